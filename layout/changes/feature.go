@@ -171,7 +171,7 @@ func (m model) radial(r *part.Radial, shiftMm float64) feature {
 // cut to a curve: such features are compared by their words.
 func formed(k plan.FeatureKind) bool {
 	switch k {
-	case plan.EndFeature, plan.SeamFeature, plan.SaddleFeature, plan.HeightFeature:
+	case plan.EndFeature, plan.OffsetFeature, plan.SeamFeature, plan.SaddleFeature, plan.HeightFeature:
 		return true
 	}
 	return false

@@ -46,6 +46,8 @@ func checks(n *Numbered) []plan.Check {
 				continue
 			}
 			r.checkLength(f.N, f.Name, mm)
+		case plan.OffsetFeature:
+			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "square from the other end, rule", Source: r.generalSource(f.Limits)})
 		case plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
 			if part, ok := r.form.(*flat); ok && f.Kind != plan.EndFeature {
 				r.add(part.edgeCheck(r, f))

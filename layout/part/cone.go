@@ -45,7 +45,7 @@ func (c *cone) section(*Sizes) *plan.Section {
 	if c.in.Inside {
 		large, small = large+c.in.Thickness.Mm, small+c.in.Thickness.Mm
 	}
-	return sheetSection(large, small, c.in.Height.Mm, c.in.Thickness.Mm)
+	return leaning(sheetSection(large, small, c.in.Height.Mm, c.in.Thickness.Mm), c.in.Offset.Mm)
 }
 
 func (c *cone) volumeMm3(g *Shape) float64 {
@@ -57,6 +57,7 @@ func (c *cone) volumeMm3(g *Shape) float64 {
 // is too small for one piece.
 func (c *cone) developments(d *shaper) {
 	f := c.in
+	d.offset(f.Offset.Mm)
 	if f.Offset.Mm > 0 {
 		p, err := develop.Oblique{
 			BaseDiameterMm: f.Large.Mm, TopDiameterMm: f.Small.Mm, Measured: surface(f.Inside), HeightMm: f.Height.Mm,
@@ -112,6 +113,7 @@ func (c *cone) features(n *Numbered) {
 	for i, e := range ends {
 		n.add(plan.Feature{Kind: plan.EndFeature, Name: e.name, Size: n.W.Dia(e.mm) + at, Limits: n.limitsText(n.General(e.mm)), Balloon: n.Section.Outer[i]})
 	}
+	n.offsetFeature("small end", f.Offset.Mm, "TOP", "")
 	n.seamFeature(f.Seam.Deg, f.Overlap.Mm)
 	n.lengthFeature(plan.HeightFeature)
 	if h := &n.Features[len(n.Features)-1]; f.Offset.Mm == 0 { // what is measured is the height over its edges

@@ -176,6 +176,42 @@ func sheetSection(frontMm, backMm, lengthMm, thicknessMm float64) *plan.Section 
 	}
 }
 
+// leaning adds to the section of a sheet what it is cut from TOP to 180° where the middle
+// of its back end stands so far to TOP of that of its front.
+func leaning(s *plan.Section, topMm float64) *plan.Section {
+	if topMm == 0 {
+		return s
+	}
+	for _, side := range []float64{1, -1} {
+		at := func(q plan.XY) plan.XY {
+			return plan.XY{XMm: q.XMm, YMm: geom.Clean(side*q.YMm + topMm*q.XMm/s.LengthMm)}
+		}
+		s.Whole = append(s.Whole, []plan.XY{at(s.Outer[0]), at(s.Outer[1]), at(s.Inner[1]), at(s.Inner[0])})
+	}
+	up, low := s.Whole[0], s.Whole[1]
+	s.Seen = [][]plan.XY{{up[3], low[3]}, {up[2], low[2]}}
+	return s
+}
+
+// offset says in the section how far the middle of the back end stands to TOP.
+func (d *shaper) offset(topMm float64) {
+	if topMm != 0 {
+		d.atTop = append(d.atTop, plan.Dimension{Kind: plan.OffsetDim, FromMm: d.LengthMm(), ToMm: d.LengthMm(), RadiusMm: topMm, Text: d.W.Size(math.Abs(topMm))})
+	}
+}
+
+// offsetFeature numbers how far the middle of an end stands off that of the other, to the
+// one side or, if less than 0, to the other.
+func (n *Numbered) offsetFeature(end string, mm float64, plus, minus string) {
+	if mm == 0 {
+		return
+	}
+	if mm < 0 {
+		plus = minus
+	}
+	n.add(plan.Feature{Kind: plan.OffsetFeature, Name: end + ", its middle to " + plus, Size: n.W.Size(math.Abs(mm)), Limits: n.limitsText(n.General(math.Abs(mm))), Balloon: n.Section.Outer[1]})
+}
+
 // surface is the side of the sheet that the sizes of the ends are taken on.
 func surface(inside bool) develop.Surface {
 	if inside {

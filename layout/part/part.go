@@ -22,6 +22,7 @@ package part
 
 import (
 	"fmt"
+	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -52,7 +53,7 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		Name: p.Name.Value, Title: p.Title.Value, Kind: string(p.Kind), Quantity: p.Quantity,
 		Material: p.Material.Value, Top: p.Top.Value, StockText: n.StockText(),
 		MassKg: n.massKg(), Overall: n.form.overall(sizes), Faces: n.Faces, Section: n.Section,
-		Dimensions: limitsOnce(sizes.dimensions(p.Profile != nil, p.Outline != nil && p.Stock.Form != ""), ops),
+		Dimensions: limitsOnce(slices.Concat(n.atTop, sizes.dimensions(p.Profile != nil, p.Outline != nil && p.Stock.Form != "")), ops),
 		Features:   n.Features, Operations: ops, Checks: checks(n), Ladders: ladders,
 		Radials: n.rows(), Keyways: n.keywayRows(), Grooves: n.grooveRows(), Flats: n.flatsRows(), Centres: n.centreRows(), Clamp: n.clampRow(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(), Problems: n.problems(),
 	}

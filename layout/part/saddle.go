@@ -18,14 +18,15 @@ const saddleDivisions = 24
 // saddle is a saddled end worked out.
 type saddle struct {
 	end      *parts.TubeEnd
-	main     string  // in words, "barrel tube outside, Ø168.3"
-	mainMm   float64 // its diameter
-	reachMm  float64 // along the branch from the crossing of the axes to the far end
-	meanMm   float64 // mean drop of the cut below the tube's full length
-	deepMm   float64 // greatest drop
-	squareMm float64 // from the far end to the template's square edge
-	boreMm   float64 // of the branch
-	origin   *origin // nil if the place is not said
+	main     string    // in words, "barrel tube outside, Ø168.3"
+	mainMm   float64   // its diameter
+	reachMm  float64   // along the branch from the crossing of the axes to the far end
+	meanMm   float64   // mean drop of the cut below the tube's full length
+	deepMm   float64   // greatest drop
+	squareMm float64   // from the far end to the template's square edge
+	boreMm   float64   // of the branch
+	dropsMm  []float64 // of the cut below the tube's full length, at even steps of position
+	origin   *origin   // nil if the place is not said
 }
 
 // saddle works out an end of a tube that sits on another round.
@@ -80,8 +81,24 @@ func (m *saddle) measure(p develop.SaddlePattern, lengthMm float64) {
 		sum += o.FromCrossingMm
 	}
 	m.reachMm, m.deepMm = geom.Clean(lengthMm+nearest), words.Round(deep, 2)
+	for _, o := range p.Ordinates {
+		m.dropsMm = append(m.dropsMm, geom.Clean(o.FromCrossingMm-nearest))
+	}
 	m.meanMm = sum/float64(len(p.Ordinates)) - nearest
 	m.squareMm = geom.Clean(m.reachMm - p.SquareEdgeMm)
+}
+
+// dropMm is how far the cut lies below the tube's full length at a clock angle of the
+// tube, between two ordinates on the line through them; exact tells that it is on one.
+func (m *saddle) dropMm(clockDeg float64) (mm float64, exact bool) {
+	t := clockDeg - m.end.Clock.Deg
+	if m.end.Face == parts.Front { // seen from the far end, the back
+		t = -t
+	}
+	n := len(m.dropsMm)
+	step, rest := math.Modf(math.Mod(t+720, 360) / 360 * float64(n))
+	a, b := m.dropsMm[int(step)%n], m.dropsMm[(int(step)+1)%n]
+	return a + (b-a)*rest, rest == 0
 }
 
 // ReachMm is the length along a tube with a saddle from the crossing of the axes

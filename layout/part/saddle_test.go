@@ -188,3 +188,51 @@ holes:
 		}
 	}
 }
+
+// A tube with a saddled end is cut from TOP to 180°: a branch of radius 40 stands on a round of
+// radius 100. Its wall ends at TOP and 180°, over the crest of the round, and is longest at its sides, where the inside
+// of its wall of 4 reaches 100 - √(100² - 36²) = 6.705 further down. On its clock 90° the longest places lie at TOP.
+func TestSaddledSection(t *testing.T) {
+	t.Parallel()
+	for clock, want := range map[string]float64{"0": 500 - 6.705, "90": 500} {
+		m := work(t, "mm", branch("angle: 90, clock: "+clock), mainTube)
+		s := m.Section
+		if len(s.Whole) != 2 || len(s.Seen) != 2 {
+			t.Fatalf("%v, %v", s.Whole, s.Seen)
+		}
+		for _, loop := range s.Whole {
+			far := 0.0
+			for _, q := range loop {
+				far = math.Max(far, q.XMm)
+			}
+			if math.Abs(far-want) > 0.01 {
+				t.Errorf("clock %s: %v, want %g", clock, loop, want)
+			}
+		}
+		side := s.Seen[1][len(s.Seen[1])/2]
+		if math.Abs(side.XMm-(500+500-6.705-want)) > 0.01 || math.Abs(side.YMm) > 1e-6 {
+			t.Errorf("clock %s: the side at %v", clock, side)
+		}
+		said := slices.ContainsFunc(m.Out.Dimensions, func(d plan.Dimension) bool {
+			return d.Text == "493.3 at TOP and 180°"
+		})
+		if said != (clock == "0") {
+			t.Errorf("clock %s: %+v", clock, m.Out.Dimensions)
+		}
+	}
+}
+
+// A cone of Ø120 to Ø30, 90 high, whose small end stands 20 to TOP, is at TOP 60 to 35 from the
+// axis and at 180° 60 to -5; how far is measured.
+func TestLeaningSection(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: stub\ntitle: Stub\nkind: cone\nmaterial: S235\ncone: {large: 120, small: 30, height: 90, thickness: 1.5, measured: outside, offset: 20, seam: 90}\n")
+	s := m.Section
+	if len(s.Whole) != 2 || s.Whole[0][0].YMm != 60 || s.Whole[0][1].YMm != 35 || s.Whole[1][0].YMm != -60 || s.Whole[1][1].YMm != 5 {
+		t.Errorf("%v", s.Whole)
+	}
+	i := slices.IndexFunc(m.Out.Checks, func(c plan.Check) bool { return c.What == "small end, its middle to TOP" })
+	if i < 0 || m.Out.Checks[i].Wanted != "20" || m.Out.Checks[i].Limits != "19.8 – 20.2" {
+		t.Errorf("%+v", m.Out.Checks)
+	}
+}

@@ -18,6 +18,7 @@ type Shape struct {
 	cut          asCut    // of flat parts
 	bevels       []*chamfer
 	saddles      []*saddle
+	atTop        []plan.Dimension // of what is cut from TOP to 180°
 	holed        []*branchHole
 	required     []*requirement
 	centres      []*centreHole

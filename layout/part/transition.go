@@ -39,13 +39,14 @@ func (t *transition) overall(s *Sizes) string {
 	return s.W.Size(t.in.Width.Mm) + " × " + s.W.Size(t.in.Depth.Mm) + " to " + s.W.Dia(t.in.Diameter.Mm) + " × " + s.W.Size(t.in.Height.Mm) + " high"
 }
 
-// section is cut from 6 o'clock to TOP and drawn as if the ends were on one axis.
+// section is cut from 6 o'clock to TOP, through the middle of the round end; its half
+// has the ends on one axis.
 func (t *transition) section(*Sizes) *plan.Section {
 	front, back := t.in.Depth.Mm/2, t.in.Diameter.Mm/2
 	if t.in.Inside {
 		front, back = front+t.in.Thickness.Mm, back+t.in.Thickness.Mm
 	}
-	return sheetSection(front, back, t.in.Height.Mm, t.in.Thickness.Mm)
+	return leaning(sheetSection(front, back, t.in.Height.Mm, t.in.Thickness.Mm), t.in.Offset.Y.Mm)
 }
 
 func (t *transition) volumeMm3(g *Shape) float64 { return g.developedMm3(t.in.Thickness.Mm) }
@@ -53,6 +54,7 @@ func (t *transition) volumeMm3(g *Shape) float64 { return g.developedMm3(t.in.Th
 // developments make the flat blank.
 func (t *transition) developments(d *shaper) {
 	in := t.in
+	d.offset(in.Offset.Y.Mm)
 	s := develop.Transition{
 		WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, DiameterMm: in.Diameter.Mm, HeightMm: in.Height.Mm,
 		OffsetTopMm: in.Offset.Y.Mm, OffsetRightMm: in.Offset.X.Mm, ThicknessMm: in.Thickness.Mm, Measured: surface(in.Inside),
@@ -116,30 +118,18 @@ func (t *transition) onFace(w words.Writer, out *plan.Face) {
 
 func (t *transition) features(n *Numbered) {
 	at, line := " "+surface(t.in.Inside).String(), n.Section.Outer
+	off, axis := t.in.Offset, ""
+	if off.X.Mm == 0 && off.Y.Mm == 0 {
+		axis = "on the rectangle's axis"
+	}
 	wide, deep := n.limitsText(n.General(t.in.Width.Mm)), n.limitsText(n.General(t.in.Depth.Mm))
 	n.add(plan.Feature{Kind: plan.EndFeature, Name: "rectangle", Size: n.W.Size(t.in.Width.Mm) + " × " + n.W.Size(t.in.Depth.Mm) + at, Limits: words.Join(" × ", wide, deep),
 		Note: "front face; width from 9 to 3 o'clock", Balloon: line[0]})
-	n.add(plan.Feature{Kind: plan.EndFeature, Name: "round end", Size: n.W.Dia(t.in.Diameter.Mm) + at, Limits: n.limitsText(n.General(t.in.Diameter.Mm)), Note: t.offsetWords(n.W), Balloon: line[1]})
+	n.add(plan.Feature{Kind: plan.EndFeature, Name: "round end", Size: n.W.Dia(t.in.Diameter.Mm) + at, Limits: n.limitsText(n.General(t.in.Diameter.Mm)), Note: axis, Balloon: line[1]})
+	n.offsetFeature("round end", off.Y.Mm, "TOP", "6 o'clock")
+	n.offsetFeature("round end", off.X.Mm, "3 o'clock", "9 o'clock")
 	n.seamFeature(t.in.Seam.Deg, t.in.Overlap.Mm)
 	n.lengthFeature(plan.HeightFeature)
-}
-
-// offsetWords says how far the round end is off the rectangle's axis.
-func (t *transition) offsetWords(w words.Writer) string {
-	side := func(mm float64, plus, minus string) string {
-		switch {
-		case mm > 0:
-			return w.Size(mm) + " to " + plus
-		case mm < 0:
-			return w.Size(-mm) + " to " + minus
-		}
-		return ""
-	}
-	s := words.Join(", ", side(t.in.Offset.Y.Mm, "TOP", "6 o'clock"), side(t.in.Offset.X.Mm, "3 o'clock", "9 o'clock"))
-	if s == "" {
-		return "on the rectangle's axis"
-	}
-	return "centre " + s + " of the rectangle's"
 }
 
 func (t *transition) operations(b *bench) {

@@ -5,7 +5,10 @@ import (
 	"slices"
 	"strconv"
 
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // tube is a turned part as bought, whose ends may be cut to sit on another
@@ -31,6 +34,84 @@ func (t *tube) developments(d *shaper) {
 	for i := range t.ends {
 		d.saddle(&t.ends[i])
 	}
+	if len(d.saddles) > 0 {
+		d.saddled()
+	}
+}
+
+// alongMm is where a tube begins and ends at a clock angle, and whether that is exact.
+func (g *Shape) alongMm(clockDeg float64) (fromMm, toMm float64, exact bool) {
+	toMm, exact = g.LengthMm(), true
+	for _, m := range g.saddles {
+		drop, on := m.dropMm(clockDeg)
+		if exact = exact && on; m.end.Face == parts.Front {
+			fromMm += drop
+		} else {
+			toMm -= drop
+		}
+	}
+	return geom.Clean(fromMm), geom.Clean(toMm), exact
+}
+
+// saddled draws the tube cut from TOP to 180°, with the edges of its ends behind the cut,
+// at the side of 9 o'clock, and says how long it is where it is cut.
+func (d *shaper) saddled() {
+	s := d.Section
+	var said []plan.Dimension
+	for _, clock := range []float64{0, 180} {
+		from, to, exact := d.alongMm(clock)
+		loop := clipped(s.Outer, from, to)
+		for _, q := range slices.Backward(clipped(s.Inner, from, to)) {
+			loop = append(loop, q)
+		}
+		if clock == 180 {
+			for i := range loop {
+				loop[i].YMm = -loop[i].YMm
+			}
+		}
+		s.Whole = append(s.Whole, loop)
+		text := words.Trim(clock, 0) + "°"
+		if clock == 0 {
+			text = "TOP"
+		}
+		said = append(said, plan.Dimension{Kind: plan.AtDim, FromMm: from, ToMm: to, Inside: clock > 0, Text: d.W.Size(words.Round(to-from, 1)) + " at " + text})
+		if !exact || from >= to {
+			said = said[:len(said)-1]
+		}
+	}
+	if len(said) == 2 && said[0].FromMm == said[1].FromMm && said[0].ToMm == said[1].ToMm {
+		said = said[:1]
+		said[0].Text += " and 180°"
+	}
+	d.atTop = said
+	var ends [2][]plan.XY
+	const steps = 48
+	for i := range steps + 1 {
+		clock := 180 + 180*float64(i)/steps
+		from, to, _ := d.alongMm(clock)
+		y := geom.Clean(s.Inner[0].YMm * math.Cos(clock*math.Pi/180))
+		ends[0], ends[1] = append(ends[0], plan.XY{XMm: from, YMm: y}), append(ends[1], plan.XY{XMm: to, YMm: y})
+	}
+	s.Seen = append(s.Seen, ends[0], ends[1])
+}
+
+// clipped is a contour between two places along the axis.
+func clipped(line []plan.XY, fromMm, toMm float64) []plan.XY {
+	var out []plan.XY
+	for i, q := range line {
+		if i > 0 && q.XMm > line[i-1].XMm {
+			a := line[i-1]
+			for _, z := range []float64{fromMm, toMm} {
+				if a.XMm < z && z < q.XMm {
+					out = append(out, plan.XY{XMm: z, YMm: a.YMm + (q.YMm-a.YMm)*(z-a.XMm)/(q.XMm-a.XMm)})
+				}
+			}
+		}
+		if q.XMm >= fromMm && q.XMm <= toMm {
+			out = append(out, q)
+		}
+	}
+	return out
 }
 
 // volumeMm3 is that of the straight tube less what the saddled ends take off.

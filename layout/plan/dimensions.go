@@ -8,6 +8,8 @@ const (
 	DiameterDim DimensionKind = "diameter"
 	LengthDim   DimensionKind = "length"
 	OverallDim  DimensionKind = "overall"
+	AtDim       DimensionKind = "at"     // a length at a clock angle that it names
+	OffsetDim   DimensionKind = "offset" // of the middle of the back end from the axis, to TOP by RadiusMm
 )
 
 // Dimension is a size drawn on a part's section, from FromMm to ToMm of its

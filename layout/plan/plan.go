@@ -228,6 +228,8 @@ type Section struct {
 	Outer    []XY         `json:"outer"` // outside contour, z and r, front to back, chamfers and undercuts included
 	Inner    []XY         `json:"inner"` // bore contour, front to back; empty if solid. A blind bore ends on the axis.
 	Threads  []ThreadLine `json:"threads,omitempty"`
+	Whole    [][]XY       `json:"whole,omitempty"` // closed contours of the metal cut from TOP to 180°, y up from the axis, where it differs above and below
+	Seen     [][]XY       `json:"seen,omitempty"`  // and the edges seen behind that cut
 	Seals    []SealMark   `json:"seals,omitempty"`
 }
 
@@ -299,6 +301,7 @@ const (
 	BoreFeature      FeatureKind = "bore"    // of a flat part
 	LengthFeature    FeatureKind = "length"
 	HeightFeature    FeatureKind = "height"
+	OffsetFeature    FeatureKind = "offset" // of the middle of an end from that of the other
 	ThicknessFeature FeatureKind = "thickness"
 	EndFeature       FeatureKind = "end" // of what is formed from sheet
 	SeamFeature      FeatureKind = "seam"

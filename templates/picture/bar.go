@@ -14,7 +14,8 @@ import (
 // Sizes of the picture of a bar, in millimetres.
 const (
 	barHighMm  = 11.0 // of its front view
-	barSideMm  = 7.5  // of another side
+	barMostMm  = 16.0 // of another side, all at one scale
+	flatBarMm  = 5.5  // under which the numbers of holes stand below
 	barRowMm   = 4.4  // a row of lengths
 	barEndsMm  = 13.0 // beside the bar, for the section and the saw angles
 	sectionMm  = 10.0 // of the section, its larger side
@@ -29,10 +30,21 @@ type barView struct {
 	x0, room float64
 }
 
+// scale is that of all views across the bar.
+func (v *barView) scale() float64 {
+	scale := barHighMm / v.bar.WidthMm
+	for _, h := range v.bar.Holes {
+		if h.Side == "top" || h.Side == "bottom" {
+			scale = min(scale, barMostMm/v.bar.DepthMm)
+		}
+	}
+	return scale
+}
+
 // x is where a place along the bar lies.
 func (v *barView) x(mm float64) float64 {
 	half := v.bar.LengthMm / 2
-	scale := barHighMm / v.bar.WidthMm
+	scale := v.scale()
 	end := math.Min(0.8*half, 1.15*v.bar.WidthMm) // at scale, if there is the room
 	if end*scale > v.room*0.3 {
 		scale = v.room * 0.3 / end
@@ -60,9 +72,10 @@ func Bar(b *plan.BarPlan, width float64) draw.Panel {
 	}
 	front := v.holes("front")
 	y -= v.chain(front, y) + 1
-	y -= barHighMm
-	v.front(y)
-	v.marks(front, y, barHighMm, b.WidthMm)
+	high := v.scale() * b.WidthMm
+	y -= high
+	v.front(y, high)
+	v.marks(front, y, high)
 	y -= barRowMm
 	if b.Bottom != "" {
 		v.points(y, "bottom", "bottom "+b.Bottom)
@@ -80,8 +93,15 @@ func Bar(b *plan.BarPlan, width float64) draw.Panel {
 		}
 		y -= 1.5
 		y -= v.chain(list, y) + 1
-		y -= barSideMm
-		v.side(side, y, list)
+		high := v.scale() * b.DepthMm
+		if side == "back" {
+			high = v.scale() * b.WidthMm
+		}
+		y -= high
+		v.side(side, y, high, list)
+		if high < flatBarMm {
+			y -= draw.SmallMm
+		}
 	}
 	p.Height = -y + 1.5
 	return p
@@ -107,10 +127,10 @@ func (v *barView) holes(side string) []plan.BarHole {
 }
 
 // front draws the front view with its cuts and the section beside it.
-func (v *barView) front(y float64) {
+func (v *barView) front(y, high float64) {
 	b := v.bar
 	at := func(q canvas.Point) canvas.Point {
-		return canvas.Point{X: v.x(q.X), Y: y + (q.Y+b.WidthMm/2)*barHighMm/b.WidthMm}
+		return canvas.Point{X: v.x(q.X), Y: y + (q.Y+b.WidthMm/2)*high/b.WidthMm}
 	}
 	path, err := canvas.ParseSVGPath(string(b.Outline))
 	if err != nil {
@@ -126,7 +146,7 @@ func (v *barView) front(y float64) {
 	}
 	shape.Close()
 	v.d.Add(draw.Shape{Path: shape, Stroke: draw.Black, WidthMm: draw.ThickMm})
-	v.section(sectionMm/2, y)
+	v.section(sectionMm/2, y+high/2)
 	for _, e := range []plan.BarEnd{b.Left, b.Right} {
 		text := "square"
 		if e.SawDeg > 0 {
@@ -138,7 +158,7 @@ func (v *barView) front(y float64) {
 		if e.Name == b.Right.Name {
 			x, align = v.x0+v.room+1.2, draw.Left
 		}
-		v.d.Add(draw.Text{XMm: x, YMm: y + barHighMm/2 - 3.6, SizeMm: draw.SmallMm, Bold: e.SawDeg > 0, Align: align, Content: text})
+		v.d.Add(draw.Text{XMm: x, YMm: y + high/2 - 3.6, SizeMm: draw.SmallMm, Bold: e.SawDeg > 0, Align: align, Content: text})
 	}
 	v.d.Add(draw.Text{XMm: v.x0 + v.room/2, YMm: y + 0.9, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "L  ←  front, T up  →  R"})
 }
@@ -147,7 +167,7 @@ func trimDeg(deg float64) string {
 	return strconv.FormatFloat(math.Round(deg*100)/100, 'f', -1, 64) + "°"
 }
 
-// section draws the cross section, its front at the left.
+// section draws the cross section about the height y, its front at the left.
 func (v *barView) section(x, y float64) {
 	b := v.bar
 	scale := sectionMm / math.Max(b.WidthMm, b.DepthMm)
@@ -157,7 +177,7 @@ func (v *barView) section(x, y float64) {
 			fill = draw.White
 		}
 		if path, err := canvas.ParseSVGPath(string(c)); err == nil {
-			path = path.Transform(canvas.Identity.Translate(x-b.DepthMm*scale/2, y+barHighMm/2).Scale(scale, scale))
+			path = path.Transform(canvas.Identity.Translate(x-b.DepthMm*scale/2, y).Scale(scale, scale))
 			v.d.Add(draw.Shape{Path: path, Fill: fill, Stroke: draw.Black, WidthMm: draw.ThinMm})
 		}
 	}
@@ -165,13 +185,16 @@ func (v *barView) section(x, y float64) {
 
 // marks are the holes with their numbers, above their lines or where the last number
 // reaches so far below.
-func (v *barView) marks(list []plan.BarHole, y, high, mm float64) {
+func (v *barView) marks(list []plan.BarHole, y, high float64) {
 	ends := math.Inf(-1) // of the number above that stands furthest to the right
 	for _, h := range list {
-		x, hy := v.x(h.XMm), y+high/2+h.YMm*high/mm
-		r := math.Max(0.7, h.DiameterMm/2*high/mm)
+		x, hy := v.x(h.XMm), y+high/2+h.YMm*v.scale()
+		r := math.Max(0.7, h.DiameterMm/2*v.scale())
 		v.d.Add(draw.Ring(x, hy, r, draw.LineMm), draw.Segment(x-r-1, hy, x+r+1, hy, draw.HairMm), draw.Segment(x, hy-r-1, x, hy+r+1, draw.HairMm))
 		number := draw.Text{XMm: x + r + 0.6, YMm: hy + 0.5, SizeMm: draw.SmallMm, Bold: true, Content: strconv.Itoa(h.N)}
+		if high < flatBarMm {
+			number.YMm = y - draw.SmallMm
+		}
 		if number.XMm < ends+0.4 {
 			number.YMm = hy - 0.5 - 0.8*draw.SmallMm
 		} else {
@@ -232,15 +255,11 @@ func (v *barView) line(x0, x1, y float64, text string) {
 }
 
 // side draws another side with its holes, the left end at the left but for the back.
-func (v *barView) side(side string, y float64, list []plan.BarHole) {
-	mm := v.bar.DepthMm
+func (v *barView) side(side string, y, high float64, list []plan.BarHole) {
+	v.d.Add(draw.Box(draw.R(v.x0, y, v.x0+v.room, y+high), draw.LineMm))
+	v.d.Add(draw.Text{XMm: v.x0 - 1.2, YMm: y + high/2 - 1, SizeMm: draw.SmallMm, Align: draw.Right, Content: side})
 	if side == "back" {
-		mm = v.bar.WidthMm
+		v.d.Add(draw.Text{XMm: v.x0 + v.room + 1.2, YMm: y + high/2 - 1, SizeMm: draw.SmallMm, Content: "as from the front"})
 	}
-	v.d.Add(draw.Box(draw.R(v.x0, y, v.x0+v.room, y+barSideMm), draw.LineMm))
-	v.d.Add(draw.Text{XMm: v.x0 - 1.2, YMm: y + barSideMm/2 - 1, SizeMm: draw.SmallMm, Align: draw.Right, Content: side})
-	if side == "back" {
-		v.d.Add(draw.Text{XMm: v.x0 + v.room + 1.2, YMm: y + barSideMm/2 - 1, SizeMm: draw.SmallMm, Content: "as from the front"})
-	}
-	v.marks(list, y, barSideMm, mm)
+	v.marks(list, y, high)
 }

@@ -60,3 +60,20 @@ func TestBar(t *testing.T) {
 		t.Errorf("%v", texts)
 	}
 }
+
+// All views of a bar are to the one scale: of a tube 25 high and 50 deep the top is twice as
+// high as the front.
+func TestBarViewsAreToOneScale(t *testing.T) {
+	t.Parallel()
+	b := &plan.BarPlan{WidthMm: 25, DepthMm: 50, LengthMm: 200, Length: "200", Outline: "M-100 -12.5L100 -12.5L100 12.5L-100 12.5z",
+		Left: plan.BarEnd{Name: "left"}, Right: plan.BarEnd{Name: "right"}, Holes: []plan.BarHole{{N: 1, Side: "top", DiameterMm: 14, From: "100 from the left"}}}
+	var high []float64
+	for _, item := range Bar(b, 120).Draw.Items {
+		if s, ok := item.(draw.Shape); ok && s.WidthMm >= draw.LineMm && s.Path.Bounds().W() > 50 {
+			high = append(high, s.Path.Bounds().H())
+		}
+	}
+	if len(high) != 2 || math.Abs(high[1]-2*high[0]) > 1e-9 {
+		t.Errorf("%v", high)
+	}
+}

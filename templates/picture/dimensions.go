@@ -2,6 +2,7 @@ package picture
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"github.com/tdewolff/canvas"
@@ -12,15 +13,18 @@ import (
 
 // Room round a dimensioned section, in millimetres.
 const (
-	labelRowMm = 8.6 // size over limits
-	plainRowMm = 5.4 // sizes alone
-	chainMm    = 7.5 // a line of lengths with its texts
-	dimSidePad = 7.0
-	sizeEmMm   = 3.4 // em of a size, and of its limits
-	limitEmMm  = 2.7
-	arrowMm    = 2.2
-	leastMm    = 14.0 // of the section itself
-	endsMm     = 7.4  // FRONT and BACK under it
+	labelRowMm   = 8.6  // size over limits
+	plainRowMm   = 5.4  // sizes alone
+	chainMm      = 7.5  // a line of lengths with its texts
+	chainRowMm   = 3.9  // a further row of its texts
+	roomyMm      = 26.0 // of a section that can do with less
+	dimSidePad   = 7.0
+	wholeSidePad = 16.0 // with TOP at the left and how far an end is off at the right
+	sizeEmMm     = 3.4  // em of a size, and of its limits
+	limitEmMm    = 2.7
+	arrowMm      = 2.2
+	leastMm      = 14.0 // of the section itself
+	endsMm       = 7.4  // FRONT and BACK under it
 )
 
 // Dimensioned draws a part cut along its axis, the half above it, with its
@@ -34,9 +38,12 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 		switch {
 		case d.Kind == plan.OverallDim:
 			v.overall = d
-		case d.Kind == plan.LengthDim && d.Inside:
+		case d.Kind == plan.OffsetDim:
+			v.offset = &d
+		case d.Kind == plan.LengthDim && d.FromMm == 0 && d.ToMm == s.LengthMm: // the overall length says it
+		case d.Kind != plan.DiameterDim && d.Inside:
 			v.below = append(v.below, d)
-		case d.Kind == plan.LengthDim:
+		case d.Kind != plan.DiameterDim:
 			v.above = append(v.above, d)
 		case d.Inside:
 			v.bores = append(v.bores, d)
@@ -47,54 +54,105 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 	if Crowded(part) {
 		v.outsides, v.bores, v.above, v.below = nil, nil, nil, nil
 	}
-	if len(v.above) == 1 {
-		v.above = nil // the overall length says it
-	}
-	if len(v.below) == 1 && v.below[0].FromMm == 0 && v.below[0].ToMm == v.overall.ToMm {
-		v.below = nil
-	}
 	outsideRows, boreRows := rowsFor(v.outsides, width), rowsFor(v.bores, width)
-	chains := chainMm
-	if len(v.above) > 0 {
-		chains += chainMm
+	v.lo, v.hi = reach(s)
+	side := dimSidePad
+	if s.Whole != nil {
+		side = wholeSidePad
 	}
 	outsideMm := labelsMm(v.outsides, outsideRows)
-	fixed := outsideMm + labelsMm(v.bores, boreRows) + chains + endsMm
-	if len(v.below) > 0 {
-		fixed += chainMm
-	}
-	room := max(leastMm, maxHeight-fixed)
 	// A thin plate is drawn thicker than it is, and a long rod shorter.
-	aspect := min(max(s.LengthMm/s.MaxMm, 0.3), 12)
-	v.h = min(room, (width-2*dimSidePad)/aspect)
-	v.h = min(max(v.h, leastMm), room)
-	v.w = min(v.h*aspect, width-2*dimSidePad)
-	panelWidth := min(width, max(v.w+2*dimSidePad, 46, labelsWidth(v.outsides, outsideRows), labelsWidth(v.bores, boreRows)))
-	v.p = draw.Panel{Width: panelWidth, Height: fixed + v.h}
-	v.x0 = (panelWidth - v.w) / 2
-	v.axis = -(outsideMm + chains + v.h)
+	aspect := min(max(s.LengthMm/(v.hi-v.lo), 0.3), 12)
+	for v.rows = [2]int{1, 1}; ; {
+		fixed := outsideMm + labelsMm(v.bores, boreRows) + v.chainsMm(0) + chainMm + endsMm + v.chainsMm(1)
+		room := max(leastMm, maxHeight-fixed)
+		v.h = min(room, (width-2*side)/aspect)
+		v.h = min(max(v.h, leastMm), room)
+		v.w = min(v.h*aspect, width-2*side)
+		panelWidth := min(width, max(v.w+2*side, 46, labelsWidth(v.outsides, outsideRows), labelsWidth(v.bores, boreRows)))
+		v.p = draw.Panel{Width: panelWidth, Height: fixed + v.h}
+		v.x0 = (panelWidth - v.w) / 2
+		v.axis = -(outsideMm + v.chainsMm(0) + chainMm + v.h*v.hi/(v.hi-v.lo))
+		if !v.moreRows() {
+			break
+		}
+	}
 	v.p.Later = func() draw.Drawing {
 		one := *v
-		one.draw(outsideRows, boreRows, chains)
+		one.draw(outsideRows, boreRows)
 		return one.p.Draw
 	}
 	return v.p
 }
 
-// draw draws the section and its sizes, the diameters in so many rows above and
-// below and the lengths above in a height.
-func (v *dimensioned) draw(outsideRows, boreRows int, chains float64) {
-	v.metal()
-	top := v.axis + v.h
-	v.labels(v.outsides, top+chains+1.5, outsideRows, 1)
-	v.chain([]plan.Dimension{v.overall}, top+chains-4, top, 1)
-	v.chain(v.above, top+chainMm-4, top, 1)
-	foot := v.axis - 2
-	if len(v.below) > 0 {
-		foot -= chainMm
+// chainsMm is the height of the lengths above the part (0) or below it (1).
+func (v *dimensioned) chainsMm(side int) float64 {
+	if len([2][]plan.Dimension{v.above, v.below}[side]) == 0 {
+		return 0
 	}
-	v.labels(v.bores, foot, boreRows, -1)
-	v.chain(v.below, v.axis-chainMm+1, v.axis, -1)
+	return chainMm + float64(v.rows[side]-1)*chainRowMm
+}
+
+// moreRows gives a chain another row where its texts would stand off their lines.
+func (v *dimensioned) moreRows() bool {
+	for side, dims := range [2][]plan.Dimension{v.above, v.below} {
+		if _, off := v.chainPlaces(dims, v.rows[side]); off && v.rows[side] < min(mostChainRows, len(dims)) && v.h > roomyMm {
+			v.rows[side]++
+			return true
+		}
+	}
+	return false
+}
+
+// chainPlaces are the middles of the texts of a chain, every one in the next of so many rows, and
+// whether one of them stands beside its own line.
+func (v *dimensioned) chainPlaces(dims []plan.Dimension, rows int) (places []float64, off bool) {
+	places = make([]float64, len(dims))
+	for row := range rows {
+		var wanted, widths []float64
+		for i := row; i < len(dims); i += rows {
+			a, _ := v.at(dims[i].FromMm, 0)
+			b, _ := v.at(dims[i].ToMm, 0)
+			wanted, widths = append(wanted, (a+b)/2), append(widths, chainWidth(dims, i))
+		}
+		for k, x := range apart(wanted, widths, 0.5, v.p.Width-0.5) {
+			i := row + k*rows
+			a, _ := v.at(dims[i].FromMm, 0)
+			b, _ := v.at(dims[i].ToMm, 0)
+			places[i] = x
+			off = off || math.Abs(x-wanted[k]) > max((b-a)/2, 0.45*widths[k])
+		}
+	}
+	return places, off
+}
+
+// chainWidth is the room of a text of a chain.
+func chainWidth(dims []plan.Dimension, i int) float64 {
+	w := draw.TextWidth(dims[i].Text, sizeEmMm, true) + 1.2
+	if len(dims) == 1 && dims[0].Limits != "" {
+		w += draw.TextWidth(dims[0].Limits, limitEmMm, false) + 1.5
+	}
+	return w
+}
+
+// mostChainRows is in how many rows the texts of a chain stand at most.
+const mostChainRows = 3
+
+// draw draws the section and its sizes, the diameters in so many rows above and
+// below.
+func (v *dimensioned) draw(outsideRows, boreRows int) {
+	v.metal()
+	_, top := v.at(0, v.hi)
+	_, low := v.at(0, v.lo)
+	chains := v.chainsMm(0) + chainMm
+	v.labels(v.outsides, top+chains+1.5, outsideRows, 1)
+	v.chain([]plan.Dimension{v.overall}, top+chains-4, top, 1, 1)
+	v.chain(v.above, top+chainMm-4, top, 1, v.rows[0])
+	v.labels(v.bores, low-2-v.chainsMm(1), boreRows, -1)
+	v.chain(v.below, low-v.chainsMm(1)+1, low, -1, v.rows[1])
+	if v.s.Whole != nil {
+		v.leaning(top)
+	}
 	v.p.Draw.Add(draw.Text{XMm: 0, YMm: -v.p.Height + 1.2, SizeMm: draw.SmallMm, Bold: true, Content: "FRONT"},
 		draw.Text{XMm: v.p.Width, YMm: -v.p.Height + 1.2, SizeMm: draw.SmallMm, Bold: true, Align: draw.Right, Content: "BACK"})
 }
@@ -122,17 +180,36 @@ type dimensioned struct {
 	overall                       plan.Dimension
 	p                             draw.Panel
 	leaders                       [][4]float64
+	offset                        *plan.Dimension
+	rows                          [2]int  // of the texts of the lengths above and below
+	lo, hi                        float64 // of the section, from its axis
 	x0, axis, w, h                float64
 }
 
 func (v *dimensioned) at(z, r float64) (float64, float64) {
-	return v.x0 + z*v.w/v.s.LengthMm, v.axis + r*v.h/v.s.MaxMm
+	return v.x0 + z*v.w/v.s.LengthMm, v.axis + r*v.h/(v.hi-v.lo)
+}
+
+// leaning marks TOP beside a section that is cut on both sides of the axis, and how far
+// the middle of its back end stands off the axis.
+func (v *dimensioned) leaning(top float64) {
+	d, x := &v.p.Draw, v.x0-wholeSidePad/2-2
+	d.Add(draw.TopArrow(x, top-5, 5), draw.Text{XMm: x, YMm: top - 8.4, SizeMm: draw.SmallMm, Bold: true, Align: draw.Centre, Content: "TOP"})
+	if v.offset == nil {
+		return
+	}
+	end, y := v.at(v.s.LengthMm, v.offset.RadiusMm)
+	d.Add(draw.Segment(end-2, y, end+6, y, draw.ThinMm, draw.ChainDash...), draw.Segment(end+5, v.axis, end+5, y, draw.ThinMm))
+	for _, at := range []float64{v.axis, y} {
+		d.Add(draw.Segment(end+4.2, at-0.8, end+5.8, at+0.8, draw.ThinMm))
+	}
+	d.Add(draw.Text{XMm: end + 6.8, YMm: (v.axis+y)/2 - sizeEmMm*0.36, SizeMm: sizeEmMm, Bold: true, Content: v.offset.Text})
 }
 
 // metal draws the half section, its threads, and the axis.
 func (v *dimensioned) metal() {
 	at := func(q plan.XY, _ float64) (float64, float64) { return v.at(q.XMm, q.YMm) }
-	draw.Hatch(&v.p.Draw, cutPath(v.s, at, 1), draw.R(v.x0-1, v.axis-1, v.x0+v.w+1, v.axis+v.h+1))
+	cut(&v.p.Draw, v.s, at, draw.R(v.x0-1, v.axis-1, v.x0+v.w+1, v.axis+v.h+1))
 	for _, t := range v.s.Threads {
 		off := -0.9
 		if t.Inside {
@@ -142,22 +219,19 @@ func (v *dimensioned) metal() {
 		tx, _ := v.at(t.ToMm, t.RadiusMm)
 		v.p.Draw.Add(draw.Segment(fx, fy+off, tx, fy+off, draw.ThinMm))
 	}
-	for _, q := range v.s.Seals {
-		v.p.Draw.Add(draw.Shape{Path: sealPath(q, at), Stroke: draw.Black, WidthMm: draw.ThinMm})
-	}
 	cutIn(&v.p.Draw, v.part, at)
 	v.p.Draw.Add(draw.Segment(v.x0-4, v.axis, v.x0+v.w+4, v.axis, draw.ThinMm, draw.ChainDash...))
 }
 
 // chain draws lengths on a line at y, with extension lines from the metal's
-// edge at from; side is 1 above the part and -1 below it.
-func (v *dimensioned) chain(dims []plan.Dimension, y, from, side float64) {
+// edge at from; side is 1 above the part and -1 below it. The texts stand in so many rows,
+// those of further ones with a line down to what they measure.
+func (v *dimensioned) chain(dims []plan.Dimension, y, from, side float64, rows int) {
 	if len(dims) == 0 {
 		return
 	}
 	d := &v.p.Draw
 	edges := map[float64]bool{}
-	wanted := make([]float64, len(dims))
 	widths := make([]float64, len(dims))
 	for i, dim := range dims {
 		a, _ := v.at(dim.FromMm, 0)
@@ -174,13 +248,9 @@ func (v *dimensioned) chain(dims []plan.Dimension, y, from, side float64) {
 		} else { // no room between: strokes
 			d.Add(draw.Segment(a-0.8, y-0.8, a+0.8, y+0.8, draw.ThinMm), draw.Segment(b-0.8, y-0.8, b+0.8, y+0.8, draw.ThinMm))
 		}
-		wanted[i] = (a + b) / 2
-		widths[i] = draw.TextWidth(dim.Text, sizeEmMm, true) + 1.2
+		widths[i] = chainWidth(dims, i)
 	}
-	if len(dims) == 1 && dims[0].Limits != "" {
-		widths[0] += draw.TextWidth(dims[0].Limits, limitEmMm, false) + 1.5
-	}
-	places := apart(wanted, widths, 0.5, v.p.Width-0.5)
+	places, _ := v.chainPlaces(dims, rows)
 	roomy := true // every text stands within its own stretch
 	for i, dim := range dims {
 		a, _ := v.at(dim.FromMm, 0)
@@ -190,16 +260,20 @@ func (v *dimensioned) chain(dims []plan.Dimension, y, from, side float64) {
 	for i, dim := range dims {
 		a, _ := v.at(dim.FromMm, 0)
 		b, _ := v.at(dim.ToMm, 0)
+		base := y + 0.9 + float64(i%rows)*chainRowMm
+		if i%rows > 0 {
+			d.Add(draw.Segment(places[i], base-0.4, (a+b)/2, y, draw.HairMm))
+		}
 		if roomy {
 			places[i] = v.clear(places[i], widths[i], y, a, b)
 		}
 		text, size := dim.Text, sizeEmMm
 		if len(dims) == 1 && dim.Limits != "" {
 			room := draw.TextWidth(dim.Limits, limitEmMm, false)
-			d.Add(draw.Over(draw.Text{XMm: places[i] + widths[i]/2 - room, YMm: y + 0.9, SizeMm: limitEmMm, Content: dim.Limits})...)
+			d.Add(draw.Over(draw.Text{XMm: places[i] + widths[i]/2 - room, YMm: base, SizeMm: limitEmMm, Content: dim.Limits})...)
 			places[i] -= (room + 1.5) / 2
 		}
-		d.Add(draw.Over(draw.Text{XMm: places[i], YMm: y + 0.9, SizeMm: size, Bold: true, Align: draw.Centre, Content: text})...)
+		d.Add(draw.Over(draw.Text{XMm: places[i], YMm: base, SizeMm: size, Bold: true, Align: draw.Centre, Content: text})...)
 	}
 }
 
@@ -280,7 +354,11 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 		for i, dim := range mine {
 			// Straight to the surface where the label stands over it.
 			fromMm, toMm := stretch(dim, dims)
-			from, surface := v.at(fromMm+(toMm-fromMm)*0.15, dim.RadiusMm)
+			radius := dim.RadiusMm
+			if v.s.Whole != nil {
+				radius *= side
+			}
+			from, surface := v.at(fromMm+(toMm-fromMm)*0.15, radius)
 			to, _ := v.at(toMm-(toMm-fromMm)*0.15, 0)
 			x := min(max(places[i], from), to)
 			foot := base - 0.7

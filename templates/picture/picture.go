@@ -45,17 +45,19 @@ func sectionWidth(w float64, balloons int) float64 {
 // Balloons stand in a row above.
 func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Panel {
 	s := part.Section
-	sx, sy := w/s.LengthMm, h/(2*s.MaxMm)
+	lo, hi := reach(s)
+	sx, sy := w/s.LengthMm, h/(2*max(s.MaxMm, hi, -lo))
 	p := draw.Panel{Width: sectionWidth(w, len(features)), Height: BalloonRowMm + h + CaptionMm}
 	x0, axis := (p.Width-w)/2, -BalloonRowMm-h/2
 	at := func(q plan.XY, side float64) (float64, float64) { return x0 + q.XMm*sx, axis + side*q.YMm*sy }
 
-	upper := cutPath(s, at, 1)
-	draw.Hatch(&p.Draw, upper, draw.R(x0-1, axis, x0+w+1, axis+h/2+1))
-	if s.Flat {
+	cut(&p.Draw, s, at, draw.R(x0-1, axis, x0+w+1, axis+h/2+1))
+	switch {
+	case s.Whole != nil:
+	case s.Flat:
 		lower := cutPath(s, at, -1)
 		draw.Hatch(&p.Draw, lower, draw.R(x0-1, axis-h/2-1, x0+w+1, axis))
-	} else {
+	default:
 		p.Draw.Add(draw.Shape{Path: outsidePath(s, at), Stroke: draw.Black, WidthMm: draw.LineMm})
 		edges := &canvas.Path{}
 		for i, q := range s.Outer {
@@ -86,6 +88,50 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 		spots = append(spots, Spot{N: ft.N, X: x, Y: y})
 	}
 	BalloonRow(&p, spots)
+	return p
+}
+
+// reach is how far a section goes up and down from its axis, in mm.
+func reach(s *plan.Section) (lo, hi float64) {
+	if s.Whole == nil {
+		return 0, s.MaxMm
+	}
+	for _, loop := range s.Whole {
+		for _, q := range loop {
+			lo, hi = min(lo, q.YMm), max(hi, q.YMm)
+		}
+	}
+	return lo, hi
+}
+
+// cut draws the metal above the axis, in a room, or what is cut from TOP to 180° on both
+// sides of it, with the edges seen behind the cut.
+func cut(d *draw.Drawing, s *plan.Section, at func(plan.XY, float64) (float64, float64), room draw.Rect) {
+	if s.Whole == nil {
+		draw.Hatch(d, cutPath(s, at, 1), room)
+	}
+	for _, line := range s.Seen {
+		d.Add(draw.Shape{Path: linePath(line, at), Stroke: draw.Black, WidthMm: draw.LineMm})
+	}
+	for _, loop := range s.Whole {
+		path := linePath(loop, at)
+		path.Close()
+		b := path.Bounds()
+		draw.Hatch(d, path, draw.R(b.X0, b.Y0, b.X1, b.Y1))
+	}
+}
+
+// linePath is a line of the section.
+func linePath(line []plan.XY, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
+	p := &canvas.Path{}
+	for i, q := range line {
+		x, y := at(q, 1)
+		if i == 0 {
+			p.MoveTo(x, y)
+		} else {
+			p.LineTo(x, y)
+		}
+	}
 	return p
 }
 
@@ -176,21 +222,6 @@ func keywayPath(k plan.KeywayRow, at func(plan.XY, float64) (float64, float64)) 
 	}
 	p.LineTo(at(plan.XY{XMm: k.ToMm + k.RunoutMm, YMm: crown}, 1))
 	p.Close()
-	return p
-}
-
-// sealPath is a shaft seal in the upper half of the section: its case along the bore,
-// its web, and the lip that comes from the web down to the shaft.
-func sealPath(q plan.SealMark, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
-	web, open := q.FromMm, q.ToMm
-	if !q.LipBack {
-		web, open = open, web
-	}
-	p := &canvas.Path{}
-	p.MoveTo(at(plan.XY{XMm: open, YMm: q.OuterMm / 2}, 1))
-	for _, c := range []plan.XY{{XMm: web, YMm: q.OuterMm / 2}, {XMm: web, YMm: (q.OuterMm + 3*q.InnerMm) / 8}, {XMm: open, YMm: q.InnerMm / 2}} {
-		p.LineTo(at(c, 1))
-	}
 	return p
 }
 
@@ -509,12 +540,32 @@ func (f *facePicture) numbers() {
 	}
 }
 
+// own tells whether a number would be read as that of the hole at (x, y): no other lies nearer, and
+// no circle between them.
+func (f *facePicture) own(at draw.Rect, x, y, r float64) bool {
+	mx, my := (at.X0+at.X1)/2, (at.Y0+at.Y1)/2
+	off := math.Hypot(mx-x, my-y) - r
+	for i := range f.face.Holes {
+		if hx, hy, hr, _ := f.hole(i); math.Hypot(hx-x, hy-y) > 1e-6 && math.Hypot(mx-hx, my-hy)-hr < 1.4*off {
+			return false
+		}
+	}
+	for _, c := range f.face.Circles {
+		cx, cy := f.at(c.CentreMm.XMm, c.CentreMm.YMm)
+		inside := func(px, py float64) bool { return math.Hypot(px-cx, py-cy) < c.DiameterMm/2*f.scale }
+		if !c.Pitch && inside(x, y) != inside(mx, my) {
+			return false
+		}
+	}
+	return true
+}
+
 // number writes a hole's number outward from its centre, if there is room; the
 // template has them all.
 func (f *facePicture) number(x, y, r, outward float64, n int) {
 	text := strconv.Itoa(n)
 	w, h := draw.TextWidth(text, draw.SmallMm, true), draw.AscentMm*draw.SmallMm
-	spot, ok := f.room.Find(x, y, w, h, r+1.2, r+4.5, outward, f.room.Free)
+	spot, ok := f.room.Find(x, y, w, h, r+1.2, r+4.5, outward, func(at draw.Rect) bool { return f.room.Free(at) && f.own(at, x, y, r) })
 	if !ok {
 		return
 	}

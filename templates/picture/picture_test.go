@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/templates/draw"
 )
 
 // A leader ends in metal: not in a hole, and where the metal is widest.
@@ -25,19 +26,6 @@ func TestMetal(t *testing.T) {
 	} {
 		if got := Metal(c.loops, []*plan.Shape{{Loops: c.over}}); got.XMm < c.low.XMm || got.XMm > c.high.XMm || got.YMm < c.low.YMm || got.YMm > c.high.YMm {
 			t.Errorf("a leader to %v under %v ends at %v, want %v to %v", c.loops, c.over, got, c.low, c.high)
-		}
-	}
-}
-
-// A seal is drawn from its case at the open end along the bore to the web, down it and
-// to the lip, which touches the shaft at the open end.
-func TestSealPath(t *testing.T) {
-	t.Parallel()
-	at := func(q plan.XY, _ float64) (float64, float64) { return q.XMm, q.YMm }
-	for back, want := range map[bool]string{false: "M2 40L10 40L10 32.5L2 30", true: "M10 40L2 40L2 32.5L10 30"} {
-		got := sealPath(plan.SealMark{FromMm: 2, ToMm: 10, OuterMm: 80, InnerMm: 60, LipBack: back}, at)
-		if got.String() != want {
-			t.Errorf("back %v: %s, want %s", back, got, want)
 		}
 	}
 }
@@ -80,5 +68,73 @@ func TestStretch(t *testing.T) {
 		if from, to := stretch(step, append(c.cut, step)); from != c.from || to != c.to {
 			t.Errorf("%v: from %v to %v, want %v to %v", c.cut, from, to, c.from, c.to)
 		}
+	}
+}
+
+// A number is read as that of a hole where no other hole lies as near and no circle
+// between: of a hole at 10 in a bore line of 14, not from outside it; not from between two holes.
+func TestOwnNumber(t *testing.T) {
+	t.Parallel()
+	f := &facePicture{scale: 1, face: &plan.Face{
+		Holes:   []plan.Hole{{N: 1, XMm: 10, DiameterMm: 2}, {N: 2, XMm: 10, YMm: 8, DiameterMm: 2}},
+		Circles: []plan.Circle{{DiameterMm: 28}, {DiameterMm: 20, Pitch: true}},
+	}}
+	for _, c := range []struct {
+		x, y float64
+		want bool
+	}{{12.5, 0, true}, {16, 0, false}, {10, 4, false}, {7.5, 0, true}, {10, 7, false}} {
+		if got := f.own(draw.R(c.x-0.5, c.y-0.5, c.x+0.5, c.y+0.5), 10, 0, 1); got != c.want {
+			t.Errorf("a number at %g, %g: %v", c.x, c.y, got)
+		}
+	}
+}
+
+// What is cut on both sides of the axis is drawn so, at one scale: a cone of radii 60 to 15 and
+// 90 high, its end 20 to TOP, is at TOP 60 to 35 and at 180° 60 to -5 below the axis.
+func TestWholeSection(t *testing.T) {
+	t.Parallel()
+	xy := func(z, y float64) plan.XY { return plan.XY{XMm: z, YMm: y} }
+	part := &plan.PartPlan{Section: &plan.Section{LengthMm: 90, MaxMm: 60, Outer: []plan.XY{xy(0, 60), xy(90, 15)}, Inner: []plan.XY{xy(0, 58), xy(90, 13)},
+		Whole: [][]plan.XY{{xy(0, 60), xy(90, 35), xy(90, 33), xy(0, 58)}, {xy(0, -60), xy(90, 5), xy(90, 7), xy(0, -58)}}},
+		Dimensions: []plan.Dimension{{Kind: plan.OverallDim, ToMm: 90, Text: "(90)"}, {Kind: plan.OffsetDim, FromMm: 90, ToMm: 90, RadiusMm: 20, Text: "20"}}}
+	p := Dimensioned(part, 90, 70)
+	walls, said := []draw.Rect{}, map[string]bool{}
+	for _, item := range p.Drawn().Items {
+		if s, ok := item.(draw.Shape); ok && s.Fill == draw.Pale {
+			b := s.Path.Bounds()
+			walls = append(walls, draw.R(b.X0, b.Y0, b.X1, b.Y1))
+		}
+		if text, ok := item.(draw.Text); ok {
+			said[text.Content] = true
+		}
+	}
+	if len(walls) != 2 || !said["TOP"] || !said["20"] {
+		t.Fatalf("%v, %v", walls, said)
+	}
+	k := walls[0].Width() / 90
+	if math.Abs(walls[0].Height()-27*k) > 1e-9 || math.Abs(walls[1].Height()-67*k) > 1e-9 || math.Abs(walls[0].Y1-walls[1].Y0-120*k) > 1e-9 {
+		t.Errorf("%v at %g", walls, k)
+	}
+}
+
+// The texts of lengths that have no room over their own lines stand in further rows, each over
+// the middle of its own.
+func TestChainRows(t *testing.T) {
+	t.Parallel()
+	part := &plan.PartPlan{Section: &plan.Section{LengthMm: 80, MaxMm: 80, Outer: []plan.XY{{YMm: 80}, {XMm: 80, YMm: 80}}},
+		Dimensions: []plan.Dimension{{Kind: plan.OverallDim, ToMm: 80, Text: "2.8125 in"}}}
+	for i, text := range []string{"(2 in)", "0.625 in", "0.1875 in", "0.25 in"} {
+		part.Dimensions = append(part.Dimensions, plan.Dimension{Kind: plan.LengthDim, FromMm: []float64{0, 50, 68, 73}[i], ToMm: []float64{50, 68, 73, 80}[i], Text: text})
+	}
+	at := map[string]draw.Text{}
+	p := Dimensioned(part, 120, 64)
+	for _, item := range p.Drawn().Items {
+		if text, ok := item.(draw.Text); ok {
+			at[text.Content] = text
+		}
+	}
+	a, b := at["0.625 in"], at["0.1875 in"]
+	if a.YMm == b.YMm || math.Abs(a.XMm-b.XMm) > 13.5/80*70+6 {
+		t.Errorf("%+v, %+v", a, b)
 	}
 }

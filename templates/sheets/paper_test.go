@@ -345,7 +345,7 @@ func TestFacesBesideASection(t *testing.T) {
 	}
 	alone := *p
 	alone.Faces = nil
-	section, both := density(0.42).views(&alone, 90)[0], density(0.42).views(p, 90)[0]
+	section, both := views(&alone, 0.42, 90)[0], views(p, 0.42, 90)[0]
 	if both.Height < section.Height-0.1 {
 		t.Errorf("with faces %g high, without %g", both.Height, section.Height)
 	}
@@ -366,5 +366,23 @@ func TestFacesBesideASection(t *testing.T) {
 	of(both.Drawn())
 	if least < 14 {
 		t.Errorf("the faces are %g mm across", least)
+	}
+}
+
+// TestPicturesFillThePage: what a page leaves over goes to its pictures, and nothing
+// changes its page for it.
+func TestPicturesFillThePage(t *testing.T) {
+	t.Parallel()
+	paper := draw.Frame{WidthMm: 210, HeightMm: 297}
+	c := contentOf(origin{&plan.Plan{}, sheettest.HousingPart(), Patterns{}}, paper)
+	group := []*content{c}
+	l := alone(c, paper).look
+	small := l.pictures()
+	if l.enlarge(group, paper); l.larger <= small {
+		t.Errorf("%+v", l)
+	}
+	f := draw.NewTrial(c.page(paper), l.pages)
+	if l.set(f, group); f.Over() {
+		t.Error("more pages")
 	}
 }

@@ -77,20 +77,20 @@ func (d density) remarks(part *plan.PartPlan, missing []string, width float64) [
 	return out
 }
 
-// views are the section with its sizes and the faces beside it.
-func (d density) views(part *plan.PartPlan, width float64) []draw.Piece {
+// views are the section with its sizes and the faces beside it, at a scale of the largest.
+func views(part *plan.PartPlan, scale, width float64) []draw.Piece {
 	faces := part.Faces
 	if len(faces) > 2 {
 		faces = faces[:2]
 	}
 	s := part.Section
 	hasSection := s != nil && s.LengthMm > 0 && s.MaxMm > 0 && len(part.Dimensions) > 0
-	most := flatMm * d.pictures()
+	most := flatMm * scale
 	switch {
 	case hasSection && !s.Flat && len(faces) == 0 && len(part.Dimensions) < fewSizes:
-		most = plainMm * d.pictures()
+		most = plainMm * scale
 	case hasSection && !s.Flat:
-		most = turnedMm * d.pictures()
+		most = turnedMm * scale
 	}
 	var panels []draw.Panel
 	rest := width
@@ -136,7 +136,7 @@ func (d density) views(part *plan.PartPlan, width float64) []draw.Piece {
 	}
 	var row draw.Piece
 	draw.PlaceRow(&row, panels, width)
-	return []draw.Piece{row, draw.Space(2 * d.pictures())}
+	return []draw.Piece{row, draw.Space(2 * scale)}
 }
 
 // cuts are a folded part cut across, one above the other.

@@ -148,6 +148,7 @@ type look struct {
 	density
 	beside uint64 // a bit for each part whose tables stand beside its views, the first lowest
 	pages  int
+	larger float64 // what the pictures are drawn at in place of what the density asks for, or 0
 }
 
 // tightest is that look of parts, kept where they are as they were.
@@ -206,9 +207,31 @@ func (l *look) possible(group []*content, paper draw.Frame) bool {
 
 // sheets draws the parts of a page.
 func (l *look) sheets(group []*content, paper draw.Frame) []*draw.Sheet {
+	l.enlarge(group, paper)
 	f := draw.NewFlow(group[0].page(paper))
 	l.set(f, group)
 	return f.Sheets
+}
+
+// enlarge draws the pictures larger where that leaves everything else on its page.
+func (l *look) enlarge(group []*content, paper draw.Frame) {
+	left := func() float64 {
+		f := draw.NewTrial(group[0].page(paper), l.pages)
+		if l.set(f, group); f.Over() {
+			return -1
+		}
+		return f.Left()
+	}
+	before := left()
+	for _, l.larger = range []float64{1.35, 1} {
+		if l.larger <= l.pictures() {
+			break
+		}
+		if after := left(); after >= 0 && (l.pages == 1 || math.Abs(after-before) < 0.01) {
+			return
+		}
+	}
+	l.larger = 0
 }
 
 // set sets parts one below the other, until a trial is over.
@@ -220,7 +243,7 @@ func (l *look) set(f *draw.Flow, group []*content) {
 		if f.Over() {
 			return
 		}
-		c.at(l.density).set(f, l.besideViews(i))
+		c.at(l.density).drawnAt(cmp.Or(l.larger, l.pictures())).set(f, l.besideViews(i))
 	}
 }
 
@@ -279,6 +302,13 @@ type dense struct {
 	density
 	*content
 	*texts
+	scale float64 // of its pictures
+}
+
+// drawnAt is the content with its pictures at a scale.
+func (d dense) drawnAt(scale float64) dense {
+	d.scale = scale
+	return d
 }
 
 // texts are what a part has but its pictures and operations, in a size of text, each
@@ -306,7 +336,7 @@ func (c *content) at(d density) dense {
 		one.record = sync.OnceValue(func() recording { return c.recording(size) })
 		c.texts[size] = one
 	}
-	return dense{d, c, c.texts[size]}
+	return dense{d, c, c.texts[size], d.pictures()}
 }
 
 // forget lets go of what was made for other densities than one.
@@ -328,11 +358,11 @@ func (c *content) operationsAt(d density) draw.Table {
 // columnMm is the width of one of two columns.
 func (c *content) columnMm() float64 { return (c.widthMm - draw.GutterMm) / 2 }
 
-// viewsAt are the views in a width; densities share those of a size.
-func (c *content) viewsAt(d density, width float64) []draw.Piece {
-	key := [2]float64{d.pictures(), width}
+// viewsAt are the views at a scale in a width.
+func (c *content) viewsAt(scale, width float64) []draw.Piece {
+	key := [2]float64{scale, width}
 	if _, known := c.views[key]; !known {
-		c.views[key] = d.views(c.part, width)
+		c.views[key] = views(c.part, scale, width)
 	}
 	return c.views[key]
 }
@@ -344,7 +374,7 @@ func (d dense) set(f *draw.Flow, beside bool) {
 	if beside {
 		tables = d.top(f, tables)
 	} else {
-		f.Add(d.viewsAt(d.density, d.widthMm)...)
+		f.Add(d.viewsAt(d.scale, d.widthMm)...)
 		f.Add(d.said(d.remark[0]())...)
 	}
 	if f.Over() {
@@ -371,7 +401,7 @@ func (d density) said(remarks [][]draw.Piece) []draw.Piece {
 // that have room there. It returns the other tables.
 func (d dense) top(f *draw.Flow, tables []*holes) []*holes {
 	f.Columns(2)
-	left, remarks := d.viewsAt(d.density, d.columnMm()), d.remark[1]()
+	left, remarks := d.viewsAt(d.scale, d.columnMm()), d.remark[1]()
 	views, said, used, n := draw.HeightMm(left...), draw.HeightMm(d.said(remarks)...), 0.0, 0
 	for _, t := range tables {
 		h := t.column().whole() + gapMm

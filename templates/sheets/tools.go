@@ -128,7 +128,7 @@ func toolHead(pl *plan.Plan, t *plan.PartPlan, width float64) draw.Piece {
 // picture is a tool cut along its axis, or its faces where they have holes.
 func (d density) picture(t *plan.PartPlan, width float64) draw.Piece {
 	if len(t.Faces) > 0 {
-		return draw.Stack(d.views(t, width)...)
+		return draw.Stack(views(t, d.pictures(), width)...)
 	}
 	var p draw.Piece
 	draw.PlaceRow(&p, []draw.Panel{picture.Dimensioned(t, width, toolMm)}, width)

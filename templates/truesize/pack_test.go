@@ -98,3 +98,19 @@ func TestNarrowTileIsNamed(t *testing.T) {
 		}
 	}
 }
+
+// A cell of a tile's head that has no room for all its texts has whole ones, and where the
+// others stand: none of them is cut off.
+func TestHeadTextsAreWhole(t *testing.T) {
+	t.Parallel()
+	s := &draw.Sheet{}
+	c := stripCell{lines: []string{"1–8 Ø11 for M10, through, PCD 156", "9–12 Ø17.5 for M16, through, PCD 348", "B1–B3 Ø5"}, sizes: []float64{threeLinesMm}, more: "more: see tile 1"}
+	c.draw(s, 0, 44, draw.R(0, 0, 200, 12))
+	var said []string
+	for _, item := range s.Draw.Items {
+		said = append(said, item.(draw.Text).Content)
+	}
+	if len(said) != 2 || said[0] != c.lines[0] || said[1] != c.more {
+		t.Errorf("%q", said)
+	}
+}

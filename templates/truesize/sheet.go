@@ -473,8 +473,12 @@ func (c stripCell) draw(s *draw.Sheet, left, right float64, b draw.Rect) {
 			}
 			size = max(draw.SmallMm, size-0.1)
 		}
-		if len(all) > 3 {
-			all = append(all[:2], c.more)
+		if len(all) > 3 { // whole texts, if the first has room
+			whole := len(draw.Wrap(lines[0], size, false, width))
+			if len(lines) > 1 && whole+len(draw.Wrap(lines[1], size, false, width)) <= 2 || whole > 2 {
+				whole = 2
+			}
+			all = append(all[:whole], c.more)
 		}
 		lines, sizes = all, []float64{size, size, size}
 	}
