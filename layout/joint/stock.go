@@ -69,7 +69,7 @@ func (j *shop) blanks(r *part.Model) []plan.CutPiece {
 		of.LengthMm, of.AcrossMm = j.up(max(x, y)), j.up(min(x, y))
 		return of
 	}
-	box := r.OutlinePath().Bounds()
+	box := r.BlankPath().Bounds()
 	switch {
 	case !r.Part.Stock.ByArea():
 		if one.LengthMm == 0 && r.Part.Outline != nil {

@@ -172,6 +172,14 @@ func (s *Sizes) boreTurned(bore *Step) bool {
 		bore.Size.Class != "" && (holds == 0 || bore.Size.MaxMm-bore.Size.MinMm < holds-1e-9)
 }
 
+// BlankPath is the outline as it is cut, with what is left on it for machining.
+func (s *Shape) BlankPath() *canvas.Path {
+	if s.cut.outline != nil {
+		return s.cut.outline
+	}
+	return s.OutlinePath()
+}
+
 // edge is the outline with what is left on it.
 func (a *asCut) edge(s *Sizes, leaveMm float64) {
 	a.outline = s.OutlinePath()

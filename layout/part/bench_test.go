@@ -338,6 +338,10 @@ func TestPunchAndTop(t *testing.T) {
 		}
 		has(t, work(t, "mm", on), "punch only centres that are drilled away; scribe the outlines lightly")
 	}
+	// M30x1.5 is turned to 30 - 1.5/10 = 29.85: the floor 15 - 4 = 11 over the axis is 25.93 from its far side.
+	onThread := strings.Replace(strings.Replace(text, "diameter: 30, ", "", 1), "FIT", "thread: M30x1.5,", 1)
+	has(t, work(t, "mm", onThread), "Depth 4 from Ø30 nominal: 25.93 left to the far side of Ø29.85 as turned.")
+	has(t, finished, "Depth 4 from the top of the round: 26 left to the far side of Ø30.")
 	has(t, work(t, "mm", strings.Replace(text, "FIT", "", 1)), "punch every centre and along the outlines")
 	has(t, work(t, "mm", strings.Replace(strings.Replace(text, "FIT", "", 1), "top: keyway", "top: scribe", 1)), "Mark TOP on the front face (scribe).")
 }

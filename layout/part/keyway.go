@@ -110,7 +110,7 @@ func (z *sizer) place(k *Keyway) {
 	from, to := k.In.StretchMm(st.Inside, st.FromMm, st.ToMm, z.LengthMm())
 	k.Row = plan.KeywayRow{
 		Name: k.In.Name.Value, In: st.Name, Inside: st.Inside, ClockDeg: geom.Clean(math.Mod(k.In.Clock.Deg+360, 360)),
-		FromMm: from, ToMm: to, Woodruff: k.In.Disc.Value, DiameterMm: geom.Clean(dia), WidthMm: geom.Clean(k.key.WidthMm), HeightMm: geom.Clean(k.key.HeightMm), DepthMm: geom.Clean(depth),
+		FromMm: from, ToMm: to, Woodruff: k.In.Disc.Value, DiameterMm: geom.Clean(dia), WidthMm: geom.Clean(k.key.WidthMm), HeightMm: geom.Clean(k.key.HeightMm), DepthMm: geom.Clean(depth), DeeperMm: deeper,
 	}
 	for i, end := range [2]bool{false, true} {
 		if k.opens[i] = z.opensAt(st, end, from, to); k.opens[i] {

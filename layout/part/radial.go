@@ -349,8 +349,13 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 		return
 	}
 	o.Tool = "slot drill " + b.W.Dia(narrow)
+	round, from, turned := row.OutsideMm, "the top of the round", ""
+	if st := b.outsideAt(row.AxialMm); st != nil && st.Size.Thread != nil {
+		round, from, turned = b.threadBlankMm(st), b.W.Dia(round)+" nominal", " as turned"
+	}
+	floor := geom.Clean((row.OutsideMm+round)/2 - m.In.Depth.Mm)
 	o.Do = append(o.Do, "Mill to "+row.SizeText+passes(m.In.Depth.Mm, narrow)+".",
-		"Depth "+b.W.Size(m.In.Depth.Mm)+" from the top of the round: "+b.W.Size(geom.Clean(row.OutsideMm-m.In.Depth.Mm))+" left to the far side of "+b.W.Dia(row.OutsideMm)+".")
+		"Depth "+b.W.Size(m.In.Depth.Mm)+" from "+from+": "+b.W.Size(floor)+" left to the far side of "+b.W.Dia(round)+turned+".")
 }
 
 // slotTool is what opens a slot that goes through, and how: a slot drill, a long one,

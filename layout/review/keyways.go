@@ -102,7 +102,7 @@ func keywayWall(v *view) {
 		}
 		pos := entryPos(v.p, k.Name)
 		if leftMm < k.DepthMm-slackMm {
-			v.thin(k.Name, leftMm, k.DepthMm, "cuts through the wall", Finding{
+			v.thin(k.Name, leftMm-k.DeeperMm/2, k.DepthMm, "cuts through the wall", Finding{
 				What: k.Name + " leaves little metal under it", Rule: "metal under a keyway at least its depth", Fix: "a lower key, or a thicker wall",
 			})
 		}

@@ -126,11 +126,11 @@ func TestPartOfAnOutline(t *testing.T) {
 	}
 	only := &template{boreMm: 20, setAt: &plan.XY{XMm: -50, YMm: -50}, outline: canvas.Rectangle(100, 100).Translate(-50, -50), core: draw.R(-50, -50, 50, 50)}
 	one := tile{part: true, of: only, grid: &grid{area: draw.R(-50, -40, 50, 50), shown: [][]bool{{true}}}}
-	if got := one.partial(); got != "Outline in part: set it by the left edge and the bore." {
+	if got := one.partial(); got != "Outline in part, with the left edge. The bottom edge is 50 from the middle of the bore here: set it so." {
 		t.Error(got)
 	}
 	one.grid.area = draw.R(-40, -50, 50, 50)
-	if got := one.partial(); got != "Outline in part: set it by the bottom edge and the bore." {
+	if got := one.partial(); got != "Outline in part, with the bottom edge. The left edge is 50 from the middle of the bore here: set it so." {
 		t.Error(got)
 	}
 }

@@ -6,6 +6,8 @@ import (
 	"strconv"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
@@ -458,10 +460,15 @@ func (one *tile) partial() string {
 	if s.upright && s.level {
 		return "Outline in part, with the " + upright + " and the " + level + " edge."
 	}
+	edge, other, farMm := upright, level, t.setAt.YMm
 	if !s.upright {
-		upright = level
+		edge, other, farMm = level, upright, t.setAt.XMm
 	}
-	return "Outline in part: set it by the " + upright + " edge and the bore."
+	units := parts.Millimetres
+	if t.punch != nil {
+		units = t.punch.pl.Units
+	}
+	return "Outline in part, with the " + edge + " edge. The " + other + " edge is " + words.Short(math.Abs(farMm), units) + " from the middle of the bore here: set it so."
 }
 
 // leaves tells whether some of the outline of a face is on no tile.
