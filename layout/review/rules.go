@@ -118,7 +118,7 @@ var jobRules = []struct {
 	{"unjoined", "parts made for each other are in no joint", unjoined},
 	{"joint-face", "a weld stands in a joint", jointFace},
 	{"weld-sense", "a weld has the wrong size, side or length", weldSense},
-	{"said-thread", "words of the job name a thread that is not there", saidThreads},
+	{"said-thread", "words of the job name a thread or hole that is not there", saidThreads},
 	{"said-step", "words of a part name a step that is not there, or lifts nothing", saidSteps},
 	{"weld-access", "a weld is out of reach when its turn comes", weldAccess},
 	{"weld-gap", "a fillet has no corner", weldCorner},

@@ -341,6 +341,42 @@ func saidThreads(r *reviewer) {
 	if m := r.job.Motor; m != nil {
 		look(m.Earth, "")
 	}
+	r.saidHoles()
+}
+
+// namedHole is a hole by its name in words, before that of its part.
+var namedHole = regexp.MustCompile(`(?i)\bholes? ([a-z][\w-]{2,}) (?:of|in) (.*)|\b(earth|ground) holes? (.*)`)
+
+// saidHoles looks in the words of the motor's earth and of loose things for a hole that the part
+// named after it has not.
+func (r *reviewer) saidHoles() {
+	var said []parts.Text
+	if m := r.job.Motor; m != nil {
+		said = append(said, m.Earth)
+	}
+	for i := range r.job.Loose {
+		said = append(said, r.job.Loose[i].How)
+	}
+	for _, t := range said {
+		m := namedHole.FindStringSubmatch(t.Value)
+		if m == nil {
+			continue
+		}
+		name, rest := strings.ToLower(m[1]+m[3]), wordsOf(m[2]+m[4])
+		is := func(own string) bool { return strings.Contains("-"+own+"-", "-"+name+"-") }
+		for _, p := range r.job.Parts {
+			if !seatNames(rest, p) {
+				continue
+			}
+			if !slices.ContainsFunc(p.Holes, func(g parts.HoleGroup) bool { return is(g.Name.Value) }) && !slices.ContainsFunc(p.Radials, func(o parts.Radial) bool { return is(o.Name.Value) }) {
+				r.add(Finding{
+					Severity: Check, Part: p.Name.Value, Pos: t.Pos, What: "the words name a hole " + name + ", which " + p.Title.Value + " has not", Numbers: t.Value,
+					Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the hole, or the words",
+				})
+			}
+			break
+		}
+	}
 }
 
 // namedStep is a step named in words, with what comes before it in its sentence.
