@@ -17,6 +17,7 @@ func standingSeals(r *reviewer) {
 			for _, s := range p.section.Seals {
 				r.lipOn(v, p, s, stack)
 			}
+			r.lipAway(p, stack)
 			for _, g := range v.q.Grooves {
 				if g.ORing != nil && g.Face != "" {
 					r.facesRing(v, p, g, stack)
@@ -39,6 +40,55 @@ func (r *reviewer) lipOn(v *view, p *standingPart, s plan.SealMark, stack []*sta
 				Rule: "a lip runs on the shaft of its size", Source: "ISO 6194-1", Fix: "one seal on both drawings",
 			})
 		}
+	}
+}
+
+// lipAway looks for seals between the flight of an auger and the nearest bearing of which no lip
+// looks at the flight, and tells of the first.
+func (r *reviewer) lipAway(flighted *standingPart, stack []*standingPart) {
+	wet := slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
+		a, b := j.Ends()
+		v := r.viewOf(a.Part)
+		return j.Weld != nil && v != nil && v.p.Flight != nil && b.Part == flighted.Part
+	})
+	bearing, middle := math.Inf(1), flighted.Z(flighted.section.LengthMm/2)
+	for _, j := range r.job.Joints {
+		if j.Bearing == nil {
+			continue
+		}
+		on, v := standing(stack, plan.JointEnd{Part: j.Bearing.Cone.Part, Copy: max(1, j.Bearing.Cone.Copy)}), r.viewOf(j.Bearing.Cone.Part)
+		if on == nil || v == nil {
+			continue
+		}
+		if c := named(v.outside, j.Bearing.Cone.Feature); c != nil && math.Abs(on.Z((c.fromMm+c.toMm)/2)-middle) < math.Abs(bearing-middle) {
+			bearing = on.Z((c.fromMm + c.toMm) / 2)
+		}
+	}
+	if !wet || math.IsInf(bearing, 1) {
+		return
+	}
+	var away []Finding
+	for _, p := range stack {
+		for _, s := range p.section.Seals {
+			z, out := p.Z((s.FromMm+s.ToMm)/2), p.Z(0)-p.Z(1)
+			c := at(r.viewOf(p.Part).inside, (s.FromMm+s.ToMm)/2)
+			if c == nil || (z-middle)*(z-bearing) >= 0 {
+				continue
+			}
+			if s.LipBack {
+				out = -out
+			}
+			if out*(middle-bearing) > 0 {
+				return
+			}
+			away = append(away, Finding{
+				Severity: Check, Part: p.Part, Feature: c.name, Pos: c.pos, What: "the lip of the seal in " + c.name + " looks away from the flight on " + flighted.Title + ", and no other keeps that from the bearing", Numbers: c.step.Seat.Value,
+				Rule: "a lip keeps back what it looks at", Source: practice, Fix: "lip: the other way",
+			})
+		}
+	}
+	if len(away) > 0 {
+		r.add(away[0])
 	}
 }
 
