@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 )
@@ -14,6 +15,68 @@ import (
 // well behind it. ISO 13857 table 4, from memory: slots to 20 mm at 120 mm off and more.
 const openMm = 20.0
 
+// reaches are how far off what turns an opening has to be by its least width, as a slot, as a
+// short slot or square and as a round hole, in mm. ISO 13857:2019 table 4, from memory; over
+// the last it is no guard.
+var reaches = []struct{ widthMm, slot, square, round float64 }{
+	{4, 2, 2, 2}, {6, 10, 5, 5}, {8, 20, 15, 5}, {10, 80, 25, 20}, {12, 100, 80, 80}, {20, 120, 120, 120},
+	{30, 850, 120, 120}, {40, 850, 200, 120}, {120, 850, 850, 850},
+}
+
+// shortMm is the longest slot over 20 mm wide in which the thumb stops the hand, as in a square.
+const shortMm = 65.0
+
+// standOffMm is how far off what turns an opening of a width and a length has to be.
+func standOffMm(width, length float64, round bool) float64 {
+	for _, r := range reaches {
+		switch {
+		case width > r.widthMm:
+		case round:
+			return r.round
+		case length <= width+slackMm || width > openMm && length <= shortMm:
+			return r.square
+		default:
+			return r.slot
+		}
+	}
+	return math.Inf(1)
+}
+
+// windows looks for windows beside the driven shaft that a hand gets through to it, and that no
+// joint closes.
+func (r *reviewer) windows(drives parts.JointRef) {
+	for _, stack := range r.lastStacks() {
+		shaft := standing(stack, plan.JointEnd{Part: drives.Part, Copy: max(1, drives.Copy)})
+		for _, p := range stack {
+			v := r.viewOf(p.Part)
+			if shaft != nil && p != shaft && v != nil {
+				r.windowsOver(shaft, v, p, stack)
+			}
+		}
+	}
+}
+
+// windowsOver is the same for one part of a stack.
+func (r *reviewer) windowsOver(shaft *standingPart, v *view, p *standingPart, stack []*standingPart) {
+	for _, o := range v.openings() {
+		_, turning, ok := shaft.radii(p.Z(o.zMm))
+		around, along := 2*o.aroundMm, 2*o.alongMm
+		off, wanted := o.outerMm-turning, standOffMm(min(around, along), max(around, along), false)
+		over := func(q *standingPart) bool {
+			_, outer, ok := q.radii(p.Z(o.zMm))
+			return ok && outer > o.outerMm+slackMm
+		}
+		if !ok || slices.ContainsFunc(stack, over) || o.radial.Shape != parts.RadialWindow || v.jointNames(o.radial.Name.Value) || off <= 0 || off >= wanted {
+			continue
+		}
+		v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
+			What: "a hand gets through " + o.radial.Name.Value + " to " + shaft.Title + ", which turns", Numbers: r.mm(around) + " x " + r.mm(along) + " open, " + r.mm(off) + " off",
+			Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857:2019 table 4, from memory", Fix: "a narrower opening, or a guard over it",
+		})
+		return
+	}
+}
+
 // guards looks for folded guards that leave open what turns: between their end and the plate
 // that they close against, or on one side of the two.
 func guards(r *reviewer) {
@@ -21,6 +84,7 @@ func guards(r *reviewer) {
 	if m == nil || !m.Drives.Set() {
 		return
 	}
+	r.windows(m.Drives)
 	machine := r.machine()
 	var shaft *assembly.Body
 	for i := range machine.Bodies {
