@@ -1,7 +1,9 @@
 package review
 
 import (
+	"cmp"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -104,6 +106,49 @@ func guards(r *reviewer) {
 		}
 		g.ends(machine.Bodies)
 		g.sides()
+	}
+	if shaft != nil {
+		r.grilles(shaft)
+	}
+}
+
+// grilleHoles is a grille as it is ordered, with the size of its holes.
+var grilleHoles = regexp.MustCompile(`(?i)\bgr(?:ille|id|ating)\b.*\bholes (\d+(?:\.\d+)?(?: ?(?:mm|in))?)\b`)
+
+// grilles looks at grilles that are bought for a made part: a hand is not to get through their
+// holes from its far side to the shaft or its flight.
+func (r *reviewer) grilles(shaft *assembly.Body) {
+	m, into, turning := r.machine(), shaft.Pose.Inverse(), 0.0
+	for i := range m.Bodies {
+		b := &m.Bodies[i]
+		if v := r.viewOf(m.Of[b.ID].Part); v != nil && (b.ID == shaft.ID || v.p.Flight != nil) {
+			turning = max(turning, b.Box().Moved(into).High.X)
+		}
+	}
+	for i := range r.job.Loose {
+		e := &r.job.Loose[i]
+		said := grilleHoles.FindStringSubmatch(e.Item.Value)
+		off, on := 0.0, ""
+		for k := range m.Bodies {
+			v := r.viewOf(m.Of[m.Bodies[k].ID].Part)
+			if said == nil || v == nil || !seatNames(wordsOf(e.How.Value), v.p) {
+				continue
+			}
+			box := m.Bodies[k].Box().Moved(into)
+			if far := max(-box.Low.X, -box.Low.Y, box.High.X, box.High.Y) - turning; far > off {
+				off, on = far, v.p.Title.Value
+			}
+		}
+		if on == "" {
+			continue
+		}
+		number, unit, _ := strings.Cut(said[1], " ")
+		if wide := noteMm(number, cmp.Or(unit, string(r.job.Units))); off < standOffMm(wide, wide, true) {
+			r.add(Finding{
+				Severity: Check, Pos: e.Item.Pos, What: "a hand gets through the holes of the grille on " + on + " to what turns", Numbers: r.mm(wide) + " open, " + r.mm(off) + " off",
+				Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857:2019 table 4, from memory", Fix: "smaller holes, or the grille farther off",
+			})
+		}
 	}
 }
 
