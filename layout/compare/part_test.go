@@ -60,7 +60,7 @@ func TestWanted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(p.Slots) != 2 || p.Slots[0].XMm != -170 || p.Slots[0].LengthMm != 40 || len(p.Blind) != 3 {
+	if len(p.Slots) != 2 || p.Slots[0].XMm != 170 || p.Slots[0].LengthMm != 40 || len(p.Blind) != 3 {
 		t.Errorf("%+v %+v", p.Slots, p.Blind)
 	}
 	// A blind slot on the back, 60 above the middle: there mirrored.

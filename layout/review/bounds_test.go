@@ -132,7 +132,7 @@ func TestBounds(t *testing.T) {
 		{"crossing", sleeve + "  - {name: g, clock: 90, axial: 50, from: back, size: 12}\nholes: [{name: f, at: [[25, %g]], size: 4, depth: 60}]\n", 8.1, 7.9, "runs into g", "they overlap by 0.1 mm"},
 		{"crossing", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12, depth: %g}\nholes: [{name: f, at: [[0, 23]], size: 4, depth: 60}]\n", 4.9, 5.1, "runs into g", "they overlap by 8 mm"},
 		{"flats-wall", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\nflats: [{name: f, in: body, sides: 2, across: %g, length: 20}]\n", 43, 42.9, "little metal over the bore", "1.45 mm left, wanted 1.5 mm"},
-		{"keyway-wall", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nkeyways: [{name: k, in: body, length: 30, key: 8x7, depth: %g, axial: 40}]\n", 5, 5.1, "little metal under it", "4.9 mm left, wanted 5.1 mm"},
+		{"keyway-wall", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nkeyways: [{name: k, in: body, length: 30, key: 8x7, depth: %g, axial: 40}]\n", 5, 5.1, "little metal under it", "4.8 mm left, wanted 5.1 mm"},
 		{"groove-wall", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\ngrooves: [{name: k, in: body, axial: 40, for: relief, width: 5, depth: %g}]\n", 5, 5.1, "little metal under it", "4.9 mm left, wanted 5.1 mm"},
 		{"groove-wall", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\ngrooves: [{name: k, in: bore, axial: 40, for: relief, width: 5, depth: %g}]\n", 5, 5.1, "little metal under it", "4.9 mm left, wanted 5.1 mm"},
 		{"pierce", strings.Replace(plate, "saw", "plasma", 1) + "holes: [{name: h, at: [[0, 0]], size: %g}]\n", 18, 17.9, "the plasma only marks", "17.9 mm in 12 mm, wanted 18 mm"},

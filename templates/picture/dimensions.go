@@ -256,14 +256,14 @@ func (v *dimensioned) chain(dims []plan.Dimension, y, from, side float64, rows i
 		a, _ := v.at(dim.FromMm, 0)
 		b, _ := v.at(dim.ToMm, 0)
 		roomy = roomy && widths[i] < b-a
+		if row := i % rows; row > 0 { // under all texts, which stand over it
+			d.Add(draw.Segment(places[i], y+0.5+float64(row)*chainRowMm, (a+b)/2, y, draw.HairMm))
+		}
 	}
 	for i, dim := range dims {
 		a, _ := v.at(dim.FromMm, 0)
 		b, _ := v.at(dim.ToMm, 0)
 		base := y + 0.9 + float64(i%rows)*chainRowMm
-		if i%rows > 0 {
-			d.Add(draw.Segment(places[i], base-0.4, (a+b)/2, y, draw.HairMm))
-		}
 		if roomy {
 			places[i] = v.clear(places[i], widths[i], y, a, b)
 		}
