@@ -270,11 +270,13 @@ func TestLooseBounds(t *testing.T) {
 		{"pugmill", "lock-plate.yaml", "across-flats: 90", "across-flats: %g", 68, 67.8, "edge", "close to the outline", "3.9 mm, wanted 4 mm"},
 		{"pugmill", "pillar.yaml", "diameter: 30, length: 180", "diameter: 30, length: %g", 177.5, 177.4, "held", "do not hold it on Motor adapter", "5.1 mm apart"}, // 1.5 of sheet, 1 of play, 2.6 short
 		{"gatejack", "stem.yaml", "guide, diameter: 1,", "guide, diameter: %g,", 1.007, 1.008, "loose", "Stop collar does not go on guide of Stem", "1 in over 1.008 in"},
-		{"gatejack", "rain-cone.yaml", "small: 2-1/2", "small: %g", 0.871, 0.86, "loose", "Rain cone does not go over Stem", "0.74 in over 0.75 in"}, // 0.06 of sheet on each side
+		{"gatejack", "rain-cone.yaml", "small: 2-1/2", "small: %g", 0.871, 0.86, "loose", "Rain cone does not go over Stem", "0.74 in over 0.75 in"},   // 0.06 of sheet on each side
+		{"gatejack", "job.yaml", "at 1-3/8 in radius", "at %g in radius", 1.395, 1.396, "loose", "do not meet its threads", "on a circle of 2.792 in"}, // 1/32 of play and 0.01
 		{"pugmill", "lantern.yaml", "measured: [0.7, 0.9]", "measured: [%g, 0.9]", 0.16, 0.159, "limits", "nose does not go into a tube as it comes", "in a bore of 159.3 mm"},
 		{"pugmill", "lantern.yaml", "diameter: 158.5", "diameter: %g", 157.93, 157.92, "limits", "nose is not drawn at the size", "drawn 157.92 mm"},
 		{"gatejack", "thrust-housing.yaml", "measured: [0.018, 0.023]", "measured: [0.018, %g]", 0.046, 0.047, "limits", "it centres nothing", "in a bore of 3.068 in"},
-		{"gatejack", "job.yaml", "full travel, 6-1/2 in", "full travel, %g in", 6.8, 6.9, "first-run", "a longer travel than other words give", "at most 6.5 in"},
+		{"gatejack", "job.yaml", "full travel, 6-1/2 in", "full travel, %g in", 6.8, 6.9, "first-run", "a longer travel than the words for stop-collar give", "at most 6.5 in"},
+		{"gatejack", "job.yaml", "set to 3 lb ft", "set to %g lb ft", 4.4, 4.6, "plate", "held to different torques", "is 36 lb in"},
 		{"gatejack", "stop-collar.yaml", "rim, diameter: 2-3/4", "rim, diameter: %g", 3.067, 3.068, "loose", "does not go into Guide tube", "3.068 in in 3.068 in"},
 	} {
 		t.Run(c.file+c.to, func(t *testing.T) {

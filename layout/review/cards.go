@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -80,11 +81,7 @@ func plate(r *reviewer) {
 	}
 	framePower(m, say)
 	r.motorItem(m, say)
-	for _, t := range m.Notes {
-		if tripsLate.MatchString(t.Value) {
-			say("a limit switch acts only when the stops are met", t.Value, "a switch stops the motor before a stop does", "so far before the stops as it runs on")
-		}
-	}
+	r.limited(m, say)
 	flangeWords(r, say)
 }
 
@@ -436,19 +433,14 @@ const travelShare = 1.05
 
 // travel looks for a run over the whole travel or stroke, of which no words of the job say how
 // long it is: nobody can tell whether the run has gone over all of it; and for one that is
-// longer than other words give.
+// longer than words or a keyway give.
 func (r *reviewer) travel(run *parts.FirstRun) {
-	most := math.Inf(1)
-	for i := range r.job.Loose {
-		if m := mostTravel.FindStringSubmatch(r.job.Loose[i].How.Value); m != nil {
-			most = min(most, noteMm(m[1], m[2]))
-		}
-	}
+	most, by := r.mostTravelMm()
 	for _, one := range run.Runs {
 		load := strings.ToLower(one.Load.Value)
 		if m := runTravel.FindStringSubmatch(load); m != nil && noteMm(m[1], m[2]) > travelShare*most {
 			r.add(Finding{
-				Severity: Check, Pos: one.Load.Pos, What: "a run goes over a longer travel than other words give", Numbers: m[0] + "; at most " + r.mm(most), OverMm: over(noteMm(m[1], m[2])),
+				Severity: Check, Pos: one.Load.Pos, What: "a run goes over a longer travel than " + by, Numbers: m[0] + "; at most " + r.mm(most), OverMm: over(noteMm(m[1], m[2])),
 				Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the travel between the stops",
 			})
 			continue
@@ -463,5 +455,78 @@ func (r *reviewer) travel(run *parts.FirstRun) {
 	}
 }
 
-// tripsLate are words for a switch that acts at a stop or after it.
-var tripsLate = regexp.MustCompile(`(?i)\bswitch(?:es)?\b[^.;]*\b(?:trip|act|open|cut|stop)s?\b[^.;]*\b(?:after|past|beyond|when|once|as)\b[^.;]*\b(?:stops?|collars?|buffers?|ends?)\b`)
+// mostTravelMm is the longest travel that words of the job give, or a key in its keyway, with
+// what gives it; infinite where nothing does.
+func (r *reviewer) mostTravelMm() (mm float64, by string) {
+	mm = math.Inf(1)
+	is := func(most float64, what string) {
+		if most < mm {
+			mm, by = most, what
+		}
+	}
+	for i := range r.job.Loose {
+		e := &r.job.Loose[i]
+		if m := mostTravel.FindStringSubmatch(e.How.Value); m != nil {
+			is(noteMm(m[1], m[2]), "the words for "+cmp.Or(e.Part.Value, e.Item.Value)+" give")
+		}
+		v := r.viewOf(e.Part.Value)
+		if v == nil || !isKey(v.p) || v.p.Bar == nil {
+			continue
+		}
+		for _, p := range r.job.Parts {
+			for k := range p.Radials {
+				f := &p.Radials[k]
+				if left := f.Along.Mm - v.lengthMm; f.Shape == parts.RadialSlot && !f.Through && math.Abs(f.Around.Mm-v.p.Bar.Depth.Mm) <= slackMm && left > 0 {
+					is(left, v.p.Title.Value+" has in "+f.Name.Value+" of "+p.Title.Value)
+				}
+			}
+		}
+	}
+	return mm, by
+}
+
+// Words about what ends a travel: a switch that acts at or after the stops; a torque that a
+// limiter is set to, and a force at the rim of a wheel.
+var (
+	tripsLate  = regexp.MustCompile(`(?i)\bswitch(?:es)?\b[^.;]*\b(?:trip|act|open|cut|stop)s?\b[^.;]*\b(?:after|past|beyond|when|once|as)\b[^.;]*\b(?:stops?|collars?|buffers?|ends?)\b`)
+	limiterAt  = regexp.MustCompile(`(?i)\b(?:limiter|clutch)\b[^.;]*?\b(\d+(?:\.\d+)?) ?(N ?m|lbf?[ -]?ft|lbf?[ -]?in)\b`)
+	rimForce   = regexp.MustCompile(`(?i)\b(\d+(?:\.\d+)?) ?(N|lbf?) at the rim\b`)
+	wheelWords = regexp.MustCompile(`(?i)\bwheel (?:of )?` + bareLength)
+)
+
+// limited compares what words of the motor set against overload with what they say of the hand
+// wheel, and with what the motor gives; and looks for switches that act when it is too late.
+func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix string)) {
+	hand, wheel := 0.0, ""
+	for i := range r.job.Loose {
+		e := &r.job.Loose[i]
+		force, size := rimForce.FindStringSubmatch(e.How.Value), wheelWords.FindStringSubmatch(e.Item.Value)
+		if force != nil && size != nil {
+			hand, wheel = noteMm(force[1], "mm")*r.itemMm(strings.TrimSpace(size[1]+" "+size[2]))/2000, force[0]+" of the "+size[0] // Nm
+			if force[2] != "N" {
+				hand *= newtonsPerPound
+			}
+		}
+	}
+	for _, t := range m.Notes {
+		if tripsLate.MatchString(t.Value) {
+			say("a limit switch acts only when the stops are met", t.Value, "a switch stops the motor before a stop does", "so far before the stops as it runs on")
+		}
+		at := limiterAt.FindStringSubmatch(t.Value)
+		if at == nil {
+			continue
+		}
+		set := torqueNm(at[1], at[2])
+		switch gives := m.OutputNm(); {
+		case hand > 0 && (set > limitShare*hand || hand > limitShare*set):
+			say("the torque limiter and the hand wheel are held to different torques", r.w.Torque(set)+"; "+wheel+" is "+r.w.Torque(hand), "what limits a drive limits the hand too", "one torque, that of the weakest part in both drives")
+		case gives > 0 && set > gives:
+			say("the torque limiter is set above what the motor gives", r.w.Torque(set)+"; "+r.w.Torque(gives), "a limiter slips before the motor stalls", "what the weakest part holds")
+		}
+	}
+}
+
+const (
+	newtonsPerPound = 4.4482 // ISO 80000-4
+	limitShare      = 1.5    // of two limits of one thing: common practice, no source
+)

@@ -86,13 +86,7 @@ func (r *reviewer) couplingTorque(e *parts.Loose) {
 	if m == nil || motor == nil {
 		return
 	}
-	bears, _ := strconv.ParseFloat(m[1], 64)
-	switch unit := strings.ToLower(m[2]); {
-	case strings.HasSuffix(unit, "ft"):
-		bears *= words.NmPerPoundFoot
-	case strings.HasSuffix(unit, "in"):
-		bears *= words.NmPerPoundFoot / 12
-	}
+	bears := torqueNm(m[1], m[2])
 	gives := motor.OutputNm()
 	if gives == 0 || bears >= gives {
 		return
@@ -101,4 +95,16 @@ func (r *reviewer) couplingTorque(e *parts.Loose) {
 		Severity: Check, Pos: e.Item.Pos, What: "the coupling is bought for less torque than the motor gives", Numbers: m[1] + " " + m[2] + "; " + r.w.Torque(gives) + " at " + number(cmp.Or(motor.OutRPM.Value, motor.RPM.Value)) + " rev/min",
 		Rule: "a coupling takes the torque of its motor at the least", Source: "T = 60 P / (2 π n)", Fix: "a larger coupling, with the maker's factor for the service",
 	})
+}
+
+// torqueNm is a torque in words, Nm.
+func torqueNm(number, unit string) float64 {
+	nm, _ := strconv.ParseFloat(number, 64) // the patterns let numbers through alone
+	switch unit = strings.ToLower(unit); {
+	case strings.HasSuffix(unit, "ft"):
+		nm *= words.NmPerPoundFoot
+	case strings.HasSuffix(unit, "in"):
+		nm *= words.NmPerPoundFoot / 12
+	}
+	return nm
 }

@@ -11,8 +11,10 @@ import (
 	"centrepop/parts"
 )
 
-// held looks in space at what the words stand or screw on a part: it is there.
+// held looks in space at what the words stand or screw on a part: it is there, and stands the way
+// up that they say.
 func held(r *reviewer) {
+	r.waysUp()
 	for i := range r.job.Loose {
 		r.clamps(&r.job.Loose[i])
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
@@ -19,6 +20,7 @@ func loose(r *reviewer) {
 		v := r.viewOf(e.Part.Value)
 		if v == nil {
 			r.covers(e)
+			r.itemCircle(e)
 			continue
 		}
 		r.inItem(v, e)
@@ -317,4 +319,87 @@ func (r *reviewer) keyPath(v, shaft *view, f *parts.Radial, tipMm float64) {
 		Numbers: r.mm(closed) + " in the way of the key, which stands fast in its tube", Rule: "a keyway that slides over a fixed key runs out at the end that comes first", Source: "by geometry",
 		Fix: "run it out over a thinner step, or make that end of the shaft as thin as its floor",
 	})
+}
+
+// wayUp are words that say which end or side of a part is up or down where it stands.
+var wayUp = regexp.MustCompile(`(?i)\b(large|wide|small|narrow|front|back|flanges|square|round)(?: (?:end|face|side))? (?:is |looks |faces |points )?(up|down)(?:wards?)?\b`)
+
+// waysUp compares such words of a part, and of what puts it on, with how it stands.
+func (r *reviewer) waysUp() {
+	m, up := r.machine(), assembly.AxisY
+	if r.job.FrontUp {
+		up = assembly.AxisZ
+	}
+	for _, p := range r.job.Parts {
+		said := slices.Clone(r.viewTexts(p))
+		for i := range r.job.Loose {
+			if e := &r.job.Loose[i]; e.Part.Value == p.Name.Value {
+				said = append(said, e.How)
+			}
+		}
+		for _, j := range r.job.Joints {
+			if a, _ := j.Ends(); a.Part == p.Name.Value {
+				said = append(said, j.Note)
+			}
+		}
+		b := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == p.Name.Value })
+		for _, t := range said {
+			w := wayUp.FindStringSubmatch(t.Value)
+			if b < 0 || w == nil {
+				continue
+			}
+			way, end := m.Bodies[b].Pose.Z.Dot(up), strings.ToLower(w[1])
+			if end == "small" || end == "narrow" || end == "back" || end == "flanges" || end == "round" {
+				way = -way // large and square ends are at the front, and flanges are bent to the back
+			}
+			if formed := end == "front" || end == "back"; !formed && p.Frustum == nil && p.Transition == nil && p.Bends == nil || (way > 0.5) == (strings.ToLower(w[2]) == "up") || math.Abs(way) < 0.5 {
+				continue
+			}
+			r.add(Finding{
+				Severity: Check, Part: p.Name.Value, Pos: t.Pos, What: p.Title.Value + " stands the other way up than its words say", Numbers: w[0],
+				Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "the other face at its place, or the words",
+			})
+			break
+		}
+	}
+}
+
+// itemRadius is a hole of a thing bought, and the radius or circle that it lies on.
+var itemRadius = regexp.MustCompile(`(?i)\bholes? (\S+) (?:at|on) (?:an? )?(\S+)(?: (?:mm|in))? (radius|circle|pcd)\b`)
+
+// itemCircle compares the circle that the holes of a thing bought lie on with the threads of
+// the part that it goes on.
+func (r *reviewer) itemCircle(e *parts.Loose) {
+	m := itemRadius.FindStringSubmatch(e.Item.Value)
+	if m == nil {
+		return
+	}
+	hole, circle := r.itemMm(m[1]), r.itemMm(m[2])
+	if strings.EqualFold(m[3], "radius") {
+		circle *= 2
+	}
+	for _, p := range r.job.Parts {
+		v := r.viewOf(p.Name.Value)
+		if v == nil || hole == 0 || circle == 0 || !seatNames(wordsOf(e.How.Value), p) {
+			continue
+		}
+		var has []float64
+		for i := range v.holes {
+			h := &v.holes[i]
+			if h.thread == nil || h.group.Pattern.PCD.Mm == 0 || forPushing.MatchString(h.name) {
+				continue
+			}
+			pcd, play := h.group.Pattern.PCD.Mm, hole-h.thread.MajorMm
+			if play > 0 && math.Abs(pcd-circle) <= play+meetMm {
+				return
+			}
+			has = append(has, pcd)
+		}
+		if len(has) > 0 {
+			r.add(Finding{
+				Severity: Check, Part: p.Name.Value, Pos: e.Item.Pos, What: "the holes of what is bought for " + p.Title.Value + " do not meet its threads, or do not let their screws through", Numbers: "holes " + r.mm(hole) + " on a circle of " + r.mm(circle) + "; threads on " + few(v.written(has)),
+				Rule: "a screw goes through what it holds into its thread", Source: "by the job", Fix: "one circle in both places, and holes a little larger than the screws",
+			})
+		}
+	}
 }
