@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -504,7 +505,7 @@ func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix str
 		if force != nil && size != nil {
 			hand, wheel = noteMm(force[1], "mm")*r.itemMm(strings.TrimSpace(size[1]+" "+size[2]))/2000, force[0]+" of the "+size[0] // Nm
 			if force[2] != "N" {
-				hand *= newtonsPerPound
+				hand *= words.NPerPound
 			}
 		}
 	}
@@ -526,7 +527,5 @@ func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix str
 	}
 }
 
-const (
-	newtonsPerPound = 4.4482 // ISO 80000-4
-	limitShare      = 1.5    // of two limits of one thing: common practice, no source
-)
+// limitShare is how far two limits of one thing may differ. Common practice, no source.
+const limitShare = 1.5

@@ -1,7 +1,6 @@
 package review
 
 import (
-	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -142,8 +141,7 @@ func (r *reviewer) grilles(shaft *assembly.Body) {
 		if on == "" {
 			continue
 		}
-		number, unit, _ := strings.Cut(said[1], " ")
-		if wide := noteMm(number, cmp.Or(unit, string(r.job.Units))); off < standOffMm(wide, wide, true) {
+		if wide := r.itemMm(said[1]); off < standOffMm(wide, wide, true) {
 			r.add(Finding{
 				Severity: Check, Pos: e.Item.Pos, What: "a hand gets through the holes of the grille on " + on + " to what turns", Numbers: r.mm(wide) + " open, " + r.mm(off) + " off",
 				Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857:2019 table 4, from memory", Fix: "smaller holes, or the grille farther off",
