@@ -69,7 +69,7 @@ func (in Input) cautions(r Result) []Caution {
 		}
 		out = append(out, c)
 	}
-	if in.Shaft.InsideMm > 0 && r.BoreClosesMm >= leastClosingMm {
+	if r.BoreClosesMm >= leastClosingMm {
 		out = append(out, Caution{Code: BoreCloses, Who: ShaftMember, Mm: r.BoreClosesMm})
 	}
 	return out

@@ -290,6 +290,15 @@ func TestHeatAndColdLimits(t *testing.T) {
 	if _, _, ok, err = Together(j); err != nil || ok {
 		t.Errorf("no limit known: %v, %v", ok, err)
 	}
+	// A hub that stands no more than the room is not heated; one whose limit leaves the shaft 128 K to
+	// fall, 100 · 2⁻⁷ of expansion over 100 · 2⁻¹⁴ of contraction, is joined at just that.
+	k := Joint{Hub: Member{200, 100, Material{AlphaPerK: 1.0 / 16384, MaxHeatC: 20}}, Shaft: Member{100, 0, Material{ContractPerK: 1.0 / 16384, MinColdC: -108}}, InterferenceMm: 100.0 / 128, ClearanceMm: 100.0 / 16384, RoomC: 20, ShaftC: 20}
+	for limit, want := range map[float64][2]float64{20: {0, 0}, 21: {21, -108}, 20.5: {20.5, -108.5}, 149: {149, 20}, 150: {149, 20}} {
+		k.Hub.Material.MaxHeatC = limit
+		if hub, shaft, ok, err := Together(k); err != nil || hub != want[0] || shaft != want[1] || ok != (limit >= 21) {
+			t.Errorf("to %v: %v, %v, %v, %v", limit, hub, shaft, ok, err)
+		}
+	}
 	// A material's own cold limit, when it is above that of nitrogen.
 	if (Material{MinColdC: -100}).coldest() != -100 || (Material{MinColdC: -300}).coldest() != -195.8 || (Material{}).coldest() != -195.8 {
 		t.Error("coldest: want -100, -195.8, -195.8")

@@ -159,12 +159,11 @@ func (in Input) check() error {
 	for _, m := range []struct {
 		name string
 		Member
-		hollow bool // must have an inside diameter
-	}{{"hub", in.Hub, true}, {"shaft", in.Shaft, false}} {
+	}{{"hub", in.Hub}, {"shaft", in.Shaft}} {
 		if !positive(m.OutsideMm) {
 			return fmt.Errorf("press: %s outside diameter %v mm is not a positive number", m.name, m.OutsideMm)
 		}
-		if !(m.InsideMm >= 0 && m.InsideMm < m.OutsideMm) || m.hollow && m.InsideMm == 0 {
+		if !(m.InsideMm >= 0 && m.InsideMm < m.OutsideMm) {
 			return fmt.Errorf("press: %s inside diameter %v mm does not fit its outside %v mm", m.name, m.InsideMm, m.OutsideMm)
 		}
 		if err := m.Material.check(); err != nil {

@@ -3,6 +3,7 @@ package press
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -223,6 +224,10 @@ func TestCautions(t *testing.T) {
 			t.Errorf("bore closes %v um: %+v", um, close.Cautions)
 		}
 	}
+	// A fit whose least is nothing has nothing to flatten, and is loose.
+	if l, err := Range(in, 0, 0.02); err != nil || !slices.Equal(l.Loosest.Cautions, []Caution{{Code: Loose}}) {
+		t.Errorf("nothing at the least: %+v, %v", l.Loosest.Cautions, err)
+	}
 	// As many times the pressed interference as the safety is where the first member
 	// reaches its strength.
 	in.Hub.Material, in.InterferenceMm = s235, 0.15
@@ -237,34 +242,46 @@ func TestCautions(t *testing.T) {
 func TestSolveRefuses(t *testing.T) {
 	good := joint(0, 50, 100, 0.03, 207e3)
 	nan, inf := math.NaN(), math.Inf(1)
-	for name, spoil := range map[string]func(*Input){
-		"no interference":  func(in *Input) { in.InterferenceMm = 0 },
-		"clearance":        func(in *Input) { in.InterferenceMm = -0.01 },
-		"NaN interference": func(in *Input) { in.InterferenceMm = nan },
-		"hub outside":      func(in *Input) { in.Hub.OutsideMm = 50 },
-		"hub solid":        func(in *Input) { in.Hub.InsideMm = 0 },
-		"inf hub":          func(in *Input) { in.Hub.OutsideMm = inf },
-		"shaft bore":       func(in *Input) { in.Shaft.InsideMm = 50 },
-		"negative bore":    func(in *Input) { in.Shaft.InsideMm = -1 },
-		"other size":       func(in *Input) { in.Shaft.OutsideMm = 52 },
-		"length":           func(in *Input) { in.LengthMm = nan },
-		"friction zero":    func(in *Input) { in.Friction = Friction{} },
-		"friction falls":   func(in *Input) { in.Friction = Friction{0.2, 0.1, ""} },
-		"friction NaN":     func(in *Input) { in.Friction.Max = nan },
-		"roughness":        func(in *Input) { in.HubRzUm = -1 },
-		"shaft roughness":  func(in *Input) { in.ShaftRzUm = -1 },
-		"no hub wall":      func(in *Input) { in.Hub.InsideMm, in.Hub.OutsideMm, in.Shaft.OutsideMm = 50, 50.1, 50.2 },
-		"no shaft wall":    func(in *Input) { in.Shaft.InsideMm, in.Hub.InsideMm = 49.9, 49.7 },
-		"smoothing":        func(in *Input) { in.Smoothing = Smoothing(nan) },
-		"modulus":          func(in *Input) { in.Hub.Material.EMPa = 0 },
-		"strength":         func(in *Input) { in.Shaft.Material.StrengthMPa = inf },
-		"Poisson":          func(in *Input) { in.Shaft.Material.Nu = 0.5 },
+	for _, c := range []struct {
+		says  string // in the refusal
+		spoil func(*Input)
+	}{
+		{"interference 0 mm", func(in *Input) { in.InterferenceMm = 0 }},
+		{"interference -0.01 mm", func(in *Input) { in.InterferenceMm = -0.01 }},
+		{"interference NaN mm", func(in *Input) { in.InterferenceMm = nan }},
+		{"hub inside diameter 50 mm does not fit its outside 50 mm", func(in *Input) { in.Hub.OutsideMm = 50 }},
+		{"hub bore 0 mm and shaft 50 mm differ", func(in *Input) { in.Hub.InsideMm = 0 }},
+		{"hub outside diameter +Inf mm is not", func(in *Input) { in.Hub.OutsideMm = inf }},
+		{"shaft outside diameter 0 mm is not", func(in *Input) { in.Shaft.OutsideMm = 0 }},
+		{"shaft inside diameter 50 mm does not fit its outside 50 mm", func(in *Input) { in.Shaft.InsideMm = 50 }},
+		{"shaft inside diameter -1 mm", func(in *Input) { in.Shaft.InsideMm = -1 }},
+		{"hub bore 50 mm and shaft 52 mm differ", func(in *Input) { in.Shaft.OutsideMm = 52 }},
+		{"length NaN mm", func(in *Input) { in.LengthMm = nan }},
+		{"no finite answer", func(in *Input) { in.LengthMm = 1e307 }}, // whose torque is over all numbers
+		{"no finite answer", func(in *Input) { in.InterferenceMm = 1e306 }},
+		{"friction 0 to 0", func(in *Input) { in.Friction = Friction{} }},
+		{"friction 0.2 to 0.1", func(in *Input) { in.Friction = Friction{0.2, 0.1, ""} }},
+		{"friction 0.12 to NaN", func(in *Input) { in.Friction.Max = nan }},
+		{"roughness -1 and 0 um", func(in *Input) { in.HubRzUm = -1 }},
+		{"roughness 0 and -1 um", func(in *Input) { in.ShaftRzUm = -1 }},
+		{"no wall left between 50.1 mm and the joint at 50.1", func(in *Input) { in.Hub.InsideMm, in.Hub.OutsideMm, in.Shaft.OutsideMm = 50, 50.1, 50.2 }},
+		{"no wall left between 100 mm and the joint at 49.85", func(in *Input) { in.Shaft.InsideMm, in.Hub.InsideMm = 49.9, 49.7 }},
+		{"smoothing NaN", func(in *Input) { in.Smoothing = Smoothing(nan) }},
+		{"hub: material", func(in *Input) { in.Hub.Material.EMPa = 0 }},
+		{"shaft: material", func(in *Input) { in.Shaft.Material.StrengthMPa = inf }},
+		{"shaft: material", func(in *Input) { in.Shaft.Material.Nu = 0.5 }},
+		{"hub: material", func(in *Input) { in.Hub.Material.Nu = -0.01 }},
 	} {
 		in := good
-		spoil(&in)
-		if r, err := Solve(in); err == nil || r.HubSafety != 0 {
-			t.Errorf("%s: %+v, want an error", name, r)
+		c.spoil(&in)
+		if r, err := Solve(in); err == nil || !strings.Contains(err.Error(), c.says) || r.HubSafety != 0 {
+			t.Errorf("%s: %+v, %v", c.says, r, err)
 		}
+	}
+	cork := good // which does not widen when pressed
+	cork.Hub.Material.Nu = 0
+	if _, err := Solve(cork); err != nil {
+		t.Error(err)
 	}
 	for _, lim := range [][2]float64{{0.03, 0.02}, {-0.02, 0}, {nan, 0.02}, {0.01, nan}, {math.Inf(-1), 0.02}, {0.01, inf}} {
 		if l, err := Range(good, lim[0], lim[1]); err == nil {

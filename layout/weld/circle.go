@@ -78,22 +78,17 @@ func TackCircle(diameterMm, thinnerMm, thickerMm, firstDeg float64) (Tacks, erro
 // next place is the one farthest from all those used, then the one farthest from
 // the place just used, then the first clockwise.
 func balanced(n int) []int {
-	used := make([]bool, n)
 	near := make([]int, n) // steps to the nearest used place
 	for i := range near {
 		near[i] = n
 	}
 	order := make([]int, 0, n)
 	for last := 0; len(order) < n; {
-		used[last] = true
 		order = append(order, last)
-		best := -1
+		best := 0
 		for i := range n {
 			near[i] = min(near[i], apart(i, last, n))
-			if used[i] {
-				continue
-			}
-			if best < 0 || near[i] > near[best] || near[i] == near[best] && apart(i, last, n) > apart(best, last, n) {
+			if near[i] > near[best] || near[i] == near[best] && apart(i, last, n) > apart(best, last, n) {
 				best = i
 			}
 		}

@@ -27,7 +27,6 @@ type Side struct {
 // material without a correlation factor: such a weld is not to be counted on.
 func FilletLoad(throatMm float64, runsMm []float64, closed bool, a, b Side) (Load, error) {
 	l := Load{StressMPa: math.Inf(1)}
-	fuMPa := 0.0
 	for _, p := range []Side{a, b} {
 		s, err := p.Strength(p.ThickMm)
 		if err != nil {
@@ -38,14 +37,14 @@ func FilletLoad(throatMm float64, runsMm []float64, closed bool, a, b Side) (Loa
 			return Load{}, err
 		}
 		if f < l.StressMPa {
-			l.StressMPa, l.Weaker, fuMPa = f, p.Name, s.TensileMPa
+			l.StressMPa, l.Weaker = f, p.Name
 		}
 	}
 	if len(runsMm) == 0 {
 		return Load{}, fmt.Errorf("weld: no runs to carry anything")
 	}
 	for _, run := range runsMm {
-		n, err := FilletForce(throatMm, run, closed, l.Weaker, fuMPa)
+		n, err := FilletForce(l.StressMPa, throatMm, run, closed)
 		if err != nil {
 			return Load{}, err
 		}

@@ -157,17 +157,16 @@ const (
 // FilletStrength returns the design shear strength of a fillet's throat in MPa
 // by the simplified method of EN 1993-1-8 clause 4.5.3.3:
 // f_vw,d = fu/(sqrt 3 beta_w gamma_M2), gamma_M2 = 1.25. grade is the weaker part's,
-// one for which Table 4.1 has a correlation factor (S235 to S460). fuMPa is its
-// tensile strength; 0 takes LeastTensile.
+// one for which Table 4.1 has a correlation factor (S235 to S460), and fuMPa its
+// tensile strength by its product standard (layout/material); careful, since EN
+// 1993-1-1 Table 3.1 has 430 for S275 and 510 for S355.
 func FilletStrength(grade string, fuMPa float64) (float64, error) {
-	m, err := weldable(grade)
+	m, err := material.Find(grade)
 	if err != nil {
 		return 0, err
 	}
-	if fuMPa == 0 {
-		if fuMPa, err = LeastTensile(grade); err != nil {
-			return 0, err
-		}
+	if m.BetaW == 0 {
+		return 0, fmt.Errorf("weld: EN 1993-1-8 Table 4.1 has no correlation factor for %s", m.Name)
 	}
 	if !positive(fuMPa) {
 		return 0, fmt.Errorf("weld: tensile strength %v MPa is not a positive number", fuMPa)
@@ -175,41 +174,13 @@ func FilletStrength(grade string, fuMPa float64) (float64, error) {
 	return fuMPa / (math.Sqrt(3) * m.BetaW * gammaM2), nil
 }
 
-// LeastTensile returns the least tensile strength of a steel grade to 40 mm in
-// MPa by its product standard (layout/material); careful, since EN 1993-1-1 Table
-// 3.1 has 430 for S275 and 510 for S355.
-func LeastTensile(grade string) (float64, error) {
-	m, err := weldable(grade)
-	if err != nil {
-		return 0, err
-	}
-	s, err := m.Strength(40)
-	return s.TensileMPa, err
-}
-
-// weldable returns the grade of a name if EN 1993-1-8 has a correlation factor
-// for it.
-func weldable(name string) (material.Material, error) {
-	m, err := material.Find(name)
-	if err != nil {
-		return material.Material{}, err
-	}
-	if m.BetaW == 0 {
-		return material.Material{}, fmt.Errorf("weld: EN 1993-1-8 Table 4.1 has no correlation factor for %s", m.Name)
-	}
-	return m, nil
-}
-
-// FilletForce returns the force in N that a fillet of throat throatMm carries,
-// whatever its direction (EN 1993-1-8 clause 4.5.3.3). The effective length is
-// lengthMm less a throat at each end, or all of it if closed (a full circle). It
-// errs for a throat under 3 mm or an effective length under the greater of 30 mm
-// and 6 throats: such a weld must not be counted on.
-func FilletForce(throatMm, lengthMm float64, closed bool, grade string, fuMPa float64) (float64, error) {
-	f, err := FilletStrength(grade, fuMPa)
-	if err != nil {
-		return 0, err
-	}
+// FilletForce returns the force in N that a fillet of throat throatMm and design
+// strength stressMPa (FilletStrength) carries, whatever its direction (EN 1993-1-8
+// clause 4.5.3.3). The effective length is lengthMm less a throat at each end, or
+// all of it if closed (a full circle). It errs for a throat under 3 mm or an
+// effective length under the greater of 30 mm and 6 throats: such a weld must not
+// be counted on.
+func FilletForce(stressMPa, throatMm, lengthMm float64, closed bool) (float64, error) {
 	if !positive(throatMm) || !positive(lengthMm) {
 		return 0, fmt.Errorf("weld: throat %v mm and length %v mm must be positive numbers", throatMm, lengthMm)
 	}
@@ -223,7 +194,7 @@ func FilletForce(throatMm, lengthMm float64, closed bool, grade string, fuMPa fl
 	if least := math.Max(leastLengthMm, leastLengthThick*throatMm); effective < least {
 		return 0, fmt.Errorf("weld: effective length %.1f mm is under the %.1f mm of EN 1993-1-8 clause 4.5.1(2)", effective, least)
 	}
-	force := f * throatMm * effective
+	force := stressMPa * throatMm * effective
 	if !positive(force) {
 		return 0, fmt.Errorf("weld: the sizes are out of all proportion: no finite force")
 	}

@@ -89,7 +89,7 @@ func TestFilletStrength(t *testing.T) {
 		grade    string
 		fu, want float64
 	}{
-		{"S235", 0, 207.8}, {"S275JR", 430, 233.7}, {"s355j2+n", 510, 261.7}, {"S355", 0, 241.2}, {"S355", 490, 251.5}, {"S355", 470, 241.2}, {"S235", 360, 207.8},
+		{"S275JR", 430, 233.7}, {"s355j2+n", 510, 261.7}, {"S355", 490, 251.5}, {"S355", 470, 241.2}, {"S235", 360, 207.8},
 	} {
 		got, err := FilletStrength(c.grade, c.fu)
 		if err != nil {
@@ -97,39 +97,36 @@ func TestFilletStrength(t *testing.T) {
 		}
 		near(t, c.grade, got, c.want, 0.1)
 	}
-	low, err := LeastTensile("S355")
-	if err != nil || low != 470 {
-		t.Errorf("LeastTensile(S355) = %v, %v; want 470", low, err)
-	}
-	f, err := FilletForce(4, 100, true, "S275", 430)
+	f, err := FilletForce(233.7, 4, 100, true)
 	if err != nil {
 		t.Fatal(err)
 	}
 	near(t, "force", f/1000, 93.5, 0.05)
-	open, err := FilletForce(4, 108, false, "S275", 430)
+	open, err := FilletForce(233.7, 4, 108, false)
 	if err != nil {
 		t.Fatal(err)
 	}
 	near(t, "open weld loses a throat at each end", open, f, 1e-9)
 
-	for name, f := range map[string]func() (float64, error){
-		"grade":        func() (float64, error) { return FilletStrength("S2350", 0) },
-		"short grade":  func() (float64, error) { return FilletStrength("S", 0) },
-		"NaN fu":       func() (float64, error) { return FilletStrength("S235", math.NaN()) },
-		"thin throat":  func() (float64, error) { return FilletForce(2.9, 100, true, "S235", 0) },
-		"short":        func() (float64, error) { return FilletForce(3, 35.9, false, "S235", 0) },
-		"under 6a":     func() (float64, error) { return FilletForce(10, 59, true, "S235", 0) },
-		"inf length":   func() (float64, error) { return FilletForce(4, math.Inf(1), true, "S235", 0) },
-		"NaN throat":   func() (float64, error) { return FilletForce(math.NaN(), 100, true, "S235", 0) },
-		"force grade":  func() (float64, error) { return FilletForce(4, 100, true, "brass", 0) },
-		"out of scale": func() (float64, error) { return FilletForce(1e300, 1e305, true, "S235", 0) },
-		"least grade":  func() (float64, error) { return LeastTensile("A36") },
+	for says, f := range map[string]func() (float64, error){
+		"S2350":                              func() (float64, error) { return FilletStrength("S2350", 360) },
+		`"S"`:                                func() (float64, error) { return FilletStrength("S", 360) },
+		"no correlation factor for C45":      func() (float64, error) { return FilletStrength("C45", 600) },
+		"strength NaN MPa":                   func() (float64, error) { return FilletStrength("S235", math.NaN()) },
+		"strength 0 MPa":                     func() (float64, error) { return FilletStrength("S235", 0) },
+		"throat 2.90 mm is under the 3":      func() (float64, error) { return FilletForce(200, 2.9, 100, true) },
+		"length 29.9 mm is under the 30.0":   func() (float64, error) { return FilletForce(200, 3, 35.9, false) },
+		"length 59.0 mm is under the 60.0":   func() (float64, error) { return FilletForce(200, 10, 59, true) },
+		"length +Inf mm must be":             func() (float64, error) { return FilletForce(200, 4, math.Inf(1), true) },
+		"throat NaN mm":                      func() (float64, error) { return FilletForce(200, math.NaN(), 100, true) },
+		"throat 0 mm and length 100 mm must": func() (float64, error) { return FilletForce(200, 0, 100, true) },
+		"out of all proportion":              func() (float64, error) { return FilletForce(200, 1e300, 1e305, true) },
 	} {
-		if v, err := f(); err == nil {
-			t.Errorf("%s: %v, want an error", name, v)
+		if v, err := f(); err == nil || v != 0 || !strings.Contains(err.Error(), says) {
+			t.Errorf("%s: %v, %v", says, v, err)
 		}
 	}
-	if _, err := FilletForce(3, 36, false, "S235", 0); err != nil { // just 30 mm effective
+	if _, err := FilletForce(200, 3, 36, false); err != nil { // just 30 mm effective
 		t.Errorf("30 mm effective refused: %v", err)
 	}
 }
