@@ -123,6 +123,24 @@ func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 	says(t, jointNamed(t, p, "gusset-1"), []string{"at both ends and in the middle of each fillet"}, []string{"four places"})
 }
 
+// Tacks of straight seams have a number, a length and an order: two take a third of 125 and
+// of 95; two of 50 (4 × 20 is over it) on 300; what is welded round a section is tacked by its side.
+func TestStraightSeamsAreTackedByLength(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	for name, want := range map[string]string{
+		"upright":        "Tack each seam 2 × 50 long: both ends; one tack on each seam in turn",
+		"gusset-1":       "Tack each seam 2 × 21 long on 125, 2 × 16 long on 95: both ends; one tack on each seam in turn",
+		"stand-corner-1": "Tack both ends of the cut on the front, 8 long.",
+		"stand-leg-1":    "Tack the middle of each side of the section, each tack 12 long.",
+		"stand-foot-1":   "Tack the middle of two opposite sides of the section, then of the other two, each tack 15 long.",
+		"auger-flight":   "Tack 13 × 10 long, at both ends and every quarter turn",
+	} {
+		says(t, jointNamed(t, p, name), []string{want}, nil)
+	}
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "frame-corner-1"), []string{"on the front, 0.438 in long"}, nil)
+}
+
 // What holds a finished bore true, as the job accepts it, is a step before the first
 // weld on the part; after the last it is measured, not bored.
 func TestAcceptedBoreIsHeldTrue(t *testing.T) {

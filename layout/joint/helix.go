@@ -42,8 +42,9 @@ func (t *joint) tackHelix() {
 	in := f.r.Part.Flight
 	_, turns := f.r.HelixMm()
 	n := int(math.Ceil(4*turns-1e-6)) + 1
+	_, t.out.Weld.TackLengthMm = t.tackRow(t.helixMm() / (4 * turns))
 	s := t.step("Tack", "Mark the start and, every "+t.w.Size(in.Pitch.Mm)+" along "+t.flightOn()+", the next turn on one line.",
-		"Tack "+words.Trim(float64(n), 0)+" times, at both ends and every quarter turn, "+t.w.Read(t.helixMm()/(4*turns))+" apart along the seam, on both sides.")
+		"Tack "+words.Trim(float64(n), 0)+" × "+t.w.Read(t.out.Weld.TackLengthMm)+" long, at both ends and every quarter turn, "+t.w.Read(t.helixMm()/(4*turns))+" apart along the seam, on both sides.")
 	s.Hold = "Pitch at every turn, and the outside true on centres; knock straight now."
 	c := plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: words.OrNone(""), Gauge: "rule along " + t.flightOn()}
 	if s := f.r.General(in.Pitch.Mm); s.Limited {

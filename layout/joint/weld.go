@@ -377,7 +377,7 @@ func (t *joint) ring(p *plan.WeldPlan) error {
 	if err != nil {
 		return err
 	}
-	p.TackLengthMm = words.Round(tacks.LengthMm, 0)
+	p.TackLengthMm = t.tackMm(tacks.LengthMm)
 	for _, k := range tacks.Tacks {
 		p.TacksDeg = append(p.TacksDeg, words.Round(k.ClockDeg, 2))
 	}
@@ -478,7 +478,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	} else if t.helixMm() > 0 {
 		t.tackHelix()
 	} else {
-		s := t.step("Tack", t.seam().tack)
+		s := t.step("Tack", t.tackSeams())
 		s.Hold = "Check square on both sides; knock straight now."
 	}
 	t.step("Weld", t.laid(p)...)
@@ -570,7 +570,7 @@ func (j *making) holdTrue(t *joint) {
 	t.step("Hold what is finished true", "Fine sizes of these parts are finished already. As the job accepts it: "+reason)
 }
 
-// seam is how a straight weld is tacked, welded and gauged.
+// seam is how a straight weld is tacked, where that is not along the seam, welded and gauged.
 type seam struct{ tack, weld, gauge string }
 
 // seam is that of the sides of a bar's section, of both sides of a plate, or of one.
@@ -578,11 +578,11 @@ func (t *joint) seam() seam {
 	_, endA := t.a.barEnd()
 	_, endB := t.b.barEnd()
 	flush := len(t.out.Weld.Flush) > 0
-	switch out := (seam{"Tack both ends, then the middle.", "From the middle outward.", "at both ends and in the middle"}); {
+	switch out := (seam{"", "From the middle outward.", "at both ends and in the middle"}); {
 	case (endA || endB) && flush:
-		return seam{"Tack the middle of each side of the section.", "The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: a seam filled level with both.", "in the middle of each fillet"}
+		return seam{"the middle of each side of the section", "The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: a seam filled level with both.", "in the middle of each fillet"}
 	case endA || endB:
-		return seam{"Tack the middle of two opposite sides of the section, then of the other two.", "Each side of the section from its middle outward, opposite sides in turn.", "in the middle of each side"}
+		return seam{"the middle of two opposite sides of the section, then of the other two", "Each side of the section from its middle outward, opposite sides in turn.", "in the middle of each side"}
 	case flush:
 		return seam{out.tack, "From the middle outward, corner by corner in turn. No weld where it stands flush: there is no corner.", out.gauge + " of each fillet"}
 	case t.in.Weld.Sides == 2 || t.helixMm() > 0:
@@ -590,6 +590,84 @@ func (t *joint) seam() seam {
 	default:
 		return out
 	}
+}
+
+// tackRow is the number and length of the tacks of a straight seam, which is taken in whole 5 mm
+// so that pieces alike but for a millimetre are tacked alike.
+func (t *joint) tackRow(lengthMm float64) (n int, eachMm float64) {
+	lengthMm = max(5*math.Floor(lengthMm/5), min(5, lengthMm))
+	n, eachMm, err := weld.TackRow(lengthMm, t.out.Weld.ThinnerMm, t.out.Weld.ThickerMm)
+	if err != nil {
+		t.refuse(t.in.Pos, plan.WeldUnworkable, plan.Named(strings.TrimPrefix(err.Error(), "weld: ")))
+	}
+	return n, t.tackMm(eachMm)
+}
+
+// tackMm is the length of a tack to the millimetre, or to the sixteenth of an inch.
+func (t *joint) tackMm(mm float64) float64 {
+	if t.w.Units == parts.Inches {
+		return geom.Clean(math.Round(mm/sixteenthMm) * sixteenthMm)
+	}
+	return words.Round(mm, 0)
+}
+
+// tackSeams says how many tacks hold a straight weld, of what length and in what order. The
+// sides of a section are tacked in their middles.
+func (t *joint) tackSeams() string {
+	p, seam := t.out.Weld, t.seam()
+	long := []float64{p.LengthMm / float64(p.Sides)}
+	switch {
+	case t.in.Weld.Length.Set():
+		long = []float64{t.in.Weld.Length.Mm}
+	case t.derived():
+		long = nil
+		for _, c := range p.Corners {
+			long = append(long, c.LengthMm)
+		}
+	}
+	slices.Sort(long)
+	if seam.tack != "" {
+		side := long[0]
+		if !t.derived() {
+			side /= 4
+		}
+		_, p.TackLengthMm = t.tackRow(side)
+		return "Tack " + seam.tack + ", each tack " + t.w.Read(p.TackLengthMm) + " long."
+	}
+	var each []string
+	order := "in its middle"
+	for i, mm := range slices.Backward(long) {
+		n, tack := t.tackRow(mm)
+		text := words.Trim(float64(n), 0) + " × " + t.w.Read(tack) + " long"
+		if long[0] != long[len(long)-1] {
+			text += " on " + t.w.Read(mm)
+		}
+		if !slices.Contains(each, text) {
+			each = append(each, text)
+		}
+		if n > 1 && order == "in its middle" {
+			order = tackOrder(n)
+		}
+		if i == len(long)-1 {
+			p.TackLengthMm = tack
+		}
+	}
+	of, turn := "", ""
+	if len(long) > 1 || p.Sides > 1 {
+		of, turn = "each seam ", "; one tack on each seam in turn, so that no side pulls"
+	}
+	return "Tack " + of + strings.Join(each, ", ") + ": " + order + turn + "."
+}
+
+// tackOrder is the order of tacks along a straight seam.
+func tackOrder(n int) string {
+	switch n {
+	case 2:
+		return "both ends"
+	case 3:
+		return "both ends, then the middle"
+	}
+	return "both ends, then the middle, then always into the widest gap, at equal distances"
 }
 
 // inspectWeld is what the finished weld is measured by: a gauge reads the throat

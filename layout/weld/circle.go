@@ -54,24 +54,47 @@ func TackCircle(diameterMm, thinnerMm, thickerMm, firstDeg float64) (Tacks, erro
 	if math.IsNaN(firstDeg) || math.IsInf(firstDeg, 0) {
 		return Tacks{}, fmt.Errorf("weld: first tack at %v degrees is not a finite angle", firstDeg)
 	}
-	thickMm, least, most, near := thickerMm, minTackMm, maxTackMm, minPitchMm
-	if thinnerMm <= sheetMm {
-		thickMm, least, most, near = thinnerMm, sheetMinTackMm, sheetMaxTackMm, sheetMinPitchMm
-	}
 	girth := math.Pi * diameterMm
-	pitch := math.Min(math.Max(pitchThicknesses*thickMm, near), maxPitchMm)
+	length, _, pitch := tackRule(thinnerMm, thickerMm)
 	want := 4 * math.Ceil(girth/pitch/4-1e-9)
 	if !(want <= maxTacks) {
 		return Tacks{}, fmt.Errorf("weld: a circle of %.0f mm would take over %d tacks", diameterMm, maxTacks)
 	}
 	n := max(4, int(want))
 	t := Tacks{PitchMm: girth / float64(n)}
-	t.LengthMm = math.Min(math.Max(tackThicknesses*thickMm, least), most)
-	t.LengthMm = math.Min(t.LengthMm, tackShare*t.PitchMm)
+	t.LengthMm = math.Min(length, tackShare*t.PitchMm)
 	for _, i := range balanced(n) {
 		t.Tacks = append(t.Tacks, Tack{clock(firstDeg + 360*float64(i)/float64(n))})
 	}
 	return t, nil
+}
+
+// tackRule is the length, the least length and the greatest pitch of tacks by the thicknesses.
+func tackRule(thinnerMm, thickerMm float64) (lengthMm, leastMm, pitchMm float64) {
+	thickMm, least, most, near := thickerMm, minTackMm, maxTackMm, minPitchMm
+	if thinnerMm <= sheetMm {
+		thickMm, least, most, near = thinnerMm, sheetMinTackMm, sheetMaxTackMm, sheetMinPitchMm
+	}
+	return min(max(tackThicknesses*thickMm, least), most), least, min(max(pitchThicknesses*thickMm, near), maxPitchMm)
+}
+
+// TackRow is the number and length of the tacks of a straight seam of lengthMm, one at each end
+// and the others at equal distances, by the rules of TackCircle; one in the middle where two
+// would be shorter than the rules' least. It errs for sizes that are not positive and finite or
+// fall, or a seam of over 400 tacks.
+func TackRow(lengthMm, thinnerMm, thickerMm float64) (n int, eachMm float64, err error) {
+	if !positive(lengthMm) || !positive(thinnerMm) || !positive(thickerMm) || thinnerMm > thickerMm {
+		return 0, 0, fmt.Errorf("weld: tacking needs a positive length and the thinner and the thicker part, has %v, %v and %v mm", lengthMm, thinnerMm, thickerMm)
+	}
+	tack, least, pitch := tackRule(thinnerMm, thickerMm)
+	want := 1 + math.Ceil(lengthMm/pitch-1e-9)
+	if !(want <= maxTacks) {
+		return 0, 0, fmt.Errorf("weld: a seam of %.0f mm would take over %d tacks", lengthMm, maxTacks)
+	}
+	if tackShare*lengthMm/want < least {
+		want = 1
+	}
+	return int(want), min(tack, tackShare*lengthMm/want), nil
 }
 
 // balanced returns 0 to n-1 in an order that spreads heat round a circle: each

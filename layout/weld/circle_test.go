@@ -82,6 +82,31 @@ func TestTackCircle(t *testing.T) {
 	}
 }
 
+// Lengths by hand: four thicknesses, a third of the seam in all at most.
+func TestTackRow(t *testing.T) {
+	for _, c := range []struct {
+		long, thin, thick float64
+		n                 int
+		each              float64
+	}{
+		{120, 10, 12, 2, 20},      // a third of 120 for two; 48 by the thickness
+		{1000, 10, 12, 5, 48},     // every 300 at most: 3.3, five with both ends
+		{1000, 2, 12, 18, 8},      // sheet: every 60, 16.7
+		{40, 10, 12, 1, 40.0 / 3}, // two would be 6.7, under 8
+		{20, 2, 12, 1, 20.0 / 3},
+	} {
+		n, each, err := TackRow(c.long, c.thin, c.thick)
+		if err != nil || n != c.n || math.Abs(each-c.each) > 1e-9 {
+			t.Errorf("TackRow(%v, %v, %v) = %d × %v, %v; want %d × %v", c.long, c.thin, c.thick, n, each, err, c.n, c.each)
+		}
+	}
+	for _, bad := range [][3]float64{{0, 6, 6}, {100, 0, 6}, {100, 6, 5}, {100, 6, math.NaN()}, {math.NaN(), 6, 6}, {1e9, 6, 6}, {math.Inf(1), 6, 6}} {
+		if n, _, err := TackRow(bad[0], bad[1], bad[2]); err == nil {
+			t.Errorf("TackRow(%v) = %v, want an error", bad, n)
+		}
+	}
+}
+
 func TestRunOrder(t *testing.T) {
 	runs, err := RunOrder(114.3, 1, 0)
 	if err != nil {
