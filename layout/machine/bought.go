@@ -2,6 +2,7 @@ package machine
 
 import (
 	"fmt"
+	"math"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/bolts"
@@ -18,15 +19,11 @@ const steelKgM3 = 7850
 // nut of a hub.
 func (m *Machine) bought(j *plan.JointPlan) {
 	in := m.joint(j.Name)
-	pose, ok := m.poses[Instance{j.A.Part, j.A.Copy}.id()]
-	if !ok {
-		return
-	}
 	switch {
 	case j.Bolt != nil && in.Bolt.Stud.Value == "":
-		m.screws(j, in, pose)
+		m.screws(j, in)
 	case j.Bolt != nil:
-		m.studNuts(j, in, pose)
+		m.studNuts(j, in)
 	case j.Bearing != nil && len(j.Placed) > 0 && j.Bearing.CupBackMm != j.Bearing.LargeEndMm:
 		m.bearing(j, in)
 	case j.Slide != nil:
@@ -81,53 +78,53 @@ func (m *Machine) nut(j *plan.JointPlan) {
 }
 
 // screws stand in part A's holes, heads on the face that does not meet B.
-func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint, pose assembly.Pose) {
+func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint) {
 	b, err := bolts.Find(in.Bolt.Size)
-	r := m.model(j.A.Part)
-	g := groupNamed(r, j.A.Feature)
-	if err != nil || g == nil || j.Bolt.LengthMm == 0 {
+	if err != nil || j.Bolt.LengthMm == 0 {
 		return
 	}
-	meet := m.meetingFace(j, in)
 	shank, nut := screw(b, in, j)
 	body, bare := assembly.Of(append(nut, shank...)...), assembly.Of(shank...)
-	depth, thick, ok := r.PlaneOf(g, meet)
-	if !ok {
-		return
-	}
-	if g.Hole.Counterbore != nil && g.Face != meet {
-		thick -= g.Hole.Counterbore.Depth.Mm
-	}
-	pose = pose.Of(wall(r, g))
-	for n, q := range g.OwnMm() {
-		seat := seatOf(seenFront(g, q), meet, depth, thick)
+	for n, seat := range m.seats(&j.A, m.meetingFace(j, in)) {
 		id := fmt.Sprintf("%s screw %d", j.Name, n+1)
 		m.shanks[id] = bare
-		m.add(assembly.Body{ID: id, Solid: body, Pose: pose.Of(seat), DensityKgM3: steelKgM3}, role{kind: aScrew, joint: j.Name})
+		m.add(assembly.Body{ID: id, Solid: body, Pose: seat, DensityKgM3: steelKgM3}, role{kind: aScrew, joint: j.Name})
 		m.allow(id, Instance{j.B.Part, j.B.Copy}.id(), b.Thread.MajorMm/2)
 	}
 }
 
-// seatOf is where a head or a nut lies in the frame of a part, z out of it: over a hole, on the
-// far side of the metal that it clamps from the face that meets.
-func seatOf(at plan.XY, meet parts.Face, depthMm, thickMm float64) assembly.Pose {
-	if meet == parts.Front {
-		return assembly.Frame(assembly.Vec{X: at.XMm, Y: at.YMm, Z: -depthMm - thickMm}, assembly.AxisZ.Times(-1), assembly.AxisY)
+// seats are where heads or nuts lie on an end of a joint, z out of it: over each hole, on the far
+// side of the metal that they clamp from the face that meets, or in its counterbore.
+func (m *Machine) seats(e *plan.JointEnd, meet parts.Face) (list []assembly.Pose) {
+	r := m.model(e.Part)
+	pose, placed := m.poses[Instance{e.Part, e.Copy}.id()]
+	g := groupNamed(r, e.Feature)
+	if g == nil || !placed {
+		return nil
 	}
-	return assembly.Frame(assembly.Vec{X: at.XMm, Y: at.YMm, Z: thickMm - depthMm}, assembly.AxisZ, assembly.AxisY)
-}
-
-// studNuts stand on made studs, on the far face of part A.
-func (m *Machine) studNuts(j *plan.JointPlan, in *parts.Joint, pose assembly.Pose) {
-	b, err := bolts.Find(in.Bolt.Size)
-	r := m.model(j.A.Part)
-	g := groupNamed(r, j.A.Feature)
-	if err != nil || g == nil || g.OnWall() {
-		return
-	}
-	meet := m.meetingFace(j, in)
 	depth, thick, ok := r.PlaneOf(g, meet)
 	if !ok {
+		return nil
+	}
+	if g.Hole.Counterbore != nil && g.Face != meet {
+		thick -= g.Hole.Counterbore.Depth.Mm
+	}
+	out, z := assembly.AxisZ, thick-depth
+	if meet == parts.Front {
+		out, z = out.Times(-1), -depth-thick
+	}
+	for _, q := range g.OwnMm() {
+		q = seenFront(g, q)
+		list = append(list, pose.Of(wall(r, g)).Of(assembly.Frame(assembly.Vec{X: q.XMm, Y: q.YMm, Z: z}, out, assembly.AxisY)))
+	}
+	return list
+}
+
+// studNuts stand on both ends of made studs, a washer under each where the job wants them: on the
+// far face of part A, and of part B if its holes have no thread.
+func (m *Machine) studNuts(j *plan.JointPlan, in *parts.Joint) {
+	b, err := bolts.Find(in.Bolt.Size)
+	if err != nil {
 		return
 	}
 	up, radius := 0.0, b.Thread.MajorMm/2
@@ -137,10 +134,25 @@ func (m *Machine) studNuts(j *plan.JointPlan, in *parts.Joint, pose assembly.Pos
 		out = append(out, assembly.Tube(b.WasherODMm/2, radius, 0, up))
 	}
 	solid := assembly.Of(append(out, assembly.Hexagon(b.NutAcrossFlatsMm, up, up+b.NutHeightMm))...)
-	for n, t := range m.studs(j) {
-		id := fmt.Sprintf("%s nut %d", j.Name, n+1)
-		m.add(assembly.Body{ID: id, Solid: solid, Pose: pose.Of(seatOf(seenFront(g, g.Points[n]), meet, depth, thick)), DensityKgM3: steelKgM3}, role{kind: aNut, joint: j.Name})
-		m.allow(id, t.B, radius)
+	seats := m.seats(&j.A, m.meetingFace(j, in))
+	if g := groupNamed(m.model(j.B.Part), j.B.Feature); g != nil && g.Size.Thread == nil {
+		meet := g.Face
+		if in.Meet.Set() {
+			meet = in.Meet.Second
+		}
+		seats = append(seats, m.seats(&j.B, meet)...)
+	}
+	studs, n := m.studs(j), 0
+	for _, seat := range seats {
+		for _, t := range studs {
+			if off := seat.Inverse().Apply(m.poses[t.B].At); math.Hypot(off.X, off.Y) > radius {
+				continue // it is another's
+			}
+			n++
+			id := fmt.Sprintf("%s nut %d", j.Name, n)
+			m.add(assembly.Body{ID: id, Solid: solid, Pose: seat, DensityKgM3: steelKgM3}, role{kind: aNut, joint: j.Name})
+			m.allow(id, t.B, radius)
+		}
 	}
 }
 

@@ -326,8 +326,8 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 	return out, win.clipLines(centres)
 }
 
-// joining is what joins two bodies: weld metal, a bearing, screws. Of the whole
-// machine studs stand where they are.
+// joining is what joins two bodies: weld metal, a bearing, screws; of the whole machine made studs
+// are parts like others.
 func (v *viewed) joining(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.Body) []plan.Shape {
 	switch {
 	case j.Weld != nil && j.Weld.Corners != nil && math.Abs(plane.Z.Dot(a.Pose.Z)) > 0.9 && sheet(v.model(j.A.Part).Part):

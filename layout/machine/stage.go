@@ -200,8 +200,9 @@ func (s *stage) fasteners(j *plan.JointPlan) (out []*assembly.Body) {
 
 // screwsIn are the screws and made studs of a joint as a plane through its axis
 // shows them: those that it cuts, and where it cuts none, one turned into it at
-// each side, or of parts that share no axis those beside it moved straight into it.
-func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
+// each side with its nuts, or of parts that share no axis those beside it moved straight
+// into it. Of the whole machine made studs stand where they are.
+func (v *viewed) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 	var out []plan.Shape
 	if j.Bolt == nil && j.Slide == nil {
 		return nil
@@ -211,32 +212,37 @@ func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 		if b.Bought && len(loops) > 0 {
 			out = append(out, plan.Shape{Kind: plan.ShapeScrew, Loops: loops})
 		} else if len(loops) > 0 {
-			part := s.Of[b.ID].Part
-			out = append(out, plan.Shape{Kind: plan.ShapeBar, Item: s.item[part], Title: s.model(part).Out.Title, Loops: loops})
+			part := v.Of[b.ID].Part
+			out = append(out, plan.Shape{Kind: plan.ShapeBar, Item: v.item[part], Title: v.model(part).Out.Title, Loops: loops})
 		}
 	}
-	for _, b := range s.fasteners(j) {
+	for _, b := range v.fasteners(j) {
 		if first == nil {
 			first = b
 		}
-		add(b, s.cut(plane, b))
+		add(b, v.cut(plane, b))
 	}
-	pose, ok := s.poses[Instance{j.A.Part, j.A.Copy}.id()]
-	if len(out) > 0 || first == nil || !ok || !holds(plane, pose) {
+	pose, ok := v.poses[Instance{j.A.Part, j.A.Copy}.id()]
+	if len(out) > 0 || first == nil || !ok || !holds(plane, pose) || v.mover == nil && !first.Bought {
 		return out
 	}
 	if j.Beside != nil {
-		s.movedIn(plane, j, add)
+		v.movedIn(plane, j, add)
 		return out
 	}
 	own := pose.Inverse()
 	across := plane.Z.Cross(pose.Z) // out from the axis, in the plane
 	for _, side := range []float64{0, 180} {
 		turn := assembly.ClockDeg(own.Apply(first.Pose.At)) - assembly.ClockDeg(own.Turn(across)) + side
-		b := *first
-		b.ID += words.Trim(side, 0) // its own in the cuts
-		b.Pose = pose.Of(assembly.Rotate(assembly.AxisZ, turn)).Of(own.Of(first.Pose))
-		add(first, s.cut(plane, &b))
+		for _, b := range v.fasteners(j) {
+			if off := first.Pose.Inverse().Apply(b.Pose.At); math.Hypot(off.X, off.Y) > level {
+				continue // of another hole
+			}
+			turned := *b
+			turned.ID += words.Trim(side, 0) // its own in the cuts
+			turned.Pose = pose.Of(assembly.Rotate(assembly.AxisZ, turn)).Of(own.Of(b.Pose))
+			add(b, v.cut(plane, &turned))
+		}
 	}
 	return out
 }

@@ -100,17 +100,18 @@ func TestMotorOverItsHoles(t *testing.T) {
 	boxed(t, m, "Gear motor", assembly.Vec{X: 130, Y: 10, Z: 6}, assembly.Vec{X: 190, Y: 70, Z: 16})
 }
 
-// A nut M16 (ISO 4032: 14.8 high) on a washer (ISO 7089: 30 across, 3 thick) stands on each of the
-// mill's four pillars behind the motor adapter, 174 from the axis at 45°.
+// A nut M16 (ISO 4032: 14.8 high) on a washer (ISO 7089: 30 across, 3 thick) stands on both ends of
+// the mill's four pillars, behind the motor adapter and before the housing plate, 174 from the axis at 45°.
 func TestNutsOfStuds(t *testing.T) {
 	t.Parallel()
 	m, _ := load(t, "../../testdata/pugmill/job.yaml")
-	back, out := body(t, m, "motor-adapter#1").Box().Low.Z, 174/math.Sqrt2
+	back, front, out := body(t, m, "motor-adapter#1").Box().Low.Z, body(t, m, "housing-plate#1").Box().High.Z, 174/math.Sqrt2
 	for n, at := range [][2]float64{{out, out}, {out, -out}, {-out, -out}, {-out, out}} {
 		boxed(t, m, fmt.Sprintf("motor nut %d", n+1), assembly.Vec{X: at[0] - 15, Y: at[1] - 15, Z: back - 17.8}, assembly.Vec{X: at[0] + 15, Y: at[1] + 15, Z: back})
+		boxed(t, m, fmt.Sprintf("motor nut %d", n+5), assembly.Vec{X: at[0] - 15, Y: at[1] - 15, Z: front}, assembly.Vec{X: at[0] + 15, Y: at[1] + 15, Z: front + 17.8})
 	}
-	if slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return b.ID == "motor nut 5" }) {
-		t.Error("more nuts than pillars")
+	if slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return b.ID == "motor nut 9" }) {
+		t.Error("more nuts than ends of pillars")
 	}
 }
 
