@@ -143,12 +143,15 @@ func thread(c *call) error {
 		TapDrillMm      float64    `json:"tap_drill_mm,omitempty"`
 		TapDrill        string     `json:"tap_drill,omitempty"`
 		Clearance       *clearance `json:"clearance_mm,omitempty"`
+		GaugeMm         float64    `json:"gauge_mm,omitempty"`
+		UsefulMm        float64    `json:"useful_mm,omitempty"`
+		WrenchMm        float64    `json:"wrench_mm,omitempty"`
 		Source          string     `json:"source"`
 		Note            string     `json:"note,omitempty"`
 	}{
 		Designation: t.Designation, PitchMm: t.PitchMm, TPI: t.TPI, MajorMm: t.MajorMm,
 		PitchDiameterMm: t.PitchDiameterMm, MinorMm: t.MinorMm, TapDrillMm: t.TapDrillMm, TapDrill: t.TapDrillName,
-		Source: t.Source, Note: t.Note,
+		GaugeMm: t.GaugeLengthMm, UsefulMm: t.UsefulLengthMm, WrenchMm: t.WrenchMm, Source: t.Source, Note: t.Note,
 	}
 	if cl := t.Clearance; cl != nil {
 		out.Clearance = &clearance{cl.FineMm, cl.MediumMm, cl.CoarseMm}
@@ -167,6 +170,12 @@ func thread(c *call) error {
 	}
 	if out.Clearance != nil {
 		fmt.Fprintf(c.stdout, "clearance hole fine %g, medium %g, coarse %g mm\n", out.Clearance.Fine, out.Clearance.Medium, out.Clearance.Coarse)
+	}
+	if t.GaugeLengthMm > 0 {
+		fmt.Fprintf(c.stdout, "gauge length %g, useful length %g mm\n", t.GaugeLengthMm, t.UsefulLengthMm)
+	}
+	if t.WrenchMm > 0 {
+		fmt.Fprintf(c.stdout, "goes in %g mm by hand, %g more by wrench\n", t.GaugeLengthMm, t.WrenchMm)
 	}
 	if t.Note != "" {
 		fmt.Fprintf(c.stdout, "note: %s\n", t.Note)

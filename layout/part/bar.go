@@ -519,7 +519,7 @@ func (b *bar) sizeRecord(n *Numbered, m *Group, r *plan.BarRecord) {
 	if !m.through {
 		deep = m.depth.Mm
 	}
-	r.Wanted, r.Limits = r.Wanted+"; "+m.Size.Thread.Designation, r.Limits+"; "+n.runsFreely(deep)
+	r.Wanted, r.Limits = r.Wanted+"; "+m.Size.Thread.Designation, r.Limits+"; "+n.runsFreely(m.Size.Thread, deep)
 }
 
 // sawnText is a length no finer than a tape reads: in millimetres to a tenth.

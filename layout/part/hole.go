@@ -65,7 +65,7 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 		}
 	}
 	if t.TapDrillMm == 0 {
-		z.fault(h.Pos, "thread "+t.Designation+" is an outside thread and cannot be tapped", "Rc or Rp for an inside pipe thread")
+		z.fault(h.Pos, "thread "+t.Designation+" is an outside thread and cannot be tapped", "Rc, Rp or NPT for an inside pipe thread")
 		return Made{}
 	}
 	tap, err := cutting.TapDrill(t, z.drills())
@@ -376,11 +376,21 @@ func (b *bench) finishLines(m Made, way cutting.Way) []string {
 	case cutting.Bored:
 		return []string{"Bore " + size + " with a boring head on the mill or on the faceplate."}
 	case cutting.BoredThenTapped:
-		return []string{"Bore to " + b.W.Dia(way.BoreToMm) + " for the thread: no drill of the shop is so large.", "Tap " + m.Thread.Designation + " by hand, square, " + b.fluid() + "."}
+		return []string{"Bore to " + b.W.Dia(way.BoreToMm) + " for the thread: no drill of the shop is so large.", b.tapLine(m.Thread)}
 	case cutting.Tapped:
-		return []string{"Tap " + m.Thread.Designation + " by hand, square, " + b.fluid() + "."}
+		return []string{b.tapLine(m.Thread)}
 	}
 	return nil
+}
+
+// tapLine taps a hole. A taper thread is deep enough where its mate, turned in by
+// hand, goes in by the gauge length.
+func (b *bench) tapLine(t *threads.Thread) string {
+	line := "Tap " + t.Designation + " by hand, square, " + b.fluid()
+	if t.Taper {
+		line += ", until its fitting goes in " + b.W.Said(t.GaugeLengthMm) + " by hand"
+	}
+	return line + "."
 }
 
 // fluid is what to tap with: grey iron is cut dry (common practice, no source).

@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
+	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
 )
@@ -48,7 +49,7 @@ func (r *record) checkHole(c plan.Check, m Made, deepMm, threadMm float64) {
 	c.Source, c.Gauge = m.Size.Source, "calipers"
 	switch {
 	case m.Thread != nil:
-		c.Wanted, c.Limits, c.Gauge = c.Wanted+m.Thread.Designation, r.runsFreely(threadMm), "thread gauge or new bolt"
+		c.Wanted, c.Limits, c.Gauge = c.Wanted+m.Thread.Designation, r.runsFreely(m.Thread, threadMm), "thread gauge or new bolt"
 	case m.Size.Limited:
 		c.Wanted, c.Limits, c.MinMm, c.MaxMm = c.Wanted+m.Text, r.limitsText(m.Size), m.Size.MinMm, m.Size.MaxMm
 		if m.DrillMm != m.FinishedMm {
@@ -65,9 +66,13 @@ func (r *record) checkHole(c plan.Check, m Made, deepMm, threadMm float64) {
 }
 
 // runsFreely is what is asked of a tapped hole; mm is the depth of its thread, 0 where
-// it goes right through.
-func (s *Sizes) runsFreely(mm float64) string {
-	if mm > 0 {
+// it goes right through. Into a taper thread its mate goes by hand to the gauge length, a turn more or less
+// (ASME B1.20.1; ISO 7-1 from memory).
+func (s *Sizes) runsFreely(t *threads.Thread, mm float64) string {
+	switch {
+	case t.Taper:
+		return "fitting goes in " + s.W.Said(t.GaugeLengthMm) + " by hand, 1 turn more or less"
+	case mm > 0:
 		return "runs freely " + s.W.Size(mm) + " deep, square"
 	}
 	return "runs freely, square"

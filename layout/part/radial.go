@@ -131,14 +131,18 @@ const reachedByTap = 4.0
 // threadMm is how deep a thread is cut in a hole of some depth: all of it, but where no
 // hand tap reaches that one diameter and a half, to a whole millimetre or sixteenth,
 // which hold a screw; of a pipe thread, which a plug or a nipple only closes, half as
-// much in any hole over a diameter (common practice, no source).
+// much in any hole over a diameter (common practice, no source); a taper thread as long
+// as that of its mate.
 func (s *Sizes) threadMm(m Made, deepMm float64) float64 {
 	if m.Thread == nil {
 		return deepMm
 	}
 	full, reach := 1.5*m.Thread.MajorMm, reachedByTap*m.Thread.MajorMm
-	if m.Thread.Series == threads.PipeG {
+	switch {
+	case m.Thread.Series == threads.PipeG:
 		full, reach = full/2, m.Thread.MajorMm
+	case m.Thread.Taper: // the tap widens it the farther it goes in
+		full, reach = m.Thread.UsefulLengthMm, m.Thread.UsefulLengthMm
 	}
 	if deepMm <= reach+geom.CloseMm {
 		return deepMm

@@ -508,7 +508,7 @@ func (b *bench) threadBlankMm(s *Step) float64 {
 		return t.TapDrillMm
 	case s.Inside:
 		return t.MinorMm
-	case t.Series == threads.PipeG || t.Series == threads.PipeR:
+	case t.Series == threads.PipeG || t.Taper:
 		return t.MajorMm
 	}
 	return geom.Clean(math.Round((t.MajorMm-t.PitchMm/10)*100) / 100)

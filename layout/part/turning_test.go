@@ -236,6 +236,8 @@ func TestHoleWays(t *testing.T) {
 		{"", "M12x1.25 tap", []string{"a: M12x1.25 tap, drill Ø10.75", "Drill Ø10.75, finish", "Tap M12x1.25"}},
 		{"", "1/2-13 UNC tap", []string{"a: 1/2-13 UNC tap, drill Ø10.7", "Drill Ø10.7, finish"}},
 		{"", "G1 tap", []string{"a: G1 tap, drill Ø30.75", "Drill Ø30, leaves 0.75 mm", "Bore to Ø30.75 for the thread", "Tap G1"}},
+		// Drill Q and L1 = 4.102: ASME B1.20.1.
+		{"", "1/8 NPT tap", []string{"a: 1/8-27 NPT tap, drill Ø8.5", "Tap 1/8-27 NPT by hand, square, with cutting oil, until its fitting goes in 4.1 mm by hand."}},
 	} {
 		inOrder(t, mustJob(t, "units: mm\ntolerance: m\n"+c.job, hole(c.size)).Parts[0], c.want...)
 	}

@@ -82,7 +82,7 @@ func engagement(v *view) {
 	done := map[string]bool{}
 	for i := range v.holes {
 		h := &v.holes[i]
-		if h.thread == nil || done[h.name] || h.metalMm == 0 || pipe(h.thread.Series) {
+		if h.thread == nil || done[h.name] || h.metalMm == 0 {
 			continue
 		}
 		done[h.name] = true
@@ -93,44 +93,47 @@ func engagement(v *view) {
 		if c := h.group.Counterbore; c != nil && h.group.Through {
 			haveMm -= c.Depth.Mm
 		}
-		v.thread(threaded{h.name, h.title(), h.pos(), h.thread}, m, haveMm)
+		v.thread(threaded{h.name, h.title(), h.pos(), h.thread, h.group.Through}, m, haveMm)
 	}
 	for i := range v.p.Radials {
 		f := &v.p.Radials[i]
 		t := radialThread(f)
-		if t == nil || pipe(t.Series) {
+		if t == nil {
 			continue
 		}
 		haveMm := v.wallAt(v.axialMm(f))
 		if !f.Through {
 			haveMm = math.Min(haveMm, f.Depth.Mm)
 		}
-		v.thread(threaded{f.Name.Value, f.Name.Value, f.Pos, t}, m, haveMm)
+		v.thread(threaded{f.Name.Value, f.Name.Value, f.Pos, t, f.Through}, m, haveMm)
 	}
 }
 
-// threaded is a feature with a thread for a bolt.
+// threaded is a feature with a thread for a bolt or a fitting.
 type threaded struct {
 	feature, title string
 	pos            parts.Pos
 	thread         *threads.Thread
+	through        bool
 }
 
 func (v *view) thread(t threaded, m material.Thread, haveMm float64) {
-	needMm := m.Engagement * t.thread.MajorMm
-	if haveMm >= needMm-slackMm {
-		return
+	needMm, f := m.Engagement*t.thread.MajorMm, Finding{
+		What: t.title + " has little thread for a bolt in " + m.Name,
+		Rule: "thread at least " + number(m.Engagement) + " times the diameter in " + m.Name, Source: practice,
+		Fix: "more depth or thicker metal, a smaller thread, or a nut on the far side",
 	}
-	v.report(Check, t.feature, t.pos, Finding{
-		What:    t.title + " has little thread for a bolt in " + m.Name,
-		Numbers: t.thread.Designation + " with " + v.mm(haveMm) + " of thread, wanted " + v.mm(needMm), LeftMm: left(haveMm),
-		Rule:   "thread at least " + number(m.Engagement) + " times the diameter in " + m.Name,
-		Source: practice, Fix: "more depth or thicker metal, a smaller thread, or a nut on the far side",
-	})
-}
-
-// pipe tells threads that seal or carry a plug, which the rule for bolts is not
-// about.
-func pipe(series string) bool {
-	return series == "G" || series == "R" || series == "Rc" || series == "Rp"
+	switch {
+	case t.thread.Taper: // it seals where it is as long as its mate goes in; a floor would stop that
+		if needMm = t.thread.GaugeLengthMm; !t.through {
+			needMm = max(t.thread.UsefulLengthMm, needMm+t.thread.WrenchMm)
+		}
+		f.What, f.Rule, f.Source, f.Fix = t.title+" is too short for its fitting to close", "a taper thread takes its mate by hand at least, and blind all of it", t.thread.Source, "more depth or thicker metal, or a smaller thread"
+	case t.thread.GaugeLengthMm > 0 || t.thread.Series == threads.PipeG:
+		return // it carries a plug
+	}
+	if haveMm < needMm-slackMm {
+		f.Numbers, f.LeftMm = t.thread.Designation+" with "+v.mm(haveMm)+" of thread, wanted "+v.mm(needMm), left(haveMm)
+		v.report(Check, t.feature, t.pos, f)
+	}
 }

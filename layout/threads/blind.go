@@ -45,11 +45,11 @@ var runouts = []runout{
 // internal thread to the end of the drilled cylinder. The kind is "regular"
 // (or empty), "short" (room is tight: needs a bottoming tap) or "long".
 // Pitches between the table's, as inch threads have, are interpolated. It is
-// an error for R and Rc threads, another kind, or a pitch out of range.
+// an error for R, Rc and NPT threads, another kind, or a pitch out of range.
 // Source: DIN 76-1, from memory.
 func (t Thread) RunoutMm(kind string) (float64, error) {
 	if t.Taper {
-		return 0, fmt.Errorf("threads: %s is a taper thread: its depth follows the useful length of ISO 7-1, not a run-out", t.Designation)
+		return 0, fmt.Errorf("threads: %s is a taper thread: its depth follows the useful length of %s, not a run-out", t.Designation, t.Source)
 	}
 	column := func(r runout) float64 { return r.regular }
 	switch kind {
@@ -78,7 +78,7 @@ func (t Thread) RunoutMm(kind string) (float64, error) {
 // BlindDrillMm returns how deep to drill a blind hole, in mm to the end of
 // the full drill diameter (the drill point goes deeper), so that the thread
 // is full over fullThreadMm: the full thread plus the regular run-out of
-// DIN 76-1 (from memory). It is an error for R and Rc threads, and when
+// DIN 76-1 (from memory). It is an error for R, Rc and NPT threads, and when
 // fullThreadMm is not a positive finite number.
 func (t Thread) BlindDrillMm(fullThreadMm float64) (drillDepthMm float64, err error) {
 	if err := positive("full thread length", fullThreadMm); err != nil {

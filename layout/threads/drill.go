@@ -23,7 +23,7 @@ var minorToleranceG = map[float64]float64{28: 0.282, 19: 0.445, 14: 0.541, 11: 0
 // 965-1; unified: 2B of ASME B1.1, by its formula 0.25 P - 0.4 P² in inches for
 // all sizes (from memory; under 1/4 in the standard allows more); G: ISO 228-1; Rp: the
 // basic diameter more or less, by what the taper 1:16 of its mate makes of 1 1/4 turns, 1 1/2 over 2 in
-// (ISO 7-1 Table 1, turns from memory). Taper threads Rc, whose drill is a shop figure, have
+// (ISO 7-1 Table 1, turns from memory). Taper threads Rc and NPT, whose drill is a shop figure, have
 // TapDrillMm to 0.1 mm above it (common practice, no source). Both are 0 for R.
 func (t Thread) MinorLimitsMm() (minMm, maxMm float64) {
 	switch t.Series {
@@ -35,7 +35,7 @@ func (t Thread) MinorLimitsMm() (minMm, maxMm float64) {
 			turns = 1.5
 		}
 		return round3(t.MinorMm - turns*t.PitchMm*TaperPerMm), round3(t.MinorMm + turns*t.PitchMm*TaperPerMm)
-	case PipeRc:
+	case PipeRc, PipeNPT:
 		return t.TapDrillMm, round3(t.TapDrillMm + 0.1)
 	case PipeG:
 		return t.MinorMm, round3(t.MinorMm + minorToleranceG[t.TPI])

@@ -53,7 +53,7 @@ var spellings = strings.NewReplacer(
 // Parse reads a thread designation. Case and spaces do not matter, and × or *
 // may stand for x. It takes metric threads "M10", "M10x1.25" (also with the
 // coarse pitch written out), pipe threads "G1/2", "G1 1/4", "G1-1/4", "R1/2",
-// "Rc1/2", "Rp1/2", and Unified threads "1/2-13 UNC", "1/2 UNC", "1/2-13",
+// "Rc1/2", "Rp1/2", "1/2-14 NPT", "1/2 NPT", and Unified threads "1/2-13 UNC", "1/2 UNC", "1/2-13",
 // "#10-24 UNC", "10-24 UNC", "0.500-13 UNC". Anything else gives an
 // *UnknownError naming the nearest known threads, and a zero Thread.
 func Parse(designation string) (Thread, error) {
@@ -72,6 +72,12 @@ func Parse(designation string) (Thread, error) {
 		if rest, ok := strings.CutPrefix(text, strings.ToLower(series)); ok {
 			return parsePipe(designation, series, rest)
 		}
+	}
+	if rest, ok := strings.CutSuffix(text, "npt"); ok {
+		return parseNPT(designation, rest)
+	}
+	if rest, ok := strings.CutPrefix(text, "npt"); ok {
+		return parseNPT(designation, rest)
 	}
 	return parseUnified(designation, text)
 }
@@ -156,6 +162,18 @@ func parsePipe(designation, series, text string) (Thread, error) {
 	return Thread{}, unknown(designation, "not a pipe thread size")
 }
 
+// parseNPT reads a size, with or without its threads per inch.
+func parseNPT(designation, text string) (Thread, error) {
+	text = strings.NewReplacer("11 1/2", "11.5", "11-1/2", "11.5").Replace(text)
+	for _, row := range nptRows {
+		t := nptThread(row)
+		if given := plain(text); given == plain(row.size) || given+"npt" == plain(t.Designation) {
+			return t, nil
+		}
+	}
+	return Thread{}, unknown(designation, "not a size of ASME B1.20.1 from 1/16 to 4 with its threads per inch")
+}
+
 // parseUnified reads a size with threads per inch, series, or both.
 func parseUnified(designation, text string) (Thread, error) {
 	series := ""
@@ -186,7 +204,7 @@ func parseUnified(designation, text string) (Thread, error) {
 		return Thread{}, unknown(designation, "")
 	}
 	if series == "" && tpi == 0 {
-		return Thread{}, unknown(designation, "no thread series: add UNC, UNF or threads per inch, or start with M, G, R, Rc or Rp")
+		return Thread{}, unknown(designation, "no thread series: add UNC, UNF or threads per inch, or start with M, G, R, Rc or Rp, or end with NPT")
 	}
 	// A bare number is inches if that exists and a numbered size if not:
 	// 1-8 is one inch, 10-24 is #10.

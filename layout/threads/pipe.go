@@ -1,6 +1,10 @@
 package threads
 
-import "centrepop/parts/geom"
+import (
+	"strconv"
+
+	"centrepop/parts/geom"
+)
 
 // A pipeRow is one size of the 55° pipe threads. ISO 228-1 and ISO 7-1 share
 // the diameters.
@@ -94,4 +98,66 @@ func pipeThread(series string, row pipeRow) (Thread, bool) {
 		t.Note += "; tap drill common practice from memory"
 	}
 	return t, true
+}
+
+// A nptRow is one size of the taper pipe threads NPT, lengths in inches.
+type nptRow struct {
+	size      string
+	tpi       float64
+	pitch     float64 // pitch diameter E1 at the gauge plane
+	hand      float64 // L1, engagement by hand
+	effective float64 // L2, effective outside thread
+	drill     float64
+	name      string // trade name of the drill
+}
+
+// nptRows are ASME B1.20.1-2013 Table 2 (E1, L1 and L2 compared with two published
+// copies to the digits these print, 1/16 and the fifth digits of E1 from memory). Drills are the usual chart
+// for tapping without a taper reamer (looked up to 1/2 but for 3/8, the rest from memory).
+var nptRows = []nptRow{
+	{"1/16", 27, 0.28118, 0.160, 0.2611, 0.242, "C"},
+	{"1/8", 27, 0.37360, 0.1615, 0.2639, 0.332, "Q"},
+	{"1/4", 18, 0.49163, 0.2278, 0.4018, 0.4375, "7/16 in"},
+	{"3/8", 18, 0.62701, 0.240, 0.4078, 0.578125, "37/64 in"},
+	{"1/2", 14, 0.77843, 0.320, 0.5337, 0.703125, "45/64 in"},
+	{"3/4", 14, 0.98887, 0.339, 0.5457, 0.90625, "29/32 in"},
+	{"1", 11.5, 1.23863, 0.400, 0.6828, 1.140625, "1 9/64 in"},
+	{"1 1/4", 11.5, 1.58338, 0.420, 0.7068, 1.484375, "1 31/64 in"},
+	{"1 1/2", 11.5, 1.82234, 0.420, 0.7235, 1.734375, "1 47/64 in"},
+	{"2", 11.5, 2.29627, 0.436, 0.7565, 2.203125, "2 13/64 in"},
+	{"2 1/2", 8, 2.76216, 0.682, 1.1375, 2.625, "2 5/8 in"},
+	{"3", 8, 3.38850, 0.766, 1.2000, 3.25, "3 1/4 in"},
+	{"3 1/2", 8, 3.88881, 0.821, 1.2500, 3.75, "3 3/4 in"},
+	{"4", 8, 4.38712, 0.844, 1.3000, 4.25, "4 1/4 in"},
+}
+
+// nptHeightFactor is the height of the 60° truncated thread NPT divided by the pitch,
+// ASME B1.20.1.
+const nptHeightFactor = 0.8
+
+// nptThread builds the thread of a row. A wrench turns it on by three threads, by two
+// from 2 1/2 in: L3 of ASME B1.20.1 Table 2.
+func nptThread(row nptRow) Thread {
+	pitch, turns := geom.MmPerInch/row.tpi, 3.0
+	if row.tpi == 8 {
+		turns = 2
+	}
+	middle, height := geom.MmPerInch*row.pitch, nptHeightFactor*pitch
+	return Thread{
+		Designation:     row.size + "-" + strconv.FormatFloat(row.tpi, 'f', -1, 64) + " " + PipeNPT,
+		Series:          PipeNPT,
+		PitchMm:         round3(pitch),
+		TPI:             row.tpi,
+		MajorMm:         round3(middle + height),
+		PitchDiameterMm: round3(middle),
+		MinorMm:         round3(middle - height),
+		TapDrillMm:      geom.MmPerInch * row.drill,
+		TapDrillName:    row.name,
+		Taper:           true,
+		GaugeLengthMm:   round3(geom.MmPerInch * row.hand),
+		UsefulLengthMm:  round3(geom.MmPerInch * row.effective),
+		WrenchMm:        round3(turns * pitch),
+		Source:          "ASME B1.20.1-2013 Table 2",
+		Note:            "tap drill for tapping without a taper reamer, common practice",
+	}
 }

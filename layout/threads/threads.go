@@ -15,6 +15,7 @@
 //   - ISO 273:1979: clearance holes for metric bolts. ASME B18.2.8-1999:
 //     clearance holes for inch screws.
 //   - ISO 228-1: parallel pipe threads G. ISO 7-1: pipe threads R, Rc, Rp.
+//   - ASME B1.20.1: taper pipe threads NPT.
 //   - ASME B1.1: Unified coarse (UNC) and fine (UNF) series.
 //   - DIN 76-1: how much deeper than the full thread a blind hole is drilled.
 //
@@ -40,6 +41,7 @@ const (
 	PipeR        = "R"             // ISO 7-1, taper external
 	PipeRc       = "Rc"            // ISO 7-1, taper internal
 	PipeRp       = "Rp"            // ISO 7-1, parallel internal
+	PipeNPT      = "NPT"           // ASME B1.20.1, taper, external and internal
 	UnifiedUNC   = "UNC"           // ASME B1.1 coarse
 	UnifiedUNF   = "UNF"           // ASME B1.1 fine
 )
@@ -70,17 +72,22 @@ type Thread struct {
 	// TapDrillName is the drill's trade name where it is not a metric drill:
 	// "#7", "F", "27/64 in"; otherwise empty.
 	TapDrillName string
-	// Taper is true for the threads with a taper of 1:16 on diameter: R, Rc.
+	// Taper is true for the threads with a taper of 1:16 on diameter: R, Rc, NPT.
 	Taper bool
 	// GaugeLengthMm is the basic gauge length of ISO 7-1 in mm: the distance
-	// from the small end of the external thread to the gauge plane. It is 0
-	// for threads other than R, Rc and Rp.
+	// from the small end of the external thread to the gauge plane; for NPT the
+	// engagement by hand L1 of ASME B1.20.1. It is 0 for other threads than R, Rc,
+	// Rp and NPT.
 	GaugeLengthMm float64
 	// UsefulLengthMm is the least useful length of the external thread of
 	// ISO 7-1 at the basic gauge length, in mm; what an internal thread must
-	// take in is longer by the tolerance of the gauge length. It is 0 for
-	// threads other than R, Rc and Rp.
+	// take in is longer by the tolerance of the gauge length. For NPT it is the
+	// effective length L2 of the external thread. It is 0 for threads other than R,
+	// Rc, Rp and NPT.
 	UsefulLengthMm float64
+	// WrenchMm is how much farther than by hand a wrench turns an NPT thread in, in
+	// mm: L3 of ASME B1.20.1. It is 0 for all others.
+	WrenchMm float64
 	// Clearance holds the clearance holes; nil for pipe threads and for
 	// metric diameters that ISO 273 does not list (M9, M15, ...).
 	Clearance *Clearance
@@ -98,8 +105,8 @@ type Clearance struct {
 	FineMm, MediumMm, CoarseMm float64
 }
 
-// TaperPerMm is the taper of R and Rc threads: growth of diameter per mm of
-// length. ISO 7-1.
+// TaperPerMm is the taper of R, Rc and NPT threads: growth of diameter per mm of
+// length. ISO 7-1, ASME B1.20.1.
 const TaperPerMm = 1.0 / 16
 
 // ClearanceMm returns the clearance hole in mm. The series is "fine",
@@ -142,7 +149,7 @@ func positive(what string, x float64) error {
 func round3(x float64) float64 { return math.Round(x*1000) / 1000 }
 
 // All returns every known thread in a fixed order: metric by diameter then
-// falling pitch, then G, R, Rc, Rp, UNC, UNF by size. The slice is new at
+// falling pitch, then G, R, Rc, Rp, NPT, UNC, UNF by size. The slice is new at
 // each call.
 func All() []Thread {
 	var list []Thread
@@ -160,6 +167,9 @@ func All() []Thread {
 				list = append(list, t)
 			}
 		}
+	}
+	for _, row := range nptRows {
+		list = append(list, nptThread(row))
 	}
 	for _, series := range []string{UnifiedUNC, UnifiedUNF} {
 		for _, row := range unifiedRows {

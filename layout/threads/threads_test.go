@@ -189,6 +189,39 @@ func limit6H(pitch float64) float64 {
 	return 0.433*pitch - 0.190*math.Pow(pitch, 1.22)
 }
 
+// ASME B1.20.1-2013 Table 2, inches: E1, L1, L2 and L3 as two published copies print
+// them, the pitch diameter E0 at the small end by its formula D - (0.05 D + 1.1) p,
+// L2 by (0.80 D + 6.8) p, with D the outside of the pipe.
+func TestPublishedNPT(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name                               string
+		outside, middle, hand, long, tight float64
+	}{
+		{"1/16-27 NPT", 0.3125, 0.28118, 0.160, 0.2611, 0.1111}, {"1/8-27 NPT", 0.405, 0.37360, 0.1615, 0.2639, 0.1111},
+		{"1/4-18 NPT", 0.540, 0.49163, 0.2278, 0.4018, 0.1667}, {"3/8-18 NPT", 0.675, 0.62701, 0.240, 0.4078, 0.1667},
+		{"1/2-14 NPT", 0.840, 0.77843, 0.320, 0.5337, 0.2143}, {"3/4-14 NPT", 1.050, 0.98887, 0.339, 0.5457, 0.2143},
+		{"1-11.5 NPT", 1.315, 1.23863, 0.400, 0.6828, 0.2609}, {"1 1/4-11.5 NPT", 1.660, 1.58338, 0.420, 0.7068, 0.2609},
+		{"1 1/2-11.5 NPT", 1.900, 1.82234, 0.420, 0.7235, 0.2609}, {"2-11.5 NPT", 2.375, 2.29627, 0.436, 0.7565, 0.2609},
+		{"2 1/2-8 NPT", 2.875, 2.76216, 0.682, 1.1375, 0.25}, {"3-8 NPT", 3.5, 3.38850, 0.766, 1.2, 0.25},
+		{"3 1/2-8 NPT", 4, 3.88881, 0.821, 1.25, 0.25}, {"4-8 NPT", 4.5, 4.38712, 0.844, 1.3, 0.25},
+	} {
+		got, err := Parse(c.name)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		const in, tol = 25.4, 0.0009 // mm, as rounded and printed
+		small := c.outside - (0.05*c.outside+1.1)/got.TPI
+		if !near(got.PitchDiameterMm, in*c.middle, tol) || !near(got.PitchDiameterMm, in*(small+c.hand/16), 0.003) || !near(got.MajorMm-got.MinorMm, 2*in*0.8/got.TPI, tol) {
+			t.Errorf("%s: diameters %v %v %v", c.name, got.MajorMm, got.PitchDiameterMm, got.MinorMm)
+		}
+		if !near(got.GaugeLengthMm, in*c.hand, tol) || !near(got.UsefulLengthMm, in*c.long, tol) || !near(c.long, (0.8*c.outside+6.8)/got.TPI, 0.0001) || !near(got.WrenchMm, in*c.tight, 0.0018) {
+			t.Errorf("%s: lengths %v %v %v", c.name, got.GaugeLengthMm, got.UsefulLengthMm, got.WrenchMm)
+		}
+	}
+}
+
 // The tapping drill must leave a thread inside the minor diameter limits:
 // ISO 965-1 6H, ISO 228-1 Table 1 (0.282, 0.445, 0.541, 0.640 by pitch, as a
 // tap maker's wall chart prints them). For Rc it lies between the minor diameters at the two ends of the
@@ -206,6 +239,8 @@ func TestTapDrillsWithinLimits(t *testing.T) {
 			low, high = 0, 0
 		case PipeRc:
 			low, high = low-thread.UsefulLengthMm*TaperPerMm, low
+		case PipeNPT: // by hand and by wrench: L1 + L3
+			low, high = low-(thread.GaugeLengthMm+thread.WrenchMm)*TaperPerMm, low
 		case PipeRp:
 			low, high = thread.MinorLimitsMm()
 		default: // Unified: 60 to 85 % of 1.299 P
@@ -298,6 +333,8 @@ func TestSpellings(t *testing.T) {
 		"#10-24 UNC": "#10-24 UNC", "10-24 UNC": "#10-24 UNC", "No. 10-32": "#10-32 UNF", "#10 UNF": "#10-32 UNF",
 		"1-8 UNC": "1-8 UNC", "1 UNC": "1-8 UNC", "1-12": "1-12 UNF", "2-4.5 UNC": "2-4.5 UNC", "2-56": "#2-56 UNC",
 		"1-1/4 UNC": "1 1/4-7 UNC", "1 1/4-7 unc": "1 1/4-7 UNC", "1-1/4-12 UNF": "1 1/4-12 UNF", "1¼-7": "1 1/4-7 UNC",
+		"1/8 NPT": "1/8-27 NPT", "NPT 1/8": "1/8-27 NPT", "1/8-27NPT": "1/8-27 NPT", "1/2\"-14 NPT": "1/2-14 NPT", "1¼ npt": "1 1/4-11.5 NPT", "1 1/4-11.5 NPT": "1 1/4-11.5 NPT",
+		"1-11-1/2 NPT": "1-11.5 NPT", "1 1/2-11 1/2 NPT": "1 1/2-11.5 NPT", "1-1/2 NPT": "1 1/2-11.5 NPT", "4 NPT": "4-8 NPT",
 		"0.500-13 UNC": "1/2-13 UNC", ".3125-18 UNC": "5/16-18 UNC",
 	} {
 		got, err := Parse(given)
@@ -315,6 +352,8 @@ func TestUnknown(t *testing.T) {
 		"M0.1":                        `threads: "M0.1": not a diameter of ISO 261; nearest: M1`,
 		"M999":                        `threads: "M999": not a diameter of ISO 261; nearest: M200x8`,
 		"M15":                         `threads: "M15": this diameter has no coarse pitch: write the pitch; nearest: M15x1.5, M15x1`,
+		"1/8-28 NPT":                  "not a size of ASME B1.20.1 from 1/16 to 4 with its threads per inch; nearest: 1/8-27 NPT",
+		"5 NPT":                       "not a size of ASME B1.20.1",
 		"G5/4":                        "nearest: G1/4, G5/8, G3/4",
 		"R5/8":                        "ISO 7-1 does not have this size; nearest: ",
 		"1/2":                         "no thread series: add UNC, UNF",
