@@ -79,8 +79,7 @@ type finish struct {
 	ground bool // it is hardened and ground anyway
 }
 
-func (f finish) note(words.Writer) string   { return f.text }
-func (f finish) clause(words.Writer) string { return "; " + f.text }
+func (f finish) note(words.Writer) string { return f.text }
 
 // seat is what sits on the step.
 type seat struct {

@@ -21,6 +21,7 @@ type bench struct {
 	*Numbered
 	ops   []plan.Operation
 	faced map[parts.Face]int // the operation that faces an end
+	held  map[int]bool       // operations in the setting of the one before
 	last  []string           // lines of the inspection
 	jigs  []Jigged
 
@@ -28,7 +29,7 @@ type bench struct {
 }
 
 func operations(n *Numbered, jigs ...Jigged) []plan.Operation {
-	b := &bench{Numbered: n, jigs: jigs, faced: map[parts.Face]int{}}
+	b := &bench{Numbered: n, jigs: jigs, faced: map[parts.Face]int{}, held: map[int]bool{}}
 	n.form.operations(b)
 	b.markOperation()
 	for _, it := range n.items() {

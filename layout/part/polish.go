@@ -33,17 +33,30 @@ func RaUm(finish string) float64 {
 	return v
 }
 
+// polished tells whether a surface is finer than turning or boring leaves it, and is not ground anyway.
+func (f finish) polished() bool {
+	ra := RaUm(f.text)
+	return !f.ground && ra > 0 && ra <= turnedRaUm-geom.CloseMm
+}
+
+func (f finish) clause(w words.Writer) string {
+	if f.polished() {
+		return "; " + f.text + ", leave " + w.Read(polishMm) + " on the diameter for that"
+	}
+	return "; " + f.text
+}
+
 // after is how a surface that is finer than turning leaves it is brought there; a spiral
 // round the land of a lip seal carries past it (DIN 3760, from memory).
-func (f finish) after(b *bench, s *Step) string {
-	ra, name := RaUm(f.text), words.Spaced(s.Name)
+func (f finish) after(_ *bench, s *Step) string {
+	name := words.Spaced(s.Name)
 	switch {
-	case f.ground || ra == 0 || ra > turnedRaUm-geom.CloseMm:
+	case !f.polished():
 		return ""
 	case s.Inside:
-		return "Leave " + b.W.Read(polishMm) + " in " + name + " and hone it: boring alone leaves it rougher than " + f.text + "."
+		return "Hone " + name + " to size: boring alone leaves it rougher than " + f.text + "."
 	}
-	line := "Leave " + b.W.Read(polishMm) + " on " + name + " and grind or polish it, 320 then 600 cloth with oil, held by its ends, never wrapped round: turning alone leaves it rougher than " + f.text
+	line := "Grind or polish " + name + " to size, 320 then 600 cloth with oil, held by its ends, never wrapped round: turning alone leaves it rougher than " + f.text
 	if strings.HasPrefix(s.Seat, "seal") {
 		line += "; no spiral, the cloth square on at the last: a spiral pumps under the lip"
 	}

@@ -11,13 +11,13 @@ import (
 func TestPolished(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ step, want, not string }{
-		{"seat: seal 60x80x8, finish: Ra 0.4", "Leave 0.02 on land and grind or polish it, 320 then 600 cloth with oil, held by its ends, never wrapped round: turning alone leaves it rougher than Ra 0.4; no spiral", ""},
+		{"seat: seal 60x80x8, finish: Ra 0.4", "Turn land Ø60, 20 long; Ra 0.4, leave 0.02 on the diameter for that (seal 60x80x8). Grind or polish land to size, 320 then 600 cloth with oil, held by its ends, never wrapped round: turning alone leaves it rougher than Ra 0.4; no spiral", ""},
 		{"finish: Ra 0.4", "turning alone leaves it rougher than Ra 0.4.", "spiral"},
 		{"finish: Ra 16 uin", "turning alone leaves it rougher than Ra 16 uin.", "spiral"},
-		{"finish: Ra 32 uin", "", "Leave"},
-		{"finish: Ra 0.8", "", "Leave"},
-		{"finish: fine", "", "Leave"},
-		{"hardness: 58, finish: Ra 0.4", "then grind it to size", "Leave 0.02"},
+		{"finish: Ra 32 uin", "", "leave 0"},
+		{"finish: Ra 0.8", "", "leave 0"},
+		{"finish: fine", "", "leave 0"},
+		{"hardness: 58, finish: Ra 0.4", "then grind it to size", "leave 0.02"},
 	} {
 		step := "{name: land, diameter: 60, " + c.step + ", length: 20}"
 		m := work(t, "mm", "part: pin\nkind: turned\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  outside:\n    - "+step+"\n    - {name: stem, diameter: 50, length: 40}\n")

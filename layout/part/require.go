@@ -76,6 +76,9 @@ func (q *requirement) operations(b *bench) {
 		b.last = append(b.last, line)
 		return
 	}
+	for b.held[i+1] { // the rest of the same setting
+		i++
+	}
 	o := &b.ops[i]
 	o.Do = append(o.Do, "Before letting go: "+line)
 	o.Refs = append(o.Refs, b.ref(q))

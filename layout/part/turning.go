@@ -153,10 +153,28 @@ func (b *bench) centreOperation() {
 	b.op(warn(o, whips))
 }
 
-// turnSetting is the lathe work of one setting: outsides from the widest down,
-// bores from the narrowest up, then chamfers, and threads last.
+// boxCuts is how many cuts of one setting, drills apart, stand in an operation with one
+// tick; what comes after has its own; and roughedSteps how many outsides are roughed before one is finished
+// (common practice, no source).
+const (
+	boxCuts      = 6
+	roughedSteps = 3
+)
+
+// phase is work of one setting that is done before the next begins.
+type phase struct {
+	name, tool  string // empty for the turning itself
+	do, limits  []string
+	refs        []int
+	turned, cut []*Step // turned or bored, and threaded
+	cuts        int
+}
+
+// turnSetting is the lathe work of one setting, phase after phase: outsides from the
+// widest down, bores from the narrowest up, undercuts, chamfers and grooves, threads,
+// and what is polished. Few cuts are one operation, many are one after the other.
 func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) {
-	o := plan.Operation{Machine: "Lathe", Title: "Turn from the " + string(set.face) + " face", Tool: "facing and turning tool", Speed: b.settingSpeed(set.steps), Gauge: b.gauges(set.steps)}
+	o := plan.Operation{Machine: "Lathe", Title: "Turn from the " + string(set.face) + " face", Tool: "facing and turning tool"}
 	if !b.anyTurned(set.steps) {
 		o.Title = "Face the " + string(set.face) + " end"
 	}
@@ -164,63 +182,153 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 		o.Tool = "turning tool"
 	} else {
 		b.faceLines(first, set, &o)
+		b.faced[set.face] = len(b.ops)
 	}
 	o.Holding = b.holding(first, onCentres, set, before)
 	if names := b.namesTogether(set.steps); names != "" {
 		o.Do = append(o.Do, "Without letting the part go between them: "+names+".")
 	}
-	var after []string
+	phases := b.phases(first, onCentres, set)
 	if wide := b.widest(); !first && !onCentres && b.twice(wide) {
-		o.Title, o.Gauge = "Turn from the "+string(set.face)+" face", b.gauges(append(slices.Clone(set.steps), wide))
-		size := b.sizeText(wide)
-		if wide.firstMm > 0 {
-			size = b.W.Dia(wide.firstMm) + ", " + wide.firstFor
-		}
-		o.Do = append(o.Do, "Turn the rest of "+words.Spaced(wide.Name)+" to "+size+", to meet what was turned before.")
-		for _, line := range b.afterLines(wide) {
-			after = append(after, "On "+b.freeHold()+", over the whole length: "+words.Lower(line))
-		}
+		o.Title = "Turn from the " + string(set.face) + " face"
 	}
-	for _, s := range set.steps {
-		o.Do = append(o.Do, b.stepWork(s, first && (b.splits(s) || b.whole(s))))
-		o.Do = append(o.Do, b.deepLines(s)...)
-		if line := b.toolRoom(s, set, first); line != "" {
-			o.Do = append(o.Do, line)
-		}
-		if l := b.limitsText(s.Size); l != "" && (s.Inside || s.firstMm == 0) { // a knurl grows to no limits
-			o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+l)
-		}
-		if l := b.length(s); len(s.limits) == 2 {
-			o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+b.limitsText(l)+" long")
-		}
-		if !first || onCentres || !b.twice(s) {
-			after = append(after, b.afterLines(s)...)
-		}
-		o.Refs = append(o.Refs, b.ref(s))
+	at, all := &phases[0], 0
+	for _, p := range phases {
+		all += p.cuts
 	}
-	do, refs := b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) && c.step.taper() == nil })
-	last, ends := b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) && c.step.taper() != nil })
-	cut, limits, more := b.grooveLines(func(g *Groove) bool { return g.at(set) })
-	o.Do, o.Refs, o.Limits = slices.Concat(o.Do, do, cut, after, last), slices.Concat(o.Refs, refs, ends, more), append(o.Limits, limits...)
-	if len(cut) > 0 {
-		o.Tool += ", grooving tool"
+	if turned := slices.DeleteFunc(slices.Clone(at.turned), (*Step).bought); all > boxCuts && len(turned) >= roughedSteps {
+		o.Do = append(o.Do, "Rough all of them "+b.W.Near(1)+" over on diameter, the widest first, before one is finished.")
 	}
-	slices.Sort(o.Refs)
-	if !onCentres {
-		b.faced[set.face] = len(b.ops)
-	}
-	b.op(o)
+	at.do, at.limits, o.Do, o.Limits = slices.Concat(o.Do, at.do), slices.Concat(o.Limits, at.limits), nil, nil
+	b.boxes(o, phases, all > boxCuts)
 }
 
-// afterLines are what is on a step and worked once it is turned.
-func (b *bench) afterLines(s *Step) []string {
-	var out []string
-	for _, d := range s.details {
-		if line := d.after(b, s); line != "" {
-			out = append(out, line)
+// boxes makes an operation of the phases of a setting, or several of them.
+func (b *bench) boxes(o plan.Operation, phases []phase, several bool) {
+	var turned, cut []*Step
+	n, later := 0, false
+	flush := func() {
+		o.Gauge = b.gauges(append(slices.DeleteFunc(slices.Clone(turned), func(s *Step) bool { return s.Size.Thread != nil }), cut...))
+		if o.Speed = b.threadSpeed(cut); len(turned) > 0 || !later {
+			o.Speed = words.Join("; ", b.settingSpeed(turned), o.Speed)
+		}
+		slices.Sort(o.Refs)
+		o.Refs = slices.Compact(o.Refs)
+		b.held[len(b.ops)] = later
+		b.op(o)
+		o, turned, cut, n, later = plan.Operation{Machine: o.Machine, Holding: "same setting"}, nil, nil, 0, true
+	}
+	for _, p := range phases {
+		if several && n > 0 && n+p.cuts > boxCuts {
+			flush()
+		}
+		if later {
+			o.Title = words.Capital(words.Join(", ", words.Lower(o.Title), p.name))
+		}
+		if p.tool != "" && (several || p.name == "grooves") {
+			o.Tool = words.Join(", ", o.Tool, p.tool)
+		}
+		o.Do, o.Limits, o.Refs = append(o.Do, p.do...), append(o.Limits, p.limits...), append(o.Refs, p.refs...)
+		turned, cut, n = append(turned, p.turned...), append(cut, p.cut...), n+p.cuts
+	}
+	flush()
+}
+
+// The phases of a setting, in the order they are worked.
+const (
+	outsidePhase = iota
+	borePhase
+	taperPhase
+	undercutPhase
+	chamferPhase
+	groovePhase
+	knurlPhase
+	threadPhase
+	finishPhase
+)
+
+// phases are the work of a setting; those with nothing to do are left out, but for the first.
+func (b *bench) phases(first, onCentres bool, set setting) []phase {
+	out := []phase{{}, {name: "bores", tool: "boring bar"}, {name: "tapers"}, {name: "undercuts", tool: "recessing tool"}, {name: "chamfers", tool: "chamfer tool"},
+		{name: "grooves", tool: "grooving tool"}, {name: "knurls", tool: "knurling tool"}, {name: "threads", tool: "threading tool"}, {name: "surfaces"}}
+	b.restPhase(first, onCentres, out)
+	for _, s := range set.steps {
+		p := &out[outsidePhase]
+		if s.Inside {
+			p = &out[borePhase]
+		}
+		p.do = append(p.do, b.stepWork(s, first && (b.splits(s) || b.whole(s))))
+		p.do = append(p.do, b.deepLines(s)...)
+		if line := b.toolRoom(s, set, first); line != "" {
+			p.do = append(p.do, line)
+		}
+		p.refs, p.turned = append(p.refs, b.ref(s)), append(p.turned, s)
+		if !s.bought() {
+			p.cuts++
+		}
+		if slices.ContainsFunc(s.details, func(d detail) bool { f, ok := d.(finish); return ok && f.polished() }) {
+			p = &out[finishPhase]
+		}
+		b.stepLimits(s, p)
+		if !first || onCentres || !b.twice(s) {
+			b.afterPhases(s, "", out)
 		}
 	}
-	return out
+	c, g := &out[chamferPhase], &out[groovePhase]
+	c.do, c.refs = b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) })
+	g.do, g.limits, g.refs = b.grooveLines(func(g *Groove) bool { return g.at(set) })
+	c.cuts, g.cuts = len(c.refs), len(g.refs)
+	return append(out[:1], slices.DeleteFunc(out[1:], func(p phase) bool { return len(p.do) == 0 })...)
+}
+
+// stepLimits are the limits of what is turned, or bored, and of its length.
+func (b *bench) stepLimits(s *Step, p *phase) {
+	if l := b.limitsText(s.Size); l != "" && (s.Inside || s.firstMm == 0) { // a knurl grows to no limits
+		p.limits = append(p.limits, words.Spaced(s.Name)+" "+l)
+	}
+	if l := b.length(s); len(s.limits) == 2 {
+		p.limits = append(p.limits, words.Spaced(s.Name)+" "+b.limitsText(l)+" long")
+	}
+}
+
+// restPhase turns what of the widest outside the jaws had held before.
+func (b *bench) restPhase(first, onCentres bool, out []phase) {
+	wide := b.widest()
+	if first || onCentres || !b.twice(wide) {
+		return
+	}
+	size := b.sizeText(wide)
+	if wide.firstMm > 0 {
+		size = b.W.Dia(wide.firstMm) + ", " + wide.firstFor
+	}
+	out[0].do, out[0].turned, out[0].cuts = []string{"Turn the rest of " + words.Spaced(wide.Name) + " to " + size + ", to meet what was turned before."}, []*Step{wide}, 1
+	b.afterPhases(wide, "On "+b.freeHold()+", over the whole length: ", out)
+}
+
+// afterPhases are what is on a step and worked once it is turned.
+func (b *bench) afterPhases(s *Step, over string, out []phase) {
+	for _, d := range s.details {
+		line := d.after(b, s)
+		if line == "" {
+			continue
+		}
+		p := &out[undercutPhase]
+		switch d.(type) {
+		case *tapered:
+			p = &out[taperPhase]
+		case *knurled:
+			p = &out[knurlPhase]
+		case thread:
+			p = &out[threadPhase]
+			p.cut = append(p.cut, s)
+		case finish:
+			p = &out[finishPhase]
+		}
+		if over != "" {
+			line = over + words.Lower(line)
+		}
+		p.do, p.refs, p.cuts = append(p.do, line), append(p.refs, b.ref(s)), p.cuts+1
+	}
 }
 
 // freeHold is what holds a part while the whole of its outside is worked.
@@ -410,15 +518,13 @@ func (b *bench) grip(steps []*Step) float64 {
 }
 
 // settingSpeed is the speed at the widest outside, then those at the smallest
-// where it may run half as fast again, at the widest bore and at the threads.
+// where it may run half as fast again, and at the widest bore.
 func (b *bench) settingSpeed(steps []*Step) string {
-	var out, bore, thread, small float64
+	var out, bore, small float64
 	for _, s := range steps {
 		d := s.Size.NominalMm
 		switch {
-		case tapped(s):
-		case s.Size.Thread != nil:
-			thread = math.Max(thread, d)
+		case tapped(s), s.Size.Thread != nil:
 		case s.bought(), s.Inside && b.noBar(s):
 		case s.Inside:
 			bore = math.Max(bore, d)
@@ -429,13 +535,17 @@ func (b *bench) settingSpeed(steps []*Step) string {
 			}
 		}
 	}
-	if out == 0 {
+	switch {
+	case out > 0:
+	case bore > 0:
+		return b.speed(cutting.Bore, bore)
+	default:
 		out = b.widest().Size.NominalMm
 	}
 	text := b.speed(cutting.Turn, out)
 	base, _, _ := b.rpm(cutting.Turn, out, true)
 	add := func(label string, op cutting.Op, dia float64) {
-		if n, _, _ := b.rpm(op, dia, true); n > 0 && (n != base || op == cutting.Thread) {
+		if n, _, _ := b.rpm(op, dia, true); n > 0 && n != base {
 			text = words.Join("; ", text, label+words.Trim(n, 0)+" at "+b.W.Dia(dia))
 		}
 	}
@@ -443,8 +553,21 @@ func (b *bench) settingSpeed(steps []*Step) string {
 		add("", cutting.Turn, small)
 	}
 	add("boring ", cutting.Bore, bore)
-	add("threads ", cutting.Thread, thread)
 	return text
+}
+
+// threadSpeed is the speed at the widest of threads that are cut.
+func (b *bench) threadSpeed(steps []*Step) string {
+	widest := 0.0
+	for _, s := range steps {
+		if !tapped(s) {
+			widest = math.Max(widest, s.Size.NominalMm)
+		}
+	}
+	if n, _, _ := b.rpm(cutting.Thread, widest, true); n > 0 {
+		return "threads " + words.Trim(n, 0) + " at " + b.W.Dia(widest)
+	}
+	return ""
 }
 
 // gauges names what measures the steps of a setting.

@@ -259,3 +259,32 @@ func TestChamferLimits(t *testing.T) {
 	}
 	t.Errorf("checks: %+v", p.Checks)
 }
+
+// Many cuts of one setting stand in several operations, in the order in which they are cut:
+// roughed, turned, undercut, chamfered and grooved, threaded, polished; no operation has more
+// than six. What is wanted of a surface that is polished is measured when it is.
+func TestSettingInBoxes(t *testing.T) {
+	shaft := planned(t, demo(t, "pugmill"), "auger-shaft")
+	inOrder(t, shaft, "Turn from the back face", "Without letting the part go", "Rough all of them 1 mm over on diameter", "Turn seal land Ø60 h11, (110) long; Ra 0.4, leave 0.02", "Turn drive Ø35",
+		"Undercuts", "Undercut of front bearing", "Undercut of drive", "same setting", "Chamfers, grooves, threads, surfaces", "Chamfer seal land front", "Coupling ring for retaining ring",
+		"Cut nut thread M40x1.5", "Grind or polish seal land to size", "same setting", "threads 70 at Ø40", "seal land 59.81 – 60.00", "Mark TOP")
+	for _, o := range shaft.Operations {
+		if o.Holding == "same setting" && o.Title == "Undercuts" && (o.Tool != "recessing tool" || o.Speed != "") {
+			t.Errorf("undercuts with %s, %s", o.Tool, o.Speed)
+		}
+	}
+	const few = "part: p\nkind: turned\nmaterial: C45\nstock: {round: 50 mm, cut: saw}\nprofile:\n  outside: [{name: a, diameter: 40, length: 20}, {name: b, diameter: 30, length: 20}]\nchamfers:\n  - {edge: a-front, size: 1}\n"
+	absent(t, mustJob(t, "units: mm", few).Parts[0], "same setting")
+	long := strings.Replace(few, "{name: b, diameter: 30, length: 20}", "{name: b, diameter: 36, length: 20}, {name: c, diameter: 33, length: 10}, {name: d, diameter: 30, length: 10}, {name: e, diameter: 27, length: 10}, {name: f, diameter: 24, length: 10}, {name: g, diameter: 20, length: 10}", 1)
+	long += "require:\n  - {is: run-out, within: 0.01, of: g, to: a}\n"
+	p := mustJob(t, "units: mm", long).Parts[0]
+	last := 0
+	for i, o := range p.Operations {
+		if slices.ContainsFunc(o.Do, func(s string) bool { return strings.HasPrefix(s, "Before letting go") }) {
+			last = i
+		}
+	}
+	if last+1 < len(p.Operations) && p.Operations[last+1].Holding == "same setting" || last == 0 {
+		t.Errorf("run-out is measured in operation %d of %v", last+1, p.Operations)
+	}
+}

@@ -178,8 +178,15 @@ func (u undercut) dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimens
 	return nil
 }
 
-func (u undercut) note(w words.Writer) string   { return u.words(w) }
-func (u undercut) clause(w words.Writer) string { return ", " + u.words(w) + " at the shoulder" }
+func (u undercut) note(w words.Writer) string { return u.words(w) }
+
+// clause is of one without a name, which has no line of its own.
+func (u undercut) clause(w words.Writer) string {
+	if u.Name != "" {
+		return ""
+	}
+	return ", " + u.words(w) + " at the shoulder"
+}
 
 // after says what the name stands for.
 func (u undercut) after(b *bench, st *Step) string {
@@ -189,7 +196,7 @@ func (u undercut) after(b *bench, st *Step) string {
 	case u.Name == "":
 		return ""
 	case u.floor.NominalMm > 0:
-		return line + "floor " + w.Dia(u.floor.NominalMm) + " " + u.floor.Class + ", " + w.Size(u.WidthMm) + " at most from the shoulder, corners R" + w.Size(u.radiusMm) + ", flank " + words.Trim(u.runoutDeg, 0) + "° on the thread's side; cut it before the thread."
+		return line + "floor " + w.Dia(u.floor.NominalMm) + " " + u.floor.Class + ", " + w.Size(u.WidthMm) + " at most from the shoulder, corners R" + w.Size(u.radiusMm) + ", flank " + words.Trim(u.runoutDeg, 0) + "° on the thread's side."
 	}
 	line += w.Size(u.WidthMm) + " wide, " + w.Size(u.DepthMm) + " deep, R" + w.Size(u.radiusMm) + ", out at " + words.Trim(u.runoutDeg, 0) + "°"
 	if u.faceMm > 0 {

@@ -33,7 +33,7 @@ func TestUndercuts(t *testing.T) {
 		{"TAIL", "DIN 509-F", "Undercut of tail, DIN 509-F 0.6x0.3: 2.5 wide, 0.3 deep, R0.6, out at 15°; and 0.2 into the shoulder, as far as 2.1 up from the floor.", "tail undercut", "depth 0.3 – 0.4"},
 		{"TAIL", "DIN 509-E", "Undercut of tail, DIN 509-E 0.6x0.3: 2.5 wide, 0.3 deep, R0.6, out at 15°; what sits here needs a chamfer over 0.6.", "tail undercut", "depth 0.3 – 0.4"},
 		{"TAIL", "DIN 509-F 1x0.2", "Undercut of tail, DIN 509-F 1x0.2: 2.5 wide, 0.2 deep, R1, out at 15°; and 0.1 into the shoulder, as far as 1.8 up from the floor; what sits here needs a chamfer over 0.8.", "tail undercut", "depth 0.2 – 0.3"},
-		{"NOSE", "DIN 76-A", "Undercut of nose, DIN 76-A: floor Ø31.6 h13, 10.5 at most from the shoulder, corners R1.6, flank 30° on the thread's side; cut it before the thread.", "nose undercut", "31.21 – 31.60"},
+		{"NOSE", "DIN 76-A", "Undercut of nose, DIN 76-A: floor Ø31.6 h13, 10.5 at most from the shoulder, corners R1.6, flank 30° on the thread's side.", "nose undercut", "31.21 – 31.60"},
 		{"NOSE", "DIN 76-B", "Undercut of nose, DIN 76-B: floor Ø31.6 h13, 7.5 at most from the shoulder", "nose undercut", "31.21 – 31.60"},
 		{"NUT", "DIN 76-C", "Undercut of nut, DIN 76-C: floor Ø16.5 H13, 10.3 at most from the shoulder", "nut undercut", "16.50 – 16.77"},
 	} {
