@@ -13,6 +13,7 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/parts/golden"
 	"centrepop/parts/read"
 	"centrepop/render/pdf"
 	"centrepop/templates"
@@ -47,10 +48,10 @@ func FuzzJob(f *testing.F) {
 	if err := os.CopyFS(filepath.Join(dir, "good"), os.DirFS("testdata/hostile/good")); err != nil {
 		f.Fatal(err)
 	}
-	for _, cases := range hostileTables(f) {
+	for _, cases := range golden.Cases(f, "testdata/hostile") {
 		for _, c := range cases {
-			if c.isJob() {
-				f.Add([]byte(c.text))
+			if c.IsJob() {
+				f.Add([]byte(c.Text))
 			}
 		}
 	}
