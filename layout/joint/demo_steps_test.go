@@ -571,3 +571,21 @@ func TestStepsAskForWhatCanBeHad(t *testing.T) {
 	says(t, jointNamed(t, mm, "gusset-4"), []string{bore}, nil)
 	says(t, jointNamed(t, mm, "gusset-3"), nil, []string{bore})
 }
+
+// The two flanges of a tube are measured after the last weld on it: Ø260 and Ø178 may be 1 out of
+// parallel (ISO 13920 table 3, class E, from memory), the tube 6 mm/m of 260, and 4.5 mm/m of
+// nothing shorter than 400, out of square (table 2, class A).
+func TestFlangesOfOneTubeAreMeasured(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	says(t, jointNamed(t, p, "inlet-stub"), []string{"stand it on the outer face of Barrel flange 2 on a flat plate", "Heights alike within 1, distances within 1.6", "Barrel flange 1 parallel to Barrel flange 2: within 1, flat plate, height gauge", "Barrel tube square to Barrel flange 2: within 1.6, square, rule"}, nil)
+	for _, name := range []string{"front-flange-weld", "rear-flange-weld", "inlet-flange-weld", "hopper-cone"} {
+		says(t, jointNamed(t, p, name), nil, []string{"parallel to"})
+	}
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "stay"), []string{"Pedestal flange 1 parallel to Pedestal flange 2: within 0.039 in"}, nil)
+	q, err := draft(editedDemo(t, "pugmill", "barrel-flange.yaml", "stock: {plate: 12 mm, cut", "thickness: 12 mm\nstock: {plate: 12.5 mm, cut"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, q, "inlet-stub"), []string{"parallel to Barrel flange 2: within 0.5"}, nil)
+}

@@ -483,6 +483,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	}
 	t.step("Weld", t.laid(p)...)
 	j.inspectWeld(t, p)
+	j.flangesTrue(t)
 	j.squareUp(t, p)
 	switch what, last := strings.Join(p.Finish, "; "), len(p.Finish) > 0; {
 	case last && t.meanwhile(j.job) != "":
@@ -790,10 +791,7 @@ func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
 		if part.Outline == nil || !t.in.Weld.SquareUp.Set() && !j.facedLater(f.inst()) || j.weldedLater(t, f.inst()) {
 			continue
 		}
-		if st := part.Stock; st.ByArea() {
-			spareMm = max(0, st.Size.Mm-part.Thickness.Mm)
-		}
-		return f, geom.Clean(spareMm), true
+		return f, geom.Clean(f.spareMm()), true
 	}
 	return feature{}, 0, false
 }

@@ -11,6 +11,7 @@ type generalStep struct{ upToMm, off float64 }
 
 var (
 	placeSteps = []generalStep{{400, 1}, {1000, 2}, {2000, 3}, {4000, 4}, {8000, 5}, {12000, 6}, {16000, 7}, {20000, 8}, {math.Inf(1), 9}}
+	alikeSteps = []generalStep{{120, 0.5}, {400, 1}, {1000, 1.5}, {2000, 2}, {4000, 3}, {8000, 4}, {12000, 5}, {16000, 6}, {20000, 7}, {math.Inf(1), 8}}
 	leanSteps  = []generalStep{{400, 6}, {1000, 4.5}, {math.Inf(1), 3}}
 )
 
@@ -30,3 +31,11 @@ func PlaceOff(mm float64) float64 { return generalOff(placeSteps, mm) }
 // LeanOff returns how far a part whose shorter leg is mm long may lean out of its angle, in
 // mm over that leg: ISO 13920 table 2, class A, calculated and rounded. mm is not negative.
 func LeanOff(mm float64) float64 { return generalOff(leanSteps, mm) * mm / 1000 }
+
+// AlikeSource is where AlikeOff comes from.
+const AlikeSource = "ISO 13920 class E, from memory"
+
+// AlikeOff returns by how much the distances between two faces of mm across may differ after
+// welding, in mm: parallelism of ISO 13920 table 3, class E, from memory; what is under 30 mm,
+// where the table begins, as 30 mm. mm is not negative.
+func AlikeOff(mm float64) float64 { return generalOff(alikeSteps, mm) }

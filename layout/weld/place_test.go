@@ -21,3 +21,10 @@ func TestPlaceOff(t *testing.T) {
 		}
 	}
 }
+
+// ISO 13920 table 3, class E, from memory.
+func TestAlikeOff(t *testing.T) {
+	for mm, want := range map[float64]float64{20: 0.5, 120: 0.5, 121: 1, 400: 1, 1000: 1.5, 2000: 2} {
+		near(t, "parallel", AlikeOff(mm), want, 1e-12)
+	}
+}

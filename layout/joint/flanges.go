@@ -1,0 +1,62 @@
+package joint
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/weld"
+	"centrepop/layout/words"
+)
+
+// endPlate is the flat part that a weld holds on a round, by its bore or on the round's end.
+func (t *joint) endPlate(round inst) (plate feature, ok bool) {
+	for _, p := range [2][2]feature{{t.a, t.b}, {t.b, t.a}} {
+		if p[0].inst() == round && p[0].step != nil && !p[0].step.Inside && p[1].r.Part.Outline != nil && (p[1].step != nil && p[1].step.Inside || t.standsRound()) {
+			return p[1], true
+		}
+	}
+	return feature{}, false
+}
+
+// flangesTrue is the step after the last weld on a round with two plates that other parts are
+// bolted to: their outer faces are to be parallel and square to it, which no later step mends.
+// Where stock is left to face them, what they are out has to come off it.
+func (j *making) flangesTrue(t *joint) {
+	for _, f := range []feature{t.a, t.b} {
+		var plates []feature
+		limit := math.Inf(1)
+		for _, o := range slices.Concat(j.before, []*joint{t}) {
+			plate, ok := o.endPlate(f.inst())
+			if o.in.Weld == nil || !ok || !j.facedLater(plate.inst()) {
+				continue
+			}
+			plates = append(plates, plate)
+			box := plate.r.OutlinePath().Bounds()
+			limit = min(limit, weld.AlikeOff(min(box.W(), box.H())))
+			if spare := plate.spareMm(); spare > 0 {
+				limit = min(limit, spare)
+			}
+		}
+		if len(plates) != 2 || j.weldedLater(t, f.inst()) {
+			continue
+		}
+		a, b, tube := plates[0], plates[1], f.title()
+		size := a.r.OutlinePath().Bounds()
+		lean := words.Round(weld.LeanOff(min(size.W(), size.H(), f.r.LengthMm())), 1)
+		s := t.step("Check the flanges", "Cold, stand it on the outer face of "+b.title()+" on a flat plate. Measure the height of the outer face of "+a.title()+" at four places, then from the blade of a square to "+tube+" at both ends, from two sides 90° apart.")
+		s.Hold = "Heights alike within " + t.w.Read(limit) + ", distances within " + t.w.Read(lean) + "; if not, nothing is bolted to them: straighten or weld anew."
+		t.out.Checks = append(t.out.Checks,
+			plan.Check{What: a.title() + " parallel to " + b.title(), Limits: "within " + t.w.Read(limit), MaxMm: limit, Gauge: "flat plate, height gauge", Source: weld.AlikeSource},
+			plan.Check{What: tube + " square to " + b.title(), Limits: "within " + t.w.Read(lean), MaxMm: lean, Gauge: "square, rule", Source: weld.PlaceSource})
+		return
+	}
+}
+
+// spareMm is the metal that the stock of a plate has over its thickness.
+func (f feature) spareMm() float64 {
+	if st := f.r.Part.Stock; st.ByArea() {
+		return max(0, st.Size.Mm-f.r.Part.Thickness.Mm)
+	}
+	return 0
+}
