@@ -513,18 +513,35 @@ func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix str
 		if tripsLate.MatchString(t.Value) {
 			say("a limit switch acts only when the stops are met", t.Value, "a switch stops the motor before a stop does", "so far before the stops as it runs on")
 		}
-		at := limiterAt.FindStringSubmatch(t.Value)
-		if at == nil {
-			continue
-		}
-		set := torqueNm(at[1], at[2])
+		set := setNm(t.Value)
 		switch gives := m.OutputNm(); {
+		case set == 0:
 		case hand > 0 && (set > limitShare*hand || hand > limitShare*set):
 			say("the torque limiter and the hand wheel are held to different torques", r.w.Torque(set)+"; "+wheel+" is "+r.w.Torque(hand), "what limits a drive limits the hand too", "one torque, that of the weakest part in both drives")
 		case gives > 0 && set > gives:
 			say("the torque limiter is set above what the motor gives", r.w.Torque(set)+"; "+r.w.Torque(gives), "a limiter slips before the motor stalls", "what the weakest part holds")
 		}
 	}
+}
+
+// setNm is the torque that words set a limiter to, Nm; 0 where they set none.
+func setNm(text string) float64 {
+	if at := limiterAt.FindStringSubmatch(text); at != nil {
+		return torqueNm(at[1], at[2])
+	}
+	return 0
+}
+
+// limiterNm is the torque that the motor's notes set a limiter to, Nm; 0 without one.
+func (r *reviewer) limiterNm() float64 {
+	if r.job.Motor != nil {
+		for _, t := range r.job.Motor.Notes {
+			if nm := setNm(t.Value); nm > 0 {
+				return nm
+			}
+		}
+	}
+	return 0
 }
 
 // limitShare is how far two limits of one thing may differ. Common practice, no source.

@@ -23,16 +23,30 @@ const keyShare = 0.5
 // sits well enough. Common practice, no source: h, j and k are usual, g slides.
 const looseClass = "g"
 
+// keyMPa is the pressure on the side of a key, over half its height, that any of the
+// usual metals bears. Common practice, no source: steel takes twice as much.
+const keyMPa = 40.0
+
+// keyLength looks for a key that bears on hardly any length: where a limiter holds the
+// torque, for that; else for its shaft.
+func (v *view) keyLength(k plan.KeywayRow) {
+	f := Finding{What: "the key of " + k.Name + " is short for its shaft", Rule: "a key bears along half the diameter of its shaft at the least", Fix: "a longer keyway, or accept it for a light drive"}
+	bears, least := k.ToMm-k.FromMm-k.WidthMm, keyShare*k.DiameterMm
+	if nm := v.limiterNm(); nm > 0 && k.HeightMm > 0 {
+		least = 2000 * nm / k.DiameterMm / (keyMPa * k.HeightMm / 2)
+		f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the limiter lets through", v.w.Torque(nm)+" on half the height of the key, at "+number(keyMPa)+" MPa", "a longer keyway, or a limiter set lower"
+	}
+	if !k.Inside && k.Woodruff == "" && bears < least-slackMm {
+		f.Numbers, f.LeftMm, f.Source = v.mm(bears)+" between its round ends, wanted "+v.mm(least), left(bears), practice
+		v.report(Check, k.Name, entryPos(v.p, k.Name), f)
+	}
+}
+
 // drive looks for seats of what turns a shaft without a keyway or with play, and
 // for keys that bear on hardly any length.
 func drive(v *view) {
 	for _, k := range v.q.Keyways {
-		if bears, least := k.ToMm-k.FromMm-k.WidthMm, keyShare*k.DiameterMm; !k.Inside && k.Woodruff == "" && bears < least-slackMm {
-			v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
-				What: "the key of " + k.Name + " is short for its shaft", Numbers: v.mm(bears) + " between its round ends, wanted " + v.mm(least), LeftMm: left(bears),
-				Rule: "a key bears along half the diameter of its shaft at the least", Source: practice, Fix: "a longer keyway, or accept it for a light drive",
-			})
-		}
+		v.keyLength(k)
 	}
 	if m := v.job.Motor; m != nil && m.Drives.Part == v.p.Name.Value {
 		if c := named(v.outside, m.Drives.Feature); c != nil && c.step != nil && !v.holdsBy(*c) {

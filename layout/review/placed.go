@@ -3,6 +3,7 @@ package review
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -30,6 +31,47 @@ func holds(t, s []*standingPart) bool {
 		}
 	}
 	return true
+}
+
+// levelled looks for a flange that a pressed joint sets at the end of its shaft the wrong
+// way round: the face that another part is bolted to looks back along the shaft, which stands
+// through it. A part with a wide enough bore may be meant to go round the shaft, where the
+// face at its end takes another.
+func levelled(r *reviewer) {
+	for _, j := range r.job.Joints {
+		if j.Press == nil || !j.Meet.Level {
+			continue
+		}
+		hub, shaft, ends := r.viewOf(j.Press.Bore.Part), r.viewOf(j.Press.Shaft.Part), r.boltedTo(j.Press.Bore)
+		if hub == nil || shaft == nil || shaft.lengthMm < 2*hub.lengthMm || len(ends[j.Meet.Second]) > 0 {
+			continue
+		}
+		for face, with := range ends {
+			r.add(Finding{
+				Severity: Stop, Part: j.Name.Value, Pos: j.Meet.Pos, What: hub.p.Title.Value + " is level with the end of " + shaft.p.Title.Value + " by its " + string(j.Meet.Second) + ", and its " + string(face) + ", which " + strings.Join(with, " and ") + " lies on, looks back along " + shaft.p.Title.Value,
+				Rule: "what is bolted to a flange lies beyond the end of what the flange is on", Source: "by geometry",
+				Fix: "level: front-with-" + string(face) + " or back-with-" + string(face) + "; what stands on it is reviewed once this is right",
+			})
+		}
+	}
+}
+
+// boltedTo are the titles of the parts that bolts draw against each face of a copy.
+func (r *reviewer) boltedTo(hub parts.JointRef) map[parts.Face][]string {
+	out := map[parts.Face][]string{}
+	for _, b := range r.job.Joints {
+		if b.Bolt == nil || !b.Meet.Set() || b.Meet.Level {
+			continue
+		}
+		through, into := b.Ends()
+		same := func(o parts.JointRef) bool { return o.Part == hub.Part && o.Copy == hub.Copy }
+		if same(through) {
+			out[b.Meet.First] = append(out[b.Meet.First], r.job.Part(into.Part).Title.Value)
+		} else if same(into) {
+			out[b.Meet.Second] = append(out[b.Meet.Second], r.job.Part(through.Part).Title.Value)
+		}
+	}
+	return out
 }
 
 // overlapMm is how deep two parts lie in each other that nothing explains: less

@@ -125,6 +125,7 @@ func (r *reviewer) review() []Finding {
 		}
 	}
 	r.accept()
+	r.follow()
 	order := map[string]int{r.job.File: 0}
 	for i, p := range r.job.Parts {
 		order[p.File] = i + 1
@@ -142,6 +143,17 @@ func (r *reviewer) review() []Finding {
 	})
 	return gathered(r.found)
 }
+
+// follow drops what only follows from a flange that is the wrong way round: all that stands
+// on it, or comes to it, is out of place.
+func (r *reviewer) follow() {
+	if slices.ContainsFunc(r.found, func(f Finding) bool { return f.Code == "level" }) {
+		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return slices.Contains(placedCodes, f.Code) })
+	}
+}
+
+// placedCodes are the findings that where things stand decides.
+var placedCodes = []string{"overlap", "way", "order", "head", "covered", "place", "tips", "lift", "loose", "held", "facing", "dead-end", "hand", "guard", "bolt-length"}
 
 // gathered makes one finding of the notes of one code and cure: the first, with the
 // others, and the rules and sources of all.

@@ -79,6 +79,7 @@ var jobRules = []struct {
 	{"counterpart", "the turned counterpart of a light press has no limits", counterpart},
 	{"fit-side", "a fit is on one drawing only, or differs", fitSides},
 	{"joint", "a joint cannot be worked out, or has a flaw", jointProblems},
+	{"level", "a flange is on its shaft the wrong way round", levelled},
 	{"taken", "two joints put their bolts into the same holes", taken},
 	{"space", "the places of parts and joints do not go together", space},
 	{"trap", "two parts also go together the wrong way", trap},
