@@ -45,7 +45,6 @@ type joint struct {
 	out    *plan.JointPlan
 	axis   bool         // the parts share an axis
 	dir    float64      // of a hub that slides: from its shoulder to what keeps it, +1 towards the shaft's back
-	oneWay oneWay       // of bolted parts that an offset hole lets go together one way only
 	fixed  bool         // what it belongs to stands on its anchors
 	beside *plan.Beside // the place of bolted parts that do not; else nil
 	why    []rule

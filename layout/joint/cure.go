@@ -135,40 +135,6 @@ func (j *making) cures(t *joint, serious bool) {
 	}
 }
 
-// oneWay is the last hole of the drawing that leads, moved deg clockwise on its marked face
-// so that it fits one way only; deg is 0 where nothing is moved.
-type oneWay struct {
-	lead feature
-	deg  float64
-}
-
-// oneWayNotes say on the sheets of both parts that a hole can be moved, while it still can:
-// before it is cut, drilled, or its jig is made.
-func oneWayNotes(made []*joint) {
-	for _, t := range made {
-		if t.out.Offset == "" {
-			continue
-		}
-		lead, other := t.leads()
-		for _, f := range []struct {
-			feature
-			also string
-		}{{lead, ", and to match in its mate."}, {other, ", and the hole of " + words.Spaced(other.ref.Feature) + " here that meets it."}} {
-			when := "before drilling"
-			switch by := f.group.Group.Placed; by {
-			case "":
-			case plan.ByCutter:
-				when = "before the blank is ordered, in its cut file"
-			default:
-				when = "before " + by + " is made"
-			}
-			if note := "To fit one way only, " + when + ": " + t.out.Offset + f.also; !slices.Contains(f.r.Out.Notes, note) {
-				f.r.Out.Notes = append(f.r.Out.Notes, note) // the sheet that is drilled by, not the one it is fitted by
-			}
-		}
-	}
-}
-
 // markDeg is where to scribe: at TOP of the part that comes, so that one drawing
 // gets one mark whatever it is joined to.
 func (j *making) markDeg(t *joint) float64 {
@@ -189,12 +155,12 @@ func (t *joint) leads() (lead, other feature) {
 
 // offsetHole looks for the smallest shift of the last hole on its circle, the
 // same in both parts, that leaves a single way of assembly; one drawing gets the
-// same in every joint of its copies. Empty where there is none.
-func (j *making) offsetHole(t *joint) string {
+// same in every joint of its copies. It gives that hole and the one of the mate, each on
+// its marked face; nil where there is none.
+func (j *making) offsetHole(t *joint) []plan.Out {
 	lead, _ := t.leads()
-	k := len(lead.group.Points) - 1
-	if k < 1 {
-		return ""
+	if len(lead.group.Points) < 2 {
+		return nil
 	}
 	joints := []*joint{t}
 	if lead.r.Part.Quantity > 1 {
@@ -204,16 +170,38 @@ func (j *making) offsetHole(t *joint) string {
 		if slices.ContainsFunc(joints, func(o *joint) bool { return o.in.Bolt != nil && o.sharesLead(lead) && !j.single(o, shift) }) {
 			continue
 		}
-		t.oneWay = oneWay{lead, shift}
-		was := geom.ClockDeg(lead.group.Points[k])
-		of := lead.text()
-		if n := lead.r.Part.Quantity; n > 1 {
-			of = lead.r.Out.Title + " " + words.Spaced(lead.ref.Feature) + " (all " + words.Trim(float64(n), 0) + " pieces)"
-		}
-		return "hole " + words.Trim(float64(lead.group.Group.First+k), 0) + " of " + of + " at " + words.Trim(norm(was+shift), 1) + "° instead of " + words.Trim(was, 1) +
-			"° (its marked face)"
+		return j.moved(t, shift)
 	}
-	return ""
+	return nil
+}
+
+// moved are the last hole of the drawing that leads in a joint, and the one that it meets, each
+// with the clock angle to which they go together by a shift of the first on its marked face.
+func (j *making) moved(t *joint, shift float64) []plan.Out {
+	lead, other := t.leads()
+	at := func(f feature, k int, by float64) plan.Out {
+		was := geom.ClockDeg(f.group.Points[k])
+		of := f.text()
+		if n := f.r.Part.Quantity; n > 1 {
+			of = f.r.Out.Title + " " + words.Spaced(f.ref.Feature) + " (all " + words.Trim(float64(n), 0) + " pieces)"
+		}
+		return plan.Out{What: "hole " + words.Trim(float64(f.group.Group.First+k), 0) + " of " + of, Clocked: true, AtDeg: norm(was + by), RightDeg: was}
+	}
+	k := len(lead.group.Points) - 1
+	out := []plan.Out{at(lead, k, shift)}
+	p, q := j.at(lead.inst()), j.at(other.inst())
+	if p == nil || q == nil {
+		return out
+	}
+	if mate := t.meets(j.pattern(lead)[k], j.pattern(other)); mate >= 0 {
+		out = append(out, at(other, mate, shift*p.at.s*outward(lead.group.Face)*q.at.s*outward(other.group.Face)))
+	}
+	return out
+}
+
+// meets is the place of a pattern at which a hole of the other part lies; -1 where none does.
+func (t *joint) meets(at plan.XY, holes []plan.XY) int {
+	return slices.IndexFunc(holes, func(q plan.XY) bool { return geom.Distance(at, q) <= t.reachMm()+1e-6 })
 }
 
 // sharesLead tells whether the drawing of a feature leads in a joint.
@@ -232,7 +220,7 @@ func (j *making) single(t *joint, shift float64) bool {
 	}
 	a, b := j.pattern(lead), j.pattern(other)
 	k := len(a) - 1
-	mate := slices.IndexFunc(b, func(q plan.XY) bool { return geom.Distance(a[k], q) <= t.reachMm()+1e-6 })
+	mate := t.meets(a[k], b)
 	if mate < 0 {
 		return true
 	}

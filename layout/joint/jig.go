@@ -357,9 +357,6 @@ func (j *shop) addJigs(made []*joint, rows []plan.ToolRow) []plan.ToolRow {
 		x := j.jigTool(g)
 		n++
 		row := plan.ToolRow{Name: "T" + words.Trim(float64(n), 0) + " " + x.name, Tool: x.name + x.sizes}
-		if note := j.oneWayGuide(g, made); note != "" {
-			x.sheet.Notes = append(x.sheet.Notes, parts.Text{Value: note})
-		}
 		for _, d := range served {
 			row.For = words.Join("; ", row.For, words.Spaced(d.m.Group.Name)+" of "+d.r.Out.Title+times(d.r.Part.Quantity))
 		}
@@ -378,35 +375,6 @@ func (j *shop) addJigs(made []*joint, rows []plan.ToolRow) []plan.ToolRow {
 		}
 	}
 	return rows
-}
-
-// oneWayGuide says where the guide goes that lets the parts go together one way only; empty
-// where no joint of a group that leads is offered one.
-func (j *shop) oneWayGuide(g jig, made []*joint) string {
-	for _, t := range made {
-		for i, of := range [][]drilled{g.plugs, g.rings} {
-			at := slices.IndexFunc(of, func(d drilled) bool { return t.oneWay.deg > 0 && d.m == t.oneWay.lead.group })
-			if at < 0 {
-				continue
-			}
-			d, k, deg := of[at], len(of[at].at)-1, t.oneWay.deg
-			if d.face != d.m.Group.Marked && d.m.Group.Marked != "" {
-				deg = -deg
-			}
-			was := d.at[k]
-			now := geom.Clock(geom.Distance(was, plan.XY{}), geom.ClockDeg(was)+deg)
-			if i == 1 && len(g.plugs) > 0 { // on the other face of the jig
-				was, now = was.Mirrored(), now.Mirrored()
-			}
-			n := slices.IndexFunc(g.first.at, func(q plan.XY) bool { return geom.Distance(q, was) < geom.CloseMm })
-			note := "To fit one way only, before it is made: guide " + words.Trim(float64(n+1), 0) + " at " + j.w.Size(now.XMm) + ", " + j.w.Size(now.YMm)
-			if n > 0 {
-				note += "; " + words.Span(n, 2) + " then " + j.w.Read(geom.Distance(now, g.first.at[n-1])+d.m.Group.DrillMm) + " over pins"
-			}
-			return note + "."
-		}
-	}
-	return ""
 }
 
 // times is " × 2" for two pieces, nothing for one.

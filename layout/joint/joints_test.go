@@ -238,12 +238,11 @@ func TestTraps(t *testing.T) {
 	if len(bare.Traps) != 0 || len(bare.Remedies) != 0 {
 		t.Errorf("a plain ring has traps %v, remedies %v", bare.Traps, bare.Remedies)
 	}
-	if len(marked.Remedies) != 1 || !strings.HasPrefix(marked.Offset, "hole 4 of flange bolts (all 2 pieces) at 317° instead of 315°") {
-		t.Errorf("remedies %q, offset %q", marked.Remedies, marked.Offset)
+	if got := offsetWords(marked); len(marked.Remedies) != 1 || got != "hole 4 of flange bolts (all 2 pieces) at 317° instead of 315°; hole 4 of body taps at 317° instead of 315°" {
+		t.Errorf("remedies %q, offset %q", marked.Remedies, got)
 	}
-	for part, want := range map[string]string{"flange": "instead of 315° (its marked face), and to match in its mate.", "body": ", and the hole of taps here that meets it."} {
-		notes := p.Part(part).Notes
-		if n := len(notes); n == 0 || !strings.HasPrefix(notes[n-1], "To fit one way only, before drilling: hole 4") || !strings.HasSuffix(notes[n-1], want) {
+	for _, part := range []string{"flange", "body"} { // what the job has not decided is on no sheet that is drilled by
+		if notes := p.Part(part).Notes; strings.Contains(strings.Join(notes, " "), "317") {
 			t.Errorf("%s is drilled by %q", part, notes)
 		}
 	}
@@ -710,5 +709,30 @@ func TestConditionsAreSaid(t *testing.T) {
 	}
 	if found != 2 {
 		t.Errorf("bought: %+v", p.Bought)
+	}
+}
+
+// offsetWords are the holes that a joint could have elsewhere to go together one way.
+func offsetWords(j *plan.JointPlan) string {
+	var out []string
+	for _, o := range j.Offset {
+		out = append(out, words.Out(o))
+	}
+	return strings.Join(out, "; ")
+}
+
+// A hole and its mate are each named by their own face. Faces that meet see the clock the other
+// way: 302° on the back of what lies on is 360° - 302° = 58° on the front that it lies on; two
+// fronts that look one way have it alike.
+func TestOffsetOnEachFace(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	for name, want := range map[string]string{
+		"housing": "hole 8 of Housing plate housing bolts at 339.5° instead of 337.5°; hole 1 of Bearing housing plate taps at 20.5° instead of 22.5°",
+		"gland":   "hole 6 of Gland ring screws at 332° instead of 330°; hole 12 of Bearing housing gland taps at 332° instead of 330°",
+	} {
+		if got := offsetWords(jointNamed(t, p, name)); got != want {
+			t.Errorf("%s: %q, want %q", name, got, want)
+		}
 	}
 }

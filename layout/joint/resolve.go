@@ -48,7 +48,6 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem
 	pl.Cuts = s.cuts()
 	pl.Bars = s.bars()
 	pl.Tools = a.tools(made)
-	oneWayNotes(made)
 	pl.Lifts = lifts(pl, made)
 	var faults []plan.Problem
 	for _, t := range all {

@@ -374,32 +374,13 @@ func TestMarkedWhereNothingElseHolds(t *testing.T) {
 	}
 }
 
-// Where a pattern is made by a jig or by the cutter of the blank, a hole that lets the parts go
-// together one way only is moved before that: the last of six at 330° on a circle of 220 by 2°
-// lies at x 110 sin 332° = −51.64, y 110 cos 332° = 97.12, and 113.31 from the fifth at −110, 0.
-func TestOneWayIsDecidedInTime(t *testing.T) {
+// A pattern that the cutter of the blank makes is not popped on the template of its part.
+func TestPatternsOfTheCutter(t *testing.T) {
 	t.Parallel()
-	p := demoPlan(t, "pugmill")
-	last := p.Tools[len(p.Tools)-1].Sheet
-	if want := "To fit one way only, before it is made: guide 6 at -51.64, 97.12; 5–6 then 124.31 over pins."; !slices.Contains(last.Notes, want) {
-		t.Errorf("jig: %q", last.Notes)
-	}
-	for part, want := range map[string]string{
-		"barrel-flange": "To fit one way only, before T10 is made: hole 6",
-		"lantern":       "To fit one way only, before T10 is made: hole 6",
-		"housing-plate": "To fit one way only, before the blank is ordered, in its cut file: hole 8",
-	} {
-		if notes := p.Part(part).Notes; !slices.ContainsFunc(notes, func(n string) bool { return strings.HasPrefix(n, want) }) {
-			t.Errorf("%s: %q", part, notes)
-		}
-	}
-	for _, g := range p.Part("housing-plate").Faces[0].Groups {
+	for _, g := range demoPlan(t, "pugmill").Part("housing-plate").Faces[0].Groups {
 		if want := map[string]string{"pillars": plan.ByCutter}[g.Name]; g.Placed != want {
 			t.Errorf("%s placed by %q", g.Name, g.Placed)
 		}
-	}
-	if notes := p.Part("motor-adapter").Notes; !slices.ContainsFunc(notes, func(n string) bool { return strings.HasPrefix(n, "To fit one way only, ") }) {
-		t.Errorf("motor-adapter: %q", notes)
 	}
 }
 

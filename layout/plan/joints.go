@@ -27,7 +27,7 @@ type JointPlan struct {
 	Frame    string       `json:"frame,omitempty"` // of a corner of a frame: the joint that is its last corner
 	Traps    []Trap       `json:"traps,omitempty"`
 	Remedies []string     `json:"remedies,omitempty"` // witness mark, stamps
-	Offset   string       `json:"offset,omitempty"`   // the hole that leaves one way when it is moved before it is drilled; it stands on the sheets of both parts
+	Offset   []Out        `json:"offset,omitempty"`   // a hole and its mate that leave one way when the job puts both elsewhere
 	Steps    []JointStep  `json:"steps"`
 	PutIn    []string     `json:"put_in,omitempty"` // titles of the parts that no joint fastens and that go in now
 	Checks   []Check      `json:"checks"`           // before going on

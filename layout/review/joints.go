@@ -146,8 +146,8 @@ func (r *reviewer) trapOf(j *plan.JointPlan) (f Finding, wrong bool) {
 		Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + " also goes together in " + ways(list),
 		Rule: trapRule, Source: practice, Fix: "the witness mark of the sequence sheet",
 	}
-	if j.Offset != "" {
-		f.Numbers, f.Fix = "offset hole: "+strings.TrimSuffix(j.Offset, " (its marked face)"), "before anything is drilled an offset hole, by the sheets of both parts; else the witness mark of the sequence sheet"
+	if len(j.Offset) > 0 {
+		f.Numbers, f.Fix = "offset hole: "+strings.Join(outs(j.Offset), " and "), "before anything is cut an offset hole: in the job `angles` for the circle of both parts; else the witness mark of the sequence sheet"
 	}
 	if harmless > 0 {
 		f.What += ", and in " + number(float64(harmless)) + " that change nothing"
