@@ -1,0 +1,227 @@
+package read
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/goccy/go-yaml/lexer"
+
+	"centrepop/parts"
+	"centrepop/parts/golden"
+)
+
+var lineNumber = regexp.MustCompile(`line \d+`)
+
+// faultsOf is all that is found wrong with a part, without places.
+func faultsOf(text string) (out []string) {
+	_, err := ParsePart("p.yaml", []byte(text), parts.Millimetres)
+	var all parts.Errors
+	errors.As(err, &all)
+	for _, e := range all {
+		out = append(out, lineNumber.ReplaceAllString(e.What, "line"))
+	}
+	return out
+}
+
+// TestOnTheBound: what lies just on a bound passes, and what goes beyond is refused with one fault
+// and no other that follows from it. A cone of 1000 to 998 comes to its apex 500 times its height on.
+func TestOnTheBound(t *testing.T) {
+	t.Parallel()
+	const (
+		plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 8 mm}\n"
+		cone  = "part: p\nkind: cone\ncone: {large: 1000, small: 998, height: %s, thickness: 2}\n"
+		shaft = "part: p\nkind: shaft\nstock: {round: 60 mm, length: 105 mm}\nprofile:\n  outside: [{name: a, diameter: 50, %s}, {name: b, diameter: 40, %s}]\n"
+		key   = "part: p\nkind: shaft\nstock: {round: 60 mm, length: 105 mm}\nprofile:\n  outside: [{name: a, diameter: 50, length: 100}]\nkeyways: [{name: k, in: a, key: 14x9, depth: 6, clock: 0, axial: 50, length: 30, cutter: %s}]\n"
+		tube  = "part: p\nkind: tube\nstock: {tube: 100 mm, wall: 5 mm, length: 210 mm}\ntube: {outside: %s, wall: %s, length: 200}\n"
+		bore  = plate + "outline: {circle: 165}\nbore: {diameter: 90, fit: {limits: [%s]}}\n"
+		arc   = plate + "outline: {circle: 165}\nholes: [{name: h, arc: {pcd: 120, count: 3, first: %s}, size: 5 mm}]\n"
+		rim   = plate + "outline: {rectangle: [100, 60], corner: %s}\n"
+	)
+	for _, c := range []struct{ text, on, beyond, says string }{
+		{cone, "199", "201", "its pattern has a radius of 101 m"},
+		{key, "12.1", "12", "a cutter of 12 does not reach 6"},
+		{key, "17.9", "11", "a cutter of 11 does not reach 6"},
+		{rim, "30", "30.1", "the corner radius 30.1 does not fit"},
+		{rim, "20.1", "60", "the corner radius 60 does not fit"},
+		{fmt.Sprintf(tube, "100", "%s"), "49", "x", "wall"}, {fmt.Sprintf(tube, "%s", "5"), "100", "x", "outside"},
+		{bore, "89.5, 90.5", "x, 90.5", "x"}, {bore, "89.99, 90", "90, 89.99", "is not below the upper limit"}, {bore, "81, 99", "89.5, x", "x"}, {bore, "81, 90", "80.9, 90", "far from the size"}, {bore, "90, 99", "90, 99.1", "far from the size"},
+		{arc, "0, last: 359", "0, last: 360", "the same place"}, {arc, "90, last: 89", "90, last: 90", "the same place"},
+		{fmt.Sprintf(shaft, "length: 50, length-limits: [49.9, 50.1]", "%s"), "length: 50", "length: 50, length-limits: [49.9, 50.1]", "every step has limits"},
+	} {
+		if got := faultsOf(fmt.Sprintf(c.text, c.on)); got != nil {
+			t.Errorf("%s: %q", c.on, got)
+		}
+		if got := faultsOf(fmt.Sprintf(c.text, c.beyond)); len(got) != 1 || !strings.Contains(got[0], c.says) {
+			t.Errorf("%s: %q, want %q alone", c.beyond, got, c.says)
+		}
+	}
+}
+
+// TestCountedOnTheBound: as many places, keys and words as may be pass, and one more does not; what
+// stands in one entry of a list does not count for the next.
+func TestCountedOnTheBound(t *testing.T) {
+	t.Parallel()
+	for n, want := range map[int]int{maxPlaces: 0, maxPlaces + 1: 1} {
+		r := &reader{source: &source{}}
+		p := &parts.Part{Holes: []parts.HoleGroup{{Pattern: parts.Pattern{Count: 7}}, {Pattern: parts.Pattern{Count: n - 12}}}, Slots: []parts.FaceSlot{{Pattern: parts.Pattern{Count: 3}}}, Radials: []parts.Radial{{Clock: make([]parts.Angle, 2)}}}
+		if ok := r.fewPlaces(p); ok != (want == 0) || len(r.errs) != want {
+			t.Errorf("%d places: %v, %v", n, ok, r.errs)
+		}
+	}
+	entry := "- a: 1\n  b: [1, 2]\n"
+	for _, c := range []struct {
+		text string
+		few  bool
+	}{
+		{strings.Repeat("a: 1\n", maxKeys), true}, {strings.Repeat("a: 1\n", maxKeys+1), false},
+		{strings.Repeat(entry, maxKeys), true}, {"x:\n" + strings.Repeat(entry, maxKeys), true}, {"x:\n- a: 1\n" + strings.Repeat("  b: 1\n", maxKeys), false},
+		{"x: {" + strings.Repeat("a: 1,\n", maxKeys) + "}\n", true}, {"x: {" + strings.Repeat("a: 1,\n", maxKeys+1) + "}\n", false},
+		{"x: [" + strings.Repeat("{a: 1},\n", maxKeys+1) + "]\n", true},
+		{strings.Repeat("a:\n    b: 1\n", maxKeys), true},
+	} {
+		if tk := crowded(lexer.Tokenize(c.text)); (tk == nil) != c.few {
+			t.Errorf("%.20q, %d long: crowded at %v", c.text, len(c.text), tk)
+		}
+	}
+	for text, sound := range map[string]bool{
+		"a: 1\n": true, "--- # first\na: 1\n...\n": true, "a: 1\n---\nb: 1\n": false, "a: 1\n...\nb: 1\n": false, "a: &x 1\n": false, "a: !x 1\n": false,
+		strings.Repeat("[", 2*maxNesting-1): true, strings.Repeat("[", 2*maxNesting+1): false, strings.Repeat("- ", 2*maxNesting) + "x\n": true, strings.Repeat("- ", 2*maxNesting+1) + "x\n": false,
+		strings.Repeat("a: [[1], [2]]\n", maxNesting): true, strings.Repeat("- - - a: 1\n", maxNesting): true,
+	} {
+		s := &source{}
+		if got := s.checkTokens(lexer.Tokenize(text)); got != sound || (len(s.errs) == 0) != sound {
+			t.Errorf("%.30q: %v, %v", text, got, s.errs)
+		}
+	}
+}
+
+// inFlow is a text of maps and lists in blocks with brackets instead, in one line; ok is false where
+// there is anything else in it.
+func inFlow(lines []string) (text string, ok bool) {
+	var items []string
+	for i, next := 0, 0; i < len(lines); i = next {
+		for next = i + 1; next < len(lines) && (lines[next] == "" || lines[next][0] == ' '); next++ {
+		}
+		head, below := lines[i], slices.Clone(lines[i+1:next])
+		inner, listed := strings.CutPrefix(head, "- ")
+		depth := 2
+		if !listed && len(below) > 0 {
+			depth = len(below[0]) - len(strings.TrimLeft(below[0], " "))
+		}
+		for k, l := range below {
+			if len(l) < depth || strings.TrimSpace(l[:depth]) != "" {
+				return "", false
+			}
+			below[k] = l[depth:]
+		}
+		switch bare := strings.ContainsAny(head, "#|>\t\r\x00") || strings.ContainsAny(head[:min(1, len(head))], "&*!?%\"'{["); {
+		case bare, head == "", inner == "", !listed && len(below) > 0 != strings.HasSuffix(head, ":"), !listed && len(below) == 0 && !strings.Contains(head, ": "):
+			return "", false
+		case listed && len(below) == 0 && (strings.ContainsAny(inner[:1], "{[") || !strings.Contains(inner, ": ")):
+			head = inner
+		case listed:
+			head, ok = inFlow(append([]string{inner}, below...))
+		case len(below) > 0:
+			inner, ok = inFlow(below)
+			head += " " + inner
+		}
+		if len(below) > 0 && !ok {
+			return "", false
+		}
+		items = append(items, head)
+	}
+	if all := strings.Join(items, ", "); strings.HasPrefix(lines[0], "- ") {
+		return "[" + all + "]", true
+	} else {
+		return "{" + all + "}", true
+	}
+}
+
+// TestInOneLine: a part in one line has the faults of that in many: what stands on the first line is
+// given too.
+func TestInOneLine(t *testing.T) {
+	t.Parallel()
+	n := 0
+	for file, cases := range golden.Cases(t, "../../cmd/centrepop/testdata/hostile") {
+		for _, c := range cases {
+			flow, ok := inFlow(strings.Split(strings.TrimSpace(c.Text), "\n"))
+			if c.IsJob() || !ok || strings.Contains("yaml.txt bytes.txt", filepath.Base(file)) { // of bytes and marks
+				continue
+			}
+			n++
+			if many, one := faultsOf(c.Text), faultsOf(flow); !slices.Equal(many, one) {
+				t.Errorf("%s:%d %s: %q in one line, %q in many", file, c.Line+1, c.Name, one, many)
+			}
+		}
+	}
+	if n < 300 {
+		t.Errorf("only %d cases", n)
+	}
+}
+
+// TestJobOnTheBound is the same of what stands in a job.
+func TestJobOnTheBound(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ text, on, beyond, says string }{
+		{"date: %s\n", "1900-01-01", "1899-12-31", "does not exist"}, {"date: %s\n", "2024-02-29", "2023-02-29", "does not exist"},
+		{"shop: {paper: %s}\n", "1 mm", "1.1 mm", "no printing paper"},
+		{"shop: {drill: {bushes: [{bore: 10, outside: %s}]}}\n", "10.1", "10", "has no wall"},
+		{"paper: %s\n", "140 × 200", "139 × 200", "139"}, {"paper: %s\n", "2000 × 200", "2001 × 200", "2001"},
+	} {
+		for text, ok := range map[string]bool{c.on: true, c.beyond: false} {
+			_, err := LoadText("job.yaml", []byte("job: J\nunits: mm\nparts: [plate.yaml]\n"+fmt.Sprintf(c.text, text)), "../../cmd/centrepop/testdata/hostile/good")
+			if ok != (err == nil) || !ok && !strings.Contains(err.Error(), c.says) {
+				t.Errorf("%s: %v, want %q: %v", text, err, c.says, !ok)
+			}
+		}
+	}
+}
+
+// TestNeeds holds what must be given of each group of keys, and the bounds, to a list that
+// is read when it changes: each change refuses jobs that were good, or takes others.
+func TestNeeds(t *testing.T) {
+	t.Parallel()
+	var b strings.Builder
+	seen := map[string]bool{}
+	for _, g := range Groups() {
+		if seen[g.Name] {
+			t.Errorf("%s is listed twice", g.Name)
+		}
+		seen[g.Name] = true
+		b.WriteString(g.Name + ":")
+		for _, k := range g.Keys {
+			said := []string{}
+			if k.Need {
+				said = append(said, "!")
+			}
+			if k.Low != 0 || k.High != 0 {
+				said = append(said, fmt.Sprintf("%g–%g", k.Low, k.High))
+			}
+			if k.Longest > 0 {
+				said = append(said, fmt.Sprintf("≤ %d", k.Longest))
+			}
+			if k.Entries[1] > 0 {
+				said = append(said, fmt.Sprintf("%d–%d of", k.Entries[0], k.Entries[1]))
+			}
+			if len(said) > 0 {
+				b.WriteString(" " + k.Name + " " + strings.Join(said, " ") + ";")
+			}
+		}
+		b.WriteString("\n")
+	}
+	golden.Compare(t, "testdata/needs.txt", []byte(b.String()))
+	for k, want := range map[*Key][2]string{
+		{Type: ListType, Entries: [2]int{2, 7}}: {"2 to 7 entries", ""}, {Type: AngleType}: {"-360 to 360", "degrees"}, {Type: AngleType, Low: 30, High: 0}: {"30 to 0", "degrees"}, {Type: AnglesType, High: 90}: {"0 to 90", "degrees"},
+		{Type: CountType, Low: 3, High: 9}: {"3 to 9", ""}, {Type: NumberType, High: 2.5, Unit: "kg"}: {"0 to 2.5", "kg"}, {Type: WordType, Words: []string{"a", "b"}}: {"a, b", ""}, {Type: TextType, Longest: 7}: {"up to 7 characters", ""},
+		{Type: SizeType}: {"over 0, up to 10 m", "mm or in"}, {Type: DistanceType}: {"0 to 10 m", "mm or in"}, {Type: PointType}: {"-10 m to 10 m", "mm or in"}, {Type: SizeType, Unit: "mm"}: {"over 0, up to 10 m", "mm"}, {Type: YesType}: {"", ""},
+	} {
+		if got := [2]string{k.Limits(), k.UnitText()}; got != want {
+			t.Errorf("%s: %q, want %q", k.Type, got, want)
+		}
+	}
+}
