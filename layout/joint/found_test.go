@@ -25,11 +25,16 @@ func foundIn(t *testing.T, kinds []plan.ProblemKind, joints string, partTexts ..
 	for _, j := range p.Joints {
 		all = append(all, j.Problems...)
 	}
+	if kinds != nil {
+		all = slices.DeleteFunc(all, func(q plan.Problem) bool { return !slices.Contains(kinds, q.Kind) })
+	}
+	return argued(all)
+}
+
+// argued is what is found, with its arguments.
+func argued(all []plan.Problem) string {
 	var out []string
 	for _, q := range all {
-		if kinds != nil && !slices.Contains(kinds, q.Kind) {
-			continue
-		}
 		args := []string{string(q.Kind)}
 		for _, a := range q.Args {
 			if a.Text == "" {
