@@ -18,6 +18,7 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/meant"
 	"centrepop/parts/read"
+	"centrepop/parts/seq"
 	"centrepop/render/pdf"
 	"centrepop/render/png"
 	"centrepop/templates"
@@ -105,11 +106,7 @@ type release struct {
 
 // held are the names of the parts that are not released.
 func (r *release) held() []string {
-	var out []string
-	for _, s := range r.stops {
-		out = append(out, s.Part)
-	}
-	return out
+	return seq.Map(r.stops, func(s review.Stopped) string { return s.Part })
 }
 
 // among are those of the names that are not released.
@@ -318,10 +315,7 @@ func partNamed(pl *plan.Plan, name string) (*plan.PartPlan, error) {
 	if q := pl.Part(name); q != nil {
 		return q, nil
 	}
-	var known []string
-	for _, q := range pl.Parts {
-		known = append(known, q.Name)
-	}
+	known := seq.Map(pl.Parts, func(q *plan.PartPlan) string { return q.Name })
 	return nil, badUse("no part %s in the job%s; it has %s", name, meant.Perhaps(name, known), strings.Join(known, ", "))
 }
 

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/lookup"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // This file holds what the lookups share: reading lengths, wording refusals and
@@ -104,9 +105,6 @@ func between(w words.Writer, minMm, maxMm float64) string {
 
 // series writes a list of lengths.
 func series(w words.Writer, mm []float64) string {
-	var t []string
-	for _, v := range mm {
-		t = append(t, w.Size(v))
-	}
+	t := seq.Map(mm, w.Size)
 	return strings.Join(t, ", ")
 }

@@ -1,6 +1,9 @@
 package assembly
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Line is a visible edge in a view, in the x and y of its plane.
 type Line struct {
@@ -125,12 +128,7 @@ func straight(line []Vec, offMm float64) bool {
 	if l < 1e-9 {
 		return false
 	}
-	for _, p := range line[1 : len(line)-1] {
-		if p.Sub(a).Cross(d).Len() > offMm*l {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(line[1:len(line)-1], func(p Vec) bool { return p.Sub(a).Cross(d).Len() > offMm*l })
 }
 
 // chordMm is how far the straight pieces of a rim may lie off it.

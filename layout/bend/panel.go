@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/lookup"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Side is an edge of a panel's base, clockwise from the top one.
@@ -199,12 +200,7 @@ func (b *PanelBlank) on(s Side) *PanelFold { return b.at(s, 0) }
 
 // at is the nth flange of a side, nil if it has none.
 func (b *PanelBlank) at(s Side, nth int) *PanelFold {
-	for i := range b.Folds {
-		if f := &b.Folds[i]; f.Side == s%4 && f.Nth == nth {
-			return f
-		}
-	}
-	return nil
+	return seq.At(b.Folds, func(f *PanelFold) bool { return f.Side == s%4 && f.Nth == nth })
 }
 
 // Index is where a flange stands among the folds, −1 if it is not one of them.
@@ -266,8 +262,7 @@ func (b *PanelBlank) ends(f *PanelFold) {
 // side, where those of the top and the bottom lie in their way: common practice, no
 // source.
 func (b *PanelBlank) give() {
-	for i := range b.Folds {
-		f := &b.Folds[i]
+	for f := range seq.Refs(b.Folds) {
 		if f.Nth == 0 || f.Side == Top || f.Side == Bottom {
 			continue
 		}

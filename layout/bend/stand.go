@@ -186,9 +186,7 @@ func (b *PanelBlank) WayOf(order []int, i int) Way {
 		if f.clears(o) {
 			continue
 		}
-		if *room == 0 {
-			*room = 2 * half
-		}
+		*room = cmp.Or(*room, 2*half)
 		if o.Forward == f.Forward && o.HeightMm > ramMm {
 			way.RamMm = math.Max(way.RamMm, b.risenMm(f, o.HeightMm))
 		}

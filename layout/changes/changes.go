@@ -21,6 +21,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Use is what a part made to the old drawing is good for under the new one.
@@ -225,10 +226,7 @@ func (r *Report) parts(before, after *side) {
 
 // printed is all that the sheets of a part show, as bytes to compare.
 func printed(q *plan.PartPlan) []byte {
-	var outlines []plan.Contour
-	for _, f := range q.Faces {
-		outlines = append(outlines, f.Outline)
-	}
+	outlines := seq.Map(q.Faces, func(f *plan.Face) plan.Contour { return f.Outline })
 	return asJSON([]any{q, outlines})
 }
 

@@ -1,12 +1,14 @@
 package changes
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
 // useWords are what to do with what was made to the old drawing.
@@ -23,11 +25,7 @@ type Line struct {
 
 // Lines writes the report for reading, one line each.
 func (r *Report) Lines() []string {
-	var out []string
-	for _, l := range r.Outline() {
-		out = append(out, strings.Repeat("  ", l.Level)+l.Text)
-	}
-	return out
+	return seq.Map(r.Outline(), func(l Line) string { return strings.Repeat("  ", l.Level) + l.Text })
 }
 
 // Before names the earlier state by what the head of the job says of it.
@@ -153,12 +151,8 @@ func arrow(was, is string) string {
 	if was == "" && is == "" {
 		return ""
 	}
-	if was == "" {
-		was = "nothing"
-	}
-	if is == "" {
-		is = "nothing"
-	}
+	was = cmp.Or(was, "nothing")
+	is = cmp.Or(is, "nothing")
 	return was + " → " + is
 }
 

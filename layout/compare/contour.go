@@ -116,10 +116,8 @@ func (c *contour) fit() (centre point, radius, off float64, ok bool) {
 	// Tolerances follow the size, so that a circle drawn in inches and read
 	// as millimetres is still one.
 	off = math.Min(roundness(radius), 0.02*radius)
-	for _, p := range c.points {
-		if math.Abs(geom.Distance(p, centre)-radius) > off {
-			return point{}, 0, 0, false
-		}
+	if slices.ContainsFunc(c.points, func(p point) bool { return math.Abs(geom.Distance(p, centre)-radius) > off }) {
+		return point{}, 0, 0, false
 	}
 	return centre, radius, off, true
 }

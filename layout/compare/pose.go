@@ -2,6 +2,7 @@ package compare
 
 import (
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 	"cmp"
 	"math"
 	"slices"
@@ -19,9 +20,7 @@ type pose struct {
 // lay applies the pose to points.
 func (p pose) lay(points []point) contour {
 	out := contour{closed: true}
-	for _, q := range points {
-		out.points = append(out.points, p.apply(q))
-	}
+	out.points = append(out.points, seq.Map(points, p.apply)...)
 	return out
 }
 
@@ -503,10 +502,7 @@ func (c *comparison) holeShifts() (by []point) {
 }
 
 func median(of []point, by func(point) float64) float64 {
-	var v []float64
-	for _, p := range of {
-		v = append(v, by(p))
-	}
+	v := seq.Map(of, by)
 	slices.Sort(v)
 	return v[len(v)/2]
 }

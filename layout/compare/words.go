@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // sizes writes lengths with one unit at the end: "110 × 140 mm".
@@ -17,10 +18,7 @@ func (c *comparison) sizes(sep string, mm ...float64) string {
 		unit = " in"
 	}
 	w := words.Writer{Units: c.want.Units}
-	var out []string
-	for _, v := range mm {
-		out = append(out, strings.TrimSuffix(w.Read(v), unit))
-	}
+	out := seq.Map(mm, func(v float64) string { return strings.TrimSuffix(w.Read(v), unit) })
 	return strings.Join(out, sep) + unit
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
 // corners finds where a straight fillet with a place lies, says it with the place where that
@@ -14,10 +15,7 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	if t.in.Place == nil || t.a.roundMm() > 0 || t.b.roundMm() > 0 {
 		return
 	}
-	var joints []*plan.JointPlan
-	for _, o := range j.before {
-		joints = append(joints, o.out)
-	}
+	joints := seq.Map(j.before, func(o *joint) *plan.JointPlan { return o.out })
 	p.Corners, p.Flush = j.seams.Corners(append(joints, t.out), p.LegMm)
 	_, endA := t.a.barEnd()
 	if _, endB := t.b.barEnd(); t.in.Weld.Sides == 1 && !endA && !endB && t.in.Place.Edge() {

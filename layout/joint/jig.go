@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // A drill jig is worth making for jigPieces pieces, or where parts that are bolted
@@ -51,8 +52,7 @@ func (j *shop) drillings() (out []drilled) {
 		if flat := r.Part.Outline != nil && r.Part.Bends == nil && r.Part.Bar == nil; !flat && (r.Part.Profile == nil || r.Part.Kind == parts.Tube) {
 			continue
 		}
-		for i := range r.Groups {
-			m := &r.Groups[i]
+		for m := range seq.Refs(r.Groups) {
 			if m.Hole == nil || len(m.Points) < 2 || r.CutWhole(m) || m.Group.DrillMm == 0 {
 				continue
 			}
@@ -107,10 +107,7 @@ func samePlaces(a, b []plan.XY) bool {
 }
 
 func flipped(at []plan.XY) (out []plan.XY) {
-	for _, q := range at {
-		out = append(out, q.Mirrored())
-	}
-	return out
+	return seq.Map(at, plan.XY.Mirrored)
 }
 
 // jigs are the drill jigs worth making, each with its sheet, and why a pattern that is
@@ -273,8 +270,7 @@ func (j *shop) bush(g jig) (out *parts.Bush) {
 			}
 		}
 	}
-	for i := range j.job.Shop.Bushes {
-		b := &j.job.Shop.Bushes[i]
+	for b := range seq.Refs(j.job.Shop.Bushes) {
 		fits := math.Abs(b.Bore.Mm-g.first.m.Group.DrillMm) < geom.CloseMm && b.Outside.Mm <= room
 		if fits && (out == nil || b.Outside.Mm < out.Outside.Mm) {
 			out = b

@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // weldProcess names a process as the job does.
@@ -412,8 +413,7 @@ const fineMm = 0.1
 // weld itself left out.
 func fineSizes(f feature) []string {
 	var out []string
-	for i := range f.r.Steps {
-		s := &f.r.Steps[i]
+	for s := range seq.Refs(f.r.Steps) {
 		if s != f.step && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
 			out = append(out, f.title()+" "+words.Spaced(s.Name)+" "+f.r.W.Limits(s.Size.MinMm, s.Size.MaxMm))
 		}
@@ -774,12 +774,9 @@ func runs(n int) string {
 
 // weldedLater tells whether a later joint welds the same part again.
 func (j *making) weldedLater(t *joint, i inst) bool {
-	for _, o := range j.all[slices.Index(j.all, t)+1:] {
-		if o.in.Weld != nil && (o.a.inst() == i || o.b.inst() == i) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(j.all[slices.Index(j.all, t)+1:], func(o *joint) bool {
+		return o.in.Weld != nil && (o.a.inst() == i || o.b.inst() == i)
+	})
 }
 
 // plateToFace is the flat part of a weld whose free face is to be true: something is bolted to

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // steelKgM3 is the density of fasteners and bearings: common practice, no
@@ -266,12 +267,7 @@ func (m *Machine) seals() {
 const sealKgM3 = 3000
 
 func groupNamed(r *part.Model, name string) *part.Group {
-	for i := range r.Groups {
-		if r.Groups[i].Group.Name == name {
-			return &r.Groups[i]
-		}
-	}
-	return nil
+	return seq.At(r.Groups, func(g *part.Group) bool { return g.Group.Name == name })
 }
 
 func (m *Machine) allow(a, b string, upToMm float64) {

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // seated is a pressed, slid, welded or bearing joint about to be made: the shorter of
@@ -257,8 +258,7 @@ func (f *fitting) inFrame(g assembly.Pose) assembly.Pose { return f.frame.Of(g).
 func (f *fitting) otherCopies() (traps []plan.Trap) {
 	for k, list := range [][]assembly.Body{f.movers, f.fixed} {
 		at := []*assembly.Body{f.turns, f.holds}[k]
-		for i := range list {
-			b := &list[i]
+		for b := range seq.Refs(list) {
 			if b.ID == at.ID || f.m.Of[b.ID].Part != f.m.Of[at.ID].Part {
 				continue
 			}
@@ -374,9 +374,7 @@ func (f *fitting) clocks() []float64 {
 	r := f.m.model(f.m.Of[f.turns.ID].Part)
 	var at []float64
 	for i := range r.Groups {
-		for _, q := range r.Groups[i].Points {
-			at = append(at, geom.ClockDeg(q))
-		}
+		at = append(at, seq.Map(r.Groups[i].Points, geom.ClockDeg)...)
 	}
 	for i := range r.Radials {
 		for _, row := range r.Radials[i].Rows {

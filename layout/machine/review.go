@@ -12,6 +12,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // fitMm is how deep parts of one fit may lie in one another: a press fit's
@@ -491,10 +492,7 @@ func (m *Machine) corners(joints []string) (skew string, said bool) {
 func (m *Machine) between(a, b string) string {
 	best, most := "", 0
 	for _, j := range m.joints {
-		var ids []string
-		for _, ref := range m.joint(j.Name).Refs() {
-			ids = append(ids, Instance{ref.Part, ref.Copy}.id())
-		}
+		ids := seq.Map(m.joint(j.Name).Refs(), func(ref parts.JointRef) string { return Instance{ref.Part, ref.Copy}.id() })
 		n := 0
 		for _, id := range []string{a, b} {
 			if slices.Contains(ids, id) || m.roles[id].joint == j.Name {

@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -8,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // stage draws what stands at each step. Sections of a body by a plane are made
@@ -217,9 +219,7 @@ func (v *viewed) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 		}
 	}
 	for _, b := range v.fasteners(j) {
-		if first == nil {
-			first = b
-		}
+		first = cmp.Or(first, b)
 		add(b, v.cut(plane, b))
 	}
 	pose, ok := v.poses[Instance{j.A.Part, j.A.Copy}.id()]
@@ -309,10 +309,7 @@ func (s *stage) ringLoops(plane assembly.Pose, j *plan.JointPlan, shape ringShap
 		return nil
 	}
 	for _, side := range []float64{1, -1} {
-		var loop []plan.XY
-		for _, q := range shape {
-			loop = append(loop, s.ringPoint(plane, axis, j.Bearing, q, side))
-		}
+		loop := seq.Map(shape, func(q [2]float64) plan.XY { return s.ringPoint(plane, axis, j.Bearing, q, side) })
 		loops = append(loops, loop)
 	}
 	return loops

@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -11,14 +12,14 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // foot finds what is welded together and stands on the face of a plate: over its
 // edge, or on one of its holes.
 func (m *Machine) foot() (looks []look) {
 	group := m.weldGroups()
-	for i := range m.Bodies {
-		plate := &m.Bodies[i]
+	for plate := range seq.Refs(m.Bodies) {
 		of, made := m.Of[plate.ID]
 		if !made || group[plate.ID] == "" {
 			continue
@@ -26,8 +27,7 @@ func (m *Machine) foot() (looks []look) {
 		if !sheet(m.model(of.Part).Part) {
 			continue
 		}
-		for k := range m.Bodies {
-			b := &m.Bodies[k]
+		for b := range seq.Refs(m.Bodies) {
 			if b == plate || group[b.ID] != group[plate.ID] || m.overlapping[[2]string{plate.ID, b.ID}] {
 				continue
 			}
@@ -60,9 +60,7 @@ func (m *Machine) weldGroups() map[string]string {
 		}
 		a, b := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
 		was, is := group[b], group[a]
-		if is == "" {
-			is = a
-		}
+		is = cmp.Or(is, a)
 		group[a], group[b] = is, is
 		for id, of := range group {
 			if was != "" && of == was {
@@ -173,8 +171,7 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 	if face == parts.Back {
 		depth = r.LengthMm()
 	}
-	for i := range r.Groups {
-		g := &r.Groups[i]
+	for g := range seq.Refs(r.Groups) {
 		if g.Face != face && !g.Through() || m.used(r, g) {
 			continue
 		}
@@ -223,8 +220,7 @@ var liftHoles = regexp.MustCompile(`(?i)\b(lift|lifting|shackles?|eye-?bolts?|ho
 // liftsLow finds holes for lifting of which none lies over the centre of gravity of their part
 // as it stands.
 func (m *Machine) liftsLow() (found []plan.Problem) {
-	for i := range m.Bodies {
-		b := &m.Bodies[i]
+	for b := range seq.Refs(m.Bodies) {
 		_, made := m.Of[b.ID]
 		_, centre, ok := b.Mass()
 		if !made || !ok {

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // travel follows the order of making: at every joint what is joined comes
@@ -98,10 +99,7 @@ func (s *soFar) stand(j *plan.JointPlan, first bool) {
 // goWith are the bodies that lie on part A when it comes: its studs, and what
 // is clamped with it.
 func (m *Machine) goWith(j *plan.JointPlan) []string {
-	var out []string
-	for _, t := range m.studs(j) {
-		out = append(out, t.B)
-	}
+	out := seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })
 	for _, ref := range m.joint(j.Name).Clamped() {
 		out = append(out, Instance{ref.Part, ref.Copy}.id())
 	}
@@ -226,10 +224,8 @@ func (s *soFar) drive(j *plan.JointPlan, screws, fixed []int) {
 // overlap tells whether one of the movers lies in what stands when seated.
 func (m *Machine) overlap(movers, fixed []int) bool {
 	for _, i := range movers {
-		for _, k := range fixed {
-			if m.overlapping[[2]string{m.Bodies[i].ID, m.Bodies[k].ID}] {
-				return true
-			}
+		if slices.ContainsFunc(fixed, func(k int) bool { return m.overlapping[[2]string{m.Bodies[i].ID, m.Bodies[k].ID}] }) {
+			return true
 		}
 	}
 	return false

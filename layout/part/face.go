@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 func mirrored(p *canvas.Path) *canvas.Path {
@@ -133,8 +134,7 @@ func outwards(f parts.Face) float64 {
 // circles, those that come through from the other face.
 func (s *Sizes) groupsOn(out *plan.Face, others bool) {
 	offset := 0
-	for i := range s.Groups {
-		m := &s.Groups[i]
+	for m := range seq.Refs(s.Groups) {
 		switch {
 		case m.Face == out.Face:
 			m.shown(s.W, out, 0)
@@ -154,8 +154,7 @@ func (s *Sizes) groupsOn(out *plan.Face, others bool) {
 // datumOf are the edges, seen on a face, that the first of some groups is measured from
 // which names any; ok is false if none does.
 func (s *Sizes) datumOf(some func(*Group) bool, seenOn parts.Face) (datum string, ok bool) {
-	for i := range s.Groups {
-		m := &s.Groups[i]
+	for m := range seq.Refs(s.Groups) {
 		if d := m.pattern.Datum; some(m) && strings.Contains(d, "-") {
 			if m.Face != seenOn {
 				d = mirroredDatum.Replace(d)
@@ -192,8 +191,7 @@ func datumWords(datum string) string { return strings.Replace(datum, "-", " and 
 // seenFrom tells whether a step's circle shows on a face: the outermost step
 // there, and every step that is not hidden behind a larger one.
 func (s *Sizes) seenFrom(st *Step, f parts.Face) bool {
-	for i := range s.Steps {
-		o := &s.Steps[i]
+	for o := range seq.Refs(s.Steps) {
 		if o == st || o.Inside != st.Inside {
 			continue
 		}

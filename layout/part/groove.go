@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Groove is a groove worked out: in a round, or of an O-ring in an end face.
@@ -246,8 +247,7 @@ func (g *Groove) line(b *bench) []string {
 
 // grooveLines cut the grooves that are wanted.
 func (b *bench) grooveLines(wanted func(*Groove) bool) (do, limits []string, refs []int) {
-	for i := range b.Grooves {
-		g := &b.Grooves[i]
+	for g := range seq.Refs(b.Grooves) {
 		if !wanted(g) {
 			continue
 		}
@@ -291,12 +291,7 @@ func (g *Groove) at(set setting) bool {
 	if g.Row.Face != "" {
 		return g.Row.Face == set.face
 	}
-	for _, s := range set.steps {
-		if s == g.step {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(set.steps, func(s *Step) bool { return s == g.step })
 }
 
 func (g *Groove) checks(r *record) {

@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/layout/keys"
@@ -9,6 +10,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Keyway is a keyway worked out, with its key: a parallel one, or a Woodruff key.
@@ -234,10 +236,8 @@ func (k *Keyway) Bought(w words.Writer) (item, note string) {
 	}
 	item = words.Join(", ", "Key "+k.keyText(w), ends, words.Join(" ", k.key.Standard, k.key.Material))
 	long, sold := k.lengthMm(), k.key.LengthsMm()
-	for _, l := range sold {
-		if math.Abs(l-long) < geom.CloseMm {
-			return item, ""
-		}
+	if slices.ContainsFunc(sold, func(l float64) bool { return math.Abs(l-long) < geom.CloseMm }) {
+		return item, ""
 	}
 	if len(sold) > 0 {
 		note = "no stock length: cut from a longer one"
@@ -297,12 +297,7 @@ const topKeyway = "keyway"
 
 // topKeyway is the first keyway that is cut at TOP, nil if none is.
 func (s *Sizes) topKeyway() *Keyway {
-	for i := range s.Keyways {
-		if s.Keyways[i].Row.ClockDeg == 0 {
-			return &s.Keyways[i]
-		}
-	}
-	return nil
+	return seq.At(s.Keyways, func(k *Keyway) bool { return k.Row.ClockDeg == 0 })
 }
 
 // topPlace is where TOP stands on a part: on the face that its marks are made on, and a

@@ -15,6 +15,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Sizes is the first stage: every cylinder, hole and opening of a part with
@@ -423,12 +424,7 @@ func (s *Step) bought() bool { return strings.HasSuffix(s.Size.Source, asBought)
 // stepAt is the step of one side at a place on the axis, or nil; the first
 // where two meet.
 func stepAt(steps []*Step, z float64) *Step {
-	for _, s := range steps {
-		if z >= s.FromMm-geom.CloseMm && z <= s.ToMm+geom.CloseMm {
-			return s
-		}
-	}
-	return nil
+	return seq.First(steps, func(s *Step) bool { return z >= s.FromMm-geom.CloseMm && z <= s.ToMm+geom.CloseMm })
 }
 
 // outsideAt is the outside step at an axial place.
@@ -583,10 +579,7 @@ func (s *Sizes) mateOf(f *faults, ref parts.Ref) (*Sizes, *Step) {
 
 // notes are those of the drawing, and what is left out for want of data.
 func (g *Shape) notes() []string {
-	var out []string
-	for _, n := range g.Part.Notes {
-		out = append(out, n.Value)
-	}
+	out := seq.Map(g.Part.Notes, func(n parts.Text) string { return n.Value })
 	if name := g.Part.Material.Value; name != "" && g.Material == nil {
 		out = append(out, "Material "+name+" has no cutting data here: mass and speeds are left out.")
 	}
@@ -595,11 +588,7 @@ func (g *Shape) notes() []string {
 
 // keywayRows are the keyways in the order of the drawing.
 func (s *Sizes) keywayRows() []plan.KeywayRow {
-	var out []plan.KeywayRow
-	for _, k := range s.Keyways {
-		out = append(out, k.Row)
-	}
-	return out
+	return seq.Map(s.Keyways, func(k Keyway) plan.KeywayRow { return k.Row })
 }
 
 // rows are the radial features, numbered on in the order of the drawing.

@@ -9,6 +9,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Plan holds every number that any sheet prints. Lengths are millimetres and
@@ -513,12 +514,7 @@ type GlandProblem struct {
 
 // Part finds a part of the plan by name, or nil.
 func (p *Plan) Part(name string) *PartPlan {
-	for _, q := range p.Parts {
-		if q.Name == name {
-			return q
-		}
-	}
-	return nil
+	return seq.First(p.Parts, func(q *PartPlan) bool { return q.Name == name })
 }
 
 // RadiiAt are the bore's and the outside's radius, in mm, at a distance from the

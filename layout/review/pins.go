@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/fits"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // pinsMm is how far holes for one pin may lie apart in two parts beside its play.
@@ -30,8 +31,7 @@ func pins(r *reviewer) {
 		if plate == nil || hub == nil {
 			continue
 		}
-		for i := range plate.p.Holes {
-			g := &plate.p.Holes[i]
+		for g := range seq.Refs(plate.p.Holes) {
 			_, long := pinOf(g.Note.Value)
 			switch other, _ := hub.groupNamed(g.Name.Value); {
 			case other != nil:
@@ -157,10 +157,5 @@ func (r *reviewer) pinInHole(p *parts.Part, g *parts.HoleGroup) {
 
 // holesOf are the holes of a group.
 func (v *view) holesOf(name string) (out []hole) {
-	for _, h := range v.holes {
-		if h.name == name {
-			out = append(out, h)
-		}
-	}
-	return out
+	return seq.Keep(v.holes, func(h hole) bool { return h.name == name })
 }

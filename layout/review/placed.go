@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -25,12 +26,9 @@ func (r *reviewer) lastStacks() [][]*standingPart {
 
 // holds tells whether all parts of s stand in t.
 func holds(t, s []*standingPart) bool {
-	for _, p := range s {
-		if standing(t, plan.JointEnd{Part: p.Part, Copy: p.Copy}) == nil {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(s, func(p *standingPart) bool {
+		return standing(t, plan.JointEnd{Part: p.Part, Copy: p.Copy}) == nil
+	})
 }
 
 // levelled looks for a flange that a pressed joint sets at the end of its shaft the wrong
@@ -150,10 +148,7 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 	if j.A.Inside || r.twoSizes(j) {
 		return
 	}
-	wide := b.ConeWidthMm
-	if wide == 0 {
-		wide = coneShare * b.WidthMm
-	}
+	wide := cmp.Or(b.ConeWidthMm, coneShare*b.WidthMm)
 	from, to := shaft.Span(j.A)
 	lo, hi := min(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide), max(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide)
 	const least = 0.75

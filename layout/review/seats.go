@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // path looks for seats and threads that what sits on them cannot reach: from both
@@ -44,12 +45,7 @@ func path(v *view) {
 // millimetre lets steps with other limits of the same nominal size through.
 func inTheWay(steps []cylinder, seat cylinder, sign float64) *cylinder {
 	const sameMm = 0.1
-	for i := range steps {
-		if sign*(steps[i].radiusMm-seat.radiusMm) > sameMm/2 {
-			return &steps[i]
-		}
-	}
-	return nil
+	return seq.At(steps, func(s *cylinder) bool { return sign*(s.radiusMm-seat.radiusMm) > sameMm/2 })
 }
 
 // seal is the radial shaft seal that a step is the seat of, nil for another.

@@ -44,10 +44,8 @@ func (s *source) record(pos parts.Pos, what, right string, needless func(*parts.
 		width = len([]rune(s.lines[pos.Line-1]))
 	}
 	pos.Column = min(max(pos.Column, 1), width+1)
-	for _, e := range s.errs {
-		if e.Pos == pos && needless(e) {
-			return
-		}
+	if slices.ContainsFunc(s.errs, func(e *parts.Error) bool { return e.Pos == pos && needless(e) }) {
+		return
 	}
 	if len(s.errs) >= maxErrors {
 		s.full = true

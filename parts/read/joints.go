@@ -10,6 +10,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/meant"
+	"centrepop/parts/seq"
 )
 
 var (
@@ -242,11 +243,7 @@ func (f *fields) names(key string) []parts.Text {
 	if n.kind == scalarNode {
 		return []parts.Text{f.reader.name(n)}
 	}
-	var out []parts.Text
-	for _, item := range f.entries(key) {
-		out = append(out, f.reader.name(item))
-	}
-	return out
+	return seq.Map(f.entries(key), f.reader.name)
 }
 
 // jointRef reads part.feature or part#2.feature.
@@ -310,17 +307,11 @@ func (l *loader) noPart(name string) string {
 }
 
 func (l *loader) partNames() (names []string) {
-	for _, p := range l.job.Parts {
-		names = append(names, p.Name.Value)
-	}
-	return names
+	return seq.Map(l.job.Parts, func(p *parts.Part) string { return p.Name.Value })
 }
 
 func (l *loader) jointNames() (names []string) {
-	for _, o := range l.job.Joints {
-		names = append(names, o.Name.Value)
-	}
-	return names
+	return seq.Map(l.job.Joints, func(o *parts.Joint) string { return o.Name.Value })
 }
 
 // feature checks that a feature is there, and returns its part; nil where it is not or the

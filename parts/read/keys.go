@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Type is what the value of a key is.
@@ -246,10 +247,7 @@ func (f *fields) each(name string) []*fields {
 
 // eachOf reads the entries of a list of groups by what reads one of them.
 func eachOf[T any](f *fields, name string, read func(*fields) T) (out []T) {
-	for _, one := range f.each(name) {
-		out = append(out, read(one))
-	}
-	return out
+	return seq.Map(f.each(name), read)
 }
 
 // entries returns the entries of a list.

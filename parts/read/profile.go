@@ -10,15 +10,13 @@ import (
 	"sync"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // profile reads a turned part along its axis.
 func (f *fields) profile() *parts.Profile {
 	p := &parts.Profile{Pos: f.n.pos, Outside: f.steps("outside", shaft), Inside: f.steps("inside", hole), OneSetting: f.names("one-setting")}
-	var known []string
-	for _, s := range slices.Concat(p.Outside, p.Inside) {
-		known = append(known, s.Name.Value)
-	}
+	known := seq.Map(slices.Concat(p.Outside, p.Inside), func(s parts.Step) string { return s.Name.Value })
 	for _, t := range p.OneSetting {
 		f.oneOfNames(t, known)
 	}

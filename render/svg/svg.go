@@ -20,12 +20,14 @@ package svg
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/xml"
 	"errors"
 	"fmt"
 	"io"
 	"math"
 	"net/url"
+	"slices"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -39,10 +41,8 @@ import (
 // render.MaxMm. A clip upon a shape of the layers cut or mark is refused,
 // since a cutter that ignores the clip would cut beyond it.
 func Write(w io.Writer, d *draw.Drawing, widthMm, heightMm float64) error {
-	for _, side := range []float64{widthMm, heightMm} {
-		if !(side > 0) || side > render.MaxMm {
-			return fmt.Errorf("svg: %v x %v mm is no size", widthMm, heightMm)
-		}
+	if slices.ContainsFunc([]float64{widthMm, heightMm}, func(side float64) bool { return !(side > 0) || side > render.MaxMm }) {
+		return fmt.Errorf("svg: %v x %v mm is no size", widthMm, heightMm)
 	}
 	s := &sheet{}
 	// Turn y over: the drawing's 0, 0 becomes the lower left corner.
@@ -89,10 +89,7 @@ func (s *sheet) file(widthMm, heightMm float64) []byte {
 
 // put adds an element to a layer.
 func (s *sheet) put(layerName, element string) {
-	id := layerName
-	if id == "" {
-		id = "drawing"
-	}
+	id := cmp.Or(layerName, "drawing")
 	for i := range s.layers {
 		if s.layers[i].id == id {
 			s.layers[i].body.WriteString(element + "\n")

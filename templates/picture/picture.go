@@ -12,6 +12,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -583,10 +584,7 @@ func Metal(loops [][]plan.XY, over []*plan.Shape) plan.XY {
 			low, high = plan.XY{XMm: min(low.XMm, q.XMm), YMm: min(low.YMm, q.YMm)}, plan.XY{XMm: max(high.XMm, q.XMm), YMm: max(high.YMm, q.YMm)}
 		}
 	}
-	var near [][][]plan.XY
-	for _, s := range over {
-		near = append(near, s.Loops)
-	}
+	near := seq.Map(over, func(s *plan.Shape) [][]plan.XY { return s.Loops })
 	best, at := -1.0, loops[0][0]
 	for n := range 24 {
 		y := low.YMm + (high.YMm-low.YMm)*(float64(n)+0.53)/24

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -106,10 +107,7 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 	}
 	out = append(out, keyNumber{"Thread engaged", sized(b.EngagementMm, units), "needs " + sized(b.NeedMm, units)})
 	if len(b.Grip) > 0 {
-		var grip []string
-		for _, g := range b.Grip {
-			grip = append(grip, words.Short(g.ThickMm, units))
-		}
+		grip := seq.Map(b.Grip, func(g plan.GripRow) string { return words.Short(g.ThickMm, units) })
 		from := "from the head " + strings.Join(grip, " + ")
 		if b.Spacer {
 			from = "each end its own: " + strings.Join(grip, ", ")

@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -292,10 +293,7 @@ func cutTable(pl *plan.Plan) draw.Table {
 	}}
 	for _, c := range pl.Cuts {
 		for _, bar := range c.Bars {
-			var pieces []string
-			for _, p := range bar.Pieces {
-				pieces = append(pieces, pieceText(p, pl.Units))
-			}
+			pieces := seq.Map(bar.Pieces, func(p plan.CutPiece) string { return pieceText(p, pl.Units) })
 			row := []string{c.Stock, c.Material, strings.Join(pieces, "; "), "", ""}
 			if c.BarMm > 0 {
 				row[3], row[4] = words.Short(c.BarMm, pl.Units), words.Short(bar.OffcutMm, pl.Units)

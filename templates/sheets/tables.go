@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -33,8 +34,7 @@ func (d density) partTables(pl *plan.Plan, part *plan.PartPlan, printed []string
 		}
 	}
 	add(d.radialTable(part, pl.Units))
-	for i := range part.Developments {
-		dev := &part.Developments[i]
+	for dev := range seq.Refs(part.Developments) {
 		if dev.Kind == plan.WrapPattern {
 			continue // its arcs stand in the table of what is on the outside
 		}
@@ -199,12 +199,9 @@ const noSource = "common practice, no source"
 
 // isStandard tells whether a source is a standard, which is named once.
 func isStandard(source string) bool {
-	for _, body := range []string{"ISO ", "ASME ", "DIN ", "EN ", "BS "} {
-		if strings.HasPrefix(source, body) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc([]string{"ISO ", "ASME ", "DIN ", "EN ", "BS "}, func(body string) bool {
+		return strings.HasPrefix(source, body)
+	})
 }
 
 // verdictMm is the height of the result of a piece.

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -57,10 +58,7 @@ type setOn struct {
 }
 
 func origins(list []*content) (out []origin) {
-	for _, c := range list {
-		out = append(out, c.origin)
-	}
-	return out
+	return seq.Map(list, func(c *content) origin { return c.origin })
 }
 
 // room is what a part takes that stands alone.

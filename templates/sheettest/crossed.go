@@ -3,6 +3,7 @@ package sheettest
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"centrepop/templates/draw"
 
@@ -124,12 +125,7 @@ func (s *scene) shape(item draw.Shape, m canvas.Matrix, clips []*canvas.Path) {
 }
 
 func inside(p canvas.Point, clips []*canvas.Path) bool {
-	for _, c := range clips {
-		if !c.Contains(p.X, p.Y, canvas.NonZero) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(clips, func(c *canvas.Path) bool { return !c.Contains(p.X, p.Y, canvas.NonZero) })
 }
 
 // through is the length of the lines that are seen in a text.

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -269,9 +270,5 @@ func (t *template) fewest(ways []draw.Frame) []framed {
 			best, frame = tiles, f
 		}
 	}
-	var out []framed
-	for _, one := range best {
-		out = append(out, framed{one, frame})
-	}
-	return out
+	return seq.Map(best, func(one tile) framed { return framed{one, frame} })
 }

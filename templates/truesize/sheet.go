@@ -1,6 +1,7 @@
 package truesize
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -9,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -205,8 +207,7 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 		}
 		s.Unsaid = one.draw(s, w, notes(texts, false)...)
 	} else {
-		for i := range p.tiles {
-			one := &p.tiles[i]
+		for one := range seq.Refs(p.tiles) {
 			y := w.Y1 - one.y
 			if p.inside(one.captionedMm()) {
 				if x := w.X0 + one.x - gapMm/2; one.x > 0 {
@@ -405,10 +406,7 @@ func (one *tile) cells(job, page, check string, unsaid bool, b draw.Rect) []stri
 	if t.part.Quantity > 1 {
 		make += ", print as often"
 	}
-	join := one.joining()
-	if join == "" {
-		join = "Check " + check + " on both rules with a steel rule before marking."
-	}
+	join := cmp.Or(one.joining(), "Check "+check+" on both rules with a steel rule before marking.")
 	name, more := "Punch template", "more: see the part’s sheet"
 	switch {
 	case one.n > 0:
