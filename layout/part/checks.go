@@ -74,7 +74,7 @@ func checks(n *Numbered) []plan.Check {
 
 func (r *record) checkStep(s *Step) {
 	name := words.Spaced(s.Name)
-	c := plan.Check{Ref: r.ref(s), What: name, Wanted: r.sizeText(s), Limits: r.limitsText(s.Size), Source: s.Size.Source, Gauge: gauge(s)}
+	c := plan.Check{Ref: r.ref(s), What: name, Wanted: beside(r.sizeText(s), r.limitsText(s.Size)), Limits: r.limitsText(s.Size), Source: s.Size.Source, Gauge: gauge(s)}
 	switch {
 	case s.Size.Limited:
 		c.MinMm, c.MaxMm = s.Size.MinMm, s.Size.MaxMm

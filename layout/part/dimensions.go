@@ -22,12 +22,9 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			if s.Inside != inside || !profiled && s.Name != "outline" && s.Name != "bore" {
 				continue
 			}
-			text := r.W.Dia(s.Size.NominalMm)
-			switch {
-			case s.Size.Thread != nil:
+			text := "Ø" + s.Size.worked(r.W)
+			if s.Size.Thread != nil {
 				text = s.Size.Thread.Designation
-			default:
-				text = words.Join(" ", text, s.Size.classText())
 			}
 			d := plan.Dimension{
 				Kind: plan.DiameterDim, FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: s.drawnRadius(), Inside: inside,

@@ -86,7 +86,7 @@ func (z *sizer) plainHole(h parts.HoleSize) Made {
 	if way := z.holeWay(m, 0, false); s.Limited && s.Fitted() && len(way.Drills) > 0 {
 		m.DrillMm = geom.Clean(way.Drills[len(way.Drills)-1].Size.DiaMm)
 		m.Reamed = way.Finish == cutting.Reamed || way.Finish == cutting.AdjustReamed
-		m.Text = words.Join(" ", z.W.Dia(s.NominalMm), s.classText()) + ", drill " + z.W.Drill(m.DrillMm) + finishWord(way.Finish)
+		m.Text = "Ø" + s.worked(z.W) + ", drill " + z.W.Drill(m.DrillMm) + finishWord(way.Finish)
 	}
 	return m
 }
@@ -366,7 +366,7 @@ func (s *Sizes) drillName(d cutting.DrillSize) string {
 func (b *bench) finishLines(m Made, way cutting.Way) []string {
 	size := b.W.Dia(m.FinishedMm)
 	if m.Thread == nil && m.Size.Fitted() {
-		size = words.Join(" ", size, m.Size.classText())
+		size = "Ø" + m.Size.worked(b.W)
 	}
 	switch way.Finish {
 	case cutting.Reamed:

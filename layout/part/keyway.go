@@ -206,7 +206,7 @@ func (k *Keyway) notch(f parts.Face) []plan.XY {
 }
 
 func (k *Keyway) widthText(w words.Writer) string {
-	return words.Join(" ", w.Size(k.Row.WidthMm), k.width.classText())
+	return k.width.worked(w)
 }
 
 // keyText is the key as it is ordered.
@@ -258,7 +258,7 @@ func (k *Keyway) feature(n *Numbered) plan.Feature {
 	return plan.Feature{
 		Kind: plan.KeywayFeature, Name: words.Spaced(k.Row.Name), Size: k.kind() + " " + k.sizeText(n.W) + k.long() + ", " + n.W.Size(k.Row.DepthMm) + " deep",
 		Limits:  n.limitsText(k.width),
-		Note:    words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), k.across.aim(n.W)+" floor to far side", "key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
+		Note:    words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), n.W.Size(k.aimMm())+" floor to far side", "key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
 		Balloon: plan.XY{XMm: geom.Clean((k.Row.FromMm + k.Row.ToMm) / 2), YMm: k.floorMm()},
 	}
 }
@@ -279,7 +279,7 @@ func (k *Keyway) operations(b *bench) {
 	} else {
 		k.milled(b, &o)
 	}
-	o.Do = append(o.Do, "Measure floor to far side: "+k.across.aim(b.W)+" on "+b.W.Dia(k.Row.DiameterMm)+"; add what the round measures over that, or take off what it is under.")
+	o.Do = append(o.Do, "Measure floor to far side: "+b.W.Size(k.aimMm())+" on "+b.W.Dia(k.Row.DiameterMm)+"; add what the round measures over that, or take off what it is under.")
 	if l := b.limitsText(k.width); l != "" {
 		o.Limits = append(o.Limits, "width "+l)
 	}
@@ -334,11 +334,11 @@ func (s *Shape) topPlace() string {
 	return "on the outside of " + words.Spaced(in)
 }
 
-// sinkMm is how deep from the crown of the round a keyway is cut: to the middle of the
-// limits of its floor, so that the crown's own limits and a stroke are on its side.
-func (k *Keyway) sinkMm() float64 {
-	return geom.Clean(math.Abs((k.across.MinMm+k.across.MaxMm)/2 - k.Row.DiameterMm))
-}
+// aimMm is what is wanted from the floor to the far side: the middle of its limits, so
+// that the crown's own limits and a stroke are on its side; sinkMm is how deep from the
+// crown of the round that is.
+func (k *Keyway) aimMm() float64  { return geom.Clean((k.across.MinMm + k.across.MaxMm) / 2) }
+func (k *Keyway) sinkMm() float64 { return geom.Clean(math.Abs(k.aimMm() - k.Row.DiameterMm)) }
 
 // milled cuts a shaft keyway.
 func (k *Keyway) milled(b *bench, o *plan.Operation) {
@@ -417,7 +417,7 @@ func (k *Keyway) checks(r *record) {
 		r.sized(plan.Check{Ref: r.ref(k), What: name + " " + what, Wanted: wanted, Gauge: gauge}, s)
 	}
 	add("width", k.widthText(r.W), "gauge blocks", k.width)
-	add("floor to far side", k.across.aim(r.W), k.acrossGauge(), k.across)
+	add("floor to far side", r.W.Size(k.aimMm()), k.acrossGauge(), k.across)
 	if k.open < 2 && !k.sunk() {
 		add("length", r.W.Size(k.lengthMm()), "calipers", r.General(k.lengthMm()))
 	}

@@ -298,6 +298,20 @@ func (z Sized) aim(w words.Writer) string {
 	return w.Size(z.NominalMm)
 }
 
+// worked is a size as it is worked to: with its class, and by its limits where they leave
+// the size itself out ("50 m6 (50.009 – 50.025)", "34.912 – 34.925").
+func (z Sized) worked(w words.Writer) string {
+	size := words.Join(" ", w.Size(z.NominalMm), z.classText())
+	if !z.Limited || z.NominalMm > z.MinMm-geom.CloseMm && z.NominalMm < z.MaxMm+geom.CloseMm {
+		return size
+	}
+	limits := w.Limits(z.MinMm, z.MaxMm)
+	if z.Class != "limits" {
+		limits = size + " (" + limits + ")"
+	}
+	return limits
+}
+
 // sizeText is a diameter with its class: "Ø90 H7", "M40x1.5".
 func (s *Sizes) sizeText(st *Step) string {
 	if t := st.Size.Thread; t != nil {
@@ -307,14 +321,19 @@ func (s *Sizes) sizeText(st *Step) string {
 		}
 		return text
 	}
-	text := s.W.Dia(st.Size.NominalMm)
+	text := "Ø" + st.Size.worked(s.W)
 	switch st.Size.Class {
-	case "", "limits":
-		return text
 	case "light press":
 		return text + " light press on " + st.Size.Press.Part + " " + words.Spaced(st.Size.Press.Feature)
+	case measuredClass:
+		return text + " " + measuredClass
 	}
-	return text + " " + st.Size.Class
+	return text
+}
+
+// beside is a size next to its limits, which it need not say then.
+func beside(size, limits string) string {
+	return strings.TrimRight(strings.TrimSuffix(strings.TrimSuffix(size, "("+limits+")"), limits), " Ø")
 }
 
 // measuredClass is that of a size which is made to its counterpart as that measures.
