@@ -2,10 +2,12 @@ package machine_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 )
@@ -14,21 +16,24 @@ import (
 func found(t *testing.T, files map[string]string, kinds ...plan.ProblemKind) string {
 	t.Helper()
 	m, _ := load(t, write(t, files))
+	return argued(m, kinds...)
+}
+
+// argued are the problems of a machine, of some kinds where they are given, with their arguments.
+func argued(m *machine.Machine, kinds ...plan.ProblemKind) string {
 	var out []string
 	for _, p := range m.Problems {
-		for _, k := range kinds {
-			if p.Kind != k {
-				continue
-			}
-			args := []string{string(k)}
-			for _, a := range p.Args {
-				if a.Text == "" {
-					a.Text = words.Trim(a.Value, 3)
-				}
-				args = append(args, a.Text)
-			}
-			out = append(out, strings.Join(args, " "))
+		if len(kinds) > 0 && !slices.Contains(kinds, p.Kind) {
+			continue
 		}
+		args := []string{string(p.Kind)}
+		for _, a := range p.Args {
+			if a.Text == "" {
+				a.Text = words.Trim(a.Value, 3)
+			}
+			args = append(args, a.Text)
+		}
+		out = append(out, strings.Join(args, " "))
 	}
 	return strings.Join(out, "; ")
 }
