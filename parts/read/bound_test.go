@@ -251,3 +251,40 @@ func TestNeeds(t *testing.T) {
 		}
 	}
 }
+
+// TestDescribed: the schema says of each key what it means, what stands for it if absent, and its unit.
+func TestDescribed(t *testing.T) {
+	t.Parallel()
+	g := groupSchema(&Group{Name: "g", Keys: []Key{{Name: "a", Type: SizeType, Means: "m", Default: "5", Need: true}, {Name: "b", Type: YesType, Means: "m"}, {Name: "c", Type: NumberType, Means: "m", Unit: "kg"}}})
+	for key, want := range map[string]string{"a": "m; if absent 5 (mm or in)", "b": "m", "c": "m (kg)"} {
+		if got := g["properties"].(object)[key].(object)["description"]; got != want {
+			t.Errorf("%s: %q, want %q", key, got, want)
+		}
+	}
+	if got := g["required"]; !slices.Equal(got.([]string), []string{"a"}) {
+		t.Errorf("required: %v", got)
+	}
+}
+
+// TestWidest: of a profile with a step that nobody knows the size of, nothing is known.
+func TestWidest(t *testing.T) {
+	t.Parallel()
+	step := func(mm float64, thread string) parts.Step {
+		s := parts.Step{Size: parts.Size{Nominal: parts.Length{Mm: mm}, Thread: parts.Text{Value: thread}}}
+		if thread == "" {
+			s.Size.Nominal.Pos.Line = 1
+		}
+		return s
+	}
+	for _, c := range []struct {
+		steps []parts.Step
+		want  float64
+	}{
+		{[]parts.Step{step(40, ""), step(50, ""), step(30, "")}, 50}, {[]parts.Step{step(40, ""), step(0, "M60")}, 60}, {[]parts.Step{step(0, "1/2-13 UNC"), step(12, "")}, 12.7},
+		{[]parts.Step{step(40, ""), step(0, "Q"), step(30, "")}, 0}, {nil, 0},
+	} {
+		if got := widest(&parts.Profile{Outside: c.steps}); got != c.want {
+			t.Errorf("%g, want %g", got, c.want)
+		}
+	}
+}
