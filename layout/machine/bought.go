@@ -35,6 +35,7 @@ func (m *Machine) bought(j *plan.JointPlan) {
 // role is what a bought body is in the machine.
 type role struct {
 	kind  kind
+	what  string // of what is on a part, for people: "key"; empty where its own name says it
 	joint string // with whose step it comes, by name; empty for what rides on a part
 	on    string // the part that it is on, without a joint from the start
 	loose int    // of what stands: its place among the job's loose things
@@ -48,9 +49,10 @@ const (
 	aNut
 	aCup
 	aCone
-	aSeal
+	aSeal     // or another ring that is on its part from the start
 	aStanding // a motor or a coupling
 	aKey
+	aRing // that keeps something on its shaft
 )
 
 // rides tells whether a body is on its part from the start, as a seal is.
@@ -242,29 +244,6 @@ func (m *Machine) bearing(j *plan.JointPlan, in *parts.Joint) {
 		m.allow(ring.id, Instance{ring.in.Part, ring.in.Copy}.id(), fitMm)
 	}
 }
-
-// sealOf stands before the name of a part in that of its seal.
-const sealOf = "seal of "
-
-// seals are the shaft seals in their bores, each a plain ring for its stiff half: the lip gives
-// way.
-func (m *Machine) seals() {
-	for i := range m.Bodies {
-		b := m.Bodies[i]
-		of, made := m.Of[b.ID]
-		if !made {
-			continue
-		}
-		for _, s := range m.model(of.Part).Out.Section.Seals {
-			ring := assembly.Body{ID: sealOf + b.ID, Solid: assembly.Of(assembly.Tube(s.OuterMm/2, (s.OuterMm+s.InnerMm)/4, -s.ToMm, -s.FromMm)), Pose: b.Pose, DensityKgM3: sealKgM3}
-			m.allow(ring.ID, b.ID, fitMm)
-			m.add(ring, role{kind: aSeal, on: b.ID})
-		}
-	}
-}
-
-// sealKgM3 is the density of a shaft seal, rubber on a steel ring. Common practice, no source.
-const sealKgM3 = 3000
 
 func groupNamed(r *part.Model, name string) *part.Group {
 	return seq.At(r.Groups, func(g *part.Group) bool { return g.Group.Name == name })

@@ -52,6 +52,9 @@ func (m *Machine) overlapped() {
 	var found [][]assembly.Overlap
 	for _, o := range assembly.Overlaps(m.Bodies, m.loose, tol) {
 		m.overlapping[[2]string{o.A, o.B}], m.overlapping[[2]string{o.B, o.A}] = true, true
+		if ra, rb := m.roles[o.A], m.roles[o.B]; m.overlapping[[2]string{ra.on, o.B}] || m.overlapping[[2]string{o.A, rb.on}] {
+			continue // as what it is on
+		}
 		k := kinds{m.screwsOf(o.A), m.screwsOf(o.B), 0} // one screw speaks for the others of its joint
 		if !astray && m.made(o.A, o.B) {
 			k = kinds{m.Of[o.A].Part, m.Of[o.B].Part, words.Round(o.DepthMm, 2)}
@@ -526,11 +529,8 @@ func (m *Machine) posAt(joint string, ids ...string) parts.Pos {
 
 // title of a body for people.
 func (m *Machine) title(id string) string {
-	switch r := m.roles[id]; r.kind {
-	case aSeal:
-		return sealOf + m.title(r.on)
-	case aKey:
-		return "key of " + m.title(r.on)
+	if r := m.roles[id]; r.what != "" {
+		return r.what + " of " + m.title(r.on)
 	}
 	i, ok := m.Of[id]
 	if !ok {

@@ -81,12 +81,12 @@ func (s *soFar) join(j *plan.JointPlan) {
 	}
 }
 
-// stand brings the keys, motors and couplings of a joint, those before the two meet or after.
-// What sits on a shaft comes in halves, whose way is not looked at; nor is that of a key.
+// stand brings the keys, motors, couplings and retaining rings of a joint, those before the two
+// meet or after. What sits on a shaft comes in halves, whose way is not looked at; nor is that of a key or a ring.
 func (s *soFar) stand(j *plan.JointPlan, first bool) {
 	for k := range s.m.Bodies {
 		r := s.m.roles[s.m.Bodies[k].ID]
-		if r.kind != aStanding && r.kind != aKey || r.joint != j.Name || first != (r.kind == aKey || s.m.job.Loose[r.loose].First) {
+		if !slices.Contains([]kind{aStanding, aKey, aRing}, r.kind) || r.joint != j.Name || first != (r.kind == aKey || r.kind == aStanding && s.m.job.Loose[r.loose].First) {
 			continue
 		}
 		if r.kind == aStanding && !r.runs {
