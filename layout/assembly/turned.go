@@ -240,13 +240,13 @@ func ring(r, z float64) []Vec {
 }
 
 // generators are lines along the axis on each cylinder, round and round.
-func (t *turned) generators() [][]Vec {
-	var out [][]Vec
+func (t *turned) generators() []generator {
+	var out []generator
 	for _, s := range t.g.segs {
 		if s.a.Y != s.b.Y || s.ghost {
 			continue
 		}
-		out = append(out, ring(s.a.Y, 0))
+		out = append(out, generator{ring(s.a.Y, 0), min(s.a.X, s.b.X), max(s.a.X, s.b.X)})
 	}
 	return out
 }

@@ -316,13 +316,12 @@ func (s *Solid) rims() [][]Vec {
 // rim is where the lines along a cut's surface enter and leave the solid.
 func (s *Solid) rim(c *Simple) [][]Vec {
 	rest := Solid{add: s.add, within: s.within, bound: s.bound}
-	box := c.shape.box()
 	along := c.at.Turn(AxisZ)
 	var out [][]Vec
 	for _, turn := range c.shape.generators() {
 		var lines [][]Vec
-		for _, foot := range turn {
-			spans := rest.spans(c.at.Apply(foot), along, box.Low.Z, box.High.Z)
+		for _, foot := range turn.feet {
+			spans := rest.spans(c.at.Apply(foot), along, turn.low, turn.high)
 			if 2*len(spans) != len(lines) {
 				out = append(out, lines...)
 				lines = make([][]Vec, 2*len(spans))
