@@ -52,15 +52,16 @@ func (v *view) wideTip(i int) {
 	}
 	wide := func(steps []cylinder) (out *cylinder) {
 		for k := range steps {
-			if 2*steps[k].radiusMm > t.MinorMm+slackMm && (out == nil || steps[k].radiusMm > out.radiusMm) {
+			like := steps[k].size.Thread.Value == c.size.Thread.Value // a nut screws over it
+			if !like && 2*steps[k].radiusMm > t.MinorMm+slackMm && (out == nil || steps[k].radiusMm > out.radiusMm) {
 				out = &steps[k]
 			}
 		}
 		return out
 	}
 	front, back := wide(v.outside[:i]), wide(v.outside[i+1:])
-	if front == nil || back == nil || min(front.radiusMm, back.radiusMm) >= c.radiusMm-slackMm {
-		return // open at one end, or shut to any ring
+	if front == nil || back == nil {
+		return // open at one end
 	}
 	tip := front
 	if back.radiusMm < front.radiusMm {
