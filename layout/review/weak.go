@@ -2,12 +2,9 @@ package review
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
-	"centrepop/layout/fits"
 	"centrepop/layout/threads"
-	"centrepop/parts"
 )
 
 // What a solid keeps where it is cut away: common practice, no source.
@@ -131,24 +128,5 @@ func (v *view) fewTurns(c *cylinder) {
 			What: c.name + " has few turns of thread", LeftMm: left(long), Numbers: v.mm(long) + " of " + t.Designation + ", wanted at least " + v.mm(least),
 			Rule: "a thread holds by " + strconv.Itoa(int(leastTurns)) + " turns at the least", Source: practice, Fix: "a longer step, or a finer thread",
 		})
-	}
-}
-
-// idleRequire looks for copies required to be equal by more than the general
-// tolerance of their length lets them differ anyway: the demand asks for nothing.
-func idleRequire(v *view) {
-	for _, q := range v.p.Require {
-		at := slices.IndexFunc(v.outside, func(c cylinder) bool { return c.name == q.Of.Value })
-		if q.Kind != parts.EqualLength || at < 0 {
-			continue
-		}
-		c := &v.outside[at]
-		plusMinus, err := fits.General(c.toMm-c.fromMm, v.job.Tolerance.Value)
-		if most := 2 * plusMinus; err == nil && q.Within.Mm >= most-slackMm {
-			v.report(Check, c.name, q.Pos, Finding{
-				What: "the demand for equal lengths of " + c.name + " asks for nothing", OverMm: over(q.Within.Mm), Numbers: "within " + v.mm(q.Within.Mm) + ", the general tolerance lets copies differ by " + v.mm(most),
-				Rule: "a tolerance that is written is finer than the general one", Source: "ISO 2768-1", Fix: "a finer one, or leave the line out",
-			})
-		}
 	}
 }
