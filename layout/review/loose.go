@@ -37,6 +37,10 @@ func loose(r *reviewer) {
 				r.falls(v, o, e)
 				continue
 			}
+			stopped := func(at []int) bool { return r.named(words[at[1]:], p) || r.firstNamed(words[at[1]:], p) }
+			if p != v.p && o != nil && slices.ContainsFunc(stopsAt.FindAllStringIndex(words, -1), stopped) {
+				v.stopsOn(o, e)
+			}
 			if o != nil && o != v && seatNames(words, p) {
 				r.goesOver(v, o, e)
 				r.keyReach(v, o)
@@ -48,6 +52,36 @@ func loose(r *reviewer) {
 
 // liesOn are words that say what something lies on.
 var liesOn = regexp.MustCompile(`(?i)\b(?:lying|lies|resting|rests|sitting|sits|down) on (?:the |its )?(.+)`)
+
+// stopsAt are words that say under or on what a stop comes to rest, in the words about one.
+var stopsAt = regexp.MustCompile(`(?i)\b(?:under|below|above|over|against|strikes?|meets?) (?:the |its )?`)
+
+// stopsOn looks at a stop that goes through what it is to stop on.
+func (v *view) stopsOn(on *view, e *parts.Loose) {
+	wide, bore := 0.0, on.openMm()
+	for _, c := range v.outside {
+		wide = max(wide, c.radiusMm)
+	}
+	if !aStop.MatchString(v.p.Title.Value) || wide == 0 || math.IsInf(bore, 1) || wide > bore+slackMm {
+		return
+	}
+	v.add(Finding{
+		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " goes through " + on.p.Title.Value + " and stops nothing there", Numbers: v.mm(2*wide) + " in a bore of " + v.mm(2*bore), LeftMm: left(2 * wide),
+		Rule: "a stop is wider than the bore that it comes to rest on", Source: "by geometry", Fix: "a smaller bore, or a larger stop",
+	})
+}
+
+// firstNamed tells whether words begin with the first word of a part's title, which no other has.
+func (r *reviewer) firstNamed(words string, p *parts.Part) bool {
+	first := func(s string) string {
+		word, _, _ := strings.Cut(strings.ToLower(strings.TrimSpace(s)), " ")
+		return word
+	}
+	return first(words) == first(p.Title.Value) && !slices.ContainsFunc(r.job.Parts, func(o *parts.Part) bool { return o != p && first(o.Title.Value) == first(words) })
+}
+
+// aStop is the title of a part that ends a travel.
+var aStop = regexp.MustCompile(`(?i)\b(?:stop|buffer|bumper)\b`)
 
 // goesIn are words that say what something is in, or in a hole of what.
 var goesIn = regexp.MustCompile(`(?i)\b(?:held|lies|sits?|stands?|stood|put|hung|dropped) in(?:to)? (?:the |its )?((?:a |one of the )?holes? of (?:the )?)?(.+)`)
