@@ -227,13 +227,10 @@ func (f *fitting) inCorners(pose assembly.Pose, mine, seat int) (motions []assem
 	box, turned := f.turns.Box().Moved(into), *f.turns
 	turned.Pose = pose
 	at := turned.Box().Moved(into)
-	for _, high := range [][2]bool{{}, {true, false}, {false, true}, {true, true}} {
+	for _, high := range []bool{false, true} { // along what is kept it fills its room
 		shift := assembly.Vec{X: box.Low.X - at.Low.X, Y: box.Low.Y - at.Low.Y, Z: box.High.Z - at.High.Z}
-		if high[0] {
-			shift.X = box.High.X - at.High.X
-		}
-		if high[1] {
-			shift.Y = box.High.Y - at.High.Y
+		if high {
+			shift.X, shift.Y = box.High.X-at.High.X, box.High.Y-at.High.Y
 		}
 		turned.Pose = pose.Shifted(f.plane.Turn(shift))
 		if own, on := f.lies(&turned); 2*on >= seat && on*mine >= seat*own && f.touchesAll(&turned) {
