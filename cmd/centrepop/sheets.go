@@ -43,7 +43,6 @@ func loadJob(path string) (*parts.Job, error) {
 	return read.LoadText("standard-input.yaml", src, ".")
 }
 
-// load reads a job and works it out, all of it.
 func load(path string) (*layout.Worked, error) {
 	job, err := loadJob(path)
 	if err != nil {
@@ -109,7 +108,6 @@ func (r *release) held() []string {
 	return seq.Map(r.stops, func(s review.Stopped) string { return s.Part })
 }
 
-// among are those of the names that are not released.
 func (r *release) among(names []string) []string {
 	return slices.DeleteFunc(r.held(), func(name string) bool { return !slices.Contains(names, name) })
 }
@@ -310,7 +308,6 @@ func template(c *call) error {
 	return rel.answer(c, *asDraft, names)
 }
 
-// partNamed finds a part or says which there are.
 func partNamed(pl *plan.Plan, name string) (*plan.PartPlan, error) {
 	if q := pl.Part(name); q != nil {
 		return q, nil

@@ -67,7 +67,6 @@ func wordRefusal(err error, w words.Writer) error {
 	return err
 }
 
-// said writes a value of a refusal with its unit.
 func said(w words.Writer, v float64, unit string) string {
 	switch unit {
 	case "mm":
@@ -78,7 +77,6 @@ func said(w words.Writer, v float64, unit string) string {
 	return words.Trim(v, 4)
 }
 
-// line prints one line of an answer.
 func (c *call) line(label, format string, args ...any) {
 	fmt.Fprintf(c.stdout, "%-18s "+format+"\n", append([]any{label}, args...)...)
 }
@@ -103,7 +101,6 @@ func between(w words.Writer, minMm, maxMm float64) string {
 	return w.Limits(minMm, maxMm) + unit(w)
 }
 
-// series writes a list of lengths.
 func series(w words.Writer, mm []float64) string {
 	t := seq.Map(mm, w.Size)
 	return strings.Join(t, ", ")

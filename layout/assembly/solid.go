@@ -107,7 +107,6 @@ func Of(add ...Simple) *Solid {
 	return &Solid{add: add, bound: boxOf(add), cuts: nothing(), faces: facesOf(add), known: &known{}}
 }
 
-// boxOf is the box about simple solids where they stand.
 func boxOf(list []Simple) Box {
 	out := nothing()
 	for i := range list {

@@ -158,7 +158,6 @@ func (p Panel) Blank() (PanelBlank, error) {
 	return out, nil
 }
 
-// fold works out a flange by itself.
 func (p Panel) fold(f Flange) (PanelFold, error) {
 	b := Bend{ThicknessMm: p.ThicknessMm, InsideRadiusMm: f.RadiusMm, AngleDeg: f.AngleDeg, K: p.K}
 	r, err := b.Work()

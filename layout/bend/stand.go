@@ -20,7 +20,6 @@ func (f frame) point(p geom.Point) geom.Point {
 	return geom.Point{XMm: f.at.XMm + p.XMm*cos - p.YMm*sin, YMm: f.at.YMm + p.XMm*sin + p.YMm*cos}
 }
 
-// of is a frame given in another.
 func (f frame) of(g frame) frame { return frame{f.point(g.at), f.turnRad + g.turnRad} }
 
 // from is a point as seen in the frame.

@@ -266,7 +266,6 @@ func (c cards) bearingText(j *plan.JointPlan) string {
 	return words.Capital(words.Spaced(j.Name)) + " " + j.Bearing.Bearing
 }
 
-// bearings are the joints that are bearings.
 func (c cards) bearings() (out []*plan.JointPlan) {
 	return seq.Keep(c.pl.Joints, func(j *plan.JointPlan) bool { return j.Bearing != nil })
 }

@@ -41,7 +41,6 @@ const (
 
 var uses = []Use{NoMetal, AsIs, Measure, Rework, WeldOn, Plug, ByHand, Scrap}
 
-// worse is the worse of two uses.
 func worse(a, b Use) Use { return uses[max(slices.Index(uses, a), slices.Index(uses, b))] }
 
 // Code says what sort of change it is.
@@ -198,7 +197,6 @@ func list(to []Change, what string, was, is []string) []Change {
 	return to
 }
 
-// parts compares the parts by name.
 func (r *Report) parts(before, after *side) {
 	for _, p := range after.job.Parts {
 		now := after.pl.Part(p.Name.Value)

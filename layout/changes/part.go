@@ -13,7 +13,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// model is one state of a part.
 type model struct {
 	*part.Model
 	plan *plan.PartPlan

@@ -103,7 +103,6 @@ func items(title string, w words.Writer, list []Item) []Line {
 	return out
 }
 
-// sentence says one change.
 func sentence(w words.Writer, c Change) string {
 	name := c.Feature
 	switch {
@@ -146,7 +145,6 @@ func sentence(w words.Writer, c Change) string {
 	return words.Join(": ", name, text, useWords[c.Use])
 }
 
-// arrow writes what was and what is.
 func arrow(was, is string) string {
 	if was == "" && is == "" {
 		return ""
@@ -156,7 +154,6 @@ func arrow(was, is string) string {
 	return was + " → " + is
 }
 
-// value writes a number of a change, or its text.
 func value(w words.Writer, unit plan.Unit, v float64, text string) string {
 	switch {
 	case text != "":
@@ -173,7 +170,6 @@ func value(w words.Writer, unit plan.Unit, v float64, text string) string {
 	return ""
 }
 
-// line says what to do about an acceptance.
 func (s Sign) line() string {
 	at := s.Code + " at " + s.At
 	switch s.State {

@@ -261,7 +261,6 @@ func (c *comparison) holes() {
 	}
 }
 
-// hole compares a hole with the circle that stands for it.
 func (c *comparison) hole(w Round, p *piece) {
 	c.report.Matched++
 	f := p.at(Finding{Group: w.Group, N: w.N, Wanted: &Shape{DiameterMm: tidy(w.DiameterMm)}})

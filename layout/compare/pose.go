@@ -17,7 +17,6 @@ type pose struct {
 	dx, dy   float64
 }
 
-// lay applies the pose to points.
 func (p pose) lay(points []point) contour {
 	out := contour{closed: true}
 	out.points = append(out.points, seq.Map(points, p.apply)...)
@@ -95,7 +94,6 @@ func (w target) fits(g source, scale, least, share float64) bool {
 	return (w.diameterMm == 0) == (g.diameterMm == 0) && math.Abs(scale*g.diameterMm-w.diameterMm) <= math.Max(least, share*w.diameterMm)
 }
 
-// poser scores poses.
 type poser struct {
 	want  []target
 	got   []source

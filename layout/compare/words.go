@@ -22,10 +22,8 @@ func (c *comparison) sizes(sep string, mm ...float64) string {
 	return strings.Join(out, sep) + unit
 }
 
-// place writes where something is on the front.
 func (c *comparison) place(x, y float64) string { return c.sizes(", ", x, y) }
 
-// dia writes a diameter.
 func (c *comparison) dia(mm float64) string {
 	return "Ø" + words.Writer{Units: c.want.Units}.Read(mm)
 }
@@ -88,7 +86,6 @@ func (p *Part) name(n int, group string) string {
 	return fmt.Sprintf("hole %d (%s)", n, group)
 }
 
-// say puts a finding into words.
 func (c *comparison) say(f *Finding) string {
 	by, at := c.sizes("", f.ByMm), c.place(f.XMm, f.YMm)
 	drawn, wanted := f.Drawn, f.Wanted

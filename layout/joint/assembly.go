@@ -61,7 +61,6 @@ type joint struct {
 	cups, cones []*joint // bearings whose rings are mounted in the steps of this one
 }
 
-// kind is one kind of joint.
 type kind interface {
 	// ends refuses features that cannot be joined so.
 	ends(s *shop, t *joint)

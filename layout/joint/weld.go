@@ -334,7 +334,6 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 	return nil
 }
 
-// weldChamfers are the chamfers drawn for the weld on one of its parts, and that part.
 func weldChamfers(t *joint) (drawn []*parts.Chamfer, part string) {
 	for _, f := range []feature{t.a, t.b} {
 		for i := range f.r.Part.Chamfers {
@@ -495,7 +494,6 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	j.boresCold(t)
 }
 
-// laid is how the runs of a weld are laid.
 func (t *joint) laid(p *plan.WeldPlan) []string {
 	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
 	if drawn, on := weldChamfers(t); len(drawn) == 1 && p.Bevelled != "" {

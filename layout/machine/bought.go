@@ -32,7 +32,6 @@ func (m *Machine) bought(j *plan.JointPlan) {
 	}
 }
 
-// role is what a bought body is in the machine.
 type role struct {
 	kind  kind
 	what  string // of what is on a part, for people: "key"; empty where its own name says it
@@ -58,7 +57,6 @@ const (
 // rides tells whether a body is on its part from the start, as a seal is.
 func (m *Machine) rides(id string) bool { r := m.roles[id]; return r.on != "" && r.joint == "" }
 
-// add stands a bought body in the machine.
 func (m *Machine) add(b assembly.Body, r role) {
 	b.Bought = true
 	m.roles[b.ID] = r

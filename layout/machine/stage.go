@@ -128,7 +128,6 @@ func (s *stage) together(n int, id string) map[string]bool {
 // width of a line at a scale of 1:1.
 const pictureMm = 0.05
 
-// cut is the section of a body by a plane.
 func (s *stage) cut(plane assembly.Pose, b *assembly.Body) [][]plan.XY {
 	key := cutKey{plane, b.ID}
 	if loops, done := s.cuts[key]; done {
@@ -184,7 +183,6 @@ func (s *stage) kindIn(plane assembly.Pose, b *assembly.Body) plan.ShapeKind {
 // level is how far directions and places may be off one another by rounding.
 const level = 1e-6
 
-// holds tells whether a plane holds an axis.
 func holds(plane, axis assembly.Pose) bool {
 	return math.Abs(plane.Z.Dot(axis.Z)) < level && math.Abs(plane.Z.Dot(axis.At.Sub(plane.At))) < level
 }

@@ -75,7 +75,6 @@ func (m *Machine) weldGroups() map[string]string {
 // source: what a weld bridges beside the touch of one corner.
 const standsMm = 0.5
 
-// facing is the face of a plate that a body stands on.
 func facing(plate, b *assembly.Body) (parts.Face, bool) {
 	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
 	if box.Low.X > own.High.X || box.High.X < own.Low.X || box.Low.Y > own.High.Y || box.High.Y < own.Low.Y {
@@ -90,7 +89,6 @@ func facing(plate, b *assembly.Body) (parts.Face, bool) {
 	return "", false
 }
 
-// outward is the way out of a face of a body.
 func outward(b *assembly.Body, face parts.Face) assembly.Vec {
 	if face == parts.Back {
 		return b.Pose.Z.Times(-1)

@@ -46,7 +46,6 @@ type soFar struct {
 	looks  []look
 }
 
-// join makes one joint.
 func (s *soFar) join(j *plan.JointPlan) {
 	a, b := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
 	if s.of[a] == nil || s.of[b] == nil {
@@ -231,7 +230,6 @@ func (m *Machine) overlap(movers, fixed []int) bool {
 	return false
 }
 
-// block is the first that is in the way.
 func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (assembly.Block, bool) {
 	for b := range w.Blocks(movers, fixed, m.allowed(movers)) {
 		return b, true

@@ -398,7 +398,6 @@ func (b *bar) upMm(m *Group, i int) float64 {
 	return geom.Clean(m.Points[i].YMm - b.in.SideMm(m.Side()).Min.YMm)
 }
 
-// where says where the holes of a group are.
 func (b *bar) where(w words.Writer, m *Group) string {
 	mm, end := b.fromEnd(m, 0)
 	text := string(m.Side()) + ", " + w.Size(mm)

@@ -84,7 +84,6 @@ func (b *bar) templateFromMm(w words.Writer, c bars.Cope) float64 {
 // wraps tells whether paper goes all round the bar.
 func (b *bar) wraps() bool { return b.in.Section != parts.AngleBar && b.in.Section != parts.ChannelBar }
 
-// mark marks a bar out by its ends.
 func (b *bar) mark(w *bench) {
 	if len(w.Groups) == 0 {
 		return

@@ -17,7 +17,6 @@ func mirrored(p *canvas.Path) *canvas.Path {
 	return p.Transform(canvas.Identity.Scale(-1, 1))
 }
 
-// marked tells whether something is marked on a face.
 func (s *Sizes) marked(f parts.Face) bool {
 	return slices.ContainsFunc(s.Groups, func(m Group) bool { return m.Face == f })
 }

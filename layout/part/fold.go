@@ -17,7 +17,6 @@ type fold struct {
 	i, n int
 }
 
-// folds lists the flanges of a folded part as they are folded.
 func (g *Shape) folds() []fold {
 	f, ok := g.form.(*folded)
 	if !ok {

@@ -110,7 +110,6 @@ func (g *Groove) wallsMm() plan.Range {
 	return out
 }
 
-// limited is a size by its limits.
 func limited(l fits.Limits, source string) Sized {
 	return Sized{NominalMm: l.NominalMm, MinMm: l.MinMm, MaxMm: l.MaxMm, Limited: true, Class: l.Class, Source: source}
 }
@@ -227,7 +226,6 @@ func (g *Groove) feature(n *Numbered) plan.Feature {
 // operations: a groove is cut with its step or its face.
 func (g *Groove) operations(*bench) {}
 
-// line is what cuts a groove.
 func (g *Groove) line(b *bench) []string {
 	w := b.W
 	text := words.Capital(words.Spaced(g.Row.Name)) + " " + g.kind.purpose(w) + ": groove " + g.sizeText(w) + ", " + b.placeText(g)
@@ -267,7 +265,6 @@ type namedSize struct {
 	mark        string // before the size: "Ø" or none
 }
 
-// limits are the sizes of a groove that are measured.
 func (g *Groove) limits() []namedSize {
 	if g.Row.Face != "" {
 		wall := "outer wall"

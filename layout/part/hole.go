@@ -235,7 +235,6 @@ func (b *bench) heldFor(m *Group) string {
 	return "clamped on parallels, " + string(m.drilledFrom()) + " face up"
 }
 
-// drill makes the holes themselves.
 func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	depth := m.depth.Mm
 	if f, ok := b.form.(*bar); ok && m.through {

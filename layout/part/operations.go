@@ -127,7 +127,6 @@ func (s *Sizes) swungMm() (mm float64, uneven bool) {
 	return math.Hypot(box.W(), box.H()), true
 }
 
-// speed is the speed of rpm in words.
 func (b *bench) speed(op cutting.Op, diaMm float64) string {
 	rpm, note, tool := b.rpm(op, diaMm, true)
 	if rpm <= 0 {

@@ -155,7 +155,6 @@ func (s Sized) classText() string {
 	return s.Class
 }
 
-// sizer works out the sizes.
 type sizer struct {
 	*Sizes
 	faults

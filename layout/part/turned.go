@@ -11,7 +11,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// turned is a part turned on the lathe.
 type turned struct{ in *parts.Profile }
 
 func (t *turned) lengthMm() float64             { return t.in.LengthMm() }

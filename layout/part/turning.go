@@ -203,7 +203,6 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 	b.boxes(o, phases, all > boxCuts)
 }
 
-// boxes makes an operation of the phases of a setting, or several of them.
 func (b *bench) boxes(o plan.Operation, phases []phase, several bool) {
 	var turned, cut []*Step
 	n, later := 0, false
@@ -351,7 +350,6 @@ func (b *bench) namesTogether(steps []*Step) string {
 	return words.Join(", ", names...)
 }
 
-// anyTurned tells whether any of the steps is turned at all.
 func (b *bench) anyTurned(steps []*Step) bool {
 	return slices.ContainsFunc(steps, func(s *Step) bool { return !s.bought() })
 }

@@ -89,7 +89,6 @@ func (w wrapped) cylinder(paperMm float64) develop.Cylinder {
 	return c
 }
 
-// wrap makes one template.
 func (d *shaper) wrap(w wrapped) {
 	slices.SortStableFunc(w.rows, func(a, b plan.RadialRow) int { return a.N - b.N })
 	c := w.cylinder(d.paperMm())

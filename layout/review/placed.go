@@ -24,7 +24,6 @@ func (r *reviewer) lastStacks() [][]*standingPart {
 	return out
 }
 
-// holds tells whether all parts of s stand in t.
 func holds(t, s []*standingPart) bool {
 	return !slices.ContainsFunc(s, func(p *standingPart) bool {
 		return standing(t, plan.JointEnd{Part: p.Part, Copy: p.Copy}) == nil

@@ -141,7 +141,6 @@ func (v *view) saidSide(g *parts.HoleGroup, t parts.Text) bool {
 	return false
 }
 
-// screwNamed are words about screws, or their holes.
 var screwNamed = regexp.MustCompile(`(?i)\b(screw|bolt|hole)(?:s|ed)?\b`)
 
 // clearOf is how far something in a bore stays off it.
@@ -165,7 +164,6 @@ func (v *view) saidClear(c cylinder, mm float64) {
 	})
 }
 
-// texts are the notes of a part and of what is on it.
 func (v *view) texts() []parts.Text {
 	all := slices.Clone(v.p.Notes)
 	for i := range v.p.Holes {
@@ -232,7 +230,6 @@ func (v *view) diameters() (out []float64) {
 	return out
 }
 
-// holdsPart tells whether a joint holds a part.
 func holdsPart(j *parts.Joint, part string) bool {
 	return j.Some(func(ref parts.JointRef) bool { return ref.Part == part })
 }
@@ -414,7 +411,6 @@ func (r *reviewer) viewTexts(p *parts.Part) []parts.Text {
 	return nil
 }
 
-// threadsOf are the threads of a part, as they are named.
 func (r *reviewer) threadsOf(p *parts.Part) map[string]bool {
 	has := map[string]bool{}
 	for i := range p.Holes {

@@ -126,7 +126,6 @@ func stepsOf(steps []parts.Step, inside bool) []cylinder {
 	return out
 }
 
-// groupNamed finds a hole group or slot of the part.
 func (v *view) groupNamed(name string) (*parts.HoleGroup, *parts.FaceSlot) {
 	for i := range v.p.Holes {
 		if v.p.Holes[i].Name.Value == name {
@@ -309,7 +308,6 @@ func (r *reviewer) mm(v float64) string {
 	return r.w.Size(math.Round(v*100)/100) + " mm"
 }
 
-// report adds a finding about a feature of the part.
 func (v *view) report(s Severity, feature string, pos parts.Pos, f Finding) {
 	f.Severity, f.Part, f.Feature, f.Pos = s, v.p.Name.Value, feature, pos
 	f.Source = cmp.Or(f.Source, practice)

@@ -119,7 +119,6 @@ func crowned(v *view) {
 	}
 }
 
-// pattern are the holes of a group on a face.
 func (v *view) pattern(name string, face parts.Face) []hole {
 	return slices.DeleteFunc(slices.Clone(v.holes), func(h hole) bool { return h.name != name || h.face != face })
 }

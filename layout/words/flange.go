@@ -34,7 +34,6 @@ func (f Flange) off(mm float64) string {
 	return sign + f.fixed(math.Abs(mm)) + " " + string(f.Units)
 }
 
-// expanded writes a value with its expanded uncertainty.
 func (f Flange) expanded(mm, uMm float64) string {
 	return f.fixed(mm) + " ± " + f.fixed(measured.CoverageFactor*uMm)
 }

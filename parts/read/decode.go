@@ -97,7 +97,6 @@ func (r *reader) oneOf(n *node, keys ...string) (string, *node) {
 	return "", nil
 }
 
-// is tells whether a value is there and of a kind, called what.
 func (r *reader) is(n *node, kind nodeKind, what, right string) bool {
 	switch {
 	case n == nil:
@@ -110,7 +109,6 @@ func (r *reader) is(n *node, kind nodeKind, what, right string) bool {
 	return n.kind == kind
 }
 
-// scalar returns the text of a single value.
 func (r *reader) scalar(n *node, what, right string) (string, bool) {
 	if !r.is(n, scalarNode, what, right) {
 		return "", false
@@ -166,7 +164,6 @@ func badInText(r rune) bool {
 		r >= 0x202A && r <= 0x202E || r >= 0x2066 && r <= 0x2069
 }
 
-// word reads one of a few words.
 func (r *reader) word(n *node, words ...string) string {
 	s, ok := r.scalar(n, "a word", list(words))
 	if !ok {

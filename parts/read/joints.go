@@ -178,7 +178,6 @@ func (f *fields) meeting() parts.Meeting {
 	return m
 }
 
-// placeOnFace reads a place on a face of that name.
 func (f *fields) placeOnFace(on string) *parts.Place {
 	p := &parts.Place{
 		Pos: f.n.pos, On: on, With: f.word("with"), Gap: f.length("gap"),
@@ -234,7 +233,6 @@ func (f *fields) lineRules() []parts.LineRule {
 	return out
 }
 
-// names reads one name or a list of them.
 func (f *fields) names(key string) []parts.Text {
 	n := f.val(key)
 	if n == nil {
@@ -301,7 +299,6 @@ func (l *loader) jointRefs(j *parts.Joint) {
 	}
 }
 
-// noPart says that there is no part of a name.
 func (l *loader) noPart(name string) string {
 	return "there is no part " + name + " in the job" + meant.Perhaps(name, l.partNames())
 }

@@ -190,7 +190,6 @@ func patternRadiusMm(f *parts.Frustum) float64 {
 	return math.Hypot(f.Height.Mm, taper/2+f.Offset.Mm) * f.Large.Mm / taper
 }
 
-// cone reads a rolled cone.
 func (f *fields) cone() *parts.Frustum {
 	c := &parts.Frustum{Pos: f.n.pos, Large: f.length("large"), Small: f.length("small"), Offset: f.length("offset"), Formed: f.formed()}
 	f.not(c.Small, ">=", c.Large, "a small diameter below the large one; a straight one is kind tube", "the small end of %s is not smaller than the large end of %s")

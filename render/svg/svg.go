@@ -87,7 +87,6 @@ func (s *sheet) file(widthMm, heightMm float64) []byte {
 	return b.Bytes()
 }
 
-// put adds an element to a layer.
 func (s *sheet) put(layerName, element string) {
 	id := cmp.Or(layerName, "drawing")
 	for i := range s.layers {

@@ -162,7 +162,6 @@ func (f *Flow) Skip(height float64) {
 // Set sets a piece where the flow stands.
 func (f *Flow) Set(p Piece) { f.draw(p.Height, func() Piece { return p }) }
 
-// draw sets a piece of a height where the flow stands.
 func (f *Flow) draw(high float64, piece func() Piece) {
 	if f.most == 0 {
 		x := f.Body.X0 + float64(f.column)*(f.Width()+GutterMm)

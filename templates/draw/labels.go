@@ -366,7 +366,6 @@ func LabelMarks(s *Sheet, room *Occupied, marks []Mark) {
 	}
 }
 
-// labelPattern labels the marks of one pattern.
 func labelPattern(s *Sheet, room *Occupied, marks []Mark) {
 	before := len(room.texts)
 	for _, way := range labelWays {
@@ -412,7 +411,6 @@ func overturned(number string) bool {
 	return back != number
 }
 
-// place finds room for a label.
 func (m Mark) place(room *Occupied, way labelWay) (Rect, bool) {
 	w := TextWidth(m.Number, way.numberMm, true)
 	if way.withSize {

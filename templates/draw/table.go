@@ -222,7 +222,6 @@ func (t *Table) dropSpare() {
 	}
 }
 
-// headColumns are the columns as their heads are set.
 func (t *Table) headColumns() []Column {
 	heads := make([]Column, len(t.Columns))
 	for i, c := range t.Columns {
@@ -276,7 +275,6 @@ func bandsMm(rows [][]band) float64 {
 	return sum
 }
 
-// rowPiece draws a band of a row.
 func (t *Table) rowPiece(row int, b band) Piece {
 	p := t.drawRow(t.laid.cells, b.lines, b.high, false)
 	x := 0.0

@@ -284,7 +284,6 @@ func spread(spots []Spot, rowY, x0, x1 float64) []float64 {
 	return places
 }
 
-// balloon sets one with the line to its spot.
 func balloon(d *draw.Drawing, x, y float64, q Spot) {
 	d.Add(draw.Leader(x, y, q.X, q.Y)...)
 	d.Add(draw.Balloon(x, y, q.N)...)
@@ -385,7 +384,6 @@ func (f *facePicture) at(xMm, yMm float64) (float64, float64) {
 	return f.ox + xMm*f.scale, f.oy + yMm*f.scale
 }
 
-// placed is a path of the face in the picture.
 func (f *facePicture) placed(p *canvas.Path) *canvas.Path {
 	return p.Transform(canvas.Identity.Translate(f.ox, f.oy).Scale(f.scale, f.scale))
 }

@@ -159,7 +159,6 @@ func smallRange(r plan.Range, units parts.Units) string {
 	return span2(r.Min*1000, r.Max*1000, 0) + " µm"
 }
 
-// sized writes a length with its unit.
 func sized(mm float64, units parts.Units) string {
 	if units == parts.Inches {
 		return words.Short(mm, units) + " in"

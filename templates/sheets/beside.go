@@ -43,7 +43,6 @@ func (m measured) high(from, to int, headMm float64) float64 {
 	return headMm + m.sumMm[to] - m.sumMm[from]
 }
 
-// whole is the height of all.
 func (m measured) whole() float64 { return m.high(0, len(m.rowsMm), m.headMm) }
 
 // bare is a table of some of the rows without title and lead.

@@ -37,7 +37,6 @@ func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters 
 	return best.cover(c, 0)
 }
 
-// cover is what the cover is drawn from.
 type cover struct {
 	pl       *plan.Plan
 	findings []review.Finding
@@ -72,7 +71,6 @@ func (d density) cover(c cover, trial int) []*draw.Sheet {
 	return f.Sheets
 }
 
-// listed sets a table of the cover in the size of its density.
 func (d density) listed(t draw.Table) draw.Table {
 	t.Compact, t.Fit = true, true
 	for i := range t.Columns {
@@ -247,7 +245,6 @@ func (d density) scaleCheck(units parts.Units, width float64) (p draw.Piece, res
 	return p, rest
 }
 
-// steps numbers texts.
 func (d density) steps(texts []string, width float64) []draw.Piece {
 	var pieces []draw.Piece
 	for i, t := range texts {
@@ -429,7 +426,6 @@ const (
 	clockHighMm = 34.0
 )
 
-// dashed sets texts with dashes.
 func dashed(texts []string, sizeMm, width float64) []draw.Piece {
 	var pieces []draw.Piece
 	for _, t := range texts {

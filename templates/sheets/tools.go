@@ -135,7 +135,6 @@ func (d density) picture(t *plan.PartPlan, width float64) draw.Piece {
 	return p
 }
 
-// told is what the picture does not say.
 func (d density) told(t *plan.PartPlan, width float64) draw.Piece {
 	return draw.Stack(d.said(d.remarks(t, nil, width))...)
 }

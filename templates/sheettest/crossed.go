@@ -36,7 +36,6 @@ type quad [4]canvas.Point
 
 func (q quad) middle() canvas.Point { return q[0].Interpolate(q[2], 0.5) }
 
-// holds tells whether a point lies in the quad.
 func (q quad) holds(p canvas.Point) bool {
 	for i := range q {
 		if q[(i+1)%4].Sub(q[i]).PerpDot(p.Sub(q[i])) < 0 {

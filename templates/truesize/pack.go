@@ -146,7 +146,6 @@ func (p price) less(than price, first []int) bool {
 	return false
 }
 
-// add adds what the tiles of a template cost.
 func (p *price) add(t *template, tiles []tile) {
 	if len(tiles) == 0 {
 		return

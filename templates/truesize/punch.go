@@ -342,7 +342,6 @@ func (p *punch) discTop(s *draw.Sheet, room *draw.Occupied, c plan.FaceCut, ox, 
 	}
 }
 
-// outlines draws the outline and the circles.
 func (p *punch) outlines(lines *draw.Drawing, room *draw.Occupied, shift canvas.Matrix) {
 	lines.Add(draw.Shape{Path: p.outline, Stroke: draw.Black, WidthMm: draw.LineMm})
 	room.AddPath(p.outline.Copy().Transform(shift))

@@ -142,7 +142,6 @@ func (p *page) templates() []*template {
 	return out
 }
 
-// shown is all that a sheet is drawn from.
 type shown struct {
 	units parts.Units
 	frame draw.Frame
@@ -331,7 +330,6 @@ func noted(s *draw.Sheet, rooms []*draw.Occupied, texts []draw.Text) bool {
 	return false
 }
 
-// wrapped breaks texts into lines of a width.
 func wrapped(texts []draw.Text, widthMm float64) (lines []draw.Text) {
 	for _, text := range texts {
 		for _, line := range draw.Wrap(text.Content, text.SizeMm, text.Bold, widthMm) {
@@ -366,10 +364,8 @@ type stripCell struct {
 	arrow, mapped bool // TOP before its lines, the map of the tiles after them
 }
 
-// jobText is the job with its revision.
 func jobText(pl *plan.Plan) string { return words.Join(" ", pl.Job, labelledRev(pl.Revision)) }
 
-// strip heads a sheet.
 func (p *page) strip(pl *plan.Plan, s *draw.Sheet, page string) {
 	b := draw.R(draw.MarginMm, s.Frame.HeightMm-draw.MarginMm-stripMm, s.Frame.WidthMm-draw.MarginMm, s.Frame.HeightMm-draw.MarginMm)
 	s.Draw.Add(draw.Box(b, 0.5))
