@@ -3,6 +3,8 @@ package assembly
 import (
 	"math"
 	"slices"
+
+	"centrepop/parts/seq"
 )
 
 // Line is a visible edge in a view, in the x and y of its plane.
@@ -43,10 +45,7 @@ func Look(bodies []Body, frame Pose, fineMm float64) []Line {
 			edges[key] = key.edges(fineMm)
 		}
 		for _, edge := range edges[key] {
-			line := make([]Vec, len(edge))
-			for k, p := range edge {
-				line[k] = bodies[i].Pose.Apply(p)
-			}
+			line := seq.Map(edge, bodies[i].Pose.Apply)
 			out = append(out, v.visible(line)...)
 		}
 	}
@@ -212,10 +211,7 @@ func (s drawnSolid) edges(fineMm float64) [][]Vec {
 	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
 		for i := range list {
 			for _, line := range list[i].shape.edges(list[i].back.Turn(s.view)) {
-				moved := make([]Vec, len(line))
-				for k, p := range line {
-					moved[k] = list[i].at.Apply(p)
-				}
+				moved := seq.Map(line, list[i].at.Apply)
 				out = append(out, s.onSurface(chords(moved, fineMm), fineMm)...)
 			}
 		}

@@ -219,9 +219,7 @@ func (b *PanelBlank) reachMm(f *PanelFold) float64 {
 	in := b.ThicknessMm
 	for i := range b.Folds {
 		if o := &b.Folds[i]; o.Side == f.Side {
-			for _, v := range o.Section() {
-				in = math.Max(in, f.OutsideMm-v.XMm)
-			}
+			in = seq.Max(in, o.Section(), func(v Vertex) float64 { return f.OutsideMm - v.XMm })
 		}
 	}
 	return in

@@ -250,9 +250,7 @@ func (c cards) torque(p *plan.BoltPlan) string {
 // the parts without their numbers.
 func (c cards) boltText(joints ...*plan.JointPlan) string {
 	j, count := joints[0], 0
-	for _, o := range joints {
-		count += o.Bolt.Count
-	}
+	count += seq.Sum(joints, func(o *plan.JointPlan) int { return o.Bolt.Count })
 	size, a, b := j.Bolt.Ordered, j.A.Title, j.B.Title
 	size = cmp.Or(size, j.Bolt.Size)
 	if len(joints) > 1 {

@@ -101,10 +101,7 @@ func crosses(a, b *piece) bool {
 // not at all, and not where its holes are cut.
 func (c *comparison) marks() {
 	want := seq.Keep(c.want.Marks, func(m Mark) bool { return !c.cut[m.Group] })
-	places := make([]point, len(want))
-	for i, m := range want {
-		places[i] = m.Point
-	}
+	places := seq.Map(want, func(m Mark) point { return m.Point })
 	reach := reaches(places)
 	got := pairUp(len(want), len(c.spots), func(i, k int) (float64, bool) {
 		d := geom.Distance(c.spots[k].at, places[i])

@@ -163,10 +163,7 @@ func (s *poser) score(p pose, edge *piece) (score float64, full bool) {
 func (s *poser) scoreHoles(p pose, edge *piece) (score float64, full bool) {
 	full = true
 	taken := make([]bool, len(s.got))
-	at := make([]point, len(s.got))
-	for j, g := range s.got {
-		at[j] = p.apply(g.at)
-	}
+	at := seq.Map(s.got, func(g source) point { return p.apply(g.at) })
 	for _, w := range s.want {
 		best, off := -1, math.Inf(1)
 		for j, g := range s.got {
@@ -362,9 +359,7 @@ func (s *poser) turns(scale float64, mirrored bool, mid point, edge *piece) []fl
 
 // farthest are the points furthest from the middle, seen from it.
 func farthest(points []point, mid point) (r float64, at []point) {
-	for _, p := range points {
-		r = math.Max(r, geom.Distance(p, mid))
-	}
+	r = seq.Max(0, points, func(p point) float64 { return geom.Distance(p, mid) })
 	for _, p := range points {
 		if geom.Distance(p, mid) > 0.998*r && len(at) < 16 {
 			at = append(at, p.Minus(mid))

@@ -163,10 +163,7 @@ const playUsed = 0.4
 func farthest(a, b []plan.XY) float64 {
 	worst := 0.0
 	for _, q := range a {
-		best := math.Inf(1)
-		for _, o := range b {
-			best = math.Min(best, geom.Distance(q, o))
-		}
+		best := seq.Min(math.Inf(1), b, func(o plan.XY) float64 { return geom.Distance(q, o) })
 		worst = math.Max(worst, best)
 	}
 	return worst

@@ -21,10 +21,7 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	if _, endB := t.b.barEnd(); t.in.Weld.Sides == 1 && !endA && !endB && t.in.Place.Edge() {
 		p.Corners, p.Flush = oneSide(p.Corners), nil
 	}
-	sum := 0.0
-	for _, c := range p.Corners {
-		sum += c.LengthMm
-	}
+	sum := seq.Sum(p.Corners, func(c plan.Corner) float64 { return c.LengthMm })
 	asked := t.in.Weld.Length.Mm * float64(t.in.Weld.Sides)
 	if t.in.Weld.Length.Set() && len(p.Flush) > 0 && asked > sum+p.LegMm {
 		t.problem(plan.FilletNoCorner, plan.Of(plan.Mm, asked), plan.Of(plan.Mm, words.Round(sum, 0)), plan.Named(strings.Join(p.Flush, ", ")), plan.Named(t.a.title()))

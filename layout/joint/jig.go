@@ -148,10 +148,7 @@ func worth(of []drilled, made []*joint) bool {
 }
 
 func pieces(of []drilled) (n int) {
-	for _, d := range of {
-		n += d.r.Part.Quantity
-	}
-	return n
+	return seq.Sum(of, func(d drilled) int { return d.r.Part.Quantity })
 }
 
 // serve finds the register that serves most pieces.
@@ -201,9 +198,7 @@ func equal(a, b *part.Step) bool {
 // jigTool is the jig as a tool, and how it lies on each of its parts.
 func (j *shop) jigTool(g jig) tool {
 	drill, far := g.first.m.Group.DrillMm, 0.0
-	for _, q := range g.first.at {
-		far = math.Max(far, geom.Distance(q, plan.XY{}))
-	}
+	far = seq.Max(far, g.first.at, func(q plan.XY) float64 { return geom.Distance(q, plan.XY{}) })
 	bush, guide := j.bush(g), j.cylinder("", atLeast(drill, guideMm), 0).Size
 	margin := jigDias * drill
 	if bush != nil {
@@ -261,9 +256,7 @@ func (j *shop) jigMm(g jig) float64 {
 func (j *shop) bush(g jig) (out *parts.Bush) {
 	at, room := g.first.at, math.Inf(1)
 	for i, q := range at {
-		for _, o := range at[:i] {
-			room = math.Min(room, geom.Distance(q, o)-jigWallMm)
-		}
+		room = seq.Min(room, at[:i], func(o plan.XY) float64 { return geom.Distance(q, o) - jigWallMm })
 		for _, of := range [][]drilled{g.plugs, g.rings} {
 			if len(of) > 0 {
 				room = math.Min(room, 2*(geom.Distance(q, plan.XY{})-jigWallMm)-of[0].place.Size.NominalMm)

@@ -135,10 +135,7 @@ func (s *stage) cut(plane assembly.Pose, b *assembly.Body) [][]plan.XY {
 	}
 	var out [][]plan.XY
 	for _, loop := range b.Section(plane, pictureMm) {
-		points := make([]plan.XY, len(loop))
-		for i, p := range loop {
-			points[i] = xy(p.X, p.Y)
-		}
+		points := seq.Map(loop, func(p assembly.Pt) plan.XY { return xy(p.X, p.Y) })
 		out = append(out, points)
 	}
 	s.cuts[key] = out

@@ -133,12 +133,8 @@ func way(back assembly.Vec, movers, fixed []assembly.Body) assembly.Way {
 	low, high := math.Inf(1), math.Inf(-1)
 	frame := assembly.Frame(assembly.Vec{}, back, back.Square()).Inverse()
 	far := 0.0
-	for i := range movers {
-		low = math.Min(low, movers[i].Box().Moved(frame).Low.Z)
-	}
-	for i := range fixed {
-		high = math.Max(high, fixed[i].Box().Moved(frame).High.Z)
-	}
+	low = seq.Min(low, movers, func(m assembly.Body) float64 { return m.Box().Moved(frame).Low.Z })
+	high = seq.Max(high, fixed, func(f assembly.Body) float64 { return f.Box().Moved(frame).High.Z })
 	if high > low {
 		far = high - low
 	}
@@ -222,12 +218,9 @@ func (s *soFar) drive(j *plan.JointPlan, screws, fixed []int) {
 
 // overlap tells whether one of the movers lies in what stands when seated.
 func (m *Machine) overlap(movers, fixed []int) bool {
-	for _, i := range movers {
-		if slices.ContainsFunc(fixed, func(k int) bool { return m.overlapping[[2]string{m.Bodies[i].ID, m.Bodies[k].ID}] }) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(movers, func(i int) bool {
+		return slices.ContainsFunc(fixed, func(k int) bool { return m.overlapping[[2]string{m.Bodies[i].ID, m.Bodies[k].ID}] })
+	})
 }
 
 func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (assembly.Block, bool) {

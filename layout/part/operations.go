@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // bench puts the work in a shop's usual order: blank, turning from one side and
@@ -95,10 +96,7 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, no
 	if len(list) == 0 {
 		return math.Round(want/5) * 5, "", tool
 	}
-	speeds := make([]float64, len(list))
-	for i, n := range list {
-		speeds[i] = n.Value
-	}
+	speeds := seq.Map(list, func(n parts.Number) float64 { return n.Value })
 	rpm, _ = cutting.ChooseSpeed(want, speeds)
 	switch { // a quarter too fast is borne by a light cut; common practice, no source
 	case rpm > 1.25*want:
@@ -271,8 +269,7 @@ func (b *bench) carriedLines() []string {
 	for _, f := range b.Faces {
 		var own, there []string
 		other, first, count := parts.Face(""), 0, 0
-		for i := range b.Groups {
-			m := &b.Groups[i]
+		for m := range seq.Refs(b.Groups) {
 			if m.Group.PunchedFrom != f.Face || b.cut.whole[m.name] {
 				continue
 			}

@@ -489,11 +489,7 @@ func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 {
 
 // metalMm is the length of metal that a line along the axis goes through.
 func (s *Sizes) metalMm(radiusMm float64) float64 {
-	sum := 0.0
-	for _, m := range s.MetalAt(radiusMm) {
-		sum += m[1] - m[0]
-	}
-	return sum
+	return seq.Sum(s.MetalAt(radiusMm), func(m [2]float64) float64 { return m[1] - m[0] })
 }
 
 // Plane is where a face lies on the part's axis at a radius, and how much

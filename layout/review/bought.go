@@ -86,9 +86,7 @@ const widest = 1.5
 // one of its holes, and with its nut through what the words bolt it to as well.
 func (r *reviewer) boltThrough(e *parts.Loose, v *view, o screwOrder, f *Finding) bool {
 	d, widest, thick := o.thread.MajorMm, 0.0, v.lengthMm
-	for i := range v.holes {
-		widest = max(widest, 2*v.holes[i].radiusMm)
-	}
+	widest = seq.Max(widest, v.holes, func(h hole) float64 { return 2 * h.radiusMm })
 	if widest == 0 || v.p.Outline == nil {
 		return false
 	}

@@ -10,13 +10,13 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // loose compares parts that no joint holds with the part that their words name: what goes
 // over it, and a key that reaches from the tube it stands in into a keyway.
 func loose(r *reviewer) {
-	for i := range r.job.Loose {
-		e := &r.job.Loose[i]
+	for e := range seq.Refs(r.job.Loose) {
 		v := r.viewOf(e.Part.Value)
 		if v == nil {
 			r.covers(e)
@@ -89,9 +89,7 @@ var goesIn = regexp.MustCompile(`(?i)\b(?:held|lies|sits?|stands?|stood|put|hung
 // tooWide looks at what is to be in a tube: it is round and wider than the tube inside.
 func (r *reviewer) tooWide(v, tube *view, e *parts.Loose) {
 	open, wide := tube.openMm(), 0.0
-	for _, c := range v.outside {
-		wide = max(wide, c.radiusMm)
-	}
+	wide = seq.Max(wide, v.outside, func(c cylinder) float64 { return c.radiusMm })
 	if tube.p.Kind != parts.Tube || wide < open {
 		return
 	}
@@ -208,10 +206,7 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 	if len(on.outside) == 0 || math.IsInf(open, 1) {
 		return
 	}
-	wide := 0.0
-	for _, c := range on.outside {
-		wide = max(wide, c.radiusMm)
-	}
+	wide := seq.Max(0, on.outside, func(c cylinder) float64 { return c.radiusMm })
 	if f := v.p.Frustum; f != nil && keepsOff.MatchString(v.p.Title.Value) && f.Large.Mm < 2*wide-slackMm {
 		r.add(Finding{
 			Severity: Check, Part: v.p.Name.Value, Pos: f.Large.Pos, What: v.p.Title.Value + " does not reach over " + on.p.Title.Value + " that it lies on", Numbers: r.mm(f.Large.Mm) + " over " + r.mm(2*wide), LeftMm: left(f.Large.Mm),
@@ -229,10 +224,7 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 
 // openMm is the radius of the narrowest opening along the axis, infinite where there is none.
 func (v *view) openMm() float64 {
-	open := math.Inf(1)
-	for _, c := range v.inside {
-		open = min(open, c.radiusMm)
-	}
+	open := seq.Min(math.Inf(1), v.inside, func(c cylinder) float64 { return c.radiusMm })
 	if f := v.p.Frustum; f != nil {
 		_, inside := sheetMm(f.Formed)
 		open = (f.Small.Mm - inside) / 2
@@ -418,8 +410,7 @@ func (r *reviewer) itemCircle(e *parts.Loose) {
 			continue
 		}
 		var has []float64
-		for i := range v.holes {
-			h := &v.holes[i]
+		for h := range seq.Refs(v.holes) {
 			if h.thread == nil || h.group.Pattern.PCD.Mm == 0 || forPushing.MatchString(h.name) {
 				continue
 			}

@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // lastStacks are the assemblies as they stand at the end, each part of each
@@ -307,10 +308,7 @@ func studShoulder(r *reviewer) {
 		if stud == nil || v == nil || !stud.turned() {
 			continue
 		}
-		wide := 0.0
-		for _, c := range stud.outside {
-			wide = math.Max(wide, c.size.Nominal.Mm)
-		}
+		wide := seq.Max(0, stud.outside, func(c cylinder) float64 { return c.size.Nominal.Mm })
 		r.unequal(stud, j)
 		for i := range v.holes {
 			if h := &v.holes[i]; h.name == j.A.Feature && wide < 2*h.radiusMm+1 {

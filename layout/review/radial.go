@@ -168,10 +168,7 @@ func radialGap(v *view) {
 // clock angle and place along the axis, with the metal it wants on each side;
 // it stands there a second time a turn on, for its neighbours across 0.
 func closeOpenings(v *view, all []opening) [][2]int {
-	radius := math.Inf(1)
-	for i := range all {
-		radius = min(radius, all[i].outerMm)
-	}
+	radius := seq.Min(math.Inf(1), all, func(a opening) float64 { return a.outerMm })
 	var boxes []box
 	for i := range all {
 		o := &all[i]

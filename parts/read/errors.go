@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // maxErrors is how many faults of one file are kept. More than that is one
@@ -77,11 +78,7 @@ func list(words []string) string { return join(words, " or ") }
 
 // plain are words of a type of their own as they are written.
 func plain[T ~string](words []T) []string {
-	out := make([]string, len(words))
-	for i, w := range words {
-		out[i] = string(w)
-	}
-	return out
+	return seq.Map(words, func(w T) string { return string(w) })
 }
 
 // all joins words for a message: "a, b and c".

@@ -90,11 +90,7 @@ type Group struct {
 
 // names of the keys, in the order of the table.
 func (g *Group) names() []string {
-	out := make([]string, len(g.Keys))
-	for i, k := range g.Keys {
-		out[i] = k.Name
-	}
-	return out
+	return seq.Map(g.Keys, func(k Key) string { return k.Name })
 }
 
 // key finds a key of the group. Asking for one that is not in the table is a

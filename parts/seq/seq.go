@@ -62,3 +62,27 @@ func Refs[T any](xs []T) iter.Seq[*T] {
 		}
 	}
 }
+
+// Sum is what f gives for each of xs, added up in their order; 0 for none.
+func Sum[T any, N int | float64](xs []T, f func(T) N) (sum N) {
+	for _, x := range xs {
+		sum += f(x)
+	}
+	return sum
+}
+
+// Max is the largest of least and of what f gives for each of xs.
+func Max[T any, N int | float64](least N, xs []T, f func(T) N) N {
+	for _, x := range xs {
+		least = max(least, f(x))
+	}
+	return least
+}
+
+// Min is the smallest of most and of what f gives for each of xs.
+func Min[T any, N int | float64](most N, xs []T, f func(T) N) N {
+	for _, x := range xs {
+		most = min(most, f(x))
+	}
+	return most
+}

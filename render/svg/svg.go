@@ -32,6 +32,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
+	"centrepop/parts/seq"
 	"centrepop/render"
 	"centrepop/templates/draw"
 	"centrepop/templates/typeface"
@@ -165,10 +166,7 @@ func (s *sheet) shape(shape draw.Shape, m canvas.Matrix, clip int) error {
 		fmt.Fprintf(&b, ` stroke="%s" stroke-width="%s" stroke-miterlimit="%d"`,
 			colour(shape.Stroke), number(shape.WidthMm*scale), render.MiterLimit)
 		if len(shape.DashMm) > 0 {
-			dashes := make([]string, len(shape.DashMm))
-			for i, d := range shape.DashMm {
-				dashes[i] = number(d * scale)
-			}
+			dashes := seq.Map(shape.DashMm, func(d float64) string { return number(d * scale) })
 			fmt.Fprintf(&b, ` stroke-dasharray="%s"`, strings.Join(dashes, " "))
 		}
 	}

@@ -1,5 +1,7 @@
 package draw
 
+import "centrepop/parts/seq"
+
 // Piece is a block of fixed height that is set into a column. Its drawing's
 // origin is its upper left corner, so everything in it lies at negative y.
 type Piece struct {
@@ -214,11 +216,7 @@ func Paragraph(lead, text string, sizeMm float64, bold bool, width float64) []Pi
 
 // HeightMm is how high pieces are one below another.
 func HeightMm(pieces ...Piece) float64 {
-	sum := 0.0
-	for _, p := range pieces {
-		sum += p.Height
-	}
-	return sum
+	return seq.Sum(pieces, func(p Piece) float64 { return p.Height })
 }
 
 // Stack sets pieces one below another into one piece.

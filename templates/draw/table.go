@@ -3,6 +3,8 @@ package draw
 import (
 	"slices"
 	"strings"
+
+	"centrepop/parts/seq"
 )
 
 // Column is a column of a table. A table's spare width goes to its flexible
@@ -223,11 +225,7 @@ func (t *Table) dropSpare() {
 }
 
 func (t *Table) headColumns() []Column {
-	heads := make([]Column, len(t.Columns))
-	for i, c := range t.Columns {
-		heads[i] = Column{Align: c.Align, Size: t.headMm(), Bold: true}
-	}
-	return heads
+	return seq.Map(t.Columns, func(c Column) Column { return Column{Align: c.Align, Size: t.headMm(), Bold: true} })
 }
 
 // headRow draws the heads on a pale ground.
@@ -389,11 +387,7 @@ func (t Table) LeastWidth() float64 {
 	t = t.Measured()
 	t.scale = SmallMm / headTextMm
 	_, narrow, _ := t.tryWidths(0)
-	sum := 0.0
-	for _, w := range narrow {
-		sum += w
-	}
-	return sum
+	return seq.Sum(narrow, func(w float64) float64 { return w })
 }
 
 // lead is the text between title and head.

@@ -266,10 +266,7 @@ func BalloonColumn(d *draw.Drawing, spots []Spot, columnX, y0, y1 float64) {
 // spread orders spots along a row, and finds a place in it for the balloon of each.
 func spread(spots []Spot, rowY, x0, x1 float64) []float64 {
 	slices.SortStableFunc(spots, func(a, b Spot) int { return cmp.Compare(a.X, b.X) })
-	wanted := make([]float64, len(spots))
-	for i, q := range spots {
-		wanted[i] = q.X
-	}
+	wanted := seq.Map(spots, func(q Spot) float64 { return q.X })
 	places := draw.Spread(wanted, BalloonStepMm, x0+draw.BalloonMm, x1-draw.BalloonMm)
 	// Two leaders that cross change their balloons.
 	for range spots {

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -195,11 +196,7 @@ func oneBelow(f *draw.Flow, all []*holes, record recording) {
 
 // height is that of tables one below the other.
 func (r *region) height(tables []measured) float64 {
-	sum := 0.0
-	for _, t := range tables {
-		sum += t.whole() + gapMm
-	}
-	return sum
+	return seq.Sum(tables, func(t measured) float64 { return t.whole() + gapMm })
 }
 
 // balance is how many of the narrow tables stand in the left column.

@@ -33,10 +33,7 @@ type page struct {
 
 // fill is the share of the window's area that templates take.
 func (p *page) fill() float64 {
-	used := 0.0
-	for _, one := range p.tiles {
-		used += one.window.Width() * one.window.Height()
-	}
+	used := seq.Sum(p.tiles, func(one placed) float64 { return one.window.Width() * one.window.Height() })
 	w := window(p.frame)
 	return used / (w.Width() * w.Height())
 }
