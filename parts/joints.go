@@ -4,8 +4,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-
-	"centrepop/parts/seq"
 )
 
 // JointKind is how two parts are joined.
@@ -215,12 +213,22 @@ type SlideJoint struct {
 
 // Part finds a part by its name, nil if there is none.
 func (j *Job) Part(name string) *Part {
-	return seq.First(j.Parts, func(p *Part) bool { return p.Name.Value == name })
+	for _, p := range j.Parts {
+		if p.Name.Value == name {
+			return p
+		}
+	}
+	return nil
 }
 
 // Joint finds a joint by its name, nil if there is none.
 func (j *Job) Joint(name string) *Joint {
-	return seq.First(j.Joints, func(o *Joint) bool { return o.Name.Value == name })
+	for _, o := range j.Joints {
+		if o.Name.Value == name {
+			return o
+		}
+	}
+	return nil
 }
 
 // Numbered splits window-2 into window and 2: the second of several equal

@@ -3,8 +3,6 @@ package assembly
 import (
 	"math"
 	"slices"
-
-	"centrepop/parts/seq"
 )
 
 // Freedom is a way in which a joint lets a part move, in the joint's frame.
@@ -272,7 +270,11 @@ func (s *solver) close() {
 }
 
 func norm2(v []float64) float64 {
-	return seq.Sum(v, func(x float64) float64 { return x * x })
+	sum := 0.0
+	for _, x := range v {
+		sum += x * x
+	}
+	return sum
 }
 
 // dampedStep solves (JᵀJ + damp) step = Jᵀ miss by Cholesky.

@@ -1,11 +1,6 @@
 package assembly
 
-import (
-	"math"
-	"slices"
-
-	"centrepop/parts/seq"
-)
+import "math"
 
 // Line is a visible edge in a view, in the x and y of its plane.
 type Line struct {
@@ -45,7 +40,10 @@ func Look(bodies []Body, frame Pose, fineMm float64) []Line {
 			edges[key] = key.edges(fineMm)
 		}
 		for _, edge := range edges[key] {
-			line := seq.Map(edge, bodies[i].Pose.Apply)
+			line := make([]Vec, len(edge))
+			for k, p := range edge {
+				line[k] = bodies[i].Pose.Apply(p)
+			}
 			out = append(out, v.visible(line)...)
 		}
 	}
@@ -127,7 +125,12 @@ func straight(line []Vec, offMm float64) bool {
 	if l < 1e-9 {
 		return false
 	}
-	return !slices.ContainsFunc(line[1:len(line)-1], func(p Vec) bool { return p.Sub(a).Cross(d).Len() > offMm*l })
+	for _, p := range line[1 : len(line)-1] {
+		if p.Sub(a).Cross(d).Len() > offMm*l {
+			return false
+		}
+	}
+	return true
 }
 
 // chordMm is how far the straight pieces of a rim may lie off it.
@@ -211,7 +214,10 @@ func (s drawnSolid) edges(fineMm float64) [][]Vec {
 	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
 		for i := range list {
 			for _, line := range list[i].shape.edges(list[i].back.Turn(s.view)) {
-				moved := seq.Map(line, list[i].at.Apply)
+				moved := make([]Vec, len(line))
+				for k, p := range line {
+					moved[k] = list[i].at.Apply(p)
+				}
 				out = append(out, s.onSurface(chords(moved, fineMm), fineMm)...)
 			}
 		}
@@ -312,12 +318,13 @@ func (s *Solid) rims() [][]Vec {
 // rim is where the lines along a cut's surface enter and leave the solid.
 func (s *Solid) rim(c *Simple) [][]Vec {
 	rest := Solid{add: s.add, within: s.within, bound: s.bound}
+	box := c.shape.box()
 	along := c.at.Turn(AxisZ)
 	var out [][]Vec
 	for _, turn := range c.shape.generators() {
 		var lines [][]Vec
-		for _, foot := range turn.feet {
-			spans := rest.spans(c.at.Apply(foot), along, turn.low, turn.high)
+		for _, foot := range turn {
+			spans := rest.spans(c.at.Apply(foot), along, box.Low.Z, box.High.Z)
 			if 2*len(spans) != len(lines) {
 				out = append(out, lines...)
 				lines = make([][]Vec, 2*len(spans))

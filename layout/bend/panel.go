@@ -7,7 +7,6 @@ import (
 
 	"centrepop/layout/lookup"
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // Side is an edge of a panel's base, clockwise from the top one.
@@ -158,6 +157,7 @@ func (p Panel) Blank() (PanelBlank, error) {
 	return out, nil
 }
 
+// fold works out a flange by itself.
 func (p Panel) fold(f Flange) (PanelFold, error) {
 	b := Bend{ThicknessMm: p.ThicknessMm, InsideRadiusMm: f.RadiusMm, AngleDeg: f.AngleDeg, K: p.K}
 	r, err := b.Work()
@@ -199,7 +199,12 @@ func (b *PanelBlank) on(s Side) *PanelFold { return b.at(s, 0) }
 
 // at is the nth flange of a side, nil if it has none.
 func (b *PanelBlank) at(s Side, nth int) *PanelFold {
-	return seq.At(b.Folds, func(f *PanelFold) bool { return f.Side == s%4 && f.Nth == nth })
+	for i := range b.Folds {
+		if f := &b.Folds[i]; f.Side == s%4 && f.Nth == nth {
+			return f
+		}
+	}
+	return nil
 }
 
 // Index is where a flange stands among the folds, −1 if it is not one of them.
@@ -219,7 +224,9 @@ func (b *PanelBlank) reachMm(f *PanelFold) float64 {
 	in := b.ThicknessMm
 	for i := range b.Folds {
 		if o := &b.Folds[i]; o.Side == f.Side {
-			in = seq.Max(in, o.Section(), func(v Vertex) float64 { return f.OutsideMm - v.XMm })
+			for _, v := range o.Section() {
+				in = math.Max(in, f.OutsideMm-v.XMm)
+			}
 		}
 	}
 	return in
@@ -259,7 +266,8 @@ func (b *PanelBlank) ends(f *PanelFold) {
 // side, where those of the top and the bottom lie in their way: common practice, no
 // source.
 func (b *PanelBlank) give() {
-	for f := range seq.Refs(b.Folds) {
+	for i := range b.Folds {
+		f := &b.Folds[i]
 		if f.Nth == 0 || f.Side == Top || f.Side == Bottom {
 			continue
 		}

@@ -1,7 +1,6 @@
 package bolts
 
 import (
-	"cmp"
 	"fmt"
 	"strings"
 )
@@ -34,7 +33,10 @@ var nutFactors = []NutFactor{
 // FindNutFactor returns the factor of a condition by its name;
 // case does not matter and empty is "dry". Another word is an error.
 func FindNutFactor(condition string) (NutFactor, error) {
-	word := cmp.Or(strings.ToLower(strings.TrimSpace(condition)), "dry")
+	word := strings.ToLower(strings.TrimSpace(condition))
+	if word == "" {
+		word = "dry"
+	}
 	var known []string
 	for _, n := range nutFactors {
 		if n.Name == word {

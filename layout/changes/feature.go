@@ -19,6 +19,7 @@ const (
 	decides               // any change is decided by hand
 )
 
+// size is one number of a feature.
 type size struct {
 	what  string
 	unit  plan.Unit

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // point is in millimetres, y up.
@@ -40,7 +39,10 @@ func (c *contour) size() (w, h float64) {
 // moved is the contour shifted by a step.
 func (c *contour) moved(by point) contour {
 	out := *c
-	out.points = seq.Map(c.points, func(p point) point { return p.Plus(by) })
+	out.points = make([]point, len(c.points))
+	for i, p := range c.points {
+		out.points[i] = p.Plus(by)
+	}
 	return out
 }
 
@@ -114,8 +116,10 @@ func (c *contour) fit() (centre point, radius, off float64, ok bool) {
 	// Tolerances follow the size, so that a circle drawn in inches and read
 	// as millimetres is still one.
 	off = math.Min(roundness(radius), 0.02*radius)
-	if slices.ContainsFunc(c.points, func(p point) bool { return math.Abs(geom.Distance(p, centre)-radius) > off }) {
-		return point{}, 0, 0, false
+	for _, p := range c.points {
+		if math.Abs(geom.Distance(p, centre)-radius) > off {
+			return point{}, 0, 0, false
+		}
 	}
 	return centre, radius, off, true
 }
@@ -223,7 +227,11 @@ func (c *contour) off(p point, enough float64) float64 {
 // offRound is how far the farthest point of the contour's line is from a circle that it
 // goes round.
 func (c *contour) offRound(centre point, radius float64) float64 {
-	return seq.Max(math.Abs(radius-c.off(centre, 0)), c.points, func(p point) float64 { return geom.Distance(p, centre) - radius })
+	off := math.Abs(radius - c.off(centre, 0))
+	for _, p := range c.points {
+		off = math.Max(off, geom.Distance(p, centre)-radius)
+	}
+	return off
 }
 
 // joinMm is how near two ends must be to be the same point.

@@ -2,7 +2,6 @@ package compare
 
 import (
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 	"cmp"
 	"math"
 	"slices"
@@ -55,7 +54,8 @@ func (c *comparison) twice(open []contour) []contour {
 		return open
 	}
 	var kept []contour
-	for a := range seq.Refs(open) {
+	for i := range open {
+		a := &open[i]
 		if !slices.ContainsFunc(kept, func(b contour) bool { return a.onLine(&b) }) {
 			kept = append(kept, *a)
 			continue
@@ -229,7 +229,10 @@ const (
 
 // holes pairs the part's round openings with circles, nearest first.
 func (c *comparison) holes() {
-	places := seq.Map(c.want.Rounds, func(w Round) point { return w.Point })
+	places := make([]point, len(c.want.Rounds))
+	for i, w := range c.want.Rounds {
+		places[i] = w.Point
+	}
 	reach := reaches(places)
 	got := pairUp(len(places), len(c.closed), func(i, k int) (float64, bool) {
 		p, dia := c.closed[k], c.want.Rounds[i].DiameterMm
@@ -258,6 +261,7 @@ func (c *comparison) holes() {
 	}
 }
 
+// hole compares a hole with the circle that stands for it.
 func (c *comparison) hole(w Round, p *piece) {
 	c.report.Matched++
 	f := p.at(Finding{Group: w.Group, N: w.N, Wanted: &Shape{DiameterMm: tidy(w.DiameterMm)}})

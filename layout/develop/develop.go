@@ -40,8 +40,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-
-	"centrepop/parts/seq"
 )
 
 // ErrInput is wrapped by every error of this package: the dimensions given
@@ -241,7 +239,12 @@ func checkDivisions(n, step int) (int, error) {
 
 // firstError returns the first error that is not nil.
 func firstError(errs ...error) error {
-	return seq.First(errs, func(err error) bool { return err != nil })
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func rad(deg float64) float64 { return deg * math.Pi / 180 }

@@ -11,7 +11,6 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // shop is what the joints are worked out from; nothing changes it.
@@ -61,6 +60,7 @@ type joint struct {
 	cups, cones []*joint // bearings whose rings are mounted in the steps of this one
 }
 
+// kind is one kind of joint.
 type kind interface {
 	// ends refuses features that cannot be joined so.
 	ends(s *shop, t *joint)
@@ -417,7 +417,12 @@ func (j *shop) spacerMm(t *joint) float64 {
 }
 
 func (j *assembly) at(i inst) *placedPart {
-	return seq.At(j.placed, func(p *placedPart) bool { return p.inst == i })
+	for k := range j.placed {
+		if j.placed[k].inst == i {
+			return &j.placed[k]
+		}
+	}
+	return nil
 }
 
 // place puts every joined part on the axis of its assembly, in the order the
@@ -530,5 +535,9 @@ func (j *shop) members(i inst, made []*joint) []inst {
 
 // others are the parts clamped with the two ends.
 func (t *joint) others() []inst {
-	return seq.Map(t.in.Clamped(), func(s parts.JointRef) inst { return inst{s.Part, s.Copy} })
+	var out []inst
+	for _, s := range t.in.Clamped() {
+		out = append(out, inst{s.Part, s.Copy})
+	}
+	return out
 }

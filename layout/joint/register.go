@@ -11,7 +11,6 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // registers finds the spigots of one side of a joint that lie in bores of the
@@ -29,7 +28,12 @@ func (j *making) registers(t *joint) {
 		}
 	}
 	group := j.at(t.a.inst()).group
-	near := seq.Keep(j.placed, func(p placedPart) bool { return p.group == group && side[p.inst] != 0 })
+	var near []placedPart
+	for _, p := range j.placed {
+		if p.group == group && side[p.inst] != 0 {
+			near = append(near, p)
+		}
+	}
 	for _, p := range near {
 		for _, q := range near {
 			if side[p.inst] == side[q.inst] {

@@ -7,7 +7,6 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts/seq"
 )
 
 // What is held by hand weighs less than handKg; what does not fall over by a knock stands up
@@ -90,7 +89,8 @@ func (v *viewed) runsOn(before []assembly.Body) (out []string) {
 	if in.Place == nil || v.j.Weld.DiameterMm > 0 || v.j.Weld.LengthMm < commonMm(v.mover, v.still)+standsMm {
 		return nil
 	}
-	for b := range seq.Refs(before) {
+	for i := range before {
+		b := &before[i]
 		of, made := v.Of[b.ID]
 		if b.ID == v.still.ID || !made || !touch(b, v.mover) {
 			continue
@@ -197,7 +197,12 @@ func (s *stage) bodiesOf(n int, id string) (out []assembly.Body) {
 }
 
 func has(bodies []assembly.Body, id string) bool {
-	return slices.ContainsFunc(bodies, func(b assembly.Body) bool { return b.ID == id })
+	for i := range bodies {
+		if bodies[i].ID == id {
+			return true
+		}
+	}
+	return false
 }
 
 // lay finds what lies in V-blocks of what does not stand on end: its heaviest part, and beyond

@@ -88,7 +88,6 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 	m.seals()
 	m.stood()
 	m.keys()
-	m.keepers()
 	m.screwed()
 	return m
 }

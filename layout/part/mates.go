@@ -8,7 +8,6 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // mate is a face of another part that bolts join to a face of this one.
@@ -80,7 +79,10 @@ func (s *Sizes) share(f *plan.Face) {
 
 // holeSpan are the numbers of a face's holes.
 func holeSpan(f *plan.Face) string {
-	first := seq.Min(math.MaxInt, f.Holes, func(h plan.Hole) int { return h.N })
+	first := math.MaxInt
+	for _, h := range f.Holes {
+		first = min(first, h.N)
+	}
 	return words.Span(first, len(f.Holes))
 }
 

@@ -24,6 +24,7 @@ type Shape struct {
 	centres      []*centreHole
 }
 
+// shaper works out the shape.
 type shaper struct {
 	*Shape
 	faults

@@ -15,7 +15,6 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // Sizes is the first stage: every cylinder, hole and opening of a part with
@@ -155,6 +154,7 @@ func (s Sized) classText() string {
 	return s.Class
 }
 
+// sizer works out the sizes.
 type sizer struct {
 	*Sizes
 	faults
@@ -297,20 +297,6 @@ func (z Sized) aim(w words.Writer) string {
 	return w.Size(z.NominalMm)
 }
 
-// worked is a size as it is worked to: with its class, and by its limits where they leave
-// the size itself out ("50 m6 (50.009 – 50.025)", "34.912 – 34.925").
-func (z Sized) worked(w words.Writer) string {
-	size := words.Join(" ", w.Size(z.NominalMm), z.classText())
-	if !z.Limited || z.NominalMm > z.MinMm-geom.CloseMm && z.NominalMm < z.MaxMm+geom.CloseMm {
-		return size
-	}
-	limits := w.Limits(z.MinMm, z.MaxMm)
-	if z.Class != "limits" {
-		limits = size + " (" + limits + ")"
-	}
-	return limits
-}
-
 // sizeText is a diameter with its class: "Ø90 H7", "M40x1.5".
 func (s *Sizes) sizeText(st *Step) string {
 	if t := st.Size.Thread; t != nil {
@@ -320,19 +306,22 @@ func (s *Sizes) sizeText(st *Step) string {
 		}
 		return text
 	}
-	text := "Ø" + st.Size.worked(s.W)
+	text := s.diaText(st.Size)
 	switch st.Size.Class {
+	case "", "limits":
+		return text
 	case "light press":
 		return text + " light press on " + st.Size.Press.Part + " " + words.Spaced(st.Size.Press.Feature)
-	case measuredClass:
-		return text + " " + measuredClass
 	}
-	return text
+	return text + " " + st.Size.Class
 }
 
-// beside is a size next to its limits, which it need not say then.
-func beside(size, limits string) string {
-	return strings.TrimRight(strings.TrimSuffix(strings.TrimSuffix(size, "("+limits+")"), limits), " Ø")
+// diaText is a diameter inside its limits: who works to it makes no scrap.
+func (s *Sizes) diaText(z Sized) string {
+	if z.Class == "limits" {
+		return "Ø" + s.W.Aim(z.NominalMm, z.MinMm, z.MaxMm)
+	}
+	return s.W.Dia(z.NominalMm)
 }
 
 // measuredClass is that of a size which is made to its counterpart as that measures.
@@ -442,7 +431,12 @@ func (s *Step) bought() bool { return strings.HasSuffix(s.Size.Source, asBought)
 // stepAt is the step of one side at a place on the axis, or nil; the first
 // where two meet.
 func stepAt(steps []*Step, z float64) *Step {
-	return seq.First(steps, func(s *Step) bool { return z >= s.FromMm-geom.CloseMm && z <= s.ToMm+geom.CloseMm })
+	for _, s := range steps {
+		if z >= s.FromMm-geom.CloseMm && z <= s.ToMm+geom.CloseMm {
+			return s
+		}
+	}
+	return nil
 }
 
 // outsideAt is the outside step at an axial place.
@@ -489,7 +483,11 @@ func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 {
 
 // metalMm is the length of metal that a line along the axis goes through.
 func (s *Sizes) metalMm(radiusMm float64) float64 {
-	return seq.Sum(s.MetalAt(radiusMm), func(m [2]float64) float64 { return m[1] - m[0] })
+	sum := 0.0
+	for _, m := range s.MetalAt(radiusMm) {
+		sum += m[1] - m[0]
+	}
+	return sum
 }
 
 // Plane is where a face lies on the part's axis at a radius, and how much
@@ -593,7 +591,10 @@ func (s *Sizes) mateOf(f *faults, ref parts.Ref) (*Sizes, *Step) {
 
 // notes are those of the drawing, and what is left out for want of data.
 func (g *Shape) notes() []string {
-	out := seq.Map(g.Part.Notes, func(n parts.Text) string { return n.Value })
+	var out []string
+	for _, n := range g.Part.Notes {
+		out = append(out, n.Value)
+	}
 	if name := g.Part.Material.Value; name != "" && g.Material == nil {
 		out = append(out, "Material "+name+" has no cutting data here: mass and speeds are left out.")
 	}
@@ -602,7 +603,11 @@ func (g *Shape) notes() []string {
 
 // keywayRows are the keyways in the order of the drawing.
 func (s *Sizes) keywayRows() []plan.KeywayRow {
-	return seq.Map(s.Keyways, func(k Keyway) plan.KeywayRow { return k.Row })
+	var out []plan.KeywayRow
+	for _, k := range s.Keyways {
+		out = append(out, k.Row)
+	}
+	return out
 }
 
 // rows are the radial features, numbered on in the order of the drawing.

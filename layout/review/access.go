@@ -5,7 +5,6 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // The torch as the rule sees it: bare wire or electrode next to the weld, then
@@ -145,7 +144,12 @@ func (r *reviewer) stack(j *plan.JointPlan) []*standingPart {
 }
 
 func standing(stack []*standingPart, e plan.JointEnd) *standingPart {
-	return seq.First(stack, func(p *standingPart) bool { return p.Part == e.Part && p.Copy == e.Copy })
+	for _, p := range stack {
+		if p.Part == e.Part && p.Copy == e.Copy {
+			return p
+		}
+	}
+	return nil
 }
 
 // radii are where the part has metal at a place of the assembly's axis.

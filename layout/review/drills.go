@@ -7,6 +7,7 @@ import (
 	"centrepop/parts"
 )
 
+// drilled is a size that a drill has to make.
 type drilled struct {
 	name string
 	pos  parts.Pos

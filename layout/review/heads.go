@@ -5,7 +5,6 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // head looks for bolt holes where neither head nor nut has room on a side, or
@@ -14,7 +13,8 @@ import (
 // socket head.
 func head(v *view) {
 	worst := newWorst()
-	for h := range seq.Refs(v.holes) {
+	for i := range v.holes {
+		h := &v.holes[i]
 		if !h.bolt() || v.joined(h.name) {
 			continue
 		}
@@ -158,7 +158,8 @@ func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
 // neighbourMm is the distance to the nearest other bolt hole, or 0.
 func (v *view) neighbourMm(h *hole) float64 {
 	best := 0.0
-	for g := range seq.Refs(v.holes) {
+	for i := range v.holes {
+		g := &v.holes[i]
 		if g == h || !g.bolt() || g.group.Size.Thread != h.group.Size.Thread {
 			continue
 		}
@@ -172,7 +173,8 @@ func (v *view) neighbourMm(h *hole) float64 {
 // counterbore checks counterbores of bolt holes against the socket head screw of
 // their size.
 func counterbore(v *view) {
-	for g := range seq.Refs(v.p.Holes) {
+	for i := range v.p.Holes {
+		g := &v.p.Holes[i]
 		if g.Counterbore == nil || g.Size.Make != parts.ClearanceHole {
 			continue
 		}
@@ -253,7 +255,8 @@ func (v *view) sinkAngle(g *parts.HoleGroup) {
 // diameter of ISO 10642 at the least, about 1.8 times the thread.
 func countersink(v *view) {
 	const least = 1.8
-	for g := range seq.Refs(v.p.Holes) {
+	for i := range v.p.Holes {
+		g := &v.p.Holes[i]
 		v.sinkAngle(g)
 		if g.Countersink == nil || g.Size.Make != parts.ClearanceHole {
 			continue

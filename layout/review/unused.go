@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // forPins is in the names of plain holes that take a pin.
@@ -20,12 +19,14 @@ func unused(r *reviewer) {
 		if v == nil {
 			continue
 		}
-		for h := range seq.Refs(p.Holes) {
+		for i := range p.Holes {
+			h := &p.Holes[i]
 			if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !v.jointNames(h.Name.Value) && !r.serves(p, h.Name.Value, h.Size) {
 				v.idle(h.Name.Value, h.Pos)
 			}
 		}
-		for f := range seq.Refs(p.Radials) {
+		for i := range p.Radials {
+			f := &p.Radials[i]
 			if forOther(f.Size, f.Name.Value, false) && f.Note.Value == "" && !v.jointNames(f.Name.Value) && !r.serves(p, f.Name.Value, f.Size) {
 				v.idle(f.Name.Value, f.Pos)
 			}
@@ -62,7 +63,8 @@ func (r *reviewer) serves(p *parts.Part, name string, size parts.HoleSize) bool 
 	if forPushing.MatchString(strings.ReplaceAll(name, "-", " ")) || saysHoles(r.saidAll(), name) || size.Thread != "" && strings.Contains(r.saidAll(), strings.ToLower(size.Thread)) {
 		return true
 	}
-	for e := range seq.Refs(r.job.Loose) {
+	for i := range r.job.Loose {
+		e := &r.job.Loose[i]
 		if t, _, ok := screwBought(e.Buy.Value + e.Item.Value); ok && sameThread(size.Thread, t.Designation) {
 			return true
 		}
@@ -98,7 +100,8 @@ func (r *reviewer) saidAll() string {
 			all = append(all, t.Value)
 		}
 	}
-	for e := range seq.Refs(r.job.Loose) {
+	for i := range r.job.Loose {
+		e := &r.job.Loose[i]
 		all = append(all, e.Item.Value, e.How.Value, e.Buy.Value)
 	}
 	if m := r.job.Motor; m != nil {

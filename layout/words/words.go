@@ -13,7 +13,6 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // Lower writes the first letter small.
@@ -61,7 +60,12 @@ func Spaced(name string) string { return strings.ReplaceAll(name, "-", " ") }
 
 // Join joins the texts that are not empty.
 func Join(sep string, texts ...string) string {
-	kept := seq.Keep(texts, func(t string) bool { return t != "" })
+	var kept []string
+	for _, t := range texts {
+		if t != "" {
+			kept = append(kept, t)
+		}
+	}
 	return strings.Join(kept, sep)
 }
 

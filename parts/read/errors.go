@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // maxErrors is how many faults of one file are kept. More than that is one
@@ -45,8 +44,10 @@ func (s *source) record(pos parts.Pos, what, right string, needless func(*parts.
 		width = len([]rune(s.lines[pos.Line-1]))
 	}
 	pos.Column = min(max(pos.Column, 1), width+1)
-	if slices.ContainsFunc(s.errs, func(e *parts.Error) bool { return e.Pos == pos && needless(e) }) {
-		return
+	for _, e := range s.errs {
+		if e.Pos == pos && needless(e) {
+			return
+		}
 	}
 	if len(s.errs) >= maxErrors {
 		s.full = true
@@ -78,7 +79,11 @@ func list(words []string) string { return join(words, " or ") }
 
 // plain are words of a type of their own as they are written.
 func plain[T ~string](words []T) []string {
-	return seq.Map(words, func(w T) string { return string(w) })
+	out := make([]string, len(words))
+	for i, w := range words {
+		out[i] = string(w)
+	}
+	return out
 }
 
 // all joins words for a message: "a, b and c".

@@ -1,11 +1,8 @@
 package draw
 
 import (
-	"cmp"
 	"slices"
 	"strconv"
-
-	"centrepop/parts/seq"
 )
 
 // Job is what every title block says of the job; each may be empty.
@@ -82,7 +79,9 @@ func starts(chapters []Chapter) map[string]int {
 		for _, s := range c.Sheets {
 			n++
 			for _, title := range append(slices.Clip(s.Starts), s.Holds...) {
-				at[title] = cmp.Or(at[title], n)
+				if at[title] == 0 {
+					at[title] = n
+				}
 			}
 		}
 	}
@@ -95,7 +94,10 @@ func Bind(job Job, chapters []Chapter, subject string) *Document {
 	if job.Revision != "" {
 		doc.Title += ", revision " + job.Revision
 	}
-	total := seq.Sum(chapters, func(c Chapter) int { return len(c.Sheets) })
+	total := 0
+	for _, c := range chapters {
+		total += len(c.Sheets)
+	}
 	part, at := "", starts(chapters)
 	for _, c := range chapters {
 		for i, s := range c.Sheets {

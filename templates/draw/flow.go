@@ -1,7 +1,5 @@
 package draw
 
-import "centrepop/parts/seq"
-
 // Piece is a block of fixed height that is set into a column. Its drawing's
 // origin is its upper left corner, so everything in it lies at negative y.
 type Piece struct {
@@ -164,6 +162,7 @@ func (f *Flow) Skip(height float64) {
 // Set sets a piece where the flow stands.
 func (f *Flow) Set(p Piece) { f.draw(p.Height, func() Piece { return p }) }
 
+// draw sets a piece of a height where the flow stands.
 func (f *Flow) draw(high float64, piece func() Piece) {
 	if f.most == 0 {
 		x := f.Body.X0 + float64(f.column)*(f.Width()+GutterMm)
@@ -216,7 +215,11 @@ func Paragraph(lead, text string, sizeMm float64, bold bool, width float64) []Pi
 
 // HeightMm is how high pieces are one below another.
 func HeightMm(pieces ...Piece) float64 {
-	return seq.Sum(pieces, func(p Piece) float64 { return p.Height })
+	sum := 0.0
+	for _, p := range pieces {
+		sum += p.Height
+	}
+	return sum
 }
 
 // Stack sets pieces one below another into one piece.

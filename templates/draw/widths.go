@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"cmp"
 	"math"
 	"strings"
 )
@@ -23,7 +22,10 @@ func (t *Table) shareWidths(total float64) []float64 {
 
 // cellMm is the em size of a column's cells, headMm that of the heads.
 func (t *Table) cellMm(c Column) float64 {
-	size := cmp.Or(c.Size, TextMm)
+	size := c.Size
+	if size == 0 {
+		size = TextMm
+	}
 	return max(SmallMm, size*t.scale)
 }
 

@@ -8,7 +8,6 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
-	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -109,7 +108,12 @@ func Bar(b *plan.BarPlan, width float64) draw.Panel {
 }
 
 func (v *barView) holes(side string) []plan.BarHole {
-	out := seq.Keep(v.bar.Holes, func(h plan.BarHole) bool { return h.Side == side })
+	var out []plan.BarHole
+	for _, h := range v.bar.Holes {
+		if h.Side == side {
+			out = append(out, h)
+		}
+	}
 	slices.SortStableFunc(out, func(a, b plan.BarHole) int {
 		switch {
 		case a.XMm < b.XMm:

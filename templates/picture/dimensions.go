@@ -8,7 +8,6 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
-	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -404,7 +403,10 @@ func labelWidth(d plan.Dimension) float64 {
 
 // rowsFor is in how many rows labels must stand for each to have its room.
 func rowsFor(dims []plan.Dimension, width float64) int {
-	sum := seq.Sum(dims, labelWidth)
+	sum := 0.0
+	for _, d := range dims {
+		sum += labelWidth(d)
+	}
 	rows := 0
 	if len(dims) > 0 {
 		rows = 1
@@ -440,14 +442,21 @@ func rowMm(row []plan.Dimension) float64 {
 
 // labelsMm is the height of labels in rows.
 func labelsMm(dims []plan.Dimension, rows int) float64 {
-	return seq.Sum(labelRows(dims, rows), rowMm)
+	sum := 0.0
+	for _, row := range labelRows(dims, rows) {
+		sum += rowMm(row)
+	}
+	return sum
 }
 
 // labelsWidth is how wide a panel must be for its labels in rows.
 func labelsWidth(dims []plan.Dimension, rows int) float64 {
 	widest := 0.0
 	for _, row := range labelRows(dims, rows) {
-		sum := seq.Sum(row, labelWidth)
+		sum := 0.0
+		for _, d := range row {
+			sum += labelWidth(d)
+		}
 		widest = max(widest, sum)
 	}
 	return widest

@@ -7,7 +7,6 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -68,7 +67,10 @@ type spread struct {
 const figureMm = 2.65
 
 func sum(list []float64) (all float64) {
-	return seq.Sum(list, func(one float64) float64 { return one })
+	for _, one := range list {
+		all += one
+	}
+	return all
 }
 
 // small sets tables in the size of the numbers.

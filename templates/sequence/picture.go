@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
-	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -113,7 +112,10 @@ func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 }
 
 func tallest(panels []draw.Panel) (mm float64) {
-	return seq.Max(0, panels, func(p draw.Panel) float64 { return p.Height })
+	for i := range panels {
+		mm = max(mm, panels[i].Height)
+	}
+	return mm
 }
 
 // shares divides a width among the pictures of a step by how wide they are for their height, each at

@@ -9,7 +9,6 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -57,7 +56,9 @@ func steps(pl *plan.Plan, paper draw.Frame) (out []draw.Chapter) {
 			c.Sheets[0].Starts = []string{title(runs[1])}
 			c.Of, runs = append(c.Of, namesOf(runs[1])...), runs[1:]
 		}
-		c.Sheets[0].Holds = append(c.Sheets[0].Holds, seq.Map(c.Of, draw.StepOf)...)
+		for _, name := range c.Of {
+			c.Sheets[0].Holds = append(c.Sheets[0].Holds, draw.StepOf(name))
+		}
 		out = append(out, c)
 	}
 	return out
@@ -65,7 +66,11 @@ func steps(pl *plan.Plan, paper draw.Frame) (out []draw.Chapter) {
 
 // namesOf are the names of joints.
 func namesOf(run []*plan.JointPlan) []string {
-	return seq.Map(run, func(j *plan.JointPlan) string { return j.Name })
+	var names []string
+	for _, j := range run {
+		names = append(names, j.Name)
+	}
+	return names
 }
 
 // overviewSheets draws the order of assembly and under it the machine from

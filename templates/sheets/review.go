@@ -31,6 +31,7 @@ func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame, notes []
 	return drawn
 }
 
+// reviewing is what a review is drawn from.
 type reviewing struct {
 	pl       *plan.Plan
 	findings []review.Finding
@@ -205,6 +206,7 @@ func pageTitle(pl *plan.Plan, f review.Finding) string {
 	return draw.StepOf(f.Part)
 }
 
+// titleOf is what a finding is about.
 func titleOf(pl *plan.Plan, f review.Finding) string {
 	title := f.Part
 	if part := partOf(pl, f); part != nil {
