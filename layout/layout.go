@@ -124,7 +124,6 @@ func stand(job *parts.Job, pl *plan.Plan, models []*part.Model) *machine.Machine
 // and what stands at each joint.
 func (w *Worked) Arrange() { w.Plan.Arrangement = w.Machine().Pictures() }
 
-// heading is what a plan takes from the head of the job.
 func heading(job *parts.Job) *plan.Plan {
 	out := &plan.Plan{
 		Job:       job.Name.Value,

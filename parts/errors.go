@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+
+	"centrepop/parts/seq"
 )
 
 // Error is one fault in an input file: where it is, the line it is on, what is
@@ -51,20 +53,13 @@ type Errors []*Error
 
 // Error prints all faults with an empty line between them.
 func (e Errors) Error() string {
-	texts := make([]string, len(e))
-	for i, one := range e {
-		texts[i] = one.Error()
-	}
+	texts := seq.Map(e, (*Error).Error)
 	return strings.Join(texts, "\n\n")
 }
 
 // Unwrap gives the single faults to errors.Is and errors.As.
 func (e Errors) Unwrap() []error {
-	errs := make([]error, len(e))
-	for i, one := range e {
-		errs[i] = one
-	}
-	return errs
+	return seq.Map(e, func(one *Error) error { return one })
 }
 
 // Fault makes an error at a place in one of the job's files, with the excerpt

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"centrepop/parts/seq"
 )
 
 // JointKind is how two parts are joined.
@@ -213,22 +215,12 @@ type SlideJoint struct {
 
 // Part finds a part by its name, nil if there is none.
 func (j *Job) Part(name string) *Part {
-	for _, p := range j.Parts {
-		if p.Name.Value == name {
-			return p
-		}
-	}
-	return nil
+	return seq.First(j.Parts, func(p *Part) bool { return p.Name.Value == name })
 }
 
 // Joint finds a joint by its name, nil if there is none.
 func (j *Job) Joint(name string) *Joint {
-	for _, o := range j.Joints {
-		if o.Name.Value == name {
-			return o
-		}
-	}
-	return nil
+	return seq.First(j.Joints, func(o *Joint) bool { return o.Name.Value == name })
 }
 
 // Numbered splits window-2 into window and 2: the second of several equal

@@ -9,6 +9,7 @@ import (
 	"math"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Pos is a place in an input file. Line and Column count from 1; a column
@@ -341,11 +342,7 @@ func (p *Profile) LengthMm() float64 { return lengthMm(p.Outside) }
 func (p *Profile) InsideMm() float64 { return lengthMm(p.Inside) }
 
 func lengthMm(steps []Step) float64 {
-	sum := 0.0
-	for _, s := range steps {
-		sum += s.Length.Mm
-	}
-	return sum
+	return seq.Sum(steps, func(s Step) float64 { return s.Length.Mm })
 }
 
 // Through tells whether the inside steps go through the part.

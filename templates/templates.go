@@ -283,7 +283,6 @@ func Templates(pl *plan.Plan, partNames []string, opt Options) (*draw.Document, 
 	return correct(draw.Bind(opt.head(pl), chapters, "Punch templates"), pl, opt)
 }
 
-// chosen are the parts of some names, all if there are none.
 func chosen(pl *plan.Plan, names []string) ([]*plan.PartPlan, error) {
 	if len(names) == 0 {
 		return pl.Parts, nil

@@ -95,7 +95,6 @@ func commandNames() []string {
 	return names
 }
 
-// help is the text of centrepop --help.
 func help() string {
 	var b strings.Builder
 	b.WriteString("centrepop reads part drawings in YAML and prints the shop packet.\nUse: centrepop COMMAND ..., and centrepop help COMMAND for one of them.\n")
@@ -109,7 +108,6 @@ func help() string {
 	return b.String()
 }
 
-// writeHelp writes the help of one command with its flags.
 func (cmd *command) writeHelp(w io.Writer, flags *pflag.FlagSet) {
 	fmt.Fprintf(w, "centrepop %s %s\n  %s\n\n%s", cmd.name, cmd.args, cmd.about, flags.FlagUsages())
 	for _, c := range chapters {
@@ -156,7 +154,6 @@ func thisBuild() buildAnswer {
 	return out
 }
 
-// writeVersion answers --version.
 func writeVersion(w io.Writer, asJSON bool) error {
 	b := thisBuild()
 	if asJSON {

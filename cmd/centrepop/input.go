@@ -9,7 +9,6 @@ import (
 	"centrepop/parts/read"
 )
 
-// inputKey is a key of the input in an answer.
 type inputKey struct {
 	read.Key
 	Unit   string `json:"unit,omitempty"`

@@ -112,7 +112,6 @@ func printKey(c *call, w words.Writer, k keyJSON) {
 	c.line("source", "%s; tolerances %s", k.Source, k.ToleranceSource)
 }
 
-// woodruff answers which Woodruff keys go with a shaft.
 func woodruff(c *call, shaftMm float64, w words.Writer) error {
 	find := keys.WoodruffFor
 	if w.Units == parts.Inches {

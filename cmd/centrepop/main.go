@@ -35,7 +35,6 @@ const (
 // errFindings ends a command that has printed findings and failed in nothing.
 var errFindings = errors.New("findings")
 
-// command is one word of the command line.
 type command struct {
 	name  string
 	args  string // for the usage line

@@ -19,12 +19,10 @@ type pageName struct {
 	begins  [][2]string   // part and sheet of all that begins on the page
 }
 
-// has tells whether a part has something on the page.
 func (p pageName) has(part string) bool {
 	return slices.ContainsFunc(p.on, func(q *parts.Part) bool { return q.Name.Value == part })
 }
 
-// from tells whether a part of one of the files has something on the page.
 func (p pageName) from(files []string) bool {
 	return slices.ContainsFunc(p.on, func(q *parts.Part) bool { return slices.Contains(files, q.File) })
 }

@@ -18,6 +18,7 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/meant"
 	"centrepop/parts/read"
+	"centrepop/parts/seq"
 	"centrepop/render/pdf"
 	"centrepop/render/png"
 	"centrepop/templates"
@@ -42,7 +43,6 @@ func loadJob(path string) (*parts.Job, error) {
 	return read.LoadText("standard-input.yaml", src, ".")
 }
 
-// load reads a job and works it out, all of it.
 func load(path string) (*layout.Worked, error) {
 	job, err := loadJob(path)
 	if err != nil {
@@ -105,14 +105,9 @@ type release struct {
 
 // held are the names of the parts that are not released.
 func (r *release) held() []string {
-	var out []string
-	for _, s := range r.stops {
-		out = append(out, s.Part)
-	}
-	return out
+	return seq.Map(r.stops, func(s review.Stopped) string { return s.Part })
 }
 
-// among are those of the names that are not released.
 func (r *release) among(names []string) []string {
 	return slices.DeleteFunc(r.held(), func(name string) bool { return !slices.Contains(names, name) })
 }
@@ -313,15 +308,11 @@ func template(c *call) error {
 	return rel.answer(c, *asDraft, names)
 }
 
-// partNamed finds a part or says which there are.
 func partNamed(pl *plan.Plan, name string) (*plan.PartPlan, error) {
 	if q := pl.Part(name); q != nil {
 		return q, nil
 	}
-	var known []string
-	for _, q := range pl.Parts {
-		known = append(known, q.Name)
-	}
+	known := seq.Map(pl.Parts, func(q *plan.PartPlan) string { return q.Name })
 	return nil, badUse("no part %s in the job%s; it has %s", name, meant.Perhaps(name, known), strings.Join(known, ", "))
 }
 

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/lookup"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // This file holds what the lookups share: reading lengths, wording refusals and
@@ -66,7 +67,6 @@ func wordRefusal(err error, w words.Writer) error {
 	return err
 }
 
-// said writes a value of a refusal with its unit.
 func said(w words.Writer, v float64, unit string) string {
 	switch unit {
 	case "mm":
@@ -77,7 +77,6 @@ func said(w words.Writer, v float64, unit string) string {
 	return words.Trim(v, 4)
 }
 
-// line prints one line of an answer.
 func (c *call) line(label, format string, args ...any) {
 	fmt.Fprintf(c.stdout, "%-18s "+format+"\n", append([]any{label}, args...)...)
 }
@@ -102,11 +101,7 @@ func between(w words.Writer, minMm, maxMm float64) string {
 	return w.Limits(minMm, maxMm) + unit(w)
 }
 
-// series writes a list of lengths.
 func series(w words.Writer, mm []float64) string {
-	var t []string
-	for _, v := range mm {
-		t = append(t, w.Size(v))
-	}
+	t := seq.Map(mm, w.Size)
 	return strings.Join(t, ", ")
 }

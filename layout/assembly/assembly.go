@@ -14,6 +14,8 @@
 // quadrics, the prismoidal rule for ruled bodies. No standard is used.
 package assembly
 
+import "centrepop/parts/seq"
+
 // surfaceMm is how near to a surface a point counts as on it: rounding of
 // coordinates up to 10 m, no tolerance of manufacture.
 const surfaceMm = 1e-6
@@ -35,11 +37,7 @@ func (b *Body) Box() Box { return b.Solid.Box().Moved(b.Pose) }
 
 // boxes are those of bodies, in their order.
 func boxes(bodies []Body) []Box {
-	out := make([]Box, len(bodies))
-	for i := range bodies {
-		out[i] = bodies[i].Box()
-	}
-	return out
+	return seq.Map(bodies, func(b Body) Box { return b.Box() })
 }
 
 // Dist is Solid.Dist of a point in the machine's frame.

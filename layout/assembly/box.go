@@ -64,7 +64,6 @@ func beyond(x, low, high float64) float64 {
 	return 0
 }
 
-// corners are the eight corners of a box.
 func (b Box) corners() [8]Vec {
 	var out [8]Vec
 	for i := range out {

@@ -11,7 +11,6 @@ type face struct {
 	reach          float64 // no point of the face is further from the centre
 }
 
-// corners of a face, round it.
 type corners [4]Vec
 
 func newFace(at func(a, b float64) Vec, a0, a1, b0, b1 float64) face {

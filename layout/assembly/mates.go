@@ -3,6 +3,8 @@ package assembly
 import (
 	"math"
 	"slices"
+
+	"centrepop/parts/seq"
 )
 
 // Freedom is a way in which a joint lets a part move, in the joint's frame.
@@ -270,11 +272,7 @@ func (s *solver) close() {
 }
 
 func norm2(v []float64) float64 {
-	sum := 0.0
-	for _, x := range v {
-		sum += x * x
-	}
-	return sum
+	return seq.Sum(v, func(x float64) float64 { return x * x })
 }
 
 // dampedStep solves (JᵀJ + damp) step = Jᵀ miss by Cholesky.

@@ -240,7 +240,6 @@ func (g *region) bound(p Pt) {
 	g.high = Pt{max(g.high.X, p.X), max(g.high.Y, p.Y)}
 }
 
-// loop is the segments of loop i.
 func (g *region) loop(i int) []seg {
 	if i+1 < len(g.starts) {
 		return g.segs[g.starts[i]:g.starts[i+1]]

@@ -168,15 +168,16 @@ func (s *seg) grazed(view Pt) []Pt {
 	return out
 }
 
-func (s *prism) generators() [][]Vec {
-	var out [][]Vec
+func (s *prism) generators() []generator {
+	box := s.box()
+	var out []generator
 	for i := range s.g.starts {
 		var turn []Vec
 		flat := s.g.flat(i, 0.01)
 		for _, p := range append(flat, flat[0]) {
 			turn = append(turn, Vec{p.X, p.Y, 0})
 		}
-		out = append(out, turn)
+		out = append(out, generator{turn, box.Low.Z, box.High.Z})
 	}
 	return out
 }

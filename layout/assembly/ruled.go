@@ -182,4 +182,4 @@ func looks(normal, view Vec) int {
 	return 0
 }
 
-func (s *ruled) generators() [][]Vec { return nil }
+func (s *ruled) generators() []generator { return nil }

@@ -379,3 +379,21 @@ func TestGridColumns(t *testing.T) {
 		t.Errorf("%d columns of a rectangle", n)
 	}
 }
+
+// A countersink shows its rim from the side that it opens to, and from the other its hole alone.
+func TestCountersinkSeenFromBothSides(t *testing.T) {
+	t.Parallel()
+	line := []ZR{{-11, 3.3}, {-3.7, 3.3}, {0, 7}, {1, 7}}
+	s := Of(Prism(Outline{RectangleLoop(Pt{-50, -50}, Pt{50, 50}, 0)}, -10, 0)).Cut(Turned(line, nil))
+	for want, from := range map[float64]Pose{7: Move(Vec{Z: 100}), 3.3: Frame(Vec{Z: -100}, AxisZ.Times(-1), AxisY)} {
+		most := 0.0
+		for _, l := range Look([]Body{{ID: "p", Solid: s, Pose: Still}}, from, 2) {
+			if r := l.Points[0].len(); r < 49 {
+				most = max(most, r)
+			}
+		}
+		if math.Abs(most-want) > 1e-6 {
+			t.Errorf("the largest ring has a radius of %v, want %v", most, want)
+		}
+	}
+}

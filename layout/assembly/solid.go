@@ -22,8 +22,14 @@ type shape interface {
 	bulk() (mm3 float64, centre Vec)
 	// edges are the sharp edges, and what limits the solid seen along view.
 	edges(view Vec) [][]Vec
-	// generators are, turn by turn, the feet of lines along z on the surface.
-	generators() [][]Vec
+	// generators are, turn by turn, lines along z on the surface.
+	generators() []generator
+}
+
+// generator is a turn of lines along z on a surface, by their feet at z = 0, from low to high.
+type generator struct {
+	feet      []Vec
+	low, high float64
 }
 
 // column is a line along z and the area in mm² that it stands for.
@@ -101,7 +107,6 @@ func Of(add ...Simple) *Solid {
 	return &Solid{add: add, bound: boxOf(add), cuts: nothing(), faces: facesOf(add), known: &known{}}
 }
 
-// boxOf is the box about simple solids where they stand.
 func boxOf(list []Simple) Box {
 	out := nothing()
 	for i := range list {

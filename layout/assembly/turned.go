@@ -3,6 +3,8 @@ package assembly
 import (
 	"math"
 	"sync"
+
+	"centrepop/parts/seq"
 )
 
 // ZR is a point of a turned section: z along the axis and the radius, in mm.
@@ -53,8 +55,7 @@ func level(a, b float64) bool { return math.Abs(a-b) < surfaceMm }
 // turnedLoop turns a closed polygon in z (X) and r (Y).
 func turnedLoop(points []Pt) *turned {
 	t := &turned{g: newRegion(Outline{PolygonLoop(points...)})}
-	for i := range t.g.segs {
-		s := &t.g.segs[i]
+	for s := range seq.Refs(t.g.segs) {
 		s.ghost = s.a.Y < 1e-9 && s.b.Y < 1e-9
 	}
 	t.g.square()
@@ -71,8 +72,7 @@ func (t *turned) dist(p Vec) float64 {
 
 // hits are where a line crosses the cones, cylinders and rings.
 func (t *turned) hits(o, d Vec, ts []float64) []float64 {
-	for i := range t.g.segs {
-		s := &t.g.segs[i]
+	for s := range seq.Refs(t.g.segs) {
 		if s.ghost {
 			continue
 		}
@@ -123,8 +123,7 @@ const sectors = 6
 
 func (t *turned) faces() []face {
 	var out []face
-	for i := range t.g.segs {
-		s := &t.g.segs[i]
+	for s := range seq.Refs(t.g.segs) {
 		if s.ghost {
 			continue
 		}
@@ -144,8 +143,7 @@ func (t *turned) faces() []face {
 // rule gives exactly between two points.
 func (t *turned) bulk() (mm3 float64, centre Vec) {
 	moment := 0.0
-	for i := range t.g.segs {
-		s := &t.g.segs[i]
+	for s := range seq.Refs(t.g.segs) {
 		m, dz := mix(s.a, s.b, 0.5), s.b.X-s.a.X
 		mm3 += math.Pi * dz / 6 * (s.a.Y*s.a.Y + 4*m.Y*m.Y + s.b.Y*s.b.Y)
 		moment += math.Pi * dz / 6 * (s.a.Y*s.a.Y*s.a.X + 4*m.Y*m.Y*m.X + s.b.Y*s.b.Y*s.b.X)
@@ -242,13 +240,13 @@ func ring(r, z float64) []Vec {
 }
 
 // generators are lines along the axis on each cylinder, round and round.
-func (t *turned) generators() [][]Vec {
-	var out [][]Vec
+func (t *turned) generators() []generator {
+	var out []generator
 	for _, s := range t.g.segs {
 		if s.a.Y != s.b.Y || s.ghost {
 			continue
 		}
-		out = append(out, ring(s.a.Y, 0))
+		out = append(out, generator{ring(s.a.Y, 0), min(s.a.X, s.b.X), max(s.a.X, s.b.X)})
 	}
 	return out
 }

@@ -1,6 +1,11 @@
 package assembly
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"centrepop/parts/seq"
+)
 
 // Line is a visible edge in a view, in the x and y of its plane.
 type Line struct {
@@ -40,10 +45,7 @@ func Look(bodies []Body, frame Pose, fineMm float64) []Line {
 			edges[key] = key.edges(fineMm)
 		}
 		for _, edge := range edges[key] {
-			line := make([]Vec, len(edge))
-			for k, p := range edge {
-				line[k] = bodies[i].Pose.Apply(p)
-			}
+			line := seq.Map(edge, bodies[i].Pose.Apply)
 			out = append(out, v.visible(line)...)
 		}
 	}
@@ -125,12 +127,7 @@ func straight(line []Vec, offMm float64) bool {
 	if l < 1e-9 {
 		return false
 	}
-	for _, p := range line[1 : len(line)-1] {
-		if p.Sub(a).Cross(d).Len() > offMm*l {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(line[1:len(line)-1], func(p Vec) bool { return p.Sub(a).Cross(d).Len() > offMm*l })
 }
 
 // chordMm is how far the straight pieces of a rim may lie off it.
@@ -214,10 +211,7 @@ func (s drawnSolid) edges(fineMm float64) [][]Vec {
 	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
 		for i := range list {
 			for _, line := range list[i].shape.edges(list[i].back.Turn(s.view)) {
-				moved := make([]Vec, len(line))
-				for k, p := range line {
-					moved[k] = list[i].at.Apply(p)
-				}
+				moved := seq.Map(line, list[i].at.Apply)
 				out = append(out, s.onSurface(chords(moved, fineMm), fineMm)...)
 			}
 		}
@@ -318,13 +312,12 @@ func (s *Solid) rims() [][]Vec {
 // rim is where the lines along a cut's surface enter and leave the solid.
 func (s *Solid) rim(c *Simple) [][]Vec {
 	rest := Solid{add: s.add, within: s.within, bound: s.bound}
-	box := c.shape.box()
 	along := c.at.Turn(AxisZ)
 	var out [][]Vec
 	for _, turn := range c.shape.generators() {
 		var lines [][]Vec
-		for _, foot := range turn {
-			spans := rest.spans(c.at.Apply(foot), along, box.Low.Z, box.High.Z)
+		for _, foot := range turn.feet {
+			spans := rest.spans(c.at.Apply(foot), along, turn.low, turn.high)
 			if 2*len(spans) != len(lines) {
 				out = append(out, lines...)
 				lines = make([][]Vec, 2*len(spans))

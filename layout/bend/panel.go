@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/lookup"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Side is an edge of a panel's base, clockwise from the top one.
@@ -157,7 +158,6 @@ func (p Panel) Blank() (PanelBlank, error) {
 	return out, nil
 }
 
-// fold works out a flange by itself.
 func (p Panel) fold(f Flange) (PanelFold, error) {
 	b := Bend{ThicknessMm: p.ThicknessMm, InsideRadiusMm: f.RadiusMm, AngleDeg: f.AngleDeg, K: p.K}
 	r, err := b.Work()
@@ -199,12 +199,7 @@ func (b *PanelBlank) on(s Side) *PanelFold { return b.at(s, 0) }
 
 // at is the nth flange of a side, nil if it has none.
 func (b *PanelBlank) at(s Side, nth int) *PanelFold {
-	for i := range b.Folds {
-		if f := &b.Folds[i]; f.Side == s%4 && f.Nth == nth {
-			return f
-		}
-	}
-	return nil
+	return seq.At(b.Folds, func(f *PanelFold) bool { return f.Side == s%4 && f.Nth == nth })
 }
 
 // Index is where a flange stands among the folds, −1 if it is not one of them.
@@ -224,9 +219,7 @@ func (b *PanelBlank) reachMm(f *PanelFold) float64 {
 	in := b.ThicknessMm
 	for i := range b.Folds {
 		if o := &b.Folds[i]; o.Side == f.Side {
-			for _, v := range o.Section() {
-				in = math.Max(in, f.OutsideMm-v.XMm)
-			}
+			in = seq.Max(in, o.Section(), func(v Vertex) float64 { return f.OutsideMm - v.XMm })
 		}
 	}
 	return in
@@ -266,8 +259,7 @@ func (b *PanelBlank) ends(f *PanelFold) {
 // side, where those of the top and the bottom lie in their way: common practice, no
 // source.
 func (b *PanelBlank) give() {
-	for i := range b.Folds {
-		f := &b.Folds[i]
+	for f := range seq.Refs(b.Folds) {
 		if f.Nth == 0 || f.Side == Top || f.Side == Bottom {
 			continue
 		}

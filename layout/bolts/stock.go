@@ -3,6 +3,8 @@ package bolts
 import (
 	"math"
 	"strconv"
+
+	"centrepop/parts/seq"
 )
 
 // metricLengths are the nominal lengths of ISO 888 in mm, from memory.
@@ -56,13 +58,7 @@ func (b Bolt) requestLengths(stock []float64) []float64 {
 	if !b.metric || len(stock) == 0 {
 		return nil
 	}
-	var list []float64
-	for _, l := range metricLengths {
-		if l > stock[len(stock)-1] && l <= 20*b.Thread.MajorMm {
-			list = append(list, l)
-		}
-	}
-	return list
+	return seq.Keep(metricLengths, func(l float64) bool { return l > stock[len(stock)-1] && l <= 20*b.Thread.MajorMm })
 }
 
 // shankPitches is the plain shank, in pitches beyond the run-out of five, under

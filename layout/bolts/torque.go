@@ -1,6 +1,7 @@
 package bolts
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 )
@@ -33,10 +34,7 @@ var nutFactors = []NutFactor{
 // FindNutFactor returns the factor of a condition by its name;
 // case does not matter and empty is "dry". Another word is an error.
 func FindNutFactor(condition string) (NutFactor, error) {
-	word := strings.ToLower(strings.TrimSpace(condition))
-	if word == "" {
-		word = "dry"
-	}
+	word := cmp.Or(strings.ToLower(strings.TrimSpace(condition)), "dry")
 	var known []string
 	for _, n := range nutFactors {
 		if n.Name == word {

@@ -1,6 +1,7 @@
 package card
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -8,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // lockOff is said wherever somebody reaches into what a motor turns.
@@ -248,13 +250,9 @@ func (c cards) torque(p *plan.BoltPlan) string {
 // the parts without their numbers.
 func (c cards) boltText(joints ...*plan.JointPlan) string {
 	j, count := joints[0], 0
-	for _, o := range joints {
-		count += o.Bolt.Count
-	}
+	count += seq.Sum(joints, func(o *plan.JointPlan) int { return o.Bolt.Count })
 	size, a, b := j.Bolt.Ordered, j.A.Title, j.B.Title
-	if size == "" {
-		size = j.Bolt.Size
-	}
+	size = cmp.Or(size, j.Bolt.Size)
 	if len(joints) > 1 {
 		a, b = c.pl.Part(j.A.Part).Title, c.pl.Part(j.B.Part).Title
 	}
@@ -266,24 +264,13 @@ func (c cards) bearingText(j *plan.JointPlan) string {
 	return words.Capital(words.Spaced(j.Name)) + " " + j.Bearing.Bearing
 }
 
-// bearings are the joints that are bearings.
 func (c cards) bearings() (out []*plan.JointPlan) {
-	for _, j := range c.pl.Joints {
-		if j.Bearing != nil {
-			out = append(out, j)
-		}
-	}
-	return out
+	return seq.Keep(c.pl.Joints, func(j *plan.JointPlan) bool { return j.Bearing != nil })
 }
 
 // joint is one by its name; nil if it is not in the plan.
 func (c cards) joint(name string) *plan.JointPlan {
-	for _, j := range c.pl.Joints {
-		if j.Name == name {
-			return j
-		}
-	}
-	return nil
+	return seq.First(c.pl.Joints, func(j *plan.JointPlan) bool { return j.Name == name })
 }
 
 // turns is the side of a bearing that turns.

@@ -21,6 +21,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Use is what a part made to the old drawing is good for under the new one.
@@ -40,7 +41,6 @@ const (
 
 var uses = []Use{NoMetal, AsIs, Measure, Rework, WeldOn, Plug, ByHand, Scrap}
 
-// worse is the worse of two uses.
 func worse(a, b Use) Use { return uses[max(slices.Index(uses, a), slices.Index(uses, b))] }
 
 // Code says what sort of change it is.
@@ -116,9 +116,7 @@ func (r *Report) Differs() bool { return r.Count() > 0 }
 // Count is the number of changes, an added or removed thing counting as one.
 func (r *Report) Count() int {
 	n := len(r.Heading) + len(r.Supply) + len(r.Sign)
-	for _, it := range slices.Concat(r.Parts, r.Joints) {
-		n += max(1, len(it.Changes))
-	}
+	n += seq.Sum(slices.Concat(r.Parts, r.Joints), func(it Item) int { return max(1, len(it.Changes)) })
 	return n
 }
 
@@ -197,7 +195,6 @@ func list(to []Change, what string, was, is []string) []Change {
 	return to
 }
 
-// parts compares the parts by name.
 func (r *Report) parts(before, after *side) {
 	for _, p := range after.job.Parts {
 		now := after.pl.Part(p.Name.Value)
@@ -225,10 +222,7 @@ func (r *Report) parts(before, after *side) {
 
 // printed is all that the sheets of a part show, as bytes to compare.
 func printed(q *plan.PartPlan) []byte {
-	var outlines []plan.Contour
-	for _, f := range q.Faces {
-		outlines = append(outlines, f.Outline)
-	}
+	outlines := seq.Map(q.Faces, func(f *plan.Face) plan.Contour { return f.Outline })
 	return asJSON([]any{q, outlines})
 }
 

@@ -19,7 +19,6 @@ const (
 	decides               // any change is decided by hand
 )
 
-// size is one number of a feature.
 type size struct {
 	what  string
 	unit  plan.Unit

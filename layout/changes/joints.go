@@ -20,7 +20,6 @@ func jointNamed(pl *plan.Plan, name string) *plan.JointPlan {
 	return nil
 }
 
-// joints compares the joints by name.
 func (r *Report) joints(before, after *plan.Plan) {
 	for _, now := range after.Joints {
 		was := jointNamed(before, now.Name)

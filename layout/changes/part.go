@@ -10,9 +10,9 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
-// model is one state of a part.
 type model struct {
 	*part.Model
 	plan *plan.PartPlan
@@ -57,8 +57,7 @@ func (p *pair) add(c Change) { p.out = append(p.out, c) }
 func (p *pair) compare() []Change {
 	p.head()
 	old, now := p.was.features(p.shiftMm), p.is.features(0)
-	for i := range now {
-		f := &now[i]
+	for f := range seq.Refs(now) {
 		if k := slices.IndexFunc(old, func(o feature) bool { return o.name == f.name }); k >= 0 {
 			p.feature(&old[k], f)
 			continue
@@ -72,8 +71,7 @@ func (p *pair) compare() []Change {
 		}
 		p.add(Change{Code: Added, Feature: f.name, Use: use, NewText: p.is.printedSize(f.name)})
 	}
-	for i := range old {
-		f := &old[i]
+	for f := range seq.Refs(old) {
 		if slices.ContainsFunc(now, func(n feature) bool { return n.name == f.name }) {
 			continue
 		}
@@ -126,12 +124,7 @@ func (p *pair) section() Use { return sectionUse(p.was.plan.Section, p.is.plan.S
 
 // printedSize is what a feature is in words, as its part's sheet prints it.
 func (m model) printedSize(name string) string {
-	for _, f := range m.plan.Features {
-		if f.Name == name {
-			return f.Size
-		}
-	}
-	return ""
+	return seq.First(m.plan.Features, func(f plan.Feature) bool { return f.Name == name }).Size
 }
 
 // feature compares one feature that both states have.

@@ -166,15 +166,11 @@ const nearMm = 1e-4
 // outlineUse is the use of a flat part with another outline.
 func outlineUse(was, is *canvas.Path) Use {
 	old, now := geom.NewContour(was), geom.NewContour(is)
-	for _, p := range along(is) {
-		if old.DepthMm(p) < -outlineMm {
-			return Scrap
-		}
+	if slices.ContainsFunc(along(is), func(p geom.Point) bool { return old.DepthMm(p) < -outlineMm }) {
+		return Scrap
 	}
-	for _, p := range along(was) {
-		if now.DepthMm(p) > outlineMm {
-			return Scrap
-		}
+	if slices.ContainsFunc(along(was), func(p geom.Point) bool { return now.DepthMm(p) > outlineMm }) {
+		return Scrap
 	}
 	return Rework
 }

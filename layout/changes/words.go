@@ -1,12 +1,14 @@
 package changes
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
 // useWords are what to do with what was made to the old drawing.
@@ -23,11 +25,7 @@ type Line struct {
 
 // Lines writes the report for reading, one line each.
 func (r *Report) Lines() []string {
-	var out []string
-	for _, l := range r.Outline() {
-		out = append(out, strings.Repeat("  ", l.Level)+l.Text)
-	}
-	return out
+	return seq.Map(r.Outline(), func(l Line) string { return strings.Repeat("  ", l.Level) + l.Text })
 }
 
 // Before names the earlier state by what the head of the job says of it.
@@ -105,7 +103,6 @@ func items(title string, w words.Writer, list []Item) []Line {
 	return out
 }
 
-// sentence says one change.
 func sentence(w words.Writer, c Change) string {
 	name := c.Feature
 	switch {
@@ -148,21 +145,15 @@ func sentence(w words.Writer, c Change) string {
 	return words.Join(": ", name, text, useWords[c.Use])
 }
 
-// arrow writes what was and what is.
 func arrow(was, is string) string {
 	if was == "" && is == "" {
 		return ""
 	}
-	if was == "" {
-		was = "nothing"
-	}
-	if is == "" {
-		is = "nothing"
-	}
+	was = cmp.Or(was, "nothing")
+	is = cmp.Or(is, "nothing")
 	return was + " → " + is
 }
 
-// value writes a number of a change, or its text.
 func value(w words.Writer, unit plan.Unit, v float64, text string) string {
 	switch {
 	case text != "":
@@ -179,7 +170,6 @@ func value(w words.Writer, unit plan.Unit, v float64, text string) string {
 	return ""
 }
 
-// line says what to do about an acceptance.
 func (s Sign) line() string {
 	at := s.Code + " at " + s.At
 	switch s.State {

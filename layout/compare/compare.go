@@ -55,7 +55,6 @@ const (
 	OthersUnread   Code = "not-compared"       // texts, pictures, hidden and clipped things
 )
 
-// severity of a finding with the code.
 func (c Code) severity() string {
 	switch c {
 	case Doubled, MarkMissing, MarkMoved, MarkExtra, LinesUnread, OthersUnread:

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // point is in millimetres, y up.
@@ -39,10 +40,7 @@ func (c *contour) size() (w, h float64) {
 // moved is the contour shifted by a step.
 func (c *contour) moved(by point) contour {
 	out := *c
-	out.points = make([]point, len(c.points))
-	for i, p := range c.points {
-		out.points[i] = p.Plus(by)
-	}
+	out.points = seq.Map(c.points, func(p point) point { return p.Plus(by) })
 	return out
 }
 
@@ -116,10 +114,8 @@ func (c *contour) fit() (centre point, radius, off float64, ok bool) {
 	// Tolerances follow the size, so that a circle drawn in inches and read
 	// as millimetres is still one.
 	off = math.Min(roundness(radius), 0.02*radius)
-	for _, p := range c.points {
-		if math.Abs(geom.Distance(p, centre)-radius) > off {
-			return point{}, 0, 0, false
-		}
+	if slices.ContainsFunc(c.points, func(p point) bool { return math.Abs(geom.Distance(p, centre)-radius) > off }) {
+		return point{}, 0, 0, false
 	}
 	return centre, radius, off, true
 }
@@ -227,11 +223,7 @@ func (c *contour) off(p point, enough float64) float64 {
 // offRound is how far the farthest point of the contour's line is from a circle that it
 // goes round.
 func (c *contour) offRound(centre point, radius float64) float64 {
-	off := math.Abs(radius - c.off(centre, 0))
-	for _, p := range c.points {
-		off = math.Max(off, geom.Distance(p, centre)-radius)
-	}
-	return off
+	return seq.Max(math.Abs(radius-c.off(centre, 0)), c.points, func(p point) float64 { return geom.Distance(p, centre) - radius })
 }
 
 // joinMm is how near two ends must be to be the same point.

@@ -2,6 +2,7 @@ package compare
 
 import (
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 	"cmp"
 	"math"
 	"slices"
@@ -54,8 +55,7 @@ func (c *comparison) twice(open []contour) []contour {
 		return open
 	}
 	var kept []contour
-	for i := range open {
-		a := &open[i]
+	for a := range seq.Refs(open) {
 		if !slices.ContainsFunc(kept, func(b contour) bool { return a.onLine(&b) }) {
 			kept = append(kept, *a)
 			continue
@@ -229,10 +229,7 @@ const (
 
 // holes pairs the part's round openings with circles, nearest first.
 func (c *comparison) holes() {
-	places := make([]point, len(c.want.Rounds))
-	for i, w := range c.want.Rounds {
-		places[i] = w.Point
-	}
+	places := seq.Map(c.want.Rounds, func(w Round) point { return w.Point })
 	reach := reaches(places)
 	got := pairUp(len(places), len(c.closed), func(i, k int) (float64, bool) {
 		p, dia := c.closed[k], c.want.Rounds[i].DiameterMm
@@ -261,7 +258,6 @@ func (c *comparison) holes() {
 	}
 }
 
-// hole compares a hole with the circle that stands for it.
 func (c *comparison) hole(w Round, p *piece) {
 	c.report.Matched++
 	f := p.at(Finding{Group: w.Group, N: w.N, Wanted: &Shape{DiameterMm: tidy(w.DiameterMm)}})

@@ -2,6 +2,7 @@ package compare
 
 import (
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 	"cmp"
 	"math"
 	"slices"
@@ -99,16 +100,8 @@ func crosses(a, b *piece) bool {
 // marks compares the places that are marked. A group is marked as a whole or
 // not at all, and not where its holes are cut.
 func (c *comparison) marks() {
-	var want []Mark
-	for _, m := range c.want.Marks {
-		if !c.cut[m.Group] {
-			want = append(want, m)
-		}
-	}
-	places := make([]point, len(want))
-	for i, m := range want {
-		places[i] = m.Point
-	}
+	want := seq.Keep(c.want.Marks, func(m Mark) bool { return !c.cut[m.Group] })
+	places := seq.Map(want, func(m Mark) point { return m.Point })
 	reach := reaches(places)
 	got := pairUp(len(want), len(c.spots), func(i, k int) (float64, bool) {
 		d := geom.Distance(c.spots[k].at, places[i])

@@ -72,7 +72,6 @@ func (t *track) letter() (more bool, err error) {
 	return true, nil
 }
 
-// step draws one step of the path.
 func (t *track) step() error {
 	upper := t.command &^ 0x20
 	var from point // what the numbers count from

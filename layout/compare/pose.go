@@ -2,6 +2,7 @@ package compare
 
 import (
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 	"cmp"
 	"math"
 	"slices"
@@ -16,12 +17,9 @@ type pose struct {
 	dx, dy   float64
 }
 
-// lay applies the pose to points.
 func (p pose) lay(points []point) contour {
 	out := contour{closed: true}
-	for _, q := range points {
-		out.points = append(out.points, p.apply(q))
-	}
+	out.points = append(out.points, seq.Map(points, p.apply)...)
 	return out
 }
 
@@ -96,7 +94,6 @@ func (w target) fits(g source, scale, least, share float64) bool {
 	return (w.diameterMm == 0) == (g.diameterMm == 0) && math.Abs(scale*g.diameterMm-w.diameterMm) <= math.Max(least, share*w.diameterMm)
 }
 
-// poser scores poses.
 type poser struct {
 	want  []target
 	got   []source
@@ -166,10 +163,7 @@ func (s *poser) score(p pose, edge *piece) (score float64, full bool) {
 func (s *poser) scoreHoles(p pose, edge *piece) (score float64, full bool) {
 	full = true
 	taken := make([]bool, len(s.got))
-	at := make([]point, len(s.got))
-	for j, g := range s.got {
-		at[j] = p.apply(g.at)
-	}
+	at := seq.Map(s.got, func(g source) point { return p.apply(g.at) })
 	for _, w := range s.want {
 		best, off := -1, math.Inf(1)
 		for j, g := range s.got {
@@ -365,9 +359,7 @@ func (s *poser) turns(scale float64, mirrored bool, mid point, edge *piece) []fl
 
 // farthest are the points furthest from the middle, seen from it.
 func farthest(points []point, mid point) (r float64, at []point) {
-	for _, p := range points {
-		r = math.Max(r, geom.Distance(p, mid))
-	}
+	r = seq.Max(0, points, func(p point) float64 { return geom.Distance(p, mid) })
 	for _, p := range points {
 		if geom.Distance(p, mid) > 0.998*r && len(at) < 16 {
 			at = append(at, p.Minus(mid))
@@ -503,10 +495,7 @@ func (c *comparison) holeShifts() (by []point) {
 }
 
 func median(of []point, by func(point) float64) float64 {
-	var v []float64
-	for _, p := range of {
-		v = append(v, by(p))
-	}
+	v := seq.Map(of, by)
 	slices.Sort(v)
 	return v[len(v)/2]
 }

@@ -240,7 +240,6 @@ func (f *file) markLayer(e *element) (is bool) {
 	return is
 }
 
-// other notes an element that is not compared.
 func (f *file) other(e *element) { f.sheet.others = append(f.sheet.others, f.where(e.from)) }
 
 // clipped tells an element of which only a piece is drawn.
@@ -253,7 +252,6 @@ func (e *element) clipped() bool {
 	return false
 }
 
-// hidden tells an element that is not drawn.
 func hidden(e *element) bool {
 	off := func(name, value string) bool {
 		value = strings.TrimSpace(value)

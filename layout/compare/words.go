@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // sizes writes lengths with one unit at the end: "110 × 140 mm".
@@ -17,17 +18,12 @@ func (c *comparison) sizes(sep string, mm ...float64) string {
 		unit = " in"
 	}
 	w := words.Writer{Units: c.want.Units}
-	var out []string
-	for _, v := range mm {
-		out = append(out, strings.TrimSuffix(w.Read(v), unit))
-	}
+	out := seq.Map(mm, func(v float64) string { return strings.TrimSuffix(w.Read(v), unit) })
 	return strings.Join(out, sep) + unit
 }
 
-// place writes where something is on the front.
 func (c *comparison) place(x, y float64) string { return c.sizes(", ", x, y) }
 
-// dia writes a diameter.
 func (c *comparison) dia(mm float64) string {
 	return "Ø" + words.Writer{Units: c.want.Units}.Read(mm)
 }
@@ -90,7 +86,6 @@ func (p *Part) name(n int, group string) string {
 	return fmt.Sprintf("hole %d (%s)", n, group)
 }
 
-// say puts a finding into words.
 func (c *comparison) say(f *Finding) string {
 	by, at := c.sizes("", f.ByMm), c.place(f.XMm, f.YMm)
 	drawn, wanted := f.Drawn, f.Wanted

@@ -40,6 +40,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"centrepop/parts/seq"
 )
 
 // ErrInput is wrapped by every error of this package: the dimensions given
@@ -239,12 +241,7 @@ func checkDivisions(n, step int) (int, error) {
 
 // firstError returns the first error that is not nil.
 func firstError(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
+	return seq.First(errs, func(err error) bool { return err != nil })
 }
 
 func rad(deg float64) float64 { return deg * math.Pi / 180 }

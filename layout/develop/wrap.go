@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Face names the end of a cylinder that a pattern's square edge is set to.
@@ -462,10 +463,7 @@ func (c Cylinder) place(d *Development, outlines []outline, leftMm, rightMm floa
 			if o.hi+shift <= leftMm || o.lo+shift >= hi {
 				continue
 			}
-			moved := make([]Point, len(o.points))
-			for i, p := range o.points {
-				moved[i] = Point{XMm: p.XMm + shift, YMm: p.YMm}
-			}
+			moved := seq.Map(o.points, func(p Point) Point { return Point{XMm: p.XMm + shift, YMm: p.YMm} })
 			for _, part := range clipX(moved, leftMm, hi) {
 				curve := polyline(o.feature.Name, Cut, part...)
 				curve.Closed = part[0] == part[len(part)-1]

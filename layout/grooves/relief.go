@@ -114,7 +114,6 @@ func designation(form Form, radiusMm, depthMm float64) string {
 	return "DIN 509-" + string(form) + " " + number(radiusMm) + "x" + number(depthMm)
 }
 
-// relief is a row in one of the forms.
 func (row reliefRow) relief(form Form) Relief {
 	r := Relief{
 		Designation: designation(form, row.radius, row.depth),

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // alignDeg is how far apart two features that line up may lie. Common
@@ -43,10 +44,7 @@ func (j *assembly) clocks(f feature) ([]float64, bool) {
 	if p == nil {
 		return nil, false
 	}
-	var out []float64
-	for _, a := range f.clocks() {
-		out = append(out, p.at.clock(a))
-	}
+	out := seq.Map(f.clocks(), p.at.clock)
 	return out, true
 }
 
@@ -180,10 +178,7 @@ func without(all []*joint, t *joint) []*joint {
 }
 
 func (j *shop) ruleText(rule parts.LineRule) string {
-	var t []string
-	for _, ref := range rule.Refs {
-		t = append(t, j.find(ref).text())
-	}
+	t := seq.Map(rule.Refs, func(ref parts.JointRef) string { return j.find(ref).text() })
 	if rule.Up {
 		t = append(t, "up")
 	}
@@ -196,11 +191,7 @@ func (j *assembly) pattern(f feature) []plan.XY {
 	if p == nil || f.group == nil || f.onWall() {
 		return nil
 	}
-	var out []plan.XY
-	for _, q := range f.points() {
-		out = append(out, p.at.point(q))
-	}
-	return out
+	return seq.Map(f.points(), p.at.point)
 }
 
 // meets tells whether each point of a, displaced, finds a point of b within
@@ -399,13 +390,9 @@ func (j *making) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 		})
 	}
 	title := copyTitle(p.r, p.copy)
-	for i := range p.r.Radials {
-		rad := &p.r.Radials[i]
+	for rad := range seq.Refs(p.r.Radials) {
 		name := rad.In.Name.Value
-		var angles []float64
-		for _, row := range rad.Rows {
-			angles = append(angles, p.at.clock(row.ClockDeg))
-		}
+		angles := seq.Map(rad.Rows, func(row plan.RadialRow) float64 { return p.at.clock(row.ClockDeg) })
 		stays := true
 		for _, a := range angles {
 			stays = stays && slices.ContainsFunc(angles, func(b float64) bool { return apart(m.clock(a), b) <= alignDeg })

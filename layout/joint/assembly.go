@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // shop is what the joints are worked out from; nothing changes it.
@@ -60,7 +61,6 @@ type joint struct {
 	cups, cones []*joint // bearings whose rings are mounted in the steps of this one
 }
 
-// kind is one kind of joint.
 type kind interface {
 	// ends refuses features that cannot be joined so.
 	ends(s *shop, t *joint)
@@ -417,12 +417,7 @@ func (j *shop) spacerMm(t *joint) float64 {
 }
 
 func (j *assembly) at(i inst) *placedPart {
-	for k := range j.placed {
-		if j.placed[k].inst == i {
-			return &j.placed[k]
-		}
-	}
-	return nil
+	return seq.At(j.placed, func(p *placedPart) bool { return p.inst == i })
 }
 
 // place puts every joined part on the axis of its assembly, in the order the
@@ -535,9 +530,5 @@ func (j *shop) members(i inst, made []*joint) []inst {
 
 // others are the parts clamped with the two ends.
 func (t *joint) others() []inst {
-	var out []inst
-	for _, s := range t.in.Clamped() {
-		out = append(out, inst{s.Part, s.Copy})
-	}
-	return out
+	return seq.Map(t.in.Clamped(), func(s parts.JointRef) inst { return inst{s.Part, s.Copy} })
 }

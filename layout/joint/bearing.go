@@ -335,12 +335,7 @@ func envelope(mm float64, classes []string) (loMm, hiMm float64, ok bool) {
 }
 
 func contains(list []string, s string) bool {
-	for _, x := range list {
-		if strings.EqualFold(x, s) && (x[0] < 'a') == (s[0] < 'a') {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(x string) bool { return strings.EqualFold(x, s) && (x[0] < 'a') == (s[0] < 'a') })
 }
 
 // greaseText says when and where a bearing is greased: by hand while its rollers are open, which

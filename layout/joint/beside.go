@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // beside is where a bolted part stands whose axis does not lie on the other
@@ -68,11 +69,7 @@ func turnOnto(a, b []plan.XY, reach float64, said bool) (deg float64, ok bool) {
 }
 
 func about(pts []plan.XY, c plan.XY) []plan.XY {
-	out := make([]plan.XY, len(pts))
-	for i, p := range pts {
-		out[i] = p.Minus(c)
-	}
-	return out
+	return seq.Map(pts, func(p plan.XY) plan.XY { return p.Minus(c) })
 }
 
 func centroid(pts []plan.XY) plan.XY {
@@ -84,11 +81,7 @@ func centroid(pts []plan.XY) plan.XY {
 }
 
 func placedBy(pts []plan.XY, at placement) []plan.XY {
-	out := make([]plan.XY, len(pts))
-	for i, p := range pts {
-		out[i] = at.point(p)
-	}
-	return out
+	return seq.Map(pts, at.point)
 }
 
 // patterns are the holes of both parts in one frame: the assembly's, or where

@@ -12,6 +12,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // threadMaterial is what a part's threads are cut in; an unknown material counts
@@ -104,11 +105,7 @@ func (j *shop) boltFits(t *joint) {
 }
 
 func (j *shop) stack(t *joint) []feature {
-	var out []feature
-	for _, s := range t.in.Bolt.Stack {
-		out = append(out, j.find(s))
-	}
-	return out
+	return seq.Map(t.in.Bolt.Stack, j.find)
 }
 
 func (boltKind) title(t *joint) string { return "Bolt " + t.a.title() + " to " + t.b.title() }
@@ -137,10 +134,8 @@ func (boltKind) work(j *making, t *joint) {
 	if !layer(t.a, m.First) {
 		return
 	}
-	for _, s := range j.stack(t) {
-		if !layer(s, parts.Front) {
-			return
-		}
+	if slices.ContainsFunc(j.stack(t), func(s feature) bool { return !layer(s, parts.Front) }) {
+		return
 	}
 	tapped := t.b.group.Size.Thread != nil
 	if !tapped && !layer(t.b, m.Second) {
@@ -168,10 +163,7 @@ const playUsed = 0.4
 func farthest(a, b []plan.XY) float64 {
 	worst := 0.0
 	for _, q := range a {
-		best := math.Inf(1)
-		for _, o := range b {
-			best = math.Min(best, geom.Distance(q, o))
-		}
+		best := seq.Min(math.Inf(1), b, func(o plan.XY) float64 { return geom.Distance(q, o) })
 		worst = math.Max(worst, best)
 	}
 	return worst
@@ -500,8 +492,7 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 
 // blocked finds a part that lies right on top of heads that stand proud.
 func (j *making) blocked(t *joint, side headSide) {
-	for i := range j.placed {
-		q := &j.placed[i]
+	for q := range seq.Refs(j.placed) {
 		if q.group != side.group || q.inst == side.bearing.inst {
 			continue
 		}
@@ -515,13 +506,11 @@ func (j *making) blocked(t *joint, side headSide) {
 // if there is none.
 func (j *making) wall(side headSide) (mm float64, who string, of inst) {
 	mm = math.Inf(1)
-	for i := range j.placed {
-		q := &j.placed[i]
+	for q := range seq.Refs(j.placed) {
 		if q.group != side.group {
 			continue
 		}
-		for k := range q.r.Steps {
-			s := &q.r.Steps[k]
+		for s := range seq.Refs(q.r.Steps) {
 			if q.inst == side.bearing.inst && q.r.Part.Outline != nil {
 				continue
 			}
@@ -615,10 +604,7 @@ func tightening(first int, pts []plan.XY) (numbers []int, deg []float64) {
 }
 
 func (t *joint) boltFigures(p *plan.BoltPlan) {
-	var layers []string
-	for _, g := range p.Grip {
-		layers = append(layers, g.What+" "+t.w.Size(g.ThickMm))
-	}
+	layers := seq.Map(p.Grip, func(g plan.GripRow) string { return g.What + " " + t.w.Size(g.ThickMm) })
 	grip := t.w.Size(p.GripMm) + ": " + strings.Join(layers, " + ")
 	if p.Spacer {
 		grip = strings.Join(layers, " at one end, ") + " at the other, each between shoulder and nut"
@@ -697,10 +683,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	}
 	s := t.step(title, do...)
 	if len(t.out.InLine) > 0 {
-		var lines []string
-		for _, l := range t.out.InLine {
-			lines = append(lines, l.What+" at "+words.Trim(l.Deg, 1)+"°")
-		}
+		lines := seq.Map(t.out.InLine, func(l plan.InLine) string { return l.What + " at " + words.Trim(l.Deg, 1) + "°" })
 		s.Hold = "In line: " + strings.Join(lines, "; ") + "."
 	}
 	t.startBolts(p, tapped)

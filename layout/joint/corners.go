@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
 // corners finds where a straight fillet with a place lies, says it with the place where that
@@ -14,19 +15,13 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	if t.in.Place == nil || t.a.roundMm() > 0 || t.b.roundMm() > 0 {
 		return
 	}
-	var joints []*plan.JointPlan
-	for _, o := range j.before {
-		joints = append(joints, o.out)
-	}
+	joints := seq.Map(j.before, func(o *joint) *plan.JointPlan { return o.out })
 	p.Corners, p.Flush = j.seams.Corners(append(joints, t.out), p.LegMm)
 	_, endA := t.a.barEnd()
 	if _, endB := t.b.barEnd(); t.in.Weld.Sides == 1 && !endA && !endB && t.in.Place.Edge() {
 		p.Corners, p.Flush = oneSide(p.Corners), nil
 	}
-	sum := 0.0
-	for _, c := range p.Corners {
-		sum += c.LengthMm
-	}
+	sum := seq.Sum(p.Corners, func(c plan.Corner) float64 { return c.LengthMm })
 	asked := t.in.Weld.Length.Mm * float64(t.in.Weld.Sides)
 	if t.in.Weld.Length.Set() && len(p.Flush) > 0 && asked > sum+p.LegMm {
 		t.problem(plan.FilletNoCorner, plan.Of(plan.Mm, asked), plan.Of(plan.Mm, words.Round(sum, 0)), plan.Named(strings.Join(p.Flush, ", ")), plan.Named(t.a.title()))

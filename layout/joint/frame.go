@@ -15,13 +15,11 @@ import (
 	"centrepop/parts/geom"
 )
 
-// barEnd is a feature that is an end of a bar.
 func (f feature) barEnd() (end parts.Side, ok bool) {
 	end = parts.Side(f.ref.Feature)
 	return end, f.r.Part.Bar != nil && (end == parts.LeftEnd || end == parts.RightEnd)
 }
 
-// mitre is a feature that is a mitred end of a bar.
 func (f feature) mitre() (end parts.Side, ok bool) {
 	end, ok = f.barEnd()
 	return end, ok && f.r.Part.Bar.End(end).Mitred()

@@ -5,16 +5,12 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
 // flightOf is the end of a weld that is the inside of an auger flight.
 func (t *joint) flightOf() (feature, bool) {
-	for _, f := range []feature{t.a, t.b} {
-		if f.r.Part.Flight != nil && f.ref.Feature == "inside" {
-			return f, true
-		}
-	}
-	return feature{}, false
+	return seq.Find([]feature{t.a, t.b}, func(f feature) bool { return f.r.Part.Flight != nil && f.ref.Feature == "inside" })
 }
 
 // helixMm is the length of the seam along the inside of a flight, on one side;

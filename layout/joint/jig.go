@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // A drill jig is worth making for jigPieces pieces, or where parts that are bolted
@@ -51,8 +52,7 @@ func (j *shop) drillings() (out []drilled) {
 		if flat := r.Part.Outline != nil && r.Part.Bends == nil && r.Part.Bar == nil; !flat && (r.Part.Profile == nil || r.Part.Kind == parts.Tube) {
 			continue
 		}
-		for i := range r.Groups {
-			m := &r.Groups[i]
+		for m := range seq.Refs(r.Groups) {
 			if m.Hole == nil || len(m.Points) < 2 || r.CutWhole(m) || m.Group.DrillMm == 0 {
 				continue
 			}
@@ -107,10 +107,7 @@ func samePlaces(a, b []plan.XY) bool {
 }
 
 func flipped(at []plan.XY) (out []plan.XY) {
-	for _, q := range at {
-		out = append(out, q.Mirrored())
-	}
-	return out
+	return seq.Map(at, plan.XY.Mirrored)
 }
 
 // jigs are the drill jigs worth making, each with its sheet, and why a pattern that is
@@ -151,10 +148,7 @@ func worth(of []drilled, made []*joint) bool {
 }
 
 func pieces(of []drilled) (n int) {
-	for _, d := range of {
-		n += d.r.Part.Quantity
-	}
-	return n
+	return seq.Sum(of, func(d drilled) int { return d.r.Part.Quantity })
 }
 
 // serve finds the register that serves most pieces.
@@ -204,9 +198,7 @@ func equal(a, b *part.Step) bool {
 // jigTool is the jig as a tool, and how it lies on each of its parts.
 func (j *shop) jigTool(g jig) tool {
 	drill, far := g.first.m.Group.DrillMm, 0.0
-	for _, q := range g.first.at {
-		far = math.Max(far, geom.Distance(q, plan.XY{}))
-	}
+	far = seq.Max(far, g.first.at, func(q plan.XY) float64 { return geom.Distance(q, plan.XY{}) })
 	bush, guide := j.bush(g), j.cylinder("", atLeast(drill, guideMm), 0).Size
 	margin := jigDias * drill
 	if bush != nil {
@@ -264,17 +256,14 @@ func (j *shop) jigMm(g jig) float64 {
 func (j *shop) bush(g jig) (out *parts.Bush) {
 	at, room := g.first.at, math.Inf(1)
 	for i, q := range at {
-		for _, o := range at[:i] {
-			room = math.Min(room, geom.Distance(q, o)-jigWallMm)
-		}
+		room = seq.Min(room, at[:i], func(o plan.XY) float64 { return geom.Distance(q, o) - jigWallMm })
 		for _, of := range [][]drilled{g.plugs, g.rings} {
 			if len(of) > 0 {
 				room = math.Min(room, 2*(geom.Distance(q, plan.XY{})-jigWallMm)-of[0].place.Size.NominalMm)
 			}
 		}
 	}
-	for i := range j.job.Shop.Bushes {
-		b := &j.job.Shop.Bushes[i]
+	for b := range seq.Refs(j.job.Shop.Bushes) {
 		fits := math.Abs(b.Bore.Mm-g.first.m.Group.DrillMm) < geom.CloseMm && b.Outside.Mm <= room
 		if fits && (out == nil || b.Outside.Mm < out.Outside.Mm) {
 			out = b

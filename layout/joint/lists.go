@@ -34,7 +34,6 @@ func (list *buying) row(item string, n int, note string) *wanted {
 	return (*list)[len(*list)-1]
 }
 
-// use lists what a joint needs.
 func (list *buying) use(t *joint, item string, n int, note string) {
 	if row := list.row(item, n, note); !slices.Contains(row.uses, t) {
 		row.uses = append(row.uses, t)

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // mounting is how a tapered roller bearing sits between its housing and its
@@ -61,8 +62,7 @@ func end(s *part.Step, dir float64) float64 {
 // direction: the neighbour that is smaller inside, larger outside; nil if the
 // step runs out there.
 func shoulder(f feature, dir float64) *part.Step {
-	for i := range f.r.Steps {
-		s := &f.r.Steps[i]
+	for s := range seq.Refs(f.r.Steps) {
 		if s.Inside != f.step.Inside || math.Abs(end(s, -dir)-end(f.step, dir)) > 1e-6 {
 			continue
 		}
@@ -81,8 +81,7 @@ func shoulder(f feature, dir float64) *part.Step {
 // nut can reach over nothing larger; nil if there is none.
 func threadBeyond(f feature, dir float64) *part.Step {
 	var best *part.Step
-	for i := range f.r.Steps {
-		s := &f.r.Steps[i]
+	for s := range seq.Refs(f.r.Steps) {
 		away := dir * (end(s, -dir) - end(f.step, dir))
 		if !s.Inside && s.Size.Thread != nil && away > -1e-6 && (best == nil || away < dir*(end(best, -dir)-end(f.step, dir))) {
 			best = s
@@ -198,12 +197,7 @@ func faceName(dir float64) string {
 
 // partner is the other bearing between the same two parts; nil if there is none.
 func (t *joint) partner(all []*joint) *joint {
-	for _, o := range all {
-		if o != t && o.in.Bearing != nil && o.joins(t) {
-			return o
-		}
-	}
-	return nil
+	return seq.First(all, func(o *joint) bool { return o != t && o.in.Bearing != nil && o.joins(t) })
 }
 
 // arrangement names a pair by its cups: back to back where their backs look at
@@ -268,8 +262,7 @@ func (j *assembly) nutShort(t *joint, m mounting) {
 	if short := geom.Clean(m.coneDir*(end(m.nut, -m.coneDir)-large) + out); out > 0 && short > geom.CloseMm {
 		t.problem(plan.NutShort, plan.Named(words.Spaced(m.nut.Name)), plan.Of(plan.Mm, short))
 	}
-	for i := range t.a.r.Radials {
-		slot := &t.a.r.Radials[i]
+	for slot := range seq.Refs(t.a.r.Radials) {
 		at := slot.Rows[0].AxialMm
 		if slot.In.Shape != parts.RadialSlot || at < m.nut.FromMm || at > m.nut.ToMm {
 			continue
@@ -309,10 +302,5 @@ func (j *assembly) nutEngages(t *joint, m mounting, largeMm float64) {
 
 // bevelMm is the chamfer on an edge of a part, 0 where there is none.
 func bevelMm(r *part.Model, edge string) float64 {
-	for _, c := range r.Part.Chamfers {
-		if c.Edge.Value == edge {
-			return c.Size.Mm
-		}
-	}
-	return 0
+	return seq.First(r.Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == edge }).Size.Mm
 }

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // rule is a reason why one joint comes before another.
@@ -148,12 +149,7 @@ func earlier(rules []rule, t *joint) map[*joint]bool {
 // cycle reports joints that wait for each other.
 func (j *shop) cycle(left []*joint, rules []rule) {
 	waits := func(t *joint) *rule {
-		for i := range rules {
-			if rules[i].then == t && slices.Contains(left, rules[i].first) {
-				return &rules[i]
-			}
-		}
-		return nil
+		return seq.At(rules, func(r *rule) bool { return r.then == t && slices.Contains(left, r.first) })
 	}
 	var path []*joint
 	t := left[0]
@@ -265,8 +261,7 @@ func (t *joint) covers(bearing *joint) bool {
 // bolted joint: the bolts go in before them.
 func (j *assembly) reachRules(t *joint, all []*joint, add func(first, then *joint, why string)) {
 	for _, side := range j.headSides(t) {
-		for i := range j.placed {
-			p := &j.placed[i]
+		for p := range seq.Refs(j.placed) {
 			if p.group != side.group || p.inst == t.a.inst() || p.inst == t.b.inst() || slices.Contains(t.others(), p.inst) {
 				continue
 			}

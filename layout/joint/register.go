@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // registers finds the spigots of one side of a joint that lie in bores of the
@@ -28,12 +29,7 @@ func (j *making) registers(t *joint) {
 		}
 	}
 	group := j.at(t.a.inst()).group
-	var near []placedPart
-	for _, p := range j.placed {
-		if p.group == group && side[p.inst] != 0 {
-			near = append(near, p)
-		}
-	}
+	near := seq.Keep(j.placed, func(p placedPart) bool { return p.group == group && side[p.inst] != 0 })
 	for _, p := range near {
 		for _, q := range near {
 			if side[p.inst] == side[q.inst] {

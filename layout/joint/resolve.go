@@ -97,7 +97,6 @@ func sound(all []*joint) []*joint {
 	return slices.DeleteFunc(slices.Clone(all), (*joint).refused)
 }
 
-// read finds what the joints join.
 func (j *shop) read() []*joint {
 	var all []*joint
 	for i, in := range j.job.Joints {

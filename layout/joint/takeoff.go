@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // comesOff lists, the last put on first, what is put on by hand with a later joint and lies over
@@ -56,10 +57,8 @@ func (j *making) overHeads(r *part.Model, side headSide, t *joint) bool {
 	if err != nil || !slices.ContainsFunc(side.pts, func(p plan.XY) bool { return math.Hypot(p.XMm, p.YMm)-head/2 < wide }) {
 		return false
 	}
-	for i := range j.placed {
-		q := &j.placed[i]
-		for k := range q.r.Steps {
-			s := &q.r.Steps[k]
+	for q := range seq.Refs(j.placed) {
+		for s := range seq.Refs(q.r.Steps) {
 			beyond := (q.at.z0 + q.at.s*(s.FromMm+s.ToMm)/2 - side.zMm) * side.dir
 			if q.group == side.group && !s.Inside && beyond > 0 && strings.Contains(strings.ToLower(s.Seat), strings.ToLower(r.Out.Title)) {
 				return true
@@ -80,8 +79,7 @@ func (j *making) behind(t *joint) (titles []string) {
 		}
 	}
 	for _, side := range j.headSides(t) {
-		for i := range j.placed {
-			p := &j.placed[i]
+		for p := range seq.Refs(j.placed) {
 			if p.group != side.group || slices.Contains(there, p.inst) || slices.Contains(t.others(), p.inst) {
 				continue
 			}

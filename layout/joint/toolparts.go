@@ -47,7 +47,6 @@ func (j *shop) next(mm, stepMm, stepIn float64) float64 {
 	return geom.Clean(step * math.Ceil(mm/step-1e-6))
 }
 
-// cylinder is a step of a tool.
 func (j *shop) cylinder(name string, d bounds, longMm float64) parts.Step {
 	s := parts.Step{Name: parts.Text{Value: name}, Length: parts.Length{Mm: longMm}, Size: parts.Size{Nominal: parts.Length{Mm: geom.Clean(d.nominal)}}}
 	if d.high > d.low {

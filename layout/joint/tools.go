@@ -21,7 +21,6 @@ const (
 	plugMm = 0.03
 )
 
-// tool is something that the workshop makes for itself.
 type tool struct {
 	name  string      // "Cone driver"
 	sizes string      // what follows the name in the list

@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // weldProcess names a process as the job does.
@@ -333,7 +334,6 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 	return nil
 }
 
-// weldChamfers are the chamfers drawn for the weld on one of its parts, and that part.
 func weldChamfers(t *joint) (drawn []*parts.Chamfer, part string) {
 	for _, f := range []feature{t.a, t.b} {
 		for i := range f.r.Part.Chamfers {
@@ -412,8 +412,7 @@ const fineMm = 0.1
 // weld itself left out.
 func fineSizes(f feature) []string {
 	var out []string
-	for i := range f.r.Steps {
-		s := &f.r.Steps[i]
+	for s := range seq.Refs(f.r.Steps) {
 		if s != f.step && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
 			out = append(out, f.title()+" "+words.Spaced(s.Name)+" "+f.r.W.Limits(s.Size.MinMm, s.Size.MaxMm))
 		}
@@ -495,7 +494,6 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	j.boresCold(t)
 }
 
-// laid is how the runs of a weld are laid.
 func (t *joint) laid(p *plan.WeldPlan) []string {
 	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
 	if drawn, on := weldChamfers(t); len(drawn) == 1 && p.Bevelled != "" {
@@ -774,12 +772,9 @@ func runs(n int) string {
 
 // weldedLater tells whether a later joint welds the same part again.
 func (j *making) weldedLater(t *joint, i inst) bool {
-	for _, o := range j.all[slices.Index(j.all, t)+1:] {
-		if o.in.Weld != nil && (o.a.inst() == i || o.b.inst() == i) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(j.all[slices.Index(j.all, t)+1:], func(o *joint) bool {
+		return o.in.Weld != nil && (o.a.inst() == i || o.b.inst() == i)
+	})
 }
 
 // plateToFace is the flat part of a weld whose free face is to be true: something is bolted to

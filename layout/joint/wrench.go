@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // wrench is a torque wrench with its socket, lengths along the bolt. Common practice, no source.
@@ -109,11 +110,7 @@ func (j *making) lowestOver(s headSide, there []inst, b band) (mm float64, who s
 // standing are the parts of a group that are there, and those that are welded on its axis by
 // their place.
 func (j *making) standing(group int, there []inst) (out []placedPart) {
-	for _, q := range j.placed {
-		if q.group == group && slices.Contains(there, q.inst) {
-			out = append(out, q)
-		}
-	}
+	out = seq.Keep(j.placed, func(q placedPart) bool { return q.group == group && slices.Contains(there, q.inst) })
 	for _, t := range j.before {
 		i := slices.IndexFunc(out, func(q placedPart) bool { return q.inst == t.b.inst() })
 		if p := t.in.Place; i >= 0 && p != nil && p.At != nil && p.At.X.Mm == 0 && p.At.Y.Mm == 0 && !p.Edge() && (p.On == string(parts.Front) || p.On == string(parts.Back)) {

@@ -27,6 +27,7 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
+	"centrepop/parts/seq"
 )
 
 // Parallel is a parallel key with the two keyways it lies in.
@@ -141,13 +142,7 @@ func For(shaftMm float64) (Parallel, error) {
 // first; none for a key whose range is not tabled (inch keys are cut to length
 // from bar).
 func (p Parallel) LengthsMm() []float64 {
-	var out []float64
-	for _, l := range lengthsMm {
-		if l >= p.LeastLengthMm && l <= p.MostLengthMm {
-			out = append(out, l)
-		}
-	}
-	return out
+	return seq.Keep(lengthsMm, func(l float64) bool { return l >= p.LeastLengthMm && l <= p.MostLengthMm })
 }
 
 // SledRunoutMm returns how far beyond the full depth a side-and-face cutter of

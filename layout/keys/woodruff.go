@@ -184,7 +184,6 @@ func inchSeat(widthMm float64, hub bool) (fits.Limits, lookup.Source, error) {
 	return fits.Limits{}, source, &lookup.UnknownError{What: "key width", Value: "not of " + inchDiscs}
 }
 
-// on are the keys for a shaft.
 func (t discTable) on(shaftMm float64) ([]Woodruff, error) {
 	var out []Woodruff
 	least, most := math.Inf(1), 0.0
@@ -200,7 +199,6 @@ func (t discTable) on(shaftMm float64) ([]Woodruff, error) {
 	return out, nil
 }
 
-// key is that of a row, in millimetres.
 func (t discTable) key(r discRow) Woodruff {
 	return Woodruff{
 		Designation: t.name(r), OverMm: r.over * t.unitMm, UpToMm: r.upTo * t.unitMm,

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // alongAxis is the plane of the axis and TOP: front at the left, TOP up.
@@ -85,10 +86,7 @@ func (s *stage) look(view *plan.View, plane assembly.Pose, bodies []assembly.Bod
 	view.MinMm, view.MaxMm = all.min, all.max
 	longest := map[int]float64{}
 	for _, l := range assembly.Look(bodies, plane, max(all.size().XMm, all.size().YMm)/linesAcross) {
-		var line []plan.XY
-		for _, p := range l.Points {
-			line = append(line, xy(p.X, p.Y))
-		}
+		line := seq.Map(l.Points, func(p assembly.Pt) plan.XY { return xy(p.X, p.Y) })
 		view.Lines = append(view.Lines, line)
 		item := s.itemOf(l.ID)
 		at := plan.Place{Item: item, AtMm: rect{line[0], line[1]}.centre()}

@@ -20,10 +20,7 @@ type bead struct {
 // weld from one side that is taken which an edge is prepared for, else the
 // largest; all round, those like it at both sides of the axis.
 func beads(a, b [][]plan.XY, w *plan.WeldPlan) [][]plan.XY {
-	leg := w.LegMm
-	if leg == 0 {
-		leg = w.ThinnerMm
-	}
+	leg := cmp.Or(w.LegMm, w.ThinnerMm)
 	touch := w.GapLeastMm + 0.6 // fits, and corners that a press fit rounds
 	var all []bead
 	for _, m := range []meeting{{a, b, touch, leg}, {b, a, touch, leg}} {

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // steelKgM3 is the density of fasteners and bearings: common practice, no
@@ -31,9 +32,9 @@ func (m *Machine) bought(j *plan.JointPlan) {
 	}
 }
 
-// role is what a bought body is in the machine.
 type role struct {
 	kind  kind
+	what  string // of what is on a part, for people: "key"; empty where its own name says it
 	joint string // with whose step it comes, by name; empty for what rides on a part
 	on    string // the part that it is on, without a joint from the start
 	loose int    // of what stands: its place among the job's loose things
@@ -47,15 +48,15 @@ const (
 	aNut
 	aCup
 	aCone
-	aSeal
+	aSeal     // or another ring that is on its part from the start
 	aStanding // a motor or a coupling
 	aKey
+	aRing // that keeps something on its shaft
 )
 
 // rides tells whether a body is on its part from the start, as a seal is.
 func (m *Machine) rides(id string) bool { r := m.roles[id]; return r.on != "" && r.joint == "" }
 
-// add stands a bought body in the machine.
 func (m *Machine) add(b assembly.Body, r role) {
 	b.Bought = true
 	m.roles[b.ID] = r
@@ -242,36 +243,8 @@ func (m *Machine) bearing(j *plan.JointPlan, in *parts.Joint) {
 	}
 }
 
-// sealOf stands before the name of a part in that of its seal.
-const sealOf = "seal of "
-
-// seals are the shaft seals in their bores, each a plain ring for its stiff half: the lip gives
-// way.
-func (m *Machine) seals() {
-	for i := range m.Bodies {
-		b := m.Bodies[i]
-		of, made := m.Of[b.ID]
-		if !made {
-			continue
-		}
-		for _, s := range m.model(of.Part).Out.Section.Seals {
-			ring := assembly.Body{ID: sealOf + b.ID, Solid: assembly.Of(assembly.Tube(s.OuterMm/2, (s.OuterMm+s.InnerMm)/4, -s.ToMm, -s.FromMm)), Pose: b.Pose, DensityKgM3: sealKgM3}
-			m.allow(ring.ID, b.ID, fitMm)
-			m.add(ring, role{kind: aSeal, on: b.ID})
-		}
-	}
-}
-
-// sealKgM3 is the density of a shaft seal, rubber on a steel ring. Common practice, no source.
-const sealKgM3 = 3000
-
 func groupNamed(r *part.Model, name string) *part.Group {
-	for i := range r.Groups {
-		if r.Groups[i].Group.Name == name {
-			return &r.Groups[i]
-		}
-	}
-	return nil
+	return seq.At(r.Groups, func(g *part.Group) bool { return g.Group.Name == name })
 }
 
 func (m *Machine) allow(a, b string, upToMm float64) {

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 )
 
 // coming is what one hand brings in a step, named by its first body, and the straight way to its
@@ -95,10 +96,7 @@ func (s *stage) group(n int, id string) []assembly.Body {
 // freeInto is the way that is free to where movers are: one that is meant if it is, else the
 // shortest along the axes of a pose; where none is the first that is meant, and false.
 func (m *Machine) freeInto(pose assembly.Pose, mv, fx []assembly.Body, meant ...assembly.Vec) (assembly.Vec, bool) {
-	var all []assembly.Way
-	for _, into := range meant {
-		all = append(all, way(into.Times(-1), mv, fx))
-	}
+	all := seq.Map(meant, func(into assembly.Vec) assembly.Way { return way(into.Times(-1), mv, fx) })
 	for _, w := range append(all, waysAlong(pose, mv, fx)...) {
 		if w.Free(mv, fx, m.allowed(mv)) {
 			return w.Back.Times(-1), true
@@ -110,8 +108,7 @@ func (m *Machine) freeInto(pose assembly.Pose, mv, fx []assembly.Body, meant ...
 // arrows show the ways of what comes, or only of some bodies of it, where a picture shows it, at the
 // side from which it comes.
 func (v *viewed) arrows(plane assembly.Pose, win rect, only []*assembly.Body) (out []plan.Arrow) {
-	for i := range v.come {
-		c := &v.come[i]
+	for c := range seq.Refs(v.come) {
 		if only != nil && (c.ring != nil || !slices.Contains(only, c.bodies[0])) {
 			continue
 		}
@@ -168,8 +165,7 @@ func tail(loops [][]plan.XY, d plan.XY) plan.XY {
 // endOn marks what comes square to all pictures that show it, in the first of them: its arrow has
 // no direction there.
 func (v *viewed) endOn() {
-	for i := range v.come {
-		c := &v.come[i]
+	for c := range seq.Refs(v.come) {
 		for k := range v.j.Pictures {
 			p := &v.j.Pictures[k]
 			if slices.ContainsFunc(v.j.Pictures, func(o plan.Picture) bool {
@@ -205,11 +201,9 @@ func (v *viewed) number() {
 	}
 	largest := map[int]*plan.Shape{}
 	share := map[int]float64{}
-	for i := range pics {
-		p := &pics[i]
+	for p := range seq.Refs(pics) {
 		size := rect{p.MinMm, p.MaxMm}.size()
-		for k := range p.Shapes {
-			s := &p.Shapes[k]
+		for s := range seq.Refs(p.Shapes) {
 			own := rectOf(s.Loops).size()
 			s.Named = s.Item > 0 && (s.New || s.Title == v.j.A.Title || s.Title == v.j.B.Title)
 			if part := max(own.XMm, own.YMm) / max(size.XMm, size.YMm); !s.Named && s.Item > 0 && part > max(sliver, share[s.Item]) {

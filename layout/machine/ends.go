@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // seated is a pressed, slid, welded or bearing joint about to be made: the shorter of
@@ -226,13 +227,10 @@ func (f *fitting) inCorners(pose assembly.Pose, mine, seat int) (motions []assem
 	box, turned := f.turns.Box().Moved(into), *f.turns
 	turned.Pose = pose
 	at := turned.Box().Moved(into)
-	for _, high := range [][2]bool{{}, {true, false}, {false, true}, {true, true}} {
+	for _, high := range []bool{false, true} { // along what is kept it fills its room
 		shift := assembly.Vec{X: box.Low.X - at.Low.X, Y: box.Low.Y - at.Low.Y, Z: box.High.Z - at.High.Z}
-		if high[0] {
-			shift.X = box.High.X - at.High.X
-		}
-		if high[1] {
-			shift.Y = box.High.Y - at.High.Y
+		if high {
+			shift.X, shift.Y = box.High.X-at.High.X, box.High.Y-at.High.Y
 		}
 		turned.Pose = pose.Shifted(f.plane.Turn(shift))
 		if own, on := f.lies(&turned); 2*on >= seat && on*mine >= seat*own && f.touchesAll(&turned) {
@@ -257,8 +255,7 @@ func (f *fitting) inFrame(g assembly.Pose) assembly.Pose { return f.frame.Of(g).
 func (f *fitting) otherCopies() (traps []plan.Trap) {
 	for k, list := range [][]assembly.Body{f.movers, f.fixed} {
 		at := []*assembly.Body{f.turns, f.holds}[k]
-		for i := range list {
-			b := &list[i]
+		for b := range seq.Refs(list) {
 			if b.ID == at.ID || f.m.Of[b.ID].Part != f.m.Of[at.ID].Part {
 				continue
 			}
@@ -374,9 +371,7 @@ func (f *fitting) clocks() []float64 {
 	r := f.m.model(f.m.Of[f.turns.ID].Part)
 	var at []float64
 	for i := range r.Groups {
-		for _, q := range r.Groups[i].Points {
-			at = append(at, geom.ClockDeg(q))
-		}
+		at = append(at, seq.Map(r.Groups[i].Points, geom.ClockDeg)...)
 	}
 	for i := range r.Radials {
 		for _, row := range r.Radials[i].Rows {

@@ -68,6 +68,7 @@ func TestWeldedWays(t *testing.T) {
 		lug   = "part: lug\ntitle: Lug\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [60, 80]}\n"
 		hole  = "holes:\n  - {name: eye, face: front, at: [[%s]], size: 20 mm, depth: %s}\n"
 		edge  = "job: J\nunits: mm\nparts: [plate.yaml, lug.yaml]\njoints:\n  - name: w\n    weld: {part: lug.outline, to: plate.outline, type: fillet, length: 60 mm, sides: 2}\n    place: {on: front, with: bottom, from-left: 20 mm, from-bottom: 30 mm, front: left}\n"
+		stop  = "  - name: s\n    weld: {part: stop.outline, to: plate.outline, type: fillet, length: 10 mm, sides: 2}\n    place: {on: front, with: bottom, from-left: 20 mm, from-bottom: %d mm, front: left}\n    before: w\n"
 		flat  = "job: J\nunits: mm\nparts: [plate.yaml, lug.yaml]\njoints:\n  - name: w\n    weld: {part: lug.outline, to: plate.outline, type: fillet, length: 60 mm, sides: 2}\n    place: {on: front, with: back, from-left: 20 mm, from-bottom: 30 mm, top: up}\n"
 	)
 	for _, c := range []struct {
@@ -81,9 +82,11 @@ func TestWeldedWays(t *testing.T) {
 		{"a blind hole in the middle", edge, fmt.Sprintf(hole, "0, 0", "5 mm"), nil, "180:1 0r:0 180r:1 left:1 right:1"},
 		{"flat, an eye over its middle", flat, fmt.Sprintf(hole, "0, 20", "through"), nil, "180:1 0r:0 180r:1"},
 		{"flat and square, an eye over its middle", flat, fmt.Sprintf(hole, "0, 20", "through"), []string{"[60, 80]", "[60, 60]"}, "90:1 180:1 270:1 0r:0 90r:1 180r:1 270r:1"},
+		{"a stop beside it, over which the longer edge would go", strings.Replace(edge, "[plate.yaml, lug", "[plate.yaml, stop.yaml, lug", 1) + fmt.Sprintf(stop, 95), "", nil, "180:0 0r:0 180r:0 left:1 right:1"},
+		{"a stop on the other side", strings.Replace(edge, "[plate.yaml, lug", "[plate.yaml, stop.yaml, lug", 1) + fmt.Sprintf(stop, 15), "", nil, "180:0 0r:0 180r:0 left:1 right:1"},
 		{"an upper edge cut off", edge, "", []string{"{rectangle: [60, 80]}", "{polygon: {points: [[-30, -40], [30, -40], [10, 40], [-30, 40]]}}"}, "180:1 left:1"},
 	} {
-		m, _ := load(t, write(t, map[string]string{"plate.yaml": plate, "lug.yaml": strings.NewReplacer(c.changes...).Replace(lug) + c.add, "job.yaml": c.job}))
+		m, _ := load(t, write(t, map[string]string{"plate.yaml": plate, "lug.yaml": strings.NewReplacer(c.changes...).Replace(lug) + c.add, "stop.yaml": strings.NewReplacer("lug", "stop", "[60, 80]", "[10, 20]").Replace(lug), "job.yaml": c.job}))
 		if got := waysIn(m, "w"); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}

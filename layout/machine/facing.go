@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // faced is a group of holes at one face of a body.
@@ -25,8 +26,7 @@ type faced struct {
 // mouths are the groups of holes of a body, once for each face they open on.
 func (m *Machine) mouths(b *assembly.Body) (all []faced) {
 	r := m.model(m.Of[b.ID].Part)
-	for i := range r.Groups {
-		g := &r.Groups[i]
+	for g := range seq.Refs(r.Groups) {
 		if g.Hole == nil {
 			continue
 		}
@@ -146,10 +146,7 @@ func (m *Machine) unmet(j *plan.JointPlan, f, g *faced) []plan.Problem {
 	}
 	worst := 0.0
 	for _, p := range few {
-		off := math.Inf(1)
-		for _, q := range many {
-			off = min(off, q.Sub(p).Len())
-		}
+		off := seq.Min(math.Inf(1), many, func(q assembly.Vec) float64 { return q.Sub(p).Len() })
 		if off > math.Abs(a-b)+meetMm && (alike || off < a+b) {
 			worst = max(worst, off)
 		}
@@ -162,8 +159,7 @@ func (m *Machine) unmet(j *plan.JointPlan, f, g *faced) []plan.Problem {
 
 // holes are the mouths of a group of holes of all copies of a part.
 func (m *Machine) holes(part, group string) (all []faced) {
-	for i := range m.Bodies {
-		b := &m.Bodies[i]
+	for b := range seq.Refs(m.Bodies) {
 		if of, made := m.Of[b.ID]; made && of.Part == part {
 			all = append(all, slices.DeleteFunc(m.mouths(b), func(f faced) bool { return f.group.Group.Name != group })...)
 		}

@@ -2,10 +2,12 @@ package machine_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 )
@@ -14,21 +16,24 @@ import (
 func found(t *testing.T, files map[string]string, kinds ...plan.ProblemKind) string {
 	t.Helper()
 	m, _ := load(t, write(t, files))
+	return argued(m, kinds...)
+}
+
+// argued are the problems of a machine, of some kinds where they are given, with their arguments.
+func argued(m *machine.Machine, kinds ...plan.ProblemKind) string {
 	var out []string
 	for _, p := range m.Problems {
-		for _, k := range kinds {
-			if p.Kind != k {
-				continue
-			}
-			args := []string{string(k)}
-			for _, a := range p.Args {
-				if a.Text == "" {
-					a.Text = words.Trim(a.Value, 3)
-				}
-				args = append(args, a.Text)
-			}
-			out = append(out, strings.Join(args, " "))
+		if len(kinds) > 0 && !slices.Contains(kinds, p.Kind) {
+			continue
 		}
+		args := []string{string(p.Kind)}
+		for _, a := range p.Args {
+			if a.Text == "" {
+				a.Text = words.Trim(a.Value, 3)
+			}
+			args = append(args, a.Text)
+		}
+		out = append(out, strings.Join(args, " "))
 	}
 	return strings.Join(out, "; ")
 }
@@ -141,12 +146,14 @@ func TestWeldPast(t *testing.T) {
 func TestApart(t *testing.T) {
 	t.Parallel()
 	const plate = "part: %s\ntitle: The %[1]s\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [200, 100]}\nholes:\n  - {name: bolts, at: [[-80, 0], [80, 0]], size: %s}\n%s"
-	job := "job: J\nunits: mm\nparts: [a.yaml, b.yaml, c.yaml]\njoints:\n  - name: j\n    bolt: {through: a.bolts, into: b.bolts, bolt: M8 8.8}\n    face: back-on-front\n" +
-		"  - {name: w, weld: {part: c.outline, to: b.outline, type: fillet, length: 40}, place: {on: back, with: front, at: [0, 0], top: up, gap: 3}}\n"
+	job := "job: J\nunits: mm\nparts: [a.yaml, b.yaml, c.yaml, d.yaml]\njoints:\n  - name: j\n    bolt: {through: a.bolts, into: b.bolts, bolt: M8 8.8}\n    face: back-on-front\n" +
+		"  - {name: w, weld: {part: c.outline, to: b.outline, type: fillet, length: 40}, place: {on: back, with: front, at: [0, 0], top: up, gap: 3}}\n" +
+		"  - {name: u, weld: {part: d.outline, to: b.outline, type: fillet, length: 20}, place: {on: back, with: bottom, from-left: 0, from-bottom: 0, front: left}}\n"
 	m, _ := load(t, write(t, map[string]string{"job.yaml": job,
 		"a.yaml": fmt.Sprintf(plate, "a", "M8 clearance", "  - {name: x, face: front, at: [[0, 0], [30, 0]], size: 9, depth: 5}\n  - {name: z, face: back, at: [[0, 0]], size: 9, depth: 5}\n"),
 		"b.yaml": fmt.Sprintf(plate, "b", "M8 tap", "  - {name: y, face: back, at: [[3, 4], [-33, 0]], size: 12, depth: 4}\n  - {name: edge, face: back, at: [[34, 0], [0, -16], [0, 26]], size: 12, depth: 4}\n"),
-		"c.yaml": "part: c\ntitle: The c\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [60, 40]}\nholes:\n  - {name: own, at: [[0, 0]], size: 6}\n"}))
+		"c.yaml": "part: c\ntitle: The c\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [60, 40]}\nholes:\n  - {name: own, at: [[0, 0]], size: 6}\n",
+		"d.yaml": "part: d\ntitle: The d\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [30, 40]}\nholes:\n  - {name: side, at: [[0, 0]], size: 6}\n"}))
 	for _, c := range []struct {
 		part, group, other, to string
 		apart, beside          float64
@@ -158,6 +165,7 @@ func TestApart(t *testing.T) {
 		{"a", "z", "a", "x", 10, 0, true},
 		{"a", "z", "c", "none", 0, 0, false},
 		{"a", "z", "none", "x", 0, 0, false},
+		{"a", "z", "d", "side", 0, 0, false}, // square to it
 	} {
 		apart, beside, ok := m.Apart(c.part, c.group, c.other, c.to)
 		if words.Round(apart, 6) != c.apart || words.Round(beside, 6) != c.beside || ok != c.ok {

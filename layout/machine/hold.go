@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
 // What is held by hand weighs less than handKg; what does not fall over by a knock stands up
@@ -89,8 +90,7 @@ func (v *viewed) runsOn(before []assembly.Body) (out []string) {
 	if in.Place == nil || v.j.Weld.DiameterMm > 0 || v.j.Weld.LengthMm < commonMm(v.mover, v.still)+standsMm {
 		return nil
 	}
-	for i := range before {
-		b := &before[i]
+	for b := range seq.Refs(before) {
 		of, made := v.Of[b.ID]
 		if b.ID == v.still.ID || !made || !touch(b, v.mover) {
 			continue
@@ -197,12 +197,7 @@ func (s *stage) bodiesOf(n int, id string) (out []assembly.Body) {
 }
 
 func has(bodies []assembly.Body, id string) bool {
-	for i := range bodies {
-		if bodies[i].ID == id {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(bodies, func(b assembly.Body) bool { return b.ID == id })
 }
 
 // lay finds what lies in V-blocks of what does not stand on end: its heaviest part, and beyond

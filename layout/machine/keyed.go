@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
+	"centrepop/layout/plan"
 	"centrepop/parts/geom"
 )
 
@@ -30,7 +31,7 @@ func keyway(k *part.Keyway) []assembly.Simple {
 	}
 	floor := round - row.DepthMm
 	if run := row.RunoutMm; run > 0 {
-		disc := (run*run + row.DepthMm*row.DepthMm) / row.DepthMm / 2 // its radius, by chord and height
+		disc := discMm(row)
 		var out []assembly.Simple
 		for _, y := range []float64{-row.FromMm, -row.ToMm} {
 			across := assembly.Frame(assembly.Vec{Y: y, Z: floor + disc}, assembly.AxisX, assembly.AxisY)
@@ -88,6 +89,23 @@ func bevels(r *part.Model) (out []assembly.Simple) {
 	return out
 }
 
+// discMm is the radius of the disc that cuts the run-outs of a keyway, by chord and height.
+func discMm(row *plan.KeywayRow) float64 {
+	return (row.RunoutMm*row.RunoutMm + row.DepthMm*row.DepthMm) / row.DepthMm / 2
+}
+
+// keySolid is the key of a keyway in a shaft, on its floor: with round ends, or of a Woodruff
+// pocket the segment of its disc.
+func keySolid(row *plan.KeywayRow) assembly.Simple {
+	half := row.WidthMm / 2
+	if row.Woodruff == "" {
+		return assembly.Prism(assembly.Outline{obround((row.ToMm-row.FromMm)/2-half, half)}, 0, row.HeightMm)
+	}
+	chord := math.Sqrt(row.HeightMm * (2*discMm(row) - row.HeightMm)) // half of it
+	loop := assembly.Loop{{Pt: assembly.Pt{X: -chord, Y: row.HeightMm}, Bulge: row.HeightMm / chord}, {Pt: assembly.Pt{X: chord, Y: row.HeightMm}}}
+	return assembly.Prism(assembly.Outline{loop}, -half, half).At(assembly.Pose{X: assembly.AxisY, Y: assembly.AxisZ, Z: assembly.AxisX})
+}
+
 // keys are those in the keyways of shafts: with the hub that slides over one, or with what stands
 // on its step.
 func (m *Machine) keys() {
@@ -110,16 +128,13 @@ func (m *Machine) key(on Instance, step, joint, hub string) {
 	r := m.model(on.Part)
 	for i := range r.Keyways {
 		row := &r.Keyways[i].Row
-		if !ok || row.In != step || row.Inside || row.Woodruff != "" { // whose disc fills what is cut
+		if !ok || row.In != step || row.Inside {
 			continue
 		}
 		at := assembly.Frame(assembly.Vec{}, assembly.Clock(1, row.ClockDeg), assembly.AxisZ)
-		from, to := row.FromMm, row.ToMm
-		low := row.DiameterMm/2 - row.DepthMm
-		half := row.WidthMm / 2
-		loop := assembly.Outline{obround((to-from)/2-half, half)}
-		b := assembly.Body{ID: joint + " key " + row.Name, Solid: assembly.Of(assembly.Prism(loop, low, low+row.HeightMm)), Pose: pose.Of(at).Of(assembly.Move(assembly.Vec{Y: -(from + to) / 2})), DensityKgM3: steelKgM3}
-		m.add(b, role{kind: aKey, joint: joint, on: on.id()})
+		floor := assembly.Vec{Y: -(row.FromMm + row.ToMm) / 2, Z: row.DiameterMm/2 - row.DepthMm}
+		b := assembly.Body{ID: joint + " key " + row.Name, Solid: assembly.Of(keySolid(row)), Pose: pose.Of(at).Of(assembly.Move(floor)), DensityKgM3: steelKgM3}
+		m.add(b, role{kind: aKey, what: "key", joint: joint, on: on.id()})
 		m.allow(b.ID, on.id(), fitMm)
 		if m.roles[hub].kind == aStanding {
 			m.allow(b.ID, hub, math.Inf(1)) // bored for it by the maker

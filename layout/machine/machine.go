@@ -88,6 +88,7 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 	m.seals()
 	m.stood()
 	m.keys()
+	m.keepers()
 	m.screwed()
 	return m
 }

@@ -119,6 +119,9 @@ func (v *viewed) isNew(b *assembly.Body) bool {
 	if v.byHand {
 		return false
 	}
+	if v.rides(b.ID) {
+		b = v.body[v.roles[b.ID].on]
+	}
 	first := slices.IndexFunc(v.joints, func(j *plan.JointPlan) bool { return slices.Contains(v.ends[j.N-1], b.ID) })
 	switch {
 	case v.j.Frame != "" && first >= 0 && v.joints[first].Frame == v.j.Frame:
@@ -286,7 +289,7 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 	}
 	part := func(b *assembly.Body) {
 		item, r := v.itemOf(b.ID), v.roles[b.ID]
-		if room, ok := extent(plane, b); ok && win.touches(room) && (item > 0 || r.kind == aKey) {
+		if room, ok := extent(plane, b); ok && win.touches(room) && (item > 0 || r.what != "") {
 			add(plan.Shape{Kind: v.kindIn(plane, b), Item: item, Title: v.title(b.ID), New: v.mover != nil && v.isNew(b), Loops: v.cut(plane, b)})
 		}
 	}

@@ -12,6 +12,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // fitMm is how deep parts of one fit may lie in one another: a press fit's
@@ -51,6 +52,9 @@ func (m *Machine) overlapped() {
 	var found [][]assembly.Overlap
 	for _, o := range assembly.Overlaps(m.Bodies, m.loose, tol) {
 		m.overlapping[[2]string{o.A, o.B}], m.overlapping[[2]string{o.B, o.A}] = true, true
+		if ra, rb := m.roles[o.A], m.roles[o.B]; m.overlapping[[2]string{ra.on, o.B}] || m.overlapping[[2]string{o.A, rb.on}] {
+			continue // as what it is on
+		}
 		k := kinds{m.screwsOf(o.A), m.screwsOf(o.B), 0} // one screw speaks for the others of its joint
 		if !astray && m.made(o.A, o.B) {
 			k = kinds{m.Of[o.A].Part, m.Of[o.B].Part, words.Round(o.DepthMm, 2)}
@@ -491,10 +495,7 @@ func (m *Machine) corners(joints []string) (skew string, said bool) {
 func (m *Machine) between(a, b string) string {
 	best, most := "", 0
 	for _, j := range m.joints {
-		var ids []string
-		for _, ref := range m.joint(j.Name).Refs() {
-			ids = append(ids, Instance{ref.Part, ref.Copy}.id())
-		}
+		ids := seq.Map(m.joint(j.Name).Refs(), func(ref parts.JointRef) string { return Instance{ref.Part, ref.Copy}.id() })
 		n := 0
 		for _, id := range []string{a, b} {
 			if slices.Contains(ids, id) || m.roles[id].joint == j.Name {
@@ -528,11 +529,8 @@ func (m *Machine) posAt(joint string, ids ...string) parts.Pos {
 
 // title of a body for people.
 func (m *Machine) title(id string) string {
-	switch r := m.roles[id]; r.kind {
-	case aSeal:
-		return sealOf + m.title(r.on)
-	case aKey:
-		return "key of " + m.title(r.on)
+	if r := m.roles[id]; r.what != "" {
+		return r.what + " of " + m.title(r.on)
 	}
 	i, ok := m.Of[id]
 	if !ok {

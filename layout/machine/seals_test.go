@@ -48,3 +48,36 @@ func TestSeals(t *testing.T) {
 		}
 	}
 }
+
+// What lies in grooves of the mill stands there: the ring of DIN 472 for a bore of 80 is 2.5 thick
+// on a floor of 83.5 and keeps the seal, behind it, at the groove's front wall; that of DIN 471 for
+// a shaft of 35 is 1.5 thick on a floor of 33, at the wall away from the coupling, and comes with
+// it. The O-ring 92 × 1.5 in the back of the gland ring is flush with the rim's, 21 behind the front, against the outer
+// wall, and no smaller than it was: π/4 · 1.5² of rubber.
+func TestRingsInGrooves(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, "../../testdata/pugmill/job.yaml")
+	box := func(part, id string) (on, ring assembly.Box) {
+		return body(t, m, part).Solid.Box(), body(t, m, id).Solid.Box()
+	}
+	near := func(what string, got, want, within float64) {
+		t.Helper()
+		if math.Abs(got-want) > within {
+			t.Errorf("%s: %v, want %v", what, got, want)
+		}
+	}
+	gland, inside := box("gland-ring#1", "retaining ring of gland-ring#1")
+	near("thickness", inside.Size().Z, 2.5, 1e-9)
+	near("floor", inside.High.X, 83.5/2, 1e-9)
+	near("front wall", gland.High.Z-inside.High.Z, 6.4, 1e-9)
+	shaft, outside := box("auger-shaft#1", "coupling-guard ring")
+	near("thickness", outside.Size().Z, 1.5, 1e-9)
+	near("away from the coupling", outside.Low.Z-shaft.Low.Z, 6, 1e-9)
+	if d := body(t, m, "coupling-guard ring").Solid; d.Dist(assembly.Vec{X: 16.4, Z: (outside.Low.Z + outside.High.Z) / 2}) < 0 || d.Dist(assembly.Vec{X: 16.6, Z: (outside.Low.Z + outside.High.Z) / 2}) > 0 {
+		t.Error("its floor is not at 33")
+	}
+	_, rubber := box("gland-ring#1", "O-ring of gland-ring#1 face-seal")
+	near("flush", rubber.Low.Z, -21, 1e-9)
+	mean := rubber.High.X - math.Pi/4*1.5*1.5/rubber.Size().Z/2
+	near("section", body(t, m, "O-ring of gland-ring#1 face-seal").Solid.Bulk().VolumeMm3/(2*math.Pi*mean), math.Pi/4*1.5*1.5, 0.02)
+}

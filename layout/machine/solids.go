@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // past is how far a cut goes beyond the face it opens on, in mm, so that no
@@ -71,11 +72,7 @@ func solid(r *part.Model) *assembly.Solid {
 
 // behind takes a contour of depths and radii to the z of the front view.
 func behind(line []plan.XY) []assembly.ZR {
-	var out []assembly.ZR
-	for _, q := range line {
-		out = append(out, assembly.ZR{Z: -q.XMm, R: q.YMm})
-	}
-	return out
+	return seq.Map(line, func(q plan.XY) assembly.ZR { return assembly.ZR{Z: -q.XMm, R: q.YMm} })
 }
 
 // bore is what a bore's contour takes out, past both faces.

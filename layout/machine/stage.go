@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -8,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // stage draws what stands at each step. Sections of a body by a plane are made
@@ -126,7 +128,6 @@ func (s *stage) together(n int, id string) map[string]bool {
 // width of a line at a scale of 1:1.
 const pictureMm = 0.05
 
-// cut is the section of a body by a plane.
 func (s *stage) cut(plane assembly.Pose, b *assembly.Body) [][]plan.XY {
 	key := cutKey{plane, b.ID}
 	if loops, done := s.cuts[key]; done {
@@ -134,10 +135,7 @@ func (s *stage) cut(plane assembly.Pose, b *assembly.Body) [][]plan.XY {
 	}
 	var out [][]plan.XY
 	for _, loop := range b.Section(plane, pictureMm) {
-		points := make([]plan.XY, len(loop))
-		for i, p := range loop {
-			points[i] = xy(p.X, p.Y)
-		}
+		points := seq.Map(loop, func(p assembly.Pt) plan.XY { return xy(p.X, p.Y) })
 		out = append(out, points)
 	}
 	s.cuts[key] = out
@@ -182,7 +180,6 @@ func (s *stage) kindIn(plane assembly.Pose, b *assembly.Body) plan.ShapeKind {
 // level is how far directions and places may be off one another by rounding.
 const level = 1e-6
 
-// holds tells whether a plane holds an axis.
 func holds(plane, axis assembly.Pose) bool {
 	return math.Abs(plane.Z.Dot(axis.Z)) < level && math.Abs(plane.Z.Dot(axis.At.Sub(plane.At))) < level
 }
@@ -217,9 +214,7 @@ func (v *viewed) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 		}
 	}
 	for _, b := range v.fasteners(j) {
-		if first == nil {
-			first = b
-		}
+		first = cmp.Or(first, b)
 		add(b, v.cut(plane, b))
 	}
 	pose, ok := v.poses[Instance{j.A.Part, j.A.Copy}.id()]
@@ -309,10 +304,7 @@ func (s *stage) ringLoops(plane assembly.Pose, j *plan.JointPlan, shape ringShap
 		return nil
 	}
 	for _, side := range []float64{1, -1} {
-		var loop []plan.XY
-		for _, q := range shape {
-			loop = append(loop, s.ringPoint(plane, axis, j.Bearing, q, side))
-		}
+		loop := seq.Map(shape, func(q [2]float64) plan.XY { return s.ringPoint(plane, axis, j.Bearing, q, side) })
 		loops = append(loops, loop)
 	}
 	return loops

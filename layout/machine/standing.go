@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -11,14 +12,14 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // foot finds what is welded together and stands on the face of a plate: over its
 // edge, or on one of its holes.
 func (m *Machine) foot() (looks []look) {
 	group := m.weldGroups()
-	for i := range m.Bodies {
-		plate := &m.Bodies[i]
+	for plate := range seq.Refs(m.Bodies) {
 		of, made := m.Of[plate.ID]
 		if !made || group[plate.ID] == "" {
 			continue
@@ -26,8 +27,7 @@ func (m *Machine) foot() (looks []look) {
 		if !sheet(m.model(of.Part).Part) {
 			continue
 		}
-		for k := range m.Bodies {
-			b := &m.Bodies[k]
+		for b := range seq.Refs(m.Bodies) {
 			if b == plate || group[b.ID] != group[plate.ID] || m.overlapping[[2]string{plate.ID, b.ID}] {
 				continue
 			}
@@ -60,9 +60,7 @@ func (m *Machine) weldGroups() map[string]string {
 		}
 		a, b := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
 		was, is := group[b], group[a]
-		if is == "" {
-			is = a
-		}
+		is = cmp.Or(is, a)
 		group[a], group[b] = is, is
 		for id, of := range group {
 			if was != "" && of == was {
@@ -77,7 +75,6 @@ func (m *Machine) weldGroups() map[string]string {
 // source: what a weld bridges beside the touch of one corner.
 const standsMm = 0.5
 
-// facing is the face of a plate that a body stands on.
 func facing(plate, b *assembly.Body) (parts.Face, bool) {
 	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
 	if box.Low.X > own.High.X || box.High.X < own.Low.X || box.Low.Y > own.High.Y || box.High.Y < own.Low.Y {
@@ -92,7 +89,6 @@ func facing(plate, b *assembly.Body) (parts.Face, bool) {
 	return "", false
 }
 
-// outward is the way out of a face of a body.
 func outward(b *assembly.Body, face parts.Face) assembly.Vec {
 	if face == parts.Back {
 		return b.Pose.Z.Times(-1)
@@ -173,8 +169,7 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 	if face == parts.Back {
 		depth = r.LengthMm()
 	}
-	for i := range r.Groups {
-		g := &r.Groups[i]
+	for g := range seq.Refs(r.Groups) {
 		if g.Face != face && !g.Through() || m.used(r, g) {
 			continue
 		}
@@ -223,8 +218,7 @@ var liftHoles = regexp.MustCompile(`(?i)\b(lift|lifting|shackles?|eye-?bolts?|ho
 // liftsLow finds holes for lifting of which none lies over the centre of gravity of their part
 // as it stands.
 func (m *Machine) liftsLow() (found []plan.Problem) {
-	for i := range m.Bodies {
-		b := &m.Bodies[i]
+	for b := range seq.Refs(m.Bodies) {
 		_, made := m.Of[b.ID]
 		_, centre, ok := b.Mass()
 		if !made || !ok {
@@ -237,10 +231,7 @@ func (m *Machine) liftsLow() (found []plan.Problem) {
 				continue
 			}
 			seen[f.group] = true
-			high := math.Inf(-1)
-			for _, at := range f.at {
-				high = max(high, at.Sub(centre).Dot(m.up))
-			}
+			high := seq.Max(math.Inf(-1), f.at, func(at assembly.Vec) float64 { return at.Sub(centre).Dot(m.up) })
 			if high < -standsMm {
 				joint := m.between(b.ID, "")
 				found = append(found, plan.Problem{Joint: joint, Kind: plan.LiftsLow, Pos: in.Pos, Args: []plan.Arg{

@@ -141,9 +141,9 @@ func TestArrangement(t *testing.T) {
 			t.Errorf("%s is drawn as a %s", s.Title, s.Kind)
 		}
 	}
-	// Of each ring of screws two, of a row beside the axis one, the nut of the hub, two keys, coupling and motor; no stud out
+	// Of each ring of screws two, of a row beside the axis one, the nut of the hub, two keys, seal and O-ring with a ring each, coupling and motor; no stud out
 	// of its place, and none of the stand, which the plane does not cut.
-	screws := 1 + 2 + 2
+	screws := 1 + 2 + 4 + 2
 	for _, j := range joints {
 		if j.Bolt != nil && j.Bolt.Class != "" && !strings.Contains(j.A.Part+j.B.Part, "stand-") {
 			screws += 2

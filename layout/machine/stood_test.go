@@ -91,13 +91,28 @@ func TestMotorStands(t *testing.T) {
 	}
 }
 
-// On holes that are no standard flange's a motor stands over their middle.
+// On holes that are no standard flange's a motor stands over their middle; one of which nothing is known,
+// and a coupling no wider than its step or of no length, stand nowhere.
 func TestMotorOverItsHoles(t *testing.T) {
 	t.Parallel()
-	files := motorJob("-own, flange: 60, length: 250", ", output-speed: 30", "after: lid, first: yes")
-	files["adapter.yaml"] += "  - {name: motor-own, face: front, at: [[140, 20], [180, 20], [160, 80]], size: 9 mm}\n"
-	m, _ := load(t, write(t, files))
-	boxed(t, m, "Gear motor", assembly.Vec{X: 130, Y: 10, Z: 6}, assembly.Vec{X: 190, Y: 70, Z: 16})
+	const coupling = "  - {item: coupling, how: on both shafts, after: plate, kg: 5, stands: {on: spindle.drive%s}}\n"
+	for _, c := range [][3]string{{", flange: 60, length: 250", ", diameter: 38.1, length: 14", "Gear motor, Coupling"}, {"", ", diameter: 38, length: 14", ""}, {", diameter: 60", ", diameter: 60", ""}} {
+		files := motorJob("-own"+c[0], ", output-speed: 30", "after: lid, first: yes", fmt.Sprintf(coupling, c[1]))
+		files["adapter.yaml"] += "  - {name: motor-own, face: front, at: [[140, 20], [180, 20], [160, 80]], size: 9 mm}\n"
+		m, _ := load(t, write(t, files))
+		if c[0] == ", flange: 60, length: 250" {
+			boxed(t, m, "Gear motor", assembly.Vec{X: 130, Y: 10, Z: 6}, assembly.Vec{X: 190, Y: 70, Z: 16})
+		}
+		var stand []string
+		for _, b := range m.Bodies {
+			if b.ID == "Gear motor" || b.ID == "Coupling" {
+				stand = append(stand, b.ID)
+			}
+		}
+		if got := strings.Join(stand, ", "); got != c[2] {
+			t.Errorf("%q: %q, want %q", c, got, c[2])
+		}
+	}
 }
 
 // A nut M16 (ISO 4032: 14.8 high) on a washer (ISO 7089: 30 across, 3 thick) stands on both ends of

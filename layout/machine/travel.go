@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // travel follows the order of making: at every joint what is joined comes
@@ -45,7 +46,6 @@ type soFar struct {
 	looks  []look
 }
 
-// join makes one joint.
 func (s *soFar) join(j *plan.JointPlan) {
 	a, b := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
 	if s.of[a] == nil || s.of[b] == nil {
@@ -80,12 +80,12 @@ func (s *soFar) join(j *plan.JointPlan) {
 	}
 }
 
-// stand brings the keys, motors and couplings of a joint, those before the two meet or after.
-// What sits on a shaft comes in halves, whose way is not looked at; nor is that of a key.
+// stand brings the keys, motors, couplings and retaining rings of a joint, those before the two
+// meet or after. What sits on a shaft comes in halves, whose way is not looked at; nor is that of a key or a ring.
 func (s *soFar) stand(j *plan.JointPlan, first bool) {
 	for k := range s.m.Bodies {
 		r := s.m.roles[s.m.Bodies[k].ID]
-		if r.kind != aStanding && r.kind != aKey || r.joint != j.Name || first != (r.kind == aKey || s.m.job.Loose[r.loose].First) {
+		if !slices.Contains([]kind{aStanding, aKey, aRing}, r.kind) || r.joint != j.Name || first != (r.kind == aKey || r.kind == aStanding && s.m.job.Loose[r.loose].First) {
 			continue
 		}
 		if r.kind == aStanding && !r.runs {
@@ -98,10 +98,7 @@ func (s *soFar) stand(j *plan.JointPlan, first bool) {
 // goWith are the bodies that lie on part A when it comes: its studs, and what
 // is clamped with it.
 func (m *Machine) goWith(j *plan.JointPlan) []string {
-	var out []string
-	for _, t := range m.studs(j) {
-		out = append(out, t.B)
-	}
+	out := seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })
 	for _, ref := range m.joint(j.Name).Clamped() {
 		out = append(out, Instance{ref.Part, ref.Copy}.id())
 	}
@@ -136,12 +133,8 @@ func way(back assembly.Vec, movers, fixed []assembly.Body) assembly.Way {
 	low, high := math.Inf(1), math.Inf(-1)
 	frame := assembly.Frame(assembly.Vec{}, back, back.Square()).Inverse()
 	far := 0.0
-	for i := range movers {
-		low = math.Min(low, movers[i].Box().Moved(frame).Low.Z)
-	}
-	for i := range fixed {
-		high = math.Max(high, fixed[i].Box().Moved(frame).High.Z)
-	}
+	low = seq.Min(low, movers, func(m assembly.Body) float64 { return m.Box().Moved(frame).Low.Z })
+	high = seq.Max(high, fixed, func(f assembly.Body) float64 { return f.Box().Moved(frame).High.Z })
 	if high > low {
 		far = high - low
 	}
@@ -225,17 +218,11 @@ func (s *soFar) drive(j *plan.JointPlan, screws, fixed []int) {
 
 // overlap tells whether one of the movers lies in what stands when seated.
 func (m *Machine) overlap(movers, fixed []int) bool {
-	for _, i := range movers {
-		for _, k := range fixed {
-			if m.overlapping[[2]string{m.Bodies[i].ID, m.Bodies[k].ID}] {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(movers, func(i int) bool {
+		return slices.ContainsFunc(fixed, func(k int) bool { return m.overlapping[[2]string{m.Bodies[i].ID, m.Bodies[k].ID}] })
+	})
 }
 
-// block is the first that is in the way.
 func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (assembly.Block, bool) {
 	for b := range w.Blocks(movers, fixed, m.allowed(movers)) {
 		return b, true

@@ -126,7 +126,6 @@ func (s state) slope(row []float64, i int, ux, uy, arc float64) {
 	row[s.angleAt(i)] += (float64(ux*cos) - float64(uy*sin)) * s.radius(i) / arc
 }
 
-// fitted is an adjusted flange.
 type fitted struct {
 	state
 	arc        float64     // radius that turns angle parameters into arcs

@@ -197,7 +197,6 @@ func (m *Match) pattern(r *Result) {
 	}
 }
 
-// spigot finds the classes that the spigot may be of.
 func (m *Match) spigot(r *Result) {
 	m.SpigotOffMm = r.SpigotMm - m.SpigotMm
 	u := CoverageFactor * r.SpigotUMm

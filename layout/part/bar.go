@@ -12,6 +12,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // bar is a length of tube or rolled section, sawn and drilled.
@@ -84,8 +85,7 @@ func (m *Model) SawShort(leftMm, rightMm float64) (ok bool) {
 	sawn.short += ", for the welds: " + m.W.Size(drawn.in.Length.Mm) + " with them."
 	sizes := *m.Sizes
 	sizes.form, sizes.Groups = sawn, slices.Clone(m.Groups)
-	for i := range sizes.Groups {
-		g := &sizes.Groups[i]
+	for g := range seq.Refs(sizes.Groups) {
 		off := geom.Point{XMm: (leftMm - rightMm) / 2} // of the middle
 		if g.on == "" && g.Face == parts.Back {
 			off.XMm = -off.XMm
@@ -398,7 +398,6 @@ func (b *bar) upMm(m *Group, i int) float64 {
 	return geom.Clean(m.Points[i].YMm - b.in.SideMm(m.Side()).Min.YMm)
 }
 
-// where says where the holes of a group are.
 func (b *bar) where(w words.Writer, m *Group) string {
 	mm, end := b.fromEnd(m, 0)
 	text := string(m.Side()) + ", " + w.Size(mm)
@@ -437,11 +436,8 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 	if out.TopMm != out.LengthMm || out.BottomMm != out.LengthMm {
 		out.Top, out.Bottom = sawnText(n.W, out.TopMm), sawnText(n.W, out.BottomMm)
 	}
-	for _, loop := range b.shape.Loops() {
-		out.Profile = append(out.Profile, sectionContour(loop))
-	}
-	for i := range n.Groups {
-		m := &n.Groups[i]
+	out.Profile = append(out.Profile, seq.Map(b.shape.Loops(), sectionContour)...)
+	for m := range seq.Refs(n.Groups) {
 		for k, q := range m.Points {
 			mm, end := b.fromEnd(m, k)
 			out.Holes = append(out.Holes, plan.BarHole{

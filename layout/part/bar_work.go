@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // operations saw a bar and cope its ends.
@@ -83,7 +84,6 @@ func (b *bar) templateFromMm(w words.Writer, c bars.Cope) float64 {
 // wraps tells whether paper goes all round the bar.
 func (b *bar) wraps() bool { return b.in.Section != parts.AngleBar && b.in.Section != parts.ChannelBar }
 
-// mark marks a bar out by its ends.
 func (b *bar) mark(w *bench) {
 	if len(w.Groups) == 0 {
 		return
@@ -232,8 +232,7 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 		return nil
 	}
 	var out []plan.Problem
-	for g := range n.Groups {
-		m := &n.Groups[g]
+	for m := range seq.Refs(n.Groups) {
 		want := plainRim * m.Size.FinishedMm
 		if m.Size.Clearance {
 			want = boltRim * m.Size.FinishedMm
@@ -272,10 +271,7 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 func (b *bar) bought(inch bool, w words.Writer) []plan.Problem {
 	var out []plan.Problem
 	if sold, known, walls, source := bars.Listed(b.shape); known && !sold {
-		var list []string
-		for _, mm := range walls {
-			list = append(list, w.Size(mm))
-		}
+		list := seq.Map(walls, w.Size)
 		out = append(out, plan.Problem{Kind: plan.BarNotSold, Pos: b.in.Wall.Pos, Args: []plan.Arg{
 			plan.Named(b.sectionWords(w)), plan.Named(source.String()), plan.Named(strings.Join(list, ", "))}})
 	}

@@ -159,7 +159,6 @@ func (c *chamfer) checks(r *record) {
 	r.add(check)
 }
 
-// line is what cuts it.
 func (c *chamfer) line(w words.Writer) string {
 	if c.Radius.Set() {
 		return c.roundLine(w)

@@ -6,7 +6,6 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
-	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -38,10 +37,6 @@ func checks(n *Numbered) []plan.Check {
 		switch f.Kind {
 		case plan.LengthFeature, plan.HeightFeature:
 			mm := r.LengthMm()
-			if h, ok := r.form.(*helix); ok {
-				r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(mm), Gauge: "calipers"}, h.formed(mm))
-				continue
-			}
 			if b, ok := r.form.(*bar); ok {
 				mm = b.in.Length.Mm
 			}
@@ -65,11 +60,7 @@ func checks(n *Numbered) []plan.Check {
 				r.add(part.edgeCheck(r, f))
 				continue
 			}
-			source := r.generalSource(f.Limits)
-			if _, ok := r.form.(*helix); ok && f.Limits != "" {
-				source = weld.PlaceSource
-			}
-			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: "calipers", Source: source})
+			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: "calipers", Source: r.generalSource(f.Limits)})
 		}
 	}
 	for _, it := range n.items() {
@@ -83,7 +74,7 @@ func checks(n *Numbered) []plan.Check {
 
 func (r *record) checkStep(s *Step) {
 	name := words.Spaced(s.Name)
-	c := plan.Check{Ref: r.ref(s), What: name, Wanted: r.sizeText(s), Limits: r.limitsText(s.Size), Source: s.Size.Source, Gauge: gauge(s)}
+	c := plan.Check{Ref: r.ref(s), What: name, Wanted: beside(r.sizeText(s), r.limitsText(s.Size)), Limits: r.limitsText(s.Size), Source: s.Size.Source, Gauge: gauge(s)}
 	switch {
 	case s.Size.Limited:
 		c.MinMm, c.MaxMm = s.Size.MinMm, s.Size.MaxMm

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // dimensions are the sizes that the section is drawn with: each diameter, and
@@ -17,17 +18,13 @@ import (
 func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 	var out []plan.Dimension
 	for _, inside := range []bool{false, true} {
-		for i := range r.Steps {
-			s := &r.Steps[i]
+		for s := range seq.Refs(r.Steps) {
 			if s.Inside != inside || !profiled && s.Name != "outline" && s.Name != "bore" {
 				continue
 			}
-			text := r.diaText(s.Size)
-			switch {
-			case s.Size.Thread != nil:
+			text := "Ø" + s.Size.worked(r.W)
+			if s.Size.Thread != nil {
 				text = s.Size.Thread.Designation
-			default:
-				text = words.Join(" ", text, s.Size.classText())
 			}
 			d := plan.Dimension{
 				Kind: plan.DiameterDim, FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: s.drawnRadius(), Inside: inside,
@@ -60,8 +57,7 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 // limitsOnce leaves out the limits that stand in the row of an operation, where
 // they are worked to.
 func limitsOnce(dims []plan.Dimension, ops []plan.Operation) []plan.Dimension {
-	for i := range dims {
-		d := &dims[i]
+	for d := range seq.Refs(dims) {
 		for _, op := range ops {
 			if slices.ContainsFunc(op.Limits, func(said string) bool {
 				return d.Limits != "" && strings.HasSuffix(said, d.Limits) && strings.HasPrefix(said, "length ") == (d.Kind != plan.DiameterDim)
@@ -77,8 +73,7 @@ func limitsOnce(dims []plan.Dimension, ops []plan.Operation) []plan.Dimension {
 // and the names of what is cut in from outside.
 func (r *Sizes) cutDimensions() []plan.Dimension {
 	var out []plan.Dimension
-	for i := range r.Keyways {
-		k := &r.Keyways[i]
+	for k := range seq.Refs(r.Keyways) {
 		from, to := k.Row.KeyMm()
 		text := "keyway " + k.widthText(r.W)
 		if k.open < 2 {
@@ -88,8 +83,7 @@ func (r *Sizes) cutDimensions() []plan.Dimension {
 			Kind: plan.DiameterDim, FromMm: from, ToMm: to, RadiusMm: k.floorMm(), Inside: k.Row.Inside,
 			Text: text})
 	}
-	for i := range r.Grooves {
-		g := &r.Grooves[i]
+	for g := range seq.Refs(r.Grooves) {
 		d := plan.Dimension{Kind: plan.DiameterDim, FromMm: g.Row.FromMm, ToMm: g.Row.ToMm, RadiusMm: geom.Clean(g.Row.FloorMm / 2), Inside: g.Row.Inside, Text: g.sizeText(r.W), Limits: r.limitsText(g.floor)}
 		if g.Row.Face != "" { // from the nearer side of the metal; the limits of its depth stand in its row
 			d.Text, d.RadiusMm, d.Limits = "groove "+d.Text, geom.Clean(g.Row.OuterMm/2), ""
@@ -107,8 +101,7 @@ func (r *Sizes) cutDimensions() []plan.Dimension {
 			out = append(out, c.dimension(r.W))
 		}
 	}
-	for i := range r.Flats {
-		f := &r.Flats[i]
+	for f := range seq.Refs(r.Flats) {
 		out = append(out, plan.Dimension{
 			Kind: plan.DiameterDim, FromMm: f.Row.FromMm, ToMm: f.Row.ToMm, RadiusMm: geom.Clean(f.Row.DiameterMm / 2),
 			Text: f.name() + " " + f.acrossText(r.W), Limits: r.limitsText(r.General(f.Row.AcrossMm))})

@@ -10,13 +10,13 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 func mirrored(p *canvas.Path) *canvas.Path {
 	return p.Transform(canvas.Identity.Scale(-1, 1))
 }
 
-// marked tells whether something is marked on a face.
 func (s *Sizes) marked(f parts.Face) bool {
 	return slices.ContainsFunc(s.Groups, func(m Group) bool { return m.Face == f })
 }
@@ -133,8 +133,7 @@ func outwards(f parts.Face) float64 {
 // circles, those that come through from the other face.
 func (s *Sizes) groupsOn(out *plan.Face, others bool) {
 	offset := 0
-	for i := range s.Groups {
-		m := &s.Groups[i]
+	for m := range seq.Refs(s.Groups) {
 		switch {
 		case m.Face == out.Face:
 			m.shown(s.W, out, 0)
@@ -154,8 +153,7 @@ func (s *Sizes) groupsOn(out *plan.Face, others bool) {
 // datumOf are the edges, seen on a face, that the first of some groups is measured from
 // which names any; ok is false if none does.
 func (s *Sizes) datumOf(some func(*Group) bool, seenOn parts.Face) (datum string, ok bool) {
-	for i := range s.Groups {
-		m := &s.Groups[i]
+	for m := range seq.Refs(s.Groups) {
 		if d := m.pattern.Datum; some(m) && strings.Contains(d, "-") {
 			if m.Face != seenOn {
 				d = mirroredDatum.Replace(d)
@@ -192,8 +190,7 @@ func datumWords(datum string) string { return strings.Replace(datum, "-", " and 
 // seenFrom tells whether a step's circle shows on a face: the outermost step
 // there, and every step that is not hidden behind a larger one.
 func (s *Sizes) seenFrom(st *Step, f parts.Face) bool {
-	for i := range s.Steps {
-		o := &s.Steps[i]
+	for o := range seq.Refs(s.Steps) {
 		if o == st || o.Inside != st.Inside {
 			continue
 		}

@@ -43,7 +43,6 @@ func (n *Numbered) problems() []plan.Problem {
 	return out
 }
 
-// add numbers a feature and returns the number.
 func (n *Numbered) add(f plan.Feature) int {
 	f.N = len(n.Features) + 1
 	n.Features = append(n.Features, f)
@@ -53,7 +52,6 @@ func (n *Numbered) add(f plan.Feature) int {
 // ref is the number of a step or an item.
 func (n *Numbered) ref(of any) int { return n.numbers[of] }
 
-// refs are the numbers of the features of some kinds.
 func (n *Numbered) refs(kinds ...plan.FeatureKind) []int {
 	var out []int
 	for _, f := range n.Features {

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Flats are flats worked out.
@@ -20,8 +21,7 @@ type Flats struct {
 
 // flats works out the flats in the order of the drawing.
 func (z *sizer) flats() {
-	for i := range z.Part.Flats {
-		in := &z.Part.Flats[i]
+	for in := range seq.Refs(z.Part.Flats) {
 		f := Flats{In: in, step: z.StepNamed(in.In.Value)}
 		if f.step == nil {
 			continue
@@ -87,10 +87,7 @@ func (f *Flats) operations(b *bench) {
 		if f.work.HeadRest > 0 {
 			line += " and " + words.Trim(float64(f.work.HeadRest), 0) + " of " + words.Trim(float64(f.work.HeadOf), 0)
 		}
-		if line += "."; f.Row.Sides > 2 {
-			line += " Measure the first two opposite flats before the rest."
-		}
-		o.Do = append(o.Do, line)
+		o.Do = append(o.Do, line+". Measure the first two opposite flats before the rest.")
 	}
 	if l := b.limitsText(b.General(f.Row.AcrossMm)); l != "" {
 		o.Limits = []string{"across " + l}
@@ -105,9 +102,5 @@ func (f *Flats) checks(r *record) {
 
 // flatsRows are the flats in the order of the drawing.
 func (s *Sizes) flatsRows() []plan.FlatsRow {
-	var out []plan.FlatsRow
-	for _, f := range s.Flats {
-		out = append(out, f.Row)
-	}
-	return out
+	return seq.Map(s.Flats, func(f Flats) plan.FlatsRow { return f.Row })
 }

@@ -122,7 +122,6 @@ func (m *Group) OwnMm() []plan.XY {
 	return m.Points
 }
 
-// on is the flange of a side.
 func (f *folded) on(side parts.Side) *bend.PanelFold {
 	i := slices.IndexFunc(f.in.Flanges, func(a parts.Flap) bool { return a.Side == side })
 	return &f.blank.Folds[i]

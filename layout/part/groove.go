@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Groove is a groove worked out: in a round, or of an O-ring in an end face.
@@ -109,7 +110,6 @@ func (g *Groove) wallsMm() plan.Range {
 	return out
 }
 
-// limited is a size by its limits.
 func limited(l fits.Limits, source string) Sized {
 	return Sized{NominalMm: l.NominalMm, MinMm: l.MinMm, MaxMm: l.MaxMm, Limited: true, Class: l.Class, Source: source}
 }
@@ -226,7 +226,6 @@ func (g *Groove) feature(n *Numbered) plan.Feature {
 // operations: a groove is cut with its step or its face.
 func (g *Groove) operations(*bench) {}
 
-// line is what cuts a groove.
 func (g *Groove) line(b *bench) []string {
 	w := b.W
 	text := words.Capital(words.Spaced(g.Row.Name)) + " " + g.kind.purpose(w) + ": groove " + g.sizeText(w) + ", " + b.placeText(g)
@@ -246,8 +245,7 @@ func (g *Groove) line(b *bench) []string {
 
 // grooveLines cut the grooves that are wanted.
 func (b *bench) grooveLines(wanted func(*Groove) bool) (do, limits []string, refs []int) {
-	for i := range b.Grooves {
-		g := &b.Grooves[i]
+	for g := range seq.Refs(b.Grooves) {
 		if !wanted(g) {
 			continue
 		}
@@ -267,7 +265,6 @@ type namedSize struct {
 	mark        string // before the size: "Ø" or none
 }
 
-// limits are the sizes of a groove that are measured.
 func (g *Groove) limits() []namedSize {
 	if g.Row.Face != "" {
 		wall := "outer wall"
@@ -291,12 +288,7 @@ func (g *Groove) at(set setting) bool {
 	if g.Row.Face != "" {
 		return g.Row.Face == set.face
 	}
-	for _, s := range set.steps {
-		if s == g.step {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(set.steps, func(s *Step) bool { return s == g.step })
 }
 
 func (g *Groove) checks(r *record) {

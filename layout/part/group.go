@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Group is a set of equal holes or slots on a face. A slot is what a disc
@@ -74,12 +75,10 @@ func (m *Group) Pattern() parts.Pattern { return m.pattern }
 // groupsOf lists the groups as the drawing gives them, holes first.
 func groupsOf(p *parts.Part) []groupIn {
 	var out []groupIn
-	for i := range p.Holes {
-		h := &p.Holes[i]
+	for h := range seq.Refs(p.Holes) {
 		out = append(out, groupIn{kind: holes{h}, name: h.Name.Value, pos: h.Pos, face: h.Face, on: h.On, pattern: h.Pattern, through: h.Through, depth: h.Depth})
 	}
-	for i := range p.Slots {
-		s := &p.Slots[i]
+	for s := range seq.Refs(p.Slots) {
 		half := geom.Clock((s.Length.Mm-s.Width.Mm)/2, s.Turn.Deg)
 		out = append(out, groupIn{kind: slots{s}, name: s.Name.Value, pos: s.Pos, face: s.Face, on: s.On, pattern: s.Pattern, through: s.Through, depth: s.Depth, halfMm: half})
 	}
@@ -151,9 +150,7 @@ func (m *Group) seen(from parts.Face) (at []plan.XY, half plan.XY) {
 	if from == m.Face {
 		return m.Points, m.halfMm
 	}
-	for _, q := range m.Points {
-		at = append(at, q.Mirrored())
-	}
+	at = append(at, seq.Map(m.Points, plan.XY.Mirrored)...)
 	return at, m.halfMm.Mirrored()
 }
 

@@ -86,7 +86,7 @@ func (z *sizer) plainHole(h parts.HoleSize) Made {
 	if way := z.holeWay(m, 0, false); s.Limited && s.Fitted() && len(way.Drills) > 0 {
 		m.DrillMm = geom.Clean(way.Drills[len(way.Drills)-1].Size.DiaMm)
 		m.Reamed = way.Finish == cutting.Reamed || way.Finish == cutting.AdjustReamed
-		m.Text = words.Join(" ", z.W.Dia(s.NominalMm), s.classText()) + ", drill " + z.W.Drill(m.DrillMm) + finishWord(way.Finish)
+		m.Text = "Ø" + s.worked(z.W) + ", drill " + z.W.Drill(m.DrillMm) + finishWord(way.Finish)
 	}
 	return m
 }
@@ -224,10 +224,6 @@ func (h holes) operation(b *bench, m *Group, cut bool) {
 	}
 }
 
-// tallDias is how many diameters high a round stands by itself under a drill (common
-// practice, no source).
-const tallDias = 1.5
-
 // heldFor is how the part lies under the drill.
 func (b *bench) heldFor(m *Group) string {
 	if f, ok := b.form.(*bar); ok {
@@ -236,14 +232,9 @@ func (b *bench) heldFor(m *Group) string {
 		}
 		return "clamped on parallels, " + string(m.Side()) + " up"
 	}
-	face := string(m.drilledFrom()) + " face up"
-	if w := b.widest(); b.form.round() && w != nil && b.LengthMm() > tallDias*w.Size.NominalMm {
-		return "upright in a vee on an angle plate, " + face + ", " + b.W.Said(b.LengthMm()) + " high"
-	}
-	return "clamped on parallels, " + face
+	return "clamped on parallels, " + string(m.drilledFrom()) + " face up"
 }
 
-// drill makes the holes themselves.
 func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	depth := m.depth.Mm
 	if f, ok := b.form.(*bar); ok && m.through {
@@ -374,7 +365,7 @@ func (s *Sizes) drillName(d cutting.DrillSize) string {
 func (b *bench) finishLines(m Made, way cutting.Way) []string {
 	size := b.W.Dia(m.FinishedMm)
 	if m.Thread == nil && m.Size.Fitted() {
-		size = words.Join(" ", size, m.Size.classText())
+		size = "Ø" + m.Size.worked(b.W)
 	}
 	switch way.Finish {
 	case cutting.Reamed:

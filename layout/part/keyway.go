@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/layout/keys"
@@ -9,6 +10,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Keyway is a keyway worked out, with its key: a parallel one, or a Woodruff key.
@@ -204,7 +206,7 @@ func (k *Keyway) notch(f parts.Face) []plan.XY {
 }
 
 func (k *Keyway) widthText(w words.Writer) string {
-	return words.Join(" ", w.Size(k.Row.WidthMm), k.width.classText())
+	return k.width.worked(w)
 }
 
 // keyText is the key as it is ordered.
@@ -234,10 +236,8 @@ func (k *Keyway) Bought(w words.Writer) (item, note string) {
 	}
 	item = words.Join(", ", "Key "+k.keyText(w), ends, words.Join(" ", k.key.Standard, k.key.Material))
 	long, sold := k.lengthMm(), k.key.LengthsMm()
-	for _, l := range sold {
-		if math.Abs(l-long) < geom.CloseMm {
-			return item, ""
-		}
+	if slices.ContainsFunc(sold, func(l float64) bool { return math.Abs(l-long) < geom.CloseMm }) {
+		return item, ""
 	}
 	if len(sold) > 0 {
 		note = "no stock length: cut from a longer one"
@@ -258,7 +258,7 @@ func (k *Keyway) feature(n *Numbered) plan.Feature {
 	return plan.Feature{
 		Kind: plan.KeywayFeature, Name: words.Spaced(k.Row.Name), Size: k.kind() + " " + k.sizeText(n.W) + k.long() + ", " + n.W.Size(k.Row.DepthMm) + " deep",
 		Limits:  n.limitsText(k.width),
-		Note:    words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), k.across.aim(n.W)+" floor to far side", "key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
+		Note:    words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), n.W.Size(k.aimMm())+" floor to far side", "key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
 		Balloon: plan.XY{XMm: geom.Clean((k.Row.FromMm + k.Row.ToMm) / 2), YMm: k.floorMm()},
 	}
 }
@@ -279,7 +279,7 @@ func (k *Keyway) operations(b *bench) {
 	} else {
 		k.milled(b, &o)
 	}
-	o.Do = append(o.Do, "Measure floor to far side: "+b.W.Size(geom.Clean((k.across.MinMm+k.across.MaxMm)/2))+" on "+b.W.Dia(k.Row.DiameterMm)+"; add what the round measures over that, or take off what it is under.")
+	o.Do = append(o.Do, "Measure floor to far side: "+b.W.Size(k.aimMm())+" on "+b.W.Dia(k.Row.DiameterMm)+"; add what the round measures over that, or take off what it is under.")
 	if l := b.limitsText(k.width); l != "" {
 		o.Limits = append(o.Limits, "width "+l)
 	}
@@ -297,12 +297,7 @@ const topKeyway = "keyway"
 
 // topKeyway is the first keyway that is cut at TOP, nil if none is.
 func (s *Sizes) topKeyway() *Keyway {
-	for i := range s.Keyways {
-		if s.Keyways[i].Row.ClockDeg == 0 {
-			return &s.Keyways[i]
-		}
-	}
-	return nil
+	return seq.At(s.Keyways, func(k *Keyway) bool { return k.Row.ClockDeg == 0 })
 }
 
 // topPlace is where TOP stands on a part: on the face that its marks are made on, and a
@@ -339,11 +334,11 @@ func (s *Shape) topPlace() string {
 	return "on the outside of " + words.Spaced(in)
 }
 
-// sinkMm is how deep from the crown of the round a keyway is cut: to the middle of the
-// limits of its floor, so that the crown's own limits and a stroke are on its side.
-func (k *Keyway) sinkMm() float64 {
-	return geom.Clean(math.Abs((k.across.MinMm+k.across.MaxMm)/2 - k.Row.DiameterMm))
-}
+// aimMm is what is wanted from the floor to the far side: the middle of its limits, so
+// that the crown's own limits and a stroke are on its side; sinkMm is how deep from the
+// crown of the round that is.
+func (k *Keyway) aimMm() float64  { return geom.Clean((k.across.MinMm + k.across.MaxMm) / 2) }
+func (k *Keyway) sinkMm() float64 { return geom.Clean(math.Abs(k.aimMm() - k.Row.DiameterMm)) }
 
 // milled cuts a shaft keyway.
 func (k *Keyway) milled(b *bench, o *plan.Operation) {
@@ -388,7 +383,6 @@ func (k *Keyway) slotted(b *bench, o *plan.Operation) {
 	depth := b.W.Size(k.sinkMm()) + " deep from the crown of the bore"
 	long, round := k.lengthMm(), k.Row.DiameterMm
 	if k.open == 2 && long > broachWidths*k.Row.WidthMm {
-		o.Machine, o.Holding = "Slot", "on packing in line with the stroke, its outside true at both ends; TOP line set with a square"
 		o.Tool = "tool " + b.W.Size(k.Row.WidthMm) + " wide in a bar; slotting machine, shaper, or the lathe's carriage with the spindle locked"
 		way := "Too long for a push broach, which cuts about " + b.W.Said(broachWidths*k.Row.WidthMm) + " (common practice, no source): slot " + depth + ", a little at a stroke"
 		switch {
@@ -423,7 +417,7 @@ func (k *Keyway) checks(r *record) {
 		r.sized(plan.Check{Ref: r.ref(k), What: name + " " + what, Wanted: wanted, Gauge: gauge}, s)
 	}
 	add("width", k.widthText(r.W), "gauge blocks", k.width)
-	add("floor to far side", k.across.aim(r.W), k.acrossGauge(), k.across)
+	add("floor to far side", r.W.Size(k.aimMm()), k.acrossGauge(), k.across)
 	if k.open < 2 && !k.sunk() {
 		add("length", r.W.Size(k.lengthMm()), "calipers", r.General(k.lengthMm()))
 	}

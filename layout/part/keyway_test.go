@@ -215,3 +215,28 @@ func TestKeyRefused(t *testing.T) {
 		}
 	}
 }
+
+// TestWorkedSizes: a size that lies outside its own limits, or has only them, is never said
+// alone where it is worked to.
+func TestWorkedSizes(t *testing.T) {
+	for _, c := range []struct{ units, fit, want string }{
+		{"mm", "k6", "Ø38 k6 (38.002 – 38.018)"}, // ISO 286-2: k6 over 30 to 50 mm is +18 +2 µm
+		{"mm", "h7", "Ø38 h7"},
+		{"mm", "{limits: [37.971, 37.980]}", "Ø37.971 – 37.980"},
+		{"in", "{limits: [1.3760, 1.3765]}", "Ø1.3760 – 1.3765 in"},
+	} {
+		text := strings.Replace(strings.Replace(keyShaft, "keyways:\n  - {name: key, KEY}\n", "", 1), "top: keyway", "top: scribe", 1)
+		if c.units == "in" {
+			text = strings.NewReplacer("diameter: 38", "diameter: 1-3/8", "diameter: 60", "diameter: 2", "diameter: 30", "diameter: 1", "70 mm", "2-1/4 in", "210 mm", "122 in", "length: 80", "length: 78", "length: 20", "length: 22").Replace(text)
+		}
+		m := work(t, c.units, strings.Replace(text, "fit: k6", "fit: "+c.fit, 1))
+		if !slices.ContainsFunc(m.Out.Operations, func(o plan.Operation) bool {
+			return strings.Contains(strings.Join(o.Do, " "), "seat "+c.want+",")
+		}) {
+			t.Errorf("%s: no row turns to %s", c.fit, c.want)
+		}
+		if !slices.ContainsFunc(m.Out.Dimensions, func(d plan.Dimension) bool { return d.Text == c.want }) {
+			t.Errorf("%s: the picture does not say %s", c.fit, c.want)
+		}
+	}
+}

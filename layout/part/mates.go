@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // mate is a face of another part that bolts join to a face of this one.
@@ -79,10 +80,7 @@ func (s *Sizes) share(f *plan.Face) {
 
 // holeSpan are the numbers of a face's holes.
 func holeSpan(f *plan.Face) string {
-	first := math.MaxInt
-	for _, h := range f.Holes {
-		first = min(first, h.N)
-	}
+	first := seq.Min(math.MaxInt, f.Holes, func(h plan.Hole) int { return h.N })
 	return words.Span(first, len(f.Holes))
 }
 

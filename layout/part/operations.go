@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // bench puts the work in a shop's usual order: blank, turning from one side and
@@ -95,10 +96,7 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, no
 	if len(list) == 0 {
 		return math.Round(want/5) * 5, "", tool
 	}
-	speeds := make([]float64, len(list))
-	for i, n := range list {
-		speeds[i] = n.Value
-	}
+	speeds := seq.Map(list, func(n parts.Number) float64 { return n.Value })
 	rpm, _ = cutting.ChooseSpeed(want, speeds)
 	switch { // a quarter too fast is borne by a light cut; common practice, no source
 	case rpm > 1.25*want:
@@ -127,7 +125,6 @@ func (s *Sizes) swungMm() (mm float64, uneven bool) {
 	return math.Hypot(box.W(), box.H()), true
 }
 
-// speed is the speed of rpm in words.
 func (b *bench) speed(op cutting.Op, diaMm float64) string {
 	rpm, note, tool := b.rpm(op, diaMm, true)
 	if rpm <= 0 {
@@ -272,8 +269,7 @@ func (b *bench) carriedLines() []string {
 	for _, f := range b.Faces {
 		var own, there []string
 		other, first, count := parts.Face(""), 0, 0
-		for i := range b.Groups {
-			m := &b.Groups[i]
+		for m := range seq.Refs(b.Groups) {
 			if m.Group.PunchedFrom != f.Face || b.cut.whole[m.name] {
 				continue
 			}
@@ -327,17 +323,18 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 		if d.Kind != plan.WrapPattern {
 			continue
 		}
-		mark, s := "punch every centre", b.wrappedStep(d.Name)
-		if slices.ContainsFunc(b.rows(), func(r plan.RadialRow) bool {
-			return r.AroundMm > 0 && slices.ContainsFunc(d.Marks, func(m plan.PatternMark) bool { return m.N == r.N })
-		}) {
-			mark += " and along the outlines"
-		}
-		if s.Size.Thread != nil || s.Size.Fitted() || s.Seat != "" || s.fine() {
+		mark := "punch every centre and along the outlines"
+		if s := b.wrappedStep(d.Name); s.Size.Thread != nil || s.Size.Fitted() || s.Seat != "" || s.fine() {
 			mark = "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this finished surface"
 		}
 		if d.NoTemplate != "" {
-			out = append(out, words.Capital(d.On)+": "+d.NoTemplate+", without a template; "+mark+".")
+			tail := ": " + d.NoTemplate + ". Set it out by the table, without a template; " + mark + "."
+			i := slices.IndexFunc(out, func(line string) bool { return strings.HasSuffix(line, tail) })
+			if i < 0 {
+				out = append(out, words.Capital(d.On)+tail)
+			} else if on := strings.TrimSuffix(out[i], tail); !strings.Contains(on, words.Capital(d.On)) && !strings.Contains(on, d.On) {
+				out[i] = on + "; " + d.On + tail
+			}
 			continue
 		}
 		templates = true

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // oringGroove is that of an O-ring, in a round or in an end face.
@@ -120,9 +121,5 @@ func (k *oringGroove) lines(w words.Writer, g *Groove) []string {
 
 // grooveRows are the grooves in the order of the drawing.
 func (s *Sizes) grooveRows() []plan.GrooveRow {
-	var out []plan.GrooveRow
-	for _, g := range s.Grooves {
-		out = append(out, g.Row)
-	}
-	return out
+	return seq.Map(s.Grooves, func(g Groove) plan.GrooveRow { return g.Row })
 }

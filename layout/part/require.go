@@ -2,7 +2,6 @@ package part
 
 import (
 	"slices"
-	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -59,13 +58,12 @@ func (q *requirement) feature(n *Numbered) plan.Feature {
 // operations put it into the operation that makes the feature, while the part is
 // still held, or else into the last one.
 func (q *requirement) operations(b *bench) {
-	gauge := toleranced[q.Kind].gauge
-	line := words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + gauge + "."
+	line := words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + toleranced[q.Kind].gauge + "."
 	i, ok := b.faced[parts.Face(q.Of.Value)]
 	if st := b.StepNamed(q.Of.Value); st != nil {
 		makes := []*Step{st}
 		if q.Kind == parts.EqualLength { // it is there when the last of its two ends is
-			line = "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ": write down what the first piece has, set a stop by it, and make the others like it within " + b.W.Said(geom.Clean(q.Within.Mm/2)) + ": micrometer or calipers."
+			line = "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ", the same on all pieces within " + b.W.Said(q.Within.Mm) + ": " + toleranced[q.Kind].gauge + "."
 			makes = append(makes, b.beside(st)...)
 		}
 		for k, o := range b.ops {
@@ -82,9 +80,6 @@ func (q *requirement) operations(b *bench) {
 		i++
 	}
 	o := &b.ops[i]
-	if q.Kind == parts.Flatness { // no plate goes to a face in the chuck
-		line = strings.Replace(line, gauge, "straight edge and feeler", 1)
-	}
 	o.Do = append(o.Do, "Before letting go: "+line)
 	o.Refs = append(o.Refs, b.ref(q))
 }

@@ -24,7 +24,6 @@ type Shape struct {
 	centres      []*centreHole
 }
 
-// shaper works out the shape.
 type shaper struct {
 	*Shape
 	faults

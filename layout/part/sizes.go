@@ -15,6 +15,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Sizes is the first stage: every cylinder, hole and opening of a part with
@@ -154,7 +155,6 @@ func (s Sized) classText() string {
 	return s.Class
 }
 
-// sizer works out the sizes.
 type sizer struct {
 	*Sizes
 	faults
@@ -297,6 +297,20 @@ func (z Sized) aim(w words.Writer) string {
 	return w.Size(z.NominalMm)
 }
 
+// worked is a size as it is worked to: with its class, and by its limits where they leave
+// the size itself out ("50 m6 (50.009 – 50.025)", "34.912 – 34.925").
+func (z Sized) worked(w words.Writer) string {
+	size := words.Join(" ", w.Size(z.NominalMm), z.classText())
+	if !z.Limited || z.NominalMm > z.MinMm-geom.CloseMm && z.NominalMm < z.MaxMm+geom.CloseMm {
+		return size
+	}
+	limits := w.Limits(z.MinMm, z.MaxMm)
+	if z.Class != "limits" {
+		limits = size + " (" + limits + ")"
+	}
+	return limits
+}
+
 // sizeText is a diameter with its class: "Ø90 H7", "M40x1.5".
 func (s *Sizes) sizeText(st *Step) string {
 	if t := st.Size.Thread; t != nil {
@@ -306,22 +320,19 @@ func (s *Sizes) sizeText(st *Step) string {
 		}
 		return text
 	}
-	text := s.diaText(st.Size)
+	text := "Ø" + st.Size.worked(s.W)
 	switch st.Size.Class {
-	case "", "limits":
-		return text
 	case "light press":
 		return text + " light press on " + st.Size.Press.Part + " " + words.Spaced(st.Size.Press.Feature)
+	case measuredClass:
+		return text + " " + measuredClass
 	}
-	return text + " " + st.Size.Class
+	return text
 }
 
-// diaText is a diameter inside its limits: who works to it makes no scrap.
-func (s *Sizes) diaText(z Sized) string {
-	if z.Class == "limits" {
-		return "Ø" + s.W.Aim(z.NominalMm, z.MinMm, z.MaxMm)
-	}
-	return s.W.Dia(z.NominalMm)
+// beside is a size next to its limits, which it need not say then.
+func beside(size, limits string) string {
+	return strings.TrimRight(strings.TrimSuffix(strings.TrimSuffix(size, "("+limits+")"), limits), " Ø")
 }
 
 // measuredClass is that of a size which is made to its counterpart as that measures.
@@ -431,12 +442,7 @@ func (s *Step) bought() bool { return strings.HasSuffix(s.Size.Source, asBought)
 // stepAt is the step of one side at a place on the axis, or nil; the first
 // where two meet.
 func stepAt(steps []*Step, z float64) *Step {
-	for _, s := range steps {
-		if z >= s.FromMm-geom.CloseMm && z <= s.ToMm+geom.CloseMm {
-			return s
-		}
-	}
-	return nil
+	return seq.First(steps, func(s *Step) bool { return z >= s.FromMm-geom.CloseMm && z <= s.ToMm+geom.CloseMm })
 }
 
 // outsideAt is the outside step at an axial place.
@@ -483,11 +489,7 @@ func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 {
 
 // metalMm is the length of metal that a line along the axis goes through.
 func (s *Sizes) metalMm(radiusMm float64) float64 {
-	sum := 0.0
-	for _, m := range s.MetalAt(radiusMm) {
-		sum += m[1] - m[0]
-	}
-	return sum
+	return seq.Sum(s.MetalAt(radiusMm), func(m [2]float64) float64 { return m[1] - m[0] })
 }
 
 // Plane is where a face lies on the part's axis at a radius, and how much
@@ -591,10 +593,7 @@ func (s *Sizes) mateOf(f *faults, ref parts.Ref) (*Sizes, *Step) {
 
 // notes are those of the drawing, and what is left out for want of data.
 func (g *Shape) notes() []string {
-	var out []string
-	for _, n := range g.Part.Notes {
-		out = append(out, n.Value)
-	}
+	out := seq.Map(g.Part.Notes, func(n parts.Text) string { return n.Value })
 	if name := g.Part.Material.Value; name != "" && g.Material == nil {
 		out = append(out, "Material "+name+" has no cutting data here: mass and speeds are left out.")
 	}
@@ -603,11 +602,7 @@ func (g *Shape) notes() []string {
 
 // keywayRows are the keyways in the order of the drawing.
 func (s *Sizes) keywayRows() []plan.KeywayRow {
-	var out []plan.KeywayRow
-	for _, k := range s.Keyways {
-		out = append(out, k.Row)
-	}
-	return out
+	return seq.Map(s.Keyways, func(k Keyway) plan.KeywayRow { return k.Row })
 }
 
 // rows are the radial features, numbered on in the order of the drawing.

@@ -126,12 +126,7 @@ func (t *tube) volumeMm3(g *Shape) float64 {
 
 // saddledEnd tells whether a face is cut to a saddle curve.
 func (g *Shape) saddledEnd(f parts.Face) bool {
-	for _, s := range g.saddles {
-		if s.end.Face == f {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(g.saddles, func(s *saddle) bool { return s.end.Face == f })
 }
 
 // onlySawn tells whether an end needs no lathe: it gets a saddle and the tube

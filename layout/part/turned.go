@@ -8,9 +8,9 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
-// turned is a part turned on the lathe.
 type turned struct{ in *parts.Profile }
 
 func (t *turned) lengthMm() float64             { return t.in.LengthMm() }
@@ -53,12 +53,9 @@ func (t *turned) steps(z *sizer) []Step {
 // reach checks that the bores of one setting can be reached from one face: a
 // bar does not bore what lies behind a narrower bore.
 func (t *turned) reach(z *sizer, steps []Step) {
-	var bores []Step
-	for _, s := range steps {
-		if s.Inside && slices.ContainsFunc(t.in.OneSetting, func(n parts.Text) bool { return n.Value == s.Name }) {
-			bores = append(bores, s)
-		}
-	}
+	bores := seq.Keep(steps, func(s Step) bool {
+		return s.Inside && slices.ContainsFunc(t.in.OneSetting, func(n parts.Text) bool { return n.Value == s.Name })
+	})
 	hidden := func(s Step, front bool) bool {
 		return slices.ContainsFunc(steps, func(o Step) bool {
 			return o.Inside && o.drawnRadius() < s.drawnRadius()-geom.CloseMm && (o.FromMm < s.FromMm) == front

@@ -12,6 +12,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // setting is what is turned without letting the part go.
@@ -193,9 +194,7 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 		o.Title = "Turn from the " + string(set.face) + " face"
 	}
 	at, all := &phases[0], 0
-	for _, p := range phases {
-		all += p.cuts
-	}
+	all += seq.Sum(phases, func(p phase) int { return p.cuts })
 	if turned := slices.DeleteFunc(slices.Clone(at.turned), (*Step).bought); all > boxCuts && len(turned) >= roughedSteps {
 		o.Do = append(o.Do, "Rough all of them "+b.W.Near(1)+" over on diameter, the widest first, before one is finished.")
 	}
@@ -203,7 +202,6 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 	b.boxes(o, phases, all > boxCuts)
 }
 
-// boxes makes an operation of the phases of a setting, or several of them.
 func (b *bench) boxes(o plan.Operation, phases []phase, several bool) {
 	var turned, cut []*Step
 	n, later := 0, false
@@ -351,7 +349,6 @@ func (b *bench) namesTogether(steps []*Step) string {
 	return words.Join(", ", names...)
 }
 
-// anyTurned tells whether any of the steps is turned at all.
 func (b *bench) anyTurned(steps []*Step) bool {
 	return slices.ContainsFunc(steps, func(s *Step) bool { return !s.bought() })
 }
@@ -772,10 +769,7 @@ const leastCoreMm = 20.0
 // cast solid.
 func (b *bench) coreMm(moreMm float64) float64 {
 	_, inside := b.Sides()
-	core := math.Inf(1)
-	for _, s := range inside {
-		core = math.Min(core, s.leastMm()-moreMm)
-	}
+	core := seq.Min(math.Inf(1), inside, func(s *Step) float64 { return s.leastMm() - moreMm })
 	if len(inside) == 0 || core < leastCoreMm-geom.CloseMm {
 		return 0
 	}

@@ -61,7 +61,7 @@ func planned(t *testing.T, pl *plan.Plan, name string) *plan.PartPlan {
 // A shaft is centred before it is turned, from the thickest down, and its
 // threads are cut when all else of the setting is done. M36x3 is turned a tenth
 // of the pitch under: 36 − 0.3 = 35.7, inside 6g (ISO 965-1: 35.952 down to
-// 35.577, from memory). The key is measured over, in the middle of its limits: 50 − 5.6 = 44.4.
+// 35.577, from memory). The key is measured over: 50 − 5.5 = 44.5.
 func TestShaftOrder(t *testing.T) {
 	pl := demo(t, "pugmill")
 	shaft := planned(t, pl, "auger-shaft")
@@ -232,7 +232,7 @@ func TestHoleWays(t *testing.T) {
 		{"", "{diameter: 20, fit: E9}", []string{"Drill Ø19.5, leaves 0.5 mm", "Bore Ø20 E9"}},
 		{"", "{diameter: 20, fit: H11}", []string{"Drill Ø19.5, leaves 0.5 mm", "Bore Ø20 H11"}},
 		{"", "{diameter: 20, fit: H8}", []string{"Drill Ø19.75, leaves 0.25 mm", "Ream Ø20 H8"}},
-		{"", "{diameter: 6, fit: E9}", []string{"Drill Ø5.8, leaves 0.2 mm", "Ream Ø6 E9 with an adjustable reamer"}},
+		{"", "{diameter: 6, fit: E9}", []string{"Drill Ø5.8, leaves 0.2 mm", "Ream Ø6 E9 (6.02 – 6.05) with an adjustable reamer"}},
 		{"", "M12x1.25 tap", []string{"a: M12x1.25 tap, drill Ø10.75", "Drill Ø10.75, finish", "Tap M12x1.25"}},
 		{"", "1/2-13 UNC tap", []string{"a: 1/2-13 UNC tap, drill Ø10.7", "Drill Ø10.7, finish"}},
 		{"", "G1 tap", []string{"a: G1 tap, drill Ø30.75", "Drill Ø30, leaves 0.75 mm", "Bore to Ø30.75 for the thread", "Tap G1"}},

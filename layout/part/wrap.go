@@ -36,7 +36,7 @@ func (d *shaper) wraps() {
 		var front, back []plan.RadialRow
 		for _, row := range d.rows() {
 			switch {
-			case d.outsideAt(row.AxialMm) != st, d.branchOver(row.N) != nil: // that is cut by another template
+			case d.outsideAt(row.AxialMm) != st:
 			case row.AxialMm-st.FromMm > st.ToMm-row.AxialMm:
 				back = append(back, row)
 			default:
@@ -89,7 +89,6 @@ func (w wrapped) cylinder(paperMm float64) develop.Cylinder {
 	return c
 }
 
-// wrap makes one template.
 func (d *shaper) wrap(w wrapped) {
 	slices.SortStableFunc(w.rows, func(a, b plan.RadialRow) int { return a.N - b.N })
 	c := w.cylinder(d.paperMm())

@@ -9,6 +9,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Plan holds every number that any sheet prints. Lengths are millimetres and
@@ -72,7 +73,6 @@ type PartPlan struct {
 	Checks     []Check     `json:"checks"`
 	Ladders    []Ladder    `json:"ladders,omitempty"`
 	Radials    []RadialRow `json:"radials,omitempty"`
-	Shown      []RadialRow `json:"-"` // Radials as a drawing shows them, with the holes of branches
 	Keyways    []KeywayRow `json:"keyways,omitempty"`
 	Grooves    []GrooveRow `json:"grooves,omitempty"`
 	Flats      []FlatsRow  `json:"flats,omitempty"`
@@ -324,7 +324,7 @@ const (
 // Operation is one step at the bench.
 type Operation struct {
 	N       int      `json:"n"`
-	Machine string   `json:"machine"` // Saw, Lathe, Drill, Bench, Mill, Slot, Weld, Cutter, Roll
+	Machine string   `json:"machine"` // Saw, Lathe, Drill, Bench, Mill, Weld, Cutter, Roll
 	Title   string   `json:"title"`   // few words
 	Do      []string `json:"do"`      // short lines
 	Holding string   `json:"holding,omitempty"`
@@ -514,12 +514,7 @@ type GlandProblem struct {
 
 // Part finds a part of the plan by name, or nil.
 func (p *Plan) Part(name string) *PartPlan {
-	for _, q := range p.Parts {
-		if q.Name == name {
-			return q
-		}
-	}
-	return nil
+	return seq.First(p.Parts, func(q *PartPlan) bool { return q.Name == name })
 }
 
 // RadiiAt are the bore's and the outside's radius, in mm, at a distance from the

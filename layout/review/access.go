@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // The torch as the rule sees it: bare wire or electrode next to the weld, then
@@ -144,12 +145,7 @@ func (r *reviewer) stack(j *plan.JointPlan) []*standingPart {
 }
 
 func standing(stack []*standingPart, e plan.JointEnd) *standingPart {
-	for _, p := range stack {
-		if p.Part == e.Part && p.Copy == e.Copy {
-			return p
-		}
-	}
-	return nil
+	return seq.First(stack, func(p *standingPart) bool { return p.Part == e.Part && p.Copy == e.Copy })
 }
 
 // radii are where the part has metal at a place of the assembly's axis.

@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // screwWords are a thread and a length as a screw is ordered.
@@ -36,8 +37,7 @@ var forPushing = regexp.MustCompile(`(?i)\b(draw|jack|pry|push|pull|lift|eye)`)
 // bought compares the screws that are ordered for a loose part with its threads, and with
 // the holes in the wall of what it stands in.
 func bought(r *reviewer) {
-	for i := range r.job.Loose {
-		e := &r.job.Loose[i]
+	for e := range seq.Refs(r.job.Loose) {
 		short := r.boughtBy(e)
 		r.couplingTorque(e)
 		r.holesFree(e)
@@ -48,8 +48,7 @@ func bought(r *reviewer) {
 		}
 		f := Finding{Severity: Check, Part: v.p.Name.Value, Pos: e.Buy.Pos, Numbers: e.Buy.Value}
 		holes, others := 0, 0
-		for k := range v.p.Holes {
-			g := &v.p.Holes[k]
+		for g := range seq.Refs(v.p.Holes) {
 			has, err := threads.Parse(g.Size.Thread)
 			switch {
 			case g.Size.Make != parts.TappedHole || err != nil || forPushing.MatchString(g.Name.Value):
@@ -87,9 +86,7 @@ const widest = 1.5
 // one of its holes, and with its nut through what the words bolt it to as well.
 func (r *reviewer) boltThrough(e *parts.Loose, v *view, o screwOrder, f *Finding) bool {
 	d, widest, thick := o.thread.MajorMm, 0.0, v.lengthMm
-	for i := range v.holes {
-		widest = max(widest, 2*v.holes[i].radiusMm)
-	}
+	widest = seq.Max(widest, v.holes, func(h hole) float64 { return 2 * h.radiusMm })
 	if widest == 0 || v.p.Outline == nil {
 		return false
 	}
@@ -175,12 +172,7 @@ func screwRows(wall *view, t threads.Thread) (out []plan.RadialRow) {
 // skewed is the first hole in a wall at another clock angle than the first of all; nil where
 // there is none.
 func skewed(rows []plan.RadialRow) *plan.RadialRow {
-	for i := range rows {
-		if rows[i].ClockDeg != rows[0].ClockDeg {
-			return &rows[i]
-		}
-	}
-	return nil
+	return seq.At(rows, func(r *plan.RadialRow) bool { return r.ClockDeg != rows[0].ClockDeg })
 }
 
 // onClock are holes as they would lie at one clock angle.
@@ -220,8 +212,7 @@ func rowOff(g *parts.HoleGroup, rows []plan.RadialRow) float64 {
 
 // both looks for loose parts that the words say are two, and that are made once.
 func (r *reviewer) both() {
-	for i := range r.job.Loose {
-		e := &r.job.Loose[i]
+	for e := range seq.Refs(r.job.Loose) {
 		if p := r.job.Part(e.Part.Value); p != nil && p.Quantity < 2 && strings.HasPrefix(strings.ToLower(e.How.Value), "both ") {
 			r.add(Finding{
 				Severity: Check, Part: p.Name.Value, Pos: e.How.Pos, What: "the words say both of " + p.Title.Value + ", and one is made", Numbers: e.How.Value,

@@ -10,6 +10,7 @@ import (
 
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // voltNumber is one of the numbers in the words for a voltage.
@@ -190,9 +191,7 @@ func flangeWords(r *reviewer, say func(what, numbers, rule, fix string)) {
 		}
 		has := []string{number(p.Bore.Size.Nominal.Mm), number(p.Outline.Width.Mm)}
 		circles := v.pitchCircles()
-		for _, mm := range circles {
-			has = append(has, number(mm))
-		}
+		has = append(has, seq.Map(circles, number)...)
 		meant := slices.ContainsFunc(circles, func(mm float64) bool { return slices.Contains(sizes, number(mm)) })
 		for _, s := range sizes {
 			if meant && !slices.Contains(has, s) {
@@ -465,8 +464,7 @@ func (r *reviewer) mostTravelMm() (mm float64, by string) {
 			mm, by = most, what
 		}
 	}
-	for i := range r.job.Loose {
-		e := &r.job.Loose[i]
+	for e := range seq.Refs(r.job.Loose) {
 		if m := mostTravel.FindStringSubmatch(e.How.Value); m != nil {
 			is(noteMm(m[1], m[2]), "the words for "+cmp.Or(e.Part.Value, e.Item.Value)+" give")
 		}
@@ -475,8 +473,7 @@ func (r *reviewer) mostTravelMm() (mm float64, by string) {
 			continue
 		}
 		for _, p := range r.job.Parts {
-			for k := range p.Radials {
-				f := &p.Radials[k]
+			for f := range seq.Refs(p.Radials) {
 				if left := f.Along.Mm - v.lengthMm; f.Shape == parts.RadialSlot && !f.Through && math.Abs(f.Around.Mm-v.p.Bar.Depth.Mm) <= slackMm && left > 0 {
 					is(left, v.p.Title.Value+" has in "+f.Name.Value+" of "+p.Title.Value)
 				}
@@ -499,8 +496,7 @@ var (
 // wheel, and with what the motor gives; and looks for switches that act when it is too late.
 func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix string)) {
 	hand, wheel := 0.0, ""
-	for i := range r.job.Loose {
-		e := &r.job.Loose[i]
+	for e := range seq.Refs(r.job.Loose) {
 		force, size := rimForce.FindStringSubmatch(e.How.Value), wheelWords.FindStringSubmatch(e.Item.Value)
 		if force != nil && size != nil {
 			hand, wheel = noteMm(force[1], "mm")*r.itemMm(strings.TrimSpace(size[1]+" "+size[2]))/2000, force[0]+" of the "+size[0] // Nm

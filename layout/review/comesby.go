@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // bareLength is a length in words whose unit may be that of the job.
@@ -21,13 +22,9 @@ var comesThrough = regexp.MustCompile(`(?i)\bthrough (?:an? |the |its |one |each
 // another that its words name: the least two of its three sizes do not go into the two of
 // the opening.
 func (v *view) throughOpening(o *view, e *parts.Loose) {
-	wideMm := 0.0
-	for _, c := range v.outside {
-		wideMm = max(wideMm, 2*c.radiusMm)
-	}
+	wideMm := seq.Max(0, v.outside, func(c cylinder) float64 { return 2 * c.radiusMm })
 	for _, m := range comesThrough.FindAllStringSubmatch(e.How.Value, -1) {
-		for i := range o.p.Radials {
-			f := &o.p.Radials[i]
+		for f := range seq.Refs(o.p.Radials) {
 			if wideMm == 0 || f.Shape == parts.RadialHole || !strings.HasPrefix(strings.ToLower(m[1])+" ", strings.ReplaceAll(f.Name.Value, "-", " ")+" ") {
 				continue
 			}
@@ -58,8 +55,7 @@ const standsOutShare = 0.5
 // setScrews looks for set screws whose length stands beside their hole in a wall, and that
 // stand out of it.
 func (v *view) setScrews() {
-	for i := range v.p.Radials {
-		f := &v.p.Radials[i]
+	for f := range seq.Refs(v.p.Radials) {
 		t, m := radialThread(f), setLong.FindStringSubmatch(f.Note.Value)
 		if t == nil || m == nil || !setScrew.MatchString(f.Note.Value) {
 			continue

@@ -1,11 +1,13 @@
 package review
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strings"
 
 	"centrepop/layout/cutting"
+	"centrepop/layout/fits"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 )
@@ -52,6 +54,98 @@ func saidDemands(v *view) {
 			v.report(Check, "", n.Pos, f)
 		}
 	}
+}
+
+// What the general tolerances of the coarsest class leave, mm, up to a size in mm: ISO
+// 2768-2 class L, Tables 1 (flatness), 2 (squareness) and 4 (run-out), from memory.
+var (
+	generalFlat   = []span{{10, 0.1}, {30, 0.2}, {100, 0.4}, {300, 0.8}, {1000, 1.2}, {3000, 1.6}}
+	generalSquare = []span{{100, 0.6}, {300, 1}, {1000, 1.5}, {3000, 2}}
+)
+
+const generalRunOutMm = 0.5
+
+// The most that helps what a face or a seat does, mm. Common practice, no source: a gasket
+// fills twice as much at best, plates on studs lean by it, and the rollers of a bearing carry on one side beyond.
+const (
+	sealedMm = 0.2
+	rolledMm = 0.06
+)
+
+// sealing are words of a face that keeps something in.
+var sealing = regexp.MustCompile(`(?i)\b(?:seal(?:s|ing|ed)?|gaskets?|o-rings?)\b`)
+
+// idleRequire looks for demands that leave as much as the general tolerance does, or
+// more than what the feature does can bear.
+func idleRequire(v *view) {
+	for _, q := range v.p.Require {
+		most, by, source := v.useful(q)
+		if most == 0 || q.Within.Mm < most-slackMm || source == practice && q.Within.Mm < most+slackMm {
+			continue
+		}
+		f := Finding{
+			What: "the " + string(q.Kind) + " demanded of " + q.Of.Value + " is no help", OverMm: over(q.Within.Mm), Numbers: "within " + v.mm(q.Within.Mm) + ", " + by + " " + v.mm(most),
+			Rule: "a tolerance that is written is finer than the general one, and serves its face", Source: source, Fix: "a finer one, or leave the line out",
+		}
+		if q.Kind == parts.EqualLength {
+			f.What = "the demand for equal lengths of " + q.Of.Value + " asks for nothing"
+		}
+		v.report(Check, q.Of.Value, q.Pos, f)
+	}
+}
+
+// useful is the most that a demand may allow, in words and with its source; 0 where nothing says it.
+func (v *view) useful(q parts.Requirement) (mm float64, by, source string) {
+	size, general := 2*v.q.Section.MaxMm, "the general tolerance leaves"
+	upTo := func(table []span) float64 {
+		for _, row := range table {
+			if size <= row.fromMm {
+				return row.toMm
+			}
+		}
+		return 0
+	}
+	switch c := cmp.Or(named(v.outside, q.Of.Value), named(v.inside, q.Of.Value)); {
+	case q.Kind == parts.EqualLength && slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Bolt != nil && j.Bolt.Stud.Value == v.p.Name.Value }):
+		return sealedMm, "the plates on studs want", practice
+	case q.Kind == parts.EqualLength && c != nil:
+		if plusMinus, err := fits.General(c.toMm-c.fromMm, v.job.Tolerance.Value); err == nil {
+			return 2 * plusMinus, "the general tolerance lets copies differ by", "ISO 2768-1"
+		}
+		return 0, "", ""
+	case v.rolls(q.Of.Value) || v.rolls(q.To.Value):
+		return rolledMm, "a bearing's seats and shoulders want", practice
+	case v.seals(q.Of.Value):
+		return sealedMm, "a sealing face wants", practice
+	case q.Kind == parts.Flatness || q.Kind == parts.Parallelism:
+		return upTo(generalFlat), general, "ISO 2768-2 class L, from memory"
+	case q.Kind == parts.Squareness:
+		return upTo(generalSquare), general, "ISO 2768-2 class L, from memory"
+	}
+	return generalRunOutMm, general, "ISO 2768-2 class L, from memory"
+}
+
+// rolls tells whether a step is the seat of a rolling bearing, or the shoulder beside one.
+func (v *view) rolls(name string) bool {
+	for _, steps := range [][]cylinder{v.outside, v.inside} {
+		for i := range steps {
+			for k := max(0, i-1); steps[i].name == name && k < min(len(steps), i+2); k++ {
+				if s := steps[k].step; s != nil && (k == i || s.Size.Nominal.Mm != steps[i].size.Nominal.Mm && steps[i].step.Seat.Value == "") && strings.HasPrefix(strings.ToLower(s.Seat.Value), "bearing") {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// seals tells whether a face seals, by a groove in it or by the words about it.
+func (v *view) seals(face string) bool {
+	return slices.ContainsFunc(v.p.Grooves, func(g parts.Groove) bool { return g.In.Value == face }) || slices.ContainsFunc(v.texts(), func(t parts.Text) bool {
+		return slices.ContainsFunc(strings.FieldsFunc(t.Value, func(r rune) bool { return r == '.' || r == ';' }), func(s string) bool {
+			return sealing.MatchString(s) && slices.Contains(strings.Fields(strings.ToLower(s)), face)
+		})
+	})
 }
 
 // tapReach looks for inside threads that are tapped, for no bar reaches, and are deeper than

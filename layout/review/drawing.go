@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // unknownMaterial looks for parts that name no material, or one that the table
@@ -99,10 +100,7 @@ func top(v *view) {
 	}
 	numbers := "its holes come together again in no other turn"
 	if len(wrong) > 0 {
-		var list []string
-		for _, t := range wrong {
-			list = append(list, number(t)+"°")
-		}
+		list := seq.Map(wrong, func(t float64) string { return number(t) + "°" })
 		numbers = "turned by " + few(list) + " some of its holes match and others do not"
 	}
 	v.report(Check, "", v.p.Name.Pos, Finding{
@@ -184,8 +182,7 @@ func (v *view) patterns() []*pattern {
 		}
 		byName[name].places = append(byName[name].places, at)
 	}
-	for i := range v.holes {
-		h := &v.holes[i]
+	for h := range seq.Refs(v.holes) {
 		middle := plan.XY{XMm: (h.a.XMm + h.b.XMm) / 2, YMm: (h.a.YMm + h.b.YMm) / 2}
 		if r := math.Hypot(middle.XMm, middle.YMm); r > slackMm {
 			add(h.name, place{clock(h), r, 0})

@@ -7,7 +7,6 @@ import (
 	"centrepop/parts"
 )
 
-// drilled is a size that a drill has to make.
 type drilled struct {
 	name string
 	pos  parts.Pos

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // driven are what a shaft turns, or is turned by, and needs a key for.
@@ -79,15 +80,11 @@ func drive(v *view) {
 // holdsBy tells whether a seat has what turns the thing on it: a keyway, a slot,
 // flats, a taper, a cross hole, or a fit with interference throughout.
 func (v *view) holdsBy(c cylinder) bool {
-	for _, k := range v.q.Keyways {
-		if k.In == c.name {
-			return true
-		}
+	if slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.In == c.name }) {
+		return true
 	}
-	for _, f := range v.q.Flats {
-		if f.In == c.name {
-			return true
-		}
+	if slices.ContainsFunc(v.q.Flats, func(f plan.FlatsRow) bool { return f.In == c.name }) {
+		return true
 	}
 	for i := range v.p.Radials {
 		if z := v.axialMm(&v.p.Radials[i]); z > c.fromMm && z < c.toMm {
@@ -124,8 +121,7 @@ func barKeys(r *reviewer) {
 			continue
 		}
 		own := slots
-		for i := range r.job.Loose {
-			e := &r.job.Loose[i]
+		for e := range seq.Refs(r.job.Loose) {
 			its := func(s slot) bool { return s.part == e.Part.Value }
 			if e.Part.Value != p.Name.Value && slices.ContainsFunc(slots, its) && seatNames(wordsOf(e.How.Value), p) && strings.Contains(e.How.Value, "keyway") {
 				own = slices.DeleteFunc(slices.Clone(slots), func(s slot) bool { return !its(s) })

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // side returns the cylinders that a groove lies among, and the sign of outward.
@@ -67,12 +68,7 @@ func ringStandard(inside bool) string {
 
 // bevelMm is how far a chamfer of an edge runs along the axis.
 func (v *view) bevelMm(edge string) float64 {
-	for _, c := range v.p.Chamfers {
-		if c.Edge.Value == edge {
-			return c.Size.Mm
-		}
-	}
-	return 0
+	return seq.First(v.p.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == edge }).Size.Mm
 }
 
 // grooveWall looks for grooves that leave little metal under them.

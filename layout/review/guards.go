@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // openMm is the widest slot beside a guard that the fingers do not get through to what turns
@@ -93,8 +94,7 @@ func guards(r *reviewer) {
 			shaft = &machine.Bodies[i]
 		}
 	}
-	for i := range machine.Bodies {
-		b := &machine.Bodies[i]
+	for b := range seq.Refs(machine.Bodies) {
 		v := r.viewOf(machine.Of[b.ID].Part)
 		if shaft == nil || v == nil || v.p.Bends == nil || !words.Guard(v.p.Title.Value) || !machine.Tied(b, shaft) {
 			continue
@@ -118,14 +118,12 @@ var grilleHoles = regexp.MustCompile(`(?i)\bgr(?:ille|id|ating)\b.*\bholes (\d+(
 // holes from its far side to the shaft or its flight.
 func (r *reviewer) grilles(shaft *assembly.Body) {
 	m, into, turning := r.machine(), shaft.Pose.Inverse(), 0.0
-	for i := range m.Bodies {
-		b := &m.Bodies[i]
+	for b := range seq.Refs(m.Bodies) {
 		if v := r.viewOf(m.Of[b.ID].Part); v != nil && (b.ID == shaft.ID || v.p.Flight != nil) {
 			turning = max(turning, b.Box().Moved(into).High.X)
 		}
 	}
-	for i := range r.job.Loose {
-		e := &r.job.Loose[i]
+	for e := range seq.Refs(r.job.Loose) {
 		said := grilleHoles.FindStringSubmatch(e.Item.Value)
 		off, on := 0.0, ""
 		for k := range m.Bodies {

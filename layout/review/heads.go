@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // head looks for bolt holes where neither head nor nut has room on a side, or
@@ -13,8 +14,7 @@ import (
 // socket head.
 func head(v *view) {
 	worst := newWorst()
-	for i := range v.holes {
-		h := &v.holes[i]
+	for h := range seq.Refs(v.holes) {
 		if !h.bolt() || v.joined(h.name) {
 			continue
 		}
@@ -158,8 +158,7 @@ func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
 // neighbourMm is the distance to the nearest other bolt hole, or 0.
 func (v *view) neighbourMm(h *hole) float64 {
 	best := 0.0
-	for i := range v.holes {
-		g := &v.holes[i]
+	for g := range seq.Refs(v.holes) {
 		if g == h || !g.bolt() || g.group.Size.Thread != h.group.Size.Thread {
 			continue
 		}
@@ -173,8 +172,7 @@ func (v *view) neighbourMm(h *hole) float64 {
 // counterbore checks counterbores of bolt holes against the socket head screw of
 // their size.
 func counterbore(v *view) {
-	for i := range v.p.Holes {
-		g := &v.p.Holes[i]
+	for g := range seq.Refs(v.p.Holes) {
 		if g.Counterbore == nil || g.Size.Make != parts.ClearanceHole {
 			continue
 		}
@@ -255,8 +253,7 @@ func (v *view) sinkAngle(g *parts.HoleGroup) {
 // diameter of ISO 10642 at the least, about 1.8 times the thread.
 func countersink(v *view) {
 	const least = 1.8
-	for i := range v.p.Holes {
-		g := &v.p.Holes[i]
+	for g := range seq.Refs(v.p.Holes) {
 		v.sinkAngle(g)
 		if g.Countersink == nil || g.Size.Make != parts.ClearanceHole {
 			continue

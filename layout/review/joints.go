@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // jointProblems reports what keeps joints from being worked out, and what is
@@ -168,10 +169,7 @@ func (r *reviewer) trapOf(j *plan.JointPlan) (f Finding, wrong bool) {
 
 // outs are what lies out of place, in words.
 func outs(list []plan.Out) (out []string) {
-	for _, o := range list {
-		out = append(out, words.Out(o))
-	}
-	return out
+	return seq.Map(list, words.Out)
 }
 
 // ways counts wrong ways and names the first.

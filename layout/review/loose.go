@@ -10,13 +10,13 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // loose compares parts that no joint holds with the part that their words name: what goes
 // over it, and a key that reaches from the tube it stands in into a keyway.
 func loose(r *reviewer) {
-	for i := range r.job.Loose {
-		e := &r.job.Loose[i]
+	for e := range seq.Refs(r.job.Loose) {
 		v := r.viewOf(e.Part.Value)
 		if v == nil {
 			r.covers(e)
@@ -37,6 +37,10 @@ func loose(r *reviewer) {
 				r.falls(v, o, e)
 				continue
 			}
+			stopped := func(at []int) bool { return r.named(words[at[1]:], p) || r.firstNamed(words[at[1]:], p) }
+			if p != v.p && o != nil && slices.ContainsFunc(stopsAt.FindAllStringIndex(words, -1), stopped) {
+				v.stopsOn(o, e)
+			}
 			if o != nil && o != v && seatNames(words, p) {
 				r.goesOver(v, o, e)
 				r.keyReach(v, o)
@@ -49,15 +53,43 @@ func loose(r *reviewer) {
 // liesOn are words that say what something lies on.
 var liesOn = regexp.MustCompile(`(?i)\b(?:lying|lies|resting|rests|sitting|sits|down) on (?:the |its )?(.+)`)
 
+// stopsAt are words that say under or on what a stop comes to rest, in the words about one.
+var stopsAt = regexp.MustCompile(`(?i)\b(?:under|below|above|over|against|strikes?|meets?) (?:the |its )?`)
+
+// stopsOn looks at a stop that goes through what it is to stop on.
+func (v *view) stopsOn(on *view, e *parts.Loose) {
+	wide, bore := 0.0, on.openMm()
+	for _, c := range v.outside {
+		wide = max(wide, c.radiusMm)
+	}
+	if !aStop.MatchString(v.p.Title.Value) || wide == 0 || math.IsInf(bore, 1) || wide > bore+slackMm {
+		return
+	}
+	v.add(Finding{
+		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " goes through " + on.p.Title.Value + " and stops nothing there", Numbers: v.mm(2*wide) + " in a bore of " + v.mm(2*bore), LeftMm: left(2 * wide),
+		Rule: "a stop is wider than the bore that it comes to rest on", Source: "by geometry", Fix: "a smaller bore, or a larger stop",
+	})
+}
+
+// firstNamed tells whether words begin with the first word of a part's title, which no other has.
+func (r *reviewer) firstNamed(words string, p *parts.Part) bool {
+	first := func(s string) string {
+		word, _, _ := strings.Cut(strings.ToLower(strings.TrimSpace(s)), " ")
+		return word
+	}
+	return first(words) == first(p.Title.Value) && !slices.ContainsFunc(r.job.Parts, func(o *parts.Part) bool { return o != p && first(o.Title.Value) == first(words) })
+}
+
+// aStop is the title of a part that ends a travel.
+var aStop = regexp.MustCompile(`(?i)\b(?:stop|buffer|bumper)\b`)
+
 // goesIn are words that say what something is in, or in a hole of what.
 var goesIn = regexp.MustCompile(`(?i)\b(?:held|lies|sits?|stands?|stood|put|hung|dropped) in(?:to)? (?:the |its )?((?:a |one of the )?holes? of (?:the )?)?(.+)`)
 
 // tooWide looks at what is to be in a tube: it is round and wider than the tube inside.
 func (r *reviewer) tooWide(v, tube *view, e *parts.Loose) {
 	open, wide := tube.openMm(), 0.0
-	for _, c := range v.outside {
-		wide = max(wide, c.radiusMm)
-	}
+	wide = seq.Max(wide, v.outside, func(c cylinder) float64 { return c.radiusMm })
 	if tube.p.Kind != parts.Tube || wide < open {
 		return
 	}
@@ -174,10 +206,7 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 	if len(on.outside) == 0 || math.IsInf(open, 1) {
 		return
 	}
-	wide := 0.0
-	for _, c := range on.outside {
-		wide = max(wide, c.radiusMm)
-	}
+	wide := seq.Max(0, on.outside, func(c cylinder) float64 { return c.radiusMm })
 	if f := v.p.Frustum; f != nil && keepsOff.MatchString(v.p.Title.Value) && f.Large.Mm < 2*wide-slackMm {
 		r.add(Finding{
 			Severity: Check, Part: v.p.Name.Value, Pos: f.Large.Pos, What: v.p.Title.Value + " does not reach over " + on.p.Title.Value + " that it lies on", Numbers: r.mm(f.Large.Mm) + " over " + r.mm(2*wide), LeftMm: left(f.Large.Mm),
@@ -195,10 +224,7 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 
 // openMm is the radius of the narrowest opening along the axis, infinite where there is none.
 func (v *view) openMm() float64 {
-	open := math.Inf(1)
-	for _, c := range v.inside {
-		open = min(open, c.radiusMm)
-	}
+	open := seq.Min(math.Inf(1), v.inside, func(c cylinder) float64 { return c.radiusMm })
 	if f := v.p.Frustum; f != nil {
 		_, inside := sheetMm(f.Formed)
 		open = (f.Small.Mm - inside) / 2
@@ -384,8 +410,7 @@ func (r *reviewer) itemCircle(e *parts.Loose) {
 			continue
 		}
 		var has []float64
-		for i := range v.holes {
-			h := &v.holes[i]
+		for h := range seq.Refs(v.holes) {
 			if h.thread == nil || h.group.Pattern.PCD.Mm == 0 || forPushing.MatchString(h.name) {
 				continue
 			}

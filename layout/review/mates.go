@@ -10,14 +10,14 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // keyway looks for keyways that are not those of their shaft's diameter, and for
 // a TOP on a keyway that is not drawn.
 func keyway(v *view) {
 	found := slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.ClockDeg == 0 })
-	for i := range v.p.Radials {
-		f := &v.p.Radials[i]
+	for f := range seq.Refs(v.p.Radials) {
 		step := at(v.outside, v.axialMm(f))
 		if f.Shape != parts.RadialSlot || f.Through || step == nil || f.Along.Mm < 1.5*f.Around.Mm {
 			continue
@@ -114,8 +114,7 @@ func motorFlange(v *view) {
 		return
 	}
 	bore := v.p.Bore.Size.Nominal.Mm
-	for i := range v.p.Holes {
-		h := &v.p.Holes[i]
+	for h := range seq.Refs(v.p.Holes) {
 		pcd := h.Pattern.PCD.Mm
 		count, hole := v.groupSize(h.Name.Value)
 		if pcd == 0 || hole == 0 || h.Size.Make == parts.TappedHole {
@@ -218,8 +217,7 @@ func (v *view) groupSize(name string) (count int, mm float64) {
 // whose opening in it is not under them.
 func saddle(r *reviewer) {
 	for _, p := range r.job.Parts {
-		for i := range p.Ends {
-			end := &p.Ends[i]
+		for end := range seq.Refs(p.Ends) {
 			if end.Place == nil || !end.Onto.Set() {
 				continue
 			}

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/fits"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // pinsMm is how far holes for one pin may lie apart in two parts beside its play.
@@ -30,8 +31,7 @@ func pins(r *reviewer) {
 		if plate == nil || hub == nil {
 			continue
 		}
-		for i := range plate.p.Holes {
-			g := &plate.p.Holes[i]
+		for g := range seq.Refs(plate.p.Holes) {
 			_, long := pinOf(g.Note.Value)
 			switch other, _ := hub.groupNamed(g.Name.Value); {
 			case other != nil:
@@ -58,10 +58,7 @@ func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 	of := g.Name.Value + " of " + plate.p.Title.Value + " and of " + hub.p.Title.Value
 	worst, play := 0.0, math.Abs(a[0].radiusMm-b[0].radiusMm)
 	for _, h := range a {
-		near := math.Inf(1)
-		for _, o := range b {
-			near = math.Min(near, geom.Distance(h.a, o.a))
-		}
+		near := seq.Min(math.Inf(1), b, func(o hole) float64 { return geom.Distance(h.a, o.a) })
 		worst = math.Max(worst, near)
 	}
 	switch {
@@ -157,10 +154,5 @@ func (r *reviewer) pinInHole(p *parts.Part, g *parts.HoleGroup) {
 
 // holesOf are the holes of a group.
 func (v *view) holesOf(name string) (out []hole) {
-	for _, h := range v.holes {
-		if h.name == name {
-			out = append(out, h)
-		}
-	}
-	return out
+	return seq.Keep(v.holes, func(h hole) bool { return h.name == name })
 }

@@ -1,12 +1,14 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // lastStacks are the assemblies as they stand at the end, each part of each
@@ -23,14 +25,10 @@ func (r *reviewer) lastStacks() [][]*standingPart {
 	return out
 }
 
-// holds tells whether all parts of s stand in t.
 func holds(t, s []*standingPart) bool {
-	for _, p := range s {
-		if standing(t, plan.JointEnd{Part: p.Part, Copy: p.Copy}) == nil {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(s, func(p *standingPart) bool {
+		return standing(t, plan.JointEnd{Part: p.Part, Copy: p.Copy}) == nil
+	})
 }
 
 // levelled looks for a flange that a pressed joint sets at the end of its shaft the wrong
@@ -150,10 +148,7 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 	if j.A.Inside || r.twoSizes(j) {
 		return
 	}
-	wide := b.ConeWidthMm
-	if wide == 0 {
-		wide = coneShare * b.WidthMm
-	}
+	wide := cmp.Or(b.ConeWidthMm, coneShare*b.WidthMm)
 	from, to := shaft.Span(j.A)
 	lo, hi := min(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide), max(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide)
 	const least = 0.75
@@ -313,10 +308,7 @@ func studShoulder(r *reviewer) {
 		if stud == nil || v == nil || !stud.turned() {
 			continue
 		}
-		wide := 0.0
-		for _, c := range stud.outside {
-			wide = math.Max(wide, c.size.Nominal.Mm)
-		}
+		wide := seq.Max(0, stud.outside, func(c cylinder) float64 { return c.size.Nominal.Mm })
 		r.unequal(stud, j)
 		for i := range v.holes {
 			if h := &v.holes[i]; h.name == j.A.Feature && wide < 2*h.radiusMm+1 {

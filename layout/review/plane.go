@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 
 	"github.com/tdewolff/canvas"
 )
@@ -17,10 +18,7 @@ func polyline(c plan.Contour) []plan.XY {
 	if err != nil {
 		return nil // layout wrote it, so it can be read
 	}
-	var out []plan.XY
-	for _, p := range path.Flatten(0.001).Coords() {
-		out = append(out, plan.XY{XMm: p.X, YMm: p.Y})
-	}
+	out := seq.Map(path.Flatten(0.001).Coords(), func(p canvas.Point) plan.XY { return plan.XY{XMm: p.X, YMm: p.Y} })
 	if len(out) > 0 && out[0] != out[len(out)-1] {
 		out = append(out, out[0])
 	}

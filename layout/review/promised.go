@@ -19,11 +19,13 @@ func guardsMade(r *reviewer) {
 	}
 	for _, g := range m.Guards {
 		named := " " + strings.ToLower(wordsOf(g.Value)) + " "
-		made := func(p *parts.Part) bool { // by its whole name: a cover of the hopper is no hopper
-			return strings.HasPrefix(named, " "+strings.ToLower(p.Title.Value)+" ") || strings.HasPrefix(named, " "+p.Name.Value+" ")
+		made := func(p *parts.Part) bool { // by its whole name: a cover of the hopper is no hopper, nor is its grille
+			whole := strings.TrimSpace(ofWhat.ReplaceAllString(named, ""))
+			return whole == strings.ToLower(p.Title.Value) || whole == p.Name.Value
 		}
 		bought := func(e parts.Loose) bool {
 			for _, item := range []string{e.Item.Value, e.Buy.Value} {
+				item, _, _ = strings.Cut(item, " for ") // what is for a guard is none
 				if lower := " " + strings.ToLower(wordsOf(item)) + " "; item != "" && (strings.Contains(lower, named) || strings.Contains(named, lower)) {
 					return true
 				}
@@ -74,6 +76,52 @@ func switched(e *parts.Loose) (names []string) {
 	return names
 }
 
+// ownThings are nouns of what is bought or made whole, each with the end of a name that is
+// such a thing: a coupling guard is no coupling.
+var ownThings = []string{"grille", "hand[- ]?wheel", "coupling"}
+
+// partOfThing is a word after such a noun that makes another thing of it.
+var partOfThing = regexp.MustCompile(`(?i)^(?:guard|hub|hal(?:f|ves)|cover|hatch|key|screws?|bolts?|nuts?|plate|ring|spokes?|spacers?)$`)
+
+// things are the names of all that is made or ordered, without what they are for or go to.
+func (r *reviewer) things() (names []string) {
+	for _, p := range r.job.Parts {
+		names = append(names, p.Title.Value)
+	}
+	for i := range r.job.Loose {
+		for _, thing := range strings.Split(r.job.Loose[i].Item.Value, ",") {
+			names = append(names, strings.TrimSpace(ofWhat.ReplaceAllString(thing, "")))
+		}
+	}
+	return names
+}
+
+// absent looks for things that the words handle or drive and that are neither made nor
+// ordered.
+func (r *reviewer) absent(said []parts.Text, m *parts.Motor) {
+	things := r.things()
+	none := func(noun string) bool {
+		is := regexp.MustCompile(`(?i)\b` + noun + `s?(?:$| \d)`)
+		return !slices.ContainsFunc(things, is.MatchString)
+	}
+	f := Finding{Severity: Check, Rule: "what the words handle is made or on the list of what to buy", Source: "by the job", Fix: "an item under loose, or other words"}
+	for _, noun := range ownThings {
+		word := regexp.MustCompile(`(?i)\b(?:the|a|its) (?:[a-z]+ )?` + noun + `\b[- ]?(\w*)`)
+		i := slices.IndexFunc(said, func(t parts.Text) bool {
+			return slices.ContainsFunc(word.FindAllStringSubmatch(t.Value, -1), func(m []string) bool { return !partOfThing.MatchString(m[1]) })
+		})
+		if i >= 0 && none(noun) {
+			f.Pos, f.Numbers = said[i].Pos, said[i].Value
+			f.What = "the words handle a " + strings.Replace(noun, "[- ]?", " ", 1) + ", which is neither made nor bought"
+			r.add(f)
+		}
+	}
+	if m.Drives.Set() && none("motor") {
+		f.Pos, f.Numbers, f.What = m.Drives.Pos, m.Drives.Part+"."+m.Drives.Feature, "the motor that drives "+r.job.Part(m.Drives.Part).Title.Value+" is not on the list of what to buy"
+		r.add(f)
+	}
+}
+
 // promises are things that words rely on for safety, with the words of what is ordered that
 // are such a thing.
 var promises = []struct {
@@ -102,6 +150,9 @@ func (r *reviewer) promised(m *parts.Motor) {
 	for i := range r.job.Loose {
 		e := &r.job.Loose[i]
 		said, ordered = append(said, e.How), ordered+e.Item.Value+"; "+e.Buy.Value+"; "
+	}
+	if ordered != "" {
+		r.absent(said, m)
 	}
 	for _, p := range promises {
 		at := slices.IndexFunc(said, func(t parts.Text) bool { return p.said.MatchString(t.Value) })

@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // putOn looks at how a loose part comes to the part that its words name: that it is there by
@@ -54,8 +55,7 @@ func (r *reviewer) kept(v, to *view, e *parts.Loose, seat cylinder) {
 // it, whose thread it has, or that the words name; nil if there is none.
 func seatOf(v, to *view, e *parts.Loose) *cylinder {
 	words := wordsOf(strings.ToLower(e.How.Value))
-	for i := range to.outside {
-		c := &to.outside[i]
+	for c := range seq.Refs(to.outside) {
 		if c.step == nil {
 			continue
 		}
@@ -107,10 +107,7 @@ func (r *reviewer) with(at [2]int) string { return r.pl.Joints[at[0]].Name }
 // blocks looks for a later joint whose bearing or plate has to pass where the loose part sits.
 func (r *reviewer) blocks(v, to *view, e *parts.Loose, seat cylinder) {
 	mine, ok := r.comes(v.p.Name.Value)
-	wide := 0.0
-	for _, c := range v.outside {
-		wide = max(wide, c.radiusMm)
-	}
+	wide := seq.Max(0, v.outside, func(c cylinder) float64 { return c.radiusMm })
 	if !ok {
 		return
 	}

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // opening is one hole, slot or window in the outside of a round: a box on the
@@ -58,8 +59,7 @@ func radialThread(f *parts.Radial) *threads.Thread {
 // openings lists what is cut into the outside.
 func (v *view) openings() []opening {
 	var out []opening
-	for i := range v.p.Radials {
-		f := &v.p.Radials[i]
+	for f := range seq.Refs(v.p.Radials) {
 		o := opening{radial: f, zMm: v.axialMm(f), alongMm: f.Along.Mm / 2, aroundMm: f.Around.Mm / 2}
 		o.outerMm = radiusAt(v.outside, o.zMm)
 		if f.Shape == parts.RadialHole {
@@ -168,10 +168,7 @@ func radialGap(v *view) {
 // clock angle and place along the axis, with the metal it wants on each side;
 // it stands there a second time a turn on, for its neighbours across 0.
 func closeOpenings(v *view, all []opening) [][2]int {
-	radius := math.Inf(1)
-	for i := range all {
-		radius = min(radius, all[i].outerMm)
-	}
+	radius := seq.Min(math.Inf(1), all, func(a opening) float64 { return a.outerMm })
 	var boxes []box
 	for i := range all {
 		o := &all[i]
@@ -219,8 +216,7 @@ func (v *view) metalBetween(a, b *opening, worst *worst) {
 // radialDepth looks for blind openings that come out in the bore, and for ones
 // "through" into a bore that is not there.
 func radialDepth(v *view) {
-	for i := range v.p.Radials {
-		f := &v.p.Radials[i]
+	for f := range seq.Refs(v.p.Radials) {
 		z := v.axialMm(f)
 		wallMm, bore := v.wallAt(z), radiusAt(v.inside, z)
 		switch {
@@ -250,8 +246,7 @@ func crossing(v *view) {
 		if !o.radial.Through {
 			floorMm = math.Max(0, o.outerMm-o.radial.Depth.Mm)
 		}
-		for i := range v.holes {
-			h := &v.holes[i]
+		for h := range seq.Refs(v.holes) {
 			r := h.centreMm()
 			if r > o.outerMm || r+h.radiusMm < floorMm || r == 0 {
 				continue

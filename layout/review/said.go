@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // A length as it stands in a note, and what may follow or precede it. The names of the
@@ -54,8 +55,7 @@ func said(v *view) {
 		}
 	}
 	v.saidOf()
-	for i := range v.p.Holes {
-		g := &v.p.Holes[i]
+	for g := range seq.Refs(v.p.Holes) {
 		v.saidUse(g)
 		said := slices.Clone(v.p.Notes)
 		for k := range v.job.Loose {
@@ -107,10 +107,7 @@ func (v *view) saidUse(g *parts.HoleGroup) {
 	}
 	if lifts.MatchString(words) && len(all) > 1 && v.outline != nil && v.p.Bore != nil {
 		wide, _ := v.box()
-		middle := 0.0
-		for _, h := range all {
-			middle += h.a.XMm / float64(len(all))
-		}
+		middle := seq.Sum(all, func(h hole) float64 { return h.a.XMm / float64(len(all)) })
 		if off := math.Abs(middle); off > besideShare*wide {
 			v.report(Check, g.Name.Value, g.Pos, Finding{
 				What: v.p.Title.Value + " hangs askew by " + g.Name.Value, Numbers: "the middle of the holes lies " + v.mm(off) + " beside its own, wanted at most " + v.mm(besideShare*wide), OverMm: over(off),
@@ -141,7 +138,6 @@ func (v *view) saidSide(g *parts.HoleGroup, t parts.Text) bool {
 	return false
 }
 
-// screwNamed are words about screws, or their holes.
 var screwNamed = regexp.MustCompile(`(?i)\b(screw|bolt|hole)(?:s|ed)?\b`)
 
 // clearOf is how far something in a bore stays off it.
@@ -165,7 +161,6 @@ func (v *view) saidClear(c cylinder, mm float64) {
 	})
 }
 
-// texts are the notes of a part and of what is on it.
 func (v *view) texts() []parts.Text {
 	all := slices.Clone(v.p.Notes)
 	for i := range v.p.Holes {
@@ -232,7 +227,6 @@ func (v *view) diameters() (out []float64) {
 	return out
 }
 
-// holdsPart tells whether a joint holds a part.
 func holdsPart(j *parts.Joint, part string) bool {
 	return j.Some(func(ref parts.JointRef) bool { return ref.Part == part })
 }
@@ -414,7 +408,6 @@ func (r *reviewer) viewTexts(p *parts.Part) []parts.Text {
 	return nil
 }
 
-// threadsOf are the threads of a part, as they are named.
 func (r *reviewer) threadsOf(p *parts.Part) map[string]bool {
 	has := map[string]bool{}
 	for i := range p.Holes {

@@ -8,9 +8,10 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
-// path looks for seats and threads that what sits on them cannot reach: from both
+// path looks for seats that what sits on them cannot reach: from both
 // ends of the part something larger is in the way.
 func path(v *view) {
 	for _, side := range []struct {
@@ -18,20 +19,15 @@ func path(v *view) {
 		sign  float64
 	}{{v.outside, 1}, {v.inside, -1}} {
 		for i, c := range side.steps {
-			nut := side.sign > 0 && c.size.Thread.Value != ""
-			if c.step == nil || !nut && (c.step.Seat.Value == "" || c.size.Fit.Pos.Line == 0) {
+			if c.step == nil || c.step.Seat.Value == "" || c.size.Fit.Pos.Line == 0 {
 				continue
 			}
 			front, back := inTheWay(side.steps[:i], c, side.sign), inTheWay(side.steps[i+1:], c, side.sign)
 			if front == nil || back == nil {
 				continue
 			}
-			severity, what := Stop, "what sits on "+c.name+" cannot get there"
-			if nut {
-				severity, what = Check, "no nut gets onto "+c.name // unless it is split
-			}
-			v.report(severity, c.name, c.pos, Finding{
-				What:    what,
+			v.report(Stop, c.name, c.pos, Finding{
+				What:    "what sits on " + c.name + " cannot get there",
 				Numbers: c.name + " " + v.mm(2*c.radiusMm) + "; " + front.name + " " + v.mm(2*front.radiusMm) + " and " + back.name + " " + v.mm(2*back.radiusMm) + " are in the way",
 				OverMm:  over(2 * math.Min(side.sign*(front.radiusMm-c.radiusMm), side.sign*(back.radiusMm-c.radiusMm))),
 				Rule:    "a ring reaches its seat from one end", Source: "by geometry", Fix: "a step that lets it pass, on one side",
@@ -44,12 +40,7 @@ func path(v *view) {
 // millimetre lets steps with other limits of the same nominal size through.
 func inTheWay(steps []cylinder, seat cylinder, sign float64) *cylinder {
 	const sameMm = 0.1
-	for i := range steps {
-		if sign*(steps[i].radiusMm-seat.radiusMm) > sameMm/2 {
-			return &steps[i]
-		}
-	}
-	return nil
+	return seq.At(steps, func(s *cylinder) bool { return sign*(s.radiusMm-seat.radiusMm) > sameMm/2 })
 }
 
 // seal is the radial shaft seal that a step is the seat of, nil for another.

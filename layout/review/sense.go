@@ -21,7 +21,6 @@ const (
 	leastRise   = 0.25 // of a cone, of the most that its wall runs out
 	mostLap     = 20.0 // of a rolled seam, in thicknesses
 	sealEdgeMm  = 1.5  // on a side, of the shoulder that a shaft seal lies against
-	loosestForm = 2.0  // mm of form or direction: ISO 2768-2 class L, from memory, has 2 for a part of 3 m
 )
 
 // sense looks for numbers that are possible and make no sense: most have a digit too
@@ -66,19 +65,14 @@ func sense(v *view) {
 		if c.step == nil || part.SealOf(c.step.Seat.Value, v.job.Units) == nil {
 			continue
 		}
-		high := 0.0
+		high, wider := 0.0, false
 		for _, k := range []int{i - 1, i + 1} {
 			if k >= 0 && k < len(v.inside) {
-				high = max(high, c.radiusMm-v.inside[k].radiusMm)
+				high, wider = max(high, c.radiusMm-v.inside[k].radiusMm), wider || v.inside[k].radiusMm > c.radiusMm
 			}
 		}
-		if high > 0 {
+		if high > 0 || wider {
 			is(c.name, c.pos, "the shoulder behind the seal in "+c.name+" is low", high, sealEdgeMm, math.Inf(1), "a seal lies against a shoulder that it does not slip over", "a smaller bore behind the seal")
-		}
-	}
-	for _, q := range v.p.Require {
-		if q.Kind != parts.EqualLength {
-			is(q.Of.Value, q.Pos, "the demand for "+string(q.Kind)+" of "+q.Of.Value+" asks for nothing", q.Within.Mm, 0, loosestForm, "a tolerance that is written is finer than the general one", "a finer one, or leave the line out")
 		}
 	}
 }

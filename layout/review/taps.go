@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/material"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // pointShare is the length of a 118° drill point as a share of the diameter:
@@ -17,8 +18,7 @@ const pointShare = 0.3004
 // hole as deep as the metal under it is meant to go through that flange.
 func depth(v *view) {
 	done := map[string]bool{}
-	for i := range v.holes {
-		h := &v.holes[i]
+	for h := range seq.Refs(v.holes) {
 		if h.through() || done[h.name] || h.metalMm == 0 {
 			continue
 		}
@@ -80,8 +80,7 @@ func engagement(v *view) {
 	}
 	m := metal.Kind.Data().Thread
 	done := map[string]bool{}
-	for i := range v.holes {
-		h := &v.holes[i]
+	for h := range seq.Refs(v.holes) {
 		if h.thread == nil || done[h.name] || h.metalMm == 0 {
 			continue
 		}
@@ -95,8 +94,7 @@ func engagement(v *view) {
 		}
 		v.thread(threaded{h.name, h.title(), h.pos(), h.thread, h.group.Through}, m, haveMm)
 	}
-	for i := range v.p.Radials {
-		f := &v.p.Radials[i]
+	for f := range seq.Refs(v.p.Radials) {
 		t := radialThread(f)
 		if t == nil {
 			continue

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // forPins is in the names of plain holes that take a pin.
@@ -19,14 +20,12 @@ func unused(r *reviewer) {
 		if v == nil {
 			continue
 		}
-		for i := range p.Holes {
-			h := &p.Holes[i]
+		for h := range seq.Refs(p.Holes) {
 			if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !v.jointNames(h.Name.Value) && !r.serves(p, h.Name.Value, h.Size) {
 				v.idle(h.Name.Value, h.Pos)
 			}
 		}
-		for i := range p.Radials {
-			f := &p.Radials[i]
+		for f := range seq.Refs(p.Radials) {
 			if forOther(f.Size, f.Name.Value, false) && f.Note.Value == "" && !v.jointNames(f.Name.Value) && !r.serves(p, f.Name.Value, f.Size) {
 				v.idle(f.Name.Value, f.Pos)
 			}
@@ -63,8 +62,7 @@ func (r *reviewer) serves(p *parts.Part, name string, size parts.HoleSize) bool 
 	if forPushing.MatchString(strings.ReplaceAll(name, "-", " ")) || saysHoles(r.saidAll(), name) || size.Thread != "" && strings.Contains(r.saidAll(), strings.ToLower(size.Thread)) {
 		return true
 	}
-	for i := range r.job.Loose {
-		e := &r.job.Loose[i]
+	for e := range seq.Refs(r.job.Loose) {
 		if t, _, ok := screwBought(e.Buy.Value + e.Item.Value); ok && sameThread(size.Thread, t.Designation) {
 			return true
 		}
@@ -100,8 +98,7 @@ func (r *reviewer) saidAll() string {
 			all = append(all, t.Value)
 		}
 	}
-	for i := range r.job.Loose {
-		e := &r.job.Loose[i]
+	for e := range seq.Refs(r.job.Loose) {
 		all = append(all, e.Item.Value, e.How.Value, e.Buy.Value)
 	}
 	if m := r.job.Motor; m != nil {

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -10,6 +11,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // slackMm forgives what inches and binary fractions add to a length.
@@ -106,8 +108,7 @@ func (v *view) cylinders() {
 func stepsOf(steps []parts.Step, inside bool) []cylinder {
 	var out []cylinder
 	z := 0.0
-	for i := range steps {
-		s := &steps[i]
+	for s := range seq.Refs(steps) {
 		c := cylinder{name: s.Name.Value, fromMm: z, toMm: z + s.Length.Mm, radiusMm: s.Size.Nominal.Mm / 2, size: s.Size, step: s, pos: s.Pos}
 		if s.Size.Thread.Value != "" { // an unknown thread is looked up at length
 			if t, err := threads.Parse(s.Size.Thread.Value); err == nil {
@@ -125,7 +126,6 @@ func stepsOf(steps []parts.Step, inside bool) []cylinder {
 	return out
 }
 
-// groupNamed finds a hole group or slot of the part.
 func (v *view) groupNamed(name string) (*parts.HoleGroup, *parts.FaceSlot) {
 	for i := range v.p.Holes {
 		if v.p.Holes[i].Name.Value == name {
@@ -248,22 +248,12 @@ func (v *view) cuts() []span {
 
 // radiusAt is the radius of the steps at z, 0 where there is none.
 func radiusAt(steps []cylinder, z float64) float64 {
-	for _, c := range steps {
-		if z > c.fromMm-slackMm && z < c.toMm+slackMm {
-			return c.radiusMm
-		}
-	}
-	return 0
+	return seq.First(steps, func(c cylinder) bool { return z > c.fromMm-slackMm && z < c.toMm+slackMm }).radiusMm
 }
 
 // at is the step that covers z, or nil. Where two meet it is the first.
 func at(steps []cylinder, z float64) *cylinder {
-	for i := range steps {
-		if z > steps[i].fromMm-slackMm && z < steps[i].toMm+slackMm {
-			return &steps[i]
-		}
-	}
-	return nil
+	return seq.At(steps, func(s *cylinder) bool { return z > s.fromMm-slackMm && z < s.toMm+slackMm })
 }
 
 // centreMm is how far the middle of a hole lies from the axis.
@@ -318,12 +308,9 @@ func (r *reviewer) mm(v float64) string {
 	return r.w.Size(math.Round(v*100)/100) + " mm"
 }
 
-// report adds a finding about a feature of the part.
 func (v *view) report(s Severity, feature string, pos parts.Pos, f Finding) {
 	f.Severity, f.Part, f.Feature, f.Pos = s, v.p.Name.Value, feature, pos
-	if f.Source == "" {
-		f.Source = practice
-	}
+	f.Source = cmp.Or(f.Source, practice)
 	v.add(f)
 }
 

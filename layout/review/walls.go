@@ -9,14 +9,14 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // chamfer looks for chamfers that are larger than the wall or plate they are
 // on, that meet one another, or that run into a hole.
 func chamfer(v *view) {
 	const mostOfSeat = 1.0 / 3
-	for i := range v.p.Chamfers {
-		c := &v.p.Chamfers[i]
+	for c := range seq.Refs(v.p.Chamfers) {
 		name, front := strings.CutSuffix(c.Edge.Value, "-front")
 		if !front {
 			name = strings.TrimSuffix(c.Edge.Value, "-back")
@@ -77,8 +77,7 @@ func chamfer(v *view) {
 
 // chamferMeets looks for the chamfer at the other end of the same edge.
 func (v *view) chamferMeets(c *parts.Chamfer, name string, roomMm float64) {
-	for i := range v.p.Chamfers {
-		o := &v.p.Chamfers[i]
+	for o := range seq.Refs(v.p.Chamfers) {
 		if o == c || o.Edge.Value != name+"-back" || c.Edge.Value != name+"-front" || o.Size.Mm+c.Size.Mm <= roomMm+slackMm {
 			continue
 		}
@@ -93,8 +92,7 @@ func (v *view) chamferMeets(c *parts.Chamfer, name string, roomMm float64) {
 // crowned looks for a spherical end that is to lie flat: one that something is
 // required of, or that a pattern of holes bolts to something.
 func crowned(v *view) {
-	for i := range v.p.Chamfers {
-		c := &v.p.Chamfers[i]
+	for c := range seq.Refs(v.p.Chamfers) {
 		if !c.Sphere {
 			continue
 		}
@@ -121,15 +119,13 @@ func crowned(v *view) {
 	}
 }
 
-// pattern are the holes of a group on a face.
 func (v *view) pattern(name string, face parts.Face) []hole {
 	return slices.DeleteFunc(slices.Clone(v.holes), func(h hole) bool { return h.name != name || h.face != face })
 }
 
 // chamferHole is a hole that a chamfer of a step reaches at a face, or nil.
 func (v *view) chamferHole(step *cylinder, inside bool, acrossMm, faceMm float64) *hole {
-	for i := range v.holes {
-		h := &v.holes[i]
+	for h := range seq.Refs(v.holes) {
 		if faceMm < h.fromMm-slackMm || faceMm > h.toMm+slackMm {
 			continue
 		}
@@ -148,12 +144,7 @@ func (v *view) flatWall() float64 {
 }
 
 func named(steps []cylinder, name string) *cylinder {
-	for i := range steps {
-		if steps[i].name == name {
-			return &steps[i]
-		}
-	}
-	return nil
+	return seq.At(steps, func(s *cylinder) bool { return s.name == name })
 }
 
 // undercut looks for fine seats that end at a shoulder without a relief, where

@@ -2,12 +2,9 @@ package review
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
-	"centrepop/layout/fits"
 	"centrepop/layout/threads"
-	"centrepop/parts"
 )
 
 // What a solid keeps where it is cut away: common practice, no source.
@@ -52,15 +49,16 @@ func (v *view) wideTip(i int) {
 	}
 	wide := func(steps []cylinder) (out *cylinder) {
 		for k := range steps {
-			if 2*steps[k].radiusMm > t.MinorMm+slackMm && (out == nil || steps[k].radiusMm > out.radiusMm) {
+			like := steps[k].size.Thread.Value == c.size.Thread.Value // a nut screws over it
+			if !like && 2*steps[k].radiusMm > t.MinorMm+slackMm && (out == nil || steps[k].radiusMm > out.radiusMm) {
 				out = &steps[k]
 			}
 		}
 		return out
 	}
 	front, back := wide(v.outside[:i]), wide(v.outside[i+1:])
-	if front == nil || back == nil || min(front.radiusMm, back.radiusMm) >= c.radiusMm-slackMm {
-		return // open at one end, or shut to any ring
+	if front == nil || back == nil {
+		return // open at one end
 	}
 	tip := front
 	if back.radiusMm < front.radiusMm {
@@ -130,24 +128,5 @@ func (v *view) fewTurns(c *cylinder) {
 			What: c.name + " has few turns of thread", LeftMm: left(long), Numbers: v.mm(long) + " of " + t.Designation + ", wanted at least " + v.mm(least),
 			Rule: "a thread holds by " + strconv.Itoa(int(leastTurns)) + " turns at the least", Source: practice, Fix: "a longer step, or a finer thread",
 		})
-	}
-}
-
-// idleRequire looks for copies required to be equal by more than the general
-// tolerance of their length lets them differ anyway: the demand asks for nothing.
-func idleRequire(v *view) {
-	for _, q := range v.p.Require {
-		at := slices.IndexFunc(v.outside, func(c cylinder) bool { return c.name == q.Of.Value })
-		if q.Kind != parts.EqualLength || at < 0 {
-			continue
-		}
-		c := &v.outside[at]
-		plusMinus, err := fits.General(c.toMm-c.fromMm, v.job.Tolerance.Value)
-		if most := 2 * plusMinus; err == nil && q.Within.Mm >= most-slackMm {
-			v.report(Check, c.name, q.Pos, Finding{
-				What: "the demand for equal lengths of " + c.name + " asks for nothing", OverMm: over(q.Within.Mm), Numbers: "within " + v.mm(q.Within.Mm) + ", the general tolerance lets copies differ by " + v.mm(most),
-				Rule: "a tolerance that is written is finer than the general one", Source: "ISO 2768-1", Fix: "a finer one, or leave the line out",
-			})
-		}
 	}
 }

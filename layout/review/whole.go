@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // separate looks for assemblies that no joint connects to one that has more than
@@ -25,10 +26,7 @@ func separate(r *reviewer) {
 	var order []string
 	for _, j := range r.job.Joints {
 		a, _ := j.Ends()
-		var refs []string
-		for _, ref := range j.Refs() {
-			refs = append(refs, ref.Part)
-		}
+		refs := seq.Map(j.Refs(), func(ref parts.JointRef) string { return ref.Part })
 		if j.Bolt != nil && j.Bolt.Stud.Value != "" {
 			refs = append(refs, j.Bolt.Stud.Value)
 		}
@@ -66,8 +64,7 @@ func unjoined(r *reviewer) {
 	}
 	var open []group
 	for _, p := range r.job.Parts {
-		for i := range p.Holes {
-			h := &p.Holes[i]
+		for h := range seq.Refs(p.Holes) {
 			if h.Pattern.PCD.Set() && h.Size.Thread != "" && !r.bolted(p.Name.Value, h.Name.Value) {
 				open = append(open, group{p, h})
 			}

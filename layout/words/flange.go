@@ -1,12 +1,14 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
 
 	"centrepop/layout/measured"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Flange writes about a measured flange, in the units of its file.
@@ -32,7 +34,6 @@ func (f Flange) off(mm float64) string {
 	return sign + f.fixed(math.Abs(mm)) + " " + string(f.Units)
 }
 
-// expanded writes a value with its expanded uncertainty.
 func (f Flange) expanded(mm, uMm float64) string {
 	return f.fixed(mm) + " ± " + f.fixed(measured.CoverageFactor*uMm)
 }
@@ -103,10 +104,7 @@ func (f Flange) Inconsistent(e *measured.Inconsistent, i int) (what, right strin
 	case i > 0:
 		return "or this one: " + asks, right
 	case len(e.Suspects) > 1:
-		var names []string
-		for _, s := range e.Suspects {
-			names = append(names, f.Entry(s.Entry))
-		}
+		names := seq.Map(e.Suspects, func(s measured.Suspect) string { return f.Entry(s.Entry) })
 		return "the readings do not close: one of " + strings.Join(names, ", ") + " looks wrong; here " + asks, right
 	case e.Equal:
 		asks += ", taking the holes as equally spaced"
@@ -132,9 +130,7 @@ func (f Flange) Against(m *measured.Match) string {
 
 // Result writes a measured flange as lines.
 func (f Flange) Result(name string, r *measured.Result) []string {
-	if name == "" {
-		name = "flange"
-	}
+	name = cmp.Or(name, "flange")
 	out := []string{fmt.Sprintf("%s: pitch circle %s %s, %d holes", name, f.expanded(r.PCDMm, r.PCDUMm), f.Units, len(r.Holes))}
 	if r.SpigotMm > 0 {
 		line := fmt.Sprintf("spigot %s %s", f.expanded(r.SpigotMm, r.SpigotUMm), f.Units)

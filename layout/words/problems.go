@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 )
 
 // About is what is said of one kind of problem. Says and Fix hold {0}, {1} …
@@ -228,10 +229,7 @@ func (w Writer) Fix(p plan.Problem) string { return w.fill(AboutKind(p.Kind).Fix
 
 // fill puts a problem's arguments in the places of a sentence.
 func (w Writer) fill(text string, p plan.Problem) string {
-	var because []string
-	for _, b := range p.Because {
-		because = append(because, b.Name+" "+w.Says(b.Problem))
-	}
+	because := seq.Map(p.Because, func(b plan.Because) string { return b.Name + " " + w.Says(b.Problem) })
 	pairs := []string{"{because}", strings.Join(because, "; ")}
 	for i, a := range p.Args {
 		pairs = append(pairs, "{"+strconv.Itoa(i)+"}", w.Arg(a))

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Fixed writes a length in the job's units with the digits of a table: two
@@ -113,10 +114,7 @@ func EqualChords(chords []plan.Chord) (out [][]plan.Chord) {
 
 // Pairs are chords by the numbers of their holes: "1–2, 2–3".
 func Pairs(chords []plan.Chord) string {
-	texts := make([]string, len(chords))
-	for i, c := range chords {
-		texts[i] = strconv.Itoa(c.From) + "–" + strconv.Itoa(c.To)
-	}
+	texts := seq.Map(chords, func(c plan.Chord) string { return strconv.Itoa(c.From) + "–" + strconv.Itoa(c.To) })
 	return strings.Join(texts, ", ")
 }
 

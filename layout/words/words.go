@@ -13,6 +13,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Lower writes the first letter small.
@@ -60,12 +61,7 @@ func Spaced(name string) string { return strings.ReplaceAll(name, "-", " ") }
 
 // Join joins the texts that are not empty.
 func Join(sep string, texts ...string) string {
-	var kept []string
-	for _, t := range texts {
-		if t != "" {
-			kept = append(kept, t)
-		}
-	}
+	kept := seq.Keep(texts, func(t string) bool { return t != "" })
 	return strings.Join(kept, sep)
 }
 

@@ -3,6 +3,8 @@ package geom
 import (
 	"math"
 	"slices"
+
+	"centrepop/parts/seq"
 )
 
 // Pattern places equal things on a face, seen by who looks at that face.
@@ -155,11 +157,7 @@ type Listed struct {
 // Places as listed.
 func (l Listed) Places(edges Box) []Point {
 	corner, sx, sy := Corner(l.Datum, edges)
-	out := make([]Point, len(l.At))
-	for i, q := range l.At {
-		out[i] = Point{Clean(corner.XMm + sx*q.XMm), Clean(corner.YMm + sy*q.YMm)}
-	}
-	return out
+	return seq.Map(l.At, func(q Point) Point { return Point{Clean(corner.XMm + sx*q.XMm), Clean(corner.YMm + sy*q.YMm)} })
 }
 
 // Corner is the point that a datum's lengths start from, and the signs that
@@ -206,9 +204,5 @@ func FromTop(deg []float64) {
 
 func onCircle(pcdMm float64, deg []float64) []Point {
 	FromTop(deg)
-	out := make([]Point, len(deg))
-	for i, a := range deg {
-		out[i] = Clock(pcdMm/2, a)
-	}
-	return out
+	return seq.Map(deg, func(a float64) Point { return Clock(pcdMm/2, a) })
 }

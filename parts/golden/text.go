@@ -167,7 +167,6 @@ func empty(v reflect.Value) bool {
 	return !v.IsValid() || v.IsZero() || v.Kind() == reflect.Slice && v.Len() == 0
 }
 
-// short is a value in one line.
 func short(v reflect.Value) string {
 	v = followed(v)
 	switch v.Kind() {

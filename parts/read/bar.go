@@ -9,7 +9,6 @@ import (
 	"centrepop/parts/geom"
 )
 
-// bar reads a bar.
 func (f *fields) bar() *parts.Bar {
 	key, _ := f.oneOf()
 	b := &parts.Bar{Pos: f.n.pos, Section: parts.BarSection(key), Wall: f.length("wall"), Flange: f.length("flange"), Corner: f.length("corner"), Length: f.length("length")}
@@ -67,7 +66,6 @@ func (f *fields) besideSection(b *parts.Bar) {
 	}
 }
 
-// barEnd reads an end of a bar.
 func (f *fields) barEnd(b *parts.Bar) parts.BarEnd {
 	if f == nil {
 		return parts.BarEnd{}

@@ -3,6 +3,7 @@ package read
 import (
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -35,6 +36,7 @@ func TestOnTheBound(t *testing.T) {
 	const (
 		plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 8 mm}\n"
 		cone  = "part: p\nkind: cone\ncone: {large: 1000, small: 998, height: %s, thickness: 2}\n"
+		lean  = "part: p\nkind: cone\ncone: {large: 10000, small: 9000, height: 1000, thickness: 2, offset: %s}\n"
 		shaft = "part: p\nkind: shaft\nstock: {round: 60 mm, length: 105 mm}\nprofile:\n  outside: [{name: a, diameter: 50, %s}, {name: b, diameter: 40, %s}]\n"
 		key   = "part: p\nkind: shaft\nstock: {round: 60 mm, length: 105 mm}\nprofile:\n  outside: [{name: a, diameter: 50, length: 100}]\nkeyways: [{name: k, in: a, key: 14x9, depth: 6, clock: 0, axial: 50, length: 30, cutter: %s}]\n"
 		tube  = "part: p\nkind: tube\nstock: {tube: 100 mm, wall: 5 mm, length: 210 mm}\ntube: {outside: %s, wall: %s, length: 200}\n"
@@ -44,6 +46,7 @@ func TestOnTheBound(t *testing.T) {
 	)
 	for _, c := range []struct{ text, on, beyond, says string }{
 		{cone, "199", "201", "its pattern has a radius of 101 m"},
+		{lean, "9440", "9460", "radius of 100 m"}, // √(1000² + 9940²) · 10 is 99.9 m, √(1000² + 9960²) · 10 is 100.1
 		{key, "12.1", "12", "a cutter of 12 does not reach 6"},
 		{key, "17.9", "11", "a cutter of 11 does not reach 6"},
 		{rim, "30", "30.1", "the corner radius 30.1 does not fit"},
@@ -182,6 +185,29 @@ func TestJobOnTheBound(t *testing.T) {
 	}
 }
 
+// TestNamesOfJoints: a card that names a joint is held to the joints of its kind; to none where one of
+// them could not be read.
+func TestNamesOfJoints(t *testing.T) {
+	t.Parallel()
+	for joint, want := range map[string]int{
+		"{name: b, bearing: {bearing: x, cup: housing.register, cone: pin.a, rotating: inner, bore: 40, outside: 90, width: 18}}": 0,
+		"{name: b, press: {shaft: pin.a, bore: housing.register}}":                                                                1,
+		"{name: c, press: {shaft: pin.a, bores: housing.register}}":                                                               1,
+	} {
+		dir := t.TempDir()
+		for name, text := range map[string]string{"pin.yaml": "part: pin\nkind: shaft\nprofile: {outside: [{name: a, diameter: 40, length: 100}]}\n", "housing.yaml": "part: housing\nkind: turned\nprofile: {outside: [{name: b, diameter: 120, length: 48}], inside: [{name: register, diameter: 90, length: 48}]}\n"} {
+			if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o666); err != nil {
+				t.Fatal(err)
+			}
+		}
+		_, err := LoadText("job.yaml", []byte("job: J\nunits: mm\nparts: [pin.yaml, housing.yaml]\njoints: ["+joint+"]\nfirst-run: {watch: [{bearing: b, most: 60}]}\n"), dir)
+		var all parts.Errors
+		if errors.As(err, &all); len(all) != want {
+			t.Errorf("%s: %v, want %d faults", joint, err, want)
+		}
+	}
+}
+
 // TestNeeds holds what must be given of each group of keys, and the bounds, to a list that
 // is read when it changes: each change refuses jobs that were good, or takes others.
 func TestNeeds(t *testing.T) {
@@ -222,6 +248,43 @@ func TestNeeds(t *testing.T) {
 	} {
 		if got := [2]string{k.Limits(), k.UnitText()}; got != want {
 			t.Errorf("%s: %q, want %q", k.Type, got, want)
+		}
+	}
+}
+
+// TestDescribed: the schema says of each key what it means, what stands for it if absent, and its unit.
+func TestDescribed(t *testing.T) {
+	t.Parallel()
+	g := groupSchema(&Group{Name: "g", Keys: []Key{{Name: "a", Type: SizeType, Means: "m", Default: "5", Need: true}, {Name: "b", Type: YesType, Means: "m"}, {Name: "c", Type: NumberType, Means: "m", Unit: "kg"}}})
+	for key, want := range map[string]string{"a": "m; if absent 5 (mm or in)", "b": "m", "c": "m (kg)"} {
+		if got := g["properties"].(object)[key].(object)["description"]; got != want {
+			t.Errorf("%s: %q, want %q", key, got, want)
+		}
+	}
+	if got := g["required"]; !slices.Equal(got.([]string), []string{"a"}) {
+		t.Errorf("required: %v", got)
+	}
+}
+
+// TestWidest: of a profile with a step that nobody knows the size of, nothing is known.
+func TestWidest(t *testing.T) {
+	t.Parallel()
+	step := func(mm float64, thread string) parts.Step {
+		s := parts.Step{Size: parts.Size{Nominal: parts.Length{Mm: mm}, Thread: parts.Text{Value: thread}}}
+		if thread == "" {
+			s.Size.Nominal.Pos.Line = 1
+		}
+		return s
+	}
+	for _, c := range []struct {
+		steps []parts.Step
+		want  float64
+	}{
+		{[]parts.Step{step(40, ""), step(50, ""), step(30, "")}, 50}, {[]parts.Step{step(40, ""), step(0, "M60")}, 60}, {[]parts.Step{step(0, "1/2-13 UNC"), step(12, "")}, 12.7},
+		{[]parts.Step{step(40, ""), step(0, "Q"), step(30, "")}, 0}, {nil, 0},
+	} {
+		if got := widest(&parts.Profile{Outside: c.steps}); got != c.want {
+			t.Errorf("%g, want %g", got, c.want)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Bounds on the holes, slots and openings, counted one by one. Common
@@ -16,16 +17,9 @@ const (
 
 // places counts the holes, slots and radial openings of a part.
 func places(p *parts.Part) int {
-	n := 0
-	for _, g := range p.Holes {
-		n += g.Pattern.Count
-	}
-	for _, s := range p.Slots {
-		n += s.Pattern.Count
-	}
-	for _, f := range p.Radials {
-		n += len(f.Clock)
-	}
+	n := seq.Sum(p.Holes, func(g parts.HoleGroup) int { return g.Pattern.Count })
+	n += seq.Sum(p.Slots, func(s parts.FaceSlot) int { return s.Pattern.Count })
+	n += seq.Sum(p.Radials, func(f parts.Radial) int { return len(f.Clock) })
 	return n
 }
 
@@ -40,10 +34,7 @@ func (r *reader) fewPlaces(p *parts.Part) bool {
 
 // fewPlaces checks the same for the whole job.
 func (l *loader) fewPlaces() {
-	n := 0
-	for _, p := range l.job.Parts {
-		n += places(p)
-	}
+	n := seq.Sum(l.job.Parts, places)
 	if n > maxJobPlaces {
 		l.faultf(l.n.get("parts").pos, fmt.Sprintf("at most %d; make two jobs of it", maxJobPlaces), "the parts have %d holes and openings together", n)
 	}

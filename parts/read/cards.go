@@ -45,7 +45,6 @@ func (f *fields) numberOr(name string) float64 {
 	return v
 }
 
-// spot reads a bearing joint or a place in words.
 func (l *loader) spot(f *fields) (bearing, place parts.Text) {
 	switch key, _ := f.oneOf(); key {
 	case "bearing":
@@ -56,7 +55,6 @@ func (l *loader) spot(f *fields) (bearing, place parts.Text) {
 	return parts.Text{}, parts.Text{}
 }
 
-// jointOf reads the name of a joint of some kind.
 func (l *loader) jointOf(f *fields, key string, kind parts.JointKind) parts.Text {
 	t := f.name(key)
 	if t.Value == "" || !l.whole {

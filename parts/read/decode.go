@@ -10,6 +10,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/meant"
+	"centrepop/parts/seq"
 )
 
 // Lengths of texts, in characters.
@@ -37,17 +38,10 @@ func (r *reader) soundBelow(n *node) bool {
 	if n.broken || r.faultAt(n.pos) {
 		return false
 	}
-	for _, item := range n.items {
-		if !r.soundBelow(item) {
-			return false
-		}
+	if slices.ContainsFunc(n.items, func(item *node) bool { return !r.soundBelow(item) }) {
+		return false
 	}
-	for _, f := range n.keys {
-		if r.faultAt(f.pos) || !r.soundBelow(f.val) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(n.keys, func(f field) bool { return r.faultAt(f.pos) || !r.soundBelow(f.val) })
 }
 
 func (s *source) faultAt(pos parts.Pos) bool {
@@ -89,12 +83,7 @@ func (r *reader) need(n *node, key, right string) *node {
 // oneOf returns the one key of a set that is given. No key, and a second one,
 // are faults.
 func (r *reader) oneOf(n *node, keys ...string) (string, *node) {
-	var found []field
-	for _, f := range n.keys {
-		if slices.Contains(keys, f.key) {
-			found = append(found, f)
-		}
-	}
+	found := seq.Keep(n.keys, func(f field) bool { return slices.Contains(keys, f.key) })
 	switch len(found) {
 	case 0:
 		if !slices.ContainsFunc(keys, func(key string) bool { return slices.Contains(n.meant, key) }) {
@@ -108,7 +97,6 @@ func (r *reader) oneOf(n *node, keys ...string) (string, *node) {
 	return "", nil
 }
 
-// is tells whether a value is there and of a kind, called what.
 func (r *reader) is(n *node, kind nodeKind, what, right string) bool {
 	switch {
 	case n == nil:
@@ -121,7 +109,6 @@ func (r *reader) is(n *node, kind nodeKind, what, right string) bool {
 	return n.kind == kind
 }
 
-// scalar returns the text of a single value.
 func (r *reader) scalar(n *node, what, right string) (string, bool) {
 	if !r.is(n, scalarNode, what, right) {
 		return "", false
@@ -177,7 +164,6 @@ func badInText(r rune) bool {
 		r >= 0x202A && r <= 0x202E || r >= 0x2066 && r <= 0x2069
 }
 
-// word reads one of a few words.
 func (r *reader) word(n *node, words ...string) string {
 	s, ok := r.scalar(n, "a word", list(words))
 	if !ok {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // maxErrors is how many faults of one file are kept. More than that is one
@@ -44,10 +45,8 @@ func (s *source) record(pos parts.Pos, what, right string, needless func(*parts.
 		width = len([]rune(s.lines[pos.Line-1]))
 	}
 	pos.Column = min(max(pos.Column, 1), width+1)
-	for _, e := range s.errs {
-		if e.Pos == pos && needless(e) {
-			return
-		}
+	if slices.ContainsFunc(s.errs, func(e *parts.Error) bool { return e.Pos == pos && needless(e) }) {
+		return
 	}
 	if len(s.errs) >= maxErrors {
 		s.full = true
@@ -79,11 +78,7 @@ func list(words []string) string { return join(words, " or ") }
 
 // plain are words of a type of their own as they are written.
 func plain[T ~string](words []T) []string {
-	out := make([]string, len(words))
-	for i, w := range words {
-		out[i] = string(w)
-	}
-	return out
+	return seq.Map(words, func(w T) string { return string(w) })
 }
 
 // all joins words for a message: "a, b and c".

@@ -2,7 +2,6 @@ package read
 
 import "centrepop/parts"
 
-// flight reads the flights of an auger.
 func (f *fields) flight() *parts.Flight {
 	a := &parts.Flight{
 		Pos: f.n.pos, Shaft: f.length("shaft"), Outside: f.length("outside"), Pitch: f.length("pitch"),

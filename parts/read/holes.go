@@ -10,7 +10,6 @@ import (
 // maxCount is the most holes in one group, and entries in one list.
 const maxCount = 1000
 
-// holes reads a group of holes on a face.
 func (f *fields) holes() parts.HoleGroup {
 	g := parts.HoleGroup{
 		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: parts.Side(f.word("on")), Walls: f.word("walls"), Pattern: f.pattern(),
@@ -47,7 +46,6 @@ func (f *fields) depth(name string) (through bool, depth parts.Length) {
 	return false, f.length(name)
 }
 
-// holeSize reads what a hole is.
 func (r *reader) holeSize(n *node) parts.HoleSize {
 	if n == nil {
 		return parts.HoleSize{}

@@ -75,7 +75,6 @@ func (f *fields) paper() parts.Paper {
 	return p
 }
 
-// shop reads what the workshop has.
 func (f *fields) shop() parts.Shop {
 	if f == nil {
 		f = &fields{&reader{}, &node{}, shopGroup} // all defaults
@@ -102,7 +101,6 @@ func (f *fields) shop() parts.Shop {
 	return s
 }
 
-// force reads a force with its unit.
 func (f *fields) force(name string) parts.Number {
 	n, right := f.val(name), f.g.key(name).Example
 	text, ok := f.scalar(n, "a force", right)
@@ -117,7 +115,6 @@ func (f *fields) force(name string) parts.Number {
 	return parts.Number{Value: newton, Pos: n.pos}
 }
 
-// numbers reads a list of plain numbers.
 func (f *fields) numbers(name string) (out []parts.Number) {
 	k := f.g.key(name)
 	for _, item := range f.entries(name) {
@@ -128,7 +125,6 @@ func (f *fields) numbers(name string) (out []parts.Number) {
 	return out
 }
 
-// parts reads the part files.
 func (l *loader) parts() {
 	job := l.job
 	items, ok := l.items(l.val("parts"), 1, maxParts, "a list of part files")

@@ -10,6 +10,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/meant"
+	"centrepop/parts/seq"
 )
 
 var (
@@ -177,7 +178,6 @@ func (f *fields) meeting() parts.Meeting {
 	return m
 }
 
-// placeOnFace reads a place on a face of that name.
 func (f *fields) placeOnFace(on string) *parts.Place {
 	p := &parts.Place{
 		Pos: f.n.pos, On: on, With: f.word("with"), Gap: f.length("gap"),
@@ -233,7 +233,6 @@ func (f *fields) lineRules() []parts.LineRule {
 	return out
 }
 
-// names reads one name or a list of them.
 func (f *fields) names(key string) []parts.Text {
 	n := f.val(key)
 	if n == nil {
@@ -242,11 +241,7 @@ func (f *fields) names(key string) []parts.Text {
 	if n.kind == scalarNode {
 		return []parts.Text{f.reader.name(n)}
 	}
-	var out []parts.Text
-	for _, item := range f.entries(key) {
-		out = append(out, f.reader.name(item))
-	}
-	return out
+	return seq.Map(f.entries(key), f.reader.name)
 }
 
 // jointRef reads part.feature or part#2.feature.
@@ -304,23 +299,16 @@ func (l *loader) jointRefs(j *parts.Joint) {
 	}
 }
 
-// noPart says that there is no part of a name.
 func (l *loader) noPart(name string) string {
 	return "there is no part " + name + " in the job" + meant.Perhaps(name, l.partNames())
 }
 
 func (l *loader) partNames() (names []string) {
-	for _, p := range l.job.Parts {
-		names = append(names, p.Name.Value)
-	}
-	return names
+	return seq.Map(l.job.Parts, func(p *parts.Part) string { return p.Name.Value })
 }
 
 func (l *loader) jointNames() (names []string) {
-	for _, o := range l.job.Joints {
-		names = append(names, o.Name.Value)
-	}
-	return names
+	return seq.Map(l.job.Joints, func(o *parts.Joint) string { return o.Name.Value })
 }
 
 // feature checks that a feature is there, and returns its part; nil where it is not or the

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Type is what the value of a key is.
@@ -89,11 +90,7 @@ type Group struct {
 
 // names of the keys, in the order of the table.
 func (g *Group) names() []string {
-	out := make([]string, len(g.Keys))
-	for i, k := range g.Keys {
-		out[i] = k.Name
-	}
-	return out
+	return seq.Map(g.Keys, func(k Key) string { return k.Name })
 }
 
 // key finds a key of the group. Asking for one that is not in the table is a
@@ -106,7 +103,6 @@ func (g *Group) key(name string) *Key {
 	return &g.Keys[i]
 }
 
-// example of a key, or of its group.
 func (g *Group) example(k *Key) string {
 	if k.Example != "" {
 		return k.Example
@@ -207,7 +203,6 @@ func (f *fields) val(name string) *node {
 	return f.need(f.n, name, f.g.example(k))
 }
 
-// given tells whether a key is there.
 func (f *fields) given(name string) bool { return f.n.get(name) != nil }
 
 // spare refuses a key that is given where it is useless.
@@ -220,7 +215,6 @@ func (f *fields) spare(key string, useless bool, what, right string) {
 // oneOf returns the one key that is given of those that stand for each other.
 func (f *fields) oneOf() (string, *node) { return f.reader.oneOf(f.n, f.g.OneOf...) }
 
-// sub reads a key that is a group of its own.
 func (f *fields) sub(name string) *fields { return f.in(f.val(name), f.g.key(name).Group) }
 
 // subOf reads a key that is a group by what reads its keys; absent, it is the zero value.
@@ -246,20 +240,15 @@ func (f *fields) each(name string) []*fields {
 
 // eachOf reads the entries of a list of groups by what reads one of them.
 func eachOf[T any](f *fields, name string, read func(*fields) T) (out []T) {
-	for _, one := range f.each(name) {
-		out = append(out, read(one))
-	}
-	return out
+	return seq.Map(f.each(name), read)
 }
 
-// entries returns the entries of a list.
 func (f *fields) entries(name string) []*node {
 	k := f.g.key(name)
 	items, _ := f.items(f.val(name), k.Entries[0], k.Entries[1], f.g.example(k))
 	return items
 }
 
-// length reads a key that is a length.
 func (f *fields) length(name string) parts.Length {
 	n := f.val(name)
 	if n == nil {
@@ -313,7 +302,6 @@ func (f *fields) number(name string) parts.Number {
 	return f.reader.number(f.val(name), k.Low, k.High)
 }
 
-// text reads a line of text.
 func (f *fields) text(name string) parts.Text {
 	return f.reader.text(f.val(name), f.g.key(name).longest())
 }
@@ -345,7 +333,6 @@ func (f *fields) yes(name string) bool {
 	return w == "yes" || w == "true"
 }
 
-// pair reads [a, b].
 func (f *fields) pair(name string) (a, b parts.Length) {
 	k := f.g.key(name)
 	items, ok := f.items(f.val(name), 2, 2, f.g.example(k))
@@ -355,7 +342,6 @@ func (f *fields) pair(name string) (a, b parts.Length) {
 	return f.reader.length(items[0], k.span()), f.reader.length(items[1], k.span())
 }
 
-// texts reads a list of texts.
 func (f *fields) texts(name string) (out []parts.Text) {
 	for _, item := range f.entries(name) {
 		if t := f.reader.text(item, f.g.key(name).longest()); t.Pos.Line > 0 {

@@ -22,7 +22,6 @@ const (
 	linear
 )
 
-// kinds lists the kinds of part with the forms each can have.
 var kinds = []struct {
 	kind  parts.Kind
 	forms shape
@@ -89,7 +88,6 @@ func parsePart(file string, src []byte, units parts.Units) (*source, *parts.Part
 	return s, p
 }
 
-// formKeys are the keys of which one gives a part its form.
 var formKeys = []string{"outline", "profile", "tube", "cone", "transition", "flight", "bar"}
 
 // form reads the kind and the keys that give the part its shape, and refuses
@@ -179,7 +177,6 @@ func (f *fields) thickness(p *parts.Part) {
 	}
 }
 
-// stock reads what a part is made from.
 func (f *fields) stock() parts.Stock {
 	key, v := f.oneOf()
 	s := parts.Stock{Pos: f.n.pos, Form: key, Length: f.length("length"), Cut: f.word("cut")}

@@ -126,7 +126,6 @@ func seenOn(p *parts.Pattern, face parts.Face) {
 	}
 }
 
-// rows reads the sizes of a pattern in rows.
 func (f *fields) rows() geom.Grid {
 	g := geom.Grid{Columns: f.count("columns"), Rows: f.count("rows"), Centre: f.point("centre").At()}
 	across, up := f.pair("pitch")
@@ -171,7 +170,6 @@ func (f *fields) angles(name string) []parts.Angle {
 	return out
 }
 
-// points reads a list of different points.
 func (f *fields) points(name string) []parts.Point {
 	var out []parts.Point
 	seen := make(map[geom.Point]bool)

@@ -10,15 +10,13 @@ import (
 	"sync"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // profile reads a turned part along its axis.
 func (f *fields) profile() *parts.Profile {
 	p := &parts.Profile{Pos: f.n.pos, Outside: f.steps("outside", shaft), Inside: f.steps("inside", hole), OneSetting: f.names("one-setting")}
-	var known []string
-	for _, s := range slices.Concat(p.Outside, p.Inside) {
-		known = append(known, s.Name.Value)
-	}
+	known := seq.Map(slices.Concat(p.Outside, p.Inside), func(s parts.Step) string { return s.Name.Value })
 	for _, t := range p.OneSetting {
 		f.oneOfNames(t, known)
 	}
@@ -192,7 +190,6 @@ func patternRadiusMm(f *parts.Frustum) float64 {
 	return math.Hypot(f.Height.Mm, taper/2+f.Offset.Mm) * f.Large.Mm / taper
 }
 
-// cone reads a rolled cone.
 func (f *fields) cone() *parts.Frustum {
 	c := &parts.Frustum{Pos: f.n.pos, Large: f.length("large"), Small: f.length("small"), Offset: f.length("offset"), Formed: f.formed()}
 	f.not(c.Small, ">=", c.Large, "a small diameter below the large one; a straight one is kind tube", "the small end of %s is not smaller than the large end of %s")

@@ -230,7 +230,6 @@ func (s *source) parse(text string) (body ast.Node, ok bool) {
 	return nil, false
 }
 
-// place is where a token starts.
 func place(tk *token.Token) parts.Pos {
 	if tk == nil || tk.Position == nil {
 		return parts.Pos{}

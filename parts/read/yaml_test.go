@@ -2,6 +2,7 @@ package read
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -36,7 +37,7 @@ func TestBytes(t *testing.T) {
 		{"CRLF unknown key", strings.ReplaceAll(disc+"tittle: 1\n", "\n", "\r\n"), 5, 1, "tittle"},
 		{"old Mac line ends", strings.ReplaceAll(disc+"tittle: 1\n", "\n", "\r"), 5, 1, "tittle"},
 		{"byte order mark", "\uFEFFtittle: 1\n" + disc, 1, 1, "tittle"},
-		{"too large", disc + "# " + strings.Repeat("x", maxFileBytes), 1, 1, "larger than"},
+		{"too large", disc + "# " + strings.Repeat("x", maxFileBytes), 1, 1, fmt.Sprintf("larger than %d KiB", LargestFile/1024)},
 		{"long line", disc + "# " + strings.Repeat("x", maxLineChars), 5, maxLineChars + 1, "characters"},
 		{"many lines", disc + strings.Repeat("#\n", maxLines), maxLines + 1, 1, "lines"},
 		{"many empty lines", disc + strings.Repeat("\n", maxBlankLines+2), 5 + maxBlankLines, 1, "empty lines"},

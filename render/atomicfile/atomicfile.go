@@ -112,7 +112,6 @@ func (t *temporary) create() error {
 	}
 }
 
-// put puts the file in place of the target.
 func (t *temporary) put(target string, mode fs.FileMode) error {
 	if t.file == nil { // nothing was written: an empty file
 		if err := t.create(); err != nil {

@@ -48,7 +48,6 @@ func (f *file) reserve() int {
 	return len(f.offsets)
 }
 
-// object writes an object and returns its number.
 func (f *file) object(body string) int {
 	n := f.reserve()
 	f.put(n, body)
@@ -78,7 +77,6 @@ func (f *file) packed(entries string, data []byte) int {
 	return f.plain("/Filter /FlateDecode"+entries, data)
 }
 
-// plain writes a stream as it is.
 func (f *file) plain(entries string, data []byte) int {
 	n := f.reserve()
 	f.begin(n)

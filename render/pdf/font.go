@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"centrepop/parts/seq"
 	"centrepop/render"
 	"centrepop/templates/typeface"
 )
@@ -93,10 +94,7 @@ func (g *glyphs) set(bold bool) []glyph {
 // font writes a face with the glyphs that are used (clause 9.7), and returns
 // the number of its object.
 func (f *file) font(bold bool, used []glyph) (int, error) {
-	ids := make([]uint16, len(used))
-	for i, g := range used {
-		ids[i] = g.id
-	}
+	ids := seq.Map(used, func(g glyph) uint16 { return g.id })
 	program, err := typeface.Subset(bold, ids)
 	if err != nil {
 		return 0, err

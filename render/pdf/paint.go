@@ -269,7 +269,6 @@ func operator(s draw.Shape) string {
 	return "B\n"
 }
 
-// take sets what a shape is painted with.
 func (p *painter) take(s draw.Shape) {
 	if s.Fill != draw.None {
 		p.fillWith(render.Lightness(s.Fill))
@@ -359,7 +358,6 @@ func (p *painter) endTag() {
 	}
 }
 
-// letter sets face and size.
 func (p *painter) letter(bold bool, sizeMm float64) {
 	if p.pen.lettered && p.pen.bold == bold && p.pen.sizeMm == sizeMm {
 		return

@@ -27,6 +27,7 @@ import (
 	"time"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 	"centrepop/render"
 	"centrepop/templates/draw"
 )
@@ -118,10 +119,7 @@ func (p *Press) Write(w io.Writer, doc *draw.Document) error {
 	targets := doc.Marks()
 	for i, page := range doc.Pages {
 		annots := f.annotations(painted[i].links, targets, kids)
-		var content []int
-		for _, part := range painted[i].content {
-			content = append(content, f.packed("", part))
-		}
+		content := seq.Map(painted[i].content, func(part []byte) int { return f.packed("", part) })
 		f.put(kids[i], fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s %s] /Resources %d 0 R /Contents [%s] /StructParents %d%s>>",
 			tree, render.Decimal(page.WidthMm*ptPerMm, 4), render.Decimal(page.HeightMm*ptPerMm, 4), resources, references(content), i, annots))
 	}

@@ -20,16 +20,19 @@ package svg
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/xml"
 	"errors"
 	"fmt"
 	"io"
 	"math"
 	"net/url"
+	"slices"
 	"strings"
 
 	"github.com/tdewolff/canvas"
 
+	"centrepop/parts/seq"
 	"centrepop/render"
 	"centrepop/templates/draw"
 	"centrepop/templates/typeface"
@@ -39,10 +42,8 @@ import (
 // render.MaxMm. A clip upon a shape of the layers cut or mark is refused,
 // since a cutter that ignores the clip would cut beyond it.
 func Write(w io.Writer, d *draw.Drawing, widthMm, heightMm float64) error {
-	for _, side := range []float64{widthMm, heightMm} {
-		if !(side > 0) || side > render.MaxMm {
-			return fmt.Errorf("svg: %v x %v mm is no size", widthMm, heightMm)
-		}
+	if slices.ContainsFunc([]float64{widthMm, heightMm}, func(side float64) bool { return !(side > 0) || side > render.MaxMm }) {
+		return fmt.Errorf("svg: %v x %v mm is no size", widthMm, heightMm)
 	}
 	s := &sheet{}
 	// Turn y over: the drawing's 0, 0 becomes the lower left corner.
@@ -87,12 +88,8 @@ func (s *sheet) file(widthMm, heightMm float64) []byte {
 	return b.Bytes()
 }
 
-// put adds an element to a layer.
 func (s *sheet) put(layerName, element string) {
-	id := layerName
-	if id == "" {
-		id = "drawing"
-	}
+	id := cmp.Or(layerName, "drawing")
 	for i := range s.layers {
 		if s.layers[i].id == id {
 			s.layers[i].body.WriteString(element + "\n")
@@ -169,10 +166,7 @@ func (s *sheet) shape(shape draw.Shape, m canvas.Matrix, clip int) error {
 		fmt.Fprintf(&b, ` stroke="%s" stroke-width="%s" stroke-miterlimit="%d"`,
 			colour(shape.Stroke), number(shape.WidthMm*scale), render.MiterLimit)
 		if len(shape.DashMm) > 0 {
-			dashes := make([]string, len(shape.DashMm))
-			for i, d := range shape.DashMm {
-				dashes[i] = number(d * scale)
-			}
+			dashes := seq.Map(shape.DashMm, func(d float64) string { return number(d * scale) })
 			fmt.Fprintf(&b, ` stroke-dasharray="%s"`, strings.Join(dashes, " "))
 		}
 	}

@@ -1,8 +1,11 @@
 package draw
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
+
+	"centrepop/parts/seq"
 )
 
 // Job is what every title block says of the job; each may be empty.
@@ -79,9 +82,7 @@ func starts(chapters []Chapter) map[string]int {
 		for _, s := range c.Sheets {
 			n++
 			for _, title := range append(slices.Clip(s.Starts), s.Holds...) {
-				if at[title] == 0 {
-					at[title] = n
-				}
+				at[title] = cmp.Or(at[title], n)
 			}
 		}
 	}
@@ -94,10 +95,7 @@ func Bind(job Job, chapters []Chapter, subject string) *Document {
 	if job.Revision != "" {
 		doc.Title += ", revision " + job.Revision
 	}
-	total := 0
-	for _, c := range chapters {
-		total += len(c.Sheets)
-	}
+	total := seq.Sum(chapters, func(c Chapter) int { return len(c.Sheets) })
 	part, at := "", starts(chapters)
 	for _, c := range chapters {
 		for i, s := range c.Sheets {

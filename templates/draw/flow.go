@@ -1,5 +1,7 @@
 package draw
 
+import "centrepop/parts/seq"
+
 // Piece is a block of fixed height that is set into a column. Its drawing's
 // origin is its upper left corner, so everything in it lies at negative y.
 type Piece struct {
@@ -162,7 +164,6 @@ func (f *Flow) Skip(height float64) {
 // Set sets a piece where the flow stands.
 func (f *Flow) Set(p Piece) { f.draw(p.Height, func() Piece { return p }) }
 
-// draw sets a piece of a height where the flow stands.
 func (f *Flow) draw(high float64, piece func() Piece) {
 	if f.most == 0 {
 		x := f.Body.X0 + float64(f.column)*(f.Width()+GutterMm)
@@ -215,11 +216,7 @@ func Paragraph(lead, text string, sizeMm float64, bold bool, width float64) []Pi
 
 // HeightMm is how high pieces are one below another.
 func HeightMm(pieces ...Piece) float64 {
-	sum := 0.0
-	for _, p := range pieces {
-		sum += p.Height
-	}
-	return sum
+	return seq.Sum(pieces, func(p Piece) float64 { return p.Height })
 }
 
 // Stack sets pieces one below another into one piece.

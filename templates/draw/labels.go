@@ -254,10 +254,8 @@ func (o *Occupied) clear(r Rect, ofLines bool) bool {
 	i0, j0 := o.place(g.X0, g.Y0)
 	i1, j1 := o.place(g.X1, g.Y1)
 	for j := j0; j <= j1; j++ { // not over squares: this is asked for every place tried
-		for _, in := range o.grid[j*o.columns+i0 : j*o.columns+i1+1] {
-			if o.meets(in, g, ofLines) {
-				return false
-			}
+		if slices.ContainsFunc(o.grid[j*o.columns+i0:j*o.columns+i1+1], func(in square) bool { return o.meets(in, g, ofLines) }) {
+			return false
 		}
 	}
 	return true
@@ -368,7 +366,6 @@ func LabelMarks(s *Sheet, room *Occupied, marks []Mark) {
 	}
 }
 
-// labelPattern labels the marks of one pattern.
 func labelPattern(s *Sheet, room *Occupied, marks []Mark) {
 	before := len(room.texts)
 	for _, way := range labelWays {
@@ -414,7 +411,6 @@ func overturned(number string) bool {
 	return back != number
 }
 
-// place finds room for a label.
 func (m Mark) place(room *Occupied, way labelWay) (Rect, bool) {
 	w := TextWidth(m.Number, way.numberMm, true)
 	if way.withSize {

@@ -78,7 +78,6 @@ func (l *mixedLines) add(word string, heavy bool, spaceMm, wordMm float64) {
 	l.heavy = heavy
 }
 
-// end ends a line.
 func (l *mixedLines) end() {
 	if l.heavy {
 		l.line = append(l.line, BoldMark...)

@@ -3,6 +3,8 @@ package draw
 import (
 	"slices"
 	"strings"
+
+	"centrepop/parts/seq"
 )
 
 // Column is a column of a table. A table's spare width goes to its flexible
@@ -222,13 +224,8 @@ func (t *Table) dropSpare() {
 	}
 }
 
-// headColumns are the columns as their heads are set.
 func (t *Table) headColumns() []Column {
-	heads := make([]Column, len(t.Columns))
-	for i, c := range t.Columns {
-		heads[i] = Column{Align: c.Align, Size: t.headMm(), Bold: true}
-	}
-	return heads
+	return seq.Map(t.Columns, func(c Column) Column { return Column{Align: c.Align, Size: t.headMm(), Bold: true} })
 }
 
 // headRow draws the heads on a pale ground.
@@ -276,7 +273,6 @@ func bandsMm(rows [][]band) float64 {
 	return sum
 }
 
-// rowPiece draws a band of a row.
 func (t *Table) rowPiece(row int, b band) Piece {
 	p := t.drawRow(t.laid.cells, b.lines, b.high, false)
 	x := 0.0
@@ -391,11 +387,7 @@ func (t Table) LeastWidth() float64 {
 	t = t.Measured()
 	t.scale = SmallMm / headTextMm
 	_, narrow, _ := t.tryWidths(0)
-	sum := 0.0
-	for _, w := range narrow {
-		sum += w
-	}
-	return sum
+	return seq.Sum(narrow, func(w float64) float64 { return w })
 }
 
 // lead is the text between title and head.

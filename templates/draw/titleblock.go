@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -47,10 +48,7 @@ type titleCell struct {
 // titleBlock draws the block at the foot of the sheet: the fields in two
 // rows, or in one on wide paper.
 func titleBlock(job Job, s *Sheet, n, total int) {
-	part := s.Part
-	if part == "" {
-		part = "all parts"
-	}
+	part := cmp.Or(s.Part, "all parts")
 	rows := [][]titleCell{
 		{{"Revision", job.Revision, 13}, {"Date", job.Date, 20}, {"General tolerance", job.Tolerance, 27}, {"Scale", s.Scale, 22}, {"Page", fmt.Sprintf("%d of %d", n, total), 18}},
 		{{"Job", job.Name, 30}, {"Part", part, 34}, {"Sheet", s.Name, 36}},
@@ -130,9 +128,7 @@ func titleWidths(row []titleCell, total float64) []float64 {
 func (c titleCell) draw(d *Drawing, x, y, width float64) {
 	d.Add(Box(Rect{x, y, x + width, y + TitleRowMm}, 0.25))
 	value, room := c.value, width-2*titlePadMm
-	if value == "" {
-		value = "–"
-	}
+	value = cmp.Or(value, "–")
 	x += titlePadMm
 	text, size := Shrink(value, titleValueMm, true, room)
 	lines := Wrap(value, SmallMm, true, room)

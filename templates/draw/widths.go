@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"math"
 	"strings"
 )
@@ -22,10 +23,7 @@ func (t *Table) shareWidths(total float64) []float64 {
 
 // cellMm is the em size of a column's cells, headMm that of the heads.
 func (t *Table) cellMm(c Column) float64 {
-	size := c.Size
-	if size == 0 {
-		size = TextMm
-	}
+	size := cmp.Or(c.Size, TextMm)
 	return max(SmallMm, size*t.scale)
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -108,12 +109,7 @@ func Bar(b *plan.BarPlan, width float64) draw.Panel {
 }
 
 func (v *barView) holes(side string) []plan.BarHole {
-	var out []plan.BarHole
-	for _, h := range v.bar.Holes {
-		if h.Side == side {
-			out = append(out, h)
-		}
-	}
+	out := seq.Keep(v.bar.Holes, func(h plan.BarHole) bool { return h.Side == side })
 	slices.SortStableFunc(out, func(a, b plan.BarHole) int {
 		switch {
 		case a.XMm < b.XMm:

@@ -8,6 +8,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -403,10 +404,7 @@ func labelWidth(d plan.Dimension) float64 {
 
 // rowsFor is in how many rows labels must stand for each to have its room.
 func rowsFor(dims []plan.Dimension, width float64) int {
-	sum := 0.0
-	for _, d := range dims {
-		sum += labelWidth(d)
-	}
+	sum := seq.Sum(dims, labelWidth)
 	rows := 0
 	if len(dims) > 0 {
 		rows = 1
@@ -442,21 +440,14 @@ func rowMm(row []plan.Dimension) float64 {
 
 // labelsMm is the height of labels in rows.
 func labelsMm(dims []plan.Dimension, rows int) float64 {
-	sum := 0.0
-	for _, row := range labelRows(dims, rows) {
-		sum += rowMm(row)
-	}
-	return sum
+	return seq.Sum(labelRows(dims, rows), rowMm)
 }
 
 // labelsWidth is how wide a panel must be for its labels in rows.
 func labelsWidth(dims []plan.Dimension, rows int) float64 {
 	widest := 0.0
 	for _, row := range labelRows(dims, rows) {
-		sum := 0.0
-		for _, d := range row {
-			sum += labelWidth(d)
-		}
+		sum := seq.Sum(row, labelWidth)
 		widest = max(widest, sum)
 	}
 	return widest

@@ -41,7 +41,6 @@ func titled(part *plan.PartPlan, kind string, width float64) (p draw.Piece, titl
 	return p, draw.TextWidth(title, size, true)
 }
 
-// facts are what is known of a part.
 func facts(part *plan.PartPlan, w words.Writer) []string {
 	return []string{part.Material, draw.Labelled("stock", part.StockText), draw.Labelled("size", part.Overall),
 		draw.Labelled("mass", w.Mass(part.MassKg)), draw.Labelled("TOP marked by", part.Top)}

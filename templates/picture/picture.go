@@ -12,6 +12,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -186,7 +187,7 @@ func cutIn(d *draw.Drawing, part *plan.PartPlan, at func(plan.XY, float64) (floa
 	for _, f := range part.Flats {
 		notch(f.FromMm, f.ToMm, f.DiameterMm/2, f.DepthMm)
 	}
-	for _, r := range part.Shown {
+	for _, r := range part.Radials {
 		half := max(r.DiameterMm, r.AlongMm) / 2
 		notch(r.AxialMm-half, r.AxialMm+half, r.OutsideMm/2, r.DepthMm)
 		x, y := at(plan.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2}, 1)
@@ -265,10 +266,7 @@ func BalloonColumn(d *draw.Drawing, spots []Spot, columnX, y0, y1 float64) {
 // spread orders spots along a row, and finds a place in it for the balloon of each.
 func spread(spots []Spot, rowY, x0, x1 float64) []float64 {
 	slices.SortStableFunc(spots, func(a, b Spot) int { return cmp.Compare(a.X, b.X) })
-	wanted := make([]float64, len(spots))
-	for i, q := range spots {
-		wanted[i] = q.X
-	}
+	wanted := seq.Map(spots, func(q Spot) float64 { return q.X })
 	places := draw.Spread(wanted, BalloonStepMm, x0+draw.BalloonMm, x1-draw.BalloonMm)
 	// Two leaders that cross change their balloons.
 	for range spots {
@@ -283,7 +281,6 @@ func spread(spots []Spot, rowY, x0, x1 float64) []float64 {
 	return places
 }
 
-// balloon sets one with the line to its spot.
 func balloon(d *draw.Drawing, x, y float64, q Spot) {
 	d.Add(draw.Leader(x, y, q.X, q.Y)...)
 	d.Add(draw.Balloon(x, y, q.N)...)
@@ -384,7 +381,6 @@ func (f *facePicture) at(xMm, yMm float64) (float64, float64) {
 	return f.ox + xMm*f.scale, f.oy + yMm*f.scale
 }
 
-// placed is a path of the face in the picture.
 func (f *facePicture) placed(p *canvas.Path) *canvas.Path {
 	return p.Transform(canvas.Identity.Translate(f.ox, f.oy).Scale(f.scale, f.scale))
 }
@@ -583,10 +579,7 @@ func Metal(loops [][]plan.XY, over []*plan.Shape) plan.XY {
 			low, high = plan.XY{XMm: min(low.XMm, q.XMm), YMm: min(low.YMm, q.YMm)}, plan.XY{XMm: max(high.XMm, q.XMm), YMm: max(high.YMm, q.YMm)}
 		}
 	}
-	var near [][][]plan.XY
-	for _, s := range over {
-		near = append(near, s.Loops)
-	}
+	near := seq.Map(over, func(s *plan.Shape) [][]plan.XY { return s.Loops })
 	best, at := -1.0, loops[0][0]
 	for n := range 24 {
 		y := low.YMm + (high.YMm-low.YMm)*(float64(n)+0.53)/24

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -67,10 +68,7 @@ type spread struct {
 const figureMm = 2.65
 
 func sum(list []float64) (all float64) {
-	for _, one := range list {
-		all += one
-	}
-	return all
+	return seq.Sum(list, func(one float64) float64 { return one })
 }
 
 // small sets tables in the size of the numbers.

@@ -305,7 +305,6 @@ func (r *arranger) notes(width float64) draw.Piece {
 	return draw.Stack(draw.Paragraph("", strings.Join(notes, " "), draw.TextMm, false, width)...)
 }
 
-// numbered are titles with the numbers that the list of parts gives them.
 func (r *arranger) numbered(titles []string) (out []string) {
 	for _, title := range titles {
 		if i := slices.IndexFunc(r.pl.Parts, func(p *plan.PartPlan) bool { return p.Title == title }); i >= 0 {

@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
@@ -163,10 +164,7 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 // marked draws a dial with what lies where as letters inside.
 func (f dial) marked(d *draw.Drawing, marks []hourMark) {
 	cx, cy, r := f.cx, f.cy, f.r
-	wanted := make([]float64, len(marks))
-	for i, m := range marks {
-		wanted[i] = m.deg
-	}
+	wanted := seq.Map(marks, func(m hourMark) float64 { return m.deg })
 	f.draw(d, wanted)
 	const inMm, apartMm = 4.6, 4.2 // of the letters
 	step := min(apartMm/(r-inMm)*180/math.Pi, 360/math.Max(1, float64(len(marks))))
@@ -241,10 +239,7 @@ const runRoomMm = 6.4
 // layers are those of a weld that are drawn: further ones go on in turn like the
 // first two.
 func layers(w *plan.WeldPlan) int {
-	n := 0
-	for _, run := range w.Order {
-		n = max(n, run.Layer)
-	}
+	n := seq.Max(0, w.Order, func(run plan.WeldRun) int { return run.Layer })
 	return min(n, 2)
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -112,10 +113,7 @@ func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 }
 
 func tallest(panels []draw.Panel) (mm float64) {
-	for i := range panels {
-		mm = max(mm, panels[i].Height)
-	}
-	return mm
+	return seq.Max(0, panels, func(p draw.Panel) float64 { return p.Height })
 }
 
 // shares divides a width among the pictures of a step by how wide they are for their height, each at

@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -56,9 +57,7 @@ func steps(pl *plan.Plan, paper draw.Frame) (out []draw.Chapter) {
 			c.Sheets[0].Starts = []string{title(runs[1])}
 			c.Of, runs = append(c.Of, namesOf(runs[1])...), runs[1:]
 		}
-		for _, name := range c.Of {
-			c.Sheets[0].Holds = append(c.Sheets[0].Holds, draw.StepOf(name))
-		}
+		c.Sheets[0].Holds = append(c.Sheets[0].Holds, seq.Map(c.Of, draw.StepOf)...)
 		out = append(out, c)
 	}
 	return out
@@ -66,11 +65,7 @@ func steps(pl *plan.Plan, paper draw.Frame) (out []draw.Chapter) {
 
 // namesOf are the names of joints.
 func namesOf(run []*plan.JointPlan) []string {
-	var names []string
-	for _, j := range run {
-		names = append(names, j.Name)
-	}
-	return names
+	return seq.Map(run, func(j *plan.JointPlan) string { return j.Name })
 }
 
 // overviewSheets draws the order of assembly and under it the machine from

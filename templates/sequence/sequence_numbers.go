@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -106,10 +107,7 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 	}
 	out = append(out, keyNumber{"Thread engaged", sized(b.EngagementMm, units), "needs " + sized(b.NeedMm, units)})
 	if len(b.Grip) > 0 {
-		var grip []string
-		for _, g := range b.Grip {
-			grip = append(grip, words.Short(g.ThickMm, units))
-		}
+		grip := seq.Map(b.Grip, func(g plan.GripRow) string { return words.Short(g.ThickMm, units) })
 		from := "from the head " + strings.Join(grip, " + ")
 		if b.Spacer {
 			from = "each end its own: " + strings.Join(grip, ", ")
@@ -161,7 +159,6 @@ func smallRange(r plan.Range, units parts.Units) string {
 	return span2(r.Min*1000, r.Max*1000, 0) + " µm"
 }
 
-// sized writes a length with its unit.
 func sized(mm float64, units parts.Units) string {
 	if units == parts.Inches {
 		return words.Short(mm, units) + " in"

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -9,6 +10,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
 // trapLine says in a line which wrong ways of putting it together also fit, how one
@@ -80,23 +82,16 @@ func some(head string, list []string) string {
 
 // remedies are those that no step of the joint has said already.
 func remedies(j *plan.JointPlan) []string {
-	var out []string
-	for _, r := range j.Remedies {
-		if !slices.ContainsFunc(j.Steps, func(s plan.JointStep) bool { return slices.Contains(s.Do, r) }) {
-			out = append(out, r)
-		}
-	}
-	return out
+	return seq.Keep(j.Remedies, func(r string) bool {
+		return !slices.ContainsFunc(j.Steps, func(s plan.JointStep) bool { return slices.Contains(s.Do, r) })
+	})
 }
 
 // oclock says a clock angle by the hours, "4 o'clock"; between hours the
 // nearer half, "half past 4".
 func oclock(deg float64) string {
 	halves := int(math.Round(deg/15)) % 24
-	hour := halves / 2
-	if hour == 0 {
-		hour = 12
-	}
+	hour := cmp.Or(halves/2, 12)
 	if halves%2 == 1 {
 		return fmt.Sprintf("half past %d", hour)
 	}

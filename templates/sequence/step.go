@@ -176,7 +176,6 @@ func (c closeness) tight(t draw.Table) draw.Table {
 	return t
 }
 
-// way is how something is set.
 type way struct {
 	closeness
 	spareMm float64 // room that may be taken
@@ -229,7 +228,6 @@ func (c closeness) tables(run []*plan.JointPlan, width float64) (laid []draw.Tab
 	return laid
 }
 
-// joint sets a joint with its tables.
 func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, tables []draw.Table) *draw.Flow {
 	j := run[len(run)-1]
 	f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -20,12 +21,7 @@ const barSplit = 0.62
 // Bars draws the cut list: what is sawn from each bar as bought, every bar with its
 // points, saw angles and holes, and a record for all. Plans without bars have none.
 func Bars(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame) []draw.Chapter {
-	var bars []*plan.PartPlan
-	for _, part := range list {
-		if part.Bar != nil {
-			bars = append(bars, part)
-		}
-	}
+	bars := seq.Keep(list, func(part *plan.PartPlan) bool { return part.Bar != nil })
 	if len(bars) == 0 {
 		return nil
 	}
@@ -40,13 +36,7 @@ func Bars(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame) []draw.Chapter
 
 // Unbarred are the parts that have sheets of their own.
 func Unbarred(list []*plan.PartPlan) []*plan.PartPlan {
-	var out []*plan.PartPlan
-	for _, part := range list {
-		if part.Bar == nil {
-			out = append(out, part)
-		}
-	}
-	return out
+	return seq.Keep(list, func(part *plan.PartPlan) bool { return part.Bar == nil })
 }
 
 func (d density) bars(pl *plan.Plan, bars []*plan.PartPlan, paper draw.Frame) []*draw.Sheet {

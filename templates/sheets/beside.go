@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -43,7 +44,6 @@ func (m measured) high(from, to int, headMm float64) float64 {
 	return headMm + m.sumMm[to] - m.sumMm[from]
 }
 
-// whole is the height of all.
 func (m measured) whole() float64 { return m.high(0, len(m.rowsMm), m.headMm) }
 
 // bare is a table of some of the rows without title and lead.
@@ -196,11 +196,7 @@ func oneBelow(f *draw.Flow, all []*holes, record recording) {
 
 // height is that of tables one below the other.
 func (r *region) height(tables []measured) float64 {
-	sum := 0.0
-	for _, t := range tables {
-		sum += t.whole() + gapMm
-	}
-	return sum
+	return seq.Sum(tables, func(t measured) float64 { return t.whole() + gapMm })
 }
 
 // balance is how many of the narrow tables stand in the left column.

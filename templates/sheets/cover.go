@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -36,7 +37,6 @@ func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters 
 	return best.cover(c, 0)
 }
 
-// cover is what the cover is drawn from.
 type cover struct {
 	pl       *plan.Plan
 	findings []review.Finding
@@ -71,7 +71,6 @@ func (d density) cover(c cover, trial int) []*draw.Sheet {
 	return f.Sheets
 }
 
-// listed sets a table of the cover in the size of its density.
 func (d density) listed(t draw.Table) draw.Table {
 	t.Compact, t.Fit = true, true
 	for i := range t.Columns {
@@ -195,7 +194,7 @@ var howToPrint = []string{
 	"Print this page first. Lay a steel rule on both 100 mm rules here, across and up.",
 	"Each must be 100 mm to within 0.25 mm. If not, do not use the templates: change the print settings and print again.",
 	"The " + draw.RuleCheck(false) + " rules stand on every template. Check them on each sheet: printers and damp paper stretch one way more than the other.",
-	"Tape it flat, check one distance between two far holes with dividers against the table, then pop the crosses.",
+	"Glue the template flat, check one distance between two far holes with a rule against the table, then pop the crosses.",
 }
 
 // scaleCheck shows the rules and says how to print at true size. Beside the rule
@@ -246,7 +245,6 @@ func (d density) scaleCheck(units parts.Units, width float64) (p draw.Piece, res
 	return p, rest
 }
 
-// steps numbers texts.
 func (d density) steps(texts []string, width float64) []draw.Piece {
 	var pieces []draw.Piece
 	for i, t := range texts {
@@ -292,10 +290,7 @@ func cutTable(pl *plan.Plan) draw.Table {
 	}}
 	for _, c := range pl.Cuts {
 		for _, bar := range c.Bars {
-			var pieces []string
-			for _, p := range bar.Pieces {
-				pieces = append(pieces, pieceText(p, pl.Units))
-			}
+			pieces := seq.Map(bar.Pieces, func(p plan.CutPiece) string { return pieceText(p, pl.Units) })
 			row := []string{c.Stock, c.Material, strings.Join(pieces, "; "), "", ""}
 			if c.BarMm > 0 {
 				row[3], row[4] = words.Short(c.BarMm, pl.Units), words.Short(bar.OffcutMm, pl.Units)
@@ -414,7 +409,7 @@ func (d density) conventions(width float64) draw.Piece {
 	text := []string{
 		"Every part has a front and a back face and a TOP. Mark TOP on the metal before the first hole is marked, and mark it again if it is cut away.",
 		"Clock angle: 0° at TOP, clockwise, looking at the named face.",
-		"Holes are numbered on a circle from TOP clockwise, in rows from the top left, else as listed, alike on template, in tables and record.",
+		"Holes are numbered on a circle from TOP clockwise, in rows from the top left. A hole has the same number on the template, in the tables and in the record.",
 		"A hole that goes through is on the other side when the part is turned over. Templates of a back face are mirrored already: never turn a template over.",
 		"x is to the right, y towards TOP, from the part’s centre unless the table names an edge.",
 	}
@@ -431,7 +426,6 @@ const (
 	clockHighMm = 34.0
 )
 
-// dashed sets texts with dashes.
 func dashed(texts []string, sizeMm, width float64) []draw.Piece {
 	var pieces []draw.Piece
 	for _, t := range texts {

@@ -170,7 +170,10 @@ var drawnKinds = []plan.FeatureKind{plan.StepFeature, plan.OutlineFeature, plan.
 func otherSizes(part *plan.PartPlan) string {
 	var texts []string
 	for _, ft := range part.Features {
-		size := words.Join(" ", ft.Size, ft.Limits)
+		size := ft.Size
+		if !strings.Contains(size, ft.Limits) {
+			size = words.Join(" ", size, ft.Limits)
+		}
 		if len(part.Dimensions) > 0 && !picture.Crowded(part) && slices.Contains(drawnKinds, ft.Kind) {
 			size = ""
 		}

@@ -31,7 +31,6 @@ func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame, notes []
 	return drawn
 }
 
-// reviewing is what a review is drawn from.
 type reviewing struct {
 	pl       *plan.Plan
 	findings []review.Finding
@@ -206,7 +205,6 @@ func pageTitle(pl *plan.Plan, f review.Finding) string {
 	return draw.StepOf(f.Part)
 }
 
-// titleOf is what a finding is about.
 func titleOf(pl *plan.Plan, f review.Finding) string {
 	title := f.Part
 	if part := partOf(pl, f); part != nil {

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -33,8 +34,7 @@ func (d density) partTables(pl *plan.Plan, part *plan.PartPlan, printed []string
 		}
 	}
 	add(d.radialTable(part, pl.Units))
-	for i := range part.Developments {
-		dev := &part.Developments[i]
+	for dev := range seq.Refs(part.Developments) {
 		if dev.Kind == plan.WrapPattern {
 			continue // its arcs stand in the table of what is on the outside
 		}
@@ -125,7 +125,7 @@ func chordLine(face *plan.Face, units parts.Units) string {
 }
 
 func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table {
-	head, back := "From FRONT", slices.ContainsFunc(part.Shown, func(r plan.RadialRow) bool { return r.Datum == "back" })
+	head, back := "From FRONT", slices.ContainsFunc(part.Radials, func(r plan.RadialRow) bool { return r.Datum == "back" })
 	if back {
 		head = "From"
 	}
@@ -137,7 +137,7 @@ func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table 
 		{Head: head, Align: draw.Right, Size: d.em(3.2), Bold: true},
 		{Head: "On Ø", Align: draw.Right, Size: d.smallMm()},
 	}}
-	for _, r := range part.Shown {
+	for _, r := range part.Radials {
 		from := words.Fixed(r.DatumMm, units)
 		if back {
 			from = strings.ToUpper(r.Datum) + " " + from
@@ -199,12 +199,9 @@ const noSource = "common practice, no source"
 
 // isStandard tells whether a source is a standard, which is named once.
 func isStandard(source string) bool {
-	for _, body := range []string{"ISO ", "ASME ", "DIN ", "EN ", "BS "} {
-		if strings.HasPrefix(source, body) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc([]string{"ISO ", "ASME ", "DIN ", "EN ", "BS "}, func(body string) bool {
+		return strings.HasPrefix(source, body)
+	})
 }
 
 // verdictMm is the height of the result of a piece.

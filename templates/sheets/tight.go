@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -57,10 +58,7 @@ type setOn struct {
 }
 
 func origins(list []*content) (out []origin) {
-	for _, c := range list {
-		out = append(out, c.origin)
-	}
-	return out
+	return seq.Map(list, func(c *content) origin { return c.origin })
 }
 
 // room is what a part takes that stands alone.
@@ -323,7 +321,6 @@ type texts struct {
 // smallest is a density at which these have the least size, as below it.
 const smallest = 0.77
 
-// at is the content at a density.
 func (c *content) at(d density) dense {
 	size := max(d, smallest)
 	if c.texts[size] == nil {
@@ -358,7 +355,6 @@ func (c *content) operationsAt(d density) draw.Table {
 // columnMm is the width of one of two columns.
 func (c *content) columnMm() float64 { return (c.widthMm - draw.GutterMm) / 2 }
 
-// viewsAt are the views at a scale in a width.
 func (c *content) viewsAt(scale, width float64) []draw.Piece {
 	key := [2]float64{scale, width}
 	if _, known := c.views[key]; !known {

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -41,10 +42,7 @@ func Tools(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	})
 	lead := toolDensity.recordTable(pl, &plan.PartPlan{Quantity: 1}).Lead
 	f.Add(draw.Paragraph("", lead, toolDensity.smallMm(), false, f.Width())...)
-	pieces := make([][]draw.Piece, len(list))
-	for i, t := range list {
-		pieces[i] = toolDensity.tool(pl, t, f.Width())
-	}
+	pieces := seq.Map(list, func(t *plan.PartPlan) []draw.Piece { return toolDensity.tool(pl, t, f.Width()) })
 	for n, page := range packed(pieces, f.Left(), f.Tallest()) {
 		if n > 0 {
 			f.TurnPage()
@@ -135,7 +133,6 @@ func (d density) picture(t *plan.PartPlan, width float64) draw.Piece {
 	return p
 }
 
-// told is what the picture does not say.
 func (d density) told(t *plan.PartPlan, width float64) draw.Piece {
 	return draw.Stack(d.said(d.remarks(t, nil, width))...)
 }

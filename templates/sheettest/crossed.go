@@ -3,6 +3,7 @@ package sheettest
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"centrepop/templates/draw"
 
@@ -35,7 +36,6 @@ type quad [4]canvas.Point
 
 func (q quad) middle() canvas.Point { return q[0].Interpolate(q[2], 0.5) }
 
-// holds tells whether a point lies in the quad.
 func (q quad) holds(p canvas.Point) bool {
 	for i := range q {
 		if q[(i+1)%4].Sub(q[i]).PerpDot(p.Sub(q[i])) < 0 {
@@ -124,12 +124,7 @@ func (s *scene) shape(item draw.Shape, m canvas.Matrix, clips []*canvas.Path) {
 }
 
 func inside(p canvas.Point, clips []*canvas.Path) bool {
-	for _, c := range clips {
-		if !c.Contains(p.X, p.Y, canvas.NonZero) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(clips, func(c *canvas.Path) bool { return !c.Contains(p.X, p.Y, canvas.NonZero) })
 }
 
 // through is the length of the lines that are seen in a text.

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -32,10 +33,7 @@ type page struct {
 
 // fill is the share of the window's area that templates take.
 func (p *page) fill() float64 {
-	used := 0.0
-	for _, one := range p.tiles {
-		used += one.window.Width() * one.window.Height()
-	}
+	used := seq.Sum(p.tiles, func(one placed) float64 { return one.window.Width() * one.window.Height() })
 	w := window(p.frame)
 	return used / (w.Width() * w.Height())
 }
@@ -145,7 +143,6 @@ func (p price) less(than price, first []int) bool {
 	return false
 }
 
-// add adds what the tiles of a template cost.
 func (p *price) add(t *template, tiles []tile) {
 	if len(tiles) == 0 {
 		return
@@ -269,9 +266,5 @@ func (t *template) fewest(ways []draw.Frame) []framed {
 			best, frame = tiles, f
 		}
 	}
-	var out []framed
-	for _, one := range best {
-		out = append(out, framed{one, frame})
-	}
-	return out
+	return seq.Map(best, func(one tile) framed { return framed{one, frame} })
 }

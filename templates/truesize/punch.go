@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
@@ -123,12 +124,8 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*t
 		outline: outline, full: draw.R(lo.XMm-edgePadMm, lo.YMm-edgePadMm, hi.XMm+edgePadMm, hi.YMm+topRoomMm),
 		core: draw.R(lo.XMm-rimMm, lo.YMm-rimMm, hi.XMm+rimMm, hi.YMm+topRoomMm), legend: p.legend(), how: p.how(), draw: p.drawFace,
 	}
-	for _, hole := range p.holes {
-		t.marks = append(t.marks, holeRect(hole))
-	}
-	for _, s := range p.slots {
-		t.marks = append(t.marks, slotRect(s))
-	}
+	t.marks = append(t.marks, seq.Map(p.holes, holeRect)...)
+	t.marks = append(t.marks, seq.Map(p.slots, slotRect)...)
 	for _, c := range p.circles() {
 		if p.shows(c) && isSmall(c) {
 			t.spare = append(t.spare, circleRect(c))
@@ -223,12 +220,7 @@ func (p *punch) dividers() string {
 
 // inGroup tells whether a number belongs to a listed group.
 func (p *punch) inGroup(group string, n int) bool {
-	for _, g := range p.groups {
-		if g.Name == group && n >= g.First && n < g.First+g.Count {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.groups, func(g plan.Group) bool { return g.Name == group && n >= g.First && n < g.First+g.Count })
 }
 
 // holeReach is how far a hole's marks go from its centre.
@@ -329,13 +321,7 @@ func (p *punch) shows(c plan.Circle) bool {
 
 // cuts are the steps that the template is cut along, but for its own edge.
 func (p *punch) cuts() []plan.FaceCut {
-	var out []plan.FaceCut
-	for _, c := range p.face.Cuts {
-		if p.edgeMm == 0 || c.DiameterMm/2 < p.edgeMm-1e-6 {
-			out = append(out, c)
-		}
-	}
-	return out
+	return seq.Keep(p.face.Cuts, func(c plan.FaceCut) bool { return p.edgeMm == 0 || c.DiameterMm/2 < p.edgeMm-1e-6 })
 }
 
 // discTop marks TOP on the disc that is cut out of a stepped face.
@@ -356,7 +342,6 @@ func (p *punch) discTop(s *draw.Sheet, room *draw.Occupied, c plan.FaceCut, ox, 
 	}
 }
 
-// outlines draws the outline and the circles.
 func (p *punch) outlines(lines *draw.Drawing, room *draw.Occupied, shift canvas.Matrix) {
 	lines.Add(draw.Shape{Path: p.outline, Stroke: draw.Black, WidthMm: draw.LineMm})
 	room.AddPath(p.outline.Copy().Transform(shift))
@@ -409,10 +394,8 @@ func (p *punch) ticks(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) 
 		tick(lo.XMm-4.5, 0, lo.XMm-1, 0)
 		tick(hi.XMm+1, 0, hi.XMm+4.5, 0)
 	}
-	for _, h := range p.holes {
-		if math.Hypot(h.XMm, h.YMm) < holeReach(h)+1 {
-			return
-		}
+	if slices.ContainsFunc(p.holes, func(h plan.Hole) bool { return math.Hypot(h.XMm, h.YMm) < holeReach(h)+1 }) {
+		return
 	}
 	if lo.XMm < 0 && hi.XMm > 0 && lo.YMm < 0 && hi.YMm > 0 {
 		for _, d := range [4][2]float64{{1, 0}, {0, 1}, {-1, 0}, {0, -1}} {

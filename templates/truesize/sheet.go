@@ -1,6 +1,7 @@
 package truesize
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -9,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -140,7 +142,6 @@ func (p *page) templates() []*template {
 	return out
 }
 
-// shown is all that a sheet is drawn from.
 type shown struct {
 	units parts.Units
 	frame draw.Frame
@@ -205,8 +206,7 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 		}
 		s.Unsaid = one.draw(s, w, notes(texts, false)...)
 	} else {
-		for i := range p.tiles {
-			one := &p.tiles[i]
+		for one := range seq.Refs(p.tiles) {
 			y := w.Y1 - one.y
 			if p.inside(one.captionedMm()) {
 				if x := w.X0 + one.x - gapMm/2; one.x > 0 {
@@ -330,7 +330,6 @@ func noted(s *draw.Sheet, rooms []*draw.Occupied, texts []draw.Text) bool {
 	return false
 }
 
-// wrapped breaks texts into lines of a width.
 func wrapped(texts []draw.Text, widthMm float64) (lines []draw.Text) {
 	for _, text := range texts {
 		for _, line := range draw.Wrap(text.Content, text.SizeMm, text.Bold, widthMm) {
@@ -365,10 +364,8 @@ type stripCell struct {
 	arrow, mapped bool // TOP before its lines, the map of the tiles after them
 }
 
-// jobText is the job with its revision.
 func jobText(pl *plan.Plan) string { return words.Join(" ", pl.Job, labelledRev(pl.Revision)) }
 
-// strip heads a sheet.
 func (p *page) strip(pl *plan.Plan, s *draw.Sheet, page string) {
 	b := draw.R(draw.MarginMm, s.Frame.HeightMm-draw.MarginMm-stripMm, s.Frame.WidthMm-draw.MarginMm, s.Frame.HeightMm-draw.MarginMm)
 	s.Draw.Add(draw.Box(b, 0.5))
@@ -405,10 +402,7 @@ func (one *tile) cells(job, page, check string, unsaid bool, b draw.Rect) []stri
 	if t.part.Quantity > 1 {
 		make += ", print as often"
 	}
-	join := one.joining()
-	if join == "" {
-		join = "Check " + check + " on both rules with a steel rule before marking."
-	}
+	join := cmp.Or(one.joining(), "Check "+check+" on both rules with a steel rule before marking.")
 	name, more := "Punch template", "more: see the part’s sheet"
 	switch {
 	case one.n > 0:

@@ -494,10 +494,8 @@ func (g *grid) shows(x, y float64) bool {
 // needs tells whether a cell holds a hole, or the middle of a side of the
 // outline.
 func (t *template) needs(cell draw.Rect) bool {
-	for _, m := range t.marks {
-		if m.Meets(cell) {
-			return true
-		}
+	if slices.ContainsFunc(t.marks, func(m draw.Rect) bool { return m.Meets(cell) }) {
+		return true
 	}
 	midX, midY := (t.core.X0+t.core.X1)/2, (t.core.Y0+t.core.Y1)/2
 	if len(t.ends) == 2 && t.ends[0][0] < 0 && t.ends[0][1] > 0 {

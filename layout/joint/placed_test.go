@@ -1,0 +1,179 @@
+package joint
+
+import (
+	"testing"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// standing are parts with steps on one axis, in their places.
+func standing(placed ...placedPart) *assembly {
+	j := &assembly{shop: &shop{job: &parts.Job{}, w: words.Writer{Units: parts.Millimetres}}, placed: placed}
+	for i := range placed {
+		p := &placed[i]
+		p.r.Part.Name.Value, p.r.Out = p.part, &plan.PartPlan{Title: p.part}
+		j.models = append(j.models, p.r)
+	}
+	return j
+}
+
+// worked is a shaft of 40 with steps of some lengths.
+func worked(steps ...any) *part.Model {
+	p := &parts.Part{Name: parts.Text{Value: "shaft"}, Kind: parts.Shaft, Profile: &parts.Profile{}}
+	for i := 0; i < len(steps); i += 2 {
+		p.Profile.Outside = append(p.Profile.Outside, parts.Step{Name: parts.Text{Value: steps[i].(string)}, Size: parts.Size{Nominal: length(40)}, Length: length(float64(steps[i+1].(int)))})
+	}
+	return part.Work(&parts.Job{Units: parts.Millimetres}, p)
+}
+
+// lying is a part in its place: z0 along the axis, and s −1 for the other way round.
+func lying(name string, z0, s float64, steps ...part.Step) placedPart {
+	return placedPart{inst: inst{name, 1}, r: stepped(parts.Part{Profile: &parts.Profile{}}, steps...).r, at: placement{z0: z0, s: s}}
+}
+
+// of is a feature of a placed part: its first step.
+func (p *placedPart) of() feature {
+	return feature{ref: parts.JointRef{Part: p.part, Copy: p.copy}, r: p.r, step: &p.r.Steps[0]}
+}
+
+// TestStandsOut: how far a shaft of 100 stands out of a hub with a bore of 30, at the end that is nearer,
+// whichever way the two lie; below 0 it ends in the hub.
+func TestStandsOut(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name     string
+		shaft, s float64 // place of the shaft
+		hub, h   float64 // and of the hub
+		mm       float64
+		span     [2]float64
+		says     bool
+	}{
+		{"nearer the back", 0, 1, 40, 1, 30, [2]float64{70, 100}, false}, {"nearer the front", 0, 1, 10, 1, 10, [2]float64{0, 10}, false},
+		{"in the middle", 0, 1, 35, 1, 35, [2]float64{0, 35}, false},
+		{"the hub turned", 0, 1, 95, -1, 5, [2]float64{95, 100}, false}, {"the shaft turned", 100, -1, 40, 1, 30, [2]float64{0, 30}, false}, {"both", 100, -1, 40, -1, 10, [2]float64{90, 100}, false},
+		{"ends in the hub", 0, 1, 80, 1, -10, [2]float64{110, 100}, true}, {"begins in it", 0, 1, -10, 1, -10, [2]float64{0, -10}, true}, {"level", 0, 1, 0, 1, 0, [2]float64{0, 0}, false},
+	} {
+		j := standing(lying("shaft", c.shaft, c.s, cylinder(0, 100, 40, false)), lying("hub", c.hub, c.h, cylinder(0, 30, 40, true)))
+		j.placed[0].r = worked("seat", 100)
+		p := &joint{in: &parts.Joint{Press: &parts.PressJoint{}}, a: j.placed[0].of(), b: j.placed[1].of()}
+		if mm, span, ok := j.standsOutMm(p); mm != c.mm || span != c.span || !ok {
+			t.Errorf("%s: %g of %v, %v, want %g of %v", c.name, mm, span, ok, c.mm, c.span)
+		}
+		if got := j.stopText(p); (got != "") != c.says {
+			t.Errorf("%s: %q", c.name, got)
+		}
+		j.placed = j.placed[:1]
+		if _, _, ok := j.standsOutMm(p); ok || j.stopText(p) != "" {
+			t.Errorf("%s: of a hub that is nowhere", c.name)
+		}
+	}
+}
+
+// TestConeStands: the cup of a bearing 20 wide backs onto 50 of a housing that lies the other way round
+// from 200: its large end is at 200 − (50 − 20) of the shaft, 5 past a seat that ends at 165, and the
+// cone of 18 ends 2 before a shoulder at 190.
+func TestConeStands(t *testing.T) {
+	t.Parallel()
+	j := standing(lying("shaft", 0, 1, cylinder(165, 190, 40, false)), lying("housing", 200, -1, cylinder(30, 50, 80, true)))
+	b := &joint{in: &parts.Joint{Bearing: &parts.BearingJoint{Width: length(20), ConeWidth: length(18)}}, a: j.placed[0].of(), b: j.placed[1].of()}
+	small := cylinder(190, 200, 50, false)
+	m := mounting{cupDir: 1, coneDir: -1, cupBackMm: 50, coneBackMm: 165, small: &small}
+	if mm, ok := j.largeEndMm(b, m); mm != 170 || !ok {
+		t.Errorf("the large end is at %g, %v", mm, ok)
+	}
+	for dia, want := range map[float64]float64{38: 5, 41: 5, 41.1: 0} {
+		nut := cylinder(140, 165, dia, false)
+		m.nut = &nut
+		if got := j.standsOut(b, m); got != want {
+			t.Errorf("under a nut of %g it stands out %g, want %g", dia, got, want)
+		}
+	}
+	if mm, ok := j.clearance(b, m); mm != 2 || !ok {
+		t.Errorf("%g before its shoulder, %v", mm, ok)
+	}
+	bare, wide := m, *b.in.Bearing
+	bare.nut, bare.small = nil, nil
+	wide.ConeWidth = parts.Length{}
+	if _, ok := j.clearance(b, bare); ok || j.standsOut(b, bare) != 0 {
+		t.Error("without a nut and a shoulder")
+	}
+	b.in.Bearing = &wide
+	if _, ok := j.clearance(b, m); ok {
+		t.Error("of a cone whose width nobody knows")
+	}
+	j.placed = j.placed[:1]
+	if _, ok := j.largeEndMm(b, m); ok || j.standsOut(b, m) != 0 {
+		t.Error("in a housing that is nowhere")
+	}
+}
+
+// TestStandsOnItsNut: beside a thread stands the made nut that an earlier joint has put there by hand, its
+// rim or the head of its screw, which stands out further; else the thread itself.
+func TestStandsOnItsNut(t *testing.T) {
+	t.Parallel()
+	thread, bore := cylinder(0, 20, 40, false), cylinder(0, 15, 40, true)
+	thread.Name, thread.Size.Thread = "lock-thread", &threads.Thread{Designation: "M40x1.5"}
+	bore.Size.Thread = thread.Size.Thread
+	plain := thread
+	plain.Size.Thread = nil
+	inside := thread
+	inside.Inside = true
+	for _, c := range []struct {
+		name   string
+		step   part.Step
+		loose  string // after which joint the nut is put on
+		proud  float64
+		mm     float64
+		stands string
+	}{
+		{"its nut", thread, "before", 0, 30, "nut"}, {"the head of its screw", thread, "before", 3, 33, "nut"}, {"its nut is put on later", thread, "later", 0, 20, "shaft lock thread"}, {"no nut is put on", thread, "", 0, 20, "shaft lock thread"},
+		{"no thread", plain, "before", 0, 20, "shaft lock thread"}, {"a thread inside", inside, "before", 0, 20, "shaft lock thread"},
+	} {
+		j := &making{assembly: standing(lying("shaft", 0, 1, c.step), lying("nut", 0, 1, cylinder(0, 15, 60, false), cylinder(0, 5, 44, false), bore)), before: []*joint{{in: &parts.Joint{Name: parts.Text{Value: "before"}}}}}
+		if c.loose != "" {
+			j.job.Loose = []parts.Loose{{Part: parts.Text{Value: "washer"}, After: parts.Text{Value: "before"}}, {Part: parts.Text{Value: "nut"}, After: parts.Text{Value: c.loose}}}
+		}
+		if c.proud > 0 {
+			j.models[1].Clamp = &part.Clamp{Row: plan.ClampRow{OutsideMm: 60, ProudMm: c.proud}}
+		}
+		if mm, name := j.standsOn(&j.placed[0], &j.placed[0].r.Steps[0]); mm != c.mm || name != c.stands {
+			t.Errorf("%s: %g of %s, want %g of %s", c.name, mm, name, c.mm, c.stands)
+		}
+	}
+}
+
+// TestDraggedOff: a right-hand nut comes off where the shaft turns clockwise seen from it and a flight
+// on its hub drags; nothing tells where the motor turns either way, drives another shaft, or no step.
+func TestDraggedOff(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name    string
+		change  func(m *parts.Motor, t *joint, hub *parts.Part)
+		dragged bool
+	}{
+		{"driven at its back, the nut in front", func(m *parts.Motor, t *joint, hub *parts.Part) {}, false},
+		{"the nut behind", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1 }, true},
+		{"the other way", func(m *parts.Motor, t *joint, hub *parts.Part) { m.Rotation = "counter-clockwise" }, true},
+		{"the other way, the nut behind", func(m *parts.Motor, t *joint, hub *parts.Part) { m.Rotation, t.dir = "counter-clockwise", 1 }, false},
+		{"either way", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; m.Rotation = "either" }, false},
+		{"another shaft", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; m.Drives.Part = "hub" }, false},
+		{"no flight", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; hub.Flight = nil }, false},
+		{"driven by no step", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; m.Drives.Feature = "end" }, false},
+		{"driven at its front", func(m *parts.Motor, t *joint, hub *parts.Part) { m.Drives.Feature = "nose" }, true},
+	} {
+		j := &making{assembly: standing(lying("hub", 0, 1, cylinder(0, 30, 40, true)), placedPart{inst: inst{"shaft", 1}, r: worked("nose", 20, "seat", 60, "drive", 20), at: placement{s: 1}})}
+		motor := &parts.Motor{Rotation: "clockwise", SeenFrom: "drive-end", Drives: parts.JointRef{Part: "shaft", Copy: 1, Feature: "drive"}}
+		s := &joint{in: &parts.Joint{Slide: &parts.SlideJoint{}}, a: j.placed[0].of(), b: j.placed[1].of(), dir: -1}
+		hub := j.models[0].Part
+		hub.Flight = &parts.Flight{}
+		j.job.Motor = motor
+		c.change(motor, s, hub)
+		if got := j.draggedOff(s); got != c.dragged {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}

@@ -1,0 +1,38 @@
+package seq_test
+
+import (
+	"slices"
+	"testing"
+
+	"centrepop/parts/seq"
+)
+
+func TestSeq(t *testing.T) {
+	odd := func(v int) bool { return v%2 == 1 }
+	oddAt := func(v *int) bool { return odd(*v) }
+	xs := []int{2, 3, 5}
+	if got := seq.Map(xs, func(v int) string { return string(rune('a' + v)) }); !slices.Equal(got, []string{"c", "d", "f"}) {
+		t.Error(got)
+	}
+	if got := seq.Keep(xs, odd); !slices.Equal(got, []int{3, 5}) {
+		t.Error(got)
+	}
+	if v, is := seq.Find(xs, odd); v != 3 || !is || seq.First(xs, odd) != 3 || seq.At(xs, oddAt) != &xs[1] {
+		t.Error(v, is)
+	}
+	double := func(v int) int { return 2 * v }
+	if seq.Sum(xs, double) != 20 || seq.Max(7, xs, double) != 10 || seq.Max(11, xs, double) != 11 || seq.Min(7, xs, double) != 4 || seq.Sum(nil, double) != 0 {
+		t.Error("sum, largest or smallest")
+	}
+	for v := range seq.Refs(xs) {
+		if *v++; *v == 4 {
+			break
+		}
+	}
+	if !slices.Equal(xs, []int{3, 4, 5}) {
+		t.Error(xs)
+	}
+	if seq.Map(nil, odd) != nil || seq.Keep(nil, odd) != nil || seq.At(nil, oddAt) != nil || seq.First([]int{2}, odd) != 0 {
+		t.Error("nothing gives something")
+	}
+}
