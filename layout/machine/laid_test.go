@@ -95,6 +95,25 @@ func TestLoosePartsComeIn(t *testing.T) {
 	}
 }
 
+// A lid laid on a rib comes after the joint that brings the rib: of two, welded on by the first and the
+// second joint.
+func TestLaidEarly(t *testing.T) {
+	t.Parallel()
+	place := func(bottom string) string {
+		return ", place: {on: front, with: bottom, from-left: 30, from-bottom: " + bottom + ", front: down}}\n"
+	}
+	joints := ribWeld + place("20") + strings.ReplaceAll(strings.ReplaceAll(ribWeld, "name: rib", "name: other"), "rib.outline", "rib#2.outline") + place("80")
+	for _, c := range []struct{ after, on, want string }{
+		{"rib", "rib#1", ""}, {"other", "rib#1", ""}, {"other", "rib#2", ""}, {"rib", "rib#2", "laid-early lid rib rib 2 other"}, {"rib", "base", ""},
+	} {
+		m, _ := load(t, write(t, map[string]string{"base.yaml": basePart, "rib.yaml": ribPart, "lid.yaml": "part: lid\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 5 mm}\noutline: {rectangle: [20, 10]}\n",
+			"job.yaml": strings.Replace(ribJob, "rib.yaml", "rib.yaml, lid.yaml", 1) + joints + "loose:\n  - {part: lid, how: laid on, after: " + c.after + ", lies: [{on: " + c.on + ".front, with: back}]}\n"}))
+		if got := argued(m, plan.LaidEarly); got != c.want {
+			t.Errorf("after %s on %s: %q, want %q", c.after, c.on, got, c.want)
+		}
+	}
+}
+
 // At its step a loose part is in the picture and new; what no section of the joint shows has
 // one of its own. What comes off again is in the picture of its step, and in no other.
 func TestLoosePartsAreDrawn(t *testing.T) {

@@ -224,6 +224,17 @@ func TestCautions(t *testing.T) {
 			t.Errorf("bore closes %v um: %+v", um, close.Cautions)
 		}
 	}
+	// Just at its strength, or at a safety of 2 where it breaks, nothing is to be remarked.
+	in.Hub.Material = grey
+	for safety, want := range map[float64][]Code{0.99: {Breaks, Yields}, 1: {Brittle}, 1.99: {Brittle}, 2: nil} {
+		var got []Code
+		for _, c := range in.cautions(Result{InterferenceMm: 1, EffectiveMm: 1, HubSafety: safety, ShaftSafety: safety}) {
+			got = append(got, c.Code)
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("safety %v: %v, want %v", safety, got, want)
+		}
+	}
 	// A fit whose least is nothing has nothing to flatten, and is loose.
 	if l, err := Range(in, 0, 0.02); err != nil || !slices.Equal(l.Loosest.Cautions, []Caution{{Code: Loose}}) {
 		t.Errorf("nothing at the least: %+v, %v", l.Loosest.Cautions, err)
