@@ -49,8 +49,8 @@ func TestLoosePartsLie(t *testing.T) {
 		at(id, [2]float64{-r, r}, [2]float64{-r, r}, [2]float64{low, low + long})
 	}
 	at("key-bar#1", [2]float64{-0.125, 0.125}, [2]float64{1.53 - 1.125, 1.53}, [2]float64{tube - 20.5, tube - 18})
-	round("stop-collar#1", 1.375, tube-18, 0.5)
-	round("stop-collar#2", 1.375, tube-24-7.25-0.5, 0.5)
+	round("stop-collar#1", 1.46875, tube-18, 0.5)
+	round("stop-collar#2", 1.46875, tube-24-7.25-0.5, 0.5)
 	round("stem#1", 0.5, tube-24+27-37.75, 37.75)
 	front := body(t, m, "drive-nut#1").Box().High.Z / mm
 	round("lock-collar#1", 1, front-2.092, 0.875)
