@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -72,7 +73,38 @@ func (s *stage) arrangement() *plan.Arrangement {
 	views.Wait()
 	out.Front.Behind = slices.DeleteFunc(out.Front.Behind, func(p plan.Place) bool { return cut[p.Item] })
 	s.names(out, cut)
+	if angle != "" {
+		above = end
+	}
+	out.Anchors = s.anchors(above, bodies, xy(out.Top.MinMm.XMm, 0), angle != "")
 	return out
+}
+
+// anchors are the holes of what is anchored that no joint puts a screw through and that stand
+// upright, in the view from above, and how far they lie from a place in it, of what stands on its end from the axis.
+func (s *stage) anchors(above assembly.Pose, bodies []assembly.Body, from plan.XY, onEnd bool) (list []plan.Anchor) {
+	if onEnd {
+		from = plan.XY{}
+	}
+	for i := range bodies {
+		of, made := s.Of[bodies[i].ID]
+		if !made || !slices.ContainsFunc(s.job.Joints, func(j *parts.Joint) bool { return j.Anchored.Value == of.Part }) {
+			continue
+		}
+		for _, f := range s.mouths(&bodies[i]) {
+			if f.used || f.group.Size.Thread != nil || math.Abs(f.out.Dot(s.up)) < 1-level {
+				continue
+			}
+			for _, q := range f.at {
+				at := onPlane(above, q)
+				if !slices.ContainsFunc(list, func(a plan.Anchor) bool { return distance(a.AtMm, at) < geom.CloseMm }) {
+					off := at.Plus(from.Times(-1))
+					list = append(list, plan.Anchor{AtMm: at, FromMm: xy(math.Abs(off.XMm), math.Abs(off.YMm)), DiameterMm: f.group.Size.FinishedMm})
+				}
+			}
+		}
+	}
+	return list
 }
 
 // look adds the edges that are seen to a view, its size, and of each part a place

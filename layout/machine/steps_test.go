@@ -189,3 +189,33 @@ func TestScrewsOfFlangesStandInTheirHoles(t *testing.T) {
 		}
 	}
 }
+
+// The holes for anchors in the view from above: of the mill's feet, 25 from their ends, of what is
+// 430 wide; of the jack's rails, 1-1/4 in from the edges of a frame of 10-1/2 in, four from 2-3/4 in
+// on every 3-1/2 in of 16 in, on both sides of the axis. Nothing that has screws in it is one.
+func TestAnchorsFromAbove(t *testing.T) {
+	t.Parallel()
+	for name, want := range map[string]struct {
+		n        int
+		across   float64
+		along    []float64
+		diameter float64
+		y        func(plan.XY) float64
+	}{
+		"pugmill":  {n: 4, across: 430.0/2 - 25, diameter: 14.5, y: func(p plan.XY) float64 { return p.YMm }},
+		"gatejack": {n: 8, across: (10.5/2 - 1.25) * 25.4, along: []float64{1.75 * 25.4, 5.25 * 25.4}, diameter: 13.0 / 32 * 25.4, y: func(p plan.XY) float64 { return p.XMm }},
+	} {
+		_, a := pictured(t, name)
+		if len(a.Anchors) != want.n {
+			t.Errorf("%s: %d anchors", name, len(a.Anchors))
+		}
+		for _, at := range a.Anchors {
+			if off := want.y(at.FromMm); math.Abs(off-want.across) > 1e-6 || math.Abs(at.DiameterMm-want.diameter) > 0.01 {
+				t.Errorf("%s: %+v", name, at)
+			}
+			if want.along != nil && !slices.ContainsFunc(want.along, func(mm float64) bool { return math.Abs(at.FromMm.YMm-mm) < 1e-6 }) {
+				t.Errorf("%s: %+v", name, at)
+			}
+		}
+	}
+}

@@ -14,6 +14,16 @@ type Arrangement struct {
 	// Bought are the motors and couplings that stand in it, by title: the items after
 	// the parts.
 	Bought []string
+	// Anchors are the holes by which it is fixed to the floor, seen from above.
+	Anchors []Anchor
+}
+
+// Anchor is an upright hole for an anchor: where it lies in the view from above, and how far, in
+// mm, from the machine's front end, of one that stands with its front up from its axis, and from
+// its axis.
+type Anchor struct {
+	AtMm, FromMm XY
+	DiameterMm   float64
 }
 
 // View is what is seen in one direction: x to the right and y up on paper, in mm

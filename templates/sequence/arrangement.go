@@ -282,6 +282,7 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 		if view.v == end {
 			clockRound(&p.Draw, at, box)
 		} else {
+			r.anchors(&p.Draw, at, box, false)
 			p.Draw.Add(draw.Segment(box.X0-3, axis, box.X1+3, axis, draw.HairMm, draw.ChainDash...))
 		}
 		x += w/scale + 2*gap
@@ -294,6 +295,9 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 // notes say what the views leave out.
 func (r *arranger) notes(width float64) draw.Piece {
 	var notes []string
+	if text := r.anchored(); text != "" {
+		notes = append(notes, text)
+	}
 	for _, of := range []struct {
 		titles []string
 		says   string

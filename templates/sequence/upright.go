@@ -117,6 +117,7 @@ func (r *arranger) plan(d *draw.Drawing, p *picture.Paper, scale float64) {
 	x0, y0 := p.At(v.MinMm)
 	x1, y1 := p.At(v.MaxMm)
 	_, h := size(v)
+	r.anchors(d, p, draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y1}, true)
 	r.high(d, x0, draw.Rect{Y0: y0, Y1: y1}, h)
 	x, y := p.At(plan.XY{})
 	d.Add(draw.Segment(x, y0-1, x, y1+2, draw.HairMm, draw.ChainDash...), draw.Segment(x0-1, y, x1+2, y, draw.HairMm, draw.ChainDash...),

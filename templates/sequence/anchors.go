@@ -1,0 +1,64 @@
+package sequence
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"centrepop/templates/draw"
+	"centrepop/templates/picture"
+)
+
+// anchors marks the holes for anchors in the view from above, and says how far each row of them
+// lies from the machine's lines: above the view or below it, and at its right.
+func (r *arranger) anchors(d *draw.Drawing, p *picture.Paper, box draw.Rect, below bool) {
+	const arm, tick, gap = 1.6, 1.5, 1.2
+	across, along := map[float64]string{}, map[float64]string{}
+	for _, a := range r.a.Anchors {
+		x, y := p.At(a.AtMm)
+		d.Add(draw.Segment(x-arm, y, x+arm, y, draw.ThinMm), draw.Segment(x, y-arm, x, y+arm, draw.ThinMm))
+		across[x], along[y] = r.w.Read(a.FromMm.XMm), r.w.Read(a.FromMm.YMm)
+	}
+	edge, way, foot := box.Y1+tick, 1.0, 0.0
+	if below {
+		edge, way, foot = box.Y0-tick, -1, draw.TextMm
+	}
+	free := box.X0 - 3*picture.BalloonStepMm
+	for _, x := range inOrder(across) {
+		wide := draw.TextWidth(across[x], draw.TextMm, false)
+		at := max(x, free+wide/2)
+		free = at + wide/2 + gap
+		d.Add(draw.Segment(x, edge, at, edge+way*tick, draw.ThinMm), draw.Segment(x, edge-way, x, edge, draw.ThinMm),
+			draw.Text{XMm: at, YMm: edge + way*(tick+gap/2+foot*0.8), SizeMm: draw.TextMm, Align: draw.Centre, Content: across[x]})
+	}
+	free = box.Y0 - 3*picture.BalloonStepMm
+	for _, y := range inOrder(along) {
+		at := max(y, free+draw.TextMm/2)
+		free = at + draw.TextMm/2 + gap
+		d.Add(draw.Segment(box.X1+0.5, y, box.X1+tick, y, draw.ThinMm), draw.Segment(box.X1+tick, y, box.X1+2*tick, at, draw.ThinMm),
+			draw.Text{XMm: box.X1 + 2*tick + gap/2, YMm: at - draw.TextMm*0.35, SizeMm: draw.TextMm, Content: along[y]})
+	}
+}
+
+// inOrder are the places of rows, the least first.
+func inOrder(rows map[float64]string) []float64 {
+	return slices.Sorted(maps.Keys(rows))
+}
+
+// anchored says of which holes the crosses in the view from above are, and from where they lie so far.
+func (r *arranger) anchored() string {
+	var sizes []string
+	for _, a := range r.a.Anchors {
+		if size := "Ø" + r.w.Read(a.DiameterMm); !slices.Contains(sizes, size) {
+			sizes = append(sizes, size)
+		}
+	}
+	from := ", as far from the FRONT end and from the axis as written above and beside it."
+	if r.a.Stands != "" {
+		from = ", as far from the two centre lines as written below and beside it."
+	}
+	if len(sizes) == 0 {
+		return ""
+	}
+	return "Crosses in the view from above: holes for anchors, " + strings.Join(sizes, ", ") + from
+}
