@@ -195,3 +195,22 @@ func TestStepped(t *testing.T) {
 		}
 	}
 }
+
+// A groove in 12 mm is as much less deep as its root face is high: by plane geometry, gap × 12 and one
+// or two triangles on what is left.
+func TestRootFace(t *testing.T) {
+	t.Parallel()
+	tan30 := math.Tan(math.Pi / 6)
+	for _, c := range []struct {
+		shape          Shape
+		deg, gap, face float64
+		want           float64
+	}{
+		{SingleV, 60, 2, 2, 24 + 100*tan30}, {SingleY, 60, 0, 4, 64 * tan30}, {SingleBevel, 45, 2.5, 1, 30 + 60.5}, {DoubleV, 60, 2, 2, 24 + 50*tan30}, {DoubleBevel, 45, 0, 2, 25}, {Square, 0, 3, 0, 36},
+	} {
+		p := Prep{Shape: c.shape, AngleDeg: Choice{Use: c.deg}, GapMm: Choice{Use: c.gap}, RootFaceMm: Choice{Use: c.face}}
+		if got, err := p.GrooveArea(12, 0); err != nil || math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%s: %v, %v, want %v", c.shape.Symbol(), got, err, c.want)
+		}
+	}
+}
