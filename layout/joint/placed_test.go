@@ -67,7 +67,7 @@ func TestStandsOut(t *testing.T) {
 			t.Errorf("%s: %q", c.name, got)
 		}
 		j.placed = j.placed[:1]
-		if _, _, ok := j.standsOutMm(p); ok || j.stopText(p) != "" {
+		if mm, _, ok := j.standsOutMm(p); mm != 0 || ok || j.stopText(p) != "" {
 			t.Errorf("%s: of a hub that is nowhere", c.name)
 		}
 	}
@@ -98,15 +98,15 @@ func TestConeStands(t *testing.T) {
 	bare, wide := m, *b.in.Bearing
 	bare.nut, bare.small = nil, nil
 	wide.ConeWidth = parts.Length{}
-	if _, ok := j.clearance(b, bare); ok || j.standsOut(b, bare) != 0 {
+	if mm, ok := j.clearance(b, bare); mm != 0 || ok || j.standsOut(b, bare) != 0 {
 		t.Error("without a nut and a shoulder")
 	}
 	b.in.Bearing = &wide
-	if _, ok := j.clearance(b, m); ok {
+	if mm, ok := j.clearance(b, m); mm != 0 || ok {
 		t.Error("of a cone whose width nobody knows")
 	}
 	j.placed = j.placed[:1]
-	if _, ok := j.largeEndMm(b, m); ok || j.standsOut(b, m) != 0 {
+	if mm, ok := j.largeEndMm(b, m); mm != 0 || ok || j.standsOut(b, m) != 0 {
 		t.Error("in a housing that is nowhere")
 	}
 }
