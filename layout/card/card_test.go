@@ -85,16 +85,17 @@ func TestFirstRun(t *testing.T) {
 		{"Guards", "Coupling guard: on, all its screws tight", ""},
 		{"Oil", "Front bearing 30210: all spaces between the rollers filled", "lithium soap NLGI 2"},
 		{"Oil", "Gear motor", "gear oil as on its plate, to the level plug"},
-		{"Free", "Turn Auger shaft by hand, parted from the motor, no hand inside, three turns each way: nothing rubs, no tight place", ""},
-		{"Free", "Rear bearing 30208: end play of Auger shaft", "none: preload 0.01 mm – 0.03 mm"},
-		{"Direction", "Start for a moment, look at Auger shaft from its end away from the motor", "clockwise"},
-		{"Direction", "Emergency stop tried: mushroom button at the hopper, in reach of who feeds it", "it stops, and starts only when switched on again"},
+		{"Free", "Turn Auger shaft by hand, before step 42 couples the motor, three turns each way: nothing rubs, no tight place", ""},
+		{"Direction", "Start for a moment, nobody in line with an open end: Auger shaft seen from its end away from the motor", "clockwise"},
+		{"Direction", "Emergency stop tried, and let out: mushroom button at the hopper, in reach of who feeds it", "it stops, and stays off"},
 		{"Idle", "Warm up first: coupled and empty, all guards on, to warm the oil of the gear motor", "15 min"},
 		{"After", "6 × M10 x 35, Die ring to Barrel flange 1", "38 N m, threads lubricated"},
 		{"After", "4 × Pillar, Motor adapter to Housing plate", "117 N m, threads dry"},
 		{"After", "6 × M6 x 30, Gland ring to Bearing housing", "10 N m when Lantern is off"},
 		{"After", "4 × M6 x 16, Rear cover to Bearing housing", "10 N m when Flexible coupling is off"},
-		{"After", "Rear bearing 30208: end play of Auger shaft; else Flexible coupling, Rear cover off, step 11", "none: preload 0.01 mm – 0.03 mm"},
+		{"After", "4 × anchor M12, Stand foot floor anchor", "by its maker"},
+		{"After", "4 × bolt M12 x 60 8.8, Gear motor 2.2 kW", "as step 42 has it"},
+		{"After", "Rear bearing 30208: end play of Auger shaft; else Gear motor 2.2 kW (48 kg, hoist), Flexible coupling, Rear cover off, step 11", "none: preload 0.01 mm – 0.03 mm"},
 	} {
 		lines := stage(t, r, c.stage).Lines
 		if !slices.ContainsFunc(lines, func(l plan.CardLine) bool { return l.Do == c.do && l.Wanted == c.wanted }) {
@@ -178,10 +179,10 @@ func TestUpkeep(t *testing.T) {
 	if len(u.Ports) != 2 || u.Ports[0].What != "lithium soap NLGI 2, 18 g (10 g and 8 g)" || u.Ports[1] != (plan.UpkeepRow{Where: "Gear motor", What: "gear oil as on its plate, to the level plug", Every: "year"}) {
 		t.Errorf("ports %q", u.Ports)
 	}
-	if u.Bolts[0] != (plan.UpkeepRow{Where: "6 × M10 x 45, Barrel flange 2 to Lantern", What: "51 N m, threads dry", Every: "each cleaning"}) {
+	if u.Bolts[0] != (plan.UpkeepRow{Where: "6 × M10 x 45, Barrel flange 2 to Lantern", What: "51 N m, threads dry; to part it: what came on since off first, then 27.2 kg, slung as in step 17", Every: "each cleaning"}) {
 		t.Errorf("bolts %q", u.Bolts)
 	}
-	if len(u.Sources) != 2 || len(u.Cautions) != 1 || u.Wear[1].Where != "Seal of the gland" {
+	if len(u.Sources) != 3 || u.Wear[3].Where != "Emergency stop, hopper grille" || len(u.Cautions) != 1 || u.Wear[1].Where != "Seal of the gland" {
 		t.Errorf("%+v", u)
 	}
 	// Other intervals, and amounts of the job's own, keep the bearings apart.
@@ -203,7 +204,7 @@ func TestMotor(t *testing.T) {
 			t.Errorf("the plate lacks %q: %q", want, m.Plate)
 		}
 	}
-	if !slices.Contains(m.Machine, plan.Fact{Label: "Guard interlocked", Value: "hopper grille"}) || !slices.Contains(m.Sign, "Auger shaft turns clockwise, seen from its end away from the motor") || !slices.Contains(m.Sign, "Opening it stops the motor: hopper grille") {
+	if !slices.Contains(m.Machine, plan.Fact{Label: "Guard interlocked", Value: "hopper grille"}) || !slices.Contains(m.Sign, "Auger shaft turns clockwise, seen from its end away from the motor") || !slices.Contains(m.Sign, "Opening it stops the motor, shutting it starts nothing: hopper grille") {
 		t.Errorf("%q, %q", m.Machine, m.Sign)
 	}
 	if want := (plan.Fact{Label: "Rotation wanted", Value: "Auger shaft clockwise, seen from its end away from the motor; judge it there, not by the motor's fan"}); !slices.Contains(m.Machine, want) {

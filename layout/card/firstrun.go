@@ -2,6 +2,7 @@ package card
 
 import (
 	"cmp"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +12,9 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
+
+// stops is what is wanted of a guard that is opened, or a stop that is pressed.
+const stops = "it stops, and stays off"
 
 // lockOff is said wherever somebody reaches into what a motor turns.
 const lockOff = "Isolate the supply and lock it off before a guard comes off or a hand goes in."
@@ -41,7 +45,7 @@ func (c cards) firstRun() *plan.FirstRun {
 		{Title: "Direction", Lines: c.direction()},
 		{Title: "Idle", Lines: warm, Runs: idle},
 		{Title: "Under load", Runs: load},
-		{Title: "After the first " + words.Trim(in.AgainHours, 1) + " h", Lines: append(c.retorque(), c.endPlay(true)...)},
+		{Title: "After the first " + words.Trim(in.AgainHours, 1) + " h", Lines: slices.Concat(c.retorque(), c.looseBolts(), c.endPlay(true))},
 	} {
 		if len(s.Lines)+len(s.Runs) > 0 {
 			out.Stages = append(out.Stages, s)
@@ -107,10 +111,15 @@ func (c cards) filled() (out []plan.CardLine) {
 func (c cards) free() (out []plan.CardLine) {
 	for _, part := range c.turning() {
 		apart := ""
-		if part == c.driven() {
+		if n := c.coupledAt(); part == c.driven() && n > 0 {
+			apart = " before step " + strconv.Itoa(n) + " couples the motor,"
+		} else if part == c.driven() {
 			apart = " parted from the motor, no hand inside,"
 		}
 		out = append(out, plan.CardLine{Do: "Turn " + part + " by hand," + apart + " three turns each way: nothing rubs, no tight place"})
+	}
+	if c.coupledAt() > 0 { // no gauge gets to it any more: it is as its step left it
+		return out
 	}
 	return append(out, c.endPlay(false)...)
 }
@@ -128,11 +137,11 @@ func (c cards) direction() (out []plan.CardLine) {
 		start.Do = "Start for a moment each way, seen from " + from
 		start.Wanted = "both, as switched"
 	case shaft != "":
-		start.Do = "Start for a moment, look at " + shaft + " from " + from
+		start.Do = "Start for a moment, nobody in line with an open end: " + shaft + " seen from " + from
 	}
-	out = append(out, start, plan.CardLine{Do: "Emergency stop tried: " + m.EmergencyStop.Value, Wanted: "it stops, and starts only when switched on again"})
+	out = append(out, start, plan.CardLine{Do: "Emergency stop tried, and let out: " + m.EmergencyStop.Value, Wanted: stops})
 	for _, g := range m.Guards {
-		out = append(out, plan.CardLine{Do: "Opened for a moment while it runs, hands away: " + g.Value, Wanted: "it stops"})
+		out = append(out, plan.CardLine{Do: "Opened for a moment while it runs, hands away, then shut: " + g.Value, Wanted: stops})
 	}
 	return out
 }
@@ -205,6 +214,65 @@ func (c cards) retorque() (out []plan.CardLine) {
 	return out
 }
 
+// fastener is something that is tightened.
+var fastener = regexp.MustCompile(`(?i)^(bolt|screw|stud|nut)`)
+
+// looseBolts are a line for what fixes the machine to the floor, and one for each thing that is
+// bolted on by hand, by the step that says how.
+func (c cards) looseBolts() (out []plan.CardLine) {
+	for _, b := range c.pl.Bought {
+		if strings.HasPrefix(b.Item, "Anchor ") {
+			out = append(out, plan.CardLine{Do: words.CountOf(b.Quantity) + words.Lower(b.Item) + ", " + b.For, Wanted: "by its maker"})
+		}
+	}
+	for _, e := range c.job.Loose {
+		what, of := e.Buy.Value, e.Item.Value
+		what, _, _ = strings.Cut(words.Head(what), " with ")
+		if e.Part.Value != "" {
+			of = c.pl.Part(e.Part.Value).Title
+		}
+		if j := c.joint(e.After.Value); j != nil && !e.Off && fastener.MatchString(what) {
+			out = append(out, plan.CardLine{Do: words.CountOf(e.Count) + words.Lower(what) + ", " + words.Head(of), Wanted: "as step " + strconv.Itoa(j.N) + " has it"})
+		}
+	}
+	return out
+}
+
+// coupledAt is the step in which the motor, or the coupling to it, comes to the part that it
+// drives; 0 where the job does not place them.
+func (c cards) coupledAt() int {
+	for _, e := range c.job.Loose {
+		if j := c.joint(e.After.Value); e.Stands != nil && j != nil {
+			return j.N
+		}
+	}
+	return 0
+}
+
+// withMasses adds the mass of what a hand does not lift to things that come off, and before a
+// coupling the motor behind it.
+func (c cards) withMasses(titles []string) (out []string) {
+	coupled := func(e parts.Loose) bool {
+		return e.Stands != nil && slices.Contains(titles, words.Head(e.Item.Value))
+	}
+	if i := slices.IndexFunc(c.job.Loose, coupled); i >= 0 {
+		for _, e := range c.job.Loose {
+			if e.Stands != nil && e.Stands.On.Part != c.job.Loose[i].Stands.On.Part {
+				titles = slices.Insert(slices.Clone(titles), 0, words.Head(e.Item.Value))
+			}
+		}
+	}
+	for _, title := range titles {
+		for _, e := range c.job.Loose {
+			if e.MassKg > plan.LiftKg && words.Head(e.Item.Value) == title {
+				title += " (" + c.w.RoundMass(e.MassKg, 1) + ", hoist)"
+			}
+		}
+		out = append(out, title)
+	}
+	return out
+}
+
 // endPlay is a line for each bearing that is set; once the machine has run, with what to do
 // where it has changed.
 func (c cards) endPlay(run bool) (out []plan.CardLine) {
@@ -212,7 +280,7 @@ func (c cards) endPlay(run bool) (out []plan.CardLine) {
 		if b := j.Bearing; b.HasEndFloat {
 			do := c.bearingText(j) + ": end play of " + turns(j).Title
 			if run {
-				do += "; else " + words.Join(" off, ", strings.Join(b.ShutBy, ", "), "step "+strconv.Itoa(j.N))
+				do += "; else " + words.Join(" off, ", strings.Join(c.withMasses(b.ShutBy), ", "), "step "+strconv.Itoa(j.N))
 			}
 			out = append(out, plan.CardLine{Do: do, Wanted: c.float(j.Bearing.EndFloatMm), Source: "job file"})
 		}

@@ -36,7 +36,7 @@ func (c cards) motor() *plan.Motor {
 	}
 	for _, g := range m.Guards {
 		out.Machine = append(out.Machine, plan.Fact{Label: "Guard interlocked", Value: g.Value})
-		out.Sign = append(out.Sign, "Opening it stops the motor: "+g.Value)
+		out.Sign = append(out.Sign, "Opening it stops the motor, shutting it starts nothing: "+g.Value)
 	}
 	for _, n := range m.Notes {
 		out.Notes = append(out.Notes, n.Value)

@@ -2,6 +2,7 @@ package card
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/plan"
@@ -51,7 +52,7 @@ func (c cards) upkeep() *plan.Upkeep {
 		if j.Bolt.TorqueNm > 0 && !slices.Contains(out.Sources, torqueRule) {
 			out.Sources = append(out.Sources, torqueRule)
 		}
-		out.Bolts = append(out.Bolts, plan.UpkeepRow{Where: c.boltText(j), What: c.torque(j.Bolt), Every: b.Every.Value})
+		out.Bolts = append(out.Bolts, plan.UpkeepRow{Where: c.boltText(j), What: c.torque(j.Bolt) + c.takenOff(j, b.Every.Value), Every: b.Every.Value})
 	}
 	for _, one := range in.Wear {
 		row := plan.UpkeepRow{Where: words.Capital(one.Item.Value), What: one.Look.Value, Every: one.Every.Value}
@@ -60,12 +61,26 @@ func (c cards) upkeep() *plan.Upkeep {
 		}
 		out.Wear = append(out.Wear, row)
 	}
-	if c.job.Motor != nil {
+	if m := c.job.Motor; m != nil {
+		what := []string{"emergency stop"}
+		for _, g := range m.Guards {
+			what = append(what, g.Value)
+		}
+		out.Wear = append(out.Wear, plan.UpkeepRow{Where: words.Capital(strings.Join(what, ", ")), What: "opened or pressed while it runs, then shut or let out: " + stops, Every: "month"})
+		out.Sources = append(out.Sources, "Trying what stops the motor every month: common practice, no source.")
 		out.Cautions = append(out.Cautions, lockOff)
 	} else if len(c.turning()) > 0 {
 		out.Cautions = append(out.Cautions, "Only at a standstill, and so that nobody can turn it.")
 	}
 	return out
+}
+
+// takenOff says what it takes to part for cleaning a joint that a hand alone did not put together.
+func (c cards) takenOff(j *plan.JointPlan, every string) string {
+	if l := j.Lift; strings.Contains(every, "clean") && l != nil && !l.Loose && l.Tried == "" {
+		return "; to part it: what came on since off first, then " + c.w.RoundMass(l.MassKg, 1) + ", slung as in step " + strconv.Itoa(j.N)
+	}
+	return ""
 }
 
 // greasings puts bearings that share a port, a grease and an interval together.

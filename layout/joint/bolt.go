@@ -649,7 +649,7 @@ func (t *joint) startBolts(p *plan.BoltPlan, tapped bool) {
 		if p.Spacer {
 			where = "with their shoulders between " + a + " and " + b
 		}
-		t.step("Start the studs", all+where+", a nut on each end"+wash+".", t.ends, "A nut that does not start by hand is not forced: find out why.")
+		t.step("Start the studs", all+where+", a nut on each end"+wash+".", t.ends, "Force none.")
 		return
 	case t.in.Bolt.Washer:
 		if wash = ", a washer under each head"; !tapped {
@@ -660,7 +660,7 @@ func (t *joint) startBolts(p *plan.BoltPlan, tapped bool) {
 	if !tapped {
 		into = "with nuts on " + b
 	}
-	t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "A bolt that does not start by hand is not forced: find out why.")
+	t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "Force none.")
 }
 
 func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {

@@ -128,8 +128,7 @@ func (j *making) cures(t *joint, serious bool) {
 	if !slices.ContainsFunc(t.out.Traps, func(k plan.Trap) bool { return k.Instead == "" }) {
 		return
 	}
-	t.out.Remedies = append(t.out.Remedies, "Witness mark: before taking apart, and at first assembly, scribe one line across the edges of "+
-		t.a.title()+" and "+t.b.title()+" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock).")
+	t.out.Remedies = append(t.out.Remedies, "Scribe a witness mark across both edges at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock).")
 	if serious {
 		t.out.Offset = j.offsetHole(t)
 	}

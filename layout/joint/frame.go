@@ -269,7 +269,7 @@ func diagonalsMm(diagonalMm float64) float64 { return math.Max(1, diagonalMm/100
 func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.out.Frame = r.last.in.Name.Value
 	t.step("Set up", "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up; shim until none rocks.",
-		"Clean bright "+t.w.Near(25)+" each side of the joint.", j.takeOff(t, r, p), t.grindEdges(p), j.sleeved(r), "Set: "+t.out.How+".", t.gapText(p), t.preheat())
+		"Clean bright "+t.w.Near(25)+" each side of the joint.", j.takeOff(t, r, p), t.grindEdges(p), "Set: "+t.out.How+".", t.gapText(p), t.preheat())
 	_, p.TackLengthMm = t.tackRow(p.LengthMm / 4)
 	s := t.step("Tack", "Tack both ends of the "+r.word("cut", "seam")+" on the front, "+t.w.Read(p.TackLengthMm)+" long. No weld yet: all corners of the frame are tacked first.")
 	s.Hold = "Square in the corner; no step from front to front."
@@ -314,6 +314,9 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.out.Checks[len(t.out.Checks)-1].Wanted = strings.TrimSpace(p.Designation + " each corner, " + t.seamSides())
 	s = &t.out.Steps[len(t.out.Steps)-1]
 	s.Do = slices.Concat(s.Do, j.dressed(r), j.tried(t, r))
+	if text := j.sleeved(r); text != "" {
+		s.Do = append(s.Do, text)
+	}
 	j.welded(t, r, p)
 }
 
@@ -522,7 +525,8 @@ func (j *making) rowsApart(t *joint, r *ring) (found bool) {
 	return found
 }
 
-// sleeved says which bars of a frame take sleeves for bolts, which go in while they are open.
+// sleeved says which bars of a frame take sleeves for bolts, once the welds have moved their
+// holes and these were tried.
 func (j *making) sleeved(r *ring) string {
 	var in []feature
 	for _, c := range r.corners {
@@ -532,11 +536,10 @@ func (j *making) sleeved(r *ring) string {
 			}
 		}
 	}
-	return j.sleeves(in, "the corners close it")
+	return j.sleeves(in)
 }
 
-// closes says which bars take their sleeves before a weld that closes the end nearer to their
-// holes: from the other nobody reaches these.
+// closes says which bars take their sleeves before a weld at the end nearer to their holes.
 func (j *making) closes(t *joint) string {
 	var in []feature
 	for _, f := range []feature{t.a, t.b} {
@@ -545,12 +548,12 @@ func (j *making) closes(t *joint) string {
 			in = append(in, f)
 		}
 	}
-	return j.sleeves(in, "the weld closes it")
+	return j.sleeves(in)
 }
 
-// sleeves has the sleeves for the bolts through both walls of some bars put in now, with the
-// copies that take them where some of a part do not.
-func (j *making) sleeves(bars []feature, why string) string {
+// sleeves has the sleeves for the bolts through both walls of some bars let in from outside: no
+// torch reaches them inside, and through the hole of a bolt there is no rim to weld. With the copies that take them where some of a part do not.
+func (j *making) sleeves(bars []feature) string {
 	copies := map[*part.Model][]string{}
 	var in []*part.Model
 	for _, o := range j.all {
@@ -577,7 +580,7 @@ func (j *making) sleeves(bars []feature, why string) string {
 		}
 		names = append(names, name)
 	}
-	return "Sleeves for the bolts go into " + strings.Join(names, ", ") + " now: " + why + ". Line each up with its bolt, tack it through the hole on the side of the head, and dress that flush."
+	return "Sleeves for the bolts go into " + strings.Join(names, ", ") + " now. Open the hole on the side of the head, there alone, to the outside of the sleeve; let it in down to the other wall, its bolt through both; tack its rim, take the bolt out, weld the rim round and dress it flush for the washer."
 }
 
 // outsideOf has the outside of a rectangular frame measured, to the same limit as its

@@ -85,7 +85,7 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 	}
 	for _, f := range append(s.stack(t), t.a, t.b) {
 		if f.group.BothWalls() {
-			list.use(t, "Sleeve of pipe, bore over "+s.w.Dia(t.boltMm)+", "+s.w.Size(geom.Clean(f.r.LengthMm()-2*f.r.WallMm(0)))+" long", p.Count, "")
+			list.use(t, "Sleeve of pipe, bore over "+s.w.Dia(t.boltMm)+", "+s.w.Size(geom.Clean(f.r.LengthMm()-f.r.WallMm(0)))+" long", p.Count, "")
 		}
 	}
 	nuts := in.Nut || in.Stud.Value != ""

@@ -215,7 +215,7 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 			}
 			switch {
 			case t.in.Press != nil && o.in.Weld != nil && t.joins(o):
-				add(t, o, "pressed together before it is welded")
+				add(t, o, "put together before it is welded")
 			case t.in.Weld != nil && (o.in.Bearing != nil || o.in.Press != nil && !welded(o, all)):
 				add(t, o, "welding heat pulls a bore out of size: weld, measure the bore cold, then press")
 			case t.in.Weld != nil && o.in.Slide != nil:
@@ -223,7 +223,7 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 			case t.in.Weld != nil && o.in.Bolt != nil:
 				add(t, o, "weld before bolting: heat pulls the joint face")
 			case t.in.Bearing != nil && o.in.Bolt != nil && o.covers(t):
-				add(t, o, "the bearing goes in before the bore is closed")
+				add(t, o, "the bearing goes in first")
 			}
 		}
 		if t.in.Bolt != nil && t.axis {
@@ -271,7 +271,7 @@ func (j *assembly) reachRules(t *joint, all []*joint, add func(first, then *join
 			}
 			for _, o := range all {
 				if o != t && (o.a.inst() == p.inst || o.b.inst() == p.inst) && !o.joins(t) {
-					add(t, o, side.what+" are out of reach once "+copyTitle(p.r, p.copy)+" lies over them")
+					add(t, o, copyTitle(p.r, p.copy)+" covers "+side.what)
 					break
 				}
 			}

@@ -299,7 +299,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 func (j *shop) onSaddle(t *joint) string {
 	for _, e := range t.a.r.Part.Ends {
 		if e.Onto.Part != "" {
-			return "Its saddle stands on a piece of " + j.model(e.Onto.Part).Out.Title + ", or it tilts."
+			return "Its saddle stands on " + j.model(e.Onto.Part).Out.Title + ", that in V-blocks, or it tilts."
 		}
 	}
 	return ""

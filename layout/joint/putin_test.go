@@ -19,7 +19,7 @@ func TestBoughtThings(t *testing.T) {
 	}
 	motor := jointNamed(t, p, "coupling-guard")
 	last := motor.Steps[1]
-	if !strings.HasPrefix(last.Do[0], "Gear motor 2.2 kW") || !strings.HasPrefix(last.Caution, "It is 48 kg: hoist or two people") {
+	if !strings.HasPrefix(last.Do[0], "Gear motor 2.2 kW") || !strings.HasPrefix(last.Caution, "It is 48 kg: hoist, with rated slings") {
 		t.Errorf("%+v", last)
 	}
 	for item, count := range map[string]int{"Gear motor 2.2 kW, 32 rev/min, flange 265, spigot 230": 1, "Bolt M12 x 60 8.8 with nut and two washers": 4, "Bolt M6 x 25 8.8 with lock nut, as stop of the wire cutter": 5} {

@@ -382,7 +382,7 @@ func (j *making) finish(t *joint) {
 	}
 	for _, r := range t.out.Remedies {
 		at := 0 // a mark that places goes first, a witness of what is right last
-		if strings.HasPrefix(r, "Witness") {
+		if strings.HasPrefix(r, "Scribe a witness mark") {
 			at = len(t.out.Steps)
 		} else if !strings.HasPrefix(r, "Nothing but") {
 			continue
@@ -452,7 +452,7 @@ func (j *making) heavy(t *joint) {
 	if least > 0 {
 		j.lifts(t, lift, false)
 	}
-	if how := t.w.Carriers(t.out.MassKg); !fixed && how != t.w.Carriers(heaviest) {
+	if how := t.w.Carriers(t.out.MassKg); !fixed && how != "" && heaviest <= plan.LiftKg { // the order of assembly says what is for the hoist alone
 		t.caution("From here on the assembly is " + t.w.RoundMass(t.out.MassKg, 1) + ": " + how + ".")
 	}
 }

@@ -370,7 +370,7 @@ func (j *making) held(t *joint) string {
 	by := "a strap"
 	for i := range t.b.r.Keyways {
 		if on := t.b.r.Keyways[i].Row.In; on != t.b.ref.Feature {
-			by = "a bar on a key in its " + words.Spaced(on)
+			by = "a strap wrench on its " + words.Spaced(on)
 		}
 	}
 	return "Hold " + t.b.title() + " by " + by + "."

@@ -87,7 +87,7 @@ func TestToolsThatCanBeMade(t *testing.T) {
 			t.Errorf("a disc of 1 mm is turned: %s", o.Title)
 		}
 	}
-	says(t, jointNamed(t, mill, "stand-corner-4"), []string{"Sleeves for the bolts go into Stand rail now"}, nil)
+	says(t, jointNamed(t, mill, "stand-corner-4"), []string{"Sleeves for the bolts go into Stand rail now. Open the hole on the side of the head"}, nil)
 	says(t, jointNamed(t, jack, "stay"), []string{"Stay right on Guide tube outside at clock 180°, square to it, its middle 8 in from the front of Guide tube, fronts looking the same way"}, nil)
 	says(t, jointNamed(t, jack, "upper-bearing"), []string{"Lock collar on 1 3/8-12 UNF follows"}, []string{"; the nut on"})
 	nuts := func(p *plan.Plan) (out []string) {

@@ -73,7 +73,7 @@ func (t *joint) eats(a, b metal) {
 	if a.screws {
 		verb = " are eaten by "
 	}
-	with := "paint, a gasket or copper grease between the two"
+	with := "copper grease, thin, between the two, and paint over the edge once it is tight"
 	switch {
 	case eaten == material.AluminiumAlloy:
 		with = "paint, a sleeve or zinc paste between the two, no copper grease"

@@ -18,7 +18,7 @@ func TestUnlikeMetals(t *testing.T) {
 		says, not             []string
 	}{
 		{"job.yaml", "revision: B", "revision: C", "nozzle", []string{
-			"Die ring (S235) is eaten by Barrel end (1.4301) where it gets wet, 0.34 V apart in sea water: paint, a gasket or copper grease between the two.",
+			"Die ring (S235) is eaten by Barrel end (1.4301) where it gets wet, 0.34 V apart in sea water: copper grease, thin, between the two, and paint over the edge once it is tight.",
 			"The screws (8.8) are eaten by Barrel end (1.4301) where it gets wet, 0.34 V apart in sea water: copper grease on thread and head.",
 		}, []string{"seize"}},
 		{"job.yaml", "bolt: M8 8.8, head: socket}", "bolt: M8 A2-70, head: socket}", "nozzle", []string{"Die ring (S235) is eaten by the screws (A2-70)"}, []string{"seize", "are eaten"}},

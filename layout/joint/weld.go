@@ -487,7 +487,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	switch what, last := strings.Join(p.Finish, "; "), len(p.Finish) > 0; {
 	case last && t.meanwhile(j.job) != "":
 		s := t.step("Measure what was held true", "Leave in what holds it until all is cold, then take it out.")
-		s.Hold = "Still inside the limits: " + what + "."
+		s.Hold = "Still inside the limits: " + what + "; if not, force nothing into it: bore it where it stands, or ask who drew it."
 	case last:
 		t.step("Finish after welding", "Turn or bore these only now: "+what+".")
 	}

@@ -492,6 +492,6 @@ type CutPiece struct {
 // reference mass of ISO 11228-1 for ideal conditions (from memory).
 const LiftKg = 25.0
 
-// HoistKg is the mass above which two people do not lift either, 25 kg each by the
-// same standard.
-const HoistKg = 2 * LiftKg
+// HoistKg is the mass above which two people do not lift either: a team of two lifts two thirds
+// of what both lift alone (HSE guidance L23 on manual handling, from memory).
+const HoistKg = 2 * LiftKg * 2 / 3

@@ -7,7 +7,7 @@ import (
 )
 
 // Carriers says who or what moves a mass, kg: empty for what one person can, two
-// people up to plan.HoistKg (ISO 11228-1, from memory), a hoist above.
+// people up to plan.HoistKg, a hoist above.
 func (w Writer) Carriers(kg float64) string {
 	switch {
 	case kg <= plan.LiftKg:
@@ -15,7 +15,7 @@ func (w Writer) Carriers(kg float64) string {
 	case kg <= plan.HoistKg:
 		return "hoist or two people (over " + w.RoundMass(plan.LiftKg, 0) + ", ISO 11228-1)"
 	}
-	return "hoist, with slings rated for it, by local lifting rules"
+	return "hoist, with rated slings, by local lifting rules"
 }
 
 // Out says what lies out of place.
@@ -57,7 +57,7 @@ func (w Writer) Sling(l *plan.Lift) string {
 		if s.Through {
 			below = ", no thread out below"
 		}
-		how = "a strap would be caught: eye bolts rated for it, home in the " + s.Eyes + " holes " + s.Holes + " of " + on + " to both sides of that" + below + ", legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper"
+		how = "a strap would be caught: eye bolts rated for it, home in the " + s.Eyes + " holes " + s.Holes + " of " + on + " to both sides of that" + below + ", legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper, the hook so high that none touches what stands there"
 	case s.HalfMm == 0:
 		how = "hold it to both sides of that, the straps clear of the joint"
 	}
@@ -83,7 +83,7 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright: guide it until the ram holds it.")
 	}
 	if h.On[0] != "" {
-		under := h.On[0] + " and " + h.On[1] + ", either side of its centre of gravity"
+		under := h.On[0] + " and " + h.On[1] + ", astride its centre of gravity"
 		if h.On[0] == h.On[1] {
 			under = "both ends of " + h.On[0] + ", its centre of gravity between them"
 		}
@@ -91,7 +91,7 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		if h.Out != "" {
 			how = w.takesOut(h)
 		}
-		says = append(says, how+"V-blocks, chocked, under "+under+", "+w.Read(h.CentreMm)+" from its front end, at "+h.At+".")
+		says = append(says, how+"chocked V-blocks under "+under+", "+w.Read(h.CentreMm)+" from its front end, at "+h.At+".")
 	}
 	if h.BeyondMm > 0 {
 		when := ""
@@ -112,5 +112,5 @@ func (w Writer) takesOut(h *plan.Hold) string {
 	if h.TipsMm > 0 {
 		tips = ", or it tips"
 	}
-	return "Clamp " + h.On[0] + " down" + tips + ", block out from under " + h.Out + " while this goes over it. Then "
+	return "Clamp " + h.On[0] + " down" + tips + ", block out from under " + h.Out + " as this goes over it. Then "
 }

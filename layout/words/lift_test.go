@@ -26,9 +26,9 @@ func TestSling(t *testing.T) {
 		t.Error(got)
 	}
 	for want, at := range map[string]plan.Sling{
-		"lies 254 from its front end, where Cap is: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                   {},
-		"lies 254 from its front end, where Cap is: a strap would be caught: eye bolts rated for it, home in the M12 holes jacking of Base to both sides of that, legs 60° to the level or steeper; lift a hand's breadth and look.": {Eyes: "M12", Holes: "jacking", On: [2]string{"Base", "Base"}},
-		"home in the M12 holes jacking of Base to both sides of that, no thread out below, legs 60° to the level or steeper; lift a hand's breadth and look.":                                                                        {Eyes: "M12", Holes: "jacking", Through: true, On: [2]string{"Base", "Base"}},
+		"lies 254 from its front end, where Cap is: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                                         {},
+		"lies 254 from its front end, where Cap is: a strap would be caught: eye bolts rated for it, home in the M12 holes jacking of Base to both sides of that, legs 60° to the level or steeper, the hook so high that none touches what stands there; lift a hand's breadth and look.": {Eyes: "M12", Holes: "jacking", On: [2]string{"Base", "Base"}},
+		"home in the M12 holes jacking of Base to both sides of that, no thread out below, legs 60° to the level or steeper, the hook so high that none touches what stands there; lift a hand's breadth and look.":                                                                        {Eyes: "M12", Holes: "jacking", Through: true, On: [2]string{"Base", "Base"}},
 	} {
 		at.End, at.At, at.CentreMm = "front", "Cap", 254
 		if got := (Writer{}).Sling(&plan.Lift{Sling: &at}); !strings.HasSuffix(got, want) {
@@ -53,10 +53,10 @@ func TestHolds(t *testing.T) {
 		"Upright it falls over 6° off upright: guide it until the ram holds it.":                            {UprightDeg: 6},
 		"Its seam runs on along Base and Rail.":                                                             {RunsOn: []string{"Base", "Rail"}},
 		"What hangs in the sling stays in it until the joint is tight.":                                     {Slung: true},
-		"Clamp Head down, or it tips, block out from under Rod while this goes over it. Then V-blocks, chocked, under Head and Tube, either side of its centre of gravity, 10 in from its front end, at Cap.": {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod", TipsMm: 25.4},
-		"Clamp Head down, block out from under Rod while this goes over it. Then V-blocks, chocked, under Head and Tube, either side of its centre of gravity, 10 in from its front end, at Cap.":             {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod"},
-		"By itself it rolls or falls over: V-blocks, chocked, under both ends of Tube, its centre of gravity between them, 10 in from its front end, at Cap.":                                                 {On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
-		"By itself it rolls or falls over: V-blocks, chocked, under Head and Tube, either side of its centre of gravity, 10 in from its front end, at Cap.":                                                   {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap"},
+		"Clamp Head down, or it tips, block out from under Rod as this goes over it. Then chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, at Cap.": {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod", TipsMm: 25.4},
+		"Clamp Head down, block out from under Rod as this goes over it. Then chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, at Cap.":             {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod"},
+		"By itself it rolls or falls over: chocked V-blocks under both ends of Tube, its centre of gravity between them, 10 in from its front end, at Cap.":                                       {On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
+		"By itself it rolls or falls over: chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, at Cap.":                                                {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap"},
 	} {
 		if got := (Writer{Units: parts.Inches}).Holds(h, "Rib"); got != want {
 			t.Errorf("%+v: %q, want %q", h, got, want)

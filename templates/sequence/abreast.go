@@ -353,7 +353,7 @@ func placeLines(run []*plan.JointPlan) (out []string) {
 		out = append(out, upperFirst(j.How)+".")
 	}
 	if len(j.Why) > 0 {
-		out = append(out, "Its place in the order: "+strings.Join(reasons(j.Why), "; ")+".")
+		out = append(out, "In the order: "+strings.Join(reasons(j.Why), "; ")+".")
 	}
 	return out
 }

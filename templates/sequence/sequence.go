@@ -82,7 +82,7 @@ func overviewSheets(pl *plan.Plan, paper draw.Frame, views *draw.Piece) []*draw.
 		f.Table(c.tight(c.orderTable(pl)))
 		lift := ""
 		if slices.ContainsFunc(pl.Joints, func(j *plan.JointPlan) bool { return j.Lift != nil }) {
-			lift = "LIFT: this step moves more than " + words.Writer{Units: pl.Units}.RoundMass(plan.LiftKg, 0) + ". "
+			lift = "LIFT: this step moves more than " + words.Writer{Units: pl.Units}.RoundMass(plan.LiftKg, 0) + "; over " + words.Writer{Units: pl.Units}.RoundMass(plan.HoistKg, 0) + " by hoist alone, nobody under it. "
 		}
 		f.Add(draw.Paragraph("", "HOLD: stop, check and sign before the next step; what is covered later cannot be checked later. "+lift+"Clock angles are those of the assembly, clockwise from TOP, seen as each page says. The numbers are computed from the drawings: "+
 			"where the appendix calls a source “common practice” or “from memory”, ask somebody who knows before relying on it. "+
@@ -178,7 +178,7 @@ func jointHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 		line(upperFirst(j.How) + ".")
 	}
 	if len(j.Why) > 0 {
-		line("Its place in the order: " + strings.Join(reasons(j.Why), "; ") + ".")
+		line("In the order: " + strings.Join(reasons(j.Why), "; ") + ".")
 	}
 	y = min(y, -side)
 	p.Draw.Add(draw.Segment(0, y-2, width, y-2, draw.ThickMm))

@@ -66,7 +66,7 @@ func TestJointSheetsSayEverything(t *testing.T) {
 		"6 × M10 x 35", "51 N m", "threads dry; oiled 38", "16 mm", "Tighten in this order", // bolts
 		"-30 to -10 µm", "Preload", "Ø50.5 / 62", "Ø78 / 89", // bearing
 		"It also fits turned by 60°, and the wrong way round at 0°, 180°, and is wrong then.", "Right is Sleeve grease port at 120° (4 o’clock).", "Out of place then: Barrel flange 2 pry; heads on the wrong side.",
-		"26.0 kg", "then 26.0 kg", "26.0 kg LIFT", "LIFT 26.0 kg: Barrel flange 2 with all that is on it. Hoist or two people.", "Its place in the order: after steps 1, 2: the job says so.",
+		"26.0 kg", "then 26.0 kg", "26.0 kg LIFT", "LIFT 26.0 kg: Barrel flange 2 with all that is on it. Hoist or two people.", "In the order: after steps 1, 2: the job says so.",
 	} {
 		if !strings.Contains(joint, want) {
 			t.Errorf("no sheet says %q", want)
