@@ -192,7 +192,7 @@ func TestGrooveRefused(t *testing.T) {
 func TestHardened(t *testing.T) {
 	t.Parallel()
 	m := grooved(t, strings.Replace(grooveShaft, "fit: k6,", "fit: k6, hardness: 55,", 1), "in: tail, axial: 120, for: grease, width: 3, depth: 1")
-	has(t, m, "Turn seat Ø38 k6, 80 long; leave 0.3 mm on the diameter for grinding", "Have seat hardened to 55 HRC at least, then grind it to size.")
+	has(t, m, "Turn seat Ø38 k6 (38.002 – 38.018), 80 long; leave 0.3 mm on the diameter for grinding", "Have seat hardened to 55 HRC at least, then grind it to size.")
 	// Ground last: what is milled or drilled in it is there by then, and nothing is punched on what is polished.
 	last := work(t, "mm", "part: pol\nkind: shaft\nmaterial: C45\nstock: {round: 65 mm}\nprofile:\n  outside:\n    - {name: a, diameter: 60, length: 60, finish: Ra 0.4}\n    - {name: b, diameter: 50, length: 60, hardness: 58}\nradial:\n  - {name: s1, clock: [90, 200], axial: 30, slot: {around: 10, along: 30}, depth: 4}\n  - {name: s2, clock: [90, 200], axial: 90, slot: {around: 10, along: 30}, depth: 4}\n")
 	if text := lines(last); strings.Contains(text, "along the outlines") || strings.Index(text, "Have b hardened") < strings.LastIndex(text, "s2") {
