@@ -152,26 +152,29 @@ const mostCone = 1.15
 
 // bearingSizes compares a bearing's sizes with its designation and each other.
 func (r *reviewer) bearingSizes(j *parts.Joint, b *parts.BearingJoint) {
-	f := Finding{Severity: Stop, Part: j.Name.Value, Pos: j.Pos, Fix: "the designation or the sizes are wrong"}
-	if mm := boreCodeMm(b.Bearing.Value); mm > 0 && math.Abs(mm-b.Bore.Mm) > slackMm {
-		f.What, f.Numbers = b.Bearing.Value+" has another bore than the joint gives", r.mm(mm)+", given "+r.mm(b.Bore.Mm)
-		f.Rule, f.Source = "the last two figures of a metric bearing are a fifth of its bore in millimetres", "ISO 355, ISO 15 bore code"
-		r.add(f)
+	say := func(what, numbers, rule, source string) {
+		r.add(Finding{Severity: Stop, Part: j.Name.Value, Pos: j.Pos, Fix: "the designation or the sizes are wrong", What: what, Numbers: numbers, Rule: rule, Source: source})
 	}
-	if own, other := otherWidth(b.Bearing.Value, b.Outside.Mm, b.Width.Mm); other {
-		f.What, f.Numbers = b.Bearing.Value+" has other sizes than the joint gives", r.mm(own[0])+" × "+r.mm(own[1])+", given "+r.mm(b.Outside.Mm)+" × "+r.mm(b.Width.Mm)
-		f.Rule, f.Source = "a designation has one outside and one width", "ISO 355, from memory"
-		r.add(f)
+	name := b.Bearing.Value
+	if mm := boreCodeMm(name); mm > 0 && math.Abs(mm-b.Bore.Mm) > slackMm {
+		say(name+" has another bore than the joint gives", r.mm(mm)+", given "+r.mm(b.Bore.Mm), "the last two figures of a metric bearing are a fifth of its bore in millimetres", "ISO 355, ISO 15 bore code")
+	}
+	if own, other := otherWidth(name, b.Outside.Mm, b.Width.Mm); other {
+		say(name+" has other sizes than the joint gives", r.mm(own[0])+" × "+r.mm(own[1])+", given "+r.mm(b.Outside.Mm)+" × "+r.mm(b.Width.Mm), "a designation has one outside and one width", "ISO 355, from memory")
 	}
 	if most := mostCone * b.Width.Mm; b.ConeWidth.Mm > most+slackMm {
-		f.What, f.Numbers = "the cone of "+b.Bearing.Value+" is far wider than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)+", wanted at most "+r.mm(most)
-		f.Rule, f.Source = "the maker's T is over both rings, B of the cone alone", practice
-		r.add(f)
+		say("the cone of "+name+" is far wider than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)+", wanted at most "+r.mm(most), "the maker's T is over both rings, B of the cone alone", practice)
 	}
 	if least := leastCone * b.Width.Mm; b.ConeWidth.Set() && b.ConeWidth.Mm < least-slackMm {
-		f.What, f.Numbers = "the cone of "+b.Bearing.Value+" is far narrower than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)+", wanted at least "+r.mm(least)
-		f.Rule, f.Source = "a cone is nearly as wide as its bearing", practice
-		r.add(f)
+		say("the cone of "+name+" is far narrower than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)+", wanted at least "+r.mm(least), "a cone is nearly as wide as its bearing", practice)
+	}
+	for _, at := range []struct {
+		name string
+		mm   parts.Length
+	}{{"da", b.Da}, {"db", b.Db}, {"Da", b.CupDa}, {"Db", b.CupDb}} {
+		if at.mm.Set() && (at.mm.Mm <= b.Bore.Mm || at.mm.Mm >= b.Outside.Mm) {
+			say("the abutment "+at.name+" of "+name+" is not between its bore and its outside", r.mm(at.mm.Mm)+"; "+r.mm(b.Bore.Mm)+" and "+r.mm(b.Outside.Mm), "a shoulder stands against the side of a ring", "by geometry")
+		}
 	}
 }
 

@@ -82,10 +82,19 @@ func plate(r *reviewer) {
 		say("the motor's frame is none that is made", m.Frame.Value, "a frame is named by the height of its shaft, in millimetres or sixteenths of an inch, or is a NEMA number", "read the plate again")
 	}
 	framePower(m, say)
+	if wet := wetWords.FindString(r.job.Name.Value + " " + r.saidAll()); wet != "" && openMotor.MatchString(m.Enclosure.Value) {
+		say("the motor's enclosure lets in the water that the words speak of", m.Enclosure.Value+"; "+wet, "a motor where it gets wet keeps out splashes at the least: IP54, TEFC (IEC 60034-5, from memory)", "an enclosure of IP54 or more, or read the plate again")
+	}
 	r.motorItem(m, say)
 	r.limited(m, say)
 	flangeWords(r, say)
 }
+
+// wetWords are words of a place where a motor gets wet, and openMotor an enclosure that water gets into.
+var (
+	wetWords  = regexp.MustCompile(`(?i)\b(?:rain|water|wet|sluice|outdoors?|weather|spray|wash(?:ed|ing)? down)\b`)
+	openMotor = regexp.MustCompile(`(?i)\b(?:IP ?[0-6][0-3]|ODP|DP|open|drip[- ]?proof)\b`)
+)
 
 // itemFigure is a figure of a motor as ordered: power, speed or frequency by its unit, or a size
 // by its name.

@@ -130,7 +130,7 @@ func (v *view) rolls(name string) bool {
 	for _, steps := range [][]cylinder{v.outside, v.inside} {
 		for i := range steps {
 			for k := max(0, i-1); steps[i].name == name && k < min(len(steps), i+2); k++ {
-				if s := steps[k].step; s != nil && (k == i || s.Size.Nominal.Mm != steps[i].size.Nominal.Mm && steps[i].step.Seat.Value == "") && strings.HasPrefix(strings.ToLower(s.Seat.Value), "bearing") {
+				if s := steps[k].step; s != nil && (k == i || s.Size.Nominal.Mm != steps[i].size.Nominal.Mm && steps[i].step.Seat.Value == "") && strings.HasPrefix(s.Seat.Value, "bearing ") {
 					return true
 				}
 			}

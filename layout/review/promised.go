@@ -211,6 +211,10 @@ func anchored(r *reviewer) {
 	}
 }
 
+// thickShare is how thick a foot is, as a share of the diameter of its anchor. Common
+// practice, no source.
+const thickShare = 0.5
+
 // anchorRoom looks for a part over the hole of an anchor, where its nut comes, two diameters
 // high: as wide as that is over its flats, and with washer and socket where the part is welded on.
 func (v *view) anchorRoom(g *parts.HoleGroup) {
@@ -219,6 +223,14 @@ func (v *view) anchorRoom(g *parts.HoleGroup) {
 	b, err := bolts.Find(g.Size.Thread)
 	if err == nil {
 		d = b.Thread.MajorMm
+	}
+	if b := v.p.Bar; b != nil {
+		if thick := min(b.Width.Mm, b.Depth.Mm); !b.Wall.Set() && thick < thickShare*d-slackMm {
+			v.report(Check, g.Name.Value, g.Pos, Finding{
+				What: v.p.Title.Value + " is thin for its anchors", Numbers: v.mm(thick) + ", wanted at least " + v.mm(thickShare*d), LeftMm: left(thick),
+				Rule: "a foot is half as thick as its anchor at the least", Source: practice, Fix: "a thicker foot",
+			})
+		}
 	}
 	nut := max(0.75*d, b.NutAcrossFlatsMm/2)
 	over, clear := v.machine().Over(v.p.Name.Value, g.Name.Value, 2*d, high*d)
