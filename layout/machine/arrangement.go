@@ -35,7 +35,7 @@ var (
 // planes are those of the three views of the machine as it stands, and how they lie.
 func (m *Machine) planes() (cut, end, top assembly.Pose, angle plan.Angle) {
 	switch {
-	case m.up == assembly.AxisY:
+	case m.Up == assembly.AxisY:
 		return alongAxis, fromFront, fromAbove, ""
 	case m.job.Units == parts.Inches:
 		return standing, onItsFront, besideTop, plan.ThirdAngle
@@ -92,7 +92,7 @@ func (s *stage) anchors(above assembly.Pose, bodies []assembly.Body, from plan.X
 			continue
 		}
 		for _, f := range s.mouths(&bodies[i]) {
-			if f.used || f.group.Size.Thread != nil || math.Abs(f.out.Dot(s.up)) < 1-level {
+			if f.used || f.group.Size.Thread != nil || math.Abs(f.out.Dot(s.Up)) < 1-level {
 				continue
 			}
 			for _, q := range f.at {

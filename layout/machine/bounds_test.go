@@ -87,7 +87,7 @@ func TestSmallGeometry(t *testing.T) {
 		return [2]int{own, on}
 	}
 	tall := func(centre float64) *hung {
-		return &hung{stage: &stage{Machine: &Machine{up: assembly.AxisY}}, Group: assembly.Group{Centre: assembly.AxisY.Times(centre)}}
+		return &hung{stage: &stage{Machine: &Machine{Up: assembly.AxisY}}, Group: assembly.Group{Centre: assembly.AxisY.Times(centre)}}
 	}
 	seats := []seat{{0, 10, ""}, {30, 50, ""}}
 	carries := func(sum float64, s ...seat) bool { return (&fitting{}).carried(s, sum) }

@@ -219,7 +219,7 @@ func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other stri
 		others := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { _, made := m.Of[b.ID]; return !made || b.ID == f.body.ID })
 		for k := range len(f.at) * rounds * rays {
 			at, r := f.at[k/rounds/rays], radiusMm*float64(k/rays%rounds)/rounds // the full radius itself may touch
-			if f.out.Dot(m.up) < 0.5 || other != "" && r >= freeMm {
+			if f.out.Dot(m.Up) < 0.5 || other != "" && r >= freeMm {
 				continue
 			}
 			side := assembly.Rotate(f.out, 360*float64(k%rays)/rays).Turn(f.out.Square())

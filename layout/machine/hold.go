@@ -53,7 +53,7 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	if floor {
 		v.balance(out, after)
 	}
-	out.Slung = v.j.Lift != nil && !v.j.Lift.Loose && (floor && math.Abs(top.Dot(v.up)) < steep || out.On[0] != "")
+	out.Slung = v.j.Lift != nil && !v.j.Lift.Loose && (floor && math.Abs(top.Dot(v.Up)) < steep || out.On[0] != "")
 	if out.PieceDeg == 0 && out.UprightDeg == 0 && out.GapMm == 0 && out.On[0] == "" && out.BeyondMm == 0 && !out.Slung && len(out.RunsOn) == 0 {
 		return nil
 	}
@@ -74,10 +74,10 @@ func (v *viewed) balance(out *plan.Hold, after []assembly.Body) {
 			later = append(later, words.Head(e.Item.Value))
 		}
 	}
-	if s, ok := assembly.Standing(v.bodiesOf(v.j.N-1, v.Bodies[v.lowest].ID), v.up); ok && s.MarginMm < 0 {
+	if s, ok := assembly.Standing(v.bodiesOf(v.j.N-1, v.Bodies[v.lowest].ID), v.Up); ok && s.MarginMm < 0 {
 		return // said at an earlier step
 	}
-	if s, ok := assembly.Standing(after, v.up); ok && s.MarginMm < 0 && !v.onlyBars(v.together(v.j.N, v.still.ID)) {
+	if s, ok := assembly.Standing(after, v.Up); ok && s.MarginMm < 0 && !v.onlyBars(v.together(v.j.N, v.still.ID)) {
 		out.BeyondMm, out.Later = math.Ceil(-s.MarginMm), later
 		out.At = v.endmost(after, s.Toward)
 	}
@@ -151,9 +151,9 @@ func (v *viewed) upward(into assembly.Vec) assembly.Vec {
 		out := v.mover.Box().Centre().Sub(v.still.Pose.At)
 		return out.Sub(v.still.Pose.Z.Times(out.Dot(v.still.Pose.Z))).Unit()
 	}
-	if v.hasFloor && v.j.Weld != nil && math.Abs(into.Dot(v.up)) < 1-steep {
-		if before := v.bodiesOf(v.j.N-1, v.still.ID); len(before) > 1 && tips(before, v.up) == 0 {
-			return v.up
+	if v.hasFloor && v.j.Weld != nil && math.Abs(into.Dot(v.Up)) < 1-steep {
+		if before := v.bodiesOf(v.j.N-1, v.still.ID); len(before) > 1 && tips(before, v.Up) == 0 {
+			return v.Up
 		}
 	}
 	return into.Times(-1)

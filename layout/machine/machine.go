@@ -28,10 +28,11 @@ type Machine struct {
 	Of map[string]Instance
 	// Floating are the instances that no joint places.
 	Floating []Instance
+	// Up is the way up where the machine stands.
+	Up       assembly.Vec
 	Problems []plan.Problem
 
 	job         *parts.Job
-	up          assembly.Vec // where the machine stands
 	models      []*part.Model
 	joints      []*plan.JointPlan
 	poses       map[string]assembly.Pose
@@ -100,8 +101,8 @@ func bare(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machi
 		solids: map[string]*assembly.Solid{}, shanks: map[string]*assembly.Solid{}, overlapping: map[[2]string]bool{},
 		looseOf: map[string][]assembly.Allowed{}, jointOf: map[string]*parts.Joint{}, modelOf: map[string]*part.Model{}, roles: map[string]role{},
 	}
-	if m.up = assembly.AxisY; job.FrontUp {
-		m.up = assembly.AxisZ
+	if m.Up = assembly.AxisY; job.FrontUp {
+		m.Up = assembly.AxisZ
 	}
 	for _, j := range job.Joints {
 		m.jointOf[j.Name.Value] = j

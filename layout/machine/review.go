@@ -343,7 +343,7 @@ func (m *Machine) floor() (lowest int, ok bool) {
 }
 
 // low is how high a body reaches down.
-func (m *Machine) low(b *assembly.Body) float64 { return b.Box().Low.Dot(m.up) }
+func (m *Machine) low(b *assembly.Body) float64 { return b.Box().Low.Dot(m.Up) }
 
 // hangs tells whether a body is a loose part, on which no machine stands.
 func (m *Machine) hangs(b *assembly.Body) bool { return m.byHand(m.Of[b.ID]) }
@@ -369,7 +369,7 @@ func (m *Machine) stand() []plan.Problem {
 		if slices.ContainsFunc(bodies, func(b assembly.Body) bool { return name != "" && m.Of[b.ID].Part == name }) {
 			return nil
 		}
-		s, ok := assembly.Standing(bodies, m.up)
+		s, ok := assembly.Standing(bodies, m.Up)
 		if !ok || s.MarginMm > 0 {
 			continue
 		}
@@ -404,7 +404,7 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 		if name == "" || i < 0 || !slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return m.low(&b) < m.low(&m.Bodies[i]) }) {
 			continue
 		}
-		middle := assembly.Together(m.Bodies).Centre.Dot(m.up)
+		middle := assembly.Together(m.Bodies).Centre.Dot(m.Up)
 		if m.low(&m.Bodies[i]) <= middle {
 			continue
 		}
@@ -419,7 +419,7 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 // bars of a frame, of which more than one reach so low.
 func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
 	if p.Bar == nil {
-		return p.Outline != nil && b.Pose.Z.Cross(m.up).Len() < 1e-6
+		return p.Outline != nil && b.Pose.Z.Cross(m.Up).Len() < 1e-6
 	}
 	feet := 0
 	for i := range m.Bodies {

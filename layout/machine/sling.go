@@ -45,7 +45,7 @@ func (s *stage) sling(j *plan.JointPlan) {
 		h := hung{stage: s, Group: g, bodies: bodies, others: s.bodiesOf(j.N-1, ends[1-i]), along: assembly.AxisZ}
 		size := g.Box.High.Sub(g.Box.Low)
 		found, outward := plan.Sling{End: "front", CentreMm: g.Box.High.Z - g.Centre.Z}, assembly.AxisZ
-		if s.up == assembly.AxisZ {
+		if s.Up == assembly.AxisZ {
 			h.along, outward, found.End, found.CentreMm = assembly.AxisY, assembly.AxisY, "top", g.Box.High.Y-g.Centre.Y
 		}
 		if size.X > size.Dot(h.along) {
@@ -76,8 +76,8 @@ type hung struct {
 func (h *hung) straps(found plan.Sling, longMm float64) (best *plan.Sling) {
 	for _, share := range slung {
 		half := math.Floor(share * longMm)
-		at, ok := assembly.Slings(h.bodies, h.up, h.along, half)
-		if !ok || !h.carries(at.IDs[0]) || !h.carries(at.IDs[1]) || math.Abs(at.Points[0].Sub(at.Points[1]).Dot(h.up)) > unevenMm || !h.even(at, half) || h.caught(half) || h.caught(-half) {
+		at, ok := assembly.Slings(h.bodies, h.Up, h.along, half)
+		if !ok || !h.carries(at.IDs[0]) || !h.carries(at.IDs[1]) || math.Abs(at.Points[0].Sub(at.Points[1]).Dot(h.Up)) > unevenMm || !h.even(at, half) || h.caught(half) || h.caught(-half) {
 			continue
 		}
 		over := h.overMm(at)
@@ -107,9 +107,9 @@ const (
 // even tells whether a strap lies on one body at each place, under no step and on none of its holes.
 func (h *hung) even(at assembly.Sling, half float64) bool {
 	for _, share := range []float64{-0.5, -0.25, 0.25, 0.5} {
-		q, ok := assembly.Slings(h.bodies, h.up, h.along, half+share*h.strapMm)
+		q, ok := assembly.Slings(h.bodies, h.Up, h.along, half+share*h.strapMm)
 		for i := range q.IDs {
-			if !ok || q.IDs[i] != at.IDs[i] || math.Abs(q.Points[i].Sub(at.Points[i]).Dot(h.up)) > looseMm {
+			if !ok || q.IDs[i] != at.IDs[i] || math.Abs(q.Points[i].Sub(at.Points[i]).Dot(h.Up)) > looseMm {
 				return false
 			}
 		}
@@ -177,14 +177,14 @@ func (h *hung) eyes(found plan.Sling) *plan.Sling {
 		}
 		for _, f := range h.mouths(b) {
 			thread := f.group.Size.Thread
-			if thread == nil || thread.MajorMm < eyeMm || f.used || f.out.Dot(h.up) < steep {
+			if thread == nil || thread.MajorMm < eyeMm || f.used || f.out.Dot(h.Up) < steep {
 				continue
 			}
 			low, high, heightMm, open := 0.0, 0.0, 0.0, true
 			for _, at := range f.at {
 				mm := at.Sub(h.Centre)
-				low, high, heightMm = min(low, mm.Dot(h.along)), max(high, mm.Dot(h.along)), mm.Dot(h.up)
-				open = open && len(assembly.Crossings(all, at.Add(h.up.Times(standsMm)), h.up)) == 0
+				low, high, heightMm = min(low, mm.Dot(h.along)), max(high, mm.Dot(h.along)), mm.Dot(h.Up)
+				open = open && len(assembly.Crossings(all, at.Add(h.Up.Times(standsMm)), h.Up)) == 0
 			}
 			if open && low < -eyeMm && high > eyeMm {
 				found.Eyes, found.Holes, found.OverMm = thread.Designation, words.Spaced(f.group.Group.Name), math.Ceil(max(0, -heightMm))
@@ -217,8 +217,8 @@ func (s *stage) endmost(bodies []assembly.Body, outward assembly.Vec) (title str
 // overMm is how far the centre of gravity lies above the lower place of a sling, whole mm;
 // 0 where it hangs below both.
 func (h *hung) overMm(at assembly.Sling) float64 {
-	low := min(at.Points[0].Dot(h.up), at.Points[1].Dot(h.up))
-	return math.Ceil(max(0, h.Centre.Dot(h.up)-low))
+	low := min(at.Points[0].Dot(h.Up), at.Points[1].Dot(h.Up))
+	return math.Ceil(max(0, h.Centre.Dot(h.Up)-low))
 }
 
 // carries tells whether a body is solid enough to sling: a part, and none of

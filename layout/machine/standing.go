@@ -231,7 +231,7 @@ func (m *Machine) liftsLow() (found []plan.Problem) {
 				continue
 			}
 			seen[f.group] = true
-			high := seq.Max(math.Inf(-1), f.at, func(at assembly.Vec) float64 { return at.Sub(centre).Dot(m.up) })
+			high := seq.Max(math.Inf(-1), f.at, func(at assembly.Vec) float64 { return at.Sub(centre).Dot(m.Up) })
 			if high < -standsMm {
 				joint := m.between(b.ID, "")
 				found = append(found, plan.Problem{Joint: joint, Kind: plan.LiftsLow, Pos: in.Pos, Args: []plan.Arg{

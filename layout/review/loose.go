@@ -352,10 +352,7 @@ var wayUp = regexp.MustCompile(`(?i)\b(large|wide|small|narrow|front|back|flange
 
 // waysUp compares such words of a part, and of what puts it on, with how it stands.
 func (r *reviewer) waysUp() {
-	m, up := r.machine(), assembly.AxisY
-	if r.job.FrontUp {
-		up = assembly.AxisZ
-	}
+	m := r.machine()
 	for _, p := range r.job.Parts {
 		said := slices.Clone(r.viewTexts(p))
 		for i := range r.job.Loose {
@@ -374,7 +371,7 @@ func (r *reviewer) waysUp() {
 			if b < 0 || w == nil {
 				continue
 			}
-			way, end := m.Bodies[b].Pose.Z.Dot(up), strings.ToLower(w[1])
+			way, end := m.Bodies[b].Pose.Z.Dot(m.Up), strings.ToLower(w[1])
 			if end == "small" || end == "narrow" || end == "back" || end == "flanges" || end == "round" {
 				way = -way // large and square ends are at the front, and flanges are bent to the back
 			}
