@@ -3,6 +3,8 @@ package parts
 import (
 	"fmt"
 	"slices"
+
+	"centrepop/parts/seq"
 )
 
 // FeatureKind is what a named feature of a part is.
@@ -100,12 +102,12 @@ func (p *Part) Features() []Feature {
 
 // Feature finds a feature by its name.
 func (p *Part) Feature(name string) (Feature, bool) {
-	all := p.Features()
-	i := slices.IndexFunc(all, func(f Feature) bool { return f.Name == name })
-	if i < 0 {
-		return Feature{}, false
-	}
-	return all[i], true
+	return seq.Find(p.Features(), func(f Feature) bool { return f.Name == name })
+}
+
+// BevelMm is how far the chamfer of an edge, such as "bore-front", runs along the axis; 0 where there is none.
+func (p *Part) BevelMm(edge string) float64 {
+	return seq.First(p.Chamfers, func(c Chamfer) bool { return c.Edge.Value == edge }).Size.Mm
 }
 
 // FeatureNames lists the features of some kinds; without kinds all that a JointRef to the

@@ -68,6 +68,6 @@ func printFlight(c *call, w words.Writer, f flightJSON) {
 	// The middle never stretches: a helix grows faster than its diameter.
 	c.line("forming", "the middle of the ring shrinks by %s %% as it is pulled to its pitch", words.Trim(-f.MidStrain*100, 1))
 	if f.Blanks > 0 {
-		c.line("for the length", "%s for %s turns, the last %s° of its ring; seam %s along the shaft, one side", counted(f.Blanks, "blank"), words.Trim(f.Turns, 3), words.Trim(f.LastDeg, 1), withUnit(w, f.SeamMm))
+		c.line("for the length", "%s for %s turns, the last %s° of its ring; seam %s along the shaft, one side", words.Counted(f.Blanks, "blank"), words.Trim(f.Turns, 3), words.Trim(f.LastDeg, 1), withUnit(w, f.SeamMm))
 	}
 }

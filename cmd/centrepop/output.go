@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"centrepop/layout/review"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/render"
 	"centrepop/render/atomicfile"
@@ -62,14 +63,6 @@ type written struct {
 	release     *release
 }
 
-// counted is "1 page", "2 pages".
-func counted(n int, what string) string {
-	if n != 1 {
-		what += "s"
-	}
-	return fmt.Sprint(n, " ", what)
-}
-
 // save writes a file of a job whole or not at all. An error that comes from a
 // place in the input is told with that place.
 func save(path string, job *parts.Job, write func(io.Writer) error) error {
@@ -102,7 +95,7 @@ func (c *call) writePDF(job *parts.Job, doc *draw.Document, press *pdf.Press, pa
 	if *c.json {
 		return c.print(answer)
 	}
-	fmt.Fprintf(c.stdout, "wrote %s: %s %s, %s\n", path, counted(answer.Pages, "page"), answer.Paper, counted(len(answer.Parts), "part"))
+	fmt.Fprintf(c.stdout, "wrote %s: %s %s, %s\n", path, words.Counted(answer.Pages, "page"), answer.Paper, words.Counted(len(answer.Parts), "part"))
 	return nil
 }
 

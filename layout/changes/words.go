@@ -73,7 +73,7 @@ func (r *Report) Outline() []Line {
 			out = append(out, Line{0, line.title + ": " + strings.Join(line.sheets, ", ")})
 		}
 	}
-	return append(out, Line{0, counted(r.Count(), "change")})
+	return append(out, Line{0, words.Counted(r.Count(), "change")})
 }
 
 // items writes parts or joints with their changes.
@@ -182,12 +182,4 @@ func (s Sign) line() string {
 		return at + ": sign again, the entry reads otherwise: " + s.Reason
 	}
 	return at + ": sign again: " + s.Was + " → " + s.Is
-}
-
-// counted is "1 change", "3 changes".
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return strconv.Itoa(n) + " " + what + "s"
 }

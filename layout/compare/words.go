@@ -120,9 +120,9 @@ func (c *comparison) say(f *Finding) string {
 		}
 		return "the " + c.thing(drawn) + " lies on another one and would be cut twice"
 	case LinesUnread:
-		return fmt.Sprintf("%s on marking layers, the first here: neither marks nor the TOP line, and not compared", counted(f.Count, "line"))
+		return fmt.Sprintf("%s on marking layers, the first here: neither marks nor the TOP line, and not compared", words.Counted(f.Count, "line"))
 	case OthersUnread:
-		return fmt.Sprintf("%s, the first here, cannot be compared: texts, pictures, hidden or clipped things", counted(f.Count, "element"))
+		return fmt.Sprintf("%s, the first here, cannot be compared: texts, pictures, hidden or clipped things", words.Counted(f.Count, "element"))
 	}
 	return c.sayOpening(f)
 }
@@ -161,13 +161,6 @@ func (c *comparison) sayOpening(f *Finding) string {
 	return string(f.Code)
 }
 
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
 // Lines writes the report for reading in a terminal, about a drawing of that
 // name.
 func (r *Report) Lines(drawing string) []string {
@@ -179,7 +172,7 @@ func (r *Report) Lines(drawing string) []string {
 	}
 	if r.Marks > 0 || r.OtherLines > 0 {
 		out = append(out, fmt.Sprintf("marks: %d of %d in place, %d drawn; %s on the marking layers %s",
-			r.MarksRight, r.MarksWanted, r.Marks, counted(r.OtherLines, "other line"), strings.Join(r.Layers, ", ")))
+			r.MarksRight, r.MarksWanted, r.Marks, words.Counted(r.OtherLines, "other line"), strings.Join(r.Layers, ", ")))
 	}
 	if len(r.Unmarked) > 0 {
 		out = append(out, "neither cut nor marked: "+strings.Join(r.Unmarked, ", "))
@@ -194,5 +187,5 @@ func (r *Report) Lines(drawing string) []string {
 	if len(r.Findings) == 0 {
 		return append(out, "no differences")
 	}
-	return append(out, counted(len(r.Findings), "finding"))
+	return append(out, words.Counted(len(r.Findings), "finding"))
 }

@@ -139,8 +139,7 @@ func (f *file) tree() (*element, error) {
 		}
 		if err != nil {
 			what := err.Error()
-			var syntax *xml.SyntaxError
-			if errors.As(err, &syntax) {
+			if syntax, ok := errors.AsType[*xml.SyntaxError](err); ok {
 				what = syntax.Msg
 			}
 			return nil, f.fault(d.InputOffset(), "this is not well-formed XML: %s", strings.TrimPrefix(what, "xml: "))

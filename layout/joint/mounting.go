@@ -292,15 +292,10 @@ func (j *assembly) nutEngages(t *joint, m mounting, largeMm float64) {
 	}
 	_, inside := made.Sides()
 	thread := inside[slices.IndexFunc(inside, func(s *part.Step) bool { return s.Size.Thread != nil })]
-	bevel := max(bevelMm(made, thread.Name+"-front"), bevelMm(made, thread.Name+"-back"))
+	bevel := max(made.Part.BevelMm(thread.Name+"-front"), made.Part.BevelMm(thread.Name+"-back"))
 	from := max(dir*largeMm+bevel, dir*end(m.nut, -dir)+under)
-	to := min(dir*largeMm+thread.LengthMm()-bevel, dir*end(m.nut, dir)-bevelMm(t.a.r, m.nut.Name+"-"+faceName(dir)))
+	to := min(dir*largeMm+thread.LengthMm()-bevel, dir*end(m.nut, dir)-t.a.r.Part.BevelMm(m.nut.Name+"-"+faceName(dir)))
 	if least := fewTurns * m.nut.Size.Thread.PitchMm; to-from < least-geom.CloseMm {
 		t.problem(plan.NutFew, plan.Of(plan.Mm, geom.Clean(max(0, to-from))), plan.Named(made.Out.Title), plan.Named(words.Spaced(m.nut.Name)), plan.Of(plan.Mm, geom.Clean(least)))
 	}
-}
-
-// bevelMm is the chamfer on an edge of a part, 0 where there is none.
-func bevelMm(r *part.Model, edge string) float64 {
-	return seq.First(r.Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == edge }).Size.Mm
 }

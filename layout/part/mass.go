@@ -34,18 +34,10 @@ func (g *Shape) massKg() float64 {
 	return geom.Clean(math.Max(0, volume) * 1e-9 * g.Material.DensityKgM3)
 }
 
-// madeMm is the diameter that a hole has at last: of a thread that of its drill.
-func (m *Made) madeMm() float64 {
-	if m.Thread != nil {
-		return m.DrillMm
-	}
-	return m.FinishedMm
-}
-
 // volumeMm3 is the metal that the group takes off, drilled or milled, with what its
 // holes are sunk by.
 func (m *Group) volumeMm3(s *Sizes) float64 {
-	d, deep := m.Size.madeMm(), m.depthMm(s)
+	d, deep := m.Size.pinMm(), m.depthMm(s)
 	each := sweptMm2(d, 2*geom.Distance(m.halfMm, plan.XY{})) * deep
 	if m.Hole != nil {
 		if c := m.Hole.Counterbore; c != nil {
@@ -71,7 +63,7 @@ func (m *Radial) volumeMm3(s *Sizes) float64 {
 	mean := 1.0 / 3 // of the fall beside the crown, over a strip
 	switch m.In.Shape {
 	case parts.RadialHole:
-		across, mean = m.Size.madeMm(), 1.0/4 // over a disc
+		across, mean = m.Size.pinMm(), 1.0/4 // over a disc
 		area = sweptMm2(across, 0)
 	case parts.RadialSlot:
 		wide, long := math.Min(row.AroundMm, row.AlongMm), math.Max(row.AroundMm, row.AlongMm)

@@ -83,8 +83,7 @@ func (g *Groove) wrongSide() string {
 
 // glandFault words what the tables refuse.
 func (z *sizer) glandFault(g *Groove, err error) {
-	var section *grooves.SectionError
-	if errors.As(err, &section) {
+	if section, ok := errors.AsType[*grooves.SectionError](err); ok {
 		known := ""
 		for _, mm := range section.KnownMm {
 			known = words.Join(", ", known, z.W.Size(mm))

@@ -9,7 +9,6 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // side returns the cylinders that a groove lies among, and the sign of outward.
@@ -40,10 +39,10 @@ func grooveEdge(v *view) {
 		}
 		land := math.Inf(1)
 		if falls(i - 1) {
-			land = g.FromMm - c.fromMm - v.bevelMm(c.name+"-front")
+			land = g.FromMm - c.fromMm - v.p.BevelMm(c.name+"-front")
 		}
 		if falls(i + 1) {
-			land = math.Min(land, c.toMm-g.ToMm-v.bevelMm(c.name+"-back"))
+			land = math.Min(land, c.toMm-g.ToMm-v.p.BevelMm(c.name+"-back"))
 		}
 		for _, o := range v.q.Grooves {
 			if o.Face == "" && o.Inside == g.Inside && o.Name != g.Name && o.In == g.In {
@@ -64,11 +63,6 @@ func ringStandard(inside bool) string {
 		return "DIN 472"
 	}
 	return "DIN 471"
-}
-
-// bevelMm is how far a chamfer of an edge runs along the axis.
-func (v *view) bevelMm(edge string) float64 {
-	return seq.First(v.p.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == edge }).Size.Mm
 }
 
 // grooveWall looks for grooves that leave little metal under them.

@@ -127,17 +127,8 @@ func stepsOf(steps []parts.Step, inside bool) []cylinder {
 }
 
 func (v *view) groupNamed(name string) (*parts.HoleGroup, *parts.FaceSlot) {
-	for i := range v.p.Holes {
-		if v.p.Holes[i].Name.Value == name {
-			return &v.p.Holes[i], nil
-		}
-	}
-	for i := range v.p.Slots {
-		if v.p.Slots[i].Name.Value == name {
-			return nil, &v.p.Slots[i]
-		}
-	}
-	return nil, nil
+	return seq.At(v.p.Holes, func(h *parts.HoleGroup) bool { return h.Name.Value == name }),
+		seq.At(v.p.Slots, func(s *parts.FaceSlot) bool { return s.Name.Value == name })
 }
 
 func (v *view) addHole(f *plan.Face, h plan.Hole) {
@@ -317,22 +308,11 @@ func (v *view) report(s Severity, feature string, pos parts.Pos, f Finding) {
 // entryPos is where the keyway, groove or flat of a name is written; the part
 // itself if there is none.
 func entryPos(p *parts.Part, name string) parts.Pos {
-	for _, k := range p.Keyways {
-		if k.Name.Value == name {
-			return k.Pos
-		}
-	}
-	for _, g := range p.Grooves {
-		if g.Name.Value == name {
-			return g.Pos
-		}
-	}
-	for _, f := range p.Flats {
-		if f.Name.Value == name {
-			return f.Pos
-		}
-	}
-	return p.Pos
+	return cmp.Or(
+		seq.First(p.Keyways, func(k parts.Keyway) bool { return k.Name.Value == name }).Pos,
+		seq.First(p.Grooves, func(g parts.Groove) bool { return g.Name.Value == name }).Pos,
+		seq.First(p.Flats, func(f parts.Flats) bool { return f.Name.Value == name }).Pos,
+		p.Pos)
 }
 
 // thin reports a cut that leaves too little metal: the finding has the words for

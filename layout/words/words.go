@@ -56,6 +56,14 @@ func CountOf(n int) string {
 	return Trim(float64(n), 0) + " × "
 }
 
+// Counted is "1 page", "2 pages".
+func Counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return strconv.Itoa(n) + " " + what + "s"
+}
+
 // Spaced turns a name into text: "bore-back" to "bore back".
 func Spaced(name string) string { return strings.ReplaceAll(name, "-", " ") }
 
