@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts"
 )
 
 // What is said to come first stands before all else; a heavy thing bought says what it
@@ -74,5 +75,17 @@ func TestRegisterInATubeAsBought(t *testing.T) {
 		if len(got) != len(want) || len(got) > 0 && (got[0].Kind != want[0].Kind || math.Abs(got[0].Args[1].Value-1.68) > 1e-9) {
 			t.Errorf("%s: %+v", to, got)
 		}
+	}
+}
+
+// What is put on after the very first joint is bought too, for its step.
+func TestBoughtForTheFirstStep(t *testing.T) {
+	t.Parallel()
+	job := jobOf(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M8 8.8}, face: back-on-front}", drilledPlate("a", "M8 clearance", ""), drilledPlate("b", "M8 tap", ""))
+	job.Loose = []parts.Loose{{Item: parts.Text{Value: "motor, 2 kW"}, How: parts.Text{Value: "on its foot"}, After: parts.Text{Value: "j"}, Count: 3}}
+	p := planned(t, job)
+	i := slices.IndexFunc(p.Bought, func(r plan.BoughtRow) bool { return r.Item == "Motor, 2 kW" })
+	if i < 0 || p.Bought[i].Quantity != 3 || p.Bought[i].For != "step 1" {
+		t.Errorf("%+v", p.Bought)
 	}
 }
