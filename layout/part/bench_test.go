@@ -170,14 +170,11 @@ func TestDrillsShorterThanTheHole(t *testing.T) {
 	has(t, work(t, "mm", flanged), "Drill Ø5.5, pilot: ", "Drill Ø11, finish: ")
 }
 
-// TestSetOutOnce: what is set out by the table alike on two rounds is said once.
-func TestSetOutOnce(t *testing.T) {
+// TestSetOutByTable: the one place on a round is named, and has no outlines to punch along.
+func TestSetOutByTable(t *testing.T) {
 	t.Parallel()
 	m := work(t, "mm", "part: p\nkind: shaft\nmaterial: S235\nstock: {round: 65 mm}\nprofile:\n  outside: [{name: a, diameter: 60, length: 40}, {name: b, diameter: 50, length: 40}]\nradial:\n  - {name: p, clock: 0, axial: 20, size: 6, depth: 8}\n  - {name: q, clock: 0, axial: 60, size: 6, depth: 8}\n")
-	has(t, m, "The outside of a, Ø60; the outside of b, Ø50: one place alone: ")
-	if strings.Count(lines(m), "one place alone") != 1 {
-		t.Errorf("in\n%s", lines(m))
-	}
+	has(t, m, "The outside of a, Ø60: p alone is set out there, by the table, without a template; punch every centre.", "The outside of b, Ø50: q alone is")
 }
 
 // TestReamedBlind: a reamer's lead cuts nothing to size, so a blind hole is drilled
@@ -370,7 +367,7 @@ func TestEqualLengthWhenBothEndsAreThere(t *testing.T) {
 	t.Parallel()
 	m := work(t, "mm", "part: p\nkind: shaft\nquantity: 4\nmaterial: S235\nstock: {round: 30 mm}\nprofile:\n  outside: [{name: a, diameter: 16, length: 38}, {name: body, diameter: 30, length: 180}, {name: b, diameter: 16, length: 42}]\nrequire:\n  - {is: equal, within: 0.05 mm, of: body}\n")
 	front, back, _ := strings.Cut(lines(m), "Turn from the back face")
-	if line := "Before letting go: Length of body 180 mm, the same on all pieces within 0.05 mm: "; strings.Contains(front, "Before letting go") || !strings.Contains(back, line) {
+	if line := "Before letting go: Length of body 180 mm: write down what the first piece has, set a stop by it, and make the others like it within 0.025 mm: "; strings.Contains(front, "Before letting go") || !strings.Contains(back, line) {
 		t.Errorf("in\n%s", lines(m))
 	}
 }

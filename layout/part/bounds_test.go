@@ -137,8 +137,8 @@ func TestOpeningInBranch(t *testing.T) {
 	} {
 		row := plan.RadialRow{ClockDeg: c.clock, AxialMm: c.axial, AroundMm: c.around, AlongMm: c.along, CornerMm: c.round, OutsideMm: 200}
 		for _, bore := range []float64{2*c.reach - 0.01, 2*c.reach + 0.01} {
-			h := branchHole{saddle: &saddle{origin: &origin{from: c.from, axialMm: 100, clockDeg: 30}, boreMm: bore}}
-			if got := h.holds(row, 400); got != (bore > 2*c.reach) {
+			h := branchHole{saddle: &saddle{origin: &origin{from: c.from, lengthMm: 400, axialMm: 100, clockDeg: 30}, boreMm: bore}}
+			if got := h.holds(row); got != (bore > 2*c.reach) {
 				t.Errorf("%s in Ø%.3f: %v", c.name, bore, got)
 			}
 		}

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
+	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -37,6 +38,10 @@ func checks(n *Numbered) []plan.Check {
 		switch f.Kind {
 		case plan.LengthFeature, plan.HeightFeature:
 			mm := r.LengthMm()
+			if h, ok := r.form.(*helix); ok {
+				r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(mm), Gauge: "calipers"}, h.formed(mm))
+				continue
+			}
 			if b, ok := r.form.(*bar); ok {
 				mm = b.in.Length.Mm
 			}
@@ -60,7 +65,11 @@ func checks(n *Numbered) []plan.Check {
 				r.add(part.edgeCheck(r, f))
 				continue
 			}
-			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: "calipers", Source: r.generalSource(f.Limits)})
+			source := r.generalSource(f.Limits)
+			if _, ok := r.form.(*helix); ok && f.Limits != "" {
+				source = weld.PlaceSource
+			}
+			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: "calipers", Source: source})
 		}
 	}
 	for _, it := range n.items() {

@@ -169,7 +169,7 @@ func (b *bench) runOut(st *Step) string {
 		from = words.Spaced(next.Name)
 		stop = "; stop the tool short of " + from + ", it would mark it"
 	}
-	return " No undercut is drawn: the last " + b.W.Said(e.RunoutMm) + " run out, and full thread ends " + b.W.Said(e.ShoulderMm) + " from " + from + " at most (" + e.Source.Name + ")" + stop + "; what screws on needs a recess or a spacer there."
+	return " No undercut is drawn: the last " + b.W.Said(e.RunoutMm) + " run out, and full thread ends " + b.W.Said(e.ShoulderMm) + " from " + from + " at most (" + e.Source.Name + ")" + stop + "; what screws on up to there needs a recess or a spacer."
 }
 
 // FullThreadMm is how far from its end, the back or else the front, an outside thread

@@ -295,7 +295,9 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 		Holding: "four-jaw chuck or faceplate; set " + f.centred(b, bore) + ", face within " + b.W.Near(asRolledMm),
 		Tool:    "boring bar", Speed: b.speed(cutting.Bore, bore.Size.NominalMm), Gauge: gauge(bore),
 		Refs: []int{b.ref(bore)},
-		Do:   []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."},
+	}
+	if gauge(bore) != "calipers" {
+		o.Do = []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."}
 	}
 	if bore.Size.Press.Set() {
 		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at four places across; take the largest.", "Bore to that less " + b.W.Size(0.02) + ", " + b.W.Size(0.01) + " to " + b.W.Said(0.03) + ": work it out on the line for it, or read the ladder at the end of the packet."}

@@ -87,7 +87,10 @@ func (f *Flats) operations(b *bench) {
 		if f.work.HeadRest > 0 {
 			line += " and " + words.Trim(float64(f.work.HeadRest), 0) + " of " + words.Trim(float64(f.work.HeadOf), 0)
 		}
-		o.Do = append(o.Do, line+". Measure the first two opposite flats before the rest.")
+		if line += "."; f.Row.Sides > 2 {
+			line += " Measure the first two opposite flats before the rest."
+		}
+		o.Do = append(o.Do, line)
 	}
 	if l := b.limitsText(b.General(f.Row.AcrossMm)); l != "" {
 		o.Limits = []string{"across " + l}

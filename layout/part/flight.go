@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/flight"
 	"centrepop/layout/plan"
+	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -149,10 +150,17 @@ func ring(inside, outside, gapDeg float64) *canvas.Path {
 
 func (h *helix) features(n *Numbered) {
 	z := h.in.Length.Mm / 2
-	n.add(plan.Feature{Kind: plan.EndFeature, Name: "outside", Size: n.W.Dia(h.in.Outside.Mm), Limits: n.limitsText(n.General(h.in.Outside.Mm)), Balloon: plan.XY{XMm: z, YMm: h.in.Outside.Mm / 2}})
+	n.add(plan.Feature{Kind: plan.EndFeature, Name: "outside", Size: n.W.Dia(h.in.Outside.Mm), Limits: n.limitsText(h.formed(h.in.Outside.Mm)), Balloon: plan.XY{XMm: z, YMm: h.in.Outside.Mm / 2}})
 	n.add(plan.Feature{Kind: plan.EndFeature, Name: "inside", Size: n.W.Dia(h.in.Shaft.Mm) + " as what it goes round", Note: "lies on that all round", Balloon: plan.XY{XMm: z, YMm: h.in.Shaft.Mm / 2}})
-	n.add(plan.Feature{Kind: plan.EndFeature, Name: "pitch", Size: n.W.Size(h.in.Pitch.Mm) + " " + h.hand(), Limits: n.limitsText(n.General(h.in.Pitch.Mm)), Balloon: plan.XY{XMm: 0, YMm: h.in.Outside.Mm / 2}})
+	n.add(plan.Feature{Kind: plan.EndFeature, Name: "pitch", Size: n.W.Size(h.in.Pitch.Mm) + " " + h.hand(), Limits: n.limitsText(h.formed(h.in.Pitch.Mm)), Balloon: plan.XY{XMm: 0, YMm: h.in.Outside.Mm / 2}})
 	n.lengthFeature(plan.LengthFeature)
+}
+
+// formed is a size of what is pulled and welded, as welded things are measured; no tool
+// passes over it after that.
+func (h *helix) formed(mm float64) Sized {
+	off := weld.PlaceOff(mm)
+	return spread(mm, off, off, weld.PlaceSource)
 }
 
 func (h *helix) operations(b *bench) {
@@ -172,7 +180,8 @@ func (h *helix) operations(b *bench) {
 	b.op(warn(plan.Operation{Machine: "Bench", Title: "Pull each ring to the pitch, " + h.hand(), Do: []string{
 		"Hold the edge on the left of the gap, gap up, and pull the edge on its right " + towards + " until the edges stand " + b.W.Size(h.in.Pitch.Mm) + " apart along the axis.",
 		"Try it on what it goes round, " + b.W.Dia(h.in.Shaft.Mm) + ": the inside edge lies on it all round, and it stands square to it."},
-		Gauge: "spacer of the pitch, what it goes round", Refs: b.refs(plan.EndFeature)}, springsBack))
+		Holding: "one edge clamped to the bench, the other drawn by a chain hoist or pushed in a press, nobody in line",
+		Gauge:   "spacer of the pitch, what it goes round", Refs: b.refs(plan.EndFeature)}, springsBack))
 	if h.run.Blanks > 1 {
 		b.op(warn(plan.Operation{Machine: "Weld", Title: "Join the turns end to end", Do: []string{"On what it goes round, the edges of one turn against the next; tack, then a butt weld right through, ground flush on the conveying side."}}, welding))
 	}
@@ -203,13 +212,13 @@ func (h *helix) views(s *Sizes) []plan.FoldView {
 		addMetal(&v, geom.Polygon([]plan.XY{{XMm: mid - w, YMm: side * i}, {XMm: mid + w, YMm: side * i}, {XMm: mid + w, YMm: side * r}, {XMm: mid - w, YMm: side * r}}))
 	}
 	v.MinMm, v.MaxMm = plan.XY{YMm: -r}, plan.XY{XMm: l, YMm: r}
-	length := s.General(l)
+	length := h.formed(l)
 	v.Dims = append(v.Dims,
 		plan.FoldLength{FromMm: plan.XY{YMm: r}, ToMm: plan.XY{XMm: l, YMm: r}, Out: plan.XY{YMm: 1}, Text: s.W.Size(l), Limits: s.limitsText(length)},
-		plan.FoldLength{FromMm: plan.XY{YMm: -r}, ToMm: plan.XY{YMm: r}, Out: plan.XY{XMm: -1}, Text: s.W.Dia(in.Outside.Mm), Limits: s.limitsText(s.General(in.Outside.Mm))},
+		plan.FoldLength{FromMm: plan.XY{YMm: -r}, ToMm: plan.XY{YMm: r}, Out: plan.XY{XMm: -1}, Text: s.W.Dia(in.Outside.Mm), Limits: s.limitsText(h.formed(in.Outside.Mm))},
 		plan.FoldLength{FromMm: plan.XY{XMm: l, YMm: -i}, ToMm: plan.XY{XMm: l, YMm: i}, Out: plan.XY{XMm: 1}, Text: s.W.Dia(in.Shaft.Mm)})
 	if len(above) > 1 {
-		v.Dims = append(v.Dims, plan.FoldLength{FromMm: plan.XY{XMm: above[0], YMm: -r}, ToMm: plan.XY{XMm: above[1], YMm: -r}, Out: plan.XY{YMm: -1}, Text: "pitch " + s.W.Size(in.Pitch.Mm), Limits: s.limitsText(s.General(in.Pitch.Mm))})
+		v.Dims = append(v.Dims, plan.FoldLength{FromMm: plan.XY{XMm: above[0], YMm: -r}, ToMm: plan.XY{XMm: above[1], YMm: -r}, Out: plan.XY{YMm: -1}, Text: "pitch " + s.W.Size(in.Pitch.Mm), Limits: s.limitsText(h.formed(in.Pitch.Mm))})
 	}
 	return []plan.FoldView{v}
 }

@@ -125,14 +125,18 @@ func (o fold) gauge() string {
 }
 
 // byHandPart is how far out of square what is closed by hand may end, as a part of its height:
-// half a degree and a little. Common practice, no source.
-const byHandPart = 0.01
+// half a degree and a little, and over squareMm what a square reads there at all. Common
+// practice, no source.
+const (
+	byHandPart = 0.01
+	squareMm   = 50.0
+)
 
 func (o fold) checks(r *record) {
 	b := &o.f.blank.Folds[o.i]
 	r.checkLength(r.ref(o), o.name()+" height", b.HeightMm)
 	angle := plan.Check{Ref: r.ref(o), What: o.name() + " angle", Wanted: o.turn() + " turned", Gauge: o.gauge()}
-	if angle.Limits, angle.Source = r.angleLimits(b.HeightMm); o.f.made.Folds[o.i].AngleDeg < b.AngleDeg && b.AngleDeg == 90 {
+	if angle.Limits, angle.Source = r.angleLimits(b.HeightMm); b.AngleDeg == 90 && (o.f.made.Folds[o.i].AngleDeg < 90 || b.HeightMm > squareMm) {
 		angle.What, angle.Wanted, angle.Gauge = o.name()+", free edge out of square", "0", "square inside, rule at the edge"
 		angle.Limits, angle.Source = "±"+r.W.Said(b.HeightMm*byHandPart), "common practice, no source"
 	}

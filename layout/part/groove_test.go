@@ -212,8 +212,8 @@ func TestNarrowLands(t *testing.T) {
 		{grooveShaft, "in: pocket, axial: 0.9, for: retaining-ring", "Those of groove only 0.1 mm: the land beside it is 0.9 wide."},
 		{grooveShaft, "in: pocket, axial: 1, for: retaining-ring", ""},
 		{grooveShaft, "in: tail, axial: 0.7, from: back, for: retaining-ring", "Those of groove only 0.1 mm: the land beside it is 0.7 wide."},
-		{groovePlate, "in: front, for: o-ring, o-ring: 43x2", "Those of groove only 0.1 mm: the land beside it is 0.48 wide."},
-		{groovePlate, "in: back, for: o-ring, o-ring: 43x2", "Those of groove only 0.1 mm: the land beside it is 0.48 wide."},
+		{groovePlate, "in: front, for: o-ring, o-ring: 43x2", "Those of groove only 0.1 mm: the land beside it is 0.48 wide at the limits."},
+		{groovePlate, "in: back, for: o-ring, o-ring: 43x2", "Those of groove only 0.1 mm: the land beside it is 0.48 wide at the limits."},
 		{groovePlate, "in: front, for: o-ring, o-ring: 45x2", ""},
 	} {
 		m := grooved(t, c.text, c.key)

@@ -224,6 +224,10 @@ func (h holes) operation(b *bench, m *Group, cut bool) {
 	}
 }
 
+// tallDias is how many diameters high a round stands by itself under a drill (common
+// practice, no source).
+const tallDias = 1.5
+
 // heldFor is how the part lies under the drill.
 func (b *bench) heldFor(m *Group) string {
 	if f, ok := b.form.(*bar); ok {
@@ -232,7 +236,11 @@ func (b *bench) heldFor(m *Group) string {
 		}
 		return "clamped on parallels, " + string(m.Side()) + " up"
 	}
-	return "clamped on parallels, " + string(m.drilledFrom()) + " face up"
+	face := string(m.drilledFrom()) + " face up"
+	if w := b.widest(); b.form.round() && w != nil && b.LengthMm() > tallDias*w.Size.NominalMm {
+		return "upright in a vee on an angle plate, " + face + ", " + b.W.Said(b.LengthMm()) + " high"
+	}
+	return "clamped on parallels, " + face
 }
 
 func (h holes) drill(b *bench, m *Group, o *plan.Operation) {

@@ -226,7 +226,7 @@ func TestConeGores(t *testing.T) {
 }
 
 // TestWrapUnderBranch: an opening inside the hole of a branch is no reason for a wrap,
-// since the branch's template is laid on there; one that reaches out of the bore by a
+// since it is cut with that, by the branch's template, and drawn as that; one that reaches out of the bore by a
 // hair, lies off it or on the other side is. The bore is 50, so a window with square
 // corners of 30 by 40 just fits, its corners 25 from the middle.
 func TestWrapUnderBranch(t *testing.T) {
@@ -240,9 +240,18 @@ func TestWrapUnderBranch(t *testing.T) {
 		needless            bool
 	}{{0, 140, 40, true}, {0, 140, 40.1, false}, {0, 140.1, 40, false}, {0.1, 140, 40, false}, {90, 140, 40, false}, {0, 100, 40, false}} {
 		pl := mustJob(t, "units: mm", fmt.Sprintf(job, c.clock, c.axial, c.along), stub)
-		d := developed(t, pl, "wrap-outside")
-		if got := strings.Contains(d.NoTemplate, "rough lies inside the hole of "); got != c.needless || got != strings.Contains(d.NoTemplate, "drain alone: ") {
+		d, tube := developed(t, pl, "wrap-outside"), pl.Part("tube")
+		if got := strings.HasPrefix(d.NoTemplate, "drain alone"); got != c.needless || len(d.Marks) == 1 != got {
 			t.Errorf("%+v: %q", c, d.NoTemplate)
+		}
+		milled := slices.ContainsFunc(tube.Operations, func(o plan.Operation) bool { return strings.HasPrefix(o.Title, "rough: ") })
+		i := slices.IndexFunc(tube.Shown, func(r plan.RadialRow) bool { return r.Shape == "branch" })
+		if i < 0 || milled == c.needless || (tube.Shown[i].Name == "rough") != c.needless {
+			t.Errorf("%+v: milled %v, drawn %+v", c, milled, tube.Shown)
+			continue
+		}
+		if r := tube.Shown[i]; r.AxialMm != 140 || r.Datum != "back" || r.DatumMm != 100 || r.AlongMm != 50 || r.DepthMm != 4 || r.OutsideMm != 200 || !strings.HasSuffix(r.SizeText, "by the template of Stub") && !strings.HasSuffix(r.SizeText, "by the template of stub") {
+			t.Errorf("%+v", r)
 		}
 	}
 }

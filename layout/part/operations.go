@@ -323,18 +323,17 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 		if d.Kind != plan.WrapPattern {
 			continue
 		}
-		mark := "punch every centre and along the outlines"
-		if s := b.wrappedStep(d.Name); s.Size.Thread != nil || s.Size.Fitted() || s.Seat != "" || s.fine() {
+		mark, s := "punch every centre", b.wrappedStep(d.Name)
+		if slices.ContainsFunc(b.rows(), func(r plan.RadialRow) bool {
+			return r.AroundMm > 0 && slices.ContainsFunc(d.Marks, func(m plan.PatternMark) bool { return m.N == r.N })
+		}) {
+			mark += " and along the outlines"
+		}
+		if s.Size.Thread != nil || s.Size.Fitted() || s.Seat != "" || s.fine() {
 			mark = "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this finished surface"
 		}
 		if d.NoTemplate != "" {
-			tail := ": " + d.NoTemplate + ". Set it out by the table, without a template; " + mark + "."
-			i := slices.IndexFunc(out, func(line string) bool { return strings.HasSuffix(line, tail) })
-			if i < 0 {
-				out = append(out, words.Capital(d.On)+tail)
-			} else if on := strings.TrimSuffix(out[i], tail); !strings.Contains(on, words.Capital(d.On)) && !strings.Contains(on, d.On) {
-				out[i] = on + "; " + d.On + tail
-			}
+			out = append(out, words.Capital(d.On)+": "+d.NoTemplate+", without a template; "+mark+".")
 			continue
 		}
 		templates = true

@@ -231,22 +231,33 @@ func clockList(rows []plan.RadialRow) string {
 
 func (m *Radial) operations(b *bench) {
 	row := m.Rows[0]
+	if len(m.Rows) == 1 && b.branchOver(row.N) != nil {
+		return // it is cut with the hole of that branch
+	}
 	o := plan.Operation{
 		Machine: "Drill", Title: words.Spaced(row.Name) + ": " + words.CountOf(len(m.Rows)) + row.SizeText,
-		Holding: "vee blocks, clamped; TOP line set with a square", Refs: []int{b.ref(m)},
+		Holding: b.heldRound(row.AxialMm) + "; TOP line set with a square", Refs: []int{b.ref(m)},
 		Do: []string{"Clock " + clockList(m.Rows) + ", " + fromDatum(b.W, row) + " to the centre."},
 	}
 	o = warn(o, clampRound)
 	m.kind.work(b, m, &o)
 	outside, _ := b.Sides()
 	for i := 1; i < len(outside); i++ {
-		if off := math.Abs(row.AxialMm - outside[i].FromMm); off < row.AlongMm/2-geom.CloseMm && b.runsOut(m, outside[i-1], outside[i]) {
+		if off := math.Abs(row.AxialMm - outside[i].FromMm); off < row.AlongMm/2-geom.CloseMm {
 			beyond := outside[i]
 			if row.AxialMm > beyond.FromMm {
 				beyond = outside[i-1]
 			}
-			o.Do = append(o.Do, "It runs out over "+words.Spaced(beyond.Name)+": open at that end.")
+			switch {
+			case b.runsOut(m, outside[i-1], outside[i]):
+				o.Do = append(o.Do, "It runs out over "+words.Spaced(beyond.Name)+": open at that end.")
+			case outside[i-1].Size.NominalMm == outside[i].Size.NominalMm:
+				o.Do = append(o.Do, "It runs "+b.W.Said(geom.Clean(row.AlongMm/2-off))+" into "+words.Spaced(beyond.Name)+": leave no burr there.")
+			}
 		}
+	}
+	if line := b.standOut(m); line != "" {
+		o.Do = append(o.Do, line)
 	}
 	for _, at := range b.breakOuts(m) {
 		o.Do = append(o.Do, "It breaks out across the step from "+words.Spaced(at.before.Name)+" to "+words.Spaced(at.after.Name)+": feed by hand there, and deburr inside.")
@@ -255,6 +266,50 @@ func (m *Radial) operations(b *bench) {
 		o.Do = append(o.Do, words.Capital(note)+".")
 	}
 	b.op(o)
+}
+
+// heldRound is how a round lies for what is cut into its outside at a place: in vees, but
+// where wider rounds stand on both sides, on whose different diameters it would not lie level.
+func (b *bench) heldRound(zMm float64) string {
+	outside, _ := b.Sides()
+	before, after := 0.0, 0.0
+	here := b.outsideAt(zMm)
+	for _, s := range outside {
+		switch {
+		case s.ToMm <= here.FromMm+geom.CloseMm:
+			before = max(before, s.Size.NominalMm)
+		case s.FromMm >= here.ToMm-geom.CloseMm:
+			after = max(after, s.Size.NominalMm)
+		}
+	}
+	if least := min(before, after); least > here.Size.NominalMm && before != after {
+		return "on an angle plate or a dividing head by its face, axis level"
+	}
+	return "vee blocks, clamped"
+}
+
+// holderMm is the least distance from a tool's axis at which its holder passes a shoulder
+// (common practice, no source).
+const holderMm = 20.0
+
+// standOut says how far the tool stands out of its holder for a feature that goes through beside a
+// shoulder which the holder would strike; empty where none is so near.
+func (b *bench) standOut(m *Radial) string {
+	row := m.Rows[0]
+	outside, _ := b.Sides()
+	half, wall := max(row.AlongMm-min(row.AlongMm, row.AroundMm), 0)/2, b.radialMm(m, row.AxialMm)
+	var next *Step
+	for _, s := range outside {
+		beside := max(s.FromMm-row.AxialMm, row.AxialMm-s.ToMm) - half // from the tool's axis at its nearest
+		if up := s.Size.NominalMm - row.OutsideMm; up > 0 && beside > 0 && beside < holderMm && (next == nil || up > next.Size.NominalMm-row.OutsideMm) {
+			next = s
+		}
+	}
+	if next == nil || !m.In.Through {
+		return ""
+	}
+	up := geom.Clean((next.Size.NominalMm - row.OutsideMm) / 2)
+	return words.Capital(words.Spaced(next.Name)) + " stands " + b.W.Said(up) + " higher beside it: the tool " + b.W.Near(math.Ceil(up+wall)) + " or more out of its holder."
 }
 
 func (m *Radial) checks(r *record) {

@@ -2,6 +2,7 @@ package part
 
 import (
 	"slices"
+	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -58,12 +59,13 @@ func (q *requirement) feature(n *Numbered) plan.Feature {
 // operations put it into the operation that makes the feature, while the part is
 // still held, or else into the last one.
 func (q *requirement) operations(b *bench) {
-	line := words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + toleranced[q.Kind].gauge + "."
+	gauge := toleranced[q.Kind].gauge
+	line := words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + gauge + "."
 	i, ok := b.faced[parts.Face(q.Of.Value)]
 	if st := b.StepNamed(q.Of.Value); st != nil {
 		makes := []*Step{st}
 		if q.Kind == parts.EqualLength { // it is there when the last of its two ends is
-			line = "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ", the same on all pieces within " + b.W.Said(q.Within.Mm) + ": " + toleranced[q.Kind].gauge + "."
+			line = "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ": write down what the first piece has, set a stop by it, and make the others like it within " + b.W.Said(geom.Clean(q.Within.Mm/2)) + ": micrometer or calipers."
 			makes = append(makes, b.beside(st)...)
 		}
 		for k, o := range b.ops {
@@ -80,6 +82,9 @@ func (q *requirement) operations(b *bench) {
 		i++
 	}
 	o := &b.ops[i]
+	if q.Kind == parts.Flatness { // no plate goes to a face in the chuck
+		line = strings.Replace(line, gauge, "straight edge and feeler", 1)
+	}
 	o.Do = append(o.Do, "Before letting go: "+line)
 	o.Refs = append(o.Refs, b.ref(q))
 }

@@ -138,7 +138,11 @@ const (
 func (b *bench) narrowLands() (out []string) {
 	for i := range b.Grooves {
 		if land := b.landMm(&b.Grooves[i]); land > 0 && land < leastLandMm-geom.CloseMm {
-			out = append(out, "Those of "+words.Spaced(b.Grooves[i].Row.Name)+" only "+b.W.Near(hardlyMm)+": the land beside it is "+b.W.Size(math.Floor(100*land+1e-6)/100)+" wide.")
+			at := ""
+			if b.Grooves[i].step == nil {
+				at = " at the limits"
+			}
+			out = append(out, "Those of "+words.Spaced(b.Grooves[i].Row.Name)+" only "+b.W.Near(hardlyMm)+": the land beside it is "+b.W.Size(math.Floor(100*land+1e-6)/100)+" wide"+at+".")
 		}
 	}
 	return out

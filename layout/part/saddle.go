@@ -18,15 +18,16 @@ const saddleDivisions = 24
 // saddle is a saddled end worked out.
 type saddle struct {
 	end      *parts.TubeEnd
-	main     string    // in words, "barrel tube outside, Ø168.3"
-	mainMm   float64   // its diameter
-	reachMm  float64   // along the branch from the crossing of the axes to the far end
-	meanMm   float64   // mean drop of the cut below the tube's full length
-	deepMm   float64   // greatest drop
-	squareMm float64   // from the far end to the template's square edge
-	boreMm   float64   // of the branch
-	dropsMm  []float64 // of the cut below the tube's full length, at even steps of position
-	origin   *origin   // nil if the place is not said
+	main     string     // in words, "barrel tube outside, Ø168.3"
+	mainMm   float64    // its diameter
+	reachMm  float64    // along the branch from the crossing of the axes to the far end
+	meanMm   float64    // mean drop of the cut below the tube's full length
+	deepMm   float64    // greatest drop
+	squareMm float64    // from the far end to the template's square edge
+	boreMm   float64    // of the branch
+	holeMm   [2]float64 // of its hole, round the main and along it
+	dropsMm  []float64  // of the cut below the tube's full length, at even steps of position
+	origin   *origin    // nil if the place is not said
 }
 
 // saddle works out an end of a tube that sits on another round.
@@ -51,6 +52,8 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 		return
 	}
 	m := &saddle{end: e, main: on.name, mainMm: on.diaMm, boreMm: s.BranchDiameterMm - 2*s.BranchWallMm}
+	m.holeMm[0], _ = p.Hole.Result("hole width on the sheet")
+	m.holeMm[1], _ = p.Hole.Result("hole length along the main")
 	m.measure(p, d.LengthMm())
 	m.origin = on.foot(e, p)
 	if m.squareMm <= 0 {
@@ -167,6 +170,7 @@ type onMain struct {
 type origin struct {
 	main     *parts.Part
 	from     parts.Face
+	lengthMm float64 // of the main
 	axialMm  float64 // from that face
 	clockDeg float64
 	leans    parts.Face
@@ -186,9 +190,9 @@ func (on onMain) foot(e *parts.TubeEnd, p develop.SaddlePattern) *origin {
 	if e.Place.Leans == parts.Front {
 		out, turn = -out, -turn
 	}
-	o := &origin{main: on.main.Part, from: e.Place.From, axialMm: on.crossMm + out, leans: e.Place.Leans}
+	o := &origin{main: on.main.Part, lengthMm: on.main.LengthMm(), from: e.Place.From, axialMm: on.crossMm + out, leans: e.Place.Leans}
 	if o.from == parts.Back {
-		o.axialMm = on.main.LengthMm() - o.axialMm
+		o.axialMm = o.lengthMm - o.axialMm
 	}
 	o.axialMm = geom.Clean(o.axialMm)
 	angles := []float64{e.Place.Clock.Deg + turn}
@@ -427,12 +431,43 @@ func (h *branchHole) feature(n *Numbered) plan.Feature {
 	if h.end.SetIn {
 		joint = "set in"
 	}
-	z := h.origin.axialMm
-	if h.origin.from == parts.Back {
-		z = geom.Clean(n.LengthMm() - z)
-	}
 	return plan.Feature{Kind: plan.SaddleFeature, Name: h.name(), Size: "by the template of " + h.branch.Title.Value + ", " + joint + " at " + words.Trim(h.end.Angle.Deg, 2) + "°",
-		Note: h.note(n.W), Balloon: plan.XY{XMm: z, YMm: n.Section.MaxMm}}
+		Note: h.note(n.W), Balloon: plan.XY{XMm: h.origin.fromFrontMm(), YMm: n.Section.MaxMm}}
+}
+
+// fromFrontMm is how far from the front face of the main it lies.
+func (o *origin) fromFrontMm() float64 {
+	if o.from == parts.Back {
+		return geom.Clean(o.lengthMm - o.axialMm)
+	}
+	return o.axialMm
+}
+
+// row is the hole as the main's drawing shows it.
+func (h *branchHole) row(n *Numbered) plan.RadialRow {
+	return plan.RadialRow{
+		Shape: "branch", ClockDeg: h.origin.clockDeg, AxialMm: h.origin.fromFrontMm(), Datum: string(h.origin.from), DatumMm: h.origin.axialMm,
+		SizeText: "by the template of " + h.branch.Title.Value, DepthText: "through", AroundMm: geom.Clean(h.holeMm[0]), AlongMm: geom.Clean(h.holeMm[1]), DepthMm: n.form.wallMm(n.Sizes, h.origin.fromFrontMm()),
+		OutsideMm: h.mainMm, ArcMm: geom.Clean(h.origin.clockDeg * math.Pi / 360 * h.mainMm),
+	}
+}
+
+// shownRows are what is cut into the outside, as a drawing shows it: an opening in the hole of a
+// branch is cut with that.
+func (n *Numbered) shownRows() []plan.RadialRow {
+	rows := n.rows()
+	for _, h := range n.holed {
+		row := h.row(n)
+		i := slices.IndexFunc(rows, func(r plan.RadialRow) bool { return n.branchOver(r.N) == h })
+		if i < 0 {
+			row.N, row.Name = len(rows)+1, h.name()
+			rows = append(rows, row)
+			continue
+		}
+		row.N, row.Name, row.SizeText = rows[i].N, rows[i].Name, h.name()+", "+row.SizeText
+		rows[i] = row
+	}
+	return rows
 }
 
 func (h *branchHole) note(w words.Writer) string {
@@ -449,7 +484,18 @@ func (h *branchHole) operations(b *bench) {
 			"Lay the hole template of " + h.branch.Title.Value + " on the outside, its " + h.note(b.W) + ", and punch along the curve.",
 			"Cut through the wall in the direction of the branch's axis, inside the marks; offer up the cut branch and grind to it.",
 		},
-		Tool: "plasma, hole saw or grinder", Gauge: "the cut branch", Refs: []int{b.ref(h)}}, grinding))
+		Tool: "plasma, hole saw or grinder", Gauge: "the cut branch", Refs: b.inHole(h)}, grinding))
+}
+
+// inHole are the features that are cut with the hole of a branch, itself first.
+func (b *bench) inHole(h *branchHole) []int {
+	refs := []int{b.ref(h)}
+	for i := range b.Radials {
+		if b.branchOver(b.Radials[i].Rows[0].N) == h {
+			refs = append(refs, b.ref(&b.Radials[i]))
+		}
+	}
+	return refs
 }
 
 func (h *branchHole) checks(r *record) {

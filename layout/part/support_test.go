@@ -133,7 +133,7 @@ func TestMarkingSaysWhatThereIs(t *testing.T) {
 	}
 	has(t, work(t, "mm", plate+"bore: {diameter: 30, fit: H7}\n"), "Cut out the front template, set it to the bore and to TOP")
 	pin := work(t, "mm", "part: pin\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, diameter: 40, length: 60}\nradial:\n  - {name: h, clock: 0, axial: 20, size: 6, depth: 10}\n")
-	has(t, pin, "Mark TOP, set out, punch", "Set it out by the table, without a template")
+	has(t, pin, "Mark TOP, set out, punch", "by the table, without a template")
 	two := work(t, "mm", "part: pin\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, diameter: 40, length: 200}\nradial:\n  - {name: h, clock: 0, axial: 20, size: 6, depth: 10}\n  - {name: i, clock: 90, axial: 180, size: 6, depth: 10}\n")
 	if n := strings.Count(lines(two), "without a template"); n > 1 {
 		t.Errorf("said %d times:\n%s", n, lines(two))

@@ -36,28 +36,12 @@ func (d *shaper) templatePolicy() {
 // allCut is why a folded blank that the cutter finishes has no template.
 const allCut = "the cutter makes edge and holes, and a stop sets every fold"
 
-// needlessWrap is why a wrap is not worth printing: it marks one place alone, besides
-// what lies inside the hole of a branch, which has a template of its own.
+// needlessWrap is why a wrap is not worth printing: it marks one place alone.
 func (d *shaper) needlessWrap(p *plan.Development) string {
-	why, alone := "", []string(nil)
-	for _, m := range p.Marks {
-		h := d.branchOver(m.N)
-		if h == nil {
-			alone = append(alone, words.Spaced(m.Name))
-			continue
-		}
-		why = words.Spaced(m.Name) + " lies inside the hole of " + h.branch.Title.Value + ", whose template is laid on for both"
-	}
-	const how = " alone: its arc from TOP and its distance from the face set it out"
-	switch {
-	case len(alone) > 1:
+	if len(p.Marks) > 1 {
 		return ""
-	case len(alone) == 0:
-		return why
-	case why == "":
-		return "one place" + how
 	}
-	return why + "; " + alone[0] + how
+	return words.Spaced(p.Marks[0].Name) + " alone is set out there, by the table"
 }
 
 // branchOver is the branch inside whose hole a radial feature lies; nil if there is none.
@@ -70,7 +54,7 @@ func (g *Shape) branchOver(n int) *branchHole {
 			continue
 		}
 		for _, h := range g.holed {
-			if h.origin != nil && h.holds(row, g.LengthMm()) {
+			if h.origin != nil && h.holds(row) {
 				return h
 			}
 		}
@@ -78,12 +62,9 @@ func (g *Shape) branchOver(n int) *branchHole {
 	return nil
 }
 
-// holds tells whether an opening in a main of a length lies inside the branch's bore.
-func (h *branchHole) holds(row plan.RadialRow, lengthMm float64) bool {
-	z := h.origin.axialMm
-	if h.origin.from == parts.Back {
-		z = lengthMm - z
-	}
+// holds tells whether an opening in the main lies inside the branch's bore.
+func (h *branchHole) holds(row plan.RadialRow) bool {
+	z := h.origin.fromFrontMm()
 	turn := math.Abs(math.Remainder(row.ClockDeg-h.origin.clockDeg, 360))
 	around := max(0, row.AroundMm/2-row.CornerMm) + turn*math.Pi/360*row.OutsideMm
 	along := max(0, row.AlongMm/2-row.CornerMm) + math.Abs(row.AxialMm-z)

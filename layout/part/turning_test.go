@@ -61,7 +61,7 @@ func planned(t *testing.T, pl *plan.Plan, name string) *plan.PartPlan {
 // A shaft is centred before it is turned, from the thickest down, and its
 // threads are cut when all else of the setting is done. M36x3 is turned a tenth
 // of the pitch under: 36 − 0.3 = 35.7, inside 6g (ISO 965-1: 35.952 down to
-// 35.577, from memory). The key is measured over: 50 − 5.5 = 44.5.
+// 35.577, from memory). The key is measured over, in the middle of its limits: 50 − 5.6 = 44.4.
 func TestShaftOrder(t *testing.T) {
 	pl := demo(t, "pugmill")
 	shaft := planned(t, pl, "auger-shaft")

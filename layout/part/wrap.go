@@ -36,7 +36,7 @@ func (d *shaper) wraps() {
 		var front, back []plan.RadialRow
 		for _, row := range d.rows() {
 			switch {
-			case d.outsideAt(row.AxialMm) != st:
+			case d.outsideAt(row.AxialMm) != st, d.branchOver(row.N) != nil: // that is cut by another template
 			case row.AxialMm-st.FromMm > st.ToMm-row.AxialMm:
 				back = append(back, row)
 			default:

@@ -73,6 +73,7 @@ type PartPlan struct {
 	Checks     []Check     `json:"checks"`
 	Ladders    []Ladder    `json:"ladders,omitempty"`
 	Radials    []RadialRow `json:"radials,omitempty"`
+	Shown      []RadialRow `json:"-"` // Radials as a drawing shows them, with the holes of branches
 	Keyways    []KeywayRow `json:"keyways,omitempty"`
 	Grooves    []GrooveRow `json:"grooves,omitempty"`
 	Flats      []FlatsRow  `json:"flats,omitempty"`
@@ -324,7 +325,7 @@ const (
 // Operation is one step at the bench.
 type Operation struct {
 	N       int      `json:"n"`
-	Machine string   `json:"machine"` // Saw, Lathe, Drill, Bench, Mill, Weld, Cutter, Roll
+	Machine string   `json:"machine"` // Saw, Lathe, Drill, Bench, Mill, Slot, Weld, Cutter, Roll
 	Title   string   `json:"title"`   // few words
 	Do      []string `json:"do"`      // short lines
 	Holding string   `json:"holding,omitempty"`

@@ -187,7 +187,7 @@ func cutIn(d *draw.Drawing, part *plan.PartPlan, at func(plan.XY, float64) (floa
 	for _, f := range part.Flats {
 		notch(f.FromMm, f.ToMm, f.DiameterMm/2, f.DepthMm)
 	}
-	for _, r := range part.Radials {
+	for _, r := range part.Shown {
 		half := max(r.DiameterMm, r.AlongMm) / 2
 		notch(r.AxialMm-half, r.AxialMm+half, r.OutsideMm/2, r.DepthMm)
 		x, y := at(plan.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2}, 1)

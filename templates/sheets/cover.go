@@ -194,7 +194,7 @@ var howToPrint = []string{
 	"Print this page first. Lay a steel rule on both 100 mm rules here, across and up.",
 	"Each must be 100 mm to within 0.25 mm. If not, do not use the templates: change the print settings and print again.",
 	"The " + draw.RuleCheck(false) + " rules stand on every template. Check them on each sheet: printers and damp paper stretch one way more than the other.",
-	"Glue the template flat, check one distance between two far holes with a rule against the table, then pop the crosses.",
+	"Tape it flat, check one distance between two far holes with dividers against the table, then pop the crosses.",
 }
 
 // scaleCheck shows the rules and says how to print at true size. Beside the rule
@@ -409,7 +409,7 @@ func (d density) conventions(width float64) draw.Piece {
 	text := []string{
 		"Every part has a front and a back face and a TOP. Mark TOP on the metal before the first hole is marked, and mark it again if it is cut away.",
 		"Clock angle: 0° at TOP, clockwise, looking at the named face.",
-		"Holes are numbered on a circle from TOP clockwise, in rows from the top left. A hole has the same number on the template, in the tables and in the record.",
+		"Holes are numbered on a circle from TOP clockwise, in rows from the top left, else as listed, alike on template, in tables and record.",
 		"A hole that goes through is on the other side when the part is turned over. Templates of a back face are mirrored already: never turn a template over.",
 		"x is to the right, y towards TOP, from the part’s centre unless the table names an edge.",
 	}

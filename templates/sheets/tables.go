@@ -125,7 +125,7 @@ func chordLine(face *plan.Face, units parts.Units) string {
 }
 
 func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table {
-	head, back := "From FRONT", slices.ContainsFunc(part.Radials, func(r plan.RadialRow) bool { return r.Datum == "back" })
+	head, back := "From FRONT", slices.ContainsFunc(part.Shown, func(r plan.RadialRow) bool { return r.Datum == "back" })
 	if back {
 		head = "From"
 	}
@@ -137,7 +137,7 @@ func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table 
 		{Head: head, Align: draw.Right, Size: d.em(3.2), Bold: true},
 		{Head: "On Ø", Align: draw.Right, Size: d.smallMm()},
 	}}
-	for _, r := range part.Radials {
+	for _, r := range part.Shown {
 		from := words.Fixed(r.DatumMm, units)
 		if back {
 			from = strings.ToUpper(r.Datum) + " " + from

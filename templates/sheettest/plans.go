@@ -162,7 +162,7 @@ func HousingPart() *plan.PartPlan {
 			Outer:   []plan.XY{{XMm: 0, YMm: 59}, {XMm: 1, YMm: 60}, {XMm: 26, YMm: 60}, {XMm: 26, YMm: 50}, {XMm: 56, YMm: 50}},
 			Inner:   []plan.XY{{XMm: 0, YMm: 45}, {XMm: 25, YMm: 45}, {XMm: 25, YMm: 30}, {XMm: 56, YMm: 30}},
 			Threads: []plan.ThreadLine{{FromMm: 36, ToMm: 56, RadiusMm: 30, Inside: true}}},
-		Radials: []plan.RadialRow{{N: 1, Name: "grease-port", Shape: "hole", ClockDeg: 0, AxialMm: 40, Datum: "front", DatumMm: 40, SizeText: "M10×1 tap, drill 9", DepthText: "through", DiameterMm: 9, DepthMm: 20, OutsideMm: 100}},
+		Shown: []plan.RadialRow{{N: 1, Name: "grease-port", Shape: "hole", ClockDeg: 0, AxialMm: 40, Datum: "front", DatumMm: 40, SizeText: "M10×1 tap, drill 9", DepthText: "through", DiameterMm: 9, DepthMm: 20, OutsideMm: 100}},
 	}
 	names := []string{"flange", "body", "register", "pipe thread", "front face", "grease port", "cover holes", "cover holes, back", "undercut", "back face"}
 	at := []plan.XY{{XMm: 13, YMm: 60}, {XMm: 45, YMm: 50}, {XMm: 12, YMm: 45}, {XMm: 45, YMm: 30}, {XMm: 0, YMm: 50}, {XMm: 40, YMm: 50}, {XMm: 36.8, YMm: 36.8}, {XMm: -36.8, YMm: 36.8}, {XMm: 25, YMm: 45}, {XMm: 56, YMm: 40}}
