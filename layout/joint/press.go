@@ -283,6 +283,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 	case "heat":
 		slip := "Slip it on in one move to: " + t.out.How + "."
 		if j.stopText(t) != "" { // what hangs hot on a shaft runs past a disc
+			p.LetDown = true
 			slip = "Lay it " + string(t.meeting().Second) + " down on a flat plate, the stop disc in it; let " + shaft + " down onto the disc in one move: " + t.out.How + "."
 		}
 		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+t.w.Heat(p.HeatHubC)+"; check with a crayon or probe.", slip, "Hold until it grips.")

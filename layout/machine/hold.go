@@ -50,6 +50,16 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 			v.takeOut(out, before, into, top)
 		}
 	}
+	if p := v.j.Press; p != nil && p.LetDown {
+		shaft, down := v.still.ID, top.Times(-1)
+		if v.Of[v.mover.ID].Part == v.j.A.Part {
+			shaft, down = v.mover.ID, top
+		}
+		if alone := v.bodiesOf(v.j.N-1, shaft); assembly.Together(alone).MassKg >= handKg {
+			out.UprightDeg = tips(alone, down)
+			out.Grips = out.UprightDeg > 0
+		}
+	}
 	if floor {
 		v.balance(out, after)
 	}

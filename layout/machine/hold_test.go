@@ -41,7 +41,7 @@ func TestHold(t *testing.T) {
 		},
 		"gatejack": {
 			"top-flange":    {UprightDeg: 6},
-			"foot-flange":   nil,
+			"foot-flange":   {UprightDeg: 6, Grips: true}, // its foot is the bare end of the tube, the flange on top
 			"stay":          {PieceDeg: 7, On: [2]string{"Guide tube", "Guide tube"}, CentreMm: 299, At: "Pedestal flange 1"},
 			"lower-bearing": {On: [2]string{"Thrust housing", "Thrust housing"}, CentreMm: 89, At: "Drive nut"}, // its back up, on the front end of the nut that comes from there
 			"yoke":          nil,

@@ -94,6 +94,7 @@ type Hold struct {
 	GapMm      float64   `json:"gap_mm,omitempty"`            // that it stands off what it is tacked to
 	RunsOn     []string  `json:"runs_on,omitempty"`           // parts that a seam longer than what it is said to join runs on to
 	UprightDeg float64   `json:"upright_falls_deg,omitempty"` // at which what stands under the ram falls over; 0 if it stands
+	Grips      bool      `json:"grips,omitempty"`             // a hot hub takes hold of it there, no ram
 	On         [2]string `json:"on"`                          // the parts that lie in V-blocks where nothing stands on end; one twice where both its ends do; else empty
 	Out        string    `json:"out,omitempty"`               // the part whose block is in the way of what comes
 	TipsMm     float64   `json:"tips_mm,omitempty"`           // that the centre of gravity lies beyond On[0] while that block is out; 0 if over it
@@ -253,6 +254,7 @@ type PressPlan struct {
 	TorqueNm       Range   `json:"torque_nm"`
 	Friction       Range   `json:"friction"`
 	HeatHubC       float64 `json:"heat_hub_c"`
+	LetDown        bool    `json:"let_down,omitempty"` // the shaft goes down into the hot hub, which lies on a plate
 	CoolShaftC     float64 `json:"cool_shaft_c"`
 	HeatLimitC     float64 `json:"heat_limit_c,omitempty"` // what the hub's material stands; 0 if not known
 	ColdLimitC     float64 `json:"cold_limit_c,omitempty"` // how cold the shaft can be had

@@ -80,7 +80,11 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		says = append(says, "Its seam runs on along "+strings.Join(h.RunsOn, " and ")+".")
 	}
 	if h.UprightDeg > 0 {
-		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright: guide it until the ram holds it.")
+		guide := ": guide it until the ram holds it."
+		if h.Grips {
+			guide = ", and it is let down once: two hold it, or a sling, until the hub grips."
+		}
+		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright"+guide)
 	}
 	if h.On[0] != "" {
 		under := h.On[0] + " and " + h.On[1] + ", astride its centre of gravity"

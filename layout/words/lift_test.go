@@ -48,11 +48,12 @@ func TestHolds(t *testing.T) {
 	t.Parallel()
 	for want, h := range map[string]*plan.Hold{
 		"": nil,
-		"Loose, Rib falls over 5° off upright: clamp it to an angle plate or a block until its tacks hold.": {PieceDeg: 5},
-		"Pack the gap of 0.059 in and clamp Rib until its tacks hold.":                                      {PieceDeg: 5, GapMm: 1.5},
-		"Upright it falls over 6° off upright: guide it until the ram holds it.":                            {UprightDeg: 6},
-		"Its seam runs on along Base and Rail.":                                                             {RunsOn: []string{"Base", "Rail"}},
-		"What hangs in the sling stays in it until the joint is tight.":                                     {Slung: true},
+		"Loose, Rib falls over 5° off upright: clamp it to an angle plate or a block until its tacks hold.":            {PieceDeg: 5},
+		"Pack the gap of 0.059 in and clamp Rib until its tacks hold.":                                                 {PieceDeg: 5, GapMm: 1.5},
+		"Upright it falls over 6° off upright: guide it until the ram holds it.":                                       {UprightDeg: 6},
+		"Upright it falls over 6° off upright, and it is let down once: two hold it, or a sling, until the hub grips.": {UprightDeg: 6, Grips: true},
+		"Its seam runs on along Base and Rail.":                                                                        {RunsOn: []string{"Base", "Rail"}},
+		"What hangs in the sling stays in it until the joint is tight.":                                                {Slung: true},
 		"Clamp Head down, or it tips, block out from under Rod as this goes over it. Then chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, at Cap.": {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod", TipsMm: 25.4},
 		"Clamp Head down, block out from under Rod as this goes over it. Then chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, at Cap.":             {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod"},
 		"By itself it rolls or falls over: chocked V-blocks under both ends of Tube, its centre of gravity between them, 10 in from its front end, at Cap.":                                       {On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
