@@ -76,9 +76,11 @@ func switched(e *parts.Loose) (names []string) {
 	return names
 }
 
-// ownThings are nouns of what is bought or made whole, each with the end of a name that is
-// such a thing: a coupling guard is no coupling.
-var ownThings = []string{"grille", "hand[- ]?wheel", "coupling"}
+// ownThings are nouns of what is bought or made whole, as words say it and as a name ends that
+// is such a thing: a coupling guard is no coupling.
+var ownThings = []struct{ noun, said, is string }{
+	{"grille", "grille", "(?:grille|grid|grating|screen)"}, {"hand wheel", "hand[- ]?wheel", "wheel"}, {"coupling", "coupling", "coupling"},
+}
 
 // partOfThing is a word after such a noun that makes another thing of it.
 var partOfThing = regexp.MustCompile(`(?i)^(?:guard|hub|hal(?:f|ves)|cover|hatch|key|screws?|bolts?|nuts?|plate|ring|spokes?|spacers?)$`)
@@ -101,18 +103,18 @@ func (r *reviewer) things() (names []string) {
 func (r *reviewer) absent(said []parts.Text, m *parts.Motor) {
 	things := r.things()
 	none := func(noun string) bool {
-		is := regexp.MustCompile(`(?i)\b` + noun + `s?(?:$| \d)`)
+		is := regexp.MustCompile(`(?i)` + noun + `s?(?:$| \d)`)
 		return !slices.ContainsFunc(things, is.MatchString)
 	}
 	f := Finding{Severity: Check, Rule: "what the words handle is made or on the list of what to buy", Source: "by the job", Fix: "an item under loose, or other words"}
-	for _, noun := range ownThings {
-		word := regexp.MustCompile(`(?i)\b(?:the|a|its) (?:[a-z]+ )?` + noun + `\b[- ]?(\w*)`)
+	for _, thing := range ownThings {
+		word := regexp.MustCompile(`(?i)\b(?:the|a|its) (?:[a-z]+ )?` + thing.said + `\b[- ]?(\w*)`)
 		i := slices.IndexFunc(said, func(t parts.Text) bool {
 			return slices.ContainsFunc(word.FindAllStringSubmatch(t.Value, -1), func(m []string) bool { return !partOfThing.MatchString(m[1]) })
 		})
-		if i >= 0 && none(noun) {
+		if i >= 0 && none(thing.is) {
 			f.Pos, f.Numbers = said[i].Pos, said[i].Value
-			f.What = "the words handle a " + strings.Replace(noun, "[- ]?", " ", 1) + ", which is neither made nor bought"
+			f.What = "the words handle a " + thing.noun + ", which is neither made nor bought"
 			r.add(f)
 		}
 	}
