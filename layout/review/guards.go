@@ -44,38 +44,79 @@ func standOffMm(width, length float64, round bool) float64 {
 	return math.Inf(1)
 }
 
-// windows looks for windows beside the driven shaft that a hand gets through to it, and that no
-// joint closes.
+// windows looks for openings beside the driven shaft or a flight that a hand or a finger gets
+// through to it, and that nothing closes.
 func (r *reviewer) windows(drives parts.JointRef) {
 	for _, stack := range r.lastStacks() {
 		shaft := standing(stack, plan.JointEnd{Part: drives.Part, Copy: max(1, drives.Copy)})
 		for _, p := range stack {
-			v := r.viewOf(p.Part)
-			if shaft != nil && p != shaft && v != nil {
-				r.windowsOver(shaft, v, p, stack)
+			if v := r.viewOf(p.Part); shaft != nil && p != shaft && v != nil {
+				r.windowsOver(append(r.flightsIn(p), sweep{shaft.Title, func(o *opening) (radius, gap float64) {
+					_, radius, _ = shaft.radii(p.Z(o.zMm))
+					return radius, 0
+				}}), v, p, stack)
 			}
 		}
 	}
 }
 
+// sweep is something that turns: its radius under an opening, 0 where there is none, and how
+// far along the axis it lies from it.
+type sweep struct {
+	title string
+	under func(*opening) (radius, gap float64)
+}
+
+// flightsIn are the flights that turn about the axis of a part of a stack.
+func (r *reviewer) flightsIn(p *standingPart) (out []sweep) {
+	m := r.machine()
+	k := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { of := m.Of[b.ID]; return of.Part == p.Part && of.Copy == p.Copy })
+	for b := range seq.Refs(m.Bodies) {
+		v := r.viewOf(m.Of[b.ID].Part)
+		if k < 0 || v == nil || v.p.Flight == nil {
+			continue
+		}
+		box := b.Box().Moved(m.Bodies[k].Pose.Inverse()) // z runs from the front face forward
+		if off := box.Centre(); math.Hypot(off.X, off.Y) < v.p.Flight.Shaft.Mm/2 {
+			out = append(out, sweep{v.p.Title.Value, func(o *opening) (radius, gap float64) {
+				return v.p.Flight.Outside.Mm / 2, max(0, -box.High.Z-o.zMm-o.alongMm, o.zMm-o.alongMm+box.Low.Z)
+			}})
+		}
+	}
+	return out
+}
+
 // windowsOver is the same for one part of a stack.
-func (r *reviewer) windowsOver(shaft *standingPart, v *view, p *standingPart, stack []*standingPart) {
+func (r *reviewer) windowsOver(sweeps []sweep, v *view, p *standingPart, stack []*standingPart) {
 	for _, o := range v.openings() {
-		_, turning, ok := shaft.radii(p.Z(o.zMm))
-		around, along := 2*o.aroundMm, 2*o.alongMm
-		off, wanted := o.outerMm-turning, standOffMm(min(around, along), max(around, along), false)
 		over := func(q *standingPart) bool {
 			_, outer, ok := q.radii(p.Z(o.zMm))
 			return ok && outer > o.outerMm+slackMm
 		}
-		if !ok || slices.ContainsFunc(stack, over) || o.radial.Shape != parts.RadialWindow || v.jointNames(o.radial.Name.Value) || off <= 0 || off >= wanted {
+		around, along, inner := 2*o.aroundMm, 2*o.alongMm, radiusAt(v.inside, o.zMm)
+		if blind := !o.radial.Through && o.radial.Depth.Mm < o.outerMm-inner-slackMm; blind || radialThread(o.radial) != nil || v.jointNames(o.radial.Name.Value) || slices.ContainsFunc(stack, over) {
 			continue
 		}
-		v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
-			What: "a hand gets through " + o.radial.Name.Value + " to " + shaft.Title + ", which turns", Numbers: r.mm(around) + " x " + r.mm(along) + " open, " + r.mm(off) + " off",
-			Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857:2019 table 4, from memory", Fix: "a narrower opening, or a guard over it",
-		})
-		return
+		wanted := standOffMm(min(around, along), max(around, along), o.radial.Shape == parts.RadialHole)
+		for _, s := range sweeps {
+			turning, gap := s.under(&o)
+			off := math.Hypot(o.outerMm-turning, gap)
+			if turning == 0 || inner <= turning+slackMm || off >= wanted {
+				continue
+			}
+			through, wide := "a hand", r.mm(around)+" x "+r.mm(along)
+			if min(around, along) <= openMm {
+				through = "a finger"
+			}
+			if o.radial.Shape == parts.RadialHole {
+				wide = r.mm(around)
+			}
+			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
+				What: through + " gets through " + o.radial.Name.Value + " to " + s.title + ", which turns", Numbers: wide + " open, " + r.mm(off) + " off",
+				Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857:2019 table 4, from memory", Fix: "a narrower opening, or a guard over it",
+			})
+			return
+		}
 	}
 }
 
