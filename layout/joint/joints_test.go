@@ -496,7 +496,7 @@ func TestDemoJoints(t *testing.T) {
 			}
 		}
 		for _, b := range p.Bought {
-			if strings.HasPrefix(b.Item, "Bolt ") && !strings.HasSuffix(b.For, " clamp") && !strings.Contains(b.Item, " with ") { // but those of split rings and of what is loose
+			if strings.HasPrefix(b.Item, "Bolt ") && strings.HasPrefix(b.For, "step") && !strings.Contains(b.Item, " with ") { // but those of split rings and of what is loose
 				bolts -= b.Quantity
 			}
 		}

@@ -117,21 +117,21 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 		}
 		for _, k := range r.Keyways {
 			if item, note := k.Bought(j.w); item != "" {
-				out.add(item, r.Part.Quantity, r.Out.Title+" "+words.Spaced(k.Row.Name), note)
+				out.add(item, r.Part.Quantity, r.Out.Title, note)
 			}
 		}
 		for _, g := range r.Grooves {
 			if item := g.Bought(j.w); item != "" {
-				out.add(item, r.Part.Quantity, r.Out.Title+" "+words.Spaced(g.Row.Name), "")
+				out.add(item, r.Part.Quantity, r.Out.Title, "")
 			}
 		}
 		if c := r.Clamp; c != nil {
-			out.add(c.Bought(j.w), r.Part.Quantity, r.Out.Title+" clamp", "")
+			out.add(c.Bought(j.w), r.Part.Quantity, r.Out.Title, "")
 		}
 		for i := range r.Groups {
 			if h := r.Groups[i].Hole; h != nil {
 				if item := j.jackScrew(r, &r.Groups[i]); item != "" {
-					out.add(item, r.Groups[i].Group.Count, r.Out.Title+" "+words.Spaced(r.Groups[i].Group.Name), "")
+					out.add(item, r.Groups[i].Group.Count, r.Out.Title, "")
 				}
 				if _, pin, ok := strings.Cut(h.Note.Value, dowel); ok {
 					pin, _, _ = strings.Cut(pin, ",") // what follows is how it goes in
@@ -141,7 +141,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 		}
 		for _, m := range r.Radials {
 			if item := screwedIn(m); item != "" {
-				out.add(item, len(m.Rows)*r.Part.Quantity, r.Out.Title+" "+words.Spaced(m.In.Name.Value), "")
+				out.add(item, len(m.Rows)*r.Part.Quantity, r.Out.Title, "")
 			}
 		}
 	}
@@ -174,7 +174,7 @@ func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
 	}
 	for _, mm := range b.StockLengths(bolts.Hex) {
 		if mm >= thick+2*b.Thread.MajorMm {
-			return "Jacking screw " + g.Size.Thread.Designation + " x " + b.LengthName(mm) + ", thread to the head"
+			return "Jacking screw " + g.Size.Thread.Designation + " x " + b.LengthName(mm) + ", full thread"
 		}
 	}
 	return ""

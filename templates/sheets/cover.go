@@ -104,6 +104,9 @@ func (d density) columns(f *draw.Flow, pl *plan.Plan, lists []draw.Table, underM
 			f.TurnPage()
 		}
 		f.Columns(2)
+		if _, high := lowestSplit(highs); !f.Fits(high+underMm) && total(highs) < 2*(f.Left()-underMm) { // a list breaks off above what stands under them
+			f.Body.Y0 += underMm
+		}
 	}
 	for i, set := range blocks {
 		if n, high := lowestSplit(highs[i:]); split < 0 && f.Column() == 0 && f.Fits(high+underMm) {
@@ -115,15 +118,17 @@ func (d density) columns(f *draw.Flow, pl *plan.Plan, lists []draw.Table, underM
 		set()
 	}
 	f.Columns(1)
+	f.Body = f.Sheets[len(f.Sheets)-1].Frame.Body()
+}
+
+func total(highs []float64) float64 {
+	return seq.Sum(highs, func(h float64) float64 { return h })
 }
 
 // lowestSplit is how many blocks stand in the left of two columns so that the
 // taller is as low as can be, and how high that is.
 func lowestSplit(highs []float64) (split int, best float64) {
-	sum, left := 0.0, 0.0
-	for _, h := range highs {
-		sum += h
-	}
+	sum, left := total(highs), 0.0
 	best = sum
 	for i, h := range highs {
 		if left += h; max(left, sum-left) < best {
