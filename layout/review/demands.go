@@ -125,6 +125,22 @@ func (v *view) useful(q parts.Requirement) (mm float64, by, source string) {
 	return generalRunOutMm, general, "ISO 2768-2 class L, from memory"
 }
 
+// unmadeRequire looks for demands on the faces of plates and bars as bought: the record asks
+// for them, and no operation makes them. One that is thicker in the stock is faced by the step
+// that the allowance is for.
+func unmadeRequire(v *view) {
+	for _, q := range v.p.Require {
+		made := v.turned() || q.Kind == parts.EqualLength || v.p.Stock.ByArea() && v.p.Stock.Size.Mm > v.lengthMm+slackMm
+		if made || q.Of.Value != string(parts.Front) && q.Of.Value != string(parts.Back) {
+			continue
+		}
+		v.report(Check, q.Of.Value, q.Pos, Finding{
+			What: "no operation makes the " + q.Of.Value + " of " + v.p.Title.Value + " as the drawing demands", Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm) + ", the face as bought",
+			Rule: "what the record asks for, an operation makes", Source: "by the job", Fix: "kind: turned, which faces it, thicker stock that a step faces, or accept it with who grinds it; else leave the line out",
+		})
+	}
+}
+
 // rolls tells whether a step is the seat of a rolling bearing, or the shoulder beside one.
 func (v *view) rolls(name string) bool {
 	for _, steps := range [][]cylinder{v.outside, v.inside} {

@@ -33,6 +33,7 @@ var partRules = []struct {
 	{"thin", "a wall, rim or floor is thin", thin},
 	{"weak", "a turned part is weak at flats, a neck or a short thread, or a neck too thick for its thread", weak},
 	{"idle-require", "a demand asks for no more than the general tolerance", idleRequire},
+	{"unmade-require", "a demand on a face that no operation makes", unmadeRequire},
 	{"said-demand", "a note asks for what only a key can have made and inspected", saidDemands},
 	{"tap-reach", "a thread is deeper than a hand tap goes", tapReach},
 	{"relief", "an undercut eats its seat", relief},
