@@ -26,6 +26,8 @@ type bench struct {
 	last  []string           // lines of the inspection
 	jigs  []Jigged
 
+	roughed bool // both ends, before either is finished
+
 	holeMm float64 // the drill that is through the middle after the first setting
 }
 

@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -63,8 +64,8 @@ func (q *requirement) operations(b *bench) {
 	line := words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + gauge + "."
 	i, ok := b.faced[parts.Face(q.Of.Value)]
 	if st := b.StepNamed(q.Of.Value); st != nil {
-		makes := []*Step{st}
-		if q.Kind == parts.EqualLength { // it is there when the last of its two ends is
+		makes := []*Step{st, cmp.Or(b.StepNamed(q.To.Value), st)} // the later one is measured to the other
+		if q.Kind == parts.EqualLength {                          // it is there when the last of its two ends is
 			line = "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ": write down what the first piece has, set a stop by it, and make the others like it within " + b.W.Said(geom.Clean(q.Within.Mm/2)) + ": micrometer or calipers."
 			makes = append(makes, b.beside(st)...)
 		}

@@ -164,6 +164,9 @@ func (t *turned) operations(b *bench) {
 		far = append(far, slices.DeleteFunc(slices.Clone(s.steps), func(s *Step) bool { return !b.beyondBar(s) })...)
 		s.steps = slices.DeleteFunc(s.steps, b.beyondBar)
 	}
+	if onCentres {
+		b.roughBoth(settings)
+	}
 	for i, s := range settings {
 		if b.onlySawn(s) || onCentres && len(s.steps) == 0 {
 			continue

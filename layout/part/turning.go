@@ -154,6 +154,33 @@ func (b *bench) centreOperation() {
 	b.op(warn(o, whips))
 }
 
+// roughOverMm is left on a diameter where both ends of a bar are roughed before one is
+// finished. Common practice, no source.
+const roughOverMm = 2.0
+
+// roughBoth roughs both ends of a bar that is turned between centres: metal taken off one
+// end moves the other.
+func (b *bench) roughBoth(settings [2]setting) {
+	o := plan.Operation{Machine: "Lathe", Title: "Rough both ends", Tool: "roughing tool", Gauge: "calipers",
+		Holding: "between centres, driver on the end not turned; or in the chuck with a centre at the free end"}
+	var all []*Step
+	for _, set := range settings {
+		var to []string
+		for _, s := range set.steps {
+			if over := s.Size.NominalMm + roughOverMm; !s.bought() && over < b.Part.Stock.Size.Mm {
+				to, all = append(to, words.Spaced(s.Name)+" to "+b.W.Dia(over)), append(all, s)
+			}
+		}
+		if len(to) == 0 {
+			return
+		}
+		o.Do = append(o.Do, "From the "+string(set.face)+" face: "+strings.Join(to, ", ")+".")
+	}
+	o.Do = append(o.Do, "Leave "+b.W.Near(roughOverMm/2)+" at every shoulder. Let it cool before anything is finished: what comes off one end moves the other.")
+	o.Speed, b.roughed = b.settingSpeed(all), true
+	b.op(o)
+}
+
 // boxCuts is how many cuts of one setting, drills apart, stand in an operation with one
 // tick; what comes after has its own; and roughedSteps how many outsides are roughed before one is finished
 // (common practice, no source).
@@ -195,7 +222,7 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 	}
 	at, all := &phases[0], 0
 	all += seq.Sum(phases, func(p phase) int { return p.cuts })
-	if turned := slices.DeleteFunc(slices.Clone(at.turned), (*Step).bought); all > boxCuts && len(turned) >= roughedSteps {
+	if turned := slices.DeleteFunc(slices.Clone(at.turned), (*Step).bought); all > boxCuts && len(turned) >= roughedSteps && !b.roughed {
 		o.Do = append(o.Do, "Rough all of them "+b.W.Near(1)+" over on diameter, the widest first, before one is finished.")
 	}
 	at.do, at.limits, o.Do, o.Limits = slices.Concat(o.Do, at.do), slices.Concat(o.Limits, at.limits), nil, nil

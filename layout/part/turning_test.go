@@ -65,12 +65,12 @@ func planned(t *testing.T, pl *plan.Plan, name string) *plan.PartPlan {
 func TestShaftOrder(t *testing.T) {
 	pl := demo(t, "pugmill")
 	shaft := planned(t, pl, "auger-shaft")
-	inOrder(t, shaft, "Face and centre both ends", "Turn from the front face", "Turn auger seat Ø50",
+	inOrder(t, shaft, "Face and centre both ends", "Rough both ends", "From the front face: auger seat to Ø52, nose to Ø38.", "From the back face: seal land to Ø62, front bearing to Ø52, middle to Ø50, rear bearing to Ø42, nut thread to Ø42, drive to Ø37.", "Leave 1 mm at every shoulder.", "Turn from the front face", "Turn auger seat Ø50",
 		"Turn nose to Ø35.7", "Chamfer nose front", "Cut nose M36x3, pitch 3 mm, 50 long.",
 		"Turn from the back face", "Without letting the part go between them: seal land, front bearing, rear bearing.", "Turn seal land Ø60", "Turn front bearing Ø50", "Turn drive Ø35", "Chamfer drive back", "Cut nut thread M40x1.5",
 		"auger key: keyway 14 N9 × 100", "Clock 0°, 185 to 285 from the front face.", "Set the cutter over the middle, touch the crown, mill 5.6 deep", "Measure floor to far side: 44.4 on Ø50", "This keyway is TOP", "slot drill Ø14",
 		"drive key: keyway 10 N9 × 56")
-	for i, want := range map[int]string{2: "between centres, driver on the end not turned;", 3: "between centres, driver on the end turned before, over a split sleeve or copper sheet;"} {
+	for i, want := range map[int]string{3: "between centres, driver on the end not turned;", 4: "between centres, driver on the end turned before, over a split sleeve or copper sheet;"} {
 		if got := planned(t, pl, "auger-shaft").Operations[i].Holding; !strings.HasPrefix(got, want) {
 			t.Errorf("operation %d is held %s", i+1, got)
 		}
@@ -265,9 +265,11 @@ func TestChamferLimits(t *testing.T) {
 // than six. What is wanted of a surface that is polished is measured when it is.
 func TestSettingInBoxes(t *testing.T) {
 	shaft := planned(t, demo(t, "pugmill"), "auger-shaft")
-	inOrder(t, shaft, "Turn from the back face", "Without letting the part go", "Rough all of them 1 mm over on diameter", "Turn seal land Ø60 h11, (110) long; Ra 0.4, leave 0.02", "Turn drive Ø35",
+	inOrder(t, shaft, "Turn from the back face", "Without letting the part go", "Turn seal land Ø60 h11, (110) long; Ra 0.4, leave 0.02", "Turn drive Ø35",
 		"Undercuts", "Undercut of front bearing", "Undercut of drive", "same setting", "Chamfers, grooves, threads, surfaces", "Chamfer seal land front", "Coupling ring for retaining ring",
 		"Cut nut thread M40x1.5", "Grind or polish seal land to size", "same setting", "threads 70 at Ø40", "seal land 59.81 – 60.00", "Mark TOP")
+	inOrder(t, shaft, "Grind or polish seal land", "Before letting go: Circular run-out of auger seat to front bearing within 0.03 mm")
+	absent(t, shaft, "Rough all of them") // both ends have been
 	for _, o := range shaft.Operations {
 		if o.Holding == "same setting" && o.Title == "Undercuts" && (o.Tool != "recessing tool" || o.Speed != "") {
 			t.Errorf("undercuts with %s, %s", o.Tool, o.Speed)
@@ -276,6 +278,7 @@ func TestSettingInBoxes(t *testing.T) {
 	const few = "part: p\nkind: turned\nmaterial: C45\nstock: {round: 50 mm, cut: saw}\nprofile:\n  outside: [{name: a, diameter: 40, length: 20}, {name: b, diameter: 30, length: 20}]\nchamfers:\n  - {edge: a-front, size: 1}\n"
 	absent(t, mustJob(t, "units: mm", few).Parts[0], "same setting")
 	long := strings.Replace(few, "{name: b, diameter: 30, length: 20}", "{name: b, diameter: 36, length: 20}, {name: c, diameter: 33, length: 10}, {name: d, diameter: 30, length: 10}, {name: e, diameter: 27, length: 10}, {name: f, diameter: 24, length: 10}, {name: g, diameter: 20, length: 10}", 1)
+	inOrder(t, mustJob(t, "units: mm", long+"  - {edge: g-back, size: 1}\n").Parts[0], "Rough all of them 1 mm over on diameter")
 	long += "require:\n  - {is: run-out, within: 0.01, of: g, to: a}\n"
 	p := mustJob(t, "units: mm", long).Parts[0]
 	last := 0
