@@ -384,6 +384,16 @@ func TestWhatLiesIsNotOfferedUp(t *testing.T) {
 	says(t, jointNamed(t, p, "auger-flight"), []string{"pitch of the flight: 109.7 – 110.3, rule along Auger hub", "opposite on Auger hub;"}, []string{"shaft"})
 }
 
+// A plate that stands on an edge is square within ISO 13920 class A of its height, 320 and 110:
+// at most 20', 6 mm per m. What is bolted stands by it, so it is measured cold too; a gusset
+// carries nothing.
+func TestUprightPlatesAreSquare(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	says(t, jointNamed(t, p, "upright"), []string{"Check square on both sides, within 1.9 over 320; knock straight now.", "Housing plate square to Base plate: within 1.9 over 320, square, feeler"}, nil)
+	says(t, jointNamed(t, p, "gusset-1"), []string{"Check square on both sides, within 0.7 over 110"}, []string{"square to"})
+}
+
 // A weld that the job wants ground flush is ground in its step, after it is cold, and that is
 // looked for before going on; another is not.
 func TestGroundWeld(t *testing.T) {

@@ -478,7 +478,8 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		t.tackHelix()
 	} else {
 		s := t.step("Tack", t.tackSeams())
-		s.Hold = "Check square on both sides; knock straight now."
+		_, within := t.lean()
+		s.Hold = words.Join(", ", "Check square on both sides", within) + "; knock straight now."
 	}
 	t.step("Weld", t.laid(p)...)
 	j.inspectWeld(t, p)
@@ -492,6 +493,22 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		t.step("Finish after welding", "Turn or bore these only now: "+what+".")
 	}
 	j.boresCold(t)
+}
+
+// lean is how far a plate that stands on a face with an edge of it may lean, and that in
+// words; nothing of another weld.
+func (t *joint) lean() (mm float64, text string) {
+	p := t.in.Place
+	if t.a.r.Part.Outline == nil || p == nil || !p.Edge() || p.On != "front" && p.On != "back" {
+		return 0, ""
+	}
+	box := t.a.r.OutlinePath().Bounds()
+	high := box.H()
+	if p.With == "left" || p.With == "right" {
+		high = box.W()
+	}
+	mm = words.Round(weld.LeanOff(high), 1)
+	return mm, "within " + t.w.Read(mm) + " over " + t.w.Size(high)
 }
 
 func (t *joint) laid(p *plan.WeldPlan) []string {
@@ -699,6 +716,10 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 		c.What, c.Source = "groove filled", "common practice, no source"
 	}
 	t.out.Checks = append(append(t.out.Checks, j.standChecks(t)...), c)
+	bolted := func(o *joint) bool { return o.in.Bolt != nil && (o.a.inst() == t.a.inst() || o.b.inst() == t.a.inst()) }
+	if mm, within := t.lean(); mm > 0 && slices.ContainsFunc(j.all, bolted) {
+		t.out.Checks = append(t.out.Checks, plan.Check{What: t.a.title() + " square to " + t.b.title(), Limits: within, MaxMm: mm, Gauge: "square, feeler", Source: weld.PlaceSource})
+	}
 	if on := strings.Replace(t.in.Weld.Ground, "both", "inside and outside", 1); on != "" {
 		s.Do = append(s.Do, "Then grind the weld flush "+on+" with the metal beside it, not below it.")
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "ground flush " + on, Limits: "no step that a finger finds, nothing below the metal beside it", Gauge: "eye, finger", Source: "common practice, no source"})
