@@ -136,6 +136,10 @@ func TestBounds(t *testing.T) {
 		{"crossing", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12, depth: %g}\nholes: [{name: f, at: [[0, 23]], size: 4, depth: 60}]\n", 4.9, 5.1, "runs into g", "they overlap by 8 mm"},
 		{"flats-wall", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\nflats: [{name: f, in: body, sides: 2, across: %g, length: 20}]\n", 43, 42.9, "little metal over the bore", "1.45 mm left, wanted 1.5 mm"},
 		{"keyway-wall", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nkeyways: [{name: k, in: body, length: 30, key: 8x7, depth: %g, axial: 40}]\n", 5, 5.1, "little metal under it", "4.8 mm left, wanted 5.1 mm"},
+		// Beside a keyway of 8 from the middle 4, and 2 of the hole: 7 leave 1.
+		{"ligament", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nkeyways: [{name: k, in: body, length: 30, key: 8x7, axial: 40}]\nholes: [{name: f, at: [[%g, 28]], size: 4}]\n", 7, 6.9, "the keyway k lie close together", "0.9 mm of metal between, wanted 1 mm"},
+		{"ligament", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nkeyways: [{name: k, in: bore, length: 100, key: 8x7, depth: 4}]\nholes: [{name: f, at: [[0, %g]], size: 4}]\n", 27, 26.9, "the keyway k lie close together", "0.9 mm of metal between, wanted 1 mm"},
+		{"cutter", sleeve + "  - {name: g, clock: 180, axial: 60, window: {around: 10, along: 20, corner: %g}}\n", 1.25, 1.2, "no cutter reaches round the corners of g", "R 1.2 mm and 10 mm deep, wanted R 1.25 mm at least"},
 		{"groove-wall", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\ngrooves: [{name: k, in: body, axial: 40, for: relief, width: 5, depth: %g}]\n", 5, 5.1, "little metal under it", "4.9 mm left, wanted 5.1 mm"},
 		{"groove-wall", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\ngrooves: [{name: k, in: bore, axial: 40, for: relief, width: 5, depth: %g}]\n", 5, 5.1, "little metal under it", "4.9 mm left, wanted 5.1 mm"},
 		{"pierce", strings.Replace(plate, "saw", "plasma", 1) + "holes: [{name: h, at: [[0, 0]], size: %g}]\n", 18, 17.9, "the plasma only marks", "17.9 mm in 12 mm, wanted 18 mm"},

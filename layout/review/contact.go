@@ -31,6 +31,7 @@ func contact(v *view) {
 		if strings.HasPrefix(c.step.Seat.Value, "bearing ") {
 			mate = math.Max(mate, bearingEdgeMm)
 		}
+		mate = math.Max(mate, v.hubEdgeMm(c.name))
 		for k, face := range map[int]parts.Face{i - 1: parts.Back, i + 1: parts.Front} {
 			if k < 0 || k >= len(v.outside) || v.outside[k].radiusMm < c.radiusMm+leastFaceMm {
 				continue // no shoulder, or one that is none
@@ -49,6 +50,20 @@ func contact(v *view) {
 			}
 		}
 	}
+}
+
+// hubEdgeMm is what the larger chamfer of the bore that slides on a step takes of the radius; 0
+// where none slides there.
+func (v *view) hubEdgeMm(step string) (mm float64) {
+	for _, j := range v.job.Joints {
+		if s := j.Slide; s != nil && s.On.Part == v.p.Name.Value && s.On.Feature == step {
+			if hub := v.viewOf(s.Hub.Part); hub != nil {
+				bore := &cylinder{name: s.Hub.Feature}
+				mm = math.Max(mm, math.Max(hub.edgeMm(bore, parts.Front), hub.edgeMm(bore, parts.Back)))
+			}
+		}
+	}
+	return mm
 }
 
 // edgeMm is how much of the radius of a step its chamfer at an end takes, or what is broken

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -55,6 +56,8 @@ func drive(v *view) {
 				What: "the motor is to drive " + c.name + ", which nothing turns", Numbers: "no keyway, no flat, and a fit that may be loose",
 				Rule: "what drives is keyed, or shrunk on", Source: practice, Fix: "drives: the step that its coupling sits on, or a keyway there",
 			})
+		} else if c != nil {
+			v.twist(*c, cmp.Or(v.limiterNm(), m.OutputNm()))
 		}
 	}
 	for _, c := range v.outside {
@@ -73,6 +76,29 @@ func drive(v *view) {
 		v.report(Check, c.name, c.pos, Finding{
 			What: "nothing turns the " + c.step.Seat.Value + " on " + c.name, Numbers: "no keyway, no flat, and a fit that may be loose",
 			Rule: "what drives is keyed, or shrunk on", Source: practice, Fix: "add a keyway, or accept it where screws or a clamp hold",
+		})
+	}
+}
+
+// twist looks for a driven step that the motor's torque shears by more than half of what its metal
+// yields at, taken as solid outside and open as its bore.
+func (v *view) twist(c cylinder, nm float64) {
+	m, err := material.Find(v.p.Material.Value)
+	if err != nil || nm == 0 {
+		return
+	}
+	d, open := 2*c.radiusMm, 0.0
+	for _, in := range v.inside {
+		if math.Min(in.toMm, c.toMm)-math.Max(in.fromMm, c.fromMm) > slackMm {
+			open = math.Max(open, 2*in.radiusMm)
+		}
+	}
+	const share = 0.577 / 2 // of yield: its shear by von Mises, twice over
+	s, err := m.Strength(d)
+	if mpa := 16 * 1000 * nm * d / (math.Pi * (math.Pow(d, 4) - math.Pow(open, 4))); err == nil && s.YieldMPa > 0 && (mpa > share*s.YieldMPa || open >= d) {
+		v.report(Check, c.name, c.pos, Finding{
+			What: c.name + " is thin for the torque that drives it", Numbers: v.w.Torque(nm) + ": " + number(math.Round(mpa)) + " MPa of shear, wanted at most " + number(math.Round(share*s.YieldMPa)) + " MPa in " + v.p.Material.Value + ", without its keyway",
+			Rule: "a shaft takes its torque at half of its shear yield", Source: practice, Fix: "a larger diameter, a stronger metal, or a limiter",
 		})
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 )
 
 // ligament looks for holes that overlap or have too little metal between them.
@@ -14,6 +16,39 @@ func ligament(v *view) {
 		v.wallBetween(&v.holes[pair[0]], &v.holes[pair[1]], worst)
 	}
 	worst.report()
+	for _, k := range v.q.Keyways {
+		for i := range v.holes {
+			v.besideKeyway(k, &v.holes[i])
+		}
+	}
+}
+
+// besideKeyway looks at the metal between a hole in a face and the corners of a keyway.
+func (v *view) besideKeyway(k plan.KeywayRow, h *hole) {
+	from, to := k.KeyMm()
+	if math.Min(h.toMm, to)-math.Max(h.fromMm, from) < slackMm {
+		return
+	}
+	low, high := k.DiameterMm/2-k.DepthMm, k.DiameterMm/2
+	if k.Inside {
+		low, high = high, high+k.DepthMm
+	}
+	up := geom.Clock(1, k.ClockDeg)
+	for _, q := range []plan.XY{h.a, h.b} {
+		out, side := q.XMm*up.XMm+q.YMm*up.YMm, math.Abs(q.XMm*up.YMm-q.YMm*up.XMm)
+		beside, over := math.Max(0, side-k.WidthMm/2), math.Max(0, math.Max(low-out, out-high))
+		if wall := math.Hypot(beside, over) - h.radiusMm; wall < h.radiusMm/2-slackMm {
+			f := Finding{
+				What: h.title() + " and the keyway " + k.Name + " lie close together", Numbers: v.mm(math.Max(0, wall)) + " of metal between, wanted " + v.mm(h.radiusMm/2), LeftMm: left(math.Max(0, wall)),
+				Rule: "metal between a hole and a keyway at least a quarter of the hole", Source: practice, Fix: "the hole or the keyway at another angle",
+			}
+			if wall < slackMm {
+				f.What = h.title() + " and the keyway " + k.Name + " run into each other"
+			}
+			v.report(Check, h.name, h.pos(), f)
+			return
+		}
+	}
 }
 
 // wallBetween looks at the metal between two holes.

@@ -21,27 +21,32 @@ func cutterReach(v *view) {
 	}
 	for i := range v.p.Radials {
 		f := &v.p.Radials[i]
-		if f.Shape != parts.RadialSlot {
-			continue
-		}
 		depth := f.Depth.Mm
 		if f.Through {
 			depth = v.wallAt(v.axialMm(f))
 		}
-		v.slotReach(f.Name.Value, f.Pos, min(f.Around.Mm, f.Along.Mm), depth)
+		switch {
+		case f.Shape == parts.RadialSlot:
+			v.slotReach(f.Name.Value, f.Pos, min(f.Around.Mm, f.Along.Mm), depth)
+		case f.Corner.Mm > 0 && depth > endMillReach*2*f.Corner.Mm+slackMm:
+			v.report(Check, f.Name.Value, f.Pos, Finding{
+				What: "no cutter reaches round the corners of " + f.Name.Value, Numbers: "R " + v.mm(f.Corner.Mm) + " and " + v.mm(depth) + " deep, wanted R " + v.mm(depth/endMillReach/2) + " at least",
+				LeftMm: left(f.Corner.Mm), Rule: "an end mill cuts four diameters deep", Source: practice, Fix: "rounder corners, or accept them filed",
+			})
+		}
 	}
 }
 
+// endMillReach is how deep an end mill cuts, in diameters. Common practice, no source.
+const endMillReach = 4
+
 func (v *view) slotReach(name string, pos parts.Pos, widthMm, depthMm float64) {
-	const (
-		reach  = 4
-		wideMm = 5
-	)
-	if leastMm, _, ok := v.leastHole(); widthMm >= wideMm || depthMm <= reach*widthMm+slackMm || ok && widthMm >= leastMm {
+	const wideMm = 5
+	if leastMm, _, ok := v.leastHole(); widthMm >= wideMm || depthMm <= endMillReach*widthMm+slackMm || ok && widthMm >= leastMm {
 		return
 	}
 	v.report(Check, name, pos, Finding{
-		What: name + " is too deep for a cutter of its width", Numbers: v.mm(widthMm) + " wide and " + v.mm(depthMm) + " deep, wanted at most " + v.mm(reach*widthMm),
+		What: name + " is too deep for a cutter of its width", Numbers: v.mm(widthMm) + " wide and " + v.mm(depthMm) + " deep, wanted at most " + v.mm(endMillReach*widthMm),
 		LeftMm: left(widthMm), Rule: "an end mill cuts four diameters deep", Source: practice, Fix: "a wider or shallower slot",
 	})
 }
