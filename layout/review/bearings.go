@@ -2,8 +2,10 @@ package review
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
@@ -80,6 +82,27 @@ func bearingPair(r *reviewer) {
 		r.looseRing(j)
 		r.pushed(j)
 		r.nutClear(j)
+		r.saidPair(j)
+	}
+}
+
+// paired are words for how two bearings look at each other.
+var paired = regexp.MustCompile(`(?i)\b(?:cups?|cones?|bearings?|races?|rollers|pair)\b[^.;]*?\b(back[- ]to[- ]back|face[- ]to[- ]face|tandem)\b`)
+
+// saidPair compares notes with how a bearing and its neighbour look at each other.
+func (r *reviewer) saidPair(j *plan.JointPlan) {
+	if j.Bearing == nil || j.Bearing.Arrangement == "" {
+		return
+	}
+	for _, note := range slices.Concat(r.viewTexts(r.job.Part(j.A.Part)), r.viewTexts(r.job.Part(j.B.Part)), r.job.Notes, []parts.Text{r.job.Joint(j.Name).Note}) {
+		for _, said := range sentences(note) {
+			if m := paired.FindStringSubmatch(said.Value); m != nil && strings.ToLower(strings.ReplaceAll(m[1], "-", " ")) != j.Bearing.Arrangement {
+				r.add(Finding{
+					Severity: Check, Part: j.Name, Pos: note.Pos, What: "a note says how the bearings of " + j.B.Part + " look at each other, and " + j.Name + " has them otherwise", Numbers: m[1] + "; by their shoulders " + j.Bearing.Arrangement,
+					Rule: "words and drawing of one job agree", Source: "by the job", Fix: "the note, or the shoulders",
+				})
+			}
+		}
 	}
 }
 

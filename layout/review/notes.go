@@ -2,6 +2,7 @@ package review
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"centrepop/parts"
@@ -16,6 +17,9 @@ var (
 	penetrated  = regexp.MustCompile(`(?i)\bfull penetration\b`)
 	heldByScrew = regexp.MustCompile(`(?i)\b(clamp|set|grub|lock|locking|cone-point|cup-point) screws?\b`)
 	screwsIn    = regexp.MustCompile(`(?i)\bscrews? in (?:its|their|the) ([a-z-]+) holes\b`)
+	standsProud = regexp.MustCompile(`(?i)\bproud\b|\b(?:flush|level) with (?:it|the face|the front|the back)\b`)
+	weldedFrom  = regexp.MustCompile(`(?i)\bweld(?:ed|s|ing)?\b[^.;,]*? (?:from|at|on) (?:the|its) (front|back)\b`)
+	denied      = regexp.MustCompile(`(?i)\b(?:not?|never|nor|without|nothing|instead of)\b`)
 )
 
 // saidOf compares the notes of a part with its joints, and the words of loose parts with
@@ -65,6 +69,44 @@ func (v *view) saidOfJoint(note parts.Text, j *parts.Joint, isFirst bool) {
 	if j.Weld != nil && isFirst && penetrated.MatchString(note.Value) && j.Weld.Type == "fillet" {
 		v.unlike(note.Pos, "", "a note of "+title+" asks for full penetration, and "+name+" is a fillet", "", "a butt weld, or another note")
 	}
+	own := second
+	if isFirst {
+		own = first
+	}
+	for _, said := range sentences(note) {
+		v.saidWay(said, j, own.Feature)
+	}
+}
+
+// saidWay compares a sentence with how far an end goes in, and with the groove of a weld at the
+// feature of the part.
+func (v *view) saidWay(said parts.Text, j *parts.Joint, feature string) {
+	name, title := j.Name.Value, v.p.Title.Value
+	if m := standsProud.FindString(said.Value); m != "" && j.Press != nil && j.Meet.Below.Mm > 0 {
+		v.unlike(said.Pos, "", "a note of "+title+" says how far "+j.Press.Shaft.Part+" goes in, and the joint "+name+" has it otherwise", m+"; "+v.mm(j.Meet.Below.Mm)+" below the face by the joint", "the note, or below: of the joint")
+	}
+	grooved := func(face parts.Face) bool {
+		return slices.ContainsFunc(v.p.Chamfers, func(c parts.Chamfer) bool { return c.For == "weld" && c.Edge.Value == feature+"-"+string(face) })
+	}
+	if m := weldedFrom.FindStringSubmatch(said.Value); m != nil && j.Weld != nil {
+		face, other := parts.Front, parts.Back
+		if strings.EqualFold(m[1], "back") {
+			face, other = other, face
+		}
+		if !grooved(face) && grooved(other) {
+			v.unlike(said.Pos, feature, "a note of "+title+" has it welded from the "+string(face)+", and its groove for "+name+" is at the "+string(other), strings.TrimSpace(m[0]), "the note, or edge: "+feature+"-"+string(face))
+		}
+	}
+}
+
+// sentences are those of a text that deny nothing.
+func sentences(t parts.Text) (out []parts.Text) {
+	for _, said := range strings.FieldsFunc(t.Value, func(c rune) bool { return c == '.' || c == ';' }) {
+		if !denied.MatchString(said) {
+			out = append(out, parts.Text{Value: strings.TrimSpace(said), Pos: t.Pos})
+		}
+	}
+	return out
 }
 
 // saidOfScrews looks for the screw that words say holds a loose part, and for the threads
