@@ -191,7 +191,7 @@ func TestLyingPrinter(t *testing.T) {
 	if worst < 1 {
 		t.Errorf("without correction the worst hole is only %.3f mm off: the printer is too good for this test", worst)
 	}
-	do(t, "template", pugMill, "barrel-tube", "--printer", "liar", "-o", file)
+	do(t, "template", pugMill, "inlet-stub", "hopper", "--printer", "liar", "-o", file)
 	tubes, tiles := openPDF(t, file), 0
 	for page := range tubes.Pages() {
 		if strings.Contains(tubes.Text(page), "Tile ") {

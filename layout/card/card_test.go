@@ -235,7 +235,7 @@ func TestMotor(t *testing.T) {
 		t.Errorf("%s, %s", mill, jack)
 	}
 	m = demo(t, "gatejack").Motor
-	if !slices.Contains(m.Plate, plan.Fact{Label: "Power", Value: "0.25 hp"}) || !slices.Contains(m.Plate, plan.Fact{Label: "Flange"}) || !slices.Contains(m.Sign, "Turns both ways as switched") || len(m.Notes) != 2 {
+	if !slices.Contains(m.Plate, plan.Fact{Label: "Power", Value: "0.25 hp"}) || !slices.Contains(m.Plate, plan.Fact{Label: "Flange"}) || !slices.Contains(m.Sign, "Turns both ways as switched") || len(m.Notes) != 3 {
 		t.Errorf("%+v", m)
 	}
 }
