@@ -229,18 +229,17 @@ func (v *viewed) laidPicture() {
 		if !v.showsUnder(plane, win, hidden) {
 			win = all.grown(1.5 * max(size.XMm, size.YMm))
 		}
-		for i := range v.Bodies {
-			if r, cut := extent(plane, &v.Bodies[i]); cut && v.stands[v.Bodies[i].ID] {
-				all = all.join(r)
-			}
+		v.byHand = true
+		shapes, _ := v.shapes(plane, win)
+		for _, s := range shapes { // no wider than what it shows
+			all = all.join(rectOf(s.Loops))
 		}
 		win = win.meet(all.grown(0.02 * max(size.XMm, size.YMm)))
 		p := plan.Picture{Cut: plan.CutAxis, MinMm: win.min, MaxMm: win.max, Arrows: v.arrows(plane, win, v.news[v.j.N-1])}
+		p.Shapes, p.Centres = v.shapes(plane, win)
 		if plane != alongAxis {
 			p.Cut = lieOf(plane)
 		}
-		v.byHand = true
-		p.Shapes, p.Centres = v.shapes(plane, win)
 		v.j.Pictures, v.planesOf = append(v.j.Pictures, p), append(v.planesOf, plane)
 		return
 	}

@@ -348,7 +348,7 @@ func (v *viewed) joining(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.
 }
 
 // window is what a picture shows: the two parts, but of a long one only the
-// stretch about the joint; beside another part also the others of its kind.
+// stretch about the joint and its screws; beside another part also the others of its kind.
 func (v *viewed) window(plane assembly.Pose, mover, still [][]plan.XY) rect {
 	small, big := rectOf(mover), rectOf(still)
 	if max(small.size().XMm, small.size().YMm) > max(big.size().XMm, big.size().YMm) {
@@ -363,6 +363,11 @@ func (v *viewed) window(plane assembly.Pose, mover, still [][]plan.XY) rect {
 	about := small.meet(big)
 	pad := 0.02 * max(all.size().XMm, all.size().YMm)
 	win := all.grown(pad).meet(about.grown(reach))
+	for _, s := range v.screwsIn(plane, v.j) { // heads and nuts whole
+		if s.Kind == plan.ShapeScrew {
+			win = win.join(rectOf(s.Loops).grown(pad))
+		}
+	}
 	if !ok {
 		for i := range v.Bodies {
 			b := &v.Bodies[i]

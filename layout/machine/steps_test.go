@@ -219,3 +219,35 @@ func TestAnchorsFromAbove(t *testing.T) {
 		}
 	}
 }
+
+// The bolts, nuts and screws of a step are whole in its pictures; and where a picture of what is put in
+// by hand has room for more than it shows, its window is no larger.
+func TestWindowHoldsScrews(t *testing.T) {
+	t.Parallel()
+	for _, job := range []string{"gatejack", "pugmill"} {
+		joints, _ := pictured(t, job)
+		n := 0
+		for name, j := range joints {
+			for i, p := range j.Pictures {
+				low, high := math.Inf(1), math.Inf(-1)
+				for _, s := range p.Shapes {
+					for _, q := range slices.Concat(s.Loops...) {
+						low, high = min(low, q.YMm), max(high, q.YMm)
+						if at := min(q.XMm-p.MinMm.XMm, p.MaxMm.XMm-q.XMm, q.YMm-p.MinMm.YMm, p.MaxMm.YMm-q.YMm); at < 1e-3 && s.New && s.Item == 0 && s.Kind == plan.ShapeScrew {
+							t.Fatalf("%s %s, picture %d: a screw is cut off at %v", job, name, i+1, q)
+						}
+					}
+					if s.New && s.Item == 0 && s.Kind == plan.ShapeScrew {
+						n++
+					}
+				}
+				if wide := p.MaxMm.YMm - p.MinMm.YMm; name == "housing" && i == 1 && high-low < 0.9*wide {
+					t.Errorf("%s: the picture of the hub is %v high, what it shows %v", job, wide, high-low)
+				}
+			}
+		}
+		if n < 6 {
+			t.Errorf("%s: %d screws", job, n)
+		}
+	}
+}

@@ -367,3 +367,28 @@ func TestPaper(t *testing.T) {
 		t.Errorf("%d hatchings of 6", len(seen))
 	}
 }
+
+// TestPaperBreaks: what goes on past the window has no edge there but a thin wave, which ends where the
+// edges do; without a window all is edge.
+func TestPaperBreaks(t *testing.T) {
+	t.Parallel()
+	loop := []plan.XY{{XMm: 2, YMm: 4}, {XMm: 20, YMm: 4}, {XMm: 20, YMm: 10}, {XMm: 2, YMm: 10}}
+	for high, want := range map[plan.XY][]float64{{}: {0.7}, {XMm: 30, YMm: 12}: {0.7}, {XMm: 20, YMm: 12}: {draw.HairMm, 0.7}} {
+		v := picture.Paper{High: high, Scale: 1}
+		var d draw.Drawing
+		v.Shape(&d, &plan.Shape{Kind: plan.ShapePart, Loops: [][]plan.XY{loop}}, 0.7)
+		var got []float64
+		var last draw.Shape
+		for _, item := range d.Items {
+			if s, ok := item.(draw.Shape); ok && s.WidthMm > 0 {
+				got, last = append(got, s.WidthMm), s
+			}
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("window to %v: lines %v wide, want %v", high, got, want)
+		}
+		if c := last.Path.Coords(); len(want) > 1 && (last.Path.Closed() || c[0].X != 20 || c[0].Y != 10 || c[len(c)-1].X != 20 || c[len(c)-1].Y != 4) {
+			t.Errorf("the edge goes %v", c)
+		}
+	}
+}

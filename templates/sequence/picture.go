@@ -102,7 +102,7 @@ func tipsApart(a, o plan.Arrow, scale float64) (along, across float64) {
 func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 	w, h := pic.MaxMm.XMm-pic.MinMm.XMm, pic.MaxMm.YMm-pic.MinMm.YMm
 	m := roomOf(pic, width, height)
-	v := &picture.Paper{Low: pic.MinMm, Scale: m.scale}
+	v := &picture.Paper{Low: pic.MinMm, High: pic.MaxMm, Scale: m.scale}
 	p := draw.Panel{Width: width, Height: m.over + m.under + h*v.Scale}
 	v.X, v.Y = max(m.left, min((width-w*v.Scale)/2, width-m.right-w*v.Scale)), m.under-p.Height
 	return draw.Panel{Width: p.Width, Height: p.Height, Later: func() draw.Drawing {

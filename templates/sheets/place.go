@@ -63,7 +63,7 @@ func stepPicture(pl *plan.Plan, joint string) (d draw.Drawing) {
 	}
 	pic := &pl.Joints[i].Pictures[0]
 	w, h := pic.MaxMm.XMm-pic.MinMm.XMm, pic.MaxMm.YMm-pic.MinMm.YMm
-	v := &picture.Paper{Low: pic.MinMm, Scale: (placeMm - 2) / max(w, h)}
+	v := &picture.Paper{Low: pic.MinMm, High: pic.MaxMm, Scale: (placeMm - 2) / max(w, h)}
 	v.X, v.Y = (placeMm-w*v.Scale)/2, -(placeMm+h*v.Scale)/2
 	for _, isNew := range []bool{false, true} {
 		for k := range pic.Shapes {
