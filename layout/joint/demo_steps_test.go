@@ -394,6 +394,12 @@ func TestUprightPlatesAreSquare(t *testing.T) {
 	says(t, jointNamed(t, p, "gusset-1"), []string{"Check square on both sides, within 0.7 over 110"}, []string{"square to"})
 }
 
+// All tacks of a long round seam stand in words, in their order: each opposite the one before.
+func TestAllTacksAreNamed(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "hopper-throat"), []string{"Tack 16 × 8 long at 0°, 180°, 90°, 270°, 45°, 225°, 135°, 315°, 112.5°, 292.5°, 67.5°, 247.5°, 22.5°, 202.5°, 337.5°, 157.5°, in this order"}, []string{"…"})
+}
+
 // A weld that the job wants ground flush is ground in its step, after it is cold, and that is
 // looked for before going on; another is not.
 func TestGroundWeld(t *testing.T) {

@@ -35,17 +35,9 @@ func Head(s string) string {
 	return Capital(head)
 }
 
-// Degrees lists angles: "30°, 90°, …", at most eight.
+// Degrees lists angles: "30°, 90°".
 func Degrees(angles []float64) string {
-	var t []string
-	for i, a := range angles {
-		if i == 8 {
-			t = append(t, "…")
-			break
-		}
-		t = append(t, Trim(a, 2)+"°")
-	}
-	return strings.Join(t, ", ")
+	return strings.Join(seq.Map(angles, func(a float64) string { return Trim(a, 2) + "°" }), ", ")
 }
 
 // CountOf is "6 × ", or nothing for one.
