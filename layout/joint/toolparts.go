@@ -3,6 +3,7 @@ package joint
 import (
 	"math"
 
+	"centrepop/layout/grooves"
 	"centrepop/layout/part"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -103,6 +104,9 @@ func (j *shop) disc(dMm, thickMm float64) *parts.Part {
 	return p
 }
 
+// gripMm is what stands out of a bore to turn a plug by. Common practice, no source.
+const gripMm = 10.0
+
 // plug holds a bore true while something is welded to its part; in a long bore one
 // in each end. A part that turns between centres meanwhile runs on those of its plugs.
 func (j *shop) plug(f feature, bore *part.Step, centred bool) tool {
@@ -112,11 +116,15 @@ func (j *shop) plug(f feature, bore *part.Step, centred bool) tool {
 	if count = each(bore); count != "" {
 		long, p.Quantity = j.up(plugDias*d.high), 2
 	}
+	if centred {
+		long += j.up(gripMm)
+	}
 	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", d, long)}}
 	p.Stock = j.bar(d.high, 0)
 	switch {
 	case centred:
-		p.Notes = append(p.Notes, parts.Text{Value: "Centre-drill the outer face with the outside running true within " + j.w.Near(0.02) + ": the part runs on it between centres."})
+		p.Centres = &parts.Centres{Form: string(grooves.CentreA), Ends: string(parts.Front)}
+		p.Notes = append(p.Notes, parts.Text{Value: "Its front outward, " + j.w.Size(j.up(gripMm)) + " standing out to turn it out by: the part runs on its centre, drilled in the setting that turns the outside, between centres."})
 	case d.high > hollowMm:
 		p.Profile.Inside = []parts.Step{j.cylinder("bore", free(words.Round(d.high/2, -1)), long)}
 	}

@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -42,7 +43,7 @@ func TestToolsOfTheMill(t *testing.T) {
 		"T5 Cone driver Ø50.5 inside, Ø58 outside, 209 long, on the cone's small end | step 10",
 		"T6 Draw tube Ø40.5 inside, Ø47 outside, 130 long, on the cone's large end | step 11",
 		"T7 Draw plate Ø57 × 13 thick, hole Ø13.5, with rod M12 × 110 long, 8.8, nut and washer | step 11",
-		"T8 Scrap plug Ø49.97 × 75 long, one in each end, for the bore of Auger hub | step 12",
+		"T8 Scrap plug Ø49.97 × 85 long, one in each end, for the bore of Auger hub | step 12",
 		"T9 Scrap plug Ø129.97 × 15 long, for the bore of Housing plate | steps 18–22",
 		"T10 Drill jig Ø253 × 23 long, of it 6 register into Ø168.3, 6 × Ø11, bored to go over Ø158.5 | bolts of Barrel flange × 2; barrel bolts of Lantern; not Die ring: its register is another",
 	}
@@ -59,7 +60,7 @@ func TestToolsOfTheMill(t *testing.T) {
 	}
 	// What is welded between centres runs on its plugs.
 	for i, want := range map[int]bool{7: true, 8: false} {
-		if notes := strings.Join(p.Tools[i].Sheet.Notes, " "); strings.Contains(notes, "Centre-drill the outer face") != want {
+		if notes := strings.Join(p.Tools[i].Sheet.Notes, " "); strings.Contains(notes, "Its front outward, 10 standing out to turn it out by: the part runs on its centre") != want || strings.Contains(fmt.Sprint(p.Tools[i].Sheet.Operations), "centre-drill ISO 6411-A") != want {
 			t.Errorf("%s: %s", p.Tools[i].Name, notes)
 		}
 	}

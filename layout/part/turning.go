@@ -444,6 +444,9 @@ func (b *bench) truedOn(set setting, before []*Step) string {
 			}
 		}
 	}
+	if wall := b.thinWallMm(before); mine == nil && wall > 0 {
+		return "on a stub mandrel turned to the bore where it stands, pushed on lightly or drawn up by a nut and washer: jaws pinch a wall of " + b.W.Said(wall) + " three-cornered"
+	}
 	if mine == nil {
 		return "on a finished diameter, soft jaws or indicated within " + b.W.Near(within)
 	}
@@ -457,6 +460,19 @@ func (b *bench) truedOn(set setting, before []*Step) string {
 		text += ", turned with " + words.Spaced(first.Name)
 	}
 	return text + ": soft jaws bored to it, or " + tail + words.Spaced(first.Name)
+}
+
+// pinchShare is the wall, to the diameter, under which jaws bend a ring. Common practice, no source.
+const pinchShare = 0.05
+
+// thinWallMm is the wall of a short ring that jaws would bend, where its bore is finished before it is turned round; else 0.
+func (b *bench) thinWallMm(before []*Step) float64 {
+	out, bore := b.widest().Size.NominalMm, b.boreMm()
+	wall := geom.Clean((out - bore) / 2)
+	if bore == 0 || wall >= pinchShare*out || b.LengthMm() > out || !slices.ContainsFunc(before, func(s *Step) bool { return s.Inside && !s.bought() }) {
+		return 0
+	}
+	return wall
 }
 
 // coaxialMm tells how true one step has to run to another: both are seats of

@@ -291,3 +291,17 @@ func TestSettingInBoxes(t *testing.T) {
 		t.Errorf("run-out is measured in operation %d of %v", last+1, p.Operations)
 	}
 }
+
+// A short ring whose wall is under a twentieth of its diameter is turned round on its bore,
+// for jaws would bend it; one at that, or as long as a tube, is held as any other.
+func TestThinRingOnMandrel(t *testing.T) {
+	for _, c := range []struct {
+		bore, long string
+		want       bool
+	}{{"72.2", "20", true}, {"72", "20", false}, {"72.2", "81", false}} {
+		p := mustJob(t, "units: mm", "part: p\nkind: turned\nmaterial: C45\nstock: {tube: 84 mm, wall: 8 mm, cut: saw}\nprofile:\n  outside: [{name: a, diameter: 80, length: "+c.long+"}]\n  inside: [{name: b, diameter: "+c.bore+", length: "+c.long+"}]\n").Parts[0]
+		if got := strings.Contains(strings.Join(workText(p), "\n"), "on a stub mandrel turned to the bore where it stands"); got != c.want {
+			t.Errorf("bore %s, %s long: on a mandrel %v", c.bore, c.long, got)
+		}
+	}
+}
