@@ -79,7 +79,7 @@ func TestFirstRun(t *testing.T) {
 		t.Errorf("stages %q", got)
 	}
 	for _, c := range []struct{ stage, do, wanted string }{
-		{"What", "Supply isolated and locked off, and left so until the guards are on", ""},
+		{"What", "Supply isolated and locked off until the guards are on and the electrician’s page is signed", ""},
 		{"What", "Inside of barrel and hopper empty, no tool or swarf left", ""},
 		{"Guards", "Hopper grille: on and shut", ""},
 		{"Guards", "Coupling guard: on, all its screws tight", ""},

@@ -62,7 +62,7 @@ func (c cards) firstRun() *plan.FirstRun {
 // before is what is done and looked at first: hands go in, so what a motor turns is locked off.
 func (c cards) before(in *parts.FirstRun) (out []plan.CardLine) {
 	if c.job.Motor != nil {
-		out = append(out, plan.CardLine{Do: "Supply isolated and locked off, and left so until the guards are on"})
+		out = append(out, plan.CardLine{Do: "Supply isolated and locked off until the guards are on and the electrician’s page is signed"})
 	}
 	for _, check := range in.Checks {
 		out = append(out, plan.CardLine{Do: check.Value})
