@@ -97,10 +97,7 @@ func (r *reviewer) saidPair(j *plan.JointPlan) {
 	for _, note := range slices.Concat(r.viewTexts(r.job.Part(j.A.Part)), r.viewTexts(r.job.Part(j.B.Part)), r.job.Notes, []parts.Text{r.job.Joint(j.Name).Note}) {
 		for _, said := range sentences(note) {
 			if m := paired.FindStringSubmatch(said.Value); m != nil && strings.ToLower(strings.ReplaceAll(m[1], "-", " ")) != j.Bearing.Arrangement {
-				r.add(Finding{
-					Severity: Check, Part: j.Name, Pos: note.Pos, What: "a note says how the bearings of " + j.B.Part + " look at each other, and " + j.Name + " has them otherwise", Numbers: m[1] + "; by their shoulders " + j.Bearing.Arrangement,
-					Rule: "words and drawing of one job agree", Source: "by the job", Fix: "the note, or the shoulders",
-				})
+				r.viewOf(j.B.Part).unlike(note.Pos, "", "a note says how the bearings of "+j.B.Part+" look at each other, and "+j.Name+" has them otherwise", m[1]+"; by their shoulders "+j.Bearing.Arrangement, "the note, or the shoulders")
 			}
 		}
 	}

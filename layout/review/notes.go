@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -19,7 +20,8 @@ var (
 	screwsIn    = regexp.MustCompile(`(?i)\bscrews? in (?:its|their|the) ([a-z-]+) holes\b`)
 	standsProud = regexp.MustCompile(`(?i)\bproud\b|\b(?:flush|level) with (?:it|the face|the front|the back)\b`)
 	weldedFrom  = regexp.MustCompile(`(?i)\bweld(?:ed|s|ing)?\b[^.;,]*? (?:from|at|on) (?:the|its) (front|back)\b`)
-	denied      = regexp.MustCompile(`(?i)\b(?:not?|never|nor|without|nothing|instead of)\b`)
+	offRunning  = regexp.MustCompile(`(?i)\b(?:off|open(?:ed)?|removed|lifted|away)\b[^.;]*\b(?:while|with|when|as)\b[^.;]*\b(?:runs?|running|turns|turning|rotates)\b`)
+	denied      = regexp.MustCompile(`(?i)\b(?:not?|never|nor|nobody|nothing|instead of)\b`)
 )
 
 // saidOf compares the notes of a part with its joints, and the words of loose parts with
@@ -27,6 +29,14 @@ var (
 func (v *view) saidOf() {
 	v.setScrews()
 	for _, note := range v.texts() {
+		for _, said := range sentences(note) {
+			if m := offRunning.FindString(said.Value); m != "" && words.Guard(v.p.Title.Value) && !strings.Contains(said.Value, "stop") {
+				v.report(Check, "", note.Pos, Finding{
+					What: v.p.Title.Value + " is off or open while something turns, by its note", Numbers: m,
+					Rule: "a guard comes off what stands", Source: "ISO 14120, from memory", Fix: "off only with the motor isolated",
+				})
+			}
+		}
 		for _, j := range v.job.Joints {
 			first, second := j.Ends()
 			if first.Part == v.p.Name.Value || second.Part == v.p.Name.Value {
@@ -51,12 +61,12 @@ func (v *view) unlike(pos parts.Pos, feature, what, numbers, fix string) {
 func (v *view) saidOfJoint(note parts.Text, j *parts.Joint, isFirst bool) {
 	first, second := j.Ends()
 	name, title := j.Name.Value, v.p.Title.Value
+	own, other, face := first, second, j.Meet.First
+	if !isFirst {
+		own, other, face = second, first, j.Meet.Second
+	}
 	if m := facesPart.FindStringSubmatch(note.Value); m != nil && j.Bolt != nil && j.Meet.Set() && !j.Meet.Level {
-		face, other := j.Meet.First, second.Part
-		if !isFirst {
-			face, other = j.Meet.Second, first.Part
-		}
-		if p := v.job.Part(other); p != nil && v.named(m[2], p) && !strings.EqualFold(m[1], string(face)) {
+		if p := v.job.Part(other.Part); p != nil && v.named(m[2], p) && !strings.EqualFold(m[1], string(face)) {
 			v.unlike(note.Pos, "", "a note says which face of "+title+" looks at "+p.Title.Value+", and the joint "+name+" has the other", m[0]+"; the joint has the "+string(face), "the note, or face: of the joint")
 		}
 	}
@@ -68,10 +78,6 @@ func (v *view) saidOfJoint(note parts.Text, j *parts.Joint, isFirst bool) {
 	}
 	if j.Weld != nil && isFirst && penetrated.MatchString(note.Value) && j.Weld.Type == "fillet" {
 		v.unlike(note.Pos, "", "a note of "+title+" asks for full penetration, and "+name+" is a fillet", "", "a butt weld, or another note")
-	}
-	own := second
-	if isFirst {
-		own = first
 	}
 	for _, said := range sentences(note) {
 		v.saidWay(said, j, own.Feature)

@@ -47,10 +47,7 @@ func said(v *view) {
 				if len(of) == 0 || slices.ContainsFunc(of, func(x float64) bool { return math.Abs(x-mm) < 0.006*max(1, mm/geom.MmPerInch) }) {
 					continue
 				}
-				v.report(Check, "", note.Pos, Finding{
-					What: "a note of " + v.p.Title.Value + " gives a " + f.about + " that nothing on the drawing has", Numbers: m[0] + "; drawn: " + few(v.written(of)),
-					Rule: "words and numbers of one drawing agree", Source: "by the job", Fix: "the note, or what is drawn",
-				})
+				v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" gives a "+f.about+" that nothing on the drawing has", m[0]+"; drawn: "+few(v.written(of)), "the note, or what is drawn")
 			}
 		}
 	}
@@ -129,10 +126,7 @@ func (v *view) saidSide(g *parts.HoleGroup, t parts.Text) bool {
 		if m == nil || !sunk || m[1] != "" && g.Through || strings.ToLower(m[2]) == string(g.Face) || !saysHoles(" "+strings.ToLower(said), g.Name.Value) || !screwNamed.MatchString(said) {
 			continue
 		}
-		v.report(Check, g.Name.Value, g.Pos, Finding{
-			What: "screws go into " + g.Name.Value + " of " + v.p.Title.Value + " from the " + strings.ToLower(m[2]) + " by the words, and from the " + string(g.Face) + " by the drawing", Numbers: strings.TrimSpace(said),
-			Rule: "words and numbers of one job agree", Source: "by the job", Fix: "face: " + strings.ToLower(m[2]) + ", or the words",
-		})
+		v.unlike(g.Pos, g.Name.Value, "screws go into "+g.Name.Value+" of "+v.p.Title.Value+" from the "+strings.ToLower(m[2])+" by the words, and from the "+string(g.Face)+" by the drawing", strings.TrimSpace(said), "face: "+strings.ToLower(m[2])+", or the words")
 		return true
 	}
 	return false
@@ -155,10 +149,7 @@ func (v *view) saidClear(c cylinder, mm float64) {
 			}
 		}
 	}
-	v.report(Check, c.name, c.pos, Finding{
-		What: c.name + " stays off no shaft of the job by what its words say", Numbers: c.step.Seat.Value + ", at " + v.mm(2*c.radiusMm),
-		Rule: "words and numbers of one drawing agree", Source: "by the job", Fix: "the words, or the bore",
-	})
+	v.unlike(c.pos, c.name, c.name+" stays off no shaft of the job by what its words say", c.step.Seat.Value+", at "+v.mm(2*c.radiusMm), "the words, or the bore")
 }
 
 func (v *view) texts() []parts.Text {
