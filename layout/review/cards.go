@@ -433,7 +433,7 @@ func firstRun(r *reviewer) {
 var (
 	travelMm   = regexp.MustCompile(`\b(?:travels?|strokes?)\b.{0,120}?\d ?(?:mm|in|ft|m|")(?: |$)|\d ?(?:mm|in|ft|m|") (?:of )?(?:travel|stroke)\b`)
 	runTravel  = regexp.MustCompile(`(?i)\b(?:travel|stroke)\b,? (?:of )?` + noteLength)
-	mostTravel = regexp.MustCompile(`(?i)\b(?:travel|stroke)\b.*\bmost,? (?:about |of )?` + noteLength)
+	mostTravel = regexp.MustCompile(`(?i)\b(?:travel|stroke)\b.*\bmost,? (?:about |of )?` + noteLength + `|\b` + noteLength + ` of (?:the )?(?:travel|stroke)\b`)
 )
 
 // travelShare is how much more than what is said a travel may be. Common practice, no source:
@@ -475,7 +475,7 @@ func (r *reviewer) mostTravelMm() (mm float64, by string) {
 	}
 	for e := range seq.Refs(r.job.Loose) {
 		if m := mostTravel.FindStringSubmatch(e.How.Value); m != nil {
-			is(noteMm(m[1], m[2]), "the words for "+cmp.Or(e.Part.Value, e.Item.Value)+" give")
+			is(noteMm(cmp.Or(m[1], m[3]), cmp.Or(m[2], m[4])), "the words for "+cmp.Or(e.Part.Value, e.Item.Value)+" give")
 		}
 		v := r.viewOf(e.Part.Value)
 		if v == nil || !isKey(v.p) || v.p.Bar == nil {

@@ -135,7 +135,7 @@ func unmadeRequire(v *view) {
 			continue
 		}
 		v.report(Check, q.Of.Value, q.Pos, Finding{
-			What: "no operation makes the " + q.Of.Value + " of " + v.p.Title.Value + " as the drawing demands", Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm) + ", the face as bought",
+			What: "no operation makes the " + q.Of.Value + " of " + v.p.Title.Value + " as the drawing demands", Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm) + ", the face as bought", LeftMm: left(q.Within.Mm),
 			Rule: "what the record asks for, an operation makes", Source: "by the job", Fix: "kind: turned, which faces it, thicker stock that a step faces, or accept it with who grinds it; else leave the line out",
 		})
 	}

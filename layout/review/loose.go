@@ -388,7 +388,7 @@ func (r *reviewer) waysUp() {
 }
 
 // itemRadius is a hole of a thing bought, and the radius or circle that it lies on.
-var itemRadius = regexp.MustCompile(`(?i)\bholes? (\S+) (?:at|on) (?:an? )?(\S+)(?: (?:mm|in))? (radius|circle|pcd)\b`)
+var itemRadius = regexp.MustCompile(`(?i)\bholes? (\S+)(?: (?:mm|in))? (?:at|on) (?:an? )?(\S+)(?: (?:mm|in))? (radius|circle|pcd)\b`)
 
 // itemCircle compares the circle that the holes of a thing bought lie on with the threads of
 // the part that it goes on.
