@@ -83,7 +83,7 @@ func TestFirstRun(t *testing.T) {
 		{"What", "Inside of barrel and hopper empty, no tool or swarf left", ""},
 		{"Guards", "Hopper grille: on and shut", ""},
 		{"Guards", "Coupling guard: on, all its screws tight", ""},
-		{"Oil", "Front bearing 30210: all spaces between the rollers filled", "lithium soap NLGI 2"},
+		{"Oil", "Front bearing 30210: filled at step 10, as signed there", "lithium soap NLGI 2"},
 		{"Oil", "Gear motor", "gear oil as on its plate, to the level plug"},
 		{"Free", "Turn Auger shaft by hand, before step 42 couples the motor, three turns each way: nothing rubs, no tight place", ""},
 		{"Direction", "Start for a moment, nobody in line with an open end: Auger shaft seen from its end away from the motor", "clockwise"},

@@ -94,7 +94,7 @@ func (c cards) guards() (out []plan.CardLine) {
 // filled is what each bearing and each other port takes.
 func (c cards) filled() (out []plan.CardLine) {
 	for _, j := range c.bearings() {
-		out = append(out, plan.CardLine{Do: c.bearingText(j) + ": all spaces between the rollers filled", Wanted: j.Bearing.Grease})
+		out = append(out, plan.CardLine{Do: c.bearingText(j) + ": filled at step " + strconv.Itoa(j.N) + ", as signed there", Wanted: j.Bearing.Grease})
 	}
 	if c.job.Upkeep == nil {
 		return out

@@ -207,11 +207,12 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 // cupStep pushes a cup home: that of the joint or of its partner.
 func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 	t.cups = append(t.cups, of)
+	m, _ := of.mount()
 	if ring := (plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm}); !slices.Contains(t.out.Bearing.Rings, ring) {
 		t.out.Bearing.Rings = append(t.out.Bearing.Rings, ring)
 	}
 	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the thin side of the cup; its thick side, the back, goes first.",
-		of.pushText(p)+" into "+of.b.text()+" square until it sounds home.")
+		of.pushText(p)+" into "+of.b.text()+" square until it sounds home, "+of.b.title()+" borne square at its "+faceName(m.cupDir)+", the bore clear.")
 	if most := of.cupForceN(p); most > 0 {
 		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: knock it out and start again."
 	}
@@ -337,21 +338,26 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting) {
 	thread := m.nut.Size.Thread.Designation
 	lock := j.lock(thread)
 	turn := func(lo, hi float64) string { return turnOf(m.nut, lo, hi) }
+	nut := "the nut"
+	if made := j.nutMade(thread); made != nil {
+		nut = made.Out.Title
+	}
+	tighten := "Tighten " + nut + " while turning " + t.a.title() + ", until "
 	if p.EndFloatMm.Max > 0 {
-		do := []string{"Tighten the nut while turning the shaft, until it drags, so that the rollers find their place; then slack off."}
+		do := []string{tighten + "it drags, so that the rollers find their place; then slack off."}
 		if p.EndFloatMm.Min >= 0 {
-			do = append(do, "From no play, "+turn(p.EndFloatMm.Min, p.EndFloatMm.Max)+" of the nut back on "+thread+" gives it.")
+			do = append(do, "From no play, "+turn(p.EndFloatMm.Min, p.EndFloatMm.Max)+" of "+nut+" back on "+thread+" gives it.")
 		}
 		s := t.step("Set the end float", append(do, "Dial gauge on the shaft end, push and pull while turning: "+span+".", lock+". Measure again: it may have moved.")...)
 		s.Hold = "Turns freely by hand, no play felt sideways."
 		t.out.Checks = append(t.out.Checks, check)
 		return
 	}
-	s := t.step("Set the preload", "Tighten the nut while turning the shaft, until the dial gauge on the shaft end just shows no play, push and pull.",
+	s := t.step("Set the preload", tighten+"the dial gauge on the shaft end just shows no play, push and pull.",
 		"From there tighten "+turn(-p.EndFloatMm.Max, -p.EndFloatMm.Min)+" more on "+thread+": "+span+" (negative is preload).",
 		"Turn the shaft ten times. "+lock+". Turn again.")
 	s.Hold = "Turns by hand with a light, even drag."
-	check.What, check.Gauge = "preload", "angle of the nut from no play"
+	check.What, check.Gauge = "preload", "angle of "+nut+" from no play"
 	t.out.Checks = append(t.out.Checks, check)
 }
 

@@ -165,7 +165,7 @@ func TestAcceptedBoreIsHeldTrue(t *testing.T) {
 func TestCupsSayTheirForce(t *testing.T) {
 	t.Parallel()
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "front-bearing"), []string{
-		"It is between 28 µm loose and 25 µm tight: push or press it into Bearing housing front cup square until it sounds home.", "Over 16.1 kN it is canted: knock it out and start again.",
+		"It is between 28 µm loose and 25 µm tight: push or press it into Bearing housing front cup square until it sounds home, Bearing housing borne square at its back, the bore clear.", "Over 16.1 kN it is canted: knock it out and start again.",
 		"It is loose by 0 – 46 µm: push it by hand into Bearing housing rear cup",
 	}, []string{"Push it into"})
 	for now, want := range map[string]string{"diameter: 90, fit: P7": "It is 6 – 59 µm tight: press it into", "diameter: 90": "\nPush it into Bearing housing front cup"} { // P7 is −24 to −59
@@ -206,7 +206,7 @@ func TestPressedPlaceIsMeasured(t *testing.T) {
 // inch is 4.32 to 12.96 degrees.
 func TestTurnOfTheNutIsInside(t *testing.T) {
 	t.Parallel()
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing"), []string{"From no play, 5° to 12° of the nut back"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing"), []string{"Tighten Lock collar while turning Drive nut, until it drags", "From no play, 5° to 12° of Lock collar back"}, nil)
 }
 
 // Over 33.3 kg, two thirds of 2 × 25, no two people lift, in no list and on no part.

@@ -46,6 +46,7 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 		case v.j.Press != nil:
 			out.UprightDeg = fallsDeg
 		default:
+			out.Once = tips(before, top) <= 0
 			v.lay(out, after, top)
 			v.takeOut(out, before, into, top)
 		}

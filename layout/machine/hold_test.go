@@ -24,7 +24,7 @@ func TestHold(t *testing.T) {
 		"pugmill": {
 			"front-flange":   nil,
 			"inlet-stub":     {GapMm: 1.5, PieceDeg: 0, On: [2]string{"Barrel tube", "Barrel tube"}, CentreMm: 269, At: "Barrel flange 1"},
-			"front-bearing":  {On: shaft, CentreMm: 501, At: "Auger shaft"},
+			"front-bearing":  {On: shaft, Once: true, CentreMm: 501, At: "Auger shaft"},
 			"auger-flight":   nil,
 			"lantern":        {On: shaft, CentreMm: 497, At: "Auger shaft", Out: "Auger shaft", TipsMm: 20},
 			"auger":          {On: [2]string{"Bearing housing", "Auger hub"}, CentreMm: 447, At: "Auger shaft", Out: "Auger shaft", TipsMm: 29},
@@ -43,7 +43,7 @@ func TestHold(t *testing.T) {
 			"top-flange":    {UprightDeg: 6},
 			"foot-flange":   {UprightDeg: 6, Grips: true}, // its foot is the bare end of the tube, the flange on top
 			"stay":          {PieceDeg: 7, On: [2]string{"Guide tube", "Guide tube"}, CentreMm: 299, At: "Pedestal flange 1"},
-			"lower-bearing": {On: [2]string{"Thrust housing", "Thrust housing"}, CentreMm: 89, At: "Drive nut"}, // its back up, on the front end of the nut that comes from there
+			"lower-bearing": {On: [2]string{"Thrust housing", "Thrust housing"}, Once: true, CentreMm: 89, At: "Drive nut"}, // its back up, on the front end of the nut that comes from there
 			"yoke":          nil,
 		},
 	} {

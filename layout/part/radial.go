@@ -309,7 +309,7 @@ func (b *bench) standOut(m *Radial) string {
 		return ""
 	}
 	up := geom.Clean((next.Size.NominalMm - row.OutsideMm) / 2)
-	return words.Capital(words.Spaced(next.Name)) + " stands " + b.W.Said(up) + " higher beside it: the tool " + b.W.Near(math.Ceil(up+wall)) + " or more out of its holder."
+	return words.Capital(words.Spaced(next.Name)) + " stands " + b.W.Said(up) + " higher beside it: the tool " + b.W.Room(up+wall) + " or more out of its holder."
 }
 
 func (m *Radial) checks(r *record) {

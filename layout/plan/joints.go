@@ -96,6 +96,7 @@ type Hold struct {
 	UprightDeg float64   `json:"upright_falls_deg,omitempty"` // at which what stands under the ram falls over; 0 if it stands
 	Grips      bool      `json:"grips,omitempty"`             // a hot hub takes hold of it there, no ram
 	On         [2]string `json:"on"`                          // the parts that lie in V-blocks where nothing stands on end; one twice where both its ends do; else empty
+	Once       bool      `json:"once,omitempty"`              // it stands until the joint is made
 	Out        string    `json:"out,omitempty"`               // the part whose block is in the way of what comes
 	TipsMm     float64   `json:"tips_mm,omitempty"`           // that the centre of gravity lies beyond On[0] while that block is out; 0 if over it
 	CentreMm   float64   `json:"centre_mm,omitempty"`         // of gravity then, from the front end of what lies

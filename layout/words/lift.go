@@ -92,6 +92,9 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 			under = "both ends of " + h.On[0] + ", its centre of gravity between them"
 		}
 		how := "By itself it rolls or falls over: "
+		if h.Once {
+			how = "Once together it rolls or falls over: "
+		}
 		if h.Out != "" {
 			how = w.takesOut(h)
 		}

@@ -57,6 +57,7 @@ func TestHolds(t *testing.T) {
 		"Clamp Head down, or it tips, block out from under Rod as this goes over it. Then chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, at Cap.": {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod", TipsMm: 25.4},
 		"Clamp Head down, block out from under Rod as this goes over it. Then chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, at Cap.":             {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod"},
 		"By itself it rolls or falls over: chocked V-blocks under both ends of Tube, its centre of gravity between them, 10 in from its front end, at Cap.":                                       {On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
+		"Once together it rolls or falls over: chocked V-blocks under both ends of Tube, its centre of gravity between them, 10 in from its front end, at Cap.":                                   {Once: true, On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
 		"By itself it rolls or falls over: chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, at Cap.":                                                {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap"},
 	} {
 		if got := (Writer{Units: parts.Inches}).Holds(h, "Rib"); got != want {
