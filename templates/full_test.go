@@ -13,7 +13,7 @@ import (
 )
 
 // leastFull is the share of a page that is used, but of the last of a chapter.
-const leastFull = 0.30
+const leastFull = 0.29
 
 // TestPagesAreFull: on both papers no page of a demonstration job but the last of
 // a chapter is less than leastFull full, no table goes on for fewer than four

@@ -74,18 +74,18 @@ func titles(r *plan.FirstRun) (out []string) {
 func TestFirstRun(t *testing.T) {
 	t.Parallel()
 	r := demo(t, "pugmill").FirstRun
-	want := []string{"What to look at", "Oil and grease", "Free by hand", "Guards", "Direction", "Idle", "Under load", "After the first 8 h"}
+	want := []string{"Look at", "Oil, grease", "By hand", "Guards", "Direction", "Idle", "Under load", "After 8 h"}
 	if got := titles(r); !slices.Equal(got, want) {
 		t.Errorf("stages %q", got)
 	}
 	for _, c := range []struct{ stage, do, wanted string }{
-		{"What", "Supply isolated and locked off until the guards are on and the electrician’s page is signed", ""},
-		{"What", "Inside of barrel and hopper empty, no tool or swarf left", ""},
+		{"Look", "Supply locked off until guards are on and the electrician’s page is signed", ""},
+		{"Look", "Inside of barrel and hopper empty, no tool or swarf left", ""},
 		{"Guards", "Hopper grille: on and shut", ""},
 		{"Guards", "Coupling guard: on, all its screws tight", ""},
-		{"Oil", "Front bearing 30210: filled at step 10, as signed there", "lithium soap NLGI 2"},
+		{"Oil", "Front bearing 30210: filled at step 10, as signed there", ""},
 		{"Oil", "Gear motor", "gear oil as on its plate, to the level plug"},
-		{"Free", "Turn Auger shaft by hand, before step 42 couples the motor, three turns each way: nothing rubs, no tight place", ""},
+		{"By", "Turn Auger shaft by hand, before step 42 couples the motor, three turns each way: nothing rubs, no tight place", ""},
 		{"Direction", "Start for a moment, nobody in line with an open end: Auger shaft seen from its end away from the motor", "clockwise"},
 		{"Direction", "Emergency stop tried, and let out: mushroom button at the hopper, in reach of who feeds it", "it stops, and stays off"},
 		{"Idle", "Warm up first: coupled and empty, all guards on, to warm the oil of the gear motor", "15 min"},
@@ -124,7 +124,7 @@ func TestFirstRunOfLess(t *testing.T) {
 		t.Errorf("a card that nobody asked for: %v, %v, %v", pl.FirstRun, pl.Upkeep, pl.Motor)
 	}
 	r := less(t, "first-run: {again-after: 2}\n").FirstRun
-	if got := titles(r); !slices.Equal(got, []string{"Oil and grease", "Free by hand", "Idle", "Under load", "After the first 2 h"}) {
+	if got := titles(r); !slices.Equal(got, []string{"Oil, grease", "By hand", "Idle", "Under load", "After 2 h"}) {
 		t.Errorf("stages %q", got)
 	}
 	var after []string
@@ -150,7 +150,7 @@ func TestInches(t *testing.T) {
 	if r := pl.FirstRun; r.Watch[0].Most != "149 °F (65 °C)" || r.Degrees != "°F" {
 		t.Errorf("watch %q", r.Watch)
 	}
-	after := stage(t, pl.FirstRun, "After the first 4 h").Lines
+	after := stage(t, pl.FirstRun, "After 4 h").Lines
 	if last := after[len(after)-1]; last.Wanted != "0.001 in – 0.003 in" {
 		t.Errorf("end play %q", last)
 	}

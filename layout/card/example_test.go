@@ -24,12 +24,12 @@ func Example() {
 		fmt.Println(s.Title)
 	}
 	// Output:
-	// What to look at
-	// Oil and grease
-	// Free by hand
+	// Look at
+	// Oil, grease
+	// By hand
 	// Guards
 	// Direction
 	// Idle
 	// Under load
-	// After the first 8 h
+	// After 8 h
 }

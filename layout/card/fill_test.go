@@ -53,7 +53,7 @@ func TestEndPlay(t *testing.T) {
 		{plan.Range{Min: -0.02, Max: 0.01}, "preload 0.02 mm – play 0.01 mm"},
 	} {
 		pl := filled(&parts.Job{FirstRun: &parts.FirstRun{}}, bearing("front", "Shaft", plan.BearingPlan{EndFloatMm: test.float, HasEndFloat: true}), bearing("rear", "Shaft", plan.BearingPlan{Rotating: "outer"}))
-		lines, _ := rows(pl.FirstRun, "Free")
+		lines, _ := rows(pl.FirstRun, "By")
 		if len(lines) != 3 || lines[2] != (plan.CardLine{Do: "Front 30208: end play of Shaft", Wanted: test.want, Source: "job file"}) {
 			t.Errorf("%v: %q", test.float, lines)
 		}
@@ -74,7 +74,7 @@ func TestFirstRunNumbers(t *testing.T) {
 	r := filled(job, bolted("lid", plan.BoltPlan{Count: 4, TorqueNm: 0.8}), bolted("base", plan.BoltPlan{Count: 1})).FirstRun
 	_, idle := rows(r, "Idle")
 	_, load := rows(r, "Under")
-	after, _ := rows(r, "After the first 2.3 h")
+	after, _ := rows(r, "After 2.3 h")
 	if !slices.Equal(idle, []plan.RunRow{{What: "idle", After: "0.5 min", Speed: "0.5 rev/min"}, {What: "idle", After: "3 min"}}) || !slices.Equal(load, []plan.RunRow{{What: "sand", After: "7.3 min", Speed: "12.3 rev/min"}}) {
 		t.Errorf("%q %q", idle, load)
 	}

@@ -38,14 +38,14 @@ func (c cards) firstRun() *plan.FirstRun {
 		warm = append(warm, plan.CardLine{Do: "Warm up first: " + in.WarmUpHow.Value, Wanted: minutes(in.WarmUp.Value)})
 	}
 	for _, s := range []plan.RunStage{
-		{Title: "What to look at", Lines: c.before(in)},
-		{Title: "Oil and grease", Lines: c.filled()},
-		{Title: "Free by hand", Lines: c.free()},
+		{Title: "Look at", Lines: c.before(in)},
+		{Title: "Oil, grease", Lines: c.filled()},
+		{Title: "By hand", Lines: c.free()},
 		{Title: "Guards", Lines: c.guards()},
 		{Title: "Direction", Lines: c.direction()},
 		{Title: "Idle", Lines: warm, Runs: idle},
 		{Title: "Under load", Runs: load},
-		{Title: "After the first " + words.Trim(in.AgainHours, 1) + " h", Lines: slices.Concat(c.retorque(), c.looseBolts(), c.endPlay(true))},
+		{Title: "After " + words.Trim(in.AgainHours, 1) + " h", Lines: slices.Concat(c.retorque(), c.looseBolts(), c.endPlay(true))},
 	} {
 		if len(s.Lines)+len(s.Runs) > 0 {
 			out.Stages = append(out.Stages, s)
@@ -62,7 +62,7 @@ func (c cards) firstRun() *plan.FirstRun {
 // before is what is done and looked at first: hands go in, so what a motor turns is locked off.
 func (c cards) before(in *parts.FirstRun) (out []plan.CardLine) {
 	if c.job.Motor != nil {
-		out = append(out, plan.CardLine{Do: "Supply isolated and locked off until the guards are on and the electrician’s page is signed"})
+		out = append(out, plan.CardLine{Do: "Supply locked off until guards are on and the electrician’s page is signed"})
 	}
 	for _, check := range in.Checks {
 		out = append(out, plan.CardLine{Do: check.Value})
@@ -94,7 +94,7 @@ func (c cards) guards() (out []plan.CardLine) {
 // filled is what each bearing and each other port takes.
 func (c cards) filled() (out []plan.CardLine) {
 	for _, j := range c.bearings() {
-		out = append(out, plan.CardLine{Do: c.bearingText(j) + ": filled at step " + strconv.Itoa(j.N) + ", as signed there", Wanted: j.Bearing.Grease})
+		out = append(out, plan.CardLine{Do: c.bearingText(j) + ": filled at step " + strconv.Itoa(j.N) + ", as signed there"})
 	}
 	if c.job.Upkeep == nil {
 		return out

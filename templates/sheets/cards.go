@@ -52,7 +52,7 @@ const largestTextMm = 3.8
 const leastCardMm = 3.0
 
 // leastTickMm is the least height of a row with a box to tick.
-const leastTickMm = 5.3
+const leastTickMm = 5.0
 
 // onFewest draws sheets with text as large as needs the fewest pages.
 func onFewest(lay func(sizeMm float64) []*draw.Sheet) (best []*draw.Sheet) {
@@ -118,7 +118,7 @@ func firstRun(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 
 func linesTable() draw.Table {
 	return draw.Table{RowMm: 6, Columns: []draw.Column{
-		{Head: "Stage", Flex: true, Bold: true, Most: 36}, {Head: "Do, and look", Flex: true}, {Head: "Wanted", Flex: true, Most: 46},
+		{Head: "Stage", Flex: true, Bold: true, Least: 25, Most: 36}, {Head: "Do, and look", Flex: true}, {Head: "Wanted", Flex: true, Most: 52},
 		{Head: "Found", Least: 20}, {Head: "Done", Align: draw.Centre, Least: 11, Tick: true},
 	}}
 }
@@ -181,11 +181,11 @@ func upkeepTable(u *plan.Upkeep) draw.Table {
 func motor(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 	m := pl.Motor
 	cautions(f, m.Cautions)
-	plate := draw.Table{Title: "Plate of the motor", RowMm: 6.5, Columns: []draw.Column{{Head: "On the plate", Flex: true, Most: 50}, {Head: "As the job says", Flex: true, Bold: true}, {Head: "On the motor", Least: 55}}}
+	plate := draw.Table{Title: "Plate of the motor", RowMm: 6.5, Columns: []draw.Column{{Head: "On the plate", Flex: true, Most: 52}, {Head: "As the job says", Flex: true, Bold: true}, {Head: "On the motor", Least: 55}}}
 	for _, fact := range m.Plate {
 		plate.Rows = append(plate.Rows, []string{fact.Label, fact.Value, ""})
 	}
-	machine := draw.Table{Title: "What the machine asks", RowMm: 6.5, Columns: []draw.Column{{Head: "Asked", Flex: true, Most: 50}, {Head: "As the job says", Flex: true, Bold: true}}}
+	machine := draw.Table{Title: "What the machine asks", RowMm: 6.5, Columns: []draw.Column{{Head: "Asked", Flex: true, Most: 52}, {Head: "As the job says", Flex: true, Bold: true}}}
 	for _, fact := range m.Machine {
 		machine.Rows = append(machine.Rows, []string{fact.Label, fact.Value})
 	}

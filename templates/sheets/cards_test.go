@@ -108,7 +108,7 @@ func TestCardTables(t *testing.T) {
 	pl := demoPlan(t, "pugmill")
 	first := allTexts(Cards(pl, a4)[0].Sheets[0].Draw)
 	at := -1
-	for i, stage := range []string{"1 What", "2 Oil", "3 Free", "4 Guards", "5 Direction", "6 Idle", "7 Under", "8 After"} {
+	for i, stage := range []string{"1 Look", "2 Oil", "3 By", "4 Guards", "5 Direction", "6 Idle", "7 Under", "8 After"} {
 		found := -1
 		for j, text := range first {
 			if strings.HasPrefix(text, stage) {

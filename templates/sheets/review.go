@@ -277,11 +277,11 @@ func Notes(pl *plan.Plan, findings []review.Finding) []draw.Table {
 
 // signLine is the line to sign a sheet on, with its date.
 func signLine(label string, width float64) draw.Piece {
-	p := draw.Piece{Height: 12}
+	p := draw.Piece{Height: 9}
 	from := draw.TextWidth(label, draw.TextMm, false) + 3
-	p.Draw.Add(draw.Text{YMm: -10, SizeMm: draw.TextMm, Content: label})
-	p.Draw.Add(draw.Segment(from, -10.6, width*0.66, -10.6, draw.ThinMm))
-	p.Draw.Add(draw.Text{XMm: width*0.66 + 3, YMm: -10, SizeMm: draw.TextMm, Content: "Date"})
-	p.Draw.Add(draw.Segment(width*0.66+5+draw.TextWidth("Date", draw.TextMm, false), -10.6, width, -10.6, draw.ThinMm))
+	p.Draw.Add(draw.Text{YMm: -7, SizeMm: draw.TextMm, Content: label})
+	p.Draw.Add(draw.Segment(from, -7.6, width*0.66, -7.6, draw.ThinMm))
+	p.Draw.Add(draw.Text{XMm: width*0.66 + 3, YMm: -7, SizeMm: draw.TextMm, Content: "Date"})
+	p.Draw.Add(draw.Segment(width*0.66+5+draw.TextWidth("Date", draw.TextMm, false), -7.6, width, -7.6, draw.ThinMm))
 	return p
 }
