@@ -205,7 +205,7 @@ func (c asideWay) sections(j *plan.JointPlan, beside []draw.Panel, width float64
 	if c.apart || room < sectionMm*float64(len(j.Pictures)) {
 		return width, lowMm * c.pictures
 	}
-	return room, high
+	return room, max(high, tallest(beside))
 }
 
 // scale is how large a way shows the sections of a joint; 0 where one has no room for its numbers.

@@ -216,3 +216,17 @@ func TestBoxOnlyWhereAStepIs(t *testing.T) {
 	}
 	t.Error("no run of gussets")
 }
+
+// TestSectionsAreAsHighAsTheirRow: what stands beside the sections of a step gives its height to
+// them; over it they keep their own.
+func TestSectionsAreAsHighAsTheirRow(t *testing.T) {
+	t.Parallel()
+	j := &plan.JointPlan{Pictures: make([]plan.Picture, 1)}
+	beside := []draw.Panel{{Width: 40, Height: 50}}
+	if room, high := (asideWay{pictures: 0.5}).sections(j, beside, 130); room != 90 || high != 50 {
+		t.Errorf("beside: %g wide, %g high", room, high)
+	}
+	if room, high := (asideWay{pictures: 0.5, apart: true}).sections(j, beside, 130); room != 130 || high != lowMm/2 {
+		t.Errorf("apart: %g wide, %g high", room, high)
+	}
+}

@@ -339,6 +339,9 @@ func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height floa
 	} else if room/float64(len(j.Pictures)) < least {
 		room = width
 	}
+	if room < width { // as high as what they stand beside costs no room
+		height = max(height, tallest(beside))
+	}
 	var panels []draw.Panel
 	for i, wide := range shares(j.Pictures, room) {
 		panels = append(panels, pictureOf(&j.Pictures[i], wide-0.1, height))
