@@ -226,8 +226,8 @@ func (c cards) looseBolts() (out []plan.CardLine) {
 		}
 	}
 	for _, e := range c.job.Loose {
-		what, of := e.Buy.Value, e.Item.Value
-		what, _, _ = strings.Cut(words.Head(what), " with ")
+		of := e.Item.Value
+		what, _, _ := strings.Cut(words.Head(e.Buy.Value), " with ")
 		if e.Part.Value != "" {
 			of = c.pl.Part(e.Part.Value).Title
 		}
@@ -317,10 +317,8 @@ func (c cards) torque(p *plan.BoltPlan) string {
 // boltText names the bolts of a joint by number, size and place; of several alike all, by
 // the parts without their numbers.
 func (c cards) boltText(joints ...*plan.JointPlan) string {
-	j, count := joints[0], 0
-	count += seq.Sum(joints, func(o *plan.JointPlan) int { return o.Bolt.Count })
-	size, a, b := j.Bolt.Ordered, j.A.Title, j.B.Title
-	size = cmp.Or(size, j.Bolt.Size)
+	j, count := joints[0], seq.Sum(joints, func(o *plan.JointPlan) int { return o.Bolt.Count })
+	size, a, b := cmp.Or(j.Bolt.Ordered, j.Bolt.Size), j.A.Title, j.B.Title
 	if len(joints) > 1 {
 		a, b = c.pl.Part(j.A.Part).Title, c.pl.Part(j.B.Part).Title
 	}

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // greaseRule is where the amounts of bearings come from; in inches and ounces
@@ -62,10 +63,7 @@ func (c cards) upkeep() *plan.Upkeep {
 		out.Wear = append(out.Wear, row)
 	}
 	if m := c.job.Motor; m != nil {
-		what := []string{"emergency stop"}
-		for _, g := range m.Guards {
-			what = append(what, g.Value)
-		}
+		what := append([]string{"emergency stop"}, seq.Map(m.Guards, func(g parts.Text) string { return g.Value })...)
 		out.Wear = append(out.Wear, plan.UpkeepRow{Where: words.Capital(strings.Join(what, ", ")), What: "opened or pressed while it runs, then shut or let out: " + stops, Every: "month"})
 		out.Sources = append(out.Sources, "Trying what stops the motor every month: common practice, no source.")
 		out.Cautions = append(out.Cautions, lockOff)

@@ -115,9 +115,8 @@ func (r *Report) Differs() bool { return r.Count() > 0 }
 
 // Count is the number of changes, an added or removed thing counting as one.
 func (r *Report) Count() int {
-	n := len(r.Heading) + len(r.Supply) + len(r.Sign)
-	n += seq.Sum(slices.Concat(r.Parts, r.Joints), func(it Item) int { return max(1, len(it.Changes)) })
-	return n
+	items := seq.Sum(slices.Concat(r.Parts, r.Joints), func(it Item) int { return max(1, len(it.Changes)) })
+	return len(r.Heading) + len(r.Supply) + len(r.Sign) + items
 }
 
 // side is one of the two states.

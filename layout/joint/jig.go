@@ -197,8 +197,8 @@ func equal(a, b *part.Step) bool {
 
 // jigTool is the jig as a tool, and how it lies on each of its parts.
 func (j *shop) jigTool(g jig) tool {
-	drill, far := g.first.m.Group.DrillMm, 0.0
-	far = seq.Max(far, g.first.at, func(q plan.XY) float64 { return geom.Distance(q, plan.XY{}) })
+	drill := g.first.m.Group.DrillMm
+	far := seq.Max(0, g.first.at, func(q plan.XY) float64 { return geom.Distance(q, plan.XY{}) })
 	bush, guide := j.bush(g), j.cylinder("", atLeast(drill, guideMm), 0).Size
 	margin := jigDias * drill
 	if bush != nil {

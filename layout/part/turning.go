@@ -220,8 +220,7 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 	if wide := b.widest(); !first && !onCentres && b.twice(wide) {
 		o.Title = "Turn from the " + string(set.face) + " face"
 	}
-	at, all := &phases[0], 0
-	all += seq.Sum(phases, func(p phase) int { return p.cuts })
+	at, all := &phases[0], seq.Sum(phases, func(p phase) int { return p.cuts })
 	if turned := slices.DeleteFunc(slices.Clone(at.turned), (*Step).bought); all > boxCuts && len(turned) >= roughedSteps && !b.roughed {
 		o.Do = append(o.Do, "Rough all of them "+b.W.Near(1)+" over on diameter, the widest first, before one is finished.")
 	}

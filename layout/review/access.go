@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/plan"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -146,6 +147,11 @@ func (r *reviewer) stack(j *plan.JointPlan) []*standingPart {
 
 func standing(stack []*standingPart, e plan.JointEnd) *standingPart {
 	return seq.First(stack, func(p *standingPart) bool { return p.Part == e.Part && p.Copy == e.Copy })
+}
+
+// standingRef is the same of what the input names, whose copy is the first where it says none.
+func standingRef(stack []*standingPart, ref parts.JointRef) *standingPart {
+	return standing(stack, plan.JointEnd{Part: ref.Part, Copy: max(1, ref.Copy)})
 }
 
 // radii are where the part has metal at a place of the assembly's axis.

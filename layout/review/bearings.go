@@ -11,7 +11,6 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // The widest end float and the most preload of a pair of tapered bearings, as a
@@ -247,8 +246,7 @@ func (r *reviewer) nutOver(designation string) (overMm, highMm float64) {
 	for _, p := range r.job.Parts {
 		if r.nutOf(p.Name.Value, designation) {
 			v := r.viewOf(p.Name.Value)
-			overMm = seq.Max(overMm, v.outside, func(c cylinder) float64 { return 2 * c.radiusMm })
-			return overMm, v.lengthMm
+			return 2 * v.wideMm(), v.lengthMm
 		}
 	}
 	t, err := threads.Parse(designation)
@@ -315,8 +313,7 @@ func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, lo, hi float64
 		if !r.nutOf(q.Name.Value, b.HeldBy) {
 			continue
 		}
-		what, wide := nut.p.Title.Value, 0.0
-		wide = seq.Max(wide, nut.outside, func(c cylinder) float64 { return c.radiusMm })
+		what, wide := nut.p.Title.Value, nut.wideMm()
 		if c := nut.q.Clamp; c != nil && c.ProudMm > 0 {
 			in := min(c.AxialMm, nut.lengthMm-c.AxialMm) - c.HeadMm/2 // whichever way round the nut is on
 			if from, to := p.span(); lo+in < to && hi-in > from {

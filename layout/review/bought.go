@@ -85,8 +85,8 @@ const widest = 1.5
 // boltThrough looks at a bolt that is bought for a part without threads: that it goes through
 // one of its holes, and with its nut through what the words bolt it to as well.
 func (r *reviewer) boltThrough(e *parts.Loose, v *view, o screwOrder, f *Finding) bool {
-	d, widest, thick := o.thread.MajorMm, 0.0, v.lengthMm
-	widest = seq.Max(widest, v.holes, func(h hole) float64 { return 2 * h.radiusMm })
+	d, thick := o.thread.MajorMm, v.lengthMm
+	widest := seq.Max(0, v.holes, func(h hole) float64 { return 2 * h.radiusMm })
 	if widest == 0 || v.p.Outline == nil {
 		return false
 	}

@@ -22,7 +22,7 @@ var comesThrough = regexp.MustCompile(`(?i)\bthrough (?:an? |the |its |one |each
 // another that its words name: the least two of its three sizes do not go into the two of
 // the opening.
 func (v *view) throughOpening(o *view, e *parts.Loose) {
-	wideMm := seq.Max(0, v.outside, func(c cylinder) float64 { return 2 * c.radiusMm })
+	wideMm := 2 * v.wideMm()
 	for _, m := range comesThrough.FindAllStringSubmatch(e.How.Value, -1) {
 		for f := range seq.Refs(o.p.Radials) {
 			if wideMm == 0 || f.Shape == parts.RadialHole || !strings.HasPrefix(strings.ToLower(m[1])+" ", strings.ReplaceAll(f.Name.Value, "-", " ")+" ") {

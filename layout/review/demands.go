@@ -158,7 +158,7 @@ func (v *view) rolls(name string) bool {
 // seals tells whether a face seals, by a groove in it or by the words about it.
 func (v *view) seals(face string) bool {
 	return slices.ContainsFunc(v.p.Grooves, func(g parts.Groove) bool { return g.In.Value == face }) || slices.ContainsFunc(v.texts(), func(t parts.Text) bool {
-		return slices.ContainsFunc(strings.FieldsFunc(t.Value, func(r rune) bool { return r == '.' || r == ';' }), func(s string) bool {
+		return slices.ContainsFunc(clauses(t, ".;"), func(s string) bool {
 			return sealing.MatchString(s) && slices.Contains(strings.Fields(strings.ToLower(s)), face)
 		})
 	})

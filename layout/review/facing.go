@@ -56,7 +56,7 @@ func (r *reviewer) lipAway(flighted *standingPart, stack []*standingPart) {
 		if j.Bearing == nil {
 			continue
 		}
-		on, v := standing(stack, plan.JointEnd{Part: j.Bearing.Cone.Part, Copy: max(1, j.Bearing.Cone.Copy)}), r.viewOf(j.Bearing.Cone.Part)
+		on, v := standingRef(stack, j.Bearing.Cone), r.viewOf(j.Bearing.Cone.Part)
 		if on == nil || v == nil {
 			continue
 		}
@@ -102,7 +102,7 @@ func (r *reviewer) facesRing(v *view, p *standingPart, g plan.GrooveRow, stack [
 	if slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { // what closes it has no place where its joint is wrong
 		a, b := j.Ends()
 		in := func(ref parts.JointRef) bool {
-			return standing(stack, plan.JointEnd{Part: ref.Part, Copy: max(1, ref.Copy)}) != nil
+			return standingRef(stack, ref) != nil
 		}
 		return j.Bolt != nil && (a.Part == p.Part || b.Part == p.Part) && !(in(a) && in(b))
 	}) {
@@ -222,7 +222,7 @@ func (r *reviewer) inLine() *view {
 	}
 	sizes := flangeNumber.FindAllString(m.Flange.Value, -1)
 	for _, stack := range r.lastStacks() {
-		shaft := standing(stack, plan.JointEnd{Part: m.Drives.Part, Copy: max(1, m.Drives.Copy)})
+		shaft := standingRef(stack, m.Drives)
 		for _, p := range stack {
 			v := r.viewOf(p.Part)
 			if shaft != nil && p != shaft && v.p.Outline != nil && v.p.Bore != nil && slices.ContainsFunc(v.pitchCircles(), func(mm float64) bool { return slices.Contains(sizes, number(mm)) }) {

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"centrepop/layout/assembly"
-	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -48,7 +47,7 @@ func standOffMm(width, length float64, round bool) float64 {
 // through to it, and that nothing closes.
 func (r *reviewer) windows(drives parts.JointRef) {
 	for _, stack := range r.lastStacks() {
-		shaft := standing(stack, plan.JointEnd{Part: drives.Part, Copy: max(1, drives.Copy)})
+		shaft := standingRef(stack, drives)
 		for _, p := range stack {
 			if v := r.viewOf(p.Part); shaft != nil && p != shaft && v != nil {
 				r.windowsOver(append(r.flightsIn(p), sweep{shaft.Title, func(o *opening) (radius, gap float64) {

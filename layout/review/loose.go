@@ -58,10 +58,7 @@ var stopsAt = regexp.MustCompile(`(?i)\b(?:under|below|above|over|against|strike
 
 // stopsOn looks at a stop that goes through what it is to stop on.
 func (v *view) stopsOn(on *view, e *parts.Loose) {
-	wide, bore := 0.0, on.openMm()
-	for _, c := range v.outside {
-		wide = max(wide, c.radiusMm)
-	}
+	wide, bore := v.wideMm(), on.openMm()
 	if !aStop.MatchString(v.p.Title.Value) || wide == 0 || math.IsInf(bore, 1) || wide > bore+slackMm {
 		return
 	}
@@ -88,8 +85,7 @@ var goesIn = regexp.MustCompile(`(?i)\b(?:held|lies|sits?|stands?|stood|put|hung
 
 // tooWide looks at what is to be in a tube: it is round and wider than the tube inside.
 func (r *reviewer) tooWide(v, tube *view, e *parts.Loose) {
-	open, wide := tube.openMm(), 0.0
-	wide = seq.Max(wide, v.outside, func(c cylinder) float64 { return c.radiusMm })
+	open, wide := tube.openMm(), v.wideMm()
 	if tube.p.Kind != parts.Tube || wide < open {
 		return
 	}
@@ -206,7 +202,7 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 	if len(on.outside) == 0 || math.IsInf(open, 1) {
 		return
 	}
-	wide := seq.Max(0, on.outside, func(c cylinder) float64 { return c.radiusMm })
+	wide := on.wideMm()
 	if f := v.p.Frustum; f != nil && keepsOff.MatchString(v.p.Title.Value) && f.Large.Mm < 2*wide-slackMm {
 		r.add(Finding{
 			Severity: Check, Part: v.p.Name.Value, Pos: f.Large.Pos, What: v.p.Title.Value + " does not reach over " + on.p.Title.Value + " that it lies on", Numbers: r.mm(f.Large.Mm) + " over " + r.mm(2*wide), LeftMm: left(f.Large.Mm),
@@ -220,6 +216,11 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not lie on " + on.p.Title.Value + ": it falls over it", Numbers: r.mm(2*open) + " over " + r.mm(2*wide), OverMm: over(2 * open),
 		Rule: "what lies on a part has a smaller opening than it", Source: "by geometry", Fix: "a smaller opening",
 	})
+}
+
+// wideMm is the radius of what is turned or round, at its widest.
+func (v *view) wideMm() float64 {
+	return seq.Max(0, v.outside, func(c cylinder) float64 { return c.radiusMm })
 }
 
 // openMm is the radius of the narrowest opening along the axis, infinite where there is none.

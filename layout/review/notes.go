@@ -105,9 +105,14 @@ func (v *view) saidWay(said parts.Text, j *parts.Joint, feature string) {
 	}
 }
 
+// clauses are what stands in a text between the marks that end one.
+func clauses(t parts.Text, ends string) []string {
+	return strings.FieldsFunc(t.Value, func(c rune) bool { return strings.ContainsRune(ends, c) })
+}
+
 // sentences are those of a text that deny nothing.
 func sentences(t parts.Text) (out []parts.Text) {
-	for _, said := range strings.FieldsFunc(t.Value, func(c rune) bool { return c == '.' || c == ';' }) {
+	for _, said := range clauses(t, ".;") {
 		if !denied.MatchString(said) {
 			out = append(out, parts.Text{Value: strings.TrimSpace(said), Pos: t.Pos})
 		}

@@ -89,7 +89,7 @@ func (r *reviewer) comes(part string) (at [2]int, ok bool) {
 func (r *reviewer) tooEarly(v, to *view, e *parts.Loose) {
 	mine, ok := r.comes(v.p.Name.Value)
 	its, ok2 := r.comes(to.p.Name.Value)
-	now := slices.ContainsFunc(strings.FieldsFunc(e.How.Value, func(c rune) bool { return strings.ContainsRune(",;.", c) }), func(s string) bool {
+	now := slices.ContainsFunc(clauses(e.How, ".;,"), func(s string) bool {
 		return seatNames(s, to.p) && !later.MatchString(s)
 	})
 	if !ok || !ok2 || !now || slices.Compare(mine[:], its[:]) >= 0 {
@@ -107,7 +107,7 @@ func (r *reviewer) with(at [2]int) string { return r.pl.Joints[at[0]].Name }
 // blocks looks for a later joint whose bearing or plate has to pass where the loose part sits.
 func (r *reviewer) blocks(v, to *view, e *parts.Loose, seat cylinder) {
 	mine, ok := r.comes(v.p.Name.Value)
-	wide := seq.Max(0, v.outside, func(c cylinder) float64 { return c.radiusMm })
+	wide := v.wideMm()
 	if !ok {
 		return
 	}

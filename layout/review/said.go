@@ -120,7 +120,7 @@ var entersBy = regexp.MustCompile(`(?i)\b(?:from|(?:screwed|bolted) (to)) (?:the
 // saidSide compares the face in which the heads of a group are sunk, or from which its holes
 // are blind, with that from which words let its screws in.
 func (v *view) saidSide(g *parts.HoleGroup, t parts.Text) bool {
-	for _, said := range strings.FieldsFunc(t.Value, func(c rune) bool { return strings.ContainsRune(".;,", c) }) {
+	for _, said := range clauses(t, ".;,") {
 		m := entersBy.FindStringSubmatch(said)
 		sunk := g.Countersink != nil || g.Counterbore != nil || !g.Through
 		if m == nil || !sunk || m[1] != "" && g.Through || strings.ToLower(m[2]) == string(g.Face) || !saysHoles(" "+strings.ToLower(said), g.Name.Value) || !screwNamed.MatchString(said) {
