@@ -25,6 +25,8 @@ const (
 	limitEmMm    = 2.7
 	arrowMm      = 2.2
 	leastMm      = 14.0 // of the section itself
+	shortMm      = 34.0 // of a short part, which is drawn longer than it is for the sake of its lengths,
+	mostStretch  = 1.8  // but not more
 	endsMm       = 7.4  // FRONT and BACK under it
 )
 
@@ -70,6 +72,11 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 		v.h = min(room, (width-2*side)/aspect)
 		v.h = min(max(v.h, leastMm), room)
 		v.w = min(v.h*aspect, width-2*side)
+		if s.Flat { // its faces tell more
+			v.h, v.w = min(v.h, roomyMm), min(v.w, roomyMm)
+		} else if s.Whole == nil {
+			v.w = max(v.w, min(v.w*mostStretch, shortMm, width-2*side))
+		}
 		panelWidth := min(width, max(v.w+2*side, 46, labelsWidth(v.outsides, outsideRows), labelsWidth(v.bores, boreRows)))
 		v.p = draw.Panel{Width: panelWidth, Height: fixed + v.h}
 		v.x0 = (panelWidth - v.w) / 2

@@ -244,3 +244,28 @@ func TestLowHead(t *testing.T) {
 		}
 	}
 }
+
+// TestShortAndFlatSections: a short turned part is drawn longer than it is, for the sake
+// of its lengths, though not more than 1.8 times; the section of a plate takes little of
+// the room of its faces.
+func TestShortAndFlatSections(t *testing.T) {
+	t.Parallel()
+	size := func(part *plan.PartPlan, room float64) (w, h float64) {
+		p := picture.Dimensioned(part, room, room)
+		shapes, _ := drawn(t, p.Drawn())
+		b := shapes[0].Path.Bounds()
+		return b.W(), b.H()
+	}
+	short := sized()
+	short.Section.MaxMm = 3 * short.Section.LengthMm
+	w, h := size(short, 100)
+	if longer := w / short.Section.LengthMm / (h / 30); longer < 1.2 || longer > 1.801 { // 30 of metal over the bore
+		t.Errorf("drawn %.2f times as long as it is", longer)
+	}
+	long := sized()
+	w, _ = size(long, 190)
+	long.Section.Flat = true
+	if flat, high := size(long, 190); flat > 26 || high > 26 || flat >= w {
+		t.Errorf("a plate is drawn %g by %g, a turned part %g long", flat, high, w)
+	}
+}

@@ -24,6 +24,7 @@ const (
 	flatMm      = 72.0 // and of a flat part's
 	plainMm     = 56.0 // and of one without holes that has few sizes
 	fewSizes    = 8
+	longOver    = 4.0  // a part is long over so many diameters
 	mostPieces  = 4    // pieces that get a column of their own
 	shareRoomMm = 3.5  // between parts that share a page
 	overMm      = 14.0 // that the tables beside the views may be taller
@@ -100,12 +101,19 @@ func views(part *plan.PartPlan, scale, width float64) []draw.Piece {
 		if hasSection && !s.Flat {
 			share = 0.34
 		}
+		if hasSection && s.LengthMm > longOver*2*s.MaxMm { // whose length has the sizes
+			share = 0.2
+		}
 		if len(part.Profiles) > 0 { // beside its cuts and their sizes
 			share = min(share, 1-picture.FoldedMm/width)
 		}
 		each := most
 		if hasSection { // as tall as its sizes make it at least
-			each = max(each, picture.Dimensioned(part, width*(1-share), most).Height)
+			section := picture.Dimensioned(part, width*(1-share), most)
+			each = max(each, section.Height)
+			if s.Flat && len(part.Profiles) == 0 {
+				share = 1 - (section.Width+4)/width
+			}
 		}
 		if column {
 			each /= 2

@@ -221,7 +221,7 @@ func (l *look) enlarge(group []*content, paper draw.Frame) {
 		return f.Left()
 	}
 	before := left()
-	for _, l.larger = range []float64{1.35, 1} {
+	for _, l.larger = range []float64{1.6, 1.35, 1.2, 1.1, 1, 0.9, 0.8, 0.7} {
 		if l.larger <= l.pictures() {
 			break
 		}
