@@ -221,7 +221,7 @@ var fastener = regexp.MustCompile(`(?i)^(bolt|screw|stud|nut)`)
 // bolted on by hand, by the step that says how.
 func (c cards) looseBolts() (out []plan.CardLine) {
 	for _, b := range c.pl.Bought {
-		if strings.HasPrefix(b.Item, "Anchor ") {
+		if b.Anchor {
 			out = append(out, plan.CardLine{Do: words.CountOf(b.Quantity) + words.Lower(b.Item) + ", " + b.For, Wanted: "by its maker"})
 		}
 	}

@@ -8,8 +8,10 @@ import (
 	"centrepop/layout/bolts"
 	"centrepop/layout/lookup"
 	"centrepop/layout/measured"
+	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/weld"
+	"centrepop/parts"
 )
 
 // TestStates: the most trusted state first, each once, down to what nobody checked.
@@ -52,5 +54,14 @@ func TestWholeTablesSayWhatTheirLibrariesSay(t *testing.T) {
 		if text, ok := said[row.What]; ok && (!strings.Contains(text, "from memory") || !strings.Contains(row.State, "from memory")) {
 			t.Errorf("%s: %q, its library says %q", row.What, row.State, text)
 		}
+	}
+}
+
+// What fixes the machine to the floor is known by what it is, not by its name.
+func TestAnchorsByKind(t *testing.T) {
+	t.Parallel()
+	c := cards{pl: &plan.Plan{Bought: []plan.BoughtRow{{Item: "Anchor shackle M10", Quantity: 1, For: "Yoke"}, {Item: "Bolt M12", Quantity: 4, For: "Foot", Anchor: true}}}, job: &parts.Job{}}
+	if got := c.looseBolts(); len(got) != 1 || got[0].Do != "4 × bolt M12, Foot" || got[0].Wanted != "by its maker" {
+		t.Errorf("%+v", got)
 	}
 }

@@ -289,7 +289,7 @@ func (j *making) witness(t *joint, moved []inst) {
 		}
 	}
 	if needed {
-		t.out.Remedies = append(t.out.Remedies, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
+		t.scribe(true, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
 			" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock) before joining"+keep+".")
 	}
 }

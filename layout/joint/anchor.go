@@ -99,7 +99,7 @@ func (j *shop) buyAnchors(made []*joint, list *buying) {
 		}
 		done = append(done, name)
 		for _, a := range j.anchors(t) {
-			list.add(a.item, a.count, j.model(name).Out.Title+" "+a.hole, "length and kind by the floor")
+			list.add(a.item, a.count, j.model(name).Out.Title+" "+a.hole, "length and kind by the floor").Anchor = true
 			if a.spacer != "" {
 				list.add(a.spacer, a.count, j.model(name).Out.Title+" "+a.hole, "")
 			}

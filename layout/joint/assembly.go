@@ -55,6 +55,8 @@ type joint struct {
 	bolt   *bolts.Bolt // bolted joints
 	boltMm float64     // its major diameter
 	strips bool        // the strength of its hole's thread says how far it goes in
+	marked []string    // the first mark of the clock, in words; nil if none
+	places bool        // it places the parts: scribed before they are joined, not as a witness after
 	ends   string      // which end of a made stud goes to which part; empty where they are alike
 	draw   *drawBolt   // of a bearing whose cone is drawn on; else nil
 

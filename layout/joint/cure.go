@@ -128,9 +128,17 @@ func (j *making) cures(t *joint, serious bool) {
 	if !slices.ContainsFunc(t.out.Traps, func(k plan.Trap) bool { return k.Instead == "" }) {
 		return
 	}
-	t.out.Remedies = append(t.out.Remedies, "Scribe a witness mark across both edges at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock).")
+	t.scribe(false, "Scribe a witness mark across both edges at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock).")
 	if serious {
 		t.out.Offset = j.offsetHole(t)
+	}
+}
+
+// scribe has a mark made, which places the parts or is a witness that they are right.
+func (t *joint) scribe(places bool, line string) {
+	t.out.Remedies = append(t.out.Remedies, line)
+	if t.marked == nil {
+		t.marked, t.places = []string{line}, places
 	}
 }
 

@@ -311,7 +311,8 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.step("Weld", runs(p.Runs)+" of "+p.Process+", "+strings.TrimSpace(p.Symbol+" "+p.Designation)+", opposite corners in turn: "+strings.Join(order, ", ")+".",
 		t.seamOrder()+" Let it cool to hand-warm in between. Measure again before it leaves the plate.")
 	j.inspectWeld(t, p)
-	t.out.Checks[len(t.out.Checks)-1].Wanted = strings.TrimSpace(p.Designation + " each corner, " + t.seamSides())
+	filled := &t.out.Checks[len(t.out.Checks)-1]
+	filled.Wanted, filled.Joins = strings.TrimSpace(p.Designation+" each corner, "+t.seamSides()), false
 	s = &t.out.Steps[len(t.out.Steps)-1]
 	s.Do = slices.Concat(s.Do, j.dressed(r), j.tried(t, r))
 	if text := j.sleeved(r); text != "" {

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"centrepop/layout/part"
@@ -156,5 +157,17 @@ func TestShake(t *testing.T) {
 		if got := g.whyNot(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
+	}
+}
+
+// What is bought is for each that needs it, once, though the name of one stands in another's.
+func TestBoughtForEach(t *testing.T) {
+	t.Parallel()
+	var list buying
+	for _, use := range []string{"Ring holder", "Ring", "Ring"} {
+		list.add("O-ring 40x2", 1, use, "")
+	}
+	if got := list[0]; len(list) != 1 || got.Quantity != 3 || !slices.Equal(got.others, []string{"Ring holder", "Ring"}) {
+		t.Errorf("%+v", got)
 	}
 }

@@ -19,7 +19,8 @@ type buying []*wanted
 // wanted is something to buy and the joints that need it.
 type wanted struct {
 	plan.BoughtRow
-	uses []*joint
+	uses   []*joint
+	others []string // what else needs it
 }
 
 // row is that of an item, made if there is none.
@@ -41,10 +42,12 @@ func (list *buying) use(t *joint, item string, n int, note string) {
 }
 
 // add lists what something else needs.
-func (list *buying) add(item string, n int, use, note string) {
-	if row := list.row(item, n, note); !strings.Contains(row.For, use) {
-		row.For = words.Join("; ", row.For, use)
+func (list *buying) add(item string, n int, use, note string) *wanted {
+	row := list.row(item, n, note)
+	if !slices.Contains(row.others, use) {
+		row.others = append(row.others, use)
 	}
+	return row
 }
 
 // steps names the steps of joints, which are in their order: "step 10", "steps 1, 18–22".
@@ -150,7 +153,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	slices.SortStableFunc(out, func(a, b *wanted) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
 	var rows []plan.BoughtRow
 	for _, row := range out {
-		row.For = words.Join("; ", steps(row.uses), row.For)
+		row.For = words.Join("; ", append([]string{steps(row.uses)}, row.others...)...)
 		rows = append(rows, row.BoughtRow)
 	}
 	return rows

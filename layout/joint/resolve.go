@@ -10,7 +10,6 @@ package joint
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/machine"
 	"centrepop/layout/part"
@@ -380,15 +379,10 @@ func (j *making) finish(t *joint) {
 		}
 		j.clockMarks(t)
 	}
-	for _, r := range t.out.Remedies {
-		at := 0 // a mark that places goes first, a witness of what is right last
-		if strings.HasPrefix(r, "Scribe a witness mark") {
-			at = len(t.out.Steps)
-		} else if !strings.HasPrefix(r, "Nothing but") {
-			continue
-		}
-		t.out.Steps = slices.Insert(t.out.Steps, at, plan.JointStep{Title: "Mark the clock", Do: []string{r}})
-		break
+	if mark := (plan.JointStep{Title: "Mark the clock", Do: t.marked}); t.places {
+		t.out.Steps = slices.Insert(t.out.Steps, 0, mark)
+	} else if mark.Do != nil {
+		t.out.Steps = append(t.out.Steps, mark)
 	}
 	if t.in.Anchored.Value != "" {
 		t.out.Steps = append([]plan.JointStep{{

@@ -694,7 +694,7 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 		cool = "Cover it at once with dry blanket or sand and let it cool slowly to hand-warm, then unclamp."
 	}
 	s := t.step("Cool and inspect", cool, "Look for cracks, undercut and size.")
-	c := plan.Check{Wanted: strings.TrimSpace(p.Designation + " " + t.a.title() + " to " + t.b.title())}
+	c := plan.Check{Wanted: p.Designation, Joins: true}
 	if p.LegMm > 0 {
 		where := "at four places round"
 		if len(p.TacksDeg) == 0 {

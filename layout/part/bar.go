@@ -269,7 +269,7 @@ func (b *bar) features(n *Numbered) {
 	n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "section", Size: b.sectionWords(n.W), Note: "as the bar is bought"})
 	n.add(plan.Feature{Kind: plan.LengthFeature, Name: "length", Size: n.W.Size(b.in.Length.Mm), Limits: n.limitsText(n.General(b.in.Length.Mm)), Note: "between the outermost points"})
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-		if cut := b.endPlan(n.W, side); cut.SawDeg > 0 || cut.Coped {
+		if cut := b.endPlan(n.W, side); cut.SawDeg > 0 || cut.Cope != "" {
 			n.add(plan.Feature{Kind: plan.EndFeature, Name: string(side) + " end", Size: cut.Cut})
 		}
 	}
@@ -284,7 +284,7 @@ func (b *bar) endPlan(w words.Writer, side parts.Side) plan.BarEnd {
 		out.Cut = words.Trim(e.Mitre.Deg, 2) + "°, long point at the " + out.Long
 	}
 	if c, ok := b.copes[side]; ok {
-		out.Coped = true
+		out.Cope = strings.Join(b.copeLines(w, side, c), " ")
 		out.Cut = "coped R" + w.Size(c.RadiusMm) + ", " + w.Read(c.DepthMm) + " deep"
 	}
 	return out

@@ -33,7 +33,7 @@ func TestBar(t *testing.T) {
 	if math.Abs(b.TopMm-410) > 1e-9 || math.Abs(b.BottomMm-(460-lost)) > 1e-6 || b.Top != "410" || b.Length != "460" || b.Section != "square tube 50 × 50 × 4" || m.Out.Overall != "square tube 50 × 50 × 4, 460 long" {
 		t.Errorf("%+v", b)
 	}
-	if b.Left.Cut != "45°, long point at the bottom" || b.Right.SawDeg != 30 || b.Right.Long != "top" || b.Right.Coped {
+	if b.Left.Cut != "45°, long point at the bottom" || b.Right.SawDeg != 30 || b.Right.Long != "top" || b.Right.Cope != "" {
 		t.Errorf("%+v, %+v", b.Left, b.Right)
 	}
 	// Metal: the section over the mean of top and bottom, less two holes through two walls,

@@ -27,7 +27,7 @@ func (b *bar) operations(w *bench) {
 		switch e := b.endPlan(w.W, side); {
 		case e.SawDeg > 0:
 			saw.Do = append(saw.Do, words.Capital(e.Name)+" end: saw set "+words.Trim(e.SawDeg, 2)+"° from square, long point at the "+e.Long+".")
-		case e.Coped:
+		case e.Cope != "":
 			saw.Do = append(saw.Do, words.Capital(e.Name)+" end square; it is coped afterwards.")
 		default:
 			saw.Do = append(saw.Do, words.Capital(e.Name)+" end square.")
@@ -39,7 +39,10 @@ func (b *bar) operations(w *bench) {
 	w.op(warn(saw, clampStock))
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 		if c, ok := b.copes[side]; ok {
-			b.cope(w, side, c)
+			w.op(warn(plan.Operation{
+				Machine: "Bench", Title: "Cope the " + string(side) + " end", Do: b.copeLines(w.W, side, c),
+				Tool: "hole saw, or grinder and half-round file", Gauge: "the round itself",
+			}, clampPart, grinding))
 		}
 	}
 }
@@ -48,17 +51,13 @@ func (b *bar) operations(w *bench) {
 // too shallow it may be (common practice, no source).
 const copeGapMm = 1.0
 
-// cope hollows an end.
-func (b *bar) cope(w *bench, side parts.Side, c bars.Cope) {
-	mark := "Wrap the template round the end, its square edge on a line " + w.W.Size(b.templateFromMm(w.W, c)) + " from the " + string(other(side)) + " end; scribe the curve on front and back."
+// copeLines are how an end is hollowed.
+func (b *bar) copeLines(w words.Writer, side parts.Side, c bars.Cope) []string {
+	mark := "Wrap the template round the end, its square edge on a line " + w.Size(b.templateFromMm(w, c)) + " from the " + string(other(side)) + " end; scribe the curve on front and back."
 	if !b.wraps() {
-		mark = "Scribe the arc R" + w.W.Size(c.RadiusMm) + " on the front, its middle " + w.W.Read(c.DepthMm) + " from the end."
+		mark = "Scribe the arc R" + w.Size(c.RadiusMm) + " on the front, its middle " + w.Read(c.DepthMm) + " from the end."
 	}
-	w.op(warn(plan.Operation{
-		Machine: "Bench", Title: "Cope the " + string(side) + " end",
-		Do:   []string{mark, "Cut with a hole saw of " + w.W.Dia(2*c.RadiusMm) + " where there is one, else saw and grind to the line; try it on the round: no gap over " + w.W.Near(copeGapMm) + "."},
-		Tool: "hole saw, or grinder and half-round file", Gauge: "the round itself",
-	}, clampPart, grinding))
+	return []string{mark, "Cut with a hole saw of " + w.Dia(2*c.RadiusMm) + " where there is one, else saw and grind to the line; try it on the round: no gap over " + w.Near(copeGapMm) + "."}
 }
 
 func other(side parts.Side) parts.Side {

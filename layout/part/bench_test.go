@@ -285,6 +285,9 @@ func TestHoisted(t *testing.T) {
 		m := work(t, "mm", "part: p\n"+c.part)
 		has(t, m, c.kg+" kg before turning: hoist it in and do not let go before the jaws hold", "kg: hoist it round and do not let go")
 	}
+	// A plate that may have to be turned round for its chamfer, π/4 × (0.4² − 0.1²) × 0.06 × 7850 = 55.5 kg.
+	m := work(t, "mm", "part: p\nkind: flange\nmaterial: S355\nstock: {plate: 60 mm, cut: flame}\noutline: {circle: 400}\nbore: {diameter: 100, fit: H7, leave: 6}\nchamfers: [{edge: bore-back, size: 2}]\n")
+	has(t, m, "else turn round and set true; 55 kg: hoist it round and do not let go before the jaws hold")
 }
 
 // TestRunOut: DIN 76-1 for a pitch of 1.5 gives 3.8 of run-out and 4.5 to the

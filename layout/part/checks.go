@@ -87,7 +87,7 @@ func (r *record) checkStep(s *Step) {
 	switch {
 	case s.Size.Limited:
 		c.MinMm, c.MaxMm = s.Size.MinMm, s.Size.MaxMm
-	case s.bought():
+	case s.Size.AsBought:
 		c.Limits = "as bought"
 	default:
 		c.Limits = words.OrNone(c.Limits)
@@ -149,7 +149,7 @@ func newLadders(s *Sizes) ([]plan.Ladder, parts.Errors) {
 // standard allows, else 0.6 mm, with more than any turned size has (common practice,
 // no source).
 func (s *Sizes) spread(st *Step) float64 {
-	if st.bought() && s.Material != nil {
+	if st.Size.AsBought && s.Material != nil {
 		if tol, err := fits.TubeOutside(fits.TubeStandard(s.Material.Name), st.Size.NominalMm); err == nil {
 			return tol.PlusMinusMm
 		}

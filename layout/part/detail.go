@@ -12,13 +12,13 @@ import (
 // detail is something on a step besides its diameter and length. What a kind
 // has nothing to say to, bare says nothing to.
 type detail interface {
-	contour(s stretch) []plan.XY      // the step's contour with it
-	thread(st *Step) *plan.ThreadLine // a line drawn beside the contour
-	note(w words.Writer) string       // beside the step in the list of features
-	clause(w words.Writer) string     // at the end of the line that turns the step
-	after(b *bench, st *Step) string  // a line of its own once all steps are turned
-	check(c *plan.Check)              // what it changes in the check of the step
-	more(r *record, st *Step)         // checks of its own
+	contour(s stretch) []plan.XY                       // the step's contour with it
+	thread(st *Step) *plan.ThreadLine                  // a line drawn beside the contour
+	note(w words.Writer) string                        // beside the step in the list of features
+	clause(w words.Writer) string                      // at the end of the line that turns the step
+	after(b *bench, st *Step) (phase int, line string) // a line of its own once all steps are turned, and where
+	check(c *plan.Check)                               // what it changes in the check of the step
+	more(r *record, st *Step)                          // checks of its own
 	// dimension changes that of the step, and adds its own.
 	dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimension
 }
@@ -65,9 +65,11 @@ func (bare) contour(s stretch) []plan.XY   { return s.line }
 func (bare) thread(*Step) *plan.ThreadLine { return nil }
 func (bare) note(words.Writer) string      { return "" }
 func (bare) clause(words.Writer) string    { return "" }
-func (bare) after(*bench, *Step) string    { return "" }
-func (bare) check(*plan.Check)             {}
-func (bare) more(*record, *Step)           {}
+func (bare) after(*bench, *Step) (int, string) {
+	return 0, ""
+}
+func (bare) check(*plan.Check)   {}
+func (bare) more(*record, *Step) {}
 func (bare) dimension(*Sizes, *Step, *plan.Dimension) []plan.Dimension {
 	return nil
 }
@@ -140,7 +142,9 @@ func (thread) thread(st *Step) *plan.ThreadLine {
 	return line
 }
 
-func (thread) after(b *bench, st *Step) string { return b.threadWork(st) + b.runOut(st) }
+func (thread) after(b *bench, st *Step) (int, string) {
+	return threadPhase, b.threadWork(st) + b.runOut(st)
+}
 
 // runOut says how an outside thread ends, without an undercut, at metal that
 // stands over its root: a shoulder, or a seat of the same diameter, which the tool

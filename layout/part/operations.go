@@ -54,7 +54,7 @@ func (b *bench) op(o plan.Operation) {
 	if slices.ContainsFunc(b.ops, func(p plan.Operation) bool { return p.Caution == o.Caution }) {
 		o.Caution, o.Dangers = "", nil
 	}
-	if o.Machine == "Lathe" && !strings.HasPrefix(o.Holding, "same setting") {
+	if o.Machine == "Lathe" && !b.held[len(b.ops)] {
 		o.Holding += b.hoisted()
 	}
 	o.N = len(b.ops) + 1

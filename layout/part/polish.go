@@ -48,17 +48,17 @@ func (f finish) clause(w words.Writer) string {
 
 // after is how a surface that is finer than turning leaves it is brought there; a spiral
 // round the land of a lip seal carries past it (DIN 3760, from memory).
-func (f finish) after(_ *bench, s *Step) string {
+func (f finish) after(_ *bench, s *Step) (int, string) {
 	name := words.Spaced(s.Name)
 	switch {
 	case !f.polished():
-		return ""
+		return finishPhase, ""
 	case s.Inside:
-		return "Hone " + name + " to size: boring alone leaves it rougher than " + f.text + "."
+		return finishPhase, "Hone " + name + " to size: boring alone leaves it rougher than " + f.text + "."
 	}
 	line := "Grind or polish " + name + " to size, 320 then 600 cloth with oil, held by its ends, never wrapped round: turning alone leaves it rougher than " + f.text
 	if strings.HasPrefix(s.Seat, "seal") {
 		line += "; no spiral, the cloth square on at the last: a spiral pumps under the lip"
 	}
-	return line + "."
+	return finishPhase, line + "."
 }

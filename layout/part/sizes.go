@@ -131,6 +131,8 @@ type Sized struct {
 	Class        string // "H7", "±0.1", "light press", "M40x1.5", "ISO 2768-m", or ""
 	Source       string
 	AsCut        bool // the limits are those that its cutter holds
+	AsBought     bool // the maker of the tube or bar limits it, not the shop
+	ByClass      bool // the limits are the job's general tolerance
 	Thread       *threads.Thread
 	Press        parts.Ref
 	OffMm        plan.Range // what it is under the bore or over the spigot that it meets, as measured; zero unless Measured
@@ -139,7 +141,7 @@ type Sized struct {
 // Fitted tells whether a size has limits of its own, not only the job's general
 // tolerance or what its cutter holds.
 func (s Sized) Fitted() bool {
-	return s.Limited && !s.AsCut && !strings.HasPrefix(s.Source, "ISO 2768")
+	return s.Limited && !s.AsCut && !s.ByClass
 }
 
 // Measured tells whether a size is made to what it meets, as that measures, and so has no limits
@@ -221,30 +223,25 @@ func (z *sizer) sizeOf(s parts.Size) Sized {
 	return out
 }
 
-// The sources of sizes that the maker of a tube or bar limits, not the shop.
-const (
-	asBought     = " as bought"
-	asBoughtTube = "tube" + asBought
-	asBoughtBar  = "bar" + asBought
-)
-
 // left makes a step that is the surface of its tube or bar, with no limits of its
 // own, as it is bought: it is not turned.
 func (z *sizer) left(st *Step) {
 	stock, d := z.Part.Stock, st.Size.NominalMm
-	asIs := func(source string) { st.Size = Sized{NominalMm: d, MinMm: d, MaxMm: d, Source: source} }
+	asIs := func(what string) {
+		st.Size = Sized{NominalMm: d, MinMm: d, MaxMm: d, Source: what + " as bought", AsBought: true}
+	}
 	switch {
 	case st.Size.Class != "" || st.Size.Thread != nil:
 		return
 	case z.Part.Kind == parts.Tube:
-		asIs(asBoughtTube)
+		asIs("tube")
 		return
 	case !stock.Size.Set() || stock.Form != "tube" && (stock.Form != "round" || st.Inside):
 		return
 	}
-	size, source := stock.Size.Mm, asBoughtBar
+	size, what := stock.Size.Mm, "bar"
 	if stock.Form == "tube" {
-		source = asBoughtTube
+		what = "tube"
 		if st.Inside && !stock.Second.Set() {
 			return
 		} else if st.Inside {
@@ -252,7 +249,7 @@ func (z *sizer) left(st *Step) {
 		}
 	}
 	if math.Abs(d-size) < geom.CloseMm {
-		asIs(source)
+		asIs(what)
 	}
 }
 
@@ -262,7 +259,7 @@ func (s *Sized) general(class string) {
 		return
 	}
 	if pm, err := fits.General(s.NominalMm, class); err == nil {
-		s.MinMm, s.MaxMm, s.Limited = s.NominalMm-pm, s.NominalMm+pm, true
+		s.MinMm, s.MaxMm, s.Limited, s.ByClass = s.NominalMm-pm, s.NominalMm+pm, true, true
 		s.Source = "ISO 2768-" + class
 	}
 }
@@ -435,9 +432,6 @@ func (s *Step) leastMm() float64 {
 	}
 	return 2 * s.drawnRadius()
 }
-
-// bought tells whether a step stays as the tube comes.
-func (s *Step) bought() bool { return strings.HasSuffix(s.Size.Source, asBought) }
 
 // stepAt is the step of one side at a place on the axis, or nil; the first
 // where two meet.

@@ -66,7 +66,7 @@ func (b *bench) pieces(fromMm, toMm float64) []cutting.Stretch {
 func (b *bench) bent(steps []*Step, bendMm func(zMm float64) float64) (worst *Step, mm float64) {
 	share := bendShare
 	for _, s := range steps {
-		if s.Inside || !s.Size.Limited || s.bought() {
+		if s.Inside || !s.Size.Limited || s.Size.AsBought {
 			continue
 		}
 		tolerance := s.Size.MaxMm - s.Size.MinMm
@@ -162,7 +162,7 @@ func (b *bench) chuckSupport(set setting, h held) string {
 		text += centre + ": " + b.bends(worst, mm)
 	case h.outMm > chatterDias*wide || weak && h.outMm > wide:
 		text += centre
-		if slices.ContainsFunc(set.steps, func(s *Step) bool { return !s.Inside && !s.bought() }) {
+		if slices.ContainsFunc(set.steps, func(s *Step) bool { return !s.Inside && !s.Size.AsBought }) {
 			text += " until the outside is rough turned"
 		}
 	}

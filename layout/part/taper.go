@@ -83,9 +83,9 @@ func (t *tapered) dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimens
 }
 
 // after is the work of a taper once its step is turned.
-func (t *tapered) after(b *bench, st *Step) string {
+func (t *tapered) after(b *bench, st *Step) (int, string) {
 	w := b.W
-	return "Taper " + words.Spaced(st.Name) + " 1:" + words.Trim(t.Ratio(), 3) + ": top slide set " + words.Trim(t.TopSlideDeg(), 2) + "° from the axis (included " + words.Trim(t.IncludedDeg(), 2) + "°), " +
+	return taperPhase, "Taper " + words.Spaced(st.Name) + " 1:" + words.Trim(t.Ratio(), 3) + ": top slide set " + words.Trim(t.TopSlideDeg(), 2) + "° from the axis (included " + words.Trim(t.IncludedDeg(), 2) + "°), " +
 		w.Dia(st.Size.NominalMm) + " at the " + string(t.large) + " end, " + w.Dia(geom.Clean(t.SmallMm)) + " at the " + string(t.small) + " end; the slide travels " + w.Said(words.Round(t.FlankMm(), 1)) +
 		". Gauge plane is the large end: " + w.Said(0.1) + " on the diameter moves the gauge " + w.Said(words.Round(t.AdvanceMm(0.1), 2)) + " along."
 }
@@ -153,8 +153,8 @@ func (k *knurled) dimension(_ *Sizes, _ *Step, d *plan.Dimension) []plan.Dimensi
 	return nil
 }
 
-func (k *knurled) after(b *bench, st *Step) string {
-	return words.Capital(k.name()) + " (" + k.work.Name + ") on " + words.Spaced(st.Name) + ": slow, with oil, until the points are full; it grows from " + b.W.Dia(k.work.TurnMm) + " to about " + b.W.Dia(st.Size.NominalMm) + " (" + k.work.Source.String() + "); how far depends on the metal."
+func (k *knurled) after(b *bench, st *Step) (int, string) {
+	return knurlPhase, words.Capital(k.name()) + " (" + k.work.Name + ") on " + words.Spaced(st.Name) + ": slow, with oil, until the points are full; it grows from " + b.W.Dia(k.work.TurnMm) + " to about " + b.W.Dia(st.Size.NominalMm) + " (" + k.work.Source.String() + "); how far depends on the metal."
 }
 
 func (k *knurled) check(c *plan.Check) {

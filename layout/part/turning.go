@@ -89,7 +89,7 @@ func (b *bench) heldBefore(wide *Step) bool {
 }
 
 // twice tells whether an outside is turned in two settings.
-func (b *bench) twice(s *Step) bool { return b.splits(s) || b.whole(s) && !s.bought() }
+func (b *bench) twice(s *Step) bool { return b.splits(s) || b.whole(s) && !s.Size.AsBought }
 
 // whole tells whether an outside runs from end to end, so that it is turned as far
 // as the jaws allow.
@@ -102,7 +102,7 @@ func (b *bench) whole(s *Step) bool {
 // hold.
 func (b *bench) splits(s *Step) bool {
 	left, need := b.leftMm(s.ToMm), b.gripNeedMm()
-	if s.Inside || s.bought() || s.Name != b.widest().Name || left >= need || s.ToMm >= b.LengthMm()-1e-9 {
+	if s.Inside || s.Size.AsBought || s.Name != b.widest().Name || left >= need || s.ToMm >= b.LengthMm()-1e-9 {
 		return false
 	}
 	return s.LengthMm() >= 2*need && s.FromMm > 1e-9 || left < leastJawMm && !b.heldBefore(s)
@@ -167,7 +167,7 @@ func (b *bench) roughBoth(settings [2]setting) {
 	for _, set := range settings {
 		var to []string
 		for _, s := range set.steps {
-			if over := s.Size.NominalMm + roughOverMm; !s.bought() && over < b.Part.Stock.Size.Mm {
+			if over := s.Size.NominalMm + roughOverMm; !s.Size.AsBought && over < b.Part.Stock.Size.Mm {
 				to, all = append(to, words.Spaced(s.Name)+" to "+b.W.Dia(over)), append(all, s)
 			}
 		}
@@ -221,7 +221,7 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 		o.Title = "Turn from the " + string(set.face) + " face"
 	}
 	at, all := &phases[0], seq.Sum(phases, func(p phase) int { return p.cuts })
-	if turned := slices.DeleteFunc(slices.Clone(at.turned), (*Step).bought); all > boxCuts && len(turned) >= roughedSteps && !b.roughed {
+	if turned := seq.Keep(at.turned, func(s *Step) bool { return !s.Size.AsBought }); all > boxCuts && len(turned) >= roughedSteps && !b.roughed {
 		o.Do = append(o.Do, "Rough all of them "+b.W.Near(1)+" over on diameter, the widest first, before one is finished.")
 	}
 	at.do, at.limits, o.Do, o.Limits = slices.Concat(o.Do, at.do), slices.Concat(o.Limits, at.limits), nil, nil
@@ -287,7 +287,7 @@ func (b *bench) phases(first, onCentres bool, set setting) []phase {
 			p.do = append(p.do, line)
 		}
 		p.refs, p.turned = append(p.refs, b.ref(s)), append(p.turned, s)
-		if !s.bought() {
+		if !s.Size.AsBought {
 			p.cuts++
 		}
 		if slices.ContainsFunc(s.details, func(d detail) bool { f, ok := d.(finish); return ok && f.polished() }) {
@@ -332,21 +332,13 @@ func (b *bench) restPhase(first, onCentres bool, out []phase) {
 // afterPhases are what is on a step and worked once it is turned.
 func (b *bench) afterPhases(s *Step, over string, out []phase) {
 	for _, d := range s.details {
-		line := d.after(b, s)
+		phase, line := d.after(b, s)
 		if line == "" {
 			continue
 		}
-		p := &out[undercutPhase]
-		switch d.(type) {
-		case *tapered:
-			p = &out[taperPhase]
-		case *knurled:
-			p = &out[knurlPhase]
-		case thread:
-			p = &out[threadPhase]
+		p := &out[phase]
+		if phase == threadPhase {
 			p.cut = append(p.cut, s)
-		case finish:
-			p = &out[finishPhase]
 		}
 		if over != "" {
 			line = over + words.Lower(line)
@@ -376,7 +368,7 @@ func (b *bench) namesTogether(steps []*Step) string {
 }
 
 func (b *bench) anyTurned(steps []*Step) bool {
-	return slices.ContainsFunc(steps, func(s *Step) bool { return !s.bought() })
+	return slices.ContainsFunc(steps, func(s *Step) bool { return !s.Size.AsBought })
 }
 
 // reached tells whether a chamfer is cut in a setting: those of the end faces
@@ -450,7 +442,7 @@ func (b *bench) truedOn(set setting, before []*Step) string {
 		return "on a finished diameter, soft jaws or indicated within " + b.W.Near(within)
 	}
 	tail := "indicated within " + b.W.Said(math.Floor(1000*within+1e-6)/1000) + ", so that " + words.Spaced(mine.Name) + " comes true to "
-	i := slices.IndexFunc(before, func(s *Step) bool { return !s.Inside && !s.bought() })
+	i := slices.IndexFunc(before, func(s *Step) bool { return !s.Inside && !s.Size.AsBought })
 	if i < 0 {
 		return "turned round, " + words.Spaced(first.Name) + " " + tail + "it"
 	}
@@ -468,7 +460,7 @@ const pinchShare = 0.05
 func (b *bench) thinWallMm(before []*Step) float64 {
 	out, bore := b.widest().Size.NominalMm, b.boreMm()
 	wall := geom.Clean((out - bore) / 2)
-	if bore == 0 || wall >= pinchShare*out || b.LengthMm() > out || !slices.ContainsFunc(before, func(s *Step) bool { return s.Inside && !s.bought() }) {
+	if bore == 0 || wall >= pinchShare*out || b.LengthMm() > out || !slices.ContainsFunc(before, func(s *Step) bool { return s.Inside && !s.Size.AsBought }) {
 		return 0
 	}
 	return wall
@@ -545,7 +537,7 @@ func (b *bench) castKg() float64 {
 func (b *bench) grip(steps []*Step) float64 {
 	far := 0.0
 	for _, s := range steps {
-		if !s.Inside && !s.bought() && s.ToMm-s.FromMm < b.LengthMm()-1e-9 {
+		if !s.Inside && !s.Size.AsBought && s.ToMm-s.FromMm < b.LengthMm()-1e-9 {
 			if to := s.ToMm; b.splits(s) {
 				far = math.Max(far, to-b.restMm(s))
 			} else {
@@ -564,7 +556,7 @@ func (b *bench) settingSpeed(steps []*Step) string {
 		d := s.Size.NominalMm
 		switch {
 		case tapped(s), s.Size.Thread != nil:
-		case s.bought(), s.Inside && b.noBar(s):
+		case s.Size.AsBought, s.Inside && b.noBar(s):
 		case s.Inside:
 			bore = math.Max(bore, d)
 		default:
@@ -613,7 +605,7 @@ func (b *bench) threadSpeed(steps []*Step) string {
 func (b *bench) gauges(steps []*Step) string {
 	var out []string
 	for _, s := range steps {
-		if g := gauge(s); g != "calipers" && !s.bought() && !slices.Contains(out, g) {
+		if g := gauge(s); g != "calipers" && !s.Size.AsBought && !slices.Contains(out, g) {
 			out = append(out, g)
 		}
 	}
@@ -622,7 +614,7 @@ func (b *bench) gauges(steps []*Step) string {
 
 // stepWork is the line for one cylinder; a whole one is turned up to the jaws.
 func (b *bench) stepWork(s *Step, whole bool) string {
-	if s.bought() {
+	if s.Size.AsBought {
 		text := words.Capital(words.Spaced(s.Name)) + " " + b.W.Dia(s.Size.NominalMm)
 		if s.LengthMm() < b.LengthMm()-geom.CloseMm {
 			text += ", " + b.longText(s) + " long"
@@ -734,7 +726,7 @@ func tapped(s *Step) bool {
 // tube or casting, which no drill opens either, for it is there already.
 func (b *bench) beyondBar(s *Step) bool {
 	form := b.Part.Stock.Form
-	if !s.Inside || s.bought() || s.Size.Thread != nil || form != "tube" && form != "casting" {
+	if !s.Inside || s.Size.AsBought || s.Size.Thread != nil || form != "tube" && form != "casting" {
 		return false
 	}
 	ok, _ := cutting.BarReach(s.Size.NominalMm, b.boreDeepMm(s))
@@ -767,7 +759,7 @@ func (b *bench) boreDeepMm(s *Step) float64 {
 
 // noBar tells whether a bore in solid stock is not bored because no bar reaches.
 func (b *bench) noBar(s *Step) bool {
-	if !s.Inside || s.bought() || b.Part.Stock.Form == "casting" || b.Part.Stock.Form == "tube" {
+	if !s.Inside || s.Size.AsBought || b.Part.Stock.Form == "casting" || b.Part.Stock.Form == "tube" {
 		return false
 	}
 	if s.Size.Thread != nil {

@@ -189,14 +189,14 @@ func (u undercut) clause(w words.Writer) string {
 }
 
 // after says what the name stands for.
-func (u undercut) after(b *bench, st *Step) string {
+func (u undercut) after(b *bench, st *Step) (int, string) {
 	w := b.W
 	line := "Undercut of " + words.Spaced(st.Name) + ", " + u.Name + ": "
 	switch {
 	case u.Name == "":
-		return ""
+		return undercutPhase, ""
 	case u.floor.NominalMm > 0:
-		return line + "floor " + w.Dia(u.floor.NominalMm) + " " + u.floor.Class + ", " + w.Size(u.WidthMm) + " at most from the shoulder, corners R" + w.Size(u.radiusMm) + ", flank " + words.Trim(u.runoutDeg, 0) + "° on the thread's side."
+		return undercutPhase, line + "floor " + w.Dia(u.floor.NominalMm) + " " + u.floor.Class + ", " + w.Size(u.WidthMm) + " at most from the shoulder, corners R" + w.Size(u.radiusMm) + ", flank " + words.Trim(u.runoutDeg, 0) + "° on the thread's side."
 	}
 	line += w.Size(u.WidthMm) + " wide, " + w.Size(u.DepthMm) + " deep, R" + w.Size(u.radiusMm) + ", out at " + words.Trim(u.runoutDeg, 0) + "°"
 	if u.faceMm > 0 {
@@ -205,7 +205,7 @@ func (u undercut) after(b *bench, st *Step) string {
 	if u.MateMm > 0 {
 		line += "; what sits here needs a chamfer over " + w.Size(u.MateMm)
 	}
-	return line + "."
+	return undercutPhase, line + "."
 }
 
 // more measures what the name stands for.

@@ -29,7 +29,7 @@ type BarEnd struct {
 	Cut    string  `json:"cut"` // "square", "45°, long point at the bottom"
 	SawDeg float64 `json:"saw_deg"`
 	Long   string  `json:"long,omitempty"` // top or bottom
-	Coped  bool    `json:"coped,omitempty"`
+	Cope   string  `json:"cope,omitempty"` // how it is hollowed, one line; empty where it is not
 }
 
 // BarHole is a hole on a side of a bar.

@@ -445,6 +445,7 @@ type BoughtRow struct {
 	Quantity int    `json:"quantity"`
 	For      string `json:"for"`
 	Note     string `json:"note,omitempty"`
+	Anchor   bool   `json:"anchor,omitempty"` // it fixes the machine to the floor
 }
 
 // ToolRow is something that the workshop makes for itself, with its sizes.

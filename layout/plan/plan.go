@@ -354,6 +354,7 @@ type Check struct {
 	MaxMm  float64 `json:"max_mm"`
 	Gauge  string  `json:"gauge"`
 	Source string  `json:"source,omitempty"` // "ISO 286-1 H7", "ISO 2768-m", "common practice, no source"
+	Joins  bool    `json:"joins,omitempty"`  // it is of what the joint joins, which the sheet names
 	// Boxes name what is measured, one box each, of a frame that its corners have in common.
 	Boxes []string `json:"boxes,omitempty"`
 }

@@ -103,20 +103,23 @@ func (r *reviewer) windowsOver(sweeps []sweep, v *view, p *standingPart, stack [
 			if turning == 0 || inner <= turning+slackMm || off >= wanted {
 				continue
 			}
-			through, wide := "a hand", r.mm(around)+" x "+r.mm(along)
-			if min(around, along) <= openMm {
-				through = "a finger"
-			}
+			wide := r.mm(around) + " x " + r.mm(along)
 			if o.radial.Shape == parts.RadialHole {
 				wide = r.mm(around)
 			}
-			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
-				What: through + " gets through " + o.radial.Name.Value + " to " + s.title + ", which turns", Numbers: wide + " open, " + r.mm(off) + " off",
-				Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857:2019 table 4, from memory", Fix: "a narrower opening, or a guard over it",
-			})
+			v.report(Check, o.radial.Name.Value, o.radial.Pos, r.tooOpen(min(around, along), o.radial.Name.Value+" to "+s.title+", which turns", wide, off, "a narrower opening, or a guard over it"))
 			return
 		}
 	}
+}
+
+// tooOpen is the finding of an opening, leastMm wide, that is too near, offMm, to what turns.
+func (r *reviewer) tooOpen(leastMm float64, what, open string, offMm float64, fix string) Finding {
+	through := "a hand"
+	if leastMm <= openMm {
+		through = "a finger"
+	}
+	return Finding{What: through + " gets through " + what, Numbers: open + " open, " + r.mm(offMm) + " off", Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857:2019 table 4, from memory", Fix: fix}
 }
 
 // guards looks for folded guards that leave open what turns: between their end and the plate
@@ -180,10 +183,9 @@ func (r *reviewer) grilles(shaft *assembly.Body) {
 			continue
 		}
 		if wide := r.itemMm(said[1]); off < standOffMm(wide, wide, true) {
-			r.add(Finding{
-				Severity: Check, Pos: e.Item.Pos, What: "a hand gets through the holes of the grille on " + on + " to what turns", Numbers: r.mm(wide) + " open, " + r.mm(off) + " off",
-				Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857:2019 table 4, from memory", Fix: "smaller holes, or the grille farther off",
-			})
+			f := r.tooOpen(wide, "the holes of the grille on "+on+" to what turns", r.mm(wide), off, "smaller holes, or the grille farther off")
+			f.Severity, f.Pos = Check, e.Item.Pos
+			r.add(f)
 		}
 	}
 }

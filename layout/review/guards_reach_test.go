@@ -3,6 +3,9 @@ package review
 import (
 	"math"
 	"testing"
+
+	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // ISO 13857:2019 table 4, from memory: how far off an opening is by its width.
@@ -18,6 +21,13 @@ func TestStandOff(t *testing.T) {
 	} {
 		if got := standOffMm(c.width, c.length, c.round); got != c.want {
 			t.Errorf("%v: %v", c, got)
+		}
+	}
+	// A finger goes through what a hand does not, a hole of a grille as any other.
+	r := &reviewer{job: &parts.Job{Units: parts.Millimetres}, w: words.Writer{Units: parts.Millimetres}}
+	for wide, who := range map[float64]string{20: "a finger", 20.5: "a hand"} {
+		if got := r.tooOpen(wide, "the grille", r.mm(wide), 90, ""); got.What != who+" gets through the grille" || got.Numbers != r.mm(wide)+" open, "+r.mm(90)+" off" {
+			t.Errorf("%g: %+v", wide, got)
 		}
 	}
 }

@@ -147,7 +147,7 @@ func (v *barView) front(y, high float64) {
 		text := "square"
 		if e.SawDeg > 0 {
 			text = "saw " + trimDeg(e.SawDeg)
-		} else if e.Coped {
+		} else if e.Cope != "" {
 			text = "cope"
 		}
 		x, align := v.x0-1.2, draw.Right

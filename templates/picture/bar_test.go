@@ -49,7 +49,7 @@ func TestBar(t *testing.T) {
 			t.Errorf("%s at %v, the picture is %v high", text, xy, p.Height)
 		}
 	}
-	b.Top, b.Bottom, b.TopMm, b.Left, b.Right = "", "", 1000, plan.BarEnd{Name: "left"}, plan.BarEnd{Name: "right", Coped: true}
+	b.Top, b.Bottom, b.TopMm, b.Left, b.Right = "", "", 1000, plan.BarEnd{Name: "left"}, plan.BarEnd{Name: "right", Cope: "Cut."}
 	texts := map[string]bool{}
 	for _, item := range Bar(b, 120).Draw.Items {
 		if text, ok := item.(draw.Text); ok {

@@ -110,20 +110,15 @@ func runTitle(run []*plan.JointPlan) string {
 	if frameRun(run) {
 		return "Frame of " + strings.Join(barsOf(run), ", ")
 	}
-	return named(run, run[0].Title)
+	if len(run) == 1 {
+		return run[0].Title
+	}
+	return words.Capital(run[0].Kind) + " " + joined(run) // one axis in common makes no run: they are welded or bolted
 }
 
-// named is a text about the first of several pieces, said of all.
-func named(run []*plan.JointPlan, text string) string {
-	if len(run) == 1 {
-		return text
-	}
-	j := run[0]
-	a, b, found := strings.Cut(text, j.A.Title)
-	if !found {
-		return text
-	}
-	return a + copiesOf(run, func(k *plan.JointPlan) plan.JointEnd { return k.A }) + strings.Replace(b, j.B.Title, copiesOf(run, func(k *plan.JointPlan) plan.JointEnd { return k.B }), 1)
+// joined names what a run joins, each side by its copies.
+func joined(run []*plan.JointPlan) string {
+	return copiesOf(run, func(k *plan.JointPlan) plan.JointEnd { return k.A }) + " to " + copiesOf(run, func(k *plan.JointPlan) plan.JointEnd { return k.B })
 }
 
 // copiesOf names one side of a run by its copies, each once: "Gusset 1, 2 and 3".
@@ -379,10 +374,11 @@ func (c closeness) checkTable(run []*plan.JointPlan) draw.Table {
 		if i < len(run[0].Checks) && !frameRun(run) { // by the names of the first
 			check = run[0].Checks[i]
 		}
-		what := upperFirst(check.What)
-		if check.Wanted != "" {
-			what += ": " + named(run, check.Wanted)
+		wanted := check.Wanted
+		if check.Joins {
+			wanted = words.Join(" ", wanted, joined(run))
 		}
+		what := words.Join(": ", upperFirst(check.What), wanted)
 		row := []string{what, check.Limits, check.Gauge}
 		for k, j := range run {
 			switch {

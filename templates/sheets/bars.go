@@ -110,18 +110,13 @@ func barLines(part *plan.PartPlan) []string {
 	for _, w := range b.Ways {
 		out = append(out, words.Capital(w)+".")
 	}
-	for _, op := range part.Operations {
-		if strings.HasPrefix(op.Title, "Cope") {
-			out = append(out, strings.Join(op.Do, " "))
-		}
-	}
-	return out
+	return append(out, seq.Keep([]string{b.Left.Cope, b.Right.Cope}, func(line string) bool { return line != "" })...)
 }
 
 // barJobs are what is ticked for each piece.
 func barJobs(part *plan.PartPlan) []string {
 	out := []string{"sawn"}
-	if part.Bar.Left.Coped || part.Bar.Right.Coped {
+	if part.Bar.Left.Cope+part.Bar.Right.Cope != "" {
 		out = append(out, "coped")
 	}
 	if len(part.Bar.Holes) > 0 {
