@@ -111,10 +111,13 @@ func (c cards) filled() (out []plan.CardLine) {
 func (c cards) free() (out []plan.CardLine) {
 	for _, part := range c.turning() {
 		apart := ""
-		if n := c.coupledAt(); part == c.driven() && n > 0 {
-			apart = " before step " + strconv.Itoa(n) + " couples the motor,"
+		if n := c.coupledAt(); n > 0 {
+			out = append(out, plan.CardLine{Do: part + ": turned by hand at step " + strconv.Itoa(n) + ", before it was coupled, as signed there"})
+			continue
 		} else if part == c.driven() {
 			apart = " parted from the motor, no hand inside,"
+		} else if c.job.Motor != nil && c.driven() == "" {
+			apart = " before the motor is on it,"
 		}
 		out = append(out, plan.CardLine{Do: "Turn " + part + " by hand," + apart + " three turns each way: nothing rubs, no tight place"})
 	}
@@ -238,11 +241,11 @@ func (c cards) looseBolts() (out []plan.CardLine) {
 	return out
 }
 
-// coupledAt is the step in which the motor, or the coupling to it, comes to the part that it
-// drives; 0 where the job does not place them.
+// coupledAt is the step in which the motor, or the coupling to it, is put on; 0 where the job does
+// not say.
 func (c cards) coupledAt() int {
 	for _, e := range c.job.Loose {
-		if j := c.joint(e.After.Value); e.Stands != nil && j != nil {
+		if j := c.joint(e.After.Value); e.Couples() && j != nil {
 			return j.N
 		}
 	}

@@ -183,13 +183,10 @@ func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
 	return ""
 }
 
-// motorItem is a thing to buy that is a motor.
-var motorItem = regexp.MustCompile(`(?i)^([\w-]+ )*motor(,| \d|$)`)
-
 // buyMotor lists the motor, unless it is among the things that are put on.
 func (j *shop) buyMotor(list *buying) {
 	m := j.job.Motor
-	if m == nil || slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool { return motorItem.MatchString(e.Item.Value) }) {
+	if m == nil || slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool { return e.IsMotor() }) {
 		return
 	}
 	item := m.Maker.Value

@@ -2,10 +2,12 @@ package joint
 
 import (
 	"slices"
+	"strings"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // putWhen is where in the step of a joint something loose comes.
@@ -25,7 +27,9 @@ func (j *making) putIn(t *joint, when putWhen) {
 		made = j.nutMade(p.HeldBy)
 	}
 	first := 0
-	for _, e := range j.job.Loose {
+	couples := slices.IndexFunc(j.job.Loose, func(e parts.Loose) bool { return e.Couples() })
+	for i := range j.job.Loose {
+		e := &j.job.Loose[i]
 		comes, title := putLast, words.Capital(e.Item.Value)
 		if e.Part.Value != "" {
 			m := j.model(e.Part.Value)
@@ -47,12 +51,34 @@ func (j *making) putIn(t *joint, when putWhen) {
 		if e.MassKg > plan.LiftKg {
 			s.Caution = "It is " + t.w.RoundMass(e.MassKg, 1) + ": " + t.w.Carriers(e.MassKg) + "."
 		}
+		if i == couples {
+			j.turnedByHand(&s)
+		}
 		if when == putFirst {
 			t.out.Steps = slices.Insert(t.out.Steps, first, s)
 			first++
 			continue
 		}
 		t.out.Steps = append(t.out.Steps, s)
+	}
+}
+
+// turnedByHand has what turns in bearings felt by hand first, in the row in which it is coupled.
+func (j *making) turnedByHand(s *plan.JointStep) {
+	var turn []string
+	for _, o := range j.all {
+		if o.in.Bearing != nil && !o.refused() {
+			of := o.a
+			if o.in.Bearing.Rotating == "outer" {
+				of = o.b
+			}
+			if !slices.Contains(turn, of.title()) {
+				turn = append(turn, of.title())
+			}
+		}
+	}
+	if turn != nil {
+		s.Hold = "Before that " + strings.Join(turn, " and ") + " turned by hand, three turns each way, nothing rubs, no tight place, signed here: then no hand turns it any more."
 	}
 }
 

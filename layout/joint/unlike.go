@@ -11,9 +11,10 @@ import (
 
 // metal is one side of what touches in a joint.
 type metal struct {
-	title  string
-	kind   material.Kind
-	screws bool
+	title   string
+	kind    material.Kind
+	screws  bool
+	several bool
 }
 
 // metals are the parts that touch in a joint, and the screws in them; those
@@ -53,6 +54,9 @@ func (j *making) unlike(t *joint) {
 	if screws == nil {
 		return
 	}
+	if len(touching) == 2 && touching[0].kind == touching[1].kind { // one sentence of both
+		touching = []metal{{title: touching[0].title + " and " + touching[1].title, kind: touching[0].kind, several: true}}
+	}
 	for _, m := range touching {
 		t.eats(*screws, m)
 	}
@@ -70,7 +74,7 @@ func (t *joint) eats(a, b metal) {
 		a, b = b, a
 	}
 	verb := " is eaten by "
-	if a.screws {
+	if a.screws || a.several {
 		verb = " are eaten by "
 	}
 	with := "copper grease, thin, between the two, and paint over the edge once it is tight"

@@ -3,6 +3,7 @@ package machine
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -11,11 +12,11 @@ import (
 )
 
 // What is held by hand weighs less than handKg; what does not fall over by a knock stands up
-// to safeDeg off the level; a direction within steep of another is as good as it. Common
+// to safeDeg off the level, about one in five; a direction within steep of another is as good as it. Common
 // practice, no source.
 const (
 	handKg  = 3.0
-	safeDeg = 10.0
+	safeDeg = 11.0
 	steep   = 0.9
 )
 
@@ -43,10 +44,16 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	if !floor && assembly.Together(after).MassKg >= handKg {
 		switch fallsDeg := worse(tips(before, top), tips(after, top)); {
 		case fallsDeg <= 0:
+			if _, round := v.axisOf(v.j); round && v.j.Bolt != nil && assembly.Together(after).MassKg >= 4*handKg {
+				out.Foot = v.endmost(before, top.Times(-1))
+			}
 		case v.j.Press != nil:
 			out.UprightDeg = fallsDeg
+		case v.onlyLies(v.still.ID) != "": // laid down it would slide off
+			out.UprightDeg, out.Lies = worse(fallsDeg, tips(v.bodiesOf(v.j.N, v.still.ID), top)), v.onlyLies(v.still.ID)
 		default:
 			out.Once = tips(before, top) <= 0
+			out.Cups = v.j.Bearing != nil && slices.ContainsFunc(v.j.Steps, func(s plan.JointStep) bool { return strings.HasPrefix(s.Title, "Cup of") })
 			v.lay(out, after, top)
 			v.takeOut(out, before, into, top)
 		}
@@ -65,10 +72,22 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 		v.balance(out, after)
 	}
 	out.Slung = v.j.Lift != nil && !v.j.Lift.Loose && (floor && math.Abs(top.Dot(v.Up)) < steep || out.On[0] != "")
-	if out.PieceDeg == 0 && out.UprightDeg == 0 && out.GapMm == 0 && out.On[0] == "" && out.BeyondMm == 0 && !out.Slung && len(out.RunsOn) == 0 {
+	if out.PieceDeg == 0 && out.UprightDeg == 0 && out.GapMm == 0 && out.On[0] == "" && out.BeyondMm == 0 && out.Foot == "" && !out.Slung && len(out.RunsOn) == 0 {
 		return nil
 	}
 	return out
+}
+
+// onlyLies is the part put in by hand so far on what hangs together with a body that its words
+// have held by its weight alone; empty where there is none.
+func (v *viewed) onlyLies(id string) string {
+	with := v.together(v.j.N, id)
+	for _, e := range v.job.Loose {
+		if i := v.stepOf(e.After.Value); e.Part.Value != "" && !e.Off && i >= 0 && v.joints[i].N <= v.j.N && strings.Contains(e.How.Value, "by its weight") && with[Instance{v.joints[i].A.Part, v.joints[i].A.Copy}.id()] {
+			return v.model(e.Part.Value).Out.Title
+		}
+	}
+	return ""
 }
 
 // balance notes that what stands on the floor then has its centre of gravity beyond its feet. Once

@@ -24,8 +24,9 @@ func TestHold(t *testing.T) {
 		"pugmill": {
 			"front-flange":   nil,
 			"inlet-stub":     {GapMm: 1.5, PieceDeg: 0, On: [2]string{"Barrel tube", "Barrel tube"}, CentreMm: 269, At: "Barrel flange 1"},
-			"front-bearing":  {On: shaft, Once: true, CentreMm: 501, At: "Auger shaft"},
+			"front-bearing":  {On: shaft, Once: true, Cups: true, CentreMm: 501, At: "Auger shaft"},
 			"auger-flight":   nil,
+			"delivery-die":   {Foot: "Barrel flange 2"},
 			"lantern":        {On: shaft, CentreMm: 497, At: "Auger shaft", Out: "Auger shaft", TipsMm: 20},
 			"auger":          {On: [2]string{"Bearing housing", "Auger hub"}, CentreMm: 447, At: "Auger shaft", Out: "Auger shaft", TipsMm: 29},
 			"barrel":         {On: [2]string{"Bearing housing", "Barrel tube"}, CentreMm: 445, At: "Barrel end", Out: "Auger hub", TipsMm: 80, Slung: true},
@@ -43,8 +44,9 @@ func TestHold(t *testing.T) {
 			"top-flange":    {UprightDeg: 6},
 			"foot-flange":   {UprightDeg: 6, Grips: true}, // its foot is the bare end of the tube, the flange on top
 			"stay":          {PieceDeg: 7, On: [2]string{"Guide tube", "Guide tube"}, CentreMm: 299, At: "Pedestal flange 1"},
-			"lower-bearing": {On: [2]string{"Thrust housing", "Thrust housing"}, Once: true, CentreMm: 89, At: "Drive nut"}, // its back up, on the front end of the nut that comes from there
+			"lower-bearing": {On: [2]string{"Thrust housing", "Thrust housing"}, Once: true, Cups: true, CentreMm: 89, At: "Drive nut"}, // its back up, on the front end of the nut that comes from there
 			"yoke":          nil,
+			"housing":       {UprightDeg: 10, Lies: "Handwheel hub"}, // laid down the hub slides off
 		},
 	} {
 		joints, _ := pictured(t, name)

@@ -95,8 +95,11 @@ type Hold struct {
 	RunsOn     []string  `json:"runs_on,omitempty"`           // parts that a seam longer than what it is said to join runs on to
 	UprightDeg float64   `json:"upright_falls_deg,omitempty"` // at which what stands under the ram falls over; 0 if it stands
 	Grips      bool      `json:"grips,omitempty"`             // a hot hub takes hold of it there, no ram
+	Lies       string    `json:"lies,omitempty"`              // title of a part that is on it by its weight alone
+	Foot       string    `json:"foot,omitempty"`              // title of the part that it stands upright on
 	On         [2]string `json:"on"`                          // the parts that lie in V-blocks where nothing stands on end; one twice where both its ends do; else empty
 	Once       bool      `json:"once,omitempty"`              // it stands until the joint is made
+	Cups       bool      `json:"cups,omitempty"`              // cups are pressed in first, along its axis
 	Out        string    `json:"out,omitempty"`               // the part whose block is in the way of what comes
 	TipsMm     float64   `json:"tips_mm,omitempty"`           // that the centre of gravity lies beyond On[0] while that block is out; 0 if over it
 	CentreMm   float64   `json:"centre_mm,omitempty"`         // of gravity then, from the front end of what lies

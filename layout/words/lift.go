@@ -81,10 +81,19 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 	}
 	if h.UprightDeg > 0 {
 		guide := ": guide it until the ram holds it."
-		if h.Grips {
+		switch {
+		case h.Lies != "":
+			guide = ": clamp its foot down, do not lay it down."
+		case h.Grips:
 			guide = ", and it is let down once: two hold it, or a sling, until the hub grips."
 		}
+		if h.Lies != "" {
+			guide = strings.TrimSuffix(guide, ".") + "; never take hold of " + h.Lies + ", which only lies on it."
+		}
 		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright"+guide)
+	}
+	if h.Foot != "" {
+		says = append(says, "It stands upright on "+h.Foot+".")
 	}
 	if h.On[0] != "" {
 		under := h.On[0] + " and " + h.On[1] + ", astride its centre of gravity"
@@ -94,6 +103,9 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		how := "By itself it rolls or falls over: "
 		if h.Once {
 			how = "Once together it rolls or falls over: "
+		}
+		if h.Cups {
+			how = "For the cups upright on the table, as their rows say. O" + how[1:]
 		}
 		if h.Out != "" {
 			how = w.takesOut(h)
