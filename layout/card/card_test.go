@@ -85,7 +85,7 @@ func TestFirstRun(t *testing.T) {
 		{"Guards", "Coupling guard: on, all its screws tight", ""},
 		{"Oil", "Front bearing 30210: filled at step 10, as signed there", ""},
 		{"Oil", "Gear motor", "gear oil as on its plate, to the level plug"},
-		{"By", "Turn Auger shaft by hand, before step 42 couples the motor, three turns each way: nothing rubs, no tight place", ""},
+		{"By", "Auger shaft: turned by hand at step 42, before it was coupled, as signed there", ""},
 		{"Direction", "Start for a moment, nobody in line with an open end: Auger shaft seen from its end away from the motor", "clockwise"},
 		{"Direction", "Emergency stop tried, and let out: mushroom button at the hopper, in reach of who feeds it", "it stops, and stays off"},
 		{"Idle", "Warm up first: coupled and empty, all guards on, to warm the oil of the gear motor", "15 min"},

@@ -19,6 +19,9 @@ func TestBoughtThings(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 	motor := jointNamed(t, p, "coupling-guard")
+	if hold := motor.Steps[0].Hold; !strings.HasPrefix(hold, "Before that Auger shaft turned by hand") || motor.Steps[1].Hold != "" { // the coupling comes first
+		t.Errorf("%q", hold)
+	}
 	last := motor.Steps[1]
 	if !strings.HasPrefix(last.Do[0], "Gear motor 2.2 kW") || !strings.HasPrefix(last.Caution, "It is 48 kg: hoist, with rated slings") {
 		t.Errorf("%+v", last)

@@ -27,7 +27,7 @@ func TestUnlikeMetals(t *testing.T) {
 			"Barrel end (EN AW-6082) is eaten by the screws (8.8)",
 		}, nil},
 		{"barrel-end.yaml", "material: 1.4301", "material: S355", "nozzle", nil, []string{"eaten", "seize"}},
-		{"die-ring.yaml", "material: S235", "material: 1.4301", "nozzle", []string{"The screws (8.8) are eaten by Die ring (1.4301)"}, []string{"seize"}},
+		{"die-ring.yaml", "material: S235", "material: 1.4301", "nozzle", []string{"The screws (8.8) are eaten by Barrel end (1.4301) and Die ring (1.4301) where it gets wet"}, []string{"seize"}},
 		{"job.yaml", "bolt: M10 8.8, head: socket, nut: yes, friction: lubricated}", "bolt: M10 A2-70, head: socket, nut: yes}", "delivery-die", []string{"Stainless threads seize: anti-seize paste, by hand and slowly."}, nil},
 		{"job.yaml", "bolt: M10 8.8, head: socket, nut: yes, friction: lubricated}", "bolt: M10 A2-70, head: socket, nut: yes, friction: dry}", "delivery-die", []string{"Stainless threads seize: anti-seize paste, by hand and slowly, to the torque for oiled threads."}, nil},
 		{"job.yaml", "bolt: M10 8.8, head: socket, nut: yes, friction: lubricated}", "bolt: M10 A2-70, head: socket, nut: yes, friction: lubricated}", "delivery-die", []string{"by hand and slowly."}, nil},
