@@ -121,7 +121,7 @@ func (m *Machine) crowded(id string, found [][]assembly.Overlap) (rest [][]assem
 		}
 	}
 	j := m.between(id, "")
-	p := plan.Problem{Joint: j, Kind: plan.OverlapMany, Pos: m.posOf(j), Args: []plan.Arg{
+	p := plan.Problem{Joint: j, Kind: plan.OverlapMany, Pos: m.posAt(j, id), Args: []plan.Arg{
 		plan.Named(m.title(id)), plan.Named(strings.Join(names, ", ")), plan.Of(plan.Mm, words.Round(mm, 2)),
 	}}
 	m.turnCures(id, &p)
@@ -517,12 +517,15 @@ func (m *Machine) posOf(joint string) parts.Pos {
 }
 
 // posAt is where a joint stands in the job; of two bodies without one, where the job lays
-// one of them.
+// one of them, or the part that the first stands in.
 func (m *Machine) posAt(joint string, ids ...string) parts.Pos {
 	for _, e := range m.job.Loose {
-		if joint == "" && slices.ContainsFunc(ids, func(id string) bool { return m.Of[id].Part == e.Part.Value }) {
+		if joint == "" && slices.ContainsFunc(ids, func(id string) bool { return e.Part.Value != "" && m.Of[id].Part == e.Part.Value }) {
 			return e.Part.Pos
 		}
+	}
+	if on := m.model(m.Of[m.roles[ids[0]].on].Part); joint == "" && on != nil { // what is bought stands in a part
+		return on.Part.Name.Pos
 	}
 	return m.posOf(joint)
 }

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Ways are the wrong ways in which what a joint brings also goes onto what
@@ -113,15 +114,16 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 			others = append(others, i)
 		}
 	}
-	for _, j := range m.joints {
-		if m.Of[id] != (Instance{j.A.Part, j.A.Copy}) && m.Of[id] != (Instance{j.B.Part, j.B.Copy}) {
-			continue
-		}
-		r := m.model(j.A.Part)
+	holding := seq.Keep(m.joints, func(j *plan.JointPlan) bool {
+		return m.Of[id] == (Instance{j.A.Part, j.A.Copy}) || m.Of[id] == (Instance{j.B.Part, j.B.Copy})
+	})
+	for _, j := range holding {
 		if j.Bolt == nil || j.A.Part != m.Of[id].Part || len(m.joint(j.Name).InLine) > 0 {
-			return "", 0, false // what is in line stays so
+			return "", 0, false // what is in line, or holds another, stays so
 		}
-		g := groupNamed(r, j.A.Feature)
+	}
+	for _, j := range holding {
+		g := groupNamed(m.model(j.A.Part), j.A.Feature)
 		if g == nil || len(g.Points) < 2 {
 			continue
 		}
@@ -130,7 +132,7 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 		for _, q := range holes {
 			centre.XMm, centre.YMm = centre.XMm+q.XMm/float64(len(holes)), centre.YMm+q.YMm/float64(len(holes))
 		}
-		f.frame = f.movers[0].Pose.Of(on(wall(r, g), centre))
+		f.frame = f.movers[0].Pose.Of(on(wall(m.model(j.A.Part), g), centre))
 		for _, q := range holes {
 			f.a = append(f.a, assembly.Vec{X: q.XMm - centre.XMm, Y: q.YMm - centre.YMm})
 		}

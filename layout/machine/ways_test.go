@@ -42,7 +42,8 @@ func TestWrongWays(t *testing.T) {
 }
 
 // A lug turned so that it lies in the plate beside it is clear the other way about: the cure is
-// its own joint's. Two lugs turned the same way stay in one another.
+// its own joint's. Two lugs turned the same way stay in one another, and so does one that holds
+// another part besides, which would turn with it.
 func TestTurnedFree(t *testing.T) {
 	t.Parallel()
 	const (
@@ -51,8 +52,12 @@ func TestTurnedFree(t *testing.T) {
 		fin   = "part: fin\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [60, 80]}\n"
 		job   = "job: J\nunits: mm\nparts: [plate.yaml, lug.yaml, fin.yaml]\njoints:\n  - name: w\n    weld: {part: fin.outline, to: plate.outline, type: fillet, length: 60 mm, sides: 2}\n    place: {on: front, with: bottom, at: [%s, 0], front: left}\n  - name: b\n    bolt: {through: lug.screws, into: plate.taps, bolt: M8 8.8}\n    face: back-on-front\n    after: w\n"
 	)
-	for at, want := range map[string]string{"-20": "overlap-turned 180 b", "-60": "parts-overlap 0 w"} {
-		m, _ := load(t, write(t, map[string]string{"plate.yaml": plate, "lug.yaml": lug, "fin.yaml": fin, "job.yaml": fmt.Sprintf(job, at)}))
+	const held = "  - name: c\n    weld: {part: fin#2.outline, to: lug.outline, type: fillet, length: 30 mm, sides: 2}\n    place: {on: front, with: bottom, at: [30, 0], front: left}\n    after: b\n"
+	for _, c := range []struct{ at, job, want string }{
+		{"-20", job, "overlap-turned 180 b"}, {"-60", job, "parts-overlap 0 w"}, {"-20", job + held, "overlap-by 0 w"},
+	} {
+		at, want := c.at, c.want
+		m, _ := load(t, write(t, map[string]string{"plate.yaml": plate, "lug.yaml": lug, "fin.yaml": fin + "quantity: 2\n", "job.yaml": strings.Replace(fmt.Sprintf(c.job, at), "fin.outline", "fin#1.outline", 1)}))
 		got := ""
 		for _, p := range m.Problems {
 			if p.Kind == plan.OverlapTurned {

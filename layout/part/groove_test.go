@@ -124,8 +124,8 @@ func TestLengthLimitsWhereCut(t *testing.T) {
 func TestFaceGrooveLabel(t *testing.T) {
 	t.Parallel()
 	for key, want := range map[string]plan.Dimension{
-		"in: front, for: o-ring, o-ring: 60x2":                      {Kind: plan.DiameterDim, FromMm: 0, ToMm: 1.5, RadiusMm: 29.2, Inside: true, Text: "groove Ø58.4 to Ø64 × 1.5 deep"},
-		"in: back, for: o-ring, o-ring: 100x2, pressure: outside":   {Kind: plan.DiameterDim, FromMm: 23.5, ToMm: 25, RadiusMm: 52.8, Text: "groove Ø100 to Ø105.6 × 1.5 deep"},
+		"in: front, for: o-ring, o-ring: 60x2":                      {Kind: plan.DiameterDim, FromMm: 0, ToMm: 1.5, RadiusMm: 29.2, Inside: true, Text: "groove"},
+		"in: back, for: o-ring, o-ring: 100x2, pressure: outside":   {Kind: plan.DiameterDim, FromMm: 23.5, ToMm: 25, RadiusMm: 52.8, Text: "groove"},
 		"in: bore, axial: 5, from: back, for: o-ring, o-ring: 39x2": {Kind: plan.DiameterDim, FromMm: 17.3, ToMm: 20, RadiusMm: 21.5, Inside: true, Text: "Ø43 × 2.7"},
 	} {
 		if m := grooved(t, groovePlate, key); !slices.Contains(m.Out.Dimensions, want) {

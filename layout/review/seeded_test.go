@@ -207,6 +207,9 @@ func (s seed) check(t *testing.T, clean []string) {
 	}
 	var others []string
 	for _, f := range Review(w) {
+		if f.Pos.File == "" || f.Pos.Line < 1 {
+			t.Errorf("%s has no place: %s", f.Code, f.What)
+		}
 		if measured := f.LeftMm != nil || f.OverMm != nil; f.Severity == Check && !measured && !slices.Contains(choices, f.Code) {
 			t.Errorf("%s has no number that could get worse: %s, %s", f.Code, f.What, f.Numbers)
 		}

@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
+	"centrepop/layout/words"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -29,7 +30,7 @@ func placePicture(pl *plan.Plan, f review.Finding) draw.Drawing {
 		}
 	}
 	for _, one := range part.Features {
-		if s := part.Section; one.Name == f.Feature && one.Face == "" && s.LengthMm > 0 && s.MaxMm > 0 {
+		if s := part.Section; one.Name == words.Spaced(f.Feature) && one.Face == "" && s.LengthMm > 0 && s.MaxMm > 0 {
 			one.N = 1
 			room := placeMm - picture.BalloonRowMm - picture.CaptionMm
 			scale := min((placeMm-2*picture.SidePadMm)/s.LengthMm, room/(2*s.MaxMm))

@@ -72,6 +72,14 @@ func TestPlaceOfAFinding(t *testing.T) {
 	if d := placePicture(pl, review.Finding{Part: part.Name, Feature: "bore"}); !slices.Contains(allTexts(d), "1") {
 		t.Errorf("the bore has no number in %q", allTexts(d))
 	}
+	for i := range part.Features {
+		if part.Features[i].Name == "bore" {
+			part.Features[i].Name = "main bore" // as sheets say the name main-bore
+		}
+	}
+	if d := placePicture(pl, review.Finding{Part: part.Name, Feature: "main-bore"}); !slices.Contains(allTexts(d), "1") {
+		t.Errorf("a name of two words has no picture: %q", allTexts(d))
+	}
 	square := plan.Shape{Kind: plan.ShapePart, New: true, Loops: [][]plan.XY{{{}, {XMm: 400}, {XMm: 400, YMm: 100}, {YMm: 100}}}}
 	pl.Joints = append(pl.Joints, &plan.JointPlan{Name: "drawn", Pictures: []plan.Picture{{Shapes: []plan.Shape{square}, MaxMm: plan.XY{XMm: 400, YMm: 100}}}})
 	if d := placePicture(pl, review.Finding{Part: "drawn"}); len(d.Items) == 0 {
