@@ -375,13 +375,13 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 }
 
 // A part that came with an earlier step is not offered up again; the step that closed its
-// faces has them cleaned. The pitch of a flight has the limits of its own sheet, ISO 2768-m.
+// faces has them cleaned. The pitch of a flight has the limits of its own sheet, ISO 13920 class A.
 func TestWhatLiesIsNotOfferedUp(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
 	says(t, jointNamed(t, p, "base-far"), []string{"Offer up", "The faces of Stand rail 1 and Base plate close here too: clean them as well."}, nil)
 	says(t, jointNamed(t, p, "base-near"), []string{"See that it lies", "Stand rail 1 came to Base plate with an earlier step: front of Stand rail 1 on the back of Base plate"}, []string{"Offer up", "Clean both faces"})
-	says(t, jointNamed(t, p, "auger-flight"), []string{"pitch of the flight: 109.7 – 110.3, rule along Auger hub", "opposite on Auger hub;"}, []string{"shaft"})
+	says(t, jointNamed(t, p, "auger-flight"), []string{"pitch of the flight: 109.0 – 111.0, rule along Auger hub", "opposite on Auger hub;"}, []string{"shaft"})
 }
 
 // A plate that stands on an edge is square within ISO 13920 class A of its height, 320 and 110:

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts/seq"
 )
@@ -42,9 +43,7 @@ func (t *joint) tackHelix() {
 	s := t.step("Tack", "Mark the start and, every "+t.w.Size(in.Pitch.Mm)+" along "+t.flightOn()+", the next turn on one line.",
 		"Tack "+words.Trim(float64(n), 0)+" × "+t.w.Read(t.out.Weld.TackLengthMm)+" long, at both ends and every quarter turn, "+t.w.Read(t.helixMm()/(4*turns))+" apart along the seam, on both sides.")
 	s.Hold = "Pitch at every turn, and the outside true on centres; knock straight now."
-	c := plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: words.OrNone(""), Gauge: "rule along " + t.flightOn()}
-	if s := f.r.General(in.Pitch.Mm); s.Limited {
-		c.Limits, c.MinMm, c.MaxMm, c.Source = t.w.Limits(s.MinMm, s.MaxMm), s.MinMm, s.MaxMm, s.Source
-	}
-	t.out.Checks = append(t.out.Checks, c)
+	off := weld.PlaceOff(in.Pitch.Mm)
+	t.out.Checks = append(t.out.Checks, plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: t.w.Limits(in.Pitch.Mm-off, in.Pitch.Mm+off),
+		MinMm: in.Pitch.Mm - off, MaxMm: in.Pitch.Mm + off, Gauge: "rule along " + t.flightOn(), Source: weld.PlaceSource})
 }

@@ -43,7 +43,7 @@ func TestToolsOfTheMill(t *testing.T) {
 		"T5 Cone driver Ø50.5 inside, Ø58 outside, 209 long, on the cone's small end | step 10",
 		"T6 Draw tube Ø40.5 inside, Ø47 outside, 130 long, on the cone's large end | step 11",
 		"T7 Draw plate Ø57 × 13 thick, hole Ø13.5, with rod M12 × 110 long, 8.8, nut and washer | step 11",
-		"T8 Scrap plug Ø49.97 × 85 long, one in each end, for the bore of Auger hub | step 12",
+		"T8 Scrap plug Ø50 × 85 long, one in each end, for the bore of Auger hub, to it as measured | step 12",
 		"T9 Scrap plug Ø129.97 × 15 long, for the bore of Housing plate | steps 18–22",
 		"T10 Drill jig Ø253 × 23 long, of it 6 register into Ø168.3, 6 × Ø11, bored to go over Ø158.5 | bolts of Barrel flange × 2; barrel bolts of Lantern; not Die ring: its register is another",
 	}
@@ -232,7 +232,7 @@ func TestToolSheets(t *testing.T) {
 		{4, "tube Ø60 × 5.5 wall", "57.0 – 58.0; 50.5 – 50.8", 1},
 		{2, "tube Ø95 × 5.5 wall", "88.5 – 89.5; 85.0 – 85.3", 1},
 		{6, "round Ø60", "56.7 – 57.3; 13.3 – 13.7", 1},
-		{7, "round Ø55", "49.94 – 49.97", 2},
+		{7, "round Ø55", "least bore measured − 0.04 … − 0.02", 2},
 		{8, "round Ø135", "129.94 – 129.97; 59.7 – 60.3", 1},
 	} {
 		s, limits := p.Tools[c.tool].Sheet, []string{}

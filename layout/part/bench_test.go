@@ -138,14 +138,14 @@ func TestSlotsTheCutterReaches(t *testing.T) {
 	const ring = "part: p\nkind: ring\nmaterial: S235\nstock: {round: 160 mm}\nprofile:\n  outside: [{name: rim, diameter: 150, length: 40}]\n  inside: [{name: hole, diameter: 112, length: 40}]\nradial:\n  - {name: a, clock: 0, axial: 20, slot: {around: 8, along: 20}, depth: through}\n"
 	row := "Chain-drill on the middle line, saw out the webs, file"
 	for _, c := range []struct{ source, tool, way string }{
-		{plate, "slot drill up to Ø8", "drill the two ends, mill between."},
-		{strings.Replace(plate, "19 mm", "38 mm", 1), "slot drill up to Ø8, long series", "drill the two ends, mill between."},
-		{strings.Replace(plate, "19 mm", "76 mm", 1), "slot drill up to Ø8, long series", "mill between, half from each side."},
+		{plate, "slot drill up to Ø8, 995 rev/min", "drill the two ends, mill between."},
+		{strings.Replace(plate, "19 mm", "38 mm", 1), "slot drill up to Ø8, 995 rev/min, long series", "drill the two ends, mill between."},
+		{strings.Replace(plate, "19 mm", "76 mm", 1), "slot drill up to Ø8, 995 rev/min, long series", "mill between, half from each side."},
 		{strings.Replace(plate, "19 mm", "77 mm", 1), "drills, files", "no end mill reaches: one of Ø8 cuts 38 mm deep at most. " + row + "."},
-		{strings.Replace(plate, "width: 8", "width: 2", 1), "drills, files", "too narrow and deep for a usual end mill: c" + row[1:]},
-		{strings.Replace(plate, "depth: through", "depth: 6", 1), "slot drill Ø8", "plunge at one end, mill to the other in 2 passes."},
-		{ring, "slot drill up to Ø8", "Drill the two ends, mill between to 8 around × 20 along, into the bore, 19 through the wall."},
-		{strings.Replace(ring, "112", "74", 1), "slot drill up to Ø8, long series", "Drill the two ends, mill between to 8 around × 20 along, into the bore, 38 through the wall."},
+		{strings.Replace(plate, "width: 8", "width: 2", 1), "drills, files", "too narrow and deep for a usual end mill: chain-drill on the middle line"},
+		{strings.Replace(plate, "depth: through", "depth: 6", 1), "slot drill Ø8, 995 rev/min", "plunge at one end, mill to the other in 2 passes."},
+		{ring, "slot drill up to Ø8, 995 rev/min", "Drill the two ends, mill between to 8 around × 20 along, into the bore, 19 through the wall."},
+		{strings.Replace(ring, "112", "74", 1), "slot drill up to Ø8, 995 rev/min, long series", "Drill the two ends, mill between to 8 around × 20 along, into the bore, 38 through the wall."},
 		{strings.Replace(ring, "112", "72", 1), "drills, files", "No end mill reaches: one of Ø8 cuts 38 mm deep at most. " + row + " to 8 around × 20 along, into the bore, 39 through the wall."},
 	} {
 		m := work(t, "mm", c.source)

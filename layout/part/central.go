@@ -3,7 +3,6 @@ package part
 import (
 	"math"
 
-	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -30,7 +29,11 @@ func (s *Sizes) allCentral(f parts.Face) bool {
 	return found
 }
 
-// onLathe makes the drilling of a central hole work for the lathe.
-func onLathe(o *plan.Operation, m *Group) {
-	o.Machine, o.Holding = "Lathe", "set true at the "+string(m.Face)+" end, in the chuck or a steady; drill in the tailstock"
+// heldCentral is how the lathe holds the part for a central hole: on what is finished, over copper.
+func (b *bench) heldCentral(m *Group) string {
+	on := "in the chuck"
+	if outside, _ := b.Sides(); b.anyTurned(outside) {
+		on += " over copper, on no thread,"
+	}
+	return "set true at the " + string(m.Face) + " end, " + on + " or a steady; drill in the tailstock"
 }

@@ -153,7 +153,7 @@ func (h *helix) features(n *Numbered) {
 	n.add(plan.Feature{Kind: plan.EndFeature, Name: "outside", Size: n.W.Dia(h.in.Outside.Mm), Limits: n.limitsText(h.formed(h.in.Outside.Mm)), Balloon: plan.XY{XMm: z, YMm: h.in.Outside.Mm / 2}})
 	n.add(plan.Feature{Kind: plan.EndFeature, Name: "inside", Size: n.W.Dia(h.in.Shaft.Mm) + " as what it goes round", Note: "lies on that all round", Balloon: plan.XY{XMm: z, YMm: h.in.Shaft.Mm / 2}})
 	n.add(plan.Feature{Kind: plan.EndFeature, Name: "pitch", Size: n.W.Size(h.in.Pitch.Mm) + " " + h.hand(), Limits: n.limitsText(h.formed(h.in.Pitch.Mm)), Balloon: plan.XY{XMm: 0, YMm: h.in.Outside.Mm / 2}})
-	n.lengthFeature(plan.LengthFeature)
+	n.add(plan.Feature{Kind: plan.LengthFeature, Name: string(plan.LengthFeature), Size: n.W.Size(h.in.Length.Mm), Limits: n.limitsText(h.formed(h.in.Length.Mm)), Balloon: plan.XY{XMm: h.in.Length.Mm, YMm: n.Section.MaxMm * 0.9}})
 }
 
 // formed is a size of what is pulled and welded, as welded things are measured; no tool

@@ -90,3 +90,13 @@ func TestFlightRefused(t *testing.T) {
 		t.Error(kind)
 	}
 }
+
+// One limit of a size stands everywhere: the length of a flight on the drawing is that of its
+// record, ISO 13920 class A, ±1 up to 400.
+func TestFlightLimits(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", auger)
+	if f := feature(m, "length"); f.Limits != "299.0 – 301.0" {
+		t.Errorf("length %s", f.Limits)
+	}
+}

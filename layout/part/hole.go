@@ -162,6 +162,18 @@ func (h holes) mouth(w words.Writer) []string {
 	return []string{bore, sink, h.in.Note.Value}
 }
 
+// sunk is the mouth with what guides the cutter, and its speed: half of a drill's. Common practice, no source.
+func (h holes) sunk(b *bench, m *Group) []string {
+	out := h.mouth(b.W)
+	if c := h.in.Counterbore; c != nil {
+		out[0] += ", pilot " + b.W.Dia(m.Size.DrillMm) + b.atSpeed(cutting.Ream, c.Diameter.Mm)
+	}
+	if c := h.in.Countersink; c != nil {
+		out[1] += b.atSpeed(cutting.Ream, c.Diameter.Mm)
+	}
+	return out
+}
+
 func (holes) feature() plan.FeatureKind { return plan.HolesFeature }
 func (holes) cutShape() string          { return "hole" }
 
@@ -200,14 +212,15 @@ func (h holes) operation(b *bench, m *Group, cut bool) {
 		Refs:    []int{b.ref(m)},
 	}
 	if b.central(m) {
-		onLathe(&o, m)
+		o.Machine, o.Holding = "Lathe", b.heldCentral(m)
 	}
-	extra := m.Group.Extra
+	mouth := h.sunk(b, m)
 	if cut {
-		extra = words.Join("; ", h.mouth(b.W)[:2]...)
+		mouth = mouth[:2]
 	} else {
 		h.drill(b, m, &o)
 	}
+	extra := words.Join("; ", mouth...)
 	switch sunk := h.in.Counterbore != nil || h.in.Countersink != nil; {
 	case extra == "":
 	case sunk && m.Group.PunchedFrom != "":

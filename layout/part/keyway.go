@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/cutting"
 	"centrepop/layout/keys"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -355,15 +356,21 @@ func (k *Keyway) milled(b *bench, o *plan.Operation) {
 		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there; it runs out "+b.W.Said(words.Round(k.Row.RunoutMm, 1))+" beyond each end of the full depth.")
 		return
 	}
-	o.Tool = "slot drill " + b.W.Dia(k.Row.WidthMm)
-	o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there"+passes(k.Row.DepthMm, k.Row.WidthMm)+": a narrower cutter first, then each side to the width.")
+	narrow, way := k.Row.WidthMm, " with one that cut no wider in scrap"
+	if dMm, _, _ := cutting.MillReach(narrow-leastSideMm, b.drills()); dMm > 0 {
+		narrow, way = dMm, ", then each side to the width"
+	}
+	o.Tool = b.slotDrill("", narrow)
+	o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there"+passes(k.Row.DepthMm, narrow)+way+".")
 }
 
-// passDias is how deep a slot drill goes in a pass, in its diameters; broachWidths how
+// leastSideMm is what a slot drill leaves at least of a keyway's width for its sides,
+// passDias how deep one goes in a pass, in its diameters; broachWidths how
 // long a keyway a push broach cuts, in its widths: its gullets hold the chips of no
 // more; slotDias how far a slotting tool's bar reaches into a bore. Common practice, no
 // source.
 const (
+	leastSideMm  = 0.5
 	passDias     = 0.5
 	broachWidths = 10.0
 	slotDias     = 4.0

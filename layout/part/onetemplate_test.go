@@ -44,7 +44,7 @@ func TestOneTemplate(t *testing.T) {
 		"back goes through": {on(through, "a", "front"), on(through, "b", "back"), "", map[string]parts.Face{"b": parts.Front}, parts.Back,
 			[]string{"Cut out the front template, set it to the left and bottom edge", "B1–B2 on the front template are 1–2 of the back: they go through and are made from here.", "Centre-drill holes 1 to 2 (B1–B2 of the front template)."}},
 		"sunk at the back": {on(through, "a", "front"), on(sunk, "b", "back"), "", map[string]parts.Face{"b": parts.Front}, parts.Back,
-			[]string{"Turn it over, back face up: countersink Ø16 × 90°; for the latch."}},
+			[]string{"Turn it over, back face up: countersink Ø16 × 90°"}},
 		"the front alone is through": {on(through, "a", "front"), on(blind, "far", "back"), "", map[string]parts.Face{"a": parts.Back}, parts.Front,
 			[]string{"Scribe TOP on the front face, for setting out; carry it over the edge to the back.", "F1–F2 on the back template are 1–2 of the front"}},
 		"both blind, the front the smaller": {on(through, "a", "front") + "\n" + on(blind, "deep", "front"), on(through, "b", "back") + "\n" + strings.NewReplacer("NAME", "far", "FACE", "back").Replace(blind), "",

@@ -77,7 +77,7 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, no
 	if onLathe {
 		list = b.Job.Shop.LatheRPM
 	}
-	if op != cutting.Drill && b.Job.Shop.CarbideTool {
+	if op != cutting.Drill && op != cutting.Ream && b.Job.Shop.CarbideTool {
 		tool = cutting.Carbide
 	}
 	span, _, err := cutting.Speed(b.Material.Kind, op, tool)

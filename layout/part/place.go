@@ -99,7 +99,9 @@ func (h holes) sizes(r *record, m *Group) {
 	}
 	r.checkHole(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name), Wanted: words.CountOf(m.Group.Count)}, m.Size, deep, deep)
 	if c := h.in.Countersink; c != nil {
-		r.checkSize(r.ref(m), words.Spaced(m.name)+" countersink "+words.Trim(c.Angle.Deg, 1)+"°, Ø at the face", c.Diameter.Mm)
+		s := r.General(c.Diameter.Mm) // in a smaller one the head stands proud
+		s.MinMm, s.MaxMm = c.Diameter.Mm, 2*s.MaxMm-c.Diameter.Mm
+		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " countersink " + words.Trim(c.Angle.Deg, 1) + "°, Ø at the face", Wanted: r.W.Read(c.Diameter.Mm), Gauge: "calipers"}, s)
 	}
 	if c := h.in.Counterbore; c != nil {
 		r.checkSize(r.ref(m), words.Spaced(m.name)+" counterbore "+r.W.Dia(c.Diameter.Mm)+", depth", c.Depth.Mm)

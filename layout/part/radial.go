@@ -347,7 +347,7 @@ func (m *Radial) checks(r *record) {
 	})
 	for _, row := range m.Rows {
 		if row.ArcMm > 0 {
-			arc := r.General(row.ArcMm)
+			arc := r.taped(row.ArcMm)
 			r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm),
 				Limits: words.OrNone(r.limitsText(arc)), MinMm: arc.MinMm, MaxMm: arc.MaxMm, Gauge: "tape", Source: arc.Source})
 		}
@@ -391,12 +391,14 @@ type radialSlot struct{}
 
 func (radialSlot) size(z *sizer, m *Radial, row *plan.RadialRow) { opened(z.W, m, row) }
 
-// work mills a slot. One wider than 25 mm is chain-drilled like a window
-// (common practice, no source).
+// milledMm is the widest slot that is milled, not chain-drilled like a window. Common practice, no source.
+const milledMm = 25.0
+
+// work mills a slot.
 func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 	row := m.Rows[0]
 	narrow := math.Min(row.AroundMm, row.AlongMm)
-	if m.In.Through && narrow > 25 {
+	if m.In.Through && narrow > milledMm {
 		radialWindow{}.work(b, m, o)
 		return
 	}
@@ -407,7 +409,7 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 		o.Do = append(o.Do, words.Capital(way)+" to "+row.SizeText+", "+b.radialDepth(m, row.AxialMm)+".")
 		return
 	}
-	o.Tool = "slot drill " + b.W.Dia(narrow)
+	o.Tool = b.slotDrill("", narrow)
 	round, from, turned := row.OutsideMm, "the top of the round", ""
 	if st := b.outsideAt(row.AxialMm); st != nil && st.Size.Thread != nil {
 		round, from, turned = b.threadBlankMm(st), b.W.Dia(round)+" nominal", " as turned"
@@ -421,7 +423,7 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 // one from each side where both are open, or where none reaches a row of holes.
 func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) {
 	dMm, short, long := cutting.MillReach(widthMm, b.drills())
-	tool, way = "slot drill up to "+b.W.Dia(widthMm), "drill the two ends, mill between"
+	tool, way = b.slotDrill("up to ", widthMm), "drill the two ends, mill between"
 	switch {
 	case deepMm <= short:
 		return tool, way
@@ -433,6 +435,19 @@ func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) 
 		return "drills, files", "too narrow and deep for a usual end mill: chain-drill on the middle line, saw out the webs, file"
 	}
 	return "drills, files", "no end mill reaches: one of " + b.W.Dia(dMm) + " cuts " + b.W.Said(long) + " deep at most. Chain-drill on the middle line, saw out the webs, file"
+}
+
+// slotDrill names a slot drill with its speed, that of a drill of its diameter. Common practice, no source.
+func (b *bench) slotDrill(upTo string, mm float64) string {
+	return "slot drill " + upTo + b.W.Dia(mm) + b.atSpeed(cutting.Drill, mm)
+}
+
+// atSpeed is the speed of what turns in a drill or mill spindle; empty where none is known.
+func (b *bench) atSpeed(op cutting.Op, mm float64) string {
+	if rpm, _, _ := b.rpm(op, mm, false); rpm > 0 {
+		return ", " + words.Trim(rpm, 0) + " rev/min"
+	}
+	return ""
 }
 
 func (radialSlot) wrap(row plan.RadialRow, f *develop.Feature) float64 {

@@ -499,7 +499,7 @@ func (b *bench) inHole(h *branchHole) []int {
 }
 
 func (h *branchHole) checks(r *record) {
-	s := r.General(h.origin.axialMm)
+	s := r.taped(h.origin.axialMm)
 	r.add(plan.Check{Ref: r.ref(h), What: h.name(), Wanted: r.W.Size(h.origin.axialMm) + " from the " + string(h.origin.from) + " face to its origin",
 		Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "tape", Source: s.Source})
 }

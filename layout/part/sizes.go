@@ -271,6 +271,19 @@ func (s *Sizes) General(mm float64) Sized {
 	return out
 }
 
+// tapeOffMm is how far off a tape reads round or along a tube. Common practice, no source.
+const tapeOffMm = 1.0
+
+// taped limits a length that is set out and read by tape: no closer than that reads, where the job
+// has a general tolerance.
+func (s *Sizes) taped(mm float64) Sized {
+	out := s.General(mm)
+	if out.Limited && out.MaxMm-mm < tapeOffMm {
+		out.MinMm, out.MaxMm, out.Source = mm-tapeOffMm, mm+tapeOffMm, "common practice, no source"
+	}
+	return out
+}
+
 // limitsText is "90.000 – 90.035", or empty where nothing limits the size.
 func (s *Sizes) limitsText(z Sized) string {
 	switch {

@@ -51,7 +51,7 @@ func (s slots) operation(b *bench, m *Group, cut bool) {
 	if f := m.Group.PunchedFrom; f != "" {
 		seen = " seen on the " + string(f) + ", whose template has them as " + words.Lettered(m.Face, m.Group.First, m.Group.Count)
 	}
-	tool, way := "slot drill "+b.W.Dia(s.in.Width.Mm), "plunge at one end, mill to the other"+passes(m.depth.Mm, s.in.Width.Mm)
+	tool, way := b.slotDrill("", s.in.Width.Mm), "plunge at one end, mill to the other"+passes(m.depth.Mm, s.in.Width.Mm)
 	if m.through {
 		tool, way = b.slotTool(s.in.Width.Mm, m.depthMm(b.Sizes), true)
 	}

@@ -119,12 +119,9 @@ func (b *bench) heldIn(first bool, set setting, before []*Step) held {
 		return held{grip, math.Min(length, length+b.backAllowanceMm()-in), 0, b.sawnMm() - in}
 	}
 	h := held{gripMm: math.Min(cutting.JawMm, length/2), freeMm: length}
-	for _, s := range before { // the widest comes first
-		if !s.Inside {
-			if h.gripMm, h.jawsMm = math.Min(s.LengthMm(), cutting.JawMm), s.ToMm; b.splits(s) {
-				h.jawsMm -= b.restMm(s)
-			}
-			break
+	if s := gripped(before); s != nil {
+		if h.gripMm, h.jawsMm = math.Min(s.LengthMm(), cutting.JawMm), s.ToMm; b.splits(s) {
+			h.jawsMm -= b.restMm(s)
 		}
 	}
 	h.jawsMm = math.Max(h.jawsMm, h.gripMm)

@@ -439,7 +439,7 @@ func (b *bench) truedOn(set setting, before []*Step) string {
 		return "on a stub mandrel turned to the bore where it stands, pushed on lightly or drawn up by a nut and washer: jaws pinch a wall of " + b.W.Said(wall) + " three-cornered"
 	}
 	if mine == nil {
-		return "on a finished diameter, soft jaws or indicated within " + b.W.Near(within)
+		return "on " + b.grippedOn(before) + "soft jaws or indicated within " + b.W.Near(within)
 	}
 	tail := "indicated within " + b.W.Said(math.Floor(1000*within+1e-6)/1000) + ", so that " + words.Spaced(mine.Name) + " comes true to "
 	i := slices.IndexFunc(before, func(s *Step) bool { return !s.Inside && !s.Size.AsBought })
@@ -451,6 +451,23 @@ func (b *bench) truedOn(set setting, before []*Step) string {
 		text += ", turned with " + words.Spaced(first.Name)
 	}
 	return text + ": soft jaws bored to it, or " + tail + words.Spaced(first.Name)
+}
+
+// gripped is the widest of the finished outsides that the jaws may hold: no thread.
+func gripped(before []*Step) *Step {
+	return seq.First(before, func(s *Step) bool { return !s.Inside && s.Size.Thread == nil })
+}
+
+// grippedOn names the finished diameter that the jaws hold, and what before it they have to pass.
+func (b *bench) grippedOn(before []*Step) string {
+	on := gripped(before)
+	switch {
+	case on == nil:
+		return "a finished diameter, "
+	case on.FromMm > geom.CloseMm:
+		return words.Spaced(on.Name) + " (the " + b.W.Said(on.FromMm) + " before it free), "
+	}
+	return words.Spaced(on.Name) + ", "
 }
 
 // pinchShare is the wall, to the diameter, under which jaws bend a ring. Common practice, no source.

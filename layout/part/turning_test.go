@@ -68,7 +68,7 @@ func TestShaftOrder(t *testing.T) {
 	inOrder(t, shaft, "Face and centre both ends", "Rough both ends", "From the front face: auger seat to Ø52, nose to Ø38.", "From the back face: seal land to Ø62, front bearing to Ø52, middle to Ø50, rear bearing to Ø42, nut thread to Ø42, drive to Ø37.", "Leave 1 mm at every shoulder.", "Turn from the front face", "Turn auger seat Ø50",
 		"Turn nose to Ø35.7", "Chamfer nose front", "Cut nose M36x3, pitch 3 mm, 50 long.",
 		"Turn from the back face", "Without letting the part go between them: seal land, front bearing, rear bearing.", "Turn seal land Ø60", "Turn front bearing Ø50", "Turn drive Ø35", "Chamfer drive back", "Cut nut thread M40x1.5",
-		"auger key: keyway 14 N9 × 100", "Clock 0°, 185 to 285 from the front face.", "Set the cutter over the middle, touch the crown, mill 5.6 deep", "Measure floor to far side: 44.4 on Ø50", "This keyway is TOP", "slot drill Ø14",
+		"auger key: keyway 14 N9 × 100", "Clock 0°, 185 to 285 from the front face.", "Set the cutter over the middle, touch the crown, mill 5.6 deep", "Measure floor to far side: 44.4 on Ø50", "This keyway is TOP", "slot drill Ø12",
 		"drive key: keyway 10 N9 × 56")
 	for i, want := range map[int]string{3: "between centres, driver on the end not turned;", 4: "between centres, driver on the end turned before, over a split sleeve or copper sheet;"} {
 		if got := planned(t, pl, "auger-shaft").Operations[i].Holding; !strings.HasPrefix(got, want) {
@@ -104,10 +104,10 @@ func TestTruedOn(t *testing.T) {
 	inOrder(t, planned(t, demo(t, "pugmill"), "bearing-housing"), "Turn from the back face", "on body, turned with front cup: soft jaws bored to it, or indicated within 0.015 mm, so that rear cup comes true to front cup")
 	const part = "part: p\nkind: turned\nmaterial: C45\nstock: {round: 90 mm, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 80, length: 40}, {name: flange, diameter: 85, length: 20}]\n  inside: [{name: a, diameter: 40, fit: H7, length: 20}, {name: b, diameter: 30, length: 20}, {name: c, diameter: 40, fit: H7, length: 20}]\n"
 	for text, want := range map[string]string{
-		part: "on a finished diameter, soft jaws or indicated within 0.02 mm",
+		part: "on body, soft jaws or indicated within 0.02 mm",
 		part + "require:\n  - {is: coaxiality, within: 0.05, of: c, to: a}\n":                                                                                  "on body, turned with a: soft jaws bored to it, or indicated within 0.02 mm, so that c comes true to a",
 		part + "require:\n  - {is: run-out, within: 0.01, of: a, to: c}\n":                                                                                     "on body, turned with a: soft jaws bored to it, or indicated within 0.005 mm, so that c comes true to a",
-		strings.Replace(part, "fit: H7,", "fit: H7, seat: bearing 6203 outer,", 1):                                                                             "on a finished diameter",
+		strings.Replace(part, "fit: H7,", "fit: H7, seat: bearing 6203 outer,", 1):                                                                             "on body, soft jaws",
 		strings.ReplaceAll(strings.Replace(part, "diameter: 80, length: 40", "diameter: 90, length: 40", 1), "fit: H7,", "fit: H7, seat: bearing 6203 outer,"): "turned round, a indicated within 0.012 mm, so that c comes true to it",
 	} {
 		p := mustJob(t, "units: mm", text).Parts[0]
