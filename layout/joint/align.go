@@ -269,9 +269,6 @@ func (j *making) traps(t *joint) {
 	if harmless > 0 {
 		t.figure("wrong ways that do no harm", words.Trim(float64(harmless), 0)+", as the parts look the same", "")
 	}
-	if len(t.out.Traps) == 0 {
-		return
-	}
 	j.cures(t, serious)
 }
 

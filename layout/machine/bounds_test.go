@@ -35,6 +35,9 @@ func TestBeadLine(t *testing.T) {
 				}
 			}
 		}
+		if _, feet := beadLine(&plate, edge, 2); len(feet) != len(want) || math.Abs(feet[0].Z-0.9) > 1e-9 || feet[0].Sub(at(0, -2*surfaceMm)).Len() > 0.9+1e-9 {
+			t.Errorf("%s: the foot of a fillet of 2 lies under it, 0.45 × 2 out: %v", edge, feet[0])
+		}
 		if got, _ := beadLine(&plate, edge, 1); !slices.EqualFunc(got, want, func(a, b assembly.Vec) bool { return a.Sub(b).Len() < 1e-9 }) {
 			t.Errorf("%s: %v, want %v", edge, got, want)
 		}
@@ -215,6 +218,48 @@ func TestRadialSolid(t *testing.T) {
 		want := assembly.Box{Low: assembly.Vec{X: c.from, Y: -c.acrossMm, Z: -30 - c.along}, High: assembly.Vec{X: 51, Y: c.acrossMm, Z: -30 + c.along}}
 		if box.Low.Sub(want.Low).Len() > 0.001 || box.High.Sub(want.High).Len() > 0.001 {
 			t.Errorf("%s %g deep: %v, want %v", c.shape, c.deep, box, want)
+		}
+	}
+}
+
+// A head is shut in by a tube that it lies in whole, its seat and its top, and not by the two parts
+// that it holds together: by hand, a tube from −20 to 20 and screws with heads of 6.
+func TestHeadShutIn(t *testing.T) {
+	t.Parallel()
+	bar := assembly.Body{ID: "bar#1", Solid: assembly.Of(assembly.Cuboid(assembly.Vec{X: -100, Y: -20, Z: -20}, assembly.Vec{X: 100, Y: 20, Z: 20}))}
+	bar.Pose = assembly.Still
+	head := assembly.Of(assembly.Cuboid(assembly.Vec{X: -5, Y: -5, Z: -30}, assembly.Vec{X: 5, Y: 5, Z: 6}))
+	for _, c := range []struct {
+		name string
+		z    float64
+		of   string
+		want bool
+	}{{"inside", 10, "bar", true}, {"its top stands out", 17, "bar", false}, {"its seat lies under it", -22, "bar", false}, {"clear of it", 30, "bar", false}, {"of the part itself", 10, "a", false}, {"of its mate", 10, "b", false}} {
+		m := &Machine{job: &parts.Job{}, roles: map[string]role{"s": {kind: aScrew, joint: "j"}}, Of: map[string]Instance{"bar#1": {c.of, 1}},
+			modelOf: map[string]*part.Model{"bar": {Out: &plan.PartPlan{Title: "Bar"}, Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Part: &parts.Part{}}}}}}}
+		m.Bodies = []assembly.Body{{ID: "s", Solid: head, Pose: assembly.Move(assembly.Vec{Z: c.z})}}
+		p, ok := m.headIn(&plan.JointPlan{Name: "j", A: plan.JointEnd{Part: "a"}, B: plan.JointEnd{Part: "b"}}, []assembly.Body{bar})
+		if ok != c.want || ok && (p.Kind != plan.HeadShutIn || p.Args[2].Value != 100) {
+			t.Errorf("%s: %v %+v", c.name, ok, p)
+		}
+	}
+}
+
+// What comes to lie elsewhere the other way round is named, and all of it together where nothing
+// else comes; that it lies there breaks no rule of the job.
+func TestElsewhere(t *testing.T) {
+	t.Parallel()
+	titled := func(s string) *part.Model {
+		return &part.Model{Out: &plan.PartPlan{Title: s}, Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Part: &parts.Part{}}}}}
+	}
+	m := &Machine{modelOf: map[string]*part.Model{"a": titled("Arm"), "b": titled("Boss")}, Of: map[string]Instance{"a#1": {"a", 1}, "b#1": {"b", 1}}}
+	arm := assembly.Body{ID: "a#1", Solid: assembly.Of(assembly.Cuboid(assembly.Vec{X: 10}, assembly.Vec{X: 40, Y: 5, Z: 5})), Pose: assembly.Still}
+	boss := assembly.Body{ID: "b#1", Solid: assembly.Of(assembly.Cuboid(assembly.Vec{X: 50}, assembly.Vec{X: 60, Y: 9, Z: 9})), Pose: assembly.Still}
+	middle := assembly.Body{ID: "b#1", Solid: assembly.Of(assembly.Cuboid(assembly.Vec{X: -5, Y: -5}, assembly.Vec{X: 5, Y: 5, Z: 9})), Pose: assembly.Still}
+	for want, movers := range map[string][]assembly.Body{"Arm": {arm, middle}, "all of it": {arm, boss}} {
+		_, out := (&fitting{m: m, movers: movers}).elsewhere(assembly.Rotate(assembly.AxisZ, 180))
+		if !slices.Equal(out, []plan.Out{{What: want, Elsewhere: true, Unruled: true}}) {
+			t.Errorf("%s: %+v", want, out)
 		}
 	}
 }

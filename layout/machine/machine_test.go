@@ -318,7 +318,7 @@ func TestLugsBesideTheAxis(t *testing.T) {
 		pose assembly.Pose
 		deg  float64
 	}{
-		{assembly.Still, 0}, {assembly.Rotate(assembly.AxisZ, 180), 180}, {assembly.Rotate(assembly.AxisZ, 30), 30}, // turned against the clock, TOP lies with it
+		{assembly.Still, 0}, {assembly.Rotate(assembly.AxisZ, 180), 180}, {assembly.Rotate(assembly.AxisZ, 30.004), 30}, // to a hundredth; turned against the clock, TOP lies with it
 		{assembly.Rotate(assembly.AxisX, 90), 0}, {assembly.Rotate(assembly.AxisX, 30), 0},
 	} {
 		plate.Pose = c.pose

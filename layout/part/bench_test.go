@@ -170,6 +170,12 @@ func TestDrillsShorterThanTheHole(t *testing.T) {
 	has(t, work(t, "mm", flanged), "Drill Ø5.5, pilot: ", "Drill Ø11, finish: ")
 }
 
+// The bore of a plate is open at both ends: a deep one is drilled from each.
+func TestDeepBoreOfPlate(t *testing.T) {
+	t.Parallel()
+	has(t, work(t, "mm", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 100 mm, cut: saw}\noutline: {rectangle: [120, 120]}\nbore: {diameter: 8}\n"), "Deep: drill half from each end, to meet in the middle.")
+}
+
 // TestSetOutByTable: the one place on a round is named, and has no outlines to punch along.
 func TestSetOutByTable(t *testing.T) {
 	t.Parallel()
@@ -219,6 +225,10 @@ func TestCrossTap(t *testing.T) {
 	m := work(t, "mm", housing)
 	has(t, m, "Depth: thread 15 deep, drilled into the bore, 50 to 55 through the wall.", "Depth: thread 15 deep, drilled into the bore, 55 through the wall.",
 		"Depth: into the bore, 55 through the wall.", "8 around × 16 along, into the bore, 50 to 55 through the wall.", "8 around × 16 along, into the bore, 55 through the wall.")
+	// A hole of 10 at 54 ends 1 before the step at 60: one wall, (180 − 80)/2.
+	if d := work(t, "mm", strings.Replace(housing, "clock: 90, axial: 80", "clock: 90, axial: 54", 1)).Radials[1].Rows[0].DepthText; d != "thread 15 deep, drilled into the bore, 50 through the wall" {
+		t.Error(d)
+	}
 	for size, want := range map[string]string{"M14": "into the bore, 55", "M12": "thread 18 deep", "G2": "into the bore, 50 to 55", "G1-1/2": "thread 36 deep"} { // 4 × 14 = 56, 4 × 12 = 48; G2 is Ø59.6, G1-1/2 Ø47.8
 		if d := work(t, "mm", strings.Replace(housing, "M30", size, 1)).Radials[2].Rows[0].DepthText; !strings.HasPrefix(d, want) {
 			t.Errorf("%s: %s", size, d)
