@@ -44,25 +44,8 @@ func (c *contour) moved(by point) contour {
 	return out
 }
 
-// area and centroid of a closed contour, by the shoelace formula; of an open
-// one as if it were closed. The centroid of a contour without area is the
-// middle of its box.
-func (c *contour) area() (mm2 float64, centroid point) {
-	lo, hi := c.box()
-	o := lo.Plus(hi).Times(0.5)
-	var sum, x, y float64
-	for i, p := range c.points {
-		a, b := p.Minus(o), c.points[(i+1)%len(c.points)].Minus(o)
-		cross := float64(a.XMm*b.YMm) - float64(b.XMm*a.YMm)
-		sum += cross
-		x += (a.XMm + b.XMm) * cross
-		y += (a.YMm + b.YMm) * cross
-	}
-	if math.Abs(sum) < 1e-9 {
-		return 0, o
-	}
-	return math.Abs(sum) / 2, xy(o.XMm+x/(3*sum), o.YMm+y/(3*sum))
-}
+// area and centroid of a contour, an open one as if it were closed.
+func (c *contour) area() (mm2 float64, centroid point) { return geom.Middle(c.points) }
 
 func (c *contour) length() float64 {
 	sum := 0.0

@@ -136,13 +136,13 @@ func TestSlotsTheCutterReaches(t *testing.T) {
 	t.Parallel()
 	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 19 mm, cut: saw}\noutline: {rectangle: [100, 80]}\nslots:\n  - {name: a, at: [[0, 0]], width: 8, length: 30, depth: through}\n"
 	const ring = "part: p\nkind: ring\nmaterial: S235\nstock: {round: 160 mm}\nprofile:\n  outside: [{name: rim, diameter: 150, length: 40}]\n  inside: [{name: hole, diameter: 112, length: 40}]\nradial:\n  - {name: a, clock: 0, axial: 20, slot: {around: 8, along: 20}, depth: through}\n"
-	row := "Chain-drill on the middle line, saw out the webs, file"
+	row := "Chain-drill Ø7, 1135 rev/min, holes 8 mm apart, on the middle line, saw out the webs, file"
 	for _, c := range []struct{ source, tool, way string }{
 		{plate, "slot drill up to Ø8, 995 rev/min", "drill the two ends, mill between."},
 		{strings.Replace(plate, "19 mm", "38 mm", 1), "slot drill up to Ø8, 995 rev/min, long series", "drill the two ends, mill between."},
 		{strings.Replace(plate, "19 mm", "76 mm", 1), "slot drill up to Ø8, 995 rev/min, long series", "mill between, half from each side."},
 		{strings.Replace(plate, "19 mm", "77 mm", 1), "drills, files", "no end mill reaches: one of Ø8 cuts 38 mm deep at most. " + row + "."},
-		{strings.Replace(plate, "width: 8", "width: 2", 1), "drills, files", "too narrow and deep for a usual end mill: chain-drill on the middle line"},
+		{strings.Replace(plate, "width: 8", "width: 2", 1), "drills, files", "too narrow and deep for a usual end mill: chain-drill Ø1, 7960 rev/min, holes 2 mm apart, on the middle line"},
 		{strings.Replace(plate, "depth: through", "depth: 6", 1), "slot drill Ø8, 995 rev/min", "plunge at one end, mill to the other in 2 passes."},
 		{ring, "slot drill up to Ø8, 995 rev/min", "Drill the two ends, mill between to 8 around × 20 along, into the bore, 19 through the wall."},
 		{strings.Replace(ring, "112", "74", 1), "slot drill up to Ø8, 995 rev/min, long series", "Drill the two ends, mill between to 8 around × 20 along, into the bore, 38 through the wall."},

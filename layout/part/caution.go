@@ -14,6 +14,7 @@ var (
 	jetEdges     = caution{"sharp edges, wet", "A water jet leaves sharp edges: gloves, eye protection."}
 	castFlash    = caution{"sharp flash, dust", "Castings are heavy and have sharp flash: gloves; mask for grinding dust."}
 	outOfBalance = caution{"counterweight, lowest speed first", "An out-of-balance plate throws: bolt a counterweight, start at the lowest speed."}
+	swings       = caution{"corners: guard, slowest speed first", "Corners of a plate in the chuck cannot be seen as they turn: guard, hands and sleeves clear, the slowest speed first."}
 	whips        = caution{"a long bar whips", "A long bar whips: nothing may stand out unsupported behind the spindle."}
 	clampRound   = caution{"clamp: it rolls", "Clamp the round: it rolls and grabs."}
 	clampPart    = caution{"clamp", "Clamp the part: a drill that grabs spins it."}

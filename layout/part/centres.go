@@ -1,7 +1,6 @@
 package part
 
 import (
-	"slices"
 	"strings"
 
 	"centrepop/layout/grooves"
@@ -9,6 +8,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // centreHole is a centre hole in an end of a part.
@@ -69,7 +69,7 @@ func (c *centreHole) feature(n *Numbered) plan.Feature {
 	f := plan.Feature{
 		Kind: plan.CentreFeature, Name: "centre " + string(c.face), Size: c.Designation, Note: c.sizes(n.W), Balloon: plan.XY{},
 	}
-	if n.drilledAway(c) {
+	if n.drilledAway(c) != nil {
 		f.Note += ", to turn by: drilled away later"
 	}
 	if c.face == parts.Back {
@@ -86,17 +86,34 @@ func (c *centreHole) sizes(w words.Writer) string {
 func (c *centreHole) operations(*bench) {}
 
 func (c *centreHole) checks(r *record) {
-	if r.drilledAway(c) {
-		return
+	k := plan.Check{Ref: r.ref(c), What: "centre " + string(c.face), Wanted: c.Designation, Limits: r.W.Dia(c.MouthMm) + " " + c.at + ", no less than full", Gauge: "calipers", Source: c.Source.String()}
+	if m := r.drilledAway(c); m != nil {
+		seat := seatMm(m)
+		if seat == 0 {
+			return
+		}
+		k.Wanted, k.Limits, k.Source = "60° in the mouth of "+words.Spaced(m.name), r.W.Dia(seat)+" "+c.at+", bright all round", "common practice, no source"
 	}
-	r.add(plan.Check{Ref: r.ref(c), What: "centre " + string(c.face), Wanted: c.Designation, Limits: r.W.Dia(c.MouthMm) + " " + c.at + ", no less than full", Gauge: "calipers", Source: c.Source.String()})
+	r.add(k)
 }
 
-// drilledAway tells whether a hole on the axis takes a centre hole away.
-func (s *Sizes) drilledAway(c *centreHole) bool {
-	return slices.ContainsFunc(s.Groups, func(m Group) bool {
-		return m.Face == c.face && s.central(&m) && m.Size.DrillMm > c.MouthMm-geom.CloseMm
+// drilledAway is the hole on the axis that takes a centre hole away, or nil.
+func (s *Sizes) drilledAway(c *centreHole) *Group {
+	return seq.At(s.Groups, func(m *Group) bool {
+		return m.Face == c.face && s.central(m) && m.Size.DrillMm > c.MouthMm-geom.CloseMm
 	})
+}
+
+// seatDias is how wide a 60° seat is in the mouth of a tapped hole that takes a centre's
+// place, in diameters of its thread. Common practice, no source.
+const seatDias = 1.25
+
+// seatMm is that of a tapped hole with no countersink of its own; else 0.
+func seatMm(m *Group) float64 {
+	if m.Size.Thread == nil || m.Hole.Countersink != nil || m.Hole.Counterbore != nil {
+		return 0
+	}
+	return geom.Clean(seatDias * m.Size.Thread.MajorMm)
 }
 
 // centreLine drills the centre of a face; empty without one.

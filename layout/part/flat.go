@@ -308,10 +308,34 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 	if l := b.limitsText(bore.Size); l != "" {
 		o.Limits = []string{boreStep + " " + l}
 	}
-	if _, uneven := b.swungMm(); uneven {
-		o = warn(o, outOfBalance)
+	if mm, corners := b.swungMm(); corners {
+		o.Holding += "; its corners swing up to " + b.W.Dia(math.Ceil(mm))
+		cautions := []caution{swings}
+		if off := b.offCentreMm(); off > balancedShare*mm {
+			cautions = append(cautions, outOfBalance)
+		}
+		o = warn(o, cautions...)
 	}
 	b.op(o)
+}
+
+// balancedShare is how far off the axis, of what it swings, the weight of a plate may lie for it
+// to run without a counterweight. Common practice, no source.
+const balancedShare = 0.005
+
+// offCentreMm is how far off its axis the weight of a plate lies as its cutter leaves it.
+func (b *bench) offCentreMm() float64 {
+	path := b.OutlinePath()
+	if b.cut.outline != nil {
+		path = b.cut.outline
+	}
+	area, at := geom.NewContour(path).Middle()
+	x, y := at.XMm*area, at.YMm*area
+	for _, o := range b.cut.openings {
+		mm2 := sweptMm2(2*o.radius, geom.Distance(o.a, o.b))
+		x, y, area = x-mm2*(o.a.XMm+o.b.XMm)/2, y-mm2*(o.a.YMm+o.b.YMm)/2, area-mm2
+	}
+	return math.Hypot(x, y) / area
 }
 
 // bevel cuts the chamfers: on the lathe where the plate is set up there for its

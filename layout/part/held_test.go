@@ -5,16 +5,19 @@ import (
 	"testing"
 )
 
-// Jaws hold the widest finished diameter that has no thread; what turns in a spindle has its speed,
-// a counterbore half that of a drill (common practice, no source).
-func TestHeldAndTurning(t *testing.T) {
+// What hangs over is packed up under the holes, and the parallels lie under what stands; a waist
+// between flanges is reached by a recess tool, its corners no rounder than the washers let them:
+// 156/2 − 20/2 (M10, ISO 7089) − 132.5/2 = 1.75. Jaws hold the widest that has no thread.
+func TestHeldUnderFlanges(t *testing.T) {
 	t.Parallel()
 	job := demo(t, "pugmill")
 	for name, want := range map[string][]string{
-		"lantern":     {"on barrel face (the 4 mm before it free), soft jaws"},
-		"barrel-end":  {"on shoulder (the 22 mm before it free), soft jaws", "Counterbore Ø15 × 8.6 deep, pilot Ø9, 200 rev/min."},
-		"die-ring":    {"countersink Ø18 × 90°, 200 rev/min."},
-		"auger-shaft": {"set true at the back end, in the chuck over copper, on no thread, or a steady", "slot drill Ø12, 340 rev/min"},
+		"lantern":       {"clamped on parallels under housing face, front face up; packing 82 mm higher beside each hole", "clamped on parallels, back face up", "A recess tool, right- and left-hand, standing out 64 or more; face both shoulders with it, corners R1.5 mm at most: washers lie there.", "on barrel face (the 4 mm before it free), soft jaws", "Chain-drill Ø7, 900 rev/min, holes 8 mm apart, inside the line"},
+		"gland-ring":    {"clamped on parallels under pilot, front face up"},
+		"barrel-end":    {"on shoulder (the 22 mm before it free), soft jaws", "Counterbore Ø15 × 8.6 deep, pilot Ø9, 200 rev/min."},
+		"die-ring":      {"countersink Ø18 × 90°, 200 rev/min."},
+		"auger-shaft":   {"set true at the back end, in the chuck over copper, on no thread, or a steady", "slot drill Ø12, 340 rev/min"},
+		"motor-adapter": {"corners: guard, slowest speed first", "its corners swing up to Ø449"},
 	} {
 		for _, p := range job.Parts {
 			if p.Name.Value == name {
@@ -29,6 +32,18 @@ func TestHeldAndTurning(t *testing.T) {
 					}
 				}
 			}
+		}
+	}
+}
+
+// What is filed comes no wider than drawn, and no closer than a file makes it; a tape reads ±1
+// (common practice, no source).
+func TestFiled(t *testing.T) {
+	t.Parallel()
+	const ring = "part: p\nkind: ring\nmaterial: S235\nstock: {round: 160 mm}\nprofile:\n  outside: [{name: rim, diameter: 150, length: 40}]\n  inside: [{name: hole, diameter: 72, length: 40}]\nradial:\n  - {name: a, clock: 0, axial: 20, slot: {around: 8, along: 20}, depth: through}\n"
+	for source, want := range map[string]string{ring: "7.0 – 8.0 × 19.0 – 21.0", strings.Replace(ring, "72", "112", 1): "7.8 – 8.2 × 19.8 – 20.2"} {
+		if c := check(work(t, "mm", source), "a around × along"); c == nil || c.Limits != want {
+			t.Errorf("%v, want %s", c, want)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -253,7 +254,31 @@ func (b *bench) heldFor(m *Group) string {
 	if w := b.widest(); b.form.round() && w != nil && b.LengthMm() > tallDias*w.Size.NominalMm {
 		return "upright in a vee on an angle plate, " + face + ", " + b.W.Said(b.LengthMm()) + " high"
 	}
-	return "clamped on parallels, " + face
+	return "clamped on parallels" + b.underHoles(m, face)
+}
+
+// overhangMm is the air under a flange from which it is packed up against the drill. Common practice, no source.
+const overhangMm = 5.0
+
+// underHoles is what a part lies on whose face away from the drill ends before the holes: the parallels
+// are under what stands there, and packing under the flange that hangs over.
+func (b *bench) underHoles(m *Group, face string) string {
+	metal, length, at := b.MetalAt(geom.Distance(m.Points[0], plan.XY{})), b.LengthMm(), 0.0
+	if b.Part.Profile == nil || len(metal) == 0 {
+		return ", " + face
+	}
+	gap := metal[0][0]
+	if m.drilledFrom() == parts.Front {
+		gap, at = length-metal[len(metal)-1][1], length
+	}
+	if gap = geom.Clean(gap); gap < geom.CloseMm {
+		return ", " + face
+	}
+	text := " under " + words.Spaced(b.outsideAt(at).Name) + ", " + face
+	if gap >= overhangMm {
+		text += "; packing " + b.W.Said(gap) + " higher beside each hole"
+	}
+	return text
 }
 
 func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
@@ -274,6 +299,9 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 		o.Do = append(append(o.Do, "Centre-drill "+m.placesWords()+"."), b.drillLines(way, b.central(m))...)
 	}
 	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
+	if seat := seatMm(m); seat > 0 && slices.ContainsFunc(b.centres, func(c *centreHole) bool { return b.drilledAway(c) == m }) {
+		o.Do = append(o.Do, "Countersink 60° to "+b.W.Dia(seat)+": the thread begins clean, and the part runs on that centre again.")
+	}
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
 	if l := b.limitsText(m.Size.Size); m.Size.Thread == nil && l != "" {
 		o.Limits = []string{words.Spaced(m.name) + " " + l}

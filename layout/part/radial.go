@@ -331,6 +331,10 @@ func (m *Radial) checks(r *record) {
 		}
 	case row.AroundMm > 0:
 		r.checkSizes(r.ref(m), name+" around × along", row.AroundMm, row.AlongMm)
+		if c := &r.list[len(r.list)-1]; c.Source != "" && r.filed(m) { // no wider: what it keeps out stays out
+			c.Limits = r.W.Limits(row.AroundMm-filedMm, row.AroundMm) + " × " + r.W.Limits(row.AlongMm-filedMm, row.AlongMm+filedMm)
+			c.Source = "common practice, no source"
+		}
 	default:
 		thread := depth
 		if m.In.Through {
@@ -419,6 +423,21 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 		"Depth "+b.W.Size(m.In.Depth.Mm)+" from "+from+": "+b.W.Size(floor)+" left to the far side of "+b.W.Dia(round)+turned+".")
 }
 
+// filedMm is how close what is chain-drilled and filed comes out. Common practice, no source.
+const filedMm = 1.0
+
+// filed tells whether an opening in a round is chain-drilled and filed to size: a window, and a slot
+// that no end mill opens.
+func (s *Sizes) filed(m *Radial) bool {
+	row := m.Rows[0]
+	narrow, wall, sides := min(row.AroundMm, row.AlongMm), s.radialMm(m, row.AxialMm), 1.0
+	if s.boreAt(row.AxialMm) == nil {
+		sides = 2
+	}
+	_, _, long := cutting.MillReach(narrow, s.drills())
+	return m.In.Shape == parts.RadialWindow || narrow > milledMm || wall > sides*long
+}
+
 // slotTool is what opens a slot that goes through, and how: a slot drill, a long one,
 // one from each side where both are open, or where none reaches a row of holes.
 func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) {
@@ -432,9 +451,9 @@ func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) 
 	case both && deepMm <= 2*long:
 		return tool + ", long series", way + ", half from each side"
 	case dMm == 0:
-		return "drills, files", "too narrow and deep for a usual end mill: chain-drill on the middle line, saw out the webs, file"
+		return "drills, files", "too narrow and deep for a usual end mill: " + words.Lower(b.chain(widthMm)) + " on the middle line, saw out the webs, file"
 	}
-	return "drills, files", "no end mill reaches: one of " + b.W.Dia(dMm) + " cuts " + b.W.Said(long) + " deep at most. Chain-drill on the middle line, saw out the webs, file"
+	return "drills, files", "no end mill reaches: one of " + b.W.Dia(dMm) + " cuts " + b.W.Said(long) + " deep at most. " + b.chain(widthMm) + " on the middle line, saw out the webs, file"
 }
 
 // slotDrill names a slot drill with its speed, that of a drill of its diameter. Common practice, no source.
@@ -448,6 +467,20 @@ func (b *bench) atSpeed(op cutting.Op, mm float64) string {
 		return ", " + words.Trim(rpm, 0) + " rev/min"
 	}
 	return ""
+}
+
+// A row of holes leaves chainLeaveMm, or 1/64 in, on each side for the file, and webs of twice
+// that; its drill is at most chainMostMm, or 3/8 in. Common practice, no source.
+const chainLeaveMm, chainMostMm = 0.5, 10.0
+
+// chain is the row of holes that opens what is then sawn and filed out.
+func (b *bench) chain(widthMm float64) string {
+	leave, most := chainLeaveMm, chainMostMm
+	if b.W.Units == parts.Inches {
+		leave, most = words.MmPerInch/64, 3*words.MmPerInch/8
+	}
+	d := geom.Clean(min(max(widthMm-2*leave, widthMm/2), most))
+	return "Chain-drill " + b.W.Drill(d) + b.atSpeed(cutting.Drill, d) + ", holes " + b.W.Said(geom.Clean(d+2*leave)) + " apart,"
 }
 
 func (radialSlot) wrap(row plan.RadialRow, f *develop.Feature) float64 {
@@ -465,7 +498,7 @@ func (radialWindow) size(z *sizer, m *Radial, row *plan.RadialRow) { opened(z.W,
 
 func (radialWindow) work(b *bench, m *Radial, o *plan.Operation) {
 	o.Machine = "Mill"
-	o.Do = append(o.Do, "Chain-drill inside the line, mill or file to "+m.Rows[0].SizeText+", "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
+	o.Do = append(o.Do, b.chain(min(m.Rows[0].AroundMm, m.Rows[0].AlongMm))+" inside the line, mill or file to "+m.Rows[0].SizeText+", "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
 }
 
 func (radialWindow) wrap(row plan.RadialRow, f *develop.Feature) float64 {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/bolts"
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
@@ -282,7 +283,7 @@ func (b *bench) phases(first, onCentres bool, set setting) []phase {
 			p = &out[borePhase]
 		}
 		p.do = append(p.do, b.stepWork(s, first && (b.splits(s) || b.whole(s))))
-		p.do = append(p.do, b.deepLines(s)...)
+		p.do = slices.Concat(p.do, b.deepLines(s), b.waistLines(s))
 		if line := b.toolRoom(s, set, first); line != "" {
 			p.do = append(p.do, line)
 		}
@@ -468,6 +469,33 @@ func (b *bench) grippedOn(before []*Step) string {
 		return words.Spaced(on.Name) + " (the " + b.W.Said(on.FromMm) + " before it free), "
 	}
 	return words.Spaced(on.Name) + ", "
+}
+
+// waistMm is how far both neighbours stand over an outside for a usual tool not to reach between them.
+// Common practice, no source.
+const waistMm = 10.0
+
+// waistLines say how an outside between two higher ones is reached, and how round its corners may be
+// for the washers beside it to lie flat.
+func (b *bench) waistLines(s *Step) []string {
+	high, low, corner := 0.0, math.Inf(1), math.Inf(1)
+	for _, o := range b.beside(s) {
+		up := (o.Size.NominalMm - s.Size.NominalMm) / 2
+		high, low = max(high, up), min(low, up)
+	}
+	if s.Inside || s.Size.AsBought || len(b.beside(s)) < 2 || low < waistMm {
+		return nil
+	}
+	for _, m := range b.Groups {
+		if bolt, err := bolts.Find(m.Size.For); err == nil {
+			corner = min(corner, geom.Distance(m.Points[0], plan.XY{})-(bolt.WasherODMm+s.Size.MaxMm)/2)
+		}
+	}
+	line := "A recess tool, right- and left-hand, standing out " + b.W.Room(high) + " or more; face both shoulders with it"
+	if r := math.Floor(2*corner) / 2; r > 0 && r < low {
+		line += ", corners R" + b.W.Said(r) + " at most: washers lie there"
+	}
+	return []string{line + "."}
 }
 
 // pinchShare is the wall, to the diameter, under which jaws bend a ring. Common practice, no source.

@@ -115,13 +115,15 @@ func TestTruedOn(t *testing.T) {
 	}
 }
 
-// Only what is not round throws.
+// Only what is not round has corners that swing, and only what lies off its axis throws: 250 × 200
+// whose middle is 25 off.
 func TestCounterweight(t *testing.T) {
-	for outline, want := range map[string]bool{"{circle: 200}": false, "{square: 200}": true, "{polygon: {sides: 8, across-flats: 200}}": true} {
+	for outline, want := range map[string]string{"{circle: 200}": "", "{square: 200}": "corners: guard, slowest speed first",
+		`{path: "M-150 -100H100V100H-150Z"}`: "corners: guard, slowest speed first; counterweight, lowest speed first"} {
 		p := mustJob(t, "units: mm", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: laser}\noutline: "+outline+"\nbore: {diameter: 40, fit: H7, leave: 2}\n").Parts[0]
-		got := slices.ContainsFunc(p.Operations, func(o plan.Operation) bool { return strings.Contains(o.Caution, "counterweight") })
-		if got != want {
-			t.Errorf("%s: counterweight %v, want %v", outline, got, want)
+		i := slices.IndexFunc(p.Operations, func(o plan.Operation) bool { return strings.HasPrefix(o.Title, "Bore") })
+		if o := p.Operations[i]; o.Caution != want || strings.Contains(o.Holding, "its corners swing up to Ø") != (want != "") {
+			t.Errorf("%s: %s, %s, want %s", outline, o.Caution, o.Holding, want)
 		}
 	}
 }

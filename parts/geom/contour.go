@@ -110,6 +110,29 @@ func (c Contour) AreaMm2() float64 {
 	return sum
 }
 
+// Middle is the area in mm² and the centroid of a closed polygon, by the shoelace formula, either way
+// round; the centroid of one without area is the middle of its box.
+func Middle(corners []Point) (mm2 float64, centroid Point) {
+	var sum, x, y float64
+	lo, hi := Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
+	for _, p := range corners {
+		lo, hi = Point{min(lo.XMm, p.XMm), min(lo.YMm, p.YMm)}, Point{max(hi.XMm, p.XMm), max(hi.YMm, p.YMm)}
+	}
+	o := lo.Plus(hi).Times(0.5)
+	for i, p := range corners {
+		a, b := p.Minus(o), corners[(i+1)%len(corners)].Minus(o)
+		cross := float64(a.XMm*b.YMm) - float64(b.XMm*a.YMm)
+		sum, x, y = sum+cross, x+(a.XMm+b.XMm)*cross, y+(a.YMm+b.YMm)*cross
+	}
+	if math.Abs(sum) < 1e-9 {
+		return 0, o
+	}
+	return math.Abs(sum) / 2, Point{o.XMm + x/(3*sum), o.YMm + y/(3*sum)}
+}
+
+// Middle is the area inside the contour in mm², and its centroid, as of a polygon within 0.01 mm.
+func (c Contour) Middle() (mm2 float64, centroid Point) { return Middle(corners(c.Path)) }
+
 // LengthMm is the length of the contour.
 func (c Contour) LengthMm() float64 {
 	sum := 0.0
