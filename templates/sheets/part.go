@@ -115,21 +115,7 @@ func views(part *plan.PartPlan, scale, width float64) []draw.Piece {
 				share = 1 - (section.Width+4)/width
 			}
 		}
-		if column {
-			each /= 2
-		}
-		var stack []draw.Panel
-		for _, face := range faces {
-			room := width * share
-			if !column {
-				room /= float64(len(faces))
-			}
-			h := min(each-picture.TopPadMm-picture.CaptionMm, (room-6)/picture.Aspect(face))
-			stack = append(stack, picture.Face(face, nil, h*picture.Aspect(face), h))
-		}
-		if column {
-			stack = []draw.Panel{over(stack[0], stack[1])}
-		}
+		stack := facePanels(faces, width*share, each, column)
 		for _, p := range stack {
 			rest -= p.Width + 2
 		}
@@ -145,6 +131,23 @@ func views(part *plan.PartPlan, scale, width float64) []draw.Piece {
 	var row draw.Piece
 	draw.PlaceRow(&row, panels, width)
 	return []draw.Piece{row, draw.Space(2 * scale)}
+}
+
+// facePanels are faces in a width and height, one above the other in a column or beside it.
+func facePanels(faces []*plan.Face, width, each float64, column bool) (out []draw.Panel) {
+	if column {
+		each /= 2
+	} else {
+		width /= float64(len(faces))
+	}
+	for _, face := range faces {
+		h := min(each-picture.TopPadMm-picture.CaptionMm, (width-6)/picture.Aspect(face))
+		out = append(out, picture.Face(face, nil, h*picture.Aspect(face), h))
+	}
+	if column {
+		out = []draw.Panel{over(out[0], out[1])}
+	}
+	return out
 }
 
 // cuts are a folded part cut across, one above the other.
