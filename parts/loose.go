@@ -1,6 +1,10 @@
 package parts
 
-import "regexp"
+import (
+	"regexp"
+
+	"centrepop/parts/seq"
+)
 
 // motorItem is a thing to buy that is a motor.
 var motorItem = regexp.MustCompile(`(?i)^([\w-]+ )*motor(,| \d|$)`)
@@ -8,8 +12,11 @@ var motorItem = regexp.MustCompile(`(?i)^([\w-]+ )*motor(,| \d|$)`)
 // IsMotor tells whether it is bought as a motor.
 func (e *Loose) IsMotor() bool { return motorItem.MatchString(e.Item.Value) }
 
-// Couples tells whether it is a motor or a coupling: what that turns, no hand turns any more.
-func (e *Loose) Couples() bool { return e.Stands != nil || e.IsMotor() }
+// Coupled is the first motor or coupling that is put on: what that turns, no hand turns any
+// more; nil where the job has none.
+func (j *Job) Coupled() *Loose {
+	return seq.At(j.Loose, func(e *Loose) bool { return e.Stands != nil || e.IsMotor() })
+}
 
 // Loose is a part, or a thing bought, that no joint fastens: it is laid, hung or screwed on
 // by hand. One of Part and Item is set.

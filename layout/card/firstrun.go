@@ -244,8 +244,8 @@ func (c cards) looseBolts() (out []plan.CardLine) {
 // coupledAt is the step in which the motor, or the coupling to it, is put on; 0 where the job does
 // not say.
 func (c cards) coupledAt() int {
-	for _, e := range c.job.Loose {
-		if j := c.joint(e.After.Value); e.Couples() && j != nil {
+	if e := c.job.Coupled(); e != nil {
+		if j := c.joint(e.After.Value); j != nil {
 			return j.N
 		}
 	}

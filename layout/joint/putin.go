@@ -7,7 +7,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // putWhen is where in the step of a joint something loose comes.
@@ -27,9 +27,7 @@ func (j *making) putIn(t *joint, when putWhen) {
 		made = j.nutMade(p.HeldBy)
 	}
 	first := 0
-	couples := slices.IndexFunc(j.job.Loose, func(e parts.Loose) bool { return e.Couples() })
-	for i := range j.job.Loose {
-		e := &j.job.Loose[i]
+	for e := range seq.Refs(j.job.Loose) {
 		comes, title := putLast, words.Capital(e.Item.Value)
 		if e.Part.Value != "" {
 			m := j.model(e.Part.Value)
@@ -51,7 +49,7 @@ func (j *making) putIn(t *joint, when putWhen) {
 		if e.MassKg > plan.LiftKg {
 			s.Caution = "It is " + t.w.RoundMass(e.MassKg, 1) + ": " + t.w.Carriers(e.MassKg) + "."
 		}
-		if i == couples {
+		if e == j.job.Coupled() {
 			j.turnedByHand(&s)
 		}
 		if when == putFirst {

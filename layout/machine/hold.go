@@ -42,18 +42,18 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	})
 	floor := v.onFloor(v.j.N, v.still.ID)
 	if !floor && assembly.Together(after).MassKg >= handKg {
-		switch fallsDeg := worse(tips(before, top), tips(after, top)); {
+		switch fallsDeg, lies := worse(tips(before, top), tips(after, top)), v.onlyLies(v.still.ID); {
 		case fallsDeg <= 0:
 			if _, round := v.axisOf(v.j); round && v.j.Bolt != nil && assembly.Together(after).MassKg >= 4*handKg {
 				out.Foot = v.endmost(before, top.Times(-1))
 			}
 		case v.j.Press != nil:
 			out.UprightDeg = fallsDeg
-		case v.onlyLies(v.still.ID) != "": // laid down it would slide off
-			out.UprightDeg, out.Lies = worse(fallsDeg, tips(v.bodiesOf(v.j.N, v.still.ID), top)), v.onlyLies(v.still.ID)
+		case lies != "": // laid down it would slide off
+			out.UprightDeg, out.Lies = worse(fallsDeg, tips(v.bodiesOf(v.j.N, v.still.ID), top)), lies
 		default:
 			out.Once = tips(before, top) <= 0
-			out.Cups = v.j.Bearing != nil && slices.ContainsFunc(v.j.Steps, func(s plan.JointStep) bool { return strings.HasPrefix(s.Title, "Cup of") })
+			out.Cups = v.j.Bearing != nil && len(v.j.Bearing.CupsHere) > 0
 			v.lay(out, after, top)
 			v.takeOut(out, before, into, top)
 		}

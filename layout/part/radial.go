@@ -426,16 +426,18 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 // filedMm is how close what is chain-drilled and filed comes out. Common practice, no source.
 const filedMm = 1.0
 
-// filed tells whether an opening in a round is chain-drilled and filed to size: a window, and a slot
-// that no end mill opens.
+// filed tells whether an opening through a round is chain-drilled and filed to size: a
+// window, and a slot too wide to mill or that no end mill opens.
 func (s *Sizes) filed(m *Radial) bool {
 	row := m.Rows[0]
-	narrow, wall, sides := min(row.AroundMm, row.AlongMm), s.radialMm(m, row.AxialMm), 1.0
-	if s.boreAt(row.AxialMm) == nil {
-		sides = 2
-	}
-	_, _, long := cutting.MillReach(narrow, s.drills())
-	return m.In.Shape == parts.RadialWindow || narrow > milledMm || wall > sides*long
+	narrow := min(row.AroundMm, row.AlongMm)
+	return m.In.Shape == parts.RadialWindow || narrow > milledMm || !s.milled(narrow, s.radialMm(m, row.AxialMm), s.boreAt(row.AxialMm) == nil)
+}
+
+// milled tells whether an end mill opens a slot that goes through, from one side or from both.
+func (s *Sizes) milled(widthMm, deepMm float64, both bool) bool {
+	_, _, long := cutting.MillReach(widthMm, s.drills())
+	return deepMm <= long || both && deepMm <= 2*long
 }
 
 // slotTool is what opens a slot that goes through, and how: a slot drill, a long one,
@@ -448,7 +450,7 @@ func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) 
 		return tool, way
 	case deepMm <= long:
 		return tool + ", long series", way
-	case both && deepMm <= 2*long:
+	case b.milled(widthMm, deepMm, both):
 		return tool + ", long series", way + ", half from each side"
 	case dMm == 0:
 		return "drills, files", "too narrow and deep for a usual end mill: " + words.Lower(b.chain(widthMm)) + " on the middle line, saw out the webs, file"

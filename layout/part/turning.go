@@ -478,12 +478,12 @@ const waistMm = 10.0
 // waistLines say how an outside between two higher ones is reached, and how round its corners may be
 // for the washers beside it to lie flat.
 func (b *bench) waistLines(s *Step) []string {
-	high, low, corner := 0.0, math.Inf(1), math.Inf(1)
-	for _, o := range b.beside(s) {
+	high, low, corner, neighbours := 0.0, math.Inf(1), math.Inf(1), b.beside(s)
+	for _, o := range neighbours {
 		up := (o.Size.NominalMm - s.Size.NominalMm) / 2
 		high, low = max(high, up), min(low, up)
 	}
-	if s.Inside || s.Size.AsBought || len(b.beside(s)) < 2 || low < waistMm {
+	if s.Inside || s.Size.AsBought || len(neighbours) < 2 || low < waistMm {
 		return nil
 	}
 	for _, m := range b.Groups {

@@ -83,12 +83,9 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		guide := ": guide it until the ram holds it."
 		switch {
 		case h.Lies != "":
-			guide = ": clamp its foot down, do not lay it down."
+			guide = ": clamp its foot down, do not lay it down; never take hold of " + h.Lies + ", which only lies on it."
 		case h.Grips:
 			guide = ", and it is let down once: two hold it, or a sling, until the hub grips."
-		}
-		if h.Lies != "" {
-			guide = strings.TrimSuffix(guide, ".") + "; never take hold of " + h.Lies + ", which only lies on it."
 		}
 		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright"+guide)
 	}
@@ -105,7 +102,7 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 			how = "Once together it rolls or falls over: "
 		}
 		if h.Cups {
-			how = "For the cups upright on the table, as their rows say. O" + how[1:]
+			how = "For the cups upright on the table, as their rows say. " + how
 		}
 		if h.Out != "" {
 			how = w.takesOut(h)
