@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // ringTolerance is the bore's or outside's lower deviation in µm of normal
@@ -159,13 +160,7 @@ func (bearingKind) work(j *making, t *joint) {
 	// Grease at a bearing: grams = 0.005 D B (bearing makers' rule for
 	// regreasing, from memory).
 	p.GreaseG = words.Round(0.005*D*in.Width.Mm, 1)
-	for _, m := range t.b.r.Radials {
-		if n := m.In.Name.Value; strings.Contains(n, "grease") {
-			for _, row := range m.Rows {
-				p.Ports = append(p.Ports, words.Spaced(n)+" of "+t.b.title()+" at "+words.Trim(row.ClockDeg, 1)+"°, "+j.w.Size(row.AxialMm)+" from its front")
-			}
-		}
-	}
+	p.Ports = j.greasePorts(t.b)
 	if float := j.endFloat(t); len(float) == 2 {
 		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(float[0].Mm), Max: geom.Clean(float[1].Mm)}, true
 		p.ShutBy = j.shutBy(t)
@@ -356,4 +351,27 @@ func ports(p *plan.BearingPlan) string {
 		return ""
 	}
 	return " Port: " + strings.Join(p.Ports, "; ") + "."
+}
+
+// greasePorts are the ports of a housing, each with the holes and slots into the same length of its
+// bore that stay open: what is pumped in leaves by them unless they are shut meanwhile.
+func (j *making) greasePorts(f feature) (out []string) {
+	for _, m := range f.r.Radials {
+		if !strings.Contains(m.In.Name.Value, "grease") {
+			continue
+		}
+		for _, port := range m.Rows {
+			text := words.Spaced(m.In.Name.Value) + " of " + f.title() + " at " + words.Trim(port.ClockDeg, 1) + "°, " + j.w.Size(port.AxialMm) + " from its front"
+			for _, o := range f.r.Radials {
+				clocks := seq.Map(seq.Keep(o.Rows, func(r plan.RadialRow) bool {
+					return o.In.Through && o.Size.Thread == nil && r.Name != port.Name && math.Abs(r.AxialMm-port.AxialMm) < (max(r.AlongMm, r.DiameterMm)+port.DiameterMm)/2
+				}), func(r plan.RadialRow) string { return words.Trim(r.ClockDeg, 1) + "°" })
+				if len(clocks) > 0 {
+					text += ", " + words.Spaced(o.In.Name.Value) + " at " + strings.Join(clocks, ", ") + " plugged meanwhile"
+				}
+			}
+			out = append(out, text)
+		}
+	}
+	return out
 }
