@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // TestAgrees: of two parts that others have placed, the first 30 behind the second and turned by
@@ -86,6 +87,22 @@ func TestProcesses(t *testing.T) {
 	for word, want := range map[string]weld.Process{"MMA": weld.Stick, "MIG": weld.MIG, "TIG": weld.TIG, "flux-cored": weld.FluxCored, "metal-cored": weld.MetalCored, "self-shielded": weld.SelfShielded, "MAG": weld.MAG} {
 		if got := weldProcess(word); got != want {
 			t.Errorf("%s: %v, want %v", word, got, want)
+		}
+	}
+}
+
+// The weld metal of all joints is bought by process: 0.07 + 0.11 and 0.02 kg; 0.397 lb and 0.044 lb.
+func TestBuyFiller(t *testing.T) {
+	t.Parallel()
+	var made []*joint
+	for _, p := range []*plan.WeldPlan{{Process: "MAG", BuyKg: 0.07}, nil, {Process: "TIG", BuyKg: 0.02}, {Process: "MAG", BuyKg: 0.11}} {
+		made = append(made, &joint{out: &plan.JointPlan{Weld: p}})
+	}
+	for units, want := range map[parts.Units][]string{parts.Millimetres: {"0.18 kg", "0.02 kg"}, parts.Inches: {"0.4 lb", "0.04 lb"}} {
+		var list buying
+		(&shop{w: words.Writer{Units: units}}).buyFiller(made, &list)
+		if len(list) != 2 || list[0].Item != "Filler for MAG, to the welding procedure, "+want[0] || list[1].Item != "Filler for TIG, to the welding procedure, "+want[1] {
+			t.Errorf("%q", seq.Map(list, func(r *wanted) string { return r.Item }))
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -150,6 +151,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	}
 	j.buyLoose(made, &out)
 	j.buyMotor(&out)
+	j.buyFiller(made, &out)
 	slices.SortStableFunc(out, func(a, b *wanted) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
 	var rows []plan.BoughtRow
 	for _, row := range out {
@@ -194,6 +196,19 @@ func (j *shop) buyMotor(list *buying) {
 		item = "motor " + item
 	}
 	list.add(words.Capital(item)+", by its page", 1, "motor", "")
+}
+
+// buyFiller lists the weld metal of all joints, by process.
+func (j *shop) buyFiller(made []*joint, list *buying) {
+	kg := map[string]float64{}
+	for _, t := range made {
+		if p := t.out.Weld; p != nil {
+			kg[p.Process] += p.BuyKg
+		}
+	}
+	for _, process := range slices.Sorted(maps.Keys(kg)) {
+		list.add("Filler for "+process+", to the welding procedure, "+j.w.RoundMass(kg[process], 2), 1, "welds", "")
+	}
 }
 
 func kindOfItem(item string) string { word, _, _ := strings.Cut(item, " "); return word }

@@ -63,21 +63,39 @@ func (j *assembly) tools(made []*joint) []plan.ToolRow {
 			j.plugs(t, made[:i], &list)
 		}
 	}
-	var out []plan.ToolRow
+	out := j.toolRows(list, 0)
+	if j.job.Tools {
+		out = j.addJigs(made, out)
+	}
+	return append(out, j.backings(made, len(out))...)
+}
+
+// toolRows are tools in the list, numbered on from some, with their sheets if the job asks for them.
+func (j *shop) toolRows(list tooling, from int) (out []plan.ToolRow) {
 	for i, x := range list {
-		row := plan.ToolRow{Name: "T" + words.Trim(float64(i+1), 0) + " " + x.name, Tool: x.name + x.sizes, For: steps(x.uses)}
+		row := plan.ToolRow{Name: "T" + words.Trim(float64(from+i+1), 0) + " " + x.name, Tool: x.name + x.sizes, For: steps(x.uses)}
 		for _, t := range x.uses {
-			t.out.Tools = append(t.out.Tools, row.Name)
+			if t.in.Weld == nil || x.sheet != nil { // the step says what is bolted on
+				t.out.Tools = append(t.out.Tools, row.Name)
+			}
 		}
 		if j.job.Tools && x.sheet != nil {
 			row.Sheet = j.toolSheet(&row, x.sheet)
 		}
 		out = append(out, row)
 	}
-	if !j.job.Tools {
-		return out
+	return out
+}
+
+// backings are the plates that keep faces flat while they are welded; their steps name them.
+func (j *shop) backings(made []*joint, from int) []plan.ToolRow {
+	var list tooling
+	for _, t := range made {
+		if p := t.out.Weld; p != nil && p.BackingMm > 0 {
+			list.add(t, tool{"Backing plate", " " + t.w.Size(p.BackingMm) + " thick or more, on " + p.BackingOn, nil, nil})
+		}
 	}
-	return j.addJigs(made, out)
+	return j.toolRows(list, from)
 }
 
 // standsOutMm is how far the shaft of a press stands out of the hub at the end

@@ -818,10 +818,12 @@ const stiffShare = 1.5
 
 // keepFlat is what to do before welding a plate that nothing is left to face on.
 func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
-	if f, spare, ok := j.plateToFace(t); ok && spare < p.SquareUpMm {
-		return "Bolt a plate " + t.w.Size(j.next(stiffShare*f.r.LengthMm(), 5, 1.0/4)) + " thick or more, drilled through " + f.title() + ", to its free face, no tack there: nothing is left to face it."
+	f, spare, ok := j.plateToFace(t)
+	if !ok || spare >= p.SquareUpMm {
+		return ""
 	}
-	return ""
+	p.BackingMm, p.BackingOn = j.next(stiffShare*f.r.LengthMm(), 5, 1.0/4), f.r.Out.Title
+	return "Bolt a plate " + t.w.Size(p.BackingMm) + " thick or more, drilled through " + f.title() + ", to its free face, no tack there: nothing is left to face it."
 }
 
 // squareUp is the step after the last weld on a plate whose free face is to be true: it is

@@ -299,9 +299,11 @@ type WeldPlan struct {
 	ClockOf      string    `json:"clock_of,omitempty"`  // title of the part whose clock tacks and runs go by, seen from its front
 	TacksDeg     []float64 `json:"tacks_deg,omitempty"` // in the order to weld them
 	Order        []WeldRun `json:"order,omitempty"`
-	Besides      string    `json:"besides,omitempty"` // what is done beside welding, such as gouging the root
-	SquareUpMm   float64   `json:"square_up_mm"`      // to leave on a face that is faced afterwards
-	Faced        string    `json:"faced,omitempty"`   // part that a step here faces to its thickness
+	Besides      string    `json:"besides,omitempty"`    // what is done beside welding, such as gouging the root
+	SquareUpMm   float64   `json:"square_up_mm"`         // to leave on a face that is faced afterwards
+	BackingMm    float64   `json:"backing_mm,omitempty"` // thickness of the plate that keeps a face flat meanwhile; 0: none
+	BackingOn    string    `json:"backing_on,omitempty"` // title of the part that it is bolted to
+	Faced        string    `json:"faced,omitempty"`      // part that a step here faces to its thickness
 	BoreLeaveMm  float64   `json:"bore_leave_mm"`
 	Finish       []string  `json:"finish_after,omitempty"` // fine sizes to finish after welding
 }
