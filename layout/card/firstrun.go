@@ -221,7 +221,7 @@ func (c cards) retorque() (out []plan.CardLine) {
 var fastener = regexp.MustCompile(`(?i)^(bolt|screw|stud|nut)`)
 
 // looseBolts are a line for what fixes the machine to the floor, and one for each thing that is
-// bolted on by hand, by the step that says how.
+// bolted on by hand, by the step where that gives a torque.
 func (c cards) looseBolts() (out []plan.CardLine) {
 	for _, b := range c.pl.Bought {
 		if b.Anchor {
@@ -235,7 +235,11 @@ func (c cards) looseBolts() (out []plan.CardLine) {
 			of = c.pl.Part(e.Part.Value).Title
 		}
 		if j := c.joint(e.After.Value); j != nil && !e.Off && fastener.MatchString(what) {
-			out = append(out, plan.CardLine{Do: words.CountOf(e.Count) + words.Lower(what) + ", " + words.Head(of), Wanted: "as step " + strconv.Itoa(j.N) + " has it"})
+			wanted := "none turns further by hand" // the job gives none
+			if strings.Contains(e.How.Value, "torque") {
+				wanted = "as step " + strconv.Itoa(j.N) + " has it"
+			}
+			out = append(out, plan.CardLine{Do: words.CountOf(e.Count) + words.Lower(what) + ", " + words.Head(of), Wanted: wanted})
 		}
 	}
 	return out
