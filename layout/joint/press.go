@@ -3,6 +3,8 @@ package joint
 import (
 	"errors"
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/fits"
@@ -400,4 +402,24 @@ func leadIn(t *joint) (drawn *parts.Chamfer, on string) {
 		}
 	}
 	return drawn, on
+}
+
+// pieces says on the sheet of a part of several pieces which of them is bored to which end of the
+// measured shaft, for each is bored to its own.
+func (j *assembly) pieces(made []*joint) {
+	ends := map[*plan.Ladder][]string{}
+	for _, t := range made {
+		if t.in.Press == nil || t.b.r.Part.Quantity < 2 {
+			continue
+		}
+		for i := range t.b.r.Out.Ladders {
+			if l := &t.b.r.Out.Ladders[i]; l.Feature == words.Spaced(t.b.step.Name) {
+				ends[l] = append(ends[l], "piece "+strconv.Itoa(t.b.inst().copy)+" to the "+j.setting(t).end+" of "+t.a.title())
+			}
+		}
+	}
+	for l, each := range ends {
+		slices.Sort(each)
+		l.Note += " As measured: " + strings.Join(each, ", ") + "; stamp the numbers."
+	}
 }

@@ -43,6 +43,7 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem
 		t.out.N = len(made)
 		pl.Joints = append(pl.Joints, t.out)
 	}
+	a.pieces(made)
 	pl.Bought = s.bought(made)
 	pl.Cuts = s.cuts()
 	pl.Bars = s.bars()

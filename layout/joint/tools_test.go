@@ -426,3 +426,14 @@ func TestToolsAreMeasuredAsTheyFit(t *testing.T) {
 		}
 	}
 }
+
+// Each of the two flanges is bored to its own end of the tube: flange 1 is pressed on its front.
+func TestPiecesHaveTheirEnds(t *testing.T) {
+	t.Parallel()
+	for demo, part := range map[string][2]string{"pugmill": {"barrel-flange", "Barrel tube"}, "gatejack": {"pedestal-flange", "Guide tube"}} {
+		note := demoPlan(t, demo).Part(part[0]).Ladders[0].Note
+		if want := " As measured: piece 1 to the front of " + part[1] + ", piece 2 to the back of " + part[1] + "; stamp the numbers."; !strings.HasSuffix(note, want) {
+			t.Errorf("%s: %q", demo, note)
+		}
+	}
+}
