@@ -40,7 +40,10 @@ func (z *sizer) keyways() {
 
 // keyOf finds the key and what limits its keyway; false after a fault.
 func (z *sizer) keyOf(k *Keyway) bool {
-	in, dia, inch := k.In, k.step.Size.NominalMm, z.W.Units == parts.Inches
+	in, inch := k.In, z.W.Units == parts.Inches
+	k.Row.FromMm, k.Row.ToMm = in.StretchMm(k.step.Inside, k.step.FromMm, k.step.ToMm, z.LengthMm())
+	dia := k.step.diameterAt((k.Row.FromMm + k.Row.ToMm) / 2)
+	k.Row.DiameterMm = dia
 	var err error
 	switch {
 	case in.Disc.Value != "":
@@ -95,7 +98,7 @@ func (z *sizer) keywayWidth(k *Keyway) bool {
 
 // place works out depth and stretch of a keyway.
 func (z *sizer) place(k *Keyway) {
-	st, dia, toward := k.step, k.step.Size.NominalMm, -1.0
+	st, dia, toward := k.step, k.Row.DiameterMm, -1.0
 	depth, deeper := k.key.ShaftDepthMm, k.key.ShaftDeeperMm
 	if st.Inside {
 		depth, deeper, toward = k.key.HubDepthMm, k.key.HubDeeperMm, 1
@@ -110,7 +113,10 @@ func (z *sizer) place(k *Keyway) {
 	} else {
 		k.across = z.General(across)
 	}
-	from, to := k.In.StretchMm(st.Inside, st.FromMm, st.ToMm, z.LengthMm())
+	from, to := k.Row.FromMm, k.Row.ToMm
+	if t := st.taper(); t != nil && !k.sunk() && 4*depth < k.lengthMm()/t.Ratio() {
+		z.fault(k.In.Pos, "the keyway's floor, along the axis, leaves the cone before its end", "a shorter keyway, or a deeper one")
+	}
 	k.Row = plan.KeywayRow{
 		Name: k.In.Name.Value, In: st.Name, Inside: st.Inside, ClockDeg: geom.Clean(math.Mod(k.In.Clock.Deg+360, 360)),
 		FromMm: from, ToMm: to, Woodruff: k.In.Disc.Value, DiameterMm: geom.Clean(dia), WidthMm: geom.Clean(k.key.WidthMm), HeightMm: geom.Clean(k.key.HeightMm), DepthMm: geom.Clean(depth), DeeperMm: deeper,
@@ -149,6 +155,15 @@ func (s *Sizes) opensAt(st *Step, back bool, fromMm, toMm float64) bool {
 	}
 	next := stepAt(outside, beyond)
 	return next == nil || next.drawnRadius() < st.drawnRadius()
+}
+
+// onCone is where a keyway in a cone is measured, for its floor lies along the axis
+// (ISO 775 up to 220 mm, from memory); empty on a cylinder.
+func (k *Keyway) onCone() string {
+	if k.step.taper() == nil {
+		return ""
+	}
+	return " at its middle"
 }
 
 // Opens tells at which ends, the front one first, the keyway runs out of the metal.
@@ -259,7 +274,7 @@ func (k *Keyway) feature(n *Numbered) plan.Feature {
 	return plan.Feature{
 		Kind: plan.KeywayFeature, Name: words.Spaced(k.Row.Name), Size: k.kind() + " " + k.sizeText(n.W) + k.long() + ", " + n.W.Size(k.Row.DepthMm) + " deep",
 		Limits:  n.limitsText(k.width),
-		Note:    words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), n.W.Size(k.aimMm())+" floor to far side", "key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
+		Note:    words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), n.W.Size(k.aimMm())+" floor to far side"+k.onCone(), "key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
 		Balloon: plan.XY{XMm: geom.Clean((k.Row.FromMm + k.Row.ToMm) / 2), YMm: k.floorMm()},
 	}
 }
@@ -280,7 +295,7 @@ func (k *Keyway) operations(b *bench) {
 	} else {
 		k.milled(b, &o)
 	}
-	o.Do = append(o.Do, "Measure floor to far side: "+b.W.Size(k.aimMm())+" on "+b.W.Dia(k.Row.DiameterMm)+"; add what the round measures over that, or take off what it is under.")
+	o.Do = append(o.Do, "Measure floor to far side: "+b.W.Size(k.aimMm())+" on "+b.W.Dia(k.Row.DiameterMm)+k.onCone()+"; add what the round measures over that, or take off what it is under.")
 	if l := b.limitsText(k.width); l != "" {
 		o.Limits = append(o.Limits, "width "+l)
 	}
@@ -344,6 +359,10 @@ func (k *Keyway) sinkMm() float64 { return geom.Clean(math.Abs(k.aimMm() - k.Row
 // milled cuts a shaft keyway.
 func (k *Keyway) milled(b *bench, o *plan.Operation) {
 	o.Machine, o.Holding = "Mill", "vee blocks, clamped; TOP line set with a square"
+	if k.onCone() != "" {
+		o.Holding = "vee blocks under cylinders, the axis level and not the cone's side, clamped; TOP line set with a square"
+		o.Do = append(o.Do, "The floor lies along the axis: touch the crown at the keyway's middle, where the cone has "+b.W.Dia(k.Row.DiameterMm)+".")
+	}
 	*o = warn(*o, clampRound)
 	depth := b.W.Size(k.sinkMm()) + " deep"
 	if k.sunk() {
@@ -424,7 +443,7 @@ func (k *Keyway) checks(r *record) {
 		r.sized(plan.Check{Ref: r.ref(k), What: name + " " + what, Wanted: wanted, Gauge: gauge}, s)
 	}
 	add("width", k.widthText(r.W), "gauge blocks", k.width)
-	add("floor to far side", r.W.Size(k.aimMm()), k.acrossGauge(), k.across)
+	add("floor to far side"+k.onCone(), r.W.Size(k.aimMm()), k.acrossGauge(), k.across)
 	if k.open < 2 && !k.sunk() {
 		add("length", r.W.Size(k.lengthMm()), "calipers", r.General(k.lengthMm()))
 	}

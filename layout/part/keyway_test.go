@@ -174,6 +174,29 @@ func TestWoodruffKeyways(t *testing.T) {
 	}
 }
 
+// A cone 1:10 of 28 has 26 at 20 from its large end: 8x11 (DIN 6888, from memory: 8.2 deep in the
+// shaft, up to 0.1 deeper) sunk 8.25 leaves 17.75 there, and the floor lies along the axis (ISO 775, from
+// memory); 60 from it, the other way round, 22. In a cone 1:8 of 50, 40 from its large end, it is 14 × 9
+// for 45, 5.5 deep. In 1:3, 80 long, the round falls by 26.7 / 4 on either side of the middle, over 5.
+func TestKeywaysOnCones(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ step, key, across, does string }{
+		{"diameter: 28, taper: {ratio: 10}", "axial: 20, key: woodruff 8x11", "17.7 – 17.8", "Measure floor to far side: 17.75 on Ø26 at its middle"},
+		{"diameter: 28, taper: {ratio: 10, toward: front}", "axial: 20, key: woodruff 8x11", "13.7 – 13.8", "13.75 on Ø22 at its middle"},
+		{"diameter: 50, taper: {ratio: 8}", "axial: 40, length: 20", "39.3 – 39.5", "39.4 on Ø45 at its middle"},
+	} {
+		m := keyed(t, "mm", strings.Replace(keyShaft, "diameter: 38, fit: k6", c.step, 1), "in: seat, "+c.key)
+		if a := check(m, "key floor to far side at its middle"); a == nil || !strings.Contains(a.Limits, c.across) {
+			t.Errorf("%s: across %v", c.key, a)
+		}
+		has(t, m, c.does, "The floor lies along the axis")
+	}
+	job := load(t, "mm", strings.Replace(strings.Replace(keyShaft, "diameter: 38, fit: k6", "diameter: 50, taper: {ratio: 3}", 1), "KEY", "in: seat", 1))
+	if m := Work(job, job.Parts[0]); len(m.Errs) != 1 || !strings.Contains(m.Errs[0].What, "leaves the cone") {
+		t.Errorf("a floor that leaves its cone: %v", m.Errs)
+	}
+}
+
 // A length that is not sold is cut from a longer key, an inch key from bar
 // (DIN 6885-1 lengths from memory: 56, 63).
 func TestKeyLengths(t *testing.T) {

@@ -52,6 +52,19 @@ func (s *Step) taper() *tapered {
 	return nil
 }
 
+// diameterAt is the step's diameter at a place along the axis.
+func (s *Step) diameterAt(zMm float64) float64 {
+	t := s.taper()
+	if t == nil {
+		return s.Size.NominalMm
+	}
+	off := zMm - s.FromMm
+	if t.large == parts.Back {
+		off = s.ToMm - zMm
+	}
+	return t.LargeMm - off/t.Ratio()
+}
+
 func (t *tapered) note(w words.Writer) string {
 	return "taper 1:" + words.Trim(t.Ratio(), 3) + " to " + w.Dia(geom.Clean(t.SmallMm)) + " at the " + string(t.small) + " end"
 }
@@ -59,11 +72,7 @@ func (t *tapered) note(w words.Writer) string {
 func (t *tapered) contour(s stretch) []plan.XY {
 	var out []plan.XY
 	for _, p := range s.line {
-		off := p.XMm - s.FromMm
-		if t.large == parts.Back {
-			off = s.ToMm - p.XMm
-		}
-		out = append(out, plan.XY{XMm: p.XMm, YMm: geom.Clean(p.YMm - off/t.Ratio()/2)})
+		out = append(out, plan.XY{XMm: p.XMm, YMm: geom.Clean(p.YMm - (t.LargeMm-s.diameterAt(p.XMm))/2)})
 	}
 	return out
 }

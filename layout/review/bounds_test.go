@@ -135,6 +135,8 @@ func TestBounds(t *testing.T) {
 		{"crossing", sleeve + "  - {name: g, clock: 90, axial: 50, from: back, size: 12}\nholes: [{name: f, at: [[25, %g]], size: 4, depth: 60}]\n", 8.1, 7.9, "runs into g", "they overlap by 0.1 mm"},
 		{"crossing", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12, depth: %g}\nholes: [{name: f, at: [[0, 23]], size: 4, depth: 60}]\n", 4.9, 5.1, "runs into g", "they overlap by 8 mm"},
 		{"flats-wall", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\nflats: [{name: f, in: body, sides: 2, across: %g, length: 20}]\n", 43, 42.9, "little metal over the bore", "1.45 mm left, wanted 1.5 mm"},
+		// a disc of 28 sunk 8.2 runs out the root of 8.2 × 19.8, 12.74; the cone itself never is in its way
+		{"keyway-wall", turned + "[{name: cone, diameter: 28, length: 80, taper: {ratio: 10}}, {name: collar, diameter: 60, length: 20}]\nkeyways: [{name: k, in: cone, key: woodruff 8x11, axial: %g}]\n", 67.2, 67.3, "the cutter of k runs into collar", "it runs out 12.74 mm beyond the full depth, to 54.56 mm and 80.04 mm from the front face"},
 		{"keyway-wall", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nkeyways: [{name: k, in: body, length: 30, key: 8x7, depth: %g, axial: 40}]\n", 5, 5.1, "little metal under it", "4.8 mm left, wanted 5.1 mm"},
 		// Beside a keyway of 8 from the middle 4, and 2 of the hole: 7 leave 1.
 		{"ligament", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nkeyways: [{name: k, in: body, length: 30, key: 8x7, axial: 40}]\nholes: [{name: f, at: [[%g, 28]], size: 4}]\n", 7, 6.9, "the keyway k lie close together", "0.9 mm of metal between, wanted 1 mm"},

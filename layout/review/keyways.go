@@ -116,7 +116,7 @@ func (v *view) cutterRoom(k plan.KeywayRow, pos parts.Pos) {
 		return
 	}
 	for _, c := range v.outside {
-		if c.radiusMm > k.DiameterMm/2+slackMm && c.fromMm < k.ToMm+k.RunoutMm-slackMm && c.toMm > k.FromMm-k.RunoutMm+slackMm {
+		if c.name != k.In && c.radiusMm > k.DiameterMm/2+slackMm && c.fromMm < k.ToMm+k.RunoutMm-slackMm && c.toMm > k.FromMm-k.RunoutMm+slackMm {
 			v.report(Stop, k.Name, pos, Finding{
 				What:    "the cutter of " + k.Name + " runs into " + c.name,
 				Numbers: "it runs out " + v.mm(k.RunoutMm) + " beyond the full depth, to " + v.mm(k.FromMm-k.RunoutMm) + " and " + v.mm(k.ToMm+k.RunoutMm) + " from the front face",
