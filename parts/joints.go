@@ -141,6 +141,16 @@ type Place struct {
 // Edge tells whether the first part stands on an edge of its front view.
 func (p *Place) Edge() bool { return p.With != string(Front) && p.With != string(Back) }
 
+// TurnDeg is the clock angle, in degrees seen from the second part's front, that the first part's
+// TOP looks to on its front or back; 0 where that is not said.
+func (p *Place) TurnDeg() float64 {
+	turn := map[string]float64{"right": 90, "down": 180, "left": 270}[p.Looks]
+	if p.On == string(Back) && turn > 0 {
+		return 360 - turn
+	}
+	return turn
+}
+
 // Sides are the faces of a part by name: those of its front view, and the two
 // that the view is of.
 var Sides = []string{"front", "back", "left", "right", "top", "bottom"}

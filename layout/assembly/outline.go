@@ -215,12 +215,14 @@ func newRegion(o Outline) *region {
 	g := &region{low: Pt{inf, inf}, high: Pt{-inf, -inf}}
 	for _, loop := range o {
 		g.starts = append(g.starts, len(g.segs))
+		var kept Loop // without a corner that lies on the next: a side left out would leave the figure open there
 		for i, v := range loop {
-			next := loop[(i+1)%len(loop)].Pt
-			if next.sub(v.Pt).len() < 1e-9 {
-				continue
+			if loop[(i+1)%len(loop)].sub(v.Pt).len() >= 1e-9 {
+				kept = append(kept, v)
 			}
-			for _, s := range newSeg(v, next).split() {
+		}
+		for i, v := range kept {
+			for _, s := range newSeg(v, kept[(i+1)%len(kept)].Pt).split() {
 				g.segs = append(g.segs, s)
 				g.bound(s.a)
 				for _, side := range []Pt{{1, 0}, {-1, 0}} {

@@ -129,6 +129,8 @@ func TestDist(t *testing.T) {
 	t.Parallel()
 	ring := Of(Tube(50, 30, 0, 20))
 	disc := Of(Prism(Outline{circle(Pt{}, 40)}, 0, 10))
+	// A corner that stands twice but for the last digit, and a place level with it.
+	twice := Of(Prism(Outline{PolygonLoop(Pt{}, Pt{10, 0}, Pt{20, 15.875}, Pt{20, 15.875 + 2e-15}, Pt{10, 30}, Pt{0, 30})}, 0, 10))
 	for _, c := range []struct {
 		name  string
 		solid *Solid
@@ -143,6 +145,7 @@ func TestDist(t *testing.T) {
 		{"near its round", disc, Vec{0, 37, 5}, -3},
 		{"off its corner", disc, Vec{0, -43, 14}, 5},
 		{"in a hole", plate(), Vec{80, 30, -6}, 5.5},
+		{"level with a corner that stands twice", twice, Vec{4, 15.875, 5}, -4},
 		{"beside a hole", plate(), Vec{80, 37, -6}, -1.5},
 		{"solid at its axis", Of(Cylinder(10, 0, 30)), Vec{0, 0, 15}, -10},
 		{"blind bore's floor", Of(Turned([]ZR{{0, 20}, {40, 20}}, []ZR{{0, 10}, {30, 10}})), Vec{0, 0, 32}, -2},

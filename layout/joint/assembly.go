@@ -320,6 +320,10 @@ func (j *shop) relative(t *joint) (placement, bool) {
 	default:
 		return placement{}, false
 	}
+	if p := t.in.Place; p != nil && (t.in.Bolt == nil || p.At != nil) {
+		at, ok := j.onFace(t)
+		return at, ok && p.At.X.Mm == 0 && p.At.Y.Mm == 0
+	}
 	m := t.meeting()
 	if !m.Set() && t.in.Bearing != nil {
 		if at, ok := t.relativeBearing(); ok {
@@ -359,6 +363,23 @@ func (j *shop) relative(t *joint) (placement, bool) {
 	}
 	zb += outward(m.Second) * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
 	return placement{geom.Clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
+}
+
+// onFace places A in the coordinates of B as a place says that has A's origin and a face on a
+// face; off the axis by that origin.
+func (j *shop) onFace(t *joint) (placement, bool) {
+	p := t.in.Place
+	if p == nil || p.At == nil || p.Edge() {
+		return placement{}, false
+	}
+	first, second := parts.Face(p.With), parts.Face(p.On)
+	if second != parts.Front && second != parts.Back {
+		return placement{}, false
+	}
+	out := outward(second)
+	s := -out / outward(first)
+	z := faceMm(t.b.r, out) + out*(p.Gap.Mm+j.spacerMm(t)+j.stackMm(t)) - s*faceMm(t.a.r, outward(first))
+	return placement{geom.Clean(z), p.TurnDeg(), s}, true
 }
 
 // stackMm is the thickness of the parts clamped between the two ends.
@@ -429,7 +450,10 @@ func (s *shop) place(all []*joint) *assembly {
 	groups := 0
 	for _, t := range adjustedLast(all) {
 		if t.in.Bolt != nil && (t.walls() || j.at(t.a.inst()) == nil || j.at(t.b.inst()) == nil) {
-			if t.beside = t.besides(); t.beside != nil || t.walls() {
+			if t.walls() && t.in.Place != nil {
+				t.refuse(t.in.Place.Pos, plan.PlaceIdle, plan.Named(t.a.title()))
+			}
+			if t.beside = j.besides(t); t.beside != nil || t.walls() {
 				continue
 			}
 		}

@@ -12,9 +12,17 @@ import (
 
 // beside is where a bolted part stands whose axis does not lie on the other
 // part's: a lug on a plate. The holes give the place. It is nil where the
-// patterns meet about one axis, or do not meet at all. Of holes on a wall of a
+// patterns meet about one axis, or do not meet at all. Where the joint has a place that gives
+// it, and the holes have to lie there. Of holes on a wall of a
 // part it is where that wall stands, in its own frame.
-func (t *joint) besides() *plan.Beside {
+func (j *shop) besides(t *joint) *plan.Beside {
+	if at, ok := j.onFace(t); ok {
+		p := t.in.Place.At
+		if p.X.Mm == 0 && p.Y.Mm == 0 {
+			return nil // about one axis
+		}
+		return &plan.Beside{XMm: geom.Clean(-outward(t.meeting().Second) * p.X.Mm), YMm: geom.Clean(p.Y.Mm), FrontMm: at.z0, TurnDeg: at.turn, OtherWay: at.s < 0}
+	}
 	if t.a.group == nil || t.b.group == nil || len(t.a.group.Points) != len(t.b.group.Points) || len(t.a.group.Points) < 2 {
 		return nil
 	}

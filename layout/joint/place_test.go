@@ -4,7 +4,9 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 )
 
 // Where a part stands is said in the words of its place.
@@ -60,5 +62,67 @@ func TestGapOfRounds(t *testing.T) {
 	says(t, jointNamed(t, flat, "hopper-throat"), []string{"Gap up to 3.52 at the middles of the flats."}, []string{"No gap"})
 	if got := problems(flat, "hopper-throat"); !strings.Contains(got, string(plan.FilletGap)) {
 		t.Errorf("flats: %s", got)
+	}
+}
+
+// A bolted part stands where its place says, and its holes have to meet there. Plate A has holes 50
+// and 70 right of its middle, the column two 10 left and right of its own, so that A's middle lies
+// 60 off: to the left with its back on the column, to the right with its front on it; with TOP down
+// its holes lie to the left. 50 for 60 misses by 10; with TOP to the right they stand upright, as far
+// as √2 × 10 from the column's.
+func TestBoltedByItsPlace(t *testing.T) {
+	t.Parallel()
+	const a = "part: a\ntitle: A\nkind: plate\nmaterial: S355\nstock: {plate: 12, cut: laser}\noutline: {rectangle: [210, 200]}\nholes:\n  - {name: h, at: [[50, 0], [70, 0]], size: M8 clearance}\n"
+	const column = "part: column\ntitle: Column\nkind: turned\nmaterial: S355\nstock: {round: 60, length: 142, cut: saw}\nprofile:\n  outside: [{name: outside, diameter: 60, length: 137}]\nholes:\n  - {name: tap, at: [[-10, 0], [10, 0]], size: M8 tap, depth: 20}\n"
+	for _, c := range []struct{ place, how, problem string }{
+		{"on: front, with: back, at: [-60, 0], top: up", "Back of A on the front of Column, its origin 60 to the left and 0 above that of Column seen from its front, TOP at 0°", ""},
+		{"on: front, with: front, at: [60, 0], top: up", "Front of A on the front of Column, its origin 60 to the right", ""},
+		{"on: front, with: back, at: [60, 0], top: down", "Back of A on the front of Column, its origin 60 to the right and 0 above that of Column seen from its front, TOP at 180°", ""},
+		{"on: front, with: back, top: down", "Back of A on the front of Column, its origin 60 to the right", ""},
+		{"on: front, with: back, at: [-50, 0], top: up", "", "by up to 10;"},
+		{"on: front, with: back, at: [0, 60], top: right", "", "by up to 14.14"},
+		{"on: front, with: back, at: [0, 0], top: up", "", "by up to 60;"},
+	} {
+		w, err := layout.Resolve(jobOf(t, "{name: x, bolt: {through: a.h, into: column.tap, bolt: M8 8.8}, place: {"+c.place+"}}", a, column))
+		switch {
+		case c.problem != "":
+			if err == nil || !strings.Contains(err.Error(), c.problem) {
+				t.Errorf("%s: %v", c.place, err)
+			}
+		case err != nil:
+			t.Errorf("%s: %v", c.place, err)
+		default:
+			if how := words.Capital(jointNamed(t, w.Plan, "x").How); !strings.HasPrefix(how, c.how) {
+				t.Errorf("%s: %q", c.place, how)
+			}
+		}
+	}
+}
+
+// A round welded on a plate stands where its place says: on the plate's axis 1 clear of it, or beside.
+func TestWeldedRoundByItsPlace(t *testing.T) {
+	t.Parallel()
+	const disc = "part: disc\ntitle: Disc\nkind: ring\nmaterial: S355\nstock: {plate: 12, cut: laser}\noutline: {circle: 210}\nbore: {diameter: 80}\n"
+	const tube = "part: tube\ntitle: Tube\nkind: tube\nmaterial: S355\nstock: {tube: 168.3, wall: 8, length: 142, cut: saw}\ntube: {outside: 168.3, wall: 8, length: 137}\n"
+	for place, want := range map[string]struct {
+		how     string
+		frontMm float64
+	}{
+		"at: [0, 0], top: left, gap: 1": {"back of Tube on the front of Disc, its origin on the other's, TOP to the left, 1 clear of it", -138},
+		"at: [-10, 0], top: up, gap: 1": {"back of Tube on the front of Disc, its origin on the other's, 10 to the left, TOP up, 1 clear of it", 0},
+	} {
+		p := filed(t, "{name: x, weld: {part: tube.outside, to: disc.outline, type: fillet, size: 6}, place: {on: front, with: back, "+place+"}}", disc, tube)
+		j := jointNamed(t, p, "x")
+		if j.How != want.how {
+			t.Errorf("%s: %q", place, j.How)
+		}
+		for _, q := range j.Placed {
+			if q.Part == "tube" && (q.FrontMm != want.frontMm || q.TurnDeg != 270) {
+				t.Errorf("%s: %+v", place, q)
+			}
+		}
+		if onAxis := len(j.Placed) == 2; onAxis != (want.frontMm != 0) {
+			t.Errorf("%s: %+v", place, j.Placed)
+		}
 	}
 }

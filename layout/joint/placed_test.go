@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"strings"
 	"testing"
 
 	"centrepop/layout/part"
@@ -174,6 +175,38 @@ func TestDraggedOff(t *testing.T) {
 		c.change(motor, s, hub)
 		if got := j.draggedOff(s); got != c.dragged {
 			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}
+
+// TestFineSizes: what a weld leaves to be finished is a bore that is still open, and the
+// outside of a tube of which only an end is joined.
+func TestFineSizes(t *testing.T) {
+	t.Parallel()
+	fine := func(s part.Step, name string) part.Step {
+		s.Name, s.Size.Limited, s.Size.MinMm, s.Size.MaxMm = name, true, s.Size.NominalMm, s.Size.NominalMm+0.046
+		return s
+	}
+	hub := lying("hub", 0, 1, fine(cylinder(0, 30, 40, true), "bore"), fine(cylinder(0, 30, 80, false), "outside"))
+	standing(hub)
+	at := func(name string) feature {
+		f := hub.of()
+		f.step = f.r.StepNamed(name)
+		return f
+	}
+	welded := at("outside")
+	welded.step = nil
+	for _, c := range []struct {
+		name string
+		made []*joint
+		want string
+	}{
+		{"nothing joined", nil, "hub bore 40.000 – 40.046; hub outside 80.000 – 80.046"},
+		{"a part in the bore", []*joint{{b: at("bore")}}, "hub outside 80.000 – 80.046"},
+		{"a flange on an end", []*joint{{a: at("outside")}}, "hub bore 40.000 – 40.046; hub outside 80.000 – 80.046"},
+	} {
+		if got := strings.Join(fineSizes(welded, c.made), "; "); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}
 }

@@ -168,7 +168,7 @@ func (j *making) how(t *joint) string {
 	if t.out.Beside != nil {
 		return t.besideText(j.w)
 	}
-	if p := t.in.Place; p != nil && !t.axis {
+	if p := t.in.Place; p != nil {
 		return j.placeText(t, p)
 	}
 	if !t.axis && t.corner() {

@@ -193,7 +193,7 @@ func (weldKind) work(j *making, t *joint) {
 	t.slack(p)
 	for _, f := range []feature{t.a, t.b} {
 		if !j.weldedLater(t, f.inst()) {
-			p.Finish = append(p.Finish, fineSizes(f)...)
+			p.Finish = append(p.Finish, fineSizes(f, j.before)...)
 		}
 	}
 	t.weldFigures(p)
@@ -409,11 +409,11 @@ func (t *joint) ring(p *plan.WeldPlan) error {
 const fineMm = 0.1
 
 // fineSizes are the sizes of a part to finish after welding, the seat of the
-// weld itself left out.
-func fineSizes(f feature) []string {
+// weld itself and bores that hold something already left out.
+func fineSizes(f feature, made []*joint) []string {
 	var out []string
 	for s := range seq.Refs(f.r.Steps) {
-		if s != f.step && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
+		if s != f.step && !(s.Inside && filled(f.inst(), s, made)) && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
 			out = append(out, f.title()+" "+words.Spaced(s.Name)+" "+f.r.W.Limits(s.Size.MinMm, s.Size.MaxMm))
 		}
 	}
@@ -567,7 +567,7 @@ func (t *joint) meanwhile(job *parts.Job) string {
 		first, second := o.Ends()
 		for _, e := range []parts.JointRef{first, second} {
 			for _, f := range []feature{t.a, t.b} {
-				if (inst{e.Part, e.Copy}) == f.inst() && len(fineSizes(f)) > 0 {
+				if (inst{e.Part, e.Copy}) == f.inst() && len(fineSizes(f, nil)) > 0 {
 					return a.Reason.Value
 				}
 			}

@@ -41,6 +41,7 @@ const (
 	OutOfLine         ProblemKind = "out-of-line"
 	OutOfLineTurn     ProblemKind = "out-of-line-turn"
 	NoFaceThere       ProblemKind = "no-face-there"
+	PlaceIdle         ProblemKind = "place-idle" // of a part bolted by holes in a side or a flange
 	TurnedRound       ProblemKind = "turned-round"
 	PlacedElsewhere   ProblemKind = "placed-elsewhere"
 	TurnedElsewhere   ProblemKind = "turned-elsewhere"

@@ -42,6 +42,7 @@ var Problems = []About{
 	{plan.OutOfLine, "in-line", plan.StopSeverity, "these do not line up: {0}", "move a feature: no turn of the parts of this joint lines them up", "what must line up lies at one clock angle of the assembly", byGeometry},
 	{plan.OutOfLineTurn, "in-line", plan.StopSeverity, "these do not line up: {0}", "rotate: {1} lines them up", "what must line up lies at one clock angle of the assembly", byGeometry},
 	{plan.NoFaceThere, "place", plan.StopSeverity, "{0} has no face there to stand against", "level: front-with-front, or faces that touch", "a part stands against a face", byGeometry},
+	{plan.PlaceIdle, "place", plan.StopSeverity, "the place of {0} is not looked at: it is bolted by holes in a side or a flange", "delete place, the holes say where it stands", "what is given counts", byGeometry},
 	{plan.TurnedRound, "place", plan.StopSeverity, "earlier joints turn {0} the other way round", "the same faces here and there", "a part has one place", byGeometry},
 	{plan.PlacedElsewhere, "place", plan.StopSeverity, "earlier joints leave {0} {1} away from where this joint wants it", "lengths of the parts between that agree", "a part has one place", byGeometry},
 	{plan.TurnedElsewhere, "place", plan.StopSeverity, "earlier joints turn {0} by {1} and not {2}", "rotate: {3}", "a part has one place", byGeometry},

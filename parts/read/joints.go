@@ -67,8 +67,18 @@ func (f *fields) joint() (*parts.Joint, bool) {
 	j.OtherWay = f.yes("other-way-round")
 	f.spare("other-way-round", j.Meet.Set(), "other-way-round beside face or level", "delete other-way-round; the faces say which way the parts look")
 	j.InLine = f.lineRules()
+	for kind, right := range map[parts.JointKind]string{parts.PressKind: "level: how far it goes in", parts.BearingKind: "the rings and their shoulders say where it sits"} {
+		f.spare("place", j.Kind == kind, "place beside "+string(kind), "delete place; "+right)
+	}
 	if place := f.sub("place"); place != nil {
 		j.Place = place.placeOnFace(place.word("on"))
+	}
+	if p := j.Place; p != nil && j.Kind == parts.BoltKind {
+		f.boltPlace(p)
+		j.Meet = parts.Meeting{Pos: p.Pos, First: parts.Face(p.With), Second: parts.Face(p.On)}
+		if j.Rotate.Deg = p.TurnDeg(); p.Looks != "" {
+			j.Rotate.Pos = p.Pos
+		}
 	}
 	j.Anchored = f.name("anchored")
 	j.Before = f.names("before")
@@ -76,6 +86,23 @@ func (f *fields) joint() (*parts.Joint, bool) {
 	j.Note = f.text("note")
 	first, second := j.Ends()
 	return j, j.Kind != "" && j.Name.Value != "" && first.Set() && second.Set()
+}
+
+// boltPlace refuses what the place of a bolted part cannot have: its holes lie on its front or back,
+// and bolts leave no gap.
+func (f *fields) boltPlace(p *parts.Place) {
+	for _, key := range []string{"face", "level", "rotate", "other-way-round"} {
+		f.spare(key, true, key+" beside the place of a bolted part", "delete "+key+"; on, with and top in place say how the parts look")
+	}
+	in := f.sub("place")
+	for _, key := range []string{"on", "with"} {
+		side := in.word(key)
+		in.spare(key, side != string(parts.Front) && side != string(parts.Back), "a bolted part stands "+key+" the "+side, "front or back; holes in other sides say themselves where the part stands: delete place")
+	}
+	for _, key := range []string{"from-left", "from-right", "from-bottom", "from-top"} {
+		in.spare(key, true, key+" in the place of a bolted part", "at: where its origin lies from that of the other, or delete place: the holes say where it stands")
+	}
+	in.spare("gap", true, "gap in the place of a bolted part", "delete gap: bolts pull the faces together; a part between them is named in stack")
 }
 
 func (f *fields) pressJoint() *parts.PressJoint {

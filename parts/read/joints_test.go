@@ -84,7 +84,14 @@ func TestJoints(t *testing.T) {
 
 func TestJointFaults(t *testing.T) {
 	const press = "press: {shaft: tube.outside, bore: plate.bore}"
+	const welded = "weld: {part: tube.outside, to: plate.bore, type: fillet}"
+	const bolted = "bolt: {through: plate.bolts, into: plate#2.bolts, bolt: M8 8.8}"
 	for _, c := range []struct{ joint, what string }{
+		{"{name: a, " + press + ", place: {on: front, with: back, at: [0, 0]}}", "place beside press"},
+		{"{name: a, " + bolted + ", face: front-on-back, place: {on: front, with: back, at: [0, 0]}}", "face beside the place of a bolted part"},
+		{"{name: a, " + bolted + ", place: {on: left, with: back, at: [0, 0]}}", "a bolted part stands on the left"},
+		{"{name: a, " + bolted + ", place: {on: front, with: back, from-left: 10}}", "from-left in the place of a bolted part"},
+		{"{name: a, " + bolted + ", place: {on: front, with: back, at: [0, 0], gap: 1}}", "gap in the place of a bolted part"},
 		{"{" + press + "}", "lacks the key name"},
 		{"{name: a}", "has none of the keys press"},
 		{"{name: a, " + press + ", weld: {part: plate.bore, to: tube.outside, type: fillet}}", "both press and weld"},
@@ -104,14 +111,14 @@ func TestJointFaults(t *testing.T) {
 		{"{name: a, " + press + ", flush: front-with-front}", "flush of earlier versions is now level"},
 		{"{name: a, " + press + ", align: [tube.window, up]}", "align of earlier versions is now in-line"},
 		{"{name: a, " + press + ", flip: yes}", "flip of earlier versions is now other-way-round"},
-		{"{name: a, " + press + ", place: {on: front}}", "lacks the key with"},
-		{"{name: a, " + press + ", place: {on: above, with: back}}", "on is"},
-		{"{name: a, " + press + ", place: {on: front, with: back, at: [0, 0], from-left: 1}}", "at and from-left"},
-		{"{name: a, " + press + ", place: {on: front, with: back, from-left: 2, from-right: 1}}", "from-left and from-right"},
-		{"{name: a, " + press + ", place: {on: front, with: back, from-top: 2, from-bottom: 1}}", "from-bottom and from-top"},
-		{"{name: a, " + press + ", place: {on: front, with: back, front: up}}", "its front cannot point along it"},
-		{"{name: a, " + press + ", place: {on: front, with: left, top: up}}", "its top cannot point along it"},
-		{"{name: a, " + press + ", place: {on: front, with: left, front: north}}", "front is"},
+		{"{name: a, " + welded + ", place: {on: front}}", "lacks the key with"},
+		{"{name: a, " + welded + ", place: {on: above, with: back}}", "on is"},
+		{"{name: a, " + welded + ", place: {on: front, with: back, at: [0, 0], from-left: 1}}", "at and from-left"},
+		{"{name: a, " + welded + ", place: {on: front, with: back, from-left: 2, from-right: 1}}", "from-left and from-right"},
+		{"{name: a, " + welded + ", place: {on: front, with: back, from-top: 2, from-bottom: 1}}", "from-bottom and from-top"},
+		{"{name: a, " + welded + ", place: {on: front, with: back, front: up}}", "its front cannot point along it"},
+		{"{name: a, " + welded + ", place: {on: front, with: left, top: up}}", "its top cannot point along it"},
+		{"{name: a, " + welded + ", place: {on: front, with: left, front: north}}", "front is"},
 		{"{name: a, " + press + ", rotate: 400}", "rotate is"},
 		{"{name: a, " + press + ", in-line: [tube.window]}", "in-line has 1 entry"},
 		{"{name: a, " + press + ", in-line: [tube.window-3, up]}", "no feature window-3"},
