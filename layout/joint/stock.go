@@ -78,8 +78,8 @@ func (j *shop) blanks(r *part.Model) []plan.CutPiece {
 			one.LengthMm = geom.Clean(r.LengthMm())
 		}
 		return []plan.CutPiece{one}
-	case r.Flat():
-		one.Round = r.Part.Outline == nil || r.Part.Outline.Shape == parts.CircleOutline
+	case r.Flat() || r.Part.Profile != nil:
+		one.Round = r.RoundBlank()
 		return []plan.CutPiece{sides(one, box.W(), box.H())}
 	}
 	var out []plan.CutPiece

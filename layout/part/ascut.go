@@ -180,6 +180,12 @@ func (s *Shape) BlankPath() *canvas.Path {
 	return s.OutlinePath()
 }
 
+// RoundBlank tells whether it is a circle.
+func (s *Shape) RoundBlank() bool {
+	_, disc := discLeaveMm[s.Part.Stock.Cut]
+	return s.form.round() && (disc || s.Part.Profile == nil)
+}
+
 // edge is the outline with what is left on it.
 func (a *asCut) edge(s *Sizes, leaveMm float64) {
 	a.outline = s.OutlinePath()

@@ -112,6 +112,11 @@ func (f *flat) cutFile(c *cutter) (*plan.Profile, error) {
 		c.fault(f.Outline.LeaveOnPart.Pos, "the outline cannot be left larger: "+a.err.Error(), "a smaller leave, or wider inside corners")
 		return nil, nil
 	}
+	return c.flatFile(a)
+}
+
+// flatFile is the cutting file of what lies flat on the plate.
+func (c *cutter) flatFile(a asCut) (*plan.Profile, error) {
 	c.out.Marks, c.out.Notes = a.marks, a.notes
 	c.webs(a)
 	c.contours(a)
@@ -121,12 +126,6 @@ func (f *flat) cutFile(c *cutter) (*plan.Profile, error) {
 	c.topLine(a)
 	c.weigh(a)
 	return c.out, nil
-}
-
-// cutFile of a turned part there is none.
-func (t *turned) cutFile(c *cutter) (*plan.Profile, error) {
-	c.fault(c.Part.Pos, c.Part.Name.Value+" is not flat, and has no flat blank", "profiles are for flat parts, cones and square-to-rounds")
-	return nil, nil
 }
 
 // webs checks that no contour runs into another and finds the least metal

@@ -16,7 +16,7 @@ type turned struct{ in *parts.Profile }
 func (t *turned) lengthMm() float64             { return t.in.LengthMm() }
 func (t *turned) round() bool                   { return true }
 func (t *turned) outline(s *Sizes) *canvas.Path { return geom.Circle(s.widest().Size.NominalMm) }
-func (t *turned) developments(*shaper)          {}
+func (t *turned) developments(d *shaper)        { d.cut = t.asCut(d.Sizes, d.Part.Stock.Cut) }
 func (t *turned) roundMm(string) float64        { return 0 }
 
 func (t *turned) wallMm(s *Sizes, zMm float64) float64 {

@@ -533,6 +533,9 @@ func (b *bench) sawnMm() float64 {
 	if l := b.Part.Stock.Length; l.Set() {
 		return l.Mm
 	}
+	if b.cut.outline != nil {
+		return b.plateMm()
+	}
 	return geom.Clean(b.LengthMm() + 2*cutting.FacingAllowanceMm(b.widest().Size.NominalMm))
 }
 
@@ -879,6 +882,10 @@ func (b *bench) castText() string {
 
 // sawOperation cuts the bar with what facing both ends needs.
 func (b *bench) sawOperation() {
+	if t, ok := b.form.(*turned); ok && b.cut.outline != nil {
+		t.cutDisc(b)
+		return
+	}
 	if b.Part.Stock.Form == "casting" {
 		b.op(warn(plan.Operation{
 			Machine: "Bench", Title: "Check the casting",

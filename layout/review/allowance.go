@@ -54,6 +54,9 @@ func (v *view) plateAllowance() {
 	case !v.turned() && s.Size.Mm > drawn+slackMm && v.facedCopies() < max(1, v.p.Quantity):
 		f.What = "the " + s.Form + " is thicker than the part, and no step faces it"
 		v.report(Check, "", s.Pos, f)
+	case v.turned() && s.Size.Mm < drawn+faceMm-slackMm:
+		f.What = "the " + s.Form + " leaves nothing to face both ends"
+		v.report(Check, "", s.Pos, f)
 	}
 }
 

@@ -172,6 +172,7 @@ func TestBounds(t *testing.T) {
 		{"allowance", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: %g mm, cut: saw}\nthickness: 12\noutline: {square: 100}\n", 12, 12.1, "check: the plate is thicker than the part, and no step faces it", "12.1 mm for 12 mm"},
 		{"allowance", bar, 61, 60.9, "the stock leaves nothing to turn body", "0.9 mm on diameter, wanted 1 mm"}, {"allowance", bar, 60, 60.1, "the stock leaves nothing to turn body", "0.1 mm on diameter, wanted 1 mm"},
 		{"allowance", strings.Replace(bar, "length: 100}", "fit: h9, length: 100}", 1), 61, 60, "the stock leaves nothing to turn body", "0 mm on diameter, wanted 1 mm"},
+		{"allowance", strings.Replace(strings.Replace(bar, "diameter: 60", "diameter: 200", 1), "round:", "plate:", 1), 101, 100.9, "the plate leaves nothing to face both ends", "100.9 mm for 100 mm"},
 		{"allowance", strings.Replace(bar, "round:", "casting:", 1), 64, 63.9, "the stock leaves nothing to turn body", "3.9 mm on diameter, wanted 4 mm"},
 		{"stock-left", left("laser"), 1, 0.9, "the bore has a fit, but the laser leaves too little for the lathe", "0.9 mm left on 40 mm, wanted 1 mm"}, {"stock-left", left("plasma"), 3, 2.9, "the plasma leaves too little", "2.9 mm left on 40 mm, wanted 3 mm"},
 		{"stock-left", left("waterjet"), 1, 0.9, "the waterjet leaves too little", "0.9 mm left on 40 mm, wanted 1 mm"}, {"stock-left", left("flame"), 3, 2.9, "the flame leaves too little", "2.9 mm left on 40 mm, wanted 3 mm"},

@@ -1,0 +1,47 @@
+package part
+
+import (
+	"strings"
+	"testing"
+)
+
+// A ring of Ø210 and 17 thick with a bore of 80, turned from plate 20: the laser cuts a disc 2 larger
+// and a bore 2 smaller, 3 are left on the length to face, and no drill opens the bore. A flame leaves
+// 6; a bore of 20 less 6 is under the 30 that it makes in 20 (1.5 × the thickness). A saw cuts a
+// square 5 larger. In inches what is left goes up to the next sixteenth: 2 mm to 1/8.
+func TestTurnedFromPlate(t *testing.T) {
+	t.Parallel()
+	ring := func(stock, wide, bore, long string) string {
+		return "part: disc\nkind: ring\nmaterial: S355\nstock: " + stock + "\nprofile:\n  outside: [{name: rim, diameter: " + wide + ", length: " + long + "}]\n  inside: [{name: bore, diameter: " + bore + ", fit: H8, length: " + long + "}]\n"
+	}
+	for _, c := range []struct {
+		units, text, machine, first string
+		drilled                     bool
+	}{
+		{"mm", ring("{plate: 20, cut: laser}", "210", "80", "17"), "Cutter", "Cut from plate 20, laser cut: Ø212 × 20 thick. Finished 17 mm; the rest is to face both ends. Bore as cut Ø78: 2 left on diameter for the lathe.", false},
+		{"mm", ring("{plate: 20, cut: flame}", "210", "20", "17"), "Cutter", "Cut from plate 20, flame cut: Ø216 × 20 thick. Finished 17 mm; the rest is to face both ends.", true},
+		{"mm", ring("{plate: 20, cut: saw}", "210", "80", "17"), "Saw", "Cut from plate 20, saw cut: 215 × 215 × 20 thick. Finished 17 mm; the rest is to face both ends.", true},
+		{"in", ring("{plate: 3/4, cut: laser}", "8", "3", "5/8"), "Cutter", "Cut from plate 0.75 in, laser cut: Ø8.125 in × 0.75 in thick. Finished 0.625 in; the rest is to face both ends. Bore as cut Ø2.875 in: 0.125 in left on diameter for the lathe.", false},
+	} {
+		ops := work(t, c.units, c.text).Out.Operations
+		if got := strings.Join(ops[0].Do, " "); ops[0].Machine != c.machine || got != c.first {
+			t.Errorf("%s: %q", ops[0].Machine, got)
+		}
+		if got := strings.Contains(strings.Join(ops[1].Do, " "), "Centre-drill"); got != c.drilled {
+			t.Errorf("%s: %q", c.first, ops[1].Do)
+		}
+	}
+}
+
+// The cutting file has the same disc: 212 and 78 across.
+func TestDiscFile(t *testing.T) {
+	t.Parallel()
+	job := load(t, "mm", "part: disc\nkind: ring\nmaterial: S355\nstock: {plate: 20, cut: laser}\nprofile:\n  outside: [{name: rim, diameter: 210, length: 17}]\n  inside: [{name: bore, diameter: 80, length: 17}]\n")
+	p, err := CutProfile(job, "disc", CutOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.BlankXMm != 212 || len(p.Contours) != 2 || !strings.HasPrefix(p.Contours[0].SizeText, "Ø78 as cut") || p.ThicknessMm != 20 {
+		t.Errorf("%+v", p)
+	}
+}
