@@ -255,6 +255,18 @@ func TestTopPlace(t *testing.T) {
 			t.Errorf("%s to %s: %+v", c.from, c.long, m.Out.Checks)
 		}
 	}
+	// Without a keyway it is the first slot at 0° that is TOP: no hole, and no slot elsewhere.
+	const slot = "{name: s, clock: 0, axial: 50, slot: {around: 8, along: 28}, depth: 5}"
+	for radial, want := range map[string]string{
+		slot: "seat",
+		"{name: h, clock: 90, axial: 5, slot: {around: 3, along: 4}, depth: 5}, " + slot: "seat",
+		"{name: h, clock: 0, axial: 5, size: 5 mm, depth: 5}, " + slot:                   "seat",
+		"{name: h, clock: 0, axial: 5, slot: {around: 3, along: 4}, depth: 5}, " + slot:  "tip",
+	} {
+		if got := work(t, "mm", strings.Split(shaft, "keyways")[0]+"radial: ["+radial+"]\n").topPlace(); got != "on the outside of "+want {
+			t.Errorf("%s: %s", radial, got)
+		}
+	}
 }
 
 // TestOverhang: the bar of Ø190 × 126 in steel of 7850 kg/m³ is

@@ -182,6 +182,13 @@ func TestGrooveRefused(t *testing.T) {
 			t.Errorf("%s: %q, want %q", key, got, want)
 		}
 	}
+	// A face as large as the largest groove, 42.16, holds it; one of 42.14 does not.
+	for dia, faults := range map[string]int{"42.16": 0, "42.14": 1} {
+		text := strings.NewReplacer("diameter: 38, fit: k6", "diameter: "+dia, "KEY", "in: front, for: o-ring, o-ring: 36x3", "size: 1 mm, angle: 45, for: lead-in", "size: 1 mm").Replace(grooveShaft)
+		if job := load(t, "mm", text); len(Work(job, job.Parts[0]).Errs) != faults {
+			t.Errorf("Ø%s: %v", dia, Work(job, job.Parts[0]).Errs)
+		}
+	}
 	job := load(t, "mm", strings.Replace(strings.Replace(grooveShaft, "diameter: 38", "diameter: 49", 1), "KEY", "in: seat, axial: 5, for: retaining-ring", 1))
 	if m := Work(job, job.Parts[0]); len(m.Errs) != 1 || m.Errs[0].What != "no standard retaining ring is for Ø49" || m.Errs[0].Right != "Ø48 or Ø50" {
 		t.Errorf("%v", m.Errs)

@@ -135,6 +135,8 @@ func TestBoreOfPlate(t *testing.T) {
 	}
 	inOrder(t, plate("{plus-minus: 0.2}"), "Bore as cut Ø36.5: final, no lathe work.")
 	absent(t, plate("{plus-minus: 0.2}"), "boring bar")
+	inOrder(t, plate("{plus-minus: 0.1}"), "Bore as cut Ø36.5: final, no lathe work.") // 0.2 in all, which the laser holds
+	absent(t, plate("{plus-minus: 0.099}"), "final")
 	inOrder(t, plate("H7"), "Bore as cut Ø36.5: nothing is left for the lathe.", "Bore Ø36.5 H7")
 	inOrder(t, plate("H7"), "four-jaw chuck or faceplate; set the bore as cut true within 0.1 mm, face within 0.3 mm") // as rolled, 0.25
 	absent(t, plate("H7"), "final")
