@@ -22,8 +22,8 @@ const (
 	BalloonRowMm  = 2*draw.BalloonMm + 4
 	CaptionMm     = 6.2
 	SidePadMm     = 5.0
-	FacePadMm     = 2*draw.BalloonMm + 6 // a column of balloons at each side
-	TopPadMm      = 8.0                  // the TOP arrow of a face
+	FacePadMm     = 3.0 // at each side of a face
+	TopPadMm      = 8.0 // the TOP arrow of a face
 )
 
 // Aspect is the width of a face over its height; 1 where either is nothing.
@@ -315,65 +315,31 @@ func outsidePath(s *plan.Section, at func(plan.XY, float64) (float64, float64)) 
 	return p
 }
 
-// Face draws a face with its holes and numbers. Balloons stand in
-// columns at the left and the right.
-func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
-	f := newFacePicture(face, features, w, h)
-	return draw.Panel{Width: f.panel.Width, Height: f.panel.Height, Later: func() draw.Drawing {
-		f := newFacePicture(face, features, w, h)
-		f.room = draw.NewOccupied(draw.R(f.pad-1, f.top-h-1, f.pad+w+1, f.top+1))
+// Face draws a face of a height, in mm, with its holes and their numbers.
+func Face(face *plan.Face, h float64) draw.Panel {
+	w := h * Aspect(face)
+	size := draw.Panel{Width: w + 2*FacePadMm, Height: TopPadMm + h + CaptionMm}
+	size.Later = func() draw.Drawing {
+		f := &facePicture{face: face, panel: size, w: w, h: h, scale: h / (face.MaxMm.YMm - face.MinMm.YMm)}
+		f.ox, f.oy = FacePadMm-face.MinMm.XMm*f.scale, -TopPadMm-face.MaxMm.YMm*f.scale
+		f.room = draw.NewOccupied(draw.R(FacePadMm-1, -TopPadMm-h-1, FacePadMm+w+1, 1-TopPadMm))
 		f.outline()
 		f.circles()
 		f.openings()
 		f.titles()
-		for k, side := range f.sides {
-			f.balloons(k, side)
-		}
 		f.numbers()
 		return f.panel.Draw
-	}}
+	}
+	return size
 }
 
 // facePicture is a face being drawn at a scale, with what already takes room.
 type facePicture struct {
-	face           *plan.Face
-	panel          draw.Panel
-	sides          [2][]balloonSpot // left and right
-	scale          float64
-	ox, oy         float64 // where the face's origin falls
-	pad, top, w, h float64
-	room           *draw.Occupied
-}
-
-// balloonSpot is a feature and the place that its leader ends at.
-type balloonSpot struct {
-	ft   plan.Feature
-	x, y float64
-}
-
-func newFacePicture(face *plan.Face, features []plan.Feature, w, h float64) *facePicture {
-	pad := FacePadMm
-	if len(features) == 0 {
-		pad = 3
-	}
-	f := &facePicture{face: face, pad: pad, w: w, h: h, scale: h / (face.MaxMm.YMm - face.MinMm.YMm)}
-	f.panel = draw.Panel{Width: w + 2*pad, Height: TopPadMm + h + CaptionMm}
-	mid := (face.MinMm.XMm + face.MaxMm.XMm) / 2
-	for i, ft := range features {
-		k := 0
-		if ft.Balloon.XMm > mid || (ft.Balloon.XMm == mid && i%2 == 1) {
-			k = 1
-		}
-		f.sides[k] = append(f.sides[k], balloonSpot{ft: ft})
-	}
-	// A long list on one side makes the panel taller.
-	need := BalloonStepMm * float64(max(len(f.sides[0]), len(f.sides[1])))
-	if need > h+CaptionMm {
-		f.panel.Height += need - h - CaptionMm
-	}
-	f.top = -TopPadMm - (f.panel.Height-TopPadMm-h-CaptionMm)/2
-	f.ox, f.oy = pad-face.MinMm.XMm*f.scale, f.top-face.MaxMm.YMm*f.scale
-	return f
+	face        *plan.Face
+	panel       draw.Panel
+	scale, w, h float64
+	ox, oy      float64 // where the face's origin falls
+	room        *draw.Occupied
 }
 
 // at is where a point of the face falls in the picture.
@@ -469,9 +435,9 @@ func (f *facePicture) hole(i int) (x, y, r, arm float64) {
 
 // titles are TOP and the words below.
 func (f *facePicture) titles() {
-	d, mid := &f.panel.Draw, f.pad+f.w/2
-	d.Add(draw.TopArrow(mid, f.top+1.4, 5))
-	d.Add(draw.Text{XMm: mid + 3, YMm: f.top + 2.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
+	d, mid := &f.panel.Draw, FacePadMm+f.w/2
+	d.Add(draw.TopArrow(mid, 1.4-TopPadMm, 5))
+	d.Add(draw.Text{XMm: mid + 3, YMm: 2.2 - TopPadMm, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
 	caption := words.Upper(f.face.Face) + " face"
 	if len(f.face.Folds) > 0 {
 		caption = "Flat blank, " + words.Upper(f.face.Face) + " face"
@@ -480,48 +446,7 @@ func (f *facePicture) titles() {
 		caption = full
 	}
 	caption, size := draw.Shrink(caption, draw.TextMm, true, f.panel.Width-1)
-	d.Add(draw.Text{XMm: f.panel.Width / 2, YMm: f.top - f.h - 5, SizeMm: size, Bold: true, Align: draw.Centre, Content: caption})
-}
-
-// balloons are a column at the left (0) or the right (1), in an order in which
-// no two leaders cross.
-func (f *facePicture) balloons(k int, side []balloonSpot) {
-	wanted := make([]float64, len(side))
-	for i := range side {
-		side[i].x, side[i].y = f.at(side[i].ft.Balloon.XMm, side[i].ft.Balloon.YMm)
-	}
-	slices.SortStableFunc(side, func(a, b balloonSpot) int { return cmp.Compare(a.y, b.y) })
-	for i := range side {
-		wanted[i] = side[i].y
-	}
-	low := f.top - f.h - CaptionMm + draw.BalloonMm
-	places := draw.Spread(wanted, BalloonStepMm, min(low, -f.panel.Height+draw.BalloonMm), -draw.BalloonMm-1)
-	bx := draw.BalloonMm + 0.5
-	if k == 1 {
-		bx = f.panel.Width - bx
-	}
-	untangle(side, places, bx)
-	for i, q := range side {
-		f.panel.Draw.Add(draw.Leader(bx, places[i], q.x, q.y)...)
-		f.panel.Draw.Add(draw.Balloon(bx, places[i], q.ft.N)...)
-		f.room.AddLine(bx, places[i], q.x, q.y)
-	}
-}
-
-// untangle swaps the spots whose leaders from a column at bx cross.
-func untangle(side []balloonSpot, places []float64, bx float64) {
-	crossed := func(i, j int) bool {
-		return draw.Cross(canvas.Point{X: bx, Y: places[i]}, canvas.Point{X: side[i].x, Y: side[i].y}, canvas.Point{X: bx, Y: places[j]}, canvas.Point{X: side[j].x, Y: side[j].y})
-	}
-	for range side {
-		for i := range side {
-			for j := i + 1; j < len(side); j++ {
-				if crossed(i, j) {
-					side[i], side[j] = side[j], side[i]
-				}
-			}
-		}
-	}
+	d.Add(draw.Text{XMm: f.panel.Width / 2, YMm: -TopPadMm - f.h - 5, SizeMm: size, Bold: true, Align: draw.Centre, Content: caption})
 }
 
 // numbers are those of the holes and slots beside them, where there is room.

@@ -43,7 +43,7 @@ func TestRecorded(t *testing.T) {
 			note("narrow", name, picture.Dimensioned(part, 88, 70))
 		}
 		for i, face := range part.Faces {
-			note("face", fmt.Sprint(name, " ", face.Face), picture.Face(face, part.Features, 80, 70-float64(20*i)))
+			note("face", fmt.Sprint(name, " ", face.Face), picture.Face(face, 70-float64(20*i)))
 		}
 	}
 	head := picture.Head(worked.Plan.Part("sleeve"), words.Writer{Units: worked.Plan.Units}, "Operations", 120)
@@ -63,7 +63,7 @@ func TestRecorded(t *testing.T) {
 	aside := *worked.Plan.Part("disc").Faces[0]
 	aside.MinMm.XMm -= 40
 	aside.MaxMm.YMm += 25
-	note("face", "aside", picture.Face(&aside, worked.Plan.Part("disc").Features, 90, 75))
+	note("face", "aside", picture.Face(&aside, 75))
 	sleeve := worked.Plan.Part("sleeve")
 	note("section", "small", picture.Section(sleeve, sleeve.Features[:4], 34, 40))
 	tray := worked.Plan.Part("tray").Profiles[0]

@@ -15,6 +15,7 @@ import (
 // side, each with its own picture.
 func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, more ...draw.Panel) []draw.Piece {
 	const around, least = picture.TopPadMm + picture.CaptionMm + 8, 8.0 // a picture, and what stands above and below it
+	const facePadMm = 2*draw.BalloonMm + 6                              // beside a face
 	maxHeight = max(maxHeight, around+least)
 	var panels []draw.Panel
 	each := (width - 64) / 2
@@ -31,8 +32,8 @@ func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, m
 		s := part.Section
 		if len(part.Faces) > 0 {
 			face := part.Faces[0]
-			h := min(maxHeight-around, (p.Width-2*picture.FacePadMm)/picture.Aspect(face))
-			q := picture.Face(face, nil, h*picture.Aspect(face), h)
+			h := min(maxHeight-around, (p.Width-2*facePadMm)/picture.Aspect(face))
+			q := picture.Face(face, h)
 			p.Draw.Place(q.Drawn(), (p.Width-q.Width)/2, -7)
 		} else if len(part.Profiles) > 0 {
 			q := picture.Folded(&part.Profiles[0], p.Width, maxHeight-8)

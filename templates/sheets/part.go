@@ -141,8 +141,8 @@ func facePanels(faces []*plan.Face, width, each float64, column bool) (out []dra
 		width /= float64(len(faces))
 	}
 	for _, face := range faces {
-		h := min(each-picture.TopPadMm-picture.CaptionMm, (width-6)/picture.Aspect(face))
-		out = append(out, picture.Face(face, nil, h*picture.Aspect(face), h))
+		h := min(each-picture.TopPadMm-picture.CaptionMm, (width-2*picture.FacePadMm)/picture.Aspect(face))
+		out = append(out, picture.Face(face, h))
 	}
 	if column {
 		out = []draw.Panel{over(out[0], out[1])}

@@ -44,7 +44,7 @@ func placePicture(pl *plan.Plan, f review.Finding) draw.Drawing {
 // holesPicture is a face with the holes of a group filled.
 func holesPicture(face *plan.Face, group string) draw.Drawing {
 	h := min(1, 1/picture.Aspect(face)) * (placeMm - picture.TopPadMm - picture.CaptionMm)
-	panel := picture.Face(face, nil, h*picture.Aspect(face), h)
+	panel := picture.Face(face, h)
 	pic := *panel.Drawn()
 	scale := h / (face.MaxMm.YMm - face.MinMm.YMm)
 	for _, hole := range face.Holes {
