@@ -312,7 +312,7 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 		s.Hold += "."
 	}
 	if p.HeatConeC > 0 {
-		s.Caution = "Not over " + t.w.Heat(press.OpenBearing.Limit().MaxC) + ", no flame; gloves."
+		s.Caution = "Not over " + t.w.Heat(press.OpenBearingC) + ", no flame; gloves."
 	}
 }
 

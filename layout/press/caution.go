@@ -14,7 +14,6 @@ const (
 	Brittle       Code = "brittle"        // Who of brittle Material has Safety, LeastSafety is usual
 	BoreCloses    Code = "bore-closes"    // the inner part's bore closes by Mm
 	TooHot        Code = "too-hot"        // C is above LimitC for Material
-	TooHotWith    Code = "too-hot-with"   // C is above LimitC for the thing With, heated along
 	TooCold       Code = "too-cold"       // C is below LimitC for Material: cooling alone does not do
 	NeedsNitrogen Code = "needs-nitrogen" // C is below dry ice
 	Frost         Code = "frost"          // frost forms on the cold part
@@ -35,7 +34,6 @@ type Caution struct {
 	Code        Code
 	Who         Who // the member it is about, or empty
 	Material    string
-	With        Heated  // of TooHotWith
 	Mm, OfMm    float64 // mm on diameter
 	Safety      float64
 	LeastSafety float64
@@ -84,17 +82,12 @@ const (
 	leastClosingMm = 0.005
 )
 
-// hot compares the temperature with all limits, the material's first.
+// hot compares the temperature with what the material stands.
 func (j Joint) hot(a Assembly) []Caution {
 	var out []Caution
 	m := j.Hub.Material
 	if m.MaxHeatC > 0 && a.HubC > m.MaxHeatC {
 		out = append(out, Caution{Code: TooHot, Who: HubMember, Material: m.Name, C: a.HubC, LimitC: m.MaxHeatC})
-	}
-	for _, h := range j.With {
-		if l := h.Limit(); a.HubC > l.MaxC {
-			out = append(out, Caution{Code: TooHotWith, Who: HubMember, With: h, C: a.HubC, LimitC: l.MaxC})
-		}
 	}
 	if a.RiseK > 0 && m.Family == material.CastIron {
 		out = append(out, Caution{Code: HeatSlowly, Who: HubMember, Material: m.Name})

@@ -5,47 +5,9 @@ import (
 	"math"
 )
 
-// Heated is a thing that gets hot with the hub and has a limit of its own.
-type Heated int
-
-// The things to look out for.
-const (
-	OpenBearing   Heated = iota // rolling bearing without seals
-	SealedBearing               // rolling bearing sealed and greased
-	NBRSeal                     // nitrile seal or O-ring
-	FKMSeal                     // fluorocarbon seal or O-ring
-	PTFESeal                    // PTFE seal or bush
-	CaseHardened                // case-hardened surface
-	FlameHardened               // flame- or induction-hardened surface
-)
-
-// HeatLimit is a temperature not to pass, and why.
-type HeatLimit struct {
-	What   string  // the part or state it protects
-	MaxC   float64 // degrees Celsius
-	Source string
-}
-
-// Limit returns the limit of h; the zero HeatLimit if h is none of the constants.
-func (h Heated) Limit() HeatLimit {
-	switch h {
-	case OpenBearing:
-		return HeatLimit{"rolling bearing, open", 120, "bearing makers: tempering begins above 120 to 125 C"}
-	case SealedBearing:
-		return HeatLimit{"rolling bearing, sealed and greased", 80, "bearing makers (from memory)"}
-	case NBRSeal:
-		return HeatLimit{"nitrile (NBR) seal or O-ring", 100, "seal makers (from memory)"}
-	case FKMSeal:
-		return HeatLimit{"fluorocarbon (FKM) seal or O-ring", 200, "seal makers (from memory)"}
-	case PTFESeal:
-		return HeatLimit{"PTFE seal or bush", 250, "seal makers (from memory)"}
-	case CaseHardened:
-		return HeatLimit{"case-hardened surface", 200, "DIN 7190 joining temperatures (from memory)"}
-	case FlameHardened:
-		return HeatLimit{"flame- or induction-hardened surface", 250, "DIN 7190 joining temperatures (from memory)"}
-	}
-	return HeatLimit{}
-}
+// OpenBearingC is how hot an open rolling bearing may get: tempering begins above 120 to
+// 125 degrees Celsius (bearing makers).
+const OpenBearingC = 120.0
 
 // Coolants a small shop can get, degrees Celsius at normal pressure.
 const (
@@ -57,11 +19,10 @@ const (
 type Joint struct {
 	Hub            Member
 	Shaft          Member
-	InterferenceMm float64  // greatest interference on diameter, mm, above 0
-	ClearanceMm    float64  // clearance wanted on diameter while joining, mm; 0 takes JoinClearanceMm
-	RoomC          float64  // shop temperature at which the parts were measured
-	ShaftC         float64  // temperature of the shaft while joining; give RoomC if it is not cooled
-	With           []Heated // things that get hot with the hub
+	InterferenceMm float64 // greatest interference on diameter, mm, above 0
+	ClearanceMm    float64 // clearance wanted on diameter while joining, mm; 0 takes JoinClearanceMm
+	RoomC          float64 // shop temperature at which the parts were measured
+	ShaftC         float64 // temperature of the shaft while joining; give RoomC if it is not cooled
 }
 
 // Assembly is how hot, and what to mind.
@@ -87,7 +48,7 @@ func JoinClearanceMm(dMm float64) float64 {
 // Heat returns the hub temperature that makes the parts slip together:
 // rise = (interference + clearance - shrink)/(alpha bore). It errs for sizes
 // that are not positive and finite, a shaft warmer than the room or below
-// absolute zero, an unknown entry in With, and a hub material without expansion.
+// absolute zero, and a hub material without expansion.
 func Heat(j Joint) (Assembly, error) {
 	if err := j.check(); err != nil {
 		return Assembly{}, err
@@ -141,24 +102,12 @@ func Cool(j Joint) (shaftC float64, cautions []Caution, err error) {
 	return shaftC, j.cold(shaftC), nil
 }
 
-// limitC is the lowest heat limit of the hub and what is heated with it; 0 if none
-// is known.
-func (j Joint) limitC() float64 {
-	limit := j.Hub.Material.MaxHeatC
-	for _, h := range j.With {
-		if c := h.Limit().MaxC; limit == 0 || c < limit {
-			limit = c
-		}
-	}
-	return limit
-}
-
 // Together returns the temperatures in degrees Celsius that make the parts slip
 // together when neither heating nor cooling alone may: the hub at its limit and
 // the shaft as cold as is then missing. ok is false if the hub has no limit or if
 // the shaft would have to be colder than its own. Errors as Heat.
 func Together(j Joint) (hubC, shaftC float64, ok bool, err error) {
-	hubC = j.limitC()
+	hubC = j.Hub.Material.MaxHeatC
 	hot := j
 	hot.ShaftC = j.RoomC
 	a, err := Heat(hot)
@@ -190,11 +139,6 @@ func (j Joint) check() error {
 	}
 	if !notNegative(j.ClearanceMm) {
 		return fmt.Errorf("press: joining clearance %v mm is not zero or more", j.ClearanceMm)
-	}
-	for _, h := range j.With {
-		if h.Limit().MaxC == 0 {
-			return fmt.Errorf("press: unknown heated thing %d", int(h))
-		}
 	}
 	if !positive(j.Hub.Material.AlphaPerK) {
 		return fmt.Errorf("press: no expansion on heating known for %q", j.Hub.Material.Name)

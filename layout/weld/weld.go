@@ -37,8 +37,6 @@ type FilletJoint struct {
 	// low-hydrogen electrodes: the thinner part then rules the least leg. Else
 	// the thicker rules.
 	LowHydrogen bool
-	Cyclic      bool // loaded cyclically (shaking, reversing): least leg 5 mm
-	LapEdge     bool // the fillet runs along the edge of the thinner part in a lap joint
 }
 
 func (j FilletJoint) check() error {
@@ -49,7 +47,7 @@ func (j FilletJoint) check() error {
 }
 
 // MinLeg returns the least leg in mm, AWS D1.1:2020 Table 7.7: 3 mm up to 6 mm
-// thickness (5 if cyclic), 5 over 6 to 12, 6 over 12 to 20, 8 over 20. The
+// thickness, 5 over 6 to 12, 6 over 12 to 20, 8 over 20. The
 // thickness is the thinner part's with low hydrogen, else the thicker's; the leg
 // need not exceed the thinner part. The purpose is that the weld does not cool
 // too fast, whatever its load.
@@ -63,8 +61,6 @@ func MinLeg(j FilletJoint) (float64, error) {
 	}
 	leg := 8.0
 	switch {
-	case t <= 6 && j.Cyclic:
-		leg = 5
 	case t <= 6:
 		leg = 3
 	case t <= 12:
@@ -75,20 +71,6 @@ func MinLeg(j FilletJoint) (float64, error) {
 	return math.Min(leg, j.ThinnerMm), nil
 }
 
-// MaxLapLeg returns the greatest leg in mm along the edge of a part tMm thick in
-// a lap joint: t below 6 mm, t - 2 mm from 6 mm up, so that the edge stays to be
-// seen (AWS D1.1 clause 4.4.2.9 by memory; one source puts the step elsewhere).
-// 0 if tMm is not positive and finite.
-func MaxLapLeg(tMm float64) float64 {
-	switch {
-	case !positive(tMm):
-		return 0
-	case tMm < 6:
-		return tMm
-	}
-	return tMm - 2
-}
-
 // LegRule is what decided the leg of a fillet.
 type LegRule int
 
@@ -97,8 +79,6 @@ const (
 	LegByThickness LegRule = iota // 0.7 of the thinner part, common practice
 	LegByLeast                    // least leg, AWS D1.1 Table 7.7
 	LegByThinner                  // no more than the thinner part
-	LegByEdge                     // greatest leg along a lap edge, AWS D1.1 (from memory)
-	LegUnderLeast                 // the same, and under the least leg: build the edge out
 )
 
 // Source returns the rule and where it is from.
@@ -110,18 +90,13 @@ func (r LegRule) Source() string {
 		return "least leg, AWS D1.1 Table 7.7"
 	case LegByThinner:
 		return "no more than the thinner part"
-	case LegByEdge:
-		return "greatest leg along a lap edge, AWS D1.1 (from memory)"
-	case LegUnderLeast:
-		return "greatest leg along a lap edge, AWS D1.1 (from memory), under the least leg: build the edge out"
 	}
 	return ""
 }
 
 // SuggestLeg returns a leg in mm for a joint without a calculated load: 0.7 of the
 // thinner part, which makes a fillet on both sides about as strong as the part
-// (common practice), not under MinLeg nor over MaxLapLeg at a lap edge (which just
-// over 6 mm can be under the least leg), and the rule that decided.
+// (common practice), not under MinLeg, and the rule that decided.
 func SuggestLeg(j FilletJoint) (legMm float64, rule LegRule, err error) {
 	least, err := MinLeg(j)
 	if err != nil {
@@ -133,12 +108,6 @@ func SuggestLeg(j FilletJoint) (legMm float64, rule LegRule, err error) {
 	}
 	if legMm > j.ThinnerMm {
 		legMm, rule = j.ThinnerMm, LegByThinner
-	}
-	if most := MaxLapLeg(j.ThinnerMm); j.LapEdge && legMm > most {
-		legMm, rule = most, LegByEdge
-		if legMm < least {
-			rule = LegUnderLeast
-		}
 	}
 	return legMm, rule, nil
 }

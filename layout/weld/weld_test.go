@@ -21,25 +21,25 @@ func TestThroat(t *testing.T) {
 		near(t, "throat", Throat(z), a, 0.005)
 	}
 	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		if Throat(bad) != 0 || MaxLapLeg(bad) != 0 {
-			t.Errorf("%v: throat %v, lap %v; want 0", bad, Throat(bad), MaxLapLeg(bad))
+		if Throat(bad) != 0 {
+			t.Errorf("%v: throat %v; want 0", bad, Throat(bad))
 		}
 	}
 }
 
-// AWS D1.1 Table 7.7 (2020 and 2025 editions), and the lap-edge rule.
+// AWS D1.1 Table 7.7 (2020 and 2025 editions).
 func TestLegs(t *testing.T) {
 	for _, c := range []struct {
 		thin, thick float64
-		lowH, cyc   bool
+		lowH        bool
 		want        float64
 	}{
-		{6, 6, true, false, 3}, {6, 6, true, true, 5}, {6.1, 20, true, false, 5}, {12, 12, true, false, 5},
-		{12.1, 30, true, false, 6}, {20, 20, true, false, 6}, {20.1, 40, true, false, 8},
-		{6, 12.1, false, false, 6}, {6, 25, false, false, 6}, // need not exceed the thinner part
-		{10, 25, false, false, 8}, {10, 25, true, false, 5}, {2.5, 6, true, false, 2.5}, {4, 10, true, true, 4},
+		{6, 6, true, 3}, {6.1, 20, true, 5}, {12, 12, true, 5},
+		{12.1, 30, true, 6}, {20, 20, true, 6}, {20.1, 40, true, 8},
+		{6, 12.1, false, 6}, {6, 25, false, 6}, // need not exceed the thinner part
+		{10, 25, false, 8}, {10, 25, true, 5}, {2.5, 6, true, 2.5},
 	} {
-		j := FilletJoint{c.thin, c.thick, c.lowH, c.cyc, false}
+		j := FilletJoint{c.thin, c.thick, c.lowH}
 		got, err := MinLeg(j)
 		if err != nil || got != c.want {
 			t.Errorf("MinLeg(%+v) = %v, %v; want %v", j, got, err, c.want)
@@ -49,22 +49,16 @@ func TestLegs(t *testing.T) {
 			t.Errorf("SuggestLeg(%+v) = %v (%s), %v", j, leg, rule.Source(), err)
 		}
 	}
-	for tMm, want := range map[float64]float64{3: 3, 5.9: 5.9, 6: 4, 10: 8, 20: 18} {
-		near(t, "lap leg", MaxLapLeg(tMm), want, 1e-12)
-	}
 	for _, c := range []struct {
 		j    FilletJoint
 		want float64
 		rule LegRule
 		say  string
 	}{
-		{FilletJoint{8, 10, true, false, false}, 6, LegByThickness, "0.7"},
-		{FilletJoint{4, 30, false, false, false}, 4, LegByLeast, "AWS"},
-		{FilletJoint{2.5, 2.5, true, false, false}, 2.5, LegByLeast, "AWS"},
-		{FilletJoint{0.5, 0.5, true, false, false}, 0.5, LegByThinner, "thinner"},
-		{FilletJoint{6, 6, true, false, true}, 4, LegByEdge, "lap edge"},
-		{FilletJoint{6.5, 6.5, true, false, true}, 4.5, LegUnderLeast, "build the edge out"},
-		{FilletJoint{10, 10, true, false, true}, 7, LegByThickness, "0.7"},
+		{FilletJoint{8, 10, true}, 6, LegByThickness, "0.7"},
+		{FilletJoint{4, 30, false}, 4, LegByLeast, "AWS"},
+		{FilletJoint{2.5, 2.5, true}, 2.5, LegByLeast, "AWS"},
+		{FilletJoint{0.5, 0.5, true}, 0.5, LegByThinner, "thinner"},
 	} {
 		if got, rule, err := SuggestLeg(c.j); err != nil || got != c.want || rule != c.rule || !strings.Contains(rule.Source(), c.say) {
 			t.Errorf("SuggestLeg(%+v) = %v (%s), %v; want %v, %q", c.j, got, rule.Source(), err, c.want, c.say)
@@ -73,7 +67,7 @@ func TestLegs(t *testing.T) {
 	if LegRule(9).Source() != "" {
 		t.Error("unknown rule has a source")
 	}
-	for _, bad := range []FilletJoint{{}, {10, 5, true, false, false}, {math.NaN(), 5, true, false, false}, {5, math.Inf(1), true, false, false}} {
+	for _, bad := range []FilletJoint{{}, {10, 5, true}, {math.NaN(), 5, true}, {5, math.Inf(1), true}} {
 		if leg, err := MinLeg(bad); err == nil {
 			t.Errorf("MinLeg(%+v) = %v, want an error", bad, leg)
 		}

@@ -20,9 +20,6 @@ func (w Writer) PressCaution(c press.Caution) string {
 		return "The inner part's bore closes by " + w.Said(c.Mm) + ": finish it after pressing, or make it larger by this."
 	case press.TooHot:
 		return w.Heat(c.C) + " is above the " + w.Heat(c.LimitC) + " for " + c.Material + ": use less clearance, cool the shaft as well, or press."
-	case press.TooHotWith:
-		l := c.With.Limit()
-		return w.Heat(c.C) + " is above the " + w.Heat(c.LimitC) + " for a " + l.What + " (" + l.Source + ")."
 	case press.TooCold:
 		return w.Heat(c.C) + " is below the " + w.Heat(c.LimitC) + " to be had for " + c.Material + ": cooling alone will not do, heat the hub as well."
 	case press.NeedsNitrogen:

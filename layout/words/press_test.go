@@ -25,7 +25,6 @@ func TestPressCaution(t *testing.T) {
 		{mm, press.Caution{Code: press.Brittle, Who: press.HubMember, Material: "EN-GJL-250", Safety: 1.6, LeastSafety: 2}, "The hub of brittle EN-GJL-250 has a safety of 1.6 only; 2 is usual"},
 		{inch, press.Caution{Code: press.BoreCloses, Mm: 0.0508}, "The inner part's bore closes by 0.002 in"},
 		{mm, press.Caution{Code: press.TooHot, Material: "EN-GJL-250", C: 510.2, LimitC: 250}, "510 °C is above the 250 °C for EN-GJL-250"},
-		{mm, press.Caution{Code: press.TooHotWith, With: press.NBRSeal, C: 170, LimitC: 100}, "170 °C is above the 100 °C for a nitrile (NBR) seal"},
 		{mm, press.Caution{Code: press.TooCold, Material: "S355", C: -556.4, LimitC: -195.8}, "-556 °C is below the -196 °C to be had for S355"},
 		{mm, press.Caution{Code: press.NeedsNitrogen, C: -120}, "-120 °C is colder than dry ice"},
 		{mm, press.Caution{Code: press.Frost}, "Frost forms"},

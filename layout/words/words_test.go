@@ -117,7 +117,7 @@ func TestCautionDigits(t *testing.T) {
 		{mm, press.Caution{Code: press.Breaks, Safety: 0.8456}, "stands 0.85 of this stress."}, {mm, press.Caution{Code: press.Yields, Safety: 0.8456}, "stands 0.85 of this stress elastically"},
 		{mm, press.Caution{Code: press.Brittle, Safety: 1.6456, LeastSafety: 2.54}, "has a safety of 1.65 only; 2.5 is usual"},
 		{mm, press.Caution{Code: press.BoreCloses, Mm: 0.02346}, "closes by 0.023 mm:"}, {in, press.Caution{Code: press.BoreCloses, Mm: 0.0129}, "closes by 0.0005 in:"},
-		{mm, press.Caution{Code: press.TooHot, C: 510.6, LimitC: 249.6}, "511 °C is above the 250 °C for"}, {mm, press.Caution{Code: press.TooHotWith, With: press.NBRSeal, C: 170.4, LimitC: 99.6}, "170 °C is above the 100 °C for"},
+		{mm, press.Caution{Code: press.TooHot, C: 510.6, LimitC: 249.6}, "511 °C is above the 250 °C for"},
 		{mm, press.Caution{Code: press.TooCold, C: -556.4, LimitC: -195.8}, "-556 °C is below the -196 °C"}, {mm, press.Caution{Code: press.NeedsNitrogen, C: -120.4}, "-120 °C is colder"},
 	} {
 		if got := c.w.PressCaution(c.c); !strings.Contains(got, c.want) {
