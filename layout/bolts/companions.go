@@ -9,34 +9,28 @@ type Companions struct {
 	// Beyond is true where no plain washer of ISO 7089 is hard enough: 12.9 asks
 	// for one quenched to the hardness given, or none.
 	Beyond bool
-	Source string
 }
 
-// companionRows: the nut of the lowest class that the bolt's standard pairs it
-// with, and the washer of ISO 7089 (200 HV to 8.8, 300 HV to 10.9).
+// companionRows: the nut of the lowest class that the bolt's standard pairs it with, ISO
+// 898-2:2012 Table 2, ISO 3506-2 and SAE J995, and the washer of ISO 7089:2000 clause 1
+// (200 HV to 8.8, 300 HV to 10.9; of 12.9 and of inch bolts common practice). All from memory.
 var companionRows = map[string]Companions{
-	"4.6":     {"5", "200 HV", false, isoCompanions},
-	"5.6":     {"5", "200 HV", false, isoCompanions},
-	"5.8":     {"5", "200 HV", false, isoCompanions},
-	"6.8":     {"6", "200 HV", false, isoCompanions},
-	"8.8":     {"8", "200 HV", false, isoCompanions},
-	"10.9":    {"10", "300 HV", false, isoCompanions},
-	"12.9":    {"12", "hardened, 380 HV or more", true, isoCompanions + "; washer common practice"},
-	"A2-50":   {"A2-50", "A2, 200 HV", false, stainlessCompanions},
-	"A2-70":   {"A2-70", "A2, 200 HV", false, stainlessCompanions},
-	"A4-70":   {"A4-70", "A4, 200 HV", false, stainlessCompanions},
-	"A4-80":   {"A4-80", "A4, 200 HV", false, stainlessCompanions},
-	"grade 2": {"grade 2", "plain", false, saeCompanions},
-	"grade 5": {"grade 5", "plain", false, saeCompanions},
-	"grade 8": {"grade 8", "hardened (ASTM F436)", false, saeCompanions},
-	"A574":    {"grade 8", "hardened (ASTM F436)", false, saeCompanions},
+	"4.6":     {"5", "200 HV", false},
+	"5.6":     {"5", "200 HV", false},
+	"5.8":     {"5", "200 HV", false},
+	"6.8":     {"6", "200 HV", false},
+	"8.8":     {"8", "200 HV", false},
+	"10.9":    {"10", "300 HV", false},
+	"12.9":    {"12", "hardened, 380 HV or more", true},
+	"A2-50":   {"A2-50", "A2, 200 HV", false},
+	"A2-70":   {"A2-70", "A2, 200 HV", false},
+	"A4-70":   {"A4-70", "A4, 200 HV", false},
+	"A4-80":   {"A4-80", "A4, 200 HV", false},
+	"grade 2": {"grade 2", "plain", false},
+	"grade 5": {"grade 5", "plain", false},
+	"grade 8": {"grade 8", "hardened (ASTM F436)", false},
+	"A574":    {"grade 8", "hardened (ASTM F436)", false},
 }
-
-const (
-	isoCompanions       = "ISO 898-2:2012 Table 2, ISO 7089:2000 clause 1 (from memory)"
-	stainlessCompanions = "ISO 3506-2, ISO 7089:2000 (from memory)"
-	saeCompanions       = "SAE J995; washer common practice (from memory)"
-)
 
 // Companions returns the nut and washer for this size in a class. Errors are those
 // of Grade.

@@ -43,12 +43,10 @@ type Parallel struct {
 	HubDeeperMm     float64 // tolerance: the hub keyway may be this much deeper
 	LeastLengthMm   float64 // shortest key sold, 0 if not tabled
 	MostLengthMm    float64 // longest key sold, 0 if not tabled
-	RootMinMm       float64 // radius in the corners of both keyways, least; 0 if not tabled
-	RootMaxMm       float64 // and greatest
 	Material        string  // of the key
 	Standard        string
 	Source          lookup.Source // of width, height and depths
-	ToleranceSource lookup.Source // of depth tolerances, corner radius and length range
+	ToleranceSource lookup.Source // of depth tolerances and length range
 }
 
 // row is one line of DIN 6885-1, high form.
@@ -91,20 +89,16 @@ var din6885 = []row{
 	{500, 100, 50, 31, 19.5, 280, 400, lookup.FromMemory},
 }
 
-// band is what DIN 6885-1 gives by width: how much deeper a keyway may be, to 14 mm as
-// berger-tools.co.uk prints it ("DIN 6885 Keyway, Key Details"), and the radius of its
-// corners. The rest from memory.
-type band struct{ upToWidth, deeper, rootMin, rootMax float64 }
-
-var bands = []band{
-	{4, 0.1, 0.08, 0.16},
-	{6, 0.1, 0.16, 0.25},
-	{8, 0.2, 0.16, 0.25},
-	{18, 0.2, 0.25, 0.4},
-	{32, 0.2, 0.4, 0.6},
-	{50, 0.3, 0.7, 1},
-	{70, 0.3, 1.2, 1.6},
-	{100, 0.3, 2, 2.5},
+// deeperMm is how much deeper DIN 6885-1 lets a keyway be by its width, to 14 mm as
+// berger-tools.co.uk prints it ("DIN 6885 Keyway, Key Details"), the rest from memory.
+func deeperMm(widthMm float64) float64 {
+	switch {
+	case widthMm <= 6:
+		return 0.1
+	case widthMm <= 32:
+		return 0.2
+	}
+	return 0.3
 }
 
 // lengthsMm is the series of key lengths of DIN 6885-1. From memory; the ends
@@ -125,13 +119,10 @@ func For(shaftMm float64) (Parallel, error) {
 		over = din6885[i].upTo
 	}
 	r := din6885[i]
-	b := 0
-	for ; r.width > bands[b].upToWidth; b++ {
-	}
 	return Parallel{
 		OverMm: over, UpToMm: r.upTo, WidthMm: r.width, HeightMm: r.height,
 		ShaftDepthMm: r.shaft, HubDepthMm: r.hub, ShaftAcrossMm: shaftMm - r.shaft, HubAcrossMm: shaftMm + r.hub,
-		ShaftDeeperMm: bands[b].deeper, HubDeeperMm: bands[b].deeper, RootMinMm: bands[b].rootMin, RootMaxMm: bands[b].rootMax,
+		ShaftDeeperMm: deeperMm(r.width), HubDeeperMm: deeperMm(r.width),
 		LeastLengthMm: r.least, MostLengthMm: r.most, Material: "C45+C", Standard: "DIN 6885-1",
 		Source:          lookup.Source{Name: "DIN 6885-1:1968, high form", State: r.state},
 		ToleranceSource: lookup.Source{Name: "DIN 6885-1:1968", State: lookup.FromMemory},

@@ -746,7 +746,7 @@ func (b *bench) toolRoom(s *Step, set setting, first bool) string {
 	if !first || !s.Inside || s.Size.Thread == nil || tapped(s) {
 		return ""
 	}
-	room, err := s.Size.Thread.RunoutMm("regular")
+	room, err := s.Size.Thread.RunoutMm()
 	for _, o := range b.beside(s) {
 		if deeper := (o.FromMm > s.FromMm) == (set.face == parts.Front); err == nil && deeper && !slices.Contains(set.steps, o) && o.leastMm() >= b.threadBlankMm(s) {
 			end := s.ToMm

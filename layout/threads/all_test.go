@@ -57,23 +57,21 @@ func TestEveryRunout(t *testing.T) {
 		t.Errorf("%d rows for %d run-outs", len(rows), len(runouts))
 	}
 	for i, row := range rows {
-		for kind, column := range map[string]string{"short": "short_mm", "regular": "regular_mm", "": "regular_mm", "long": "long_mm"} {
-			p, want := row.Number(t, "pitch_mm"), row.Number(t, column)
-			if got, err := (Thread{PitchMm: p}).RunoutMm(kind); err != nil || got != want {
-				t.Errorf("pitch %v %s: %v, %v, want %v", p, kind, got, err, want)
-			}
-			if i == 0 {
-				continue
-			}
-			last := rows[i-1]
-			p, want = p-0.25*(p-last.Number(t, "pitch_mm")), want-0.25*(want-last.Number(t, column))
-			if got, err := (Thread{PitchMm: p}).RunoutMm(kind); err != nil || !near(got, want, 0.05001) {
-				t.Errorf("pitch %v %s: %v, %v, want %v", p, kind, got, err, want)
-			}
+		p, want := row.Number(t, "pitch_mm"), row.Number(t, "regular_mm")
+		if got, err := (Thread{PitchMm: p}).RunoutMm(); err != nil || got != want {
+			t.Errorf("pitch %v: %v, %v, want %v", p, got, err, want)
+		}
+		if i == 0 {
+			continue
+		}
+		last := rows[i-1]
+		p, want = p-0.25*(p-last.Number(t, "pitch_mm")), want-0.25*(want-last.Number(t, "regular_mm"))
+		if got, err := (Thread{PitchMm: p}).RunoutMm(); err != nil || !near(got, want, 0.05001) {
+			t.Errorf("pitch %v: %v, %v, want %v", p, got, err, want)
 		}
 	}
 	for _, p := range []float64{0.19, 8.01} {
-		if got, err := (Thread{PitchMm: p}).RunoutMm("long"); err == nil {
+		if got, err := (Thread{PitchMm: p}).RunoutMm(); err == nil {
 			t.Errorf("pitch %v has a run-out of %v", p, got)
 		}
 	}

@@ -428,10 +428,8 @@ func TestAllConsistent(t *testing.T) {
 		if c := thread.Clearance; c != nil && !(thread.MajorMm < c.FineMm && c.FineMm < c.MediumMm && c.MediumMm < c.CoarseMm && c.CoarseMm < 1.6*thread.MajorMm) {
 			t.Errorf("%s: clearance %+v", name, *c)
 		}
-		for _, kind := range []string{"short", "regular", "long"} {
-			if x, err := thread.RunoutMm(kind); (err != nil) != thread.Taper || (err == nil && !(x > 2*thread.PitchMm)) {
-				t.Errorf("%s run-out %s: %v, %v", name, kind, x, err)
-			}
+		if x, err := thread.RunoutMm(); (err != nil) != thread.Taper || (err == nil && !(x > 2*thread.PitchMm)) {
+			t.Errorf("%s run-out: %v, %v", name, x, err)
 		}
 	}
 	for i := 1; i < len(metricRows); i++ {
@@ -468,15 +466,12 @@ func TestBlindDrill(t *testing.T) {
 	if got, err := rc.BlindDrillMm(15); err == nil || !strings.Contains(err.Error(), "taper") {
 		t.Errorf("Rc1/2: %v, %v", got, err)
 	}
-	if _, err := m10.RunoutMm("medium"); err == nil {
-		t.Error("run-out medium accepted")
-	}
-	if _, err := (Thread{}).RunoutMm(""); err == nil {
+	if _, err := (Thread{}).RunoutMm(); err == nil {
 		t.Error("a zero thread has a run-out")
 	}
 }
 
-// The run-out grows with the pitch, and short < regular < long.
+// The run-out grows with the pitch.
 func TestRunoutGrows(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := Thread{PitchMm: rapid.Float64Range(0.2, 8).Draw(t, "a")}
@@ -484,14 +479,10 @@ func TestRunoutGrows(t *testing.T) {
 		if a.PitchMm > b.PitchMm {
 			a, b = b, a
 		}
-		last := 0.0
-		for _, kind := range []string{"short", "regular", "long"} {
-			x, errA := a.RunoutMm(kind)
-			y, errB := b.RunoutMm(kind)
-			if errA != nil || errB != nil || x > y+0.051 || x <= last {
-				t.Fatalf("%s: pitch %v gives %v (%v), %v gives %v (%v)", kind, a.PitchMm, x, errA, b.PitchMm, y, errB)
-			}
-			last = x
+		x, errA := a.RunoutMm()
+		y, errB := b.RunoutMm()
+		if errA != nil || errB != nil || x > y+0.051 {
+			t.Fatalf("pitch %v gives %v (%v), %v gives %v (%v)", a.PitchMm, x, errA, b.PitchMm, y, errB)
 		}
 	})
 }
