@@ -308,7 +308,10 @@ func (t *joint) facing() float64 {
 func (j *shop) relative(t *joint) (placement, bool) {
 	var radiusA, radiusB float64 // where the faces are taken
 	outer := 1.0                 // A is the outer part
+	_, helix := t.flightOf()
 	switch {
+	case helix && t.in.Meet.Level:
+		return t.onLevel(), true
 	case t.a.group != nil && t.b.group != nil:
 		radiusA, radiusB = geom.MeanRadiusMm(t.a.points()), geom.MeanRadiusMm(t.b.points())
 	case t.a.step != nil && t.b.step != nil:
@@ -363,6 +366,17 @@ func (j *shop) relative(t *joint) (placement, bool) {
 	}
 	zb += outward(m.Second) * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
 	return placement{geom.Clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
+}
+
+// onLevel places A in the coordinates of B where one of them is a flight, whose end lies as far
+// behind that of what it stands on as the joint says.
+func (t *joint) onLevel() placement {
+	m, s := t.in.Meet, t.facing()
+	out := outward(m.Second)
+	if t.a.r.Part.Flight != nil {
+		out = -out
+	}
+	return placement{geom.Clean(faceMm(t.b.r, outward(m.Second)) + out*m.Below.Mm - s*faceMm(t.a.r, outward(m.First))), norm(t.in.Rotate.Deg), s}
 }
 
 // onFace places A in the coordinates of B as a place says that has A's origin and a face on a

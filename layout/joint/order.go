@@ -269,14 +269,35 @@ func (j *assembly) reachRules(t *joint, all []*joint, add func(first, then *join
 			if !over || gap > side.needMm {
 				continue
 			}
-			for _, o := range all {
-				if o != t && (o.a.inst() == p.inst || o.b.inst() == p.inst) && !o.joins(t) {
-					add(t, o, copyTitle(p.r, p.copy)+" covers "+side.what)
-					break
-				}
+			if o := t.brings(p.inst, all); o != nil {
+				add(t, o, copyTitle(p.r, p.copy)+" covers "+side.what)
 			}
 		}
 	}
+}
+
+// brings is the joint by which a part comes to those of a bolted joint: with what it is welded or
+// pressed on, which is made before, its first joint otherwise. nil where it comes by that joint itself.
+func (t *joint) brings(part inst, all []*joint) (by *joint) {
+	for with, i := []inst{part}, 0; i < len(with); i++ {
+		for _, o := range all {
+			ends := []inst{o.a.inst(), o.b.inst()}
+			if o == t || !slices.Contains(ends, with[i]) || o.joins(t) {
+				continue
+			}
+			if by == nil {
+				by = o
+			}
+			other := ends[(slices.Index(ends, with[i])+1)%2]
+			if o.in.Weld == nil && o.in.Press == nil || other == t.a.inst() || other == t.b.inst() {
+				return o
+			}
+			if !slices.Contains(with, other) {
+				with = append(with, other)
+			}
+		}
+	}
+	return by
 }
 
 // headSide is where the heads or nuts of a bolted joint sit in the assembly.

@@ -126,3 +126,33 @@ func TestWeldedRoundByItsPlace(t *testing.T) {
 		}
 	}
 }
+
+// A flight of 330 stands on its hub of 371 where level says: its front 20 behind the hub's, turned
+// round its back there and its front 350 behind, or its back 20 before the hub's. Its weld comes before the hub goes on the shaft, and so before the barrel
+// is bolted over it; its blade ends at a radius of 75.5, far inside those bolts.
+func TestFlightOnLevel(t *testing.T) {
+	t.Parallel()
+	const place = "place: {on: front, with: back, at: [0, 0], top: up, gap: -350 mm}"
+	for level, want := range map[string]struct {
+		frontMm  float64
+		otherWay bool
+	}{"front-with-front": {20, false}, "back-with-front": {350, true}, "back-with-back": {21, false}} {
+		p := planned(t, editedDemo(t, "pugmill", "job.yaml", place, "level: "+level+"\n    below: 20"))
+		j := jointNamed(t, p, "auger-flight")
+		var hub, flight plan.Placed
+		for _, q := range j.Placed {
+			switch q.Part {
+			case "auger-hub":
+				hub = q
+			case "auger-flight":
+				flight = q
+			}
+		}
+		if flight.FrontMm-hub.FrontMm != want.frontMm || flight.OtherWay != want.otherWay || hub.OtherWay {
+			t.Errorf("%s: %+v on %+v", level, flight, hub)
+		}
+		if slide, barrel := jointNamed(t, p, "auger").N, jointNamed(t, p, "barrel").N; j.N > slide || slide > barrel {
+			t.Errorf("%s: flight at %d, hub at %d, barrel at %d", level, j.N, slide, barrel)
+		}
+	}
+}

@@ -307,7 +307,7 @@ func (m *Machine) floats() (found []plan.Problem) {
 	for _, j := range m.joints {
 		if _, ok := m.stands(j); len(j.Placed) == 0 && !ok && (floating(j.A) || floating(j.B)) {
 			found = append(found, plan.Problem{
-				Joint: j.Name, Kind: plan.PlaceLacking, Pos: m.posOf(j.Name), Args: []plan.Arg{plan.Named(j.A.Title), plan.Named(j.B.Title)},
+				Joint: j.Name, Kind: lacks(m.model(j.A.Part).Part, m.model(j.B.Part).Part), Pos: m.posOf(j.Name), Args: []plan.Arg{plan.Named(j.A.Title), plan.Named(j.B.Title)},
 			})
 		}
 	}
@@ -545,4 +545,13 @@ func (m *Machine) title(id string) string {
 		return r.Out.Title + " " + n
 	}
 	return r.Out.Title
+}
+
+// lacks is what it is that nothing says where one of two parts stands on the other: of a flight
+// neither what it conveys nor its room is looked at.
+func lacks(pair ...*parts.Part) plan.ProblemKind {
+	if slices.ContainsFunc(pair, func(p *parts.Part) bool { return p.Flight != nil }) {
+		return plan.FlightLacking
+	}
+	return plan.PlaceLacking
 }

@@ -464,6 +464,12 @@ func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 {
 	if b, ok := s.form.(*bar); ok {
 		return b.shape.Metal()
 	}
+	if f := s.Part.Flight; f != nil { // somewhere round, its blade is there
+		if radiusMm < f.Shaft.Mm/2 || radiusMm > f.Outside.Mm/2 {
+			return nil
+		}
+		return [][2]float64{{0, s.LengthMm()}}
+	}
 	outsides, insides := s.Sides()
 	cuts := []float64{0, s.LengthMm()}
 	for i := range s.Steps {

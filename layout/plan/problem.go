@@ -198,6 +198,7 @@ const (
 	PartsFloat     ProblemKind = "parts-float"
 	BodyUnknown    ProblemKind = "body-unknown"
 	PlaceLacking   ProblemKind = "place-lacking"
+	FlightLacking  ProblemKind = "flight-lacking"
 	PlaceOpen      ProblemKind = "place-open"
 	PlaceMisses    ProblemKind = "place-misses"
 	FrameSkew      ProblemKind = "frame-skew" // a bar of it has its long points on two sides
