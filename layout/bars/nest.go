@@ -77,7 +77,6 @@ func (c Cut) Span() (fromMm, longMm float64) {
 
 // Bar is one stock bar with its pieces in sawing order.
 type Bar struct {
-	LengthMm float64
 	Cuts     []Cut
 	OffcutMm float64 // what is left beyond the last saw cut, along its shorter side
 }
@@ -145,7 +144,7 @@ func lay(out []Bar, first int, p Piece, stock Stock) ([]Bar, int) {
 			return out, i
 		}
 	}
-	return append(out, Bar{LengthMm: stock.BarMm, Cuts: []Cut{closest(nil, p, stock)}}), len(out)
+	return append(out, Bar{Cuts: []Cut{closest(nil, p, stock)}}), len(out)
 }
 
 // reach is where a piece ends on the bar at its far point, its saw cut included.

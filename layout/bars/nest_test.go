@@ -2,6 +2,7 @@ package bars
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"reflect"
 	"testing"
@@ -98,6 +99,41 @@ func TestNestBars(t *testing.T) {
 	}
 	if _, err := Nest([]Piece{{Member: square(2995)}}, Stock{BarMm: 3000, TrimMm: 5}); err != nil {
 		t.Error(err)
+	}
+}
+
+// TestNestSquare: pieces cut square, at any width. Bar 1000, trim 10, kerf 2: 600 goes
+// 10-610; 500 does not fit and opens bar 2 at 10-510; 380 fits bar 1 at 612-992; 300 fits
+// bar 2 at 512-812; 175 at 814-989. What ends flush needs no cut after it.
+func TestNestSquare(t *testing.T) {
+	t.Parallel()
+	piece := func(name string, mm float64, count int) Piece {
+		return Piece{Name: name, Member: Member{LengthMm: mm, WidthMm: 1}, Count: count}
+	}
+	for want, in := range map[string]struct {
+		trim   float64
+		pieces []Piece
+	}{
+		"a 600 at 10, d 380 at 612, left 6; b 500 at 10, c 300 at 512, e 175 at 814, left 9; ":           {10, []Piece{piece("c", 300, 1), piece("a", 600, 0), piece("e", 175, 1), piece("b", 500, 1), piece("d", 380, 1)}},
+		"x 499 at 0, x 499 at 501, left 0; ":                                                             {0, []Piece{piece("x", 499, 2)}},
+		"s 820 at 5, p 55 at 827, p 55 at 884, p 55 at 941, left 2; s 820 at 5, p 55 at 827, left 116; ": {5, []Piece{piece("s", 820, 2), piece("p", 55, 4)}},
+	} {
+		bars, err := Nest(in.pieces, Stock{BarMm: 1000, KerfMm: 2, TrimMm: in.trim})
+		got := ""
+		for _, b := range bars {
+			for _, c := range b.Cuts {
+				got += fmt.Sprintf("%s %g at %g, ", c.Name, c.Member.LengthMm, c.FromMm)
+			}
+			got += fmt.Sprintf("left %g; ", b.OffcutMm)
+		}
+		if err != nil || got != want {
+			t.Errorf("%q, %v, want %q", got, err, want)
+		}
+	}
+	for _, most := range []int{maxPieces - 1, maxPieces} {
+		if _, err := Nest([]Piece{piece("a", 10, most), piece("b", 10, 1)}, Stock{BarMm: 1000, KerfMm: 2}); (err == nil) != (most < maxPieces) {
+			t.Errorf("%d pieces: %v", most+1, err)
+		}
 	}
 }
 

@@ -90,17 +90,3 @@ func TestSpeedFractions(t *testing.T) {
 		t.Errorf("reaming %v, drilling %v", got, drill)
 	}
 }
-
-// TestMostCuts: the largest number of pieces is planned, one more is refused.
-func TestMostCuts(t *testing.T) {
-	t.Parallel()
-	if bars, err := PlanBars([]Piece{{"a", 10, maxCuts - 1}, {"b", 10, 1}}, 1000, 2, 0); err != nil || len(bars) == 0 {
-		t.Errorf("%d pieces: %v", maxCuts, err)
-	}
-	if _, err := PlanBars([]Piece{{"a", 10, 0}, {"b", 10, 0}, {"c", 10, maxCuts - 2}}, 1000, 2, 0); err != nil {
-		t.Errorf("two pieces without a count: %v", err)
-	}
-	if _, err := PlanBars([]Piece{{"a", 10, maxCuts - 1}, {"b", 10, 2}}, 1000, 2, 0); err == nil {
-		t.Errorf("%d pieces are planned", maxCuts+1)
-	}
-}

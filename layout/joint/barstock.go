@@ -8,6 +8,9 @@ import (
 	"centrepop/parts/geom"
 )
 
+// tooLongForBars is the source of what no bar that is sold gives.
+const tooLongForBars = "order to length: a piece is longer than a bar"
+
 // bars plans what the bars of frames are sawn from, one row for a section and
 // material, in the order of the parts.
 func (j *shop) bars() []plan.BarStock {
@@ -32,7 +35,7 @@ func (j *shop) bars() []plan.BarStock {
 		row := plan.BarStock{Section: k.section, Material: k.material, BarMm: stock.BarMm, KerfMm: stock.KerfMm, TrimMm: stock.TrimMm, Source: "bar length, kerf and trim: common practice, no source"}
 		laid, err := bars.Nest(pieces[k], stock)
 		if err != nil {
-			row.Source = "order to length: a piece is longer than a bar"
+			row.Source = tooLongForBars
 		}
 		for _, b := range laid {
 			bar := plan.StockBar{OffcutMm: words.Round(geom.Clean(b.OffcutMm), 1)}

@@ -3,10 +3,8 @@ package joint
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"centrepop/layout/bars"
-	"centrepop/layout/cutting"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -98,10 +96,10 @@ func (j *shop) saw(row *plan.CutRow) {
 	pieces := row.Bars[0].Pieces
 	bar := bars.SoldMm(j.job.Units == parts.Inches)
 	row.KerfMm, row.TrimMm = j.sawLossMm()
-	var wanted []cutting.Piece
+	var wanted []bars.Piece
 	total := row.TrimMm
 	for _, p := range pieces {
-		wanted = append(wanted, cutting.Piece{Name: p.Part, LengthMm: p.LengthMm, Count: p.Count})
+		wanted = append(wanted, bars.Piece{Name: p.Part, Member: bars.Member{LengthMm: p.LengthMm, WidthMm: 1}, Count: p.Count}) // cut square, at any width
 		total += float64(p.Count) * (p.LengthMm + row.KerfMm)
 	}
 	if total < wholeShare*bar {
@@ -109,20 +107,20 @@ func (j *shop) saw(row *plan.CutRow) {
 		return
 	}
 	row.BarMm, row.Source = bar, "bar length, kerf and trim: common practice, no source"
-	laid, err := cutting.PlanBars(wanted, bar, row.KerfMm, row.TrimMm)
+	laid, err := bars.Nest(wanted, bars.Stock{BarMm: bar, KerfMm: row.KerfMm, TrimMm: row.TrimMm})
 	if err != nil {
-		row.BarMm, row.Source = 0, strings.TrimPrefix(err.Error(), "cutting: ")+": order to length"
+		row.BarMm, row.Source = 0, tooLongForBars
 		return
 	}
 	row.Bars = nil
 	for _, b := range laid {
 		cut := plan.CutBar{OffcutMm: geom.Clean(b.OffcutMm)}
 		for _, c := range b.Cuts {
-			if n := len(cut.Pieces); n > 0 && cut.Pieces[n-1].Part == c.Name && cut.Pieces[n-1].LengthMm == geom.Clean(c.LengthMm) {
+			if n := len(cut.Pieces); n > 0 && cut.Pieces[n-1].Part == c.Name && cut.Pieces[n-1].LengthMm == geom.Clean(c.Member.LengthMm) {
 				cut.Pieces[n-1].Count++
 				continue
 			}
-			cut.Pieces = append(cut.Pieces, plan.CutPiece{Part: c.Name, Count: 1, LengthMm: geom.Clean(c.LengthMm), FromMm: geom.Clean(c.FromMm)})
+			cut.Pieces = append(cut.Pieces, plan.CutPiece{Part: c.Name, Count: 1, LengthMm: geom.Clean(c.Member.LengthMm), FromMm: geom.Clean(c.FromMm)})
 		}
 		row.Bars = append(row.Bars, cut)
 	}

@@ -166,6 +166,15 @@ func TestMotorTakesRoom(t *testing.T) {
 			if b := body(t, m, "Coupling"); b.Dist(assembly.Vec{X: 18.9, Z: -10}) < 0 || b.Dist(assembly.Vec{X: 19.1, Z: -10}) > 0 {
 				t.Error("the coupling is not bored for the step")
 			}
+			// Beyond the end of the shaft, at 0, it is bored 50 for the motor's; it is as wide as the job says.
+			for x, metal := range map[float64]bool{24.9: false, 25.1: true, box.High.X - 0.1: true, box.High.X + 0.1: false} {
+				if d := body(t, m, "Coupling").Dist(assembly.Vec{X: x, Z: 1}); d < 0 != metal {
+					t.Errorf("%s: %g off the axis, before the shaft: %g", name, x, d)
+				}
+			}
+			if want := map[bool]float64{true: 120, false: 40}[strings.Contains(c.more, "240")]; math.Abs(box.High.X-want) > 1e-9 {
+				t.Errorf("%s: the coupling is %g wide", name, 2*box.High.X)
+			}
 		}
 	}
 }
