@@ -40,3 +40,14 @@ func TestContour(t *testing.T) {
 		t.Errorf("path %s", got)
 	}
 }
+
+// TestTransitionAxis: the round end is on the rectangle's axis where it is offset neither way.
+func TestTransitionAxis(t *testing.T) {
+	t.Parallel()
+	for offset, want := range map[string]string{"[0, 0]": "on the rectangle's axis", "[10, 0]": "", "[0, 10]": "", "[10, 10]": ""} {
+		m := work(t, "mm", "part: p\nkind: transition\nmaterial: S235\ntransition: {width: 340, depth: 300, diameter: 200, height: 120, thickness: 2, offset: "+offset+"}\n")
+		if got := feature(m, "round end").Note; got != want {
+			t.Errorf("%s: %q", offset, got)
+		}
+	}
+}

@@ -65,6 +65,11 @@ func TestFlightHand(t *testing.T) {
 	if len(ops) != 3 || ops[0].Title != "Cut the flat ring" || len(ops[0].Do) != 1 {
 		t.Errorf("%+v", ops)
 	}
+	// A turn and a half, 540°, takes two rings of 336.13°, which are joined.
+	ops = work(t, "mm", strings.Replace(auger, "length: 300", "length: 180", 1)).Out.Operations
+	if len(ops) != 4 || ops[0].Title != "Cut 2 flat rings" || ops[2].Title != "Join the turns end to end" {
+		t.Errorf("%+v", ops)
+	}
 }
 
 func TestFlightCut(t *testing.T) {

@@ -67,6 +67,28 @@ func TestKeywayByItsLength(t *testing.T) {
 	has(t, work(t, "mm", strings.Split(keyShaft, "keyways:")[0]+"radial:\n  - {name: flute, clock: 0, axial: 40, slot: {around: 8, along: 40}, depth: 4.5}\n"), "Mill to 8 around × 40 along in 2 passes.")
 }
 
+// TestKeywayOpens: a keyway that ends with its step runs out at a face, and beside a step
+// that is lower, of a bore one that is wider, not beside one as large.
+func TestKeywayOpens(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: p\nkind: turned\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n"+
+		"  outside: [{name: a, diameter: 50, length: 20}, {name: b, diameter: 50, length: 20}, {name: c, diameter: 60, length: 40}]\n"+
+		"  inside: [{name: d, diameter: 30, length: 30}, {name: e, diameter: 30, length: 20}, {name: f, diameter: 20, length: 30}]\n")
+	for _, c := range []struct {
+		step        string
+		from, to    float64
+		front, back bool
+	}{
+		{"a", 0, 20, true, false}, {"a", 0.1, 19.9, false, false}, {"b", 20, 40, false, false}, {"c", 40, 80, true, true}, {"c", 41, 80, false, true},
+		{"d", 0, 30, true, false}, {"e", 30, 50, false, false}, {"f", 50, 80, true, true}, {"f", 50, 79, true, false},
+	} {
+		s := m.StepNamed(c.step)
+		if front, back := m.opensAt(s, false, c.from, c.to), m.opensAt(s, true, c.from, c.to); front != c.front || back != c.back {
+			t.Errorf("%s from %g to %g: opens %v and %v", c.step, c.from, c.to, front, back)
+		}
+	}
+}
+
 // DIN 6885-1 for 38: key 10 × 8, shaft 5 deep and 33 over the far side, hub 3.3
 // deep and 41.3; both up to 0.2 deeper (from memory). 10 N9 is 9.964 to 10.000,
 // 10 JS9 9.982 to 10.018, 10 P9 9.949 to 9.985 (ISO 286-2).

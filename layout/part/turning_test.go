@@ -211,6 +211,13 @@ func TestSpindleCeiling(t *testing.T) {
 		p := mustJob(t, "units: mm\nshop: {lathe: {"+shop+"}}", square).Parts[0]
 		inOrder(t, p, "Drill Ø9.5, pilot: "+want+" rev/min.", "Drill Ø19, leaves 1 mm on diameter: "+want+" rev/min.")
 	}
+	// A speed is named as far below what is wanted from 0.6 of it on: of 169, 101.
+	for speed, note := range map[string]bool{"100": true, "105": false} {
+		p := mustJob(t, "units: mm\nshop: {lathe: {speeds: ["+speed+"]}}", square).Parts[0]
+		if got := strings.Contains(strings.Join(workText(p), "\n"), "HSS; nearest below 169"); got != note {
+			t.Errorf("%s rev/min: %q", speed, workText(p))
+		}
+	}
 	// A bar of 400 square is 566 over its corners: 1260 m/min is 709 rev/min.
 	p := mustJob(t, "units: mm", "part: p\nkind: turned\nmaterial: EN AW-6082\nstock: {square: 400 mm, length: 206 mm}\nprofile:\n  outside: [{name: a, diameter: 390, length: 200}]\n  inside: [{name: b, diameter: 5, length: 200}]\n").Parts[0]
 	for _, line := range workText(p) {
