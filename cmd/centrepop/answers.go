@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // limitsJSON is one side of a fit.
@@ -113,12 +114,7 @@ func circle(c *call) error {
 	return nil
 }
 
-func fourDecimals(v float64) float64 {
-	if v = math.Round(v*1e4) / 1e4; v == 0 {
-		return 0 // never -0
-	}
-	return v
-}
+func fourDecimals(v float64) float64 { return geom.Clean(math.Round(v*1e4) / 1e4) }
 
 func thread(c *call) error {
 	if err := c.parse(1, -1); err != nil {

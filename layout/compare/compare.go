@@ -22,6 +22,7 @@ import (
 	"slices"
 
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // Code names a kind of finding; codes do not change.
@@ -236,9 +237,5 @@ func (p *piece) recognise() {
 	p.centre, p.radius, p.round, p.sides = p.circle()
 }
 
-func tidy(v float64) float64 {
-	if v = math.Round(v*1e4) / 1e4; v == 0 {
-		return 0 // never -0
-	}
-	return v
-}
+// tidy rounds to a tenth of a micrometre.
+func tidy(v float64) float64 { return geom.Clean(math.Round(v*1e4) / 1e4) }

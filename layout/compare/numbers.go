@@ -16,25 +16,7 @@ const (
 	mmPerPx   = mmPerInch / 96
 )
 
-func mmPer(unit string) (float64, bool) {
-	switch unit {
-	case "", "px":
-		return mmPerPx, true
-	case "mm":
-		return 1, true
-	case "cm":
-		return 10, true
-	case "in":
-		return mmPerInch, true
-	case "pt":
-		return mmPerInch / 72, true
-	case "pc":
-		return mmPerInch / 6, true
-	case "q":
-		return 0.25, true
-	}
-	return 0, false
-}
+var mmPer = map[string]float64{"": mmPerPx, "px": mmPerPx, "mm": 1, "cm": 10, "in": mmPerInch, "pt": mmPerInch / 72, "pc": mmPerInch / 6, "q": 0.25}
 
 // scanner reads the little languages inside attributes.
 type scanner struct {
@@ -126,7 +108,7 @@ func length(text string) (v float64, unit, bad string) {
 	case "em", "ex", "rem", "ch", "%":
 		return v, unit, ""
 	}
-	if _, ok := mmPer(unit); !ok {
+	if _, ok := mmPer[unit]; !ok {
 		return 0, "", "the unit is not known"
 	}
 	return v, unit, ""
@@ -148,7 +130,7 @@ func (f *file) coordinate(e *element, name string, of, otherwise float64) (float
 	case "%":
 		return v / 100 * of, nil
 	}
-	per, ok := mmPer(unit)
+	per, ok := mmPer[unit]
 	if !ok {
 		return 0, f.faultIn(e, name, 0, "%s is %q: the unit %s depends on a font", name, short(text), unit)
 	}

@@ -3,19 +3,7 @@ package compare
 import "strings"
 
 // numbersOf is how many numbers a step of a path command takes.
-func numbersOf(command byte) int {
-	switch command {
-	case 'H', 'V':
-		return 1
-	case 'S', 'Q':
-		return 4
-	case 'C':
-		return 6
-	case 'A':
-		return 7
-	}
-	return 2
-}
+var numbersOf = map[byte]int{'H': 1, 'V': 1, 'L': 2, 'M': 2, 'T': 2, 'S': 4, 'Q': 4, 'C': 6, 'A': 7}
 
 // track draws path data (SVG 1.1, chapter 8.3) with a pen.
 type track struct {
@@ -114,7 +102,7 @@ func (t *track) begin(x, y float64) {
 
 // numbers reads those of one step.
 func (t *track) numbers(upper byte) (v [7]float64, err error) {
-	for i := range numbersOf(upper) {
+	for i := range numbersOf[upper] {
 		if i > 0 {
 			t.s.comma()
 		}

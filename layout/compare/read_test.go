@@ -118,7 +118,7 @@ func TestTransforms(t *testing.T) {
 func TestLengths(t *testing.T) {
 	t.Parallel()
 	for unit, want := range map[string]float64{"": 25.4 / 96, "px": 25.4 / 96, "mm": 1, "cm": 10, "in": 25.4, "pt": 25.4 / 72, "pc": 25.4 / 6, "q": 0.25} {
-		if got, ok := mmPer(unit); !ok || got != want {
+		if got, ok := mmPer[unit]; !ok || got != want {
 			t.Errorf("%s: %g", unit, got)
 		}
 	}

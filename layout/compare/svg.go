@@ -130,7 +130,7 @@ func (f *file) side(e *element, name string) (mm float64, err error) {
 	if !(v > 0) {
 		return 0, f.faultIn(e, name, 0, "%s is %q; it must be more than 0", name, short(text))
 	}
-	per, ok := mmPer(unit)
+	per, ok := mmPer[unit]
 	if !ok {
 		return 0, f.faultIn(e, name, 0, "%s is %q: the unit %s depends on a font", name, short(text), unit)
 	}

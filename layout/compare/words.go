@@ -45,14 +45,14 @@ var factors = []struct {
 	by  float64
 	why string
 }{
-	{25.4, "inches are read as millimetres"},
-	{1 / 25.4, "millimetres are read as inches"},
-	{96 / 25.4, "millimetres are read as pixels, 96 to the inch"},
-	{25.4 / 96, "pixels, 96 to the inch, are read as millimetres"},
-	{72 / 25.4, "millimetres are read as points, 72 to the inch"},
-	{25.4 / 72, "points, 72 to the inch, are read as millimetres"},
-	{90 / 25.4, "millimetres are read as pixels, 90 to the inch"},
-	{25.4 / 90, "pixels, 90 to the inch, are read as millimetres"},
+	{mmPerInch, "inches are read as millimetres"},
+	{1 / mmPerInch, "millimetres are read as inches"},
+	{96 / mmPerInch, "millimetres are read as pixels, 96 to the inch"},
+	{mmPerInch / 96, "pixels, 96 to the inch, are read as millimetres"},
+	{72 / mmPerInch, "millimetres are read as points, 72 to the inch"},
+	{mmPerInch / 72, "points, 72 to the inch, are read as millimetres"},
+	{90 / mmPerInch, "millimetres are read as pixels, 90 to the inch"},
+	{mmPerInch / 90, "pixels, 90 to the inch, are read as millimetres"},
 	{96.0 / 72, "72 and 96 dots to the inch are mixed up"},
 	{72.0 / 96, "72 and 96 dots to the inch are mixed up"},
 	{96.0 / 90, "90 and 96 dots to the inch are mixed up"},

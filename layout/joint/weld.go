@@ -242,7 +242,7 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	if t.w.Units == parts.Inches { // the table's inch column has 1/8, 3/16, 1/4 and 5/16 in
 		least = math.Round(least/sixteenthMm) * sixteenthMm
 	}
-	reason := rule.Source()
+	reason := string(rule)
 	if e := t.branchEnd(); e != nil && e.Gap.Mm > 0 {
 		leg += e.Gap.Mm
 		reason += "; the gap takes from the leg, and is added (ISO 9692-1, from memory)"

@@ -14,7 +14,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("leg %g mm, throat %.1f mm (%s)\n", leg, weld.Throat(leg), rule.Source())
+	fmt.Printf("leg %g mm, throat %.1f mm (%s)\n", leg, weld.Throat(leg), rule)
 	tacks, err := weld.TackCircle(114.3, 6.3, 10, 45)
 	if err != nil {
 		fmt.Println(err)

@@ -22,23 +22,8 @@ const (
 // Symbol returns the name of the elementary symbol in ISO 2553:2019 Table 1, or
 // of the combination in its Table 2 (from memory).
 func (s Shape) Symbol() string {
-	switch s {
-	case Square:
-		return "square butt weld"
-	case SingleV:
-		return "single-V butt weld"
-	case SingleY:
-		return "single-V butt weld with broad root face"
-	case SingleBevel:
-		return "single-bevel butt weld"
-	case DoubleV:
-		return "double-V butt weld"
-	case DoubleBevel:
-		return "double-bevel butt weld"
-	case Fillet:
-		return "fillet weld"
-	}
-	return ""
+	return [...]string{Square: "square butt weld", SingleV: "single-V butt weld", SingleY: "single-V butt weld with broad root face",
+		SingleBevel: "single-bevel butt weld", DoubleV: "double-V butt weld", DoubleBevel: "double-bevel butt weld", Fillet: "fillet weld"}[s]
 }
 
 // Choice is a range a standard allows and the value taken from it.

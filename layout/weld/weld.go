@@ -71,28 +71,15 @@ func MinLeg(j FilletJoint) (float64, error) {
 	return math.Min(leg, j.ThinnerMm), nil
 }
 
-// LegRule is what decided the leg of a fillet.
-type LegRule int
+// LegRule is what decided the leg of a fillet, and where it is from.
+type LegRule string
 
 // The rules.
 const (
-	LegByThickness LegRule = iota // 0.7 of the thinner part, common practice
-	LegByLeast                    // least leg, AWS D1.1 Table 7.7
-	LegByThinner                  // no more than the thinner part
+	LegByThickness LegRule = "0.7 of the thinner part, common practice"
+	LegByLeast     LegRule = "least leg, AWS D1.1 Table 7.7"
+	LegByThinner   LegRule = "no more than the thinner part"
 )
-
-// Source returns the rule and where it is from.
-func (r LegRule) Source() string {
-	switch r {
-	case LegByThickness:
-		return "0.7 of the thinner part, common practice"
-	case LegByLeast:
-		return "least leg, AWS D1.1 Table 7.7"
-	case LegByThinner:
-		return "no more than the thinner part"
-	}
-	return ""
-}
 
 // SuggestLeg returns a leg in mm for a joint without a calculated load: 0.7 of the
 // thinner part, which makes a fillet on both sides about as strong as the part
@@ -100,9 +87,9 @@ func (r LegRule) Source() string {
 func SuggestLeg(j FilletJoint) (legMm float64, rule LegRule, err error) {
 	least, err := MinLeg(j)
 	if err != nil {
-		return 0, 0, err
+		return 0, "", err
 	}
-	legMm = math.Ceil(0.7*j.ThinnerMm - 1e-9)
+	legMm, rule = math.Ceil(0.7*j.ThinnerMm-1e-9), LegByThickness
 	if legMm < least {
 		legMm, rule = least, LegByLeast
 	}
