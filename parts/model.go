@@ -320,7 +320,8 @@ type Bore struct {
 	Size Size
 	// Leave is left on the diameter by the cutter for the lathe; 0 if the
 	// cut bore is final.
-	Leave Length
+	Leave     Length
+	AfterWeld bool // it is finished after the last weld on the part
 }
 
 // Profile is a turned part along its axis: steps from the front face
@@ -364,6 +365,8 @@ type Step struct {
 	Finish   Text   // surface, such as "Ra 1.6"
 	Lip      Face   // of a shaft seal in this bore: where its lip looks; empty if not said
 	Hardness Number // HRC, at least; unset if not said
+	// AfterWeld: it is finished after the last weld on the part, with what is cut into it.
+	AfterWeld bool
 }
 
 // Taper makes a step a cone. The step's diameter is that of the large end.

@@ -345,14 +345,8 @@ func (j *shop) relative(t *joint) (placement, bool) {
 		return placement{geom.Clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
 	}
 	s := t.facing()
-	if m.Level {
-		if t.a.step != nil {
-			if outer < 0 {
-				radiusA -= 0.2
-			} else {
-				radiusB -= 0.2
-			}
-		}
+	if m.Level && t.a.step != nil { // each in its own metal, however loose they are
+		radiusA, radiusB = t.a.step.Size.NominalMm/2+outer*0.1, t.b.step.Size.NominalMm/2-outer*0.1
 	}
 	za, _, okA := t.a.r.Plane(m.First, radiusA)
 	zb, _, okB := t.b.r.Plane(m.Second, radiusB)

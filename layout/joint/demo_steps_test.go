@@ -149,13 +149,13 @@ func TestAcceptedBoreIsHeldTrue(t *testing.T) {
 	held, after := "A scrap plug is left in the bore while welding", "Still inside the limits: Housing plate bore 130.00 – 130.04; if not, force nothing into it"
 	says(t, jointNamed(t, p, "upright"), []string{held}, []string{after})
 	says(t, jointNamed(t, p, "gusset-1"), nil, []string{held, after})
-	says(t, jointNamed(t, p, "gusset-4"), []string{after}, []string{held, "Turn or bore these only now"})
+	says(t, jointNamed(t, p, "gusset-4"), []string{after}, []string{held, "Measure what was finished"})
 	job := editedDemo(t, "pugmill", "job.yaml", "finding: weld-first, at: gusset-4", "finding: weld-holes, at: gusset-4")
 	q, err := draft(job)
 	if err != nil {
 		t.Fatal(err)
 	}
-	says(t, jointNamed(t, q, "gusset-4"), []string{"Turn or bore these only now: Housing plate bore 130.00 – 130.04."}, []string{after})
+	says(t, jointNamed(t, q, "gusset-4"), []string{"Measure what was finished", "Still inside the limits: Housing plate bore 130.00 – 130.04; if not, force nothing into it"}, []string{"Measure what was held true"})
 }
 
 // TestCupsSayTheirForce: Ø90 K7 (+10, −25 µm) about a cup of 90 0/−18, and Ø80 H7 about one

@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -155,4 +156,28 @@ func TestFlightOnLevel(t *testing.T) {
 			t.Errorf("%s: flight at %d, hub at %d, barrel at %d", level, j.N, slide, barrel)
 		}
 	}
+}
+
+// What is left for after the weld is finished after the last weld of all that hangs together by welds,
+// and no sheet finishes it before: two hubs on a tube, their bores 2 smaller till then, 48, and no
+// keyway. That is 3.8 deep in Ø50, by up to 0.2 more (DIN 6885-1): 3.9 in the middle, 53.9 to the far side.
+func TestFinishedAfterTheLastWeld(t *testing.T) {
+	t.Parallel()
+	const hub = "part: hub\ntitle: Hub\nkind: turned\nquantity: 2\nmaterial: S355\nstock: {round: 120, length: 51}\nprofile:\n  outside: [{name: nose, diameter: 90, length: 15}, {name: flange, diameter: 115, length: 30}]\n  inside: [{name: bore, diameter: 50, fit: H7, length: 45, after-weld: yes}]\nkeyways: [{name: key, in: bore}]\n"
+	const tube = "part: drum\ntitle: Drum\nkind: tube\nmaterial: S355\nstock: {tube: 101.6, wall: 5, length: 303}\ntube: {outside: 101.6, wall: 5, length: 300}\n"
+	const weld = "{name: %s, weld: {part: hub#%d.nose, to: drum.bore, type: fillet, size: 5}, level: %s, below: 0}"
+	p := planned(t, jobOf(t, fmt.Sprintf(weld, "one", 1, "back-with-front")+"\n  - "+fmt.Sprintf(weld, "two", 2, "back-with-back"), hub, tube))
+	own := fmt.Sprint(p.Part("hub").Operations, p.Part("hub").Checks)
+	for _, said := range []string{"Machine bore Ø48", "47.7 – 48.3"} {
+		if !strings.Contains(own, said) {
+			t.Errorf("%q is not in %s", said, own)
+		}
+	}
+	for _, said := range []string{"50.000", "key"} {
+		if strings.Contains(own, said) {
+			t.Errorf("%q is in %s", said, own)
+		}
+	}
+	says(t, jointNamed(t, p, "one"), nil, []string{"Finish after welding", "50.000"})
+	says(t, jointNamed(t, p, "two"), []string{"Finish after welding", "turn or bore only now, without letting go between bores of one axis: Hub 1 bore Ø50 H7; Hub 2 bore Ø50 H7", "3.9 deep", "53.9 on Ø50", "Hub 2 bore: 50.000 – 50.025"}, []string{"Measure what was finished"})
 }

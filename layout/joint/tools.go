@@ -221,7 +221,7 @@ func (j *assembly) plugs(t *joint, before []*joint, list *tooling) {
 func (t *joint) emptyBores(before []*joint, visit func(f feature, bore *part.Step)) {
 	for _, f := range []feature{t.a, t.b} {
 		for i := range f.r.Steps {
-			if s := &f.r.Steps[i]; s.Inside && s.Size.Fitted() && !filled(f.inst(), s, append(slices.Clone(before), t)) {
+			if s := &f.r.Steps[i]; s.Inside && s.Size.Fitted() && !s.AfterWeld && !filled(f.inst(), s, append(slices.Clone(before), t)) {
 				visit(f, s)
 			}
 		}

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -413,7 +414,7 @@ const fineMm = 0.1
 func fineSizes(f feature, made []*joint) []string {
 	var out []string
 	for s := range seq.Refs(f.r.Steps) {
-		if s != f.step && !(s.Inside && filled(f.inst(), s, made)) && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
+		if s != f.step && !s.AfterWeld && !(s.Inside && filled(f.inst(), s, made)) && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
 			out = append(out, f.title()+" "+words.Spaced(s.Name)+" "+f.r.W.Limits(s.Size.MinMm, s.Size.MaxMm))
 		}
 	}
@@ -485,14 +486,47 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	j.inspectWeld(t, p)
 	j.flangesTrue(t)
 	j.squareUp(t, p)
-	switch what, last := strings.Join(p.Finish, "; "), len(p.Finish) > 0; {
-	case last && t.meanwhile(j.job) != "":
-		s := t.step("Measure what was held true", "Leave in what holds it until all is cold, then take it out.")
-		s.Hold = "Still inside the limits: " + what + "; if not, force nothing into it: bore it where it stands, or ask who drew it."
-	case last:
-		t.step("Finish after welding", "Turn or bore these only now: "+what+".")
+	if len(p.Finish) > 0 {
+		held, title := "", "Measure what was finished"
+		if t.meanwhile(j.job) != "" {
+			held, title = "Leave in what holds it until all is cold, then take it out.", "Measure what was held true"
+		}
+		s := t.step(title, held)
+		s.Hold = "Still inside the limits: " + strings.Join(p.Finish, "; ") + "; if not, force nothing into it: bore it where it stands, or ask who drew it."
 	}
+	j.finishLater(t)
 	j.boresCold(t)
+}
+
+// finishLater is the step after the last weld of a weldment, in which its parts get the sizes that
+// they were left large for, with what is cut into them, and their rows of the record.
+func (j *making) finishLater(t *joint) {
+	all := seq.Keep(j.all, func(o *joint) bool { return o.in.Weld != nil })
+	body := j.members(t.a.inst(), all)
+	if slices.ContainsFunc(all[slices.Index(all, t)+1:], func(o *joint) bool { return slices.Contains(body, o.a.inst()) }) {
+		return
+	}
+	slices.SortFunc(body, func(a, b inst) int { return cmp.Or(strings.Compare(a.part, b.part), a.copy-b.copy) })
+	var what, do []string
+	for _, i := range body {
+		r := j.model(i.part)
+		title := copyTitle(r, i.copy)
+		for s := range seq.Refs(r.Steps) {
+			if s.AfterWeld {
+				what = append(what, strings.TrimSpace(title+" "+words.Spaced(s.Name)+" "+t.w.Dia(s.Size.NominalMm)+" "+s.Size.Class))
+			}
+		}
+		for _, text := range r.LaterDo {
+			do = append(do, words.Capital(title)+": "+text)
+		}
+		for _, c := range r.Later {
+			c.What, c.Ref = title+" "+c.What, 0
+			t.out.Checks = append(t.out.Checks, c)
+		}
+	}
+	if len(what) > 0 {
+		t.step("Finish after welding", append([]string{"When it is cold, set it true by what was turned before, and turn or bore only now, without letting go between bores of one axis: " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
+	}
 }
 
 // lean is how far a plate that stands on a face with an edge of it may lean, and that in

@@ -58,6 +58,9 @@ func CutProfile(job *parts.Job, part string, opt CutOptions) (*plan.Profile, err
 	case opt.Compensate && opt.KerfMm == 0:
 		return nil, fmt.Errorf("to compensate, the kerf must be known")
 	}
+	if rough := p.BeforeWeld(leftMm(job)); rough != nil {
+		p = rough
+	}
 	sizes, errs := newSizes(job, p)
 	shape, more := newShape(sizes)
 	if errs = append(errs, more...); len(errs) > 0 {

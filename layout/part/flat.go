@@ -40,7 +40,7 @@ func (f *flat) steps(z *sizer) []Step {
 		out = append(out, Step{Name: outlineStep, ToMm: f.Thickness.Mm, Size: f.cutLimits(z.Sizes, z.sizeOf(size), f.Outline.LeaveOnPart.Mm)})
 	}
 	if f.Bore != nil {
-		out = append(out, Step{Name: boreStep, Inside: true, ToMm: f.Thickness.Mm, Size: f.cutLimits(z.Sizes, z.sizeOf(f.Bore.Size), f.Bore.Leave.Mm)})
+		out = append(out, Step{Name: boreStep, Inside: true, ToMm: f.Thickness.Mm, AfterWeld: f.Bore.AfterWeld, Size: f.cutLimits(z.Sizes, z.sizeOf(f.Bore.Size), f.Bore.Leave.Mm)})
 	}
 	return out
 }

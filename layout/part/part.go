@@ -23,9 +23,13 @@ package part
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Model is one part worked out, read-only.
@@ -33,10 +37,53 @@ type Model struct {
 	*Numbered
 	Out  *plan.PartPlan
 	Errs parts.Errors // faults of the input; the rest is then not to be used
+	// Later is what its record checks and its operations do once it is welded, as Out leaves them out.
+	Later   []plan.Check
+	LaterDo []string
 }
 
-// Work works out one part of a job.
+// weldLeaveMm and its like in inches are left on a diameter that is finished after a weld. Common
+// practice, no source.
+const (
+	weldLeaveMm   = 2.0
+	weldLeaveInch = 1.0 / 16
+)
+
+// Work works out one part of a job: its sheet has what is done before it is welded, the rest has it
+// finished.
 func Work(job *parts.Job, p *parts.Part) *Model {
+	m, rough := asDrawn(job, p), p.BeforeWeld(leftMm(job))
+	if rough == nil || len(m.Errs) > 0 {
+		return m
+	}
+	first, done := asDrawn(job, rough), *m.Out
+	m.Errs = first.Errs
+	m.Later = seq.Keep(done.Checks, func(c plan.Check) bool {
+		return !slices.ContainsFunc(first.Out.Checks, func(o plan.Check) bool { return o.What == c.What && o.Limits == c.Limits })
+	})
+	for _, o := range done.Operations {
+		if o.Machine != "Lathe" && !slices.ContainsFunc(first.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title }) {
+			m.LaterDo = append(m.LaterDo, strings.Join(o.Do, " "))
+		}
+	}
+	m.Out.Operations, m.Out.Checks, m.Out.Features, m.Out.Dimensions = first.Out.Operations, first.Out.Checks, first.Out.Features, first.Out.Dimensions
+	for _, s := range m.Steps {
+		if s.AfterWeld {
+			m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Size(leftMm(job))+" stay on the diameter until then.")
+		}
+	}
+	return m
+}
+
+func leftMm(job *parts.Job) float64 {
+	if job.Units == parts.Inches {
+		return weldLeaveInch * geom.MmPerInch
+	}
+	return weldLeaveMm
+}
+
+// asDrawn works a part out as it is drawn.
+func asDrawn(job *parts.Job, p *parts.Part) *Model {
 	sizes, errs := newSizes(job, p)
 	shape, more := newShape(sizes)
 	errs = append(errs, more...)

@@ -45,6 +45,7 @@ type Step struct {
 	Undercut     *Undercut // nil if there is none
 	Seat, Finish string
 	Lip          parts.Face // of the seal in a bore, empty if not said
+	AfterWeld    bool       // it is finished after the last weld on the part
 	details      []detail
 	limits       []parts.Length // of its length; empty where the general tolerance holds
 	firstMm      float64        // what it is turned to before its taper or knurl, 0 if it has none

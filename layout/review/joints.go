@@ -225,13 +225,18 @@ func weldFirst(r *reviewer) {
 			}
 			for _, steps := range [][]cylinder{v.outside, v.inside} {
 				for _, c := range steps {
-					if fine(c.size.Fit, 9) && !shut[end.Part+"."+c.name] {
+					if fine(c.size.Fit, 9) && !v.later(c) && !shut[end.Part+"."+c.name] {
 						r.weldMoves(j, end, c)
 					}
 				}
 			}
 		}
 	}
+}
+
+// later tells whether a step is finished only after the last weld on its part.
+func (v *view) later(c cylinder) bool {
+	return c.step != nil && c.step.AfterWeld || c.step == nil && v.p.Bore != nil && v.p.Bore.AfterWeld && c.name == "bore"
 }
 
 func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c cylinder) {
@@ -244,7 +249,7 @@ func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c cylinder) {
 		What:    j.Title + ": " + end.Title + " " + c.name + " is finished on its own sheet, before the weld that distorts it",
 		Numbers: numbers,
 		Rule:    "fine sizes are finished after the last weld near them", Source: practice,
-		Fix: "rough it before the weld, finish it after, or weld far enough away",
+		Fix: "after-weld: yes at it, or weld far enough away",
 	})
 }
 

@@ -76,7 +76,7 @@ func (f *fields) polygon(o *parts.Outline) {
 
 // bore reads the centre bore of a flat part.
 func (f *fields) bore() *parts.Bore {
-	b := &parts.Bore{Pos: f.n.pos, Size: f.size("diameter", hole), Leave: f.length("leave")}
+	b := &parts.Bore{Pos: f.n.pos, Size: f.size("diameter", hole), Leave: f.length("leave"), AfterWeld: f.yes("after-weld")}
 	f.not(b.Leave, ">=", b.Size.Nominal, "a few millimetres on the diameter", "leave is %s in a bore of %s")
 	return b
 }

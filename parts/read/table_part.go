@@ -120,10 +120,13 @@ var flapGroup = &Group{Name: "flange", Means: "A flange on a side of the base.",
 	{Name: "right", Type: DistanceType, Means: "how far it stays off the right end", Default: "0, or as the flange it is on"},
 }}
 
+const afterWeldMeans = "finished after the last weld on the part, with its keyways: until then some is left on the diameter"
+
 var boreGroup = &Group{Name: "bore", Means: "The centre bore of a flat part.", Example: "bore: {diameter: 114.3 mm, fit: H7, leave: 2 mm}", Keys: []Key{
 	{Name: "diameter", Type: SizeType, Need: true, Means: "finished diameter"},
 	{Name: "fit", Type: ClassFitType, Means: "its limits", Group: fitGroup, Example: fitExample},
 	{Name: "leave", Type: DistanceType, Means: "what the cutter leaves on the diameter for the lathe"},
+	{Name: "after-weld", Type: YesType, Means: afterWeldMeans},
 }}
 
 var diameterGroup = &Group{Name: "diameter", Means: "A diameter with its fit.", Example: "{diameter: 10, fit: H7}", Keys: []Key{
@@ -158,6 +161,7 @@ var stepGroup = &Group{Name: "step", Means: "One cylinder of a profile.", Exampl
 	{Name: "knurl", Type: TextType, Means: "knurl of DIN 82 on an outside: type and pitch in mm; the diameter is that over the points", Example: knurlExample},
 	{Name: "finish", Type: TextType, Means: "surface, such as Ra 1.6"},
 	{Name: "hardness", Type: NumberType, Unit: "HRC", Low: 20, High: 68, Means: "hardened to at least this, and ground"},
+	{Name: "after-weld", Type: YesType, Means: afterWeldMeans},
 }}
 
 var taperGroup = &Group{Name: "taper", Means: "A cone.", Example: "taper: {to: 40} or {ratio: 10} or {angle: 8}", OneOf: []string{"to", "ratio", "angle"}, Keys: []Key{

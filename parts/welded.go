@@ -1,0 +1,49 @@
+package parts
+
+import (
+	"slices"
+	"strings"
+)
+
+// BeforeWeld is the part as it goes to its welds: what is finished after the last of them has
+// leaveMm left on the diameter and no limits, and nothing is cut into it; nil where nothing is.
+func (p *Part) BeforeWeld(leaveMm float64) *Part {
+	out, later := *p, []string{}
+	left := func(s Size, moreMm float64) Size {
+		return Size{Nominal: Length{Mm: s.Nominal.Mm + moreMm, Pos: s.Nominal.Pos}}
+	}
+	if b := p.Bore; b != nil && b.AfterWeld {
+		later = append(later, "bore")
+		out.Bore = &Bore{Pos: b.Pos, Size: left(b.Size, -max(leaveMm, b.Leave.Mm))}
+	}
+	if p.Profile != nil {
+		profile := *p.Profile
+		steps := func(of []Step, moreMm float64) []Step {
+			of = slices.Clone(of)
+			for i, s := range of {
+				if s.AfterWeld {
+					later = append(later, s.Name.Value)
+					of[i] = Step{Pos: s.Pos, Name: s.Name, Size: left(s.Size, moreMm), Length: s.Length, Limits: s.Limits, Seat: s.Seat}
+				}
+			}
+			return of
+		}
+		profile.Outside, profile.Inside = steps(p.Profile.Outside, leaveMm), steps(p.Profile.Inside, -leaveMm)
+		out.Profile = &profile
+	}
+	if len(later) == 0 {
+		return nil
+	}
+	is := func(name Text) bool { return slices.Contains(later, name.Value) }
+	out.Keyways = slices.DeleteFunc(slices.Clone(p.Keyways), func(k Keyway) bool { return is(k.In) })
+	out.Grooves = slices.DeleteFunc(slices.Clone(p.Grooves), func(g Groove) bool { return is(g.In) })
+	out.Flats = slices.DeleteFunc(slices.Clone(p.Flats), func(f Flats) bool { return is(f.In) })
+	out.Require = slices.DeleteFunc(slices.Clone(p.Require), func(q Requirement) bool { return is(q.Of) || is(q.To) })
+	out.Chamfers = slices.DeleteFunc(slices.Clone(p.Chamfers), func(c Chamfer) bool {
+		return c.For != "weld" && slices.ContainsFunc(later, func(name string) bool {
+			end, ok := strings.CutPrefix(c.Edge.Value, name+"-")
+			return ok && (end == string(Front) || end == string(Back))
+		})
+	})
+	return &out
+}
