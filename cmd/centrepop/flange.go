@@ -179,7 +179,7 @@ func (a *flangeAnswer) mate(file *read.Survey, jobPath string, place float64) er
 	if _, err := partNamed(w.Plan, a.Part); err != nil {
 		return err
 	}
-	drawn := measured.Drawn{BoltMm: thread.MajorMm, Tapped: file.Thread.Value != "", PlaceMm: place, Mirror: true}
+	drawn := measured.Drawn{BoltMm: thread.MajorMm, Tapped: file.Thread.Value != "", PlaceMm: place}
 	if err := drawnGroup(w.Job, a.Part, a.Group, &drawn); err != nil {
 		return err
 	}

@@ -206,7 +206,7 @@ func (p *pressCase) joining(out *pressJSON) error {
 		return err
 	}
 	out.HeatHubC, out.CoolShaftC, out.ClearanceMm = fourDecimals(heat.HubC), fourDecimals(cold), fourDecimals(heat.ClearanceMm)
-	out.LeadInMm, out.LeadInDeg = fourDecimals(lead.LengthMm), lead.AngleDeg
+	out.LeadInMm, out.LeadInDeg = fourDecimals(lead), press.LeadInDeg
 	w := words.Writer{Units: parts.Millimetres}
 	for _, c := range append(heat.Cautions, coldCautions...) {
 		out.Cautions = append(out.Cautions, "joining: "+w.PressCaution(c))

@@ -200,7 +200,7 @@ func (pressKind) work(j *making, t *joint) {
 	if drawn, on := leadIn(t); drawn != nil {
 		p.LeadInMm, p.LeadInDeg, p.LeadInOn = drawn.Size.Mm, drawn.Angle.Deg, on
 	} else {
-		t.problem(plan.NoLeadIn, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Read, words.Round(lead.LengthMm, 1)), plan.Of(plan.Degree, lead.AngleDeg))
+		t.problem(plan.NoLeadIn, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Read, words.Round(lead, 1)), plan.Of(plan.Degree, press.LeadInDeg))
 	}
 	if lo < 0 {
 		t.problem(plan.MayBeLoose, plan.Of(plan.Mm, words.Round(-lo, 3)))

@@ -116,7 +116,7 @@ func TestTogetherLeastTurn(t *testing.T) {
 	for _, first := range []float64{0, 30, 60, 180, 330} {
 		for _, turn := range []float64{0, 4, -4} {
 			r := &measured.Result{PCDMm: 200}
-			d := measured.Drawn{BoltMm: 12, Mirror: true}
+			d := measured.Drawn{BoltMm: 12}
 			for i := range 12 {
 				deg := math.Mod(first+30*float64(i), 360)
 				sin, cos := math.Sincos(deg * math.Pi / 180)

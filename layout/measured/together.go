@@ -28,9 +28,6 @@ type Drawn struct {
 	// BoreMinMm and BoreMaxMm are the limits of the bore for the spigot; 0 if
 	// there is none, and then the part may be shifted freely.
 	BoreMinMm, BoreMaxMm float64
-	// Mirror lets the drawn pattern be turned over when that goes better:
-	// the flange then goes against the other face than the drawn one.
-	Mirror bool
 }
 
 // Pair is a hole of the flange with the drawn hole that lies on it, when the
@@ -137,14 +134,11 @@ func (m *Mating) enter(r *Result, d Drawn) {
 	}
 }
 
-// best finds which drawn hole lies on which hole of the flange, and the hand.
+// best finds which drawn hole lies on which hole of the flange, and the hand: turned over
+// where that goes better, the flange goes against the other face than the drawn one.
 func (r *Result) best(d Drawn) (set placing, mirrored bool) {
 	best := math.Inf(-1)
-	hands := []bool{false}
-	if d.Mirror {
-		hands = append(hands, true)
-	}
-	for _, hand := range hands {
+	for _, hand := range []bool{false, true} {
 		drawn := clockwise(d.Holes, hand)
 		for step := range drawn {
 			p := r.place(d, slices.Concat(drawn[step:], drawn[:step]))

@@ -75,7 +75,7 @@ func TestWorked(t *testing.T) {
 				a.Nearest = append(a.Nearest, m)
 			}
 		}
-		for k, d := range []measured.Drawn{{BoltMm: 12, PlaceMm: 0.1, BoreMinMm: 230.0, BoreMaxMm: 230.046}, {BoltMm: 8, Tapped: true, Mirror: true}} {
+		for k, d := range []measured.Drawn{{BoltMm: 12, PlaceMm: 0.1, BoreMinMm: 230.0, BoreMaxMm: 230.046}, {BoltMm: 8, Tapped: true}} {
 			for i, h := range a.Result.Holes {
 				sin, cos := math.Sincos((h.AngleDeg + 20 + 0.03*float64(i)) * math.Pi / 180)
 				d.Holes = append(d.Holes, measured.DrawnHole{N: i + 1, XMm: float64(1-2*k) * (h.RadiusMm + 0.1) * sin, YMm: h.RadiusMm * cos, MinMm: h.DiameterMm + 0.5})

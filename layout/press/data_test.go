@@ -91,16 +91,15 @@ func TestLeadIn(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "length", l.LengthMm, 4, 1e-9) // cube root of 64
-	near(t, "smaller", l.SmallerMm, 8*math.Tan(5*math.Pi/180), 1e-9)
+	near(t, "length", l, 4, 1e-9)                   // cube root of 64
 	if l, err = LeadInFor(8, 0.5, 30); err != nil { // cube root 2 would give 0.35 mm only
 		t.Fatal(err)
 	}
-	near(t, "long lead-in", l.SmallerMm, 0.6, 1e-9)
+	near(t, "long lead-in, 0.1 smaller than it needs", 2*l*math.Tan(5*math.Pi/180), 0.6, 1e-9)
 	if l, err = LeadInFor(64, 0.08, 25); err != nil { // a tenth of what is engaged
 		t.Fatal(err)
 	}
-	near(t, "short lead-in", l.LengthMm, 2.5, 1e-9)
+	near(t, "short lead-in", l, 2.5, 1e-9)
 	for _, bad := range [][3]float64{{0, 0, 9}, {-5, 0, 9}, {5, -1, 9}, {math.NaN(), 0, 9}, {5, math.Inf(1), 9}, {5, 0.1, 0}} {
 		if l, err := LeadInFor(bad[0], bad[1], bad[2]); err == nil {
 			t.Errorf("LeadInFor(%v) = %v, want an error", bad, l)

@@ -92,29 +92,21 @@ const (
 	RestHours        = 24  // leave a pressed joint before loading it; DIN 7190 (from memory)
 )
 
-// LeadIn is the taper at the end of the shaft (or the mouth of the bore) that
-// starts a pressed joint square.
-type LeadIn struct {
-	AngleDeg  float64 // to the axis
-	LengthMm  float64 // along the axis
-	SmallerMm float64 // how much smaller the end's diameter is, mm
-}
-
 // leadInShare is how much of the engaged length a lead-in may take: what it takes holds
 // nothing. Common practice, no source.
 const leadInShare = 0.1
 
-// LeadInFor returns the lead-in for a joint of diameter dMm with at most
-// interferenceMm on diameter over engagedMm: 5 degrees, length the cube root of the
+// LeadInFor returns the length in mm of the lead-in, the taper at the end of the shaft (or
+// the mouth of the bore) that starts a pressed joint square, for a diameter dMm with at most
+// interferenceMm on diameter over engagedMm: LeadInDeg, length the cube root of the
 // diameter in mm (DIN 7190, from memory) but no more than a tenth of what is engaged,
 // longer where the taper would not take up the interference with 0.1 mm to spare
 // (common practice). It errs unless dMm and engagedMm are positive, interferenceMm zero
 // or more, and all finite.
-func LeadInFor(dMm, interferenceMm, engagedMm float64) (LeadIn, error) {
+func LeadInFor(dMm, interferenceMm, engagedMm float64) (float64, error) {
 	if !positive(dMm) || !notNegative(interferenceMm) || !positive(engagedMm) {
-		return LeadIn{}, fmt.Errorf("press: lead-in needs a positive diameter, interference and engaged length, has %v, %v and %v mm", dMm, interferenceMm, engagedMm)
+		return 0, fmt.Errorf("press: lead-in needs a positive diameter, interference and engaged length, has %v, %v and %v mm", dMm, interferenceMm, engagedMm)
 	}
 	slope := 2 * math.Tan(LeadInDeg*math.Pi/180) // of diameter over length
-	length := math.Max(math.Min(math.Cbrt(dMm), leadInShare*engagedMm), (interferenceMm+0.1)/slope)
-	return LeadIn{LeadInDeg, length, length * slope}, nil
+	return math.Max(math.Min(math.Cbrt(dMm), leadInShare*engagedMm), (interferenceMm+0.1)/slope), nil
 }

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
@@ -243,28 +244,17 @@ func (t *template) areas() []draw.Rect {
 
 // across are the ways to lay upright seams over an area.
 func (t *template) across(area draw.Rect, width float64) [][]float64 {
-	var spans [][2]float64
-	for _, m := range t.marks {
-		m = m.Grown(clearMm)
-		spans = append(spans, [2]float64{m.X0, m.X1})
-	}
-	for _, m := range t.spare {
-		spans = append(spans, [2]float64{m.X0, m.X1})
-	}
-	return divisions(area.X0, area.X1, width, spans)
+	return divisions(area.X0, area.X1, width, t.spans(func(m draw.Rect) [2]float64 { return [2]float64{m.X0, m.X1} }))
 }
 
 // down are the ways to lay level seams over an area, counted downwards.
 func (t *template) down(area draw.Rect, height float64) [][]float64 {
-	var spans [][2]float64
-	for _, m := range t.marks {
-		m = m.Grown(clearMm)
-		spans = append(spans, [2]float64{-m.Y1, -m.Y0})
-	}
-	for _, m := range t.spare {
-		spans = append(spans, [2]float64{-m.Y1, -m.Y0})
-	}
-	return divisions(-area.Y1, -area.Y0, height, spans)
+	return divisions(-area.Y1, -area.Y0, height, t.spans(func(m draw.Rect) [2]float64 { return [2]float64{-m.Y1, -m.Y0} }))
+}
+
+// spans are where seams keep out, on one axis.
+func (t *template) spans(side func(draw.Rect) [2]float64) [][2]float64 {
+	return append(seq.Map(t.marks, func(m draw.Rect) [2]float64 { return side(m.Grown(clearMm)) }), seq.Map(t.spare, side)...)
 }
 
 // divisions are the ways to cut lo to hi, the seams moved by more and more of the
