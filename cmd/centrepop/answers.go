@@ -61,22 +61,20 @@ func fit(c *call) error {
 			out.Shaft = sideJSON(l)
 		}
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	w := words.Writer{Units: parts.Millimetres}
-	for _, side := range []struct {
-		name string
-		l    *limitsJSON
-	}{{"hole", out.Hole}, {"shaft", out.Shaft}} {
-		if side.l != nil {
-			fmt.Fprintf(c.stdout, "%-6s Ø%s %-5s %s mm   (%+g / %+g µm)\n", side.name, w.Size(size), side.l.Class, w.Limits(side.l.MinMm, side.l.MaxMm), side.l.UpperUm, side.l.LowerUm)
+	return c.answer(out, func() {
+		w := words.Writer{Units: parts.Millimetres}
+		for _, side := range []struct {
+			name string
+			l    *limitsJSON
+		}{{"hole", out.Hole}, {"shaft", out.Shaft}} {
+			if side.l != nil {
+				fmt.Fprintf(c.stdout, "%-6s Ø%s %-5s %s mm   (%+g / %+g µm)\n", side.name, w.Size(size), side.l.Class, w.Limits(side.l.MinMm, side.l.MaxMm), side.l.UpperUm, side.l.LowerUm)
+			}
 		}
-	}
-	if out.Kind != "" {
-		fmt.Fprintf(c.stdout, "%s fit: clearance %+g to %+g µm (negative is interference)\n", out.Kind, *out.ClearanceMinUm, *out.ClearanceMaxUm)
-	}
-	return nil
+		if out.Kind != "" {
+			fmt.Fprintf(c.stdout, "%s fit: clearance %+g to %+g µm (negative is interference)\n", out.Kind, *out.ClearanceMinUm, *out.ClearanceMaxUm)
+		}
+	})
 }
 
 func circle(c *call) error {
@@ -103,15 +101,13 @@ func circle(c *call) error {
 		h := &bc.Holes[i]
 		h.AngleDeg, h.XMm, h.YMm = fourDecimals(h.AngleDeg), fourDecimals(h.XMm), fourDecimals(h.YMm)
 	}
-	if *c.json {
-		return c.print(bc)
-	}
-	fmt.Fprintln(c.stdout, "hole   angle°         x         y   (mm; clock angle from TOP, x right, y up)")
-	for _, h := range bc.Holes {
-		fmt.Fprintf(c.stdout, "%4d %8.3f %9.3f %9.3f\n", h.N, h.AngleDeg, h.XMm, h.YMm)
-	}
-	fmt.Fprintf(c.stdout, "chord between neighbours %.3f, across %.3f\n", bc.ChordMm, bc.AcrossMm)
-	return nil
+	return c.answer(bc, func() {
+		fmt.Fprintln(c.stdout, "hole   angle°         x         y   (mm; clock angle from TOP, x right, y up)")
+		for _, h := range bc.Holes {
+			fmt.Fprintf(c.stdout, "%4d %8.3f %9.3f %9.3f\n", h.N, h.AngleDeg, h.XMm, h.YMm)
+		}
+		fmt.Fprintf(c.stdout, "chord between neighbours %.3f, across %.3f\n", bc.ChordMm, bc.AcrossMm)
+	})
 }
 
 func fourDecimals(v float64) float64 { return geom.Clean(math.Round(v*1e4) / 1e4) }
@@ -152,29 +148,27 @@ func thread(c *call) error {
 	if cl := t.Clearance; cl != nil {
 		out.Clearance = &clearance{cl.FineMm, cl.MediumMm, cl.CoarseMm}
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	fmt.Fprintf(c.stdout, "%s   (%s)\n", t.Designation, t.Source)
-	fmt.Fprintf(c.stdout, "pitch %g mm", t.PitchMm)
-	if t.TPI > 0 {
-		fmt.Fprintf(c.stdout, " (%g per inch)", t.TPI)
-	}
-	fmt.Fprintf(c.stdout, "\nmajor %.3f, pitch diameter %.3f, minor %.3f mm\n", t.MajorMm, t.PitchDiameterMm, t.MinorMm)
-	if t.TapDrillMm > 0 {
-		fmt.Fprintf(c.stdout, "tap drill %g mm %s\n", t.TapDrillMm, t.TapDrillName)
-	}
-	if out.Clearance != nil {
-		fmt.Fprintf(c.stdout, "clearance hole fine %g, medium %g, coarse %g mm\n", out.Clearance.Fine, out.Clearance.Medium, out.Clearance.Coarse)
-	}
-	if t.GaugeLengthMm > 0 {
-		fmt.Fprintf(c.stdout, "gauge length %g, useful length %g mm\n", t.GaugeLengthMm, t.UsefulLengthMm)
-	}
-	if t.WrenchMm > 0 {
-		fmt.Fprintf(c.stdout, "goes in %g mm by hand, %g more by wrench\n", t.GaugeLengthMm, t.WrenchMm)
-	}
-	if t.Note != "" {
-		fmt.Fprintf(c.stdout, "note: %s\n", t.Note)
-	}
-	return nil
+	return c.answer(out, func() {
+		fmt.Fprintf(c.stdout, "%s   (%s)\n", t.Designation, t.Source)
+		fmt.Fprintf(c.stdout, "pitch %g mm", t.PitchMm)
+		if t.TPI > 0 {
+			fmt.Fprintf(c.stdout, " (%g per inch)", t.TPI)
+		}
+		fmt.Fprintf(c.stdout, "\nmajor %.3f, pitch diameter %.3f, minor %.3f mm\n", t.MajorMm, t.PitchDiameterMm, t.MinorMm)
+		if t.TapDrillMm > 0 {
+			fmt.Fprintf(c.stdout, "tap drill %g mm %s\n", t.TapDrillMm, t.TapDrillName)
+		}
+		if out.Clearance != nil {
+			fmt.Fprintf(c.stdout, "clearance hole fine %g, medium %g, coarse %g mm\n", out.Clearance.Fine, out.Clearance.Medium, out.Clearance.Coarse)
+		}
+		if t.GaugeLengthMm > 0 {
+			fmt.Fprintf(c.stdout, "gauge length %g, useful length %g mm\n", t.GaugeLengthMm, t.UsefulLengthMm)
+		}
+		if t.WrenchMm > 0 {
+			fmt.Fprintf(c.stdout, "goes in %g mm by hand, %g more by wrench\n", t.GaugeLengthMm, t.WrenchMm)
+		}
+		if t.Note != "" {
+			fmt.Fprintf(c.stdout, "note: %s\n", t.Note)
+		}
+	})
 }

@@ -52,18 +52,16 @@ func centre(c *call) error {
 	if choice.Name != "" {
 		out.Choice = choice.String()
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	c.line("centre hole", "%s", out.Designation)
-	c.line("mouth", "Ø%s at the face", w.Said(out.MouthMm))
-	c.line("pilot", "Ø%s, %s below the cone", w.Said(out.PilotMm), w.Said(out.PilotDepthMm))
-	if out.ConeDepthMm > 0 {
-		c.line("cone", "Ø%s at 60°, the pilot begins %s from the face", w.Said(out.ConeMm), withUnit(w, out.ConeDepthMm))
-	}
-	c.line("source", "%s", out.Source)
-	if out.Choice != "" {
-		c.line("size", "%s", out.Choice)
-	}
-	return nil
+	return c.answer(out, func() {
+		c.line("centre hole", "%s", out.Designation)
+		c.line("mouth", "Ø%s at the face", w.Said(out.MouthMm))
+		c.line("pilot", "Ø%s, %s below the cone", w.Said(out.PilotMm), w.Said(out.PilotDepthMm))
+		if out.ConeDepthMm > 0 {
+			c.line("cone", "Ø%s at 60°, the pilot begins %s from the face", w.Said(out.ConeMm), withUnit(w, out.ConeDepthMm))
+		}
+		c.line("source", "%s", out.Source)
+		if out.Choice != "" {
+			c.line("size", "%s", out.Choice)
+		}
+	})
 }

@@ -46,18 +46,16 @@ func flats(c *call) error {
 	if m.HeadRest > 0 {
 		out.HeadTurns += fmt.Sprintf(" %d/%d", m.HeadRest, m.HeadOf)
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	c.line("flats", "%d, %s across", out.Sides, w.Said(out.AcrossMm))
-	c.line("cut", "%s deep from the crown of the round, each flat %s wide", withUnit(w, out.DepthMm), withUnit(w, out.WidthMm))
-	if out.IndexDeg > 0 {
-		c.line("index", "%s° from flat to flat, %s turns of a 40:1 dividing head", words.Trim(out.IndexDeg, 4), out.HeadTurns)
-	}
-	if out.CornersMm > 0 && !out.Full {
-		c.line("corners", "rounded: sharp ones need a round of %s", withUnit(w, out.LeastRound))
-	} else if out.CornersMm > 0 {
-		c.line("corners", "%s across, sharp", withUnit(w, out.CornersMm))
-	}
-	return nil
+	return c.answer(out, func() {
+		c.line("flats", "%d, %s across", out.Sides, w.Said(out.AcrossMm))
+		c.line("cut", "%s deep from the crown of the round, each flat %s wide", withUnit(w, out.DepthMm), withUnit(w, out.WidthMm))
+		if out.IndexDeg > 0 {
+			c.line("index", "%s° from flat to flat, %s turns of a 40:1 dividing head", words.Trim(out.IndexDeg, 4), out.HeadTurns)
+		}
+		if out.CornersMm > 0 && !out.Full {
+			c.line("corners", "rounded: sharp ones need a round of %s", withUnit(w, out.LeastRound))
+		} else if out.CornersMm > 0 {
+			c.line("corners", "%s across, sharp", withUnit(w, out.CornersMm))
+		}
+	})
 }

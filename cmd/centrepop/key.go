@@ -131,12 +131,10 @@ func woodruff(c *call, shaftMm float64, w words.Writer) error {
 			OverMm: [2]float64{round4(k.OverMm), round4(k.UpToMm)}, Source: k.Source.String(),
 		})
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	for _, k := range list {
-		c.line("Woodruff "+k.Designation, "cutter Ø%s × %s, sunk %s from the crown; hub keyway %s deep; key %s high, %s long   (%s)",
-			w.Said(k.DiscMm), w.Said(k.WidthMm), w.Said(k.ShaftDepthMm), w.Said(k.HubDepthMm), w.Said(k.HeightMm), withUnit(w, k.LengthMm), k.Source)
-	}
-	return nil
+	return c.answer(out, func() {
+		for _, k := range list {
+			c.line("Woodruff "+k.Designation, "cutter Ø%s × %s, sunk %s from the crown; hub keyway %s deep; key %s high, %s long   (%s)",
+				w.Said(k.DiscMm), w.Said(k.WidthMm), w.Said(k.ShaftDepthMm), w.Said(k.HubDepthMm), w.Said(k.HeightMm), withUnit(w, k.LengthMm), k.Source)
+		}
+	})
 }

@@ -53,13 +53,11 @@ func mitre(c *call) error {
 		}
 		out.LongMm, out.ShortMm, out.CentreMm = round4(s.LongMm), round4(s.ShortMm), round4(m.LengthMm)
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	c.line("saw", "%s° from square; the other bar %s°", words.Trim(out.SawDeg, 2), words.Trim(out.OtherSawDeg, 2))
-	c.line("cut", "%s long, the long point %s beyond the short one", withUnit(w, out.CutMm), withUnit(w, out.OffsetMm))
-	if out.LongMm > 0 {
-		c.line("piece", "%s long points, %s short points, %s along the middle", withUnit(w, out.LongMm), withUnit(w, out.ShortMm), withUnit(w, out.CentreMm))
-	}
-	return nil
+	return c.answer(out, func() {
+		c.line("saw", "%s° from square; the other bar %s°", words.Trim(out.SawDeg, 2), words.Trim(out.OtherSawDeg, 2))
+		c.line("cut", "%s long, the long point %s beyond the short one", withUnit(w, out.CutMm), withUnit(w, out.OffsetMm))
+		if out.LongMm > 0 {
+			c.line("piece", "%s long points, %s short points, %s along the middle", withUnit(w, out.LongMm), withUnit(w, out.ShortMm), withUnit(w, out.CentreMm))
+		}
+	})
 }

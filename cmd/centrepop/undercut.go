@@ -84,19 +84,17 @@ func relief(c *call, text string, form grooves.Form, changing bool) error {
 	if !math.IsInf(r.UpToMm, 1) { // JSON has no infinity
 		out.UpToMm = r.UpToMm
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	c.line("undercut", "%s", out.Designation)
-	c.line("cylinder", "%s deep (radial), %s wide, R%s, back to the cylinder at %s°", w.Said(out.DepthMm), w.Said(out.WidthMm), w.Size(out.RadiusMm), words.Trim(out.RunoutDeg, 0))
-	if form == grooves.FormF {
-		c.line("shoulder", "%s deep, as far as %s up from the floor", w.Said(out.FaceDepthMm), w.Said(out.FaceWidthMm))
-	}
-	if out.ChamferMm > 0 {
-		c.line("counterpart", "its chamfer must be larger than %s", w.Said(out.ChamferMm))
-	}
-	c.line("source", "%s", out.Source)
-	return nil
+	return c.answer(out, func() {
+		c.line("undercut", "%s", out.Designation)
+		c.line("cylinder", "%s deep (radial), %s wide, R%s, back to the cylinder at %s°", w.Said(out.DepthMm), w.Said(out.WidthMm), w.Size(out.RadiusMm), words.Trim(out.RunoutDeg, 0))
+		if form == grooves.FormF {
+			c.line("shoulder", "%s deep, as far as %s up from the floor", w.Said(out.FaceDepthMm), w.Said(out.FaceWidthMm))
+		}
+		if out.ChamferMm > 0 {
+			c.line("counterpart", "its chamfer must be larger than %s", w.Said(out.ChamferMm))
+		}
+		c.line("source", "%s", out.Source)
+	})
 }
 
 func threadEnd(c *call, t threads.Thread, inside, short bool) error {
@@ -116,14 +114,12 @@ func threadEnd(c *call, t threads.Thread, inside, short bool) error {
 		Thread: t.Designation, FloorMm: round4(e.FloorMm), Floor: sideJSON(floor), LeastMm: e.LeastMm, MostMm: e.MostMm, RadiusMm: e.RadiusMm, AngleDeg: e.AngleDeg,
 		RunoutMm: e.RunoutMm, ShoulderMm: e.ShoulderMm, Source: e.Source.String(), RestSource: e.RestSource.String(),
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	c.line("undercut", "%s, Ø %s (%s)", out.Thread, between(w, out.Floor.MinMm, out.Floor.MaxMm), out.Floor.Class)
-	c.line("", "straight for %s at least, %s in all at most, R%s, flank %s°", w.Said(out.LeastMm), w.Said(out.MostMm), w.Size(out.RadiusMm), words.Trim(out.AngleDeg, 0))
-	if !inside {
-		c.line("without it", "run-out %s, last full turn %s from a shoulder", w.Said(out.RunoutMm), w.Said(out.ShoulderMm))
-	}
-	c.line("source", "%s; straight part, run-out and short form %s", out.Source, out.RestSource)
-	return nil
+	return c.answer(out, func() {
+		c.line("undercut", "%s, Ø %s (%s)", out.Thread, between(w, out.Floor.MinMm, out.Floor.MaxMm), out.Floor.Class)
+		c.line("", "straight for %s at least, %s in all at most, R%s, flank %s°", w.Said(out.LeastMm), w.Said(out.MostMm), w.Size(out.RadiusMm), words.Trim(out.AngleDeg, 0))
+		if !inside {
+			c.line("without it", "run-out %s, last full turn %s from a shoulder", w.Said(out.RunoutMm), w.Said(out.ShoulderMm))
+		}
+		c.line("source", "%s; straight part, run-out and short form %s", out.Source, out.RestSource)
+	})
 }

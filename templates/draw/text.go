@@ -10,15 +10,13 @@ import (
 
 // The text sizes, em in millimetres.
 const (
-	SmallMm    = 2.6 // the least: labels, numbers at rules
-	TextMm     = 3.4 // running text
-	RuleTextMm = 3.0 // the formulae a table was worked out by
-	LimitMm    = 4.4 // limits to machine to
-	HeadMm     = 4.6 // heads of tables and operations
-	TitleMm    = 7.5 // part title
-	Leading    = 1.36
-	AscentMm   = 0.76 // of the em: height of capitals and figures, with accents cut off
-	DropMm     = 0.24 // of the em, below the baseline
+	SmallMm  = 2.6 // the least: labels, numbers at rules
+	TextMm   = 3.4 // running text
+	HeadMm   = 4.6 // heads of tables and operations
+	TitleMm  = 7.5 // part title
+	Leading  = 1.36
+	AscentMm = 0.76 // of the em: height of capitals and figures, with accents cut off
+	DropMm   = 0.24 // of the em, below the baseline
 )
 
 // TextWidth is the printed width of a line, in millimetres.

@@ -14,13 +14,12 @@ import (
 
 // Sizes of the picture of a bar, in millimetres.
 const (
-	barHighMm  = 11.0 // of its front view
-	barMostMm  = 16.0 // of another side, all at one scale
-	flatBarMm  = 5.5  // under which the numbers of holes stand below
-	barRowMm   = 4.4  // a row of lengths
-	barEndsMm  = 13.0 // beside the bar, for the section and the saw angles
-	sectionMm  = 10.0 // of the section, its larger side
-	barMarginX = 3.0
+	barHighMm = 11.0 // of its front view
+	barMostMm = 16.0 // of another side, all at one scale
+	flatBarMm = 5.5  // under which the numbers of holes stand below
+	barRowMm  = 4.4  // a row of lengths
+	barEndsMm = 13.0 // beside the bar, for the section and the saw angles
+	sectionMm = 10.0 // of the section, its larger side
 )
 
 // barView maps a bar to paper: its ends at one scale with its width, what lies
