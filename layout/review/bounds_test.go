@@ -119,6 +119,7 @@ func TestBounds(t *testing.T) {
 		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: 4, first: 45}, size: %g}]\n", 11, 11.1, "the set of holes m is not that", "11.1 mm, the flange has 10 mm"},
 		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: %.0f, first: 45}, size: 10}]\n", 4, 6, "the set of holes m is not that", "6 of 10 mm, the flange has 4 of 10 mm"},
 		{"engagement", "part: p\nkind: plate\nmaterial: S235\nthickness: %g\noutline: {square: 100}\nholes: [{name: h, at: [[0, 0]], size: M8 tap, depth: through}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},
+		{"engagement", plate + "holes: [{name: h, at: [[0, 0], [30, 0], [0, 30]], size: M8 tap, depth: %g}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"}, // once for a group
 		{"engagement", plate + "holes: [{name: h, at: [[0, 0]], size: M8 tap, depth: %g}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},
 		// ASME B1.20.1 Table 2, 1/4-18: L1 is 0.2278 in, L2 0.4018, L1 + L3 0.3945.
 		{"engagement", "part: p\nkind: plate\nmaterial: S235\nthickness: %g\noutline: {square: 100}\nholes: [{name: h, at: [[0, 0]], size: 1/4 NPT tap, depth: through}]\n", 5.8, 5.7, "too short for its fitting to close", "1/4-18 NPT with 5.7 mm of thread, wanted 5.79 mm"},
