@@ -11,9 +11,12 @@ type Companions struct {
 	Beyond bool
 }
 
-// companionRows: the nut of the lowest class that the bolt's standard pairs it with, ISO
-// 898-2:2012 Table 2, ISO 3506-2 and SAE J995, and the washer of ISO 7089:2000 clause 1
-// (200 HV to 8.8, 300 HV to 10.9; of 12.9 and of inch bolts common practice). All from memory.
+// CompanionsSource is where nuts and washers are from; washers of 12.9 and of inch bolts
+// are common practice.
+const CompanionsSource = "ISO 898-2:2012 Table 2, ISO 3506-2, SAE J995, ISO 7089:2000 clause 1 (from memory)"
+
+// companionRows: the nut of the lowest class that the bolt's standard pairs it with, and
+// the washer of ISO 7089 (200 HV to 8.8, 300 HV to 10.9).
 var companionRows = map[string]Companions{
 	"4.6":     {"5", "200 HV", false},
 	"5.6":     {"5", "200 HV", false},
