@@ -404,8 +404,8 @@ func (j *shop) stackMm(t *joint) float64 {
 }
 
 // placeStack puts the parts between the ends of a bolted joint in their place,
-// looking the way part A looks, TOP with part A's. Parts that other joints have
-// placed stay there.
+// looking the way part A looks, TOP with part A's, and with them what other joints have put
+// on them. Parts that those have placed in A's own group stay there.
 func (j *assembly) placeStack(t *joint) {
 	if t.in.Bolt == nil {
 		return
@@ -424,9 +424,12 @@ func (j *assembly) placeStack(t *joint) {
 		if out < 0 {
 			front += thick // its back comes against part A's front
 		}
-		if j.at(f.inst()) == nil {
-			at := placement{mate - front, 0, 1}.then(a.at)
+		at := placement{mate - front, 0, 1}.then(a.at)
+		switch q := j.at(f.inst()); {
+		case q == nil:
 			j.placed = append(j.placed, placedPart{f.inst(), f.r, a.group, at})
+		case q.group != a.group: // it comes with what is joined to it
+			j.join(q.group, a.group, q.at.inverse().then(at))
 		}
 		mate += out * thick
 	}
@@ -491,16 +494,21 @@ func (s *shop) place(all []*joint) *assembly {
 			if a.group < b.group {
 				from, move, into = b.group, b.at.inverse().then(rel.inverse().then(a.at)), a.group
 			}
-			for k := range j.placed {
-				if j.placed[k].group == from {
-					j.placed[k].at, j.placed[k].group = j.placed[k].at.then(move), into
-				}
-			}
+			j.join(from, into, move)
 		}
 		j.placeStack(t)
 		j.placePlate(t)
 	}
 	return j
+}
+
+// join moves a group into the frame of another.
+func (j *assembly) join(from, into int, move placement) {
+	for k := range j.placed {
+		if j.placed[k].group == from {
+			j.placed[k].at, j.placed[k].group = j.placed[k].at.then(move), into
+		}
+	}
 }
 
 // adjustedLast moves bearings whose cone a nut holds behind the others: the cone

@@ -181,3 +181,20 @@ func TestFinishedAfterTheLastWeld(t *testing.T) {
 	says(t, jointNamed(t, p, "one"), nil, []string{"Finish after welding", "50.000"})
 	says(t, jointNamed(t, p, "two"), []string{"Finish after welding", "turn or bore only now, without letting go between bores of one axis: Hub 1 bore Ø50 H7; Hub 2 bore Ø50 H7", "3.9 deep", "53.9 on Ø50", "Hub 2 bore: 50.000 – 50.025"}, []string{"Measure what was finished"})
 }
+
+// A plate that is clamped between two comes with what was pressed into it before: 10 of plate, 20 of it,
+// so that its bush stands 10 behind the cover's front.
+func TestStackComesWithItsOwn(t *testing.T) {
+	t.Parallel()
+	const flat = "kind: plate\nmaterial: S235\nstock: {plate: %d, cut: laser}\noutline: {square: 120}\nholes: [{name: h, circle: {pcd: 100, count: 4, first: 45}, size: M10 clearance}]\n"
+	p := planned(t, jobOf(t, "{name: bush, press: {shaft: bush.outside, bore: mid.bore, fit: H7/s6}, level: front-with-front}\n  - {name: all, bolt: {through: cover.h, stack: [mid.h], into: base.h, bolt: M10 8.8, nut: yes}, face: back-on-front}",
+		"part: cover\n"+fmt.Sprintf(flat, 10), "part: mid\n"+fmt.Sprintf(flat, 20)+"bore: {diameter: 32, fit: H7, leave: 2}\n", "part: base\n"+fmt.Sprintf(flat, 10),
+		"part: bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 36, length: 24}\nprofile:\n  outside: [{name: outside, diameter: 32, fit: s6, length: 20}]\n  inside: [{name: bore, diameter: 25, length: 20}]\nchamfers: [{edge: outside-back, size: 1, angle: 15, for: lead-in}]\n"))
+	at := map[string]float64{}
+	for _, q := range jointNamed(t, p, "all").Placed {
+		at[q.Part] = q.FrontMm
+	}
+	if len(at) != 4 || at["bush"]-at["cover"] != 10 || at["mid"]-at["cover"] != 10 || at["base"]-at["cover"] != 30 {
+		t.Errorf("%v", at)
+	}
+}

@@ -1,0 +1,83 @@
+package machine
+
+import (
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts/seq"
+)
+
+// A journal runs in a bore that is wider by no more than nearShare of it, has oilShare of its
+// diameter of play there at the least and fills fillShare of its length. Common practice, no source.
+const (
+	nearShare = 0.03
+	oilShare  = 0.0005
+	fillShare = 0.75
+)
+
+// inBushes looks at what lies in the bores of parts that are pressed in: no joint says that it turns
+// there, and the bore closes when it is pressed.
+func (m *Machine) inBushes() (found []plan.Problem) {
+	for _, j := range m.joints {
+		bush := seq.At(m.Bodies, func(b *assembly.Body) bool { return b.ID == Instance{j.A.Part, j.A.Copy}.id() })
+		if j.Press == nil || bush == nil {
+			continue
+		}
+		_, inside := m.model(j.A.Part).Sides()
+		for k := range m.Bodies {
+			b := &m.Bodies[k]
+			of, made := m.Of[b.ID]
+			if !made || b.ID == bush.ID || !sameAxis(bush.Pose, b.Pose) || m.joinsTo(bush.ID, b.ID) {
+				continue
+			}
+			for _, bore := range inside {
+				found = append(found, m.inBush(j, bush, b, m.model(of.Part), bore)...)
+			}
+		}
+	}
+	return found
+}
+
+// joinsTo tells whether a joint is between two bodies.
+func (m *Machine) joinsTo(a, b string) bool {
+	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
+		ids := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
+		return slices.Contains(ids, a) && slices.Contains(ids, b)
+	})
+}
+
+// inBush judges the journal of a shaft in a bore that is pressed in with joint j.
+func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.Model, bore *part.Step) []plan.Problem {
+	at := bush.Pose.Inverse().Of(b.Pose)
+	along := func(mm float64) float64 { return -at.Apply(assembly.Vec{Z: -mm}).Z }
+	outside, _ := shaft.Sides()
+	for _, s := range outside {
+		low, high := along(s.FromMm), along(s.ToMm)
+		long := min(max(low, high), bore.ToMm) - max(min(low, high), bore.FromMm)
+		wide := bore.Size.NominalMm - s.Size.NominalMm
+		if long <= 0 || wide < -nearShare*bore.Size.NominalMm || wide > nearShare*bore.Size.NominalMm || s.Size.Thread != nil || bore.Size.Thread != nil || !s.Size.Limited || !bore.Size.Limited {
+			continue
+		}
+		p := plan.Problem{Joint: j.Name, Pos: m.posOf(j.Name), Args: []plan.Arg{
+			plan.Named(m.title(b.ID) + " " + words.Spaced(s.Name)), plan.Named(m.title(bush.ID) + " " + words.Spaced(bore.Name)),
+		}}
+		drawn := bore.Size.MinMm - s.Size.MaxMm
+		switch left := drawn - j.Press.BoreClosesMm; {
+		case drawn <= 0:
+			p.Kind, p.Args = plan.BushSeizes, append(p.Args, plan.Of(plan.Mm, words.Round(drawn, 3)))
+		case left <= 0:
+			p.Kind, p.Args = plan.BushCloses, append(p.Args, plan.Of(plan.Mm, words.Round(left, 3)), plan.Of(plan.Mm, j.Press.BoreClosesMm))
+		case left < oilShare*bore.Size.NominalMm:
+			p.Kind, p.Args = plan.BushTight, append(p.Args, plan.Of(plan.Mm, words.Round(left, 3)), plan.Of(plan.Mm, j.Press.BoreClosesMm))
+		case long < fillShare*bore.LengthMm():
+			p.Kind, p.Args = plan.BushShort, append(p.Args, plan.Of(plan.Mm, words.Round(long, 2)), plan.Of(plan.Mm, bore.LengthMm()))
+		default:
+			return nil
+		}
+		return []plan.Problem{p}
+	}
+	return nil
+}
