@@ -264,7 +264,7 @@ type PressPlan struct {
 	ColdLimitC     float64 `json:"cold_limit_c,omitempty"` // how cold the shaft can be had
 	ClearanceMm    float64 `json:"joining_clearance_mm"`
 	BoreClosesMm   float64 `json:"bore_closes_mm,omitempty"` // on diameter, of the inner part at the tightest
-	LeadInMm       float64 `json:"lead_in_mm,omitempty"` // of the chamfer that is drawn
+	LeadInMm       float64 `json:"lead_in_mm,omitempty"`     // of the chamfer that is drawn
 	LeadInDeg      float64 `json:"lead_in_deg,omitempty"`
 	LeadInOn       string  `json:"lead_in_on,omitempty"` // the part that has it; empty where none is drawn
 	ShopPressN     float64 `json:"shop_press_n,omitempty"`
