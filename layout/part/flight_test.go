@@ -72,6 +72,31 @@ func TestFlightHand(t *testing.T) {
 	}
 }
 
+// TestFlightMetal: a blade of 60 to 160 has metal from 30 to 80 off its axis, over its 300.
+func TestFlightMetal(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", auger)
+	for radius, stretches := range map[float64]int{29.9: 0, 30: 1, 80: 1, 80.1: 0} {
+		if got := m.MetalAt(radius); len(got) != stretches || stretches > 0 && got[0] != [2]float64{0, 300} {
+			t.Errorf("at %g: %v", radius, got)
+		}
+	}
+}
+
+// TestClockList: eight clock angles are told, of more the first eight.
+func TestClockList(t *testing.T) {
+	t.Parallel()
+	rows := make([]plan.RadialRow, 9)
+	for i := range rows {
+		rows[i].ClockDeg = 40 * float64(i)
+	}
+	for n, want := range map[int]string{1: "0°", 8: "280°", 9: "280°, …"} {
+		if got := clockList(rows[:n]); !strings.HasSuffix(got, want) || strings.Count(got, "°") != min(n, 8) {
+			t.Errorf("%d: %s", n, got)
+		}
+	}
+}
+
 func TestFlightCut(t *testing.T) {
 	t.Parallel()
 	job := load(t, "mm", auger)
