@@ -138,6 +138,9 @@ func (t *joint) abutments(p *plan.BearingPlan) {
 	p.CupFaceMinMm = rule(in.CupDb.Mm, in.Outside.Mm-cupFaceShare*section)
 }
 
+// cageMm is further than a cage stands out of the small end of its cone. Common practice, no source.
+const cageMm = 5.0
+
 // judgeMounting notes shoulders that do not hold the rings or that touch what
 // turns, and seats that are too short.
 func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting) {
@@ -157,7 +160,7 @@ func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting) {
 			t.problem(plan.ConeShoulderLow, plan.Named(t.a.text()), plan.Of(plan.Diameter, high), plan.Of(plan.Diameter, p.LargeEndMinMm))
 		}
 	}
-	if m.small != nil && m.small.Size.NominalMm > p.SmallEndMaxMm+1e-9 {
+	if off := t.a.step.LengthMm() - in.Width.Mm; m.small != nil && m.small.Size.NominalMm > p.SmallEndMaxMm+1e-9 && off < cageMm {
 		t.problem(plan.CageTouches, plan.Named(t.a.text()), plan.Named(words.Spaced(m.small.Name)), dia(m.small), plan.Of(plan.Diameter, p.SmallEndMaxMm))
 	}
 	least := seatShare * in.Width.Mm

@@ -111,7 +111,10 @@ func (m *Machine) weldedOn(first, second string) bool {
 func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Problem {
 	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
 	beyond := max(box.High.X-own.High.X, own.Low.X-box.Low.X, box.High.Y-own.High.Y, own.Low.Y-box.Low.Y)
-	if beyond < standsMm || m.weldedOn(plate.ID, b.ID) && (box.High.X-box.Low.X)*(box.High.Y-box.Low.Y) > (own.High.X-own.Low.X)*(own.High.Y-own.Low.Y) {
+	wide, high := box.High.X-box.Low.X, box.High.Y-box.Low.Y
+	of, made := m.Of[b.ID]
+	long := made && m.model(of.Part).Part.Bar != nil && max(wide, high) > max(own.High.X-own.Low.X, own.High.Y-own.Low.Y) // a plate lies across it
+	if beyond < standsMm || long || m.weldedOn(plate.ID, b.ID) && wide*high > (own.High.X-own.Low.X)*(own.High.Y-own.Low.Y) {
 		return nil // else it is the plate that stands, on the body
 	}
 	toward := outward(plate, face).Times(-1)

@@ -90,6 +90,7 @@ func TestBounds(t *testing.T) {
 		{"edge", hub, 15, 25, "the outside of hub", "from its centre to the outside of hub 6 mm, wanted 8 mm"},
 		{"edge", bush, 15, 25, "the outside of hub", "from its centre to the outside of hub 6 mm, wanted 8 mm"},
 		{"ligament", plate + "holes: [{name: g, at: [[0, 0]], size: 6}, {name: h, at: [[%g, 0]], size: 10}]\n", 13, 12.9, "lie close together", "centres 12.9 mm apart, wanted 13 mm; metal between 4.9 mm"},
+		{"ligament", plate + "holes: [{name: g, at: [[0, 0]], size: 6}, {name: h, at: [[%g, 0]], size: 40}]\n", 29, 28.9, "lie close together", "centres 28.9 mm apart, wanted 29 mm; metal between 5.9 mm"}, // no more than the smaller one itself
 		{"ligament", plate + "holes: [{name: g, at: [[0, 0]], size: M10 clearance}, {name: h, at: [[0, %g]], size: M10 clearance}]\n", 24.2, 24.1, "lie close together", "centres 24.1 mm apart, wanted 24.2 mm; metal between 13.1 mm"},
 		{"ligament", plate + "holes: [{name: g, at: [[0, 0]], size: 6}, {name: h, at: [[%g, 0]], size: 10}]\n", 13, 7.9, "run into each other", "centres 7.9 mm apart; they overlap by 0.1 mm"},
 		{"ligament", plate + "holes: [{name: g, at: [[0, 0], [0, %g]], size: M6 clearance, counterbore: {diameter: 20, depth: 5}}]\n", 20.1, 19.9, "run into each other", "they overlap by 0.1 mm"},

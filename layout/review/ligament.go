@@ -116,5 +116,6 @@ func pitch(g, h *hole) rim {
 			return rim{e.P1Mm, "centres of bolt holes at least 2.2 times the hole apart", steelwork}
 		}
 	}
-	return rim{g.radiusMm + h.radiusMm + d/2, "metal between two holes at least half the larger one", practice}
+	d = min(d, 4*math.Min(g.radiusMm, h.radiusMm)) // a screw beside a bore asks for no more than its own diameter
+	return rim{g.radiusMm + h.radiusMm + d/2, "metal between two holes at least half the larger one, or the smaller", practice}
 }

@@ -259,6 +259,12 @@ const (
 // did.
 func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*standingPart) bool {
 	const stepMm = 0.1
+	if slices.ContainsFunc(r.job.Parts, func(p *parts.Part) bool {
+		o := r.viewOf(p.Name.Value)
+		return o != nil && slices.ContainsFunc(p.Holes, func(h parts.HoleGroup) bool { return takesSpigot(h, c) && r.registerOf(o, &h) })
+	}) {
+		return false
+	}
 	reach := 0.0
 	for z := c.fromMm + stepMm/2; z < c.toMm; z += stepMm {
 		for _, o := range stack {
@@ -278,6 +284,31 @@ func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*stand
 		LeftMm:  left(reach), Rule: "a fitted step at the face of a joint centres it", Source: practice, Fix: "a longer step, the size of the bore it goes into, or the part the other way round",
 	})
 	return true
+}
+
+// takesSpigot tells whether a hole is a register for a step.
+func takesSpigot(h parts.HoleGroup, c cylinder) bool {
+	radius := h.Size.Size.Nominal.Mm / 2
+	return h.Size.Make == parts.PlainHole && h.Size.Size.Fit.Class.Value != "" && radius > c.radiusMm-overlapMm && radius < c.radiusMm*(1+spigotPart)
+}
+
+// registerOffMm is how far the middle of a spigot and of the hole it goes into may be drawn apart.
+const registerOffMm = 0.5
+
+// registerOf tells whether a hole off the middle of a part takes the spigot of what is bolted there.
+func (r *reviewer) registerOf(v *view, h *parts.HoleGroup) bool {
+	for _, j := range r.pl.Joints {
+		s, o := j.Beside, r.viewOf(j.A.Part)
+		if s == nil || o == nil || j.B.Part != v.p.Name.Value || !slices.ContainsFunc(o.outside, func(c cylinder) bool { return takesSpigot(*h, c) }) {
+			continue
+		}
+		for i := range v.holes {
+			if g := &v.holes[i]; g.group != nil && g.name == h.Name.Value && math.Hypot(g.a.XMm-s.XMm, g.a.YMm-s.YMm) < registerOffMm {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // faceOf is the face of a part that meets the other in a joint.

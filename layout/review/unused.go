@@ -21,7 +21,7 @@ func unused(r *reviewer) {
 			continue
 		}
 		for h := range seq.Refs(p.Holes) {
-			if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !v.jointNames(h.Name.Value) && !r.serves(p, h.Name.Value, h.Size) {
+			if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !r.registerOf(v, h) && !v.jointNames(h.Name.Value) && !r.serves(p, h.Name.Value, h.Size) {
 				v.idle(h.Name.Value, h.Pos)
 			}
 		}
@@ -30,12 +30,17 @@ func unused(r *reviewer) {
 				v.idle(f.Name.Value, f.Pos)
 			}
 		}
-		if p.Profile == nil {
+		if p.Profile == nil || r.isStud(p) {
 			continue
 		}
 		v.idleSteps(p.Profile.Outside)
 		v.idleSteps(p.Profile.Inside)
 	}
+}
+
+// isStud tells whether a part is a stud of a joint, whose threads take its nuts.
+func (r *reviewer) isStud(p *parts.Part) bool {
+	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Bolt != nil && j.Bolt.Stud.Value == p.Name.Value })
 }
 
 // idleSteps looks at the threads of one side of a turned part. One beside a step of a joint
@@ -63,7 +68,11 @@ func (r *reviewer) serves(p *parts.Part, name string, size parts.HoleSize) bool 
 		return true
 	}
 	for e := range seq.Refs(r.job.Loose) {
-		if t, _, ok := screwBought(e.Buy.Value + e.Item.Value); ok && sameThread(size.Thread, t.Designation) {
+		bought := e.Buy.Value + " " + e.Item.Value
+		if t, _, ok := screwBought(bought); ok && sameThread(size.Thread, t.Designation) {
+			return true
+		}
+		if size.Thread != "" && strings.Contains(strings.ToLower(bought), strings.ToLower(size.Thread)) {
 			return true
 		}
 	}

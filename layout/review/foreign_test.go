@@ -1,0 +1,49 @@
+package review
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/txtar"
+)
+
+// A stud's threads take the nuts of its joint, a thread the nut that is bought with what sits on it,
+// and a fitted hole off the middle of a plate the spigot of what is bolted there: at [60, 0], where
+// the spigot's holes, 40 off its middle, meet those of the plate at 20 and 100.
+func TestNothingIsIdle(t *testing.T) {
+	t.Parallel()
+	const joints = "joints:\n  - {name: studs, bolt: {through: lid.corners, into: plate.corners, bolt: M12, stud: tie, nut: yes, washer: yes}, face: back-on-front}\n" +
+		"  - {name: boss, bolt: {through: boss.screws, into: plate.screws, bolt: M8 8.8}, face: back-on-front}\n"
+	files := map[string]string{
+		"plate.yaml": "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 300}\nholes:\n  - {name: corners, at: [[130, 130], [-130, 130], [-130, -130], [130, -130]], size: M12 clearance}\n  - {name: screws, at: [[20, 0], [100, 0]], size: M8 tap}\n  - {name: seat, at: [[60, 0]], size: {diameter: 42, fit: H7}}\n",
+		"lid.yaml":   "part: lid\nkind: plate\nmaterial: S235\nstock: {plate: 12, cut: laser}\noutline: {square: 300}\nholes:\n  - {name: corners, at: [[130, 130], [-130, 130], [-130, -130], [130, -130]], size: M12 clearance}\n",
+		"tie.yaml":   "part: tie\nkind: turned\nquantity: 4\nmaterial: S355\nstock: {round: 25, length: 296}\nprofile:\n  outside: [{name: front-end, thread: M12, length: 40}, {name: body, diameter: 22, length: 210}, {name: back-end, thread: M12, length: 43}]\n",
+		"boss.yaml":  "part: boss\nkind: turned\nmaterial: S235\nstock: {round: 105, length: 38}\nprofile:\n  outside: [{name: flange, diameter: 100, length: 15}, {name: spigot, diameter: 42, fit: g6, length: 10}]\nholes:\n  - {name: screws, at: [[-40, 0], [40, 0]], size: M8 clearance}\n",
+		"pin.yaml":   "part: pin\nkind: shaft\nmaterial: S355\nstock: {round: 30, length: 106}\nprofile:\n  outside: [{name: body, diameter: 28, length: 60}, {name: seat, diameter: 22, length: 20}, {name: nut, thread: M20x1.5, length: 20}]\n",
+	}
+	job := "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, lid.yaml, tie.yaml, boss.yaml, pin.yaml]\nloose:\n  - {item: wheel, how: on the pin, after: boss, buy: nut M20x1.5 and washer}\n" + joints
+	found := func(job string) string {
+		files["job.yaml"] = job
+		a := &txtar.Archive{}
+		for name, text := range files {
+			a.Files = append(a.Files, txtar.File{Name: name, Data: []byte(text)})
+		}
+		list, _, err := reviewed(load(t, a))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var out []string
+		for _, f := range list {
+			if f.Code == "unused" || f.Code == "spigot" {
+				out = append(out, f.Code+" "+f.Part+" "+f.What)
+			}
+		}
+		return strings.Join(out, "; ")
+	}
+	if got := found(job); got != "" {
+		t.Error(got)
+	}
+	if got := found(strings.Replace(job, ", buy: nut M20x1.5 and washer", "", 1)); !strings.Contains(got, "unused pin nut of pin") {
+		t.Errorf("no nut: %s", got)
+	}
+}
