@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"math"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -16,6 +17,8 @@ const (
 	nearShare = 0.03
 	oilShare  = 0.0005
 	fillShare = 0.75
+	// reachShare of the length of a bush is how far off a journal is still taken for its own.
+	reachShare = 4
 )
 
 // inBushes looks at what lies in the bores of parts that are pressed in: no joint says that it turns
@@ -27,16 +30,33 @@ func (m *Machine) inBushes() (found []plan.Problem) {
 			continue
 		}
 		_, inside := m.model(j.A.Part).Sides()
-		for k := range m.Bodies {
-			b := &m.Bodies[k]
-			of, made := m.Of[b.ID]
-			if !made || b.ID == bush.ID || !sameAxis(bush.Pose, b.Pose) || m.joinsTo(bush.ID, b.ID) {
-				continue
-			}
-			for _, bore := range inside {
-				found = append(found, m.inBush(j, bush, b, m.model(of.Part), bore)...)
-			}
+		for _, bore := range inside {
+			found = append(found, m.inBore(j, bush, bore)...)
 		}
+	}
+	return found
+}
+
+// inBore judges what lies in one bore of a bush; where nothing does, a journal of its size that ends
+// before it should have reached it.
+func (m *Machine) inBore(j *plan.JointPlan, bush *assembly.Body, bore *part.Step) (found []plan.Problem) {
+	nearest, missing := -reachShare*bore.LengthMm(), []plan.Problem(nil)
+	for k := range m.Bodies {
+		b := &m.Bodies[k]
+		of, made := m.Of[b.ID]
+		if !made || b.ID == bush.ID || !sameAxis(bush.Pose, b.Pose) || m.joinsTo(bush.ID, b.ID) {
+			continue
+		}
+		problems, long := m.inBush(j, bush, b, m.model(of.Part), bore)
+		switch {
+		case long > 0:
+			found, nearest = append(found, problems...), math.Inf(1)
+		case long > nearest:
+			nearest, missing = long, problems
+		}
+	}
+	if nearest <= 0 {
+		return missing
 	}
 	return found
 }
@@ -49,35 +69,44 @@ func (m *Machine) joinsTo(a, b string) bool {
 	})
 }
 
-// inBush judges the journal of a shaft in a bore that is pressed in with joint j.
-func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.Model, bore *part.Step) []plan.Problem {
+// inBush judges the journal of a shaft in a bore that is pressed in with joint j, and says on how much
+// of the bore the shaft lies; less than nothing is how far off the journal ends.
+func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.Model, bore *part.Step) ([]plan.Problem, float64) {
 	at := bush.Pose.Inverse().Of(b.Pose)
 	along := func(mm float64) float64 { return -at.Apply(assembly.Vec{Z: -mm}).Z }
 	outside, _ := shaft.Sides()
+	var run *part.Step
+	most, lies := math.Inf(-1), math.Inf(-1)
 	for _, s := range outside {
 		low, high := along(s.FromMm), along(s.ToMm)
 		long := min(max(low, high), bore.ToMm) - max(min(low, high), bore.FromMm)
-		wide := bore.Size.NominalMm - s.Size.NominalMm
-		if long <= 0 || wide < -nearShare*bore.Size.NominalMm || wide > nearShare*bore.Size.NominalMm || s.Size.Thread != nil || bore.Size.Thread != nil || !s.Size.Limited || !bore.Size.Limited {
-			continue
+		if s.Size.NominalMm > (1+nearShare)*bore.Size.NominalMm {
+			continue // round it, not in it
 		}
-		p := plan.Problem{Joint: j.Name, Pos: m.posOf(j.Name), Args: []plan.Arg{
-			plan.Named(m.title(b.ID) + " " + words.Spaced(s.Name)), plan.Named(m.title(bush.ID) + " " + words.Spaced(bore.Name)),
-		}}
-		drawn := bore.Size.MinMm - s.Size.MaxMm
-		switch left := drawn - j.Press.BoreClosesMm; {
-		case drawn <= 0:
-			p.Kind, p.Args = plan.BushSeizes, append(p.Args, plan.Of(plan.Mm, words.Round(drawn, 3)))
-		case left <= 0:
-			p.Kind, p.Args = plan.BushCloses, append(p.Args, plan.Of(plan.Mm, words.Round(left, 3)), plan.Of(plan.Mm, j.Press.BoreClosesMm))
-		case left < oilShare*bore.Size.NominalMm:
-			p.Kind, p.Args = plan.BushTight, append(p.Args, plan.Of(plan.Mm, words.Round(left, 3)), plan.Of(plan.Mm, j.Press.BoreClosesMm))
-		case long < fillShare*bore.LengthMm():
-			p.Kind, p.Args = plan.BushShort, append(p.Args, plan.Of(plan.Mm, words.Round(long, 2)), plan.Of(plan.Mm, bore.LengthMm()))
-		default:
-			return nil
+		lies = max(lies, long)
+		near := math.Abs(bore.Size.NominalMm-s.Size.NominalMm) <= nearShare*bore.Size.NominalMm
+		if near && long > most && s.Size.Thread == nil && bore.Size.Thread == nil && s.Size.Limited && bore.Size.Limited {
+			run, most = s, long
 		}
-		return []plan.Problem{p}
 	}
-	return nil
+	if run == nil || most <= 0 && lies > 0 {
+		return nil, lies
+	}
+	p := plan.Problem{Joint: j.Name, Pos: m.posOf(j.Name), Args: []plan.Arg{
+		plan.Named(m.title(b.ID) + " " + words.Spaced(run.Name)), plan.Named(m.title(bush.ID) + " " + words.Spaced(bore.Name)),
+	}}
+	drawn := bore.Size.MinMm - run.Size.MaxMm
+	switch left := drawn - j.Press.BoreClosesMm; {
+	case drawn <= 0 && most > 0:
+		p.Kind, p.Args = plan.BushSeizes, append(p.Args, plan.Of(plan.Mm, words.Round(drawn, 3)))
+	case left <= 0 && most > 0:
+		p.Kind, p.Args = plan.BushCloses, append(p.Args, plan.Of(plan.Mm, words.Round(left, 3)), plan.Of(plan.Mm, j.Press.BoreClosesMm))
+	case left < oilShare*bore.Size.NominalMm && most > 0:
+		p.Kind, p.Args = plan.BushTight, append(p.Args, plan.Of(plan.Mm, words.Round(left, 3)), plan.Of(plan.Mm, j.Press.BoreClosesMm))
+	case most < fillShare*bore.LengthMm():
+		p.Kind, p.Args = plan.BushShort, append(p.Args, plan.Of(plan.Mm, words.Round(max(most, 0), 2)), plan.Of(plan.Mm, bore.LengthMm()))
+	default:
+		return nil, lies
+	}
+	return []plan.Problem{p}, most
 }

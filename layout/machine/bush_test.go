@@ -11,7 +11,7 @@ import (
 // the tightest, 0.059, the pressure is 0.059/32 over ((120² + 32²)/(120² - 32²) + 0.3)/210000 and ((32² +
 // 25²)/(32² - 25²) - 0.34)/110000, 44.5 MPa, and the bore closes by 2 × 44.5 × 25 × 32²/(110000 × (32² -
 // 25²)) = 0.052 (Lamé). f7 (to 24.980) keeps -0.012, e8 (to 24.960) 0.008, less than 0.0125, d8 (to
-// 24.935) 0.033. m6 (to 25.021) has none as drawn. A shaft that begins 8 further back bears on 12 of 20.
+// 24.935) 0.033. m6 (to 25.021) has none as drawn. A shaft that begins 8 further back bears on 12 of 20, one that lies before it on none.
 func TestInBushes(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ fit, gap, want string }{
@@ -21,6 +21,8 @@ func TestInBushes(t *testing.T) {
 		{"m6", "-20", "bush-seizes Shaft run Bush bore -0.001"},
 		{"d8", "-12", "bush-short Shaft run Bush bore 12 20"},
 		{"d8", "-15", ""},
+		{"d8", "40", "bush-short Shaft run Bush bore 0 20"}, // nothing is in the bush, and what should be ends 40 before it
+		{"d8", "90", ""}, // too far off to be its own
 	} {
 		got := found(t, map[string]string{
 			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, bush.yaml, shaft.yaml]\njoints:\n  - {name: bush, press: {shaft: bush.outside, bore: plate.bore}, level: front-with-front}\n" +
