@@ -38,6 +38,9 @@ type Joint struct {
 	// GripMm is the thickness between head and nut, or between head and
 	// tapped face, in mm, without washers.
 	GripMm float64
+	// MoreMm is how much thicker that may come by its limits: of the lengths that do, one is taken
+	// that does then too, if there is one.
+	MoreMm float64
 	// HeadWashers and NutWashers count the plain washers on each side.
 	HeadWashers, NutWashers int
 	// Hole is the tapped hole; nil means a nut.
@@ -157,6 +160,12 @@ func (b Bolt) ChooseLength(j Joint) (Choice, error) {
 		judged[i] = b.judge(c, j, l, shorterDoes)
 		if best < 0 && len(judged[i].Problems) == 0 {
 			best = i
+		}
+	}
+	for i := max(best, 0); i < len(stock); i++ {
+		if best >= 0 && len(judged[i].Problems) == 0 && stock[i] >= c.MinMm+j.MoreMm-1e-9 {
+			best = i
+			break
 		}
 	}
 	around := best

@@ -302,3 +302,19 @@ func TestEngagementOfStrongBolts(t *testing.T) {
 		t.Error("a class that is none has an engagement")
 	}
 }
+
+// A screw M8 through 32 into 15 of steel: 40 engages 8, its whole diameter, as it is wanted, and does.
+// Where the flange may come 0.3 thicker, 45 is the next, 13 engaged and still inside the plate; 5.1 thicker 50.
+func TestLengthForTheThickest(t *testing.T) {
+	t.Parallel()
+	b, err := Find("M8")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for more, want := range map[float64]float64{0: 40, 0.3: 45, 5.1: 50} {
+		c, err := b.ChooseLength(Joint{Head: Socket, GripMm: 32, MoreMm: more, Hole: &TappedHole{ThreadMm: 15, Material: "steel", Through: true}})
+		if err != nil || c.Chosen == nil || c.Chosen.LengthMm != want {
+			t.Errorf("%g more: %+v, %v", more, c.Chosen, err)
+		}
+	}
+}

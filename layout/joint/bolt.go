@@ -262,6 +262,9 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 		t.problem(plan.SocketGrade, plan.Named(in.Head), plan.Named(in.Class))
 	}
 	joint := bolts.Joint{Head: bolts.Head(in.Head), GripMm: p.GripMm, Class: in.Class}
+	if tapped {
+		joint.MoreMm = t.flangeMoreMm()
+	}
 	if in.Washer {
 		joint.HeadWashers = 1
 		if !tapped {
@@ -289,8 +292,8 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	if c := choice.Chosen; c != nil {
 		p.Ordered, p.LengthMm = c.Name, c.LengthMm
 		p.EngagementMm, p.SpareMm, p.ProtrusionMm = words.Round(c.EngagementMm, 2), words.Round(c.SpareMm, 2), words.Round(c.ProtrusionMm, 2)
-		if tapped {
-			t.relyEngaged(p)
+		if more := joint.MoreMm; more > 0 { // the thickness of a turned flange
+			t.rely(relied{what: "the thread engaged in " + t.b.text(), mm: p.EngagementMm, less: more, wantMm: p.NeedMm, of: "the flange of " + t.a.title()})
 		}
 		if c.FullThread {
 			t.figure("thread", "to the head (metric hexagon: ISO 4017)", t.bolt.Source)
@@ -301,21 +304,18 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	return t.tighten(p, bolts.Tightening{Class: in.Class, Condition: t.friction(classKind(in.Class))})
 }
 
-// relyEngaged relies on the thickness of a turned flange for the thread engaged.
-func (t *joint) relyEngaged(p *plan.BoltPlan) {
+// flangeMoreMm is how much thicker than drawn a turned flange may come that the bolts go through.
+func (t *joint) flangeMoreMm() float64 {
 	f := t.a
-	if f.r.Part.Profile == nil {
-		return
-	}
 	z, thick, ok := f.plane(t.meeting().First)
-	if !ok {
-		return
+	if f.r.Part.Profile == nil || !ok {
+		return 0
 	}
 	under := z - thick
 	if t.meeting().First == parts.Front {
 		under = z + thick
 	}
-	t.rely(relied{what: "the thread engaged in " + t.b.text(), mm: p.EngagementMm, less: moreMm(f.r, false, z, under), wantMm: p.NeedMm, of: "the flange of " + f.title()})
+	return moreMm(f.r, false, z, under)
 }
 
 // tighten works out the torque, and that for threads in the other state.
