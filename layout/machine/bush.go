@@ -103,10 +103,15 @@ func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.
 		p.Kind, p.Args = plan.BushCloses, append(p.Args, plan.Of(plan.Mm, words.Round(left, 3)), plan.Of(plan.Mm, j.Press.BoreClosesMm))
 	case left < oilShare*bore.Size.NominalMm && most > 0:
 		p.Kind, p.Args = plan.BushTight, append(p.Args, plan.Of(plan.Mm, words.Round(left, 3)), plan.Of(plan.Mm, j.Press.BoreClosesMm))
-	case most < fillShare*bore.LengthMm():
-		p.Kind, p.Args = plan.BushShort, append(p.Args, plan.Of(plan.Mm, words.Round(max(most, 0), 2)), plan.Of(plan.Mm, bore.LengthMm()))
-	default:
-		return nil, lies
 	}
-	return []plan.Problem{p}, most
+	var found []plan.Problem
+	if most < fillShare*bore.LengthMm() {
+		short := plan.Problem{Kind: plan.BushShort, Joint: p.Joint, Pos: p.Pos, Args: slices.Clone(p.Args[:2])}
+		short.Args = append(short.Args, plan.Of(plan.Mm, words.Round(max(most, 0), 2)), plan.Of(plan.Mm, bore.LengthMm()))
+		found = append(found, short)
+	}
+	if p.Kind != "" {
+		found = append(found, p)
+	}
+	return found, most
 }

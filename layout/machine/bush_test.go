@@ -21,7 +21,8 @@ func TestInBushes(t *testing.T) {
 		{"m6", "-20", "bush-seizes Shaft run Bush bore -0.001"},
 		{"d8", "-12", "bush-short Shaft run Bush bore 12 20"},
 		{"d8", "-15", ""},
-		{"d8", "40", "bush-short Shaft run Bush bore 0 20"}, // nothing is in the bush, and what should be ends 40 before it
+		{"f7", "-12", "bush-short Shaft run Bush bore 12 20"}, // besides that it does not turn
+		{"d8", "40", "bush-short Shaft run Bush bore 0 20"},   // nothing is in the bush, and what should be ends 40 before it
 		{"d8", "90", ""}, // too far off to be its own
 	} {
 		got := found(t, map[string]string{
