@@ -52,7 +52,11 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 			}
 		}
 	}
-	t.judgeMounting(p, m)
+	off, _ := j.clearance(t, m)
+	if m.fixed != nil {
+		off = t.a.step.LengthMm() - p.WidthMm
+	}
+	t.judgeMounting(p, m, off)
 	return m, true
 }
 

@@ -142,8 +142,8 @@ func (t *joint) abutments(p *plan.BearingPlan) {
 const cageMm = 5.0
 
 // judgeMounting notes shoulders that do not hold the rings or that touch what
-// turns, and seats that are too short.
-func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting) {
+// turns, and seats that are too short; offMm is how far the small end stays off what is before it.
+func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting, offMm float64) {
 	in := t.in.Bearing
 	dia := func(s *part.Step) plan.Arg { return plan.Of(plan.Diameter, s.Size.NominalMm) }
 	switch c := m.cupShoulder.Size.NominalMm; {
@@ -160,7 +160,7 @@ func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting) {
 			t.problem(plan.ConeShoulderLow, plan.Named(t.a.text()), plan.Of(plan.Diameter, high), plan.Of(plan.Diameter, p.LargeEndMinMm))
 		}
 	}
-	if off := t.a.step.LengthMm() - in.Width.Mm; m.small != nil && m.small.Size.NominalMm > p.SmallEndMaxMm+1e-9 && off < cageMm {
+	if m.small != nil && m.small.Size.NominalMm > p.SmallEndMaxMm+1e-9 && offMm < cageMm {
 		t.problem(plan.CageTouches, plan.Named(t.a.text()), plan.Named(words.Spaced(m.small.Name)), dia(m.small), plan.Of(plan.Diameter, p.SmallEndMaxMm))
 	}
 	least := seatShare * in.Width.Mm
