@@ -46,6 +46,9 @@ func (f *fields) depth(name string) (through bool, depth parts.Length) {
 	return false, f.length(name)
 }
 
+// clearanceSeries are the words of ISO 273.
+func clearanceSeries(w string) bool { return w == "fine" || w == "medium" || w == "coarse" }
+
 func (r *reader) holeSize(n *node) parts.HoleSize {
 	if n == nil {
 		return parts.HoleSize{}
@@ -67,6 +70,10 @@ func (r *reader) holeSize(n *node) parts.HoleSize {
 			continue
 		}
 		size.Make, size.Thread = parts.HoleMake(w), strings.Join(words[:i], " ")
+		if f := strings.Fields(size.Thread); i > 1 && size.Make == parts.ClearanceHole && clearanceSeries(f[i-1]) {
+			r.faultf(n.pos, parts.Quote(strings.Join(append(f[:i-1], w, f[i-1]), " ")), "the clearance series %s stands before clearance", parts.Quote(f[i-1]))
+			size.Thread = strings.Join(f[:i-1], " ")
+		}
 		if !threadForm().MatchString(size.Thread) {
 			r.faultf(n.pos, "a thread such as M10, M40x1.5, G1/8 or 1/2-13 UNC", "%s is no thread", parts.Quote(size.Thread))
 		}
@@ -76,7 +83,7 @@ func (r *reader) holeSize(n *node) parts.HoleSize {
 		rest := strings.Join(words[i+1:], " ")
 		switch {
 		case rest == "":
-		case size.Make == parts.ClearanceHole && (rest == "fine" || rest == "medium" || rest == "coarse"):
+		case size.Make == parts.ClearanceHole && clearanceSeries(rest):
 			size.Series = rest
 		case size.Make == parts.ClearanceHole:
 			r.faultf(n.pos, "fine, medium or coarse", "the clearance series %s is not known", parts.Quote(rest))
