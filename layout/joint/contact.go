@@ -85,7 +85,9 @@ func (t *joint) pressCautions(cautions []press.Caution) {
 	for _, c := range cautions {
 		switch c.Code {
 		case press.BoreCloses:
-			t.out.Press.BoreClosesMm = words.Round(c.Mm, 3)
+			if p := t.out.Press; p != nil {
+				p.BoreClosesMm = words.Round(c.Mm, 3)
+			}
 			t.figure("bore of the inner part closes by", t.w.Read(words.Round(c.Mm, 3)), "Lamé")
 			if !t.boreMatters() {
 				continue

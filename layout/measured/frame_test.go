@@ -3,6 +3,7 @@ package measured
 import (
 	"encoding/csv"
 	"fmt"
+	"math"
 	"os"
 	"testing"
 )
@@ -56,5 +57,19 @@ func TestFaceOf(t *testing.T) {
 				t.Errorf("%+v, %g off: %+v, %v, %v", want, off, got, ok, bored)
 			}
 		}
+	}
+}
+
+// TestCFace: faces of NEMA MG 1 by the frames that have them, from memory: 5.875 and 4.5 in with 3/8-16
+// of a 56C or 145TC, 7.25 and 8.5 in with 1/2-13 of a 184TC, 11 and 12.5 in with 5/8-11 of a 326TC.
+func TestCFace(t *testing.T) {
+	t.Parallel()
+	for name, want := range map[string][2]float64{"48C": {3.75, 3}, "56C": {5.875, 4.5}, "145TC": {5.875, 4.5}, "184TC": {7.25, 8.5}, "256TC": {7.25, 8.5}, "286TC": {9, 10.5}, "326TC": {11, 12.5}} {
+		if f, thread, ok := CFace(name); !ok || math.Abs(f.PitchMm-25.4*want[0]) > 1e-9 || math.Abs(f.SpigotMm-25.4*want[1]) > 1e-9 || (name == "56C" && thread != "3/8-16 UNC") || (name == "326TC" && thread != "5/8-11 UNC") {
+			t.Errorf("%s: %+v %s", name, f, thread)
+		}
+	}
+	if _, _, ok := CFace("145T"); ok {
+		t.Error("a foot motor has no face")
 	}
 }

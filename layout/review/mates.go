@@ -4,6 +4,7 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strings"
 
 	"centrepop/layout/keys"
 	"centrepop/layout/measured"
@@ -179,6 +180,62 @@ func motorFlange(v *view) {
 		}
 	}
 }
+
+// cFaceName is a NEMA face in the words for a motor's flange.
+var cFaceName = regexp.MustCompile(`(?i)\b\d{2,3}T?C\b`)
+
+// motorFace compares the holes that the motor stands on with the tapped face that the job names.
+func motorFace(r *reviewer) {
+	if r.job.Motor == nil {
+		return
+	}
+	face, thread, ok := measured.CFace(strings.ToUpper(cFaceName.FindString(r.job.Motor.Flange.Value)))
+	for e := range seq.Refs(r.job.Loose) {
+		if !ok || e.Stands == nil {
+			continue
+		}
+		v := r.viewOf(e.Stands.On.Part)
+		if v == nil {
+			continue
+		}
+		for h := range seq.Refs(v.p.Holes) {
+			if h.Name.Value != e.Stands.On.Feature {
+				continue
+			}
+			v.onFace(h, face, thread)
+		}
+	}
+}
+
+// onFace compares a group of holes, and the bore in its middle, with a tapped face.
+func (v *view) onFace(h *parts.HoleGroup, face measured.Face, thread string) {
+	name := v.job.Motor.Flange.Value
+	say := func(severity Severity, what, numbers string) {
+		v.report(severity, h.Name.Value, h.Pos, Finding{What: what + " not that of the motor's face " + name, Numbers: numbers,
+			Rule: "a motor's face has its standard's sizes", Source: "NEMA MG 1, from memory", Fix: "the size of the standard, or measure the motor"})
+	}
+	if pcd := h.Pattern.PCD.Mm; math.Abs(pcd-face.PitchMm) > cFaceOffMm {
+		say(Stop, "the pitch circle of "+h.Name.Value+" is", v.mm(pcd)+", the face has "+v.mm(face.PitchMm))
+	}
+	if count, _ := v.groupSize(h.Name.Value); count != 4 {
+		say(Stop, "the number of holes of "+h.Name.Value+" is", number(float64(count))+", the face has 4")
+	}
+	if h.Size.Make == parts.TappedHole || !sameThread(h.Size.Thread, thread) {
+		say(Stop, "the screw of "+h.Name.Value+" is", h.Size.Thread+"; the face is tapped "+thread+", and the plate has clearance holes")
+	}
+	bore := 0.0
+	if v.p.Bore != nil {
+		bore = v.p.Bore.Size.Nominal.Mm
+	}
+	if off := bore - face.SpigotMm; off < -slackMm {
+		say(Stop, "the bore round the spigot is", v.mm(bore)+", the spigot "+v.mm(face.SpigotMm))
+	} else if off > cFaceOffMm {
+		say(Check, "the bore round the spigot is", v.mm(bore)+", the spigot "+v.mm(face.SpigotMm))
+	}
+}
+
+// cFaceOffMm is how far sizes of a plate may be off those of a motor's face. Common practice, no source.
+const cFaceOffMm = 0.25
 
 // motorTurn looks at how the holes of a motor flange are turned, and whether the
 // job's motor has that flange.

@@ -86,6 +86,7 @@ var jobRules = []struct {
 	{"trap", "two parts also go together the wrong way", trap},
 	{"weld-first", "a fine size is finished before a weld", weldFirst},
 	{"weld-holes", "fine holes are finished before a weld", fineHoles},
+	{"motor-face", "a plate does not take the face of the motor", motorFace},
 	{"keyway-mate", "the keyways of a shaft and its hub differ", keywayMates},
 	{"bar-key", "a key goes into no keyway", barKeys},
 	{"loose", "what no joint holds does not go where it is to", loose},
