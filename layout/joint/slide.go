@@ -237,7 +237,7 @@ func (t *joint) keyed(p *plan.SlidePlan) {
 // kept works out what keeps the hub along the shaft; false if nothing does.
 func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 	k := j.keeper(t)
-	hubEnd := end(t.b.step, -t.dir) + t.dir*t.a.step.LengthMm()
+	hubEnd := j.hubEndMm(t)
 	free := func(limitMm float64) { p.FreeMm = geom.Clean(t.dir * (limitMm - hubEnd)) }
 	switch {
 	case k.nut != nil:
@@ -275,6 +275,30 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 	t.rely(relied{what: "what " + t.a.title() + " stands past its seat", mm: -p.FreeMm, wantMm: standsOffMm, of: words.Spaced(t.a.step.Name) + " and " + words.Spaced(t.b.step.Name),
 		less: lessMm(t.a.r, true, t.a.step.FromMm, t.a.step.ToMm) + moreMm(t.b.r, false, from, to)})
 	return true
+}
+
+// keptShare is the part of its seat's radius at which a ring or a nut holds a hub, past a chamfer.
+// Common practice, no source: rings of DIN 471 reach a tenth past their shaft or more.
+const keptShare = 1.1
+
+// hubEndMm is how far towards its keeper the hub reaches along the shaft, with all that is fixed to it.
+func (j *making) hubEndMm(t *joint) float64 {
+	at := end(t.b.step, -t.dir) + t.dir*t.a.step.LengthMm()
+	shaft, joined := j.at(t.b.inst()), j.members(t.a.inst(), j.before)
+	if shaft == nil || slices.Contains(joined, t.b.inst()) {
+		return at
+	}
+	for _, i := range joined[1:] {
+		q := j.at(i)
+		if q == nil || q.group != shaft.group {
+			continue
+		}
+		on := q.at.then(shaft.at.inverse())
+		if z, _, ok := q.r.Plane(parts.Face(faceName(on.s*t.dir)), keptShare*t.b.step.Size.NominalMm/2); ok {
+			at = t.dir * math.Max(t.dir*at, t.dir*(on.z0+on.s*z))
+		}
+	}
+	return at
 }
 
 // nutBearsShare is how much of the thread's diameter stays under a nut, on both

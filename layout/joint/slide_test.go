@@ -250,3 +250,17 @@ func TestSlideUnderAnEndPlate(t *testing.T) {
 		t.Error(text)
 	}
 }
+
+// A cap of 8 on the front of a hub of 40: hub 60 to 100, cap 52 to 60, the ring's face at 46.75
+// (TestSlideUpToItsRing). A cap that is bored 50 goes over the ring, and the hub itself is kept.
+func TestSlideWithWhatIsOnTheHub(t *testing.T) {
+	t.Parallel()
+	for bore, freeMm := range map[string]float64{"42": 5.25, "50": 13.25} {
+		p := slidJob(t, "job.yaml|joints:|joints:\n  - name: lid\n    weld: {part: cap.outline, to: hub.body, type: fillet, size: 3}\n    place: {on: front, with: back, at: [0, 0], top: up}\n",
+			"job.yaml|kept-by: shaft.ring}|kept-by: shaft.ring}\n    after: lid", "cap.yaml|24.5|"+bore, "cap.yaml|pcd: 40|pcd: 55",
+			"hub.yaml|diameter: 80, length: 50|diameter: 80, length: 40", "hub.yaml|fit: H8, length: 50|fit: H8, length: 40", "shaft.yaml|axial: 70|axial: 80")
+		if j := jointNamed(t, p, "pulley"); j.Slide.FreeMm != freeMm {
+			t.Errorf("bore %s: free %v", bore, j.Slide.FreeMm)
+		}
+	}
+}
