@@ -637,8 +637,11 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 }
 
 // startBolts puts the bolts in by hand, or the studs with a nut at each end.
-func (t *joint) startBolts(p *plan.BoltPlan, tapped bool) {
+func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	a, b := t.a.title(), t.b.title()
+	if len(t.in.Bolt.Stack) > 0 {
+		a += ", " + j.between(t)
+	}
 	all, wash := "All "+words.Trim(float64(p.Count), 0)+" by hand ", ""
 	switch {
 	case t.in.Bolt.Stud.Value != "":
@@ -686,7 +689,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		lines := seq.Map(t.out.InLine, func(l plan.InLine) string { return l.What + " at " + words.Trim(l.Deg, 1) + "°" })
 		s.Hold = "In line: " + strings.Join(lines, "; ") + "."
 	}
-	t.startBolts(p, tapped)
+	j.startBolts(t, p, tapped)
 	for _, o := range j.closedBy(t) {
 		s := &t.out.Steps[len(t.out.Steps)-1]
 		s.Do = append(s.Do, "Start those of "+o.a.title()+" and "+o.b.title()+" too, before any is pulled tight: what is tight keeps the others out.")

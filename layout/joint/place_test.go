@@ -194,6 +194,7 @@ func TestStackComesWithItsOwn(t *testing.T) {
 	for _, q := range jointNamed(t, p, "all").Placed {
 		at[q.Part] = q.FrontMm
 	}
+	says(t, jointNamed(t, p, "all"), []string{"back of cover on the front of base, mid between them, TOP of cover at 0° of base", "All 4 by hand through cover, mid with nuts on base"}, nil)
 	if len(at) != 4 || at["bush"]-at["cover"] != 10 || at["mid"]-at["cover"] != 10 || at["base"]-at["cover"] != 30 {
 		t.Errorf("%v", at)
 	}

@@ -10,6 +10,7 @@ package joint
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/machine"
 	"centrepop/layout/part"
@@ -17,6 +18,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Resolve fills the plan's joints and lists from the parts worked out, in the
@@ -163,6 +165,11 @@ func (f feature) end() plan.JointEnd {
 	return e
 }
 
+// between are the parts that a bolted joint clamps between its two.
+func (j *shop) between(t *joint) string {
+	return strings.Join(seq.Map(j.stack(t), feature.title), ", ")
+}
+
 // how says in words how the parts stand to each other.
 func (j *making) how(t *joint) string {
 	if t.out.Beside != nil {
@@ -199,6 +206,9 @@ func (j *making) how(t *joint) string {
 	}
 	if t.in.Bearing != nil { // its shaft turns
 		return text
+	}
+	if t.in.Bolt != nil && len(t.in.Bolt.Stack) > 0 {
+		text += ", " + j.between(t) + " between them"
 	}
 	return text + ", TOP of " + t.a.title() + " at " + words.Trim(is.turn, 2) + "° of " + t.b.title()
 }

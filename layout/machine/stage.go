@@ -68,10 +68,8 @@ func newStage(m *Machine) *stage {
 			ends = append(ends, t.B)
 		}
 		ends = append(ends, bought[j.Name]...)
-		if in := m.joint(j.Name); in.Slide != nil {
-			for _, ref := range in.Clamped() {
-				ends = append(ends, Instance{ref.Part, ref.Copy}.id())
-			}
+		for _, ref := range m.joint(j.Name).Clamped() {
+			ends = append(ends, Instance{ref.Part, ref.Copy}.id())
 		}
 		s.ends = append(s.ends, ends)
 		for _, e := range ends {
