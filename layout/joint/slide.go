@@ -198,6 +198,7 @@ func (slideKind) work(j *making, t *joint) {
 		t.problem(plan.SlideNoStop, plan.Named(t.a.title()), plan.Named(t.b.text()), plan.Named(faceName(-t.dir)))
 	}
 	t.keyed(p)
+	t.shouldered()
 	if j.kept(t, p) {
 		t.slideFigures(p)
 		j.slideSteps(t, p)
@@ -277,6 +278,22 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 	return true
 }
 
+// shoulderLeastMm is the least width of a shoulder that a hub stands against. Common practice, no source.
+const shoulderLeastMm = 0.5
+
+// shouldered notes a shoulder of which the chamfers of shaft and hub leave hardly anything.
+func (t *joint) shouldered() {
+	s := shoulder(t.b, -t.dir)
+	if s == nil || s.Size.Thread != nil {
+		return
+	}
+	high := s.Size.NominalMm - 2*edgeMm(t.b, s, t.dir > 0)
+	hub := t.a.step.Size.NominalMm + 2*edgeMm(t.a, t.a.step, -t.dir*t.relativeSlide().s > 0)
+	if left := geom.Clean((high - hub) / 2); left < shoulderLeastMm {
+		t.problem(plan.SlideShoulderLow, plan.Named(t.a.title()), plan.Of(plan.Mm, words.Round(max(left, 0), 2)), plan.Named(words.Spaced(s.Name)), plan.Of(plan.Mm, shoulderLeastMm))
+	}
+}
+
 // keptShare is the part of its seat's radius at which a ring or a nut holds a hub, past a chamfer.
 // Common practice, no source: rings of DIN 471 reach a tenth past their shaft or more.
 const keptShare = 1.1
@@ -321,6 +338,11 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	}
 	at := t.dir*math.Max(t.dir*hubEndMm, t.dir*end(k.nut, -t.dir)) + t.dir*p.PlateMm
 	p.NutFromMm, p.NutDir = geom.Clean(at), t.dir
+	if out := t.b.r.FullThreadMm(k.nut, t.dir < 0); out > 0 {
+		if short := geom.Clean(t.dir*(end(k.nut, -t.dir)-at) + out); short > geom.CloseMm {
+			t.problem(plan.SlideNutShort, plan.Named(words.Spaced(k.nut.Name)), plan.Of(plan.Mm, short), plan.Named(t.a.title()))
+		}
+	}
 	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
 	switch b := slideNut(t); {
 	case left < geom.CloseMm:

@@ -28,7 +28,7 @@ top: keyway
 stock: {round: 60 mm, length: 205 mm}
 profile:
   outside:
-    - {name: nose, thread: M24, length: 40}
+    - {name: nose, thread: M24, length: 40, undercut: DIN 76-A}
     - {name: seat, diameter: 40, fit: h7, length: 60}
     - {name: collar, diameter: 55, length: 100}
 keyways:
@@ -195,6 +195,10 @@ func TestSlideProblems(t *testing.T) {
 		{plan.SlideNoStop, []string{"shaft.yaml|diameter: 55|diameter: 38"}},
 		{plan.SlideNoRoom, []string{"hub.yaml|diameter: 80, length: 50|diameter: 80, length: 54", "hub.yaml|fit: H8, length: 50|fit: H8, length: 54"}},
 		{plan.SlideLoose, []string{"job.yaml|shaft.ring|shaft.nose"}},
+		// A hub of 62 stands 2 past its seat of 60, and M24 is full from 9 before the seat (DIN 76-1): 7 short.
+		{plan.SlideNutShort, []string{"job.yaml|shaft.ring|shaft.nose", "hub.yaml|diameter: 80, length: 50|diameter: 80, length: 62", "hub.yaml|fit: H8, length: 50|fit: H8, length: 62", "hub.yaml|length: 55|length: 67", "shaft.yaml|, undercut: DIN 76-A|"}},
+		// Collar 55 less two chamfers of 7 leaves 41, 0.5 on a side of 40; a bore chamfer of 0.5 takes that.
+		{plan.SlideShoulderLow, []string{"shaft.yaml|keyways:|chamfers: [{edge: collar-front, size: 7, angle: 45}]\nkeyways:", "hub.yaml|keyways:|chamfers: [{edge: bore-back, size: 0.5, angle: 45}, {edge: bore-front, size: 0.5, angle: 45}]\nkeyways:"}},
 		{plan.SlideNutRoom, []string{"job.yaml|shaft.ring|shaft.nose", "shaft.yaml|thread: M24, length: 40|thread: M24, length: 20", "shaft.yaml|axial: 45|axial: 25", "shaft.yaml|axial: 70|axial: 50"}},
 		{plan.SlideNoThread, []string{"job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose", "cap.yaml|plate: 8 mm|plate: 60 mm"}},
 		{plan.SlidePlate, []string{"job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose", "cap.yaml|24.5|23.5"}},
@@ -224,8 +228,8 @@ func TestSlidePlateIsBorne(t *testing.T) {
 // the back, and the nut stands at 162.
 func TestSlideFromTheBack(t *testing.T) {
 	t.Parallel()
-	j, problems := slidPlan(t, "shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|    - {name: seat, diameter: 40, fit: h7, length: 60}\n|",
-		"shaft.yaml|diameter: 55, length: 100}|diameter: 55, length: 100}\n    - {name: seat, diameter: 40, fit: h7, length: 60}\n    - {name: nose, thread: M24, length: 40}",
+	j, problems := slidPlan(t, "shaft.yaml|    - {name: nose, thread: M24, length: 40, undercut: DIN 76-A}\n|", "shaft.yaml|    - {name: seat, diameter: 40, fit: h7, length: 60}\n|",
+		"shaft.yaml|diameter: 55, length: 100}|diameter: 55, length: 100}\n    - {name: seat, diameter: 40, fit: h7, length: 60}\n    - {name: nose, thread: M24, length: 40, undercut: DIN 76-A}",
 		"shaft.yaml|axial: 70|axial: 130", "shaft.yaml|axial: 45|axial: 154", "job.yaml|shaft.ring|shaft.nose",
 		"hub.yaml|diameter: 80, length: 50|diameter: 80, length: 62", "hub.yaml|fit: H8, length: 50|fit: H8, length: 62")
 	hub := j.Placed[slices.IndexFunc(j.Placed, func(p plan.Placed) bool { return p.Part == "hub" })]
@@ -238,7 +242,7 @@ func TestSlideFromTheBack(t *testing.T) {
 // the shoulder at 100 stands 2 past it.
 func TestSlideUnderAnEndPlate(t *testing.T) {
 	t.Parallel()
-	plain := []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5",
+	plain := []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40, undercut: DIN 76-A}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5",
 		"job.yaml|kept-by: shaft.ring}|kept-by: shaft.end-tap}\n  - name: cap\n    bolt: {through: cap.screw, into: shaft.end-tap, bolt: M4 8.8, head: socket}\n    face: back-on-front\n    after: pulley",
 		"cap.yaml|pcd: 40|pcd: 16", "cap.yaml|bore: {diameter: 24.5}\n|", "shaft.yaml|pcd: 8|pcd: 16",
 		"hub.yaml|diameter: 80, length: 50|diameter: 80, length: 62", "hub.yaml|fit: H8, length: 50|fit: H8, length: 62"}

@@ -283,9 +283,9 @@ func TestPressSleeves(t *testing.T) {
 	}{
 		{"}", "Press sleeve Ø41 inside, 65 long, ends square", "51.7 – 52.3 40.5 – 41.5", nil},
 		{", method: heat}", "", "", nil},
-		{"}\n    level: front-with-front", "Flat plate wider than Ø40", "", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5"}},
-		{", method: heat}\n    level: front-with-front\n    below: 2", "Stop disc Ø39 × 2 thick, to lie on the end of Shaft", "38.7 – 39.3", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5"}},
-		{", method: heat}\n    level: front-with-front\n    below: 6", "Stop disc Ø39 × 6 thick, to lie on the end of Shaft", "38.5 – 39.5", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 11"}},
+		{"}\n    level: front-with-front", "Flat plate wider than Ø40", "", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40, undercut: DIN 76-A}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5"}},
+		{", method: heat}\n    level: front-with-front\n    below: 2", "Stop disc Ø39 × 2 thick, to lie on the end of Shaft", "38.7 – 39.3", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40, undercut: DIN 76-A}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5"}},
+		{", method: heat}\n    level: front-with-front\n    below: 6", "Stop disc Ø39 × 6 thick, to lie on the end of Shaft", "38.5 – 39.5", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40, undercut: DIN 76-A}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 11"}},
 	} {
 		edits := append([]string{"job.yaml|tolerance: m|tolerance: m\ntools: yes", strings.TrimSuffix(press(c.press), "|")}, c.edits...)
 		got, limits, worked := "", "", slidJob(t, edits...)

@@ -68,6 +68,8 @@ var measures = map[plan.ProblemKind]measure{
 	plan.SlideBinds:       {2, true},
 	plan.SlideKeyOff:      {0, false},
 	plan.LengthsEat:       {3, false},
+	plan.SlideNutShort:    {1, true},
+	plan.SlideShoulderLow: {1, false},
 	plan.SlideLoose:       {2, true},
 	plan.SlideNoRoom:      {1, true},
 	plan.SlideLockRoom:    {0, false},
