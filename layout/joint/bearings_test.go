@@ -170,7 +170,7 @@ func TestMountingProblems(t *testing.T) {
 		{"bearing-housing.yaml", "front-shoulder, diameter: 80", "front-shoulder, diameter: 87", "cup-shoulder-low, Bearing housing front cup, 87, 83.2"},
 		{"bearing-housing.yaml", "front-shoulder, diameter: 80", "front-shoulder, diameter: 76", "cup-shoulder-high, Bearing housing front cup, 76, 79"},
 		{"bearing-housing.yaml", "front-shoulder, diameter: 80", "front-shoulder, diameter: 90", "cup-not-held, Bearing housing front cup"},
-		{"auger-shaft.yaml", "seal-land, diameter: 60", "seal-land, diameter: 54", "cone-shoulder-low, Auger shaft front bearing, 54, 57"},
+		{"auger-shaft.yaml", "seal-land, diameter: 60", "seal-land, diameter: 54", "cone-shoulder-low, Auger shaft front bearing, 54, 57; slide-shoulder-low, Auger hub, 0, seal land, 0.5"},
 		{"auger-shaft.yaml", "{edge: seal-land-front, size: 5.5", "{edge: seal-land-back, size: 1.6 mm, angle: 45}\n  - {edge: seal-land-front, size: 5.5", "cone-shoulder-low, Auger shaft front bearing, 56.8, 57"}, // 60 less 3.2 of the 57 it needs
 		{"lantern.yaml", "chamber, diameter: 119, length: 74}\n    - {name: register, diameter: 120, fit: H7, length: 8", "chamber, diameter: 119, length: 77}\n    - {name: register, diameter: 120, fit: H7, length: 5", "register-bottoms, Bearing housing front spigot in Lantern chamber, 1"},
 		{"barrel-flange.yaml", "plate: 12 mm", "plate: 12 in", "no-stock-length, M10; no-stock-length, M10; no-section-strength, Barrel flange 1, 304.8, S235, 250; no-section-strength, Barrel flange 2, 304.8, S235, 250"},
