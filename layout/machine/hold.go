@@ -31,7 +31,7 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	top := v.upward(into)
 	before := v.bodiesOf(v.j.N-1, v.still.ID)
 	if w := v.j.Weld; w != nil && !has(before, v.mover.ID) {
-		out.PieceDeg = tips([]assembly.Body{*v.mover}, top)
+		v.loose(out, before, into, top)
 		out.RunsOn = v.runsOn(before)
 		if v.radial() {
 			out.GapMm = w.GapMm
@@ -72,10 +72,27 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 		v.balance(out, after)
 	}
 	out.Slung = v.j.Lift != nil && !v.j.Lift.Loose && (floor && math.Abs(top.Dot(v.Up)) < steep || out.On[0] != "")
-	if out.PieceDeg == 0 && out.UprightDeg == 0 && out.GapMm == 0 && out.On[0] == "" && out.BeyondMm == 0 && out.Foot == "" && !out.Slung && len(out.RunsOn) == 0 {
+	if out.PieceDeg == 0 && out.Against == "" && !out.Hangs && out.UprightDeg == 0 && out.GapMm == 0 && out.On[0] == "" && out.BeyondMm == 0 && out.Foot == "" && !out.Slung && len(out.RunsOn) == 0 {
 		return nil
 	}
 	return out
+}
+
+// loose notes how a piece stands until it is tacked: at the slope at which it falls over, flat against
+// an upright face, or against one with nothing under it.
+func (v *viewed) loose(out *plan.Hold, before []assembly.Body, into, top assembly.Vec) {
+	piece := []assembly.Body{*v.mover}
+	if out.PieceDeg = tips(piece, top); math.Abs(into.Dot(top)) > 1-steep {
+		return
+	}
+	carried := slices.ContainsFunc(before, func(b assembly.Body) bool {
+		return b.Box().Meets(v.mover.Box(), standsMm) && touchMm2(&b, v.mover, top.Times(-1)) > 0
+	})
+	if flat := tips(piece, into.Times(-1)) == 0; flat && (!carried || out.PieceDeg > 0) {
+		out.Against = v.model(v.Of[v.still.ID].Part).Out.Title
+	} else {
+		out.Hangs = !carried
+	}
 }
 
 // onlyLies is the part put in by hand so far on what hangs together with a body that its words

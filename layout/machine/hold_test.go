@@ -75,6 +75,41 @@ func TestHoldByThickness(t *testing.T) {
 	}
 }
 
+// On the upright face of a post of 60 that stands: a pad lies flat against it and is clamped to it, in the
+// air and, thin, on the base; a rib on edge is propped in the air, and on the base falls
+// over at the arc tangent of 4 over 40; one of 40 is a block, which stands by itself.
+func TestHoldAgainstAnUprightFace(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		thick, place string
+		want         plan.Hold
+	}{
+		{"8", "with: back, at: [0, 0], top: up", plan.Hold{Against: "post", PieceDeg: 5}},
+		{"8", "with: back, at: [0, -110], top: up", plan.Hold{Against: "post", PieceDeg: 5}},
+		{"40", "with: back, at: [0, 0], top: up", plan.Hold{Against: "post"}},
+		{"40", "with: back, at: [0, -110], top: up", plan.Hold{}},
+		{"8", "with: left, from-left: 96, from-bottom: 100, front: right", plan.Hold{Hangs: true, PieceDeg: 5}},
+		{"8", "with: left, from-left: 96, from-bottom: 0, front: right", plan.Hold{PieceDeg: 5}},
+		{"40", "with: left, from-left: 80, from-bottom: 100, front: right", plan.Hold{Against: "post"}},
+	} {
+		m, pl := load(t, write(t, map[string]string{
+			"base.yaml": basePart,
+			"post.yaml": "part: post\nkind: plate\nmaterial: S235\nstock: {plate: 60 mm}\noutline: {rectangle: [200, 300]}\n",
+			"pad.yaml":  "part: pad\nkind: plate\nmaterial: S235\nstock: {plate: " + c.thick + " mm}\noutline: {square: 80}\n",
+			"job.yaml": "job: Post\nunits: mm\nup: top\nparts: [post.yaml, base.yaml, pad.yaml]\njoints:\n" + strings.ReplaceAll(ribWeld, "rib.outline", "post.outline") +
+				", place: {on: front, with: bottom, from-left: 100, from-bottom: 10, front: down}}\n  - {name: pad, weld: {part: pad.outline, to: post.outline, type: fillet, size: 5, length: 60}, place: {on: front, " + c.place + "}}\n",
+		}))
+		m.Pictures()
+		h := pl.Joints[1].Hold
+		if h == nil {
+			h = &plan.Hold{}
+		}
+		if !reflect.DeepEqual(*h, c.want) {
+			t.Errorf("%s thick, %s: %+v, want %+v", c.thick, c.place, *h, c.want)
+		}
+	}
+}
+
 // Every step of both demos shows what it joins, cut where the two meet: the corners of a frame
 // with the last of them. A flight is cut by a plane through its axis, six times in three turns.
 func TestEveryStepIsShown(t *testing.T) {

@@ -91,6 +91,8 @@ type Sling struct {
 // Hold is what to hold at a step until its joint does.
 type Hold struct {
 	PieceDeg   float64   `json:"piece_falls_deg,omitempty"`   // off the level at which a piece to tack falls over; 0 if it stands
+	Against    string    `json:"against,omitempty"`           // title of the upright part whose face it lies flat against
+	Hangs      bool      `json:"hangs,omitempty"`             // it meets an upright face, and nothing is under it
 	GapMm      float64   `json:"gap_mm,omitempty"`            // that it stands off what it is tacked to
 	RunsOn     []string  `json:"runs_on,omitempty"`           // parts that a seam longer than what it is said to join runs on to
 	UprightDeg float64   `json:"upright_falls_deg,omitempty"` // at which what stands under the ram falls over; 0 if it stands

@@ -73,6 +73,10 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 	switch {
 	case h.GapMm > 0:
 		says = append(says, "Pack the gap of "+w.Read(h.GapMm)+" and clamp "+piece+" until its tacks hold.")
+	case h.Against != "":
+		says = append(says, "Loose, "+piece+" comes off the upright face of "+h.Against+": clamp it to that until its tacks hold.")
+	case h.Hangs:
+		says = append(says, "Nothing is under "+piece+": prop it, or clamp it to an angle plate, until its tacks hold.")
 	case h.PieceDeg > 0:
 		says = append(says, "Loose, "+piece+" falls over "+Trim(h.PieceDeg, 0)+"° off upright: clamp it to an angle plate or a block until its tacks hold.")
 	}

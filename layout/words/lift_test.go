@@ -50,6 +50,8 @@ func TestHolds(t *testing.T) {
 		"": nil,
 		"Loose, Rib falls over 5° off upright: clamp it to an angle plate or a block until its tacks hold.":                              {PieceDeg: 5},
 		"Pack the gap of 0.059 in and clamp Rib until its tacks hold.":                                                                   {PieceDeg: 5, GapMm: 1.5},
+		"Loose, Rib comes off the upright face of Post: clamp it to that until its tacks hold.":                                          {PieceDeg: 5, Against: "Post"},
+		"Nothing is under Rib: prop it, or clamp it to an angle plate, until its tacks hold.":                                            {PieceDeg: 5, Hangs: true},
 		"Upright it falls over 6° off upright: guide it until the ram holds it.":                                                         {UprightDeg: 6},
 		"Upright it falls over 6° off upright, and it is let down once: two hold it, or a sling, until the hub grips.":                   {UprightDeg: 6, Grips: true},
 		"Upright it falls over 10° off upright: clamp its foot down, do not lay it down; never take hold of Hub, which only lies on it.": {UprightDeg: 10, Lies: "Hub"},
