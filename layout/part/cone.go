@@ -122,13 +122,22 @@ func (c *cone) features(n *Numbered) {
 }
 
 func (c *cone) operations(b *bench) {
-	f, line := c.in, b.Section.Outer
+	f, edgeMm := c.in, c.edgeMm()
 	b.op(warn(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{b.setOut() + "; cut edges deburred."},
 		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
 	b.op(warn(plan.Operation{Machine: "Roll", Title: "Roll and close the seam",
 		Do:    []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld."},
-		Gauge: "tape round both ends: " + sawnText(b.W, math.Pi*2*line[0].YMm) + " and " + sawnText(b.W, math.Pi*2*line[1].YMm) + " girth outside",
+		Gauge: "tape round both ends: " + sawnText(b.W, math.Pi*(f.Large.Mm+edgeMm)) + " and " + sawnText(b.W, math.Pi*(f.Small.Mm+edgeMm)) + " girth outside",
 		Refs:  b.refs(plan.SeamFeature)}, rolls, welding))
 }
 
 func (c *cone) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(c.in.Thickness.Mm) }
+
+// edgeMm is how much larger than the size drawn the outside edges of the cone are: its sheet is cut
+// square, and leans.
+func (c *cone) edgeMm() float64 {
+	if !c.in.Inside {
+		return 0
+	}
+	return 2 * c.in.Thickness.Mm * c.in.Height.Mm / math.Hypot(c.in.Height.Mm, (c.in.Large.Mm-c.in.Small.Mm)/2)
+}

@@ -102,7 +102,18 @@ type hardened struct {
 
 func (h hardened) note(words.Writer) string { return words.Trim(h.hrc, 1) + " HRC at least" }
 func (h hardened) clause(w words.Writer) string {
-	return "; leave " + w.Near(0.3) + " on the diameter for grinding (common practice, no source)"
+	return "; leave " + w.Near(grindMm) + " on the diameter for grinding (common practice, no source)"
+}
+
+// grindMm is left on a diameter for grinding, within grindOffMm. Common practice, no source.
+const (
+	grindMm    = 0.3
+	grindOffMm = 0.05
+)
+
+// hard tells whether a step is hardened, and ground to its size after that.
+func (s *Step) hard() bool {
+	return slices.ContainsFunc(s.details, func(d detail) bool { _, ok := d.(hardened); return ok })
 }
 
 // fine tells whether a step is polished, ground or hardened, and bears no mark.
@@ -120,6 +131,9 @@ func (b *bench) grindHardened() {
 		for _, d := range s.details {
 			if h, ok := d.(hardened); ok {
 				o.Do, o.Refs = append(o.Do, "Have "+words.Spaced(s.Name)+" hardened to "+words.Trim(h.hrc, 1)+" HRC at least, then grind it to size."), append(o.Refs, b.ref(s))
+				if l := b.limitsText(s.Size); l != "" {
+					o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+l)
+				}
 			}
 		}
 	}

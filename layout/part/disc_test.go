@@ -45,3 +45,27 @@ func TestDiscFile(t *testing.T) {
 		t.Errorf("%+v", p)
 	}
 }
+
+// What is ground after it is hardened is turned 0.25 to 0.35 larger: 40 h7 to 40.25 – 40.35, and ground to 39.975 – 40.000.
+// The edge of a cone's sheet is square to it: 300 to 150 inside in 200 leans by its 75, so that 2 of sheet stand
+// 2 × 200/√(200² + 75²) = 1.873 out all round, and the tape reads π × 303.745 = 954.2 and π × 153.745 = 483.
+func TestLeftForGrindingAndGirths(t *testing.T) {
+	t.Parallel()
+	ops := work(t, "mm", "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 60, length: 126}\nprofile:\n  outside: [{name: land, diameter: 40, fit: h7, length: 50, hardness: 50}, {name: body, diameter: 55, length: 70}]\n").Out.Operations
+	var turned, ground string
+	for _, o := range ops {
+		switch text := strings.Join(o.Limits, "; "); o.Machine {
+		case "Lathe":
+			turned += text
+		case "Grind":
+			ground = text
+		}
+	}
+	if !strings.Contains(turned, "land 40.25 – 40.35") || strings.Contains(turned, "40.000") || ground != "land 39.975 – 40.000" {
+		t.Errorf("turned %q, ground %q", turned, ground)
+	}
+	ops = work(t, "mm", "part: c\nkind: cone\nmaterial: S235\nstock: {sheet: 2}\ncone: {large: 300, small: 150, height: 200, thickness: 2, measured: inside}\n").Out.Operations
+	if got := ops[1].Gauge; got != "tape round both ends: 954.2 and 483 girth outside" {
+		t.Error(got)
+	}
+}
