@@ -98,7 +98,7 @@ func (j *shop) boltFits(t *joint) {
 		t.refuse(in.Pos, plan.NoThreadNoNut, plan.Named(t.b.text()))
 	}
 	for _, f := range append([]feature{t.a, t.b}, j.stack(t)...) {
-		if f.group != nil && f.group.Size.Thread == nil && f.group.Size.FinishedMm < t.boltMm {
+		if f.group != nil && f.group.Size.Thread == nil && (f.group.Size.FinishedMm < t.boltMm || !f.group.Size.Size.Fitted() && f.group.Size.FinishedMm < leastHoleShare*t.boltMm) {
 			t.refuse(f.ref.Pos, plan.HoleTooSmall, plan.Named(f.text()), plan.Of(plan.Diameter, f.group.Size.FinishedMm), plan.Named(b.Thread.Designation))
 		}
 	}
@@ -200,9 +200,17 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 	worst := farthest(a, b)
 	if meets(a, b, motion{}, reach) {
 		for _, s := range j.stack(t) {
-			if q := j.pattern(s); q != nil && !meets(a, q, motion{}, (t.a.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm) {
-				t.refuse(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(t.a.text()))
+			of, at, room := t.a, a, (t.a.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm
+			if t.b.group.Size.Thread != nil { // the threads say where the bolts are
+				of, at, room = t.b, b, (s.group.Size.FinishedMm-t.boltMm)/2
+			}
+			q := j.pattern(s)
+			if q != nil && !meets(at, q, motion{}, room) {
+				t.refuse(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(of.text()))
 				return false
+			}
+			if off := farthest(at, q); q != nil && off > playUsed*room+1e-6 {
+				t.problem(plan.PlayUsed, plan.Named(s.text()), plan.Of(plan.Mm, words.Round(off, 3)), plan.Named(of.text()), plan.Of(plan.Mm, words.Round(room, 3)))
 			}
 		}
 		if worst > playUsed*reach+1e-6 {
@@ -317,6 +325,10 @@ func (t *joint) flangeMoreMm() float64 {
 	}
 	return moreMm(f.r, false, z, under)
 }
+
+// leastHoleShare is the least hole for a bolt that is not fitted to it, over its diameter. Common
+// practice, no source: the fine holes of ISO 273 have 1.03 and more.
+const leastHoleShare = 1.02
 
 // tighten works out the torque, and that for threads in the other state.
 func (t *joint) tighten(p *plan.BoltPlan, of bolts.Tightening) bool {

@@ -199,14 +199,19 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 		}
 	}
 	at := map[inst][]int{} // the joints of each part, by their places in all
+	parts := func(t *joint) []inst { return append(t.others(), t.a.inst(), t.b.inst()) }
 	for i, t := range all {
-		at[t.a.inst()] = append(at[t.a.inst()], i)
-		if t.b.inst() != t.a.inst() {
-			at[t.b.inst()] = append(at[t.b.inst()], i)
+		for _, p := range parts(t) {
+			if n := len(at[p]); n == 0 || at[p][n-1] != i {
+				at[p] = append(at[p], i)
+			}
 		}
 	}
 	for _, t := range all {
-		sharing := slices.Concat(at[t.a.inst()], at[t.b.inst()])
+		var sharing []int
+		for _, p := range parts(t) {
+			sharing = append(sharing, at[p]...)
+		}
 		slices.Sort(sharing)
 		for _, i := range slices.Compact(sharing) {
 			o := all[i]

@@ -199,3 +199,27 @@ func TestStackComesWithItsOwn(t *testing.T) {
 		t.Errorf("%v", at)
 	}
 }
+
+// What is clamped between two is looked at as they are. Base is tapped M10 on a circle of 100, the plate
+// between has holes of 11, 0.5 of play on a side: 100.5 lies 0.25 off, over two fifths of that, 101.2 0.6.
+// The cover's spigot of 40 f7 goes into its bore of 40 H7; one of 39.6 is loose by over 0.25, one of 40.3
+// does not go in.
+func TestStackIsLookedAt(t *testing.T) {
+	t.Parallel()
+	const flat = "kind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 140}\nholes: [{name: h, circle: {pcd: %s, count: 4, first: 45}, size: %s}]\n"
+	for _, c := range []struct{ pcd, spigot, want string }{
+		{"100", "40", ""},
+		{"100.5", "40", "play-used, mid h, 0.25, base taps, 0.5"},
+		{"101.2", "40", "stack-misses"},
+		{"100", "39.6", "register-loose"},
+		{"100", "40.3", "register-larger"},
+	} {
+		got := foundIn(t, nil, "{name: all, bolt: {through: cover.h, stack: [mid.h], into: base.taps, bolt: M10 8.8}, face: back-on-front}",
+			"part: cover\nkind: turned\nmaterial: S235\nstock: {round: 145, length: 40}\nprofile:\n  outside: [{name: flange, diameter: 140, length: 15}, {name: spigot, diameter: "+c.spigot+", fit: f7, length: 10}]\nholes: [{name: h, face: front, circle: {pcd: 100, count: 4, first: 45}, size: M10 clearance}]\n",
+			"part: mid\n"+fmt.Sprintf(flat, c.pcd, "11")+"bore: {diameter: 40, fit: H7, leave: 2}\n",
+			"part: base\nkind: plate\nmaterial: S235\nstock: {plate: 30, cut: laser}\noutline: {square: 140}\nholes: [{name: taps, circle: {pcd: 100, count: 4, first: 45}, size: M10 tap}]\n")
+		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
+			t.Errorf("%s, %s: %q", c.pcd, c.spigot, got)
+		}
+	}
+}

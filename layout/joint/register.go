@@ -23,9 +23,15 @@ func (j *making) registers(t *joint) {
 		return
 	}
 	side := map[inst]int{}
-	for i, members := range [][]inst{a, b} {
+	sides := [][]inst{a, b}
+	for _, i := range t.others() { // what lies between is a side of its own
+		sides = append(sides, j.members(i, before))
+	}
+	for i, members := range sides {
 		for _, in := range members {
-			side[in] = i + 1
+			if side[in] == 0 {
+				side[in] = i + 1
+			}
 		}
 	}
 	group := j.at(t.a.inst()).group
@@ -110,7 +116,8 @@ func (t *joint) register(p, q placedPart, out, in *part.Step) {
 		lo, hi = -out.Size.OffMm.Max, -out.Size.OffMm.Min
 	}
 	far := in.Size.NominalMm-out.Size.NominalMm > nearMm
-	direct := (p.inst == t.a.inst() || p.inst == t.b.inst()) && (q.inst == t.a.inst() || q.inst == t.b.inst())
+	ends := append(t.others(), t.a.inst(), t.b.inst())
+	direct := slices.Contains(ends, p.inst) && slices.Contains(ends, q.inst)
 	if !far || direct {
 		said := what + ": clearance " + t.w.Fine(lo*1000, hi*1000, 0)
 		if off > 0 && asMeasured {
