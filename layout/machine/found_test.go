@@ -78,6 +78,43 @@ func TestSmallPlateOnLarge(t *testing.T) {
 	}
 }
 
+// A plate of 100 that lies flat on a rail of 60, or with both ends on two, lies on most of itself or with its
+// middle over them: by 20 at the end of one it does, by 51 not. Flat against the face of a post that stands
+// it is held by its seam, with a third of it or more there.
+func TestLiesOver(t *testing.T) {
+	t.Parallel()
+	const lug = "part: lug\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {square: 100}\n"
+	const rail = "part: rail\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {flat: [60, 10], length: 300}\n"
+	const post = "part: post\nkind: plate\nmaterial: S235\nstock: {plate: 60}\noutline: {rectangle: [200, 300]}\n"
+	weld := func(n, a, b, place string) string {
+		return "  - {name: " + n + ", weld: {part: " + a + ", to: " + b + ", type: fillet, size: 5, length: 50}, place: {" + place + "}}\n"
+	}
+	for _, c := range []struct{ on, place, want string }{
+		{"rail", "on: front, with: back, at: [0, 0], top: up", ""},
+		{"rail", "on: front, with: back, at: [120, 0], top: up", ""},
+		{"rail", "on: front, with: back, at: [0, 29], top: up", ""},
+		{"rail", "on: front, with: back, at: [0, 31], top: up", "overhangs lug rail 51"},
+		{"rails", "on: front, with: back, at: [0, 50], top: up", ""},
+		{"post", "on: front, with: back, at: [0, 165], top: up", ""},
+		{"post", "on: front, with: back, at: [0, 168], top: up", "overhangs lug post 68"},
+	} {
+		files := map[string]string{"lug.yaml": lug, "base.yaml": basePart, "rail.yaml": strings.Replace(rail, "quantity: 2", "quantity: 1", 1), "post.yaml": post}
+		joints := weld("post", "post.outline", "base.outline", "on: front, with: bottom, from-left: 100, from-bottom: 50, front: down") + weld("lug", "lug.outline", "post.outline", c.place)
+		names := "post.yaml, base.yaml, lug.yaml"
+		switch c.on {
+		case "rail":
+			joints, names = weld("lug", "lug.outline", "rail.front", c.place), "rail.yaml, lug.yaml"
+		case "rails": // the second 100 above the first, under the other end
+			files["rail.yaml"], names = rail, "rail.yaml, lug.yaml"
+			joints = weld("lug", "lug.outline", "rail#1.front", c.place) + weld("two", "rail#2.front", "lug.outline", "on: back, with: front, at: [0, 50], top: up")
+		}
+		files["job.yaml"] = "job: J\nunits: mm\nup: top\nparts: [" + names + "]\njoints:\n" + joints
+		if got := found(t, files, plan.Overhangs); got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.on, c.place, got, c.want)
+		}
+	}
+}
+
 // Holes that a part is to hang in by their name or note lie over its centre of gravity, one of
 // a group at the least: of a plate of 400 × 200 that is in its middle, where TOP is up, and 10
 // under the holes' mouths where its front is.

@@ -100,6 +100,10 @@ func outward(b *assembly.Body, face parts.Face) assembly.Vec {
 // practice, no source.
 const carriedPart = 0.7
 
+// lappedPart is the least part of what lies flat against an upright face that is on it: its seam
+// holds it there, and nothing tips. Common practice, no source.
+const lappedPart = 1.0 / 3
+
 // weldedOn tells whether the first of two bodies is welded onto the second.
 func (m *Machine) weldedOn(first, second string) bool {
 	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
@@ -120,16 +124,39 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	toward := outward(plate, face).Times(-1)
 	floor := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Cuboid(
 		assembly.Vec{X: box.Low.X - 1, Y: box.Low.Y - 1, Z: own.Low.Z}, assembly.Vec{X: box.High.X + 1, Y: box.High.Y + 1, Z: own.High.Z}))}
-	on, whole := touchMm2(plate, b, toward), touchMm2(&floor, b, toward)
-	if on == 0 {
+	whole, least := touchMm2(&floor, b, toward), carriedPart
+	on, over := m.carriedBy(plate, b, toward)
+	if _, known := m.floor(); box.High.Z-box.Low.Z >= min(wide, high) {
+		over = false // on edge
+	} else if known && math.Abs(toward.Dot(m.Up)) < level {
+		least, over = lappedPart, false
+	}
+	if touchMm2(plate, b, toward) == 0 || over {
 		return nil
 	}
-	if on >= carriedPart*whole {
+	if on >= least*whole {
 		return m.braceBeyond(plate, b, beyond)
 	}
 	return []plan.Problem{{Joint: m.between(b.ID, plate.ID), Kind: plan.Overhangs, Pos: m.posOf(m.between(b.ID, plate.ID)), Args: []plan.Arg{
 		plan.Named(m.title(b.ID)), plan.Named(m.title(plate.ID)), plan.Of(plan.Mm, words.Round(beyond, 1)),
 	}}}
+}
+
+// carriedBy is the area on which a body lies on a plate and on others level with that, and whether its
+// centre of gravity is over or between them.
+func (m *Machine) carriedBy(plate, b *assembly.Body, toward assembly.Vec) (mm2 float64, over bool) {
+	inv, all := plate.Pose.Inverse(), plate.Solid.Box()
+	for o := range seq.Refs(m.Bodies) {
+		if o.ID == b.ID || !o.Box().Meets(b.Box(), standsMm) {
+			continue
+		}
+		if on := touchMm2(o, b, toward); on > 0 {
+			mm2, all = mm2+on, all.Join(o.Box().Moved(inv))
+		}
+	}
+	_, at, _ := b.Mass()
+	at = inv.Apply(at)
+	return mm2, min(at.X-all.Low.X, all.High.X-at.X, at.Y-all.Low.Y, all.High.Y-at.Y) > standsMm
 }
 
 // footMm is how far the foot of a brace may reach over an edge. Common practice, no
