@@ -1,6 +1,7 @@
 package part
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -103,6 +104,15 @@ func TestOneSetting(t *testing.T) {
 	job = load(t, "mm", strings.Replace(bad, "[cup, far]", "[cup, wide]", 1))
 	if errs := Work(job, job.Parts[0]).Errs; len(errs) > 0 {
 		t.Error(errs)
+	}
+	// A spigot in front of a flange and a bore behind its narrowest open to opposite faces; with the bore before
+	// that they open to one, and two outsides alone are turned between centres.
+	cover := "part: p\nkind: turned\nmaterial: S235\nstock: {round: 120 mm}\nprofile:\n  one-setting: [spigot, %s]\n  outside: [{name: spigot, diameter: 75, length: 10}, {name: flange, diameter: 115, length: 20}, {name: end, diameter: 80, length: 10}]\n  inside: [{name: near, diameter: 50, length: 15}, {name: hole, diameter: 40, length: 10}, {name: far, diameter: 56, length: 15}]\n"
+	for with, want := range map[string]int{"far": 1, "near": 0, "end": 0} {
+		job := load(t, "mm", fmt.Sprintf(cover, with))
+		if errs := Work(job, job.Parts[0]).Errs; len(errs) != want {
+			t.Errorf("spigot and %s: %v", with, errs)
+		}
 	}
 	// Two that are open to the back face alone can.
 	back := "part: p\nkind: turned\nmaterial: S235\nstock: {round: 100 mm}\nprofile:\n  one-setting: [b, c]\n  outside: [{name: o, diameter: 95, length: 60}]\n  inside: [{name: a, diameter: 30, length: 20}, {name: b, diameter: 40, length: 20}, {name: c, diameter: 50, length: 20}]\n"

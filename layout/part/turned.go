@@ -50,23 +50,31 @@ func (t *turned) steps(z *sizer) []Step {
 	return out
 }
 
-// reach checks that the bores of one setting can be reached from one face: a
-// bar does not bore what lies behind a narrower bore.
+// reach checks that what is turned in one setting with a bore can be reached from one face: a bar
+// does not bore what lies behind a narrower bore, and a tool does not come past a wider collar to the
+// jaws. Outsides alone are turned between centres.
 func (t *turned) reach(z *sizer, steps []Step) {
-	bores := seq.Keep(steps, func(s Step) bool {
-		return s.Inside && slices.ContainsFunc(t.in.OneSetting, func(n parts.Text) bool { return n.Value == s.Name })
+	together := seq.Keep(steps, func(s Step) bool {
+		return slices.ContainsFunc(t.in.OneSetting, func(n parts.Text) bool { return n.Value == s.Name })
 	})
+	if !slices.ContainsFunc(together, func(s Step) bool { return s.Inside }) {
+		return
+	}
 	hidden := func(s Step, front bool) bool {
 		return slices.ContainsFunc(steps, func(o Step) bool {
-			return o.Inside && o.drawnRadius() < s.drawnRadius()-geom.CloseMm && (o.FromMm < s.FromMm) == front
+			before := o.drawnRadius() < s.drawnRadius()-geom.CloseMm
+			if !s.Inside {
+				before = o.drawnRadius() > s.drawnRadius()+geom.CloseMm
+			}
+			return o.Inside == s.Inside && before && (o.FromMm < s.FromMm) == front
 		})
 	}
 	for _, front := range []bool{true, false} {
-		if !slices.ContainsFunc(bores, func(s Step) bool { return hidden(s, front) }) {
+		if !slices.ContainsFunc(together, func(s Step) bool { return hidden(s, front) }) {
 			return
 		}
 	}
-	z.fault(t.in.OneSetting[0].Pos, "these bores cannot be reached in one setting: from either face one lies behind a narrower bore", "steps that are open to one face")
+	z.fault(t.in.OneSetting[0].Pos, "these steps cannot be reached in one setting: from either face one lies behind a narrower bore or a wider collar", "steps that are open to one face; else require: [{is: run-out, within: ..., of: one, to: the other}]")
 }
 
 func (t *turned) overall(s *Sizes) string {
