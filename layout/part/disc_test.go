@@ -3,6 +3,9 @@ package part
 import (
 	"strings"
 	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 )
 
 // A ring of Ø210 and 17 thick with a bore of 80, turned from plate 20: the laser cuts a disc 2 larger
@@ -67,5 +70,17 @@ func TestLeftForGrindingAndGirths(t *testing.T) {
 	ops = work(t, "mm", "part: c\nkind: cone\nmaterial: S235\nstock: {sheet: 2}\ncone: {large: 300, small: 150, height: 200, thickness: 2, measured: inside}\n").Out.Operations
 	if got := ops[1].Gauge; got != "tape round both ends: 954.2 and 483 girth outside" {
 		t.Error(got)
+	}
+}
+
+// A nose that is all thread gives the jaws nothing to hold when its back is turned: the bore does.
+func TestHeldByTheBore(t *testing.T) {
+	t.Parallel()
+	const end = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 125, length: 80}\nprofile:\n  outside: [{name: nose, thread: M100x3, length: 38, undercut: DIN 76-A}, {name: spigot, diameter: 102, length: 36}]\n  inside: [{name: throat, diameter: 85, length: 74}]\n"
+	for text, want := range map[string]string{end: "on throat, jaws from inside and none on a thread, soft jaws", strings.Replace(end, "thread: M100x3, length: 38, undercut: DIN 76-A", "diameter: 98, length: 38", 1): "on nose, soft jaws"} {
+		ops := seq.Keep(work(t, "mm", text).Out.Operations, func(o plan.Operation) bool { return o.Machine == "Lathe" })
+		if got := ops[len(ops)-1].Holding; !strings.HasPrefix(got, want) {
+			t.Errorf("%q, want %q", got, want)
+		}
 	}
 }

@@ -465,6 +465,11 @@ func gripped(before []*Step) *Step {
 func (b *bench) grippedOn(before []*Step) string {
 	on := gripped(before)
 	switch {
+	case on == nil && len(before) > 0:
+		if bore := seq.First(before, func(s *Step) bool { return s.Inside && s.Size.Thread == nil }); bore != nil {
+			return words.Spaced(bore.Name) + ", jaws from inside and none on a thread, "
+		}
+		return "a split ring screwed on the thread, "
 	case on == nil:
 		return "a finished diameter, "
 	case on.FromMm > geom.CloseMm:
