@@ -6,11 +6,16 @@ import (
 	"centrepop/parts/seq"
 )
 
-// motorItem is a thing to buy that is a motor.
-var motorItem = regexp.MustCompile(`(?i)^([\w-]+ )*motor(,| \d|$)`)
+// motorItem is a thing to buy that is a motor, and forMotor one that only goes with a motor.
+var (
+	motorItem = regexp.MustCompile(`(?i)^([\w-]+ )*(?:gear)?motor(,| \d|$)`)
+	forMotor  = regexp.MustCompile(`(?i)\b(?:to|for|over|of|from|on)\b.*motor`)
+)
 
 // IsMotor tells whether it is bought as a motor.
-func (e *Loose) IsMotor() bool { return motorItem.MatchString(e.Item.Value) }
+func (e *Loose) IsMotor() bool {
+	return motorItem.MatchString(e.Item.Value) && !forMotor.MatchString(e.Item.Value)
+}
 
 // Coupled is the first motor or coupling that is put on: what that turns, no hand turns any
 // more; nil where the job has none.
