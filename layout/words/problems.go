@@ -23,7 +23,7 @@ type About struct {
 func Unusable(kind plan.ProblemKind) bool {
 	switch kind {
 	case plan.NoClockAngle, plan.CannotJoin, plan.NoBolt, plan.TappedWithNut, plan.FitUnusable, plan.PressLength,
-		plan.PressUnworkable, plan.WeldUnworkable, plan.WeldNoLength, plan.NoTorque, plan.NoBoltChosen, plan.NoRoomKnown:
+		plan.PressUnworkable, plan.WeldUnworkable, plan.NoTorque, plan.NoBoltChosen, plan.NoRoomKnown:
 		return true
 	}
 	return false
@@ -133,7 +133,7 @@ var Problems = []About{
 	{plan.SeatTightness, "seat", plan.CheckSeverity, "{0} is {1} to {2}: {3} of the bearing's {4} apart", "limits from the bearing maker's table", "a seat lies within a few thousandths of its ring", practice},
 	{plan.BearingSize, "seat", plan.StopSeverity, "the bearing has {0} and {1} is drawn {2}", "the nominal size of the bearing", "a bearing fits its seat", byGeometry},
 	{plan.WeldUnworkable, "joint", plan.StopSeverity, "the weld cannot be worked out", "{0}", "the joint as drawn has a flaw", byGeometry},
-	{plan.WeldNoLength, "joint", plan.StopSeverity, "the weld has no length: it runs round no circle, and where its parts are placed they make no corner", "a place where they touch, or its length", "a weld has a length", byGeometry},
+	{plan.WeldNoLength, "joint", plan.StopSeverity, "the weld has no length: it runs round no circle, and no place gives its parts a corner", "a place where they touch, or its length", "a weld has a length", byGeometry},
 	{plan.FilletSmall, "weld-size", plan.CheckSeverity, "fillet leg {0} is under the least of {1} (AWS D1.1:2020 Table 7.7)", "a larger leg", "a fillet is large enough not to crack", "AWS D1.1:2020 Table 7.7"},
 	{plan.FilletGap, "weld-gap", plan.CheckSeverity, "a gap of up to {0}{2} is left under the fillet, which bridges {1}", "sizes that lie closer, rolled instead of faceted, or a larger leg", "what is welded touches, or leaves a gap that one run bridges", "ISO 5817 no. 617, level C (from memory)"},
 	{plan.SquareTooThick, "weld-prep", plan.CheckSeverity, "a square butt does not go through {0}: bevel the edge", "bevel the edge", "a square edge is for thin metal", "ISO 9692-1"},
