@@ -50,12 +50,14 @@ func (f *fields) joint() (*parts.Joint, bool) {
 	switch j.Kind {
 	case parts.PressKind:
 		j.Press = subOf(f, kind, (*fields).pressJoint)
+		f.spare("place", true, "place beside press", "delete place; level: how far it goes in")
 	case parts.WeldKind:
 		j.Weld = subOf(f, kind, (*fields).weldJoint)
 	case parts.BoltKind:
 		j.Bolt = subOf(f, kind, (*fields).boltJoint)
 	case parts.BearingKind:
 		j.Bearing = subOf(f, kind, (*fields).bearingJoint)
+		f.spare("place", true, "place beside bearing", "delete place; the rings and their shoulders say where it sits")
 	case parts.SlideKind:
 		j.Slide = subOf(f, kind, (*fields).slideJoint)
 		for _, key := range []string{"face", "level", "below", "rotate", "place"} {
@@ -67,17 +69,10 @@ func (f *fields) joint() (*parts.Joint, bool) {
 	j.OtherWay = f.yes("other-way-round")
 	f.spare("other-way-round", j.Meet.Set(), "other-way-round beside face or level", "delete other-way-round; the faces say which way the parts look")
 	j.InLine = f.lineRules()
-	for kind, right := range map[parts.JointKind]string{parts.PressKind: "level: how far it goes in", parts.BearingKind: "the rings and their shoulders say where it sits"} {
-		f.spare("place", j.Kind == kind, "place beside "+string(kind), "delete place; "+right)
-	}
 	if place := f.sub("place"); place != nil {
 		j.Place = place.placeOnFace(place.word("on"))
-	}
-	if p := j.Place; p != nil && j.Kind == parts.BoltKind {
-		f.boltPlace(p)
-		j.Meet = parts.Meeting{Pos: p.Pos, First: parts.Face(p.With), Second: parts.Face(p.On)}
-		if j.Rotate.Deg = p.TurnDeg(); p.Looks != "" {
-			j.Rotate.Pos = p.Pos
+		if j.Kind == parts.BoltKind {
+			f.boltPlace(j, place)
 		}
 	}
 	j.Anchored = f.name("anchored")
@@ -88,16 +83,20 @@ func (f *fields) joint() (*parts.Joint, bool) {
 	return j, j.Kind != "" && j.Name.Value != "" && first.Set() && second.Set()
 }
 
-// boltPlace refuses what the place of a bolted part cannot have: its holes lie on its front or back,
-// and bolts leave no gap.
-func (f *fields) boltPlace(p *parts.Place) {
+// boltPlace takes from the place of a bolted part how the two meet, and refuses what such a place
+// cannot have: its holes lie on its front or back, and bolts leave no gap.
+func (f *fields) boltPlace(j *parts.Joint, in *fields) {
+	p := j.Place
+	j.Meet = parts.Meeting{Pos: p.Pos, First: parts.Face(p.With), Second: parts.Face(p.On)}
+	if j.Rotate.Deg = p.TurnDeg(); p.Looks != "" {
+		j.Rotate.Pos = p.Pos
+	}
 	for _, key := range []string{"face", "level", "rotate", "other-way-round"} {
 		f.spare(key, true, key+" beside the place of a bolted part", "delete "+key+"; on, with and top in place say how the parts look")
 	}
-	in := f.sub("place")
-	for _, key := range []string{"on", "with"} {
-		side := in.word(key)
-		in.spare(key, side != string(parts.Front) && side != string(parts.Back), "a bolted part stands "+key+" the "+side, "front or back; holes in other sides say themselves where the part stands: delete place")
+	for _, said := range [][2]string{{"on", p.On}, {"with", p.With}} {
+		key, side := said[0], said[1]
+		in.spare(key, side != "" && side != string(parts.Front) && side != string(parts.Back), "a bolted part stands "+key+" the "+side, "front or back; holes in other sides say themselves where the part stands: delete place")
 	}
 	for _, key := range []string{"from-left", "from-right", "from-bottom", "from-top"} {
 		in.spare(key, true, key+" in the place of a bolted part", "at: where its origin lies from that of the other, or delete place: the holes say where it stands")

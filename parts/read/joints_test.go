@@ -90,6 +90,7 @@ func TestJointFaults(t *testing.T) {
 		{"{name: a, " + press + ", place: {on: front, with: back, at: [0, 0]}}", "place beside press"},
 		{"{name: a, " + bolted + ", face: front-on-back, place: {on: front, with: back, at: [0, 0]}}", "face beside the place of a bolted part"},
 		{"{name: a, " + bolted + ", place: {on: left, with: back, at: [0, 0]}}", "a bolted part stands on the left"},
+		{"{name: a, " + bolted + ", place: {on: above, with: back, at: [0, 0]}}", "on is"},
 		{"{name: a, " + bolted + ", place: {on: front, with: back, from-left: 10}}", "from-left in the place of a bolted part"},
 		{"{name: a, " + bolted + ", place: {on: front, with: back, at: [0, 0], gap: 1}}", "gap in the place of a bolted part"},
 		{"{" + press + "}", "lacks the key name"},
