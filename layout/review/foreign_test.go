@@ -43,6 +43,14 @@ func TestNothingIsIdle(t *testing.T) {
 	if got := found(job); got != "" {
 		t.Error(got)
 	}
+	// The register of one boss is none of another's, whose screws stand where the plate has no hole.
+	files["knob.yaml"] = strings.NewReplacer("part: boss", "part: knob", "holes:", "  inside: [{name: bore, diameter: 20, fit: H7, length: 25}]\nholes:").Replace(files["boss.yaml"])
+	files["pip.yaml"] = "part: pip\nkind: turned\nmaterial: S235\nstock: {round: 24, length: 30}\nprofile:\n  outside: [{name: body, diameter: 20, fit: s6, length: 25}]\n"
+	files["plate.yaml"] = strings.Replace(files["plate.yaml"], "  - {name: seat,", "  - {name: more, at: [[20, 80], [100, 80]], size: M8 tap}\n  - {name: seat,", 1)
+	knob := strings.Replace(job, "boss.yaml, ", "boss.yaml, knob.yaml, pip.yaml, ", 1) + "  - {name: knob, bolt: {through: knob.screws, into: plate.more, bolt: M8 8.8}, face: back-on-front}\n  - {name: pip, press: {shaft: pip.body, bore: knob.bore}, level: front-with-front}\n"
+	if got := found(knob); got != "spigot knob spigot reaches into no register of its size" {
+		t.Errorf("another's register: %q", got)
+	}
 	if got := found(strings.Replace(job, ", buy: nut M20x1.5 and washer", "", 1)); !strings.Contains(got, "unused pin nut of pin") {
 		t.Errorf("no nut: %s", got)
 	}

@@ -259,10 +259,7 @@ const (
 // did.
 func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*standingPart) bool {
 	const stepMm = 0.1
-	if slices.ContainsFunc(r.job.Parts, func(p *parts.Part) bool {
-		o := r.viewOf(p.Name.Value)
-		return o != nil && slices.ContainsFunc(p.Holes, func(h parts.HoleGroup) bool { return takesSpigot(h, c) && r.registerOf(o, &h) })
-	}) {
+	if r.registerBeside(v, c) {
 		return false
 	}
 	reach := 0.0
@@ -286,29 +283,33 @@ func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*stand
 	return true
 }
 
-// takesSpigot tells whether a hole is a register for a step.
-func takesSpigot(h parts.HoleGroup, c cylinder) bool {
-	radius := h.Size.Size.Nominal.Mm / 2
-	return h.Size.Make == parts.PlainHole && h.Size.Size.Fit.Class.Value != "" && radius > c.radiusMm-overlapMm && radius < c.radiusMm*(1+spigotPart)
-}
-
 // registerOffMm is how far the middle of a spigot and of the hole it goes into may be drawn apart.
 const registerOffMm = 0.5
 
-// registerOf tells whether a hole off the middle of a part takes the spigot of what is bolted there.
-func (r *reviewer) registerOf(v *view, h *parts.HoleGroup) bool {
-	for _, j := range r.pl.Joints {
-		s, o := j.Beside, r.viewOf(j.A.Part)
-		if s == nil || o == nil || j.B.Part != v.p.Name.Value || !slices.ContainsFunc(o.outside, func(c cylinder) bool { return takesSpigot(*h, c) }) {
-			continue
-		}
-		for i := range v.holes {
-			if g := &v.holes[i]; g.group != nil && g.name == h.Name.Value && math.Hypot(g.a.XMm-s.XMm, g.a.YMm-s.YMm) < registerOffMm {
-				return true
-			}
-		}
+// registers tells whether a hole of a part, off its middle, takes one of the steps of what a joint
+// bolts there.
+func registers(h *hole, steps []cylinder, at *plan.Beside) bool {
+	if h.group == nil || h.group.Size.Make != parts.PlainHole || h.group.Size.Size.Fit.Class.Value == "" || math.Hypot(h.a.XMm-at.XMm, h.a.YMm-at.YMm) >= registerOffMm {
+		return false
 	}
-	return false
+	radius := h.group.Size.Size.Nominal.Mm / 2
+	return slices.ContainsFunc(steps, func(c cylinder) bool { return radius > c.radiusMm-overlapMm && radius < c.radiusMm*(1+spigotPart) })
+}
+
+// registerBeside tells whether a step of a part goes into a hole off the middle of what it is bolted to.
+func (r *reviewer) registerBeside(v *view, c cylinder) bool {
+	return slices.ContainsFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
+		into := r.viewOf(j.B.Part)
+		return j.Beside != nil && into != nil && j.A.Part == v.p.Name.Value && seq.At(into.holes, func(h *hole) bool { return registers(h, []cylinder{c}, j.Beside) }) != nil
+	})
+}
+
+// takesSpigot tells whether a group of holes of a part has a register of what is bolted there.
+func (r *reviewer) takesSpigot(v *view, group string) bool {
+	return slices.ContainsFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
+		from := r.viewOf(j.A.Part)
+		return j.Beside != nil && from != nil && j.B.Part == v.p.Name.Value && seq.At(v.holes, func(h *hole) bool { return h.name == group && registers(h, from.outside, j.Beside) }) != nil
+	})
 }
 
 // faceOf is the face of a part that meets the other in a joint.

@@ -21,7 +21,7 @@ func unused(r *reviewer) {
 			continue
 		}
 		for h := range seq.Refs(p.Holes) {
-			if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !r.registerOf(v, h) && !v.jointNames(h.Name.Value) && !r.serves(p, h.Name.Value, h.Size) {
+			if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !r.takesSpigot(v, h.Name.Value) && !v.jointNames(h.Name.Value) && !r.serves(p, h.Name.Value, h.Size) {
 				v.idle(h.Name.Value, h.Pos)
 			}
 		}
