@@ -153,19 +153,14 @@ func (b Bolt) ChooseLength(j Joint) (Choice, error) {
 	}
 	stock := b.StockLengths(j.Head)
 	stock = append(stock, b.requestLengths(stock)...)
-	best := -1
+	best, thickest := -1, c.MinMm+j.MoreMm-1e-9
 	judged := make([]Candidate, len(stock))
 	for i, l := range stock {
 		shorterDoes := i > 0 && stock[i-1] >= c.MinMm-1e-9
 		judged[i] = b.judge(c, j, l, shorterDoes)
-		if best < 0 && len(judged[i].Problems) == 0 {
+		longer := best >= 0 && stock[best] < thickest && l >= thickest
+		if len(judged[i].Problems) == 0 && (best < 0 || longer) {
 			best = i
-		}
-	}
-	for i := max(best, 0); i < len(stock); i++ {
-		if best >= 0 && len(judged[i].Problems) == 0 && stock[i] >= c.MinMm+j.MoreMm-1e-9 {
-			best = i
-			break
 		}
 	}
 	around := best

@@ -370,7 +370,14 @@ func (t *joint) onLevel() placement {
 	if t.a.r.Part.Flight != nil {
 		out = -out
 	}
-	return placement{geom.Clean(faceMm(t.b.r, outward(m.Second)) + out*m.Below.Mm - s*faceMm(t.a.r, outward(m.First))), norm(t.in.Rotate.Deg), s}
+	return t.faced(m.First, m.Second, out*m.Below.Mm, placement{turn: norm(t.in.Rotate.Deg), s: s})
+}
+
+// faced is A in the coordinates of B, turned as it is, with its first face so far along B's axis from
+// B's second.
+func (t *joint) faced(first, second parts.Face, alongMm float64, as placement) placement {
+	as.z0 = geom.Clean(faceMm(t.b.r, outward(second)) + alongMm - as.s*faceMm(t.a.r, outward(first)))
+	return as
 }
 
 // onFace places A in the coordinates of B as a place says that has A's origin and a face on a
@@ -385,9 +392,7 @@ func (j *shop) onFace(t *joint) (placement, bool) {
 		return placement{}, false
 	}
 	out := outward(second)
-	s := -out / outward(first)
-	z := faceMm(t.b.r, out) + out*(p.Gap.Mm+j.spacerMm(t)+j.stackMm(t)) - s*faceMm(t.a.r, outward(first))
-	return placement{geom.Clean(z), p.TurnDeg(), s}, true
+	return t.faced(first, second, out*(p.Gap.Mm+j.spacerMm(t)+j.stackMm(t)), placement{turn: p.TurnDeg(), s: -out / outward(first)}), true
 }
 
 // stackMm is the thickness of the parts clamped between the two ends.
@@ -554,7 +559,7 @@ func (j *shop) members(i inst, made []*joint) []inst {
 		grew = false
 		var apart []*joint // of none of the parts yet
 		for _, t := range left {
-			ends := append(t.others(), t.a.inst(), t.b.inst())
+			ends := t.held()
 			if !slices.ContainsFunc(ends, func(x inst) bool { return has[x] }) {
 				apart = append(apart, t)
 				continue
@@ -569,6 +574,9 @@ func (j *shop) members(i inst, made []*joint) []inst {
 	}
 	return in
 }
+
+// held are all parts that the joint holds: what it clamps and its two ends.
+func (t *joint) held() []inst { return append(t.others(), t.a.inst(), t.b.inst()) }
 
 // others are the parts clamped with the two ends.
 func (t *joint) others() []inst {

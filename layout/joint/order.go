@@ -199,9 +199,8 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 		}
 	}
 	at := map[inst][]int{} // the joints of each part, by their places in all
-	parts := func(t *joint) []inst { return append(t.others(), t.a.inst(), t.b.inst()) }
 	for i, t := range all {
-		for _, p := range parts(t) {
+		for _, p := range t.held() {
 			if n := len(at[p]); n == 0 || at[p][n-1] != i {
 				at[p] = append(at[p], i)
 			}
@@ -209,7 +208,7 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 	}
 	for _, t := range all {
 		var sharing []int
-		for _, p := range parts(t) {
+		for _, p := range t.held() {
 			sharing = append(sharing, at[p]...)
 		}
 		slices.Sort(sharing)
@@ -267,7 +266,7 @@ func (t *joint) covers(bearing *joint) bool {
 func (j *assembly) reachRules(t *joint, all []*joint, add func(first, then *joint, why string)) {
 	for _, side := range j.headSides(t) {
 		for p := range seq.Refs(j.placed) {
-			if p.group != side.group || p.inst == t.a.inst() || p.inst == t.b.inst() || slices.Contains(t.others(), p.inst) {
+			if p.group != side.group || slices.Contains(t.held(), p.inst) {
 				continue
 			}
 			gap, over := j.over(p, side)
@@ -286,14 +285,18 @@ func (j *assembly) reachRules(t *joint, all []*joint, add func(first, then *join
 func (t *joint) brings(part inst, all []*joint) (by *joint) {
 	for with, i := []inst{part}, 0; i < len(with); i++ {
 		for _, o := range all {
-			ends := []inst{o.a.inst(), o.b.inst()}
-			if o == t || !slices.Contains(ends, with[i]) || o.joins(t) {
+			other := o.b.inst()
+			if other == with[i] {
+				other = o.a.inst()
+			} else if o.a.inst() != with[i] {
+				continue
+			}
+			if o == t || o.joins(t) {
 				continue
 			}
 			if by == nil {
 				by = o
 			}
-			other := ends[(slices.Index(ends, with[i])+1)%2]
 			if o.in.Weld == nil && o.in.Press == nil || other == t.a.inst() || other == t.b.inst() {
 				return o
 			}

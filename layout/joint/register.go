@@ -116,7 +116,7 @@ func (t *joint) register(p, q placedPart, out, in *part.Step) {
 		lo, hi = -out.Size.OffMm.Max, -out.Size.OffMm.Min
 	}
 	far := in.Size.NominalMm-out.Size.NominalMm > nearMm
-	ends := append(t.others(), t.a.inst(), t.b.inst())
+	ends := t.held()
 	direct := slices.Contains(ends, p.inst) && slices.Contains(ends, q.inst)
 	if !far || direct {
 		said := what + ": clearance " + t.w.Fine(lo*1000, hi*1000, 0)

@@ -78,7 +78,7 @@ func connected(order []*joint) clusters {
 	}
 	for i, t := range order {
 		into = append(into, i)
-		for _, x := range append(t.others(), t.a.inst(), t.b.inst()) {
+		for _, x := range t.held() {
 			if c, seen := first[x]; seen {
 				into[root(i)] = root(c)
 			} else {

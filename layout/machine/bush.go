@@ -8,7 +8,6 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts/seq"
 )
 
 // A journal runs in a bore that is wider by no more than nearShare of it, has oilShare of its
@@ -25,7 +24,7 @@ const (
 // there, and the bore closes when it is pressed.
 func (m *Machine) inBushes() (found []plan.Problem) {
 	for _, j := range m.joints {
-		bush := seq.At(m.Bodies, func(b *assembly.Body) bool { return b.ID == Instance{j.A.Part, j.A.Copy}.id() })
+		bush := m.standing(Instance{j.A.Part, j.A.Copy})
 		if j.Press == nil || bush == nil {
 			continue
 		}
@@ -92,26 +91,28 @@ func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.
 	if run == nil || most <= 0 && lies > 0 {
 		return nil, lies
 	}
-	p := plan.Problem{Joint: j.Name, Pos: m.posOf(j.Name), Args: []plan.Arg{
-		plan.Named(m.title(b.ID) + " " + words.Spaced(run.Name)), plan.Named(m.title(bush.ID) + " " + words.Spaced(bore.Name)),
-	}}
-	drawn := bore.Size.MinMm - run.Size.MaxMm
-	switch left := drawn - j.Press.BoreClosesMm; {
-	case drawn <= 0 && most > 0:
-		p.Kind, p.Args = plan.BushSeizes, append(p.Args, plan.Of(plan.Mm, words.Round(drawn, 3)))
-	case left <= 0 && most > 0:
-		p.Kind, p.Args = plan.BushCloses, append(p.Args, plan.Of(plan.Mm, words.Round(left, 3)), plan.Of(plan.Mm, j.Press.BoreClosesMm))
-	case left < oilShare*bore.Size.NominalMm && most > 0:
-		p.Kind, p.Args = plan.BushTight, append(p.Args, plan.Of(plan.Mm, words.Round(left, 3)), plan.Of(plan.Mm, j.Press.BoreClosesMm))
-	}
 	var found []plan.Problem
-	if most < fillShare*bore.LengthMm() {
-		short := plan.Problem{Kind: plan.BushShort, Joint: p.Joint, Pos: p.Pos, Args: slices.Clone(p.Args[:2])}
-		short.Args = append(short.Args, plan.Of(plan.Mm, words.Round(max(most, 0), 2)), plan.Of(plan.Mm, bore.LengthMm()))
-		found = append(found, short)
+	say := func(kind plan.ProblemKind, mm ...float64) {
+		args := []plan.Arg{plan.Named(m.title(b.ID) + " " + words.Spaced(run.Name)), plan.Named(m.title(bush.ID) + " " + words.Spaced(bore.Name))}
+		for _, v := range mm {
+			args = append(args, plan.Of(plan.Mm, v))
+		}
+		found = append(found, plan.Problem{Joint: j.Name, Pos: m.posOf(j.Name), Kind: kind, Args: args})
 	}
-	if p.Kind != "" {
-		found = append(found, p)
+	if most < fillShare*bore.LengthMm() {
+		say(plan.BushShort, words.Round(max(most, 0), 2), bore.LengthMm())
+	}
+	if most <= 0 {
+		return found, most
+	}
+	drawn, closes := bore.Size.MinMm-run.Size.MaxMm, j.Press.BoreClosesMm
+	switch left := drawn - closes; {
+	case drawn <= 0:
+		say(plan.BushSeizes, words.Round(drawn, 3))
+	case left <= 0:
+		say(plan.BushCloses, words.Round(left, 3), closes)
+	case left < oilShare*bore.Size.NominalMm:
+		say(plan.BushTight, words.Round(left, 3), closes)
 	}
 	return found, most
 }

@@ -122,6 +122,9 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 		return nil // else it is the plate that stands, on the body
 	}
 	toward := outward(plate, face).Times(-1)
+	if touchMm2(plate, b, toward) == 0 {
+		return nil
+	}
 	floor := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Cuboid(
 		assembly.Vec{X: box.Low.X - 1, Y: box.Low.Y - 1, Z: own.Low.Z}, assembly.Vec{X: box.High.X + 1, Y: box.High.Y + 1, Z: own.High.Z}))}
 	whole, least := touchMm2(&floor, b, toward), carriedPart
@@ -131,7 +134,7 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	} else if known && math.Abs(toward.Dot(m.Up)) < level {
 		least, over = lappedPart, false
 	}
-	if touchMm2(plate, b, toward) == 0 || over {
+	if over {
 		return nil
 	}
 	if on >= least*whole {

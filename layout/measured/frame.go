@@ -42,18 +42,26 @@ func FrameShaft(frame string) (end ShaftEnd, ok bool) {
 // diameter, and how far the spigot stands out.
 type Face struct{ PitchMm, SpigotMm, OutsideMm, SpigotHeightMm float64 }
 
-// cFaces are the faces of NEMA MG 1: AJ, AK, BD and BB, as tabled by makers.
-var cFaces = []Face{
-	{95.25, 76.2, 142.875, 3.175}, {149.225, 114.3, 165.1, 3.175}, {184.15, 215.9, 254, 6.35}, {228.6, 266.7, 285.75, 6.35}, {279.4, 317.5, 339.725, 6.35},
+// cFaces are the faces of NEMA MG 1: AJ, AK, BD and BB, as tabled by makers; the thread of their four
+// screws and the frames that have them, from memory.
+var cFaces = []struct {
+	Face
+	thread string
+	frames []string
+}{
+	{Face{95.25, 76.2, 142.875, 3.175}, "1/4-20 UNC", []string{"42C", "48C"}},
+	{Face{149.225, 114.3, 165.1, 3.175}, "3/8-16 UNC", []string{"56C", "143TC", "145TC"}},
+	{Face{184.15, 215.9, 254, 6.35}, "1/2-13 UNC", []string{"182TC", "184TC", "213TC", "215TC", "254TC", "256TC"}},
+	{Face{228.6, 266.7, 285.75, 6.35}, "1/2-13 UNC", []string{"284TC", "286TC"}},
+	{Face{279.4, 317.5, 339.725, 6.35}, "5/8-11 UNC", []string{"324TC", "326TC"}},
 }
 
 // CFace is the tapped face of a motor that NEMA MG 1 names, such as 56C or 184TC, with the thread of
-// its four screws, from memory; ok is false for another name.
+// its four screws; ok is false for another name.
 func CFace(name string) (face Face, thread string, ok bool) {
-	of := map[int][]string{0: {"42C", "48C"}, 1: {"56C", "143TC", "145TC"}, 2: {"182TC", "184TC", "213TC", "215TC", "254TC", "256TC"}, 3: {"284TC", "286TC"}, 4: {"324TC", "326TC"}}
-	for i, thread := range []string{"1/4-20 UNC", "3/8-16 UNC", "1/2-13 UNC", "1/2-13 UNC", "5/8-11 UNC"} {
-		if slices.Contains(of[i], name) {
-			return cFaces[i], thread, true
+	for _, f := range cFaces {
+		if slices.Contains(f.frames, name) {
+			return f.Face, f.thread, true
 		}
 	}
 	return face, "", false
@@ -71,8 +79,8 @@ func FaceOf(pitchMm, boreMm float64) (face Face, ok bool) {
 		}
 	}
 	for _, f := range cFaces {
-		if fits(f) {
-			return f, true
+		if fits(f.Face) {
+			return f.Face, true
 		}
 	}
 	return face, false

@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // detail is something on a step besides its diameter and length. What a kind
@@ -111,30 +112,35 @@ const (
 	grindOffMm = 0.05
 )
 
-// hard tells whether a step is hardened, and ground to its size after that.
-func (s *Step) hard() bool {
-	return slices.ContainsFunc(s.details, func(d detail) bool { _, ok := d.(hardened); return ok })
+// hardened is how hard a step is made before it is ground to its size; ok is false for one that is not.
+func (s *Step) hardened() (h hardened, ok bool) {
+	for _, d := range s.details {
+		if h, ok = d.(hardened); ok {
+			return h, true
+		}
+	}
+	return h, false
 }
 
 // fine tells whether a step is polished, ground or hardened, and bears no mark.
 func (s *Step) fine() bool {
 	ra := RaUm(s.Finish)
-	return ra > 0 && ra <= turnedRaUm || slices.ContainsFunc(s.details, func(d detail) bool { _, hard := d.(hardened); return hard })
+	_, hard := s.hardened()
+	return ra > 0 && ra <= turnedRaUm || hard
 }
 
 // grindHardened has steps hardened and ground once all that an ordinary cutter makes in them is
 // there: no cutter of high speed steel cuts over 45 HRC or so (common practice, no source).
 func (b *bench) grindHardened() {
 	var o plan.Operation
-	for i := range b.Steps {
-		s := &b.Steps[i]
-		for _, d := range s.details {
-			if h, ok := d.(hardened); ok {
-				o.Do, o.Refs = append(o.Do, "Have "+words.Spaced(s.Name)+" hardened to "+words.Trim(h.hrc, 1)+" HRC at least, then grind it to size."), append(o.Refs, b.ref(s))
-				if l := b.limitsText(s.Size); l != "" {
-					o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+l)
-				}
-			}
+	for s := range seq.Refs(b.Steps) {
+		h, ok := s.hardened()
+		if !ok {
+			continue
+		}
+		o.Do, o.Refs = append(o.Do, "Have "+words.Spaced(s.Name)+" hardened to "+words.Trim(h.hrc, 1)+" HRC at least, then grind it to size."), append(o.Refs, b.ref(s))
+		if l := b.limitsText(s.Size); l != "" {
+			o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+l)
 		}
 	}
 	if len(o.Do) > 0 {

@@ -54,25 +54,24 @@ func (t *turned) asCut(s *Sizes, cut string) asCut {
 func (t *turned) cutDisc(b *bench) {
 	o := plan.Operation{Machine: "Saw", Title: "Cut the blank", Gauge: "tape, calipers",
 		Do: []string{"Cut from " + b.StockText() + ": " + b.cut.size + " × " + b.W.Size(b.plateMm()) + " thick. Finished " + b.W.Said(b.LengthMm()) + "; the rest is to face both ends."}}
-	if _, follows := discLeaveMm[b.Part.Stock.Cut]; !follows {
-		b.op(warn(o, clampStock))
-		return
-	}
-	o.Machine, o.Tool = "Cutter", b.Part.Stock.Cut
 	if b.cut.boreCut {
 		o.Do = append(o.Do, "Bore as cut "+b.cut.bore)
 	}
-	b.op(warn(o, b.cutEdges()))
+	if !b.byCutter(&o) {
+		o = warn(o, clampStock)
+	}
+	b.op(o)
 }
 
 // cutFile of a turned part is that of its disc.
 func (t *turned) cutFile(c *cutter) (*plan.Profile, error) {
-	if !c.Part.Stock.ByArea() || c.Part.Kind == parts.Tube {
+	a := t.asCut(c.Sizes, c.out.Cut)
+	if a.outline == nil {
 		c.fault(c.Part.Pos, c.Part.Name.Value+" is not flat, and has no flat blank", "profiles are for flat parts, cones, square-to-rounds and what is turned from plate")
 		return nil, nil
 	}
 	if err := c.known(); err != nil || len(c.list) > 0 {
 		return nil, err
 	}
-	return c.flatFile(t.asCut(c.Sizes, c.out.Cut))
+	return c.flatFile(a)
 }

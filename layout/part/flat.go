@@ -185,12 +185,11 @@ func (f *flat) cutBlank(b *bench) {
 	}
 	o := plan.Operation{Machine: "Saw", Title: "Cut the blank", Do: []string{line + "."}, Gauge: "tape, calipers",
 		Refs: b.refs(plan.OutlineFeature, plan.EdgeFeature, plan.ThicknessFeature)}
-	if _, _, follows := LeastHoleMm(f.Stock.Cut, b.plateMm()); follows {
-		o.Machine, o.Tool = "Cutter", f.Stock.Cut
-		o = warn(o, b.cutEdges())
-	} else if f.Stock.Form == "sheet" {
+	switch {
+	case b.byCutter(&o):
+	case f.Stock.Form == "sheet":
 		o = warn(o, sheetEdges)
-	} else {
+	default:
 		o = warn(o, clampStock)
 	}
 	if o.Machine == "Saw" && f.Stock.Cut == "saw" {
@@ -214,6 +213,18 @@ func (f *flat) cutBlank(b *bench) {
 		o.Limits = []string{outlineStep + " " + b.limitsText(outline.Size)}
 	}
 	b.op(o)
+}
+
+// byCutter makes an operation that of the cutter of the stock, with its edges; false where that
+// follows no file.
+func (b *bench) byCutter(o *plan.Operation) bool {
+	cut := b.Part.Stock.Cut
+	if _, _, follows := LeastHoleMm(cut, b.plateMm()); !follows {
+		return false
+	}
+	o.Machine, o.Tool = "Cutter", cut
+	*o = warn(*o, b.cutEdges())
+	return true
 }
 
 // millOutline takes off what is left on an outline that is not round, before anything is

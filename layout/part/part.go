@@ -56,12 +56,12 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	if rough == nil || len(m.Errs) > 0 {
 		return m
 	}
-	first, done := asDrawn(job, rough), *m.Out
+	first := asDrawn(job, rough)
 	m.Errs = first.Errs
-	m.Later = seq.Keep(done.Checks, func(c plan.Check) bool {
+	m.Later = seq.Keep(m.Out.Checks, func(c plan.Check) bool {
 		return !slices.ContainsFunc(first.Out.Checks, func(o plan.Check) bool { return o.What == c.What && o.Limits == c.Limits })
 	})
-	for _, o := range done.Operations {
+	for _, o := range m.Out.Operations {
 		if o.Machine != "Lathe" && !slices.ContainsFunc(first.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title }) {
 			m.LaterDo = append(m.LaterDo, strings.Join(o.Do, " "))
 		}

@@ -308,7 +308,7 @@ func (b *bench) phases(first, onCentres bool, set setting) []phase {
 
 // stepLimits are the limits of what is turned, or bored, and of its length.
 func (b *bench) stepLimits(s *Step, p *phase) {
-	if s.hard() && !s.Inside && s.Size.Limited { // what is left for grinding on it
+	if _, hard := s.hardened(); hard && !s.Inside && s.Size.Limited { // what is left for grinding on it
 		p.limits = append(p.limits, words.Spaced(s.Name)+" "+b.W.Limits(s.Size.MaxMm+grindMm-grindOffMm, s.Size.MaxMm+grindMm+grindOffMm))
 	} else if l := b.limitsText(s.Size); l != "" && (s.Inside || s.firstMm == 0) { // a knurl grows to no limits
 		p.limits = append(p.limits, words.Spaced(s.Name)+" "+l)
