@@ -68,8 +68,8 @@ type Bolt struct {
 
 // Find returns the bolt of a size: M3 to M36, or 1/4 to 1 in UNC or UNF. The
 // size is a designation of package threads; fine metric pitches are taken
-// too. It is an error for pipe threads, unknown threads, and sizes without a
-// row here.
+// too. It is an error for pipe threads, the UN and UNS series, unknown threads, and sizes
+// without a row here.
 func Find(size string) (Bolt, error) {
 	t, err := threads.Parse(size)
 	if err != nil {
@@ -91,7 +91,7 @@ func Find(size string) (Bolt, error) {
 		}
 		return Bolt{}, fmt.Errorf("bolts: no bolt %s: inch sizes are #6, #8, #10 and 1/4 to 1 in", t.Designation)
 	}
-	return Bolt{}, fmt.Errorf("bolts: %s is a pipe thread, not a bolt", t.Designation)
+	return Bolt{}, fmt.Errorf("bolts: %s is not the thread of a bolt", t.Designation)
 }
 
 // StressAreaMm2 computes the tensile stress area in mm² by formula:
@@ -103,7 +103,7 @@ func StressAreaMm2(t threads.Thread) (float64, error) {
 	pitch := t.PitchMm
 	switch t.Series {
 	case threads.MetricCoarse, threads.MetricFine:
-	case threads.UnifiedUNC, threads.UnifiedUNF:
+	case threads.UnifiedUNC, threads.UnifiedUNF, threads.UnifiedUN, threads.UnifiedUNS:
 		factor, pitch = 0.9743, inch/t.TPI
 	default:
 		return 0, fmt.Errorf("bolts: %q has no tensile stress area", t.Designation)

@@ -160,7 +160,7 @@ func TestFinePitch(t *testing.T) {
 
 func TestRefusals(t *testing.T) {
 	for size, want := range map[string]string{
-		"M7": "sizes are", "M42": "sizes are", "G1/2": "pipe thread", "#12-24 UNC": "#10 and 1/4 to 1 in", "1 1/4 UNC": "1/4 to 1 in", "M10x1.2": "nearest",
+		"M7": "sizes are", "M42": "sizes are", "G1/2": "not the thread of a bolt", "1/2-16 UN": "not the thread of a bolt", "#12-24 UNC": "#10 and 1/4 to 1 in", "1 1/4 UNC": "1/4 to 1 in", "M10x1.2": "nearest",
 	} {
 		if b, err := Find(size); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("Find(%q) = %+v, %v, want %q", size, b, err, want)

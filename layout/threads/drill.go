@@ -39,7 +39,7 @@ func (t Thread) MinorLimitsMm() (minMm, maxMm float64) {
 		return t.TapDrillMm, round3(t.TapDrillMm + 0.1)
 	case PipeG:
 		return t.MinorMm, round3(t.MinorMm + minorToleranceG[t.TPI])
-	case UnifiedUNC, UnifiedUNF:
+	case UnifiedUNC, UnifiedUNF, UnifiedUN, UnifiedUNS:
 		p := 1 / t.TPI
 		return t.MinorMm, round3(t.MinorMm + geom.MmPerInch*(0.25*p-0.4*p*p))
 	}

@@ -2,8 +2,10 @@ package threads
 
 import (
 	"centrepop/parts/meant"
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -54,7 +56,7 @@ var spellings = strings.NewReplacer(
 // may stand for x. It takes metric threads "M10", "M10x1.25" (also with the
 // coarse pitch written out), pipe threads "G1/2", "G1 1/4", "G1-1/4", "R1/2",
 // "Rc1/2", "Rp1/2", "1/2-14 NPT", "1/2 NPT", and Unified threads "1/2-13 UNC", "1/2 UNC", "1/2-13",
-// "#10-24 UNC", "10-24 UNC", "0.500-13 UNC". Anything else gives an
+// "#10-24 UNC", "10-24 UNC", "0.500-13 UNC", "4-8 UN", "1.563-18 UNS". Anything else gives an
 // *UnknownError naming the nearest known threads, and a zero Thread.
 func Parse(designation string) (Thread, error) {
 	if len(designation) > maxDesignation {
@@ -177,9 +179,10 @@ func parseNPT(designation, text string) (Thread, error) {
 // parseUnified reads a size with threads per inch, series, or both.
 func parseUnified(designation, text string) (Thread, error) {
 	series := ""
-	for _, s := range []string{UnifiedUNC, UnifiedUNF} {
+	for _, s := range []string{UnifiedUNC, UnifiedUNF, UnifiedUNS, UnifiedUN} {
 		if rest, ok := strings.CutSuffix(text, strings.ToLower(s)); ok {
 			series, text = s, rest
+			break
 		}
 	}
 	if rest, ok := strings.CutPrefix(text, "no."); ok {
@@ -200,36 +203,60 @@ func parseUnified(designation, text string) (Thread, error) {
 		}
 		fields = fields[1:]
 	}
+	if len(fields) > 0 && fields[0] == "1/2" {
+		tpi, fields = tpi+0.5, fields[1:]
+	}
 	if len(fields) > 0 {
 		return Thread{}, unknown(designation, "")
 	}
-	if series == "" && tpi == 0 {
+	switch {
+	case tpi == 0 && (series == UnifiedUN || series == UnifiedUNS):
+		return Thread{}, &UnknownError{designation, "this series needs its threads per inch", ofSize(size, tpi)}
+	case series == "" && tpi == 0:
 		return Thread{}, unknown(designation, "no thread series: add UNC, UNF or threads per inch, or start with M, G, R, Rc or Rp, or end with NPT")
 	}
-	// A bare number is inches if that exists and a numbered size if not:
-	// 1-8 is one inch, 10-24 is #10.
-	inch, isDecimal := decimal(size)
-	match := []func(unifiedRow) bool{
-		func(row unifiedRow) bool { return row.size == size },
-		func(row unifiedRow) bool { return row.size == "#"+size },
-		func(row unifiedRow) bool {
-			return isDecimal && strings.Contains(size, ".") && math.Abs(row.d-inch) < 0.0006
-		},
+	for _, u := range atSize(size) {
+		if (series == "" || series == u.Series || series == UnifiedUN) && (tpi == 0 || tpi == u.TPI) {
+			return u.Thread, nil
+		}
 	}
-	for _, is := range match {
-		for _, row := range unifiedRows {
-			if !is(row) {
-				continue
-			}
-			for _, s := range []string{UnifiedUNC, UnifiedUNF} {
-				t, ok := unifiedThread(s, row)
-				if ok && (series == "" || series == s) && (tpi == 0 || tpi == t.TPI) {
-					return t, nil
-				}
+	why := "not a thread of UNC, UNF, the UN series of 4, 6, 8, 12 and 16 per inch, or bearing lock nuts"
+	return Thread{}, &UnknownError{designation, why, ofSize(size, tpi)}
+}
+
+// atSize are the threads of a size. A bare number is inches if that exists and a numbered
+// size if not: 1-8 is one inch, 10-24 is #10.
+func atSize(size string) (list []sized) {
+	inch, isDecimal := decimal(size)
+	isDecimal = isDecimal && strings.Contains(size, ".")
+	for _, is := range []func(sized) bool{
+		func(u sized) bool { return u.size == size },
+		func(u sized) bool { return u.size == "#"+size },
+		func(u sized) bool { return isDecimal && math.Abs(u.inches-inch) < 0.0006 },
+	} {
+		for _, u := range unified() {
+			if is(u) {
+				list = append(list, u)
 			}
 		}
 	}
-	return Thread{}, unknown(designation, "not a thread of the UNC or UNF series")
+	return list
+}
+
+// ofSize are the designations of a size, at most three, nearest in threads per inch first;
+// nil where there is no such size.
+func ofSize(size string, tpi float64) (out []string) {
+	list := atSize(size)
+	if len(list) > 0 { // what is written otherwise too: 1.563 beside 1 9/16
+		list = append(list, atSize(fmt.Sprintf("%.4f", list[0].inches))...)
+	}
+	slices.SortStableFunc(list, func(a, b sized) int { return cmp.Compare(math.Abs(a.TPI-tpi), math.Abs(b.TPI-tpi)) })
+	for _, u := range list {
+		if len(out) < 3 && !slices.Contains(out, u.Designation) {
+			out = append(out, u.Designation)
+		}
+	}
+	return out
 }
 
 // decimal reads digits with at most one point or comma; no sign, exponent,

@@ -16,7 +16,8 @@
 //     clearance holes for inch screws.
 //   - ISO 228-1: parallel pipe threads G. ISO 7-1: pipe threads R, Rc, Rp.
 //   - ASME B1.20.1: taper pipe threads NPT.
-//   - ASME B1.1: Unified coarse (UNC) and fine (UNF) series.
+//   - ASME B1.1: Unified coarse (UNC), fine (UNF) and constant-pitch (UN) series.
+//     ABMA 8.2: threads of bearing lock nuts.
 //   - DIN 76-1: how much deeper than the full thread a blind hole is drilled.
 //
 // Where a table value is only remembered, or is shop practice with no
@@ -44,6 +45,8 @@ const (
 	PipeNPT      = "NPT"           // ASME B1.20.1, taper, external and internal
 	UnifiedUNC   = "UNC"           // ASME B1.1 coarse
 	UnifiedUNF   = "UNF"           // ASME B1.1 fine
+	UnifiedUN    = "UN"            // ASME B1.1 constant pitch
+	UnifiedUNS   = "UNS"           // the form of ASME B1.1 with another size: bearing lock nuts
 )
 
 // A Thread is one thread with its basic dimensions.
@@ -149,7 +152,7 @@ func positive(what string, x float64) error {
 func round3(x float64) float64 { return math.Round(x*1000) / 1000 }
 
 // All returns every known thread in a fixed order: metric by diameter then
-// falling pitch, then G, R, Rc, Rp, NPT, UNC, UNF by size. The slice is new at
+// falling pitch, then G, R, Rc, Rp, NPT, UNC, UNF, UN, UNS by size. The slice is new at
 // each call.
 func All() []Thread {
 	var list []Thread
@@ -171,12 +174,8 @@ func All() []Thread {
 	for _, row := range nptRows {
 		list = append(list, nptThread(row))
 	}
-	for _, series := range []string{UnifiedUNC, UnifiedUNF} {
-		for _, row := range unifiedRows {
-			if t, ok := unifiedThread(series, row); ok {
-				list = append(list, t)
-			}
-		}
+	for _, u := range unified() {
+		list = append(list, u.Thread)
 	}
 	return list
 }

@@ -336,6 +336,8 @@ func TestSpellings(t *testing.T) {
 		"1/8 NPT": "1/8-27 NPT", "NPT 1/8": "1/8-27 NPT", "1/8-27NPT": "1/8-27 NPT", "1/2\"-14 NPT": "1/2-14 NPT", "1¼ npt": "1 1/4-11.5 NPT", "1 1/4-11.5 NPT": "1 1/4-11.5 NPT",
 		"1-11-1/2 NPT": "1-11.5 NPT", "1 1/2-11 1/2 NPT": "1 1/2-11.5 NPT", "1-1/2 NPT": "1 1/2-11.5 NPT", "4 NPT": "4-8 NPT",
 		"0.500-13 UNC": "1/2-13 UNC", ".3125-18 UNC": "5/16-18 UNC",
+		"4-4 UNC": "4-4 UNC", "3 UNC": "3-4 UNC", "2-4 1/2 UNC": "2-4.5 UNC", "2 1/4-4-1/2": "2 1/4-4.5 UNC", "4-8 UN": "4-8 UN", "4-8": "4-8 UN", "1-1/2-8 UN": "1 1/2-8 UN",
+		"1-8 UN": "1-8 UNC", "1-12 UN": "1-12 UNF", "1.563-18": "1.563-18 UNS", "1.563-12": "1 9/16-12 UN", "0.781-32 UNS": "0.781-32 UNS", "1.173-18": "1.173-18 UNS",
 	} {
 		got, err := Parse(given)
 		if err != nil || got.Designation != want {
@@ -358,6 +360,11 @@ func TestUnknown(t *testing.T) {
 		"R5/8":                        "ISO 7-1 does not have this size; nearest: ",
 		"1/2":                         "no thread series: add UNC, UNF",
 		"1/2-14 UNC":                  "nearest: 1/2-13 UNC, ",
+		"4-9 UN":                      "nearest: 4-8 UN, 4-6 UN, 4-12 UN",
+		"1-9/16-18 UN":                "nearest: 1.563-18 UNS, 1 9/16-16 UN, ",
+		"4-41":                        "nearest: #4-40 UNC, #4-48 UNF, ",
+		"1 1/2 UN":                    "needs its threads per inch; nearest: 1 1/2-6 UNC, ",
+		"2 1/16-16 UN":                "lock nuts; nearest: ",
 		"1/2 UNK":                     "nearest: ",
 		"":                            "empty; nearest: ",
 		"MNaN":                        "the diameter is not a number",
@@ -513,4 +520,32 @@ func FuzzParse(f *testing.F) {
 			t.Fatalf("%q: %+v", designation, got)
 		}
 	})
+}
+
+// TestUnifiedBeyondInch: basic pitch diameter and the limits 2B of the minor diameter, in
+// inches. The sizes 2 1/2, 5 3/4 and 6 in: Machinery's Handbook 27th ed., Standard series,
+// Unified screw threads (p. 1755 and on); 2 1/4-4.5, 2 3/4-4 and 3 3/4-4: a chart of the internal limits of
+// UNC; with the stress area in square inches. Lock nuts: pitch diameter of AFBMA's shafts
+// in Machinery's Handbook, Guide.
+func TestUnifiedBeyondInch(t *testing.T) {
+	t.Parallel()
+	for name, want := range map[string][3]float64{
+		"2 1/2-4 UNC": {2.3376, 2.229, 2.267}, "2 1/2-6 UN": {2.3917, 2.320, 2.350}, "2 1/2-8 UN": {2.4188, 2.365, 2.390}, "2 1/2-12 UN": {2.4459, 2.410, 2.428},
+		"2 1/2-16 UN": {2.4594, 2.432, 2.446}, "5 3/4-12 UN": {5.6959, 5.660, 5.678}, "6-16 UN": {5.9594, 5.932, 5.946}, "6-12 UN": {5.9459, 5.910, 5.928},
+		"2 1/4-4.5 UNC": {2.1057, 2.009, 2.045}, "2 3/4-4 UNC": {2.5876, 2.479, 2.517}, "3 3/4-4 UNC": {3.5876, 3.479, 3.517},
+		"0.391-32": {0.3707, 0, 0}, "0.781-32": {0.7607, 0, 0}, "1.563-18": {1.5269, 0, 0}, "2.933-12": {2.8789, 0, 0}, "3.137-12": {3.0829, 0, 0},
+	} {
+		got, err := Parse(name)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		lo, hi := got.MinorLimitsMm()
+		if !near(got.PitchDiameterMm/25.4, want[0], 0.0001) || want[1] > 0 && !(near(lo/25.4, want[1], 0.00055) && near(hi/25.4, want[2], 0.00055)) {
+			t.Errorf("%s: %.4f, %.4f to %.4f, want %v", name, got.PitchDiameterMm/25.4, lo/25.4, hi/25.4, want)
+		}
+		if got.Series != UnifiedUNS && (got.TapDrillMm < lo || got.TapDrillMm > hi || got.TapDrillName == "") {
+			t.Errorf("%s: drill %v %q outside %v to %v", name, got.TapDrillMm, got.TapDrillName, lo, hi)
+		}
+	}
 }

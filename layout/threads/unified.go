@@ -1,7 +1,10 @@
 package threads
 
 import (
+	"fmt"
+	"math"
 	"strconv"
+	"sync"
 
 	"centrepop/parts/geom"
 )
@@ -61,17 +64,92 @@ var unifiedRows = []unifiedRow{
 	{"1 1/2", 1.500, unifiedPitch{6, 1.34375, "1 11/32 in"}, unifiedPitch{12, 1.421875, "1 27/64 in"}, [3]float64{1.562, 1.625, 1.734}},
 	{"1 3/4", 1.750, unifiedPitch{5, 1.5625, "1 9/16 in"}, unifiedPitch{}, [3]float64{}},
 	{"2", 2.000, unifiedPitch{4.5, 1.78125, "1 25/32 in"}, unifiedPitch{}, [3]float64{}},
+	{size: "2 1/4", d: 2.25, unc: unifiedPitch{tpi: 4.5}}, {size: "2 1/2", d: 2.5, unc: unifiedPitch{tpi: 4}},
+	{size: "2 3/4", d: 2.75, unc: unifiedPitch{tpi: 4}}, {size: "3", d: 3, unc: unifiedPitch{tpi: 4}},
+	{size: "3 1/4", d: 3.25, unc: unifiedPitch{tpi: 4}}, {size: "3 1/2", d: 3.5, unc: unifiedPitch{tpi: 4}},
+	{size: "3 3/4", d: 3.75, unc: unifiedPitch{tpi: 4}}, {size: "4", d: 4, unc: unifiedPitch{tpi: 4}},
 }
 
-// unifiedThread builds a thread of the series, and false when the series does
-// not have the size.
-func unifiedThread(series string, row unifiedRow) (Thread, bool) {
-	pitch := row.unc
-	if series == UnifiedUNF {
-		pitch = row.unf
+// constantPitch are the series of ASME B1.1 with one pitch for all sizes: threads per
+// inch and the first size. They go by 1/16 in to 2 in and by 1/8 in from there to 6 in
+// (from memory; values at some sizes by Machinery's Handbook 27th ed. p. 1755).
+var constantPitch = []struct{ tpi, from float64 }{{4, 2.5}, {6, 1.375}, {8, 1}, {12, 0.5625}, {16, 0.375}}
+
+// nutRows are the threads of shafts for bearing lock nuts, size and threads per inch:
+// N-00 to N-14, AN-15, AN-16; Machinery's Handbook, Guide, AFBMA
+// standard for shafts for tapered roller bearing locknuts, and a maker's list to AN-15.
+var nutRows = []struct {
+	size, nut string
+	tpi       float64
+}{
+	{"0.391", "N-00", 32}, {"0.469", "N-01", 32}, {"0.586", "N-02", 32}, {"0.664", "N-03", 32}, {"0.781", "N-04", 32}, {"0.969", "N-05", 32},
+	{"1.173", "N-06", 18}, {"1.376", "N-07", 18}, {"1.563", "N-08", 18}, {"1.767", "N-09", 18}, {"1.967", "N-10", 18},
+	{"2.157", "N-11", 18}, {"2.360", "N-12", 18}, {"2.548", "N-13", 18}, {"2.751", "N-14", 18}, {"2.933", "AN-15", 12}, {"3.137", "AN-16", 12},
+}
+
+// A sized thread is one of the Unified series with its size as it is written and in inches.
+type sized struct {
+	size   string
+	inches float64
+	Thread
+}
+
+// unified are the Unified threads: UNC, UNF, the constant pitches where neither has
+// them, and those of lock nuts; each by size.
+var unified = sync.OnceValue(func() (list []sized) {
+	has := map[string]bool{}
+	add := func(series string, row unifiedRow, pitch unifiedPitch) {
+		if key := fmt.Sprint(row.d, pitch.tpi); pitch.tpi > 0 && !has[key] {
+			has[key] = true
+			list = append(list, sized{row.size, row.d, unifiedThread(series, row, pitch)})
+		}
 	}
-	if pitch.tpi == 0 {
-		return Thread{}, false
+	for _, row := range unifiedRows {
+		add(UnifiedUNC, row, row.unc)
+	}
+	for _, row := range unifiedRows {
+		add(UnifiedUNF, row, row.unf)
+	}
+	for _, s := range constantPitch {
+		for n := 16 * s.from; n <= 16*6; n++ {
+			if n < 16*2 || math.Mod(n, 2) == 0 {
+				add(UnifiedUN, unifiedRow{size: fraction(n, 16), d: n / 16}, unifiedPitch{tpi: s.tpi})
+			}
+		}
+	}
+	for _, n := range nutRows {
+		d, _ := decimal(n.size)
+		add(UnifiedUNS, unifiedRow{size: n.size, d: d}, unifiedPitch{tpi: n.tpi})
+		list[len(list)-1].Source = "ABMA 8.2, lock nut " + n.nut
+	}
+	return list
+})
+
+// fraction writes n of the parts of an inch in lowest terms: "2 1/2", "3".
+func fraction(n, parts float64) string {
+	for ; math.Mod(n, 2) == 0 && parts > 1; n, parts = n/2, parts/2 {
+	}
+	whole, rest := math.Floor(n/parts), math.Mod(n, parts)
+	switch {
+	case rest == 0:
+		return fmt.Sprint(whole)
+	case whole == 0:
+		return fmt.Sprintf("%g/%g", rest, parts)
+	}
+	return fmt.Sprintf("%g %g/%g", whole, rest, parts)
+}
+
+// unifiedThread builds a thread of the series. A pitch without a drill takes the size less
+// the pitch, as far as 64ths of an inch go the next above; a lock nut's thread is bored.
+func unifiedThread(series string, row unifiedRow, pitch unifiedPitch) Thread {
+	note := "tap drill of the common 75 % chart"
+	if pitch.drill == 0 {
+		note = "tap drill by the rule d − P"
+		pitch.drill = row.d - 1/pitch.tpi
+		if series != UnifiedUNS {
+			n := math.Ceil(64*pitch.drill - 1e-9)
+			pitch.drill, pitch.name = n/64, fraction(n, 64)+" in"
+		}
 	}
 	t := Thread{
 		Designation:     row.size + "-" + strconv.FormatFloat(pitch.tpi, 'f', -1, 64) + " " + series,
@@ -84,7 +162,7 @@ func unifiedThread(series string, row unifiedRow) (Thread, bool) {
 		TapDrillMm:      round4(geom.MmPerInch * pitch.drill),
 		TapDrillName:    pitch.name,
 		Source:          "ASME B1.1",
-		Note:            "tap drill of the common 75 % chart",
+		Note:            note,
 	}
 	if row.hole[1] > 0 {
 		t.Clearance = &Clearance{
@@ -102,7 +180,7 @@ func unifiedThread(series string, row unifiedRow) (Thread, bool) {
 			t.Note += "; close fit hole from memory"
 		}
 	}
-	return t, true
+	return t
 }
 
 // round4 rounds to 0.0001 mm: it keeps inch sizes as given (5/16 in is
