@@ -14,10 +14,12 @@ import (
 // with the upright's edge it has one corner there, set in both. A tube of 50 has corners of
 // radius 8 (EN 10219-2), so that its foot has 4 × 34 + 2π × 8 = 186 of corner round it, and
 // stands flush on two sides of a rail of its own width. The upright of 320 has corners of 12,
-// within a quarter of a millimetre of its edge for 2.4 more at each end.
+// within a quarter of a millimetre of its edge for 2.4 more at each end. What is welded to the
+// gusset before it stands changes nothing.
 func TestFilletsLieInCorners(t *testing.T) {
 	t.Parallel()
 	const place = "type: fillet, sides: 2, process: MAG}\n    place: {on: front, with: left, from-left: 0 mm"
+	const of4 = "gusset#4.outline, to: housing-plate.outline, type: fillet, sides: 2, process: MAG}\n    place: {on: back, with: left, from-right: 0 mm, from-bottom: 0 mm, front: left}\n    after: gusset-3"
 	for _, c := range []struct {
 		joint, old, now, flush string
 		sides                  map[string]float64 // by side and what it lies along
@@ -28,6 +30,7 @@ func TestFilletsLieInCorners(t *testing.T) {
 		{"gusset-1", place, strings.Replace(place, "left: 0", "left: 4", 1), "", map[string]float64{"back Housing plate": 125, "front Housing plate": 125, "front Base plate": 95, "back Base plate": 95}, 440},
 		{"gusset-1", place, strings.Replace(place, "left: 0", "left: 3", 1), "front", map[string]float64{"back Housing plate": 125, "front Base plate": 95, "back Base plate": 95}, 315},
 		{"gusset-1", place, strings.Replace(place, "sides: 2, ", "", 1), "", map[string]float64{"back Housing plate": 125, "back Base plate": 95}, 220},
+		{"gusset-1", of4, "gusset#4.outline, to: gusset#1.outline, type: fillet, process: MAG}\n    place: {on: front, with: back, at: [40, 60], top: up}\n    before: gusset-1", "front", map[string]float64{"back Housing plate": 125, "front Base plate": 95, "back Base plate": 95}, 315},
 		{"upright", "", "", "", map[string]float64{"front Base plate": 301, "back Base plate": 301}, 602},
 		{"stand-leg-1", "", "", "top front", map[string]float64{"bottom Stand rail 1": 38, "back Stand end 1": 38}, 76},
 		{"stand-foot-1", "", "", "", map[string]float64{"front Stand foot 1": 46.5, "back Stand foot 1": 46.5, "top Stand foot 1": 46.5, "bottom Stand foot 1": 46.5}, 186},

@@ -46,10 +46,16 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64) (corners []plan.
 	}
 	c.a, m.Of[a.id()] = assembly.Body{ID: a.id(), Solid: m.solid(a.Part), Pose: pose}, a
 	near := c.a.Box()
-	alone := true
-	for _, o := range joints[:len(joints)-1] {
-		for _, end := range []plan.JointEnd{o.A, o.B} {
-			alone = alone && (Instance{end.Part, end.Copy}) != a
+	with := []Instance{a} // what hangs together with it already has no corner with it to weld
+	for k := 0; k < len(with); k++ {
+		for _, o := range joints[:len(joints)-1] {
+			p, q := Instance{o.A.Part, o.A.Copy}, Instance{o.B.Part, o.B.Copy}
+			if q == with[k] {
+				p, q = q, p
+			}
+			if p == with[k] && !slices.Contains(with, q) {
+				with = append(with, q)
+			}
 		}
 	}
 	there := map[Instance]bool{a: true}
@@ -57,7 +63,7 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64) (corners []plan.
 		for _, end := range []plan.JointEnd{o.B, o.A} {
 			i := Instance{end.Part, end.Copy}
 			pose, ok := m.poses[i.id()]
-			if !ok || o.Weld == nil && o != j || there[i] || i != still && !alone {
+			if !ok || o.Weld == nil && o != j || there[i] || i != still && slices.Contains(with, i) {
 				continue
 			}
 			there[i] = true
