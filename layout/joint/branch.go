@@ -20,22 +20,25 @@ func (t *joint) stand() *part.Stand {
 	return t.a.r.Stands(e.Face)
 }
 
-// standChecks are the places of a branch that is welded on, to measure: what is built on
+// standChecks are the places of a branch or of a round in a bore that is welded on, to measure: what is built on
 // its free end stands by them.
 func (j *making) standChecks(t *joint) []plan.Check {
-	s := t.stand()
+	s, w := t.stand(), t.w
+	length := func(what, wanted string, mm float64) plan.Check {
+		off := weld.PlaceOff(mm)
+		lo, hi := geom.Clean(mm-off), geom.Clean(mm+off)
+		return plan.Check{What: what, Wanted: w.Size(mm) + wanted, Limits: w.Limits(lo, hi), MinMm: lo, MaxMm: hi, Gauge: "tape", Source: weld.PlaceSource}
+	}
+	if p := t.in.Place; p != nil && t.axis && t.enters() && p.Gap.Mm != 0 {
+		return []plan.Check{length(p.With+" of "+t.a.title(), " from the "+p.On+" of "+t.b.title(), math.Abs(p.Gap.Mm))}
+	}
 	if s == nil {
 		return nil
 	}
 	end := t.branchEnd()
 	face, mm := j.outermost(t.a.inst(), otherFace(end.Face), "its free end")
 	from, past := j.outermost(t.b.inst(), s.From, "the "+string(s.From)+" face")
-	main, w := t.b.title(), t.w
-	length := func(what, wanted string, mm float64) plan.Check {
-		off := weld.PlaceOff(mm)
-		lo, hi := geom.Clean(mm-off), geom.Clean(mm+off)
-		return plan.Check{What: what, Wanted: w.Size(mm) + wanted, Limits: w.Limits(lo, hi), MinMm: lo, MaxMm: hi, Gauge: "tape", Source: weld.PlaceSource}
-	}
+	main := t.b.title()
 	apart := math.Min(s.ClockDeg, 360-s.ClockDeg)
 	off := weld.PlaceOff(apart * math.Pi / 180 * s.MainMm / 2)
 	set := "square, feeler"

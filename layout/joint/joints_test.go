@@ -531,9 +531,33 @@ func TestWeldNumbers(t *testing.T) {
 	if len(j.Problems) != 0 {
 		t.Errorf("a 5 mm leg on 12 mm plate: %v", j.Problems)
 	}
-	j = smallPlan(t, "  - {name: a, weld: {part: plain.bore, to: pin.end, type: fillet, size: 4}}\n").Joints[0]
+	j = smallPlan(t, "  - {name: a, weld: {part: plain.bore, to: pin.end, type: fillet, size: 4}, level: front-with-front, below: 2}\n").Joints[0]
 	if len(j.Problems) != 1 || !strings.Contains(j.Problems[0].What, "under the least of 5") {
 		t.Errorf("a 4 mm leg on 12 mm plate: %v", j.Problems)
+	}
+}
+
+// A round that is welded in a bore lies where its place says, to be measured; where nothing
+// says it, that is noted, unless another joint places the two.
+func TestWeldedAlong(t *testing.T) {
+	weld := "  - {name: a, weld: {part: pin.end, to: plain.bore, type: fillet, size: 5}"
+	for _, c := range []struct{ place, how, row string }{
+		{", place: {on: front, with: back, at: [0, 0], gap: -20}", "back of pin 20 behind the front of plain, TOP of pin at 0° of plain", "back of pin 20 from the front of plain"},
+		{", place: {on: back, with: back, at: [0, 0], gap: 3}", "back of pin 3 behind the back of plain, TOP of pin at 0° of plain", "back of pin 3 from the back of plain"},
+		{", place: {on: back, with: back, at: [0, 0], gap: -3}", "back of pin 3 in front of the back of plain, TOP of pin at 0° of plain", "back of pin 3 from the back of plain"},
+		{", place: {on: front, with: front, at: [0, 0]}", "front of pin level with", ""},
+		{"", "fronts looking the same way", "floats"},
+	} {
+		j := smallPlan(t, weld+c.place+"}\n").Joints[0]
+		row := j.Checks[0].What + " " + j.Checks[0].Wanted
+		for _, p := range j.Problems {
+			if p.Kind == plan.AlongLacking {
+				row = "floats"
+			}
+		}
+		if !strings.HasPrefix(j.How, c.how) || c.row != "" && row != c.row {
+			t.Errorf("%q: %q, %q", c.place, j.How, row)
+		}
 	}
 }
 

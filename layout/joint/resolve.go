@@ -176,6 +176,9 @@ func (j *making) how(t *joint) string {
 		return t.besideText(j.w)
 	}
 	if p := t.in.Place; p != nil {
+		if t.axis && t.enters() {
+			return t.alongText() + j.topText(t)
+		}
 		return j.placeText(t, p)
 	}
 	if !t.axis && t.corner() {
@@ -210,7 +213,33 @@ func (j *making) how(t *joint) string {
 	if t.in.Bolt != nil && len(t.in.Bolt.Stack) > 0 {
 		text += ", " + j.between(t) + " between them"
 	}
-	return text + ", TOP of " + t.a.title() + " at " + words.Trim(is.turn, 2) + "° of " + t.b.title()
+	if !m.Set() && t.enters() && t.in.Bearing == nil && !slices.ContainsFunc(without(j.all, t), t.joins) && math.Abs(t.a.step.LengthMm()-t.b.step.LengthMm()) > geom.CloseMm {
+		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
+	}
+	return text + j.topText(t)
+}
+
+// topText says which way TOP of the first part of a joint on one axis looks.
+func (j *making) topText(t *joint) string {
+	turn := j.at(t.a.inst()).at.then(j.at(t.b.inst()).at.inverse()).turn
+	return ", TOP of " + t.a.title() + " at " + words.Trim(turn, 2) + "° of " + t.b.title()
+}
+
+// enters tells whether one of two parts lies round in a bore of the other, welded or pressed there.
+func (t *joint) enters() bool {
+	return (t.in.Weld != nil || t.in.Press != nil) && t.a.step != nil && t.b.step != nil && t.a.step.Inside != t.b.step.Inside
+}
+
+// alongText is where along its axis a place has a face of what enters.
+func (t *joint) alongText() string {
+	p, how := t.in.Place, " level with"
+	switch along := outward(parts.Face(p.On)) * p.Gap.Mm; {
+	case along > 0:
+		how = " " + t.w.Size(along) + " behind"
+	case along < 0:
+		how = " " + t.w.Size(-along) + " in front of"
+	}
+	return p.With + " of " + t.a.title() + how + " the " + p.On + " of " + t.b.title()
 }
 
 // copeText says where on a round the coped end of a bar sits; empty where no place is said.

@@ -204,6 +204,7 @@ const (
 	PartsFloat     ProblemKind = "parts-float"
 	BodyUnknown    ProblemKind = "body-unknown"
 	PlaceLacking   ProblemKind = "place-lacking"
+	AlongLacking   ProblemKind = "along-lacking"
 	FlightLacking  ProblemKind = "flight-lacking"
 	PlaceOpen      ProblemKind = "place-open"
 	PlaceMisses    ProblemKind = "place-misses"
