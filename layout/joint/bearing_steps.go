@@ -168,7 +168,11 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		t.cupStep(partner, q)
 	}
 	grease := func() {
-		t.step("Grease", greaseText(p), "Later "+t.w.Grams(p.GreaseG)+" at a time."+ports(p))
+		later := "Later " + t.w.Grams(p.GreaseG) + " at a time." + ports(p)
+		if t.b.r.Part.Profile != nil && len(t.b.r.Radials) == 0 && len(p.Ports) == 0 {
+			later = "No port in " + t.b.title() + ": later it is washed out and packed anew."
+		}
+		t.step("Grease", greaseText(p), later)
 	}
 	open := p.Adjusted && p.HeatConeC == 0 // its rollers go into the cup with the cone
 	if open {

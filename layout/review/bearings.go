@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // The widest end float and the most preload of a pair of tapered bearings, as a
@@ -71,7 +72,7 @@ func bearingPair(r *reviewer) {
 			f.Rule, f.Source, f.Fix = "one shaft turns or stands", "by the job", "the same at both bearings"
 			r.add(f)
 		}
-		if one.Grease.Value != "" && b.Grease.Value != "" && one.Grease.Value != b.Grease.Value && one.Cup.Part == b.Cup.Part {
+		if is, was := greaseNamed(b), greaseNamed(one); is != "" && was != "" && is != was && one.Cup.Part == b.Cup.Part {
 			f.What, f.Numbers = "the bearings in "+b.Cup.Part+" are greased unlike", one.Grease.Value+", "+b.Grease.Value
 			f.Rule, f.Source, f.Fix = "greases of two thickeners soften one another", practice, "one grease for both"
 			r.add(f)
@@ -82,8 +83,60 @@ func bearingPair(r *reviewer) {
 		r.pushed(j)
 		r.nutClear(j)
 		r.saidPair(j)
+		r.regreased(j)
 	}
 }
+
+// regreased looks at the ways of grease into a housing that seals close, and out of it again:
+// by a second hole, or by a lip that looks outward and gives way.
+func (r *reviewer) regreased(j *plan.JointPlan) {
+	in, v := r.job.Joint(j.Name), r.viewOf(j.B.Part)
+	if j.Bearing == nil || in.Bearing.Grease.Value == "" || v == nil || j != seq.First(r.pl.Joints, func(o *plan.JointPlan) bool { return o.Bearing != nil && o.B.Part == j.B.Part }) {
+		return
+	}
+	if slices.ContainsFunc(v.p.Holes, func(h parts.HoleGroup) bool {
+		return opens.MatchString(h.Name.Value) || nipple.MatchString(h.Name.Value)
+	}) {
+		return
+	}
+	f := Finding{Numbers: in.Bearing.Grease.Value, Rule: "greased bearings between seals take new grease, and the old gets out", Source: practice, Fix: "a radial hole between the cups, its neighbour opposite it, or accept it where the bearings are packed anew"}
+	open := seq.Sum(v.p.Radials, func(f parts.Radial) float64 { return float64(len(f.Clock)) })
+	switch seals, out := r.lipsRound(j); {
+	case seals < 2 || open > 1:
+		return
+	case open == 0:
+		f.What = "nothing lets grease into " + v.p.Title.Value
+	case out:
+		return
+	default:
+		f.What = "one hole alone lets grease into " + v.p.Title.Value + " and out again: the lips of its seals look inward"
+	}
+	v.report(Note, "", v.p.Name.Pos, f)
+}
+
+// lipsRound counts the seals that stand with a bearing, and tells whether a lip looks away from it.
+func (r *reviewer) lipsRound(j *plan.JointPlan) (seals int, out bool) {
+	for _, stack := range r.lastStacks() {
+		if standing(stack, j.A) == nil || standing(stack, j.B) == nil {
+			continue
+		}
+		for _, p := range stack {
+			for _, s := range p.section.Seals {
+				looks, off := p.Z(0)-p.Z(1), j.Bearing.LargeEndMm-p.Z((s.FromMm+s.ToMm)/2)
+				seals, out = seals+1, out || looks*off < 0 != s.LipBack
+			}
+		}
+	}
+	return seals, out
+}
+
+// greaseNamed names the grease of a bearing, without how much of it goes in.
+func greaseNamed(b *parts.BearingJoint) string {
+	return strings.ToLower(strings.Trim(massOf.ReplaceAllString(b.Grease.Value, ""), " ,;:"))
+}
+
+// massOf is a mass or a volume in the words for a grease.
+var massOf = regexp.MustCompile(`(?i)[ ,;:]*(?:\d+[ -])?\d+(?:[./]\d+)? ?(?:k?g|oz|lbs?|ml|cm3|cm³|cc)\b`)
 
 // paired are words for how two bearings look at each other.
 var paired = regexp.MustCompile(`(?i)\b(?:cups?|cones?|bearings?|races?|rollers|pair)\b[^.;]*?\b(back[- ]to[- ]back|face[- ]to[- ]face|tandem)\b`)
@@ -107,11 +160,18 @@ func (r *reviewer) sizesOf(b *parts.BearingJoint) string {
 	return r.mm(b.Bore.Mm) + " × " + r.mm(b.Outside.Mm) + " × " + r.mm(b.Width.Mm)
 }
 
-// taperedOf are the outside diameters and widths T of the tapered bearings of series 302
-// and 303 by the code of their bore, in mm. ISO 355, from memory.
+// taperedOf are the outside diameters and widths T of the single-row tapered bearings of
+// a metric series by the code of their bore from 04 on, in mm; 0 where there is none. ISO 355,
+// from memory.
 var taperedOf = map[string][][2]float64{
 	"302": {{47, 15.25}, {52, 16.25}, {62, 17.25}, {72, 18.25}, {80, 19.75}, {85, 20.75}, {90, 21.75}, {100, 22.75}, {110, 23.75}, {120, 24.75}, {125, 26.25}, {130, 27.25}, {140, 28.25}},
 	"303": {{52, 16.25}, {62, 18.25}, {72, 20.75}, {80, 22.75}, {90, 25.25}, {100, 27.25}, {110, 29.25}, {120, 31.5}, {130, 33.5}, {140, 36}, {150, 38}, {160, 40}, {170, 42.5}},
+	"313": {{}, {62, 18.25}, {72, 20.75}, {80, 22.75}, {90, 25.25}, {100, 27.25}, {110, 29.25}, {120, 31.5}, {130, 33.5}, {140, 36}, {150, 38}, {160, 40}, {170, 42.5}},
+	"320": {{42, 15}, {47, 15}, {55, 17}, {62, 18}, {68, 19}, {75, 20}, {80, 20}, {90, 23}, {95, 23}, {100, 23}, {110, 25}, {115, 25}, {125, 29}},
+	"322": {{}, {52, 19.25}, {62, 21.25}, {72, 24.25}, {80, 24.75}, {85, 24.75}, {90, 24.75}, {100, 26.75}, {110, 29.75}, {120, 32.75}, {125, 33.25}, {130, 33.25}, {140, 35.25}},
+	"323": {{52, 22.25}, {62, 25.25}, {72, 28.75}, {80, 32.75}, {90, 35.25}, {100, 38.25}, {110, 42.25}, {120, 45.5}, {130, 48.5}, {140, 51}, {150, 54}, {160, 58}, {170, 61.5}},
+	"330": {{}, {47, 17}, {55, 20}, {62, 21}, {68, 22}, {75, 24}, {80, 24}, {90, 27}, {95, 27}, {100, 27}, {110, 31}, {115, 31}, {125, 36}},
+	"332": {{}, {52, 22}, {62, 25}, {72, 28}, {80, 32}, {85, 32}, {90, 32}, {100, 35}, {110, 38}, {120, 41}, {125, 41}, {130, 41}, {140, 46}},
 }
 
 // otherWidth is the outside and the width of a known bearing that is given others; false where
@@ -122,7 +182,7 @@ func otherWidth(name string, outsideMm, widthMm float64) (own [2]float64, other 
 		return own, false
 	}
 	own = taperedOf[name[:3]][i]
-	return own, math.Abs(own[0]-outsideMm) > slackMm || math.Abs(own[1]-widthMm) > slackMm
+	return own, own[0] > 0 && (math.Abs(own[0]-outsideMm) > slackMm || math.Abs(own[1]-widthMm) > slackMm)
 }
 
 // looseRing looks at seats given as limits in inches, for which no table of classes speaks:
@@ -250,11 +310,18 @@ func (r *reviewer) nutOver(designation string) (overMm, highMm float64) {
 		}
 	}
 	t, err := threads.Parse(designation)
-	if err != nil || nutThreads[t.MajorMm] != t.PitchMm {
+	switch {
+	case err != nil:
 		return 0, 0
+	case nutThreads[t.MajorMm] == t.PitchMm:
+		return lockNutsOver[t.MajorMm], nutHighMm(t)
 	}
-	return lockNutsOver[t.MajorMm], nutHighMm(t)
+	return leastNutOver * t.MajorMm, nutHighMm(t)
 }
+
+// leastNutOver is how wide a nut is at the least whose series is not known, as a share of its
+// thread. Common practice, no source: locking nuts of ISO 2982-1 are 1.3 and more.
+const leastNutOver = 1.3
 
 // nutClear looks for parts in the place of the nut that sets a bearing.
 func (r *reviewer) nutClear(j *plan.JointPlan) {
@@ -280,24 +347,29 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 			}
 			r.add(Finding{
 				Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos,
-				What: p.Title + " stands in the place of the nut that sets " + b.Bearing, Numbers: "the nut on " + b.HeldBy + " is " + r.mm(wide) + " across; they lie " + r.mm(deep) + " in one another",
+				What: p.Title + " stands in the place of the nut that sets " + b.Bearing, Numbers: "the nut on " + b.HeldBy + " is at least " + r.mm(wide) + " across; they lie " + r.mm(deep) + " in one another",
 				Rule: "the nut has its place, and is reached", Source: "ISO 2982-1, from memory", Fix: "a wider bore there",
 			})
 		}
 	}
 }
 
-// boreCodeMm is the bore of a five-figure metric tapered bearing, 0 for others.
+// boreCodeMm is the bore of a metric tapered bearing, by the five figures that its designation
+// starts with, 0 for others.
 func boreCodeMm(name string) float64 {
-	if len(name) != 5 || name[0] != '3' {
+	m := fiveFigures.FindStringSubmatch(name)
+	if m == nil {
 		return 0
 	}
-	code, err := strconv.Atoi(name[3:])
+	code, err := strconv.Atoi(m[1])
 	if err != nil || code < 4 || code > 96 {
 		return 0
 	}
 	return 5 * float64(code)
 }
+
+// fiveFigures is a metric designation with what a maker adds: 32010 X, 30208-A.
+var fiveFigures = regexp.MustCompile(`^3\d\d(\d\d)(?:[^\d.]|$)`)
 
 // nutTurns finds a part round the nut that sets a bearing, from lo to hi, which the nut or
 // the head of its screw may strike as it turns: where the part is only bolted on, it stands

@@ -363,6 +363,12 @@ func (v *view) sealHard(c cylinder, land grooves.SealLand) {
 // sealRound finds a land whose limits lie outside those of its seal's class.
 func (v *view) sealRound(c cylinder, land grooves.SealLand) {
 	low, high, ok := v.limitsOf(c)
+	if c.size.Fit.Pos.Line == 0 {
+		v.report(Check, c.name, c.pos, Finding{
+			What: c.name + " has no limits, and the lip of a seal runs on it", Numbers: "wanted " + v.w.Limits(land.Shaft.MinMm, land.Shaft.MaxMm),
+			Rule: "a seal's shaft is h11", Source: land.Source.String(), Fix: "fit: h11",
+		})
+	}
 	if !ok || low >= land.Shaft.MinMm-slackMm && high <= land.Shaft.MaxMm+slackMm {
 		return
 	}

@@ -27,21 +27,22 @@ func loose(r *reviewer) {
 		words := wordsOf(e.How.Value)
 		for _, p := range r.job.Parts {
 			o := r.viewOf(p.Name.Value)
-			if o != nil && o != v {
-				v.throughOpening(o, e)
+			if o == nil || o == v {
+				continue
 			}
-			if m := goesIn.FindStringSubmatch(words); m != nil && p != v.p && r.named(m[2], p) {
+			v.throughOpening(o, e)
+			if m := goesIn.FindStringSubmatch(words); m != nil && r.named(m[2], p) {
 				r.tooWide(v, o, e)
 			}
-			if m := liesOn.FindStringSubmatch(words); m != nil && p != v.p && r.named(m[1], p) {
+			if m := liesOn.FindStringSubmatch(words); m != nil && r.named(m[1], p) {
 				r.falls(v, o, e)
 				continue
 			}
 			stopped := func(at []int) bool { return r.named(words[at[1]:], p) || r.firstNamed(words[at[1]:], p) }
-			if p != v.p && o != nil && slices.ContainsFunc(stopsAt.FindAllStringIndex(words, -1), stopped) {
+			if slices.ContainsFunc(stopsAt.FindAllStringIndex(words, -1), stopped) {
 				v.stopsOn(o, e)
 			}
-			if o != nil && o != v && seatNames(words, p) {
+			if seatNames(words, p) {
 				r.goesOver(v, o, e)
 				r.keyReach(v, o)
 				r.putOn(v, o, e)

@@ -292,24 +292,43 @@ func saddle(r *reviewer) {
 				continue
 			}
 			r.roughOpening(p, end, v)
-			if end.Angle.Deg == 90 && end.Offset.Mm == 0 { // else the middle of the hole is worked out elsewhere
-				r.branchOn(p, end, v)
-			}
+			r.branchOn(p, end, v)
 		}
 	}
 }
 
-// branchOn looks at one square branch on its main.
+// footOf is the stretch along a main of the given radius on which a branch stands, from where
+// the axes cross: the curve in which the outsides of both meet.
+func footOf(end *parts.TubeEnd, halfMm, mainMm float64) (lowMm, highMm float64) {
+	lowMm, highMm = math.Inf(1), math.Inf(-1)
+	sin, cos := math.Sincos(end.Angle.Deg * math.Pi / 180)
+	if end.Place.Leans == parts.Front {
+		cos = -cos
+	}
+	for deg := range 360 {
+		along, beside := math.Sincos(float64(deg) * math.Pi / 180)
+		beside = end.Offset.Mm + halfMm*beside
+		z := (halfMm*along + math.Sqrt(max(0, mainMm*mainMm-beside*beside))*cos) / sin
+		lowMm, highMm = min(lowMm, z), max(highMm, z)
+	}
+	return lowMm, highMm
+}
+
+// branchOn looks at one branch on its main.
 func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
 	z := end.Place.AxialMm(main.lengthMm)
 	half := r.pl.Part(p.Name.Value).Section.MaxMm
+	low, high := footOf(end, half, main.wideMm())
 	f := Finding{Part: p.Name.Value, Pos: end.Place.Pos, Source: "by geometry"}
-	if z-half < slackMm || z+half > main.lengthMm-slackMm {
+	if z+low < slackMm || z+high > main.lengthMm-slackMm {
 		f.Severity, f.What = Stop, p.Title.Value+" runs off the end of "+main.p.Title.Value
-		f.Numbers = "it covers " + r.mm(z-half) + " to " + r.mm(z+half) + ", the tube 0 to " + r.mm(main.lengthMm)
+		f.Numbers = "it covers " + r.mm(z+low) + " to " + r.mm(z+high) + ", the tube 0 to " + r.mm(main.lengthMm)
 		f.Rule, f.Fix = "a branch stands on the tube all round", "move it along the tube"
 		r.add(f)
 		return
+	}
+	if end.Angle.Deg != 90 || end.Offset.Mm != 0 {
+		return // the middle of its hole is worked out elsewhere
 	}
 	near := math.Inf(1)
 	for _, row := range main.q.Radials {

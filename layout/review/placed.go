@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
@@ -201,8 +202,8 @@ func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
 
 // spigots looks for fitted steps of a bolted part that reach into no bore of
 // nearly their size: they centre nothing. It looks at the step at the face of the
-// joint, and at one of the other end whose seat names a part of the job: that
-// part is put on the wrong way round.
+// joint, and at one of the other end whose seat names a part of the job or that has
+// the size of a bore of what it is bolted to: it is put on the wrong way round.
 func spigots(r *reviewer) {
 	if len(r.pl.Faults) > 0 {
 		return // a joint that is not worked out leaves its parts elsewhere
@@ -212,13 +213,13 @@ func spigots(r *reviewer) {
 		if j.Bolt == nil {
 			continue
 		}
-		for _, e := range []plan.JointEnd{j.A, j.B} {
-			v := r.viewOf(e.Part)
+		for k, e := range []plan.JointEnd{j.A, j.B} {
+			v, other := r.viewOf(e.Part), r.viewOf([]string{j.B.Part, j.A.Part}[k])
 			face, ok := r.faceOf(j.Name, e.Part)
-			if v == nil || !v.turned() || !ok {
+			if v == nil || other == nil || !v.turned() || !ok {
 				continue
 			}
-			for _, c := range v.spigotsAt(face) {
+			for _, c := range v.spigotsAt(face, other) {
 				for _, stack := range stacks {
 					if me := standing(stack, e); me != nil && !done[e.Part+"."+c.name] {
 						done[e.Part+"."+c.name] = r.centres(v, c, me, stack)
@@ -231,7 +232,10 @@ func spigots(r *reviewer) {
 
 // spigotsAt are the fitted end steps of a part that meets another with a face,
 // and that are to centre it.
-func (v *view) spigotsAt(face parts.Face) []cylinder {
+func (v *view) spigotsAt(face parts.Face, other *view) []cylinder {
+	ofSize := func(c cylinder) bool {
+		return slices.ContainsFunc(other.inside, func(o cylinder) bool { return math.Abs(o.radiusMm-c.radiusMm) < slackMm })
+	}
 	near, far := v.outside[0], v.outside[len(v.outside)-1]
 	if face == parts.Back {
 		near, far = far, near
@@ -241,7 +245,7 @@ func (v *view) spigotsAt(face parts.Face) []cylinder {
 		if c.size.Fit.Pos.Line == 0 || c.size.Thread.Value != "" {
 			continue
 		}
-		if c.name == near.name || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && seatNames(c.step.Seat.Value, p) }) {
+		if c.name == near.name || ofSize(c) || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && seatNames(c.step.Seat.Value, p) }) {
 			out = append(out, c)
 		}
 	}
@@ -259,7 +263,7 @@ const (
 // did.
 func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*standingPart) bool {
 	const stepMm = 0.1
-	if r.registerBeside(v, c) {
+	if r.registerBeside(v, c) || r.tooLarge(v, c) {
 		return false
 	}
 	reach := 0.0
@@ -281,6 +285,15 @@ func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*stand
 		LeftMm:  left(reach), Rule: "a fitted step at the face of a joint centres it", Source: practice, Fix: "a longer step, the size of the bore it goes into, or the part the other way round",
 	})
 	return true
+}
+
+// tooLarge tells whether a joint says already that a spigot is larger than its register.
+func (r *reviewer) tooLarge(v *view, c cylinder) bool {
+	return slices.ContainsFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
+		return slices.ContainsFunc(j.Problems, func(p plan.Problem) bool {
+			return p.Kind == plan.RegisterLarger && strings.HasPrefix(p.Args[0].Text, v.p.Title.Value) && p.Args[1].Text == words.Spaced(c.name)
+		})
+	})
 }
 
 // registerOffMm is how far the middle of a spigot and of the hole it goes into may be drawn apart.
