@@ -100,7 +100,7 @@ var wholeTables = []plan.SourceRow{
 	{What: "sections of bars", Source: "EN, DIN, ASTM", State: lookup.FromMemory.String()},
 	{What: "lifting by hand", Source: "ISO 11228-1", State: lookup.FromMemory.String()},
 	{What: "abutments of tapered bearings", Source: "share of the section, held by 8 sizes of series 302 alone; others unchecked", State: lookup.FromMemory.String()},
-	{What: "motor flanges", Source: "IEC 60072-1", State: lookup.FromMemory.String()},
+	{What: "motor flanges", Source: "IEC 60072-1, NEMA MG 1", State: lookup.FromMemory.String()},
 }
 
 const someFromMemory = "checked; some rows from memory"

@@ -365,8 +365,19 @@ func TestNearest(t *testing.T) {
 	if m, ok = fit(t, s).Nearest(true); !ok || m.Name != "FT130" || m.Thread != "M8" {
 		t.Errorf("got %+v", m)
 	}
-	if m, ok = fit(t, flange(240, 14, 45, 135, 225, 315)).Nearest(false); ok {
-		t.Errorf("240 mm is taken for %s", m.Name)
+	if m, ok = fit(t, flange(245, 14, 45, 135, 225, 315)).Nearest(false); ok {
+		t.Errorf("245 mm is taken for %s", m.Name)
+	}
+	// NEMA 56C: AJ 5 7/8 in, AK 4 1/2 in; the tapped face itself and its counterpart with
+	// free holes. Its spigot may be 0.003 in under (from memory).
+	s = flange(5.875*25.4, 0.406*25.4, 45, 135, 225, 315)
+	for under, want := range map[float64]bool{0: true, 0.0025: true, 0.02: false} {
+		s.Spigot.Mm = (4.5 - under) * 25.4
+		for _, tapped := range []bool{true, false} {
+			if m, ok = fit(t, s).Nearest(tapped); !ok || m.Matches != want || m.Name != "NEMA 56C, 143TC, 145TC" || m.Thread != "3/8-16 UNC" || !strings.HasPrefix(m.Source, "NEMA MG 1") {
+				t.Errorf("%v under: %+v", under, m)
+			}
+		}
 	}
 	// Holes off equal spacing by less than half a millimetre still match.
 	for off, want := range map[float64]bool{0.3: true, 0.9: false} {

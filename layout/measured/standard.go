@@ -5,14 +5,16 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/fits"
+	"centrepop/parts/geom"
 )
 
-// Standard is a motor flange of IEC 60072-1, or the same flange of a gearbox
-// made to take such a motor.
+// Standard is a motor flange of IEC 60072-1 or a face of NEMA MG 1, or the same flange
+// of a gearbox made to take such a motor.
 type Standard struct {
-	Name     string  `json:"name"` // FF265, FT130
+	Name     string  `json:"name"` // FF265, FT130, NEMA 42C, 48C
 	PitchMm  float64 `json:"pitch_circle_mm"`
 	SpigotMm float64 `json:"spigot_mm"`
 	// Spigots are the classes in use, the standard's own first: j6 up to
@@ -105,6 +107,25 @@ func Standards() []Standard {
 	return out
 }
 
+// nemaFaces are the faces of NEMA MG 1 as standards, FaceSource says where from. A spigot
+// may be 0.003 in under its size, from 12 in 0.005 in.
+func nemaFaces() (out []Standard) {
+	for _, f := range cFaces {
+		under, class := 0.003*geom.MmPerInch, "0/−0.003 in"
+		if f.SpigotMm >= 12*geom.MmPerInch {
+			under, class = 0.005*geom.MmPerInch, "0/−0.005 in"
+		}
+		out = append(out, Standard{
+			Name: "NEMA " + strings.Join(f.frames, ", "), PitchMm: f.PitchMm, SpigotMm: f.SpigotMm, Spigots: []SpigotClass{{class, f.SpigotMm, f.SpigotMm - under}},
+			OutsideMm: f.OutsideMm, SpigotHeightMm: f.SpigotHeightMm, Holes: 4, Thread: f.thread, Tapped: true,
+		})
+	}
+	return out
+}
+
+// FaceSource says where the faces of NEMA come from.
+const FaceSource = "NEMA MG 1, faces by makers' tables; threads and spigot limits from memory"
+
 // The codes of a Difference.
 const (
 	PitchDiffers   Code = "pitch-circle"
@@ -147,7 +168,8 @@ const (
 )
 
 // Nearest names the standard flange most like the measured one: of the FT
-// series if its holes are tapped, else of FF. It reports false where even the
+// series if its holes are tapped, else of FF, or a face of NEMA, whose counterpart has
+// free holes. It reports false where even the
 // nearest pitch circle is more than 5 % off.
 func (r *Result) Nearest(tapped bool) (Match, bool) {
 	cost := func(s Standard) float64 {
@@ -160,9 +182,12 @@ func (r *Result) Nearest(tapped bool) (Match, bool) {
 		}
 		return c
 	}
-	all := slices.DeleteFunc(Standards(), func(s Standard) bool { return s.Tapped != tapped })
+	all := append(slices.DeleteFunc(Standards(), func(s Standard) bool { return s.Tapped != tapped }), nemaFaces()...)
 	best := slices.MinFunc(all, func(a, b Standard) int { return cmp.Compare(cost(a), cost(b)) })
 	m := Match{Standard: best, PitchOffMm: r.PCDMm - best.PitchMm, Against: []Difference{}, SpigotClasses: []string{}, Source: StandardSource}
+	if strings.HasPrefix(best.Name, "NEMA") {
+		m.Source = FaceSource
+	}
 	if math.Abs(m.PitchOffMm) > farOff*best.PitchMm {
 		return m, false
 	}
@@ -170,7 +195,7 @@ func (r *Result) Nearest(tapped bool) (Match, bool) {
 	if r.SpigotMm > 0 {
 		m.spigot(r)
 	}
-	if !tapped {
+	if m.HoleMm > 0 {
 		m.holes(r)
 	}
 	m.Matches = len(m.Against) == 0
