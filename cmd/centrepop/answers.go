@@ -30,10 +30,11 @@ func fit(c *call) error {
 	if err := c.parse(2, 2); err != nil {
 		return err
 	}
-	size, err := parts.ParseLength(c.args[0], parts.Millimetres)
+	mm, w, err := readLengths(lengthArg{"size", c.args[0], true})
 	if err != nil {
-		return badUse("size %s: %s", c.args[0], err)
+		return err
 	}
+	size := mm["size"]
 	var out struct {
 		NominalMm      float64     `json:"nominal_mm"`
 		Hole           *limitsJSON `json:"hole,omitempty"`
@@ -62,17 +63,20 @@ func fit(c *call) error {
 		}
 	}
 	return c.answer(out, func() {
-		w := words.Writer{Units: parts.Millimetres}
 		for _, side := range []struct {
 			name string
 			l    *limitsJSON
 		}{{"hole", out.Hole}, {"shaft", out.Shaft}} {
 			if side.l != nil {
-				fmt.Fprintf(c.stdout, "%-6s Ø%s %-5s %s mm   (%+g / %+g µm)\n", side.name, w.Size(size), side.l.Class, w.Limits(side.l.MinMm, side.l.MaxMm), side.l.UpperUm, side.l.LowerUm)
+				fmt.Fprintf(c.stdout, "%-6s Ø%s %-5s %s   (%+g / %+g µm)\n", side.name, w.Size(size), side.l.Class, between(w, side.l.MinMm, side.l.MaxMm), side.l.UpperUm, side.l.LowerUm)
 			}
 		}
 		if out.Kind != "" {
-			fmt.Fprintf(c.stdout, "%s fit: clearance %+g to %+g µm (negative is interference)\n", out.Kind, *out.ClearanceMinUm, *out.ClearanceMaxUm)
+			inches := ""
+			if w.Units == parts.Inches {
+				inches = w.Setting(*out.ClearanceMinUm/1000) + " to " + w.Setting(*out.ClearanceMaxUm/1000) + ", "
+			}
+			fmt.Fprintf(c.stdout, "%s fit: clearance %s%+g to %+g µm (negative is interference)\n", out.Kind, inches, *out.ClearanceMinUm, *out.ClearanceMaxUm)
 		}
 	})
 }
@@ -87,11 +91,11 @@ func circle(c *call) error {
 	if *pcd == "" || *count == 0 {
 		return badUse("--pcd and --count are both needed")
 	}
-	d, err := parts.ParseLength(*pcd, parts.Millimetres)
+	mm, w, err := readLengths(lengthArg{"--pcd", *pcd, true})
 	if err != nil {
-		return badUse("--pcd %s: %s", *pcd, err)
+		return err
 	}
-	bc, err := part.NewBoltCircle(d, *count, *first)
+	bc, err := part.NewBoltCircle(mm["--pcd"], *count, *first)
 	if err != nil {
 		return badUse("%s", err)
 	}
@@ -102,11 +106,15 @@ func circle(c *call) error {
 		h.AngleDeg, h.XMm, h.YMm = fourDecimals(h.AngleDeg), fourDecimals(h.XMm), fourDecimals(h.YMm)
 	}
 	return c.answer(bc, func() {
-		fmt.Fprintln(c.stdout, "hole   angle°         x         y   (mm; clock angle from TOP, x right, y up)")
-		for _, h := range bc.Holes {
-			fmt.Fprintf(c.stdout, "%4d %8.3f %9.3f %9.3f\n", h.N, h.AngleDeg, h.XMm, h.YMm)
+		per, n := 1.0, 3
+		if w.Units == parts.Inches {
+			per, n = geom.MmPerInch, 4
 		}
-		fmt.Fprintf(c.stdout, "chord between neighbours %.3f, across %.3f\n", bc.ChordMm, bc.AcrossMm)
+		fmt.Fprintf(c.stdout, "hole   angle°         x         y   (%s; clock angle from TOP, x right, y up)\n", w.Units)
+		for _, h := range bc.Holes {
+			fmt.Fprintf(c.stdout, "%4d %8.3f %9.*f %9.*f\n", h.N, h.AngleDeg, n, h.XMm/per, n, h.YMm/per)
+		}
+		fmt.Fprintf(c.stdout, "chord between neighbours %.*f, across %.*f\n", n, bc.ChordMm/per, n, bc.AcrossMm/per)
 	})
 }
 
@@ -150,25 +158,55 @@ func thread(c *call) error {
 	}
 	return c.answer(out, func() {
 		fmt.Fprintf(c.stdout, "%s   (%s)\n", t.Designation, t.Source)
-		fmt.Fprintf(c.stdout, "pitch %g mm", t.PitchMm)
+		s := threadSizes{inch: strings.HasPrefix(t.Series, "UN") || t.Series == threads.PipeNPT}
+		fmt.Fprintf(c.stdout, "pitch %s", s.all("", t.PitchMm))
 		if t.TPI > 0 {
 			fmt.Fprintf(c.stdout, " (%g per inch)", t.TPI)
 		}
-		fmt.Fprintf(c.stdout, "\nmajor %.3f, pitch diameter %.3f, minor %.3f mm\n", t.MajorMm, t.PitchDiameterMm, t.MinorMm)
+		fmt.Fprintf(c.stdout, "\n%s\n", s.all("major , pitch diameter , minor ", t.MajorMm, t.PitchDiameterMm, t.MinorMm))
 		if t.TapDrillMm > 0 {
-			fmt.Fprintf(c.stdout, "tap drill %g mm %s\n", t.TapDrillMm, t.TapDrillName)
+			fmt.Fprintf(c.stdout, "tap drill %s %s\n", s.all("", t.TapDrillMm), t.TapDrillName)
 		}
-		if out.Clearance != nil {
-			fmt.Fprintf(c.stdout, "clearance hole fine %g, medium %g, coarse %g mm\n", out.Clearance.Fine, out.Clearance.Medium, out.Clearance.Coarse)
+		if cl := out.Clearance; cl != nil {
+			names := "clearance hole fine , medium , coarse "
+			if s.inch { // ASME B18.2.8
+				names = "clearance hole close , normal , loose "
+			}
+			fmt.Fprintln(c.stdout, s.all(names, cl.Fine, cl.Medium, cl.Coarse))
 		}
 		if t.GaugeLengthMm > 0 {
-			fmt.Fprintf(c.stdout, "gauge length %g, useful length %g mm\n", t.GaugeLengthMm, t.UsefulLengthMm)
+			fmt.Fprintf(c.stdout, "%s\n", s.all("gauge length , useful length ", t.GaugeLengthMm, t.UsefulLengthMm))
 		}
 		if t.WrenchMm > 0 {
-			fmt.Fprintf(c.stdout, "goes in %g mm by hand, %g more by wrench\n", t.GaugeLengthMm, t.WrenchMm)
+			fmt.Fprintf(c.stdout, "goes in %s by hand, %s more by wrench\n", s.all("", t.GaugeLengthMm), s.all("", t.WrenchMm))
 		}
 		if t.Note != "" {
 			fmt.Fprintf(c.stdout, "note: %s\n", t.Note)
 		}
 	})
+}
+
+// threadSizes writes sizes of a thread: of an inch thread in inches with the millimetres
+// behind.
+type threadSizes struct{ inch bool }
+
+// all writes the sizes behind their names, which end at commas, and one unit for all.
+func (s threadSizes) all(names string, mm ...float64) string {
+	in, metric := "", ""
+	for i, name := range strings.Split(names, ",") {
+		sep := ""
+		if i > 0 {
+			sep = ","
+		}
+		in += sep + name + words.Trim(mm[i]/geom.MmPerInch, 4)
+		if metric += sep + " "; !s.inch {
+			metric += strings.TrimPrefix(name, " ")
+		}
+		metric += words.Trim(mm[i], 4)
+	}
+	metric = strings.TrimSpace(metric) + " mm"
+	if s.inch {
+		return in + " in (" + metric + ")"
+	}
+	return metric
 }

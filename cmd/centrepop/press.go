@@ -69,7 +69,7 @@ func pressFit(c *call) error {
 			*text = ""
 		}
 	}
-	mm, _, err := readLengths(lengthArg{"--shaft-od", *shaftOD, true}, lengthArg{"--shaft-id", *shaftID, false}, lengthArg{"--hub-od", *hubOD, true},
+	mm, w, err := readLengths(lengthArg{"--shaft-od", *shaftOD, true}, lengthArg{"--shaft-id", *shaftID, false}, lengthArg{"--hub-od", *hubOD, true},
 		lengthArg{"--length", *length, true}, lengthArg{"--clearance", *clearance, false}, lengthArg{"--bore", *bore, false})
 	if err != nil {
 		return err
@@ -78,7 +78,7 @@ func pressFit(c *call) error {
 		mm["--bore"] = mm["--shaft-od"]
 	}
 	in := pressCase{shaftMm: mm["--shaft-od"], shaftInMm: mm["--shaft-id"], hubMm: mm["--hub-od"], boreMm: mm["--bore"],
-		lengthMm: mm["--length"], clearanceMm: mm["--clearance"], friction: *friction}
+		lengthMm: mm["--length"], clearanceMm: mm["--clearance"], friction: *friction, w: w}
 	if in.loMm, in.hiMm, err = interference(*fitName, *um, in.shaftMm, in.boreMm); err != nil {
 		return err
 	}
@@ -89,7 +89,7 @@ func pressFit(c *call) error {
 	if err != nil {
 		return err
 	}
-	return c.answer(out, func() { printPress(c, out) })
+	return c.answer(out, func() { printPress(c, w, out) })
 }
 
 // interference returns the least and the greatest interference on diameter in
@@ -128,6 +128,7 @@ type pressCase struct {
 	shaftMm, shaftInMm, hubMm, boreMm, lengthMm float64
 	loMm, hiMm, clearanceMm, friction           float64
 	hub, shaft                                  press.Member
+	w                                           words.Writer
 }
 
 // of makes the two members of materials by name.
@@ -183,9 +184,8 @@ func (p *pressCase) answer(r press.Limits, friction press.Friction) *pressJSON {
 	if p.loMm <= 0 {
 		cautions = append(a.Cautions, cautions...) // at the loosest limits it holds nothing
 	}
-	w := words.Writer{Units: parts.Millimetres}
 	for _, c := range cautions {
-		out.Cautions = append(out.Cautions, w.PressCaution(c))
+		out.Cautions = append(out.Cautions, p.w.PressCaution(c))
 	}
 	return out
 }
@@ -207,26 +207,33 @@ func (p *pressCase) joining(out *pressJSON) error {
 	}
 	out.HeatHubC, out.CoolShaftC, out.ClearanceMm = fourDecimals(heat.HubC), fourDecimals(cold), fourDecimals(heat.ClearanceMm)
 	out.LeadInMm, out.LeadInDeg = fourDecimals(lead), press.LeadInDeg
-	w := words.Writer{Units: parts.Millimetres}
 	for _, c := range append(heat.Cautions, coldCautions...) {
-		out.Cautions = append(out.Cautions, "joining: "+w.PressCaution(c))
+		out.Cautions = append(out.Cautions, "joining: "+p.w.PressCaution(c))
 	}
 	return nil
 }
 
-func printPress(c *call, p *pressJSON) {
+// printPress prints the answer, of an inch question with the metric values behind.
+func printPress(c *call, w words.Writer, p *pressJSON) {
+	inches := func(text string) string {
+		if w.Units != parts.Inches {
+			return ""
+		}
+		return text + ", "
+	}
 	line := func(label, format string, args ...any) {
 		fmt.Fprintf(c.stdout, "%-26s "+format+"\n", append([]any{label}, args...)...)
 	}
-	line("interference", "%.4g to %.4g µm on diameter", p.InterferenceUm.Min, p.InterferenceUm.Max)
-	line("pressure", "%.2f to %.2f MPa", p.PressureMPa.Min, p.PressureMPa.Max)
-	line("hub bore, von Mises", "%.1f to %.1f MPa, safety %.2f (%s)", p.HubMisesMPa.Min, p.HubMisesMPa.Max, p.HubSafety, p.HubMaterial)
-	line("shaft, von Mises", "%.1f to %.1f MPa, safety %.2f (%s)", p.ShaftMisesMPa.Min, p.ShaftMisesMPa.Max, p.ShaftSafety, p.ShaftMaterial)
-	line("press force", "%.1f to %.1f kN", p.ForceN.Min/1000, p.ForceN.Max/1000)
-	line("torque held", "%.0f to %.0f N m", p.TorqueNm.Min, p.TorqueNm.Max)
+	line("interference", "%s%.4g to %.4g µm on diameter", inches(w.Fine(p.InterferenceUm.Min, p.InterferenceUm.Max, 0)), p.InterferenceUm.Min, p.InterferenceUm.Max)
+	line("pressure", "%s%.2f to %.2f MPa", inches(w.Stresses(p.PressureMPa.Min, p.PressureMPa.Max, 1)), p.PressureMPa.Min, p.PressureMPa.Max)
+	line("hub bore, von Mises", "%s%.1f to %.1f MPa, safety %.2f (%s)", inches(w.Stresses(p.HubMisesMPa.Min, p.HubMisesMPa.Max, 1)), p.HubMisesMPa.Min, p.HubMisesMPa.Max, p.HubSafety, p.HubMaterial)
+	line("shaft, von Mises", "%s%.1f to %.1f MPa, safety %.2f (%s)", inches(w.Stresses(p.ShaftMisesMPa.Min, p.ShaftMisesMPa.Max, 1)), p.ShaftMisesMPa.Min, p.ShaftMisesMPa.Max, p.ShaftSafety, p.ShaftMaterial)
+	line("press force", "%s%.1f to %.1f kN", inches(w.ForcesRead(p.ForceN.Min, p.ForceN.Max, 1)), p.ForceN.Min/1000, p.ForceN.Max/1000)
+	unit, per := w.TorqueUnit(p.TorqueNm.Max)
+	line("torque held", "%s%.0f to %.0f N m", inches(words.Between(p.TorqueNm.Min/per, p.TorqueNm.Max/per, 0, unit)), p.TorqueNm.Min, p.TorqueNm.Max)
 	line("friction", "%.2f to %.2f (%s)", p.Friction.Min, p.Friction.Max, p.FrictionSource)
-	line("heat the hub to", "%.0f °C, or cool the shaft to %.0f °C, for %.3f mm clearance", p.HeatHubC, p.CoolShaftC, p.ClearanceMm)
-	line("lead-in", "%.1f mm long at %.0f°", p.LeadInMm, p.LeadInDeg)
+	line("heat the hub to", "%s, or cool the shaft to %s, for %s clearance", w.Heat(p.HeatHubC), w.Heat(p.CoolShaftC), w.Setting(p.ClearanceMm))
+	line("lead-in", "%s long at %.0f°", withUnit(w, words.Round(p.LeadInMm, 1)), p.LeadInDeg)
 	for _, text := range p.Cautions {
 		line("caution", "%s", text)
 	}
