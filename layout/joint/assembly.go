@@ -56,6 +56,7 @@ type joint struct {
 	boltMm float64     // its major diameter
 	strips bool        // the strength of its hole's thread says how far it goes in
 	marked []string    // the first mark of the clock, in words; nil if none
+	inward bool        // of a press: the shaft goes into the hub, which is the heavier
 	places bool        // it places the parts: scribed before they are joined, not as a witness after
 	ends   string      // which end of a made stud goes to which part; empty where they are alike
 	draw   *drawBolt   // of a bearing whose cone is drawn on; else nil

@@ -116,6 +116,9 @@ func (pressKind) title(t *joint) string {
 	case "cool":
 		return "Shrink " + t.a.title() + ", cooled, into " + t.b.title()
 	}
+	if t.inward {
+		return "Press " + t.a.title() + " into " + t.b.title()
+	}
 	return "Press " + t.b.title() + " on " + t.a.title()
 }
 
@@ -187,7 +190,7 @@ func (pressKind) work(j *making, t *joint) {
 		}
 	}
 	p := &plan.PressPlan{
-		Method: in.Method, InterferenceMm: plan.Range{Min: lo, Max: hi}, LengthMm: geom.Clean(length),
+		Inward: t.inward, Method: in.Method, InterferenceMm: plan.Range{Min: lo, Max: hi}, LengthMm: geom.Clean(length),
 		PressureMPa: plan.Range{Min: words.Round(r.Loosest.PressureMPa, 2), Max: words.Round(r.Tightest.PressureMPa, 2)},
 		HubMPa:      plan.Range{Min: words.Round(r.Loosest.HubBore.VonMisesMPa, 1), Max: words.Round(r.Tightest.HubBore.VonMisesMPa, 1)},
 		ShaftMPa:    plan.Range{Min: words.Round(worst(r.Loosest), 1), Max: words.Round(worst(r.Tightest), 1)},
@@ -275,8 +278,12 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		if weldFollows {
 			title, clean = "Clean and start square", "Clean both seats to bright metal; no oil, for the weld comes here; "
 		}
-		t.step(title, clean+"set "+hub+" on the end of "+shaft+" by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.", j.onSaddle(t))
-		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+t.out.How+".",
+		set, on := "set "+hub+" on the end of "+shaft+" by hand", "Press "+hub+" on"
+		if t.inward {
+			set, on = "set "+shaft+" by hand on the mouth of the bore of "+hub+", which stays on the table,", "Press "+shaft+" in"
+		}
+		t.step(title, clean+set+" with the lead-in inside.", "Check square with a try square at two places 90° apart.", j.onSaddle(t))
+		s := t.step("Press", on+" with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+t.out.How+".",
 			j.stopText(t), "Force at the end "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+".", weighed(p))
 		s.Caution = "Stop if the force jumps or exceeds " + t.w.Force(p.ForceN.Max, 1) + ": the parts are tilted or galling. Stand aside, guard the press."
 		if !weldFollows { // a weld carries the load, and its heat ends what the rest is for

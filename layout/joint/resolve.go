@@ -137,6 +137,7 @@ func (j *making) joint(t *joint) {
 	if t.refused() { // it waits for others that wait for it
 		return
 	}
+	t.inward = t.in.Press != nil && t.in.Press.Method == "press" && j.sideKg(t.a) < j.sideKg(t.b)
 	t.out = &plan.JointPlan{Name: t.in.Name.Value, Title: t.kind.title(t), Kind: string(t.in.Kind), A: t.a.end(), B: t.b.end(), Why: t.reasons(), Beside: t.beside}
 	t.out.How = j.how(t)
 	for _, p := range t.flaws {
@@ -468,8 +469,7 @@ func (j *making) heavy(t *joint) {
 	var lift feature
 	heaviest, least, fixed := 0.0, 0.0, false
 	for i, e := range []feature{t.a, t.b} {
-		side := j.members(e.inst(), j.before)
-		kg := j.massKg(side, j.before)
+		side, kg := j.members(e.inst(), j.before), j.sideKg(e)
 		if slices.Contains(side, t.a.inst()) && slices.Contains(side, t.b.inst()) {
 			return
 		}
@@ -478,7 +478,7 @@ func (j *making) heavy(t *joint) {
 			fixed = true
 			continue
 		}
-		if i > 0 && !fixed && kg >= least {
+		if i > 0 && !fixed && (kg >= least || t.in.Slide != nil) { // a hub comes to its shaft
 			continue
 		}
 		lift, least = e, kg
@@ -491,11 +491,15 @@ func (j *making) heavy(t *joint) {
 	}
 }
 
+// sideKg is the mass of a part with all that is on it by then.
+func (j *making) sideKg(f feature) float64 {
+	return j.massKg(j.members(f.inst(), j.before), j.before)
+}
+
 // lifts says that a step lifts a part with all that is on it by then, where that is too heavy
 // for a hand: a side of its joint, or what is tried on it.
 func (j *making) lifts(t *joint, f feature, tried bool) {
-	side := j.members(f.inst(), j.before)
-	kg := j.massKg(side, j.before)
+	side, kg := j.members(f.inst(), j.before), j.sideKg(f)
 	if kg <= plan.LiftKg || t.out.Lift != nil && t.out.Lift.MassKg >= kg {
 		return
 	}

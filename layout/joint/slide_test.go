@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -266,5 +267,13 @@ func TestSlideWithWhatIsOnTheHub(t *testing.T) {
 		if j := jointNamed(t, p, "pulley"); j.Slide.FreeMm != freeMm {
 			t.Errorf("bore %s: free %v", bore, j.Slide.FreeMm)
 		}
+	}
+}
+
+// A hub of 39 kg, 360 × 50 with a bore of 40, comes to its shaft however light that is.
+func TestSlideLiftsTheHub(t *testing.T) {
+	t.Parallel()
+	if j, _ := slidPlan(t, "hub.yaml|round: 90 mm|round: 370 mm", "hub.yaml|diameter: 80|diameter: 360"); j.Lift == nil || j.Lift.What != "Hub" || math.Abs(j.Lift.MassKg-39.4) > 0.3 {
+		t.Errorf("%+v", j.Lift)
 	}
 }

@@ -37,3 +37,29 @@ func TestInBushes(t *testing.T) {
 		}
 	}
 }
+
+// A bush goes into a bore that is narrower behind with its back first: the chamfer on it lies there, or
+// one on the mouth of the bore. It is pressed into what is heavier, not that on it.
+func TestLeadsIn(t *testing.T) {
+	t.Parallel()
+	const back = "{edge: outside-back, size: 1, angle: 15, for: lead-in}"
+	for _, c := range []struct {
+		name, bush, narrow, want string
+	}{
+		{"at the end that goes first", back, "28", ""},
+		{"at the other", strings.Replace(back, "back", "front", 1), "28", "lead-in-behind Bush Hub back outside back"},
+		{"from either side", strings.Replace(back, "back", "front", 1), "34", ""},
+	} {
+		m, p := load(t, write(t, map[string]string{
+			"job.yaml":  "job: J\nunits: mm\ntolerance: m\nparts: [hub.yaml, bush.yaml]\njoints:\n  - {name: bush, press: {shaft: bush.outside, bore: hub.bore}, level: front-with-front}\n",
+			"hub.yaml":  "part: hub\ntitle: Hub\nkind: turned\nmaterial: S235\nstock: {round: 130, length: 29}\nprofile:\n  outside: [{name: outside, diameter: 120, length: 25}]\n  inside: [{name: bore, diameter: 32, fit: H7, length: 20}, {name: waist, diameter: " + c.narrow + ", length: 5}]\n",
+			"bush.yaml": "part: bush\ntitle: Bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 36, length: 24}\nprofile:\n  outside: [{name: outside, diameter: 32, fit: s6, length: 20}]\n  inside: [{name: bore, diameter: 25, fit: F7, length: 20}]\nchamfers: [" + c.bush + "]\n",
+		}))
+		if got := argued(m, plan.LeadInBehind); got != c.want {
+			t.Errorf("%s: %q", c.name, got)
+		}
+		if j := p.Joints[0]; j.Title != "Press Bush into Hub" || !j.Press.Inward {
+			t.Errorf("%s: %q", c.name, j.Title)
+		}
+	}
+}

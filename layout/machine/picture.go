@@ -38,7 +38,7 @@ func (m *Machine) Pictures() *plan.Arrangement {
 		}
 		j.UpDeg = s.upDeg(j, b)
 		v := &viewed{stage: s, j: j, mover: a, still: b, stands: s.together(j.N, a.ID), there: s.together(j.N-1, a.ID)[b.ID]}
-		if j.Press != nil || s.onFloor(j.N-1, a.ID) && !s.onFloor(j.N-1, b.ID) { // the hub goes on the shaft, and what is free to what stands
+		if j.Press != nil && !j.Press.Inward || s.onFloor(j.N-1, a.ID) && !s.onFloor(j.N-1, b.ID) { // the hub goes on the shaft, and what is free to what stands
 			v.mover, v.still = b, a
 		}
 		if j.Frame == j.Name {
@@ -49,8 +49,10 @@ func (m *Machine) Pictures() *plan.Arrangement {
 			}
 		}
 		planes, into := v.planes(a, b)
+		if v.come = v.comings(into); j.Press != nil && len(v.come) > 0 { // which end of a seat is up
+			into = v.come[0].into
+		}
 		j.Hold = v.hold(into)
-		v.come = v.comings(into)
 		v.draw(planes)
 		if len(j.Pictures) == 0 { // the middle of one lies beside the other: through where they meet
 			for i := range planes {

@@ -162,9 +162,32 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	}
 	block, free := m.freeWay(pose, m.pick(movers), m.pick(fixed), meant...)
 	if free {
-		return nil
+		return m.leadsIn(j, m.pick(movers), m.pick(fixed))
 	}
 	return m.blocked(j, block)
+}
+
+// leadsIn finds a shaft that can be pressed into its hub only with an end first at which neither has a chamfer.
+func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Problem {
+	if j.Press == nil || j.Press.LeadInOn == "" {
+		return nil
+	}
+	a, b := m.poses[Instance{j.A.Part, j.A.Copy}.id()].Z, m.poses[Instance{j.B.Part, j.B.Copy}.id()].Z
+	drawn := func(e plan.JointEnd, edge string) bool {
+		return slices.ContainsFunc(m.model(e.Part).Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == e.Feature+"-"+edge })
+	}
+	ends, first := map[bool]string{true: "back", false: "front"}, ""
+	for _, back := range []assembly.Vec{a, a.Times(-1)} {
+		if w := way(back, mv, fx); w.Free(mv, fx, m.allowed(mv)) {
+			if first = ends[back == a]; drawn(j.A, first) || drawn(j.B, ends[back.Dot(b) < 0]) {
+				return nil
+			}
+		}
+	}
+	if first == "" {
+		return nil
+	}
+	return []plan.Problem{{Joint: j.Name, Kind: plan.LeadInBehind, Pos: m.posOf(j.Name), Args: []plan.Arg{plan.Named(j.A.Title), plan.Named(j.B.Title), plan.Named(first), plan.Named(words.Spaced(j.A.Feature + "-" + first))}}}
 }
 
 // freeWay tells whether movers come to where they are along one of the axes of a pose, and

@@ -248,7 +248,8 @@ type Range struct {
 // PressPlan is the numbers of an interference fit: Min at the least
 // interference, Max at the greatest.
 type PressPlan struct {
-	Method         string  `json:"method"` // press, heat, cool
+	Inward         bool    `json:"inward,omitempty"` // the shaft, which is the lighter by then, is pressed into the hub
+	Method         string  `json:"method"`           // press, heat, cool
 	InterferenceMm Range   `json:"interference_mm"`
 	LengthMm       float64 `json:"length_mm"`
 	PressureMPa    Range   `json:"pressure_mpa"`

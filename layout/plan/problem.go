@@ -100,6 +100,7 @@ const (
 	PressUnworkable   ProblemKind = "press-unworkable"
 	PressYields       ProblemKind = "press-yields"
 	NoLeadIn          ProblemKind = "no-lead-in"
+	LeadInBehind      ProblemKind = "lead-in-behind"
 	PressTooWeak      ProblemKind = "press-too-weak"
 	PressTooHot       ProblemKind = "press-too-hot"
 	PressTooCold      ProblemKind = "press-too-cold"
