@@ -4,6 +4,7 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strings"
 )
 
 // ShaftEnd is the end of a motor's shaft, in mm.
@@ -56,31 +57,30 @@ var cFaces = []struct {
 	{Face{279.4, 317.5, 339.725, 6.35}, "5/8-11 UNC", []string{"324TC", "326TC"}},
 }
 
-// CFace is the tapped face of a motor that NEMA MG 1 names, such as 56C or 184TC, with the thread of
-// its four screws; ok is false for another name.
-func CFace(name string) (face Face, thread string, ok bool) {
-	for _, f := range cFaces {
-		if slices.Contains(f.frames, name) {
-			return f.Face, f.thread, true
+// flangeName is a standard flange in words: of IEC, or a frame of NEMA that has a face.
+var flangeName = regexp.MustCompile(`(?i)\b(?:F[FT] ?\d{2,4}|\d{2,3}T?C)\b`)
+
+// Named are the flanges of IEC 60072-1 and the faces of NEMA MG 1 that words name, such as FF165, 56C or
+// 184TC, in their order, each by that name.
+func Named(words string) (out []Standard) {
+	for _, name := range flangeName.FindAllString(words, -1) {
+		name = strings.ToUpper(strings.ReplaceAll(name, " ", ""))
+		for _, s := range append(Standards(), nemaFaces()...) {
+			if s.Name == name || slices.Contains(strings.FieldsFunc(s.Name, func(r rune) bool { return r == ' ' || r == ',' }), name) {
+				s.Name = name
+				out = append(out, s)
+			}
 		}
 	}
-	return face, "", false
+	return out
 }
 
 // FaceOf is the mounting face with a bolt circle and a spigot for a bore, both within
 // 0.5 mm, of IEC 60072-1 or NEMA MG 1; ok is false where there is none.
 func FaceOf(pitchMm, boreMm float64) (face Face, ok bool) {
-	fits := func(f Face) bool {
-		return math.Abs(f.PitchMm-pitchMm) < pitchMatchMm && math.Abs(f.SpigotMm-boreMm) < pitchMatchMm
-	}
-	for _, z := range sizes {
-		if f := (Face{z.m, z.n, z.p, z.t}); fits(f) {
-			return f, true
-		}
-	}
-	for _, f := range cFaces {
-		if fits(f.Face) {
-			return f.Face, true
+	for _, s := range append(Standards(), nemaFaces()...) {
+		if math.Abs(s.PitchMm-pitchMm) < pitchMatchMm && math.Abs(s.SpigotMm-boreMm) < pitchMatchMm {
+			return Face{s.PitchMm, s.SpigotMm, s.OutsideMm, s.SpigotHeightMm}, true
 		}
 	}
 	return face, false

@@ -3,7 +3,6 @@ package measured
 import (
 	"encoding/csv"
 	"fmt"
-	"math"
 	"os"
 	"testing"
 )
@@ -60,16 +59,25 @@ func TestFaceOf(t *testing.T) {
 	}
 }
 
-// TestCFace: faces of NEMA MG 1 by the frames that have them, from memory: 5.875 and 4.5 in with 3/8-16
-// of a 56C or 145TC, 7.25 and 8.5 in with 1/2-13 of a 184TC, 11 and 12.5 in with 5/8-11 of a 326TC.
-func TestCFace(t *testing.T) {
+// Flanges by their names in words: faces of NEMA MG 1 by the frames that have them, from memory, 5.875 and
+// 4.5 in with 3/8-16 of a 56C or 145TC, 7.25 and 8.5 in with 1/2-13 of a 184TC, 11 and 12.5 in with 5/8-11 of a
+// 326TC; those of IEC 60072-1 by their pitch circle.
+func TestNamed(t *testing.T) {
 	t.Parallel()
-	for name, want := range map[string][2]float64{"48C": {3.75, 3}, "56C": {5.875, 4.5}, "145TC": {5.875, 4.5}, "184TC": {7.25, 8.5}, "256TC": {7.25, 8.5}, "286TC": {9, 10.5}, "326TC": {11, 12.5}} {
-		if f, thread, ok := CFace(name); !ok || math.Abs(f.PitchMm-25.4*want[0]) > 1e-9 || math.Abs(f.SpigotMm-25.4*want[1]) > 1e-9 || (name == "56C" && thread != "3/8-16 UNC") || (name == "326TC" && thread != "5/8-11 UNC") {
-			t.Errorf("%s: %+v %s", name, f, thread)
+	const inch = 25.4
+	for words, want := range map[string]string{
+		"48C": "48C 3.75 3 1/4-20 UNC", "56C": "56C 5.875 4.5 3/8-16 UNC", "NEMA 145tc": "145TC 5.875 4.5 3/8-16 UNC", "184TC": "184TC 7.25 8.5 1/2-13 UNC", "286TC": "286TC 9 10.5 1/2-13 UNC", "face 326TC": "326TC 11 12.5 5/8-11 UNC",
+		"B5 FF165": "FF165 6.496 5.118 M10", "ft 100": "FT100 3.937 3.15 M6", "145T": "", "gear flange 265, spigot 230": "", "FF166": "",
+	} {
+		var got string
+		for _, s := range Named(words) {
+			got += fmt.Sprintf("%s %.4g %.4g %s", s.Name, s.PitchMm/inch, s.SpigotMm/inch, s.Thread)
+		}
+		if got != want {
+			t.Errorf("%s: %q, want %q", words, got, want)
 		}
 	}
-	if _, _, ok := CFace("145T"); ok {
-		t.Error("a foot motor has no face")
+	if got := Named("FT115 on a 56C"); len(got) != 2 {
+		t.Errorf("two: %v", got)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"centrepop/layout/measured"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -117,8 +118,12 @@ func (r *reviewer) motorItem(m *parts.Motor, say func(what, numbers, rule, fix s
 		e, kw := &r.job.Loose[i], m.Watts()/1000
 		name, _, _ := strings.Cut(e.Item.Value, ",")
 		words := strings.Fields(strings.ToLower(itemFigure.ReplaceAllString(name, "")))
-		if len(words) == 0 || words[len(words)-1] != "motor" {
+		if len(words) == 0 || !strings.HasSuffix(words[len(words)-1], "motor") {
 			continue
+		}
+		named := seq.Map(measured.Named(e.Item.Value), func(s measured.Standard) float64 { return s.PitchMm })
+		if of := measured.Named(m.Flange.Value); len(of) == 1 && len(named) > 0 && !slices.Contains(named, of[0].PitchMm) {
+			say("the motor as ordered has another flange than its plate", e.Item.Value+"; "+of[0].Name, "what is bought is what is reckoned with", "the flange of the plate, in both places")
 		}
 		if most, least := anyMotorKg+mostKgPerKW*kw, leastKgPerKW*kw; e.MassKg > 0 && kw > 0 && (e.MassKg > most || e.MassKg < least) {
 			say("the mass of the motor is not one for its power", r.w.RoundMass(e.MassKg, 1)+", wanted "+r.w.RoundMass(least, 0)+" to "+r.w.RoundMass(most, 0), "a motor with its gear weighs some tens of kilograms a kilowatt", "kg as on its drawing")

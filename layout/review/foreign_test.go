@@ -56,28 +56,50 @@ func TestNothingIsIdle(t *testing.T) {
 	}
 }
 
-// The plate that the job's motor stands on takes its face: of a 145TC 5 7/8 in of pitch circle, a spigot of
-// 4 1/2 in and four screws 3/8-16 (NEMA MG 1, from memory).
+// The plate that the job's motor stands on takes its flange: of a 145TC 5 7/8 in of pitch circle, a spigot of
+// 4 1/2 in and four screws 3/8-16 (NEMA MG 1, from memory); of FF165 130 mm of spigot and four holes for M10, into
+// threads or nuts (IEC 60072-1, from memory).
 func TestMotorFace(t *testing.T) {
 	t.Parallel()
 	job := "job: J\nunits: in\ntolerance: m\nparts: [plate.yaml, base.yaml]\njoints:\n  - {name: foot, weld: {part: plate.outline, to: base.outline, type: fillet, size: 1/4, length: 8, sides: 2}, place: {on: front, with: bottom, from-left: 2, from-bottom: 4, front: down}}\nloose:\n  - {item: gearmotor 2 hp, how: on the plate, after: foot, lb: 70, stands: {on: plate.motor, diameter: 7, length: 14}}\n" +
 		"motor: {hp: 2, volts: \"230\", phases: 3, hz: 60, speed: 1740, flange: 145TC, rotation: either, seen-from: drive-end, earth: lug, emergency-stop: front}\n"
 	plate := "part: plate\nkind: plate\nmaterial: A36\nstock: {plate: 3/4, cut: laser}\noutline: {square: 11}\nbore: {diameter: 4-1/2, fit: H7, leave: 1/8}\nholes: [{name: motor, circle: {pcd: 5-7/8, count: 4, first: 45}, size: 3/8-16 UNC clearance}]\n"
-	for _, c := range []struct{ from, to, want string }{
-		{"", "", ""},
-		{"pcd: 5-7/8", "pcd: 5-3/4", "the pitch circle of motor is not that of the motor's face 145TC 5.75 in, the face has 5.875 in"},
-		{"diameter: 4-1/2", "diameter: 4.4", "the bore round the spigot is not that of the motor's face 145TC 4.4 in, the spigot 4.5 in"},
-		{"UNC clearance", "UNC tap", "the screw of motor is not that of the motor's face 145TC"},
-		{"count: 4", "count: 6", "the number of holes of motor is not that of the motor's face 145TC 6, the face has 4"},
+	metric := strings.NewReplacer("145TC", "FF165", "pcd: 5-7/8", "pcd: 165 mm", "diameter: 4-1/2", "diameter: 130 mm", "3/8-16 UNC clearance", "M10 tap")
+	for _, c := range []struct {
+		metric         bool
+		from, to, want string
+	}{
+		{false, "", "", ""},
+		{false, "pcd: 5-7/8", "pcd: 5-3/4", "stop the pitch circle of motor is not that of the motor's face 145TC 5.75 in, the face has 5.875 in"},
+		{false, "diameter: 4-1/2", "diameter: 4.4", "stop the bore round the spigot is not that of the motor's face 145TC 4.4 in, the spigot 4.5 in"},
+		{false, "UNC clearance", "UNC tap", "stop the screw of motor is not that of the motor's face 145TC"},
+		{false, "3/8-16 UNC clearance", "7/16", ""},
+		{false, "3/8-16 UNC clearance", "3/8", "stop the screw of motor is not that of the motor's face 145TC 0.375 in; the face is tapped 3/8-16 UNC, and the plate has clearance holes"},
+		{false, "count: 4", "count: 6", "stop the number of holes of motor is not that of the motor's face 145TC 6, the face has 4"},
+		{false, "first: 45", "first: 0", "check motor stands turned against the holes of a motor one at 0°, wanted 45°"},
+		{true, "", "", ""},
+		{true, "flange: FF165, ", "", ""},
+		{true, "M10 tap", "M10 clearance", ""},
+		{true, "M10 tap", "M8 tap", "stop the screw of motor is not that of the motor's flange FF165 M8; the flange has holes for M10"},
+		{true, "165 mm", "164 mm", "stop the pitch circle of motor is not that of the motor's flange FF165"},
+		{true, "130 mm", "110 mm", "stop the bore round the spigot is not that of the motor's flange FF165"},
+		{true, "130 mm", "135 mm", "check the bore round the spigot is not that of the motor's flange FF165"},
+		{true, "fit: H7", "fit: H13", "check the bore does not centre the spigot of a motor flange FF165"},
+		{true, "flange: FF165", "flange: FF130", "stop the pitch circle of motor is not that of the motor's flange FF130"},
+		{true, "gearmotor 2 hp", "\"gearmotor 2 hp, FF130\"", "check the motor as ordered has another flange than its plate gearmotor 2 hp, FF130; FF165"},
 	} {
-		list, _, err := reviewed(load(t, &txtar.Archive{Files: []txtar.File{{Name: "job.yaml", Data: []byte(job)}, {Name: "plate.yaml", Data: []byte(strings.Replace(plate, c.from, c.to, 1))}, {Name: "base.yaml", Data: []byte("part: base\nkind: plate\nmaterial: A36\nstock: {plate: 3/4, cut: laser}\noutline: {square: 20}\n")}}}))
+		job, plate := job, plate
+		if c.metric {
+			job, plate = metric.Replace(job), metric.Replace(plate)
+		}
+		list, _, err := reviewed(load(t, &txtar.Archive{Files: []txtar.File{{Name: "job.yaml", Data: []byte(strings.Replace(job, c.from, c.to, 1))}, {Name: "plate.yaml", Data: []byte(strings.Replace(plate, c.from, c.to, 1))}, {Name: "base.yaml", Data: []byte("part: base\nkind: plate\nmaterial: A36\nstock: {plate: 3/4, cut: laser}\noutline: {square: 20}\n")}}}))
 		if err != nil {
 			t.Fatal(err)
 		}
 		var out []string
 		for _, f := range list {
-			if f.Code == "motor-face" {
-				out = append(out, f.What+" "+f.Numbers)
+			if f.Code == "motor-face" || f.Code == "motor" || strings.Contains(f.What, "another flange") {
+				out = append(out, string(f.Severity)+" "+f.What+" "+f.Numbers)
 			}
 		}
 		if got := strings.Join(out, "; "); c.want == "" && got != "" || !strings.Contains(got, c.want) {

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -127,7 +128,7 @@ func motorFlange(v *view) {
 	for h := range seq.Refs(v.p.Holes) {
 		pcd := h.Pattern.PCD.Mm
 		count, hole := v.groupSize(h.Name.Value)
-		if pcd == 0 || hole == 0 || h.Size.Make == parts.TappedHole {
+		if pcd == 0 || hole == 0 || h.Size.Make == parts.TappedHole || slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return v.flangeOn(&e, h) != nil }) {
 			continue
 		}
 		for _, s := range measured.Standards() {
@@ -161,6 +162,12 @@ func motorFlange(v *view) {
 			if matches == 3 {
 				v.motorTurn(h, s)
 				v.motorSide(s)
+				if m := v.job.Motor; m != nil && flangeNumber.MatchString(m.Flange.Value) && !flangeNamed(m, s) {
+					v.report(Check, h.Name.Value, m.Flange.Pos, Finding{
+						What: v.p.Title.Value + " is for a motor flange " + s.Name + ", and the job's motor has another", Numbers: m.Flange.Value,
+						Rule: "plate and motor have one flange", Source: "by the job", Fix: "the flange on the motor's plate",
+					})
+				}
 			}
 			if matches != 2 {
 				continue
@@ -181,64 +188,111 @@ func motorFlange(v *view) {
 	}
 }
 
-// cFaceName is a NEMA face in the words for a motor's flange.
-var cFaceName = regexp.MustCompile(`(?i)\b\d{2,3}T?C\b`)
-
-// motorFace compares the holes that the motor stands on with the tapped face that the job names.
-func motorFace(r *reviewer) {
-	if r.job.Motor == nil {
-		return
+// flangeOn is the standard flange that words of the job give the motor on a group of holes; nil for none.
+func (v *view) flangeOn(e *parts.Loose, h *parts.HoleGroup) *measured.Standard {
+	if e.Stands == nil || e.Stands.On.Part != v.p.Name.Value || e.Stands.On.Feature != h.Name.Value {
+		return nil
 	}
-	face, thread, ok := measured.CFace(strings.ToUpper(cFaceName.FindString(r.job.Motor.Flange.Value)))
-	for e := range seq.Refs(r.job.Loose) {
-		if !ok || e.Stands == nil {
-			continue
-		}
-		v := r.viewOf(e.Stands.On.Part)
-		if v == nil {
-			continue
-		}
-		for h := range seq.Refs(v.p.Holes) {
-			if h.Name.Value != e.Stands.On.Feature {
-				continue
+	named := measured.Named(e.Item.Value)
+	if m := v.job.Motor; m != nil && len(measured.Named(m.Flange.Value)) > 0 {
+		named = measured.Named(m.Flange.Value)
+	}
+	if len(named) != 1 {
+		return nil
+	}
+	return &named[0]
+}
+
+// motorFace compares the holes that a motor stands on with the flange that the job names.
+func motorFace(v *view) {
+	for h := range seq.Refs(v.p.Holes) {
+		for e := range seq.Refs(v.job.Loose) {
+			if s := v.flangeOn(e, h); s != nil {
+				v.onFace(h, *s)
 			}
-			v.onFace(h, face, thread)
 		}
 	}
 }
 
-// onFace compares a group of holes, and the bore in its middle, with a tapped face.
-func (v *view) onFace(h *parts.HoleGroup, face measured.Face, thread string) {
-	name := v.job.Motor.Flange.Value
-	say := func(severity Severity, what, numbers string) {
-		v.report(severity, h.Name.Value, h.Pos, Finding{What: what + " not that of the motor's face " + name, Numbers: numbers,
-			Rule: "a motor's face has its standard's sizes", Source: "NEMA MG 1, from memory", Fix: "the size of the standard, or measure the motor"})
+// onFace compares a group of holes, and the round in its middle, with a motor's flange.
+func (v *view) onFace(h *parts.HoleGroup, s measured.Standard) {
+	what, source := "flange ", "IEC 60072-1, from memory"
+	if !strings.HasPrefix(s.Name, "F") {
+		what, source = "face ", "NEMA MG 1, from memory"
 	}
-	if pcd := h.Pattern.PCD.Mm; math.Abs(pcd-face.PitchMm) > cFaceOffMm {
-		say(Stop, "the pitch circle of "+h.Name.Value+" is", v.mm(pcd)+", the face has "+v.mm(face.PitchMm))
+	say := func(severity Severity, is, numbers string, off float64) {
+		v.report(severity, h.Name.Value, h.Pos, Finding{What: is + " not that of the motor's " + what + s.Name, Numbers: numbers, OverMm: over(math.Abs(off)),
+			Rule: "a motor's " + what + "has its standard's sizes", Source: source, Fix: "the size of the standard, or measure the motor"})
 	}
-	if count, _ := v.groupSize(h.Name.Value); count != 4 {
-		say(Stop, "the number of holes of "+h.Name.Value+" is", number(float64(count))+", the face has 4")
+	middle, pcd := v.circleOf(h.Name.Value)
+	if off := pcd - s.PitchMm; math.Abs(off) > faceOffMm {
+		say(Stop, "the pitch circle of "+h.Name.Value+" is", v.mm(pcd)+", the "+what+"has "+v.mm(s.PitchMm), off)
 	}
-	if h.Size.Make == parts.TappedHole || !sameThread(h.Size.Thread, thread) {
-		say(Stop, "the screw of "+h.Name.Value+" is", h.Size.Thread+"; the face is tapped "+thread+", and the plate has clearance holes")
+	count, mm := v.groupSize(h.Name.Value)
+	if count != s.Holes {
+		say(Stop, "the number of holes of "+h.Name.Value+" is", number(float64(count))+", the "+what+"has "+number(float64(s.Holes)), 0)
 	}
-	bore := 0.0
+	if t, err := threads.Parse(s.Thread); err == nil && (s.Tapped && h.Size.Make == parts.TappedHole || h.Size.Thread != "" && !sameThread(h.Size.Thread, s.Thread) || h.Size.Thread == "" && (mm < t.MajorMm || mm > plainShare*t.MajorMm)) {
+		has := "has holes for " + s.Thread
+		if s.Tapped {
+			has = "is tapped " + s.Thread + ", and the plate has clearance holes"
+		}
+		say(Stop, "the screw of "+h.Name.Value+" is", cmp.Or(h.Size.Thread, v.mm(mm))+"; the "+what+has, 0)
+	}
+	bore, size := v.roundAt(middle, s.SpigotMm)
+	switch off := bore - s.SpigotMm; {
+	case off < -slackMm:
+		say(Stop, "the bore round the spigot is", v.mm(bore)+", the spigot "+v.mm(s.SpigotMm), off)
+	case off > faceOffMm:
+		say(Check, "the bore round the spigot is", v.mm(bore)+", the spigot "+v.mm(s.SpigotMm), off)
+	case size.Fit.Pos.Line > 0 && !fine(size.Fit, 8):
+		v.report(Check, h.Name.Value, size.Fit.Pos, Finding{What: "the bore does not centre the spigot of a motor " + what + s.Name, Numbers: v.mm(bore) + " " + size.Fit.Class.Value,
+			Rule: "the spigot of a motor is j6; its bore H7 or H8", Source: source, Fix: "fit: H7"})
+	}
 	if v.p.Bore != nil {
-		bore = v.p.Bore.Size.Nominal.Mm
-	}
-	if off := bore - face.SpigotMm; off < -slackMm {
-		say(Stop, "the bore round the spigot is", v.mm(bore)+", the spigot "+v.mm(face.SpigotMm))
-	} else if off > cFaceOffMm {
-		say(Check, "the bore round the spigot is", v.mm(bore)+", the spigot "+v.mm(face.SpigotMm))
+		v.motorTurn(h, s)
+		v.motorSide(s)
 	}
 }
 
-// cFaceOffMm is how far sizes of a plate may be off those of a motor's face. Common practice, no source.
-const cFaceOffMm = 0.25
+// circleOf is the middle of a group of holes, and of its circle the diameter.
+func (v *view) circleOf(group string) (middle plan.XY, mm float64) {
+	at := seq.Keep(v.holes, func(o hole) bool { return o.name == group })
+	for _, o := range at {
+		middle = middle.Plus(plan.XY{XMm: o.a.XMm / float64(len(at)), YMm: o.a.YMm / float64(len(at))})
+	}
+	for _, o := range at {
+		mm += 2 * math.Hypot(o.a.XMm-middle.XMm, o.a.YMm-middle.YMm) / float64(len(at))
+	}
+	return middle, mm
+}
 
-// motorTurn looks at how the holes of a motor flange are turned, and whether the
-// job's motor has that flange.
+// roundAt is the round opening about a place whose diameter is nearest to one, 0 without any.
+func (v *view) roundAt(middle plan.XY, wantedMm float64) (mm float64, size parts.Size) {
+	near := func(at plan.XY, is float64, s parts.Size) {
+		if math.Hypot(at.XMm-middle.XMm, at.YMm-middle.YMm) < faceOffMm && (mm == 0 || math.Abs(is-wantedMm) < math.Abs(mm-wantedMm)) {
+			mm, size = is, s
+		}
+	}
+	for _, c := range v.inside {
+		near(plan.XY{}, 2*c.radiusMm, c.size)
+	}
+	for _, o := range v.holes {
+		if o.group != nil {
+			near(o.a, 2*o.radiusMm, o.group.Size.Size)
+		}
+	}
+	return mm, size
+}
+
+// How far sizes of a plate may be off those of a motor's flange, and how much larger than its screw a plain hole
+// is at the most. Common practice, no source.
+const (
+	faceOffMm  = 0.25
+	plainShare = 1.3
+)
+
+// motorTurn looks at how the holes of a motor flange are turned.
 func (v *view) motorTurn(h *parts.HoleGroup, s measured.Standard) {
 	f := Finding{Rule: "the holes of a motor lie on both sides of its TOP", Source: "IEC 60072-1, from memory"}
 	pitch := 360 / float64(s.Holes)
@@ -249,13 +303,6 @@ func (v *view) motorTurn(h *parts.HoleGroup, s measured.Standard) {
 	if deg := geom.ClockDeg(v.holes[k].a); math.Abs(math.Remainder(deg, pitch)) < pitch/2-1 {
 		f.What, f.Numbers, f.Fix = h.Name.Value+" stands turned against the holes of a motor", "one at "+number(deg)+"°, wanted "+number(pitch/2)+"°", "first: "+number(pitch/2)
 		v.report(Check, h.Name.Value, h.Pos, f)
-	}
-	if m := v.job.Motor; m != nil {
-		if flangeNumber.MatchString(m.Flange.Value) && !flangeNamed(m, s) {
-			f.What, f.Numbers = v.p.Title.Value+" is for a motor flange "+s.Name+", and the job's motor has another", m.Flange.Value
-			f.Rule, f.Source, f.Fix = "plate and motor have one flange", "by the job", "the flange on the motor's plate"
-			v.report(Check, h.Name.Value, m.Flange.Pos, f)
-		}
 	}
 }
 
