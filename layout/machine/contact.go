@@ -2,6 +2,7 @@ package machine
 
 import (
 	"math"
+	"regexp"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -16,13 +17,14 @@ import (
 const (
 	bridgedMm    = 5.0
 	seamFinestMm = 2.0
+	farMm        = 10_000.0 // as large as a part may be
 )
 
 // contact finds parts that are to be welded and stand apart.
 func (m *Machine) contact() (looks []look) {
 	for _, j := range m.joints {
 		if j.Weld != nil {
-			looks = append(looks, func() []plan.Problem { return append(m.apart(j), m.beyond(j)...) })
+			looks = append(looks, func() []plan.Problem { return slices.Concat(m.apart(j), m.beyond(j), m.bracesOne(j)) })
 		}
 	}
 	return looks
@@ -38,8 +40,7 @@ func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 	if assembly.Near(a, b, bridgedMm, seamFinestMm) {
 		return nil
 	}
-	const far = 10_000.0 // as large as a part may be
-	mm, _, _ := assembly.Clearance(a, b, far, pathFinestMm)
+	mm, _, _ := assembly.Clearance(a, b, farMm, pathFinestMm)
 	return []plan.Problem{{Joint: j.Name, Kind: plan.WeldApart, Pos: m.posOf(j.Name), Args: []plan.Arg{
 		plan.Named(m.title(a.ID)), plan.Named(m.title(b.ID)), plan.Of(plan.Mm, words.Round(mm, 0)),
 	}}}
@@ -72,6 +73,49 @@ func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
 	}
 	return []plan.Problem{{Joint: j.Name, Kind: plan.SeamBeyond, Pos: m.posOf(j.Name), Args: []plan.Arg{
 		plan.Of(plan.Mm, in.Weld.Length.Mm), plan.Named(m.title(a.ID)), plan.Of(plan.Mm, words.Round(on, 1)),
+	}}}
+}
+
+// aBrace is the name of a plate that stands between two others.
+var aBrace = regexp.MustCompile(`(?i)\b(?:gusset|brace|knee)s?\b`)
+
+// bracesOne finds a brace on edge that touches one part alone, and what it stands off.
+func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
+	in, a, plate := m.joint(j.Name), m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
+	if a == nil || plate == nil || in.Place == nil || !in.Place.Edge() || !aBrace.MatchString(j.A.Part+" "+m.title(a.ID)) {
+		return nil
+	}
+	up := outward(plate, parts.Face(in.Place.On))
+	above := func(b *assembly.Body) assembly.Box {
+		return b.Box().Moved(assembly.Frame(assembly.Vec{}, up, up.Square()).Inverse())
+	}
+	touched, near, least := "", "", math.Inf(1)
+	for i := range m.Bodies {
+		b := &m.Bodies[i]
+		if b == a || !slices.ContainsFunc(m.joints, func(o *plan.JointPlan) bool {
+			return o.Weld != nil && slices.Contains([]Instance{{o.A.Part, o.A.Copy}, {o.B.Part, o.B.Copy}}, m.Of[b.ID])
+		}) {
+			continue
+		}
+		switch {
+		case !touch(b, a):
+			if above(b).High.Z < above(a).Low.Z+bridgedMm {
+				continue // behind what it stands on
+			}
+			if mm, _, ok := assembly.Clearance(a, b, min(least, farMm), seamFinestMm); ok && mm < least {
+				near, least = b.ID, mm
+			}
+		case touched != "":
+			return nil
+		default:
+			touched = b.ID
+		}
+	}
+	if touched == "" || near == "" {
+		return nil
+	}
+	return []plan.Problem{{Joint: j.Name, Kind: plan.BracesOne, Pos: m.posOf(j.Name), Args: []plan.Arg{
+		plan.Named(m.title(a.ID)), plan.Named(m.title(touched)), plan.Named(m.title(near)), plan.Of(plan.Mm, words.Round(least, 1)),
 	}}}
 }
 

@@ -65,6 +65,26 @@ func TestFootBeyond(t *testing.T) {
 	}
 }
 
+// A gusset between a base and an upright touches both; off the upright by 6 it is welded to the
+// base alone, and another plate there may stand so.
+func TestGussetTouchesBoth(t *testing.T) {
+	t.Parallel()
+	for left, want := range map[string]string{"110": "", "116": "braces-one gusset base upright 6", "105": ""} {
+		for name, want := range map[string]string{"gusset": want, "fin": ""} {
+			if left == "105" { // it lies in the upright, which is said elsewhere
+				want = ""
+			}
+			files := map[string]string{"base.yaml": basePart, "upright.yaml": strings.NewReplacer("part: rib", "part: upright", "quantity: 2", "quantity: 1").Replace(ribPart),
+				name + ".yaml": "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [60, 60]}\n",
+				"job.yaml": strings.Replace(ribJob, "rib.yaml", "upright.yaml, "+name+".yaml", 1) + "  - {name: u, weld: {part: upright.outline, to: base.outline, type: fillet, size: 4, length: 100}, place: {on: front, with: bottom, from-left: 100, from-bottom: 20, front: left}}\n" +
+					"  - {name: g, weld: {part: " + name + ".outline, to: base.outline, type: fillet, size: 4}, place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 60, front: down}}\n"}
+			if got := found(t, files, plan.BracesOne); got != want {
+				t.Errorf("%s %s from the left: %q, want %q", name, left, got, want)
+			}
+		}
+	}
+}
+
 // A small plate flat on a large one stands on it, and the large one over no edge of it; with its
 // middle on the edge of that it does (by geometry).
 func TestSmallPlateOnLarge(t *testing.T) {

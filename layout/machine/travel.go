@@ -164,6 +164,14 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	if free {
 		return m.leadsIn(j, m.pick(movers), m.pick(fixed))
 	}
+	own := func(of []int, e plan.JointEnd) []assembly.Body {
+		return m.pick(seq.Keep(of, func(i int) bool { return m.Of[m.Bodies[i].ID] == Instance{e.Part, e.Copy} }))
+	}
+	if a, b := own(movers, j.A), own(fixed, j.B); len(a) > 0 && len(b) > 0 { // what the two do by themselves comes first
+		if first, alone := m.freeWay(pose, a, b, meant...); !alone {
+			block = first
+		}
+	}
 	return m.blocked(j, block)
 }
 

@@ -211,6 +211,7 @@ const (
 	PlaceMisses    ProblemKind = "place-misses"
 	FrameSkew      ProblemKind = "frame-skew" // a bar of it has its long points on two sides
 	WeldApart      ProblemKind = "weld-apart"
+	BracesOne      ProblemKind = "braces-one"
 	OpeningCovered ProblemKind = "opening-covered"
 	PathBlocked    ProblemKind = "path-blocked"
 	LaidEarly      ProblemKind = "laid-early"

@@ -55,6 +55,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.FootBeyond:       {2, true},
 	plan.AnchoredHigh:     {1, true},
 	plan.SeamBeyond:       {2, false},
+	plan.BracesOne:        {3, true},
 	plan.FilletNoCorner:   {0, true},
 	plan.BushCloses:       {2, false},
 	plan.BushTight:        {2, false},
