@@ -167,6 +167,9 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	if !second && partner != nil && !apart {
 		t.cupStep(partner, q)
 	}
+	if !second {
+		j.slipSeals(t)
+	}
 	grease := func() {
 		later := "Later " + t.w.Grams(p.GreaseG) + " at a time." + ports(p)
 		if t.b.r.Part.Profile != nil && len(t.b.r.Radials) == 0 && len(p.Ports) == 0 {

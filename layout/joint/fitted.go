@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"centrepop/layout/part"
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 )
 
@@ -36,7 +37,7 @@ func (j *making) fitSmall(t *joint) {
 	for _, f := range []feature{t.a, t.b} {
 		bolted := func(o *joint) bool { return o.in.Bolt != nil && (o.a.inst() == f.inst() || o.b.inst() == f.inst()) }
 		if !slices.ContainsFunc(j.before, bolted) {
-			do = append(do, carried(f, j.w)...)
+			do = append(do, j.carried(f)...)
 		}
 	}
 	if len(do) > 0 {
@@ -45,12 +46,18 @@ func (j *making) fitSmall(t *joint) {
 }
 
 // carried says how to fit what a part carries.
-func carried(f feature, w words.Writer) []string {
+func (j *making) carried(f feature) []string {
 	var do []string
-	r, title := f.r, f.title()
+	r, title, w := f.r, f.title(), j.w
 	for i := range r.Steps {
 		if q := r.SealIn(&r.Steps[i]); q != nil {
-			do = append(do, "Press seal "+q.Size+" into "+words.Spaced(r.Steps[i].Name)+" of "+title+": square, by its rim, the lip greased and to the "+string(q.Lip)+" of "+title+"; nothing sharp may pass the lip.")
+			by := ""
+			if n := slices.IndexFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && o.b.inst() == f.inst() }); n >= 0 {
+				if by = j.notOver(j.before[n], j.before[:n], &r.Steps[i], sealFrom(f, &r.Steps[i])); by != "" {
+					by = " (it is on the shaft: with a ring in two halves, before " + by + ")"
+				}
+			}
+			do = append(do, "Press seal "+q.Size+by+" into "+words.Spaced(r.Steps[i].Name)+" of "+title+": square, by its rim, the lip greased and to the "+string(q.Lip)+" of "+title+"; nothing sharp may pass the lip.")
 			do = append(do, ringOver(&r.Steps[i], f, w)...)
 		}
 	}
@@ -76,4 +83,64 @@ func ringOver(bore *part.Step, f feature, w words.Writer) []string {
 		}
 	}
 	return do
+}
+
+// overSealMm is how much larger than its shaft a seal is pulled over. Common practice, no source.
+const overSealMm = 0.5
+
+// sealFrom is the side of a housing that the seal in a bore comes from, −1 its front: away from its shoulder.
+func sealFrom(f feature, bore *part.Step) float64 {
+	if shoulder(feature{r: f.r, step: bore}, -1) != nil {
+		return 1
+	}
+	return -1
+}
+
+// notOver names what is on the shaft of a bearing before it enters, on one side of a bore of its
+// housing, that the seal in that does not go over; empty where there is nothing.
+func (j *assembly) notOver(t *joint, before []*joint, bore *part.Step, dir float64) string {
+	shaft, q := j.at(t.a.inst()), t.b.r.SealIn(bore)
+	at := j.at(t.b.inst()).at.then(shaft.at.inverse())
+	z := at.z0 + at.s*(bore.FromMm+bore.ToMm)/2
+	for _, i := range j.members(t.a.inst(), before) {
+		r, on, known := j.model(i.part), placement{}, false
+		if p := j.at(i); p != nil && p.group == shaft.group {
+			on, known = p.at.then(shaft.at.inverse()), true
+		} else if k := slices.IndexFunc(before, func(o *joint) bool { return o.a.inst() == i && o.b.inst() == t.a.inst() }); k >= 0 {
+			on, known = j.onFace(before[k])
+		}
+		if !known {
+			continue
+		}
+		beyond := func(mm float64) bool { return at.s*dir*(on.z0+on.s*mm-z) > 0 }
+		outside, _ := r.Sides()
+		for _, s := range outside {
+			if s.Size.NominalMm > q.ShaftMm+overSealMm && beyond((s.FromMm+s.ToMm)/2) {
+				return words.Spaced(s.Name) + " of " + copyTitle(r, i.copy)
+			}
+		}
+		if f := r.Part.Flight; f != nil && f.Outside.Mm > q.ShaftMm+overSealMm && beyond(f.Length.Mm/2) {
+			return copyTitle(r, i.copy)
+		}
+	}
+	return ""
+}
+
+// slipSeals slips on a shaft, before its cones, the seals of its housing that do not go over it from their
+// own side later, and finds those that go over neither end.
+func (j *making) slipSeals(t *joint) {
+	for i := range t.b.r.Steps {
+		bore := &t.b.r.Steps[i]
+		q, dir := t.b.r.SealIn(bore), sealFrom(t.b, bore)
+		if q == nil {
+			continue
+		}
+		over, end := j.notOver(t, j.before, bore, dir), j.notOver(t, j.before, bore, -dir)
+		switch seal := "seal " + q.Size; {
+		case over != "" && end != "":
+			t.problem(plan.SealShut, plan.Named(seal), plan.Named(t.b.title()), plan.Named(over), plan.Named(end))
+		case over != "":
+			t.step("Seal on the shaft", "Slip "+seal+", greased, over the "+faceName(-dir*j.at(t.b.inst()).at.s*j.at(t.a.inst()).at.s)+" end of "+t.a.title()+" up to its land before a cone goes on, the lip as it will look, to the "+string(q.Lip)+" of "+t.b.title()+": later it does not go over "+over+".")
+		}
+	}
 }

@@ -210,3 +210,47 @@ func TestFineSizes(t *testing.T) {
 		}
 	}
 }
+
+// A seal of 50 in a housing, its shoulder behind it, comes from the front: not over a collar there, and
+// so over the back end of the shaft before its cone, whichever way the two lie; with a collar behind as well it goes on nowhere.
+func TestSealOnTheShaft(t *testing.T) {
+	t.Parallel()
+	step := func(name string, inside bool, dia, from, to float64) part.Step {
+		return part.Step{Name: name, Inside: inside, Size: part.Sized{NominalMm: dia}, FromMm: from, ToMm: to}
+	}
+	for _, c := range []struct {
+		name        string
+		front, back float64
+		s           float64
+		want        string
+	}{
+		{"nothing in the way", 45, 40, 1, ""},
+		{"a collar before it", 80, 40, 1, "over the back end of shaft"},
+		{"of a shaft turned round", 40, 80, -1, "over the front end of shaft"},
+		{"hardly larger", 50.4, 40, 1, ""},
+		{"on both sides", 80, 60, 1, "seal-shut front of shaft"},
+		{"only behind", 40, 80, 1, ""},
+	} {
+		bore := step("bore", true, 70, 20, 30)
+		bore.Seat = "seal 50x70x8"
+		housing := lying("housing", 0, 1, bore, step("cup", true, 60, 30, 60))
+		at := -25.0
+		if c.s < 0 {
+			at = 75
+		}
+		shaft := lying("shaft", at, c.s, step("front", false, c.front, 0, 40), step("land", false, 50, 40, 60), step("back", false, c.back, 60, 100))
+		j := &making{assembly: standing(housing, shaft)}
+		b := &joint{in: &parts.Joint{}, a: shaft.of(), b: housing.of(), out: &plan.JointPlan{}}
+		j.slipSeals(b)
+		got := ""
+		for _, s := range b.out.Steps {
+			got = s.Do[0]
+		}
+		for _, p := range b.out.Problems {
+			got = string(p.Kind) + " " + p.Args[2].Text
+		}
+		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
+			t.Errorf("%s: %q", c.name, got)
+		}
+	}
+}

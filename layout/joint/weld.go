@@ -17,21 +17,11 @@ import (
 
 // weldProcess names a process as the job does.
 func weldProcess(word string) weld.Process {
-	switch word {
-	case "MMA":
-		return weld.Stick
-	case "MIG":
-		return weld.MIG
-	case "TIG":
-		return weld.TIG
-	case "flux-cored":
-		return weld.FluxCored
-	case "metal-cored":
-		return weld.MetalCored
-	case "self-shielded":
-		return weld.SelfShielded
+	p, known := map[string]weld.Process{"MMA": weld.Stick, "MIG": weld.MIG, "TIG": weld.TIG, "flux-cored": weld.FluxCored, "metal-cored": weld.MetalCored, "self-shielded": weld.SelfShielded}[word]
+	if !known {
+		return weld.MAG
 	}
-	return weld.MAG
+	return p
 }
 
 // thickMm is the thickness that heat flows into at a feature: the plate, the

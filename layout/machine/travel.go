@@ -177,7 +177,7 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 
 // leadsIn finds a shaft that can be pressed into its hub only with an end first at which neither has a chamfer.
 func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Problem {
-	if j.Press == nil || j.Press.LeadInOn == "" {
+	if j.Press == nil || j.Press.Method != "press" || j.Press.LeadInOn == "" {
 		return nil
 	}
 	a, b := m.poses[Instance{j.A.Part, j.A.Copy}.id()].Z, m.poses[Instance{j.B.Part, j.B.Copy}.id()].Z

@@ -100,6 +100,7 @@ const (
 	PressUnworkable   ProblemKind = "press-unworkable"
 	PressYields       ProblemKind = "press-yields"
 	NoLeadIn          ProblemKind = "no-lead-in"
+	SealShut          ProblemKind = "seal-shut"
 	LeadInBehind      ProblemKind = "lead-in-behind"
 	PressTooWeak      ProblemKind = "press-too-weak"
 	PressTooHot       ProblemKind = "press-too-hot"
