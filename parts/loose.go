@@ -6,15 +6,29 @@ import (
 	"centrepop/parts/seq"
 )
 
-// motorItem is a thing to buy that is a motor, and forMotor one that only goes with a motor.
+// motorItem is a thing to buy that is a motor, couplingBores a coupling with its two bores, and forMotor what only goes
+// with a motor.
 var (
-	motorItem = regexp.MustCompile(`(?i)^([\w-]+ )*(?:gear)?motor(,| \d|$)`)
-	forMotor  = regexp.MustCompile(`(?i)\b(?:to|for|over|of|from|on)\b.*motor`)
+	motorItem     = regexp.MustCompile(`(?i)^([\w-]+ )*(?:gear)?motor(,| \d|$)`)
+	couplingBores = regexp.MustCompile(`(?i)\bcoupling\b.*\bbores? ([\d./-]+)(?: ?(?:mm|in))? (?:and|to|x|×) ([\d./-]+)`)
+	forMotor      = regexp.MustCompile(`(?i)\b(?:to|for|over|of|from|on)\b.*motor`)
 )
 
 // IsMotor tells whether it is bought as a motor.
 func (e *Loose) IsMotor() bool {
 	return motorItem.MatchString(e.Item.Value) && !forMotor.MatchString(e.Item.Value)
+}
+
+// Bores are the two that words give a coupling, in mm; empty without them.
+func (e *Loose) Bores(units Units) (mm []float64) {
+	if m := couplingBores.FindStringSubmatch(e.Item.Value); m != nil {
+		for _, text := range m[1:] {
+			if bore, err := ParseLength(text, units); err == nil {
+				mm = append(mm, bore)
+			}
+		}
+	}
+	return mm
 }
 
 // Coupled is the first motor or coupling that is put on: what that turns, no hand turns any

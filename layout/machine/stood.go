@@ -3,6 +3,8 @@ package machine
 import (
 	"cmp"
 	"fmt"
+	"math"
+	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/measured"
@@ -49,6 +51,89 @@ func (m *Machine) stood() {
 		m.allow(b.ID, on, fitMm)
 		m.add(b, role{kind: aStanding, joint: e.After.Value, on: on, loose: k, runs: groupNamed(r, e.Stands.On.Feature) == nil})
 	}
+	m.inLine()
+}
+
+// offAxisMm is how far the axes of a motor and of the shaft that it drives may lie apart as placed. Common practice, no source.
+const offAxisMm = 0.5
+
+// inLine finds motors that do not stand in line with the shaft that they drive through a coupling, and shafts of theirs
+// that the coupling does not reach, by half a diameter at least (common practice, no source).
+func (m *Machine) inLine() {
+	drive := m.job.Motor
+	if drive == nil || !drive.Drives.Set() || !drive.InLine() {
+		return
+	}
+	shaft, ends := m.standing(Instance{drive.Drives.Part, drive.Drives.Copy}), map[bool]*assembly.Body{}
+	for i := range m.Bodies {
+		if r := m.roles[m.Bodies[i].ID]; r.kind == aStanding {
+			ends[r.runs] = &m.Bodies[i]
+		}
+	}
+	motor, coupling := ends[false], ends[true]
+	if shaft == nil || motor == nil || math.Abs(shaft.Pose.Z.Dot(motor.Pose.Z)) < 1-1e-6 {
+		return
+	}
+	e := &m.job.Loose[m.roles[motor.ID].loose]
+	report := func(kind plan.ProblemKind, args ...plan.Arg) {
+		m.Problems = append(m.Problems, plan.Problem{Joint: e.After.Value, Kind: kind, Pos: e.Stands.Pos, Args: args})
+	}
+	if off := motor.Pose.At.Sub(shaft.Pose.At).Cross(shaft.Pose.Z).Len(); off > offAxisMm {
+		report(plan.MotorBeside, plan.Named(motor.ID), plan.Named(m.title(shaft.ID)), plan.Of(plan.Mm, off))
+		return
+	}
+	if coupling == nil {
+		return
+	}
+	of := &m.job.Loose[m.roles[coupling.ID].loose]
+	diameterMm, lengthMm := MotorShaft(m.job, e.Stands)
+	for _, bore := range of.Bores(m.job.Units) {
+		if diameterMm == 0 && math.Abs(bore-m.stepMm(of.Stands)) > offAxisMm {
+			diameterMm = bore
+		}
+	}
+	tip := motor.Pose.At.Sub(motor.Pose.Z.Times(cmp.Or(lengthMm, measured.ShaftLengthMm(diameterMm))))
+	lacks := tip.Sub(coupling.Pose.At).Dot(coupling.Pose.Z) - of.Stands.Length.Mm + diameterMm/2
+	if diameterMm > 0 && lacks > offAxisMm {
+		report(plan.CouplingShort, plan.Named(coupling.ID), plan.Named(motor.ID), plan.Of(plan.Mm, lacks), plan.Of(plan.Mm, diameterMm))
+	}
+}
+
+// stepMm is the diameter of the step that a coupling stands on.
+func (m *Machine) stepMm(s *parts.Stands) float64 {
+	outside, _ := m.model(s.On.Part).Sides()
+	for _, step := range outside {
+		if step.Name == s.On.Feature {
+			return step.Size.NominalMm
+		}
+	}
+	return 0
+}
+
+// Behind is how far the holes that a motor stands on run free from so deep under the plate's face, mm, and at the
+// most a length.
+func (m *Machine) Behind(e *parts.Loose, deepMm, mostMm float64) float64 {
+	k := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool {
+		r := m.roles[b.ID]
+		return r.kind == aStanding && !r.runs && &m.job.Loose[r.loose] == e
+	})
+	if k < 0 {
+		return mostMm
+	}
+	motor, on := &m.Bodies[k], Instance{e.Stands.On.Part, e.Stands.On.Copy}
+	plate, g := m.poses[on.id()], groupNamed(m.model(on.Part), e.Stands.On.Feature)
+	for _, q := range g.Points {
+		q = seenFront(g, q)
+		at := plate.Apply(assembly.Vec{X: q.XMm, Y: q.YMm})
+		at = at.Add(motor.Pose.Z.Times(motor.Pose.At.Sub(at).Dot(motor.Pose.Z) - deepMm))
+		for d := 0.5; d < mostMm; d++ {
+			p := at.Sub(motor.Pose.Z.Times(d))
+			if slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return b.ID != motor.ID && b.ID != on.id() && b.Dist(p) < 0 }) {
+				mostMm = d - 0.5
+			}
+		}
+	}
+	return mostMm
 }
 
 // onPlate is a motor on the face of a plate, in the plate's frame: z along its axis, from the
@@ -96,7 +181,7 @@ func (m *Machine) motorSolid(s *parts.Stands, r *part.Model, g *part.Group) *ass
 		bore = r.Part.Bore.Size.Nominal.Mm
 	}
 	face, _ := measured.FaceOf(g.Hole.Pattern.PCD.Mm, bore)
-	shaftMm, endMm := m.motorShaft(s)
+	shaftMm, endMm := MotorShaft(m.job, s)
 	var out []assembly.Simple
 	round := func(diameterMm, lowMm, highMm float64) {
 		if diameterMm > 0 && highMm > lowMm {
@@ -113,11 +198,11 @@ func (m *Machine) motorSolid(s *parts.Stands, r *part.Model, g *part.Group) *ass
 	return assembly.Of(out...)
 }
 
-// motorShaft is the shaft of a motor, as the job gives it or by the frame where no gear is
-// between; 0 where nothing tells.
-func (m *Machine) motorShaft(s *parts.Stands) (diameterMm, lengthMm float64) {
+// MotorShaft is the shaft of a motor, as the job gives it or by the frame where no gear is
+// between, in mm; 0 where nothing tells.
+func MotorShaft(job *parts.Job, s *parts.Stands) (diameterMm, lengthMm float64) {
 	var end measured.ShaftEnd
-	if motor := m.job.Motor; motor != nil && motor.OutRPM.Value == 0 {
+	if motor := job.Motor; motor != nil && motor.OutRPM.Value == 0 {
 		end, _ = measured.FrameShaft(motor.Frame.Value)
 	}
 	return cmp.Or(s.Shaft.Mm, end.DiameterMm), cmp.Or(s.ShaftEnd.Mm, end.LengthMm)
@@ -139,7 +224,7 @@ func (m *Machine) onStep(s *parts.Stands, r *part.Model) (at assembly.Pose, soli
 		solid = assembly.Of(assembly.Tube(s.Diameter.Mm/2, boreMm/2, 0, endMm))
 		for k := range m.job.Loose {
 			if o := m.job.Loose[k].Stands; o != nil && o != s {
-				shaftMm, _ := m.motorShaft(o)
+				shaftMm, _ := MotorShaft(m.job, o)
 				boreMm = max(boreMm, shaftMm)
 			}
 		}

@@ -91,6 +91,39 @@ func TestMotorStands(t *testing.T) {
 	}
 }
 
+// A motor in line with what it drives: over holes 160 and 40 beside the axis it stands √(160² + 40²) off it. From the
+// shoulder of the drive at −14 a coupling reaches its length, the motor's shaft from the plate's face at 6 its own,
+// by half a diameter at least: 10 of 28 across to −4, or 23 of 11 across (ISO/R 775, from memory), by the bores of the coupling, to −17.
+func TestMotorInLine(t *testing.T) {
+	t.Parallel()
+	const coupling = "  - {item: \"coupling%s\", how: on both shafts, after: plate, kg: 5, stands: {on: spindle.drive, diameter: 60, length: %s}}\n"
+	for _, c := range []struct {
+		stands, plate, bores, length, want string
+	}{
+		{"", "", "", "20", ""},
+		{"-own, diameter: 60", "", "", "20", "motor-beside 164.92"},
+		{"-own, diameter: 60", ", through: belt", "", "20", ""},
+		{", shaft: 28, shaft-length: 10", "", "", "23.6", ""},
+		{", shaft: 28, shaft-length: 10", "", "", "20", "coupling-short 4"},
+		{"", ", output-speed: 30", "", "1", ""},
+		{"", ", output-speed: 30", ", bores 38 and 11", "1", "coupling-short 1.5"},
+		{"", ", output-speed: 30", ", bores 38 and 11", "2.5", ""},
+	} {
+		files := motorJob(c.stands, c.plate, "after: lid, first: yes", fmt.Sprintf(coupling, c.bores, c.length))
+		files["adapter.yaml"] += "  - {name: motor-own, face: front, at: [[140, 20], [180, 20], [160, 80]], size: 9 mm}\n"
+		m, _ := load(t, write(t, files))
+		got := ""
+		for _, p := range m.Problems {
+			if p.Kind == plan.MotorBeside || p.Kind == plan.CouplingShort {
+				got = fmt.Sprintf("%s %.5g", p.Kind, p.Args[2].Value)
+			}
+		}
+		if got != c.want {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
+
 // On holes that are no standard flange's a motor stands over their middle; one of which nothing is known,
 // and a coupling no wider than its step or of no length, stand nowhere.
 func TestMotorOverItsHoles(t *testing.T) {

@@ -20,6 +20,16 @@ var shaftEnds = map[string]ShaftEnd{
 	"284": {47.625, 117.475}, "286": {47.625, 117.475}, "324": {53.975, 133.35}, "326": {53.975, 133.35},
 }
 
+// ShaftLengthMm is how long the end of a shaft of a diameter is at the most: the long series of ISO/R 775, from memory, in mm.
+func ShaftLengthMm(diameterMm float64) float64 {
+	for _, e := range []ShaftEnd{{11, 23}, {14, 30}, {19, 40}, {24, 50}, {28, 60}, {38, 80}, {56, 110}, {75, 140}, {95, 170}} {
+		if diameterMm <= e.DiameterMm {
+			return e.LengthMm
+		}
+	}
+	return 2 * diameterMm
+}
+
 // frameName is a frame: of IEC with the letters of its length, of NEMA with T and C for
 // the shaft and the face.
 var frameName = regexp.MustCompile(`^(56)-?(?:C|HC|J)$|^(\d{2,3})(?: ?[SML]\d?| ?TC?| ?TCH)?$`)

@@ -219,6 +219,8 @@ const (
 	WouldTip       ProblemKind = "would-tip"
 	OnBead         ProblemKind = "on-bead"
 	FlightBackward ProblemKind = "flight-backward"
+	MotorBeside    ProblemKind = "motor-beside"
+	CouplingShort  ProblemKind = "coupling-short"
 )
 
 // Because is a problem of a named thing that is the reason for another.

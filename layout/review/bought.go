@@ -40,6 +40,7 @@ func bought(r *reviewer) {
 	for e := range seq.Refs(r.job.Loose) {
 		short := r.boughtBy(e)
 		r.couplingTorque(e)
+		r.couplingBores(e)
 		r.holesFree(e)
 		v := r.viewOf(e.Part.Value)
 		t, long, ok := screwBought(e.Buy.Value)
@@ -237,7 +238,7 @@ func (r *reviewer) boughtBy(e *parts.Loose) (short bool) {
 			continue
 		}
 		for k := range p.Holes {
-			if g := &p.Holes[k]; saysHoles(said, g.Name.Value) && !v.jointNames(g.Name.Value) {
+			if g := &p.Holes[k]; (saysHoles(said, g.Name.Value) || e.Stands != nil && e.Stands.On.Part == p.Name.Value && e.Stands.On.Feature == g.Name.Value) && !v.jointNames(g.Name.Value) {
 				v.ordered(e, g, screwOrder{order, t, long})
 				short = short || e.Count < g.Pattern.Count*max(1, p.Quantity)
 			}
@@ -328,9 +329,13 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 	f := Finding{Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: e.Pos, Source: practice}
 	what := "the screws bought for " + g.Name.Value + " of " + v.p.Title.Value
 	const (
-		deeper = 0.6 // diameters beyond a blind thread, for washers and a head's seat
+		deeper      = 0.6 // diameters beyond a blind thread, for washers and a head's seat
+		flangeShare = 1.6 // diameters of a motor's flange and a washer at the most
 	)
-	deep := h.toMm - h.fromMm
+	deep, free := h.toMm-h.fromMm, math.Inf(1)
+	if e.Stands != nil && h.thread != nil && g.Through {
+		free = v.machine().Behind(e, deep, o.longMm)
+	}
 	switch need := g.Pattern.Count * max(1, v.p.Quantity); {
 	case h.thread != nil && h.thread.Designation != o.thread.Designation, h.thread == nil && (2*h.radiusMm < d-slackMm || 2*h.radiusMm > widest*d):
 		f.What, f.Numbers = what+" are not for these holes", o.words+" in "+v.mm(2*h.radiusMm)
@@ -341,6 +346,9 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 	case h.thread != nil && !g.Through && !nut && o.longMm > deep+deeper*d:
 		f.What, f.Numbers, f.OverMm = what+" meet the bottom of their holes", v.mm(o.longMm)+" long in "+v.mm(deep), over(o.longMm-deep)
 		f.Rule, f.Fix = "a screw clamps before it meets the bottom", "a shorter screw"
+	case !nut && o.longMm-flangeShare*d-deep > free:
+		f.What, f.Numbers, f.OverMm = what+" end on what lies behind", v.mm(o.longMm)+" long through a flange and "+v.mm(deep)+", with "+v.mm(free)+" free behind", over(o.longMm-flangeShare*d-deep-free)
+		f.Rule, f.Fix = "a screw clamps before it meets anything", "a shorter screw"
 	case h.thread == nil && nut && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d:
 		f.What, f.Numbers, f.LeftMm = what+" are too short for their nuts", v.mm(o.longMm)+" long through "+v.mm(deep)+", with what comes on "+v.mm(o.takes(e)*d)+" wanted beyond", left(o.longMm-deep)
 		f.Rule, f.Fix = "a bolt comes through its nut", "a longer screw"

@@ -2,11 +2,13 @@ package review
 
 import (
 	"cmp"
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
+	"centrepop/layout/machine"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -91,6 +93,31 @@ func (r *reviewer) couplingTorque(e *parts.Loose) {
 		Severity: Check, Pos: e.Item.Pos, What: "the coupling is bought for less torque than the motor gives", Numbers: m[1] + " " + m[2] + "; " + r.w.Torque(gives) + " at " + number(cmp.Or(motor.OutRPM.Value, motor.RPM.Value)) + " rev/min",
 		Rule: "a coupling takes the torque of its motor at the least", Source: "T = 60 P / (2 π n)", Fix: "a larger coupling, with the maker's factor for the service",
 	})
+}
+
+// couplingBores compares the bores that words give a coupling with the shafts that it joins.
+func (r *reviewer) couplingBores(e *parts.Loose) {
+	bores := e.Bores(r.job.Units)
+	on := func(whose string, mm float64) {
+		if mm > 0 && !slices.ContainsFunc(bores, func(bore float64) bool { return math.Abs(bore-mm) < faceOffMm }) {
+			r.add(Finding{
+				Severity: Check, Pos: e.Item.Pos, What: "the coupling is bored for other shafts than " + whose, Numbers: r.mm(bores[0]) + " and " + r.mm(bores[1]) + "; " + whose + " is " + r.mm(mm),
+				Rule: "a coupling is bored for its two shafts", Source: "by the job", Fix: "the bores and the shafts of one order",
+			})
+		}
+	}
+	if len(bores) < 2 || e.Stands == nil {
+		return
+	}
+	if v := r.viewOf(e.Stands.On.Part); v != nil {
+		on(e.Stands.On.Feature+" of "+v.p.Title.Value, 2*seq.First(v.outside, func(c cylinder) bool { return c.name == e.Stands.On.Feature }).radiusMm)
+	}
+	for o := range seq.Refs(r.job.Loose) {
+		if o.Stands != nil && o != e && o.IsMotor() {
+			mm, _ := machine.MotorShaft(r.job, o.Stands)
+			on("the shaft of the motor", mm)
+		}
+	}
 }
 
 // torqueNm is a torque in words, Nm.
