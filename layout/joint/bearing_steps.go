@@ -201,10 +201,11 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	}
 	j.putIn(t, putNut)
 	if p.HasEndFloat {
+		tight := p.ConeFitUm.Min >= 0
 		if m.nut == nil && other.nut != nil {
-			m.nut = other.nut
+			m.nut, tight = other.nut, q.ConeFitUm.Min >= 0
 		}
-		j.endFloatStep(t, p, m)
+		j.endFloatStep(t, p, m, tight)
 	}
 	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm > 0
 	for _, of := range t.cups {
@@ -328,9 +329,10 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 }
 
 // endFloatStep sets the play of a pair of bearings by a dial gauge, or, where
-// preload is wanted, by an angle of the nut from no play on: preload over pitch.
+// preload is wanted, by an angle of the nut from no play on: preload over pitch. A cone that sits
+// tight does not follow the nut back.
 // Common practice, no source.
-func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting) {
+func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight bool) {
 	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
 	if m.nut == nil && m.cupShoulder != nil {
@@ -356,7 +358,9 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting) {
 	tighten := "Tighten " + nut + " while turning " + t.a.title() + ", until "
 	if p.EndFloatMm.Max > 0 {
 		do := []string{tighten + "it drags, so that the rollers find their place; then slack off."}
-		if p.EndFloatMm.Min >= 0 {
+		if tight {
+			do = []string{"Tighten " + nut + " while turning " + t.a.title() + ", a few degrees at a time, and measure each time. The cone sits tight and does not follow " + nut + " back: too far, draw it back and begin again."}
+		} else if p.EndFloatMm.Min >= 0 {
 			do = append(do, "From no play, "+turn(p.EndFloatMm.Min, p.EndFloatMm.Max)+" of "+nut+" back on "+thread+" gives it.")
 		}
 		s := t.step("Set the end float", append(do, "Dial gauge on the shaft end, push and pull while turning: "+span+".", lock+". Measure again: it may have moved.")...)

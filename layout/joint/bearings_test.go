@@ -302,3 +302,25 @@ func TestFloatOfAPair(t *testing.T) {
 	says(t, jointNamed(t, p, "front-bearing"), nil, []string{"end float", "preload", "shims"})
 	says(t, jointNamed(t, p, "rear-bearing"), []string{"Set the preload", "more on M40"}, []string{"shims"})
 }
+
+// A nut that is turned back moves no cone that sits a thousandth or more over the 1.375 in of its bore.
+func TestTightConeIsNotSlackedOff(t *testing.T) {
+	t.Parallel()
+	for fit, want := range map[string]string{"1.3760, 1.3765": "does not follow Lock collar back", "1.3744, 1.3750": "then slack off"} {
+		p, err := draft(editedDemo(t, "gatejack", "drive-nut.yaml", "[1.3745, 1.3750]", "["+fit+"]"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for _, j := range p.Joints {
+			for _, s := range j.Steps {
+				if s.Title == "Set the end float" {
+					got += strings.Join(s.Do, " ")
+				}
+			}
+		}
+		if !strings.Contains(got, want) || strings.Contains(got, "slack off") != (want == "then slack off") {
+			t.Errorf("%s: %q", fit, got)
+		}
+	}
+}

@@ -12,6 +12,7 @@ import (
 // corners finds where a straight fillet with a place lies, says it with the place where that
 // is not on every side, and notes a length that is asked for where no corner is.
 func (j *making) corners(t *joint, p *plan.WeldPlan) {
+	p.Lap = t.in.Place != nil && !t.in.Place.Edge() && t.a.r.Part.Outline != nil && t.a.step == nil
 	if t.in.Place == nil || t.a.roundMm() > 0 || t.b.roundMm() > 0 {
 		return
 	}

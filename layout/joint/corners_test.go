@@ -119,3 +119,22 @@ func TestSeamRoundAMitre(t *testing.T) {
 		t.Errorf("%v", w.LengthMm)
 	}
 }
+
+// A plate that lies flat on another is welded round its edge: it is set by its place, has no sides to be square
+// on, and its tacks are said by its edges. One that stands is a tee.
+func TestLapLiesFlat(t *testing.T) {
+	t.Parallel()
+	const flat = "gusset#1.outline, to: housing-plate.outline, type: fillet, sides: 2, process: MAG}\n    place: {on: front, with: left, from-left: 0 mm, from-bottom: 0 mm, front: left}"
+	for with, want := range map[string]string{"with: back, at: [0, 0], top: up": "lies flat", "with: left, from-left: 10 mm, from-bottom: 0 mm, front: left": "square on both sides"} {
+		p, err := draft(editedDemo(t, "pugmill", "job.yaml", flat, "gusset#1.outline, to: housing-plate.outline, type: fillet, process: MAG}\n    place: {on: front, "+with+"}"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := jointNamed(t, p, "gusset-1")
+		for _, s := range j.Steps {
+			if s.Title == "Tack" && (!strings.Contains(s.Hold, want) || j.Weld.Lap != (want == "lies flat") || j.Weld.Lap != strings.Contains(s.Do[0], "long on right")) {
+				t.Errorf("%s: %q %q", with, s.Hold, s.Do)
+			}
+		}
+	}
+}

@@ -471,6 +471,9 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		s := t.step("Tack", t.tackSeams())
 		_, within := t.lean()
 		s.Hold = words.Join(", ", "Check square on both sides", within) + "; knock straight now."
+		if p.Lap {
+			s.Hold = "Check that it lies flat and where it is set; knock it there now."
+		}
 	}
 	t.step("Weld", t.laid(p)...)
 	j.inspectWeld(t, p)
@@ -625,6 +628,8 @@ func (t *joint) seam() seam {
 		return seam{"the middle of two opposite sides of the section, then of the other two", "Each side of the section from its middle outward, opposite sides in turn.", "in the middle of each side"}
 	case flush:
 		return seam{out.tack, "From the middle outward, corner by corner in turn. No weld where it stands flush: there is no corner.", out.gauge + " of each fillet"}
+	case t.out.Weld.Lap:
+		return seam{out.tack, "Each edge from its middle outward, the opposite one after it.", "in the middle of each edge"}
 	case t.in.Weld.Sides == 2 || t.helixMm() > 0:
 		return seam{out.tack, "From the middle outward, turn and turn about on the two sides.", out.gauge + ", on each side"}
 	default:
@@ -654,7 +659,7 @@ func (t *joint) tackMm(mm float64) float64 {
 // tackSeams says how many tacks hold a straight weld, of what length and in what order. The
 // sides of a section are tacked in their middles.
 func (t *joint) tackSeams() string {
-	p, seam := t.out.Weld, t.seam()
+	p, seam, edges := t.out.Weld, t.seam(), map[float64][]string{}
 	long := []float64{p.LengthMm / float64(p.Sides)}
 	switch {
 	case t.in.Weld.Length.Set():
@@ -662,7 +667,7 @@ func (t *joint) tackSeams() string {
 	case t.derived():
 		long = nil
 		for _, c := range p.Corners {
-			long = append(long, c.LengthMm)
+			long, edges[c.LengthMm] = append(long, c.LengthMm), append(edges[c.LengthMm], c.Side)
 		}
 	}
 	slices.Sort(long)
@@ -679,8 +684,11 @@ func (t *joint) tackSeams() string {
 	for i, mm := range slices.Backward(long) {
 		n, tack := t.tackRow(mm)
 		text := words.Trim(float64(n), 0) + " × " + t.w.Read(tack) + " long"
-		if long[0] != long[len(long)-1] {
-			text += " on " + t.w.Read(mm)
+		if on := t.w.Read(mm); long[0] != long[len(long)-1] {
+			if p.Lap { // corners that are rounded are of both edges
+				on = strings.Join(edges[mm], " and ")
+			}
+			text += " on " + on
 		}
 		if !slices.Contains(each, text) {
 			each = append(each, text)

@@ -275,6 +275,7 @@ type PressPlan struct {
 
 // WeldPlan is the numbers of a weld.
 type WeldPlan struct {
+	Lap          bool      `json:"lap,omitempty"` // the first part lies flat on the other, welded round its edge
 	Type         string    `json:"type"`
 	Symbol       string    `json:"symbol"`      // name of the ISO 2553 symbol
 	Designation  string    `json:"designation"` // "z5", for fillets

@@ -216,7 +216,8 @@ func weldSense(r *reviewer) {
 			f.Rule, f.Fix = "a leg is about as large as the thinner part at most: more only burns and bends", "a smaller leg"
 			r.add(f)
 		}
-		if tee := w.Part.Feature == "outline" && w.To.Feature == "outline"; tee && w.Type == "fillet" && w.Sides == 1 {
+		to := r.job.Part(w.To.Part)
+		if tee := w.Part.Feature == "outline" && (w.To.Feature == "outline" || to != nil && to.Bar != nil) && (in.Place == nil || in.Place.Edge()); tee && w.Type == "fillet" && w.Sides == 1 {
 			f.What, f.Numbers = j.Title+": a tee is welded on one side only", ""
 			f.OverMm = nil
 			f.Rule, f.Fix = "a fillet on one side tears open at its root", "sides: 2, or accept it for light brackets"

@@ -65,7 +65,11 @@ func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units, small boo
 		return p
 	}
 	draw.HatchAt(&p.Draw, draw.Polygon(4, floor, p.Width-8, floor, p.Width-8, floor-leg*0.6, 4, floor-leg*0.6), 45, 2.4, draw.LineMm)
-	draw.HatchAt(&p.Draw, draw.Polygon(mid-leg*0.6, floor+0.6, mid, floor+0.6, mid, floor+2.3*leg, mid-leg*0.6, floor+2.3*leg), 135, 2.4, draw.LineMm)
+	left, high := mid-leg*0.6, floor+2.3*leg
+	if w.Lap {
+		left, high = 4, floor+1.2*leg
+	}
+	draw.HatchAt(&p.Draw, draw.Polygon(left, floor+0.6, mid, floor+0.6, mid, high, left, high), 135, 2.4, draw.LineMm)
 	p.Draw.Add(draw.Shape{Path: draw.Polygon(mid, floor, mid+leg, floor, mid, floor+leg), Fill: draw.Black})
 	p.Draw.Add(draw.Segment(mid+leg/2, floor+leg/2, mid+leg, floor+leg, draw.ThinMm))
 	throat, size := draw.Shrink("throat "+sized(w.ThroatMm, units), 3.4, false, p.Width-mid-leg/2)
