@@ -2,6 +2,7 @@ package parts
 
 import (
 	"regexp"
+	"slices"
 
 	"centrepop/parts/seq"
 )
@@ -31,6 +32,12 @@ func (e *Loose) Bores(units Units) (mm []float64) {
 	return mm
 }
 
+// OnHoles tells whether it is holes in a face of a plate or a turned part that a motor stands on.
+func (j *Job) OnHoles(s *Stands) bool {
+	p := j.Part(s.On.Part)
+	return p != nil && (p.Outline != nil || p.Profile != nil) && slices.ContainsFunc(p.Holes, func(g HoleGroup) bool { return g.Name.Value == s.On.Feature })
+}
+
 // Coupled is the first motor or coupling that is put on: what that turns, no hand turns any
 // more; nil where the job has none.
 func (j *Job) Coupled() *Loose {
@@ -57,7 +64,7 @@ type Loose struct {
 // Stands is where a motor or a coupling stands, and its sizes; those not given are 0.
 type Stands struct {
 	Pos      Pos
-	On       JointRef // holes of a plate, or an outside step of a shaft
+	On       JointRef // holes in a face of a plate or a turned part, or an outside step of a shaft
 	Face     Face     // of the plate; empty for that away from what the motor drives
 	Diameter Length
 	Length   Length

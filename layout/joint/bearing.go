@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -103,7 +104,7 @@ func (bearingKind) title(t *joint) string {
 func (bearingKind) buy(s *shop, t *joint, list *buying) {
 	b := t.out.Bearing
 	list.use(t, "Tapered roller bearing "+b.Bearing, 1, "cup and cone")
-	if b.Adjusted && s.nutMade(b.HeldBy) == nil {
+	if b.Adjusted && s.nutMade(b.HeldBy) == nil && s.nutOrdered(b.HeldBy) == nil {
 		list.use(t, "Nut "+b.HeldBy, 1, "with its lock")
 	}
 }
@@ -119,6 +120,20 @@ func (s *shop) nutMade(thread string) *part.Model {
 	}
 	return nil
 }
+
+// nutOrdered is the loose thing that the job buys as the nut on a thread; nil if there is none.
+func (s *shop) nutOrdered(thread string) *parts.Loose {
+	plain := func(text string) string {
+		return strings.NewReplacer(" ", "", "-", "", "×", "x").Replace(strings.ToLower(text))
+	}
+	on := regexp.MustCompile(`(?:^|\D)` + regexp.QuoteMeta(plain(thread)) + `(?:[^\dx.]|$)`)
+	return seq.At(s.job.Loose, func(e *parts.Loose) bool {
+		return nutWord.MatchString(e.Item.Value) && on.MatchString(plain(e.Item.Value))
+	})
+}
+
+// nutWord is in the words for a nut.
+var nutWord = regexp.MustCompile(`(?i)\bnut\b`)
 
 // lock says how the nut of a cone is locked: by the screw of a made one that is split, else by
 // what it is bought with.

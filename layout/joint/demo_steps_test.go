@@ -552,8 +552,16 @@ func TestMotorIsBought(t *testing.T) {
 			t.Errorf("%q", item)
 		}
 	}
-	if got := motors(planned(t, editedDemo(t, "gatejack", "job.yaml", "maker: gear motor with torque limiter", "maker: Any"))); !slices.Equal(got, []string{"Motor Any, by its page"}) {
-		t.Errorf("%q", got)
+	for edit, want := range map[string]string{"maker: Any": "Motor Any, by its page", "": "Motor, by its page"} {
+		if got := motors(planned(t, editedDemo(t, "gatejack", "job.yaml", "maker: gear motor with torque limiter", edit))); !slices.Equal(got, []string{want}) {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	// What stands on the holes of its flange is the motor, whatever it is called.
+	for _, item := range motors(planned(t, editedDemo(t, "pugmill", "job.yaml", "gear motor 2.2 kW, 32 rev/min, flange 265, spigot 230", "drive unit"))) {
+		if strings.Contains(item, "page") {
+			t.Errorf("%q is bought too", item)
+		}
 	}
 }
 

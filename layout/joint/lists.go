@@ -188,12 +188,12 @@ func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
 // buyMotor lists the motor, unless it is among the things that are put on.
 func (j *shop) buyMotor(list *buying) {
 	m := j.job.Motor
-	if m == nil || slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool { return e.IsMotor() }) {
+	if m == nil || slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool { return e.IsMotor() || e.Stands != nil && j.job.OnHoles(e.Stands) }) {
 		return
 	}
 	item := m.Maker.Value
 	if !strings.Contains(strings.ToLower(item), "motor") {
-		item = "motor " + item
+		item = words.Join(" ", "motor", item)
 	}
 	list.add(words.Capital(item)+", by its page", 1, "motor", "")
 }

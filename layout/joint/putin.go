@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/seq"
 )
 
@@ -15,7 +16,7 @@ type putWhen int
 
 const (
 	putFirst putWhen = iota // before the two meet
-	putNut                  // the made nut that adjusts a cone, before the cone is set by it
+	putNut                  // the nut that adjusts a cone, before the cone is set by it
 	putLast                 // after all else
 )
 
@@ -23,8 +24,9 @@ const (
 // it comes then.
 func (j *making) putIn(t *joint, when putWhen) {
 	var made *part.Model
+	var ordered *parts.Loose
 	if p := t.out.Bearing; p != nil && p.Adjusted {
-		made = j.nutMade(p.HeldBy)
+		made, ordered = j.nutMade(p.HeldBy), j.nutOrdered(p.HeldBy)
 	}
 	first := 0
 	for e := range seq.Refs(j.job.Loose) {
@@ -34,6 +36,9 @@ func (j *making) putIn(t *joint, when putWhen) {
 			if title = m.Out.Title; m == made {
 				comes = putNut
 			}
+		}
+		if e == ordered {
+			comes = putNut
 		}
 		if e.First {
 			comes = putFirst

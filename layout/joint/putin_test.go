@@ -40,6 +40,20 @@ func TestBoughtThings(t *testing.T) {
 	}
 }
 
+// The nut of a bearing that the job orders itself is bought once, and is on before the cone is set by it.
+func TestNutIsOrdered(t *testing.T) {
+	t.Parallel()
+	for item, own := range map[string]bool{"shaft nut KMK 8 (M40 × 1.5)": true, "shaft nut M40x15": false, "washer M40x1.5": false} {
+		p := planned(t, editedDemo(t, "pugmill", "job.yaml", "loose:\n", "loose:\n  - {item: \""+item+"\", how: on the thread, after: rear-bearing}\n"))
+		bought := slices.ContainsFunc(p.Bought, func(r plan.BoughtRow) bool { return r.Item == "Nut M40x1.5" })
+		steps := jointNamed(t, p, "rear-bearing").Steps
+		put := slices.IndexFunc(steps, func(s plan.JointStep) bool { return s.Title == "Put in" })
+		if bought == own || own == (put == len(steps)-1) {
+			t.Errorf("%s: %v, row %d of %d", item, bought, put, len(steps))
+		}
+	}
+}
+
 // A right-hand nut on a shaft that turns clockwise seen from it lags behind and comes off;
 // the thicker plate has the longer thread of a made stud.
 func TestNutsAndStudsSayTheirSide(t *testing.T) {

@@ -147,7 +147,7 @@ func (s *stage) names(out *plan.Arrangement, cut map[int]bool) {
 	}
 	out.Bought = s.stand
 	for _, e := range s.job.Loose {
-		if name := words.Head(e.Item.Value); name != "" && e.MassKg > 0 && !slices.Contains(s.stand, name) && !slices.Contains(out.ByHand, name) {
+		if name := words.Head(e.Item.Value); name != "" && !e.Off && !slices.Contains(s.stand, name) && !slices.Contains(out.ByHand, name) {
 			out.ByHand = append(out.ByHand, name)
 		}
 	}

@@ -136,7 +136,7 @@ func (m *Machine) Behind(e *parts.Loose, deepMm, mostMm float64) float64 {
 	return mostMm
 }
 
-// onPlate is a motor on the face of a plate, in the plate's frame: z along its axis, from the
+// onPlate is a motor on a face of a plate or a turned part, in its frame: z along its axis, from the
 // face to its end. ok is false where nothing tells which face that is.
 func (m *Machine) onPlate(s *parts.Stands, r *part.Model, g *part.Group, plate assembly.Pose) (at assembly.Pose, solid *assembly.Solid, ok bool) {
 	var middle plan.XY
@@ -150,10 +150,12 @@ func (m *Machine) onPlate(s *parts.Stands, r *part.Model, g *part.Group, plate a
 	}
 	at = assembly.Move(assembly.Vec{X: middle.XMm, Y: middle.YMm})
 	if face == parts.Back {
-		at = assembly.Frame(assembly.Vec{X: middle.XMm, Y: middle.YMm, Z: -r.LengthMm()}, assembly.AxisZ.Times(-1), assembly.AxisY)
+		at = assembly.Frame(assembly.Vec{X: middle.XMm, Y: middle.YMm}, assembly.AxisZ.Times(-1), assembly.AxisY)
 	}
+	z, _, onMetal := r.PlaneOf(g, face)
+	at.At.Z = -z
 	solid = m.motorSolid(s, r, g)
-	return at, solid, face != "" && solid != nil
+	return at, solid, face != "" && onMetal && solid != nil
 }
 
 // faceAway is the face of a plate that looks away from the end of the shaft which the motor drives,
@@ -180,7 +182,11 @@ func (m *Machine) motorSolid(s *parts.Stands, r *part.Model, g *part.Group) *ass
 	if r.Part.Bore != nil {
 		bore = r.Part.Bore.Size.Nominal.Mm
 	}
-	face, _ := measured.FaceOf(g.Hole.Pattern.PCD.Mm, bore)
+	face, known := measured.FaceOf(g.Hole.Pattern.PCD.Mm, bore)
+	_, inside := r.Sides()
+	for i := 0; i < len(inside) && !known; i++ {
+		face, known = measured.FaceOf(g.Hole.Pattern.PCD.Mm, inside[i].Size.NominalMm)
+	}
 	shaftMm, endMm := MotorShaft(m.job, s)
 	var out []assembly.Simple
 	round := func(diameterMm, lowMm, highMm float64) {

@@ -124,6 +124,26 @@ func TestMotorInLine(t *testing.T) {
 	}
 }
 
+// On a turned adapter a motor stands on the face that its holes are in: the flange of FF165 (IEC 60072-1, from
+// memory: 200 across, a spigot of 130 and 3.5 high) on the back of its rim, at −22, the spigot in a register 5 deep.
+func TestMotorOnTurned(t *testing.T) {
+	t.Parallel()
+	files := motorJob(", face: back, length: 300, diameter: 170", ", output-speed: 30", "after: lid")
+	files["adapter.yaml"] = "part: adapter\ntitle: Adapter\nkind: turned\nmaterial: S235\nstock: {round: 510 mm, length: 30 mm}\nprofile:\n  outside: [{name: rim, diameter: 500, length: 22}]\n  inside: [{name: clear, diameter: 100, length: 17}, {name: register, diameter: 130, fit: H8, length: 5}]\n" +
+		"holes:\n  - {name: motor, face: back, circle: {pcd: 165, count: 4, first: 45}, size: M10 tap}\n  - {name: screws, face: front, circle: {pcd: 460, count: 4, first: 45}, size: M10 clearance}\n  - {name: lid, face: front, circle: {pcd: 370, count: 4, first: 0}, size: M8 tap}\n"
+	m, _ := load(t, write(t, files))
+	b := body(t, m, "Gear motor")
+	plate := m.Bodies[slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return strings.HasPrefix(b.ID, "adapter") })]
+	at := func(r, along float64) float64 { // from the back of the rim outward
+		return b.Dist(plate.Pose.Apply(assembly.Vec{X: r, Z: -22 - along}))
+	}
+	for _, in := range [][2]float64{{99, 5}, {64, -3}, {84, 299}} {
+		if at(in[0], in[1]) > 0 || at(in[0]+2, in[1]) < 0 {
+			t.Errorf("at %v: %v, %v", in, at(in[0], in[1]), at(in[0]+2, in[1]))
+		}
+	}
+}
+
 // On holes that are no standard flange's a motor stands over their middle; one of which nothing is known,
 // and a coupling no wider than its step or of no length, stand nowhere.
 func TestMotorOverItsHoles(t *testing.T) {
@@ -212,15 +232,15 @@ func TestMotorTakesRoom(t *testing.T) {
 	}
 }
 
-// What stands has the numbers after the parts: in the arrangement, where things weighed that
-// stand nowhere are named, and as what is new in the picture of its step.
+// What stands has the numbers after the parts: in the arrangement, where things that
+// stand nowhere and stay are named, and as what is new in the picture of its step.
 func TestMotorIsDrawn(t *testing.T) {
 	t.Parallel()
 	m, pl := load(t, write(t, motorJob(", diameter: 220, length: 250", ", output-speed: 30", "after: lid, first: yes",
 		"  - {item: \"gear motor, spare\", how: on it, after: plate, kg: 5, stands: {on: spindle.drive, diameter: 80, length: 70}}\n",
-		"  - {item: \"heater, 2 kg\", how: on it, after: plate, kg: 2}\n", "  - {item: lamp, how: on it, after: plate}\n")))
+		"  - {item: \"heater, 2 kg\", how: on it, after: plate, kg: 2}\n", "  - {item: lamp, how: on it, after: plate}\n", "  - {item: shackle, how: to lift it, after: plate, off: yes}\n")))
 	all := m.Pictures()
-	if want := []string{"Gear motor", "Gear motor 2"}; !slices.Equal(all.Bought, want) || !slices.Equal(all.ByHand, []string{"Heater"}) {
+	if want := []string{"Gear motor", "Gear motor 2"}; !slices.Equal(all.Bought, want) || !slices.Equal(all.ByHand, []string{"Heater", "Lamp"}) {
 		t.Errorf("%q bought, %q by hand", all.Bought, all.ByHand)
 	}
 	find := func(shapes []plan.Shape, item int) (out *plan.Shape) {

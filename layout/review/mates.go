@@ -249,8 +249,8 @@ func (v *view) onFace(h *parts.HoleGroup, s measured.Standard) {
 		v.report(Check, h.Name.Value, size.Fit.Pos, Finding{What: "the bore does not centre the spigot of a motor " + what + s.Name, Numbers: v.mm(bore) + " " + size.Fit.Class.Value,
 			Rule: "the spigot of a motor is j6; its bore H7 or H8", Source: source, Fix: "fit: H7"})
 	}
+	v.motorTurn(h, s)
 	if v.p.Bore != nil {
-		v.motorTurn(h, s)
 		v.motorSide(s)
 	}
 }

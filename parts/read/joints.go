@@ -37,10 +37,10 @@ func (l *loader) joints() {
 		}
 		job.Joints = append(job.Joints, j)
 	}
+	l.whole = l.sound(l.n, "joints") // what a joint names in vain hides no other's fault
 	for _, j := range job.Joints {
 		l.jointRefs(j)
 	}
-	l.whole = l.sound(l.n, "joints")
 }
 
 func (f *fields) joint() (*parts.Joint, bool) {

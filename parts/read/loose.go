@@ -14,6 +14,7 @@ const kgPerPound = 0.45359237
 // loose reads what no joint fastens; parts and joints are read by then.
 func (l *loader) loose() {
 	job, whole := l.job, l.whole && !l.broken
+	placed := whole && l.sound(l.n, "joints")
 	for _, f := range l.each("loose") {
 		e := parts.Loose{
 			Pos: f.n.pos, How: f.text("how"), After: f.name("after"), First: f.yes("first"), Off: f.yes("off"), Buy: f.text("buy"), Count: f.count("count"),
@@ -47,11 +48,11 @@ func (l *loader) loose() {
 		if e.Part.Value != "" && slices.ContainsFunc(job.Loose, func(o parts.Loose) bool { return o.Part.Value == e.Part.Value }) {
 			l.faultf(e.Part.Pos, "each part once", "%s is loose already", e.Part.Value)
 		}
-		if e.Stands = subOf(f, "stands", (*fields).stands); e.Stands != nil && whole {
+		if e.Stands = subOf(f, "stands", (*fields).stands); e.Stands != nil {
 			l.standsThere(&e)
 		}
 		e.Lies = eachOf(f, "lies", (*fields).lying)
-		if whole && len(e.Lies) > 0 {
+		if placed && len(e.Lies) > 0 {
 			l.liesThere(&e, f.n.keyPos("lies"))
 		}
 		job.Loose = append(job.Loose, e)
@@ -79,10 +80,9 @@ func (l *loader) standsThere(e *parts.Loose) {
 	if p == nil || e.Item.Value == "" {
 		return
 	}
-	holes := p.Outline != nil && slices.ContainsFunc(p.Holes, func(g parts.HoleGroup) bool { return g.Name.Value == s.On.Feature })
 	step := p.Profile != nil && slices.ContainsFunc(p.Profile.Outside, func(o parts.Step) bool { return o.Name.Value == s.On.Feature })
-	if !holes && !step {
-		l.faultf(s.On.Pos, "holes of a plate, or an outside step of a turned part", "nothing stands on %s.%s", s.On.Part, s.On.Feature)
+	if !l.job.OnHoles(s) && !step {
+		l.faultf(s.On.Pos, "holes in a face, or an outside step of a turned part", "nothing stands on %s.%s", s.On.Part, s.On.Feature)
 	}
 }
 

@@ -185,7 +185,7 @@ var looseGroup = &Group{Name: "loose", Means: "A part, or a thing bought, that i
 }}
 
 var standsGroup = &Group{Name: "stands", Means: "Where a motor or a coupling stands, and its sizes, measured or from the maker's sheet.", Example: "{on: motor-adapter.motor, diameter: 220, length: 400}", Keys: []Key{
-	{Name: "on", Type: RefType, Need: true, Means: "the holes of a plate that its flange is bolted to, or the outside step of a shaft that it sits on from its shoulder outward", Example: "on: motor-adapter.motor, or auger-shaft.drive"},
+	{Name: "on", Type: RefType, Need: true, Means: "the holes in a face of a plate or a turned part that its flange is bolted to, or the outside step of a shaft that it sits on from its shoulder outward", Example: "on: motor-adapter.motor, or auger-shaft.drive"},
 	{Name: "face", Type: WordType, Means: "of the plate, the one it stands on; where the job has a motor that drives a shaft, the one away from that", Words: []string{string(parts.Front), string(parts.Back)}},
 	{Name: "diameter", Type: SizeType, Means: "the largest of its body", Default: "the body is left out"},
 	{Name: "length", Type: SizeType, Means: "of a motor from the plate to its end, of a coupling as a whole", Default: "the body is left out"},
