@@ -35,6 +35,9 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 	if p.Adjusted && m.small != nil {
 		p.KeepOff = words.Spaced(m.small.Name)
 		if mm, known := j.clearance(t, m); known {
+			if o := t.partner(j.all); o != nil && o.a.step == t.a.step { // the other cone stands there
+				mm = geom.Clean(mm - o.in.Bearing.ConeWidth.Mm)
+			}
 			if p.KeepOffMm = mm; mm <= 0 {
 				t.problem(plan.ConeTouches, plan.Named(t.a.text()), plan.Named(p.KeepOff), plan.Of(plan.Mm, -mm))
 			}

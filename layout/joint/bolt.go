@@ -274,7 +274,7 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 		joint.MoreMm = t.flangeMoreMm()
 	}
 	if in.Washer {
-		joint.HeadWashers = 1
+		joint.HeadWashers, p.WasherMm = 1, t.bolt.WasherThicknessMm
 		if !tapped {
 			joint.NutWashers = 1
 		}

@@ -138,3 +138,30 @@ func TestLapLiesFlat(t *testing.T) {
 		}
 	}
 }
+
+// What a weld is set by says one gap in both its sentences, which part goes over the other, and that a thin wall
+// is not bevelled where the job asks for it.
+func TestSetAsItLies(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ joint, file, old, now, want string }{
+		{"hopper-throat", "job.yaml", "top: up, gap: -0.5 mm", "top: up, gap: 0.4 mm", "0.4 clear of it. Gap 0.4."},
+		{"hopper-throat", "hopper-throat.yaml", "diameter: 295.3", "diameter: 304", "0.5 over it"},
+		{"hopper-throat", "", "", "", "0.5 inside it"},
+		{"stand-corner-1", "job.yaml", "stand-rail#1.right, type: square", "stand-rail#1.right, type: v", "No v as the job says: 4 is welded square"},
+	} {
+		p := demoPlan(t, "pugmill")
+		if c.old != "" {
+			var err error
+			if p, err = draft(editedDemo(t, "pugmill", c.file, c.old, c.now)); err != nil {
+				t.Fatal(err)
+			}
+		}
+		got := strings.Join(jointNamed(t, p, c.joint).Cautions, " ")
+		for _, s := range jointNamed(t, p, c.joint).Steps {
+			got += strings.Join(s.Do, " ")
+		}
+		if !strings.Contains(got, c.want) {
+			t.Errorf("%s %s: %q", c.joint, c.now, got)
+		}
+	}
+}

@@ -306,7 +306,12 @@ func (j *shop) placeText(t *joint, p *parts.Place) string {
 	case p.Gap.Mm > 0:
 		text += ", " + w.Size(p.Gap.Mm) + " clear of it"
 	case p.Gap.Mm < 0:
-		text += ", " + w.Size(-p.Gap.Mm) + " inside it"
+		text += ", " + w.Size(-p.Gap.Mm)
+		if on := t.b.roundMm(); on > 0 && t.a.roundMm() > on {
+			text += " over it"
+		} else {
+			text += " inside it"
+		}
 	}
 	return text
 }
@@ -486,7 +491,7 @@ func (j *making) heavy(t *joint) {
 	if least > 0 {
 		j.lifts(t, lift, false)
 	}
-	if how := t.w.Carriers(t.out.MassKg); !fixed && how != "" && heaviest <= plan.LiftKg { // the order of assembly says what is for the hoist alone
+	if how := t.w.Carriers(t.out.MassKg); !fixed && !t.fixed && how != "" && heaviest <= plan.LiftKg { // the order of assembly says what is for the hoist alone
 		t.caution("From here on the assembly is " + t.w.RoundMass(t.out.MassKg, 1) + ": " + how + ".")
 	}
 }

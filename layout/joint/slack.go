@@ -19,8 +19,12 @@ const (
 // limits of both, and whether a fillet bridges it. What has no axis, or is a branch on its
 // main, has its gap otherwise.
 func (t *joint) slack(p *plan.WeldPlan) {
+	stands := t.in.Place != nil && t.in.Place.Gap.Mm > 0 && p.LegMm > 0 && !t.enters()
+	if stands {
+		p.GapMm = t.in.Place.Gap.Mm
+	}
 	p.GapLeastMm = p.GapMm
-	if p.LegMm == 0 || t.b.radial != nil || t.a.roundMm() == 0 || t.b.roundMm() == 0 || t.helixMm() > 0 {
+	if stands || p.LegMm == 0 || t.b.radial != nil || t.a.roundMm() == 0 || t.b.roundMm() == 0 || t.helixMm() > 0 {
 		return
 	}
 	in, out, ok := t.nested()

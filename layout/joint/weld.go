@@ -310,7 +310,9 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 		text += ", " + words.Trim(p.BevelDeg, 0) + "°, root face " + t.w.Read(p.RootFaceMm)
 	}
 	t.figure("preparation", text+", gap "+t.w.Read(p.GapMm), prep.Source)
-	p.Besides = prep.Note
+	if p.Besides = prep.Note; in.Type != "square" && prep.Shape == weld.Square {
+		t.caution("No " + in.Type + " as the job says: " + t.w.Size(p.ThinnerMm) + " is welded square, not bevelled.")
+	}
 	if in.Type == "square" && prep.Shape != weld.Square {
 		t.problem(plan.SquareTooThick, plan.Of(plan.Mm, p.ThinnerMm))
 	}

@@ -338,8 +338,9 @@ type BoltPlan struct {
 	Head           string    `json:"head"`
 	Count          int       `json:"count"`
 	PCDMm          float64   `json:"pcd_mm,omitempty"`
-	Grip           []GripRow `json:"grip"`             // from the head down
-	Spacer         bool      `json:"spacer,omitempty"` // studs with shoulders: each end holds the plate at its shoulder alone
+	Grip           []GripRow `json:"grip"`                // from the head down
+	WasherMm       float64   `json:"washer_mm,omitempty"` // under the head
+	Spacer         bool      `json:"spacer,omitempty"`    // studs with shoulders: each end holds the plate at its shoulder alone
 	GripMm         float64   `json:"grip_mm"`
 	Ordered        string    `json:"ordered"` // "M10 x 40"
 	LengthMm       float64   `json:"length_mm"`

@@ -108,6 +108,9 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 	out = append(out, keyNumber{"Thread engaged", sized(b.EngagementMm, units), "needs " + sized(b.NeedMm, units)})
 	if len(b.Grip) > 0 {
 		grip := seq.Map(b.Grip, func(g plan.GripRow) string { return words.Short(g.ThickMm, units) })
+		if b.WasherMm > 0 {
+			grip = append([]string{words.Short(b.WasherMm, units)}, grip...)
+		}
 		from := "from the head " + strings.Join(grip, " + ")
 		if b.Spacer {
 			from = "each end its own: " + strings.Join(grip, ", ")
