@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/fits"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -175,6 +176,10 @@ func (s *shop) boltedInto(ref parts.JointRef) *parts.JointRef {
 	return nil
 }
 
+// slides is the loosest class of a shaft on which a keyed hub of H sits well enough. Common practice, no source: h, j and k
+// are usual, g slides.
+const slides = "g6"
+
 func (slideKind) work(j *making, t *joint) {
 	hub, shaft := t.a.step.Size, t.b.step.Size
 	if math.Abs(hub.NominalMm-shaft.NominalMm) > nearMm {
@@ -198,6 +203,9 @@ func (slideKind) work(j *making, t *joint) {
 		t.problem(plan.SlideNoStop, plan.Named(t.a.title()), plan.Named(t.b.text()), plan.Named(faceName(-t.dir)))
 	}
 	t.keyed(p)
+	if g, err := fits.Limit(shaft.NominalMm, slides); err == nil && p.Key != "" && p.PlayMm.Min > shaft.NominalMm-g.MaxMm+geom.CloseMm {
+		t.problem(plan.SlidePlay, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(p.PlayMm.Min, 3)), plan.Of(plan.Mm, words.Round(p.PlayMm.Max, 3)))
+	}
 	t.shouldered()
 	if j.kept(t, p) {
 		t.slideFigures(p)

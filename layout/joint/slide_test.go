@@ -189,6 +189,8 @@ func TestSlideProblems(t *testing.T) {
 		{plan.SlideSizes, []string{"hub.yaml|diameter: 40|diameter: 45"}},
 		{plan.SlideBinds, []string{"shaft.yaml|fit: h7|fit: k6"}},
 		{plan.SlideBinds, []string{"hub.yaml|fit: H8|fit: K7"}},
+		{plan.SlidePlay, []string{"hub.yaml|fit: H8|fit: D9"}}, // ISO 286-2: 40 D9 from +80
+		{plan.SlidePlay, []string{"shaft.yaml|fit: h7|fit: d9"}},
 		{plan.NoLimits, []string{"hub.yaml|, fit: H8|"}},
 		{plan.SlideNoKey, []string{"hub.yaml|keyways:\n  - {name: key, in: bore, clock: 30}\n|", "shaft.yaml|keyways:\n  - {name: key, in: seat, clock: 90, axial: 70, length: 40}\n|", "shaft.yaml|top: keyway|top: punch"}},
 		{plan.SlideClosed, []string{"hub.yaml|clock: 30}|clock: 30, length: 45}"}},

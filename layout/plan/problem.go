@@ -147,6 +147,7 @@ const (
 	// A hub that slides on its shaft.
 	SlideSizes       ProblemKind = "slide-sizes"
 	SlideBinds       ProblemKind = "slide-binds"
+	SlidePlay        ProblemKind = "slide-play"
 	SlideNoKey       ProblemKind = "slide-no-key"
 	SlideClosed      ProblemKind = "slide-keyway-closed"
 	SlideKeyOff      ProblemKind = "slide-key-off"

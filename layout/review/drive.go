@@ -61,16 +61,21 @@ func drive(v *view) {
 		}
 	}
 	for _, c := range v.outside {
-		if c.step == nil || c.size.Fit.Pos.Line == 0 || !driven.MatchString(c.step.Seat.Value) {
+		stands := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool {
+			return e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == c.name
+		})
+		if c.step == nil || c.size.Fit.Pos.Line == 0 || !stands && !driven.MatchString(c.step.Seat.Value) {
 			continue
 		}
+		_, high, _ := v.limitsOf(c)
+		seat := cmp.Or(c.step.Seat.Value, "coupling")
 		if class := c.size.Fit.Class.Value; c.step.Taper == nil && class != "" && class < looseClass {
 			v.report(Check, c.name, c.pos, Finding{
-				What: "the " + c.step.Seat.Value + " sits loose on " + c.name, Numbers: v.mm(2*c.radiusMm) + " " + class,
+				What: "the " + seat + " sits loose on " + c.name, Numbers: v.mm(2*c.radiusMm) + " " + class + ": " + v.mm(2*c.radiusMm-high) + " of play at the least in a bore of its size",
 				Rule: "what is keyed sits without play, or the key works loose", Source: practice, Fix: "fit: h6 or k6",
 			})
 		}
-		if v.holdsBy(c) {
+		if v.holdsBy(c) || !driven.MatchString(c.step.Seat.Value) {
 			continue
 		}
 		v.report(Check, c.name, c.pos, Finding{
