@@ -361,13 +361,6 @@ func greaseText(p *plan.BearingPlan) string {
 	return words.Join(": ", text, p.Grease) + "."
 }
 
-func ports(p *plan.BearingPlan) string {
-	if len(p.Ports) == 0 {
-		return ""
-	}
-	return " Port: " + strings.Join(p.Ports, "; ") + "."
-}
-
 // greasePorts are the ports of a housing, each with the holes and slots into the same length of its
 // bore that stay open: what is pumped in leaves by them unless they are shut meanwhile.
 func (j *making) greasePorts(f feature) (out []string) {

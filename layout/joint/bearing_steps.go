@@ -3,6 +3,7 @@ package joint
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -174,8 +175,10 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		j.slipSeals(t)
 	}
 	grease := func() {
-		later := "Later " + t.w.Grams(p.GreaseG) + " at a time." + ports(p)
-		if t.b.r.Part.Profile != nil && len(t.b.r.Radials) == 0 && len(p.Ports) == 0 {
+		later := "Later " + t.w.Grams(p.GreaseG) + " at a time."
+		if len(p.Ports) > 0 {
+			later += " Port: " + strings.Join(p.Ports, "; ") + "."
+		} else if t.b.r.Part.Profile != nil && len(t.b.r.Radials) == 0 {
 			later = "No port in " + t.b.title() + ": later it is washed out and packed anew."
 		}
 		t.step("Grease", greaseText(p), later)
@@ -308,7 +311,7 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 		do = append(do, "It slides on by hand.")
 	}
 	if t.draw != nil {
-		do = append(do, t.drawLine())
+		do = append(do, "Or draw it on: rod into "+t.draw.into+", tube on the "+follows(t.out.Bearing)+" end, plate, washer, nut; oil the threads, turn the nut until the play is nearly gone, not over "+t.w.Torque(t.draw.torqueNm)+".")
 	}
 	if p.KeepOff != "" {
 		keep := "It never reaches the shoulder " + p.KeepOff
@@ -338,17 +341,16 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight bool) {
 	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
+	defer func() { t.out.Checks = append(t.out.Checks, check) }()
 	if m.nut == nil && m.cupShoulder != nil {
 		t.problem(plan.FloatUnset, plan.Of(plan.Mm, p.EndFloatMm.Min), plan.Of(plan.Mm, p.EndFloatMm.Max), plan.Named(t.a.title()), plan.Named(t.b.title()))
 		s := t.step("Measure the end float", "Nothing sets it: no nut is on the shaft, and the cups stand on shoulders of "+t.b.title()+".", "Dial gauge on the shaft end, push and pull while turning: "+span+".")
 		s.Hold = "Turns freely by hand. Outside " + span + " stop: the shoulders lie wrong."
-		t.out.Checks = append(t.out.Checks, check)
 		return
 	}
 	if m.nut == nil {
 		s := t.step("Set the end float", "Nothing on the shaft adjusts this bearing: fit shims under what holds the cup until the dial gauge on the shaft end shows "+span+", push and pull while turning.")
 		s.Hold = "Turns freely by hand."
-		t.out.Checks = append(t.out.Checks, check)
 		return
 	}
 	thread := m.nut.Size.Thread.Designation
@@ -368,7 +370,6 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 		}
 		s := t.step("Set the end float", append(do, "Dial gauge on the shaft end, push and pull while turning: "+span+".", lock+". Measure again: it may have moved.")...)
 		s.Hold = "Turns freely by hand, no play felt sideways."
-		t.out.Checks = append(t.out.Checks, check)
 		return
 	}
 	s := t.step("Set the preload", tighten+"the dial gauge on the shaft end just shows no play, push and pull.",
@@ -376,7 +377,6 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 		"Turn the shaft ten times. "+lock+". Turn again.")
 	s.Hold = "Turns by hand with a light, even drag."
 	check.What, check.Gauge = "preload", "angle of "+nut+" from no play"
-	t.out.Checks = append(t.out.Checks, check)
 }
 
 // turnOf is how far to turn a nut for a span along its thread: whole degrees

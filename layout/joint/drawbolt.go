@@ -98,7 +98,9 @@ func (j *making) drawn(t *joint, p *plan.BearingPlan, m mounting) *drawBolt {
 		return nil
 	}
 	d.plateMm = j.up(math.Max(leastPlate, plate))
-	d.longMm = j.rodMm(d, j.tubeMm(t, m)+coneMm(p)-reachMm(t.a, m.coneDir)+deep)
+	// Engaged in the shaft, over what stands between its thread there and the end of the tube while the cone's
+	// small end is only at the edge of its seat, through the plate, nut and its own diameter beyond.
+	d.longMm = j.next(j.tubeMm(t, m)+coneMm(p)-reachMm(t.a, m.coneDir)+deep+d.plateMm+(engagedDias+2)*d.rod.Thread.MajorMm, 10, 1.0/2)
 	return d
 }
 
@@ -149,12 +151,6 @@ func (t *joint) drawFigures() {
 	t.figure("at the nut", "up to "+t.w.Torque(d.torqueNm)+", oiled", "K 0.15, design handbook page; ±30 % or more")
 }
 
-// drawLine is how the draw bolt is used.
-func (t *joint) drawLine() string {
-	d := t.draw
-	return "Or draw it on: rod into " + d.into + ", tube on the " + follows(t.out.Bearing) + " end, plate, washer, nut; oil the threads, turn the nut until the play is nearly gone, not over " + t.w.Torque(d.torqueNm) + "."
-}
-
 // drawTools are the plate and the rod of a draw bolt, whose tube is a driver.
 func (j *shop) drawTools(t *joint, list *tooling) {
 	d, p := t.draw, t.out.Bearing
@@ -167,11 +163,4 @@ func (j *shop) drawTools(t *joint, list *tooling) {
 	sheet.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", free(out), d.plateMm)}, Inside: []parts.Step{j.cylinder("bore", free(clear), d.plateMm)}}
 	sheet.Stock = j.bar(out, 0)
 	list.add(t, tool{"Draw plate", " " + t.w.Dia(out) + " × " + t.w.Size(d.plateMm) + " thick, hole " + t.w.Dia(clear) + ", with rod " + d.rod.Thread.Designation + " × " + t.w.Size(d.longMm) + " long, " + d.class + ", nut and washer", sheet, nil})
-}
-
-// rodMm is the length of the rod: engaged in the shaft, over what stands between its
-// thread there and the end of the tube while the cone's small end is only at the edge of
-// its seat, through the plate, nut and its own diameter beyond.
-func (j *shop) rodMm(d *drawBolt, overMm float64) float64 {
-	return j.next(overMm+d.plateMm+(engagedDias+2)*d.rod.Thread.MajorMm, 10, 1.0/2)
 }

@@ -206,11 +206,6 @@ func (j *making) cornerAt(of inst, end parts.Side) (t *joint, other feature) {
 	return nil, feature{}
 }
 
-// cornerText says how two mitred ends stand to each other.
-func (t *joint) cornerText() string {
-	return words.Spaced(t.a.ref.Feature) + " end of " + t.a.title() + " to the " + words.Spaced(t.b.ref.Feature) + " end of " + t.b.title() + ", cut to cut, long points outside, fronts level"
-}
-
 // cornerFits notes two cuts that do not cover each other, with the mitres that would.
 func (j *making) cornerFits(t *joint) {
 	if !t.corner() {

@@ -16,12 +16,6 @@ import (
 // practice, no source).
 func capMm(thickMm float64) float64 { return math.Min(3, math.Max(1, thickMm/10)) }
 
-// aroundRound tells whether a bore sits on a round, so that a weld between them
-// lies against the round without a gap.
-func (t *joint) aroundRound() bool {
-	return t.a.step != nil && t.b.step != nil && t.a.step.Inside != t.b.step.Inside
-}
-
 // pressedGroove is the weld in a chamfered bore against the round in it: there is no other
 // groove between the two, whatever type the job gives.
 func (t *joint) pressedGroove(p *plan.WeldPlan) error {

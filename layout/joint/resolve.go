@@ -183,7 +183,7 @@ func (j *making) how(t *joint) string {
 		return j.placeText(t, p)
 	}
 	if !t.axis && t.corner() {
-		return t.cornerText()
+		return words.Spaced(t.a.ref.Feature) + " end of " + t.a.title() + " to the " + words.Spaced(t.b.ref.Feature) + " end of " + t.b.title() + ", cut to cut, long points outside, fronts level"
 	}
 	if text := t.copeText(); text != "" && !t.axis {
 		return text

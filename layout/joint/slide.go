@@ -23,7 +23,7 @@ func (slideKind) ends(s *shop, t *joint) {
 	k := s.keeper(t)
 	t.need(k.feature, k.ok(), "the thread of a nut, the groove of a retaining ring, or tapped holes in the shaft's end")
 	if k.ok() && t.b.step != nil {
-		t.dir = t.keeperDir(k)
+		t.dir = math.Copysign(1, k.atMm()-(t.b.step.FromMm+t.b.step.ToMm)/2)
 		if t.shut(k) {
 			t.refuse(k.ref.Pos, plan.CannotJoin, plan.Named(k.text()), plan.Named("a nut, a ring or tapped holes on the side of "+t.b.text()+" that the hub comes from: between them the shaft is larger than its bore"))
 			return
@@ -86,14 +86,6 @@ func (k keeper) atMm() float64 {
 	return 0
 }
 
-// keeperDir is where the keeper lies from the seat: +1 towards the shaft's back.
-func (t *joint) keeperDir(k keeper) float64 {
-	if k.atMm() > (t.b.step.FromMm+t.b.step.ToMm)/2 {
-		return 1
-	}
-	return -1
-}
-
 // shut tells whether the shaft is larger than the seat between that and the keeper.
 func (t *joint) shut(k keeper) bool {
 	outside, _ := t.b.r.Sides()
@@ -128,15 +120,7 @@ func (t *joint) relativeSlide() placement {
 	if hub, shaft := t.keyways(); hub != nil && shaft != nil {
 		turn = shaft.ClockDeg - s*hub.ClockDeg
 	}
-	return placement{geom.Clean(end(t.b.step, -t.dir) - s*t.leadMm(s)), norm(turn), s}
-}
-
-// leadMm is the face of the hub that comes to the shoulder, on its own axis.
-func (t *joint) leadMm(s float64) float64 {
-	if s*t.dir > 0 {
-		return t.a.step.FromMm
-	}
-	return t.a.step.ToMm
+	return placement{geom.Clean(end(t.b.step, -t.dir) - s*end(t.a.step, -s*t.dir)), norm(turn), s}
 }
 
 // slideNut is the nut of a hub; nil if it has none or its size is not known.

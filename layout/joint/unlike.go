@@ -60,7 +60,9 @@ func (j *making) unlike(t *joint) {
 	for _, m := range touching {
 		t.eats(*screws, m)
 	}
-	t.galls(*screws)
+	if t.mayGall(screws.kind) {
+		t.caution("Stainless threads seize: anti-seize paste, by hand and slowly" + t.greased() + ".")
+	}
 }
 
 // eats warns of a pair that lies far apart in the galvanic series. Grease with
@@ -123,14 +125,6 @@ func (t *joint) eaten(screws material.Kind) bool {
 		kind, volts := material.Galvanic(screws, f.r.Material.Kind)
 		return volts > material.UnlikeV && kind == screws
 	})
-}
-
-// galls warns of threads that seize.
-func (t *joint) galls(screws metal) {
-	if !t.mayGall(screws.kind) {
-		return
-	}
-	t.caution("Stainless threads seize: anti-seize paste, by hand and slowly" + t.greased() + ".")
 }
 
 // greased says which torque holds for threads with paste where the job says dry ones.

@@ -286,7 +286,7 @@ func (t *joint) prep(thickMm float64) (weld.Prep, error) {
 
 func (t *joint) butt(p *plan.WeldPlan) error {
 	in := t.in.Weld
-	if t.aroundRound() {
+	if t.enters() {
 		return t.pressedGroove(p)
 	}
 	c, on := weldChamfer(t)
@@ -353,14 +353,6 @@ func weldChamfer(t *joint) (c *parts.Chamfer, part string) {
 func (t *joint) eachSide() bool {
 	p := t.out.Weld
 	return p.Sides > 1 && (p.Type == "fillet" || p.DepthMm > 0) && !t.derived()
-}
-
-// chamfered is the part of a title.
-func (t *joint) chamfered(title string) feature {
-	if t.a.title() == title {
-		return t.a
-	}
-	return t.b
 }
 
 // ring plans tacks, runs and squaring up of a weld round a circle.
@@ -543,8 +535,8 @@ func (t *joint) lean() (mm float64, text string) {
 func (t *joint) laid(p *plan.WeldPlan) []string {
 	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
 	if drawn, on := weldChamfers(t); len(drawn) == 1 && p.Bevelled != "" {
-		_, face, _ := strings.Cut(drawn[0].Edge.Value, t.chamfered(on).ref.Feature+"-")
-		do = append(do, "Weld from the "+face+" of "+on+", where its groove is.")
+		edge := drawn[0].Edge.Value
+		do = append(do, "Weld from the "+edge[strings.LastIndex(edge, "-")+1:]+" of "+on+", where its groove is.")
 	}
 	if p.Besides != "" {
 		do = append(do, words.Capital(p.Besides)+".")

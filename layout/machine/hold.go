@@ -24,7 +24,7 @@ const (
 // what does not stand on the bench by itself, and what a sling carries from the side. Nil
 // where all stands.
 func (v *viewed) hold(into assembly.Vec) *plan.Hold {
-	if v.j.Frame != "" || v.turnsRound() { // flat on its plate, or round what it is welded to
+	if of, made := v.Of[v.mover.ID]; v.j.Frame != "" || made && v.model(of.Part).Part.Flight != nil { // flat on its plate, or round what it is welded to
 		return nil
 	}
 	out := &plan.Hold{}
@@ -171,12 +171,6 @@ func touch(a, b *assembly.Body) bool {
 		}
 	}
 	return false
-}
-
-// turnsRound tells whether a piece runs round what it is welded to.
-func (v *viewed) turnsRound() bool {
-	of, made := v.Of[v.mover.ID]
-	return made && v.model(of.Part).Part.Flight != nil
 }
 
 // radial tells whether a piece stands on the round of another.

@@ -297,22 +297,18 @@ func (s *stage) ringStep(j *plan.JointPlan, kind plan.ShapeKind) int {
 
 // ringLoops are a ring's outlines on both sides of the axis; none in a plane that does not hold it.
 func (s *stage) ringLoops(plane assembly.Pose, j *plan.JointPlan, shape ringShape) (loops [][]plan.XY) {
+	b := j.Bearing
 	axis, ok := s.axisOf(j)
-	if !ok || j.Bearing.LargeEnd == "" || !holds(plane, axis) {
+	if !ok || b.LargeEnd == "" || !holds(plane, axis) {
 		return nil
 	}
 	for _, side := range []float64{1, -1} {
-		loop := seq.Map(shape, func(q [2]float64) plan.XY { return s.ringPoint(plane, axis, j.Bearing, q, side) })
-		loops = append(loops, loop)
+		loops = append(loops, seq.Map(shape, func(q [2]float64) plan.XY {
+			z, r := b.CupBackMm+b.LargeEndDir*q[0]*b.WidthMm, b.BoreMm/2+q[1]*(b.OutsideMm-b.BoreMm)/2
+			return onPlane(plane, axis.At.Sub(axis.Z.Times(z)).Add(plane.Z.Cross(axis.Z).Times(side*r)))
+		}))
 	}
 	return loops
-}
-
-func (s *stage) ringPoint(plane, axis assembly.Pose, b *plan.BearingPlan, q [2]float64, side float64) plan.XY {
-	z := b.CupBackMm + b.LargeEndDir*q[0]*b.WidthMm
-	r := b.BoreMm/2 + q[1]*(b.OutsideMm-b.BoreMm)/2
-	p := axis.At.Sub(axis.Z.Times(z)).Add(plane.Z.Cross(axis.Z).Times(side * r))
-	return onPlane(plane, p)
 }
 
 // ringWay is the way of a ring to its place: a cup towards its shoulder, and so the cone that a
