@@ -82,6 +82,48 @@ func (m *Machine) screwed() {
 	}
 }
 
+// A nut engages as much as the height of a standard one, or where it is lower three quarters of its own
+// thread. Common practice, no source.
+const nutHighShare, nutFullShare = 0.8, 0.75
+
+// nutsEngage finds loose nuts that lie on a thread of another pitch, or on too little of their own.
+func (m *Machine) nutsEngage() (found []plan.Problem) {
+	for _, l := range m.laid() {
+		mine, placed := m.poses[l.id()]
+		for i := range m.Bodies {
+			b := &m.Bodies[i]
+			if of, made := m.Of[b.ID]; placed && made && b.ID != l.id() && sameAxis(mine, b.Pose) {
+				found = append(found, m.engages(&l, b, m.model(of.Part))...)
+			}
+		}
+	}
+	return found
+}
+
+// engages looks at the threads of a loose nut on those of a body on its axis.
+func (m *Machine) engages(l *laid, b *assembly.Body, screw *part.Model) (found []plan.Problem) {
+	at := b.Pose.Inverse().Of(m.poses[l.id()])
+	along := func(mm float64) float64 { return -at.Apply(assembly.Vec{Z: -mm}).Z }
+	_, bores := m.model(l.Part).Sides()
+	rounds, _ := screw.Sides()
+	for _, s := range bores {
+		for _, u := range rounds {
+			p, q := along(s.FromMm), along(s.ToMm)
+			has, wants := min(max(p, q), u.ToMm)-max(min(p, q), u.FromMm), min(nutHighShare*s.Size.NominalMm, nutFullShare*s.LengthMm())
+			in, out := s.Size.Thread, u.Size.Thread
+			if in == nil || out == nil || has < standsMm || math.Abs(in.MajorMm-out.MajorMm) > standsMm || in.Designation == out.Designation && has >= wants-standsMm {
+				continue
+			}
+			say := plan.Problem{Joint: l.e.After.Value, Kind: plan.NutHangs, Pos: l.at.Ref.Pos, Args: []plan.Arg{plan.Named(m.title(l.id())), plan.Named(m.title(b.ID) + " " + words.Spaced(u.Name)), plan.Of(plan.Mm, words.Round(has, 2)), plan.Of(plan.Mm, words.Round(wants, 2))}}
+			if in.Designation != out.Designation {
+				say.Kind, say.Args = plan.NutPitch, append(say.Args[:2], plan.Named(in.Designation), plan.Named(out.Designation))
+			}
+			found = append(found, say)
+		}
+	}
+	return found
+}
+
 // threadsOf are the threads of a turned part.
 func threadsOf(r *part.Model) (list []*threads.Thread) {
 	outside, inside := r.Sides()

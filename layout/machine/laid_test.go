@@ -168,3 +168,26 @@ func TestFrontUp(t *testing.T) {
 		t.Errorf("stands in %q", b.Stands)
 	}
 }
+
+// A nut 16 high on a thread of 20: three quarters of its own are 12, less than 0.8 of the diameter. On another pitch it is a stop.
+func TestNutsEngage(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ thread, gap, want string }{
+		{"M30", "-16", ""},
+		{"M30", "-11.8", ""},
+		{"M30", "-5", "nut-hangs Nut Pin end 5 12"},
+		{"M30x2", "-16", "nut-pitch Nut Pin end M30x2 M30"},
+		{"M36", "-16", ""}, // over it, and not on it
+	} {
+		got := found(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, pin.yaml, nut.yaml]\njoints:\n  - {name: pin, press: {shaft: pin.seat, bore: plate.bore}, level: front-with-front}\n" +
+				"loose:\n  - {part: nut, how: screwed on by hand, after: pin, lies: [{on: pin.back, with: front, gap: " + c.gap + "}]}\n",
+			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\nbore: {diameter: 32, fit: H7, leave: 2}\n",
+			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 36, length: 44}\nprofile:\n  outside: [{name: seat, diameter: 32, fit: s6, length: 20}, {name: end, thread: M30, length: 20}]\nchamfers: [{edge: seat-front, size: 1, angle: 15, for: lead-in}]\n",
+			"nut.yaml":   "part: nut\ntitle: Nut\nkind: turned\nmaterial: C45\nstock: {round: 60, length: 20}\nprofile:\n  outside: [{name: body, diameter: 55, length: 16}]\n  inside: [{name: thread, thread: " + c.thread + ", length: 16}]\n",
+		}, plan.NutHangs, plan.NutPitch)
+		if got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.thread, c.gap, got, c.want)
+		}
+	}
+}

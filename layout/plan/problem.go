@@ -217,6 +217,8 @@ const (
 	OpeningCovered ProblemKind = "opening-covered"
 	PathBlocked    ProblemKind = "path-blocked"
 	LaidEarly      ProblemKind = "laid-early"
+	NutHangs       ProblemKind = "nut-hangs"
+	NutPitch       ProblemKind = "nut-pitch"
 	WouldTip       ProblemKind = "would-tip"
 	OnBead         ProblemKind = "on-bead"
 	FlightBackward ProblemKind = "flight-backward"

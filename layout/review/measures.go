@@ -60,6 +60,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.BushCloses:       {2, false},
 	plan.BushTight:        {2, false},
 	plan.BushShort:        {2, false},
+	plan.NutHangs:         {2, false},
 	plan.FlightTight:      {2, false},
 	plan.LiftsLow:         {2, true},
 	plan.PunchBlocked:     {1, false},
