@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/measured"
@@ -108,32 +107,6 @@ func (m *Machine) stepMm(s *parts.Stands) float64 {
 		}
 	}
 	return 0
-}
-
-// Behind is how far the holes that a motor stands on run free from so deep under the plate's face, mm, and at the
-// most a length.
-func (m *Machine) Behind(e *parts.Loose, deepMm, mostMm float64) float64 {
-	k := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool {
-		r := m.roles[b.ID]
-		return r.kind == aStanding && !r.runs && &m.job.Loose[r.loose] == e
-	})
-	if k < 0 {
-		return mostMm
-	}
-	motor, on := &m.Bodies[k], Instance{e.Stands.On.Part, e.Stands.On.Copy}
-	plate, g := m.poses[on.id()], groupNamed(m.model(on.Part), e.Stands.On.Feature)
-	for _, q := range g.Points {
-		q = seenFront(g, q)
-		at := plate.Apply(assembly.Vec{X: q.XMm, Y: q.YMm})
-		at = at.Add(motor.Pose.Z.Times(motor.Pose.At.Sub(at).Dot(motor.Pose.Z) - deepMm))
-		for d := 0.5; d < mostMm; d++ {
-			p := at.Sub(motor.Pose.Z.Times(d))
-			if slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return b.ID != motor.ID && b.ID != on.id() && b.Dist(p) < 0 }) {
-				mostMm = d - 0.5
-			}
-		}
-	}
-	return mostMm
 }
 
 // onPlate is a motor on a face of a plate or a turned part, in its frame: z along its axis, from the

@@ -332,9 +332,10 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 		deeper      = 0.6 // diameters beyond a blind thread, for washers and a head's seat
 		flangeShare = 1.6 // diameters of a motor's flange and a washer at the most
 	)
-	deep, free := h.toMm-h.fromMm, math.Inf(1)
-	if e.Stands != nil && h.thread != nil && g.Through {
-		free = v.machine().Behind(e, deep, o.longMm)
+	deep, behind := h.toMm-h.fromMm, ""
+	past := o.longMm - flangeShare*d - deep
+	if e.Stands != nil && h.thread != nil && g.Through && !nut && past > 0 {
+		behind = cmp.Or(v.machine().Under(v.p.Name.Value, g.Name.Value, past)...)
 	}
 	switch need := g.Pattern.Count * max(1, v.p.Quantity); {
 	case h.thread != nil && h.thread.Designation != o.thread.Designation, h.thread == nil && (2*h.radiusMm < d-slackMm || 2*h.radiusMm > widest*d):
@@ -346,8 +347,8 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 	case h.thread != nil && !g.Through && !nut && o.longMm > deep+deeper*d:
 		f.What, f.Numbers, f.OverMm = what+" meet the bottom of their holes", v.mm(o.longMm)+" long in "+v.mm(deep), over(o.longMm-deep)
 		f.Rule, f.Fix = "a screw clamps before it meets the bottom", "a shorter screw"
-	case !nut && o.longMm-flangeShare*d-deep > free:
-		f.What, f.Numbers, f.OverMm = what+" end on what lies behind", v.mm(o.longMm)+" long through a flange and "+v.mm(deep)+", with "+v.mm(free)+" free behind", over(o.longMm-flangeShare*d-deep-free)
+	case behind != "":
+		f.What, f.Numbers, f.OverMm = what+" end on "+behind, v.mm(o.longMm)+" long through a flange and "+v.mm(deep)+": "+v.mm(past)+" stand out", over(past)
 		f.Rule, f.Fix = "a screw clamps before it meets anything", "a shorter screw"
 	case h.thread == nil && nut && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d:
 		f.What, f.Numbers, f.LeftMm = what+" are too short for their nuts", v.mm(o.longMm)+" long through "+v.mm(deep)+", with what comes on "+v.mm(o.takes(e)*d)+" wanted beyond", left(o.longMm-deep)

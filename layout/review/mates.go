@@ -118,72 +118,44 @@ func (v *view) keyFor(shaftMm float64) (keys.Parallel, error) {
 // washer is in the words for the slot of a locking washer.
 var washer = regexp.MustCompile(`(?i)\bwashers?\b`)
 
-// motorFlange looks for plates that are nearly a motor flange: two of pitch
-// circle, spigot and holes are those of an IEC flange and the third is not.
+// motorFlange compares holes and the bore in their middle with the flange of the motor that stands on them, as the job
+// names it, or with one of IEC of which two of pitch circle, bore and holes are nearly theirs.
 func motorFlange(v *view) {
-	if v.p.Outline == nil || v.p.Bore == nil {
-		return
-	}
-	bore := v.p.Bore.Size.Nominal.Mm
 	for h := range seq.Refs(v.p.Holes) {
-		pcd := h.Pattern.PCD.Mm
-		count, hole := v.groupSize(h.Name.Value)
-		if pcd == 0 || hole == 0 || h.Size.Make == parts.TappedHole || slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return v.flangeOn(&e, h) != nil }) {
+		named := false
+		for e := range seq.Refs(v.job.Loose) {
+			if s := v.flangeOn(e, h); s != nil {
+				v.onFace(h, *s, Stop)
+				named = true
+			}
+		}
+		if named || v.p.Outline == nil || v.p.Bore == nil || h.Size.Make == parts.TappedHole {
 			continue
 		}
+		pcd, bore := h.Pattern.PCD.Mm, v.p.Bore.Size.Nominal.Mm
+		count, hole := v.groupSize(h.Name.Value)
 		for _, s := range measured.Standards() {
 			if s.Tapped || math.Abs(pcd-s.PitchMm) > 0.1*s.PitchMm || math.Abs(bore-s.SpigotMm) > 0.1*s.SpigotMm {
 				continue
 			}
-			off := []struct {
-				what        string
-				got, wanted float64
-				is          bool
-			}{
-				{"the pitch circle of " + h.Name.Value, pcd, s.PitchMm, math.Abs(pcd-s.PitchMm) < 0.05},
-				{"the bore", bore, s.SpigotMm, math.Abs(bore-s.SpigotMm) < 0.05},
-				{"the set of holes " + h.Name.Value, hole, s.HoleMm, count == s.Holes && math.Abs(hole-s.HoleMm) < 1.01},
-			}
-			wrong := -1
-			matches := 0
-			for k, o := range off {
-				if o.is {
-					matches++
-				} else {
-					wrong = k
+			is := 0
+			for _, same := range []bool{math.Abs(pcd-s.PitchMm) < 0.05, math.Abs(bore-s.SpigotMm) < 0.05, count == s.Holes && math.Abs(hole-s.HoleMm) < 1.01} {
+				if same {
+					is++
 				}
 			}
-			if fit := v.p.Bore.Size.Fit; matches == 3 && fit.Pos.Line > 0 && !fine(fit, 8) {
-				v.report(Check, "bore", v.p.Bore.Pos, Finding{
-					What: "the bore does not centre the spigot of a motor flange " + s.Name, Numbers: v.mm(bore) + " " + fit.Class.Value,
-					Rule: "the spigot of a motor is j6; its bore H7 or H8", Source: "IEC 60072-1", Fix: "fit: H7",
+			m, severity := v.job.Motor, Check
+			if m != nil && flangeNamed(m, s) {
+				severity = Stop // it is the job's motor, and it does not go on
+			} else if m != nil && is == 3 && flangeNumber.MatchString(m.Flange.Value) {
+				v.report(Check, h.Name.Value, m.Flange.Pos, Finding{
+					What: v.p.Title.Value + " is for a motor flange " + s.Name + ", and the job's motor has another", Numbers: m.Flange.Value,
+					Rule: "plate and motor have one flange", Source: "by the job", Fix: "the flange on the motor's plate",
 				})
 			}
-			if matches == 3 {
-				v.motorTurn(h, s)
-				v.motorSide(s)
-				if m := v.job.Motor; m != nil && flangeNumber.MatchString(m.Flange.Value) && !flangeNamed(m, s) {
-					v.report(Check, h.Name.Value, m.Flange.Pos, Finding{
-						What: v.p.Title.Value + " is for a motor flange " + s.Name + ", and the job's motor has another", Numbers: m.Flange.Value,
-						Rule: "plate and motor have one flange", Source: "by the job", Fix: "the flange on the motor's plate",
-					})
-				}
+			if is > 1 {
+				v.onFace(h, s, severity)
 			}
-			if matches != 2 {
-				continue
-			}
-			numbers := v.mm(off[wrong].got) + ", the flange has " + v.mm(off[wrong].wanted)
-			if wrong == 2 && count != s.Holes {
-				numbers = number(float64(count)) + " of " + v.mm(hole) + ", the flange has " + number(float64(s.Holes)) + " of " + v.mm(s.HoleMm)
-			}
-			severity := Check
-			if o := off[wrong]; v.job.Motor != nil && flangeNamed(v.job.Motor, s) && !(wrong == 1 && o.got > o.wanted) && !(wrong == 2 && count == s.Holes && o.got > o.wanted) {
-				severity = Stop // it is the job's motor, and it does not go on
-			}
-			v.report(severity, h.Name.Value, h.Pos, Finding{
-				What: off[wrong].what + " is not that of a motor flange " + s.Name + ", though the rest is", Numbers: numbers,
-				OverMm: over(math.Abs(off[wrong].got - off[wrong].wanted)), Rule: "a motor's flange has its standard's sizes", Source: "IEC 60072-1", Fix: "the size of the standard, or measure the motor",
-			})
 		}
 	}
 }
@@ -203,19 +175,9 @@ func (v *view) flangeOn(e *parts.Loose, h *parts.HoleGroup) *measured.Standard {
 	return &named[0]
 }
 
-// motorFace compares the holes that a motor stands on with the flange that the job names.
-func motorFace(v *view) {
-	for h := range seq.Refs(v.p.Holes) {
-		for e := range seq.Refs(v.job.Loose) {
-			if s := v.flangeOn(e, h); s != nil {
-				v.onFace(h, *s)
-			}
-		}
-	}
-}
-
-// onFace compares a group of holes, and the round in its middle, with a motor's flange.
-func (v *view) onFace(h *parts.HoleGroup, s measured.Standard) {
+// onFace compares a group of holes, and the round in its middle, with a motor's flange: how bad it is that one does
+// not go on.
+func (v *view) onFace(h *parts.HoleGroup, s measured.Standard, stop Severity) {
 	what, source := "flange ", "IEC 60072-1, from memory"
 	if !strings.HasPrefix(s.Name, "F") {
 		what, source = "face ", "NEMA MG 1, from memory"
@@ -226,23 +188,23 @@ func (v *view) onFace(h *parts.HoleGroup, s measured.Standard) {
 	}
 	middle, pcd := v.circleOf(h.Name.Value)
 	if off := pcd - s.PitchMm; math.Abs(off) > faceOffMm {
-		say(Stop, "the pitch circle of "+h.Name.Value+" is", v.mm(pcd)+", the "+what+"has "+v.mm(s.PitchMm), off)
+		say(stop, "the pitch circle of "+h.Name.Value+" is", v.mm(pcd)+", the "+what+"has "+v.mm(s.PitchMm), off)
 	}
 	count, mm := v.groupSize(h.Name.Value)
 	if count != s.Holes {
-		say(Stop, "the number of holes of "+h.Name.Value+" is", number(float64(count))+", the "+what+"has "+number(float64(s.Holes)), 0)
+		say(stop, "the number of holes of "+h.Name.Value+" is", number(float64(count))+", the "+what+"has "+number(float64(s.Holes)), 0)
 	}
 	if t, err := threads.Parse(s.Thread); err == nil && (s.Tapped && h.Size.Make == parts.TappedHole || h.Size.Thread != "" && !sameThread(h.Size.Thread, s.Thread) || h.Size.Thread == "" && (mm < t.MajorMm || mm > plainShare*t.MajorMm)) {
 		has := "has holes for " + s.Thread
 		if s.Tapped {
 			has = "is tapped " + s.Thread + ", and the plate has clearance holes"
 		}
-		say(Stop, "the screw of "+h.Name.Value+" is", cmp.Or(h.Size.Thread, v.mm(mm))+"; the "+what+has, 0)
+		say(stop, "the screw of "+h.Name.Value+" is", cmp.Or(h.Size.Thread, v.mm(mm))+"; the "+what+has, 0)
 	}
 	bore, size := v.roundAt(middle, s.SpigotMm)
 	switch off := bore - s.SpigotMm; {
 	case off < -slackMm:
-		say(Stop, "the bore round the spigot is", v.mm(bore)+", the spigot "+v.mm(s.SpigotMm), off)
+		say(stop, "the bore round the spigot is", v.mm(bore)+", the spigot "+v.mm(s.SpigotMm), off)
 	case off > faceOffMm:
 		say(Check, "the bore round the spigot is", v.mm(bore)+", the spigot "+v.mm(s.SpigotMm), off)
 	case size.Fit.Pos.Line > 0 && !fine(size.Fit, 8):
