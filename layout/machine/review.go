@@ -154,7 +154,7 @@ func (m *Machine) fromCorner(bar, on string) bool {
 // not meet, or one is held in what the other is bolted to.
 func (m *Machine) overlaps(alike []assembly.Overlap) {
 	o := alike[0]
-	j := m.between(o.A, o.B)
+	j, pos := m.meet(o.A, o.B)
 	var a, b []string
 	for _, o := range alike {
 		a, b = also(a, m.title(o.A)), also(b, m.title(o.B))
@@ -162,7 +162,7 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 	if !m.made(o.A, o.B) {
 		a, b = a[:1], b[:1]
 	}
-	p := plan.Problem{Joint: j, Kind: plan.PartsOverlap, Pos: m.posAt(j, o.A, o.B), Args: []plan.Arg{
+	p := plan.Problem{Joint: j, Kind: plan.PartsOverlap, Pos: pos, Args: []plan.Arg{
 		plan.Named(strings.Join(a, ", ")), plan.Named(strings.Join(b, ", ")), plan.Of(plan.Mm, words.Round(o.DepthMm, 2)),
 	}}
 	ids := []string{o.A, o.B}
@@ -495,18 +495,38 @@ func (m *Machine) corners(joints []string) (skew string, said bool) {
 func (m *Machine) between(a, b string) string {
 	best, most := "", 0
 	for _, j := range m.joints {
-		ids := seq.Map(m.joint(j.Name).Refs(), func(ref parts.JointRef) string { return Instance{ref.Part, ref.Copy}.id() })
-		n := 0
-		for _, id := range []string{a, b} {
-			if slices.Contains(ids, id) || m.roles[id].joint == j.Name {
-				n++
-			}
-		}
-		if n > most {
+		if n := m.names(j.Name, a, b); n > most {
 			best, most = j.Name, n
 		}
 	}
 	return best
+}
+
+// names counts those of some bodies that come with a joint.
+func (m *Machine) names(joint string, bodies ...string) (n int) {
+	ids := seq.Map(m.joint(joint).Refs(), func(ref parts.JointRef) string { return Instance{ref.Part, ref.Copy}.id() })
+	for _, id := range bodies {
+		if slices.Contains(ids, id) || m.roles[id].joint == joint {
+			n++
+		}
+	}
+	return n
+}
+
+// meet names the joint of two bodies, or else that at which they come together, and where it or the
+// loose one of them stands in the job.
+func (m *Machine) meet(a, b string) (joint string, pos parts.Pos) {
+	joint = m.between(a, b)
+	if joint == "" || m.names(joint, a, b) < 2 {
+		st := newStage(m)
+		if n := slices.IndexFunc(m.joints, func(j *plan.JointPlan) bool { return st.together(j.N, a)[b] }); n >= 0 {
+			joint = m.joints[n].Name
+		}
+	}
+	if m.hangs(&assembly.Body{ID: a}) || m.hangs(&assembly.Body{ID: b}) {
+		return joint, m.posAt("", a, b)
+	}
+	return joint, m.posAt(joint, a, b)
 }
 
 func (m *Machine) posOf(joint string) parts.Pos {

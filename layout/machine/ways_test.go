@@ -42,7 +42,7 @@ func TestWrongWays(t *testing.T) {
 }
 
 // A lug turned so that it lies in the plate beside it is clear the other way about: the cure is
-// its own joint's. Two lugs turned the same way stay in one another, and so does one that holds
+// its own joint's. One that lies on a fin either way does so from its own joint on. Two lugs turned the same way stay in one another, and so does one that holds
 // another part besides, which would turn with it.
 func TestTurnedFree(t *testing.T) {
 	t.Parallel()
@@ -54,7 +54,7 @@ func TestTurnedFree(t *testing.T) {
 	)
 	const held = "  - name: c\n    weld: {part: fin#2.outline, to: lug.outline, type: fillet, length: 30 mm, sides: 2}\n    place: {on: front, with: bottom, at: [30, 0], front: left}\n    after: b\n"
 	for _, c := range []struct{ at, job, want string }{
-		{"-20", job, "overlap-turned 180 b"}, {"-60", job, "parts-overlap 0 w"}, {"-20", job + held, "overlap-by 0 w"},
+		{"-20", job, "overlap-turned 180 b"}, {"-60", job, "parts-overlap 0 b"}, {"-20", job + held, "overlap-by 0 w"},
 	} {
 		at, want := c.at, c.want
 		m, _ := load(t, write(t, map[string]string{"plate.yaml": plate, "lug.yaml": lug, "fin.yaml": fin + "quantity: 2\n", "job.yaml": strings.Replace(fmt.Sprintf(c.job, at), "fin.outline", "fin#1.outline", 1)}))
