@@ -225,7 +225,7 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 		kind, args = plan.HolesMissApart, append(args, plan.Of(plan.Mm, words.Round(other, 3)))
 	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && math.Abs(ra-rb) > reach+1e-6 {
 		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
-	} else if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 { // else a turn takes out of line what is in it
+	} else if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 && t.in.Place == nil { // else a turn takes out of line what is in it, or is the place's own
 		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.wayOf(t.b)*ms[0].turn), 3)))
 	}
 	t.refuse(t.in.Pos, kind, args...)
