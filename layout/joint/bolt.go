@@ -41,15 +41,6 @@ func tensileMPa(r *part.Model) float64 {
 	return s.TensileMPa
 }
 
-// metalUnderHead is what a bolt clamps of a part, the counterbore taken off.
-func (j *shop) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
-	_, thick, ok := f.plane(mate)
-	if h := f.group.Hole; ok && h.Counterbore != nil {
-		thick -= h.Counterbore.Depth.Mm
-	}
-	return geom.Clean(thick), ok && thick > 0
-}
-
 // boltKind is a ring of bolts, screws or studs.
 type boltKind struct{}
 
@@ -122,8 +113,11 @@ func (boltKind) work(j *making, t *joint) {
 	}
 	t.out.Bolt = p
 	layer := func(f feature, mate parts.Face) bool {
-		thick, ok := j.metalUnderHead(f, mate)
-		if !ok {
+		_, thick, ok := f.plane(mate)
+		if h := f.group.Hole; ok && h.Counterbore != nil {
+			thick -= h.Counterbore.Depth.Mm
+		}
+		if thick = geom.Clean(thick); !ok || thick <= 0 {
 			t.refuse(f.ref.Pos, plan.NoMetalToClamp, plan.Named(f.text()))
 			return false
 		}

@@ -53,7 +53,7 @@ func (j *making) carried(f feature) []string {
 		if q := r.SealIn(&r.Steps[i]); q != nil {
 			by := ""
 			if n := slices.IndexFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && o.b.inst() == f.inst() }); n >= 0 {
-				if by = j.notOver(j.before[n], j.before[:n], &r.Steps[i], sealFrom(f, &r.Steps[i])); by != "" {
+				if by, _ = j.notOver(j.before[n], j.before[:n], &r.Steps[i], 1); by != "" {
 					by = " (it is on the shaft: with a ring in two halves, before " + by + ")"
 				}
 			}
@@ -88,20 +88,16 @@ func ringOver(bore *part.Step, f feature, w words.Writer) []string {
 // overSealMm is how much larger than its shaft a seal is pulled over. Common practice, no source.
 const overSealMm = 0.5
 
-// sealFrom is the side of a housing that the seal in a bore comes from, −1 its front: away from its shoulder.
-func sealFrom(f feature, bore *part.Step) float64 {
-	if shoulder(feature{r: f.r, step: bore}, -1) != nil {
-		return 1
-	}
-	return -1
-}
-
-// notOver names what is on the shaft of a bearing before it enters, on one side of a bore of its
-// housing, that the seal in that does not go over; empty where there is nothing.
-func (j *assembly) notOver(t *joint, before []*joint, bore *part.Step, dir float64) string {
+// notOver names what is on the shaft of a bearing before it enters that the seal in a bore of its housing does not
+// go over, empty where there is nothing, and the end of the shaft there: on the side that the seal comes
+// from, away from its shoulder, or with −1 on the other.
+func (j *assembly) notOver(t *joint, before []*joint, bore *part.Step, dir float64) (by, end string) {
 	shaft, q := j.at(t.a.inst()), t.b.r.SealIn(bore)
+	if shoulder(feature{r: t.b.r, step: bore}, -1) == nil {
+		dir = -dir
+	}
 	at := j.at(t.b.inst()).at.then(shaft.at.inverse())
-	z := at.z0 + at.s*(bore.FromMm+bore.ToMm)/2
+	z, end := at.z0+at.s*(bore.FromMm+bore.ToMm)/2, faceName(at.s*dir)
 	for _, i := range j.members(t.a.inst(), before) {
 		r, on, known := j.model(i.part), placement{}, false
 		if p := j.at(i); p != nil && p.group == shaft.group {
@@ -116,14 +112,14 @@ func (j *assembly) notOver(t *joint, before []*joint, bore *part.Step, dir float
 		outside, _ := r.Sides()
 		for _, s := range outside {
 			if s.Size.NominalMm > q.ShaftMm+overSealMm && beyond((s.FromMm+s.ToMm)/2) {
-				return words.Spaced(s.Name) + " of " + copyTitle(r, i.copy)
+				return words.Spaced(s.Name) + " of " + copyTitle(r, i.copy), end
 			}
 		}
 		if f := r.Part.Flight; f != nil && f.Outside.Mm > q.ShaftMm+overSealMm && beyond(f.Length.Mm/2) {
-			return copyTitle(r, i.copy)
+			return copyTitle(r, i.copy), end
 		}
 	}
-	return ""
+	return "", end
 }
 
 // slipSeals slips on a shaft, before its cones, the seals of its housing that do not go over it from their
@@ -131,16 +127,17 @@ func (j *assembly) notOver(t *joint, before []*joint, bore *part.Step, dir float
 func (j *making) slipSeals(t *joint) {
 	for i := range t.b.r.Steps {
 		bore := &t.b.r.Steps[i]
-		q, dir := t.b.r.SealIn(bore), sealFrom(t.b, bore)
+		q := t.b.r.SealIn(bore)
 		if q == nil {
 			continue
 		}
-		over, end := j.notOver(t, j.before, bore, dir), j.notOver(t, j.before, bore, -dir)
+		over, _ := j.notOver(t, j.before, bore, 1)
+		other, end := j.notOver(t, j.before, bore, -1)
 		switch seal := "seal " + q.Size; {
-		case over != "" && end != "":
-			t.problem(plan.SealShut, plan.Named(seal), plan.Named(t.b.title()), plan.Named(over), plan.Named(end))
+		case over != "" && other != "":
+			t.problem(plan.SealShut, plan.Named(seal), plan.Named(t.b.title()), plan.Named(over), plan.Named(other))
 		case over != "":
-			t.step("Seal on the shaft", "Slip "+seal+", greased, over the "+faceName(-dir*j.at(t.b.inst()).at.s*j.at(t.a.inst()).at.s)+" end of "+t.a.title()+" up to its land before a cone goes on, the lip as it will look, to the "+string(q.Lip)+" of "+t.b.title()+": later it does not go over "+over+".")
+			t.step("Seal on the shaft", "Slip "+seal+", greased, over the "+end+" end of "+t.a.title()+" up to its land before a cone goes on, the lip as it will look, to the "+string(q.Lip)+" of "+t.b.title()+": later it does not go over "+over+".")
 		}
 	}
 }

@@ -27,19 +27,16 @@ func weldProcess(word string) weld.Process {
 // thickMm is the thickness that heat flows into at a feature: the plate, the
 // wall, or half a solid bar.
 func (f feature) thickMm() float64 {
-	if f.r.Part.Outline != nil {
-		return f.r.Part.Thickness.Mm
-	}
-	if c := f.r.Part.Frustum; c != nil {
-		return c.Thickness.Mm
-	}
-	if t := f.r.Part.Transition; t != nil {
-		return t.Thickness.Mm
-	}
-	if t := f.r.Part.Flight; t != nil {
-		return t.Thickness.Mm
-	}
-	if f.r.Part.Bar != nil {
+	switch p := f.r.Part; {
+	case p.Outline != nil:
+		return p.Thickness.Mm
+	case p.Frustum != nil:
+		return p.Frustum.Thickness.Mm
+	case p.Transition != nil:
+		return p.Transition.Thickness.Mm
+	case p.Flight != nil:
+		return p.Flight.Thickness.Mm
+	case p.Bar != nil:
 		return f.r.WallMm(0)
 	}
 	z := f.r.LengthMm() / 2
@@ -49,19 +46,13 @@ func (f feature) thickMm() float64 {
 	if f.radial != nil {
 		z = f.radial.Rows[0].AxialMm
 	}
-	outside, inside := f.r.Sides()
-	od, id := 0.0, 0.0
-	for _, s := range outside {
+	at := map[bool]float64{} // diameters there, by inside
+	for _, s := range f.r.Steps {
 		if s.FromMm <= z && z <= s.ToMm {
-			od = s.Size.NominalMm
+			at[s.Inside] = s.Size.NominalMm
 		}
 	}
-	for _, s := range inside {
-		if s.FromMm <= z && z <= s.ToMm {
-			id = s.Size.NominalMm
-		}
-	}
-	return (od - id) / 2
+	return (at[false] - at[true]) / 2
 }
 
 // weldDiameterMm is where the weld runs round: the smaller of two rounds that
