@@ -220,19 +220,14 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && math.Abs(ra-rb) > reach+1e-6 {
 		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
 	} else if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 && t.in.Place == nil { // else a turn takes out of line what is in it, or is the place's own
-		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.wayOf(t.b)*ms[0].turn), 3)))
+		way := 1.0 // −1 for a part with its front the other way round
+		if p := j.at(t.b.inst()); p != nil {
+			way = p.at.s
+		}
+		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+way*ms[0].turn), 3)))
 	}
 	t.refuse(t.in.Pos, kind, args...)
 	return false
-}
-
-// wayOf is the way a placed part looks: −1 with its front the other way round, and 1 also
-// where it has no place yet.
-func (j *making) wayOf(f feature) float64 {
-	if p := j.at(f.inst()); p != nil {
-		return p.at.s
-	}
-	return 1
 }
 
 // open verifies that the bolts can go through A and into B at the faces that
@@ -361,11 +356,6 @@ func boltProblem(p bolts.Problem) plan.Problem {
 	return out
 }
 
-// roomProblem is a problem of the room for a bolt's heads or nuts.
-func roomProblem(p bolts.Problem, side string) plan.Problem {
-	return plan.Problem{Kind: plan.ProblemKind(p.Kind), Args: []plan.Arg{plan.Of(plan.Mm, geom.Clean(p.Mm[0])), plan.Of(plan.Mm, geom.Clean(p.Mm[1])), plan.Named(side), plan.Named(p.Of)}}
-}
-
 // stud checks a made stud: each threaded end must hold washer, nut and two
 // pitches beyond the plate it goes through.
 func (j *making) stud(t *joint, p *plan.BoltPlan) {
@@ -490,7 +480,7 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 		}
 		p.NeighbourGapMm = words.Round(room.NeighbourGapMm, 2)
 		for _, pr := range room.Problems {
-			t.add(roomProblem(pr, strings.TrimPrefix(side.what, "the ")))
+			t.problem(plan.ProblemKind(pr.Kind), plan.Of(plan.Mm, geom.Clean(pr.Mm[0])), plan.Of(plan.Mm, geom.Clean(pr.Mm[1])), plan.Named(strings.TrimPrefix(side.what, "the ")), plan.Named(pr.Of))
 		}
 		j.blocked(t, side)
 	}

@@ -289,7 +289,11 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" "+set+".",
 			"If one is longer, clamp across it until both agree; tack again.", checked)
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals alike", Wanted: both, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: "common practice, no source", Boxes: j.diagonals(r)})
-		s.Hold = "Diagonals alike" + t.outsideOf(r, sides) + " within " + t.w.Read(tol) + "."
+		s.Hold = "Diagonals alike"
+		if _, rectangle := r.sidesMm(); rectangle { // its outside to the same limit
+			s.Hold += ", and the " + r.word("outside", "opening") + " " + t.sizesOf(sides) + ","
+		}
+		s.Hold += " within " + t.w.Read(tol) + "."
 		if known {
 			t.figure("sides set larger by", t.sizesOf([2]float64{draws[0].mean(), draws[1].mean()}), "mean of what the welds draw in, by geometry")
 		}
@@ -577,15 +581,6 @@ func (j *making) sleeves(bars []feature) string {
 		names = append(names, name)
 	}
 	return "Sleeves for the bolts go into " + strings.Join(names, ", ") + " now. Open the hole on the side of the head, there alone, to the outside of the sleeve; let it in down to the other wall, its bolt through both; tack its rim, take the bolt out, weld the rim round and dress it flush for the washer."
-}
-
-// outsideOf has the outside of a rectangular frame measured, to the same limit as its
-// diagonals; a frame of another form has its diagonals alone.
-func (t *joint) outsideOf(r *ring, sides [2]float64) string {
-	if _, ok := r.sidesMm(); !ok {
-		return ""
-	}
-	return ", and the " + r.word("outside", "opening") + " " + t.sizesOf(sides) + ","
 }
 
 func (t *joint) sizesOf(mm [2]float64) string {

@@ -545,7 +545,11 @@ func (t *joint) laid(p *plan.WeldPlan) []string {
 			do = append(do, "Further layers start half a sector on.")
 		}
 		if p.Sides > 1 {
-			do = append(do, t.bothSides())
+			on := "both sides"
+			if plate := t.boredPlate(); plate != nil {
+				on = "the front and the back of " + plate.title()
+			}
+			do = append(do, "Weld on "+on+": a layer on one, then the same on the other, turn and turn about.")
 		}
 	} else if t.helixMm() > 0 {
 		do = append(do, "A quarter turn at a time, from the middle turn outward, each time the quarter opposite on "+t.flightOn()+"; the two sides of the flight in turn, so that it stays straight.")
@@ -741,15 +745,6 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 		s.Do = append(s.Do, "Then grind the weld flush "+on+" with the metal beside it, not below it.")
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "ground flush " + on, Limits: "no step that a finger finds, nothing below the metal beside it", Gauge: "eye, finger", Source: "common practice, no source"})
 	}
-}
-
-// bothSides says on what a round weld of two sides is laid.
-func (t *joint) bothSides() string {
-	on := "both sides"
-	if plate := t.boredPlate(); plate != nil {
-		on = "the front and the back of " + plate.title()
-	}
-	return "Weld on " + on + ": a layer on one, then the same on the other, turn and turn about."
 }
 
 // boredPlate is the flat part in whose bore a round is welded, nil for another weld.
