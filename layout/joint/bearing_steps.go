@@ -174,18 +174,9 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	if !second {
 		j.slipSeals(t)
 	}
-	grease := func() {
-		later := "Later " + t.w.Grams(p.GreaseG) + " at a time."
-		if len(p.Ports) > 0 {
-			later += " Port: " + strings.Join(p.Ports, "; ") + "."
-		} else if t.b.r.Part.Profile != nil && len(t.b.r.Radials) == 0 {
-			later = "No port in " + t.b.title() + ": later it is washed out and packed anew."
-		}
-		t.step("Grease", greaseText(p), later)
-	}
 	open := p.Adjusted && p.HeatConeC == 0 // its rollers go into the cup with the cone
 	if open {
-		grease()
+		t.greaseStep(p)
 	}
 	if !second || !apart {
 		j.coneStep(t, t, p)
@@ -197,7 +188,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		p.HeatConeC = max(p.HeatConeC, q.HeatConeC)
 	}
 	if !open {
-		grease()
+		t.greaseStep(p)
 	}
 	if !second && partner != nil && m.fixed != nil {
 		from := faceName(-m.cupDir)
@@ -220,6 +211,16 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	for _, of := range t.cones {
 		p.ConesHere = append(p.ConesHere, of.in.Name.Value)
 	}
+}
+
+func (t *joint) greaseStep(p *plan.BearingPlan) {
+	later := "Later " + t.w.Grams(p.GreaseG) + " at a time."
+	if len(p.Ports) > 0 {
+		later += " Port: " + strings.Join(p.Ports, "; ") + "."
+	} else if t.b.r.Part.Profile != nil && len(t.b.r.Radials) == 0 {
+		later = "No port in " + t.b.title() + ": later it is washed out and packed anew."
+	}
+	t.step("Grease", greaseText(p), later)
 }
 
 // cupStep pushes a cup home: that of the joint or of its partner.
