@@ -343,7 +343,10 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
 	defer func() { t.out.Checks = append(t.out.Checks, check) }()
-	if m.nut == nil && m.cupShoulder != nil {
+	two := slices.ContainsFunc(j.all, func(o *joint) bool {
+		return o.in.Bearing != nil && o.a.inst() == t.a.inst() && o.b.inst() != t.b.inst()
+	})
+	if m.nut == nil && m.cupShoulder != nil && !two { // of two housings one is shimmed
 		t.problem(plan.FloatUnset, plan.Of(plan.Mm, p.EndFloatMm.Min), plan.Of(plan.Mm, p.EndFloatMm.Max), plan.Named(t.a.title()), plan.Named(t.b.title()))
 		s := t.step("Measure the end float", "Nothing sets it: no nut is on the shaft, and the cups stand on shoulders of "+t.b.title()+".", "Dial gauge on the shaft end, push and pull while turning: "+span+".")
 		s.Hold = "Turns freely by hand. Outside " + span + " stop: the shoulders lie wrong."

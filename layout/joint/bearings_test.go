@@ -281,6 +281,16 @@ func TestFaceToFace(t *testing.T) {
 	if !slices.ContainsFunc(second.Problems, func(p plan.Problem) bool { return p.Kind == plan.FloatUnset }) {
 		t.Errorf("nothing sets it: %+v", second.Problems)
 	}
+	// In two housings, one of which is shimmed, something does.
+	p, err = draft(jobOf(t, strings.NewReplacer("hub.left", "hub#1.left", "hub.right", "hub#2.right").Replace(of("left", "")+"  - "+of("right", ", end-float: [0.02, 0.08]")), axle, strings.Replace(hub, "kind:", "quantity: 2\nkind:", 1)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, o := range p.Joints {
+		if slices.ContainsFunc(o.Problems, func(p plan.Problem) bool { return p.Kind == plan.FloatUnset }) {
+			t.Errorf("%s: shims under one housing set it: %+v", o.Name, o.Problems)
+		}
+	}
 }
 
 // The play of a pair is set once, with the nut, when both cones are on, at whichever bearing the

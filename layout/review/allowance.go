@@ -45,6 +45,8 @@ func (v *view) plateAllowance() {
 		drawn = v.p.Transition.Thickness.Mm
 	case v.p.Flight != nil:
 		drawn = v.p.Flight.Thickness.Mm
+	case v.p.Kind == parts.Tube && len(v.outside) > 0 && len(v.inside) > 0: // rolled
+		drawn = v.outside[0].radiusMm - v.inside[0].radiusMm
 	}
 	f := Finding{Numbers: v.mm(s.Size.Mm) + " for " + v.mm(drawn), Rule: "the stock is as thick as the part, or thicker where its faces are machined", Source: "by geometry", Fix: "write the thickness that is bought", OverMm: over(s.Size.Mm - drawn)}
 	switch {
@@ -54,7 +56,7 @@ func (v *view) plateAllowance() {
 	case !v.turned() && s.Size.Mm > drawn+slackMm && v.facedCopies() < max(1, v.p.Quantity):
 		f.What = "the " + s.Form + " is thicker than the part, and no step faces it"
 		v.report(Check, "", s.Pos, f)
-	case v.turned() && s.Size.Mm < drawn+faceMm-slackMm:
+	case v.turned() && v.p.Kind != parts.Tube && s.Size.Mm < drawn+faceMm-slackMm:
 		f.What = "the " + s.Form + " leaves nothing to face both ends"
 		v.report(Check, "", s.Pos, f)
 	}

@@ -241,6 +241,9 @@ func plateSpeed(r *reviewer, say func(what, numbers, rule, fix string)) {
 // looked at, about five years. Common practice, no source.
 var rarest = map[string]float64{"h": 10_000, "hour": 10_000, "day": 2000, "week": 260, "month": 60, "season": 10, "year": 5}
 
+// greaseShare is how long grease stays good, as a share of that: two years. Common practice, no source.
+const greaseShare = 0.4
+
 // every is a time in the words of the upkeep.
 var every = regexp.MustCompile(`^(\d+) ?(h|hour|day|week|month|season|year)s?\b`)
 
@@ -249,30 +252,33 @@ func upkeep(r *reviewer) {
 	if r.job.Upkeep == nil {
 		return
 	}
-	look := func(t parts.Text) {
+	look := func(t parts.Text, share float64) {
 		m := every.FindStringSubmatch(t.Value)
 		if m == nil {
 			return
 		}
-		if n, _ := strconv.ParseFloat(m[1], 64); n > rarest[m[2]] {
+		if m[2][0] == 'h' {
+			share = 1 // of running, not of standing
+		}
+		if n, _ := strconv.ParseFloat(m[1], 64); n > share*rarest[m[2]] {
 			r.add(Finding{
 				Severity: Check, Pos: t.Pos, What: "a place of the upkeep is looked at hardly ever", Numbers: t.Value,
-				Rule: "grease ages, and bolts are looked at, in five years at the most", Source: practice, Fix: "a shorter time",
+				Rule: "grease ages in two years, and bolts are looked at in five at the most", Source: practice, Fix: "a shorter time",
 			})
 		}
 	}
 	greased := map[string]bool{}
 	for _, p := range r.job.Upkeep.Ports {
-		look(p.Every)
+		look(p.Every, greaseShare)
 		greased[p.Bearing.Value] = true
 		r.portGrease(p)
 	}
 	r.ungreased(greased)
 	for _, b := range r.job.Upkeep.Bolts {
-		look(b.Every)
+		look(b.Every, 1)
 	}
 	for _, w := range r.job.Upkeep.Wear {
-		look(w.Every)
+		look(w.Every, 1)
 		r.wearing(w)
 	}
 }

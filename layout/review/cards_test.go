@@ -88,6 +88,9 @@ func TestCardBounds(t *testing.T) {
 	every := func(said string) parts.Job {
 		return parts.Job{Upkeep: &parts.Upkeep{Bolts: []parts.Retighten{{Every: parts.Text{Value: said}}}}}
 	}
+	grease := func(said string) parts.Job {
+		return parts.Job{Upkeep: &parts.Upkeep{Ports: []parts.Port{{Every: parts.Text{Value: said}}}}}
+	}
 	run := func(runs ...parts.Run) parts.Job {
 		return parts.Job{Motor: &parts.Motor{OutRPM: n(32)}, FirstRun: &parts.FirstRun{Runs: runs}}
 	}
@@ -127,6 +130,7 @@ func TestCardBounds(t *testing.T) {
 		{plate, parts.Job{Motor: turns(0, 3001)}, ""}, {plate, parts.Job{Motor: turns(50, 0)}, ""},
 		{plate, parts.Job{Motor: &parts.Motor{Frame: parts.Text{Value: "112M"}}}, ""}, {plate, parts.Job{Motor: &parts.Motor{Frame: parts.Text{Value: "113M"}}}, "the motor's frame is none that is made: 113M"},
 		{upkeep, every("10000 h"), ""}, {upkeep, every("10001 h"), hardly + "10001 h"}, {upkeep, every("260 weeks"), ""}, {upkeep, every("261 weeks"), hardly + "261 weeks"},
+		{upkeep, grease("2 years"), ""}, {upkeep, grease("3 years"), hardly + "3 years"}, {upkeep, grease("24 months"), ""}, {upkeep, grease("10000 h"), ""},
 		{upkeep, every("5 years"), ""}, {upkeep, every("6 years"), hardly + "6 years"}, {upkeep, every("6 moons"), ""},
 		{firstRun, again(100), ""}, {firstRun, again(101), "bolts and bearings are looked at again long after the first run: 101 h, wanted at most 100 h"},
 		{firstRun, watch("rear", 110), ""}, {firstRun, watch("rear", 111), "rear may run hot before the first run is stopped: 111 °C, wanted at most 110 °C"}, {firstRun, watch("", 111), ""},
