@@ -224,3 +224,13 @@ func TestStackIsLookedAt(t *testing.T) {
 		}
 	}
 }
+
+// A disc that is turned 0.7 to 1.2 under the bore of a tube of 406.4 × 4, as that measures, leaves
+// half of it open all round.
+func TestGapAsMeasured(t *testing.T) {
+	t.Parallel()
+	const disc = "part: disc\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {circle: 398.4, fit: {measured: [0.7, 1.2]}, leave: 2}\n"
+	const drum = "part: drum\nkind: tube\nmaterial: S235\nstock: {tube: 406.4, wall: 4, length: 606, cut: saw}\ntube: {outside: 406.4, wall: 4, length: 600}\n"
+	p := filed(t, "{name: j, weld: {part: disc.outline, to: drum.bore, type: fillet, size: 4, process: MAG}, level: front-with-front, below: 6}", disc, drum)
+	says(t, jointNamed(t, p, "j"), []string{"Gap 0.35 to 0.6 by its limits"}, []string{"No gap"})
+}

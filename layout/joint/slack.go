@@ -46,7 +46,17 @@ func (t *joint) slack(p *plan.WeldPlan) {
 // the plane of the face that one is placed on; ok is false where neither is in the other.
 func (t *joint) nested() (in, out part.Sized, ok bool) {
 	for _, k := range [2][2]feature{{t.a, t.b}, {t.b, t.a}} {
-		if in, out = k[0].sizeAt(t, false), k[1].sizeAt(t, true); in.NominalMm > 0 && out.NominalMm > 0 && in.MinMm < out.MaxMm {
+		in, out = k[0].sizeAt(t, false), k[1].sizeAt(t, true)
+		if in.NominalMm == 0 || out.NominalMm == 0 {
+			continue
+		}
+		switch { // what is made to the other as it measures
+		case in.Measured():
+			in.MinMm, in.MaxMm = out.MaxMm+in.OffMm.Min, out.MinMm+in.OffMm.Max
+		case out.Measured():
+			out.MinMm, out.MaxMm = in.MaxMm+out.OffMm.Min, in.MinMm+out.OffMm.Max
+		}
+		if in.MinMm < out.MaxMm {
 			return in, out, true
 		}
 	}

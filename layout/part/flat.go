@@ -37,10 +37,10 @@ func (f *flat) steps(z *sizer) []Step {
 		if size.Nominal.Mm == 0 {
 			size.Nominal = f.Outline.Width
 		}
-		out = append(out, Step{Name: outlineStep, ToMm: f.Thickness.Mm, Size: f.cutLimits(z.Sizes, z.sizeOf(size), f.Outline.LeaveOnPart.Mm)})
+		out = append(out, Step{Name: outlineStep, ToMm: f.Thickness.Mm, Size: f.cutLimits(z.Sizes, z.sizeOf(size, false), f.Outline.LeaveOnPart.Mm)})
 	}
 	if f.Bore != nil {
-		out = append(out, Step{Name: boreStep, Inside: true, ToMm: f.Thickness.Mm, AfterWeld: f.Bore.AfterWeld, Size: f.cutLimits(z.Sizes, z.sizeOf(f.Bore.Size), f.Bore.Leave.Mm)})
+		out = append(out, Step{Name: boreStep, Inside: true, ToMm: f.Thickness.Mm, AfterWeld: f.Bore.AfterWeld, Size: f.cutLimits(z.Sizes, z.sizeOf(f.Bore.Size, true), f.Bore.Leave.Mm)})
 	}
 	return out
 }

@@ -82,7 +82,7 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 }
 
 func (z *sizer) plainHole(h parts.HoleSize) Made {
-	s := z.sizeOf(h.Size)
+	s := z.sizeOf(h.Size, true)
 	m := Made{Size: s, DrillMm: s.NominalMm, FinishedMm: s.NominalMm, Text: z.W.Drill(s.NominalMm)}
 	if way := z.holeWay(m, 0, false); s.Limited && s.Fitted() && len(way.Drills) > 0 {
 		m.DrillMm = geom.Clean(way.Drills[len(way.Drills)-1].Size.DiaMm)

@@ -80,7 +80,7 @@ func (z *sizer) keywayWidth(k *Keyway) bool {
 		k.cutter = k.In.Cutter.Mm
 	}
 	if k.In.Fit.Pos.Line > 0 {
-		k.width = z.sizeOf(parts.Size{Nominal: parts.Length{Mm: w}, Fit: k.In.Fit})
+		k.width = z.sizeOf(parts.Size{Nominal: parts.Length{Mm: w}, Fit: k.In.Fit}, true)
 		if math.Abs(k.width.MinMm-w) > 0.1*w || math.Abs(k.width.MaxMm-w) > 0.1*w {
 			z.fault(k.In.Fit.Pos, "the limits are far from the key's width of "+z.W.Size(w), "the two sizes to machine to")
 			return false

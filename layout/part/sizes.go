@@ -184,7 +184,7 @@ func newSizes(job *parts.Job, p *parts.Part) (*Sizes, parts.Errors) {
 }
 
 // sizeOf limits a size: by its own fit, else by the job's general tolerance.
-func (z *sizer) sizeOf(s parts.Size) Sized {
+func (z *sizer) sizeOf(s parts.Size, inside bool) Sized {
 	out := Sized{NominalMm: s.Nominal.Mm, MinMm: s.Nominal.Mm, MaxMm: s.Nominal.Mm}
 	if s.Thread.Value != "" {
 		t, err := threads.Parse(s.Thread.Value)
@@ -211,7 +211,9 @@ func (z *sizer) sizeOf(s parts.Size) Sized {
 		out.Source = "common practice, no source"
 	case len(f.Measured) == 2:
 		out.Class, out.Source = measuredClass, "drawing"
-		out.OffMm = plan.Range{Min: f.Measured[0].Mm, Max: f.Measured[1].Mm}
+		if out.OffMm = (plan.Range{Min: f.Measured[0].Mm, Max: f.Measured[1].Mm}); !inside {
+			out.OffMm = plan.Range{Min: -f.Measured[1].Mm, Max: -f.Measured[0].Mm}
+		}
 	case len(f.Limits) == 2:
 		out.MinMm, out.MaxMm, out.Limited = f.Limits[0].Mm, f.Limits[1].Mm, true
 		out.Class, out.Source = "limits", "drawing"

@@ -316,3 +316,11 @@ func TestThinRingOnMandrel(t *testing.T) {
 		}
 	}
 }
+
+// A disc that is turned to go into a tube is made under the tube's bore, as a turned step is.
+func TestOutlineUnderABore(t *testing.T) {
+	t.Parallel()
+	p := mustJob(t, "units: mm", "part: disc\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {circle: 398.4, fit: {measured: [0.7, 1.2]}, leave: 2}\nbore: {diameter: 70, fit: H8}\n").Parts[0]
+	inOrder(t, p, "outline least bore measured − 1.2 … − 0.7")
+	absent(t, p, "largest spigot")
+}
