@@ -29,7 +29,7 @@ func (b *bench) settings() [2]setting {
 	out := [2]setting{{face: parts.Front}, {face: parts.Back}}
 	wide := b.widest()
 	split := wide.ToMm
-	if len(outside) > 1 && (wide.ToMm >= b.LengthMm()-1e-9 || b.fromBack(wide)) {
+	if len(outside) > 1 && !b.splits(wide) && (wide.ToMm >= b.LengthMm()-1e-9 || b.fromBack(wide)) {
 		split = wide.FromMm
 	}
 	share := func(steps []*Step, split float64) {
@@ -100,11 +100,16 @@ func (b *bench) whole(s *Step) bool {
 
 // splits tells whether the widest outside is turned in two settings: it is what the
 // jaws hold in both, and long enough for that, or there is next to nothing behind it and nothing before it to
-// hold.
+// hold; or it reaches the back, and what is before it is too short to hold it by.
 func (b *bench) splits(s *Step) bool {
 	left, need := b.leftMm(s.ToMm), b.gripNeedMm()
-	if s.Inside || s.Size.AsBought || s.Name != b.widest().Name || left >= need || s.ToMm >= b.LengthMm()-1e-9 {
+	if s.Inside || s.Size.AsBought || s.Name != b.widest().Name || left >= need {
 		return false
+	}
+	if s.ToMm >= b.LengthMm()-1e-9 {
+		outside, _ := b.Sides()
+		before := func(o *Step) float64 { return o.LengthMm() }
+		return len(outside) > 1 && before(slices.MaxFunc(outside[:len(outside)-1], func(p, q *Step) int { return cmp.Compare(before(p), before(q)) })) < min(leastJawMm, need, s.LengthMm()-b.restMm(s))
 	}
 	return s.LengthMm() >= 2*need && s.FromMm > 1e-9 || left < leastJawMm && !b.heldBefore(s)
 }

@@ -324,3 +324,17 @@ func TestOutlineUnderABore(t *testing.T) {
 	inOrder(t, p, "outline least bore measured − 1.2 … − 0.7")
 	absent(t, p, "largest spigot")
 }
+
+// A cover of Ø128 with a spigot 3 long before it is not held by that: the flange is turned in both
+// settings and held in both.
+func TestHeldByMoreThanAShortSpigot(t *testing.T) {
+	t.Parallel()
+	cover := func(long string) string {
+		return "part: cover\nkind: turned\nmaterial: S235\nstock: {round: 135, length: 46, cut: saw}\nprofile:\n  outside: [{name: spigot, diameter: 80, fit: f7, length: " + long + "}, {name: flange, diameter: 128, length: 27}]\n  inside: [{name: bore, diameter: 42, length: 25}]\n"
+	}
+	p := mustJob(t, "units: mm", strings.Replace(cover("3"), "length: 25", "length: 30", 1)).Parts[0]
+	inOrder(t, p, "Turn flange Ø128, (27) long, as far as the jaws allow", "Turn the rest of flange", "on flange (the 3 mm before it free)")
+	absent(t, p, "only 3 mm for the jaws")
+	p = mustJob(t, "units: mm", strings.Replace(cover("15"), "length: 25", "length: 42", 1)).Parts[0]
+	inOrder(t, p, "Turn flange Ø128, (27) long", "on spigot")
+}
