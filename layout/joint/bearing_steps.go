@@ -92,12 +92,12 @@ func (t *joint) rings(m mounting) *plan.BearingPlan {
 // outside it, if the cone goes against a shoulder. Common practice, no source.
 func (t *joint) pushTools(p *plan.BearingPlan, m mounting) {
 	if p.ConeFitUm.Max > 0 { // else it slides on by hand
-		p.ConeSleeveInMm, p.ConeSleeveOutMm = words.Round(p.BoreMm+0.5, 1), p.SmallEndMaxMm
+		p.ConeSleeveInMm, p.ConeSleeveOutMm = t.w.Even(p.BoreMm+0.5, 0.1, 0.01), p.SmallEndMaxMm
 		if m.nut != nil {
 			p.ConeSleeveOutMm = p.LargeEndMinMm
 		}
 	}
-	p.CupRingInMm, p.CupRingOutMm = p.CupFaceMinMm, words.Round(p.OutsideMm-1, 1)
+	p.CupRingInMm, p.CupRingOutMm = p.CupFaceMinMm, t.w.Even(p.OutsideMm-1, 0.1, 0.01)
 }
 
 func (t *joint) bearingFigures(p *plan.BearingPlan) {

@@ -127,11 +127,11 @@ func (t *joint) abutments(p *plan.BearingPlan) {
 			return given
 		}
 		p.ByRule = true
-		return words.Round(mm, 1)
+		return t.w.Even(mm, 0.1, 0.01)
 	}
 	p.SmallEndMaxMm = rule(in.Da.Mm, d+smallEndShare*section)
 	p.LargeEndMinMm = rule(in.Db.Mm, d+largeEndShare*section)
-	p.CupBackMinMm, p.CupBackMaxMm = words.Round(in.Outside.Mm-(cupBackShare+cupBackSpread)*section, 1), words.Round(in.Outside.Mm-(cupBackShare-cupBackSpread)*section, 1)
+	p.CupBackMinMm, p.CupBackMaxMm = t.w.Even(in.Outside.Mm-(cupBackShare+cupBackSpread)*section, 0.1, 0.01), t.w.Even(in.Outside.Mm-(cupBackShare-cupBackSpread)*section, 0.1, 0.01)
 	if in.CupDa.Set() {
 		p.CupBackMinMm, p.CupBackMaxMm = in.CupDa.Mm, math.Max(in.CupDa.Mm, p.CupBackMaxMm)
 	}

@@ -8,6 +8,8 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -306,6 +308,35 @@ func TestLimitsAreInside(t *testing.T) {
 		if got := (words.Writer{Units: c.units}).Limits(c.min, c.max); got != c.want {
 			t.Errorf("%v to %v: %q, want %q", c.min, c.max, got, c.want)
 		}
+	}
+}
+
+// TestShopFiguresInJobUnits: what the shop chooses in a job in inches is round in inches: no figure of an operation
+// with four places is a round tenth of a millimetre. The sizes of standards that have none in
+// inches (DIN, ISO) stand as they are, and what the job gives in mm.
+func TestShopFiguresInJobUnits(t *testing.T) {
+	t.Parallel()
+	given := regexp.MustCompile(`DIN|ISO|knurl|R0.0118 in at most|thread 0.4724 in deep`)
+	seen, fourth := 0, regexp.MustCompile(`(?:^|[^0-9.])([0-9]*\.[0-9]{4}) in`)
+	for _, p := range demo(t, "gatejack").Parts {
+		for _, o := range p.Operations {
+			for _, line := range append(slices.Clone(o.Do), o.Holding) {
+				for _, m := range fourth.FindAllStringSubmatch(line, -1) {
+					in, err := strconv.ParseFloat(m[1], 64)
+					if err != nil {
+						t.Fatal(err)
+					}
+					seen++
+					mm := 25.4 * in
+					if binary := math.Abs(64*in-math.Round(64*in)) < 0.0065; mm > 0.1 && !binary && math.Abs(mm-math.Round(10*mm)/10) < 0.0013 && !given.MatchString(line) {
+						t.Errorf("%s: %s in is %.1f mm: %s", p.Title, m[1], mm, line)
+					}
+				}
+			}
+		}
+	}
+	if seen < 10 {
+		t.Errorf("%d figures", seen)
 	}
 }
 

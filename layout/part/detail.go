@@ -193,7 +193,7 @@ func (b *bench) runOut(st *Step) string {
 		from = words.Spaced(next.Name)
 		stop = "; stop the tool short of " + from + ", it would mark it"
 	}
-	return " No undercut is drawn: the last " + b.W.Said(e.RunoutMm) + " run out, and full thread ends " + b.W.Said(e.ShoulderMm) + " from " + from + " at most (" + e.Source.Name + ")" + stop + "; what screws on up to there needs a recess or a spacer."
+	return " No undercut is drawn: the last " + b.W.Said(b.W.Even(e.RunoutMm, 0.01, 0.001)) + " run out, and full thread ends " + b.W.Said(b.W.Even(e.ShoulderMm, 0.01, 0.001)) + " from " + from + " at most (" + e.Source.Name + ")" + stop + "; what screws on up to there needs a recess or a spacer."
 }
 
 // FullThreadMm is how far from its end, the back or else the front, an outside thread

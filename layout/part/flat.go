@@ -320,7 +320,7 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 		o.Limits = []string{boreStep + " " + l}
 	}
 	if mm, corners := b.swungMm(); corners {
-		o.Holding += "; its corners swing up to " + b.W.Dia(math.Ceil(mm))
+		o.Holding += "; its corners swing up to " + "Ø" + b.W.Room(mm)
 		cautions := []caution{swings}
 		if off := b.offCentreMm(); off > balancedShare*mm {
 			cautions = append(cautions, outOfBalance)

@@ -130,7 +130,7 @@ func (s *Sizes) depthText(m Made, through bool, depth parts.Length) string {
 	}
 	if m.Thread != nil {
 		if drill, err := m.Thread.BlindDrillMm(depth.Mm); err == nil {
-			return "thread " + s.W.Size(depth.Mm) + " deep, drill " + s.W.Size(drill) + " deep"
+			return "thread " + s.W.Size(depth.Mm) + " deep, drill " + s.W.Size(s.W.Even(drill, 0.01, 0.01)) + " deep"
 		}
 	}
 	if m.Reamed {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"centrepop/layout/develop"
 	"centrepop/layout/plan"
@@ -386,7 +387,7 @@ func (m *saddle) operations(b *bench) {
 		Machine: "Bench", Title: "Cut the " + string(m.end.Face) + " end to the saddle curve",
 		Do: []string{
 			"Wrap the saddle template round the tube, its square edge " + b.W.Said(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Trim(m.end.Clock.Deg, 2) + "°.",
-			"Punch along the curve every " + b.W.Said(10) + ", take the paper off, cut outside the marks and grind to them.",
+			"Punch along the curve every " + b.W.Near(10) + ", take the paper off, cut outside the marks and grind to them.",
 			"Offer it up to " + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) + " all round.",
 		},
 		Tool: "saw, plasma or grinder", Gauge: "feeler or wire " + b.W.Size(m.end.Gap.Mm),
@@ -398,7 +399,7 @@ func (m *saddle) operations(b *bench) {
 func (m *saddle) checks(r *record) {
 	r.add(plan.Check{
 		Ref: r.ref(m), What: string(m.end.Face) + " end saddle on its main", Wanted: "gap " + r.W.Size(m.end.Gap.Mm) + " all round",
-		Limits: "± " + r.W.Size(1) + " at any place", Gauge: "wire or feeler", Source: "common practice, no source",
+		Limits: "± " + strings.TrimSuffix(r.W.Near(1), " mm") + " at any place", Gauge: "wire or feeler", Source: "common practice, no source",
 	})
 }
 

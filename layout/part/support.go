@@ -7,7 +7,6 @@ import (
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts/geom"
 )
 
 // Where a round is supported. Of a finished size a quarter of its tolerance may be
@@ -140,7 +139,7 @@ func (b *bench) chuckSupport(set setting, h held) string {
 	}
 	text := ""
 	if weak && h.gripMm < cutting.JawMm && !slices.ContainsFunc(set.steps, b.whole) {
-		text = "; only " + b.W.Said(geom.Clean(h.gripMm)) + " for the jaws, " + b.W.Said(geom.Clean(h.outMm)) + " sticks out: light cuts"
+		text = "; only " + b.W.Said(b.W.Even(h.gripMm, 0.01, 0.01)) + " for the jaws, " + b.W.Said(b.W.Even(h.outMm, 0.01, 0.01)) + " sticks out: light cuts"
 	}
 	var worst *Step
 	mm := 0.0

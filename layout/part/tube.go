@@ -74,7 +74,7 @@ func (d *shaper) saddled() {
 		if clock == 0 {
 			text = "TOP"
 		}
-		said = append(said, plan.Dimension{Kind: plan.AtDim, FromMm: from, ToMm: to, Inside: clock > 0, Text: d.W.Size(words.Round(to-from, 1)) + " at " + text})
+		said = append(said, plan.Dimension{Kind: plan.AtDim, FromMm: from, ToMm: to, Inside: clock > 0, Text: d.W.Size(d.W.Even(to-from, 0.1, 0.001)) + " at " + text})
 		if !exact || from >= to {
 			said = said[:len(said)-1]
 		}

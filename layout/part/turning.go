@@ -173,7 +173,7 @@ func (b *bench) roughBoth(settings [2]setting) {
 	for _, set := range settings {
 		var to []string
 		for _, s := range set.steps {
-			if over := s.Size.NominalMm + roughOverMm; !s.Size.AsBought && over < b.Part.Stock.Size.Mm {
+			if over := b.W.Even(s.Size.NominalMm+roughOverMm, 0.01, 0.01); !s.Size.AsBought && over < b.Part.Stock.Size.Mm {
 				to, all = append(to, words.Spaced(s.Name)+" to "+b.W.Dia(over)), append(all, s)
 			}
 		}
@@ -718,6 +718,8 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 func (b *bench) threadBlankMm(s *Step) float64 {
 	t := s.Size.Thread
 	switch {
+	case s.Inside && t.TapDrillMm > 0 && t.TapDrillName == "":
+		return b.W.Even(t.TapDrillMm, 0.001, 0.001)
 	case s.Inside && t.TapDrillMm > 0:
 		return t.TapDrillMm
 	case s.Inside:
@@ -725,7 +727,7 @@ func (b *bench) threadBlankMm(s *Step) float64 {
 	case t.Series == threads.PipeG || t.Taper:
 		return t.MajorMm
 	}
-	return geom.Clean(math.Round((t.MajorMm-t.PitchMm/10)*100) / 100)
+	return b.W.Even(t.MajorMm-t.PitchMm/10, 0.01, 0.001)
 }
 
 // threadWork is the line that cuts a thread.

@@ -32,7 +32,8 @@ func TestWriterBounds(t *testing.T) {
 		{"LengthWord", LengthWord(parts.Inches), "inches"}, {"LengthWord", LengthWord(parts.Millimetres), "mm"},
 		{"Fixed", Fixed(-0.004, parts.Millimetres), "0.00"}, {"Fixed", Fixed(12.345678, parts.Millimetres), "12.35"}, {"Fixed", Fixed(25.4, parts.Inches), "1.000"}, {"Fixed", Fixed(-12.7, parts.Inches), "-0.500"},
 		{"Short", Short(25.4*1.2346, parts.Inches), "1.235"}, {"Short", Short(1.2346, parts.Millimetres), "1.23"},
-		{"Room", mm.Room(12.0000004), "12"}, {"Room", mm.Room(12.1), "13"}, {"Room", in.Room(25.4 * 2.01), "2.1 in"}, {"Room", in.Room(25.4 * 2), "2 in"},
+		{"Room", mm.Room(12.0000004), "12"}, {"Room", mm.Room(12.1), "13"}, {"Room", in.Room(25.4 * 2.001), "2.01 in"}, {"Room", in.Room(25.4 * 7.75), "7.75 in"}, {"Room", in.Room(25.4 * 2), "2 in"},
+		{"Even", in.Said(in.Even(27.4, 0.01, 0.01)), "1.08 in"}, {"Even", in.Said(in.Even(18.796, 0.01, 0.001)), "0.74 in"}, {"Even", mm.Said(mm.Even(61.54, 0.1, 0.01)), "61.5 mm"}, {"Even", mm.Said(mm.Even(54, 10, 0.25)), "50 mm"}, {"Even", in.Said(in.Even(54, 10, 0.25)), "2.25 in"},
 		{"Lettered", Lettered(parts.Back, 3, 1), "B3"}, {"Lettered", Lettered(parts.Front, 3, 2), "F3–F4"},
 		{"TorqueUnit", in.Torque(10 * NmPerPoundFoot), "10 lb ft (14 N m)"}, // ten pound feet are the wrench's
 		{"Holds", mm.Holds(&plan.Hold{GapMm: 0.8}, "the lug"), "Pack the gap of 0.8 and clamp the lug until its tacks hold."},

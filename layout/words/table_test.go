@@ -38,7 +38,7 @@ func TestEqualChords(t *testing.T) {
 }
 
 func TestRoomIsRoundedUp(t *testing.T) {
-	for mm, want := range map[float64][2]string{698.77: {"699", "27.6 in"}, 340: {"340", "13.4 in"}, 1100.0000001: {"1100", "43.4 in"}, 25.4: {"26", "1 in"}} {
+	for mm, want := range map[float64][2]string{698.77: {"699", "27.52 in"}, 340: {"340", "13.39 in"}, 1100.0000001: {"1100", "43.31 in"}, 25.4: {"26", "1 in"}} {
 		if got := (Writer{parts.Millimetres}).Room(mm); got != want[0] {
 			t.Errorf("%v mm: %s, want %s", mm, got, want[0])
 		}

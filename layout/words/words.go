@@ -151,11 +151,20 @@ func (w Writer) Near(mm float64) string {
 	return Trim(v, max(0, -int(math.Floor(math.Log10(v))))) + unit
 }
 
-// Room writes the room that a machine takes up: whole millimetres or tenths of an
+// Even rounds a length that the shop chooses, or that nothing measures finer, to a step
+// of the job's unit: stepMm, in an inch job stepIn.
+func (w Writer) Even(mm, stepMm, stepIn float64) float64 {
+	if w.Units == parts.Inches {
+		stepMm = stepIn * MmPerInch
+	}
+	return geom.Clean(Round(mm/stepMm, 0) * stepMm)
+}
+
+// Room writes the room that a machine takes up: whole millimetres or hundredths of an
 // inch, rounded up.
 func (w Writer) Room(mm float64) string {
 	if w.Units == parts.Inches {
-		return Trim(math.Ceil(Round(mm/MmPerInch*10, 6))/10, 1) + " in"
+		return Trim(math.Ceil(Round(mm/MmPerInch*100, 6))/100, 2) + " in"
 	}
 	return Trim(math.Ceil(Round(mm, 6)), 0)
 }

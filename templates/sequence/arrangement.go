@@ -136,7 +136,7 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 	box := r.sized(d, p, v, [2]float64{0, rowMm})
 	if under := -v.MinMm.YMm; under > 0 { // from the axis to what it stands on
 		_, axis := p.At(plan.XY{})
-		upright(d, draw.Rect{X0: box.Y0, Y0: -box.X1, X1: axis, Y1: -box.X1 - 6}, r.w.Room(under))
+		upright(d, draw.Rect{X0: box.Y0, Y0: -box.X1, X1: axis, Y1: -box.X1 - 6}, r.w.Read(under))
 	}
 	balloons(d, spots, draw.Rect{X0: room.X0, Y0: box.Y0 - rowMm, X1: room.X1, Y1: box.Y1 + rowMm})
 	d.Add(draw.Text{XMm: room.X0, YMm: box.Y0 + 6, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"},
