@@ -33,3 +33,17 @@ func (p *EndPlace) AxialMm(lengthMm float64) float64 {
 	}
 	return p.Axial.Mm
 }
+
+// How a branch meets its main: on its outside, or through its wall.
+const (
+	SetOn = "set on"
+	SetIn = "set in"
+)
+
+// Joint is SetOn or SetIn.
+func (e *TubeEnd) Joint() string {
+	if e.SetIn {
+		return SetIn
+	}
+	return SetOn
+}

@@ -584,7 +584,8 @@ func TestStepsAskForWhatCanBeHad(t *testing.T) {
 	says(t, jointNamed(t, mm, "rear-bearing"), nil, []string{"The largest of"})
 	says(t, jointNamed(t, mm, "lantern"), []string{"no feeler of 0.05 mm enters anywhere round", "joint gap: 0.05 mm feeler does not enter, feeler"}, nil)
 	says(t, jointNamed(t, mm, "hopper"), []string{"Joint closed: a 0.1 mm feeler does not enter beside a bolt.", "joint gap: 0.1 mm feeler does not enter beside a bolt, feeler"}, []string{"anywhere round"})
-	says(t, jointNamed(t, mm, "auger-flight"), []string{"bore of Auger hub, cold, plugs out: 50.00 – 50.16, bore gauge", "length: 737.7, on each side"}, nil)
+	says(t, jointNamed(t, mm, "auger-flight"), []string{"Auger hub bore Ø50 H11, to the limits below", "bore held, and with the tool, as in operation 4 of its sheet, clear of what is welded on", "length: 737.7, on each side"}, []string{"plug"})
+	says(t, jointNamed(t, plugged(t), "auger-flight"), []string{"bore of Auger hub, cold, plugs out: 50.00 – 50.16, bore gauge", "length: 737.7, on each side"}, []string{"Finish after welding"})
 	says(t, jointNamed(t, mm, "rear-bearing"), []string{"slip it on, stop with 0.2 mm to 0.3 mm of end play left"}, nil)
 	says(t, jointNamed(t, mm, "rear-flange"), []string{"Lay it front down on a flat plate, the stop disc in it; let Barrel tube down onto the disc"}, []string{"Slip it on"})
 	says(t, jointNamed(t, mm, "inlet-flange"), []string{"Its saddle stands on Barrel tube, that in V-blocks, or it tilts."}, nil)
@@ -606,7 +607,11 @@ func TestFlangesOfOneTubeAreMeasured(t *testing.T) {
 	for _, name := range []string{"front-flange-weld", "rear-flange-weld", "inlet-flange-weld", "hopper-cone"} {
 		says(t, jointNamed(t, p, name), nil, []string{"parallel to"})
 	}
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "stay"), []string{"Pedestal flange 1 parallel to Pedestal flange 2: within 0.039 in"}, nil)
+	jack := demoPlan(t, "gatejack")
+	says(t, jointNamed(t, jack, "stay"), nil, []string{"parallel to"})
+	says(t, jointNamed(t, jack, "oil-spout"), []string{"Pedestal flange 1 parallel to Pedestal flange 2: within 0.039 in",
+		// A branch that leans is not square to its main.
+		"Check 60° to Guide tube where it leans, and square across that"}, []string{"Check square"})
 	q, err := draft(editedDemo(t, "pugmill", "barrel-flange.yaml", "stock: {plate: 12 mm, cut", "thickness: 12 mm\nstock: {plate: 12.5 mm, cut"))
 	if err != nil {
 		t.Fatal(err)

@@ -286,7 +286,7 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 		return err
 	}
 	if e := t.branchEnd(); e != nil {
-		prep.GapMm.Use = e.Gap.Mm
+		prep.GapMm.Use, p.Branch = e.Gap.Mm, e.Joint()
 		prep.Source += "; gap as the branch is drawn"
 	}
 	area, err := prep.GrooveArea(p.ThinnerMm, capMm(p.ThinnerMm))
@@ -449,7 +449,11 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), j.closes(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", t.gapText(p), t.preheat())
 	if len(p.TacksDeg) > 0 {
 		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")
-		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."
+		square := "square at two places 90° apart"
+		if e := t.branchEnd(); e != nil && e.Angle.Deg != 90 {
+			square = words.Trim(e.Angle.Deg, 3) + "° to " + t.b.title() + " where it leans, and square across that"
+		}
+		s.Hold = "Check " + square + ", and what must line up; knock straight now."
 	} else if t.helixMm() > 0 {
 		t.tackHelix()
 	} else {

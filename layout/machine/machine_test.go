@@ -112,7 +112,7 @@ func TestGateJackGoesTogether(t *testing.T) {
 	for _, p := range m.Problems {
 		t.Errorf("%s: %s", p.Kind, p.What)
 	}
-	if len(m.Bodies) != 42 || len(m.Floating) != 0 {
+	if len(m.Bodies) != 43 || len(m.Floating) != 0 {
 		t.Errorf("%d bodies, %v float", len(m.Bodies), m.Floating)
 	}
 }
@@ -454,9 +454,7 @@ func TestBranchStandsAtItsOrigin(t *testing.T) {
 		}
 		said := false
 		for _, d := range pl.Part("branch").Developments {
-			for _, l := range d.Labels {
-				said = said || strings.HasPrefix(l.Text, fmt.Sprintf("origin: clock %v°", c.clock))
-			}
+			said = said || strings.HasPrefix(d.Origin, fmt.Sprintf("at clock %v°", c.clock))
 		}
 		if !said {
 			t.Errorf("%s: its template does not say clock %v", c.end, c.clock)

@@ -184,10 +184,11 @@ func holds(plane, axis assembly.Pose) bool {
 
 // fasteners are the screws and nuts of a joint, and the made studs.
 func (s *stage) fasteners(j *plan.JointPlan) (out []*assembly.Body) {
+	in := s.joint(j.Name)
 	for _, id := range s.ends[j.N-1][2:] {
-		b, kind := s.body[id], s.roles[id].kind
-		if kind == aScrew || kind == aNut || b != nil && !b.Bought && j.Bolt != nil {
-			out = append(out, b)
+		kind := s.roles[id].kind
+		if kind == aScrew || kind == aNut || in.Bolt != nil && in.Bolt.Stud.Value != "" && s.Of[id].Part == in.Bolt.Stud.Value {
+			out = append(out, s.body[id])
 		}
 	}
 	return out

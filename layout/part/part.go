@@ -23,6 +23,7 @@ package part
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/plan"
@@ -61,6 +62,13 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	m.Later = seq.Keep(m.Out.Checks, func(c plan.Check) bool {
 		return !slices.ContainsFunc(first.Out.Checks, func(o plan.Check) bool { return o.What == c.What && o.Limits == c.Limits })
 	})
+	for i, s := range m.Steps {
+		for _, o := range first.Out.Operations {
+			if s.AfterWeld && o.Machine == "Lathe" && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
+				m.LaterDo = append(m.LaterDo, words.Spaced(s.Name)+" held, and with the tool, as in operation "+strconv.Itoa(o.N)+" of its sheet, clear of what is welded on.")
+			}
+		}
+	}
 	for _, o := range m.Out.Operations {
 		if o.Machine != "Lathe" && !slices.ContainsFunc(first.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title }) {
 			m.LaterDo = append(m.LaterDo, strings.Join(o.Do, " "))

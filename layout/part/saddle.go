@@ -311,10 +311,6 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 func (d *shaper) mainPattern(m *saddle, s develop.Saddle, p develop.SaddlePattern) plan.Development {
 	e := m.end
 	out := d.pattern("hole-"+string(e.Face), plan.MainPattern, p.Hole)
-	joint := "set on"
-	if e.SetIn {
-		joint = "set in"
-	}
 	out.Lines = slices.DeleteFunc(out.Lines, func(l plan.PatternLine) bool { return l.Name == "level of axis crossing" })
 	for j := range out.Lines {
 		if l := &out.Lines[j]; l.Role == develop.Top.String() {
@@ -326,20 +322,17 @@ func (d *shaper) mainPattern(m *saddle, s develop.Saddle, p develop.SaddlePatter
 	}
 	for j := range out.Labels {
 		if l := &out.Labels[j]; l.Text == "branch axis" {
-			l.Text = "origin"
-			if m.origin != nil {
-				l.Text += ": " + m.origin.words(d.W)
-			}
+			l.Text, out.OriginMm = "origin", l.AtMm
 		}
 	}
-	out.Title = "Hole in the main for the " + string(e.Face) + " end, " + joint
-	out.On = m.main
+	out.Title = "Hole in the main for the " + string(e.Face) + " end, " + e.Joint()
+	out.On, out.Beyond = m.main, "to the "+m.side()
 	out.PaperMm = s.PaperMm
 	out.Sizes = append(d.values(p.Hole.Inputs), d.values(p.Hole.Results)...)
 	out.Tables = d.tables(p.Hole.Tables)
-	where := "Lay the cross marked origin where the branch's axis goes through the outside of the main"
+	out.Origin = "where the branch's axis goes through the outside of the main"
 	if m.origin != nil {
-		where = "Lay the cross marked origin at " + m.origin.words(d.W) + " of the main"
+		out.Origin = "at " + m.origin.words(d.W) + " of the main"
 		out.ScaleMm = math.Pi * (s.MainDiameterMm + s.PaperMm) / 360
 		out.ScaleFromDeg = e.Place.Clock.Deg
 		if m.origin.leans == parts.Front {
@@ -349,7 +342,7 @@ func (d *shaper) mainPattern(m *saddle, s develop.Saddle, p develop.SaddlePatter
 			plan.PatternValue{Name: "TOP of the main from the origin, round it", Text: d.exact(math.Abs(out.ScaleMm) * math.Min(m.origin.clockDeg, 360-m.origin.clockDeg))})
 	}
 	out.Notes = []string{
-		where + "; printed side out, the long centre line along the main, up towards the " + m.side() + ".",
+		"Lay the ringed cross, the origin, " + out.Origin + "; printed side out, the long centre line along the main, up towards the " + m.side() + ".",
 		"Cut through the wall in the direction of the branch's axis.",
 		"Cut the branch first and hold it to the main: its bore (set on) or outside (set in) must agree with this curve.",
 	}
@@ -428,11 +421,7 @@ func (s *Sizes) branches() []*branchHole {
 func (h *branchHole) name() string { return "hole for " + h.branch.Title.Value }
 
 func (h *branchHole) feature(n *Numbered) plan.Feature {
-	joint := "set on"
-	if h.end.SetIn {
-		joint = "set in"
-	}
-	return plan.Feature{Kind: plan.SaddleFeature, Name: h.name(), Size: "by the template of " + h.branch.Title.Value + ", " + joint + " at " + words.Trim(h.end.Angle.Deg, 2) + "°",
+	return plan.Feature{Kind: plan.SaddleFeature, Name: h.name(), Size: "by the template of " + h.branch.Title.Value + ", " + h.end.Joint() + " at " + words.Trim(h.end.Angle.Deg, 2) + "°",
 		Note: h.note(n.W), Balloon: plan.XY{XMm: h.origin.fromFrontMm(), YMm: n.Section.MaxMm}}
 }
 

@@ -33,7 +33,7 @@ func development(t *testing.T, m *Model, name string) plan.Development {
 // 90° is on the right of who looks at the front, on the left of who looks the other
 // way). The axis is off √(R² − e²)/tan β: with R = 100 and
 // β = 45° by 100 along, with e = 50 by 86.603 along and asin(50/100) = 30° round
-// (geometry). The template has one labelled cross, there.
+// (geometry). The template has one ringed cross, there.
 func TestSaddleOrigin(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ end, want, lean string }{
@@ -46,14 +46,14 @@ func TestSaddleOrigin(t *testing.T) {
 	} {
 		m := work(t, "mm", branch(c.end), mainTube)
 		hole := development(t, m, "hole-back")
-		var labels []string
+		var at []plan.XY
 		for _, l := range hole.Labels {
-			if strings.HasPrefix(l.Text, "origin") {
-				labels = append(labels, l.Text)
+			if l.Text == "origin" {
+				at = append(at, l.AtMm)
 			}
 		}
-		if want := []string{"origin: " + c.want}; !slices.Equal(labels, want) {
-			t.Errorf("%s: %q, want %q", c.end, labels, want)
+		if want := "at " + c.want + " of the main"; hole.Origin != want || !slices.Equal(at, []plan.XY{hole.OriginMm}) {
+			t.Errorf("%s: %v, %q at %v, want %q", c.end, at, hole.Origin, hole.OriginMm, want)
 		}
 		if slices.ContainsFunc(hole.Lines, func(l plan.PatternLine) bool { return l.Name == "level of axis crossing" }) {
 			t.Errorf("%s: a second cross", c.end)
@@ -86,7 +86,7 @@ func TestSaddleOrigin(t *testing.T) {
 		}
 	}
 	// Where the place is not said, nothing is claimed of it.
-	if note := development(t, work(t, "mm", branch("angle: 60"), mainTube), "hole-back").Notes[0]; !strings.HasPrefix(note, "Lay the cross marked origin where the branch's axis goes through") {
+	if note := development(t, work(t, "mm", branch("angle: 60"), mainTube), "hole-back").Notes[0]; !strings.HasPrefix(note, "Lay the ringed cross, the origin, where the branch's axis goes through") {
 		t.Error(note)
 	}
 }

@@ -26,6 +26,9 @@ type Development struct {
 	Edge   string          `json:"edge,omitempty"`   // where its square edge y = 0 is set
 	SeatAt string          `json:"-"`                // of a wrap, the face that the square edge looks to
 	Beyond string          `json:"beyond,omitempty"` // what lies in the direction of y
+	// Origin says where the ringed cross OriginMm of a hole in a main lies.
+	Origin   string `json:"origin,omitempty"`
+	OriginMm XY     `json:"origin_mm,omitzero"`
 	// NoTemplate is why it is not printed unless all templates are asked for.
 	NoTemplate string  `json:"no_template,omitempty"`
 	Copies     int     `json:"copies"` // equal pieces to cut for one part

@@ -287,6 +287,7 @@ type WeldPlan struct {
 	ThroatMm     float64   `json:"throat_mm,omitempty"`
 	BevelDeg     float64   `json:"bevel_deg,omitempty"` // included angle of a V, or of the one edge that is bevelled
 	OneEdge      bool      `json:"one_edge,omitempty"`  // only one edge is bevelled, against the other's square side
+	Branch       string    `json:"branch,omitempty"`    // parts.SetOn or parts.SetIn, of a branch on its main
 	Bevelled     string    `json:"bevelled,omitempty"`  // title of the part with that edge, where its drawing has it
 	DepthMm      float64   `json:"depth_mm,omitempty"`  // of a bevel against a round, along it; 0 where the bevel goes through
 	GapMm        float64   `json:"gap_mm"`              // the most that is left open

@@ -40,7 +40,7 @@ func TestArrangement(t *testing.T) {
 		Anchors: []plan.Anchor{{AtMm: plan.XY{XMm: 100, YMm: 50}, FromMm: plan.XY{XMm: 127, YMm: 76.2}, DiameterMm: 14.5}, {AtMm: plan.XY{XMm: 103, YMm: 50}, FromMm: plan.XY{XMm: 130, YMm: 76.2}, DiameterMm: 14.5}},
 	}
 	for units, want := range map[parts.Units][]string{
-		parts.Millimetres: {"1:5", "1:5", "800", "430", "210", "127", "76.2", "Ø14.5"}, parts.Inches: {"1:4", "1:8", "31.5 in", "17 in", "8.3 in", "5 in", "3 in", "Ø0.571 in"},
+		parts.Millimetres: {"1:5", "1:5", "800", "430", "210", "127", "76.2", "Ø14.5"}, parts.Inches: {"1:4", "1:8", "31.5 in", "16.93 in", "8.27 in", "5 in", "3 in", "Ø0.571 in"},
 	} {
 		pl.Units = units
 		chapters := Chapters(pl, paper)
@@ -135,7 +135,7 @@ func TestArrangementThatStands(t *testing.T) {
 		parts int
 		want  []string
 	}{
-		{plan.ThirdAngle, parts.Inches, 3, []string{"Seen from the side of TOP, 1:8", "Seen from above, 1:8", "39.4 in", "15.8 in"}},
+		{plan.ThirdAngle, parts.Inches, 3, []string{"Seen from the side of TOP, 1:8", "Seen from above, 1:8", "39.38 in", "15.75 in"}},
 		{plan.FirstAngle, parts.Millimetres, 3, []string{"Seen from the side opposite TOP, 1:10", "Seen from above, 1:10", "1000", "400"}},
 		{plan.FirstAngle, parts.Millimetres, 50, []string{"Seen from the side opposite TOP, 1:10"}},
 	} {

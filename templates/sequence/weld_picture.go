@@ -9,6 +9,8 @@ import (
 	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
+
+	"github.com/tdewolff/canvas"
 )
 
 // apartPictures draws the two parts of a joint that share no axis side by
@@ -116,8 +118,13 @@ func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, at plan.XY, half float64, u
 	if w.OneEdge {
 		right = 0
 	}
-	draw.HatchAt(d, draw.Polygon(x-half, y, x-gap/2, y, x-gap/2, y+face, x-gap/2-run, y+depth, x-half, y+depth), 45, 2.4, draw.LineMm)
-	draw.HatchAt(d, draw.Polygon(x+half, y, x+gap/2, y, x+gap/2, y+face, x+gap/2+right, y+depth, x+half, y+depth), 135, 2.4, draw.LineMm)
+	left := draw.Polygon(x-half, y, x-gap/2, y, x-gap/2, y+face, x-gap/2-run, y+depth, x-half, y+depth)
+	edge := draw.Polygon(x+half, y, x+gap/2, y, x+gap/2, y+face, x+gap/2+right, y+depth, x+half, y+depth)
+	if w.Branch != "" {
+		left, edge = branchAcross(w, at, half, depth, gap)
+	}
+	draw.HatchAt(d, left, 45, 2.4, draw.LineMm)
+	draw.HatchAt(d, edge, 135, 2.4, draw.LineMm)
 	text := "no bevel"
 	if w.BevelDeg > 0 {
 		text = "opened to " + words.Angle(w.BevelDeg)
@@ -126,4 +133,22 @@ func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, at plan.XY, half float64, u
 	d.Add(draw.Text{XMm: x, YMm: y + depth + 4, SizeMm: textMm, Align: draw.Centre, Content: text})
 	says, size := draw.Shrink(says, 3.4, false, 2*half+4)
 	d.Add(draw.Text{XMm: x, YMm: y - 5.4, SizeMm: size, Align: draw.Centre, Content: says})
+}
+
+// branchAcross are the wall of a main, cut at its hole, and that of the branch on it or
+// in it, upright, its bore at the right: the bevel is on what is cut to fit.
+func branchAcross(w *plan.WeldPlan, at plan.XY, half, depth, gap float64) (main, branch *canvas.Path) {
+	const wallMm, bevelMm = 8.0, 5.0
+	x, y, bevel := at.XMm, at.YMm, 0.0
+	if w.BevelDeg > 0 {
+		bevel = bevelMm
+	}
+	if w.Branch == parts.SetIn {
+		in := x + gap/2
+		return draw.Polygon(x-half, y, x-gap/2, y, x-gap/2, y+wallMm-bevel, x-gap/2-bevel, y+wallMm, x-half, y+wallMm),
+			draw.Polygon(in, y, in+wallMm, y, in+wallMm, y+depth, in, y+depth)
+	}
+	foot, inner := y+wallMm+gap, x+wallMm/2
+	return draw.Polygon(x-half, y, inner, y, inner, y+wallMm, x-half, y+wallMm),
+		draw.Polygon(inner-wallMm, y+depth, inner-wallMm, foot+bevel, inner-wallMm+bevel, foot, inner, foot, inner, y+depth)
 }

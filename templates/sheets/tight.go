@@ -203,8 +203,8 @@ func (l *look) possible(group []*content, paper draw.Frame) bool {
 	return true
 }
 
-// sheets draws the parts of a page.
-func (l *look) sheets(group []*content, paper draw.Frame) []*draw.Sheet {
+// sheets draws the parts of a page; a look that is kept stays as it was found.
+func (l look) sheets(group []*content, paper draw.Frame) []*draw.Sheet {
 	l.enlarge(group, paper)
 	f := draw.NewFlow(group[0].page(paper))
 	l.set(f, group)

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
@@ -20,6 +21,9 @@ const (
 	patternPadMm = 4.0
 	patternRimMm = 0.8
 )
+
+// originRingMm is the radius of the ring about the origin of a hole in a main.
+const originRingMm = 2.0
 
 // pattern is a flat pattern in the making.
 type pattern struct {
@@ -140,6 +144,9 @@ func (p *pattern) legend() []string {
 	if d.Edge != "" {
 		lines = append(lines, "lower edge: "+d.Edge+"; up is "+d.Beyond)
 	}
+	if d.Origin != "" {
+		lines = append(lines, "ringed cross: "+d.Origin+"; up is "+d.Beyond)
+	}
 	if d.Copies > 1 {
 		lines = append(lines, "cut "+strconv.Itoa(d.Copies)+" for one part")
 	}
@@ -203,6 +210,9 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 	if p.dev.Kind == plan.MainPattern {
 		lo, hi := p.dev.MinMm, p.dev.MaxMm
 		p.clockScale(lines, room, draw.R(lo.XMm, lo.YMm, hi.XMm, lo.YMm), ox, oy)
+		at := p.dev.OriginMm
+		lines.Add(draw.Shape{Path: canvas.Circle(originRingMm).Translate(at.XMm, at.YMm), Stroke: draw.Black, WidthMm: draw.LineMm})
+		room.AddCircle(ox+at.XMm, oy+at.YMm, originRingMm)
 	}
 	s.Draw.Add(draw.Group{Drawing: lines, Transform: shift, Clip: window.Path()})
 
@@ -215,7 +225,7 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 	if p.dev.Kind == plan.BranchPattern {
 		towards = math.Pi / 4 // beside its line, and on the part of the paper that stays
 	}
-	for _, l := range p.dev.Labels {
+	for _, l := range p.labels() {
 		p.label(s, room, l.Text, ox+l.AtMm.XMm, oy+l.AtMm.YMm, towards)
 	}
 	if p.taped(window, ox) {
@@ -226,6 +236,19 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 		p.centreLine(s, window, ox+*p.dev.MirrorMm, room)
 	}
 	p.foldTexts(s, window, ox, oy, room)
+}
+
+// labels are the texts at points; round a thin branch, whose lines stand closer than their numbers
+// are wide, every second line has one.
+func (p *pattern) labels() []plan.PatternLabel {
+	all := p.dev.Labels
+	if p.dev.Kind != plan.BranchPattern || p.dev.WrapMm > float64(len(all))*draw.TextWidth("00", draw.TextMm, true) {
+		return all
+	}
+	return seq.Keep(all, func(l plan.PatternLabel) bool {
+		n, err := strconv.Atoi(l.Text)
+		return err != nil || n%2 == 0
+	})
 }
 
 // marks are the crosses that are seen, to label, the pattern's origin at (ox, oy).

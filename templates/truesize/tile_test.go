@@ -222,7 +222,7 @@ func TestPolicy(t *testing.T) {
 		}
 		return n
 	}
-	if all, useful := count(All), count(Useful); all-useful != 15 || count(None) != 0 {
+	if all, useful := count(All), count(Useful); all-useful != 16 || count(None) != 0 {
 		t.Errorf("%d templates of %d, %d for none", useful, all, count(None))
 	}
 }
