@@ -115,10 +115,10 @@ func TestBounds(t *testing.T) {
 		// A drill of 8 has a point of 8 / 2 / tan 59° = 2.4: 9.6 deep it reaches the 12 of the plate.
 		{"depth", plate + "holes: [{name: h, at: [[0, 0]], size: 8, depth: %g}]\n", 9.5, 9.7, "the point of its drill comes out", "full diameter 9.7 mm deep, with the point 12.1 mm, in 12 mm of metal"},
 		// Flanges FF165 (130, four of 12) and FF130 (110, of 10): IEC 60072-1, from memory.
-		{"motor", motor + "bore: {diameter: %g}\nholes: [{name: m, circle: {pcd: 165, count: 4, first: 45}, size: 12}]\n", 130, 130.1, "the bore is not that of a motor flange", "130.1 mm, the flange has 130 mm"},
+		{"motor", motor + "bore: {diameter: %g}\nholes: [{name: m, circle: {pcd: 165, count: 4, first: 45}, size: 12}]\n", 130.2, 130.3, "the bore round the spigot is not that", "130.3 mm, the spigot 130 mm"},
 		{"motor", motor + "bore: {diameter: 130}\nholes: [{name: m, circle: {pcd: %g, count: 4, first: 45}, size: 12}]\n", 165, 164, "the pitch circle of m is not that", "164 mm, the flange has 165 mm"},
-		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: 4, first: 45}, size: %g}]\n", 11, 11.1, "the set of holes m is not that", "11.1 mm, the flange has 10 mm"},
-		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: %.0f, first: 45}, size: 10}]\n", 4, 6, "the set of holes m is not that", "6 of 10 mm, the flange has 4 of 10 mm"},
+		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: 4, first: 45}, size: %g}]\n", 10.4, 10.5, "the screw of m is not that", "10.5 mm; the flange has holes for M8"},
+		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: %.0f, first: 45}, size: 10}]\n", 4, 6, "the number of holes of m is not that", "6, the flange has 4"},
 		{"engagement", "part: p\nkind: plate\nmaterial: S235\nthickness: %g\noutline: {square: 100}\nholes: [{name: h, at: [[0, 0]], size: M8 tap, depth: through}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},
 		{"engagement", plate + "holes: [{name: h, at: [[0, 0], [30, 0], [0, 30]], size: M8 tap, depth: %g}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"}, // once for a group
 		{"engagement", plate + "holes: [{name: h, at: [[0, 0]], size: M8 tap, depth: %g}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},

@@ -72,6 +72,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.LengthsEat:       {3, false},
 	plan.SlideNutShort:    {1, true},
 	plan.SlideShoulderLow: {1, false},
+	plan.SlidePlay:        {3, true},
 	plan.SlideLoose:       {2, true},
 	plan.SlideNoRoom:      {1, true},
 	plan.SlideLockRoom:    {0, false},

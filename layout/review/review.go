@@ -144,16 +144,19 @@ func (r *reviewer) review() []Finding {
 	return gathered(r.found)
 }
 
-// follow drops what only follows from a flange that is the wrong way round: all that stands
-// on it, or comes to it, is out of place.
+// follow drops what only follows from a flange that is the wrong way round, for all that stands
+// on it, or comes to it, is out of place, and from holes that do not meet.
 func (r *reviewer) follow() {
 	if slices.ContainsFunc(r.found, func(f Finding) bool { return f.Code == "level" }) {
 		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return slices.Contains(placedCodes, f.Code) })
 	}
+	if slices.ContainsFunc(r.found, func(f Finding) bool { return f.Code == "pattern" && f.Severity == Stop }) {
+		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return f.Code == "motor-line" })
+	}
 }
 
 // placedCodes are the findings that where things stand decides.
-var placedCodes = []string{"overlap", "way", "order", "head", "covered", "place", "tips", "lift", "loose", "held", "facing", "dead-end", "hand", "guard", "bolt-length"}
+var placedCodes = []string{"overlap", "way", "order", "head", "covered", "place", "tips", "lift", "loose", "held", "facing", "dead-end", "hand", "guard", "bolt-length", "motor-line"}
 
 // gathered makes one finding of the notes of one code and cure: the first, with the
 // others, and the rules and sources of all.
