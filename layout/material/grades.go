@@ -20,7 +20,7 @@ type grade struct {
 
 // own are the figures in which a grade differs from its kind.
 type own struct {
-	densityKgM3, eMPa, alphaPerK, contractPerK, maxHeatC, betaW float64
+	densityKgM3, eMPa, alphaPerK, contractPerK, maxHeatC, betaW, hrc float64
 }
 
 // known returns all names of the grade in normal form.
@@ -37,7 +37,7 @@ func (g grade) material(asked string) Material {
 	k := g.kind.Data()
 	m := Material{
 		Name: g.name, Kind: g.kind, DensityKgM3: k.DensityKgM3, EMPa: k.EMPa, Nu: k.Nu, AlphaPerK: k.AlphaPerK, ContractPerK: k.ContractPerK,
-		MaxHeatC: k.MaxHeatC, MinColdC: k.MinColdC, Weld: g.weld, BetaW: g.own.betaW,
+		MaxHeatC: k.MaxHeatC, MinColdC: k.MinColdC, HardHRC: k.HardHRC, Weld: g.weld, BetaW: g.own.betaW,
 		steps: g.steps, src: g.src, state: g.state, asked: asked,
 	}
 	for _, o := range []struct {
@@ -45,7 +45,7 @@ func (g grade) material(asked string) Material {
 		own float64
 	}{
 		{&m.DensityKgM3, g.own.densityKgM3}, {&m.EMPa, g.own.eMPa}, {&m.AlphaPerK, g.own.alphaPerK},
-		{&m.ContractPerK, g.own.contractPerK}, {&m.MaxHeatC, g.own.maxHeatC},
+		{&m.ContractPerK, g.own.contractPerK}, {&m.MaxHeatC, g.own.maxHeatC}, {&m.HardHRC, g.own.hrc},
 	} {
 		if o.own != 0 {
 			*o.to = o.own
@@ -122,14 +122,14 @@ var american = []grade{
 	{"A516 grade 70", "A516 A51670 A516GR70", MildSteel, cev(0.43), own{}, []Step{{205, 260, 485}}, "ASTM A516 grade 70, 38 and 70 ksi", lookup.FromMemory},
 	{"A572 grade 50", "A572 A57250 A572GR50 A992", MildSteel, cev(0.45), own{}, []Step{{100, 345, 450}}, "ASTM A572 and A992, 50 and 65 ksi", lookup.FromMemory},
 	{"A1011 SS 36", "A1011", MildSteel, readily, own{}, []Step{{6, 250, 365}}, "ASTM A1011 SS grade 36, 36 and 53 ksi", lookup.FromMemory},
-	{"1010 hot rolled", "1008 1010 1015 G10080 G10100", MildSteel, readily, own{}, []Step{{AnySize, 170, 300}}, "SAE J1397 estimate for 1008", lookup.FromMemory},
-	{"1018 hot rolled", "1018 1020 1022 1025 1026 G10180 G10200 EN3B 070M20 080M15", MildSteel, cev(0.30), own{}, []Step{{AnySize, 205, 380}}, "SAE J1397 estimate for 1020", lookup.FromMemory},
-	{"1018 cold drawn", "1018CD 1020CD", MildSteel, cev(0.30), own{}, []Step{{50, 370, 440}, {75, 345, 415}}, "data sheets, 54 and 50 ksi", lookup.FromMemory},
-	{"1117 hot rolled", "1117", MildSteel, never, own{}, []Step{{AnySize, 235, 425}}, "SAE J1397 estimate", lookup.FromMemory},
-	{"1035 hot rolled", "1035", AlloySteel, proven(0.47, 150, 250), own{}, []Step{{AnySize, 270, 495}}, "SAE J1397 estimate", lookup.FromMemory},
+	{"1010 hot rolled", "1008 1010 1015 G10080 G10100", MildSteel, readily, own{hrc: 58}, []Step{{AnySize, 170, 300}}, "SAE J1397 estimate for 1008", lookup.FromMemory},
+	{"1018 hot rolled", "1018 1020 1022 1025 1026 G10180 G10200 EN3B 070M20 080M15", MildSteel, cev(0.30), own{hrc: 58}, []Step{{AnySize, 205, 380}}, "SAE J1397 estimate for 1020", lookup.FromMemory},
+	{"1018 cold drawn", "1018CD 1020CD", MildSteel, cev(0.30), own{hrc: 58}, []Step{{50, 370, 440}, {75, 345, 415}}, "data sheets, 54 and 50 ksi", lookup.FromMemory},
+	{"1117 hot rolled", "1117", MildSteel, never, own{hrc: 58}, []Step{{AnySize, 235, 425}}, "SAE J1397 estimate", lookup.FromMemory},
+	{"1035 hot rolled", "1035", AlloySteel, proven(0.47, 150, 250), own{hrc: 48}, []Step{{AnySize, 270, 495}}, "SAE J1397 estimate", lookup.FromMemory},
 	{"1040 hot rolled", "1040", AlloySteel, proven(0.53, 150, 300), own{}, []Step{{AnySize, 290, 525}}, "SAE J1397 estimate", lookup.FromMemory},
-	{"1045 hot rolled", "1045 G10450", AlloySteel, proven(0.59, 200, 350), own{}, []Step{{AnySize, 310, 565}}, "SAE J1397 estimate", lookup.FromMemory},
-	{"1050 hot rolled", "1050", AlloySteel, proven(0.67, 200, 350), own{}, []Step{{AnySize, 340, 620}}, "SAE J1397 estimate", lookup.FromMemory},
+	{"1045 hot rolled", "1045 G10450", AlloySteel, proven(0.59, 200, 350), own{hrc: 55}, []Step{{AnySize, 310, 565}}, "SAE J1397 estimate", lookup.FromMemory},
+	{"1050 hot rolled", "1050", AlloySteel, proven(0.67, 200, 350), own{hrc: 56}, []Step{{AnySize, 340, 620}}, "SAE J1397 estimate", lookup.FromMemory},
 	{"1060 hot rolled", "1060", AlloySteel, proven(0.73, 250, 400), own{}, []Step{{AnySize, 370, 675}}, "SAE J1397 estimate", lookup.FromMemory},
 	{"1144 hot rolled", "1141 1144", AlloySteel, never, own{}, []Step{{AnySize, 355, 650}}, "SAE J1397 estimate for 1141", lookup.FromMemory},
 }
@@ -138,16 +138,16 @@ var american = []grade{
 var machinery = []grade{
 	{"11SMn30+C", "11SMN30 11SMNPB30 11SMN37 11SMNPB37 9SMN28 9SMNPB28 9SMN36 9SMNPB36 1213 1215 12L14 EN1A EN1APB 230M07 1.0715 1.0718 1.0736 1.0737", MildSteel, never, own{}, []Step{{10, 440, 510}, {16, 410, 490}, {40, 375, 460}, {63, 305, 400}, {100, 245, 360}}, "EN 10277 (EN 10277-3:2008), cold drawn", lookup.Checked},
 	{"46S20", "45S20 1.0727 35S20 1.0726", AlloySteel, never, own{}, nil, "", lookup.FromMemory},
-	{"C10", "C10E CK10 1.0301 1.1121 045M10", MildSteel, readily, own{}, nil, "", lookup.FromMemory},
-	{"C15", "C15E CK15 1.0401 1.1141", MildSteel, readily, own{}, nil, "", lookup.FromMemory},
+	{"C10", "C10E CK10 1.0301 1.1121 045M10", MildSteel, readily, own{hrc: 58}, nil, "", lookup.FromMemory},
+	{"C15", "C15E CK15 1.0401 1.1141", MildSteel, readily, own{hrc: 58}, nil, "", lookup.FromMemory},
 	{"C22+N", "C22 C22E CK22 1.0402 1.1151", MildSteel, cev(0.29), own{}, []Step{{16, 240, 430}, {100, 210, 410}}, isoN, lookup.FromMemory},
-	{"C35+N", "C35 C35E C35R CK35 1.0501 1.1181 1.1180", AlloySteel, proven(0.46, 150, 250), own{}, []Step{{16, 300, 550}, {100, 270, 520}, {250, 245, 500}}, isoN, lookup.FromMemory},
+	{"C35+N", "C35 C35E C35R CK35 1.0501 1.1181 1.1180", AlloySteel, proven(0.46, 150, 250), own{hrc: 48}, []Step{{16, 300, 550}, {100, 270, 520}, {250, 245, 500}}, isoN, lookup.FromMemory},
 	{"C40+N", "C40 C40E CK40 1.0511 1.1186", AlloySteel, proven(0.51, 150, 300), own{}, []Step{{16, 320, 580}, {100, 290, 550}, {250, 260, 530}}, isoN, lookup.FromMemory},
 	{"080M40 normalized", "080M40 EN8", AlloySteel, proven(0.53, 150, 300), own{}, []Step{{150, 280, 540}, {250, 245, 510}}, "BS 970, normalized", lookup.FromMemory},
-	{"C45+N", "C45 C45E C45R C45EN CK45 CM45 CF45 XC45 080M46 1.0503 1.1191 1.1201 1.1193", AlloySteel, proven(0.57, 200, 350), own{}, []Step{{16, 340, 620}, {100, 305, 580}, {250, 275, 560}}, isoN, lookup.Checked},
-	{"C45+QT", "C45EQT C45RQT CK45QT CK45V C45V", AlloySteel, proven(0.57, 200, 350), qtHeat, []Step{{16, 490, 700}, {40, 430, 650}, {100, 370, 630}}, "EN ISO 683-1 (EN 10083-2), quenched and tempered, bars", lookup.Checked},
-	{"C50+N", "C50 C50E CK50 1.0540 1.1206", AlloySteel, proven(0.63, 200, 350), own{}, []Step{{16, 355, 650}, {100, 320, 610}, {250, 290, 590}}, isoN, lookup.FromMemory},
-	{"C55+N", "C55 C55E CK55 EN9 070M55 1.0535 1.1203", AlloySteel, proven(0.68, 250, 400), own{}, []Step{{16, 370, 680}, {100, 330, 640}, {250, 300, 620}}, isoN, lookup.FromMemory},
+	{"C45+N", "C45 C45E C45R C45EN CK45 CM45 CF45 XC45 080M46 1.0503 1.1191 1.1201 1.1193", AlloySteel, proven(0.57, 200, 350), own{hrc: 55}, []Step{{16, 340, 620}, {100, 305, 580}, {250, 275, 560}}, isoN, lookup.Checked},
+	{"C45+QT", "C45EQT C45RQT CK45QT CK45V C45V", AlloySteel, proven(0.57, 200, 350), own{maxHeatC: 300, hrc: 55}, []Step{{16, 490, 700}, {40, 430, 650}, {100, 370, 630}}, "EN ISO 683-1 (EN 10083-2), quenched and tempered, bars", lookup.Checked},
+	{"C50+N", "C50 C50E CK50 1.0540 1.1206", AlloySteel, proven(0.63, 200, 350), own{hrc: 56}, []Step{{16, 355, 650}, {100, 320, 610}, {250, 290, 590}}, isoN, lookup.FromMemory},
+	{"C55+N", "C55 C55E CK55 EN9 070M55 1.0535 1.1203", AlloySteel, proven(0.68, 250, 400), own{hrc: 58}, []Step{{16, 370, 680}, {100, 330, 640}, {250, 300, 620}}, isoN, lookup.FromMemory},
 	{"C60+N", "C60 C60E CK60 1.0601 1.1221", AlloySteel, proven(0.73, 250, 400), own{}, []Step{{16, 380, 710}, {100, 340, 670}, {250, 310, 650}}, isoN, lookup.FromMemory},
 }
 
@@ -155,17 +155,17 @@ var machinery = []grade{
 var alloyed = []grade{
 	{"25CrMo4+QT", "25CRMO4 1.7218", AlloySteel, proven(0.64, 150, 300), qtHeat, []Step{{16, 700, 900}, {40, 600, 800}, {100, 450, 700}, {160, 400, 650}}, isoQT, lookup.Checked},
 	{"34CrMo4+QT", "34CRMO4 1.7220", AlloySteel, proven(0.72, 200, 350), qtHeat, []Step{{16, 800, 1000}, {40, 650, 900}, {100, 550, 800}, {160, 500, 750}, {250, 450, 700}}, isoQT, lookup.Checked},
-	{"42CrMo4+QT", "42CRMO4 42CRMOS4 42CRMOS4QT 42CD4 4140QT 1.7225 1.7227", AlloySteel, proven(0.80, 250, 350), qtHeat, []Step{{16, 900, 1100}, {40, 750, 1000}, {100, 650, 900}, {160, 550, 800}, {250, 500, 750}}, isoQT, lookup.Checked},
-	{"709M40 condition R", "709M40 708M40 708M40R EN19 EN19R EN19A", AlloySteel, proven(0.80, 250, 350), qtHeat, []Step{{254, 480, 690}}, "BS 970, the lowest condition", lookup.Checked},
+	{"42CrMo4+QT", "42CRMO4 42CRMOS4 42CRMOS4QT 42CD4 4140QT 1.7225 1.7227", AlloySteel, proven(0.80, 250, 350), own{maxHeatC: 300, hrc: 53}, []Step{{16, 900, 1100}, {40, 750, 1000}, {100, 650, 900}, {160, 550, 800}, {250, 500, 750}}, isoQT, lookup.Checked},
+	{"709M40 condition R", "709M40 708M40 708M40R EN19 EN19R EN19A", AlloySteel, proven(0.80, 250, 350), own{maxHeatC: 300, hrc: 53}, []Step{{254, 480, 690}}, "BS 970, the lowest condition", lookup.Checked},
 	{"817M40 condition T", "817M40 EN24 EN24T 817M40T", AlloySteel, proven(0.89, 300, 400), qtHeat, []Step{{63, 650, 850}}, "BS 970", lookup.FromMemory},
 	{"34CrNiMo6+QT", "34CRNIMO6 1.6582", AlloySteel, proven(0.89, 300, 400), qtHeat, []Step{{16, 1000, 1200}, {40, 900, 1100}, {100, 800, 1000}, {160, 700, 900}, {250, 600, 800}}, isoQT, lookup.FromMemory},
 	{"30CrNiMo8+QT", "30CRNIMO8 1.6580", AlloySteel, proven(1.02, 300, 400), qtHeat, []Step{{40, 1050, 1250}, {100, 900, 1100}, {160, 800, 1000}, {250, 700, 900}}, isoQT, lookup.Checked},
 	{"4130 annealed", "4130 G41300", AlloySteel, proven(0.62, 150, 300), own{}, []Step{{AnySize, 360, 560}}, "data sheets, 52 and 81 ksi", lookup.FromMemory},
-	{"4140 annealed", "4140 4142 4150 G41400", AlloySteel, proven(0.78, 250, 350), own{}, []Step{{AnySize, 415, 655}}, "data sheets, 60 and 95 ksi", lookup.FromMemory},
+	{"4140 annealed", "4140 4142 4150 G41400", AlloySteel, proven(0.78, 250, 350), own{hrc: 53}, []Step{{AnySize, 415, 655}}, "data sheets, 60 and 95 ksi", lookup.FromMemory},
 	{"4340 annealed", "4340 G43400", AlloySteel, proven(0.86, 300, 400), own{}, []Step{{AnySize, 470, 745}}, "data sheets, 68 and 108 ksi", lookup.FromMemory},
-	{"8620 annealed", "8620 8640", AlloySteel, proven(0.51, 150, 250), own{}, []Step{{AnySize, 360, 530}}, "data sheets, 52 and 77 ksi", lookup.FromMemory},
-	{"16MnCr5", "16MNCRS5 1.7131 1.7139", AlloySteel, proven(0.55, 150, 250), own{maxHeatC: 200}, nil, "", lookup.FromMemory},
-	{"18CrNiMo7-6", "17CRNIMO6 1.6587", AlloySteel, proven(0.79, 150, 300), own{maxHeatC: 200}, nil, "", lookup.FromMemory},
+	{"8620 annealed", "8620 8640", AlloySteel, proven(0.51, 150, 250), own{hrc: 58}, []Step{{AnySize, 360, 530}}, "data sheets, 52 and 77 ksi", lookup.FromMemory},
+	{"16MnCr5", "16MNCRS5 1.7131 1.7139", AlloySteel, proven(0.55, 150, 250), own{maxHeatC: 200, hrc: 58}, nil, "", lookup.FromMemory},
+	{"18CrNiMo7-6", "17CRNIMO6 1.6587", AlloySteel, proven(0.79, 150, 300), own{maxHeatC: 200, hrc: 58}, nil, "", lookup.FromMemory},
 	{"alloy steel", "EN16", AlloySteel, proven(0, 250, 350), own{maxHeatC: 200}, nil, "", lookup.FromMemory},
 }
 
@@ -177,7 +177,7 @@ var stainless = []grade{
 	{"1.4404", "316 316L 1.4401 X5CRNIMO17122 X2CRNIMO17122 V4A S31600 S31603", AusteniticStainless, ownWay, own{densityKgM3: 8000}, []Step{{250, 200, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},
 	{"1.4571", "316TI X6CRNIMOTI17122", AusteniticStainless, ownWay, own{densityKgM3: 8000, alphaPerK: 16.5e-6}, []Step{{250, 200, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},
 	{"1.4462", "2205 X2CRNIMON2253 318LN S31803 S32205", AusteniticStainless, ownWay, own{densityKgM3: 7800, alphaPerK: 13.0e-6, contractPerK: 11.0e-6, maxHeatC: 250}, []Step{{160, 450, 650}}, "EN 10088-3 Table 14", lookup.FromMemory},
-	{"1.4016", "430 X6CR17 S43000", ChromiumStainless, ownWay, own{eMPa: 220000, alphaPerK: 10.0e-6}, []Step{{100, 240, 400}}, "EN 10088-3 Table 11", lookup.FromMemory},
+	{"1.4016", "430 X6CR17 S43000", ChromiumStainless, ownWay, own{eMPa: 220000, alphaPerK: 10.0e-6, hrc: Unhardened}, []Step{{100, 240, 400}}, "EN 10088-3 Table 11", lookup.FromMemory},
 	{"1.4006+QT650", "1.4006 410 X12CR13 S41000", ChromiumStainless, proven(0, 200, 300), own{}, []Step{{160, 450, 650}}, "EN 10088-3 Table 12", lookup.FromMemory},
 	{"1.4005+QT650", "1.4005 416 X12CRS13 S41600", ChromiumStainless, never, own{}, []Step{{160, 450, 650}}, "EN 10088-3 Table 12", lookup.FromMemory},
 	{"1.4021+QT700", "1.4021 420 X20CR13 S42000", ChromiumStainless, proven(0, 250, 350), own{}, []Step{{160, 500, 700}}, "EN 10088-3 Table 12", lookup.FromMemory},

@@ -50,6 +50,7 @@ type Material struct {
 	ContractPerK float64
 	MaxHeatC     float64 // do not heat above for joining, degrees Celsius
 	MinColdC     float64 // do not cool below for joining, degrees Celsius
+	HardHRC      float64 // what its surface is sure to reach when flame, induction or case hardened; Unhardened, or 0 if not known
 	Weld         Weldability
 	BetaW        float64 // correlation factor of fillets, EN 1993-1-8 Table 4.1; 0 if the standard has none
 
@@ -58,6 +59,9 @@ type Material struct {
 	state lookup.State
 	asked string // the name looked for, when it has a mark the table does not know
 }
+
+// Unhardened is the hardness of a metal that no heating and quenching hardens enough for a seat.
+const Unhardened = -1
 
 // Step is a strength up to a thickness or diameter of the stock.
 type Step struct {

@@ -31,6 +31,16 @@ func reference(t *testing.T) []row {
 
 func span(s Span) string { return fmt.Sprintf("%g to %g", s.Min, s.Max) }
 
+func hard(hrc float64) string {
+	switch hrc {
+	case 0:
+		return "not known"
+	case Unhardened:
+		return "does not harden"
+	}
+	return fmt.Sprintf("%g HRC", hrc)
+}
+
 func micro(x float64) float64 { return math.Round(x*1e8) / 100 }
 
 // elastic are the figures of heat, stiffness and weight by quantity.
@@ -45,6 +55,7 @@ func elastic(density, e, nu, heating, cooling, maxC, minC float64) map[string]st
 // kindValues are the figures of a kind by quantity, as the file writes them.
 func kindValues(k KindData) map[string]string {
 	out := elastic(k.DensityKgM3, k.EMPa, k.Nu, k.AlphaPerK, k.ContractPerK, k.MaxHeatC, k.MinColdC)
+	out["hardness"] = hard(k.HardHRC)
 	out["family"] = [...]string{"steel", "cast iron", "copper alloy", "aluminium"}[k.Family]
 	out["thread"] = fmt.Sprintf("%s, %g diameters", k.Thread.Name, k.Thread.Engagement)
 	out["galvanic"] = span(k.GalvanicV) + " V"
@@ -63,6 +74,9 @@ func gradeValues(m Material) map[string]string {
 	out := map[string]string{
 		"kind": k.Name,
 		"weld": fmt.Sprintf("%s; CEV %g; preheat %s C; beta %g", [...]string{"readily", "preheated", "procedure", "own process", "never"}[m.Weld.Class], m.Weld.CEV, span(m.Weld.PreheatC), m.BetaW),
+	}
+	if h := hard(m.HardHRC); h != of["hardness"] {
+		out["hardness"] = h
 	}
 	for q, v := range elastic(m.DensityKgM3, m.EMPa, m.Nu, m.AlphaPerK, m.ContractPerK, m.MaxHeatC, m.MinColdC) {
 		if of[q] != v {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/grooves"
+	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -343,6 +344,33 @@ func sealLip(v *view) {
 				Rule: "a lip keeps back what it looks at", Source: "common practice, no source", Fix: "lip: front, or lip: back",
 			})
 		}
+	}
+}
+
+// hardSteps looks for steps that are to be harder than their metal is sure to get.
+func hardSteps(v *view) {
+	m, err := material.Find(v.p.Material.Value)
+	for _, c := range slices.Concat(v.outside, v.inside) {
+		if err != nil || c.step == nil || c.step.Hardness.Pos.Line == 0 || m.HardHRC > 0 && c.step.Hardness.Value <= m.HardHRC {
+			continue
+		}
+		wanted := number(c.step.Hardness.Value) + " HRC"
+		severity, f := Check, Finding{
+			What: m.Name + " does not get as hard as " + c.name + " is to be", Numbers: wanted + ", and it is no metal to be quenched", Rule: "a metal hardens as far as its carbon lets it", Source: practice,
+			Fix: "a grade that hardens (C45 or 1045 to 55, 42CrMo4 or 4140 to 53), or a hardened sleeve",
+		}
+		switch {
+		case m.HardHRC > 0:
+			f.Numbers, f.Source = wanted+", and its surface is sure of "+number(m.HardHRC), "EN 10083-2 and EN 10083-3, flame or induction hardened, from memory; case-hardened 58, common practice"
+			f.Fix = "hardness: " + number(m.HardHRC) + ", another grade, a hardened sleeve, or accept it on the word of who hardens it"
+		case m.HardHRC == 0:
+			severity, f.What, f.Numbers, f.Fix = Note, "how hard "+m.Name+" gets is not known here", c.name+" is to have "+wanted, "ask who hardens it before it is turned"
+		case m.Kind == material.MildSteel:
+			f.Fix += ", or accept it to be case-hardened"
+		default:
+			severity = Stop
+		}
+		v.report(severity, c.name, c.step.Hardness.Pos, f)
 	}
 }
 

@@ -49,6 +49,7 @@ var partRules = []struct {
 	{"groove-seat", "a groove eats the seat it lies in", grooveSeat},
 	{"groove-clash", "a groove runs into something else", crossed},
 	{"o-ring", "an O-ring is stretched, squeezed or confined too far, or has no lead-in", oring},
+	{"hardness", "a step is to be harder than its metal gets", hardSteps},
 	{"seal-land", "a shaft seal runs on a soft land", sealLand},
 	{"seal-fit", "a shaft seal has no lead-in, or its bore another class", sealFit},
 	{"seal-lip", "where the lip of a shaft seal looks is not said", sealLip},
