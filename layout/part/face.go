@@ -119,6 +119,15 @@ func (s *Sizes) cuts(out *plan.Face) {
 		}
 	}
 	slices.SortFunc(out.Cuts, func(a, b plan.FaceCut) int { return cmp.Compare(a.DiameterMm, b.DiameterMm) })
+	kept := out.Cuts[:0] // outside the first that has all holes in it, and inside the last that has none, there is no paper
+	for i, c := range out.Cuts {
+		beyond := c.Inside && !c.Outside && i > 0 && !out.Cuts[i-1].Outside
+		within := !c.Inside && i+1 < len(out.Cuts) && !out.Cuts[i+1].Inside
+		if !beyond && !within {
+			kept = append(kept, c)
+		}
+	}
+	out.Cuts = kept
 }
 
 // outwards is the direction along the axis that a face looks in.
