@@ -122,6 +122,16 @@ func (s *Step) hardened() (h hardened, ok bool) {
 	return h, false
 }
 
+// hard tells whether a name is that of a step that is hardened and ground.
+func (s *Sizes) hard(name string) bool {
+	st := s.StepNamed(name)
+	if st == nil {
+		return false
+	}
+	_, ok := st.hardened()
+	return ok
+}
+
 // fine tells whether a step is polished, ground or hardened, and bears no mark.
 func (s *Step) fine() bool {
 	ra := RaUm(s.Finish)
@@ -129,7 +139,7 @@ func (s *Step) fine() bool {
 	return ra > 0 && ra <= turnedRaUm || hard
 }
 
-// grindHardened has steps hardened and ground once all that an ordinary cutter makes in them is
+// grindHardened has steps hardened and ground, and measured to each other, once all that an ordinary cutter makes in them is
 // there: no cutter of high speed steel cuts over 45 HRC or so (common practice, no source).
 func (b *bench) grindHardened() {
 	var o plan.Operation
@@ -144,6 +154,7 @@ func (b *bench) grindHardened() {
 		}
 	}
 	if len(o.Do) > 0 {
+		o.Do, o.Refs = append(o.Do, b.ground...), append(o.Refs, b.groundRefs...)
 		o.Machine, o.Title, o.Holding, o.Gauge = "Grind", "Harden and grind", "as it was turned, set true again", "micrometer"
 		b.op(o)
 	}

@@ -26,6 +26,9 @@ type bench struct {
 	last  []string           // lines of the inspection
 	jigs  []Jigged
 
+	ground     []string // what is measured once it is ground
+	groundRefs []int
+
 	roughed bool // both ends, before either is finished
 
 	holeMm float64 // the drill that is through the middle after the first setting

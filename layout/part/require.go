@@ -75,6 +75,10 @@ func (q *requirement) operations(b *bench) {
 			}
 		}
 	}
+	if q.Kind != parts.EqualLength && (b.hard(q.Of.Value) || b.hard(q.To.Value)) {
+		b.ground, b.groundRefs = append(b.ground, "Before letting go: "+line), append(b.groundRefs, b.ref(q))
+		return
+	}
 	if !ok {
 		b.last = append(b.last, line)
 		return

@@ -120,3 +120,29 @@ func TestOneSetting(t *testing.T) {
 		t.Error(Work(job, job.Parts[0]).Errs)
 	}
 }
+
+// TestMeasuredWhenGround: what is hardened has its size, and runs true, once it is ground, whether
+// it is measured or measured to; what is neither is measured in the setting that turns it.
+func TestMeasuredWhenGround(t *testing.T) {
+	t.Parallel()
+	const shaft = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 65 mm, length: 210 mm}\nprofile:\n  outside:\n    - {name: land, diameter: 60, length: 50%s}\n    - {name: seat, diameter: 50, length: 50}\n    - {name: other, diameter: 45, length: 100}\n" +
+		"require:\n  - {is: run-out, within: 0.02, of: land, to: seat}\n  - {is: run-out, within: 0.02, of: other, to: land}\n  - {is: run-out, within: 0.02, of: other, to: seat}\n  - {is: squareness, within: 0.02, of: back, to: land}\n"
+	at := func(hardness string) map[string]string {
+		out := map[string]string{}
+		for _, o := range work(t, "mm", fmt.Sprintf(shaft, hardness)).Out.Operations {
+			for _, line := range o.Do {
+				if s, ok := strings.CutPrefix(line, "Before letting go: "); ok {
+					s, _, _ = strings.Cut(s, " within")
+					out[s] = o.Machine
+				}
+			}
+		}
+		return out
+	}
+	soft, ground := at(""), at(", hardness: 50")
+	for line, hard := range map[string]string{"Circular run-out of land to seat": "Grind", "Circular run-out of other to land": "Grind", "Circular run-out of other to seat": "Lathe", "Perpendicularity of back to land": "Grind"} {
+		if soft[line] != "Lathe" || ground[line] != hard {
+			t.Errorf("%s: %q, hardened %q", line, soft[line], ground[line])
+		}
+	}
+}
