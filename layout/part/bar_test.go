@@ -232,6 +232,7 @@ func TestBarProblems(t *testing.T) {
 		{"flat: [30, 8], length: 300", "along: {first: 100}, size: M6 tap, depth: 8", plan.BarTooDeep, 8},
 		{"flat: [30, 8], length: 300", "on: top, along: {first: 100}, size: 4, depth: 29", "", 0},
 		{"square: 50, wall: 7, length: 300", "along: {first: 100}, size: 9", plan.BarNotSold, 0},
+		{"square: 50, wall: 1.5, length: 300", "along: {first: 100}, size: 9", plan.BarTooThin, 1.5}, // EN 10219-2 begins with 2
 		{"square: 50, wall: 4, length: 6001", "along: {first: 100}, size: 9", plan.BarTooLong, 6001},
 	} {
 		m := work(t, "mm", "part: a\nkind: bar\nmaterial: S235\nbar: {"+c.bar+"}\nholes: [{name: h, "+c.holes+"}]\n")
@@ -241,6 +242,8 @@ func TestBarProblems(t *testing.T) {
 			i := 1
 			if p.Kind == plan.BarTooLong {
 				i = 0
+			} else if p.Kind == plan.BarTooThin {
+				i = 3
 			}
 			if p.Kind != plan.BarNotSold && math.Abs(p.Args[i].Value-c.value) > 0.005 && c.want != plan.BarHoleNear || p.Kind == plan.BarHoleNear && math.Abs(p.Args[1].Value-c.value) > 0.05 {
 				t.Errorf("%s, %s: %+v, want %v", c.bar, c.holes, p.Args, c.value)

@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -270,9 +271,12 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 func (b *bar) bought(inch bool, w words.Writer) []plan.Problem {
 	var out []plan.Problem
 	if sold, known, walls, source := bars.Listed(b.shape); known && !sold {
-		list := seq.Map(walls, w.Size)
-		out = append(out, plan.Problem{Kind: plan.BarNotSold, Pos: b.in.Wall.Pos, Args: []plan.Arg{
-			plan.Named(b.sectionWords(w)), plan.Named(source.String()), plan.Named(strings.Join(list, ", "))}})
+		list, kind := seq.Map(walls, w.Size), plan.BarNotSold
+		if len(walls) > 0 && b.in.Wall.Mm < slices.Min(walls)-geom.CloseMm {
+			kind = plan.BarTooThin
+		}
+		out = append(out, plan.Problem{Kind: kind, Pos: b.in.Wall.Pos, Args: []plan.Arg{
+			plan.Named(b.sectionWords(w)), plan.Named(source.String()), plan.Named(strings.Join(list, ", ")), plan.Of(plan.Mm, b.in.Wall.Mm)}})
 	}
 	if most := bars.SoldMm(inch); b.in.Length.Mm > most+1e-6 {
 		out = append(out, plan.Problem{Kind: plan.BarTooLong, Pos: b.in.Length.Pos, Args: []plan.Arg{plan.Of(plan.Mm, b.in.Length.Mm), plan.Of(plan.Mm, most)}})

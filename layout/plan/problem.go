@@ -169,11 +169,12 @@ const (
 	FoldInRam    ProblemKind = "fold-in-ram"
 	BendRadius   ProblemKind = "bend-radius"
 	// Of a bar: a hole near its end or edge, in the corner or root of its section, or too deep;
-	// a wall that is not sold; longer than bars are. CornerUnlike is of two that meet.
+	// a wall that is not sold, or thinner than any that is; longer than bars are. CornerUnlike is of two that meet.
 	BarHoleNear    ProblemKind = "bar-hole-near"
 	BarHoleOut     ProblemKind = "bar-hole-out"
 	BarTooDeep     ProblemKind = "bar-too-deep"
 	BarNotSold     ProblemKind = "bar-not-sold"
+	BarTooThin     ProblemKind = "bar-too-thin"
 	BarTooLong     ProblemKind = "bar-too-long"
 	CornerUnlike   ProblemKind = "corner-unlike"
 	CornerSections ProblemKind = "corner-sections"

@@ -127,9 +127,20 @@ func (v *view) useful(q parts.Requirement) (mm float64, by, source string) {
 
 // unmadeRequire looks for demands on the faces of plates and bars as bought: the record asks
 // for them, and no operation makes them. One that is thicker in the stock is faced by the step
-// that the allowance is for.
+// that the allowance is for. A thread is no face to measure by.
 func unmadeRequire(v *view) {
+	threaded := func(name string) bool {
+		return slices.ContainsFunc(slices.Concat(v.outside, v.inside), func(c cylinder) bool { return c.name == name && c.size.Thread.Value != "" })
+	}
 	for _, q := range v.p.Require {
+		for _, name := range []parts.Text{q.Of, q.To} {
+			if threaded(name.Value) {
+				v.report(Check, q.Of.Value, name.Pos, Finding{
+					What: "a demand is measured on the thread " + name.Value, Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm), LeftMm: left(q.Within.Mm),
+					Rule: "an indicator and a caliper stand on plain faces", Source: "common practice, no source", Fix: "a plain step beside it, that is turned in one setting with it",
+				})
+			}
+		}
 		made := v.turned() || q.Kind == parts.EqualLength || v.p.Stock.ByArea() && v.p.Stock.Size.Mm > v.lengthMm+slackMm
 		if made || q.Of.Value != string(parts.Front) && q.Of.Value != string(parts.Back) {
 			continue

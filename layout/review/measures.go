@@ -81,6 +81,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.FoldInRam:        {1, true},
 	plan.NearBend:         {1, false},
 	plan.BarHoleNear:      {1, false},
+	plan.BarTooThin:       {3, false},
 	plan.CornerUnlike:     {2, true},
 	plan.CornerSections:   {2, true},
 }

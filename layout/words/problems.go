@@ -220,6 +220,7 @@ var Problems = []About{
 	{plan.BarHoleOut, "edge", plan.StopSeverity, "{0} run {1} into {2} of the bar", "move the holes", "a hole keeps flat metal all round", byGeometry},
 	{plan.BarTooDeep, "edge", plan.StopSeverity, "{0} are {1} deep in {2} of metal", "a smaller depth, or depth: through", "a blind hole ends in the metal", byGeometry},
 	{plan.BarNotSold, "stock", plan.NoteSeverity, "{0}: the list of {1} has this section with walls of {2}", "a wall that the merchant has", "a bar is bought in a size that is made", "{1}"},
+	{plan.BarTooThin, "stock", plan.CheckSeverity, "{0}: its wall of {3} is thinner than any that this section is made with; the list of {1} has {2}", "a wall that the merchant has", "a bar is bought in a size that is made", "{1}"},
 	{plan.BarTooLong, "stock", plan.StopSeverity, "the bar is {0} long, and bars are sold {1} long", "a shorter bar, or a splice with its own joint", "a piece comes out of one bar", practice},
 	{plan.CornerUnlike, "mitre", plan.CheckSeverity, "the cuts of {0} and {1} differ by {2} in length: the mitres are not those of their corner", "{3} on {0} and {4} on {1}", "each mitre runs from the inside corner to the outside one; of equal bars it is half of the corner", byGeometry},
 	{plan.CornerSections, "mitre", plan.CheckSeverity, "the cuts of {0} and {1} differ by {2} in length: one bar is {5} wide there, and the other {6}", "one section for both; where unlike ones are meant, {3} on {0} and {4} on {1}", "each mitre runs from the inside corner to the outside one", byGeometry},
