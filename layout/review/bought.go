@@ -241,10 +241,20 @@ func (r *reviewer) boughtBy(e *parts.Loose) (short bool) {
 			if g := &p.Holes[k]; (saysHoles(said, g.Name.Value) || e.Stands != nil && e.Stands.On.Part == p.Name.Value && e.Stands.On.Feature == g.Name.Value) && !v.jointNames(g.Name.Value) {
 				v.ordered(e, g, screwOrder{order, t, long})
 				short = short || e.Count < g.Pattern.Count*max(1, p.Quantity)
+			} else if sunkHead.MatchString(order) && g.Countersink != nil && saysTitle(e, p) && !v.jointNames(g.Name.Value) && sameThread(g.Size.Thread, t.Designation) {
+				v.ordered(e, g, screwOrder{order, t, long})
 			}
 		}
 	}
 	return short
+}
+
+// sunkHead are the words of a screw whose head is sunk in a cone.
+var sunkHead = regexp.MustCompile(`(?i)\bcountersunk\b|\bflat head\b|\b(?:82|90|100) ?°`)
+
+// saysTitle tells whether the words of a loose thing name a part by its title.
+func saysTitle(e *parts.Loose, p *parts.Part) bool {
+	return strings.Contains(strings.ToLower(" "+wordsOf(e.Item.Value+" "+e.How.Value)+" "), " "+strings.ToLower(p.Title.Value)+" ")
 }
 
 // untitled are words in which holes may be named, without the titles of parts, which name none.
@@ -344,6 +354,9 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 	case e.Count < need:
 		f.What, f.Numbers = what+" are fewer than the holes", number(float64(e.Count))+" for "+number(float64(need))
 		f.Rule, f.Fix = "each hole has its screw", "count: "+number(float64(need))
+	case sunkHead.MatchString(o.words) && h.thread == nil && g.Countersink == nil && e.Part.Value == "" && e.Buy.Value == "":
+		f.What, f.Numbers = what+" have heads for a countersink, and the holes have none", o.words
+		f.Rule, f.Fix = "a head that is to lie flush lies in its cone", "countersink: as wide as the head, on the side that the screws go in by"
 	case h.thread != nil && !g.Through && !nut && o.longMm > deep+deeper*d:
 		f.What, f.Numbers, f.OverMm = what+" meet the bottom of their holes", v.mm(o.longMm)+" long in "+v.mm(deep), over(o.longMm-deep)
 		f.Rule, f.Fix = "a screw clamps before it meets the bottom", "a shorter screw"

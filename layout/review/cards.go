@@ -2,6 +2,7 @@ package review
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"regexp"
 	"slices"
@@ -166,12 +167,30 @@ var framesOf = []struct {
 	{"250", [4]float64{55, 55, 37, 30}}, {"280", [4]float64{90, 90, 55, 45}},
 }
 
+// nemaOf are the least powers in hp of NEMA frames with a T at eight poles, and nemaName such a
+// frame. NEMA MG 13, from memory, and half of that for what is special.
+var (
+	nemaOf = []struct {
+		frames  string
+		leastHP float64
+	}{{"143 145", 0.25}, {"182 184", 0.5}, {"213 215", 1}, {"254 256", 2}, {"284 286", 5}, {"324 326", 10}, {"364 365", 15}, {"404 405", 20}, {"444 445", 30}}
+	nemaName = regexp.MustCompile(`^(\d{3}) ?T`)
+)
+
 // frameName is a frame by its height in millimetres, with its length.
 var frameName = regexp.MustCompile(`^(\d+) ?[SML]?\d?$`)
 
 // framePower compares the frame of a motor of so many kilowatts with the usual one for its
 // power and poles: makers go one frame up or down, not two.
 func framePower(m *parts.Motor, say func(what, numbers, rule, fix string)) {
+	if n := nemaName.FindStringSubmatch(m.Frame.Value); n != nil && m.HP.Value > 0 {
+		for _, f := range nemaOf {
+			if strings.Contains(f.frames, n[1]) && m.HP.Value < f.leastHP {
+				say("the motor's frame is not one for its power", "frame "+m.Frame.Value+" for "+number(m.HP.Value)+" hp; it starts at about "+number(f.leastHP)+" hp",
+					"each frame has powers that are usual, at any of the four speeds (NEMA MG 13, from memory)", "read the plate again")
+			}
+		}
+	}
 	named := frameName.FindStringSubmatch(m.Frame.Value)
 	if named == nil || m.KW.Value <= 0 || m.Hz.Value <= 0 || m.RPM.Value <= 0 || 60*m.Hz.Value < m.RPM.Value {
 		return
@@ -274,6 +293,7 @@ func upkeep(r *reviewer) {
 		r.portGrease(p)
 	}
 	r.ungreased(greased)
+	r.unevenly()
 	for _, b := range r.job.Upkeep.Bolts {
 		look(b.Every, 1)
 	}
@@ -339,20 +359,62 @@ func (r *reviewer) portGrease(p parts.Port) {
 	r.add(f)
 }
 
-// ungreased looks for bearings that the upkeep forgets beside others of their housing.
-func (r *reviewer) ungreased(greased map[string]bool) {
-	for _, j := range r.job.Joints {
-		if j.Bearing == nil || greased[j.Name.Value] {
-			continue
-		}
-		for _, o := range r.job.Joints {
-			if o.Bearing == nil || !greased[o.Name.Value] || o.Bearing.Cup.Part != j.Bearing.Cup.Part {
+// The least ratio of two times for grease that is a slip and no choice: common practice, no source.
+const unevenShare = 20.0
+
+// unevenly looks for bearings of one housing, of which one is greased far less often than another.
+func (r *reviewer) unevenly() {
+	for _, p := range r.job.Upkeep.Ports {
+		for _, o := range r.job.Upkeep.Ports {
+			a, b := r.job.Joint(p.Bearing.Value), r.job.Joint(o.Bearing.Value)
+			if a == nil || b == nil || a.Bearing == nil || b.Bearing == nil || a.Bearing.Cup.Part != b.Bearing.Cup.Part {
+				continue
+			}
+			m, n := every.FindStringSubmatch(p.Every.Value), every.FindStringSubmatch(o.Every.Value)
+			if m == nil || n == nil || m[2] != n[2] || noteMm(m[1], "mm") < unevenShare*noteMm(n[1], "mm") {
 				continue
 			}
 			r.add(Finding{
-				Severity: Check, Pos: r.job.Upkeep.Pos, What: "the upkeep greases " + o.Name.Value + " and not " + j.Name.Value, Numbers: "both in " + o.Bearing.Cup.Part,
-				Rule: "all bearings of one housing are greased", Source: practice, Fix: "a port for " + j.Name.Value + " too, or accept it where it is sealed",
+				Severity: Check, Pos: p.Every.Pos, What: "the upkeep greases " + a.Name.Value + " far less often than " + b.Name.Value, Numbers: p.Every.Value + " and " + o.Every.Value + ", both in " + a.Bearing.Cup.Part,
+				Rule: "bearings of one housing are greased about as often", Source: practice, Fix: "one time for both, or accept it",
 			})
+		}
+	}
+}
+
+// unwatched looks for bearings whose heat the first run forgets beside others of their housing.
+func (r *reviewer) unwatched(run *parts.FirstRun) {
+	watched := map[string]bool{}
+	for _, w := range run.Watch {
+		watched[w.Bearing.Value] = true
+	}
+	r.beside(watched, Finding{
+		Pos: run.Pos, What: "the first run watches %s and not %s", Rule: "all bearings of one housing are watched: the one that is set too tight gets hot", Fix: "watch: %s too",
+	})
+}
+
+// ungreased looks for bearings that the upkeep forgets beside others of their housing.
+func (r *reviewer) ungreased(greased map[string]bool) {
+	r.beside(greased, Finding{
+		Pos: r.job.Upkeep.Pos, What: "the upkeep greases %s and not %s", Rule: "all bearings of one housing are greased", Fix: "a port for %s too, or accept it where it is sealed",
+	})
+}
+
+// beside reports f for each bearing that is not in named beside one of its housing that is:
+// %s stands for their names.
+func (r *reviewer) beside(named map[string]bool, f Finding) {
+	for _, j := range r.job.Joints {
+		if j.Bearing == nil || named[j.Name.Value] {
+			continue
+		}
+		for _, o := range r.job.Joints {
+			if o.Bearing == nil || !named[o.Name.Value] || o.Bearing.Cup.Part != j.Bearing.Cup.Part {
+				continue
+			}
+			one := f
+			one.Severity, one.Source, one.Numbers = Check, practice, "both in "+o.Bearing.Cup.Part
+			one.What, one.Fix = fmt.Sprintf(f.What, o.Name.Value, j.Name.Value), fmt.Sprintf(f.Fix, j.Name.Value)
+			r.add(one)
 			break
 		}
 	}
@@ -432,6 +494,7 @@ func firstRun(r *reviewer) {
 	}
 	r.readings(run)
 	r.travel(run)
+	r.unwatched(run)
 	for _, w := range run.Watch {
 		if w.Bearing.Value != "" && w.MostC.Value > hottestC {
 			r.add(Finding{

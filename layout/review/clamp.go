@@ -7,6 +7,10 @@ import (
 	"centrepop/layout/material"
 )
 
+// sawnMm is the narrowest cut of a saw through a ring. Common practice, no source: 1/32 in and
+// hacksaw blades are about as wide.
+const sawnMm = 0.75
+
 // clamped looks for a split ring whose screw has too little metal: beside its hole,
 // under its head, in its thread, or at the faces.
 func clamped(v *view) {
@@ -28,6 +32,7 @@ func clamped(v *view) {
 		{"little metal stays under its head", "half the screw of metal under the head", "the screw farther in, or a narrower cut", c.GripMm, clamp.LeastGripMm(c.MajorMm)},
 		{"little of its thread engages", "the screw's diameter of thread in steel, half as much again elsewhere", "the screw farther in, or a smaller one", c.HoldsMm, clamp.LeastThreadMm(c.MajorMm, steel)},
 		{"its counterbore lies close to a face", "beside the counterbore a quarter of the screw, and not under " + v.mm(1), "a longer ring, or a smaller screw", face, clamp.LeastWallMm(c.MajorMm)},
+		{"its cut is narrower than a saw", "a slitting saw for a ring cuts " + v.mm(sawnMm) + " at the least, and a narrower cut is closed before the ring grips", "the width of the saw", v.p.Clamp.Slot.Mm, sawnMm},
 	} {
 		if one.have >= one.least-slackMm {
 			continue

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -355,6 +356,7 @@ func studShoulder(r *reviewer) {
 		}
 		wide := seq.Max(0, stud.outside, func(c cylinder) float64 { return c.size.Nominal.Mm })
 		r.unequal(stud, j)
+		r.weakStud(stud)
 		for i := range v.holes {
 			if h := &v.holes[i]; h.name == j.A.Feature && wide < 2*h.radiusMm+1 {
 				r.add(Finding{
@@ -366,6 +368,18 @@ func studShoulder(r *reviewer) {
 			}
 		}
 	}
+}
+
+// weakStud looks for a stud made of a metal that breaks or strips under the pull of its nut.
+func (r *reviewer) weakStud(stud *view) {
+	m, err := material.Find(stud.p.Material.Value)
+	if err != nil || m.Kind.Data().Family == material.Steel {
+		return
+	}
+	r.add(Finding{
+		Severity: Check, Part: stud.p.Name.Value, Pos: stud.p.Material.Pos, What: stud.p.Title.Value + " is a stud and not of steel", Numbers: stud.p.Material.Value,
+		Rule: "a stud is pulled as its nut is tightened: cast iron breaks, and soft metals stretch and strip", Source: practice, Fix: "a steel, or accept it where the nut is hardly tightened",
+	})
 }
 
 // unequal looks for studs that keep two plates apart, three or more of them, and that nothing

@@ -235,12 +235,21 @@ func weldSense(r *reviewer) {
 			f.Rule, f.Source, f.Fix = "a weld that carries runs over a quarter of its edge at the least", practice, "the length of the edge, or accept it for a part that carries nothing"
 			r.add(f)
 		}
+		if w.Process == "MMA" && thin > 0 && thin < stickMm-slackMm {
+			f.What, f.Numbers, f.OverMm, f.LeftMm = j.Title+": a stick burns through the thinner part", r.mm(thin)+", wanted at least "+r.mm(stickMm), nil, left(thin)
+			f.Rule, f.Source, f.Fix = "thin sheet is welded by TIG or MAG", practice, "process: TIG or MAG"
+			r.add(f)
+		}
 		r.squareOnRound(j, w)
 		r.slips(j, in)
 		r.shallow(j, in)
 	}
 	r.rootGaps()
 }
+
+// stickMm is the thinnest sheet that is welded by stick. Common practice, no source: from about
+// 2.5 mm up, by the 2 mm electrode.
+const stickMm = 2.4
 
 // shallow looks for edges prepared for a bevel that hardly bevel it.
 func (r *reviewer) shallow(j *plan.JointPlan, in *parts.Joint) {
