@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -8,6 +9,7 @@ import (
 	"centrepop/layout/keys"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // keywayDepth looks for a keyway drawn deeper or less deep than the key of its
@@ -45,6 +47,52 @@ func (v *view) boughtHub(k plan.KeywayRow) {
 		OverMm: over(math.Abs(key.WidthMm - k.WidthMm)), Rule: "a hub as bought has the keyway of its bore", Source: key.Source.String(), Fix: "delete key, or accept it where the hub is bored and keyed for this shaft",
 	})
 }
+
+// keywayEnds looks for a keyway of a shaft that runs through the undercut of its step or leaves a
+// sliver before its open end, and for a key with round ends of a length that is not sold.
+func (v *view) keywayEnds(k plan.KeywayRow) {
+	i := slices.IndexFunc(v.outside, func(c cylinder) bool { return c.name == k.In })
+	if i < 0 || k.Inside || k.Woodruff != "" {
+		return
+	}
+	say := func(what, numbers string, offMm *float64, fix, source string) {
+		v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
+			What: what, Numbers: numbers, OverMm: offMm, Rule: "a key lies between two ends of its keyway, on its whole seat", Source: source, Fix: fix,
+		})
+	}
+	c := &v.outside[i]
+	ends, relieved := 0, false // that are shut; the undercut is at the first shoulder from the back
+	for _, end := range []struct {
+		j      int
+		leftMm float64
+	}{{i + 1, c.toMm - k.ToMm}, {i - 1, k.FromMm - c.fromMm}} {
+		free := end.j < 0 || end.j >= len(v.outside) || v.outside[end.j].radiusMm < c.radiusMm-slackMm
+		if !free || end.leftMm > slackMm {
+			ends++
+		}
+		switch higher := !free && v.outside[end.j].radiusMm > c.radiusMm+slackMm; {
+		case higher && c.undercut != nil && !relieved:
+			if relieved = true; end.leftMm < c.undercut.WidthMm-slackMm {
+				say(k.Name+" runs through the undercut of "+c.name, v.mm(end.leftMm)+" before its shoulder, the undercut is "+v.mm(c.undercut.WidthMm)+" wide", left(end.leftMm), "a shorter keyway, or one nearer the other end", "by geometry")
+			}
+		case free && end.leftMm > slackMm && end.leftMm < keyEndMm-slackMm:
+			say(k.Name+" nearly runs out at the end of "+c.name, v.mm(end.leftMm)+" of metal left, wanted at least "+v.mm(keyEndMm), left(end.leftMm), "a shorter keyway, or one out at the end", practice)
+		}
+	}
+	key, err := keys.Of(k.DiameterMm, k.WidthMm, k.HeightMm, v.job.Units == parts.Inches)
+	long := k.ToMm - k.FromMm
+	sold := seq.Keep(key.LengthsMm(), func(l float64) bool { return l <= c.toMm-c.fromMm }) // none for inch keys, which are cut from bar
+	if err != nil || ends < 2 || k.RunoutMm > 0 || len(sold) == 0 {
+		return
+	}
+	off := func(l float64) float64 { return math.Abs(l - long) }
+	if near := slices.MinFunc(sold, func(a, b float64) int { return cmp.Compare(off(a), off(b)) }); off(near) > slackMm {
+		say(k.Name+" has a length in which no key with round ends is sold", v.mm(long)+", the nearest is "+v.mm(near), over(off(near)), "length: "+v.mm(near)+", or accept it for a key that is cut and filed round", "DIN 6885-1, series of lengths, from memory")
+	}
+}
+
+// keyEndMm is the least metal between a keyway and the end of its seat. Common practice, no source.
+const keyEndMm = 1.5
 
 // woodruff looks for a Woodruff key in a shaft that its standard has others for.
 func (v *view) woodruff(k plan.KeywayRow) {

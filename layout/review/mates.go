@@ -65,6 +65,7 @@ func keyway(v *view) {
 		v.keywayDepth(k)
 		v.woodruff(k)
 		v.boughtHub(k)
+		v.keywayEnds(k)
 	}
 	if v.p.Top.Value == "keyway" && !found {
 		v.report(Stop, "", v.p.Top.Pos, Finding{
