@@ -3,13 +3,17 @@ package review
 import (
 	"math"
 	"slices"
+	"strings"
 
+	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // hiddenHeads looks for bolts through one wall of a tube bar: their heads or nuts
 // come inside it.
 func hiddenHeads(r *reviewer) {
+	oneWall(r)
 	for _, j := range r.job.Joints {
 		if j.Bolt == nil {
 			continue
@@ -29,6 +33,57 @@ func hiddenHeads(r *reviewer) {
 				Rule: "head and nut of a bolt are outside, where a spanner gets at them", Source: practice, Fix: "walls: both, or accept it beside an open end",
 			})
 		}
+	}
+}
+
+// oneWall looks for a rod with nuts on both sides of each of what it holds, that goes into a tube
+// of which one wall has a hole for it.
+func oneWall(r *reviewer) {
+	for e := range seq.Refs(r.job.Loose) {
+		said := " " + strings.ToLower(wordsOf(e.How.Value)) + " "
+		if !strings.Contains(said, " nuts on both sides ") && !strings.Contains(said, " nut on both sides ") {
+			continue
+		}
+		for _, p := range r.job.Parts {
+			if p.Bar == nil || !p.Bar.Tube() || !strings.Contains(said, " "+strings.ToLower(p.Title.Value)+" ") {
+				continue
+			}
+			for g := range seq.Refs(p.Holes) {
+				if g.Walls == parts.BothWalls || g.Size.Make == parts.TappedHole || !slices.Contains(strings.Fields(strings.ToLower(wordsOf(e.Item.Value))), strings.ToLower(g.Name.Value)) {
+					continue
+				}
+				r.add(Finding{
+					Severity: Check, Part: p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: g.Name.Value + " of " + p.Title.Value + " is in one wall, and what goes through has nuts on both sides", Numbers: e.How.Value,
+					Rule: "head and nut of a bolt are outside, where a spanner gets at them", Source: practice, Fix: "walls: both",
+				})
+			}
+		}
+	}
+}
+
+// barFloor looks for blind holes of a bar without a wall, whose drill comes out at the far side.
+func (v *view) barFloor() {
+	bar := v.p.Bar
+	if bar == nil || bar.Wall.Set() {
+		return
+	}
+	for g := range seq.Refs(v.p.Holes) {
+		across, drill := bar.Depth.Mm, g.Depth.Mm
+		if g.On == parts.TopSide || g.On == parts.BottomSide {
+			across = bar.Width.Mm
+		}
+		if t, err := threads.Parse(g.Size.Thread); err == nil && g.Size.Make == parts.TappedHole {
+			if d, err := t.BlindDrillMm(drill); err == nil {
+				drill = d
+			}
+		}
+		if g.Through || across <= 0 || drill <= across+slackMm {
+			continue
+		}
+		v.report(Check, g.Name.Value, g.Pos, Finding{
+			What: g.Name.Value + " of " + v.p.Title.Value + " are blind, but their drill comes out at the far side", Numbers: "full diameter " + v.mm(drill) + " deep in " + v.mm(across) + " of metal",
+			OverMm: over(drill - across), Rule: "a blind hole keeps a floor", Source: "by geometry", Fix: "make it shallower, or depth: through",
+		})
 	}
 }
 

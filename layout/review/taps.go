@@ -17,6 +17,7 @@ const pointShare = 0.3004
 // depth looks for blind holes whose drill comes out at the far side. A plain
 // hole as deep as the metal under it is meant to go through that flange.
 func depth(v *view) {
+	v.barFloor()
 	done := map[string]bool{}
 	for h := range seq.Refs(v.holes) {
 		if h.through() || done[h.name] || h.metalMm == 0 {
