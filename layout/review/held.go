@@ -22,6 +22,7 @@ func held(r *reviewer) {
 		for i := range p.Holes {
 			if v := r.viewOf(p.Name.Value); v != nil {
 				v.saidStand(&p.Holes[i])
+				v.jacksOn(&p.Holes[i])
 			}
 		}
 	}
@@ -80,6 +81,20 @@ func (v *view) openFor(t threads.Thread, tapped bool) (out []*parts.HoleGroup) {
 		}
 	}
 	return out
+}
+
+// jacksOn looks for threads of jacking screws that have no part before either mouth.
+func (v *view) jacksOn(g *parts.HoleGroup) {
+	if !jacks.MatchString(g.Name.Value) || g.Size.Make != parts.TappedHole || !g.Through || v.jointNames(g.Name.Value) {
+		return
+	}
+	under := v.machine().Under(v.p.Name.Value, g.Name.Value, underMm)
+	if len(under) == 0 || slices.ContainsFunc(under, func(title string) bool { return title != "" }) {
+		return
+	}
+	v.report(Check, g.Name.Value, g.Pos, Finding{
+		What: "screws in " + g.Name.Value + " of " + v.p.Title.Value + " press on nothing", Rule: "a jacking screw presses on the part that it pushes off", Source: "by geometry", Fix: "holes over that part",
+	})
 }
 
 // standOn is what screws stand on by the words, and underMm how far under their holes that
