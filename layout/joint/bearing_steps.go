@@ -142,7 +142,15 @@ func held(p *plan.BearingPlan) string {
 	case p.Adjusted:
 		return "the nut on " + p.HeldBy
 	}
-	return "the shoulder " + p.HeldBy
+	return shoulderOf(p.HeldBy)
+}
+
+// shoulderOf is the shoulder of a step in words; one whose name says so is only a step.
+func shoulderOf(step string) string {
+	if strings.Contains(step, "shoulder") {
+		return "the step " + step
+	}
+	return "the shoulder " + step
 }
 
 // follows is the end of the cone that the sleeve bears on.
@@ -287,7 +295,7 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 	if p.Adjusted && t.draw == nil { // no shoulder stops it, and its force goes through the rollers
 		sleeve += " Hold " + t.a.title() + " at its " + string(otherFace(parts.Face(p.LargeEnd))) + " end, and stop while there is still end play."
 	}
-	first := "Large end first, to the shoulder " + p.HeldBy + " of " + t.a.title() + "."
+	first := "Large end first, to " + shoulderOf(p.HeldBy) + " of " + t.a.title() + "."
 	if p.Adjusted {
 		nut := "the nut"
 		if made := j.nutMade(p.HeldBy); made != nil {
@@ -315,7 +323,7 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 		do = append(do, "Or draw it on: rod into "+t.draw.into+", tube on the "+follows(t.out.Bearing)+" end, plate, washer, nut; oil the threads, turn the nut until the play is nearly gone, not over "+t.w.Torque(t.draw.torqueNm)+".")
 	}
 	if p.KeepOff != "" {
-		keep := "It never reaches the shoulder " + p.KeepOff
+		keep := "It never reaches " + shoulderOf(p.KeepOff)
 		if p.KeepOffMm > 0 {
 			keep += ": about " + t.w.Read(p.KeepOffMm) + " stays open at its small end"
 		}

@@ -270,7 +270,7 @@ func TestFaceToFace(t *testing.T) {
 	}
 	first, second := p.Joints[0], p.Joints[1]
 	says(t, first, []string{"Cone of left", "Cone of right"}, []string{"end float", "shims"})
-	if text := stepText(first); strings.Count(text, "Large end first, to the shoulder shoulder of axle") != 2 || strings.Count(text, "Heat the cone to 110 °C") != 2 || strings.Count(text, "between large end and shoulder when it is cold") != 2 {
+	if text := stepText(first); strings.Count(text, "Large end first, to the step shoulder of axle") != 2 || strings.Count(text, "Heat the cone to 110 °C") != 2 || strings.Count(text, "between large end and shoulder when it is cold") != 2 {
 		t.Errorf("two cones: %s", text)
 	}
 	// Nothing on either part can move a ring: the play is measured once both are on, and found.

@@ -356,7 +356,7 @@ func (t *joint) slideFigures(p *plan.SlidePlan) {
 		t.figure("key", p.Key+", "+t.w.Size(p.KeyOnMm)+" of it in the hub, "+t.w.Size(p.OverMm)+" over its top", "keyways as drawn")
 	}
 	if p.HeldBy != "" {
-		t.figure("stands against", "the shoulder "+p.HeldBy, "by geometry")
+		t.figure("stands against", shoulderOf(p.HeldBy), "by geometry")
 	}
 	text := ", " + t.w.Size(p.FreeMm) + " free along the shaft"
 	if p.FreeMm < 0 {
@@ -371,7 +371,7 @@ const spannerTight = "spanner-tight: the job does not say what pushes the hub al
 func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	hub, shaft, to := t.a.title(), t.b.title(), "to its place"
 	if p.HeldBy != "" {
-		to = "against the shoulder " + p.HeldBy
+		to = "against " + shoulderOf(p.HeldBy)
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "against the shoulder", Wanted: hub + " on " + p.HeldBy, Limits: "a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
 	}
 	over := ""
