@@ -24,6 +24,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Worked is a job worked out: its plan, and what the rest is made from.
@@ -99,9 +100,7 @@ func dangers(list []*plan.PartPlan) []plan.Danger {
 				if i < 0 {
 					i, out = len(out), append(out, plan.Danger{Machine: op.Machine})
 				}
-				if !slices.Contains(out[i].Says, says) {
-					out[i].Says = append(out[i].Says, says)
-				}
+				out[i].Says = seq.Add(out[i].Says, says)
 			}
 		}
 	}
@@ -137,8 +136,6 @@ func heading(job *parts.Job) *plan.Plan {
 	if job.Tolerance.Value != "" {
 		out.Tolerance = "ISO 2768-" + job.Tolerance.Value
 	}
-	for _, n := range job.Notes {
-		out.Notes = append(out.Notes, n.Value)
-	}
+	out.Notes = seq.Map(job.Notes, func(n parts.Text) string { return n.Value })
 	return out
 }

@@ -168,7 +168,6 @@ func (opt Options) reviewed(pl *plan.Plan, findings []review.Finding, paper draw
 	return []draw.Chapter{{Part: sheets.ReviewName, Name: "Findings", Sheets: drawn}}, left
 }
 
-// assembly draws what is of the whole machine.
 func (opt Options) assembly(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []draw.Chapter {
 	var notes []draw.Table
 	if opt.For.wants(Reviewer) {

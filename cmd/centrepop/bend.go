@@ -4,9 +4,9 @@ import (
 	"centrepop/layout/bend"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
-// bendJSON is the answer of the bend command.
 type bendJSON struct {
 	K           float64    `json:"k"` // of the thickness, from the inside
 	AllowanceMm float64    `json:"allowance_mm"`
@@ -22,7 +22,6 @@ type bendJSON struct {
 	Source      string     `json:"source"`
 }
 
-// bendCmd answers what a bend takes of a sheet, and the blank of a strip.
 func bendCmd(c *call) error {
 	thickness := c.flags.String("thickness", "", "thickness of the sheet")
 	radius := c.flags.String("radius", "", "inside radius")
@@ -103,9 +102,7 @@ func workStrip(b bend.Bend, legs []string, w words.Writer, out *bendJSON) error 
 		return wordRefusal(err, w)
 	}
 	out.BlankMm = words.Round(flat.LengthMm, 3)
-	for _, f := range flat.Folds {
-		out.BendLinesMm = append(out.BendLinesMm, words.Round(f.LineMm, 3))
-	}
+	out.BendLinesMm = seq.Map(flat.Folds, func(f bend.Fold) float64 { return words.Round(f.LineMm, 3) })
 	return nil
 }
 

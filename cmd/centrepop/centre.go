@@ -5,7 +5,6 @@ import (
 	"centrepop/layout/lookup"
 )
 
-// centreJSON is the answer of the centre command.
 type centreJSON struct {
 	Designation  string  `json:"designation"`
 	PilotMm      float64 `json:"pilot_mm"`
@@ -17,7 +16,6 @@ type centreJSON struct {
 	Choice       string  `json:"choice,omitempty"`
 }
 
-// centre answers the centre hole for a turned part, or of a centre drill.
 func centre(c *call) error {
 	form := c.flags.String("form", string(grooves.CentreA), "A (plain), B (protected) or R (curved)")
 	drill := c.flags.String("drill", "", "diameter of the centre drill's pilot, instead of a part diameter")

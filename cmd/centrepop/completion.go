@@ -89,17 +89,12 @@ func completeFish(w io.Writer) {
 	fmt.Fprintf(w, "complete -c centrepop -f -n '__fish_seen_subcommand_from completion' -a '%s'\n", shells)
 }
 
-// man writes the manual page.
 func man(c *call) error {
 	if err := c.parse(0, 0); err != nil {
 		return err
 	}
 	text := manual()
-	if *c.json {
-		return c.print(map[string]string{"page": text})
-	}
-	_, err := io.WriteString(c.stdout, text)
-	return err
+	return c.answer(map[string]string{"page": text}, func() { fmt.Fprint(c.stdout, text) })
 }
 
 // manual is the manual page in the man macros of troff.

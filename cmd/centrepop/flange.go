@@ -15,6 +15,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/read"
+	"centrepop/parts/seq"
 )
 
 // The codes of a flangeFinding.
@@ -102,9 +103,7 @@ func surveyOf(file *read.Survey) measured.Survey {
 	if file.Spigot.Diameter.Set() {
 		out.Spigot = diameter(file.Spigot)
 	}
-	for _, h := range file.Holes {
-		out.Holes = append(out.Holes, diameter(h))
-	}
+	out.Holes = seq.Map(file.Holes, diameter)
 	for _, r := range file.Readings {
 		out.Readings = append(out.Readings, measured.Reading{From: r.From, To: r.To, Kind: measured.Kind(r.Kind), Mm: r.Length.Mm, PlusMinusMm: r.PlusMinus.Mm})
 	}
@@ -220,15 +219,9 @@ func (a *flangeAnswer) judge(say words.Flange) {
 // marked on, and the limits of the bore.
 func drawnGroup(job *parts.Job, name, group string, d *measured.Drawn) error {
 	p := job.Part(name)
-	var h *parts.HoleGroup
-	var known []string
-	for i := range p.Holes {
-		known = append(known, p.Holes[i].Name.Value)
-		if p.Holes[i].Name.Value == group {
-			h = &p.Holes[i]
-		}
-	}
+	h := seq.At(p.Holes, func(g *parts.HoleGroup) bool { return g.Name.Value == group })
 	if h == nil {
+		known := seq.Map(p.Holes, func(g parts.HoleGroup) string { return g.Name.Value })
 		return badUse("--group %s: %s has the groups %s", group, name, strings.Join(known, ", "))
 	}
 	if h.Size.Make == parts.TappedHole {

@@ -7,7 +7,6 @@ import (
 	"centrepop/layout/words"
 )
 
-// flatsJSON is the answer of the flats command.
 type flatsJSON struct {
 	Sides      int     `json:"sides"`
 	DepthMm    float64 `json:"depth_mm"`
@@ -20,7 +19,6 @@ type flatsJSON struct {
 	LeastRound float64 `json:"round_for_sharp_corners_mm,omitempty"`
 }
 
-// flats answers how flats are milled on a round.
 func flats(c *call) error {
 	round := c.flags.String("round", "", "diameter of the round")
 	across := c.flags.String("across", "", "across flats; for one flat, to the far side of the round")

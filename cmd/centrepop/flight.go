@@ -5,7 +5,6 @@ import (
 	"centrepop/layout/words"
 )
 
-// flightJSON is the answer of the flight command.
 type flightJSON struct {
 	BlankInsideMm  float64 `json:"blank_inside_mm"`
 	BlankOutsideMm float64 `json:"blank_outside_mm"`
@@ -25,7 +24,6 @@ type flightJSON struct {
 	SeamMm         float64 `json:"seam_mm,omitempty"`
 }
 
-// flightCmd answers the blank of an auger flight and how many make a length.
 func flightCmd(c *call) error {
 	shaft := c.flags.String("shaft", "", "outside diameter of the shaft or tube")
 	outside := c.flags.String("outside", "", "outside diameter of the flight")

@@ -172,8 +172,8 @@ func (f *follower) make(files []string) {
 func borrow(now, before *plan.Plan) {
 	now.Arrangement = before.Arrangement
 	for _, j := range now.Joints {
-		if i := slices.IndexFunc(before.Joints, func(o *plan.JointPlan) bool { return o.Name == j.Name }); i >= 0 {
-			j.StandAs(before.Joints[i])
+		if o := before.Joint(j.Name); o != nil {
+			j.StandAs(o)
 		}
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"centrepop/parts/meant"
+	"centrepop/parts/seq"
 
 	"github.com/spf13/pflag"
 )
@@ -74,14 +75,8 @@ const (
 	jsonText   = "Every command takes --json: the answer is one line on standard output that begins with its schema and number, faults the same on standard error; numbers are rounded to 1e-6."
 )
 
-// commandNamed finds a command, or nil.
 func commandNamed(name string) *command {
-	for _, cmd := range commands() {
-		if cmd.name == name {
-			return &cmd
-		}
-	}
-	return nil
+	return seq.At(commands(), func(cmd *command) bool { return cmd.name == name })
 }
 
 // commandNames lists the commands in the order of the help.

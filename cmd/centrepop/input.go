@@ -60,7 +60,6 @@ func inputCmd(c *call) error {
 	return nil
 }
 
-// write lists a group for reading in a terminal.
 func (g inputGroup) write(w io.Writer) {
 	fmt.Fprintf(w, "%s: %s\n", strings.ToUpper(g.Group), g.Means)
 	if g.Example != "" {
@@ -84,7 +83,6 @@ func (g inputGroup) write(w io.Writer) {
 	}
 }
 
-// schemaCmd prints the JSON Schema of the input.
 func schemaCmd(c *call) error {
 	if err := c.parse(0, 0); err != nil {
 		return err

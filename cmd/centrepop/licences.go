@@ -2,7 +2,7 @@ package main
 
 import (
 	_ "embed"
-	"io"
+	"fmt"
 )
 
 // notices are the licences of all that is in the binary: the typeface, the
@@ -11,14 +11,9 @@ import (
 //go:embed licences.txt
 var notices string
 
-// licences prints the notices.
 func licences(c *call) error {
 	if err := c.parse(0, 0); err != nil {
 		return err
 	}
-	if *c.json {
-		return c.print(map[string]string{"notices": notices})
-	}
-	_, err := io.WriteString(c.stdout, notices)
-	return err
+	return c.answer(map[string]string{"notices": notices}, func() { fmt.Fprint(c.stdout, notices) })
 }

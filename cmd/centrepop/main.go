@@ -168,7 +168,6 @@ func dispatch(args []string, stdout, stderr io.Writer) int {
 	return statusBad
 }
 
-// newCall prepares a run of a command.
 func newCall(name string, stdout io.Writer) *call {
 	c := &call{name: name, flags: pflag.NewFlagSet(name, pflag.ContinueOnError), stdin: os.Stdin, stdout: stdout}
 	c.flags.SetOutput(io.Discard)

@@ -5,7 +5,6 @@ import (
 	"centrepop/layout/words"
 )
 
-// mitreJSON is the answer of the mitre command.
 type mitreJSON struct {
 	SawDeg      float64 `json:"saw_deg"`       // from a square cut
 	OtherSawDeg float64 `json:"other_saw_deg"` // of the bar it meets
@@ -16,7 +15,6 @@ type mitreJSON struct {
 	CentreMm    float64 `json:"centre_mm,omitempty"`
 }
 
-// mitre answers how the corner of two bars is sawn.
 func mitre(c *call) error {
 	onto := c.flags.String("onto", "", "width of the bar it meets; left out: the same")
 	corner := c.flags.Float64("corner", 90, "angle between the bars, degrees")

@@ -6,9 +6,9 @@ import (
 
 	"centrepop/layout/grooves"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
-// oringJSON is the answer of the oring command.
 type oringJSON struct {
 	InsideMm           float64        `json:"inside_mm"`
 	SectionMm          float64        `json:"section_mm"`
@@ -39,7 +39,6 @@ type glandProblem struct {
 	Most  float64 `json:"most"`
 }
 
-// oring answers the groove of an O-ring.
 func oring(c *call) error {
 	bore := c.flags.String("bore", "", "groove on a piston sealing against a bore of this diameter")
 	rod := c.flags.String("rod", "", "groove in a bore sealing against a rod of this diameter")
@@ -78,14 +77,8 @@ func oring(c *call) error {
 
 // oringSeat reads which of the three seats is meant.
 func oringSeat(bore, rod, face string, mm map[string]float64) (grooves.Seat, float64, error) {
-	given := 0
-	for _, text := range []string{bore, rod, face} {
-		if text != "" {
-			given++
-		}
-	}
-	switch {
-	case given != 1:
+	switch given := seq.Keep([]string{bore, rod, face}, func(text string) bool { return text != "" }); {
+	case len(given) != 1:
 		return "", 0, badUse("one of --bore, --rod and --face is needed")
 	case bore != "":
 		return grooves.Piston, mm["--bore"], nil

@@ -64,16 +64,11 @@ type written struct {
 }
 
 // save writes a file of a job whole or not at all. An error that comes from a
-// place in the input is told with that place.
-func save(path string, job *parts.Job, write func(io.Writer) error) error {
-	return located(atomicfile.Write(path, write), job)
-}
-
-// save writes a file of a job as save does; "-" is standard output, and what
+// place in the input is told with that place. "-" is standard output, and what
 // else there is to say then goes to standard error.
 func (c *call) save(path string, job *parts.Job, write func(io.Writer) error) error {
 	if path != "-" {
-		return save(path, job, write)
+		return located(atomicfile.Write(path, write), job)
 	}
 	var b bytes.Buffer
 	if err := write(&b); err != nil {
@@ -92,11 +87,9 @@ func (c *call) writePDF(job *parts.Job, doc *draw.Document, press *pdf.Press, pa
 		return err
 	}
 	answer.Output, answer.Pages = path, len(doc.Pages)
-	if *c.json {
-		return c.print(answer)
-	}
-	fmt.Fprintf(c.stdout, "wrote %s: %s %s, %s\n", path, words.Counted(answer.Pages, "page"), answer.Paper, words.Counted(len(answer.Parts), "part"))
-	return nil
+	return c.answer(answer, func() {
+		fmt.Fprintf(c.stdout, "wrote %s: %s %s, %s\n", path, words.Counted(answer.Pages, "page"), answer.Paper, words.Counted(len(answer.Parts), "part"))
+	})
 }
 
 // located points at what an error of drawing comes from: the text with a

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/meant"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	partsheets "centrepop/templates/sheets"
 )
@@ -92,9 +93,7 @@ func pageOf(job *parts.Job, doc *draw.Document, part, sheet string) (int, error)
 			if sheet == "" || strings.HasPrefix(name, strings.ToLower(sheet)) {
 				return i + 1, nil
 			}
-			if !slices.Contains(sheets, name) {
-				sheets = append(sheets, name)
-			}
+			sheets = seq.Add(sheets, name)
 		}
 	}
 	if len(sheets) == 0 {

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/press"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // spanJSON is a value at the least and at the greatest interference.
@@ -18,7 +19,6 @@ type spanJSON struct {
 	Max float64 `json:"max"`
 }
 
-// pressJSON is the answer of the press command.
 type pressJSON struct {
 	InterferenceUm spanJSON `json:"interference_um"`
 	PressureMPa    spanJSON `json:"pressure_mpa"`
@@ -42,7 +42,6 @@ type pressJSON struct {
 	Cautions       []string `json:"cautions,omitempty"`
 }
 
-// pressFit answers what a press fit of two plain rounds comes to.
 func pressFit(c *call) error {
 	shaftOD := c.flags.String("shaft-od", "", "shaft diameter at the joint, such as 50 or 2in")
 	bore := c.flags.String("bore", "", "hub bore, if it differs from the shaft; without --fit or --interference-um the difference is the interference")
@@ -184,9 +183,7 @@ func (p *pressCase) answer(r press.Limits, friction press.Friction) *pressJSON {
 	if p.loMm <= 0 {
 		cautions = append(a.Cautions, cautions...) // at the loosest limits it holds nothing
 	}
-	for _, c := range cautions {
-		out.Cautions = append(out.Cautions, p.w.PressCaution(c))
-	}
+	out.Cautions = seq.Map(cautions, p.w.PressCaution)
 	return out
 }
 

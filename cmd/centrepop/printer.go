@@ -112,16 +112,14 @@ func printerCheck(c *call, f *printerFlags) error {
 	if err := c.save(f.output, &parts.Job{}, func(w io.Writer) error { return pdf.Write(w, doc) }); err != nil {
 		return err
 	}
-	if *c.json {
-		return c.print(struct {
-			Output   string  `json:"output"`
-			Paper    string  `json:"paper"`
-			AcrossMm float64 `json:"across_mm"`
-			UpMm     float64 `json:"up_mm"`
-		}{f.output, p.Name, across, up})
-	}
-	fmt.Fprintf(c.stdout, "wrote %s: rules %g mm across and %g mm up; print it at 100 %%, measure, then centrepop printer set NAME --paper %s --across … --up …\n", f.output, across, up, f.paper)
-	return nil
+	return c.answer(struct {
+		Output   string  `json:"output"`
+		Paper    string  `json:"paper"`
+		AcrossMm float64 `json:"across_mm"`
+		UpMm     float64 `json:"up_mm"`
+	}{f.output, p.Name, across, up}, func() {
+		fmt.Fprintf(c.stdout, "wrote %s: rules %g mm across and %g mm up; print it at 100 %%, measure, then centrepop printer set NAME --paper %s --across … --up …\n", f.output, across, up, f.paper)
+	})
 }
 
 func printerSet(c *call, f *printerFlags) error {
@@ -160,28 +158,22 @@ func printerList(c *call, _ *printerFlags) error {
 	if err != nil {
 		return err
 	}
-	if *c.json {
-		out := []printerAnswer{}
-		for _, p := range book.printers {
-			a, err := p.answer()
-			if err != nil {
-				return err
-			}
-			out = append(out, a)
-		}
-		return c.print(map[string]any{"printers": out})
-	}
-	if len(book.printers) == 0 {
-		fmt.Fprintln(c.stdout, "no printers yet: print the page of centrepop printer check -o FILE.pdf and measure it")
-	}
+	out := []printerAnswer{}
 	for _, p := range book.printers {
-		fix, err := p.correction()
+		a, err := p.answer()
 		if err != nil {
 			return err
 		}
-		fmt.Fprintln(c.stdout, strings.TrimPrefix(fix.Text(), "printer "))
+		out = append(out, a)
 	}
-	return nil
+	return c.answer(map[string]any{"printers": out}, func() {
+		if len(out) == 0 {
+			fmt.Fprintln(c.stdout, "no printers yet: print the page of centrepop printer check -o FILE.pdf and measure it")
+		}
+		for _, a := range out {
+			fmt.Fprintln(c.stdout, strings.TrimPrefix(a.fix.Text(), "printer "))
+		}
+	})
 }
 
 func printerShow(c *call, f *printerFlags) error {
@@ -208,17 +200,14 @@ func printerForget(c *call, f *printerFlags) error {
 	if err := book.save(); err != nil {
 		return err
 	}
-	if *c.json {
-		return c.print(map[string]string{"forgotten": f.name})
-	}
-	fmt.Fprintf(c.stdout, "forgot printer %s\n", f.name)
-	return nil
+	return c.answer(map[string]string{"forgotten": f.name}, func() { fmt.Fprintf(c.stdout, "forgot printer %s\n", f.name) })
 }
 
 // printerAnswer is a printer as JSON: the readings and what follows.
 type printerAnswer struct {
 	savedPrinter
 	*correctionJSON
+	fix *layout.Correction
 }
 
 type correctionJSON struct {
@@ -232,26 +221,19 @@ func (p savedPrinter) answer() (printerAnswer, error) {
 	if err != nil {
 		return printerAnswer{}, err
 	}
-	return printerAnswer{p, &correctionJSON{fix.AcrossFactor, fix.UpFactor, fix.SkewDeg}}, nil
+	return printerAnswer{p, &correctionJSON{fix.AcrossFactor, fix.UpFactor, fix.SkewDeg}, fix}, nil
 }
 
-// printPrinter shows one printer.
 func printPrinter(c *call, p savedPrinter) error {
 	a, err := p.answer()
 	if err != nil {
 		return err
 	}
-	if *c.json {
-		return c.print(a)
-	}
-	fix, err := p.correction()
-	if err != nil {
-		return err
-	}
-	fmt.Fprintf(c.stdout, "%s\nmeasured on %s: across %g of %g mm, up %g of %g mm", fix.Text(), p.Paper, p.AcrossMm, p.AcrossOfMm, p.UpMm, p.UpOfMm)
-	if p.Diagonal1Mm > 0 {
-		fmt.Fprintf(c.stdout, ", diagonals %g and %g mm", p.Diagonal1Mm, p.Diagonal2Mm)
-	}
-	fmt.Fprintln(c.stdout)
-	return nil
+	return c.answer(a, func() {
+		fmt.Fprintf(c.stdout, "%s\nmeasured on %s: across %g of %g mm, up %g of %g mm", a.fix.Text(), p.Paper, p.AcrossMm, p.AcrossOfMm, p.UpMm, p.UpOfMm)
+		if p.Diagonal1Mm > 0 {
+			fmt.Fprintf(c.stdout, ", diagonals %g and %g mm", p.Diagonal1Mm, p.Diagonal2Mm)
+		}
+		fmt.Fprintln(c.stdout)
+	})
 }

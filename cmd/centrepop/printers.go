@@ -17,6 +17,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/render/atomicfile"
 )
 
@@ -195,16 +196,14 @@ func place(data []byte, offset int64) (parts.Pos, string) {
 
 // find returns a printer by name, or an error that lists the known ones.
 func (b *printerBook) find(name string) (savedPrinter, error) {
-	var known []string
-	for _, p := range b.printers {
-		if p.Name == name {
-			return p, nil
-		}
-		known = append(known, p.Name)
+	p, is := seq.Find(b.printers, func(p savedPrinter) bool { return p.Name == name })
+	switch {
+	case is:
+		return p, nil
+	case len(b.printers) == 0:
+		return p, badUse("no printer %q, and none is set: see centrepop printer --help", name)
 	}
-	if len(known) == 0 {
-		return savedPrinter{}, badUse("no printer %q, and none is set: see centrepop printer --help", name)
-	}
+	known := seq.Map(b.printers, func(p savedPrinter) string { return p.Name })
 	return savedPrinter{}, badUse("no printer %q; there are %s", name, strings.Join(known, ", "))
 }
 

@@ -21,7 +21,6 @@ type profileAnswer struct {
 	*plan.Profile
 }
 
-// profile writes the cutting file of one part and reports what is in it.
 func profile(c *call) error {
 	out := c.flags.StringP("output", "o", "", "SVG or PDF `FILE` to write, true size, front face (of blanks the outside) up; contours in the group cut, pop marks, scribed lines and TOP in the group mark")
 	cut := c.flags.String("cut", "", "`CUTTER` laser, plasma, waterjet or flame instead of the part's stock.cut")

@@ -53,7 +53,6 @@ func newProgress(w io.Writer, every time.Duration) *progress {
 	return p
 }
 
-// stage says what comes now.
 func (p *progress) stage(doing string) {
 	if p == nil {
 		return

@@ -7,7 +7,6 @@ import (
 	"centrepop/layout/words"
 )
 
-// ringJSON is the answer of the ring command.
 type ringJSON struct {
 	NominalMm   float64     `json:"nominal_mm"`
 	ThicknessMm float64     `json:"thickness_mm"`
@@ -21,7 +20,6 @@ type ringJSON struct {
 	Source      string      `json:"source"`
 }
 
-// ring answers the retaining ring and groove for a shaft or bore.
 func ring(c *call) error {
 	inside := c.flags.Bool("inside", false, "in a bore (DIN 472) instead of on a shaft (DIN 471)")
 	if err := c.parse(1, 1); err != nil {

@@ -5,7 +5,6 @@ import (
 	"centrepop/layout/words"
 )
 
-// sealJSON is the answer of the seal command.
 type sealJSON struct {
 	Shaft             *limitsJSON `json:"shaft"`
 	Roundness         string      `json:"roundness"`
@@ -24,7 +23,6 @@ type sealJSON struct {
 	LeadInSource      string      `json:"lead_in_source"`
 }
 
-// seal answers what a shaft seal needs of its shaft and housing.
 func seal(c *call) error {
 	width := c.flags.String("width", "", "width of the seal, for the depth of its housing")
 	if err := c.parse(1, 1); err != nil {

@@ -348,11 +348,7 @@ func preview(c *call) error {
 		return err
 	}
 	answer.Output, answer.Pages = *out, 1
-	if *c.json {
-		return c.print(answer)
-	}
-	fmt.Fprintf(c.stdout, "wrote %s: page %d of %d\n", *out, *page, len(doc.Pages))
-	return nil
+	return c.answer(answer, func() { fmt.Fprintf(c.stdout, "wrote %s: page %d of %d\n", *out, *page, len(doc.Pages)) })
 }
 
 func explain(c *call) error {

@@ -39,7 +39,6 @@ func startFile(name string, units parts.Units) (string, error) {
 	return perUnit.ReplaceAllString(string(src), which), nil
 }
 
-// start writes a small complete job with one part of a kind, or of each.
 func start(c *call) error {
 	kind := c.flags.String("kind", string(parts.Plate), "`KIND` of the part, or all")
 	unit := c.flags.String("units", string(parts.Millimetres), "`UNIT` of the job: mm or in")
@@ -93,9 +92,7 @@ func (c *call) writeStart(folder string, names []string, files map[string]string
 		}
 	}
 	job := filepath.Join(folder, "job.yaml")
-	if *c.json {
-		return c.print(map[string]any{"job": job, "files": names})
-	}
-	fmt.Fprintf(c.stdout, "wrote %[1]s\nnow: centrepop watch %[2]s --open\n     centrepop review %[2]s\n     centrepop sheets %[2]s -o packet.pdf\n", strings.Join(names, ", "), job)
-	return nil
+	return c.answer(map[string]any{"job": job, "files": names}, func() {
+		fmt.Fprintf(c.stdout, "wrote %[1]s\nnow: centrepop watch %[2]s --open\n     centrepop review %[2]s\n     centrepop sheets %[2]s -o packet.pdf\n", strings.Join(names, ", "), job)
+	})
 }

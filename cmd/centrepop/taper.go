@@ -3,9 +3,9 @@ package main
 import (
 	"centrepop/layout/tapers"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
-// taperJSON is the answer of the taper command.
 type taperJSON struct {
 	LargeMm     float64  `json:"large_mm"`
 	SmallMm     float64  `json:"small_mm"`
@@ -18,7 +18,6 @@ type taperJSON struct {
 	OverPinsMm  *float64 `json:"over_pins_mm,omitempty"`
 }
 
-// taper answers how a cone is turned and measured.
 func taper(c *call) error {
 	large := c.flags.String("large", "", "diameter of the large end")
 	length := c.flags.String("length", "", "length along the axis")
@@ -36,13 +35,7 @@ func taper(c *call) error {
 	if err != nil {
 		return err
 	}
-	given := 0
-	for _, name := range []string{"small", "ratio", "angle"} {
-		if c.flags.Changed(name) {
-			given++
-		}
-	}
-	if given != 1 {
+	if given := seq.Keep([]string{"small", "ratio", "angle"}, c.flags.Changed); len(given) != 1 {
 		return badUse("one of --small, --ratio and --angle is needed")
 	}
 	if *stack != "" && *pin == "" {
@@ -70,7 +63,6 @@ func taper(c *call) error {
 	return c.answer(out, func() { printTaper(c, w, mm, out) })
 }
 
-// measureTaper adds the measurements asked for.
 func measureTaper(t tapers.Taper, mm map[string]float64, out *taperJSON) error {
 	if z, given := mm["--at"]; given {
 		d, err := t.DiameterMm(z)

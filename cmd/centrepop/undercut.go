@@ -40,7 +40,6 @@ type threadEndJSON struct {
 	RestSource string      `json:"rest_source"`
 }
 
-// undercut answers the undercut at a shoulder, or at the end of a thread.
 func undercut(c *call) error {
 	form := c.flags.String("form", string(grooves.FormF), "E (cylinder) or F (cylinder and shoulder); for a diameter")
 	changing := c.flags.Bool("changing", false, "for changing loads: a larger radius; for a diameter")

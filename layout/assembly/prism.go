@@ -1,6 +1,10 @@
 package assembly
 
-import "math"
+import (
+	"math"
+
+	"centrepop/parts/seq"
+)
 
 // prism is an outline in x and y between two heights z.
 type prism struct {
@@ -118,9 +122,7 @@ func gridColumns(g *region, n int) []column {
 func (s *prism) edges(view Vec) [][]Vec {
 	var out [][]Vec
 	lift := func(p Pt, z float64) Vec { return Vec{p.X, p.Y, z} }
-	for _, p := range s.seams {
-		out = append(out, []Vec{lift(p, s.low), lift(p, s.high)})
-	}
+	out = seq.Map(s.seams, func(p Pt) []Vec { return []Vec{lift(p, s.low), lift(p, s.high)} })
 	for i := range s.g.starts {
 		flat := s.g.flat(i, 0.01)
 		for _, z := range []float64{s.low, s.high} {
@@ -174,9 +176,7 @@ func (s *prism) generators() []generator {
 	for i := range s.g.starts {
 		var turn []Vec
 		flat := s.g.flat(i, 0.01)
-		for _, p := range append(flat, flat[0]) {
-			turn = append(turn, Vec{p.X, p.Y, 0})
-		}
+		turn = seq.Map(append(flat, flat[0]), func(p Pt) Vec { return Vec{p.X, p.Y, 0} })
 		out = append(out, generator{turn, box.Low.Z, box.High.Z})
 	}
 	return out

@@ -16,6 +16,7 @@
 package bars
 
 import (
+	"cmp"
 	"math"
 
 	"centrepop/layout/lookup"
@@ -49,15 +50,13 @@ type Sides struct {
 
 // check refuses a member that cannot be.
 func (m Member) check() error {
-	for _, err := range []error{
+	if err := cmp.Or(
 		lookup.Length("length", m.LengthMm, 0, MaxMm),
 		lookup.Length("width", m.WidthMm, 0, MaxMm),
 		lookup.Angle("start angle", m.StartDeg, -MaxMitreDeg-1e-9, MaxMitreDeg),
 		lookup.Angle("end angle", m.EndDeg, -MaxMitreDeg-1e-9, MaxMitreDeg),
-	} {
-		if err != nil {
-			return err
-		}
+	); err != nil {
+		return err
 	}
 	// Neither side may vanish.
 	a, b := tan(m.StartDeg), tan(m.EndDeg)
@@ -103,14 +102,12 @@ func ByLong(longMm, widthMm, startDeg, endDeg float64) (Member, error) {
 // It errs with a *lookup.RangeError for a width not above 0, a corner not
 // between 0 and 180, and a corner for which a saw would have to swing too far.
 func Mitre(cornerDeg, firstMm, secondMm float64) (firstDeg, secondDeg float64, err error) {
-	for _, err := range []error{
+	if err := cmp.Or(
 		lookup.Angle("corner", cornerDeg, 0, lookup.Under(180)),
 		lookup.Length("first width", firstMm, 0, MaxMm),
 		lookup.Length("second width", secondMm, 0, MaxMm),
-	} {
-		if err != nil {
-			return 0, 0, err
-		}
+	); err != nil {
+		return 0, 0, err
 	}
 	c := cornerDeg * math.Pi / 180
 	angle := func(own, other float64) float64 {
@@ -144,13 +141,11 @@ type Cope struct {
 // CopeOn returns the cope of a bar barMm wide across a round of roundMm diameter.
 // It errs with a *lookup.RangeError for a bar wider than the round.
 func CopeOn(roundMm, barMm float64) (Cope, error) {
-	for _, err := range []error{
+	if err := cmp.Or(
 		lookup.Length("round", roundMm, 0, MaxMm),
 		lookup.Length("bar", barMm, 0, roundMm),
-	} {
-		if err != nil {
-			return Cope{}, err
-		}
+	); err != nil {
+		return Cope{}, err
 	}
 	r := roundMm / 2
 	edge := math.Sqrt(r*r - barMm*barMm/4)

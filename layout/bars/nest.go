@@ -1,6 +1,7 @@
 package bars
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"sort"
@@ -98,12 +99,10 @@ type Stock struct {
 // It errs with a *lookup.RangeError for numbers out of range or a piece longer
 // than a bar, and for a negative count or more than 20000 pieces.
 func Nest(pieces []Piece, stock Stock) ([]Bar, error) {
-	for _, err := range []error{
+	if err := cmp.Or(
 		lookup.Length("bar", stock.BarMm, 0, MaxMm), lookup.Length("kerf", stock.KerfMm, -1e-12, 100), lookup.Length("trim", stock.TrimMm, -1e-12, stock.BarMm),
-	} {
-		if err != nil {
-			return nil, err
-		}
+	); err != nil {
+		return nil, err
 	}
 	total := 0
 	for _, p := range pieces {

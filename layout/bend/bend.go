@@ -22,6 +22,7 @@
 package bend
 
 import (
+	"cmp"
 	"math"
 
 	"centrepop/layout/lookup"
@@ -78,14 +79,12 @@ type Result struct {
 // Work computes the bend. It errs with a *lookup.RangeError for a number out of
 // range.
 func (b Bend) Work() (Result, error) {
-	for _, err := range []error{
+	if err := cmp.Or(
 		lookup.Length("thickness", b.ThicknessMm, 0, MaxThicknessMm),
 		lookup.Length("inside radius", b.InsideRadiusMm, lookup.Under(0), MaxLengthMm),
 		lookup.Angle("bend angle", b.AngleDeg, 0, lookup.Under(180)),
-	} {
-		if err != nil {
-			return Result{}, err
-		}
+	); err != nil {
+		return Result{}, err
 	}
 	k := b.K
 	if k == 0 {

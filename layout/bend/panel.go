@@ -1,6 +1,7 @@
 package bend
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -117,13 +118,11 @@ type PanelBlank struct {
 // range, a flange too short to be flat anywhere, and a base that the bends use up.
 func (p Panel) Blank() (PanelBlank, error) {
 	out := PanelBlank{Panel: p}
-	for _, err := range []error{
+	if err := cmp.Or(
 		lookup.Length("base width", p.WidthMm, 0, MaxLengthMm), lookup.Length("base height", p.HeightMm, 0, MaxLengthMm),
 		lookup.Length("gap", p.GapMm, lookup.Under(0), MaxLengthMm),
-	} {
-		if err != nil {
-			return out, err
-		}
+	); err != nil {
+		return out, err
 	}
 	for _, f := range p.Flanges {
 		fold, err := p.fold(f)
@@ -306,14 +305,12 @@ func (b *PanelBlank) mitre(f, next *PanelFold) bool {
 
 // room refuses what does not go on the base.
 func (b *PanelBlank) room(f *PanelFold) error {
-	for _, err := range []error{
+	if err := cmp.Or(
 		lookup.Length("distance from the left end", f.FromMm, lookup.Under(0), MaxLengthMm),
 		lookup.Length("distance from the right end", f.ToMm, lookup.Under(0), MaxLengthMm),
 		lookup.Length("length of the flange", f.RightMm-f.LeftMm-f.LeftMitreMm-f.RightMitreMm, 0, MaxLengthMm),
-	} {
-		if err != nil {
-			return err
-		}
+	); err != nil {
+		return err
 	}
 	if f.Nth > 0 {
 		return nil

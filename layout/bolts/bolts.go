@@ -137,7 +137,6 @@ func (b Bolt) HeadDiameterMm(h Head) (float64, error) {
 // inch is one inch in mm.
 const inch = geom.MmPerInch
 
-// finite reports whether x is a number, not NaN and not infinite.
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 // atLeast0 is an error unless x lies between 0 and 1 km.

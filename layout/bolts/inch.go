@@ -34,7 +34,6 @@ var inchBolts = []inchRow{
 	{1, 0.606, 0.663, 3.0 / 2, 39.0 / 64, 3.0 / 2, 55.0 / 64, 1.500, 3.0 / 4, 1.062, 2.000, 0.134, 1.75, 12},
 }
 
-// inchBolt builds the bolt of a row with the given thread.
 func inchBolt(t threads.Thread, i int) Bolt {
 	row := inchBolts[i]
 	area := row.areaUNC

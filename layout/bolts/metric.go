@@ -41,7 +41,6 @@ var metricBolts = []metricRow{
 	{36, 817, 490000, 678000, 792000, 55, 22.5, 31, 54, 27, 37, 66, 5, 70, 140, 55},
 }
 
-// metricBolt builds the bolt of a row with the given thread.
 func metricBolt(t threads.Thread, i int) Bolt {
 	row := metricBolts[i]
 	b := Bolt{

@@ -23,7 +23,6 @@ func Fill(pl *plan.Plan, job *parts.Job) {
 	pl.Sources = sources(job)
 }
 
-// cards knows a job and its plan.
 type cards struct {
 	w   words.Writer
 	pl  *plan.Plan

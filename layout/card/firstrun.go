@@ -77,9 +77,7 @@ func (c cards) guards() (out []plan.CardLine) {
 	if m == nil {
 		return nil
 	}
-	for _, g := range m.Guards {
-		out = append(out, plan.CardLine{Do: words.Capital(g.Value) + ": on and shut"})
-	}
+	out = seq.Map(m.Guards, func(g parts.Text) plan.CardLine { return plan.CardLine{Do: words.Capital(g.Value) + ": on and shut"} })
 	if len(m.Guards) == 0 {
 		out = append(out, plan.CardLine{Do: "The job names no guard that stops the motor: cover what turns within reach"})
 	}
@@ -177,7 +175,7 @@ func (c cards) runs(in *parts.FirstRun) (idle, load []plan.RunRow) {
 func (c cards) watched(in *parts.FirstRun) (out []plan.Watched) {
 	for _, one := range in.Watch {
 		row := plan.Watched{Where: one.Place.Value}
-		if j := c.joint(one.Bearing.Value); j != nil {
+		if j := c.pl.Joint(one.Bearing.Value); j != nil {
 			row.Where = words.Spaced(j.Name)
 		}
 		if one.MostC.Value > 0 {
@@ -234,7 +232,7 @@ func (c cards) looseBolts() (out []plan.CardLine) {
 		if e.Part.Value != "" {
 			of = c.pl.Part(e.Part.Value).Title
 		}
-		if j := c.joint(e.After.Value); j != nil && !e.Off && fastener.MatchString(what) {
+		if j := c.pl.Joint(e.After.Value); j != nil && !e.Off && fastener.MatchString(what) {
 			wanted := "none turns further by hand" // the job gives none
 			if strings.Contains(e.How.Value, "torque") {
 				wanted = "as step " + strconv.Itoa(j.N) + " has it"
@@ -249,7 +247,7 @@ func (c cards) looseBolts() (out []plan.CardLine) {
 // not say.
 func (c cards) coupledAt() int {
 	if e := c.job.Coupled(); e != nil {
-		if j := c.joint(e.After.Value); j != nil {
+		if j := c.pl.Joint(e.After.Value); j != nil {
 			return j.N
 		}
 	}
@@ -339,11 +337,6 @@ func (c cards) bearingText(j *plan.JointPlan) string {
 
 func (c cards) bearings() (out []*plan.JointPlan) {
 	return seq.Keep(c.pl.Joints, func(j *plan.JointPlan) bool { return j.Bearing != nil })
-}
-
-// joint is one by its name; nil if it is not in the plan.
-func (c cards) joint(name string) *plan.JointPlan {
-	return seq.First(c.pl.Joints, func(j *plan.JointPlan) bool { return j.Name == name })
 }
 
 // turns is the side of a bearing that turns.

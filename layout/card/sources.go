@@ -13,6 +13,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/tapers"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // sources lists every table with its state: the strengths of the job's
@@ -111,17 +112,11 @@ var tableSources = sync.OnceValue(func() (out []plan.SourceRow) {
 	for _, table := range asked {
 		var seen []lookup.Source
 		for step := 1; step <= 1000; step++ {
-			for _, s := range table.ask(float64(step) / 2) {
-				if !slices.Contains(seen, s) {
-					seen = append(seen, s)
-				}
-			}
+			seen = seq.Add(seen, table.ask(float64(step)/2)...)
 		}
 		var names []string
 		for _, s := range seen {
-			if !slices.Contains(names, s.Name) {
-				names = append(names, s.Name)
-			}
+			names = seq.Add(names, s.Name)
 		}
 		for _, name := range names {
 			out = append(out, plan.SourceRow{What: table.what, Source: name, State: states(seen, name)})
@@ -152,10 +147,7 @@ func discs(list []keys.Woodruff, err error) (out []lookup.Source) {
 	if err != nil {
 		return nil
 	}
-	for _, k := range list {
-		out = append(out, k.Source)
-	}
-	return out
+	return seq.Map(list, func(k keys.Woodruff) lookup.Source { return k.Source })
 }
 
 // oringSources asks for a ring of the most usual section on a piston.

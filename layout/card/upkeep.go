@@ -46,7 +46,7 @@ func (c cards) upkeep() *plan.Upkeep {
 		out.Ports = append(out.Ports, plan.UpkeepRow{Where: words.Join(": ", strings.Join(g.bearings, ", "), g.where), What: words.Join(", ", g.grease, c.grams(g)), Every: g.every})
 	}
 	for _, b := range in.Bolts {
-		j := c.joint(b.Joint.Value)
+		j := c.pl.Joint(b.Joint.Value)
 		if j == nil || j.Bolt == nil {
 			continue // the plan's faults say why
 		}
@@ -88,7 +88,7 @@ func (c cards) greasings(ports []parts.Port) (out []greasing) {
 			out = append(out, greasing{where: words.Capital(p.Place.Value), grease: p.Grease.Value, amount: p.Amount.Value, every: p.Every.Value})
 			continue
 		}
-		j := c.joint(p.Bearing.Value)
+		j := c.pl.Joint(p.Bearing.Value)
 		if j == nil || j.Bearing == nil {
 			continue // the plan's faults say why
 		}

@@ -12,17 +12,9 @@ import (
 	"centrepop/parts"
 )
 
-// jointNamed finds a joint, or nil.
-func jointNamed(pl *plan.Plan, name string) *plan.JointPlan {
-	if i := slices.IndexFunc(pl.Joints, func(j *plan.JointPlan) bool { return j.Name == name }); i >= 0 {
-		return pl.Joints[i]
-	}
-	return nil
-}
-
 func (r *Report) joints(before, after *plan.Plan) {
 	for _, now := range after.Joints {
-		was := jointNamed(before, now.Name)
+		was := before.Joint(now.Name)
 		if was == nil {
 			r.Joints = append(r.Joints, Item{Name: now.Name, Title: now.Title, State: Added, Changes: []Change{}})
 			continue
@@ -39,7 +31,7 @@ func (r *Report) joints(before, after *plan.Plan) {
 		}
 	}
 	for _, was := range before.Joints {
-		if jointNamed(after, was.Name) == nil {
+		if after.Joint(was.Name) == nil {
 			r.Joints = append(r.Joints, Item{Name: was.Name, Title: was.Title, State: Removed, Changes: []Change{}})
 		}
 	}
@@ -62,7 +54,7 @@ func justBefore(before, after *plan.Plan, name string) (was, is string) {
 			if j.Name == name {
 				break
 			}
-			if jointNamed(other, j.Name) != nil {
+			if other.Joint(j.Name) != nil {
 				last = j.Name
 			}
 		}
@@ -71,7 +63,6 @@ func justBefore(before, after *plan.Plan, name string) (was, is string) {
 	return just(before, after), just(after, before)
 }
 
-// compareJoint lists what differs of a joint.
 func compareJoint(was, is *plan.JointPlan) []Change {
 	var out []Change
 	out = text(out, "kind", was.Kind, is.Kind)

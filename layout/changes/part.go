@@ -167,7 +167,6 @@ func (p *pair) feature(was, is *feature) {
 	}
 }
 
-// hole compares how a hole is made.
 func (p *pair) hole(was, is *feature) {
 	if was.made == nil || is.made == nil {
 		return
@@ -203,7 +202,6 @@ func (p *pair) chamfer(was, is *feature) {
 	})
 }
 
-// size compares one number of a feature.
 func (p *pair) size(was, is *feature, s size) {
 	i := slices.IndexFunc(was.sizes, func(o size) bool { return o.what == s.what })
 	if i < 0 {
@@ -242,7 +240,6 @@ func (p *pair) size(was, is *feature, s size) {
 	p.add(c)
 }
 
-// threadOf is the thread on a step, or nothing.
 func threadOf(f *feature) string {
 	if f.step == nil || f.step.Size.Thread == nil {
 		return ""
@@ -372,7 +369,6 @@ func (p *pair) formed() {
 	}
 }
 
-// clamp compares how a ring is split.
 func (p *pair) clamp() {
 	said := func(m model) string {
 		i := slices.IndexFunc(m.plan.Features, func(f plan.Feature) bool { return f.Kind == plan.ClampFeature })

@@ -31,13 +31,11 @@ func (c *contour) box() (lo, hi point) {
 	return lo, hi
 }
 
-// size is the width and the height of the box.
 func (c *contour) size() (w, h float64) {
 	lo, hi := c.box()
 	return hi.XMm - lo.XMm, hi.YMm - lo.YMm
 }
 
-// moved is the contour shifted by a step.
 func (c *contour) moved(by point) contour {
 	out := *c
 	out.points = seq.Map(c.points, func(p point) point { return p.Plus(by) })

@@ -127,7 +127,6 @@ func onEachOther(a, b *piece) bool {
 	return d <= doubledMm
 }
 
-// opens reports contours that do not close.
 func (c *comparison) opens() {
 	for _, p := range c.open {
 		at := p.points[0]
@@ -144,7 +143,6 @@ const (
 	couldShare = 0.8
 )
 
-// outline compares the outside contour.
 func (c *comparison) outline() {
 	want := &c.want.edge
 	ww, wh := want.size()
@@ -307,7 +305,6 @@ const (
 	slotMm    = 3.0
 )
 
-// slots pairs the part's slots with contours.
 func (c *comparison) slots() {
 	for _, w := range c.want.Slots {
 		best, near := c.nearSlot(w)

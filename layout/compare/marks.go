@@ -114,9 +114,7 @@ func (c *comparison) marks() {
 	for i, m := range want {
 		f := Finding{Code: MarkMissing, Group: m.Group, N: m.N, XMm: m.XMm, YMm: m.YMm}
 		if !begun[m.Group] {
-			if name := c.want.name(m.N, m.Group); !slices.Contains(c.report.Unmarked, name) {
-				c.report.Unmarked = append(c.report.Unmarked, name)
-			}
+			c.report.Unmarked = seq.Add(c.report.Unmarked, c.want.name(m.N, m.Group))
 			continue
 		}
 		c.report.MarksWanted++

@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Round is a round opening that is cut: a hole, or the bore.
@@ -173,11 +174,8 @@ func (p *Part) setEdge() error {
 	if err != nil {
 		return fmt.Errorf("compare: outline of %s: %w", p.Name, err)
 	}
-	p.edge = contour{closed: true}
-	for _, q := range path.Flatten(wantMm).Split()[0].Coords() {
-		p.edge.points = append(p.edge.points, xy(q.X, q.Y))
-	}
-	p.edge.points = thin(p.edge.points, true, wantMm)
+	points := seq.Map(path.Flatten(wantMm).Split()[0].Coords(), func(q canvas.Point) point { return xy(q.X, q.Y) })
+	p.edge = contour{closed: true, points: thin(points, true, wantMm)}
 	if len(p.edge.points) < 3 {
 		return fmt.Errorf("compare: the outline of %s encloses nothing", p.Name)
 	}

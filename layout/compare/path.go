@@ -19,7 +19,6 @@ func (t *track) wrong(what string) error {
 	return t.f.faultIn(t.e, "d", t.s.at, "path data: %s", what)
 }
 
-// path draws the path data of an element.
 func (p *pen) path(d string) error {
 	t := &track{pen: p, s: scanner{text: d}}
 	for !p.tooMuch && !p.notPlain {
@@ -100,7 +99,6 @@ func (t *track) begin(x, y float64) {
 	t.to(x, y)
 }
 
-// numbers reads those of one step.
 func (t *track) numbers(upper byte) (v [7]float64, err error) {
 	for i := range numbersOf[upper] {
 		if i > 0 {

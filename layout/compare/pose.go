@@ -18,9 +18,7 @@ type pose struct {
 }
 
 func (p pose) lay(points []point) contour {
-	out := contour{closed: true}
-	out.points = append(out.points, seq.Map(points, p.apply)...)
-	return out
+	return contour{closed: true, points: seq.Map(points, p.apply)}
 }
 
 func (p pose) apply(q point) point {
@@ -35,20 +33,7 @@ func (p pose) apply(q point) point {
 // changes counts how much a pose does besides shifting; turning by anything but
 // quarters counts twice.
 func (p pose) changes() int {
-	n := 0
-	if p.scale != 1 {
-		n++
-	}
-	if p.mirrored {
-		n++
-	}
-	if p.turn != 0 {
-		n++
-	}
-	if !p.quarter() {
-		n++
-	}
-	return n
+	return len(seq.Keep([]bool{p.scale != 1, p.mirrored, p.turn != 0, !p.quarter()}, func(does bool) bool { return does }))
 }
 
 // quarter tells a pose that is turned by quarters of a circle, or not at all.
@@ -119,9 +104,7 @@ func (c *comparison) newPoser() *poser {
 	s := &poser{asIs: try{score: -1}, best: try{score: -1}, slots: c.want.Slots[:min(len(c.want.Slots), mostSlots)]}
 	s.edge = contour{points: sampled(c.want.edge.points, 400), closed: true}
 	s.area, s.mid = c.want.edge.area()
-	for _, w := range c.want.Rounds[:min(len(c.want.Rounds), mostTargets)] {
-		s.want = append(s.want, target{w.Point, w.DiameterMm, w.Later})
-	}
+	s.want = seq.Map(c.want.Rounds[:min(len(c.want.Rounds), mostTargets)], func(w Round) target { return target{w.Point, w.DiameterMm, w.Later} })
 	for _, m := range c.want.Marks[:min(len(c.want.Marks), mostTargets)] {
 		s.want = append(s.want, target{m.Point, 0, true})
 	}
@@ -217,10 +200,7 @@ func (s *poser) findsEdge(p pose, edge *piece) bool {
 	mw, mh := laid.size()
 	ew, eh := s.edge.size()
 	limit := math.Max(poseMm, 0.004*math.Max(ew, eh)) // the sagitta of the sampling
-	if math.Abs(mw-ew) > limit || math.Abs(mh-eh) > limit {
-		return false
-	}
-	return !slices.ContainsFunc(laid.points, func(q point) bool { return s.edge.off(q, poseMm) > poseMm })
+	return math.Abs(mw-ew) <= limit && math.Abs(mh-eh) <= limit && !slices.ContainsFunc(laid.points, func(q point) bool { return s.edge.off(q, poseMm) > poseMm })
 }
 
 // consider keeps a pose if it is better than those before it.

@@ -1,12 +1,16 @@
 package compare
 
 import (
+	"cmp"
+	"encoding/xml"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"centrepop/parts/seq"
 )
 
 // Limits of a drawing that is read. They are far above any real cutting
@@ -73,12 +77,9 @@ type context struct {
 
 // svg draws the outermost element.
 func (f *file) svg(root *element) error {
-	w, err := f.side(root, "width")
-	if err != nil {
-		return err
-	}
-	h, err := f.side(root, "height")
-	if err != nil {
+	w, errW := f.side(root, "width")
+	h, errH := f.side(root, "height")
+	if err := cmp.Or(errW, errH); err != nil {
 		return err
 	}
 	m := matrix{mmPerPx, 0, 0, -mmPerPx, 0, 0}
@@ -182,7 +183,6 @@ func marking(name string) bool {
 	return slices.ContainsFunc(strings.Fields(b.String()), func(w string) bool { return slices.Contains(markWords, w) })
 }
 
-// inside draws the children of an element.
 func (f *file) inside(e *element, c context, depth int) error {
 	for _, child := range e.children {
 		if err := f.draw(child, c, depth); err != nil {
@@ -233,9 +233,7 @@ func (f *file) markLayer(e *element) (is bool) {
 			continue
 		}
 		is = true
-		if !slices.Contains(f.sheet.layers, a.Value) {
-			f.sheet.layers = append(f.sheet.layers, a.Value)
-		}
+		f.sheet.layers = seq.Add(f.sheet.layers, a.Value)
 	}
 	return is
 }
@@ -244,12 +242,10 @@ func (f *file) other(e *element) { f.sheet.others = append(f.sheet.others, f.whe
 
 // clipped tells an element of which only a piece is drawn.
 func (e *element) clipped() bool {
-	for _, name := range []string{"clip-path", "mask"} {
-		if v, ok := e.attr(name); ok && strings.TrimSpace(v) != "none" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc([]string{"clip-path", "mask"}, func(name string) bool {
+		v, ok := e.attr(name)
+		return ok && strings.TrimSpace(v) != "none"
+	})
 }
 
 func hidden(e *element) bool {
@@ -277,23 +273,13 @@ func hidden(e *element) bool {
 
 // nested draws an svg element inside another.
 func (f *file) nested(e *element, c context, depth int) error {
-	x, err := f.coordinate(e, "x", c.w, 0)
-	if err != nil {
+	m, errM := f.shifted(e, c)
+	w, errW := f.coordinate(e, "width", c.w, c.w)
+	h, errH := f.coordinate(e, "height", c.h, c.h)
+	if err := cmp.Or(errM, errW, errH); err != nil {
 		return err
 	}
-	y, err := f.coordinate(e, "y", c.h, 0)
-	if err != nil {
-		return err
-	}
-	w, err := f.coordinate(e, "width", c.w, c.w)
-	if err != nil {
-		return err
-	}
-	h, err := f.coordinate(e, "height", c.h, c.h)
-	if err != nil {
-		return err
-	}
-	c.m = c.m.times(matrix{1, 0, 0, 1, x, y})
+	c.m = m
 	if _, ok := e.attr("viewBox"); ok {
 		bx, by, bw, bh, err := f.viewBox(e)
 		if err != nil {
@@ -308,6 +294,13 @@ func (f *file) nested(e *element, c context, depth int) error {
 	}
 	c.w, c.h = w, h
 	return f.inside(e, c, depth)
+}
+
+// shifted is the matrix of what an element holds, moved by its x and y.
+func (f *file) shifted(e *element, c context) (matrix, error) {
+	x, errX := f.coordinate(e, "x", c.w, 0)
+	y, errY := f.coordinate(e, "y", c.h, 0)
+	return c.m.times(matrix{1, 0, 0, 1, x, y}), cmp.Or(errX, errY)
 }
 
 // use draws another element of the file once more.
@@ -333,15 +326,10 @@ func (f *file) use(e *element, c context, depth int) error {
 	if depth >= maxUseDepth || slices.Contains(f.using, target) {
 		return f.fault(e.from, "use points round in a circle, or more than %d deep", maxUseDepth)
 	}
-	x, err := f.coordinate(e, "x", c.w, 0)
-	if err != nil {
+	var err error
+	if c.m, err = f.shifted(e, c); err != nil {
 		return err
 	}
-	y, err := f.coordinate(e, "y", c.h, 0)
-	if err != nil {
-		return err
-	}
-	c.m = c.m.times(matrix{1, 0, 0, 1, x, y})
 	f.using = append(f.using, target)
 	defer func() { f.using = f.using[:len(f.using)-1] }()
 	if f.elements += count(target); f.elements > maxElements {
@@ -355,22 +343,14 @@ func (f *file) use(e *element, c context, depth int) error {
 	}
 	// The size given with use counts before the target's own.
 	sized := *target
-	sized.attrs = nil
-	for _, a := range e.attrs {
-		if a.Name.Space == "" && (a.Name.Local == "width" || a.Name.Local == "height") {
-			sized.attrs = append(sized.attrs, a)
-		}
-	}
-	sized.attrs = append(sized.attrs, target.attrs...)
+	sized.attrs = append(seq.Keep(e.attrs, func(a xml.Attr) bool {
+		return a.Name.Space == "" && (a.Name.Local == "width" || a.Name.Local == "height")
+	}), target.attrs...)
 	return f.nested(&sized, c, depth+1)
 }
 
 func count(e *element) int {
-	n := 1
-	for _, c := range e.children {
-		n += count(c)
-	}
-	return n
+	return 1 + seq.Sum(e.children, count)
 }
 
 // short cuts a piece of input for a message.

@@ -28,7 +28,6 @@ func (c *comparison) dia(mm float64) string {
 	return "Ø" + words.Writer{Units: c.want.Units}.Read(mm)
 }
 
-// thing names a contour.
 func (c *comparison) thing(s *Shape) string {
 	switch {
 	case s.Sides > 0:

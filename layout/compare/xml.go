@@ -8,6 +8,8 @@ import (
 	"io"
 	"strings"
 	"unicode/utf8"
+
+	"centrepop/parts/seq"
 )
 
 // SyntaxError is a drawing that cannot be read: where, and what is wrong. Line
@@ -22,7 +24,6 @@ func (e *SyntaxError) Error() string {
 	return fmt.Sprintf("%d:%d: %s", e.Line, e.Column, e.What)
 }
 
-// element is a node of the file.
 type element struct {
 	name     string
 	attrs    []xml.Attr
@@ -198,9 +199,7 @@ func (f *file) begin(tok xml.StartElement, from, to int64, depth int, second boo
 	if tok.Name.Space != "" && tok.Name.Space != "svg" {
 		e.name = tok.Name.Space + ":" + tok.Name.Local // another vocabulary
 	}
-	for _, a := range tok.Attr {
-		e.attrs = append(e.attrs, xml.Attr{Name: a.Name, Value: strings.Clone(a.Value)})
-	}
+	e.attrs = seq.Map(tok.Attr, func(a xml.Attr) xml.Attr { return xml.Attr{Name: a.Name, Value: strings.Clone(a.Value)} })
 	if id, ok := e.attr("id"); ok && f.byID[id] == nil {
 		f.byID[id] = e
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Point is a point of the flat sheet in millimetres, x right, y up.
@@ -72,9 +73,7 @@ type Curve struct {
 // polyline returns the points as a chain of straight pieces.
 func polyline(name string, role Role, points ...Point) Curve {
 	c := Curve{Name: name, Role: role, Start: points[0]}
-	for _, p := range points[1:] {
-		c.Segments = append(c.Segments, Segment{To: p})
-	}
+	c.Segments = seq.Map(points[1:], func(p Point) Segment { return Segment{To: p} })
 	return c
 }
 

@@ -40,8 +40,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-
-	"centrepop/parts/seq"
 )
 
 // ErrInput is wrapped by every error of this package: the dimensions given
@@ -237,11 +235,6 @@ func checkDivisions(n, step int) (int, error) {
 		return 0, refuse("divisions is %d, want a multiple of %d", n, step)
 	}
 	return n, nil
-}
-
-// firstError returns the first error that is not nil.
-func firstError(errs ...error) error {
-	return seq.First(errs, func(err error) bool { return err != nil })
 }
 
 func rad(deg float64) float64 { return deg * math.Pi / 180 }

@@ -1,6 +1,7 @@
 package develop
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -83,7 +84,7 @@ type FrustumPattern struct {
 // the small end, a lap that would run into the blank, and a piece that does
 // not fit the sheet.
 func (f Frustum) Develop() (FrustumPattern, error) {
-	err := firstError(
+	err := cmp.Or(
 		checkLength("large diameter", f.LargeDiameterMm), checkLength("small diameter", f.SmallDiameterMm),
 		checkLength("height", f.HeightMm), checkAllowance("plate thickness", f.ThicknessMm),
 		checkAllowance("seam overlap", f.OverlapMm),

@@ -1,6 +1,7 @@
 package develop
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -46,7 +47,7 @@ type Oblique struct {
 // pattern that overlaps itself or does not fit the sheet.
 func (o Oblique) Develop() (StripPattern, error) {
 	n, errN := checkDivisions(o.Divisions, 1)
-	err := firstError(errN,
+	err := cmp.Or(errN,
 		checkLength("base diameter", o.BaseDiameterMm), checkLength("top diameter", o.TopDiameterMm),
 		checkLength("height", o.HeightMm), checkOffset("offset to TOP", o.OffsetTopMm), checkOffset("offset to the right", o.OffsetRightMm),
 		checkForming(o.ThicknessMm, o.OverlapMm, o.Bend, o.SheetWidthMm, o.SheetHeightMm), checkAngle("seam angle", o.SeamDeg))
@@ -62,7 +63,7 @@ func (o Oblique) Develop() (StripPattern, error) {
 	}
 	base, err1 := middleRadius("base diameter", o.BaseDiameterMm, o.ThicknessMm, o.Measured)
 	top, err2 := middleRadius("top diameter", o.TopDiameterMm, o.ThicknessMm, o.Measured)
-	if err := firstError(err1, err2); err != nil {
+	if err := cmp.Or(err1, err2); err != nil {
 		return StripPattern{}, err
 	}
 
@@ -144,7 +145,7 @@ func stripNotes(b Bend) []string {
 
 // checkForming checks the fields that all triangulated parts share.
 func checkForming(thicknessMm, overlapMm float64, b Bend, sheetWidthMm, sheetHeightMm float64) error {
-	err := firstError(checkAllowance("plate thickness", thicknessMm), checkAllowance("seam overlap", overlapMm),
+	err := cmp.Or(checkAllowance("plate thickness", thicknessMm), checkAllowance("seam overlap", overlapMm),
 		checkAllowance("sheet width", sheetWidthMm), checkAllowance("sheet height", sheetHeightMm))
 	switch {
 	case err != nil:

@@ -1,6 +1,7 @@
 package develop
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -156,7 +157,7 @@ func (s Saddle) Develop() (SaddlePattern, error) {
 
 func (s Saddle) check() (saddleGeometry, error) {
 	n, errN := checkDivisions(s.Divisions, 4)
-	err := firstError(errN,
+	err := cmp.Or(errN,
 		checkLength("main diameter", s.MainDiameterMm), checkLength("branch diameter", s.BranchDiameterMm),
 		checkAllowance("main wall", s.MainWallMm), checkAllowance("branch wall", s.BranchWallMm),
 		checkOffset("offset", s.OffsetMm), checkAllowance("gap", s.GapMm), checkAllowance("paper thickness", s.PaperMm),

@@ -1,6 +1,7 @@
 package develop
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -49,7 +50,7 @@ type Transition struct {
 // that overlaps itself or does not fit the sheet.
 func (tr Transition) Develop() (StripPattern, error) {
 	n, errN := checkDivisions(tr.Divisions, 4)
-	err := firstError(errN,
+	err := cmp.Or(errN,
 		checkLength("width", tr.WidthMm), checkLength("depth", tr.DepthMm), checkLength("diameter", tr.DiameterMm),
 		checkLength("height", tr.HeightMm), checkOffset("offset to TOP", tr.OffsetTopMm), checkOffset("offset to the right", tr.OffsetRightMm),
 		checkForming(tr.ThicknessMm, tr.OverlapMm, tr.Bend, tr.SheetWidthMm, tr.SheetHeightMm), checkAngle("seam angle", tr.SeamDeg))
@@ -62,7 +63,7 @@ func (tr Transition) Develop() (StripPattern, error) {
 	halfWidth, err1 := middleRadius("width", tr.WidthMm, tr.ThicknessMm, tr.Measured)
 	halfDepth, err2 := middleRadius("depth", tr.DepthMm, tr.ThicknessMm, tr.Measured)
 	radius, err3 := middleRadius("diameter", tr.DiameterMm, tr.ThicknessMm, tr.Measured)
-	if err := firstError(err1, err2, err3); err != nil {
+	if err := cmp.Or(err1, err2, err3); err != nil {
 		return StripPattern{}, err
 	}
 	choices := []int{tr.Pieces}

@@ -93,7 +93,7 @@ type Cylinder struct {
 // MinLengthMm..MaxLengthMm, the thickness zero or more and below the
 // diameter, else an error.
 func WrapLengthMm(diameterMm, thicknessMm float64) (float64, error) {
-	err := firstError(checkLength("diameter", diameterMm), checkAllowance("paper thickness", thicknessMm))
+	err := cmp.Or(checkLength("diameter", diameterMm), checkAllowance("paper thickness", thicknessMm))
 	if err != nil {
 		return 0, err
 	}
@@ -128,7 +128,7 @@ func (c Cylinder) Develop() (Development, error) {
 	if err != nil {
 		return Development{}, err
 	}
-	err = firstError(checkLength("template width", c.WidthMm), checkAllowance("tab", c.TabMm),
+	err = cmp.Or(checkLength("template width", c.WidthMm), checkAllowance("tab", c.TabMm),
 		checkAngle("seam angle", c.SeamDeg))
 	if err != nil {
 		return Development{}, err
@@ -272,7 +272,7 @@ func (c Cylinder) outlines() ([]outline, error) {
 
 // outline projects the feature's plane outline on the cylinder and unrolls it.
 func (c Cylinder) outline(f Feature) (outline, error) {
-	err := firstError(checkAngle("clock angle", f.ClockDeg), checkLength("axial distance", f.AxialMm), checkAllowance("corner radius", f.CornerMm))
+	err := cmp.Or(checkAngle("clock angle", f.ClockDeg), checkLength("axial distance", f.AxialMm), checkAllowance("corner radius", f.CornerMm))
 	if err != nil {
 		return outline{}, err
 	}
@@ -320,7 +320,7 @@ func (f Feature) shape(radiusMm float64) (Curve, func(float64) float64, error) {
 	switch f.Kind {
 	case Hole:
 		width, length, corner = f.DiameterMm, f.DiameterMm, f.DiameterMm/2
-		err = firstError(checkLength("hole diameter", f.DiameterMm), f.fits(f.DiameterMm, radiusMm))
+		err = cmp.Or(checkLength("hole diameter", f.DiameterMm), f.fits(f.DiameterMm, radiusMm))
 	case AxialSlot:
 		err = f.checkSlot(radiusMm)
 		if err == nil && f.LengthMm < f.WidthMm {
@@ -351,11 +351,11 @@ func (f Feature) fits(widthMm, radiusMm float64) error {
 }
 
 func (f Feature) checkSlot(radiusMm float64) error {
-	return firstError(checkLength("slot width", f.WidthMm), checkLength("slot length", f.LengthMm), f.fits(f.WidthMm, radiusMm))
+	return cmp.Or(checkLength("slot width", f.WidthMm), checkLength("slot length", f.LengthMm), f.fits(f.WidthMm, radiusMm))
 }
 
 func (f Feature) checkWindow(radiusMm float64) error {
-	if err := firstError(checkLength("window width", f.WidthMm), checkLength("window length", f.LengthMm)); err != nil {
+	if err := cmp.Or(checkLength("window width", f.WidthMm), checkLength("window length", f.LengthMm)); err != nil {
 		return err
 	}
 	switch {

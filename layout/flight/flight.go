@@ -15,6 +15,7 @@
 package flight
 
 import (
+	"cmp"
 	"math"
 
 	"centrepop/layout/lookup"
@@ -61,15 +62,13 @@ type Blank struct {
 // pitch that is not above 0 and at most MaxMm, or an outside not above the
 // shaft, and with a *lookup.UnknownError for another hand.
 func (f Flight) Blank() (Blank, error) {
-	for _, err := range []error{
+	if err := cmp.Or(
 		lookup.Length("shaft diameter", f.ShaftMm, 0, MaxMm),
 		lookup.Length("outside diameter", f.OutsideMm, f.ShaftMm, MaxMm),
 		lookup.Length("pitch", f.PitchMm, 0, MaxMm),
 		lookup.Length("thickness", f.ThicknessMm, lookup.Under(0), (f.OutsideMm-f.ShaftMm)/2),
-	} {
-		if err != nil {
-			return Blank{}, err
-		}
+	); err != nil {
+		return Blank{}, err
 	}
 	if f.Hand != "" && f.Hand != Right && f.Hand != Left {
 		return Blank{}, &lookup.UnknownError{What: "hand", Value: string(f.Hand), Known: []string{string(Right), string(Left)}}

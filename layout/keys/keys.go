@@ -182,9 +182,7 @@ func (p Parallel) Widths(fit Fit) (Widths, error) {
 	classes, known := map[Fit][2]string{Tight: {"P9", "P9"}, Normal: {"N9", "JS9"}, Free: {"H9", "D10"}}[fit]
 	if !known || !p.metric() {
 		e := &lookup.UnknownError{What: "fit", Value: string(fit)}
-		for _, f := range Fits {
-			e.Known = append(e.Known, string(f))
-		}
+		e.Known = seq.Map(Fits, func(f Fit) string { return string(f) })
 		return Widths{}, e
 	}
 	var w Widths

@@ -2,11 +2,11 @@ package keys
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
+	"centrepop/parts/seq"
 )
 
 // Woodruff is a disc key: a segment of a disc in a pocket that a cutter of the
@@ -121,9 +121,7 @@ func WoodruffNamed(designation string) (Woodruff, error) {
 			if name == designation {
 				return t.key(r), nil
 			}
-			if !slices.Contains(e.Known, name) {
-				e.Known = append(e.Known, name)
-			}
+			e.Known = seq.Add(e.Known, name)
 		}
 	}
 	return Woodruff{}, e

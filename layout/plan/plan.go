@@ -519,6 +519,11 @@ func (p *Plan) Part(name string) *PartPlan {
 	return seq.First(p.Parts, func(q *PartPlan) bool { return q.Name == name })
 }
 
+// Joint finds a joint of the plan by name, or nil.
+func (p *Plan) Joint(name string) *JointPlan {
+	return seq.First(p.Joints, func(j *JointPlan) bool { return j.Name == name })
+}
+
 // RadiiAt are the bore's and the outside's radius, in mm, at a distance from the
 // front face; ok is false beyond the part's ends.
 func (s *Section) RadiiAt(zMm float64) (innerMm, outerMm float64, ok bool) {

@@ -11,6 +11,7 @@
 package tapers
 
 import (
+	"cmp"
 	"math"
 
 	"centrepop/layout/lookup"
@@ -30,14 +31,12 @@ type Taper struct {
 // *lookup.RangeError unless 0 <= small < large <= MaxMm and the length is above
 // 0 and at most MaxMm.
 func New(largeMm, smallMm, lengthMm float64) (Taper, error) {
-	for _, err := range []error{
+	if err := cmp.Or(
 		lookup.Length("large diameter", largeMm, 0, MaxMm),
 		lookup.Length("small diameter", smallMm, lookup.Under(0), lookup.Under(largeMm)),
 		lookup.Length("length", lengthMm, 0, MaxMm),
-	} {
-		if err != nil {
-			return Taper{}, err
-		}
+	); err != nil {
+		return Taper{}, err
 	}
 	return Taper{LargeMm: largeMm, SmallMm: smallMm, LengthMm: lengthMm}, nil
 }

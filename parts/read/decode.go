@@ -35,13 +35,8 @@ func (r *reader) sound(n *node, key string) bool {
 }
 
 func (r *reader) soundBelow(n *node) bool {
-	if n.broken || r.faultAt(n.pos) {
-		return false
-	}
-	if slices.ContainsFunc(n.items, func(item *node) bool { return !r.soundBelow(item) }) {
-		return false
-	}
-	return !slices.ContainsFunc(n.keys, func(f field) bool { return r.faultAt(f.pos) || !r.soundBelow(f.val) })
+	return !n.broken && !r.faultAt(n.pos) && !slices.ContainsFunc(n.items, func(item *node) bool { return !r.soundBelow(item) }) &&
+		!slices.ContainsFunc(n.keys, func(f field) bool { return r.faultAt(f.pos) || !r.soundBelow(f.val) })
 }
 
 func (s *source) faultAt(pos parts.Pos) bool {
@@ -116,7 +111,6 @@ func (r *reader) scalar(n *node, what, right string) (string, bool) {
 	return n.text, true
 }
 
-// items returns the entries of a list of lo to hi entries.
 func (r *reader) items(n *node, lo, hi int, right string) ([]*node, bool) {
 	if !r.is(n, listNode, "a list", right) {
 		return nil, false
@@ -182,23 +176,21 @@ var (
 	classForm  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^([A-Z]{1,2}|[a-z]{1,2})(0?[0-9]|1[0-8])$`) })
 )
 
-// name reads a name that others can refer to.
 func (r *reader) name(n *node) parts.Text {
-	t := r.text(n, 60)
-	if t.Pos.Line > 0 && !nameForm().MatchString(t.Value) {
-		r.faultf(n.pos, "lower-case letters and digits with single hyphens between, such as drain-port",
-			"%s is %s, which is no name", n.label, parts.Quote(t.Value))
-		return parts.Text{}
-	}
-	return t
+	return r.formed(n, 60, nameForm(), "name", "lower-case letters and digits with single hyphens between, such as drain-port")
 }
 
 // thread reads a thread designation. Whether the thread exists is for the
 // layout stage, which has the tables.
 func (r *reader) thread(n *node) parts.Text {
-	t := r.text(n, 40)
-	if t.Pos.Line > 0 && !threadForm().MatchString(t.Value) {
-		r.faultf(n.pos, "a thread such as M10, M40x1.5, G1/2 or 1/2-13 UNC", "%s is %s, which is no thread", n.label, parts.Quote(t.Value))
+	return r.formed(n, 40, threadForm(), "thread", "a thread such as M10, M40x1.5, G1/2 or 1/2-13 UNC")
+}
+
+// formed reads a text of a form.
+func (r *reader) formed(n *node, most int, form *regexp.Regexp, what, right string) parts.Text {
+	t := r.text(n, most)
+	if t.Pos.Line > 0 && !form.MatchString(t.Value) {
+		r.faultf(n.pos, right, "%s is %s, which is no %s", n.label, parts.Quote(t.Value), what)
 		return parts.Text{}
 	}
 	return t
@@ -222,17 +214,16 @@ func (f *fields) size(key string, s side) parts.Size {
 // fit reads a fit for a nominal size: a class, or one of light-press, limits
 // and plus-minus.
 func (r *reader) fit(n *node, nominal parts.Length, s side) parts.Fit {
-	const forms = fitExample
 	if n == nil {
 		return parts.Fit{}
 	}
 	if n.kind != mapNode {
-		text, ok := r.scalar(n, "a class or a group", forms)
+		text, ok := r.scalar(n, "a class or a group", fitExample)
 		if !ok {
 			return parts.Fit{}
 		}
 		if !classForm().MatchString(text) {
-			r.faultf(n.pos, forms, "%s is %s, which is no tolerance class", n.label, parts.Quote(text))
+			r.faultf(n.pos, fitExample, "%s is %s, which is no tolerance class", n.label, parts.Quote(text))
 			return parts.Fit{}
 		}
 		capital := text[0] < 'a'
@@ -279,15 +270,14 @@ func (f *fields) limits(key string, v *node, nominal parts.Length) []parts.Lengt
 	low, high := f.pair(key)
 	switch {
 	case !low.Set() || !high.Set():
-		return nil
 	case low.Mm >= high.Mm:
 		f.faultf(v.pos, "the smaller size first", "the lower limit %s is not below the upper limit %s", low.Text, high.Text)
-		return nil
 	case nominal.Set() && (low.Mm < 0.9*nominal.Mm || high.Mm > 1.1*nominal.Mm):
 		f.faultf(v.pos, "the two sizes to machine to, not the deviations", "the limits %s and %s are far from the size %s", low.Text, high.Text, nominal.Text)
-		return nil
+	default:
+		return []parts.Length{low, high}
 	}
-	return []parts.Length{low, high}
+	return nil
 }
 
 // ref reads part.feature.

@@ -108,7 +108,6 @@ func (r *reader) holeSize(n *node) parts.HoleSize {
 	return size
 }
 
-// slots reads a group of obround slots on a face.
 func (f *fields) slots() parts.FaceSlot {
 	s := parts.FaceSlot{
 		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: parts.Side(f.word("on")), Pattern: f.pattern(),

@@ -14,6 +14,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/meant"
+	"centrepop/parts/seq"
 )
 
 // maxParts is the most part files in a job.
@@ -241,17 +242,10 @@ func bores(p *parts.Part) []parts.Size {
 		out = append(out, p.Bore.Size)
 	}
 	if p.Profile != nil {
-		for _, s := range p.Profile.Inside {
-			out = append(out, s.Size)
-		}
+		out = append(out, seq.Map(p.Profile.Inside, func(s parts.Step) parts.Size { return s.Size })...)
 	}
-	for _, g := range p.Holes {
-		out = append(out, g.Size.Size)
-	}
-	for _, f := range p.Radials {
-		out = append(out, f.Size.Size)
-	}
-	return out
+	out = append(out, seq.Map(p.Holes, func(g parts.HoleGroup) parts.Size { return g.Size.Size })...)
+	return append(out, seq.Map(p.Radials, func(f parts.Radial) parts.Size { return f.Size.Size })...)
 }
 
 // maxMateMm is how far the nominal sizes of a bore and of the part it goes
@@ -299,10 +293,6 @@ func outsideMm(p *parts.Part, feature string) (mm float64, round bool) {
 	if p.Outline != nil {
 		return p.Outline.Width.Mm, p.Outline.Shape == parts.CircleOutline
 	}
-	for _, s := range p.Profile.Outside {
-		if s.Name.Value == feature {
-			return s.Size.Nominal.Mm, s.Size.Nominal.Set()
-		}
-	}
-	return 0, false
+	s := seq.First(p.Profile.Outside, func(s parts.Step) bool { return s.Name.Value == feature })
+	return s.Size.Nominal.Mm, s.Size.Nominal.Set()
 }

@@ -160,7 +160,6 @@ func (k Key) bounds() (low, high float64) {
 	return k.Low, k.High
 }
 
-// longest is the most characters of a text.
 func (k Key) longest() int {
 	if k.Longest > 0 {
 		return k.Longest
@@ -225,7 +224,6 @@ func subOf[T any](f *fields, name string, read func(*fields) T) (out T) {
 	return out
 }
 
-// each reads the entries of a list of groups.
 func (f *fields) each(name string) []*fields {
 	k := f.g.key(name)
 	items, _ := f.items(f.val(name), k.Entries[0], k.Entries[1], "a list such as ["+k.Group.Example+"]")
@@ -296,7 +294,6 @@ func (f *fields) count(name string) int {
 	return f.reader.count(n, int(k.Low), int(k.High))
 }
 
-// number reads a plain decimal.
 func (f *fields) number(name string) parts.Number {
 	k := f.g.key(name)
 	return f.reader.number(f.val(name), k.Low, k.High)
@@ -306,7 +303,6 @@ func (f *fields) text(name string) parts.Text {
 	return f.reader.text(f.val(name), f.g.key(name).longest())
 }
 
-// name reads a name that others can refer to.
 func (f *fields) name(name string) parts.Text { return f.reader.name(f.val(name)) }
 
 // word reads one of the words of a key; absent, it is the default.
@@ -351,7 +347,6 @@ func (f *fields) texts(name string) (out []parts.Text) {
 	return out
 }
 
-// face reads front or back.
 func (f *fields) face(name string) parts.Face {
 	if w := f.word(name); w != "" {
 		return parts.Face(w)

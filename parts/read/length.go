@@ -26,36 +26,34 @@ func (r *reader) length(n *node, allowed span) parts.Length {
 	switch {
 	case wrong != "":
 		r.faultf(n.pos, "a length such as "+parts.LengthForms, "%s is %s: %s", n.label, parts.Quote(text), wrong)
-		return parts.Length{}
 	case allowed == positive && mm <= 0:
 		r.faultf(n.pos, "a length above 0", "%s is %s; it must be more than 0", n.label, parts.Quote(text))
-		return parts.Length{}
 	case allowed == positive && mm < parts.SmallestMm:
 		r.faultf(n.pos, "0.001 mm or more", "%s is %s; that is less than 0.001 mm", n.label, parts.Quote(text))
-		return parts.Length{}
 	case allowed == fromZero && mm < 0:
 		r.faultf(n.pos, "0 or more", "%s is %s; it must not be negative", n.label, parts.Quote(text))
-		return parts.Length{}
+	default:
+		return parts.Length{Mm: mm, Text: strings.TrimSpace(text), Pos: n.pos}
 	}
-	return parts.Length{Mm: mm, Text: strings.TrimSpace(text), Pos: n.pos}
+	return parts.Length{}
 }
 
 // angle reads an angle within lo..hi degrees.
 func (r *reader) angle(n *node, lo, hi float64) (parts.Angle, bool) {
-	text, ok := r.scalar(n, "an angle", "degrees such as 30, 30 deg or 30°")
+	const forms = "degrees such as 30, 30 deg or 30°"
+	text, ok := r.scalar(n, "an angle", forms)
 	if !ok {
 		return parts.Angle{}, false
 	}
-	deg, wrong := parts.DegOf(text)
-	if wrong != "" {
-		r.faultf(n.pos, "degrees such as 30, 30 deg or 30°", "%s is %s: %s", n.label, parts.Quote(text), wrong)
-		return parts.Angle{}, false
-	}
-	if deg < lo || deg > hi {
+	switch deg, wrong := parts.DegOf(text); {
+	case wrong != "":
+		r.faultf(n.pos, forms, "%s is %s: %s", n.label, parts.Quote(text), wrong)
+	case deg < lo || deg > hi:
 		r.faultf(n.pos, fmt.Sprintf("%g to %g degrees", lo, hi), "%s is %s, outside its range", n.label, parts.Quote(text))
-		return parts.Angle{}, false
+	default:
+		return parts.Angle{Deg: deg, Pos: n.pos}, true
 	}
-	return parts.Angle{Deg: deg, Pos: n.pos}, true
+	return parts.Angle{}, false
 }
 
 // count reads a whole number within lo..hi. An absent or faulty one is 0.
@@ -65,16 +63,15 @@ func (r *reader) count(n *node, lo, hi int) int {
 	if !ok {
 		return 0
 	}
-	v, isWhole := parts.WholeOf(text)
-	switch {
+	switch v, isWhole := parts.WholeOf(text); {
 	case !isWhole:
 		r.faultf(n.pos, right, "%s is %s, which is no whole number in range", n.label, parts.Quote(text))
-		return 0
 	case int(v) < lo || int(v) > hi:
 		r.faultf(n.pos, right, "%s is %s, out of range", n.label, parts.Quote(text))
-		return 0
+	default:
+		return int(v)
 	}
-	return int(v)
+	return 0
 }
 
 // number reads a plain decimal within lo..hi.
@@ -107,7 +104,6 @@ func times(factor float64, l parts.Length) parts.Length {
 	return l
 }
 
-// point reads [x, y].
 func (r *reader) point(n *node) (parts.Point, bool) {
 	items, ok := r.items(n, 2, 2, "a point [x, y]")
 	if !ok {

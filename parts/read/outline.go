@@ -7,7 +7,6 @@ import (
 	"centrepop/parts/geom"
 )
 
-// outline reads the contour of a flat part.
 func (f *fields) outline() *parts.Outline {
 	key, v := f.oneOf()
 	o := &parts.Outline{Pos: f.n.pos, Shape: parts.OutlineShape(key)}
@@ -74,7 +73,6 @@ func (f *fields) polygon(o *parts.Outline) {
 	}
 }
 
-// bore reads the centre bore of a flat part.
 func (f *fields) bore() *parts.Bore {
 	b := &parts.Bore{Pos: f.n.pos, Size: f.size("diameter", hole), Leave: f.length("leave"), AfterWeld: f.yes("after-weld")}
 	f.not(b.Leave, ">=", b.Size.Nominal, "a few millimetres on the diameter", "leave is %s in a bore of %s")

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // patterns lists how holes and slots can be laid out: the key in the input and
@@ -26,7 +27,6 @@ var patterns = []struct {
 // pointsPattern is the only one that takes a datum.
 const pointsPattern = "at"
 
-// patternKeys are the names of the patterns.
 func patternKeys() (keys []string) {
 	for _, p := range patterns {
 		keys = append(keys, p.Name)
@@ -44,7 +44,6 @@ func withPatterns(before, after []Key) []Key {
 	return append(before, after...)
 }
 
-// pattern reads where holes or slots are.
 func (f *fields) pattern() parts.Pattern {
 	p := parts.Pattern{Pos: f.n.pos, Datum: "centre"}
 	if f.given("datum") && !f.given(pointsPattern) {
@@ -86,9 +85,7 @@ func (f *fields) arc(p *parts.Pattern) {
 func (f *fields) anglesOnCircle(p *parts.Pattern) {
 	p.PCD = f.length("pcd")
 	shape := geom.Angles{PCDMm: p.PCD.Mm}
-	for _, a := range f.angles("at") {
-		shape.Deg = append(shape.Deg, a.Deg)
-	}
+	shape.Deg = seq.Map(f.angles("at"), func(a parts.Angle) float64 { return a.Deg })
 	p.Shape, p.Count = shape, len(shape.Deg)
 }
 
@@ -152,39 +149,32 @@ func (f *fields) listed(p *parts.Pattern) {
 
 // angles reads a list of different clock angles.
 func (f *fields) angles(name string) []parts.Angle {
-	var out []parts.Angle
-	seen := make(map[float64]bool)
-	for _, item := range f.entries(name) {
-		a, ok := f.reader.angle(item, -360, 360)
-		if !ok {
-			continue
-		}
-		turn := math.Mod(a.Deg+360, 360)
-		if seen[turn] {
-			f.faultf(a.Pos, "each angle once", "the angle %g is listed twice", a.Deg)
-			continue
-		}
-		seen[turn] = true
-		out = append(out, a)
-	}
-	return out
+	return eachOnce(f, name, func(n *node) (parts.Angle, bool) { return f.reader.angle(n, -360, 360) },
+		func(a parts.Angle) float64 { return math.Mod(a.Deg+360, 360) },
+		func(a parts.Angle) { f.faultf(a.Pos, "each angle once", "the angle %g is listed twice", a.Deg) })
 }
 
 func (f *fields) points(name string) []parts.Point {
-	var out []parts.Point
-	seen := make(map[geom.Point]bool)
-	for _, item := range f.entries(name) {
-		p, ok := f.reader.point(item)
-		if !ok {
-			continue
-		}
-		at := geom.Point{XMm: p.X.Mm + 0, YMm: p.Y.Mm + 0}
-		if seen[at] {
+	return eachOnce(f, name, f.reader.point,
+		func(p parts.Point) geom.Point { return geom.Point{XMm: p.X.Mm + 0, YMm: p.Y.Mm + 0} },
+		func(p parts.Point) {
 			f.faultf(p.Pos, "each point once", "the point [%s, %s] is listed twice", p.X.Text, p.Y.Text)
-			continue
+		})
+}
+
+// eachOnce reads the entries of a list by what reads one of them, without those at fault and
+// those with the key of one before.
+func eachOnce[T any, K comparable](f *fields, name string, read func(*node) (T, bool), key func(T) K, twice func(T)) (out []T) {
+	seen := map[K]bool{}
+	for _, item := range f.entries(name) {
+		switch one, ok := read(item); {
+		case !ok:
+		case seen[key(one)]:
+			twice(one)
+		default:
+			seen[key(one)] = true
+			out = append(out, one)
 		}
-		seen[at] = true
-		out = append(out, p)
 	}
 	return out
 }

@@ -13,7 +13,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// profile reads a turned part along its axis.
 func (f *fields) profile() *parts.Profile {
 	p := &parts.Profile{Pos: f.n.pos, Outside: f.steps("outside", shaft), Inside: f.steps("inside", hole), OneSetting: f.names("one-setting")}
 	known := seq.Map(slices.Concat(p.Outside, p.Inside), func(s parts.Step) string { return s.Name.Value })
@@ -88,7 +87,6 @@ func (f *fields) shaped(step *parts.Step, s side) {
 	}
 }
 
-// centres reads the centre holes of a turned part.
 func (f *fields) centres(p *parts.Profile) *parts.Centres {
 	if f == nil {
 		return nil

@@ -4,6 +4,8 @@ import (
 	"encoding/json"
 	"slices"
 	"strings"
+
+	"centrepop/parts/seq"
 )
 
 // SchemaID names the schema; its number rises when a file that was accepted is
@@ -44,7 +46,6 @@ func Schema() []byte {
 
 func defName(g *Group) string { return strings.ReplaceAll(g.Name, " ", "-") }
 
-// groupSchema is the schema of a group of keys.
 func groupSchema(g *Group) object {
 	properties, required := object{}, []string{}
 	for _, k := range g.Keys {
@@ -71,10 +72,7 @@ func groupSchema(g *Group) object {
 
 // requiredOf asks for each of the keys in turn.
 func requiredOf(keys []string) (out []any) {
-	for _, key := range keys {
-		out = append(out, object{"required": []string{key}})
-	}
-	return out
+	return seq.Map(keys, func(key string) any { return object{"required": []string{key}} })
 }
 
 // formSchemas tie the keys of a part to its kind.
@@ -204,7 +202,6 @@ var typeSchemas = map[Type]func(Key) object{
 	ListType:   func(k Key) object { return arrayOf(groupRef(k), k.Entries[0], k.Entries[1]) },
 }
 
-// typeSchema is the schema of a key's value.
 func typeSchema(k Key) object {
 	if schema, ok := typeSchemas[k.Type]; ok {
 		return schema(k)

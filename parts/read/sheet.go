@@ -15,7 +15,6 @@ func (f *fields) formed() parts.Formed {
 	return out
 }
 
-// transition reads a square-to-round.
 func (f *fields) transition() *parts.Transition {
 	t := &parts.Transition{
 		Pos: f.n.pos, Width: f.length("width"), Depth: f.length("depth"), Diameter: f.length("diameter"),

@@ -5,8 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"slices"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Bounds on a file of a measured flange: nobody writes more by hand.
@@ -104,9 +106,7 @@ func (r *reader) flange(n *node) *Survey {
 		out.Spigot = Measured{own.length("diameter"), cmp.Or(own.length("plus-minus"), out.Caliper)}
 	}
 	f.sub("holes").flangeHoles(out)
-	for _, one := range f.each("readings") {
-		out.Readings = append(out.Readings, one.flangeReading(out))
-	}
+	out.Readings = eachOf(f, "readings", func(one *fields) SurveyReading { return one.flangeReading(out) })
 	return out
 }
 
@@ -122,15 +122,10 @@ func (f *fields) flangeHoles(s *Survey) {
 	}
 	if dia.kind == listNode {
 		items, _ := f.items(dia, count, count, "one diameter for each hole, or a single one")
-		for _, item := range items {
-			s.Holes = append(s.Holes, Measured{f.reader.length(item, positive), pm})
-		}
+		s.Holes = seq.Map(items, func(item *node) Measured { return Measured{f.reader.length(item, positive), pm} })
 		return
 	}
-	all := f.length("diameter")
-	for range count {
-		s.Holes = append(s.Holes, Measured{all, pm})
-	}
+	s.Holes = slices.Repeat([]Measured{{f.length("diameter"), pm}}, count)
 }
 
 func (f *fields) flangeReading(s *Survey) SurveyReading {

@@ -2,7 +2,10 @@
 // takes and gives slices of anything and knows neither units nor errors.
 package seq
 
-import "iter"
+import (
+	"iter"
+	"slices"
+)
 
 // Map is what f gives for each of xs, in their order; nil for none.
 func Map[T, U any](xs []T, f func(T) U) []U {
@@ -61,6 +64,16 @@ func Refs[T any](xs []T) iter.Seq[*T] {
 			}
 		}
 	}
+}
+
+// Add is xs with those of more behind them that stand in neither yet, in their order.
+func Add[T comparable](xs []T, more ...T) []T {
+	for _, x := range more {
+		if !slices.Contains(xs, x) {
+			xs = append(xs, x)
+		}
+	}
+	return xs
 }
 
 // Sum is what f gives for each of xs, added up in their order; 0 for none.

@@ -20,6 +20,9 @@ func TestSeq(t *testing.T) {
 	if v, is := seq.Find(xs, odd); v != 3 || !is || seq.First(xs, odd) != 3 || seq.At(xs, oddAt) != &xs[1] {
 		t.Error(v, is)
 	}
+	if got := seq.Add(xs, 5, 7, 2, 7); !slices.Equal(got, []int{2, 3, 5, 7}) || seq.Add[int](nil) != nil {
+		t.Error(got)
+	}
 	double := func(v int) int { return 2 * v }
 	if seq.Sum(xs, double) != 20 || seq.Max(7, xs, double) != 10 || seq.Max(11, xs, double) != 11 || seq.Min(7, xs, double) != 4 || seq.Sum(nil, double) != 0 {
 		t.Error("sum, largest or smallest")

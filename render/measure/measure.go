@@ -174,22 +174,28 @@ func Open(t testing.TB, pdf []byte) *Doc {
 	if engine.err != nil {
 		t.Fatalf("starting PDFium: %v", engine.err)
 	}
-	r, err := engine.OpenDocument(&requests.OpenDocument{File: &pdf})
-	must(t, err)
-	t.Cleanup(func() {
-		engine.Lock()
-		defer engine.Unlock()
-		_, err := engine.FPDF_CloseDocument(&requests.FPDF_CloseDocument{Document: r.Document})
-		must(t, err)
-	})
-	return &Doc{t: t, id: r.Document}
+	d := &Doc{t: t}
+	d.id = ask(d, engine.OpenDocument, &requests.OpenDocument{File: &pdf}).Document
+	t.Cleanup(func() { askAlone(d, engine.FPDF_CloseDocument, &requests.FPDF_CloseDocument{Document: d.id}) })
+	return d
 }
 
-func must(t testing.TB, err error) {
-	t.Helper()
+// ask has the engine answer a question about the file. The engine is locked.
+func ask[Q, A any](d *Doc, call func(*Q) (*A, error), question *Q) *A {
+	d.t.Helper()
+	answer, err := call(question)
 	if err != nil {
-		t.Fatalf("PDFium: %v", err)
+		d.t.Fatalf("PDFium: %v", err)
 	}
+	return answer
+}
+
+// askAlone is ask of an engine that is not locked yet.
+func askAlone[Q, A any](d *Doc, call func(*Q) (*A, error), question *Q) *A {
+	d.t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	return ask(d, call, question)
 }
 
 func (d *Doc) page(index int) requests.Page {
@@ -199,53 +205,34 @@ func (d *Doc) page(index int) requests.Page {
 // Pages returns the number of pages.
 func (d *Doc) Pages() int {
 	d.t.Helper()
-	engine.Lock()
-	defer engine.Unlock()
-	r, err := engine.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: d.id})
-	must(d.t, err)
-	return r.PageCount
+	return askAlone(d, engine.FPDF_GetPageCount, &requests.FPDF_GetPageCount{Document: d.id}).PageCount
 }
 
 // Size returns width and height of a page in millimetres.
 func (d *Doc) Size(page int) (widthMm, heightMm float64) {
 	d.t.Helper()
-	engine.Lock()
-	defer engine.Unlock()
-	r, err := engine.FPDF_GetPageSizeByIndex(&requests.FPDF_GetPageSizeByIndex{Document: d.id, Index: page})
-	must(d.t, err)
+	r := askAlone(d, engine.FPDF_GetPageSizeByIndex, &requests.FPDF_GetPageSizeByIndex{Document: d.id, Index: page})
 	return r.Width * mmPerPt, r.Height * mmPerPt
 }
 
 // Label returns the label of a page.
 func (d *Doc) Label(page int) string {
 	d.t.Helper()
-	engine.Lock()
-	defer engine.Unlock()
-	r, err := engine.FPDF_GetPageLabel(&requests.FPDF_GetPageLabel{Document: d.id, Page: page})
-	must(d.t, err)
-	return r.Label
+	return askAlone(d, engine.FPDF_GetPageLabel, &requests.FPDF_GetPageLabel{Document: d.id, Page: page}).Label
 }
 
 // Meta returns an entry of the information dictionary, such as Title or
 // CreationDate.
 func (d *Doc) Meta(key string) string {
 	d.t.Helper()
-	engine.Lock()
-	defer engine.Unlock()
-	r, err := engine.FPDF_GetMetaText(&requests.FPDF_GetMetaText{Document: d.id, Tag: key})
-	must(d.t, err)
-	return r.Value
+	return askAlone(d, engine.FPDF_GetMetaText, &requests.FPDF_GetMetaText{Document: d.id, Tag: key}).Value
 }
 
 // ScalesWhenPrinted reports whether the file leaves viewers free to scale its
 // pages to the paper: false is what a 1:1 template needs.
 func (d *Doc) ScalesWhenPrinted() bool {
 	d.t.Helper()
-	engine.Lock()
-	defer engine.Unlock()
-	r, err := engine.FPDF_VIEWERREF_GetPrintScaling(&requests.FPDF_VIEWERREF_GetPrintScaling{Document: d.id})
-	must(d.t, err)
-	return r.PreferPrintScaling
+	return askAlone(d, engine.FPDF_VIEWERREF_GetPrintScaling, &requests.FPDF_VIEWERREF_GetPrintScaling{Document: d.id}).PreferPrintScaling
 }
 
 // Bookmarks returns the outline.
@@ -258,23 +245,18 @@ func (d *Doc) Bookmarks() []Bookmark {
 
 func (d *Doc) bookmarks(parent *references.FPDF_BOOKMARK) []Bookmark {
 	var list []Bookmark
-	first, err := engine.FPDFBookmark_GetFirstChild(&requests.FPDFBookmark_GetFirstChild{Document: d.id, Bookmark: parent})
-	must(d.t, err)
+	first := ask(d, engine.FPDFBookmark_GetFirstChild, &requests.FPDFBookmark_GetFirstChild{Document: d.id, Bookmark: parent})
 	for at := first.Bookmark; at != nil; {
-		title, err := engine.FPDFBookmark_GetTitle(&requests.FPDFBookmark_GetTitle{Bookmark: *at})
-		must(d.t, err)
+		title := ask(d, engine.FPDFBookmark_GetTitle, &requests.FPDFBookmark_GetTitle{Bookmark: *at})
 		b := Bookmark{Title: title.Title, Page: -1}
-		dest, err := engine.FPDFBookmark_GetDest(&requests.FPDFBookmark_GetDest{Document: d.id, Bookmark: *at})
-		must(d.t, err)
+		dest := ask(d, engine.FPDFBookmark_GetDest, &requests.FPDFBookmark_GetDest{Document: d.id, Bookmark: *at})
 		if dest.Dest != nil {
-			index, err := engine.FPDFDest_GetDestPageIndex(&requests.FPDFDest_GetDestPageIndex{Document: d.id, Dest: *dest.Dest})
-			must(d.t, err)
+			index := ask(d, engine.FPDFDest_GetDestPageIndex, &requests.FPDFDest_GetDestPageIndex{Document: d.id, Dest: *dest.Dest})
 			b.Page = index.Index
 		}
 		b.Children = d.bookmarks(at)
 		list = append(list, b)
-		next, err := engine.FPDFBookmark_GetNextSibling(&requests.FPDFBookmark_GetNextSibling{Document: d.id, Bookmark: *at})
-		must(d.t, err)
+		next := ask(d, engine.FPDFBookmark_GetNextSibling, &requests.FPDFBookmark_GetNextSibling{Document: d.id, Bookmark: *at})
 		at = next.Bookmark
 	}
 	return list
@@ -285,8 +267,7 @@ func (d *Doc) Render(page int, dpi int) *image.RGBA {
 	d.t.Helper()
 	engine.Lock()
 	defer engine.Unlock()
-	r, err := engine.RenderPageInDPI(&requests.RenderPageInDPI{Page: d.page(page), DPI: dpi})
-	must(d.t, err)
+	r := ask(d, engine.RenderPageInDPI, &requests.RenderPageInDPI{Page: d.page(page), DPI: dpi})
 	defer r.CleanupFunc()
 	// The picture lies in the engine's memory and must be copied out.
 	src := r.Result.RenderedImage
@@ -300,11 +281,7 @@ func (d *Doc) Render(page int, dpi int) *image.RGBA {
 // "\r\n".
 func (d *Doc) Text(page int) string {
 	d.t.Helper()
-	engine.Lock()
-	defer engine.Unlock()
-	r, err := engine.GetPageText(&requests.GetPageText{Page: d.page(page)})
-	must(d.t, err)
-	return r.Text
+	return askAlone(d, engine.GetPageText, &requests.GetPageText{Page: d.page(page)}).Text
 }
 
 // Chars returns the characters of a page that are drawn; the spaces and line
@@ -313,26 +290,19 @@ func (d *Doc) Chars(page int) []Char {
 	d.t.Helper()
 	engine.Lock()
 	defer engine.Unlock()
-	text, err := engine.FPDFText_LoadPage(&requests.FPDFText_LoadPage{Page: d.page(page)})
-	must(d.t, err)
+	text := ask(d, engine.FPDFText_LoadPage, &requests.FPDFText_LoadPage{Page: d.page(page)})
 	defer engine.FPDFText_ClosePage(&requests.FPDFText_ClosePage{TextPage: text.TextPage})
-	count, err := engine.FPDFText_CountChars(&requests.FPDFText_CountChars{TextPage: text.TextPage})
-	must(d.t, err)
+	count := ask(d, engine.FPDFText_CountChars, &requests.FPDFText_CountChars{TextPage: text.TextPage})
 	var chars []Char
 	for i := range count.Count {
-		made, err := engine.FPDFText_IsGenerated(&requests.FPDFText_IsGenerated{TextPage: text.TextPage, Index: i})
-		must(d.t, err)
+		made := ask(d, engine.FPDFText_IsGenerated, &requests.FPDFText_IsGenerated{TextPage: text.TextPage, Index: i})
 		if made.IsGenerated {
 			continue
 		}
-		code, err := engine.FPDFText_GetUnicode(&requests.FPDFText_GetUnicode{TextPage: text.TextPage, Index: i})
-		must(d.t, err)
-		at, err := engine.FPDFText_GetCharOrigin(&requests.FPDFText_GetCharOrigin{TextPage: text.TextPage, Index: i})
-		must(d.t, err)
-		box, err := engine.FPDFText_GetCharBox(&requests.FPDFText_GetCharBox{TextPage: text.TextPage, Index: i})
-		must(d.t, err)
-		angle, err := engine.FPDFText_GetCharAngle(&requests.FPDFText_GetCharAngle{TextPage: text.TextPage, Index: i})
-		must(d.t, err)
+		code := ask(d, engine.FPDFText_GetUnicode, &requests.FPDFText_GetUnicode{TextPage: text.TextPage, Index: i})
+		at := ask(d, engine.FPDFText_GetCharOrigin, &requests.FPDFText_GetCharOrigin{TextPage: text.TextPage, Index: i})
+		box := ask(d, engine.FPDFText_GetCharBox, &requests.FPDFText_GetCharBox{TextPage: text.TextPage, Index: i})
+		angle := ask(d, engine.FPDFText_GetCharAngle, &requests.FPDFText_GetCharAngle{TextPage: text.TextPage, Index: i})
 		chars = append(chars, Char{
 			Rune:     rune(code.Unicode),
 			Origin:   Point{at.X * mmPerPt, at.Y * mmPerPt},
@@ -352,25 +322,21 @@ func (d *Doc) Paths(page int) [][]Seg {
 	d.t.Helper()
 	engine.Lock()
 	defer engine.Unlock()
-	count, err := engine.FPDFPage_CountObjects(&requests.FPDFPage_CountObjects{Page: d.page(page)})
-	must(d.t, err)
+	count := ask(d, engine.FPDFPage_CountObjects, &requests.FPDFPage_CountObjects{Page: d.page(page)})
 	var paths [][]Seg
 	for i := range count.Count {
-		r, err := engine.FPDFPage_GetObject(&requests.FPDFPage_GetObject{Page: d.page(page), Index: i})
-		must(d.t, err)
+		r := ask(d, engine.FPDFPage_GetObject, &requests.FPDFPage_GetObject{Page: d.page(page), Index: i})
 		paths = d.object(paths, r.PageObject, identity)
 	}
 	return paths
 }
 
 func (d *Doc) object(paths [][]Seg, id references.FPDF_PAGEOBJECT, outer matrix) [][]Seg {
-	kind, err := engine.FPDFPageObj_GetType(&requests.FPDFPageObj_GetType{PageObject: id})
-	must(d.t, err)
+	kind := ask(d, engine.FPDFPageObj_GetType, &requests.FPDFPageObj_GetType{PageObject: id})
 	if kind.Type != enums.FPDF_PAGEOBJ_PATH && kind.Type != enums.FPDF_PAGEOBJ_FORM {
 		return paths
 	}
-	r, err := engine.FPDFPageObj_GetMatrix(&requests.FPDFPageObj_GetMatrix{PageObject: id})
-	must(d.t, err)
+	r := ask(d, engine.FPDFPageObj_GetMatrix, &requests.FPDFPageObj_GetMatrix{PageObject: id})
 	m := outer.after(matrix{
 		float64(r.Matrix.A), float64(r.Matrix.B), float64(r.Matrix.C),
 		float64(r.Matrix.D), float64(r.Matrix.E), float64(r.Matrix.F),
@@ -378,39 +344,30 @@ func (d *Doc) object(paths [][]Seg, id references.FPDF_PAGEOBJECT, outer matrix)
 	if kind.Type == enums.FPDF_PAGEOBJ_PATH {
 		return append(paths, d.path(id, m))
 	}
-	count, err := engine.FPDFFormObj_CountObjects(&requests.FPDFFormObj_CountObjects{PageObject: id})
-	must(d.t, err)
+	count := ask(d, engine.FPDFFormObj_CountObjects, &requests.FPDFFormObj_CountObjects{PageObject: id})
 	for i := range count.Count {
-		r, err := engine.FPDFFormObj_GetObject(&requests.FPDFFormObj_GetObject{PageObject: id, Index: uint64(i)})
-		must(d.t, err)
+		r := ask(d, engine.FPDFFormObj_GetObject, &requests.FPDFFormObj_GetObject{PageObject: id, Index: uint64(i)})
 		paths = d.object(paths, r.PageObject, m)
 	}
 	return paths
 }
 
 func (d *Doc) path(id references.FPDF_PAGEOBJECT, m matrix) []Seg {
-	mode, err := engine.FPDFPath_GetDrawMode(&requests.FPDFPath_GetDrawMode{PageObject: id})
-	must(d.t, err)
+	mode := ask(d, engine.FPDFPath_GetDrawMode, &requests.FPDFPath_GetDrawMode{PageObject: id})
 	width := 0.0
 	if mode.Stroke {
-		r, err := engine.FPDFPageObj_GetStrokeWidth(&requests.FPDFPageObj_GetStrokeWidth{PageObject: id})
-		must(d.t, err)
+		r := ask(d, engine.FPDFPageObj_GetStrokeWidth, &requests.FPDFPageObj_GetStrokeWidth{PageObject: id})
 		width = float64(r.StrokeWidth) * m.scale() * mmPerPt
 	}
-	count, err := engine.FPDFPath_CountSegments(&requests.FPDFPath_CountSegments{PageObject: id})
-	must(d.t, err)
+	count := ask(d, engine.FPDFPath_CountSegments, &requests.FPDFPath_CountSegments{PageObject: id})
 	var segs []Seg
 	var at Point
 	var curve []Point // the control points of a curve under way
 	for i := range count.Count {
-		r, err := engine.FPDFPath_GetPathSegment(&requests.FPDFPath_GetPathSegment{PageObject: id, Index: i})
-		must(d.t, err)
-		p, err := engine.FPDFPathSegment_GetPoint(&requests.FPDFPathSegment_GetPoint{PathSegment: r.PathSegment})
-		must(d.t, err)
-		kind, err := engine.FPDFPathSegment_GetType(&requests.FPDFPathSegment_GetType{PathSegment: r.PathSegment})
-		must(d.t, err)
-		shut, err := engine.FPDFPathSegment_GetClose(&requests.FPDFPathSegment_GetClose{PathSegment: r.PathSegment})
-		must(d.t, err)
+		r := ask(d, engine.FPDFPath_GetPathSegment, &requests.FPDFPath_GetPathSegment{PageObject: id, Index: i})
+		p := ask(d, engine.FPDFPathSegment_GetPoint, &requests.FPDFPathSegment_GetPoint{PathSegment: r.PathSegment})
+		kind := ask(d, engine.FPDFPathSegment_GetType, &requests.FPDFPathSegment_GetType{PathSegment: r.PathSegment})
+		shut := ask(d, engine.FPDFPathSegment_GetClose, &requests.FPDFPathSegment_GetClose{PathSegment: r.PathSegment})
 		s := Seg{Start: at, End: m.apply(float64(p.X), float64(p.Y)), Close: shut.IsClose, WidthMm: width,
 			Filled: mode.FillMode != enums.FPDF_FILLMODE_NONE}
 		switch kind.Type {

@@ -50,7 +50,6 @@ func (g *glyphs) appendText(b []byte, text string, bold bool) []byte {
 	return b
 }
 
-// merge adds the characters of other.
 func (g *glyphs) merge(other *glyphs) {
 	for w := range g {
 		for i, bits := range other[w] {

@@ -13,7 +13,6 @@ func Bold(text string) string {
 	return BoldMark + text + BoldMark
 }
 
-// mixedWidth is the width of a line with marks.
 func mixedWidth(line string, sizeMm float64, bold bool) float64 {
 	w, heavy := 0.0, false
 	for run := range strings.SplitSeq(line, BoldMark) {

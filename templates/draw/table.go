@@ -171,7 +171,6 @@ func (t *Table) GapMm() float64 {
 	return 4
 }
 
-// heading is the table's title.
 func (t *Table) heading(text string, width float64) Piece {
 	if !t.Compact {
 		return Heading(text, width)
@@ -262,7 +261,6 @@ func (t *Table) bands(row int, tallest float64) []band {
 	}
 }
 
-// bandsMm is the height of some rows.
 func bandsMm(rows [][]band) float64 {
 	sum := 0.0
 	for _, bands := range rows {
@@ -285,7 +283,6 @@ func (t *Table) rowPiece(row int, b band) Piece {
 	return p
 }
 
-// rowMm is the height of a row of cells.
 func (t *Table) rowMm(columns []Column, lines [][]string, least float64) float64 {
 	for i, c := range columns {
 		least = max(least, float64(len(lines[i]))*c.Size*t.leading()+2*t.padMm())
@@ -395,7 +392,6 @@ func (t *Table) lead(width float64) []Piece {
 	return append(Paragraph("", t.Lead, t.leadEm(), false, width), Space(1))
 }
 
-// leadEm is the size of the lead.
 func (t *Table) leadEm() float64 {
 	switch {
 	case t.Tight:

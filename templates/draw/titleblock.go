@@ -28,7 +28,6 @@ func (f Frame) Body() Rect {
 	return Rect{MarginMm, MarginMm + f.titleMm() + titleGapMm, f.WidthMm - MarginMm, f.HeightMm - MarginMm}
 }
 
-// titleMm is the height of the title block.
 func (f Frame) titleMm() float64 {
 	if f.WidthMm >= oneRowMm {
 		return TitleRowMm

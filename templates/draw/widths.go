@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"strings"
+
+	"centrepop/parts/seq"
 )
 
 // shareWidths shares the width among the columns. Where even the narrowest
@@ -139,9 +141,7 @@ func (t *Table) measured() *ems {
 		}
 		return l
 	}
-	for _, c := range t.Columns {
-		out.heads = append(out.heads, line(c.Head, true))
-	}
+	out.heads = seq.Map(t.Columns, func(c Column) lineEms { return line(c.Head, true) })
 	cells := make([][]lineEms, len(t.Rows)*len(t.Columns))
 	lines := make([]lineEms, 0, len(cells))
 	for r, row := range t.Rows {

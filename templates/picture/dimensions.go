@@ -437,7 +437,6 @@ func labelRows(dims []plan.Dimension, rows int) [][]plan.Dimension {
 	return out
 }
 
-// rowMm is the height of a row of labels.
 func rowMm(row []plan.Dimension) float64 {
 	if slices.ContainsFunc(row, func(d plan.Dimension) bool { return d.Limits != "" }) {
 		return labelRowMm
@@ -445,7 +444,6 @@ func rowMm(row []plan.Dimension) float64 {
 	return plainRowMm
 }
 
-// labelsMm is the height of labels in rows.
 func labelsMm(dims []plan.Dimension, rows int) float64 {
 	return seq.Sum(labelRows(dims, rows), rowMm)
 }

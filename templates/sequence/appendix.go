@@ -87,9 +87,7 @@ func sources(pl *plan.Plan) []draw.Table {
 	var out []draw.Table
 	for _, s := range pl.Sources {
 		t := draw.Table{Title: s.Title, Columns: []draw.Column{{Head: "Table", Flex: true, Bold: true}, {Head: "Source", Flex: true}, {Head: "State", Flex: true, Firm: 26}}}
-		for _, r := range s.Rows {
-			t.Rows = append(t.Rows, []string{r.What, r.Source, r.State})
-		}
+		t.Rows = seq.Map(s.Rows, func(r plan.SourceRow) []string { return []string{r.What, r.Source, r.State} })
 		out = append(out, t)
 	}
 	return out
@@ -191,9 +189,7 @@ func figureTable(runs [][]*plan.JointPlan) draw.Table {
 	for _, run := range runs {
 		t.Columns = append(t.Columns, draw.Column{Head: stepsWord(run) + ": " + runTitle(run), Flex: true, Size: figureMm})
 		for _, fig := range run[len(run)-1].Figures {
-			if !slices.Contains(rows, fig.Label) {
-				rows = append(rows, fig.Label)
-			}
+			rows = seq.Add(rows, fig.Label)
 		}
 	}
 	t.Columns = append(t.Columns, draw.Column{Head: "From", Flex: true, Size: figureMm, Spare: true})
@@ -223,8 +219,6 @@ func ladderTable(part *plan.PartPlan, l plan.Ladder) draw.Table {
 		{Head: "Measured", Align: draw.Centre, Size: figureMm, Flex: true},
 		{Head: "Turn the bore to", Align: draw.Centre, Bold: true, Size: figureMm, Flex: true},
 	}}
-	for _, rung := range l.Rungs {
-		t.Rows = append(t.Rows, []string{rung.Measured, rung.Bore})
-	}
+	t.Rows = seq.Map(l.Rungs, func(rung plan.Rung) []string { return []string{rung.Measured, rung.Bore} })
 	return t
 }

@@ -78,9 +78,7 @@ func hourMarks(marks []plan.ClockMark) []hourMark {
 		}
 		h := &out[n-1]
 		what := m.Part + " " + m.Label
-		if !slices.Contains(h.whats, what) {
-			h.whats = append(h.whats, what)
-		}
+		h.whats = seq.Add(h.whats, what)
 		h.key = h.key || m.Key
 	}
 	for i := range out {
@@ -198,10 +196,9 @@ func clockMarks(j *plan.JointPlan) []hourMark {
 // clockLines say what lies at each letter of the clock, and what must lie in
 // line.
 func clockLines(j *plan.JointPlan) []string {
-	var out []string
-	for _, m := range clockMarks(j) {
-		out = append(out, m.letter+"  "+words.Angle(m.deg)+", "+oclock(m.deg)+": "+strings.Join(m.whats, ", "))
-	}
+	out := seq.Map(clockMarks(j), func(m hourMark) string {
+		return m.letter + "  " + words.Angle(m.deg) + ", " + oclock(m.deg) + ": " + strings.Join(m.whats, ", ")
+	})
 	for _, a := range j.InLine {
 		out = append(out, "In line: "+a.What+", "+words.Angle(a.Deg)+", "+oclock(a.Deg))
 	}

@@ -63,7 +63,6 @@ func steps(pl *plan.Plan, paper draw.Frame) (out []draw.Chapter) {
 	return out
 }
 
-// namesOf are the names of joints.
 func namesOf(run []*plan.JointPlan) []string {
 	return seq.Map(run, func(j *plan.JointPlan) string { return j.Name })
 }

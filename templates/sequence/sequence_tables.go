@@ -36,9 +36,7 @@ func trapLine(j *plan.JointPlan) string {
 			if out.Clocked {
 				list, text = &rights, text+" at "+words.Angle(out.RightDeg)+" ("+oclock(out.RightDeg)+")"
 			}
-			if !slices.Contains(*list, text) {
-				*list = append(*list, text)
-			}
+			*list = seq.Add(*list, text)
 		}
 	}
 	var ways []string

@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -151,11 +152,7 @@ func frameRun(run []*plan.JointPlan) bool { return len(run) > 1 && run[0].Frame 
 func barsOf(run []*plan.JointPlan) []string {
 	var out []string
 	for _, j := range run {
-		for _, title := range []string{j.B.Title, j.A.Title} {
-			if !slices.Contains(out, title) {
-				out = append(out, title)
-			}
-		}
+		out = seq.Add(out, j.B.Title, j.A.Title)
 	}
 	return out
 }
@@ -217,10 +214,7 @@ func (c closeness) tables(run []*plan.JointPlan, width float64) (laid []draw.Tab
 	if len(run) > 1 {
 		list = append(list, c.placeTable(run))
 	}
-	for _, t := range append(list, c.checkTable(run)) {
-		laid = append(laid, c.tight(t).Laid(width))
-	}
-	return laid
+	return seq.Map(append(list, c.checkTable(run)), func(t draw.Table) draw.Table { return c.tight(t).Laid(width) })
 }
 
 func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, tables []draw.Table) *draw.Flow {

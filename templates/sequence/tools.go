@@ -1,9 +1,8 @@
 package sequence
 
 import (
-	"slices"
-
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -12,11 +11,7 @@ import (
 func (c closeness) ready(run []*plan.JointPlan, width float64) []draw.Piece {
 	var names []string
 	for _, j := range run {
-		for _, name := range j.Tools {
-			if !slices.Contains(names, name) {
-				names = append(names, name)
-			}
-		}
+		names = seq.Add(names, j.Tools...)
 	}
 	if len(names) == 0 {
 		return nil

@@ -25,13 +25,8 @@ func Bars(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame) []draw.Chapter
 	if len(bars) == 0 {
 		return nil
 	}
-	var best []*draw.Sheet
-	for _, d := range densities {
-		if sheets := d.bars(pl, bars, paper); best == nil || len(sheets) < len(best) {
-			best = sheets
-		}
-	}
-	return []draw.Chapter{{Name: BarsName, Sheets: best}}
+	sheets := fewest(densities, func(d density) []*draw.Sheet { return d.bars(pl, bars, paper) })
+	return []draw.Chapter{{Name: BarsName, Sheets: sheets}}
 }
 
 // Unbarred are the parts that have sheets of their own.
@@ -81,11 +76,8 @@ func (d density) bar(pl *plan.Plan, part *plan.PartPlan, name string, width floa
 	head := draw.Paragraph("", name+"  "+part.Title+"  × "+strconv.Itoa(part.Quantity), d.em(3.8), true, rest)
 	facts := words.Join(", ", b.Section, part.Material, words.Writer{Units: pl.Units}.Mass(part.MassKg))
 	text := append(head, draw.Paragraph("", facts, d.smallMm(), false, rest)...)
-	for _, line := range barLines(part) {
+	for _, line := range append(barLines(part), part.Notes...) {
 		text = append(text, draw.Paragraph("–", line, d.smallMm(), false, rest)...)
-	}
-	for _, note := range part.Notes {
-		text = append(text, draw.Paragraph("–", note, d.smallMm(), false, rest)...)
 	}
 	for _, note := range part.Cautions {
 		text = append(text, draw.Paragraph("⚠", note, d.smallMm(), true, rest)...)
@@ -101,16 +93,13 @@ func (d density) bar(pl *plan.Plan, part *plan.PartPlan, name string, width floa
 // barLines are the operations of a bar in few lines.
 func barLines(part *plan.PartPlan) []string {
 	b := part.Bar
-	var out []string
 	ends := words.Capital(b.Left.Name) + " " + b.Left.Cut + "; " + b.Right.Name + " " + b.Right.Cut + "."
 	if b.Left.Cut == b.Right.Cut {
 		ends = "Both ends " + b.Left.Cut + "."
 	}
-	out = append(out, words.Join(" ", ends, b.Short))
-	for _, w := range b.Ways {
-		out = append(out, words.Capital(w)+".")
-	}
-	return append(out, seq.Keep([]string{b.Left.Cope, b.Right.Cope}, func(line string) bool { return line != "" })...)
+	ways := seq.Map(b.Ways, func(w string) string { return words.Capital(w) + "." })
+	copes := seq.Keep([]string{b.Left.Cope, b.Right.Cope}, func(line string) bool { return line != "" })
+	return slices.Concat([]string{words.Join(" ", ends, b.Short)}, ways, copes)
 }
 
 // barJobs are what is ticked for each piece.
@@ -232,10 +221,7 @@ func (d density) barRecord(bars []*plan.PartPlan) draw.Table {
 	t := draw.Table{Title: "Record", Compact: true, Columns: []draw.Column{
 		{Head: "Bar", Bold: true, Size: d.smallMm()}, {Head: "What", Flex: true, Size: d.smallMm()}, {Head: "Wanted", Bold: true, Size: d.smallMm()}, {Head: "Limits", Flex: true, Size: d.smallMm()},
 	}}
-	pieces := 1
-	for _, part := range bars {
-		pieces = min(mostPieces, max(pieces, part.Quantity))
-	}
+	pieces := min(mostPieces, seq.Max(1, bars, func(part *plan.PartPlan) int { return part.Quantity }))
 	for i := range pieces {
 		t.Columns = append(t.Columns, draw.Column{Head: "pc " + strconv.Itoa(i+1), Least: 17, Size: d.smallMm()})
 	}

@@ -194,7 +194,6 @@ func oneBelow(f *draw.Flow, all []*holes, record recording) {
 	}
 }
 
-// height is that of tables one below the other.
 func (r *region) height(tables []measured) float64 {
 	return seq.Sum(tables, func(t measured) float64 { return t.whole() + gapMm })
 }
@@ -210,7 +209,6 @@ func (r *region) balance() int {
 	return at
 }
 
-// pair sets tables in two columns.
 func (r *region) pair(f *draw.Flow, left, right []measured) {
 	f.Columns(2)
 	for i, column := range [][]measured{left, right} {

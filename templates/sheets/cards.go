@@ -1,10 +1,12 @@
 package sheets
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -30,7 +32,7 @@ func Cards(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 		if !c.asked {
 			continue
 		}
-		out = append(out, draw.Chapter{Name: c.name, Sheets: onFewest(func(sizeMm float64) []*draw.Sheet {
+		out = append(out, draw.Chapter{Name: c.name, Sheets: fewest(cardSizes, func(sizeMm float64) []*draw.Sheet {
 			f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
 				rest := c.rest
 				if page > 0 {
@@ -54,14 +56,12 @@ const leastCardMm = 3.0
 // leastTickMm is the least height of a row with a box to tick.
 const leastTickMm = 5.0
 
-// onFewest draws sheets with text as large as needs the fewest pages.
-func onFewest(lay func(sizeMm float64) []*draw.Sheet) (best []*draw.Sheet) {
-	for _, size := range []float64{largestTextMm, draw.TextMm, 3.2, leastCardMm} {
-		if sheets := lay(size); best == nil || len(sheets) < len(best) {
-			best = sheets
-		}
-	}
-	return best
+// cardSizes are the sizes of text that are tried, the largest first.
+var cardSizes = []float64{largestTextMm, draw.TextMm, 3.2, leastCardMm}
+
+// fewest draws sheets in the first of several ways that needs the fewest pages.
+func fewest[W any](ways []W, lay func(W) []*draw.Sheet) []*draw.Sheet {
+	return slices.MinFunc(seq.Map(ways, lay), func(a, b []*draw.Sheet) int { return cmp.Compare(len(a), len(b)) })
 }
 
 // sized sets all cells of a table in one size of text, and its rows as much
@@ -101,19 +101,23 @@ func firstRun(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 		if len(runs.Rows) > 0 && len(s.Lines) > 0 {
 			set()
 		}
-		label := title
-		for _, l := range s.Lines {
-			lines.Rows = append(lines.Rows, []string{label, l.Do, l.Wanted, "", ""})
-			label = ""
+		for k, l := range s.Lines {
+			lines.Rows = append(lines.Rows, []string{once(title, k), l.Do, l.Wanted, "", ""})
 		}
-		label = title
-		for _, run := range s.Runs {
-			runs.Rows = append(runs.Rows, append([]string{label, run.What, run.After, run.Speed}, make([]string, len(r.Watch)+1)...))
-			label = ""
+		for k, run := range s.Runs {
+			runs.Rows = append(runs.Rows, append([]string{once(title, k), run.What, run.After, run.Speed}, make([]string, len(r.Watch)+1)...))
 		}
 	}
 	set()
 	f.Add(signLine("Run by, signature", f.Width()))
+}
+
+// once is a label in the first of its rows, and nothing in the others.
+func once(label string, row int) string {
+	if row > 0 {
+		return ""
+	}
+	return label
 }
 
 func linesTable() draw.Table {
@@ -154,23 +158,15 @@ func upkeepTable(u *plan.Upkeep) draw.Table {
 	t := draw.Table{RowMm: 13, Columns: []draw.Column{
 		{Flex: true, Bold: true, Most: 18}, {Head: "Where", Flex: true, Bold: true}, {Head: "What", Flex: true}, {Head: "Every", Flex: true, Most: 22},
 	}}
-	for range upkeepMarks {
-		t.Columns = append(t.Columns, draw.Column{Least: 8.5})
-	}
+	t.Columns = append(t.Columns, slices.Repeat([]draw.Column{{Least: 8.5}}, upkeepMarks)...)
 	marks := make([]string, upkeepMarks)
-	for _, label := range []string{"Date", "Initials"} {
-		t.Rows = append(t.Rows, slices.Concat([]string{label, "", "", ""}, marks))
-	}
+	t.Rows = seq.Map([]string{"Date", "Initials"}, func(label string) []string { return slices.Concat([]string{label, "", "", ""}, marks) })
 	for _, g := range []struct {
 		label string
 		rows  []plan.UpkeepRow
 	}{{"Grease, oil", u.Ports}, {"Bolts", u.Bolts}, {"Wear", u.Wear}} {
 		for i, r := range g.rows {
-			label := g.label
-			if i > 0 {
-				label = ""
-			}
-			t.Rows = append(t.Rows, slices.Concat([]string{label, r.Where, r.What, r.Every}, marks))
+			t.Rows = append(t.Rows, slices.Concat([]string{once(g.label, i), r.Where, r.What, r.Every}, marks))
 		}
 	}
 	return t
@@ -182,17 +178,11 @@ func motor(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 	m := pl.Motor
 	cautions(f, m.Cautions)
 	plate := draw.Table{Title: "Plate of the motor", RowMm: 6.5, Columns: []draw.Column{{Head: "On the plate", Flex: true, Most: 52}, {Head: "As the job says", Flex: true, Bold: true}, {Head: "On the motor", Least: 55}}}
-	for _, fact := range m.Plate {
-		plate.Rows = append(plate.Rows, []string{fact.Label, fact.Value, ""})
-	}
+	plate.Rows = seq.Map(m.Plate, func(fact plan.Fact) []string { return []string{fact.Label, fact.Value, ""} })
 	machine := draw.Table{Title: "What the machine asks", RowMm: 6.5, Columns: []draw.Column{{Head: "Asked", Flex: true, Most: 52}, {Head: "As the job says", Flex: true, Bold: true}}}
-	for _, fact := range m.Machine {
-		machine.Rows = append(machine.Rows, []string{fact.Label, fact.Value})
-	}
+	machine.Rows = seq.Map(m.Machine, func(fact plan.Fact) []string { return []string{fact.Label, fact.Value} })
 	sign := draw.Table{Title: "To sign", RowMm: 8, Columns: []draw.Column{{Head: "Done, tried or measured", Flex: true}, {Head: "Measured", Least: 34}, {Head: "Initials", Least: 24}, {Head: "Done", Align: draw.Centre, Least: 12, Tick: true}}}
-	for _, what := range m.Sign {
-		sign.Rows = append(sign.Rows, []string{what, "", "", ""})
-	}
+	sign.Rows = seq.Map(m.Sign, func(what string) []string { return []string{what, "", "", ""} })
 	for _, t := range []draw.Table{plate, machine, sign} {
 		f.Table(sized(t, sizeMm))
 	}

@@ -62,10 +62,7 @@ func (d density) cover(c cover, trial int) []*draw.Sheet {
 	parts, others := indexTables(pl, c.chapters, c.own)
 	f.Table(d.listed(parts))
 	f.Table(d.listed(others))
-	var lists []draw.Table
-	for _, t := range []draw.Table{boughtTable(pl), cutTable(pl), toolTable(pl, c.chapters, c.own), dangerTable(pl), noteTable(pl)} {
-		lists = append(lists, d.listed(t))
-	}
+	lists := seq.Map([]draw.Table{boughtTable(pl), cutTable(pl), toolTable(pl, c.chapters, c.own), dangerTable(pl), noteTable(pl)}, d.listed)
 	d.columns(f, pl, lists, draw.HeightMm(rest...))
 	f.Add(rest...)
 	return f.Sheets
@@ -163,13 +160,10 @@ func noteTable(pl *plan.Plan) draw.Table {
 	if len(pl.Lifts) > 0 {
 		t.Title = "Heavy parts, and notes"
 	}
-	for _, text := range slices.Concat(pl.Lifts, pl.Notes) {
-		t.Rows = append(t.Rows, []string{text})
-	}
+	t.Rows = seq.Map(slices.Concat(pl.Lifts, pl.Notes), func(text string) []string { return []string{text} })
 	return t
 }
 
-// coverHead is the head of the first page.
 func coverHead(pl *plan.Plan, width float64) draw.Piece {
 	var p draw.Piece
 	job, size := draw.Shrink(pl.Job, 10, true, width)
@@ -347,9 +341,9 @@ func indexTables(pl *plan.Plan, chapters []draw.Chapter, own int) (t, rest draw.
 			n++
 			for _, title := range s.Parts {
 				if at := pages[title]; at != nil && s.Scale == "1:1" {
-					at[1].add(n)
+					at[1] = at[1].and(n)
 				} else if at != nil {
-					at[0].add(n)
+					at[0] = at[0].and(n)
 				}
 			}
 		}
@@ -393,20 +387,16 @@ const chapterColumns = 3
 // runs are pages in rising order, as first and last of each run.
 type runs [][2]int
 
-func (r *runs) add(n int) {
-	if k := len(*r); k > 0 && (*r)[k-1][1] >= n-1 {
-		(*r)[k-1][1] = n
-		return
+func (r runs) and(n int) runs {
+	if k := len(r); k > 0 && r[k-1][1] >= n-1 {
+		r[k-1][1] = n
+		return r
 	}
-	*r = append(*r, [2]int{n, n})
+	return append(r, [2]int{n, n})
 }
 
 func (r runs) text() string {
-	text := ""
-	for _, run := range r {
-		text = words.Join(", ", text, words.Span(run[0], run[1]-run[0]+1))
-	}
-	return text
+	return strings.Join(seq.Map(r, func(run [2]int) string { return words.Span(run[0], run[1]-run[0]+1) }), ", ")
 }
 
 // conventions explains clock angles, numbering, faces and coordinates.
@@ -440,7 +430,6 @@ func dashed(texts []string, sizeMm, width float64) []draw.Piece {
 	return pieces
 }
 
-// safety is the general caution.
 func (d density) safety(width float64) draw.Piece {
 	text := "The law, the rules of your workshop and the makers’ instructions for machines and materials come before anything in this packet. " +
 		"Whoever does the work judges whether it is safe on the machine at hand. Guard and hold the work, wear what the job needs, " +

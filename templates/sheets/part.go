@@ -241,7 +241,6 @@ func (d density) operationTable(part *plan.PartPlan) draw.Table {
 	return t
 }
 
-// pieceHeads are the heads of the columns of the pieces.
 func pieceHeads(quantity int, single string) []string {
 	switch {
 	case quantity <= 1:
@@ -249,9 +248,9 @@ func pieceHeads(quantity int, single string) []string {
 	case quantity > mostPieces:
 		return []string{"all " + strconv.Itoa(quantity)}
 	}
-	var out []string
-	for i := range quantity {
-		out = append(out, "pc "+strconv.Itoa(i+1))
+	out := make([]string, quantity)
+	for i := range out {
+		out[i] = "pc " + strconv.Itoa(i+1)
 	}
 	return out
 }

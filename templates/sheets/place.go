@@ -58,11 +58,11 @@ func holesPicture(face *plan.Face, group string) draw.Drawing {
 
 // stepPicture is the section of a joint's step, what comes in it heavy.
 func stepPicture(pl *plan.Plan, joint string) (d draw.Drawing) {
-	i := slices.IndexFunc(pl.Joints, func(j *plan.JointPlan) bool { return j.Name == joint })
-	if i < 0 || len(pl.Joints[i].Pictures) == 0 {
+	j := pl.Joint(joint)
+	if j == nil || len(j.Pictures) == 0 {
 		return d
 	}
-	pic := &pl.Joints[i].Pictures[0]
+	pic := &j.Pictures[0]
 	w, h := pic.MaxMm.XMm-pic.MinMm.XMm, pic.MaxMm.YMm-pic.MinMm.YMm
 	v := &picture.Paper{Low: pic.MinMm, High: pic.MaxMm, Scale: (placeMm - 2) / max(w, h)}
 	v.X, v.Y = (placeMm-w*v.Scale)/2, -(placeMm+h*v.Scale)/2

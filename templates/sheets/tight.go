@@ -18,10 +18,9 @@ import (
 // that are as they were is kept.
 func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, patterns map[string]Patterns, kept *draw.Kept) []*draw.Sheet {
 	general := &plan.Plan{Units: pl.Units, Tolerance: pl.Tolerance}
-	var ready []*content
-	for _, part := range list {
-		ready = append(ready, contentOf(origin{general, part, patterns[part.Name]}, paper))
-	}
+	ready := seq.Map(list, func(part *plan.PartPlan) *content {
+		return contentOf(origin{general, part, patterns[part.Name]}, paper)
+	})
 	on := &pages{paper, kept}
 	groups := on.share(ready)
 	drawn := make([][]*draw.Sheet, len(groups))

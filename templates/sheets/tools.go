@@ -28,12 +28,7 @@ const (
 // Tools draws the sheets of the tools that have one: of the same pieces as those of
 // the parts, several on a page.
 func Tools(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
-	var list []*plan.PartPlan
-	for i := range pl.Tools {
-		if sheet := pl.Tools[i].Sheet; sheet != nil {
-			list = append(list, sheet)
-		}
-	}
+	list := seq.Keep(seq.Map(pl.Tools, func(t plan.ToolRow) *plan.PartPlan { return t.Sheet }), func(sheet *plan.PartPlan) bool { return sheet != nil })
 	if len(list) == 0 {
 		return nil
 	}
@@ -162,9 +157,7 @@ func toolTable(pl *plan.Plan, chapters []draw.Chapter, own int) draw.Table {
 		for _, s := range c.Sheets {
 			n++
 			for _, title := range s.Starts {
-				at := pages[title]
-				at.add(n)
-				pages[title] = at
+				pages[title] = pages[title].and(n)
 			}
 		}
 	}

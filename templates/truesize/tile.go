@@ -276,9 +276,7 @@ func (t *template) grid(area draw.Rect, xs, ys []float64) *grid {
 		return nil
 	}
 	g := &grid{area: area, xs: xs}
-	for _, y := range ys {
-		g.ys = append(g.ys, -y)
-	}
+	g.ys = seq.Map(ys, func(y float64) float64 { return -y })
 	for row := range len(ys) + 1 {
 		g.shown = append(g.shown, make([]bool, len(xs)+1))
 		for col := range g.shown[row] {
@@ -526,12 +524,7 @@ func (one *tile) seams() (out []match) {
 	if g := one.grid; g.marks == nil && one.n > 0 {
 		one.of.matchMarks(g)
 	}
-	for _, m := range one.grid.marks {
-		if one.window.Holds(draw.R(m.x, m.y, m.x, m.y).Grown(3.3)) {
-			out = append(out, m)
-		}
-	}
-	return out
+	return seq.Keep(one.grid.marks, func(m match) bool { return one.window.Holds(draw.R(m.x, m.y, m.x, m.y).Grown(3.3)) })
 }
 
 // matchMarks sets two marks on each seam between two tiles, clear of the holes
