@@ -120,6 +120,13 @@ func circle(c *call) error {
 
 func fourDecimals(v float64) float64 { return geom.Clean(math.Round(v*1e4) / 1e4) }
 
+// clearance is the answer's clearance holes, in mm.
+type clearance struct {
+	Fine   float64 `json:"fine"`
+	Medium float64 `json:"medium"`
+	Coarse float64 `json:"coarse"`
+}
+
 func thread(c *call) error {
 	if err := c.parse(1, -1); err != nil {
 		return err
@@ -127,11 +134,6 @@ func thread(c *call) error {
 	t, err := threads.Parse(strings.Join(c.args, " "))
 	if err != nil {
 		return err
-	}
-	type clearance struct {
-		Fine   float64 `json:"fine"`
-		Medium float64 `json:"medium"`
-		Coarse float64 `json:"coarse"`
 	}
 	out := struct {
 		Designation     string     `json:"designation"`
@@ -157,9 +159,8 @@ func thread(c *call) error {
 		out.Clearance = &clearance{cl.FineMm, cl.MediumMm, cl.CoarseMm}
 	}
 	return c.answer(out, func() {
-		fmt.Fprintf(c.stdout, "%s   (%s)\n", t.Designation, t.Source)
 		s := threadSizes{inch: strings.HasPrefix(t.Series, "UN") || t.Series == threads.PipeNPT}
-		fmt.Fprintf(c.stdout, "pitch %s", s.all("", t.PitchMm))
+		fmt.Fprintf(c.stdout, "%s   (%s)\npitch %s", t.Designation, t.Source, s.all("", t.PitchMm))
 		if t.TPI > 0 {
 			fmt.Fprintf(c.stdout, " (%g per inch)", t.TPI)
 		}
@@ -175,7 +176,7 @@ func thread(c *call) error {
 			fmt.Fprintln(c.stdout, s.all(names, cl.Fine, cl.Medium, cl.Coarse))
 		}
 		if t.GaugeLengthMm > 0 {
-			fmt.Fprintf(c.stdout, "%s\n", s.all("gauge length , useful length ", t.GaugeLengthMm, t.UsefulLengthMm))
+			fmt.Fprintln(c.stdout, s.all("gauge length , useful length ", t.GaugeLengthMm, t.UsefulLengthMm))
 		}
 		if t.WrenchMm > 0 {
 			fmt.Fprintf(c.stdout, "goes in %s by hand, %s more by wrench\n", s.all("", t.GaugeLengthMm), s.all("", t.WrenchMm))

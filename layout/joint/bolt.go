@@ -220,14 +220,18 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && math.Abs(ra-rb) > reach+1e-6 {
 		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
 	} else if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 && t.in.Place == nil { // else a turn takes out of line what is in it, or is the place's own
-		way := 1.0 // −1 for a part with its front the other way round
-		if p := j.at(t.b.inst()); p != nil {
-			way = p.at.s
-		}
-		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+way*ms[0].turn), 3)))
+		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.way(t.b.inst())*ms[0].turn), 3)))
 	}
 	t.refuse(t.in.Pos, kind, args...)
 	return false
+}
+
+// way is 1 for a part as it is drawn or without a place, −1 for one with its front the other way round.
+func (j *assembly) way(i inst) float64 {
+	if p := j.at(i); p != nil {
+		return p.at.s
+	}
+	return 1
 }
 
 // open verifies that the bolts can go through A and into B at the faces that
