@@ -313,7 +313,7 @@ func (o *screwOrder) takes(e *parts.Loose) float64 {
 	case strings.Contains(o.words, "washer"):
 		out += washer
 	}
-	if e.Item.Value != "" && e.Buy.Value != "" {
+	if e.Item.Value != "" && e.Buy.Value != "" && !sunkHead.MatchString(o.words) { // sunk heads hold what is thin
 		out += flange
 	}
 	return out

@@ -83,9 +83,10 @@ func (v *view) openFor(t threads.Thread, tapped bool) (out []*parts.HoleGroup) {
 	return out
 }
 
-// jacksOn looks for threads of jacking screws that have no part before either mouth.
+// jacksOn looks for threads of jacking screws that have no part before either mouth, where all
+// parts have their places.
 func (v *view) jacksOn(g *parts.HoleGroup) {
-	if !jacks.MatchString(g.Name.Value) || g.Size.Make != parts.TappedHole || !g.Through || v.jointNames(g.Name.Value) {
+	if len(v.pl.Faults) > 0 || !jacks.MatchString(g.Name.Value) || g.Size.Make != parts.TappedHole || !g.Through || v.jointNames(g.Name.Value) {
 		return
 	}
 	under := v.machine().Under(v.p.Name.Value, g.Name.Value, underMm)
