@@ -86,8 +86,9 @@ func (m *Machine) inLine() {
 	}
 	of := &m.job.Loose[m.roles[coupling.ID].loose]
 	diameterMm, lengthMm := MotorShaft(m.job, e.Stands)
+	seat := m.model(of.Stands.On.Part).StepNamed(of.Stands.On.Feature)
 	for _, bore := range of.Bores(m.job.Units) {
-		if diameterMm == 0 && math.Abs(bore-m.stepMm(of.Stands)) > offAxisMm {
+		if diameterMm == 0 && math.Abs(bore-seat.Size.NominalMm) > offAxisMm {
 			diameterMm = bore
 		}
 	}
@@ -96,17 +97,6 @@ func (m *Machine) inLine() {
 	if diameterMm > 0 && lacks > offAxisMm {
 		report(plan.CouplingShort, plan.Named(coupling.ID), plan.Named(motor.ID), plan.Of(plan.Mm, lacks), plan.Of(plan.Mm, diameterMm))
 	}
-}
-
-// stepMm is the diameter of the step that a coupling stands on.
-func (m *Machine) stepMm(s *parts.Stands) float64 {
-	outside, _ := m.model(s.On.Part).Sides()
-	for _, step := range outside {
-		if step.Name == s.On.Feature {
-			return step.Size.NominalMm
-		}
-	}
-	return 0
 }
 
 // onPlate is a motor on a face of a plate or a turned part, in its frame: z along its axis, from the

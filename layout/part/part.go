@@ -63,8 +63,12 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		return !slices.ContainsFunc(first.Out.Checks, func(o plan.Check) bool { return o.What == c.What && o.Limits == c.Limits })
 	})
 	for i, s := range m.Steps {
+		if !s.AfterWeld {
+			continue
+		}
+		m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Size(leftMm(job))+" stay on the diameter until then.")
 		for _, o := range first.Out.Operations {
-			if s.AfterWeld && o.Machine == "Lathe" && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
+			if o.Machine == "Lathe" && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
 				m.LaterDo = append(m.LaterDo, words.Spaced(s.Name)+" held, and with the tool, as in operation "+strconv.Itoa(o.N)+" of its sheet, clear of what is welded on.")
 			}
 		}
@@ -75,11 +79,6 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		}
 	}
 	m.Out.Operations, m.Out.Checks, m.Out.Features, m.Out.Dimensions = first.Out.Operations, first.Out.Checks, first.Out.Features, first.Out.Dimensions
-	for _, s := range m.Steps {
-		if s.AfterWeld {
-			m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Size(leftMm(job))+" stay on the diameter until then.")
-		}
-	}
 	return m
 }
 

@@ -45,7 +45,7 @@ func oneWall(r *reviewer) {
 			continue
 		}
 		for _, p := range r.job.Parts {
-			if p.Bar == nil || !p.Bar.Tube() || !strings.Contains(said, " "+strings.ToLower(p.Title.Value)+" ") {
+			if p.Bar == nil || !p.Bar.Tube() || !titled(said, p) {
 				continue
 			}
 			for g := range seq.Refs(p.Holes) {

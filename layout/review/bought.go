@@ -241,7 +241,7 @@ func (r *reviewer) boughtBy(e *parts.Loose) (short bool) {
 			if g := &p.Holes[k]; (saysHoles(said, g.Name.Value) || e.Stands != nil && e.Stands.On.Part == p.Name.Value && e.Stands.On.Feature == g.Name.Value) && !v.jointNames(g.Name.Value) {
 				v.ordered(e, g, screwOrder{order, t, long})
 				short = short || e.Count < g.Pattern.Count*max(1, p.Quantity)
-			} else if sunkHead.MatchString(order) && g.Countersink != nil && saysTitle(e, p) && !v.jointNames(g.Name.Value) && sameThread(g.Size.Thread, t.Designation) {
+			} else if sunkHead.MatchString(order) && g.Countersink != nil && titled(wordsOf(e.Item.Value+" "+e.How.Value), p) && !v.jointNames(g.Name.Value) && sameThread(g.Size.Thread, t.Designation) {
 				v.ordered(e, g, screwOrder{order, t, long})
 			}
 		}
@@ -251,11 +251,6 @@ func (r *reviewer) boughtBy(e *parts.Loose) (short bool) {
 
 // sunkHead are the words of a screw whose head is sunk in a cone.
 var sunkHead = regexp.MustCompile(`(?i)\bcountersunk\b|\bflat head\b|\b(?:82|90|100) ?°`)
-
-// saysTitle tells whether the words of a loose thing name a part by its title.
-func saysTitle(e *parts.Loose, p *parts.Part) bool {
-	return strings.Contains(strings.ToLower(" "+wordsOf(e.Item.Value+" "+e.How.Value)+" "), " "+strings.ToLower(p.Title.Value)+" ")
-}
 
 // untitled are words in which holes may be named, without the titles of parts, which name none.
 func (r *reviewer) untitled(words string) string {

@@ -266,20 +266,27 @@ const greaseShare = 0.4
 // every is a time in the words of the upkeep.
 var every = regexp.MustCompile(`^(\d+) ?(h|hour|day|week|month|season|year)s?\b`)
 
+// howOften is a time of the upkeep, with its unit; none in other words.
+func howOften(t parts.Text) (n float64, unit string) {
+	m := every.FindStringSubmatch(t.Value)
+	if m == nil {
+		return 0, ""
+	}
+	n, _ = strconv.ParseFloat(m[1], 64) // the pattern lets numbers through alone
+	return n, m[2]
+}
+
 // upkeep looks for times that are too long to be meant.
 func upkeep(r *reviewer) {
 	if r.job.Upkeep == nil {
 		return
 	}
 	look := func(t parts.Text, share float64) {
-		m := every.FindStringSubmatch(t.Value)
-		if m == nil {
-			return
-		}
-		if m[2][0] == 'h' {
+		n, unit := howOften(t)
+		if strings.HasPrefix(unit, "h") {
 			share = 1 // of running, not of standing
 		}
-		if n, _ := strconv.ParseFloat(m[1], 64); n > share*rarest[m[2]] {
+		if unit != "" && n > share*rarest[unit] {
 			r.add(Finding{
 				Severity: Check, Pos: t.Pos, What: "a place of the upkeep is looked at hardly ever", Numbers: t.Value,
 				Rule: "grease ages in two years, and bolts are looked at in five at the most", Source: practice, Fix: "a shorter time",
@@ -370,8 +377,8 @@ func (r *reviewer) unevenly() {
 			if a == nil || b == nil || a.Bearing == nil || b.Bearing == nil || a.Bearing.Cup.Part != b.Bearing.Cup.Part {
 				continue
 			}
-			m, n := every.FindStringSubmatch(p.Every.Value), every.FindStringSubmatch(o.Every.Value)
-			if m == nil || n == nil || m[2] != n[2] || noteMm(m[1], "mm") < unevenShare*noteMm(n[1], "mm") {
+			rare, unit := howOften(p.Every)
+			if often, same := howOften(o.Every); unit == "" || same != unit || rare < unevenShare*often {
 				continue
 			}
 			r.add(Finding{

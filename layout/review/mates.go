@@ -167,8 +167,10 @@ func (v *view) flangeOn(e *parts.Loose, h *parts.HoleGroup) *measured.Standard {
 		return nil
 	}
 	named := measured.Named(e.Item.Value)
-	if m := v.job.Motor; m != nil && len(measured.Named(m.Flange.Value)) > 0 {
-		named = measured.Named(m.Flange.Value)
+	if m := v.job.Motor; m != nil {
+		if plate := measured.Named(m.Flange.Value); len(plate) > 0 {
+			named = plate
+		}
 	}
 	if len(named) != 1 {
 		return nil

@@ -155,8 +155,12 @@ func (v *view) partSeat(c cylinder) {
 // seatNames tells whether the words of a seat name a part, by its title or its
 // name.
 func seatNames(seat string, p *parts.Part) bool {
-	words := " " + strings.ToLower(seat) + " "
-	return strings.Contains(words, " "+strings.ToLower(p.Title.Value)+" ") || strings.Contains(words, " "+strings.ToLower(p.Name.Value)+" ")
+	return titled(seat, p) || strings.Contains(" "+strings.ToLower(seat)+" ", " "+strings.ToLower(p.Name.Value)+" ")
+}
+
+// titled tells whether words have the title of a part.
+func titled(words string, p *parts.Part) bool {
+	return strings.Contains(" "+strings.ToLower(words)+" ", " "+strings.ToLower(p.Title.Value)+" ")
 }
 
 // The roughest a bearing's seat and the land of a seal's lip may be, Ra in µm.
