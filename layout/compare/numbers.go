@@ -3,7 +3,6 @@ package compare
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"centrepop/parts/geom"
@@ -18,92 +17,14 @@ const (
 
 var mmPer = map[string]float64{"": mmPerPx, "px": mmPerPx, "mm": 1, "cm": 10, "in": mmPerInch, "pt": mmPerInch / 72, "pc": mmPerInch / 6, "q": 0.25}
 
-// scanner reads the little languages inside attributes.
-type scanner struct {
-	text string
-	at   int
-}
-
-func (s *scanner) blank() {
-	for s.at < len(s.text) && strings.IndexByte(" \t\r\n\f", s.text[s.at]) >= 0 {
-		s.at++
-	}
-}
-
-// comma passes over blanks with at most one comma between.
-func (s *scanner) comma() {
-	s.blank()
-	if s.at < len(s.text) && s.text[s.at] == ',' {
-		s.at++
-		s.blank()
-	}
-}
-
-func (s *scanner) digits() bool {
-	from := s.at
-	for s.at < len(s.text) && s.text[s.at] >= '0' && s.text[s.at] <= '9' {
-		s.at++
-	}
-	return s.at > from
-}
-
-// number reads the longest number that stands here; at stays if there is none
-// or it is out of range.
-func (s *scanner) number() (float64, bool) {
-	s.blank()
-	from := s.at
-	if s.at < len(s.text) && (s.text[s.at] == '-' || s.text[s.at] == '+') {
-		s.at++
-	}
-	whole := s.digits()
-	fraction := false
-	if s.at < len(s.text) && s.text[s.at] == '.' {
-		s.at++
-		fraction = s.digits()
-		if !fraction && !whole {
-			s.at = from
-			return 0, false
-		}
-	}
-	if !whole && !fraction {
-		s.at = from
-		return 0, false
-	}
-	if mark := s.at; s.at < len(s.text) && (s.text[s.at] == 'e' || s.text[s.at] == 'E') {
-		s.at++
-		if s.at < len(s.text) && (s.text[s.at] == '-' || s.text[s.at] == '+') {
-			s.at++
-		}
-		if !s.digits() {
-			s.at = mark // an unit such as em
-		}
-	}
-	v, err := strconv.ParseFloat(s.text[from:s.at], 64)
-	if err != nil || math.Abs(v) > 1e9 {
-		s.at = from
-		return 0, false
-	}
-	return v, true
-}
-
-// flag reads 0 or 1, which may stand without a space before the next number.
-func (s *scanner) flag() (bool, bool) {
-	s.blank()
-	if s.at < len(s.text) && (s.text[s.at] == '0' || s.text[s.at] == '1') {
-		s.at++
-		return s.text[s.at-1] == '1', true
-	}
-	return false, false
-}
-
 // length reads a number with a unit; bad says what is wrong with it.
 func length(text string) (v float64, unit, bad string) {
-	s := scanner{text: text}
-	v, ok := s.number()
+	s := geom.Scanner{Text: text}
+	v, ok := s.Number()
 	if !ok {
 		return 0, "", "it is not a number, or out of range"
 	}
-	unit = strings.ToLower(strings.TrimSpace(text[s.at:]))
+	unit = strings.ToLower(strings.TrimSpace(text[s.At:]))
 	switch unit {
 	case "em", "ex", "rem", "ch", "%":
 		return v, unit, ""
@@ -162,31 +83,31 @@ func (m matrix) stretch() float64 {
 
 // transform reads a transform attribute; bad says what is wrong, at where.
 func transform(text string) (m matrix, at int, bad string) {
-	s := scanner{text: text}
+	s := geom.Scanner{Text: text}
 	m = identity
 	for range 1000 {
-		s.comma()
-		if s.at >= len(text) {
-			return m, s.at, ""
+		s.Comma()
+		if s.At >= len(text) {
+			return m, s.At, ""
 		}
-		from := s.at
-		for s.at < len(text) && (text[s.at] >= 'a' && text[s.at] <= 'z' || text[s.at] >= 'A' && text[s.at] <= 'Z') {
-			s.at++
+		from := s.At
+		for s.At < len(text) && (text[s.At] >= 'a' && text[s.At] <= 'z' || text[s.At] >= 'A' && text[s.At] <= 'Z') {
+			s.At++
 		}
-		name := text[from:s.at]
-		if s.blank(); s.at >= len(text) || text[s.at] != '(' {
+		name := text[from:s.At]
+		if s.Blank(); s.At >= len(text) || text[s.At] != '(' {
 			return m, from, "a name such as translate and an opening bracket belong here"
 		}
-		s.at++
+		s.At++
 		var v []float64
-		for n, ok := s.number(); ok; n, ok = s.number() {
+		for n, ok := s.Number(); ok; n, ok = s.Number() {
 			v = append(v, n)
-			s.comma()
+			s.Comma()
 		}
-		if s.blank(); s.at >= len(text) || text[s.at] != ')' {
-			return m, s.at, "a number or a closing bracket belongs here"
+		if s.Blank(); s.At >= len(text) || text[s.At] != ')' {
+			return m, s.At, "a number or a closing bracket belongs here"
 		}
-		s.at++
+		s.At++
 		n, ok := one(name, v)
 		if !ok {
 			return m, from, fmt.Sprintf("%s with %d numbers is not known", short(name), len(v))

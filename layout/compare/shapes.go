@@ -1,8 +1,9 @@
 package compare
 
 import (
-	"centrepop/parts/geom"
 	"math"
+
+	"centrepop/parts/geom"
 )
 
 // pen draws contours: what it is told in the units of an element, it keeps as
@@ -89,16 +90,9 @@ func (p *pen) turn(centre, radii point, t frame, a, sweep float64) {
 	}
 }
 
-// arcTo is an arc to x, y as in path data.
-type arcTo struct {
-	rx, ry, turnDeg float64
-	large, sweep    bool
-	x, y            float64
-}
-
 // arc draws an arc (SVG 1.1, appendix F.6: from end points to centre).
-func (p *pen) arc(to arcTo) {
-	rx, ry, x, y := math.Abs(to.rx), math.Abs(to.ry), to.x, to.y
+func (p *pen) arc(to geom.Stroke) {
+	rx, ry, x, y := math.Abs(to.Radii.XMm), math.Abs(to.Radii.YMm), to.To.XMm, to.To.YMm
 	x0, y0 := p.x, p.y
 	if x0 == x && y0 == y {
 		return
@@ -107,7 +101,7 @@ func (p *pen) arc(to arcTo) {
 		p.to(x, y)
 		return
 	}
-	sin, cos := math.Sincos(math.Mod(to.turnDeg, 360) * math.Pi / 180)
+	sin, cos := math.Sincos(math.Mod(to.TurnDeg, 360) * math.Pi / 180)
 	dx, dy := (x0-x)/2, (y0-y)/2
 	u, v := cos*dx+sin*dy, cos*dy-sin*dx
 	if l := (u/rx)*(u/rx) + (v/ry)*(v/ry); l > 1 {
@@ -116,16 +110,16 @@ func (p *pen) arc(to arcTo) {
 	num := rx*rx*ry*ry - rx*rx*v*v - ry*ry*u*u
 	den := rx*rx*v*v + ry*ry*u*u
 	k := math.Sqrt(math.Max(num/den, 0))
-	if to.large == to.sweep {
+	if to.Large == to.Sweep {
 		k = -k
 	}
 	cu, cv := k*rx*v/ry, -k*ry*u/rx
 	cx, cy := cos*cu-sin*cv+(x0+x)/2, sin*cu+cos*cv+(y0+y)/2
 	from := math.Atan2((v-cv)/ry, (u-cu)/rx)
 	by := math.Atan2((-v-cv)/ry, (-u-cu)/rx) - from
-	if to.sweep && by < 0 {
+	if to.Sweep && by < 0 {
 		by += 2 * math.Pi
-	} else if !to.sweep && by > 0 {
+	} else if !to.Sweep && by > 0 {
 		by -= 2 * math.Pi
 	}
 	p.turn(xy(cx, cy), xy(rx, ry), frame{cos, sin}, from, by)
@@ -262,7 +256,7 @@ func (p *pen) rect(c context) error {
 		ry = rx
 	}
 	rx, ry = math.Min(rx, w/2), math.Min(ry, h/2)
-	corner := func(x, y float64) { p.arc(arcTo{rx: rx, ry: ry, sweep: true, x: x, y: y}) }
+	corner := func(x, y float64) { p.arc(geom.Stroke{Radii: xy(rx, ry), Sweep: true, To: xy(x, y)}) }
 	p.to(x+rx, y)
 	p.to(x+w-rx, y)
 	corner(x+w, y+ry)
@@ -277,16 +271,16 @@ func (p *pen) rect(c context) error {
 
 func (p *pen) polygon() error {
 	text, _ := p.e.attr("points")
-	s := scanner{text: text}
-	for s.comma(); s.at < len(text) && !p.tooMuch; s.comma() {
-		x, ok := s.number()
+	s := geom.Scanner{Text: text}
+	for s.Comma(); s.At < len(text) && !p.tooMuch; s.Comma() {
+		x, ok := s.Number()
 		if !ok {
-			return p.f.faultIn(p.e, "points", s.at, "a number belongs here")
+			return p.f.faultIn(p.e, "points", s.At, "a number belongs here")
 		}
-		s.comma()
-		y, ok := s.number()
+		s.Comma()
+		y, ok := s.Number()
 		if !ok {
-			return p.f.faultIn(p.e, "points", s.at, "a point lacks its y")
+			return p.f.faultIn(p.e, "points", s.At, "a point lacks its y")
 		}
 		p.to(x, y)
 	}

@@ -10,6 +10,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -140,16 +141,16 @@ func (f *file) side(e *element, name string) (mm float64, err error) {
 
 func (f *file) viewBox(e *element) (x, y, w, h float64, err error) {
 	text, _ := e.attr("viewBox")
-	s := scanner{text: text}
+	s := geom.Scanner{Text: text}
 	var v [4]float64
 	for i := range v {
 		var ok bool
-		if v[i], ok = s.number(); !ok {
-			return 0, 0, 0, 0, f.faultIn(e, "viewBox", s.at, "viewBox needs four numbers")
+		if v[i], ok = s.Number(); !ok {
+			return 0, 0, 0, 0, f.faultIn(e, "viewBox", s.At, "viewBox needs four numbers")
 		}
-		s.comma()
+		s.Comma()
 	}
-	if s.blank(); s.at < len(text) || !(v[2] > 0) || !(v[3] > 0) {
+	if s.Blank(); s.At < len(text) || !(v[2] > 0) || !(v[3] > 0) {
 		return 0, 0, 0, 0, f.faultIn(e, "viewBox", 0, "viewBox is %q; it needs four numbers, width and height above 0", short(text))
 	}
 	return v[0], v[1], v[2], v[3], nil

@@ -173,9 +173,9 @@ func TestParsePath(t *testing.T) {
 	}
 	for _, c := range []struct{ path, want string }{
 		{"", "not closed"}, {"Z", "does not start with M"}, {"L1 1", "does not start with M"}, {"M0 0", "not closed"},
-		{"M0 0H1e2", "a number within"}, {"M0 0 L1", "a number within ±10000"}, {"M0 0 Lx", "a number within"}, {"M0 0 L1e9 0 Z", "a number within"},
-		{"M0 0 l9999 0 l9999 0 Z", "more than 10000 mm from the origin"}, {"M0 0 A1 1 0 2 0 5 5 Z", "a number within"},
-		{"M0 0 L5 5 Z 3", "not expected there"}, {"M0 0 L5 5 Z L3 3 Z", "goes on after Z"}, {"M0 0L5 5M1 1Z", "a second M"},
+		{"M0 0H1e2", "not closed"}, {"M0 0 L1", "a number within ±10000"}, {"M0 0 Lx", "a number within"}, {"M0 0 L1e9 0 Z", "a number within"},
+		{"M0 0 l9999 0 l9999 0 Z", "more than 10000 mm from the origin"}, {"M0 0 A1 1 0 2 0 5 5 Z", "a flag, 0 or 1"},
+		{"M0 0 L5 5 Z 3", "a command letter is needed at \"3\""}, {"M0 0 L5 5 Z L3 3 Z", "goes on after Z"}, {"M0 0L5 5M1 1Z", "a second M"},
 		{"M0 0 L-- Z", "a number within"}, {"M 0 0 \x00", "a number within"},
 		{"M0 0" + strings.Repeat(" 1 1", maxPathSegments+1) + "Z", "more than 2000 segments"},
 	} {

@@ -134,12 +134,12 @@ func TestParsedNumbers(t *testing.T) {
 	if _, wrong := ParsePath("M0 0 L10000 0 L10000 10000 L0 10000 Z"); wrong != "" {
 		t.Errorf("the largest square: %s", wrong)
 	}
-	for _, text := range []string{"M0 0 L10000.1 0 L5 5 Z", "M-10000.1 0 L5 0 L5 5 Z", "M0 0 L0.123456789012345678901 0 L5 5 Z"} {
+	for _, text := range []string{"M0 0 L10000.1 0 L5 5 Z", "M-10000.1 0 L5 0 L5 5 Z"} {
 		if _, wrong := ParsePath(text); wrong == "" {
 			t.Errorf("%s is taken", text)
 		}
 	}
-	if p, wrong := ParsePath("M0 0 L0.1234567890123456789 0 L5 5 Z"); wrong != "" {
-		t.Errorf("twenty digits: %s, %v", wrong, p)
+	if p, wrong := ParsePath("M0 0 L0.123456789012345678901 0 L5 5 Z"); wrong != "" {
+		t.Errorf("many digits: %s, %v", wrong, p)
 	}
 }

@@ -356,9 +356,9 @@ func TestPathLimits(t *testing.T) {
 	t.Parallel()
 	segments := func(n int) string { return "M0 0" + strings.Repeat("L1 1", n-2) + "Z" }
 	for _, c := range []struct{ text, wrong string }{
-		{segments(maxPathSegments), ""}, {segments(maxPathSegments + 1), ""}, {segments(maxPathSegments + 2), "it has more than 2000 segments"},
-		{"M0 0 L" + strings.Repeat("5", 20) + " 0 Z", `after L a number within ±10000 is needed at " 0 Z"`},
-		{"M0 0 L0." + strings.Repeat("5", 20) + " 0 Z", `after L a number within ±10000 is needed at "0.55555555555555555555 0 Z"`},
+		{segments(maxPathSegments), ""}, {segments(maxPathSegments + 1), "it has more than 2000 segments"},
+		{"M0 0 L" + strings.Repeat("5", 20) + " 0 Z", `after L a number within ±10000 is needed at "55555555555555555555 0 Z"`},
+		{"M0 0 L0." + strings.Repeat("5", 20) + " 0 Z", ""},
 		{"M0 0 Lx" + strings.Repeat("5", 39), `after L a number within ±10000 is needed at "x` + strings.Repeat("5", 39) + `"`},
 		{"M0 0 Lx" + strings.Repeat("5", 40), `after L a number within ±10000 is needed at "x` + strings.Repeat("5", 39) + `…"`},
 	} {
