@@ -34,12 +34,13 @@ type Meet struct {
 
 // Mismatch is a joint that closes a loop and does not: by how much its frames
 // miss one another in what it does not leave free. By are the joints that place one of
-// its parts by the other.
+// its parts by the other, Along the way of the miss.
 type Mismatch struct {
-	ID  string
-	Mm  float64
-	Deg float64
-	By  []string
+	ID    string
+	Mm    float64
+	Deg   float64
+	By    []string
+	Along Vec
 }
 
 // Open is a freedom that no other joint takes away.
@@ -81,7 +82,8 @@ func Solve(parts []string, root string, at Pose, meets []Meet) Poses {
 		mm := Vec{miss[0], miss[1], miss[2]}.Len()
 		deg := Vec{miss[3], miss[4], miss[5]}.Len() / leverMm * 180 / math.Pi
 		if mm > missMm || deg > missDeg {
-			out.Missed = append(out.Missed, Mismatch{meets[i].ID, mm, deg, s.path(meets[i].A, meets[i].B)})
+			along := out.At[meets[i].A].Of(meets[i].OnA).Turn(Vec{miss[0], miss[1], miss[2]}).Unit()
+			out.Missed = append(out.Missed, Mismatch{meets[i].ID, mm, deg, s.path(meets[i].A, meets[i].B), along})
 		}
 	}
 	return out

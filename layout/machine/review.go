@@ -172,6 +172,7 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 		}
 		if q.Kind == plan.PlaceMisses && slices.Contains(m.heldBy(q.Joint, o.A), o.B) {
 			p.Kind, p.Args, p.Joint, p.Pos = plan.OverlapMisses, append(p.Args, q.Args[0], q.Args[1], q.Args[3]), q.Joint, q.Pos
+			p.Because = q.Because
 			m.Problems[i] = p
 			return
 		}
@@ -463,6 +464,7 @@ func (m *Machine) undetermined(solved assembly.Poses) {
 		p := plan.Problem{Joint: x.ID,
 			Kind: plan.PlaceMisses, Pos: m.posOf(x.ID), Args: []plan.Arg{plan.Named(x.ID), plan.Of(plan.Mm, words.Round(x.Mm, 2)), plan.Of(plan.Degree, words.Round(x.Deg, 2)), plan.Named(strings.Join(x.By, ", "))},
 		}
+		p.Because = m.lengths(x)
 		skew, said := m.corners(append(slices.Clone(x.By), x.ID))
 		if skew != "" {
 			p.Kind, p.Args = plan.FrameSkew, append(p.Args, plan.Named(skew))
@@ -471,6 +473,49 @@ func (m *Machine) undetermined(solved assembly.Poses) {
 			m.Problems = append(m.Problems, p)
 		}
 	}
+}
+
+// lengths are how long the parts of a ring that does not close are along its miss, each
+// between its two joints there; what has none in it is left out. Where they are turned to one
+// another, or fewer than two are known, it is the joints that are named.
+func (m *Machine) lengths(x assembly.Mismatch) (out []plan.Because) {
+	type end struct {
+		joint string
+		at    assembly.Vec
+	}
+	first := map[Instance]end{}
+	for _, j := range m.joints {
+		for _, e := range []plan.JointEnd{j.A, j.B} {
+			i := Instance{e.Part, e.Copy}
+			at, ok := m.pointOf(i, e.Feature)
+			if !ok || j.Name != x.ID && !slices.Contains(x.By, j.Name) {
+				continue
+			}
+			from, known := first[i]
+			first[i] = end{j.Name, at}
+			if mm := words.Round(math.Abs(m.poses[i.id()].Turn(at.Sub(from.at)).Dot(x.Along)), 2); known && mm > 0 {
+				out = append(out, plan.Because{Name: e.Title, Problem: plan.Problem{Kind: plan.LoopLength, Args: []plan.Arg{plan.Of(plan.Mm, mm), plan.Named(from.joint), plan.Named(j.Name)}}})
+			}
+		}
+	}
+	if words.Round(x.Deg, 2) > 0 || len(out) < 2 {
+		return []plan.Because{{Name: x.ID, Problem: plan.Problem{Kind: plan.LoopTurn, Args: []plan.Arg{plan.Named(strings.Join(x.By, ", "))}}}}
+	}
+	return out
+}
+
+// pointOf is the middle of what a joint takes hold of, in the frame of its part: of a group
+// of holes, or of the cut of a bar's end.
+func (m *Machine) pointOf(i Instance, feature string) (at assembly.Vec, ok bool) {
+	if cut, size, ok := m.cutOf(i, feature); ok {
+		return cut.Apply(size.Times(0.5)), true
+	}
+	r := m.model(i.Part)
+	g := groupNamed(r, feature)
+	if g == nil {
+		return at, false
+	}
+	return on(wall(r, g), middle(g)).At, true
 }
 
 // corners looks at the corners of a frame that does not close: a bar of them with its long

@@ -99,15 +99,19 @@ func (m *Machine) inLine() {
 	}
 }
 
+// middle is that of the holes of a group, as seen from the front.
+func middle(g *part.Group) (at plan.XY) {
+	for _, q := range g.Points {
+		q = seenFront(g, q)
+		at = at.Plus(plan.XY{XMm: q.XMm / float64(len(g.Points)), YMm: q.YMm / float64(len(g.Points))})
+	}
+	return at
+}
+
 // onPlate is a motor on a face of a plate or a turned part, in its frame: z along its axis, from the
 // face to its end. ok is false where nothing tells which face that is.
 func (m *Machine) onPlate(s *parts.Stands, r *part.Model, g *part.Group, plate assembly.Pose) (at assembly.Pose, solid *assembly.Solid, ok bool) {
-	var middle plan.XY
-	for _, q := range g.Points {
-		q = seenFront(g, q)
-		middle = middle.Plus(plan.XY{XMm: q.XMm / float64(len(g.Points)), YMm: q.YMm / float64(len(g.Points))})
-	}
-	face := s.Face
+	middle, face := middle(g), s.Face
 	if face == "" {
 		face = m.faceAway(plate.Z)
 	}

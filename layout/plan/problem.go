@@ -212,7 +212,9 @@ const (
 	FlightLacking  ProblemKind = "flight-lacking"
 	PlaceOpen      ProblemKind = "place-open"
 	PlaceMisses    ProblemKind = "place-misses"
-	FrameSkew      ProblemKind = "frame-skew" // a bar of it has its long points on two sides
+	LoopLength     ProblemKind = "loop-length" // that of a part between two joints of a loop
+	LoopTurn       ProblemKind = "loop-turn"   // of the joints of a loop
+	FrameSkew      ProblemKind = "frame-skew"  // a bar of it has its long points on two sides
 	WeldApart      ProblemKind = "weld-apart"
 	BracesOne      ProblemKind = "braces-one"
 	OpeningCovered ProblemKind = "opening-covered"
