@@ -40,8 +40,10 @@ func TestSlotPathHasHalfRoundEnds(t *testing.T) {
 func TestSpreadKeepsOrderAndDistance(t *testing.T) {
 	for _, c := range []struct{ wanted, want []float64 }{
 		{[]float64{10, 30}, []float64{10, 30}},
-		{[]float64{10, 12, 13}, []float64{10, 18, 26}},
-		{[]float64{95, 96}, []float64{92, 100}},
+		{[]float64{10, 12, 13}, []float64{11.0 / 3, 35.0 / 3, 59.0 / 3}}, // (10 + 4 − 3)/3, and 8 further each
+		{[]float64{10, 12, 40, 41, 42}, []float64{7, 15, 33, 41, 49}},
+		{[]float64{95, 96}, []float64{91.5, 99.5}},
+		{[]float64{97, 98}, []float64{92, 100}},
 		{[]float64{-5, 50}, []float64{0, 50}},
 		{[]float64{50}, []float64{50}},
 		{nil, nil},

@@ -55,25 +55,31 @@ func Hatch(d *Drawing, cut *canvas.Path, bounds Rect) {
 }
 
 // Spread moves wanted positions (in rising order) apart to at least step,
-// between lo and hi, as little as it can.
+// between lo and hi, as little as it can in all (least squares); closer where there
+// is no room for the step.
 func Spread(wanted []float64, step, lo, hi float64) []float64 {
 	n := len(wanted)
 	if n > 1 {
 		step = min(step, (hi-lo)/float64(n-1))
 	}
-	places := make([]float64, n)
+	// Without the steps they only have to rise: neighbours that would fall share
+	// their mean, which is the least in squares.
+	type block struct{ mean, count float64 }
+	var blocks []block
 	for i, w := range wanted {
-		places[i] = max(w, lo)
-		if i > 0 {
-			places[i] = max(places[i], places[i-1]+step)
+		b := block{w - float64(i)*step, 1}
+		for k := len(blocks) - 1; k >= 0 && blocks[k].mean > b.mean; k-- {
+			both := blocks[k].count + b.count
+			b = block{(blocks[k].mean*blocks[k].count + b.mean*b.count) / both, both}
+			blocks = blocks[:k]
 		}
+		blocks = append(blocks, b)
 	}
-	for i := n - 1; i >= 0; i-- {
-		limit := hi
-		if i < n-1 {
-			limit = places[i+1] - step
+	places := make([]float64, 0, n)
+	for _, b := range blocks {
+		for range int(b.count) {
+			places = append(places, max(lo, min(b.mean, hi-float64(n-1)*step))+float64(len(places))*step)
 		}
-		places[i] = min(places[i], limit)
 	}
 	return places
 }

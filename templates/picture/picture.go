@@ -252,6 +252,14 @@ func BalloonLine(d *draw.Drawing, spots []Spot, rowY, x0, x1 float64) {
 	}
 }
 
+// LeadersMm is how long the leaders of a row are together.
+func LeadersMm(spots []Spot, rowY, x0, x1 float64) (mm float64) {
+	for i, x := range spread(spots, rowY, x0, x1) {
+		mm += math.Hypot(x-spots[i].X, rowY-spots[i].Y)
+	}
+	return mm
+}
+
 // BalloonColumn sets balloons in a column, between two heights.
 func BalloonColumn(d *draw.Drawing, spots []Spot, columnX, y0, y1 float64) {
 	for i := range spots {

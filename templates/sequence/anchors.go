@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -10,8 +11,9 @@ import (
 )
 
 // anchors marks the holes for anchors in the view from above, and says how far each row of them
-// lies from the machine's lines: above the view or below it, and at its right.
-func (r *arranger) anchors(d *draw.Drawing, p *picture.Paper, box draw.Rect, below bool) {
+// lies from the machine's lines: above the view or below it, and at its right, at the
+// heights that it returns.
+func (r *arranger) anchors(d *draw.Drawing, p *picture.Paper, box draw.Rect, below bool) (right []float64) {
 	const arm, tick, gap = 1.6, 1.5, 1.2
 	across, along := map[float64]string{}, map[float64]string{}
 	for _, a := range r.a.Anchors {
@@ -31,13 +33,14 @@ func (r *arranger) anchors(d *draw.Drawing, p *picture.Paper, box draw.Rect, bel
 		d.Add(draw.Segment(x, edge, at, edge+way*tick, draw.ThinMm), draw.Segment(x, edge-way, x, edge, draw.ThinMm),
 			draw.Text{XMm: at, YMm: edge + way*(tick+gap/2+foot*0.8), SizeMm: draw.TextMm, Align: draw.Centre, Content: across[x]})
 	}
-	free = box.Y0 - 3*picture.BalloonStepMm
-	for _, y := range inOrder(along) {
-		at := max(y, free+draw.TextMm/2)
-		free = at + draw.TextMm/2 + gap
+	rows := inOrder(along)
+	right = draw.Spread(rows, draw.TextMm+gap, math.Inf(-1), math.Inf(1))
+	for i, y := range rows {
+		at := right[i]
 		d.Add(draw.Segment(box.X1+0.5, y, box.X1+tick, y, draw.ThinMm), draw.Segment(box.X1+tick, y, box.X1+2*tick, at, draw.ThinMm),
 			draw.Text{XMm: box.X1 + 2*tick + gap/2, YMm: at - draw.TextMm*0.35, SizeMm: draw.TextMm, Content: along[y]})
 	}
+	return right
 }
 
 // inOrder are the places of rows, the least first.

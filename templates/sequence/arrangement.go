@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -138,7 +139,7 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 		_, axis := p.At(plan.XY{})
 		upright(d, draw.Rect{X0: box.Y0, Y0: -box.X1, X1: axis, Y1: -box.X1 - 6}, r.w.Read(under))
 	}
-	balloons(d, spots, draw.Rect{X0: room.X0, Y0: box.Y0 - rowMm, X1: room.X1, Y1: box.Y1 + rowMm})
+	balloons(d, spots, draw.Rect{X0: box.X0 + 1, Y0: box.Y0 - rowMm, X1: box.X1 - 1, Y1: box.Y1 + rowMm}, room)
 	d.Add(draw.Text{XMm: room.X0, YMm: box.Y0 + 6, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"},
 		draw.TopArrow(room.X0+4, box.Y1-8, 7), draw.Text{XMm: room.X0, YMm: box.Y1 - 13, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
 	return sheet, listed || r.corner(sheet, p, spots, room), whole
@@ -164,8 +165,10 @@ func (r *arranger) cutView(d *draw.Drawing, p *picture.Paper) (spots []picture.S
 		}
 		if !seen[s.Item] {
 			seen[s.Item] = true
-			x, y := p.At(picture.Metal(s.Loops, over[i+1:]))
-			spots = append(spots, picture.Spot{N: s.Item, X: x, Y: y, To: title})
+			for _, loops := range bothSides(s.Loops) {
+				x, y := p.At(picture.Metal(loops, over[i+1:]))
+				spots = append(spots, picture.Spot{N: s.Item, X: x, Y: y, To: title})
+			}
 		}
 	}
 	for _, q := range v.Behind {
@@ -173,6 +176,18 @@ func (r *arranger) cutView(d *draw.Drawing, p *picture.Paper) (spots []picture.S
 		spots = append(spots, picture.Spot{N: q.Item, X: x, Y: y, To: r.sheetOf(q.Item)})
 	}
 	return spots
+}
+
+// bothSides are the contours of a cut above the axis and those below it, where none
+// crosses it; else all of them.
+func bothSides(loops [][]plan.XY) [][][]plan.XY {
+	up := func(q plan.XY) bool { return q.YMm > 0 }
+	above := seq.Keep(loops, func(l []plan.XY) bool { return !slices.ContainsFunc(l, func(q plan.XY) bool { return !up(q) }) })
+	below := seq.Keep(loops, func(l []plan.XY) bool { return !slices.ContainsFunc(l, up) })
+	if len(above) == 0 || len(below) == 0 || len(above)+len(below) < len(loops) {
+		return [][][]plan.XY{loops}
+	}
+	return [][][]plan.XY{above, below}
 }
 
 // sheetOf is the title of the sheets of an item; empty for one that is bought.
@@ -389,19 +404,59 @@ func extent(d *draw.Drawing, r draw.Rect, size string) {
 		draw.Text{XMm: (r.X0 + r.X1) / 2, YMm: r.Y1 + 1, SizeMm: 3.4, Bold: true, Align: draw.Centre, Content: size})
 }
 
-// balloons sets numbers in a row above a view and in one below it, each spot's in
-// the nearer row.
-func balloons(d *draw.Drawing, spots []picture.Spot, within draw.Rect) {
-	var above, below []picture.Spot
+// balloons sets numbers in a row above a view and in one below it. Each spot goes to
+// the row, and of several of one number the one is taken, that leave the leaders the
+// shortest. Rows that would be too short are as long as the room.
+func balloons(d *draw.Drawing, spots []picture.Spot, within, room draw.Rect) {
+	heights := [2]float64{within.Y1 - draw.BalloonMm - 1, within.Y0 + draw.BalloonMm + 1}
+	ways := map[int][]balloonWay{}
+	var numbers []int
 	for _, q := range spots {
-		if within.Y1-q.Y <= q.Y-within.Y0 {
-			above = append(above, q)
-		} else {
-			below = append(below, q)
+		numbers = seq.Add(numbers, q.N)
+		for row := range heights {
+			ways[q.N] = append(ways[q.N], balloonWay{q, row})
 		}
 	}
-	picture.BalloonLine(d, above, within.Y1-draw.BalloonMm-1, within.X0, within.X1)
-	picture.BalloonLine(d, below, within.Y0+draw.BalloonMm+1, within.X0, within.X1)
+	if float64(len(numbers))*picture.BalloonStepMm > 2*within.Width()-picture.BalloonStepMm {
+		within.X0, within.X1 = room.X0, room.X1
+	}
+	chosen := map[int]int{}
+	rows := func() (rows [2][]picture.Spot) {
+		for _, n := range numbers {
+			w := ways[n][chosen[n]]
+			rows[w.row] = append(rows[w.row], w.Spot)
+		}
+		return rows
+	}
+	length := func() (mm float64) {
+		for row, q := range rows() {
+			mm += picture.LeadersMm(q, heights[row], within.X0, within.X1)
+			mm += 1000 * max(0, float64(len(q))*picture.BalloonStepMm-within.Width()) // they do not fit
+		}
+		return mm
+	}
+	best := length()
+	for better := true; better; {
+		better = false
+		for _, n := range numbers {
+			was := chosen[n]
+			for way := range ways[n] {
+				if chosen[n] = way; length() < best-0.01 {
+					best, was, better = length(), way, true
+				}
+			}
+			chosen[n] = was
+		}
+	}
+	for row, q := range rows() {
+		picture.BalloonLine(d, q, heights[row], within.X0, within.X1)
+	}
+}
+
+// balloonWay is a place that a number may point at, and the row that it may stand in.
+type balloonWay struct {
+	picture.Spot
+	row int
 }
 
 // list names the numbers of the balloons, in blocks side by side.

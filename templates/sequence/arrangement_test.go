@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/templates/draw"
+	"centrepop/templates/picture"
 	"centrepop/templates/sheettest"
 )
 
@@ -122,7 +124,7 @@ func TestArrangementOfATallMachine(t *testing.T) {
 
 // A machine of 400 by 400 by 1000 that stands with its front up is drawn upright at 1:10 on an upright
 // sheet, with the list, the plan and a view from the side at the right, which in third angle is that
-// of TOP, with the plan above, and in first angle the other, with the plan below. A list of fifty
+// of TOP, with the plan above, and in first angle the other, with the plan below. A list of a hundred
 // parts has a sheet of its own.
 func TestArrangementThatStands(t *testing.T) {
 	t.Parallel()
@@ -137,7 +139,7 @@ func TestArrangementThatStands(t *testing.T) {
 	}{
 		{plan.ThirdAngle, parts.Inches, 3, []string{"Seen from the side of TOP, 1:8", "Seen from above, 1:8", "39.38 in", "15.75 in"}},
 		{plan.FirstAngle, parts.Millimetres, 3, []string{"Seen from the side opposite TOP, 1:10", "Seen from above, 1:10", "1000", "400"}},
-		{plan.FirstAngle, parts.Millimetres, 50, []string{"Seen from the side opposite TOP, 1:10"}},
+		{plan.FirstAngle, parts.Millimetres, 100, []string{"Seen from the side opposite TOP, 1:10"}},
 	} {
 		pl := &plan.Plan{Job: "Jack", Units: c.units, Arrangement: &plan.Arrangement{Stands: c.angle, Front: box(400, 1000, -200), End: box(400, 400, -200), Top: box(400, 1000, -200)}}
 		for i := range c.parts {
@@ -150,7 +152,7 @@ func TestArrangementThatStands(t *testing.T) {
 		}
 		sheets := Chapters(pl, draw.Frame{WidthMm: 297, HeightMm: 210})[0].Sheets
 		last := sheets[len(sheets)-1]
-		if len(sheets) != 1+c.parts/50 || last.Frame.HeightMm != 297 || !slices.Contains(allTexts(sheets[0].Draw), "Part 2") {
+		if len(sheets) != 1+c.parts/100 || last.Frame.HeightMm != 297 || !slices.Contains(allTexts(sheets[0].Draw), "Part 2") {
 			t.Errorf("%v: %d sheets of %v", c, len(sheets), last.Frame)
 		}
 		texts := allTexts(last.Draw)
@@ -214,6 +216,75 @@ func TestScales(t *testing.T) {
 			pl := &plan.Plan{Job: "Mill", Units: units, Parts: []*plan.PartPlan{{Title: "Base", Quantity: 1}}, Arrangement: &plan.Arrangement{Front: view, End: view, Top: view}}
 			if got, want := Chapters(pl, draw.Frame{WidthMm: 210, HeightMm: 297})[0].Sheets[0].Scale, "1:"+strconv.Itoa(int(k)); got != want {
 				t.Errorf("%s: %s, want %s", units, got, want)
+			}
+		}
+	}
+}
+
+// Of a ring cut above and below the axis the number points at the half that is nearer to
+// a row with room; leaders go to the nearer row and stay between the ends of the view
+// unless the rows would be too short.
+func TestBalloonRows(t *testing.T) {
+	t.Parallel()
+	if got := bothSides([][]plan.XY{{{YMm: 5}, {XMm: 1, YMm: 6}}, {{YMm: -5}, {XMm: 1, YMm: -6}}, {{YMm: 7}}}); len(got) != 2 || len(got[0]) != 2 || len(got[1]) != 1 {
+		t.Errorf("a ring has the sides %v", got)
+	}
+	for _, loops := range [][][]plan.XY{{{{YMm: 5}, {XMm: 1, YMm: -6}}}, {{{YMm: 5}}, {{YMm: 5}, {YMm: -6}}, {{YMm: -6}}}, {{{YMm: 4}}}} {
+		if got := bothSides(loops); len(got) != 1 || len(got[0]) != len(loops) {
+			t.Errorf("%v has the sides %v", loops, got)
+		}
+	}
+	rows := func(spots []picture.Spot, within draw.Rect) (above, below int, least, most float64) {
+		d := draw.Drawing{}
+		balloons(&d, spots, within, draw.R(-200, 0, 400, 100))
+		least, most = math.Inf(1), math.Inf(-1)
+		for _, item := range d.Items {
+			if text, ok := item.(draw.Text); ok {
+				least, most = min(least, text.XMm), max(most, text.XMm)
+				if text.YMm > 50 {
+					above++
+				} else {
+					below++
+				}
+			}
+		}
+		return above, below, least, most
+	}
+	within := draw.R(0, 0, 60, 100)
+	ring := func(n int) []picture.Spot { return []picture.Spot{{N: n, X: 30, Y: 60}, {N: n, X: 30, Y: 40}} }
+	if above, below, _, _ := rows([]picture.Spot{{N: 1, X: 10, Y: 70}, {N: 2, X: 50, Y: 20}}, within); above != 1 || below != 1 {
+		t.Errorf("%d above and %d below", above, below)
+	}
+	var spots []picture.Spot
+	for n := range 6 { // each way all are 60 − 4.5 or so away; three in each row are the nearest in all
+		spots = append(spots, ring(n+1)...)
+	}
+	if above, below, least, most := rows(spots, within); above != 3 || below != 3 || least < 0 || most > 60 {
+		t.Errorf("of six rings %d above and %d below, from %g to %g", above, below, least, most)
+	}
+	for n := range 20 {
+		spots = append(spots, ring(n+7)...)
+	}
+	if above, below, least, most := rows(spots, within); above != 13 || below != 13 || least > -10 || most < 70 {
+		t.Errorf("of 26 rings %d above and %d below, from %g to %g", above, below, least, most)
+	}
+}
+
+// TOP of a plan stands beside its line, or over the plan where the place of an anchor stands there.
+func TestTopBesideAnchors(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		yMm  float64
+		over bool
+	}{{60, false}, {10, true}} {
+		v := plan.View{MinMm: plan.XY{XMm: -200, YMm: -200}, MaxMm: plan.XY{XMm: 200, YMm: 200}}
+		a := plan.Arrangement{End: v, Anchors: []plan.Anchor{{AtMm: plan.XY{XMm: 100, YMm: c.yMm}, FromMm: plan.XY{XMm: 100, YMm: c.yMm}}}}
+		r := arranger{pl: &plan.Plan{}, a: &a}
+		d := draw.Drawing{}
+		r.plan(&d, &picture.Paper{Low: v.MinMm, Scale: 0.1}, 10)
+		for _, item := range d.Items {
+			if text, ok := item.(draw.Text); ok && text.Content == "TOP 0° ►" && text.YMm > 40 != c.over {
+				t.Errorf("anchor %g beside: TOP stands %g high of 40", c.yMm, text.YMm)
 			}
 		}
 	}

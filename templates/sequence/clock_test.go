@@ -113,7 +113,7 @@ func TestClockOfMarks(t *testing.T) {
 		case len(text.Content) == 1:
 			i := int(text.Content[0] - 'A')
 			letters = append(letters, text.Content)
-			if off := turnsApart(deg, want[i]); out > r-3 || i < 3 && off > 2 || off > 20 {
+			if off := turnsApart(deg, want[i]); out > r-3 || i < 2 && off > 2 || off > 20 {
 				t.Errorf("%s of %g° stands at %g°, %g out", text.Content, want[i], deg, out)
 			}
 		case strings.HasSuffix(text.Content, "°"):

@@ -37,7 +37,11 @@ func (r *arranger) standing() []*draw.Sheet {
 		scale = r.scale(func(s float64) bool {
 			wide := body.Width() - left(s)
 			if listed {
-				list = draw.Stack(r.list(1).Pieces(max(wide, leastColumnMm) - 4)...)
+				width := max(wide, leastColumnMm) - 4
+				list = draw.Stack(r.list(1).Pieces(width)...)
+				if two := draw.Stack(r.list(2).Pieces(width)...); two.Height < list.Height {
+					list = two
+				}
 			}
 			return max(ws/s+4, leastColumnMm) <= wide && row(s)+h/s+upMm+belowMm+notes.Height <= body.Height()-10
 		})
@@ -117,11 +121,15 @@ func (r *arranger) plan(d *draw.Drawing, p *picture.Paper, scale float64) {
 	x0, y0 := p.At(v.MinMm)
 	x1, y1 := p.At(v.MaxMm)
 	_, h := size(v)
-	r.anchors(d, p, draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y1}, true)
+	beside := r.anchors(d, p, draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y1}, true)
 	r.high(d, x0, draw.Rect{Y0: y0, Y1: y1}, h)
 	x, y := p.At(plan.XY{})
+	top := y - 1
+	if slices.ContainsFunc(beside, func(at float64) bool { return math.Abs(at-y) < draw.TextMm }) {
+		top = y1 + 3
+	}
 	d.Add(draw.Segment(x, y0-1, x, y1+2, draw.HairMm, draw.ChainDash...), draw.Segment(x0-1, y, x1+2, y, draw.HairMm, draw.ChainDash...),
-		draw.Text{XMm: x1 + 2.5, YMm: y - 1, SizeMm: draw.TextMm, Content: "TOP 0° ►"},
+		draw.Text{XMm: x1 + 2.5, YMm: top, SizeMm: draw.TextMm, Content: "TOP 0° ►"},
 		draw.Text{XMm: x, YMm: y1 + 3, SizeMm: draw.TextMm, Align: draw.Centre, Content: "270°"},
 		draw.Text{XMm: (x0 + x1) / 2, YMm: y1 + planMm - 5, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: "Seen from above, " + scaleWord(scale)})
 }
