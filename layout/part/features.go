@@ -14,6 +14,8 @@ type Numbered struct {
 	*Shape
 	Features []plan.Feature
 	numbers  map[any]int // of a step or an item
+
+	unmeasured []plan.Problem // found as the settings of the lathe were worked out
 }
 
 // number numbers from 1 the steps and what else belongs to the form, then what
@@ -29,7 +31,7 @@ func number(g *Shape) *Numbered {
 
 // problems are what is wrong with the things on the part, in words too.
 func (n *Numbered) problems() []plan.Problem {
-	var out []plan.Problem
+	out := n.unmeasured
 	for i := range n.Radials {
 		out = append(out, n.Radials[i].problems(n)...)
 	}

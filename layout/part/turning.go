@@ -413,7 +413,11 @@ func (b *bench) holding(first, onCentres bool, set setting, before []*Step) stri
 		if !first && b.anyTurned(before) {
 			on = "the end turned before, over a split sleeve or copper sheet"
 		}
-		return "between centres, driver on " + on + "; or in the chuck with a centre at the free end" + b.onCentresSupport(set.steps)
+		outside, _ := b.Sides()
+		if mine, _, _ := b.trueTo(set.steps, outside); mine == nil {
+			on += "; or in the chuck with a centre at the free end"
+		}
+		return "between centres, driver on " + on + b.onCentresSupport(set.steps)
 	}
 	text := "chuck on the back end, set true"
 	switch {
@@ -434,17 +438,12 @@ const truedMm = 0.02
 // setting has to be coaxial with something of the first, as the two seats of a shaft's
 // bearings have, it is what was turned with that, within half of the closest tolerance.
 func (b *bench) truedOn(set setting, before []*Step) string {
-	within := truedMm
-	var mine, first *Step
-	for _, s := range set.steps {
-		for _, f := range before {
-			if mm, ok := b.coaxialMm(s, f); ok && (mine == nil || mm < within) {
-				mine, first, within = s, f, math.Min(mm, within)
-			}
-		}
-	}
+	mine, first, within := b.trueTo(set.steps, before)
 	if wall := b.thinWallMm(before); mine == nil && wall > 0 {
 		return "on a stub mandrel turned to the bore where it stands, pushed on lightly or drawn up by a nut and washer: jaws pinch a wall of " + b.W.Said(wall) + " three-cornered"
+	}
+	if mine != nil {
+		b.unproved(mine, first, 2*within)
 	}
 	if mine == nil {
 		return "on " + b.grippedOn(before) + "soft jaws or indicated within " + b.W.Near(within)
@@ -459,6 +458,35 @@ func (b *bench) truedOn(set setting, before []*Step) string {
 		text += ", turned with " + words.Spaced(first.Name)
 	}
 	return text + ": soft jaws bored to it, or " + tail + words.Spaced(first.Name)
+}
+
+// trueTo is a step of a setting that has to be coaxial with one of another, that one, and how
+// closely it is set to it: the closest of them; nil where there is none.
+func (b *bench) trueTo(set, others []*Step) (mine, other *Step, within float64) {
+	within = truedMm
+	for _, s := range set {
+		for _, f := range others {
+			if mm, ok := b.coaxialMm(s, f); ok && !slices.Contains(set, f) && (mine == nil || mm < within) {
+				mine, other, within = s, f, math.Min(mm, within)
+			}
+		}
+	}
+	return mine, other, within
+}
+
+// unproved notes that nothing measures how true the seats of two bearings run to one another
+// that are turned in two settings.
+func (b *bench) unproved(s, f *Step, withinMm float64) {
+	asked := func(name string) bool {
+		return slices.ContainsFunc(b.required, func(q *requirement) bool {
+			return (q.Kind == parts.Coaxiality || q.Kind == parts.RunOut) && (q.Of.Value == name || q.To.Value == name)
+		})
+	}
+	if !asked(s.Name) || !asked(f.Name) {
+		p := b.Part.Profile
+		in := seq.At(slices.Concat(p.Outside, p.Inside), func(q *parts.Step) bool { return q.Name.Value == s.Name })
+		b.unmeasured = append(b.unmeasured, plan.Problem{Kind: plan.SeatsUnproved, Pos: in.Pos, Feature: s.Name, Args: []plan.Arg{plan.Named(s.Name), plan.Named(f.Name), plan.Of(plan.Mm, withinMm)}})
+	}
 }
 
 // gripped is the widest of the finished outsides that the jaws may hold: no thread.

@@ -143,7 +143,9 @@ const (
 	// than that is high. Arguments: step, how far up, height of the shoulder, and how
 	// far over it.
 	UndercutOver ProblemKind = "undercut-over"
-	WeldMixed    ProblemKind = "weld-mixed"
+	// SeatsUnproved is of a part: the seats of two bearings, turned in two settings.
+	SeatsUnproved ProblemKind = "seats-unproved"
+	WeldMixed     ProblemKind = "weld-mixed"
 	// A hub that slides on its shaft.
 	SlideSizes       ProblemKind = "slide-sizes"
 	SlideBinds       ProblemKind = "slide-binds"
