@@ -398,12 +398,12 @@ func (s setting) words(w words.Writer, shaft, hub string) string {
 
 // leadIn is the chamfer that the joint starts on, on one of the two edges that meet
 // first, and the part that has it; one that is drawn for it before any other, and nil
-// where there is none.
+// where there is none. Cold, the bevel of a weld is none: the end that goes in is sharp.
 func leadIn(t *joint) (drawn *parts.Chamfer, on string) {
 	for _, f := range []feature{t.a, t.b} {
 		for i := range f.r.Part.Chamfers {
 			c := &f.r.Part.Chamfers[i]
-			if strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") && !c.Radius.Set() && (drawn == nil || c.For == "lead-in" && drawn.For != "lead-in") {
+			if strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") && !c.Radius.Set() && (c.For != "weld" || t.in.Press.Method != "press") && (drawn == nil || c.For == "lead-in" && drawn.For != "lead-in") {
 				drawn, on = c, f.title()
 			}
 		}

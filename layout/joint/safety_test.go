@@ -2,6 +2,7 @@ package joint_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -27,8 +28,8 @@ func TestStepsHurtNobody(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if f := jointNamed(t, bare, "inlet-flange").Press; f.LeadInOn != "Inlet flange" || f.LeadInMm != 4 || f.LeadInDeg != 45 {
-		t.Errorf("it starts on the weld chamfer: %+v", f)
+	if f := jointNamed(t, bare, "inlet-flange"); f.Press.LeadInOn != "" || !slices.ContainsFunc(f.Problems, func(q plan.Problem) bool { return q.Kind == plan.NoLeadIn }) {
+		t.Errorf("the weld chamfer is no lead-in: %+v", f.Press)
 	}
 	for name, want := range map[string]plan.Lift{
 		"nozzle":         {}, // 2.9 kg onto 24.3 kg

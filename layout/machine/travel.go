@@ -182,7 +182,7 @@ func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Prob
 	}
 	a, b := m.poses[Instance{j.A.Part, j.A.Copy}.id()].Z, m.poses[Instance{j.B.Part, j.B.Copy}.id()].Z
 	drawn := func(e plan.JointEnd, edge string) bool {
-		return slices.ContainsFunc(m.model(e.Part).Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == e.Feature+"-"+edge })
+		return slices.ContainsFunc(m.model(e.Part).Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == e.Feature+"-"+edge && c.For != "weld" })
 	}
 	ends, first := map[bool]string{true: "back", false: "front"}, ""
 	for _, back := range []assembly.Vec{a, a.Times(-1)} {

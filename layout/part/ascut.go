@@ -104,7 +104,7 @@ func (m *Group) whyNot(s *Sizes, cut string) string {
 	}
 	why := tooSmall(s, m.Group.FinishedMm, cut)
 	z := m.Size.Size
-	if holds, _ := s.cutterHolds(cut, z.NominalMm); why == "" && z.Limited && z.MaxMm-z.MinMm < holds-1e-9 {
+	if holds, _ := CutterHolds(cut, z.NominalMm, s.plateMm()); why == "" && z.Limited && z.MaxMm-z.MinMm < holds-1e-9 {
 		return "finer than the " + cut + " holds"
 	}
 	return why
@@ -167,7 +167,7 @@ func (a *asCut) cutBore(s *Sizes, st *Step, cut string) {
 // boreTurned tells whether the bore of a flat part is machined after cutting:
 // where stock is left for it, or its own limits are closer than the cutter's.
 func (s *Sizes) boreTurned(bore *Step) bool {
-	holds, _ := s.cutterHolds(s.Part.Stock.Cut, bore.Size.NominalMm)
+	holds, _ := CutterHolds(s.Part.Stock.Cut, bore.Size.NominalMm, s.plateMm())
 	return s.Part.Bore.Leave.Mm > 0 || bore.Size.Press.Set() || bore.Size.Thread != nil ||
 		bore.Size.Class != "" && (holds == 0 || bore.Size.MaxMm-bore.Size.MinMm < holds-1e-9)
 }

@@ -48,7 +48,7 @@ func (f *flat) steps(z *sizer) []Step {
 // cutLimits are the limits of a size: where nothing is left to be machined and none
 // of its own are drawn, no closer than the cutter holds.
 func (f *flat) cutLimits(z *Sizes, s Sized, leaveMm float64) Sized {
-	if holds, source := z.cutterHolds(f.Stock.Cut, s.NominalMm); s.Class == "" && s.Limited && leaveMm == 0 && s.MaxMm-s.MinMm < holds-1e-9 {
+	if holds, source := CutterHolds(f.Stock.Cut, s.NominalMm, z.plateMm()); s.Class == "" && s.Limited && leaveMm == 0 && s.MaxMm-s.MinMm < holds-1e-9 {
 		s.AsCut, s.MinMm, s.MaxMm, s.Source = true, s.NominalMm-holds/2, s.NominalMm+holds/2, source
 	}
 	return s
@@ -247,14 +247,15 @@ func (f *flat) millOutline(b *bench) {
 	b.op(warn(o, clampPart))
 }
 
-// cutterHolds is the width of limits that a cutter holds of a size, with its source; 0 for
-// a saw, and for what the standard does not know. Laser and water jet hold ±0.1 mm.
-func (s *Sizes) cutterHolds(cut string, mm float64) (widthMm float64, source string) {
+// CutterHolds is the width of limits that a cutter holds of a size in plate of a thickness,
+// mm, with its source; 0 for a saw, and for what the standard does not know. Laser and water jet
+// hold ±0.1 mm.
+func CutterHolds(cut string, mm, plateMm float64) (widthMm float64, source string) {
 	switch cut {
 	case "laser", "waterjet":
 		return 0.2, "as the " + cut + " cuts, common practice, no source"
 	case "plasma", "flame":
-		if pm, err := fits.ThermalCut(mm, s.plateMm()); err == nil {
+		if pm, err := fits.ThermalCut(mm, plateMm); err == nil {
 			return 2 * pm, "ISO 9013 class 2"
 		}
 	}
@@ -285,7 +286,7 @@ func (f *flat) centred(b *bench, bore *Step) string {
 		if leave := b.Part.Bore.Leave.Mm; leave > 0 {
 			within = leave / 4
 		}
-		if holds, _ := b.cutterHolds(f.Stock.Cut, bore.Size.NominalMm); holds > 0 {
+		if holds, _ := CutterHolds(f.Stock.Cut, bore.Size.NominalMm, b.plateMm()); holds > 0 {
 			within = min(within, holds/2)
 		}
 		return "the bore as cut true within " + b.W.Near(within)

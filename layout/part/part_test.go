@@ -89,8 +89,7 @@ func TestCutterHolds(t *testing.T) {
 		cut  string
 		want float64
 	}{{"laser", 0.2}, {"waterjet", 0.2}, {"plasma", 2.6}, {"flame", 2.6}, {"saw", 0}} { // ISO 9013 class 2: ±1.3 over 35 in 8 mm
-		s := &Sizes{Part: &parts.Part{Thickness: parts.Length{Mm: 8}}}
-		if got, source := s.cutterHolds(c.cut, 40); got != c.want || (source == "") != (c.want == 0) {
+		if got, source := CutterHolds(c.cut, 40, 8); got != c.want || (source == "") != (c.want == 0) {
 			t.Errorf("%s holds %g mm by %q, want %g", c.cut, got, source, c.want)
 		}
 	}

@@ -89,12 +89,12 @@ func stockLeft(v *view) {
 			Rule:   "at least " + v.mm(c.mm) + " on diameter for the lathe over a " + c.cut + " cut edge, which is rough and tapered",
 			Source: practice, Fix: "add leave, at least " + v.mm(c.mm),
 		}
-		if b := v.p.Bore; b != nil && toTurn(b.Size.Fit) && b.Leave.Mm < c.mm-slackMm {
+		if b := v.p.Bore; b != nil && v.toTurn(b.Size.Fit, b.Size.Nominal.Mm) && b.Leave.Mm < c.mm-slackMm {
 			f.What = "the bore has a fit, but the " + c.cut + " leaves too little for the lathe"
 			f.Numbers = v.mm(b.Leave.Mm) + " left on " + v.mm(b.Size.Nominal.Mm) + ", wanted " + v.mm(c.mm)
 			v.report(Stop, "bore", b.Pos, f)
 		}
-		if o.Shape == parts.CircleOutline && toTurn(o.Size.Fit) && o.LeaveOnPart.Mm < c.mm-slackMm {
+		if o.Shape == parts.CircleOutline && v.toTurn(o.Size.Fit, o.Width.Mm) && o.LeaveOnPart.Mm < c.mm-slackMm {
 			f.What = "the outline has a fit, but the " + c.cut + " leaves too little for the lathe"
 			f.Numbers = v.mm(o.LeaveOnPart.Mm) + " left on " + v.mm(o.Width.Mm) + ", wanted " + v.mm(c.mm)
 			v.report(Stop, "outline", o.Pos, f)
@@ -102,10 +102,12 @@ func stockLeft(v *view) {
 	}
 }
 
-// toTurn tells fits that no cutter holds: all but a wide plus-minus.
-func toTurn(f parts.Fit) bool {
-	return f.Class.Value != "" || f.LightPress.Set() || len(f.Measured) > 0 || len(f.Limits) == 2 && f.Limits[1].Mm-f.Limits[0].Mm < 0.2-slackMm ||
-		f.PlusMinus.Set() && f.PlusMinus.Mm < 0.1-slackMm
+// toTurn tells fits that the cutter does not hold: all but limits and a plus-minus as wide as
+// its own.
+func (v *view) toTurn(f parts.Fit, mm float64) bool {
+	holds, _ := part.CutterHolds(v.p.Stock.Cut, mm, v.lengthMm)
+	return f.Class.Value != "" || f.LightPress.Set() || len(f.Measured) > 0 || len(f.Limits) == 2 && f.Limits[1].Mm-f.Limits[0].Mm < holds-slackMm ||
+		f.PlusMinus.Set() && 2*f.PlusMinus.Mm < holds-slackMm
 }
 
 // blank looks for stock that is too small for the finished part.

@@ -78,7 +78,7 @@ func TestSmallGeometry(t *testing.T) {
 		{"few of many", []string{few([]string{"a", "b", "c", "d"}), few([]string{"a", "b", "c", "d", "e"}), few([]string{"a", "b", "c", "d", "e", "f"}), few([]string{"a"})}, []string{"a, b, c, d", "a, b, c, d and 1 more", "a, b, c, d and 2 more", "a"}},
 		{"and more of the same", []string{same(0), same(1), same(2), same(3), same(12)}, []string{"", "", " (and one more)", " (and 2 more)", " (and 11 more)"}},
 		{"clocks of slots", []float64{clock(&hole{a: p(0, 10), b: p(0, 30)}), clock(&hole{a: p(10, -5), b: p(10, 5)}), clock(&hole{a: p(-4, 0), b: p(0, -4)}), clock(&hole{a: p(3, 3), b: p(5, 5)})}, []float64{0, 90, -135, 45}},
-		{"fits to turn", fits(toTurn, class("H7"), parts.Fit{}, limits(20, 20.19), limits(20, 20.2), within(0.09), within(0.1)), []bool{true, false, true, false, true, false}},
+		{"fits to turn", fits(func(f parts.Fit) bool { return (&view{p: &parts.Part{Stock: parts.Stock{Cut: "laser"}}}).toTurn(f, 20) }, class("H7"), parts.Fit{}, limits(20, 20.19), limits(20, 20.2), within(0.09), within(0.1)), []bool{true, false, true, false, true, false}},
 		{"fine fits", fits(six, class("k6"), class("H7"), class("h5"), class(""), limits(20, 20.03), limits(20, 20.031), within(0.015), within(0.0151)), []bool{true, false, true, false, true, false, true, false}},
 		{"limits of a step of 20", [][3]any{limit(limits(19.9, 20.2)), limit(within(0.05)), limit(class("H7")), limit(parts.Fit{})}, [][3]any{{19.9, 20.2, true}, {19.95, 20.05, true}, {20.0, 20.021, true}, {0.0, 0.0, false}}}, // ISO 286-2
 		{"where no joint stands", (&reviewer{job: &parts.Job{File: "job.yaml"}}).jointPos("none"), parts.Pos{File: "job.yaml", Line: 1, Column: 1}},

@@ -235,6 +235,11 @@ func weldSense(r *reviewer) {
 			f.Rule, f.Source, f.Fix = "a weld that carries runs over a quarter of its edge at the least", practice, "the length of the edge, or accept it for a part that carries nothing"
 			r.add(f)
 		}
+		if w.Type == "fillet" && r.barSeamMm(w.Part, false) > 0 && r.barSeamMm(w.To, false) > 0 {
+			f.What, f.Numbers, f.OverMm, f.LeftMm = j.Title+": two ends meet flush, and a fillet has no corner but inside", "", nil, nil
+			f.Rule, f.Source, f.Fix = "ends that meet are welded by a butt weld", practice, "type: v, or square where the wall is thin"
+			r.add(f)
+		}
 		if w.Process == "MMA" && thin > 0 && thin < stickMm-slackMm {
 			f.What, f.Numbers, f.OverMm, f.LeftMm = j.Title+": a stick burns through the thinner part", r.mm(thin)+", wanted at least "+r.mm(stickMm), nil, left(thin)
 			f.Rule, f.Source, f.Fix = "thin sheet is welded by TIG or MAG", practice, "process: TIG or MAG"
