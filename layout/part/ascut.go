@@ -153,10 +153,10 @@ func (a *asCut) cutBore(s *Sizes, st *Step, cut string) {
 	switch {
 	case leave > 0:
 		text += ", " + s.W.Size(leave) + " left for " + s.W.Dia(st.Size.NominalMm)
-		a.bore = "Bore as cut " + s.W.Dia(dia) + ": " + s.W.Size(leave) + " left on diameter for the lathe."
+		a.bore = "Bore as cut " + s.W.Dia(dia) + ": " + s.W.Size(leave) + " left on diameter for " + s.borer() + "."
 	case follows && turned:
-		a.notes = append(a.notes, "The bore is to be "+st.Size.Class+", finer than the cut, and nothing is left for the lathe: say bore: {leave: ...}.")
-		a.bore = "Bore as cut " + s.W.Dia(dia) + ": nothing is left for the lathe."
+		a.notes = append(a.notes, "The bore is to be "+st.Size.Class+", finer than the cut, and nothing is left for "+s.borer()+": say bore: {leave: ...}.")
+		a.bore = "Bore as cut " + s.W.Dia(dia) + ": nothing is left for " + s.borer() + "."
 	}
 	if a.boreCut = follows; !follows { // a saw cuts no bore
 		a.bore = ""

@@ -152,7 +152,7 @@ func (f *flat) operations(b *bench) {
 	case bore != nil && !b.cut.boreCut:
 		f.drillBore(b, bore)
 	}
-	if outline := b.StepNamed(outlineStep); outline != nil && (outline.Size.Class != "" || f.Outline.LeaveOnPart.Mm > 0) {
+	if outline := b.StepNamed(outlineStep); f.outlineTurned(b.Sizes) {
 		holding := "on the bore, expanding mandrel or soft jaws"
 		if bore == nil {
 			holding = "pressed by a running centre with a pad against a disc in the chuck"
@@ -301,6 +301,39 @@ func (f *flat) centred(b *bench, bore *Step) string {
 // flatter over its width. Common practice, no source.
 const asRolledMm = 0.25
 
+// boringHead is what bores on the mill.
+const boringHead = "boring head"
+
+// onMill tells a plate too large for the shop's lathe of which the bore alone would be
+// turned: the mill bores it.
+func (s *Sizes) onMill() bool {
+	f, ok := s.form.(*flat)
+	most, bore := s.Job.Shop.SwingMm, s.StepNamed(boreStep)
+	if !ok || !most.Set() || bore == nil || bore.Size.Thread != nil || !s.boreTurned(bore) || f.outlineTurned(s) || len(s.Part.Grooves) > 0 {
+		return false
+	}
+	box := s.OutlinePath().Bounds()
+	swings := 2 * math.Hypot(max(-box.X0, box.X1), max(-box.Y0, box.Y1))
+	if f.round() {
+		swings = box.W()
+	}
+	return swings > most.Mm+geom.CloseMm
+}
+
+// outlineTurned tells an outline that is finished on the lathe.
+func (f *flat) outlineTurned(s *Sizes) bool {
+	outline := s.StepNamed(outlineStep)
+	return outline != nil && (outline.Size.Class != "" || f.Outline.LeaveOnPart.Mm > 0)
+}
+
+// borer is the machine that finishes the bore of a plate.
+func (s *Sizes) borer() string {
+	if s.onMill() {
+		return "the mill"
+	}
+	return "the lathe"
+}
+
 func (f *flat) turnBore(b *bench, bore *Step) {
 	o := plan.Operation{
 		Machine: "Lathe", Title: "Bore " + b.sizeText(bore),
@@ -320,7 +353,11 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 	if l := b.limitsText(bore.Size); l != "" {
 		o.Limits = []string{boreStep + " " + l}
 	}
-	if mm, corners := b.swungMm(); corners {
+	if b.onMill() {
+		o.Machine, o.Tool, o.Speed = "Mill", boringHead, ""
+		o.Holding = "clamped on parallels, clear of the bore; under the spindle, " + f.centred(b, bore) + ", face within " + b.W.Near(asRolledMm)
+		o = warn(o, clampPart)
+	} else if mm, corners := b.swungMm(); corners {
 		o.Holding += "; its corners swing up to " + "Ø" + b.W.Room(mm)
 		cautions := []caution{swings}
 		if off := b.offCentreMm(); off > balancedShare*mm {
@@ -350,15 +387,17 @@ func (b *bench) offCentreMm() float64 {
 	return math.Hypot(x, y) / area
 }
 
-// bevel cuts the chamfers: on the lathe where the plate is set up there for its
-// bore, else by grinder.
+// bevel cuts the chamfers: where the plate is set up for its bore, else by grinder.
 func (f *flat) bevel(b *bench, onLathe bool) {
 	do, refs := b.chamferLines(func(*chamfer) bool { return true })
 	if len(do) == 0 {
 		return
 	}
 	o := plan.Operation{Machine: "Lathe", Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung", Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face"}
-	if !onLathe {
+	switch {
+	case onLathe && b.onMill():
+		o.Machine, o.Tool = "Mill", "chamfer tool in the "+boringHead
+	case !onLathe:
 		o.Machine, o.Tool, o.Holding = "Bench", "grinder or bevelling machine", "clamped to the bench"
 		o = warn(o, grinding)
 	}

@@ -68,19 +68,22 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		}
 		m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Size(leftMm(job))+" stay on the diameter until then.")
 		for _, o := range first.Out.Operations {
-			if o.Machine == "Lathe" && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
+			if Bores(o) && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
 				m.LaterDo = append(m.LaterDo, words.Spaced(s.Name)+" held, and with the tool, as in operation "+strconv.Itoa(o.N)+" of its sheet, clear of what is welded on.")
 			}
 		}
 	}
 	for _, o := range m.Out.Operations {
-		if o.Machine != "Lathe" && !slices.ContainsFunc(first.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title }) {
+		if !Bores(o) && !slices.ContainsFunc(first.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title }) {
 			m.LaterDo = append(m.LaterDo, strings.Join(o.Do, " "))
 		}
 	}
 	m.Out.Operations, m.Out.Checks, m.Out.Features, m.Out.Dimensions = first.Out.Operations, first.Out.Checks, first.Out.Features, first.Out.Dimensions
 	return m
 }
+
+// Bores tells an operation of the lathe, or of the mill in its place.
+func Bores(o plan.Operation) bool { return o.Machine == "Lathe" || o.Tool == boringHead }
 
 func leftMm(job *parts.Job) float64 {
 	if job.Units == parts.Inches {

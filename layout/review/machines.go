@@ -2,9 +2,11 @@ package review
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/layout/part"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -152,6 +154,14 @@ func (v *view) latheMm() float64 {
 // swing looks for parts that are too wide for the lathe, if they go on it.
 func swing(v *view) {
 	most, needMm := v.job.Shop.SwingMm, v.latheMm()
+	if slices.ContainsFunc(v.q.Operations, func(o plan.Operation) bool { return o.Machine != "Lathe" && part.Bores(o) }) {
+		v.report(Note, "", v.p.Name.Pos, Finding{
+			What: v.p.Title.Value + " is too large for the lathe, and the mill bores it", Numbers: "swing " + v.mm(most.Mm),
+			Rule: "what is turned swings over the bed", Source: "shop: lathe: swing",
+			Fix: "see that the mill's table and throat take it, or have it turned elsewhere",
+		})
+		return
+	}
 	if !most.Set() || needMm <= most.Mm+slackMm {
 		return
 	}
@@ -159,7 +169,7 @@ func swing(v *view) {
 		What:    v.p.Title.Value + " is over the lathe's swing",
 		Numbers: "turns " + v.mm(needMm) + " across its corners, swing " + v.mm(most.Mm),
 		Rule:    "what is turned swings over the bed", Source: "shop: lathe: swing",
-		Fix: "bore it on the mill, have it turned elsewhere, or make it smaller",
+		Fix: "have it turned elsewhere, or make it smaller",
 	})
 }
 
