@@ -27,11 +27,51 @@ const (
 // their turn comes, with all that is already joined in its place. Openings in
 // the outside of a part are not counted as a way in.
 func weldAccess(r *reviewer) {
-	for _, j := range r.pl.Joints {
-		if ends, stack := r.weldEnds(j); len(ends) > 0 {
-			r.reachable(j, meant(j.Weld, ends), stack)
+	for n, j := range r.pl.Joints {
+		ends, stack := r.weldEnds(j)
+		if len(ends) > 0 {
+			ends = meant(j.Weld, ends)
+		} else if j.Weld != nil {
+			for _, k := range r.pl.Joints[:n] {
+				if foot := r.footEnd(j, r.stack(k)); foot != nil { // the last of them has all that it carries
+					ends, stack = foot, r.stack(k)
+				}
+			}
+		}
+		if len(ends) > 0 {
+			r.reachable(j, ends, stack)
 		}
 	}
+}
+
+// footEnd is the highest place of a weld round the foot of a branch, over which hangs what
+// stands with the branch; nil if it is none, or stands with another.
+func (r *reviewer) footEnd(j *plan.JointPlan, stack []*standingPart) []weldEnd {
+	for _, of := range [][2]plan.JointEnd{{j.A, j.B}, {j.B, j.A}} {
+		p, tube, main := standing(stack, of[0]), r.viewOf(of[0].Part), r.viewOf(of[1].Part)
+		if p == nil || main == nil {
+			continue
+		}
+		for _, end := range tube.p.Ends {
+			if end.Onto.Part != of[1].Part || main.wideMm() == 0 {
+				continue
+			}
+			radius, least, most := tube.wideMm(), math.Inf(1), math.Inf(-1)
+			sin, cos := math.Sincos(end.Angle.Deg * math.Pi / 180)
+			for deg := range 360 { // from where the axes cross to the foot, along the branch
+				beside, along := math.Sincos(float64(deg) * math.Pi / 180)
+				beside = end.Offset.Mm + radius*beside
+				mm := (math.Sqrt(max(0, main.wideMm()*main.wideMm()-beside*beside)) + radius*along*cos) / sin
+				least, most = min(least, mm), max(most, mm)
+			}
+			foot, free := most-least, tube.lengthMm
+			if end.Face == parts.Back {
+				foot, free = free-foot, 0
+			}
+			return []weldEnd{{z: p.Z(foot), r: radius, dir: math.Copysign(1, p.Z(free)-p.Z(foot)), sides: []float64{1}}}
+		}
+	}
+	return nil
 }
 
 // weldCorner looks for fillets round a circle where the two parts end level, or nearly:
