@@ -57,6 +57,12 @@ func TestFootBeyond(t *testing.T) {
 	if got := found(t, flat, plan.FootBeyond); got != "" {
 		t.Errorf("flat: %q", got)
 	}
+	// Along an edge whose corner is rounded by 60 its foot of 10 has nothing under it as
+	// far as 60 less √(60² − (60 − y)²), which from y 0 to 10 is 37.5 on the average, less the 15 that it stands in.
+	round := map[string]string{"base.yaml": strings.Replace(basePart, "rectangle: [400, 200]", "rectangle: [400, 200], corner: 60", 1), "rib.yaml": flat["rib.yaml"], "job.yaml": strings.Replace(flat["job.yaml"], "with: back, at: [120, 20], top: up", "with: bottom, from-left: 15, from-bottom: 0, front: down", 1)}
+	if got := found(t, round, plan.FootBeyond); got != "foot-beyond rib base 22.4" {
+		t.Errorf("round: %q", got)
+	}
 	// Over the corner that a plate does not have a rib stands on nothing, 50 from its edge.
 	files := map[string]string{"base.yaml": strings.Replace(basePart, "rectangle: [400, 200]", "polygon: {points: [[0, 0], [400, 0], [400, 100], [200, 100], [200, 200], [0, 200]]}", 1), "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
 		"job.yaml": ribJob + ribWeld + ", place: {on: front, with: bottom, from-left: 350, from-bottom: 150, front: down}}\n"}

@@ -114,20 +114,21 @@ func (m *Machine) weldedOn(first, second string) bool {
 // overhangs tells whether a body stands over the edge of a plate.
 func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Problem {
 	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
+	toward := outward(plate, face).Times(-1)
 	beyond := max(box.High.X-own.High.X, own.Low.X-box.Low.X, box.High.Y-own.High.Y, own.Low.Y-box.Low.Y)
 	wide, high := box.High.X-box.Low.X, box.High.Y-box.Low.Y
 	of, made := m.Of[b.ID]
 	long := made && m.model(of.Part).Part.Bar != nil && max(wide, high) > max(own.High.X-own.Low.X, own.High.Y-own.Low.Y) // a plate lies across it
+	if beyond < standsMm && box.High.Z-box.Low.Z >= min(wide, high) && m.weldedOn(b.ID, plate.ID) {
+		beyond = m.cornerMm(plate, b, toward)
+	}
 	if beyond < standsMm || long || m.weldedOn(plate.ID, b.ID) && wide*high > (own.High.X-own.Low.X)*(own.High.Y-own.Low.Y) {
 		return nil // else it is the plate that stands, on the body
 	}
-	toward := outward(plate, face).Times(-1)
 	if touchMm2(plate, b, toward) == 0 {
 		return nil
 	}
-	floor := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Cuboid(
-		assembly.Vec{X: box.Low.X - 1, Y: box.Low.Y - 1, Z: own.Low.Z}, assembly.Vec{X: box.High.X + 1, Y: box.High.Y + 1, Z: own.High.Z}))}
-	whole, least := touchMm2(&floor, b, toward), carriedPart
+	whole, least := footMm2(plate, b, toward), carriedPart
 	on, over := m.carriedBy(plate, b, toward)
 	if _, known := m.floor(); box.High.Z-box.Low.Z >= min(wide, high) {
 		over = false // on edge
@@ -182,6 +183,25 @@ func (m *Machine) braceBeyond(plate, b *assembly.Body, beyond float64) []plan.Pr
 	return []plan.Problem{{Joint: joint, Kind: plan.FootBeyond, Pos: m.posOf(joint), Args: []plan.Arg{
 		plan.Named(m.title(b.ID)), plan.Named(m.title(plate.ID)), plan.Of(plan.Mm, words.Round(beyond, 1)),
 	}}}
+}
+
+// footMm2 is the area with which a body would lie on a plate that is larger than it.
+func footMm2(plate, b *assembly.Body, toward assembly.Vec) float64 {
+	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
+	floor := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Cuboid(
+		assembly.Vec{X: box.Low.X - 1, Y: box.Low.Y - 1, Z: own.Low.Z}, assembly.Vec{X: box.High.X + 1, Y: box.High.Y + 1, Z: own.High.Z}))}
+	return touchMm2(&floor, b, toward)
+}
+
+// cornerMm is how much of the foot of a plate on edge stands where the outline of another has
+// a corner cut or rounded off.
+func (m *Machine) cornerMm(plate, b *assembly.Body, toward assembly.Vec) float64 {
+	r, of := m.model(m.Of[plate.ID].Part), m.model(m.Of[b.ID].Part)
+	if r.Part.Outline == nil || of.Part.Outline == nil {
+		return 0
+	}
+	whole := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Prism(assembly.Outline(outline(r)), -r.LengthMm(), 0))}
+	return (footMm2(plate, b, toward) - touchMm2(&whole, b, toward)) / of.LengthMm()
 }
 
 // touchMm2 is the area on which a body going one way touches another.
