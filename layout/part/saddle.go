@@ -469,23 +469,23 @@ func (h *branchHole) note(w words.Writer) string {
 }
 
 func (h *branchHole) operations(b *bench) {
+	refs, start := []int{b.ref(h)}, ""
+	for i := range b.Radials { // what is cut with it
+		row := b.Radials[i].Rows[0]
+		if b.branchOver(row.N) != h {
+			continue
+		}
+		refs = append(refs, b.ref(&b.Radials[i]))
+		if row.DiameterMm > 0 && row.DiameterMm < h.boreMm/2 {
+			start = "Drill " + words.Spaced(row.Name) + ", " + b.W.Drill(row.DiameterMm) + ", inside the marks to start from. "
+		}
+	}
 	b.op(warn(plan.Operation{Machine: "Bench", Title: words.Capital(h.name()),
 		Do: []string{
 			"Lay the hole template of " + h.branch.Title.Value + " on the outside, its " + h.note(b.W) + ", and punch along the curve.",
-			"Cut through the wall in the direction of the branch's axis, inside the marks; offer up the cut branch and grind to it.",
+			start + "Cut through the wall in the direction of the branch's axis, inside the marks; offer up the cut branch and grind to it.",
 		},
-		Tool: "plasma, hole saw or grinder", Gauge: "the cut branch", Refs: b.inHole(h)}, grinding))
-}
-
-// inHole are the features that are cut with the hole of a branch, itself first.
-func (b *bench) inHole(h *branchHole) []int {
-	refs := []int{b.ref(h)}
-	for i := range b.Radials {
-		if b.branchOver(b.Radials[i].Rows[0].N) == h {
-			refs = append(refs, b.ref(&b.Radials[i]))
-		}
-	}
-	return refs
+		Tool: "plasma, hole saw or grinder", Gauge: "the cut branch", Refs: refs}, grinding))
 }
 
 func (h *branchHole) checks(r *record) {

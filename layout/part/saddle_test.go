@@ -105,6 +105,29 @@ func TestHoleOnMain(t *testing.T) {
 	}
 }
 
+// TestHoleOnMainIsMadeOnce: a round hole inside that of the branch, bore 72, is cut with it, in one
+// operation and one line of the record; one that is tapped, or reaches out of it, is its own. One of
+// less than half the bore is where the cut starts.
+func TestHoleOnMainIsMadeOnce(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		hole        string
+		once, start bool
+	}{
+		{"axial: 300, size: 72", true, false},
+		{"axial: 300.5, size: 71.1", false, false},
+		{"axial: 303, size: 12", true, true},
+		{"axial: 300, size: M8 tap", false, false},
+	} {
+		m := work(t, "mm", mainTube+"radial:\n  - {name: hatch, clock: 90, "+c.hole+"}\n", branch("angle: 90, place: {clock: 90, axial: 300}"))
+		own := slices.ContainsFunc(m.Out.Operations, func(o plan.Operation) bool { return strings.HasPrefix(o.Title, "hatch: ") })
+		measured := slices.ContainsFunc(m.Out.Checks, func(c plan.Check) bool { return strings.HasPrefix(c.What, "hatch at ") })
+		if own == c.once || measured == c.once || len(m.Out.Shown) == 1 != c.once || strings.Contains(lines(m), "Drill hatch, Ø12, inside the marks to start from.") != c.start {
+			t.Errorf("%s: %v, %v\n%s", c.hole, own, measured, lines(m))
+		}
+	}
+}
+
 // TestSaddleIsAsDeepAsItsTable: on the main of R 100, at 55° and 20 off, the outside of the branch
 // (r 40, the wall that touches first) lies (√(R² − (e + r sin t)²) + r cos t cos b)/sin b from the
 // crossing of the axes, that with r 36 where it is more: from 90.823 to 148.638 by 100 000 places

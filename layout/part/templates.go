@@ -44,18 +44,13 @@ func (d *shaper) needlessWrap(p *plan.Development) string {
 	return words.Spaced(p.Marks[0].Name) + " alone is set out there, by the table"
 }
 
-// branchOver is the branch inside whose hole a radial feature lies; nil if there is none.
+// branchOver is the branch inside whose hole a radial feature without a thread lies; nil if there is none.
 func (g *Shape) branchOver(n int) *branchHole {
-	if len(g.holed) == 0 {
-		return nil
-	}
-	for _, row := range g.rows() {
-		if row.N != n || row.AroundMm == 0 {
-			continue
-		}
-		for _, h := range g.holed {
-			if h.origin != nil && h.holds(row) {
-				return h
+	for i := range g.Radials {
+		for _, row := range g.Radials[i].Rows {
+			at := slices.IndexFunc(g.holed, func(h *branchHole) bool { return h.origin != nil && h.holds(row) })
+			if row.N == n && g.Radials[i].Size.Thread == nil && at >= 0 {
+				return g.holed[at]
 			}
 		}
 	}
@@ -66,9 +61,12 @@ func (g *Shape) branchOver(n int) *branchHole {
 func (h *branchHole) holds(row plan.RadialRow) bool {
 	z := h.origin.fromFrontMm()
 	turn := math.Abs(math.Remainder(row.ClockDeg-h.origin.clockDeg, 360))
+	if row.AroundMm == 0 { // a round hole
+		row.AroundMm, row.AlongMm, row.CornerMm = row.DiameterMm, row.DiameterMm, row.DiameterMm/2
+	}
 	around := max(0, row.AroundMm/2-row.CornerMm) + turn*math.Pi/360*row.OutsideMm
 	along := max(0, row.AlongMm/2-row.CornerMm) + math.Abs(row.AxialMm-z)
-	return math.Hypot(around, along)+row.CornerMm <= h.boreMm/2
+	return math.Hypot(around, along)+row.CornerMm <= h.boreMm/2+geom.CloseMm
 }
 
 // setOut is how a rolled blank gets onto its sheet.

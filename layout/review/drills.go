@@ -35,8 +35,8 @@ func (v *view) drilledSizes() []drilled {
 		if f.Shape != parts.RadialHole {
 			continue
 		}
-		for _, row := range v.q.Radials {
-			if row.Name == f.Name.Value {
+		for _, row := range v.q.Shown { // what the hole of a branch takes away is not drilled
+			if row.Name == f.Name.Value && row.DiameterMm > 0 {
 				out = append(out, drilled{f.Name.Value, f.Size.Pos, row.DiameterMm, f.Size.Make, f.Size.Size.Fit.Pos.Line > 0, f.Through})
 				break
 			}
