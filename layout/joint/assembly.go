@@ -441,21 +441,6 @@ func (j *assembly) placeStack(t *joint) {
 	}
 }
 
-// spacerMm is how far a made stud holds the parts apart: its length between
-// the threaded ends.
-func (j *shop) spacerMm(t *joint) float64 {
-	if t.in.Bolt == nil || t.in.Bolt.Stud.Value == "" {
-		return 0
-	}
-	sum := 0.0
-	for _, s := range j.model(t.in.Bolt.Stud.Value).Steps {
-		if !s.Inside && s.Size.Thread == nil {
-			sum += s.ToMm - s.FromMm
-		}
-	}
-	return sum
-}
-
 func (j *assembly) at(i inst) *placedPart {
 	return seq.At(j.placed, func(p *placedPart) bool { return p.inst == i })
 }

@@ -44,6 +44,7 @@ func (j *shop) besides(t *joint) *plan.Beside {
 	if !okA || !okB {
 		return nil
 	}
+	zb += outward(m.Second) * (j.spacerMm(t) + j.stackMm(t))
 	out := &plan.Beside{
 		XMm: geom.Clean(cb.XMm - ca.XMm), YMm: geom.Clean(cb.YMm - ca.YMm), FrontMm: geom.Clean(zb - s*za),
 		TurnDeg: at.turn, OtherWay: s < 0,

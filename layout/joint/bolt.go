@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"centrepop/layout/bolts"
-	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -76,7 +75,7 @@ func (j *shop) boltFits(t *joint) {
 		if thread.Designation != b.Thread.Designation {
 			t.refuse(in.Pos, plan.OtherThread, plan.Named(b.Thread.Designation), plan.Named(t.b.text()), plan.Named(thread.Designation))
 		}
-		if in.Nut {
+		if in.Nut && in.Stud.Value == "" {
 			cure := "nut: no"
 			if slices.ContainsFunc(j.job.Joints, func(o *parts.Joint) bool {
 				return o.Bolt != nil && o.Bolt.Through.Part == t.b.ref.Part && o.Bolt.Through.Feature == t.b.ref.Feature
@@ -272,15 +271,7 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 			joint.NutWashers = 1
 		}
 	}
-	if tapped {
-		h := t.b.group.Hole
-		_, thick, _ := t.b.plane(t.meeting().Second)
-		hole := &bolts.TappedHole{ThreadMm: h.Depth.Mm, Material: threadMaterial(t.b.r), TensileMPa: tensileMPa(t.b.r), Through: h.Through}
-		if h.Through {
-			hole.ThreadMm = thick
-		}
-		joint.Hole = hole
-	}
+	joint.Hole = t.tappedHole()
 	choice, err := t.bolt.ChooseLength(joint)
 	if err != nil {
 		t.refuse(in.Pos, plan.NoBoltChosen, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
@@ -303,6 +294,19 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 		t.add(plan.Problem{Kind: plan.NoStockLength, Args: []plan.Arg{plan.Named(p.Size)}, Because: nearestFaults(choice)})
 	}
 	return t.tighten(p, bolts.Tightening{Class: in.Class, Condition: t.friction(classKind(in.Class))})
+}
+
+// tappedHole is what a joint's bolts or studs are screwed into; nil where they go through.
+func (t *joint) tappedHole() *bolts.TappedHole {
+	if t.b.group == nil || t.b.group.Size.Thread == nil {
+		return nil
+	}
+	h := t.b.group.Hole
+	out := &bolts.TappedHole{ThreadMm: h.Depth.Mm, Material: threadMaterial(t.b.r), TensileMPa: tensileMPa(t.b.r), Through: h.Through}
+	if h.Through {
+		_, out.ThreadMm, _ = t.b.plane(t.meeting().Second)
+	}
+	return out
 }
 
 // flangeMoreMm is how much thicker than drawn a turned flange may come that the bolts go through.
@@ -358,79 +362,6 @@ func boltProblem(p bolts.Problem) plan.Problem {
 		out.Args = append(out.Args, plan.Named(p.Of))
 	}
 	return out
-}
-
-// stud checks a made stud: each threaded end must hold washer, nut and two
-// pitches beyond the plate it goes through.
-func (j *making) stud(t *joint, p *plan.BoltPlan) {
-	r := j.model(t.in.Bolt.Stud.Value)
-	p.Ordered = r.Out.Title
-	if have := r.Part.Quantity; have < p.Count {
-		t.problem(plan.StudsMissing, plan.Of(plan.Number, float64(p.Count)), plan.Of(plan.Number, float64(have)), plan.Named(r.Out.Title))
-	}
-	p.LengthMm = r.LengthMm()
-	outside, _ := r.Sides()
-	ends := []*part.Step{outside[0], outside[len(outside)-1]}
-	washer := 0.0
-	if t.in.Bolt.Washer {
-		washer = t.bolt.WasherThicknessMm
-	}
-	need := washer + t.bolt.NutHeightMm + 2*t.bolt.Thread.PitchMm
-	plates := []plan.GripRow{p.Grip[0], p.Grip[len(p.Grip)-1]}
-	// Either end may go either way: the longer thread takes the thicker plate.
-	if (plates[0].ThickMm > plates[1].ThickMm) != (ends[0].ToMm-ends[0].FromMm > ends[1].ToMm-ends[1].FromMm) {
-		ends[0], ends[1] = ends[1], ends[0]
-	}
-	if long := [2]float64{ends[0].ToMm - ends[0].FromMm, ends[1].ToMm - ends[1].FromMm}; math.Abs(long[0]-long[1]) > geom.CloseMm {
-		var goes []string
-		for k, e := range ends {
-			goes = append(goes, words.Spaced(e.Name)+", "+j.w.Size(long[k])+" long, through "+plates[k].What)
-		}
-		t.ends = words.Capital(strings.Join(goes, "; ")) + "."
-	}
-	for k, e := range ends {
-		if e.Size.Thread == nil || e.Size.Thread.Designation != p.Size {
-			t.problem(plan.StudThread, plan.Named(words.Spaced(e.Name)), plan.Named(r.Out.Title), plan.Named(p.Size))
-			continue
-		}
-		length := e.ToMm - e.FromMm
-		t.figure(plates[k].What+" on "+words.Spaced(e.Name), j.w.Size(length)+" of thread, "+j.w.Size(words.Round(plates[k].ThickMm+need, 2))+" needed", "plate, washer, nut, two pitches")
-		if length < plates[k].ThickMm+need-1e-9 {
-			t.problem(plan.StudShort, plan.Named(words.Spaced(e.Name)), plan.Named(r.Out.Title), plan.Of(plan.Mm, words.Round(plates[k].ThickMm+need-length, 2)))
-		}
-		t.rely(relied{what: "the thread " + words.Spaced(e.Name) + " of " + r.Out.Title, mm: geom.Clean(length), less: lessMm(r, false, e.FromMm, e.ToMm), wantMm: plates[k].ThickMm + need, of: words.Spaced(e.Name)})
-	}
-	p.NeedMm = words.Round(t.bolt.NutHeightMm, 2)
-	p.EngagementMm = p.NeedMm
-	hole := max(t.a.group.Size.FinishedMm, t.b.group.Size.FinishedMm)
-	if p.Spacer = slices.ContainsFunc(outside[1:len(outside)-1], func(s *part.Step) bool { return s.Size.NominalMm > hole }); p.Spacer {
-		p.GripMm = max(plates[0].ThickMm, plates[1].ThickMm) // each end holds its own plate
-	}
-	t.studTorque(p, r)
-}
-
-// studProof is the proof stress of a made stud over the yield stress of its
-// material: the least ratio of the classes of ISO 898-1:2013 Table 3 (600 to 660 MPa
-// of 8.8; 225 to 240 of 4.6).
-const studProof = 0.9
-
-// studTorque is the torque for a stud by the yield stress of its material as bought,
-// and the nut class that is stronger.
-func (t *joint) studTorque(p *plan.BoltPlan, r *part.Model) {
-	var strength material.Strength
-	err := error(nil)
-	if r.Material != nil {
-		strength, err = r.Material.Strength(r.Part.Stock.Size.Mm)
-	}
-	if r.Material == nil || err != nil || strength.Brittle || !t.tighten(p, bolts.Tightening{ProofMPa: studProof * strength.YieldMPa, Condition: t.friction(r.Material.Kind)}) {
-		t.caution("The strength of the made stud is not known, and no torque is given: tighten alternately, spanner-tight.")
-		return
-	}
-	p.NutClass = "8"
-	if t.bolt.Thread.TPI > 0 {
-		p.NutClass = "grade 5" // SAE J995, from memory: as strong as a grade 5 bolt
-	}
-	t.figure("proof stress of the stud", words.Trim(studProof*strength.YieldMPa, 0)+" MPa, "+words.Trim(studProof, 1)+" of yield", r.Material.Name+": "+strength.Source+"; ratio of ISO 898-1 classes")
 }
 
 // closedBy are the bolted joints of later steps whose faces come together at this one.
@@ -648,6 +579,10 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 		if t.in.Bolt.Washer {
 			wash = ", a washer under it"
 		}
+		if tapped {
+			t.step("Start the nuts", all+"on the studs, over "+a+strings.ReplaceAll(wash, " it", " each")+".", "Force none.")
+			return
+		}
 		where := "through " + a + " and " + b
 		if p.Spacer {
 			where = "with their shoulders between " + a + " and " + b
@@ -677,6 +612,10 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		shut = "Joint closed: a " + feeler + "."
 	}
 	do := []string{"Clean " + clean + ", no burrs, no paint. Put together: " + t.out.How + "."}
+	if t.in.Bolt.Stud.Value != "" && tapped {
+		j.screwIn(t, p)
+		each = "each nut"
+	}
 	title := "Offer up"
 	if slices.Contains(j.members(t.a.inst(), j.before), t.b.inst()) {
 		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+t.out.How+". See that it is so, and nothing lies between the two faces."

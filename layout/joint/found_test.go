@@ -76,7 +76,7 @@ func TestBoltsFound(t *testing.T) {
 		{"another thread on it", "bolt: M8, stud: stud, washer: yes", "M8 clearance", "M8 clearance", stud("4", "thread: M10, length: 21", good), "stud-thread, nose, stud, M8"},
 		{"no thread", "bolt: M8, stud: stud, washer: yes", "M8 clearance", "M8 clearance", stud("4", good, "diameter: 8, length: 21"), "stud-thread, tail, stud, M8"},
 		{"short under a washer", "bolt: M8, stud: stud, washer: yes", "M8 clearance", "M8 clearance", stud("4", "thread: M8, length: 20.5", good), "stud-short, nose, stud, 0.4"},
-		{"without one", "bolt: M8, stud: stud", "M8 clearance", "M8 clearance", stud("4", "thread: M8, length: 19.3", "thread: M8, length: 19.2"), "stud-short, tail, stud, 0.1; lengths-eat, the thread nose of stud, 19.3, 19.3, 19.1, nose"},
+		{"without one", "bolt: M8, stud: stud", "M8 clearance", "M8 clearance", stud("4", "thread: M8, length: 19.3", "thread: M8, length: 19.2"), "lengths-eat, the thread nose of stud, 19.3, 19.3, 19.1, nose; stud-short, tail, stud, 0.1"},
 	} {
 		texts := []string{drilledPlate("a", c.a, ""), drilledPlate("b", c.b, "")}
 		if c.stud != "" {

@@ -74,9 +74,8 @@ func steps(of []*joint) string {
 // buy lists bolts by length, nuts and washers.
 func (boltKind) buy(s *shop, t *joint, list *buying) {
 	p, in := t.out.Bolt, t.in.Bolt
-	perBolt := 2 // nuts on a stud
+	nuts := p.Count * t.nuts()
 	if in.Stud.Value == "" {
-		perBolt = 1
 		item, note := p.Ordered, ""
 		if item == "" {
 			item, note = p.Size, "no stock length fits"
@@ -92,13 +91,12 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 			list.use(t, "Sleeve of pipe, bore over "+s.w.Dia(t.boltMm)+", "+s.w.Size(geom.Clean(f.r.LengthMm()-f.r.WallMm(0)))+" long", p.Count, "")
 		}
 	}
-	nuts := in.Nut || in.Stud.Value != ""
-	if nuts {
-		list.use(t, words.Join(", ", "Nut "+p.Size, p.NutClass), p.Count*perBolt, "")
+	if nuts > 0 {
+		list.use(t, words.Join(", ", "Nut "+p.Size, p.NutClass), nuts, "")
 	}
 	if in.Washer && t.bolt.WasherODMm > 0 {
-		n := p.Count
-		if nuts {
+		n := max(nuts, p.Count)
+		if in.Nut && in.Stud.Value == "" { // and under the head
 			n *= 2
 		}
 		list.use(t, words.Join(", ", "Washer "+p.Size, p.WasherClass)+", "+s.w.Dia(t.bolt.WasherODMm)+" × "+s.w.Size(t.bolt.WasherThicknessMm), n, "")

@@ -50,21 +50,14 @@ func (j *shop) massKg(members []inst, made []*joint) float64 {
 // fastenersKg is what a ring of bolts or studs weighs with nuts and washers.
 func (j *shop) fastenersKg(t *joint) float64 {
 	p, in, b := t.out.Bolt, t.in.Bolt, t.bolt
-	var each, nuts float64
-	switch {
-	case in.Stud.Value != "":
-		each, nuts = j.model(in.Stud.Value).Out.MassKg, 2
-	default:
-		if each = boltKg(b, p); in.Nut {
-			nuts = 1
-		}
+	nuts := float64(t.nuts())
+	each, washers := nuts*nutKg(b), max(1, nuts)
+	if in.Stud.Value != "" {
+		each += j.model(in.Stud.Value).Out.MassKg
+	} else if each += boltKg(b, p); in.Nut {
+		washers = 2
 	}
-	each += nuts * nutKg(b)
 	if in.Washer {
-		washers := max(1, nuts)
-		if nuts == 1 {
-			washers = 2
-		}
 		each += washers * steelKgMm3 * b.WasherThicknessMm * ringMm2(b.WasherODMm, b.WasherIDMm)
 	}
 	return each * float64(p.Count)

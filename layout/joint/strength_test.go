@@ -2,6 +2,8 @@ package joint_test
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -33,6 +35,61 @@ func TestStudReaches(t *testing.T) {
 		if fmt.Sprint(short) != fmt.Sprint(c.short) {
 			t.Errorf("%+v: short by %v", c, short)
 		}
+	}
+}
+
+// A made stud in a tapped plate of 25, a plate of 15 over it: M12 has a pitch of 1.75, a nut of 10.8
+// and a washer of 2.5 (ISO 4032, ISO 7089); without an undercut the last 5.25 of a thread are not full
+// and an undercut A is 6.1 wide (DIN 76-1: 3 P, 3.5 P), and steel wants 12 engaged. It goes in as far as its thread is full or to a pitch from the
+// bottom, up to a shoulder where it has one, and its nut wants 15 + 10.8 + 2.5 + 3.5 = 31.8 of what stands out.
+func TestStudScrewedIn(t *testing.T) {
+	t.Parallel()
+	plate := func(name string, thick float64, size string) string {
+		return fmt.Sprintf("part: %s\nkind: flange\nmaterial: S235\nstock: {plate: %g mm, cut: laser}\noutline: {circle: 200}\nbore: {diameter: 50}\nholes:\n  - {name: studs, face: front, circle: {pcd: 150, count: 4, first: 45}, size: %s}\n", name, thick, size)
+	}
+	const root, post = "{name: root, thread: M12, length: 20}, ", "{name: root, thread: M12, length: 20, undercut: DIN 76-A}, {name: body, diameter: 20, length: 50}, "
+	for _, c := range []struct {
+		hole, steps    string
+		stands, in     float64
+		apart          float64
+		back           bool
+		problems, says string
+	}{
+		{"M12 tap, depth: 22", root + "{name: shank, diameter: 12, length: 5}, {name: tail, thread: M12, length: 34}", 44.25, 14.75, 0, true, "", "until they stand out of it by 44.25: no tighter, and not on the bottom of the hole."},
+		{"M12 tap, depth: 15.75", root + "{name: shank, diameter: 12, length: 5}, {name: tail, thread: M12, length: 34}", 45, 14, 0, true, "", "stand out of it by 45"},
+		{"M12 tap, depth: 13", root + "{name: shank, diameter: 12, length: 5}, {name: tail, thread: M12, length: 34}", 47.75, 11.25, 0, true, "short-engagement short-thread stud-short", ""},
+		{"M12 tap", "{name: rod, thread: M12, length: 60}", 35, 25, 0, false, "", "stand out of it by 35"},
+		{"M12 tap", "{name: rod, thread: M12, length: 55}", 30, 25, 0, false, "stud-short", ""},
+		{"M12 tap", root + "{name: shank, diameter: 12, length: 30}, {name: tail, thread: M12, length: 30}", 65.25, 14.75, 0, true, "stud-short", ""},
+		{"M12 tap, depth: 22", post + "{name: tail, thread: M12, length: 34}", 84, 13.9, 50, true, "", "up to the shoulder of body."},
+		{"M12 tap", strings.Replace(post, ", undercut: DIN 76-A", "", 1) + "{name: tail, thread: M12, length: 34}", 89.25, 14.75, 55.25, true, "stud-off", ""},
+		{"M12 tap, depth: 18", post + "{name: tail, thread: M12, length: 34}", 84, 11.9, 50, true, "bottoms-out short-engagement", ""},
+	} {
+		j := filed(t, "{name: j, bolt: {through: one.studs, into: other.studs, bolt: M12, stud: spacer, washer: yes}, face: back-on-front}", plate("one", 15, "M12 clearance"), plate("other", 25, c.hole),
+			"part: spacer\nkind: shaft\nquantity: 4\nmaterial: S235\nstock: {round: 20, cut: saw}\nprofile:\n  outside: ["+c.steps+"]\n").Joints[0]
+		var kinds []string
+		for _, f := range j.Problems {
+			kinds = append(kinds, string(f.Kind))
+		}
+		slices.Sort(kinds)
+		b := j.Bolt
+		if apart := b.StudStandsMm - b.StudTipMm; math.Abs(b.StudStandsMm-c.stands) > 1e-9 || math.Abs(b.EngagementMm-c.in) > 1e-9 || math.Abs(apart-c.apart) > 1e-9 || b.StudBack != c.back || strings.Join(kinds, " ") != c.problems {
+			t.Errorf("%s, %s: stands %v, %v engaged, %v apart, %v, %v", c.hole, c.steps, b.StudStandsMm, b.EngagementMm, apart, b.StudBack, kinds)
+		}
+		if c.says != "" {
+			says(t, j, []string{"Screw in the studs", c.says, "All 4 by hand on the studs, over one, a washer under each."}, []string{"a nut on each end"})
+		}
+	}
+	p := filed(t, "{name: j, bolt: {through: one.studs, into: other.studs, bolt: M12, stud: rod, washer: yes}, face: back-on-front}", plate("one", 15, "M12 clearance"), plate("other", 25, "M12 tap"),
+		"part: rod\nkind: shaft\nquantity: 4\nmaterial: S235\nstock: {round: 12, cut: saw}\nprofile:\n  outside: [{name: rod, thread: M12, length: 60}]\n")
+	for item, n := range map[string]int{"Nut M12": 4, "Washer M12": 4} {
+		if !slices.ContainsFunc(p.Bought, func(r plan.BoughtRow) bool { return strings.HasPrefix(r.Item, item) && r.Quantity == n }) {
+			t.Errorf("%d of %s: %+v", n, item, p.Bought)
+		}
+	}
+	limits := p.Joints[0].Checks[slices.IndexFunc(p.Joints[0].Checks, func(c plan.Check) bool { return strings.HasPrefix(c.What, "studs out") })]
+	if limits.MinMm != 31.8 || limits.MaxMm != 48 {
+		t.Errorf("%+v", limits)
 	}
 }
 

@@ -6,7 +6,6 @@ import (
 
 	"centrepop/layout/material"
 	"centrepop/layout/words"
-	"centrepop/parts"
 )
 
 // metal is one side of what touches in a joint.
@@ -103,7 +102,7 @@ func classKind(class string) (kind material.Kind) {
 // mayGall tells whether the threads seize: stainless in stainless, a nut's or a part's.
 func (t *joint) mayGall(screws material.Kind) bool {
 	tapped := t.b.group != nil && t.b.group.Size.Thread != nil && t.b.r.Material != nil && material.Galls(screws, t.b.r.Material.Kind)
-	return tapped || nutted(t.in.Bolt) && material.Galls(screws, screws)
+	return tapped || t.nuts() > 0 && material.Galls(screws, screws)
 }
 
 // friction is the state of the threads: as the job says, else with anti-seize paste
@@ -135,4 +134,13 @@ func (t *joint) greased() string {
 	return ""
 }
 
-func nutted(in *parts.BoltJoint) bool { return in.Nut || in.Stud.Value != "" }
+// nuts are how many nuts each bolt or stud of a joint has.
+func (t *joint) nuts() int {
+	switch tapped := t.tappedHole() != nil; {
+	case t.in.Bolt.Stud.Value != "" && !tapped:
+		return 2
+	case t.in.Bolt.Stud.Value != "" || t.in.Bolt.Nut:
+		return 1
+	}
+	return 0
+}

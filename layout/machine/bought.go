@@ -144,6 +144,11 @@ func (m *Machine) studNuts(j *plan.JointPlan, in *parts.Joint) {
 		seats = append(seats, m.seats(&j.B, meet)...)
 	}
 	studs, n := m.studs(j), 0
+	if j.Bolt.StudStandsMm > 0 {
+		for _, t := range studs {
+			m.allow(t.B, Instance{j.B.Part, j.B.Copy}.id(), radius)
+		}
+	}
 	for _, seat := range seats {
 		for _, t := range studs {
 			if off := seat.Inverse().Apply(m.poses[t.B].At); math.Hypot(off.X, off.Y) > radius {

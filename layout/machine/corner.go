@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
 // A bead is looked for every beadEveryMm along its edge, and beadShare of its leg
@@ -25,7 +26,8 @@ var beadShares = [][2]float64{{beadShare, beadShare}, {0.1, 0.8}, {0.8, 0.1}}
 func (m *Machine) onBeads() (looks []look) {
 	came := map[string]int{} // the step at which a part is first joined to something
 	for n, j := range m.joints {
-		for _, id := range append(m.goWith(j), Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()) {
+		studs := seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })
+		for _, id := range append(append(studs, m.goWith(j)...), Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()) {
 			if _, before := came[id]; !before {
 				came[id] = n
 			}

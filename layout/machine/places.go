@@ -92,28 +92,28 @@ func (m *Machine) root(ids []string, tied map[string]bool, size map[string]int) 
 	return best
 }
 
-// studs are the meets of the made studs of a joint, one in each hole of part A:
-// the shoulder behind the front thread against A.
-func (m *Machine) studs(j *plan.JointPlan) []assembly.Meet {
+// studs are the meets of the made studs of a joint, one in each hole of part A: so much of each
+// beyond the face of A that meets.
+func (m *Machine) studs(j *plan.JointPlan) (out []assembly.Meet) {
 	in := m.joint(j.Name)
-	if in.Bolt == nil || in.Bolt.Stud.Value == "" {
+	if j.Bolt == nil || in.Bolt.Stud.Value == "" {
 		return nil
 	}
-	r, stud := m.model(j.A.Part), m.model(in.Bolt.Stud.Value)
-	g := groupNamed(r, j.A.Feature)
-	shoulder := 0.0
-	if outside, _ := stud.Sides(); len(outside) > 1 && outside[0].Size.Thread != nil {
-		shoulder = outside[0].ToMm
+	r, stud, way := m.model(j.A.Part), m.model(in.Bolt.Stud.Value), 1.0 // from A to B
+	g, meet := groupNamed(r, j.A.Feature), m.meetingFace(j, in)
+	if meet == parts.Back {
+		way = -1
 	}
-	var out []assembly.Meet
-	for n, q := range g.Points {
-		if n >= stud.Part.Quantity {
-			break
-		}
+	depth, _, _ := r.PlaneOf(g, meet)
+	z, turned := -depth-way*j.Bolt.StudTipMm, way > 0
+	if j.Bolt.StudBack {
+		z, turned = z+way*stud.LengthMm(), !turned
+	}
+	for n, q := range g.Points[:min(len(g.Points), stud.Part.Quantity)] {
 		q = seenFront(g, q)
-		at := assembly.Move(assembly.Vec{X: q.XMm, Y: q.YMm, Z: -shoulder}).Of(assembly.Rotate(assembly.AxisY, 180))
-		if m.meetingFace(j, in) == parts.Back {
-			at = assembly.Move(assembly.Vec{X: q.XMm, Y: q.YMm, Z: shoulder - r.LengthMm()})
+		at := assembly.Move(assembly.Vec{X: q.XMm, Y: q.YMm, Z: z})
+		if turned {
+			at = at.Of(assembly.Rotate(assembly.AxisY, 180))
 		}
 		id := Instance{in.Bolt.Stud.Value, n + 1}.id()
 		out = append(out, assembly.Meet{ID: j.Name, A: Instance{j.A.Part, j.A.Copy}.id(), B: id, OnA: at, OnB: assembly.Still})

@@ -32,8 +32,8 @@ func TestFaceFrame(t *testing.T) {
 	}
 }
 
-// TestStuds: a stud stands in each hole of a plate of 12, the 15 of its front thread through the face
-// that meets, its shank beyond; as many as there are, and without a thread its end on the face.
+// TestStuds: a stud of 75 stands in each hole of a plate of 12, so much of its front or its back
+// through the face that meets as the joint says, the rest beyond; as many as there are.
 func TestStuds(t *testing.T) {
 	t.Parallel()
 	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {rectangle: [120, 80]}\nholes:\n  - {name: h, face: back, at: [[30, 20], [-10, 5]], size: M10 clearance}\n"
@@ -41,20 +41,22 @@ func TestStuds(t *testing.T) {
 	for _, c := range []struct {
 		name, stud string
 		meet       parts.Face
+		tip        float64
+		back       bool
 		at         []assembly.Vec
 		z          float64
 	}{
-		{"on the front", stud, parts.Front, []assembly.Vec{{X: -30, Y: 20, Z: -15}, {X: 10, Y: 5, Z: -15}}, -1},
-		{"on the back", stud, parts.Back, []assembly.Vec{{X: -30, Y: 20, Z: 3}, {X: 10, Y: 5, Z: 3}}, 1},
-		{"one", strings.Replace(stud, "quantity: 2", "quantity: 1", 1), parts.Back, []assembly.Vec{{X: -30, Y: 20, Z: 3}}, 1},
-		{"a plain nose", strings.Replace(stud, "thread: M10, length: 15", "diameter: 10, length: 15", 1), parts.Back, []assembly.Vec{{X: -30, Y: 20, Z: -12}, {X: 10, Y: 5, Z: -12}}, 1},
-		{"nothing but a thread", strings.Replace(stud, ", {name: shank, diameter: 12, length: 40}, {name: tail, thread: M10, length: 20}", "", 1), parts.Front, []assembly.Vec{{X: -30, Y: 20}, {X: 10, Y: 5}}, -1},
+		{"on the front", stud, parts.Front, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: -15}, {X: 10, Y: 5, Z: -15}}, -1},
+		{"on the back", stud, parts.Back, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: 3}, {X: 10, Y: 5, Z: 3}}, 1},
+		{"its back on the front", stud, parts.Front, 20, true, []assembly.Vec{{X: -30, Y: 20, Z: 55}, {X: 10, Y: 5, Z: 55}}, 1},
+		{"its back on the back", stud, parts.Back, 60, true, []assembly.Vec{{X: -30, Y: 20, Z: -27}, {X: 10, Y: 5, Z: -27}}, -1},
+		{"one", strings.Replace(stud, "quantity: 2", "quantity: 1", 1), parts.Back, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: 3}}, 1},
 	} {
 		m := &Machine{
 			modelOf: map[string]*part.Model{"p": modelOf(t, plate), "s": modelOf(t, c.stud)},
 			jointOf: map[string]*parts.Joint{"j": {Meet: parts.Meeting{Pos: parts.Pos{Line: 1}, First: c.meet}, Bolt: &parts.BoltJoint{Stud: parts.Text{Value: "s"}}}},
 		}
-		got := m.studs(&plan.JointPlan{Name: "j", A: plan.JointEnd{Part: "p", Copy: 1, Feature: "h"}})
+		got := m.studs(&plan.JointPlan{Name: "j", A: plan.JointEnd{Part: "p", Copy: 1, Feature: "h"}, Bolt: &plan.BoltPlan{StudTipMm: c.tip, StudBack: c.back}})
 		if len(got) != len(c.at) {
 			t.Fatalf("%s: %d studs", c.name, len(got))
 		}

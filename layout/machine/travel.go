@@ -54,6 +54,11 @@ func (s *soFar) join(j *plan.JointPlan) {
 	for _, id := range s.m.goWith(j) {
 		s.unite(a, id)
 	}
+	for _, t := range s.m.studs(j) {
+		if j.Bolt.StudStandsMm > 0 {
+			s.unite(b, t.B) // before A comes
+		}
+	}
 	if cup, cone := j.Name+" cup", j.Name+" cone"; s.of[cup] != nil {
 		s.come(j, *s.of[cup], []int{s.bodies[b]})
 		s.come(j, *s.of[cone], *s.of[a])
@@ -95,10 +100,12 @@ func (s *soFar) stand(j *plan.JointPlan, first bool) {
 	}
 }
 
-// goWith are the bodies that lie on part A when it comes: its studs, and what
-// is clamped with it.
-func (m *Machine) goWith(j *plan.JointPlan) []string {
-	out := seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })
+// goWith are the bodies that lie on part A when it comes: its studs, where none are screwed into
+// part B, and what is clamped with it.
+func (m *Machine) goWith(j *plan.JointPlan) (out []string) {
+	if j.Bolt != nil && j.Bolt.StudStandsMm == 0 {
+		out = seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })
+	}
 	for _, ref := range m.joint(j.Name).Clamped() {
 		out = append(out, Instance{ref.Part, ref.Copy}.id())
 	}

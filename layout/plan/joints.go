@@ -343,7 +343,10 @@ type BoltPlan struct {
 	WasherMm       float64   `json:"washer_mm,omitempty"` // under the head
 	Spacer         bool      `json:"spacer,omitempty"`    // studs with shoulders: each end holds the plate at its shoulder alone
 	GripMm         float64   `json:"grip_mm"`
-	Ordered        string    `json:"ordered"` // "M10 x 40"
+	StudTipMm      float64   `json:"stud_tip_mm,omitempty"`    // of a made stud, beyond the face by which A meets it or B
+	StudBack       bool      `json:"stud_back,omitempty"`      // its back end goes through A
+	StudStandsMm   float64   `json:"stud_stands_mm,omitempty"` // out of the tapped hole that it is screwed into
+	Ordered        string    `json:"ordered"`                  // "M10 x 40"
 	LengthMm       float64   `json:"length_mm"`
 	EngagementMm   float64   `json:"engagement_mm"`
 	NeedMm         float64   `json:"engagement_needed_mm"`

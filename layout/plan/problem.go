@@ -68,6 +68,7 @@ const (
 	NoStockLength     ProblemKind = "no-stock-length"
 	StudThread        ProblemKind = "stud-thread"
 	StudShort         ProblemKind = "stud-short"
+	StudOff           ProblemKind = "stud-off"
 	CounterboreTight  ProblemKind = "counterbore-tight"
 	NoRoomKnown       ProblemKind = "no-room-known"
 	HeadsCovered      ProblemKind = "heads-covered"

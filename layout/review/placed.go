@@ -355,8 +355,10 @@ func studShoulder(r *reviewer) {
 			continue
 		}
 		wide := seq.Max(0, stud.outside, func(c cylinder) float64 { return c.size.Nominal.Mm })
+		if r.weakStud(stud); j.Bolt.StudStandsMm > 0 && !j.Bolt.Spacer {
+			continue // it holds nothing apart
+		}
 		r.unequal(stud, j)
-		r.weakStud(stud)
 		for i := range v.holes {
 			if h := &v.holes[i]; h.name == j.A.Feature && wide < 2*h.radiusMm+1 {
 				r.add(Finding{

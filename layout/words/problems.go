@@ -80,6 +80,7 @@ var Problems = []About{
 	{"neighbour-near", "head", plan.CheckSeverity, "{2}: the next bolt is {0} away, {3} needs {1}", "socket heads, the head on the other side, or move the holes", "head, nut and spanner have room", practice},
 	{plan.NoStockLength, "bolt-length", plan.CheckSeverity, "no stock length of {0} fits: {because}", "change the grip, the thread depth or the bolt", "a bolt reaches its thread and does not bottom", practice},
 	{plan.StudThread, "bolt-length", plan.StopSeverity, "the end {0} of {1} is not {2}", "the thread of the joint on both ends", "a stud takes the nuts of its joint", byGeometry},
+	{plan.StudOff, "stud", plan.CheckSeverity, "the shoulder {0} stands {1} off {2}: the thread before it runs out there", "an undercut at the end of the thread", "a stud is tightened on its shoulder", byGeometry},
 	{plan.StudShort, "bolt-length", plan.StopSeverity, "the thread {0} of {1} is {2} too short", "a longer thread", "the thread reaches through what it clamps", byGeometry},
 	{plan.SocketGrade, "bolt-class", plan.CheckSeverity, "{0} head screws are not made in {1}", "for a socket head A574 (alloy steel) or A2-70 (stainless), for hex grade 2, 5 or 8", "inch socket head screws are of ASTM A574 or of stainless steel; the grades of SAE J429 are hexagon", "ASTM A574; SAE J429"},
 	{plan.CounterboreTight, "counterbore", plan.CheckSeverity, "the counterbore {0} is tight for the head {1}", "open the counterbore", "a counterbore is wider than the head", byGeometry},

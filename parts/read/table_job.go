@@ -141,7 +141,7 @@ var boltGroup = &Group{Name: "bolt", Means: "A ring of bolts through one part, p
 	{Name: "washer", Type: YesType, Means: "a washer under the head", Default: "no"},
 	{Name: "nut", Type: YesType, Means: "nuts on the far side", Default: "no"},
 	{Name: "friction", Type: TextType, Means: "state of the threads: dry, lubricated; not said, anti-seize where stainless runs in stainless, else dry", Longest: 40},
-	{Name: "stud", Type: NameType, Means: "the part that serves as stud, in place of bought bolts"},
+	{Name: "stud", Type: NameType, Means: "the part that serves as stud, in place of bought bolts: a nut at each end, or screwed into tapped holes"},
 }}
 
 var bearingGroup = &Group{Name: "bearing", Means: "A tapered roller bearing.", Example: `bearing: {bearing: "30210", cup: housing.front-cup, cone: shaft.seat, rotating: inner, bore: 50, outside: 90, width: 21.75}`, Keys: []Key{

@@ -96,8 +96,13 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 	if b.Ordered == "" {
 		first.value = strconv.Itoa(b.Count) + " × " + b.Size
 	}
+	head := "head"
 	if b.Class == "" {
+		head = "nut"
 		first.label, first.rest = "Studs", "made here, a nut at each end"
+		if b.StudStandsMm > 0 {
+			first.rest = "made here, " + sized(b.StudStandsMm, units) + " stand out"
+		}
 	}
 	out := []keyNumber{first}
 	if b.TorqueNm > 0 {
@@ -111,7 +116,7 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 		if b.WasherMm > 0 {
 			grip = append([]string{words.Short(b.WasherMm, units)}, grip...)
 		}
-		from := "from the head " + strings.Join(grip, " + ")
+		from := "from the " + head + " " + strings.Join(grip, " + ")
 		if b.Spacer {
 			from = "each end its own: " + strings.Join(grip, ", ")
 		}
