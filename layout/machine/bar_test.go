@@ -3,6 +3,7 @@ package machine_test
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -279,6 +280,32 @@ func TestMitreIsSeen(t *testing.T) {
 		}
 		if math.Abs(high-low-c.wide) > 0.3 {
 			t.Errorf("%v from the long point the end is %v wide, not %v", c.fromEnd, high-low, c.wide)
+		}
+	}
+}
+
+// A plate on legs is welded as it lies best until all its feet are there: with four legs under
+// its corners nothing tips, with the two at its left it does, when the second is on.
+func TestTipsWithItsFeet(t *testing.T) {
+	t.Parallel()
+	for legs, want := range map[int]string{4: "", 2: "leg-2"} {
+		job := "job: Table\nunits: mm\nup: front\nparts: [top.yaml, leg.yaml]\njoints:\n"
+		for n, at := range []string{"from-left: 10, from-bottom: 10", "from-left: 10, from-top: 10", "from-right: 10, from-bottom: 10", "from-right: 10, from-top: 10"}[:legs] {
+			k := strconv.Itoa(n + 1)
+			job += "  - {name: leg-" + k + ", weld: {part: leg#" + k + ".left, to: top.outline, type: fillet}, place: {on: back, with: left, " + at + ", front: down}}\n"
+		}
+		m, _ := load(t, write(t, map[string]string{
+			"top.yaml": "part: top\nkind: plate\nmaterial: S235\nstock: {plate: 12}\noutline: {rectangle: [600, 400]}\n",
+			"leg.yaml": "part: leg\nkind: bar\nquantity: " + strconv.Itoa(legs) + "\nmaterial: S235\nbar: {square: 40, wall: 3, length: 700}\n", "job.yaml": job,
+		}))
+		got := ""
+		for _, p := range m.Problems {
+			if p.Kind == plan.WouldTip {
+				got += p.Joint
+			}
+		}
+		if got != want {
+			t.Errorf("%d legs: tips at %q, want %q", legs, got, want)
 		}
 	}
 }

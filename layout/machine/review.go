@@ -359,7 +359,7 @@ func (m *Machine) stand() []plan.Problem {
 	st := newStage(m)
 	for n, j := range m.joints {
 		on := st.together(n+1, m.Bodies[lowest].ID)
-		if len(on) == 1 || m.onlyBars(on) {
+		if len(on) == 1 || m.onlyBars(on) || j.Weld != nil && m.lacksFoot(on, lowest) {
 			continue
 		}
 		if m.lacks(on) {
@@ -381,6 +381,14 @@ func (m *Machine) stand() []plan.Problem {
 		}}
 	}
 	return nil
+}
+
+// lacksFoot tells whether some of what the machine will stand on is not there yet: it is
+// welded as it lies best until then.
+func (m *Machine) lacksFoot(on map[string]bool, lowest int) bool {
+	return slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool {
+		return !on[b.ID] && !m.hangs(&b) && m.low(&b) < m.low(&m.Bodies[lowest])+1
+	})
 }
 
 // lacks tells whether a joint of some of these bodies is not worked out: what they stand on is

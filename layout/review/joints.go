@@ -203,7 +203,7 @@ func few(texts []string) string {
 // weldFirst looks for fine sizes that are finished on their part's sheet before
 // a weld that moves them. Of several welds on a part the last one counts.
 func weldFirst(r *reviewer) {
-	last, shut := map[string]int{}, map[string]bool{}
+	last, shut, grade := map[string]int{}, map[string]bool{}, map[string]int{}
 	for i, j := range r.pl.Joints {
 		if j.Weld != nil {
 			last[j.A.Part], last[j.B.Part] = i, i
@@ -212,6 +212,9 @@ func weldFirst(r *reviewer) {
 	for _, j := range r.job.Joints {
 		if p := j.Press; p != nil { // what is pressed together can be finished at no other time
 			shut[p.Shaft.Part+"."+p.Shaft.Feature], shut[p.Bore.Part+"."+p.Bore.Feature] = true, true
+		}
+		if s := j.Slide; s != nil { // a weld along it closes more than the play that it slides by
+			grade[s.Hub.Part+"."+s.Hub.Feature], grade[s.On.Part+"."+s.On.Feature] = 11, 11
 		}
 	}
 	for i, j := range r.pl.Joints {
@@ -225,7 +228,7 @@ func weldFirst(r *reviewer) {
 			}
 			for _, steps := range [][]cylinder{v.outside, v.inside} {
 				for _, c := range steps {
-					if fine(c.size.Fit, 9) && !v.later(c) && !shut[end.Part+"."+c.name] {
+					if fine(c.size.Fit, max(9, grade[end.Part+"."+c.name])) && !v.later(c) && !shut[end.Part+"."+c.name] {
 						r.weldMoves(j, end, c)
 					}
 				}

@@ -172,8 +172,8 @@ var (
 	byForce = regexp.MustCompile(`(?i)\b(press\w*|heat\w*|hot|shrunk|driven|hammer\w*|mallet)\b`)
 )
 
-// looseFit looks for a loose part whose bore is surely smaller than its seat, or may be where
-// its words say that it slides.
+// looseFit looks for a loose part whose bore is smaller than its seat more often than not, or
+// may be where its words say that it slides.
 func (r *reviewer) looseFit(v, to *view, e *parts.Loose, seat cylinder) {
 	said := e.How.Value
 	for _, n := range v.p.Notes {
@@ -185,7 +185,7 @@ func (r *reviewer) looseFit(v, to *view, e *parts.Loose, seat cylinder) {
 		if !ok || !ok2 || c.size.Thread.Value != "" || c.size.Nominal.Mm != seat.size.Nominal.Mm || byForce.MatchString(said) {
 			continue
 		}
-		tight := from - high
+		tight := (from + most - low - high) / 2
 		if slides.MatchString(said) {
 			tight = most - low
 		}
