@@ -213,6 +213,9 @@ func weldFirst(r *reviewer) {
 		if p := j.Press; p != nil { // what is pressed together can be finished at no other time
 			shut[p.Shaft.Part+"."+p.Shaft.Feature], shut[p.Bore.Part+"."+p.Bore.Feature] = true, true
 		}
+		if w := j.Weld; w != nil && r.inside(w.Part) != r.inside(w.To) { // nor what goes into what it is welded to
+			shut[w.Part.Part+"."+w.Part.Feature], shut[w.To.Part+"."+w.To.Feature] = true, true
+		}
 		if s := j.Slide; s != nil { // a weld along it closes more than the play that it slides by
 			grade[s.Hub.Part+"."+s.Hub.Feature], grade[s.On.Part+"."+s.On.Feature] = 11, 11
 		}
@@ -235,6 +238,12 @@ func weldFirst(r *reviewer) {
 			}
 		}
 	}
+}
+
+// inside tells a feature that is a bore.
+func (r *reviewer) inside(ref parts.JointRef) bool {
+	v := r.viewOf(ref.Part)
+	return v != nil && named(v.inside, ref.Feature) != nil
 }
 
 // later tells whether a step is finished only after the last weld on its part.
