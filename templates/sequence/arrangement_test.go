@@ -270,6 +270,19 @@ func TestBalloonRows(t *testing.T) {
 	}
 }
 
+// A part that the cut view of an upright machine does not show has its number in the view from the side.
+func TestNumbersAtTheSide(t *testing.T) {
+	t.Parallel()
+	a := plan.Arrangement{Top: plan.View{MaxMm: plan.XY{XMm: 200, YMm: 400}, Behind: []plan.Place{{Item: 1, AtMm: plan.XY{XMm: 50, YMm: 50}}, {Item: 2, AtMm: plan.XY{XMm: 150, YMm: 90}}}}}
+	a.Front.Shapes = []plan.Shape{{Item: 1}}
+	r := arranger{pl: &plan.Plan{Parts: []*plan.PartPlan{{}, {}}}, a: &a}
+	d := draw.Drawing{}
+	r.side(&d, &picture.Paper{Low: a.Top.MinMm, Scale: 0.1}, 10)
+	if got := allTexts(d); slices.Contains(got, "1") || !slices.Contains(got, "2") {
+		t.Errorf("the side says %q", got)
+	}
+}
+
 // TOP of a plan stands beside its line, or over the plan where the place of an anchor stands there.
 func TestTopBesideAnchors(t *testing.T) {
 	t.Parallel()
