@@ -24,12 +24,15 @@ func (t *joint) slack(p *plan.WeldPlan) {
 		p.GapMm = t.in.Place.Gap.Mm
 	}
 	p.GapLeastMm = p.GapMm
-	if stands || p.LegMm == 0 || t.b.radial != nil || t.a.roundMm() == 0 || t.b.roundMm() == 0 || t.helixMm() > 0 {
+	if stands || p.LegMm == 0 || t.b.radial != nil || t.a.roundMm() == 0 || t.b.roundMm() == 0 {
 		return
 	}
 	in, out, ok := t.nested()
 	if !ok {
 		return
+	}
+	if t.helixMm() > 0 { // it is drawn out to the round that it lies on, by its nominal size
+		in.MaxMm, out.MinMm, in.MinMm, out.MaxMm = in.NominalMm, out.NominalMm, in.NominalMm, out.NominalMm
 	}
 	p.GapLeastMm = words.Round(math.Max(0, out.MinMm-in.MaxMm)/2, 2)
 	p.GapMm = words.Round(math.Max(0, out.MaxMm-in.MinMm)/2+t.flatsShortMm(), 2)
@@ -71,6 +74,9 @@ func (f feature) sizeAt(t *joint, inside bool) part.Sized {
 			return part.Sized{}
 		}
 		return f.step.Size
+	}
+	if f.r.Part.Flight != nil {
+		return f.r.General(f.roundMm())
 	}
 	z, gap := 0.0, 0.0
 	if pl := t.in.Place; pl != nil {

@@ -59,7 +59,7 @@ func (m *Machine) mouths(b *assembly.Body) (all []faced) {
 }
 
 // faces looks at the holes, in no joint, of two parts whose faces a bolted joint puts
-// together: at those that a part closes, and at those that face one another and do
+// together, and of loose parts on what they lie on: at those that a part closes, and at those that face one another and do
 // not meet.
 func (m *Machine) faces() (looks []look) {
 	for _, j := range m.joints {
@@ -81,6 +81,17 @@ func (m *Machine) faces() (looks []look) {
 			return found
 		})
 	}
+	for _, l := range m.laid() {
+		on, j := m.standing(l.on), seq.First(m.joints, func(j *plan.JointPlan) bool { return j.Name == l.e.After.Value })
+		if b := m.standing(l.Instance); b != nil && on != nil && j != nil {
+			looks = append(looks, func() (found []plan.Problem) {
+				for _, f := range m.mouths(b) {
+					found = append(found, m.deadEnd(j, &f, on)...)
+				}
+				return found
+			})
+		}
+	}
 	return looks
 }
 
@@ -97,17 +108,20 @@ func (m *Machine) deadEnd(j *plan.JointPlan, f *faced, other *assembly.Body) []p
 	if f.sunk || hole.Size.Make != parts.ClearanceHole && (hole.Size.Make != parts.TappedHole || hole.Through) {
 		return nil
 	}
-	if f.shutBy(other) > 0 {
+	if f.shutBy(other, half) > 0 {
 		return []plan.Problem{m.ofHoles(plan.HoleDeadEnd, j, f, plan.Named(m.title(other.ID)))}
 	}
 	return nil
 }
 
-// shutBy counts the holes that a body closes.
-func (f *faced) shutBy(other *assembly.Body) (n int) {
+// half of a mouth: no screw goes in by less.
+const half = 0.5
+
+// shutBy counts the holes of which a body leaves no more than a share free.
+func (f *faced) shutBy(other *assembly.Body, share float64) (n int) {
 	for _, at := range f.at {
 		o := assembly.Opening{At: at, Along: f.out, RadiusMm: f.group.Size.FinishedMm / 2, ReachMm: standsMm}
-		if free, covers := o.Look([]assembly.Body{*other}); free == 0 && len(covers) > 0 {
+		if free, covers := o.Look([]assembly.Body{*other}); free <= share && len(covers) > 0 {
 			n++
 		}
 	}
@@ -117,7 +131,7 @@ func (f *faced) shutBy(other *assembly.Body) (n int) {
 // partShut finds plain holes of one group of which a part closes some, and has none of
 // that name itself.
 func (m *Machine) partShut(j *plan.JointPlan, f *faced, other *assembly.Body) []plan.Problem {
-	n := f.shutBy(other)
+	n := f.shutBy(other, 0)
 	if n == 0 || n == len(f.at) || groupNamed(m.model(m.Of[other.ID].Part), f.group.Group.Name) != nil {
 		return nil
 	}
