@@ -422,7 +422,17 @@ func (v *view) underRing(c cylinder, edge string) bool {
 	return false
 }
 
+// sealLeadIn finds a land that its lip comes on to over no slope: no chamfer, and no cone beside it that
+// is as steep at the most.
 func (v *view) sealLeadIn(c cylinder, land grooves.SealLand) {
+	for i, s := range v.outside {
+		if front := s.toMm <= c.fromMm+slackMm; i+1 < len(v.outside) && v.outside[i+1].name == c.name || i > 0 && v.outside[i-1].name == c.name {
+			rise := s.endMm(!front) - s.endMm(front)
+			if math.Abs(s.endMm(!front)-c.radiusMm) < slackMm && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= (s.toMm-s.fromMm)*math.Tan(land.LeadInMaxDeg*math.Pi/180) {
+				return
+			}
+		}
+	}
 	for _, h := range v.p.Chamfers {
 		if v.underRing(c, h.Edge.Value) {
 			continue

@@ -35,10 +35,10 @@ func chamfer(v *view) {
 		if c.Sphere {
 			continue // it takes the whole end; [crowned]
 		}
-		if in != nil && !front && in.toMm < v.lengthMm-slackMm && radiusAt(v.inside, in.toMm+2*slackMm) == 0 {
+		if without, numbers := v.noEdge(step, in != nil, front); without != "" {
 			v.report(Check, c.Edge.Value, c.Edge.Pos, Finding{
-				What: "the " + c.Word() + " " + c.Edge.Value + " lies at the floor of a blind bore", Numbers: v.mm(v.lengthMm-in.toMm) + " of metal behind it",
-				LeftMm: left(v.lengthMm - in.toMm), Rule: "a chamfer breaks an edge, and a floor has none", Source: "by geometry", Fix: "a longer bore, if it is to go through",
+				What: "the " + c.Word() + " " + c.Edge.Value + " lies at " + without, Numbers: numbers,
+				Rule: "a chamfer breaks an edge, and none is there", Source: "by geometry", Fix: "no chamfer, or one at the edge beside a smaller outside or a larger bore",
 			})
 			continue
 		}
@@ -73,6 +73,36 @@ func chamfer(v *view) {
 			})
 		}
 	}
+}
+
+// noEdge tells of an end of a step at which no edge stands free what is there, with its size: the floor of
+// a blind bore, or a step that does not go back from it.
+func (v *view) noEdge(step *cylinder, inside, front bool) (what, numbers string) {
+	steps, z := v.outside, step.toMm+2*slackMm
+	if inside {
+		steps = v.inside
+	}
+	if front {
+		z = step.fromMm - 2*slackMm
+	}
+	next := at(steps, z)
+	switch {
+	case z < 0 || z > v.lengthMm:
+	case next == nil && inside && !front:
+		return "the floor of a blind bore", v.mm(v.lengthMm-step.toMm) + " of metal behind it"
+	case next == nil || next.undercut != nil || step.undercut != nil:
+	case !inside && next.endMm(!front) > step.endMm(front)-slackMm, inside && next.endMm(!front) < step.endMm(front)+slackMm:
+		return "no edge: " + next.name + " begins there", v.mm(2*next.endMm(!front)) + " beside " + v.mm(2*step.endMm(front)) + " on diameter"
+	}
+	return "", ""
+}
+
+// endMm is the radius of a step at its front or its back, of a cone there.
+func (c *cylinder) endMm(front bool) float64 {
+	if c.step == nil || c.step.Taper == nil || (c.step.Taper.Toward == parts.Front) != front {
+		return c.radiusMm
+	}
+	return c.step.Taper.SmallMm(2*c.radiusMm, c.toMm-c.fromMm) / 2
 }
 
 // chamferMeets looks for the chamfer at the other end of the same edge.
