@@ -51,6 +51,9 @@ func TestRadiiAt(t *testing.T) {
 			t.Errorf("at %v: %v, %v, %v, want %v, %v, %v", c.z, inner, outer, ok, c.inner, c.outer, c.ok)
 		}
 	}
+	if _, outer, ok := (&Section{Outer: []XY{{}, {YMm: 30}, {XMm: 20, YMm: 30}}}).RadiiAt(0); outer != 30 || !ok { // its end face first
+		t.Errorf("at the end face: %v, %v", outer, ok)
+	}
 	if _, _, ok := (&Section{Outer: []XY{{XMm: 0, YMm: 30}}}).RadiiAt(0); ok {
 		t.Error("a single place has no radius")
 	}
@@ -78,5 +81,19 @@ func TestStandAs(t *testing.T) {
 		if j.StandAs(nil); j.Pictures != nil || j.Hold != nil || j.Ways != nil || c.lift != nil && c.lift.Sling != nil {
 			t.Errorf("%s: nothing shown: %+v, %+v", c.name, j, j.Lift)
 		}
+	}
+}
+
+// TestNamed: parts and joints are found by their names, and nil for one that none has.
+func TestNamed(t *testing.T) {
+	t.Parallel()
+	p := &Plan{Parts: []*PartPlan{{Name: "a"}, {Name: "b"}}, Joints: []*JointPlan{{Name: "c"}, {Name: "d"}}}
+	for i, q := range p.Parts {
+		if p.Part(q.Name) != q || p.Joint(p.Joints[i].Name) != p.Joints[i] {
+			t.Errorf("%s, %s: %v, %v", q.Name, p.Joints[i].Name, p.Part(q.Name), p.Joint(p.Joints[i].Name))
+		}
+	}
+	if p.Part("c") != nil || p.Joint("a") != nil {
+		t.Error("a part by a joint's name, or a joint by a part's")
 	}
 }

@@ -115,8 +115,8 @@ func TestBounds(t *testing.T) {
 		// A drill of 8 has a point of 8 / 2 / tan 59° = 2.4: 9.6 deep it reaches the 12 of the plate.
 		{"depth", plate + "holes: [{name: h, at: [[0, 0]], size: 8, depth: %g}]\n", 9.5, 9.7, "the point of its drill comes out", "full diameter 9.7 mm deep, with the point 12.1 mm, in 12 mm of metal"},
 		// Flanges FF165 (130, four of 12) and FF130 (110, of 10): IEC 60072-1, from memory.
-		{"motor", motor + "bore: {diameter: %g}\nholes: [{name: m, circle: {pcd: 165, count: 4, first: 45}, size: 12}]\n", 130.2, 130.3, "the bore round the spigot is not that", "130.3 mm, the spigot 130 mm"},
-		{"motor", motor + "bore: {diameter: 130}\nholes: [{name: m, circle: {pcd: %g, count: 4, first: 45}, size: 12}]\n", 165, 164, "the pitch circle of m is not that", "164 mm, the flange has 165 mm"},
+		{"motor", motor + "bore: {diameter: %g}\nholes: [{name: m, circle: {pcd: 165, count: 4, first: 45}, size: 12}]\n", 130.2, 130.26, "the bore round the spigot is not that", "130.26 mm, the spigot 130 mm"},
+		{"motor", motor + "bore: {diameter: 130}\nholes: [{name: m, circle: {pcd: %g, count: 4, first: 45}, size: 12}]\n", 165.2, 165.26, "the pitch circle of m is not that", "165.26 mm, the flange has 165 mm"},
 		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: 4, first: 45}, size: %g}]\n", 10.4, 10.5, "the screw of m is not that", "10.5 mm; the flange has holes for M8"},
 		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: %.0f, first: 45}, size: 10}]\n", 4, 6, "the number of holes of m is not that", "6, the flange has 4"},
 		{"engagement", "part: p\nkind: plate\nmaterial: S235\nthickness: %g\noutline: {square: 100}\nholes: [{name: h, at: [[0, 0]], size: M8 tap, depth: through}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},
@@ -212,6 +212,7 @@ func TestBounds(t *testing.T) {
 		{"said", sleeve + "  - {name: h, clock: 0, axial: 50, size: M8 tap, note: \"set screw, %g mm long\"}\n", 14, 14.1, "the set screw of h stands out of", "14.1 mm long in 10 mm"}, {"said", sleeve + "  - {name: h, clock: 0, axial: 50, size: M8 tap, depth: 6, note: \"grub screw %g mm long\"}\n", 10, 10.1, "the set screw of h stands out of", "10.1 mm long in 6 mm"},
 		{"path", turned + "[{name: a, diameter: %g, length: 20}, {name: seat, diameter: 38, fit: k6, length: 80, seat: bearing 32208}, {name: b, diameter: 60, length: 20}]\n", 38, 40, "cannot get there", "seat 38 mm; a 40 mm and b 60 mm"},
 		{"allowance", stock, 101, 100.9, "leaves nothing to face", "0.9 mm on length, wanted 1 mm"},
+		{"allowance", strings.Replace(stock, "round:", "casting:", 1), 104, 103.9, "leaves nothing to face", "3.9 mm on length, wanted 4 mm"},
 		{"blank", stock, 100, 99.9, "the stock is shorter than the part", "99.9 mm for 100 mm"},
 	} {
 		if found := alone(t, c.code, fmt.Sprintf(c.text, c.ok)); len(found) > 0 {

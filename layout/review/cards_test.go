@@ -109,6 +109,22 @@ func TestCardBounds(t *testing.T) {
 		return parts.Job{Joints: []*parts.Joint{{Name: parts.Text{Value: "rear"}, Bearing: &parts.BearingJoint{EndFloat: []parts.Length{{Mm: least}, {Mm: most}}}}}}
 	}
 	set := func(r *reviewer) { r.endFloat(r.job.Joints[0], r.job.Joints[0].Bearing) }
+	bearing := func(name string) *parts.Joint {
+		return &parts.Joint{Name: parts.Text{Value: name}, Bearing: &parts.BearingJoint{Cup: parts.JointRef{Part: "housing"}}}
+	}
+	ports := func(rear, front string) parts.Job { // for grease, of two bearings in one housing
+		at := func(name, every string) parts.Port {
+			return parts.Port{Bearing: parts.Text{Value: name}, Every: parts.Text{Value: every}}
+		}
+		return parts.Job{Joints: []*parts.Joint{bearing("front"), bearing("rear")}, Upkeep: &parts.Upkeep{Ports: []parts.Port{at("rear", rear), at("front", front)}}}
+	}
+	seldom := func(r *reviewer) { r.unevenly() }
+	of := func(item string, kg float64) parts.Job { // for a plate of 1 kW at 50 Hz, 1400 and 32 rev/min
+		return parts.Job{Motor: &parts.Motor{KW: n(1), Hz: n(50), RPM: n(1400), OutRPM: n(32)}, Loose: []parts.Loose{{Item: parts.Text{Value: item}, MassKg: kg}}}
+	}
+	ordered := func(r *reviewer) {
+		r.motorItem(r.job.Motor, func(what, numbers, _, _ string) { r.add(Finding{What: what, Numbers: numbers}) })
+	}
 	const hardly = "a place of the upkeep is looked at hardly ever: "
 	for _, c := range []struct {
 		rule func(r *reviewer)
@@ -121,6 +137,7 @@ func TestCardBounds(t *testing.T) {
 		{plate, parts.Job{Motor: three("230/400", 0.399, 0)}, ""}, {plate, parts.Job{Motor: three("230/400", 0.398, 0)}, "the motor's plate gives far more current than its power needs: 398 W out of 1593.49 VA at 230/400 V and 4 A"},
 		{plate, parts.Job{Motor: three("400/230", 2.549, 0)}, ""}, {plate, parts.Job{Motor: three("", 2.2, 0)}, ""}, {plate, parts.Job{Motor: three("400", 0, 0)}, ""},
 		{plate, parts.Job{Motor: one("230", 2.115, 10)}, ""}, {plate, parts.Job{Motor: one("230", 2.117, 10)}, "the motor's plate gives more power than its current brings in: 2117 W out of 2300 VA at 230 V and 10 A"},
+		{plate, parts.Job{Motor: one("100", 0.7, 10)}, ""}, {plate, parts.Job{Motor: one("100", 0.701, 10)}, "the motor's plate gives more power than one phase gets out of its current: 701 W out of 1000 VA at 100 V and 10 A"}, {plate, parts.Job{Motor: one("100", 0.75, 10)}, ""},
 		{plate, parts.Job{Motor: one("100/177", 0, 0)}, ""}, {plate, parts.Job{Motor: one("100/176", 0, 0)}, "the motor's plate gives the voltages of star and delta, which one phase has not: 100/176 V"},
 		{plate, parts.Job{Motor: one("100/170", 0, 0)}, ""}, {plate, parts.Job{Motor: one("100/171", 0, 0)}, "the motor's plate gives the voltages of star and delta, which one phase has not: 100/171 V"},
 		{plate, parts.Job{Motor: one("300", 0, 0)}, ""}, {plate, parts.Job{Motor: one("301", 0, 0)}, "the motor's plate gives one phase a voltage that only three have: 301 V"},
@@ -132,6 +149,12 @@ func TestCardBounds(t *testing.T) {
 		{upkeep, every("10000 h"), ""}, {upkeep, every("10001 h"), hardly + "10001 h"}, {upkeep, every("260 weeks"), ""}, {upkeep, every("261 weeks"), hardly + "261 weeks"},
 		{upkeep, grease("2 years"), ""}, {upkeep, grease("3 years"), hardly + "3 years"}, {upkeep, grease("24 months"), ""}, {upkeep, grease("10000 h"), ""},
 		{upkeep, every("5 years"), ""}, {upkeep, every("6 years"), hardly + "6 years"}, {upkeep, every("6 moons"), ""},
+		{upkeep, grease("26 months"), hardly + "26 months"}, {upkeep, every("2000 days"), ""}, {upkeep, every("2001 days"), hardly + "2001 days"}, {upkeep, every("10 seasons"), ""}, {upkeep, every("11 seasons"), hardly + "11 seasons"}, {upkeep, every("60 months"), ""}, {upkeep, every("61 months"), hardly + "61 months"},
+		{seldom, ports("19 months", "1 month"), ""}, {seldom, ports("20 months", "1 month"), "the upkeep greases rear far less often than front: 20 months and 1 month, both in housing"}, {seldom, ports("2 years", "1 month"), ""},
+		{ordered, of("gear motor", 90), ""}, {ordered, of("gear motor", 90.1), "the mass of the motor is not one for its power: 90.1 kg, wanted 3 kg to 90 kg"}, {ordered, of("gear motor", 3), ""}, {ordered, of("gear motor", 2.9), "the mass of the motor is not one for its power: 2.9 kg, wanted 3 kg to 90 kg"},
+		{ordered, of("0.97 kW gear motor", 0), ""}, {ordered, of("0.935 kW gear motor", 0), "the motor as ordered is not that of its plate: 0.935 kW in 0.935 kW gear motor"}, {ordered, of("gear motor, 53 Hz", 0), ""}, {ordered, of("gear motor, 53.2 Hz", 0), "the motor as ordered is not that of its plate: 53.2 Hz in gear motor, 53.2 Hz"},
+		{ordered, of("gear motor, 1484 rpm", 0), ""}, {ordered, of("gear motor, 1486 rpm", 0), "the motor as ordered is not that of its plate: 1486 rpm in gear motor, 1486 rpm"}, {ordered, of("gear motor, 32 rpm", 0), ""}, {ordered, of("gear motor, 34 rpm", 0), "the motor as ordered is not that of its plate: 34 rpm in gear motor, 34 rpm"},
+		{ordered, of("1.4 hp gear motor", 0), ""}, {ordered, of("1.43 hp gear motor", 0), "the motor as ordered is not that of its plate: 1.43 hp in 1.43 hp gear motor"}, // 1 kW is 1.341 hp, and 0.06 of it more 1.4215
 		{firstRun, again(100), ""}, {firstRun, again(101), "bolts and bearings are looked at again long after the first run: 101 h, wanted at most 100 h"},
 		{firstRun, watch("rear", 110), ""}, {firstRun, watch("rear", 111), "rear may run hot before the first run is stopped: 111 °C, wanted at most 110 °C"}, {firstRun, watch("", 111), ""},
 		{firstRun, run(at(30, 33.59, "empty")), ""}, {firstRun, run(at(30, 32, "empty"), at(40, 33.61, "empty")), "run 2 of the first run is faster than the motor's output: 33.61 rev/min, the output 32"},

@@ -17,7 +17,7 @@ func TestStandOff(t *testing.T) {
 		want          float64
 	}{
 		{4, 50, false, 2}, {8, 50, false, 20}, {8, 8, false, 15}, {8, 8, true, 5}, {9, 50, false, 80}, {12, 12, true, 80}, {20, 200, false, 120},
-		{25, 100, false, 850}, {25, 60, false, 120}, {38, 38, true, 120}, {40, 40, false, 200}, {45, 50, false, 850}, {120, 120, true, 850}, {121, 121, true, math.Inf(1)},
+		{25, 66, false, 850}, {25, 65, false, 120}, {38, 38, true, 120}, {40, 40, false, 200}, {45, 50, false, 850}, {120, 120, true, 850}, {121, 121, true, math.Inf(1)},
 	} {
 		if got := standOffMm(c.width, c.length, c.round); got != c.want {
 			t.Errorf("%v: %v", c, got)

@@ -69,7 +69,7 @@ func TestSmallGeometry(t *testing.T) {
 		{"an outline that is closed, and one that is not", [][]plan.XY{polyline("M0 0H10V5Z"), polyline("M0 0H10V5"), polyline("")}, [][]plan.XY{{p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, {p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, nil}},
 		{"greatest divisors", []int{gcd(12, 18), gcd(18, 12), gcd(7, 5), gcd(4, 0)}, []int{6, 6, 1, 4}},
 		{"the radius at places of an axis", radii(-0.1, 0, 10, 20, 20.1, 50, 50.1), []float64{0, 30, 30, 30, 20, 20, 0}},
-		{"what is larger or smaller by more than 0.05", []float64{way(29.9, 1), way(29.96, 1), way(10, 1), way(20.1, -1), way(20.04, -1), way(40, -1)}, []float64{30, 0, 30, 20, 0, 30}},
+		{"what is larger or smaller by more than 0.05", []float64{way(29.948, 1), way(29.951, 1), way(10, 1), way(20.052, -1), way(20.049, -1), way(40, -1)}, []float64{30, 0, 30, 20, 0, 30}},
 		{"a ring that looks alike so often", []bool{repeats(ring(0, 90, 180, 270), 4), repeats(ring(0, 90, 180, 270), 2), repeats(ring(0, 80, 180, 260), 2), repeats(ring(0, 80, 180, 260), 4), repeats(ring(10, 130, 250), 3), repeats(ring(10, 130, 251), 3), repeats(ring(0, 90.01, 180, 270), 4), repeats(ring(0, 90.02, 180, 270), 4)}, []bool{true, true, true, false, true, false, true, false}},
 		{"on one place to 0.01 mm: 0.0114° of 50", []bool{onOne(0.0114, 50), onOne(-0.0114, 50), onOne(0.0115, 50), onOne(0.0057, 100), onOne(0.0058, 100)}, []bool{true, true, false, true, false}},
 		{"the height of a nut", nutHighMm(threads.Thread{MajorMm: 40}), 9.0},
@@ -117,6 +117,7 @@ func TestWeldCorners(t *testing.T) {
 	}{
 		{"flush", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, sides: []float64{1, -1}}},
 		{"0.5 over", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100.5), 100.5}, 1, weldEnd{z: 100, r: 30, dir: 1, sides: []float64{1, -1}, cornerMm: 0.5}},
+		{"17/32 over", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100.53125), 100.53125}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 1, sides: []float64{1}, cornerMm: 0.53125}},
 		{"more over", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 130), 130}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 1, sides: []float64{1}, cornerMm: 30}},
 		{"0.5 under", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100.5), 100.5}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100.5, r: 30, dir: 1, sides: []float64{1, -1}, cornerMm: 0.5}},
 		{"more under", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 112), 112}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, depthMm: 12, sides: []float64{-1}, cornerMm: 12}},
