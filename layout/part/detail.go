@@ -31,8 +31,8 @@ func details(in parts.Step, st *Step) []detail {
 	if st.Undercut != nil {
 		out = append(out, undercut{Undercut: st.Undercut})
 	}
-	if in.Finish.Value != "" {
-		out = append(out, finish{text: in.Finish.Value, ground: in.Hardness.Pos.Line > 0})
+	if st.Finish != "" {
+		out = append(out, finish{text: st.Finish, ground: in.Hardness.Pos.Line > 0})
 	}
 	if in.Seat.Value != "" {
 		text := in.Seat.Value

@@ -1,12 +1,14 @@
 package part
 
 import (
+	"math"
 	"regexp"
 	"strconv"
 	"strings"
 	"sync"
 
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
@@ -17,7 +19,35 @@ const (
 	polishMm   = 0.02
 )
 
-var roughness = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bRa ([0-9]*\.?[0-9]+)( ?[uµ]in\b)?`) })
+var roughness = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bRa ([0-9]*\.?[0-9]+)( ?[uµ](?:in|m)\b)?`) })
+
+// raSteps are the steps of mean roughness, µin, that both systems share (ASME B46.1, from memory), and
+// the same as ISO has them, µm.
+var raSteps = [][2]float64{{1, 0.025}, {2, 0.05}, {4, 0.1}, {8, 0.2}, {16, 0.4}, {32, 0.8}, {63, 1.6}, {125, 3.2}, {250, 6.3}, {500, 12.5}, {1000, 25}}
+
+// bareUin is the least number without a unit that an inch drawing means in µin: a finish of 8 µm is
+// not asked for (common practice, no source).
+const bareUin = 8
+
+// Finish is what is asked of a surface as it is printed: a mean roughness in inch jobs with both its units.
+func Finish(w words.Writer, finish string) string {
+	if w.Units != parts.Inches {
+		return finish
+	}
+	return roughness().ReplaceAllStringFunc(finish, func(text string) string {
+		um := RaUm(text)
+		if m := roughness().FindStringSubmatch(text); m[2] == "" && um >= bareUin {
+			um *= geom.MmPerInch / 1000
+		}
+		uin := math.Round(um * 1000 / geom.MmPerInch)
+		for _, s := range raSteps {
+			if math.Abs(um/s[1]-1) < 0.03 {
+				uin, um = s[0], s[1]
+			}
+		}
+		return "Ra " + words.Trim(uin, 0) + " µin (" + words.Trim(um, 3) + " µm)"
+	})
+}
 
 // RaUm is the mean roughness that a finish asks for, µm: "Ra 0.4", "ground Ra 16 uin"; 0
 // where it asks for none.
@@ -27,7 +57,7 @@ func RaUm(finish string) float64 {
 		return 0
 	}
 	v, _ := strconv.ParseFloat(m[1], 64) // a number by its pattern
-	if m[2] != "" {
+	if strings.HasSuffix(m[2], "in") {
 		v *= geom.MmPerInch / 1000
 	}
 	return v

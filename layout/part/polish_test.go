@@ -4,6 +4,9 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // Finer than Ra 0.8 is polished: 16 µin are 0.41 µm, 32 µin 0.81. Only the land of a seal
@@ -40,6 +43,24 @@ func TestRaUm(t *testing.T) {
 	} {
 		if got := RaUm(finish); math.Abs(got-want) > 1e-9 {
 			t.Errorf("%q: %v, want %v", finish, got, want)
+		}
+	}
+}
+
+// In inch jobs a roughness is printed in both units: 16 µin is 0.4 µm (ASME B46.1 with ISO 21920, steps);
+// 20 µin is 0.508. In millimetres it stays as written.
+func TestFinish(t *testing.T) {
+	t.Parallel()
+	in := words.Writer{Units: parts.Inches}
+	for finish, want := range map[string]string{
+		"Ra 0.4": "Ra 16 µin (0.4 µm)", "ground Ra .8, no spiral": "ground Ra 32 µin (0.8 µm), no spiral", "Ra 3.2 µm": "Ra 125 µin (3.2 µm)",
+		"Ra 63": "Ra 63 µin (1.6 µm)", "Ra 32 uin": "Ra 32 µin (0.8 µm)", "Ra 20uin": "Ra 20 µin (0.508 µm)", "Ra 1": "Ra 39 µin (1 µm)", "fine": "fine",
+	} {
+		if got := Finish(in, finish); got != want {
+			t.Errorf("%q: %q, want %q", finish, got, want)
+		}
+		if got := Finish(words.Writer{Units: parts.Millimetres}, finish); got != finish {
+			t.Errorf("%q in mm: %q", finish, got)
 		}
 	}
 }

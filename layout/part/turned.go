@@ -33,7 +33,7 @@ func (t *turned) steps(z *sizer) []Step {
 	take := func(steps []parts.Step, inside bool) {
 		at := 0.0
 		for _, s := range steps {
-			st := Step{Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size, inside), Undercut: z.undercutOf(&s, inside), Seat: s.Seat.Value, Finish: s.Finish.Value, Lip: s.Lip, AfterWeld: s.AfterWeld, limits: s.Limits}
+			st := Step{Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size, inside), Undercut: z.undercutOf(&s, inside), Seat: s.Seat.Value, Finish: Finish(z.W, s.Finish.Value), Lip: s.Lip, AfterWeld: s.AfterWeld, limits: s.Limits}
 			z.left(&st)
 			st.details = details(s, &st)
 			z.shapes(&s, &st)

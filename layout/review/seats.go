@@ -177,7 +177,7 @@ func rough(v *view) {
 		if c.step == nil {
 			continue
 		}
-		ra := part.RaUm(c.step.Finish.Value)
+		ra := part.RaUm(part.Finish(v.w, c.step.Finish.Value))
 		most, source := 0.0, practice
 		switch {
 		case strings.HasPrefix(c.step.Seat.Value, "bearing "):
@@ -191,7 +191,7 @@ func rough(v *view) {
 			continue
 		}
 		v.report(Check, c.name, c.step.Finish.Pos, Finding{
-			What: c.name + " is too rough for what runs or sits on it", Numbers: "Ra " + number(ra) + " µm, wanted at most " + number(most) + " µm",
+			What: c.name + " is too rough for what runs or sits on it", Numbers: part.Finish(v.w, "Ra "+number(ra)+" µm") + ", wanted at most " + part.Finish(v.w, "Ra "+number(most)+" µm"),
 			Rule: "a seat is turned fine, and a lip runs on a ground land", Source: source, Fix: "a finer finish",
 		})
 	}

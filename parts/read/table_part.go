@@ -159,7 +159,7 @@ var stepGroup = &Group{Name: "step", Means: "One cylinder of a profile.", Exampl
 	{Name: "undercut", Type: NamedType, Means: "relief groove at the step's inner corner: as drawings name it, or its keys", Group: undercutGroup, Example: undercutExample},
 	{Name: "taper", Type: KeysType, Means: "the step is a cone, its diameter that of the large end", Group: taperGroup},
 	{Name: "knurl", Type: TextType, Means: "knurl of DIN 82 on an outside: type and pitch in mm; the diameter is that over the points", Example: knurlExample},
-	{Name: "finish", Type: TextType, Means: "surface, such as Ra 1.6"},
+	{Name: "finish", Type: TextType, Means: "surface, such as Ra 1.6 (µm) or Ra 63 uin; in inch jobs a bare number from 8 up is in µin"},
 	{Name: "hardness", Type: NumberType, Unit: "HRC", Low: 20, High: 68, Means: "hardened to at least this, and ground"},
 	{Name: "after-weld", Type: YesType, Means: afterWeldMeans},
 }}
