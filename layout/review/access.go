@@ -52,23 +52,16 @@ func (r *reviewer) footEnd(j *plan.JointPlan, stack []*standingPart) []weldEnd {
 		if p == nil || main == nil {
 			continue
 		}
-		for _, end := range tube.p.Ends {
-			if end.Onto.Part != of[1].Part || main.wideMm() == 0 {
+		for end := range seq.Refs(tube.p.Ends) {
+			if end.Onto.Part != of[1].Part || end.Place == nil || main.wideMm() == 0 {
 				continue
 			}
-			radius, least, most := tube.wideMm(), math.Inf(1), math.Inf(-1)
-			sin, cos := math.Sincos(end.Angle.Deg * math.Pi / 180)
-			for deg := range 360 { // from where the axes cross to the foot, along the branch
-				beside, along := math.Sincos(float64(deg) * math.Pi / 180)
-				beside = end.Offset.Mm + radius*beside
-				mm := (math.Sqrt(max(0, main.wideMm()*main.wideMm()-beside*beside)) + radius*along*cos) / sin
-				least, most = min(least, mm), max(most, mm)
-			}
-			foot, free := most-least, tube.lengthMm
+			_, _, foot := footOf(end, tube.wideMm(), main.wideMm())
+			free := tube.lengthMm
 			if end.Face == parts.Back {
 				foot, free = free-foot, 0
 			}
-			return []weldEnd{{z: p.Z(foot), r: radius, dir: math.Copysign(1, p.Z(free)-p.Z(foot)), sides: []float64{1}}}
+			return []weldEnd{{z: p.Z(foot), r: tube.wideMm(), dir: math.Copysign(1, p.Z(free)-p.Z(foot)), sides: []float64{1}}}
 		}
 	}
 	return nil

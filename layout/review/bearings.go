@@ -380,9 +380,8 @@ func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, lo, hi float64
 	if !bolted || v == nil {
 		return
 	}
-	for _, q := range r.job.Parts {
-		nut := r.viewOf(q.Name.Value)
-		if !r.nutOf(q.Name.Value, b.HeldBy) {
+	for _, nut := range r.all() {
+		if !r.nutOf(nut.p.Name.Value, b.HeldBy) {
 			continue
 		}
 		what, wide := nut.p.Title.Value, nut.wideMm()

@@ -96,8 +96,8 @@ func (r *reviewer) boltThrough(e *parts.Loose, v *view, o screwOrder, f *Finding
 		f.Rule, f.Fix = "a bolt goes through its hole", "one size in both places"
 		return true
 	}
-	for _, p := range r.job.Parts {
-		if to := r.viewOf(p.Name.Value); to != nil && to != v && p.Outline != nil && saysHoles(" "+strings.ToLower(wordsOf(e.How.Value)), p.Name.Value) {
+	for _, to := range r.all() {
+		if to != v && to.p.Outline != nil && saysHoles(" "+strings.ToLower(wordsOf(e.How.Value)), to.p.Name.Value) {
 			thick += to.lengthMm
 			break
 		}
@@ -116,9 +116,8 @@ const nutted = 0.8
 // boughtInto looks at the screws in a group of threads, through the walls that the words
 // name.
 func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t threads.Thread, longMm float64) {
-	for _, p := range r.job.Parts {
-		wall := r.viewOf(p.Name.Value)
-		if wall == nil || wall == v || !seatNames(wordsOf(e.How.Value), p) {
+	for _, wall := range r.all() {
+		if wall == v || !seatNames(wordsOf(e.How.Value), wall.p) {
 			continue
 		}
 		rows := screwRows(wall, t)
@@ -127,7 +126,7 @@ func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t thr
 		}
 		thick := wall.wallAt(rows[0].AxialMm)
 		f := Finding{Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: e.Buy.Pos, Source: practice}
-		f.Numbers = r.mm(longMm) + " long, " + r.mm(thick) + " of it in the wall of " + p.Title.Value
+		f.Numbers = r.mm(longMm) + " long, " + r.mm(thick) + " of it in the wall of " + wall.p.Title.Value
 		switch in := longMm - thick; {
 		case in < t.MajorMm-slackMm:
 			f.What, f.LeftMm = "the screws bought for "+v.p.Title.Value+" hardly reach into it", left(in)
@@ -142,13 +141,13 @@ func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t thr
 		if off := rowOff(g, rows); off > play && !slices.ContainsFunc(wall.q.Radials, func(row plan.RadialRow) bool { return tooSmall(row, g, t) }) {
 			if row := skewed(rows); row != nil && rowOff(g, onClock(rows, rows[0].ClockDeg)) <= play {
 				f.Pos, f.LeftMm, f.OverMm = g.Pos, nil, over(math.Abs(math.Remainder(row.ClockDeg-rows[0].ClockDeg, 360))*math.Pi/180*wall.q.Section.MaxMm)
-				f.What, f.Numbers = row.Name+" of "+p.Title.Value+" lies at another clock angle than "+rows[0].Name+": "+g.Name.Value+" of "+v.p.Title.Value+" are in one line", number(row.ClockDeg)+"° and "+number(rows[0].ClockDeg)+"°"
+				f.What, f.Numbers = row.Name+" of "+wall.p.Title.Value+" lies at another clock angle than "+rows[0].Name+": "+g.Name.Value+" of "+v.p.Title.Value+" are in one line", number(row.ClockDeg)+"° and "+number(rows[0].ClockDeg)+"°"
 				f.Rule, f.Source, f.Fix = "holes for one row of screws are in one line", "by geometry", "one clock angle for both"
 				r.add(f)
 				continue
 			}
 			f.Pos, f.LeftMm, f.OverMm = g.Pos, nil, over(off)
-			f.What, f.Numbers = g.Name.Value+" of "+v.p.Title.Value+" do not meet the holes in "+p.Title.Value, r.mm(off)+" off, with "+r.mm(rows[0].DiameterMm-t.MajorMm)+" of play"
+			f.What, f.Numbers = g.Name.Value+" of "+v.p.Title.Value+" do not meet the holes in "+wall.p.Title.Value, r.mm(off)+" off, with "+r.mm(rows[0].DiameterMm-t.MajorMm)+" of play"
 			f.Rule, f.Source, f.Fix = "a screw through a wall meets its thread", "by geometry", "the same distances on both drawings"
 			r.add(f)
 		}
@@ -232,16 +231,12 @@ func (r *reviewer) boughtBy(e *parts.Loose) (short bool) {
 		return false
 	}
 	said := r.untitled(e.Item.Value + " " + e.How.Value)
-	for _, p := range r.job.Parts {
-		v := r.viewOf(p.Name.Value)
-		if v == nil {
-			continue
-		}
-		for k := range p.Holes {
-			if g := &p.Holes[k]; (saysHoles(said, g.Name.Value) || e.Stands != nil && e.Stands.On.Part == p.Name.Value && e.Stands.On.Feature == g.Name.Value) && !v.jointNames(g.Name.Value) {
+	for _, v := range r.all() {
+		for k := range v.p.Holes {
+			if g := &v.p.Holes[k]; (saysHoles(said, g.Name.Value) || e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == g.Name.Value) && !v.jointNames(g.Name.Value) {
 				v.ordered(e, g, screwOrder{order, t, long})
-				short = short || e.Count < g.Pattern.Count*max(1, p.Quantity)
-			} else if sunkHead.MatchString(order) && g.Countersink != nil && titled(wordsOf(e.Item.Value+" "+e.How.Value), p) && !v.jointNames(g.Name.Value) && sameThread(g.Size.Thread, t.Designation) {
+				short = short || e.Count < g.Pattern.Count*max(1, v.p.Quantity)
+			} else if sunkHead.MatchString(order) && g.Countersink != nil && titled(wordsOf(e.Item.Value+" "+e.How.Value), v.p) && !v.jointNames(g.Name.Value) && sameThread(g.Size.Thread, t.Designation) {
 				v.ordered(e, g, screwOrder{order, t, long})
 			}
 		}
@@ -268,17 +263,16 @@ func (r *reviewer) holesFree(e *parts.Loose) {
 		return
 	}
 	said, filled := r.untitled(e.How.Value), ""
-	for _, p := range r.job.Parts {
-		v := r.viewOf(p.Name.Value)
-		if v == nil || p.Name.Value == e.Part.Value {
+	for _, v := range r.all() {
+		if v.p.Name.Value == e.Part.Value {
 			continue
 		}
-		for k := range p.Holes {
-			if name := p.Holes[k].Name.Value; saysHoles(said, name) {
+		for k := range v.p.Holes {
+			if name := v.p.Holes[k].Name.Value; saysHoles(said, name) {
 				if !v.jointNames(name) {
 					return
 				}
-				filled = name + " of " + p.Title.Value
+				filled = name + " of " + v.p.Title.Value
 			}
 		}
 	}

@@ -220,18 +220,17 @@ var frames = strings.Fields("56 63 71 80 90 100 112 132 160 180 200 225 250 280 
 // that has one of them as its pitch circle.
 func flangeWords(r *reviewer, say func(what, numbers, rule, fix string)) {
 	sizes := flangeNumber.FindAllString(r.job.Motor.Flange.Value, -1)
-	for _, p := range r.job.Parts {
-		v := r.viewOf(p.Name.Value)
-		if v == nil || p.Outline == nil || p.Bore == nil {
+	for _, v := range r.all() {
+		if v.p.Outline == nil || v.p.Bore == nil {
 			continue
 		}
-		has := []string{number(p.Bore.Size.Nominal.Mm), number(p.Outline.Width.Mm)}
+		has := []string{number(v.p.Bore.Size.Nominal.Mm), number(v.p.Outline.Width.Mm)}
 		circles := v.pitchCircles()
 		has = append(has, seq.Map(circles, number)...)
 		meant := slices.ContainsFunc(circles, func(mm float64) bool { return slices.Contains(sizes, number(mm)) })
 		for _, s := range sizes {
 			if meant && !slices.Contains(has, s) {
-				say("the motor's flange has a size that "+p.Title.Value+" has not", r.job.Motor.Flange.Value+"; drawn: "+few(has)+" mm", "plate and motor have one flange", "the sizes on the motor's drawing, on both")
+				say("the motor's flange has a size that "+v.p.Title.Value+" has not", r.job.Motor.Flange.Value+"; drawn: "+few(has)+" mm", "plate and motor have one flange", "the sizes on the motor's drawing, on both")
 			}
 		}
 	}

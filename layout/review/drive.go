@@ -146,9 +146,9 @@ func barKeys(r *reviewer) {
 			}
 		}
 	}
-	for _, p := range r.job.Parts {
-		v := r.viewOf(p.Name.Value)
-		if !isKey(p) || len(slots) == 0 || v == nil {
+	for _, v := range r.all() {
+		p := v.p
+		if !isKey(p) || len(slots) == 0 {
 			continue
 		}
 		own := slots

@@ -18,12 +18,10 @@ func held(r *reviewer) {
 	for i := range r.job.Loose {
 		r.clamps(&r.job.Loose[i])
 	}
-	for _, p := range r.job.Parts {
-		for i := range p.Holes {
-			if v := r.viewOf(p.Name.Value); v != nil {
-				v.saidStand(&p.Holes[i])
-				v.jacksOn(&p.Holes[i])
-			}
+	for _, v := range r.all() {
+		for i := range v.p.Holes {
+			v.saidStand(&v.p.Holes[i])
+			v.jacksOn(&v.p.Holes[i])
 		}
 	}
 }
@@ -41,10 +39,10 @@ func (r *reviewer) clamps(e *parts.Loose) {
 		return
 	}
 	f, least := Finding{}, math.Inf(1)
-	for _, a := range r.job.Parts {
-		for _, b := range r.job.Parts {
-			v, w := r.viewOf(a.Name.Value), r.viewOf(b.Name.Value)
-			if a == b || v == nil || w == nil || !seatNames(wordsOf(e.How.Value), a) || !seatNames(wordsOf(e.How.Value), b) {
+	for _, v := range r.all() {
+		for _, w := range r.all() {
+			a, b := v.p, w.p
+			if a == b || !seatNames(wordsOf(e.How.Value), a) || !seatNames(wordsOf(e.How.Value), b) {
 				continue
 			}
 			for _, g := range v.openFor(t, false) {

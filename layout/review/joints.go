@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -110,13 +109,11 @@ func (r *reviewer) handed() (found []Finding) {
 			found = append(found, f)
 		}
 	}
-	for _, p := range r.job.Parts {
-		if v := r.viewOf(p.Name.Value); v != nil {
-			for _, c := range v.inside {
-				if c.step != nil && part.SealOf(c.step.Seat.Value, r.job.Units) != nil {
-					f.Part, f.Feature, f.Pos, f.What = p.Name.Value, c.name, c.pos, "the seal in "+c.name+" also goes in with its lip the other way"
-					found = append(found, f)
-				}
+	for _, v := range r.all() {
+		for _, c := range v.inside {
+			if c.step != nil && v.seal(c) != nil {
+				f.Part, f.Feature, f.Pos, f.What = v.p.Name.Value, c.name, c.pos, "the seal in "+c.name+" also goes in with its lip the other way"
+				found = append(found, f)
 			}
 		}
 	}

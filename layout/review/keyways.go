@@ -214,17 +214,13 @@ func keywayMates(r *reviewer) {
 			}
 		}
 	}
-	for _, p := range r.job.Parts {
-		v := r.viewOf(p.Name.Value)
-		if v == nil {
-			continue
-		}
+	for _, v := range r.all() {
 		for _, c := range v.outside {
-			if c.step == nil || slid[[2]string{p.Name.Value, c.name}] {
+			if c.step == nil || slid[[2]string{v.p.Name.Value, c.name}] {
 				continue
 			}
 			if hub := r.hubNamed(c.step.Seat.Value, c.size.Nominal.Mm); hub != nil {
-				r.mated(keyed{p, v.q, c.name}, *hub, true, Check)
+				r.mated(keyed{v.p, v.q, c.name}, *hub, true, Check)
 			}
 		}
 	}

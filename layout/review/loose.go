@@ -25,9 +25,9 @@ func loose(r *reviewer) {
 		}
 		r.inItem(v, e)
 		words := wordsOf(e.How.Value)
-		for _, p := range r.job.Parts {
-			o := r.viewOf(p.Name.Value)
-			if o == nil || o == v {
+		for _, o := range r.all() {
+			p := o.p
+			if o == v {
 				continue
 			}
 			v.throughOpening(o, e)
@@ -303,10 +303,10 @@ func (r *reviewer) keyReach(v, tube *view) {
 	} else {
 		high = min(v.box())
 	}
-	for _, p := range r.job.Parts {
-		for i := range p.Radials {
-			f, shaft := &p.Radials[i], r.viewOf(p.Name.Value)
-			if f.Shape != parts.RadialSlot || f.Through || shaft == nil || math.Abs(f.Around.Mm-thick) > slackMm {
+	for _, shaft := range r.all() {
+		for i := range shaft.p.Radials {
+			f := &shaft.p.Radials[i]
+			if f.Shape != parts.RadialSlot || f.Through || math.Abs(f.Around.Mm-thick) > slackMm {
 				continue
 			}
 			c := at(shaft.outside, shaft.axialMm(f))
@@ -319,7 +319,7 @@ func (r *reviewer) keyReach(v, tube *view) {
 				continue
 			}
 			r.add(Finding{
-				Severity: Check, Part: v.p.Name.Value, Pos: v.p.Name.Pos, What: v.p.Title.Value + " does not go into " + f.Name.Value + " of " + p.Title.Value + " as it is to", LeftMm: left(in),
+				Severity: Check, Part: v.p.Name.Value, Pos: v.p.Name.Pos, What: v.p.Title.Value + " does not go into " + f.Name.Value + " of " + shaft.p.Title.Value + " as it is to", LeftMm: left(in),
 				Numbers: r.mm(in) + " beyond the gap, in a keyway " + r.mm(f.Depth.Mm) + " deep", Rule: "a key goes half into its keyway at the least, and not to the bottom", Source: practice,
 				Fix: "a bar as high as the gap and most of the keyway",
 			})
@@ -404,9 +404,8 @@ func (r *reviewer) itemCircle(e *parts.Loose) {
 	if strings.EqualFold(m[3], "radius") {
 		circle *= 2
 	}
-	for _, p := range r.job.Parts {
-		v := r.viewOf(p.Name.Value)
-		if v == nil || hole == 0 || circle == 0 || !seatNames(wordsOf(e.How.Value), p) {
+	for _, v := range r.all() {
+		if hole == 0 || circle == 0 || !seatNames(wordsOf(e.How.Value), v.p) {
 			continue
 		}
 		var has []float64
@@ -422,7 +421,7 @@ func (r *reviewer) itemCircle(e *parts.Loose) {
 		}
 		if len(has) > 0 {
 			r.add(Finding{
-				Severity: Check, Part: p.Name.Value, Pos: e.Item.Pos, What: "the holes of what is bought for " + p.Title.Value + " do not meet its threads, or do not let their screws through", Numbers: "holes " + r.mm(hole) + " on a circle of " + r.mm(circle) + "; threads on " + few(v.written(has)),
+				Severity: Check, Part: v.p.Name.Value, Pos: e.Item.Pos, What: "the holes of what is bought for " + v.p.Title.Value + " do not meet its threads, or do not let their screws through", Numbers: "holes " + r.mm(hole) + " on a circle of " + r.mm(circle) + "; threads on " + few(v.written(has)),
 				Rule: "a screw goes through what it holds into its thread", Source: "by the job", Fix: "one circle in both places, and holes a little larger than the screws",
 			})
 		}

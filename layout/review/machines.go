@@ -192,11 +192,7 @@ func between(v *view) {
 // turned, and for fits that nothing answers: a class on a bore whose shaft in
 // the job, named by the seat, has none. Joints are looked at by their own rules.
 func counterpart(r *reviewer) {
-	for _, p := range r.job.Parts {
-		v := r.viewOf(p.Name.Value)
-		if v == nil {
-			continue
-		}
+	for _, v := range r.all() {
 		for _, c := range v.inside {
 			ref := c.size.Fit.LightPress
 			if !ref.Set() {

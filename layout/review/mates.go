@@ -310,9 +310,11 @@ func saddle(r *reviewer) {
 }
 
 // footOf is the stretch along a main of the given radius on which a branch stands, from where
-// the axes cross: the curve in which the outsides of both meet.
-func footOf(end *parts.TubeEnd, halfMm, mainMm float64) (lowMm, highMm float64) {
+// the axes cross: the curve in which the outsides of both meet; and how deep that is along the
+// branch.
+func footOf(end *parts.TubeEnd, halfMm, mainMm float64) (lowMm, highMm, deepMm float64) {
 	lowMm, highMm = math.Inf(1), math.Inf(-1)
+	least, most := lowMm, highMm
 	sin, cos := math.Sincos(end.Angle.Deg * math.Pi / 180)
 	if end.Place.Leans == parts.Front {
 		cos = -cos
@@ -320,17 +322,18 @@ func footOf(end *parts.TubeEnd, halfMm, mainMm float64) (lowMm, highMm float64) 
 	for deg := range 360 {
 		along, beside := math.Sincos(float64(deg) * math.Pi / 180)
 		beside = end.Offset.Mm + halfMm*beside
-		z := (halfMm*along + math.Sqrt(max(0, mainMm*mainMm-beside*beside))*cos) / sin
-		lowMm, highMm = min(lowMm, z), max(highMm, z)
+		up := math.Sqrt(max(0, mainMm*mainMm-beside*beside))
+		z, out := (halfMm*along+up*cos)/sin, (up+halfMm*along*cos)/sin
+		lowMm, highMm, least, most = min(lowMm, z), max(highMm, z), min(least, out), max(most, out)
 	}
-	return lowMm, highMm
+	return lowMm, highMm, most - least
 }
 
 // branchOn looks at one branch on its main.
 func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
 	z := end.Place.AxialMm(main.lengthMm)
 	half := r.pl.Part(p.Name.Value).Section.MaxMm
-	low, high := footOf(end, half, main.wideMm())
+	low, high, _ := footOf(end, half, main.wideMm())
 	f := Finding{Part: p.Name.Value, Pos: end.Place.Pos, Source: "by geometry"}
 	if z+low < slackMm || z+high > main.lengthMm-slackMm {
 		f.Severity, f.What = Stop, p.Title.Value+" runs off the end of "+main.p.Title.Value

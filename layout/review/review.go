@@ -114,11 +114,7 @@ func (r *reviewer) review() []Finding {
 		r.code = rule.code
 		rule.check(r)
 	}
-	for _, p := range r.job.Parts {
-		v := r.viewOf(p.Name.Value)
-		if v == nil {
-			continue
-		}
+	for _, v := range r.all() {
 		for _, rule := range partRules {
 			r.code = rule.code
 			rule.check(v)

@@ -296,9 +296,8 @@ func (v *view) asMeasured(c cylinder) {
 	if len(gap) != 2 || c.step == nil {
 		return
 	}
-	for _, p := range v.job.Parts {
-		tube := v.viewOf(p.Name.Value)
-		if tube == nil || tube == v || p.Kind != parts.Tube || !seatNames(c.step.Seat.Value, p) {
+	for _, tube := range v.all() {
+		if tube == v || tube.p.Kind != parts.Tube || !seatNames(c.step.Seat.Value, tube.p) {
 			continue
 		}
 		inner, _, ok := tube.q.Section.RadiiAt(tube.lengthMm / 2)
@@ -327,11 +326,7 @@ func (v *view) asMeasured(c cylinder) {
 // nutThread looks for a screw and a nut of the job that bear the same name and
 // have other threads, and for a bore of the nut that its screw does not pass.
 func nutThread(r *reviewer) {
-	for _, p := range r.job.Parts {
-		v := r.viewOf(p.Name.Value)
-		if v == nil {
-			continue
-		}
+	for _, v := range r.all() {
 		for i, nut := range v.inside {
 			if nut.step == nil || nut.size.Thread.Value == "" {
 				continue
@@ -341,7 +336,7 @@ func nutThread(r *reviewer) {
 				continue
 			}
 			for _, q := range r.job.Parts {
-				if screw := r.screwNamed(q, nut.name); screw != nil && q != p {
+				if screw := r.screwNamed(q, nut.name); screw != nil && q != v.p {
 					if out, err := threads.Parse(screw.Size.Thread.Value); err == nil {
 						v.nutOn(q, i, screw, in, out)
 					}

@@ -15,11 +15,8 @@ var forPins = regexp.MustCompile(`(?i)\b(pin|dowel)s?\b`)
 // unused looks for threads, and for holes that are reamed or take a pin, that serve nothing:
 // no joint, note, word of the job nor other part has anything for them.
 func unused(r *reviewer) {
-	for _, p := range r.job.Parts {
-		v := r.viewOf(p.Name.Value)
-		if v == nil {
-			continue
-		}
+	for _, v := range r.all() {
+		p := v.p
 		for h := range seq.Refs(p.Holes) {
 			if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !r.takesSpigot(v, h.Name.Value) && !v.jointNames(h.Name.Value) && !r.serves(p, h.Name.Value, h.Size) {
 				v.idle(h.Name.Value, h.Pos)

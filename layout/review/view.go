@@ -68,6 +68,16 @@ func (r *reviewer) viewOf(name string) *view {
 	return v
 }
 
+// all are the parts of the job, in its order.
+func (r *reviewer) all() (out []*view) {
+	for _, p := range r.job.Parts {
+		if v := r.viewOf(p.Name.Value); v != nil {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
 // turned tells whether a part has steps.
 func (v *view) turned() bool { return v.p.Profile != nil }
 
