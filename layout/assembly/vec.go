@@ -1,6 +1,10 @@
 package assembly
 
-import "math"
+import (
+	"math"
+
+	"centrepop/parts/geom"
+)
 
 // Vec is a point or a direction, in millimetres; a direction has length 1.
 type Vec struct{ X, Y, Z float64 }
@@ -53,7 +57,7 @@ var (
 // Clock is the point at a radius in mm and a clock angle in degrees, seen on
 // the front: 0 at TOP (+y), clockwise to +x.
 func Clock(radiusMm, deg float64) Vec {
-	sin, cos := sinCosDeg(deg)
+	sin, cos := geom.SinCosDeg(deg)
 	return Vec{X: radiusMm * sin, Y: radiusMm * cos}
 }
 
@@ -64,21 +68,6 @@ func ClockDeg(p Vec) float64 {
 		a += 360
 	}
 	return a
-}
-
-// sinCosDeg is exact at multiples of 90°.
-func sinCosDeg(deg float64) (sin, cos float64) {
-	q := math.Round(deg / 90)
-	s, c := math.Sincos((deg - 90*q) * math.Pi / 180)
-	switch (int(math.Mod(q, 4)) + 4) % 4 {
-	case 1:
-		return c, -s
-	case 2:
-		return -s, -c
-	case 3:
-		return -c, s
-	}
-	return s, c
 }
 
 // Pose is where a frame stands in another: its axes, which are unit vectors at
@@ -94,7 +83,7 @@ func Move(v Vec) Pose { return Pose{AxisX, AxisY, AxisZ, v} }
 // Rotate turns about an axis through the origin, right-handed, in degrees.
 func Rotate(axis Vec, deg float64) Pose {
 	u := axis.Unit()
-	sin, cos := sinCosDeg(deg)
+	sin, cos := geom.SinCosDeg(deg)
 	turn := func(v Vec) Vec { // Rodrigues
 		return v.Times(cos).Add(u.Cross(v).Times(sin)).Add(u.Times(u.Dot(v) * (1 - cos)))
 	}

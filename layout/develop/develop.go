@@ -40,6 +40,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"centrepop/parts/geom"
 )
 
 // ErrInput is wrapped by every error of this package: the dimensions given
@@ -242,19 +244,8 @@ func deg(rad float64) float64 { return rad * 180 / math.Pi }
 
 // sinDeg and cosDeg are exact at the quadrants, so a line that must be level
 // or upright is so to the last digit.
-func sinDeg(a float64) float64 {
-	switch math.Mod(math.Mod(a, 360)+360, 360) {
-	case 0, 180:
-		return 0
-	case 90:
-		return 1
-	case 270:
-		return -1
-	}
-	return math.Sin(rad(a))
-}
-
-func cosDeg(a float64) float64 { return sinDeg(a + 90) }
+func sinDeg(a float64) float64 { sin, _ := geom.SinCosDeg(a); return sin }
+func cosDeg(a float64) float64 { _, cos := geom.SinCosDeg(a); return cos }
 
 // asin is math.Asin with its argument held within -1..1 against rounding.
 func asin(v float64) float64 { return math.Asin(math.Max(-1, math.Min(1, v))) }

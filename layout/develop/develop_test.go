@@ -57,11 +57,15 @@ func TestErrorOrFinite(t *testing.T) {
 		default:
 			var p StripPattern
 			if rapid.Bool().Draw(t, "oblique") {
-				p, err = Oblique{BaseDiameterMm: f("D"), TopDiameterMm: f("d"), HeightMm: f("h"), OffsetTopMm: f("up"), OffsetRightMm: f("right"), ThicknessMm: s("t"),
-					OverlapMm: s("lap"), SeamDeg: f("seam"), Divisions: 12 * n("n"), Pieces: n("pieces"), Bend: Bend(n("bend"))}.Develop()
+				p, err = Oblique{
+					BaseDiameterMm: f("D"), TopDiameterMm: f("d"),
+					Forming: Forming{HeightMm: f("h"), OffsetTopMm: f("up"), OffsetRightMm: f("right"), ThicknessMm: s("t"), OverlapMm: s("lap"), SeamDeg: f("seam"), Divisions: 12 * n("n"), Pieces: n("pieces"), Bend: Bend(n("bend"))},
+				}.Develop()
 			} else {
-				p, err = Transition{WidthMm: f("w"), DepthMm: f("v"), DiameterMm: f("d"), HeightMm: f("h"), OffsetTopMm: f("up"), OffsetRightMm: f("right"), ThicknessMm: s("t"),
-					OverlapMm: s("lap"), SeamDeg: rapid.SampledFrom([]float64{0, 90, 45, math.NaN()}).Draw(t, "seam"), Divisions: 12 * n("n"), Pieces: n("pieces"), Bend: Bend(n("bend"))}.Develop()
+				p, err = Transition{
+					WidthMm: f("w"), DepthMm: f("v"), DiameterMm: f("d"),
+					Forming: Forming{HeightMm: f("h"), OffsetTopMm: f("up"), OffsetRightMm: f("right"), ThicknessMm: s("t"), OverlapMm: s("lap"), SeamDeg: rapid.SampledFrom([]float64{0, 90, 45, math.NaN()}).Draw(t, "seam"), Divisions: 12 * n("n"), Pieces: n("pieces"), Bend: Bend(n("bend"))},
+				}.Develop()
 			}
 			pieces = p.Pieces
 			for _, l := range p.Lines {

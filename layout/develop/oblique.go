@@ -17,26 +17,35 @@ type Oblique struct {
 	// BaseDiameterMm and TopDiameterMm are the end diameters on the named
 	// surface; either may be the larger.
 	BaseDiameterMm, TopDiameterMm float64
-	// Measured names the surface of both diameters.
+	Forming
+}
+
+// Forming is what the triangulated patterns share: sheet formed between two
+// parallel planes.
+type Forming struct {
+	// Measured names the surface that the sizes of the ends are on.
 	Measured Surface
-	// HeightMm is the distance between the planes of the two circles.
+	// HeightMm is the distance between the planes of the two ends.
 	HeightMm float64
-	// OffsetTopMm and OffsetRightMm shift the top's centre from the base's
-	// towards TOP (12 o'clock) and towards 3 o'clock.
+	// OffsetTopMm and OffsetRightMm shift the middle of the top from that of the
+	// base towards TOP (12 o'clock) and towards 3 o'clock.
 	OffsetTopMm, OffsetRightMm float64
-	// ThicknessMm is the plate, 0 for thin sheet. The diameters are moved to
-	// its middle by D ∓ t: common practice, no source; the exact amount
-	// varies round a leaning cone.
+	// ThicknessMm is the plate, 0 for thin sheet. The sizes are moved to its
+	// middle by ∓ t: common practice, no source; the exact amount varies round a
+	// leaning cone.
 	ThicknessMm float64
 	Bend        Bend
 	// OverlapMm is the lap at the right-hand end of each piece.
 	OverlapMm float64
-	// SeamDeg is the clock angle of the seam, -360..360.
+	// SeamDeg is the clock angle of the seam, -360..360; of a transition the
+	// middle of a side: 0, 90, 180 or 270.
 	SeamDeg float64
-	// Divisions is the number of lines all round, 0 for 12.
+	// Divisions is the number of lines all round, of a transition a multiple of
+	// 4; 0 for 12.
 	Divisions int
-	// Pieces is the number of pieces, 0 for as few as fit the sheet, at most
-	// one per division and MaxGores.
+	// Pieces is the number of pieces, 0 for as few as fit the sheet; at most one
+	// per division and MaxGores, of a transition 1, 2 or 4, cut in the middle of
+	// sides.
 	Pieces int
 	// SheetWidthMm and SheetHeightMm limit each piece; both 0 for no limit.
 	SheetWidthMm, SheetHeightMm float64
@@ -49,8 +58,7 @@ func (o Oblique) Develop() (StripPattern, error) {
 	n, errN := checkDivisions(o.Divisions, 1)
 	err := cmp.Or(errN,
 		checkLength("base diameter", o.BaseDiameterMm), checkLength("top diameter", o.TopDiameterMm),
-		checkLength("height", o.HeightMm), checkOffset("offset to TOP", o.OffsetTopMm), checkOffset("offset to the right", o.OffsetRightMm),
-		checkForming(o.ThicknessMm, o.OverlapMm, o.Bend, o.SheetWidthMm, o.SheetHeightMm), checkAngle("seam angle", o.SeamDeg))
+		o.check())
 	if err != nil {
 		return StripPattern{}, err
 	}
@@ -67,10 +75,7 @@ func (o Oblique) Develop() (StripPattern, error) {
 		return StripPattern{}, err
 	}
 
-	fine := 1
-	if o.Bend == Rolled {
-		fine = (rolledSteps + n - 1) / n
-	}
+	fine := o.fine(n)
 	m := n * fine
 	s := strip{title: "oblique cone development", bend: o.Bend, lapMm: o.OverlapMm,
 		baseGirthMm: polygonGirthMm(base, m), topGirthMm: polygonGirthMm(top, m)}
@@ -111,51 +116,48 @@ func (o Oblique) choices(divisions int) []int {
 }
 
 func (o Oblique) describe(d *Development, base, top, areaMm2 float64) {
-	d.Inputs = []Value{
-		{"base diameter, " + o.Measured.String(), o.BaseDiameterMm, "mm"},
-		{"top diameter, " + o.Measured.String(), o.TopDiameterMm, "mm"},
-		{"height", o.HeightMm, "mm"},
-		{"offset to TOP", o.OffsetTopMm, "mm"},
-		{"offset to the right", o.OffsetRightMm, "mm"},
-		{"plate thickness", o.ThicknessMm, "mm"},
-		{"seam overlap", o.OverlapMm, "mm"},
-		{"seam clock angle", normalDeg(o.SeamDeg), "deg"},
-	}
-	d.Results = []Value{
-		{"base diameter, middle of plate", 2 * base, "mm"},
-		{"top diameter, middle of plate", 2 * top, "mm"},
-		{"area of all pieces", areaMm2, "mm2"},
-	}
-	d.Formulas = []Formula{
-		{"middle of plate", "D' = D ∓ t (common practice, no source)"},
-		{"true length", "√(Δx² + Δy² + Δdepth²) between points at equal clock angle"},
-		{"triangulation", "each point from the two before it by true lengths"},
-	}
-	d.Notes = append(d.Notes, stripNotes(o.Bend)...)
+	d.Formulas = []Formula{{"middle of plate", "D' = D ∓ t (common practice, no source)"}, {"true length", "√(Δx² + Δy² + Δdepth²) between points at equal clock angle"}}
+	o.Forming.describe(d, []Value{{"base diameter, " + o.Measured.String(), o.BaseDiameterMm, "mm"}, {"top diameter, " + o.Measured.String(), o.TopDiameterMm, "mm"}},
+		[]Value{{"base diameter, middle of plate", 2 * base, "mm"}, {"top diameter, middle of plate", 2 * top, "mm"}}, areaMm2)
 }
 
-// stripNotes are the remarks common to all triangulated patterns.
-func stripNotes(b Bend) []string {
-	notes := []string{"Seen from outside, base down: clock angles grow to the right."}
-	if b == Faceted {
-		return append(notes, "Bend at every fold line; corners of round ends lie on the circle.")
-	}
-	return append(notes, "Roll or form smoothly along the division lines.")
-}
-
-// checkForming checks the fields that all triangulated parts share.
-func checkForming(thicknessMm, overlapMm float64, b Bend, sheetWidthMm, sheetHeightMm float64) error {
-	err := cmp.Or(checkAllowance("plate thickness", thicknessMm), checkAllowance("seam overlap", overlapMm),
-		checkAllowance("sheet width", sheetWidthMm), checkAllowance("sheet height", sheetHeightMm))
+// check refuses what no pattern can be made of.
+func (f *Forming) check() error {
+	err := cmp.Or(checkLength("height", f.HeightMm), checkOffset("offset to TOP", f.OffsetTopMm), checkOffset("offset to the right", f.OffsetRightMm),
+		checkAllowance("plate thickness", f.ThicknessMm), checkAllowance("seam overlap", f.OverlapMm),
+		checkAllowance("sheet width", f.SheetWidthMm), checkAllowance("sheet height", f.SheetHeightMm))
 	switch {
 	case err != nil:
 		return err
-	case b != Rolled && b != Faceted:
-		return refuse("bend %d is not known", b)
-	case (sheetWidthMm == 0) != (sheetHeightMm == 0):
+	case f.Bend != Rolled && f.Bend != Faceted:
+		return refuse("bend %d is not known", f.Bend)
+	case (f.SheetWidthMm == 0) != (f.SheetHeightMm == 0):
 		return refuse("give both sheet width and height, or neither")
 	}
-	return nil
+	return checkAngle("seam angle", f.SeamDeg)
+}
+
+// describe says what the pattern was made from and how, given its own sizes
+// and those at the middle of the plate.
+func (f *Forming) describe(d *Development, own, middle []Value, areaMm2 float64) {
+	d.Inputs = append(own, Value{"height", f.HeightMm, "mm"}, Value{"offset to TOP", f.OffsetTopMm, "mm"}, Value{"offset to the right", f.OffsetRightMm, "mm"},
+		Value{"plate thickness", f.ThicknessMm, "mm"}, Value{"seam overlap", f.OverlapMm, "mm"}, Value{"seam clock angle", normalDeg(f.SeamDeg), "deg"})
+	d.Results = append(middle, Value{"area of all pieces", areaMm2, "mm2"})
+	d.Formulas = append(d.Formulas, Formula{"triangulation", "each point from the two before it by true lengths"})
+	d.Notes = append(d.Notes, "Seen from outside, base down: clock angles grow to the right.")
+	if f.Bend == Faceted {
+		d.Notes = append(d.Notes, "Bend at every fold line; corners of round ends lie on the circle.")
+		return
+	}
+	d.Notes = append(d.Notes, "Roll or form smoothly along the division lines.")
+}
+
+// fine is how many lines a division has, where the sheet is rolled.
+func (f *Forming) fine(divisions int) int {
+	if f.Bend == Rolled {
+		return (rolledSteps + divisions - 1) / divisions
+	}
+	return 1
 }
 
 // middleRadius returns half of a size moved to the middle of the plate.

@@ -133,8 +133,8 @@ func TestStripSheets(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w := rapid.Float64Range(100, 500).Draw(t, "width")
 		tr := Transition{
-			WidthMm: w, DepthMm: w * 0.8, DiameterMm: w * rapid.Float64Range(0.4, 1).Draw(t, "d/width"), HeightMm: w, Bend: Faceted, Divisions: 12,
-			OffsetRightMm: w * rapid.Float64Range(-0.3, 0.3).Draw(t, "right"), OverlapMm: rapid.SampledFrom([]float64{0, 15}).Draw(t, "lap"), Pieces: rapid.SampledFrom([]int{1, 2, 4}).Draw(t, "pieces"),
+			WidthMm: w, DepthMm: w * 0.8, DiameterMm: w * rapid.Float64Range(0.4, 1).Draw(t, "d/width"),
+			Forming: Forming{HeightMm: w, Bend: Faceted, Divisions: 12, OffsetRightMm: w * rapid.Float64Range(-0.3, 0.3).Draw(t, "right"), OverlapMm: rapid.SampledFrom([]float64{0, 15}).Draw(t, "lap"), Pieces: rapid.SampledFrom([]int{1, 2, 4}).Draw(t, "pieces")},
 		}
 		p, err := tr.Develop()
 		if err != nil {

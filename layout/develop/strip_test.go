@@ -51,8 +51,8 @@ func checkFolding(t reporter, p StripPattern, size float64) {
 
 func drawOblique(t *rapid.T) Oblique {
 	o := Oblique{
-		BaseDiameterMm: rapid.Float64Range(50, 2000).Draw(t, "base"), Divisions: rapid.IntRange(6, 40).Draw(t, "n"),
-		SeamDeg: rapid.Float64Range(-360, 360).Draw(t, "seam"), Bend: Faceted,
+		BaseDiameterMm: rapid.Float64Range(50, 2000).Draw(t, "base"),
+		Forming:        Forming{Divisions: rapid.IntRange(6, 40).Draw(t, "n"), SeamDeg: rapid.Float64Range(-360, 360).Draw(t, "seam"), Bend: Faceted},
 	}
 	o.TopDiameterMm = o.BaseDiameterMm * rapid.Float64Range(0.2, 1.8).Draw(t, "top/base")
 	o.HeightMm = o.BaseDiameterMm * rapid.Float64Range(0.2, 3).Draw(t, "height/base")
@@ -96,7 +96,7 @@ func TestObliqueIsFrustum(t *testing.T) {
 		{300, 150, 200, 213.600, 762.641, math.Pi * 225 * 213.6},
 		{500, 400, 120, 130.000, 1215.521, math.Pi * 450 * 130},
 	} {
-		p, err := Oblique{BaseDiameterMm: row.base, TopDiameterMm: row.top, HeightMm: row.height, Divisions: 16}.Develop()
+		p, err := Oblique{BaseDiameterMm: row.base, TopDiameterMm: row.top, Forming: Forming{HeightMm: row.height, Divisions: 16}}.Develop()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -138,7 +138,7 @@ func TestObliqueApex(t *testing.T) {
 func TestObliqueOffsetSide(t *testing.T) {
 	// Offset to 3 o'clock leans the top that way: the line at 3 o'clock is
 	// the shortest for a smaller top, and lies right of the seam at 12.
-	p, err := Oblique{BaseDiameterMm: 400, TopDiameterMm: 200, HeightMm: 300, OffsetRightMm: 100, Bend: Faceted}.Develop()
+	p, err := Oblique{BaseDiameterMm: 400, TopDiameterMm: 200, Forming: Forming{HeightMm: 300, OffsetRightMm: 100, Bend: Faceted}}.Develop()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -156,7 +156,7 @@ func TestObliqueOffsetSide(t *testing.T) {
 // sphere whose girth is 360° times the cosine of the half apex angle, here 0.8.
 func TestObliqueBends(t *testing.T) {
 	for _, bend := range []Bend{Rolled, Faceted} {
-		p, err := Oblique{BaseDiameterMm: 240, TopDiameterMm: 120, HeightMm: 80, Divisions: 180, Bend: bend}.Develop()
+		p, err := Oblique{BaseDiameterMm: 240, TopDiameterMm: 120, Forming: Forming{HeightMm: 80, Divisions: 180, Bend: bend}}.Develop()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -170,7 +170,7 @@ func TestObliqueBends(t *testing.T) {
 }
 
 func TestObliqueSheet(t *testing.T) {
-	o := Oblique{BaseDiameterMm: 600, TopDiameterMm: 60, HeightMm: 500, OffsetTopMm: 120, OverlapMm: 10, SheetWidthMm: 700, SheetHeightMm: 500}
+	o := Oblique{BaseDiameterMm: 600, TopDiameterMm: 60, Forming: Forming{HeightMm: 500, OffsetTopMm: 120, OverlapMm: 10, SheetWidthMm: 700, SheetHeightMm: 500}}
 	p, err := o.Develop()
 	if err != nil {
 		t.Fatal(err)
@@ -194,9 +194,7 @@ func TestTransitionFolding(t *testing.T) {
 		w := rapid.Float64Range(50, 2000).Draw(t, "width")
 		tr := Transition{
 			WidthMm: w, DepthMm: w * rapid.Float64Range(0.3, 3).Draw(t, "depth/width"), DiameterMm: w * rapid.Float64Range(0.2, 2).Draw(t, "d/width"),
-			HeightMm: w * rapid.Float64Range(0.5, 3).Draw(t, "height/width"), Bend: Faceted, Divisions: 4 * rapid.IntRange(1, 9).Draw(t, "n/4"),
-			OffsetTopMm: w * rapid.Float64Range(-0.5, 0.5).Draw(t, "up"), OffsetRightMm: w * rapid.Float64Range(-0.5, 0.5).Draw(t, "right"),
-			SeamDeg: 90 * float64(rapid.IntRange(-4, 4).Draw(t, "seam")), Pieces: []int{1, 2, 4}[rapid.IntRange(0, 2).Draw(t, "pieces")],
+			Forming: Forming{HeightMm: w * rapid.Float64Range(0.5, 3).Draw(t, "height/width"), Bend: Faceted, Divisions: 4 * rapid.IntRange(1, 9).Draw(t, "n/4"), OffsetTopMm: w * rapid.Float64Range(-0.5, 0.5).Draw(t, "up"), OffsetRightMm: w * rapid.Float64Range(-0.5, 0.5).Draw(t, "right"), SeamDeg: 90 * float64(rapid.IntRange(-4, 4).Draw(t, "seam")), Pieces: []int{1, 2, 4}[rapid.IntRange(0, 2).Draw(t, "pieces")]},
 		}
 		p, err := tr.Develop()
 		if err != nil {
@@ -224,7 +222,7 @@ func TestTransitionFolding(t *testing.T) {
 // one axis: flats have the height √(120² + 50²) = 130, and the middle line of
 // each corner the length √(120² + (100√2 - 50)²).
 func TestTransitionByHand(t *testing.T) {
-	p, err := Transition{WidthMm: 200, DepthMm: 200, DiameterMm: 100, HeightMm: 120, Divisions: 16, SeamDeg: 180}.Develop()
+	p, err := Transition{WidthMm: 200, DepthMm: 200, DiameterMm: 100, Forming: Forming{HeightMm: 120, Divisions: 16, SeamDeg: 180}}.Develop()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -266,7 +264,7 @@ func TestTransitionByHand(t *testing.T) {
 // TestTransitionOffsetSide: the circle moved towards TOP and 3 o'clock brings
 // the flats there nearer to upright, the opposite ones lean.
 func TestTransitionOffsetSide(t *testing.T) {
-	p, err := Transition{WidthMm: 200, DepthMm: 200, DiameterMm: 100, HeightMm: 120, OffsetTopMm: 50, OffsetRightMm: 20, Bend: Faceted}.Develop()
+	p, err := Transition{WidthMm: 200, DepthMm: 200, DiameterMm: 100, Forming: Forming{HeightMm: 120, OffsetTopMm: 50, OffsetRightMm: 20, Bend: Faceted}}.Develop()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -289,7 +287,7 @@ func TestTransitionOffsetSide(t *testing.T) {
 }
 
 func TestTransitionPieces(t *testing.T) {
-	tr := Transition{WidthMm: 500, DepthMm: 400, DiameterMm: 300, HeightMm: 350, OverlapMm: 15, ThicknessMm: 2, SheetWidthMm: 900, SheetHeightMm: 700}
+	tr := Transition{WidthMm: 500, DepthMm: 400, DiameterMm: 300, Forming: Forming{HeightMm: 350, OverlapMm: 15, ThicknessMm: 2, SheetWidthMm: 900, SheetHeightMm: 700}}
 	p, err := tr.Develop()
 	if err != nil {
 		t.Fatal(err)
@@ -311,7 +309,7 @@ func TestTransitionPieces(t *testing.T) {
 
 func TestFoldRoles(t *testing.T) {
 	for _, bend := range []Bend{Rolled, Faceted} {
-		p, err := Transition{WidthMm: 200, DepthMm: 200, DiameterMm: 100, HeightMm: 120, Bend: bend}.Develop()
+		p, err := Transition{WidthMm: 200, DepthMm: 200, DiameterMm: 100, Forming: Forming{HeightMm: 120, Bend: bend}}.Develop()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -335,7 +333,7 @@ func TestCrossesItself(t *testing.T) {
 		t.Error("square or bow tie judged wrongly")
 	}
 	// A sector of 352° with a wide lap overlaps; in two pieces it does not.
-	o := Oblique{BaseDiameterMm: 600, TopDiameterMm: 100, HeightMm: 60, OverlapMm: 30}
+	o := Oblique{BaseDiameterMm: 600, TopDiameterMm: 100, Forming: Forming{HeightMm: 60, OverlapMm: 30}}
 	if _, err := o.Develop(); err == nil || !strings.Contains(err.Error(), "more pieces") {
 		t.Errorf("lap over the edge: %v", err)
 	}
@@ -349,12 +347,12 @@ func TestStripRefuses(t *testing.T) {
 	nan := math.NaN()
 	type developer interface{ Develop() (StripPattern, error) }
 	ob := func(change func(*Oblique)) developer {
-		o := Oblique{BaseDiameterMm: 400, TopDiameterMm: 200, HeightMm: 300, OffsetTopMm: 50}
+		o := Oblique{BaseDiameterMm: 400, TopDiameterMm: 200, Forming: Forming{HeightMm: 300, OffsetTopMm: 50}}
 		change(&o)
 		return o
 	}
 	tr := func(change func(*Transition)) developer {
-		v := Transition{WidthMm: 400, DepthMm: 300, DiameterMm: 200, HeightMm: 250}
+		v := Transition{WidthMm: 400, DepthMm: 300, DiameterMm: 200, Forming: Forming{HeightMm: 250}}
 		change(&v)
 		return v
 	}
@@ -402,7 +400,7 @@ func TestStripRefuses(t *testing.T) {
 // TestRolledTurnsAreAlike: in a corner that lies alike about its middle the turns from
 // line to line are alike from both ends, and none is left for the flat after it.
 func TestRolledTurnsAreAlike(t *testing.T) {
-	p, err := Transition{WidthMm: 340, DepthMm: 340, DiameterMm: 300, HeightMm: 120, ThicknessMm: 2, Bend: Rolled, Divisions: 16, SeamDeg: 180}.Develop()
+	p, err := Transition{WidthMm: 340, DepthMm: 340, DiameterMm: 300, Forming: Forming{HeightMm: 120, ThicknessMm: 2, Bend: Rolled, Divisions: 16, SeamDeg: 180}}.Develop()
 	if err != nil {
 		t.Fatal(err)
 	}

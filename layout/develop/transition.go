@@ -18,31 +18,9 @@ type Transition struct {
 	// WidthMm is the rectangle's size from 9 to 3 o'clock, DepthMm from 6
 	// o'clock to TOP, on the named surface.
 	WidthMm, DepthMm float64
-	// DiameterMm is the round end on the named surface.
+	// DiameterMm is the round end, the top, on the named surface.
 	DiameterMm float64
-	// Measured names the surface of all three.
-	Measured Surface
-	// HeightMm is the distance between the planes of the two ends.
-	HeightMm float64
-	// OffsetTopMm and OffsetRightMm shift the circle's centre from the
-	// rectangle's towards TOP and towards 3 o'clock.
-	OffsetTopMm, OffsetRightMm float64
-	// ThicknessMm is the plate, 0 for thin sheet; sizes are moved to its
-	// middle by ∓ t: common practice, no source.
-	ThicknessMm float64
-	Bend        Bend
-	// OverlapMm is the lap at the right-hand end of each piece.
-	OverlapMm float64
-	// SeamDeg is the clock angle of the side whose middle has the seam: 0,
-	// 90, 180 or 270.
-	SeamDeg float64
-	// Divisions is the number of parts of the circle, a multiple of 4; 0 for
-	// 12, which is three to a corner.
-	Divisions int
-	// Pieces is 1, 2 or 4, cut in the middle of sides; 0 for as few as fit.
-	Pieces int
-	// SheetWidthMm and SheetHeightMm limit each piece; both 0 for no limit.
-	SheetWidthMm, SheetHeightMm float64
+	Forming
 }
 
 // Develop returns the pattern by triangulation with true lengths. It refuses
@@ -52,8 +30,7 @@ func (tr Transition) Develop() (StripPattern, error) {
 	n, errN := checkDivisions(tr.Divisions, 4)
 	err := cmp.Or(errN,
 		checkLength("width", tr.WidthMm), checkLength("depth", tr.DepthMm), checkLength("diameter", tr.DiameterMm),
-		checkLength("height", tr.HeightMm), checkOffset("offset to TOP", tr.OffsetTopMm), checkOffset("offset to the right", tr.OffsetRightMm),
-		checkForming(tr.ThicknessMm, tr.OverlapMm, tr.Bend, tr.SheetWidthMm, tr.SheetHeightMm), checkAngle("seam angle", tr.SeamDeg))
+		tr.check())
 	if err != nil {
 		return StripPattern{}, err
 	}
@@ -89,10 +66,7 @@ func (tr Transition) Develop() (StripPattern, error) {
 // from each corner a fan to its quarter of the circle. A fan line is labelled
 // by its corner letter and division number.
 func (tr Transition) strip(n int, halfWidth, halfDepth, radius float64) strip {
-	fine := 1
-	if tr.Bend == Rolled {
-		fine = (rolledSteps + n - 1) / n
-	}
+	fine := tr.fine(n)
 	s := strip{title: "transition development", bend: tr.Bend, lapMm: tr.OverlapMm,
 		baseGirthMm: 4 * (halfWidth + halfDepth), topGirthMm: polygonGirthMm(radius, n*fine)}
 	onCircle := func(step int) Space {
@@ -133,28 +107,9 @@ func sign(v float64) float64 {
 }
 
 func (tr Transition) describe(d *Development, halfWidth, halfDepth, radius, areaMm2 float64) {
-	d.Inputs = []Value{
-		{"width, " + tr.Measured.String(), tr.WidthMm, "mm"},
-		{"depth, " + tr.Measured.String(), tr.DepthMm, "mm"},
-		{"diameter, " + tr.Measured.String(), tr.DiameterMm, "mm"},
-		{"height", tr.HeightMm, "mm"},
-		{"offset to TOP", tr.OffsetTopMm, "mm"},
-		{"offset to the right", tr.OffsetRightMm, "mm"},
-		{"plate thickness", tr.ThicknessMm, "mm"},
-		{"seam overlap", tr.OverlapMm, "mm"},
-		{"seam clock angle", normalDeg(tr.SeamDeg), "deg"},
-	}
-	d.Results = []Value{
-		{"width, middle of plate", 2 * halfWidth, "mm"},
-		{"depth, middle of plate", 2 * halfDepth, "mm"},
-		{"diameter, middle of plate", 2 * radius, "mm"},
-		{"area of all pieces", areaMm2, "mm2"},
-	}
-	d.Formulas = []Formula{
-		{"middle of plate", "size ∓ t (common practice, no source)"},
-		{"true length", "√(Δx² + Δy² + Δdepth²) from corner to circle"},
-		{"triangulation", "each point from the two before it by true lengths"},
-	}
-	d.Notes = append(d.Notes, stripNotes(tr.Bend)...)
+	at := ", " + tr.Measured.String()
+	d.Formulas = []Formula{{"middle of plate", "size ∓ t (common practice, no source)"}, {"true length", "√(Δx² + Δy² + Δdepth²) from corner to circle"}}
+	tr.Forming.describe(d, []Value{{"width" + at, tr.WidthMm, "mm"}, {"depth" + at, tr.DepthMm, "mm"}, {"diameter" + at, tr.DiameterMm, "mm"}},
+		[]Value{{"width, middle of plate", 2 * halfWidth, "mm"}, {"depth, middle of plate", 2 * halfDepth, "mm"}, {"diameter, middle of plate", 2 * radius, "mm"}}, areaMm2)
 	d.Notes = append(d.Notes, "Corners A to D follow the seam in clock order; the flats between them stay flat.")
 }

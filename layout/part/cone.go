@@ -60,9 +60,8 @@ func (c *cone) developments(d *shaper) {
 	d.offset(f.Offset.Mm)
 	if f.Offset.Mm > 0 {
 		p, err := develop.Oblique{
-			BaseDiameterMm: f.Large.Mm, TopDiameterMm: f.Small.Mm, Measured: surface(f.Inside), HeightMm: f.Height.Mm,
-			OffsetTopMm: f.Offset.Mm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SeamDeg: f.Seam.Deg,
-			Divisions: coneDivisions, SheetWidthMm: f.SheetWidth.Mm, SheetHeightMm: f.SheetHeight.Mm,
+			BaseDiameterMm: f.Large.Mm, TopDiameterMm: f.Small.Mm,
+			Forming: develop.Forming{Measured: surface(f.Inside), HeightMm: f.Height.Mm, OffsetTopMm: f.Offset.Mm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SeamDeg: f.Seam.Deg, Divisions: coneDivisions, SheetWidthMm: f.SheetWidth.Mm, SheetHeightMm: f.SheetHeight.Mm},
 		}.Develop()
 		if err != nil {
 			d.fault(f.Pos, "the cone cannot be developed: "+patternFault(err), "other sizes, or a larger sheet")

@@ -56,10 +56,8 @@ func (t *transition) developments(d *shaper) {
 	in := t.in
 	d.offset(in.Offset.Y.Mm)
 	s := develop.Transition{
-		WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, DiameterMm: in.Diameter.Mm, HeightMm: in.Height.Mm,
-		OffsetTopMm: in.Offset.Y.Mm, OffsetRightMm: in.Offset.X.Mm, ThicknessMm: in.Thickness.Mm, Measured: surface(in.Inside),
-		OverlapMm: in.Overlap.Mm, SeamDeg: in.Seam.Deg, Divisions: facets,
-		SheetWidthMm: in.SheetWidth.Mm, SheetHeightMm: in.SheetHeight.Mm,
+		WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, DiameterMm: in.Diameter.Mm,
+		Forming: develop.Forming{HeightMm: in.Height.Mm, OffsetTopMm: in.Offset.Y.Mm, OffsetRightMm: in.Offset.X.Mm, ThicknessMm: in.Thickness.Mm, Measured: surface(in.Inside), OverlapMm: in.Overlap.Mm, SeamDeg: in.Seam.Deg, Divisions: facets, SheetWidthMm: in.SheetWidth.Mm, SheetHeightMm: in.SheetHeight.Mm},
 	}
 	if in.Faceted {
 		s.Bend = develop.Faceted

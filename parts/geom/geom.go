@@ -81,19 +81,17 @@ func ClockDeg(p Point) float64 {
 // SinCosDeg is exact at the multiples of 90°, so that coordinates do not print
 // as 6.1e-15.
 func SinCosDeg(deg float64) (sin, cos float64) {
-	a := math.Mod(deg, 360)
-	if a < 0 {
-		a += 360
+	q := math.Round(deg / 90)
+	s, c := math.Sincos((deg - 90*q) * math.Pi / 180)
+	switch (int(math.Mod(q, 4)) + 4) % 4 {
+	case 1:
+		return c, -s
+	case 2:
+		return -s, -c
+	case 3:
+		return -c, s
 	}
-	switch a {
-	case 90:
-		return 1, 0
-	case 180:
-		return 0, -1
-	case 270:
-		return -1, 0
-	}
-	return math.Sincos(a * math.Pi / 180)
+	return s, c
 }
 
 // Clean rounds to 1e-9: far below anything that prints, and it hides the last
