@@ -42,7 +42,7 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	})
 	floor := v.onFloor(v.j.N, v.still.ID)
 	if !floor && assembly.Together(after).MassKg >= handKg {
-		switch fallsDeg, lies := worse(tips(before, top), tips(after, top)), v.onlyLies(v.still.ID); {
+		switch fallsDeg, lies := worse(tips(before, top), tips(after, top)), v.onlyLies(v.j.N, v.still.ID); {
 		case fallsDeg <= 0:
 			if _, round := v.axisOf(v.j); round && v.j.Bolt != nil && assembly.Together(after).MassKg >= 4*handKg {
 				out.Foot = v.endmost(before, top.Times(-1))
@@ -70,6 +70,7 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	}
 	if floor {
 		v.balance(out, after)
+		v.setOn(out, top)
 	}
 	out.Slung = v.j.Lift != nil && !v.j.Lift.Loose && (floor && math.Abs(top.Dot(v.Up)) < steep || out.On[0] != "")
 	if out.PieceDeg == 0 && out.Against == "" && !out.Hangs && out.UprightDeg == 0 && out.GapMm == 0 && out.On[0] == "" && out.BeyondMm == 0 && out.Foot == "" && !out.Slung && len(out.RunsOn) == 0 {
@@ -95,12 +96,12 @@ func (v *viewed) loose(out *plan.Hold, before []assembly.Body, into, top assembl
 	}
 }
 
-// onlyLies is the part put in by hand so far on what hangs together with a body that its words
-// have held by its weight alone; empty where there is none.
-func (v *viewed) onlyLies(id string) string {
-	with := v.together(v.j.N, id)
+// onlyLies is the part put in by hand with the first n joints on what hangs together with a body then
+// that its words have held by its weight alone; empty where there is none.
+func (v *viewed) onlyLies(n int, id string) string {
+	with := v.together(n, id)
 	for _, e := range v.job.Loose {
-		if i := v.stepOf(e.After.Value); e.Part.Value != "" && !e.Off && i >= 0 && v.joints[i].N <= v.j.N && strings.Contains(e.How.Value, "by its weight") && with[Instance{v.joints[i].A.Part, v.joints[i].A.Copy}.id()] {
+		if i := v.stepOf(e.After.Value); e.Part.Value != "" && !e.Off && i >= 0 && v.joints[i].N <= n && strings.Contains(e.How.Value, "by its weight") && with[Instance{v.joints[i].A.Part, v.joints[i].A.Copy}.id()] {
 			return v.model(e.Part.Value).Out.Title
 		}
 	}
@@ -127,6 +128,18 @@ func (v *viewed) balance(out *plan.Hold, after []assembly.Body) {
 	if s, ok := assembly.Standing(after, v.Up); ok && s.MarginMm < 0 && !v.onlyBars(v.together(v.j.N, v.still.ID)) {
 		out.BeyondMm, out.Later = math.Ceil(-s.MarginMm), later
 		out.At = v.endmost(after, s.Toward)
+	}
+}
+
+// setOn notes that what is bolted on what stands on the floor falls over until its bolts hold, and what
+// lies loose on it.
+func (v *viewed) setOn(out *plan.Hold, top assembly.Vec) {
+	comes := v.bodiesOf(v.j.N-1, v.mover.ID)
+	if v.j.Bolt == nil || v.j.Lift != nil || v.onFloor(v.j.N-1, v.mover.ID) || assembly.Together(comes).MassKg < handKg {
+		return
+	}
+	if out.UprightDeg = tips(comes, top); out.UprightDeg > 0 {
+		out.Bolts, out.Lies = true, v.onlyLies(v.j.N-1, v.mover.ID)
 	}
 }
 

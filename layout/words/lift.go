@@ -84,14 +84,19 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		says = append(says, "Its seam runs on along "+strings.Join(h.RunsOn, " and ")+".")
 	}
 	if h.UprightDeg > 0 {
-		guide := ": guide it until the ram holds it."
+		guide := ": guide it until the ram holds it"
 		switch {
+		case h.Bolts:
+			guide = ": one holds it until two bolts are home"
 		case h.Lies != "":
-			guide = ": clamp its foot down, do not lay it down; never take hold of " + h.Lies + ", which only lies on it."
+			guide = ": clamp its foot down, do not lay it down"
 		case h.Grips:
-			guide = ", and it is let down once: two hold it, or a sling, until the hub grips."
+			guide = ", and it is let down once: two hold it, or a sling, until the hub grips"
 		}
-		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright"+guide)
+		if h.Lies != "" {
+			guide += "; never hold it by " + h.Lies + ", which only lies on it"
+		}
+		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright"+guide+".")
 	}
 	if h.Foot != "" {
 		says = append(says, "It stands upright on "+h.Foot+".")

@@ -179,7 +179,7 @@ type way struct {
 func closest(set func(way) *draw.Flow) []*draw.Sheet {
 	var best *draw.Flow
 	var at way
-	for _, c := range []closeness{1, 0.8, 0.6, 0.42} {
+	for _, c := range []closeness{1, 0.8, 0.6, 0.42, 0.36} {
 		if f := set(way{closeness: c, trial: math.MaxInt}); best == nil || len(f.Sheets) < len(best.Sheets) {
 			best, at = f, way{closeness: c}
 		}
