@@ -173,7 +173,7 @@ func (m *Machine) unmet(j *plan.JointPlan, f, g *faced) []plan.Problem {
 
 // holes are the mouths of a group of holes of all copies of a part.
 func (m *Machine) holes(part, group string) (all []faced) {
-	for b := range seq.Refs(m.Bodies) {
+	for b := range seq.Refs(slices.Concat(m.Bodies, m.passing)) {
 		if of, made := m.Of[b.ID]; made && of.Part == part {
 			all = append(all, slices.DeleteFunc(m.mouths(b), func(f faced) bool { return f.group.Group.Name != group })...)
 		}
@@ -207,6 +207,30 @@ func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float6
 	return apartMm, besideMm, ok
 }
 
+// Off is how far beside all holes of a group of another part the nearest hole of a copy of a part lies, mm,
+// of the copy that lies farthest; ok is false where one has no place, or none are parallel.
+func (m *Machine) Off(part, other, to string) (offMm float64, ok bool) {
+	for b := range seq.Refs(slices.Concat(m.Bodies, m.passing)) {
+		if of, made := m.Of[b.ID]; !made || of.Part != part {
+			continue
+		}
+		near := math.Inf(1)
+		for _, f := range m.mouths(b) {
+			for _, g := range m.holes(other, to) {
+				for _, p := range f.at {
+					for _, q := range g.at {
+						if d := q.Sub(p); math.Abs(f.out.Dot(g.out)) > 1-1e-6 {
+							near = min(near, d.Sub(f.out.Times(d.Dot(f.out))).Len())
+						}
+					}
+				}
+			}
+		}
+		offMm, ok = max(offMm, near), ok || !math.IsInf(near, 1)
+	}
+	return offMm, ok
+}
+
 // Under are the titles of what lies before a mouth of each hole of a group, of a part that
 // has a place, reachMm off at most; empty for nothing.
 func (m *Machine) Under(part, group string, reachMm float64) []string {
@@ -223,6 +247,37 @@ func (m *Machine) Under(part, group string, reachMm float64) []string {
 		}
 	}
 	return under
+}
+
+// Uneven is how much deeper than elsewhere round its axis a screw in one of the holes of a group comes down,
+// on what lies nearest before a mouth of it and reachMm off at most: how much at the worst, mm, and on what.
+func (m *Machine) Uneven(part, group string, radiusMm, reachMm float64) (mm float64, on string) {
+	const rays = 12
+	nearest := math.Inf(1)
+	for _, f := range m.holes(part, group) {
+		others := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { return b.ID == f.body.ID || m.roles[b.ID].kind == aScrew })
+		for _, at := range f.at {
+			low, high, first := math.Inf(1), 0.0, ""
+			for k := range rays + 1 {
+				side := f.out.Square().Times(radiusMm)
+				if k == rays {
+					side = assembly.Vec{}
+				}
+				off := reachMm
+				if hit := assembly.Crossings(others, at.Add(assembly.Rotate(f.out, 360*float64(k)/rays).Turn(side)), f.out); len(hit) > 0 && hit[0].FromMm < reachMm {
+					off = hit[0].FromMm
+					if off < low {
+						first = hit[0].ID
+					}
+				}
+				low, high = min(low, off), max(high, off)
+			}
+			if low < nearest-standsMm || low < nearest+standsMm && high-low > mm {
+				nearest, mm, on = low, high-low, m.title(first)
+			}
+		}
+	}
+	return mm, on
 }
 
 // Over is the part that lies nearest over a hole of a group, radiusMm round its middle and up to

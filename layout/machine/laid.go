@@ -68,6 +68,33 @@ func (m *Machine) laidEarly() (found []plan.Problem) {
 	return found
 }
 
+// Something bought that is drawn nowhere, such as a spoke, may be betweenMm thick under what
+// lies on it; what touches lies within touchesMm. Common practice, no source.
+const betweenMm, touchesMm = 12.0, 0.5
+
+// laidFree finds loose parts that lie neither at their face nor on anything else.
+func (m *Machine) laidFree() (found []plan.Problem) {
+	all := slices.Concat(m.Bodies, m.passing)
+	for _, l := range m.laid() {
+		i, on := slices.IndexFunc(all, func(b assembly.Body) bool { return b.ID == l.id() }), m.standing(l.on)
+		if i < 0 || on == nil {
+			continue
+		}
+		b := &all[i]
+		over := b.Solid.Box().Moved(faceFrame(l.at.On, on.Solid.Box()).Inverse().Of(on.Pose.Inverse()).Of(b.Pose))
+		off := max(over.Low.Z, -over.High.Z)
+		if off <= betweenMm && over.High.Z >= 0 || slices.ContainsFunc(m.Bodies, func(o assembly.Body) bool {
+			return o.ID != b.ID && o.Box().Meets(b.Box(), touchesMm) && assembly.Near(&o, b, touchesMm, seamFinestMm)
+		}) {
+			continue
+		}
+		found = append(found, plan.Problem{Joint: l.e.After.Value, Kind: plan.LaidFree, Pos: l.at.Ref.Pos, Args: []plan.Arg{
+			plan.Named(m.title(b.ID)), plan.Named(m.title(on.ID)), plan.Of(plan.Mm, words.Round(off, 1)), plan.Named(l.at.On),
+		}})
+	}
+	return found
+}
+
 // screwed lets loose parts lie in what has the same thread, as deep as that is.
 func (m *Machine) screwed() {
 	for _, l := range m.laid() {

@@ -86,18 +86,41 @@ func (s *soFar) join(j *plan.JointPlan) {
 }
 
 // stand brings the keys, motors, couplings and retaining rings of a joint, those before the two
-// meet or after. What sits on a shaft comes in halves, whose way is not looked at; nor is that of a key or a ring.
+// meet or after. What sits on a shaft comes in halves, or along it before or after what stands on its end; the way of
+// a key or a ring is not looked at.
 func (s *soFar) stand(j *plan.JointPlan, first bool) {
 	for k := range s.m.Bodies {
 		r := s.m.roles[s.m.Bodies[k].ID]
 		if !slices.Contains([]kind{aStanding, aKey, aRing}, r.kind) || r.joint != j.Name || first != (r.kind == aKey || r.kind == aStanding && s.m.job.Loose[r.loose].First) {
 			continue
 		}
-		if r.kind == aStanding && !r.runs {
-			s.come(j, []int{k}, *s.of[r.on])
+		if fixed := slices.Clone(*s.of[r.on]); r.kind == aStanding && !r.runs {
+			s.come(j, []int{k}, fixed)
+		} else if r.kind == aStanding && !s.m.overlap([]int{k}, fixed) {
+			s.looks = append(s.looks, func() []plan.Problem { return s.m.comesRound(j, k, fixed) })
 		}
 		s.unite(r.on, s.m.Bodies[k].ID)
 	}
+}
+
+// comesRound brings a coupling along its shaft, or in halves from the side, round its shaft and the motor's.
+func (m *Machine) comesRound(j *plan.JointPlan, k int, fixed []int) (found []plan.Problem) {
+	mv, all, on := m.pick([]int{k}), m.pick(fixed), m.roles[m.Bodies[k].ID].on
+	beside := seq.Keep(all, func(b assembly.Body) bool {
+		return b.ID != on && m.roles[b.ID].kind != aStanding && m.roles[b.ID].on != on
+	})
+	for _, back := range []assembly.Vec{mv[0].Pose.X, mv[0].Pose.X.Times(-1), mv[0].Pose.Y, mv[0].Pose.Y.Times(-1), mv[0].Pose.Z, mv[0].Pose.Z.Times(-1)} {
+		fx := beside
+		if len(found) >= 4 { // along the shaft
+			fx = all
+		}
+		b, blocked := m.block(way(back, mv, fx), mv, fx)
+		if !blocked {
+			return nil
+		}
+		found = append(found, m.blocked(j, b)...)
+	}
+	return found[:1]
 }
 
 // goWith are the bodies that lie on part A when it comes: its studs, where none are screwed into

@@ -223,6 +223,7 @@ const (
 	OpeningCovered ProblemKind = "opening-covered"
 	PathBlocked    ProblemKind = "path-blocked"
 	LaidEarly      ProblemKind = "laid-early"
+	LaidFree       ProblemKind = "laid-free"
 	NutHangs       ProblemKind = "nut-hangs"
 	NutPitch       ProblemKind = "nut-pitch"
 	WouldTip       ProblemKind = "would-tip"

@@ -7,8 +7,10 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // held looks in space at what the words stand or screw on a part: it is there, and stands the way
@@ -17,6 +19,7 @@ func held(r *reviewer) {
 	r.waysUp()
 	for i := range r.job.Loose {
 		r.clamps(&r.job.Loose[i])
+		r.overHoles(&r.job.Loose[i])
 	}
 	for _, v := range r.all() {
 		for i := range v.p.Holes {
@@ -67,6 +70,50 @@ func (r *reviewer) clamps(e *parts.Loose) {
 	}
 }
 
+// overHoles looks in space at the holes that the words of a loose thing name: where it is bolted on, one
+// of its own meets them, and screws with sunk heads come before what is bolted on those.
+func (r *reviewer) overHoles(e *parts.Loose) {
+	said, v := r.untitled(e.Item.Value+" "+e.How.Value), r.viewOf(e.Part.Value)
+	for _, p := range r.job.Parts {
+		on := r.viewOf(p.Name.Value)
+		for g := range seq.Refs(p.Holes) {
+			if on == nil || on == v || !saysHoles(said, g.Name.Value) || on.jointNames(g.Name.Value) {
+				continue
+			}
+			f := Finding{Severity: Check, Part: p.Name.Value, Feature: g.Name.Value, Pos: e.How.Pos, Source: "by geometry"}
+			wide := seq.Max(0, on.holesOf(g.Name.Value), func(h hole) float64 { return h.radiusMm })
+			if off, ok := r.machine().Off(e.Part.Value, p.Name.Value, g.Name.Value); ok && off > wide && strings.Contains(e.Buy.Value, "nut") {
+				f.What, f.Numbers, f.OverMm = "no hole of "+v.p.Title.Value+" as it lies meets "+g.Name.Value+" of "+p.Title.Value, r.mm(off)+" off", over(off)
+				f.Rule, f.Fix = "a bolt goes through both holes", "lies: at the place where the holes meet"
+				r.add(f)
+			}
+			if under := r.onHeads(e, p, g); under != "" {
+				f.What, f.Numbers, f.OverMm = "screws no longer go into "+g.Name.Value+" of "+p.Title.Value+": "+under+" lies on their heads by then", "after: "+e.After.Value, nil
+				f.Rule, f.Fix = "a screw goes in before what covers its head", "first: yes, or after a joint before that one"
+				r.add(f)
+			}
+		}
+	}
+}
+
+// onHeads is the part that has been bolted over the sunk heads of a group when its screws come; empty for none.
+func (r *reviewer) onHeads(e *parts.Loose, p *parts.Part, g *parts.HoleGroup) string {
+	for _, j := range r.pl.Joints {
+		face, ok := r.faceOf(j.Name, p.Name.Value)
+		if last := j.Name == e.After.Value; ok && j.Bolt != nil && g.Countersink != nil && face == g.Face && !(last && e.First) {
+			for _, end := range []plan.JointEnd{j.A, j.B} {
+				if over := r.job.Part(end.Part); slices.Contains(r.machine().Under(p.Name.Value, g.Name.Value, meetMm), over.Title.Value) {
+					return over.Title.Value
+				}
+			}
+		}
+		if j.Name == e.After.Value {
+			break
+		}
+	}
+	return ""
+}
+
 // openFor are the groups in no joint that have a thread, or that let it through.
 func (v *view) openFor(t threads.Thread, tapped bool) (out []*parts.HoleGroup) {
 	for i := range v.holes {
@@ -81,14 +128,32 @@ func (v *view) openFor(t threads.Thread, tapped bool) (out []*parts.HoleGroup) {
 	return out
 }
 
+// tipShare is the radius of a screw's point as a share of its diameter, and standsOffMm how uneven
+// what it presses on may be. Common practice, no source.
+const tipShare, standsOffMm = 0.35, 0.5
+
 // jacksOn looks for threads of jacking screws that have no part before either mouth, where all
 // parts have their places.
 func (v *view) jacksOn(g *parts.HoleGroup) {
-	if len(v.pl.Faults) > 0 || !jacks.MatchString(g.Name.Value) || g.Size.Make != parts.TappedHole || !g.Through || v.jointNames(g.Name.Value) {
+	pushes := func(e parts.Loose) bool {
+		return e.Part.Value == v.p.Name.Value && axial.MatchString(g.Name.Value) && strings.Contains(e.How.Value, " push ")
+	}
+	if len(v.pl.Faults) > 0 || !jacks.MatchString(g.Name.Value) && !slices.ContainsFunc(v.job.Loose, pushes) || g.Size.Make != parts.TappedHole || !g.Through || v.jointNames(g.Name.Value) {
 		return
 	}
 	under := v.machine().Under(v.p.Name.Value, g.Name.Value, underMm)
-	if len(under) == 0 || slices.ContainsFunc(under, func(title string) bool { return title != "" }) {
+	if len(under) == 0 {
+		return
+	}
+	if slices.ContainsFunc(under, func(title string) bool { return title != "" }) {
+		if t, err := threads.Parse(g.Size.Thread); err == nil {
+			if deeper, on := v.machine().Uneven(v.p.Name.Value, g.Name.Value, tipShare*t.MajorMm, underMm); deeper > standsOffMm {
+				v.report(Check, g.Name.Value, g.Pos, Finding{
+					What: "screws in " + g.Name.Value + " of " + v.p.Title.Value + " come down on an edge, a groove or a gap at " + on, Numbers: v.mm(deeper) + " deeper on one side than on another", OverMm: over(deeper),
+					Rule: "a jacking screw presses on a face as wide as its point", Source: "by geometry", Fix: "holes over a flat face",
+				})
+			}
+		}
 		return
 	}
 	v.report(Check, g.Name.Value, g.Pos, Finding{

@@ -15,6 +15,7 @@ package review
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -236,10 +237,19 @@ func (r *reviewer) take(f *Finding, a parts.Accept) {
 		f.Fix += "; to accept it, give number: " + r.mm(f.number())
 	case f.LeftMm != nil && *f.LeftMm < a.Number.Mm-acceptedMm, f.OverMm != nil && *f.OverMm > a.Number.Mm+acceptedMm:
 		f.What += ", worse than the " + r.mm(a.Number.Mm) + " that was accepted"
+	case !slices.ContainsFunc(r.found, func(o Finding) bool {
+		return o.Code == f.Code && o.Part == f.Part && o.Feature == f.Feature && (o.LeftMm != nil || o.OverMm != nil) && math.Abs(o.number()-a.Number.Mm) <= staleShare*max(o.number(), a.Number.Mm)+acceptedMm
+	}):
+		f.What += ", and " + r.mm(a.Number.Mm) + " is accepted, by which worse would pass"
+		f.Fix += "; to accept it as it is, number: " + r.mm(f.number())
 	default:
 		f.accept(a.Reason.Value)
 	}
 }
+
+// staleShare is how far the number of an acceptance may lie from what is found. Common practice,
+// no source: what is signed is what is there.
+const staleShare = 0.2
 
 func (f *Finding) accept(reason string) {
 	f.Accepted, f.Reason = true, reason

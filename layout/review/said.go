@@ -52,6 +52,9 @@ func said(v *view) {
 		}
 	}
 	v.saidOf()
+	for _, s := range v.p.Slots {
+		v.saidLifts(s.Name.Value, s.Name.Value)
+	}
 	for g := range seq.Refs(v.p.Holes) {
 		v.saidUse(g)
 		said := slices.Clone(v.p.Notes)
@@ -102,15 +105,42 @@ func (v *view) saidUse(g *parts.HoleGroup) {
 			Rule: "a screw that draws along a shaft pulls in its axis", Source: "by geometry", Fix: "at: [[0, 0]]",
 		})
 	}
-	if lifts.MatchString(words) && len(all) > 1 && v.outline != nil && v.p.Bore != nil {
-		wide, _ := v.box()
-		middle := seq.Sum(all, func(h hole) float64 { return h.a.XMm / float64(len(all)) })
-		if off := math.Abs(middle); off > besideShare*wide {
-			v.report(Check, g.Name.Value, g.Pos, Finding{
-				What: v.p.Title.Value + " hangs askew by " + g.Name.Value, Numbers: "the middle of the holes lies " + v.mm(off) + " beside its own, wanted at most " + v.mm(besideShare*wide), OverMm: over(off),
-				Rule: "what is hung up by several holes hangs under their middle", Source: practice, Fix: "holes as far to the left as to the right",
-			})
-		}
+	v.saidLifts(g.Name.Value, words)
+}
+
+// shackleMm is the least that a shackle goes through. Common practice, no source: the pin of the
+// smallest in common sale is 1/4 in.
+const shackleMm = 6.3
+
+// nearEdge is how near to an edge, as a share of the height, a plate has the holes by which it hangs
+// upright. Common practice, no source.
+const nearEdge = 0.2
+
+// saidLifts looks at holes or slots that their words lift a plate by: it hangs level by them or
+// upright, and a shackle goes through.
+func (v *view) saidLifts(name, words string) {
+	all := v.holesOf(name)
+	if !lifts.MatchString(words) || v.outline == nil || len(all) == 0 {
+		return
+	}
+	if wide := 2 * all[0].radiusMm; all[0].thread == nil && wide < shackleMm {
+		v.report(Check, name, all[0].pos(), Finding{
+			What: "no shackle goes through " + name + " of " + v.p.Title.Value, Numbers: v.mm(wide) + ", wanted " + v.mm(shackleMm), LeftMm: left(wide), Rule: "what a part is lifted by takes a shackle", Source: practice, Fix: "wider ones",
+		})
+	}
+	if len(all) < 2 || v.p.Bore == nil {
+		return
+	}
+	wide, high := v.box()
+	off := math.Abs(seq.Sum(all, func(h hole) float64 { return (h.a.XMm + h.b.XMm) / 2 / float64(len(all)) }))
+	if up := math.Abs(seq.Sum(all, func(h hole) float64 { return (h.a.YMm + h.b.YMm) / 2 / float64(len(all)) })); off <= besideShare*wide && up < (0.5-nearEdge)*high {
+		off, wide = up, high
+	}
+	if off > besideShare*wide {
+		v.report(Check, name, all[0].pos(), Finding{
+			What: v.p.Title.Value + " hangs askew by " + name, Numbers: "the middle of the holes lies " + v.mm(off) + " beside its own, wanted at most " + v.mm(besideShare*wide), OverMm: over(off),
+			Rule: "what is hung up by several holes hangs under their middle", Source: practice, Fix: "holes as far to the left as to the right, in the middle of its height or near its edge",
+		})
 	}
 }
 
