@@ -121,6 +121,37 @@ func TestOneSetting(t *testing.T) {
 	}
 }
 
+// TestPartedOff: an outside from end to end that is turned in one setting with its bore stands whole out
+// of the jaws, 10 held, 3 clear of the tool, 5 for the parting tool and 1.5 to face, or is found; without
+// a length the stock is so long, and one that may be turned round is not.
+func TestPartedOff(t *testing.T) {
+	t.Parallel()
+	const bush = "part: p\nkind: turned\nmaterial: CuSn8\nstock: {round: 36 mm%s}\nprofile:\n%s  outside: [{name: outside, diameter: 32, fit: s6, length: 20}]\n  inside: [{name: bore, diameter: 25, fit: F7, length: 20}]\n"
+	const one = "  one-setting: [outside, bore]\n"
+	for _, c := range []struct {
+		length, one string
+		parted      bool
+		found       string
+	}{{", length: 39.5 mm", one, true, ""}, {", length: 39.4 mm", one, false, "outside, bore 39.4 40"}, {"", one, true, ""}, {", length: 60 mm", "", false, ""}} {
+		m := work(t, "mm", fmt.Sprintf(bush, c.length, c.one))
+		parted, rest := false, false
+		for _, o := range m.Out.Operations {
+			text := strings.Join(o.Do, " ")
+			parted = parted || strings.HasSuffix(text, "Part off, 1 mm over the length.")
+			rest = rest || strings.Contains(text, "the rest when turned round")
+		}
+		found := ""
+		for _, p := range m.Out.Problems {
+			if p.Kind == plan.StockShort {
+				found = fmt.Sprint(p.Args[0].Text, " ", p.Args[1].Value, " ", p.Args[2].Value)
+			}
+		}
+		if parted != c.parted || rest == c.parted || found != c.found {
+			t.Errorf("%+v: parted off %v, the rest later %v, found %q", c, parted, rest, found)
+		}
+	}
+}
+
 // TestMeasuredWhenGround: what is hardened has its size, and runs true, once it is ground, whether
 // it is measured or measured to; what is neither is measured in the setting that turns it.
 func TestMeasuredWhenGround(t *testing.T) {

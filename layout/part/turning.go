@@ -90,7 +90,27 @@ func (b *bench) heldBefore(wide *Step) bool {
 }
 
 // twice tells whether an outside is turned in two settings.
-func (b *bench) twice(s *Step) bool { return b.splits(s) || b.whole(s) && !s.Size.AsBought }
+func (b *bench) twice(s *Step) bool {
+	return b.splits(s) || b.whole(s) && !s.Size.AsBought && !b.partedOff()
+}
+
+// partOffMm is what a parting tool and the facing behind it take. Common practice, no source.
+const partOffMm = 5.0
+
+// partingMm is the stock behind a part of which an outside from end to end is turned in one setting with
+// others: what the parting tool takes, and for the jaws; 0 of others.
+func (b *bench) partingMm() float64 {
+	if wide := b.widest(); !b.whole(wide) || wide.Size.AsBought || !b.oneSetting(wide.Name) {
+		return 0
+	}
+	return partOffMm + toolClearMm + max(leastJawMm, b.gripNeedMm())
+}
+
+// partedOff tells whether the stock is long enough for that.
+func (b *bench) partedOff() bool {
+	more := b.partingMm()
+	return more > 0 && b.sawnMm() >= b.LengthMm()+cutting.FacingAllowanceMm(b.widest().Size.NominalMm)+more-geom.CloseMm
+}
 
 // whole tells whether an outside runs from end to end, so that it is turned as far
 // as the jaws allow.
@@ -232,6 +252,12 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 	}
 	at.do, at.limits, o.Do, o.Limits = slices.Concat(o.Do, at.do), slices.Concat(o.Limits, at.limits), nil, nil
 	b.boxes(o, phases, all > boxCuts)
+	if last := &b.ops[len(b.ops)-1]; first && b.partedOff() {
+		last.Do = append(last.Do, "Part off, "+b.W.Near(1)+" over the length.")
+	} else if more := b.partingMm(); first && more > 0 {
+		in := b.Part.Stock
+		b.unmeasured = append(b.unmeasured, plan.Problem{Kind: plan.StockShort, Pos: in.Length.Pos, Feature: b.widest().Name, Args: []plan.Arg{plan.Named(b.namesTogether(set.steps)), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Even(b.LengthMm()+cutting.FacingAllowanceMm(b.widest().Size.NominalMm)+more+0.75, 1, 1.0/16))}})
+	}
 }
 
 func (b *bench) boxes(o plan.Operation, phases []phase, several bool) {
@@ -287,7 +313,7 @@ func (b *bench) phases(first, onCentres bool, set setting) []phase {
 		if s.Inside {
 			p = &out[borePhase]
 		}
-		p.do = append(p.do, b.stepWork(s, first && (b.splits(s) || b.whole(s))))
+		p.do = append(p.do, b.stepWork(s, first && b.twice(s)))
 		p.do = slices.Concat(p.do, b.deepLines(s), b.waistLines(s))
 		if line := b.toolRoom(s, set, first); line != "" {
 			p.do = append(p.do, line)
@@ -576,7 +602,7 @@ func (b *bench) sawnMm() float64 {
 	if b.cut.outline != nil {
 		return b.plateMm()
 	}
-	return geom.Clean(b.LengthMm() + 2*cutting.FacingAllowanceMm(b.widest().Size.NominalMm))
+	return geom.Clean(b.LengthMm() + 2*cutting.FacingAllowanceMm(b.widest().Size.NominalMm) + b.partingMm())
 }
 
 // stockKg is the mass of what goes into the chuck first: bar, tube, casting or blank;
@@ -882,6 +908,8 @@ func (b *bench) ends() string {
 		return "cut both ends to their saddle curves"
 	case front || back:
 		return "face one end and cut the other to its saddle curve"
+	case b.partedOff():
+		return "face the front, and to hold it by until it is parted off"
 	}
 	return "face both ends"
 }

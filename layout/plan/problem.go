@@ -146,7 +146,9 @@ const (
 	UndercutOver ProblemKind = "undercut-over"
 	// SeatsUnproved is of a part: the seats of two bearings, turned in two settings.
 	SeatsUnproved ProblemKind = "seats-unproved"
-	WeldMixed     ProblemKind = "weld-mixed"
+	// StockShort is of a part: an outside from end to end is to be turned in one setting with others.
+	StockShort ProblemKind = "stock-short"
+	WeldMixed  ProblemKind = "weld-mixed"
 	// A hub that slides on its shaft.
 	SlideSizes       ProblemKind = "slide-sizes"
 	SlideBinds       ProblemKind = "slide-binds"
