@@ -146,7 +146,7 @@ func (r *reviewer) saidPair(j *plan.JointPlan) {
 	if j.Bearing == nil || j.Bearing.Arrangement == "" {
 		return
 	}
-	for _, note := range slices.Concat(r.viewTexts(r.job.Part(j.A.Part)), r.viewTexts(r.job.Part(j.B.Part)), r.job.Notes, []parts.Text{r.job.Joint(j.Name).Note}) {
+	for _, note := range slices.Concat(r.viewOf(j.A.Part).texts(), r.viewOf(j.B.Part).texts(), r.job.Notes, []parts.Text{r.job.Joint(j.Name).Note}) {
 		for _, said := range sentences(note) {
 			if m := paired.FindStringSubmatch(said.Value); m != nil && strings.ToLower(strings.ReplaceAll(m[1], "-", " ")) != j.Bearing.Arrangement {
 				r.viewOf(j.B.Part).unlike(note.Pos, "", "a note says how the bearings of "+j.B.Part+" look at each other, and "+j.Name+" has them otherwise", m[1]+"; by their shoulders "+j.Bearing.Arrangement, "the note, or the shoulders")
@@ -303,9 +303,8 @@ var lockNutsOver = map[float64]float64{
 // nutOver is the outside diameter and the height of the nut on a thread: a part of
 // the job, or a locking nut.
 func (r *reviewer) nutOver(designation string) (overMm, highMm float64) {
-	for _, p := range r.job.Parts {
-		if r.nutOf(p.Name.Value, designation) {
-			v := r.viewOf(p.Name.Value)
+	for _, v := range r.all() {
+		if r.nutOf(v.p.Name.Value, designation) {
 			return 2 * v.wideMm(), v.lengthMm
 		}
 	}

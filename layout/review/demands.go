@@ -79,6 +79,14 @@ var sealing = regexp.MustCompile(`(?i)\b(?:seal(?:s|ing|ed)?|gaskets?|o-rings?)\
 // more than what the feature does can bear.
 func idleRequire(v *view) {
 	for _, q := range v.p.Require {
+		other := string(map[string]parts.Face{"front": parts.Back, "back": parts.Front}[q.Of.Value])
+		twice := slices.ContainsFunc(v.p.Require, func(o parts.Requirement) bool { return o.Kind == q.Kind && o.Of.Value == other })
+		if q.Kind == parts.Flatness && v.seals(other) && !v.seals(q.Of.Value) && !twice {
+			v.report(Check, q.Of.Value, q.Pos, Finding{
+				What: "the " + q.Of.Value + " of " + v.p.Title.Value + " is to be flat, and it is the " + other + " that seals", OverMm: over(q.Within.Mm), Numbers: "within " + v.mm(q.Within.Mm),
+				Rule: "a tolerance that is written serves its face", Source: "by the job", Fix: "of: " + other,
+			})
+		}
 		most, by, source := v.useful(q)
 		if most == 0 || q.Within.Mm < most-slackMm || source == practice && q.Within.Mm < most+slackMm {
 			continue

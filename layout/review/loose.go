@@ -356,8 +356,8 @@ var wayUp = regexp.MustCompile(`(?i)\b(large|wide|small|narrow|front|back|flange
 // waysUp compares such words of a part, and of what puts it on, with how it stands.
 func (r *reviewer) waysUp() {
 	m := r.machine()
-	for _, p := range r.job.Parts {
-		said := slices.Clone(r.viewTexts(p))
+	for _, v := range r.all() {
+		p, said := v.p, slices.Clone(v.texts())
 		for i := range r.job.Loose {
 			if e := &r.job.Loose[i]; e.Part.Value == p.Name.Value {
 				said = append(said, e.How)

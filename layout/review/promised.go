@@ -178,8 +178,8 @@ func anchored(r *reviewer) {
 			fixed[j.Anchored.Value] = j.Anchored
 		}
 	}
-	for _, p := range r.job.Parts {
-		texts := slices.Clone(r.viewTexts(p))
+	for _, v := range r.all() {
+		p, texts := v.p, slices.Clone(v.texts())
 		for _, g := range p.Holes {
 			if _, is := fixed[p.Name.Value]; !is && len(fixed) > 0 && anchors.MatchString(g.Name.Value) {
 				f.Part, f.Feature, f.Pos = p.Name.Value, g.Name.Value, g.Pos

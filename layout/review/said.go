@@ -348,9 +348,9 @@ func saidThreads(r *reviewer) {
 			}
 		}
 	}
-	for _, p := range r.job.Parts {
-		for _, t := range r.viewTexts(p) {
-			look(t, p.Name.Value)
+	for _, v := range r.all() {
+		for _, t := range v.texts() {
+			look(t, v.p.Name.Value)
 		}
 	}
 	if m := r.job.Motor; m != nil {
@@ -403,11 +403,11 @@ var ofLoad = regexp.MustCompile(`(?i)\b(?:load|mass|weight|lifts?)\b`)
 // saidSteps looks in the words of the parts for steps that there are not, and for the load of a
 // step that lifts nothing.
 func saidSteps(r *reviewer) {
-	for _, p := range r.job.Parts {
-		for _, t := range r.viewTexts(p) {
+	for _, v := range r.all() {
+		for _, t := range v.texts() {
 			for _, m := range namedStep.FindAllStringSubmatch(t.Value, -1) {
 				n, _ := strconv.Atoi(m[2])
-				f := Finding{Severity: Check, Part: p.Name.Value, Pos: t.Pos, Numbers: t.Value, Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the step that is meant; better its joint by name, for numbers of steps change"}
+				f := Finding{Severity: Check, Part: v.p.Name.Value, Pos: t.Pos, Numbers: t.Value, Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the step that is meant; better its joint by name, for numbers of steps change"}
 				switch {
 				case n < 1 || n > len(r.pl.Joints):
 					f.What = "the words name step " + m[2] + " of " + number(float64(len(r.pl.Joints)))
@@ -420,13 +420,6 @@ func saidSteps(r *reviewer) {
 			}
 		}
 	}
-}
-
-func (r *reviewer) viewTexts(p *parts.Part) []parts.Text {
-	if v := r.viewOf(p.Name.Value); v != nil {
-		return v.texts()
-	}
-	return nil
 }
 
 func (r *reviewer) threadsOf(p *parts.Part) map[string]bool {

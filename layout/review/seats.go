@@ -335,25 +335,15 @@ func nutThread(r *reviewer) {
 			if err != nil {
 				continue
 			}
-			for _, q := range r.job.Parts {
-				if screw := r.screwNamed(q, nut.name); screw != nil && q != v.p {
-					if out, err := threads.Parse(screw.Size.Thread.Value); err == nil {
-						v.nutOn(q, i, screw, in, out)
+			for _, w := range r.all() {
+				if screw := named(w.outside, nut.name); screw != nil && screw.size.Thread.Value != "" && w != v {
+					if out, err := threads.Parse(screw.size.Thread.Value); err == nil {
+						v.nutOn(w.p, i, screw.step, in, out)
 					}
 				}
 			}
 		}
 	}
-}
-
-// screwNamed is the thread of a name on the outside of a part, or nil.
-func (r *reviewer) screwNamed(p *parts.Part, name string) *parts.Step {
-	if v := r.viewOf(p.Name.Value); v != nil {
-		if c := named(v.outside, name); c != nil && c.size.Thread.Value != "" {
-			return c.step
-		}
-	}
-	return nil
 }
 
 func (v *view) nutOn(q *parts.Part, i int, screw *parts.Step, in, out threads.Thread) {

@@ -99,8 +99,8 @@ func (r *reviewer) saidAll() string {
 		return r.said
 	}
 	var all []string
-	for _, p := range r.job.Parts {
-		for _, t := range r.viewTexts(p) {
+	for _, v := range r.all() {
+		for _, t := range v.texts() {
 			all = append(all, t.Value)
 		}
 	}
