@@ -7,7 +7,10 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 
 	"github.com/tdewolff/canvas"
 )
@@ -43,6 +46,12 @@ func TestSmallSizes(t *testing.T) {
 		nut    = "part: n\nkind: turned\nmaterial: S235\nstock: {round: 65 mm}\nprofile:\n  outside: [{name: body, diameter: 60, length: 30}]\n  inside: [{name: screw, thread: SIZE, length: 30}]\n"
 		thick  = "part: w\nkind: turned\nmaterial: S235\nstock: {round: 4 in}\nprofile:\n  outside: [{name: body, diameter: 3.6, length: 2}]\n  inside: [{name: bore, diameter: 0.5, length: 2}]\nradial:\n  - {name: screw, clock: 0, axial: 1, size: \"SIZE tap\"}\n"
 	)
+	hub := func(out, bore float64, long string) string {
+		return fmt.Sprintf("part: h\nkind: turned\nmaterial: S355\nstock: {round: %g mm}\nprofile:\n  outside: [{name: body, diameter: %g, length: %s}]\n  inside: [{name: bore, diameter: %g, fit: H7, length: %s}]\n", out+5, out, long, bore, long)
+	}
+	cutBy := func(what string) string {
+		return "part: h\nkind: turned\nmaterial: S355\nstock: {plate: 25 mm, cut: " + what + "}\nprofile:\n  outside: [{name: body, diameter: 200, length: 20}]\n"
+	}
 	for _, c := range []struct {
 		name, units, text string
 		want, not         []string
@@ -85,6 +94,20 @@ func TestSmallSizes(t *testing.T) {
 		{"a slot at the back, beside a wider bore", "mm", "part: t\nkind: turned\nmaterial: S355\nstock: {round: 210 mm}\nprofile:\n  outside: [{name: rim, diameter: 200, length: 50}]\n  inside: [{name: narrow, diameter: 30, length: 20}, {name: wide, diameter: 60, length: 30}]\nslots:\n  - {name: s, face: back, at: [[60, 0]], width: 10, length: 30, turn: 0, depth: 5}\n", []string{"\ns 1, bore to its near side: 25 = 24.8 – 25.2\n"}, nil},
 		{"a thread to tap by hand", "mm", strings.ReplaceAll(nut, "SIZE", "M24x2"), []string{"Tap by hand or cut screw M24x2, pitch 2 mm, 30 long."}, nil},
 		{"a thread too large for that", "mm", strings.ReplaceAll(nut, "SIZE", "M27x2"), []string{"Cut screw M27x2, pitch 2 mm, 30 long."}, []string{"Tap by hand or cut"}},
+		// A window 20 wide: half a millimetre a side for the file, a drill of 10 at the most, webs of 1.
+		{"a window", "mm", hub(60, 40, "100") + "radial: [{name: w, clock: 0, axial: 50, window: {around: 20, along: 30, corner: 3}}]\n", []string{"Chain-drill Ø10", "holes 11 mm apart"}, nil},
+		{"a narrow window", "mm", hub(60, 40, "100") + "radial: [{name: w, clock: 0, axial: 50, window: {around: 8, along: 30, corner: 1}}]\n", []string{"Chain-drill Ø7", "holes 8 mm apart"}, nil},
+		// Broached to ten widths, one bar reaches four bores: 100 and 152.
+		{"a hub keyway of 100", "mm", hub(80, 38, "100") + "keyways: [{name: k, in: bore, length: 100, key: 10x8}]\n", []string{"Broach with shims"}, []string{"Too long for a push broach"}},
+		{"of 101", "mm", hub(80, 38, "101") + "keyways: [{name: k, in: bore, length: 101, key: 10x8}]\n", []string{"Too long for a push broach, which cuts about 100 mm"}, []string{"half from each end", "by wire"}},
+		{"of 152", "mm", hub(80, 38, "152") + "keyways: [{name: k, in: bore, length: 152, key: 10x8}]\n", []string{"Too long for a push broach"}, []string{"half from each end"}},
+		{"of 153", "mm", hub(80, 38, "153") + "keyways: [{name: k, in: bore, length: 153, key: 10x8}]\n", []string{"half from each end to one TOP line"}, []string{"by wire"}},
+		{"of 304", "mm", hub(80, 38, "304") + "keyways: [{name: k, in: bore, length: 304, key: 10x8}]\n", []string{"half from each end to one TOP line"}, []string{"by wire"}},
+		{"of 305", "mm", hub(80, 38, "305") + "keyways: [{name: k, in: bore, length: 305, key: 10x8}]\n", []string{"have it cut by wire"}, nil},
+		// Jaws bend a wall under a twentieth of its diameter.
+		{"a wall of 10 in 200", "mm", hub(200, 180, "30"), nil, []string{"three-cornered"}}, {"a thinner one", "mm", hub(200, 180.2, "30"), []string{"jaws pinch a wall of 9.9 mm three-cornered"}, nil},
+		{"one and a half diameters high", "mm", hub(60, 30, "90") + "holes: [{name: h, at: [[22, 0], [-22, 0]], size: 5}]\n", []string{"clamped on parallels"}, []string{"in a vee"}}, {"higher", "mm", hub(60, 30, "90.1") + "holes: [{name: h, at: [[22, 0], [-22, 0]], size: 5}]\n", []string{"upright in a vee on an angle plate, front face up, 90.1 mm high"}, nil},
+		{"a disc cut by laser", "mm", cutBy("laser"), []string{"cut: Ø202 × 25 thick"}, nil}, {"by waterjet", "mm", cutBy("waterjet"), []string{"cut: Ø202 × 25 thick"}, nil}, {"by plasma", "mm", cutBy("plasma"), []string{"cut: Ø204 × 25 thick"}, nil}, {"by flame", "mm", cutBy("flame"), []string{"cut: Ø206 × 25 thick"}, nil}, {"sawn", "mm", cutBy("saw"), []string{"205 × 205"}, nil},
 		{"a slot askew", "mm", disc + "slots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 210}\n", []string{"\ns 1, long axis at clock: 30° = "}, nil},
 	} {
 		m := work(t, c.units, c.text)
@@ -264,6 +287,72 @@ func TestFullThread(t *testing.T) {
 		st := m.StepNamed("screw")
 		if front, back := m.FullThreadMm(st, false), m.FullThreadMm(st, true); front != c.front || back != c.back {
 			t.Errorf("%+v: %g and %g", c, front, back)
+		}
+	}
+}
+
+// TestSmallRules: rules of parts that are one line each, at their bounds, by hand: common
+// practice, no source.
+func TestSmallRules(t *testing.T) {
+	t.Parallel()
+	at := func(c ...float64) (out []plan.XY) {
+		for i := 0; i < len(c); i += 2 {
+			out = append(out, plan.XY{XMm: c[i], YMm: c[i+1]})
+		}
+		return out
+	}
+	apart := func(shape geom.Pattern, pts []plan.XY) (out []string) { // holes of 10, the first of them hole 4
+		for _, c := range chords(shape, pts, 4, 10) {
+			out = append(out, fmt.Sprintf("%d %d %s %g %g %g", c.From, c.To, c.Kind, c.CentreMm, c.OverMm, c.BetweenMm))
+		}
+		return out
+	}
+	thread := func(name string) Made {
+		u, err := threads.Parse(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return Made{Thread: &u}
+	}
+	deep := func(name string, mm ...float64) (out []float64) {
+		s := &Sizes{W: words.Writer{Units: parts.Millimetres}}
+		for _, v := range mm {
+			out = append(out, s.threadMm(thread(name), v))
+		}
+		return out
+	}
+	stepped := work(t, "mm", "part: t\nkind: turned\nmaterial: S355\nstock: {round: 110 mm}\nprofile:\n  outside: [{name: a, diameter: 60, length: 20}, {name: b, diameter: 100, length: 30}, {name: c, diameter: 80, length: 25}]\n  inside: [{name: d, diameter: 30, length: 60}]\n")
+	wraps := func(long string, axial ...float64) (out []string) { // how wide its strips are
+		text := "part: t\nkind: tube\nmaterial: S235\nstock: {tube: 60 mm, wall: 4 mm}\ntube: {outside: 60, wall: 4, length: " + long + "}\nradial:\n"
+		for i, z := range axial {
+			text += fmt.Sprintf("  - {name: h%d, clock: [0, 90], axial: %g, size: 6}\n", i, z)
+		}
+		for _, d := range work(t, "mm", text).Developments {
+			if d.Kind == plan.WrapPattern {
+				out = append(out, fmt.Sprintf("%s %.4g", d.Name, d.MaxMm.YMm-d.MinMm.YMm))
+			}
+		}
+		return out
+	}
+	for _, c := range []struct {
+		what      string
+		got, want any
+	}{
+		{"left for after a weld", fmt.Sprintf("%g %g", leftMm(&parts.Job{}), leftMm(&parts.Job{Units: parts.Inches})), "2 1.5875"}, // 1/16 in
+		{"passes of half a width", []string{passes(5, 10), passes(5.1, 10), passes(10, 10), passes(10.1, 10)}, []string{"", " in 2 passes", " in 2 passes", " in 3 passes"}},
+		{"the seat of a centre in M8", seatMm(&Group{Hole: &parts.HoleGroup{}, Size: thread("M8")}), 10.0},
+		{"a thread as deep as a tap reaches, four diameters", deep("M10", 10, 40, 40.1), []float64{10, 40, 15}}, {"of M5, 7.5 to a whole one", deep("M5", 20, 20.1), []float64{20, 8}},
+		{"two holes", apart(geom.Along{}, at(0, 0, 30, 40)), []string{"4 5 neighbours 50 60 40"}},
+		{"in a ring of four", apart(geom.Ring{}, at(0, 20, 20, 0, 0, -20, -20, 0)), []string{"4 5 neighbours 28.284271247 38.284271247 18.284271247", "4 6 across 40 50 30"}},
+		{"in one of three", apart(geom.Ring{}, at(0, 0, 30, 0, 0, 40)), []string{"4 5 neighbours 30 40 20"}},
+		{"three in an angle", apart(geom.Along{}, at(30, 0, 0, 0, 0, 40)), []string{"4 5 neighbours 30 40 20", "5 6 neighbours 40 50 30", "4 6 across 50 60 40"}},
+		{"the farthest beside one another", apart(geom.Along{}, at(50, 0, 0, 0, 100, 0, 60, 0)), []string{"4 5 neighbours 50 60 40", "5 6 neighbours 100 110 90", "6 7 neighbours 40 50 30"}},
+		{"metal along a line", []float64{stepped.metalMm(10), stepped.metalMm(20), stepped.metalMm(35), stepped.metalMm(45), stepped.metalMm(51)}, []float64{15, 75, 55, 30, 0}},
+		{"a strip of 40 at the least, 15 beyond a hole of 6, in steps of 5", [][]string{wraps("100", 10), wraps("100", 22), wraps("100", 34)}, [][]string{{"wrap-outside 40"}, {"wrap-outside 40"}, {"wrap-outside 55"}}},
+		{"one strip to 250, two beyond", [][]string{wraps("250", 30, 210), wraps("251", 30, 211)}, [][]string{{"wrap-outside 230"}, {"wrap-outside-front 50", "wrap-outside-back 60"}}},
+	} {
+		if got, want := fmt.Sprint(c.got), fmt.Sprint(c.want); got != want {
+			t.Errorf("%s: %s, want %s", c.what, got, want)
 		}
 	}
 }
