@@ -142,6 +142,9 @@ func thread(c *call) error {
 		MajorMm         float64    `json:"major_mm"`
 		PitchDiameterMm float64    `json:"pitch_diameter_mm"`
 		MinorMm         float64    `json:"minor_mm"`
+		Class           string     `json:"class,omitempty"`
+		PitchMinMm      float64    `json:"pitch_diameter_min_mm,omitempty"`
+		PitchMaxMm      float64    `json:"pitch_diameter_max_mm,omitempty"`
 		TapDrillMm      float64    `json:"tap_drill_mm,omitempty"`
 		TapDrill        string     `json:"tap_drill,omitempty"`
 		Clearance       *clearance `json:"clearance_mm,omitempty"`
@@ -155,6 +158,8 @@ func thread(c *call) error {
 		PitchDiameterMm: t.PitchDiameterMm, MinorMm: t.MinorMm, TapDrillMm: t.TapDrillMm, TapDrill: t.TapDrillName,
 		GaugeMm: t.GaugeLengthMm, UsefulMm: t.UsefulLengthMm, WrenchMm: t.WrenchMm, Source: t.Source, Note: t.Note,
 	}
+	out.Class = t.Class
+	out.PitchMinMm, out.PitchMaxMm = t.PitchLimitsMm()
 	if cl := t.Clearance; cl != nil {
 		out.Clearance = &clearance{cl.FineMm, cl.MediumMm, cl.CoarseMm}
 	}
@@ -165,6 +170,9 @@ func thread(c *call) error {
 			fmt.Fprintf(c.stdout, " (%g per inch)", t.TPI)
 		}
 		fmt.Fprintf(c.stdout, "\n%s\n", s.all("major , pitch diameter , minor ", t.MajorMm, t.PitchDiameterMm, t.MinorMm))
+		if t.Class != "" {
+			fmt.Fprintln(c.stdout, s.all("class "+t.Class+" pitch diameter least , most ", out.PitchMinMm, out.PitchMaxMm))
+		}
 		if t.TapDrillMm > 0 {
 			fmt.Fprintf(c.stdout, "tap drill %s %s\n", s.all("", t.TapDrillMm), t.TapDrillName)
 		}

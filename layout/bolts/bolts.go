@@ -103,7 +103,7 @@ func StressAreaMm2(t threads.Thread) (float64, error) {
 	pitch := t.PitchMm
 	switch t.Series {
 	case threads.MetricCoarse, threads.MetricFine:
-	case threads.UnifiedUNC, threads.UnifiedUNF, threads.UnifiedUN, threads.UnifiedUNS:
+	case threads.UnifiedUNC, threads.UnifiedUNF, threads.UnifiedUNEF, threads.UnifiedUN, threads.UnifiedUNS:
 		factor, pitch = 0.9743, inch/t.TPI
 	default:
 		return 0, fmt.Errorf("bolts: %q has no tensile stress area", t.Designation)

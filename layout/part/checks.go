@@ -95,6 +95,9 @@ func (r *record) checkStep(s *Step) {
 	for _, d := range s.details {
 		d.check(&c)
 	}
+	if t := s.Size.Thread; t != nil {
+		c.Limits = r.classLimits(t) + c.Limits
+	}
 	r.add(c)
 	for _, d := range s.details {
 		d.more(r, s)

@@ -65,6 +65,7 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 			Text: z.W.Drill(d) + " for " + t.Designation, Clearance: true, For: t.Designation,
 		}
 	}
+	z.sided(h.Pos, t, true)
 	if t.TapDrillMm == 0 {
 		z.fault(h.Pos, "thread "+t.Designation+" is an outside thread and cannot be tapped", "Rc, Rp or NPT for an inside pipe thread")
 		return Made{}

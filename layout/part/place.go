@@ -73,9 +73,18 @@ func (s *Sizes) runsFreely(t *threads.Thread, mm float64) string {
 	case t.Taper:
 		return "fitting goes in " + s.W.Said(t.GaugeLengthMm) + " by hand, 1 turn more or less"
 	case mm > 0:
-		return "runs freely " + s.W.Size(mm) + " deep, square"
+		return s.classLimits(t) + "runs freely " + s.W.Size(mm) + " deep, square"
 	}
-	return "runs freely, square"
+	return s.classLimits(t) + "runs freely, square"
+}
+
+// classLimits are the limits of a thread of a class, before what else is asked of it; "" without one.
+func (s *Sizes) classLimits(t *threads.Thread) string {
+	lo, hi := t.PitchLimitsMm()
+	if hi == 0 {
+		return ""
+	}
+	return "class " + t.Class + ", pitch diameter " + s.W.Limits(lo, hi) + "; "
 }
 
 // plugGauge measures a hole that is finished after the drill.

@@ -183,6 +183,13 @@ func newSizes(job *parts.Job, p *parts.Part) (*Sizes, parts.Errors) {
 	return z.Sizes, z.list
 }
 
+// sided refuses a class of the other side: A is outside, B inside.
+func (z *sizer) sided(pos parts.Pos, t threads.Thread, inside bool) {
+	if t.Class != "" && inside != strings.HasSuffix(t.Class, "B") {
+		z.fault(pos, "class "+t.Class+" of "+t.Designation+" is that of the other side", "A for what is turned outside, B for a hole")
+	}
+}
+
 // sizeOf limits a size: by its own fit, else by the job's general tolerance.
 func (z *sizer) sizeOf(s parts.Size, inside bool) Sized {
 	out := Sized{NominalMm: s.Nominal.Mm, MinMm: s.Nominal.Mm, MaxMm: s.Nominal.Mm}
@@ -192,6 +199,7 @@ func (z *sizer) sizeOf(s parts.Size, inside bool) Sized {
 			z.fault(s.Thread.Pos, "thread "+s.Thread.Value+" is not known", Plain(err))
 			return out
 		}
+		z.sided(s.Thread.Pos, t, inside)
 		out.Thread, out.Class, out.Source = &t, t.Designation, t.Source
 		out.NominalMm, out.MinMm, out.MaxMm = t.MajorMm, t.MajorMm, t.MajorMm
 		return out

@@ -176,10 +176,13 @@ func parseNPT(designation, text string) (Thread, error) {
 	return Thread{}, unknown(designation, "not a size of ASME B1.20.1 from 1/16 to 4 with its threads per inch")
 }
 
-// parseUnified reads a size with threads per inch, series, or both.
+// parseUnified reads a size with threads per inch, series, or both, and a class behind them: "-2A", " 3b".
 func parseUnified(designation, text string) (Thread, error) {
-	series := ""
-	for _, s := range []string{UnifiedUNC, UnifiedUNF, UnifiedUNS, UnifiedUN} {
+	series, class := "", ""
+	if n := len(text) - 2; n > 0 && strings.Contains(" -", text[n-1:n]) && classShares[strings.ToUpper(text[n:])] > 0 {
+		text, class = strings.TrimRight(text[:n], " -"), strings.ToUpper(text[n:])
+	}
+	for _, s := range []string{UnifiedUNC, UnifiedUNF, UnifiedUNS, UnifiedUNEF, UnifiedUN} {
 		if rest, ok := strings.CutSuffix(text, strings.ToLower(s)); ok {
 			series, text = s, rest
 			break
@@ -217,10 +220,11 @@ func parseUnified(designation, text string) (Thread, error) {
 	}
 	for _, u := range atSize(size) {
 		if (series == "" || series == u.Series || series == UnifiedUN) && (tpi == 0 || tpi == u.TPI) {
+			u.Class = class
 			return u.Thread, nil
 		}
 	}
-	why := "not a thread of UNC, UNF, the UN series of 4, 6, 8, 12 and 16 per inch, or bearing lock nuts"
+	why := "not a thread of UNC, UNF, UNEF, the UN series of 4 to 32 per inch, or bearing lock nuts"
 	return Thread{}, &UnknownError{designation, why, ofSize(size, tpi)}
 }
 

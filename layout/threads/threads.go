@@ -16,7 +16,8 @@
 //     clearance holes for inch screws.
 //   - ISO 228-1: parallel pipe threads G. ISO 7-1: pipe threads R, Rc, Rp.
 //   - ASME B1.20.1: taper pipe threads NPT.
-//   - ASME B1.1: Unified coarse (UNC), fine (UNF) and constant-pitch (UN) series.
+//   - ASME B1.1: Unified coarse (UNC), fine (UNF), extra-fine (UNEF) and constant-pitch (UN)
+//     series, and the limits of classes 1A to 3B.
 //     ABMA 8.2: threads of bearing lock nuts.
 //   - DIN 76-1: how much deeper than the full thread a blind hole is drilled.
 //
@@ -45,6 +46,7 @@ const (
 	PipeNPT      = "NPT"           // ASME B1.20.1, taper, external and internal
 	UnifiedUNC   = "UNC"           // ASME B1.1 coarse
 	UnifiedUNF   = "UNF"           // ASME B1.1 fine
+	UnifiedUNEF  = "UNEF"          // ASME B1.1 extra fine
 	UnifiedUN    = "UN"            // ASME B1.1 constant pitch
 	UnifiedUNS   = "UNS"           // the form of ASME B1.1 with another size: bearing lock nuts
 )
@@ -56,6 +58,8 @@ type Thread struct {
 	Designation string
 	// Series is one of the constants above.
 	Series string
+	// Class is the class of a Unified thread as it was given, "1A" to "3B"; mostly empty.
+	Class string
 	// PitchMm is the pitch in mm. Inch threads give it rounded to 0.001 mm,
 	// as ISO 228-1 prints it; 25.4/TPI is exact.
 	PitchMm float64

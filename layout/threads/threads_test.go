@@ -361,7 +361,7 @@ func TestUnknown(t *testing.T) {
 		"1/2":                         "no thread series: add UNC, UNF",
 		"1/2-14 UNC":                  "nearest: 1/2-13 UNC, ",
 		"4-9 UN":                      "nearest: 4-8 UN, 4-6 UN, 4-12 UN",
-		"1-9/16-18 UN":                "nearest: 1.563-18 UNS, 1 9/16-16 UN, ",
+		"1-9/16-24 UN":                "nearest: 1 9/16-20 UN, 1 9/16-18 UNEF, ",
 		"4-41":                        "nearest: #4-40 UNC, #4-48 UNF, ",
 		"1 1/2 UN":                    "needs its threads per inch; nearest: 1 1/2-6 UNC, ",
 		"2 1/16-16 UN":                "lock nuts; nearest: ",
@@ -546,6 +546,41 @@ func TestUnifiedBeyondInch(t *testing.T) {
 		}
 		if got.Series != UnifiedUNS && (got.TapDrillMm < lo || got.TapDrillMm > hi || got.TapDrillName == "") {
 			t.Errorf("%s: drill %v %q outside %v to %v", name, got.TapDrillMm, got.TapDrillName, lo, hi)
+		}
+	}
+}
+
+// TestClasses: 1/4-20 by a calculator that prints the tables of ASME B1.1; 1/2-13 from memory; #10-32,
+// 1/4-28 and 1/2-20 by the table of inside threads in a tap maker's catalogue, in mm; the series are
+// those of the table of ASME B1.1-2003 at 5/8 and 11/16.
+func TestClasses(t *testing.T) {
+	t.Parallel()
+	for name, want := range map[string][2]float64{
+		"1/4-20 UNC-2A": {0.2127, 0.2164}, "1/4-20 UNC-2B": {0.2175, 0.2224},
+		"1/2-13 UNC-2A": {0.4435, 0.4485}, "1/2-13 UNC 3a": {0.4463, 0.4500}, "1/2-13-2B": {0.4500, 0.4565}, "1/2-13 UNC-3B": {0.4500, 0.4548},
+		"#10-32 UNF-2B": {4.310 / 25.4, 4.409 / 25.4}, "#10-32 UNF-3B": {4.310 / 25.4, 4.384 / 25.4}, "1/4-28 UNF-2B": {5.761 / 25.4, 5.870 / 25.4},
+		"1/2-20 UNF-2B": {11.874 / 25.4, 12.017 / 25.4}, "1/2-20 UNF - 3B": {11.874 / 25.4, 11.981 / 25.4},
+	} {
+		got, err := Parse(name)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		if lo, hi := got.PitchLimitsMm(); !near(lo/25.4, want[0], 0.00003) || !near(hi/25.4, want[1], 0.00003) {
+			t.Errorf("%s: %.5f to %.5f in, want %v", name, lo/25.4, hi/25.4, want)
+		}
+	}
+	for name, series := range map[string]string{
+		"5/8-12 UN": "UN", "5/8-16 UN": "UN", "5/8-20 UN": "UN", "5/8-24 UNEF": "UNEF", "5/8-28 UN": "UN", "5/8-32 UN": "UN", "11/16-12 UN": "UN", "11/16-16 UN": "UN",
+		"11/16-20 UN": "UN", "11/16-24 UNEF": "UNEF", "1/4-32 UNEF": "UNEF", "1/4-32 UN": "UNEF", "1-9/16-18 UNEF-2A": "UNEF", "#12-32 UNEF": "UNEF", "2-20 UN": "UN",
+	} {
+		if got, err := Parse(name); err != nil || got.Series != series {
+			t.Errorf("%s: %s, %v", name, got.Series, err)
+		}
+	}
+	for _, name := range []string{"1/2-13 UNC-4A", "1/2-13 UNC-2C", "1 1/2-32 UN", "4-20 UN", "1/2-13 UNC2A-2A-2A", "-2A", "M8-2A"} {
+		if got, err := Parse(name); err == nil {
+			t.Errorf("%s is %s", name, got.Designation)
 		}
 	}
 }

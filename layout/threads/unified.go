@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"sync"
 
 	"centrepop/parts/geom"
@@ -70,10 +71,17 @@ var unifiedRows = []unifiedRow{
 	{size: "3 3/4", d: 3.75, unc: unifiedPitch{tpi: 4}}, {size: "4", d: 4, unc: unifiedPitch{tpi: 4}},
 }
 
-// constantPitch are the series of ASME B1.1 with one pitch for all sizes: threads per
-// inch and the first size. They go by 1/16 in to 2 in and by 1/8 in from there to 6 in
-// (from memory; values at some sizes by Machinery's Handbook 27th ed. p. 1755).
-var constantPitch = []struct{ tpi, from float64 }{{4, 2.5}, {6, 1.375}, {8, 1}, {12, 0.5625}, {16, 0.375}}
+// pitchSeries are the series of ASME B1.1 with one pitch for many sizes: threads per inch, first
+// and last size. They go by 1/16 in to 2 in and by 1/8 in from there (from memory; UN values at some
+// sizes by Machinery's Handbook 27th ed. p. 1755). #12-32 UNEF stands apart.
+var pitchSeries = []struct {
+	series        string
+	tpi, from, to float64
+}{
+	{UnifiedUNEF, 32, 0.25, 0.375}, {UnifiedUNEF, 28, 0.4375, 0.5}, {UnifiedUNEF, 24, 0.5625, 0.6875}, {UnifiedUNEF, 20, 0.75, 1}, {UnifiedUNEF, 18, 1.0625, 1.6875},
+	{UnifiedUN, 4, 2.5, 6}, {UnifiedUN, 6, 1.375, 6}, {UnifiedUN, 8, 1, 6}, {UnifiedUN, 12, 0.5625, 6}, {UnifiedUN, 16, 0.375, 6},
+	{UnifiedUN, 20, 0.25, 3}, {UnifiedUN, 28, 0.25, 1.5}, {UnifiedUN, 32, 0.25, 1},
+}
 
 // nutRows are the threads of shafts for bearing lock nuts, size and threads per inch:
 // N-00 to N-14, AN-15, AN-16; Machinery's Handbook, Guide, AFBMA
@@ -94,7 +102,7 @@ type sized struct {
 	Thread
 }
 
-// unified are the Unified threads: UNC, UNF, the constant pitches where neither has
+// unified are the Unified threads: UNC, UNF, UNEF, the constant pitches where none has
 // them, and those of lock nuts; each by size.
 var unified = sync.OnceValue(func() (list []sized) {
 	has := map[string]bool{}
@@ -110,10 +118,11 @@ var unified = sync.OnceValue(func() (list []sized) {
 	for _, row := range unifiedRows {
 		add(UnifiedUNF, row, row.unf)
 	}
-	for _, s := range constantPitch {
-		for n := 16 * s.from; n <= 16*6; n++ {
+	add(UnifiedUNEF, unifiedRow{size: "#12", d: 0.216}, unifiedPitch{tpi: 32})
+	for _, s := range pitchSeries {
+		for n := 16 * s.from; n <= 16*s.to; n++ {
 			if n < 16*2 || math.Mod(n, 2) == 0 {
-				add(UnifiedUN, unifiedRow{size: fraction(n, 16), d: n / 16}, unifiedPitch{tpi: s.tpi})
+				add(s.series, unifiedRow{size: fraction(n, 16), d: n / 16}, unifiedPitch{tpi: s.tpi})
 			}
 		}
 	}
@@ -140,15 +149,16 @@ func fraction(n, parts float64) string {
 }
 
 // unifiedThread builds a thread of the series. A pitch without a drill takes the size less
-// the pitch, as far as 64ths of an inch go the next above; a lock nut's thread is bored.
+// the pitch, as far as 64ths of an inch go the next near above; a lock nut's thread is bored.
 func unifiedThread(series string, row unifiedRow, pitch unifiedPitch) Thread {
 	note := "tap drill of the common 75 % chart"
 	if pitch.drill == 0 {
 		note = "tap drill by the rule d − P"
 		pitch.drill = row.d - 1/pitch.tpi
 		if series != UnifiedUNS {
-			n := math.Ceil(64*pitch.drill - 1e-9)
-			pitch.drill, pitch.name = n/64, fraction(n, 64)+" in"
+			if n := math.Ceil(64*pitch.drill - 1e-9); n/64-pitch.drill < 0.2/pitch.tpi { // else it leaves too little thread
+				pitch.drill, pitch.name = n/64, fraction(n, 64)+" in"
+			}
 		}
 	}
 	t := Thread{
@@ -186,3 +196,32 @@ func unifiedThread(series string, row unifiedRow, pitch unifiedPitch) Thread {
 // round4 rounds to 0.0001 mm: it keeps inch sizes as given (5/16 in is
 // 7.9375 mm, 0.562 in is 14.2748 mm) and drops binary noise.
 func round4(x float64) float64 { return float64(int64(x*10000+0.5)) / 10000 }
+
+// classShares are the tolerances of the pitch diameter in that of class 2A: ASME B1.1.
+var classShares = map[string]float64{"1A": 1.5, "2A": 1, "3A": 0.75, "1B": 1.95, "2B": 1.3, "3B": 0.975}
+
+// PitchLimitsMm are the limits of the pitch diameter in mm of a thread with a class, which is on an
+// outside by its A and in a hole by its B, by the formulas of ASME B1.1: the tolerance of class 2A is
+// 0.0015·(D^⅓ + √LE) + 0.015·P^⅔ in inches over a length LE of one diameter, or nine pitches of UNEF,
+// UNS and UN of 12 per inch and more (from memory); the others are shares of it. Zero without a class.
+func (t Thread) PitchLimitsMm() (lo, hi float64) {
+	share := classShares[t.Class]
+	if share == 0 {
+		return 0, 0
+	}
+	inches := func(x float64) float64 { return math.Round(x*1e4) / 1e4 }
+	d, p := t.MajorMm/geom.MmPerInch, 1/t.TPI
+	long := d
+	if t.Series == UnifiedUNEF || t.Series == UnifiedUNS || t.Series == UnifiedUN && t.TPI >= 12 {
+		long = 9 * p
+	}
+	tol := math.Round(1e6*(0.0015*(math.Cbrt(d)+math.Sqrt(long))+0.015*math.Cbrt(p*p))) / 1e6
+	basic := inches(d - pitchDiameterFactor*p)
+	if strings.HasSuffix(t.Class, "B") {
+		return basic * geom.MmPerInch, (basic + inches(share*tol)) * geom.MmPerInch
+	}
+	if t.Class != "3A" {
+		basic -= inches(0.3 * tol)
+	}
+	return (basic - inches(share*tol)) * geom.MmPerInch, basic * geom.MmPerInch
+}
