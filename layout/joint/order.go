@@ -103,7 +103,9 @@ func (j *assembly) lateWelds(done []*joint, rules []rule) (late []rule) {
 		a, b := root(t.a.inst()), root(t.b.inst())
 		switch {
 		case t.in.Weld == nil && t.in.Press == nil && a != b:
-			bolted[a], bolted[b] = append(bolted[a], t), append(bolted[b], t)
+			for _, p := range t.held() { // what it clamps between the two too
+				bolted[root(p)] = append(bolted[root(p)], t)
+			}
 		case t.in.Weld != nil && len(bolted[a]) > 0:
 			late = append(late, t.after(bolted[a], rules)...)
 		}

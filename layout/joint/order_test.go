@@ -33,6 +33,30 @@ func TestWeldBeforeBolting(t *testing.T) {
 	}
 }
 
+// What is clamped between two bolted parts is bolted too: a weld to what it stands on comes before
+// the bolts (common practice), as it is where the job does not say otherwise.
+func TestWeldBeforeClamping(t *testing.T) {
+	t.Parallel()
+	const joints = "{name: bolts, bolt: {through: a.bolts, stack: [wall.bolts], into: b.bolts, bolt: M10 8.8}, face: back-on-front}\n" +
+		"  - {name: wall-weld, weld: {part: wall.outline, to: base.outline, type: fillet, size: 4, sides: 2}, place: {on: front, with: bottom, from-left: 100, from-bottom: 20, front: left}}\n" +
+		"  - {name: rib-weld, weld: {part: rib.outline, to: base.outline, type: fillet, size: 4, sides: 2}, place: {on: front, with: bottom, from-left: 20, from-bottom: 20, front: left}}"
+	plate := func(name, outline, size string) string {
+		text := "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {rectangle: " + outline + "}\n"
+		if size != "" {
+			text += "holes: [{name: bolts, at: [[0, 30]], size: " + size + "}]\n"
+		}
+		return text
+	}
+	p, err := draft(jobOf(t, joints, plate("base", "[200, 160]", ""), plate("wall", "[120, 120]", "M10 clearance"), plate("rib", "[60, 60]", ""),
+		plate("a", "[80, 100]", "M10 clearance"), plate("b", "[80, 100]", "M10 tap")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if bolts, rib := jointNamed(t, p, "bolts").N, jointNamed(t, p, "rib-weld").N; rib > bolts {
+		t.Errorf("the weld is joint %d, the bolts %d", rib, bolts)
+	}
+}
+
 // The cone of the rear bearing has its back 1.5 mm beyond the seat of 18 mm: the
 // nut reaches it until the seat is 1 mm, the recess of a nut, longer than that.
 func TestNutReachesTheCone(t *testing.T) {
