@@ -15,6 +15,7 @@ type findingJSON struct {
 	Code     string          `json:"code"`
 	Part     string          `json:"part,omitempty"`
 	Feature  string          `json:"feature,omitempty"`
+	At       string          `json:"at"` // the place as accept names it
 	File     string          `json:"file"`
 	Line     int             `json:"line"`
 	Column   int             `json:"column"`
@@ -33,7 +34,7 @@ type findingJSON struct {
 func jsonOf(list []review.Finding) []findingJSON {
 	out := []findingJSON{}
 	for _, f := range list {
-		out = append(out, findingJSON{f.Severity, f.Code, f.Part, f.Feature, f.Pos.File, f.Pos.Line, f.Pos.Column,
+		out = append(out, findingJSON{f.Severity, f.Code, f.Part, f.Feature, f.At(), f.Pos.File, f.Pos.Line, f.Pos.Column,
 			f.What, f.Numbers, f.LeftMm, f.OverMm, f.Rule, f.Source, f.Fix, f.Accepted, f.Reason, jsonOf(f.With)})
 	}
 	return out
@@ -80,6 +81,9 @@ func reviewText(findings []review.Finding, count review.Count) string {
 				fmt.Fprintf(&b, "    rule: %s (%s)\n", f.Rule, f.Source)
 			}
 			fmt.Fprintf(&b, "    fix: %s\n", f.Fix)
+			if f.Severity == review.Check {
+				fmt.Fprintf(&b, "    to accept it: finding: %s, at: %s\n", f.Code, f.At())
+			}
 		}
 	}
 	for _, f := range findings {

@@ -186,20 +186,20 @@ func otherWidth(name string, outsideMm, widthMm float64) (own [2]float64, other 
 }
 
 // looseRing looks at seats given as limits in inches, for which no table of classes speaks:
-// the ring that turns with its load creeps on a seat that is surely loose, unless it is moved to
-// set the bearing, and so does a cup that is loose where that of the same bearing beside it, on
+// the ring that turns with its load creeps on a seat that is loose or may be, as an ISO class of a
+// metric bearing leaves one of an inch bearing, unless it is moved to set the bearing, and so does a cup that is loose where that of the same bearing beside it, on
 // a shaft set by a nut, is tight.
 func (r *reviewer) looseRing(j *plan.JointPlan) {
 	b := j.Bearing
 	if b == nil || r.job.Units != parts.Inches {
 		return
 	}
-	end, fit := j.A, b.ConeFitUm
+	end, fit, is := j.A, b.ConeFitUm, " is"
 	if b.Rotating == "outer" {
 		end, fit = j.B, b.CupFitUm
 	}
 	why := "it turns with the load"
-	if end == j.A && b.Adjusted || fit.Max >= 0 {
+	if end == j.A && b.Adjusted || fit.Min >= 0 {
 		end, fit, why = j.B, b.CupFitUm, ""
 		set, tight := b.Adjusted, false
 		for _, o := range r.pl.Joints {
@@ -214,8 +214,12 @@ func (r *reviewer) looseRing(j *plan.JointPlan) {
 			return
 		}
 	}
+	numbers := r.w.Near(-fit.Max/1000) + " to " + r.w.Near(-fit.Min/1000) + " of play"
+	if fit.Max >= 0 {
+		is, numbers = " may be", r.w.Near(-fit.Min/1000)+" of play to "+r.w.Near(fit.Max/1000)+" of tightness"
+	}
 	r.add(Finding{
-		Severity: Check, Part: j.Name, Feature: end.Feature, Pos: r.jointPos(j.Name), OverMm: over(-fit.Min / 1000), What: "a ring of " + b.Bearing + " is loose on " + end.Feature + ": " + why, Numbers: r.w.Near(-fit.Max/1000) + " to " + r.w.Near(-fit.Min/1000) + " of play",
+		Severity: Check, Part: j.Name, Feature: end.Feature, Pos: r.jointPos(j.Name), OverMm: over(-fit.Min / 1000), What: "a ring of " + b.Bearing + is + " loose on " + end.Feature + ": " + why, Numbers: numbers,
 		Rule: "the ring that turns with its load is tight, and so is a cup that nothing moves", Source: practice, Fix: "limits from the bearing maker's table",
 	})
 }

@@ -65,6 +65,9 @@ type Finding struct {
 // Each are its places: the finding itself, and those with it.
 func (f Finding) Each() []Finding { return append([]Finding{f}, f.With...) }
 
+// At is the place as an acceptance names it: part, part.feature, joint, or job.
+func (f Finding) At() string { return cmp.Or(words.Join(".", f.Part, f.Feature), "job") }
+
 // Open tells whether a finding is to be settled before metal is cut: it is no
 // mere note and the job does not accept it.
 func (f Finding) Open() bool { return !f.Accepted && f.Severity != Note }
@@ -204,6 +207,12 @@ func (r *reviewer) add(f Finding) {
 	f.Code = r.code
 	j := r.job.Joint(f.Part)
 	f.OfJoint = j != nil && f.Feature == "" && f.Pos.File == j.Pos.File // a part has its own file
+	if f.LeftMm != nil || f.OverMm != nil {
+		text := r.mm(f.number())
+		if is, wanted, _ := strings.Cut(f.Numbers, "wanted "); strings.Contains(is, text) && strings.Contains(wanted, text) {
+			f.Numbers = strings.Replace(f.Numbers, text, r.w.Setting(f.number()), 1) // else both read alike
+		}
+	}
 	r.found = append(r.found, f)
 }
 
