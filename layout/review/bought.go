@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -37,6 +38,7 @@ var forPushing = regexp.MustCompile(`(?i)\b(draw|jack|pry|push|pull|lift|eye)`)
 // bought compares the screws that are ordered for a loose part with its threads, and with
 // the holes in the wall of what it stands in.
 func bought(r *reviewer) {
+	r.sizesNamed()
 	for e := range seq.Refs(r.job.Loose) {
 		short := r.boughtBy(e)
 		r.couplingTorque(e)
@@ -77,6 +79,98 @@ func bought(r *reviewer) {
 		}
 		f.Source = "by the job"
 		r.add(f)
+	}
+}
+
+// pinsNamed are two pins in words: their diameter, and where it is said their length, how far apart they
+// stand and how far off the axis. washerNamed is a washer by its bolt and how wide it is outside.
+var (
+	pinsNamed   = regexp.MustCompile(`(?i)\bpins? ` + bareLength + `(?:, ` + bareLength + ` long)?(?:, ` + bareLength + ` apart)?(?:, ` + bareLength + ` off the axis)?`)
+	washerNamed = regexp.MustCompile(`(?i)^washers? ` + bareLength + `, ` + bareLength + ` outside`)
+)
+
+// sizesNamed compares the sizes of what is bought with the holes that are for it: those whose note names
+// it, and those whose name stands beside a thread in its words.
+func (r *reviewer) sizesNamed() {
+	for _, p := range r.job.Parts {
+		v := r.viewOf(p.Name.Value)
+		for g := range seq.Refs(p.Holes) {
+			if v == nil || v.jointNames(g.Name.Value) {
+				continue
+			}
+			for e := range seq.Refs(r.job.Loose) {
+				v.sized(g, parts.Text{Value: e.Item.Value + "; " + e.Buy.Value, Pos: e.Pos}, words.Head(e.Item.Value), titled(wordsOf(e.How.Value), p))
+				v.washers(g, e)
+			}
+			if m := r.job.Motor; m != nil {
+				name, _, _ := strings.Cut(m.Maker.Value, " with ")
+				for _, note := range m.Notes {
+					v.sized(g, note, name, true)
+				}
+			}
+		}
+	}
+}
+
+// sized compares a group of holes with the words of one thing that is bought; there tells whether they
+// name the part.
+func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there bool) {
+	unlike := func(bought, drawn string) {
+		v.report(Check, g.Name.Value, said.Pos, Finding{What: "what is bought for " + g.Name.Value + " of " + v.p.Title.Value + " has another size or place", Numbers: bought + "; drawn " + drawn, Rule: "what is bought goes into its holes", Source: "by the job", Fix: "one size in both places"})
+	}
+	h, note := v.holesOf(g.Name.Value), strings.ToLower(g.Note.Value)
+	its := head != "" && strings.Contains(note, strings.ToLower(head))
+	if m := pinsNamed.FindStringSubmatch(said.Value); m != nil && its && len(h) > 0 && strings.Contains(note, "pin") {
+		size := func(k int) float64 { return v.itemMm(strings.TrimSpace(m[k] + " " + m[k+1])) }
+		middle := geom.Point{XMm: (h[0].a.XMm + h[len(h)-1].a.XMm) / 2, YMm: (h[0].a.YMm + h[len(h)-1].a.YMm) / 2}
+		drawn := []float64{2 * h[0].radiusMm, h[0].toMm - h[0].fromMm, geom.Distance(h[0].a, h[len(h)-1].a), math.Hypot(middle.XMm, middle.YMm)}
+		for i, mm := range drawn {
+			if want := size(1 + 2*i); want > 0 && (i == 1 && mm < want-slackMm || i != 1 && math.Abs(mm-want) > meetMm) {
+				unlike(m[0], v.mm(mm))
+			}
+		}
+	}
+	var other string
+	for _, clause := range clauses(said, ";,") {
+		m := screwWords.FindStringSubmatch(clause)
+		named := len(g.Name.Value) > 2 && there && strings.Contains(" "+strings.ToLower(clause)+" ", " "+g.Name.Value+" ")
+		if t, _, ok := screwBought(clause); ok && (its && g.Size.Thread != "" || named) {
+			if d := openingMm(g); sameThread(g.Size.Thread, t.Designation) || g.Size.Make != parts.TappedHole && d > t.MajorMm && d < widest*t.MajorMm {
+				return
+			}
+			other = m[0]
+		}
+	}
+	if other != "" {
+		unlike(other, cmp.Or(g.Size.Thread, v.mm(openingMm(g))))
+	}
+}
+
+// openingMm is what goes through the holes of a group, by its size or the thread that they are for.
+func openingMm(g *parts.HoleGroup) float64 {
+	t, err := threads.Parse(g.Size.Thread)
+	if g.Size.Thread == "" || err != nil {
+		return g.Size.Size.Nominal.Mm
+	}
+	return t.MajorMm
+}
+
+// washers compares washers with the holes that are to go over them, and the holes of that name that have
+// their bolts.
+func (v *view) washers(g *parts.HoleGroup, e *parts.Loose) {
+	m := washerNamed.FindStringSubmatch(e.Item.Value)
+	if m == nil {
+		return
+	}
+	over, n := strings.Contains(g.Note.Value, "washer"), g.Pattern.Count*max(1, v.p.Quantity)
+	d, size, wide := openingMm(g), v.itemMm(strings.TrimSpace(m[1]+" "+m[2])), v.itemMm(strings.TrimSpace(m[3]+" "+m[4]))
+	under := slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool {
+		return slices.ContainsFunc(p.Holes, func(o parts.HoleGroup) bool {
+			return o.Name.Value == g.Name.Value && strings.Contains(o.Note.Value, "washer") && titled(wordsOf(e.How.Value), p)
+		})
+	})
+	if under && (over && (d < wide || e.Count < n) || !over && d < size) {
+		v.report(Check, g.Name.Value, e.Pos, Finding{What: "the washers bought for " + g.Name.Value + " of " + v.p.Title.Value + " are not for these holes, or too few", Numbers: number(float64(e.Count)) + " of " + m[0] + "; " + number(float64(n)) + " holes of " + v.mm(d), Rule: "what is bought goes into its holes", Source: "by the job", Fix: "one size and number in both places"})
 	}
 }
 

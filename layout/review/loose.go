@@ -250,7 +250,7 @@ func (r *reviewer) screwsPass(v, wall *view, g *parts.HoleGroup) {
 	for _, row := range wall.q.Radials {
 		if tooSmall(row, g, t) {
 			r.add(Finding{
-				Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: "the screws of " + v.p.Title.Value + " do not go through " + row.Name + " of " + wall.p.Title.Value, LeftMm: left(row.DiameterMm),
+				Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: "the screws of " + v.p.Title.Value + " do not go through " + row.Name + " of " + wall.p.Title.Value + ", or their heads do too", LeftMm: left(row.DiameterMm),
 				Numbers: t.Designation + " through " + r.mm(row.DiameterMm), Rule: "the hole lets the screw through", Source: "ISO 273, ASME B18.2.8", Fix: "holes for that screw",
 			})
 		}
@@ -258,9 +258,9 @@ func (r *reviewer) screwsPass(v, wall *view, g *parts.HoleGroup) {
 }
 
 // tooSmall tells whether a hole in a wall has the name of a group of threads and does not let
-// its screws through.
+// its screws through, or their heads as well.
 func tooSmall(row plan.RadialRow, g *parts.HoleGroup, t threads.Thread) bool {
-	return strings.HasSuffix(row.Name, g.Name.Value) && row.DiameterMm > 0 && row.DiameterMm < t.MajorMm-slackMm
+	return strings.HasSuffix(row.Name, g.Name.Value) && row.DiameterMm > 0 && (row.DiameterMm < t.MajorMm-slackMm || row.DiameterMm > widest*t.MajorMm)
 }
 
 // goesOver looks at what is put over a shaft: one of its ends at least goes through.
