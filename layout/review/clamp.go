@@ -21,11 +21,6 @@ func clamped(v *view) {
 	steel := true
 	if m, err := material.Find(v.p.Material.Value); err == nil {
 		steel = m.Kind.Data().Family == material.Steel
-		if m.Kind == material.GreyIron {
-			v.report(Check, "clamp", v.p.Clamp.Pos, Finding{
-				What: "clamp: " + m.Name + " does not bend, and the ring breaks as its screw closes it", Rule: "a split ring bends a little each time", Source: practice, Fix: "steel, or bronze",
-			})
-		}
 	}
 	face := math.Min(c.AxialMm, v.lengthMm-c.AxialMm) - c.HeadMm/2
 	for _, one := range []struct {

@@ -19,7 +19,13 @@ func unknownMaterial(v *view) {
 	const rule = "mass, speeds, thread depth and welding depend on it"
 	if name := v.p.Material.Value; name != "" {
 		var unknown *material.UnknownError
-		if _, err := material.Find(name); errors.As(err, &unknown) {
+		m, err := material.Find(name)
+		if err == nil && m.Kind == material.GreyIron && v.p.Clamp != nil {
+			v.report(Check, "", v.p.Material.Pos, Finding{
+				What: v.p.Title.Value + " is split, and " + m.Name + " breaks as its screw closes it", Rule: "a split ring bends a little each time", Source: practice, Fix: "steel, or bronze",
+			})
+		}
+		if errors.As(err, &unknown) {
 			v.report(Check, "", v.p.Material.Pos, Finding{
 				What: v.p.Title.Value + " is of " + name + ", for which there are no data", Numbers: "nearest names: " + strings.Join(unknown.Nearest, ", "),
 				Rule: rule, Source: practice, Fix: "write the grade as its standard does, or work the part out by hand",

@@ -7,7 +7,7 @@ var partRules = []struct {
 	about string
 	check func(v *view)
 }{
-	{"material", "no material is named, or one without data", unknownMaterial},
+	{"material", "no material is named, one without data, or one that breaks where it is to bend", unknownMaterial},
 	{"stock", "no stock is named", stock},
 	{"top", "TOP is not marked though the part can be put on wrong", top},
 	{"edge", "too little metal between a hole and an edge", edge},
