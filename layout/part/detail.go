@@ -2,6 +2,7 @@ package part
 
 import (
 	"slices"
+	"strings"
 
 	"centrepop/layout/grooves"
 	"centrepop/layout/plan"
@@ -95,13 +96,19 @@ func (s seat) clause(words.Writer) string { return " (" + s.text + ")" }
 
 func (f finish) check(c *plan.Check) { c.Wanted = words.Join(", ", c.Wanted, f.text) }
 
-// hardened is a step that is hardened and ground after it is turned.
+// hardened is a step that is hardened and ground after it is turned; one of no hardness is ground with
+// those that are, as they move it.
 type hardened struct {
 	bare
 	hrc float64
 }
 
-func (h hardened) note(words.Writer) string { return words.Trim(h.hrc, 1) + " HRC at least" }
+func (h hardened) note(words.Writer) string {
+	if h.hrc == 0 {
+		return ""
+	}
+	return words.Trim(h.hrc, 1) + " HRC at least"
+}
 func (h hardened) clause(w words.Writer) string {
 	return "; leave " + w.Near(grindMm) + " on the diameter for grinding (common practice, no source)"
 }
@@ -143,15 +150,23 @@ func (s *Step) fine() bool {
 // there: no cutter of high speed steel cuts over 45 HRC or so (common practice, no source).
 func (b *bench) grindHardened() {
 	var o plan.Operation
+	var after []string
 	for s := range seq.Refs(b.Steps) {
 		h, ok := s.hardened()
 		if !ok {
 			continue
 		}
-		o.Do, o.Refs = append(o.Do, "Have "+words.Spaced(s.Name)+" hardened to "+words.Trim(h.hrc, 1)+" HRC at least, then grind it to size."), append(o.Refs, b.ref(s))
+		if o.Refs = append(o.Refs, b.ref(s)); h.hrc == 0 {
+			after = append(after, words.Spaced(s.Name))
+		} else {
+			o.Do = append(o.Do, "Have "+words.Spaced(s.Name)+" hardened to "+words.Trim(h.hrc, 1)+" HRC at least, then grind it to size.")
+		}
 		if l := b.limitsText(s.Size); l != "" {
 			o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+l)
 		}
+	}
+	if len(after) > 0 {
+		o.Do = append(o.Do, "Then grind "+strings.Join(after, ", ")+" to size in the same setting: hardening beside has moved it.")
 	}
 	if len(o.Do) > 0 {
 		o.Do, o.Refs = append(o.Do, b.ground...), append(o.Refs, b.groundRefs...)
@@ -159,7 +174,12 @@ func (b *bench) grindHardened() {
 		b.op(o)
 	}
 }
-func (h hardened) check(c *plan.Check) { c.Gauge += ", hardness tester or file" }
+
+func (h hardened) check(c *plan.Check) {
+	if h.hrc > 0 {
+		c.Gauge += ", hardness tester or file"
+	}
+}
 
 // thread is the thread of a threaded step.
 type thread struct{ bare }

@@ -121,6 +121,24 @@ func TestOneSetting(t *testing.T) {
 	}
 }
 
+// TestGroundBesideHardened: the seats of bearings on a shaft of which a land is hardened are left over
+// size and ground after it, their run-out measured then; without the hardness they are turned.
+func TestGroundBesideHardened(t *testing.T) {
+	t.Parallel()
+	const shaft = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 65 mm, length: 210 mm}\nprofile:\n  outside:\n    - {name: seat, diameter: 50, fit: k6, length: 50, seat: bearing}\n    - {name: land, diameter: 60, fit: h11, length: 50%s}\n    - {name: other, diameter: 45, fit: k6, length: 100, seat: bearing}\nrequire:\n  - {is: run-out, within: 0.02, of: other, to: seat}\n"
+	for hardness, want := range map[string]bool{", hardness: 50": true, "": false} {
+		text := ""
+		for _, o := range work(t, "mm", fmt.Sprintf(shaft, hardness)).Out.Operations {
+			if o.Machine == "Grind" {
+				text = strings.Join(o.Do, " ") + strings.Join(o.Limits, ", ")
+			}
+		}
+		if got := strings.Contains(text, "Have land hardened to 50 HRC at least, then grind it to size. Then grind seat, other to size in the same setting: hardening beside has moved it. Before letting go: Circular run-out of other to seat") && strings.Contains(text, "seat 50.002 – 50.018"); got != want {
+			t.Errorf("%q: %q", hardness, text)
+		}
+	}
+}
+
 // TestPartedOff: an outside from end to end that is turned in one setting with its bore stands whole out
 // of the jaws, 10 held, 3 clear of the tool, 5 for the parting tool and 1.5 to face, or is found; without
 // a length the stock is so long, and one that may be turned round is not.

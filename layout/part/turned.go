@@ -2,6 +2,7 @@ package part
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/tdewolff/canvas"
 
@@ -42,6 +43,14 @@ func (t *turned) steps(z *sizer) []Step {
 		}
 	}
 	take(t.in.Outside, false)
+	hard := func(s Step) bool { _, ok := s.hardened(); return ok }
+	if slices.ContainsFunc(out, hard) { // it moves the seats beside it
+		for s := range seq.Refs(out) {
+			if strings.HasPrefix(s.Seat, "bearing") && s.Size.Limited && !hard(*s) {
+				s.details = append(s.details, hardened{})
+			}
+		}
+	}
 	take(t.in.Inside, true)
 	t.reach(z, out)
 	return out
