@@ -99,6 +99,7 @@ func TestBounds(t *testing.T) {
 		{"radial-edge", sleeve + "  - {name: h, clock: 0, axial: %g, slot: {around: 8, along: 20}, depth: 5}\n", 14, 13.9, "little metal at an end face", "3.9 mm left, wanted 4 mm"},
 		{"radial-edge", sleeve + "  - {name: h, clock: 0, axial: %g, size: 12}\n", 12, 5.9, "breaks into an end face", "it runs from -0.1 mm to 11.9 mm from the front face, the part from 0 to 100 mm"},
 		{"thin", tube, 57, 57.2, "is thin", "1.4 mm left, wanted 1.5 mm"},
+		{"thin", "part: p\nkind: turned\nmaterial: S235\nprofile:\n  outside: [{name: nose, thread: M60x2, length: 30, undercut: {width: 5, depth: 2}}, {name: body, diameter: 80, length: 20}]\n  inside: [{name: bore, diameter: %g, length: 50}]\n", 53, 53.2, "is thin", "1.4 mm left, wanted 1.5 mm"}, // 60 − 4 less the bore: not the core less the groove
 		{"thin", ring, 192, 192.2, "is thin", "3.9 mm left, wanted 4 mm"},
 		{"thin", rim, 88, 88.2, "little metal stays", "5.9 mm at the thinnest, wanted 6 mm"},
 		{"chamfer", plate + "bore: {diameter: 30}\nchamfers: [{edge: bore-front, size: 6, angle: 45, for: deburr}, {edge: bore-back, size: %g, angle: 45, for: deburr}]\n", 6, 6.1, "overlap", "6 mm and 6.1 mm in 12 mm"},

@@ -50,7 +50,7 @@ func (v *view) thinWall() {
 		wall := out.rootMm() - in.rootMm()
 		for _, c := range []*cylinder{out, in} {
 			if u := c.undercut; u != nil && v.undercutIn(c, s) {
-				wall -= u.DepthMm
+				wall -= max(0, u.DepthMm-math.Abs(c.radiusMm-c.rootMm())) // it is as deep under the thread as its floor lies
 			}
 		}
 		if least := leastWallMm(2 * out.radiusMm); wall < least-slackMm {
