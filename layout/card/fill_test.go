@@ -177,3 +177,25 @@ func TestUpkeepOf(t *testing.T) {
 		t.Errorf("%d tables", len(all))
 	}
 }
+
+// TestComesOff: a shaft that is coupled in a step was turned by hand there, the first one too, and
+// has its end play no more; what comes off to set a bearing is hoisted over 25 kg.
+func TestComesOff(t *testing.T) {
+	t.Parallel()
+	front := func() *plan.JointPlan {
+		j := bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, EndFloatMm: plan.Range{Min: 0.02, Max: 0.05}, ShutBy: []string{"Guard"}})
+		j.N = 1
+		return j
+	}
+	job := &parts.Job{FirstRun: &parts.FirstRun{AgainHours: 2}, Loose: []parts.Loose{{Item: said("coupling"), After: said("front"), Stands: &parts.Stands{}}}}
+	if lines, _ := rows(filled(job, front()).FirstRun, "By"); len(lines) != 1 || lines[0].Do != "Shaft: turned by hand at step 1, before it was coupled, as signed there" {
+		t.Errorf("coupled at the first step: %q", lines)
+	}
+	for kg, want := range map[float64]string{25: "Guard off, step 1", 25.1: "Guard (25.1 kg, hoist) off, step 1"} {
+		job.Loose = []parts.Loose{{Item: said("Guard"), MassKg: kg}}
+		lines, _ := rows(filled(job, front()).FirstRun, "After 2 h")
+		if want = "Front 30208: end play of Shaft; else " + want; !slices.ContainsFunc(lines, func(l plan.CardLine) bool { return l.Do == want }) {
+			t.Errorf("%g kg: no %q in %q", kg, want, lines)
+		}
+	}
+}

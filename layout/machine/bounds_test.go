@@ -92,6 +92,16 @@ func TestSmallGeometry(t *testing.T) {
 	tall := func(centre float64) *hung {
 		return &hung{stage: &stage{Machine: &Machine{Up: assembly.AxisY}}, Group: assembly.Group{Centre: assembly.AxisY.Times(centre)}}
 	}
+	falls := func(wide, high float64) float64 { // a steel block on its foot
+		b := cuboid(v(-wide/2, -100, 0), v(wide/2, 100, high), assembly.Vec{})
+		b.DensityKgM3 = 7850
+		return tips([]assembly.Body{*b}, assembly.AxisZ)
+	}
+	catches := func(mm float64, at assembly.Vec, size float64) bool { // a strap of 50 round a beam of 20 × 20 along x, beside a cube
+		h := &hung{stage: &stage{}, along: assembly.AxisX, strapMm: 50, bodies: []assembly.Body{*cuboid(v(-300, -10, -10), v(300, 10, 10), assembly.Vec{})}}
+		h.others = []assembly.Body{*cuboid(v(-size/2, -size/2, -size/2), v(size/2, size/2, size/2), at)}
+		return h.caught(mm)
+	}
 	seats := []seat{{0, 10, ""}, {30, 50, ""}}
 	carries := func(sum float64, s ...seat) bool { return (&fitting{}).carried(s, sum) }
 	if lowest, ok := (&Machine{}).floor(); lowest >= 0 || ok {
@@ -104,6 +114,9 @@ func TestSmallGeometry(t *testing.T) {
 	}{
 		{"places along a slot of 30 × 10", alongSlot(plan.XY{XMm: 10}, 5), xys(-10, 0, -5, 0, 0, 0, 5, 0, 10, 0)}, {"along a slanting one", alongSlot(plan.XY{XMm: 3, YMm: 4}, 3), xys(-3, -4, -1.5, -2, 0, 0, 1.5, 2, 3, 4)}, {"along no slot", alongSlot(plan.XY{}, 5), xys(0, 0, 0, 0)},
 		{"worse of two falls", []float64{worse(5, 7), worse(7, 5), worse(0, 7), worse(5, 0), worse(0, 0)}, []float64{5, 5, 7, 5, 0}},
+		// tan 11° is 0.1944: 100 over the middle of its foot, 19.44 to its edge.
+		{"what stands to 11°, and falls before", []float64{falls(38.9, 200), falls(38.8, 200), falls(7, 200), falls(2, 200), falls(200, 38.9)}, []float64{0, 10, 2, 1, 0}},
+		{"a strap that something 5 beside it catches", []bool{catches(0, v(0, 19.9, 0), 10), catches(0, v(0, 20.1, 0), 10), catches(100, v(0, 19.9, 0), 10), catches(100, v(70.1, 19.9, 0), 10), catches(100, v(69.9, 19.9, 0), 10), catches(-100, v(-129.9, 0, 19.9), 10), catches(-100, v(-130.1, 0, 19.9), 10), catches(0, v(0, 0, 0), 10)}, []bool{true, false, false, true, false, true, false, false}},
 		{"beside one another along x", commonMm(bar, cuboid(v(0, 0, 0), v(80, 5, 5), v(120, 0, 0))), 30.0}, {"along y", commonMm(bar, cuboid(v(0, -30, 0), v(5, 30, 5), v(148, 0, 0))), 20.0}, {"along z", commonMm(bar, cuboid(v(0, 0, -100), v(5, 5, 0), v(150, 10, -4))), 16.0},
 		{"the faces of a box are in it", edges, []bool{true, true, false, false, false, false, false, false}},
 		{"from the farther end", []float64{fromEnds(bar, v(60, 3, 3)), fromEnds(bar, v(149, 3, 3))}, []float64{90, 99}},

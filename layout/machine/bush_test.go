@@ -21,9 +21,10 @@ func TestInBushes(t *testing.T) {
 		{"m6", "-20", "bush-seizes Shaft run Bush bore -0.001"},
 		{"d8", "-12", "bush-short Shaft run Bush bore 12 20"},
 		{"d8", "-15", ""},
-		{"f7", "-12", "bush-short Shaft run Bush bore 12 20"}, // besides that it does not turn
-		{"d8", "40", "bush-short Shaft run Bush bore 0 20"},   // nothing is in the bush, and what should be ends 40 before it
-		{"d8", "90", ""}, // too far off to be its own
+		{"d8", "-14.9", "bush-short Shaft run Bush bore 14.9 20"},
+		{"f7", "-12", "bush-short Shaft run Bush bore 12 20"},                     // besides that it does not turn
+		{"d8", "40", "bush-short Shaft run Bush bore 0 20"},                       // nothing is in the bush, and what should be ends 40 before it
+		{"d8", "79.9", "bush-short Shaft run Bush bore 0 20"}, {"d8", "80.1", ""}, // beyond four times its length it is not its own
 	} {
 		got := found(t, map[string]string{
 			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, bush.yaml, shaft.yaml]\njoints:\n  - {name: bush, press: {shaft: bush.outside, bore: plate.bore}, level: front-with-front}\n" +

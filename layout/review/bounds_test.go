@@ -103,6 +103,7 @@ func TestBounds(t *testing.T) {
 		{"thin", ring, 192, 192.2, "is thin", "3.9 mm left, wanted 4 mm"},
 		{"thin", rim, 88, 88.2, "little metal stays", "5.9 mm at the thinnest, wanted 6 mm"},
 		{"chamfer", plate + "bore: {diameter: 30}\nchamfers: [{edge: bore-front, size: 6, angle: 45, for: deburr}, {edge: bore-back, size: %g, angle: 45, for: deburr}]\n", 6, 6.1, "overlap", "6 mm and 6.1 mm in 12 mm"},
+		{"chamfer", shaft + "chamfers: [{edge: seat-front, size: %g, angle: 20, for: lead-in}]\n", 26.6, 26.7, "takes much of the seat", "26.7 mm of 80 mm"}, // a third of it
 		{"groove-edge", shaft + "grooves: [{name: g, in: seat, axial: %g, for: retaining-ring}]\n", 3, 2.9, "little metal beside it", "2.9 mm left, wanted 3 mm"},
 		{"groove-edge", shaft + "chamfers: [{edge: seat-front, size: 1, angle: 45, for: lead-in}]\ngrooves: [{name: g, in: seat, axial: %g, for: retaining-ring}]\n", 4, 3.9, "little metal beside it", "2.9 mm left, wanted 3 mm"},
 		{"weak", shaft + "flats: [{name: f, in: collar, sides: 2, across: %g}]\n", 30, 29.9, "takes most of the part", "29.9 mm of 60 mm, wanted at least 30 mm"},

@@ -144,11 +144,14 @@ func TestShares(t *testing.T) {
 			v.anchorRoom(&parts.HoleGroup{Name: text("h"), Size: parts.HoleSize{Thread: thread, Size: size(hole)}})
 		}
 	}
-	hangs := func(off float64) rule { // a plate of 100
+	hangs := func(across, x, y float64) rule { // a plate of 100 × 40, by two holes whose middle lies there
 		return func(v *view) {
 			v.p.Bore, v.outline = &parts.Bore{}, []plan.XY{{XMm: -50, YMm: -20}, {XMm: 50, YMm: -20}, {XMm: 50, YMm: 20}}
-			v.holes = []hole{{name: "lifting", a: plan.XY{XMm: off - 30}}, {name: "lifting", a: plan.XY{XMm: off + 30}}}
-			v.saidUse(&parts.HoleGroup{Name: text("lifting")})
+			g := &parts.HoleGroup{Name: text("lifting")}
+			for _, at := range []plan.XY{{XMm: x - 30, YMm: y}, {XMm: x + 30, YMm: y}} {
+				v.holes = append(v.holes, hole{group: g, name: "lifting", a: at, b: at, radiusMm: across / 2})
+			}
+			v.saidUse(g)
 		}
 	}
 	finish := func(seat, ra string, inside bool) rule {
@@ -293,6 +296,16 @@ func TestShares(t *testing.T) {
 			v.keyReach(v, tube)
 		}
 	}
+	nutOn := func(long float64, name string) rule { // M40x1.5: its nut is 9 high, ISO 2982-1, from memory
+		return func(v *view) {
+			v.p.Radials = []parts.Radial{{Name: text(name)}}
+			c := step("", 0, long, 40)
+			c.step.Size.Thread = text("M40x1.5")
+			v.outside = []cylinder{c}
+			th, _ := threads.Parse("M40x1.5")
+			v.nutRoom(&plan.JointPlan{A: plan.JointEnd{Part: "p"}, Bearing: &plan.BearingPlan{HeldBy: "M40x1.5"}}, th)
+		}
+	}
 	for _, c := range []struct {
 		name string
 		rule rule
@@ -313,10 +326,10 @@ func TestShares(t *testing.T) {
 		{"a slot of 5", slot(5, 30), ""}, {"narrower and four times as deep", slot(4.9, 19.6), ""}, {"and deeper", slot(4.9, 19.7), "4.9 mm wide and 19.7 mm deep, wanted at most 19.6 mm"},
 		{"0.4 of a bore of 20 open", half(12.6, 10), ""}, {"less", half(12.5, 10), "12.5 mm by 10 mm under a bore of 20 mm"},
 		{"a foot of half an anchor", foot(8, "M16", 18), ""}, {"thinner", foot(7.9, "M16", 18), "7.9 mm, wanted at least 8 mm"}, {"of a plain hole of 17.6", foot(8, "", 17.6), ""}, {"thinner", foot(7.9, "", 17.6), "7.9 mm, wanted at least 8 mm"},
-		{"hung up 5 of 100 beside its middle", hangs(5), ""}, {"farther", hangs(5.1), "the middle of the holes lies 5.1 mm beside its own, wanted at most 5 mm"}, {"to the left", hangs(-5.1), "the middle of the holes lies 5.1 mm beside its own, wanted at most 5 mm"},
+		{"hung up 5 of 100 beside its middle", hangs(9, 5, 0), ""}, {"farther", hangs(9, 5.1, 0), "the middle of the holes lies 5.1 mm beside its own, wanted at most 5 mm"}, {"to the left", hangs(9, -5.1, 0), "the middle of the holes lies 5.1 mm beside its own, wanted at most 5 mm"}, {"2 of 40 over it", hangs(9, 0, 2), ""}, {"farther", hangs(9, 0, 2.1), "the middle of the holes lies 2.1 mm beside its own, wanted at most 2 mm"}, {"8.1 from the edge", hangs(9, 0, 11.9), "the middle of the holes lies 11.9 mm beside its own, wanted at most 2 mm"}, {"8 from it", hangs(9, 0, 12), ""}, {"under it", hangs(9, 0, -2.1), "the middle of the holes lies 2.1 mm beside its own, wanted at most 2 mm"}, {"a shackle goes through", hangs(6.3, 0, 0), ""}, {"through none", hangs(6.2, 0, 0), "6.2 mm, wanted 6.3 mm"},
 		// ISO 6194-1 has Ra 0.2 to 0.8 for the land; 6.3 for the bore: DIN 3760 as seal makers print it.
-		{"a bearing's seat", finish("bearing 6008", "3.2", false), ""}, {"rougher", finish("bearing 6008", "3.3", false), "Ra 3.3 µm, wanted at most 3.2 µm"}, {"a lip's", finish("seal 40x62x8", "0.8", false), ""}, {"rougher", finish("seal 40x62x8", "0.85", false), "Ra 0.85 µm, wanted at most 0.8 µm"},
-		{"a seal's bore", finish("seal 40x62x8", "6.3", true), ""}, {"rougher", finish("seal 40x62x8", "6.4", true), "Ra 6.4 µm, wanted at most 6.3 µm"}, {"nothing's", finish("", "12.5", true), ""},
+		{"a bearing's seat", finish("bearing 6008", "3.2", false), ""}, {"rougher", finish("bearing 6008", "3.3", false), "Ra 3.3 µm, wanted at most Ra 3.2 µm"}, {"a lip's", finish("seal 40x62x8", "0.8", false), ""}, {"rougher", finish("seal 40x62x8", "0.85", false), "Ra 0.85 µm, wanted at most Ra 0.8 µm"},
+		{"a seal's bore", finish("seal 40x62x8", "6.3", true), ""}, {"rougher", finish("seal 40x62x8", "6.4", true), "Ra 6.4 µm, wanted at most Ra 6.3 µm"}, {"nothing's", finish("", "12.5", true), ""},
 		{"limits 0.25 over", limits(40.25, 40.3), ""}, {"more", limits(40.26, 40.3), "40.26 mm to 40.3 mm for 40 mm"}, {"under", limits(39.7, 39.75), ""}, {"more", limits(39.7, 39.74), "39.7 mm to 39.74 mm for 40 mm"},
 		{"half a turn", flight(60, 120), ""}, {"less", flight(59.9, 120), "59.9 mm, wanted at least 60 mm"}, {"a third of its outside in a turn", flight(200, 40), ""}, {"less", flight(200, 39.9), "39.9 mm, wanted at least 40 mm"}, {"one and a half", flight(200, 180), ""}, {"more", flight(200, 180.1), "180.1 mm, wanted at most 180 mm"},
 		{"a cone 5 high for 20", rises(5, 0, 0), ""}, {"lower", rises(4.9, 0, 0), "4.9 mm, wanted at least 5 mm"}, {"10 off its middle", rises(7.5, -10, 0), ""}, {"lower", rises(7.4, -10, 0), "7.4 mm, wanted at least 7.5 mm"}, {"a lap of 20 thicknesses", rises(50, 0, 40), ""}, {"more", rises(50, 0, 40.1), "40.1 mm, wanted at most 40 mm"},
@@ -340,6 +353,7 @@ func TestShares(t *testing.T) {
 		{"square to 100", useful(parts.Requirement{Kind: parts.Squareness}, 100, plain), "0.6 mm"}, {"beyond", useful(parts.Requirement{Kind: parts.Squareness}, 101, plain), "1 mm"}, {"run-out", useful(parts.Requirement{Kind: parts.RunOut}, 100, plain), "0.5 mm"},
 		{"a face that seals", useful(parts.Requirement{Kind: parts.Flatness, Of: text("front")}, 100, func(v *view) { v.p.Notes = []parts.Text{text("the front takes the gasket")} }), "0.2 mm"}, {"another", useful(parts.Requirement{Kind: parts.Flatness, Of: text("back")}, 100, func(v *view) { v.p.Notes = []parts.Text{text("the front takes the gasket")} }), "0.4 mm"},
 		{"a bearing's seat", useful(parts.Requirement{Kind: parts.RunOut, Of: text("s")}, 100, func(v *view) { v.outside = []cylinder{step("bearing 6008", 0, 30, 40)} }), "0.06 mm"}, {"another", useful(parts.Requirement{Kind: parts.RunOut, Of: text("s")}, 100, func(v *view) { v.outside = []cylinder{step("hub", 0, 30, 40)} }), "0.5 mm"},
+		{"a thread as long as its nut", nutOn(9, "oil"), ""}, {"shorter", nutOn(8.9, "oil"), "8.9 mm of M40x1.5, wanted 9 mm"}, {"with a washer of 1.25 and a turn", nutOn(11.75, "lock-washer"), ""}, {"shorter", nutOn(11.7, "lock-washer"), "11.7 mm of M40x1.5, wanted 11.75 mm"},
 		{"plate of 3", sheet(3), ""}, {"thinner", sheet(2.9), "2.9 mm, wanted 3 mm"}, // EN 10029, from memory
 		{"a register beside the middle", register(0.49, 40), ""}, {"farther", register(0.5, 40), "none"}, {"0.4 narrower", register(0, 39.61), ""}, {"more", register(0, 39.6), "none"}, {"1.5 % wider", register(0, 40.59), ""}, {"more", register(0, 40.6), "none"},
 		{"off by 1 of play and 0.25", meets(1.25), ""}, {"more", meets(1.26), "1.26 mm off, with 1 mm of play"},
