@@ -49,6 +49,9 @@ func TestSmallSizes(t *testing.T) {
 	hub := func(out, bore float64, long string) string {
 		return fmt.Sprintf("part: h\nkind: turned\nmaterial: S355\nstock: {round: %g mm}\nprofile:\n  outside: [{name: body, diameter: %g, length: %s}]\n  inside: [{name: bore, diameter: %g, fit: H7, length: %s}]\n", out+5, out, long, bore, long)
 	}
+	tray := func(high float64, more string) string {
+		return fmt.Sprintf("part: tray\nkind: folded\nmaterial: S235\nstock: {sheet: 2, cut: laser}\noutline: {rectangle: [200, 200]}\nbends:\n  radius: 2\n  flanges: [{side: top, height: %g}]\n%s", high, more)
+	}
 	cutBy := func(what string) string {
 		return "part: h\nkind: turned\nmaterial: S355\nstock: {plate: 25 mm, cut: " + what + "}\nprofile:\n  outside: [{name: body, diameter: 200, length: 20}]\n"
 	}
@@ -108,6 +111,12 @@ func TestSmallSizes(t *testing.T) {
 		{"a wall of 10 in 200", "mm", hub(200, 180, "30"), nil, []string{"three-cornered"}}, {"a thinner one", "mm", hub(200, 180.2, "30"), []string{"jaws pinch a wall of 9.9 mm three-cornered"}, nil},
 		{"one and a half diameters high", "mm", hub(60, 30, "90") + "holes: [{name: h, at: [[22, 0], [-22, 0]], size: 5}]\n", []string{"clamped on parallels"}, []string{"in a vee"}}, {"higher", "mm", hub(60, 30, "90.1") + "holes: [{name: h, at: [[22, 0], [-22, 0]], size: 5}]\n", []string{"upright in a vee on an angle plate, front face up, 90.1 mm high"}, nil},
 		{"a disc cut by laser", "mm", cutBy("laser"), []string{"cut: Ø202 × 25 thick"}, nil}, {"by waterjet", "mm", cutBy("waterjet"), []string{"cut: Ø202 × 25 thick"}, nil}, {"by plasma", "mm", cutBy("plasma"), []string{"cut: Ø204 × 25 thick"}, nil}, {"by flame", "mm", cutBy("flame"), []string{"cut: Ø206 × 25 thick"}, nil}, {"sawn", "mm", cutBy("saw"), []string{"205 × 205"}, nil},
+		// In six steps of R6, each √(36 − (6 − z)²) over the 144 where it begins.
+		{"R3", "mm", turned + "chamfers: [{edge: rim-front, radius: 3, for: deburr}]\n", []string{"with a form tool, to the radius gauge."}, nil}, {"R6", "mm", turned + "chamfers: [{edge: rim-front, radius: 6, for: deburr}]\n", []string{"turned in steps from the face: 5 to Ø299.83, 4 to Ø299.31, 3 to Ø298.39, 2 to Ø296.94, 1 to Ø294.63; then"}, nil}, {"R3.1", "mm", turned + "chamfers: [{edge: rim-front, radius: 3.1, for: deburr}]\n", []string{"turned in steps"}, []string{"form tool"}},
+		{"R25", "mm", turned + "chamfers: [{edge: rim-front, radius: 25, for: deburr}]\n", []string{"to the radius gauge."}, nil}, {"R25.1", "mm", turned + "chamfers: [{edge: rim-front, radius: 25.1, for: deburr}]\n", []string{"to the sheet template cut to the radius."}, nil},
+		{"a slot of 25", "mm", hub(100, 80, "200") + "radial: [{name: s, clock: 0, axial: 100, slot: {around: 25, along: 60}}]\n", nil, []string{"Chain-drill"}}, {"a wider one", "mm", hub(100, 80, "200") + "radial: [{name: s, clock: 0, axial: 100, slot: {around: 25.1, along: 60}}]\n", []string{"Chain-drill"}, nil},
+		{"as a tool leaves it", "mm", strings.Replace(shaft, "length: 80", "length: 80, fit: k6, finish: Ra 0.8", 1), nil, []string{"leave 0.02"}}, {"finer", "mm", strings.Replace(shaft, "length: 80", "length: 80, fit: k6, finish: Ra 0.7", 1), []string{"leave 0.02 on the diameter for that"}, nil},
+		{"a flange of 50", "mm", tray(50, ""), nil, []string{"free edge out of square"}}, {"a higher one, a hundredth of it", "mm", tray(51, ""), []string{"top flange, free edge out of square: 0 = ±0.51 mm"}, nil},
 		{"a slot askew", "mm", disc + "slots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 210}\n", []string{"\ns 1, long axis at clock: 30° = "}, nil},
 	} {
 		m := work(t, c.units, c.text)
@@ -334,6 +343,17 @@ func TestSmallRules(t *testing.T) {
 		}
 		return out
 	}
+	const (
+		flat = "part: a\nkind: bar\nmaterial: S235\nbar: {flat: [60, 10], length: 300}\nholes: [{name: h, along: {from: left, first: %g}, size: %s}]\n"
+		tray = "part: tray\nkind: folded\nmaterial: S235\nstock: {sheet: 2, cut: laser}\noutline: {rectangle: [200, 200]}\nbends:\n  radius: 2\n  flanges: [{side: top, height: 60}]\nholes: [{name: h, on: top, at: [[0, %g]], size: %s}]\n"
+	)
+	near := func(text string, at float64, size string) string {
+		var out []string
+		for _, p := range work(t, "mm", fmt.Sprintf(text, at, size)).Out.Problems {
+			out = append(out, string(p.Kind))
+		}
+		return strings.Join(out, " ")
+	}
 	for _, c := range []struct {
 		what      string
 		got, want any
@@ -347,6 +367,12 @@ func TestSmallRules(t *testing.T) {
 		{"in one of three", apart(geom.Ring{}, at(0, 0, 30, 0, 0, 40)), []string{"4 5 neighbours 30 40 20"}},
 		{"three in an angle", apart(geom.Along{}, at(30, 0, 0, 0, 0, 40)), []string{"4 5 neighbours 30 40 20", "5 6 neighbours 40 50 30", "4 6 across 50 60 40"}},
 		{"the farthest beside one another", apart(geom.Along{}, at(50, 0, 0, 0, 100, 0, 60, 0)), []string{"4 5 neighbours 50 60 40", "5 6 neighbours 100 110 90", "6 7 neighbours 40 50 30"}},
+		// A plain hole's centre 0.75 of it from an end, a bolt's 1.2 (EN 1993-1-8:2005 Table 3.3), a thread's one.
+		{"holes near the end of a bar", []string{near(flat, 15, "20"), near(flat, 14.9, "20"), near(flat, 9.9, "20"), near(flat, 13.2, "M10 clearance"), near(flat, 13.1, "M10 clearance"), near(flat, 10, "M10 tap"), near(flat, 9.9, "M10 tap")}, []string{"", "bar-hole-near", "bar-hole-out", "", "bar-hole-near", "", "bar-hole-near"}},
+		// R2 and 2 mm end the bend 4 up; two thicknesses and half of the hole keep off it.
+		{"holes near a fold", []string{near(tray, 11, "6"), near(tray, 10.9, "6")}, []string{"", "near-bend"}},
+		{"seals in a job of inches", []float64{SealOf("seal 1x2x2.9", parts.Inches).WidthMm, SealOf("seal 40x52x3", parts.Inches).WidthMm, SealOf("seal 40x52x2.9", parts.Millimetres).WidthMm}, []float64{73.66, 3, 2.9}},
+		{"left for grinding", hardened{}.clause(words.Writer{Units: parts.Millimetres}), "; leave 0.3 mm on the diameter for grinding (common practice, no source)"},
 		{"metal along a line", []float64{stepped.metalMm(10), stepped.metalMm(20), stepped.metalMm(35), stepped.metalMm(45), stepped.metalMm(51)}, []float64{15, 75, 55, 30, 0}},
 		{"a strip of 40 at the least, 15 beyond a hole of 6, in steps of 5", [][]string{wraps("100", 10), wraps("100", 22), wraps("100", 34)}, [][]string{{"wrap-outside 40"}, {"wrap-outside 40"}, {"wrap-outside 55"}}},
 		{"one strip to 250, two beyond", [][]string{wraps("250", 30, 210), wraps("251", 30, 211)}, [][]string{{"wrap-outside 230"}, {"wrap-outside-front 50", "wrap-outside-back 60"}}},
