@@ -148,8 +148,8 @@ func (b *PanelBlank) Order() []int {
 type Way struct {
 	// BesideMm is how near a flange that is folded already comes to the middle of the
 	// punch when the fold is done; negative: it would have to stand in the punch.
-	// Geometry. +Inf where none stands there.
-	BesideMm float64
+	// Geometry. +Inf where none stands there. It is HighMm over the edge of the punch there.
+	BesideMm, HighMm float64
 	// UnderMm is how far from the fold line a flange begins that hangs down beside the
 	// die before the fold. +Inf where none does.
 	UnderMm float64
@@ -202,8 +202,9 @@ func (b *PanelBlank) WayOf(order []int, i int) Way {
 	}
 	done[i] = true
 	for _, m := range b.metal(f, done) {
-		beside, _ := f.besideMm(m)
-		way.BesideMm = math.Min(way.BesideMm, beside)
+		if beside, high := f.besideMm(m); beside < way.BesideMm {
+			way.BesideMm, way.HighMm = beside, high+f.RadiusMm
+		}
 	}
 	return way
 }
@@ -211,8 +212,8 @@ func (b *PanelBlank) WayOf(order []int, i int) Way {
 // Half of what an ordinary punch with its holder and an ordinary die are thick. Common
 // practice, no source.
 const (
-	punchMm = 15.0
-	dieMm   = 50.0
+	PunchHalfMm = 15.0
+	dieMm       = 50.0
 )
 
 // clears tells whether another fold's flange, which runs across, begins so far behind the
@@ -226,7 +227,7 @@ func (f *PanelFold) clears(o *PanelFold) bool {
 		return behind > dieMm
 	}
 	sin, cos := math.Sincos(f.AngleDeg * math.Pi / 360)
-	return behind*cos-o.HeightMm*sin > punchMm
+	return behind*cos-o.HeightMm*sin > PunchHalfMm
 }
 
 // risenMm is how high a flange of a height at the end of a fold reaches over its line: it

@@ -82,8 +82,8 @@ func (o fold) operations(b *bench) {
 	if way.RamMm > 0 {
 		op.Do = append(op.Do, "They rise "+b.W.Read(way.RamMm)+" over the fold line: that must be clear under the ram on both sides of the punch, or take a taller punch.")
 	}
-	if !math.IsInf(way.BesideMm, 1) {
-		op.Do = append(op.Do, "A folded flange comes within "+b.W.Read(way.BesideMm)+" of the middle of the punch: look that it clears before the stroke.")
+	if way.BesideMm < bend.PunchHalfMm && !f.in.Punch.Set() {
+		op.Do = append(op.Do, "A folded flange comes within "+b.W.Read(way.BesideMm)+" of the middle of the punch, "+b.W.Read(way.HighMm)+" over its edge: a straight punch hits it; take a gooseneck hollow enough there.")
 	}
 	if way.UnderMm < blockMost*f.die.OpeningMm {
 		op.Do = append(op.Do, "Die block no wider than "+b.W.Read(2*way.UnderMm)+": a folded flange hangs beside it.")

@@ -118,7 +118,7 @@ func TestFoldedOperations(t *testing.T) {
 	}
 	// The stop is the height less half of what the bend takes: 25 − 4 + 4.1626/2.
 	for i, want := range []string{"Deburr the blank first. Fold a test strip of the same sheet and give its k if the flange comes out of its limits. Front face up, back stop 23.08 from",
-		"Back face up, back stop 29.08 from", "Die no longer than 198: flanges hang at its ends. A folded flange comes within"} {
+		"Back face up, back stop 29.08 from", "Die no longer than 198: flanges hang at its ends."} {
 		if text := strings.Join(folds[i].Do, " "); !strings.Contains(text, want) {
 			t.Errorf("fold %d: %q lacks %q", i+1, text, want)
 		}
@@ -361,5 +361,31 @@ func TestFoldInRam(t *testing.T) {
 	}
 	if inRam(thin) || !inRam(thick) {
 		t.Errorf("%+v, %+v", thin.Out.Problems, thick.Out.Problems)
+	}
+}
+
+// TestFoldPunch: a lip of 12 turned in on a flange of 15 in sheet of 2 ends (13 − 12) / √2 beside the middle of the punch
+// and (13 + 12) / √2 over the corner of the outsides, 4 √2 less over the middle of the bend and 2 more over its inside: no straight punch is so thin. One of 40 with
+// the same lip leaves it room and says nothing, and so does a punch that the job gives.
+func TestFoldPunch(t *testing.T) {
+	t.Parallel()
+	const shelf = "part: shelf\nkind: folded\nmaterial: S235\nstock: {sheet: 2 mm, cut: laser}\noutline: {rectangle: [130, 70]}\nbends:\n  radius: 2\n  die: 16\n  flanges:\n    - {side: bottom, height: 15}\n    - {side: bottom-2, height: 12}\n"
+	for _, c := range []struct{ old, new, want string }{
+		{"", "", "within 0.71 of the middle of the punch, 14.02 over its edge: a straight punch hits it; take a gooseneck"},
+		{"height: 15", "height: 40", ""},
+		{"  die: 16\n", "  die: 16\n  punch: 1\n", ""},
+	} {
+		m := work(t, "mm", strings.Replace(shelf, c.old, c.new, 1))
+		got := ""
+		for _, o := range m.Out.Operations {
+			for _, d := range o.Do {
+				if strings.Contains(d, "middle of the punch") {
+					got += d
+				}
+			}
+		}
+		if !strings.Contains(got, c.want) || c.want == "" && got != "" {
+			t.Errorf("%q: %q, want %q", c.new, got, c.want)
+		}
 	}
 }

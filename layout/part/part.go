@@ -73,12 +73,23 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 			}
 		}
 	}
+	b := &bench{Numbered: m.Numbered}
+	turned, _ := b.chamferLines(func(c *chamfer) bool {
+		return !slices.ContainsFunc(first.bevels, func(o *chamfer) bool { return o.Edge.Value == c.Edge.Value })
+	})
+	grooved, _, _ := b.grooveLines(func(g *Groove) bool {
+		return !slices.ContainsFunc(first.Grooves, func(o Groove) bool { return o.Row.Name == g.Row.Name })
+	})
+	if do := slices.Concat(turned, grooved); do != nil {
+		m.LaterDo = append(m.LaterDo, strings.Join(do, " "))
+	}
 	for _, o := range m.Out.Operations {
 		if !Bores(o) && !slices.ContainsFunc(first.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title }) {
 			m.LaterDo = append(m.LaterDo, strings.Join(o.Do, " "))
 		}
 	}
 	m.Out.Operations, m.Out.Checks, m.Out.Features, m.Out.Dimensions = first.Out.Operations, first.Out.Checks, first.Out.Features, first.Out.Dimensions
+	m.Out.Faces = first.Out.Faces
 	return m
 }
 
