@@ -120,8 +120,11 @@ func stand(job *parts.Job, pl *plan.Plan, models []*part.Model) *machine.Machine
 }
 
 // Arrange adds the pictures of the machine to the plan: the general arrangement,
-// and what stands at each joint.
-func (w *Worked) Arrange() { w.Plan.Arrangement = w.Machine().Pictures() }
+// and what stands at each joint; and to the cards what hides bolts.
+func (w *Worked) Arrange() {
+	w.Plan.Arrangement = w.Machine().Pictures()
+	card.Fill(w.Plan, w.Job)
+}
 
 func heading(job *parts.Job) *plan.Plan {
 	out := &plan.Plan{

@@ -285,9 +285,19 @@ func (c cards) endPlay(run bool) (out []plan.CardLine) {
 		if b := j.Bearing; b.HasEndFloat {
 			do := c.bearingText(j) + ": end play of " + turns(j).Title
 			if run {
-				do += "; else " + words.Join(" off, ", strings.Join(c.withMasses(b.ShutBy), ", "), "step "+strconv.Itoa(j.N))
+				do += "; else " + words.Join(" off, ", strings.Join(slices.Concat(c.over(b.ShutBy), c.withMasses(b.ShutBy)), ", "), "step "+strconv.Itoa(j.N))
 			}
 			out = append(out, plan.CardLine{Do: do, Wanted: c.float(j.Bearing.EndFloatMm), Source: "job file"})
+		}
+	}
+	return out
+}
+
+// over lists the guards over the bolts of what comes off.
+func (c cards) over(titles []string) (out []string) {
+	for _, j := range c.pl.Joints {
+		if j.Bolt != nil && (slices.Contains(titles, j.A.Title) || slices.Contains(titles, j.B.Title)) {
+			out = seq.Add(out, j.Bolt.Under...)
 		}
 	}
 	return out
@@ -310,9 +320,11 @@ func (c cards) torque(p *plan.BoltPlan) string {
 		return "tight; no torque is worked out"
 	}
 	text := c.w.Torque(p.TorqueNm) + ", threads " + p.Threads
-	switch {
-	case len(p.Behind) > 0:
-		text = c.w.Torque(p.TorqueNm) + " when " + words.Join(" and ", p.Behind...) + " is off"
+	switch off := slices.Concat(p.Under, p.Behind); {
+	case len(off) == 1:
+		text = c.w.Torque(p.TorqueNm) + " when " + off[0] + " is off"
+	case len(off) > 1:
+		text = c.w.Torque(p.TorqueNm) + " when " + words.Join(" and ", off...) + " are off"
 	case len(p.ComesOff) > 0:
 		text += "; first take off " + words.Join(" and ", p.ComesOff...)
 	}

@@ -44,6 +44,27 @@ func (m *Machine) headIn(j *plan.JointPlan, tubes []assembly.Body) (p plan.Probl
 	return p, false
 }
 
+// hooded lists the folded parts that later joints bring, in whose box heads of a joint lie: guards
+// and hoods, which come off before a hand reaches them.
+func (m *Machine) hooded(j *plan.JointPlan) (titles []string) {
+	for i := range m.Bodies {
+		b := &m.Bodies[i]
+		of, made := m.Of[b.ID]
+		if !made || m.model(of.Part).Part.Bends == nil || slices.ContainsFunc(m.joints[:j.N], func(o *plan.JointPlan) bool {
+			return o.A.Part == of.Part && o.A.Copy == of.Copy || o.B.Part == of.Part && o.B.Copy == of.Copy
+		}) {
+			continue
+		}
+		if slices.ContainsFunc(m.Bodies, func(s assembly.Body) bool {
+			r := m.roles[s.ID]
+			return r.kind == aScrew && r.joint == j.Name && boxed(b, s.Pose.At) && boxed(b, s.Pose.Apply(assembly.Vec{Z: s.Solid.Box().High.Z}))
+		}) {
+			titles = append(titles, m.title(b.ID))
+		}
+	}
+	return titles
+}
+
 // boxed tells whether a place lies in the box that a body fills in its own frame, its
 // faces with it.
 func boxed(b *assembly.Body, at assembly.Vec) bool {

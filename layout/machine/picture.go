@@ -25,13 +25,16 @@ func dirOn(plane assembly.Pose, d assembly.Vec) plan.XY {
 }
 
 // Pictures are the general arrangement, nil where nothing is placed; and every
-// joint is given the sections that show it, of all that stands by then.
+// joint is given the sections that show it, of all that stands by then, and what hoods its bolts.
 func (m *Machine) Pictures() *plan.Arrangement {
 	s := newStage(m)
 	for _, j := range m.joints {
 		a, b := s.body[Instance{j.A.Part, j.A.Copy}.id()], s.body[Instance{j.B.Part, j.B.Copy}.id()]
 		j.StandAs(nil)
 		j.Ways = m.Ways(j.Name)
+		if j.Bolt != nil {
+			j.Bolt.Under = m.hooded(j)
+		}
 		s.sling(j)
 		if a == nil || b == nil {
 			continue

@@ -312,12 +312,8 @@ func (s *Sizes) onMill() bool {
 	if !ok || !most.Set() || bore == nil || bore.Size.Thread != nil || !s.boreTurned(bore) || f.outlineTurned(s) || len(s.Part.Grooves) > 0 {
 		return false
 	}
-	box := s.OutlinePath().Bounds()
-	swings := 2 * math.Hypot(max(-box.X0, box.X1), max(-box.Y0, box.Y1))
-	if f.round() {
-		swings = box.W()
-	}
-	return swings > most.Mm+geom.CloseMm
+	mm, _ := s.swungMm()
+	return mm > most.Mm+geom.CloseMm
 }
 
 // outlineTurned tells an outline that is finished on the lathe.

@@ -127,7 +127,10 @@ func (s *Sizes) swungMm() (mm float64, uneven bool) {
 	case s.form.round():
 		return geom.Clean(box.W()), false
 	}
-	return math.Hypot(box.W(), box.H()), true
+	for _, c := range s.OutlinePath().Flatten(geom.FlatMm).Coords() { // about the bore, which need not be in the middle
+		mm = max(mm, 2*math.Hypot(c.X, c.Y))
+	}
+	return geom.Clean(mm), true
 }
 
 func (b *bench) speed(op cutting.Op, diaMm float64) string {

@@ -373,6 +373,8 @@ type BoltPlan struct {
 	ComesOff []string `json:"comes_off,omitempty"`
 	// Behind are the titles of what later joints, or a motor, bring over the heads: no hand takes it off.
 	Behind []string `json:"behind,omitempty"`
+	// Under are the titles of guards and hoods that later joints put over the heads.
+	Under []string `json:"under,omitempty"`
 }
 
 // GripRow is one layer under the head.
