@@ -94,7 +94,7 @@ func TestFirstRun(t *testing.T) {
 		t.Errorf("stages %q", got)
 	}
 	for _, c := range []struct{ stage, do, wanted string }{
-		{"Look", "Supply locked off until guards are on and the electrician’s page is signed", ""},
+		{"Look", "Supply locked off, but for the electrician’s own trials, until guards are on and his page is signed", ""},
 		{"Look", "Inside of barrel and hopper empty, no tool or swarf left", ""},
 		{"Guards", "Hopper grille: on and shut", ""},
 		{"Guards", "Coupling guard: on, all its screws tight", ""},
@@ -176,8 +176,11 @@ func TestInches(t *testing.T) {
 	if last := after[len(after)-1]; last.Wanted != "0.001 in – 0.003 in" {
 		t.Errorf("end play %q", last)
 	}
-	if start := stage(t, pl.FirstRun, "Direction").Lines[0]; start.Wanted != "both, as switched" {
+	if start := stage(t, pl.FirstRun, "Direction").Lines[0]; start != (plan.CardLine{Do: "Start for a moment each way", Wanted: "both, as switched"}) {
 		t.Errorf("either way: %q", start)
+	}
+	if got := pl.Motor.Machine[0]; got.Value != "either" { // whichever end it is seen from
+		t.Errorf("%q", got)
 	}
 	// 0.005 × 2.5625 in × 0.71 in, each in mm: 5.87 g, 0.21 oz.
 	if got := pl.Upkeep.Ports[0]; got.What != "calcium NLGI 2, 0.42 oz (0.21 oz and 0.21 oz)" || !strings.HasPrefix(got.Where, "Lower bearing LM48548/LM48510, Upper bearing LM48548/LM48510: grease port of Thrust housing") {
@@ -262,7 +265,7 @@ func TestMotor(t *testing.T) {
 		t.Errorf("%s, %s", mill, jack)
 	}
 	m = demo(t, "gatejack").Motor
-	if !slices.Contains(m.Plate, plan.Fact{Label: "Power", Value: "0.25 hp"}) || !slices.Contains(m.Plate, plan.Fact{Label: "Flange"}) || !slices.Contains(m.Sign, "Turns both ways as switched") || len(m.Notes) != 3 {
+	if !slices.Contains(m.Plate, plan.Fact{Label: "Power", Value: "0.25 hp"}) || !slices.Contains(m.Plate, plan.Fact{Label: "Flange"}) || !slices.Contains(m.Sign, "Turns both ways as switched") || len(m.Notes) != 5 {
 		t.Errorf("%+v", m)
 	}
 }

@@ -62,7 +62,7 @@ func (c cards) firstRun() *plan.FirstRun {
 // before is what is done and looked at first: hands go in, so what a motor turns is locked off.
 func (c cards) before(in *parts.FirstRun) (out []plan.CardLine) {
 	if c.job.Motor != nil {
-		out = append(out, plan.CardLine{Do: "Supply locked off until guards are on and the electrician’s page is signed"})
+		out = append(out, plan.CardLine{Do: "Supply locked off, but for the electrician’s own trials, until guards are on and his page is signed"})
 	}
 	for _, check := range in.Checks {
 		out = append(out, plan.CardLine{Do: check.Value})
@@ -135,7 +135,7 @@ func (c cards) direction() (out []plan.CardLine) {
 	start := plan.CardLine{Do: "Start for a moment, seen from " + from, Wanted: turns}
 	switch {
 	case m.Rotation == "either":
-		start.Do = "Start for a moment each way, seen from " + from
+		start.Do = "Start for a moment each way"
 		start.Wanted = "both, as switched"
 	case shaft != "":
 		start.Do = "Start for a moment, nobody in line with an open end: " + shaft + " seen from " + from

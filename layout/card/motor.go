@@ -81,7 +81,10 @@ func (c cards) rotation() (shaft, turns, from string) {
 // wanted are the words for the rotation on the page for the electrician.
 func (c cards) wanted() string {
 	shaft, turns, from := c.rotation()
-	if shaft == "" {
+	switch {
+	case turns == "either": // from wherever it is seen
+		return turns
+	case shaft == "":
 		return turns + ", seen from " + from
 	}
 	return shaft + " " + turns + ", seen from " + from + "; judge it there, not by the motor's fan"

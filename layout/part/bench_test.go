@@ -479,3 +479,28 @@ func TestBarRecord(t *testing.T) {
 		t.Errorf("%+v", long)
 	}
 }
+
+// TestLengthWhereItEnds: a shoulder between two cups ends where the second is bored; one of a shaft, where
+// its own diameter is turned.
+func TestLengthWhereItEnds(t *testing.T) {
+	t.Parallel()
+	const housing = "part: p\nkind: bearing-housing\nmaterial: S235\nstock: {round: 130 mm}\nprofile:\n  outside:\n    - {name: body, diameter: 100, length: 60}\n    - {name: flange, diameter: 125, length: 20}\n" +
+		"  inside:\n    - {name: front-cup, diameter: 70, length: 25, length-limits: [24.9, 25]}\n    - {name: shoulder, diameter: 60, length: 30, length-limits: [29.9, 30]}\n    - {name: rear-cup, diameter: 70, length: 25}\n"
+	const shaft = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: front, diameter: 30, length: 20}\n    - {name: seat, diameter: 35, length: 30, length-limits: [29.9, 30]}\n    - {name: collar, diameter: 42, length: 20, length-limits: [19.9, 20]}\n    - {name: rear, diameter: 30, length: 40}\n"
+	for _, c := range []struct{ file, limit, face string }{
+		{housing, "front cup 24.9 – 25.0 long", "front"}, {housing, "shoulder 29.9 – 30.0 long", "back"},
+		{shaft, "seat 29.9 – 30.0 long", "front"}, {shaft, "collar 19.9 – 20.0 long", "back"},
+	} {
+		var at []string
+		for _, o := range work(t, "mm", c.file).Out.Operations {
+			for _, l := range o.Limits {
+				if strings.HasSuffix(l, " long") && strings.HasPrefix(c.limit, strings.Fields(l)[0]) {
+					at = append(at, o.Title+": "+l)
+				}
+			}
+		}
+		if len(at) != 1 || !strings.HasPrefix(at[0], "Turn from the "+c.face) || !strings.HasSuffix(at[0], ": "+c.limit) {
+			t.Errorf("%s at the %s: %q", c.limit, c.face, at)
+		}
+	}
+}

@@ -361,12 +361,20 @@ func (m *saddle) where(w words.Writer) string {
 	return text
 }
 
+// said is one of two texts: for a branch set on its main, or set in.
+func (m *saddle) said(on, in string) string {
+	if m.end.SetIn {
+		return in
+	}
+	return on
+}
+
 func (m *saddle) feature(n *Numbered) plan.Feature {
 	z := n.LengthMm()
 	if m.end.Face == parts.Front {
 		z = 0
 	}
-	return plan.Feature{Kind: plan.SaddleFeature, Name: string(m.end.Face) + " end saddle", Size: "on " + m.main + " at " + words.Trim(m.end.Angle.Deg, 2) + "°, " + n.W.Size(m.deepMm) + " deep",
+	return plan.Feature{Kind: plan.SaddleFeature, Name: string(m.end.Face) + " end saddle", Size: m.said("on ", "set in ") + m.main + " at " + words.Trim(m.end.Angle.Deg, 2) + "°, " + n.W.Size(m.deepMm) + " deep",
 		Note: words.Join("; ", "gap "+n.W.Size(m.end.Gap.Mm), m.where(n.W)), Balloon: plan.XY{XMm: z, YMm: n.Section.MaxMm * 0.95}}
 }
 
@@ -381,7 +389,7 @@ func (m *saddle) operations(b *bench) {
 		Do: []string{
 			"Wrap the saddle template round the tube, its square edge " + b.W.Said(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Trim(m.end.Clock.Deg, 2) + "°.",
 			"Punch along the curve every " + b.W.Near(10) + ", take the paper off, cut outside the marks and grind to them.",
-			"Offer it up to " + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) + " all round.",
+			m.said("Offer it up to ", "Enter it in its hole in ") + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) + m.said(" all round.", " all round, its end level with the bore there."),
 		},
 		Tool: "saw, plasma or grinder", Gauge: "feeler or wire " + b.W.Size(m.end.Gap.Mm),
 		Limits: limits, Refs: []int{b.ref(m)},
@@ -391,7 +399,7 @@ func (m *saddle) operations(b *bench) {
 // checks is how the cut end meets its main.
 func (m *saddle) checks(r *record) {
 	r.add(plan.Check{
-		Ref: r.ref(m), What: string(m.end.Face) + " end saddle on its main", Wanted: "gap " + r.W.Size(m.end.Gap.Mm) + " all round",
+		Ref: r.ref(m), What: string(m.end.Face) + m.said(" end saddle on its main", " end saddle in its main"), Wanted: "gap " + r.W.Size(m.end.Gap.Mm) + " all round",
 		Limits: "± " + strings.TrimSuffix(r.W.Near(1), " mm") + " at any place", Gauge: "wire or feeler", Source: "common practice, no source",
 	})
 }

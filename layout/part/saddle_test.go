@@ -78,6 +78,12 @@ func TestSaddleOrigin(t *testing.T) {
 		}
 		has(t, m, "Offer it up to Barrel outside, Ø200, "+c.want+" of the main")
 	}
+	// A branch set in ends at the bore: on the outside it would gap by more than its own gap.
+	in := work(t, "mm", branch("angle: 60, joint: set-in, gap: 2, place: {clock: 90, axial: 300}"), mainTube)
+	has(t, in, "Enter it in its hole in Barrel outside, Ø200, clock 90°", ": gap 2 mm all round, its end level with the bore there.")
+	if c := check(in, "back end saddle in its main"); c == nil {
+		t.Error("the record has it on its main")
+	}
 	// TOP lies the shorter way round: a quarter of π · 200.1 from 90° and from 270°.
 	for _, clock := range []string{"90", "270"} {
 		sizes := development(t, work(t, "mm", branch("angle: 60, place: {clock: "+clock+", axial: 300}"), mainTube), "hole-back").Sizes

@@ -330,6 +330,7 @@ func (b *bench) phases(first, onCentres bool, set setting) []phase {
 			b.afterPhases(s, "", out)
 		}
 	}
+	b.lengthLimits(first, set, out)
 	c, g := &out[chamferPhase], &out[groovePhase]
 	c.do, c.refs = b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) })
 	g.do, g.limits, g.refs = b.grooveLines(func(g *Groove) bool { return g.at(set) })
@@ -337,15 +338,36 @@ func (b *bench) phases(first, onCentres bool, set setting) []phase {
 	return append(out[:1], slices.DeleteFunc(out[1:], func(p phase) bool { return len(p.do) == 0 })...)
 }
 
-// stepLimits are the limits of what is turned, or bored, and of its length.
+// stepLimits are the limits of what is turned, or bored.
 func (b *bench) stepLimits(s *Step, p *phase) {
 	if _, hard := s.hardened(); hard && !s.Inside && s.Size.Limited { // what is left for grinding on it
 		p.limits = append(p.limits, words.Spaced(s.Name)+" "+b.W.Limits(s.Size.MaxMm+grindMm-grindOffMm, s.Size.MaxMm+grindMm+grindOffMm))
 	} else if l := b.limitsText(s.Size); l != "" && (s.Inside || s.firstMm == 0) { // a knurl grows to no limits
 		p.limits = append(p.limits, words.Spaced(s.Name)+" "+l)
 	}
-	if l := b.length(s); len(s.limits) == 2 {
-		p.limits = append(p.limits, words.Spaced(s.Name)+" "+b.limitsText(l)+" long")
+}
+
+// lengthLimits are those of the lengths whose second end is made in a setting: by what is turned there, or by
+// what beside it is bored wider, or turned narrower.
+func (b *bench) lengthLimits(first bool, set setting, out []phase) {
+	for i := range b.Steps {
+		s := &b.Steps[i]
+		here := slices.Contains(set.steps, s)
+		other := slices.ContainsFunc(b.beside(s), func(o *Step) bool {
+			return slices.Contains(set.steps, o) != here && s.Inside == (o.drawnRadius() > s.drawnRadius())
+		})
+		done := here || other
+		if first {
+			done = here && !other
+		}
+		if len(s.limits) < 2 || !done {
+			continue
+		}
+		p := &out[outsidePhase]
+		if s.Inside {
+			p = &out[borePhase]
+		}
+		p.limits = append(p.limits, words.Spaced(s.Name)+" "+b.limitsText(b.length(s))+" long")
 	}
 }
 
