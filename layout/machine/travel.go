@@ -105,7 +105,11 @@ func (s *soFar) stand(j *plan.JointPlan, first bool) {
 
 // comesRound brings a coupling along its shaft, or in halves from the side, round its shaft and the motor's.
 func (m *Machine) comesRound(j *plan.JointPlan, k int, fixed []int) (found []plan.Problem) {
-	mv, all, on := m.pick([]int{k}), m.pick(fixed), m.roles[m.Bodies[k].ID].on
+	mv, on, first := m.pick([]int{k}), m.roles[m.Bodies[k].ID].on, func(r role) bool { return m.job.Loose[r.loose].First }
+	all := seq.Keep(m.pick(fixed), func(b assembly.Body) bool { // what comes with it may come after
+		r := m.roles[b.ID]
+		return r.kind != aStanding || r.joint != j.Name || first(r) != first(m.roles[mv[0].ID])
+	})
 	beside := seq.Keep(all, func(b assembly.Body) bool {
 		return b.ID != on && m.roles[b.ID].kind != aStanding && m.roles[b.ID].on != on
 	})

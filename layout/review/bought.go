@@ -83,9 +83,11 @@ func bought(r *reviewer) {
 }
 
 // pinsNamed are two pins in words: their diameter, and where it is said their length, how far apart they
-// stand and how far off the axis. washerNamed is a washer by its bolt and how wide it is outside.
+// stand and how far off the axis. washerNamed is a washer by its bolt and how wide it is outside. anyFastener is the
+// name of holes that says nothing of what goes in.
 var (
 	pinsNamed   = regexp.MustCompile(`(?i)\bpins? ` + bareLength + `(?:, ` + bareLength + ` long)?(?:, ` + bareLength + ` apart)?(?:, ` + bareLength + ` off the axis)?`)
+	anyFastener = regexp.MustCompile(`^(?:screw|bolt|hole|tap|stud|pin|nut|washer)s?$`)
 	washerNamed = regexp.MustCompile(`(?i)^washers? ` + bareLength + `, ` + bareLength + ` outside`)
 )
 
@@ -125,7 +127,7 @@ func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there boo
 		middle := geom.Point{XMm: (h[0].a.XMm + h[len(h)-1].a.XMm) / 2, YMm: (h[0].a.YMm + h[len(h)-1].a.YMm) / 2}
 		drawn := []float64{2 * h[0].radiusMm, h[0].toMm - h[0].fromMm, geom.Distance(h[0].a, h[len(h)-1].a), math.Hypot(middle.XMm, middle.YMm)}
 		for i, mm := range drawn {
-			if want := size(1 + 2*i); want > 0 && (i == 1 && mm < want-slackMm || i != 1 && math.Abs(mm-want) > meetMm) {
+			if want := size(1 + 2*i); want > 0 && (i < 2 || len(h) == 2) && (i == 1 && mm < want-slackMm || i != 1 && math.Abs(mm-want) > meetMm) {
 				unlike(m[0], v.mm(mm))
 			}
 		}
@@ -133,9 +135,9 @@ func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there boo
 	var other string
 	for _, clause := range clauses(said, ";,") {
 		m := screwWords.FindStringSubmatch(clause)
-		named := len(g.Name.Value) > 2 && there && strings.Contains(" "+strings.ToLower(clause)+" ", " "+g.Name.Value+" ")
+		named := len(g.Name.Value) > 2 && there && !anyFastener.MatchString(g.Name.Value) && strings.Contains(" "+strings.ToLower(clause)+" ", " "+g.Name.Value+" ")
 		if t, _, ok := screwBought(clause); ok && (its && g.Size.Thread != "" || named) {
-			if d := openingMm(g); sameThread(g.Size.Thread, t.Designation) || g.Size.Make != parts.TappedHole && d > t.MajorMm && d < widest*t.MajorMm {
+			if d := openingMm(g); sameThread(g.Size.Thread, t.Designation) || strings.Contains(clause, g.Size.Thread) && g.Size.Thread != "" || g.Size.Make != parts.TappedHole && d > t.MajorMm && d < widest*t.MajorMm {
 				return
 			}
 			other = m[0]

@@ -82,7 +82,7 @@ func (r *reviewer) overHoles(e *parts.Loose) {
 			}
 			f := Finding{Severity: Check, Part: p.Name.Value, Feature: g.Name.Value, Pos: e.How.Pos, Source: "by geometry"}
 			wide := seq.Max(0, on.holesOf(g.Name.Value), func(h hole) float64 { return h.radiusMm })
-			if off, ok := r.machine().Off(e.Part.Value, p.Name.Value, g.Name.Value); ok && off > wide && strings.Contains(e.Buy.Value, "nut") {
+			if off, ok := r.machine().Off(e.Part.Value, p.Name.Value, g.Name.Value); ok && off > wide && strings.Contains(e.Buy.Value, "nut") && !slices.ContainsFunc(e.Lies, func(l parts.Lying) bool { return l.Ref.Part != p.Name.Value }) {
 				f.What, f.Numbers, f.OverMm = "no hole of "+v.p.Title.Value+" as it lies meets "+g.Name.Value+" of "+p.Title.Value, r.mm(off)+" off", over(off)
 				f.Rule, f.Fix = "a bolt goes through both holes", "lies: at the place where the holes meet"
 				r.add(f)
