@@ -66,9 +66,13 @@ func (j *making) carried(f feature) []string {
 			do = append(do, "Lay "+item+", greased, into "+words.Spaced(g.Row.Name)+" of "+title+": not twisted, and not over a sharp edge.")
 		}
 	}
+	chips := ": clear the hole of chips first."
+	if slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && o.b.inst() == f.inst() }) {
+		chips = ": a greased rag takes the chips out of the hole, no air: bearings lie open behind it."
+	}
 	for _, m := range r.Radials {
 		if item := screwedIn(m); item != "" {
-			do = append(do, item+" into "+words.Spaced(m.In.Name.Value)+" of "+title+": clear the hole of chips first.")
+			do = append(do, item+" into "+words.Spaced(m.In.Name.Value)+" of "+title+chips)
 		}
 	}
 	return do
