@@ -108,6 +108,8 @@ func (h *helix) developments(d *shaper) {
 		line.MoveTo(at(b.InsideMm/2).X, at(b.InsideMm/2).Y)
 		line.LineTo(at(b.OutsideMm/2).X, at(b.OutsideMm/2).Y)
 		out.Lines = append(out.Lines, plan.PatternLine{Name: "last", Role: "division", Path: plan.Contour(line.ToSVG()), Text: "the last ring ends here"})
+		mid := at((b.InsideMm + b.OutsideMm) / 4)
+		out.Labels = append(out.Labels, plan.PatternLabel{Text: "last of " + words.Trim(float64(h.run.Blanks), 0) + ": cut here", AtMm: plan.XY{XMm: mid.X, YMm: mid.Y}})
 		out.Notes = []string{"The last ring is cut to " + words.Trim(h.run.LastDeg, 1) + "° from the gap's right edge, clockwise."}
 	}
 	if max(box.Max.XMm-box.Min.XMm, box.Max.YMm-box.Min.YMm) > largeBlankMm {

@@ -96,6 +96,9 @@ func TestFlightLastLine(t *testing.T) {
 			t.Errorf("end %d at %g, %g°, want %g", i, r, deg, want)
 		}
 	}
+	if l := d.Labels[len(d.Labels)-1]; !strings.HasPrefix(l.Text, "last of ") || !strings.HasSuffix(l.Text, ": cut here") {
+		t.Errorf("%+v", d.Labels)
+	}
 	if box := d.MaxMm; math.Abs(box.XMm-176.178/2) > 1e-3 || last.Role != "division" {
 		t.Errorf("%+v %s", box, last.Role)
 	}
