@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // laid is a copy of a loose part that the job gives a place.
@@ -113,42 +114,64 @@ func (m *Machine) screwed() {
 // thread. Common practice, no source.
 const nutHighShare, nutFullShare = 0.8, 0.75
 
-// nutsEngage finds loose nuts that lie on a thread of another pitch, or on too little of their own.
+// nutsEngage finds loose nuts and screws on a thread of another pitch, or on too little of their own
+// on the axis that they lie on.
 func (m *Machine) nutsEngage() (found []plan.Problem) {
 	for _, l := range m.laid() {
 		mine, placed := m.poses[l.id()]
-		for i := range m.Bodies {
-			b := &m.Bodies[i]
-			if of, made := m.Of[b.ID]; placed && made && b.ID != l.id() && sameAxis(mine, b.Pose) {
-				found = append(found, m.engages(&l, b, m.model(of.Part))...)
+		outside, inside := m.model(l.Part).Sides()
+		for _, s := range slices.Concat(outside, inside) {
+			var worst *plan.Problem // of what engages most
+			most, held := 0.0, !placed || s.Size.Thread == nil
+			for i := range m.Bodies {
+				b := &m.Bodies[i]
+				if of, made := m.Of[b.ID]; !held && made && b.ID != l.id() && sameAxis(mine, b.Pose) {
+					for _, u := range other(m.model(of.Part), s) {
+						has, wants, say := m.engages(&l, s, b, u)
+						if held = held || say == nil && has >= wants-standsMm; say != nil && (worst == nil || has > most) {
+							worst, most = say, has
+						}
+					}
+				}
+			}
+			if !held && worst != nil {
+				found = append(found, *worst)
 			}
 		}
 	}
 	return found
 }
 
-// engages looks at the threads of a loose nut on those of a body on its axis.
-func (m *Machine) engages(l *laid, b *assembly.Body, screw *part.Model) (found []plan.Problem) {
+// other are the threads of a part that may go on or into one.
+func other(r *part.Model, s *part.Step) []*part.Step {
+	steps, inside := r.Sides()
+	if !s.Inside {
+		steps = inside
+	}
+	return seq.Keep(steps, func(u *part.Step) bool {
+		return u.Size.Thread != nil && math.Abs(u.Size.Thread.MajorMm-s.Size.Thread.MajorMm) <= standsMm
+	})
+}
+
+// engages is how much of a thread of a body lies in that of a loose part, and how much is wanted, mm, with
+// what is wrong.
+func (m *Machine) engages(l *laid, s *part.Step, b *assembly.Body, u *part.Step) (has, wants float64, wrong *plan.Problem) {
 	at := b.Pose.Inverse().Of(m.poses[l.id()])
 	along := func(mm float64) float64 { return -at.Apply(assembly.Vec{Z: -mm}).Z }
-	_, bores := m.model(l.Part).Sides()
-	rounds, _ := screw.Sides()
-	for _, s := range bores {
-		for _, u := range rounds {
-			p, q := along(s.FromMm), along(s.ToMm)
-			has, wants := min(max(p, q), u.ToMm)-max(min(p, q), u.FromMm), min(nutHighShare*s.Size.NominalMm, nutFullShare*s.LengthMm())
-			in, out := s.Size.Thread, u.Size.Thread
-			if in == nil || out == nil || has < standsMm || math.Abs(in.MajorMm-out.MajorMm) > standsMm || in.Designation == out.Designation && has >= wants-standsMm {
-				continue
-			}
-			say := plan.Problem{Joint: l.e.After.Value, Kind: plan.NutHangs, Pos: l.at.Ref.Pos, Args: []plan.Arg{plan.Named(m.title(l.id())), plan.Named(m.title(b.ID) + " " + words.Spaced(u.Name)), plan.Of(plan.Mm, words.Round(has, 2)), plan.Of(plan.Mm, words.Round(wants, 2))}}
-			if in.Designation != out.Designation {
-				say.Kind, say.Args = plan.NutPitch, append(say.Args[:2], plan.Named(in.Designation), plan.Named(out.Designation))
-			}
-			found = append(found, say)
-		}
+	p, q, nut := along(s.FromMm), along(s.ToMm), s
+	if !s.Inside {
+		nut = u
 	}
-	return found
+	has, wants = max(0, min(max(p, q), u.ToMm)-max(min(p, q), u.FromMm)), min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
+	mine, its := s.Size.Thread.Designation, u.Size.Thread.Designation
+	say := plan.Problem{Joint: l.e.After.Value, Kind: plan.NutHangs, Pos: l.at.Ref.Pos, Args: []plan.Arg{plan.Named(m.title(l.id())), plan.Named(m.title(b.ID) + " " + words.Spaced(u.Name)), plan.Of(plan.Mm, words.Round(has, 2)), plan.Of(plan.Mm, words.Round(wants, 2))}}
+	switch {
+	case mine != its && has >= standsMm:
+		say.Kind, say.Args = plan.NutPitch, append(say.Args[:2], plan.Named(mine), plan.Named(its))
+	case mine != its || has >= wants-standsMm:
+		return has, wants, nil
+	}
+	return has, wants, &say
 }
 
 // threadsOf are the threads of a turned part.
