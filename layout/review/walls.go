@@ -37,7 +37,7 @@ func chamfer(v *view) {
 		}
 		if without, numbers := v.noEdge(step, in != nil, front); without != "" {
 			v.report(Check, c.Edge.Value, c.Edge.Pos, Finding{
-				What: "the " + c.Word() + " " + c.Edge.Value + " lies at " + without, Numbers: numbers, OverMm: over(c.Size.Mm),
+				What: "the " + c.Word() + " " + c.Edge.Value + " lies at " + without, Numbers: c.Word() + " " + v.mm(c.Size.Mm) + "; " + numbers, OverMm: over(c.Size.Mm),
 				Rule: "a chamfer breaks an edge, and none is there", Source: "by geometry", Fix: "no chamfer, or one at the edge beside a smaller outside or a larger bore",
 			})
 			continue
