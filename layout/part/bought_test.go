@@ -98,7 +98,7 @@ func TestEndsAfterTheSaw(t *testing.T) {
 		{[]*saddle{back}, "face one end and cut the other to its saddle curve"},
 		{[]*saddle{front, back}, "cut both ends to their saddle curves"},
 	} {
-		b := &bench{Numbered: &Numbered{Shape: &Shape{saddles: c.saddles}}}
+		b := &bench{Numbered: &Numbered{Shape: &Shape{Sizes: &Sizes{}, saddles: c.saddles}}}
 		if got := b.ends(); got != c.want {
 			t.Errorf("%d saddles: %s, want %s", len(c.saddles), got, c.want)
 		}

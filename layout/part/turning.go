@@ -100,7 +100,7 @@ const partOffMm = 5.0
 // partingMm is the stock behind a part of which an outside from end to end is turned in one setting with
 // others: what the parting tool takes, and for the jaws; 0 of others.
 func (b *bench) partingMm() float64 {
-	if wide := b.widest(); !b.whole(wide) || wide.Size.AsBought || !b.oneSetting(wide.Name) {
+	if wide := b.widest(); wide == nil || !b.whole(wide) || wide.Size.AsBought || !b.oneSetting(wide.Name) {
 		return 0
 	}
 	return partOffMm + toolClearMm + max(leastJawMm, b.gripNeedMm())
