@@ -127,6 +127,27 @@ type clearance struct {
 	Coarse float64 `json:"coarse"`
 }
 
+// threadAnswer is what is known of a thread, in mm.
+type threadAnswer struct {
+	Designation     string     `json:"designation"`
+	PitchMm         float64    `json:"pitch_mm"`
+	TPI             float64    `json:"tpi,omitempty"`
+	MajorMm         float64    `json:"major_mm"`
+	PitchDiameterMm float64    `json:"pitch_diameter_mm"`
+	MinorMm         float64    `json:"minor_mm"`
+	Class           string     `json:"class,omitempty"`
+	PitchMinMm      float64    `json:"pitch_diameter_min_mm,omitempty"`
+	PitchMaxMm      float64    `json:"pitch_diameter_max_mm,omitempty"`
+	TapDrillMm      float64    `json:"tap_drill_mm,omitempty"`
+	TapDrill        string     `json:"tap_drill,omitempty"`
+	Clearance       *clearance `json:"clearance_mm,omitempty"`
+	GaugeMm         float64    `json:"gauge_mm,omitempty"`
+	UsefulMm        float64    `json:"useful_mm,omitempty"`
+	WrenchMm        float64    `json:"wrench_mm,omitempty"`
+	Source          string     `json:"source"`
+	Note            string     `json:"note,omitempty"`
+}
+
 func thread(c *call) error {
 	if err := c.parse(1, -1); err != nil {
 		return err
@@ -135,30 +156,11 @@ func thread(c *call) error {
 	if err != nil {
 		return err
 	}
-	out := struct {
-		Designation     string     `json:"designation"`
-		PitchMm         float64    `json:"pitch_mm"`
-		TPI             float64    `json:"tpi,omitempty"`
-		MajorMm         float64    `json:"major_mm"`
-		PitchDiameterMm float64    `json:"pitch_diameter_mm"`
-		MinorMm         float64    `json:"minor_mm"`
-		Class           string     `json:"class,omitempty"`
-		PitchMinMm      float64    `json:"pitch_diameter_min_mm,omitempty"`
-		PitchMaxMm      float64    `json:"pitch_diameter_max_mm,omitempty"`
-		TapDrillMm      float64    `json:"tap_drill_mm,omitempty"`
-		TapDrill        string     `json:"tap_drill,omitempty"`
-		Clearance       *clearance `json:"clearance_mm,omitempty"`
-		GaugeMm         float64    `json:"gauge_mm,omitempty"`
-		UsefulMm        float64    `json:"useful_mm,omitempty"`
-		WrenchMm        float64    `json:"wrench_mm,omitempty"`
-		Source          string     `json:"source"`
-		Note            string     `json:"note,omitempty"`
-	}{
-		Designation: t.Designation, PitchMm: t.PitchMm, TPI: t.TPI, MajorMm: t.MajorMm,
+	out := threadAnswer{
+		Designation: t.Designation, PitchMm: t.PitchMm, TPI: t.TPI, MajorMm: t.MajorMm, Class: t.Class,
 		PitchDiameterMm: t.PitchDiameterMm, MinorMm: t.MinorMm, TapDrillMm: t.TapDrillMm, TapDrill: t.TapDrillName,
 		GaugeMm: t.GaugeLengthMm, UsefulMm: t.UsefulLengthMm, WrenchMm: t.WrenchMm, Source: t.Source, Note: t.Note,
 	}
-	out.Class = t.Class
 	out.PitchMinMm, out.PitchMaxMm = t.PitchLimitsMm()
 	if cl := t.Clearance; cl != nil {
 		out.Clearance = &clearance{cl.FineMm, cl.MediumMm, cl.CoarseMm}

@@ -84,19 +84,7 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		says = append(says, "Its seam runs on along "+strings.Join(h.RunsOn, " and ")+".")
 	}
 	if h.UprightDeg > 0 {
-		guide := ": guide it until the ram holds it"
-		switch {
-		case h.Bolts:
-			guide = ": one holds it until two bolts are home"
-		case h.Lies != "":
-			guide = ": clamp its foot down, do not lay it down"
-		case h.Grips:
-			guide = ", and it is let down once: two hold it, or a sling, until the hub grips"
-		}
-		if h.Lies != "" {
-			guide += "; never hold it by " + h.Lies + ", which only lies on it"
-		}
-		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright"+guide+".")
+		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright"+guided(h)+".")
 	}
 	if h.Foot != "" {
 		says = append(says, "It stands upright on "+h.Foot+".")
@@ -129,6 +117,23 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		says = append(says, "What hangs in the sling stays in it until the joint is tight.")
 	}
 	return strings.Join(says, " ")
+}
+
+// guided says how what falls over is kept upright.
+func guided(h *plan.Hold) string {
+	guide := ": guide it until the ram holds it"
+	switch {
+	case h.Bolts:
+		guide = ": one holds it until two bolts are home"
+	case h.Lies != "":
+		guide = ": clamp its foot down, do not lay it down"
+	case h.Grips:
+		guide = ", and it is let down once: two hold it, or a sling, until the hub grips"
+	}
+	if h.Lies != "" {
+		guide += "; never hold it by " + h.Lies + ", which only lies on it"
+	}
+	return guide
 }
 
 // takesOut says that a block comes out while something slides over the part that lay on it.
