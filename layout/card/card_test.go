@@ -203,7 +203,7 @@ func TestUpkeep(t *testing.T) {
 	// 0.005 × 90 × 21.75 = 9.8 g and 0.005 × 80 × 19.75 = 7.9 g through one port.
 	// Both drains lie at 60 from the front as the port does and are 20 long: open, they let out what is pumped in.
 	// The plug's hole at 270° is tapped and shut.
-	if len(u.Ports) > 0 && !strings.HasSuffix(u.Ports[0].Where, "at 0°, 60 from its front, drain at 150°, 210° plugged meanwhile") {
+	if len(u.Ports) > 0 && !strings.HasSuffix(u.Ports[0].Where, "at 0°, 60 from its front, drain at 150°, 210° plugged with a rag meanwhile, open again after") {
 		t.Errorf("port %q", u.Ports[0].Where)
 	}
 	if len(u.Ports) != 2 || u.Ports[0].What != "lithium soap NLGI 2, 18 g (10 g and 8 g)" || u.Ports[1] != (plan.UpkeepRow{Where: "Gear motor", What: "gear oil as on its plate, to the level plug", Every: "year"}) {

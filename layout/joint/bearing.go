@@ -375,7 +375,7 @@ func (j *making) greasePorts(f feature) (out []string) {
 					return o.In.Through && o.Size.Thread == nil && r.Name != port.Name && math.Abs(r.AxialMm-port.AxialMm) < (max(r.AlongMm, r.DiameterMm)+port.DiameterMm)/2
 				}), func(r plan.RadialRow) string { return words.Trim(r.ClockDeg, 1) + "°" })
 				if len(clocks) > 0 {
-					text += ", " + words.Spaced(o.In.Name.Value) + " at " + strings.Join(clocks, ", ") + " plugged meanwhile"
+					text += ", " + words.Spaced(o.In.Name.Value) + " at " + strings.Join(clocks, ", ") + " plugged with a rag meanwhile, open again after"
 				}
 			}
 			out = append(out, text)

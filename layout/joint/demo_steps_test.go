@@ -139,6 +139,8 @@ func TestStraightSeamsAreTackedByLength(t *testing.T) {
 	} {
 		says(t, jointNamed(t, p, name), []string{want}, nil)
 	}
+	says(t, jointNamed(t, p, "auger-flight"), []string{"the outside true between cones in its bore"}, []string{"on centres"}) // a hub has none
+	says(t, jointNamed(t, p, "front-bearing"), []string{"drain at 150°, 210° plugged with a rag meanwhile, open again after"}, nil)
 	says(t, jointNamed(t, demoPlan(t, "gatejack"), "frame-corner-1"), []string{"on the front, 0.438 in long"}, nil)
 }
 

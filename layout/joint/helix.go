@@ -25,12 +25,16 @@ func (t *joint) helixMm() float64 {
 	return mm
 }
 
-// flightOn is what a flight is welded on.
-func (t *joint) flightOn() string {
+// flightOn is what a flight is welded on, and what that turns on to see that it runs true.
+func (t *joint) flightOn() (title, centres string) {
+	on := t.a
 	if t.a.r.Part.Flight != nil {
-		return t.b.title()
+		on = t.b
 	}
-	return t.a.title()
+	if _, inside := on.r.Sides(); len(inside) > 0 {
+		return on.title(), "between cones in its bore"
+	}
+	return on.title(), "on centres"
 }
 
 // tackHelix tacks a flight at every quarter turn, common practice, no source.
@@ -39,11 +43,12 @@ func (t *joint) tackHelix() {
 	in := f.r.Part.Flight
 	_, turns := f.r.HelixMm()
 	n := int(math.Ceil(4*turns-1e-6)) + 1
+	on, centres := t.flightOn()
 	_, t.out.Weld.TackLengthMm = t.tackRow(t.helixMm() / (4 * turns))
-	s := t.step("Tack", "Mark the start and, every "+t.w.Size(in.Pitch.Mm)+" along "+t.flightOn()+", the next turn on one line.",
+	s := t.step("Tack", "Mark the start and, every "+t.w.Size(in.Pitch.Mm)+" along "+on+", the next turn on one line.",
 		"Tack "+words.Trim(float64(n), 0)+" × "+t.w.Read(t.out.Weld.TackLengthMm)+" long, at both ends and every quarter turn, "+t.w.Read(t.helixMm()/(4*turns))+" apart along the seam, on both sides.")
-	s.Hold = "Pitch at every turn, and the outside true on centres; knock straight now."
+	s.Hold = "Pitch at every turn, and the outside true " + centres + "; knock straight now."
 	off := weld.PlaceOff(in.Pitch.Mm)
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: t.w.Limits(in.Pitch.Mm-off, in.Pitch.Mm+off),
-		MinMm: in.Pitch.Mm - off, MaxMm: in.Pitch.Mm + off, Gauge: "rule along " + t.flightOn(), Source: weld.PlaceSource})
+		MinMm: in.Pitch.Mm - off, MaxMm: in.Pitch.Mm + off, Gauge: "rule along " + on, Source: weld.PlaceSource})
 }

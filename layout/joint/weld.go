@@ -556,7 +556,8 @@ func (t *joint) laid(p *plan.WeldPlan) []string {
 			do = append(do, "Weld on "+on+": a layer on one, then the same on the other, turn and turn about.")
 		}
 	} else if t.helixMm() > 0 {
-		do = append(do, "A quarter turn at a time, from the middle turn outward, each time the quarter opposite on "+t.flightOn()+"; the two sides of the flight in turn, so that it stays straight.")
+		on, _ := t.flightOn()
+		do = append(do, "A quarter turn at a time, from the middle turn outward, each time the quarter opposite on "+on+"; the two sides of the flight in turn, so that it stays straight.")
 	} else {
 		do = append(do, t.seam().weld)
 	}
