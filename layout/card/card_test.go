@@ -94,7 +94,7 @@ func TestFirstRun(t *testing.T) {
 		t.Errorf("stages %q", got)
 	}
 	for _, c := range []struct{ stage, do, wanted string }{
-		{"Look", "Supply locked off, but for the electrician’s own trials, until guards are on and his page is signed", ""},
+		{"Look", "Supply locked off, but for the electrician’s trials, until guards are on and his page is signed", ""},
 		{"Look", "Inside of barrel and hopper empty, no tool or swarf left", ""},
 		{"Guards", "Hopper grille: on and shut", ""},
 		{"Guards", "Coupling guard: on, all its screws tight", ""},

@@ -62,7 +62,7 @@ func (c cards) firstRun() *plan.FirstRun {
 // before is what is done and looked at first: hands go in, so what a motor turns is locked off.
 func (c cards) before(in *parts.FirstRun) (out []plan.CardLine) {
 	if c.job.Motor != nil {
-		out = append(out, plan.CardLine{Do: "Supply locked off, but for the electrician’s own trials, until guards are on and his page is signed"})
+		out = append(out, plan.CardLine{Do: "Supply locked off, but for the electrician’s trials, until guards are on and his page is signed"})
 	}
 	for _, check := range in.Checks {
 		out = append(out, plan.CardLine{Do: check.Value})

@@ -99,6 +99,8 @@ func TestProblemsHaveTheirNumber(t *testing.T) {
 		plan.NoStockLength, // each length tried has its own
 
 		"nut-not-filled", // a share
+		plan.SeatsUnproved,
+		plan.LoopLength, plan.LoopTurn, // of the finding that they explain
 	}
 	for _, a := range words.Problems {
 		_, has := measures[a.Kind]

@@ -156,7 +156,7 @@ func (r *reviewer) follow() {
 }
 
 // placedCodes are the findings that where things stand decides.
-var placedCodes = []string{"overlap", "way", "order", "head", "covered", "place", "tips", "lift", "loose", "held", "facing", "dead-end", "hand", "guard", "bolt-length", "motor-line"}
+var placedCodes = []string{"overlap", "way", "order", "head", "covered", "place", "tips", "lift", "loose", "held", "facing", "dead-end", "hand", "guard", "bolt-length", "engagement", "motor-line"}
 
 // gathered makes one finding of the notes of one code and cure: the first, with the
 // others, and the rules and sources of all.
