@@ -193,11 +193,7 @@ func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float6
 			}
 			along, beside := math.Abs(g.at[0].Sub(f.at[0]).Dot(f.out)), 0.0
 			for _, p := range f.at {
-				near := math.Inf(1)
-				for _, q := range g.at {
-					near = min(near, q.Sub(p).Sub(f.out.Times(q.Sub(p).Dot(f.out))).Len())
-				}
-				beside = max(beside, near)
+				beside = max(beside, g.beside(p, f.out))
 			}
 			if along+beside < least {
 				least, apartMm, besideMm, ok = along+beside, along, beside, true
@@ -207,22 +203,28 @@ func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float6
 	return apartMm, besideMm, ok
 }
 
+// beside is how far the nearest hole lies beside an axis through a place.
+func (f *faced) beside(p, along assembly.Vec) (mm float64) {
+	mm = math.Inf(1)
+	for _, q := range f.at {
+		mm = min(mm, q.Sub(p).Sub(along.Times(q.Sub(p).Dot(along))).Len())
+	}
+	return mm
+}
+
 // Off is how far beside all holes of a group of another part the nearest hole of a copy of a part lies, mm,
 // of the copy that lies farthest; ok is false where one has no place, or none are parallel.
 func (m *Machine) Off(part, other, to string) (offMm float64, ok bool) {
+	holes := m.holes(other, to)
 	for b := range seq.Refs(slices.Concat(m.Bodies, m.passing)) {
 		if of, made := m.Of[b.ID]; !made || of.Part != part {
 			continue
 		}
 		near := math.Inf(1)
 		for _, f := range m.mouths(b) {
-			for _, g := range m.holes(other, to) {
-				for _, p := range f.at {
-					for _, q := range g.at {
-						if d := q.Sub(p); math.Abs(f.out.Dot(g.out)) > 1-1e-6 {
-							near = min(near, d.Sub(f.out.Times(d.Dot(f.out))).Len())
-						}
-					}
+			for g := range seq.Refs(holes) {
+				if math.Abs(f.out.Dot(g.out)) > 1-1e-6 {
+					near = seq.Min(near, f.at, func(p assembly.Vec) float64 { return g.beside(p, f.out) })
 				}
 			}
 		}

@@ -106,10 +106,19 @@ func (b *bench) partingMm() float64 {
 	return partOffMm + toolClearMm + max(leastJawMm, b.gripNeedMm())
 }
 
+// partingStockMm is how long the stock of such a part has to be; 0 of others.
+func (b *bench) partingStockMm() float64 {
+	more := b.partingMm()
+	if more == 0 {
+		return 0
+	}
+	return b.LengthMm() + cutting.FacingAllowanceMm(b.widest().Size.NominalMm) + more
+}
+
 // partedOff tells whether the stock is long enough for that.
 func (b *bench) partedOff() bool {
-	more := b.partingMm()
-	return more > 0 && b.sawnMm() >= b.LengthMm()+cutting.FacingAllowanceMm(b.widest().Size.NominalMm)+more-geom.CloseMm
+	need := b.partingStockMm()
+	return need > 0 && b.sawnMm() >= need-geom.CloseMm
 }
 
 // whole tells whether an outside runs from end to end, so that it is turned as far
@@ -254,9 +263,9 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 	b.boxes(o, phases, all > boxCuts)
 	if last := &b.ops[len(b.ops)-1]; first && b.partedOff() {
 		last.Do = append(last.Do, "Part off, "+b.W.Near(1)+" over the length.")
-	} else if more := b.partingMm(); first && more > 0 {
+	} else if need := b.partingStockMm(); first && need > 0 {
 		in := b.Part.Stock
-		b.unmeasured = append(b.unmeasured, plan.Problem{Kind: plan.StockShort, Pos: in.Length.Pos, Feature: b.widest().Name, Args: []plan.Arg{plan.Named(b.namesTogether(set.steps)), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Even(b.LengthMm()+cutting.FacingAllowanceMm(b.widest().Size.NominalMm)+more+0.75, 1, 1.0/16))}})
+		b.unmeasured = append(b.unmeasured, plan.Problem{Kind: plan.StockShort, Pos: in.Length.Pos, Feature: b.widest().Name, Args: []plan.Arg{plan.Named(b.namesTogether(set.steps)), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Even(need+0.75, 1, 1.0/16))}})
 	}
 }
 
@@ -490,12 +499,10 @@ func (b *bench) truedOn(set setting, before []*Step) string {
 	if wall := b.thinWallMm(before); mine == nil && wall > 0 {
 		return "on a stub mandrel turned to the bore where it stands, pushed on lightly or drawn up by a nut and washer: jaws pinch a wall of " + b.W.Said(wall) + " three-cornered"
 	}
-	if mine != nil {
-		b.unproved(mine, first, 2*within)
-	}
 	if mine == nil {
 		return "on " + b.grippedOn(before) + "soft jaws or indicated within " + b.W.Near(within)
 	}
+	b.unproved(mine, first, 2*within)
 	tail := "indicated within " + b.W.Said(math.Floor(1000*within+1e-6)/1000) + ", so that " + words.Spaced(mine.Name) + " comes true to "
 	i := slices.IndexFunc(before, func(s *Step) bool { return !s.Inside && !s.Size.AsBought })
 	if i < 0 {

@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -32,11 +33,7 @@ func weldAccess(r *reviewer) {
 		if len(ends) > 0 {
 			ends = meant(j.Weld, ends)
 		} else if j.Weld != nil {
-			for _, k := range r.pl.Joints[:n] {
-				if foot := r.footEnd(j, r.stack(k)); foot != nil { // the last of them has all that it carries
-					ends, stack = foot, r.stack(k)
-				}
-			}
+			ends, stack = r.footEnd(j, r.pl.Joints[:n])
 		}
 		if len(ends) > 0 {
 			r.reachable(j, ends, stack)
@@ -44,27 +41,31 @@ func weldAccess(r *reviewer) {
 	}
 }
 
-// footEnd is the highest place of a weld round the foot of a branch, over which hangs what
-// stands with the branch; nil if it is none, or stands with another.
-func (r *reviewer) footEnd(j *plan.JointPlan, stack []*standingPart) []weldEnd {
+// footEnd is the highest place of a weld round the foot of a branch, with what the last joint
+// before it has standing there, which hangs over it; nil if it is none.
+func (r *reviewer) footEnd(j *plan.JointPlan, before []*plan.JointPlan) ([]weldEnd, []*standingPart) {
 	for _, of := range [][2]plan.JointEnd{{j.A, j.B}, {j.B, j.A}} {
-		p, tube, main := standing(stack, of[0]), r.viewOf(of[0].Part), r.viewOf(of[1].Part)
-		if p == nil || main == nil {
+		tube, main := r.viewOf(of[0].Part), r.viewOf(of[1].Part)
+		if tube == nil || main == nil || main.wideMm() == 0 {
 			continue
 		}
-		for end := range seq.Refs(tube.p.Ends) {
-			if end.Onto.Part != of[1].Part || end.Place == nil || main.wideMm() == 0 {
-				continue
+		end := seq.At(tube.p.Ends, func(e *parts.TubeEnd) bool { return e.Onto.Part == of[1].Part && e.Place != nil })
+		if end == nil {
+			continue
+		}
+		_, _, foot := footOf(end, tube.wideMm(), main.wideMm())
+		free := tube.lengthMm
+		if end.Face == parts.Back {
+			foot, free = free-foot, 0
+		}
+		for _, k := range slices.Backward(before) {
+			stack := r.stack(k)
+			if p := standing(stack, of[0]); p != nil {
+				return []weldEnd{{z: p.Z(foot), r: tube.wideMm(), dir: math.Copysign(1, p.Z(free)-p.Z(foot)), sides: []float64{1}}}, stack
 			}
-			_, _, foot := footOf(end, tube.wideMm(), main.wideMm())
-			free := tube.lengthMm
-			if end.Face == parts.Back {
-				foot, free = free-foot, 0
-			}
-			return []weldEnd{{z: p.Z(foot), r: tube.wideMm(), dir: math.Copysign(1, p.Z(free)-p.Z(foot)), sides: []float64{1}}}
 		}
 	}
-	return nil
+	return nil, nil
 }
 
 // weldCorner looks for fillets round a circle where the two parts end level, or nearly:

@@ -94,14 +94,13 @@ var (
 // sizesNamed compares the sizes of what is bought with the holes that are for it: those whose note names
 // it, and those whose name stands beside a thread in its words.
 func (r *reviewer) sizesNamed() {
-	for _, p := range r.job.Parts {
-		v := r.viewOf(p.Name.Value)
-		for g := range seq.Refs(p.Holes) {
-			if v == nil || v.jointNames(g.Name.Value) {
+	for _, v := range r.all() {
+		for g := range seq.Refs(v.p.Holes) {
+			if v.jointNames(g.Name.Value) {
 				continue
 			}
 			for e := range seq.Refs(r.job.Loose) {
-				v.sized(g, parts.Text{Value: e.Item.Value + "; " + e.Buy.Value, Pos: e.Pos}, words.Head(e.Item.Value), titled(wordsOf(e.How.Value), p))
+				v.sized(g, parts.Text{Value: e.Item.Value + "; " + e.Buy.Value, Pos: e.Pos}, words.Head(e.Item.Value), titled(wordsOf(e.How.Value), v.p))
 				v.washers(g, e)
 			}
 			if m := r.job.Motor; m != nil {

@@ -74,10 +74,10 @@ func (r *reviewer) clamps(e *parts.Loose) {
 // of its own meets them, and screws with sunk heads come before what is bolted on those.
 func (r *reviewer) overHoles(e *parts.Loose) {
 	said, v := r.untitled(e.Item.Value+" "+e.How.Value), r.viewOf(e.Part.Value)
-	for _, p := range r.job.Parts {
-		on := r.viewOf(p.Name.Value)
+	for _, on := range r.all() {
+		p := on.p
 		for g := range seq.Refs(p.Holes) {
-			if on == nil || on == v || !saysHoles(said, g.Name.Value) || on.jointNames(g.Name.Value) {
+			if on == v || !saysHoles(said, g.Name.Value) || on.jointNames(g.Name.Value) {
 				continue
 			}
 			f := Finding{Severity: Check, Part: p.Name.Value, Feature: g.Name.Value, Pos: e.How.Pos, Source: "by geometry"}

@@ -42,6 +42,9 @@ func loose(r *reviewer) {
 			if slices.ContainsFunc(stopsAt.FindAllStringIndex(words, -1), stopped) {
 				v.stopsOn(o, e)
 			}
+			if !seatNames(words, p) {
+				continue
+			}
 			beside := regexp.MustCompile(`(?i)\b(?:against|beside|behind|before|next to) (?:the |its )?(?:` + regexp.QuoteMeta(p.Title.Value) + `|` + regexp.QuoteMeta(p.Name.Value) + `)(?: |$)`)
 			if seatNames(beside.ReplaceAllString(words, ""), p) {
 				r.goesOver(v, o, e)

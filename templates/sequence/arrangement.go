@@ -441,8 +441,9 @@ func balloons(d *draw.Drawing, spots []picture.Spot, within, room draw.Rect) {
 		for _, n := range numbers {
 			was := chosen[n]
 			for way := range ways[n] {
-				if chosen[n] = way; length() < best-0.01 {
-					best, was, better = length(), way, true
+				chosen[n] = way
+				if mm := length(); mm < best-0.01 {
+					best, was, better = mm, way, true
 				}
 			}
 			chosen[n] = was
