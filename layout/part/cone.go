@@ -48,9 +48,7 @@ func (c *cone) section(*Sizes) *plan.Section {
 	return leaning(sheetSection(large, small, c.in.Height.Mm, c.in.Thickness.Mm), c.in.Offset.Mm)
 }
 
-func (c *cone) volumeMm3(g *Shape) float64 {
-	return turnedVolumeMm3(g.Section.Outer) - turnedVolumeMm3(g.Section.Inner)
-}
+func (c *cone) volumeMm3(g *Shape) float64 { return g.developedMm3(c.in.Thickness.Mm) }
 
 // developments make the flat blank: an exact sector, or a triangulated pattern
 // where the ends are not on one axis. It is cut in gores where the stock sheet

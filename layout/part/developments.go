@@ -18,8 +18,9 @@ func (s *Sizes) pattern(name string, kind plan.DevelopmentKind, d develop.Develo
 	out := plan.Development{Name: name, Kind: kind, Copies: 1, MinMm: at(d.Box.Min), MaxMm: at(d.Box.Max)}
 	for _, c := range d.Curves {
 		out.Lines = append(out.Lines, plan.PatternLine{Name: c.Name, Role: c.Role.String(), Path: contour(c)})
-		if c.Name == "edge" && c.Closed {
-			out.AreaMm2 = math.Abs(c.AreaMm2())
+		if lap := c.Role == develop.Tab && out.AreaMm2 > 0; lap || c.Name == "edge" && c.Closed {
+			c.Closed = true // a lap is, along the edge that it stands on
+			out.AreaMm2 += math.Abs(c.AreaMm2())
 		}
 	}
 	for _, l := range d.Labels {
@@ -153,8 +154,8 @@ func (d *shaper) pieces(kind plan.DevelopmentKind, title string, list []develop.
 	return d.Developments[first:]
 }
 
-// developedMm3 is the volume of what is cut from sheet: flat area times
-// thickness, laps left out.
+// developedMm3 is the volume of what is cut from sheet: flat area, laps too, times
+// thickness.
 func (g *Shape) developedMm3(thicknessMm float64) float64 {
 	area := 0.0
 	for _, d := range g.Developments {

@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -9,8 +10,8 @@ import (
 )
 
 // massKg is the mass of one finished part, 0 if the material is not known: its form
-// less holes, openings, keyways and flats. A branch's hole and broken
-// edges are left out.
+// less holes, openings, keyways and flats, and in place of an opening inside it the whole
+// hole of a branch. Broken edges are left out.
 func (g *Shape) massKg() float64 {
 	if g.Material == nil {
 		return 0
@@ -20,7 +21,11 @@ func (g *Shape) massKg() float64 {
 		volume -= g.Groups[i].volumeMm3(g.Sizes)
 	}
 	for i := range g.Radials {
-		volume -= g.Radials[i].volumeMm3(g.Sizes)
+		left := slices.DeleteFunc(slices.Clone(g.Radials[i].Rows), func(row plan.RadialRow) bool { return g.branchOver(row.N) != nil })
+		volume -= g.Radials[i].volumeMm3(g.Sizes) * float64(len(left))
+	}
+	for _, h := range g.holed {
+		volume -= h.volumeMm3()
 	}
 	for i := range g.Keyways {
 		volume -= g.Keyways[i].volumeMm3()
@@ -51,7 +56,21 @@ func (m *Group) volumeMm3(s *Sizes) float64 {
 	return each * float64(len(m.Points))
 }
 
-// volumeMm3 is the metal that a feature takes off a round at all its clock angles,
+// volumeMm3 is the metal that the hole takes off the wall of the main: what lies in the
+// round of it along the axis of the branch, in strips along the main.
+func (h *branchHole) volumeMm3() float64 {
+	const strips = 720
+	r, sum := h.throughMm/2, 0.0
+	half := func(diaMm, sideMm float64) float64 { return math.Sqrt(math.Max(0, diaMm*diaMm/4-sideMm*sideMm)) }
+	for i := range strips {
+		u := r * ((2*float64(i)+1)/strips - 1)
+		side := h.end.Offset.Mm + u
+		sum += 2 * half(2*r, u) * (half(h.mainMm, side) - half(h.mainMm-2*h.wallMm, side))
+	}
+	return sum * 2 * r / strips / math.Sin(h.end.Angle.Deg*math.Pi/180)
+}
+
+// volumeMm3 is the metal that a feature takes off a round at each of its clock angles,
 // to within the change of its wall along a break-out.
 func (m *Radial) volumeMm3(s *Sizes) float64 {
 	row := m.Rows[0]
@@ -76,7 +95,7 @@ func (m *Radial) volumeMm3(s *Sizes) float64 {
 	if !m.In.Through { // measured from the crown: the round falls away beside it
 		deep -= crownMm(row.OutsideMm, across) * mean
 	}
-	return area * math.Max(0, deep) * float64(len(m.Rows))
+	return area * math.Max(0, deep)
 }
 
 // volumeMm3 is the metal that a keyway takes off: in a shaft with a round end for

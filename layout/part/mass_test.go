@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -39,6 +40,56 @@ func TestMass(t *testing.T) {
 		m := work(t, "mm", c.text)
 		if got := m.Out.MassKg * 1e9 / 7850; math.Abs(got-c.mm3) > 1 {
 			t.Errorf("%s: %.1f mm³, by hand %.1f", c.name, got, c.mm3)
+		}
+	}
+}
+
+// TestBranchMass: an opening inside the hole of a branch is not counted besides it; the hole
+// summed over a grid, by the main's wall where the round of the branch's axis goes through it.
+func TestBranchMass(t *testing.T) {
+	t.Parallel()
+	const tube = "part: p\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm, length: 303 mm}\ntube: {outside: 100 mm, wall: 5 mm, length: 300 mm}\n"
+	const rough = "radial: [{name: rough, clock: 0, axial: %Z%, window: {around: 30, along: 30, corner: 15}}]\n"
+	const stub = "part: q\nkind: tube\nmaterial: S235\nstock: {tube: 60.3 mm, wall: 3 mm, length: 203 mm}\ntube: {outside: 60.3 mm, wall: 3 mm, length: 200 mm}\n" +
+		"ends:\n  back: {onto: p.outside, angle: %A%, offset: %O%, joint: set-on, gap: 0, clock: 0, place: {clock: 0, axial: 150, from: front%L%}}\n"
+	for _, c := range []struct {
+		angle, offset float64
+		leans, at     string // where its axis goes through the outside, 50·cot 60° from their crossing
+	}{{90, 0, "", "150"}, {90, 10, "", "150"}, {60, 0, ", leans: front", "121.132"}} {
+		text := strings.NewReplacer("%A%", strconv.FormatFloat(c.angle, 'f', -1, 64), "%O%", strconv.FormatFloat(c.offset, 'f', -1, 64), "%L%", c.leans).Replace(stub)
+		hole, r, h := 0.0, 27.15, 0.05
+		for u := -r + h/2; u < r; u += h {
+			for v := -r + h/2; v < r; v += h {
+				if side := u + c.offset; u*u+v*v < r*r {
+					hole += h * h * (math.Sqrt(2500-side*side) - math.Sqrt(2025-side*side)) / math.Sin(c.angle*math.Pi/180)
+				}
+			}
+		}
+		want := math.Pi/4*(10000-8100)*300 - hole
+		for _, main := range []string{tube, tube + strings.Replace(rough, "%Z%", c.at, 1)} {
+			if got := work(t, "mm", main, text).Out.MassKg * 1e9 / 7850; math.Abs(got-want) > 0.001*hole {
+				t.Errorf("%v: %.1f mm³, by hand %.1f", c, got, want)
+			}
+		}
+	}
+}
+
+// TestLapMass: the lap that is cut with a blank stays on the part.
+func TestLapMass(t *testing.T) {
+	t.Parallel()
+	for _, form := range []string{
+		"cone\nstock: {sheet: 2 mm, cut: none}\ncone: {large: 300, small: 150, height: 200, thickness: 2, offset: 0%}",
+		"cone\nstock: {sheet: 2 mm, cut: none}\ncone: {large: 300, small: 150, height: 200, thickness: 2, offset: 20, seam: 90%}",
+		"transition\nstock: {sheet: 2 mm, cut: none}\ntransition: {width: 300, depth: 300, diameter: 150, height: 200, thickness: 2, seam: 90%}",
+	} {
+		var mm3 [2]float64
+		for i, lap := range []string{"", ", overlap: 15"} {
+			m := work(t, "mm", "part: p\nmaterial: S235\nkind: "+strings.Replace(form, "%", lap, 1)+"\n")
+			mm3[i] = m.Out.MassKg * 1e9 / 7850
+		}
+		// Its seam is the slant of the side.
+		if got, want := mm3[1]-mm3[0], 15*2*math.Hypot(200, 75); math.Abs(got-want) > 0.01*want {
+			t.Errorf("%s: the lap is %.1f mm³, by hand %.1f", form, got, want)
 		}
 	}
 }

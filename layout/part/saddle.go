@@ -18,17 +18,19 @@ const saddleDivisions = 24
 
 // saddle is a saddled end worked out.
 type saddle struct {
-	end      *parts.TubeEnd
-	main     string     // in words, "barrel tube outside, Ø168.3"
-	mainMm   float64    // its diameter
-	reachMm  float64    // along the branch from the crossing of the axes to the far end
-	meanMm   float64    // mean drop of the cut below the tube's full length
-	deepMm   float64    // greatest drop
-	squareMm float64    // from the far end to the template's square edge
-	boreMm   float64    // of the branch
-	holeMm   [2]float64 // of its hole, round the main and along it
-	dropsMm  []float64  // of the cut below the tube's full length, at even steps of position
-	origin   *origin    // nil if the place is not said
+	end       *parts.TubeEnd
+	main      string     // in words, "barrel tube outside, Ø168.3"
+	mainMm    float64    // its diameter
+	wallMm    float64    // its wall, 0 of a solid bar
+	reachMm   float64    // along the branch from the crossing of the axes to the far end
+	meanMm    float64    // mean drop of the cut below the tube's full length
+	deepMm    float64    // greatest drop
+	squareMm  float64    // from the far end to the template's square edge
+	boreMm    float64    // of the branch
+	holeMm    [2]float64 // of its hole, round the main and along it
+	throughMm float64    // diameter of that across the branch
+	dropsMm   []float64  // of the cut below the tube's full length, at even steps of position
+	origin    *origin    // nil if the place is not said
 }
 
 // saddle works out an end of a tube that sits on another round.
@@ -52,9 +54,10 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 		d.fault(e.Pos, "the saddle cannot be cut: "+patternFault(err), "a branch no larger than the main, at 30° to 90°, on its surface")
 		return
 	}
-	m := &saddle{end: e, main: on.name, mainMm: on.diaMm, boreMm: s.BranchDiameterMm - 2*s.BranchWallMm}
+	m := &saddle{end: e, main: on.name, mainMm: on.diaMm, wallMm: on.wallMm, boreMm: s.BranchDiameterMm - 2*s.BranchWallMm}
 	m.holeMm[0], _ = p.Hole.Result("hole width on the sheet")
 	m.holeMm[1], _ = p.Hole.Result("hole length along the main")
+	m.throughMm, _ = p.Hole.Result("hole diameter across the branch")
 	m.measure(p, d.LengthMm())
 	m.origin = on.foot(e, p)
 	if m.squareMm <= 0 {

@@ -52,7 +52,7 @@ type Development struct {
 	Rules    []string       `json:"rules,omitempty"`
 	Notes    []string       `json:"notes,omitempty"`
 	Corners  string         `json:"corners,omitempty"`  // where those of the edge lie, a sentence that a print at 1:1 shows
-	AreaMm2  float64        `json:"area_mm2,omitempty"` // of one piece without its lap
+	AreaMm2  float64        `json:"area_mm2,omitempty"` // of one piece, with its lap
 }
 
 // PatternLine is a line of a flat pattern. Role is a develop.Role in words:
