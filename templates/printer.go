@@ -134,7 +134,7 @@ func CheckPage(paper parts.Paper, c *layout.Correction) (*draw.Document, error) 
 		}
 		d.Add(draw.Text{XMm: p[0] + dx, YMm: p[1] + 26, SizeMm: draw.TitleMm, Bold: true, Align: draw.Centre, Content: strconv.Itoa(i + 1)})
 	}
-	checkText(d, f, c, draw.R(x+16, y+34, x+across-8, y+up-28), across, up)
+	checkText(d, f, c, draw.R(x, y, x+across, y+up))
 	title := "Printer check, " + f.Name
 	page := draw.Page{WidthMm: f.WidthMm, HeightMm: f.HeightMm, Drawing: *d, Label: "1", Bookmarks: []draw.Bookmark{{Title: title}}}
 	if c != nil {
@@ -183,8 +183,10 @@ func cornerMark(x, y float64) []draw.Item {
 	}
 }
 
-// checkText says what to do, and gives blanks for the readings.
-func checkText(d *draw.Drawing, f draw.Frame, c *layout.Correction, r draw.Rect, across, up float64) {
+// checkText says between the corners what to do, and gives blanks for the readings.
+func checkText(d *draw.Drawing, f draw.Frame, c *layout.Correction, corners draw.Rect) {
+	across, up := corners.Width(), corners.Height()
+	r := draw.R(corners.X0+16, corners.Y0+34, corners.X1-8, corners.Y1-28)
 	diagonal := words.Trim(math.Hypot(across, up), 1)
 	steps := []string{
 		"Print this page at “Actual size” or “100 %”, with “Fit to page” off, on the paper you use for templates. Let it lie a minute: warm paper is dry and short.",

@@ -281,26 +281,27 @@ func (o *Occupied) meets(in square, r Rect, lines bool) bool {
 	return false
 }
 
-// Beside returns the rectangle of size w × h whose nearest edge lies about
-// distance d from (x, y) in the direction of the angle.
-func Beside(x, y, w, h, d, angle float64) Rect {
+// Search is a label of W × H that is wanted around (X, Y), Near to Far from it in the
+// direction of the Angle, all in millimetres and radians.
+type Search struct{ X, Y, W, H, Near, Far, Angle float64 }
+
+// At is the label with its nearest edge about d from (X, Y) in the direction of an angle.
+func (l Search) At(d, angle float64) Rect {
 	s, c := math.Sincos(angle)
-	cx := x + c*(d+w/2)
-	cy := y + s*(d+h/2)
-	return Rect{cx - w/2, cy - h/2, cx + w/2, cy + h/2}
+	x, y := l.X+c*(d+l.W/2), l.Y+s*(d+l.H/2)
+	return Rect{x - l.W/2, y - l.H/2, x + l.W/2, y + l.H/2}
 }
 
-// Find looks for room for a w × h label around (x, y), from distance near to
-// far, first in the direction of the angle and then to both sides of it. The
-// answer is whether there is any.
-func (o *Occupied) Find(x, y, w, h, near, far, angle float64, ok func(Rect) bool) (Rect, bool) {
-	for d := near; d <= far; d += 1.0 {
+// Find looks for room for a label, from near to far, first in the direction of the
+// angle and then to both sides of it. The answer is whether there is any.
+func (o *Occupied) Find(l Search, ok func(Rect) bool) (Rect, bool) {
+	for d := l.Near; d <= l.Far; d += 1.0 {
 		for i := range 24 {
 			turn := float64((i+1)/2) * math.Pi / 12
 			if i%2 == 1 {
 				turn = -turn
 			}
-			r := Beside(x, y, w, h, d, angle+turn)
+			r := l.At(d, l.Angle+turn)
 			if ok(r) {
 				return r, true
 			}
@@ -421,7 +422,7 @@ func (m Mark) place(room *Occupied, way labelWay) (Rect, bool) {
 	if way.overLine {
 		ok = room.ClearOfTexts
 	}
-	return room.Find(m.X, m.Y, w, AscentMm*way.numberMm, near, near+way.farMm, m.Outward, ok)
+	return room.Find(Search{m.X, m.Y, w, AscentMm * way.numberMm, near, near + way.farMm, m.Outward}, ok)
 }
 
 // draw writes a label into its spot, with a leader if it stands far off.

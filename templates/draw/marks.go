@@ -42,22 +42,22 @@ func Ring(x, y, radius, width float64, dash ...float64) Shape {
 	return Shape{Path: canvas.Circle(radius).Translate(x, y), Stroke: Black, WidthMm: width, DashMm: dash}
 }
 
-// Stadium is a slot with round ends about x, y; (halfX, halfY) leads from there to
+// Stadium is a slot with round ends about a centre; half leads from there to
 // the centre of one end, and is zero for a circle.
-func Stadium(x, y, halfX, halfY, radius, width float64) Shape {
-	s := Ring(x, y, radius, width)
-	half := math.Hypot(halfX, halfY)
-	if half == 0 {
+func Stadium(centre, half canvas.Point, radius, width float64) Shape {
+	s := Ring(centre.X, centre.Y, radius, width)
+	long := half.Length()
+	if long == 0 {
 		return s
 	}
 	p := &canvas.Path{}
-	p.MoveTo(-half, -radius)
-	p.LineTo(half, -radius)
-	p.ArcTo(radius, radius, 0, false, true, half, radius)
-	p.LineTo(-half, radius)
-	p.ArcTo(radius, radius, 0, false, true, -half, -radius)
+	p.MoveTo(-long, -radius)
+	p.LineTo(long, -radius)
+	p.ArcTo(radius, radius, 0, false, true, long, radius)
+	p.LineTo(-long, radius)
+	p.ArcTo(radius, radius, 0, false, true, -long, -radius)
 	p.Close()
-	s.Path = p.Transform(canvas.Identity.Translate(x, y).Rotate(math.Atan2(halfY, halfX) * 180 / math.Pi))
+	s.Path = p.Transform(canvas.Identity.Translate(centre.X, centre.Y).Rotate(math.Atan2(half.Y, half.X) * 180 / math.Pi))
 	return s
 }
 
@@ -233,18 +233,18 @@ func (r ruler) tickMm(i int) float64 {
 // TickMm is the length of the mark at a millimetre of a rule.
 func TickMm(mm int) float64 { return mmRuler.tickMm(mm) }
 
-// EdgeRule is a rule along an edge with its zero at (x, y), as long as fits into
+// EdgeRule is a rule along an edge with its zero at a point, as long as fits into
 // lengthMm: millimetres, or eighths of an inch. It runs across with its marks
 // hanging down, or up with them to the left, in 8 mm of room. The 100 mm, or 4 in, to
 // check a print by stand out.
-func EdgeRule(d *Drawing, x, y, lengthMm float64, inches, up bool) {
+func EdgeRule(d *Drawing, zero canvas.Point, lengthMm float64, inches, up bool) {
 	r := rulerOf(inches)
 	checkMm := float64(r.marks) * r.stepMm
 	at := func(along, off float64) (float64, float64) {
 		if up {
-			return x - off, y + along
+			return zero.X - off, zero.Y + along
 		}
-		return x + along, y - off
+		return zero.X + along, zero.Y - off
 	}
 	line := func(p *canvas.Path, along, from, to float64) {
 		p.MoveTo(at(along, from))

@@ -9,6 +9,8 @@ import (
 	"centrepop/parts/golden"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
+
+	"github.com/tdewolff/canvas"
 )
 
 const words = "Clamp the plate flat, face the front clean, then turn it round and face the back to length; measure at three places before the last cut."
@@ -67,7 +69,7 @@ func written() *draw.Document {
 // marked is a drawing of every mark of the trade.
 func marked() *draw.Drawing {
 	d := &draw.Drawing{}
-	d.Add(draw.PopCross(20, 20), draw.Disc(30, 20, 1.5), draw.Ring(40, 20, 5, draw.ThinMm, draw.ChainDash...), draw.Stadium(60, 20, 8, 3, 3, draw.ThickMm),
+	d.Add(draw.PopCross(20, 20), draw.Disc(30, 20, 1.5), draw.Ring(40, 20, 5, draw.ThinMm, draw.ChainDash...), draw.Stadium(canvas.Point{X: 60, Y: 20}, canvas.Point{X: 8, Y: 3}, 3, draw.ThickMm),
 		draw.Segment(0, 0, 10, 5, draw.HairMm, draw.CutDash...), draw.TopArrow(80, 20, 12), draw.Shape{Path: draw.SlotPath(90, 10, 100, 17.5, 6), Stroke: draw.Black, WidthMm: draw.ThinMm})
 	for _, items := range [][]draw.Item{draw.Balloon(20, 40, 7), draw.Balloon(35, 40, 128), draw.Leader(20, 40, 50, 55), draw.MatchMark(60, 40), draw.Warning(75, 40, 6), draw.Over(draw.Text{XMm: 90, YMm: 40, SizeMm: 3, RotateDeg: 30, Content: "Ø11"})} {
 		d.Add(items...)
@@ -75,8 +77,8 @@ func marked() *draw.Drawing {
 	draw.RuleAcross(d, 10, 70)
 	draw.RuleUp(d, 150, 20)
 	draw.InchRule(d, 10, 90, false)
-	draw.EdgeRule(d, 10, 105, 33, false, true)
-	draw.EdgeRule(d, 10, 115, 40, true, false)
+	draw.EdgeRule(d, canvas.Point{X: 10, Y: 105}, 33, false, true)
+	draw.EdgeRule(d, canvas.Point{X: 10, Y: 115}, 40, true, false)
 	cut := draw.Polygon(10, 130, 40, 130, 40, 150, 25, 144, 10, 150)
 	draw.Hatch(d, cut, draw.R(10, 130, 40, 150))
 	draw.HatchAt(d, cut.Copy().Translate(50, 0), 30, 2.5, 0.7)

@@ -12,12 +12,12 @@ import (
 func TestBeside(t *testing.T) {
 	t.Parallel()
 	for deg, want := range map[float64]Rect{0: {13, 17, 23, 23}, 90: {5, 23, 15, 29}, 180: {-3, 17, 7, 23}, 270: {5, 11, 15, 17}} {
-		got := Beside(10, 20, 10, 6, 3, deg*math.Pi/180)
+		got := Search{X: 10, Y: 20, W: 10, H: 6}.At(3, deg*math.Pi/180)
 		if math.Abs(got.X0-want.X0)+math.Abs(got.Y0-want.Y0)+math.Abs(got.X1-want.X1)+math.Abs(got.Y1-want.Y1) > 1e-9 {
 			t.Errorf("%g°: %v, want %v", deg, got, want)
 		}
 	}
-	if got := Beside(0, 0, 10, 6, 3, math.Pi/6); math.Abs((got.X0+got.X1)/2-8*math.Sqrt(3)/2) > 1e-9 || math.Abs((got.Y0+got.Y1)/2-3) > 1e-9 {
+	if got := (Search{W: 10, H: 6}).At(3, math.Pi/6); math.Abs((got.X0+got.X1)/2-8*math.Sqrt(3)/2) > 1e-9 || math.Abs((got.Y0+got.Y1)/2-3) > 1e-9 {
 		t.Errorf("30°: %v", got)
 	}
 }
@@ -29,13 +29,13 @@ func TestFind(t *testing.T) {
 	room := NewOccupied(Rect{-100, -100, 100, 100})
 	for refuse := range 80 {
 		n := 0
-		got, ok := room.Find(10, 20, 8, 4, 2, 4.5, 1, func(Rect) bool { n++; return n > refuse })
+		got, ok := room.Find(Search{10, 20, 8, 4, 2, 4.5, 1}, func(Rect) bool { n++; return n > refuse })
 		d, i := 2+float64(refuse/24), refuse%24
 		turn := float64((i+1)/2) * 15 * math.Pi / 180
 		if i%2 == 1 {
 			turn = -turn
 		}
-		want := Beside(10, 20, 8, 4, d, 1+turn)
+		want := Search{X: 10, Y: 20, W: 8, H: 4}.At(d, 1+turn)
 		if refuse >= 72 {
 			if ok {
 				t.Errorf("place %d is %v", refuse, got)

@@ -71,12 +71,12 @@ func TestRules(t *testing.T) {
 		{"mm up", func(d *Drawing) { RuleUp(d, x, y) }, true, 1, 5, 10, [3]float64{2, 3, 4}, 10, 100, 100, "0 10 20 30 40 50 60 70 80 90 100"},
 		{"inches across", func(d *Drawing) { InchRule(d, x, y, false) }, false, 25.4 / 8, 4, 8, [3]float64{2, 3, 4}, 1, 101.6, 101.6, "0 1 2 3 4 in"},
 		{"inches up", func(d *Drawing) { InchRule(d, x, y, true) }, true, 25.4 / 8, 4, 8, [3]float64{2, 3, 4}, 1, 101.6, 101.6, "0 1 2 3 4"},
-		{"edge across", func(d *Drawing) { EdgeRule(d, x, y, 121.5, false, false) }, false, 1, 5, 10, [3]float64{1.6, 2.4, 3.2}, 10, 121.5, 121, "10 20 30 40 50 60 70 80 90 110 100 mm"},
-		{"edge up", func(d *Drawing) { EdgeRule(d, x, y, 112, false, true) }, true, 1, 5, 10, [3]float64{1.6, 2.4, 3.2}, 10, 112, 112, "10 20 30 40 50 60 70 80 90 110 100 mm"},
-		{"its last number would lie past its end", func(d *Drawing) { EdgeRule(d, x, y, 111.9, false, true) }, true, 1, 5, 10, [3]float64{1.6, 2.4, 3.2}, 10, 111.9, 111, "10 20 30 40 50 60 70 80 90 100 mm"},
-		{"edge in inches", func(d *Drawing) { EdgeRule(d, x, y, 130, true, false) }, false, 25.4 / 8, 4, 8, [3]float64{1.6, 2.4, 3.2}, 1, 130, 40 * 25.4 / 8, "1 2 3 5 4 in"},
-		{"no room for 100 mm", func(d *Drawing) { EdgeRule(d, x, y, 108, false, false) }, false, 1, 5, 10, [3]float64{1.6, 2.4, 3.2}, 10, 108, 108, "10 20 30 40 50 60 70 80 90"},
-		{"just room for 100 mm", func(d *Drawing) { EdgeRule(d, x, y, 109, false, false) }, false, 1, 5, 10, [3]float64{1.6, 2.4, 3.2}, 10, 109, 109, "10 20 30 40 50 60 70 80 90 100 mm"},
+		{"edge across", func(d *Drawing) { EdgeRule(d, canvas.Point{X: x, Y: y}, 121.5, false, false) }, false, 1, 5, 10, [3]float64{1.6, 2.4, 3.2}, 10, 121.5, 121, "10 20 30 40 50 60 70 80 90 110 100 mm"},
+		{"edge up", func(d *Drawing) { EdgeRule(d, canvas.Point{X: x, Y: y}, 112, false, true) }, true, 1, 5, 10, [3]float64{1.6, 2.4, 3.2}, 10, 112, 112, "10 20 30 40 50 60 70 80 90 110 100 mm"},
+		{"its last number would lie past its end", func(d *Drawing) { EdgeRule(d, canvas.Point{X: x, Y: y}, 111.9, false, true) }, true, 1, 5, 10, [3]float64{1.6, 2.4, 3.2}, 10, 111.9, 111, "10 20 30 40 50 60 70 80 90 100 mm"},
+		{"edge in inches", func(d *Drawing) { EdgeRule(d, canvas.Point{X: x, Y: y}, 130, true, false) }, false, 25.4 / 8, 4, 8, [3]float64{1.6, 2.4, 3.2}, 1, 130, 40 * 25.4 / 8, "1 2 3 5 4 in"},
+		{"no room for 100 mm", func(d *Drawing) { EdgeRule(d, canvas.Point{X: x, Y: y}, 108, false, false) }, false, 1, 5, 10, [3]float64{1.6, 2.4, 3.2}, 10, 108, 108, "10 20 30 40 50 60 70 80 90"},
+		{"just room for 100 mm", func(d *Drawing) { EdgeRule(d, canvas.Point{X: x, Y: y}, 109, false, false) }, false, 1, 5, 10, [3]float64{1.6, 2.4, 3.2}, 10, 109, 109, "10 20 30 40 50 60 70 80 90 100 mm"},
 	} {
 		var d Drawing
 		c.draw(&d)
@@ -190,10 +190,10 @@ func TestSigns(t *testing.T) {
 		{"disc", []Item{Disc(10, 20, 2)}, Rect{8, 18, 12, 22}},
 		{"box", []Item{Box(Rect{1, 2, 3, 5}, LineMm)}, Rect{1, 2, 3, 5}},
 		{"ring", []Item{Ring(10, 20, 3, LineMm)}, Rect{7, 17, 13, 23}},
-		{"slot across", []Item{Stadium(10, 20, 6, 0, 2, LineMm)}, Rect{2, 18, 18, 22}},
-		{"slot up", []Item{Stadium(10, 20, 0, 6, 2, LineMm)}, Rect{8, 12, 12, 28}},
-		{"slot at a slant", []Item{Stadium(10, 20, 3, 4, 1, LineMm)}, Rect{6, 15, 14, 25}},
-		{"slot of no length", []Item{Stadium(10, 20, 0, 0, 2, LineMm)}, Rect{8, 18, 12, 22}},
+		{"slot across", []Item{Stadium(canvas.Point{X: 10, Y: 20}, canvas.Point{X: 6, Y: 0}, 2, LineMm)}, Rect{2, 18, 18, 22}},
+		{"slot up", []Item{Stadium(canvas.Point{X: 10, Y: 20}, canvas.Point{X: 0, Y: 6}, 2, LineMm)}, Rect{8, 12, 12, 28}},
+		{"slot at a slant", []Item{Stadium(canvas.Point{X: 10, Y: 20}, canvas.Point{X: 3, Y: 4}, 1, LineMm)}, Rect{6, 15, 14, 25}},
+		{"slot of no length", []Item{Stadium(canvas.Point{X: 10, Y: 20}, canvas.Point{X: 0, Y: 0}, 2, LineMm)}, Rect{8, 18, 12, 22}},
 	} {
 		got := box(c.items...)
 		for i, d := range []float64{got.X0 - c.want.X0, got.Y0 - c.want.Y0, got.X1 - c.want.X1, got.Y1 - c.want.Y1} {

@@ -386,7 +386,7 @@ func (f *facePicture) circles() {
 			circle := &draw.Drawing{Items: []draw.Item{draw.Ring(x, y, r, draw.HairMm, draw.ChainDash...)}}
 			f.panel.Draw.Add(draw.Group{Drawing: circle, Transform: canvas.Identity, Clip: f.room.Window.Path()})
 		} else {
-			f.panel.Draw.Add(draw.Stadium(x, y, c.HalfMm.XMm*f.scale, c.HalfMm.YMm*f.scale, r, draw.LineMm))
+			f.panel.Draw.Add(draw.Stadium(canvas.Point{X: x, Y: y}, canvas.Point{X: c.HalfMm.XMm * f.scale, Y: c.HalfMm.YMm * f.scale}, r, draw.LineMm))
 		}
 		f.room.AddCircle(x, y, r)
 	}
@@ -494,7 +494,7 @@ func (f *facePicture) own(at draw.Rect, x, y, r float64) bool {
 func (f *facePicture) number(x, y, r, outward float64, n int) {
 	text := strconv.Itoa(n)
 	w, h := draw.TextWidth(text, draw.SmallMm, true), draw.AscentMm*draw.SmallMm
-	spot, ok := f.room.Find(x, y, w, h, r+1.2, r+4.5, outward, func(at draw.Rect) bool { return f.room.Free(at) && f.own(at, x, y, r) })
+	spot, ok := f.room.Find(draw.Search{X: x, Y: y, W: w, H: h, Near: r + 1.2, Far: r + 4.5, Angle: outward}, func(at draw.Rect) bool { return f.room.Free(at) && f.own(at, x, y, r) })
 	if !ok {
 		return
 	}

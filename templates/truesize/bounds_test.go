@@ -7,6 +7,8 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
+
+	"github.com/tdewolff/canvas"
 )
 
 // TestLongNameInStrip: a name in bold over another line that is too wide for its cell is
@@ -64,7 +66,7 @@ func TestNameBesideCircle(t *testing.T) {
 	window := draw.R(-100, -100, 100, 100)
 	middle := func(s draw.Rect) float64 { return math.Hypot((s.X0+s.X1)/2, (s.Y0+s.Y1)/2) }
 	free := draw.NewOccupied(window)
-	spot, ok := besideCircle(free, 0, 0, r, w, h)
+	spot, ok := besideCircle(free, canvas.Point{}, r, w, h)
 	if !ok || middle(spot) < r || spot.X0 < 0 || spot.Y0 < 0 {
 		t.Errorf("free: %v, %v", spot, ok)
 	}
@@ -72,11 +74,11 @@ func TestNameBesideCircle(t *testing.T) {
 	for _, corner := range []draw.Rect{draw.R(-r, -r, -20, -20), draw.R(20, -r, r, -20), draw.R(-r, 20, -20, r), draw.R(20, 20, r, r)} {
 		outside.AddText(corner)
 	}
-	spot, ok = besideCircle(outside, 0, 0, r, w, h)
+	spot, ok = besideCircle(outside, canvas.Point{}, r, w, h)
 	if !ok || middle(spot) > r {
 		t.Errorf("inside: %v, %v", spot, ok)
 	}
-	if spot, ok := besideCircle(draw.NewOccupied(draw.R(-5, -5, 5, 5)), 0, 0, r, w, h); ok {
+	if spot, ok := besideCircle(draw.NewOccupied(draw.R(-5, -5, 5, 5)), canvas.Point{}, r, w, h); ok {
 		t.Errorf("no room: %v", spot)
 	}
 }

@@ -177,65 +177,63 @@ func patternStroke(role string) (width float64, dash []float64) {
 	return draw.HairMm, nil
 }
 
-// draw draws what lies in the window, the pattern's origin at (ox, oy).
-func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *draw.Occupied) {
-	lines := &draw.Drawing{}
-	shift := canvas.Identity.Translate(ox, oy)
-	seen := draw.R(window.X0-ox, window.Y0-oy, window.X1-ox, window.Y1-oy)
-	for _, l := range p.lines {
-		if !l.reach.Meets(seen) {
+// draw draws what lies in the window.
+func (p *pattern) draw(l laid) {
+	seen := l.seen()
+	for _, q := range p.lines {
+		if !q.reach.Meets(seen) {
 			continue
 		}
-		width, dash := patternStroke(l.Role)
-		path := l.path
-		if l.Role == "top" || l.Role == "division" {
+		width, dash := patternStroke(q.Role)
+		path := q.path
+		if q.Role == "top" || q.Role == "division" {
 			path = p.openAtMarks(path)
 		}
-		lines.Add(draw.Shape{Path: path, Stroke: draw.Black, WidthMm: width, DashMm: dash})
-		room.AddPath(l.path.Copy().Transform(shift))
+		l.lines.Add(draw.Shape{Path: path, Stroke: draw.Black, WidthMm: width, DashMm: dash})
+		l.AddPath(q.path.Copy().Transform(l.shift()))
 	}
 	for _, m := range p.dev.Marks {
 		if (draw.R(m.CentreMm.XMm, m.CentreMm.YMm, m.CentreMm.XMm, m.CentreMm.YMm)).Grown(draw.CrossArmMm).Meets(seen) {
-			pop(lines, room, m.CentreMm.XMm, m.CentreMm.YMm, ox, oy)
+			l.pop(m.CentreMm.XMm, m.CentreMm.YMm)
 		}
 	}
 	if p.dev.Kind == plan.FoldPattern {
-		topMark(lines, room, canvas.Point{X: highest(p.outline, p.dev.MaxMm.YMm), Y: p.dev.MaxMm.YMm + 3}, canvas.Point{X: ox, Y: oy})
+		l.topMark(plan.XY{XMm: highest(p.outline, p.dev.MaxMm.YMm), YMm: p.dev.MaxMm.YMm + 3})
 	}
 	if p.dev.Kind == plan.WrapPattern {
 		left := p.dev.MinMm.XMm
-		p.clockScale(lines, room, draw.R(left, 0, left+p.dev.WrapMm, 0), ox, oy)
-		p.axialRule(lines, room, ox, oy)
+		p.clockScale(l, draw.R(left, 0, left+p.dev.WrapMm, 0))
+		p.axialRule(l)
 	}
 	if p.dev.Kind == plan.MainPattern {
 		lo, hi := p.dev.MinMm, p.dev.MaxMm
-		p.clockScale(lines, room, draw.R(lo.XMm, lo.YMm, hi.XMm, lo.YMm), ox, oy)
+		p.clockScale(l, draw.R(lo.XMm, lo.YMm, hi.XMm, lo.YMm))
 		at := p.dev.OriginMm
-		lines.Add(draw.Shape{Path: canvas.Circle(originRingMm).Translate(at.XMm, at.YMm), Stroke: draw.Black, WidthMm: draw.LineMm})
-		room.AddCircle(ox+at.XMm, oy+at.YMm, originRingMm)
+		l.lines.Add(draw.Shape{Path: canvas.Circle(originRingMm).Translate(at.XMm, at.YMm), Stroke: draw.Black, WidthMm: draw.LineMm})
+		l.AddCircle(l.ox+at.XMm, l.oy+at.YMm, originRingMm)
 	}
-	s.Draw.Add(draw.Group{Drawing: lines, Transform: shift, Clip: window.Path()})
+	l.clip()
 
-	draw.LabelMarks(s, room, p.marks(seen, ox, oy))
+	draw.LabelMarks(l.Sheet, l.Occupied, p.marks(l))
 	if p.dev.Kind == plan.WrapPattern {
-		p.wrapTexts(s, window, ox, oy, room)
+		p.wrapTexts(l)
 		return
 	}
 	towards := math.Pi / 2
 	if p.dev.Kind == plan.BranchPattern {
 		towards = math.Pi / 4 // beside its line, and on the part of the paper that stays
 	}
-	for _, l := range p.labels() {
-		p.label(s, room, l.Text, ox+l.AtMm.XMm, oy+l.AtMm.YMm, towards)
+	for _, text := range p.labels() {
+		l.label(text, towards)
 	}
-	if p.taped(window, ox) {
-		seam := ox + p.dev.MinMm.XMm + p.dev.WrapMm
-		p.along(s, room, tapeIt, seam, window.Y0, seam, window.Y1, draw.SmallMm)
+	if p.taped(l) {
+		seam := l.ox + p.dev.MinMm.XMm + p.dev.WrapMm
+		l.along(tapeIt, canvas.Point{X: seam, Y: l.Window.Y0}, canvas.Point{X: seam, Y: l.Window.Y1})
 	}
 	if p.half {
-		p.centreLine(s, window, ox+*p.dev.MirrorMm, room)
+		l.centreLine(l.ox + *p.dev.MirrorMm)
 	}
-	p.foldTexts(s, window, ox, oy, room)
+	p.foldTexts(l)
 }
 
 // labels are the texts at points; round a thin branch, whose lines stand closer than their numbers
@@ -251,15 +249,16 @@ func (p *pattern) labels() []plan.PatternLabel {
 	})
 }
 
-// marks are the crosses that are seen, to label, the pattern's origin at (ox, oy).
-func (p *pattern) marks(seen draw.Rect, ox, oy float64) (marks []draw.Mark) {
+// marks are the crosses that are seen, to label.
+func (p *pattern) marks(l laid) (marks []draw.Mark) {
+	seen := l.seen()
 	for _, m := range p.dev.Marks {
 		if seen.HasPoint(m.CentreMm.XMm, m.CentreMm.YMm) {
 			size := m.Name
 			if m.DiameterMm > 0 {
 				size += " Ø" + words.Short(m.DiameterMm, p.pl.Units)
 			}
-			marks = append(marks, draw.Mark{Number: strconv.Itoa(m.N), Group: m.Name, Size: size, X: ox + m.CentreMm.XMm, Y: oy + m.CentreMm.YMm, Radius: max(m.DiameterMm/2, draw.CrossArmMm), Outward: 0})
+			marks = append(marks, draw.Mark{Number: strconv.Itoa(m.N), Group: m.Name, Size: size, X: l.ox + m.CentreMm.XMm, Y: l.oy + m.CentreMm.YMm, Radius: max(m.DiameterMm/2, draw.CrossArmMm), Outward: 0})
 		}
 	}
 	return marks
@@ -267,13 +266,13 @@ func (p *pattern) marks(seen draw.Rect, ox, oy float64) (marks []draw.Mark) {
 
 // centreLine draws the line at x that a half pattern is turned over on, if it lies in
 // the window.
-func (p *pattern) centreLine(s *draw.Sheet, window draw.Rect, x float64, room *draw.Occupied) {
-	if x < window.X0 || x > window.X1 {
+func (l laid) centreLine(x float64) {
+	if x < l.Window.X0 || x > l.Window.X1 {
 		return
 	}
-	s.Draw.Add(draw.Segment(x, window.Y0, x, window.Y1, draw.ThinMm, draw.ChainDash...))
-	room.AddLine(x, window.Y0, x, window.Y1)
-	p.along(s, room, "centre line: cut along it, turn over on it", x, window.Y0, x, window.Y1, draw.SmallMm)
+	l.Draw.Add(draw.Segment(x, l.Window.Y0, x, l.Window.Y1, draw.ThinMm, draw.ChainDash...))
+	l.AddLine(x, l.Window.Y0, x, l.Window.Y1)
+	l.along("centre line: cut along it, turn over on it", canvas.Point{X: x, Y: l.Window.Y0}, canvas.Point{X: x, Y: l.Window.Y1})
 }
 
 // openAtMarks is a straight line that leaves out the crosses on it, whose middles
@@ -308,28 +307,29 @@ func (p *pattern) openAtMarks(line *canvas.Path) *canvas.Path {
 
 // label writes a short text near a point, first in the direction of the angle,
 // where there is room on this sheet.
-func (p *pattern) label(s *draw.Sheet, room *draw.Occupied, text string, x, y, angle float64) {
-	if !room.Window.HasPoint(x, y) {
+func (l laid) label(text plan.PatternLabel, angle float64) {
+	x, y := l.ox+text.AtMm.XMm, l.oy+text.AtMm.YMm
+	if !l.Window.HasPoint(x, y) {
 		return
 	}
-	w, h := draw.TextWidth(text, draw.TextMm, true), draw.AscentMm*draw.TextMm
-	spot, ok := room.Find(x, y, w, h, 1, 6, angle, room.Free)
+	w, h := draw.TextWidth(text.Text, draw.TextMm, true), draw.AscentMm*draw.TextMm
+	spot, ok := l.Find(draw.Search{X: x, Y: y, W: w, H: h, Near: 1, Far: 6, Angle: angle}, l.Free)
 	if !ok {
-		spot, ok = room.Find(x, y, w, h, 1, 14, angle, room.ClearOfTexts)
+		spot, ok = l.Find(draw.Search{X: x, Y: y, W: w, H: h, Near: 1, Far: 14, Angle: angle}, l.ClearOfTexts)
 	}
 	if ok {
-		room.AddText(draw.R(spot.X0, spot.Y0-draw.DropMm*draw.TextMm, spot.X1, spot.Y1))
-		s.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.TextMm, Bold: true, Content: text})
+		l.AddText(draw.R(spot.X0, spot.Y0-draw.DropMm*draw.TextMm, spot.X1, spot.Y1))
+		l.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.TextMm, Bold: true, Content: text.Text})
 	}
 }
 
 // foldTexts names the lines that are no edge, along each of them.
-func (p *pattern) foldTexts(s *draw.Sheet, window draw.Rect, ox, oy float64, room *draw.Occupied) {
-	for _, l := range p.lines {
+func (p *pattern) foldTexts(l laid) {
+	for _, q := range p.lines {
 		text := ""
-		switch l.Role {
+		switch q.Role {
 		case "fold", "division", "top":
-			if text = l.Text; text == "" {
+			if text = q.Text; text == "" {
 				continue
 			}
 		case "seam":
@@ -339,23 +339,25 @@ func (p *pattern) foldTexts(s *draw.Sheet, window draw.Rect, ox, oy float64, roo
 		default:
 			continue
 		}
-		pts := l.path.Coords()
+		pts := q.path.Coords()
 		if len(pts) < 2 {
 			continue
 		}
 		a, b := pts[0], pts[len(pts)-1]
-		if l.Role == "tab" { // beside the seam, on the lap
+		if q.Role == "tab" { // beside the seam, on the lap
 			a, b = pts[len(pts)/2-1], pts[len(pts)/2]
 		}
-		p.along(s, room, text, ox+a.X, oy+a.Y, ox+b.X, oy+b.Y, draw.SmallMm)
+		l.along(text, canvas.Point{X: l.ox + a.X, Y: l.oy + a.Y}, canvas.Point{X: l.ox + b.X, Y: l.oy + b.Y})
 	}
 }
 
 // along writes a text beside a straight line, turned with it, where the room
 // allows it near the middle.
-func (p *pattern) along(s *draw.Sheet, room *draw.Occupied, text string, x0, y0, x1, y1, size float64) {
+func (l laid) along(text string, from, to canvas.Point) {
+	const size = draw.SmallMm
+	x0, y0, x1, y1 := from.X, from.Y, to.X, to.Y
 	length := math.Hypot(x1-x0, y1-y0)
-	if near := draw.R(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)).Grown(2 * size); !near.Meets(room.Window) {
+	if near := draw.R(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)).Grown(2 * size); !near.Meets(l.Window) {
 		return
 	}
 	w := draw.TextWidth(text, size, false)
@@ -378,16 +380,16 @@ func (p *pattern) along(s *draw.Sheet, room *draw.Occupied, text string, x0, y0,
 		}
 		for _, off := range []float64{off, -off - draw.AscentMm*size} {
 			x, y := x0+ux*at-uy*off, y0+uy*at+ux*off
-			boxes := turnedRoom(x, y, ux, uy, w, size)
-			if room.AllClear(boxes, i < 30) {
+			boxes := turnedRoom(canvas.Point{X: x, Y: y}, canvas.Point{X: ux, Y: uy}, w, size)
+			if l.AllClear(boxes, i < 30) {
 				for b := range boxes {
-					room.AddText(b)
+					l.AddText(b)
 				}
 				label := draw.Text{XMm: x, YMm: y, SizeMm: size, Align: draw.Centre, RotateDeg: angle, Content: text}
 				if i < 30 {
-					s.Draw.Add(label)
+					l.Draw.Add(label)
 				} else {
-					s.Draw.Add(draw.Over(label)...)
+					l.Draw.Add(draw.Over(label)...)
 				}
 				return
 			}
@@ -402,14 +404,14 @@ const (
 	alongMm     = 0.9
 )
 
-// turnedRoom is the room of a text w wide in the direction (ux, uy), centred
-// at (x, y): small boxes along it.
-func turnedRoom(x, y, ux, uy, w, size float64) iter.Seq[draw.Rect] {
+// turnedRoom is the room of a text w wide in the direction way, centred at a
+// point: small boxes along it.
+func turnedRoom(at, way canvas.Point, w, size float64) iter.Seq[draw.Rect] {
 	const middle, half = (draw.AscentMm - draw.DropMm) / 2, (draw.AscentMm + draw.DropMm) / 2
 	return func(yield func(draw.Rect) bool) {
 		for t := -w / 2; t < w/2+size*0.4; t += size * 0.4 {
 			t := min(t, w/2)
-			cx, cy := x+ux*t-uy*size*middle, y+uy*t+ux*size*middle
+			cx, cy := at.X+way.X*t-way.Y*size*middle, at.Y+way.Y*t+way.X*size*middle
 			if !yield(draw.R(cx, cy, cx, cy).Grown(size * half)) {
 				return
 			}

@@ -38,7 +38,7 @@ func TestTileMap(t *testing.T) {
 		outline := canvas.Rectangle(c.long, 120)
 		area := draw.R(0, 0, c.long, 120)
 		of := &template{part: &plan.PartPlan{Title: "Rail"}, name: "blank", side: "this side out", exact: true, outline: outline, full: area, core: area,
-			draw: func(*draw.Sheet, draw.Rect, float64, float64, *draw.Occupied) {}}
+			draw: func(laid) {}}
 		side := a4.Turned()
 		tiles := of.tiles(window(side).Width(), window(side).Height())
 		var all draw.Chapter

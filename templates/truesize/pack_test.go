@@ -73,7 +73,7 @@ func TestNarrowTileIsNamed(t *testing.T) {
 	for _, c := range []struct{ widthMm, turned float64 }{{28, 90}, {100, 0}} {
 		p := newPage(a4)
 		room := window(p.frame)
-		of := &template{part: &plan.PartPlan{Title: "Tube"}, side: "this side out", outline: room.Path(), draw: func(*draw.Sheet, draw.Rect, float64, float64, *draw.Occupied) {}}
+		of := &template{part: &plan.PartPlan{Title: "Tube"}, side: "this side out", outline: room.Path(), draw: func(laid) {}}
 		for n, w := range []float64{60, c.widthMm} {
 			r := draw.R(0, 0, w, room.Height())
 			if !p.put(tile{of: of, n: n + 1, col: n, window: r, cell: r, grid: &grid{area: r, xs: []float64{0}, shown: [][]bool{{true, true}}}}) {

@@ -240,21 +240,19 @@ func holeRect(h plan.Hole) draw.Rect {
 // drawFace draws what lies in the window (page coordinates), with the face's
 // origin at (ox, oy). Lines are cut off at the window; labels stand whole
 // inside it, and keep clear of what room holds already.
-func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *draw.Occupied) {
-	onFace := draw.R(window.X0-ox, window.Y0-oy, window.X1-ox, window.Y1-oy)
-	lines := &draw.Drawing{}
-	shift := canvas.Identity.Translate(ox, oy)
-	p.outlines(lines, room, shift)
-	p.ticks(lines, room, ox, oy)
+func (p *punch) drawFace(l laid) {
+	onFace := l.seen()
+	p.outlines(l)
+	p.ticks(l)
 	for _, h := range p.holes {
 		if !holeRect(h).Meets(onFace) {
 			continue
 		}
 		if h.DiameterMm > 0 {
-			lines.Add(draw.Ring(h.XMm, h.YMm, h.DiameterMm/2, draw.ThinMm, draw.HiddenDash...))
-			room.AddCircle(ox+h.XMm, oy+h.YMm, h.DiameterMm/2)
+			l.lines.Add(draw.Ring(h.XMm, h.YMm, h.DiameterMm/2, draw.ThinMm, draw.HiddenDash...))
+			l.AddCircle(l.ox+h.XMm, l.oy+h.YMm, h.DiameterMm/2)
 		}
-		pop(lines, room, h.XMm, h.YMm, ox, oy)
+		l.pop(h.XMm, h.YMm)
 	}
 	for _, slot := range p.slots {
 		if !slotRect(slot).Meets(onFace) {
@@ -262,36 +260,36 @@ func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *
 		}
 		a, b := slot.EndsMm[0], slot.EndsMm[1]
 		path := draw.SlotPath(a.XMm, a.YMm, b.XMm, b.YMm, slot.WidthMm)
-		lines.Add(draw.Shape{Path: path, Stroke: draw.Black, WidthMm: draw.ThinMm, DashMm: draw.HiddenDash})
-		room.AddPath(path.Copy().Transform(shift))
-		lines.Add(draw.Segment(slot.EndsMm[0].XMm, slot.EndsMm[0].YMm, slot.EndsMm[1].XMm, slot.EndsMm[1].YMm, draw.HairMm, draw.ChainDash...))
+		l.lines.Add(draw.Shape{Path: path, Stroke: draw.Black, WidthMm: draw.ThinMm, DashMm: draw.HiddenDash})
+		l.AddPath(path.Copy().Transform(l.shift()))
+		l.lines.Add(draw.Segment(slot.EndsMm[0].XMm, slot.EndsMm[0].YMm, slot.EndsMm[1].XMm, slot.EndsMm[1].YMm, draw.HairMm, draw.ChainDash...))
 		for _, end := range slot.EndsMm {
-			pop(lines, room, end.XMm, end.YMm, ox, oy)
+			l.pop(end.XMm, end.YMm)
 		}
 	}
-	s.Draw.Add(draw.Group{Drawing: lines, Transform: shift, Clip: window.Path()})
+	l.clip()
 
 	var marks []draw.Mark
 	for _, h := range p.holes {
 		if onFace.Holds(holeRect(h)) {
 			marks = append(marks, draw.Mark{Number: p.numbered(h.Group, h.N, 1), Group: h.Group, Size: "Ø" + words.Short(h.DiameterMm, p.pl.Units),
-				X: ox + h.XMm, Y: oy + h.YMm, Radius: h.DiameterMm / 2, Outward: math.Atan2(h.YMm, h.XMm)})
+				X: l.ox + h.XMm, Y: l.oy + h.YMm, Radius: h.DiameterMm / 2, Outward: math.Atan2(h.YMm, h.XMm)})
 		}
 	}
 	for _, slot := range p.slots {
 		if onFace.Holds(slotRect(slot)) {
 			marks = append(marks, draw.Mark{Number: p.numbered(slot.Group, slot.N, 1), Group: slot.Group, Size: words.Short(slot.WidthMm, p.pl.Units) + " × " + words.Short(slot.LengthMm, p.pl.Units),
-				X: ox + slot.XMm, Y: oy + slot.YMm, Radius: slot.WidthMm / 2, Outward: math.Atan2(slot.YMm, slot.XMm)})
+				X: l.ox + slot.XMm, Y: l.oy + slot.YMm, Radius: slot.WidthMm / 2, Outward: math.Atan2(slot.YMm, slot.XMm)})
 		}
 	}
-	draw.LabelMarks(s, room, marks)
+	draw.LabelMarks(l.Sheet, l.Occupied, marks)
 	for _, c := range p.circles() {
 		if p.shows(c) {
-			labelCircle(s, room, c, ox, oy)
+			l.nameCircle(c)
 		}
 	}
 	for _, c := range p.cuts() {
-		p.discTop(s, room, c, ox, oy)
+		p.discTop(l, c)
 	}
 }
 
@@ -325,30 +323,29 @@ func (p *punch) cuts() []plan.FaceCut {
 }
 
 // discTop marks TOP on the disc that is cut out of a stepped face.
-func (p *punch) discTop(s *draw.Sheet, room *draw.Occupied, c plan.FaceCut, ox, oy float64) {
+func (p *punch) discTop(l laid, c plan.FaceCut) {
 	r := c.DiameterMm / 2
-	if !c.Inside || !room.Window.HasPoint(ox, oy+r) {
+	if !c.Inside || !l.Window.HasPoint(l.ox, l.oy+r) {
 		return
 	}
-	s.Draw.Add(draw.Segment(ox, oy+r-discTickMm, ox, oy+r, draw.LineMm))
-	room.AddText(draw.R(ox, oy+r-discTickMm, ox, oy+r).Grown(tickClearMm))
+	l.Draw.Add(draw.Segment(l.ox, l.oy+r-discTickMm, l.ox, l.oy+r, draw.LineMm))
+	l.AddText(draw.R(l.ox, l.oy+r-discTickMm, l.ox, l.oy+r).Grown(tickClearMm))
 	w, h := draw.TextWidth("TOP", draw.SmallMm, true), draw.AscentMm*draw.SmallMm
 	inside := func(spot draw.Rect) bool {
-		return math.Hypot(max(spot.X1-ox, ox-spot.X0), max(spot.Y1-oy, oy-spot.Y0)) < r-0.5 && room.Free(spot)
+		return math.Hypot(max(spot.X1-l.ox, l.ox-spot.X0), max(spot.Y1-l.oy, l.oy-spot.Y0)) < r-0.5 && l.Free(spot)
 	}
-	if spot, ok := room.Find(ox, oy+r-discTickMm/2, w, h, 1.2, 14, 0, inside); ok {
-		room.AddText(spot)
-		s.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.SmallMm, Bold: true, Content: "TOP"})
+	if spot, ok := l.Find(draw.Search{X: l.ox, Y: l.oy + r - discTickMm/2, W: w, H: h, Near: 1.2, Far: 14}, inside); ok {
+		l.AddText(spot)
+		l.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.SmallMm, Bold: true, Content: "TOP"})
 	}
 }
 
-func (p *punch) outlines(lines *draw.Drawing, room *draw.Occupied, shift canvas.Matrix) {
-	lines.Add(draw.Shape{Path: p.outline, Stroke: draw.Black, WidthMm: draw.LineMm})
-	room.AddPath(p.outline.Copy().Transform(shift))
+func (p *punch) outlines(l laid) {
+	l.lines.Add(draw.Shape{Path: p.outline, Stroke: draw.Black, WidthMm: draw.LineMm})
+	l.AddPath(p.outline.Copy().Transform(l.shift()))
 	for _, c := range p.cuts() {
-		lines.Add(draw.Ring(0, 0, c.DiameterMm/2, draw.LineMm, draw.CutDash...))
-		at := shift.Dot(canvas.Point{})
-		room.AddCircle(at.X, at.Y, c.DiameterMm/2)
+		l.lines.Add(draw.Ring(0, 0, c.DiameterMm/2, draw.LineMm, draw.CutDash...))
+		l.AddCircle(l.ox, l.oy, c.DiameterMm/2)
 	}
 	for _, c := range p.circles() {
 		if !p.shows(c) || slices.ContainsFunc(p.cuts(), func(k plan.FaceCut) bool {
@@ -358,38 +355,30 @@ func (p *punch) outlines(lines *draw.Drawing, room *draw.Occupied, shift canvas.
 		}
 		x, y := c.CentreMm.XMm, c.CentreMm.YMm
 		if c.Pitch {
-			lines.Add(draw.Ring(x, y, c.DiameterMm/2, draw.HairMm, draw.ChainDash...))
+			l.lines.Add(draw.Ring(x, y, c.DiameterMm/2, draw.HairMm, draw.ChainDash...))
 		} else {
-			lines.Add(draw.Stadium(x, y, c.HalfMm.XMm, c.HalfMm.YMm, c.DiameterMm/2, 0.25))
+			l.lines.Add(draw.Stadium(canvas.Point{X: x, Y: y}, canvas.Point{X: c.HalfMm.XMm, Y: c.HalfMm.YMm}, c.DiameterMm/2, 0.25))
 		}
-		at := shift.Dot(canvas.Point{X: x, Y: y})
-		room.AddCircle(at.X, at.Y, c.DiameterMm/2)
+		l.AddCircle(l.ox+x, l.oy+y, c.DiameterMm/2)
 	}
-}
-
-// pop draws a centre-pop cross.
-func pop(lines *draw.Drawing, room *draw.Occupied, x, y, ox, oy float64) {
-	lines.Add(draw.PopCross(x, y))
-	room.AddLine(ox+x-draw.CrossArmMm, oy+y, ox+x+draw.CrossArmMm, oy+y)
-	room.AddLine(ox+x, oy+y-draw.CrossArmMm, ox+x, oy+y+draw.CrossArmMm)
 }
 
 // ticks draws the quadrant ticks outside the outline, the TOP mark above it
 // and the centre mark.
-func (p *punch) ticks(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) {
+func (p *punch) ticks(l laid) {
 	lo, hi := p.lo, p.hi
 	tick := func(x0, y0, x1, y1 float64) {
-		lines.Add(draw.Segment(x0, y0, x1, y1, draw.LineMm))
+		l.lines.Add(draw.Segment(x0, y0, x1, y1, draw.LineMm))
 		// Kept clear like a text: a label that comes close to a short line
 		// reads as part of it, and none may lie over it.
-		room.AddText(draw.R(ox+min(x0, x1), oy+min(y0, y1), ox+max(x0, x1), oy+max(y0, y1)).Grown(tickClearMm))
+		l.AddText(draw.R(l.ox+min(x0, x1), l.oy+min(y0, y1), l.ox+max(x0, x1), l.oy+max(y0, y1)).Grown(tickClearMm))
 	}
 	top := p.top()
 	if lo.XMm < 0 && hi.XMm > 0 {
 		tick(0, lo.YMm-1, 0, lo.YMm-4.5)
 		tick(0, hi.YMm+1, 0, hi.YMm+3)
 	}
-	topMark(lines, room, canvas.Point{X: top.XMm, Y: top.YMm}, canvas.Point{X: ox, Y: oy})
+	l.topMark(top)
 	if lo.YMm < 0 && hi.YMm > 0 {
 		tick(lo.XMm-4.5, 0, lo.XMm-1, 0)
 		tick(hi.XMm+1, 0, hi.XMm+4.5, 0)
@@ -414,20 +403,6 @@ func (p *punch) top() plan.XY {
 	return at
 }
 
-// topMark draws an arrow up from a point, and TOP beside it; the drawing's origin lies
-// at another of the page.
-func topMark(lines *draw.Drawing, room *draw.Occupied, at, origin canvas.Point) {
-	lines.Add(draw.TopArrow(at.X, at.Y, 5))
-	on := origin.Add(at)
-	room.AddLine(on.X, on.Y-3, on.X, on.Y+5)
-	text := draw.Text{XMm: at.X + 3, YMm: at.Y + 1.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"}
-	r := draw.TextRect(text)
-	if r = draw.R(origin.X+r.X0, origin.Y+r.Y0, origin.X+r.X1, origin.Y+r.Y1); room.Window.Holds(r) {
-		lines.Add(text)
-		room.AddText(r)
-	}
-}
-
 // highest is the middle of what of an outline reaches up to y.
 func highest(outline *canvas.Path, y float64) float64 {
 	left, right := math.Inf(1), math.Inf(-1)
@@ -437,42 +412,4 @@ func highest(outline *canvas.Path, y float64) float64 {
 		}
 	}
 	return (left + right) / 2
-}
-
-// labelCircle writes a circle's name beside its line where there is room: at
-// a large circle close to the line, at a small one as near as can be.
-func labelCircle(s *draw.Sheet, room *draw.Occupied, c plan.Circle, ox, oy float64) {
-	x, y, r := ox+c.CentreMm.XMm, oy+c.CentreMm.YMm, c.DiameterMm/2
-	if c.Label == "" || !room.Window.Grown(-2).Meets(draw.R(x, y, x, y).Grown(r)) {
-		return
-	}
-	for _, size := range []float64{draw.TextMm, draw.SmallMm} {
-		drop := draw.DropOf(c.Label) * size
-		w, h := draw.TextWidth(c.Label, size, false), draw.AscentMm*size+drop
-		spot, ok := besideCircle(room, x, y, r, w, h)
-		if !ok && isSmall(c) {
-			spot, ok = room.Find(x, y, w, h, r+0.9, r+9, math.Atan2(c.CentreMm.YMm, c.CentreMm.XMm), room.Free)
-		}
-		if ok {
-			room.AddText(spot)
-			s.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0 + drop, SizeMm: size, Content: c.Label})
-			return
-		}
-	}
-}
-
-// besideCircle looks for room at the line of a circle, outside and then
-// inside it, from the right on.
-func besideCircle(room *draw.Occupied, x, y, r, w, h float64) (draw.Rect, bool) {
-	for i := range 48 {
-		angle := math.Pi * (0.25 - float64(i%24)/12)
-		sin, cos := math.Sincos(angle)
-		if i >= 24 {
-			angle += math.Pi
-		}
-		if spot := draw.Beside(x+r*cos, y+r*sin, w, h, 1.0, angle); room.Free(spot) {
-			return spot, true
-		}
-	}
-	return draw.Rect{}, false
 }

@@ -12,6 +12,8 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/seq"
 	"centrepop/templates/draw"
+
+	"github.com/tdewolff/canvas"
 )
 
 // The frame of a template sheet, in millimetres: a strip along the upper edge
@@ -246,23 +248,23 @@ func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) (left bo
 	ox := r.X0 - seen.X0 + (r.Width()-seen.Width())/2
 	oy := r.Y1 - seen.Y1 - (r.Height()-seen.Height())/2
 	window := draw.R(seen.X0+ox, seen.Y0+oy, seen.X1+ox, seen.Y1+oy)
-	room := draw.NewOccupied(window)
-	room.AddText(draw.R(draw.MarginMm, window.Y0, draw.MarginMm+ruleMm+atRuleMm, window.Y1))
-	one.seamLines(s, window, ox, oy, room)
-	one.of.draw(s, window, ox, oy, room)
-	one.seamLetters(s, ox, oy, room)
-	one.seamNotes(s, ox, oy, room)
+	l := laid{s, draw.NewOccupied(window), &draw.Drawing{}, ox, oy}
+	l.AddText(draw.R(draw.MarginMm, window.Y0, draw.MarginMm+ruleMm+atRuleMm, window.Y1))
+	one.seamLines(l)
+	one.of.draw(l)
+	one.seamLetters(l)
+	one.seamNotes(l)
 	if one.n > 0 {
 		s.Holds = append(s.Holds, one.of.title(one.n))
 	}
 	const clear = 2.0 // of the lines at the rim of the template
-	rooms := []*draw.Occupied{room}
+	rooms := []*draw.Occupied{l.Occupied}
 	for _, b := range []draw.Rect{draw.R(r.X0, r.Y0, r.X1, window.Y0-clear), draw.R(r.X0, window.Y1+clear, r.X1, r.Y1), draw.R(window.X1+clear, r.Y0, r.X1, r.Y1), draw.R(r.X0, r.Y0, window.X0-clear, r.Y1)} {
 		rooms = append(rooms, draw.NewOccupied(b))
 	}
 	for _, text := range note(s, rooms, texts) {
 		if text.Bold {
-			headUpright(s, room, text.Content)
+			headUpright(s, l.Occupied, text.Content)
 		}
 		left = true
 	}
@@ -499,6 +501,7 @@ func labelledRev(revision string) string {
 // or eighths of an inch in an inch job. What to check by stands out on
 // both.
 func rules(d *draw.Drawing, w draw.Rect, units parts.Units) {
-	draw.EdgeRule(d, w.X0, w.Y0, w.Width(), units == parts.Inches, false)
-	draw.EdgeRule(d, w.X0, w.Y0, w.Height(), units == parts.Inches, true)
+	zero := canvas.Point{X: w.X0, Y: w.Y0}
+	draw.EdgeRule(d, zero, w.Width(), units == parts.Inches, false)
+	draw.EdgeRule(d, zero, w.Height(), units == parts.Inches, true)
 }

@@ -58,7 +58,7 @@ type template struct {
 	legend   []string
 	how      string // what to do with it, in a line
 	dividers string // to check the joined tiles by
-	draw     func(s *draw.Sheet, window draw.Rect, ox, oy float64, room *draw.Occupied)
+	draw     func(laid)
 }
 
 // tile is what one sheet, or a part of one, shows of a template.
@@ -610,39 +610,39 @@ func circleRect(c plan.Circle) draw.Rect {
 // seamLines draws the seams of a tile and their match marks. It is cut on its
 // left and upper seams (dashed); on the right and lower ones (chain) its
 // neighbours are laid.
-func (one *tile) seamLines(s *draw.Sheet, window draw.Rect, ox, oy float64, room *draw.Occupied) {
+func (one *tile) seamLines(l laid) {
 	line := func(x0, y0, x1, y1 float64, dash []float64) {
-		s.Draw.Add(draw.Segment(x0, y0, x1, y1, draw.LineMm, dash...))
-		room.AddLine(x0, y0, x1, y1)
+		l.Draw.Add(draw.Segment(x0, y0, x1, y1, draw.LineMm, dash...))
+		l.AddLine(x0, y0, x1, y1)
 	}
 	g := one.grid
 	at := func(col, row int) bool {
 		return row >= 0 && row < len(g.shown) && col >= 0 && col < len(g.shown[row]) && g.shown[row][col]
 	}
 	if one.col > 0 && at(one.col-1, one.row) {
-		line(ox+one.cell.X0, window.Y0, ox+one.cell.X0, window.Y1, draw.CutDash)
+		line(l.ox+one.cell.X0, l.Window.Y0, l.ox+one.cell.X0, l.Window.Y1, draw.CutDash)
 	}
 	if at(one.col+1, one.row) {
-		line(ox+one.cell.X1, window.Y0, ox+one.cell.X1, window.Y1, draw.ChainDash)
+		line(l.ox+one.cell.X1, l.Window.Y0, l.ox+one.cell.X1, l.Window.Y1, draw.ChainDash)
 	}
 	if at(one.col, one.row-1) {
-		line(window.X0, oy+one.cell.Y1, window.X1, oy+one.cell.Y1, draw.CutDash)
+		line(l.Window.X0, l.oy+one.cell.Y1, l.Window.X1, l.oy+one.cell.Y1, draw.CutDash)
 	}
 	if at(one.col, one.row+1) {
-		line(window.X0, oy+one.cell.Y0, window.X1, oy+one.cell.Y0, draw.ChainDash)
+		line(l.Window.X0, l.oy+one.cell.Y0, l.Window.X1, l.oy+one.cell.Y0, draw.ChainDash)
 	}
 	for _, m := range one.seams() {
-		s.Draw.Add(draw.MatchMark(ox+m.x, oy+m.y)...)
-		room.AddText(draw.R(ox+m.x, oy+m.y, ox+m.x, oy+m.y).Grown(3.4))
+		l.Draw.Add(draw.MatchMark(l.ox+m.x, l.oy+m.y)...)
+		l.AddText(draw.R(l.ox+m.x, l.oy+m.y, l.ox+m.x, l.oy+m.y).Grown(3.4))
 	}
 }
 
 // seamLetters names the match marks of a tile, on its side of the seam and off the
 // lines of what is drawn.
-func (one *tile) seamLetters(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
-	apart := func(r draw.Rect) bool { return room.Free(r) && room.ClearOfTexts(r.Grown(2)) } // so that it is not read with another text
+func (one *tile) seamLetters(l laid) {
+	apart := func(r draw.Rect) bool { return l.Free(r) && l.ClearOfTexts(r.Grown(2)) } // so that it is not read with another text
 	for _, m := range one.seams() {
-		x, y := ox+m.x, oy+m.y
+		x, y := l.ox+m.x, l.oy+m.y
 		towards := 0.0
 		switch {
 		case m.across && m.y > (one.cell.Y0+one.cell.Y1)/2:
@@ -656,15 +656,15 @@ func (one *tile) seamLetters(s *draw.Sheet, ox, oy float64, room *draw.Occupied)
 		for _, way := range []struct {
 			size, far float64
 			clear     func(draw.Rect) bool
-		}{{4.4, 6, apart}, {4.4, 6, room.Free}, {4.4, 11, room.Free}, {3.4, 11, room.Free}, {4.4, 20, room.ClearOfTexts}} {
+		}{{4.4, 6, apart}, {4.4, 6, l.Free}, {4.4, 11, l.Free}, {3.4, 11, l.Free}, {4.4, 20, l.ClearOfTexts}} {
 			size = way.size
-			if spot, ok = room.Find(x, y, draw.TextWidth(m.letter, size, true), draw.AscentMm*size, 4.0, way.far, towards, way.clear); ok {
+			if spot, ok = l.Find(draw.Search{X: x, Y: y, W: draw.TextWidth(m.letter, size, true), H: draw.AscentMm * size, Near: 4, Far: way.far, Angle: towards}, way.clear); ok {
 				break
 			}
 		}
 		if ok {
-			s.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: size, Bold: true, Content: m.letter})
-			room.AddText(spot)
+			l.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: size, Bold: true, Content: m.letter})
+			l.AddText(spot)
 		}
 	}
 }
@@ -679,7 +679,7 @@ func (t *template) title(n int) string {
 type seamNote struct{ text, short, title string }
 
 // seamNotes writes along the seams what to do there, where there is room.
-func (one *tile) seamNotes(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
+func (one *tile) seamNotes(l laid) {
 	g := one.grid
 	cut := seamNote{text: "cut along this line"}
 	lay := func(col, row int) seamNote {
@@ -687,35 +687,35 @@ func (one *tile) seamNotes(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
 		return seamNote{"edge of tile " + strconv.Itoa(n) + " lies on this line", "tile " + strconv.Itoa(n) + " here", one.of.title(n)}
 	}
 	if one.col > 0 && g.shown[one.row][one.col-1] {
-		cut.write(s, room, ox+one.cell.X0+0.7, true)
+		cut.write(l, l.ox+one.cell.X0+0.7, true)
 	}
 	if one.col < len(g.xs) && g.shown[one.row][one.col+1] {
-		lay(one.col+1, one.row).write(s, room, ox+one.cell.X1-3.4, true)
+		lay(one.col+1, one.row).write(l, l.ox+one.cell.X1-3.4, true)
 	}
 	if one.row > 0 && g.shown[one.row-1][one.col] {
-		cut.write(s, room, oy+one.cell.Y1-3.4, false)
+		cut.write(l, l.oy+one.cell.Y1-3.4, false)
 	}
 	if one.row < len(g.ys) && g.shown[one.row+1][one.col] {
-		lay(one.col, one.row+1).write(s, room, oy+one.cell.Y0+0.7, false)
+		lay(one.col, one.row+1).write(l, l.oy+one.cell.Y0+0.7, false)
 	}
 }
 
 // write sets a note near the middle of a seam, from a line at off on: upwards, or
 // level. Where there is room for no more, the page is left out.
-func (note seamNote) write(s *draw.Sheet, room *draw.Occupied, off float64, upright bool) {
+func (note seamNote) write(l laid, off float64, upright bool) {
 	for _, way := range []seamNote{note, {text: note.short, title: note.title}, {text: note.text}} {
-		if way.text != "" && way.put(s, room, off, upright) {
+		if way.text != "" && way.put(l, off, upright) {
 			return
 		}
 	}
 }
 
 // put sets a note in its words, and tells whether there was room.
-func (note seamNote) put(s *draw.Sheet, room *draw.Occupied, off float64, upright bool) bool {
+func (note seamNote) put(l laid, off float64, upright bool) bool {
 	const size, gap = draw.SmallMm, 1.2
 	text := draw.Text{SizeMm: size, Content: note.text}
 	drop, long := draw.DropMm*size, draw.TextWidth(note.text, size, false)
-	high, w, width := draw.AscentMm*size+drop, room.Window, long
+	high, w, width := draw.AscentMm*size+drop, l.Window, long
 	lo, hi := w.X0, w.X1
 	if upright {
 		lo, hi, text.RotateDeg = w.Y0, w.Y1, 90
@@ -728,14 +728,14 @@ func (note seamNote) put(s *draw.Sheet, room *draw.Occupied, off float64, uprigh
 		if upright {
 			r, x, y, ahead = draw.R(off, at, off+high, at+width), off+high-drop, at, [2]float64{0, 1}
 		}
-		if !room.Free(r) {
+		if !l.Free(r) {
 			continue
 		}
-		room.AddText(r)
+		l.AddText(r)
 		text.XMm, text.YMm = x, y
-		s.Draw.Add(text)
+		l.Draw.Add(text)
 		if note.title != "" {
-			s.Refers = append(s.Refers, draw.PageOf{Title: note.title, XMm: x + ahead[0]*(long+gap), YMm: y + ahead[1]*(long+gap), SizeMm: size, RotateDeg: text.RotateDeg})
+			l.Refers = append(l.Refers, draw.PageOf{Title: note.title, XMm: x + ahead[0]*(long+gap), YMm: y + ahead[1]*(long+gap), SizeMm: size, RotateDeg: text.RotateDeg})
 		}
 		return true
 	}

@@ -14,7 +14,7 @@ import (
 // clockScale draws the clock angle along a lower edge, inside it: a mark for every
 // 5 degrees, or 15 on a small round, and the number at each 30, or each 10 where the
 // edge is but a part of the round.
-func (p *pattern) clockScale(lines *draw.Drawing, room *draw.Occupied, edge draw.Rect, ox, oy float64) {
+func (p *pattern) clockScale(l laid, edge draw.Rect) {
 	perDeg := p.dev.ScaleMm
 	if perDeg == 0 {
 		return
@@ -41,7 +41,7 @@ func (p *pattern) clockScale(lines *draw.Drawing, room *draw.Occupied, edge draw
 		}
 		marks.MoveTo(x, edge.Y0)
 		marks.LineTo(x, edge.Y0+length)
-		room.AddLine(ox+x, oy+edge.Y0, ox+x, oy+edge.Y0+length)
+		l.AddLine(l.ox+x, l.oy+edge.Y0, l.ox+x, l.oy+edge.Y0+length)
 		if deg%named != 0 || math.Abs(perDeg)*30 < 6 && deg%90 != 0 {
 			continue
 		}
@@ -52,26 +52,25 @@ func (p *pattern) clockScale(lines *draw.Drawing, room *draw.Occupied, edge draw
 		} else if clock%90 == 0 {
 			text.Align, text.XMm = draw.Left, x+0.8
 		}
-		hour(lines, room, text, x, canvas.Point{X: ox, Y: oy})
+		l.hour(text, x)
 	}
-	lines.Add(draw.Shape{Path: marks, Stroke: draw.Black, WidthMm: draw.ThinMm})
+	l.lines.Add(draw.Shape{Path: marks, Stroke: draw.Black, WidthMm: draw.ThinMm})
 }
 
 // hour sets an hour of the scale where it is wanted or at either side of its mark at
 // x, off lines and texts, or off texts alone.
-func hour(lines *draw.Drawing, room *draw.Occupied, text draw.Text, x float64, origin canvas.Point) {
+func (l laid) hour(text draw.Text, x float64) {
 	right, left := text, text
 	right.Align, right.XMm = draw.Left, x+0.8
 	left.Align, left.XMm = draw.Right, x-0.8
-	for i, clear := range []func(draw.Rect) bool{room.Free, room.ClearOfTexts} {
+	for i, clear := range []func(draw.Rect) bool{l.Free, l.ClearOfTexts} {
 		for _, try := range []draw.Text{text, right, left} {
-			r := draw.TextRect(try)
-			if spot := draw.R(origin.X+r.X0, origin.Y+r.Y0, origin.X+r.X1, origin.Y+r.Y1); clear(spot) {
-				room.AddText(spot)
+			if spot := l.onPaper(draw.TextRect(try)); clear(spot) {
+				l.AddText(spot)
 				if i == 0 {
-					lines.Add(try)
+					l.lines.Add(try)
 				} else {
-					lines.Add(draw.Over(try)...)
+					l.lines.Add(draw.Over(try)...)
 				}
 				return
 			}
@@ -81,7 +80,7 @@ func hour(lines *draw.Drawing, room *draw.Occupied, text draw.Text, x float64, o
 
 // axialRule draws the distance from the seat edge along the left end: each
 // millimetre and its tens, or eighths and inches.
-func (p *pattern) axialRule(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) {
+func (p *pattern) axialRule(l laid) {
 	step, major, half := 1.0, 10, 5
 	if p.unit() == "in" {
 		step, major, half = geom.MmPerInch/8, 8, 4
@@ -99,7 +98,7 @@ func (p *pattern) axialRule(lines *draw.Drawing, room *draw.Occupied, ox, oy flo
 		}
 		marks.MoveTo(x, y)
 		marks.LineTo(x+length, y)
-		room.AddLine(ox+x, oy+y, ox+x+length, oy+y)
+		l.AddLine(l.ox+x, l.oy+y, l.ox+x+length, l.oy+y)
 		if i%major != 0 || y > p.dev.WidthMm-2 {
 			continue
 		}
@@ -107,74 +106,74 @@ func (p *pattern) axialRule(lines *draw.Drawing, room *draw.Occupied, ox, oy flo
 		if p.unit() == "in" {
 			text.Content = strconv.Itoa(i / major)
 		}
-		r := draw.TextRect(text)
-		if r = draw.R(ox+r.X0, oy+r.Y0, ox+r.X1, oy+r.Y1); !room.Free(r) {
+		r := l.onPaper(draw.TextRect(text))
+		if !l.Free(r) {
 			continue // a seam goes through
 		}
-		room.AddText(r)
-		lines.Add(text)
+		l.AddText(r)
+		l.lines.Add(text)
 	}
-	lines.Add(draw.Shape{Path: marks, Stroke: draw.Black, WidthMm: draw.ThinMm})
+	l.lines.Add(draw.Shape{Path: marks, Stroke: draw.Black, WidthMm: draw.ThinMm})
 }
 
 // wrapTexts writes along the TOP line, the seat edge, the seam and the tab
 // what each of them is.
-func (p *pattern) wrapTexts(s *draw.Sheet, window draw.Rect, ox, oy float64, room *draw.Occupied) {
+func (p *pattern) wrapTexts(l laid) {
 	d := p.dev
-	if window.X0 < ox && ox < window.X1 {
-		p.topText(s, ox, oy, room)
+	if l.Window.X0 < l.ox && l.ox < l.Window.X1 {
+		p.topText(l)
 	}
 	// The seat edge, on every sheet that shows it; in few words where there is
-	// little room.
-	if window.Y0 < oy && oy < window.Y1 {
-		lo, hi := max(window.X0, ox+d.MinMm.XMm)+6, min(window.X1, ox+d.MinMm.XMm+d.WrapMm)-2
+	// little l.
+	if l.Window.Y0 < l.oy && l.oy < l.Window.Y1 {
+		lo, hi := max(l.Window.X0, l.ox+d.MinMm.XMm)+6, min(l.Window.X1, l.ox+d.MinMm.XMm+d.WrapMm)-2
 		end := d.SeatAt
 		for _, text := range []string{"SEAT EDGE: " + d.Edge, "SEAT EDGE, " + end + " end", "SEAT " + end} {
-			if p.seatText(s, text, lo, hi, oy, room) {
+			if p.seatText(l, text, lo, hi) {
 				break
 			}
 		}
 	}
-	seam, meets := ox+d.MinMm.XMm+d.WrapMm, "SEAM: the left end meets this line"
-	if p.taped(window, ox) {
+	seam, meets := l.ox+d.MinMm.XMm+d.WrapMm, "SEAM: the left end meets this line"
+	if p.taped(l) {
 		meets = tapeIt
 	}
-	p.along(s, room, meets, seam, oy, seam, oy+d.WidthMm, draw.SmallMm)
-	p.along(s, room, "glue under", ox+d.MaxMm.XMm, oy, ox+d.MaxMm.XMm, oy+d.WidthMm, draw.SmallMm)
+	l.along(meets, canvas.Point{X: seam, Y: l.oy}, canvas.Point{X: seam, Y: l.oy + d.WidthMm})
+	l.along("glue under", canvas.Point{X: l.ox + d.MaxMm.XMm, Y: l.oy}, canvas.Point{X: l.ox + d.MaxMm.XMm, Y: l.oy + d.WidthMm})
 }
 
 // tapeIt stands at a seam whose tab is left out.
 const tapeIt = "SEAM: tape it to the left end"
 
 // taped tells whether a window has the seam of what goes round, and not the tab beyond.
-func (p *pattern) taped(window draw.Rect, ox float64) bool {
-	seam := ox + p.dev.MinMm.XMm + p.dev.WrapMm
-	return p.dev.WrapMm > 0 && window.X0 < seam && seam < window.X1 && window.X1 < ox+p.dev.MaxMm.XMm-patternRimMm
+func (p *pattern) taped(l laid) bool {
+	seam := l.ox + p.dev.MinMm.XMm + p.dev.WrapMm
+	return p.dev.WrapMm > 0 && l.Window.X0 < seam && seam < l.Window.X1 && l.Window.X1 < l.ox+p.dev.MaxMm.XMm-patternRimMm
 }
 
 // topText writes TOP beside its line: at the far end with an arrow, and near
 // the seat edge where the template is long.
-func (p *pattern) topText(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
+func (p *pattern) topText(l laid) {
 	d := p.dev
 	if d.WidthMm > 40 {
 		for y := 9.0; y < min(25, d.WidthMm/2-8); y += 2 {
-			text := draw.Text{XMm: ox + 2, YMm: oy + y, SizeMm: 4.4, Bold: true, Content: "TOP line"}
-			if r := draw.TextRect(text); room.Free(r) {
-				room.AddText(r)
-				s.Draw.Add(text)
+			text := draw.Text{XMm: l.ox + 2, YMm: l.oy + y, SizeMm: 4.4, Bold: true, Content: "TOP line"}
+			if r := draw.TextRect(text); l.Free(r) {
+				l.AddText(r)
+				l.Draw.Add(text)
 				break
 			}
 		}
 	}
 	below := draw.TextWidth(d.Beyond, draw.SmallMm, false)
 	for y := d.WidthMm - 11; y > 10; y -= 3 {
-		for _, x := range []float64{ox + 1, ox - 7 - max(below, 14)} {
-			r := draw.R(x, oy+y-5, x+7+max(below, 14), oy+y+7)
-			if room.Free(r) {
-				room.AddText(r)
-				s.Draw.Add(draw.TopArrow(x+3, oy+y-1, 7),
-					draw.Text{XMm: x + 6.5, YMm: oy + y, SizeMm: 5, Bold: true, Content: "TOP"},
-					draw.Text{XMm: x + 6.5, YMm: oy + y - 4, SizeMm: draw.SmallMm, Content: d.Beyond})
+		for _, x := range []float64{l.ox + 1, l.ox - 7 - max(below, 14)} {
+			r := draw.R(x, l.oy+y-5, x+7+max(below, 14), l.oy+y+7)
+			if l.Free(r) {
+				l.AddText(r)
+				l.Draw.Add(draw.TopArrow(x+3, l.oy+y-1, 7),
+					draw.Text{XMm: x + 6.5, YMm: l.oy + y, SizeMm: 5, Bold: true, Content: "TOP"},
+					draw.Text{XMm: x + 6.5, YMm: l.oy + y - 4, SizeMm: draw.SmallMm, Content: d.Beyond})
 				return
 			}
 		}
@@ -183,11 +182,11 @@ func (p *pattern) topText(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
 	for _, size := range []float64{4.4, draw.TextMm, draw.SmallMm} {
 		w := draw.TextWidth("TOP", size, true)
 		for y := d.WidthMm - 1.5 - size; y > 5; y -= 1.5 {
-			for _, x := range []float64{ox + 1, ox - 1 - w, ox + 3, ox - 3 - w, ox + 5, ox - 5 - w} {
-				text := draw.Text{XMm: x, YMm: oy + y, SizeMm: size, Bold: true, Content: "TOP"}
-				if r := draw.TextRect(text); room.Free(r) {
-					room.AddText(r)
-					s.Draw.Add(text)
+			for _, x := range []float64{l.ox + 1, l.ox - 1 - w, l.ox + 3, l.ox - 3 - w, l.ox + 5, l.ox - 5 - w} {
+				text := draw.Text{XMm: x, YMm: l.oy + y, SizeMm: size, Bold: true, Content: "TOP"}
+				if r := draw.TextRect(text); l.Free(r) {
+					l.AddText(r)
+					l.Draw.Add(text)
 					return
 				}
 			}
@@ -197,7 +196,7 @@ func (p *pattern) topText(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
 
 // seatText writes a text above the clock scale between two places, nearest
 // their middle, and tells whether there was room.
-func (p *pattern) seatText(s *draw.Sheet, content string, lo, hi, oy float64, room *draw.Occupied) bool {
+func (p *pattern) seatText(l laid, content string, lo, hi float64) bool {
 	w, h := draw.TextWidth(content, draw.TextMm, true), (draw.AscentMm+draw.DropMm)*draw.TextMm
 	for _, y := range []float64{8.4, 11, 14, 18, 24, 30} {
 		if y+draw.AscentMm*draw.TextMm > p.dev.WidthMm {
@@ -205,10 +204,10 @@ func (p *pattern) seatText(s *draw.Sheet, content string, lo, hi, oy float64, ro
 		}
 		for x := (lo+hi-w)/2 - 0.5; x > lo; x -= 3 {
 			for _, at := range []float64{x, lo + hi - w - x} {
-				bottom := oy + y - draw.DropMm*draw.TextMm
-				if r := (draw.R(at, bottom, at+w, bottom+h)); room.Free(r) {
-					room.AddText(r)
-					s.Draw.Add(draw.Text{XMm: at, YMm: oy + y, SizeMm: draw.TextMm, Bold: true, Content: content})
+				bottom := l.oy + y - draw.DropMm*draw.TextMm
+				if r := (draw.R(at, bottom, at+w, bottom+h)); l.Free(r) {
+					l.AddText(r)
+					l.Draw.Add(draw.Text{XMm: at, YMm: l.oy + y, SizeMm: draw.TextMm, Bold: true, Content: content})
 					return true
 				}
 			}

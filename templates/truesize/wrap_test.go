@@ -49,7 +49,7 @@ func TestClockScale(t *testing.T) {
 		p := &pattern{pl: &plan.Plan{}, dev: &plan.Development{Kind: c.kind, ScaleMm: c.perDeg, ScaleFromDeg: c.from}}
 		room := draw.NewOccupied(draw.R(-400, -50, 400, 100))
 		var d draw.Drawing
-		p.clockScale(&d, room, edge, ox, oy)
+		p.clockScale(laid{Occupied: room, lines: &d, ox: ox, oy: oy}, edge)
 		marks, texts := scales(&d)
 		at := map[int]float64{} // x by degrees from the start of the edge
 		want := 0
@@ -104,7 +104,7 @@ func TestClockScale(t *testing.T) {
 		}
 	}
 	var d draw.Drawing
-	(&pattern{dev: &plan.Development{}}).clockScale(&d, draw.NewOccupied(draw.R(0, 0, 1, 1)), draw.R(0, 0, 10, 0), 0, 0)
+	(&pattern{dev: &plan.Development{}}).clockScale(laid{Occupied: draw.NewOccupied(draw.R(0, 0, 1, 1)), lines: &d}, draw.R(0, 0, 10, 0))
 	if len(d.Items) != 0 {
 		t.Errorf("a scale of nothing: %v", d.Items)
 	}
@@ -127,7 +127,7 @@ func TestAxialRule(t *testing.T) {
 		p := &pattern{pl: &plan.Plan{Units: c.units}, dev: &plan.Development{MinMm: plan.XY{XMm: left}, WidthMm: c.wide}}
 		room := draw.NewOccupied(draw.R(-100, -50, 100, 100))
 		var d draw.Drawing
-		p.axialRule(&d, room, ox, oy)
+		p.axialRule(laid{Occupied: room, lines: &d, ox: ox, oy: oy})
 		marks, texts := scales(&d)
 		if n := int(c.wide/c.step + 1e-9); len(marks) != n {
 			t.Errorf("%v: %d marks, want %d", c, len(marks), n)
@@ -186,7 +186,7 @@ func TestSeatText(t *testing.T) {
 			room.AddLine((c.lo+c.hi)/2, 0, (c.lo+c.hi)/2, 100)
 		}
 		s := &draw.Sheet{}
-		got := p.seatText(s, words, c.lo, c.hi, 20, room)
+		got := p.seatText(laid{Sheet: s, Occupied: room, oy: 20}, words, c.lo, c.hi)
 		if got != c.want || got != (len(s.Draw.Items) == 1) {
 			t.Errorf("%+v: %v", c, got)
 			continue

@@ -1,0 +1,94 @@
+package truesize
+
+import (
+	"math"
+
+	"centrepop/layout/plan"
+	"centrepop/templates/draw"
+
+	"github.com/tdewolff/canvas"
+)
+
+// laid is a template laid on a sheet: its origin at (ox, oy) of the paper, its lines
+// about that origin, and what they and the texts take of the window that shows it.
+type laid struct {
+	*draw.Sheet
+	*draw.Occupied
+	lines  *draw.Drawing
+	ox, oy float64
+}
+
+// seen is the window about the template's origin.
+func (l laid) seen() draw.Rect {
+	w := l.Window
+	return draw.R(w.X0-l.ox, w.Y0-l.oy, w.X1-l.ox, w.Y1-l.oy)
+}
+
+// shift carries the template to its place on the paper.
+func (l laid) shift() canvas.Matrix { return canvas.Identity.Translate(l.ox, l.oy) }
+
+// onPaper is where on the paper a room about the template's origin lies.
+func (l laid) onPaper(r draw.Rect) draw.Rect {
+	return draw.R(l.ox+r.X0, l.oy+r.Y0, l.ox+r.X1, l.oy+r.Y1)
+}
+
+// clip puts the lines on the sheet, cut off at the window.
+func (l laid) clip() {
+	l.Draw.Add(draw.Group{Drawing: l.lines, Transform: l.shift(), Clip: l.Window.Path()})
+}
+
+// pop draws a centre-pop cross.
+func (l laid) pop(x, y float64) {
+	l.lines.Add(draw.PopCross(x, y))
+	l.AddLine(l.ox+x-draw.CrossArmMm, l.oy+y, l.ox+x+draw.CrossArmMm, l.oy+y)
+	l.AddLine(l.ox+x, l.oy+y-draw.CrossArmMm, l.ox+x, l.oy+y+draw.CrossArmMm)
+}
+
+// topMark draws an arrow up from a point, and TOP beside it.
+func (l laid) topMark(at plan.XY) {
+	l.lines.Add(draw.TopArrow(at.XMm, at.YMm, 5))
+	l.AddLine(l.ox+at.XMm, l.oy+at.YMm-3, l.ox+at.XMm, l.oy+at.YMm+5)
+	text := draw.Text{XMm: at.XMm + 3, YMm: at.YMm + 1.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"}
+	if r := l.onPaper(draw.TextRect(text)); l.Window.Holds(r) {
+		l.lines.Add(text)
+		l.AddText(r)
+	}
+}
+
+// nameCircle writes a circle's name beside its line where there is room: at
+// a large circle close to the line, at a small one as near as can be.
+func (l laid) nameCircle(c plan.Circle) {
+	x, y, r := l.ox+c.CentreMm.XMm, l.oy+c.CentreMm.YMm, c.DiameterMm/2
+	if c.Label == "" || !l.Window.Grown(-2).Meets(draw.R(x, y, x, y).Grown(r)) {
+		return
+	}
+	for _, size := range []float64{draw.TextMm, draw.SmallMm} {
+		drop := draw.DropOf(c.Label) * size
+		w, h := draw.TextWidth(c.Label, size, false), draw.AscentMm*size+drop
+		spot, ok := besideCircle(l.Occupied, canvas.Point{X: x, Y: y}, r, w, h)
+		if !ok && isSmall(c) {
+			spot, ok = l.Find(draw.Search{X: x, Y: y, W: w, H: h, Near: r + 0.9, Far: r + 9, Angle: math.Atan2(c.CentreMm.YMm, c.CentreMm.XMm)}, l.Free)
+		}
+		if ok {
+			l.AddText(spot)
+			l.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0 + drop, SizeMm: size, Content: c.Label})
+			return
+		}
+	}
+}
+
+// besideCircle looks for room, w × h, at the line of a circle of radius r, outside and
+// then inside it, from the right on.
+func besideCircle(room *draw.Occupied, centre canvas.Point, r, w, h float64) (draw.Rect, bool) {
+	for i := range 48 {
+		angle := math.Pi * (0.25 - float64(i%24)/12)
+		sin, cos := math.Sincos(angle)
+		if i >= 24 {
+			angle += math.Pi
+		}
+		if spot := (draw.Search{X: centre.X + r*cos, Y: centre.Y + r*sin, W: w, H: h}).At(1, angle); room.Free(spot) {
+			return spot, true
+		}
+	}
+	return draw.Rect{}, false
+}
