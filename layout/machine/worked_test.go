@@ -19,7 +19,7 @@ import (
 // CENTREPOP_UPDATE=1 writes testdata/worked anew: read the difference.
 func TestWorked(t *testing.T) {
 	t.Parallel()
-	for _, name := range []string{"barrel", "drive", "formed", "frame", "inch", "stood"} {
+	for _, name := range []string{"barrel", "drive", "feeder", "formed", "frame", "inch", "screw", "sieve", "stood", "winch"} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			m, pl := load(t, golden.Job(t, filepath.Join("..", "joint", "testdata", "worked", name+".yaml")))

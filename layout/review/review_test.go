@@ -110,6 +110,24 @@ func TestRules(t *testing.T) {
 	}
 }
 
+// TestRulesOnMachines: all that is found in the small jobs of layout/joint, four of them whole
+// machines, with its numbers. CENTREPOP_UPDATE=1 writes testdata/worked anew: read the
+// difference. That each finding is right is checked by the other tests.
+func TestRulesOnMachines(t *testing.T) {
+	t.Parallel()
+	for _, name := range []string{"barrel", "drive", "feeder", "formed", "frame", "inch", "screw", "sieve", "stood", "winch"} {
+		job, err := read.Load(golden.Job(t, filepath.Join("..", "joint", "testdata", "worked", name+".yaml")))
+		if err != nil {
+			t.Fatal(err)
+		}
+		findings, _, err := reviewed(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		golden.Whole(t, filepath.Join("testdata", "worked", name+".txt"), text(findings))
+	}
+}
+
 // names are those of parts and joints. Only joints are looked at where there
 // are any that are meant to be bad.
 func names(job *parts.Job) []string {

@@ -34,6 +34,11 @@ func TestRecorded(t *testing.T) {
 		pl.Joints = slices.DeleteFunc(slices.Clone(pl.Joints), func(j *plan.JointPlan) bool { return !slices.Contains(keep, j.Name) })
 		want[name] = Chapters(&pl, draw.Frame{WidthMm: 215.9, HeightMm: 279.4, Name: "Letter"})
 	}
+	for _, name := range []string{"feeder", "screw", "sieve", "winch"} {
+		worked := sheettest.Worked(t, "joint", name)
+		worked.Arrange()
+		want[name] = append(Chapters(worked.Plan, a4), Appendix(worked.Plan, a4, nil)...)
+	}
 	for name, chapters := range want {
 		var sheets []*draw.Sheet
 		for _, c := range chapters {

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"centrepop/layout/changes"
@@ -77,7 +78,10 @@ func TestRecorded(t *testing.T) {
 		Sizes:  []plan.PatternValue{{Name: "large radius", Text: "180"}, {Name: "small radius", Text: "90"}, {Name: "angle", Text: "120°"}},
 		Tables: []plan.PatternTable{{Title: "Stations", Heads: []string{"No.", "Along", "Up"}, Rows: [][]string{{"1", "0", "12.5"}, {"2", "10", "14.25"}}}},
 		Rules:  []string{"L = π·D"}, Notes: []string{"Roll it printed side out."}}, {Name: "ring", Title: "Ring", Kind: plan.WrapPattern, Copies: 1, Sizes: []plan.PatternValue{{Name: "wrap", Text: "314"}}}}}
+	feeder, sieve := workedPlan(t, "feeder"), workedPlan(t, "sieve")
 	for name, drawn := range map[string][]*draw.Sheet{
+		"feeder":  slices.Concat(Parts(feeder, feeder.Parts, letter, nil, nil), all(Tools(feeder, letter)), all(Cards(feeder, letter)), all(Bars(feeder, feeder.Parts, letter))),
+		"sieve":   slices.Concat(Parts(sieve, sieve.Parts, a4, nil, nil), all(Tools(sieve, a4)), all(Cards(sieve, a4)), all(Bars(sieve, sieve.Parts, a4))),
 		"cover":   Cover(made, found, a4, []draw.Chapter{{Name: PartsName, Sheets: []*draw.Sheet{{Parts: []string{"Barrel flange", "Sleeve"}}}}, {Name: "Templates, 1:1", Sheets: []*draw.Sheet{{Scale: "1:1", Part: "Sleeve"}}}}, 0),
 		"review":  Review(made, found, a4, notes),
 		"flange":  Parts(made, []*plan.PartPlan{flange}, a4, map[string]Patterns{flange.Name: {Notes: []string{"no template of the drum"}}}, nil),

@@ -38,6 +38,18 @@ func TestRecorded(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	for _, name := range []string{"feeder", "sieve"} {
+		pl := sheettest.Worked(t, "joint", name).Plan
+		whole, err := Choose(pl, pl.Parts, draw.Frame{WidthMm: 215.9, HeightMm: 279.4, Name: "Letter"}, All)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var drawn []*draw.Sheet
+		for _, c := range whole.Sheets(nil) {
+			drawn = append(drawn, c.Sheets...)
+		}
+		golden.Whole(t, filepath.Join("testdata", name+".txt"), []byte(sheettest.RecordSheets(t, drawn)))
+	}
 	golden.Whole(t, filepath.Join("testdata", "parts.txt"), []byte(sheettest.RecordSheets(t, sheets)))
 	golden.Whole(t, filepath.Join("testdata", "cut.txt"), []byte(sheettest.Record(t, ProfileDocument(cut, page, "2025-03-14"))))
 }
