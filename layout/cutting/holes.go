@@ -164,7 +164,7 @@ func WayFor(h Hole) (Way, error) {
 		case Tapped:
 			w.Finish, w.BoreToMm, w.LeaveMm = BoredThenTapped, target, target-last.DiaMm
 		default:
-			w.Finish, w.LeaveMm = Bored, h.NominalMm-last.DiaMm
+			w.Finish, w.LeaveMm = Bored, h.aimMm(0)-last.DiaMm
 		}
 	}
 	if w.Finish == Bored || w.Finish == AdjustReamed {
@@ -270,17 +270,21 @@ func (h Hole) last(w *Way) (DrillSize, error) {
 	return h.beforeBar(w)
 }
 
+// aimMm is the size to make between the limits, less what a tool cuts over its own: the
+// nominal one where that is among them, else the middle of them.
+func (h Hole) aimMm(overMm float64) float64 {
+	if most := h.MaxMm - overMm; h.MaxMm > 0 && (h.NominalMm < h.MinMm || h.NominalMm > most) {
+		return (h.MinMm + most) / 2
+	}
+	return h.NominalMm
+}
+
 // within finds the stock drill that cuts between the limits, its oversize
-// allowed for: the one nearest to the nominal size where that is among what it
-// may be, else to the middle of it.
+// allowed for: the one nearest to what is to be made.
 func (h Hole) within() (best DrillSize, ok bool) {
 	off := math.Inf(1)
 	for _, d := range StockDrills(h.System) {
-		room := h.MaxMm - OversizeMm(d.DiaMm)
-		aim := h.NominalMm
-		if aim < h.MinMm || aim > room {
-			aim = (h.MinMm + room) / 2
-		}
+		room, aim := h.MaxMm-OversizeMm(d.DiaMm), h.aimMm(OversizeMm(d.DiaMm))
 		if away := math.Abs(d.DiaMm - aim); d.DiaMm >= h.MinMm-sameMm && d.DiaMm <= room+sameMm && away < off-sameMm {
 			best, off, ok = d, away, true
 		}
@@ -295,7 +299,7 @@ func (h Hole) beforeBar(w *Way) (DrillSize, error) {
 		leave = reamLeaveMm(h.NominalMm, h.System)
 	}
 	d, err := StockDrill(math.Min(h.MinMm-leave, h.LargestMm), h.System, Down)
-	w.Finish, w.LeaveMm = Bored, h.NominalMm-d.DiaMm
+	w.Finish, w.LeaveMm = Bored, h.aimMm(0)-d.DiaMm
 	return d, err
 }
 

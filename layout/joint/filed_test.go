@@ -96,3 +96,17 @@ func TestBranchWantsAnOpening(t *testing.T) {
 		t.Errorf("%v, %+v", err, p.Faults)
 	}
 }
+
+// A fit that neither the heat its hub stands (grey iron 250 °C, DIN 7190) nor liquid nitrogen
+// opens has no step that heats or cools, and no number to work by.
+func TestNothingIsHeatedPastWhatItStands(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ method, fit, step string }{{"heat", "u6", "Stop"}, {"heat", "n6", "Heat"}, {"cool", "u6", "Stop"}, {"cool", "k6", "Cool"}} {
+		j := filed(t, "{name: p, press: {shaft: pin.seat, bore: hub.bore, method: "+c.method+"}, level: front-with-front}",
+			"part: hub\nkind: turned\nmaterial: EN-GJL-250\nstock: {round: 90 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 80, length: 20}]\n  inside: [{name: bore, diameter: 40, fit: H6, length: 20}]\n",
+			"part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 50 mm, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: 40, fit: "+c.fit+", length: 40}]\n").Joints[0]
+		if got := j.Steps[1].Title; got != c.step {
+			t.Errorf("%s %s: %s, want %s; hub %v °C of %v, shaft %v °C of %v", c.method, c.fit, got, c.step, j.Press.HeatHubC, j.Press.HeatLimitC, j.Press.CoolShaftC, j.Press.ColdLimitC)
+		}
+	}
+}

@@ -269,8 +269,10 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		interference+" must be "+t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
 	measure.Hold = "Do not go on outside these limits."
 	over := p.ShopPressN > 0 && p.ForceN.Max > p.ShopPressN
-	switch p.Method {
-	case "press":
+	switch {
+	case p.Method == "heat" && p.TooHot(), p.Method == "cool" && p.TooCold():
+		t.step("Stop", "It does not go together so: nothing is heated or cooled before the fit, or the way of joining, is changed.")
+	case p.Method == "press":
 		if over {
 			t.problem(plan.PressTooWeak, plan.Of(plan.Newton, p.ForceN.Max), plan.Of(plan.Newton, p.ShopPressN), plan.Of(plan.Celsius, p.HeatHubC))
 		}
@@ -289,7 +291,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		if !weldFollows { // a weld carries the load, and its heat ends what the rest is for
 			t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
 		}
-	case "heat":
+	case p.Method == "heat":
 		slip := "Slip it on in one move to: " + t.out.How + "."
 		if j.stopText(t) != "" { // what hangs hot on a shaft runs past a disc
 			p.LetDown = true
@@ -297,12 +299,11 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		}
 		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+t.w.Heat(p.HeatHubC)+"; check with a crayon or probe.", slip, "Hold until it grips.")
 		s.Caution = "Hot metal: gloves, no flame near oil."
-		t.pressCautions(heat.Cautions)
-	case "cool":
+	case p.Method == "cool":
 		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+t.w.Heat(p.CoolShaftC)+", wipe off frost, insert in one move to: "+t.out.How+".")
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
-		t.pressCautions(coldCautions)
 	}
+	t.pressCautions(map[string][]press.Caution{"heat": heat.Cautions, "cool": coldCautions}[p.Method])
 }
 
 // onSaddle says on what a tube stands under the ram whose other end is cut to a saddle.

@@ -214,7 +214,29 @@ func TestBreakOut(t *testing.T) {
 	if want := []string{"port 5", "edge 1"}; !slices.Equal(got, want) {
 		t.Errorf("breaks out: %v, want %v", got, want)
 	}
-	has(t, m, "It breaks out across the step from wide to narrow")
+	has(t, m, "It breaks out across the step from wide to narrow: feed by hand there, and deburr inside.")
+	// What begins on a step of the outside has nothing to deburr inside.
+	m = work(t, "mm", strings.Replace(housing, "axial: 80, size: M30 tap", "axial: 110, size: 8, depth: 9", 1))
+	has(t, m, "It starts across the step from body to rear: begin with an end mill, fed by hand, and deburr it there.")
+}
+
+// TestThickUntilFaced: a plate that is thicker than its part says so in its heading as in its
+// record; round ends and slants are not milled by one edge and those square to it.
+func TestThickUntilFaced(t *testing.T) {
+	t.Parallel()
+	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: laser}\nthickness: THICK\noutline: {OUTLINE, leave: 4}\n"
+	for _, c := range []struct{ thick, outline, note, limits, mill string }{
+		{"20", "rectangle: [100, 50]", "as the plate is bought", "as bought", "one edge, those square to it"},
+		{"18", "slot: [100, 50]", "20 as bought, faced to 18 later", "20 as bought, faced to 18 later", "alike everywhere"},
+		{"20", "polygon: {sides: 6, across-flats: 90}", "as the plate is bought", "as bought", "alike everywhere"},
+	} {
+		m := work(t, "mm", strings.NewReplacer("THICK", c.thick, "OUTLINE", c.outline).Replace(plate))
+		has(t, m, c.mill)
+		i := slices.IndexFunc(m.Out.Features, func(f plan.Feature) bool { return f.Kind == plan.ThicknessFeature })
+		if at := check(m, "thickness"); m.Out.Features[i].Note != c.note || at == nil || at.Limits != c.limits {
+			t.Errorf("%s: %q, record %v", c.outline, m.Out.Features[i].Note, at)
+		}
+	}
 }
 
 // TestCrossTap: through a wall of (180 − 70)/2 = 55 an M10 is tapped 15 deep, not

@@ -93,8 +93,16 @@ func (f *flat) features(n *Numbered) {
 	n.lengthFeature(plan.ThicknessFeature)
 	if f.Stock.Form != "" {
 		t := &n.Features[len(n.Features)-1]
-		t.Limits, t.Note = "", "as the plate is bought"
+		t.Limits, t.Note = "", f.thickAs(n.W, "as the plate is bought")
 	}
+}
+
+// thickAs says how thick the plate is until it is faced, or bought where it is not.
+func (f *flat) thickAs(w words.Writer, bought string) string {
+	if !f.Stock.ByArea() || f.Stock.Size.Mm <= f.Thickness.Mm+geom.CloseMm {
+		return bought
+	}
+	return w.Size(f.Stock.Size.Mm) + " as bought, faced to " + w.Size(f.Thickness.Mm) + " later"
 }
 
 // fromEdge limits a length that is measured from the edge of the part: no closer than
@@ -120,10 +128,8 @@ func (f *flat) edgeCheck(r *record, of plan.Feature) plan.Check {
 		if wide.Limited && high.Limited {
 			c.Limits, c.Source = r.limitsText(wide)+" × "+r.limitsText(high), wide.Source
 		}
-	case f.Stock.ByArea() && f.Stock.Size.Mm > f.Thickness.Mm+geom.CloseMm:
-		c.Limits = r.W.Size(f.Stock.Size.Mm) + " as bought, faced to this later"
 	case f.Stock.Form != "":
-		c.Limits = "as bought"
+		c.Limits = f.thickAs(r.W, "as bought")
 	}
 	return c
 }
@@ -236,10 +242,11 @@ func (f *flat) millOutline(b *bench) {
 	}
 	wide, high := b.fromEdge(box.W()), b.fromEdge(box.H())
 	size := b.W.Size(box.W()) + " × " + b.W.Size(box.H())
-	do := []string{"Mill " + b.W.Size(leave/2) + " off all round, to " + size + f.outlineWords(b.W) + ": one edge, those square to it from that one, then the others to size."}
-	if f.Outline.Shape == parts.PathOutline || f.Outline.Shape == parts.PolygonOutline {
-		do[0] = "Mill or file " + b.W.Size(leave/2) + " off all round, to " + size + f.outlineWords(b.W) + ", alike everywhere from the edge as cut."
+	by, how := "Mill or file ", ", alike everywhere from the edge as cut."
+	if f.Outline.Shape == parts.SquareOutline || f.Outline.Shape == parts.RectangleOutline {
+		by, how = "Mill ", ": one edge, those square to it from that one, then the others to size."
 	}
+	do := []string{by + b.W.Size(leave/2) + " off all round, to " + size + f.outlineWords(b.W) + how}
 	o := plan.Operation{Machine: "Mill", Title: "Mill the outline", Do: do, Tool: "end mill", Gauge: "calipers, square", Holding: "clamped on parallels, clear of the edges", Refs: b.refs(plan.EdgeFeature)}
 	if wide.Limited && high.Limited {
 		o.Limits = []string{outlineStep + " " + b.limitsText(wide) + " × " + b.limitsText(high)}

@@ -260,7 +260,11 @@ func (m *Radial) operations(b *bench) {
 		o.Do = append(o.Do, line)
 	}
 	for _, at := range b.breakOuts(m) {
-		o.Do = append(o.Do, "It breaks out across the step from "+words.Spaced(at.before.Name)+" to "+words.Spaced(at.after.Name)+": feed by hand there, and deburr inside.")
+		verb, care := "starts", "begin with an end mill, fed by hand, and deburr it there."
+		if at.before.Inside {
+			verb, care = "breaks out", "feed by hand there, and deburr inside."
+		}
+		o.Do = append(o.Do, "It "+verb+" across the step from "+words.Spaced(at.before.Name)+" to "+words.Spaced(at.after.Name)+": "+care)
 	}
 	if note := m.In.Note.Value; note != "" {
 		o.Do = append(o.Do, words.Capital(note)+".")

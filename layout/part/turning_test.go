@@ -240,10 +240,10 @@ func TestHoleWays(t *testing.T) {
 	}{
 		{"shop: {drill: {largest: 23 mm}}", "30", []string{"Drill Ø23, leaves 7 mm on diameter", "Bore Ø30 with a boring head"}},
 		{"shop: {drill: {largest: 23 mm}}", "{diameter: 14, fit: {limits: [14.088, 14.487]}}", []string{"Drill Ø14.25, finish"}},
-		{"", "{diameter: 20, fit: E9}", []string{"Drill Ø19.5, leaves 0.5 mm", "Bore Ø20 E9"}},
+		{"", "{diameter: 20, fit: E9}", []string{"Drill Ø19.5, leaves 0.57 mm", "Bore Ø20 E9"}},
 		{"", "{diameter: 20, fit: H11}", []string{"Drill Ø19.5, leaves 0.5 mm", "Bore Ø20 H11"}},
 		{"", "{diameter: 20, fit: H8}", []string{"Drill Ø19.75, leaves 0.25 mm", "Ream Ø20 H8"}},
-		{"", "{diameter: 6, fit: E9}", []string{"Drill Ø5.8, leaves 0.2 mm", "Ream Ø6 E9 (6.02 – 6.05) with an adjustable reamer"}},
+		{"", "{diameter: 6, fit: E9}", []string{"Drill Ø5.8, leaves 0.24 mm", "Ream Ø6 E9 (6.02 – 6.05) with an adjustable reamer"}},
 		{"", "M12x1.25 tap", []string{"a: M12x1.25 tap, drill Ø10.75", "Drill Ø10.75, finish", "Tap M12x1.25"}},
 		{"", "1/2-13 UNC tap", []string{"a: 1/2-13 UNC tap, drill Ø10.7", "Drill Ø10.7, finish"}},
 		{"", "G1 tap", []string{"a: G1 tap, drill Ø30.75", "Drill Ø30, leaves 0.75 mm", "Bore to Ø30.75 for the thread", "Tap G1"}},

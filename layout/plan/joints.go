@@ -274,6 +274,12 @@ type PressPlan struct {
 	ShopPressN     float64 `json:"shop_press_n,omitempty"`
 }
 
+// TooHot tells whether the hub would have to be hotter than its material stands.
+func (p *PressPlan) TooHot() bool { return p.HeatLimitC > 0 && p.HeatHubC > p.HeatLimitC }
+
+// TooCold tells whether the shaft would have to be colder than it can be had.
+func (p *PressPlan) TooCold() bool { return p.CoolShaftC < p.ColdLimitC }
+
 // WeldPlan is the numbers of a weld.
 type WeldPlan struct {
 	Lap          bool      `json:"lap,omitempty"` // the first part lies flat on the other, welded round its edge

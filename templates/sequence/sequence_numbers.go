@@ -37,14 +37,15 @@ func pressNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 	p := j.Press
 	heat := keyNumber{"Heat " + j.B.Title + " to", words.Writer{Units: units}.HeatsRead(p.HeatHubC, p.HeatHubC), "clearance " + words.Writer{Units: units}.Size(p.ClearanceMm)}
 	var out []keyNumber
-	switch p.Method {
-	case "heat":
+	switch {
+	case p.Method == "heat" && p.TooHot(), p.Method == "cool" && p.TooCold(): // no number to work by
+	case p.Method == "heat":
 		out = append(out, heat)
-	case "cool":
+	case p.Method == "cool":
 		out = append(out, keyNumber{"Cool " + j.A.Title + " to", words.Writer{Units: units}.HeatsRead(p.CoolShaftC, p.CoolShaftC), heat.rest})
 	default:
 		out = append(out, pressForce(p, units))
-		if p.HeatLimitC == 0 || p.HeatHubC <= p.HeatLimitC { // what the hub stands
+		if !p.TooHot() {
 			heat.label = "Or heat " + j.B.Title + " to"
 			out = append(out, heat)
 		}
