@@ -285,7 +285,11 @@ func (c cards) endPlay(run bool) (out []plan.CardLine) {
 		if b := j.Bearing; b.HasEndFloat {
 			do := c.bearingText(j) + ": end play of " + turns(j).Title
 			if run {
-				do += "; else " + words.Join(" off, ", strings.Join(slices.Concat(c.over(b.ShutBy), c.withMasses(b.ShutBy)), ", "), "step "+strconv.Itoa(j.N))
+				off := slices.Concat(c.over(b.ShutBy), c.withMasses(b.ShutBy))
+				if n := len(b.ShutBy) - 1; n > 1 { // the row of its bolts names what is over it
+					off = []string{"all over " + b.ShutBy[n] + ", and that,"}
+				}
+				do += "; else " + words.Join(" off, ", strings.Join(off, ", "), "step "+strconv.Itoa(j.N))
 			}
 			out = append(out, plan.CardLine{Do: do, Wanted: c.float(j.Bearing.EndFloatMm), Source: "job file"})
 		}
@@ -326,7 +330,7 @@ func (c cards) torque(p *plan.BoltPlan) string {
 	case len(off) > 1:
 		text = c.w.Torque(p.TorqueNm) + " when " + words.Join(" and ", off...) + " are off"
 	case len(p.ComesOff) > 0:
-		text += "; first take off " + words.Join(" and ", p.ComesOff...)
+		text += "; first off, if on: " + words.Join(", ", p.ComesOff...)
 	}
 	return text
 }

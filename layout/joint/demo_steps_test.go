@@ -500,15 +500,16 @@ func TestSmallForceIsWeighed(t *testing.T) {
 }
 
 // Before bolts are tightened again what lies over their heads comes off, the last first: the hub
-// of 4 in over heads on a pitch circle of 3-1/2 in, not over those on 5-1/2 in, and the cone that
-// lies on it. What has no seat there is over none, nor is what is on before.
+// of 4 in over heads on a pitch circle of 3-1/2 in, not over those on 5-1/2 in, the wheel and the
+// cone that lie on it, the motor that its notes set on it and the guard over that. What has no seat there is
+// over none, nor is what is on before.
 func TestComesOff(t *testing.T) {
 	t.Parallel()
 	off := func(p *plan.Plan, name string) string {
 		return strings.Join(jointNamed(t, p, name).Bolt.ComesOff, ", ")
 	}
 	p := demoPlan(t, "gatejack")
-	if cap, housing, yoke := off(p, "cap"), off(p, "housing"), off(p, "yoke"); cap != "Rain cone, Handwheel hub" || housing != "" || yoke != "" {
+	if cap, housing, yoke := off(p, "cap"), off(p, "housing"), off(p, "yoke"); cap != "Cover over the hub, the motor, Rain cone, Hand wheel 8 in, Handwheel hub" || housing != "" || yoke != "" {
 		t.Errorf("cap %q, housing %q, yoke %q", cap, housing, yoke)
 	}
 	// What no hand takes off: the lantern of Ø160 and more over heads on Ø106, the coupling of Ø130
@@ -519,7 +520,7 @@ func TestComesOff(t *testing.T) {
 			t.Errorf("%s is behind %q, want %q", name, got, want)
 		}
 	}
-	if a, b := jointNamed(t, mm, "rear-bearing").Bearing.ShutBy, jointNamed(t, p, "upper-bearing").Bearing.ShutBy; !slices.Equal(a, []string{"Flexible coupling", "Rear cover"}) || !slices.Equal(b, []string{"Rain cone", "Handwheel hub", "Cap ring"}) {
+	if a, b := jointNamed(t, mm, "rear-bearing").Bearing.ShutBy, jointNamed(t, p, "upper-bearing").Bearing.ShutBy; !slices.Equal(a, []string{"Flexible coupling", "Rear cover"}) || !slices.Equal(b, []string{"Cover over the hub", "the motor", "Rain cone", "Hand wheel 8 in", "Handwheel hub", "Cap ring"}) {
 		t.Errorf("%q, %q", a, b)
 	}
 	// The mark that bears witness comes when all is tight, and the end of a part tells two copies apart.
@@ -532,6 +533,18 @@ func TestComesOff(t *testing.T) {
 	for _, edit := range [][3]string{{"drive-nut.yaml", "seat: handwheel hub", "seat: half of a coupling"}, {"job.yaml", "as for the screws of the cap ring under it.\", after: housing", "as for the screws of the cap ring under it.\", after: upper-bearing"}} {
 		if got := off(planned(t, editedDemo(t, "gatejack", edit[0], edit[1], edit[2])), "cap"); got != "" {
 			t.Errorf("%s: %q", edit[2], got)
+		}
+	}
+}
+
+// Where a tacked round has nothing ruled in line, nothing is checked for it.
+func TestTackedInLine(t *testing.T) {
+	t.Parallel()
+	const weld = "weld: {part: pedestal-flange#1.bore, to: guide-tube.outside, type: bevel, process: MMA}"
+	ruled := planned(t, editedDemo(t, "gatejack", "job.yaml", weld, weld+"\n    in-line: [guide-tube.key-screws, pedestal-flange#1.top]"))
+	for want, p := range map[bool]*plan.Plan{false: demoPlan(t, "gatejack"), true: ruled} {
+		if text := stepText(jointNamed(t, p, "top-flange-weld")); strings.Contains(text, "what must line up") != want {
+			t.Error(text)
 		}
 	}
 }

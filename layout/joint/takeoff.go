@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -15,29 +16,41 @@ import (
 )
 
 // comesOff lists, the last put on first, what is put on by hand with a later joint and lies over
-// the heads or nuts of bolts, with what lies on that: it comes off before these are tightened.
+// the heads or nuts of bolts, with what lies on that, and a motor that its notes set on it, under
+// its guards: it comes off before these are tightened.
 func (j *making) comesOff(t *joint) (titles []string) {
+	guards := 0
 	for _, e := range j.job.Loose {
-		if e.Part.Value == "" || e.Off || slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Name.Value == e.After.Value }) {
+		if e.Off || slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Name.Value == e.After.Value }) {
 			continue
 		}
-		r := j.model(e.Part.Value)
-		if slices.ContainsFunc(titles, func(title string) bool { return liesOn(e, title) }) ||
-			slices.ContainsFunc(j.headSides(t), func(side headSide) bool { return j.overHeads(r, side, t) }) {
-			titles = slices.Insert(titles, 0, r.Out.Title)
+		title := words.Head(words.Capital(e.Item.Value))
+		over := slices.ContainsFunc(titles, func(below string) bool { return liesOn(e.Item.Value+" "+e.How.Value, below) })
+		if e.Part.Value != "" {
+			r := j.model(e.Part.Value)
+			title = r.Out.Title
+			over = over || slices.ContainsFunc(j.headSides(t), func(side headSide) bool { return j.overHeads(r, side, t) })
 		}
+		if over {
+			titles = slices.Insert(titles, 0, title)
+			if m := j.job.Motor; m != nil && slices.ContainsFunc(m.Guards, func(g parts.Text) bool { return strings.EqualFold(g.Value, title) }) {
+				guards++
+			}
+		}
+	}
+	if m := j.job.Motor; m != nil && slices.ContainsFunc(m.Notes, func(n parts.Text) bool {
+		return slices.ContainsFunc(titles, func(below string) bool { return liesOn(n.Value, below) })
+	}) {
+		titles = slices.Insert(titles, guards, "the motor")
 	}
 	return titles
 }
 
-// liesOn tells whether the words of a loose part lay it on another of a title, or of the last
-// word of that.
-func liesOn(e parts.Loose, title string) bool {
-	said, title := strings.ToLower(e.How.Value), strings.ToLower(title)
+// liesOn tells whether words lay something on or over a thing of a title, or of the last word of that.
+func liesOn(said, title string) bool {
+	title = regexp.QuoteMeta(title)
 	last := title[strings.LastIndex(title, " ")+1:]
-	_, after, ok := strings.Cut(said, " on ")
-	after = strings.TrimPrefix(after, "the ")
-	return ok && (strings.HasPrefix(after, title) || strings.HasPrefix(after, last))
+	return regexp.MustCompile(`(?i)\b(?:on|over) (?:the )?(?:` + title + "|" + last + `)\b`).MatchString(said)
 }
 
 // overHeads tells whether a loose part sits beyond the heads of bolts, on the step of a shaft

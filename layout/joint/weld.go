@@ -453,7 +453,10 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		if e := t.branchEnd(); e != nil && e.Angle.Deg != 90 {
 			square = words.Trim(e.Angle.Deg, 3) + "° to " + t.b.title() + " where it leans, and square across that"
 		}
-		s.Hold = "Check " + square + ", and what must line up; knock straight now."
+		if len(t.out.InLine) > 0 {
+			square += ", and what must line up"
+		}
+		s.Hold = "Check " + square + "; knock straight now."
 	} else if t.helixMm() > 0 {
 		t.tackHelix()
 	} else {

@@ -86,7 +86,7 @@ func (c *centreHole) sizes(w words.Writer) string {
 func (c *centreHole) operations(*bench) {}
 
 func (c *centreHole) checks(r *record) {
-	k := plan.Check{Ref: r.ref(c), What: "centre " + string(c.face), Wanted: c.Designation, Limits: r.W.Dia(c.MouthMm) + " " + c.at + ", no less than full", Gauge: "calipers", Source: c.Source.String()}
+	k := plan.Check{Ref: r.ref(c), What: "centre " + string(c.face), Wanted: c.Designation, Limits: "cone whole to " + r.W.Dia(c.MouthMm) + " " + c.at, Gauge: "calipers", Source: c.Source.String()}
 	if m := r.drilledAway(c); m != nil {
 		seat := seatMm(m)
 		if seat == 0 {

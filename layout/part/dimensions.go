@@ -29,6 +29,9 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			d := plan.Dimension{
 				Kind: plan.DiameterDim, FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: s.drawnRadius(), Inside: inside,
 				Text: text, Limits: r.limitsText(s.Size)}
+			if s.Size.Class == "limits" { // drawn by them
+				d.Text, d.Limits = "Ø"+d.Limits, ""
+			}
 			for _, shape := range s.details {
 				out = append(out, shape.dimension(r, s, &d)...)
 			}

@@ -41,9 +41,20 @@ func TestHeldUnderFlanges(t *testing.T) {
 func TestFiled(t *testing.T) {
 	t.Parallel()
 	const ring = "part: p\nkind: ring\nmaterial: S235\nstock: {round: 160 mm}\nprofile:\n  outside: [{name: rim, diameter: 150, length: 40}]\n  inside: [{name: hole, diameter: 72, length: 40}]\nradial:\n  - {name: a, clock: 0, axial: 20, slot: {around: 8, along: 20}, depth: through}\n"
-	for source, want := range map[string]string{ring: "7.0 – 8.0 × 19.0 – 21.0", strings.Replace(ring, "72", "112", 1): "7.8 – 8.2 × 19.8 – 20.2"} {
-		if c := check(work(t, "mm", source), "a around × along"); c == nil || c.Limits != want {
+	for source, want := range map[string][2]string{ring: {", no wider: less reaches in", "7.0 – 8.0 × 19.0 – 21.0"}, strings.Replace(ring, "72", "112", 1): {"", "7.8 – 8.2 × 19.8 – 20.2"}} {
+		if c := check(work(t, "mm", source), "a around × along"+want[0]); c == nil || c.Limits != want[1] {
 			t.Errorf("%v, want %s", c, want)
+		}
+	}
+}
+
+// What a drawing gives by limits is shown by them, though they stand in the row it is turned in.
+func TestShownByLimits(t *testing.T) {
+	t.Parallel()
+	for fit, want := range map[string]string{"{limits: [29.97, 30]}": "Ø29.97 – 30.00", "h7": "Ø30 h7"} {
+		m := work(t, "mm", "part: p\nkind: shaft\nmaterial: S235\nstock: {round: 40 mm}\nprofile:\n  outside: [{name: a, diameter: 30, fit: "+fit+", length: 40}]\n")
+		if d := m.Out.Dimensions[0]; d.Text != want || d.Limits != "" {
+			t.Errorf("%s: %+v, want %q", fit, d, want)
 		}
 	}
 }

@@ -335,7 +335,8 @@ func (m *Radial) checks(r *record) {
 		}
 	case row.AroundMm > 0:
 		r.checkSizes(r.ref(m), name+" around × along", row.AroundMm, row.AlongMm)
-		if c := &r.list[len(r.list)-1]; c.Source != "" && r.filed(m) { // no wider: what it keeps out stays out
+		if c := &r.list[len(r.list)-1]; c.Source != "" && r.filed(m) {
+			c.What += ", no wider: less reaches in"
 			c.Limits = r.W.Limits(row.AroundMm-filedMm, row.AroundMm) + " × " + r.W.Limits(row.AlongMm-filedMm, row.AlongMm+filedMm)
 			c.Source = "common practice, no source"
 		}

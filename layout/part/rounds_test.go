@@ -153,7 +153,7 @@ func TestRoundRoom(t *testing.T) {
 func TestCrownedCentre(t *testing.T) {
 	t.Parallel()
 	m := work(t, "mm", pin("{edge: tip-front, sphere: 25}", "")+"centres: {form: A}\n")
-	for what, want := range map[string]string{"centre front": "Ø4.25 at the face, before its crown, no less than full", "centre back": "Ø6.7 at the face, no less than full"} {
+	for what, want := range map[string]string{"centre front": "cone whole to Ø4.25 at the face, before its crown", "centre back": "cone whole to Ø6.7 at the face"} {
 		if c := check(m, what); c == nil || c.Limits != want {
 			t.Errorf("%s: %+v", what, c)
 		}

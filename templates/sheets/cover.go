@@ -144,7 +144,9 @@ func machinePicture(a *plan.Arrangement, width, height float64) draw.Piece {
 	w, h := a.Front.MaxMm.XMm-a.Front.MinMm.XMm, a.Front.MaxMm.YMm-a.Front.MinMm.YMm
 	const pad = 2.0
 	scale := min((width-2*pad)/w, height/h)
-	return draw.Piece{Height: h*scale + 2*pad, Later: func() (d draw.Drawing) {
+	high := h*scale + 2*pad + draw.TextMm
+	return draw.Piece{Height: high, Later: func() (d draw.Drawing) {
+		d.Add(draw.Text{XMm: width / 2, YMm: -high + 1, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "cut along its axis, not to scale; sizes: general arrangement"})
 		v := &picture.Paper{Low: a.Front.MinMm, X: (width - w*scale) / 2, Y: -h*scale - pad, Scale: scale}
 		v.Lines(&d, a.Front.Lines, draw.HairMm)
 		for i := range a.Front.Shapes {
