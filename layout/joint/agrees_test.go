@@ -91,17 +91,18 @@ func TestProcesses(t *testing.T) {
 	}
 }
 
-// The weld metal of all joints is bought by process: 0.07 + 0.11 and 0.02 kg; 0.397 lb and 0.044 lb.
+// The weld metal of all joints is bought by process: 0.07 + 0.11 and 0.02 kg; 0.397 lb and 0.044 lb;
+// that of a metal with a filler of its own by itself.
 func TestBuyFiller(t *testing.T) {
 	t.Parallel()
 	var made []*joint
-	for _, p := range []*plan.WeldPlan{{Process: "MAG", BuyKg: 0.07}, nil, {Process: "TIG", BuyKg: 0.02}, {Process: "MAG", BuyKg: 0.11}} {
+	for _, p := range []*plan.WeldPlan{{Process: "MAG", BuyKg: 0.07}, nil, {Process: "TIG", BuyKg: 0.02}, {Process: "MAG", BuyKg: 0.11}, {Process: "TIG", Metal: "1.4301", BuyKg: 0.05}} {
 		made = append(made, &joint{out: &plan.JointPlan{Weld: p}})
 	}
-	for units, want := range map[parts.Units][]string{parts.Millimetres: {"0.18 kg", "0.02 kg"}, parts.Inches: {"0.4 lb", "0.04 lb"}} {
+	for units, want := range map[parts.Units][]string{parts.Millimetres: {"0.18 kg", "0.02 kg", "0.05 kg"}, parts.Inches: {"0.4 lb", "0.04 lb", "0.11 lb"}} {
 		var list buying
 		(&shop{w: words.Writer{Units: units}}).buyFiller(made, &list)
-		if len(list) != 2 || list[0].Item != "Filler for MAG, to the welding procedure, "+want[0] || list[1].Item != "Filler for TIG, to the welding procedure, "+want[1] {
+		if len(list) != 3 || list[2].Item != "Filler for TIG on 1.4301, to the welding procedure, "+want[2] || list[0].Item != "Filler for MAG, to the welding procedure, "+want[0] || list[1].Item != "Filler for TIG, to the welding procedure, "+want[1] {
 			t.Errorf("%q", seq.Map(list, func(r *wanted) string { return r.Item }))
 		}
 	}

@@ -3,18 +3,12 @@ package joint
 import (
 	"slices"
 
-	"math"
-
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
 )
-
-// capMm is the cap over a groove: a tenth of the thickness, 1 to 3 mm (common
-// practice, no source).
-func capMm(thickMm float64) float64 { return math.Min(3, math.Max(1, thickMm/10)) }
 
 // pressedGroove is the weld in a chamfered bore against the round in it: there is no other
 // groove between the two, whatever type the job gives.
@@ -37,7 +31,7 @@ func (t *joint) pressedGroove(p *plan.WeldPlan) error {
 	}
 	c := drawn[0]
 	p.Bevelled = on
-	g, err := weld.PressedGroove(c.Size.Mm, c.Angle.Deg, capMm(c.Size.Mm), weldProcess(p.Process), true)
+	g, err := weld.PressedGroove(c.Size.Mm, c.Angle.Deg, weld.CapMm(c.Size.Mm), weldProcess(p.Process), true)
 	if err != nil {
 		return err
 	}

@@ -7,8 +7,10 @@ import (
 	"strings"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -196,16 +198,36 @@ func (j *shop) buyMotor(list *buying) {
 	list.add(words.Capital(item)+", by its page", 1, "motor", "")
 }
 
-// buyFiller lists the weld metal of all joints, by process.
+// buyFiller lists the weld metal of all joints and of the seams of parts, by process and by the
+// metal that takes its own; of a seam without a process what the worst would take.
 func (j *shop) buyFiller(made []*joint, list *buying) {
 	kg := map[string]float64{}
 	for _, t := range made {
 		if p := t.out.Weld; p != nil {
-			kg[p.Process] += p.BuyKg
+			kg[words.Join(" on ", p.Process, p.Metal)] += p.BuyKg
 		}
 	}
-	for _, process := range slices.Sorted(maps.Keys(kg)) {
-		list.add("Filler for "+process+", to the welding procedure, "+j.w.RoundMass(kg[process], 2), 1, "welds", "")
+	for _, r := range j.models {
+		s := r.Seam()
+		if s == nil {
+			continue
+		}
+		process, on, density := weld.Stick, "", steelKgMm3*1e9
+		if s.Process != "" {
+			process = weldProcess(s.Process)
+		}
+		if m := r.Material; m != nil {
+			density = m.DensityKgM3
+			if on = m.Name; s.Process != "" && m.Weld.Class != material.WeldOwn {
+				on = ""
+			}
+		}
+		if f, err := weld.FillerFor(s.AreaMm2, s.LengthMm, density, process); err == nil {
+			kg[words.Join(" on ", s.Process, on)] += f.BuyMaxKg * float64(r.Part.Quantity)
+		}
+	}
+	for _, on := range slices.Sorted(maps.Keys(kg)) {
+		list.add(words.Join(" ", "Filler for", on)+", to the welding procedure, "+j.w.RoundMass(kg[on], 2), 1, "welds", "")
 	}
 }
 

@@ -80,3 +80,15 @@ func TestWholeBars(t *testing.T) {
 		}
 	}
 }
+
+// What is welded inside a part is bought too: its seam, by the process that the job welds it on
+// by; that of stainless steel by its own.
+func TestBuySeams(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	for item, want := range map[string]bool{"Filler for 1.4301, to the welding procedure, 1.7 g": true, "Filler for MAG, to the welding procedure, 0.99 kg": true, "Filler for S235": false} {
+		if slices.ContainsFunc(p.Bought, func(b plan.BoughtRow) bool { return strings.HasPrefix(b.Item, item) }) != want {
+			t.Errorf("%q: %v wanted in %+v", item, want, p.Bought)
+		}
+	}
+}

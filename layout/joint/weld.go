@@ -121,7 +121,7 @@ func (weldKind) work(j *making, t *joint) {
 	if thinner > thicker {
 		thinner, thicker = thicker, thinner
 	}
-	p := &plan.WeldPlan{Type: in.Type, Process: in.Process, Sides: in.Sides, ThinnerMm: geom.Clean(thinner), ThickerMm: geom.Clean(thicker), DiameterMm: geom.Clean(t.weldDiameterMm())}
+	p := &plan.WeldPlan{Type: in.Type, Process: in.Process, Metal: t.ownFiller(), Sides: in.Sides, ThinnerMm: geom.Clean(thinner), ThickerMm: geom.Clean(thicker), DiameterMm: geom.Clean(t.weldDiameterMm())}
 	t.out.Weld = p
 	if t.helixMm() > 0 { // it runs round no circle
 		p.DiameterMm = 0
@@ -151,7 +151,7 @@ func (weldKind) work(j *making, t *joint) {
 	} else if bad(t.butt(p)) || t.refused() {
 		return
 	}
-	density := 7850.0
+	density := steelKgMm3 * 1e9
 	if t.a.r.Material != nil {
 		density = t.a.r.Material.DensityKgM3
 	}
@@ -289,7 +289,7 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 		prep.GapMm.Use, p.Branch = e.Gap.Mm, e.Joint()
 		prep.Source += "; gap as the branch is drawn"
 	}
-	area, err := prep.GrooveArea(p.ThinnerMm, capMm(p.ThinnerMm))
+	area, err := prep.GrooveArea(p.ThinnerMm, weld.CapMm(p.ThinnerMm))
 	if err != nil {
 		return err
 	}

@@ -24,6 +24,17 @@ func (t *joint) preheat() string {
 	return "By the written procedure for " + j.Worse.Name + ": " + t.w.Arg(plan.Arg{Unit: plan.Preheat, Value: j.PreheatC.Min, High: j.PreheatC.Max}) + "through and all round, before the tacks too; measure it, and hold it to the last run."
 }
 
+// ownFiller names the metals of a weld that takes a filler of its own; empty of another.
+func (t *joint) ownFiller() string {
+	switch j, _ := weldMetals(t); j.Reason {
+	case material.JoinOwn:
+		return j.Worse.Name
+	case material.JoinStainless:
+		return t.a.r.Material.Name + " to " + t.b.r.Material.Name
+	}
+	return ""
+}
+
 // weldMetalKind is the problem of each reason not to weld like ordinary steel.
 var weldMetalKind = map[material.JoinReason]plan.ProblemKind{
 	material.JoinHardens: plan.WeldHardens, material.JoinIron: plan.WeldIron, material.JoinOwn: plan.WeldOwnWay,

@@ -185,7 +185,7 @@ func (h *helix) operations(b *bench) {
 		Holding: "one edge clamped to the bench, the other drawn by a chain hoist or pushed in a press, nobody in line",
 		Gauge:   "spacer of the pitch, what it goes round", Refs: b.refs(plan.EndFeature)}, springsBack))
 	if h.run.Blanks > 1 {
-		b.op(warn(plan.Operation{Machine: "Weld", Title: "Join the turns end to end", Do: []string{"On what it goes round, the edges of one turn against the next; tack, then a butt weld right through, ground flush on the conveying side."}}, welding))
+		b.op(warn(plan.Operation{Machine: "Weld", Title: "Join the turns end to end", Do: []string{"On what it goes round, the edges of one turn against the next; tack, then weld: " + b.seamText(), "Grind it flush on the conveying side."}}, welding))
 	}
 }
 

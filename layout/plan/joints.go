@@ -287,7 +287,8 @@ type WeldPlan struct {
 	Symbol       string    `json:"symbol"`      // name of the ISO 2553 symbol
 	Designation  string    `json:"designation"` // "z5", for fillets
 	Process      string    `json:"process"`
-	Sides        int       `json:"sides"` // welded from one side or from both
+	Metal        string    `json:"metal,omitempty"` // that takes a filler of its own, in words
+	Sides        int       `json:"sides"`           // welded from one side or from both
 	ThinnerMm    float64   `json:"thinner_mm"`
 	ThickerMm    float64   `json:"thicker_mm"`
 	LegMm        float64   `json:"leg_mm,omitempty"`

@@ -114,6 +114,10 @@ func backRun(s Sides) string {
 // capArea is the area of a cap over its mouth and height: a parabola.
 const capArea = 2.0 / 3
 
+// CapMm is the cap over a groove: a tenth of the thickness, 1 to 3 mm (common
+// practice, no source).
+func CapMm(thickMm float64) float64 { return math.Min(3, math.Max(1, thickMm/10)) }
+
 // GrooveArea returns the cross-section in mm2 to fill in a butt joint of tMm with
 // the chosen values of p, and a cap of capMm (mm, excess height, 0 for flush) on
 // each welded side, taken as a parabola over the groove's mouth. It errs for a

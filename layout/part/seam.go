@@ -1,0 +1,89 @@
+package part
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/weld"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// Seam is the weld that closes what is made from sheet, or joins its pieces.
+type Seam struct {
+	Process  string  // that the job welds the part on by; empty where it names none, or several
+	AreaMm2  float64 // of its section, at the widest gap
+	LengthMm float64 // of all together
+	how      string
+}
+
+// Seam is that of what is rolled or folded to a cone or to a square-to-round, or pulled to the
+// turns of a flight; nil of other parts, and where nothing of the kind is welded.
+func (g *Shape) Seam() *Seam {
+	s, lapMm, pieces := &Seam{}, 0.0, 0
+	for _, d := range g.Developments {
+		pieces += d.Copies
+	}
+	along := func(f *parts.Formed, in, right, up float64) {
+		sin, cos := math.Sincos(f.Seam.Deg * math.Pi / 180)
+		s.LengthMm, lapMm = float64(pieces)*math.Hypot(f.Height.Mm, math.Hypot(in*sin-right, in*cos-up)), f.Overlap.Mm
+	}
+	switch p := g.Part; {
+	case p.Frustum != nil:
+		along(&p.Frustum.Formed, (p.Frustum.Large.Mm-p.Frustum.Small.Mm)/2, 0, p.Frustum.Offset.Mm)
+	case p.Transition != nil:
+		t, half := p.Transition, p.Transition.Depth.Mm
+		if math.Mod(t.Seam.Deg, 180) != 0 {
+			half = t.Width.Mm
+		}
+		along(&t.Formed, (half-t.Diameter.Mm)/2, t.Offset.X.Mm, t.Offset.Y.Mm)
+	case p.Flight != nil:
+		s.LengthMm = float64(pieces-1) * (p.Flight.Outside.Mm - p.Flight.Shaft.Mm) / 2
+	}
+	thick := g.form.wallMm(g.Sizes, 0)
+	prep, err := weld.ButtPrep(thick, weld.BothEdges, weld.TwoSides)
+	if s.LengthMm <= 0 || err != nil {
+		return nil
+	}
+	var by []string
+	for _, j := range g.Job.Joints {
+		if j.Weld != nil && j.Some(func(r parts.JointRef) bool { return r.Part == g.Part.Name.Value }) {
+			by = append(by, j.Weld.Process)
+		}
+	}
+	slices.Sort(by)
+	if by = slices.Compact(by); len(by) == 1 {
+		s.Process = by[0]
+	}
+	if s.how = "butt"; lapMm > 0 {
+		s.AreaMm2, s.how = weld.FilletArea(thick, true), "fillet "+g.W.Size(thick)+" along the edge of the lap"
+		return s
+	}
+	one, _ := weld.ButtPrep(thick, weld.BothEdges, weld.OneSide)
+	if prep.AngleDeg.Use > 0 {
+		s.how += ", a V of " + words.Trim(prep.AngleDeg.Use, 0) + "°, root face " + g.W.Read(prep.RootFaceMm.Use)
+	}
+	if s.how += ", gap " + g.W.Read(prep.GapMm.Min) + " to " + g.W.Read(prep.GapMm.Max); one.Shape == weld.Square {
+		s.how += ", right through"
+	} else {
+		s.how = words.Join(", ", s.how+", both sides", prep.Note)
+	}
+	s.AreaMm2, _ = prep.GrooveArea(thick, weld.CapMm(thick))
+	return s
+}
+
+// seamText says how the seam is welded, as far as the job does.
+func (b *bench) seamText() string {
+	s := b.Seam()
+	if s == nil {
+		return ""
+	}
+	filler := "filler"
+	if s.Process == "" {
+		filler = "process and filler"
+	}
+	if b.Material != nil {
+		filler += " for " + b.Material.Name
+	}
+	return words.Join(", ", s.Process, s.how) + "; " + filler + " by the welding procedure."
+}
