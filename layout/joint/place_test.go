@@ -189,6 +189,32 @@ func TestFinishedAfterTheLastWeld(t *testing.T) {
 	says(t, jointNamed(t, p, "two"), []string{"Finish after welding", "turn or bore only now, without letting go between bores of one axis: Hub 1 bore Ø50 H7; Hub 2 bore Ø50 H7", "Hub 1: Chamfer bore back 1 × 45°: to Ø52 at the face.", "Stop", "groove Ø54", "3.9 deep", "53.9 on Ø50", "Hub 2 bore: 50.000 – 50.025"}, []string{"Measure what was finished"})
 }
 
+// A weldment that the lathe does not swing is bored on the mill: an arm with its far edge 300 out of the
+// axis and 40 wide turns 2 × hypot(300, 20) = 601.3 across. What is to be turned outside after the weld
+// is not made.
+func TestWeldmentOverTheSwing(t *testing.T) {
+	t.Parallel()
+	const arm = "part: arm\nkind: plate\nmaterial: S355\nstock: {plate: 20, cut: laser}\noutline: {rectangle: [40, 250]}\n"
+	const hub = "part: hub\nkind: turned\nmaterial: S355\nstock: {round: 120, length: 41}\nprofile:\n  outside: [{name: rim, diameter: 100, %slength: 40}]\n  inside: [{name: bore, diameter: 50, fit: H7, length: 40%s}]\nchamfers: [{edge: bore-front, size: 1, angle: 15, for: lead-in}]\n"
+	const weld = "{name: on, weld: {part: arm.outline, to: hub.rim, type: fillet, size: 5, length: 40}, place: {on: front, with: back, at: [0, 175], top: up, gap: -20}}\nshop: {lathe: {swing: %d}}"
+	for _, c := range []struct {
+		rim, bore string
+		swing     int
+		says, not []string
+	}{
+		{"", ", after-weld: yes", 602, []string{"turn or bore only now", "held, and with the tool"}, []string{"mill's table"}},
+		{"", ", after-weld: yes", 601, []string{"clamp it on the mill's table, for it would swing 601 and the lathe takes 601", "to Ø50.54 at the face, 15° from the axis"}, []string{"turn or bore only now", "top slide", "held, and with the tool"}},
+		{"fit: h7, after-weld: yes, ", "", 601, []string{"mill"}, nil},
+	} {
+		p := planned(t, jobOf(t, fmt.Sprintf(weld, c.swing), fmt.Sprintf(hub, c.rim, c.bore), arm))
+		on := jointNamed(t, p, "on")
+		says(t, on, c.says, c.not)
+		if got := slices.ContainsFunc(on.Problems, func(q plan.Problem) bool { return q.Kind == plan.WeldedSwings }); got != (c.rim != "") {
+			t.Errorf("%+v: %v", c, on.Problems)
+		}
+	}
+}
+
 // A plate that is clamped between two comes with what was pressed into it before: 10 of plate, 20 of it,
 // so that its bush stands 10 behind the cover's front.
 func TestStackComesWithItsOwn(t *testing.T) {

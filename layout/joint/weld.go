@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/machine"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
@@ -493,15 +494,25 @@ func (j *making) finishLater(t *joint) {
 	}
 	slices.SortFunc(body, func(a, b inst) int { return cmp.Or(strings.Compare(a.part, b.part), a.copy-b.copy) })
 	var what, do []string
+	set := "set it true by what was turned before, and turn or bore only now"
 	for _, i := range body {
 		r := j.model(i.part)
-		title := copyTitle(r, i.copy)
+		title, held := copyTitle(r, i.copy), r.LaterHeld
 		for s := range seq.Refs(r.Steps) {
-			if s.AfterWeld {
-				what = append(what, strings.TrimSpace(title+" "+words.Spaced(s.Name)+" "+t.w.Dia(s.Size.NominalMm)+" "+s.Size.Class))
+			if !s.AfterWeld {
+				continue
 			}
+			what = append(what, strings.TrimSpace(title+" "+words.Spaced(s.Name)+" "+t.w.Dia(s.Size.NominalMm)+" "+s.Size.Class))
+			swings, most := j.swingMm(t, i, body), j.job.Shop.SwingMm.Mm
+			if swings <= most {
+				continue
+			}
+			if held = nil; !s.Inside {
+				t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, words.Round(swings, 0)), plan.Of(plan.Read, most))
+			}
+			set = "clamp it on the mill's table, for it would swing " + t.w.Read(words.Round(swings, 0)) + " and the lathe takes " + t.w.Read(most) + ", set it true by what was turned before, and bore only now with the boring head"
 		}
-		for _, text := range r.LaterDo {
+		for _, text := range slices.Concat(held, r.LaterDo) {
 			do = append(do, words.Capital(title)+": "+text)
 		}
 		for _, c := range r.Later {
@@ -510,8 +521,18 @@ func (j *making) finishLater(t *joint) {
 		}
 	}
 	if len(what) > 0 {
-		t.step("Finish after welding", append([]string{"When it is cold, set it true by what was turned before, and turn or bore only now, without letting go between bores of one axis: " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
+		t.step("Finish after welding", append([]string{"When it is cold, " + set + ", without letting go between bores of one axis: " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
 	}
+}
+
+// swingMm is what a weldment turns across about the axis of one of its parts, as it is after a weld; 0
+// where the shop's lathe has no swing.
+func (j *making) swingMm(t *joint, about inst, body []inst) float64 {
+	if !j.job.Shop.SwingMm.Set() {
+		return 0
+	}
+	joints := append(seq.Map(j.before, func(o *joint) *plan.JointPlan { return o.out }), t.out)
+	return j.seams.SwingMm(joints, machine.Instance{Part: about.part, Copy: about.copy}, seq.Map(body, func(i inst) machine.Instance { return machine.Instance{Part: i.part, Copy: i.copy} }))
 }
 
 // lean is how far a plate that stands on a face with an edge of it may lean, and that in

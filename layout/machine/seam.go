@@ -79,6 +79,28 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64) (corners []plan.
 	return c.found()
 }
 
+// swingEveryMm is how far apart the surface of what turns is looked at, corners and rims besides.
+const swingEveryMm = 50.0
+
+// SwingMm is what parts turn across, as some joints weld them together, about the axis of one of them.
+func (s Seams) SwingMm(joints []*plan.JointPlan, about Instance, with []Instance) (mm float64) {
+	m := s.m
+	m.joints, m.Problems = joints, nil
+	m.place()
+	axis := m.poses[about.id()].Inverse()
+	for _, i := range with {
+		pose, ok := m.poses[i.id()]
+		if !ok {
+			continue
+		}
+		for _, p := range m.solid(i.Part).Surface(swingEveryMm) {
+			at := axis.Of(pose).Apply(p)
+			mm = max(mm, 2*math.Hypot(at.X, at.Y))
+		}
+	}
+	return mm
+}
+
 // PastMm is how far the first part of a joint with a place reaches past the left, right,
 // bottom and top edges of the face that it lies on, as one looks at that face.
 func (s Seams) PastMm(in *parts.Joint) [4]float64 {

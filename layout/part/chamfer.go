@@ -159,7 +159,8 @@ func (c *chamfer) checks(r *record) {
 	r.add(check)
 }
 
-func (c *chamfer) line(w words.Writer) string {
+// line cuts a chamfer, with the top slide where it is known that the lathe does.
+func (c *chamfer) line(w words.Writer, lathe bool) string {
 	if c.Radius.Set() {
 		return c.roundLine(w)
 	}
@@ -167,7 +168,11 @@ func (c *chamfer) line(w words.Writer) string {
 	if c.step != nil {
 		line += ": to " + "Ø" + w.Read(c.diaMm) + " at the face"
 		if c.Angle.Deg != 45 {
-			line += ", top slide set " + words.Trim(c.Angle.Deg, 1) + "° from the axis"
+			slide := ", "
+			if lathe {
+				slide = ", top slide set "
+			}
+			line += slide + words.Trim(c.Angle.Deg, 1) + "° from the axis"
 		}
 	}
 	if c.For != "" {
@@ -180,7 +185,7 @@ func (c *chamfer) line(w words.Writer) string {
 func (b *bench) chamferLines(wanted func(*chamfer) bool) (do []string, refs []int) {
 	for _, c := range b.bevels {
 		if wanted(c) {
-			do = append(do, c.line(b.W))
+			do = append(do, c.line(b.W, !b.later && !b.onMill()))
 			refs = append(refs, b.ref(c))
 		}
 	}

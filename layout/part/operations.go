@@ -24,6 +24,7 @@ type bench struct {
 	faced map[parts.Face]int // the operation that faces an end
 	held  map[int]bool       // operations in the setting of the one before
 	last  []string           // lines of the inspection
+	later bool               // what it cuts is cut after a weld, where that is held
 	jigs  []Jigged
 
 	ground     []string // what is measured once it is ground

@@ -39,8 +39,9 @@ type Model struct {
 	Out  *plan.PartPlan
 	Errs parts.Errors // faults of the input; the rest is then not to be used
 	// Later is what its record checks and its operations do once it is welded, as Out leaves them out.
-	Later   []plan.Check
-	LaterDo []string
+	// LaterHeld says how it is held for that where it is turned.
+	Later              []plan.Check
+	LaterDo, LaterHeld []string
 }
 
 // weldLeaveMm and its like in inches are left on a diameter that is finished after a weld. Common
@@ -69,11 +70,11 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Size(leftMm(job))+" stay on the diameter until then.")
 		for _, o := range first.Out.Operations {
 			if Bores(o) && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
-				m.LaterDo = append(m.LaterDo, words.Spaced(s.Name)+" held, and with the tool, as in operation "+strconv.Itoa(o.N)+" of its sheet, clear of what is welded on.")
+				m.LaterHeld = append(m.LaterHeld, words.Spaced(s.Name)+" held, and with the tool, as in operation "+strconv.Itoa(o.N)+" of its sheet, clear of what is welded on.")
 			}
 		}
 	}
-	b := &bench{Numbered: m.Numbered}
+	b := &bench{Numbered: m.Numbered, later: true}
 	turned, _ := b.chamferLines(func(c *chamfer) bool {
 		return !slices.ContainsFunc(first.bevels, func(o *chamfer) bool { return o.Edge.Value == c.Edge.Value })
 	})

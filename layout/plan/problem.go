@@ -147,8 +147,9 @@ const (
 	// SeatsUnproved is of a part: the seats of two bearings, turned in two settings.
 	SeatsUnproved ProblemKind = "seats-unproved"
 	// StockShort is of a part: an outside from end to end is to be turned in one setting with others.
-	StockShort ProblemKind = "stock-short"
-	WeldMixed  ProblemKind = "weld-mixed"
+	StockShort   ProblemKind = "stock-short"
+	WeldMixed    ProblemKind = "weld-mixed"
+	WeldedSwings ProblemKind = "welded-swings"
 	// A hub that slides on its shaft.
 	SlideSizes       ProblemKind = "slide-sizes"
 	SlideBinds       ProblemKind = "slide-binds"
