@@ -2,7 +2,10 @@ package fits
 
 import (
 	"errors"
+	"fmt"
 	"testing"
+
+	"centrepop/parts/golden"
 )
 
 // ISO 9013:2017 tolerance class 2, as modulusmetal.com prints it: a range to an upper size
@@ -17,6 +20,25 @@ func TestThermalCut(t *testing.T) {
 		got, err := ThermalCut(c.mm, c.thick)
 		if got != c.want || (err == nil) != (c.want > 0) || err != nil && !errors.Is(err, ErrNotDefined) {
 			t.Errorf("%g in %g: ±%g, %v, want ±%g", c.mm, c.thick, got, err, c.want)
+		}
+	}
+}
+
+// TestThermalCutWhole: every cell of the file, at both ends of its ranges.
+func TestThermalCutWhole(t *testing.T) {
+	t.Parallel()
+	for _, row := range golden.Table(t, reference+"thermal_cut.csv", len(thermal)) {
+		from := 0.0
+		for _, to := range thermalUpTo {
+			want := row.Number(t, fmt.Sprint(to))
+			for _, mm := range []float64{from + 1e-9, to - 1e-9} {
+				for _, thick := range []float64{row.Number(t, "over_thick") + 1e-9, row.Number(t, "up_to_thick")} {
+					if got, err := ThermalCut(mm, thick); got != want || (err == nil) != (want > 0) {
+						t.Errorf("%g in %g: ±%g, %v, want ±%g", mm, thick, got, err, want)
+					}
+				}
+			}
+			from = to
 		}
 	}
 }
