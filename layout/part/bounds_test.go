@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/bars"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -379,6 +380,93 @@ func TestSmallRules(t *testing.T) {
 	} {
 		if got, want := fmt.Sprint(c.got), fmt.Sprint(c.want); got != want {
 			t.Errorf("%s: %s, want %s", c.what, got, want)
+		}
+	}
+}
+
+// TestRuleBounds: rules of common practice that a number decides, at both sides of it, by hand.
+func TestRuleBounds(t *testing.T) {
+	t.Parallel()
+	says := func(text, what string) bool { return strings.Contains(told(work(t, "mm", text)), what) }
+	round := func(steps, more string) string {
+		return "part: t\nkind: turned\nmaterial: S355\nstock: {round: 110 mm}\nprofile:\n  outside: [" + steps + "]\n  inside: [{name: d, diameter: 30, length: LONG}]\n" + more
+	}
+	beside := func(axial float64) bool { // a hole in a Ø60 of 50, beside a Ø100
+		text := round("{name: a, diameter: 60, length: 50}, {name: b, diameter: 100, length: 50}", fmt.Sprintf("radial: [{name: h, clock: 0, axial: %g, size: 6, depth: through}]\n", axial))
+		return says(strings.Replace(text, "LONG", "100", 1), "B stands 20 mm higher beside it: the tool 35 or more out")
+	}
+	packed := func(boss string) bool { // holes in a flange of 20 before a boss
+		text := round("{name: f, diameter: 100, length: 20}, {name: a, diameter: 60, length: "+boss+"}", "holes: [{name: h, at: [[40, 0], [-40, 0]], size: 8}]\n")
+		return says(strings.Replace(text, "LONG", map[string]string{"5": "25", "4.9": "24.9"}[boss], 1), "packing "+boss+" mm higher beside each hole")
+	}
+	recess := func(waist string) bool {
+		return says(strings.Replace(round("{name: a, diameter: 80, length: 20}, {name: w, diameter: "+waist+", length: 30}, {name: b, diameter: 90, length: 20}", ""), "LONG", "70", 1), "A recess tool, right- and left-hand, standing out 15")
+	}
+	corners := func(n int) bool { // of a plate of 400 x 50, one edge in steps of 1
+		points := "[0, 0], [400, 0]"
+		for i := range n - 2 {
+			points += fmt.Sprintf(", [%d, %d]", 390-10*i, 50+i%2)
+		}
+		return says("part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: saw}\noutline: {polygon: {points: ["+points+"]}}\n", "corners from the left and the bottom edge")
+	}
+	pitched := func(n int) bool {
+		m := work(t, "mm", fmt.Sprintf("part: p\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 600}\nholes:\n  - {name: row, along: {from: left, first: 40, pitch: 20, count: %d}, size: 9}\n", n))
+		return strings.Contains(fmt.Sprint(m.Out.Bar.Measures), "hole to hole")
+	}
+	left := func(radius string) bool { // by a die of 12, which leaves 0.16 of its opening, R1.92
+		m := work(t, "mm", "part: tray\nkind: folded\nmaterial: S235\nstock: {sheet: 2, cut: laser}\noutline: {rectangle: [200, 200]}\nbends:\n  radius: "+radius+"\n  flanges: [{side: top, height: 60}]\n")
+		for _, p := range m.Out.Problems {
+			if p.Kind == plan.BendRadius {
+				return false
+			}
+		}
+		return true
+	}
+	kerf := func(mm float64) bool {
+		job := load(t, "mm", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: plasma}\noutline: {rectangle: [200, 120]}\n")
+		_, err := CutProfile(job, "p", CutOptions{KerfMm: mm})
+		return err == nil
+	}
+	taped := func(class string, mm float64) string {
+		job := &parts.Job{}
+		job.Tolerance.Value = class
+		got := (&Sizes{Job: job}).taped(mm)
+		return fmt.Sprintf("%g %g", got.MinMm, got.MaxMm)
+	}
+	ring := work(t, "mm", strings.Replace(round("{name: a, diameter: 100, length: 60}", ""), "LONG", "60", 1))
+	weak := func(grip, out float64) bool {
+		return (&bench{Numbered: ring.Numbered}).chuckSupport(setting{}, held{gripMm: grip, outMm: out}) != ""
+	}
+	cope := func(u parts.Units, mm float64) float64 {
+		return (&bar{in: &parts.Bar{Length: parts.Length{Mm: mm}}}).templateFromMm(words.Writer{Units: u}, bars.Cope{DepthMm: 10})
+	}
+	for _, c := range []struct {
+		what      string
+		got, want any
+	}{
+		{"a holder passes a shoulder 20 off the tool's axis", []bool{beside(29.9), beside(30), beside(30.1), beside(44)}, []bool{false, false, true, true}},
+		{"a flange is packed up over 5 of air", []bool{packed("5"), packed("4.9")}, []bool{true, false}},
+		{"a usual tool reaches between shoulders under 10", []bool{recess("60"), recess("60.1")}, []bool{true, false}},
+		{"twelve corners are told one by one", []bool{corners(12), corners(13)}, []bool{true, false}},
+		{"four holes are measured one by one", []bool{pitched(4), pitched(5)}, []bool{false, true}},
+		{"a radius as a die leaves it, within three tenths", []bool{left("1.48"), left("2.74"), left("2.75")}, []bool{true, true, false}},
+		{"a kerf of 10 at the most", []bool{kerf(0), kerf(10), kerf(10.1), kerf(-0.1)}, []bool{true, true, false, false}},
+		// ISO 2768-1: 100 in class m ±0.3; over 2000 in m ±2; 300 in c ±1.2.
+		{"a tape reads within 1", []string{taped("m", 100), taped("m", 2500), taped("c", 300)}, []string{"99 101", "2498 2502", "298.8 301.2"}},
+		{"jaws hold a fifth of what sticks out", []bool{weak(20, 100), weak(19.9, 100), weak(60, 250), weak(60, 251)}, []bool{false, true, false, true}},
+		{"jaws hold 0.15 diameters, or all of it", []bool{weak(15, 40), weak(14.9, 40), weak(12, 12), weak(11.9, 12)}, []bool{false, true, false, true}},
+		{"paper 30 beyond a cope, from a whole millimetre or eighth", []float64{cope(parts.Millimetres, 200.7), cope(parts.Inches, 200.7), cope(parts.Millimetres, 39)}, []float64{160, 158.75, 0}},
+	} {
+		if got, want := fmt.Sprint(c.got), fmt.Sprint(c.want); got != want {
+			t.Errorf("%s: %s, want %s", c.what, got, want)
+		}
+	}
+	// A straight cone's blank over 420 is set out by trammel, one up to that is printed.
+	for large := 200.0; large < 320; large += 4 {
+		m := work(t, "mm", fmt.Sprintf("part: p\nkind: cone\nmaterial: S235\nstock: {sheet: 2 mm, cut: none}\ncone: {large: %g, small: 150, height: 200, thickness: 2, offset: 0, measured: outside, seam: 180, overlap: 15}\n", large))
+		d := m.Developments[0]
+		if side := max(d.MaxMm.XMm-d.MinMm.XMm, d.MaxMm.YMm-d.MinMm.YMm); (d.NoTemplate != "") != (side > 420) {
+			t.Errorf("a blank of %.1f: %q", side, d.NoTemplate)
 		}
 	}
 }
