@@ -277,20 +277,20 @@ func TestElsewhere(t *testing.T) {
 	}
 }
 
-// TestPosAt: two bodies without a joint are found where the job lays one of them, then where
-// the part is named that the first stands in, and else at the head of the job.
+// TestPosAt: two bodies are found where the job lays or stands one of them, then at their joint,
+// without one where the part is named that the first stands in, and else at the head of the job.
 func TestPosAt(t *testing.T) {
 	t.Parallel()
 	at := func(line int) parts.Pos { return parts.Pos{File: "job.yaml", Line: line, Column: 1} }
 	named := func(name string, line int) parts.Text { return parts.Text{Value: name, Pos: at(line)} }
 	m := &Machine{
-		job:     &parts.Job{File: "job.yaml", Loose: []parts.Loose{{}, {Part: named("lever", 7)}}},
+		job:     &parts.Job{File: "job.yaml", Loose: []parts.Loose{{}, {Part: named("lever", 7)}, {Pos: at(8)}}},
 		Of:      map[string]Instance{"lever#1": {Part: "lever"}, "plate#1": {Part: "plate"}, "rod#1": {Part: "rod"}},
-		roles:   map[string]role{"motor": {on: "plate#1"}},
+		roles:   map[string]role{"seal": {on: "plate#1"}, "motor": {kind: aStanding, on: "plate#1", loose: 2}, "screw": {kind: aScrew, joint: "j"}},
 		modelOf: map[string]*part.Model{"plate": {Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Part: &parts.Part{Name: named("plate", 3)}}}}}},
 		jointOf: map[string]*parts.Joint{"j": {Pos: at(9)}},
 	}
-	for want, ids := range map[int][]string{9: {"j", "lever#1"}, 7: {"", "rod#1", "lever#1"}, 3: {"", "motor", "rod#1"}, 1: {"", "rod#1", "motor"}} {
+	for want, ids := range map[int][]string{9: {"j", "rod#1", "screw"}, 7: {"j", "rod#1", "lever#1"}, 8: {"j", "rod#1", "motor"}, 3: {"", "seal", "rod#1"}, 1: {"", "rod#1", "seal"}} {
 		if got := m.posAt(ids[0], ids[1:]...); got != at(want) {
 			t.Errorf("%q: line %d, want %d", ids, got.Line, want)
 		}

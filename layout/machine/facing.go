@@ -233,6 +233,19 @@ func (m *Machine) Off(part, other, to string) (offMm float64, ok bool) {
 	return offMm, ok
 }
 
+// On is a place of a part in the frames of the copies of another on its axis, for each copy of both.
+func (m *Machine) On(part string, at assembly.Vec, other string) (all []assembly.Vec) {
+	for a := range seq.Refs(m.Bodies) {
+		for b := range seq.Refs(m.Bodies) {
+			of, to := m.Of[a.ID].Part, m.Of[b.ID].Part
+			if rel := b.Pose.Inverse().Of(a.Pose); of == part && to == other && a != b && math.Abs(rel.Z.Z) > 1-1e-6 && math.Hypot(rel.At.X, rel.At.Y) < standsMm {
+				all = append(all, rel.Apply(at))
+			}
+		}
+	}
+	return all
+}
+
 // Under are the titles of what lies before a mouth of each hole of a group, of a part that
 // has a place, reachMm off at most; empty for nothing.
 func (m *Machine) Under(part, group string, reachMm float64) []string {

@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"math"
 	"runtime"
 	"slices"
@@ -346,8 +347,8 @@ func (m *Machine) floor() (lowest int, ok bool) {
 // low is how high a body reaches down.
 func (m *Machine) low(b *assembly.Body) float64 { return b.Box().Low.Dot(m.Up) }
 
-// hangs tells whether a body is a loose part, on which no machine stands.
-func (m *Machine) hangs(b *assembly.Body) bool { return m.byHand(m.Of[b.ID]) }
+// hangs tells whether a body is a loose part or bought, on which no machine stands.
+func (m *Machine) hangs(b *assembly.Body) bool { return m.Of[b.ID].Part == "" || m.byHand(m.Of[b.ID]) }
 
 // stand tells at which step the centre of gravity of what stands comes to lie
 // beyond what it stands on, before anything of it is anchored.
@@ -576,9 +577,6 @@ func (m *Machine) meet(a, b string) (joint string, pos parts.Pos) {
 			joint = m.joints[n].Name
 		}
 	}
-	if m.hangs(&assembly.Body{ID: a}) || m.hangs(&assembly.Body{ID: b}) {
-		return joint, m.posAt("", a, b)
-	}
 	return joint, m.posAt(joint, a, b)
 }
 
@@ -589,12 +587,16 @@ func (m *Machine) posOf(joint string) parts.Pos {
 	return parts.Pos{File: m.job.File, Line: 1, Column: 1}
 }
 
-// posAt is where a joint stands in the job; of two bodies without one, where the job lays
-// one of them, or the part that the first stands in.
+// posAt is where two bodies stand in the job: where it lays or stands one of them, at their
+// joint, or at the part that the first stands in.
 func (m *Machine) posAt(joint string, ids ...string) parts.Pos {
-	for _, e := range m.job.Loose {
-		if joint == "" && slices.ContainsFunc(ids, func(id string) bool { return e.Part.Value != "" && m.Of[id].Part == e.Part.Value }) {
-			return e.Part.Pos
+	for i := range m.job.Loose {
+		e := &m.job.Loose[i]
+		if slices.ContainsFunc(ids, func(id string) bool {
+			r := m.roles[id]
+			return r.kind == aStanding && r.loose == i || e.Part.Value != "" && m.Of[id].Part == e.Part.Value
+		}) {
+			return cmp.Or(e.Part.Pos, e.Pos)
 		}
 	}
 	if on := m.model(m.Of[m.roles[ids[0]].on].Part); joint == "" && on != nil { // what is bought stands in a part

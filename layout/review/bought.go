@@ -175,8 +175,9 @@ func (v *view) washers(g *parts.HoleGroup, e *parts.Loose) {
 	}
 }
 
-// widest is how much larger than its screw a hole is at the most, that is for it.
-const widest = 1.5
+// widest is how much larger than its screw a hole is at the most, that is for it. Common
+// practice, no source: ISO 273 and ASME B18.2.8 have up to a quarter in the coarse series.
+const widest = 1.35
 
 // boltThrough looks at a bolt that is bought for a part without threads: that it goes through
 // one of its holes, and with its nut through what the words bolt it to as well.
@@ -255,9 +256,8 @@ const meetMm = 0.25
 
 // screwRows are the holes in a wall that a screw goes through without rattling.
 func screwRows(wall *view, t threads.Thread) (out []plan.RadialRow) {
-	const rattles = 1.35
 	for _, row := range wall.q.Radials {
-		if row.DiameterMm > t.MajorMm && row.DiameterMm < rattles*t.MajorMm {
+		if row.DiameterMm > t.MajorMm && row.DiameterMm < widest*t.MajorMm {
 			out = append(out, row)
 		}
 	}

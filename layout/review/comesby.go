@@ -8,7 +8,9 @@ import (
 	"strconv"
 	"strings"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/machine"
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -54,12 +56,20 @@ var setLong = regexp.MustCompile(bareLength + ` long\b`)
 // source: what stands out of a part that turns or slides catches.
 const standsOutShare = 0.5
 
-// setScrews looks for set screws whose length stands beside their hole in a wall, and that
-// stand out of it.
+// setScrews looks for set screws that no key comes to, that come down in a slot, or that stand out of
+// a wall, where their length stands beside their hole.
 func (v *view) setScrews() {
 	for f := range seq.Refs(v.p.Radials) {
 		t, m := radialThread(f), setLong.FindStringSubmatch(f.Note.Value)
-		if t == nil || m == nil || !setScrew.MatchString(f.Note.Value) {
+		if t == nil || !setScrew.MatchString(f.Note.Value) {
+			continue
+		}
+		for row := range seq.Refs(v.q.Radials) {
+			if row.Name == f.Name.Value || strings.HasPrefix(row.Name, f.Name.Value+"-") {
+				v.landsOn(f, row, t.MajorMm)
+			}
+		}
+		if m == nil {
 			continue
 		}
 		long, deep := v.itemMm(strings.TrimSpace(m[1]+" "+m[2])), v.wallAt(v.axialMm(f))
@@ -73,6 +83,53 @@ func (v *view) setScrews() {
 			})
 		}
 	}
+}
+
+// landsOn looks at where a set screw points in space: to no slot of the shaft that its part goes over, unless
+// that is for a key under it, and from the tube round it to an opening that lets a key come. What is put in by hand slides along its shaft.
+func (v *view) landsOn(f *parts.Radial, row *plan.RadialRow, screwMm float64) {
+	slides := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return e.Part.Value == v.p.Name.Value })
+	for _, o := range v.all() {
+		tube := o.p.Kind == parts.Tube && len(o.inside) > 0 && o.inside[0].radiusMm > v.wideMm()
+		for _, p := range v.machine().On(v.p.Name.Value, assembly.Clock(1, row.ClockDeg).Add(assembly.Vec{Z: -row.AxialMm}), o.p.Name.Value) {
+			deg := number(words.Round(assembly.ClockDeg(p), 1)) + "°"
+			over := func(s *plan.RadialRow, spareMm float64) bool {
+				off := math.Abs(math.Remainder(assembly.ClockDeg(p)-s.ClockDeg, 360)) * math.Pi / 360 * s.OutsideMm
+				return off < max(s.AroundMm, s.DiameterMm)/2+spareMm && (slides || math.Abs(-p.Z-s.AxialMm) < max(s.AlongMm, s.DiameterMm)/2+spareMm)
+			}
+			if tube && -p.Z > 0 && -p.Z < o.lengthMm && !slices.ContainsFunc(o.q.Radials, func(s plan.RadialRow) bool { return over(&s, -screwMm) }) {
+				v.report(Check, f.Name.Value, f.Pos, Finding{
+					What: "no opening of " + o.p.Title.Value + " lets a key come to the screw of " + f.Name.Value + " in " + v.p.Title.Value, Numbers: "at " + deg + " the wall is before it",
+					Rule: "what is tightened in a tube has an opening before it, twice as wide as its screw", Source: practice, Fix: "one clock angle for the screw and the opening, or a wider one",
+				})
+				return
+			}
+			if at := seq.At(o.slots(), func(s *plan.RadialRow) bool {
+				return math.Abs(s.OutsideMm/2-v.openMm()) < faceOffMm && over(s, tipShare*screwMm)
+			}); at != nil && len(v.p.Keyways) == 0 {
+				v.report(Check, f.Name.Value, f.Pos, Finding{
+					What: "the screw of " + f.Name.Value + " in " + v.p.Title.Value + " comes down in " + at.Name + " of " + o.p.Title.Value, Numbers: "at " + deg + ", the slot at " + number(at.ClockDeg) + "°",
+					Rule: "a set screw holds on a round or flat place as wide as its point", Source: practice, Fix: "another clock angle for the screw",
+				})
+				return
+			}
+		}
+	}
+}
+
+// slots are what is cut into a part from outside and not through, keyways as well.
+func (v *view) slots() (out []plan.RadialRow) {
+	for _, s := range v.q.Radials {
+		if s.AlongMm > 0 && s.DepthMm < s.OutsideMm/2 && len(v.inside) == 0 {
+			out = append(out, s)
+		}
+	}
+	for _, k := range v.q.Keyways {
+		if !k.Inside {
+			out = append(out, plan.RadialRow{Name: k.Name, ClockDeg: k.ClockDeg, OutsideMm: k.DiameterMm, AroundMm: k.WidthMm, AxialMm: (k.FromMm + k.ToMm) / 2, AlongMm: k.ToMm - k.FromMm})
+		}
+	}
+	return out
 }
 
 // couplingFor is a coupling in words with the torque that it is for.

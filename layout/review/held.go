@@ -22,6 +22,7 @@ func held(r *reviewer) {
 		r.overHoles(&r.job.Loose[i])
 	}
 	for _, v := range r.all() {
+		v.setScrews()
 		for i := range v.p.Holes {
 			v.saidStand(&v.p.Holes[i])
 			v.jacksOn(&v.p.Holes[i])

@@ -27,7 +27,6 @@ var (
 // saidOf compares the notes of a part with its joints, and the words of loose parts with
 // their holes.
 func (v *view) saidOf() {
-	v.setScrews()
 	for _, note := range v.texts() {
 		for _, said := range sentences(note) {
 			if m := offRunning.FindString(said.Value); m != "" && words.Guard(v.p.Title.Value) && !strings.Contains(said.Value, "stop") {

@@ -70,26 +70,29 @@ func (v *view) wideTip(i int) {
 	})
 }
 
-// weakNeck finds a step between two larger ones, one of them a thread, that is
-// well under the core of that thread: it breaks before the thread does.
+// weakNeck finds the undercut of a thread, or a step between two larger ones, one of them a thread, that
+// is well under the core of that thread: it breaks before the thread does.
 func (v *view) weakNeck(i int) {
-	if i == 0 || i == len(v.outside)-1 || v.outside[i].size.Thread.Value != "" {
-		return
-	}
 	c, core, thread := &v.outside[i], math.Inf(1), ""
-	for _, k := range []int{i - 1, i + 1} {
-		o := &v.outside[k]
-		if o.radiusMm <= c.radiusMm {
+	d, name := 2*c.radiusMm, c.name
+	if c.size.Thread.Value != "" {
+		if c.undercut == nil {
 			return
 		}
-		if root := 2 * o.rootMm(); o.size.Thread.Value != "" && root < core {
-			core, thread = root, o.name
+		d, name, core, thread = d-2*c.undercut.DepthMm, "the undercut", 2*c.rootMm(), c.name
+	} else if i == 0 || i == len(v.outside)-1 || v.outside[i-1].radiusMm <= c.radiusMm || v.outside[i+1].radiusMm <= c.radiusMm {
+		return
+	} else {
+		for _, o := range []*cylinder{&v.outside[i-1], &v.outside[i+1]} {
+			if root := 2 * o.rootMm(); o.size.Thread.Value != "" && root < core {
+				core, thread = root, o.name
+			}
 		}
 	}
-	if d, least := 2*c.radiusMm, neckShare*core; thread != "" && d < least-slackMm {
+	if least := neckShare * core; thread != "" && d < least-slackMm {
 		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " is weaker than " + thread + " beside it", LeftMm: left(d), Numbers: v.mm(d) + " beside a core of " + v.mm(core) + ", wanted at least " + v.mm(least),
-			Rule: "a neck beside a thread keeps about the core of the thread", Source: practice, Fix: "a larger " + c.name,
+			What: name + " is weaker than " + thread + " beside it", LeftMm: left(d), Numbers: v.mm(d) + " beside a core of " + v.mm(core) + ", wanted at least " + v.mm(least),
+			Rule: "a neck beside a thread keeps about the core of the thread", Source: practice, Fix: "a larger diameter there",
 		})
 	}
 }
@@ -123,7 +126,11 @@ func (v *view) fewTurns(c *cylinder) {
 	if err != nil {
 		return
 	}
-	if long, least := c.toMm-c.fromMm, leastTurns*t.PitchMm; long < least-slackMm {
+	long, least := c.toMm-c.fromMm, leastTurns*t.PitchMm
+	if c.undercut != nil {
+		long -= c.undercut.WidthMm
+	}
+	if long < least-slackMm {
 		v.report(Check, c.name, c.pos, Finding{
 			What: c.name + " has few turns of thread", LeftMm: left(long), Numbers: v.mm(long) + " of " + t.Designation + ", wanted at least " + v.mm(least),
 			Rule: "a thread holds by " + strconv.Itoa(int(leastTurns)) + " turns at the least", Source: practice, Fix: "a longer step, or a finer thread",
