@@ -3,6 +3,7 @@ package joint
 import (
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
+	"centrepop/layout/weld"
 )
 
 // weldMetals judges the two materials of a weld. ok is false if one of them is
@@ -41,10 +42,21 @@ var weldMetalKind = map[material.JoinReason]plan.ProblemKind{
 	material.JoinStainless: plan.WeldOwnWay, material.JoinCracks: plan.WeldCracks, material.JoinMetals: plan.WeldMixed,
 }
 
+// atHome tells two metals of one kind that the process of their weld suits, with a filler of their own:
+// austenitic stainless steel by all but a self-shielded wire, aluminium under argon alone (ISO 4063:
+// 131, 141). Common practice, no source.
+func (t *joint) atHome() bool {
+	kind, process := t.a.r.Material.Kind, weldProcess(t.in.Weld.Process)
+	if kind != t.b.r.Material.Kind {
+		return false
+	}
+	return kind == material.AusteniticStainless && process != weld.SelfShielded || kind == material.AluminiumAlloy && (process == weld.MIG || process == weld.TIG)
+}
+
 // weldMetalProblem notes by name what is not welded like ordinary steel.
 func weldMetalProblem(t *joint, j material.Join) {
 	kind := weldMetalKind[j.Reason]
-	if kind == "" || j.Reason == material.JoinHardens && j.Class == material.WeldPreheated {
+	if kind == "" || j.Reason == material.JoinHardens && j.Class == material.WeldPreheated || j.Reason == material.JoinOwn && t.atHome() {
 		return
 	}
 	t.problem(kind, plan.Named(j.Worse.Name), plan.Arg{Unit: plan.Preheat, Value: j.PreheatC.Min, High: j.PreheatC.Max})

@@ -87,6 +87,7 @@ func bought(r *reviewer) {
 // name of holes that says nothing of what goes in.
 var (
 	pinsNamed   = regexp.MustCompile(`(?i)\bpins? ` + bareLength + `(?:, ` + bareLength + ` long)?(?:, ` + bareLength + ` apart)?(?:, ` + bareLength + ` off the axis)?`)
+	pinsIn      = regexp.MustCompile(`(?i)\bpins? in (?:its|the) (front|back)\b`)
 	anyFastener = regexp.MustCompile(`^(?:screw|bolt|hole|tap|stud|pin|nut|washer)s?$`)
 	washerNamed = regexp.MustCompile(`(?i)^washers? ` + bareLength + `, ` + bareLength + ` outside`)
 )
@@ -121,6 +122,9 @@ func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there boo
 	}
 	h, note := v.holesOf(g.Name.Value), strings.ToLower(g.Note.Value)
 	its := head != "" && strings.Contains(note, strings.ToLower(head))
+	if m := pinsIn.FindStringSubmatch(said.Value); m != nil && its && strings.Contains(note, "pin") && !strings.EqualFold(m[1], string(g.Face)) {
+		unlike(m[0], "in the "+string(g.Face))
+	}
 	if m := pinsNamed.FindStringSubmatch(said.Value); m != nil && its && len(h) > 0 && strings.Contains(note, "pin") {
 		size := func(k int) float64 { return v.itemMm(strings.TrimSpace(m[k] + " " + m[k+1])) }
 		middle := geom.Point{XMm: (h[0].a.XMm + h[len(h)-1].a.XMm) / 2, YMm: (h[0].a.YMm + h[len(h)-1].a.YMm) / 2}

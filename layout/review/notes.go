@@ -18,7 +18,7 @@ var (
 	penetrated  = regexp.MustCompile(`(?i)\bfull penetration\b`)
 	heldByScrew = regexp.MustCompile(`(?i)\b(clamp|set|grub|lock|locking|cone-point|cup-point) screws?\b`)
 	screwsIn    = regexp.MustCompile(`(?i)\bscrews? in (?:its|their|the) ([a-z-]+) holes\b`)
-	standsProud = regexp.MustCompile(`(?i)\bproud\b|\b(?:flush|level) with (?:it|the face|the front|the back)\b`)
+	standsProud = regexp.MustCompile(`(?i)\bproud\b|\babove (?:it|the face|the front|the back)\b|\b(?:flush|level) with (?:it|the face|the front|the back)\b`)
 	weldedFrom  = regexp.MustCompile(`(?i)\bweld(?:ed|s|ing)?\b[^.;,]*? (?:from|at|on) (?:the|its) (front|back)\b`)
 	offRunning  = regexp.MustCompile(`(?i)\b(?:off|open(?:ed)?|removed|lifted|away)\b[^.;]*\b(?:while|with|when|as)\b[^.;]*\b(?:runs?|running|turns|turning|rotates)\b`)
 	denied      = regexp.MustCompile(`(?i)\b(?:not?|never|nor|nobody|nothing|instead of)\b`)
