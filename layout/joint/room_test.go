@@ -2,8 +2,11 @@ package joint_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
+
+	"centrepop/layout/plan"
 )
 
 // TestRoomOverHeads: what comes to lie over heads comes after them, up to the room that a spanner from the side, 25,
@@ -26,5 +29,34 @@ func TestRoomOverHeads(t *testing.T) {
 		if got := strings.Contains(why, "covers the heads"); got != c.want {
 			t.Errorf("%v: %s", c, why)
 		}
+	}
+}
+
+// TestShoulderLeft: a hub stands against half a millimetre of its shoulder at the least: of a Ø55 beside a Ø40
+// a chamfer of SIZE leaves 55 − 2·SIZE across, the hub's own of 0.5 begins at 41.
+func TestShoulderLeft(t *testing.T) {
+	t.Parallel()
+	for size, want := range map[string]bool{"6.5": false, "6.51": true} {
+		_, found := slidPlan(t, "shaft.yaml|keyways:|chamfers: [{edge: collar-front, size: "+size+", angle: 45}]\nkeyways:", "hub.yaml|keyways:|chamfers: [{edge: bore-back, size: 0.5, angle: 45}, {edge: bore-front, size: 0.5, angle: 45}]\nkeyways:")
+		if got := slices.ContainsFunc(found, func(p plan.Problem) bool { return p.Kind == plan.SlideShoulderLow }); got != want {
+			t.Errorf("a chamfer of %s: %s", size, argued(found))
+		}
+	}
+}
+
+// TestHalfABar: pieces that come to half of a bar of 6 m, with a cut each and the trim of its end, are cut from one;
+// fewer are bought sawn (common practice, no source).
+func TestHalfABar(t *testing.T) {
+	t.Parallel()
+	row := func(mm float64) plan.CutRow {
+		p := planned(t, jobOf(t, "{name: cap, press: {shaft: b.post, bore: c.bore}, level: front-with-front}", fmt.Sprintf("part: p\nkind: turned\nquantity: 2\nmaterial: S235\nstock: {round: 60 mm, length: %g mm}\nprofile:\n  outside: [{name: a, diameter: 55, length: 900}]\n", mm),
+			"part: b\nkind: turned\nmaterial: S235\nstock: {round: 50 mm, cut: saw}\nprofile:\n  outside: [{name: post, diameter: 40, fit: p6, length: 30}]\n",
+			"part: c\nkind: turned\nmaterial: S235\nstock: {round: 160 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 150, length: 10}]\n  inside: [{name: bore, diameter: 40, fit: H7, length: 10}]\n"))
+		return p.Cuts[slices.IndexFunc(p.Cuts, func(c plan.CutRow) bool { return strings.HasPrefix(c.Stock, "round Ø60") })]
+	}
+	lost := row(1000)
+	each := (3000 - lost.TrimMm) / 2
+	if less, as := row(each-lost.KerfMm-0.1), row(each-lost.KerfMm); !strings.HasSuffix(less.Stock, ", saw cut") || as.BarMm != 6000 || less.BarMm != 0 {
+		t.Errorf("%+v and %+v", less, as)
 	}
 }
