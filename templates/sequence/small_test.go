@@ -27,7 +27,9 @@ func TestSmallRules(t *testing.T) {
 		}
 		return fmt.Sprintf("%.3g %.3g %.3g %.3g, %.3g", m.left, m.right, m.over-picture.BalloonRowMm, m.under-picture.CaptionMm, m.arrow)
 	}
-	front := func(placed ...plan.Placed) string { return frontOf(&plan.JointPlan{Placed: placed, B: plan.JointEnd{Title: "b"}}) }
+	front := func(placed ...plan.Placed) string {
+		return frontOf(&plan.JointPlan{Placed: placed, B: plan.JointEnd{Title: "b"}})
+	}
 	said := func(units parts.Units, lo, hi float64) string { return smallRange(plan.Range{Min: lo, Max: hi}, units) }
 	for _, c := range []struct {
 		what      string
