@@ -8,6 +8,8 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // A journal runs in a bore that is wider by no more than nearShare of it, has oilShare of its
@@ -58,6 +60,37 @@ func (m *Machine) inBore(j *plan.JointPlan, bush *assembly.Body, bore *part.Step
 		return missing
 	}
 	return found
+}
+
+// Beyond is how thick, across, what runs through the bore of a part is before its front, by its title: what
+// comes onto the front comes over that.
+func (m *Machine) Beyond(on string) map[string]float64 {
+	out, p := map[string]float64{}, m.standing(Instance{on, 1})
+	if p == nil {
+		return out
+	}
+	_, bores := m.model(on).Sides()
+	for b := range seq.Refs(m.Bodies) {
+		of, made := m.Of[b.ID]
+		if !made || b.ID == p.ID || !sameAxis(p.Pose, b.Pose) {
+			continue
+		}
+		at, through, thick := p.Pose.Inverse().Of(b.Pose), false, 0.0
+		steps, _ := m.model(of.Part).Sides()
+		for _, s := range steps {
+			from, to := -at.Apply(assembly.Vec{Z: -s.FromMm}).Z, -at.Apply(assembly.Vec{Z: -s.ToMm}).Z
+			through = through || slices.ContainsFunc(bores, func(bore *part.Step) bool {
+				return s.Size.NominalMm <= bore.Size.NominalMm && max(from, to) > bore.FromMm && min(from, to) < bore.ToMm
+			})
+			if min(from, to) < -geom.CloseMm {
+				thick = max(thick, s.Size.NominalMm)
+			}
+		}
+		if through && thick > 0 {
+			out[m.title(b.ID)] = thick
+		}
+	}
+	return out
 }
 
 // joinsTo tells whether a joint is between two bodies.

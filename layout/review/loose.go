@@ -1,6 +1,7 @@
 package review
 
 import (
+	"maps"
 	"math"
 	"regexp"
 	"slices"
@@ -16,11 +17,19 @@ import (
 // loose compares parts that no joint holds with the part that their words name: what goes
 // over it, and a key that reaches from the tube it stands in into a keyway.
 func loose(r *reviewer) {
+	if m := r.job.Motor; m != nil {
+		for _, how := range m.Notes {
+			if strings.Contains(how.Value, "motor") {
+				r.comesOver(m.Notes, how.Value)
+			}
+		}
+	}
 	for e := range seq.Refs(r.job.Loose) {
 		v := r.viewOf(e.Part.Value)
 		if v == nil {
 			r.covers(e)
 			r.itemCircle(e)
+			r.comesOver([]parts.Text{e.Item}, e.How.Value)
 			continue
 		}
 		r.inItem(v, e)
@@ -172,6 +181,36 @@ func (r *reviewer) covers(e *parts.Loose) {
 			Severity: Check, Part: p.Name.Value, Pos: e.Pos, What: "the sheet bought to lie on the mouth of " + p.Title.Value + " falls into it", Numbers: r.mm(long) + " by " + r.mm(short) + " on " + r.mm(wide) + " by " + r.mm(deep),
 			LeftMm: left(min(long-wide, short-deep)), Rule: "what lies on an opening is larger than it", Source: "by the job", Fix: "a larger sheet",
 		})
+	}
+}
+
+// boredFor are words for a bore of a thing bought, and for what it is.
+var boredFor = regexp.MustCompile(`(?i)\bbore ` + bareLength + `|` + bareLength + `(?: clear)? for the ([a-z][a-z -]*)`)
+
+// comesOver looks at a thing bought that words bring onto a part, over what runs through that: its bore is
+// narrower.
+func (r *reviewer) comesOver(said []parts.Text, how string) {
+	on := liesOn.FindStringSubmatch(wordsOf(how))
+	for _, p := range r.job.Parts {
+		if !seatNames(wordsOf(how), p) && (on == nil || !r.named(on[1], p)) {
+			continue
+		}
+		beyond := r.machine().Beyond(p.Name.Value)
+		for _, title := range slices.Sorted(maps.Keys(beyond)) {
+			for _, t := range said {
+				mm := beyond[title]
+				for _, m := range boredFor.FindAllStringSubmatch(t.Value, -1) {
+					bore := r.itemMm(strings.TrimSpace(m[1] + m[3] + " " + m[2] + m[4]))
+					if m[5] != "" && !strings.HasPrefix(strings.ToLower(m[5])+" ", strings.ToLower(title)+" ") || bore >= mm-slackMm || bore == 0 {
+						continue
+					}
+					r.add(Finding{
+						Severity: Check, Part: p.Name.Value, Pos: t.Pos, What: "what is bought for " + p.Title.Value + " does not come over " + title, Numbers: r.mm(bore) + " over " + r.mm(mm), OverMm: over(mm - bore),
+						Rule: "a bore is wider than what it comes over", Source: "by the job", Fix: "a wider bore",
+					})
+				}
+			}
+		}
 	}
 }
 
