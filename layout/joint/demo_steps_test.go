@@ -537,6 +537,15 @@ func TestComesOff(t *testing.T) {
 	}
 }
 
+// What words set between two numbers has its row in the record.
+func TestSetBetween(t *testing.T) {
+	t.Parallel()
+	checks := jointNamed(t, demoPlan(t, "gatejack"), "stay").Checks
+	if c := checks[len(checks)-1]; c.What != "Key bar: its lower edge stands off the axis of the tube" || c.Limits != "0.38 – 0.42 in" {
+		t.Errorf("%+v", c)
+	}
+}
+
 // Where a tacked round has nothing ruled in line, nothing is checked for it.
 func TestTackedInLine(t *testing.T) {
 	t.Parallel()

@@ -75,6 +75,11 @@ func checks(n *Numbered) []plan.Check {
 	for _, it := range n.items() {
 		it.checks(r)
 	}
+	for _, t := range n.Part.Notes {
+		if m := machined.FindStringSubmatch(t.Value); m != nil {
+			r.add(plan.Check{What: m[2], Limits: "as drawn", Gauge: "calipers"})
+		}
+	}
 	if top := n.Part.Top.Value; top != "" {
 		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: r.topPlace()})
 	}

@@ -42,6 +42,11 @@ func operations(n *Numbered, jigs ...Jigged) []plan.Operation {
 	for _, it := range n.items() {
 		it.operations(b)
 	}
+	for _, t := range n.Part.Notes {
+		if m := machined.FindStringSubmatch(t.Value); m != nil {
+			b.op(plan.Operation{Machine: words.Capital(strings.ToLower(m[1])), Title: "As drawn", Do: []string{words.Capital(m[2]) + strings.TrimSuffix(m[3], ".") + "."}})
+		}
+	}
 	b.grindHardened()
 	b.op(warn(plan.Operation{
 		Machine: "Bench", Title: "Deburr and inspect",

@@ -3,6 +3,7 @@ package part
 import (
 	"cmp"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -615,9 +616,18 @@ func (s *Sizes) mateOf(f *faults, ref parts.Ref) (*Sizes, *Step) {
 	return nil, nil
 }
 
-// notes are those of the drawing, and what is left out for want of data.
+// machined is a note that asks for work at a machine for which there is no key: at which, what, and for what.
+var machined = regexp.MustCompile(`^(DRILL|MILL|LATHE|BENCH): (.+?)((?:, for |\.$).*)?$`)
+
+// notes are those of the drawing but for work, and what is left out for want of data.
 func (g *Shape) notes() []string {
-	out := seq.Map(g.Part.Notes, func(n parts.Text) string { return n.Value })
+	var out []string
+	_, listed := g.form.(*bar) // without operations
+	for _, n := range g.Part.Notes {
+		if listed || !machined.MatchString(n.Value) {
+			out = append(out, n.Value)
+		}
+	}
 	if name := g.Part.Material.Value; name != "" && g.Material == nil {
 		out = append(out, "Material "+name+" has no cutting data here: mass and speeds are left out.")
 	}

@@ -58,7 +58,7 @@ var partGroup = &Group{Name: "part", Means: "A part file: one drawing.", Keys: [
 	{Name: "centres", Type: KeysType, Means: "centre holes in the ends; a solid bar turned between centres has form A without it", Group: centresGroup, forms: turned, use: "turned parts"},
 	{Name: "clamp", Type: KeysType, Means: "a ring split by a saw cut, with a screw across it", Group: clampGroup, forms: turned, use: "turned parts"},
 	{Name: "require", Type: ListType, Means: "what has to be flat, square, parallel, true or equal, and within how much", Group: requireGroup, Entries: [2]int{0, 50}},
-	{Name: "notes", Type: TextsType, Means: "lines printed on its sheets", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
+	{Name: "notes", Type: TextsType, Means: "lines printed on its sheets; after DRILL:, MILL:, LATHE: or BENCH: a row of the operations and of the record", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
 }}
 
 var requireGroup = &Group{Name: "require", Means: "A tolerance of form, direction or place (ISO 1101), or equal lengths of all copies.", Example: "{is: squareness, within: 0.1, of: back, to: bore}", Keys: []Key{
