@@ -19,9 +19,7 @@ import (
 func loose(r *reviewer) {
 	if m := r.job.Motor; m != nil {
 		for _, how := range m.Notes {
-			if strings.Contains(how.Value, "motor") {
-				r.comesOver(m.Notes, how.Value)
-			}
+			r.comesOver(m.Notes, how.Value)
 		}
 	}
 	for e := range seq.Refs(r.job.Loose) {
@@ -205,7 +203,7 @@ func (r *reviewer) comesOver(said []parts.Text, how string) {
 						continue
 					}
 					r.add(Finding{
-						Severity: Check, Part: p.Name.Value, Pos: t.Pos, What: "what is bought for " + p.Title.Value + " does not come over " + title, Numbers: r.mm(bore) + " over " + r.mm(mm), OverMm: over(mm - bore),
+						Severity: Check, Pos: t.Pos, What: "what is bought does not come over " + title, Numbers: r.mm(bore) + " over " + r.mm(mm), OverMm: over(mm - bore),
 						Rule: "a bore is wider than what it comes over", Source: "by the job", Fix: "a wider bore",
 					})
 				}
