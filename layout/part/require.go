@@ -63,18 +63,19 @@ func (q *requirement) operations(b *bench) {
 	gauge := toleranced[q.Kind].gauge
 	line := words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + gauge + "."
 	i, ok := b.faced[parts.Face(q.Of.Value)]
-	if st := b.StepNamed(q.Of.Value); st != nil {
+	if st := cmp.Or(b.StepNamed(q.Of.Value), b.StepNamed(q.To.Value)); st != nil && (ok || q.Of.Value == st.Name) {
 		makes := []*Step{st, cmp.Or(b.StepNamed(q.To.Value), st)} // the later one is measured to the other
 		if q.Kind == parts.EqualLength {                          // it is there when the last of its two ends is
 			line = "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ": write down what the first piece has, set a stop by it, and make the others like it within " + b.W.Said(geom.Clean(q.Within.Mm/2)) + ": micrometer or calipers."
 			makes = append(makes, b.beside(st)...)
 		}
 		for k, o := range b.ops {
-			if o.Machine == "Lathe" && slices.ContainsFunc(makes, func(s *Step) bool { return slices.Contains(o.Refs, b.ref(s)) }) {
+			if o.Machine == "Lathe" && k >= i && slices.ContainsFunc(makes, func(s *Step) bool { return slices.Contains(o.Refs, b.ref(s)) }) {
 				i, ok = k, true
 			}
 		}
 	}
+	i = max(i, b.faced[parts.Face(q.To.Value)])
 	if q.Kind != parts.EqualLength && (b.hard(q.Of.Value) || b.hard(q.To.Value)) {
 		b.ground, b.groundRefs = append(b.ground, "Before letting go: "+line), append(b.groundRefs, b.ref(q))
 		return

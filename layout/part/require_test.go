@@ -195,3 +195,26 @@ func TestMeasuredWhenGround(t *testing.T) {
 		}
 	}
 }
+
+// A face is measured to a step, or to the other face, when both are there.
+func TestRequirementWaitsForItsDatum(t *testing.T) {
+	t.Parallel()
+	const shaft = "part: p\nkind: shaft\nmaterial: S355\nstock: {round: 50 mm}\nprofile:\n  outside:\n    - {name: seat, diameter: 30, fit: k6, length: 30}\n    - {name: middle, diameter: 40, length: LONG}\n    - {name: tail, diameter: 30, length: 30}\nrequire:\n  - WHAT\n"
+	for _, c := range []struct{ long, what, title string }{
+		{"200", "{is: squareness, within: 0.02, of: back, to: tail}", "Turn from the back face"},
+		{"200", "{is: squareness, within: 0.02, of: front, to: seat}", "Turn from the front face"},
+		{"30", "{is: parallelism, within: 0.02, of: front, to: back}", "Turn from the back face"},
+		{"30", "{is: parallelism, within: 0.02, of: back, to: front}", "Turn from the back face"},
+		{"30", "{is: squareness, within: 0.02, of: front, to: tail}", "Turn from the back face"},
+	} {
+		m, at := work(t, "mm", strings.NewReplacer("LONG", c.long, "WHAT", c.what).Replace(shaft)), ""
+		for _, o := range m.Out.Operations {
+			if slices.ContainsFunc(o.Do, func(s string) bool { return strings.HasPrefix(s, "Before letting go: P") }) {
+				at += o.Title
+			}
+		}
+		if at != c.title {
+			t.Errorf("%s: in %q, want %q", c.what, at, c.title)
+		}
+	}
+}
