@@ -427,11 +427,18 @@ func TestToolRunsOutInside(t *testing.T) {
 	const end = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 100 mm}\nprofile:\n  outside: [{name: body, diameter: 95, length: 50}]\n  inside: [{name: pipe, thread: G2, length: 26}, {name: throat, diameter: 70, length: 24}]\n"
 	has(t, work(t, "mm", end), "Bore on at Ø57 to 36.5 mm deep, where throat will be: the threading tool runs out there.", "Drill Ø30, leaves 27 mm on diameter")
 	has(t, work(t, "mm", strings.NewReplacer("length: 50", "length: 32", "length: 24", "length: 6").Replace(end)), "to 32 mm deep")
-	if s := lines(work(t, "mm", strings.Replace(end, "diameter: 70", "diameter: 50", 1))); strings.Contains(s, "Bore on") {
+	m := work(t, "mm", strings.Replace(end, "diameter: 70", "diameter: 50", 1))
+	if s := lines(m); strings.Contains(s, "Bore on") {
+		t.Error(s)
+	}
+	// On a narrower bore and on the floor of a blind one it ends short: DIN 76-1, e1 of 2 and 2.5 pitch 9.3 and 11.2, of 1.5 7.3, from memory.
+	has(t, m, "No undercut is drawn: the last 10.5 mm before throat is no full thread")
+	has(t, work(t, "mm", strings.NewReplacer("G2", "M48x1.5", ", {name: throat, diameter: 70, length: 24}", "").Replace(end)), "the last 7.3 mm before the floor is no full thread")
+	if s := lines(work(t, "mm", end)); strings.Contains(s, "no full thread") {
 		t.Error(s)
 	}
 	// Its chamfer is turned on the bore as it is: 57 + 2 × 2.
-	m := work(t, "mm", end+"chamfers: [{edge: pipe-front, size: 2 mm, angle: 45, for: lead-in}]\n")
+	m = work(t, "mm", end+"chamfers: [{edge: pipe-front, size: 2 mm, angle: 45, for: lead-in}]\n")
 	has(t, m, "Chamfer pipe front 2 × 45°: to Ø61 at the face")
 }
 

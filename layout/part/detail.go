@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -197,23 +198,40 @@ func (thread) after(b *bench, st *Step) (int, string) {
 	return threadPhase, b.threadWork(st) + b.runOut(st)
 }
 
-// runOut says how an outside thread ends, without an undercut, at metal that
+// runOut says how a thread ends, without an undercut, at metal that
 // stands over its root: a shoulder, or a seat of the same diameter, which the tool
 // would mark. Nothing where it runs out freely.
 func (b *bench) runOut(st *Step) string {
-	outside, _ := b.Sides()
-	i, t := slices.Index(outside, st), st.Size.Thread
-	if st.Inside || st.Undercut != nil || t.Taper || i < 0 {
+	steps, inside := b.Sides()
+	t := st.Size.Thread
+	over := func(s *Step) float64 { return s.Size.NominalMm - t.MinorMm }
+	if st.Inside {
+		steps, over = inside, func(s *Step) float64 { return t.MajorMm - s.Size.NominalMm }
+	}
+	i := slices.Index(steps, st)
+	if st.Undercut != nil || t.Taper || i < 0 {
 		return ""
 	}
 	var next *Step
 	for _, j := range []int{i - 1, i + 1} {
-		if j >= 0 && j < len(outside) && outside[j].Size.NominalMm > t.MinorMm && (next == nil || outside[j].Size.NominalMm > next.Size.NominalMm) {
-			next = outside[j]
+		if j >= 0 && j < len(steps) && over(steps[j]) > geom.CloseMm && (next == nil || over(steps[j]) > over(next)) {
+			next = steps[j]
 		}
 	}
-	if next == nil {
+	blind := st.Inside && i == len(steps)-1 && st.ToMm < b.LengthMm()-geom.CloseMm
+	if next == nil && !blind {
 		return ""
+	}
+	if st.Inside {
+		e1, err := t.RunoutMm()
+		if err != nil {
+			return ""
+		}
+		before := "the floor"
+		if !blind {
+			before = words.Spaced(next.Name)
+		}
+		return " No undercut is drawn: the last " + b.W.Said(b.W.Even(e1, 0.01, 0.001)) + " before " + before + " is no full thread (DIN 76-1); what screws in ends short of it."
 	}
 	e, err := grooves.ThreadEndFor(t.MajorMm, t.PitchMm, false, false)
 	if err != nil {
