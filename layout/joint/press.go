@@ -29,7 +29,8 @@ func (t *joint) interference() (lo, hi float64, source string, ok bool) {
 		t.refuse(t.in.Pos, plan.PressSizes, plan.Named(t.a.text()), plan.Of(plan.Diameter, a.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, b.NominalMm))
 		return 0, 0, "", false
 	}
-	if fit := t.in.Press.Fit; fit.Value != "" {
+	bought := func(f feature) bool { return f.r.Part.Kind == parts.Tube && !f.step.Size.Fitted() } // no class is true of it
+	if fit := t.in.Press.Fit; fit.Value != "" && !bought(t.a) && !bought(t.b) {
 		f, err := fits.Between(b.NominalMm, fit.Value)
 		if err != nil {
 			t.refuse(fit.Pos, plan.FitUnusable, plan.Named(fit.Value), plan.Of(plan.Diameter, b.NominalMm), plan.Named(part.Plain(err)))
@@ -44,14 +45,14 @@ func (t *joint) interference() (lo, hi float64, source string, ok bool) {
 		return geom.Clean(a.MinMm - b.MaxMm), geom.Clean(a.MaxMm - b.MinMm), "limits on the drawings", true
 	}
 	bad := t.a
-	if a.Fitted() {
+	if a.Fitted() || bought(t.b) {
 		bad = t.b
 	}
 	cure := "fit: H7/p6 in the joint, or limits on the part"
-	switch tube := bad.r.Part.Kind == parts.Tube; { // as bought: no class is true of it
-	case tube && bad.step.Inside:
+	switch {
+	case bought(bad) && bad.step.Inside:
 		cure = "draw it as turned from tube stock, with a bored step that has limits"
-	case tube:
+	case bought(bad):
 		cure = "fit: {light-press: " + bad.ref.Part + "." + bad.ref.Feature + "} on the bore, which is turned to the tube as measured"
 	}
 	t.refuse(bad.ref.Pos, plan.NoLimits, plan.Named(bad.text()), plan.Named(cure))

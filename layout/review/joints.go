@@ -297,7 +297,7 @@ func fitSides(r *reviewer) {
 				Fix:  "write the class at both features",
 			}
 			switch {
-			case side.size.Fit.Pos.Line == 0 && side.class != "":
+			case side.size.Fit.Pos.Line == 0 && side.class != "" && r.viewOf(side.ref.Part).p.Kind != parts.Tube: // that has a stop of its own
 				f.Severity, f.What = Check, side.ref.Part+"."+side.ref.Feature+" has no fit on its own drawing"
 				f.Numbers = "the joint asks " + p.Fit.Value
 			case drawn != "" && side.class != "" && drawn != side.class:
