@@ -310,7 +310,11 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 		if p.Adjusted { // nothing draws it back; common practice, no source
 			on = "slip it on, stop with " + t.w.Near(0.2) + " to " + t.w.Near(0.3) + " of end play left, hold until it grips: nothing draws it back."
 		}
-		do = append(do, "Heat the cone to "+t.w.Heat(p.HeatConeC)+" in oil or on a plate, "+on)
+		heat := "Heat the cone to "
+		if p.ConeFitUm.Min < 0 { // of a sliding seat, such as g6, few grip
+			heat = "If it does not slide on by hand: heat the cone to "
+		}
+		do = append(do, heat+t.w.Heat(p.HeatConeC)+" in oil or on a plate, "+on)
 		if t.draw == nil { // which stops better than a press, and needs nothing that holds the shaft
 			do = append(do, "Or press it: "+words.Lower(sleeve))
 		}

@@ -334,3 +334,24 @@ func TestTightConeIsNotSlackedOff(t *testing.T) {
 		}
 	}
 }
+
+// A sliding seat that may also be a little tight (ISO 286-1 g6 under a bore 12 µm small) is
+// tried by hand before anything is heated.
+func TestSlidingConeIsTriedCold(t *testing.T) {
+	t.Parallel()
+	for fit, want := range map[string]string{"1.3755, 1.3758": "shaft. Heat the cone to", "1.3746, 1.3753": "If it does not slide on by hand: heat the cone to", "1.3740, 1.3745": "It slides on by hand."} {
+		p, err := draft(editedDemo(t, "gatejack", "drive-nut.yaml", "[1.3745, 1.3750]", "["+fit+"]"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for _, s := range jointNamed(t, p, "upper-bearing").Steps {
+			if strings.HasPrefix(s.Title, "Cone of upper") {
+				got = "shaft. " + strings.Join(s.Do[1:], " ")
+			}
+		}
+		if !strings.Contains(got, want) {
+			t.Errorf("%s: %q", fit, got)
+		}
+	}
+}

@@ -10,7 +10,9 @@ import (
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -234,9 +236,13 @@ func lockNuts(r *reviewer) {
 		if err != nil || t.TPI > 0 || nutThreads[t.MajorMm] == t.PitchMm || r.nutMade(t.Designation) {
 			continue
 		}
+		fits := math.Floor(j.Bearing.BoreMm + geom.CloseMm)
+		for fits > 10 && nutThreads[fits] == 0 {
+			fits--
+		}
 		r.add(Finding{
 			Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), What: "no locking nut has the thread " + t.Designation + " that adjusts " + j.Bearing.Bearing,
-			Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-1, from memory", Fix: "a thread of the series, such as M40x1.5, or a nut among the parts",
+			Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-1, from memory", Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(nutThreads[fits], 2) + ", or a nut among the parts",
 		})
 	}
 }
