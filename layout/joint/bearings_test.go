@@ -339,7 +339,7 @@ func TestTightConeIsNotSlackedOff(t *testing.T) {
 // tried by hand before anything is heated.
 func TestSlidingConeIsTriedCold(t *testing.T) {
 	t.Parallel()
-	for fit, want := range map[string]string{"1.3755, 1.3758": "shaft. Heat the cone to", "1.3746, 1.3753": "If it does not slide on by hand: heat the cone to", "1.3740, 1.3745": "It slides on by hand."} {
+	for fit, want := range map[string]string{"1.3756, 1.3758": "shaft. Heat the cone to", "1.3746, 1.3753": "If it does not slide on by hand: heat the cone to", "1.3740, 1.3745": "It slides on by hand."} {
 		p, err := draft(editedDemo(t, "gatejack", "drive-nut.yaml", "[1.3745, 1.3750]", "["+fit+"]"))
 		if err != nil {
 			t.Fatal(err)
