@@ -470,3 +470,45 @@ func TestRuleBounds(t *testing.T) {
 		}
 	}
 }
+
+// TestHolesMeasured: distances from edges, depths and chords of holes as they are measured, by hand. ISO 2768-1 m: up to
+// 30 ±0.2, up to 120 ±0.3, up to 400 ±0.5; cut by flame or plasma, ISO 9013 class 2 over 10 mm thick, under 125 ±1.8 and
+// under 315 ±1.9; printed rounded inward. A pin is as large as the drill; of two in a row both radii may be off, one each way.
+func TestHolesMeasured(t *testing.T) {
+	t.Parallel()
+	const (
+		plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: saw}\noutline: {rectangle: [200, 120]}\n"
+		disc  = "part: d\nkind: flange\nmaterial: S235\nstock: {plate: 20 mm, cut: saw}\noutline: {circle: 200}\n"
+	)
+	for _, c := range []struct{ text, want string }{
+		// √(120² + 60²) = 134.164.
+		{strings.Replace(plate, "saw", "flame", 1) + "holes: [{name: h, at: [[60, 30], [-60, -30]], size: 10}]\n",
+			"h: 2 × Ø10 = 9.8 – 10.2; h 1, left and bottom edge to pin: 155, 85 = 153.1 – 156.9, 83.2 – 86.8; h 1–2: 144.16 over pins Ø10 = 143.7 – 144.6"},
+		{plate + "holes: [{name: h, face: back, at: [[-60, -30], [60, 30]], size: 10, depth: 12}]\n",
+			"h: 2 × Ø10, 12 deep = 9.8 – 10.2 × 11.8 – 12.2; h 1, left and bottom edge to pin: 35, 25 = 34.7 – 35.3, 24.8 – 25.2; h 1–2: 144.16 over pins Ø10 = 143.7 – 144.6"},
+		// √(40² + 60²) = 72.111; the second pair from the first, too.
+		{plate + "holes: [{name: hg, at: [[-60, -30], [60, 30]], size: 10}, {name: h, at: [[-20, -30], [20, 30]], size: 10}]\n",
+			"hg: 2 × Ø10 = 9.8 – 10.2; hg 1, left and bottom edge to pin: 35, 25 = 34.7 – 35.3, 24.8 – 25.2; hg 1–2: 144.16 over pins Ø10 = 143.7 – 144.6; " +
+				"h: 2 × Ø10 = 9.8 – 10.2; h 3, left and bottom edge to pin: 75, 25 = 74.7 – 75.3, 24.8 – 25.2; h 1–3: 50 over pins Ø10 = 49.7 – 50.3; h 3–4: 82.11 over pins Ø10 = 81.82 – 82.41"},
+		// The tapping drill of M10 is 8.5.
+		{plate + "holes: [{name: h, at: [[-60, -30], [60, 30]], size: M10 tap, depth: 15}]\n",
+			"h: 2 × M10 = runs freely 15 deep, square; h 1, left and bottom edge to pin: 35.75, 25.75 = 35.45 – 36.05, 25.55 – 25.95; h 1–2: 142.66 over pins Ø8.5 = 142.2 – 143.1"},
+		// Chords 120·sin 45° = 84.853, 120·sin 36° = 70.534, 120·sin 72° = 114.127, 120·sin 60° = 103.923.
+		{disc + "holes: [{name: h, circle: {pcd: 120, count: 4}, size: 10}]\n",
+			"h: 4 × Ø10 = 9.8 – 10.2; h outside to pin, at 1 and 3:  = alike within 0.6; h 1–2: 94.85 over pins Ø10 = 94.56 – 95.15; h 1–3: 130 over pins Ø10 = 129.7 – 130.3"},
+		{disc + "bore: {diameter: 60}\nholes: [{name: h, circle: {pcd: 120, count: 5}, size: 10}]\n",
+			"h: 5 × Ø10 = 9.8 – 10.2; h bore to pin, at 1 and 3:  = alike within 0.6; h 1–2: 80.53 over pins Ø10 = 80.24 – 80.83; h 1–3: 124.13 over pins Ø10 = 123.83 – 124.42"},
+		{strings.Replace(disc, "saw", "plasma", 1) + "holes: [{name: h, circle: {pcd: 120, count: 3}, size: 10}]\n",
+			"h: 3 × Ø10 = 9.8 – 10.2; h outside to pin, at 1 and 2:  = alike within 3.8; h 1–2: 113.92 over pins Ø10 = 113.63 – 114.22"},
+	} {
+		var got []string
+		for _, k := range work(t, "mm", c.text).Out.Checks {
+			if strings.HasPrefix(k.What, "h") {
+				got = append(got, words3(k.What, k.Wanted, k.Limits))
+			}
+		}
+		if s := strings.Join(got, "; "); s != c.want {
+			t.Errorf("%s\ngot  %s\nwant %s", c.text, s, c.want)
+		}
+	}
+}
