@@ -1,7 +1,7 @@
 package truesize
 
 import (
-	"math"
+	"fmt"
 	"path/filepath"
 	"testing"
 
@@ -98,41 +98,57 @@ func TestTiles(t *testing.T) {
 	}
 }
 
-// TestTilesLap: what a tile shows beyond its seams is the glued lap and the
-// rim to cut off.
+// TestTilesLap: what each tile of every column and row shows beyond its seams is the lap that is glued, 8, at its right
+// and below, and the rim to cut off, 4, at its left and above; nothing at the edge of the template.
 func TestTilesLap(t *testing.T) {
 	t.Parallel()
-	w := window(a4)
-	g := ring(t, 620).tiles(w.Width(), w.Height())[0].grid
-	cell, seen := g.cell(1, 0), g.window(1, 0)
-	if seen.X0 != cell.X0-4 || seen.X1 != cell.X1+8 || seen.Y1 != cell.Y1 || seen.Y0 != cell.Y0-8 {
-		t.Errorf("cell %v is shown as %v", cell, seen)
+	g := &grid{area: draw.R(-10, 5, 300, 205), xs: []float64{90, 190}, ys: []float64{130, 60}, shown: [][]bool{{true, true, true}, {true, false, true}, {true, true, true}}}
+	left, right := []float64{-10, 90, 190}, []float64{90, 190, 300}
+	top, bottom := []float64{205, 130, 60}, []float64{130, 60, 5}
+	n, paper := 0, 0.0
+	for row := range 3 {
+		for col := range 3 {
+			cell, seen := g.cell(col, row), g.window(col, row)
+			if want := draw.R(left[col], bottom[row], right[col], top[row]); cell != want {
+				t.Errorf("cell %d %d: %v, want %v", col, row, cell, want)
+			}
+			lap := func(inside bool, mm float64) float64 { return map[bool]float64{true: mm}[inside] }
+			if want := draw.R(left[col]-lap(col > 0, 4), bottom[row]-lap(row < 2, 8), right[col]+lap(col < 2, 8), top[row]+lap(row > 0, 4)); seen != want {
+				t.Errorf("window %d %d: %v, want %v", col, row, seen, want)
+			}
+			if g.shown[row][col] {
+				n, paper = n+1, paper+seen.Width()*seen.Height()
+			}
+		}
+	}
+	if g.count() != n || g.paper() != paper {
+		t.Errorf("%d tiles of %g, want %d of %g", g.count(), g.paper(), n, paper)
 	}
 }
 
+// TestDivide: the first sheet of 100 takes up to 92 of a template, 100 less a lap, each other 88 more, and the last
+// its rim besides; a seam keeps out of spans, and 20 from what is before.
 func TestDivide(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
 		lo, hi, size, share float64
 		spans               [][2]float64
-		want                []float64
+		want                string
 	}{
-		{0, 100, 100, 0, nil, nil},                              // it fits
-		{0, 188, 100, 0, nil, []float64{92}},                    // 100 and 100 less one lap of 12: the first goes 8 beyond its seam
-		{0, 180, 100, 1, nil, []float64{88}},                    // moved by half of what is to spare
-		{0, 180, 100, 0, [][2]float64{{90, 95}}, []float64{90}}, // before the hole, not through it
-		{0, 276, 100, 0, nil, []float64{92, 180}},
+		{0, 100, 100, 0, nil, "[]"}, {0, 100.1, 100, 0, nil, "[92]"}, {5, 305, 100, 0, nil, "[97 185 273]"}, {0, 188, 100, 0, nil, "[92]"}, {0, 188.1, 100, 0, nil, "[92 180]"},
+		{0, 150, 100, 1, nil, "[73]"}, {0, 150, 100, 0.5, nil, "[82.5]"}, {0, 150, 100, 0, [][2]float64{{80, 95}}, "[80]"}, {0, 150, 100, 0, [][2]float64{{70, 81}, {80, 95}}, "[70]"}, {0, 150, 100, 0, [][2]float64{{80, 92}}, "[92]"},
+		{0, 150, 100, 0, [][2]float64{{54, 95}}, "[54]"}, {0, 150, 100, 0, [][2]float64{{53, 95}}, "[53 141]"}, {0, 180, 100, 1, nil, "[88]"}, {0, 180, 100, 0, [][2]float64{{90, 95}}, "[90]"}, {0, 276, 100, 0, nil, "[92 180]"},
 	} {
 		got, ok := divide(c.lo, c.hi, c.size, c.share, c.spans)
-		if !ok || len(got) != len(c.want) {
-			t.Errorf("%g to %g by %g: seams at %v, want %v", c.lo, c.hi, c.size, got, c.want)
-			continue
+		if s := fmt.Sprint(got); s != c.want || !ok {
+			t.Errorf("%+v: %s %v", c, s, ok)
 		}
-		for i := range got {
-			if math.Abs(got[i]-c.want[i]) > 1e-9 {
-				t.Errorf("%g to %g by %g: seams at %v, want %v", c.lo, c.hi, c.size, got, c.want)
-			}
-		}
+	}
+	if _, ok := divide(0, 500, 36, 0, nil); ok {
+		t.Error("sheets of hardly more than their laps")
+	}
+	if _, ok := divide(0, 100, 36.1, 0, nil); !ok {
+		t.Error("sheets a little larger")
 	}
 }
 
