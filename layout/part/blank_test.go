@@ -33,11 +33,11 @@ func TestBlankProfile(t *testing.T) {
 		}
 		plan := worked.Plan
 		d := plan.Parts[0].Developments[0]
-		near(t, c.name+": area without lap", bare.AreaMm2, d.AreaMm2, 0.5)
 		lapped, err := part.CutProfile(cutJob(t, pt("15")), "p", part.CutOptions{})
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
+		near(t, c.name+": area with its lap", lapped.AreaMm2, d.AreaMm2, 0.5)
 		seam := 0.0
 		for _, l := range d.Lines {
 			if l.Role == "seam" {
