@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -201,7 +202,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	if !second && partner != nil && m.fixed != nil {
 		from := faceName(-m.cupDir)
 		s := t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+from+" of "+t.b.title()+", its "+faceName(-m.coneDir)+" end leading, until the cone of "+t.a.text()+" lies in its cup.",
-			"Guide it by hand: the rollers must not scrape over a shoulder.")
+			"Guide it by hand: the rollers must not scrape over a shoulder.", j.packRoom(t, partner))
 		s.Caution = "Hold the shaft until the other bearing carries it: it drops out of an open cup."
 	}
 	j.putIn(t, putNut)
@@ -219,6 +220,34 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	for _, of := range t.cones {
 		p.ConesHere = append(p.ConesHere, of.in.Name.Value)
 	}
+}
+
+// slowMmPerMin is the speed times the mean diameter of a bearing up to which the room beside it may
+// be full of grease (common practice, no source), and greaseGPerMm3 the density of that.
+const slowMmPerMin, greaseGPerMm3 = 50000.0, 0.9e-3
+
+// packRoom has the room between two bearings filled while one of its ends is still open, where a port
+// lies in it and the shaft turns slowly.
+func (j *making) packRoom(t, partner *joint) string {
+	p, m := t.out.Bearing, j.job.Motor
+	if len(p.Ports) == 0 || m == nil || m.Drives.Part != t.a.ref.Part {
+		return ""
+	}
+	if rpm := cmp.Or(m.OutRPM.Value, m.RPM.Value); rpm == 0 || rpm*(p.BoreMm+p.OutsideMm)/2 > slowMmPerMin {
+		return ""
+	}
+	between := func(a, b *part.Step, steps []*part.Step) (mm3 float64) {
+		for _, s := range steps {
+			if s.FromMm >= min(a.ToMm, b.ToMm)-geom.CloseMm && s.ToMm <= max(a.FromMm, b.FromMm)+geom.CloseMm {
+				mm3 += math.Pi / 4 * s.Size.NominalMm * s.Size.NominalMm * (s.ToMm - s.FromMm)
+			}
+		}
+		return mm3
+	}
+	shaft, _ := t.a.r.Sides()
+	_, bore := t.b.r.Sides()
+	g := greaseGPerMm3 * (between(t.b.step, partner.b.step, bore) - between(t.a.step, partner.a.step, shaft))
+	return "Then pack the room behind it full by hand, its holes shut, about " + t.w.Grams(words.Round(g, -1)) + " of the same grease: what is fed later reaches rollers only through it."
 }
 
 func (t *joint) greaseStep(p *plan.BearingPlan) {

@@ -349,7 +349,7 @@ func TestNutIsLockedOnItsStep(t *testing.T) {
 func TestAnchorsAndSleevesAreBought(t *testing.T) {
 	t.Parallel()
 	for name, want := range map[string]map[string]int{
-		"pugmill": {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 46 long": 6, "Sleeve of pipe, bore over Ø6, 46 long": 4, "Dowel pin 4 m6 × 16": 3, "Jacking screw M8 x 30, full thread": 2, "Jacking screw M8 x 25, full thread": 2, "Jacking screw M6 x 35, full thread": 2, "Screw M6 x 12 8.8 for the guard, with shims 6 x 12 from 0.1 to 1": 2, "Jacking screw M12 x 45, full thread": 4, "Screw M8 x 12 8.8 with two contact washers, for the earth": 1, "Screw M8 x 45 8.8, countersunk head, with nut and washer": 3},
+		"pugmill": {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 46 long": 6, "Sleeve of pipe, bore over Ø6, 46 long": 4, "Dowel pin 4 m6 × 16": 3, "Jacking screw M8 x 30, full thread": 2, "Jacking screw M8 x 25, full thread": 2, "Jacking screw M6 x 35, full thread": 2, "Screw M6 x 12 8.8 for the guard, with shims 6 x 12 from 0.1 to 2": 2, "Jacking screw M12 x 45, full thread": 4, "Screw M8 x 12 8.8 with two contact washers, for the earth": 1, "Screw M8 x 45 8.8, countersunk head, with nut and washer": 3},
 		"gatejack": {"Anchor 3/8-16 UNC": 8, "Spacer of pipe, bore over Ø0.406 in, 2.25 in long": 8, "Screw 1/4-20 UNC x 3/8 in, hexagon head, grade 5, two contact washers, for earth": 1,
 			"Jacking screw 1/4-20 UNC x 3/4 in, full thread": 2, "Jacking screw 5/16-18 UNC x 1 3/4 in, full thread": 2, "Jacking screw 3/8-16 UNC x 1 1/4 in, full thread": 2, "Screw 3/8-16 UNC x 5/8 in, hexagon head, grade 5": 3, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw 1/4-20 UNC x 1-1/4 in, grade 5, 82° head, nut": 3, "Screw #8-32 UNC x 5/8 in, socket head, A574": 2},
 	} {
@@ -642,4 +642,18 @@ func TestFlangesOfOneTubeAreMeasured(t *testing.T) {
 		t.Fatal(err)
 	}
 	says(t, jointNamed(t, q, "inlet-stub"), []string{"parallel to Barrel flange 2: within 0.5"}, nil)
+}
+
+// The room that a port feeds is filled before the second cone shuts it: Ø80 and Ø70, 34 long each, less
+// the shaft of Ø48 over 69 of it are 177 cm³, 159 g at 0.9 g/cm³.
+func TestRoomIsPacked(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	says(t, jointNamed(t, p, "front-bearing"), []string{"Then pack the room behind it full by hand, its holes shut, about 160 g of the same grease: what is fed later reaches rollers only through it."}, nil)
+	says(t, jointNamed(t, p, "rear-bearing"), nil, []string{"ack the room"})
+	fast := planned(t, editedDemo(t, "pugmill", "job.yaml", "output-speed: 32", "output-speed: 1430"))
+	says(t, jointNamed(t, fast, "front-bearing"), nil, []string{"ack the room"})
+	if e := jointNamed(t, p, "hopper-throat").Weld; !e.OnEdge || jointNamed(t, p, "gusset-1").Weld.OnEdge {
+		t.Errorf("a fillet on the edge of the cone: %v", e.OnEdge)
+	}
 }

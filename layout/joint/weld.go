@@ -245,7 +245,7 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	}
 	p.LegMm, p.ThroatMm = geom.Clean(leg), words.Round(weld.Throat(leg), 2)
 	p.AreaMm2 = words.Round(weld.FilletArea(leg, true), 1)
-	p.Symbol = weld.Fillet.Symbol()
+	p.Symbol, p.OnEdge = weld.Fillet.Symbol(), t.b.r.Part.Frustum != nil || t.b.r.Part.Transition != nil
 	if p.Designation, err = weld.Designation(leg, true, 0, 0, 0); err != nil {
 		return err
 	}

@@ -282,7 +282,8 @@ func (p *PressPlan) TooCold() bool { return p.CoolShaftC < p.ColdLimitC }
 
 // WeldPlan is the numbers of a weld.
 type WeldPlan struct {
-	Lap          bool      `json:"lap,omitempty"` // the first part lies flat on the other, welded round its edge
+	Lap          bool      `json:"lap,omitempty"`     // the first part lies flat on the other, welded round its edge
+	OnEdge       bool      `json:"on_edge,omitempty"` // the fillet lies on the edge of the second part's sheet, in whose end the first stands
 	Type         string    `json:"type"`
 	Symbol       string    `json:"symbol"`      // name of the ISO 2553 symbol
 	Designation  string    `json:"designation"` // "z5", for fillets

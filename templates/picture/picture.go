@@ -457,16 +457,39 @@ func (f *facePicture) titles() {
 	d.Add(draw.Text{XMm: f.panel.Width / 2, YMm: -TopPadMm - f.h - 5, SizeMm: size, Bold: true, Align: draw.Centre, Content: caption})
 }
 
-// numbers are those of the holes and slots beside them, where there is room.
+// numbers are those of the holes and slots beside them, where there is room; the first of a
+// group none of which has it at the end of a line.
 func (f *facePicture) numbers() {
-	for i, hole := range f.face.Holes {
-		x, y, r, _ := f.hole(i)
-		f.number(x, y, r, math.Atan2(hole.YMm, hole.XMm), hole.N)
+	said := map[string]bool{}
+	for _, far := range []float64{nearMm, f.w} {
+		for i, hole := range f.face.Holes {
+			if x, y, r, _ := f.hole(i); far == nearMm || !said[hole.Group] {
+				said[hole.Group] = f.number(draw.Search{X: x, Y: y, Near: r + 1.2, Far: r + far, Angle: math.Atan2(hole.YMm, hole.XMm)}, r, hole.N) || said[hole.Group]
+			}
+		}
 	}
 	for _, s := range f.face.Slots {
 		x, y := f.at(s.XMm, s.YMm)
-		f.number(x, y, s.WidthMm/2*f.scale, math.Atan2(s.YMm, s.XMm), s.N)
+		r := s.WidthMm / 2 * f.scale
+		f.number(draw.Search{X: x, Y: y, Near: r + 1.2, Far: r + nearMm, Angle: math.Atan2(s.YMm, s.XMm)}, r, s.N)
 	}
+}
+
+// nearMm is how far from the edge of a hole its number may stand without a line.
+const nearMm = 4.5
+
+// led is the line from a number to the edge of its hole; ok is false where it runs over another.
+func (f *facePicture) led(at draw.Rect, x, y, r float64) (line draw.Shape, ok bool) {
+	x0, y0 := min(max(x, at.X0-0.4), at.X1+0.4), min(max(y, at.Y0-0.4), at.Y1+0.4)
+	k := r / math.Hypot(x0-x, y0-y)
+	for i := range f.face.Holes {
+		hx, hy, hr, _ := f.hole(i)
+		t := min(max(((hx-x)*(x0-x)+(hy-y)*(y0-y))/math.Pow(math.Hypot(x0-x, y0-y), 2), 0), 1)
+		if math.Hypot(hx-x, hy-y) > 1e-6 && math.Hypot(x+t*(x0-x)-hx, y+t*(y0-y)-hy) < hr+0.5 {
+			return line, false
+		}
+	}
+	return draw.Segment(x0, y0, x+k*(x0-x), y+k*(y0-y), draw.ThinMm), true
 }
 
 // own tells whether a number would be read as that of the hole at (x, y): no other lies nearer, and
@@ -489,17 +512,25 @@ func (f *facePicture) own(at draw.Rect, x, y, r float64) bool {
 	return true
 }
 
-// number writes a hole's number outward from its centre, if there is room; the
-// template has them all.
-func (f *facePicture) number(x, y, r, outward float64, n int) {
+// number writes the number of a hole of a radius as the search says, if there is room, with a
+// line to it if it stands far off; the template has them all.
+func (f *facePicture) number(l draw.Search, r float64, n int) bool {
 	text := strconv.Itoa(n)
-	w, h := draw.TextWidth(text, draw.SmallMm, true), draw.AscentMm*draw.SmallMm
-	spot, ok := f.room.Find(draw.Search{X: x, Y: y, W: w, H: h, Near: r + 1.2, Far: r + 4.5, Angle: outward}, func(at draw.Rect) bool { return f.room.Free(at) && f.own(at, x, y, r) })
+	l.W, l.H = draw.TextWidth(text, draw.SmallMm, true), draw.AscentMm*draw.SmallMm
+	far := l.Far > r+nearMm
+	spot, ok := f.room.Find(l, func(at draw.Rect) bool {
+		_, clear := f.led(at, l.X, l.Y, r)
+		return f.room.Free(at) && (far && clear || f.own(at, l.X, l.Y, r))
+	})
 	if !ok {
-		return
+		return false
+	}
+	if line, _ := f.led(spot, l.X, l.Y, r); far {
+		f.panel.Draw.Add(line)
 	}
 	f.room.AddText(spot)
 	f.panel.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.SmallMm, Bold: true, Content: text})
+	return true
 }
 
 // Metal is a place in a cut surface for the end of a leader, in what the shapes drawn over it leave to

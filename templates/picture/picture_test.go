@@ -89,6 +89,35 @@ func TestOwnNumber(t *testing.T) {
 	}
 }
 
+// Of a group of holes none of whose numbers has room beside it the first has it at the end of a line,
+// which runs over no other hole.
+func TestFirstNumber(t *testing.T) {
+	t.Parallel()
+	face := &plan.Face{Face: "front", MinMm: plan.XY{XMm: -160, YMm: -160}, MaxMm: plan.XY{XMm: 160, YMm: 160}, Circles: []plan.Circle{{DiameterMm: 230}, {DiameterMm: 265, Pitch: true}, {DiameterMm: 348, Pitch: true}}}
+	for i, q := range []plan.XY{{XMm: 94, YMm: 94}, {XMm: 94, YMm: -94}, {XMm: -94, YMm: -94}, {XMm: -94, YMm: 94}} {
+		face.Holes = append(face.Holes, plan.Hole{N: 1 + i, Group: "motor", XMm: q.XMm, YMm: q.YMm, DiameterMm: 14.5})
+	}
+	for i, q := range []plan.XY{{XMm: 123, YMm: 123}, {XMm: 123, YMm: -123}, {XMm: -123, YMm: -123}, {XMm: -123, YMm: 123}} {
+		face.Holes = append(face.Holes, plan.Hole{N: 5 + i, Group: "pillars", XMm: q.XMm, YMm: q.YMm, DiameterMm: 17.5})
+	}
+	p := Face(face, 26)
+	said := map[string]bool{}
+	for _, item := range p.Drawn().Items {
+		if text, ok := item.(draw.Text); ok {
+			said[text.Content] = true
+		}
+	}
+	if !said["1"] || !said["5"] {
+		t.Errorf("numbers %v", said)
+	}
+	f := &facePicture{scale: 1, face: &plan.Face{Holes: []plan.Hole{{N: 1, XMm: 10, DiameterMm: 2}, {N: 2, XMm: 20, DiameterMm: 2}}}}
+	for x, want := range map[float64]bool{0: true, 15: true, 30: false} {
+		if _, ok := f.led(draw.R(x-1, -1, x+1, 1), 10, 0, 1); ok != want {
+			t.Errorf("a line from a number at %g: %v", x, ok)
+		}
+	}
+}
+
 // What is cut on both sides of the axis is drawn so, at one scale: a cone of radii 60 to 15 and
 // 90 high, its end 20 to TOP, is at TOP 60 to 35 and at 180° 60 to -5 below the axis.
 func TestWholeSection(t *testing.T) {

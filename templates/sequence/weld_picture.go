@@ -66,12 +66,16 @@ func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units, small boo
 		grooveAcross(&p.Draw, w, plan.XY{XMm: p.Width / 2, YMm: floor}, p.Width/2-2-leg/6, units)
 		return p
 	}
-	draw.HatchAt(&p.Draw, draw.Polygon(4, floor, p.Width-8, floor, p.Width-8, floor-leg*0.6, 4, floor-leg*0.6), 45, 2.4, draw.LineMm)
-	left, high := mid-leg*0.6, floor+2.3*leg
-	if w.Lap {
+	under := [3]float64{4, p.Width - 8, leg * 0.6} // from, to and thick
+	left, low, high := mid-leg*0.6, floor+0.6, floor+2.3*leg
+	switch {
+	case w.Lap:
 		left, high = 4, floor+1.2*leg
+	case w.OnEdge:
+		under, low = [3]float64{mid + 0.6, mid + leg, leg * 0.6}, floor-leg*0.4
 	}
-	draw.HatchAt(&p.Draw, draw.Polygon(left, floor+0.6, mid, floor+0.6, mid, high, left, high), 135, 2.4, draw.LineMm)
+	draw.HatchAt(&p.Draw, draw.Polygon(under[0], floor, under[1], floor, under[1], floor-under[2], under[0], floor-under[2]), 45, 2.4, draw.LineMm)
+	draw.HatchAt(&p.Draw, draw.Polygon(left, low, mid, low, mid, high, left, high), 135, 2.4, draw.LineMm)
 	p.Draw.Add(draw.Shape{Path: draw.Polygon(mid, floor, mid+leg, floor, mid, floor+leg), Fill: draw.Black})
 	p.Draw.Add(draw.Segment(mid+leg/2, floor+leg/2, mid+leg, floor+leg, draw.ThinMm))
 	throat, size := draw.Shrink("throat "+sized(w.ThroatMm, units), 3.4, false, p.Width-mid-leg/2)
