@@ -1,7 +1,9 @@
 package develop
 
 import (
+	"errors"
 	"fmt"
+	"math"
 	"testing"
 
 	"centrepop/parts/golden"
@@ -74,4 +76,59 @@ func TestDevelopedWhole(t *testing.T) {
 		strips("transition", tr, err)
 	}
 	golden.Compare(t, "testdata/developed.txt", got)
+}
+
+// TestRefusedAtBounds: what is refused, and what hardly is not.
+func TestRefusedAtBounds(t *testing.T) {
+	t.Parallel()
+	frustum := func(small, high, thick float64, gores int, sheet ...float64) error {
+		f := Frustum{LargeDiameterMm: small + 200, SmallDiameterMm: small, HeightMm: high, ThicknessMm: thick, Gores: gores}
+		if len(sheet) > 0 {
+			f.SheetWidthMm, f.SheetHeightMm = sheet[0], sheet[1]
+		}
+		_, err := f.Develop()
+		return err
+	}
+	divisions := func(n, step int) error { _, err := checkDivisions(n, step); return err }
+	wrap := func(mm, paper float64) error { _, err := WrapLengthMm(mm, paper); return err }
+	saddle := func(angle float64, divisions int) error {
+		_, err := Saddle{MainDiameterMm: 200, MainWallMm: 8, BranchDiameterMm: 80, BranchWallMm: 4, AngleDeg: angle, Divisions: divisions}.Develop()
+		return err
+	}
+	hole := func(axial float64, names ...string) error {
+		c := Cylinder{DiameterMm: 80, WidthMm: 90, Features: []Feature{{Name: "a", AxialMm: axial, DiameterMm: 12}}}
+		for _, n := range names {
+			c.Features = append(c.Features, Feature{Name: n, ClockDeg: 90, AxialMm: 40, DiameterMm: 5})
+		}
+		_, err := c.Develop()
+		return err
+	}
+	for _, c := range []struct {
+		what      string
+		good, bad []error
+	}{
+		// The middle of a plate of 10 that leans by 45° is 10·cos 45° = 7.071 inside its outside; as much has to be left.
+		{"a plate too thick", []error{frustum(14.15, 100, 10, 0)}, []error{frustum(14.13, 100, 10, 0)}},
+		{"gores", []error{frustum(100, 200, 2, 0), frustum(100, 200, 2, 24)}, []error{frustum(100, 200, 2, -1), frustum(100, 200, 2, 25)}},
+		{"a sheet", []error{frustum(100, 200, 2, 0, 420, 297)}, []error{frustum(100, 200, 2, 0, 420, 0), frustum(100, 200, 2, 0, 0, 297)}},
+		{"divisions", []error{divisions(0, 4), divisions(4, 4), divisions(360, 4), divisions(5, 1)}, []error{divisions(3, 1), divisions(361, 1), divisions(6, 4), divisions(-4, 4)}},
+		{"paper", []error{wrap(10, 9.99), wrap(0.01, 0)}, []error{wrap(10, 10), wrap(0.009, 0), wrap(10, -0.1)}},
+		{"a branch", []error{saddle(30, 8), saddle(90, 12)}, []error{saddle(29.9, 8), saddle(90.1, 12), saddle(60, 10)}},
+		{"a hole", []error{hole(6.01), hole(83.99), hole(45, "b")}, []error{hole(5.9), hole(84.1), hole(45, "a")}},
+	} {
+		for _, err := range c.good {
+			if err != nil {
+				t.Errorf("%s: %v", c.what, err)
+			}
+		}
+		for i, err := range c.bad {
+			if !errors.Is(err, ErrInput) {
+				t.Errorf("%s: %d is not refused: %v", c.what, i, err)
+			}
+		}
+	}
+	b := Box{Max: Point{XMm: 100, YMm: 50}}
+	if !b.FitsSheet(100, 50) || !b.FitsSheet(50, 100) || b.FitsSheet(99.9, 50) || b.FitsSheet(50, 99.9) || b.FitsSheet(49.9, 200) || asin(1+1e-12) != math.Pi/2 || asin(-1-1e-12) != -math.Pi/2 {
+		t.Error("a sheet as large as it, or a sine a little over one")
+	}
 }
