@@ -213,6 +213,7 @@ func TestBounds(t *testing.T) {
 		{"radial-edge", turned + "[{name: a, diameter: 50, length: 30}, {name: b, diameter: 60, length: 30}, {name: c, diameter: 60, length: 40}]\nradial: [{name: h, clock: 0, axial: %g, size: 12, depth: 10}]\n", 36, 35.9, "runs over the end of b", "it runs from 29.9 mm to 41.9 mm from the front face, b from 30 mm to 100 mm"},
 		{"held", sleeve + "  - {name: h, clock: 0, axial: 50, size: M8 tap, note: \"set screw, %g mm long\"}\n", 14, 14.1, "the set screw of h stands out of", "14.1 mm long in 10 mm"}, {"held", sleeve + "  - {name: h, clock: 0, axial: 50, size: M8 tap, depth: 6, note: \"grub screw %g mm long\"}\n", 10, 10.1, "the set screw of h stands out of", "10.1 mm long in 6 mm"},
 		{"path", turned + "[{name: a, diameter: %g, length: 20}, {name: seat, diameter: 38, fit: k6, length: 80, seat: bearing 32208}, {name: b, diameter: 60, length: 20}]\n", 38, 40, "cannot get there", "seat 38 mm; a 40 mm and b 60 mm"},
+		{"allowance", strings.Replace(stock, "round: 65", "casting: 66", 1), 104, 103.9, "leaves nothing to face", "3.9 mm on length, wanted 4 mm"},
 		{"allowance", stock, 101, 100.9, "leaves nothing to face", "0.9 mm on length, wanted 1 mm"},
 		{"allowance", strings.Replace(stock, "round:", "casting:", 1), 104, 103.9, "leaves nothing to face", "3.9 mm on length, wanted 4 mm"},
 		{"blank", stock, 100, 99.9, "the stock is shorter than the part", "99.9 mm for 100 mm"},
@@ -423,6 +424,32 @@ func TestBearingTables(t *testing.T) {
 		}
 		if pitch != want || d > 150 {
 			t.Errorf("M%gx%g, want %g", d, pitch, want)
+		}
+	}
+}
+
+// TestAsMeasured: a spigot that is turned as its tube is measured, of Ø100 drawn: a thousandth smaller at the least, three
+// half hundredths at the most, and drawn within three thousandths of what that gives. Common practice, no source.
+func TestAsMeasured(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ drawn, gap, what string }{
+		{"99.8", "0.1, 0.3", ""}, {"99.8", "0.099, 0.3", "does not go into a tube as it comes"}, {"99", "0.5, 1.5", ""}, {"99", "0.5, 1.51", "so loose in its tube"},
+		{"100.1", "0.2, 0.4", ""}, {"100.11", "0.2, 0.4", "not drawn at the size"}, {"99.3", "0.2, 0.4", ""}, {"99.29", "0.2, 0.4", "not drawn at the size"},
+	} {
+		w, err := onPaper(load(t, txtar.Parse([]byte("-- job.yaml --\njob: J\nunits: mm\ntolerance: m\nparts: [tube.yaml, plug.yaml]\n"+
+			"-- tube.yaml --\npart: tube\ntitle: Tube\nkind: tube\nmaterial: S235\nstock: {tube: 108 mm, wall: 4 mm}\ntube: {outside: 108, wall: 4, length: 200}\n"+
+			"-- plug.yaml --\npart: plug\ntitle: Plug\nkind: turned\nmaterial: S235\nstock: {round: 130 mm}\nprofile:\n  outside: [{name: rim, diameter: 120, length: 20}, {name: spigot, diameter: "+c.drawn+", fit: {measured: ["+c.gap+"]}, seat: tube bore as measured, length: 20}]\n"))))
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := ""
+		for _, f := range Review(w) {
+			if f.Feature == "spigot" && (strings.Contains(f.What, "tube") || strings.Contains(f.What, "Tube")) {
+				found += f.What
+			}
+		}
+		if (found == "") != (c.what == "") || !strings.Contains(found, c.what) {
+			t.Errorf("%+v: %q", c, found)
 		}
 	}
 }
