@@ -161,6 +161,11 @@ func TestWoodruffNamed(t *testing.T) {
 		if l := shaft.LowerUm; want[0] > 1 && !near(l, (want[5]-w.WidthMm/25.4)*25400, 1e-6) {
 			t.Errorf("%s: lower %v µm", name, l)
 		}
+		for l, most := range map[float64]float64{shaft.UpperUm: want[6], hub.UpperUm: want[8]} {
+			if want[0] > 1 && !near(l, (most-w.WidthMm/25.4)*25400, 1e-6) {
+				t.Errorf("%s: upper %v µm", name, l)
+			}
+		}
 	}
 	var u *lookup.UnknownError
 	if _, err := WoodruffNamed("5x7"); !errors.As(err, &u) || u.Value != "5x7" || len(u.Known) != 22+22 {

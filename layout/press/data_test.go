@@ -362,7 +362,7 @@ func TestTables(t *testing.T) {
 // On the very edge of each rule.
 func TestEdges(t *testing.T) {
 	t.Parallel()
-	if positive(0) || !positive(0.5) || positive(math.Inf(1)) || !notNegative(0) || notNegative(-0.5) || notNegative(math.Inf(1)) {
+	if positive(0) || !positive(0.5) || positive(math.Inf(1)) || !notNegative(0) || !notNegative(0.5) || notNegative(-0.5) || notNegative(math.Inf(1)) {
 		t.Error("positive and notNegative")
 	}
 	steel := Material{Name: "s", EMPa: 2e5, AlphaPerK: 1e-5, ContractPerK: 1e-5, MinColdC: -100, MaxHeatC: 120}

@@ -94,6 +94,7 @@ func TestTackRow(t *testing.T) {
 		{1000, 2, 12, 18, 8},      // sheet: every 60, 16.7
 		{40, 10, 12, 1, 40.0 / 3}, // two would be 6.7, under 8
 		{20, 2, 12, 1, 20.0 / 3},
+		{120, 10, 10, 2, 20}, // alike
 	} {
 		n, each, err := TackRow(c.long, c.thin, c.thick)
 		if err != nil || n != c.n || math.Abs(each-c.each) > 1e-9 {
