@@ -366,6 +366,18 @@ func (v *viewed) window(plane assembly.Pose, mover, still [][]plan.XY) rect {
 		reach *= 4 // its place on the other matters
 	}
 	about := small.meet(big)
+	var rings [][]plan.XY
+	for _, o := range v.joints {
+		if o.Bearing != nil && v.j.Bearing != nil {
+			for _, r := range v.rings(plane, o) {
+				rings = append(rings, r.Loops...)
+			}
+		}
+	}
+	if len(rings) > 0 { // that their way round shows
+		about = rectOf(rings)
+		reach = 0.25 * max(about.size().XMm, about.size().YMm)
+	}
 	pad := 0.02 * max(all.size().XMm, all.size().YMm)
 	win := all.grown(pad).meet(about.grown(reach))
 	for _, s := range v.screwsIn(plane, v.j) { // heads and nuts whole
