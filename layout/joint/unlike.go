@@ -85,7 +85,9 @@ func (t *joint) eats(a, b metal) {
 	case a.screws:
 		with = "copper grease on thread and head" + t.greased()
 	}
-	t.caution(words.Capital(a.title) + verb + b.title + " where it gets wet, " + words.Trim(volts, 2) + " V apart in sea water: " + with + ".")
+	said := words.Capital(a.title) + verb + b.title + " where it gets wet, " + words.Trim(volts, 2) + " V apart in sea water"
+	t.out.Unlike = append(t.out.Unlike, said)
+	t.caution(said + ": " + with + ".")
 }
 
 // stainlessClass is how ISO 3506-1 names a class: A2-70. A574 is no such class.

@@ -32,6 +32,7 @@ type JointPlan struct {
 	PutIn    []string     `json:"put_in,omitempty"` // titles of the parts that no joint fastens and that go in now
 	Checks   []Check      `json:"checks"`           // before going on
 	Problems []Problem    `json:"problems,omitempty"`
+	Unlike   []string     `json:"unlike,omitempty"` // which metal eats which
 	Cautions []string     `json:"cautions,omitempty"`
 	Tools    []string     `json:"tools,omitempty"` // names of those the workshop makes for it
 	MassKg   float64      `json:"mass_kg"`         // of everything joined so far in this assembly; 0 if a mass is not known

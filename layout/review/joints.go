@@ -74,94 +74,57 @@ func (r *reviewer) jointPos(name string) parts.Pos {
 	return parts.Pos{File: r.job.File, Line: 1, Column: 1}
 }
 
-// trap looks for joints that also go together a wrong way. Of copies of the same parts
-// whose places allow the same, the first speaks for the others.
-func trap(r *reviewer) {
-	var found []Finding
-	first, more := map[string]int{}, map[string]int{}
-	for _, j := range r.pl.Joints {
-		f, wrong := r.trapOf(j)
-		key := j.Kind + " " + j.A.Part + " " + j.B.Part + strings.TrimPrefix(f.What, j.Title)
-		if _, before := first[key]; before && len(j.Traps) == 0 {
-			more[key]++
-		} else if wrong {
-			first[key] = len(found)
-			found = append(found, f)
-		}
-	}
-	for key, i := range first {
-		if n := more[key]; n > 0 {
-			found[i].What += "; " + number(float64(n)) + " more of these parts alike"
-		}
-	}
-	for _, f := range append(found, r.handed()...) {
-		r.add(f)
-	}
-}
+// trapRule is what is said of a part that goes on wrong.
+const trapRule = "a part that can be put on wrong one day is"
 
-// handed are bought things that look alike from both sides and hold one way only: the
-// rings of a tapered bearing, and shaft seals.
-func (r *reviewer) handed() (found []Finding) {
-	f := Finding{Severity: Note, Rule: trapRule, Source: practice, Fix: lookFirst}
+// trap looks for joints that also go together a wrong way, where something is to be decided before
+// metal is cut: TOP is not marked, or an offset hole shuts it out. That is a note of one line.
+// The others are for who joins them: the sequence sheet shows the marks and lists the ways.
+func trap(r *reviewer) {
 	for _, j := range r.pl.Joints {
-		if j.Bearing != nil && j.Bearing.LargeEnd != "" {
-			f.Part, f.Pos, f.What = j.Name, r.jointPos(j.Name), j.Title+": each of its rings also goes on the other way round"
-			found = append(found, f)
-		}
-	}
-	for _, v := range r.all() {
-		for _, c := range v.inside {
-			if c.step != nil && v.seal(c) != nil {
-				f.Part, f.Feature, f.Pos, f.What = v.p.Name.Value, c.name, c.pos, "the seal in "+c.name+" also goes in with its lip the other way"
-				found = append(found, f)
+		list, harmless := []plan.Trap{}, 0
+		for _, t := range slices.Concat(j.Traps, r.machine().Ways(j.Name)) {
+			if len(t.Out) == 0 {
+				harmless++
+			} else {
+				list = append(list, t)
 			}
 		}
+		if len(list) == 0 {
+			continue
+		}
+		f := Finding{
+			Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + " also goes together in " + ways(list),
+			Rule: trapRule, Source: practice, Fix: "before anything is cut an offset hole: in the job `angles` for the circle of both parts; else the witness mark of the sequence sheet",
+		}
+		if len(j.Offset) > 0 {
+			f.Numbers = "offset hole: " + strings.Join(outs(j.Offset), " and ")
+		}
+		if harmless > 0 {
+			f.What += ", and in " + number(float64(harmless)) + " that change nothing"
+		}
+		for _, end := range []plan.JointEnd{j.A, j.B} {
+			if q := r.pl.Part(end.Part); q != nil && q.Top == "" && len(j.Traps) > 0 {
+				f.Severity, f.Numbers = Check, words.Join("; ", "then out of place: "+few(outs(list[0].Out)), f.Numbers)
+				f.Fix = strings.TrimSpace("Mark TOP on " + q.Title + ". " + strings.Join(j.Remedies, " "))
+			}
+		}
+		if len(j.Offset) > 0 || f.Severity == Check {
+			r.add(f)
+		}
 	}
-	return found
 }
 
-// What is said of a part that goes on wrong, and the cure where no mark helps.
-const (
-	trapRule  = "a part that can be put on wrong one day is"
-	lookFirst = "a look at the picture of the step before it is fixed"
-)
-
-// trapOf is what is found of one joint. With TOP marked on both parts that is a note of
-// one line, as the sequence sheet shows the marks and lists the ways.
-func (r *reviewer) trapOf(j *plan.JointPlan) (f Finding, wrong bool) {
-	list, harmless := []plan.Trap{}, 0
-	for _, t := range slices.Concat(j.Traps, r.machine().Ways(j.Name)) {
-		if len(t.Out) == 0 {
-			harmless++
-		} else {
-			list = append(list, t)
+// unlike names the joints in which one metal eats another: which, and what it is to be kept dry by, is decided before it is bought.
+func unlike(r *reviewer) {
+	for _, j := range r.pl.Joints {
+		for _, said := range j.Unlike {
+			r.add(Finding{
+				Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": " + said,
+				Rule: "the less noble of two metals is eaten, what is small fastest", Source: practice, Fix: "dry or greased as the step says, or metals that lie near one another",
+			})
 		}
 	}
-	if len(list) == 0 {
-		return f, false
-	}
-	f = Finding{
-		Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + " also goes together in " + ways(list),
-		Rule: trapRule, Source: practice, Fix: "the witness mark of the sequence sheet",
-	}
-	if len(j.Offset) > 0 {
-		f.Numbers, f.Fix = "offset hole: "+strings.Join(outs(j.Offset), " and "), "before anything is cut an offset hole: in the job `angles` for the circle of both parts; else the witness mark of the sequence sheet"
-	}
-	if harmless > 0 {
-		f.What += ", and in " + number(float64(harmless)) + " that change nothing"
-	}
-	if len(j.Traps) == 0 {
-		if f.Fix = "a line scribed across both when they are first put together"; j.Bolt == nil {
-			f.Fix = lookFirst
-		}
-	}
-	for _, end := range []plan.JointEnd{j.A, j.B} {
-		if q := r.pl.Part(end.Part); q != nil && q.Top == "" && len(j.Traps) > 0 {
-			f.Severity, f.Numbers = Check, words.Join("; ", "then out of place: "+few(outs(list[0].Out)), f.Numbers)
-			f.Fix = strings.TrimSpace("Mark TOP on " + q.Title + ". " + strings.Join(j.Remedies, " "))
-		}
-	}
-	return f, true
 }
 
 // outs are what lies out of place, in words.

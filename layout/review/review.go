@@ -81,7 +81,7 @@ type Count struct {
 	Accepted int `json:"accepted"`
 }
 
-// Summary counts findings, of notes of one sort each place.
+// Summary counts findings; notes of one sort are one.
 func Summary(findings []Finding) Count {
 	var c Count
 	for _, f := range findings {
@@ -93,7 +93,7 @@ func Summary(findings []Finding) Count {
 		case f.Severity == Check:
 			c.Check++
 		default:
-			c.Note += len(f.Each())
+			c.Note++
 		}
 	}
 	return c

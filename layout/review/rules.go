@@ -84,6 +84,7 @@ var jobRules = []struct {
 	{"level", "a flange is on its shaft the wrong way round", levelled},
 	{"taken", "two joints put their bolts into the same holes", taken},
 	{"space", "the places of parts and joints do not go together", space},
+	{"unlike", "metals that eat one another touch in a joint", unlike},
 	{"trap", "two parts also go together the wrong way", trap},
 	{"weld-first", "a fine size is finished before a weld", weldFirst},
 	{"weld-holes", "fine holes are finished before a weld", fineHoles},

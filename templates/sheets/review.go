@@ -250,10 +250,8 @@ func acceptedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
 // isNote tells whether a finding is only worth knowing.
 func isNote(f review.Finding) bool { return !f.Accepted && !f.Open() }
 
-// Notes are what is worth knowing, a row for each sort, its places numbered through as they are
-// counted; none where there is nothing.
+// Notes are what is worth knowing, a row for each sort with all its places; none where there is nothing.
 func Notes(pl *plan.Plan, findings []review.Finding) []draw.Table {
-	n := 0
 	t := draw.Table{Title: "Worth knowing", Columns: []draw.Column{
 		{Head: "Rule, and what would fix it", Flex: true},
 		{Head: "Where, and what", Flex: true},
@@ -264,10 +262,9 @@ func Notes(pl *plan.Plan, findings []review.Finding) []draw.Table {
 		}
 		var whats []string
 		for _, one := range f.Each() {
-			n++
-			whats = append(whats, draw.Bold(strconv.Itoa(n))+" "+words.Join(", ", words.Join(": ", titleOf(pl, one), one.What), one.Numbers))
+			whats = append(whats, draw.Bold(titleOf(pl, one)+":")+" "+words.Join(", ", one.What, one.Numbers))
 		}
-		t.Rows = append(t.Rows, []string{draw.Bold(f.Code+".") + " " + f.Rule + " (" + f.Source + "): " + f.Fix, strings.Join(whats, "; ")})
+		t.Rows = append(t.Rows, []string{draw.Bold(strconv.Itoa(len(t.Rows)+1)+" "+f.Code+".") + " " + f.Rule + " (" + f.Source + "): " + f.Fix, strings.Join(whats, "; ")})
 	}
 	if len(t.Rows) == 0 {
 		return nil
