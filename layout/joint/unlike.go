@@ -86,7 +86,9 @@ func (t *joint) eats(a, b metal) {
 		with = "copper grease on thread and head" + t.greased()
 	}
 	said := words.Capital(a.title) + verb + b.title + " where it gets wet, " + words.Trim(volts, 2) + " V apart in sea water"
-	t.out.Unlike = append(t.out.Unlike, said)
+	if t.in.Bolt != nil { // what runs or is pressed has grease or no gap
+		t.out.Unlike = append(t.out.Unlike, said)
+	}
 	t.caution(said + ": " + with + ".")
 }
 

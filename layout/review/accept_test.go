@@ -135,3 +135,24 @@ func TestGathered(t *testing.T) {
 		t.Errorf("%+v", c)
 	}
 }
+
+// Notes are what is to be decided before cutting, each sort once: offset holes, metals that eat
+// one another, and what the cutters only mark. What a look at a step guards stands on the step.
+func TestNotesOfTheDemos(t *testing.T) {
+	t.Parallel()
+	for name, demo := range demos {
+		found, err := demo()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var codes []string
+		for _, f := range found {
+			if f.Severity == Note && !f.Accepted {
+				codes = append(codes, f.Code)
+			}
+		}
+		if got := strings.Join(codes, " "); got != "trap unlike pierce" || Summary(found).Note != len(codes) {
+			t.Errorf("%s: %s, counted %d", name, got, Summary(found).Note)
+		}
+	}
+}
