@@ -64,10 +64,7 @@ func (c cards) before(in *parts.FirstRun) (out []plan.CardLine) {
 	if c.job.Motor != nil {
 		out = append(out, plan.CardLine{Do: "Supply locked off, but for the electrician’s trials, until guards are on and his page is signed"})
 	}
-	for _, check := range in.Checks {
-		out = append(out, plan.CardLine{Do: check.Value})
-	}
-	return out
+	return append(out, seq.Map(in.Checks, func(check parts.Text) plan.CardLine { return plan.CardLine{Do: check.Value} })...)
 }
 
 // guards are those that the motor's page names, and the parts that are fixed guards; they go on
@@ -141,10 +138,9 @@ func (c cards) direction() (out []plan.CardLine) {
 		start.Do = "Start for a moment, nobody in line with an open end: " + shaft + " seen from " + from
 	}
 	out = append(out, start, plan.CardLine{Do: "Emergency stop tried, and let out: " + m.EmergencyStop.Value, Wanted: stops})
-	for _, g := range m.Guards {
-		out = append(out, plan.CardLine{Do: "Opened for a moment while it runs, hands away, then shut: " + g.Value, Wanted: stops})
-	}
-	return out
+	return append(out, seq.Map(m.Guards, func(g parts.Text) plan.CardLine {
+		return plan.CardLine{Do: "Opened for a moment while it runs, hands away, then shut: " + g.Value, Wanted: stops}
+	})...)
 }
 
 // runs are the runs, idle and under load.

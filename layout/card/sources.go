@@ -20,7 +20,7 @@ import (
 // materials, the other columns of the table of materials, and the tables of
 // standard forms.
 func sources(job *parts.Job) []plan.SourceTable {
-	var strengths, columns []plan.SourceRow
+	var strengths []plan.SourceRow
 	for _, p := range job.Parts {
 		m, err := material.Find(p.Material.Value)
 		if err != nil || slices.ContainsFunc(strengths, func(r plan.SourceRow) bool { return r.What == m.Name }) {
@@ -31,9 +31,9 @@ func sources(job *parts.Job) []plan.SourceTable {
 			strengths = append(strengths, plan.SourceRow{What: m.Name, Source: name, State: m.StrengthState().String()})
 		}
 	}
-	for _, col := range material.Columns() {
-		columns = append(columns, plan.SourceRow{What: col.Name, Source: col.Source, State: col.State.String()})
-	}
+	columns := seq.Map(material.Columns(), func(c material.Column) plan.SourceRow {
+		return plan.SourceRow{What: c.Name, Source: c.Source, State: c.State.String()}
+	})
 	all := []plan.SourceTable{{Title: "Strength of the materials of this job", Rows: strengths}, {Title: "Other columns of the table of materials", Rows: columns}, {Title: "Tables of standard forms", Rows: slices.Concat(tableSources(), wholeTables)}}
 	return slices.DeleteFunc(all, func(t plan.SourceTable) bool { return len(t.Rows) == 0 })
 }

@@ -1,14 +1,14 @@
 package changes
 
 import (
+	"github.com/tdewolff/canvas"
 	"math"
 	"slices"
-
-	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // sameMm is how far two numbers may be apart and be the same: coordinates are
@@ -126,14 +126,10 @@ func clampUse(was, is *plan.ClampRow, shiftMm float64) Use {
 func sectionUse(was, is *plan.Section, shiftMm float64) Use {
 	var at []float64
 	for _, line := range [][]plan.XY{is.Outer, is.Inner} {
-		for _, p := range line {
-			at = append(at, p.XMm)
-		}
+		at = append(at, seq.Map(line, func(p plan.XY) float64 { return p.XMm })...)
 	}
 	for _, line := range [][]plan.XY{was.Outer, was.Inner} {
-		for _, p := range line {
-			at = append(at, p.XMm-shiftMm)
-		}
+		at = append(at, seq.Map(line, func(p plan.XY) float64 { return p.XMm - shiftMm })...)
 	}
 	slices.Sort(at)
 	use := AsIs

@@ -62,9 +62,7 @@ func (r *Report) Outline() []Line {
 	if len(r.Sign) > 0 {
 		out = append(out, Line{0, "Acceptances"})
 	}
-	for _, s := range r.Sign {
-		out = append(out, Line{1, s.line()})
-	}
+	out = append(out, seq.Map(r.Sign, func(s Sign) Line { return Line{1, s.line()} })...)
 	for _, line := range []struct {
 		title  string
 		sheets []string

@@ -633,10 +633,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		s := &t.out.Steps[len(t.out.Steps)-1]
 		s.Do = append(s.Do, "Start those of "+o.a.title()+" and "+o.b.title()+" too, before any is pulled tight: what is tight keeps the others out.")
 	}
-	order := []string{}
-	for _, n := range p.Order {
-		order = append(order, words.Trim(float64(n), 0))
-	}
+	order := seq.Map(p.Order, func(n int) string { return words.Trim(float64(n), 0) })
 	do = []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + t.a.title() + ")."}
 	if p.TorqueNm != 0 {
 		round := func(part float64) string {

@@ -127,9 +127,7 @@ func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.
 	var found []plan.Problem
 	say := func(kind plan.ProblemKind, mm ...float64) {
 		args := []plan.Arg{plan.Named(m.title(b.ID) + " " + words.Spaced(run.Name)), plan.Named(m.title(bush.ID) + " " + words.Spaced(bore.Name))}
-		for _, v := range mm {
-			args = append(args, plan.Of(plan.Mm, v))
-		}
+		args = append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, v) })...)
 		found = append(found, plan.Problem{Joint: j.Name, Pos: m.posOf(j.Name), Kind: kind, Args: args})
 	}
 	if most < fillShare*bore.LengthMm() {

@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/bend"
 	"centrepop/layout/part"
+	"centrepop/parts/seq"
 )
 
 // sideFrame is the view of the base in which a side lies at the top: x along the
@@ -24,10 +25,9 @@ func folded(r *part.Model) *assembly.Solid {
 			add = append(add, besideFlap(f, up[(f.Side+1)%4])...)
 			up[f.Side] = f.BeginMm
 		}
-		var loop assembly.Loop
-		for _, v := range f.Section() {
-			loop = append(loop, assembly.Vertex{Pt: assembly.Pt{X: v.XMm, Y: v.YMm}, Bulge: v.Bulge})
-		}
+		loop := assembly.Loop(seq.Map(f.Section(), func(v bend.Vertex) assembly.Vertex {
+			return assembly.Vertex{Pt: assembly.Pt{X: v.XMm, Y: v.YMm}, Bulge: v.Bulge}
+		}))
 		// Of the section x runs up to the side and y out of the front.
 		across := assembly.Pose{X: assembly.AxisY, Y: assembly.AxisZ, Z: assembly.AxisX}
 		add = append(add, assembly.Prism(assembly.Outline{loop}, f.LeftMm, f.RightMm).At(sideFrame(f.Side).Of(across)))

@@ -244,10 +244,7 @@ func (s *stage) bodiesOf(n int, id string) (out []assembly.Body) {
 		}
 	}
 	slices.Sort(at)
-	for _, i := range at {
-		out = append(out, s.Bodies[i])
-	}
-	return out
+	return s.pick(at)
 }
 
 func has(bodies []assembly.Body, id string) bool {

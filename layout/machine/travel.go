@@ -133,10 +133,7 @@ func (m *Machine) goWith(j *plan.JointPlan) (out []string) {
 	if j.Bolt != nil && j.Bolt.StudStandsMm == 0 {
 		out = seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })
 	}
-	for _, ref := range m.joint(j.Name).Clamped() {
-		out = append(out, Instance{ref.Part, ref.Copy}.id())
-	}
-	return out
+	return append(out, seq.Map(m.joint(j.Name).Clamped(), func(ref parts.JointRef) string { return Instance{ref.Part, ref.Copy}.id() })...)
 }
 
 func (s *soFar) unite(a, b string) {
@@ -151,11 +148,7 @@ func (s *soFar) unite(a, b string) {
 }
 
 func (m *Machine) pick(list []int) []assembly.Body {
-	out := make([]assembly.Body, 0, len(list))
-	for _, i := range list {
-		out = append(out, m.Bodies[i])
-	}
-	return out
+	return seq.Map(list, func(i int) assembly.Body { return m.Bodies[i] })
 }
 
 // pathFinestMm is how finely surfaces are looked at on the way. Common practice,

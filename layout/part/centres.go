@@ -136,9 +136,7 @@ func (b *bench) centred(line string, face parts.Face) string {
 
 // centreRows are the centre holes, front before back.
 func (g *Shape) centreRows() []plan.CentreRow {
-	var out []plan.CentreRow
-	for _, c := range g.centres {
-		out = append(out, plan.CentreRow{Face: c.face, Designation: c.Designation, PilotMm: c.PilotMm, MouthMm: c.MouthMm})
-	}
-	return out
+	return seq.Map(g.centres, func(c *centreHole) plan.CentreRow {
+		return plan.CentreRow{Face: c.face, Designation: c.Designation, PilotMm: c.PilotMm, MouthMm: c.MouthMm}
+	})
 }

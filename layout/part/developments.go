@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // pattern takes over the lines and labels of a development.
@@ -34,11 +35,9 @@ func (s *Sizes) pattern(name string, kind plan.DevelopmentKind, d develop.Develo
 
 // values writes results in the job's units.
 func (s *Sizes) values(list []develop.Value) []plan.PatternValue {
-	var out []plan.PatternValue
-	for _, v := range list {
-		out = append(out, plan.PatternValue{Name: v.Name, Text: s.inUnit(v.Value, v.Unit)})
-	}
-	return out
+	return seq.Map(list, func(v develop.Value) plan.PatternValue {
+		return plan.PatternValue{Name: v.Name, Text: s.inUnit(v.Value, v.Unit)}
+	})
 }
 
 // tables writes the tables of a development in the job's units.

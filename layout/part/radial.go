@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Radial is one feature cut from outside into a round, at each of its clock
@@ -54,10 +55,7 @@ func (z *sizer) radials() {
 		m.kind.size(z, &m, &row)
 		row.DepthMm = z.radialMm(&m, axial)
 		row.DepthText = words.Join("; ", z.radialDepth(&m, axial), f.Note.Value)
-		angles := make([]float64, 0, len(f.Clock))
-		for _, a := range f.Clock {
-			angles = append(angles, a.Deg)
-		}
+		angles := seq.Map(f.Clock, func(a parts.Angle) float64 { return a.Deg })
 		geom.FromTop(angles)
 		for _, a := range angles {
 			n++

@@ -2,9 +2,11 @@ package part
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Shape is the second stage: the part's section, faces and flat patterns.
@@ -67,42 +69,22 @@ type item interface {
 // items lists what is on the part, in the order of numbering, of work and of
 // the record.
 func (g *Shape) items() []item {
-	var out []item
-	for _, c := range g.bevels {
-		out = append(out, c)
-	}
-	for i := range g.Groups {
-		out = append(out, &g.Groups[i])
-	}
-	for i := range g.Radials {
-		out = append(out, &g.Radials[i])
-	}
-	for _, s := range g.saddles {
-		out = append(out, s)
-	}
-	for i := range g.Keyways {
-		out = append(out, &g.Keyways[i])
-	}
-	for i := range g.Grooves {
-		out = append(out, &g.Grooves[i])
-	}
-	for _, h := range g.holed {
-		out = append(out, h)
-	}
-	for _, o := range g.folds() {
-		out = append(out, o)
-	}
-	for i := range g.Flats {
-		out = append(out, &g.Flats[i])
-	}
-	for _, c := range g.centres {
-		out = append(out, c)
-	}
+	var clamp []item
 	if g.Clamp != nil {
-		out = append(out, g.Clamp)
+		clamp = []item{g.Clamp}
 	}
-	for _, q := range g.required {
-		out = append(out, q)
+	return slices.Concat(asItems(g.bevels), refItems(g.Groups), refItems(g.Radials), asItems(g.saddles), refItems(g.Keyways), refItems(g.Grooves),
+		asItems(g.holed), asItems(g.folds()), refItems(g.Flats), asItems(g.centres), clamp, asItems(g.required))
+}
+
+func asItems[T item](of []T) []item { return seq.Map(of, func(one T) item { return one }) }
+
+func refItems[T any, P interface {
+	*T
+	item
+}](of []T) (out []item) {
+	for one := range seq.Refs(of) {
+		out = append(out, P(one))
 	}
 	return out
 }

@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // tapered is a step that is a cone: its diameter is that of the large end.
@@ -70,11 +71,9 @@ func (t *tapered) note(w words.Writer) string {
 }
 
 func (t *tapered) contour(s stretch) []plan.XY {
-	var out []plan.XY
-	for _, p := range s.line {
-		out = append(out, plan.XY{XMm: p.XMm, YMm: geom.Clean(p.YMm - (t.LargeMm-s.diameterAt(p.XMm))/2)})
-	}
-	return out
+	return seq.Map(s.line, func(p plan.XY) plan.XY {
+		return plan.XY{XMm: p.XMm, YMm: geom.Clean(p.YMm - (t.LargeMm-s.diameterAt(p.XMm))/2)}
+	})
 }
 
 // dimension sets the large diameter at its end, and adds the small one.
