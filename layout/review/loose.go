@@ -43,6 +43,7 @@ func loose(r *reviewer) {
 			}
 			if m := liesOn.FindStringSubmatch(words); m != nil && r.named(m[1], p) {
 				r.falls(v, o, e)
+				r.inRim(v, o, e)
 				continue
 			}
 			stopped := func(at []int) bool { return r.named(words[at[1]:], p) || r.firstNamed(words[at[1]:], p) }
@@ -258,6 +259,28 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not lie on " + on.p.Title.Value + ": it falls over it", Numbers: r.mm(2*open) + " over " + r.mm(2*wide), OverMm: over(2 * open),
 		Rule: "what lies on a part has a smaller opening than it", Source: "by geometry", Fix: "a smaller opening",
 	})
+}
+
+// itemRim is how wide a rim of a thing bought is inside.
+var itemRim = regexp.MustCompile(`(?i)\brim ` + bareLength + ` inside\b`)
+
+// inRim looks at what is to lie on a part inside the rim of a thing that is bought for the same part.
+func (r *reviewer) inRim(v, on *view, e *parts.Loose) {
+	wide := 2 * v.wideMm()
+	if f := v.p.Frustum; f != nil {
+		wide = f.Large.Mm
+	}
+	for o := range seq.Refs(r.job.Loose) {
+		said := o.Item.Value + "; " + o.How.Value
+		if m := itemRim.FindStringSubmatch(said); m != nil && titled(wordsOf(o.How.Value), on.p) {
+			if rim := r.itemMm(strings.TrimSpace(m[1] + " " + m[2])); wide > rim-slackMm {
+				r.add(Finding{
+					Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " runs against the rim of what is bought for " + on.p.Title.Value, Numbers: r.mm(wide) + " in " + r.mm(rim), OverMm: over(wide - rim),
+					Rule: "what lies in a rim is smaller than it inside", Source: "by geometry", Fix: "a smaller " + v.p.Title.Value + ", or a wider rim",
+				})
+			}
+		}
+	}
 }
 
 // wideMm is the radius of what is turned or round, at its widest.
