@@ -367,6 +367,14 @@ func TestSmallRules(t *testing.T) {
 		{"in a ring of four", apart(geom.Ring{}, at(0, 20, 20, 0, 0, -20, -20, 0)), []string{"4 5 neighbours 28.284271247 38.284271247 18.284271247", "4 6 across 40 50 30"}},
 		{"in one of three", apart(geom.Ring{}, at(0, 0, 30, 0, 0, 40)), []string{"4 5 neighbours 30 40 20"}},
 		{"three in an angle", apart(geom.Along{}, at(30, 0, 0, 0, 0, 40)), []string{"4 5 neighbours 30 40 20", "5 6 neighbours 40 50 30", "4 6 across 50 60 40"}},
+		{"24 neighbours of a row of 27, and its ends", func() string {
+			var row []float64
+			for i := range 27 {
+				row = append(row, float64(20*i), 0)
+			}
+			list := apart(geom.Along{}, at(row...))
+			return fmt.Sprint(len(list), " ", list[23], ", ", list[24])
+		}(), "25 27 28 neighbours 20 30 10, 4 30 across 520 530 510"},
 		{"the farthest beside one another", apart(geom.Along{}, at(50, 0, 0, 0, 100, 0, 60, 0)), []string{"4 5 neighbours 50 60 40", "5 6 neighbours 100 110 90", "6 7 neighbours 40 50 30"}},
 		// A plain hole's centre 0.75 of it from an end, a bolt's 1.2 (EN 1993-1-8:2005 Table 3.3), a thread's one.
 		{"holes near the end of a bar", []string{near(flat, 15, "20"), near(flat, 14.9, "20"), near(flat, 9.9, "20"), near(flat, 13.2, "M10 clearance"), near(flat, 13.1, "M10 clearance"), near(flat, 10, "M10 tap"), near(flat, 9.9, "M10 tap")}, []string{"", "bar-hole-near", "bar-hole-out", "", "bar-hole-near", "", "bar-hole-near"}},
@@ -486,6 +494,8 @@ func TestHolesMeasured(t *testing.T) {
 			"h: 2 × Ø10 = 9.8 – 10.2; h 1, left and bottom edge to pin: 155, 85 = 153.1 – 156.9, 83.2 – 86.8; h 1–2: 144.16 over pins Ø10 = 143.7 – 144.6"},
 		{plate + "holes: [{name: h, face: back, at: [[-60, -30], [60, 30]], size: 10, depth: 12}]\n",
 			"h: 2 × Ø10, 12 deep = 9.8 – 10.2 × 11.8 – 12.2; h 1, left and bottom edge to pin: 35, 25 = 34.7 – 35.3, 24.8 – 25.2; h 1–2: 144.16 over pins Ø10 = 143.7 – 144.6"},
+		// Up to 3 ±0.1.
+		{plate + "holes: [{name: h, at: [[-60, -30]], size: 10, depth: 0.9}]\n", "h: Ø10, 0.9 deep = 9.8 – 10.2 × 0.8 – 1.0; h 1, left and bottom edge to pin: 35, 25 = 34.7 – 35.3, 24.8 – 25.2"},
 		// √(40² + 60²) = 72.111; the second pair from the first, too.
 		{plate + "holes: [{name: hg, at: [[-60, -30], [60, 30]], size: 10}, {name: h, at: [[-20, -30], [20, 30]], size: 10}]\n",
 			"hg: 2 × Ø10 = 9.8 – 10.2; hg 1, left and bottom edge to pin: 35, 25 = 34.7 – 35.3, 24.8 – 25.2; hg 1–2: 144.16 over pins Ø10 = 143.7 – 144.6; " +
