@@ -44,10 +44,13 @@ var pilotFor = []struct {
 	state       lookup.State
 }{{10, 1, lookup.Checked}, {25, 2, lookup.Checked}, {63, 3.15, lookup.Checked}, {100, 5, lookup.Checked}, {math.Inf(1), 6.3, lookup.Practice}}
 
+// LeastCentredMm is the diameter in mm over which an end has a centre hole there.
+const LeastCentredMm = 6.0
+
 // PilotFor returns the pilot in mm of a centre hole for a part diameter above 6
 // mm, and where the choice comes from, else a *lookup.RangeError.
 func PilotFor(partMm float64) (float64, lookup.Source, error) {
-	if err := lookup.Length("part diameter", partMm, 6, 1e4); err != nil {
+	if err := lookup.Length("part diameter", partMm, LeastCentredMm, 1e4); err != nil {
 		return 0, lookup.Source{}, err
 	}
 	i := 0

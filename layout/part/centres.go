@@ -41,6 +41,8 @@ func (s *shaper) centreHoles() {
 			if pilot, _, err = grooves.PilotFor(end.Size.NominalMm); err != nil {
 				if in != nil {
 					s.fault(in.Pos, "no centre hole is known for an end of "+s.W.Dia(end.Size.NominalMm), "a diameter over 6 mm, or the pilot")
+				} else {
+					s.thin = append(s.thin, end)
 				}
 				continue
 			}

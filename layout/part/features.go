@@ -3,6 +3,7 @@ package part
 import (
 	"slices"
 
+	"centrepop/layout/grooves"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
@@ -36,6 +37,9 @@ func (n *Numbered) problems() []plan.Problem {
 		out = append(out, n.Radials[i].problems(n)...)
 	}
 	out = append(append(out, n.foldProblems()...), n.undercutProblems()...)
+	for _, s := range n.thin {
+		out = append(out, plan.Problem{Kind: plan.CentreThin, Pos: n.Part.Pos, Feature: s.Name, Args: []plan.Arg{plan.Named(words.Spaced(s.Name)), plan.Named(n.W.Dia(s.Size.NominalMm)), plan.Of(plan.Mm, grooves.LeastCentredMm)}})
+	}
 	if b, ok := n.form.(*bar); ok {
 		out = append(out, b.problems(n)...)
 	}

@@ -2,8 +2,11 @@ package part
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
+
+	"centrepop/layout/plan"
 )
 
 // TestSeam: how long the seams of a sheet are, and by which process, as far as the job says one.
@@ -34,5 +37,17 @@ func TestSeam(t *testing.T) {
 	job := demo(t, "pugmill")
 	if s := Work(job, job.Part("base-plate")).Seam(); s != nil {
 		t.Errorf("a plate: %+v", s)
+	}
+}
+
+// An end up to 6 mm has no centre hole: what is too long to turn without one is found, a short pin is not.
+func TestThinCentre(t *testing.T) {
+	t.Parallel()
+	const pin = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 10 mm}\nprofile: {outside: [{name: a, diameter: %D, length: 10}, {name: b, diameter: 9, length: %L}]}\n"
+	for c, want := range map[[2]string]bool{{"4", "60"}: true, {"6.5", "60"}: false, {"4", "12"}: false} {
+		m := work(t, "mm", strings.NewReplacer("%D", c[0], "%L", c[1]).Replace(pin))
+		if got := slices.ContainsFunc(m.Out.Problems, func(p plan.Problem) bool { return p.Kind == plan.CentreThin }); got != want {
+			t.Errorf("Ø%s, %s long: %v", c[0], c[1], got)
+		}
 	}
 }

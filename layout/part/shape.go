@@ -24,6 +24,7 @@ type Shape struct {
 	holed        []*branchHole
 	required     []*requirement
 	centres      []*centreHole
+	thin         []*Step // ends that a centre hole is needed in, and none is known for
 }
 
 type shaper struct {

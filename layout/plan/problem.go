@@ -174,6 +174,7 @@ const (
 	PunchBlocked ProblemKind = "punch-blocked"
 	FoldInRam    ProblemKind = "fold-in-ram"
 	BendRadius   ProblemKind = "bend-radius"
+	CentreThin   ProblemKind = "centre-thin" // of what is turned between centres, an end too thin for a centre hole
 	// Of a bar: a hole near its end or edge, in the corner or root of its section, or too deep;
 	// a wall that is not sold, or thinner than any that is; longer than bars are. CornerUnlike is of two that meet.
 	BarHoleNear    ProblemKind = "bar-hole-near"
