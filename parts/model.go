@@ -429,6 +429,14 @@ const (
 	Back  Face = "back"
 )
 
+// Outward is the direction along the part's axis that a face looks in, -1 or 1.
+func (f Face) Outward() float64 {
+	if f == Front {
+		return -1
+	}
+	return 1
+}
+
 // Chamfer is a bevel on an edge. Edges of flat parts: bore-front, bore-back,
 // outline-front, outline-back. Of turned parts: STEP-front and STEP-back.
 // Size is measured along the axis (the depth), Angle from the axis: at 45° the

@@ -264,14 +264,6 @@ func (f feature) clocks() []float64 {
 	return nil
 }
 
-// outward is the direction of a face along the part's axis.
-func outward(f parts.Face) float64 {
-	if f == parts.Front {
-		return -1
-	}
-	return 1
-}
-
 func otherFace(f parts.Face) parts.Face {
 	if f == parts.Front {
 		return parts.Back
@@ -297,7 +289,7 @@ func (t *joint) meeting() parts.Meeting {
 // facing is −1 where the faces that meet turn part A end for end to part B, else 1.
 func (t *joint) facing() float64 {
 	m := t.meeting()
-	s := -outward(m.Second) / outward(m.First)
+	s := -m.Second.Outward() / m.First.Outward()
 	if m.Level {
 		s = -s
 	}
@@ -359,7 +351,7 @@ func (j *shop) relative(t *joint) (placement, bool) {
 		t.refuse(m.Pos, plan.NoFaceThere, plan.Named(bad.title()))
 		return placement{}, false
 	}
-	zb += outward(m.Second) * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
+	zb += m.Second.Outward() * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
 	return placement{geom.Clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
 }
 
@@ -367,7 +359,7 @@ func (j *shop) relative(t *joint) (placement, bool) {
 // behind that of what it stands on as the joint says.
 func (t *joint) onLevel() placement {
 	m, s := t.in.Meet, t.facing()
-	out := outward(m.Second)
+	out := m.Second.Outward()
 	if t.a.r.Part.Flight != nil {
 		out = -out
 	}
@@ -377,7 +369,7 @@ func (t *joint) onLevel() placement {
 // faced is A in the coordinates of B, turned as it is, with its first face so far along B's axis from
 // B's second.
 func (t *joint) faced(first, second parts.Face, alongMm float64, as placement) placement {
-	as.z0 = geom.Clean(faceMm(t.b.r, outward(second)) + alongMm - as.s*faceMm(t.a.r, outward(first)))
+	as.z0 = geom.Clean(faceMm(t.b.r, second.Outward()) + alongMm - as.s*faceMm(t.a.r, first.Outward()))
 	return as
 }
 
@@ -392,8 +384,8 @@ func (j *shop) onFace(t *joint) (placement, bool) {
 	if second != parts.Front && second != parts.Back {
 		return placement{}, false
 	}
-	out := outward(second)
-	return t.faced(first, second, out*(p.Gap.Mm+j.spacerMm(t)+j.stackMm(t)), placement{turn: p.TurnDeg(), s: -out / outward(first)}), true
+	out := second.Outward()
+	return t.faced(first, second, out*(p.Gap.Mm+j.spacerMm(t)+j.stackMm(t)), placement{turn: p.TurnDeg(), s: -out / first.Outward()}), true
 }
 
 // stackMm is the thickness of the parts clamped between the two ends.
@@ -421,7 +413,7 @@ func (j *assembly) placeStack(t *joint) {
 	if !ok || thickA <= 0 {
 		return
 	}
-	out := outward(t.meeting().First)
+	out := t.meeting().First.Outward()
 	for _, f := range j.stack(t) {
 		front, thick, ok := f.plane(parts.Front)
 		if !ok {

@@ -65,7 +65,7 @@ func (j *making) outermost(of inst, free parts.Face, end string) (face string, m
 		}
 		is := on.at.then(branch.at.inverse())
 		for _, f := range []parts.Face{parts.Front, parts.Back} {
-			out := outward(free) * (is.z0 + is.s*faceMm(on.r, outward(f)) - faceMm(branch.r, outward(free)))
+			out := free.Outward() * (is.z0 + is.s*faceMm(on.r, f.Outward()) - faceMm(branch.r, free.Outward()))
 			if out > mm+geom.CloseMm {
 				face, mm = "the "+string(f)+" of "+copyTitle(on.r, on.copy), out
 			}

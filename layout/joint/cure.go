@@ -201,7 +201,7 @@ func (j *making) moved(t *joint, shift float64) []plan.Out {
 		return out
 	}
 	if mate := t.meets(j.pattern(lead)[k], j.pattern(other)); mate >= 0 {
-		out = append(out, at(other, mate, shift*p.at.s*outward(lead.group.Face)*q.at.s*outward(other.group.Face)))
+		out = append(out, at(other, mate, shift*p.at.s*lead.group.Face.Outward()*q.at.s*other.group.Face.Outward()))
 	}
 	return out
 }
@@ -231,7 +231,7 @@ func (j *making) single(t *joint, shift float64) bool {
 	if mate < 0 {
 		return true
 	}
-	turn := motion{turn: -p.at.s * outward(lead.group.Face) * shift}
+	turn := motion{turn: -p.at.s * lead.group.Face.Outward() * shift}
 	a[k], b[mate] = turn.point(a[k]), turn.point(b[mate])
 	return len(motions(a, b, t.reachMm(), j.canFlip(t))) == 0
 }

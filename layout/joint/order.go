@@ -344,7 +344,7 @@ func (j *assembly) headSides(t *joint) []headSide {
 			return headSide{}, false
 		}
 		s := headSide{what: what, group: p.group, pts: j.pattern(f), isNut: nut, headMm: height, bearing: *p,
-			zMm: p.at.z0 + p.at.s*(z-outward(mate)*thick), dir: -p.at.s * outward(mate)}
+			zMm: p.at.z0 + p.at.s*(z-mate.Outward()*thick), dir: -p.at.s * mate.Outward()}
 		if h := f.group.Hole; h != nil && h.Counterbore != nil && f.group.Face != mate {
 			s.sunkMm = h.Counterbore.Depth.Mm
 		}

@@ -377,7 +377,7 @@ func (j *assembly) setting(t *joint) setting {
 	faces := []parts.Face{parts.Front, parts.Back}
 	for i, z := range []float64{st.FromMm, st.ToMm} {
 		for _, face := range faces {
-			out := geom.Clean(outward(face) * (is.z0 + is.s*z - faceMm(t.b.r, outward(face))))
+			out := geom.Clean(face.Outward() * (is.z0 + is.s*z - faceMm(t.b.r, face.Outward())))
 			if math.Abs(out) < math.Abs(best.outMm) {
 				best = setting{string(faces[i]) + " end of " + words.Spaced(st.Name), out, face, true}
 			}

@@ -22,7 +22,7 @@ const (
 )
 
 // ranged is a clause that sets something from one number to another: what, the two with the unit, and of what.
-var ranged = regexp.MustCompile(`([^.,:;]*?) (\d[\d./-]*) to (\d[\d./-]*(?: mm| in)?)( [^.,:;]*)?`)
+var ranged = regexp.MustCompile(`(?:[^.,:;]*until |^| )([^.,:; ][^.,:;]*?) (\d[\d./-]*) to (\d[\d./-]*(?: mm| in)?)( [^.,:;]*)?`)
 
 // putIn adds to the step what no joint fastens and the job says after this one, as far as
 // it comes then.
@@ -52,11 +52,7 @@ func (j *making) putIn(t *joint, when putWhen) {
 		}
 		t.out.PutIn = append(t.out.PutIn, words.Head(title))
 		for _, m := range ranged.FindAllStringSubmatch(e.How.Value, -1) {
-			_, what, ok := strings.Cut(m[1], "until ")
-			if !ok {
-				what = m[1]
-			}
-			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Head(title) + ": " + what + m[4], Limits: m[2] + " – " + m[3], Gauge: "calipers"})
+			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Head(title) + ": " + m[1] + m[4], Limits: m[2] + " – " + m[3], Gauge: "calipers"})
 		}
 		s := plan.JointStep{Title: "Put in", Do: []string{title + ": " + e.How.Value}}
 		if e.Buy.Value != "" && e.Part.Value == "" {

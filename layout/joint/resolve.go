@@ -234,7 +234,7 @@ func (t *joint) enters() bool {
 // alongText is where along its axis a place has a face of what enters.
 func (t *joint) alongText() string {
 	p, how := t.in.Place, " level with"
-	switch along := outward(parts.Face(p.On)) * p.Gap.Mm; {
+	switch along := parts.Face(p.On).Outward() * p.Gap.Mm; {
 	case along > 0:
 		how = " " + t.w.Size(along) + " behind"
 	case along < 0:

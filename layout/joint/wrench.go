@@ -114,7 +114,7 @@ func (j *making) standing(group int, there []inst) (out []placedPart) {
 	for _, t := range j.before {
 		i := slices.IndexFunc(out, func(q placedPart) bool { return q.inst == t.b.inst() })
 		if p := t.in.Place; i >= 0 && p != nil && p.At != nil && p.At.X.Mm == 0 && p.At.Y.Mm == 0 && !p.Edge() && (p.On == string(parts.Front) || p.On == string(parts.Back)) {
-			on, with := outward(parts.Face(p.On)), outward(parts.Face(p.With))
+			on, with := parts.Face(p.On).Outward(), parts.Face(p.With).Outward()
 			s := -on * with
 			out = append(out, placedPart{t.a.inst(), t.a.r, group, placement{faceMm(t.b.r, on) + on*p.Gap.Mm - s*faceMm(t.a.r, with), 0, s}.then(out[i].at)})
 		}

@@ -94,7 +94,7 @@ func (s *Sizes) cuts(out *plan.Face) {
 	if len(out.Holes)+len(out.Slots) == 0 {
 		return
 	}
-	away := outwards(out.Face)
+	away := out.Face.Outward()
 	for i := range s.Steps {
 		d := s.Steps[i].Size.NominalMm
 		in, _, okIn := s.Plane(out.Face, d/2-geom.CloseMm)
@@ -128,14 +128,6 @@ func (s *Sizes) cuts(out *plan.Face) {
 		}
 	}
 	out.Cuts = kept
-}
-
-// outwards is the direction along the axis that a face looks in.
-func outwards(f parts.Face) float64 {
-	if f == parts.Front {
-		return -1
-	}
-	return 1
 }
 
 // groupsOn puts the face's own groups on it, and, to punch from here or as

@@ -621,13 +621,9 @@ var machined = regexp.MustCompile(`^(DRILL|MILL|LATHE|BENCH): (.+?)((?:, for |\.
 
 // notes are those of the drawing but for work, and what is left out for want of data.
 func (g *Shape) notes() []string {
-	var out []string
 	_, listed := g.form.(*bar) // without operations
-	for _, n := range g.Part.Notes {
-		if listed || !machined.MatchString(n.Value) {
-			out = append(out, n.Value)
-		}
-	}
+	drawn := seq.Keep(g.Part.Notes, func(n parts.Text) bool { return listed || !machined.MatchString(n.Value) })
+	out := seq.Map(drawn, func(n parts.Text) string { return n.Value })
 	if name := g.Part.Material.Value; name != "" && g.Material == nil {
 		out = append(out, "Material "+name+" has no cutting data here: mass and speeds are left out.")
 	}
