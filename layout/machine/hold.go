@@ -297,8 +297,8 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (
 	return 0, 0
 }
 
-// takeOut finds the block under what lies already that is in the way of what slides over it
-// and is too heavy for one hand while the other moves the block.
+// takeOut finds the block under what lies already that is in the way of what slides over it,
+// where that is too heavy for one hand while the other moves the block, or what lies tips without it.
 func (v *viewed) takeOut(out *plan.Hold, before []assembly.Body, into, top assembly.Vec) {
 	axis, shared := v.axisOf(v.j)
 	if out.On[0] == "" || !shared || has(before, v.mover.ID) || tips(before, top) == 0 {
@@ -310,7 +310,7 @@ func (v *viewed) takeOut(out *plan.Hold, before []assembly.Body, into, top assem
 		return
 	}
 	comes := assembly.Together(v.bodiesOf(v.j.N-1, v.mover.ID))
-	if foremost := max(comes.Box.Low.Dot(into), comes.Box.High.Dot(into)); comes.MassKg >= handKg && foremost > axis.Z.Times(block).Dot(into) {
+	if foremost := max(comes.Box.Low.Dot(into), comes.Box.High.Dot(into)); (comes.MassKg >= handKg || beyondMm > 0) && foremost > axis.Z.Times(block).Dot(into) {
 		out.Out, out.TipsMm = was.On[1], beyondMm
 	}
 }

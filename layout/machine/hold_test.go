@@ -27,6 +27,7 @@ func TestHold(t *testing.T) {
 			"front-bearing":  {On: shaft, Once: true, Cups: true, CentreMm: 501, At: "Auger shaft"},
 			"auger-flight":   nil,
 			"delivery-die":   {Foot: "Barrel flange 2"},
+			"gland":          {On: shaft, CentreMm: 504, At: "Auger shaft", Out: "Auger shaft", TipsMm: 23}, // 2 kg, yet over the block with what tips then
 			"lantern":        {On: shaft, CentreMm: 497, At: "Auger shaft", Out: "Auger shaft", TipsMm: 20},
 			"auger":          {On: [2]string{"Bearing housing", "Auger hub"}, CentreMm: 447, At: "Auger shaft", Out: "Auger shaft", TipsMm: 29},
 			"barrel":         {On: [2]string{"Bearing housing", "Barrel tube"}, CentreMm: 445, At: "Barrel end", Out: "Auger hub", TipsMm: 80, Slung: true},
