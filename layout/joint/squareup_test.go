@@ -34,7 +34,12 @@ func TestSquaringUpHasStock(t *testing.T) {
 			t.Fatal(err)
 		}
 		j := jointNamed(t, p, c.joint)
-		text, found := stepText(j), ""
+		text, found, last := stepText(j), "", ""
+		for _, o := range p.Joints { // faced after the last weld of the barrel
+			if o.Weld != nil && (strings.HasPrefix(o.Name, "front-") || strings.HasPrefix(o.Name, "rear-") || o.Name == "inlet-stub") {
+				last = stepText(o)
+			}
+		}
 		if got := strings.Contains(text, "Check that it is flat") && strings.Contains(text, "to its free face, no tack there"); got != c.flat {
 			t.Errorf("%s: kept flat %v, want %v: %s", c.name, got, c.flat, text)
 		}
@@ -51,7 +56,7 @@ func TestSquaringUpHasStock(t *testing.T) {
 		leave := ""
 		for _, f := range j.Figures {
 			if strings.Contains(f.Label, "squaring up") {
-				_, over, _ := strings.Cut(text, "down to its thickness of 12: ")
+				_, over, _ := strings.Cut(last, "down to its thickness of 12: ")
 				over, _, _ = strings.Cut(over, ".")
 				leave = strings.TrimSuffix(f.Value, " on the joint face") + ": " + over
 			}
@@ -61,6 +66,44 @@ func TestSquaringUpHasStock(t *testing.T) {
 		}
 		if press := jointNamed(t, p, "front-flange"); strings.Contains(strings.Join(press.Cautions, " "), "drawn 12") != (c.file == "barrel-flange.yaml" && c.to != stock) {
 			t.Errorf("%s: %v", c.name, press.Cautions)
+		}
+	}
+}
+
+// A plate is faced after the last weld of its body, with the others, for each weld pulls what is
+// faced before it (common practice, no source); before it if something is bolted to it sooner.
+func TestFacedAfterTheLastWeldOfTheBody(t *testing.T) {
+	t.Parallel()
+	const w = ", type: fillet, process: MAG, square-up: 1.5}, "
+	const one, two = "{name: w1, weld: {part: flg#1.bore, to: tube.outside" + w + "level: front-with-front, below: 5}", "{name: w2, weld: {part: flg#2.bore, to: tube.outside" + w + "level: back-with-front, below: 5}"
+	const bolted = "{name: b, bolt: {through: flg#1.bolts, into: cap.bolts, bolt: M10 8.8, nut: yes}, after: [w1]}"
+	flg := "part: flg\nkind: flange\nquantity: 2\nmaterial: S235\nstock: {plate: 15 mm, cut: laser}\nthickness: 12\noutline: {circle: 200}\nbore: {diameter: 114.6}\nholes:\n  - {name: bolts, circle: {pcd: 170, count: 6}, size: M10 clearance}\n"
+	cap := "part: cap\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm, cut: laser}\noutline: {circle: 200}\nholes:\n  - {name: bolts, circle: {pcd: 170, count: 6}, size: M10 clearance}\n"
+	tube := "part: tube\nkind: tube\nmaterial: S235\nstock: {tube: 114.3 mm, wall: 5 mm}\ntube: {outside: 114.3, wall: 5, length: 300}\n"
+	for _, c := range []struct{ joints, first, last string }{
+		{one + "\n  - " + two, "", "flg 1 true flg 2 true"},
+		{one + "\n  - " + bolted + "\n  - " + strings.Replace(two, "below: 5}", "below: 5, after: [b]}", 1), "flg 1 true", "flg 2 true"},
+	} {
+		files := []string{tube, flg}
+		if strings.Contains(c.joints, "cap") {
+			files = append(files, cap)
+		}
+		p, err := draft(jobOf(t, c.joints, files...))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for name, want := range map[string]string{"w1": c.first, "w2": c.last} {
+			var got []string
+			for _, s := range jointNamed(t, p, name).Steps {
+				for _, d := range s.Do {
+					if what, faced := strings.CutPrefix(d, "Face the joint face of "); faced {
+						got = append(got, strings.Split(what, ",")[0])
+					}
+				}
+			}
+			if strings.Join(got, " ") != want {
+				t.Errorf("%s: %s faces %q, want %q", c.joints, name, got, want)
+			}
 		}
 	}
 }

@@ -487,9 +487,8 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 // finishLater is the step after the last weld of a weldment, in which its parts get the sizes that
 // they were left large for, with what is cut into them, and their rows of the record.
 func (j *making) finishLater(t *joint) {
-	all := seq.Keep(j.all, func(o *joint) bool { return o.in.Weld != nil })
-	body := j.members(t.a.inst(), all)
-	if slices.ContainsFunc(all[slices.Index(all, t)+1:], func(o *joint) bool { return slices.Contains(body, o.a.inst()) }) {
+	body := j.weldment(t.a.inst())
+	if slices.ContainsFunc(j.all[slices.Index(j.all, t)+1:], func(o *joint) bool { return o.in.Weld != nil && slices.Contains(body, o.a.inst()) }) {
 		return
 	}
 	slices.SortFunc(body, func(a, b inst) int { return cmp.Or(strings.Compare(a.part, b.part), a.copy-b.copy) })
@@ -867,45 +866,72 @@ func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
 	return "Bolt a plate " + t.w.Size(p.BackingMm) + " thick or more, drilled through " + f.title() + ", to its free face, no tack there: nothing is left to face it."
 }
 
-// squareUp is the step after the last weld on a plate whose free face is to be true: it is
-// faced where the stock is so much thicker than the part, else only checked.
+// squareUp faces plates whose free face is to be true where the stock is so much thicker than
+// the part, in one step after the last weld of their body; else the plate is only checked.
 func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 	f, spare, ok := j.plateToFace(t)
 	asked := t.in.Weld.SquareUp.Set()
-	if asked && !ok {
+	flat := "A " + t.w.Near(0.1) + " feeler does not enter anywhere under the face."
+	switch {
+	case asked && !ok:
 		t.problem(plan.SquareUpNowhere, plan.Of(plan.Mm, p.SquareUpMm))
-	}
-	if p.SquareUpMm <= 0 || !ok {
-		return
-	}
-	do := []string{"Rest the joint face of " + f.title() + " on a plate and feel round it."}
-	title := "Check that it is flat"
-	if spare >= p.SquareUpMm {
-		title, p.Faced = "Square up", f.r.Part.Name.Value
-		do = []string{"Face the joint face of " + f.title() + " true, down to its thickness of " + t.w.Size(f.r.Part.Thickness.Mm) + ": " + t.w.Read(spare) + " stands over it."}
+	case p.SquareUpMm <= 0 || !ok:
+	case spare >= p.SquareUpMm:
+		p.Faced = f.r.Part.Name.Value
 		source := "common practice, no source"
 		if asked {
 			source = "job file"
 		}
 		t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" on the joint face", source)
-	} else {
-		do = append(do, "If it rocks, press it flat over the weld; do not face it under its thickness.")
+	default:
+		t.step("Check that it is flat", "Rest the joint face of "+f.title()+" on a plate and feel round it.", "If it rocks, press it flat over the weld; do not face it under its thickness.").Hold = flat
 		if asked {
 			t.problem(plan.SquareUpStock, plan.Of(plan.Mm, p.SquareUpMm), plan.Named(f.title()), plan.Of(plan.Mm, spare))
 		}
 	}
-	s := t.step(title, do...)
-	s.Hold = "A " + t.w.Near(0.1) + " feeler does not enter anywhere under the face."
+	var do []string
+	for _, o := range slices.Concat(j.before, []*joint{t}) {
+		if o.out == nil || o.out.Weld == nil || o.out.Weld.Faced == "" {
+			continue
+		}
+		if f, spare, _ := j.plateToFace(o); j.facedAt(o, f.inst()) == t {
+			do = append(do, "Face the joint face of "+f.title()+" true, down to its thickness of "+t.w.Size(f.r.Part.Thickness.Mm)+": "+t.w.Read(spare)+" stands over it.")
+		}
+	}
+	if len(do) > 0 {
+		t.step("Square up", do...).Hold = flat
+	}
 }
 
-// thickYet warns of a plate that is thicker than it is drawn until a weld, this or a later one,
-// is made and it is faced.
+// facedAt is the joint after which a plate is faced that a weld holds: the last weld of its body
+// before something other is put to the plate.
+func (j *making) facedAt(t *joint, plate inst) *joint {
+	body, at := j.weldment(plate), t
+	for _, o := range j.all[slices.Index(j.all, t)+1:] {
+		if o.in.Weld == nil && o.in.Press == nil && slices.Contains(o.held(), plate) {
+			break
+		}
+		if o.in.Weld != nil && slices.Contains(body, o.a.inst()) {
+			at = o
+		}
+	}
+	return at
+}
+
+// weldment are the parts that welds make one body with a part.
+func (j *making) weldment(i inst) []inst {
+	return j.members(i, seq.Keep(j.all, func(o *joint) bool { return o.in.Weld != nil }))
+}
+
+// thickYet warns of a plate that is thicker than it is drawn until it is faced after this weld
+// or a later one.
 func (j *making) thickYet(t *joint) {
-	for _, o := range j.all[slices.Index(j.all, t):] {
+	for _, o := range j.all {
 		if o.in.Weld == nil {
 			continue
 		}
-		if f, spare, ok := j.plateToFace(o); ok && spare > 0 && (f.inst() == t.a.inst() || f.inst() == t.b.inst()) {
+		f, spare, ok := j.plateToFace(o)
+		if ok && spare > 0 && (f.inst() == t.a.inst() || f.inst() == t.b.inst()) && slices.Index(j.all, j.facedAt(o, f.inst())) >= slices.Index(j.all, t) {
 			t.caution(f.title() + " is still " + t.w.Size(f.r.Part.Stock.Size.Mm) + " thick, drawn " + t.w.Size(f.r.Part.Thickness.Mm) + ": places and depths here are those of the drawing, and " + t.w.Read(spare) + " stands out beyond its joint face until that is faced.")
 		}
 	}

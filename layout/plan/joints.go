@@ -319,7 +319,7 @@ type WeldPlan struct {
 	SquareUpMm   float64   `json:"square_up_mm"`         // to leave on a face that is faced afterwards
 	BackingMm    float64   `json:"backing_mm,omitempty"` // thickness of the plate that keeps a face flat meanwhile; 0: none
 	BackingOn    string    `json:"backing_on,omitempty"` // title of the part that it is bolted to
-	Faced        string    `json:"faced,omitempty"`      // part that a step here faces to its thickness
+	Faced        string    `json:"faced,omitempty"`      // part that is faced to its thickness after this weld, here or after the last of its body
 	BoreLeaveMm  float64   `json:"bore_leave_mm"`
 	Finish       []string  `json:"finish_after,omitempty"` // fine sizes to finish after welding
 }
