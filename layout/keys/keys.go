@@ -136,6 +136,18 @@ func (p Parallel) LengthsMm() []float64 {
 	return seq.Keep(lengthsMm, func(l float64) bool { return l >= p.LeastLengthMm && l <= p.MostLengthMm })
 }
 
+// LongerMm returns how much longer than its key, in mm, a keyway may be that has it between its ends; it is
+// no shorter. DIN 6885-1:1968, lengths, from memory.
+func LongerMm(lengthMm float64) float64 {
+	switch {
+	case lengthMm <= 28:
+		return 0.2
+	case lengthMm <= 80:
+		return 0.3
+	}
+	return 0.5
+}
+
 // SledRunoutMm returns how far beyond the full depth a side-and-face cutter of
 // cutterMm diameter runs out in mm, on each end of a keyway depthMm deep: the
 // half chord of the cutter at the crown. It errs unless the depth is below the

@@ -204,3 +204,13 @@ func TestOutside(t *testing.T) {
 		}
 	}
 }
+
+// A keyway is longer than its key by up to 0.2 to 28, 0.3 to 80 and 0.5 beyond (DIN 6885-1, from memory).
+func TestLonger(t *testing.T) {
+	t.Parallel()
+	for long, want := range map[float64]float64{6: 0.2, 28: 0.2, 28.1: 0.3, 32: 0.3, 80: 0.3, 80.1: 0.5, 90: 0.5, 400: 0.5} {
+		if got := LongerMm(long); got != want {
+			t.Errorf("%g: %g, want %g", long, got, want)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package part
 import (
 	"strings"
 
+	"centrepop/layout/cutting"
 	"centrepop/layout/grooves"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -99,10 +100,10 @@ func (c *centreHole) checks(r *record) {
 	r.add(k)
 }
 
-// drilledAway is the hole on the axis that takes a centre hole away, or nil.
+// drilledAway is the hole on the axis that takes the cone of a centre hole away, or nil.
 func (s *Sizes) drilledAway(c *centreHole) *Group {
 	return seq.At(s.Groups, func(m *Group) bool {
-		return m.Face == c.face && s.central(m) && m.Size.DrillMm > c.MouthMm-geom.CloseMm
+		return m.Face == c.face && s.central(m) && m.Size.DrillMm > c.ConeMm-geom.CloseMm
 	})
 }
 
@@ -122,7 +123,11 @@ func seatMm(m *Group) float64 {
 func (b *bench) centreLine(face parts.Face) string {
 	for _, c := range b.centres {
 		if c.face == face {
-			return "centre-drill " + c.Designation + ", to " + b.W.Dia(c.MouthMm) + " " + c.at
+			speed := ""
+			if rpm, _, _ := b.rpm(cutting.Drill, c.ConeMm, true); rpm > 0 {
+				speed = ", " + words.Trim(rpm, 0) + " rev/min"
+			}
+			return "centre-drill " + c.Designation + ", to " + b.W.Dia(c.MouthMm) + " " + c.at + speed
 		}
 	}
 	return ""

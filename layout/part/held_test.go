@@ -16,7 +16,7 @@ func TestHeldUnderFlanges(t *testing.T) {
 		"gland-ring":    {"clamped on parallels under pilot, front face up"},
 		"barrel-end":    {"on shoulder (the 22 mm before it free), soft jaws", "Counterbore Ø15 × 8.6 deep, pilot Ø9, 200 rev/min."},
 		"die-ring":      {"countersink Ø18 × 90°, 200 rev/min."},
-		"auger-shaft":   {"set true at the back end, in the chuck over copper, on no thread, or a steady", "side-and-face cutter Ø63 × 14"},
+		"auger-shaft":   {"set true at the back end, in the chuck over copper, on no thread, or a steady", "side-and-face cutter Ø63 × 12"},
 		"motor-adapter": {"corners: guard, slowest speed first", "its corners swing up to Ø439"},
 	} {
 		for _, p := range job.Parts {

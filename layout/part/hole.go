@@ -290,17 +290,20 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 		depth = metal[len(metal)-1][1] - metal[0][0]
 	}
 	way := b.holeWay(m.Size, depth, !m.through)
+	centred := slices.ContainsFunc(b.centres, func(c *centreHole) bool { return b.drilledAway(c) == m })
 	switch j := b.jig(m); {
 	case j != nil && len(way.Drills) > 0:
 		o.Do = append(o.Do, b.jigLines(j, m, way)...)
 	case m.byTable():
 		o.Machine = "Mill"
 		o.Do = append(append(o.Do, b.tableLine(m)), b.drillLines(way, b.central(m))...)
+	case centred:
+		o.Do = append(o.Do, b.drillLines(way, true)...)
 	default:
 		o.Do = append(append(o.Do, "Centre-drill "+m.placesWords()+"."), b.drillLines(way, b.central(m))...)
 	}
 	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
-	if seat := seatMm(m); seat > 0 && slices.ContainsFunc(b.centres, func(c *centreHole) bool { return b.drilledAway(c) == m }) {
+	if seat := seatMm(m); seat > 0 && centred {
 		o.Do = append(o.Do, "Countersink 60° to "+b.W.Dia(seat)+": the thread begins clean, and the part runs on that centre again.")
 	}
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)

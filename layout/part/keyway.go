@@ -370,17 +370,35 @@ func (k *Keyway) milled(b *bench, o *plan.Operation) {
 		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, sink it "+depth+" from there and nowhere along: at the crown the pocket runs to "+b.W.Said(words.Round(k.Row.RunoutMm, 1))+" each side of its middle.")
 		return
 	}
+	narrow, way := k.Row.WidthMm, " with one that cut no wider in scrap"
 	if c := k.In.Cutter; c.Set() {
-		o.Tool = "side-and-face cutter " + b.W.Dia(c.Mm) + " × " + b.W.Size(k.Row.WidthMm)
-		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there; it runs out "+b.W.Said(words.Round(k.Row.RunoutMm, 1))+" beyond each end of the full depth.")
+		for _, mm := range cutterWidths(b.Job.Units) {
+			if mm <= k.Row.WidthMm-leastSideMm {
+				narrow, way = mm, ", then each side to the width"
+			}
+		}
+		run, _ := keys.SledRunoutMm(c.Mm, k.sinkMm()) // place has proved it
+		o.Tool = "side-and-face cutter " + b.W.Dia(c.Mm) + " × " + b.W.Size(narrow) + b.atSpeed(cutting.Drill, c.Mm)
+		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there"+way+"; it runs out "+b.W.Said(words.Round(run, 1))+" beyond each end of the full depth.")
 		return
 	}
-	narrow, way := k.Row.WidthMm, " with one that cut no wider in scrap"
 	if dMm, _, _ := cutting.MillReach(narrow-leastSideMm, b.drills()); dMm > 0 {
 		narrow, way = dMm, ", then each side to the width"
 	}
 	o.Tool = b.slotDrill("", narrow)
 	o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there"+passes(k.Row.DepthMm, narrow)+way+".")
+}
+
+// cutterWidths are those of side-and-face cutters, which are up to 0.1 wider and cut no narrower (DIN 885-1,
+// k11, from memory); in inches those of every sixteenth.
+func cutterWidths(units parts.Units) (mm []float64) {
+	if units != parts.Inches {
+		return []float64{3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 22, 25, 28, 32, 36, 40}
+	}
+	for i := 2.0; i <= 16; i++ {
+		mm = append(mm, i*geom.MmPerInch/16)
+	}
+	return mm
 }
 
 // leastSideMm is what a slot drill leaves at least of a keyway's width for its sides,
@@ -445,6 +463,7 @@ func (k *Keyway) checks(r *record) {
 	add("width", k.widthText(r.W), "gauge blocks", k.width)
 	add("floor to far side"+k.onCone(), r.W.Size(k.aimMm()), k.acrossGauge(), k.across)
 	if k.open < 2 && !k.sunk() {
-		add("length", r.W.Size(k.lengthMm()), "calipers", r.General(k.lengthMm()))
+		long := k.lengthMm()
+		add("length", r.W.Size(long), "calipers", Sized{NominalMm: long, MinMm: long, MaxMm: long + keys.LongerMm(long), Limited: true, Source: "DIN 6885-1, from memory"})
 	}
 }

@@ -104,7 +104,7 @@ func TestKeyways(t *testing.T) {
 		{keyShaft, "in: seat, length: 56", 12, 68, "9.964 – 10.000", "32.8 – 33.0", "Mill", "Key 10 × 8 × 56, round ends, DIN 6885-1 C45+C", "slot drill Ø8, "},
 		{keyShaft, "in: seat, axial: 28, length: 56", 0, 56, "9.964 – 10.000", "32.8 – 33.0", "Mill", "Key 10 × 8 × 56, one end round, DIN 6885-1 C45+C", "slot drill Ø8, "},
 		{keyShaft, "in: tail, axial: 30, from: back, length: 20, fit: P9", 110, 130, "7.949 – 7.985", "25.8 – 26.0", "Mill", "Key 8 × 7 × 20, round ends, DIN 6885-1 C45+C", "slot drill Ø6, "},
-		{keyShaft, "in: seat, length: 40, cutter: 63, fit: {limits: [10.01, 10.02]}", 20, 60, "10.01 – 10.02", "32.8 – 33.0", "Mill", "Key 10 × 8 × 40, square ends, DIN 6885-1 C45+C", "it runs out 17 mm beyond each end"},
+		{keyShaft, "in: seat, length: 40, cutter: 63, fit: {limits: [10.01, 10.02]}", 20, 60, "10.01 – 10.02", "32.8 – 33.0", "Mill", "Key 10 × 8 × 40, square ends, DIN 6885-1 C45+C", "it runs out 17.2 mm beyond each end"},
 		{keyShaft, "in: tail", 100, 150, "7.964 – 8.000", "25.8 – 26.0", "Mill", "Key 8 × 7 × 50, one end round, DIN 6885-1 C45+C", "slot drill Ø6, "},
 		{keyHub, "clock: 0", 0, 40, "9.982 – 10.018", "41.3 – 41.5", "Bench", "", "broach 10 with its bush Ø38"},
 		{keyHub, "length: 25", 0, 25, "9.982 – 10.018", "41.3 – 41.5", "Bench", "", "Drill or recess the closed end first"},
