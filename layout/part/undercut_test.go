@@ -46,7 +46,9 @@ func TestUndercuts(t *testing.T) {
 		if f := feature(m, strings.ToLower(c.at)); !strings.Contains(f.Note, c.named[:8]) {
 			t.Errorf("%s: %v", c.named, f)
 		}
-		runs := slices.ContainsFunc(m.Out.Operations, func(o plan.Operation) bool { return strings.Contains(strings.Join(o.Do, " "), "run out, and full thread ends") })
+		runs := slices.ContainsFunc(m.Out.Operations, func(o plan.Operation) bool {
+			return strings.Contains(strings.Join(o.Do, " "), "run out, and full thread ends")
+		})
 		if runs != (c.at != "NOSE") {
 			t.Errorf("%s: says of the run-out %v", c.named, runs)
 		}
