@@ -406,6 +406,17 @@ func TestDeepBore(t *testing.T) {
 	if strings.Contains(lines(wide), "Ream") {
 		t.Error(lines(wide))
 	}
+	// Over three diameters a bar reaches half from each end, or springs where it has one end alone (common practice, no source).
+	long := work(t, "mm", strings.Replace(sleeve, "SIZE", "30", 1))
+	has(t, long, "Bore core Ø30 H8, 120 long, half of it from here, the rest when turned round", "Bore the rest of core to Ø30 H8, to meet what was bored before.")
+	if o := long.Out.Operations[2]; o.Title != "Turn from the back face" || !slices.Contains(o.Limits, "core 30.00 – 30.03") {
+		t.Errorf("%+v", o)
+	}
+	blind := work(t, "mm", strings.NewReplacer("SIZE", "20", "fit: H8, length: 120", "fit: H8, length: 80").Replace(sleeve))
+	has(t, blind, "Bore core Ø20 H8, 80 long, with the thickest bar that goes in, light last cuts")
+	if s := lines(blind) + lines(wide); strings.Contains(s, "half of it") || strings.Contains(lines(wide), "thickest bar") {
+		t.Error(s)
+	}
 }
 
 // TestEqualLengthWhenBothEndsAreThere: a length is compared in the setting that makes

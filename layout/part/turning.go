@@ -89,9 +89,22 @@ func (b *bench) heldBefore(wide *Step) bool {
 	return slices.ContainsFunc(outside, func(s *Step) bool { return s.ToMm <= wide.FromMm+1e-9 && s.LengthMm() >= b.gripNeedMm() })
 }
 
-// twice tells whether an outside is turned in two settings.
+// twice tells whether a step is turned in two settings: an outside, or a bore so deep that a bar
+// reaches half from each end.
 func (b *bench) twice(s *Step) bool {
-	return b.splits(s) || b.whole(s) && !s.Size.AsBought && !b.partedOff()
+	return b.splits(s) || b.whole(s) && !s.Size.AsBought && !b.partedOff() || b.barDeep(s) && s.FromMm < geom.CloseMm && s.ToMm > b.LengthMm()-geom.CloseMm && !b.oneSetting(s.Name)
+}
+
+// barDeep tells whether a bore is deeper than a bar stays stiff from one end.
+func (b *bench) barDeep(s *Step) bool {
+	_, both := cutting.BarReach(s.Size.NominalMm, b.boreDeepMm(s))
+	return both && s.Inside && !s.Size.AsBought && s.Size.Thread == nil && !b.noBar(s)
+}
+
+// rest are the steps of which the second setting turns the rest.
+func (b *bench) rest() []*Step {
+	_, inside := b.Sides()
+	return seq.Keep(append([]*Step{b.widest()}, inside...), b.twice)
 }
 
 // partOffMm is what a parting tool and the facing behind it take. Common practice, no source.
@@ -252,7 +265,7 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 		o.Do = append(o.Do, "Without letting the part go between them: "+names+".")
 	}
 	phases := b.phases(first, onCentres, set)
-	if wide := b.widest(); !first && !onCentres && b.twice(wide) {
+	if !first && !onCentres && len(b.rest()) > 0 {
 		o.Title = "Turn from the " + string(set.face) + " face"
 	}
 	at, all := &phases[0], seq.Sum(phases, func(p phase) int { return p.cuts })
@@ -380,18 +393,25 @@ func (b *bench) lengthLimits(first bool, set setting, out []phase) {
 	}
 }
 
-// restPhase turns what of the widest outside the jaws had held before.
+// restPhase turns what of the widest outside the jaws had held before, and of a bore what the bar
+// did not reach.
 func (b *bench) restPhase(first, onCentres bool, out []phase) {
-	wide := b.widest()
-	if first || onCentres || !b.twice(wide) {
+	if first || onCentres {
 		return
 	}
-	size := b.sizeText(wide)
-	if wide.firstMm > 0 {
-		size = b.W.Dia(wide.firstMm) + ", " + wide.firstFor
+	for _, s := range b.rest() {
+		size, verb, done, over, p := b.sizeText(s), "Turn", "turned", "On "+b.freeHold()+", over the whole length: ", &out[outsidePhase]
+		if s.Inside {
+			verb, done, over, p = "Bore", "bored", "", &out[borePhase]
+			p.refs = append(p.refs, b.ref(s))
+			b.stepLimits(s, p)
+		}
+		if s.firstMm > 0 {
+			size = b.W.Dia(s.firstMm) + ", " + s.firstFor
+		}
+		p.do, p.turned, p.cuts = append(p.do, verb+" the rest of "+words.Spaced(s.Name)+" to "+size+", to meet what was "+done+" before."), append(p.turned, s), p.cuts+1
+		b.afterPhases(s, over, out)
 	}
-	out[0].do, out[0].turned, out[0].cuts = []string{"Turn the rest of " + words.Spaced(wide.Name) + " to " + size + ", to meet what was turned before."}, []*Step{wide}, 1
-	b.afterPhases(wide, "On "+b.freeHold()+", over the whole length: ", out)
 }
 
 // afterPhases are what is on a step and worked once it is turned.
@@ -479,7 +499,7 @@ func (b *bench) holding(first, onCentres bool, set setting, before []*Step) stri
 	text := "chuck on the back end, set true"
 	switch {
 	case first:
-	case !b.anyTurned(set.steps) && !b.twice(b.widest()):
+	case !b.anyTurned(set.steps) && len(b.rest()) == 0:
 		text = "turned round, set true"
 	default:
 		text = b.truedOn(set, before)
@@ -785,8 +805,13 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 	} else if b.drilledFirst(s) {
 		line = words.Capital(words.Spaced(s.Name)) + " " + b.sizeText(s) + long + ": made by the drill above, no bar reaches so deep"
 	}
-	if whole && !s.Inside {
+	switch {
+	case whole && s.Inside:
+		line += ", half of it from here, the rest when turned round: so the bar stays short"
+	case whole:
 		line += ", as far as the jaws allow, the rest when turned round"
+	case b.barDeep(s):
+		line += ", with the thickest bar that goes in, light last cuts, the last one again without setting deeper: so far in it springs"
 	}
 	for _, d := range s.details {
 		line += d.clause(b.W)
