@@ -88,11 +88,42 @@ func (q *requirement) operations(b *bench) {
 		i++
 	}
 	o := &b.ops[i]
+	if datum := b.StepNamed(q.To.Value); datum != nil && (q.Kind == parts.RunOut || q.Kind == parts.Coaxiality) && !strings.HasPrefix(o.Holding, "between centres") && b.turnedBefore(datum, i) {
+		read := "indicator on " + words.Spaced(q.To.Value) + ", through the bore,"
+		if !datum.Inside || b.boreMm() < leverMm {
+			b.last = append(b.last, strings.Replace(line, gauge, borne(datum)+", indicator on the other, largest less smallest reading in one turn", 1))
+			return
+		}
+		o.Do = slices.Insert(o.Do, 0, "Before anything is finished: "+strings.Replace(line, gauge, read+" largest less smallest reading in one turn; what is turned from here on runs true to the spindle, not to that", 1))
+		o.Refs = append(o.Refs, b.ref(q))
+		return
+	}
 	if q.Kind == parts.Flatness { // no plate goes to a face in the chuck
 		line = strings.Replace(line, gauge, "straight edge and feeler", 1)
 	}
 	o.Do = append(o.Do, "Before letting go: "+line)
 	o.Refs = append(o.Refs, b.ref(q))
+}
+
+// leverMm is the least bore that lets a lever indicator through on its bar (common practice, no source).
+const leverMm = 20
+
+// turnedBefore tells whether a step was done with before the setting of an operation on the lathe.
+func (b *bench) turnedBefore(s *Step, i int) bool {
+	for b.held[i] {
+		i--
+	}
+	return !slices.ContainsFunc(b.ops[i:], func(o plan.Operation) bool {
+		return o.Machine == "Lathe" && slices.Contains(o.Refs, b.ref(s))
+	}) && !s.Size.AsBought
+}
+
+// borne is what turns a part about its datum once it is out of the chuck.
+func borne(datum *Step) string {
+	if datum.Inside {
+		return "a mandrel in " + words.Spaced(datum.Name)
+	}
+	return words.Spaced(datum.Name) + " turned in V blocks"
 }
 
 func (q *requirement) checks(r *record) {

@@ -218,3 +218,25 @@ func TestRequirementWaitsForItsDatum(t *testing.T) {
 		}
 	}
 }
+
+// A seat turned in the second setting reads true to its own spindle: the datum of the first is read,
+// through a bore of Ø70; out of a bore of Ø18 no lever reaches, nor to an outside in the jaws.
+func TestDatumOfAnotherSetting(t *testing.T) {
+	t.Parallel()
+	const part = "part: p\nkind: turned\nmaterial: C45\nstock: {round: 110 mm, length: 106 mm, cut: saw}\nprofile:\n  outside: [{name: low, diameter: 90, length: 40}, {name: body, diameter: 100, length: 30}, {name: far, diameter: 80, length: 30}]\n" +
+		"  inside: [{name: front-cup, diameter: 60, length: 20}, {name: bore, diameter: CORE, length: 60}, {name: rear-cup, diameter: 60, length: 20}]\nrequire:\n  - {is: run-out, within: 0.03, of: OF, to: TO}\n"
+	for _, c := range []struct{ core, of, to, title, want string }{
+		{"40", "rear-cup", "front-cup", "Turn from the back face", "Before anything is finished: Circular run-out of rear cup to front cup within 0.03 mm: indicator on front cup, through the bore, largest less"},
+		{"18", "rear-cup", "front-cup", "Deburr and inspect", "within 0.03 mm: a mandrel in front cup, indicator on the other"},
+		{"40", "far", "low", "Deburr and inspect", "within 0.03 mm: low turned in V blocks, indicator on the other"},
+		{"40", "low", "front-cup", "Turn from the front face", "Before letting go: Circular run-out of low to front cup within 0.03 mm: indicator, largest less"},
+	} {
+		p := work(t, "mm", strings.NewReplacer("CORE", c.core, "OF", c.of, "TO", c.to).Replace(part)).Out
+		i := slices.IndexFunc(p.Operations, func(o plan.Operation) bool {
+			return strings.Contains(strings.Join(o.Do, " "), c.want)
+		})
+		if i < 0 || p.Operations[i].Title != c.title {
+			t.Errorf("%+v: in %d of %+v", c, i, p.Operations)
+		}
+	}
+}

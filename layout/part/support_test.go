@@ -164,7 +164,7 @@ func TestDeepBoreIsFinished(t *testing.T) {
 
 // TestDeepBoreOfATube: half from each end a bar reaches six diameters, 300 in Ø50
 // (common practice); deeper is a setting of its own, which names no chuck. What is as
-// bought is not bored.
+// bought is not bored, and no outside as bought is set to 0.02.
 func TestDeepBoreOfATube(t *testing.T) {
 	t.Parallel()
 	const hub = "part: hub\nkind: turned\nmaterial: S235\nstock: {tube: 70 mm, wall: 12.5 mm, length: 373 mm}\nprofile:\n  outside: [{name: body, diameter: 70, length: LONG}]\n  inside: [{name: bore, SIZE, length: LONG}]\n"
@@ -178,5 +178,10 @@ func TestDeepBoreOfATube(t *testing.T) {
 		if said != c.said || said && (strings.Contains(before, "H11") || !strings.Contains(own, "Machine bore Ø50 H11, 301 long.") || strings.Contains(strings.Split(own, "Deburr")[0], "chuck")) {
 			t.Errorf("%s, %s:\n%s", c.size, c.long, s)
 		}
+		if said && (!strings.Contains(own, "its outside, as bought, swept by an indicator on the bar, opposite places alike within 0.2 mm at both ends") || strings.Contains(own, "0.02")) {
+			t.Error(own)
+		}
 	}
+	turned := strings.NewReplacer("SIZE", "diameter: 50, fit: H11", "diameter: 70,", "diameter: 68,", "LONG", "301").Replace(hub)
+	has(t, work(t, "mm", turned), "its outside in line with the centres within 0.02 mm at both ends")
 }

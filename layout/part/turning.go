@@ -511,6 +511,10 @@ func (b *bench) holding(first, onCentres bool, set setting, before []*Step) stri
 // practice, no source).
 const truedMm = 0.02
 
+// boughtTrueMm is how nearly opposite places of an outside that is as bought are set alike (common
+// practice, no source).
+const boughtTrueMm = 0.2
+
 // truedOn is what a part that was turned round runs true to. Where something in this
 // setting has to be coaxial with something of the first, as the two seats of a shaft's
 // bearings have, it is what was turned with that, within half of the closest tolerance.
@@ -908,7 +912,7 @@ func (b *bench) beyondBar(s *Step) bool {
 func (b *bench) lineBore(s *Step) {
 	o := plan.Operation{
 		Machine: "Lathe", Title: "Bar between centres: " + words.Spaced(s.Name), Refs: []int{b.ref(s)},
-		Holding: "clamped on the cross slide in V blocks or on packing, its outside in line with the centres within " + b.W.Near(truedMm) + " at both ends; bar between centres, driven by a dog",
+		Holding: "clamped on the cross slide in V blocks or on packing, " + b.inLine() + " at both ends; bar between centres, driven by a dog",
 		Do:      []string{b.stepWork(s, false), "A bar in the tool post does not reach so deep. Set the cutter out with a micrometer, a little at a pass, the last ones light; feed the carriage. Measure at both ends."},
 		Tool:    "boring bar with a cutter in its middle", Speed: b.speed(cutting.Bore, s.Size.NominalMm), Gauge: gauge(s),
 	}
@@ -916,6 +920,16 @@ func (b *bench) lineBore(s *Step) {
 		o.Limits = []string{words.Spaced(s.Name) + " " + l}
 	}
 	b.op(o)
+}
+
+// inLine is how near the outside of a part that lies still is set to the centres: the wall of what is as
+// bought is no rounder than it came, and only opposite places are compared (common practice, no source).
+func (b *bench) inLine() string {
+	outside, _ := b.Sides()
+	if b.anyTurned(outside) {
+		return "its outside in line with the centres within " + b.W.Near(truedMm)
+	}
+	return "its outside, as bought, swept by an indicator on the bar, opposite places alike within " + b.W.Near(boughtTrueMm)
 }
 
 // boreDeepMm is how far a bar goes in for a bore: from the nearer face, or from the

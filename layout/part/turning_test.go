@@ -290,7 +290,7 @@ func TestSettingInBoxes(t *testing.T) {
 	absent(t, mustJob(t, "units: mm", few).Parts[0], "same setting")
 	long := strings.Replace(few, "{name: b, diameter: 30, length: 20}", "{name: b, diameter: 36, length: 20}, {name: c, diameter: 33, length: 10}, {name: d, diameter: 30, length: 10}, {name: e, diameter: 27, length: 10}, {name: f, diameter: 24, length: 10}, {name: g, diameter: 20, length: 10}", 1)
 	inOrder(t, mustJob(t, "units: mm", long+"  - {edge: g-back, size: 1}\n").Parts[0], "Rough all of them 1 mm over on diameter")
-	long += "require:\n  - {is: run-out, within: 0.01, of: g, to: a}\n"
+	long += "require:\n  - {is: run-out, within: 0.01, of: g, to: b}\n"
 	p := mustJob(t, "units: mm", long).Parts[0]
 	last := 0
 	for i, o := range p.Operations {
