@@ -130,7 +130,10 @@ func guided(h *plan.Hold) string {
 	case h.Grips:
 		guide = ", and it is let down once: two hold it, or a sling, until the hub grips"
 	}
-	if h.Lies != "" {
+	switch {
+	case h.Lies != "" && h.Bolts:
+		guide += "; " + h.Lies + ", which only lies on it, comes off first"
+	case h.Lies != "":
 		guide += "; never hold it by " + h.Lies + ", which only lies on it"
 	}
 	return guide

@@ -287,7 +287,7 @@ func (c closeness) closing(run []*plan.JointPlan, width float64) []draw.Piece {
 // stepTable has a row for each thing to do, with a box for each joint.
 func (c closeness) stepTable(run []*plan.JointPlan) draw.Table {
 	t := draw.Table{RowMm: 8 * float64(c), Columns: []draw.Column{
-		{Head: "", Align: draw.Centre, Bold: true, Size: 4.6},
+		{Head: "", Align: draw.Centre, Bold: true, Size: c.em(4.6)},
 		{Head: "", Bold: true, Flex: true, Most: 26, Size: c.em(3.2)},
 		{Head: "Do, and tick", Flex: true, Size: c.em(3.3)},
 	}}
