@@ -5,8 +5,11 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/fits"
+	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -91,10 +94,15 @@ func stockLeft(v *view) {
 			Rule:   "at least " + v.mm(c.mm) + " on diameter for the lathe over a " + c.cut + " cut edge, which is rough and tapered",
 			Source: practice, Fix: "add leave, at least " + v.mm(c.mm),
 		}
-		if b := v.p.Bore; b != nil && v.toTurn(b.Size.Fit, b.Size.Nominal.Mm) && b.Leave.Mm < c.mm-slackMm {
-			f.What = "the bore has a fit, but the " + c.cut + " leaves too little for the lathe"
-			f.Numbers = v.mm(b.Leave.Mm) + " left on " + v.mm(b.Size.Nominal.Mm) + ", wanted " + v.mm(c.mm)
-			v.report(Stop, "bore", b.Pos, f)
+		if b := v.p.Bore; b != nil && v.toTurn(b.Size.Fit, b.Size.Nominal.Mm) && b.Leave.Mm < c.mm+v.smallerMm(b)-slackMm {
+			bore := f
+			bore.What = "the bore has a fit, but the " + c.cut + " leaves too little for the lathe"
+			bore.Numbers = v.mm(b.Leave.Mm) + " left on " + v.mm(b.Size.Nominal.Mm) + ", wanted " + v.mm(c.mm)
+			if less := v.smallerMm(b); less > 0 {
+				bore.Numbers += " and the " + v.mm(less) + " that its tube, as bought, may be smaller"
+				bore.Fix = "add leave, at least " + v.mm(c.mm+less)
+			}
+			v.report(Stop, "bore", b.Pos, bore)
 		}
 		if o.Shape == parts.CircleOutline && v.toTurn(o.Size.Fit, o.Width.Mm) && o.LeaveOnPart.Mm < c.mm-slackMm {
 			f.What = "the outline has a fit, but the " + c.cut + " leaves too little for the lathe"
@@ -102,6 +110,23 @@ func stockLeft(v *view) {
 			v.report(Stop, "outline", o.Pos, f)
 		}
 	}
+}
+
+// smallerMm is how much under its drawn size the tube may be that a bore is turned to as measured.
+func (v *view) smallerMm(b *parts.Bore) float64 {
+	tube := v.job.Part(b.Size.Fit.LightPress.Part)
+	if tube == nil || tube.Kind != parts.Tube {
+		return 0
+	}
+	m, err := material.Find(tube.Material.Value)
+	if err != nil {
+		return 0
+	}
+	tol, err := fits.TubeOutside(fits.TubeStandard(m.Name), b.Size.Nominal.Mm)
+	if err != nil {
+		return 0 // drawn to limits of its own
+	}
+	return words.Round(tol.PlusMinusMm, 2)
 }
 
 // toTurn tells fits that the cutter does not hold: all but limits and a plus-minus as wide as
