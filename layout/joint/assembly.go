@@ -59,6 +59,7 @@ type joint struct {
 	inward bool        // of a press: the shaft goes into the hub, which is the heavier
 	places bool        // it places the parts: scribed before they are joined, not as a witness after
 	ends   string      // which end of a made stud goes to which part; empty where they are alike
+	lid    mounting    // of a bearing whose bore a cover's spigot goes into: how its cup sits against that
 	draw   *drawBolt   // of a bearing whose cone is drawn on; else nil
 
 	cups, cones []*joint // bearings whose rings are mounted in the steps of this one

@@ -211,6 +211,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		if m.nut == nil && other.nut != nil {
 			m.nut, tight = other.nut, q.ConeFitUm.Min >= 0
 		}
+		m.lid = cmp.Or(m.lid, other.lid)
 		j.endFloatStep(t, p, m, tight)
 	}
 	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm > 0
@@ -267,12 +268,24 @@ func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 	if ring := (plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm}); !slices.Contains(t.out.Bearing.Rings, ring) {
 		t.out.Bearing.Rings = append(t.out.Bearing.Rings, ring)
 	}
+	home, hold := "until it sounds home", "A "+t.w.Near(0.05)+" feeler does not enter between cup and shoulder."
+	if m.lid != nil && m.lid.out == nil {
+		home, hold = "until its back is "+t.w.Said(math.Abs(end(of.b.step, m.cupDir)-m.cupBackMm))+" below the face", "Kept from sliding out until "+m.lid.coverOf(of.b)+" is bolted on behind it."
+	}
 	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the thin side of the cup; its thick side, the back, goes first.",
-		of.pushText(p)+" into "+of.b.text()+" square until it sounds home, "+of.b.title()+" borne square at its "+faceName(m.cupDir)+", the bore clear.")
+		of.pushText(p)+" into "+of.b.text()+" square "+home+", "+of.b.title()+" borne square at its "+faceName(m.cupDir)+", the bore clear.")
 	if most := of.cupForceN(p); most > 0 {
 		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: knock it out and start again."
 	}
-	s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between cup and shoulder."
+	s.Hold = hold
+}
+
+// coverOf names what a joint bolts to a housing.
+func (t *joint) coverOf(housing feature) string {
+	if t.a.inst() == housing.inst() {
+		return t.b.title()
+	}
+	return t.a.title()
 }
 
 // pushText says how tight a cup goes in.
@@ -387,14 +400,18 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 	two := slices.ContainsFunc(j.all, func(o *joint) bool {
 		return o.in.Bearing != nil && o.a.inst() == t.a.inst() && o.b.inst() != t.b.inst()
 	})
-	if m.nut == nil && m.cupShoulder != nil && !two { // of two housings one is shimmed
+	if m.nut == nil && m.cupShoulder != nil && m.lid == nil && !two { // of two housings one is shimmed
 		t.problem(plan.FloatUnset, plan.Of(plan.Mm, p.EndFloatMm.Min), plan.Of(plan.Mm, p.EndFloatMm.Max), plan.Named(t.a.title()), plan.Named(t.b.title()))
 		s := t.step("Measure the end float", "Nothing sets it: no nut is on the shaft, and the cups stand on shoulders of "+t.b.title()+".", "Dial gauge on the shaft end, push and pull while turning: "+span+".")
 		s.Hold = "Turns freely by hand. Outside " + span + " stop: the shoulders lie wrong."
 		return
 	}
 	if m.nut == nil {
-		s := t.step("Set the end float", "Nothing on the shaft adjusts this bearing: fit shims under what holds the cup until the dial gauge on the shaft end shows "+span+", push and pull while turning.")
+		under := "what holds the cup"
+		if m.lid != nil {
+			under = m.lid.coverOf(t.b) + ", once it is bolted on,"
+		}
+		s := t.step("Set the end float", "Nothing on the shaft adjusts this bearing: fit shims under "+under+" until the dial gauge on the shaft end shows "+span+", push and pull while turning.")
 		s.Hold = "Turns freely by hand."
 		return
 	}

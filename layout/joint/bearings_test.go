@@ -355,3 +355,32 @@ func TestSlidingConeIsTriedCold(t *testing.T) {
 		}
 	}
 }
+
+// The usual gearbox: a through bore, each cup held by the spigot of a cover bolted on there. The
+// cups' backs look apart, 6 below the faces, and shims under a cover set the play. A cover without
+// a spigot that fits the bore holds none.
+func TestCoverHoldsTheCup(t *testing.T) {
+	t.Parallel()
+	const bearing = ", rotating: inner, bore: 30, outside: 62, width: 17.25"
+	joints := strings.Join([]string{
+		`{name: left, bearing: {bearing: "30206", cup: housing.left-cup, cone: shaft.left-seat` + bearing + `}}`,
+		`{name: right, bearing: {bearing: "30206", cup: housing.right-cup, cone: shaft.right-seat` + bearing + `, end-float: [0.02, 0.08]}, after: left}`,
+		"{name: on-left, bolt: {through: cover.bolts, into: housing.taps, bolt: M6 8.8}, after: right}",
+		"{name: on-right, bolt: {through: cap.bolts, into: housing.taps2, bolt: M6 8.8}, after: right}"}, "\n  - ")
+	shaft := "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm}\nprofile:\n  outside: [{name: left-end, diameter: 25, length: 40}, {name: left-seat, diameter: 30, fit: k6, length: 18}, {name: mid, diameter: 38, length: 73.5}, {name: right-seat, diameter: 30, fit: k6, length: 18}, {name: right-end, diameter: 25, length: 40}]\n"
+	housing := "part: housing\nkind: bearing-housing\nmaterial: S355\nstock: {round: 105 mm}\nprofile:\n  outside: [{name: body, diameter: 100, length: 120}]\n  inside: [{name: left-cup, diameter: 62, fit: H7, length: 24}, {name: mid, diameter: 62.5, length: 72}, {name: right-cup, diameter: 62, fit: H7, length: 24}]\nholes:\n  - {name: taps, size: M6 tap, depth: 15, circle: {pcd: 80, count: 4}}\n  - {name: taps2, face: back, size: M6 tap, depth: 15, circle: {pcd: 80, count: 4}}\n"
+	lid := func(name, spigot string) string {
+		return "part: " + name + "\nkind: flange\nmaterial: S355\nstock: {round: 105 mm}\nprofile:\n  outside: [{name: spigot, diameter: " + spigot + ", length: 6}, {name: rim, diameter: 100, length: 10}]\n  inside: [{name: b, diameter: 54, length: 16}]\nholes:\n  - {name: bolts, face: back, size: M6 clearance, circle: {pcd: 80, count: 4}}\n"
+	}
+	p := filed(t, joints, shaft, housing, lid("cover", "62, fit: g7"), lid("cap", "62, fit: g7"))
+	left, right := jointNamed(t, p, "left"), jointNamed(t, p, "right")
+	if len(left.Problems)+len(right.Problems) > 0 || right.Bearing.Arrangement != "face to face" || left.Bearing.LargeEnd != "back" || right.Bearing.LargeEnd != "front" {
+		t.Errorf("%+v %+v, %s", left.Problems, right.Problems, right.Bearing.Arrangement)
+	}
+	says(t, left, []string{"until its back is 6 mm below the face", "Kept from sliding out until cover is bolted on"}, []string{"sounds home"})
+	says(t, right, []string{"fit shims under cap, once it is bolted on, until"}, []string{"Nothing sets it"})
+	p = filed(t, joints, shaft, housing, lid("cover", "62, fit: g7"), lid("cap", "58"))
+	if q := jointNamed(t, p, "right").Problems; len(q) == 0 || q[0].Kind != plan.CupNotHeld {
+		t.Errorf("nothing holds the cup: %+v", q)
+	}
+}

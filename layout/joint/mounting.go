@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -21,23 +22,29 @@ type mounting struct {
 	cupDir, coneDir float64    // where the cup's back looks, in the housing; the cone's large end, on the shaft
 	cupBackMm       float64    // the cup's shoulder, on the housing's axis
 	coneBackMm      float64    // the end of the cone's seat on the large end's side, on the shaft's axis
-	cupShoulder     *part.Step // the housing's step behind the cup
+	cupShoulder     *part.Step // the housing's step behind the cup, or the bore of a cover's spigot
+	lid             *joint     // that bolts on the cover whose spigot is behind the cup; else nil
 	fixed           *part.Step // the shaft's shoulder behind the large end; nil if there is none
 	nut             *part.Step // else the thread that the nut of the large end runs on
 	small           *part.Step // the shaft's shoulder before the small end, which the cone must not reach; nil if there is none
 }
 
 // mount finds how the bearing of a joint sits; false if no shoulder, or one at
-// either end, holds the cup.
+// either end, holds the cup. Where the housing has none, the spigot of a cover that is bolted
+// to it is one.
 func (t *joint) mount() (mounting, bool) {
 	housing, shaft := t.b, t.a
 	after, before := shoulder(housing, 1), shoulder(housing, -1)
-	if (after == nil) == (before == nil) {
-		return mounting{}, false
-	}
-	m := mounting{cupDir: 1, cupBackMm: housing.step.ToMm, cupShoulder: after}
-	if before != nil {
+	var m mounting
+	switch {
+	case after != nil && before == nil:
+		m = mounting{cupDir: 1, cupBackMm: housing.step.ToMm, cupShoulder: after}
+	case before != nil && after == nil:
 		m = mounting{cupDir: -1, cupBackMm: housing.step.FromMm, cupShoulder: before}
+	case after == nil && t.lid.lid != nil:
+		m = t.lid
+	default:
+		return mounting{}, false
 	}
 	if m.coneDir = -m.cupDir; t.in.OtherWay {
 		m.coneDir = m.cupDir
@@ -48,6 +55,47 @@ func (t *joint) mount() (mounting, bool) {
 		m.nut = threadBeyond(shaft, m.coneDir)
 	}
 	return m, true
+}
+
+// covered finds the cover on the open end of a bearing's bore: bolted to the housing there, with
+// a spigot that goes into the bore before a wider step. Not one that would set a pair in tandem.
+func (t *joint) covered(all []*joint) {
+	if t.refused() || t.in.Bearing == nil {
+		return
+	}
+	for _, o := range all {
+		on, cover := o.b, o.a
+		if cover.inst() == t.b.inst() {
+			on, cover = cover, on
+		}
+		if o.in.Bolt == nil || o.refused() || on.inst() != t.b.inst() || on.group == nil || cover.r == nil {
+			continue
+		}
+		dir, face := -1.0, 0.0
+		if on.group.Face == parts.Back {
+			dir, face = 1, on.r.LengthMm()
+		}
+		if p := t.partner(all); p != nil && !p.refused() {
+			if n, held := p.mount(); held && n.cupDir == dir {
+				continue
+			}
+		}
+		for s := range seq.Refs(cover.r.Steps) {
+			f := feature{r: cover.r, step: s}
+			if s.Inside || math.Abs(end(t.b.step, dir)-face) > geom.CloseMm || math.Abs(s.Size.NominalMm-t.b.step.Size.NominalMm) > geom.CloseMm {
+				continue
+			}
+			tip, root := s.FromMm, shoulder(f, 1)
+			if tip > geom.CloseMm {
+				tip, root = s.ToMm, shoulder(f, -1)
+			}
+			if root == nil || tip > geom.CloseMm && tip < cover.r.LengthMm()-geom.CloseMm {
+				continue
+			}
+			bore := seq.At(cover.r.Steps, func(q *part.Step) bool { return q.Inside && q.FromMm <= tip && q.ToMm >= tip })
+			t.lid = mounting{cupDir: dir, cupBackMm: geom.Clean(face - dir*s.LengthMm()), cupShoulder: cmp.Or(bore, &part.Step{}), lid: o}
+		}
+	}
 }
 
 // end is a step's end in a direction.

@@ -107,6 +107,9 @@ func (j *shop) read() []*joint {
 		t.kind.ends(j, t)
 		all = append(all, t)
 	}
+	for _, t := range all {
+		t.covered(all)
+	}
 	return all
 }
 
