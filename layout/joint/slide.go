@@ -110,6 +110,27 @@ func (t *joint) keyways() (hub, shaft *plan.KeywayRow) {
 	return in(t.a), in(t.b)
 }
 
+// easedKey says what is eased where the slot of the hub may be narrower than its key, which is at most
+// its nominal width: the slots keep their limits.
+func (t *joint) easedKey() string {
+	hub, shaft := t.keyways()
+	tight := shaft.WidthMm - hub.Width.Min
+	if tight < geom.CloseMm {
+		return ""
+	}
+	return " Slot and key inside their limits may be up to " + t.w.Said(words.Round(tight, 3)) + " tight: draw-file the sides of the key where the hub goes, alike, until it slides; never the slots."
+}
+
+// keyPlay is the most a hub may rock on a metric key, which is h9 (DIN 6885-1), in words; an inch key
+// is not limited so.
+func (t *joint) keyPlay() string {
+	hub, shaft := t.keyways()
+	if key, err := fits.Limit(shaft.WidthMm, "h9"); err == nil && t.w.Units != parts.Inches {
+		return " and rocks no more than the limits let it, " + t.w.Said(math.Ceil(100*(hub.Width.Max-key.MinMm)-1e-6)/100) + " at the key"
+	}
+	return " and does not rock"
+}
+
 // relativeSlide places the hub on the shaft: against the shoulder that looks to
 // the keeper, its keyway over that of the shaft.
 func (t *joint) relativeSlide() placement {
@@ -378,7 +399,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	if p.Key != "" {
 		over = ", its keyway over the key,"
 		t.step("Key", "Deburr both keyways. Tap the key "+p.Key+" down to the floor of its keyway in "+shaft+".",
-			"Try "+hub+" over it by hand before anything is greased.").Hold = "It slides by hand and does not rock."
+			"Try "+hub+" over it by hand before anything is greased."+t.easedKey()).Hold = "It slides by hand" + t.keyPlay() + "."
 	}
 	lead := faceName(-t.relativeSlide().s * t.dir)
 	t.step("Slide on", "Wipe seat and bore clean and grease them thinly.",

@@ -279,3 +279,20 @@ func TestSlideLiftsTheHub(t *testing.T) {
 		t.Errorf("%+v", j.Lift)
 	}
 }
+
+// Key 12 h9 is 11.957 to 12; a slot 12 JS9 is 11.9785 to 12.0215 (ISO 286-2): 21.5 µm under the key or, by
+// the other limits, 65 µm over it. Only a key is eased, and none where the slot is never under 12.
+func TestKeyIsEased(t *testing.T) {
+	t.Parallel()
+	j, _ := slidPlan(t)
+	text := stepText(j)
+	for _, want := range []string{"may be up to 0.022 mm tight: draw-file the sides of the key", "never the slots", "rocks no more than the limits let it, 0.07 mm at the key"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q: %s", want, text)
+		}
+	}
+	j, _ = slidPlan(t, "hub.yaml|clock: 30|clock: 30, fit: D10")
+	if text = stepText(j); strings.Contains(text, "draw-file") || !strings.Contains(text, "0.17 mm at the key") { // 12.05 to 12.12
+		t.Error(text)
+	}
+}

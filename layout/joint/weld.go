@@ -866,6 +866,10 @@ func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
 	return "Bolt a plate " + t.w.Size(p.BackingMm) + " thick or more, drilled through " + f.title() + ", to its free face, no tack there: nothing is left to face it."
 }
 
+// flatShare is how flat a plate that is not faced comes, over its longest side: EN 10029 class S has
+// 3 mm in 1000 at 8 to 15 thick (from memory).
+const flatShare = 0.003
+
 // squareUp faces plates whose free face is to be true where the stock is so much thicker than
 // the part, in one step after the last weld of their body; else the plate is only checked.
 func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
@@ -884,7 +888,9 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 		}
 		t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" on the joint face", source)
 	default:
-		t.step("Check that it is flat", "Rest the joint face of "+f.title()+" on a plate and feel round it.", "If it rocks, press it flat over the weld; do not face it under its thickness.").Hold = flat
+		box := f.r.OutlinePath().Bounds()
+		t.step("Check that it is flat", "Rest the joint face of "+f.title()+" on a plate and feel round it.", "It is as bought, and nothing stands over its thickness to face: press it flat over the weld until the feeler stops. What does not come flat is cut anew, from thicker plate, and faced here.").Hold =
+			strings.Replace(flat, t.w.Near(0.1), t.w.Near(j.next(max(0.1, flatShare*max(box.W(), box.H())), 0.1, 0.005)), 1)
 		if asked {
 			t.problem(plan.SquareUpStock, plan.Of(plan.Mm, p.SquareUpMm), plan.Named(f.title()), plan.Of(plan.Mm, spare))
 		}

@@ -119,7 +119,7 @@ func (z *sizer) place(k *Keyway) {
 	}
 	k.Row = plan.KeywayRow{
 		Name: k.In.Name.Value, In: st.Name, Inside: st.Inside, ClockDeg: geom.Clean(math.Mod(k.In.Clock.Deg+360, 360)),
-		FromMm: from, ToMm: to, Woodruff: k.In.Disc.Value, DiameterMm: geom.Clean(dia), WidthMm: geom.Clean(k.key.WidthMm), HeightMm: geom.Clean(k.key.HeightMm), DepthMm: geom.Clean(depth), DeeperMm: deeper,
+		FromMm: from, ToMm: to, Woodruff: k.In.Disc.Value, DiameterMm: geom.Clean(dia), WidthMm: geom.Clean(k.key.WidthMm), Width: plan.Range{Min: k.width.MinMm, Max: k.width.MaxMm}, HeightMm: geom.Clean(k.key.HeightMm), DepthMm: geom.Clean(depth), DeeperMm: deeper,
 	}
 	for i, end := range [2]bool{false, true} {
 		if k.opens[i] = z.opensAt(st, end, from, to); k.opens[i] {
