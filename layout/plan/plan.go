@@ -408,7 +408,7 @@ type KeywayRow struct {
 	ToMm       float64 `json:"to_mm"`
 	DiameterMm float64 `json:"diameter_mm"` // of the step
 	WidthMm    float64 `json:"width_mm"`
-	Width      Range   `json:"-"`                // limits of the slot
+	Width      Range   `json:"-"` // limits of the slot
 	HeightMm   float64 `json:"key_height_mm"`
 	DepthMm    float64 `json:"depth_mm"`             // from the crown of the round
 	DeeperMm   float64 `json:"-"`                    // how much deeper its limits let it be
