@@ -889,7 +889,7 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 		t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" on the joint face", source)
 	default:
 		box := f.r.OutlinePath().Bounds()
-		t.step("Check that it is flat", "Rest the joint face of "+f.title()+" on a plate and feel round it.", "It is as bought, and nothing stands over its thickness to face: press it flat over the weld until the feeler stops. What does not come flat is cut anew, from thicker plate, and faced here.").Hold =
+		t.step("Check that it is flat", "Rest the joint face of "+f.title()+" on a plate and feel round it.", "Else press it flat over the weld; if it stays so, cut it anew, from plate with metal to face.").Hold =
 			strings.Replace(flat, t.w.Near(0.1), t.w.Near(j.next(max(0.1, flatShare*max(box.W(), box.H())), 0.1, 0.005)), 1)
 		if asked {
 			t.problem(plan.SquareUpStock, plan.Of(plan.Mm, p.SquareUpMm), plan.Named(f.title()), plan.Of(plan.Mm, spare))
