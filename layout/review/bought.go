@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/fits"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -129,10 +130,21 @@ func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there boo
 		size := func(k int) float64 { return v.itemMm(strings.TrimSpace(m[k] + " " + m[k+1])) }
 		middle := geom.Point{XMm: (h[0].a.XMm + h[len(h)-1].a.XMm) / 2, YMm: (h[0].a.YMm + h[len(h)-1].a.YMm) / 2}
 		drawn := []float64{2 * h[0].radiusMm, h[0].toMm - h[0].fromMm, geom.Distance(h[0].a, h[len(h)-1].a), math.Hypot(middle.XMm, middle.YMm)}
+		between, _ := fits.General(drawn[2], v.job.Tolerance.Value)
+		across, _ := fits.General(drawn[0], v.job.Tolerance.Value)
+		if fine(g.Size.Size.Fit, pinGrade) {
+			across = 0
+		}
+		deep, _ := fits.General(drawn[1], v.job.Tolerance.Value)
 		for i, mm := range drawn {
-			if want := size(1 + 2*i); want > 0 && (i < 2 || len(h) == 2) && (i == 1 && mm < want-slackMm || i != 1 && math.Abs(mm-want) > meetMm) {
+			want := size(1 + 2*i)
+			wrong := [...]bool{mm < want-slackMm || mm > widest*want, mm-deep < want-slackMm, math.Abs(mm-want) > meetMm, math.Abs(mm-want) > meetMm}
+			if want > 0 && (i < 2 || len(h) == 2) && wrong[i] {
 				unlike(m[0], v.mm(mm))
 			}
+		}
+		if play := drawn[0] - across - size(1); len(h) == 2 && size(1) > 0 && play < between-slackMm {
+			v.report(Check, g.Name.Value, g.Pos, Finding{What: g.Name.Value + " of " + v.p.Title.Value + " need not meet the pins though both are right", Numbers: "centres may differ by " + v.mm(between) + ", the play is " + v.mm(play), LeftMm: left(play), Rule: "what is bought goes into its holes", Source: "ISO 2768-1", Fix: "holes from " + v.mm(size(1)+between+across) + " on"})
 		}
 	}
 	var other string

@@ -14,6 +14,7 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 	t.Parallel()
 	press := &plan.JointPlan{Press: &plan.PressPlan{ForceN: plan.Range{Min: 444.8, Max: 1779.3}, ShopPressN: 196133}}
 	bolt := &plan.JointPlan{Bolt: &plan.BoltPlan{TorqueNm: 11.45, OtherTorqueNm: 8.59, Threads: "dry", OtherThreads: "oiled"}}
+	washered := &plan.JointPlan{Bolt: &plan.BoltPlan{Ordered: "M12 x 60", Class: "8.8", Head: "hexagon", GripMm: 35, WasherMm: 2.5, Grip: []plan.GripRow{{ThickMm: 20}, {ThickMm: 15}}}}
 	studs := &plan.JointPlan{Bolt: &plan.BoltPlan{GripMm: 20, Spacer: true, Grip: []plan.GripRow{{ThickMm: 20}, {ThickMm: 15}}}}
 	for _, c := range []struct {
 		j     *plan.JointPlan
@@ -22,6 +23,7 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 	}{
 		{press, parts.Millimetres, keyNumber{"Press force", "0.4–1.8 kN", "the shop's press: 196 kN"}},
 		{press, parts.Inches, keyNumber{"Press force", "100–400 lbf", "the shop's press: 44100 lbf"}},
+		{washered, parts.Millimetres, keyNumber{"Grip", "37.5 mm", "from the head 2.5 + 20 + 15"}},
 		{studs, parts.Millimetres, keyNumber{"Grip", "20 mm", "each end its own: 20, 15"}},
 		{bolt, parts.Millimetres, keyNumber{"Torque", "11 N m", "threads dry; oiled 9"}},
 		{bolt, parts.Inches, keyNumber{"Torque", "101 lb in", "threads dry; oiled 76"}},
