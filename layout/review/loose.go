@@ -183,15 +183,24 @@ func (r *reviewer) covers(e *parts.Loose) {
 	}
 }
 
+// ontoWords stand before what something is brought onto.
+var ontoWords = regexp.MustCompile(`(?i)\b(?:on|onto|over) (?:the |its )?`)
+
+// brings tells whether words bring something onto a part: they have its title, or its last word after one
+// that brings.
+func (r *reviewer) brings(how string, p *parts.Part) bool {
+	how = wordsOf(how)
+	return seatNames(how, p) || slices.ContainsFunc(ontoWords.FindAllStringIndex(how, -1), func(at []int) bool { return r.named(how[at[1]:], p) })
+}
+
 // boredFor are words for a bore of a thing bought, and for what it is.
 var boredFor = regexp.MustCompile(`(?i)\bbore ` + bareLength + `|` + bareLength + `(?: clear)? for the ([a-z][a-z -]*)`)
 
 // comesOver looks at a thing bought that words bring onto a part, over what runs through that: its bore is
 // narrower.
 func (r *reviewer) comesOver(said []parts.Text, how string) {
-	on := liesOn.FindStringSubmatch(wordsOf(how))
 	for _, p := range r.job.Parts {
-		if !seatNames(wordsOf(how), p) && (on == nil || !r.named(on[1], p)) {
+		if !r.brings(how, p) {
 			continue
 		}
 		beyond := r.machine().Beyond(p.Name.Value)
@@ -468,7 +477,7 @@ func (r *reviewer) itemCircle(e *parts.Loose) {
 		circle *= 2
 	}
 	for _, v := range r.all() {
-		if hole == 0 || circle == 0 || !seatNames(wordsOf(e.How.Value), v.p) {
+		if hole == 0 || circle == 0 || !r.brings(e.How.Value, v.p) {
 			continue
 		}
 		var has []float64
