@@ -425,7 +425,7 @@ func TestSeamOfABarsSection(t *testing.T) {
 	p := demoPlan(t, "pugmill")
 	section := "Each side of the section from its middle outward, opposite sides in turn."
 	says(t, jointNamed(t, p, "upright"), []string{"turn and turn about on the two sides", "in the middle, on each side."}, []string{section})
-	says(t, jointNamed(t, p, "stand-leg-1"), []string{"then the flush sides, which have no corner", "in the middle of each fillet."}, []string{"two sides.", section})
+	says(t, jointNamed(t, p, "stand-leg-1"), []string{"then the flush sides, which have no corner: over the round corner of Stand rail 1, radius about 8, the gap opens to a flare, root first, in layers: a seam filled", "in the middle of each fillet."}, []string{"two sides.", section})
 	const sleeves = "Sleeves for the bolts go into Stand leg (1 and 2) now. Open the hole on the side of the head, there alone, to the outside of the sleeve; let it in down to the other wall"
 	for _, name := range []string{"stand-leg-1", "stand-leg-4"} {
 		says(t, jointNamed(t, p, name), []string{sleeves}, nil)

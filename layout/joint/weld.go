@@ -633,6 +633,21 @@ func (j *making) holdTrue(t *joint) {
 // seam is how a straight weld is tacked, where that is not along the seam, welded and gauged.
 type seam struct{ tack, weld, gauge string }
 
+// flare says what the end of a bar stands over where it is flush with a hollow section: no gap of 0,
+// but the round of its corner.
+func (t *joint) flare(endA bool) string {
+	on := t.a
+	if endA {
+		on = t.b
+	}
+	section, _, _ := on.r.Bar()
+	r, _ := section.CornersMm()
+	if r == 0 {
+		return ""
+	}
+	return "over the round corner of " + on.title() + ", radius about " + t.w.Read(r) + ", the gap opens to a flare, root first, in layers: "
+}
+
 // seam is that of the sides of a bar's section, of both sides of a plate, or of one.
 func (t *joint) seam() seam {
 	_, endA := t.a.barEnd()
@@ -640,7 +655,7 @@ func (t *joint) seam() seam {
 	flush := len(t.out.Weld.Flush) > 0
 	switch out := (seam{"", "From the middle outward.", "at both ends and in the middle"}); {
 	case (endA || endB) && flush:
-		return seam{"the middle of each side of the section", "The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: a seam filled level with both.", "in the middle of each fillet"}
+		return seam{"the middle of each side of the section", "The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: " + t.flare(endA) + "a seam filled level with both.", "in the middle of each fillet"}
 	case endA || endB:
 		return seam{"the middle of two opposite sides of the section, then of the other two", "Each side of the section from its middle outward, opposite sides in turn.", "in the middle of each side"}
 	case flush:
