@@ -414,6 +414,9 @@ func (s *Sizes) drillName(d cutting.DrillSize) string {
 	return name + " (" + words.Trim(d.DiaMm/words.MmPerInch, 3) + " in)"
 }
 
+// leastAdjustMm is the least that adjustable reamers are sold for. From memory.
+const leastAdjustMm = 5.0
+
 // finishLines bring a drilled hole to size.
 func (b *bench) finishLines(m Made, way cutting.Way) []string {
 	size := b.W.Dia(m.FinishedMm)
@@ -424,6 +427,9 @@ func (b *bench) finishLines(m Made, way cutting.Way) []string {
 	case cutting.Reamed:
 		return []string{"Ream " + size + ", at half the drilling speed."}
 	case cutting.AdjustReamed:
+		if m.FinishedMm < leastAdjustMm {
+			return []string{"Finish " + size + " with a D-bit ground to it or a lap, measuring by pins: no adjustable reamer is so small."}
+		}
 		return []string{"Ream " + size + " with an adjustable reamer, a little at a time, measuring."}
 	case cutting.Bored:
 		return []string{"Bore " + size + " with a boring head on the mill or on the faceplate."}

@@ -120,7 +120,7 @@ func (t *tapered) more(r *record, st *Step) {
 		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
 	}
 	r.add(c)
-	angle := plan.Check{Ref: r.ref(st), What: name + " taper", Wanted: words.Trim(t.TopSlideDeg(), 2) + "° from the axis", Gauge: "bevel protractor, or the mate with marking blue"}
+	angle := plan.Check{Ref: r.ref(st), What: name + " taper", Wanted: words.Trim(t.TopSlideDeg(), 2) + "° from the axis", Gauge: "bevel protractor, or marking blue and its mate"}
 	angle.Limits, angle.Source = r.angleLimits(st.LengthMm())
 	r.add(angle)
 }

@@ -243,6 +243,7 @@ func TestHoleWays(t *testing.T) {
 		{"", "{diameter: 20, fit: E9}", []string{"Drill Ø19.5, leaves 0.57 mm", "Bore Ø20 E9"}},
 		{"", "{diameter: 20, fit: H11}", []string{"Drill Ø19.5, leaves 0.5 mm", "Bore Ø20 H11"}},
 		{"", "{diameter: 20, fit: H8}", []string{"Drill Ø19.75, leaves 0.25 mm", "Ream Ø20 H8"}},
+		{"", "{diameter: 4, fit: E9}", []string{"Finish Ø4 E9 (4.02 – 4.05) with a D-bit ground to it or a lap"}},
 		{"", "{diameter: 6, fit: E9}", []string{"Drill Ø5.8, leaves 0.24 mm", "Ream Ø6 E9 (6.02 – 6.05) with an adjustable reamer"}},
 		{"", "M12x1.25 tap", []string{"a: M12x1.25 tap, drill Ø10.75", "Drill Ø10.75, finish", "Tap M12x1.25"}},
 		{"", "1/2-13 UNC tap", []string{"a: 1/2-13 UNC tap, drill Ø10.7", "Drill Ø10.7, finish"}},

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/fits"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // What notes ask for in words that neither an operation nor the record takes up.
@@ -46,7 +47,7 @@ func saidDemands(v *view) {
 				break
 			}
 		}
-		if m := saidSetting.FindString(n.Value); m != "" && (v.p.Profile == nil || len(v.p.Profile.OneSetting) == 0) {
+		if m := saidSetting.FindString(n.Value); m != "" && !v.obeysSetting(n.Value, m) {
 			f.What, f.Numbers, f.Fix = "a note of "+v.p.Title.Value+" asks for one setting, and the operations do not obey it", m, "other words"
 			if v.p.Profile != nil {
 				f.Fix = "one-setting: [the steps] in the profile where one face reaches them all, else require: [{is: coaxiality, within: 0.01 mm, of: one step, to: another}]; without the words"
@@ -54,6 +55,20 @@ func saidDemands(v *view) {
 			v.report(Check, "", n.Pos, f)
 		}
 	}
+}
+
+// obeysSetting tells whether the profile turns in one setting what the sentence of a note around
+// the words for that names.
+func (v *view) obeysSetting(note, said string) bool {
+	p := v.p.Profile
+	if p == nil || len(p.OneSetting) == 0 {
+		return false
+	}
+	sentence := seq.First(strings.FieldsFunc(note, func(r rune) bool { return r == '.' || r == ';' }), func(s string) bool { return strings.Contains(s, said) })
+	return !slices.ContainsFunc(slices.Concat(p.Outside, p.Inside), func(s parts.Step) bool {
+		named := regexp.MustCompile(`(?i)\b` + regexp.QuoteMeta(s.Name.Value) + `\b`).MatchString(sentence)
+		return named && !slices.ContainsFunc(p.OneSetting, func(t parts.Text) bool { return t.Value == s.Name.Value })
+	})
 }
 
 // What the general tolerances of the coarsest class leave, mm, up to a size in mm: ISO
