@@ -139,7 +139,13 @@ func (v *view) jacksOn(g *parts.HoleGroup) {
 	pushes := func(e parts.Loose) bool {
 		return e.Part.Value == v.p.Name.Value && axial.MatchString(g.Name.Value) && strings.Contains(e.How.Value, " push ")
 	}
-	if len(v.pl.Faults) > 0 || !jacks.MatchString(g.Name.Value) && !slices.ContainsFunc(v.job.Loose, pushes) || g.Size.Make != parts.TappedHole || !g.Through || v.jointNames(g.Name.Value) {
+	if len(v.pl.Faults) > 0 || !jacks.MatchString(g.Name.Value) && !slices.ContainsFunc(v.job.Loose, pushes) || g.Size.Make != parts.TappedHole || v.jointNames(g.Name.Value) {
+		return
+	}
+	if !g.Through {
+		v.report(Check, g.Name.Value, g.Pos, Finding{
+			What: "screws in " + g.Name.Value + " of " + v.p.Title.Value + " press on nothing: the holes are blind", Rule: "a jacking screw presses on the part that it pushes off", Source: "by geometry", Fix: "depth: through",
+		})
 		return
 	}
 	under := v.machine().Under(v.p.Name.Value, g.Name.Value, underMm)
