@@ -281,7 +281,7 @@ func (r *reviewer) inRim(v, on *view, e *parts.Loose) {
 	}
 	for o := range seq.Refs(r.job.Loose) {
 		said := o.Item.Value + "; " + o.How.Value
-		if m := itemRim.FindStringSubmatch(said); m != nil && titled(wordsOf(o.How.Value), on.p) {
+		if m := itemRim.FindStringSubmatch(said); m != nil && r.brings(o.How.Value, on.p) {
 			if rim := r.itemMm(strings.TrimSpace(m[1] + " " + m[2])); wide > rim-slackMm {
 				r.add(Finding{
 					Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " runs against the rim of what is bought for " + on.p.Title.Value, Numbers: r.mm(wide) + " in " + r.mm(rim), OverMm: over(wide - rim),

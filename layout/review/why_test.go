@@ -42,26 +42,3 @@ func TestWhyTheyOverlap(t *testing.T) {
 		}
 	}
 }
-
-// The rings of a tapered bearing and a shaft seal hold one way and go on both: one note
-// with every place.
-func TestHanded(t *testing.T) {
-	t.Parallel()
-	for job, want := range map[string]string{"pugmill": "front-bearing rear-bearing gland-ring.register", "gatejack": "lower-bearing upper-bearing"} {
-		found, err := demos[job]()
-		if err != nil {
-			t.Fatal(err)
-		}
-		var places []string
-		for _, f := range found {
-			for _, each := range f.Each() {
-				if strings.Contains(each.What, "each of its rings also") || strings.Contains(each.What, "with its lip the other way") {
-					places = append(places, strings.TrimSuffix(each.Part+"."+each.Feature, "."))
-				}
-			}
-		}
-		if got := strings.Join(places, " "); got != want {
-			t.Errorf("%s: %q, want %q", job, got, want)
-		}
-	}
-}

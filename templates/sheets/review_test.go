@@ -38,7 +38,7 @@ func TestNotesTogether(t *testing.T) {
 	note.With = []review.Finding{{Part: "lid", What: "b", Numbers: "3 mm"}}
 	pl := &plan.Plan{Parts: []*plan.PartPlan{{Name: "lid", Title: "Lid"}}}
 	got := Notes(pl, []review.Finding{open, agreed, note})[0].Rows
-	if want := [][]string{{draw.Bold("pierce.") + " r; s (a table): f", draw.Bold("1") + " weld: a; " + draw.Bold("2") + " Lid: b, 3 mm"}}; !slices.EqualFunc(got, want, slices.Equal) {
+	if want := [][]string{{draw.Bold("1 pierce.") + " r; s (a table): f", draw.Bold("weld:") + " a; " + draw.Bold("Lid:") + " b, 3 mm"}}; !slices.EqualFunc(got, want, slices.Equal) {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got := Notes(pl, []review.Finding{open, agreed}); got != nil {
