@@ -46,7 +46,8 @@ func TestHold(t *testing.T) {
 			"foot-flange":   {UprightDeg: 6, Grips: true}, // its foot is the bare end of the tube, the flange on top
 			"stay":          {PieceDeg: 7, On: [2]string{"Guide tube", "Guide tube"}, CentreMm: 299, At: "Pedestal flange 1"},
 			"lower-bearing": {On: [2]string{"Thrust housing", "Thrust housing"}, Once: true, Cups: true, CentreMm: 89, At: "Drive nut"}, // its back up, on the front end of the nut that comes from there
-			"yoke":          {UprightDeg: 10, Bolts: true},                                                                              // set upright on what is anchored, before hub and wheel
+			"yoke":          {UprightDeg: 10, Bolts: true, Lies: "Handwheel hub"},                                                       // set upright on what is anchored, the hub still loose
+			"housing":       {UprightDeg: 10, Lies: "Handwheel hub"},                                                                    // laid down the hub slides off
 		},
 	} {
 		joints, _ := pictured(t, name)

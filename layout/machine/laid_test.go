@@ -119,7 +119,7 @@ func TestLaidEarly(t *testing.T) {
 func TestLoosePartsAreDrawn(t *testing.T) {
 	t.Parallel()
 	for job, want := range map[string]map[string][]string{
-		"gatejack": {"upper-bearing": {"Lock collar"}, "stay": {"Key bar"}, "yoke": {"Handwheel hub", "Stem", "Rain cone", "Stop collar 1", "Stop collar 2"}},
+		"gatejack": {"upper-bearing": {"Lock collar"}, "housing": {"Handwheel hub"}, "stay": {"Key bar"}, "yoke": {"Stem", "Rain cone", "Stop collar 1", "Stop collar 2"}},
 		"pugmill":  {"motor": {"Lifting link 1"}, "hopper": {"Water funnel"}},
 	} {
 		joints, whole := pictured(t, job)

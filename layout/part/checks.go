@@ -139,12 +139,17 @@ func gauge(s *Step) string {
 	return "calipers"
 }
 
-// newLadders prints the bore for each size the mate may measure.
+// newLadders prints the bore for each size the mate may measure; without rungs the rule alone of what is
+// made to a size as measured.
 func newLadders(s *Sizes) ([]plan.Ladder, parts.Errors) {
 	f := &faults{job: s.Job}
 	var out []plan.Ladder
 	for i := range s.Steps {
-		if st := &s.Steps[i]; st.Size.Press.Set() {
+		st := &s.Steps[i]
+		if st.Size.Measured() {
+			out = append(out, plan.Ladder{Feature: words.Spaced(st.Name), Rule: s.limitsText(st.Size), Note: "Measure at four places."})
+		}
+		if st.Size.Press.Set() {
 			if of, mate := s.mateOf(f, st.Size.Press); mate != nil {
 				out = append(out, s.ladder(f, st, mate.Size.NominalMm, of.spread(mate)))
 			}

@@ -324,6 +324,10 @@ func TestOutlineUnderABore(t *testing.T) {
 	p := mustJob(t, "units: mm", "part: disc\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {circle: 398.4, fit: {measured: [0.7, 1.2]}, leave: 2}\nbore: {diameter: 70, fit: H8}\n").Parts[0]
 	inOrder(t, p, "outline least bore measured − 1.2 … − 0.7")
 	absent(t, p, "largest spigot")
+	// There is a line to write both sizes in, and no ladder, which a bore as measured has.
+	if l := p.Ladders; len(l) != 1 || l[0].Feature != "outline" || l[0].Rule != "least bore measured − 1.2 … − 0.7" || l[0].Rungs != nil {
+		t.Errorf("%+v", l)
+	}
 }
 
 // A cover of Ø128 with a spigot 3 long before it is not held by that: the flange is turned in both

@@ -366,7 +366,7 @@ type Ladder struct {
 	Feature     string `json:"feature"`
 	Counterpart string `json:"counterpart"`
 	Note        string `json:"note"`
-	Rungs       []Rung `json:"rungs"`
+	Rungs       []Rung `json:"rungs,omitempty"`
 }
 
 // Rung is one line of a ladder.

@@ -159,6 +159,9 @@ func ladders(f *draw.Flow, pl *plan.Plan) {
 	n := max(1, int(f.Width()/46))
 	for _, part := range pl.Parts {
 		for _, l := range part.Ladders {
+			if len(l.Rungs) == 0 {
+				continue
+			}
 			t := ladderTable(part, l)
 			head := t.Head(f.Width())
 			t.Title = ""

@@ -260,7 +260,7 @@ func pieceHeads(quantity int, single string) []string {
 func (d density) measuredLines(part *plan.PartPlan, width float64) []draw.Piece {
 	var out []draw.Piece
 	for _, l := range part.Ladders {
-		text := l.Feature + " = " + l.Counterpart + " " + l.Rule + ". " + l.Note
+		text := l.Feature + " = " + words.Join(" ", l.Counterpart, l.Rule) + ". " + l.Note
 		out = append(out, draw.Paragraph("", text, d.smallMm(), false, width)...)
 		p, x := draw.Piece{Height: 7}, 0.0
 		put := func(text string, blankMm float64) {
