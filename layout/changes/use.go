@@ -1,9 +1,10 @@
 package changes
 
 import (
-	"github.com/tdewolff/canvas"
 	"math"
 	"slices"
+
+	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"

@@ -16,8 +16,7 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	if t.in.Place == nil || t.a.roundMm() > 0 || t.b.roundMm() > 0 {
 		return
 	}
-	joints := seq.Map(j.before, func(o *joint) *plan.JointPlan { return o.out })
-	p.Corners, p.Flush = j.seams.Corners(append(joints, t.out), p.LegMm)
+	p.Corners, p.Flush = j.seams.Corners(j.with(t), p.LegMm)
 	_, endA := t.a.barEnd()
 	if _, endB := t.b.barEnd(); t.in.Weld.Sides == 1 && !endA && !endB && t.in.Place.Edge() {
 		p.Corners, p.Flush = oneSide(p.Corners), nil
@@ -36,6 +35,11 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 			t.out.How += " along " + title + " on its " + t.sides(p.Corners, title)
 		}
 	}
+}
+
+// with are the joints that are made before one, and that.
+func (j *making) with(t *joint) []*plan.JointPlan {
+	return append(seq.Map(j.before, func(o *joint) *plan.JointPlan { return o.out }), t.out)
 }
 
 // alongs are the parts that a fillet runs along, in the order found.

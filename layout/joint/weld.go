@@ -497,19 +497,17 @@ func (j *making) finishLater(t *joint) {
 	for _, i := range body {
 		r := j.model(i.part)
 		title, held := copyTitle(r, i.copy), r.LaterHeld
-		for s := range seq.Refs(r.Steps) {
-			if !s.AfterWeld {
-				continue
-			}
+		later := slices.DeleteFunc(slices.Clone(r.Steps), func(s part.Step) bool { return !s.AfterWeld })
+		for _, s := range later {
 			what = append(what, strings.TrimSpace(title+" "+words.Spaced(s.Name)+" "+t.w.Dia(s.Size.NominalMm)+" "+s.Size.Class))
-			swings, most := j.swingMm(t, i, body), j.job.Shop.SwingMm.Mm
-			if swings <= most {
-				continue
+		}
+		if most := j.job.Shop.SwingMm.Mm; len(later) > 0 {
+			if swings := j.swingMm(t, i, body); swings > most {
+				held, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(words.Round(swings, 0))+" and the lathe takes "+t.w.Read(most)+", set it true by what was turned before, and bore only now with the boring head"
+				for _, s := range slices.DeleteFunc(later, func(s part.Step) bool { return s.Inside }) {
+					t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, words.Round(swings, 0)), plan.Of(plan.Read, most))
+				}
 			}
-			if held = nil; !s.Inside {
-				t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, words.Round(swings, 0)), plan.Of(plan.Read, most))
-			}
-			set = "clamp it on the mill's table, for it would swing " + t.w.Read(words.Round(swings, 0)) + " and the lathe takes " + t.w.Read(most) + ", set it true by what was turned before, and bore only now with the boring head"
 		}
 		for _, text := range slices.Concat(held, r.LaterDo) {
 			do = append(do, words.Capital(title)+": "+text)
@@ -530,8 +528,7 @@ func (j *making) swingMm(t *joint, about inst, body []inst) float64 {
 	if !j.job.Shop.SwingMm.Set() {
 		return 0
 	}
-	joints := append(seq.Map(j.before, func(o *joint) *plan.JointPlan { return o.out }), t.out)
-	return j.seams.SwingMm(joints, machine.Instance{Part: about.part, Copy: about.copy}, seq.Map(body, func(i inst) machine.Instance { return machine.Instance{Part: i.part, Copy: i.copy} }))
+	return j.seams.SwingMm(j.with(t), machine.Instance{Part: about.part, Copy: about.copy}, seq.Map(body, func(i inst) machine.Instance { return machine.Instance{Part: i.part, Copy: i.copy} }))
 }
 
 // lean is how far a plate that stands on a face with an edge of it may lean, and that in
@@ -881,16 +878,19 @@ func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
 	return "Bolt a plate " + t.w.Size(p.BackingMm) + " thick or more, drilled through " + f.title() + ", to its free face, no tack there: nothing is left to face it."
 }
 
-// flatShare is how flat a plate that is not faced comes, over its longest side: EN 10029 class S has
-// 3 mm in 1000 at 8 to 15 thick (from memory).
-const flatShare = 0.003
+// A face that is turned is flat to turnedFlatMm (common practice, no source); flatShare is how flat a
+// plate that is not faced comes, over its longest side: EN 10029 class S has 3 mm in 1000 at 8 to 15
+// thick (from memory).
+const turnedFlatMm, flatShare = 0.1, 0.003
 
 // squareUp faces plates whose free face is to be true where the stock is so much thicker than
 // the part, in one step after the last weld of their body; else the plate is only checked.
 func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 	f, spare, ok := j.plateToFace(t)
 	asked := t.in.Weld.SquareUp.Set()
-	flat := "A " + t.w.Near(0.1) + " feeler does not enter anywhere under the face."
+	flat := func(mm float64) string {
+		return "A " + t.w.Near(mm) + " feeler does not enter anywhere under the face."
+	}
 	switch {
 	case asked && !ok:
 		t.problem(plan.SquareUpNowhere, plan.Of(plan.Mm, p.SquareUpMm))
@@ -905,7 +905,7 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 	default:
 		box := f.r.OutlinePath().Bounds()
 		t.step("Check that it is flat", "Rest the joint face of "+f.title()+" on a plate and feel round it.", "Else press it flat over the weld; if it stays so, cut it anew, from plate with metal to face.").Hold =
-			strings.Replace(flat, t.w.Near(0.1), t.w.Near(j.next(max(0.1, flatShare*max(box.W(), box.H())), 0.1, 0.005)), 1)
+			flat(j.next(max(turnedFlatMm, flatShare*max(box.W(), box.H())), 0.1, 0.005))
 		if asked {
 			t.problem(plan.SquareUpStock, plan.Of(plan.Mm, p.SquareUpMm), plan.Named(f.title()), plan.Of(plan.Mm, spare))
 		}
@@ -920,7 +920,7 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 		}
 	}
 	if len(do) > 0 {
-		t.step("Square up", do...).Hold = flat
+		t.step("Square up", do...).Hold = flat(turnedFlatMm)
 	}
 }
 

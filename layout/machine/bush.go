@@ -78,11 +78,11 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 		at, through, thick := p.Pose.Inverse().Of(b.Pose), false, 0.0
 		steps, _ := m.model(of.Part).Sides()
 		for _, s := range steps {
-			from, to := -at.Apply(assembly.Vec{Z: -s.FromMm}).Z, -at.Apply(assembly.Vec{Z: -s.ToMm}).Z
+			low, high := liesAlong(at, s)
 			through = through || slices.ContainsFunc(bores, func(bore *part.Step) bool {
-				return s.Size.NominalMm <= bore.Size.NominalMm && max(from, to) > bore.FromMm && min(from, to) < bore.ToMm
+				return s.Size.NominalMm <= bore.Size.NominalMm && high > bore.FromMm && low < bore.ToMm
 			})
-			if min(from, to) < -geom.CloseMm {
+			if low < -geom.CloseMm {
 				thick = max(thick, s.Size.NominalMm)
 			}
 		}
@@ -91,6 +91,13 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 		}
 	}
 	return out
+}
+
+// liesAlong is where a step of a body lies along the axis of another, from the front face of that, by its pose
+// there.
+func liesAlong(at assembly.Pose, s *part.Step) (lowMm, highMm float64) {
+	from, to := -at.Apply(assembly.Vec{Z: -s.FromMm}).Z, -at.Apply(assembly.Vec{Z: -s.ToMm}).Z
+	return min(from, to), max(from, to)
 }
 
 // joinsTo tells whether a joint is between two bodies.
@@ -105,13 +112,12 @@ func (m *Machine) joinsTo(a, b string) bool {
 // of the bore the shaft lies; less than nothing is how far off the journal ends.
 func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.Model, bore *part.Step) ([]plan.Problem, float64) {
 	at := bush.Pose.Inverse().Of(b.Pose)
-	along := func(mm float64) float64 { return -at.Apply(assembly.Vec{Z: -mm}).Z }
 	outside, _ := shaft.Sides()
 	var run *part.Step
 	most, lies := math.Inf(-1), math.Inf(-1)
 	for _, s := range outside {
-		low, high := along(s.FromMm), along(s.ToMm)
-		long := min(max(low, high), bore.ToMm) - max(min(low, high), bore.FromMm)
+		low, high := liesAlong(at, s)
+		long := min(high, bore.ToMm) - max(low, bore.FromMm)
 		if s.Size.NominalMm > (1+nearShare)*bore.Size.NominalMm {
 			continue // round it, not in it
 		}

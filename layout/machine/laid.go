@@ -156,13 +156,12 @@ func other(r *part.Model, s *part.Step) []*part.Step {
 // engages is how much of a thread of a body lies in that of a loose part, and how much is wanted, mm, with
 // what is wrong.
 func (m *Machine) engages(l *laid, s *part.Step, b *assembly.Body, u *part.Step) (has, wants float64, wrong *plan.Problem) {
-	at := b.Pose.Inverse().Of(m.poses[l.id()])
-	along := func(mm float64) float64 { return -at.Apply(assembly.Vec{Z: -mm}).Z }
-	p, q, nut := along(s.FromMm), along(s.ToMm), s
+	low, high := liesAlong(b.Pose.Inverse().Of(m.poses[l.id()]), s)
+	nut := s
 	if !s.Inside {
 		nut = u
 	}
-	has, wants = max(0, min(max(p, q), u.ToMm)-max(min(p, q), u.FromMm)), min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
+	has, wants = max(0, min(high, u.ToMm)-max(low, u.FromMm)), min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
 	mine, its := s.Size.Thread.Designation, u.Size.Thread.Designation
 	say := plan.Problem{Joint: l.e.After.Value, Kind: plan.NutHangs, Pos: l.at.Ref.Pos, Args: []plan.Arg{plan.Named(m.title(l.id())), plan.Named(m.title(b.ID) + " " + words.Spaced(u.Name)), plan.Of(plan.Mm, words.Round(has, 2)), plan.Of(plan.Mm, words.Round(wants, 2))}}
 	switch {

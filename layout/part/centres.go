@@ -123,11 +123,7 @@ func seatMm(m *Group) float64 {
 func (b *bench) centreLine(face parts.Face) string {
 	for _, c := range b.centres {
 		if c.face == face {
-			speed := ""
-			if rpm, _, _ := b.rpm(cutting.Drill, c.ConeMm, true); rpm > 0 {
-				speed = ", " + words.Trim(rpm, 0) + " rev/min"
-			}
-			return "centre-drill " + c.Designation + ", to " + b.W.Dia(c.MouthMm) + " " + c.at + speed
+			return "centre-drill " + c.Designation + ", to " + b.W.Dia(c.MouthMm) + " " + c.at + b.atSpeed(cutting.Drill, c.ConeMm, true)
 		}
 	}
 	return ""

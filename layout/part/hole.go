@@ -168,10 +168,10 @@ func (h holes) mouth(w words.Writer) []string {
 func (h holes) sunk(b *bench, m *Group) []string {
 	out := h.mouth(b.W)
 	if c := h.in.Counterbore; c != nil {
-		out[0] += ", pilot " + b.W.Dia(m.Size.DrillMm) + b.atSpeed(cutting.Ream, c.Diameter.Mm)
+		out[0] += ", pilot " + b.W.Dia(m.Size.DrillMm) + b.atSpeed(cutting.Ream, c.Diameter.Mm, false)
 	}
 	if c := h.in.Countersink; c != nil {
-		out[1] += b.atSpeed(cutting.Ream, c.Diameter.Mm)
+		out[1] += b.atSpeed(cutting.Ream, c.Diameter.Mm, false)
 	}
 	return out
 }

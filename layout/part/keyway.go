@@ -378,7 +378,7 @@ func (k *Keyway) milled(b *bench, o *plan.Operation) {
 			}
 		}
 		run, _ := keys.SledRunoutMm(c.Mm, k.sinkMm()) // place has proved it
-		o.Tool = "side-and-face cutter " + b.W.Dia(c.Mm) + " × " + b.W.Size(narrow) + b.atSpeed(cutting.Drill, c.Mm)
+		o.Tool = "side-and-face cutter " + b.W.Dia(c.Mm) + " × " + b.W.Size(narrow) + b.atSpeed(cutting.Drill, c.Mm, false)
 		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there"+way+"; it runs out "+b.W.Said(words.Round(run, 1))+" beyond each end of the full depth.")
 		return
 	}

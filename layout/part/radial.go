@@ -463,12 +463,13 @@ func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) 
 
 // slotDrill names a slot drill with its speed, that of a drill of its diameter. Common practice, no source.
 func (b *bench) slotDrill(upTo string, mm float64) string {
-	return "slot drill " + upTo + b.W.Dia(mm) + b.atSpeed(cutting.Drill, mm)
+	return "slot drill " + upTo + b.W.Dia(mm) + b.atSpeed(cutting.Drill, mm, false)
 }
 
-// atSpeed is the speed of what turns in a drill or mill spindle; empty where none is known.
-func (b *bench) atSpeed(op cutting.Op, mm float64) string {
-	if rpm, _, _ := b.rpm(op, mm, false); rpm > 0 {
+// atSpeed is the speed of what turns in a drill or mill spindle, or of the work in the lathe; empty where
+// none is known.
+func (b *bench) atSpeed(op cutting.Op, mm float64, onLathe bool) string {
+	if rpm, _, _ := b.rpm(op, mm, onLathe); rpm > 0 {
 		return ", " + words.Trim(rpm, 0) + " rev/min"
 	}
 	return ""
@@ -485,7 +486,7 @@ func (b *bench) chain(widthMm float64) string {
 		leave, most = words.MmPerInch/64, 3*words.MmPerInch/8
 	}
 	d := geom.Clean(min(max(widthMm-2*leave, widthMm/2), most))
-	return "Chain-drill " + b.W.Drill(d) + b.atSpeed(cutting.Drill, d) + ", holes " + b.W.Said(geom.Clean(d+2*leave)) + " apart,"
+	return "Chain-drill " + b.W.Drill(d) + b.atSpeed(cutting.Drill, d, false) + ", holes " + b.W.Said(geom.Clean(d+2*leave)) + " apart,"
 }
 
 func (radialSlot) wrap(row plan.RadialRow, f *develop.Feature) float64 {

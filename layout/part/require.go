@@ -60,8 +60,10 @@ func (q *requirement) feature(n *Numbered) plan.Feature {
 // operations put it into the operation that makes the feature, while the part is
 // still held, or else into the last one.
 func (q *requirement) operations(b *bench) {
-	gauge := toleranced[q.Kind].gauge
-	line := words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + gauge + "."
+	by := func(gauge string) string {
+		return words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + gauge + "."
+	}
+	line := by(toleranced[q.Kind].gauge)
 	i, ok := b.faced[parts.Face(q.Of.Value)]
 	if st := cmp.Or(b.StepNamed(q.Of.Value), b.StepNamed(q.To.Value)); st != nil && (ok || q.Of.Value == st.Name) {
 		makes := []*Step{st, cmp.Or(b.StepNamed(q.To.Value), st)} // the later one is measured to the other
@@ -89,17 +91,17 @@ func (q *requirement) operations(b *bench) {
 	}
 	o := &b.ops[i]
 	if datum := b.StepNamed(q.To.Value); datum != nil && (q.Kind == parts.RunOut || q.Kind == parts.Coaxiality) && !strings.HasPrefix(o.Holding, "between centres") && b.turnedBefore(datum, i) {
-		read := "indicator on " + words.Spaced(q.To.Value) + ", through the bore,"
+		const reading = "largest less smallest reading in one turn"
 		if !datum.Inside || b.boreMm() < leverMm {
-			b.last = append(b.last, strings.Replace(line, gauge, borne(datum)+", indicator on the other, largest less smallest reading in one turn", 1))
+			b.last = append(b.last, by(borne(datum)+", indicator on the other, "+reading))
 			return
 		}
-		o.Do = slices.Insert(o.Do, 0, "Before anything is finished: "+strings.Replace(line, gauge, read+" largest less smallest reading in one turn; what is turned from here on runs true to the spindle, not to that", 1))
+		o.Do = slices.Insert(o.Do, 0, "Before anything is finished: "+by("indicator on "+words.Spaced(q.To.Value)+", through the bore, "+reading+"; what is turned from here on runs true to the spindle, not to that"))
 		o.Refs = append(o.Refs, b.ref(q))
 		return
 	}
 	if q.Kind == parts.Flatness { // no plate goes to a face in the chuck
-		line = strings.Replace(line, gauge, "straight edge and feeler", 1)
+		line = by("straight edge and feeler")
 	}
 	o.Do = append(o.Do, "Before letting go: "+line)
 	o.Refs = append(o.Refs, b.ref(q))

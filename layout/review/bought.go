@@ -118,34 +118,10 @@ func (r *reviewer) sizesNamed() {
 // sized compares a group of holes with the words of one thing that is bought; there tells whether they
 // name the part.
 func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there bool) {
-	unlike := func(bought, drawn string) {
-		v.report(Check, g.Name.Value, said.Pos, Finding{What: "what is bought for " + g.Name.Value + " of " + v.p.Title.Value + " has another size or place", Numbers: bought + "; drawn " + drawn, Rule: "what is bought goes into its holes", Source: "by the job", Fix: "one size in both places"})
-	}
-	h, note := v.holesOf(g.Name.Value), strings.ToLower(g.Note.Value)
+	note := strings.ToLower(g.Note.Value)
 	its := head != "" && strings.Contains(note, strings.ToLower(head))
-	if m := pinsIn.FindStringSubmatch(said.Value); m != nil && its && strings.Contains(note, "pin") && !strings.EqualFold(m[1], string(g.Face)) {
-		unlike(m[0], "in the "+string(g.Face))
-	}
-	if m := pinsNamed.FindStringSubmatch(said.Value); m != nil && its && len(h) > 0 && strings.Contains(note, "pin") {
-		size := func(k int) float64 { return v.itemMm(strings.TrimSpace(m[k] + " " + m[k+1])) }
-		middle := geom.Point{XMm: (h[0].a.XMm + h[len(h)-1].a.XMm) / 2, YMm: (h[0].a.YMm + h[len(h)-1].a.YMm) / 2}
-		drawn := []float64{2 * h[0].radiusMm, h[0].toMm - h[0].fromMm, geom.Distance(h[0].a, h[len(h)-1].a), math.Hypot(middle.XMm, middle.YMm)}
-		between, _ := fits.General(drawn[2], v.job.Tolerance.Value)
-		across, _ := fits.General(drawn[0], v.job.Tolerance.Value)
-		if fine(g.Size.Size.Fit, pinGrade) {
-			across = 0
-		}
-		deep, _ := fits.General(drawn[1], v.job.Tolerance.Value)
-		for i, mm := range drawn {
-			want := size(1 + 2*i)
-			wrong := [...]bool{mm < want-slackMm || mm > widest*want, mm-deep < want-slackMm, math.Abs(mm-want) > meetMm, math.Abs(mm-want) > meetMm}
-			if want > 0 && (i < 2 || len(h) == 2) && wrong[i] {
-				unlike(m[0], v.mm(mm))
-			}
-		}
-		if play := drawn[0] - across - size(1); len(h) == 2 && size(1) > 0 && play < between-slackMm {
-			v.report(Check, g.Name.Value, g.Pos, Finding{What: g.Name.Value + " of " + v.p.Title.Value + " need not meet the pins though both are right", Numbers: "centres may differ by " + v.mm(between) + ", the play is " + v.mm(play), LeftMm: left(play), Rule: "what is bought goes into its holes", Source: "ISO 2768-1", Fix: "holes from " + v.mm(size(1)+between+across) + " on"})
-		}
+	if its && strings.Contains(note, "pin") {
+		v.pinned(g, said)
 	}
 	var other string
 	for _, clause := range clauses(said, ";,") {
@@ -159,7 +135,41 @@ func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there boo
 		}
 	}
 	if other != "" {
-		unlike(other, cmp.Or(g.Size.Thread, v.mm(openingMm(g))))
+		v.unlikeBought(g, said, other, cmp.Or(g.Size.Thread, v.mm(openingMm(g))))
+	}
+}
+
+// unlikeBought reports what is bought for a group of holes and does not go there.
+func (v *view) unlikeBought(g *parts.HoleGroup, said parts.Text, bought, drawn string) {
+	v.report(Check, g.Name.Value, said.Pos, Finding{What: "what is bought for " + g.Name.Value + " of " + v.p.Title.Value + " has another size or place", Numbers: bought + "; drawn " + drawn, Rule: "what is bought goes into its holes", Source: "by the job", Fix: "one size in both places"})
+}
+
+// pinned compares a group of holes with the pins of what is bought for it.
+func (v *view) pinned(g *parts.HoleGroup, said parts.Text) {
+	h := v.holesOf(g.Name.Value)
+	if m := pinsIn.FindStringSubmatch(said.Value); m != nil && !strings.EqualFold(m[1], string(g.Face)) {
+		v.unlikeBought(g, said, m[0], "in the "+string(g.Face))
+	}
+	if m := pinsNamed.FindStringSubmatch(said.Value); m != nil && len(h) > 0 {
+		size := func(k int) float64 { return v.itemMm(strings.TrimSpace(m[k] + " " + m[k+1])) }
+		middle := geom.Point{XMm: (h[0].a.XMm + h[len(h)-1].a.XMm) / 2, YMm: (h[0].a.YMm + h[len(h)-1].a.YMm) / 2}
+		drawn := []float64{2 * h[0].radiusMm, h[0].toMm - h[0].fromMm, geom.Distance(h[0].a, h[len(h)-1].a), math.Hypot(middle.XMm, middle.YMm)}
+		between, _ := fits.General(drawn[2], v.job.Tolerance.Value)
+		across, _ := fits.General(drawn[0], v.job.Tolerance.Value)
+		if fine(g.Size.Size.Fit, pinGrade) {
+			across = 0
+		}
+		deep, _ := fits.General(drawn[1], v.job.Tolerance.Value)
+		for i, mm := range drawn {
+			want := size(1 + 2*i)
+			wrong := [...]bool{mm < want-slackMm || mm > widest*want, mm-deep < want-slackMm, math.Abs(mm-want) > meetMm, math.Abs(mm-want) > meetMm}
+			if want > 0 && (i < 2 || len(h) == 2) && wrong[i] {
+				v.unlikeBought(g, said, m[0], v.mm(mm))
+			}
+		}
+		if play := drawn[0] - across - size(1); len(h) == 2 && size(1) > 0 && play < between-slackMm {
+			v.report(Check, g.Name.Value, g.Pos, Finding{What: g.Name.Value + " of " + v.p.Title.Value + " need not meet the pins though both are right", Numbers: "centres may differ by " + v.mm(between) + ", the play is " + v.mm(play), LeftMm: left(play), Rule: "what is bought goes into its holes", Source: "ISO 2768-1", Fix: "holes from " + v.mm(size(1)+between+across) + " on"})
+		}
 	}
 }
 

@@ -18,8 +18,10 @@ import (
 // over it, and a key that reaches from the tube it stands in into a keyway.
 func loose(r *reviewer) {
 	if m := r.job.Motor; m != nil {
-		for _, how := range m.Notes {
-			r.comesOver(m.Notes, how.Value)
+		for _, said := range m.Notes {
+			for _, how := range m.Notes {
+				r.comesOver(said, how.Value)
+			}
 		}
 	}
 	for e := range seq.Refs(r.job.Loose) {
@@ -27,7 +29,7 @@ func loose(r *reviewer) {
 		if v == nil {
 			r.covers(e)
 			r.itemCircle(e)
-			r.comesOver([]parts.Text{e.Item}, e.How.Value)
+			r.comesOver(e.Item, e.How.Value)
 			continue
 		}
 		r.inItem(v, e)
@@ -198,25 +200,23 @@ var boredFor = regexp.MustCompile(`(?i)\bbore ` + bareLength + `|` + bareLength 
 
 // comesOver looks at a thing bought that words bring onto a part, over what runs through that: its bore is
 // narrower.
-func (r *reviewer) comesOver(said []parts.Text, how string) {
+func (r *reviewer) comesOver(said parts.Text, how string) {
+	bored := boredFor.FindAllStringSubmatch(said.Value, -1)
 	for _, p := range r.job.Parts {
-		if !r.brings(how, p) {
+		if bored == nil || !r.brings(how, p) {
 			continue
 		}
 		beyond := r.machine().Beyond(p.Name.Value)
 		for _, title := range slices.Sorted(maps.Keys(beyond)) {
-			for _, t := range said {
-				mm := beyond[title]
-				for _, m := range boredFor.FindAllStringSubmatch(t.Value, -1) {
-					bore := r.itemMm(strings.TrimSpace(m[1] + m[3] + " " + m[2] + m[4]))
-					if m[5] != "" && !strings.HasPrefix(strings.ToLower(m[5])+" ", strings.ToLower(title)+" ") || bore >= mm-slackMm || bore == 0 {
-						continue
-					}
-					r.add(Finding{
-						Severity: Check, Pos: t.Pos, What: "what is bought does not come over " + title, Numbers: r.mm(bore) + " over " + r.mm(mm), OverMm: over(mm - bore),
-						Rule: "a bore is wider than what it comes over", Source: "by the job", Fix: "a wider bore",
-					})
+			for _, m := range bored {
+				bore, mm := r.itemMm(strings.TrimSpace(m[1]+m[3]+" "+m[2]+m[4])), beyond[title]
+				if m[5] != "" && !strings.HasPrefix(strings.ToLower(m[5])+" ", strings.ToLower(title)+" ") || bore >= mm-slackMm || bore == 0 {
+					continue
 				}
+				r.add(Finding{
+					Severity: Check, Pos: said.Pos, What: "what is bought does not come over " + title, Numbers: r.mm(bore) + " over " + r.mm(mm), OverMm: over(mm - bore),
+					Rule: "a bore is wider than what it comes over", Source: "by the job", Fix: "a wider bore",
+				})
 			}
 		}
 	}

@@ -86,6 +86,7 @@ func stockLeft(v *view) {
 	if o == nil {
 		return
 	}
+	less := v.smallerMm()
 	for _, c := range cutEdge {
 		if c.cut != v.p.Stock.Cut {
 			continue
@@ -94,11 +95,11 @@ func stockLeft(v *view) {
 			Rule:   "at least " + v.mm(c.mm) + " on diameter for the lathe over a " + c.cut + " cut edge, which is rough and tapered",
 			Source: practice, Fix: "add leave, at least " + v.mm(c.mm),
 		}
-		if b := v.p.Bore; b != nil && v.toTurn(b.Size.Fit, b.Size.Nominal.Mm) && b.Leave.Mm < c.mm+v.smallerMm(b)-slackMm {
+		if b := v.p.Bore; b != nil && v.toTurn(b.Size.Fit, b.Size.Nominal.Mm) && b.Leave.Mm < c.mm+less-slackMm {
 			bore := f
 			bore.What = "the bore has a fit, but the " + c.cut + " leaves too little for the lathe"
 			bore.Numbers = v.mm(b.Leave.Mm) + " left on " + v.mm(b.Size.Nominal.Mm) + ", wanted " + v.mm(c.mm)
-			if less := v.smallerMm(b); less > 0 {
+			if less > 0 {
 				bore.Numbers += " and the " + v.mm(less) + " that its tube, as bought, may be smaller"
 				bore.Fix = "add leave, at least " + v.mm(c.mm+less)
 			}
@@ -112,8 +113,12 @@ func stockLeft(v *view) {
 	}
 }
 
-// smallerMm is how much under its drawn size the tube may be that a bore is turned to as measured.
-func (v *view) smallerMm(b *parts.Bore) float64 {
+// smallerMm is how much under its drawn size the tube may be that the bore is turned to as measured.
+func (v *view) smallerMm() float64 {
+	b := v.p.Bore
+	if b == nil {
+		return 0
+	}
 	tube := v.job.Part(b.Size.Fit.LightPress.Part)
 	if tube == nil || tube.Kind != parts.Tube {
 		return 0

@@ -519,13 +519,21 @@ func (f *facePicture) number(l draw.Search, r float64, n int) bool {
 	l.W, l.H = draw.TextWidth(text, draw.SmallMm, true), draw.AscentMm*draw.SmallMm
 	far := l.Far > r+nearMm
 	spot, ok := f.room.Find(l, func(at draw.Rect) bool {
-		_, clear := f.led(at, l.X, l.Y, r)
-		return f.room.Free(at) && (far && clear || f.own(at, l.X, l.Y, r))
+		if !f.room.Free(at) {
+			return false
+		}
+		if far {
+			if _, clear := f.led(at, l.X, l.Y, r); clear {
+				return true
+			}
+		}
+		return f.own(at, l.X, l.Y, r)
 	})
 	if !ok {
 		return false
 	}
-	if line, _ := f.led(spot, l.X, l.Y, r); far {
+	if far {
+		line, _ := f.led(spot, l.X, l.Y, r)
 		f.panel.Draw.Add(line)
 	}
 	f.room.AddText(spot)
