@@ -100,7 +100,7 @@ var wholeTables = []plan.SourceRow{
 	{What: "edges of butt welds", Source: "ISO 9692-1", State: lookup.FromMemory.String()},
 	{What: "sections of bars", Source: "EN, DIN, ASTM", State: lookup.FromMemory.String()},
 	{What: "lifting by hand", Source: "ISO 11228-1", State: lookup.FromMemory.String()},
-	{What: "abutments of tapered bearings", Source: "share of the section, held by 8 sizes of series 302 alone; others unchecked", State: lookup.FromMemory.String()},
+	{What: "abutments of tapered bearings", Source: "common practice, safe for 26 published sizes up to 32 mm bore; larger ones unchecked", State: lookup.Unchecked.String()},
 	{What: "motor flanges", Source: "IEC 60072-1, NEMA MG 1", State: lookup.FromMemory.String()},
 }
 

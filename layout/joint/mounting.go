@@ -153,16 +153,17 @@ func (t *joint) relativeBearing() (placement, bool) {
 	return placement{geom.Clean(z - s*m.coneBackMm), norm(t.in.Rotate.Deg), s}, true
 }
 
-// Abutments of single-row tapered roller bearings for want of the maker's: the
-// share of the section (outside less bore) that a ring's face is clear of cage
-// and raceway. Common practice, no source; it lies inside the makers' limits of
-// the 302 series, which the test holds.
+// Abutments of single-row tapered roller bearings for want of the maker's, out of the bore,
+// the outside and the section between them (outside less bore): common practice, drawn so that it lies
+// on the safe side of the limits that a maker publishes for ten series, which the test holds.
 const (
-	smallEndShare = 0.18 // da: nothing before the small end is larger, or it touches the cage
-	largeEndShare = 0.23 // db: the shoulder at the large end is at least so large
-	cupBackShare  = 0.23 // Da: the middle of what holds the cup and clears the cage
+	smallEndShare = 0.16 // da: nothing before the small end is larger, or it touches the cage
+	largeEndMm    = 2.8  // db: the shoulder at the large end is at least so much larger than the bore
+	largeEndShare = 0.14
+	cupBackMm     = 2.5 // Da: the middle of what holds the cup and clears the cage is so much under the outside
+	cupBackShare  = 0.145
 	cupBackSpread = 0.06
-	cupFaceShare  = 0.12 // Db: a ring on the thin side of the cup is no smaller inside
+	cupFaceShare  = 0.09 // Db: a ring on the thin side of the cup is no smaller inside; within 1 mm of it, for a cup is pressed without its cone
 )
 
 // abutments fills the sizes that may touch the rings: the maker's, as the job
@@ -178,8 +179,9 @@ func (t *joint) abutments(p *plan.BearingPlan) {
 		return t.w.Even(mm, 0.1, 0.01)
 	}
 	p.SmallEndMaxMm = rule(in.Da.Mm, d+smallEndShare*section)
-	p.LargeEndMinMm = rule(in.Db.Mm, d+largeEndShare*section)
-	p.CupBackMinMm, p.CupBackMaxMm = t.w.Even(in.Outside.Mm-(cupBackShare+cupBackSpread)*section, 0.1, 0.01), t.w.Even(in.Outside.Mm-(cupBackShare-cupBackSpread)*section, 0.1, 0.01)
+	p.LargeEndMinMm = rule(in.Db.Mm, d+largeEndMm+largeEndShare*section)
+	back, spread := in.Outside.Mm-cupBackMm-cupBackShare*section, cupBackSpread*section
+	p.CupBackMinMm, p.CupBackMaxMm = t.w.Even(back-spread, 0.1, 0.01), t.w.Even(back+spread, 0.1, 0.01)
 	if in.CupDa.Set() {
 		p.CupBackMinMm, p.CupBackMaxMm = in.CupDa.Mm, math.Max(in.CupDa.Mm, p.CupBackMaxMm)
 	}

@@ -270,13 +270,13 @@ func TestToolSheets(t *testing.T) {
 		}
 	}
 	// In inches lengths go up to 1/16 in, tube to 1/8 in of outside and 1/32 in of
-	// wall: a driver 1.59 in outside at the most and 1.39 inside from 1.75 in, 44.45,
-	// whose wall is 4.525 and 0.5 more.
+	// wall: a driver 1.57 in outside at the most and 1.39 inside from 1.625 in, 41.275,
+	// whose wall is 2.98 and 0.5 more.
 	in, err := draft(editedDemo(t, "gatejack", "job.yaml", "tolerance: m\n", "tolerance: m\ntools: yes\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := in.Tools[2].Sheet; got.StockText != "tube Ø1.75 in × 0.2188 in wall" || got.Overall != "Ø1.59 in × 4.625 in long" {
+	if got := in.Tools[2].Sheet; got.StockText != "tube Ø1.625 in × 0.1563 in wall" || got.Overall != "Ø1.57 in × 4.625 in long" {
 		t.Errorf("%s, %s", got.StockText, got.Overall)
 	}
 }
