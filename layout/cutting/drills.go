@@ -27,7 +27,7 @@ const (
 // maxInchDrillIn is the largest inch drill kept in the series, in.
 const maxInchDrillIn = 2
 
-// numberDrills are the diameters in inches of number drills 1 to 60, and
+// numberDrills are the diameters in inches of number drills 1 to 80, and
 // letterDrills those of A to Z. ASME B94.11M, from memory.
 var numberDrills = [...]float64{
 	0.2280, 0.2210, 0.2130, 0.2090, 0.2055, 0.2040, 0.2010, 0.1990, 0.1960, 0.1935,
@@ -36,6 +36,8 @@ var numberDrills = [...]float64{
 	0.1200, 0.1160, 0.1130, 0.1110, 0.1100, 0.1065, 0.1040, 0.1015, 0.0995, 0.0980,
 	0.0960, 0.0935, 0.0890, 0.0860, 0.0820, 0.0810, 0.0785, 0.0760, 0.0730, 0.0700,
 	0.0670, 0.0635, 0.0595, 0.0550, 0.0520, 0.0465, 0.0430, 0.0420, 0.0410, 0.0400,
+	0.0390, 0.0380, 0.0370, 0.0360, 0.0350, 0.0330, 0.0320, 0.0310, 0.0292, 0.0280,
+	0.0260, 0.0250, 0.0240, 0.0225, 0.0210, 0.0200, 0.0180, 0.0160, 0.0145, 0.0135,
 }
 
 var letterDrills = [...]float64{
@@ -45,10 +47,10 @@ var letterDrills = [...]float64{
 
 // StockDrills returns the drills of a system in rising order.
 //
-// Metric: 1.0 to 14.0 by 0.1 with the quarter sizes from 3.25, to 32 by 0.25, to
+// Metric: 0.3 to 14.0 by 0.1 with the quarter sizes from 3.25, to 32 by 0.25, to
 // 50 by 0.5. The sizes are in ISO 235 and DIN 338/345 (from memory); which of
-// them a shop keeps is common practice. Inch: 1/16 to 1 by 1/64, to 2 by 1/32,
-// number drills 1 to 60 and letters A to Z (ASME B94.11M, from memory).
+// them a shop keeps is common practice. Inch: 1/32 to 1 by 1/64, to 2 by 1/32,
+// number drills 1 to 80 and letters A to Z (ASME B94.11M, from memory).
 //
 // The list is the same each time and must not be written to.
 func StockDrills(s System) []DrillSize {
@@ -74,14 +76,14 @@ func listed(s System) []DrillSize {
 				out = append(out, DrillSize{d * geom.MmPerInch, string(rune('A' + n))})
 			}
 		}
-		for n := 4; n <= 64*maxInchDrillIn; n++ {
+		for n := 2; n <= 64*maxInchDrillIn; n++ {
 			if n > 64 && n%2 != 0 {
 				continue
 			}
 			out = append(out, DrillSize{float64(n) / 64 * geom.MmPerInch, inchName(n, 64)})
 		}
 	} else {
-		for n := 100; n <= 5000; n++ { // hundredths
+		for n := 30; n <= 5000; n++ { // hundredths
 			switch {
 			case n <= 1400 && n%10 == 0, n >= 325 && n <= 3200 && n%25 == 0, n%50 == 0 && n > 3200:
 				out = append(out, metricDrill(n))

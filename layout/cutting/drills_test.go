@@ -27,23 +27,23 @@ func TestEveryInchDrill(t *testing.T) {
 			t.Errorf("%s: %d, want %.4f mm (%s)", row["name"], i, want, row["how"])
 		}
 	}
-	// 60 numbers, 25 letters, 61 sizes from 1/16 to 1 by 1/64, 32 to 2 by 1/32.
-	if len(drills) != 60+25+61+32 {
+	// 80 numbers, 25 letters, 63 sizes from 1/32 to 1 by 1/64, 32 to 2 by 1/32.
+	if len(drills) != 80+25+63+32 {
 		t.Errorf("%d inch drills", len(drills))
 	}
-	for name, in := range map[string]float64{"1/16 in": 1.0 / 16, "1 in": 1, "1-1/32 in": 1 + 1.0/32, "2 in": 2, "63/64 in": 63.0 / 64} {
+	for name, in := range map[string]float64{"1/32 in": 1.0 / 32, "1/16 in": 1.0 / 16, "1 in": 1, "1-1/32 in": 1 + 1.0/32, "2 in": 2, "63/64 in": 63.0 / 64} {
 		if !slices.Contains(drills, DrillSize{in * geom.MmPerInch, name}) {
 			t.Errorf("no drill %s", name)
 		}
 	}
 }
 
-// TestEveryMetricDrill: 1.0 to 14.0 by 0.1, the quarters from 3.25 to 32, then
+// TestEveryMetricDrill: 0.3 to 14.0 by 0.1, the quarters from 3.25 to 32, then
 // by 0.5 to 50.
 func TestEveryMetricDrill(t *testing.T) {
 	t.Parallel()
 	var want []DrillSize
-	for n := 100; n <= 5000; n++ {
+	for n := 30; n <= 5000; n++ {
 		tenth, quarter, half := n%10 == 0, n%25 == 0, n%50 == 0
 		if n <= 1400 && (tenth || n >= 325 && quarter) || n > 1400 && n <= 3200 && quarter || n > 3200 && half {
 			text := fmt.Sprintf("%d.%02d", n/100, n%100)

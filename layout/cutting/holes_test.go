@@ -168,7 +168,7 @@ func TestWaySteps(t *testing.T) {
 		}
 	}
 	nan, inf := math.NaN(), math.Inf(1)
-	for _, bad := range []Hole{{}, {NominalMm: 10}, {NominalMm: nan, LargestMm: 10}, {NominalMm: 10, LargestMm: inf}, {NominalMm: 0.5, LargestMm: 10}, {NominalMm: 10, LargestMm: 10, DepthMm: -1},
+	for _, bad := range []Hole{{}, {NominalMm: 10}, {NominalMm: nan, LargestMm: 10}, {NominalMm: 10, LargestMm: inf}, {NominalMm: 0.2, LargestMm: 10}, {NominalMm: 10, LargestMm: 10, DepthMm: -1},
 		{NominalMm: 10, LargestMm: 10, MinMm: 2, MaxMm: 1}, {NominalMm: 10, LargestMm: 10, MinMm: nan, MaxMm: nan}, {NominalMm: 10, LargestMm: 10, Thread: thread(t, "R1")}} {
 		if w, err := WayFor(bad); err == nil {
 			t.Errorf("%+v: %s, want an error", bad, way(w))
@@ -217,7 +217,7 @@ func TestStartBore(t *testing.T) {
 			t.Errorf("bore %v: %s, %v; want %s", c.bore, got, err, c.want)
 		}
 	}
-	for _, bad := range [][2]float64{{0, 30}, {20, 0}, {math.NaN(), 30}, {20, math.Inf(1)}, {20, 0.5}} {
+	for _, bad := range [][2]float64{{0, 30}, {20, 0}, {math.NaN(), 30}, {20, math.Inf(1)}, {20, 0.2}} {
 		if w, err := StartBore(bad[0], bad[1], Metric); err == nil || w.Drills != nil {
 			t.Errorf("%v: %s, want an error", bad, way(w))
 		}
@@ -242,7 +242,7 @@ func TestStartBore(t *testing.T) {
 	for _, c := range []struct {
 		bore, hole, largest float64
 		want                string
-	}{{40, 9, 30, "30.0 bored leave 10.000"}, {37, 9, 50, "36.0 bored leave 1.000"}, {41, 9, 50, "10.0 20.0 40.0 bored leave 1.000"}, {30, 24.25, 30, ""}, {31, 25, 50, "30.0 bored leave 1.000"}, {31, 25.25, 50, ""}, {0.5, 0, 30, ""}} {
+	}{{40, 9, 30, "30.0 bored leave 10.000"}, {37, 9, 50, "36.0 bored leave 1.000"}, {41, 9, 50, "10.0 20.0 40.0 bored leave 1.000"}, {30, 24.25, 30, ""}, {31, 25, 50, "30.0 bored leave 1.000"}, {31, 25.25, 50, ""}, {0.2, 0, 30, ""}} {
 		w, ok := Widening(c.bore, c.hole, c.largest, Metric)
 		if got := way(w); ok != (c.want != "") || ok && got != c.want {
 			t.Errorf("bore %v from %v: %s, %v; want %s", c.bore, c.hole, got, ok, c.want)
@@ -263,7 +263,7 @@ func TestStartBore(t *testing.T) {
 			t.Errorf("one end %v: %+v, %v", one, w, err)
 		}
 	}
-	if d, err := StockDrill(0.5, Metric, Down); err == nil || d != (DrillSize{}) {
+	if d, err := StockDrill(0.2, Metric, Down); err == nil || d != (DrillSize{}) {
 		t.Errorf("no drill so small: %v", d)
 	}
 }

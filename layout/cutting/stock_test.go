@@ -33,7 +33,7 @@ func TestStockDrill(t *testing.T) {
 			t.Errorf("StockDrill(%v, %v, %v) = %q, %v; want %q", c.d, c.s, c.r, got.Name, err, c.want)
 		}
 	}
-	for _, bad := range []float64{0, -3, 0.9, math.NaN(), math.Inf(1)} {
+	for _, bad := range []float64{0, -3, 0.29, math.NaN(), math.Inf(1)} {
 		if got, err := StockDrill(bad, Metric, Down); err == nil {
 			t.Errorf("StockDrill(%v) = %v, want an error", bad, got)
 		}
