@@ -1,6 +1,7 @@
 package part
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -148,8 +149,12 @@ func (c *chamfer) checks(r *record) {
 		r.add(c.roundCheck(r))
 		return
 	}
-	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: "Ø" + r.W.Read(c.diaMm) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
-	if pm, err := fits.GeneralChamfer(c.Size.Mm, r.Job.Tolerance.Value); err == nil {
+	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: "Ø" + r.W.Read(c.diaMm) + " at the face", Limits: words.OrNone(""), Gauge: "calipers"}
+	pm, err := fits.GeneralChamfer(c.Size.Mm, r.Job.Tolerance.Value)
+	switch {
+	case errors.Is(err, fits.ErrNotDefined):
+		check.Limits = noBurr
+	case err == nil:
 		check.Limits = r.W.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
 		check.Source = "ISO 2768-" + r.Job.Tolerance.Value + " (chamfers)"
 		if deg, err := fits.GeneralAngle(c.Size.Mm*min(1, tanDeg(c.Angle.Deg)), r.Job.Tolerance.Value); err == nil {
@@ -158,6 +163,9 @@ func (c *chamfer) checks(r *record) {
 	}
 	r.add(check)
 }
+
+// noBurr is what an edge is held to that is smaller than the general tolerances go.
+const noBurr = "even all round, no burr"
 
 // line cuts a chamfer, with the top slide where it is known that the lathe does.
 func (c *chamfer) line(w words.Writer, lathe bool) string {

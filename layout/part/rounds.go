@@ -1,6 +1,7 @@
 package part
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -178,8 +179,12 @@ func (c *chamfer) gauge() string {
 // roundCheck is a rounded end in the record. ISO 2768-1 gives external radii with
 // the heights of chamfers.
 func (c *chamfer) roundCheck(r *record) plan.Check {
-	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: c.sizeText(r.W), Limits: "no tolerance given", Gauge: c.gauge()}
-	if pm, err := fits.GeneralChamfer(c.Radius.Mm, r.Job.Tolerance.Value); err == nil && pm < c.Radius.Mm {
+	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: c.sizeText(r.W), Limits: words.OrNone(""), Gauge: c.gauge()}
+	pm, err := fits.GeneralChamfer(c.Radius.Mm, r.Job.Tolerance.Value)
+	switch {
+	case errors.Is(err, fits.ErrNotDefined):
+		check.Limits = noBurr
+	case err == nil && pm < c.Radius.Mm:
 		check.MinMm, check.MaxMm = geom.Clean(c.Radius.Mm-pm), geom.Clean(c.Radius.Mm+pm)
 		check.Limits = r.W.Limits(check.MinMm, check.MaxMm)
 		check.Source = "ISO 2768-" + r.Job.Tolerance.Value + " (radii)"

@@ -261,15 +261,18 @@ func TestHoleWays(t *testing.T) {
 }
 
 // A chamfer of 5 × 45° in class m: ISO 2768-1 Table 2 gives its height ±0.5, Table 3
-// its angle ±1° for a leg to 10 mm.
+// its angle ±1° for a leg to 10 mm. Both tables begin at 0.5 mm: a smaller one is looked at.
 func TestChamferLimits(t *testing.T) {
-	p := mustJob(t, "units: mm\ntolerance: m", "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {circle: 90}\nbore: {diameter: 40, fit: H7}\nchamfers: [{edge: bore-front, size: 5, angle: 45}]\n").Parts[0]
-	for _, c := range p.Checks {
-		if strings.HasPrefix(c.What, "chamfer") && c.Limits == "4.5 – 5.5 × 45° ±1°" && c.Source == "ISO 2768-m (chamfers)" {
-			return
+	for _, c := range []struct{ cut, want string }{
+		{"size: 5, angle: 45", "4.5 – 5.5 × 45° ±1°; ISO 2768-m (chamfers)"}, {"size: 0.5, angle: 45", "0.3 – 0.7 × 45° ±1°; ISO 2768-m (chamfers)"},
+		{"size: 0.49, angle: 45", "even all round, no burr; "},
+	} {
+		p := mustJob(t, "units: mm\ntolerance: m", "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {circle: 90}\nbore: {diameter: 40, fit: H7}\nchamfers: [{edge: bore-front, "+c.cut+"}]\n").Parts[0]
+		i := slices.IndexFunc(p.Checks, func(k plan.Check) bool { return strings.HasSuffix(k.What, " bore front") })
+		if i < 0 || p.Checks[i].Limits+"; "+p.Checks[i].Source != c.want {
+			t.Errorf("%+v: %d of %+v", c, i, p.Checks)
 		}
 	}
-	t.Errorf("checks: %+v", p.Checks)
 }
 
 // Many cuts of one setting stand in several operations, in the order in which they are cut:
