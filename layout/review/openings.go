@@ -3,8 +3,9 @@ package review
 import (
 	"math"
 	"regexp"
-	"strings"
+	"slices"
 
+	"centrepop/layout/assembly"
 	"centrepop/parts"
 )
 
@@ -20,7 +21,7 @@ func openRules(v *view) {
 		}
 		v.stopsInWall(f, z)
 		v.overSeat(f, z)
-		v.highDrain(f)
+		v.highDrain(f, z)
 		v.bareNipple(f)
 		v.tooMuchRound(f, z)
 	}
@@ -77,20 +78,32 @@ func (v *view) bareNipple(f *parts.Radial) {
 	})
 }
 
-// highDrain finds drains of which none lies in the lower half.
-func (v *view) highDrain(f *parts.Radial) {
-	if !strings.HasPrefix(f.Name.Value, "drain") {
+// drains is how the name of an opening begins that water runs out of.
+var drains = regexp.MustCompile(`(?i)^(drain|drip|weep)`)
+
+// highDrain finds drains of which none lies in the lower half of the part as it stands in
+// the machine: below its axis, or out of its upper third where the axis is upright.
+func (v *view) highDrain(f *parts.Radial, z float64) {
+	m := v.machine()
+	pose, up := assembly.Pose{X: assembly.AxisX, Y: assembly.AxisY, Z: assembly.AxisZ}, assembly.AxisY
+	if b := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == v.p.Name.Value }); b >= 0 {
+		pose, up = m.Bodies[b].Pose, m.Up
+	}
+	upright, highest := math.Abs(pose.Z.Dot(up)) > 0.5, -slackMm
+	if upright {
+		highest = 1.0 / 6
+	}
+	if !drains.MatchString(f.Name.Value) || slices.ContainsFunc(f.Clock, func(c parts.Angle) bool {
+		at := pose.Turn(assembly.Clock(1, c.Deg).Add(assembly.AxisZ.Times((v.lengthMm/2 - z) / v.lengthMm)))
+		return at.Dot(up) < highest
+	}) {
 		return
 	}
-	for _, c := range f.Clock {
-		if turn := math.Mod(c.Deg+360, 360); turn > 90 && turn < 270 {
-			return
-		}
+	found := Finding{What: f.Name.Value + " lies in the upper half", Numbers: "at " + number(f.Clock[0].Deg) + "° from TOP", Rule: "a drain lies at the lowest point", Source: practice, Fix: "clock: 180"}
+	if upright {
+		found.Numbers, found.Fix = v.mm(z)+" from the front of "+v.mm(v.lengthMm), "near the end that is down"
 	}
-	v.report(Check, f.Name.Value, f.Pos, Finding{
-		What: f.Name.Value + " lies in the upper half", Numbers: "at " + number(f.Clock[0].Deg) + "° from TOP",
-		Rule: "a drain lies at the lowest point", Source: practice, Fix: "clock: 180",
-	})
+	v.report(Check, f.Name.Value, f.Pos, found)
 }
 
 // tooMuchRound finds openings that leave too little of the round standing.
