@@ -297,6 +297,9 @@ func (t *joint) facing() float64 {
 	return s
 }
 
+// inMetalMm is how far beside a cylinder its face is taken.
+const inMetalMm = 0.1
+
 // relative places part A in the coordinates of part B. It reports false where
 // the two do not share an axis.
 func (j *shop) relative(t *joint) (placement, bool) {
@@ -310,7 +313,7 @@ func (j *shop) relative(t *joint) (placement, bool) {
 		radiusA, radiusB = geom.MeanRadiusMm(t.a.points()), geom.MeanRadiusMm(t.b.points())
 	case t.a.step != nil && t.b.step != nil:
 		mean := (t.a.step.Size.NominalMm + t.b.step.Size.NominalMm) / 4
-		radiusA, radiusB = mean+0.1, mean+0.1
+		radiusA, radiusB = mean+inMetalMm, mean+inMetalMm
 		if !t.a.step.Inside {
 			outer = -1
 		}
@@ -340,7 +343,7 @@ func (j *shop) relative(t *joint) (placement, bool) {
 	}
 	s := t.facing()
 	if m.Level && t.a.step != nil { // each in its own metal, however loose they are
-		radiusA, radiusB = t.a.step.Size.NominalMm/2+outer*0.1, t.b.step.Size.NominalMm/2-outer*0.1
+		radiusA, radiusB = t.a.step.Size.NominalMm/2+outer*inMetalMm, t.b.step.Size.NominalMm/2-outer*inMetalMm
 	}
 	za, _, okA := t.a.r.Plane(m.First, radiusA)
 	zb, _, okB := t.b.r.Plane(m.Second, radiusB)

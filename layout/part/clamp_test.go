@@ -42,6 +42,12 @@ func TestSplitRing(t *testing.T) {
 	if saw := strings.Join(m.Out.Operations[6].Do, " "); !strings.Contains(saw, "Saw 2 wide at clock 90° from the outside into bore") || !strings.Contains(saw, "a guess") {
 		t.Error(saw)
 	}
+	for proud, want := range map[float64]bool{-1: false, 0: false, 0.1: true} {
+		c := *m.Clamp
+		if c.Row.ProudMm = proud; strings.Contains(c.feature(m.Numbered).Note, "over the round") != want {
+			t.Errorf("%g over the round: %s", proud, c.feature(m.Numbered).Note)
+		}
+	}
 	row := m.Out.Clamp
 	if row.LongMm != 16 || row.AxialMm != 10 || row.HoldsMm != 9 || m.Clamp.Bought(m.W) != "Bolt M5 × 16, 8.8, socket head" {
 		t.Errorf("%+v %s", row, m.Clamp.Bought(m.W))

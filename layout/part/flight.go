@@ -112,7 +112,7 @@ func (h *helix) developments(d *shaper) {
 		out.Labels = append(out.Labels, plan.PatternLabel{Text: "last of " + words.Trim(float64(h.run.Blanks), 0) + ": cut here", AtMm: plan.XY{XMm: mid.X, YMm: mid.Y}})
 		out.Notes = []string{"The last ring is cut to " + words.Trim(h.run.LastDeg, 1) + "° from the gap's right edge, clockwise."}
 	}
-	if max(box.Max.XMm-box.Min.XMm, box.Max.YMm-box.Min.YMm) > largeBlankMm {
+	if b.OutsideMm > largeBlankMm {
 		out.NoTemplate = "two circles and two radii: trammel and chord set it out better than joined paper"
 	}
 	d.Developments = append(d.Developments, out)

@@ -130,3 +130,14 @@ func TestFlightLimits(t *testing.T) {
 		t.Errorf("length %s", f.Limits)
 	}
 }
+
+// TestFlightTemplate: joined paper goes to a ring of 420.
+func TestFlightTemplate(t *testing.T) {
+	t.Parallel()
+	for outside, paper := range map[string]bool{"406.5": true, "407.3": false} {
+		d := work(t, "mm", strings.Replace(auger, "outside: 160", "outside: "+outside, 1)).Developments[0]
+		if wide := d.MaxMm.XMm - d.MinMm.XMm; math.Abs(wide-largeBlankMm) > 1 || (wide <= largeBlankMm) != paper || (d.NoTemplate == "") != paper {
+			t.Errorf("%s: a ring of %g, %q", outside, wide, d.NoTemplate)
+		}
+	}
+}
