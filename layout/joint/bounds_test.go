@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
@@ -114,6 +115,40 @@ func TestSmallRules(t *testing.T) {
 		}
 		if front, back := from(threadBeyond(f, -1)), from(threadBeyond(f, 1)); front != c.front || back != c.back {
 			t.Errorf("%s: %g and %g, want %g and %g", c.name, front, back, c.front, c.back)
+		}
+	}
+}
+
+// TestMayGall: stainless screws seize in a stainless thread, of a nut or tapped, and in no other;
+// of two nuts a stud has one where it is tapped in.
+func TestMayGall(t *testing.T) {
+	t.Parallel()
+	group := func(tapped bool, metal *material.Material) feature {
+		g := &part.Group{Hole: &parts.HoleGroup{}}
+		if tapped {
+			g.Hole.Size.Make, g.Size.Thread = parts.TappedHole, &threads.Thread{}
+		}
+		f := stepped(parts.Part{}, part.Step{})
+		f.r.Material, f.group, f.step = metal, g, nil
+		return f
+	}
+	stainless, steel := &material.Material{Kind: material.AusteniticStainless}, &material.Material{Kind: material.MildSteel}
+	for _, c := range []struct {
+		name   string
+		screws material.Kind
+		in     feature
+		stud   string
+		nut    bool
+		gall   bool
+		nuts   int
+	}{
+		{"in a stainless thread", stainless.Kind, group(true, stainless), "", false, true, 0}, {"in a steel one", stainless.Kind, group(true, steel), "", false, false, 0}, {"in a metal not known", stainless.Kind, group(true, nil), "", false, false, 0},
+		{"steel in stainless", steel.Kind, group(true, stainless), "", false, false, 0}, {"through a stainless plate", stainless.Kind, group(false, stainless), "", false, false, 0}, {"with a nut", stainless.Kind, group(false, steel), "", true, true, 1},
+		{"a steel nut", steel.Kind, group(false, stainless), "", true, false, 1}, {"a stud with two nuts", stainless.Kind, group(false, steel), "rod", false, true, 2}, {"a stud tapped in", stainless.Kind, group(true, steel), "rod", false, true, 1},
+	} {
+		j := &joint{in: &parts.Joint{Bolt: &parts.BoltJoint{Nut: c.nut, Stud: parts.Text{Value: c.stud}}}, a: group(false, nil), b: c.in}
+		if got, n := j.mayGall(c.screws), j.nuts(); got != c.gall || n != c.nuts {
+			t.Errorf("%s: %v, %d nuts", c.name, got, n)
 		}
 	}
 }

@@ -147,6 +147,43 @@ func TestStandsOnItsNut(t *testing.T) {
 	}
 }
 
+// TestWall: beside heads 10 high round the middle at a radius of 50 stands what begins within their
+// height and goes half a millimetre beyond the face they bear on; the nearest, of two the first.
+func TestWall(t *testing.T) {
+	t.Parallel()
+	step := func(name string, from, to, mm float64, inside bool) placedPart {
+		s := cylinder(from, to, mm, inside)
+		s.Name = name
+		return lying("flange", 0, 1, s)
+	}
+	hub := step("hub", 0, 20, 60, false)
+	other, plate := hub, hub
+	other.group = 1
+	plate.r = stepped(parts.Part{Outline: &parts.Outline{}}, hub.r.Steps...).r
+	for _, c := range []struct {
+		name   string
+		placed []placedPart
+		dir    float64
+		mm     float64
+		who    string
+	}{
+		{"nothing", nil, 1, 0, ""}, {"a hub", []placedPart{hub}, 1, 20, "flange hub"}, {"of another group", []placedPart{other}, 1, 0, ""}, {"the plate they bear on", []placedPart{plate}, 1, 0, ""},
+		{"behind the face", []placedPart{hub}, -1, 0, ""}, {"hardly beyond it", []placedPart{step("hub", -20, 0.4, 60, false)}, 1, 0, ""}, {"beyond it", []placedPart{step("hub", -20, 0.5, 60, false)}, 1, 20, "flange hub"},
+		{"on the other side", []placedPart{step("hub", -20, 0, 60, false)}, -1, 20, "flange hub"}, {"from their height on", []placedPart{step("hub", 10, 20, 60, false)}, 1, 20, "flange hub"}, {"over them", []placedPart{step("hub", 10.1, 20, 60, false)}, 1, 0, ""},
+		{"a rim round them", []placedPart{step("rim", 0, 20, 140, true)}, 1, 20, "flange rim"}, {"a bore they lie over", []placedPart{step("bore", 0, 20, 60, true)}, 1, 0, ""}, {"a disc they stand over", []placedPart{step("disc", 0, 20, 140, false)}, 1, 0, ""}, {"at its very edge", []placedPart{step("disc", 0, 20, 100, false)}, 1, 0, ""},
+		{"the nearer", []placedPart{hub, step("ring", 0, 20, 70, false), step("tube", 0, 20, 64, false)}, 1, 15, "flange ring"}, {"as near", []placedPart{hub, step("ring", 0, 20, 60, false)}, 1, 20, "flange hub"},
+	} {
+		j := &making{assembly: standing(c.placed...)}
+		side := headSide{dir: c.dir, pts: []plan.XY{{XMm: 30, YMm: 40}, {XMm: 0, YMm: -50}}, headMm: 10}
+		if len(c.placed) > 0 {
+			side.bearing = c.placed[0]
+		}
+		if mm, who, _ := j.wall(side); mm != c.mm || who != c.who {
+			t.Errorf("%s: %g of %q, want %g of %q", c.name, mm, who, c.mm, c.who)
+		}
+	}
+}
+
 // TestDraggedOff: a right-hand nut comes off where the shaft turns clockwise seen from it and a flight
 // on its hub drags; nothing tells where the motor turns either way, drives another shaft, or no step.
 func TestDraggedOff(t *testing.T) {

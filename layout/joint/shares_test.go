@@ -44,10 +44,10 @@ func TestToolSizes(t *testing.T) {
 		f.r.Out, f.r.Steps[0].Size.MinMm = &plan.PartPlan{Title: "Tube"}, bore
 		return tool(j.plug(f, f.step, centred).sheet)
 	}
-	jigged := func(drill, radius float64, plugs, rings []float64) string { // four holes round registers of these diameters, 20 long
+	jigged := func(drill, radius, long float64, plugs, rings []float64) string { // four holes round registers of these diameters, as long
 		g := jig{first: drilled{m: &part.Group{Group: &plan.Group{DrillMm: drill}}, at: []plan.XY{{XMm: radius}, {YMm: radius}, {XMm: -radius}, {YMm: -radius}}}}
 		on := func(d float64, inside bool) drilled {
-			s := cylinder(0, 20, d, inside)
+			s := cylinder(0, long, d, inside)
 			s.Size.MinMm, s.Size.MaxMm, s.Size.Limited = d, d, true
 			return drilled{r: &part.Model{}, place: &s, at: g.first.at}
 		}
@@ -80,7 +80,7 @@ func TestToolSizes(t *testing.T) {
 		{"of three diameters", plug(mm, 20, 59.9, false), "round  25 0, 1, outside 19.97 long 59.9 19.94 19.97"}, {"two beyond, one and a half long", plug(mm, 20, 60, false), "round  25 0, 2, outside 19.97 long 30 19.94 19.97"},
 		{"to 80, solid", plug(mm, 80.03, 50, false), "round  85 0, 1, outside 80 long 50 79.97 80"}, {"beyond, a ring", plug(mm, 80.1, 50, false), "round  85 0, 1, outside 80.07 long 50 80.04 80.07, bore 40 long 50"},
 		{"on a centre, as measured", plug(mm, 20, 50, true), "round  25 0, 1, outside 20 long 60 less 0.02 less 0.04"},
-		{"a jig: one and a half drills beyond, 10 thick, 6 of register", jigged(6, 30, []float64{40}, nil), "round  80 0, 1, plate 78 long 10, register 39.97 long 6 39.94 39.97"}, {"for a larger drill", jigged(8, 30, []float64{40}, nil), "round  85 0, 1, plate 84 long 12, register 39.97 long 6 39.94 39.97"}, {"over a spigot", jigged(8, 30, nil, []float64{40}), "round  85 0, 1, plate 84 long 12, ring 40.03 long 12 40.03 40.06"},
+		{"a jig: one and a half drills beyond, 10 thick, 6 of register", jigged(6, 30, 20, []float64{40}, nil), "round  80 0, 1, plate 78 long 10, register 39.97 long 6 39.94 39.97"}, {"for a larger drill", jigged(8, 30, 20, []float64{40}, nil), "round  85 0, 1, plate 84 long 12, register 39.97 long 6 39.94 39.97"}, {"half of a short bore", jigged(6, 30, 8, []float64{40}, nil), "round  80 0, 1, plate 78 long 10, register 39.97 long 4 39.94 39.97"}, {"over a spigot", jigged(8, 30, 20, nil, []float64{40}), "round  85 0, 1, plate 84 long 12, ring 40.03 long 12 40.03 40.06"},
 		{"four pieces are worth one", []bool{pieces(4), pieces(1, 2, 1), pieces(3), pieces(1, 2)}, []bool{true, true, false, false}},
 		{"one in each end", []string{each(&part.Step{ToMm: 59.91, Size: part.Sized{MinMm: 20}}), each(&part.Step{ToMm: 59.92, Size: part.Sized{MinMm: 20}})}, []string{"", ", one in each end"}},
 		{"wrenches", []wrench{wrenchFor(10.5), wrenchFor(10.6)}, []wrench{{28, 25, 17}, {38, 35, 22}}},

@@ -63,7 +63,7 @@ func (t *joint) weldDiameterMm() float64 {
 	switch {
 	case a > 0 && b > 0:
 		return math.Min(a, b)
-	case a > 0 && (t.b.radial != nil || t.standsRound()):
+	case t.b.radial != nil || t.standsRound():
 		return a
 	}
 	return 0

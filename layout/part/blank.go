@@ -23,7 +23,7 @@ func (c *cutter) blank(thicknessMm float64) (*plan.Profile, error) {
 	out.ThicknessMm = thicknessMm
 	out.Title += ", " + piece.Title
 	out.Side, out.Copies = "outside up", piece.Copies
-	if err := c.known(); err != nil || len(c.list) > 0 {
+	if err := c.known(); err != nil {
 		return nil, err
 	}
 	edge, err := blankEdge(piece)
@@ -33,9 +33,6 @@ func (c *cutter) blank(thicknessMm float64) (*plan.Profile, error) {
 	b := edge.Bounds()
 	a := asCut{outline: edge, text: c.W.Size(b.X1-b.X0) + " × " + c.W.Size(b.Y1-b.Y0)}
 	c.contours(a)
-	if len(c.list) > 0 {
-		return nil, nil
-	}
 	for _, l := range piece.Lines {
 		if l.Role != "cut" && l.Role != "tab" {
 			out.Lines = append(out.Lines, plan.CutLine{Name: l.Name, Role: l.Role, Path: l.Path})

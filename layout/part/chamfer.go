@@ -98,12 +98,7 @@ func (s *Step) rim(c *parts.Chamfer, radius float64, back bool) []plan.XY {
 	return []plan.XY{{YMm: geom.Clean(radius + s.bevelMm(back, c.Size.Mm, c.Angle.Deg))}, {XMm: c.Size.Mm, YMm: radius}}
 }
 
-func tanDeg(deg float64) float64 {
-	if deg == 45 {
-		return 1
-	}
-	return math.Tan(deg * math.Pi / 180)
-}
+func tanDeg(deg float64) float64 { return math.Tan(deg * math.Pi / 180) }
 
 func (c *chamfer) feature(n *Numbered) plan.Feature {
 	f := plan.Feature{

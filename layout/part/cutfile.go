@@ -103,11 +103,11 @@ func (c *cutter) known() error {
 		pos = c.Part.Pos
 	}
 	c.fault(pos, what, "cut: laser, plasma, waterjet or flame")
-	return nil
+	return c.list
 }
 
 func (f *flat) cutFile(c *cutter) (*plan.Profile, error) {
-	if err := c.known(); err != nil || len(c.list) > 0 {
+	if err := c.known(); err != nil {
 		return nil, err
 	}
 	a := f.asCut(c.Sizes, c.out.Cut)
@@ -123,9 +123,6 @@ func (c *cutter) flatFile(a asCut) (*plan.Profile, error) {
 	c.out.Marks, c.out.Notes = a.marks, a.notes
 	c.webs(a)
 	c.contours(a)
-	if len(c.list) > 0 {
-		return nil, nil
-	}
 	c.topLine(a)
 	c.weigh(a)
 	return c.out, nil
@@ -202,7 +199,7 @@ func (c *cutter) contours(a asCut) {
 	if half > 0 {
 		moved, err := geom.Outward(a.outline, half)
 		if err != nil {
-			c.fault(c.Part.Outline.Pos, "the kerf cannot be allowed for: "+err.Error(), "wider inside corners, or leave the kerf to the cutter")
+			c.fault(c.Part.Pos, "the kerf cannot be allowed for: "+err.Error(), "wider inside corners, or leave the kerf to the cutter")
 			return
 		}
 		drawn = moved

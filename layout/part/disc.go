@@ -70,7 +70,7 @@ func (t *turned) cutFile(c *cutter) (*plan.Profile, error) {
 		c.fault(c.Part.Pos, c.Part.Name.Value+" is not flat, and has no flat blank", "profiles are for flat parts, cones, square-to-rounds and what is turned from plate")
 		return nil, nil
 	}
-	if err := c.known(); err != nil || len(c.list) > 0 {
+	if err := c.known(); err != nil {
 		return nil, err
 	}
 	return c.flatFile(a)

@@ -109,6 +109,18 @@ func TestFlightCut(t *testing.T) {
 	}
 }
 
+// TestFlightKerf: a gap that the kerf closes is no gap.
+func TestFlightKerf(t *testing.T) {
+	t.Parallel()
+	job := load(t, "mm", strings.Replace(auger, "pitch: 120", "pitch: 12", 1))
+	if p, err := CutProfile(job, "auger", CutOptions{KerfMm: 3, Compensate: true}); err == nil || p != nil || !strings.Contains(err.Error(), "the kerf cannot be allowed for") {
+		t.Errorf("%v, %v", p, err)
+	}
+	if _, err := CutProfile(job, "auger", CutOptions{KerfMm: 0.1, Compensate: true}); err != nil {
+		t.Error(err)
+	}
+}
+
 func TestFlightRefused(t *testing.T) {
 	t.Parallel()
 	job := load(t, "mm", strings.Replace(auger, "thickness: 6, length", "thickness: 60, length", 1))

@@ -164,6 +164,17 @@ func TestFoldedViews(t *testing.T) {
 	}
 }
 
+// TestFoldViewEnds: a side without a flange ends where the outline does.
+func TestFoldViewEnds(t *testing.T) {
+	t.Parallel()
+	for side, half := range map[string]float64{"left": 100, "right": 100, "top": 60, "bottom": 60} {
+		m := work(t, "mm", "part: tray\nkind: folded\nmaterial: S235\nstock: {sheet: 2, cut: laser}\noutline: {rectangle: [200, 120]}\nbends: {radius: 2, flanges: [{side: "+side+", height: 40}]}\n")
+		if v := m.Out.Profiles[0]; len(m.Out.Profiles) != 1 || math.Abs(v.MinMm.XMm+half) > 1e-9 || math.Abs(v.MaxMm.XMm-half) > 1e-9 {
+			t.Errorf("%s: from %v to %v", side, v.MinMm, v.MaxMm)
+		}
+	}
+}
+
 func TestFoldedRefused(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ was, is, what, right string }{

@@ -170,17 +170,13 @@ func (b *bench) together(out *[2]setting) {
 	}
 	out[from].steps = slices.DeleteFunc(out[from].steps, wanted)
 	out[to].steps = append(out[to].steps, found[from]...)
-	slices.SortStableFunc(out[to].steps, func(p, q *Step) int {
-		switch {
-		case p.Inside && q.Inside:
-			return cmp.Compare(p.drawnRadius(), q.drawnRadius())
-		case p.Inside:
-			return 1
-		case q.Inside:
-			return -1
+	order := func(s *Step) float64 { // outsides from the largest on, then bores from the smallest on
+		if s.Inside {
+			return s.drawnRadius()
 		}
-		return cmp.Compare(q.Size.NominalMm, p.Size.NominalMm)
-	})
+		return -s.Size.NominalMm
+	}
+	slices.SortStableFunc(out[to].steps, func(p, q *Step) int { return cmp.Compare(order(p), order(q)) })
 }
 
 // oneSetting tells whether a step is one of those turned without letting go.
