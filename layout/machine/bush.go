@@ -42,8 +42,7 @@ func (m *Machine) inBushes() (found []plan.Problem) {
 // before it should have reached it.
 func (m *Machine) inBore(j *plan.JointPlan, bush *assembly.Body, bore *part.Step) (found []plan.Problem) {
 	nearest, missing := -reachShare*bore.LengthMm(), []plan.Problem(nil)
-	for k := range m.Bodies {
-		b := &m.Bodies[k]
+	for b := range seq.Refs(m.Bodies) {
 		of, made := m.Of[b.ID]
 		if !made || b.ID == bush.ID || !sameAxis(bush.Pose, b.Pose) || m.joinsTo(bush.ID, b.ID) {
 			continue

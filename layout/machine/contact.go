@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // bridgedMm is the widest gap that a weld bridges, looked for at places
@@ -90,8 +91,7 @@ func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
 		return b.Box().Moved(assembly.Frame(assembly.Vec{}, up, up.Square()).Inverse())
 	}
 	touched, near, least := "", "", math.Inf(1)
-	for i := range m.Bodies {
-		b := &m.Bodies[i]
+	for b := range seq.Refs(m.Bodies) {
 		if b == a || !slices.ContainsFunc(m.joints, func(o *plan.JointPlan) bool {
 			return o.Weld != nil && slices.Contains([]Instance{{o.A.Part, o.A.Copy}, {o.B.Part, o.B.Copy}}, m.Of[b.ID])
 		}) {

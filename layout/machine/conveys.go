@@ -4,6 +4,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // conveys finds flights on the shaft that the motor turns which move their load
@@ -22,8 +23,7 @@ func (m *Machine) conveys() (found []plan.Problem) {
 		turns = "turns clockwise seen from the motor's end"
 	}
 	out := shaft.Pose.Z.Times(m.driven(motor.Drives)) // of the shaft, to the motor
-	for i := range m.Bodies {
-		b := &m.Bodies[i]
+	for b := range seq.Refs(m.Bodies) {
 		of, made := m.Of[b.ID]
 		if !made || m.model(of.Part).Part.Flight == nil || !sameAxis(shaft.Pose, b.Pose) {
 			continue

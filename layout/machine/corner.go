@@ -49,8 +49,7 @@ func (m *Machine) onBeads() (looks []look) {
 			}
 		}
 		looks = append(looks, func() []plan.Problem {
-			for i := range m.Bodies {
-				c := &m.Bodies[i]
+			for c := range seq.Refs(m.Bodies) {
 				if of, made := m.Of[c.ID]; made && came[c.ID] > n && of.Part != j.A.Part && c.Box().Meets(a.Box(), j.Weld.LegMm) && holdsAny(c, laid) {
 					return []plan.Problem{{Joint: j.Name, Kind: plan.OnBead, Pos: m.posOf(j.Name), Args: []plan.Arg{
 						plan.Named(m.title(c.ID)), plan.Named(m.title(a.ID)), plan.Of(plan.Mm, words.Round(j.Weld.LegMm, 2)),

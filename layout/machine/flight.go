@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // sectors is how many flat sectors stand for a turn of a flight.
@@ -61,16 +62,14 @@ const (
 // inTubes finds flights that rub in the round they turn in, by its radius and theirs, or
 // leave most of their load lying there.
 func (m *Machine) inTubes() (found []plan.Problem) {
-	for i := range m.Bodies {
-		b := &m.Bodies[i]
+	for b := range seq.Refs(m.Bodies) {
 		of, made := m.Of[b.ID]
 		if !made || m.model(of.Part).Part.Flight == nil {
 			continue
 		}
 		f := m.model(of.Part).Part.Flight
 		name, least, in := "", math.Inf(1), 0.0
-		for k := range m.Bodies {
-			o := &m.Bodies[k]
+		for o := range seq.Refs(m.Bodies) {
 			other, made := m.Of[o.ID]
 			if !made || !sameAxis(o.Pose, b.Pose) || m.overlapping[[2]string{o.ID, b.ID}] {
 				continue

@@ -19,8 +19,7 @@ func folded(r *part.Model) *assembly.Solid {
 	t := b.ThicknessMm
 	up := [4]float64{b.HeightMm / 2, b.WidthMm / 2, b.HeightMm / 2, b.WidthMm / 2}
 	var add []assembly.Simple
-	for i := range b.Folds {
-		f := &b.Folds[i]
+	for f := range seq.Refs(b.Folds) {
 		if f.Nth == 0 {
 			add = append(add, besideFlap(f, up[(f.Side+1)%4])...)
 			up[f.Side] = f.BeginMm

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Densities of a shaft seal, rubber on a steel ring, and of an O-ring. Common practice, no source.
@@ -34,8 +35,7 @@ func (m *Machine) seals() {
 		for _, s := range r.Out.Section.Seals {
 			add("seal", "", assembly.Tube(s.OuterMm/2, (s.OuterMm+s.InnerMm)/4, -s.ToMm, -s.FromMm), sealKgM3)
 		}
-		for k := range r.Grooves {
-			g := &r.Grooves[k]
+		for g := range seq.Refs(r.Grooves) {
 			if g.Row.ORing != nil {
 				add("O-ring", " "+g.Row.Name, oRing(g), rubberKgM3)
 			}
@@ -92,8 +92,7 @@ const ringAfter = " ring"
 func (m *Machine) kept(joint string, on Instance, fromBack bool, is func(*plan.GrooveRow) bool) {
 	pose, placed := m.poses[on.id()]
 	r := m.model(on.Part)
-	for i := range r.Grooves {
-		g := &r.Grooves[i]
+	for g := range seq.Refs(r.Grooves) {
 		if solid, ok := keeper(r, g, fromBack); ok && placed && !g.Row.Inside && is(&g.Row) {
 			b := assembly.Body{ID: joint + ringAfter, Solid: assembly.Of(solid), Pose: pose, DensityKgM3: steelKgM3}
 			m.add(b, role{kind: aRing, what: "retaining ring", joint: joint, on: on.id()})

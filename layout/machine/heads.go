@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
 // shutIn finds screws whose heads lie inside a tube bar that is none of their joint. The
@@ -25,14 +26,12 @@ func (m *Machine) shutIn() (found []plan.Problem) {
 }
 
 func (m *Machine) headIn(j *plan.JointPlan, tubes []assembly.Body) (p plan.Problem, ok bool) {
-	for i := range m.Bodies {
-		s := &m.Bodies[i]
+	for s := range seq.Refs(m.Bodies) {
 		if r := m.roles[s.ID]; r.kind != aScrew || r.joint != j.Name {
 			continue
 		}
 		seat, top := s.Pose.At, s.Pose.Apply(assembly.Vec{Z: s.Solid.Box().High.Z})
-		for k := range tubes {
-			b := &tubes[k]
+		for b := range seq.Refs(tubes) {
 			if of := m.Of[b.ID]; of.Part == j.A.Part || of.Part == j.B.Part || !boxed(b, seat) || !boxed(b, top) {
 				continue
 			}
@@ -47,8 +46,7 @@ func (m *Machine) headIn(j *plan.JointPlan, tubes []assembly.Body) (p plan.Probl
 // hooded lists the folded parts that later joints bring, in whose box heads of a joint lie: guards
 // and hoods, which come off before a hand reaches them.
 func (m *Machine) hooded(j *plan.JointPlan) (titles []string) {
-	for i := range m.Bodies {
-		b := &m.Bodies[i]
+	for b := range seq.Refs(m.Bodies) {
 		of, made := m.Of[b.ID]
 		if !made || m.model(of.Part).Part.Bends == nil || slices.ContainsFunc(m.joints[:j.N], func(o *plan.JointPlan) bool {
 			return o.A.Part == of.Part && o.A.Copy == of.Copy || o.B.Part == of.Part && o.B.Copy == of.Copy

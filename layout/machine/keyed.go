@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // keyway is what a keyway takes out of a round: from its floor outward in a shaft, inward in a
@@ -58,8 +59,7 @@ func keyway(k *part.Keyway) []assembly.Simple {
 // of a round stays.
 func bevels(r *part.Model) (out []assembly.Simple) {
 	const chordMm = 0.3
-	for i := range r.Part.Chamfers {
-		c := &r.Part.Chamfers[i]
+	for c := range seq.Refs(r.Part.Chamfers) {
 		front := c.Edge.Value == "outline-front"
 		if !front && c.Edge.Value != "outline-back" || c.Radius.Set() {
 			continue

@@ -23,8 +23,7 @@ type laid struct {
 
 // laid are those copies, in the job's order.
 func (m *Machine) laid() (all []laid) {
-	for i := range m.job.Loose {
-		e := &m.job.Loose[i]
+	for e := range seq.Refs(m.job.Loose) {
 		for k := range e.Lies {
 			at := &e.Lies[k]
 			all = append(all, laid{e, at, Instance{e.Part.Value, k + 1}, Instance{at.Ref.Part, at.Ref.Copy}})
@@ -123,8 +122,7 @@ func (m *Machine) nutsEngage() (found []plan.Problem) {
 		for _, s := range slices.Concat(outside, inside) {
 			var worst *plan.Problem // of what engages most
 			most, held := 0.0, !placed || s.Size.Thread == nil
-			for i := range m.Bodies {
-				b := &m.Bodies[i]
+			for b := range seq.Refs(m.Bodies) {
 				if of, made := m.Of[b.ID]; !held && made && b.ID != l.id() && sameAxis(mine, b.Pose) {
 					for _, u := range other(m.model(of.Part), s) {
 						has, wants, say := m.engages(&l, s, b, u)
@@ -207,8 +205,7 @@ func (s *soFar) lay(j *plan.JointPlan, first bool) {
 // passes tells whether what comes off again has room at its step, and comes there.
 func (m *Machine) passes(j *plan.JointPlan, l *laid, fixed []int) []plan.Problem {
 	fx := m.pick(fixed)
-	for i := range m.passing {
-		b := &m.passing[i]
+	for b := range seq.Refs(m.passing) {
 		if b.ID != l.id() {
 			continue
 		}

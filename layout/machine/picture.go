@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 func xy(x, y float64) plan.XY { return plan.XY{XMm: geom.Clean(x), YMm: geom.Clean(y)} }
@@ -386,8 +387,7 @@ func (v *viewed) window(plane assembly.Pose, mover, still [][]plan.XY) rect {
 		}
 	}
 	if !ok {
-		for i := range v.Bodies {
-			b := &v.Bodies[i]
+		for b := range seq.Refs(v.Bodies) {
 			if !v.stands[b.ID] || v.Of[b.ID].Part != v.j.A.Part {
 				continue
 			}

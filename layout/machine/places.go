@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // onAxis is a part's pose in the frame of its assembly: depth grows from the
@@ -188,8 +189,7 @@ func (m *Machine) branch(a, b Instance) (assembly.Pose, bool) {
 // saddle is the end of a tube that sits in a place of its main, nil if there is none.
 func (m *Machine) saddle(a, b Instance) *parts.TubeEnd {
 	tube := m.model(a.Part)
-	for i := range tube.Part.Ends {
-		e := &tube.Part.Ends[i]
+	for e := range seq.Refs(tube.Part.Ends) {
 		if _, _, ok := tube.ReachMm(e.Face); ok && e.Place != nil && e.Onto.Part == b.Part {
 			return e
 		}

@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 )
 
 // slung is how far the places of a sling lie from the centre of gravity, in
@@ -170,8 +171,7 @@ func (h *hung) across(b assembly.Box, middle float64) (assembly.Box, bool) {
 // of the centre of gravity: the widest.
 func (h *hung) eyes(found plan.Sling) *plan.Sling {
 	all := slices.Concat(h.bodies, h.others)
-	for i := range h.bodies {
-		b := &h.bodies[i]
+	for b := range seq.Refs(h.bodies) {
 		if !h.carries(b.ID) {
 			continue
 		}

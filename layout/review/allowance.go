@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Metal that turning, facing and sawing take at the least. Common practice, no
@@ -193,8 +194,7 @@ func fineHoles(r *reviewer) {
 		if joint == "" {
 			continue
 		}
-		for i := range p.Holes {
-			h := &p.Holes[i]
+		for h := range seq.Refs(p.Holes) {
 			if h.Size.Make != parts.PlainHole || !fine(h.Size.Size.Fit, 9) {
 				continue
 			}

@@ -115,8 +115,8 @@ func (r *reviewer) motorItem(m *parts.Motor, say func(what, numbers, rule, fix s
 	is := func(got float64, any ...float64) bool {
 		return !slices.ContainsFunc(any, func(x float64) bool { return x > 0 }) || slices.ContainsFunc(any, func(x float64) bool { return math.Abs(got-x) <= sameShare*x })
 	}
-	for i := range r.job.Loose {
-		e, kw := &r.job.Loose[i], m.Watts()/1000
+	for e := range seq.Refs(r.job.Loose) {
+		kw := m.Watts()/1000
 		name, _, _ := strings.Cut(e.Item.Value, ",")
 		words := strings.Fields(strings.ToLower(itemFigure.ReplaceAllString(name, "")))
 		if len(words) == 0 || !strings.HasSuffix(words[len(words)-1], "motor") {

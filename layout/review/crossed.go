@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // crossed looks for grooves that run into something else: a keyway of their
@@ -56,8 +57,7 @@ func (v *view) grooveUnderLip(g plan.GrooveRow) {
 // faceGrooveHoles finds holes that a groove in an end face runs into: an O-ring
 // does not seal there.
 func (v *view) faceGrooveHoles(g plan.GrooveRow) {
-	for i := range v.holes {
-		h := &v.holes[i]
+	for h := range seq.Refs(v.holes) {
 		atFace := h.fromMm < g.ToMm-slackMm && h.toMm > g.FromMm+slackMm
 		gap := math.Max(h.centreMm()-h.radiusMm-g.OuterMm/2, g.InnerMm/2-h.centreMm()-h.radiusMm)
 		if !atFace || gap > -slackMm {

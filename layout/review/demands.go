@@ -201,8 +201,7 @@ func (v *view) seals(face string) bool {
 // tapReach looks for inside threads that are tapped, for no bar reaches, and are deeper than
 // a hand tap goes.
 func tapReach(v *view) {
-	for i := range v.inside {
-		c := &v.inside[i]
+	for c := range seq.Refs(v.inside) {
 		t, err := threads.Parse(c.size.Thread.Value)
 		if c.size.Thread.Value == "" || err != nil || t.TapDrillMm == 0 {
 			continue

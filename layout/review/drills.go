@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/cutting"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 type drilled struct {
@@ -21,8 +22,7 @@ type drilled struct {
 func (v *view) drilledSizes() []drilled {
 	var out []drilled
 	done := map[string]bool{}
-	for i := range v.holes {
-		h := &v.holes[i]
+	for h := range seq.Refs(v.holes) {
 		if h.group == nil || done[h.name] {
 			continue
 		}
@@ -30,8 +30,7 @@ func (v *view) drilledSizes() []drilled {
 		s := h.group.Size
 		out = append(out, drilled{h.name, s.Pos, h.drillMm, s.Make, s.Size.Fit.Pos.Line > 0, h.group.Through})
 	}
-	for i := range v.p.Radials {
-		f := &v.p.Radials[i]
+	for f := range seq.Refs(v.p.Radials) {
 		if f.Shape != parts.RadialHole {
 			continue
 		}

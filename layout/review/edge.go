@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // rim is what a hole wants around it: from its centre to an edge, by whose rule.
@@ -53,8 +54,7 @@ func (n *nearest) take(wallMm float64, what string) {
 // shoulder or the outside.
 func edge(v *view) {
 	worst := newWorst()
-	for i := range v.holes {
-		h := &v.holes[i]
+	for h := range seq.Refs(v.holes) {
 		if h.metalMm == 0 {
 			worst.add(h.name, math.Inf(-1), func(count int) {
 				v.report(Stop, h.name, h.pos(), Finding{

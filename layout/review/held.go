@@ -117,8 +117,7 @@ func (r *reviewer) onHeads(e *parts.Loose, p *parts.Part, g *parts.HoleGroup) st
 
 // openFor are the groups in no joint that have a thread, or that let it through.
 func (v *view) openFor(t threads.Thread, tapped bool) (out []*parts.HoleGroup) {
-	for i := range v.holes {
-		h := &v.holes[i]
+	for h := range seq.Refs(v.holes) {
 		if h.group == nil || slices.Contains(out, h.group) || v.jointNames(h.name) || tapped != (h.thread != nil) {
 			continue
 		}

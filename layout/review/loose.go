@@ -376,8 +376,7 @@ func (r *reviewer) keyReach(v, tube *view) {
 		high = min(v.box())
 	}
 	for _, shaft := range r.all() {
-		for i := range shaft.p.Radials {
-			f := &shaft.p.Radials[i]
+		for f := range seq.Refs(shaft.p.Radials) {
 			if f.Shape != parts.RadialSlot || f.Through || math.Abs(f.Around.Mm-thick) > slackMm {
 				continue
 			}

@@ -5,22 +5,21 @@ import (
 	"slices"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // cutterReach looks for narrow milled slots that are deeper than the end mill of
 // their width reaches: four times its diameter. A wider one is drilled out in a row
 // of holes first, whatever its depth.
 func cutterReach(v *view) {
-	for i := range v.p.Slots {
-		s := &v.p.Slots[i]
+	for s := range seq.Refs(v.p.Slots) {
 		depth := s.Depth.Mm
 		if s.Through {
 			depth = v.lengthMm
 		}
 		v.slotReach(s.Name.Value, s.Pos, s.Width.Mm, depth)
 	}
-	for i := range v.p.Radials {
-		f := &v.p.Radials[i]
+	for f := range seq.Refs(v.p.Radials) {
 		depth := f.Depth.Mm
 		if f.Through {
 			depth = v.wallAt(v.axialMm(f))

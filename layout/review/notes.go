@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // What words say that a drawing or a joint shows too: which face looks at which part, how
@@ -133,8 +134,7 @@ func (v *view) saidOfScrews(e *parts.Loose) {
 		v.unlike(e.How.Pos, "", "the words say that a screw holds "+v.p.Title.Value+", and it has neither clamp nor tapped hole", m, "the hole or clamp on its drawing, or other words")
 	}
 	m := screwsIn.FindStringSubmatch(e.How.Value)
-	for i := range v.p.Holes {
-		g := &v.p.Holes[i]
+	for g := range seq.Refs(v.p.Holes) {
 		if m != nil && strings.Contains("-"+strings.ToLower(g.Name.Value)+"-", "-"+strings.ToLower(m[1])+"-") && g.Size.Make != parts.TappedHole {
 			v.unlike(g.Pos, g.Name.Value, g.Name.Value+" take screws by the words of the job, and have no thread", m[0], "a tapped hole, or other words")
 		}

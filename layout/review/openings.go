@@ -7,13 +7,13 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // openRules looks for openings in the outside that open onto nothing or onto
 // the wrong thing.
 func openRules(v *view) {
-	for i := range v.p.Radials {
-		f := &v.p.Radials[i]
+	for f := range seq.Refs(v.p.Radials) {
 		z := v.axialMm(f)
 		if radiusAt(v.inside, z) == 0 {
 			v.turnedSlot(f)

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // screwPasses looks for parts on the axis of a nut that travels which its screw
@@ -100,8 +101,7 @@ func loneBore(r *reviewer) {
 			if q.Profile == nil || q == p {
 				continue
 			}
-			for i := range q.Profile.Outside {
-				s := &q.Profile.Outside[i]
+			for s := range seq.Refs(q.Profile.Outside) {
 				if d := math.Abs(s.Size.Nominal.Mm - bore); s.Size.Fit.Pos.Line > 0 && d < off {
 					near, off = s.Name.Value+" of "+q.Title.Value+" is "+r.mm(s.Size.Nominal.Mm), d
 				}

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // guardsMade looks for guards that the motor's page names and the first run is to find shut,
@@ -149,8 +150,7 @@ func (r *reviewer) promised(m *parts.Motor) {
 		said = append(append(said, run.WarmUpHow), run.Checks...)
 	}
 	ordered := ""
-	for i := range r.job.Loose {
-		e := &r.job.Loose[i]
+	for e := range seq.Refs(r.job.Loose) {
 		said, ordered = append(said, e.How), ordered+e.Item.Value+"; "+e.Buy.Value+"; "
 	}
 	if ordered != "" {

@@ -24,6 +24,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Severity sorts findings by what they cost.
@@ -222,8 +223,7 @@ func (r *reviewer) add(f Finding) {
 func (r *reviewer) accept() {
 	for _, a := range r.job.Accept {
 		met := false
-		for i := range r.found {
-			f := &r.found[i]
+		for f := range seq.Refs(r.found) {
 			if f.Code == a.Finding.Value && f.Part == a.Part && (a.Feature == "" || f.Feature == a.Feature) {
 				met = true
 				r.take(f, a)

@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/part"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // thickest is what the cutters of a shop go through. Common practice, no source.
@@ -46,8 +47,7 @@ func sense(v *view) {
 		is("", v.p.Stock.Pos, "the plate is thicker than a "+v.p.Stock.Cut+" cuts", v.lengthMm, 0, most, "a cutter goes through so much", "another cutter, or another thickness")
 	}
 	said := map[string]bool{}
-	for i := range v.holes {
-		h := &v.holes[i]
+	for h := range seq.Refs(v.holes) {
 		if h.group == nil || said[h.name] {
 			continue
 		}

@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/material"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // leastWallMm is the thinnest wall that is turned and held without a plan for
@@ -100,8 +101,7 @@ func (v *view) thinFloor() {
 			})
 		}
 	}
-	for i := range v.p.Slots {
-		f := &v.p.Slots[i]
+	for f := range seq.Refs(v.p.Slots) {
 		least := math.Max(1.5, 0.1*v.lengthMm)
 		if left := v.lengthMm - f.Depth.Mm; !f.Through && left < least-slackMm {
 			v.report(Check, f.Name.Value, f.Depth.Pos, Finding{
@@ -110,8 +110,7 @@ func (v *view) thinFloor() {
 			})
 		}
 	}
-	for i := range v.p.Radials {
-		f := &v.p.Radials[i]
+	for f := range seq.Refs(v.p.Radials) {
 		wall, solid := v.wallAt(v.axialMm(f)), radiusAt(v.inside, v.axialMm(f)) == 0
 		if solid {
 			wall *= 2
