@@ -116,7 +116,7 @@ func (r *reviewer) motorItem(m *parts.Motor, say func(what, numbers, rule, fix s
 		return !slices.ContainsFunc(any, func(x float64) bool { return x > 0 }) || slices.ContainsFunc(any, func(x float64) bool { return math.Abs(got-x) <= sameShare*x })
 	}
 	for e := range seq.Refs(r.job.Loose) {
-		kw := m.Watts()/1000
+		kw := m.Watts() / 1000
 		name, _, _ := strings.Cut(e.Item.Value, ",")
 		words := strings.Fields(strings.ToLower(itemFigure.ReplaceAllString(name, "")))
 		if len(words) == 0 || !strings.HasSuffix(words[len(words)-1], "motor") {

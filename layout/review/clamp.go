@@ -34,11 +34,6 @@ func clamped(v *view) {
 		{"its counterbore lies close to a face", "beside the counterbore a quarter of the screw, and not under " + v.mm(1), "a longer ring, or a smaller screw", face, clamp.LeastWallMm(c.MajorMm)},
 		{"its cut is narrower than a saw", "a slitting saw for a ring cuts " + v.mm(sawnMm) + " at the least, and a narrower cut is closed before the ring grips", "the width of the saw", v.p.Clamp.Slot.Mm, sawnMm},
 	} {
-		if one.have >= one.least-slackMm {
-			continue
-		}
-		v.report(Check, "clamp", v.p.Clamp.Pos, Finding{
-			What: "clamp: " + one.what, Numbers: v.mm(one.have) + ", wanted " + v.mm(one.least), Rule: one.rule, Source: practice, LeftMm: left(one.have), Fix: one.fix,
-		})
+		v.atLeast("clamp", v.p.Clamp.Pos, one.have, one.least, Finding{What: "clamp: " + one.what, Rule: one.rule, Fix: one.fix})
 	}
 }

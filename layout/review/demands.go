@@ -8,7 +8,6 @@ import (
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/fits"
-	"centrepop/layout/threads"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
@@ -202,8 +201,8 @@ func (v *view) seals(face string) bool {
 // a hand tap goes.
 func tapReach(v *view) {
 	for c := range seq.Refs(v.inside) {
-		t, err := threads.Parse(c.size.Thread.Value)
-		if c.size.Thread.Value == "" || err != nil || t.TapDrillMm == 0 {
+		t := c.thread
+		if t == nil || t.TapDrillMm == 0 {
 			continue
 		}
 		most, long := cutting.TapReachMm(t.MajorMm), c.toMm-c.fromMm

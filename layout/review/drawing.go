@@ -78,9 +78,9 @@ func (v *view) formOfMetal() {
 // thinPlate finds plate that is rolled as sheet, or not at all: a slip of the unit.
 func (v *view) thinPlate() {
 	const leastMm = 3
-	if s := &v.p.Stock; s.Form == "plate" && s.Size.Mm < leastMm-slackMm {
-		v.report(Check, "", s.Pos, Finding{
-			What: "the plate is thinner than plate is rolled", Numbers: v.mm(s.Size.Mm) + ", wanted " + v.mm(leastMm), LeftMm: left(s.Size.Mm),
+	if s := &v.p.Stock; s.Form == "plate" {
+		v.atLeast("", s.Pos, s.Size.Mm, leastMm, Finding{
+			What: "the plate is thinner than plate is rolled",
 			Rule: "hot-rolled plate begins at " + v.mm(leastMm), Source: "scope of EN 10029, from memory", Fix: "sheet instead of plate, or the right unit",
 		})
 	}
@@ -100,7 +100,7 @@ func top(v *view) {
 	}
 	common, wrong := rightTurns(sets)
 	wrong = slices.DeleteFunc(wrong, func(turn float64) bool { return !v.outlineTurns(turn) })
-	lone := len(v.outside) > 0 && len(common) == 1 && sets[0].count() > 1
+	lone := len(v.outside) > 0 && len(common) == 1 && len(sets[0].places) > 1
 	if len(wrong) == 0 && !lone {
 		return
 	}
@@ -174,8 +174,6 @@ func (v *view) outlineTurns(turn float64) bool {
 type pattern struct{ places []place }
 
 type place struct{ deg, radiusMm, zMm float64 }
-
-func (p *pattern) count() int { return len(p.places) }
 
 // patterns lists the groups of holes and openings off the axis.
 func (v *view) patterns() []*pattern {

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -50,20 +51,11 @@ func grooveEdge(v *view) {
 				land = math.Min(land, math.Max(o.FromMm-g.ToMm, g.FromMm-o.ToMm))
 			}
 		}
-		if land < g.EdgeMm-slackMm {
-			v.report(Check, g.Name, entryPos(v.p, g.Name), Finding{
-				What: "the retaining ring of " + g.Name + " has little metal beside it", LeftMm: left(land), Numbers: v.mm(land) + " left, wanted " + v.mm(g.EdgeMm),
-				Rule: "a groove keeps three times its depth from an end, a bevel or another groove", Source: ringStandard(g.Inside), Fix: "move the groove, or a longer step",
-			})
-		}
+		v.atLeast(g.Name, entryPos(v.p, g.Name), land, g.EdgeMm, Finding{
+			What: "the retaining ring of " + g.Name + " has little metal beside it", Numbers: " left, wanted ",
+			Rule: "a groove keeps three times its depth from an end, a bevel or another groove", Source: map[bool]string{false: "DIN 471", true: "DIN 472"}[g.Inside], Fix: "move the groove, or a longer step",
+		})
 	}
-}
-
-func ringStandard(inside bool) string {
-	if inside {
-		return "DIN 472"
-	}
-	return "DIN 471"
 }
 
 // grooveWall looks for grooves that leave little metal under them.
@@ -160,12 +152,10 @@ func grooveSeat(v *view) {
 			}
 		}
 		wanted, rule := v.seatWidth(c)
-		if left < wanted-slackMm {
-			v.report(Check, g.Name, entryPos(v.p, g.Name), Finding{
-				What: g.Name + " eats the seat of " + c.step.Seat.Value, Numbers: v.mm(left) + " of " + c.name + " stay whole, wanted " + v.mm(wanted),
-				LeftMm: &left, Rule: rule, Source: practice, Fix: "move the groove to an end of " + c.name + ", or a longer step",
-			})
-		}
+		v.atLeast(g.Name, entryPos(v.p, g.Name), left, wanted, Finding{
+			What: g.Name + " eats the seat of " + c.step.Seat.Value, Numbers: " of " + c.name + " stay whole, wanted ",
+			Rule: rule, Fix: "move the groove to an end of " + c.name + ", or a longer step",
+		})
 	}
 }
 
@@ -306,9 +296,18 @@ func (v *view) sealed(work func(c cylinder, land grooves.SealLand, inside bool))
 // sealLand looks for lands of shaft seals that are soft.
 func sealLand(v *view) {
 	v.sealed(func(c cylinder, land grooves.SealLand, inside bool) {
-		if !inside {
-			v.sealHard(c, land)
+		h := c.step.Hardness
+		if inside || h.Value >= land.HardnessHRC {
+			return
 		}
+		said := "not said"
+		if h.Pos.Line > 0 {
+			said = number(h.Value) + " HRC"
+		}
+		v.report(Check, c.name, c.pos, Finding{
+			What: c.name + " is not hard enough for the lip of its seal", Numbers: said + ", wanted " + number(land.HardnessHRC) + " HRC, and " + number(land.HardnessFastHRC) + " from 4 m/s on or in dirt",
+			Rule: "a lip wears a groove into a soft land", Source: land.Source.String(), Fix: "hardness: " + number(land.HardnessHRC) + ", a hardened sleeve, or accept it at a low speed",
+		})
 	})
 }
 
@@ -327,9 +326,6 @@ func sealFit(v *view) {
 
 // sealLip looks for seals of which nobody said where the lip looks.
 func sealLip(v *view) {
-	if v.q == nil || v.q.Section == nil {
-		return
-	}
 	for _, c := range v.inside {
 		for _, m := range v.q.Section.Seals {
 			if c.step == nil || c.step.Lip != "" || (m.FromMm+m.ToMm)/2 < c.fromMm || (m.FromMm+m.ToMm)/2 > c.toMm {
@@ -341,7 +337,7 @@ func sealLip(v *view) {
 			}
 			v.report(Note, c.name, c.pos, Finding{
 				What: "which way the lip of the seal in " + c.name + " looks is not said", Numbers: "taken: to the " + string(lip) + ", away from the open end of the bore",
-				Rule: "a lip keeps back what it looks at", Source: "common practice, no source", Fix: "lip: front, or lip: back",
+				Rule: "a lip keeps back what it looks at", Fix: "lip: front, or lip: back",
 			})
 		}
 	}
@@ -374,20 +370,6 @@ func hardSteps(v *view) {
 	}
 }
 
-func (v *view) sealHard(c cylinder, land grooves.SealLand) {
-	said := "not said"
-	if h := c.step.Hardness; h.Pos.Line > 0 {
-		if h.Value >= land.HardnessHRC {
-			return
-		}
-		said = number(h.Value) + " HRC"
-	}
-	v.report(Check, c.name, c.pos, Finding{
-		What: c.name + " is not hard enough for the lip of its seal", Numbers: said + ", wanted " + number(land.HardnessHRC) + " HRC, and " + number(land.HardnessFastHRC) + " from 4 m/s on or in dirt",
-		Rule: "a lip wears a groove into a soft land", Source: land.Source.String(), Fix: "hardness: " + number(land.HardnessHRC) + ", a hardened sleeve, or accept it at a low speed",
-	})
-}
-
 // sealRound finds a land whose limits lie outside those of its seal's class.
 func (v *view) sealRound(c cylinder, land grooves.SealLand) {
 	low, high, ok := v.limitsOf(c)
@@ -409,17 +391,12 @@ func (v *view) sealRound(c cylinder, land grooves.SealLand) {
 // underRing tells whether an edge of a land is the shoulder that a bearing's ring stands
 // against: no seal comes from there.
 func (v *view) underRing(c cylinder, edge string) bool {
-	for i, s := range v.outside {
-		if s.name != c.name {
-			continue
-		}
-		k := i - 1
-		if edge == c.name+"-back" {
-			k = i + 1
-		}
-		return k >= 0 && k < len(v.outside) && v.outside[k].step != nil && strings.HasPrefix(v.outside[k].step.Seat.Value, "bearing ")
+	z := c.fromMm - 2*slackMm
+	if edge == c.name+"-back" {
+		z = c.toMm + 2*slackMm
 	}
-	return false
+	next := at(v.outside, z)
+	return next != nil && next.step != nil && strings.HasPrefix(next.step.Seat.Value, "bearing ")
 }
 
 // sealLeadIn finds a land that its lip comes on to over no slope: no chamfer, and no cone beside it that
@@ -451,12 +428,8 @@ func (v *view) sealLeadIn(c cylinder, land grooves.SealLand) {
 // sealHousing looks at the bore that a seal is pressed into.
 func (v *view) sealHousing(c cylinder, land grooves.SealLand) {
 	if class := c.size.Fit.Class.Value; class != land.HousingClass {
-		said := "no class"
-		if class != "" {
-			said = class
-		}
 		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " has not the class that holds a seal", Numbers: said + ", wanted " + land.HousingClass,
+			What: c.name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + land.HousingClass,
 			Rule: "a seal is pressed into its bore", Source: land.Source.String(), Fix: "fit: " + land.HousingClass,
 		})
 	}

@@ -258,13 +258,10 @@ func countersink(v *view) {
 		if g.Countersink == nil || g.Size.Make != parts.ClearanceHole {
 			continue
 		}
-		b, err := bolts.Find(g.Size.Thread)
-		if wanted := least * b.Thread.MajorMm; err == nil && g.Countersink.Diameter.Mm < wanted-slackMm {
-			v.report(Check, g.Name.Value, g.Countersink.Diameter.Pos, Finding{
-				What: g.Name.Value + ": the countersunk head stands above the face", Numbers: v.mm(g.Countersink.Diameter.Mm) + ", wanted " + v.mm(wanted),
-				LeftMm: left(g.Countersink.Diameter.Mm), Rule: "a countersink is as wide as the head, 1.8 times the screw", Source: practice, Fix: "a wider countersink",
-			})
-		}
+		b, _ := bolts.Find(g.Size.Thread)
+		v.atLeast(g.Name.Value, g.Countersink.Diameter.Pos, g.Countersink.Diameter.Mm, least*b.Thread.MajorMm, Finding{
+			What: g.Name.Value + ": the countersunk head stands above the face", Rule: "a countersink is as wide as the head, 1.8 times the screw", Fix: "a wider countersink",
+		})
 	}
 }
 

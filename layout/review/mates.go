@@ -80,13 +80,11 @@ func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
 	if !washer.MatchString(f.Name.Value + " " + f.Note.Value) {
 		return
 	}
-	if t, err := threads.Parse(thread.size.Thread.Value); err == nil {
-		if least := (t.MajorMm-t.MinorMm)/2 + washerMm; f.Depth.Mm < least-slackMm {
-			v.report(Check, f.Name.Value, f.Pos, Finding{
-				What: f.Name.Value + " is too shallow for the tongue of the washer under the nut", Numbers: v.mm(f.Depth.Mm) + ", wanted at least " + v.mm(least), LeftMm: left(f.Depth.Mm),
-				Rule: "the nut passes over the tongue, which lies under its thread", Source: "ISO 2982-2, from memory", Fix: "a deeper slot",
-			})
-		}
+	if t := thread.thread; t != nil {
+		v.atLeast(f.Name.Value, f.Pos, f.Depth.Mm, (t.MajorMm-t.MinorMm)/2+washerMm, Finding{
+			What: f.Name.Value + " is too shallow for the tongue of the washer under the nut", Numbers: ", wanted at least ",
+			Rule: "the nut passes over the tongue, which lies under its thread", Source: "ISO 2982-2, from memory", Fix: "a deeper slot",
+		})
 	}
 	mid, straight := v.axialMm(f), (f.Along.Mm-f.Around.Mm)/2 // its ends are round
 	shut, free := math.Inf(1), [2]bool{true, true}

@@ -54,10 +54,7 @@ func (v *view) slotReach(name string, pos parts.Pos, widthMm, depthMm float64) {
 // both sides, and for one outside whose small end lies between wider ones: what it
 // is for does not get there.
 func shutCone(v *view) {
-	for _, side := range []struct {
-		steps []cylinder
-		sign  float64
-	}{{v.outside, 1}, {v.inside, -1}} {
+	for _, side := range v.sides() {
 		for i, c := range side.steps {
 			if c.step == nil || c.step.Taper == nil {
 				continue

@@ -226,13 +226,10 @@ func (v *view) anchorRoom(g *parts.HoleGroup) {
 	if err == nil {
 		d = b.Thread.MajorMm
 	}
-	if b := v.p.Bar; b != nil {
-		if thick := min(b.Width.Mm, b.Depth.Mm); !b.Wall.Set() && thick < thickShare*d-slackMm {
-			v.report(Check, g.Name.Value, g.Pos, Finding{
-				What: v.p.Title.Value + " is thin for its anchors", Numbers: v.mm(thick) + ", wanted at least " + v.mm(thickShare*d), LeftMm: left(thick),
-				Rule: "a foot is half as thick as its anchor at the least", Source: practice, Fix: "a thicker foot",
-			})
-		}
+	if b := v.p.Bar; b != nil && !b.Wall.Set() {
+		v.atLeast(g.Name.Value, g.Pos, min(b.Width.Mm, b.Depth.Mm), thickShare*d, Finding{
+			What: v.p.Title.Value + " is thin for its anchors", Numbers: ", wanted at least ", Rule: "a foot is half as thick as its anchor at the least", Fix: "a thicker foot",
+		})
 	}
 	nut := max(0.75*d, b.NutAcrossFlatsMm/2)
 	over, clear := v.machine().Over(v.p.Name.Value, g.Name.Value, 2*d, high*d)

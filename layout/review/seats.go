@@ -14,10 +14,7 @@ import (
 // path looks for seats that what sits on them cannot reach: from both
 // ends of the part something larger is in the way.
 func path(v *view) {
-	for _, side := range []struct {
-		steps []cylinder
-		sign  float64
-	}{{v.outside, 1}, {v.inside, -1}} {
+	for _, side := range v.sides() {
 		for i, c := range side.steps {
 			if c.step == nil || c.step.Seat.Value == "" || c.size.Fit.Pos.Line == 0 {
 				continue
@@ -328,25 +325,17 @@ func (v *view) asMeasured(c cylinder) {
 func nutThread(r *reviewer) {
 	for _, v := range r.all() {
 		for i, nut := range v.inside {
-			if nut.step == nil || nut.size.Thread.Value == "" {
-				continue
-			}
-			in, err := threads.Parse(nut.size.Thread.Value)
-			if err != nil {
-				continue
-			}
 			for _, w := range r.all() {
-				if screw := named(w.outside, nut.name); screw != nil && screw.size.Thread.Value != "" && w != v {
-					if out, err := threads.Parse(screw.size.Thread.Value); err == nil {
-						v.nutOn(w.p, i, screw.step, in, out)
-					}
+				if screw := named(w.outside, nut.name); nut.thread != nil && screw != nil && screw.thread != nil && w != v {
+					v.nutOn(w.p, i, screw.step, nut.thread, screw.thread)
 				}
 			}
 		}
 	}
 }
 
-func (v *view) nutOn(q *parts.Part, i int, screw *parts.Step, in, out threads.Thread) {
+// nutOn compares an inside thread of a part with the screw in it.
+func (v *view) nutOn(q *parts.Part, i int, screw *parts.Step, in, out *threads.Thread) {
 	r, p, nut := v.reviewer, v.p, v.inside[i].step
 	if in.Designation != out.Designation {
 		r.add(Finding{
@@ -356,7 +345,7 @@ func (v *view) nutOn(q *parts.Part, i int, screw *parts.Step, in, out threads.Th
 		})
 		return
 	}
-	r.seizes(p, q, nut, out)
+	r.seizes(p, q, nut, *out)
 	if nut.Length.Mm >= motionShare*out.MajorMm {
 		r.screwPasses(p, q, screw)
 	}
@@ -370,11 +359,8 @@ func (v *view) nutOn(q *parts.Part, i int, screw *parts.Step, in, out threads.Th
 		}
 		return
 	}
-	for _, k := range []int{i - 1, i + 1} {
-		if k < 0 || k >= len(v.inside) {
-			continue
-		}
-		if c := v.inside[k].step; c.Size.Thread.Value == "" && c.Size.Nominal.Mm < out.MajorMm-slackMm {
+	for _, next := range beside(v.inside, i) {
+		if c := next.step; c.Size.Thread.Value == "" && c.Size.Nominal.Mm < out.MajorMm-slackMm {
 			r.add(Finding{
 				Severity: Stop, Part: p.Name.Value, Feature: c.Name.Value, Pos: c.Pos, Source: "by geometry",
 				What: q.Title.Value + " does not pass " + c.Name.Value + " of " + p.Title.Value, Numbers: r.mm(out.MajorMm) + " of " + out.Designation + " through " + r.mm(c.Size.Nominal.Mm),

@@ -66,10 +66,8 @@ func sense(v *view) {
 			continue
 		}
 		high, wider := 0.0, false
-		for _, k := range []int{i - 1, i + 1} {
-			if k >= 0 && k < len(v.inside) {
-				high, wider = max(high, c.radiusMm-v.inside[k].radiusMm), wider || v.inside[k].radiusMm > c.radiusMm
-			}
+		for _, next := range beside(v.inside, i) {
+			high, wider = max(high, c.radiusMm-next.radiusMm), wider || next.radiusMm > c.radiusMm
 		}
 		if high > 0 || wider {
 			is(c.name, c.pos, "the shoulder behind the seal in "+c.name+" is low", high, sealEdgeMm, math.Inf(1), "a seal lies against a shoulder that it does not slip over", "a smaller bore behind the seal")

@@ -50,39 +50,27 @@ func (v *view) thinWall() {
 		}
 		wall := out.rootMm() - in.rootMm()
 		for _, c := range []*cylinder{out, in} {
-			if u := c.undercut; u != nil && v.undercutIn(c, s) {
+			u := c.undercut
+			if u != nil && (s.toMm > c.toMm-u.WidthMm && s.fromMm < c.toMm || s.fromMm < c.fromMm+u.WidthMm && s.toMm > c.fromMm) {
 				wall -= max(0, u.DepthMm-math.Abs(c.radiusMm-c.rootMm())) // it is as deep under the thread as its floor lies
 			}
 		}
-		if least := leastWallMm(2 * out.radiusMm); wall < least-slackMm {
-			v.report(Check, in.name, in.pos, Finding{
-				What: "the wall between " + in.name + " and " + out.name + " is thin", LeftMm: left(wall), Numbers: v.mm(wall) + " left, wanted " + v.mm(least),
-				Rule: "a turned wall at least 2 % of its diameter, and not under " + v.mm(1.5), Source: practice, Fix: "a smaller bore, a larger outside, or a shallower undercut",
-			})
-		}
+		v.atLeast(in.name, in.pos, wall, leastWallMm(2*out.radiusMm), Finding{
+			What: "the wall between " + in.name + " and " + out.name + " is thin", Numbers: " left, wanted ",
+			Rule: "a turned wall at least 2 % of its diameter, and not under " + v.mm(1.5), Fix: "a smaller bore, a larger outside, or a shallower undercut",
+		})
 	}
 }
 
 // rootMm is the radius to the bottom of a thread, or of the plain cylinder.
 func (c *cylinder) rootMm() float64 {
-	name := c.size.Thread.Value
-	if name == "" {
-		return c.radiusMm
-	}
-	t, err := threads.Parse(name)
-	switch {
-	case err != nil:
+	switch t := c.thread; {
+	case t == nil:
 		return c.radiusMm
 	case c.radiusMm > t.MinorMm/2+slackMm: // outside
 		return t.MinorMm / 2
 	}
-	return t.MajorMm / 2
-}
-
-// undercutIn tells whether the undercut of a step lies in a stretch.
-func (v *view) undercutIn(c *cylinder, s span) bool {
-	w := c.undercut.WidthMm
-	return s.toMm > c.toMm-w && s.fromMm < c.toMm || s.fromMm < c.fromMm+w && s.toMm > c.fromMm
+	return c.thread.MajorMm / 2
 }
 
 // thinFloor is the metal under a counterbore's head and under a slot in the
@@ -93,22 +81,19 @@ func (v *view) thinFloor() {
 		if h.group == nil || h.group.Counterbore == nil || h.metalMm == 0 || i > 0 && v.holes[i-1].group == h.group {
 			continue
 		}
-		floor, least := h.metalMm-h.group.Counterbore.Depth.Mm, 0.4*2*h.radiusMm
-		if floor < least-slackMm {
-			v.report(Check, h.name, h.pos(), Finding{
-				What: "little metal stays under the counterbores of " + h.name, LeftMm: left(floor), Numbers: v.mm(floor) + " of " + v.mm(h.metalMm) + ", wanted " + v.mm(least),
-				Rule: "a head clamps at least 0.4 times its screw of metal", Source: practice, Fix: "shallower counterbores, or a thicker part",
-			})
-		}
+		v.atLeast(h.name, h.pos(), h.metalMm-h.group.Counterbore.Depth.Mm, 0.4*2*h.radiusMm, Finding{
+			What: "little metal stays under the counterbores of " + h.name, Numbers: " of " + v.mm(h.metalMm) + ", wanted ",
+			Rule: "a head clamps at least 0.4 times its screw of metal", Fix: "shallower counterbores, or a thicker part",
+		})
 	}
 	for f := range seq.Refs(v.p.Slots) {
-		least := math.Max(1.5, 0.1*v.lengthMm)
-		if left := v.lengthMm - f.Depth.Mm; !f.Through && left < least-slackMm {
-			v.report(Check, f.Name.Value, f.Depth.Pos, Finding{
-				What: "little metal stays under " + f.Name.Value, Numbers: v.mm(left) + " of " + v.mm(v.lengthMm) + ", wanted " + v.mm(least),
-				LeftMm: &left, Rule: "a slot leaves a tenth of the plate, and not under " + v.mm(1.5), Source: practice, Fix: "a shallower slot, or one that goes through",
-			})
+		if f.Through {
+			continue
 		}
+		v.atLeast(f.Name.Value, f.Depth.Pos, v.lengthMm-f.Depth.Mm, math.Max(1.5, 0.1*v.lengthMm), Finding{
+			What: "little metal stays under " + f.Name.Value, Numbers: " of " + v.mm(v.lengthMm) + ", wanted ",
+			Rule: "a slot leaves a tenth of the plate, and not under " + v.mm(1.5), Fix: "a shallower slot, or one that goes through",
+		})
 	}
 	for f := range seq.Refs(v.p.Radials) {
 		wall, solid := v.wallAt(v.axialMm(f)), radiusAt(v.inside, v.axialMm(f)) == 0
@@ -151,16 +136,11 @@ func (v *view) wideHole(f *parts.Radial, acrossMm float64) {
 // thinWeb finds a step that is left as a thin disc: one at the end of a bore that
 // closes it part of the way, as behind a seal, or a collar.
 func (v *view) thinWeb() {
-	for _, side := range []struct {
-		steps []cylinder
-		sign  float64
-	}{{v.outside, 1}, {v.inside, -1}} {
+	for _, side := range v.sides() {
 		for i, c := range side.steps {
 			high := math.Inf(1)
-			for _, k := range []int{i - 1, i + 1} {
-				if k >= 0 && k < len(side.steps) {
-					high = math.Min(high, side.sign*(c.radiusMm-side.steps[k].radiusMm))
-				}
+			for _, next := range beside(side.steps, i) {
+				high = math.Min(high, side.sign*(c.radiusMm-next.radiusMm))
 			}
 			least := math.Max(1.5, high/10)
 			if long := c.toMm - c.fromMm; !math.IsInf(high, 1) && high > long && long < least-slackMm {
@@ -187,13 +167,11 @@ func (v *view) thinCast() {
 		if h.group == nil || h.group.Size.Make != parts.ClearanceHole || h.metalMm == 0 || i > 0 && v.holes[i-1].group == h.group {
 			continue
 		}
-		t, err := threads.Parse(h.group.Size.Thread)
-		if least := castShare * t.MajorMm; err == nil && h.metalMm < least-slackMm {
-			v.report(Check, h.name, h.pos(), Finding{
-				What: "the flange under the bolts of " + h.name + " is thin for cast iron", LeftMm: left(h.metalMm), Numbers: v.mm(h.metalMm) + ", wanted " + v.mm(least),
-				Rule: "a flange of cast iron, which breaks and does not bend, is as thick as its bolts", Source: practice, Fix: "a thicker flange, or smaller bolts",
-			})
-		}
+		t, _ := threads.Parse(h.group.Size.Thread)
+		v.atLeast(h.name, h.pos(), h.metalMm, castShare*t.MajorMm, Finding{
+			What: "the flange under the bolts of " + h.name + " is thin for cast iron",
+			Rule: "a flange of cast iron, which breaks and does not bend, is as thick as its bolts", Fix: "a thicker flange, or smaller bolts",
+		})
 	}
 }
 

@@ -36,6 +36,7 @@ type cylinder struct {
 	fromMm, toMm float64
 	radiusMm     float64 // to the metal: minor of an inside thread, major of an outside one
 	size         parts.Size
+	thread       *threads.Thread
 	step         *parts.Step    // nil for a flat part
 	undercut     *part.Undercut // nil if there is none
 	pos          parts.Pos
@@ -122,7 +123,7 @@ func stepsOf(steps []parts.Step, inside bool) []cylinder {
 		c := cylinder{name: s.Name.Value, fromMm: z, toMm: z + s.Length.Mm, radiusMm: s.Size.Nominal.Mm / 2, size: s.Size, step: s, pos: s.Pos}
 		if s.Size.Thread.Value != "" { // an unknown thread is looked up at length
 			if t, err := threads.Parse(s.Size.Thread.Value); err == nil {
-				c.radiusMm = t.MajorMm / 2
+				c.thread, c.radiusMm = &t, t.MajorMm/2
 				if inside {
 					c.radiusMm = t.MinorMm / 2
 				}
@@ -132,6 +133,24 @@ func stepsOf(steps []parts.Step, inside bool) []cylinder {
 		c.undercut, _ = part.UndercutOf(s, inside)
 		out = append(out, c)
 		z = c.toMm
+	}
+	return out
+}
+
+// side is the outside or the inside of a part, with the sign of what stands out on it.
+type side struct {
+	steps []cylinder
+	sign  float64
+}
+
+func (v *view) sides() []side { return []side{{v.outside, 1}, {v.inside, -1}} }
+
+// beside are the steps before and behind one.
+func beside(steps []cylinder, i int) (out []*cylinder) {
+	for _, k := range []int{i - 1, i + 1} {
+		if k >= 0 && k < len(steps) {
+			out = append(out, &steps[k])
+		}
 	}
 	return out
 }
@@ -248,9 +267,7 @@ func (v *view) cuts() []span {
 }
 
 // radiusAt is the radius of the steps at z, 0 where there is none.
-func radiusAt(steps []cylinder, z float64) float64 {
-	return seq.First(steps, func(c cylinder) bool { return z > c.fromMm-slackMm && z < c.toMm+slackMm }).radiusMm
-}
+func radiusAt(steps []cylinder, z float64) float64 { return outerMm(at(steps, z)) }
 
 // at is the step that covers z, or nil. Where two meet it is the first.
 func at(steps []cylinder, z float64) *cylinder {
@@ -315,6 +332,15 @@ func (v *view) report(s Severity, feature string, pos parts.Pos, f Finding) {
 	v.add(f)
 }
 
+// atLeast reports a length that is less than wanted. The finding's Numbers are the words
+// between the two, ", wanted " where it has none.
+func (v *view) atLeast(feature string, pos parts.Pos, hasMm, wantedMm float64, f Finding) {
+	if hasMm < wantedMm-slackMm {
+		f.LeftMm, f.Numbers = left(hasMm), v.mm(hasMm)+cmp.Or(f.Numbers, ", wanted ")+v.mm(wantedMm)
+		v.report(Check, feature, pos, f)
+	}
+}
+
 // entryPos is where the keyway, groove or flat of a name is written; the part
 // itself if there is none.
 func entryPos(p *parts.Part, name string) parts.Pos {
@@ -329,7 +355,6 @@ func entryPos(p *parts.Part, name string) parts.Pos {
 // that, the rule and the cure, and none the words where nothing is left.
 func (v *view) thin(name string, wallMm, leastMm float64, none string, f Finding) {
 	severity := Check
-	f.Source = practice
 	f.LeftMm, f.Numbers = left(wallMm), v.mm(wallMm)+" left, wanted "+v.mm(leastMm)
 	if wallMm < slackMm {
 		severity, f.What = Stop, name+" "+none

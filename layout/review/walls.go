@@ -180,18 +180,15 @@ func named(steps []cylinder, name string) *cylinder {
 // undercut looks for fine seats that end at a shoulder without a relief, where
 // the corner radius of the tool keeps what sits there off the shoulder.
 func undercut(v *view) {
-	for _, side := range []struct {
-		steps []cylinder
-		sign  float64
-	}{{v.outside, 1}, {v.inside, -1}} {
+	for _, side := range v.sides() {
 		for i, c := range side.steps {
 			if c.step == nil || c.step.Undercut != nil || c.step.Seat.Value == "" || !fine(c.size.Fit, 7) {
 				continue
 			}
 			shoulder := ""
-			for _, j := range []int{i - 1, i + 1} {
-				if j >= 0 && j < len(side.steps) && side.sign*(side.steps[j].radiusMm-c.radiusMm) > slackMm {
-					shoulder = side.steps[j].name
+			for _, next := range beside(side.steps, i) {
+				if side.sign*(next.radiusMm-c.radiusMm) > slackMm {
+					shoulder = next.name
 				}
 			}
 			if shoulder == "" {

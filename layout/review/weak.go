@@ -3,8 +3,6 @@ package review
 import (
 	"math"
 	"strconv"
-
-	"centrepop/layout/threads"
 )
 
 // What a solid keeps where it is cut away: common practice, no source.
@@ -18,12 +16,10 @@ const (
 // it: milled away by flats, necked below its thread, or threaded for few turns.
 func weak(v *view) {
 	for _, f := range v.q.Flats {
-		if least := flatsShare * f.DiameterMm; f.AcrossMm < least-slackMm {
-			v.report(Check, f.Name, entryPos(v.p, f.Name), Finding{
-				What: f.Name + " takes most of the part that it is milled on", LeftMm: left(f.AcrossMm), Numbers: v.mm(f.AcrossMm) + " of " + v.mm(f.DiameterMm) + ", wanted at least " + v.mm(least),
-				Rule: "flats leave half the diameter at the least", Source: practice, Fix: "a larger size across the flats, or a thicker step",
-			})
-		}
+		v.atLeast(f.Name, entryPos(v.p, f.Name), f.AcrossMm, flatsShare*f.DiameterMm, Finding{
+			What: f.Name + " takes most of the part that it is milled on", Numbers: " of " + v.mm(f.DiameterMm) + ", wanted at least ",
+			Rule: "flats leave half the diameter at the least", Fix: "a larger size across the flats, or a thicker step",
+		})
 	}
 	if v.p.Profile == nil {
 		return
@@ -43,8 +39,8 @@ func weak(v *view) {
 // nothing lets the nut on from the other side.
 func (v *view) wideTip(i int) {
 	c := &v.outside[i]
-	t, err := threads.Parse(c.size.Thread.Value)
-	if c.size.Thread.Value == "" || err != nil {
+	t := c.thread
+	if t == nil {
 		return
 	}
 	wide := func(steps []cylinder) (out *cylinder) {
@@ -83,16 +79,16 @@ func (v *view) weakNeck(i int) {
 	} else if i == 0 || i == len(v.outside)-1 || v.outside[i-1].radiusMm <= c.radiusMm || v.outside[i+1].radiusMm <= c.radiusMm {
 		return
 	} else {
-		for _, o := range []*cylinder{&v.outside[i-1], &v.outside[i+1]} {
+		for _, o := range beside(v.outside, i) {
 			if root := 2 * o.rootMm(); o.size.Thread.Value != "" && root < core {
 				core, thread = root, o.name
 			}
 		}
 	}
-	if least := neckShare * core; thread != "" && d < least-slackMm {
-		v.report(Check, c.name, c.pos, Finding{
-			What: name + " is weaker than " + thread + " beside it", LeftMm: left(d), Numbers: v.mm(d) + " beside a core of " + v.mm(core) + ", wanted at least " + v.mm(least),
-			Rule: "a neck beside a thread keeps about the core of the thread", Source: practice, Fix: "a larger diameter there",
+	if thread != "" {
+		v.atLeast(c.name, c.pos, d, neckShare*core, Finding{
+			What: name + " is weaker than " + thread + " beside it", Numbers: " beside a core of " + v.mm(core) + ", wanted at least ",
+			Rule: "a neck beside a thread keeps about the core of the thread", Fix: "a larger diameter there",
 		})
 	}
 }
@@ -119,21 +115,15 @@ func (v *view) wideNeck(i int) {
 
 // fewTurns finds a thread of so few turns that nothing holds by it.
 func (v *view) fewTurns(c *cylinder) {
-	if c.size.Thread.Value == "" {
-		return // a plain step
-	}
-	t, err := threads.Parse(c.size.Thread.Value)
-	if err != nil {
+	if c.thread == nil {
 		return
 	}
-	long, least := c.toMm-c.fromMm, leastTurns*t.PitchMm
+	long := c.toMm - c.fromMm
 	if c.undercut != nil {
 		long -= c.undercut.WidthMm
 	}
-	if long < least-slackMm {
-		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " has few turns of thread", LeftMm: left(long), Numbers: v.mm(long) + " of " + t.Designation + ", wanted at least " + v.mm(least),
-			Rule: "a thread holds by " + strconv.Itoa(int(leastTurns)) + " turns at the least", Source: practice, Fix: "a longer step, or a finer thread",
-		})
-	}
+	v.atLeast(c.name, c.pos, long, leastTurns*c.thread.PitchMm, Finding{
+		What: c.name + " has few turns of thread", Numbers: " of " + c.thread.Designation + ", wanted at least ",
+		Rule: "a thread holds by " + strconv.Itoa(int(leastTurns)) + " turns at the least", Fix: "a longer step, or a finer thread",
+	})
 }
