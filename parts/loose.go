@@ -47,18 +47,27 @@ func (j *Job) Coupled() *Loose {
 // Loose is a part, or a thing bought, that no joint fastens: it is laid, hung or screwed on
 // by hand. One of Part and Item is set.
 type Loose struct {
-	Pos    Pos
-	Part   Text
-	Item   Text    // the thing bought, as ordered
-	How    Text    // what holds it, or what it is for
-	After  Text    // the joint with whose step it comes
-	Off    bool    // it comes off again in that step
-	First  bool    // it comes before the two of that joint meet
-	Buy    Text    // what it is fastened with, as ordered; empty for nothing
-	Count  int     // of that, for all copies of the part; without Buy, of the item
-	MassKg float64 // of the item; 0 if not said
-	Stands *Stands // where the item stands; nil if it is not said
-	Lies   []Lying // where each copy of the part lies; nil if it is not said
+	Pos     Pos
+	Part    Text
+	Item    Text     // the thing bought, as ordered
+	How     Text     // what holds it, or what it is for
+	After   Text     // the joint with whose step it comes
+	Off     bool     // it comes off again in that step
+	First   bool     // it comes before the two of that joint meet
+	Buy     Text     // what it is fastened with, as ordered; empty for nothing
+	Count   int      // of that, for all copies of the part; without Buy, of the item
+	MassKg  float64  // of the item; 0 if not said
+	Stands  *Stands  // where the item stands; nil if it is not said
+	Lies    []Lying  // where each copy of the part lies; nil if it is not said
+	Travels *Travels // how far the part moves when the machine is used; nil if it is not said
+}
+
+// Travels is how far a part moves along its axis in use, from where it lies, and what goes with it.
+type Travels struct {
+	Pos   Pos
+	Front Length // towards its front
+	Back  Length
+	With  []Text // parts
 }
 
 // Stands is where a motor or a coupling stands, and its sizes; those not given are 0.

@@ -1,6 +1,7 @@
 package machine_test
 
 import (
+	"cmp"
 	"os"
 	"slices"
 	"strings"
@@ -8,6 +9,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 )
 
 // edited is a demo job with texts of its files replaced.
@@ -188,6 +190,42 @@ func TestNutsEngage(t *testing.T) {
 		}, plan.NutHangs, plan.NutPitch)
 		if got != c.want {
 			t.Errorf("%s, %s: %q, want %q", c.thread, c.gap, got, c.want)
+		}
+	}
+}
+
+// The jack's stem, by hand: its lower collar begins 7-1/4 under the tube, the yoke plate of 3/4
+// ends 1/32 + 3/4 under it: 6.469 in. Its keyway of 10-1/4 has its middle 25-3/8 from its front,
+// 27 over the tube's back: it ends 3-1/2 under that back end, whose key bar ends 3-1/2 over it,
+// 7 free; one of 8-1/4 ends 1 earlier, 152 mm. A tenth of the way is looked for what stops it.
+func TestInUse(t *testing.T) {
+	t.Parallel()
+	const way = "travels: {front: 6.46, with: [stop-collar]}"
+	for _, c := range []struct{ file, from, to, want string }{
+		{"", "", "", ""},
+		{"job.yaml", way, "travels: {front: 6.47, with: [stop-collar]}", ""}, // within what two bodies may touch
+		{"job.yaml", way, "travels: {front: 6.5, with: [stop-collar]}", "travel-strikes Stop collar 2, Yoke plate, 164, 165, front"},
+		{"job.yaml", way, "travels: {back: 0.5, with: [stop-collar]}", "travel-runs Stem, 6, 0, front; travel-strikes Stop collar 1, Key bar, 0, 13, back"},
+		{"job.yaml", way, "travels: {front: 5.5, with: [stop-collar]}", "travel-runs Stem, 14, 140, front"},
+		{"stem.yaml", "along: 10-1/4", "along: 8-1/4", "travel-strikes Stem, Key bar, 152, 164, front"},
+	} {
+		var edits [][3]string
+		if c.file != "" {
+			edits = append(edits, [3]string{c.file, c.from, c.to})
+		}
+		m, _ := load(t, edited(t, "gatejack", edits...))
+		var got []string
+		for _, p := range m.Problems {
+			if p.Kind == plan.TravelStrikes || p.Kind == plan.TravelRuns {
+				var args []string
+				for _, a := range p.Args {
+					args = append(args, cmp.Or(a.Text, words.Trim(a.Value, 0)))
+				}
+				got = append(got, string(p.Kind)+" "+strings.Join(args, ", "))
+			}
+		}
+		if strings.Join(got, "; ") != c.want {
+			t.Errorf("%s %q: %q, want %q", c.file, c.to, got, c.want)
 		}
 	}
 }

@@ -36,7 +36,7 @@ func (m *Machine) Review() {
 		m.follows(j, a, b)
 	}
 	m.overlapped()
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inBushes, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.shutIn, m.laidEarly, m.laidFree, m.nutsEngage}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inBushes, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.shutIn, m.laidEarly, m.laidFree, m.nutsEngage, m.inUse}))...)
 }
 
 // overlapped finds what lies in one another. Copies that do so alike are one fault, and so is

@@ -228,6 +228,8 @@ const (
 	PathBlocked    ProblemKind = "path-blocked"
 	LaidEarly      ProblemKind = "laid-early"
 	LaidFree       ProblemKind = "laid-free"
+	TravelStrikes  ProblemKind = "travel-strikes"
+	TravelRuns     ProblemKind = "travel-runs"
 	NutHangs       ProblemKind = "nut-hangs"
 	NutPitch       ProblemKind = "nut-pitch"
 	WouldTip       ProblemKind = "would-tip"

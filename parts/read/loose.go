@@ -55,6 +55,9 @@ func (l *loader) loose() {
 		if placed && len(e.Lies) > 0 {
 			l.liesThere(&e, f.n.keyPos("lies"))
 		}
+		if e.Travels = subOf(f, "travels", (*fields).travels); e.Travels != nil {
+			l.travelsThere(&e, whole)
+		}
 		job.Loose = append(job.Loose, e)
 	}
 }
@@ -83,6 +86,25 @@ func (l *loader) standsThere(e *parts.Loose) {
 	step := p.Profile != nil && slices.ContainsFunc(p.Profile.Outside, func(o parts.Step) bool { return o.Name.Value == s.On.Feature })
 	if !l.job.OnHoles(s) && !step {
 		l.faultf(s.On.Pos, "holes in a face, or an outside step of a turned part", "nothing stands on %s.%s", s.On.Part, s.On.Feature)
+	}
+}
+
+func (f *fields) travels() *parts.Travels {
+	return &parts.Travels{Pos: f.n.pos, Front: f.length("front"), Back: f.length("back"), With: f.names("with")}
+}
+
+// travelsThere checks that what moves has a place, and that what goes with it is there.
+func (l *loader) travelsThere(e *parts.Loose, whole bool) {
+	switch {
+	case e.Part.Value == "" || len(e.Lies) == 0:
+		l.fault(e.Travels.Pos, "travels is for a part that lies somewhere", "part and lies, or no travels")
+	case !e.Travels.Front.Set() && !e.Travels.Back.Set():
+		l.fault(e.Travels.Pos, "travels says no way", "front or back, with how far")
+	}
+	for _, with := range e.Travels.With {
+		if known := l.partNames(); whole && with.Value != "" && !slices.Contains(known, with.Value) {
+			l.faultf(with.Pos, "a part of the job", "there is no part %s in the job%s", with.Value, meant.Perhaps(with.Value, known))
+		}
 	}
 }
 

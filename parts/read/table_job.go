@@ -182,6 +182,13 @@ var looseGroup = &Group{Name: "loose", Means: "A part, or a thing bought, that i
 	{Name: "buy", Type: TextType, Means: "what it is fastened with, as ordered: a line of the list to buy", Example: "screw #8-32 UNC x 5/8 in, socket head"},
 	{Name: "count", Type: CountType, Means: "how many of buy, for all copies; without buy, of the item", Default: "1", Low: 1, High: maxCount},
 	{Name: "lies", Type: ListType, Means: "where each copy of the part lies, for the pictures and to see whether it goes there; without it the part is not drawn", Group: lyingGroup, Entries: [2]int{1, maxCount}},
+	{Name: "travels", Type: KeysType, Means: "how far the part moves when the machine is used, to see whether it is free so far and then stopped", Group: travelsGroup},
+}}
+
+var travelsGroup = &Group{Name: "travels", Means: "How far a loose part moves along its axis in use, from where it lies.", Example: "{front: 80 mm, back: 80 mm, with: [collar]}", Keys: []Key{
+	{Name: "front", Type: DistanceType, Means: "towards its front", Default: "0"},
+	{Name: "back", Type: DistanceType, Means: "towards its back", Default: "0"},
+	{Name: "with", Type: NamesType, Means: "the parts that move with it, all their copies", Entries: [2]int{1, maxCount}},
 }}
 
 var standsGroup = &Group{Name: "stands", Means: "Where a motor or a coupling stands, and its sizes, measured or from the maker's sheet.", Example: "{on: motor-adapter.motor, diameter: 220, length: 400}", Keys: []Key{
