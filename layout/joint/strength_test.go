@@ -57,6 +57,7 @@ func TestStudScrewedIn(t *testing.T) {
 	}{
 		{"M12 tap, depth: 22", root + "{name: shank, diameter: 12, length: 5}, {name: tail, thread: M12, length: 34}", 44.25, 14.75, 0, true, "", "until they stand out of it by 44.25: no tighter, and not on the bottom of the hole."},
 		{"M12 tap, depth: 15.75", root + "{name: shank, diameter: 12, length: 5}, {name: tail, thread: M12, length: 34}", 45, 14, 0, true, "", "stand out of it by 45"},
+		{"M12 tap, depth: 13.75", root + "{name: shank, diameter: 12, length: 5}, {name: tail, thread: M12, length: 34}", 47, 12, 0, true, "stud-short", ""}, // as much as is needed
 		{"M12 tap, depth: 13", root + "{name: shank, diameter: 12, length: 5}, {name: tail, thread: M12, length: 34}", 47.75, 11.25, 0, true, "short-engagement short-thread stud-short", ""},
 		{"M12 tap", "{name: rod, thread: M12, length: 60}", 35, 25, 0, false, "", "stand out of it by 35"},
 		{"M12 tap", "{name: rod, thread: M12, length: 55}", 30, 25, 0, false, "stud-short", ""},

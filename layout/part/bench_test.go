@@ -168,6 +168,8 @@ func TestDrillsShorterThanTheHole(t *testing.T) {
 	// What goes through a flange is as deep as the flange, not as the part.
 	const flanged = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 130 mm}\nprofile:\n  outside: [{name: flange, diameter: 120, length: 14}, {name: neck, diameter: 60, length: 106}]\nholes:\n  - {name: bolts, face: front, circle: {pcd: 90, count: 4}, size: M10 clearance}\n"
 	has(t, work(t, "mm", flanged), "Drill Ø5.5, pilot: ", "Drill Ø11, finish: ")
+	has(t, work(t, "mm", strings.Replace(flanged, "length: 14", "length: 57", 1)), "Drill Ø5.5, pilot: ") // its flutes
+	has(t, work(t, "mm", strings.Replace(flanged, "length: 14", "length: 58", 1)), "Drill Ø5.5, pilot, as deep as its flutes go: ")
 }
 
 // The bore of a plate is open at both ends: a deep one is drilled from each.

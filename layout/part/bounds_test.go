@@ -522,3 +522,62 @@ func TestHolesMeasured(t *testing.T) {
 		}
 	}
 }
+
+// TestRefused: what cannot be made of a part is told at its line, with what would do.
+func TestRefused(t *testing.T) {
+	t.Parallel()
+	const (
+		post   = "part: post\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: LONG, left: LEFT}\n"
+		turned = "part: s\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm, length: 210 mm, cut: saw}\nprofile:\n  outside:\n    - {name: nose, diameter: 38, length: 80MORE}\n    - {name: collar, diameter: 60, length: 50}\n"
+	)
+	bar := func(long, left string) string { return strings.NewReplacer("LONG", long, "LEFT", left).Replace(post) }
+	clamped := func(was, is string) string { return strings.Replace(splitRing, was, is, 1) }
+	shaft := func(more, rest string) string { return strings.Replace(turned, "MORE", more, 1) + rest }
+	for _, c := range []struct{ name, units, text, what, right string }{
+		{"no such round", "mm", bar("500", "{onto: drum.outside}"), "no round drum.outside", "onto: {diameter: 114.3}"},
+		{"a cope on less than its width", "mm", bar("500", "{onto: {diameter: 49}}"), "the end cannot be coped: its", ""}, {"a cope on its width", "mm", bar("500", "{onto: {diameter: 50}}"), "", ""},
+		{"a cope as deep as the bar", "mm", bar("25", "{onto: {diameter: 50}}"), "the cope is deeper than the bar is long", "a longer bar"}, {"less deep", "mm", bar("25.1", "{onto: {diameter: 50}}"), "", ""},
+		{"a wide cut", "mm", clamped("slot: 2", "slot: 14"), "a cut of 14 leaves the screw M5 no metal", "a cut as narrow as the saw"}, {"a thick screw", "mm", clamped("M5 8.8", "M12 8.8"), "a screw M12 has no room in the wall of 10", "a smaller screw"},
+		{"an unknown screw", "mm", clamped("M5 8.8", "M5.5 8.8"), "the screw M5.5 is not known", ""}, {"an unknown class", "mm", clamped("M5 8.8", "M5 7.7"), "the screw M5 7.7 cannot be worked out", ""},
+		{"no such disc", "mm", shaft("", "keyways: [{name: k, in: nose, axial: 40, key: woodruff 5x7}]\n"), "no Woodruff key is 5x7", "centrepop key"},
+		{"no such key", "mm", shaft("", "keyways: [{name: k, in: nose, length: 30, key: 10x7}]\n"), "no standard key is 10 × 7", "another key, or give depth and fit"},
+		{"limits that are not its own", "mm", shaft("", "keyways: [{name: k, in: nose, length: 30, fit: {limits: [8.9, 10]}}]\n"), "the limits are far from the key's width of 10", "two sizes"}, {"or too wide", "mm", shaft("", "keyways: [{name: k, in: nose, length: 30, fit: {limits: [10, 11.1]}}]\n"), "the limits are far", ""}, {"a tenth off", "mm", shaft("", "keyways: [{name: k, in: nose, length: 30, fit: {limits: [9, 11]}}]\n"), "", ""},
+		{"no such thread", "mm", strings.Replace(shaft("", ""), "diameter: 38", "thread: M38.5", 1), "thread M38.5 is not known", ""}, {"a class of the other side", "in", strings.Replace(shaft("", ""), "diameter: 38", "thread: 1/2-13 UNC-2B", 1), "that of the other side", "A for what is turned outside"},
+	} {
+		job := load(t, c.units, c.text)
+		var got []string
+		for _, e := range Work(job, job.Parts[0]).Errs {
+			if got = append(got, e.What+"; "+e.Right); e.Pos.Line == 0 {
+				t.Errorf("%s: no line", c.name)
+			}
+		}
+		if view, err := FaceView(job, job.Parts[0].Name.Value, parts.Front); strings.Contains(c.what, "thread") && (err == nil || view != nil) {
+			t.Errorf("%s: %v, %v", c.name, view, err)
+		}
+		if text := strings.Join(got, "\n"); (c.what == "") != (text == "") || !strings.Contains(text, c.what) || !strings.Contains(text, c.right) {
+			t.Errorf("%s: %q, want %q, %q", c.name, text, c.what, c.right)
+		}
+	}
+}
+
+// TestSeatMm: a centre bears on a thread's mouth at 1.25 of its diameter, unless it is sunk already.
+func TestSeatMm(t *testing.T) {
+	t.Parallel()
+	m12 := &threads.Thread{MajorMm: 12}
+	for _, c := range []struct {
+		thread      *threads.Thread
+		bored, cone bool
+		mm          float64
+	}{{m12, false, false, 15}, {m12, true, false, 0}, {m12, false, true, 0}, {nil, false, false, 0}} {
+		g := Group{Hole: &parts.HoleGroup{}, Size: Made{Thread: c.thread}}
+		if c.bored {
+			g.Hole.Counterbore = &parts.Counterbore{}
+		}
+		if c.cone {
+			g.Hole.Countersink = &parts.Countersink{}
+		}
+		if got := seatMm(&g); got != c.mm {
+			t.Errorf("%+v: %g", c, got)
+		}
+	}
+}

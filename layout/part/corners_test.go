@@ -23,6 +23,7 @@ func TestOutlineCorners(t *testing.T) {
 			[]string{"corner cut off, top right 90 × 120 89.7 – 90.3 × 119.7 – 120.3", "corner cut off, bottom left 15 × 15 14.8 – 15.2 × 14.8 – 15.2"}},
 		{`path: "M0 0 L120 0 L120 30 L50 30 A20 20 0 0 0 30 50 L30 120 L0 120 Z"`, "(120, 30), (50, 30), R20 to (30, 50), (30, 120), (0, 120), (0, 0)", nil},
 		{`path: "M0 0 L120 0 L120 30 L50 30 C38 30 30 38 30 50 L30 120 L0 120 Z"`, "(50, 30), curve to (30, 50), (30, 120)", nil},
+		{"polygon: {points: [[0, 0], [50, 20], [100, 0], [100, 80], [0, 80], [0, 60], [20, 40], [0, 20]]}", "(0, 60), (20, 40), (0, 20)", nil}, // notches are no corners
 		{"rectangle: [120, 80], corner: 5", "", nil},
 		{"polygon: {sides: 6, across-flats: 60}", "", nil},
 	} {

@@ -84,7 +84,7 @@ func (z *sizer) onFace(g *Groove) bool {
 		cross, fix := "", "an O-ring that lies on the face"
 		outside, inside := z.Sides()
 		for _, s := range slices.Concat(outside, inside) {
-			if d := s.Size.NominalMm; cross == "" && d > ring.Min-geom.CloseMm && d < ring.Max+geom.CloseMm {
+			if d := s.Size.NominalMm; cross == "" && d > ring.Min && d < ring.Max {
 				cross, fix = ": "+s.Name+" ends in it at "+z.W.Dia(d), fix+", or another size of "+s.Name
 			}
 		}

@@ -108,7 +108,7 @@ func (k *Keyway) volumeMm3() float64 {
 	}
 	if k.cutter > 0 {
 		beyond := segmentMm2(k.cutter/2, k.Row.DepthMm) - 2*k.Row.RunoutMm*fall/3
-		return area*(k.Row.DepthMm-fall/3) + w*math.Max(0, beyond)
+		return area*(k.Row.DepthMm-fall/3) + w*beyond
 	}
 	area -= float64(2-k.open) * (w*w - sweptMm2(w, 0)) / 2
 	return area * (k.Row.DepthMm - fall/3)

@@ -52,8 +52,16 @@ func TestRaUm(t *testing.T) {
 func TestFinish(t *testing.T) {
 	t.Parallel()
 	in := words.Writer{Units: parts.Inches}
+	for uin, um := range map[string]string{"1": "0.025", "2": "0.05", "4": "0.1", "8": "0.2", "16": "0.4", "32": "0.8", "63": "1.6", "125": "3.2", "250": "6.3", "500": "12.5", "1000": "25"} {
+		for _, asked := range []string{um + " µm", uin + " uin"} {
+			if got, want := Finish(in, "Ra "+asked), "Ra "+uin+" µin ("+um+" µm)"; got != want {
+				t.Errorf("Ra %s: %q, want %q", asked, got, want)
+			}
+		}
+	}
 	for finish, want := range map[string]string{
 		"Ra 0.4": "Ra 16 µin (0.4 µm)", "ground Ra .8, no spiral": "ground Ra 32 µin (0.8 µm), no spiral", "Ra 3.2 µm": "Ra 125 µin (3.2 µm)",
+		"Ra 8": "Ra 8 µin (0.2 µm)", "Ra 7.9": "Ra 311 µin (7.9 µm)", "Ra 0.205 µm": "Ra 8 µin (0.2 µm)", "Ra 0.207 µm": "Ra 8 µin (0.207 µm)",
 		"Ra 63": "Ra 63 µin (1.6 µm)", "Ra 32 uin": "Ra 32 µin (0.8 µm)", "Ra 20uin": "Ra 20 µin (0.508 µm)", "Ra 1": "Ra 39 µin (1 µm)", "fine": "fine",
 	} {
 		if got := Finish(in, finish); got != want {

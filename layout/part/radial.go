@@ -114,7 +114,7 @@ func (s *Sizes) throughMm(m *Radial, axialMm float64) (least, most float64) {
 	most = least
 	for _, off := range []float64{-1, 1} {
 		z := axialMm + off*(math.Max(m.In.Along.Mm, m.Size.FinishedMm)/2-edgeMm)
-		if z > 0 && z < s.LengthMm() && s.boreAt(z) != nil {
+		if s.boreAt(z) != nil {
 			wall := geom.Clean(s.WallMm(z))
 			least, most = math.Min(least, wall), math.Max(most, wall)
 		}

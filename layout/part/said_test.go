@@ -99,6 +99,11 @@ func TestFlightLastLine(t *testing.T) {
 	if l := d.Labels[len(d.Labels)-1]; !strings.HasPrefix(l.Text, "last of ") || !strings.HasSuffix(l.Text, ": cut here") {
 		t.Errorf("%+v", d.Labels)
 	}
+	for long, cut := range map[string]bool{"112": true, "119.9": true, "120": false} {
+		if d := work(t, "mm", strings.Replace(auger, "length: 300", "length: "+long, 1)).Developments[0]; d.Copies != 1 || (len(d.Notes) > 0) != cut {
+			t.Errorf("%s long: %d rings, %q", long, d.Copies, d.Notes)
+		}
+	}
 	if box := d.MaxMm; math.Abs(box.XMm-176.178/2) > 1e-3 || last.Role != "division" {
 		t.Errorf("%+v %s", box, last.Role)
 	}

@@ -172,3 +172,22 @@ func TestUndercutRefused(t *testing.T) {
 		}
 	}
 }
+
+// TestShoulderMm: the higher of the two neighbours of its side counts; the floor of a blind bore ends it.
+func TestShoulderMm(t *testing.T) {
+	t.Parallel()
+	const text = "part: p\nkind: turned\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: a, diameter: 50, length: 20}, {name: b, diameter: 40, length: 20}, {name: c, diameter: 60, length: 20}]\n  inside: [{name: d, diameter: 20, length: 20}, {name: e, diameter: 30, length: 10}, {name: f, diameter: 16, length: LAST}]\n"
+	for last, floor := range map[string]float64{"30": 0, "20": math.Inf(1)} {
+		m := work(t, "mm", strings.Replace(text, "LAST", last, 1))
+		outside, inside := m.Sides()
+		for i, want := range [][2]float64{{0, 0}, {10, 7}, {0, floor}} {
+			if a, b := m.shoulderMm(outside, i), m.shoulderMm(inside, i); a != want[0] || b != want[1] {
+				t.Errorf("step %d, floor %g: %g and %g, want %g", i, floor, a, b, want)
+			}
+		}
+	}
+	two := work(t, "mm", "part: p\nkind: turned\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: a, diameter: 50, length: 20}, {name: b, diameter: 40, length: 20}]\n")
+	if outside, _ := two.Sides(); two.shoulderMm(outside, 1) != 5 || two.shoulderMm(outside, 0) != 0 {
+		t.Error("the first of two")
+	}
+}
