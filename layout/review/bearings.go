@@ -99,15 +99,13 @@ func (r *reviewer) regreased(j *plan.JointPlan) {
 	}) {
 		return
 	}
-	f := Finding{Numbers: in.Bearing.Grease.Value, Rule: "greased bearings between seals take new grease, and the old gets out", Source: practice, Fix: "a radial hole between the cups, its neighbour opposite it, or accept it where the bearings are packed anew"}
-	open := seq.Sum(v.p.Radials, func(f parts.Radial) float64 { return float64(len(f.Clock)) })
+	f := Finding{Numbers: in.Bearing.Grease.Value, Rule: "greased bearings between seals take new grease, and the old gets out", Fix: "a radial hole between the cups, its neighbour opposite it, or accept it where the bearings are packed anew"}
+	open := seq.Sum(v.p.Radials, func(f parts.Radial) int { return len(f.Clock) })
 	switch seals, out := r.lipsRound(j); {
-	case seals < 2 || open > 1:
+	case seals < 2 || open > 1 || open == 1 && out:
 		return
 	case open == 0:
 		f.What = "nothing lets grease into " + v.p.Title.Value
-	case out:
-		return
 	default:
 		f.What = "one hole alone lets grease into " + v.p.Title.Value + " and out again: the lips of its seals look inward"
 	}
@@ -116,10 +114,7 @@ func (r *reviewer) regreased(j *plan.JointPlan) {
 
 // lipsRound counts the seals that stand with a bearing, and tells whether a lip looks away from it.
 func (r *reviewer) lipsRound(j *plan.JointPlan) (seals int, out bool) {
-	for _, stack := range r.lastStacks() {
-		if standing(stack, j.A) == nil || standing(stack, j.B) == nil {
-			continue
-		}
+	for _, stack := range r.lastStacksOf(j) {
 		for _, p := range stack {
 			for _, s := range p.section.Seals {
 				looks, off := p.Z(0)-p.Z(1), j.Bearing.LargeEndMm-p.Z((s.FromMm+s.ToMm)/2)
@@ -334,11 +329,8 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 	}
 	wide, high := r.nutOver(b.HeldBy)
 	lo, hi := min(b.LargeEndMm, b.LargeEndMm+b.LargeEndDir*high), max(b.LargeEndMm, b.LargeEndMm+b.LargeEndDir*high)
-	nut := &standingPart{metal: []plan.XY{{XMm: lo}, {XMm: hi}}, section: &plan.Section{Outer: []plan.XY{{XMm: lo, YMm: wide / 2}, {XMm: hi, YMm: wide / 2}}}}
-	for _, stack := range r.lastStacks() {
-		if standing(stack, j.A) == nil || standing(stack, j.B) == nil {
-			continue
-		}
+	nut := ringOf(lo, hi, 0, wide/2)
+	for _, stack := range r.lastStacksOf(j) {
 		for _, p := range stack {
 			if p.Part == j.A.Part || r.nutOf(p.Part, b.HeldBy) {
 				continue
@@ -360,15 +352,12 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 // boreCodeMm is the bore of a metric tapered bearing, by the five figures that its designation
 // starts with, 0 for others.
 func boreCodeMm(name string) float64 {
-	m := fiveFigures.FindStringSubmatch(name)
-	if m == nil {
-		return 0
+	if m := fiveFigures.FindStringSubmatch(name); m != nil {
+		if code, _ := strconv.Atoi(m[1]); code >= 4 && code <= 96 {
+			return 5 * float64(code)
+		}
 	}
-	code, err := strconv.Atoi(m[1])
-	if err != nil || code < 4 || code > 96 {
-		return 0
-	}
-	return 5 * float64(code)
+	return 0
 }
 
 // fiveFigures is a metric designation with what a maker adds: 32010 X, 30208-A.
@@ -433,10 +422,7 @@ func (r *reviewer) offMm(part string) (mm float64, ok bool) {
 				}
 			}
 		}
-		pm, err := fits.General(j.Bolt.PCDMm/2, r.job.Tolerance.Value)
-		if err != nil {
-			pm = 0
-		}
+		pm, _ := fits.General(j.Bolt.PCDMm/2, r.job.Tolerance.Value)
 		return j.Bolt.PlayMm/2 + 2*pm, true
 	}
 	return 0, false

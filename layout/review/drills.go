@@ -21,12 +21,7 @@ type drilled struct {
 // drilledSizes lists the holes of a part, one for each group.
 func (v *view) drilledSizes() []drilled {
 	var out []drilled
-	done := map[string]bool{}
-	for h := range seq.Refs(v.holes) {
-		if h.group == nil || done[h.name] {
-			continue
-		}
-		done[h.name] = true
+	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil }) {
 		s := h.group.Size
 		out = append(out, drilled{h.name, s.Pos, h.drillMm, s.Make, s.Size.Fit.Pos.Line > 0, h.group.Through})
 	}

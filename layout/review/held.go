@@ -17,15 +17,15 @@ import (
 // up that they say.
 func held(r *reviewer) {
 	r.waysUp()
-	for i := range r.job.Loose {
-		r.clamps(&r.job.Loose[i])
-		r.overHoles(&r.job.Loose[i])
+	for e := range seq.Refs(r.job.Loose) {
+		r.clamps(e)
+		r.overHoles(e)
 	}
 	for _, v := range r.all() {
 		v.setScrews()
-		for i := range v.p.Holes {
-			v.saidStand(&v.p.Holes[i])
-			v.jacksOn(&v.p.Holes[i])
+		for g := range seq.Refs(v.p.Holes) {
+			v.saidStand(g)
+			v.jacksOn(g)
 		}
 	}
 }
@@ -116,16 +116,14 @@ func (r *reviewer) onHeads(e *parts.Loose, p *parts.Part, g *parts.HoleGroup) st
 }
 
 // openFor are the groups in no joint that have a thread, or that let it through.
-func (v *view) openFor(t threads.Thread, tapped bool) (out []*parts.HoleGroup) {
-	for h := range seq.Refs(v.holes) {
-		if h.group == nil || slices.Contains(out, h.group) || v.jointNames(h.name) || tapped != (h.thread != nil) {
-			continue
+func (v *view) openFor(t threads.Thread, tapped bool) []*parts.HoleGroup {
+	open := v.oneOfEach(func(h *hole) bool {
+		if h.group == nil || tapped != (h.thread != nil) || v.jointNames(h.name) {
+			return false
 		}
-		if tapped && h.thread.Designation == t.Designation || !tapped && 2*h.radiusMm > t.MajorMm && 2*h.radiusMm < widest*t.MajorMm {
-			out = append(out, h.group)
-		}
-	}
-	return out
+		return tapped && h.thread.Designation == t.Designation || !tapped && 2*h.radiusMm > t.MajorMm && 2*h.radiusMm < widest*t.MajorMm
+	})
+	return seq.Map(open, func(h *hole) *parts.HoleGroup { return h.group })
 }
 
 // tipShare is the radius of a screw's point as a share of its diameter, and standsOffMm how uneven

@@ -110,24 +110,14 @@ func (v *view) woodruff(k plan.KeywayRow) {
 // side of a parallel key has.
 func keywayFits(v *view) {
 	for _, k := range v.q.Keyways {
-		v.keywayFit(k)
-	}
-}
-
-func (v *view) keywayFit(k plan.KeywayRow) {
-	i := slices.IndexFunc(v.p.Keyways, func(p parts.Keyway) bool { return p.Name.Value == k.Name })
-	classes := []string{"H9", "N9", "P9"}
-	if k.Inside {
-		classes = []string{"D10", "JS9", "P9"}
-	}
-	if i < 0 || v.job.Units == parts.Inches {
-		return
-	}
-	if c := v.p.Keyways[i].Fit.Class.Value; c != "" && !slices.Contains(classes, c) {
-		v.report(Check, k.Name, v.p.Keyways[i].Fit.Pos, Finding{
-			What: k.Name + " has not the class of its key", Numbers: c + "; here " + strings.Join(classes, ", ") + " from loose to tight",
-			Rule: "a key sits in its shaft, and slides in its hub if at all", Source: "DIN 6885-1", Fix: "fit: " + classes[1],
-		})
+		classes := map[bool][]string{false: {"H9", "N9", "P9"}, true: {"D10", "JS9", "P9"}}[k.Inside]
+		fit := seq.First(v.p.Keyways, func(p parts.Keyway) bool { return p.Name.Value == k.Name }).Fit
+		if c := fit.Class.Value; c != "" && v.job.Units != parts.Inches && !slices.Contains(classes, c) {
+			v.report(Check, k.Name, fit.Pos, Finding{
+				What: k.Name + " has not the class of its key", Numbers: c + "; here " + strings.Join(classes, ", ") + " from loose to tight",
+				Rule: "a key sits in its shaft, and slides in its hub if at all", Source: "DIN 6885-1", Fix: "fit: " + classes[1],
+			})
+		}
 	}
 }
 
@@ -148,24 +138,23 @@ func keywayWall(v *view) {
 				leftMm = radiusAt(v.outside, mid) - k.DiameterMm/2 - k.DepthMm
 			}
 		}
-		pos := entryPos(v.p, k.Name)
 		if leftMm < k.DepthMm-slackMm {
 			v.thin(k.Name, leftMm-k.DeeperMm/2, k.DepthMm, "cuts through the wall", Finding{
 				What: k.Name + " leaves little metal under it", Rule: "metal under a keyway at least its depth", Fix: "a lower key, or a thicker wall",
 			})
 		}
-		v.cutterRoom(k, pos)
+		v.cutterRoom(k)
 	}
 }
 
 // cutterRoom looks for a side-and-face cutter that meets a higher step.
-func (v *view) cutterRoom(k plan.KeywayRow, pos parts.Pos) {
+func (v *view) cutterRoom(k plan.KeywayRow) {
 	if k.RunoutMm == 0 {
 		return
 	}
 	for _, c := range v.outside {
 		if c.name != k.In && c.radiusMm > k.DiameterMm/2+slackMm && c.fromMm < k.ToMm+k.RunoutMm-slackMm && c.toMm > k.FromMm-k.RunoutMm+slackMm {
-			v.report(Stop, k.Name, pos, Finding{
+			v.report(Stop, k.Name, entryPos(v.p, k.Name), Finding{
 				What:    "the cutter of " + k.Name + " runs into " + c.name,
 				Numbers: "it runs out " + v.mm(k.RunoutMm) + " beyond the full depth, to " + v.mm(k.FromMm-k.RunoutMm) + " and " + v.mm(k.ToMm+k.RunoutMm) + " from the front face",
 				Rule:    "a side-and-face cutter runs out at both ends", Source: "by geometry", Fix: "a smaller cutter, an end mill, or a shorter keyway",
@@ -176,18 +165,13 @@ func (v *view) cutterRoom(k plan.KeywayRow, pos parts.Pos) {
 
 // keyed is one side of a joint between a shaft and a hub.
 type keyed struct {
-	p    *parts.Part
-	q    *plan.PartPlan
+	*view
 	step string
 }
 
 // row is the keyway in the step, nil if it has none.
 func (k keyed) row() *plan.KeywayRow {
-	i := slices.IndexFunc(k.q.Keyways, func(r plan.KeywayRow) bool { return r.In == k.step })
-	if i < 0 {
-		return nil
-	}
-	return &k.q.Keyways[i]
+	return seq.At(k.q.Keyways, func(r *plan.KeywayRow) bool { return r.In == k.step })
 }
 
 // keywayMates compares the keyways of shafts and of the hubs on them, which
@@ -195,22 +179,17 @@ func (k keyed) row() *plan.KeywayRow {
 func keywayMates(r *reviewer) {
 	slid := map[[2]string]bool{}
 	for _, j := range r.job.Joints {
-		if p := j.Press; p != nil {
-			shaft, okS := r.keyedAt(p.Shaft.Part, p.Shaft.Feature)
-			hub, okH := r.keyedAt(p.Bore.Part, p.Bore.Feature)
-			if okS && okH {
-				r.mated(shaft, hub, true, Stop)
-			}
-		}
-		if p := j.Slide; p != nil {
-			shaft, okS := r.keyedAt(p.On.Part, p.On.Feature)
-			hub, okH := r.keyedAt(p.Hub.Part, p.Hub.Feature)
-			if okS && okH {
-				slid[[2]string{p.On.Part, p.On.Feature}] = true
-				unlike := func(f plan.Problem) bool { return f.Kind == plan.SlideSizes && f.Joint == j.Name.Value }
-				if !slices.ContainsFunc(r.pl.Faults, unlike) { // else keyways for other diameters follow
-					r.mated(shaft, hub, false, Stop) // its keyways set the clock angle
-				}
+		first, second := j.Ends()
+		a, b := keyed{r.viewOf(first.Part), first.Feature}, keyed{r.viewOf(second.Part), second.Feature}
+		switch {
+		case a.view == nil || b.view == nil:
+		case j.Press != nil:
+			r.mated(a, b, true, Stop)
+		case j.Slide != nil:
+			slid[[2]string{second.Part, second.Feature}] = true
+			unlike := func(f plan.Problem) bool { return f.Kind == plan.SlideSizes && f.Joint == j.Name.Value }
+			if !slices.ContainsFunc(r.pl.Faults, unlike) { // else keyways for other diameters follow
+				r.mated(b, a, false, Stop) // its keyways set the clock angle
 			}
 		}
 	}
@@ -220,15 +199,10 @@ func keywayMates(r *reviewer) {
 				continue
 			}
 			if hub := r.hubNamed(c.step.Seat.Value, c.size.Nominal.Mm); hub != nil {
-				r.mated(keyed{v.p, v.q, c.name}, *hub, true, Check)
+				r.mated(keyed{v, c.name}, *hub, true, Check)
 			}
 		}
 	}
-}
-
-func (r *reviewer) keyedAt(part, feature string) (keyed, bool) {
-	k := keyed{r.job.Part(part), r.pl.Part(part), feature}
-	return k, k.p != nil && k.q != nil
 }
 
 // hubNamed finds the part that a seat names and its bore of the seat's diameter.
@@ -236,17 +210,10 @@ func (r *reviewer) hubNamed(seat string, diameterMm float64) *keyed {
 	if seat == "" || diameterMm == 0 {
 		return nil
 	}
-	for _, p := range r.job.Parts {
-		if !seatNames(seat, p) {
-			continue
-		}
-		v := r.viewOf(p.Name.Value)
-		if v == nil {
-			return nil
-		}
+	for _, v := range r.all() {
 		for _, c := range v.inside {
-			if math.Abs(2*c.radiusMm-diameterMm) < slackMm {
-				return &keyed{p, v.q, c.name}
+			if math.Abs(2*c.radiusMm-diameterMm) < slackMm && seatNames(seat, v.p) {
+				return &keyed{v, c.name}
 			}
 		}
 	}
@@ -267,10 +234,7 @@ func (r *reviewer) mated(shaft, hub keyed, tops bool, joined Severity) {
 	}
 	k := with.row()
 	say := func(severity Severity, what, numbers, fix string) {
-		r.add(Finding{
-			Severity: severity, Part: with.p.Name.Value, Feature: k.Name, Pos: entryPos(with.p, k.Name), What: what, Numbers: numbers,
-			Rule: "one key lies in both keyways", Source: "by geometry", Fix: fix,
-		})
+		with.report(severity, k.Name, entryPos(with.p, k.Name), Finding{What: what, Numbers: numbers, Rule: "one key lies in both keyways", Source: "by geometry", Fix: fix})
 	}
 	if a == nil || b == nil {
 		say(joined, with.p.Title.Value+" has a keyway in "+with.step+" and "+without.p.Title.Value+" none in "+without.step, "", "draw both, or none")

@@ -17,14 +17,17 @@ import (
 // axis once.
 func (r *reviewer) lastStacks() [][]*standingPart {
 	var out [][]*standingPart
-	for i := len(r.pl.Joints) - 1; i >= 0; i-- {
-		s := r.stack(r.pl.Joints[i])
-		if len(s) < 2 || slices.ContainsFunc(out, func(t []*standingPart) bool { return holds(t, s) }) {
-			continue
+	for _, j := range slices.Backward(r.pl.Joints) {
+		if s := r.stack(j); len(s) > 1 && !slices.ContainsFunc(out, func(t []*standingPart) bool { return holds(t, s) }) {
+			out = append(out, s)
 		}
-		out = append(out, s)
 	}
 	return out
+}
+
+// lastStacksOf are those in which both ends of a joint stand.
+func (r *reviewer) lastStacksOf(j *plan.JointPlan) [][]*standingPart {
+	return seq.Keep(r.lastStacks(), func(s []*standingPart) bool { return standing(s, j.A) != nil && standing(s, j.B) != nil })
 }
 
 func holds(t, s []*standingPart) bool {
@@ -113,17 +116,11 @@ func ringClash(r *reviewer) {
 		if _, other := otherWidth(b.Bearing, b.OutsideMm, b.WidthMm); other {
 			continue // said of the bearing: where it ends is not known
 		}
-		for _, stack := range r.lastStacks() {
-			if standing(stack, j.A) == nil || standing(stack, j.B) == nil {
-				continue
-			}
+		for _, stack := range r.lastStacksOf(j) {
 			r.coneSeat(j, stack)
 			r.openCover(j, stack)
 			lo, hi := min(b.CupBackMm, b.LargeEndMm), max(b.CupBackMm, b.LargeEndMm)
-			ring := &standingPart{metal: []plan.XY{{XMm: lo}, {XMm: hi}}, section: &plan.Section{
-				Outer: []plan.XY{{XMm: lo, YMm: b.OutsideMm / 2}, {XMm: hi, YMm: b.OutsideMm / 2}},
-				Inner: []plan.XY{{XMm: lo, YMm: b.BoreMm / 2}, {XMm: hi, YMm: b.BoreMm / 2}},
-			}}
+			ring := ringOf(lo, hi, b.BoreMm/2, b.OutsideMm/2)
 			for _, p := range stack {
 				if p.Part == j.A.Part || p.Part == j.B.Part {
 					continue
@@ -138,6 +135,12 @@ func ringClash(r *reviewer) {
 			}
 		}
 	}
+}
+
+// ringOf is a ring that stands from lo to hi on the axis of an assembly.
+func ringOf(lo, hi, inner, outer float64) *standingPart {
+	along := func(radius float64) []plan.XY { return []plan.XY{{XMm: lo, YMm: radius}, {XMm: hi, YMm: radius}} }
+	return &standingPart{metal: along(0), section: &plan.Section{Outer: along(outer), Inner: along(inner)}}
 }
 
 // coneShare is the least width of a cone as a part of its bearing's, where the job
@@ -241,16 +244,10 @@ func (v *view) spigotsAt(face parts.Face, other *view) []cylinder {
 	if face == parts.Back {
 		near, far = far, near
 	}
-	var out []cylinder
-	for _, c := range []cylinder{near, far} {
-		if c.size.Fit.Pos.Line == 0 || c.size.Thread.Value != "" {
-			continue
-		}
-		if c.name == near.name || ofSize(c) || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && seatNames(c.step.Seat.Value, p) }) {
-			out = append(out, c)
-		}
-	}
-	return out
+	return seq.Keep([]cylinder{near, far}, func(c cylinder) bool {
+		return c.size.Fit.Pos.Line > 0 && c.size.Thread.Value == "" &&
+			(c.name == near.name || ofSize(c) || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && seatNames(c.step.Seat.Value, p) }))
+	})
 }
 
 // The least that a spigot reaches into its register, and how much smaller than
@@ -355,45 +352,40 @@ func studShoulder(r *reviewer) {
 			continue
 		}
 		wide := seq.Max(0, stud.outside, func(c cylinder) float64 { return c.size.Nominal.Mm })
-		if r.weakStud(stud); j.Bolt.StudStandsMm > 0 && !j.Bolt.Spacer {
+		if stud.weakStud(); j.Bolt.StudStandsMm > 0 && !j.Bolt.Spacer {
 			continue // it holds nothing apart
 		}
-		r.unequal(stud, j)
-		for i := range v.holes {
-			if h := &v.holes[i]; h.name == j.A.Feature && wide < 2*h.radiusMm+1 {
-				r.add(Finding{
-					Severity: Stop, Part: stud.p.Name.Value, Pos: stud.p.Name.Pos,
-					What: stud.p.Title.Value + " has no shoulder that stands against " + j.A.Title, Numbers: r.mm(wide) + " at a hole of " + r.mm(2*h.radiusMm),
-					Rule: "a stud that keeps two plates apart has a shoulder wider than their holes", Source: "by geometry", Fix: "a thicker body",
-				})
-				break
-			}
+		stud.unequal(j)
+		if h := seq.At(v.holes, func(h *hole) bool { return h.name == j.A.Feature && wide < 2*h.radiusMm+1 }); h != nil {
+			stud.report(Stop, "", stud.p.Name.Pos, Finding{
+				What: stud.p.Title.Value + " has no shoulder that stands against " + j.A.Title, Numbers: r.mm(wide) + " at a hole of " + r.mm(2*h.radiusMm),
+				Rule: "a stud that keeps two plates apart has a shoulder wider than their holes", Source: "by geometry", Fix: "a thicker body",
+			})
 		}
 	}
 }
 
 // weakStud looks for a stud made of a metal that breaks or strips under the pull of its nut.
-func (r *reviewer) weakStud(stud *view) {
+func (stud *view) weakStud() {
 	m, err := material.Find(stud.p.Material.Value)
 	if err != nil || m.Kind.Data().Family == material.Steel {
 		return
 	}
-	r.add(Finding{
-		Severity: Check, Part: stud.p.Name.Value, Pos: stud.p.Material.Pos, What: stud.p.Title.Value + " is a stud and not of steel", Numbers: stud.p.Material.Value,
-		Rule: "a stud is pulled as its nut is tightened: cast iron breaks, and soft metals stretch and strip", Source: practice, Fix: "a steel, or accept it where the nut is hardly tightened",
+	stud.report(Check, "", stud.p.Material.Pos, Finding{
+		What: stud.p.Title.Value + " is a stud and not of steel", Numbers: stud.p.Material.Value,
+		Rule: "a stud is pulled as its nut is tightened: cast iron breaks, and soft metals stretch and strip", Fix: "a steel, or accept it where the nut is hardly tightened",
 	})
 }
 
 // unequal looks for studs that keep two plates apart, three or more of them, and that nothing
 // asks to be alike: by general tolerances the plates stand out of parallel.
-func (r *reviewer) unequal(stud *view, j *plan.JointPlan) {
+func (stud *view) unequal(j *plan.JointPlan) {
 	if slices.ContainsFunc(stud.p.Require, func(q parts.Requirement) bool { return q.Kind == parts.EqualLength }) || stud.p.Quantity < 3 || len(stud.outside) < 3 {
 		return
 	}
 	body := stud.outside[1]
-	r.add(Finding{
-		Severity: Check, Part: stud.p.Name.Value, Feature: body.name, Pos: body.pos,
-		What: "nothing asks that the " + number(float64(stud.p.Quantity)) + " of " + stud.p.Title.Value + " are alike in length, and they hold " + j.A.Title + " parallel to " + j.B.Title, Numbers: r.mm(body.toMm-body.fromMm) + " by general tolerances",
-		Rule: "what keeps two plates apart is made to one length", Source: practice, Fix: "require: equal, within " + r.mm(0.05) + ", of " + body.name,
+	stud.report(Check, body.name, body.pos, Finding{
+		What: "nothing asks that the " + number(float64(stud.p.Quantity)) + " of " + stud.p.Title.Value + " are alike in length, and they hold " + j.A.Title + " parallel to " + j.B.Title, Numbers: stud.mm(body.toMm-body.fromMm) + " by general tolerances",
+		Rule: "what keeps two plates apart is made to one length", Fix: "require: equal, within " + stud.mm(0.05) + ", of " + body.name,
 	})
 }

@@ -5,7 +5,6 @@ import (
 
 	"centrepop/layout/part"
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // thickest is what the cutters of a shop go through. Common practice, no source.
@@ -46,12 +45,7 @@ func sense(v *view) {
 	if most := thickest[v.p.Stock.Cut]; most > 0 && v.p.Outline != nil {
 		is("", v.p.Stock.Pos, "the plate is thicker than a "+v.p.Stock.Cut+" cuts", v.lengthMm, 0, most, "a cutter goes through so much", "another cutter, or another thickness")
 	}
-	said := map[string]bool{}
-	for h := range seq.Refs(v.holes) {
-		if h.group == nil || said[h.name] {
-			continue
-		}
-		said[h.name] = true
+	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil }) {
 		deep, wide := h.toMm-h.fromMm, 2*h.radiusMm
 		if h.drillMm > 0 {
 			is(h.name, h.pos(), h.name+" is deeper than a drill of its size goes well", deep, 0, deepestHole*h.drillMm, "a twist drill goes ten diameters deep, twelve with care", "a larger hole, a shorter one, or drill it from both faces")

@@ -18,12 +18,7 @@ const pointShare = 0.3004
 // hole as deep as the metal under it is meant to go through that flange.
 func depth(v *view) {
 	v.barFloor()
-	done := map[string]bool{}
-	for h := range seq.Refs(v.holes) {
-		if h.through() || done[h.name] || h.metalMm == 0 {
-			continue
-		}
-		done[h.name] = true
+	for _, h := range v.oneOfEach(func(h *hole) bool { return !h.through() && h.metalMm > 0 }) {
 		wantMm := h.depthMm()
 		drillMm := wantMm
 		if h.thread != nil {
@@ -80,12 +75,7 @@ func engagement(v *view) {
 		return
 	}
 	m := metal.Kind.Data().Thread
-	done := map[string]bool{}
-	for h := range seq.Refs(v.holes) {
-		if h.thread == nil || done[h.name] || h.metalMm == 0 {
-			continue
-		}
-		done[h.name] = true
+	for _, h := range v.oneOfEach(func(h *hole) bool { return h.thread != nil && h.metalMm > 0 }) {
 		haveMm := h.metalMm
 		if !h.group.Through {
 			haveMm = math.Min(haveMm, h.group.Depth.Mm)

@@ -76,11 +76,7 @@ func (c *cylinder) rootMm() float64 {
 // thinFloor is the metal under a counterbore's head and under a slot in the
 // outside.
 func (v *view) thinFloor() {
-	for i := range v.holes {
-		h := &v.holes[i]
-		if h.group == nil || h.group.Counterbore == nil || h.metalMm == 0 || i > 0 && v.holes[i-1].group == h.group {
-			continue
-		}
+	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil && h.group.Counterbore != nil && h.metalMm > 0 }) {
 		v.atLeast(h.name, h.pos(), h.metalMm-h.group.Counterbore.Depth.Mm, 0.4*2*h.radiusMm, Finding{
 			What: "little metal stays under the counterbores of " + h.name, Numbers: " of " + v.mm(h.metalMm) + ", wanted ",
 			Rule: "a head clamps at least 0.4 times its screw of metal", Fix: "shallower counterbores, or a thicker part",
@@ -162,11 +158,7 @@ func (v *view) thinCast() {
 	if m, err := material.Find(v.p.Material.Value); err != nil || m.Kind != material.GreyIron {
 		return
 	}
-	for i := range v.holes {
-		h := &v.holes[i]
-		if h.group == nil || h.group.Size.Make != parts.ClearanceHole || h.metalMm == 0 || i > 0 && v.holes[i-1].group == h.group {
-			continue
-		}
+	for _, h := range v.oneOfEach(func(h *hole) bool { return h.bolt() && h.metalMm > 0 }) {
 		t, _ := threads.Parse(h.group.Size.Thread)
 		v.atLeast(h.name, h.pos(), h.metalMm, castShare*t.MajorMm, Finding{
 			What: "the flange under the bolts of " + h.name + " is thin for cast iron",

@@ -274,6 +274,17 @@ func at(steps []cylinder, z float64) *cylinder {
 	return seq.At(steps, func(s *cylinder) bool { return z > s.fromMm-slackMm && z < s.toMm+slackMm })
 }
 
+// oneOfEach is the first hole of each group that ok holds for.
+func (v *view) oneOfEach(ok func(*hole) bool) (out []*hole) {
+	done := map[string]bool{}
+	for h := range seq.Refs(v.holes) {
+		if !done[h.name] && ok(h) {
+			done[h.name], out = true, append(out, h)
+		}
+	}
+	return out
+}
+
 // centreMm is how far the middle of a hole lies from the axis.
 func (h *hole) centreMm() float64 {
 	return math.Hypot((h.a.XMm+h.b.XMm)/2, (h.a.YMm+h.b.YMm)/2)
