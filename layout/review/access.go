@@ -88,10 +88,9 @@ func weldCorner(r *reviewer) {
 		}
 		if room < j.Weld.LegMm-slackMm {
 			r.add(Finding{
-				Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), LeftMm: left(room), Numbers: r.mm(geom.Clean(room)) + " of the leg of " + r.mm(j.Weld.LegMm),
-				What: j.Title + ": the two end level where the fillet goes, or nearly: there is no corner for its leg",
-				Rule: "a fillet lies in a corner", Source: "by geometry",
-				Fix: "let one stand out by the leg and more, or type: bevel with a chamfer for the weld",
+				Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": the two end level where the fillet goes, or nearly: there is no corner for its leg",
+				Numbers: r.mm(geom.Clean(room)) + " of the leg of " + r.mm(j.Weld.LegMm), LeftMm: left(room),
+				Rule: "a fillet lies in a corner", Source: "by geometry", Fix: "let one stand out by the leg and more, or type: bevel with a chamfer for the weld",
 			})
 		}
 	}
@@ -146,9 +145,7 @@ func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stack []*standin
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name),
-		What:    j.Title + ": the torch does not reach the weld when its turn comes",
-		Numbers: few(blocked), LeftMm: left(free), Source: practice,
+		Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": the torch does not reach the weld when its turn comes", Numbers: few(blocked), LeftMm: left(free),
 		Rule: "a torch " + r.mm(2*torchNozzleMm) + " wide, from " + r.mm(torchWireMm) + " off the weld, has " + r.mm(torchReachMm) +
 			" of free way at 30° to 60°; a bore under " + r.mm(narrowBoreMm) + " is not welded deeper than it is wide",
 		Fix: "weld it before what is in the way is put on, weld the other end, or leave more room",

@@ -113,7 +113,7 @@ func (v *view) tubeAllowance() {
 		if c := &v.outside[i]; c.size.Fit.Pos.Line > 0 && 2*c.radiusMm > s.Size.Mm-turnMm+slackMm {
 			v.report(Check, c.name, s.Pos, Finding{
 				What: "the tube leaves nothing to turn " + c.name, LeftMm: left(max(0, s.Size.Mm-2*c.radiusMm)), Numbers: v.mm(s.Size.Mm-2*c.radiusMm) + " on diameter, wanted " + v.mm(turnMm),
-				Rule: "the skin of the stock is turned away", Source: practice, Fix: "no fit on the outside, and the other part bored to it as measured; or a turned part from thicker tube",
+				Rule: "the skin of the stock is turned away", Fix: "no fit on the outside, and the other part bored to it as measured; or a turned part from thicker tube",
 			})
 		}
 	}
@@ -135,8 +135,8 @@ func (v *view) turnAllowance() {
 	asBought := math.Abs(over) < slackMm && wide.size.Fit.Pos.Line == 0 && wide.size.Thread.Value == "" && wide.step.Finish.Value == ""
 	if over > -slackMm && over < least-slackMm && !asBought {
 		v.report(Check, wide.name, s.Pos, Finding{
-			What: "the stock leaves nothing to turn " + wide.name, LeftMm: left(over), Numbers: v.mm(over) + " on diameter, wanted " + v.mm(least),
-			Rule: "the skin of the stock is turned away", Source: practice, Fix: "the next larger stock, or " + wide.name + " as small as it is to be",
+			What: "the stock leaves nothing to turn " + wide.name, Numbers: v.mm(over) + " on diameter, wanted " + v.mm(least), LeftMm: left(over),
+			Rule: "the skin of the stock is turned away", Fix: "the next larger stock, or " + wide.name + " as small as it is to be",
 		})
 	}
 	v.boreAllowance()
@@ -172,8 +172,8 @@ func (v *view) lengthAllowance(least float64) {
 	s := v.p.Stock
 	if over := s.Length.Mm - v.lengthMm; s.Length.Set() && over > -slackMm && over < least-slackMm {
 		v.report(Check, "", s.Length.Pos, Finding{
-			What: "the stock leaves nothing to face", LeftMm: left(over), Numbers: v.mm(over) + " on length, wanted " + v.mm(least),
-			Rule: "both ends are faced to length", Source: practice, Fix: "order it longer",
+			What: "the stock leaves nothing to face", Numbers: v.mm(over) + " on length, wanted " + v.mm(least), LeftMm: left(over),
+			Rule: "both ends are faced to length", Fix: "order it longer",
 		})
 	}
 }
@@ -202,11 +202,10 @@ func fineHoles(r *reviewer) {
 				continue
 			}
 			r.add(Finding{
-				Severity: Check, Part: p.Name.Value, Feature: h.Name.Value, Pos: h.Pos,
+				Part: p.Name.Value, Feature: h.Name.Value, Pos: h.Pos,
 				What:    p.Title.Value + ": " + h.Name.Value + " are finished to size before the weld " + joint + " that moves them",
 				Numbers: r.mm(h.Size.Size.Nominal.Mm) + " " + h.Size.Size.Fit.Class.Value,
-				Rule:    "fine holes are finished after the last weld near them", Source: practice,
-				Fix: "drill them under size, and ream after welding",
+				Rule:    "fine holes are finished after the last weld near them", Fix: "drill them under size, and ream after welding",
 			})
 		}
 	}

@@ -29,8 +29,8 @@ func hiddenHeads(r *reviewer) {
 				continue
 			}
 			r.add(Finding{
-				Severity: Check, Part: p.Name.Value, Feature: ref.Feature, Pos: g.Pos, What: "the bolts of " + j.Name.Value + " go through one wall of " + p.Title.Value + " and end inside it",
-				Rule: "head and nut of a bolt are outside, where a spanner gets at them", Source: practice, Fix: "walls: both, or accept it beside an open end",
+				Part: p.Name.Value, Feature: ref.Feature, Pos: g.Pos, What: "the bolts of " + j.Name.Value + " go through one wall of " + p.Title.Value + " and end inside it",
+				Rule: "head and nut of a bolt are outside, where a spanner gets at them", Fix: "walls: both, or accept it beside an open end",
 			})
 		}
 	}
@@ -53,8 +53,8 @@ func oneWall(r *reviewer) {
 					continue
 				}
 				r.add(Finding{
-					Severity: Check, Part: p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: g.Name.Value + " of " + p.Title.Value + " is in one wall, and what goes through has nuts on both sides", Numbers: e.How.Value,
-					Rule: "head and nut of a bolt are outside, where a spanner gets at them", Source: practice, Fix: "walls: both",
+					Part: p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: g.Name.Value + " of " + p.Title.Value + " is in one wall, and what goes through has nuts on both sides", Numbers: e.How.Value,
+					Rule: "head and nut of a bolt are outside, where a spanner gets at them", Fix: "walls: both",
 				})
 			}
 		}
@@ -121,8 +121,8 @@ func freeEnds(r *reviewer) {
 					title += " " + number(float64(copy))
 				}
 				r.add(Finding{
-					Severity: Check, Part: p.Name.Value, Pos: end.Pos, What: "the " + string(side) + " end of " + title + " is cut to meet something, and no joint welds it",
-					Rule: "an end that is cut for a joint is in one", Source: practice, Fix: "add the weld joint, or cut the end square",
+					Part: p.Name.Value, Pos: end.Pos, What: "the " + string(side) + " end of " + title + " is cut to meet something, and no joint welds it",
+					Rule: "an end that is cut for a joint is in one", Fix: "add the weld joint, or cut the end square",
 				})
 			}
 		}

@@ -214,8 +214,8 @@ func (r *reviewer) looseRing(j *plan.JointPlan) {
 		is, numbers = " may be", r.w.Near(-fit.Min/1000)+" of play to "+r.w.Near(fit.Max/1000)+" of tightness"
 	}
 	r.add(Finding{
-		Severity: Check, Part: j.Name, Feature: end.Feature, Pos: r.jointPos(j.Name), OverMm: over(-fit.Min / 1000), What: "a ring of " + b.Bearing + is + " loose on " + end.Feature + ": " + why, Numbers: numbers,
-		Rule: "the ring that turns with its load is tight, and so is a cup that nothing moves", Source: practice, Fix: "limits from the bearing maker's table",
+		Part: j.Name, Feature: end.Feature, Pos: r.jointPos(j.Name), OverMm: over(-fit.Min / 1000), What: "a ring of " + b.Bearing + is + " loose on " + end.Feature + ": " + why, Numbers: numbers,
+		Rule: "the ring that turns with its load is tight, and so is a cup that nothing moves", Fix: "limits from the bearing maker's table",
 	})
 }
 
@@ -262,8 +262,8 @@ func (r *reviewer) endFloat(j *parts.Joint, b *parts.BearingJoint) {
 		return
 	}
 	f := Finding{
-		Severity: Check, Part: j.Name.Value, Pos: j.Pos, Numbers: r.mm(b.EndFloat[0].Mm) + " to " + r.mm(b.EndFloat[1].Mm) + ", wanted at ",
-		Rule: "a pair of tapered bearings runs with little play or with preload", Source: practice, Fix: "the maker's figure",
+		Part: j.Name.Value, Pos: j.Pos, Numbers: r.mm(b.EndFloat[0].Mm) + " to " + r.mm(b.EndFloat[1].Mm) + ", wanted at ",
+		Rule: "a pair of tapered bearings runs with little play or with preload", Fix: "the maker's figure",
 	}
 	switch least, most := b.EndFloat[0].Mm, b.EndFloat[1].Mm; {
 	case most > widestMm+slackMm:
@@ -286,9 +286,9 @@ func (r *reviewer) pushed(j *plan.JointPlan) {
 	}
 	tight := b.ConeFitUm.Max / 1000
 	r.add(Finding{
-		Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), OverMm: over(tight),
-		What: "the cone that the nut of " + b.Bearing + " sets sits too tight on " + j.A.Feature, Numbers: r.mm(tight) + " of interference at the most, wanted " + r.mm(pushedShare*b.BoreMm),
-		Rule: "a cone that is set moves under its nut", Source: practice, Fix: "a looser seat, or set the bearing at the other one",
+		Part: j.Name, Pos: r.jointPos(j.Name), What: "the cone that the nut of " + b.Bearing + " sets sits too tight on " + j.A.Feature,
+		Numbers: r.mm(tight) + " of interference at the most, wanted " + r.mm(pushedShare*b.BoreMm), OverMm: over(tight),
+		Rule: "a cone that is set moves under its nut", Fix: "a looser seat, or set the bearing at the other one",
 	})
 }
 
@@ -341,9 +341,9 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 				continue
 			}
 			r.add(Finding{
-				Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos,
-				What: p.Title + " stands in the place of the nut that sets " + b.Bearing, Numbers: "the nut on " + b.HeldBy + " is at least " + r.mm(wide) + " across; they lie " + r.mm(deep) + " in one another",
-				Rule: "the nut has its place, and is reached", Source: "ISO 2982-1, from memory", Fix: "a wider bore there",
+				Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos, What: p.Title + " stands in the place of the nut that sets " + b.Bearing,
+				Numbers: "the nut on " + b.HeldBy + " is at least " + r.mm(wide) + " across; they lie " + r.mm(deep) + " in one another",
+				Rule:    "the nut has its place, and is reached", Source: "ISO 2982-1, from memory", Fix: "a wider bore there",
 			})
 		}
 	}

@@ -287,8 +287,8 @@ func upkeep(r *reviewer) {
 		}
 		if unit != "" && n > share*rarest[unit] {
 			r.add(Finding{
-				Severity: Check, Pos: t.Pos, What: "a place of the upkeep is looked at hardly ever", Numbers: t.Value,
-				Rule: "grease ages in two years, and bolts are looked at in five at the most", Source: practice, Fix: "a shorter time",
+				Pos: t.Pos, What: "a place of the upkeep is looked at hardly ever", Numbers: t.Value,
+				Rule: "grease ages in two years, and bolts are looked at in five at the most", Fix: "a shorter time",
 			})
 		}
 	}
@@ -332,8 +332,8 @@ func (r *reviewer) wearing(w parts.Wear) {
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Pos: w.Pos, What: "the upkeep looks at what no part and nothing bought is called", Numbers: w.Item.Value + "; there is " + strings.Join(like, ", "),
-		Rule: "what wears is called as on its own sheet", Source: practice, Fix: "part: with its name",
+		Pos: w.Pos, What: "the upkeep looks at what no part and nothing bought is called", Numbers: w.Item.Value + "; there is " + strings.Join(like, ", "),
+		Rule: "what wears is called as on its own sheet", Fix: "part: with its name",
 	})
 }
 
@@ -381,8 +381,8 @@ func (r *reviewer) unevenly() {
 				continue
 			}
 			r.add(Finding{
-				Severity: Check, Pos: p.Every.Pos, What: "the upkeep greases " + a.Name.Value + " far less often than " + b.Name.Value, Numbers: p.Every.Value + " and " + o.Every.Value + ", both in " + a.Bearing.Cup.Part,
-				Rule: "bearings of one housing are greased about as often", Source: practice, Fix: "one time for both, or accept it",
+				Pos: p.Every.Pos, What: "the upkeep greases " + a.Name.Value + " far less often than " + b.Name.Value, Numbers: p.Every.Value + " and " + o.Every.Value + ", both in " + a.Bearing.Cup.Part,
+				Rule: "bearings of one housing are greased about as often", Fix: "one time for both, or accept it",
 			})
 		}
 	}
@@ -435,7 +435,7 @@ func (r *reviewer) readings(run *parts.FirstRun) {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Pos: b.Pos, What: "a reading of the first run comes no later than the one before it", Numbers: number(b.Minutes.Value) + " min after " + number(a.Minutes.Value) + " min",
+			Pos: b.Pos, What: "a reading of the first run comes no later than the one before it", Numbers: number(b.Minutes.Value) + " min after " + number(a.Minutes.Value) + " min",
 			Rule: "minutes count from the start of idling, or of one load", Source: "by the job", Fix: "the later time, or another load",
 		})
 	}
@@ -487,15 +487,15 @@ func firstRun(r *reviewer) {
 	r.runSpeeds(run)
 	if h := run.AgainHours; h > latestH {
 		r.add(Finding{
-			Severity: Check, Pos: run.Pos, What: "bolts and bearings are looked at again long after the first run", Numbers: number(h) + " h, wanted at most " + number(latestH) + " h",
-			Rule: "what settles does so in the first hours", Source: practice, Fix: "again-after: 8, or the first shift",
+			Pos: run.Pos, What: "bolts and bearings are looked at again long after the first run", Numbers: number(h) + " h, wanted at most " + number(latestH) + " h",
+			Rule: "what settles does so in the first hours", Fix: "again-after: 8, or the first shift",
 		})
 	}
 	if m := r.job.Motor; m != nil && uncoupled.MatchString(run.WarmUpHow.Value) {
 		r.add(Finding{
-			Severity: Check, Pos: run.WarmUpHow.Pos, What: "the motor is to run uncoupled after it has run coupled for its direction", Numbers: run.WarmUpHow.Value,
-			Rule: "nothing is taken apart between two stages of the first run: guards come off, a loose half turns in the open, and no line puts it together again", Source: practice,
-			Fix: "coupled and empty; or before the step of the coupling",
+			Pos: run.WarmUpHow.Pos, What: "the motor is to run uncoupled after it has run coupled for its direction", Numbers: run.WarmUpHow.Value,
+			Rule: "nothing is taken apart between two stages of the first run: guards come off, a loose half turns in the open, and no line puts it together again",
+			Fix:  "coupled and empty; or before the step of the coupling",
 		})
 	}
 	r.readings(run)
@@ -504,8 +504,8 @@ func firstRun(r *reviewer) {
 	for _, w := range run.Watch {
 		if w.Bearing.Value != "" && w.MostC.Value > hottestC {
 			r.add(Finding{
-				Severity: Check, Part: w.Bearing.Value, Pos: w.Pos, What: w.Bearing.Value + " may run hot before the first run is stopped", Numbers: number(w.MostC.Value) + " °C, wanted at most " + number(hottestC) + " °C",
-				Rule: "grease and seals stand about 110 °C", Source: practice, Fix: "70 to 90 °C, or the maker's figure",
+				Part: w.Bearing.Value, Pos: w.Pos, What: w.Bearing.Value + " may run hot before the first run is stopped", Numbers: number(w.MostC.Value) + " °C, wanted at most " + number(hottestC) + " °C",
+				Rule: "grease and seals stand about 110 °C", Fix: "70 to 90 °C, or the maker's figure",
 			})
 		}
 	}
@@ -532,7 +532,7 @@ func (r *reviewer) travel(run *parts.FirstRun) {
 		load := strings.ToLower(one.Load.Value)
 		if m := runTravel.FindStringSubmatch(load); m != nil && noteMm(m[1], m[2]) > travelShare*most {
 			r.add(Finding{
-				Severity: Check, Pos: one.Load.Pos, What: "a run goes over a longer travel than " + by, Numbers: m[0] + "; at most " + r.mm(most), OverMm: over(noteMm(m[1], m[2])),
+				Pos: one.Load.Pos, What: "a run goes over a longer travel than " + by, Numbers: m[0] + "; at most " + r.mm(most), OverMm: over(noteMm(m[1], m[2])),
 				Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the travel between the stops",
 			})
 			continue
@@ -541,7 +541,7 @@ func (r *reviewer) travel(run *parts.FirstRun) {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Pos: one.Load.Pos, What: "a run goes over a travel, and the job says nowhere how long that is", Numbers: one.Load.Value,
+			Pos: one.Load.Pos, What: "a run goes over a travel, and the job says nowhere how long that is", Numbers: one.Load.Value,
 			Rule: "what is to be seen at the first run has its number", Source: "by the job", Fix: "the length of the travel between its stops, in the words of the run",
 		})
 	}

@@ -79,7 +79,7 @@ func (v *view) setScrews() {
 		if out := long - deep; out > standsOutShare*t.MajorMm {
 			v.report(Check, f.Name.Value, f.Note.Pos, Finding{
 				What: "the set screw of " + f.Name.Value + " stands out of " + v.p.Title.Value, Numbers: v.mm(long) + " long in " + v.mm(deep), OverMm: over(out),
-				Rule: "a set screw is no longer than its thread", Source: practice, Fix: "a shorter screw",
+				Rule: "a set screw is no longer than its thread", Fix: "a shorter screw",
 			})
 		}
 	}
@@ -100,7 +100,7 @@ func (v *view) landsOn(f *parts.Radial, row *plan.RadialRow, screwMm float64) {
 			if tube && -p.Z > 0 && -p.Z < o.lengthMm && !slices.ContainsFunc(o.q.Radials, func(s plan.RadialRow) bool { return over(&s, -screwMm) }) {
 				v.report(Check, f.Name.Value, f.Pos, Finding{
 					What: "no opening of " + o.p.Title.Value + " lets a key come to the screw of " + f.Name.Value + " in " + v.p.Title.Value, Numbers: "at " + deg + " the wall is before it",
-					Rule: "what is tightened in a tube has an opening before it, twice as wide as its screw", Source: practice, Fix: "one clock angle for the screw and the opening, or a wider one",
+					Rule: "what is tightened in a tube has an opening before it, twice as wide as its screw", Fix: "one clock angle for the screw and the opening, or a wider one",
 				})
 				return
 			}
@@ -109,7 +109,7 @@ func (v *view) landsOn(f *parts.Radial, row *plan.RadialRow, screwMm float64) {
 			}); at != nil && len(v.p.Keyways) == 0 {
 				v.report(Check, f.Name.Value, f.Pos, Finding{
 					What: "the screw of " + f.Name.Value + " in " + v.p.Title.Value + " comes down in " + at.Name + " of " + o.p.Title.Value, Numbers: "at " + deg + ", the slot at " + number(at.ClockDeg) + "°",
-					Rule: "a set screw holds on a round or flat place as wide as its point", Source: practice, Fix: "another clock angle for the screw",
+					Rule: "a set screw holds on a round or flat place as wide as its point", Fix: "another clock angle for the screw",
 				})
 				return
 			}
@@ -147,7 +147,7 @@ func (r *reviewer) couplingTorque(e *parts.Loose) {
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Pos: e.Item.Pos, What: "the coupling is bought for less torque than the motor gives", Numbers: m[1] + " " + m[2] + "; " + r.w.Torque(gives) + " at " + number(cmp.Or(motor.OutRPM.Value, motor.RPM.Value)) + " rev/min",
+		Pos: e.Item.Pos, What: "the coupling is bought for less torque than the motor gives", Numbers: m[1] + " " + m[2] + "; " + r.w.Torque(gives) + " at " + number(cmp.Or(motor.OutRPM.Value, motor.RPM.Value)) + " rev/min",
 		Rule: "a coupling takes the torque of its motor at the least", Source: "T = 60 P / (2 π n)", Fix: "a larger coupling, with the maker's factor for the service",
 	})
 }
@@ -158,7 +158,7 @@ func (r *reviewer) couplingBores(e *parts.Loose) {
 	on := func(whose string, mm float64) {
 		if mm > 0 && !slices.ContainsFunc(bores, func(bore float64) bool { return math.Abs(bore-mm) < faceOffMm }) {
 			r.add(Finding{
-				Severity: Check, Pos: e.Item.Pos, What: "the coupling is bored for other shafts than " + whose, Numbers: r.mm(bores[0]) + " and " + r.mm(bores[1]) + "; " + whose + " is " + r.mm(mm),
+				Pos: e.Item.Pos, What: "the coupling is bored for other shafts than " + whose, Numbers: r.mm(bores[0]) + " and " + r.mm(bores[1]) + "; " + whose + " is " + r.mm(mm),
 				Rule: "a coupling is bored for its two shafts", Source: "by the job", Fix: "the bores and the shafts of one order",
 			})
 		}

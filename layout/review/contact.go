@@ -45,7 +45,7 @@ func contact(v *view) {
 				v.report(Check, c.name, c.pos, Finding{
 					What:    "what sits on " + c.name + " has hardly a shoulder in " + n.name,
 					Numbers: v.mm(n.radiusMm-c.radiusMm) + " high, less " + v.mm(edge) + " off its edge and " + v.mm(mate) + " for the edge of what sits there; wanted " + v.mm(leastFaceMm),
-					LeftMm:  left(math.Max(0, wide)), Rule: "what is pushed against a shoulder lies on it", Source: practice, Fix: "a thinner seat, a collar, or a smaller chamfer on " + n.name,
+					LeftMm:  left(math.Max(0, wide)), Rule: "what is pushed against a shoulder lies on it", Fix: "a thinner seat, a collar, or a smaller chamfer on " + n.name,
 				})
 			}
 		}

@@ -49,8 +49,8 @@ func (v *view) grooveUnderLip(g plan.GrooveRow) {
 		return
 	}
 	v.crosses(Check, g, Finding{
-		What: g.Name + " lies in the land of " + steps[i].step.Seat.Value, Numbers: v.mm(g.WidthMm) + " wide in " + steps[i].name,
-		OverMm: over(g.WidthMm), Rule: "a lip is pushed along its land, and an edge cuts it", Fix: "a groove in another step",
+		What: g.Name + " lies in the land of " + steps[i].step.Seat.Value, Numbers: v.mm(g.WidthMm) + " wide in " + steps[i].name, OverMm: over(g.WidthMm),
+		Rule: "a lip is pushed along its land, and an edge cuts it", Fix: "a groove in another step",
 	})
 }
 

@@ -159,7 +159,7 @@ func unmadeRequire(v *view) {
 			if threaded(name.Value) {
 				v.report(Check, q.Of.Value, name.Pos, Finding{
 					What: "a demand is measured on the thread " + name.Value, Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm), LeftMm: left(q.Within.Mm),
-					Rule: "an indicator and a caliper stand on plain faces", Source: practice, Fix: "a plain step beside it, that is turned in one setting with it",
+					Rule: "an indicator and a caliper stand on plain faces", Fix: "a plain step beside it, that is turned in one setting with it",
 				})
 			}
 		}

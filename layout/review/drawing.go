@@ -22,20 +22,20 @@ func unknownMaterial(v *view) {
 		m, err := material.Find(name)
 		if err == nil && m.Kind == material.GreyIron && v.p.Clamp != nil {
 			v.report(Check, "", v.p.Material.Pos, Finding{
-				What: v.p.Title.Value + " is split, and " + m.Name + " breaks as its screw closes it", Rule: "a split ring bends a little each time", Source: practice, Fix: "steel, or bronze",
+				What: v.p.Title.Value + " is split, and " + m.Name + " breaks as its screw closes it", Rule: "a split ring bends a little each time", Fix: "steel, or bronze",
 			})
 		}
 		if errors.As(err, &unknown) {
 			v.report(Check, "", v.p.Material.Pos, Finding{
 				What: v.p.Title.Value + " is of " + name + ", for which there are no data", Numbers: "nearest names: " + strings.Join(unknown.Nearest, ", "),
-				Rule: rule, Source: practice, Fix: "write the grade as its standard does, or work the part out by hand",
+				Rule: rule, Fix: "write the grade as its standard does, or work the part out by hand",
 			})
 		}
 		return
 	}
 	v.report(Check, "", v.p.Name.Pos, Finding{
 		What: v.p.Title.Value + " has no material",
-		Rule: rule, Source: practice, Fix: "add material: S235, or what it is made of",
+		Rule: rule, Fix: "add material: S235, or what it is made of",
 	})
 }
 
@@ -51,7 +51,7 @@ func stock(v *view) {
 	}
 	v.report(Check, "", v.p.Name.Pos, Finding{
 		What: v.p.Title.Value + " does not say what stock it is made from",
-		Rule: "the stock list and the first operation need it", Source: practice, Fix: "add stock: {plate: " + v.mm(v.lengthMm) + ", cut: laser}, or what it is made from",
+		Rule: "the stock list and the first operation need it", Fix: "add stock: {plate: " + v.mm(v.lengthMm) + ", cut: laser}, or what it is made from",
 	})
 }
 
@@ -111,7 +111,7 @@ func top(v *view) {
 	}
 	v.report(Check, "", v.p.Name.Pos, Finding{
 		What: v.p.Title.Value + " does not say how TOP is marked, and can be put on turned", Numbers: numbers,
-		Rule: "a pattern that does not repeat all round needs TOP on the part", Source: practice, Fix: "add top: punch, or scribe, notch, paint or keyway",
+		Rule: "a pattern that does not repeat all round needs TOP on the part", Fix: "add top: punch, or scribe, notch, paint or keyway",
 	})
 }
 
@@ -276,17 +276,15 @@ func tolerance(r *reviewer) {
 	bears := slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Bearing != nil })
 	if r.job.Tolerance.Value == "v" && bears {
 		r.add(Finding{
-			Severity: Check, Pos: r.job.Tolerance.Pos, What: "the general tolerance is the coarsest there is, on a machine with bearings", Numbers: "class v",
-			Rule: "lengths between bearings are held by class m or finer", Source: practice, Fix: "tolerance: m",
+			Pos: r.job.Tolerance.Pos, What: "the general tolerance is the coarsest there is, on a machine with bearings", Numbers: "class v",
+			Rule: "lengths between bearings are held by class m or finer", Fix: "tolerance: m",
 		})
 	}
 	if r.job.Tolerance.Value != "" {
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Pos: parts.Pos{File: r.job.File, Line: 1, Column: 1},
-		What: "the job names no general tolerance class, so sizes without a fit have no limits",
-		Rule: "a class f, m, c or v limits every size that has no limits of its own", Source: "ISO 2768-1:1989",
-		Fix: "add tolerance: m to the job",
+		Pos: parts.Pos{File: r.job.File, Line: 1, Column: 1}, What: "the job names no general tolerance class, so sizes without a fit have no limits",
+		Rule: "a class f, m, c or v limits every size that has no limits of its own", Source: "ISO 2768-1:1989", Fix: "add tolerance: m to the job",
 	})
 }

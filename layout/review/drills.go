@@ -51,9 +51,8 @@ func drillSize(v *view) {
 			continue
 		}
 		v.report(Note, d.name, d.pos, Finding{
-			What:    d.name + ": no common drill has this size",
-			Numbers: v.mm(d.mm) + "; the nearest drill is " + name,
-			Rule:    "metric drills as in ISO 235, inch drills as in ASME B94.11M", Source: "from memory; which sizes a shop keeps: " + practice,
+			What: d.name + ": no common drill has this size", Numbers: v.mm(d.mm) + "; the nearest drill is " + name,
+			Rule: "metric drills as in ISO 235, inch drills as in ASME B94.11M", Source: "from memory; which sizes a shop keeps: " + practice,
 			Fix: "take a drill's size, or bore the hole",
 		})
 	}
@@ -89,9 +88,8 @@ func drillLarge(v *view) {
 			continue
 		}
 		v.report(Check, d.name, d.pos, Finding{
-			What:    d.name + ": larger than the shop's largest drill",
-			Numbers: "drill " + v.mm(d.mm) + ", the shop has up to " + v.mm(most.Mm),
-			OverMm:  over(d.mm), Rule: "the hole must be bored, sawn or cut with the outline", Source: "shop: drill: largest",
+			What: d.name + ": larger than the shop's largest drill", Numbers: "drill " + v.mm(d.mm) + ", the shop has up to " + v.mm(most.Mm), OverMm: over(d.mm),
+			Rule: "the hole must be bored, sawn or cut with the outline", Source: "shop: drill: largest",
 			Fix: "have it cut with the outline, bore it, or take a smaller size",
 		})
 	}

@@ -55,7 +55,7 @@ func drive(v *view) {
 		if c := named(v.outside, m.Drives.Feature); c != nil && c.step != nil && !v.holdsBy(*c) {
 			v.report(Check, c.name, m.Drives.Pos, Finding{
 				What: "the motor is to drive " + c.name + ", which nothing turns", Numbers: "no keyway, no flat, and a fit that may be loose",
-				Rule: "what drives is keyed, or shrunk on", Source: practice, Fix: "drives: the step that its coupling sits on, or a keyway there",
+				Rule: "what drives is keyed, or shrunk on", Fix: "drives: the step that its coupling sits on, or a keyway there",
 			})
 		} else if c != nil {
 			v.twist(*c, cmp.Or(v.limiterNm(), m.OutputNm()))
@@ -73,7 +73,7 @@ func drive(v *view) {
 		if class := c.size.Fit.Class.Value; c.step.Taper == nil && class != "" && class < looseClass {
 			v.report(Check, c.name, c.pos, Finding{
 				What: "the " + seat + " sits loose on " + c.name, Numbers: v.mm(2*c.radiusMm) + " " + class + ": " + v.mm(2*c.radiusMm-high) + " of play at the least in a bore of its size",
-				Rule: "what is keyed sits without play, or the key works loose", Source: practice, Fix: "fit: h6 or k6",
+				Rule: "what is keyed sits without play, or the key works loose", Fix: "fit: h6 or k6",
 			})
 		}
 		if v.holdsBy(c) || !driven.MatchString(c.step.Seat.Value) {
@@ -81,7 +81,7 @@ func drive(v *view) {
 		}
 		v.report(Check, c.name, c.pos, Finding{
 			What: "nothing turns the " + c.step.Seat.Value + " on " + c.name, Numbers: "no keyway, no flat, and a fit that may be loose",
-			Rule: "what drives is keyed, or shrunk on", Source: practice, Fix: "add a keyway, or accept it where screws or a clamp hold",
+			Rule: "what drives is keyed, or shrunk on", Fix: "add a keyway, or accept it where screws or a clamp hold",
 		})
 	}
 }
@@ -104,7 +104,7 @@ func (v *view) twist(c cylinder, nm float64) {
 	if mpa := 16 * 1000 * nm * d / (math.Pi * (math.Pow(d, 4) - math.Pow(open, 4))); err == nil && s.YieldMPa > 0 && (mpa > share*s.YieldMPa || open >= d) {
 		v.report(Check, c.name, c.pos, Finding{
 			What: c.name + " is thin for the torque that drives it", Numbers: v.w.Torque(nm) + ": " + number(math.Round(mpa)) + " MPa of shear, wanted at most " + number(math.Round(share*s.YieldMPa)) + " MPa in " + v.p.Material.Value + ", without its keyway",
-			Rule: "a shaft takes its torque at half of its shear yield", Source: practice, Fix: "a larger diameter, a stronger metal, or a limiter",
+			Rule: "a shaft takes its torque at half of its shear yield", Fix: "a larger diameter, a stronger metal, or a limiter",
 		})
 	}
 }
@@ -209,7 +209,7 @@ func (r *reviewer) seizes(p, q *parts.Part, nut *parts.Step, screw threads.Threa
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Part: p.Name.Value, Feature: nut.Name.Value, Pos: p.Material.Pos, Source: practice,
+		Part: p.Name.Value, Feature: nut.Name.Value, Pos: p.Material.Pos,
 		What: p.Title.Value + " of " + a.Name + " travels on " + q.Title.Value + " of " + b.Name + ": like on like seizes", Numbers: r.mm(nut.Length.Mm) + " of thread on " + screw.Designation,
 		Rule: "a nut that travels is of bronze or iron, its screw of steel", Fix: "material: CuSn12 for the nut, or accept it for a slow, greased thread",
 	})
@@ -240,7 +240,7 @@ func lockNuts(r *reviewer) {
 			fits--
 		}
 		r.add(Finding{
-			Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), What: "no locking nut has the thread " + t.Designation + " that adjusts " + j.Bearing.Bearing,
+			Part: j.Name, Pos: r.jointPos(j.Name), What: "no locking nut has the thread " + t.Designation + " that adjusts " + j.Bearing.Bearing,
 			Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-1, from memory", Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(nutThreads[fits], 2) + ", or a nut among the parts",
 		})
 	}
@@ -283,8 +283,8 @@ func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Part: j.A.Part, Feature: s.Name.Value, Pos: s.Pos, LeftMm: left(long),
-			What: s.Name.Value + " has no room for the nut that adjusts " + j.Bearing.Bearing, Numbers: r.mm(long) + " of " + t.Designation + ", wanted " + r.mm(wanted),
+			Part: j.A.Part, Feature: s.Name.Value, Pos: s.Pos, What: s.Name.Value + " has no room for the nut that adjusts " + j.Bearing.Bearing,
+			Numbers: r.mm(long) + " of " + t.Designation + ", wanted " + r.mm(wanted), LeftMm: left(long),
 			Rule: "the thread is longer than its locking nut", Source: "ISO 2982-1, from memory", Fix: "a longer thread",
 		})
 	}

@@ -58,9 +58,8 @@ func edge(v *view) {
 		if h.metalMm == 0 {
 			worst.add(h.name, math.Inf(-1), func(count int) {
 				v.report(Stop, h.name, h.pos(), Finding{
-					What:    h.title() + " is centred where there is no metal" + same(count),
-					Numbers: "centre " + v.mm(h.centreMm()) + " from the axis",
-					Rule:    "a hole is drilled in metal", Source: "by geometry", Fix: "correct its place",
+					What: h.title() + " is centred where there is no metal" + same(count), Numbers: "centre " + v.mm(h.centreMm()) + " from the axis",
+					Rule: "a hole is drilled in metal", Source: "by geometry", Fix: "correct its place",
 				})
 			})
 			continue
@@ -79,11 +78,10 @@ func edge(v *view) {
 		}
 		worst.add(h.name, n.wallMm-wantMm, func(count int) {
 			f := Finding{
-				What: h.title() + " lies close to " + n.what + same(count),
-				Numbers: "from its centre to " + n.what + " " + v.mm(n.wallMm+h.radiusMm) + ", wanted " + v.mm(need.needMm) +
-					"; metal left " + v.mm(n.wallMm) + " beside " + v.mm(2*h.radiusMm),
-				Rule: need.rule, Source: need.source, LeftMm: left(n.wallMm),
-				Fix: "move the hole, or give the part more metal there",
+				What:    h.title() + " lies close to " + n.what + same(count),
+				Numbers: "from its centre to " + n.what + " " + v.mm(n.wallMm+h.radiusMm) + ", wanted " + v.mm(need.needMm) + "; metal left " + v.mm(n.wallMm) + " beside " + v.mm(2*h.radiusMm),
+				LeftMm:  left(n.wallMm),
+				Rule:    need.rule, Source: need.source, Fix: "move the hole, or give the part more metal there",
 			}
 			severity := Check
 			if n.wallMm < slackMm {

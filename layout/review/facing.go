@@ -82,8 +82,8 @@ func (r *reviewer) lipAway(flighted *standingPart, stack []*standingPart) {
 				return
 			}
 			away = append(away, Finding{
-				Severity: Check, Part: p.Part, Feature: c.name, Pos: c.pos, What: "the lip of the seal in " + c.name + " looks away from the flight on " + flighted.Title + ", and no other keeps that from the bearing", Numbers: c.step.Seat.Value,
-				Rule: "a lip keeps back what it looks at", Source: practice, Fix: "lip: the other way",
+				Part: p.Part, Feature: c.name, Pos: c.pos, What: "the lip of the seal in " + c.name + " looks away from the flight on " + flighted.Title + ", and no other keeps that from the bearing", Numbers: c.step.Seat.Value,
+				Rule: "a lip keeps back what it looks at", Fix: "lip: the other way",
 			})
 		}
 	}

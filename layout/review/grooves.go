@@ -352,8 +352,8 @@ func hardSteps(v *view) {
 		}
 		wanted := number(c.step.Hardness.Value) + " HRC"
 		severity, f := Check, Finding{
-			What: m.Name + " does not get as hard as " + c.name + " is to be", Numbers: wanted + ", and it is no metal to be quenched", Rule: "a metal hardens as far as its carbon lets it", Source: practice,
-			Fix: "a grade that hardens (C45 or 1045 to 55, 42CrMo4 or 4140 to 53), or a hardened sleeve",
+			What: m.Name + " does not get as hard as " + c.name + " is to be", Numbers: wanted + ", and it is no metal to be quenched",
+			Rule: "a metal hardens as far as its carbon lets it", Fix: "a grade that hardens (C45 or 1045 to 55, 42CrMo4 or 4140 to 53), or a hardened sleeve",
 		}
 		switch {
 		case m.HardHRC > 0:
@@ -466,7 +466,7 @@ func centreHoles(v *view) {
 			}
 			v.report(Check, "", pos, Finding{
 				What: "the centre in the " + string(c.Face) + " end leaves hardly a face", Numbers: v.mm(c.MouthMm) + " of " + v.mm(flat) + ", wanted at most " + v.mm(most),
-				OverMm: over(c.MouthMm), Rule: "a rim of a tenth of the diameter stays round a centre", Source: practice, Fix: "a smaller pilot, or form A",
+				OverMm: over(c.MouthMm), Rule: "a rim of a tenth of the diameter stays round a centre", Fix: "a smaller pilot, or form A",
 			})
 		}
 	}

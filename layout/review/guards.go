@@ -317,7 +317,7 @@ func (g *guardOn) overEnd() bool {
 
 func (g *guardOn) open(what, numbers string, overMm *float64) {
 	g.r.add(Finding{
-		Severity: Check, Part: g.v.p.Name.Value, Pos: g.v.p.Name.Pos, What: g.v.p.Title.Value + " " + what, Numbers: numbers, OverMm: overMm,
+		Part: g.v.p.Name.Value, Pos: g.v.p.Name.Pos, What: g.v.p.Title.Value + " " + what, Numbers: numbers, OverMm: overMm,
 		Rule: "a guard keeps hands off what turns", Source: "ISO 13857, from memory", Fix: "a guard that reaches from plate to plate, and below the shaft on both sides",
 	})
 }

@@ -88,9 +88,9 @@ func (r *headRoom) report(worst *worst) {
 		worst.add(key, -short, func(count int) {
 			r.view.report(Check, h.name, h.pos(), Finding{
 				What:    h.title() + ": the head fits, but no socket or ring spanner goes over it on the " + string(r.side) + same(count),
-				Numbers: r.what + " is " + r.mm(r.near+r.needMm) + " from the centre; the spanner lacks " + r.mm(short),
-				OverMm:  over(short), Rule: "socket (1.25 s + 3)/2 or ring (1.45 s + 2)/2 round the bolt, s across flats", Source: practice,
-				Fix: "put the head or nut on the other side, take socket head screws, or move the holes",
+				Numbers: r.what + " is " + r.mm(r.near+r.needMm) + " from the centre; the spanner lacks " + r.mm(short), OverMm: over(short),
+				Rule: "socket (1.25 s + 3)/2 or ring (1.45 s + 2)/2 round the bolt, s across flats",
+				Fix:  "put the head or nut on the other side, take socket head screws, or move the holes",
 			})
 		})
 	}
@@ -185,16 +185,14 @@ func counterbore(v *view) {
 			v.report(Stop, g.Name.Value, c.Diameter.Pos, Finding{
 				What:    g.Name.Value + ": the screw head does not go into the counterbore",
 				Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm), LeftMm: left(c.Diameter.Mm),
-				Rule: "a counterbore is wider than the head", Source: b.Source,
-				Fix: "open the counterbore, or say in a note which head goes there",
+				Rule: "a counterbore is wider than the head", Source: b.Source, Fix: "open the counterbore, or say in a note which head goes there",
 			})
 		}
 		if c.Depth.Mm < b.SocketHeadHeightMm-slackMm {
 			v.report(Check, g.Name.Value, c.Depth.Pos, Finding{
 				What:    g.Name.Value + ": the screw head stands above the face",
 				Numbers: "counterbore " + v.mm(c.Depth.Mm) + " deep, socket head " + v.mm(b.SocketHeadHeightMm) + " high", LeftMm: left(c.Depth.Mm),
-				Rule: "a counterbore is as deep as the head", Source: b.Source,
-				Fix: "make it deeper, or accept it where nothing passes over the face",
+				Rule: "a counterbore is as deep as the head", Source: b.Source, Fix: "make it deeper, or accept it where nothing passes over the face",
 			})
 		}
 	}
@@ -219,9 +217,9 @@ func hexInCounterbore(r *reviewer) {
 				continue
 			}
 			r.add(Finding{
-				Severity: Check, Part: j.Name.Value, Pos: j.Bolt.Pos,
-				What: "no socket goes over the hexagon heads in the counterbores of " + p.Title.Value, Numbers: "counterbore " + r.mm(c.Diameter.Mm) + ", socket " + r.mm(2*tool),
-				LeftMm: left(c.Diameter.Mm), Rule: "a socket is about 1.25 s + " + r.mm(3) + " wide", Source: practice, Fix: "head: socket, or wider counterbores",
+				Part: j.Name.Value, Pos: j.Bolt.Pos, What: "no socket goes over the hexagon heads in the counterbores of " + p.Title.Value,
+				Numbers: "counterbore " + r.mm(c.Diameter.Mm) + ", socket " + r.mm(2*tool), LeftMm: left(c.Diameter.Mm),
+				Rule: "a socket is about 1.25 s + " + r.mm(3) + " wide", Fix: "head: socket, or wider counterbores",
 			})
 		}
 	}
@@ -291,7 +289,7 @@ func boltPlay(r *reviewer) {
 				continue
 			}
 			r.add(Finding{
-				Severity: Check, Part: in.Name.Value, Pos: in.Pos, What: "the bolts are small for " + ref.Feature + " of " + v.p.Title.Value, Numbers: in.Bolt.Size + " in " + r.mm(mm) + ", wanted at most " + r.mm(coarse),
+				Part: in.Name.Value, Pos: in.Pos, What: "the bolts are small for " + ref.Feature + " of " + v.p.Title.Value, Numbers: in.Bolt.Size + " in " + r.mm(mm) + ", wanted at most " + r.mm(coarse),
 				OverMm: over(mm), Rule: "a bolt fills its hole but for the coarse series of clearance", Source: "ISO 273, ASME B18.2.8", Fix: "the bolt that the holes are for, or smaller holes",
 			})
 		}

@@ -55,7 +55,7 @@ func (r *reviewer) clamps(e *parts.Loose) {
 					if off := apart + beside; ok && off < least {
 						least = off
 						f = Finding{
-							Severity: Check, Part: a.Name.Value, Feature: g.Name.Value, Pos: e.How.Pos, What: "screws through " + g.Name.Value + " of " + a.Title.Value + " do not hold it on " + b.Title.Value, OverMm: over(apart),
+							Part: a.Name.Value, Feature: g.Name.Value, Pos: e.How.Pos, What: "screws through " + g.Name.Value + " of " + a.Title.Value + " do not hold it on " + b.Title.Value, OverMm: over(apart),
 							Numbers: r.mm(apart) + " apart, " + r.mm(beside) + " beside", Rule: "what a screw holds lies on the other part", Source: "by geometry", Fix: "lengths that bring the two together, or the part the other way round",
 						}
 						if apart <= clampMm && beside <= t.MajorMm/2 {

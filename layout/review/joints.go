@@ -95,7 +95,7 @@ func trap(r *reviewer) {
 		}
 		f := Finding{
 			Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + " also goes together in " + ways(list),
-			Rule: trapRule, Source: practice, Fix: "before anything is cut an offset hole: in the job `angles` for the circle of both parts; else the witness mark of the sequence sheet",
+			Rule: trapRule, Fix: "before anything is cut an offset hole: in the job `angles` for the circle of both parts; else the witness mark of the sequence sheet",
 		}
 		if len(j.Offset) > 0 {
 			f.Numbers = "offset hole: " + strings.Join(outs(j.Offset), " and ")
@@ -121,7 +121,7 @@ func unlike(r *reviewer) {
 		for _, said := range j.Unlike {
 			r.add(Finding{
 				Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": " + said,
-				Rule: "the less noble of two metals is eaten, what is small fastest", Source: practice, Fix: "dry or greased as the step says, or metals that lie near one another",
+				Rule: "the less noble of two metals is eaten, what is small fastest", Fix: "dry or greased as the step says, or metals that lie near one another",
 			})
 		}
 	}
@@ -217,11 +217,9 @@ func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c cylinder) {
 		numbers += "; leave " + r.mm(j.Weld.BoreLeaveMm) + " on diameter and " + r.mm(j.Weld.SquareUpMm) + " on a face"
 	}
 	r.add(Finding{
-		Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name),
-		What:    j.Title + ": " + end.Title + " " + c.name + " is finished on its own sheet, before the weld that distorts it",
+		Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": " + end.Title + " " + c.name + " is finished on its own sheet, before the weld that distorts it",
 		Numbers: numbers,
-		Rule:    "fine sizes are finished after the last weld near them", Source: practice,
-		Fix: "after-weld: yes at it, or weld far enough away",
+		Rule:    "fine sizes are finished after the last weld near them", Fix: "after-weld: yes at it, or weld far enough away",
 	})
 }
 
@@ -239,7 +237,7 @@ func fitSides(r *reviewer) {
 		if okA && a.Fit.LightPress.Set() { // it follows the mate as measured
 			if p.Fit.Value != "" {
 				r.add(Finding{
-					Severity: Check, Part: j.Name.Value, Pos: p.Fit.Pos, What: "the joint asks for a fit, and the bore for a light press on what is measured", Numbers: p.Fit.Value,
+					Part: j.Name.Value, Pos: p.Fit.Pos, What: "the joint asks for a fit, and the bore for a light press on what is measured", Numbers: p.Fit.Value,
 					Rule: "two parts have one fit", Source: "ISO 286-1", Fix: "the light press alone, or the fit on both drawings",
 				})
 			}
@@ -255,9 +253,8 @@ func fitSides(r *reviewer) {
 		}{{p.Bore, a, bore}, {p.Shaft, b, shaft}} {
 			drawn := side.size.Fit.Class.Value
 			f := Finding{
-				Part: j.Name.Value, Pos: side.ref.Pos, Source: "ISO 286-1",
-				Rule: "a fit stands on both drawings, as each part is made and checked by its own sheet",
-				Fix:  "write the class at both features",
+				Part: j.Name.Value, Pos: side.ref.Pos,
+				Rule: "a fit stands on both drawings, as each part is made and checked by its own sheet", Source: "ISO 286-1", Fix: "write the class at both features",
 			}
 			switch {
 			case side.size.Fit.Pos.Line == 0 && side.class != "" && r.viewOf(side.ref.Part).p.Kind != parts.Tube: // that has a stop of its own

@@ -40,7 +40,7 @@ func (v *view) besideKeyway(k plan.KeywayRow, h *hole) {
 		if wall := math.Hypot(beside, over) - h.radiusMm; wall < h.radiusMm/2-slackMm {
 			f := Finding{
 				What: h.title() + " and the keyway " + k.Name + " lie close together", Numbers: v.mm(math.Max(0, wall)) + " of metal between, wanted " + v.mm(h.radiusMm/2), LeftMm: left(math.Max(0, wall)),
-				Rule: "metal between a hole and a keyway at least a quarter of the hole", Source: practice, Fix: "the hole or the keyway at another angle",
+				Rule: "metal between a hole and a keyway at least a quarter of the hole", Fix: "the hole or the keyway at another angle",
 			}
 			if wall < slackMm {
 				f.What = h.title() + " and the keyway " + k.Name + " run into each other"
@@ -63,8 +63,8 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 		worst.add(g.name+" "+h.name, headsMm, func(count int) {
 			v.report(Check, h.name, h.pos(), Finding{
 				What:    g.title() + " and " + h.title() + ": their counterbores or countersinks run into each other" + same(count),
-				Numbers: "they overlap by " + v.mm(-headsMm),
-				OverMm:  over(-headsMm), Rule: "a screw head is held all round", Source: "by geometry", Fix: "move one of them, or take smaller heads",
+				Numbers: "they overlap by " + v.mm(-headsMm), OverMm: over(-headsMm),
+				Rule: "a screw head is held all round", Source: "by geometry", Fix: "move one of them, or take smaller heads",
 			})
 		})
 		return
@@ -76,8 +76,7 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 		f := Finding{
 			What:    g.title() + " and " + h.title() + " lie close together" + same(count),
 			Numbers: "centres " + v.mm(centresMm) + " apart, wanted " + v.mm(need.needMm) + "; metal between " + v.mm(wallMm), LeftMm: left(wallMm),
-			Rule: need.rule, Source: need.source,
-			Fix: "move one of them, or take a smaller size or fewer holes",
+			Rule: need.rule, Source: need.source, Fix: "move one of them, or take a smaller size or fewer holes",
 		}
 		severity := Check
 		switch {

@@ -22,7 +22,7 @@ func located(v *view) {
 			}
 			v.report(Check, c.name, c.pos, Finding{
 				What: "nothing stops " + p.Title.Value + " from sliding along " + c.name, Numbers: v.mm(2*c.radiusMm) + ", no shoulder, ring, nut or screw on either side",
-				Rule: "what sits on a shaft has its place along it", Source: practice, Fix: "a shoulder, a groove for a retaining ring, a set screw in the hub, or a joint that holds it",
+				Rule: "what sits on a shaft has its place along it", Fix: "a shoulder, a groove for a retaining ring, a set screw in the hub, or a joint that holds it",
 			})
 			break
 		}

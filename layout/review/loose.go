@@ -78,7 +78,7 @@ func (v *view) stopsOn(on *view, e *parts.Loose) {
 		return
 	}
 	v.add(Finding{
-		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " goes through " + on.p.Title.Value + " and stops nothing there", Numbers: v.mm(2*wide) + " in a bore of " + v.mm(2*bore), LeftMm: left(2 * wide),
+		Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " goes through " + on.p.Title.Value + " and stops nothing there", Numbers: v.mm(2*wide) + " in a bore of " + v.mm(2*bore), LeftMm: left(2 * wide),
 		Rule: "a stop is wider than the bore that it comes to rest on", Source: "by geometry", Fix: "a smaller bore, or a larger stop",
 	})
 }
@@ -105,7 +105,7 @@ func (r *reviewer) tooWide(v, tube *view, e *parts.Loose) {
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not go into " + tube.p.Title.Value, Numbers: r.mm(2*wide) + " in " + r.mm(2*open), OverMm: over(2 * (wide - open)),
+		Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not go into " + tube.p.Title.Value, Numbers: r.mm(2*wide) + " in " + r.mm(2*open), OverMm: over(2 * (wide - open)),
 		Rule: "what is in a tube is smaller than it inside", Source: "by geometry", Fix: "a smaller " + v.p.Title.Value + ", or a larger tube",
 	})
 }
@@ -140,7 +140,7 @@ func (r *reviewer) inItem(v *view, e *parts.Loose) {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not go into a hole of the " + name, Numbers: r.mm(small) + " in " + r.mm(r.itemMm(size[1])), OverMm: over(small - r.itemMm(size[1])),
+			Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not go into a hole of the " + name, Numbers: r.mm(small) + " in " + r.mm(r.itemMm(size[1])), OverMm: over(small - r.itemMm(size[1])),
 			Rule: "what goes into a hole is smaller than it", Source: "by the job", Fix: "a smaller end, or larger holes",
 		})
 	}
@@ -179,7 +179,7 @@ func (r *reviewer) covers(e *parts.Loose) {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Part: p.Name.Value, Pos: e.Pos, What: "the sheet bought to lie on the mouth of " + p.Title.Value + " falls into it", Numbers: r.mm(long) + " by " + r.mm(short) + " on " + r.mm(wide) + " by " + r.mm(deep),
+			Part: p.Name.Value, Pos: e.Pos, What: "the sheet bought to lie on the mouth of " + p.Title.Value + " falls into it", Numbers: r.mm(long) + " by " + r.mm(short) + " on " + r.mm(wide) + " by " + r.mm(deep),
 			LeftMm: left(min(long-wide, short-deep)), Rule: "what lies on an opening is larger than it", Source: "by the job", Fix: "a larger sheet",
 		})
 	}
@@ -214,7 +214,7 @@ func (r *reviewer) comesOver(said parts.Text, how string) {
 					continue
 				}
 				r.add(Finding{
-					Severity: Check, Pos: said.Pos, What: "what is bought does not come over " + title, Numbers: r.mm(bore) + " over " + r.mm(mm), OverMm: over(mm - bore),
+					Pos: said.Pos, What: "what is bought does not come over " + title, Numbers: r.mm(bore) + " over " + r.mm(mm), OverMm: over(mm - bore),
 					Rule: "a bore is wider than what it comes over", Source: "by the job", Fix: "a wider bore",
 				})
 			}
@@ -257,7 +257,7 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 	wide := on.wideMm()
 	if f := v.p.Frustum; f != nil && keepsOff.MatchString(v.p.Title.Value) && f.Large.Mm < 2*wide-slackMm {
 		r.add(Finding{
-			Severity: Check, Part: v.p.Name.Value, Pos: f.Large.Pos, What: v.p.Title.Value + " does not reach over " + on.p.Title.Value + " that it lies on", Numbers: r.mm(f.Large.Mm) + " over " + r.mm(2*wide), LeftMm: left(f.Large.Mm),
+			Part: v.p.Name.Value, Pos: f.Large.Pos, What: v.p.Title.Value + " does not reach over " + on.p.Title.Value + " that it lies on", Numbers: r.mm(f.Large.Mm) + " over " + r.mm(2*wide), LeftMm: left(f.Large.Mm),
 			Rule: "what keeps water or dirt off reaches over the edge", Source: "by geometry", Fix: "a larger end",
 		})
 	}
@@ -265,7 +265,7 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not lie on " + on.p.Title.Value + ": it falls over it", Numbers: r.mm(2*open) + " over " + r.mm(2*wide), OverMm: over(2 * open),
+		Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not lie on " + on.p.Title.Value + ": it falls over it", Numbers: r.mm(2*open) + " over " + r.mm(2*wide), OverMm: over(2 * open),
 		Rule: "what lies on a part has a smaller opening than it", Source: "by geometry", Fix: "a smaller opening",
 	})
 }
@@ -284,7 +284,7 @@ func (r *reviewer) inRim(v, on *view, e *parts.Loose) {
 		if m := itemRim.FindStringSubmatch(said); m != nil && r.brings(o.How.Value, on.p) {
 			if rim := r.itemMm(strings.TrimSpace(m[1] + " " + m[2])); wide > rim-slackMm {
 				r.add(Finding{
-					Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " runs against the rim of what is bought for " + on.p.Title.Value, Numbers: r.mm(wide) + " in " + r.mm(rim), OverMm: over(wide - rim),
+					Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " runs against the rim of what is bought for " + on.p.Title.Value, Numbers: r.mm(wide) + " in " + r.mm(rim), OverMm: over(wide - rim),
 					Rule: "what lies in a rim is smaller than it inside", Source: "by geometry", Fix: "a smaller " + v.p.Title.Value + ", or a wider rim",
 				})
 			}
@@ -322,7 +322,7 @@ func (r *reviewer) screwsPass(v, wall *view, g *parts.HoleGroup) {
 	for _, row := range wall.q.Radials {
 		if tooSmall(row, g, t) {
 			r.add(Finding{
-				Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: "the screws of " + v.p.Title.Value + " do not go through " + row.Name + " of " + wall.p.Title.Value + ", or their heads do too", LeftMm: left(row.DiameterMm),
+				Part: v.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: "the screws of " + v.p.Title.Value + " do not go through " + row.Name + " of " + wall.p.Title.Value + ", or their heads do too", LeftMm: left(row.DiameterMm),
 				Numbers: t.Designation + " through " + r.mm(row.DiameterMm), Rule: "the hole lets the screw through", Source: "ISO 273, ASME B18.2.8", Fix: "holes for that screw",
 			})
 		}
@@ -353,7 +353,7 @@ func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 	}
 	if least := min(past(shaft.outside[0], shaft.outside[min(1, n-1)]), past(shaft.outside[n-1], shaft.outside[max(n-2, 0)])); open < least-slackMm {
 		r.add(Finding{
-			Severity: Check, Part: v.p.Name.Value, Pos: e.Part.Pos, What: v.p.Title.Value + " does not go over " + shaft.p.Title.Value, Numbers: r.mm(2*open) + " over " + r.mm(2*least), LeftMm: left(2 * open),
+			Part: v.p.Name.Value, Pos: e.Part.Pos, What: v.p.Title.Value + " does not go over " + shaft.p.Title.Value, Numbers: r.mm(2*open) + " over " + r.mm(2*least), LeftMm: left(2 * open),
 			Rule: "what goes over a shaft goes over its end", Source: "by geometry", Fix: "a larger opening",
 		})
 	}
@@ -390,9 +390,9 @@ func (r *reviewer) keyReach(v, tube *view) {
 				continue
 			}
 			r.add(Finding{
-				Severity: Check, Part: v.p.Name.Value, Pos: v.p.Name.Pos, What: v.p.Title.Value + " does not go into " + f.Name.Value + " of " + shaft.p.Title.Value + " as it is to", LeftMm: left(in),
-				Numbers: r.mm(in) + " beyond the gap, in a keyway " + r.mm(f.Depth.Mm) + " deep", Rule: "a key goes half into its keyway at the least, and not to the bottom", Source: practice,
-				Fix: "a bar as high as the gap and most of the keyway",
+				Part: v.p.Name.Value, Pos: v.p.Name.Pos, What: v.p.Title.Value + " does not go into " + f.Name.Value + " of " + shaft.p.Title.Value + " as it is to",
+				Numbers: r.mm(in) + " beyond the gap, in a keyway " + r.mm(f.Depth.Mm) + " deep", LeftMm: left(in),
+				Rule: "a key goes half into its keyway at the least, and not to the bottom", Fix: "a bar as high as the gap and most of the keyway",
 			})
 		}
 	}
@@ -453,7 +453,7 @@ func (r *reviewer) waysUp() {
 				continue
 			}
 			r.add(Finding{
-				Severity: Check, Part: p.Name.Value, Pos: t.Pos, What: p.Title.Value + " stands the other way up than its words say", Numbers: w[0],
+				Part: p.Name.Value, Pos: t.Pos, What: p.Title.Value + " stands the other way up than its words say", Numbers: w[0],
 				Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "the other face at its place, or the words",
 			})
 			break
@@ -492,7 +492,7 @@ func (r *reviewer) itemCircle(e *parts.Loose) {
 		}
 		if len(has) > 0 {
 			r.add(Finding{
-				Severity: Check, Part: v.p.Name.Value, Pos: e.Item.Pos, What: "the holes of what is bought for " + v.p.Title.Value + " do not meet its threads, or do not let their screws through", Numbers: "holes " + r.mm(hole) + " on a circle of " + r.mm(circle) + "; threads on " + few(v.written(has)),
+				Part: v.p.Name.Value, Pos: e.Item.Pos, What: "the holes of what is bought for " + v.p.Title.Value + " do not meet its threads, or do not let their screws through", Numbers: "holes " + r.mm(hole) + " on a circle of " + r.mm(circle) + "; threads on " + few(v.written(has)),
 				Rule: "a screw goes through what it holds into its thread", Source: "by the job", Fix: "one circle in both places, and holes a little larger than the screws",
 			})
 		}

@@ -32,8 +32,7 @@ func pierce(v *view) {
 	}
 	cut := v.p.Stock.Cut
 	f := Finding{
-		Rule: cut + " holes in " + v.mm(v.lengthMm) + " at least " + v.mm(leastMm), Source: source,
-		Fix: "drill it instead of having it cut, or make it larger",
+		Rule: cut + " holes in " + v.mm(v.lengthMm) + " at least " + v.mm(leastMm), Source: source, Fix: "drill it instead of having it cut, or make it larger",
 	}
 	if b := v.p.Bore; b != nil && b.Size.Nominal.Mm-b.Leave.Mm < leastMm-slackMm {
 		f.What = "the bore is too small for the " + cut + ", which only marks it"
@@ -92,8 +91,8 @@ func stockLeft(v *view) {
 			continue
 		}
 		f := Finding{
-			Rule:   "at least " + v.mm(c.mm) + " on diameter for the lathe over a " + c.cut + " cut edge, which is rough and tapered",
-			Source: practice, Fix: "add leave, at least " + v.mm(c.mm),
+			Rule: "at least " + v.mm(c.mm) + " on diameter for the lathe over a " + c.cut + " cut edge, which is rough and tapered",
+			Fix:  "add leave, at least " + v.mm(c.mm),
 		}
 		if b := v.p.Bore; b != nil && v.toTurn(b.Size.Fit, b.Size.Nominal.Mm) && b.Leave.Mm < c.mm+less-slackMm {
 			bore := f
@@ -187,8 +186,7 @@ func swing(v *view) {
 	if slices.ContainsFunc(v.q.Operations, func(o plan.Operation) bool { return o.Machine != "Lathe" && part.Bores(o) }) {
 		v.report(Note, "", v.p.Name.Pos, Finding{
 			What: v.p.Title.Value + " is too large for the lathe, and the mill bores it", Numbers: "swing " + v.mm(most.Mm),
-			Rule: "what is turned swings over the bed", Source: "shop: lathe: swing",
-			Fix: "see that the mill's table and throat take it, or have it turned elsewhere",
+			Rule: "what is turned swings over the bed", Source: "shop: lathe: swing", Fix: "see that the mill's table and throat take it, or have it turned elsewhere",
 		})
 		return
 	}
@@ -196,10 +194,8 @@ func swing(v *view) {
 		return
 	}
 	v.report(Stop, "", v.p.Name.Pos, Finding{
-		What:    v.p.Title.Value + " is over the lathe's swing",
-		Numbers: "turns " + v.mm(needMm) + " across its corners, swing " + v.mm(most.Mm),
-		Rule:    "what is turned swings over the bed", Source: "shop: lathe: swing",
-		Fix: "have it turned elsewhere, or make it smaller",
+		What: v.p.Title.Value + " is over the lathe's swing", Numbers: "turns " + v.mm(needMm) + " across its corners, swing " + v.mm(most.Mm),
+		Rule: "what is turned swings over the bed", Source: "shop: lathe: swing", Fix: "have it turned elsewhere, or make it smaller",
 	})
 }
 
@@ -211,10 +207,8 @@ func between(v *view) {
 		return
 	}
 	v.report(Stop, "", v.p.Name.Pos, Finding{
-		What:    v.p.Title.Value + " is longer than the lathe takes between centres",
-		Numbers: v.mm(v.lengthMm) + " long, " + v.mm(most.Mm) + " between centres",
-		Rule:    "a shaft is turned between centres", Source: "shop: lathe: between",
-		Fix: "make it in two, or have it turned elsewhere",
+		What: v.p.Title.Value + " is longer than the lathe takes between centres", Numbers: v.mm(v.lengthMm) + " long, " + v.mm(most.Mm) + " between centres",
+		Rule: "a shaft is turned between centres", Source: "shop: lathe: between", Fix: "make it in two, or have it turned elsewhere",
 	})
 }
 
@@ -234,10 +228,8 @@ func counterpart(r *reviewer) {
 			}
 			if s := named(other.outside, ref.Feature); s != nil && s.size.Fit.Pos.Line == 0 {
 				v.report(Note, c.name, ref.Pos, Finding{
-					What:    "the counterpart of " + c.name + " is turned here too, and has no limits",
-					Numbers: ref.Part + "." + ref.Feature + " " + r.mm(s.size.Nominal.Mm),
-					Rule:    "a light press goes over what is bought and measured; two turned parts take a fit", Source: practice,
-					Fix: "give both sides a fit, such as H7 and p6",
+					What: "the counterpart of " + c.name + " is turned here too, and has no limits", Numbers: ref.Part + "." + ref.Feature + " " + r.mm(s.size.Nominal.Mm),
+					Rule: "a light press goes over what is bought and measured; two turned parts take a fit", Fix: "give both sides a fit, such as H7 and p6",
 				})
 			}
 		}

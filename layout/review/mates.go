@@ -38,9 +38,9 @@ func keyway(v *view) {
 				}
 			}
 			v.report(Check, f.Name.Value, f.Pos, Finding{
+				What: f.Name.Value + " is not in the thread of the nut whose washer it holds", Numbers: "it lies on " + step.name + ", " + v.mm(2*step.radiusMm),
 				OverMm: over(off),
-				What:   f.Name.Value + " is not in the thread of the nut whose washer it holds", Numbers: "it lies on " + step.name + ", " + v.mm(2*step.radiusMm),
-				Rule: "the tongue of a locking washer lies in the thread of its nut", Source: "by geometry", Fix: "move it along, or a longer thread",
+				Rule:   "the tongue of a locking washer lies in the thread of its nut", Source: "by geometry", Fix: "move it along, or a longer thread",
 			})
 			continue
 		}
@@ -395,7 +395,7 @@ func (v *view) motorSide(s measured.Standard) {
 		}
 		v.report(Check, "bore", v.p.Bore.Pos, Finding{
 			What: "the lead-in of the bore is on the face that lies on another part, and the spigot of the motor " + s.Name + " comes from the other", Numbers: "bore-" + string(lies),
-			Rule: "a spigot comes in at its lead-in", Source: practice, Fix: "the part the other way round, by face: at " + j.Name.Value + ", or edge: bore-" + string(other),
+			Rule: "a spigot comes in at its lead-in", Fix: "the part the other way round, by face: at " + j.Name.Value + ", or edge: bore-" + string(other),
 		})
 	}
 }

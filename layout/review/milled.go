@@ -30,7 +30,7 @@ func cutterReach(v *view) {
 		case f.Corner.Mm > 0 && depth > endMillReach*2*f.Corner.Mm+slackMm:
 			v.report(Check, f.Name.Value, f.Pos, Finding{
 				What: "no cutter reaches round the corners of " + f.Name.Value, Numbers: "R " + v.mm(f.Corner.Mm) + " and " + v.mm(depth) + " deep, wanted R " + v.mm(depth/endMillReach/2) + " at least",
-				LeftMm: left(f.Corner.Mm), Rule: "an end mill cuts four diameters deep", Source: practice, Fix: "rounder corners, or accept them filed",
+				LeftMm: left(f.Corner.Mm), Rule: "an end mill cuts four diameters deep", Fix: "rounder corners, or accept them filed",
 			})
 		}
 	}
@@ -46,7 +46,7 @@ func (v *view) slotReach(name string, pos parts.Pos, widthMm, depthMm float64) {
 	}
 	v.report(Check, name, pos, Finding{
 		What: name + " is too deep for a cutter of its width", Numbers: v.mm(widthMm) + " wide and " + v.mm(depthMm) + " deep, wanted at most " + v.mm(endMillReach*widthMm),
-		LeftMm: left(widthMm), Rule: "an end mill cuts four diameters deep", Source: practice, Fix: "a wider or shallower slot",
+		LeftMm: left(widthMm), Rule: "an end mill cuts four diameters deep", Fix: "a wider or shallower slot",
 	})
 }
 
@@ -87,6 +87,6 @@ func (v *view) steepCone(c cylinder) {
 	}
 	v.report(Check, c.name, c.pos, Finding{
 		What: c.name + " is steeper than cones are", Numbers: v.mm(2*c.radiusMm) + " to " + v.mm(2*(c.radiusMm-rise)) + " in " + v.mm(long) + ", " + number(2*math.Atan2(rise, long)*180/math.Pi) + "° in all",
-		OverMm: over(rise), Rule: "a cone is at most as high as it is long", Source: practice, Fix: "the small diameter, or a chamfer in its place",
+		OverMm: over(rise), Rule: "a cone is at most as high as it is long", Fix: "the small diameter, or a chamfer in its place",
 	})
 }

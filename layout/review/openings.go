@@ -38,8 +38,8 @@ func (v *view) stopsInWall(f *parts.Radial, z float64) {
 		return
 	}
 	v.report(Check, f.Name.Value, f.Depth.Pos, Finding{
-		What: f.Name.Value + " ends in the wall and does not open inside", Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wall),
-		LeftMm: left(f.Depth.Mm), Rule: "a port, vent or drain opens into the bore", Source: "by geometry", Fix: "depth: through, or accept it for a locating hole",
+		What: f.Name.Value + " ends in the wall and does not open inside", Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wall), LeftMm: left(f.Depth.Mm),
+		Rule: "a port, vent or drain opens into the bore", Source: "by geometry", Fix: "depth: through, or accept it for a locating hole",
 	})
 }
 
@@ -74,7 +74,7 @@ func (v *view) bareNipple(f *parts.Radial) {
 		return
 	}
 	v.report(Check, f.Name.Value, f.Pos, Finding{
-		What: f.Name.Value + " has no thread for its nipple", Rule: "a grease nipple is screwed in", Source: practice, Fix: "a tapped hole, or accept it for a nipple that is driven in",
+		What: f.Name.Value + " has no thread for its nipple", Rule: "a grease nipple is screwed in", Fix: "a tapped hole, or accept it for a nipple that is driven in",
 	})
 }
 
@@ -115,8 +115,8 @@ func (v *view) tooMuchRound(f *parts.Radial, z float64) {
 		return
 	}
 	v.report(Check, f.Name.Value, f.Pos, Finding{
-		What: f.Name.Value + " leaves little of the round standing", Numbers: v.mm(open) + " of " + v.mm(round) + " cut away",
-		OverMm: over(open), Rule: "openings take at most three quarters of the round", Source: practice, Fix: "narrower openings",
+		What: f.Name.Value + " leaves little of the round standing", Numbers: v.mm(open) + " of " + v.mm(round) + " cut away", OverMm: over(open),
+		Rule: "openings take at most three quarters of the round", Fix: "narrower openings",
 	})
 }
 
@@ -177,7 +177,7 @@ func (r *reviewer) branchOpening(p *parts.Part, end *parts.TubeEnd, main *view, 
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Part: p.Name.Value, Pos: end.Place.Pos, What: "no opening in " + main.p.Title.Value + " lies under " + p.Title.Value,
+		Part: p.Name.Value, Pos: end.Place.Pos, What: "no opening in " + main.p.Title.Value + " lies under " + p.Title.Value,
 		Numbers: "the branch stands " + r.mm(z) + " from the front face at " + number(end.Place.Clock.Deg) + "°",
 		Rule:    "a branch opens into its tube", Source: "by geometry", Fix: "the same clock and distance at both",
 	})
@@ -202,9 +202,9 @@ func (r *reviewer) narrowOpening(p *parts.Part, end *parts.TubeEnd, main *view, 
 		}
 		if open := row.AroundMm * row.AlongMm; open < openShare*math.Pi*bore*bore {
 			r.add(Finding{
-				Severity: Check, Part: p.Name.Value, Pos: end.Place.Pos, What: row.Name + " of " + main.p.Title.Value + " leaves " + p.Title.Value + " half closed",
+				Part: p.Name.Value, Pos: end.Place.Pos, What: row.Name + " of " + main.p.Title.Value + " leaves " + p.Title.Value + " half closed",
 				Numbers: r.mm(row.AroundMm) + " by " + r.mm(row.AlongMm) + " under a bore of " + r.mm(2*bore), LeftMm: left(math.Min(row.AroundMm, row.AlongMm)),
-				Rule: "what comes through a branch passes the opening under it", Source: practice, Fix: "a larger opening",
+				Rule: "what comes through a branch passes the opening under it", Fix: "a larger opening",
 			})
 		}
 	}

@@ -39,7 +39,7 @@ func (r *reviewer) screwPasses(p, q *parts.Part, screw *parts.Step) {
 			}
 			if bore := 2 * narrowest(o); bore > 0 && bore < 2*wants.radiusMm-slackMm {
 				r.add(Finding{
-					Severity: Check, Part: o.Part, Pos: r.job.Part(o.Part).Name.Pos, LeftMm: left(bore), Source: "by geometry",
+					Part: o.Part, Pos: r.job.Part(o.Part).Name.Pos, LeftMm: left(bore), Source: "by geometry",
 					What: q.Title.Value + " does not pass " + o.Title, Numbers: r.mm(2*wants.radiusMm) + " through " + r.mm(bore),
 					Rule: "a screw passes what lies on the axis of its nut", Fix: "a bore wider than the screw, or accept it where the screw does not reach",
 				})
@@ -111,8 +111,8 @@ func loneBore(r *reviewer) {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Part: p.Name.Value, Feature: name, Pos: size.Nominal.Pos, OverMm: over(off),
-			What: "the bore of " + p.Title.Value + " is a running fit on no shaft of the job", Numbers: r.mm(bore) + " " + size.Fit.Class.Value + "; " + near,
+			Part: p.Name.Value, Feature: name, Pos: size.Nominal.Pos, What: "the bore of " + p.Title.Value + " is a running fit on no shaft of the job",
+			Numbers: r.mm(bore) + " " + size.Fit.Class.Value + "; " + near, OverMm: over(off),
 			Rule: "bore and shaft have one nominal size", Source: "ISO 286-1", Fix: "the size of the shaft, or accept it for a shaft that is bought",
 		})
 	}

@@ -52,8 +52,8 @@ func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 	_, long := pinOf(g.Note.Value)
 	out := long - plate.lengthMm
 	f := Finding{
-		Severity: Stop, Part: plate.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, Source: "by geometry",
-		Rule: "a pin goes into its hole", Fix: "one pattern on both drawings, and holes for the pins in one of them larger by their play",
+		Severity: Stop, Part: plate.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos,
+		Rule: "a pin goes into its hole", Source: "by geometry", Fix: "one pattern on both drawings, and holes for the pins in one of them larger by their play",
 	}
 	of := g.Name.Value + " of " + plate.p.Title.Value + " and of " + hub.p.Title.Value
 	worst, play := 0.0, math.Abs(a[0].radiusMm-b[0].radiusMm)

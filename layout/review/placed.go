@@ -127,9 +127,9 @@ func ringClash(r *reviewer) {
 				}
 				if z, deep := overlapped(ring, p); deep > overlapMm {
 					r.add(Finding{
-						Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos,
-						What: p.Title + " reaches into the bearing " + b.Bearing, Numbers: r.mm(p.Own(z)) + " from its front face; the bearing is " + r.mm(hi-lo) + " wide there",
-						Rule: "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
+						Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos, What: p.Title + " reaches into the bearing " + b.Bearing,
+						Numbers: r.mm(p.Own(z)) + " from its front face; the bearing is " + r.mm(hi-lo) + " wide there",
+						Rule:    "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
 					})
 				}
 			}
@@ -159,10 +159,9 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 	const least = 0.75
 	if on := min(hi, to) - max(lo, from); on < least*wide {
 		r.add(Finding{
-			Severity: Stop, Part: j.Name, Pos: r.jointPos(j.Name),
-			What:    "the cone of " + b.Bearing + " stands beside its seat " + j.A.Feature,
+			Severity: Stop, Part: j.Name, Pos: r.jointPos(j.Name), What: "the cone of " + b.Bearing + " stands beside its seat " + j.A.Feature,
 			Numbers: r.mm(max(0, on)) + " of " + r.mm(wide) + " sit on it",
-			Rule:    "a cone sits on its seat over three quarters of its width", Source: practice, Fix: "shoulders that agree: compare their distance on shaft and housing",
+			Rule:    "a cone sits on its seat over three quarters of its width", Fix: "shoulders that agree: compare their distance on shaft and housing",
 		})
 	}
 }
@@ -198,9 +197,9 @@ func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Part: cover.Part, Pos: r.job.Part(cover.Part).Name.Pos,
-		What: cover.Title + " leaves the bearing " + b.Bearing + " open", Numbers: "its bore is " + r.mm(2*least) + ", the bearing " + r.mm(b.OutsideMm) + " outside",
-		LeftMm: left(b.OutsideMm - 2*least), Rule: "a cover reaches over the ring of its bearing", Source: practice, Fix: "a smaller bore",
+		Part: cover.Part, Pos: r.job.Part(cover.Part).Name.Pos, What: cover.Title + " leaves the bearing " + b.Bearing + " open",
+		Numbers: "its bore is " + r.mm(2*least) + ", the bearing " + r.mm(b.OutsideMm) + " outside", LeftMm: left(b.OutsideMm - 2*least),
+		Rule: "a cover reaches over the ring of its bearing", Fix: "a smaller bore",
 	})
 }
 
@@ -279,8 +278,8 @@ func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*stand
 	}
 	v.report(Check, c.name, c.pos, Finding{
 		What:    c.name + " reaches into no register of its size",
-		Numbers: r.mm(reach) + " of " + r.mm(c.toMm-c.fromMm) + " at " + r.mm(2*c.radiusMm) + ", wanted " + r.mm(reachMm),
-		LeftMm:  left(reach), Rule: "a fitted step at the face of a joint centres it", Source: practice, Fix: "a longer step, the size of the bore it goes into, or the part the other way round",
+		Numbers: r.mm(reach) + " of " + r.mm(c.toMm-c.fromMm) + " at " + r.mm(2*c.radiusMm) + ", wanted " + r.mm(reachMm), LeftMm: left(reach),
+		Rule: "a fitted step at the face of a joint centres it", Fix: "a longer step, the size of the bore it goes into, or the part the other way round",
 	})
 	return true
 }

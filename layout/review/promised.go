@@ -37,8 +37,8 @@ func guardsMade(r *reviewer) {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Pos: g.Pos, What: "a guard is named that is neither a part of the job nor bought", Numbers: g.Value,
-			Rule: "the first run is signed for guards that are there", Source: practice, Fix: "its part by the name it has here, or an item under loose",
+			Pos: g.Pos, What: "a guard is named that is neither a part of the job nor bought", Numbers: g.Value,
+			Rule: "the first run is signed for guards that are there", Fix: "its part by the name it has here, or an item under loose",
 		})
 	}
 	for i := range r.job.Loose {
@@ -47,7 +47,7 @@ func guardsMade(r *reviewer) {
 				return strings.Contains(strings.ToLower(g.Value), ofWhat.ReplaceAllString(name, ""))
 			}) {
 				r.add(Finding{
-					Severity: Check, Pos: m.Pos, What: "a guard is bought with a switch, and the guards that stop the motor do not name it", Numbers: name,
+					Pos: m.Pos, What: "a guard is bought with a switch, and the guards that stop the motor do not name it", Numbers: name,
 					Rule: "a guard that opens stops what turns behind it", Source: "ISO 14119, from memory", Fix: "the " + name + " under guards:",
 				})
 			}
@@ -162,8 +162,8 @@ func (r *reviewer) promised(m *parts.Motor) {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Pos: said[at].Pos, What: "the words rely on " + p.what + ", and none is bought", Numbers: said[at].Value,
-			Rule: "what keeps people safe is on the list of what to buy", Source: practice, Fix: "an item under loose",
+			Pos: said[at].Pos, What: "the words rely on " + p.what + ", and none is bought", Numbers: said[at].Value,
+			Rule: "what keeps people safe is on the list of what to buy", Fix: "an item under loose",
 		})
 	}
 }
@@ -245,6 +245,6 @@ func (v *view) anchorRoom(g *parts.HoleGroup) {
 	}
 	v.report(Check, g.Name.Value, g.Pos, Finding{
 		What: v.job.Part(over).Title.Value + " lies where the nuts of the anchors in " + g.Name.Value + " of " + v.p.Title.Value + " come", Numbers: v.mm(clear) + " free round the middle of a hole, wanted " + v.mm(nut),
-		LeftMm: left(clear), Rule: "a nut goes on over an anchor, with washer and socket where the part stands there before", Source: practice, Fix: "another place for the holes, or larger holes in what lies over them",
+		LeftMm: left(clear), Rule: "a nut goes on over an anchor, with washer and socket where the part stands there before", Fix: "another place for the holes, or larger holes in what lies over them",
 	})
 }

@@ -46,8 +46,8 @@ func (r *reviewer) kept(v, to *view, e *parts.Loose, seat cylinder) {
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: "nothing keeps " + v.p.Title.Value + " on " + seat.name + " of " + to.p.Title.Value, Numbers: "no nut, ring or screw, and no words for it",
-		Rule: "what is put on stays on", Source: practice, Fix: "what keeps it: a nut, a ring, a screw, or the words, such as: stays by its weight",
+		Part: v.p.Name.Value, Pos: e.How.Pos, What: "nothing keeps " + v.p.Title.Value + " on " + seat.name + " of " + to.p.Title.Value, Numbers: "no nut, ring or screw, and no words for it",
+		Rule: "what is put on stays on", Fix: "what keeps it: a nut, a ring, a screw, or the words, such as: stays by its weight",
 	})
 }
 
@@ -96,7 +96,7 @@ func (r *reviewer) tooEarly(v, to *view, e *parts.Loose) {
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Part: v.p.Name.Value, Pos: e.After.Pos, What: v.p.Title.Value + " is put to " + to.p.Title.Value + " before that is there", Numbers: "after " + e.After.Value + "; " + to.p.Title.Value + " comes with " + r.with(its),
+		Part: v.p.Name.Value, Pos: e.After.Pos, What: v.p.Title.Value + " is put to " + to.p.Title.Value + " before that is there", Numbers: "after " + e.After.Value + "; " + to.p.Title.Value + " comes with " + r.with(its),
 		Rule: "what a part goes on or into is there before it", Source: "by the job", Fix: "after: the step that " + to.p.Title.Value + " comes with, or a later one",
 	})
 }
@@ -193,7 +193,7 @@ func (r *reviewer) looseFit(v, to *view, e *parts.Loose, seat cylinder) {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Part: v.p.Name.Value, Feature: c.name, Pos: c.pos, OverMm: over(tight), What: v.p.Title.Value + " is too tight to be put on " + to.p.Title.Value + " as the job says",
+			Part: v.p.Name.Value, Feature: c.name, Pos: c.pos, OverMm: over(tight), What: v.p.Title.Value + " is too tight to be put on " + to.p.Title.Value + " as the job says",
 			Numbers: r.w.Limits(low, high) + " over " + r.w.Limits(from, most), Rule: "what no joint presses goes on by hand", Source: "ISO 286-1", Fix: "a fit with play, such as H7/h7, or a press joint",
 		})
 	}
@@ -227,7 +227,7 @@ func (r *reviewer) twoWays(v, to *view, e *parts.Loose, seat cylinder) {
 		what = v.p.Title.Value + " does not pass " + name + " of " + to.p.Title.Value + " to " + seat.name + ", and one comes from that end"
 	}
 	r.add(Finding{
-		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: what, Numbers: r.mm(2*open) + " over " + r.mm(2*past), OverMm: over(2 * (past - open)),
+		Part: v.p.Name.Value, Pos: e.How.Pos, What: what, Numbers: r.mm(2*open) + " over " + r.mm(2*past), OverMm: over(2 * (past - open)),
 		Rule: "what is put on a shaft goes over all that it passes", Source: "by geometry", Fix: "a smaller " + name + ", or a larger bore",
 	})
 }

@@ -121,22 +121,20 @@ func radialEdge(v *view) {
 			}
 			v.report(severity, o.radial.Name.Value, o.radial.Pos, Finding{
 				What: o.title(v) + " breaks into an end face", Numbers: numbers + ", the part from 0 to " + v.mm(v.lengthMm),
-				OverMm: over(math.Max(-fromMm, toMm-v.lengthMm)), Rule: "an opening in the outside keeps metal at both ends", Source: "by geometry",
-				Fix: "move it along the axis, or make it shorter",
+				OverMm: over(math.Max(-fromMm, toMm-v.lengthMm)),
+				Rule:   "an opening in the outside keeps metal at both ends", Source: "by geometry", Fix: "move it along the axis, or make it shorter",
 			})
 		case step != nil && (fromMm < step.fromMm-slackMm && !o.runsOut(v, fromMm) || toMm > step.toMm+slackMm && !o.runsOut(v, toMm)):
 			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
-				What:    o.title(v) + " runs over the end of " + step.name,
-				Numbers: numbers + ", " + step.name + " from " + v.mm(step.fromMm) + " to " + v.mm(step.toMm),
-				OverMm:  over(math.Max(step.fromMm-fromMm, toMm-step.toMm)), Rule: "an opening lies on one diameter, as its template is wrapped round one", Source: practice,
-				Fix: "move it along the axis, or make it shorter",
+				What: o.title(v) + " runs over the end of " + step.name, Numbers: numbers + ", " + step.name + " from " + v.mm(step.fromMm) + " to " + v.mm(step.toMm),
+				OverMm: over(math.Max(step.fromMm-fromMm, toMm-step.toMm)),
+				Rule:   "an opening lies on one diameter, as its template is wrapped round one", Fix: "move it along the axis, or make it shorter",
 			})
 		case math.Min(fromMm, v.lengthMm-toMm) < o.leastMm(v)-slackMm:
 			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
-				What:    o.title(v) + " leaves little metal at an end face",
-				Numbers: v.mm(math.Min(fromMm, v.lengthMm-toMm)) + " left, wanted " + v.mm(o.leastMm(v)), LeftMm: left(math.Min(fromMm, v.lengthMm-toMm)),
-				Rule: "metal beside an opening at least the wall, and no more than half the opening", Source: practice,
-				Fix: "move it along the axis",
+				What: o.title(v) + " leaves little metal at an end face", Numbers: v.mm(math.Min(fromMm, v.lengthMm-toMm)) + " left, wanted " + v.mm(o.leastMm(v)),
+				LeftMm: left(math.Min(fromMm, v.lengthMm-toMm)),
+				Rule:   "metal beside an opening at least the wall, and no more than half the opening", Fix: "move it along the axis",
 			})
 		}
 	}
@@ -201,8 +199,7 @@ func (v *view) metalBetween(a, b *opening, worst *worst) {
 		f := Finding{
 			What:    a.title(v) + " and " + b.title(v) + " lie close together on the outside" + same(count),
 			Numbers: v.mm(gap) + " of metal between them, wanted " + v.mm(least), LeftMm: left(gap),
-			Rule: "metal beside an opening at least the wall, and no more than half the opening", Source: practice,
-			Fix: "turn one of them round the part, or move it along the axis",
+			Rule: "metal beside an opening at least the wall, and no more than half the opening", Fix: "turn one of them round the part, or move it along the axis",
 		}
 		severity := Check
 		if gap < slackMm {
@@ -223,16 +220,13 @@ func radialDepth(v *view) {
 		case f.Through && bore == 0:
 			v.report(Check, f.Name.Value, f.Pos, Finding{
 				What:    f.Name.Value + " is drawn through, but there is no bore here: it comes out on the other side",
-				Numbers: "solid, " + v.mm(2*wallMm) + " across at " + v.mm(z) + " from the front face",
-				OverMm:  over(2 * wallMm), Rule: "through ends in the bore, or runs right through a solid", Source: "by geometry",
-				Fix: "give it a depth, unless it is meant to go right through",
+				Numbers: "solid, " + v.mm(2*wallMm) + " across at " + v.mm(z) + " from the front face", OverMm: over(2 * wallMm),
+				Rule: "through ends in the bore, or runs right through a solid", Source: "by geometry", Fix: "give it a depth, unless it is meant to go right through",
 			})
 		case !f.Through && bore > 0 && f.Depth.Mm >= wallMm-slackMm:
 			v.report(Check, f.Name.Value, f.Pos, Finding{
-				What:    f.Name.Value + " is blind, but comes out in the bore",
-				Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wallMm),
-				OverMm:  over(f.Depth.Mm), Rule: "a blind opening keeps a floor", Source: "by geometry",
-				Fix: "make it shallower, or depth: through",
+				What: f.Name.Value + " is blind, but comes out in the bore", Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wallMm), OverMm: over(f.Depth.Mm),
+				Rule: "a blind opening keeps a floor", Source: "by geometry", Fix: "make it shallower, or depth: through",
 			})
 		}
 	}
@@ -263,10 +257,9 @@ func crossing(v *view) {
 			}
 			worst.add(o.radial.Name.Value+" "+h.name, gap, func(count int) {
 				v.report(Check, h.name, h.pos(), Finding{
-					What:    h.title() + " runs into " + o.title(v) + same(count),
-					Numbers: "they overlap by " + v.mm(-gap),
-					OverMm:  over(-gap), Rule: "a drill that comes out in the side of another hole runs off, and a tap breaks", Source: practice,
-					Fix: "turn the pattern, make the hole shallower, or move the opening",
+					What: h.title() + " runs into " + o.title(v) + same(count), Numbers: "they overlap by " + v.mm(-gap), OverMm: over(-gap),
+					Rule: "a drill that comes out in the side of another hole runs off, and a tap breaks",
+					Fix:  "turn the pattern, make the hole shallower, or move the opening",
 				})
 			})
 		}

@@ -203,9 +203,9 @@ type reviewer struct {
 	said    string // all words, once asked for
 }
 
-// add records a finding of the rule at work.
+// add records a finding of the rule at work: to check, by common practice, where it says no other.
 func (r *reviewer) add(f Finding) {
-	f.Code = r.code
+	f.Code, f.Severity, f.Source = r.code, cmp.Or(f.Severity, Check), cmp.Or(f.Source, practice)
 	j := r.job.Joint(f.Part)
 	f.OfJoint = j != nil && f.Feature == "" && f.Pos.File == j.Pos.File // a part has its own file
 	if f.LeftMm != nil || f.OverMm != nil {
@@ -293,10 +293,8 @@ func (r *reviewer) unmatched(a parts.Accept) {
 	}
 	r.code = "accepted-nothing"
 	r.add(Finding{
-		Severity: Note, Part: a.Part, Feature: a.Feature, Pos: a.Pos,
-		What:   "the job accepts " + a.Finding.Value + where + ", but the review finds no such thing",
-		Rule:   "an acceptance that is out of date would hide the next fault of its sort",
-		Source: practice, Fix: "delete the entry, or correct its code or place",
+		Severity: Note, Part: a.Part, Feature: a.Feature, Pos: a.Pos, What: "the job accepts " + a.Finding.Value + where + ", but the review finds no such thing",
+		Rule: "an acceptance that is out of date would hide the next fault of its sort", Fix: "delete the entry, or correct its code or place",
 	})
 }
 

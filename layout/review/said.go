@@ -94,7 +94,7 @@ func (v *view) saidUse(g *parts.HoleGroup) {
 	words := g.Name.Value + " " + g.Note.Value
 	if jacks.MatchString(words) && g.Size.Make != parts.TappedHole {
 		v.report(Check, g.Name.Value, g.Pos, Finding{
-			What: g.Name.Value + " are for jack screws, and have no thread", Rule: "a jack screw pushes by its thread", Source: practice, Fix: "a tapped hole",
+			What: g.Name.Value + " are for jack screws, and have no thread", Rule: "a jack screw pushes by its thread", Fix: "a tapped hole",
 		})
 	}
 	all := v.holesOf(g.Name.Value)
@@ -125,7 +125,7 @@ func (v *view) saidLifts(name, words string) {
 	}
 	if wide := 2 * all[0].radiusMm; all[0].thread == nil && wide < shackleMm {
 		v.report(Check, name, all[0].pos(), Finding{
-			What: "no shackle goes through " + name + " of " + v.p.Title.Value, Numbers: v.mm(wide) + ", wanted " + v.mm(shackleMm), LeftMm: left(wide), Rule: "what a part is lifted by takes a shackle", Source: practice, Fix: "wider ones",
+			What: "no shackle goes through " + name + " of " + v.p.Title.Value, Numbers: v.mm(wide) + ", wanted " + v.mm(shackleMm), LeftMm: left(wide), Rule: "what a part is lifted by takes a shackle", Fix: "wider ones",
 		})
 	}
 	if len(all) < 2 || v.p.Bore == nil {
@@ -139,7 +139,7 @@ func (v *view) saidLifts(name, words string) {
 	if off > besideShare*wide {
 		v.report(Check, name, all[0].pos(), Finding{
 			What: v.p.Title.Value + " hangs askew by " + name, Numbers: "the middle of the holes lies " + v.mm(off) + " beside its own, wanted at most " + v.mm(besideShare*wide), OverMm: over(off),
-			Rule: "what is hung up by several holes hangs under their middle", Source: practice, Fix: "holes as far to the left as to the right, in the middle of its height or near its edge",
+			Rule: "what is hung up by several holes hangs under their middle", Fix: "holes as far to the left as to the right, in the middle of its height or near its edge",
 		})
 	}
 }
@@ -342,7 +342,7 @@ func saidThreads(r *reviewer) {
 		for _, m := range namedThread.FindAllString(t.Value, -1) {
 			if !has[threadName(m)] {
 				r.add(Finding{
-					Severity: Check, Part: part, Pos: t.Pos, What: "the words name a thread " + m + ", which " + on + " has not", Numbers: t.Value,
+					Part: part, Pos: t.Pos, What: "the words name a thread " + m + ", which " + on + " has not", Numbers: t.Value,
 					Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the words, or the thread",
 				})
 			}
@@ -385,7 +385,7 @@ func (r *reviewer) saidHoles() {
 			}
 			if !slices.ContainsFunc(p.Holes, func(g parts.HoleGroup) bool { return is(g.Name.Value) }) && !slices.ContainsFunc(p.Radials, func(o parts.Radial) bool { return is(o.Name.Value) }) {
 				r.add(Finding{
-					Severity: Check, Part: p.Name.Value, Pos: t.Pos, What: "the words name a hole " + name + ", which " + p.Title.Value + " has not", Numbers: t.Value,
+					Part: p.Name.Value, Pos: t.Pos, What: "the words name a hole " + name + ", which " + p.Title.Value + " has not", Numbers: t.Value,
 					Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the hole, or the words",
 				})
 			}

@@ -102,8 +102,8 @@ func (v *view) sealSeat(c cylinder, m *part.SealSize, inside bool) {
 	}
 	if long := c.toMm - c.fromMm; long < width-slackMm {
 		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " is shorter than its seal " + m.Name, Numbers: v.mm(long) + " for " + v.mm(width),
-			LeftMm: left(long), Rule: "a seal lies in its seat over its whole width", Source: "by geometry", Fix: "a longer seat, or a narrower seal",
+			What: c.name + " is shorter than its seal " + m.Name, Numbers: v.mm(long) + " for " + v.mm(width), LeftMm: left(long),
+			Rule: "a seal lies in its seat over its whole width", Source: "by geometry", Fix: "a longer seat, or a narrower seal",
 		})
 	}
 }
@@ -272,7 +272,7 @@ func limitsOff(v *view) {
 		}
 		v.report(Check, c.name, c.pos, Finding{
 			What: "the limits of " + c.name + " are not those of its nominal size", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(nominal),
-			OverMm: over(off), Rule: "limits lie at the nominal size", Source: practice, Fix: "the nominal size or the limits are wrong",
+			OverMm: over(off), Rule: "limits lie at the nominal size", Fix: "the nominal size or the limits are wrong",
 		})
 	}
 }
@@ -339,9 +339,9 @@ func (v *view) nutOn(q *parts.Part, i int, screw *parts.Step, in, out *threads.T
 	r, p, nut := v.reviewer, v.p, v.inside[i].step
 	if in.Designation != out.Designation {
 		r.add(Finding{
-			Severity: Stop, Part: p.Name.Value, Feature: nut.Name.Value, Pos: nut.Pos, Source: "by the job",
+			Severity: Stop, Part: p.Name.Value, Feature: nut.Name.Value, Pos: nut.Pos,
 			What: p.Title.Value + " and " + q.Title.Value + " have other threads at " + nut.Name.Value, Numbers: in.Designation + " and " + out.Designation,
-			Rule: "a nut has the thread of its screw", Fix: "the same thread on both drawings",
+			Rule: "a nut has the thread of its screw", Source: "by the job", Fix: "the same thread on both drawings",
 		})
 		return
 	}
@@ -352,8 +352,8 @@ func (v *view) nutOn(q *parts.Part, i int, screw *parts.Step, in, out *threads.T
 	if screw.Length.Mm <= nut.Length.Mm {
 		if has, wants := screw.Length.Mm, math.Min(nut.Length.Mm, out.MajorMm); has < wants-slackMm {
 			r.add(Finding{
-				Severity: Check, Part: q.Name.Value, Feature: screw.Name.Value, Pos: screw.Pos, Source: practice, LeftMm: left(has),
-				What: q.Title.Value + " has little thread for " + p.Title.Value, Numbers: r.mm(has) + " in a nut of " + r.mm(nut.Length.Mm) + ", wanted " + r.mm(wants),
+				Part: q.Name.Value, Feature: screw.Name.Value, Pos: screw.Pos, What: q.Title.Value + " has little thread for " + p.Title.Value,
+				Numbers: r.mm(has) + " in a nut of " + r.mm(nut.Length.Mm) + ", wanted " + r.mm(wants), LeftMm: left(has),
 				Rule: "a nut is filled, or at least one diameter of it", Fix: "a longer thread, or a thinner nut",
 			})
 		}
@@ -362,9 +362,9 @@ func (v *view) nutOn(q *parts.Part, i int, screw *parts.Step, in, out *threads.T
 	for _, next := range beside(v.inside, i) {
 		if c := next.step; c.Size.Thread.Value == "" && c.Size.Nominal.Mm < out.MajorMm-slackMm {
 			r.add(Finding{
-				Severity: Stop, Part: p.Name.Value, Feature: c.Name.Value, Pos: c.Pos, Source: "by geometry",
-				What: q.Title.Value + " does not pass " + c.Name.Value + " of " + p.Title.Value, Numbers: r.mm(out.MajorMm) + " of " + out.Designation + " through " + r.mm(c.Size.Nominal.Mm),
-				Rule: "a screw that is longer than its nut comes out behind it", Fix: "a bore wider than the thread",
+				Severity: Stop, Part: p.Name.Value, Feature: c.Name.Value, Pos: c.Pos, What: q.Title.Value + " does not pass " + c.Name.Value + " of " + p.Title.Value,
+				Numbers: r.mm(out.MajorMm) + " of " + out.Designation + " through " + r.mm(c.Size.Nominal.Mm),
+				Rule:    "a screw that is longer than its nut comes out behind it", Source: "by geometry", Fix: "a bore wider than the thread",
 			})
 		}
 	}

@@ -32,8 +32,8 @@ func (r *reviewer) slips(j *plan.JointPlan, in *parts.Joint) {
 	}
 	play := round.insideMm - goes.outsideMm
 	f := Finding{
-		Part: j.Name, Pos: r.jointPos(j.Name), Source: "by geometry", Numbers: "outside " + r.mm(goes.outsideMm) + ", inside " + r.mm(round.insideMm), OverMm: over(play),
-		Rule: "an end slips into the next with a little play", Fix: "sizes that agree: look at what is measured inside and outside",
+		Part: j.Name, Pos: r.jointPos(j.Name), Numbers: "outside " + r.mm(goes.outsideMm) + ", inside " + r.mm(round.insideMm), OverMm: over(play),
+		Rule: "an end slips into the next with a little play", Source: "by geometry", Fix: "sizes that agree: look at what is measured inside and outside",
 	}
 	switch lap := max(goes.lapMm, round.lapMm); {
 	case play < -slackMm:
@@ -54,8 +54,8 @@ func (r *reviewer) slips(j *plan.JointPlan, in *parts.Joint) {
 // round a bore no ledge is left.
 func (r *reviewer) standsOn(j *plan.JointPlan, a, b roundEnd) {
 	f := Finding{
-		Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), Source: "by geometry", Numbers: "inside " + r.mm(a.insideMm) + " on " + r.mm(b.insideMm),
-		Rule: "an end that stands on another meets its metal", Fix: "sizes that agree, or a gap below 0 where it goes in",
+		Part: j.Name, Pos: r.jointPos(j.Name), Numbers: "inside " + r.mm(a.insideMm) + " on " + r.mm(b.insideMm),
+		Rule: "an end that stands on another meets its metal", Source: "by geometry", Fix: "sizes that agree, or a gap below 0 where it goes in",
 	}
 	on, ledge := min(a.outsideMm, b.outsideMm)-max(a.insideMm, b.insideMm), math.Abs(a.insideMm-b.insideMm)
 	switch {

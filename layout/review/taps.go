@@ -36,8 +36,8 @@ func depth(v *view) {
 		leftMm := h.metalMm - drillMm
 		f := Finding{
 			Numbers: "full diameter " + v.mm(drillMm) + " deep, with the point " + v.mm(tipMm) + ", in " + v.mm(h.metalMm) + " of metal",
-			OverMm:  over(tipMm - h.metalMm), Rule: "a blind hole keeps a floor", Source: "by geometry",
-			Fix: "make it shallower, or depth: through",
+			OverMm:  over(tipMm - h.metalMm),
+			Rule:    "a blind hole keeps a floor", Source: "by geometry", Fix: "make it shallower, or depth: through",
 		}
 		if h.thread != nil {
 			f.Numbers = "thread " + v.mm(wantMm) + ", drill " + v.mm(drillMm) + " deep, with the point " + v.mm(tipMm) + ", in " + v.mm(h.metalMm) + " of metal"
@@ -109,8 +109,8 @@ type threaded struct {
 func (v *view) thread(t threaded, m material.Thread, haveMm float64) {
 	needMm, f := m.Engagement*t.thread.MajorMm, Finding{
 		What: t.title + " has little thread for a bolt in " + m.Name,
-		Rule: "thread at least " + number(m.Engagement) + " times the diameter in " + m.Name, Source: practice,
-		Fix: "more depth or thicker metal, a smaller thread, or a nut on the far side",
+		Rule: "thread at least " + number(m.Engagement) + " times the diameter in " + m.Name,
+		Fix:  "more depth or thicker metal, a smaller thread, or a nut on the far side",
 	}
 	switch {
 	case t.thread.Taper: // it seals where it is as long as its mate goes in; a floor would stop that

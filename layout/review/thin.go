@@ -36,7 +36,7 @@ func (v *view) thinRim() {
 	if wall := v.flatWall(); wall > slackMm && wall < math.Min(least, 0.25*v.inside[0].radiusMm)-slackMm {
 		v.report(Check, "bore", v.inside[0].pos, Finding{
 			What: "little metal stays between the bore and the outline", LeftMm: left(wall), Numbers: v.mm(wall) + " at the thinnest, wanted " + v.mm(math.Min(least, 0.25*v.inside[0].radiusMm)),
-			Rule: "a ring is at least half as wide as it is thick, or an eighth of its bore", Source: practice, Fix: "a smaller bore or a larger outline",
+			Rule: "a ring is at least half as wide as it is thick, or an eighth of its bore", Fix: "a smaller bore or a larger outline",
 		})
 	}
 }
@@ -110,8 +110,8 @@ func (v *view) thinFloor() {
 				severity = Stop // through the middle
 			}
 			v.report(severity, f.Name.Value, f.Pos, Finding{
-				What: f.Name.Value + " leaves little metal under it", LeftMm: left(floor), Numbers: v.mm(floor) + " of " + v.mm(wall) + ", wanted " + v.mm(least),
-				Rule: "a slot leaves a quarter of a wall, and 0.8 of the diameter of a solid", Source: practice, Fix: "a shallower slot, or a thicker wall",
+				What: f.Name.Value + " leaves little metal under it", Numbers: v.mm(floor) + " of " + v.mm(wall) + ", wanted " + v.mm(least), LeftMm: left(floor),
+				Rule: "a slot leaves a quarter of a wall, and 0.8 of the diameter of a solid", Fix: "a shallower slot, or a thicker wall",
 			})
 		}
 	}
@@ -124,7 +124,7 @@ func (v *view) wideHole(f *parts.Radial, acrossMm float64) {
 	if d := v.radialHoleMm(f); f.Shape == parts.RadialHole && d > most*acrossMm+slackMm {
 		v.report(Check, f.Name.Value, f.Pos, Finding{
 			What: f.Name.Value + " takes most of the part that it crosses", Numbers: v.mm(d) + " in " + v.mm(acrossMm) + ", wanted at most " + v.mm(most*acrossMm),
-			OverMm: over(d), Rule: "a hole across a solid takes half its diameter at most", Source: practice, Fix: "a smaller hole, or a thicker part",
+			OverMm: over(d), Rule: "a hole across a solid takes half its diameter at most", Fix: "a smaller hole, or a thicker part",
 		})
 	}
 }
@@ -141,8 +141,8 @@ func (v *view) thinWeb() {
 			least := math.Max(1.5, high/10)
 			if long := c.toMm - c.fromMm; !math.IsInf(high, 1) && high > long && long < least-slackMm {
 				v.report(Check, c.name, c.pos, Finding{
-					What: c.name + " is left as a thin disc", Numbers: v.mm(long) + " thick and " + v.mm(high) + " high, wanted " + v.mm(least),
-					LeftMm: left(long), Rule: "a collar is a tenth as thick as it is high, and not under " + v.mm(1.5), Source: practice, Fix: "a longer step",
+					What: c.name + " is left as a thin disc", Numbers: v.mm(long) + " thick and " + v.mm(high) + " high, wanted " + v.mm(least), LeftMm: left(long),
+					Rule: "a collar is a tenth as thick as it is high, and not under " + v.mm(1.5), Fix: "a longer step",
 				})
 			}
 		}
@@ -179,7 +179,7 @@ func relief(v *view) {
 		if u.WidthMm > 0.25*long+slackMm || u.DepthMm > deepest+slackMm {
 			v.report(Check, c.name, c.pos, Finding{
 				What: "the undercut of " + c.name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.radiusMm) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
-				OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")", Source: practice, Fix: "a narrower or shallower undercut, such as DIN 509 F",
+				OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")", Fix: "a narrower or shallower undercut, such as DIN 509 F",
 			})
 		}
 	}

@@ -339,7 +339,6 @@ func (r *reviewer) mm(v float64) string {
 
 func (v *view) report(s Severity, feature string, pos parts.Pos, f Finding) {
 	f.Severity, f.Part, f.Feature, f.Pos = s, v.p.Name.Value, feature, pos
-	f.Source = cmp.Or(f.Source, practice)
 	v.add(f)
 }
 

@@ -45,7 +45,7 @@ func chamfer(v *view) {
 		if seat := step.step != nil && step.step.Seat.Value != "" || step.size.Fit.Pos.Line > 0; seat && c.For != "weld" && c.Size.Mm > mostOfSeat*(step.toMm-step.fromMm)+slackMm {
 			v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
 				What: "the " + c.Word() + " " + c.Edge.Value + " takes much of the seat", Numbers: v.mm(c.Size.Mm) + " of " + v.mm(step.toMm-step.fromMm), OverMm: over(c.Size.Mm),
-				Rule: "a chamfer leaves two thirds of its seat at the least", Source: practice, Fix: "a shorter chamfer",
+				Rule: "a chamfer leaves two thirds of its seat at the least", Fix: "a shorter chamfer",
 			})
 		}
 		z := step.fromMm + c.Size.Mm/2
@@ -59,9 +59,8 @@ func chamfer(v *view) {
 		}
 		if dome := c.Radius.Set() && len(v.inside) == 0; !dome && acrossMm >= wallMm-slackMm {
 			v.report(Stop, c.Edge.Value, c.Size.Pos, Finding{
-				What:    "the " + c.Word() + " " + c.Edge.Value + " is larger than the wall",
-				Numbers: v.mm(acrossMm) + " across, wall " + v.mm(wallMm),
-				Rule:    "a chamfer leaves a face", Source: "by geometry", Fix: "a smaller chamfer or a thicker wall",
+				What: "the " + c.Word() + " " + c.Edge.Value + " is larger than the wall", Numbers: v.mm(acrossMm) + " across, wall " + v.mm(wallMm),
+				Rule: "a chamfer leaves a face", Source: "by geometry", Fix: "a smaller chamfer or a thicker wall",
 			})
 			continue
 		}
@@ -112,9 +111,8 @@ func (v *view) chamferMeets(c *parts.Chamfer, name string, roomMm float64) {
 			continue
 		}
 		v.report(Stop, o.Edge.Value, o.Size.Pos, Finding{
-			What:    "the chamfers at both ends of " + name + " overlap",
-			Numbers: v.mm(c.Size.Mm) + " and " + v.mm(o.Size.Mm) + " in " + v.mm(roomMm),
-			Rule:    "two chamfers leave an edge between them", Source: "by geometry", Fix: "smaller chamfers",
+			What: "the chamfers at both ends of " + name + " overlap", Numbers: v.mm(c.Size.Mm) + " and " + v.mm(o.Size.Mm) + " in " + v.mm(roomMm),
+			Rule: "two chamfers leave an edge between them", Source: "by geometry", Fix: "smaller chamfers",
 		})
 	}
 }
@@ -199,10 +197,9 @@ func undercut(v *view) {
 				continue
 			}
 			v.report(severity, c.name, c.pos, Finding{
-				What:    c.name + " ends at the shoulder of " + shoulder + " without an undercut",
-				Numbers: "seat of " + c.step.Seat.Value + ", " + v.mm(2*c.radiusMm),
-				Rule:    "a seat that is to touch its shoulder has a relief in the corner, or its counterpart a chamfer larger than the corner", Source: practice,
-				Fix: "add an undercut, or check the counterpart's chamfer against the tool's corner radius",
+				What: c.name + " ends at the shoulder of " + shoulder + " without an undercut", Numbers: "seat of " + c.step.Seat.Value + ", " + v.mm(2*c.radiusMm),
+				Rule: "a seat that is to touch its shoulder has a relief in the corner, or its counterpart a chamfer larger than the corner",
+				Fix:  "add an undercut, or check the counterpart's chamfer against the tool's corner radius",
 			})
 		}
 	}

@@ -49,9 +49,8 @@ func separate(r *reviewer) {
 		return // one machine, or a job of several
 	}
 	r.add(Finding{
-		Severity: Check, Pos: r.job.Joints[0].Pos,
-		What: "no joint connects " + few(floats) + " to the rest", Rule: "the joints put one machine together", Source: practice,
-		Fix: "add the joint that is missing, or give the other assembly a job of its own",
+		Pos: r.job.Joints[0].Pos, What: "no joint connects " + few(floats) + " to the rest",
+		Rule: "the joints put one machine together", Fix: "add the joint that is missing, or give the other assembly a job of its own",
 	})
 }
 
@@ -77,9 +76,9 @@ func unjoined(r *reviewer) {
 				continue
 			}
 			r.add(Finding{
-				Severity: Check, Part: a.p.Name.Value, Feature: a.h.Name.Value, Pos: a.h.Pos,
+				Part: a.p.Name.Value, Feature: a.h.Name.Value, Pos: a.h.Pos,
 				What: a.p.Title.Value + " and " + b.p.Title.Value + " have holes for each other, and no joint bolts them", Numbers: a.h.Name.Value + " and " + b.h.Name.Value + ", " + a.h.Size.Thread + " on " + r.mm(a.h.Pattern.PCD.Mm),
-				Rule: "what is drilled for each other is bolted", Source: practice, Fix: "add the bolt joint",
+				Rule: "what is drilled for each other is bolted", Fix: "add the bolt joint",
 			})
 		}
 	}
@@ -99,8 +98,8 @@ func (r *reviewer) forgotten() {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Part: name, Pos: p.Name.Pos, What: p.Title.Value + " is in no joint, and loose does not name it",
-			Rule: "a part is fastened, or said to be loose", Source: practice, Fix: "a joint that fastens it, or an entry under loose with what holds it",
+			Part: name, Pos: p.Name.Pos, What: p.Title.Value + " is in no joint, and loose does not name it",
+			Rule: "a part is fastened, or said to be loose", Fix: "a joint that fastens it, or an entry under loose with what holds it",
 		})
 	}
 }
@@ -122,9 +121,9 @@ func spareCopies(r *reviewer) {
 	for _, p := range r.job.Parts {
 		if n := len(used[p.Name.Value]); n > 0 && n < p.Quantity && !whole[p.Name.Value] {
 			r.add(Finding{
-				Severity: Check, Part: p.Name.Value, Pos: p.Name.Pos,
-				What: "more copies of " + p.Title.Value + " are made than the joints use", Numbers: strconv.Itoa(p.Quantity) + " made, " + strconv.Itoa(n) + " used",
-				Rule: "each copy has its place", Source: practice, Fix: "quantity: " + strconv.Itoa(n) + ", a joint for the others, or accept it for spares",
+				Part: p.Name.Value, Pos: p.Name.Pos, What: "more copies of " + p.Title.Value + " are made than the joints use",
+				Numbers: strconv.Itoa(p.Quantity) + " made, " + strconv.Itoa(n) + " used",
+				Rule:    "each copy has its place", Fix: "quantity: " + strconv.Itoa(n) + ", a joint for the others, or accept it for spares",
 			})
 		}
 	}
@@ -163,8 +162,8 @@ func (r *reviewer) unwelded() {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Part: j.Name.Value, Pos: j.Pos, What: p.Title.Value + " has a chamfer for a weld, and no joint welds it",
-			Rule: "what is prepared for a weld is welded", Source: practice, Fix: "add the weld joint after this one",
+			Part: j.Name.Value, Pos: j.Pos, What: p.Title.Value + " has a chamfer for a weld, and no joint welds it",
+			Rule: "what is prepared for a weld is welded", Fix: "add the weld joint after this one",
 		})
 	}
 }
@@ -192,8 +191,8 @@ func jointFace(r *reviewer) {
 				}
 				r.add(Finding{
 					Severity: Stop, Part: name, Feature: c.Edge.Value, Pos: c.Edge.Pos,
-					What: "the weld at " + c.Edge.Value + " of " + p.Title.Value + " stands in the joint " + j.Name.Value, Rule: "a joint face is free of welds", Source: practice,
-					Fix: "prepare the other face, or bolt the part on the other way round",
+					What: "the weld at " + c.Edge.Value + " of " + p.Title.Value + " stands in the joint " + j.Name.Value,
+					Rule: "a joint face is free of welds", Fix: "prepare the other face, or bolt the part on the other way round",
 				})
 			}
 		}
@@ -266,9 +265,9 @@ func (r *reviewer) shallow(j *plan.JointPlan, in *parts.Joint) {
 	for _, c := range p.Chamfers {
 		if c.For == "weld" && strings.HasPrefix(c.Edge.Value, in.Weld.Part.Feature+"-") && c.Size.Mm < least*j.Weld.ThinnerMm-slackMm {
 			r.add(Finding{
-				Severity: Check, Part: p.Name.Value, Feature: c.Edge.Value, Pos: c.Size.Pos, What: "the weld at " + c.Edge.Value + " of " + p.Title.Value + " is prepared too shallow",
-				Numbers: r.mm(c.Size.Mm) + " for a wall of " + r.mm(j.Weld.ThinnerMm) + ", wanted at least " + r.mm(least*j.Weld.ThinnerMm),
-				LeftMm:  left(c.Size.Mm), Rule: "a bevel goes half through the thinner part at the least", Source: practice, Fix: "a larger chamfer",
+				Part: p.Name.Value, Feature: c.Edge.Value, Pos: c.Size.Pos, What: "the weld at " + c.Edge.Value + " of " + p.Title.Value + " is prepared too shallow",
+				Numbers: r.mm(c.Size.Mm) + " for a wall of " + r.mm(j.Weld.ThinnerMm) + ", wanted at least " + r.mm(least*j.Weld.ThinnerMm), LeftMm: left(c.Size.Mm),
+				Rule: "a bevel goes half through the thinner part at the least", Fix: "a larger chamfer",
 			})
 		}
 	}
@@ -339,8 +338,8 @@ func (r *reviewer) squareOnRound(j *plan.JointPlan, w *parts.WeldJoint) {
 	}
 	if off > offRoundMm {
 		r.add(Finding{
-			Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": a square end stands on a round", OverMm: over(off), Numbers: "its sides stand off by " + r.mm(off) + ", wanted at most " + r.mm(offRoundMm),
-			Rule: "an end is coped to the round that it is welded to", Source: practice, Fix: "onto: " + w.To.Part + "." + w.To.Feature + " at the bar's end, with its place",
+			Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": a square end stands on a round", OverMm: over(off), Numbers: "its sides stand off by " + r.mm(off) + ", wanted at most " + r.mm(offRoundMm),
+			Rule: "an end is coped to the round that it is welded to", Fix: "onto: " + w.To.Part + "." + w.To.Feature + " at the bar's end, with its place",
 		})
 	}
 }
@@ -367,8 +366,8 @@ func (r *reviewer) rootGaps() {
 		for i := range p.Ends {
 			if g := p.Ends[i].Gap; g.Mm > mostMm+slackMm {
 				r.add(Finding{
-					Severity: Check, Part: p.Name.Value, Pos: g.Pos, What: "the root gap of " + p.Title.Value + " is too wide to weld", Numbers: r.mm(g.Mm) + ", wanted at most " + r.mm(mostMm),
-					OverMm: over(g.Mm), Rule: "a root gap is bridged by one run", Source: practice, Fix: r.mm(1) + " to " + r.mm(3),
+					Part: p.Name.Value, Pos: g.Pos, What: "the root gap of " + p.Title.Value + " is too wide to weld", Numbers: r.mm(g.Mm) + ", wanted at most " + r.mm(mostMm),
+					OverMm: over(g.Mm), Rule: "a root gap is bridged by one run", Fix: r.mm(1) + " to " + r.mm(3),
 				})
 			}
 		}
@@ -389,8 +388,8 @@ func shortPress(r *reviewer) {
 		whole := j.B.ToMm - j.B.FromMm
 		if on := j.Press.LengthMm; on < heldShare*whole-slackMm {
 			r.add(Finding{
-				Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), LeftMm: left(on), What: j.Title + ": little of the bore is left to hold", Numbers: r.mm(on) + " of " + r.mm(whole) + ", wanted at least " + r.mm(heldShare*whole),
-				Rule: "a press holds by a quarter of its bore at the least, or the part tilts", Source: practice, Fix: "smaller chamfers, a thicker part, or less below its face",
+				Part: j.Name, Pos: r.jointPos(j.Name), LeftMm: left(on), What: j.Title + ": little of the bore is left to hold", Numbers: r.mm(on) + " of " + r.mm(whole) + ", wanted at least " + r.mm(heldShare*whole),
+				Rule: "a press holds by a quarter of its bore at the least, or the part tilts", Fix: "smaller chamfers, a thicker part, or less below its face",
 			})
 		}
 	}
