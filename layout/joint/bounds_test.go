@@ -360,3 +360,63 @@ func TestRoundMm(t *testing.T) {
 		}
 	}
 }
+
+// TestBarsMeet: two mitred ends that are welded are a corner; a square end stands on the top or the bottom
+// of a bar as deep, its ends square too, where its place puts both fronts level.
+func TestBarsMeet(t *testing.T) {
+	t.Parallel()
+	mm := func(v float64) parts.Length { return parts.Length{Mm: v, Pos: parts.Pos{Line: 1}} }
+	bar := func(end string) feature {
+		f := stepped(parts.Part{Bar: &parts.Bar{Depth: parts.Length{Mm: 50}, Width: parts.Length{Mm: 40}, Length: parts.Length{Mm: 500}}}, part.Step{})
+		f.ref.Feature = end
+		return f
+	}
+	mitred := parts.BarEnd{Mitre: parts.Angle{Deg: 45, Pos: parts.Pos{Line: 1}}}
+	for _, c := range []struct {
+		name           string
+		change         func(t *joint, end, on *parts.Bar)
+		corner, stands bool
+		along          float64
+	}{
+		{"square", func(t *joint, end, on *parts.Bar) {}, false, true, 30},
+		{"the other end", func(t *joint, end, on *parts.Bar) { t.a.ref.Feature, t.in.Place.With = "right", "right" }, false, true, 30},
+		{"on the bottom", func(t *joint, end, on *parts.Bar) {
+			t.b.ref.Feature, t.in.Place.On, t.in.Place.Looks = "bottom", "bottom", "up"
+		}, false, true, 30},
+		{"on the front", func(t *joint, end, on *parts.Bar) { t.b.ref.Feature, t.in.Place.On = "front", "front" }, false, false, 30},
+		{"looking up", func(t *joint, end, on *parts.Bar) { t.in.Place.Looks = "up" }, false, false, 30},
+		{"with another face", func(t *joint, end, on *parts.Bar) { t.in.Place.With = "right" }, false, false, 30},
+		{"on another face", func(t *joint, end, on *parts.Bar) { t.in.Place.On = "bottom" }, false, false, 30},
+		{"with a gap", func(t *joint, end, on *parts.Bar) { t.in.Place.Gap.Mm = 1 }, false, false, 30},
+		{"off level", func(t *joint, end, on *parts.Bar) { t.in.Place.At.Y.Mm = 1 }, false, false, 30},
+		{"from the left", func(t *joint, end, on *parts.Bar) { t.in.Place.At, t.in.Place.FromLeft = nil, mm(100) }, false, false, -130},
+		{"and the bottom", func(t *joint, end, on *parts.Bar) {
+			t.in.Place.At, t.in.Place.FromLeft, t.in.Place.FromBottom = nil, mm(100), mm(0)
+		}, false, true, -130},
+		{"from the right and the top", func(t *joint, end, on *parts.Bar) {
+			t.in.Place.At, t.in.Place.FromRight, t.in.Place.FromTop = nil, mm(100), mm(0)
+		}, false, true, 130},
+		{"over the bottom", func(t *joint, end, on *parts.Bar) { t.in.Place.At, t.in.Place.FromBottom = nil, mm(1) }, false, false, 0},
+		{"under the top", func(t *joint, end, on *parts.Bar) { t.in.Place.At, t.in.Place.FromTop = nil, mm(1) }, false, false, 0},
+		{"nobody says where", func(t *joint, end, on *parts.Bar) { t.in.Place = nil }, false, true, 0},
+		{"the other way round, nobody says where", func(t *joint, end, on *parts.Bar) { t.in.Place, t.a, t.b = nil, t.b, t.a }, false, true, 0},
+		{"less deep", func(t *joint, end, on *parts.Bar) { on.Depth.Mm = 40 }, false, false, 30},
+		{"bolted", func(t *joint, end, on *parts.Bar) { t.in.Weld = nil }, false, false, 30},
+		{"mitred", func(t *joint, end, on *parts.Bar) { end.Left = mitred }, false, false, 30},
+		{"on a mitred one", func(t *joint, end, on *parts.Bar) { on.Right = mitred }, false, false, 30},
+		{"on a coped one", func(t *joint, end, on *parts.Bar) { on.Left.Round = mm(60) }, false, false, 30},
+		{"coped", func(t *joint, end, on *parts.Bar) { end.Left.Onto.Part = "drum" }, false, false, 30},
+		{"its other end mitred", func(t *joint, end, on *parts.Bar) { end.Right = mitred }, false, true, 30},
+		{"two mitres", func(t *joint, end, on *parts.Bar) { t.b.ref.Feature, end.Left, on.Right = "right", mitred, mitred }, true, false, 30},
+		{"two mitres, not welded", func(t *joint, end, on *parts.Bar) {
+			t.in.Weld, t.b.ref.Feature, end.Left, on.Right = nil, "right", mitred, mitred
+		}, false, false, 30},
+	} {
+		j := &joint{a: bar("left"), b: bar("top"), in: &parts.Joint{Weld: &parts.WeldJoint{}, Place: &parts.Place{With: "left", On: "top", Looks: "down", At: &parts.Point{X: mm(30)}}}}
+		c.change(j, j.a.r.Part.Bar, j.b.r.Part.Bar)
+		end, on, ok := j.stands()
+		if along, _ := j.alongMm(end, on); j.corner() != c.corner || ok != c.stands || along != c.along {
+			t.Errorf("%s: a corner %v, stands %v, %g along", c.name, j.corner(), ok, along)
+		}
+	}
+}

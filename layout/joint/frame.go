@@ -54,7 +54,7 @@ func (t *joint) stands() (end, on feature, ok bool) {
 	}
 	square := func(b *parts.Bar, s parts.Side) bool {
 		e := b.End(s)
-		return !e.Mitred() && e.Onto.Part == "" && e.Round.Mm == 0
+		return !e.Mitred() && !e.Coped()
 	}
 	face := parts.Side(on.ref.Feature)
 	looks := map[parts.Side]string{parts.TopSide: "down", parts.BottomSide: "up"}[face] // fronts the same way

@@ -581,3 +581,26 @@ func TestSeatMm(t *testing.T) {
 		}
 	}
 }
+
+// TestGauge: calipers read to a twentieth: what has less than a tenth between its limits, or is made to
+// another part, is held to a micrometer, in a bore to a bore gauge.
+func TestGauge(t *testing.T) {
+	t.Parallel()
+	between := func(mm float64) Sized { return Sized{Limited: true, MinMm: 0, MaxMm: mm} }
+	off := func(mm float64) Sized {
+		return Sized{Class: measuredClass, OffMm: plan.Range{Max: mm}}
+	}
+	for _, c := range []struct {
+		name       string
+		size       Sized
+		outs, into string
+	}{
+		{"no limits", Sized{}, "calipers", "calipers"}, {"a tenth", between(0.1), "calipers", "calipers"}, {"less", between(0.099), "micrometer", "bore gauge"},
+		{"a tenth less than another", off(0.1), "calipers", "calipers"}, {"closer", off(0.099), "micrometer", "bore gauge"},
+		{"pressed", Sized{Press: parts.Ref{Part: "p"}}, "micrometer", "bore gauge"}, {"a thread", Sized{Thread: &threads.Thread{}}, "thread gauge or counterpart", "thread gauge or counterpart"},
+	} {
+		if outs, into := gauge(&Step{Size: c.size}), gauge(&Step{Size: c.size, Inside: true}); outs != c.outs || into != c.into {
+			t.Errorf("%s: %s, in a bore %s", c.name, outs, into)
+		}
+	}
+}
