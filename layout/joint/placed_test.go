@@ -1,6 +1,8 @@
 package joint
 
 import (
+	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -288,6 +290,55 @@ func TestSealOnTheShaft(t *testing.T) {
 		}
 		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
 			t.Errorf("%s: %q", c.name, got)
+		}
+	}
+}
+
+// TestOffsetHole: of four holes 50 from the middle, which may be off by half of what both are wider than
+// the bolt, the last goes 2° aside, 1.745, or as many whole degrees more as that is wide: 3°, 2.617; 12°,
+// 10.45; over 15°, 13.05, nothing helps. All joints of one drawing have the same; seen on its face.
+func TestOffsetHole(t *testing.T) {
+	t.Parallel()
+	four := []plan.XY{{YMm: 50}, {XMm: 50}, {YMm: -50}, {XMm: -50}}
+	for _, c := range []struct {
+		name   string
+		hole   float64 // in both parts, for a bolt of 10
+		change func(first, second *joint)
+		want   []float64 // the clock angles, of the flange and of the cover
+	}{
+		{"1 aside", 11, func(first, second *joint) {}, []float64{272, 272}}, {"1.7 aside", 11.7, func(first, second *joint) {}, []float64{272, 272}}, {"1.8 aside", 11.8, func(first, second *joint) {}, []float64{273, 273}},
+		{"10 aside", 20, func(first, second *joint) {}, []float64{282, 282}}, {"13.1 aside", 23.1, func(first, second *joint) {}, nil}, {"13 aside", 23, func(first, second *joint) {}, []float64{285, 285}},
+		{"wider in its other joint", 11, func(first, second *joint) { second.boltMm = 9 }, []float64{273, 273}},
+		{"wider where another leads", 11, func(first, second *joint) { second.boltMm, second.a.ref.Feature = 9, "others" }, []float64{272, 272}},
+		{"wider where nothing is bolted", 11, func(first, second *joint) { second.boltMm, second.in.Bolt = 9, nil }, []float64{272, 272}},
+		{"in a part that is nowhere", 11, func(first, second *joint) { second.boltMm, second.a.ref.Part, second.b.ref.Part = 9, "gone", "flange" }, []float64{272, 272}},
+		{"of one flange", 11, func(first, second *joint) { second.boltMm, first.a.r.Part.Quantity = 9, 1 }, []float64{272, 272}},
+		{"of more covers, which lead", 11, func(first, second *joint) { first.b.r.Part.Quantity = 3 }, []float64{272, 272}},
+		{"on the other face of the cover", 11, func(first, second *joint) { first.b.group.Face = parts.Back }, []float64{272, 88}},
+		{"one hole is missing", 11, func(first, second *joint) { first.b.group.Points = four[:3] }, []float64{272}},
+		{"a single hole", 11, func(first, second *joint) { first.a.group.Points = four[:1] }, nil},
+	} {
+		j := &making{assembly: standing(lying("flange", 0, 1, cylinder(0, 10, 200, false)), lying("cover", 10, 1, cylinder(0, 10, 200, false)))}
+		end := func(p *placedPart) feature {
+			f := p.of()
+			f.ref.Feature, f.step, f.group = "bolts", nil, &part.Group{Face: parts.Front, Points: four, Size: part.Made{FinishedMm: c.hole}, Group: &plan.Group{First: 1}}
+			return f
+		}
+		bolted := func() *joint {
+			return &joint{in: &parts.Joint{Bolt: &parts.BoltJoint{}}, a: end(&j.placed[0]), b: end(&j.placed[1]), boltMm: 10}
+		}
+		j.all = []*joint{bolted(), bolted()}
+		j.all[0].a.r.Part.Quantity, j.all[0].b.r.Part.Quantity = 2, 1
+		c.change(j.all[0], j.all[1])
+		var got []float64
+		for _, o := range j.offsetHole(j.all[0]) {
+			got = append(got, o.AtDeg)
+			if o.RightDeg != math.Round(o.AtDeg/90)*90 || !o.Clocked {
+				t.Errorf("%s: %+v", c.name, o)
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 		}
 	}
 }

@@ -83,6 +83,9 @@ func TestCentreDrilledAway(t *testing.T) {
 			t.Errorf("%s: measured %v, said to go %v, seat %v", more, c, noted, seat)
 		}
 	}
+	if c := check(work(t, "mm", shaft+"holes:\n  - {name: oil, face: back, at: [[0, 0]], size: 12 mm, depth: 28}\n"), "centre back"); c != nil {
+		t.Errorf("without a thread: %+v", c)
+	}
 }
 
 // What the saw leaves on a tube is faced, or cut to the saddle of the branch.

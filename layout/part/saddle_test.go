@@ -156,7 +156,7 @@ func TestStands(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ end, want string }{
 		{"place: {clock: 0, axial: 300}", "Stub on Barrel, its axis through the outside of Barrel at clock 0°, 300 from the front face, 90° between the axes, its TOP to the front of Barrel, the middle of its free end 693.3 from the far side"},
-		{"angle: 45, clock: 30, place: {clock: 90, axial: 300, from: back, leans: back}", "Stub on Barrel, its axis through the outside of Barrel at clock 90°, 200 from the back face, 45° between the axes, leaning to the back of Barrel, 30° of its clock to the back of Barrel, the middle of its free end REACH from the far side"},
+		{"angle: 45, clock: 30.25, place: {clock: 90.25, axial: 300, from: back, leans: back}", "Stub on Barrel, its axis through the outside of Barrel at clock 90.25°, 200 from the back face, 45° between the axes, leaning to the back of Barrel, 30.25° of its clock to the back of Barrel, the middle of its free end REACH from the far side"},
 		{"angle: 60", ""},
 	} {
 		m := work(t, "mm", branch(c.end), mainTube)
