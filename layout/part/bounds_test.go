@@ -62,6 +62,7 @@ func TestSmallSizes(t *testing.T) {
 	}{
 		{"a bore left by the laser, which holds 0.1", "mm", strings.Replace(disc, "saw}", "laser}\nbore: {diameter: 60, fit: H7, leave: 2}", 1), []string{"set the bore as cut true within 0.1 mm, face"}, nil},
 		{"a bore left by plasma, a quarter of it", "mm", strings.Replace(disc, "saw}", "plasma}\nbore: {diameter: 60, fit: H7, leave: 1.2}", 1), []string{"set the bore as cut true within 0.3 mm, face"}, nil},
+		{"a metal without speeds", "mm", strings.Replace(disc, "S235", "oak", 1) + "bore: {diameter: 60, fit: H7}\nholes: [{name: h, at: [[0, 70]], size: 10 mm}]\nslots: [{name: s, at: [[0, -70]], width: 10, length: 30}]\n", nil, []string{"rev/min"}},
 		{"a bore in a sawn disc", "mm", disc + "bore: {diameter: 60, fit: H7}\n", []string{"set the outside true within 0.5 mm, face"}, nil},
 		{"a bore in a sawn plate", "mm", strings.Replace(plate, "MORE", "", 1) + "bore: {diameter: 60, fit: H7}\n", []string{"set the middle as scribed true within 0.5 mm, face"}, nil},
 		{"corners of half a millimetre", "mm", strings.Replace(plate, "MORE", ", corner: 0.5", 1), []string{"200 × 120, corners R0.5"}, nil},

@@ -21,6 +21,7 @@ func TestSeam(t *testing.T) {
 		{strings.Replace(cone, "90%", "0, overlap: 15", 1), "weld: fillet 2 along the edge of the lap; process and filler", math.Hypot(200, 55)},
 		{strings.Replace(strings.Replace(cone, "thickness: 2", "thickness: 6", 1), "2 mm", "6 mm", 1), "butt, gap 0 to 3, both sides, gouge or grind the root before the second side; ", math.Sqrt(200*200 + 75*75 + 20*20)},
 		{"part: p\nkind: transition\nstock: {sheet: 2 mm, cut: none}\ntransition: {width: 400, depth: 300, diameter: 150, height: 200, thickness: 2, offset: [0, 20], seam: 180}\n", "right through; process and filler by the welding procedure.", math.Hypot(200, 95)},
+		{auger, "butt, gap 0 to 3, both sides", 2 * 50}, // three rings, two seams over the blade
 	} {
 		m := work(t, "mm", strings.Replace(c.text, "%", "", 1))
 		s, text := m.Seam(), lines(m)
