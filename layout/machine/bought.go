@@ -66,7 +66,7 @@ func (m *Machine) add(b assembly.Body, r role) {
 // nut stands on the shaft against what it keeps there.
 func (m *Machine) nut(j *plan.JointPlan) {
 	b, err := bolts.Find(j.Slide.Nut)
-	on := Instance{j.B.Part, j.B.Copy}.id()
+	on := instance(j.B).id()
 	pose, ok := m.poses[on]
 	if err != nil || !ok {
 		return
@@ -90,7 +90,7 @@ func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint) {
 		id := fmt.Sprintf("%s screw %d", j.Name, n+1)
 		m.shanks[id] = bare
 		m.add(assembly.Body{ID: id, Solid: body, Pose: seat, DensityKgM3: steelKgM3}, role{kind: aScrew, joint: j.Name})
-		m.allow(id, Instance{j.B.Part, j.B.Copy}.id(), b.Thread.MajorMm/2)
+		m.allow(id, instance(j.B).id(), b.Thread.MajorMm/2)
 	}
 }
 
@@ -146,7 +146,7 @@ func (m *Machine) studNuts(j *plan.JointPlan, in *parts.Joint) {
 	studs, n := m.studs(j), 0
 	if j.Bolt.StudStandsMm > 0 {
 		for _, t := range studs {
-			m.allow(t.B, Instance{j.B.Part, j.B.Copy}.id(), radius)
+			m.allow(t.B, instance(j.B).id(), radius)
 		}
 	}
 	for _, seat := range seats {

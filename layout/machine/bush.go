@@ -26,7 +26,7 @@ const (
 // there, and the bore closes when it is pressed.
 func (m *Machine) inBushes() (found []plan.Problem) {
 	for _, j := range m.joints {
-		bush := m.standing(Instance{j.A.Part, j.A.Copy})
+		bush := m.standing(instance(j.A))
 		if j.Press == nil || bush == nil {
 			continue
 		}
@@ -42,12 +42,11 @@ func (m *Machine) inBushes() (found []plan.Problem) {
 // before it should have reached it.
 func (m *Machine) inBore(j *plan.JointPlan, bush *assembly.Body, bore *part.Step) (found []plan.Problem) {
 	nearest, missing := -reachShare*bore.LengthMm(), []plan.Problem(nil)
-	for b := range seq.Refs(m.Bodies) {
-		of, made := m.Of[b.ID]
-		if !made || b.ID == bush.ID || !sameAxis(bush.Pose, b.Pose) || m.joinsTo(bush.ID, b.ID) {
+	for b, r := range m.parts() {
+		if b.ID == bush.ID || !sameAxis(bush.Pose, b.Pose) || m.joinsTo(bush.ID, b.ID) {
 			continue
 		}
-		problems, long := m.inBush(j, bush, b, m.model(of.Part), bore)
+		problems, long := m.inBush(j, bush, b, r, bore)
 		switch {
 		case long > 0:
 			found, nearest = append(found, problems...), math.Inf(1)
@@ -69,13 +68,12 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 		return out
 	}
 	_, bores := m.model(on).Sides()
-	for b := range seq.Refs(m.Bodies) {
-		of, made := m.Of[b.ID]
-		if !made || b.ID == p.ID || !sameAxis(p.Pose, b.Pose) {
+	for b, r := range m.parts() {
+		if b.ID == p.ID || !sameAxis(p.Pose, b.Pose) {
 			continue
 		}
 		at, through, thick := p.Pose.Inverse().Of(b.Pose), false, 0.0
-		steps, _ := m.model(of.Part).Sides()
+		steps, _ := r.Sides()
 		for _, s := range steps {
 			low, high := liesAlong(at, s)
 			through = through || slices.ContainsFunc(bores, func(bore *part.Step) bool {
@@ -102,7 +100,7 @@ func liesAlong(at assembly.Pose, s *part.Step) (lowMm, highMm float64) {
 // joinsTo tells whether a joint is between two bodies.
 func (m *Machine) joinsTo(a, b string) bool {
 	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
-		ids := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
+		ids := endsOf(j)
 		return slices.Contains(ids, a) && slices.Contains(ids, b)
 	})
 }

@@ -36,7 +36,7 @@ func (v *viewed) comings(into assembly.Vec) (all []coming) {
 	with := v.ends[v.j.N-1]
 	if !v.there && v.j.Frame == "" {
 		c := coming{title: v.title(v.mover.ID), bodies: []*assembly.Body{v.mover}}
-		movers, fixed := v.group(v.j.N-1, v.mover.ID), v.group(v.j.N-1, v.still.ID)
+		movers, fixed := v.bodiesOf(v.j.N-1, v.mover.ID), v.bodiesOf(v.j.N-1, v.still.ID)
 		for _, id := range with[2:] {
 			switch b := v.body[id]; {
 			case b == nil:
@@ -70,7 +70,7 @@ func (v *viewed) laidComing(l *laid, b *assembly.Body) coming {
 	}
 	news := v.news[v.j.N-1]
 	after := news[slices.Index(news, b):]
-	fixed := slices.DeleteFunc(v.group(when, l.on.id()), func(o assembly.Body) bool {
+	fixed := slices.DeleteFunc(v.bodiesOf(when, l.on.id()), func(o assembly.Body) bool {
 		return slices.ContainsFunc(after, func(n *assembly.Body) bool { return n.ID == o.ID })
 	})
 	_, _, normal := v.placed(&l.at.Place, l.Instance, l.on)
@@ -85,12 +85,6 @@ func (v *viewed) laidComing(l *laid, b *assembly.Body) coming {
 		c.into, c.turned = into, &from
 	}
 	return c
-}
-
-// group are the bodies that hang together with one after the first n joints.
-func (s *stage) group(n int, id string) []assembly.Body {
-	in := s.together(n, id)
-	return slices.DeleteFunc(slices.Clone(s.Bodies), func(b assembly.Body) bool { return !in[b.ID] })
 }
 
 // freeInto is the way that is free to where movers are: one that is meant if it is, else the

@@ -33,24 +33,19 @@ func (m *Machine) contact() (looks []look) {
 
 // apart tells whether the parts of a weld stand apart.
 func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
-	a, b := m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
+	a, b := m.standing(instance(j.A)), m.standing(instance(j.B))
 	skew := slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.FrameSkew && p.Joint == j.Name })
-	if a == nil || b == nil || j.A.Part == j.B.Part && j.A.Copy == j.B.Copy || skew {
-		return nil
-	}
-	if assembly.Near(a, b, bridgedMm, seamFinestMm) {
+	if a == nil || b == nil || a == b || skew || assembly.Near(a, b, bridgedMm, seamFinestMm) {
 		return nil
 	}
 	mm, _, _ := assembly.Clearance(a, b, farMm, pathFinestMm)
-	return []plan.Problem{{Joint: j.Name, Kind: plan.WeldApart, Pos: m.posOf(j.Name), Args: []plan.Arg{
-		plan.Named(m.title(a.ID)), plan.Named(m.title(b.ID)), plan.Of(plan.Mm, words.Round(mm, 0)),
-	}}}
+	return []plan.Problem{m.fault(j.Name, plan.WeldApart, m.named(a.ID), m.named(b.ID), rounded(mm, 0))}
 }
 
 // beyond finds plates that stand on edge and are welded along more than lies on what
 // they touch of what is welded by then.
 func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
-	in, a := m.joint(j.Name), m.standing(Instance{j.A.Part, j.A.Copy})
+	in, a := m.joint(j.Name), m.standing(instance(j.A))
 	if a == nil || in.Place == nil || !in.Place.Edge() || !in.Weld.Length.Set() || !sheet(m.model(j.A.Part).Part) {
 		return nil
 	}
@@ -72,9 +67,7 @@ func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
 	if on == 0 {
 		return nil
 	}
-	return []plan.Problem{{Joint: j.Name, Kind: plan.SeamBeyond, Pos: m.posOf(j.Name), Args: []plan.Arg{
-		plan.Of(plan.Mm, in.Weld.Length.Mm), plan.Named(m.title(a.ID)), plan.Of(plan.Mm, words.Round(on, 1)),
-	}}}
+	return []plan.Problem{m.fault(j.Name, plan.SeamBeyond, plan.Of(plan.Mm, in.Weld.Length.Mm), m.named(a.ID), rounded(on, 1))}
 }
 
 // aBrace is the name of a plate that stands between two others.
@@ -82,7 +75,7 @@ var aBrace = regexp.MustCompile(`(?i)\b(?:gusset|brace|knee)s?\b`)
 
 // bracesOne finds a brace on edge that touches one part alone, and what it stands off.
 func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
-	in, a, plate := m.joint(j.Name), m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
+	in, a, plate := m.joint(j.Name), m.standing(instance(j.A)), m.standing(instance(j.B))
 	if a == nil || plate == nil || in.Place == nil || !in.Place.Edge() || !aBrace.MatchString(j.A.Part+" "+m.title(a.ID)) {
 		return nil
 	}
@@ -114,9 +107,7 @@ func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
 	if touched == "" || near == "" {
 		return nil
 	}
-	return []plan.Problem{{Joint: j.Name, Kind: plan.BracesOne, Pos: m.posOf(j.Name), Args: []plan.Arg{
-		plan.Named(m.title(a.ID)), plan.Named(m.title(touched)), plan.Named(m.title(near)), plan.Of(plan.Mm, words.Round(least, 1)),
-	}}}
+	return []plan.Problem{m.fault(j.Name, plan.BracesOne, m.named(a.ID), m.named(touched), m.named(near), rounded(least, 1))}
 }
 
 // standing is the body of a part that has a place.
@@ -136,14 +127,9 @@ const (
 
 // openings looks out of every opening in a part's side, and says what covers it.
 func (m *Machine) openings() (looks []look) {
-	for k := range m.Bodies {
-		of, made := m.Of[m.Bodies[k].ID]
-		if !made {
-			continue
-		}
-		r := m.model(of.Part)
-		for i := range r.Radials {
-			looks = append(looks, func() []plan.Problem { return m.lookOut(&m.Bodies[k], r, &r.Radials[i]) })
+	for b, r := range m.parts() {
+		for f := range seq.Refs(r.Radials) {
+			looks = append(looks, func() []plan.Problem { return m.lookOut(b, r, f) })
 		}
 	}
 	return looks
@@ -184,9 +170,7 @@ func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) []pla
 		if in := m.joint(joint); in != nil && in.Press != nil {
 			continue // what is pressed on is looked at where the press is
 		}
-		return []plan.Problem{{Joint: joint, Kind: plan.OpeningCovered, Pos: f.In.Pos, Args: []plan.Arg{
-			plan.Named(words.Spaced(row.Name)), plan.Named(m.title(b.ID)), plan.Named(m.title(covers[0].ID)), plan.Of(plan.Mm, words.Round(covers[0].FirstMm, 1)),
-		}}}
+		return []plan.Problem{problem(joint, plan.OpeningCovered, f.In.Pos, plan.Named(words.Spaced(row.Name)), m.named(b.ID), m.named(covers[0].ID), rounded(covers[0].FirstMm, 1))}
 	}
 	return nil
 }

@@ -4,7 +4,6 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // conveys finds flights on the shaft that the motor turns which move their load
@@ -23,12 +22,11 @@ func (m *Machine) conveys() (found []plan.Problem) {
 		turns = "turns clockwise seen from the motor's end"
 	}
 	out := shaft.Pose.Z.Times(m.driven(motor.Drives)) // of the shaft, to the motor
-	for b := range seq.Refs(m.Bodies) {
-		of, made := m.Of[b.ID]
-		if !made || m.model(of.Part).Part.Flight == nil || !sameAxis(shaft.Pose, b.Pose) {
+	for b, r := range m.parts() {
+		f, hand := r.Part.Flight, "right-hand"
+		if f == nil || !sameAxis(shaft.Pose, b.Pose) {
 			continue
 		}
-		f, hand := m.model(of.Part).Part.Flight, "right-hand"
 		if f.Left {
 			hand = "left-hand"
 		}
@@ -40,9 +38,7 @@ func (m *Machine) conveys() (found []plan.Problem) {
 		if !toMotor {
 			ends[0], ends[1] = ends[1], ends[0]
 		}
-		found = append(found, plan.Problem{Joint: m.between(b.ID, ""), Kind: plan.FlightBackward, Pos: f.Pos, Args: []plan.Arg{
-			plan.Named(m.title(b.ID)), plan.Named(hand), plan.Named(turns), plan.Named(ends[1]), plan.Named(ends[0]),
-		}})
+		found = append(found, problem(m.between(b.ID, ""), plan.FlightBackward, f.Pos, m.named(b.ID), plan.Named(hand), plan.Named(turns), plan.Named(ends[1]), plan.Named(ends[0])))
 	}
 	return found
 }

@@ -5,7 +5,6 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
-	"centrepop/layout/words"
 	"centrepop/parts/seq"
 )
 
@@ -27,14 +26,14 @@ func (m *Machine) onBeads() (looks []look) {
 	came := map[string]int{} // the step at which a part is first joined to something
 	for n, j := range m.joints {
 		studs := seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })
-		for _, id := range append(append(studs, m.goWith(j)...), Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()) {
+		for _, id := range append(append(studs, m.goWith(j)...), instance(j.A).id(), instance(j.B).id()) {
 			if _, before := came[id]; !before {
 				came[id] = n
 			}
 		}
 	}
 	for n, j := range m.joints {
-		in, a, on := m.joint(j.Name), m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
+		in, a, on := m.joint(j.Name), m.standing(instance(j.A)), m.standing(instance(j.B))
 		if on == nil || j.Weld == nil || j.Weld.Type != "fillet" || j.Weld.Sides != 2 || in.Place == nil || !in.Place.Edge() || a == nil || m.model(j.A.Part).Part.Outline == nil {
 			continue
 		}
@@ -51,9 +50,7 @@ func (m *Machine) onBeads() (looks []look) {
 		looks = append(looks, func() []plan.Problem {
 			for c := range seq.Refs(m.Bodies) {
 				if of, made := m.Of[c.ID]; made && came[c.ID] > n && of.Part != j.A.Part && c.Box().Meets(a.Box(), j.Weld.LegMm) && holdsAny(c, laid) {
-					return []plan.Problem{{Joint: j.Name, Kind: plan.OnBead, Pos: m.posOf(j.Name), Args: []plan.Arg{
-						plan.Named(m.title(c.ID)), plan.Named(m.title(a.ID)), plan.Of(plan.Mm, words.Round(j.Weld.LegMm, 2)),
-					}}}
+					return []plan.Problem{m.fault(j.Name, plan.OnBead, m.named(c.ID), m.named(a.ID), rounded(j.Weld.LegMm, 2))}
 				}
 			}
 			return nil

@@ -15,7 +15,7 @@ import (
 // its two parts on their axis, or the part that is set on a face, a round or another's
 // cut, with all that hangs on it. It is nil where nothing comes, or a key or the joint itself tells the ways.
 func (s *soFar) seated(j *plan.JointPlan) *fitting {
-	ia, ib := Instance{j.A.Part, j.A.Copy}, Instance{j.B.Part, j.B.Copy}
+	ia, ib := instance(j.A), instance(j.B)
 	comes, stands := s.of[ia.id()], s.of[ib.id()]
 	if comes == nil || stands == nil || comes == stands || j.Slide != nil && j.Slide.Key != "" {
 		return nil
@@ -66,7 +66,7 @@ func (f *fitting) atCorner(i Instance, end string) *fitting {
 
 // otherBar is the fitting of the bar that a mitred one comes to: either may lie the wrong way.
 func (s *soFar) otherBar(j *plan.JointPlan) *fitting {
-	ia, ib := Instance{j.A.Part, j.A.Copy}, Instance{j.B.Part, j.B.Copy}
+	ia, ib := instance(j.A), instance(j.B)
 	if _, _, mitred := s.m.cutOf(ia, j.A.Feature); !mitred {
 		return nil
 	}
@@ -295,7 +295,7 @@ func (s *seat) middle() float64 { return (s.low + s.high) / 2 }
 // that it decides itself which way they go together.
 func (f *fitting) seats() (out []seat, ok bool) {
 	for _, j := range f.m.joints {
-		ends := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
+		ends := endsOf(j)
 		if !slices.Contains(ends, f.turns.ID) || !slices.Contains(ends, f.holds.ID) {
 			continue
 		}

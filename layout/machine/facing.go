@@ -63,7 +63,7 @@ func (m *Machine) mouths(b *assembly.Body) (all []faced) {
 // not meet.
 func (m *Machine) faces() (looks []look) {
 	for _, j := range m.joints {
-		a, b := m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
+		a, b := m.standing(instance(j.A)), m.standing(instance(j.B))
 		if j.Bolt == nil || a == nil || b == nil {
 			continue
 		}
@@ -109,7 +109,7 @@ func (m *Machine) deadEnd(j *plan.JointPlan, f *faced, other *assembly.Body) []p
 		return nil
 	}
 	if f.shutBy(other, half) > 0 {
-		return []plan.Problem{m.ofHoles(plan.HoleDeadEnd, j, f, plan.Named(m.title(other.ID)))}
+		return []plan.Problem{m.ofHoles(plan.HoleDeadEnd, j, f, m.named(other.ID))}
 	}
 	return nil
 }
@@ -135,7 +135,7 @@ func (m *Machine) partShut(j *plan.JointPlan, f *faced, other *assembly.Body) []
 	if n == 0 || n == len(f.at) || groupNamed(m.model(m.Of[other.ID].Part), f.group.Group.Name) != nil {
 		return nil
 	}
-	return []plan.Problem{m.ofHoles(plan.HolesPartShut, j, f, plan.Named(m.title(other.ID)), plan.Of(plan.Number, float64(n)), plan.Of(plan.Number, float64(len(f.at))))}
+	return []plan.Problem{m.ofHoles(plan.HolesPartShut, j, f, m.named(other.ID), plan.Of(plan.Number, float64(n)), plan.Of(plan.Number, float64(len(f.at))))}
 }
 
 // meetMm is how far beside one another holes may lie that meet. Common practice,
@@ -168,7 +168,7 @@ func (m *Machine) unmet(j *plan.JointPlan, f, g *faced) []plan.Problem {
 	if worst == 0 {
 		return nil
 	}
-	return []plan.Problem{m.ofHoles(plan.HolesUnmet, j, f, plan.Named(words.Spaced(g.group.Group.Name)), plan.Named(m.title(g.body.ID)), plan.Of(plan.Mm, words.Round(worst, 2)))}
+	return []plan.Problem{m.ofHoles(plan.HolesUnmet, j, f, plan.Named(words.Spaced(g.group.Group.Name)), m.named(g.body.ID), plan.Of(plan.Mm, words.Round(worst, 2)))}
 }
 
 // holes are the mouths of a group of holes of all copies of a part.
@@ -318,5 +318,5 @@ func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other stri
 // ofHoles is a problem of holes whose first arguments name them.
 func (m *Machine) ofHoles(kind plan.ProblemKind, j *plan.JointPlan, f *faced, more ...plan.Arg) plan.Problem {
 	return plan.Problem{Joint: j.Name, Kind: kind, Pos: f.group.Hole.Pos, Args: slices.Concat(
-		[]plan.Arg{plan.Named(words.Spaced(f.group.Group.Name)), plan.Named(m.title(f.body.ID))}, more)}
+		[]plan.Arg{plan.Named(words.Spaced(f.group.Group.Name)), m.named(f.body.ID)}, more)}
 }

@@ -6,9 +6,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/flight"
 	"centrepop/layout/plan"
-	"centrepop/layout/words"
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // sectors is how many flat sectors stand for a turn of a flight.
@@ -62,20 +60,18 @@ const (
 // inTubes finds flights that rub in the round they turn in, by its radius and theirs, or
 // leave most of their load lying there.
 func (m *Machine) inTubes() (found []plan.Problem) {
-	for b := range seq.Refs(m.Bodies) {
-		of, made := m.Of[b.ID]
-		if !made || m.model(of.Part).Part.Flight == nil {
+	for b, r := range m.parts() {
+		f := r.Part.Flight
+		if f == nil {
 			continue
 		}
-		f := m.model(of.Part).Part.Flight
 		name, least, in := "", math.Inf(1), 0.0
-		for o := range seq.Refs(m.Bodies) {
-			other, made := m.Of[o.ID]
-			if !made || !sameAxis(o.Pose, b.Pose) || m.overlapping[[2]string{o.ID, b.ID}] {
+		for o, other := range m.parts() {
+			if !sameAxis(o.Pose, b.Pose) || m.overlapping[[2]string{o.ID, b.ID}] {
 				continue
 			}
 			ends := b.Box().Moved(o.Pose.Inverse())
-			_, inside := m.model(other.Part).Sides()
+			_, inside := other.Sides()
 			for _, s := range inside {
 				long := min(s.ToMm, -ends.Low.Z) - max(s.FromMm, -ends.High.Z)
 				if gap := (s.Size.NominalMm - f.Outside.Mm) / 2; long > 0 && s.Size.NominalMm > f.Shaft.Mm {
@@ -93,9 +89,7 @@ func (m *Machine) inTubes() (found []plan.Problem) {
 		if name == "" || kind == plan.FlightTight && least >= tightShare*f.Outside.Mm || kind == plan.FlightWide && in < f.Length.Mm/2 {
 			continue
 		}
-		found = append(found, plan.Problem{Joint: m.between(b.ID, ""), Kind: kind, Pos: f.Pos, Args: []plan.Arg{
-			plan.Named(m.title(b.ID)), plan.Named(name), plan.Of(plan.Mm, words.Round(least, 2)),
-		}})
+		found = append(found, problem(m.between(b.ID, ""), kind, f.Pos, m.named(b.ID), plan.Named(name), rounded(least, 2)))
 	}
 	return found
 }
@@ -105,7 +99,7 @@ func (m *Machine) pastEnd() (found []plan.Problem) {
 	for _, j := range m.joints {
 		ends := []plan.JointEnd{j.A, j.B}
 		for k, e := range ends {
-			b, o := m.standing(Instance{e.Part, e.Copy}), m.standing(Instance{ends[1-k].Part, ends[1-k].Copy})
+			b, o := m.standing(instance(e)), m.standing(instance(ends[1-k]))
 			if j.Weld == nil || b == nil || o == nil || m.model(e.Part).Part.Flight == nil || !sameAxis(o.Pose, b.Pose) {
 				continue
 			}
@@ -113,9 +107,7 @@ func (m *Machine) pastEnd() (found []plan.Problem) {
 			outside, _ := m.model(ends[1-k].Part).Sides()
 			for _, s := range outside {
 				if past := max(-box.Low.Z-s.ToMm, s.FromMm+box.High.Z); s.Name == ends[1-k].Feature && past > standsMm {
-					found = append(found, plan.Problem{Joint: j.Name, Kind: plan.WeldPast, Pos: m.posOf(j.Name), Args: []plan.Arg{
-						plan.Named(m.title(b.ID)), plan.Named(m.title(o.ID)), plan.Of(plan.Mm, words.Round(past, 1)),
-					}})
+					found = append(found, m.fault(j.Name, plan.WeldPast, m.named(b.ID), m.named(o.ID), rounded(past, 1)))
 				}
 			}
 		}

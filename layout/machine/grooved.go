@@ -20,18 +20,12 @@ const (
 // seals are what is on a part from the start: the shaft seals in its bores, each a plain ring for
 // its stiff half, as the lip gives way, with the retaining rings that keep them there, and its O-rings.
 func (m *Machine) seals() {
-	for i := range m.Bodies {
-		b := m.Bodies[i]
-		of, made := m.Of[b.ID]
-		if !made {
-			continue
-		}
+	for b, r := range m.parts() {
 		add := func(what, name string, solid assembly.Simple, kgM3 float64) {
 			ring := assembly.Body{ID: what + " of " + b.ID + name, Solid: assembly.Of(solid), Pose: b.Pose, DensityKgM3: kgM3}
 			m.allow(ring.ID, b.ID, fitMm)
 			m.add(ring, role{kind: aSeal, what: what, on: b.ID})
 		}
-		r := m.model(of.Part)
 		for _, s := range r.Out.Section.Seals {
 			add("seal", "", assembly.Tube(s.OuterMm/2, (s.OuterMm+s.InnerMm)/4, -s.ToMm, -s.FromMm), sealKgM3)
 		}
@@ -73,7 +67,7 @@ func (m *Machine) keepers() {
 	for _, j := range m.joints {
 		if j.Slide != nil && j.Slide.Ring {
 			name := m.joint(j.Name).Slide.KeptBy.Feature
-			m.kept(j.Name, Instance{j.B.Part, j.B.Copy}, j.Slide.From == string(parts.Back), func(row *plan.GrooveRow) bool { return row.Name == name })
+			m.kept(j.Name, instance(j.B), j.Slide.From == string(parts.Back), func(row *plan.GrooveRow) bool { return row.Name == name })
 		}
 	}
 	for _, b := range slices.Clone(m.Bodies) {

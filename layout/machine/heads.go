@@ -13,10 +13,12 @@ import (
 // shutIn finds screws whose heads lie inside a tube bar that is none of their joint. The
 // first of a joint speaks for the others.
 func (m *Machine) shutIn() (found []plan.Problem) {
-	tubes := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool {
-		of, made := m.Of[b.ID]
-		return !made || m.model(of.Part).Part.Bar == nil || !m.model(of.Part).Part.Bar.Tube()
-	})
+	var tubes []assembly.Body
+	for b, r := range m.parts() {
+		if r.Part.Bar != nil && r.Part.Bar.Tube() {
+			tubes = append(tubes, *b)
+		}
+	}
 	for _, j := range m.joints {
 		if p, ok := m.headIn(j, tubes); ok {
 			found = append(found, p)
@@ -35,9 +37,7 @@ func (m *Machine) headIn(j *plan.JointPlan, tubes []assembly.Body) (p plan.Probl
 			if of := m.Of[b.ID]; of.Part == j.A.Part || of.Part == j.B.Part || !boxed(b, seat) || !boxed(b, top) {
 				continue
 			}
-			return plan.Problem{Joint: j.Name, Kind: plan.HeadShutIn, Pos: m.posOf(j.Name), Args: []plan.Arg{
-				plan.Named(words.Spaced(j.Name)), plan.Named(m.title(b.ID)), plan.Of(plan.Mm, words.Round(fromEnds(b, top), 1)),
-			}}, true
+			return m.fault(j.Name, plan.HeadShutIn, plan.Named(words.Spaced(j.Name)), m.named(b.ID), rounded(fromEnds(b, top), 1)), true
 		}
 	}
 	return p, false
@@ -46,11 +46,8 @@ func (m *Machine) headIn(j *plan.JointPlan, tubes []assembly.Body) (p plan.Probl
 // hooded lists the folded parts that later joints bring, in whose box heads of a joint lie: guards
 // and hoods, which come off before a hand reaches them.
 func (m *Machine) hooded(j *plan.JointPlan) (titles []string) {
-	for b := range seq.Refs(m.Bodies) {
-		of, made := m.Of[b.ID]
-		if !made || m.model(of.Part).Part.Bends == nil || slices.ContainsFunc(m.joints[:j.N], func(o *plan.JointPlan) bool {
-			return o.A.Part == of.Part && o.A.Copy == of.Copy || o.B.Part == of.Part && o.B.Copy == of.Copy
-		}) {
+	for b, r := range m.parts() {
+		if r.Part.Bends == nil || slices.ContainsFunc(m.joints[:j.N], func(o *plan.JointPlan) bool { return slices.Contains(endsOf(o), b.ID) }) {
 			continue
 		}
 		if slices.ContainsFunc(m.Bodies, func(s assembly.Body) bool {

@@ -155,9 +155,7 @@ func (v *viewed) runsOn(before []assembly.Body) (out []string) {
 		if b.ID == v.still.ID || !made || !touch(b, v.mover) {
 			continue
 		}
-		if name := v.model(of.Part).Out.Title; !slices.Contains(out, name) {
-			out = append(out, name)
-		}
+		out = seq.Add(out, v.model(of.Part).Out.Title)
 	}
 	return out
 }
@@ -188,14 +186,9 @@ func touch(a, b *assembly.Body) bool {
 
 // radial tells whether a piece stands on the round of another.
 func (v *viewed) radial() bool {
-	of, made := v.Of[v.still.ID]
-	outside := 0
-	if made {
-		steps, _ := v.model(of.Part).Sides()
-		outside = len(steps)
-	}
+	outside, _ := v.model(v.Of[v.still.ID].Part).Sides()
 	_, onAxis := v.axisOf(v.j)
-	return outside > 0 && !onAxis && v.joint(v.j.Name).Place == nil
+	return len(outside) > 0 && !onAxis && v.joint(v.j.Name).Place == nil
 }
 
 // upward is the way up at a step: what comes is put on from above, one on the round of another
@@ -236,15 +229,9 @@ func (s *stage) onFloor(n int, id string) bool {
 }
 
 // bodiesOf are the bodies that hang together with one after the first n joints.
-func (s *stage) bodiesOf(n int, id string) (out []assembly.Body) {
-	var at []int
-	for on := range s.together(n, id) {
-		if i, placed := s.order[on]; placed {
-			at = append(at, i)
-		}
-	}
-	slices.Sort(at)
-	return s.pick(at)
+func (s *stage) bodiesOf(n int, id string) []assembly.Body {
+	in := s.together(n, id)
+	return seq.Keep(s.Bodies, func(b assembly.Body) bool { return in[b.ID] })
 }
 
 func has(bodies []assembly.Body, id string) bool {

@@ -58,7 +58,7 @@ func (m *Machine) travels(e *parts.Loose, along assembly.Vec, mm float64, to par
 	}
 	switch {
 	case first.LastMm < mm-overlapMm:
-		return problem(plan.TravelStrikes, plan.Named(m.title(first.Mover)), plan.Named(m.title(first.Fixed)), plan.Of(plan.Mm, words.Round(first.LastMm, 1)))
+		return problem(plan.TravelStrikes, m.named(first.Mover), m.named(first.Fixed), plan.Of(plan.Mm, words.Round(first.LastMm, 1)))
 	case math.IsInf(first.LastMm, 1):
 		return problem(plan.TravelRuns, plan.Named(m.title(mv[0].ID)), plan.Of(plan.Mm, w.FarMm-mm))
 	}

@@ -111,7 +111,7 @@ func keySolid(row *plan.KeywayRow) assembly.Simple {
 func (m *Machine) keys() {
 	for _, j := range m.joints {
 		if j.Slide != nil && j.Slide.Key != "" {
-			m.key(Instance{j.B.Part, j.B.Copy}, j.B.Feature, j.Name, Instance{j.A.Part, j.A.Copy}.id())
+			m.key(instance(j.B), j.B.Feature, j.Name, instance(j.A).id())
 		}
 	}
 	for _, b := range slices.Clone(m.Bodies) {

@@ -60,9 +60,7 @@ func (m *Machine) laidEarly() (found []plan.Problem) {
 	for _, l := range m.laid() {
 		n := m.stepOf(l.e.After.Value)
 		if comes[l.Instance] = n; n >= 0 && comes[l.on] > n {
-			found = append(found, plan.Problem{Joint: l.e.After.Value, Kind: plan.LaidEarly, Pos: l.at.Ref.Pos, Args: []plan.Arg{
-				plan.Named(m.title(l.id())), plan.Named(l.e.After.Value), plan.Named(m.title(l.on.id())), plan.Named(m.joints[comes[l.on]].Name),
-			}})
+			found = append(found, problem(l.e.After.Value, plan.LaidEarly, l.at.Ref.Pos, m.named(l.id()), plan.Named(l.e.After.Value), m.named(l.on.id()), plan.Named(m.joints[comes[l.on]].Name)))
 		}
 	}
 	return found
@@ -88,9 +86,7 @@ func (m *Machine) laidFree() (found []plan.Problem) {
 		}) {
 			continue
 		}
-		found = append(found, plan.Problem{Joint: l.e.After.Value, Kind: plan.LaidFree, Pos: l.at.Ref.Pos, Args: []plan.Arg{
-			plan.Named(m.title(b.ID)), plan.Named(m.title(on.ID)), plan.Of(plan.Mm, words.Round(off, 1)), plan.Named(l.at.On),
-		}})
+		found = append(found, problem(l.e.After.Value, plan.LaidFree, l.at.Ref.Pos, m.named(b.ID), m.named(on.ID), rounded(off, 1), plan.Named(l.at.On)))
 	}
 	return found
 }
@@ -161,7 +157,7 @@ func (m *Machine) engages(l *laid, s *part.Step, b *assembly.Body, u *part.Step)
 	}
 	has, wants = max(0, min(high, u.ToMm)-max(low, u.FromMm)), min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
 	mine, its := s.Size.Thread.Designation, u.Size.Thread.Designation
-	say := plan.Problem{Joint: l.e.After.Value, Kind: plan.NutHangs, Pos: l.at.Ref.Pos, Args: []plan.Arg{plan.Named(m.title(l.id())), plan.Named(m.title(b.ID) + " " + words.Spaced(u.Name)), plan.Of(plan.Mm, words.Round(has, 2)), plan.Of(plan.Mm, words.Round(wants, 2))}}
+	say := problem(l.e.After.Value, plan.NutHangs, l.at.Ref.Pos, m.named(l.id()), plan.Named(m.title(b.ID)+" "+words.Spaced(u.Name)), rounded(has, 2), rounded(wants, 2))
 	switch {
 	case mine != its && has >= standsMm:
 		say.Kind, say.Args = plan.NutPitch, append(say.Args[:2], plan.Named(mine), plan.Named(its))
@@ -211,9 +207,7 @@ func (m *Machine) passes(j *plan.JointPlan, l *laid, fixed []int) []plan.Problem
 		}
 		for k := range fx {
 			if o, in := assembly.PairOverlap(b, &fx[k], 0, assembly.Tolerance{OtherMm: overlapMm, CoaxialMm: fitMm, FinestMm: assembly.Usual.FinestMm}); in {
-				return []plan.Problem{{Joint: j.Name, Kind: plan.PartsOverlap, Pos: l.at.Pos, Args: []plan.Arg{
-					plan.Named(m.title(b.ID)), plan.Named(m.title(fx[k].ID)), plan.Of(plan.Mm, words.Round(o.DepthMm, 2)),
-				}}}
+				return []plan.Problem{problem(j.Name, plan.PartsOverlap, l.at.Pos, m.named(b.ID), m.named(fx[k].ID), rounded(o.DepthMm, 2))}
 			}
 		}
 		return m.laidIn(j, l, []assembly.Body{*b}, fx)

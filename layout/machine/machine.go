@@ -10,6 +10,7 @@
 package machine
 
 import (
+	"iter"
 	"slices"
 	"strconv"
 
@@ -17,6 +18,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Machine is the job in space.
@@ -57,6 +59,12 @@ type Instance struct {
 
 // id names an instance among the bodies.
 func (i Instance) id() string { return i.Part + "#" + strconv.Itoa(i.Copy) }
+
+// instance is what a joint ends in.
+func instance(e plan.JointEnd) Instance { return Instance{e.Part, e.Copy} }
+
+// endsOf are the bodies of a joint's two parts.
+func endsOf(j *plan.JointPlan) []string { return []string{instance(j.A).id(), instance(j.B).id()} }
 
 // Of stands a job in space. The joints are those of its plan.
 func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine {
@@ -124,6 +132,17 @@ func (m *Machine) solid(part string) *assembly.Solid {
 func (m *Machine) model(name string) *part.Model { return m.modelOf[name] }
 
 func (m *Machine) joint(name string) *parts.Joint { return m.jointOf[name] }
+
+// parts goes over the bodies of the job's parts, each with its model, without what is bought.
+func (m *Machine) parts() iter.Seq2[*assembly.Body, *part.Model] {
+	return func(yield func(*assembly.Body, *part.Model) bool) {
+		for b := range seq.Refs(m.Bodies) {
+			if of, made := m.Of[b.ID]; made && !yield(b, m.model(of.Part)) {
+				return
+			}
+		}
+	}
+}
 
 // stepOf is the place of a joint among those that are worked out, from 0; -1 for another.
 func (m *Machine) stepOf(name string) int {

@@ -30,7 +30,7 @@ func dirOn(plane assembly.Pose, d assembly.Vec) plan.XY {
 func (m *Machine) Pictures() *plan.Arrangement {
 	s := newStage(m)
 	for _, j := range m.joints {
-		a, b := s.body[Instance{j.A.Part, j.A.Copy}.id()], s.body[Instance{j.B.Part, j.B.Copy}.id()]
+		a, b := s.body[instance(j.A).id()], s.body[instance(j.B).id()]
 		j.StandAs(nil)
 		j.Ways = m.Ways(j.Name)
 		if j.Bolt != nil {

@@ -117,7 +117,7 @@ func (m *Machine) studs(j *plan.JointPlan) (out []assembly.Meet) {
 			at = at.Of(assembly.Rotate(assembly.AxisY, 180))
 		}
 		id := Instance{in.Bolt.Stud.Value, n + 1}.id()
-		out = append(out, assembly.Meet{ID: j.Name, A: Instance{j.A.Part, j.A.Copy}.id(), B: id, OnA: at, OnB: assembly.Still})
+		out = append(out, assembly.Meet{ID: j.Name, A: instance(j.A).id(), B: id, OnA: at, OnB: assembly.Still})
 	}
 	return out
 }
@@ -125,21 +125,17 @@ func (m *Machine) studs(j *plan.JointPlan) (out []assembly.Meet) {
 // distinct leaves out meets that say again what an earlier one says.
 func distinct(meets []assembly.Meet) []assembly.Meet {
 	seen := map[[2]string]bool{}
-	var out []assembly.Meet
-	for _, t := range meets {
+	return seq.Keep(meets, func(t assembly.Meet) bool {
 		key := [2]string{t.A, t.B}
-		if len(t.Free) == 0 && seen[key] {
-			continue
-		}
+		again := len(t.Free) == 0 && seen[key]
 		seen[key] = true
-		out = append(out, t)
-	}
-	return out
+		return !again
+	})
 }
 
 // stands is the meet of a joint whose parts share no axis.
 func (m *Machine) stands(j *plan.JointPlan) (assembly.Meet, bool) {
-	a, b := Instance{j.A.Part, j.A.Copy}, Instance{j.B.Part, j.B.Copy}
+	a, b := instance(j.A), instance(j.B)
 	meet := assembly.Meet{ID: j.Name, A: b.id(), B: a.id(), OnB: assembly.Still}
 	if s := j.Beside; s != nil {
 		pose := onAxis(&plan.Placed{FrontMm: s.FrontMm, TurnDeg: s.TurnDeg, OtherWay: s.OtherWay})
@@ -156,19 +152,15 @@ func (m *Machine) stands(j *plan.JointPlan) (assembly.Meet, bool) {
 		meet.Free = free
 		return meet, true
 	}
-	if rel, ok := m.branch(a, b); ok {
-		meet.OnA = rel
+	var ok bool
+	if meet.OnA, ok = m.branch(a, b); ok {
 		return meet, true
 	}
-	if rel, ok := m.corner(a, b, j.A.Feature, j.B.Feature); ok {
-		meet.OnA = rel
+	if meet.OnA, ok = m.corner(a, b, j.A.Feature, j.B.Feature); ok {
 		return meet, true
 	}
-	if rel, ok := m.coped(a, b); ok {
-		meet.OnA = rel
-		return meet, true
-	}
-	return meet, false
+	meet.OnA, ok = m.coped(a, b)
+	return meet, ok
 }
 
 // branch is the pose of a tube with a saddle on its main.

@@ -29,7 +29,7 @@ const overlapMm = 0.4
 // Review finds what the places show, into Problems.
 func (m *Machine) Review() {
 	for _, j := range m.joints {
-		a, b := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
+		a, b := instance(j.A).id(), instance(j.B).id()
 		if j.Press != nil {
 			m.allow(a, b, fitMm)
 		}
@@ -95,7 +95,7 @@ func (m *Machine) othersOf(id string, found [][]assembly.Overlap) (of []string) 
 		if m.onlyOf(id, alike) {
 			for _, other := range []string{alike[0].A, alike[0].B} {
 				if other != id {
-					of = also(of, m.Of[other].Part)
+					of = seq.Add(of, m.Of[other].Part)
 				}
 			}
 		}
@@ -122,9 +122,7 @@ func (m *Machine) crowded(id string, found [][]assembly.Overlap) (rest [][]assem
 		}
 	}
 	j := m.between(id, "")
-	p := plan.Problem{Joint: j, Kind: plan.OverlapMany, Pos: m.posAt(j, id), Args: []plan.Arg{
-		plan.Named(m.title(id)), plan.Named(strings.Join(names, ", ")), plan.Of(plan.Mm, words.Round(mm, 2)),
-	}}
+	p := problem(j, plan.OverlapMany, m.posAt(j, id), m.named(id), plan.Named(strings.Join(names, ", ")), rounded(mm, 2))
 	m.turnCures(id, &p)
 	m.Problems = append(m.Problems, p)
 	return rest
@@ -135,7 +133,7 @@ func (m *Machine) turnCures(id string, p *plan.Problem) bool {
 	joint, deg, ok := m.turnedFree(id)
 	if ok {
 		p.Kind, p.Joint, p.Pos = plan.OverlapTurned, joint, m.posOf(joint)
-		p.Args = append(p.Args, plan.Named(m.title(id)), plan.Of(plan.Degree, deg), plan.Named(joint))
+		p.Args = append(p.Args, m.named(id), plan.Of(plan.Degree, deg), plan.Named(joint))
 	}
 	return ok
 }
@@ -158,14 +156,12 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 	j, pos := m.meet(o.A, o.B)
 	var a, b []string
 	for _, o := range alike {
-		a, b = also(a, m.title(o.A)), also(b, m.title(o.B))
+		a, b = seq.Add(a, m.title(o.A)), seq.Add(b, m.title(o.B))
 	}
 	if !m.made(o.A, o.B) {
 		a, b = a[:1], b[:1]
 	}
-	p := plan.Problem{Joint: j, Kind: plan.PartsOverlap, Pos: pos, Args: []plan.Arg{
-		plan.Named(strings.Join(a, ", ")), plan.Named(strings.Join(b, ", ")), plan.Of(plan.Mm, words.Round(o.DepthMm, 2)),
-	}}
+	p := problem(j, plan.PartsOverlap, pos, plan.Named(strings.Join(a, ", ")), plan.Named(strings.Join(b, ", ")), rounded(o.DepthMm, 2))
 	ids := []string{o.A, o.B}
 	for i, q := range m.Problems {
 		if q.Kind == plan.FrameSkew && slices.Contains(m.heldBy(q.Joint, o.A), o.B) {
@@ -195,7 +191,7 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 						if p.Kind, p.Joint, p.Pos = plan.OverlapBy, in.Name, m.posOf(in.Name); k == 1 {
 							p.Args[0], p.Args[1] = p.Args[1], p.Args[0]
 						}
-						p.Args = append(p.Args, plan.Named(m.title(holder)), plan.Named(""))
+						p.Args = append(p.Args, m.named(holder), plan.Named(""))
 						if level := m.faceAt(in.Name, holder); m.joint(in.Name).Meet.Level && level != m.faceAt(on.Name, holder) {
 							p.Args[4] = plan.Named(p.Args[3].Text + " the other way round, or ")
 						}
@@ -205,14 +201,6 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 		}
 	}
 	m.Problems = append(m.Problems, p)
-}
-
-// also is a list with a text that it has once.
-func also(list []string, text string) []string {
-	if slices.Contains(list, text) {
-		return list
-	}
-	return append(list, text)
 }
 
 // faceAt is the face by which an instance meets the other end of a joint.
@@ -296,21 +284,17 @@ func (m *Machine) screwsOf(id string) string {
 func (m *Machine) floats() (found []plan.Problem) {
 	var names []string
 	for _, i := range m.Floating {
-		if t := m.model(i.Part).Out.Title; !m.byHand(i) && !slices.Contains(names, t) && !m.joined(i) {
-			names = append(names, t)
+		if !m.byHand(i) && !m.joined(i) {
+			names = seq.Add(names, m.model(i.Part).Out.Title)
 		}
 	}
 	if len(names) > 0 && len(m.Bodies) > 0 {
-		found = append(found, plan.Problem{
-			Kind: plan.PartsFloat, Pos: m.posOf(""), Args: []plan.Arg{plan.Named(strings.Join(names, ", "))},
-		})
+		found = append(found, m.fault("", plan.PartsFloat, plan.Named(strings.Join(names, ", "))))
 	}
-	floating := func(e plan.JointEnd) bool { return slices.Contains(m.Floating, Instance{e.Part, e.Copy}) }
+	floating := func(e plan.JointEnd) bool { return slices.Contains(m.Floating, instance(e)) }
 	for _, j := range m.joints {
 		if _, ok := m.stands(j); len(j.Placed) == 0 && !ok && (floating(j.A) || floating(j.B)) {
-			found = append(found, plan.Problem{
-				Joint: j.Name, Kind: lacks(m.model(j.A.Part).Part, m.model(j.B.Part).Part), Pos: m.posOf(j.Name), Args: []plan.Arg{plan.Named(j.A.Title), plan.Named(j.B.Title)},
-			})
+			found = append(found, m.fault(j.Name, lacks(m.model(j.A.Part).Part, m.model(j.B.Part).Part), plan.Named(j.A.Title), plan.Named(j.B.Title)))
 		}
 	}
 	return found
@@ -366,7 +350,7 @@ func (m *Machine) stand() []plan.Problem {
 		if m.lacks(on) {
 			return nil
 		}
-		bodies := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { return !on[b.ID] })
+		bodies := st.bodiesOf(n+1, m.Bodies[lowest].ID)
 		name := m.joint(j.Name).Anchored.Value
 		if slices.ContainsFunc(bodies, func(b assembly.Body) bool { return name != "" && m.Of[b.ID].Part == name }) {
 			return nil
@@ -375,11 +359,7 @@ func (m *Machine) stand() []plan.Problem {
 		if !ok || s.MarginMm > 0 {
 			continue
 		}
-		return []plan.Problem{{Joint: j.Name,
-			Kind: plan.WouldTip, Pos: m.posOf(j.Name), Args: []plan.Arg{
-				plan.Named(m.title(m.Bodies[lowest].ID)), plan.Of(plan.Mm, words.Round(-s.MarginMm, 1)), plan.Of(plan.Kg, assembly.Together(bodies).MassKg),
-			},
-		}}
+		return []plan.Problem{m.fault(j.Name, plan.WouldTip, m.named(m.Bodies[lowest].ID), rounded(-s.MarginMm, 1), plan.Of(plan.Kg, assembly.Together(bodies).MassKg))}
 	}
 	return nil
 }
@@ -418,9 +398,7 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 		if m.low(&m.Bodies[i]) <= middle {
 			continue
 		}
-		found = append(found, plan.Problem{Joint: j.Name, Kind: plan.AnchoredHigh, Pos: m.joint(j.Name).Anchored.Pos, Args: []plan.Arg{
-			plan.Named(m.title(m.Bodies[i].ID)), plan.Of(plan.Mm, words.Round(m.low(&m.Bodies[i])-middle, 0)),
-		}})
+		found = append(found, problem(j.Name, plan.AnchoredHigh, m.joint(j.Name).Anchored.Pos, m.named(m.Bodies[i].ID), rounded(m.low(&m.Bodies[i])-middle, 0)))
 	}
 	return found
 }
@@ -465,14 +443,10 @@ func (m *Machine) undetermined(solved assembly.Poses) {
 		open[o.ID] = append(open[o.ID], need[o.Free])
 	}
 	for _, name := range names {
-		m.Problems = append(m.Problems, plan.Problem{Joint: name,
-			Kind: plan.PlaceOpen, Pos: m.joint(name).Place.Pos, Args: []plan.Arg{plan.Named(name), plan.Named(strings.Join(open[name], "; "))},
-		})
+		m.Problems = append(m.Problems, problem(name, plan.PlaceOpen, m.joint(name).Place.Pos, plan.Named(name), plan.Named(strings.Join(open[name], "; "))))
 	}
 	for _, x := range solved.Missed {
-		p := plan.Problem{Joint: x.ID,
-			Kind: plan.PlaceMisses, Pos: m.posOf(x.ID), Args: []plan.Arg{plan.Named(x.ID), plan.Of(plan.Mm, words.Round(x.Mm, 2)), plan.Of(plan.Degree, words.Round(x.Deg, 2)), plan.Named(strings.Join(x.By, ", "))},
-		}
+		p := m.fault(x.ID, plan.PlaceMisses, plan.Named(x.ID), rounded(x.Mm, 2), plan.Of(plan.Degree, words.Round(x.Deg, 2)), plan.Named(strings.Join(x.By, ", ")))
 		p.Because = m.lengths(x)
 		skew, said := m.corners(append(slices.Clone(x.By), x.ID))
 		if skew != "" {
@@ -586,6 +560,21 @@ func (m *Machine) posOf(joint string) parts.Pos {
 	}
 	return parts.Pos{File: m.job.File, Line: 1, Column: 1}
 }
+
+// problem is one of a joint, at a place in the job.
+func problem(joint string, kind plan.ProblemKind, pos parts.Pos, args ...plan.Arg) plan.Problem {
+	return plan.Problem{Joint: joint, Kind: kind, Pos: pos, Args: args}
+}
+
+// fault is a problem of a joint at its own place.
+func (m *Machine) fault(joint string, kind plan.ProblemKind, args ...plan.Arg) plan.Problem {
+	return problem(joint, kind, m.posOf(joint), args...)
+}
+
+func (m *Machine) named(id string) plan.Arg { return plan.Named(m.title(id)) }
+
+// rounded is a length with so many decimals.
+func rounded(mm float64, decimals int) plan.Arg { return plan.Of(plan.Mm, words.Round(mm, decimals)) }
 
 // posAt is where two bodies stand in the job: where it lays or stands one of them, at their
 // joint, or at the part that the first stands in.

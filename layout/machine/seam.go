@@ -39,7 +39,7 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64) (corners []plan.
 	m.joints, m.Problems = joints, nil
 	m.place()
 	c := cornered{m: m, out: beadShare * legMm, mm: map[plan.Corner]float64{}, flush: map[[2]string]float64{}}
-	a, still := Instance{j.A.Part, j.A.Copy}, Instance{j.B.Part, j.B.Copy}
+	a, still := instance(j.A), instance(j.B)
 	pose, ok := m.poses[a.id()]
 	if !ok {
 		return nil, nil
@@ -49,7 +49,7 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64) (corners []plan.
 	with := []Instance{a} // what hangs together with it already has no corner with it to weld
 	for k := 0; k < len(with); k++ {
 		for _, o := range joints[:len(joints)-1] {
-			p, q := Instance{o.A.Part, o.A.Copy}, Instance{o.B.Part, o.B.Copy}
+			p, q := instance(o.A), instance(o.B)
 			if q == with[k] {
 				p, q = q, p
 			}

@@ -33,7 +33,7 @@ func (s *stage) sling(j *plan.JointPlan) {
 	if j.Lift == nil || j.Lift.Loose || !s.hasFloor {
 		return
 	}
-	ends := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
+	ends := endsOf(j)
 	if j.Lift.Tried != "" {
 		ends[0] = Instance{j.Lift.Tried, j.Lift.TriedCopy}.id()
 	}

@@ -63,7 +63,7 @@ func newStage(m *Machine) *stage {
 		}
 	}
 	for n, j := range m.joints {
-		ends := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
+		ends := endsOf(j)
 		for _, t := range m.studs(j) {
 			ends = append(ends, t.B)
 		}
@@ -216,7 +216,7 @@ func (v *viewed) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 		first = cmp.Or(first, b)
 		add(b, v.cut(plane, b))
 	}
-	pose, ok := v.poses[Instance{j.A.Part, j.A.Copy}.id()]
+	pose, ok := v.poses[instance(j.A).id()]
 	if len(out) > 0 || first == nil || !ok || !holds(plane, pose) || v.mover == nil && !first.Bought {
 		return out
 	}

@@ -19,21 +19,16 @@ import (
 // edge, or on one of its holes.
 func (m *Machine) foot() (looks []look) {
 	group := m.weldGroups()
-	for plate := range seq.Refs(m.Bodies) {
-		of, made := m.Of[plate.ID]
-		if !made || group[plate.ID] == "" {
+	for plate, r := range m.parts() {
+		if group[plate.ID] == "" || !sheet(r.Part) {
 			continue
 		}
-		if !sheet(m.model(of.Part).Part) {
-			continue
-		}
-		for b := range seq.Refs(m.Bodies) {
+		for b, other := range m.parts() {
 			if b == plate || group[b.ID] != group[plate.ID] || m.overlapping[[2]string{plate.ID, b.ID}] {
 				continue
 			}
-			other, made := m.Of[b.ID]
-			if p := m.model(other.Part); !made || !sheet(p.Part) && p.Part.Bar == nil {
-				continue // neither plate nor bar: it may stand in the bore
+			if !sheet(other.Part) && other.Part.Bar == nil {
+				continue // it may stand in the bore
 			}
 			if face, ok := facing(plate, b); ok {
 				looks = append(looks, func() []plan.Problem {
@@ -58,9 +53,8 @@ func (m *Machine) weldGroups() map[string]string {
 		if j.Weld == nil {
 			continue
 		}
-		a, b := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
-		was, is := group[b], group[a]
-		is = cmp.Or(is, a)
+		a, b := instance(j.A).id(), instance(j.B).id()
+		was, is := group[b], cmp.Or(group[a], a)
 		group[a], group[b] = is, is
 		for id, of := range group {
 			if was != "" && of == was {
@@ -107,7 +101,7 @@ const lappedPart = 1.0 / 3
 // weldedOn tells whether the first of two bodies is welded onto the second.
 func (m *Machine) weldedOn(first, second string) bool {
 	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
-		return j.Weld != nil && Instance{j.A.Part, j.A.Copy}.id() == first && Instance{j.B.Part, j.B.Copy}.id() == second
+		return j.Weld != nil && instance(j.A).id() == first && instance(j.B).id() == second
 	})
 }
 
@@ -141,9 +135,7 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	if on >= least*whole {
 		return m.braceBeyond(plate, b, beyond)
 	}
-	return []plan.Problem{{Joint: m.between(b.ID, plate.ID), Kind: plan.Overhangs, Pos: m.posOf(m.between(b.ID, plate.ID)), Args: []plan.Arg{
-		plan.Named(m.title(b.ID)), plan.Named(m.title(plate.ID)), plan.Of(plan.Mm, words.Round(beyond, 1)),
-	}}}
+	return []plan.Problem{m.fault(m.between(b.ID, plate.ID), plan.Overhangs, m.named(b.ID), m.named(plate.ID), rounded(beyond, 1))}
 }
 
 // carriedBy is the area on which a body lies on a plate and on others level with that, and whether its
@@ -171,7 +163,7 @@ const footMm = 5.0
 // reaches over its edge.
 func (m *Machine) braceBeyond(plate, b *assembly.Body, beyond float64) []plan.Problem {
 	braces := func(j *plan.JointPlan) bool {
-		a, on := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
+		a, on := instance(j.A).id(), instance(j.B).id()
 		in := m.joint(j.Name)
 		said := on == plate.ID && in.Weld != nil && in.Weld.Length.Set() // as too long a seam
 		return a == b.ID && !said && in.Place != nil && in.Place.Edge()
@@ -180,9 +172,7 @@ func (m *Machine) braceBeyond(plate, b *assembly.Body, beyond float64) []plan.Pr
 		return nil
 	}
 	joint := m.between(b.ID, plate.ID)
-	return []plan.Problem{{Joint: joint, Kind: plan.FootBeyond, Pos: m.posOf(joint), Args: []plan.Arg{
-		plan.Named(m.title(b.ID)), plan.Named(m.title(plate.ID)), plan.Of(plan.Mm, words.Round(beyond, 1)),
-	}}}
+	return []plan.Problem{m.fault(joint, plan.FootBeyond, m.named(b.ID), m.named(plate.ID), rounded(beyond, 1))}
 }
 
 // footMm2 is the area with which a body would lie on a plate that is larger than it.
@@ -239,10 +229,8 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 				least, of = min(least, free), of+1-free
 			}
 			if least < 1 {
-				return []plan.Problem{{Joint: m.between(b.ID, plate.ID), Kind: plan.HoleClosed, Pos: g.Pos(), Args: []plan.Arg{
-					plan.Named(words.Spaced(g.Group.Name)), plan.Named(m.title(plate.ID)), plan.Named(m.title(b.ID)), plan.Named(what + strconv.Itoa(g.Group.First+n)),
-					plan.Of(plan.Number, words.Round(100*(1-of/float64(len(along))), 0)),
-				}}}
+				return []plan.Problem{problem(m.between(b.ID, plate.ID), plan.HoleClosed, g.Pos(), plan.Named(words.Spaced(g.Group.Name)), m.named(plate.ID), m.named(b.ID),
+					plan.Named(what+strconv.Itoa(g.Group.First+n)), plan.Of(plan.Number, words.Round(100*(1-of/float64(len(along))), 0)))}
 			}
 		}
 	}
@@ -271,10 +259,9 @@ var liftHoles = regexp.MustCompile(`(?i)\b(lift|lifting|shackles?|eye-?bolts?|ho
 // liftsLow finds holes for lifting of which none lies over the centre of gravity of their part
 // as it stands.
 func (m *Machine) liftsLow() (found []plan.Problem) {
-	for b := range seq.Refs(m.Bodies) {
-		_, made := m.Of[b.ID]
+	for b := range m.parts() {
 		_, centre, ok := b.Mass()
-		if !made || !ok {
+		if !ok {
 			continue
 		}
 		seen := map[*part.Group]bool{}
@@ -287,9 +274,7 @@ func (m *Machine) liftsLow() (found []plan.Problem) {
 			high := seq.Max(math.Inf(-1), f.at, func(at assembly.Vec) float64 { return at.Sub(centre).Dot(m.Up) })
 			if high < -standsMm {
 				joint := m.between(b.ID, "")
-				found = append(found, plan.Problem{Joint: joint, Kind: plan.LiftsLow, Pos: in.Pos, Args: []plan.Arg{
-					plan.Named(words.Spaced(f.group.Group.Name)), plan.Named(m.title(b.ID)), plan.Of(plan.Mm, words.Round(-high, 0)),
-				}})
+				found = append(found, problem(joint, plan.LiftsLow, in.Pos, plan.Named(words.Spaced(f.group.Group.Name)), m.named(b.ID), rounded(-high, 0)))
 			}
 		}
 	}

@@ -44,7 +44,7 @@ func (m *Machine) stood() {
 			continue
 		}
 		if b.Pose = pose.Of(at); e.Stands.Diameter.Mm == 0 || e.Stands.Length.Mm == 0 {
-			m.Problems = append(m.Problems, plan.Problem{Joint: e.After.Value, Kind: plan.BodyUnknown, Pos: e.Stands.Pos, Args: []plan.Arg{plan.Named(name)}})
+			m.Problems = append(m.Problems, problem(e.After.Value, plan.BodyUnknown, e.Stands.Pos, plan.Named(name)))
 		}
 		on := Instance{r.Part.Name.Value, e.Stands.On.Copy}.id()
 		m.allow(b.ID, on, fitMm)
@@ -78,7 +78,7 @@ func (m *Machine) inLine() {
 		m.Problems = append(m.Problems, plan.Problem{Joint: e.After.Value, Kind: kind, Pos: e.Stands.Pos, Args: args})
 	}
 	if off := motor.Pose.At.Sub(shaft.Pose.At).Cross(shaft.Pose.Z).Len(); off > offAxisMm {
-		report(plan.MotorBeside, plan.Named(motor.ID), plan.Named(m.title(shaft.ID)), plan.Of(plan.Mm, off))
+		report(plan.MotorBeside, plan.Named(motor.ID), m.named(shaft.ID), plan.Of(plan.Mm, off))
 		return
 	}
 	if coupling == nil {

@@ -47,7 +47,7 @@ type soFar struct {
 }
 
 func (s *soFar) join(j *plan.JointPlan) {
-	a, b := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
+	a, b := instance(j.A).id(), instance(j.B).id()
 	if s.of[a] == nil || s.of[b] == nil {
 		return // not placed
 	}
@@ -180,7 +180,7 @@ func (s *soFar) come(j *plan.JointPlan, movers, fixed []int) {
 }
 
 func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
-	pose := m.poses[Instance{j.A.Part, j.A.Copy}.id()]
+	pose := m.poses[instance(j.A).id()]
 	var meant []assembly.Vec
 	if in := m.joint(j.Name); in.Bolt != nil && in.Meet.Set() { // by the face that it meets it by, it is meant to come
 		if meant = []assembly.Vec{pose.Z.Times(-1)}; in.Meet.First == parts.Back {
@@ -207,7 +207,7 @@ func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Prob
 	if j.Press == nil || j.Press.Method != "press" || j.Press.LeadInOn == "" {
 		return nil
 	}
-	a, b := m.poses[Instance{j.A.Part, j.A.Copy}.id()].Z, m.poses[Instance{j.B.Part, j.B.Copy}.id()].Z
+	a, b := m.poses[instance(j.A).id()].Z, m.poses[instance(j.B).id()].Z
 	drawn := func(e plan.JointEnd, edge string) bool {
 		return slices.ContainsFunc(m.model(e.Part).Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == e.Feature+"-"+edge && c.For != "weld" })
 	}
@@ -222,7 +222,7 @@ func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Prob
 	if first == "" {
 		return nil
 	}
-	return []plan.Problem{{Joint: j.Name, Kind: plan.LeadInBehind, Pos: m.posOf(j.Name), Args: []plan.Arg{plan.Named(j.A.Title), plan.Named(j.B.Title), plan.Named(first), plan.Named(words.Spaced(j.A.Feature + "-" + first))}}}
+	return []plan.Problem{m.fault(j.Name, plan.LeadInBehind, plan.Named(j.A.Title), plan.Named(j.B.Title), plan.Named(first), plan.Named(words.Spaced(j.A.Feature+"-"+first)))}
 }
 
 // freeWay tells whether movers come to where they are along one of the axes of a pose, and
@@ -289,7 +289,5 @@ func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (assembly
 }
 
 func (m *Machine) blocked(j *plan.JointPlan, b assembly.Block) []plan.Problem {
-	return []plan.Problem{{Joint: j.Name, Kind: plan.PathBlocked, Pos: m.posOf(j.Name), Args: []plan.Arg{
-		plan.Named(m.title(b.Mover)), plan.Named(m.title(b.Fixed)), plan.Of(plan.Mm, words.Round(b.FirstMm, 1)),
-	}}}
+	return []plan.Problem{m.fault(j.Name, plan.PathBlocked, m.named(b.Mover), m.named(b.Fixed), rounded(b.FirstMm, 1))}
 }

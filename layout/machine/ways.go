@@ -70,7 +70,7 @@ type fitting struct {
 
 // fitting is nil where the joint looks at all ways itself, or nothing comes.
 func (s *soFar) fitting(j *plan.JointPlan) *fitting {
-	idA, idB := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
+	idA, idB := instance(j.A).id(), instance(j.B).id()
 	comes, stands := s.of[idA], s.of[idB]
 	if comes == nil || stands == nil || comes == stands {
 		return nil
@@ -115,7 +115,7 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 		}
 	}
 	holding := seq.Keep(m.joints, func(j *plan.JointPlan) bool {
-		return m.Of[id] == (Instance{j.A.Part, j.A.Copy}) || m.Of[id] == (Instance{j.B.Part, j.B.Copy})
+		return m.Of[id] == (instance(j.A)) || m.Of[id] == (instance(j.B))
 	})
 	for _, j := range holding {
 		if j.Bolt == nil || j.A.Part != m.Of[id].Part || len(m.joint(j.Name).InLine) > 0 {
