@@ -87,8 +87,8 @@ func weldCorner(r *reviewer) {
 			room = some
 		}
 		if room < j.Weld.LegMm-slackMm {
-			r.add(Finding{
-				Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": the two end level where the fillet goes, or nearly: there is no corner for its leg",
+			r.ofJoint(j, Finding{
+				What:    j.Title + ": the two end level where the fillet goes, or nearly: there is no corner for its leg",
 				Numbers: r.mm(geom.Clean(room)) + " of the leg of " + r.mm(j.Weld.LegMm), LeftMm: left(room),
 				Rule: "a fillet lies in a corner", Source: "by geometry", Fix: "let one stand out by the leg and more, or type: bevel with a chamfer for the weld",
 			})
@@ -144,11 +144,10 @@ func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stack []*standin
 	if len(blocked) == 0 || j.Weld.Sides == 1 && len(blocked) < len(ends) {
 		return
 	}
-	r.add(Finding{
-		Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": the torch does not reach the weld when its turn comes", Numbers: few(blocked), LeftMm: left(free),
-		Rule: "a torch " + r.mm(2*torchNozzleMm) + " wide, from " + r.mm(torchWireMm) + " off the weld, has " + r.mm(torchReachMm) +
-			" of free way at 30° to 60°; a bore under " + r.mm(narrowBoreMm) + " is not welded deeper than it is wide",
-		Fix: "weld it before what is in the way is put on, weld the other end, or leave more room",
+	r.ofJoint(j, Finding{
+		What: j.Title + ": the torch does not reach the weld when its turn comes", Numbers: few(blocked), LeftMm: left(free),
+		Rule: "a torch " + r.mm(2*torchNozzleMm) + " wide, from " + r.mm(torchWireMm) + " off the weld, has " + r.mm(torchReachMm) + " of free way at 30° to 60°; a bore under " + r.mm(narrowBoreMm) + " is not welded deeper than it is wide",
+		Fix:  "weld it before what is in the way is put on, weld the other end, or leave more room",
 	})
 }
 
@@ -195,13 +194,8 @@ func (p *standingPart) gapMm(z, radius float64) float64 {
 	least, inside := math.Inf(1), false
 	for i, a := range p.metal {
 		b := p.metal[(i+1)%len(p.metal)]
-		dz, dr := b.XMm-a.XMm, b.YMm-a.YMm
-		t := 0.0
-		if l := dz*dz + dr*dr; l > 0 {
-			t = max(0, min(1, ((z-a.XMm)*dz+(radius-a.YMm)*dr)/l))
-		}
-		least = min(least, math.Hypot(z-a.XMm-t*dz, radius-a.YMm-t*dr))
-		if (a.YMm > radius) != (b.YMm > radius) && z < a.XMm+dz*(radius-a.YMm)/dr {
+		least = min(least, toPoint(plan.XY{XMm: z, YMm: radius}, a, b))
+		if (a.YMm > radius) != (b.YMm > radius) && z < a.XMm+(b.XMm-a.XMm)*(radius-a.YMm)/(b.YMm-a.YMm) {
 			inside = !inside
 		}
 	}

@@ -1,7 +1,9 @@
 package review
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
@@ -121,12 +123,7 @@ func (v *view) tubeAllowance() {
 }
 
 func (v *view) turnAllowance() {
-	s, wide := v.p.Stock, &cylinder{}
-	for i := range v.outside {
-		if v.outside[i].radiusMm > wide.radiusMm {
-			wide = &v.outside[i]
-		}
-	}
+	s, wide := v.p.Stock, v.widest()
 	least, face := turnMm, faceMm
 	if s.Form == "casting" {
 		least, face = castMm, castFaceMm
@@ -141,6 +138,11 @@ func (v *view) turnAllowance() {
 	}
 	v.boreAllowance()
 	v.lengthAllowance(face)
+}
+
+// widest is the first of the widest steps of a turned part.
+func (v *view) widest() cylinder {
+	return slices.MaxFunc(v.outside, func(a, b cylinder) int { return cmp.Compare(a.radiusMm, b.radiusMm) })
 }
 
 // boreAllowance looks for tube whose hole leaves nothing to bore a fitted step.

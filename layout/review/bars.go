@@ -174,14 +174,13 @@ func copedOver(r *reviewer) {
 				continue
 			}
 			z := end.Place.AxialMm(v.lengthMm)
-			on := slices.IndexFunc(v.openings(), func(o opening) bool {
+			o := seq.At(v.openings(), func(o *opening) bool {
 				around := math.Abs(math.Remainder(o.clockDeg-end.Place.Clock.Deg, 360)) * math.Pi / 180 * v.q.Section.MaxMm
 				return math.Abs(o.zMm-z) < p.Bar.Depth.Mm/2+o.alongMm-slackMm && around < p.Bar.Width.Mm/2+o.aroundMm-slackMm
 			})
-			if on < 0 {
+			if o == nil {
 				continue
 			}
-			o := v.openings()[on]
 			v.report(Stop, o.radial.Name.Value, o.radial.Pos, Finding{
 				What: o.title(v) + " lies under " + p.Title.Value, Numbers: "it runs from " + v.mm(o.zMm-o.alongMm) + " to " + v.mm(o.zMm+o.alongMm) + " from the front face, the bar from " + v.mm(z-p.Bar.Depth.Mm/2) + " to " + v.mm(z+p.Bar.Depth.Mm/2),
 				Rule: "an opening is free when the parts are joined", Source: "by geometry", Fix: "move it along or round the axis",

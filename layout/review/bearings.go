@@ -285,8 +285,8 @@ func (r *reviewer) pushed(j *plan.JointPlan) {
 		return
 	}
 	tight := b.ConeFitUm.Max / 1000
-	r.add(Finding{
-		Part: j.Name, Pos: r.jointPos(j.Name), What: "the cone that the nut of " + b.Bearing + " sets sits too tight on " + j.A.Feature,
+	r.ofJoint(j, Finding{
+		What:    "the cone that the nut of " + b.Bearing + " sets sits too tight on " + j.A.Feature,
 		Numbers: r.mm(tight) + " of interference at the most, wanted " + r.mm(pushedShare*b.BoreMm), OverMm: over(tight),
 		Rule: "a cone that is set moves under its nut", Fix: "a looser seat, or set the bearing at the other one",
 	})

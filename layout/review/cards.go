@@ -298,7 +298,9 @@ func upkeep(r *reviewer) {
 		greased[p.Bearing.Value] = true
 		r.portGrease(p)
 	}
-	r.ungreased(greased)
+	r.beside(greased, Finding{
+		Pos: r.job.Upkeep.Pos, What: "the upkeep greases %s and not %s", Rule: "all bearings of one housing are greased", Fix: "a port for %s too, or accept it where it is sealed",
+	})
 	r.unevenly()
 	for _, b := range r.job.Upkeep.Bolts {
 		look(b.Every, 1)
@@ -386,24 +388,6 @@ func (r *reviewer) unevenly() {
 			})
 		}
 	}
-}
-
-// unwatched looks for bearings whose heat the first run forgets beside others of their housing.
-func (r *reviewer) unwatched(run *parts.FirstRun) {
-	watched := map[string]bool{}
-	for _, w := range run.Watch {
-		watched[w.Bearing.Value] = true
-	}
-	r.beside(watched, Finding{
-		Pos: run.Pos, What: "the first run watches %s and not %s", Rule: "all bearings of one housing are watched: the one that is set too tight gets hot", Fix: "watch: %s too",
-	})
-}
-
-// ungreased looks for bearings that the upkeep forgets beside others of their housing.
-func (r *reviewer) ungreased(greased map[string]bool) {
-	r.beside(greased, Finding{
-		Pos: r.job.Upkeep.Pos, What: "the upkeep greases %s and not %s", Rule: "all bearings of one housing are greased", Fix: "a port for %s too, or accept it where it is sealed",
-	})
 }
 
 // beside reports f for each bearing that is not in named beside one of its housing that is:
@@ -500,15 +484,18 @@ func firstRun(r *reviewer) {
 	}
 	r.readings(run)
 	r.travel(run)
-	r.unwatched(run)
+	watched := map[string]bool{}
 	for _, w := range run.Watch {
-		if w.Bearing.Value != "" && w.MostC.Value > hottestC {
+		if watched[w.Bearing.Value] = true; w.Bearing.Value != "" && w.MostC.Value > hottestC {
 			r.add(Finding{
 				Part: w.Bearing.Value, Pos: w.Pos, What: w.Bearing.Value + " may run hot before the first run is stopped", Numbers: number(w.MostC.Value) + " °C, wanted at most " + number(hottestC) + " °C",
 				Rule: "grease and seals stand about 110 °C", Fix: "70 to 90 °C, or the maker's figure",
 			})
 		}
 	}
+	r.beside(watched, Finding{
+		Pos: run.Pos, What: "the first run watches %s and not %s", Rule: "all bearings of one housing are watched: the one that is set too tight gets hot", Fix: "watch: %s too",
+	})
 }
 
 // travelMm is a travel in words with its length, before or after it; runTravel is that of a run,

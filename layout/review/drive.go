@@ -109,22 +109,18 @@ func (v *view) twist(c cylinder, nm float64) {
 	}
 }
 
-// holdsBy tells whether a seat has what turns the thing on it: a keyway, a slot,
-// flats, a taper, a cross hole, or a fit with interference throughout.
+// holdsBy tells whether a seat has what turns the thing on it.
 func (v *view) holdsBy(c cylinder) bool {
-	if slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.In == c.name }) {
-		return true
-	}
-	if slices.ContainsFunc(v.q.Flats, func(f plan.FlatsRow) bool { return f.In == c.name }) {
-		return true
-	}
-	for i := range v.p.Radials {
-		if z := v.axialMm(&v.p.Radials[i]); z > c.fromMm && z < c.toMm {
-			return true
-		}
-	}
+	return v.fast(c) || slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.In == c.name })
+}
+
+// fast tells whether a seat has what holds the thing on it both round and along: a hole or slot across
+// it, flats, a taper, a knurl, or a fit with interference throughout.
+func (v *view) fast(c cylinder) bool {
 	class := strings.TrimRight(c.size.Fit.Class.Value, "0123456789")
-	return c.step.Taper != nil || c.step.Knurl != nil || class >= "p" && class <= "zc"
+	return c.step.Taper != nil || c.step.Knurl != nil || class >= "p" && class <= "zc" ||
+		slices.ContainsFunc(v.q.Flats, func(f plan.FlatsRow) bool { return f.In == c.name }) ||
+		seq.At(v.p.Radials, func(f *parts.Radial) bool { z := v.axialMm(f); return z > c.fromMm && z < c.toMm }) != nil
 }
 
 // barKeys compares parts that are keys by their title with the slots and keyways
@@ -232,15 +228,15 @@ func lockNuts(r *reviewer) {
 		if err == nil && t.TPI == 0 {
 			r.nutRoom(j, t)
 		}
-		if err != nil || t.TPI > 0 || nutThreads[t.MajorMm] == t.PitchMm || r.nutMade(t.Designation) {
+		if err != nil || t.TPI > 0 || nutThreads[t.MajorMm] == t.PitchMm || slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) }) {
 			continue
 		}
 		fits := math.Floor(j.Bearing.BoreMm + geom.CloseMm)
 		for fits > 10 && nutThreads[fits] == 0 {
 			fits--
 		}
-		r.add(Finding{
-			Part: j.Name, Pos: r.jointPos(j.Name), What: "no locking nut has the thread " + t.Designation + " that adjusts " + j.Bearing.Bearing,
+		r.ofJoint(j, Finding{
+			What: "no locking nut has the thread " + t.Designation + " that adjusts " + j.Bearing.Bearing,
 			Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-1, from memory", Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(nutThreads[fits], 2) + ", or a nut among the parts",
 		})
 	}
@@ -288,11 +284,6 @@ func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 			Rule: "the thread is longer than its locking nut", Source: "ISO 2982-1, from memory", Fix: "a longer thread",
 		})
 	}
-}
-
-// nutMade tells whether a part of the job has a thread inside.
-func (r *reviewer) nutMade(designation string) bool {
-	return slices.ContainsFunc(r.job.Parts, func(p *parts.Part) bool { return r.nutOf(p.Name.Value, designation) })
 }
 
 // nutOf tells whether a part has a thread inside.

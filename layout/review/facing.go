@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // standingSeals looks at seals where they stand: at what their lip runs on, and at what an
@@ -158,13 +159,9 @@ func leadSide(r *reviewer) {
 // something enters it.
 func (v *view) leadsFrom(c *cylinder, from parts.Face) {
 	lead := func(face parts.Face) *parts.Chamfer {
-		i := slices.IndexFunc(v.p.Chamfers, func(h parts.Chamfer) bool {
+		return seq.At(v.p.Chamfers, func(h *parts.Chamfer) bool {
 			return h.Edge.Value == c.name+"-"+string(face) && (h.For == "lead-in" || face == from)
 		})
-		if i < 0 {
-			return nil
-		}
-		return &v.p.Chamfers[i]
 	}
 	other := parts.Front
 	if from == parts.Front {

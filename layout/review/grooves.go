@@ -13,17 +13,11 @@ import (
 	"centrepop/parts"
 )
 
-// side returns the cylinders that a groove lies among, and the sign of outward.
-func (v *view) side(g plan.GrooveRow) ([]cylinder, float64) {
-	if g.Inside {
-		return v.inside, -1
-	}
-	return v.outside, 1
-}
-
-// ofGroove is the cylinder that a groove lies in and its place among its side's.
+// ofGroove are the cylinders of the side that a groove lies on, and the place of its own among them.
 func (v *view) ofGroove(g plan.GrooveRow) (steps []cylinder, i int, sign float64) {
-	steps, sign = v.side(g)
+	if steps, sign = v.outside, 1; g.Inside {
+		steps, sign = v.inside, -1
+	}
 	return steps, slices.IndexFunc(steps, func(c cylinder) bool { return c.name == g.In }), sign
 }
 

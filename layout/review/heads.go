@@ -225,38 +225,25 @@ func hexInCounterbore(r *reviewer) {
 	}
 }
 
-// sinkAngle looks for a countersink that has not the angle of the heads of its
-// screws.
-func (v *view) sinkAngle(g *parts.HoleGroup) {
-	if g.Countersink == nil || g.Size.Make != parts.ClearanceHole {
-		return
-	}
-	b, err := bolts.Find(g.Size.Thread)
-	if err != nil {
-		return
-	}
-	wanted, source := 90.0, "ISO 10642"
-	if b.Thread.TPI > 0 {
-		wanted, source = 82, "ASME B18.3"
-	}
-	if got := g.Countersink.Angle.Deg; math.Abs(got-wanted) > 0.5 {
-		v.report(Check, g.Name.Value, g.Countersink.Angle.Pos, Finding{
-			What: g.Name.Value + ": the countersink has not the angle of its screw's head", Numbers: number(got) + "° for " + number(wanted) + "°",
-			Rule: "a countersunk head bears on its whole cone", Source: source, Fix: "angle: " + number(wanted),
-		})
-	}
-}
-
-// countersink checks countersinks of screw holes against their screw's head: the
-// diameter of ISO 10642 at the least, about 1.8 times the thread.
+// countersink checks countersinks of screw holes against their screw's head: its angle, and
+// the diameter of ISO 10642 at the least, about 1.8 times the thread.
 func countersink(v *view) {
 	const least = 1.8
 	for g := range seq.Refs(v.p.Holes) {
-		v.sinkAngle(g)
-		if g.Countersink == nil || g.Size.Make != parts.ClearanceHole {
+		b, err := bolts.Find(g.Size.Thread)
+		if g.Countersink == nil || g.Size.Make != parts.ClearanceHole || err != nil {
 			continue
 		}
-		b, _ := bolts.Find(g.Size.Thread)
+		wanted, source := 90.0, "ISO 10642"
+		if b.Thread.TPI > 0 {
+			wanted, source = 82, "ASME B18.3"
+		}
+		if got := g.Countersink.Angle.Deg; math.Abs(got-wanted) > 0.5 {
+			v.report(Check, g.Name.Value, g.Countersink.Angle.Pos, Finding{
+				What: g.Name.Value + ": the countersink has not the angle of its screw's head", Numbers: number(got) + "° for " + number(wanted) + "°",
+				Rule: "a countersunk head bears on its whole cone", Source: source, Fix: "angle: " + number(wanted),
+			})
+		}
 		v.atLeast(g.Name.Value, g.Countersink.Diameter.Pos, g.Countersink.Diameter.Mm, least*b.Thread.MajorMm, Finding{
 			What: g.Name.Value + ": the countersunk head stands above the face", Rule: "a countersink is as wide as the head, 1.8 times the screw", Fix: "a wider countersink",
 		})

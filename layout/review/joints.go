@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -74,6 +75,12 @@ func (r *reviewer) jointPos(name string) parts.Pos {
 	return parts.Pos{File: r.job.File, Line: 1, Column: 1}
 }
 
+// ofJoint records a finding of a joint, at its place in the job.
+func (r *reviewer) ofJoint(j *plan.JointPlan, f Finding) {
+	f.Part, f.Pos = j.Name, r.jointPos(j.Name)
+	r.add(f)
+}
+
 // trapRule is what is said of a part that goes on wrong.
 const trapRule = "a part that can be put on wrong one day is"
 
@@ -119,8 +126,8 @@ func trap(r *reviewer) {
 func unlike(r *reviewer) {
 	for _, j := range r.pl.Joints {
 		for _, said := range j.Unlike {
-			r.add(Finding{
-				Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": " + said,
+			r.ofJoint(j, Finding{
+				Severity: Note, What: j.Title + ": " + said,
 				Rule: "the less noble of two metals is eaten, what is small fastest", Fix: "dry or greased as the step says, or metals that lie near one another",
 			})
 		}
@@ -189,11 +196,9 @@ func weldFirst(r *reviewer) {
 			if v == nil || last[end.Part] != i {
 				continue
 			}
-			for _, steps := range [][]cylinder{v.outside, v.inside} {
-				for _, c := range steps {
-					if fine(c.size.Fit, max(9, grade[end.Part+"."+c.name])) && !v.later(c) && !shut[end.Part+"."+c.name] {
-						r.weldMoves(j, end, c)
-					}
+			for _, c := range slices.Concat(v.outside, v.inside) {
+				if fine(c.size.Fit, max(9, grade[end.Part+"."+c.name])) && !v.later(c) && !shut[end.Part+"."+c.name] {
+					r.weldMoves(j, end, c)
 				}
 			}
 		}
@@ -216,10 +221,9 @@ func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c cylinder) {
 	if j.Weld.BoreLeaveMm > 0 {
 		numbers += "; leave " + r.mm(j.Weld.BoreLeaveMm) + " on diameter and " + r.mm(j.Weld.SquareUpMm) + " on a face"
 	}
-	r.add(Finding{
-		Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": " + end.Title + " " + c.name + " is finished on its own sheet, before the weld that distorts it",
-		Numbers: numbers,
-		Rule:    "fine sizes are finished after the last weld near them", Fix: "after-weld: yes at it, or weld far enough away",
+	r.ofJoint(j, Finding{
+		What: j.Title + ": " + end.Title + " " + c.name + " is finished on its own sheet, before the weld that distorts it", Numbers: numbers,
+		Rule: "fine sizes are finished after the last weld near them", Fix: "after-weld: yes at it, or weld far enough away",
 	})
 }
 
@@ -273,12 +277,8 @@ func fitSides(r *reviewer) {
 
 // sizeAt finds the size of a round feature.
 func (r *reviewer) sizeAt(ref parts.JointRef) (parts.Size, bool) {
-	v := r.viewOf(ref.Part)
-	if v == nil {
-		return parts.Size{}, false
-	}
-	for _, steps := range [][]cylinder{v.outside, v.inside} {
-		if c := named(steps, ref.Feature); c != nil {
+	if v := r.viewOf(ref.Part); v != nil {
+		if c := cmp.Or(named(v.outside, ref.Feature), named(v.inside, ref.Feature)); c != nil {
 			return c.size, true
 		}
 	}

@@ -2,9 +2,7 @@ package review
 
 import (
 	"slices"
-	"strings"
 
-	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -41,19 +39,9 @@ func stops(beside *cylinder, seat cylinder) bool {
 }
 
 // stopped tells whether something in a seat itself, or beside it in the end of the
-// part, holds what sits there: interference, a taper, a knurl, a groove, a hole or
-// slot across it, flats, or a thread in the end.
+// part, holds what sits there: what is fast, a groove, or a thread in the end.
 func (v *view) stopped(c cylinder) bool {
-	class := strings.TrimRight(c.size.Fit.Class.Value, "0123456789")
-	if c.step.Taper != nil || c.step.Knurl != nil || class >= "p" && class <= "zc" {
-		return true
-	}
-	for i := range v.p.Radials {
-		if z := v.axialMm(&v.p.Radials[i]); z > c.fromMm && z < c.toMm {
-			return true
-		}
-	}
-	return slices.ContainsFunc(v.q.Flats, func(f plan.FlatsRow) bool { return f.In == c.name }) ||
+	return v.fast(c) ||
 		slices.ContainsFunc(v.p.Grooves, func(g parts.Groove) bool { return g.In.Value == c.name }) ||
 		slices.ContainsFunc(v.holes, func(h hole) bool { return h.thread != nil && h.centreMm() < c.radiusMm })
 }

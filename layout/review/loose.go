@@ -104,8 +104,8 @@ func (r *reviewer) tooWide(v, tube *view, e *parts.Loose) {
 	if tube.p.Kind != parts.Tube || wide < open {
 		return
 	}
-	r.add(Finding{
-		Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not go into " + tube.p.Title.Value, Numbers: r.mm(2*wide) + " in " + r.mm(2*open), OverMm: over(2 * (wide - open)),
+	v.report(Check, "", e.How.Pos, Finding{
+		What: v.p.Title.Value + " does not go into " + tube.p.Title.Value, Numbers: r.mm(2*wide) + " in " + r.mm(2*open), OverMm: over(2 * (wide - open)),
 		Rule: "what is in a tube is smaller than it inside", Source: "by geometry", Fix: "a smaller " + v.p.Title.Value + ", or a larger tube",
 	})
 }
@@ -139,8 +139,8 @@ func (r *reviewer) inItem(v *view, e *parts.Loose) {
 		if size == nil || !strings.HasPrefix(strings.ToLower(m[2]), strings.ToLower(name)) || small < r.itemMm(size[1]) {
 			continue
 		}
-		r.add(Finding{
-			Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not go into a hole of the " + name, Numbers: r.mm(small) + " in " + r.mm(r.itemMm(size[1])), OverMm: over(small - r.itemMm(size[1])),
+		v.report(Check, "", e.How.Pos, Finding{
+			What: v.p.Title.Value + " does not go into a hole of the " + name, Numbers: r.mm(small) + " in " + r.mm(r.itemMm(size[1])), OverMm: over(small - r.itemMm(size[1])),
 			Rule: "what goes into a hole is smaller than it", Source: "by the job", Fix: "a smaller end, or larger holes",
 		})
 	}
@@ -256,16 +256,16 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 	}
 	wide := on.wideMm()
 	if f := v.p.Frustum; f != nil && keepsOff.MatchString(v.p.Title.Value) && f.Large.Mm < 2*wide-slackMm {
-		r.add(Finding{
-			Part: v.p.Name.Value, Pos: f.Large.Pos, What: v.p.Title.Value + " does not reach over " + on.p.Title.Value + " that it lies on", Numbers: r.mm(f.Large.Mm) + " over " + r.mm(2*wide), LeftMm: left(f.Large.Mm),
+		v.report(Check, "", f.Large.Pos, Finding{
+			What: v.p.Title.Value + " does not reach over " + on.p.Title.Value + " that it lies on", Numbers: r.mm(f.Large.Mm) + " over " + r.mm(2*wide), LeftMm: left(f.Large.Mm),
 			Rule: "what keeps water or dirt off reaches over the edge", Source: "by geometry", Fix: "a larger end",
 		})
 	}
 	if open < wide-slackMm {
 		return
 	}
-	r.add(Finding{
-		Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not lie on " + on.p.Title.Value + ": it falls over it", Numbers: r.mm(2*open) + " over " + r.mm(2*wide), OverMm: over(2 * open),
+	v.report(Check, "", e.How.Pos, Finding{
+		What: v.p.Title.Value + " does not lie on " + on.p.Title.Value + ": it falls over it", Numbers: r.mm(2*open) + " over " + r.mm(2*wide), OverMm: over(2 * open),
 		Rule: "what lies on a part has a smaller opening than it", Source: "by geometry", Fix: "a smaller opening",
 	})
 }
@@ -283,8 +283,8 @@ func (r *reviewer) inRim(v, on *view, e *parts.Loose) {
 		said := o.Item.Value + "; " + o.How.Value
 		if m := itemRim.FindStringSubmatch(said); m != nil && r.brings(o.How.Value, on.p) {
 			if rim := r.itemMm(strings.TrimSpace(m[1] + " " + m[2])); wide > rim-slackMm {
-				r.add(Finding{
-					Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " runs against the rim of what is bought for " + on.p.Title.Value, Numbers: r.mm(wide) + " in " + r.mm(rim), OverMm: over(wide - rim),
+				v.report(Check, "", e.How.Pos, Finding{
+					What: v.p.Title.Value + " runs against the rim of what is bought for " + on.p.Title.Value, Numbers: r.mm(wide) + " in " + r.mm(rim), OverMm: over(wide - rim),
 					Rule: "what lies in a rim is smaller than it inside", Source: "by geometry", Fix: "a smaller " + v.p.Title.Value + ", or a wider rim",
 				})
 			}
@@ -321,8 +321,8 @@ func (r *reviewer) screwsPass(v, wall *view, g *parts.HoleGroup) {
 	}
 	for _, row := range wall.q.Radials {
 		if tooSmall(row, g, t) {
-			r.add(Finding{
-				Part: v.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: "the screws of " + v.p.Title.Value + " do not go through " + row.Name + " of " + wall.p.Title.Value + ", or their heads do too", LeftMm: left(row.DiameterMm),
+			v.report(Check, g.Name.Value, g.Pos, Finding{
+				What: "the screws of " + v.p.Title.Value + " do not go through " + row.Name + " of " + wall.p.Title.Value + ", or their heads do too", LeftMm: left(row.DiameterMm),
 				Numbers: t.Designation + " through " + r.mm(row.DiameterMm), Rule: "the hole lets the screw through", Source: "ISO 273, ASME B18.2.8", Fix: "holes for that screw",
 			})
 		}
@@ -352,8 +352,8 @@ func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 		return end.radiusMm
 	}
 	if least := min(past(shaft.outside[0], shaft.outside[min(1, n-1)]), past(shaft.outside[n-1], shaft.outside[max(n-2, 0)])); open < least-slackMm {
-		r.add(Finding{
-			Part: v.p.Name.Value, Pos: e.Part.Pos, What: v.p.Title.Value + " does not go over " + shaft.p.Title.Value, Numbers: r.mm(2*open) + " over " + r.mm(2*least), LeftMm: left(2 * open),
+		v.report(Check, "", e.Part.Pos, Finding{
+			What: v.p.Title.Value + " does not go over " + shaft.p.Title.Value, Numbers: r.mm(2*open) + " over " + r.mm(2*least), LeftMm: left(2 * open),
 			Rule: "what goes over a shaft goes over its end", Source: "by geometry", Fix: "a larger opening",
 		})
 	}
@@ -389,8 +389,8 @@ func (r *reviewer) keyReach(v, tube *view) {
 				r.keyPath(v, shaft, f, tube.inside[0].radiusMm-high)
 				continue
 			}
-			r.add(Finding{
-				Part: v.p.Name.Value, Pos: v.p.Name.Pos, What: v.p.Title.Value + " does not go into " + f.Name.Value + " of " + shaft.p.Title.Value + " as it is to",
+			v.report(Check, "", v.p.Name.Pos, Finding{
+				What:    v.p.Title.Value + " does not go into " + f.Name.Value + " of " + shaft.p.Title.Value + " as it is to",
 				Numbers: r.mm(in) + " beyond the gap, in a keyway " + r.mm(f.Depth.Mm) + " deep", LeftMm: left(in),
 				Rule: "a key goes half into its keyway at the least, and not to the bottom", Fix: "a bar as high as the gap and most of the keyway",
 			})
@@ -414,8 +414,8 @@ func (r *reviewer) keyPath(v, shaft *view, f *parts.Radial, tipMm float64) {
 	if closed <= slackMm {
 		return
 	}
-	r.add(Finding{
-		Severity: Stop, Part: shaft.p.Name.Value, Feature: f.Name.Value, Pos: f.Pos, What: f.Name.Value + " of " + shaft.p.Title.Value + " does not come over " + v.p.Title.Value + ": it is closed at both ends",
+	shaft.report(Stop, f.Name.Value, f.Pos, Finding{
+		What:    f.Name.Value + " of " + shaft.p.Title.Value + " does not come over " + v.p.Title.Value + ": it is closed at both ends",
 		Numbers: r.mm(closed) + " in the way of the key, which stands fast in its tube", Rule: "a keyway that slides over a fixed key runs out at the end that comes first", Source: "by geometry",
 		Fix: "run it out over a thinner step, or make that end of the shaft as thin as its floor",
 	})
@@ -491,8 +491,8 @@ func (r *reviewer) itemCircle(e *parts.Loose) {
 			has = append(has, pcd)
 		}
 		if len(has) > 0 {
-			r.add(Finding{
-				Part: v.p.Name.Value, Pos: e.Item.Pos, What: "the holes of what is bought for " + v.p.Title.Value + " do not meet its threads, or do not let their screws through", Numbers: "holes " + r.mm(hole) + " on a circle of " + r.mm(circle) + "; threads on " + few(v.written(has)),
+			v.report(Check, "", e.Item.Pos, Finding{
+				What: "the holes of what is bought for " + v.p.Title.Value + " do not meet its threads, or do not let their screws through", Numbers: "holes " + r.mm(hole) + " on a circle of " + r.mm(circle) + "; threads on " + few(v.written(has)),
 				Rule: "a screw goes through what it holds into its thread", Source: "by the job", Fix: "one circle in both places, and holes a little larger than the screws",
 			})
 		}

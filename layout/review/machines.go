@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // leastHole is the smallest hole the part's cutter makes, by the rule of the
@@ -71,66 +72,49 @@ func pierce(v *view) {
 
 // cutEdge is the metal on diameter that clears the edge a cutter leaves, its
 // taper and the skin that heat hardened. Rules of thumb.
-var cutEdge = []struct {
-	cut string
-	mm  float64
-}{
-	{"laser", 1}, {"plasma", 3}, {"waterjet", 1}, {"flame", 3},
-}
+var cutEdge = map[string]float64{"laser": 1, "plasma": 3, "waterjet": 1, "flame": 3}
 
 // stockLeft looks for fitted bores and outlines that are cut without metal left
 // for the lathe, or too little of it.
 func stockLeft(v *view) {
-	o := v.p.Outline
-	if o == nil {
+	o, cut := v.p.Outline, v.p.Stock.Cut
+	least := cutEdge[cut]
+	if o == nil || least == 0 {
 		return
 	}
-	less := v.smallerMm()
-	for _, c := range cutEdge {
-		if c.cut != v.p.Stock.Cut {
-			continue
-		}
+	look := func(feature string, pos parts.Pos, leaveMm, onMm, lessMm float64) {
 		f := Finding{
-			Rule: "at least " + v.mm(c.mm) + " on diameter for the lathe over a " + c.cut + " cut edge, which is rough and tapered",
-			Fix:  "add leave, at least " + v.mm(c.mm),
+			What: "the " + feature + " has a fit, but the " + cut + " leaves too little for the lathe", Numbers: v.mm(leaveMm) + " left on " + v.mm(onMm) + ", wanted " + v.mm(least),
+			Rule: "at least " + v.mm(least) + " on diameter for the lathe over a " + cut + " cut edge, which is rough and tapered", Fix: "add leave, at least " + v.mm(least+lessMm),
 		}
-		if b := v.p.Bore; b != nil && v.toTurn(b.Size.Fit, b.Size.Nominal.Mm) && b.Leave.Mm < c.mm+less-slackMm {
-			bore := f
-			bore.What = "the bore has a fit, but the " + c.cut + " leaves too little for the lathe"
-			bore.Numbers = v.mm(b.Leave.Mm) + " left on " + v.mm(b.Size.Nominal.Mm) + ", wanted " + v.mm(c.mm)
-			if less > 0 {
-				bore.Numbers += " and the " + v.mm(less) + " that its tube, as bought, may be smaller"
-				bore.Fix = "add leave, at least " + v.mm(c.mm+less)
-			}
-			v.report(Stop, "bore", b.Pos, bore)
+		if lessMm > 0 {
+			f.Numbers += " and the " + v.mm(lessMm) + " that its tube, as bought, may be smaller"
 		}
-		if o.Shape == parts.CircleOutline && v.toTurn(o.Size.Fit, o.Width.Mm) && o.LeaveOnPart.Mm < c.mm-slackMm {
-			f.What = "the outline has a fit, but the " + c.cut + " leaves too little for the lathe"
-			f.Numbers = v.mm(o.LeaveOnPart.Mm) + " left on " + v.mm(o.Width.Mm) + ", wanted " + v.mm(c.mm)
-			v.report(Stop, "outline", o.Pos, f)
+		if leaveMm < least+lessMm-slackMm {
+			v.report(Stop, feature, pos, f)
 		}
+	}
+	if b := v.p.Bore; b != nil && v.toTurn(b.Size.Fit, b.Size.Nominal.Mm) {
+		look("bore", b.Pos, b.Leave.Mm, b.Size.Nominal.Mm, v.smallerMm())
+	}
+	if o.Shape == parts.CircleOutline && v.toTurn(o.Size.Fit, o.Width.Mm) {
+		look("outline", o.Pos, o.LeaveOnPart.Mm, o.Width.Mm, 0)
 	}
 }
 
 // smallerMm is how much under its drawn size the tube may be that the bore is turned to as measured.
 func (v *view) smallerMm() float64 {
-	b := v.p.Bore
-	if b == nil {
-		return 0
-	}
-	tube := v.job.Part(b.Size.Fit.LightPress.Part)
+	size := v.p.Bore.Size
+	tube := v.job.Part(size.Fit.LightPress.Part)
 	if tube == nil || tube.Kind != parts.Tube {
 		return 0
 	}
-	m, err := material.Find(tube.Material.Value)
-	if err != nil {
-		return 0
+	if m, err := material.Find(tube.Material.Value); err == nil {
+		if tol, err := fits.TubeOutside(fits.TubeStandard(m.Name), size.Nominal.Mm); err == nil { // else it is drawn to limits of its own
+			return words.Round(tol.PlusMinusMm, 2)
+		}
 	}
-	tol, err := fits.TubeOutside(fits.TubeStandard(m.Name), b.Size.Nominal.Mm)
-	if err != nil {
-		return 0 // drawn to limits of its own
-	}
-	return words.Round(tol.PlusMinusMm, 2)
+	return 0
 }
 
 // toTurn tells fits that the cutter does not hold: all but limits and a plus-minus as wide as
@@ -147,15 +131,10 @@ func blank(v *view) {
 	if !v.turned() || !s.Size.Set() || s.Form != "round" && s.Form != "tube" && s.Form != "casting" {
 		return
 	}
-	widest, step := 0.0, ""
-	for _, c := range v.outside {
-		if 2*c.radiusMm > widest {
-			widest, step = 2*c.radiusMm, c.name
-		}
-	}
+	wide := v.widest()
 	f := Finding{Rule: "the stock is at least as large as the part", Source: "by geometry", Fix: "what is drawn within the stock, or a larger stock where the drawing is right"}
-	if s.Size.Mm < widest-slackMm {
-		f.What, f.Numbers = "the stock is thinner than "+step+" of the part", v.mm(s.Size.Mm)+" for "+v.mm(widest)
+	if s.Size.Mm < 2*wide.radiusMm-slackMm {
+		f.What, f.Numbers = "the stock is thinner than "+wide.name+" of the part", v.mm(s.Size.Mm)+" for "+v.mm(2*wide.radiusMm)
 		v.report(Stop, "", s.Pos, f)
 	}
 	if s.Length.Set() && s.Length.Mm < v.lengthMm-slackMm {
@@ -167,17 +146,10 @@ func blank(v *view) {
 // latheMm is the swing a part needs on the lathe: twice the farthest point of
 // its outline from the axis it turns about, 0 if nothing is turned.
 func (v *view) latheMm() float64 {
-	for _, o := range v.q.Operations {
-		if o.Machine != "Lathe" {
-			continue
-		}
-		far := v.q.Section.MaxMm
-		for _, p := range v.outline {
-			far = math.Max(far, math.Hypot(p.XMm, p.YMm))
-		}
-		return 2 * far
+	if !slices.ContainsFunc(v.q.Operations, func(o plan.Operation) bool { return o.Machine == "Lathe" }) {
+		return 0
 	}
-	return 0
+	return 2 * seq.Max(v.q.Section.MaxMm, v.outline, func(p plan.XY) float64 { return math.Hypot(p.XMm, p.YMm) })
 }
 
 // swing looks for parts that are too wide for the lathe, if they go on it.

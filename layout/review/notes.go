@@ -123,13 +123,9 @@ func sentences(t parts.Text) (out []parts.Text) {
 // saidOfScrews looks for the screw that words say holds a loose part, and for the threads
 // of screws in its holes.
 func (v *view) saidOfScrews(e *parts.Loose) {
-	tapped := v.p.Clamp != nil
-	for i := range v.p.Holes {
-		tapped = tapped || v.p.Holes[i].Size.Make == parts.TappedHole
-	}
-	for i := range v.p.Radials {
-		tapped = tapped || v.p.Radials[i].Size.Make == parts.TappedHole
-	}
+	tapped := v.p.Clamp != nil ||
+		slices.ContainsFunc(v.p.Holes, func(g parts.HoleGroup) bool { return g.Size.Make == parts.TappedHole }) ||
+		slices.ContainsFunc(v.p.Radials, func(f parts.Radial) bool { return f.Size.Make == parts.TappedHole })
 	if m := heldByScrew.FindString(e.How.Value); m != "" && !tapped {
 		v.unlike(e.How.Pos, "", "the words say that a screw holds "+v.p.Title.Value+", and it has neither clamp nor tapped hole", m, "the hole or clamp on its drawing, or other words")
 	}

@@ -37,8 +37,8 @@ func pins(r *reviewer) {
 			case other != nil:
 				r.pinned(plate, hub, g)
 			case long > plate.lengthMm+slackMm:
-				r.add(Finding{
-					Severity: Stop, Part: plate.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: "the pins of " + plate.p.Title.Value + " have no holes in " + hub.p.Title.Value, Numbers: g.Note.Value + ", in " + r.mm(plate.lengthMm),
+				plate.report(Stop, g.Name.Value, g.Pos, Finding{
+					What: "the pins of " + plate.p.Title.Value + " have no holes in " + hub.p.Title.Value, Numbers: g.Note.Value + ", in " + r.mm(plate.lengthMm),
 					Rule: "a pin goes into its hole", Source: "by geometry", Fix: "holes named " + g.Name.Value + " in " + hub.p.Title.Value + ", on the same pattern",
 				})
 			}

@@ -158,10 +158,9 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 	lo, hi := min(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide), max(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide)
 	const least = 0.75
 	if on := min(hi, to) - max(lo, from); on < least*wide {
-		r.add(Finding{
-			Severity: Stop, Part: j.Name, Pos: r.jointPos(j.Name), What: "the cone of " + b.Bearing + " stands beside its seat " + j.A.Feature,
-			Numbers: r.mm(max(0, on)) + " of " + r.mm(wide) + " sit on it",
-			Rule:    "a cone sits on its seat over three quarters of its width", Fix: "shoulders that agree: compare their distance on shaft and housing",
+		r.ofJoint(j, Finding{
+			Severity: Stop, What: "the cone of " + b.Bearing + " stands beside its seat " + j.A.Feature, Numbers: r.mm(max(0, on)) + " of " + r.mm(wide) + " sit on it",
+			Rule: "a cone sits on its seat over three quarters of its width", Fix: "shoulders that agree: compare their distance on shaft and housing",
 		})
 	}
 }

@@ -45,8 +45,8 @@ func (r *reviewer) kept(v, to *view, e *parts.Loose, seat cylinder) {
 	if slices.ContainsFunc(before, past) && slices.ContainsFunc(after, past) {
 		return
 	}
-	r.add(Finding{
-		Part: v.p.Name.Value, Pos: e.How.Pos, What: "nothing keeps " + v.p.Title.Value + " on " + seat.name + " of " + to.p.Title.Value, Numbers: "no nut, ring or screw, and no words for it",
+	v.report(Check, "", e.How.Pos, Finding{
+		What: "nothing keeps " + v.p.Title.Value + " on " + seat.name + " of " + to.p.Title.Value, Numbers: "no nut, ring or screw, and no words for it",
 		Rule: "what is put on stays on", Fix: "what keeps it: a nut, a ring, a screw, or the words, such as: stays by its weight",
 	})
 }
@@ -95,8 +95,8 @@ func (r *reviewer) tooEarly(v, to *view, e *parts.Loose) {
 	if !ok || !ok2 || !now || slices.Compare(mine[:], its[:]) >= 0 {
 		return
 	}
-	r.add(Finding{
-		Part: v.p.Name.Value, Pos: e.After.Pos, What: v.p.Title.Value + " is put to " + to.p.Title.Value + " before that is there", Numbers: "after " + e.After.Value + "; " + to.p.Title.Value + " comes with " + r.with(its),
+	v.report(Check, "", e.After.Pos, Finding{
+		What: v.p.Title.Value + " is put to " + to.p.Title.Value + " before that is there", Numbers: "after " + e.After.Value + "; " + to.p.Title.Value + " comes with " + r.with(its),
 		Rule: "what a part goes on or into is there before it", Source: "by the job", Fix: "after: the step that " + to.p.Title.Value + " comes with, or a later one",
 	})
 }
@@ -116,8 +116,8 @@ func (r *reviewer) blocks(v, to *view, e *parts.Loose, seat cylinder) {
 		if way == 0 || open >= wide-slackMm || way*((seat.fromMm+seat.toMm)/2-r.middleOn(j, to)) <= 0 {
 			continue
 		}
-		r.add(Finding{
-			Severity: Stop, Part: v.p.Name.Value, Pos: e.After.Pos, What: v.p.Title.Value + " is on " + to.p.Title.Value + " before " + name + " has to pass there", Numbers: r.mm(2*wide) + " in the way of a bore of " + r.mm(2*open) + "; " + j.Name + " comes later",
+		v.report(Stop, "", e.After.Pos, Finding{
+			What: v.p.Title.Value + " is on " + to.p.Title.Value + " before " + name + " has to pass there", Numbers: r.mm(2*wide) + " in the way of a bore of " + r.mm(2*open) + "; " + j.Name + " comes later",
 			Rule: "what goes on last is on the outside", Source: "by geometry", Fix: "after: " + j.Name,
 		})
 		return
@@ -192,8 +192,8 @@ func (r *reviewer) looseFit(v, to *view, e *parts.Loose, seat cylinder) {
 		if tight <= slackMm {
 			continue
 		}
-		r.add(Finding{
-			Part: v.p.Name.Value, Feature: c.name, Pos: c.pos, OverMm: over(tight), What: v.p.Title.Value + " is too tight to be put on " + to.p.Title.Value + " as the job says",
+		v.report(Check, c.name, c.pos, Finding{
+			OverMm: over(tight), What: v.p.Title.Value + " is too tight to be put on " + to.p.Title.Value + " as the job says",
 			Numbers: r.w.Limits(low, high) + " over " + r.w.Limits(from, most), Rule: "what no joint presses goes on by hand", Source: "ISO 286-1", Fix: "a fit with play, such as H7/h7, or a press joint",
 		})
 	}
@@ -226,8 +226,8 @@ func (r *reviewer) twoWays(v, to *view, e *parts.Loose, seat cylinder) {
 	if name != seat.name {
 		what = v.p.Title.Value + " does not pass " + name + " of " + to.p.Title.Value + " to " + seat.name + ", and one comes from that end"
 	}
-	r.add(Finding{
-		Part: v.p.Name.Value, Pos: e.How.Pos, What: what, Numbers: r.mm(2*open) + " over " + r.mm(2*past), OverMm: over(2 * (past - open)),
+	v.report(Check, "", e.How.Pos, Finding{
+		What: what, Numbers: r.mm(2*open) + " over " + r.mm(2*past), OverMm: over(2 * (past - open)),
 		Rule: "what is put on a shaft goes over all that it passes", Source: "by geometry", Fix: "a smaller " + name + ", or a larger bore",
 	})
 }
@@ -240,8 +240,8 @@ func (r *reviewer) blindOn(v, to *view, seat cylinder) {
 		return
 	}
 	if open := v.inside[n-1].toMm; open < v.lengthMm-slackMm {
-		r.add(Finding{
-			Severity: Stop, Part: v.p.Name.Value, Feature: v.inside[n-1].name, Pos: v.inside[n-1].pos, What: "the bore of " + v.p.Title.Value + " is blind, and " + to.p.Title.Value + " goes through it", Numbers: r.mm(open) + " of " + r.mm(v.lengthMm),
+		v.report(Stop, v.inside[n-1].name, v.inside[n-1].pos, Finding{
+			What: "the bore of " + v.p.Title.Value + " is blind, and " + to.p.Title.Value + " goes through it", Numbers: r.mm(open) + " of " + r.mm(v.lengthMm),
 			Rule: "a ring in the middle of a shaft is open at both ends", Source: "by geometry", Fix: "a bore as long as the part",
 		})
 	}

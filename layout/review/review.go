@@ -229,7 +229,7 @@ func (r *reviewer) accept() {
 				r.take(f, a)
 			}
 		}
-		if !met && !r.hidden(a) {
+		if worked := len(r.pl.Faults) == 0 || r.job.Joint(a.Part) == nil; !met && worked { // else it may be about what the joint decides
 			r.unmatched(a)
 		}
 	}
@@ -278,18 +278,10 @@ func (f *Finding) number() float64 {
 // acceptedMm forgives the rounding of a printed number.
 const acceptedMm = 0.006
 
-// hidden tells whether an acceptance may be about a joint that could not be
-// worked out, or about something that such a joint decides.
-func (r *reviewer) hidden(a parts.Accept) bool {
-	return len(r.pl.Faults) > 0 && r.job.Joint(a.Part) != nil
-}
-
 func (r *reviewer) unmatched(a parts.Accept) {
 	where := " about the job"
 	if a.Part != "" {
-		if where = " at " + a.Part; a.Feature != "" {
-			where += "." + a.Feature
-		}
+		where = " at " + words.Join(".", a.Part, a.Feature)
 	}
 	r.code = "accepted-nothing"
 	r.add(Finding{

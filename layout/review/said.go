@@ -57,11 +57,7 @@ func said(v *view) {
 	}
 	for g := range seq.Refs(v.p.Holes) {
 		v.saidUse(g)
-		said := slices.Clone(v.p.Notes)
-		for k := range v.job.Loose {
-			said = append(said, v.job.Loose[k].How)
-		}
-		for _, t := range said {
+		for _, t := range slices.Concat(v.p.Notes, v.hows()) {
 			if v.saidSide(g, t) {
 				break
 			}
@@ -191,6 +187,11 @@ func (v *view) texts() []parts.Text {
 		all = append(all, v.p.Radials[i].Note)
 	}
 	return all
+}
+
+// hows are the words of how loose things are put on.
+func (r *reviewer) hows() []parts.Text {
+	return seq.Map(r.job.Loose, func(e parts.Loose) parts.Text { return e.How })
 }
 
 // noteMm is a length in a note in millimetres; what the pattern lets through is a number.
@@ -365,12 +366,9 @@ var namedHole = regexp.MustCompile(`(?i)\bholes? ([a-z][\w-]{2,}) (?:of|in) (.*)
 // saidHoles looks in the words of the motor's earth and of loose things for a hole that the part
 // named after it has not.
 func (r *reviewer) saidHoles() {
-	var said []parts.Text
+	said := r.hows()
 	if m := r.job.Motor; m != nil {
 		said = append(said, m.Earth)
-	}
-	for i := range r.job.Loose {
-		said = append(said, r.job.Loose[i].How)
 	}
 	for _, t := range said {
 		m := namedHole.FindStringSubmatch(t.Value)

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -22,10 +23,7 @@ func chamfer(v *view) {
 			name = strings.TrimSuffix(c.Edge.Value, "-back")
 		}
 		in := named(v.inside, name)
-		step := in
-		if step == nil {
-			step = named(v.outside, name)
-		}
+		step := cmp.Or(in, named(v.outside, name))
 		acrossMm := c.AcrossMm()
 		if step == nil {
 			v.chamferMeets(c, name, v.lengthMm)
@@ -139,7 +137,7 @@ func crowned(v *view) {
 			}
 		}
 		for _, h := range v.p.Holes {
-			if h.Face == face && len(v.pattern(h.Name.Value, face)) > 1 {
+			if h.Face == face && len(v.holesOf(h.Name.Value)) > 1 {
 				flat.What = "the " + string(face) + " end is crowned, and " + h.Name.Value + " bolt it to something"
 				v.report(Check, c.Edge.Value, h.Pos, flat)
 			}
@@ -147,22 +145,12 @@ func crowned(v *view) {
 	}
 }
 
-func (v *view) pattern(name string, face parts.Face) []hole {
-	return slices.DeleteFunc(slices.Clone(v.holes), func(h hole) bool { return h.name != name || h.face != face })
-}
-
 // chamferHole is a hole that a chamfer of a step reaches at a face, or nil.
 func (v *view) chamferHole(step *cylinder, inside bool, acrossMm, faceMm float64) *hole {
-	for h := range seq.Refs(v.holes) {
-		if faceMm < h.fromMm-slackMm || faceMm > h.toMm+slackMm {
-			continue
-		}
-		if inside && h.nearMm()-h.radiusMm < step.radiusMm+acrossMm-slackMm ||
-			!inside && h.farMm()+h.radiusMm > step.radiusMm-acrossMm+slackMm && h.centreMm() < step.radiusMm {
-			return h
-		}
-	}
-	return nil
+	return seq.At(v.holes, func(h *hole) bool {
+		return faceMm >= h.fromMm-slackMm && faceMm <= h.toMm+slackMm && (inside && h.nearMm()-h.radiusMm < step.radiusMm+acrossMm-slackMm ||
+			!inside && h.farMm()+h.radiusMm > step.radiusMm-acrossMm+slackMm && h.centreMm() < step.radiusMm)
+	})
 }
 
 // flatWall is the least metal between bore and outline of a flat part.

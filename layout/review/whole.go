@@ -58,14 +58,14 @@ func separate(r *reviewer) {
 // other alone and are in no joint, and for chamfers that no weld uses.
 func unjoined(r *reviewer) {
 	type group struct {
-		p *parts.Part
+		*view
 		h *parts.HoleGroup
 	}
 	var open []group
-	for _, p := range r.job.Parts {
-		for h := range seq.Refs(p.Holes) {
-			if h.Pattern.PCD.Set() && h.Size.Thread != "" && !r.bolted(p.Name.Value, h.Name.Value) {
-				open = append(open, group{p, h})
+	for _, v := range r.all() {
+		for h := range seq.Refs(v.p.Holes) {
+			if h.Pattern.PCD.Set() && h.Size.Thread != "" && !v.joined(h.Name.Value) {
+				open = append(open, group{v, h})
 			}
 		}
 	}
@@ -75,8 +75,7 @@ func unjoined(r *reviewer) {
 				a.h.Pattern.Count != b.h.Pattern.Count || math.Abs(a.h.Pattern.PCD.Mm-b.h.Pattern.PCD.Mm) > slackMm {
 				continue
 			}
-			r.add(Finding{
-				Part: a.p.Name.Value, Feature: a.h.Name.Value, Pos: a.h.Pos,
+			a.report(Check, a.h.Name.Value, a.h.Pos, Finding{
 				What: a.p.Title.Value + " and " + b.p.Title.Value + " have holes for each other, and no joint bolts them", Numbers: a.h.Name.Value + " and " + b.h.Name.Value + ", " + a.h.Size.Thread + " on " + r.mm(a.h.Pattern.PCD.Mm),
 				Rule: "what is drilled for each other is bolted", Fix: "add the bolt joint",
 			})
@@ -208,41 +207,40 @@ func weldSense(r *reviewer) {
 			continue
 		}
 		w, thin := in.Weld, j.Weld.ThinnerMm
-		f := Finding{Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), Source: practice}
+		say := func(f Finding) {
+			f.What = j.Title + ": " + f.What
+			r.ofJoint(j, f)
+		}
 		if most := thin + math.Max(1, 0.2*thin); w.Type == "fillet" && w.Size.Set() && thin > 0 && w.Size.Mm > most+slackMm {
-			f.What, f.Numbers = j.Title+": the leg is larger than the thinner part takes", r.mm(w.Size.Mm)+" on "+r.mm(thin)+", wanted at most "+r.mm(most)
-			f.OverMm = over(w.Size.Mm)
-			f.Rule, f.Fix = "a leg is about as large as the thinner part at most: more only burns and bends", "a smaller leg"
-			r.add(f)
+			say(Finding{
+				What: "the leg is larger than the thinner part takes", Numbers: r.mm(w.Size.Mm) + " on " + r.mm(thin) + ", wanted at most " + r.mm(most), OverMm: over(w.Size.Mm),
+				Rule: "a leg is about as large as the thinner part at most: more only burns and bends", Fix: "a smaller leg",
+			})
 		}
 		to := r.job.Part(w.To.Part)
 		if tee := w.Part.Feature == "outline" && (w.To.Feature == "outline" || to != nil && to.Bar != nil) && (in.Place == nil || in.Place.Edge()); tee && w.Type == "fillet" && w.Sides == 1 {
-			f.What, f.Numbers = j.Title+": a tee is welded on one side only", ""
-			f.OverMm = nil
-			f.Rule, f.Fix = "a fillet on one side tears open at its root", "sides: 2, or accept it for light brackets"
-			r.add(f)
+			say(Finding{What: "a tee is welded on one side only", Rule: "a fillet on one side tears open at its root", Fix: "sides: 2, or accept it for light brackets"})
 		}
 		if edge := max(r.edgeMm(w.Part.Part), r.barSeamMm(w.Part, true)); w.Length.Set() && edge > 0 && w.Length.Mm > edge+slackMm {
-			f.What, f.Numbers = j.Title+": the weld is longer than the edge it is on", r.mm(w.Length.Mm)+" on "+r.mm(edge)
-			f.OverMm = over(w.Length.Mm - edge)
-			f.Rule, f.Source, f.Fix = "a weld lies on an edge", "by geometry", "the length of the edge"
-			r.add(f)
+			say(Finding{
+				What: "the weld is longer than the edge it is on", Numbers: r.mm(w.Length.Mm) + " on " + r.mm(edge), OverMm: over(w.Length.Mm - edge),
+				Rule: "a weld lies on an edge", Source: "by geometry", Fix: "the length of the edge",
+			})
 		}
 		if edge := r.seamMm(w); w.Length.Set() && w.Length.Mm < shortShare*edge-slackMm {
-			f.What, f.Numbers = j.Title+": the weld holds a small part of the edge it is on", r.mm(w.Length.Mm)+" on "+r.mm(edge)+", wanted at least "+r.mm(shortShare*edge)
-			f.OverMm, f.LeftMm = nil, left(w.Length.Mm)
-			f.Rule, f.Source, f.Fix = "a weld that carries runs over a quarter of its edge at the least", practice, "the length of the edge, or accept it for a part that carries nothing"
-			r.add(f)
+			say(Finding{
+				What: "the weld holds a small part of the edge it is on", Numbers: r.mm(w.Length.Mm) + " on " + r.mm(edge) + ", wanted at least " + r.mm(shortShare*edge), LeftMm: left(w.Length.Mm),
+				Rule: "a weld that carries runs over a quarter of its edge at the least", Fix: "the length of the edge, or accept it for a part that carries nothing",
+			})
 		}
 		if w.Type == "fillet" && r.barSeamMm(w.Part, false) > 0 && r.barSeamMm(w.To, false) > 0 {
-			f.What, f.Numbers, f.OverMm, f.LeftMm = j.Title+": two ends meet flush, and a fillet has no corner but inside", "", nil, nil
-			f.Rule, f.Source, f.Fix = "ends that meet are welded by a butt weld", practice, "type: v, or square where the wall is thin"
-			r.add(f)
+			say(Finding{What: "two ends meet flush, and a fillet has no corner but inside", Rule: "ends that meet are welded by a butt weld", Fix: "type: v, or square where the wall is thin"})
 		}
 		if w.Process == "MMA" && thin > 0 && thin < stickMm-slackMm {
-			f.What, f.Numbers, f.OverMm, f.LeftMm = j.Title+": a stick burns through the thinner part", r.mm(thin)+", wanted at least "+r.mm(stickMm), nil, left(thin)
-			f.Rule, f.Source, f.Fix = "thin sheet is welded by TIG or MAG", practice, "process: TIG or MAG"
-			r.add(f)
+			say(Finding{
+				What: "a stick burns through the thinner part", Numbers: r.mm(thin) + ", wanted at least " + r.mm(stickMm), LeftMm: left(thin),
+				Rule: "thin sheet is welded by TIG or MAG", Fix: "process: TIG or MAG",
+			})
 		}
 		r.squareOnRound(j, w)
 		r.slips(j, in)
@@ -337,8 +335,8 @@ func (r *reviewer) squareOnRound(j *plan.JointPlan, w *parts.WeldJoint) {
 		off -= math.Sqrt(c.radiusMm*c.radiusMm - half*half)
 	}
 	if off > offRoundMm {
-		r.add(Finding{
-			Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": a square end stands on a round", OverMm: over(off), Numbers: "its sides stand off by " + r.mm(off) + ", wanted at most " + r.mm(offRoundMm),
+		r.ofJoint(j, Finding{
+			What: j.Title + ": a square end stands on a round", OverMm: over(off), Numbers: "its sides stand off by " + r.mm(off) + ", wanted at most " + r.mm(offRoundMm),
 			Rule: "an end is coped to the round that it is welded to", Fix: "onto: " + w.To.Part + "." + w.To.Feature + " at the bar's end, with its place",
 		})
 	}
@@ -387,8 +385,8 @@ func shortPress(r *reviewer) {
 		}
 		whole := j.B.ToMm - j.B.FromMm
 		if on := j.Press.LengthMm; on < heldShare*whole-slackMm {
-			r.add(Finding{
-				Part: j.Name, Pos: r.jointPos(j.Name), LeftMm: left(on), What: j.Title + ": little of the bore is left to hold", Numbers: r.mm(on) + " of " + r.mm(whole) + ", wanted at least " + r.mm(heldShare*whole),
+			r.ofJoint(j, Finding{
+				LeftMm: left(on), What: j.Title + ": little of the bore is left to hold", Numbers: r.mm(on) + " of " + r.mm(whole) + ", wanted at least " + r.mm(heldShare*whole),
 				Rule: "a press holds by a quarter of its bore at the least, or the part tilts", Fix: "smaller chamfers, a thicker part, or less below its face",
 			})
 		}
