@@ -605,3 +605,55 @@ func TestGauge(t *testing.T) {
 		}
 	}
 }
+
+// TestLandMm: beside a groove in a face, 42 to 50.2 at its limits, stands what is left to the rounds that end
+// there, at theirs; beside one in a step, what is left of that.
+func TestLandMm(t *testing.T) {
+	t.Parallel()
+	round := func(from, to, lo, d, hi float64) Step {
+		return Step{FromMm: from, ToMm: to, Size: Sized{NominalMm: d, MinMm: lo, MaxMm: hi}}
+	}
+	bench := func(steps ...Step) *bench {
+		return &bench{Numbered: &Numbered{Shape: &Shape{Sizes: &Sizes{Steps: steps}}}}
+	}
+	groove := func(face parts.Face, from, to float64) *Groove {
+		g := &Groove{In: &parts.Groove{}, wall: Sized{MinMm: 50, MaxMm: 50.2}, width: Sized{MaxMm: 4}}
+		g.Row.Face, g.Row.FromMm, g.Row.ToMm = face, from, to
+		return g
+	}
+	for _, c := range []struct {
+		name  string
+		g     *Groove
+		steps []Step
+		mm    float64
+	}{
+		{"to a rim that may be less", groove(parts.Front, 0, 3), []Step{round(0, 40, 59.8, 60, 60)}, 4.8}, {"that may be more", groove(parts.Front, 0, 3), []Step{round(0, 40, 60, 60, 60.2)}, 4.9},
+		{"to a bore that may be more", groove(parts.Front, 0, 3), []Step{round(0, 40, 60, 60, 60), round(0, 40, 36, 36, 36.2)}, 2.9}, {"that may be less", groove(parts.Front, 0, 3), []Step{round(0, 40, 35.8, 36, 36)}, 3},
+		{"that ends at another face", groove(parts.Front, 0, 3), []Step{round(0, 40, 60, 60, 60), round(1, 40, 36, 36, 36)}, 4.9},
+		{"in the back", groove(parts.Back, 37, 40), []Step{round(0, 40, 60, 60, 60), round(0, 37, 36, 36, 36)}, 4.9},
+		{"in a shoulder", groove(parts.Front, 10, 13), []Step{round(0, 10, 40, 40, 40), round(10, 40, 60, 60, 60)}, 1},
+	} {
+		if got := bench(c.steps...).landMm(c.g); math.Abs(got-c.mm) > 1e-9 {
+			t.Errorf("%s: %g, want %g", c.name, got, c.mm)
+		}
+	}
+	g := groove("", 14, 17)
+	for to, want := range map[float64]float64{19: 2, 40: 4} {
+		s := round(10, to, 60, 60, 60)
+		if g.step = &s; bench(s).landMm(g) != want {
+			t.Errorf("in a step to %g: %g", to, bench(s).landMm(g))
+		}
+	}
+}
+
+// TestOffCentre: a slot of R10 from 20, 4 to 30, 12 takes 314.16 + 20 · √164 = 570.28 of 100 × 100, its
+// middle √689 off the axis: 570.28 · 26.249 / 9429.72 = 1.587.
+func TestOffCentre(t *testing.T) {
+	t.Parallel()
+	b := &bench{Numbered: work(t, "mm", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [90, 90]}\n").Numbered}
+	b.cut.outline = geom.Polygon([]plan.XY{{XMm: -50, YMm: -50}, {XMm: 50, YMm: -50}, {XMm: 50, YMm: 50}, {XMm: -50, YMm: 50}})
+	b.cut.openings = []opening{{a: plan.XY{XMm: 20, YMm: 4}, b: plan.XY{XMm: 30, YMm: 12}, radius: 10}}
+	if got := b.offCentreMm(); math.Abs(got-1.5875) > 1e-3 {
+		t.Error(got)
+	}
+}
