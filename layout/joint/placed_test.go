@@ -342,3 +342,71 @@ func TestOffsetHole(t *testing.T) {
 		}
 	}
 }
+
+// TestStandsOver: a coupling on the end of a shaft of 100 covers heads 50 off the axis where it is larger
+// and begins within the 30 they need, on the side that they look to.
+func TestStandsOver(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name   string
+		step   string
+		dia    float64
+		z, dir float64 // of the heads
+		s      float64 // −1: the shaft lies the other way round, 0: in another group, 2: it lies nowhere
+		over   bool
+	}{
+		{"right before them", "drive", 110, 80, 1, 1, true}, {"at the end of their room", "drive", 110, 50, 1, 1, true}, {"beyond it", "drive", 110, 49.9, 1, 1, false}, {"behind them", "drive", 110, 80.1, 1, 1, false}, {"they look away", "drive", 110, 80, -1, 1, false},
+		{"larger by little", "drive", 100.1, 80, 1, 1, true}, {"as large as their circle", "drive", 100, 80, 1, 1, false},
+		{"on the front", "nose", 110, 20, -1, 1, true}, {"at the end of their room", "nose", 110, 50, -1, 1, true}, {"beyond it", "nose", 110, 50.1, -1, 1, false}, {"behind them", "nose", 110, 19.9, -1, 1, false}, {"they look away", "nose", 110, 20, 1, 1, false},
+		{"on the middle, as on the back", "seat", 110, 20, 1, 1, true}, {"turned round", "drive", 110, 20, -1, -1, true}, {"turned round, they look away", "drive", 110, 20, 1, -1, false},
+		{"in another group", "drive", 110, 80, 1, 0, false}, {"on a step that is not there", "end", 110, 80, 1, 1, false}, {"nowhere", "drive", 110, 80, 1, 2, false},
+	} {
+		shaft := placedPart{inst: inst{"shaft", 1}, r: worked("nose", 20, "seat", 60, "drive", 20), at: placement{s: 1}}
+		switch c.s {
+		case -1:
+			shaft.at = placement{z0: 100, s: -1}
+		case 0:
+			shaft.group = 1
+		case 2:
+			shaft.copy = 2
+		}
+		j := &making{assembly: standing(shaft)}
+		side := headSide{zMm: c.z, dir: c.dir, needMm: 30, pts: []plan.XY{{XMm: 30, YMm: 40}, {YMm: -50}}}
+		if got := j.standsOver(&parts.Stands{On: parts.JointRef{Part: "shaft", Copy: 1, Feature: c.step}, Diameter: length(c.dia)}, side, nil); got != c.over {
+			t.Errorf("%s on %s: %v", c.name, c.step, got)
+		}
+	}
+}
+
+// TestTurned: it shows that a part is turned where something on it lies off its axis.
+func TestTurned(t *testing.T) {
+	t.Parallel()
+	face := func(f plan.Face) *plan.PartPlan { return &plan.PartPlan{Faces: []*plan.Face{{}, &f}} }
+	for _, c := range []struct {
+		name string
+		p    *plan.PartPlan
+		want bool
+	}{
+		{"a plain round", face(plan.Face{}), false}, {"a hole", face(plan.Face{Holes: []plan.Hole{{}, {RadiusMm: 1}}}), true}, {"on the axis", face(plan.Face{Holes: []plan.Hole{{}}}), false}, {"a slot", face(plan.Face{Slots: []plan.Slot{{}}}), true},
+		{"a keyway", &plan.PartPlan{Keyways: []plan.KeywayRow{{}}}, true}, {"from its side", &plan.PartPlan{Radials: []plan.RadialRow{{}}}, true}, {"a branch", &plan.PartPlan{Developments: []plan.Development{{Kind: plan.BranchPattern}}}, true}, {"a cone", &plan.PartPlan{Developments: []plan.Development{{Kind: plan.ConePattern}}}, false},
+	} {
+		if got := turned(c.p); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+	tie := func(up bool, names ...string) (r parts.LineRule) {
+		for _, n := range names {
+			r.Refs = append(r.Refs, parts.JointRef{Part: n, Copy: 1})
+		}
+		r.Up = up
+		return r
+	}
+	for _, c := range []struct {
+		rule parts.LineRule
+		want bool
+	}{{tie(false, "moved", "stays"), true}, {tie(false, "moved", "moved"), false}, {tie(false, "stays", "stays"), false}, {tie(true, "moved"), true}, {tie(true, "stays"), false}} {
+		if got := (&shop{}).crosses(c.rule, []inst{{"moved", 1}, {"stays", 2}}); got != c.want {
+			t.Errorf("%+v: %v", c.rule, got)
+		}
+	}
+}
