@@ -420,3 +420,41 @@ func TestBarsMeet(t *testing.T) {
 		}
 	}
 }
+
+// TestHeavyLoose: a step that lifts nothing else names the heaviest thing it puts in, over what a hand lifts.
+func TestHeavyLoose(t *testing.T) {
+	t.Parallel()
+	loose := func(name, after string, kg float64) parts.Loose {
+		return parts.Loose{Item: parts.Text{Value: name}, After: parts.Text{Value: after}, MassKg: kg}
+	}
+	for _, c := range []struct {
+		name  string
+		list  []parts.Loose
+		lifts string // already
+		want  string
+	}{
+		{"nothing", nil, "", ""}, {"what a hand lifts", []parts.Loose{loose("chain", "here", plan.LiftKg)}, "", ""}, {"more", []parts.Loose{loose("chain", "here", plan.LiftKg+0.1)}, "", "Chain"},
+		{"later", []parts.Loose{loose("chain", "there", 90)}, "", ""}, {"the heaviest", []parts.Loose{loose("chain", "here", 40), loose("motor", "here", 60), loose("gear", "here", 50)}, "", "Motor"}, {"as heavy", []parts.Loose{loose("chain", "here", 40), loose("motor", "here", 40)}, "", "Chain"},
+		{"beside a side of its joint", []parts.Loose{loose("motor", "here", 60)}, "Drum", "Drum"},
+	} {
+		j := &making{assembly: standing()}
+		j.job.Loose = c.list
+		now := &joint{in: &parts.Joint{Name: parts.Text{Value: "here"}}, out: &plan.JointPlan{}}
+		if c.lifts != "" {
+			now.out.Lift = &plan.Lift{What: c.lifts}
+		}
+		j.heavyLoose(now)
+		got := ""
+		if l := now.out.Lift; l != nil {
+			got = l.What
+		}
+		if got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+	for mm, want := range map[float64]int{40: 0, 40.09: 0, 40.11: 1, 60: 1} {
+		if got := between([]part.Step{cylinder(0, 1, 40, false)}, []part.Step{cylinder(0, 1, mm, false)}); len(got) != want || want > 0 && got[0] != (20+mm/2)/2 {
+			t.Errorf("between 40 and %g: %v", mm, got)
+		}
+	}
+}

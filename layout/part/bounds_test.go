@@ -62,6 +62,9 @@ func TestSmallSizes(t *testing.T) {
 	}{
 		{"a bore left by the laser, which holds 0.1", "mm", strings.Replace(disc, "saw}", "laser}\nbore: {diameter: 60, fit: H7, leave: 2}", 1), []string{"set the bore as cut true within 0.1 mm, face"}, nil},
 		{"a bore left by plasma, a quarter of it", "mm", strings.Replace(disc, "saw}", "plasma}\nbore: {diameter: 60, fit: H7, leave: 1.2}", 1), []string{"set the bore as cut true within 0.3 mm, face"}, nil},
+		{"a window near a step as wide", "mm", strings.Replace(hub(60, 40, "100"), "{name: body, diameter: 60, length: 100}", "{name: body, diameter: 60, length: 50}, {name: tail, diameter: 60, length: 50}", 1) + "radial: [{name: w, clock: 0, axial: 39, window: {around: 20, along: 20, corner: 3}}]\n", nil, []string{"leave no burr there"}},
+		{"that reaches it", "mm", strings.Replace(hub(60, 40, "100"), "{name: body, diameter: 60, length: 100}", "{name: body, diameter: 60, length: 50}, {name: tail, diameter: 60, length: 50}", 1) + "radial: [{name: w, clock: 0, axial: 42, window: {around: 20, along: 20, corner: 3}}]\n", []string{"It runs 2 mm into tail: leave no burr there."}, nil},
+		{"from behind it", "mm", strings.Replace(hub(60, 40, "100"), "{name: body, diameter: 60, length: 100}", "{name: body, diameter: 60, length: 50}, {name: tail, diameter: 60, length: 50}", 1) + "radial: [{name: w, clock: 0, axial: 58, window: {around: 20, along: 20, corner: 3}}]\n", []string{"It runs 2 mm into body: leave no burr there."}, nil},
 		{"a metal without speeds", "mm", strings.Replace(disc, "S235", "oak", 1) + "bore: {diameter: 60, fit: H7}\nholes: [{name: h, at: [[0, 70]], size: 10 mm}]\nslots: [{name: s, at: [[0, -70]], width: 10, length: 30}]\n", nil, []string{"rev/min"}},
 		{"a bore in a sawn disc", "mm", disc + "bore: {diameter: 60, fit: H7}\n", []string{"set the outside true within 0.5 mm, face"}, nil},
 		{"a bore in a sawn plate", "mm", strings.Replace(plate, "MORE", "", 1) + "bore: {diameter: 60, fit: H7}\n", []string{"set the middle as scribed true within 0.5 mm, face"}, nil},
@@ -642,6 +645,14 @@ func TestLandMm(t *testing.T) {
 		s := round(10, to, 60, 60, 60)
 		if g.step = &s; bench(s).landMm(g) != want {
 			t.Errorf("in a step to %g: %g", to, bench(s).landMm(g))
+		}
+	}
+	for to, want := range map[float64]bool{17: false, 17.1: true, 17.99: true, 18: false} { // two edges broken by half a millimetre
+		s, b := round(10, to, 60, 60, 60), bench()
+		g.step, b.Grooves = &s, []Groove{*g}
+		b.Grooves[0].step = &s
+		if got := b.narrowLands(); (len(got) == 1) != want {
+			t.Errorf("a land to %g: %q", to, got)
 		}
 	}
 }
