@@ -458,3 +458,42 @@ func TestHeavyLoose(t *testing.T) {
 		}
 	}
 }
+
+// TestJigRegister: a jig for holes of 10 on a circle of 80 is set on a spigot under 70 before a flange that
+// takes all of them, 90, or on a bore under 70 that begins at their face; both with limits of their own.
+func TestJigRegister(t *testing.T) {
+	t.Parallel()
+	step := func(name string, from, to, mm float64, inside, fitted bool) part.Step {
+		s := cylinder(from, to, mm, inside)
+		s.Name, s.Size.Limited = name, fitted
+		return s
+	}
+	spigot := func(mm float64, fitted bool) part.Step { return step("spigot", 0, 10, mm, false, fitted) }
+	flange := func(mm float64) part.Step { return step("flange", 10, 30, mm, false, false) }
+	plate := step("plate", 0, 30, 100, false, false)
+	bore := func(from, mm float64, fitted bool) part.Step { return step("bore", from, 30, mm, true, fitted) }
+	pressed := bore(0, 60, false)
+	pressed.Size.Press.Part = "shaft"
+	for _, c := range []struct {
+		name  string
+		face  parts.Face
+		steps []part.Step
+		want  string
+	}{
+		{"a spigot", parts.Front, []part.Step{spigot(60, true), flange(90)}, "spigot"}, {"without limits", parts.Front, []part.Step{spigot(60, false), flange(90)}, ""}, {"as wide as the holes", parts.Front, []part.Step{spigot(70, true), flange(90)}, ""}, {"just inside", parts.Front, []part.Step{spigot(69.9, true), flange(90)}, "spigot"},
+		{"before too small a flange", parts.Front, []part.Step{spigot(60, true), flange(89.9)}, ""}, {"and a bore that it carries", parts.Front, []part.Step{spigot(60, true), flange(90), bore(0, 40, true)}, "spigot"}, {"and a bore, no limits", parts.Front, []part.Step{spigot(60, false), flange(90), bore(0, 40, true)}, ""},
+		{"from the back", parts.Back, []part.Step{step("flange", 0, 20, 90, false, false), step("spigot", 20, 30, 60, false, true)}, "spigot"}, {"the wrong side of it", parts.Front, []part.Step{step("flange", 0, 20, 90, false, false), step("spigot", 20, 30, 60, false, true)}, ""},
+		{"a bore", parts.Front, []part.Step{plate, bore(0, 60, true)}, "bore"}, {"without limits", parts.Front, []part.Step{plate, bore(0, 60, false)}, ""}, {"pressed", parts.Front, []part.Step{plate, pressed}, "bore"}, {"as wide as the holes", parts.Front, []part.Step{plate, bore(0, 70, true)}, ""}, {"just inside", parts.Front, []part.Step{plate, bore(0, 69.9, true)}, "bore"},
+		{"that begins deeper", parts.Front, []part.Step{plate, bore(1, 60, true)}, ""}, {"no bore", parts.Front, []part.Step{plate}, ""},
+	} {
+		r := stepped(parts.Part{Profile: &parts.Profile{}}, c.steps...).r
+		d := drilled{r: r, m: &part.Group{Group: &plan.Group{DrillMm: 10}}, face: c.face, at: []plan.XY{{XMm: 40}, {YMm: 40}, {XMm: -40}}}
+		got := ""
+		if s := d.register(); s != nil {
+			got = s.Name
+		}
+		if got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.name, c.face, got, c.want)
+		}
+	}
+}
