@@ -29,7 +29,7 @@ func TestHoldingBounds(t *testing.T) {
 		return &parts.Part{Name: text(name), Title: text(strings.ToUpper(name[:1]) + name[1:]), Quantity: 1}
 	}
 	type rule = func(r *reviewer)
-	say := func(v any) rule { return func(r *reviewer) { r.add(Finding{What: fmt.Sprint(v)}) } }
+	say := func(v any) rule { return func(r *reviewer) { r.found = append(r.found, Finding{What: fmt.Sprint(v)}) } }
 	set := func(across float64, at ...float64) (out []hole) { // holes beside one another
 		for _, x := range at {
 			out = append(out, hole{name: "pin", a: plan.XY{XMm: x}, radiusMm: across / 2})

@@ -59,7 +59,7 @@ func TestStandingBounds(t *testing.T) {
 		return func(r *reviewer) {
 			me := ring("hub", 0, 40, 50, 90)
 			c := step("bore", 0, 40, 50)
-			r.add(Finding{What: string(r.entersFrom(viewOf(r), me, &c, append(stack(me, ring("shaft", from, to, 0, outer)), others...)))})
+			r.found = append(r.found, Finding{What: string(r.entersFrom(viewOf(r), me, &c, append(stack(me, ring("shaft", from, to, 0, outer)), others...)))})
 		}
 	}
 	cone := func(lo, hi, dir, wide float64) rule { // a seat from 100 to 120, the bearing 20 wide
@@ -90,7 +90,7 @@ func TestStandingBounds(t *testing.T) {
 		}
 	}
 	deep := func(a, b *standingPart) rule {
-		return func(r *reviewer) { r.add(Finding{What: fmt.Sprint(overlapped(a, b))}) }
+		return func(r *reviewer) { r.found = append(r.found, Finding{What: fmt.Sprint(overlapped(a, b))}) }
 	}
 	stands := func(a, b roundEnd) rule {
 		return func(r *reviewer) { r.standsOn(&plan.JointPlan{Name: "seam", Title: "Seam"}, a, b) }
