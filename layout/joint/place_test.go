@@ -128,6 +128,16 @@ func TestWeldedRoundByItsPlace(t *testing.T) {
 			t.Errorf("%s: %+v", place, j.Placed)
 		}
 	}
+	const cone = "part: cone\ntitle: Cone\nkind: cone\nmaterial: S355\nstock: {sheet: 2, cut: laser}\ncone: {large: 180, small: 150, height: 100, thickness: 2}\n"
+	for _, c := range []struct{ ends, gap, want string }{
+		{"part: tube.outside, to: disc.outline", "0", "TOP up"}, {"part: tube.outside, to: disc.outline", "-5", "TOP up, 5 inside it"},
+		{"part: cone.large-end, to: tube.outside", "-5", "TOP up, 5 over it"}, {"part: cone.small-end, to: tube.outside", "-5", "TOP up, 5 inside it"},
+	} {
+		p := filed(t, "{name: x, weld: {"+c.ends+", type: fillet, size: 6}, place: {on: front, with: back, at: [0, 0], top: up, gap: "+c.gap+"}}", disc, tube, cone)
+		if how := jointNamed(t, p, "x").How; !strings.HasSuffix(how, c.want) {
+			t.Errorf("%s: %q, want %q", c.ends, how, c.want)
+		}
+	}
 }
 
 // A flight of 330 stands on its hub of 371 where level says: its front 20 behind the hub's, turned
