@@ -100,6 +100,12 @@ func TestBoltedByItsPlace(t *testing.T) {
 			}
 		}
 	}
+	for at, beside := range map[string]bool{"[0, 0]": false, "[0.4, 0]": true, "[0, 0.4]": true} {
+		p, _ := layout.Resolve(jobOf(t, "{name: x, bolt: {through: a.h, into: column.tap, bolt: M8 8.8}, place: {on: front, with: back, at: "+at+", top: up}}", strings.Replace(a, "[[50, 0], [70, 0]]", "[[-10, 0], [10, 0]]", 1), column))
+		if p == nil || (p.Plan.Joints[0].Beside != nil) != beside {
+			t.Errorf("%s: %+v", at, p)
+		}
+	}
 }
 
 // A round welded on a plate stands where its place says: on the plate's axis 1 clear of it, or beside.
