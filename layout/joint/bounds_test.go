@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -494,6 +495,53 @@ func TestJigRegister(t *testing.T) {
 		}
 		if got != c.want {
 			t.Errorf("%s, %s: %q, want %q", c.name, c.face, got, c.want)
+		}
+	}
+}
+
+// TestClocks: what has a clock angle: TOP, a keyway, what goes in from the side, one or all of it, and
+// holes, seen from the front, but for one on the axis.
+func TestClocks(t *testing.T) {
+	t.Parallel()
+	at := []plan.XY{{YMm: 10}, {XMm: 10}, {}}
+	radial := &part.Radial{Rows: []plan.RadialRow{{ClockDeg: 30}, {ClockDeg: 120}}}
+	keyway := &part.Keyway{Row: plan.KeywayRow{ClockDeg: 45}}
+	for _, c := range []struct {
+		name string
+		f    feature
+		want []float64
+	}{
+		{"TOP", feature{ref: parts.JointRef{Feature: "top"}}, []float64{0}}, {"a step", feature{ref: parts.JointRef{Feature: "seat"}, step: &part.Step{}}, nil}, {"a keyway", feature{keyway: keyway}, []float64{45}},
+		{"from the side", feature{radial: radial}, []float64{30, 120}}, {"the first", feature{radial: radial, nth: 1}, []float64{30}}, {"the second", feature{radial: radial, nth: 2}, []float64{120}},
+		{"holes", feature{group: &part.Group{Face: parts.Front, Points: at}}, []float64{0, 90}}, {"in the back", feature{group: &part.Group{Face: parts.Back, Points: at}}, []float64{0, 270}},
+	} {
+		if got := c.f.clocks(); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// TestAtHome: a metal welded to its own kind with its own filler: stainless by all but a self-shielded
+// wire, aluminium under argon alone (common practice, no source).
+func TestAtHome(t *testing.T) {
+	t.Parallel()
+	stainless, aluminium, mild := material.AusteniticStainless, material.AluminiumAlloy, material.MildSteel
+	for _, c := range []struct {
+		a, b    material.Kind
+		process string
+		want    bool
+	}{
+		{stainless, stainless, "TIG", true}, {stainless, stainless, "MMA", true}, {stainless, stainless, "", true}, {stainless, stainless, "self-shielded", false}, {stainless, mild, "TIG", false},
+		{aluminium, aluminium, "TIG", true}, {aluminium, aluminium, "MIG", true}, {aluminium, aluminium, "MAG", false}, {aluminium, aluminium, "MMA", false}, {aluminium, stainless, "TIG", false}, {mild, mild, "TIG", false},
+	} {
+		end := func(k material.Kind) feature {
+			f := stepped(parts.Part{}, part.Step{})
+			f.r.Material = &material.Material{Kind: k}
+			return f
+		}
+		j := &joint{in: &parts.Joint{Weld: &parts.WeldJoint{Process: c.process}}, a: end(c.a), b: end(c.b)}
+		if got := j.atHome(); got != c.want {
+			t.Errorf("%v to %v by %q: %v", c.a, c.b, c.process, got)
 		}
 	}
 }
