@@ -544,8 +544,20 @@ func (r *reviewer) mostTravelMm() (mm float64, by string) {
 		}
 	}
 	for e := range seq.Refs(r.job.Loose) {
+		way := 0.0
+		if e.Travels != nil {
+			way = e.Travels.Front.Mm + e.Travels.Back.Mm
+			is(way, e.Part.Value+" travels")
+		}
 		if m := mostTravel.FindStringSubmatch(e.How.Value); m != nil {
-			is(noteMm(cmp.Or(m[1], m[3]), cmp.Or(m[2], m[4])), "the words for "+cmp.Or(e.Part.Value, e.Item.Value)+" give")
+			said := noteMm(cmp.Or(m[1], m[3]), cmp.Or(m[2], m[4]))
+			is(said, "the words for "+cmp.Or(e.Part.Value, e.Item.Value)+" give")
+			if way > 0 && (said > travelShare*way || way > travelShare*said) {
+				r.add(Finding{
+					Severity: Check, Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + e.Part.Value + " give another travel than it has", Numbers: m[0] + "; " + r.mm(way),
+					Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the travel between the stops",
+				})
+			}
 		}
 		v := r.viewOf(e.Part.Value)
 		if v == nil || !isKey(v.p) || v.p.Bar == nil {
