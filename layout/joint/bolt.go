@@ -268,7 +268,7 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	if in.Washer {
 		joint.HeadWashers, p.WasherMm = 1, t.bolt.WasherThicknessMm
 		if !tapped {
-			joint.NutWashers = 1
+			joint.NutWashers, p.NutWasherMm = 1, t.bolt.WasherThicknessMm
 		}
 	}
 	joint.Hole = t.tappedHole()
@@ -535,8 +535,8 @@ func tightening(first int, pts []plan.XY) (numbers []int, deg []float64) {
 }
 
 func (t *joint) boltFigures(p *plan.BoltPlan) {
-	layers := seq.Map(p.Grip, func(g plan.GripRow) string { return g.What + " " + t.w.Size(g.ThickMm) })
-	grip := t.w.Size(p.GripMm) + ": " + strings.Join(layers, " + ")
+	layers := seq.Map(p.Layers(), func(g plan.GripRow) string { return g.What + " " + t.w.Size(g.ThickMm) })
+	grip := t.w.Size(p.WasherMm+p.GripMm+p.NutWasherMm) + ": " + strings.Join(layers, " + ")
 	if p.Spacer {
 		grip = strings.Join(layers, " at one end, ") + " at the other, each between shoulder and nut"
 	}

@@ -275,20 +275,25 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	checked := "Lay a straight edge across from bar to bar, both ways: it touches everywhere."
 	if d := r.frame.DiagonalsMm; d[0] > 0 {
 		tol, set := diagonalsMm(math.Max(d[0], d[1])), "by the drawing"
+		said := func() string {
+			both := t.w.Read(words.Round(d[0], 1))
+			if other := t.w.Read(words.Round(d[1], 1)); other != both {
+				both += " and " + other
+			}
+			return both
+		}
+		welded := said()
 		sides, _ := r.sidesMm()
 		if known { // until it is welded
 			sides = [2]float64{sides[0] + draws[0].mean(), sides[1] + draws[1].mean()}
 			d[0], d[1], set = math.Hypot(sides[0], sides[1]), math.Hypot(sides[0], sides[1]), "until the welds draw it in"
 		}
-		both := t.w.Read(words.Round(d[0], 1))
-		if other := t.w.Read(words.Round(d[1], 1)); other != both {
-			both += " and " + other
-		}
+		both := said()
 		t.figure("diagonals", both, r.word("over the outer corners", "across the opening")+", by geometry")
 		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
 		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" "+set+".",
 			"If one is longer, clamp across it until both agree; tack again.", checked)
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals alike", Wanted: both, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: "common practice, no source", Boxes: j.diagonals(r)})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals alike", Wanted: welded, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: "common practice, no source", Boxes: j.diagonals(r)})
 		s.Hold = "Diagonals alike"
 		if _, rectangle := r.sidesMm(); rectangle { // its outside to the same limit
 			s.Hold += ", and the " + r.word("outside", "opening") + " " + t.sizesOf(sides) + ","

@@ -1,6 +1,9 @@
 package plan
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // JointPlan is one joint worked out. Plan.Joints is in the order to make them.
 // A is the first part of the joint (shaft, part welded on, part bolted on, or
@@ -342,6 +345,17 @@ type WeldRun struct {
 	Clockwise bool    `json:"clockwise"`
 }
 
+// Layers is what its bolts clamp, from the head down, with their washers.
+func (p *BoltPlan) Layers() []GripRow {
+	washer := func(mm float64) []GripRow {
+		if mm == 0 {
+			return nil
+		}
+		return []GripRow{{What: "washer", ThickMm: mm}}
+	}
+	return slices.Concat(washer(p.WasherMm), p.Grip, washer(p.NutWasherMm))
+}
+
 // BoltPlan is the numbers of a ring of bolts.
 type BoltPlan struct {
 	Size           string    `json:"size"`
@@ -349,9 +363,10 @@ type BoltPlan struct {
 	Head           string    `json:"head"`
 	Count          int       `json:"count"`
 	PCDMm          float64   `json:"pcd_mm,omitempty"`
-	Grip           []GripRow `json:"grip"`                // from the head down
-	WasherMm       float64   `json:"washer_mm,omitempty"` // under the head
-	Spacer         bool      `json:"spacer,omitempty"`    // studs with shoulders: each end holds the plate at its shoulder alone
+	Grip           []GripRow `json:"grip"`                    // from the head down
+	WasherMm       float64   `json:"washer_mm,omitempty"`     // under the head
+	NutWasherMm    float64   `json:"nut_washer_mm,omitempty"` // under the nut
+	Spacer         bool      `json:"spacer,omitempty"`        // studs with shoulders: each end holds the plate at its shoulder alone
 	GripMm         float64   `json:"grip_mm"`
 	StudTipMm      float64   `json:"stud_tip_mm,omitempty"`    // of a made stud, beyond the face by which A meets it or B
 	StudBack       bool      `json:"stud_back,omitempty"`      // its back end goes through A

@@ -132,7 +132,7 @@ func guided(h *plan.Hold) string {
 	}
 	switch {
 	case h.Lies != "" && h.Bolts:
-		guide += "; " + h.Lies + ", which only lies on it, comes off first"
+		guide += "; " + h.Lies + " only lies on it: off first, then on again"
 	case h.Lies != "":
 		guide += "; never hold it by " + h.Lies + ", which only lies on it"
 	}

@@ -113,15 +113,15 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 	}
 	out = append(out, keyNumber{"Thread engaged", sized(b.EngagementMm, units), "needs " + sized(b.NeedMm, units)})
 	if len(b.Grip) > 0 {
-		grip := seq.Map(b.Grip, func(g plan.GripRow) string { return words.Short(g.ThickMm, units) })
-		if b.WasherMm > 0 {
-			grip = append([]string{words.Short(b.WasherMm, units)}, grip...)
+		grip := seq.Map(b.Layers(), func(g plan.GripRow) string { return words.Short(g.ThickMm, units) })
+		from := strings.Join(grip, " + ")
+		if len(grip) < 4 { // more need the room
+			from = "from the " + head + " " + from
 		}
-		from := "from the " + head + " " + strings.Join(grip, " + ")
 		if b.Spacer {
 			from = "each end its own: " + strings.Join(grip, ", ")
 		}
-		out = append(out, keyNumber{"Grip", sized(b.GripMm+b.WasherMm, units), from})
+		out = append(out, keyNumber{"Grip", sized(b.WasherMm+b.GripMm+b.NutWasherMm, units), from})
 	}
 	return out
 }

@@ -86,12 +86,17 @@ func remedies(j *plan.JointPlan) []string {
 }
 
 // oclock says a clock angle by the hours, "4 o'clock"; between hours the
-// nearer half, "half past 4".
+// nearest quarter, "half past 4".
 func oclock(deg float64) string {
-	halves := int(math.Round(deg/15)) % 24
-	hour := cmp.Or(halves/2, 12)
-	if halves%2 == 1 {
+	quarters := int(math.Round(deg/7.5)) % 48
+	hour := cmp.Or(quarters/4, 12)
+	switch quarters % 4 {
+	case 1:
+		return fmt.Sprintf("quarter past %d", hour)
+	case 2:
 		return fmt.Sprintf("half past %d", hour)
+	case 3:
+		return fmt.Sprintf("quarter to %d", hour%12+1)
 	}
 	return fmt.Sprintf("%d o’clock", hour)
 }

@@ -115,7 +115,7 @@ func TestTrapLine(t *testing.T) {
 }
 
 func TestClockWords(t *testing.T) {
-	for deg, want := range map[float64]string{0: "12 o’clock", 30: "1 o’clock", 120: "4 o’clock", 45: "half past 1", 15: "half past 12", 359: "12 o’clock", 345: "half past 11", 127: "4 o’clock"} {
+	for deg, want := range map[float64]string{0: "12 o’clock", 30: "1 o’clock", 120: "4 o’clock", 45: "half past 1", 15: "half past 12", 359: "12 o’clock", 345: "half past 11", 127: "quarter past 4", 217.63: "quarter past 7", 352: "quarter to 12", 8: "quarter past 12", 22: "quarter to 1", 123: "4 o’clock"} {
 		if got := oclock(deg); got != want {
 			t.Errorf("%g° is %q, not %q", deg, got, want)
 		}

@@ -221,7 +221,21 @@ func reviewWords(findings []review.Finding) string {
 		lead = "Not ready to cut. "
 	}
 	return lead + strconv.Itoa(c.Stop) + " to stop at, " + strconv.Itoa(c.Check) + " to check, " +
-		strconv.Itoa(c.Note) + " to note, " + strconv.Itoa(c.Accepted) + " accepted."
+		strconv.Itoa(c.Note) + " to note" + places(findings) + ", " + strconv.Itoa(c.Accepted) + " accepted."
+}
+
+// places says at how many places the notes are, where one is at several.
+func places(findings []review.Finding) string {
+	all, n := 0, 0
+	for _, f := range findings {
+		if !f.Accepted && f.Severity == review.Note {
+			all, n = all+len(f.Each()), n+1
+		}
+	}
+	if all == n {
+		return ""
+	}
+	return " at " + strconv.Itoa(all) + " places"
 }
 
 // reviewLine is the review's result on the cover.
