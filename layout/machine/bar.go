@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/bars"
 	"centrepop/layout/part"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // alongBar is the frame of a bar's section in its front view: up and out of the front
@@ -22,11 +23,9 @@ func barSolid(r *part.Model) *assembly.Solid {
 	half := in.Length.Mm / 2
 	var outline assembly.Outline
 	for _, loop := range section.Loops() {
-		var out assembly.Loop
-		for _, v := range loop {
-			out = append(out, assembly.Vertex{Pt: assembly.Pt{X: v.UpMm, Y: v.OutMm}, Bulge: v.Bulge})
-		}
-		outline = append(outline, out)
+		outline = append(outline, seq.Map(loop, func(v bars.Vertex) assembly.Vertex {
+			return assembly.Vertex{Pt: assembly.Pt{X: v.UpMm, Y: v.OutMm}, Bulge: v.Bulge}
+		}))
 	}
 	s := assembly.Of(assembly.Prism(outline, -half, half).At(alongBar))
 	for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {

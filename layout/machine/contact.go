@@ -139,13 +139,7 @@ func (m *Machine) openings() (looks []look) {
 func nearby(all []assembly.Body, id string, o assembly.Opening) []assembly.Body {
 	far := o.RadiusMm + o.ReachMm
 	room := assembly.Box{Low: o.At.Sub(assembly.Vec{X: far, Y: far, Z: far}), High: o.At.Add(assembly.Vec{X: far, Y: far, Z: far})}
-	var out []assembly.Body
-	for i := range all {
-		if all[i].ID != id && all[i].Box().Meets(room, 0) {
-			out = append(out, all[i])
-		}
-	}
-	return out
+	return seq.Keep(all, func(b assembly.Body) bool { return b.ID != id && b.Box().Meets(room, 0) })
 }
 
 // lookOut looks out of the openings of one row. The first that is covered speaks

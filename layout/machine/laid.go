@@ -274,11 +274,8 @@ func moved(bodies []assembly.Body, g assembly.Pose) []assembly.Body {
 	return out
 }
 
-func boxesOf(bodies []assembly.Body) (boxes []assembly.Box) {
-	for i := range bodies {
-		boxes = append(boxes, bodies[i].Box())
-	}
-	return boxes
+func boxesOf(bodies []assembly.Body) []assembly.Box {
+	return seq.Map(bodies, func(b assembly.Body) assembly.Box { return b.Box() })
 }
 
 // laidPicture adds a section through the loose parts of a step that no other picture of it

@@ -148,12 +148,8 @@ func flat(start, end canvas.Point, s *canvas.PathScanner) assembly.Loop {
 		a, b := s.CP1(), s.CP2()
 		c.CubeTo(a.X, a.Y, b.X, b.Y, end.X, end.Y)
 	}
-	var out assembly.Loop
 	pts := c.Flatten(0.02).Coords()
-	for _, p := range pts[:len(pts)-1] {
-		out = append(out, assembly.Vertex{Pt: assembly.Pt{X: p.X, Y: p.Y}})
-	}
-	return out
+	return seq.Map(pts[:len(pts)-1], func(p canvas.Point) assembly.Vertex { return assembly.Vertex{Pt: assembly.Pt{X: p.X, Y: p.Y}} })
 }
 
 // formed is how far the sizes given lie under the outside of the sheet.

@@ -133,8 +133,7 @@ func (s *stage) cut(plane assembly.Pose, b *assembly.Body) [][]plan.XY {
 	}
 	var out [][]plan.XY
 	for _, loop := range b.Section(plane, pictureMm) {
-		points := seq.Map(loop, func(p assembly.Pt) plan.XY { return xy(p.X, p.Y) })
-		out = append(out, points)
+		out = append(out, seq.Map(loop, func(p assembly.Pt) plan.XY { return xy(p.X, p.Y) }))
 	}
 	s.cuts[key] = out
 	return out

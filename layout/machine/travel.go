@@ -157,17 +157,12 @@ const pathFinestMm = 8
 
 // way is from far enough for the two boxes to be clear of one another.
 func way(back assembly.Vec, movers, fixed []assembly.Body) assembly.Way {
-	low, high := math.Inf(1), math.Inf(-1)
 	frame := assembly.Frame(assembly.Vec{}, back, back.Square()).Inverse()
-	far := 0.0
-	low = seq.Min(low, movers, func(m assembly.Body) float64 { return m.Box().Moved(frame).Low.Z })
-	high = seq.Max(high, fixed, func(f assembly.Body) float64 { return f.Box().Moved(frame).High.Z })
-	if high > low {
-		far = high - low
-	}
+	low := seq.Min(math.Inf(1), movers, func(m assembly.Body) float64 { return m.Box().Moved(frame).Low.Z })
+	high := seq.Max(math.Inf(-1), fixed, func(f assembly.Body) float64 { return f.Box().Moved(frame).High.Z })
 	tol := assembly.Usual
 	tol.OtherMm = overlapMm
-	return assembly.Way{Back: back, FarMm: far + 1, FinestMm: pathFinestMm, Tolerance: tol}
+	return assembly.Way{Back: back, FarMm: max(0, high-low) + 1, FinestMm: pathFinestMm, Tolerance: tol}
 }
 
 // come brings movers to what stands: along the axes of part A's frame, first

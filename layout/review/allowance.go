@@ -52,27 +52,18 @@ func (v *view) plateAllowance() {
 		drawn = v.outside[0].radiusMm - v.inside[0].radiusMm
 	}
 	f := Finding{Numbers: v.mm(s.Size.Mm) + " for " + v.mm(drawn), Rule: "the stock is as thick as the part, or thicker where its faces are machined", Source: "by geometry", Fix: "write the thickness that is bought", OverMm: over(s.Size.Mm - drawn)}
+	faced := func(j *plan.JointPlan) bool { return j.Weld != nil && j.Weld.Faced == v.p.Name.Value } // a copy of it, after the weld
 	switch {
 	case s.Size.Mm < drawn-slackMm:
 		f.What = "the " + s.Form + " is thinner than the part"
 		v.report(Stop, "", s.Pos, f)
-	case !v.turned() && s.Size.Mm > drawn+slackMm && v.facedCopies() < max(1, v.p.Quantity):
+	case !v.turned() && s.Size.Mm > drawn+slackMm && len(seq.Keep(v.pl.Joints, faced)) < max(1, v.p.Quantity):
 		f.What = "the " + s.Form + " is thicker than the part, and no step faces it"
 		v.report(Check, "", s.Pos, f)
 	case v.turned() && v.p.Kind != parts.Tube && s.Size.Mm < drawn+faceMm-slackMm:
 		f.What = "the " + s.Form + " leaves nothing to face both ends"
 		v.report(Check, "", s.Pos, f)
 	}
-}
-
-// facedCopies is how many copies of the part are faced to their thickness after a weld.
-func (v *view) facedCopies() (n int) {
-	for _, j := range v.pl.Joints {
-		if j.Weld != nil && j.Weld.Faced == v.p.Name.Value {
-			n++
-		}
-	}
-	return n
 }
 
 // flatAllowance compares flat bar with what is drawn: its thickness, and its

@@ -151,7 +151,7 @@ func (v *view) pinned(g *parts.HoleGroup, said parts.Text) {
 		v.unlikeBought(g, said, m[0], "in the "+string(g.Face))
 	}
 	if m := pinsNamed.FindStringSubmatch(said.Value); m != nil && len(h) > 0 {
-		size := func(k int) float64 { return v.itemMm(strings.TrimSpace(m[k] + " " + m[k+1])) }
+		size := func(k int) float64 { return v.itemMm(m[k] + " " + m[k+1]) }
 		middle := geom.Point{XMm: (h[0].a.XMm + h[len(h)-1].a.XMm) / 2, YMm: (h[0].a.YMm + h[len(h)-1].a.YMm) / 2}
 		drawn := []float64{2 * h[0].radiusMm, h[0].toMm - h[0].fromMm, geom.Distance(h[0].a, h[len(h)-1].a), math.Hypot(middle.XMm, middle.YMm)}
 		between, _ := fits.General(drawn[2], v.job.Tolerance.Value)
@@ -190,7 +190,7 @@ func (v *view) washers(g *parts.HoleGroup, e *parts.Loose) {
 		return
 	}
 	over, n := strings.Contains(g.Note.Value, "washer"), g.Pattern.Count*max(1, v.p.Quantity)
-	d, size, wide := openingMm(g), v.itemMm(strings.TrimSpace(m[1]+" "+m[2])), v.itemMm(strings.TrimSpace(m[3]+" "+m[4]))
+	d, size, wide := openingMm(g), v.itemMm(m[1]+" "+m[2]), v.itemMm(m[3]+" "+m[4])
 	under := slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool {
 		return slices.ContainsFunc(p.Holes, func(o parts.HoleGroup) bool {
 			return o.Name.Value == g.Name.Value && strings.Contains(o.Note.Value, "washer") && titled(wordsOf(e.How.Value), p)
@@ -261,7 +261,7 @@ func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t thr
 		}
 		play := rows[0].DiameterMm - t.MajorMm + meetMm
 		if off := rowOff(g, rows); off > play && !slices.ContainsFunc(wall.q.Radials, func(row plan.RadialRow) bool { return tooSmall(row, g, t) }) {
-			if row := skewed(rows); row != nil && rowOff(g, onClock(rows, rows[0].ClockDeg)) <= play {
+			if row := seq.At(rows, func(row *plan.RadialRow) bool { return row.ClockDeg != rows[0].ClockDeg }); row != nil && rowOff(g, onClock(rows, rows[0].ClockDeg)) <= play {
 				f.Pos, f.LeftMm, f.OverMm = g.Pos, nil, over(math.Abs(math.Remainder(row.ClockDeg-rows[0].ClockDeg, 360))*math.Pi/180*wall.q.Section.MaxMm)
 				f.What, f.Numbers = row.Name+" of "+wall.p.Title.Value+" lies at another clock angle than "+rows[0].Name+": "+g.Name.Value+" of "+v.p.Title.Value+" are in one line", number(row.ClockDeg)+"° and "+number(rows[0].ClockDeg)+"°"
 				f.Rule, f.Source, f.Fix = "holes for one row of screws are in one line", "by geometry", "one clock angle for both"
@@ -281,19 +281,8 @@ func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t thr
 const meetMm = 0.25
 
 // screwRows are the holes in a wall that a screw goes through without rattling.
-func screwRows(wall *view, t threads.Thread) (out []plan.RadialRow) {
-	for _, row := range wall.q.Radials {
-		if row.DiameterMm > t.MajorMm && row.DiameterMm < widest*t.MajorMm {
-			out = append(out, row)
-		}
-	}
-	return out
-}
-
-// skewed is the first hole in a wall at another clock angle than the first of all; nil where
-// there is none.
-func skewed(rows []plan.RadialRow) *plan.RadialRow {
-	return seq.At(rows, func(r *plan.RadialRow) bool { return r.ClockDeg != rows[0].ClockDeg })
+func screwRows(wall *view, t threads.Thread) []plan.RadialRow {
+	return seq.Keep(wall.q.Radials, func(row plan.RadialRow) bool { return row.DiameterMm > t.MajorMm && row.DiameterMm < widest*t.MajorMm })
 }
 
 // onClock are holes as they would lie at one clock angle.

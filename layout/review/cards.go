@@ -590,7 +590,7 @@ func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix str
 	for e := range seq.Refs(r.job.Loose) {
 		force, size := rimForce.FindStringSubmatch(e.How.Value), wheelWords.FindStringSubmatch(e.Item.Value)
 		if force != nil && size != nil {
-			hand, wheel = noteMm(force[1], "mm")*r.itemMm(strings.TrimSpace(size[1]+" "+size[2]))/2000, force[0]+" of the "+size[0] // Nm
+			hand, wheel = noteMm(force[1], "mm")*r.itemMm(size[1]+" "+size[2])/2000, force[0]+" of the "+size[0] // Nm
 			if force[2] != "N" {
 				hand *= words.NPerPound
 			}
@@ -621,14 +621,10 @@ func setNm(text string) float64 {
 
 // limiterNm is the torque that the motor's notes set a limiter to, Nm; 0 without one.
 func (r *reviewer) limiterNm() float64 {
-	if r.job.Motor != nil {
-		for _, t := range r.job.Motor.Notes {
-			if nm := setNm(t.Value); nm > 0 {
-				return nm
-			}
-		}
+	if r.job.Motor == nil {
+		return 0
 	}
-	return 0
+	return setNm(seq.First(r.job.Motor.Notes, func(t parts.Text) bool { return setNm(t.Value) > 0 }).Value)
 }
 
 // limitShare is how far two limits of one thing may differ. Common practice, no source.

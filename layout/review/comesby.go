@@ -72,7 +72,7 @@ func (v *view) setScrews() {
 		if m == nil {
 			continue
 		}
-		long, deep := v.itemMm(strings.TrimSpace(m[1]+" "+m[2])), v.wallAt(v.axialMm(f))
+		long, deep := v.itemMm(m[1]+" "+m[2]), v.wallAt(v.axialMm(f))
 		if !f.Through {
 			deep = f.Depth.Mm
 		}

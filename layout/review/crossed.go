@@ -94,11 +94,7 @@ func (v *view) faceGrooveEdge(g plan.GrooveRow) {
 	if inner > 0 {
 		wall = math.Min(wall, g.InnerMm/2-inner)
 	}
-	least := math.Min(leastWallMm(2*outer), g.DepthMm)
-	if wall >= least-slackMm {
-		return
-	}
-	v.thin(g.Name, wall, least, "comes out at the side of its face", Finding{
+	v.thin(g.Name, wall, math.Min(leastWallMm(2*outer), g.DepthMm), "comes out at the side of its face", Finding{
 		What: g.Name + " leaves little metal beside it", Rule: "a groove in a face has a wall at both sides", Fix: "another O-ring, or a wider face",
 	})
 }

@@ -128,7 +128,7 @@ func (v *view) useful(q parts.Requirement) (mm float64, by, source string) {
 		return 0
 	}
 	switch c := cmp.Or(named(v.outside, q.Of.Value), named(v.inside, q.Of.Value)); {
-	case q.Kind == parts.EqualLength && slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Bolt != nil && j.Bolt.Stud.Value == v.p.Name.Value }):
+	case q.Kind == parts.EqualLength && v.isStud(v.p):
 		return sealedMm, "the plates on studs want", practice
 	case q.Kind == parts.EqualLength && c != nil:
 		if plusMinus, err := fits.General(c.toMm-c.fromMm, v.job.Tolerance.Value); err == nil {

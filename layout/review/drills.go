@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/cutting"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
@@ -26,14 +27,10 @@ func (v *view) drilledSizes() []drilled {
 		out = append(out, drilled{h.name, s.Pos, h.drillMm, s.Make, s.Size.Fit.Pos.Line > 0, h.group.Through})
 	}
 	for f := range seq.Refs(v.p.Radials) {
-		if f.Shape != parts.RadialHole {
-			continue
-		}
-		for _, row := range v.q.Shown { // what the hole of a branch takes away is not drilled
-			if row.Name == f.Name.Value && row.DiameterMm > 0 {
-				out = append(out, drilled{f.Name.Value, f.Size.Pos, row.DiameterMm, f.Size.Make, f.Size.Size.Fit.Pos.Line > 0, f.Through})
-				break
-			}
+		// What the hole of a branch takes away is not shown, nor drilled.
+		row := seq.First(v.q.Shown, func(row plan.RadialRow) bool { return row.Name == f.Name.Value && row.DiameterMm > 0 })
+		if f.Shape == parts.RadialHole && row.DiameterMm > 0 {
+			out = append(out, drilled{f.Name.Value, f.Size.Pos, row.DiameterMm, f.Size.Make, f.Size.Size.Fit.Pos.Line > 0, f.Through})
 		}
 	}
 	return out

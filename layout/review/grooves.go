@@ -71,11 +71,7 @@ func grooveWall(v *view) {
 			outsideMm = g.DiameterMm
 			wallMm = g.FloorMm/2 - radiusAt(v.inside, mid)
 		}
-		least := math.Max(leastWallMm(outsideMm), g.DepthMm)
-		if wallMm >= least-slackMm {
-			continue
-		}
-		v.thin(g.Name, wallMm, least, "cuts through the wall", Finding{
+		v.thin(g.Name, wallMm, math.Max(leastWallMm(outsideMm), g.DepthMm), "cuts through the wall", Finding{
 			What: g.Name + " leaves little metal under it", Rule: "under a groove stays its depth, and a wall that can be turned", Fix: "a shallower groove, another place, or a thicker wall",
 		})
 	}
@@ -475,12 +471,10 @@ func flatsWall(v *view) {
 				bore = math.Max(bore, c.radiusMm)
 			}
 		}
-		wall, least := f.DiameterMm/2-f.DepthMm-bore, leastWallMm(f.DiameterMm)
-		if bore == 0 || wall >= least-slackMm {
-			continue
+		if bore > 0 {
+			v.thin(f.Name, f.DiameterMm/2-f.DepthMm-bore, leastWallMm(f.DiameterMm), "cuts into the bore", Finding{
+				What: f.Name + " leaves little metal over the bore", Rule: "under a flat stays a wall that can be turned", Fix: "a larger size across the flats, or a smaller bore",
+			})
 		}
-		v.thin(f.Name, wall, least, "cuts into the bore", Finding{
-			What: f.Name + " leaves little metal over the bore", Rule: "under a flat stays a wall that can be turned", Fix: "a larger size across the flats, or a smaller bore",
-		})
 	}
 }

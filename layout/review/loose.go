@@ -119,7 +119,7 @@ var (
 
 // itemMm is a length in words, its unit that of the job where none is said.
 func (r *reviewer) itemMm(text string) float64 {
-	mm, _ := parts.ParseLength(text, r.job.Units)
+	mm, _ := parts.ParseLength(strings.TrimSpace(text), r.job.Units)
 	return mm
 }
 
@@ -209,7 +209,7 @@ func (r *reviewer) comesOver(said parts.Text, how string) {
 		beyond := r.machine().Beyond(p.Name.Value)
 		for _, title := range slices.Sorted(maps.Keys(beyond)) {
 			for _, m := range bored {
-				bore, mm := r.itemMm(strings.TrimSpace(m[1]+m[3]+" "+m[2]+m[4])), beyond[title]
+				bore, mm := r.itemMm(m[1]+m[3]+" "+m[2]+m[4]), beyond[title]
 				if m[5] != "" && !strings.HasPrefix(strings.ToLower(m[5])+" ", strings.ToLower(title)+" ") || bore >= mm-slackMm || bore == 0 {
 					continue
 				}
@@ -282,7 +282,7 @@ func (r *reviewer) inRim(v, on *view, e *parts.Loose) {
 	for o := range seq.Refs(r.job.Loose) {
 		said := o.Item.Value + "; " + o.How.Value
 		if m := itemRim.FindStringSubmatch(said); m != nil && r.brings(o.How.Value, on.p) {
-			if rim := r.itemMm(strings.TrimSpace(m[1] + " " + m[2])); wide > rim-slackMm {
+			if rim := r.itemMm(m[1] + " " + m[2]); wide > rim-slackMm {
 				v.report(Check, "", e.How.Pos, Finding{
 					What: v.p.Title.Value + " runs against the rim of what is bought for " + on.p.Title.Value, Numbers: r.mm(wide) + " in " + r.mm(rim), OverMm: over(wide - rim),
 					Rule: "what lies in a rim is smaller than it inside", Source: "by geometry", Fix: "a smaller " + v.p.Title.Value + ", or a wider rim",

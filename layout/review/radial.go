@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -49,11 +50,10 @@ func radialThread(f *parts.Radial) *threads.Thread {
 	if f.Shape != parts.RadialHole || f.Size.Make != parts.TappedHole {
 		return nil
 	}
-	t, err := threads.Parse(f.Size.Thread)
-	if err != nil {
-		return nil
+	if t, err := threads.Parse(f.Size.Thread); err == nil {
+		return &t
 	}
-	return &t
+	return nil
 }
 
 // openings lists what is cut into the outside.
@@ -79,10 +79,8 @@ func (v *view) radialHoleMm(f *parts.Radial) float64 {
 	if t := radialThread(f); t != nil {
 		return t.MajorMm
 	}
-	for _, row := range v.q.Radials {
-		if row.Name == f.Name.Value {
-			return row.DiameterMm
-		}
+	if row := seq.At(v.q.Radials, func(row *plan.RadialRow) bool { return row.Name == f.Name.Value }); row != nil {
+		return row.DiameterMm
 	}
 	return f.Size.Size.Nominal.Mm
 }

@@ -1,12 +1,13 @@
 package review
 
-// partRules are the rules about one part, in the order they are tried. The
-// code is what a job names to accept a finding.
-var partRules = []struct {
-	code  string
-	about string
-	check func(v *view)
-}{
+// rule is one rule about a part or a job. The code is what a job names to accept a finding.
+type rule[T any] struct {
+	code, about string
+	check       func(T)
+}
+
+// partRules are the rules about one part, in the order they are tried.
+var partRules = []rule[*view]{
 	{"material", "no material is named, one without data, or one that breaks where it is to bend", unknownMaterial},
 	{"stock", "no stock is named", stock},
 	{"top", "TOP is not marked though the part can be put on wrong", top},
@@ -72,11 +73,7 @@ var partRules = []struct {
 }
 
 // jobRules are the rules about the whole job.
-var jobRules = []struct {
-	code  string
-	about string
-	check func(r *reviewer)
-}{
+var jobRules = []rule[*reviewer]{
 	{"tolerance", "no general tolerance class is named", tolerance},
 	{"counterpart", "the turned counterpart of a light press has no limits", counterpart},
 	{"fit-side", "a fit is on one drawing only, or differs", fitSides},

@@ -178,15 +178,11 @@ func (v *view) saidClear(c cylinder, mm float64) {
 	v.unlike(c.pos, c.name, c.name+" stays off no shaft of the job by what its words say", c.step.Seat.Value+", at "+v.mm(2*c.radiusMm), "the words, or the bore")
 }
 
+// texts are the notes of a part and of its holes and openings.
 func (v *view) texts() []parts.Text {
-	all := slices.Clone(v.p.Notes)
-	for i := range v.p.Holes {
-		all = append(all, v.p.Holes[i].Note)
-	}
-	for i := range v.p.Radials {
-		all = append(all, v.p.Radials[i].Note)
-	}
-	return all
+	return slices.Concat(v.p.Notes,
+		seq.Map(v.p.Holes, func(g parts.HoleGroup) parts.Text { return g.Note }),
+		seq.Map(v.p.Radials, func(f parts.Radial) parts.Text { return f.Note }))
 }
 
 // hows are the words of how loose things are put on.

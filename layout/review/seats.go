@@ -115,14 +115,7 @@ func (v *view) bearingSeat(c cylinder) {
 		return
 	}
 	for _, j := range v.job.Joints {
-		b := j.Bearing
-		if b == nil {
-			continue
-		}
-		for _, ref := range []parts.JointRef{b.Cup, b.Cone} {
-			if ref.Part != v.p.Name.Value || ref.Feature != c.name || strings.Contains(b.Bearing.Value, words[1]) {
-				continue
-			}
+		if b := j.Bearing; b != nil && j.Names(v.p.Name.Value, c.name) && !strings.Contains(b.Bearing.Value, words[1]) {
 			v.report(Stop, c.name, c.step.Seat.Pos, Finding{
 				What: c.name + " says bearing " + words[1] + ", and the joint " + j.Name.Value + " has " + b.Bearing.Value,
 				Rule: "drawing and joint name one bearing", Source: "by the job", Fix: "the same designation in both places",

@@ -32,10 +32,9 @@ func (v *view) thinRim() {
 	if len(v.inside) == 0 {
 		return
 	}
-	least := math.Max(2, 0.5*v.lengthMm)
-	if wall := v.flatWall(); wall > slackMm && wall < math.Min(least, 0.25*v.inside[0].radiusMm)-slackMm {
-		v.report(Check, "bore", v.inside[0].pos, Finding{
-			What: "little metal stays between the bore and the outline", LeftMm: left(wall), Numbers: v.mm(wall) + " at the thinnest, wanted " + v.mm(math.Min(least, 0.25*v.inside[0].radiusMm)),
+	if wall := v.flatWall(); wall > slackMm {
+		v.atLeast("bore", v.inside[0].pos, wall, min(max(2, 0.5*v.lengthMm), 0.25*v.inside[0].radiusMm), Finding{
+			What: "little metal stays between the bore and the outline", Numbers: " at the thinnest, wanted ",
 			Rule: "a ring is at least half as wide as it is thick, or an eighth of its bore", Fix: "a smaller bore or a larger outline",
 		})
 	}

@@ -361,9 +361,12 @@ func entryPos(p *parts.Part, name string) parts.Pos {
 		p.Pos)
 }
 
-// thin reports a cut that leaves too little metal: the finding has the words for
+// thin reports a cut that leaves less metal than the least: the finding has the words for
 // that, the rule and the cure, and none the words where nothing is left.
 func (v *view) thin(name string, wallMm, leastMm float64, none string, f Finding) {
+	if wallMm >= leastMm-slackMm {
+		return
+	}
 	severity := Check
 	f.LeftMm, f.Numbers = left(wallMm), v.mm(wallMm)+" left, wanted "+v.mm(leastMm)
 	if wallMm < slackMm {

@@ -202,10 +202,9 @@ func (v *view) reliefNeed(c cylinder, inside bool) (Severity, bool) {
 		return Check, true
 	}
 	for _, p := range v.job.Parts {
-		if p == v.p || !strings.Contains(seat, p.Name.Value) && !strings.Contains(seat, strings.ToLower(p.Title.Value)) {
-			continue
+		if p != v.p && (strings.Contains(seat, p.Name.Value) || strings.Contains(seat, strings.ToLower(p.Title.Value))) {
+			return Note, !v.counterChamfer(p, c, inside)
 		}
-		return Note, !v.counterChamfer(p, c, inside)
 	}
 	return Note, true
 }

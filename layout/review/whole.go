@@ -91,9 +91,8 @@ func unjoined(r *reviewer) {
 func (r *reviewer) forgotten() {
 	for _, p := range r.job.Parts {
 		name := p.Name.Value
-		stud := func(j *parts.Joint) bool { return j.Bolt != nil && j.Bolt.Stud.Value == name }
 		loose := func(e parts.Loose) bool { return e.Part.Value == name }
-		if len(r.job.Loose) == 0 || len(r.job.Joints) == 0 || r.inJoint(name) || slices.ContainsFunc(r.job.Joints, stud) || slices.ContainsFunc(r.job.Loose, loose) {
+		if len(r.job.Loose) == 0 || len(r.job.Joints) == 0 || r.inJoint(name) || r.isStud(p) || slices.ContainsFunc(r.job.Loose, loose) {
 			continue
 		}
 		r.add(Finding{
@@ -256,15 +255,14 @@ const stickMm = 2.4
 // shallow looks for edges prepared for a bevel that hardly bevel it.
 func (r *reviewer) shallow(j *plan.JointPlan, in *parts.Joint) {
 	const least = 0.5
-	p := r.job.Part(in.Weld.Part.Part)
-	if p == nil || in.Weld.Type != "bevel" && in.Weld.Type != "v" {
+	v := r.viewOf(in.Weld.Part.Part)
+	if v == nil || in.Weld.Type != "bevel" && in.Weld.Type != "v" {
 		return
 	}
-	for _, c := range p.Chamfers {
-		if c.For == "weld" && strings.HasPrefix(c.Edge.Value, in.Weld.Part.Feature+"-") && c.Size.Mm < least*j.Weld.ThinnerMm-slackMm {
-			r.add(Finding{
-				Part: p.Name.Value, Feature: c.Edge.Value, Pos: c.Size.Pos, What: "the weld at " + c.Edge.Value + " of " + p.Title.Value + " is prepared too shallow",
-				Numbers: r.mm(c.Size.Mm) + " for a wall of " + r.mm(j.Weld.ThinnerMm) + ", wanted at least " + r.mm(least*j.Weld.ThinnerMm), LeftMm: left(c.Size.Mm),
+	for _, c := range v.p.Chamfers {
+		if c.For == "weld" && strings.HasPrefix(c.Edge.Value, in.Weld.Part.Feature+"-") {
+			v.atLeast(c.Edge.Value, c.Size.Pos, c.Size.Mm, least*j.Weld.ThinnerMm, Finding{
+				What: "the weld at " + c.Edge.Value + " of " + v.p.Title.Value + " is prepared too shallow", Numbers: " for a wall of " + r.mm(j.Weld.ThinnerMm) + ", wanted at least ",
 				Rule: "a bevel goes half through the thinner part at the least", Fix: "a larger chamfer",
 			})
 		}
@@ -360,12 +358,12 @@ func (r *reviewer) edgeMm(name string) float64 {
 // rootGaps looks for saddles with more gap than a weld bridges.
 func (r *reviewer) rootGaps() {
 	const mostMm = 4
-	for _, p := range r.job.Parts {
-		for i := range p.Ends {
-			if g := p.Ends[i].Gap; g.Mm > mostMm+slackMm {
-				r.add(Finding{
-					Part: p.Name.Value, Pos: g.Pos, What: "the root gap of " + p.Title.Value + " is too wide to weld", Numbers: r.mm(g.Mm) + ", wanted at most " + r.mm(mostMm),
-					OverMm: over(g.Mm), Rule: "a root gap is bridged by one run", Fix: r.mm(1) + " to " + r.mm(3),
+	for _, v := range r.all() {
+		for end := range seq.Refs(v.p.Ends) {
+			if g := end.Gap; g.Mm > mostMm+slackMm {
+				v.report(Check, "", g.Pos, Finding{
+					What: "the root gap of " + v.p.Title.Value + " is too wide to weld", Numbers: r.mm(g.Mm) + ", wanted at most " + r.mm(mostMm), OverMm: over(g.Mm),
+					Rule: "a root gap is bridged by one run", Fix: r.mm(1) + " to " + r.mm(3),
 				})
 			}
 		}
