@@ -141,14 +141,14 @@ const linesAcross = 70
 // names lists what the front view does not cut.
 func (s *stage) names(out *plan.Arrangement, cut map[int]bool) {
 	add := func(list *[]string, name string) {
-		if t := s.model(name).Out.Title; !cut[s.item[name]] && !slices.Contains(*list, t) {
-			*list = append(*list, t)
+		if !cut[s.item[name]] {
+			*list = seq.Add(*list, s.model(name).Out.Title)
 		}
 	}
 	out.Bought = s.stand
 	for _, e := range s.job.Loose {
-		if name := words.Head(e.Item.Value); name != "" && !e.Off && !slices.Contains(s.stand, name) && !slices.Contains(out.ByHand, name) {
-			out.ByHand = append(out.ByHand, name)
+		if name := words.Head(e.Item.Value); name != "" && !e.Off && !slices.Contains(s.stand, name) {
+			out.ByHand = seq.Add(out.ByHand, name)
 		}
 	}
 	for _, b := range s.Bodies {

@@ -380,9 +380,7 @@ func (f *fitting) clocks() []float64 {
 	}
 	turns := []float64{0}
 	for _, deg := range at {
-		if turn := math.Mod(at[0]+deg, 360); !slices.Contains(turns, turn) {
-			turns = append(turns, turn)
-		}
+		turns = seq.Add(turns, math.Mod(at[0]+deg, 360))
 	}
 	return turns
 }

@@ -145,10 +145,7 @@ const meetMm = 0.25
 // unmet finds holes that face one another: those of two groups of one name are to meet
 // each with each, but for jack screws in both, and of any two none is to cut the other.
 func (m *Machine) unmet(j *plan.JointPlan, f, g *faced) []plan.Problem {
-	if f.used || g.used || f.out.Dot(g.out) > -1+1e-6 {
-		return nil
-	}
-	if math.Abs(g.at[0].Sub(f.at[0]).Dot(f.out)) > standsMm {
+	if f.used || g.used || f.out.Dot(g.out) > -1+1e-6 || math.Abs(g.at[0].Sub(f.at[0]).Dot(f.out)) > standsMm {
 		return nil
 	}
 	a, b := f.group.Size.FinishedMm/2, g.group.Size.FinishedMm/2
@@ -191,10 +188,8 @@ func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float6
 			if math.Abs(f.out.Dot(g.out)) < 1-1e-6 || m.overlapping[[2]string{f.body.ID, g.body.ID}] {
 				continue
 			}
-			along, beside := math.Abs(g.at[0].Sub(f.at[0]).Dot(f.out)), 0.0
-			for _, p := range f.at {
-				beside = max(beside, g.beside(p, f.out))
-			}
+			along := math.Abs(g.at[0].Sub(f.at[0]).Dot(f.out))
+			beside := seq.Max(0, f.at, func(p assembly.Vec) float64 { return g.beside(p, f.out) })
 			if along+beside < least {
 				least, apartMm, besideMm, ok = along+beside, along, beside, true
 			}
@@ -204,12 +199,8 @@ func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float6
 }
 
 // beside is how far the nearest hole lies beside an axis through a place.
-func (f *faced) beside(p, along assembly.Vec) (mm float64) {
-	mm = math.Inf(1)
-	for _, q := range f.at {
-		mm = min(mm, q.Sub(p).Sub(along.Times(q.Sub(p).Dot(along))).Len())
-	}
-	return mm
+func (f *faced) beside(p, along assembly.Vec) float64 {
+	return seq.Min(math.Inf(1), f.at, func(q assembly.Vec) float64 { return q.Sub(p).Sub(along.Times(q.Sub(p).Dot(along))).Len() })
 }
 
 // Off is how far beside all holes of a group of another part the nearest hole of a copy of a part lies, mm,

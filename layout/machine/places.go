@@ -181,12 +181,10 @@ func (m *Machine) branch(a, b Instance) (assembly.Pose, bool) {
 // saddle is the end of a tube that sits in a place of its main, nil if there is none.
 func (m *Machine) saddle(a, b Instance) *parts.TubeEnd {
 	tube := m.model(a.Part)
-	for e := range seq.Refs(tube.Part.Ends) {
-		if _, _, ok := tube.ReachMm(e.Face); ok && e.Place != nil && e.Onto.Part == b.Part {
-			return e
-		}
-	}
-	return nil
+	return seq.At(tube.Part.Ends, func(e *parts.TubeEnd) bool {
+		_, _, ok := tube.ReachMm(e.Face)
+		return ok && e.Place != nil && e.Onto.Part == b.Part
+	})
 }
 
 // BranchAxis is where the axis of a branch with a place passes that of its main, in

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Seams finds where straight fillets lie, joint by joint as they come to be made.
@@ -53,8 +54,8 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64) (corners []plan.
 			if q == with[k] {
 				p, q = q, p
 			}
-			if p == with[k] && !slices.Contains(with, q) {
-				with = append(with, q)
+			if p == with[k] {
+				with = seq.Add(with, q)
 			}
 		}
 	}
@@ -271,8 +272,8 @@ func (c *cornered) found() (corners []plan.Corner, flush []string) {
 	}
 	for _, side := range faces {
 		for _, face := range faces {
-			if c.flush[[2]string{face, side}] >= cornerLeastMm && !slices.Contains(flush, side) {
-				flush = append(flush, side)
+			if c.flush[[2]string{face, side}] >= cornerLeastMm {
+				flush = seq.Add(flush, side)
 			}
 		}
 	}

@@ -241,9 +241,8 @@ func (m *Machine) freeWay(pose assembly.Pose, mv, fx []assembly.Body, meant ...a
 
 // waysAlong are the ways along the axes of a pose, the shortest out first, which likely is meant.
 func waysAlong(pose assembly.Pose, mv, fx []assembly.Body) (ways []assembly.Way) {
-	for _, back := range []assembly.Vec{pose.Z, pose.Z.Times(-1), pose.Y, pose.Y.Times(-1), pose.X, pose.X.Times(-1)} {
-		ways = append(ways, way(back, mv, fx))
-	}
+	axes := []assembly.Vec{pose.Z, pose.Z.Times(-1), pose.Y, pose.Y.Times(-1), pose.X, pose.X.Times(-1)}
+	ways = seq.Map(axes, func(back assembly.Vec) assembly.Way { return way(back, mv, fx) })
 	slices.SortStableFunc(ways, func(a, b assembly.Way) int { return cmp.Compare(a.FarMm, b.FarMm) })
 	return ways
 }

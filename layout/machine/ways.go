@@ -91,8 +91,8 @@ func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 	}
 	with := slices.Clone(*comes)
 	for _, id := range m.goWith(j) {
-		if k, placed := s.bodies[id]; placed && !slices.Contains(with, k) {
-			with = append(with, k)
+		if k, placed := s.bodies[id]; placed {
+			with = seq.Add(with, k)
 		}
 	}
 	slices.Sort(with)

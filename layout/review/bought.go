@@ -430,11 +430,11 @@ func saysHoles(said, name string) bool {
 // ordered looks at screws that are ordered for a group of holes: their size, their number
 // and their length.
 func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
-	i := slices.IndexFunc(v.holes, func(h hole) bool { return h.group == g })
-	if i < 0 {
+	h := seq.At(v.holes, func(h *hole) bool { return h.group == g })
+	if h == nil {
 		return
 	}
-	h, d, nut := v.holes[i], o.thread.MajorMm, strings.Contains(o.words, "nut")
+	d, nut := o.thread.MajorMm, strings.Contains(o.words, "nut")
 	f := Finding{Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: e.Pos, Source: practice}
 	what := "the screws bought for " + g.Name.Value + " of " + v.p.Title.Value
 	const (

@@ -289,12 +289,7 @@ func (g *guardOn) under(way, z float64) (mm float64, on string) {
 		edge.X = box.Low.X + inMm
 	}
 	m, down := g.r.machine(), g.shaft.Pose.Turn(assembly.AxisY.Times(-1))
-	var others []assembly.Body
-	for _, b := range m.Bodies {
-		if _, made := m.Of[b.ID]; made && b.ID != g.body.ID {
-			others = append(others, b)
-		}
-	}
+	others := seq.Keep(m.Bodies, func(b assembly.Body) bool { _, made := m.Of[b.ID]; return made && b.ID != g.body.ID })
 	own, next := assembly.Crossings([]assembly.Body{*g.body}, g.shaft.Pose.Apply(edge), down), assembly.Crossings(others, g.shaft.Pose.Apply(edge), down)
 	if len(own) == 0 || len(next) == 0 {
 		return 0, ""

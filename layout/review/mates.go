@@ -220,7 +220,7 @@ func (v *view) onFace(h *parts.HoleGroup, s measured.Standard, stop Severity) {
 
 // circleOf is the middle of a group of holes, and of its circle the diameter.
 func (v *view) circleOf(group string) (middle plan.XY, mm float64) {
-	at := seq.Keep(v.holes, func(o hole) bool { return o.name == group })
+	at := v.holesOf(group)
 	for _, o := range at {
 		middle = middle.Plus(plan.XY{XMm: o.a.XMm / float64(len(at)), YMm: o.a.YMm / float64(len(at))})
 	}
@@ -259,11 +259,11 @@ const (
 func (v *view) motorTurn(h *parts.HoleGroup, s measured.Standard) {
 	f := Finding{Rule: "the holes of a motor lie on both sides of its TOP", Source: "IEC 60072-1, from memory"}
 	pitch := 360 / float64(s.Holes)
-	k := slices.IndexFunc(v.holes, func(o hole) bool { return o.name == h.Name.Value })
-	if k < 0 {
+	holes := v.holesOf(h.Name.Value)
+	if len(holes) == 0 {
 		return
 	}
-	if deg := geom.ClockDeg(v.holes[k].a); math.Abs(math.Remainder(deg, pitch)) < pitch/2-1 {
+	if deg := geom.ClockDeg(holes[0].a); math.Abs(math.Remainder(deg, pitch)) < pitch/2-1 {
 		f.What, f.Numbers, f.Fix = h.Name.Value+" stands turned against the holes of a motor", "one at "+number(deg)+"°, wanted "+number(pitch/2)+"°", "first: "+number(pitch/2)
 		v.report(Check, h.Name.Value, h.Pos, f)
 	}
@@ -343,10 +343,7 @@ func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
 	if end.Angle.Deg != 90 || end.Offset.Mm != 0 {
 		return // the middle of its hole is worked out elsewhere
 	}
-	near := math.Inf(1)
-	for _, row := range main.q.Radials {
-		near = math.Min(near, offBranch(row, z, end.Place.Clock.Deg, half))
-	}
+	near := seq.Min(math.Inf(1), main.q.Radials, func(row plan.RadialRow) float64 { return offBranch(row, z, end.Place.Clock.Deg, half) })
 	r.branchOpening(p, end, main, z, near)
 	if near > 1 && !math.IsInf(near, 1) {
 		f.OverMm = over(near)

@@ -2,7 +2,6 @@ package review
 
 import (
 	"math"
-	"slices"
 
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -66,12 +65,12 @@ func shutCone(v *view) {
 			if open == (side.sign < 0) {
 				free = before
 			}
-			shut := slices.IndexFunc(free, func(o cylinder) bool { return side.sign*(o.radiusMm-c.radiusMm) > slackMm })
-			if shut < 0 {
+			shut := seq.At(free, func(o *cylinder) bool { return side.sign*(o.radiusMm-c.radiusMm) > slackMm })
+			if shut == nil {
 				continue
 			}
 			v.report(Check, c.name, c.pos, Finding{
-				What: c.name + " is a cone that nothing gets onto past " + free[shut].name, Numbers: v.mm(2*c.radiusMm) + " at its wide end, " + free[shut].name + " " + v.mm(2*free[shut].radiusMm), OverMm: over(math.Abs(c.radiusMm - free[shut].radiusMm)),
+				What: c.name + " is a cone that nothing gets onto past " + shut.name, Numbers: v.mm(2*c.radiusMm) + " at its wide end, " + shut.name + " " + v.mm(2*shut.radiusMm), OverMm: over(math.Abs(c.radiusMm - shut.radiusMm)),
 				Rule: "a cone is open at the end that its counterpart comes from", Source: "by geometry", Fix: "the cone the other way round, or accept it where nothing sits on it",
 			})
 		}

@@ -51,10 +51,8 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 		half = v.radialHoleMm(f) / 2
 	}
 	for _, c := range v.inside {
-		if c.step == nil || c.step.Seat.Value == "" || !fine(c.size.Fit, 9) || z+half <= c.fromMm+slackMm || z-half >= c.toMm-slackMm {
-			continue
-		}
-		if !f.Through && f.Depth.Mm < radiusAt(v.outside, z)-c.radiusMm-slackMm {
+		blind := !f.Through && f.Depth.Mm < radiusAt(v.outside, z)-c.radiusMm-slackMm
+		if blind || c.step == nil || c.step.Seat.Value == "" || !fine(c.size.Fit, 9) || z+half <= c.fromMm+slackMm || z-half >= c.toMm-slackMm {
 			continue
 		}
 		v.report(Stop, f.Name.Value, f.Pos, Finding{

@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"centrepop/layout/plan"
@@ -103,12 +104,8 @@ func (v *view) oneRound(z float64) *cylinder {
 // radialEdge looks for openings that break into an end face or cross the
 // shoulder of their step.
 func radialEdge(v *view) {
-	done := map[string]bool{}
-	for _, o := range v.openings() {
-		if done[o.radial.Name.Value] {
-			continue
-		}
-		done[o.radial.Name.Value] = true
+	firsts := slices.CompactFunc(v.openings(), func(a, b opening) bool { return a.radial == b.radial })
+	for _, o := range firsts {
 		fromMm, toMm := o.zMm-o.alongMm, o.zMm+o.alongMm
 		numbers := "it runs from " + v.mm(fromMm) + " to " + v.mm(toMm) + " from the front face"
 		switch step := v.oneRound(o.zMm); {

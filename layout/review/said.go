@@ -197,14 +197,7 @@ func noteMm(number, unit string) float64 {
 }
 
 // written are lengths in the job's units, each once.
-func (v *view) written(of []float64) (out []string) {
-	for _, mm := range of {
-		if s := v.mm(mm); !slices.Contains(out, s) {
-			out = append(out, s)
-		}
-	}
-	return out
-}
+func (v *view) written(of []float64) []string { return seq.Add(nil, seq.Map(of, v.mm)...) }
 
 func (v *view) pitchCircles() (out []float64) {
 	for i := range v.p.Holes {
