@@ -554,7 +554,7 @@ func (r *reviewer) mostTravelMm() (mm float64, by string) {
 			is(said, "the words for "+cmp.Or(e.Part.Value, e.Item.Value)+" give")
 			if way > 0 && (said > travelShare*way || way > travelShare*said) {
 				r.add(Finding{
-					Severity: Check, Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + e.Part.Value + " give another travel than it has", Numbers: m[0] + "; " + r.mm(way),
+					Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + e.Part.Value + " give another travel than it has", Numbers: m[0] + "; " + r.mm(way),
 					Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the travel between the stops",
 				})
 			}

@@ -72,12 +72,9 @@ var later = regexp.MustCompile(`(?i)\b(before|until|off|out|later|then)\b`)
 // comes is the number of the joint with which a part comes to the machine, and for loose
 // parts of one joint their order; false where nothing says when.
 func (r *reviewer) comes(part string) (at [2]int, ok bool) {
-	index := func(name string) int {
-		return slices.IndexFunc(r.pl.Joints, func(j *plan.JointPlan) bool { return j.Name == name })
-	}
 	for i := range r.job.Loose {
 		if e := &r.job.Loose[i]; e.Part.Value == part {
-			n := index(e.After.Value)
+			n := slices.IndexFunc(r.pl.Joints, func(j *plan.JointPlan) bool { return j.Name == e.After.Value })
 			return [2]int{n, i + 1}, n >= 0
 		}
 	}
