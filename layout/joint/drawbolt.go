@@ -89,14 +89,11 @@ func (j *making) drawn(t *joint, p *plan.BearingPlan, m mounting) *drawBolt {
 		return nil
 	}
 	oiled, err := bolts.FindNutFactor("oiled")
-	if err != nil {
+	plate, noPlate := bolts.PlateMm(wants, (p.ConeSleeveInMm+p.ConeSleeveOutMm)/2, rod.WasherODMm, drawMPa)
+	if err != nil || noPlate != nil {
 		return nil
 	}
 	d.torqueNm = oiled.K * d.forceN * thread.MajorMm / 1000
-	plate, err := bolts.PlateMm(wants, (p.ConeSleeveInMm+p.ConeSleeveOutMm)/2, rod.WasherODMm, drawMPa)
-	if err != nil {
-		return nil
-	}
 	d.plateMm = j.up(math.Max(leastPlate, plate))
 	// Engaged in the shaft, over what stands between its thread there and the end of the tube while the cone's
 	// small end is only at the edge of its seat, through the plate, nut and its own diameter beyond.

@@ -410,3 +410,15 @@ func TestTurned(t *testing.T) {
 		}
 	}
 }
+
+// TestCoverOf: a cover is named by the joint that bolts it on, whichever of its parts it is.
+func TestCoverOf(t *testing.T) {
+	t.Parallel()
+	cover, housing := lying("cover", 0, 1, cylinder(0, 10, 90, false)), lying("housing", 10, 1, cylinder(0, 40, 90, false))
+	standing(cover, housing)
+	for _, j := range []*joint{{a: cover.of(), b: housing.of()}, {a: housing.of(), b: cover.of()}} {
+		if got := j.coverOf(housing.of()); got != "cover" {
+			t.Error(got)
+		}
+	}
+}
