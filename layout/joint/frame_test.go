@@ -152,6 +152,7 @@ func TestFrameDrawsIn(t *testing.T) {
 	if c := j.Checks[len(j.Checks)-1]; c.What != "outside after the weld, cold" || c.Wanted != "600 × 450" || c.Limits != "each within 2.06" {
 		t.Errorf("%+v", c)
 	}
+	says(t, jointNamed(t, framed(t, append(v, "rail.yaml|quantity: 2|quantity: 3")...), "corner-4"), []string{"rail is sawn without what the weld draws in: its end comes out 0.13 short."}, nil)
 	inch := framed(t, append(v, "job.yaml|units: mm|units: in", "job.yaml|type: v, length: 150|type: v, length: 6", "rail.yaml|square: 50, wall: 6, length: 600|square: 2, wall: 1/4, length: 24", "end.yaml|square: 50, wall: 6, length: 450|square: 2, wall: 1/4, length: 18")...)
 	says(t, jointNamed(t, inch, "corner-4"), []string{"the outside 24.126 in × 18.126 in, within 0.039 in."}, []string{"mm"})
 	says(t, jointNamed(t, crossed(t, "job.yaml|type: fillet|type: v", "rail.yaml|wall: 4|wall: 6", "end.yaml|wall: 4|wall: 6"), "corner-4"), []string{"the opening 360 × 304.5, within 1."}, nil)

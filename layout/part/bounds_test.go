@@ -65,6 +65,8 @@ func TestSmallSizes(t *testing.T) {
 		{"a window near a step as wide", "mm", strings.Replace(hub(60, 40, "100"), "{name: body, diameter: 60, length: 100}", "{name: body, diameter: 60, length: 50}, {name: tail, diameter: 60, length: 50}", 1) + "radial: [{name: w, clock: 0, axial: 39, window: {around: 20, along: 20, corner: 3}}]\n", nil, []string{"leave no burr there"}},
 		{"that reaches it", "mm", strings.Replace(hub(60, 40, "100"), "{name: body, diameter: 60, length: 100}", "{name: body, diameter: 60, length: 50}, {name: tail, diameter: 60, length: 50}", 1) + "radial: [{name: w, clock: 0, axial: 42, window: {around: 20, along: 20, corner: 3}}]\n", []string{"It runs 2 mm into tail: leave no burr there."}, nil},
 		{"from behind it", "mm", strings.Replace(hub(60, 40, "100"), "{name: body, diameter: 60, length: 100}", "{name: body, diameter: 60, length: 50}, {name: tail, diameter: 60, length: 50}", 1) + "radial: [{name: w, clock: 0, axial: 58, window: {around: 20, along: 20, corner: 3}}]\n", []string{"It runs 2 mm into body: leave no burr there."}, nil},
+		{"a hole as cut, sunk", "mm", strings.NewReplacer("saw", "laser", "MORE", "").Replace(plate) + "holes: [{name: h, at: [[30, 30]], size: 24 mm, countersink: {diameter: 40, angle: 90}}]\n", []string{"Countersink"}, []string{"Drill Ø24"}},
+		{"bored deeper", "mm", strings.NewReplacer("saw", "laser", "MORE", "").Replace(plate) + "holes: [{name: h, at: [[30, 30]], size: 24 mm, counterbore: {diameter: 40, depth: 8}}]\n", []string{"Counterbore"}, []string{"Drill Ø24"}},
 		{"a metal without speeds", "mm", strings.Replace(disc, "S235", "oak", 1) + "bore: {diameter: 60, fit: H7}\nholes: [{name: h, at: [[0, 70]], size: 10 mm}]\nslots: [{name: s, at: [[0, -70]], width: 10, length: 30}]\n", nil, []string{"rev/min"}},
 		{"a bore in a sawn disc", "mm", disc + "bore: {diameter: 60, fit: H7}\n", []string{"set the outside true within 0.5 mm, face"}, nil},
 		{"a bore in a sawn plate", "mm", strings.Replace(plate, "MORE", "", 1) + "bore: {diameter: 60, fit: H7}\n", []string{"set the middle as scribed true within 0.5 mm, face"}, nil},
@@ -666,5 +668,24 @@ func TestOffCentre(t *testing.T) {
 	b.cut.openings = []opening{{a: plan.XY{XMm: 20, YMm: 4}, b: plan.XY{XMm: 30, YMm: 12}, radius: 10}}
 	if got := b.offCentreMm(); math.Abs(got-1.5875) > 1e-3 {
 		t.Error(got)
+	}
+}
+
+// TestAim: what limits alone say is worked to their middle, as it is printed; a class has its size. Cutters
+// for keyways in inches go by sixteenths from an eighth to an inch.
+func TestAim(t *testing.T) {
+	t.Parallel()
+	w := words.Writer{Units: parts.Millimetres}
+	for _, c := range []struct {
+		size Sized
+		want string
+	}{{Sized{NominalMm: 40, MinMm: 40.1, MaxMm: 40.3, Limited: true}, w.Aim(40, 40.1, 40.3)}, {Sized{NominalMm: 40, MinMm: 40.1, MaxMm: 40.3, Limited: true, Class: "x"}, "40"}, {Sized{NominalMm: 40, MinMm: 40.1, MaxMm: 40.3}, "40"}} {
+		if got := c.size.aim(w); got != c.want {
+			t.Errorf("%+v: %s, want %s", c.size, got, c.want)
+		}
+	}
+	mm, in := cutterWidths(parts.Millimetres), cutterWidths(parts.Inches)
+	if len(in) != 15 || in[0] != 25.4/8 || math.Abs(in[1]-25.4*3/16) > 1e-9 || in[14] != 25.4 || mm[0] != 3 {
+		t.Errorf("%v, %v", mm, in)
 	}
 }
