@@ -95,6 +95,27 @@ func TestConeStands(t *testing.T) {
 			t.Errorf("under a nut of %g it stands out %g, want %g", dia, got, want)
 		}
 	}
+	nut := cylinder(140, 165, 40, false)
+	nut.Size.Thread = &threads.Thread{Designation: "M40x1.5", PitchMm: 1.5}
+	m.nut = &nut
+	for _, c := range []struct {
+		at, along float64
+		shape     parts.RadialShape
+		short     float64
+	}{{160, 26, parts.RadialSlot, 0}, {160, 24, parts.RadialSlot, 1}, {160, 24, parts.RadialHole, 0}, {140, 24, parts.RadialSlot, 21}, {139.9, 24, parts.RadialSlot, 0}, {165, 14, parts.RadialSlot, 1}, {165.1, 12, parts.RadialSlot, 0}} {
+		b.out = &plan.JointPlan{}
+		b.a.r.Radials = []part.Radial{{In: &parts.Radial{Shape: c.shape, Along: length(c.along), Around: length(6)}, Rows: []plan.RadialRow{{AxialMm: c.at}}}}
+		j.nutShort(b, m)
+		short := 0.0
+		for _, p := range b.out.Problems {
+			if p.Kind == plan.SlotShort {
+				short = p.Args[1].Value
+			}
+		}
+		if short != c.short {
+			t.Errorf("a %s of %g at %g is %g short, want %g", c.shape, c.along, c.at, short, c.short)
+		}
+	}
 	if mm, ok := j.clearance(b, m); mm != 2 || !ok {
 		t.Errorf("%g before its shoulder, %v", mm, ok)
 	}

@@ -114,6 +114,10 @@ func TestOneSetting(t *testing.T) {
 			t.Errorf("spigot and %s: %v", with, errs)
 		}
 	}
+	job = load(t, "mm", strings.Replace(cover, "[spigot, %s]", "[end, far]", 1)) // both open to the back
+	if errs := Work(job, job.Parts[0]).Errs; len(errs) > 0 {
+		t.Error(errs)
+	}
 	// Two that are open to the back face alone can.
 	back := "part: p\nkind: turned\nmaterial: S235\nstock: {round: 100 mm}\nprofile:\n  one-setting: [b, c]\n  outside: [{name: o, diameter: 95, length: 60}]\n  inside: [{name: a, diameter: 30, length: 20}, {name: b, diameter: 40, length: 20}, {name: c, diameter: 50, length: 20}]\n"
 	if job = load(t, "mm", back); len(Work(job, job.Parts[0]).Errs) > 0 {
