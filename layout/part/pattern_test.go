@@ -98,7 +98,9 @@ func TestCircleProperties(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		across := 0.0
 		for i, h := range c.Holes {
+			across = max(across, math.Hypot(h.XMm-c.Holes[0].XMm, h.YMm-c.Holes[0].YMm))
 			if math.Abs(math.Hypot(h.XMm, h.YMm)-pcd/2) > 1e-6 {
 				t.Fatalf("hole %d is off the circle", h.N)
 			}
@@ -109,6 +111,9 @@ func TestCircleProperties(t *testing.T) {
 			if h.AngleDeg < 0 || h.AngleDeg >= 360 || (i > 0 && h.AngleDeg <= c.Holes[i-1].AngleDeg) {
 				t.Fatalf("angle %v out of order", h.AngleDeg)
 			}
+		}
+		if math.Abs(c.AcrossMm-across) > 1e-6 {
+			t.Fatalf("%v across, of all holes %v", c.AcrossMm, across)
 		}
 		if c.Holes[0].AngleDeg > 360/float64(count)+1e-6 {
 			t.Fatalf("hole 1 at %v is not the first after TOP", c.Holes[0].AngleDeg)
