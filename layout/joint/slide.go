@@ -86,13 +86,13 @@ func (k keeper) atMm() float64 {
 	return 0
 }
 
-// shut tells whether the shaft is larger than the seat between that and the keeper.
+// shut tells whether the shaft is larger than the seat between that and the keeper, or at it.
 func (t *joint) shut(k keeper) bool {
 	outside, _ := t.b.r.Sides()
 	from, to := (t.b.step.FromMm+t.b.step.ToMm)/2, k.atMm()
 	return slices.ContainsFunc(outside, func(s *part.Step) bool {
 		at := (s.FromMm + s.ToMm) / 2
-		return (at-from)*(to-at) > 0 && s.Size.NominalMm > t.b.step.Size.NominalMm
+		return (at-from)*(to-at) >= 0 && s.Size.NominalMm > t.b.step.Size.NominalMm
 	})
 }
 

@@ -215,6 +215,13 @@ func TestSlideProblems(t *testing.T) {
 			t.Errorf("%s: %v", c.edits, problems)
 		}
 	}
+	// A hub of 40 goes over a thread of 39 or 40, and over none of 42.
+	for thread, shut := range map[string]bool{"M39": false, "M40x1.5": false, "M42": true} {
+		_, problems := slidPlan(t, "job.yaml|shaft.ring|shaft.nose", "shaft.yaml|thread: M24, length: 40, undercut: DIN 76-A|thread: "+thread+", length: 40")
+		if slices.ContainsFunc(problems, func(p plan.Problem) bool { return p.Kind == plan.CannotJoin }) != shut {
+			t.Errorf("%s: %v", thread, problems)
+		}
+	}
 }
 
 // M24 has a nut of 36 across flats (ISO 4032): a plate with a bore of 29.5, less
