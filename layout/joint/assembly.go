@@ -55,6 +55,7 @@ type joint struct {
 	bolt   *bolts.Bolt // bolted joints
 	boltMm float64     // its major diameter
 	strips bool        // the strength of its hole's thread says how far it goes in
+	sleeve *joint      // in whose step the sleeves for its bolts go into a bar; nil for its own
 	marked []string    // the first mark of the clock, in words; nil if none
 	inward bool        // of a press: the shaft goes into the hub, which is the heavier
 	places bool        // it places the parts: scribed before they are joined, not as a witness after

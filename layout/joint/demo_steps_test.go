@@ -349,7 +349,7 @@ func TestNutIsLockedOnItsStep(t *testing.T) {
 func TestAnchorsAndSleevesAreBought(t *testing.T) {
 	t.Parallel()
 	for name, want := range map[string]map[string]int{
-		"pugmill": {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 46 long": 6, "Sleeve of pipe, bore over Ø6, 46 long": 4, "Dowel pin 4 m6 × 16": 3, "Jacking screw M8 x 30, full thread": 2, "Jacking screw M8 x 25, full thread": 2, "Jacking screw M6 x 35, full thread": 2, "Screw M6 x 12 8.8 for the guard, with shims 6 x 12 from 0.1 to 2": 2, "Jacking screw M12 x 45, full thread": 4, "Screw M8 x 12 8.8 with two contact washers, for the earth": 1, "Screw M8 x 45 8.8, countersunk head, with nut and washer": 3},
+		"pugmill": {"Anchor M12": 4, "Sleeve of pipe, Ø19 outside or more, bore over Ø12, 46 long": 6, "Sleeve of pipe, Ø10 outside or more, bore over Ø6, 46 long": 4, "Dowel pin 4 m6 × 16": 3, "Jacking screw M8 x 30, full thread": 2, "Jacking screw M8 x 25, full thread": 2, "Jacking screw M6 x 35, full thread": 2, "Screw M6 x 12 8.8 for the guard, with shims 6 x 12 from 0.1 to 2": 2, "Jacking screw M12 x 45, full thread": 4, "Screw M8 x 12 8.8 with two contact washers, for the earth": 1, "Screw M8 x 45 8.8, countersunk head, with nut and washer": 3},
 		"gatejack": {"Anchor 3/8-16 UNC": 8, "Spacer of pipe, bore over Ø0.406 in, 2.25 in long": 8, "Screw 1/4-20 UNC x 3/8 in, hexagon head, grade 5, two contact washers, for earth": 1,
 			"Jacking screw 1/4-20 UNC x 3/4 in, full thread": 2, "Jacking screw 5/16-18 UNC x 1 3/4 in, full thread": 2, "Jacking screw 3/8-16 UNC x 1 1/4 in, full thread": 2, "Screw 3/8-16 UNC x 5/8 in, hexagon head, grade 5": 3, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw 1/4-20 UNC x 1-1/4 in, grade 5, 82° head, nut": 3, "Screw #8-32 UNC x 5/8 in, socket head, A574": 2},
 	} {
@@ -425,7 +425,7 @@ func TestSeamOfABarsSection(t *testing.T) {
 	p := demoPlan(t, "pugmill")
 	section := "Each side of the section from its middle outward, opposite sides in turn."
 	says(t, jointNamed(t, p, "upright"), []string{"turn and turn about on the two sides", "in the middle, on each side."}, []string{section})
-	says(t, jointNamed(t, p, "stand-leg-1"), []string{"then the flush sides, which have no corner: over the round corner of Stand rail 1, radius about 8, the gap opens to a flare, root first, in layers: a seam filled", "in the middle of each fillet."}, []string{"two sides.", section})
+	says(t, jointNamed(t, p, "stand-leg-1"), []string{"then the flush sides, which have no corner: over the round corner of Stand rail 1, radius about 8, the gap opens to a flare: a seam filled", "in the middle of each fillet."}, []string{"two sides.", section})
 	const sleeves = "Sleeves for the bolts go into Stand leg (1 and 2) now. Open the hole on the side of the head, there alone, to the outside of the sleeve; let it in down to the other wall"
 	for _, name := range []string{"stand-leg-1", "stand-leg-4"} {
 		says(t, jointNamed(t, p, name), []string{sleeves}, nil)
@@ -530,7 +530,7 @@ func TestComesOff(t *testing.T) {
 	if r := jointNamed(t, mm, "delivery-die").Remedies; !slices.Contains(r, "Barrel flange 1 is the one at the front of Barrel tube.") {
 		t.Errorf("%q", r)
 	}
-	for _, edit := range [][3]string{{"drive-nut.yaml", "seat: handwheel hub", "seat: half of a coupling"}, {"job.yaml", "as for the screws of the cap ring under it.\", after: housing", "as for the screws of the cap ring under it.\", after: upper-bearing"}} {
+	for _, edit := range [][3]string{{"drive-nut.yaml", "seat: handwheel hub", "seat: half of a coupling"}, {"job.yaml", "where those of the cap ring are wanted.\", after: housing", "as for the screws of the cap ring under it.\", after: upper-bearing"}} {
 		if got := off(planned(t, editedDemo(t, "gatejack", edit[0], edit[1], edit[2])), "cap"); got != "" {
 			t.Errorf("%s: %q", edit[2], got)
 		}
@@ -541,7 +541,7 @@ func TestComesOff(t *testing.T) {
 func TestSetBetween(t *testing.T) {
 	t.Parallel()
 	checks := jointNamed(t, demoPlan(t, "gatejack"), "stay").Checks
-	if c := checks[len(checks)-1]; c.What != "Key bar: its lower edge stands off the axis of the tube" || c.Limits != "0.38 – 0.42 in" {
+	if c := checks[len(checks)-1]; c.What != "Key bar: its lower edge stands off the axis of the tube" || c.Limits != "0.38 – 0.39 in" {
 		t.Errorf("%+v", c)
 	}
 }

@@ -319,7 +319,7 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	filled.Wanted, filled.Joins = strings.TrimSpace(p.Designation+" each corner, "+t.seamSides()), false
 	s = &t.out.Steps[len(t.out.Steps)-1]
 	s.Do = slices.Concat(s.Do, j.dressed(r), j.tried(t, r))
-	if text := j.sleeved(r); text != "" {
+	if text := j.sleeved(t, r); text != "" {
 		s.Do = append(s.Do, text)
 	}
 	j.welded(t, r, p)
@@ -532,7 +532,7 @@ func (j *making) rowsApart(t *joint, r *ring) (found bool) {
 
 // sleeved says which bars of a frame take sleeves for bolts, once the welds have moved their
 // holes and these were tried.
-func (j *making) sleeved(r *ring) string {
+func (j *making) sleeved(t *joint, r *ring) string {
 	var in []feature
 	for _, c := range r.corners {
 		for _, f := range []feature{c.a, c.b} {
@@ -541,7 +541,7 @@ func (j *making) sleeved(r *ring) string {
 			}
 		}
 	}
-	return j.sleeves(in)
+	return j.sleeves(t, in)
 }
 
 // closes says which bars take their sleeves before a weld at the end nearer to their holes.
@@ -553,18 +553,21 @@ func (j *making) closes(t *joint) string {
 			in = append(in, f)
 		}
 	}
-	return j.sleeves(in)
+	return j.sleeves(t, in)
 }
 
 // sleeves has the sleeves for the bolts through both walls of some bars let in from outside: no
 // torch reaches them inside, and through the hole of a bolt there is no rim to weld. With the copies that take them where some of a part do not.
-func (j *making) sleeves(bars []feature) string {
+func (j *making) sleeves(t *joint, bars []feature) string {
 	copies := map[*part.Model][]string{}
 	var in []*part.Model
 	for _, o := range j.all {
 		for _, f := range []feature{o.a, o.b} {
 			if o.in.Bolt == nil || !f.group.BothWalls() || !slices.ContainsFunc(bars, func(g feature) bool { return g.r == f.r }) {
 				continue
+			}
+			if o.sleeve == nil {
+				o.sleeve = t
 			}
 			if n := words.Trim(float64(f.ref.Copy), 0); !slices.Contains(copies[f.r], n) {
 				copies[f.r] = append(copies[f.r], n)

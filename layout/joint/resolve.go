@@ -280,7 +280,11 @@ func (j *shop) placeText(t *joint, p *parts.Place) string {
 		mm   parts.Length
 	}{{"left", p.FromLeft}, {"right", p.FromRight}, {"bottom", p.FromBottom}, {"top", p.FromTop}} {
 		if d.mm.Set() {
-			text += ", " + w.Size(d.mm.Mm) + " from its " + d.edge + " edge"
+			from := "its " + d.edge + " edge"
+			if end := parts.Side(d.edge); j.short[t.b.ref.Part] && (end == parts.LeftEnd || end == parts.RightEnd) && t.b.r.Part.Bar.End(end).Mitred() {
+				from = "the outside of its frame at the " + d.edge // its own end is sawn short of that
+			}
+			text += ", " + w.Size(d.mm.Mm) + " from " + from
 		}
 	}
 	switch bars := t.a.r.Part.Bar != nil && t.b.r.Part.Bar != nil; {

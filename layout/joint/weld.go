@@ -164,6 +164,14 @@ func (weldKind) work(j *making, t *joint) {
 	if bad(err) {
 		return
 	}
+	if mm2, mm := t.flares(p); mm > 0 {
+		flush, err := weld.FillerFor(mm2, mm, density, weldProcess(in.Process))
+		if bad(err) {
+			return
+		}
+		filler = weld.Filler{DepositedKg: filler.DepositedKg + flush.DepositedKg, BuyMaxKg: filler.BuyMaxKg + flush.BuyMaxKg, Runs: filler.Runs}
+		p.FlareMm2, p.FlareMm, p.FlareRuns = words.Round(mm2, 1), mm, flush.Runs
+	}
 	p.DepositedKg, p.BuyKg, p.Runs = words.Round(filler.DepositedKg, 3), words.Round(filler.BuyMaxKg, 3), filler.Runs
 	if round := p.DiameterMm > 0 && !in.Length.Set(); round {
 		if bad(t.ring(p)) {
@@ -407,6 +415,9 @@ func (t *joint) weldFigures(p *plan.WeldPlan) {
 		round += ", on each side"
 	}
 	t.figure("length", t.w.Read(p.LengthMm)+round, "")
+	if p.FlareMm > 0 {
+		t.figure("flush sides", t.w.Read(p.FlareMm)+" of "+t.w.Area(p.FlareMm2)+", in the weld metal", "by geometry")
+	}
 	t.figure("weld metal", t.w.Area(p.AreaMm2)+", "+t.w.RoundMass(p.DepositedKg, 3)+"; buy "+t.w.RoundMass(p.BuyKg, 3), p.Process)
 	t.shrinks(p)
 	t.figure("runs", words.Trim(float64(p.Runs), 0)+", about", "common practice, no source")
@@ -630,19 +641,53 @@ func (j *making) holdTrue(t *joint) {
 // seam is how a straight weld is tacked, where that is not along the seam, welded and gauged.
 type seam struct{ tack, weld, gauge string }
 
+// flared are the bar whose end is welded, and what it stands on.
+func (t *joint) flared() (bar, on feature) {
+	if _, end := t.a.barEnd(); end {
+		return t.a, t.b
+	}
+	return t.b, t.a
+}
+
+// flares are the section and the length of the seams where the end of a bar stands flush over the
+// round corner of a hollow section; no length where it does so on no side.
+func (t *joint) flares(p *plan.WeldPlan) (mm2, mm float64) {
+	bar, on := t.flared()
+	if _, end := bar.barEnd(); !end {
+		return 0, 0
+	}
+	stands, _, _ := bar.r.Bar()
+	section, _, _ := on.r.Bar()
+	round, _ := section.CornersMm()
+	if round == 0 {
+		return 0, 0
+	}
+	for _, side := range p.Flush {
+		switch parts.Side(side) {
+		case parts.FrontSide, parts.BackSide:
+			mm += stands.WidthMm
+		default:
+			mm += stands.DepthMm
+		}
+	}
+	return weld.FlareArea(round, cmp.Or(stands.WallMm, round)), mm
+}
+
 // flare says what the end of a bar stands over where it is flush with a hollow section: no gap of 0,
 // but the round of its corner.
-func (t *joint) flare(endA bool) string {
-	on := t.a
-	if endA {
-		on = t.b
-	}
-	section, _, _ := on.r.Bar()
-	r, _ := section.CornersMm()
-	if r == 0 {
+func (t *joint) flare() string {
+	p := t.out.Weld
+	if p.FlareMm == 0 {
 		return ""
 	}
-	return "over the round corner of " + on.title() + ", radius about " + t.w.Read(r) + ", the gap opens to a flare, root first, in layers: "
+	_, on := t.flared()
+	section, _, _ := on.r.Bar()
+	r, _ := section.CornersMm()
+	layers := ""
+	if p.FlareRuns > 1 {
+		layers = ", root first, in layers"
+	}
+	return "over the round corner of " + on.title() + ", radius about " + t.w.Read(r) + ", the gap opens to a flare" + layers + ": "
 }
 
 // seam is that of the sides of a bar's section, of both sides of a plate, or of one.
@@ -652,7 +697,7 @@ func (t *joint) seam() seam {
 	flush := len(t.out.Weld.Flush) > 0
 	switch out := (seam{"", "From the middle outward.", "at both ends and in the middle"}); {
 	case (endA || endB) && flush:
-		return seam{"the middle of each side of the section", "The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: " + t.flare(endA) + "a seam filled level with both.", "in the middle of each fillet"}
+		return seam{"the middle of each side of the section", "The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: " + t.flare() + "a seam filled level with both.", "in the middle of each fillet"}
 	case endA || endB:
 		return seam{"the middle of two opposite sides of the section, then of the other two", "Each side of the section from its middle outward, opposite sides in turn.", "in the middle of each side"}
 	case flush:

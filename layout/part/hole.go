@@ -259,7 +259,7 @@ func (b *bench) heldFor(m *Group) string {
 }
 
 // overhangMm is the air under a flange from which it is packed up against the drill. Common practice, no source.
-const overhangMm = 5.0
+const overhangMm = 2.0
 
 // underHoles is what a part lies on whose face away from the drill ends before the holes: the parallels
 // are under what stands there, and packing under the flange that hangs over.

@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"regexp"
 	"strings"
 
 	"centrepop/layout/cutting"
@@ -326,14 +327,15 @@ func (m *Radial) checks(r *record) {
 	case row.AroundMm > 0 && depth > 0:
 		r.checkSizes(r.ref(m), name+" around × along × deep", row.AroundMm, row.AlongMm, depth)
 		if c := &r.list[len(r.list)-1]; m.In.Shape == parts.RadialSlot && row.AroundMm < row.AlongMm && c.Source != "" {
-			wide := r.General(row.AroundMm)
-			both := r.limitsText(wide)
-			wide.MinMm = row.AroundMm // a key of that width goes in
-			c.Limits = strings.Replace(c.Limits, both, r.limitsText(wide), 1)
+			r.oneSided(c, row.AroundMm, row.AroundMm, math.Inf(1)) // a key of that width goes in
 		}
 	case row.AroundMm > 0:
 		r.checkSizes(r.ref(m), name+" around × along", row.AroundMm, row.AlongMm)
-		if c := &r.list[len(r.list)-1]; c.Source != "" && r.filed(m) {
+		switch c := &r.list[len(r.list)-1]; {
+		case c.Source == "":
+		case noWider.MatchString(m.In.Note.Value):
+			r.oneSided(c, row.AroundMm, 0, row.AroundMm)
+		case r.filed(m):
 			c.What += ", no wider: less reaches in"
 			c.Limits = r.W.Limits(row.AroundMm-filedMm, row.AroundMm) + " × " + r.W.Limits(row.AlongMm-filedMm, row.AlongMm+filedMm)
 			c.Source = "common practice, no source"
@@ -424,6 +426,17 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 	floor := geom.Clean((row.OutsideMm+round)/2 - m.In.Depth.Mm)
 	o.Do = append(o.Do, "Mill to "+row.SizeText+passes(m.In.Depth.Mm, narrow)+".",
 		"Depth "+b.W.Size(m.In.Depth.Mm)+" from "+from+": "+b.W.Size(floor)+" left to the far side of "+b.W.Dia(round)+turned+".")
+}
+
+// noWider are words for a width that is the most that it may be.
+var noWider = regexp.MustCompile(`(?i)^no wider\b`)
+
+// oneSided keeps the general limits of a width between a least and a most.
+func (r *record) oneSided(c *plan.Check, mm, leastMm, mostMm float64) {
+	wide := r.General(mm)
+	both := r.limitsText(wide)
+	wide.MinMm, wide.MaxMm = max(wide.MinMm, leastMm), min(wide.MaxMm, mostMm)
+	c.Limits = strings.Replace(c.Limits, both, r.limitsText(wide), 1)
 }
 
 // filedMm is how close what is chain-drilled and filed comes out. Common practice, no source.

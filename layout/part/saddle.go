@@ -278,7 +278,7 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 			if l := &out.Lines[j]; l.Name == strconv.Itoa(i) {
 				l.Text = d.exact(o.YMm)
 				if i == 0 {
-					l.Text = m.endSide() + " " + l.Text
+					l.Text += " " + m.endSide()
 				}
 			}
 		}

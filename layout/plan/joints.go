@@ -311,6 +311,9 @@ type WeldPlan struct {
 	DiameterMm   float64   `json:"diameter_mm,omitempty"` // of a weld all round
 	Corners      []Corner  `json:"corners,omitempty"`     // of a straight fillet whose parts have a place
 	Flush        []string  `json:"flush,omitempty"`       // sides of the first part that stand flush, without a corner
+	FlareMm2     float64   `json:"flare_mm2,omitempty"`   // section of their seams over the round corner of a hollow section
+	FlareMm      float64   `json:"flare_mm,omitempty"`    // length of these seams; 0 for none
+	FlareRuns    int       `json:"flare_runs,omitempty"`  // of each
 	DepositedKg  float64   `json:"deposited_kg"`
 	BuyKg        float64   `json:"buy_kg"`
 	Runs         int       `json:"runs"`

@@ -68,3 +68,15 @@ func FillerFor(areaMm2, lengthMm, densityKgM3 float64, p Process) (Filler, error
 	}
 	return Filler{kg, kg / by.leastShare, int(runs)}, nil
 }
+
+// FlareArea is the section, mm2, of the gap between the end of a wall of wideMm and the round corner
+// of radiusMm that it stands over, flush with the side that the corner runs out into. By geometry:
+// what a square of that width has over the round. No width beyond the radius counts; 0 for no radius.
+func FlareArea(radiusMm, wideMm float64) float64 {
+	if !positive(radiusMm) || !positive(wideMm) {
+		return 0
+	}
+	w := math.Min(wideMm, radiusMm)
+	u := radiusMm - w
+	return radiusMm*w - (radiusMm*radiusMm*math.Acos(u/radiusMm)-u*math.Sqrt(radiusMm*radiusMm-u*u))/2
+}

@@ -220,6 +220,15 @@ func TestAreasAgainstHandbook(t *testing.T) {
 	}
 }
 
+// Round corners of 8 under a wall of 4 and of 8, by hand: 32 less 19.66; a square less its quarter circle.
+func TestFlareArea(t *testing.T) {
+	near(t, "half the round", FlareArea(8, 4), 12.346, 0.001)
+	for _, wide := range []float64{8, 9} {
+		near(t, "all of it", FlareArea(8, wide), 64*(1-math.Pi/4), 1e-9)
+	}
+	near(t, "sharp", FlareArea(0, 4)+FlareArea(8, 0), 0, 0)
+}
+
 func TestFiller(t *testing.T) {
 	f, err := FillerFor(FilletArea(12.7, false), 304.8, 7850, Stick)
 	if err != nil {

@@ -244,10 +244,14 @@ func layers(w *plan.WeldPlan) int {
 // them the runs of each layer as arrows from start to stop.
 func weldOrder(d *draw.Drawing, w *plan.WeldPlan, cx, cy, r float64) {
 	half := min(9, 360*w.TackLengthMm/(2*math.Pi*w.DiameterMm))
+	em, off := 4.2, 3.9
+	if len(w.TacksDeg) > 9 { // two figures
+		em, off = 3, 3.4
+	}
 	for i, deg := range w.TacksDeg {
 		d.Add(arc(canvas.Point{X: cx, Y: cy}, r, deg-half, deg+half, 1.8))
-		x, y := round(cx, cy, r+3.9, deg)
-		d.Add(draw.Text{XMm: x, YMm: y - 1.5, SizeMm: 4.2, Bold: true, Align: draw.Centre, Content: strconv.Itoa(i + 1)})
+		x, y := round(cx, cy, r+off, deg)
+		d.Add(draw.Text{XMm: x, YMm: y - 0.36*em, SizeMm: em, Bold: true, Align: draw.Centre, Content: strconv.Itoa(i + 1)})
 	}
 	n := 0
 	for _, run := range w.Order {

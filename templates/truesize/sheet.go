@@ -450,7 +450,7 @@ func sharedCells(names, job, page, check string, b draw.Rect) []stripCell {
 // it.
 const cellPadMm = 2.6
 
-var threeSizes = []float64{3.2, 2.8, 2.8}
+var threeSizes = []float64{2.8, 2.65, 2.65}
 
 // draw sets the lines of a cell; a single line may break into three.
 func (c stripCell) draw(s *draw.Sheet, left, right float64, b draw.Rect) {
