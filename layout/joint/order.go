@@ -389,8 +389,8 @@ func (j *assembly) over(p *placedPart, side headSide) (gapMm float64, over bool)
 		}
 		for _, m := range p.r.MetalAt(radius) {
 			for _, z := range m {
-				if d := (p.at.z0 + p.at.s*z - side.zMm) * side.dir; d > -1e-6 && d < gapMm {
-					gapMm, over = math.Max(0, d), true
+				if d := (p.at.z0 + p.at.s*z - side.zMm) * side.dir; d > -1e-6 {
+					gapMm, over = math.Min(gapMm, math.Max(0, d)), true
 				}
 			}
 		}

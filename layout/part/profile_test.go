@@ -207,3 +207,26 @@ func TestCutProfileRefuses(t *testing.T) {
 		t.Error("an unknown part is no error")
 	}
 }
+
+// TestWebBetweenSlots: the least metal is found between the ends of slots whose middles lie far apart,
+// 120 − 100, whichever is drawn first and however long; and to the edge where that is nearer.
+func TestWebBetweenSlots(t *testing.T) {
+	for _, c := range []struct {
+		slots, between string
+		mm             float64
+	}{
+		{"{name: a, at: [[-60, 0]], width: 10, length: 100, turn: 90}, {name: b, at: [[60, 0]], width: 10, length: 100, turn: 90}", "b 2 and a 1", 20},
+		{"{name: a, at: [[60, 0]], width: 10, length: 100, turn: 90}, {name: b, at: [[-60, 0]], width: 10, length: 100, turn: 90}", "b 2 and a 1", 20},
+		{"{name: a, at: [[-60, 0]], width: 10, length: 100, turn: 90}, {name: b, at: [[15, 0]], width: 10, length: 12, turn: 90}", "b 2 and a 1", 19},
+		{"{name: a, at: [[-15, 0]], width: 10, length: 12, turn: 90}, {name: b, at: [[60, 0]], width: 10, length: 100, turn: 90}", "b 2 and a 1", 19},
+		{"{name: a, at: [[-65, 0]], width: 10, length: 100, turn: 90}, {name: b, at: [[65, 0]], width: 10, length: 100, turn: 90}", "a 1 and the outline", 25},
+	} {
+		p, err := part.CutProfile(cutJob(t, "kind: plate\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [300, 60]}\nslots: ["+c.slots+"]\n"), "p", part.CutOptions{})
+		if err != nil {
+			t.Fatal(c.slots, err)
+		}
+		if p.Web.Between != c.between || math.Abs(p.Web.WidthMm-c.mm) > 1e-6 {
+			t.Errorf("%s: %+v", c.slots, p.Web)
+		}
+	}
+}
