@@ -587,3 +587,25 @@ func TestInterference(t *testing.T) {
 		}
 	}
 }
+
+// TestBoughtTube: the outside of a tube as bought has the limits of its standard; where none is known it is
+// measured.
+func TestBoughtTube(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		kind   parts.Kind
+		metal  string
+		inside bool
+		says   string
+	}{{parts.Tube, "S235", false, "is as bought, ±"}, {parts.Tube, "oak", false, "No tolerance of tube as bought is known"}, {parts.Tube, "S235", true, ""}, {parts.Shaft, "S235", false, ""}, {parts.Tube, "", false, ""}} {
+		f := stepped(parts.Part{Kind: c.kind}, cylinder(0, 100, 60.3, c.inside))
+		if f.r.Out = (&plan.PartPlan{Title: "tube"}); c.metal != "" {
+			f.r.Material = &material.Material{Name: c.metal}
+		}
+		j := &joint{in: &parts.Joint{}, a: f, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}}
+		j.boughtTube()
+		if text := strings.Join(j.out.Cautions, " "); !strings.Contains(text, c.says) || (text == "") != (c.says == "") {
+			t.Errorf("%+v: %q", c, text)
+		}
+	}
+}
