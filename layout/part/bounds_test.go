@@ -459,7 +459,7 @@ func TestRuleBounds(t *testing.T) {
 		got, want any
 	}{
 		{"a holder passes a shoulder 20 off the tool's axis", []bool{beside(29.9), beside(30), beside(30.1), beside(44)}, []bool{false, false, true, true}},
-		{"a flange is packed up over 5 of air", []bool{packed("5"), packed("4.9")}, []bool{true, false}},
+		{"a flange is packed up over 2 of air", []bool{packed("2"), packed("1.9")}, []bool{true, false}},
 		{"a usual tool reaches between shoulders under 10", []bool{recess("60"), recess("60.1")}, []bool{true, false}},
 		{"twelve corners are told one by one", []bool{corners(12), corners(13)}, []bool{true, false}},
 		{"four holes are measured one by one", []bool{pitched(4), pitched(5)}, []bool{false, true}},
