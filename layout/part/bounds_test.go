@@ -411,7 +411,7 @@ func TestRuleBounds(t *testing.T) {
 	}
 	packed := func(boss string) bool { // holes in a flange of 20 before a boss
 		text := round("{name: f, diameter: 100, length: 20}, {name: a, diameter: 60, length: "+boss+"}", "holes: [{name: h, at: [[40, 0], [-40, 0]], size: 8}]\n")
-		return says(strings.Replace(text, "LONG", map[string]string{"5": "25", "4.9": "24.9"}[boss], 1), "packing "+boss+" mm higher beside each hole")
+		return says(strings.Replace(text, "LONG", map[string]string{"2": "22", "1.9": "21.9"}[boss], 1), "packing "+boss+" mm higher beside each hole")
 	}
 	recess := func(waist string) bool {
 		return says(strings.Replace(round("{name: a, diameter: 80, length: 20}, {name: w, diameter: "+waist+", length: 30}, {name: b, diameter: 90, length: 20}", ""), "LONG", "70", 1), "A recess tool, right- and left-hand, standing out 15")
