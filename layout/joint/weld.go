@@ -875,7 +875,8 @@ func (t *joint) weldClock() feature {
 // returnClamp keeps the welding current out of bearings that are in already.
 func (j *making) returnClamp(t *joint) string {
 	members := append(j.members(t.a.inst(), j.before), j.members(t.b.inst(), j.before)...)
-	if slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && slices.Contains(members, o.a.inst()) }) {
+	if in := slices.IndexFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && slices.Contains(members, o.a.inst()) }); in >= 0 {
+		t.problem(plan.BearingIn, plan.Named(t.out.Title), plan.Named(j.before[in].in.Name.Value))
 		return "Return clamp on " + t.b.title() + ", bright metal, beside the weld: bearings are in, and no current may go through them."
 	}
 	return ""

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -120,7 +121,9 @@ func (v *view) turnAllowance() {
 		least, face = castMm, castFaceMm
 	}
 	over := s.Size.Mm - 2*wide.radiusMm
-	asBought := math.Abs(over) < slackMm && wide.size.Fit.Pos.Line == 0 && wide.size.Thread.Value == "" && wide.step.Finish.Value == ""
+	m, err := material.Find(v.p.Material.Value) // bars of cast metals are sold with their skin
+	cast := err == nil && slices.Contains([]material.Kind{material.GreyIron, material.DuctileIron, material.TinBronze, material.OtherBronze}, m.Kind)
+	asBought := !cast && math.Abs(over) < slackMm && wide.size.Fit.Pos.Line == 0 && wide.size.Thread.Value == "" && wide.step.Finish.Value == ""
 	if over > -slackMm && over < least-slackMm && !asBought {
 		v.report(Check, wide.name, s.Pos, Finding{
 			What: "the stock leaves nothing to turn " + wide.name, Numbers: v.mm(over) + " on diameter, wanted " + v.mm(least), LeftMm: left(over),

@@ -1,0 +1,266 @@
+package review
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/threads"
+	"centrepop/parts"
+	"centrepop/parts/seq"
+)
+
+// inUse holds what words say of a part that travels, and of where a loose part stands, against
+// the machine as it stands.
+func inUse(r *reviewer) {
+	for e := range seq.Refs(r.job.Loose) {
+		b := r.bodyOf(e.Part.Value)
+		if b == nil {
+			continue
+		}
+		r.edgeOff(e, b)
+		r.pointed(e)
+		if e.Travels != nil {
+			r.tipOver(e, b)
+			r.carried(e)
+			r.turnedUp(e)
+		}
+	}
+}
+
+// bodyOf is the first copy of a part in the machine; nil where it has no place.
+func (r *reviewer) bodyOf(part string) *assembly.Body {
+	m := r.machine()
+	return seq.At(m.Bodies, func(b *assembly.Body) bool { return part != "" && m.Of[b.ID].Part == part })
+}
+
+// farMm is how far a body reaches along a direction.
+func farMm(b *assembly.Body, way assembly.Vec) float64 {
+	box := b.Box()
+	far := 0.0
+	for _, c := range [][3]float64{{box.Low.X, box.High.X, way.X}, {box.Low.Y, box.High.Y, way.Y}, {box.Low.Z, box.High.Z, way.Z}} {
+		far += math.Max(c[0]*c[2], c[1]*c[2])
+	}
+	return far
+}
+
+// tipOver is a height of the tip of what travels, over a thing.
+var tipOver = regexp.MustCompile(`(?i)\btip ` + noteLength + ` above the (\w+)`)
+
+// tipOver compares heights that words give the tip of a travelling part with where it stands: at
+// mid travel, or at the top of it.
+func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
+	m := r.machine()
+	said := []parts.Text{e.How}
+	if run := r.job.FirstRun; run != nil {
+		said = append(said, run.Checks...)
+	}
+	if r.job.Motor != nil {
+		said = append(said, r.job.Motor.Notes...)
+	}
+	up := b.Pose.Z.Dot(m.Up)
+	if math.Abs(up) < 0.5 {
+		return
+	}
+	high, low := e.Travels.Front.Mm, -e.Travels.Back.Mm
+	if up < 0 {
+		high, low = e.Travels.Back.Mm, -e.Travels.Front.Mm
+	}
+	for _, t := range said {
+		words := tipOver.FindStringSubmatch(t.Value)
+		if words == nil {
+			continue
+		}
+		at := math.NaN()
+		switch text := strings.ToLower(t.Value); {
+		case strings.Contains(text, "mid travel"):
+			at = (high + low) / 2
+		case strings.Contains(text, "the top of"):
+			at = high
+		}
+		of := seq.At(r.job.Parts, func(p *(*parts.Part)) bool { return r.named(words[3], *p) })
+		if of == nil || math.IsNaN(at) {
+			continue
+		}
+		over := r.bodyOf((*of).Name.Value)
+		if over == nil {
+			continue
+		}
+		is, says := farMm(b, m.Up)+at-farMm(over, m.Up), noteMm(words[1], words[2])
+		if math.Abs(is-says) > (travelShare-1)*(high-low) {
+			r.add(Finding{
+				Severity: Check, Part: e.Part.Value, Pos: t.Pos, What: "the tip of " + e.Part.Value + " stands at another height than the words give it", Numbers: words[0] + "; " + r.mm(is),
+				Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "the height as it is there",
+			})
+		}
+	}
+}
+
+// carried finds a travelling part that hangs in too little thread: it wears through, or strips.
+func (r *reviewer) carried(e *parts.Loose) {
+	v := r.viewOf(e.Part.Value)
+	for _, o := range r.all() {
+		for _, c := range o.inside {
+			if c.size.Thread.Value == "" || !slices.ContainsFunc(v.outside, func(s cylinder) bool { return s.size.Thread.Value == c.size.Thread.Value }) {
+				continue
+			}
+			t, err := threads.Parse(c.size.Thread.Value)
+			if long := c.toMm - c.fromMm; err == nil && long < t.MajorMm-slackMm {
+				r.add(Finding{
+					Severity: Check, Part: o.p.Name.Value, Feature: c.name, Pos: c.pos, What: e.Part.Value + " travels in few turns of thread", Numbers: r.mm(long) + " of " + c.size.Thread.Value + ", wanted at least " + r.mm(t.MajorMm),
+					LeftMm: left(long), Rule: "a nut that moves its load is at least as long as its thread is wide", Fix: "a longer thread",
+				})
+			}
+		}
+	}
+}
+
+// turnRaises are words for what a turn does to a part.
+var turnRaises = regexp.MustCompile(`(?i)\b(anti-?clockwise|counter-?clockwise|clockwise) (?:seen )?from (above|below) (raises|lifts|lowers) (?:the )?(\w+)`)
+
+// turnedUp compares them with the hand of its thread: what is kept from turning comes towards who
+// turns its nut, or the part that it is the nut of, clockwise, of a right-hand thread.
+func (r *reviewer) turnedUp(e *parts.Loose) {
+	v := r.viewOf(e.Part.Value)
+	if r.job.Motor == nil || v.p.Profile == nil {
+		return
+	}
+	for _, t := range r.job.Motor.Notes {
+		w := turnRaises.FindStringSubmatch(t.Value)
+		if w == nil || !r.named(w[4], v.p) {
+			continue
+		}
+		for _, c := range slices.Concat(v.outside, v.inside) {
+			if c.size.Thread.Value == "" || !r.carriedBy(v, c.size.Thread.Value) {
+				continue
+			}
+			up := strings.EqualFold(w[1], "clockwise") == strings.EqualFold(w[2], "above")
+			if strings.Contains(c.size.Thread.Value, "LH") {
+				up = !up
+			}
+			if up == strings.EqualFold(w[3], "lowers") {
+				r.add(Finding{
+					Severity: Check, Part: e.Part.Value, Pos: t.Pos, What: "the words have " + e.Part.Value + " go the other way than its thread moves it", Numbers: w[0] + "; " + c.size.Thread.Value,
+					Rule: "what is held from turning comes towards who turns its right-hand nut clockwise", Source: "by geometry", Fix: "the other way, or a left-hand thread",
+				})
+			}
+			return
+		}
+	}
+}
+
+// carriedBy tells whether a thread has its mate in another part.
+func (r *reviewer) carriedBy(v *view, thread string) bool {
+	return slices.ContainsFunc(r.all(), func(o *view) bool {
+		return o != v && slices.ContainsFunc(slices.Concat(o.outside, o.inside), func(c cylinder) bool { return c.size.Thread.Value == thread })
+	})
+}
+
+// edgeOff are words for where an edge of a loose part stands, besides the axis of another.
+var edgeOff = regexp.MustCompile(`(?i)\bits (?:lower|upper|inner|outer) edge stands (\d+(?:\.\d+)?) to ` + noteLength + ` off the axis`)
+
+// filedOffMm is how far a part that is filed or shimmed to its place stands off that in the
+// machine. Common practice, no source.
+const filedOffMm = 1.0
+
+// edgeOff compares them with where its edges lie.
+func (r *reviewer) edgeOff(e *parts.Loose, b *assembly.Body) {
+	w := edgeOff.FindStringSubmatch(e.How.Value)
+	if w == nil || len(e.Lies) == 0 {
+		return
+	}
+	on := r.bodyOf(e.Lies[0].Ref.Part)
+	if on == nil {
+		return
+	}
+	out := b.Box().Centre().Sub(on.Pose.At)
+	if out = out.Sub(on.Pose.Z.Times(out.Dot(on.Pose.Z))); out.Len() < slackMm {
+		return
+	}
+	out = out.Times(1 / out.Len())
+	said := (noteMm(w[1], w[3]) + noteMm(w[2], w[3])) / 2
+	axis := on.Pose.At.Dot(out)
+	near, far := -farMm(b, out.Times(-1))-axis, farMm(b, out)-axis
+	if math.Min(math.Abs(near-said), math.Abs(far-said)) > filedOffMm {
+		r.add(Finding{
+			Severity: Check, Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + e.Part.Value + " put its edge elsewhere than it lies", Numbers: w[0] + "; " + r.mm(near) + " and " + r.mm(far),
+			Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "the place as it is there",
+		})
+	}
+}
+
+// spotsAt are the places of spots in a note; pointed is a set screw that wants one.
+var (
+	spotsAt  = regexp.MustCompile(`(?i)\bspots? at (\d+(?:\.\d+)?)°, (.+?) (mm|in) from the (front|back)\b`)
+	pointed  = regexp.MustCompile(`(?i)\b(?:cone|dog)[ -]point`)
+	spotsSep = regexp.MustCompile(`, | and `)
+)
+
+// spotMm is how far a point may lie from its spot. Common practice, no source: it draws in.
+const spotMm = 1.5
+
+// pointed looks for set screws with a point in a loose part that lies round one with spots in its
+// note: the point meets one of them, and none lies in a thread.
+func (r *reviewer) pointed(e *parts.Loose) {
+	m := r.machine()
+	for _, on := range r.all() {
+		b := r.bodyOf(on.p.Name.Value)
+		for _, t := range on.p.Notes {
+			w := spotsAt.FindStringSubmatch(t.Value)
+			if w == nil || b == nil {
+				continue
+			}
+			var spots []float64
+			for _, text := range spotsSep.Split(w[2], -1) {
+				z := noteMm(text, w[3])
+				if strings.EqualFold(w[4], "back") {
+					z = on.lengthMm - z
+				}
+				spots = append(spots, z)
+			}
+			if on.p.Name.Value == e.Part.Value {
+				on.spotsPlain(t, spots)
+				continue
+			}
+			for i := range m.Bodies {
+				c := &m.Bodies[i]
+				if v := r.viewOf(e.Part.Value); m.Of[c.ID].Part == e.Part.Value && v != nil {
+					on.meetsSpot(v, b, c, t, spots)
+				}
+			}
+		}
+	}
+}
+
+// spotsPlain finds spots beside the part, or in a thread of it.
+func (v *view) spotsPlain(t parts.Text, spots []float64) {
+	for _, z := range spots {
+		if c := at(v.outside, z); c == nil || c.size.Thread.Value != "" {
+			v.report(Check, "", t.Pos, Finding{
+				What: "a spot of " + v.p.Title.Value + " does not lie on a plain outside", Numbers: v.mm(z) + " from the front", Rule: "a point holds in a spot in full metal", Source: practice, Fix: "another place along it",
+			})
+		}
+	}
+}
+
+// meetsSpot finds a screw with a point in a part round this one that comes down beside all spots.
+func (v *view) meetsSpot(o *view, b, c *assembly.Body, t parts.Text, spots []float64) {
+	if math.Abs(b.Pose.Z.Dot(c.Pose.Z)) < 0.99 {
+		return
+	}
+	for f := range seq.Refs(o.p.Radials) {
+		if !pointed.MatchString(f.Note.Value) {
+			continue
+		}
+		front := farMm(c, c.Pose.Z) - o.axialMm(f)
+		z := farMm(b, b.Pose.Z) - front*b.Pose.Z.Dot(c.Pose.Z)
+		if !slices.ContainsFunc(spots, func(s float64) bool { return math.Abs(s-z) <= spotMm }) {
+			v.report(Check, "", t.Pos, Finding{
+				What: "the point of " + f.Name.Value + " in " + o.p.Title.Value + " meets no spot of " + v.p.Title.Value, Numbers: v.mm(z) + " from its front; spots at " + strings.Join(v.written(spots), ", "),
+				Rule: "a point goes into its spot", Source: "by geometry", Fix: "the spot where the part comes to lie",
+			})
+		}
+	}
+}
