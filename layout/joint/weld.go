@@ -143,6 +143,9 @@ func (weldKind) work(j *making, t *joint) {
 	if bad(err) {
 		return
 	}
+	if round := t.seamRoundMm(); t.in.Weld.Length.Set() && round > 0 && long > round+seamOverMm {
+		t.problem(plan.WeldLonger, plan.Of(plan.Mm, long), plan.Named(t.out.Title), plan.Of(plan.Mm, words.Round(round, 0)))
+	}
 	if p.LengthMm = words.Round(long, 2); long == 0 {
 		t.refuse(t.in.Pos, plan.WeldNoLength)
 		return
@@ -189,6 +192,21 @@ func (weldKind) work(j *making, t *joint) {
 	}
 	t.weldFigures(p)
 	j.weldSteps(t, p)
+}
+
+// seamOverMm is how much longer than once round a weld may be said. Common practice, no source: its ends lap.
+const seamOverMm = 10.0
+
+// seamRoundMm is once round the end of a bar that is welded on, or the round that a weld runs on;
+// 0 for another seam.
+func (t *joint) seamRoundMm() float64 {
+	for _, f := range []feature{t.a, t.b} {
+		if _, end := f.barEnd(); end {
+			section, _, _ := f.r.Bar()
+			return 2 * (section.WidthMm + section.DepthMm)
+		}
+	}
+	return math.Pi * t.weldDiameterMm()
 }
 
 // derived tells whether the length of a weld is that of the corners that its parts make.
@@ -875,8 +893,7 @@ func (t *joint) weldClock() feature {
 // returnClamp keeps the welding current out of bearings that are in already.
 func (j *making) returnClamp(t *joint) string {
 	members := append(j.members(t.a.inst(), j.before), j.members(t.b.inst(), j.before)...)
-	if in := slices.IndexFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && slices.Contains(members, o.a.inst()) }); in >= 0 {
-		t.problem(plan.BearingIn, plan.Named(t.out.Title), plan.Named(j.before[in].in.Name.Value))
+	if slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && slices.Contains(members, o.a.inst()) }) {
 		return "Return clamp on " + t.b.title() + ", bright metal, beside the weld: bearings are in, and no current may go through them."
 	}
 	return ""

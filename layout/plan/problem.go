@@ -228,7 +228,7 @@ const (
 	PathBlocked    ProblemKind = "path-blocked"
 	LaidEarly      ProblemKind = "laid-early"
 	LaidFree       ProblemKind = "laid-free"
-	BearingIn      ProblemKind = "bearing-in"
+	WeldLonger     ProblemKind = "weld-longer"
 	TravelStrikes  ProblemKind = "travel-strikes"
 	TravelRuns     ProblemKind = "travel-runs"
 	NutHangs       ProblemKind = "nut-hangs"

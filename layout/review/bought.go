@@ -442,8 +442,12 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 		flangeShare = 1.6 // diameters of a motor's flange and a washer at the most
 	)
 	deep, behind := h.toMm-h.fromMm, ""
-	past := o.longMm - flangeShare*d - deep
-	if e.Stands != nil && h.thread != nil && g.Through && !nut && past > 0 {
+	takes, through := flangeShare, "a flange and "
+	if e.Stands == nil {
+		takes, through = deeper, ""
+	}
+	past := o.longMm - takes*d - deep
+	if (e.Stands != nil || e.Item.Value != "") && h.thread != nil && g.Through && !nut && past > 0 {
 		behind = cmp.Or(v.machine().Under(v.p.Name.Value, g.Name.Value, past)...)
 	}
 	switch need := g.Pattern.Count * max(1, v.p.Quantity); {
@@ -460,7 +464,7 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 		f.What, f.Numbers, f.OverMm = what+" meet the bottom of their holes", v.mm(o.longMm)+" long in "+v.mm(deep), over(o.longMm-deep)
 		f.Rule, f.Fix = "a screw clamps before it meets the bottom", "a shorter screw"
 	case behind != "":
-		f.What, f.Numbers, f.OverMm = what+" end on "+behind, v.mm(o.longMm)+" long through a flange and "+v.mm(deep)+": "+v.mm(past)+" stand out", over(past)
+		f.What, f.Numbers, f.OverMm = what+" end on "+behind, v.mm(o.longMm)+" long through "+through+v.mm(deep)+": "+v.mm(past)+" stand out", over(past)
 		f.Rule, f.Fix = "a screw clamps before it meets anything", "a shorter screw"
 	case h.thread == nil && nut && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d:
 		f.What, f.Numbers, f.LeftMm = what+" are too short for their nuts", v.mm(o.longMm)+" long through "+v.mm(deep)+", with what comes on "+v.mm(o.takes(e)*d)+" wanted beyond", left(o.longMm-deep)

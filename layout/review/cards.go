@@ -594,6 +594,9 @@ func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix str
 			if force[2] != "N" {
 				hand *= words.NPerPound
 			}
+			if set := setNm(e.Buy.Value); set > 0 && (set > limitShare*hand || hand > limitShare*set) {
+				say("the clutch in "+words.Head(e.Item.Value)+" and the force at its rim are different torques", r.w.Torque(set)+"; "+force[0]+" is "+r.w.Torque(hand), "words and numbers of one job agree", "one torque, that of the weakest part in the drive")
+			}
 		}
 	}
 	for _, t := range m.Notes {

@@ -3,14 +3,17 @@ package review
 import (
 	"cmp"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/grooves"
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // ofGroove are the cylinders of the side that a groove lies on, and the place of its own among them.
@@ -462,9 +465,39 @@ func centreHoles(v *view) {
 	}
 }
 
+// wrenchFlats are flats that a spanner holds, by their name.
+var wrenchFlats = regexp.MustCompile(`(?i)spanner|wrench`)
+
+// flatsFree looks for flats that a hole beside them runs into, and for those of a spanner that
+// another part lies round.
+func (v *view) flatsFree(f plan.FlatsRow) {
+	for o := range seq.Refs(v.p.Radials) {
+		z, off := v.axialMm(o), math.Mod(math.Abs(o.Clock[0].Deg-f.ClockDeg), 360/float64(max(1, f.Sides)))
+		if half := v.radialHoleMm(o) / 2; o.Shape == parts.RadialHole && z+half > f.FromMm+slackMm && z-half < f.ToMm-slackMm && off > 5 {
+			v.report(Check, o.Name.Value, o.Pos, Finding{What: o.Name.Value + " lies beside the flats " + f.Name, Numbers: v.mm(z) + " from the front; they run from " + v.mm(f.FromMm) + " to " + v.mm(f.ToMm),
+				Rule: "a hole lies on a flat or clear of it", Source: practice, Fix: "move one of them along the axis"})
+		}
+	}
+	b := v.bodyOf(v.p.Name.Value)
+	if b == nil || !wrenchFlats.MatchString(f.Name) {
+		return
+	}
+	m := v.machine()
+	mid := b.Pose.At.Add(b.Pose.Z.Times(farMm(b, b.Pose.Z) - b.Pose.At.Dot(b.Pose.Z) - (f.FromMm+f.ToMm)/2))
+	beside := []assembly.Vec{mid.Add(b.Pose.Turn(assembly.Clock(f.DiameterMm/2+1, f.ClockDeg-20))), mid.Add(b.Pose.Turn(assembly.Clock(f.DiameterMm/2+1, f.ClockDeg+20)))}
+	for i := range m.Bodies {
+		o := &m.Bodies[i]
+		if o.ID != b.ID && m.Of[o.ID].Part != "" && slices.ContainsFunc(beside, func(at assembly.Vec) bool { return o.Dist(at) < 0 }) {
+			v.report(Check, f.Name, entryPos(v.p, f.Name), Finding{What: m.Of[o.ID].Part + " lies round the flats " + f.Name + " of " + v.p.Title.Value, Numbers: v.mm(f.FromMm) + " to " + v.mm(f.ToMm) + " from the front",
+				Rule: "a spanner gets onto its flats", Source: "by geometry", Fix: "flats where nothing lies round them"})
+		}
+	}
+}
+
 // flatsWall looks for flats that leave a thin wall over a bore.
 func flatsWall(v *view) {
 	for _, f := range v.q.Flats {
+		v.flatsFree(f)
 		bore := 0.0
 		for _, c := range v.inside {
 			if c.fromMm < f.ToMm-slackMm && c.toMm > f.FromMm+slackMm {

@@ -154,7 +154,13 @@ func (r *reviewer) follow() {
 	if slices.ContainsFunc(r.found, func(f Finding) bool { return f.Code == "pattern" && f.Severity == Stop }) {
 		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return f.Code == "motor-line" })
 	}
+	if slices.ContainsFunc(r.found, func(f Finding) bool { return f.Severity == Stop && slices.Contains(astray, f.Code) }) {
+		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return f.Code == "travel" })
+	}
 }
+
+// astray are stops that say why what travels does not: it is out of place, or what it meets is.
+var astray = []string{"joint", "level", "overlap", "pattern", "place"}
 
 // placedCodes are the findings that where things stand decides.
 var placedCodes = []string{"overlap", "way", "order", "head", "covered", "place", "tips", "lift", "loose", "held", "facing", "dead-end", "hand", "guard", "bolt-length", "engagement", "motor-line"}
