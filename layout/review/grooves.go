@@ -474,7 +474,7 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 	for o := range seq.Refs(v.p.Radials) {
 		z, off := v.axialMm(o), math.Mod(math.Abs(o.Clock[0].Deg-f.ClockDeg), 360/float64(max(1, f.Sides)))
 		if half := v.radialHoleMm(o) / 2; o.Shape == parts.RadialHole && z+half > f.FromMm+slackMm && z-half < f.ToMm-slackMm && off > 5 {
-			v.report(Check, o.Name.Value, o.Pos, Finding{What: o.Name.Value + " lies beside the flats " + f.Name, Numbers: v.mm(z) + " from the front; they run from " + v.mm(f.FromMm) + " to " + v.mm(f.ToMm),
+			v.report(Check, o.Name.Value, o.Pos, Finding{What: o.Name.Value + " lies beside the flats " + f.Name, Numbers: v.mm(z) + " from the front; they run from " + v.mm(f.FromMm) + " to " + v.mm(f.ToMm), OverMm: over(min(z+half, f.ToMm) - max(z-half, f.FromMm)),
 				Rule: "a hole lies on a flat or clear of it", Source: practice, Fix: "move one of them along the axis"})
 		}
 	}
@@ -488,7 +488,7 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 	for i := range m.Bodies {
 		o := &m.Bodies[i]
 		if o.ID != b.ID && m.Of[o.ID].Part != "" && slices.ContainsFunc(beside, func(at assembly.Vec) bool { return o.Dist(at) < 0 }) {
-			v.report(Check, f.Name, entryPos(v.p, f.Name), Finding{What: m.Of[o.ID].Part + " lies round the flats " + f.Name + " of " + v.p.Title.Value, Numbers: v.mm(f.FromMm) + " to " + v.mm(f.ToMm) + " from the front",
+			v.report(Check, f.Name, entryPos(v.p, f.Name), Finding{What: m.Of[o.ID].Part + " lies round the flats " + f.Name + " of " + v.p.Title.Value, Numbers: v.mm(f.FromMm) + " to " + v.mm(f.ToMm) + " from the front", OverMm: over(f.ToMm - f.FromMm),
 				Rule: "a spanner gets onto its flats", Source: "by geometry", Fix: "flats where nothing lies round them"})
 		}
 	}
