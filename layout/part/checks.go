@@ -77,7 +77,11 @@ func checks(n *Numbered) []plan.Check {
 	}
 	for _, t := range n.Part.Notes {
 		if m := machined.FindStringSubmatch(t.Value); m != nil {
-			r.add(plan.Check{What: m[2], Limits: "as drawn", Gauge: "calipers"})
+			limits := "by the note"
+			if pm, err := fits.General(n.LengthMm(), n.Job.Tolerance.Value); err == nil {
+				limits = "places ± " + r.W.Near(pm)
+			}
+			r.add(plan.Check{What: m[2], Limits: limits, Gauge: "calipers"})
 		}
 	}
 	if top := n.Part.Top.Value; top != "" {
