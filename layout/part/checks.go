@@ -3,6 +3,7 @@ package part
 import (
 	"cmp"
 	"math"
+	"strings"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
@@ -79,7 +80,7 @@ func checks(n *Numbered) []plan.Check {
 		if m := machined.FindStringSubmatch(t.Value); m != nil {
 			limits := "by the note"
 			if pm, err := fits.General(n.LengthMm(), n.Job.Tolerance.Value); err == nil {
-				limits = "places ± " + r.W.Near(pm)
+				limits = "places ± " + strings.TrimSuffix(r.W.Near(pm), " mm")
 			}
 			r.add(plan.Check{What: m[2], Limits: limits, Gauge: "calipers"})
 		}
