@@ -275,20 +275,13 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	checked := "Lay a straight edge across from bar to bar, both ways: it touches everywhere."
 	if d := r.frame.DiagonalsMm; d[0] > 0 {
 		tol, set := diagonalsMm(math.Max(d[0], d[1])), "by the drawing"
-		said := func() string {
-			both := t.w.Read(words.Round(d[0], 1))
-			if other := t.w.Read(words.Round(d[1], 1)); other != both {
-				both += " and " + other
-			}
-			return both
-		}
-		welded := said()
+		welded := t.bothOf(d)
 		sides, _ := r.sidesMm()
 		if known { // until it is welded
 			sides = [2]float64{sides[0] + draws[0].mean(), sides[1] + draws[1].mean()}
 			d[0], d[1], set = math.Hypot(sides[0], sides[1]), math.Hypot(sides[0], sides[1]), "until the welds draw it in"
 		}
-		both := said()
+		both := t.bothOf(d)
 		t.figure("diagonals", both, r.word("over the outer corners", "across the opening")+", by geometry")
 		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
 		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" "+set+".",
@@ -323,6 +316,15 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		s.Do = append(s.Do, text)
 	}
 	j.welded(t, r, p)
+}
+
+// bothOf writes two lengths, once where they read alike.
+func (t *joint) bothOf(mm [2]float64) string {
+	both := t.w.Read(words.Round(mm[0], 1))
+	if other := t.w.Read(words.Round(mm[1], 1)); other != both {
+		both += " and " + other
+	}
+	return both
 }
 
 // diagonals names those of a frame of four by the corners at their ends, numbered as they are tacked.
