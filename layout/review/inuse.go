@@ -46,8 +46,8 @@ func farMm(b *assembly.Body, way assembly.Vec) float64 {
 	return far
 }
 
-// tipOver is a height of the tip of what travels, over a thing.
-var tipOver = regexp.MustCompile(`(?i)\btip ` + noteLength + ` above the (\w+)`)
+// tipSaid is a height of the tip of what travels, over a thing.
+var tipSaid = regexp.MustCompile(`(?i)\btip ` + noteLength + ` above the (\w+)`)
 
 // tipOver compares heights that words give the tip of a travelling part with where it stands: at
 // mid travel, or at the top of it.
@@ -69,7 +69,7 @@ func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 		high, low = e.Travels.Back.Mm, -e.Travels.Front.Mm
 	}
 	for _, t := range said {
-		words := tipOver.FindStringSubmatch(t.Value)
+		words := tipSaid.FindStringSubmatch(t.Value)
 		if words == nil {
 			continue
 		}
@@ -158,8 +158,8 @@ func (r *reviewer) carriedBy(v *view, thread string) bool {
 	})
 }
 
-// edgeOff are words for where an edge of a loose part stands, besides the axis of another.
-var edgeOff = regexp.MustCompile(`(?i)\bits (?:lower|upper|inner|outer) edge stands (\d+(?:\.\d+)?) to ` + noteLength + ` off the axis`)
+// edgeSaid are words for where an edge of a loose part stands, besides the axis of another.
+var edgeSaid = regexp.MustCompile(`(?i)\bits (?:lower|upper|inner|outer) edge stands (\d+(?:\.\d+)?) to ` + noteLength + ` off the axis`)
 
 // filedOffMm is how far a part that is filed or shimmed to its place stands off that in the
 // machine. Common practice, no source.
@@ -167,7 +167,7 @@ const filedOffMm = 1.0
 
 // edgeOff compares them with where its edges lie.
 func (r *reviewer) edgeOff(e *parts.Loose, b *assembly.Body) {
-	w := edgeOff.FindStringSubmatch(e.How.Value)
+	w := edgeSaid.FindStringSubmatch(e.How.Value)
 	if w == nil || len(e.Lies) == 0 {
 		return
 	}
@@ -191,11 +191,11 @@ func (r *reviewer) edgeOff(e *parts.Loose, b *assembly.Body) {
 	}
 }
 
-// spotsAt are the places of spots in a note; pointed is a set screw that wants one.
+// spotsAt are the places of spots in a note; withPoint is a set screw that wants one.
 var (
-	spotsAt  = regexp.MustCompile(`(?i)\bspots? at (\d+(?:\.\d+)?)°, (.+?) (mm|in) from the (front|back)\b`)
-	pointed  = regexp.MustCompile(`(?i)\b(?:cone|dog)[ -]point`)
-	spotsSep = regexp.MustCompile(`, | and `)
+	spotsAt   = regexp.MustCompile(`(?i)\bspots? at (\d+(?:\.\d+)?)°, (.+?) (mm|in) from the (front|back)\b`)
+	withPoint = regexp.MustCompile(`(?i)\b(?:cone|dog)[ -]point`)
+	spotsSep  = regexp.MustCompile(`, | and `)
 )
 
 // spotMm is how far a point may lie from its spot. Common practice, no source: it draws in.
@@ -251,7 +251,7 @@ func (v *view) meetsSpot(o *view, b, c *assembly.Body, t parts.Text, spots []flo
 		return
 	}
 	for f := range seq.Refs(o.p.Radials) {
-		if !pointed.MatchString(f.Note.Value) {
+		if !withPoint.MatchString(f.Note.Value) {
 			continue
 		}
 		front := farMm(c, c.Pose.Z) - o.axialMm(f)

@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
@@ -426,7 +425,6 @@ var wayUp = regexp.MustCompile(`(?i)\b(large|wide|small|narrow|front|back|flange
 
 // waysUp compares such words of a part, and of what puts it on, with how it stands.
 func (r *reviewer) waysUp() {
-	m := r.machine()
 	for _, v := range r.all() {
 		p, said := v.p, slices.Clone(v.texts())
 		for i := range r.job.Loose {
@@ -439,13 +437,13 @@ func (r *reviewer) waysUp() {
 				said = append(said, j.Note)
 			}
 		}
-		b := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == p.Name.Value })
+		b := r.bodyOf(p.Name.Value)
 		for _, t := range said {
 			w := wayUp.FindStringSubmatch(t.Value)
-			if b < 0 || w == nil {
+			if b == nil || w == nil {
 				continue
 			}
-			way, end := m.Bodies[b].Pose.Z.Dot(m.Up), strings.ToLower(w[1])
+			way, end := b.Pose.Z.Dot(r.machine().Up), strings.ToLower(w[1])
 			if end == "small" || end == "narrow" || end == "back" || end == "flanges" || end == "round" {
 				way = -way // large and square ends are at the front, and flanges are bent to the back
 			}

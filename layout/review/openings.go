@@ -82,10 +82,9 @@ var drains = regexp.MustCompile(`(?i)^(drain|drip|weep)`)
 // highDrain finds drains of which none lies in the lower half of the part as it stands in
 // the machine: below its axis, or out of its upper third where the axis is upright.
 func (v *view) highDrain(f *parts.Radial, z float64) {
-	m := v.machine()
-	pose, up := assembly.Pose{X: assembly.AxisX, Y: assembly.AxisY, Z: assembly.AxisZ}, assembly.AxisY
-	if b := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == v.p.Name.Value }); b >= 0 {
-		pose, up = m.Bodies[b].Pose, m.Up
+	pose, up := assembly.Still, assembly.AxisY
+	if b := v.bodyOf(v.p.Name.Value); b != nil {
+		pose, up = b.Pose, v.machine().Up
 	}
 	upright, highest := math.Abs(pose.Z.Dot(up)) > 0.5, -slackMm
 	if upright {
