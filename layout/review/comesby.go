@@ -89,13 +89,17 @@ func (v *view) setScrews() {
 // that is for a key under it, and from the tube round it to an opening that lets a key come. What is put in by hand slides along its shaft.
 func (v *view) landsOn(f *parts.Radial, row *plan.RadialRow, screwMm float64) {
 	slides := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return e.Part.Value == v.p.Name.Value })
+	up, locked := v.lockedUp(v.p.Name.Value)
 	for _, o := range v.all() {
 		tube := o.p.Kind == parts.Tube && len(o.inside) > 0 && o.inside[0].radiusMm > v.wideMm()
 		for _, p := range v.machine().On(v.p.Name.Value, assembly.Clock(1, row.ClockDeg).Add(assembly.Vec{Z: -row.AxialMm}), o.p.Name.Value) {
 			deg := number(words.Round(assembly.ClockDeg(p), 1)) + "°"
+			if b := v.bodyOf(o.p.Name.Value); tube && b != nil {
+				p.Z += up * b.Pose.Z.Dot(v.machine().Up)
+			}
 			over := func(s *plan.RadialRow, spareMm float64) bool {
 				off := math.Abs(math.Remainder(assembly.ClockDeg(p)-s.ClockDeg, 360)) * math.Pi / 360 * s.OutsideMm
-				return off < max(s.AroundMm, s.DiameterMm)/2+spareMm && (slides || math.Abs(-p.Z-s.AxialMm) < max(s.AlongMm, s.DiameterMm)/2+spareMm)
+				return off < max(s.AroundMm, s.DiameterMm)/2+spareMm && (slides && !locked || math.Abs(-p.Z-s.AxialMm) < max(s.AlongMm, s.DiameterMm)/2+spareMm)
 			}
 			if tube && -p.Z > 0 && -p.Z < o.lengthMm && !slices.ContainsFunc(o.q.Radials, func(s plan.RadialRow) bool { return over(&s, -screwMm) }) {
 				v.report(Check, f.Name.Value, f.Pos, Finding{

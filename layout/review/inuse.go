@@ -46,6 +46,41 @@ func farMm(b *assembly.Body, way assembly.Vec) float64 {
 	return far
 }
 
+// reaches are how far down and up a part travels from where it lies; upright is false for one that
+// travels level.
+func (r *reviewer) reaches(e *parts.Loose, b *assembly.Body) (low, high float64, upright bool) {
+	switch up := b.Pose.Z.Dot(r.machine().Up); {
+	case up > 0.5:
+		return -e.Travels.Back.Mm, e.Travels.Front.Mm, true
+	case up < -0.5:
+		return -e.Travels.Front.Mm, e.Travels.Back.Mm, true
+	}
+	return 0, 0, false
+}
+
+// lockedSaid are words for the end of the travel at which what goes with a part is locked on it.
+var lockedSaid = regexp.MustCompile(`(?i)\block(?:ed)? at the (top|bottom) of (?:the|its) travel\b`)
+
+// lockedUp is how far above its place a loose part is when it is locked on one that travels; false
+// where no words say when.
+func (r *reviewer) lockedUp(part string) (mm float64, ok bool) {
+	own := seq.At(r.job.Loose, func(e *parts.Loose) bool { return e.Part.Value == part })
+	on := seq.At(r.job.Loose, func(e *parts.Loose) bool {
+		return e.Travels != nil && slices.ContainsFunc(e.Travels.With, func(t parts.Text) bool { return t.Value == part })
+	})
+	if own == nil || on == nil || r.bodyOf(on.Part.Value) == nil {
+		return 0, false
+	}
+	low, high, upright := r.reaches(on, r.bodyOf(on.Part.Value))
+	switch w := lockedSaid.FindStringSubmatch(own.How.Value); {
+	case w == nil || !upright:
+		return 0, false
+	case strings.EqualFold(w[1], "bottom"):
+		return low, true
+	}
+	return high, true
+}
+
 // tipSaid is a height of the tip of what travels, over a thing.
 var tipSaid = regexp.MustCompile(`(?i)\btip ` + noteLength + ` above the (\w+)`)
 
@@ -60,13 +95,9 @@ func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 	if r.job.Motor != nil {
 		said = append(said, r.job.Motor.Notes...)
 	}
-	up := b.Pose.Z.Dot(m.Up)
-	if math.Abs(up) < 0.5 {
+	low, high, upright := r.reaches(e, b)
+	if !upright {
 		return
-	}
-	high, low := e.Travels.Front.Mm, -e.Travels.Back.Mm
-	if up < 0 {
-		high, low = e.Travels.Back.Mm, -e.Travels.Front.Mm
 	}
 	for _, t := range said {
 		words := tipSaid.FindStringSubmatch(t.Value)

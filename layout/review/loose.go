@@ -24,6 +24,12 @@ func loose(r *reviewer) {
 		}
 	}
 	for e := range seq.Refs(r.job.Loose) {
+		if stillFree.MatchString(e.How.Value) && !e.First {
+			r.add(Finding{
+				Severity: Check, Pos: e.Pos, What: "what is to be put in while nothing is under it comes when the parts of " + e.After.Value + " are together", Numbers: stillFree.FindString(e.How.Value),
+				Rule: "words and order of one job agree", Source: "by the job", Fix: "first: yes",
+			})
+		}
 		v := r.viewOf(e.Part.Value)
 		if v == nil {
 			r.covers(e)
@@ -63,6 +69,9 @@ func loose(r *reviewer) {
 		}
 	}
 }
+
+// stillFree are words for a thing that goes in before what it is in lies on something.
+var stillFree = regexp.MustCompile(`(?i)\b(?:while|as long as) nothing is (?:under|below|behind)\b`)
 
 // liesOn are words that say what something lies on.
 var liesOn = regexp.MustCompile(`(?i)\b(?:lying|lies|resting|rests|sitting|sits|down) on (?:the |its )?(.+)`)
