@@ -120,21 +120,25 @@ func (c *call) draftFlag() *bool {
 // answer names the stops of the parts that were written on standard error, and
 // is errFindings if there are any and nobody asked for a draft.
 func (r *release) answer(c *call, draft bool, names []string) error {
-	stopped := false
-	seen := map[parts.Pos]bool{}
+	var order []review.Finding
+	of := map[parts.Pos][]string{} // one line for what stops several
 	for _, s := range r.stops {
 		if !slices.Contains(names, s.Part) {
 			continue
 		}
-		stopped = true
 		for _, f := range s.Findings {
-			if !seen[f.Pos] && !*c.json {
-				fmt.Fprintf(c.stderr, "%s: %s: %s:%d:%d %s: %s\n", draw.NotReleased, s.Part, f.Pos.File, f.Pos.Line, f.Pos.Column, f.Code, f.What)
+			if of[f.Pos] == nil {
+				order = append(order, f)
 			}
-			seen[f.Pos] = true
+			of[f.Pos] = seq.Add(of[f.Pos], s.Part)
 		}
 	}
-	if stopped && !draft {
+	for _, f := range order {
+		if !*c.json {
+			fmt.Fprintf(c.stderr, "%s: %s: %s:%d:%d %s: %s\n", draw.NotReleased, strings.Join(of[f.Pos], ", "), f.Pos.File, f.Pos.Line, f.Pos.Column, f.Code, f.What)
+		}
+	}
+	if order != nil && !draft {
 		return errFindings
 	}
 	return nil

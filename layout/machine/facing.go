@@ -237,11 +237,14 @@ func (m *Machine) On(part string, at assembly.Vec, other string) (all []assembly
 	return all
 }
 
-// Under are the titles of what lies before a mouth of each hole of a group, of a part that
+// Under are the titles of what lies before a mouth of each hole of a group, copy by copy of a part that
 // has a place, reachMm off at most; empty for nothing.
-func (m *Machine) Under(part, group string, reachMm float64) []string {
-	var under []string
+func (m *Machine) Under(part, group string, reachMm float64) (all []string) {
+	of, under := "", []string(nil)
 	for _, f := range m.holes(part, group) {
+		if f.body.ID != of {
+			all, of, under = append(all, under...), f.body.ID, nil
+		}
 		others := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { _, made := m.Of[b.ID]; return !made || b.ID == f.body.ID })
 		for n, at := range f.at {
 			if n == len(under) {
@@ -252,7 +255,7 @@ func (m *Machine) Under(part, group string, reachMm float64) []string {
 			}
 		}
 	}
-	return under
+	return append(all, under...)
 }
 
 // Uneven is how much deeper than elsewhere round its axis a screw in one of the holes of a group comes down,

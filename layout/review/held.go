@@ -149,7 +149,8 @@ func (v *view) jacksOn(g *parts.HoleGroup) {
 	if len(under) == 0 {
 		return
 	}
-	if slices.ContainsFunc(under, func(title string) bool { return title != "" }) {
+	beside := func(copy []string) bool { return slices.Contains(copy, "") && cmp.Or(copy...) != "" }
+	if cmp.Or(under...) != "" && !slices.ContainsFunc(slices.Collect(slices.Chunk(under, g.Pattern.Count)), beside) {
 		if t, err := threads.Parse(g.Size.Thread); err == nil {
 			if deeper, on := v.machine().Uneven(v.p.Name.Value, g.Name.Value, tipShare*t.MajorMm, underMm); deeper > standsOffMm {
 				v.report(Check, g.Name.Value, g.Pos, Finding{
@@ -194,7 +195,7 @@ func (v *view) saidStand(g *parts.HoleGroup) {
 				}
 			}
 			if other := slices.IndexFunc(under, func(on string) bool { return on == "" || on != meant }); other >= 0 {
-				f.Numbers = "hole " + number(float64(other+1)) + " over " + cmp.Or(under[other], "nothing") + f.Numbers + "; " + strings.TrimSpace(said)
+				f.Numbers = "hole " + number(float64(other%g.Pattern.Count+1)) + " over " + cmp.Or(under[other], "nothing") + f.Numbers + "; " + strings.TrimSpace(said)
 				f.Rule, f.Source, f.Fix = "what a screw stands on is under it", "by geometry", "another place for the holes, or the words"
 				v.report(Check, g.Name.Value, g.Pos, f)
 			}
