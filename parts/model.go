@@ -524,6 +524,12 @@ type HoleSize struct {
 	Size   Size   // plain holes
 }
 
+// Anchors tells whether anchors to the floor go through holes that no joint puts bolts through: plain
+// or clearance ones that go through the part, and not those of pins, which have a fit.
+func (g *HoleGroup) Anchors() bool {
+	return g.Through && g.Size.Make != TappedHole && g.Size.Size.Fit.Pos.Line == 0
+}
+
 // HoleGroup is a named set of equal holes on a face.
 type HoleGroup struct {
 	Pos         Pos

@@ -23,7 +23,7 @@ func (j *shop) anchors(t *joint) (out []anchor) {
 	r := j.model(t.in.Anchored.Value)
 	for i := range r.Groups {
 		g := &r.Groups[i]
-		if g.Hole == nil || g.Size.Thread != nil || j.bolted(r, g) {
+		if g.Hole == nil || !g.Hole.Anchors() || j.bolted(r, g) {
 			continue
 		}
 		item := "Anchor for holes " + j.w.Dia(g.Size.FinishedMm)

@@ -340,6 +340,16 @@ func TestNutIsLockedOnItsStep(t *testing.T) {
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "rear-bearing"), []string{"Lock the nut by its lock: if no slot meets a tab inside these limits, change the washer or the nut, do not go past them. Turn again."}, nil)
 }
 
+// Holes with a fit take pins, and no anchors.
+func TestNoAnchorsInPinHoles(t *testing.T) {
+	t.Parallel()
+	anchors := "  - {name: floor-anchor, along: {from: right, first: 25}, size: M12 clearance coarse}\n"
+	p := planned(t, editedDemo(t, "pugmill", "stand-foot.yaml", anchors, anchors+"  - {name: dowels, along: {from: right, first: 10}, size: {diameter: 8, fit: H7}}\n"))
+	if i := slices.IndexFunc(p.Bought, func(r plan.BoughtRow) bool { return strings.HasPrefix(r.Item, "Anchor for holes") }); i >= 0 {
+		t.Errorf("%+v", p.Bought[i])
+	}
+}
+
 // What fixes the stand to the floor goes through the hole that no bolt of the job uses, one in
 // each of four feet, and is on the list to buy; so are the sleeves in its tubes, 50 less two
 // walls of 4 long. An angle of 2.5 in with a wall of 0.25 in stands 2.25 in high on the edge of

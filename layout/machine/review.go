@@ -33,10 +33,25 @@ func (m *Machine) Review() {
 		if j.Press != nil {
 			m.allow(a, b, fitMm)
 		}
+		m.keptBy(j, a)
 		m.follows(j, a, b)
 	}
 	m.overlapped()
 	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inBushes, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.shutIn, m.laidEarly, m.laidFree, m.nutsEngage, m.inUse}))...)
+}
+
+// keptBy lets a hub that stands past its seat press on the plate that keeps it, which is drawn on the
+// end of the shaft.
+func (m *Machine) keptBy(j *plan.JointPlan, hub string) {
+	if j.Slide == nil || j.Slide.FreeMm >= 0 {
+		return
+	}
+	by := m.joint(j.Name).Slide.KeptBy
+	for _, k := range m.joints {
+		if k.Bolt != nil && k.B.Part == by.Part && k.B.Copy == by.Copy && k.B.Feature == by.Feature {
+			m.allow(Instance{k.A.Part, k.A.Copy}.id(), hub, -j.Slide.FreeMm+fitMm)
+		}
+	}
 }
 
 // overlapped finds what lies in one another. Copies that do so alike are one fault, and so is

@@ -1,8 +1,11 @@
 package machine_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
+
+	"centrepop/layout/plan"
 )
 
 // A ring that slides on a pin up to a shoulder goes on from its other end as well: the
@@ -25,6 +28,23 @@ func TestSlidEnds(t *testing.T) {
 		m, _ := load(t, write(t, map[string]string{"pin.yaml": pin + c.pin, "ring.yaml": strings.Replace(ring, "kind", "top: keyway\nkind", 1) + c.ring, "job.yaml": job}))
 		if got := waysIn(m, "s"); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// A hub of 40.5 on a seat of 40 stands 0.5 past it: the plate on the end of its shaft presses on it, and
+// lies in nothing.
+func TestPlateOnHub(t *testing.T) {
+	t.Parallel()
+	for _, long := range []string{"38", "40", "40.5"} {
+		m, _ := load(t, write(t, map[string]string{
+			"pin.yaml":   "part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm, length: 120 mm}\nprofile:\n  outside:\n    - {name: seat, diameter: 40, length: 40, fit: h6}\n    - {name: body, diameter: 60, length: 70}\nholes: [{name: tap, face: front, at: [[0, 0]], size: M8 tap, depth: 20 mm}]\n",
+			"hub.yaml":   "part: hub\nkind: turned\nmaterial: S235\nstock: {round: 85 mm, length: 46 mm}\nprofile:\n  outside: [{name: rim, diameter: 80, length: " + long + "}]\n  inside: [{name: bore, diameter: 40, length: " + long + ", fit: H7}]\n",
+			"plate.yaml": "part: plate\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 5 mm, cut: saw}\noutline: {circle: 55}\nholes: [{name: hole, at: [[0, 0]], size: M8 clearance}]\n",
+			"job.yaml":   "job: J\nunits: mm\nparts: [pin.yaml, hub.yaml, plate.yaml]\njoints:\n  - name: s\n    slide: {hub: hub.bore, on: pin.seat, kept-by: pin.tap}\n  - name: b\n    bolt: {through: plate.hole, into: pin.tap, bolt: M8 8.8}\n    face: back-on-front\n",
+		}))
+		if slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.PartsOverlap }) {
+			t.Errorf("hub of %s: %+v", long, m.Problems)
 		}
 	}
 }

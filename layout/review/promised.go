@@ -200,7 +200,7 @@ func anchored(r *reviewer) {
 	for name, at := range fixed {
 		v, free := r.viewOf(name), false
 		for i := range v.p.Holes {
-			if g := &v.p.Holes[i]; g.Through && g.Size.Make != parts.TappedHole && !v.jointNames(g.Name.Value) {
+			if g := &v.p.Holes[i]; g.Anchors() && !v.jointNames(g.Name.Value) {
 				free = true
 				v.anchorRoom(g)
 			}
