@@ -72,9 +72,15 @@ func (v *view) plateAllowance() {
 func (v *view) flatAllowance() {
 	s := v.p.Stock
 	f := Finding{Rule: "flat bar is as thick and as wide as the part, or more where it is machined", Source: "by geometry", Fix: "write the bar that is bought"}
-	if s.Second.Set() && s.Second.Mm < v.lengthMm-slackMm {
-		f.What, f.Numbers = "the flat is thinner than the part", v.mm(s.Second.Mm)+" for "+v.mm(v.lengthMm)
+	switch f.Numbers = v.mm(s.Second.Mm) + " for " + v.mm(v.lengthMm); {
+	case !s.Second.Set():
+	case s.Second.Mm < v.lengthMm-slackMm:
+		f.What = "the flat is thinner than the part"
 		v.report(Stop, "", s.Pos, f)
+	case s.Second.Mm > v.lengthMm+slackMm:
+		f.What, f.OverMm = "the flat is thicker than the part, and no step faces it", over(s.Second.Mm-v.lengthMm)
+		v.report(Check, "", s.Pos, f)
+		f.OverMm = nil
 	}
 	if wide, high := v.box(); s.Size.Mm < min(wide, high)-slackMm {
 		f.What, f.Numbers = "the flat is narrower than the part", v.mm(s.Size.Mm)+" for "+v.mm(min(wide, high))

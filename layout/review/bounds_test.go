@@ -174,6 +174,8 @@ func TestBounds(t *testing.T) {
 		{"sense", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: 10, depth: %g}]\n", 7.5, 7.4, "h is too shallow for anything to hold in it", "7.4 mm, wanted at least 7.5 mm"},
 		{"drill-size", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: %g}]\n", 10.005, 10.03, "no common drill has this size", "10.03 mm; the nearest drill is 10.0 mm"},
 		{"allowance", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: %g mm, cut: saw}\nthickness: 12\noutline: {square: 100}\n", 12, 12.1, "check: the plate is thicker than the part, and no step faces it", "12.1 mm for 12 mm"},
+		{"allowance", "part: p\nkind: plate\nmaterial: S235\nstock: {flat: 100 mm, wall: %g mm, length: 103 mm, cut: saw}\nthickness: 12\noutline: {square: 100}\n", 12, 12.1, "check: the flat is thicker than the part, and no step faces it", "12.1 mm for 12 mm"},
+		{"allowance", "part: p\nkind: plate\nmaterial: S235\nstock: {flat: 100 mm, wall: %g mm, length: 103 mm, cut: saw}\nthickness: 12\noutline: {square: 100}\n", 12, 11.9, "stop: the flat is thinner than the part", "11.9 mm for 12 mm"},
 		{"allowance", bar, 61, 60.9, "the stock leaves nothing to turn body", "0.9 mm on diameter, wanted 1 mm"}, {"allowance", bar, 60, 60.1, "the stock leaves nothing to turn body", "0.1 mm on diameter, wanted 1 mm"},
 		{"allowance", strings.Replace(bar, "length: 100}", "fit: h9, length: 100}", 1), 61, 60, "the stock leaves nothing to turn body", "0 mm on diameter, wanted 1 mm"},
 		{"allowance", strings.Replace(strings.Replace(bar, "diameter: 60", "diameter: 200", 1), "round:", "plate:", 1), 101, 100.9, "the plate leaves nothing to face both ends", "100.9 mm for 100 mm"},
