@@ -78,15 +78,11 @@ func steps(of []*joint) string {
 // pipeMPa is the least yield of the pipe that sleeves are cut from: P235, EN 10217-1.
 const pipeMPa = 235
 
-// sleeveMm is the outside of a sleeve that the preload of a bolt through it does not squeeze, in whole
-// millimetres or sixteenths, with the bore half a millimetre over the bolt.
-func (t *joint) sleeveMm() float64 {
+// sleeveMm is the outside of a sleeve that the preload of a bolt through it does not squeeze, with the
+// bore half a millimetre over the bolt.
+func (s *shop) sleeveMm(t *joint) float64 {
 	bore := t.boltMm + 0.5
-	step := 1.0
-	if t.w.Units == parts.Inches {
-		step = words.MmPerInch / 16
-	}
-	return step * math.Ceil(math.Sqrt(bore*bore+4*t.out.Bolt.PreloadN/(math.Pi*pipeMPa))/step)
+	return s.up(math.Sqrt(bore*bore + 4*t.out.Bolt.PreloadN/(math.Pi*pipeMPa)))
 }
 
 // buy lists bolts by length, nuts and washers.
@@ -106,7 +102,7 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 	}
 	for _, f := range append(s.stack(t), t.a, t.b) {
 		if f.group.BothWalls() {
-			list.use(cmp.Or(t.sleeve, t), "Sleeve of pipe, "+s.w.Dia(t.sleeveMm())+" outside or more, bore over "+s.w.Dia(t.boltMm)+", "+s.w.Size(geom.Clean(f.r.LengthMm()-f.r.WallMm(0)))+" long", p.Count, "")
+			list.use(cmp.Or(t.sleeve, t), "Sleeve of pipe, "+s.w.Dia(s.sleeveMm(t))+" outside or more, bore over "+s.w.Dia(t.boltMm)+", "+s.w.Size(geom.Clean(f.r.LengthMm()-f.r.WallMm(0)))+" long", p.Count, "")
 		}
 	}
 	if nuts > 0 {

@@ -6,8 +6,8 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
-	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // What moves is to be stopped within the larger of stopMm and a part of its way after it.
@@ -17,15 +17,11 @@ const stopMm, stopShare = 6.0, 0.1
 // inUse moves what the job says moves, with what goes with it, and finds what that strikes on
 // its way, and an end of it that nothing stops.
 func (m *Machine) inUse() (found []plan.Problem) {
-	for i := range m.job.Loose {
-		e := &m.job.Loose[i]
-		at := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == e.Part.Value })
-		if e.Travels == nil || at < 0 {
-			continue
+	for e := range seq.Refs(m.job.Loose) {
+		if b := m.standing(Instance{e.Part.Value, 1}); e.Travels != nil && b != nil {
+			found = append(found, m.travels(e, b.Pose.Z, e.Travels.Front.Mm, parts.Front)...)
+			found = append(found, m.travels(e, b.Pose.Z.Times(-1), e.Travels.Back.Mm, parts.Back)...)
 		}
-		axis := m.Bodies[at].Pose.Z
-		found = append(found, m.travels(e, axis, e.Travels.Front.Mm, parts.Front)...)
-		found = append(found, m.travels(e, axis.Times(-1), e.Travels.Back.Mm, parts.Back)...)
 	}
 	return found
 }
@@ -52,15 +48,12 @@ func (m *Machine) travels(e *parts.Loose, along assembly.Vec, mm float64, to par
 			first = b
 		}
 	}
-	problem := func(kind plan.ProblemKind, args ...plan.Arg) []plan.Problem {
-		args = append(args, plan.Of(plan.Mm, mm), plan.Named(string(to)))
-		return []plan.Problem{{Joint: e.After.Value, Kind: kind, Pos: e.Travels.Pos, Args: args}}
-	}
+	way := []plan.Arg{plan.Of(plan.Mm, mm), plan.Named(string(to))}
 	switch {
 	case first.LastMm < mm-overlapMm:
-		return problem(plan.TravelStrikes, m.named(first.Mover), m.named(first.Fixed), plan.Of(plan.Mm, words.Round(first.LastMm, 1)))
+		return []plan.Problem{problem(e.After.Value, plan.TravelStrikes, e.Travels.Pos, append([]plan.Arg{m.named(first.Mover), m.named(first.Fixed), rounded(first.LastMm, 1)}, way...)...)}
 	case math.IsInf(first.LastMm, 1):
-		return problem(plan.TravelRuns, plan.Named(m.title(mv[0].ID)), plan.Of(plan.Mm, w.FarMm-mm))
+		return []plan.Problem{problem(e.After.Value, plan.TravelRuns, e.Travels.Pos, append([]plan.Arg{m.named(mv[0].ID), plan.Of(plan.Mm, w.FarMm-mm)}, way...)...)}
 	}
 	return nil
 }

@@ -49,7 +49,7 @@ func (m *Machine) keptBy(j *plan.JointPlan, hub string) {
 	by := m.joint(j.Name).Slide.KeptBy
 	for _, k := range m.joints {
 		if k.Bolt != nil && k.B.Part == by.Part && k.B.Copy == by.Copy && k.B.Feature == by.Feature {
-			m.allow(Instance{k.A.Part, k.A.Copy}.id(), hub, -j.Slide.FreeMm+fitMm)
+			m.allow(instance(k.A).id(), hub, -j.Slide.FreeMm+fitMm)
 		}
 	}
 }

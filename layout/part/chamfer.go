@@ -145,11 +145,7 @@ func (c *chamfer) checks(r *record) {
 		return
 	}
 	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: "Ø" + r.W.Read(c.diaMm) + " at the face", Limits: words.OrNone(""), Gauge: "calipers"}
-	pm, err := fits.GeneralChamfer(c.Size.Mm, r.Job.Tolerance.Value)
-	switch {
-	case errors.Is(err, fits.ErrNotDefined):
-		check.Limits = noBurr
-	case err == nil:
+	if pm, ok := r.chamferPm(c.Size.Mm, &check); ok {
 		check.Limits = r.W.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
 		check.Source = "ISO 2768-" + r.Job.Tolerance.Value + " (chamfers)"
 		if deg, err := fits.GeneralAngle(c.Size.Mm*min(1, tanDeg(c.Angle.Deg)), r.Job.Tolerance.Value); err == nil {
@@ -159,8 +155,15 @@ func (c *chamfer) checks(r *record) {
 	r.add(check)
 }
 
-// noBurr is what an edge is held to that is smaller than the general tolerances go.
-const noBurr = "even all round, no burr"
+// chamferPm is the general tolerance of a chamfer or a radius, plus and minus mm; false where there is
+// none. An edge smaller than the tables go is held to what is seen.
+func (r *record) chamferPm(mm float64, check *plan.Check) (pm float64, ok bool) {
+	pm, err := fits.GeneralChamfer(mm, r.Job.Tolerance.Value)
+	if errors.Is(err, fits.ErrNotDefined) {
+		check.Limits = "even all round, no burr"
+	}
+	return pm, err == nil
+}
 
 // line cuts a chamfer, with the top slide where it is known that the lathe does.
 func (c *chamfer) line(w words.Writer, lathe bool) string {

@@ -1,12 +1,10 @@
 package part
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"strings"
 
-	"centrepop/layout/fits"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -180,11 +178,7 @@ func (c *chamfer) gauge() string {
 // the heights of chamfers.
 func (c *chamfer) roundCheck(r *record) plan.Check {
 	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: c.sizeText(r.W), Limits: words.OrNone(""), Gauge: c.gauge()}
-	pm, err := fits.GeneralChamfer(c.Radius.Mm, r.Job.Tolerance.Value)
-	switch {
-	case errors.Is(err, fits.ErrNotDefined):
-		check.Limits = noBurr
-	case err == nil && pm < c.Radius.Mm:
+	if pm, ok := r.chamferPm(c.Radius.Mm, &check); ok && pm < c.Radius.Mm {
 		check.MinMm, check.MaxMm = geom.Clean(c.Radius.Mm-pm), geom.Clean(c.Radius.Mm+pm)
 		check.Limits = r.W.Limits(check.MinMm, check.MaxMm)
 		check.Source = "ISO 2768-" + r.Job.Tolerance.Value + " (radii)"

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"centrepop/layout/assembly"
-	"centrepop/layout/threads"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
@@ -68,10 +67,14 @@ func (r *reviewer) lockedUp(part string) (mm float64, ok bool) {
 	on := seq.At(r.job.Loose, func(e *parts.Loose) bool {
 		return e.Travels != nil && slices.ContainsFunc(e.Travels.With, func(t parts.Text) bool { return t.Value == part })
 	})
-	if own == nil || on == nil || r.bodyOf(on.Part.Value) == nil {
+	if own == nil || on == nil {
 		return 0, false
 	}
-	low, high, upright := r.reaches(on, r.bodyOf(on.Part.Value))
+	b := r.bodyOf(on.Part.Value)
+	if b == nil {
+		return 0, false
+	}
+	low, high, upright := r.reaches(on, b)
 	switch w := lockedSaid.FindStringSubmatch(own.How.Value); {
 	case w == nil || !upright:
 		return 0, false
@@ -122,7 +125,7 @@ func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 		is, says := farMm(b, m.Up)+at-farMm(over, m.Up), noteMm(words[1], words[2])
 		if math.Abs(is-says) > (travelShare-1)*(high-low) {
 			r.add(Finding{
-				Severity: Check, Part: e.Part.Value, Pos: t.Pos, What: "the tip of " + e.Part.Value + " stands at another height than the words give it", Numbers: words[0] + "; " + r.mm(is),
+				Part: e.Part.Value, Pos: t.Pos, What: "the tip of " + e.Part.Value + " stands at another height than the words give it", Numbers: words[0] + "; " + r.mm(is),
 				Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "the height as it is there",
 			})
 		}
@@ -134,16 +137,13 @@ func (r *reviewer) carried(e *parts.Loose) {
 	v := r.viewOf(e.Part.Value)
 	for _, o := range r.all() {
 		for _, c := range o.inside {
-			if c.size.Thread.Value == "" || !slices.ContainsFunc(v.outside, func(s cylinder) bool { return s.size.Thread.Value == c.size.Thread.Value }) {
+			if c.thread == nil || !slices.ContainsFunc(v.outside, func(s cylinder) bool { return s.size.Thread.Value == c.size.Thread.Value }) {
 				continue
 			}
-			t, err := threads.Parse(c.size.Thread.Value)
-			if long := c.toMm - c.fromMm; err == nil && long < t.MajorMm-slackMm {
-				r.add(Finding{
-					Severity: Check, Part: o.p.Name.Value, Feature: c.name, Pos: c.pos, What: e.Part.Value + " travels in few turns of thread", Numbers: r.mm(long) + " of " + c.size.Thread.Value + ", wanted at least " + r.mm(t.MajorMm),
-					LeftMm: left(long), Rule: "a nut that moves its load is at least as long as its thread is wide", Fix: "a longer thread",
-				})
-			}
+			o.atLeast(c.name, c.pos, c.toMm-c.fromMm, c.thread.MajorMm, Finding{
+				What: e.Part.Value + " travels in few turns of thread", Numbers: " of " + c.size.Thread.Value + ", wanted at least ",
+				Rule: "a nut that moves its load is at least as long as its thread is wide", Fix: "a longer thread",
+			})
 		}
 	}
 }
@@ -173,7 +173,7 @@ func (r *reviewer) turnedUp(e *parts.Loose) {
 			}
 			if up == strings.EqualFold(w[3], "lowers") {
 				r.add(Finding{
-					Severity: Check, Part: e.Part.Value, Pos: t.Pos, What: "the words have " + e.Part.Value + " go the other way than its thread moves it", Numbers: w[0] + "; " + c.size.Thread.Value,
+					Part: e.Part.Value, Pos: t.Pos, What: "the words have " + e.Part.Value + " go the other way than its thread moves it", Numbers: w[0] + "; " + c.size.Thread.Value,
 					Rule: "what is held from turning comes towards who turns its right-hand nut clockwise", Source: "by geometry", Fix: "the other way, or a left-hand thread",
 				})
 			}
@@ -216,7 +216,7 @@ func (r *reviewer) edgeOff(e *parts.Loose, b *assembly.Body) {
 	near, far := -farMm(b, out.Times(-1))-axis, farMm(b, out)-axis
 	if math.Min(math.Abs(near-said), math.Abs(far-said)) > filedOffMm {
 		r.add(Finding{
-			Severity: Check, Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + e.Part.Value + " put its edge elsewhere than it lies", Numbers: w[0] + "; " + r.mm(near) + " and " + r.mm(far),
+			Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + e.Part.Value + " put its edge elsewhere than it lies", Numbers: w[0] + "; " + r.mm(near) + " and " + r.mm(far),
 			Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "the place as it is there",
 		})
 	}
@@ -235,7 +235,7 @@ const spotMm = 1.5
 // pointed looks for set screws with a point in a loose part that lies round one with spots in its
 // note: the point meets one of them, and none lies in a thread.
 func (r *reviewer) pointed(e *parts.Loose) {
-	m := r.machine()
+	m, v := r.machine(), r.viewOf(e.Part.Value)
 	for _, on := range r.all() {
 		b := r.bodyOf(on.p.Name.Value)
 		for _, t := range on.p.Notes {
@@ -255,9 +255,8 @@ func (r *reviewer) pointed(e *parts.Loose) {
 				on.spotsPlain(t, spots)
 				continue
 			}
-			for i := range m.Bodies {
-				c := &m.Bodies[i]
-				if v := r.viewOf(e.Part.Value); m.Of[c.ID].Part == e.Part.Value && v != nil {
+			for c := range seq.Refs(m.Bodies) {
+				if m.Of[c.ID].Part == e.Part.Value && v != nil {
 					on.meetsSpot(v, b, c, t, spots)
 				}
 			}
@@ -270,7 +269,7 @@ func (v *view) spotsPlain(t parts.Text, spots []float64) {
 	for _, z := range spots {
 		if c := at(v.outside, z); c == nil || c.size.Thread.Value != "" {
 			v.report(Check, "", t.Pos, Finding{
-				What: "a spot of " + v.p.Title.Value + " does not lie on a plain outside", Numbers: v.mm(z) + " from the front", Rule: "a point holds in a spot in full metal", Source: practice, Fix: "another place along it",
+				What: "a spot of " + v.p.Title.Value + " does not lie on a plain outside", Numbers: v.mm(z) + " from the front", Rule: "a point holds in a spot in full metal", Fix: "another place along it",
 			})
 		}
 	}

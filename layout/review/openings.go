@@ -82,6 +82,9 @@ var drains = regexp.MustCompile(`(?i)^(drain|drip|weep)`)
 // highDrain finds drains of which none lies in the lower half of the part as it stands in
 // the machine: below its axis, or out of its upper third where the axis is upright.
 func (v *view) highDrain(f *parts.Radial, z float64) {
+	if !drains.MatchString(f.Name.Value) {
+		return
+	}
 	pose, up := assembly.Still, assembly.AxisY
 	if b := v.bodyOf(v.p.Name.Value); b != nil {
 		pose, up = b.Pose, v.machine().Up
@@ -90,7 +93,7 @@ func (v *view) highDrain(f *parts.Radial, z float64) {
 	if upright {
 		highest = 1.0 / 6
 	}
-	if !drains.MatchString(f.Name.Value) || slices.ContainsFunc(f.Clock, func(c parts.Angle) bool {
+	if slices.ContainsFunc(f.Clock, func(c parts.Angle) bool {
 		at := pose.Turn(assembly.Clock(1, c.Deg).Add(assembly.AxisZ.Times((v.lengthMm/2 - z) / v.lengthMm)))
 		return at.Dot(up) < highest
 	}) {

@@ -148,15 +148,14 @@ func (r *reviewer) review() []Finding {
 // follow drops what only follows from a flange that is the wrong way round, for all that stands
 // on it, or comes to it, is out of place, and from holes that do not meet.
 func (r *reviewer) follow() {
-	if slices.ContainsFunc(r.found, func(f Finding) bool { return f.Code == "level" }) {
-		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return slices.Contains(placedCodes, f.Code) })
+	follows := func(drop []string, why func(Finding) bool) {
+		if slices.ContainsFunc(r.found, why) {
+			r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return slices.Contains(drop, f.Code) })
+		}
 	}
-	if slices.ContainsFunc(r.found, func(f Finding) bool { return f.Code == "pattern" && f.Severity == Stop }) {
-		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return f.Code == "motor-line" })
-	}
-	if slices.ContainsFunc(r.found, func(f Finding) bool { return f.Severity == Stop && slices.Contains(astray, f.Code) }) {
-		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return f.Code == "travel" })
-	}
+	follows(placedCodes, func(f Finding) bool { return f.Code == "level" })
+	follows([]string{"motor-line"}, func(f Finding) bool { return f.Code == "pattern" && f.Severity == Stop })
+	follows([]string{"travel"}, func(f Finding) bool { return f.Severity == Stop && slices.Contains(astray, f.Code) })
 }
 
 // astray are stops that say why what travels does not: it is out of place, or what it meets is.
