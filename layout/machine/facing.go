@@ -258,6 +258,20 @@ func (m *Machine) Under(part, group string, reachMm float64) (all []string) {
 	return append(all, under...)
 }
 
+// Above is what lies nearest over the upper mouths of a group of holes, made or standing there, and how far
+// over them it is, mm; empty for nothing.
+func (m *Machine) Above(part, group string) (over string, freeMm float64) {
+	freeMm = math.Inf(1)
+	for _, f := range m.holes(part, group) {
+		for _, at := range f.at {
+			if hit := assembly.Crossings(m.Bodies, at, f.out); f.out.Dot(m.Up) > 0.5 && len(hit) > 0 && hit[0].FromMm < freeMm {
+				over, freeMm = m.title(hit[0].ID), hit[0].FromMm
+			}
+		}
+	}
+	return over, freeMm
+}
+
 // Uneven is how much deeper than elsewhere round its axis a screw in one of the holes of a group comes down,
 // on what lies nearest before a mouth of it and reachMm off at most: how much at the worst, mm, and on what.
 func (m *Machine) Uneven(part, group string, radiusMm, reachMm float64) (mm float64, on string) {

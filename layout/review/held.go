@@ -21,6 +21,9 @@ func held(r *reviewer) {
 		r.clamps(e)
 		r.overHoles(e)
 	}
+	for _, j := range r.job.Joints {
+		r.carries(j)
+	}
 	for _, v := range r.all() {
 		v.setScrews()
 		for g := range seq.Refs(v.p.Holes) {
@@ -30,7 +33,8 @@ func held(r *reviewer) {
 	}
 }
 
-// clampMm is how far apart the holes of two parts may stand that a screw holds together.
+// clampMm is how far apart the holes of two parts may stand that a screw holds together, beside
+// one another by the play of that screw and of those that hold the part already.
 // Common practice, no source: a sheet between, and what a screw pulls in.
 const clampMm = 5.0
 
@@ -58,7 +62,7 @@ func (r *reviewer) clamps(e *parts.Loose) {
 							Part: a.Name.Value, Feature: g.Name.Value, Pos: e.How.Pos, What: "screws through " + g.Name.Value + " of " + a.Title.Value + " do not hold it on " + b.Title.Value, OverMm: over(apart),
 							Numbers: r.mm(apart) + " apart, " + r.mm(beside) + " beside", Rule: "what a screw holds lies on the other part", Source: "by geometry", Fix: "lengths that bring the two together, or the part the other way round",
 						}
-						if apart <= clampMm && beside <= t.MajorMm/2 {
+						if apart <= clampMm && beside <= 2*v.holesOf(g.Name.Value)[0].radiusMm-t.MajorMm+slackMm {
 							least = 0
 						}
 					}
@@ -68,6 +72,29 @@ func (r *reviewer) clamps(e *parts.Loose) {
 	}
 	if least > 0 && !math.IsInf(least, 1) {
 		r.add(f)
+	}
+}
+
+// carriesHigh are words for the height of what a part carries.
+var carriesHigh = regexp.MustCompile(`(?i)\b(?:carries|takes|holds|supports)\b[^.;]*?\b` + bareLength + ` high\b`)
+
+// carries looks in space over the free holes of a part for the room that the note of its joint needs there.
+func (r *reviewer) carries(j *parts.Joint) {
+	m := carriesHigh.FindStringSubmatch(j.Note.Value)
+	first, _ := j.Ends()
+	v := r.viewOf(first.Part)
+	if m == nil || v == nil {
+		return
+	}
+	high := r.itemMm(m[1] + " " + m[2])
+	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil && !v.jointNames(h.name) }) {
+		if under, free := r.machine().Above(first.Part, h.name); under != "" && free < high-slackMm {
+			r.add(Finding{
+				Part: first.Part, Feature: h.name, Pos: j.Note.Pos, What: "what " + v.p.Title.Value + " carries has no room under " + under, Numbers: r.mm(high) + " in " + r.mm(free), LeftMm: left(free),
+				Rule: "what stands on a part has room over it", Source: "by geometry", Fix: "a lower one, or another place",
+			})
+			return
+		}
 	}
 }
 

@@ -22,6 +22,9 @@ var (
 	standsProud = regexp.MustCompile(`(?i)\bproud\b|\babove (?:it|the face|the front|the back)\b|\b(?:flush|level) with (?:it|the face|the front|the back)\b`)
 	weldedFrom  = regexp.MustCompile(`(?i)\bweld(?:ed|s|ing)?\b[^.;,]*? (?:from|at|on) (?:the|its) (front|back)\b`)
 	offRunning  = regexp.MustCompile(`(?i)\b(?:off|open(?:ed)?|removed|lifted|away)\b[^.;]*\b(?:while|with|when|as)\b[^.;]*\b(?:runs?|running|turns|turning|rotates)\b`)
+	lapped      = regexp.MustCompile(`(?i)\bseam\b.*\b(?:lap(?:s|ped)?|overlap(?:s|ped)?)\b`)
+	bareHoist   = regexp.MustCompile(`(?i)\bwith nothing (?:else )?on it\b`)
+	hoistsMore  = regexp.MustCompile(`(?i)\b(?:hoist|lift|sling|move|carry)(?:s|ing)? (?:the |all )?(?:whole|complete|entire|finished|machine)\b`)
 	denied      = regexp.MustCompile(`(?i)\b(?:not?|never|nor|nobody|nothing|instead of)\b`)
 )
 
@@ -37,6 +40,7 @@ func (v *view) saidOf() {
 				})
 			}
 		}
+		v.saidLap(note)
 		for _, j := range v.job.Joints {
 			first, second := j.Ends()
 			if first.Part == v.p.Name.Value || second.Part == v.p.Name.Value {
@@ -47,6 +51,26 @@ func (v *view) saidOf() {
 	for i := range v.job.Loose {
 		if e := &v.job.Loose[i]; e.Part.Value == v.p.Name.Value {
 			v.saidOfScrews(e)
+			v.saidHoist(e)
+		}
+	}
+}
+
+// saidLap looks for a seam that a note laps, of a sheet that is developed to butt.
+func (v *view) saidLap(note parts.Text) {
+	butts := v.p.Transition != nil && v.p.Transition.Overlap.Mm == 0 || v.p.Frustum != nil && v.p.Frustum.Overlap.Mm == 0
+	for _, said := range sentences(note) {
+		if m := lapped.FindString(said.Value); m != "" && butts {
+			v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" laps its seam, and its sheet is cut to butt", m, "overlap:, or another note")
+		}
+	}
+}
+
+// saidHoist looks for words that hoist all by what its note keeps for one part alone.
+func (v *view) saidHoist(e *parts.Loose) {
+	for _, said := range sentences(e.How) {
+		if m := hoistsMore.FindString(said.Value); m != "" && slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return bareHoist.MatchString(t.Value) }) {
+			v.unlike(e.How.Pos, "", "the words hoist more by "+v.p.Title.Value+" than its note lets it carry", m, "other words, or what carries the whole")
 		}
 	}
 }

@@ -24,6 +24,7 @@ func guardsMade(r *reviewer) {
 			whole := strings.TrimSpace(ofWhat.ReplaceAllString(named, ""))
 			return whole == strings.ToLower(p.Title.Value) || whole == p.Name.Value
 		}
+		r.hinged(strings.TrimSpace(named), g)
 		bought := func(e parts.Loose) bool {
 			for _, item := range []string{e.Item.Value, e.Buy.Value} {
 				item, _, _ = strings.Cut(item, " for ") // what is for a guard is none
@@ -56,12 +57,28 @@ func guardsMade(r *reviewer) {
 	r.promised(m)
 }
 
+// hinged looks at a guard that stops the motor, as the page says, and that is hung in hinges: it is bought
+// with a switch, or nothing stops the motor when it opens.
+func (r *reviewer) hinged(named string, g parts.Text) {
+	says := func(e parts.Loose, is *regexp.Regexp) bool {
+		said := e.Item.Value + "; " + e.How.Value + "; " + e.Buy.Value
+		return strings.Contains(strings.ToLower(said), named) && is.MatchString(said)
+	}
+	if slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return says(e, aHinge) }) && !slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return says(e, aSwitch) }) {
+		r.add(Finding{
+			Pos: g.Pos, What: "a guard that stops the motor hangs in hinges, and no switch is bought for it", Numbers: g.Value,
+			Rule: "a guard that opens stops what turns behind it", Source: "ISO 14119, from memory", Fix: "with a switch, where it is bought",
+		})
+	}
+}
+
 // opensByHand is the last word in the name of a guard that is opened or lifted off, and
 // ofWhat what follows the name of a thing.
 var (
 	opensByHand = regexp.MustCompile(`(?i)\b(?:guard|grille|grid|cover|hatch|door|lid|hood|gate|flap)$`)
 	ofWhat      = regexp.MustCompile(`(?i) (?:over|for|of|with|to|on)\b.*`)
 	aSwitch     = regexp.MustCompile(`(?i)\bswitch(?:es)?\b`)
+	aHinge      = regexp.MustCompile(`(?i)\bhinges?\b`)
 )
 
 // switched are the names of the guards in the words of a thing bought that has a switch.
@@ -133,7 +150,7 @@ var promises = []struct {
 }{
 	{"a limit switch", regexp.MustCompile(`(?i)\blimit switch`), aSwitch},
 	{"the switch of a guard", regexp.MustCompile(`(?i)\b(?:its|a|the) (?:interlock|(?:guard |safety )?switch)\b`), aSwitch},
-	{"a hinge", regexp.MustCompile(`(?i)\bhinges?\b`), regexp.MustCompile(`(?i)\bhinges?\b`)},
+	{"a hinge", aHinge, aHinge},
 	{"a heater", regexp.MustCompile(`(?i)\bheaters?\b`), regexp.MustCompile(`(?i)\bheaters?\b`)},
 	{"an emergency stop", regexp.MustCompile(`(?i)\bemergency stop:`), regexp.MustCompile(`(?i)\b(?:emergency|e-stop|stop button|mushroom|control (?:box|panel))\b`)},
 	{"the screw of the earth", regexp.MustCompile(`(?i)\bearth:.*\b(?:screw|lug)\b`), regexp.MustCompile(`(?i)\b(?:earth|ground)\b`)},
