@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"sync"
@@ -43,25 +44,45 @@ func (m *Machine) planes() (cut, end, top assembly.Pose, angle plan.Angle) {
 	return standing, onItsFront, oppositeTop, plan.FirstAngle
 }
 
-// arrangement draws the largest assembly as a whole. It is nil where nothing is
-// placed.
+// arrangement draws the machine as a whole, and what no joint ties to it for itself. It is nil
+// where nothing is placed.
 func (s *stage) arrangement() *plan.Arrangement {
-	v := &viewed{stage: s, stands: map[string]bool{}}
-	var bodies []assembly.Body
+	var all [][]assembly.Body
 	for _, b := range s.Bodies {
-		if math.Abs(b.Pose.At.X) < apartMm/2 { // others stand well apart
-			v.stands[b.ID] = true
-			bodies = append(bodies, b)
-		}
+		n := standsIn(&b)
+		all = append(all, make([][]assembly.Body, max(0, n+1-len(all)))...)
+		all[n] = append(all[n], b)
 	}
-	if len(bodies) == 0 {
+	if len(all) == 0 {
 		return nil
 	}
-	v.j = s.joints[len(s.joints)-1]
+	out, cut := s.drawn(all[0], assembly.Still)
+	s.names(out, cut)
+	for n, bodies := range all[1:] {
+		also, _ := s.drawn(bodies, assembly.Move(assembly.Vec{X: apartMm * float64(n+1)}))
+		also.Holds = map[int]int{}
+		for b := range seq.Refs(bodies) {
+			also.Holds[s.itemOf(b.ID)]++
+		}
+		delete(also.Holds, 0)
+		also.Title = s.title(slices.MaxFunc(bodies, func(a, b assembly.Body) int {
+			return cmp.Compare(a.Solid.Bulk().VolumeMm3, b.Solid.Bulk().VolumeMm3)
+		}).ID)
+		out.Apart = append(out.Apart, also)
+	}
+	return out
+}
+
+// drawn are the three views of bodies that hang together, from a place, and what the first cuts.
+func (s *stage) drawn(bodies []assembly.Body, at assembly.Pose) (out *plan.Arrangement, cut map[int]bool) {
+	v := &viewed{stage: s, j: s.joints[len(s.joints)-1], stands: map[string]bool{}}
+	for b := range seq.Refs(bodies) {
+		v.stands[b.ID] = true
+	}
 	across, end, above, angle := s.planes()
-	out := &plan.Arrangement{Stands: angle}
+	across, end, above = at.Of(across), at.Of(end), at.Of(above)
+	out, cut = &plan.Arrangement{Stands: angle}, map[int]bool{}
 	out.Front.Shapes, out.Front.Centres = v.shapes(across, rect{plan.XY{XMm: -apartMm, YMm: -apartMm}, plan.XY{XMm: apartMm, YMm: apartMm}})
-	cut := map[int]bool{}
 	for i := range out.Front.Shapes {
 		out.Front.Shapes[i].New = false
 		cut[out.Front.Shapes[i].Item] = true
@@ -72,12 +93,16 @@ func (s *stage) arrangement() *plan.Arrangement {
 	views.Go(func() { s.look(&out.Top, above, bodies) })
 	views.Wait()
 	out.Front.Behind = slices.DeleteFunc(out.Front.Behind, func(p plan.Place) bool { return cut[p.Item] })
-	s.names(out, cut)
 	if angle != "" {
 		above = end
 	}
+	for _, b := range bodies {
+		if of, made := s.Of[b.ID]; made && !cut[s.item[of.Part]] {
+			out.Beside = seq.Add(out.Beside, s.model(of.Part).Out.Title)
+		}
+	}
 	out.Anchors = s.anchors(above, bodies, xy(out.Top.MinMm.XMm, 0), angle != "")
-	return out
+	return out, cut
 }
 
 // anchors are the holes of what is anchored that no joint puts a screw through and that stand
@@ -92,7 +117,7 @@ func (s *stage) anchors(above assembly.Pose, bodies []assembly.Body, from plan.X
 			continue
 		}
 		for _, f := range s.mouths(&bodies[i]) {
-			if f.used || f.group.Size.Thread != nil || math.Abs(f.out.Dot(s.Up)) < 1-level {
+			if f.used || !f.group.Hole.Anchors() || math.Abs(f.out.Dot(s.Up)) < 1-level {
 				continue
 			}
 			for _, q := range f.at {
@@ -138,7 +163,7 @@ func (s *stage) look(view *plan.View, plane assembly.Pose, bodies []assembly.Bod
 // of a drawing that fills a sheet.
 const linesAcross = 70
 
-// names lists what the front view does not cut.
+// names lists what the front view of the machine does not cut, and what no view shows.
 func (s *stage) names(out *plan.Arrangement, cut map[int]bool) {
 	add := func(list *[]string, name string) {
 		if !cut[s.item[name]] {
@@ -149,11 +174,6 @@ func (s *stage) names(out *plan.Arrangement, cut map[int]bool) {
 	for _, e := range s.job.Loose {
 		if name := words.Head(e.Item.Value); name != "" && !e.Off && !slices.Contains(s.stand, name) {
 			out.ByHand = seq.Add(out.ByHand, name)
-		}
-	}
-	for _, b := range s.Bodies {
-		if of, ok := s.Of[b.ID]; ok {
-			add(&out.Beside, of.Part)
 		}
 	}
 	for _, b := range s.passing {

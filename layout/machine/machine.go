@@ -5,7 +5,7 @@
 //
 // In go a checked job, its parts worked out and its joints; out come bodies of
 // package assembly, in millimetres, and problems as values. The frame is that
-// of the first part of the largest assembly: x right and y up to TOP in its
+// of the first part of the heaviest assembly: x right and y up to TOP in its
 // front view, z out of its front.
 package machine
 

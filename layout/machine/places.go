@@ -1,7 +1,11 @@
 package machine
 
 import (
+	"cmp"
+	"maps"
 	"math"
+	"slices"
+	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -58,18 +62,37 @@ func (m *Machine) place() {
 	for _, t := range meets {
 		tied[t.A], tied[t.B] = true, true
 	}
-	for n := 0; ; n++ {
-		root := m.root(ids, tied, size)
-		if root == "" {
-			return
-		}
-		// Assemblies that no joint ties together stand well apart.
-		solved := assembly.Solve(nil, root, assembly.Move(assembly.Vec{X: apartMm * float64(n)}), meets)
-		for id, pose := range solved.At {
-			m.poses[id] = pose
-		}
+	var all []map[string]assembly.Pose
+	for root := m.root(ids, tied, size); root != ""; root = m.root(ids, tied, size) {
+		solved := assembly.Solve(nil, root, assembly.Still, meets)
+		all = append(all, solved.At)
+		maps.Copy(m.poses, solved.At)
 		m.undetermined(solved)
 	}
+	if len(all) > 1 { // what no joint ties together stands well apart, the heaviest first
+		kg := func(at map[string]assembly.Pose) float64 { return m.weighs(ids, at) }
+		slices.SortStableFunc(all, func(a, b map[string]assembly.Pose) int { return cmp.Compare(kg(b), kg(a)) })
+	}
+	for n, at := range all {
+		for id, pose := range at {
+			m.poses[id] = assembly.Move(assembly.Vec{X: apartMm * float64(n)}).Of(pose)
+		}
+	}
+}
+
+// weighs is the mass in kg of those of some instances that are placed: of steel where no density is known.
+func (m *Machine) weighs(ids []string, at map[string]assembly.Pose) float64 {
+	return seq.Sum(ids, func(id string) float64 {
+		name, _, _ := strings.Cut(id, "#")
+		if _, in := at[id]; !in {
+			return 0
+		}
+		density := float64(steelKgM3)
+		if r := m.model(name); r.Material != nil {
+			density = r.Material.DensityKgM3
+		}
+		return m.solid(name).Bulk().VolumeMm3 * 1e-9 * density
+	})
 }
 
 // apartMm is between assemblies that have no place to one another; parts are
@@ -78,8 +101,11 @@ const apartMm = 50_000
 
 // Tied tells whether joints that are worked out place two bodies to one another.
 func (m *Machine) Tied(a, b *assembly.Body) bool {
-	return math.Abs(a.Pose.At.X-b.Pose.At.X) < apartMm/2
+	return standsIn(a) == standsIn(b)
 }
+
+// standsIn is the place among the assemblies of the one that a body stands in: 0 is the machine's.
+func standsIn(b *assembly.Body) int { return int(math.Round(b.Pose.At.X / apartMm)) }
 
 // root is the first part of the largest assembly that is not placed yet.
 func (m *Machine) root(ids []string, tied map[string]bool, size map[string]int) string {

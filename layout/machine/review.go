@@ -332,7 +332,7 @@ func (m *Machine) joined(i Instance) bool {
 func (m *Machine) floor() (lowest int, ok bool) {
 	lowest = -1
 	for i := range m.Bodies {
-		if !m.hangs(&m.Bodies[i]) && (lowest < 0 || m.low(&m.Bodies[i]) < m.low(&m.Bodies[lowest])) {
+		if standsIn(&m.Bodies[i]) == 0 && !m.hangs(&m.Bodies[i]) && (lowest < 0 || m.low(&m.Bodies[i]) < m.low(&m.Bodies[lowest])) {
 			lowest = i
 		}
 	}

@@ -1,6 +1,6 @@
 package plan
 
-// Arrangement is the largest assembly as a whole: cut along its axis with what
+// Arrangement is the heaviest assembly as a whole: cut along its axis with what
 // stands behind, front at the left and TOP up; seen from its front; and seen from
 // above, front at the left. One that stands with its front up is cut with TOP at the
 // right, seen from its front so too, and from the side.
@@ -16,6 +16,11 @@ type Arrangement struct {
 	Bought []string
 	// Anchors are the holes by which it is fixed to the floor, seen from above.
 	Anchors []Anchor
+	// Apart are the assemblies that no joint ties to it, the heaviest first. Of each of them Title is that
+	// of its largest part, and Holds how many of each item stand in it.
+	Apart []*Arrangement
+	Title string
+	Holds map[int]int
 }
 
 // Anchor is an upright hole for an anchor: where it lies in the view from above, and how far, in

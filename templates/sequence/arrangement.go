@@ -40,15 +40,25 @@ type arranger struct {
 	frame draw.Frame
 }
 
-// newArranger is for the plan's machine; nil where the plan has none.
-func newArranger(pl *plan.Plan, paper draw.Frame) *arranger {
-	if pl.Arrangement == nil {
-		return nil
-	}
-	if (paper.HeightMm > paper.WidthMm) == (pl.Arrangement.Stands == "") {
+// newArranger is for the plan's machine, or what stands apart from it.
+func newArranger(pl *plan.Plan, a *plan.Arrangement, paper draw.Frame) *arranger {
+	if (paper.HeightMm > paper.WidthMm) == (a.Stands == "") {
 		paper = paper.Turned()
 	}
-	return &arranger{pl, pl.Arrangement, words.Writer{Units: pl.Units}, paper}
+	return &arranger{pl, a, words.Writer{Units: pl.Units}, paper}
+}
+
+// apart draws what no joint ties to the machine: cut, with a list of what is in it, and from outside
+// where there is room.
+func (r *arranger) apart() []*draw.Sheet {
+	if r.a.Stands != "" {
+		return r.standing()
+	}
+	front, listed, _ := r.front()
+	if !listed {
+		return []*draw.Sheet{front, r.views(false)}
+	}
+	return []*draw.Sheet{front}
 }
 
 // arrangement draws the machine cut along its axis with item numbers, overall
@@ -97,6 +107,9 @@ func (r *arranger) sheet(rest string, scale float64) (*draw.Sheet, draw.Rect) {
 	word := scaleWord(scale)
 	s := &draw.Sheet{Frame: r.frame, All: true, Name: arrangementName, Scale: word}
 	room := r.frame.Body()
+	if r.a.Title != "" {
+		rest = r.a.Title + ", tied to the machine by no joint, " + rest
+	}
 	head := draw.RunningHead(r.pl.Job, "general arrangement, "+rest+", "+word, room.Width())
 	s.Draw.Place(&head.Draw, room.X0, room.Y1)
 	room.Y1 -= head.Height
@@ -135,7 +148,7 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 	spots := r.cutView(d, p)
 	p.Centres(d, append(slices.Clone(v.Centres), [2]plan.XY{{XMm: v.MinMm.XMm - 3*scale}, {XMm: v.MaxMm.XMm + 3*scale}}))
 	box := r.sized(d, p, v, [2]float64{0, rowMm})
-	if under := -v.MinMm.YMm; under > 0 { // from the axis to what it stands on
+	if under := -v.MinMm.YMm; under > 0 && r.a.Title == "" { // from the axis to what it stands on
 		_, axis := p.At(plan.XY{})
 		upright(d, draw.Rect{X0: box.Y0, Y0: -box.X1, X1: axis, Y1: -box.X1 - 6}, r.w.Read(under))
 	}
@@ -316,7 +329,8 @@ func (r *arranger) notes(width float64) draw.Piece {
 	for _, of := range []struct {
 		titles []string
 		says   string
-	}{{r.a.Beside, "Not cut in the view along the axis: "}, {r.a.ByHand, "Put in by hand at the steps that say so, not drawn: "}, {r.a.Passing, "Comes off again, drawn at its step: "}, {r.a.Floating, "Placed by no joint, not drawn: "}} {
+	}{{r.a.Beside, "Not cut in the view along the axis: "}, {r.a.ByHand, "Put in by hand at the steps that say so, not drawn: "}, {r.a.Passing, "Comes off again, drawn at its step: "}, {r.a.Floating, "Placed by no joint, not drawn: "},
+		{seq.Map(r.a.Apart, func(a *plan.Arrangement) string { return a.Title }), "Tied to it by no joint, each with what is on it on a sheet of its own: "}} {
 		if len(of.titles) > 0 {
 			notes = append(notes, of.says+strings.Join(r.numbered(of.titles), ", ")+".")
 		}
@@ -467,24 +481,33 @@ func (r *arranger) list(blocks int) draw.Table {
 		t.Columns = append(t.Columns, draw.Column{Head: "No.", Bold: true, Align: draw.Centre}, draw.Column{Head: "Part", Flex: true, Leads: true},
 			draw.Column{Head: "off", Align: draw.Centre}, draw.Column{Head: "Material"})
 	}
-	made := len(r.pl.Parts)
-	high := (made + len(r.a.Bought) + blocks - 1) / blocks
-	cells := func(i int) []string {
-		switch {
-		case i >= made+len(r.a.Bought):
-			return make([]string, 4)
-		case i >= made:
-			return []string{strconv.Itoa(i + 1), r.a.Bought[i-made], "1", "bought"}
-		}
-		p := r.pl.Parts[i]
-		return []string{strconv.Itoa(i + 1), p.Title, strconv.Itoa(p.Quantity), p.Material}
-	}
+	rows := r.items()
+	high := (len(rows) + blocks - 1) / blocks
 	for i := range high {
 		var row []string
 		for k := range blocks {
-			row = append(row, cells(i+k*high)...)
+			if n := i + k*high; n < len(rows) {
+				row = append(row, rows[n]...)
+			} else {
+				row = append(row, make([]string, 4)...)
+			}
 		}
 		t.Rows = append(t.Rows, row)
 	}
 	return t
+}
+
+// items are the rows of the list of parts; of what stands apart those that are in it.
+func (r *arranger) items() (rows [][]string) {
+	for i, p := range r.pl.Parts {
+		if off := r.a.Holds[i+1]; r.a.Holds == nil {
+			rows = append(rows, []string{strconv.Itoa(i + 1), p.Title, strconv.Itoa(p.Quantity), p.Material})
+		} else if off > 0 {
+			rows = append(rows, []string{strconv.Itoa(i + 1), p.Title, strconv.Itoa(off), p.Material})
+		}
+	}
+	for i, title := range r.a.Bought {
+		rows = append(rows, []string{strconv.Itoa(len(r.pl.Parts) + i + 1), title, "1", "bought"})
+	}
+	return rows
 }

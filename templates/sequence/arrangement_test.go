@@ -14,6 +14,33 @@ import (
 	"centrepop/templates/sheettest"
 )
 
+// What no joint ties to the machine has a sheet of its own after it, with a list of what is in it alone.
+func TestArrangementApart(t *testing.T) {
+	t.Parallel()
+	view := func(item int, x, y float64) plan.View {
+		loop := []plan.XY{{}, {XMm: x}, {XMm: x, YMm: y}, {YMm: y}}
+		return plan.View{MaxMm: plan.XY{XMm: x, YMm: y}, Lines: [][]plan.XY{loop}, Shapes: []plan.Shape{{Kind: plan.ShapePart, Item: item, Loops: [][]plan.XY{loop}}}}
+	}
+	pl := &plan.Plan{Job: "Mill", Units: parts.Millimetres, Parts: []*plan.PartPlan{{Title: "Roll", Quantity: 1}, {Title: "Gear", Quantity: 2}, {Title: "Base", Quantity: 1}},
+		Arrangement: &plan.Arrangement{Front: view(3, 800, 430), End: view(3, 210, 430), Top: view(3, 800, 210), Apart: []*plan.Arrangement{
+			{Title: "Roll", Holds: map[int]int{1: 1, 2: 1}, Front: view(1, 200, 60), End: view(1, 60, 60), Top: view(1, 200, 60)}}}}
+	sheets := Chapters(pl, draw.Frame{WidthMm: 210, HeightMm: 297})[0].Sheets
+	if len(sheets) < 2 {
+		t.Fatalf("%d sheets", len(sheets))
+	}
+	last := sheets[len(sheets)-1]
+	texts := allTexts(last.Draw)
+	for text, want := range map[string]bool{"Roll": true, "Gear": true, "Base": false, "200": true, "800": false, "2": true,
+		"Mill – general arrangement, Roll, tied to the machine by no joint, cut along the axis, 1:1": true} {
+		if got := slices.Contains(texts, text); got != want {
+			t.Errorf("%q: %v, want %v; %v", text, got, want, texts)
+		}
+	}
+	if says := "Tied to it by no joint, each with what is on it on a sheet of its own: Roll (1)."; !slices.ContainsFunc(sheets, func(s *draw.Sheet) bool { return strings.Contains(strings.Join(allTexts(s.Draw), " "), says) }) {
+		t.Errorf("nothing says %q", says)
+	}
+}
+
 // The machine is drawn at a scale of ISO 5455 that fits, with its sizes, an item
 // number for each part that is cut or seen, and the list that names them; a plan
 // without one has no sheet.

@@ -73,7 +73,7 @@ func TestBalloonsEndInTheirParts(t *testing.T) {
 			t.Errorf("%s: %d balloons", job, n)
 		}
 		var d draw.Drawing
-		r := newArranger(pl, draw.Frame{WidthMm: 297, HeightMm: 210})
+		r := newArranger(pl, pl.Arrangement, draw.Frame{WidthMm: 297, HeightMm: 210})
 		var drawn []*plan.Shape
 		for i := range r.a.Front.Shapes {
 			drawn = append(drawn, &r.a.Front.Shapes[i])

@@ -20,21 +20,26 @@ const Name = "Assembly"
 // arrangement, the order of assembly, the sheets of each joint in the order to
 // make them. What the plan lacks is left out.
 func Chapters(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
-	var chapters []draw.Chapter
+	var whole, order, apart []*draw.Sheet
 	var views *draw.Piece
-	if r := newArranger(pl, paper); r != nil {
-		whole := draw.Chapter{Name: arrangementName}
-		whole.Sheets, views = r.arrangement(paper.Body().Width())
-		chapters = append(chapters, whole)
+	var chapters []draw.Chapter
+	if len(pl.Joints) > 0 {
+		order = overviewSheets(pl, paper, nil)
 	}
-	if len(pl.Joints) == 0 {
-		return chapters
-	}
-	order := overviewSheets(pl, paper, nil)
-	if views != nil {
-		if with := overviewSheets(pl, paper, views); len(with) == len(order) {
-			order, chapters[0].Sheets = with, chapters[0].Sheets[:1]
+	if a := pl.Arrangement; a != nil {
+		whole, views = newArranger(pl, a, paper).arrangement(paper.Body().Width())
+		for _, a := range a.Apart {
+			apart = append(apart, newArranger(pl, a, paper).apart()...)
 		}
+		if views != nil && order != nil {
+			if with := overviewSheets(pl, paper, views); len(with) == len(order) {
+				order, whole = with, whole[:1]
+			}
+		}
+		chapters = []draw.Chapter{{Name: arrangementName, Sheets: append(whole, apart...)}}
+	}
+	if order == nil {
+		return chapters
 	}
 	chapters = append(chapters, draw.Chapter{Part: Name, Name: "Order of assembly", Sheets: order})
 	return append(chapters, steps(pl, paper)...)
