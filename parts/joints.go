@@ -182,6 +182,7 @@ type WeldJoint struct {
 	Length   Length // unset is all round
 	SquareUp Length // metal on the plate over its thickness, faced off after the weld; unset takes the usual
 	Sides    int    // 1 or 2
+	SidesSet bool   // Sides is said, so that a plate on its edge is welded along these alone
 	Ground   string // inside, outside or both, where it is ground flush; empty for nowhere
 }
 

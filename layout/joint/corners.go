@@ -16,17 +16,25 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	if t.in.Place == nil || t.a.roundMm() > 0 || t.b.roundMm() > 0 {
 		return
 	}
-	p.Corners, p.Flush = j.seams.Corners(j.with(t), p.LegMm)
+	in := t.in.Weld
+	p.Corners, p.Flush = j.seams.Corners(j.with(t), p.LegMm, !in.SidesSet)
+	lengthMm := func(c plan.Corner) float64 { return c.LengthMm }
+	p.CornerMm = seq.Sum(p.Corners, lengthMm)
 	_, endA := t.a.barEnd()
-	if _, endB := t.b.barEnd(); t.in.Weld.Sides == 1 && !endA && !endB && t.in.Place.Edge() {
+	_, endB := t.b.barEnd()
+	switch onEdge := !endA && !endB && t.in.Place.Edge(); {
+	case onEdge && in.Sides == 1 && (in.SidesSet || in.Length.Set()):
 		p.Corners, p.Flush = oneSide(p.Corners), nil
+	case onEdge && !in.SidesSet:
+		end := func(c plan.Corner) bool { return c.Side != "front" && c.Side != "back" }
+		p.Round = t.a.r.Part.Outline != nil && !p.OneSided() && slices.ContainsFunc(p.Corners, end)
 	}
-	sum := seq.Sum(p.Corners, func(c plan.Corner) float64 { return c.LengthMm })
-	asked := t.in.Weld.Length.Mm * float64(t.in.Weld.Sides)
-	if t.in.Weld.Length.Set() && len(p.Flush) > 0 && asked > sum+p.LegMm {
+	sum := seq.Sum(p.Corners, lengthMm)
+	asked := in.Length.Mm * float64(in.Sides)
+	if in.Length.Set() && len(p.Flush) > 0 && asked > sum+p.LegMm {
 		t.problem(plan.FilletNoCorner, plan.Of(plan.Mm, asked), plan.Of(plan.Mm, words.Round(sum, 0)), plan.Named(strings.Join(p.Flush, ", ")), plan.Named(t.a.title()))
 	}
-	if along := alongs(p.Corners); len(along) > 1 || len(p.Flush) > 0 {
+	if along := alongs(p.Corners); len(along) > 1 || len(p.Flush) > 0 || p.Round {
 		t.out.How += "; fillet"
 		for i, title := range along {
 			if i > 0 {

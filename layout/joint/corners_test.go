@@ -13,7 +13,8 @@ import (
 // 110 × 140 with a corner of 15 off, so 125 stand on the upright and 95 on the base; flush
 // with the upright's edge it has one corner there, set in both. A tube of 50 has corners of
 // radius 8 (EN 10219-2), so that its foot has 4 × 34 + 2π × 8 = 186 of corner round it, and
-// stands flush on two sides of a rail of its own width. The upright of 320 has corners of 12,
+// stands flush on two sides of a rail of its own width. Where sides are not said, the fillet goes round both
+// ends of 10 as well, but not into the notch. The upright of 320 has corners of 12,
 // within a quarter of a millimetre of its edge for 2.4 more at each end. What is welded to the
 // gusset before it stands changes nothing.
 func TestFilletsLieInCorners(t *testing.T) {
@@ -29,7 +30,8 @@ func TestFilletsLieInCorners(t *testing.T) {
 		{"gusset-2", "", "", "back", map[string]float64{"front Housing plate": 125, "front Base plate": 95, "back Base plate": 95}, 315},
 		{"gusset-1", place, strings.Replace(place, "left: 0", "left: 4", 1), "", map[string]float64{"back Housing plate": 125, "front Housing plate": 125, "front Base plate": 95, "back Base plate": 95}, 440},
 		{"gusset-1", place, strings.Replace(place, "left: 0", "left: 3", 1), "front", map[string]float64{"back Housing plate": 125, "front Base plate": 95, "back Base plate": 95}, 315},
-		{"gusset-1", place, strings.Replace(place, "sides: 2, ", "", 1), "", map[string]float64{"back Housing plate": 125, "back Base plate": 95}, 220},
+		{"gusset-1", place, strings.Replace(place, "sides: 2, ", "", 1), "front", map[string]float64{"back Housing plate": 125, "front Base plate": 95, "back Base plate": 95, "top Housing plate": 10, "right Base plate": 10}, 335},
+		{"gusset-1", place, strings.Replace(place, "sides: 2", "sides: 1", 1), "", map[string]float64{"back Housing plate": 125, "back Base plate": 95}, 220},
 		{"gusset-1", of4, "gusset#4.outline, to: gusset#1.outline, type: fillet, process: MAG}\n    place: {on: front, with: back, at: [40, 60], top: up}\n    before: gusset-1", "front", map[string]float64{"back Housing plate": 125, "front Base plate": 95, "back Base plate": 95}, 315},
 		{"upright", "", "", "", map[string]float64{"front Base plate": 301, "back Base plate": 301}, 602},
 		{"stand-leg-1", "", "", "top front", map[string]float64{"bottom Stand rail 1": 38, "back Stand end 1": 38}, 76},
@@ -162,6 +164,52 @@ func TestSetAsItLies(t *testing.T) {
 		}
 		if !strings.Contains(got, c.want) {
 			t.Errorf("%s %s: %q", c.joint, c.now, got)
+		}
+	}
+}
+
+// A lug of 33 × 15 on a face is welded in all its corners where sides are not said: flush with an edge of the
+// plate along its back and both ends, else all round. By EN 1993-1-8 clause 4.5.1(1) returned ends make that one
+// run, so the z6 in S235 carries 360/(√3 · 0.8 · 1.25) = 207.8 N/mm² on 4.24 over 63 less two throats, 48.1 kN,
+// and all round over 96, 84.7 kN. Said sides, or a length, leave out the ends; what is there is known all the same.
+func TestLugRoundItsEnds(t *testing.T) {
+	t.Parallel()
+	plates := []string{
+		"part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: laser}\noutline: {rectangle: [150, 230]}\n",
+		"part: lug\nkind: plate\nmaterial: S235\nstock: {plate: 15 mm, cut: laser}\noutline: {rectangle: [33, 40]}\n",
+	}
+	for _, c := range []struct {
+		weld, top string
+		mm, there float64
+		round     bool
+		says      []string
+		carries   string
+	}{
+		{"", "0", 63, 63, true, []string{"on its back (33) and right (15) and left (15)", "No weld where it stands flush", "round the corners without a stop"}, "48 kN"},
+		{"", "30", 96, 96, true, []string{"front (33)", "back (33)", "until both meet"}, "85 kN"},
+		{", sides: 2", "30", 66, 66, false, []string{"turn and turn about on the two sides"}, ""},
+		{", sides: 1", "0", 33, 33, false, []string{"From the middle outward."}, ""},
+		{", length: 20", "0", 20, 63, false, nil, ""},
+	} {
+		p := filed(t, "{name: j, weld: {part: lug.outline, to: plate.outline, type: fillet, size: 6"+c.weld+"}, place: {on: front, with: bottom, from-left: 12, from-top: "+c.top+", front: up}}", plates...)
+		w := p.Joints[0].Weld
+		got := p.Joints[0].How
+		for _, s := range p.Joints[0].Steps {
+			got += strings.Join(s.Do, " ")
+		}
+		carries := ""
+		for _, f := range p.Joints[0].Figures {
+			if f.Label == "carries by design" {
+				carries = f.Value
+			}
+		}
+		if w.LengthMm != c.mm || w.CornerMm != c.there || w.Round != c.round || !strings.HasPrefix(carries, c.carries) || c.carries == "" && carries != "" {
+			t.Errorf("%s %s: %v of %v, round %v, carries %q", c.weld, c.top, w.LengthMm, w.CornerMm, w.Round, carries)
+		}
+		for _, want := range c.says {
+			if !strings.Contains(got, want) {
+				t.Errorf("%s %s: no %q in %q", c.weld, c.top, want, got)
+			}
 		}
 	}
 }

@@ -52,14 +52,17 @@ func (t *joint) filletLoad(p *plan.WeldPlan) {
 	if !ok || metals.Class > material.WeldPreheated {
 		return
 	}
-	runs := slices.Repeat([]float64{p.LengthMm}, t.in.Weld.Sides)
-	if t.derived() {
+	runs, closed := slices.Repeat([]float64{p.LengthMm}, t.in.Weld.Sides), p.DiameterMm > 0 && !t.in.Weld.Length.Set()
+	switch {
+	case p.Round && len(p.Flush) < 2 && len(alongs(p.Corners)) == 1: // one run, its ends returned: EN 1993-1-8 clause 4.5.1(1)
+		runs, closed = []float64{p.LengthMm}, len(p.Flush) == 0
+	case t.derived():
 		runs = nil
 		for _, c := range p.Corners {
 			runs = append(runs, c.LengthMm)
 		}
 	}
-	l, err := weld.FilletLoad(p.ThroatMm, runs, p.DiameterMm > 0 && !t.in.Weld.Length.Set(), weld.Side{Material: *t.a.r.Material, ThickMm: t.a.thickMm()}, weld.Side{Material: *t.b.r.Material, ThickMm: t.b.thickMm()})
+	l, err := weld.FilletLoad(p.ThroatMm, runs, closed, weld.Side{Material: *t.a.r.Material, ThickMm: t.a.thickMm()}, weld.Side{Material: *t.b.r.Material, ThickMm: t.b.thickMm()})
 	if err != nil {
 		return
 	}

@@ -718,11 +718,13 @@ func (t *joint) seam() seam {
 		return seam{"the middle of each side of the section", "The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: " + t.flare() + "a seam filled level with both.", "in the middle of each fillet"}
 	case endA || endB:
 		return seam{"the middle of two opposite sides of the section, then of the other two", "Each side of the section from its middle outward, opposite sides in turn.", "in the middle of each side"}
+	case t.out.Weld.Round:
+		return seam{out.tack, "From the middle of its longest side outward both ways, round the corners without a stop" + map[bool]string{true: ". No weld where it stands flush: there is no corner.", false: " until both meet."}[flush], out.gauge + " of each side"}
 	case flush:
 		return seam{out.tack, "From the middle outward, corner by corner in turn. No weld where it stands flush: there is no corner.", out.gauge + " of each fillet"}
 	case t.out.Weld.Lap:
 		return seam{out.tack, "Each edge from its middle outward, the opposite one after it.", "in the middle of each edge"}
-	case t.in.Weld.Sides == 2 || t.helixMm() > 0:
+	case t.in.Weld.Sides == 2 || t.helixMm() > 0 || !t.out.Weld.OneSided():
 		return seam{out.tack, "From the middle outward, turn and turn about on the two sides.", out.gauge + ", on each side"}
 	default:
 		return out
@@ -777,7 +779,7 @@ func (t *joint) tackSeams() string {
 		n, tack := t.tackRow(mm)
 		text := words.Trim(float64(n), 0) + " × " + t.w.Read(tack) + " long"
 		if on := t.w.Read(mm); long[0] != long[len(long)-1] {
-			if p.Lap { // corners that are rounded are of both edges
+			if p.Lap || p.Round { // corners that are rounded are of both edges
 				on = strings.Join(edges[mm], " and ")
 			}
 			text += " on " + on

@@ -45,7 +45,7 @@ func beads(a, b [][]plan.XY, w *plan.WeldPlan) [][]plan.XY {
 	var out [][]plan.XY
 	for _, c := range all {
 		again := slices.ContainsFunc(kept, func(k bead) bool { return distance(k.middle(), c.middle()) < leg })
-		if again || w.Sides == 1 && len(kept) > 0 && (w.DiameterMm == 0 || c.groove != kept[0].groove || c.areaMm2 < 0.4*kept[0].areaMm2) {
+		if again || w.OneSided() && len(kept) > 0 && (w.DiameterMm == 0 || c.groove != kept[0].groove || c.areaMm2 < 0.4*kept[0].areaMm2) {
 			continue
 		}
 		kept = append(kept, c)

@@ -339,7 +339,7 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 // are parts like others.
 func (v *viewed) joining(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.Body) []plan.Shape {
 	switch {
-	case j.Weld != nil && j.Weld.Corners != nil && math.Abs(plane.Z.Dot(a.Pose.Z)) > 0.9 && sheet(v.model(j.A.Part).Part):
+	case j.Weld != nil && j.Weld.Corners != nil && !j.Weld.Round && math.Abs(plane.Z.Dot(a.Pose.Z)) > 0.9 && sheet(v.model(j.A.Part).Part):
 		return nil // along the plate: its corners lie before and behind
 	case j.Weld != nil:
 		return []plan.Shape{{Kind: plan.ShapeBead, Loops: beads(v.cut(plane, a), v.cut(plane, b), j.Weld)}}

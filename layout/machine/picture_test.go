@@ -32,6 +32,7 @@ func TestBeads(t *testing.T) {
 		"prepared":         {bevelled, floor, plan.WeldPlan{ThinnerMm: 8, Sides: 1}, []float64{4.5}, []float64{4}},
 		"prepared, filled": {bevelled, floor, plan.WeldPlan{LegMm: 6, Sides: 2}, []float64{4.5, 18}, []float64{4, -7}},
 		"one side":         {box(-5, 0, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 1}, []float64{18}, []float64{-7}},
+		"in two corners":   {box(-5, 0, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 1, Corners: []plan.Corner{{Side: "front"}, {Side: "back"}}}, []float64{18, 18}, []float64{-7, 7}},
 		"round, one side":  {box(-5, 0, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 1, DiameterMm: 10}, []float64{18, 18}, []float64{-7, 7}},
 		// Under two fifths of the larger it is none of its kind.
 		"round, narrow on one side": {box(-5, 0, 5, 40), box(-50, -10, 7.3, 0), plan.WeldPlan{LegMm: 6, Sides: 1, DiameterMm: 10}, []float64{18}, []float64{-7}},

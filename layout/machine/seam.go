@@ -33,13 +33,13 @@ var faces = []string{"left", "right", "bottom", "top", "front", "back"}
 
 // Corners are the stretches along which the last of some joints, a straight weld with a
 // place, has its parts in a corner where a fillet of a leg of legMm lies, on all that its
-// first part touches of what is welded by then; and the sides of that part that stand flush
-// with an edge, where there is none.
-func (s Seams) Corners(joints []*plan.JointPlan, legMm float64) (corners []plan.Corner, flush []string) {
+// first part touches of what is welded by then, of sheet that stands on its edge also round its
+// ends; and the sides of that part that stand flush with an edge, where there is none.
+func (s Seams) Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corners []plan.Corner, flush []string) {
 	m, j := s.m, joints[len(joints)-1]
 	m.joints, m.Problems = joints, nil
 	m.place()
-	c := cornered{m: m, out: beadShare * legMm, mm: map[plan.Corner]float64{}, flush: map[[2]string]float64{}}
+	c := cornered{m: m, ends: ends, out: beadShare * legMm, mm: map[plan.Corner]float64{}, flush: map[[2]string]float64{}}
 	a, still := instance(j.A), instance(j.B)
 	pose, ok := m.poses[a.id()]
 	if !ok {
@@ -119,8 +119,10 @@ type cornered struct {
 	m      *Machine
 	a      assembly.Body
 	others []assembly.Body
-	out    float64 // of the corner to the middle of a fillet's legs
-	face   string  // that is looked at
+	ends   bool     // sheet on its edge is looked at round its ends too, but for those of a notch
+	lies   []string // its faces that touch
+	out    float64  // of the corner to the middle of a fillet's legs
+	face   string   // that is looked at
 	order  []plan.Corner
 	mm     map[plan.Corner]float64
 	flush  map[[2]string]float64 // by face and side: positive where there is no corner
@@ -151,7 +153,7 @@ func (c *cornered) onFace(face string) {
 // the stretches along which one of them goes on while the body ends.
 func (c *cornered) edges(of *assembly.Body, on []*assembly.Body, plane assembly.Pose, level float64) {
 	own := plane.Of(assembly.Move(assembly.Vec{Z: level}))
-	onEdge := sheet(c.m.model(c.m.Of[of.ID].Part).Part) && math.Abs(of.Pose.Z.Dot(plane.Z)) < 0.5
+	onEdge := !c.ends && sheet(c.m.model(c.m.Of[of.ID].Part).Part) && math.Abs(of.Pose.Z.Dot(plane.Z)) < 0.5
 	inPlane := plane.Inverse()
 	within := on[0].Box().Moved(inPlane)
 	for _, b := range on[1:] {
@@ -221,6 +223,9 @@ func (c *cornered) look(s stretch) {
 		}
 		return // it does not touch here
 	}
+	if of == &c.a {
+		c.lies = seq.Add(c.lies, c.face)
+	}
 	for i := range c.others {
 		if c.others[i].Dist(above) < 0 {
 			return // something fills the corner
@@ -265,7 +270,8 @@ func sideOf(b *assembly.Body, way assembly.Vec) string {
 // found are the corners that are long enough, and the sides without any.
 func (c *cornered) found() (corners []plan.Corner, flush []string) {
 	for _, key := range c.order {
-		if mm := c.mm[key]; mm >= cornerLeastMm {
+		notch := c.ends && key.Of == c.m.title(c.a.ID) && slices.Contains(c.lies, key.Side) && sheet(c.m.model(c.m.Of[c.a.ID].Part).Part)
+		if mm := c.mm[key]; mm >= cornerLeastMm && !notch {
 			key.LengthMm = words.Round(mm, 0)
 			corners = append(corners, key)
 		}

@@ -310,6 +310,8 @@ type WeldPlan struct {
 	LengthMm     float64   `json:"length_mm"`
 	DiameterMm   float64   `json:"diameter_mm,omitempty"` // of a weld all round
 	Corners      []Corner  `json:"corners,omitempty"`     // of a straight fillet whose parts have a place
+	CornerMm     float64   `json:"corner_mm,omitempty"`   // length of all corners that its parts make, whether it is laid in them or not; 0 where that is not known
+	Round        bool      `json:"round,omitempty"`       // they go round the ends of sheet that stands on its edge
 	Flush        []string  `json:"flush,omitempty"`       // sides of the first part that stand flush, without a corner
 	FlareMm2     float64   `json:"flare_mm2,omitempty"`   // section of their seams over the round corner of a hollow section
 	FlareMm      float64   `json:"flare_mm,omitempty"`    // length of these seams; 0 for none
@@ -337,6 +339,11 @@ type Corner struct {
 	Of       string  `json:"of"`    // its title
 	Along    string  `json:"along"` // title of the part that goes on
 	LengthMm float64 `json:"length_mm"`
+}
+
+// OneSided tells whether a fillet from one side lies in corners on one side alone, or where it lies is not known.
+func (w *WeldPlan) OneSided() bool {
+	return w.Sides == 1 && !slices.ContainsFunc(w.Corners, func(c Corner) bool { return c.Side != w.Corners[0].Side })
 }
 
 // WeldRun is one stretch of weld on a circle.

@@ -217,7 +217,7 @@ func weldSense(r *reviewer) {
 			})
 		}
 		to := r.job.Part(w.To.Part)
-		if tee := w.Part.Feature == "outline" && (w.To.Feature == "outline" || to != nil && to.Bar != nil) && (in.Place == nil || in.Place.Edge()); tee && w.Type == "fillet" && w.Sides == 1 {
+		if tee := w.Part.Feature == "outline" && (w.To.Feature == "outline" || to != nil && to.Bar != nil) && (in.Place == nil || in.Place.Edge()); tee && w.Type == "fillet" && j.Weld.OneSided() {
 			say(Finding{What: "a tee is welded on one side only", Rule: "a fillet on one side tears open at its root", Fix: "sides: 2, or accept it for light brackets"})
 		}
 		if edge := max(r.edgeMm(w.Part.Part), r.barSeamMm(w.Part, true)); w.Length.Set() && edge > 0 && w.Length.Mm > edge+slackMm {

@@ -123,7 +123,7 @@ func (f *fields) weldJoint() *parts.WeldJoint {
 	f.spare("ground", f.word("type") == "fillet", "a fillet is ground flush", "delete ground; a fillet carries by what stands out of its corner")
 	return &parts.WeldJoint{
 		Part: f.jointRef(f.val("part")), To: f.jointRef(f.val("to")), Type: f.word("type"), Size: f.length("size"),
-		Process: f.word("process"), Length: f.length("length"), SquareUp: f.length("square-up"), Sides: f.count("sides"), Ground: f.word("ground"),
+		Process: f.word("process"), Length: f.length("length"), SquareUp: f.length("square-up"), Sides: f.count("sides"), SidesSet: f.given("sides"), Ground: f.word("ground"),
 	}
 }
 

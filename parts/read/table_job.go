@@ -128,7 +128,7 @@ var weldGroup = &Group{Name: "weld", Means: "A weld.", Example: "weld: {part: fl
 	{Name: "process", Type: WordType, Means: "welding process", Default: "MAG", Words: []string{"MAG", "MIG", "MMA", "TIG", "flux-cored", "metal-cored", "self-shielded"}},
 	{Name: "length", Type: SizeType, Means: "length of a straight weld, on each side", Default: "all round; in every corner of a fillet with a place; round a mitre"},
 	{Name: "square-up", Type: DistanceType, Means: "what the plate has over its thickness, to be faced off after its last weld", Default: "what is usual"},
-	{Name: "sides", Type: CountType, Means: "welded from one side or both", Default: "1", Low: 1, High: 2},
+	{Name: "sides", Type: CountType, Means: "welded from one side or both; said, a plate on its edge is not welded round its ends", Default: "1", Low: 1, High: 2},
 	{Name: "ground", Type: WordType, Means: "where a butt weld is ground flush with the metal beside it; not said, nowhere", Words: []string{"inside", "outside", "both"}},
 }}
 

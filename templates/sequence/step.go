@@ -53,7 +53,7 @@ func unplaced(w, other *plan.WeldPlan) *plan.WeldPlan {
 		return w
 	}
 	out := *w
-	out.Corners, out.Flush, out.LengthMm, out.DepositedKg = nil, nil, 0, 0
+	out.Corners, out.CornerMm, out.Flush, out.LengthMm, out.DepositedKg = nil, 0, nil, 0, 0
 	if len(other.Finish) == 0 {
 		out.Finish = nil
 	}
