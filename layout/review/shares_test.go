@@ -222,6 +222,11 @@ func TestShares(t *testing.T) {
 			v.p.Bar = &parts.Bar{Width: mm(30), Depth: mm(20), Left: end}
 		})
 	}
+	corners := func(long float64, sides int) rule { // of 120 together
+		return welded(func(_ *view, w *parts.WeldJoint, j *plan.WeldPlan) {
+			w.Type, w.Length, w.Sides, j.CornerMm = "fillet", mm(long), sides, 120
+		})
+	}
 	onRound := func(d float64) rule { // a bar of 20 × 20, square: r − √(r² − 100)
 		return welded(func(v *view, w *parts.WeldJoint, _ *plan.WeldPlan) {
 			w.Part.Feature, w.Type = string(parts.LeftEnd), "bevel"
@@ -338,6 +343,7 @@ func TestShares(t *testing.T) {
 		{"2.4 by stick", stick(2.4), ""}, {"thinner", stick(2.3), "2.3 mm, wanted at least 2.4 mm"}, {"a leg of 4 on 3", leg(4, 3), ""}, {"a larger one", leg(4.1, 3), "4.1 mm on 3 mm, wanted at most 4 mm"}, {"of 12 on 10", leg(12, 10), ""}, {"a larger one", leg(12.1, 10), "12.1 mm on 10 mm, wanted at most 12 mm"},
 		{"prepared half through", prepared(5), ""}, {"shallower", prepared(4.9), "4.9 mm for a wall of 10 mm, wanted at least 5 mm"},
 		{"a quarter of the edge", seam(25, parts.BarEnd{}), ""}, {"less", seam(24.9, parts.BarEnd{}), "24.9 mm on 100 mm, wanted at least 25 mm"}, {"all of it", seam(100, parts.BarEnd{}), ""}, {"more", seam(100.1, parts.BarEnd{}), "100.1 mm on 100 mm"},
+		{"a quarter of its corners", corners(30, 1), ""}, {"less", corners(29.9, 1), "29.9 mm on 120 mm, wanted at least 30 mm"}, {"half of that on each side", corners(15, 2), ""}, {"less", corners(14.9, 2), "29.8 mm on 120 mm, wanted at least 30 mm"},
 		{"of one that is coped, 1.3 of it", seam(130, parts.BarEnd{Round: mm(60)}), ""}, {"more", seam(130.1, parts.BarEnd{Round: mm(60)}), "130.1 mm on 130 mm"},
 		{"a square end on 65", onRound(65), ""}, {"on less", onRound(64), "its sides stand off by 1.603 mm, wanted at most 1.6 mm"}, // 1/16 in: AWS D1.1, from memory
 		{"a root of 4", root(4), ""}, {"wider", root(4.1), "4.1 mm, wanted at most 4 mm"}, {"a press by a quarter", presses(10), ""}, {"by less", presses(9.9), "9.9 mm of 40 mm, wanted at least 10 mm"},

@@ -226,9 +226,13 @@ func weldSense(r *reviewer) {
 				Rule: "a weld lies on an edge", Source: "by geometry", Fix: "the length of the edge",
 			})
 		}
-		if edge := r.seamMm(w); w.Length.Set() && w.Length.Mm < shortShare*edge-slackMm {
+		edge, long := r.seamMm(w), w.Length.Mm
+		if j.Weld.CornerMm > 0 { // on all sides
+			edge, long = j.Weld.CornerMm, w.Length.Mm*float64(w.Sides)
+		}
+		if w.Length.Set() && long < shortShare*edge-slackMm {
 			say(Finding{
-				What: "the weld holds a small part of the edge it is on", Numbers: r.mm(w.Length.Mm) + " on " + r.mm(edge) + ", wanted at least " + r.mm(shortShare*edge), LeftMm: left(w.Length.Mm),
+				What: "the weld holds a small part of the edge it is on", Numbers: r.mm(long) + " on " + r.mm(edge) + ", wanted at least " + r.mm(shortShare*edge), LeftMm: left(long),
 				Rule: "a weld that carries runs over a quarter of its edge at the least", Fix: "the length of the edge, or accept it for a part that carries nothing",
 			})
 		}
