@@ -1,11 +1,14 @@
 package joint
 
 import (
+	"math"
 	"slices"
 	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -13,6 +16,9 @@ import (
 // is not on every side, and notes a length that is asked for where no corner is.
 func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	p.Lap = t.in.Place != nil && !t.in.Place.Edge() && t.a.r.Part.Outline != nil && t.a.step == nil
+	if plate, round := t.boredPlate(); plate != nil && !t.in.Weld.Length.Set() {
+		j.boreCorners(t, p, plate, round)
+	}
 	if t.in.Place == nil || t.a.roundMm() > 0 || t.b.roundMm() > 0 {
 		return
 	}
@@ -42,6 +48,37 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 			}
 			t.out.How += " along " + title + " on its " + t.sides(p.Corners, title)
 		}
+	}
+}
+
+// sameRoundMm is how far the measured width of a round may be from that of its step.
+const sameRoundMm = 0.6
+
+// boreCorners finds on which faces of a plate a round that is welded in its bore makes a corner, and how long it
+// is there, round the bore or a shoulder; of one side the round itself is taken before its shoulder, the front
+// before the back.
+func (j *making) boreCorners(t *joint, p *plan.WeldPlan, plate, round *feature) {
+	wide := j.seams.BoreMm(j.with(t), machineOf(plate.inst()), machineOf(round.inst()), plate.step.Size.NominalMm)
+	for _, face := range []string{string(parts.Front), string(parts.Back)} {
+		outside, _ := round.r.Sides()
+		for _, s := range outside {
+			if math.Abs(s.Size.NominalMm-wide[face]) < sameRoundMm {
+				wide[face] = s.Size.NominalMm
+			}
+		}
+		if mm := wide[face]; mm > 0 {
+			p.Corners = append(p.Corners, plan.Corner{Side: face, Of: plate.title(), Along: round.title(), LengthMm: words.Round(math.Pi*mm, 1)})
+		}
+	}
+	switch {
+	case len(p.Corners) < p.Sides || p.Sides > 1 && p.Corners[0].LengthMm == p.Corners[1].LengthMm:
+		p.Corners = nil // the review says what lacks; alike, all round on both sides says it
+	case p.Sides == 1:
+		if back := p.Corners[len(p.Corners)-1]; back.LengthMm < p.Corners[0].LengthMm {
+			p.Corners[0] = back
+		}
+		p.Corners = p.Corners[:1]
+		p.DiameterMm = geom.Clean(wide[p.Corners[0].Side])
 	}
 }
 

@@ -213,3 +213,35 @@ func TestLugRoundItsEnds(t *testing.T) {
 		}
 	}
 }
+
+// A hub whose spigot of 36 goes through an arm of 12 and whose shoulder of 45 lies against its back has two corners,
+// π · 36 = 113.1 and π · 45 = 141.4. From one side the first is meant, and the words say on which face; from both
+// the two make 254.5. One that ends level in front has only that of its shoulder; without a shoulder both are alike.
+func TestCornersOfABore(t *testing.T) {
+	t.Parallel()
+	hub := func(spigot, body float64) string {
+		return fmt.Sprintf("part: hub\nkind: turned\nmaterial: S235\nstock: {round: 50, length: 40}\nprofile:\n  outside:\n    - {name: spigot, diameter: 36, length: %g}\n    - {name: body, diameter: %g, length: 15}\n", spigot, body)
+	}
+	const arm = "part: arm\nkind: plate\nmaterial: S235\nstock: {plate: 12, cut: laser}\noutline: {square: 100}\nbore: {diameter: 36, fit: H8}\n"
+	for _, c := range []struct {
+		spigot, body float64
+		sides        string
+		mm, dia      float64
+		says         string
+	}{
+		{20, 45, "", 113.1, 36, "On the front (113.1) of arm alone."},
+		{20, 45, ", sides: 2", 254.5, 36, "On the front (113.1) and back (141.4) of arm. "},
+		{12, 45, "", 141.37, 45, "On the back (141.4) of arm alone."},
+		{20, 36, "", 113.1, 36, "On the front (113.1) of arm alone."},
+		{20, 36, ", sides: 2", 113.1, 36, "Weld on the front and the back of arm"},
+	} {
+		j := filed(t, fmt.Sprintf("{name: j, weld: {part: hub.spigot, to: arm.bore, type: fillet, size: 5%s}, place: {on: front, with: back, at: [0, 0], gap: -27}}", c.sides), hub(c.spigot, c.body), arm).Joints[0]
+		got := ""
+		for _, s := range j.Steps {
+			got += strings.Join(s.Do, " ")
+		}
+		if math.Abs(j.Weld.LengthMm-c.mm) > 0.06 || j.Weld.DiameterMm != c.dia || !strings.Contains(got, c.says) {
+			t.Errorf("%v %v%s: %v long round %v, %q", c.spigot, c.body, c.sides, j.Weld.LengthMm, j.Weld.DiameterMm, got)
+		}
+	}
+}

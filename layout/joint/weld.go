@@ -429,6 +429,9 @@ func (t *joint) weldFigures(p *plan.WeldPlan) {
 	if p.DiameterMm > 0 && len(p.TacksDeg) > 0 {
 		round = ", all round " + t.w.Dia(p.DiameterMm)
 	}
+	if len(p.Corners) > 1 && round != "" {
+		round = ", on both faces"
+	}
 	if t.eachSide() {
 		round += ", on each side"
 	}
@@ -557,8 +560,11 @@ func (j *making) swingMm(t *joint, about inst, body []inst) float64 {
 	if !j.job.Shop.SwingMm.Set() {
 		return 0
 	}
-	return j.seams.SwingMm(j.with(t), machine.Instance{Part: about.part, Copy: about.copy}, seq.Map(body, func(i inst) machine.Instance { return machine.Instance{Part: i.part, Copy: i.copy} }))
+	return j.seams.SwingMm(j.with(t), machineOf(about), seq.Map(body, machineOf))
 }
+
+// machineOf is an instance as the machine knows it.
+func machineOf(i inst) machine.Instance { return machine.Instance{Part: i.part, Copy: i.copy} }
 
 // lean is how far a plate that stands on a face with an edge of it may lean, and that in
 // words; nothing of another weld.
@@ -578,6 +584,10 @@ func (t *joint) lean() (mm float64, text string) {
 
 func (t *joint) laid(p *plan.WeldPlan) []string {
 	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
+	if p.DiameterMm > 0 && len(p.Corners) > 0 {
+		alone := map[bool]string{true: " alone"}[len(p.Corners) == 1]
+		do = append(do, "On the "+t.sides(p.Corners, p.Corners[0].Along)+" of "+p.Corners[0].Of+alone+".")
+	}
 	if drawn, on := weldChamfers(t); len(drawn) == 1 && p.Bevelled != "" {
 		edge := drawn[0].Edge.Value
 		do = append(do, "Weld from the "+edge[strings.LastIndex(edge, "-")+1:]+" of "+on+", where its groove is.")
@@ -599,7 +609,7 @@ func (t *joint) laid(p *plan.WeldPlan) []string {
 		}
 		if p.Sides > 1 {
 			on := "both sides"
-			if plate := t.boredPlate(); plate != nil {
+			if plate, _ := t.boredPlate(); plate != nil {
 				on = "the front and the back of " + plate.title()
 			}
 			do = append(do, "Weld on "+on+": a layer on one, then the same on the other, turn and turn about.")
@@ -825,7 +835,7 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 		where := "at four places round"
 		if len(p.TacksDeg) == 0 {
 			where = t.seam().gauge
-		} else if t.eachSide() {
+		} else if t.eachSide() || p.Sides > 1 {
 			where += ", on each side"
 		}
 		s.Hold = "Weld gauge on the throat " + where + "."
@@ -835,7 +845,7 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 		c.Limits, c.Gauge = "level or proud all along", "straight edge, eye"
 		if t.branchEnd() != nil { // no straight edge lies on a saddle
 			where, full, c.Limits, c.Gauge = "Look along the weld all round, with a light", "no edge of the gap to be seen", "no edge of the gap to be seen", "eye, weld gauge"
-		} else if plate := t.boredPlate(); plate != nil {
+		} else if plate, _ := t.boredPlate(); plate != nil {
 			where = "Straight edge on " + t.grooveSide(plate) + plate.title() + ", along a radius over the weld"
 		}
 		s.Hold = where + ": full, " + full + ", no undercut."
@@ -852,14 +862,14 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 	}
 }
 
-// boredPlate is the flat part in whose bore a round is welded, nil for another weld.
-func (t *joint) boredPlate() *feature {
+// boredPlate is the flat part in whose bore a round is welded, and that; nil for another weld.
+func (t *joint) boredPlate() (plate, round *feature) {
 	for _, p := range [2][2]*feature{{&t.a, &t.b}, {&t.b, &t.a}} {
 		if round, plate := p[0], p[1]; plate.r.Part.Outline != nil && plate.step != nil && plate.step.Inside && round.step != nil && !round.step.Inside {
-			return plate
+			return plate, round
 		}
 	}
-	return nil
+	return nil, nil
 }
 
 // grooveSide says which face of a part its groove opens to; nothing where none is drawn.

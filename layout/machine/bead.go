@@ -18,8 +18,9 @@ type bead struct {
 // beads are the corners between two cut surfaces that a weld fills: where one
 // contour leaves the other at an angle, and the wedge between them is empty. Of a
 // weld from one side that is taken which an edge is prepared for, else the
-// largest; all round, those like it at both sides of the axis.
-func beads(a, b [][]plan.XY, w *plan.WeldPlan) [][]plan.XY {
+// largest; all round, those like it at both sides of the axis. Only those whose middle lies
+// where one may be are taken.
+func beads(a, b [][]plan.XY, w *plan.WeldPlan, there func(plan.XY) bool) [][]plan.XY {
 	leg := cmp.Or(w.LegMm, w.ThinnerMm)
 	touch := w.GapLeastMm + 0.6 // fits, and corners that a press fit rounds
 	var all []bead
@@ -32,6 +33,7 @@ func beads(a, b [][]plan.XY, w *plan.WeldPlan) [][]plan.XY {
 			}
 		}
 	}
+	all = slices.DeleteFunc(all, func(c bead) bool { return !there(c.middle()) })
 	slices.SortStableFunc(all, func(p, q bead) int {
 		if p.groove != q.groove {
 			if p.groove {

@@ -342,7 +342,7 @@ func (v *viewed) joining(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.
 	case j.Weld != nil && j.Weld.Corners != nil && !j.Weld.Round && math.Abs(plane.Z.Dot(a.Pose.Z)) > 0.9 && sheet(v.model(j.A.Part).Part):
 		return nil // along the plate: its corners lie before and behind
 	case j.Weld != nil:
-		return []plan.Shape{{Kind: plan.ShapeBead, Loops: beads(v.cut(plane, a), v.cut(plane, b), j.Weld)}}
+		return []plan.Shape{{Kind: plan.ShapeBead, Loops: beads(v.cut(plane, a), v.cut(plane, b), j.Weld, onFaceOf(plane, j, a, b))}}
 	case j.Bearing != nil:
 		return v.rings(plane, j)
 	}
@@ -351,6 +351,22 @@ func (v *viewed) joining(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.
 		out = slices.DeleteFunc(out, func(s plan.Shape) bool { return s.Kind == plan.ShapeBar })
 	}
 	return out
+}
+
+// onFaceOf tells of a place in a plane whether it lies on the face of a plate on which alone a round is welded
+// in its bore; always, where no one face is meant.
+func onFaceOf(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.Body) func(plan.XY) bool {
+	if j.Weld.DiameterMm == 0 || len(j.Weld.Corners) != 1 {
+		return func(plan.XY) bool { return true }
+	}
+	plate := b
+	if j.A.Inside {
+		plate = a
+	}
+	box, into := plate.Solid.Box(), plate.Pose.Inverse().Of(plane)
+	return func(p plan.XY) bool {
+		return into.Apply(assembly.Vec{X: p.XMm, Y: p.YMm}).Z > (box.Low.Z+box.High.Z)/2 == (j.Weld.Corners[0].Side == string(parts.Front))
+	}
 }
 
 // window is what a picture shows: the two parts, but of a long one only the

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 )
 
@@ -39,7 +40,7 @@ func TestBeads(t *testing.T) {
 		"round, less narrow":        {box(-5, 0, 5, 40), box(-50, -10, 7.5, 0), plan.WeldPlan{LegMm: 6, Sides: 1, DiameterMm: 10}, []float64{18, 7.5}, []float64{-7, 5 + 2.5/3}},
 		"under":                     {box(-5, -50, 5, -10), floor, plan.WeldPlan{LegMm: 30, Sides: 2}, []float64{450, 450}, []float64{-15, 15}},
 	} {
-		got := beads(c.a, c.b, &c.w)
+		got := beads(c.a, c.b, &c.w, func(plan.XY) bool { return true })
 		if len(got) != len(c.want) {
 			t.Errorf("%s: %d beads, want %d: %v", name, len(got), len(c.want), got)
 			continue
@@ -164,5 +165,21 @@ func TestWedge(t *testing.T) {
 	}
 	if got := toward(at(1, 2), at(7, 10), 5); distance(got, at(4, 6)) > 1e-9 {
 		t.Errorf("5 towards: %v", got)
+	}
+}
+
+// A round welded on one face of a plate is filled there alone: a plate 12 thick, z from 0 to 12 along the picture's x.
+func TestBeadOnTheFaceMeant(t *testing.T) {
+	t.Parallel()
+	body := &assembly.Body{Solid: assembly.Of(assembly.Cuboid(assembly.Vec{X: -50, Y: -50}, assembly.Vec{X: 50, Y: 50, Z: 12})), Pose: assembly.Move(assembly.Vec{})}
+	along := assembly.Pose{X: assembly.Vec{Z: 1}, Y: assembly.Vec{Y: 1}, Z: assembly.Vec{X: -1}}
+	for _, c := range []struct {
+		corners     []plan.Corner
+		front, back bool
+	}{{nil, true, true}, {[]plan.Corner{{Side: "front"}}, true, false}, {[]plan.Corner{{Side: "back"}}, false, true}, {[]plan.Corner{{Side: "front"}, {Side: "back"}}, true, true}} {
+		there := onFaceOf(along, &plan.JointPlan{Weld: &plan.WeldPlan{DiameterMm: 36, Corners: c.corners}}, nil, body)
+		if there(plan.XY{XMm: 14}) != c.front || there(plan.XY{XMm: -2}) != c.back {
+			t.Errorf("%v: front %v, back %v", c.corners, there(plan.XY{XMm: 14}), there(plan.XY{XMm: -2}))
+		}
 	}
 }

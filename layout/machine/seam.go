@@ -102,6 +102,30 @@ func (s Seams) SwingMm(joints []*plan.JointPlan, about Instance, with []Instance
 	return mm
 }
 
+// boreEveryMm is the step in which a round is measured where it leaves a bore.
+const boreEveryMm = 0.25
+
+// BoreMm is how wide the last of some joints has its round, in the bore of boreMm of a plate, stand out of the
+// front and the back of that plate, so that a fillet has its corner there; 0 where it ends level or below.
+func (s Seams) BoreMm(joints []*plan.JointPlan, plate, round Instance, boreMm float64) (mm map[string]float64) {
+	m := s.m
+	m.joints, m.Problems = joints, nil
+	m.place()
+	pose, ok := m.poses[plate.id()]
+	at, in := m.poses[round.id()]
+	if !ok || !in {
+		return nil
+	}
+	mm = map[string]float64{}
+	box, way, stands := m.solid(plate.Part).Box(), at.Inverse().Of(pose), m.solid(round.Part)
+	for face, z := range map[string]float64{"front": box.High.Z + levelMm, "back": box.Low.Z - levelMm} {
+		for r := boreMm/2 - 1; stands.Dist(way.Apply(assembly.Vec{X: r, Z: z})) <= 0; r += boreEveryMm {
+			mm[face] = 2 * r
+		}
+	}
+	return mm
+}
+
 // PastMm is how far the first part of a joint with a place reaches past the left, right,
 // bottom and top edges of the face that it lies on, as one looks at that face.
 func (s Seams) PastMm(in *parts.Joint) [4]float64 {
