@@ -91,14 +91,24 @@ func (m *Machine) laidFree() (found []plan.Problem) {
 	return found
 }
 
-// screwed lets loose parts lie in what has the same thread, as deep as that is.
+// screwed lets loose parts lie in what has the same thread, or on their axis a tapped hole of it, as deep
+// as that is.
 func (m *Machine) screwed() {
 	for _, l := range m.laid() {
-		mine := threadsOf(m.model(l.Part))
-		for id, of := range m.Of {
-			for _, t := range threadsOf(m.model(of.Part)) {
-				if id != l.id() && slices.ContainsFunc(mine, func(o *threads.Thread) bool { return o.Designation == t.Designation }) {
-					m.allow(l.id(), id, (t.MajorMm-t.MinorMm)/2+fitMm)
+		mine, axis := threadsOf(m.model(l.Part)), m.poses[l.id()]
+		if len(mine) == 0 {
+			continue
+		}
+		for b, r := range m.parts() {
+			its := threadsOf(r)
+			for _, f := range m.mouths(b) {
+				if t := f.group.Size.Thread; t != nil && slices.ContainsFunc(f.at, func(at assembly.Vec) bool { return sameAxis(axis, assembly.Pose{Z: f.out, At: at}) }) {
+					its = append(its, t)
+				}
+			}
+			for _, t := range its {
+				if b.ID != l.id() && slices.ContainsFunc(mine, func(o *threads.Thread) bool { return o.Designation == t.Designation }) {
+					m.allow(l.id(), b.ID, (t.MajorMm-t.MinorMm)/2+fitMm)
 				}
 			}
 		}

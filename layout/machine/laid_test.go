@@ -229,3 +229,27 @@ func TestInUse(t *testing.T) {
 		}
 	}
 }
+
+// A screw of M16x1.5 lies in its tapped hole, 14.5 drilled, by its flank, 0.75, and in a hole of another pitch or
+// beside its axis it is in the way. Its end, 22 deep in a plate of 20, is in what that lies on by 2.
+func TestScrewInItsTap(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ thread, x, gap, want string }{
+		{"M16x1.5", "-30", "-19", ""},
+		{"M16x1.5", "-30", "-22", "parts-overlap Base Screw 2"},
+		{"M16x1.5", "-29", "-19", "parts-overlap Plate Screw 1.75"},
+		{"M16", "-30", "-19", "parts-overlap Plate Screw 0.75"},
+	} {
+		got := found(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [base.yaml, plate.yaml, screw.yaml]\njoints:\n" +
+				"  - {name: plate, weld: {part: plate.outline, to: base.outline, type: fillet, size: 5}, place: {on: front, with: back, at: [0, 0], top: up}}\n" +
+				"loose:\n  - {part: screw, how: screwed down, after: plate, lies: [{on: plate.front, with: back, at: [" + c.x + ", 0], gap: " + c.gap + "}]}\n",
+			"base.yaml":  "part: base\ntitle: Base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\n",
+			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nholes: [{name: screw, at: [[-30, 0]], size: M16x1.5 tap}]\n",
+			"screw.yaml": "part: screw\ntitle: Screw\nkind: turned\nmaterial: C45\nstock: {round: 40, length: 90}\nprofile:\n  outside: [{name: head, diameter: 38, length: 20}, {name: thread, thread: " + c.thread + ", length: 55}]\n",
+		}, plan.PartsOverlap)
+		if got != c.want {
+			t.Errorf("%s at %s, %s: %q, want %q", c.thread, c.x, c.gap, got, c.want)
+		}
+	}
+}
