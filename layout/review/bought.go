@@ -42,6 +42,8 @@ func bought(r *reviewer) {
 	r.sizesNamed()
 	for e := range seq.Refs(r.job.Loose) {
 		short := r.boughtBy(e)
+		r.orders(e)
+		r.seatLong(e)
 		r.couplingTorque(e)
 		r.couplingBores(e)
 		r.holesFree(e)
@@ -404,18 +406,24 @@ type screwOrder struct {
 // washers, and the flange of a thing that is bought. Common practice, no source: a flange is
 // about as thick as its bolts.
 func (o *screwOrder) takes(e *parts.Loose) float64 {
-	const washer, flange = 0.2, 0.8
-	out := nutted
-	switch {
-	case strings.Contains(o.words, "washers"):
-		out += 2 * washer
-	case strings.Contains(o.words, "washer"):
-		out += washer
-	}
+	const flange = 0.8
+	out := nutted + o.washersMm()/o.thread.MajorMm
 	if e.Item.Value != "" && e.Buy.Value != "" && !sunkHead.MatchString(o.words) { // sunk heads hold what is thin
 		out += flange
 	}
 	return out
+}
+
+// washersMm is how thick the washers are that the words order with a screw. Common practice, no source.
+func (o *screwOrder) washersMm() float64 {
+	const washer = 0.2 // diameters
+	switch {
+	case strings.Contains(o.words, "washers"):
+		return 2 * washer * o.thread.MajorMm
+	case strings.Contains(o.words, "washer"):
+		return washer * o.thread.MajorMm
+	}
+	return 0
 }
 
 // saysHoles tells whether words name a group of holes, by all the words of its name; what
@@ -466,6 +474,12 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 	case behind != "":
 		f.What, f.Numbers, f.OverMm = what+" end on "+behind, v.mm(o.longMm)+" long through "+through+v.mm(deep)+": "+v.mm(past)+" stand out", over(past)
 		f.Rule, f.Fix = "a screw clamps before it meets anything", "a shorter screw"
+	case headDegrees.MatchString(o.words) && g.Countersink != nil && number(g.Countersink.Angle.Deg) != headDegrees.FindStringSubmatch(o.words)[1]:
+		f.What, f.Numbers = what+" have heads of another angle than their cones", headDegrees.FindString(o.words)+" in "+number(g.Countersink.Angle.Deg)+"°"
+		f.Rule, f.Fix = "a head lies in its cone all round", "one angle in both places"
+	case h.thread != nil && !nut && e.Stands == nil && e.Part.Value == "" && !setScrew.MatchString(o.words):
+		v.holds(what, e.Pos, d, o.longMm-o.washersMm(), 0)
+		return
 	case h.thread == nil && nut && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d:
 		f.What, f.Numbers, f.LeftMm = what+" are too short for their nuts", v.mm(o.longMm)+" long through "+v.mm(deep)+", with what comes on "+v.mm(o.takes(e)*d)+" wanted beyond", left(o.longMm-deep)
 		f.Rule, f.Fix = "a bolt comes through its nut", "a longer screw"

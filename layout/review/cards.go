@@ -580,6 +580,7 @@ var (
 	tripsLate  = regexp.MustCompile(`(?i)\bswitch(?:es)?\b[^.;]*\b(?:trip|act|open|cut|stop)s?\b[^.;]*\b(?:after|past|beyond|when|once|as)\b[^.;]*\b(?:stops?|collars?|buffers?|ends?)\b`)
 	limiterAt  = regexp.MustCompile(`(?i)\b(?:limiter|clutch)\b[^.;]*?\b(\d+(?:\.\d+)?) ?(N ?m|lbf?[ -]?ft|lbf?[ -]?in)\b`)
 	rimForce   = regexp.MustCompile(`(?i)\b(\d+(?:\.\d+)?) ?(N|lbf?) at the rim\b`)
+	slipForce  = regexp.MustCompile(`(?i)\bslips at (\d+(?:\.\d+)?) ?(N|lbf?)\b(?: on an? ` + bareLength + ` bar\b)?`)
 	wheelWords = regexp.MustCompile(`(?i)\bwheel (?:of )?` + bareLength)
 )
 
@@ -599,6 +600,7 @@ func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix str
 			}
 		}
 	}
+	r.slipsAt(hand)
 	for _, t := range m.Notes {
 		if tripsLate.MatchString(t.Value) {
 			say("a limit switch acts only when the stops are met", t.Value, "a switch stops the motor before a stop does", "so far before the stops as it runs on")
@@ -610,6 +612,44 @@ func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix str
 			say("the torque limiter and the hand wheel are held to different torques", r.w.Torque(set)+"; "+wheel+" is "+r.w.Torque(hand), "what limits a drive limits the hand too", "one torque, that of the weakest part in both drives")
 		case gives > 0 && set > gives:
 			say("the torque limiter is set above what the motor gives", r.w.Torque(set)+"; "+r.w.Torque(gives), "a limiter slips before the motor stalls", "what the weakest part holds")
+		}
+	}
+}
+
+// slipsAt compares the forces at which words try what slips with the torque that it is set to: on a bar of a
+// length, or at the rim of the hand wheel, which is held to handNm.
+func (r *reviewer) slipsAt(handNm float64) {
+	var said []parts.Text
+	if run := r.job.FirstRun; run != nil {
+		said = run.Checks
+	}
+	if up := r.job.Upkeep; up != nil {
+		said = slices.Concat(said, seq.Map(up.Wear, func(w parts.Wear) parts.Text { return w.Look }))
+	}
+	radius := seq.Max(0, r.job.Loose, func(e parts.Loose) float64 {
+		if size := wheelWords.FindStringSubmatch(e.Item.Value); size != nil {
+			return r.itemMm(size[1]+" "+size[2]) / 2
+		}
+		return 0
+	})
+	for _, t := range said {
+		m := slipForce.FindStringSubmatch(t.Value)
+		if m == nil {
+			continue
+		}
+		lever, set := radius, handNm
+		if m[3] != "" {
+			lever, set = r.itemMm(m[3]+" "+m[4]), r.limiterNm()
+		}
+		nm := noteMm(m[1], "mm") * lever / 1000
+		if m[2] != "N" {
+			nm *= words.NPerPound
+		}
+		if set > 0 && nm > 0 && (nm > tryShare*set || set > tryShare*nm) {
+			r.add(Finding{
+				Severity: Check, Pos: t.Pos, What: "what slips is tried at another torque than it is set to", Numbers: m[0] + " is " + r.w.Torque(nm) + "; set to " + r.w.Torque(set),
+				Rule: "words and numbers of one job agree", Source: "by the job", Fix: "one torque, that of the weakest part in the drive",
+			})
 		}
 	}
 }
@@ -632,3 +672,6 @@ func (r *reviewer) limiterNm() float64 {
 
 // limitShare is how far two limits of one thing may differ. Common practice, no source.
 const limitShare = 1.5
+
+// tryShare is how far a limit may lie from the force that it is tried by. Common practice, no source.
+const tryShare = 1.25

@@ -148,6 +148,7 @@ func guards(r *reviewer) {
 		}
 		g.ends(machine.Bodies)
 		g.sides()
+		g.saidUnder()
 	}
 	if shaft != nil {
 		r.grilles(shaft)
@@ -296,6 +297,31 @@ func (g *guardOn) under(way, z float64) (mm float64, on string) {
 	}
 	return next[0].FromMm - own[len(own)-1].ToMm, g.r.pl.Part(m.Of[next[0].ID].Part).Title
 }
+
+// endsOver are words for how far over what a side of a guard ends.
+var endsOver = regexp.MustCompile(`(?i)\bsides? (?:ends?|stops?) ` + bareLength + ` (?:over|above) `)
+
+// saidUnder compares the notes of the guard with the gaps under its two sides.
+func (g *guardOn) saidUnder() {
+	from, to, _ := g.along(g.body)
+	for _, note := range g.v.p.Notes {
+		m := endsOver.FindStringSubmatch(note.Value)
+		if m == nil {
+			continue
+		}
+		said := g.r.itemMm(m[1] + " " + m[2])
+		for _, way := range []float64{-1, 1} {
+			if gap, on := g.under(way, (from+to)/2); on != "" && math.Abs(gap-said) > endsOffMm {
+				g.v.unlike(note.Pos, "", "a note of "+g.v.p.Title.Value+" says otherwise how far its sides end over "+on, strings.TrimSpace(m[0])+"; drawn: "+g.r.mm(gap), "the note, or what is drawn")
+				return
+			}
+		}
+	}
+}
+
+// endsOffMm is how far a gap may differ from its words: what rounding and bending leave.
+// Common practice, no source.
+const endsOffMm = 1.0
 
 // overEnd tells whether the guard has two flanges that face one another, on either side of
 // the shaft, and an end of the shaft lies between its own ends.

@@ -42,7 +42,7 @@ const clampMm = 5.0
 // two lie on one another at the holes.
 func (r *reviewer) clamps(e *parts.Loose) {
 	order := cmp.Or(e.Buy.Value, e.Item.Value)
-	t, _, ok := screwBought(order)
+	t, long, ok := screwBought(order)
 	if !ok || !strings.Contains(e.How.Value, "through ") {
 		return
 	}
@@ -64,6 +64,11 @@ func (r *reviewer) clamps(e *parts.Loose) {
 						}
 						if apart <= clampMm && beside <= 2*v.holesOf(g.Name.Value)[0].radiusMm-t.MajorMm+slackMm {
 							least = 0
+							deep := h.Depth.Mm
+							if h.Through {
+								deep = 0
+							}
+							w.holds("the screws through "+g.Name.Value+" of "+a.Title.Value+" into "+b.Title.Value, e.Pos, t.MajorMm, long-v.holesOf(g.Name.Value)[0].metalMm-apart, deep)
 						}
 					}
 				}

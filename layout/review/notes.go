@@ -23,6 +23,7 @@ var (
 	weldedFrom  = regexp.MustCompile(`(?i)\bweld(?:ed|s|ing)?\b[^.;,]*? (?:from|at|on) (?:the|its) (front|back)\b`)
 	offRunning  = regexp.MustCompile(`(?i)\b(?:off|open(?:ed)?|removed|lifted|away)\b[^.;]*\b(?:while|with|when|as)\b[^.;]*\b(?:runs?|running|turns|turning|rotates)\b`)
 	lapped      = regexp.MustCompile(`(?i)\bseam\b.*\b(?:lap(?:s|ped)?|overlap(?:s|ped)?)\b`)
+	shareOf     = regexp.MustCompile(`(?i)\bshare of (\d+(?:\.\d+)?) ?(kg|lb)\b`)
 	bareHoist   = regexp.MustCompile(`(?i)\bwith nothing (?:else )?on it\b`)
 	hoistsMore  = regexp.MustCompile(`(?i)\b(?:hoist|lift|sling|move|carry)(?:s|ing)? (?:the |all )?(?:whole|complete|entire|finished|machine)\b`)
 	denied      = regexp.MustCompile(`(?i)\b(?:not?|never|nor|nobody|nothing|instead of)\b`)
@@ -66,8 +67,22 @@ func (v *view) saidLap(note parts.Text) {
 	}
 }
 
-// saidHoist looks for words that hoist all by what its note keeps for one part alone.
+// saidHoist looks for words that hoist all by what its note keeps for one part alone, and for a mass in its
+// notes that is less than that of the part it lies on.
 func (v *view) saidHoist(e *parts.Loose) {
+	for _, t := range v.p.Notes {
+		m := shareOf.FindStringSubmatch(t.Value)
+		if m == nil || len(e.Lies) == 0 {
+			continue
+		}
+		kg, on := noteMm(m[1], "mm"), v.pl.Part(e.Lies[0].Ref.Part)
+		if m[2] == "lb" {
+			kg *= words.KgPerPound
+		}
+		if on.MassKg > kg*tryShare {
+			v.unlike(t.Pos, "", "a note of "+v.p.Title.Value+" has it tried for less than what hangs on it", m[0]+"; "+on.Title+" is "+v.w.RoundMass(on.MassKg, 1), "the mass of what hangs on it")
+		}
+	}
 	for _, said := range sentences(e.How) {
 		if m := hoistsMore.FindString(said.Value); m != "" && slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return bareHoist.MatchString(t.Value) }) {
 			v.unlike(e.How.Pos, "", "the words hoist more by "+v.p.Title.Value+" than its note lets it carry", m, "other words, or what carries the whole")
