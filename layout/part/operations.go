@@ -32,6 +32,7 @@ type bench struct {
 
 	roughed bool // both ends, before either is finished
 
+	moreMm float64 // sawn on for the jaws
 	holeMm float64 // the drill that is through the middle after the first setting
 }
 

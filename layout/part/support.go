@@ -1,12 +1,14 @@
 package part
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/geom"
 )
 
 // Where a round is supported. Of a finished size a quarter of its tolerance may be
@@ -21,6 +23,7 @@ const (
 	gripDias    = 0.15
 	toolClearMm = 3.0
 	leastJawMm  = 10.0
+	leastHeldMm = 3.0 // jaws on less let go, however light the cut
 )
 
 // slender tells whether the part sticks out so far over its diameter that it is
@@ -110,12 +113,15 @@ func (b *bench) heldIn(first bool, set setting, before []*Step) held {
 	case !b.anyTurned(set.steps):
 		return held{cutting.JawMm, length - cutting.JawMm, 0, length - cutting.JawMm}
 	case first:
-		grip := b.grip(set.steps)
-		if slices.ContainsFunc(set.steps, b.whole) {
-			grip = math.Min(cutting.JawMm, length/2)
+		grip, behind := b.grip(set.steps), b.backAllowanceMm()+b.moreMm
+		switch whole := slices.ContainsFunc(set.steps, b.whole); {
+		case whole && b.partedOff():
+			grip = math.Min(cutting.JawMm, behind-partOffMm-toolClearMm)
+		case whole:
+			grip = math.Min(cutting.JawMm, math.Max(length/2, behind))
 		}
 		in := math.Min(grip, cutting.JawMm)
-		return held{grip, math.Min(length, length+b.backAllowanceMm()-in), 0, b.sawnMm() - in}
+		return held{grip, math.Min(length, length+behind-in), 0, b.sawnMm() - in}
 	}
 	h := held{gripMm: math.Min(cutting.JawMm, length/2), freeMm: length}
 	if s := gripped(before); s != nil {
@@ -126,6 +132,19 @@ func (b *bench) heldIn(first bool, set setting, before []*Step) held {
 	h.jawsMm = math.Max(h.jawsMm, h.gripMm)
 	h.outMm = length - h.jawsMm
 	return h
+}
+
+// letGo notes that the jaws have hardly anything to hold a part by: of the stock behind it, or of what
+// was turned before.
+func (b *bench) letGo(first bool, set setting, before []*Step, h held) {
+	if h.gripMm >= leastHeldMm-geom.CloseMm || !b.anyTurned(set.steps) || !first && b.thinWallMm(before) > 0 {
+		return
+	}
+	p := plan.Problem{Kind: plan.JawsShort, Pos: cmp.Or(b.Part.Stock.Pos, b.Part.Pos), Args: []plan.Arg{plan.Of(plan.Mm, h.gripMm), plan.Of(plan.Mm, h.outMm), plan.Of(plan.Mm, b.W.Up(b.jawStockMm(set.steps), 1, 1.0/16))}}
+	if on := gripped(before); !first && on != nil {
+		p.Kind, p.Feature, p.Args[2] = plan.JawsThin, on.Name, plan.Named(words.Spaced(on.Name))
+	}
+	b.unmeasured = append(b.unmeasured, p)
 }
 
 // chuckSupport is what holds up what sticks out of the chuck in a setting.

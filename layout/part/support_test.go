@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"centrepop/layout/plan"
 )
 
 // TestSupport: what holds a round up follows from how far it sticks out, how much of
@@ -23,7 +25,7 @@ func TestSupport(t *testing.T) {
 		return fmt.Sprintf("part: cap\nkind: turned\nmaterial: S355\nstock: {round: 120 mm, length: %d mm}\nprofile:\n  outside:\n    - {name: rim, diameter: 116, length: %d}\n    - {name: pilot, diameter: 90, length: %d}\n", stock, long, behind)
 	}
 	knob := func(length, head int) string {
-		return fmt.Sprintf("part: knob\nkind: turned\nmaterial: S355\nstock: {round: %d mm}\nprofile:\n  outside:\n    - {name: stem, diameter: 50, length: %d}\n    - {name: head, diameter: %d, length: 10}\n", head+5, length, head)
+		return fmt.Sprintf("part: knob\nkind: turned\nmaterial: S355\nstock: {round: %d mm, length: %d}\nprofile:\n  outside:\n    - {name: stem, diameter: 50, length: %d}\n    - {name: head, diameter: %d, length: 10}\n", head+5, length+14, length, head)
 	}
 	for _, c := range []struct {
 		name, text string
@@ -68,6 +70,40 @@ func TestSupport(t *testing.T) {
 					t.Errorf("%s: %q in %s", c.name, n, o.Holding)
 				}
 			}
+		}
+	}
+}
+
+// TestLetGo: 27 of stock for 23: 1.5 is faced off the front, 20 turned, 3 the tool stays clear, so the jaws have 2.5;
+// 1.5 + 20 + 3 stick out, of which they want a fifth, and 0.15 × 40: stock of 30.5. What the shop saws without a length
+// given is so long, and what is given longer is held by the more. A ring of 4 is
+// held on half of it, or on 4 + 1.5 behind it. A disc of 2.9 is all that holds a hub turned behind it.
+func TestLetGo(t *testing.T) {
+	t.Parallel()
+	const bush = "part: bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 42LENGTH}\nprofile:\n  one-setting: [body, bore]\n  outside: [{name: body, diameter: 32, fit: r6, length: 20}, {name: collar, diameter: 40, length: 3}]\n  inside: [{name: bore, diameter: 25, fit: H7, length: 23}]\n"
+	const disc = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 70, length: 40}\nprofile: {outside: [{name: disc, diameter: 60, length: LONG}, {name: hub, diameter: 20, length: 30}]}\n"
+	const ring = "part: ring\nkind: turned\nmaterial: CuSn12\nstock: {tube: 50, wall: 8LENGTH}\nprofile: {outside: [{name: o, diameter: 48, length: 4}], inside: [{name: i, diameter: 36, length: 4}]}\n"
+	for _, c := range []struct{ text, held, what, fix string }{
+		{strings.Replace(bush, "LENGTH", ", length: 27", 1), "only 2.5 mm for the jaws, 24.5 mm sticks out: light cuts", "only 2.5 of the stock is left for the jaws, and 24.5 sticks out", "stock 31 long along the axis"},
+		{strings.Replace(bush, "LENGTH", ", length: 27.5", 1), "only 3 mm for the jaws, 24.5 mm sticks out: light cuts", "", ""},
+		{strings.Replace(bush, "LENGTH", ", length: 31", 1), "set true", "", ""},
+		{strings.Replace(bush, "LENGTH", "", 1), "Cut 31 mm long", "", ""},
+		{strings.Replace(disc, "LONG", "2.9", 1), "on disc, soft jaws", "turned round, it is held on disc alone: 2.9 for the jaws, and 30 sticks out", "a longer disc, or another step in front of it that the jaws can hold"},
+		{strings.Replace(disc, "LONG", "3", 1), "on disc, soft jaws", "", ""},
+		{strings.Replace(ring, "LENGTH", ", length: 7", 1), "as far as the jaws allow", "only 2 of the stock is left for the jaws, and 5 sticks out", "stock 11 long along the axis"},
+		{strings.Replace(ring, "LENGTH", ", length: 11", 1), "as far as the jaws allow", "", ""},
+		{strings.Replace(ring, "LENGTH", "", 1), "Cut 11 mm long", "", ""},
+	} {
+		m := work(t, "mm", c.text)
+		has(t, m, c.held)
+		what, fix := "", ""
+		for _, p := range m.Out.Problems {
+			if p.Kind == plan.JawsShort || p.Kind == plan.JawsThin {
+				what, fix = p.What, m.W.Fix(p)
+			}
+		}
+		if what != c.what || fix != c.fix || c.what == "" && strings.Contains(c.held, "set true") && strings.Contains(lines(m), "for the jaws") {
+			t.Errorf("%q, %q, want %q, %q in\n%s", what, fix, c.what, c.fix, lines(m))
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package part
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -166,12 +167,14 @@ func (t *turned) features(n *Numbered) {
 // tool post reaches is a setting of its own.
 func (t *turned) operations(b *bench) {
 	_, inside := b.Sides()
+	onCentres, settings := len(inside) == 0 && b.slender(), b.settings()
+	if k := b.Part.Stock; !onCentres && !k.Length.Set() && b.cut.outline == nil && b.anyTurned(settings[0].steps) && (b.LengthMm() < 2*leastHeldMm || !slices.ContainsFunc(settings[0].steps, b.whole)) {
+		b.moreMm = b.W.Up(math.Max(0, b.jawStockMm(settings[0].steps)-b.sawnMm()), 1, 1.0/16)
+	}
 	b.sawOperation()
-	onCentres := len(inside) == 0 && b.slender()
 	if onCentres {
 		b.centreOperation()
 	}
-	settings := b.settings()
 	var far []*Step
 	for i := range settings {
 		s := &settings[i]

@@ -60,11 +60,19 @@ func (b *bench) settings() [2]setting {
 // gripNeedMm is what the jaws should have of the widest outside.
 func (b *bench) gripNeedMm() float64 { return gripDias * b.widest().Size.NominalMm }
 
-// backAllowanceMm is what the back end is still to be faced by in the first setting: half
-// of what the stock is longer than the part, and what facing needs at most.
+// backAllowanceMm is what stands behind the part in the first setting: what the stock is longer
+// than it, less what its front is faced by, half of that and what facing needs at most; a casting
+// has as much on either face. What is sawn on for the jaws is not of it.
 func (b *bench) backAllowanceMm() float64 {
-	return math.Max(0, math.Min(cutting.FacingAllowanceMm(b.widest().Size.NominalMm), (b.sawnMm()-b.LengthMm())/2))
+	over := math.Max(0, b.sawnMm()-b.moreMm-b.LengthMm())
+	if b.Part.Stock.Form == "casting" {
+		return over / 2
+	}
+	return over - math.Min(b.facingMm(), over/2)
 }
+
+// facingMm is what facing needs at each end.
+func (b *bench) facingMm() float64 { return cutting.FacingAllowanceMm(b.widest().Size.NominalMm) }
 
 // leftMm is what the first setting leaves for the jaws where it turns all up to zMm:
 // with what the other end is faced by, the tool clear of the jaws.
@@ -125,7 +133,7 @@ func (b *bench) partingStockMm() float64 {
 	if more == 0 {
 		return 0
 	}
-	return b.LengthMm() + cutting.FacingAllowanceMm(b.widest().Size.NominalMm) + more
+	return b.LengthMm() + b.facingMm() + more
 }
 
 // partedOff tells whether the stock is long enough for that.
@@ -274,7 +282,7 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 		last.Do = append(last.Do, "Part off, "+b.W.Near(1)+" over the length.")
 	} else if need := b.partingStockMm(); first && need > 0 {
 		in := b.Part.Stock
-		b.unmeasured = append(b.unmeasured, plan.Problem{Kind: plan.StockShort, Pos: in.Length.Pos, Feature: b.widest().Name, Args: []plan.Arg{plan.Named(b.namesTogether(set.steps)), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Even(need+0.75, 1, 1.0/16))}})
+		b.unmeasured = append(b.unmeasured, plan.Problem{Kind: plan.StockShort, Pos: in.Length.Pos, Feature: b.widest().Name, Args: []plan.Arg{plan.Named(b.namesTogether(set.steps)), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Up(need, 1, 1.0/16))}})
 	}
 }
 
@@ -500,7 +508,9 @@ func (b *bench) holding(first, onCentres bool, set setting, before []*Step) stri
 	default:
 		text = b.truedOn(set, before)
 	}
-	return text + b.chuckSupport(set, b.heldIn(first, set, before))
+	h := b.heldIn(first, set, before)
+	b.letGo(first, set, before, h)
+	return text + b.chuckSupport(set, h)
 }
 
 // truedMm is how true a finished diameter runs when a part is turned round (common
@@ -643,7 +653,7 @@ func (b *bench) coaxialMm(s, f *Step) (float64, bool) {
 }
 
 // sawnMm is the length that the stock is cut to: as bought, else with what facing both
-// ends needs.
+// ends and the jaws need.
 func (b *bench) sawnMm() float64 {
 	if l := b.Part.Stock.Length; l.Set() {
 		return l.Mm
@@ -651,7 +661,7 @@ func (b *bench) sawnMm() float64 {
 	if b.cut.outline != nil {
 		return b.plateMm()
 	}
-	return geom.Clean(b.LengthMm() + 2*cutting.FacingAllowanceMm(b.widest().Size.NominalMm) + b.partingMm())
+	return geom.Clean(b.LengthMm() + 2*b.facingMm() + b.partingMm() + b.moreMm)
 }
 
 // stockKg is the mass of what goes into the chuck first: bar, tube, casting or blank;
@@ -695,10 +705,24 @@ func (b *bench) castKg() float64 {
 	return volume * 1e-9 * b.Material.DensityKgM3
 }
 
-// grip is what is left behind the turned outsides for the jaws, with the
-// facing allowance of the other end.
+// grip is what is left behind the turned outsides for the jaws, with what stands behind the part.
 func (b *bench) grip(steps []*Step) float64 {
-	far := 0.0
+	return math.Max(0, b.leftMm(b.turnedToMm(steps))+b.moreMm)
+}
+
+// jawStockMm is how long the stock has to be for the jaws to have enough behind what is turned in
+// the first setting.
+func (b *bench) jawStockMm(steps []*Step) float64 {
+	out := b.facingMm() + b.turnedToMm(steps) + toolClearMm
+	if slices.ContainsFunc(steps, b.whole) {
+		out = b.facingMm() + b.LengthMm()
+	}
+	need := math.Min(cutting.JawMm, math.Max(gripShare*out, math.Min(b.gripNeedMm(), out)))
+	return math.Max(b.LengthMm()+2*b.facingMm(), out+need)
+}
+
+// turnedToMm is how far from the front outsides are turned that do not run from end to end.
+func (b *bench) turnedToMm(steps []*Step) (far float64) {
 	for _, s := range steps {
 		if !s.Inside && !s.Size.AsBought && s.ToMm-s.FromMm < b.LengthMm()-1e-9 {
 			if to := s.ToMm; b.splits(s) {
@@ -708,7 +732,7 @@ func (b *bench) grip(steps []*Step) float64 {
 			}
 		}
 	}
-	return math.Max(0, b.leftMm(far))
+	return far
 }
 
 // settingSpeed is the speed at the widest outside, then those at the smallest

@@ -146,6 +146,9 @@ const (
 	UndercutOver ProblemKind = "undercut-over"
 	// SeatsUnproved is of a part: the seats of two bearings, turned in two settings.
 	SeatsUnproved ProblemKind = "seats-unproved"
+	// JawsShort and JawsThin are of a part: the chuck has hardly anything of its stock, or of what was turned before.
+	JawsShort ProblemKind = "jaws-short"
+	JawsThin  ProblemKind = "jaws-thin"
 	// StockShort is of a part: an outside from end to end is to be turned in one setting with others.
 	StockShort   ProblemKind = "stock-short"
 	WeldMixed    ProblemKind = "weld-mixed"

@@ -67,6 +67,8 @@ var measures = map[plan.ProblemKind]measure{
 	plan.TravelRuns:       {1, false},
 	plan.StudOff:          {1, true},
 	plan.StockShort:       {1, false},
+	plan.JawsShort:        {0, false},
+	plan.JawsThin:         {0, false},
 	plan.FlightTight:      {2, false},
 	plan.LiftsLow:         {2, true},
 	plan.PunchBlocked:     {1, false},

@@ -160,6 +160,14 @@ func (w Writer) Even(mm, stepMm, stepIn float64) float64 {
 	return geom.Clean(Round(mm/stepMm, 0) * stepMm)
 }
 
+// Up rounds a length up to such a step.
+func (w Writer) Up(mm, stepMm, stepIn float64) float64 {
+	if w.Units == parts.Inches {
+		stepMm = stepIn * MmPerInch
+	}
+	return geom.Clean(math.Ceil(mm/stepMm-1e-6) * stepMm)
+}
+
 // Room writes the room that a machine takes up: whole millimetres or hundredths of an
 // inch, rounded up.
 func (w Writer) Room(mm float64) string {
