@@ -52,15 +52,19 @@ type Stand struct {
 // practice, no source.
 const standMm = 0.5
 
-// Standing is how bodies stand with up pointing upwards. ok is false where no
+// Standing is how bodies stand with up pointing upwards, on what is made: what is bought, such
+// as a screw whose tip comes out below, is no foot unless all of them are. ok is false where no
 // mass is known or fewer than three points carry.
 func Standing(bodies []Body, up Vec) (Stand, bool) {
 	frame := Frame(Vec{}, up, up.Square())
 	inv := frame.Inverse()
 	low := make([]float64, len(bodies))
-	order := make([]int, len(bodies)) // the lowest first
+	var order []int // the lowest first
+	all := !slices.ContainsFunc(bodies, func(b Body) bool { return !b.Bought })
 	for i := range bodies {
-		low[i], order[i] = bodies[i].Box().Moved(inv).Low.Z, i
+		if low[i] = bodies[i].Box().Moved(inv).Low.Z; all || !bodies[i].Bought {
+			order = append(order, i)
+		}
 	}
 	slices.SortFunc(order, func(i, k int) int { return compare(low[i], low[k]) })
 	var points []Vec

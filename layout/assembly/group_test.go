@@ -46,6 +46,16 @@ func TestStanding(t *testing.T) {
 			nearVec(t, c.name+" toward", got.Toward, Vec{X: -1}, 1e-9)
 		}
 	}
+	// The tips of two screws 0.5 under it are no feet; of screws alone they are.
+	tip := func(x, y float64) Body {
+		return Body{ID: "tip", Solid: Of(Cylinder(6, -0.5, 20)), Pose: Move(Vec{x, y, 0}), DensityKgM3: 7850, Bought: true}
+	}
+	if got, _ := Standing([]Body{plate, tip(20, 50), tip(20, 250)}, AxisZ); len(got.Feet) != 4 || math.Abs(got.MarginMm-170) > 1 {
+		t.Errorf("on tips: %+v", got)
+	}
+	if got, ok := Standing([]Body{tip(0, 0), tip(100, 0), tip(50, 90)}, AxisZ); !ok || got.MarginMm < 20 {
+		t.Errorf("on screws alone: %+v", got)
+	}
 	if _, ok := Standing([]Body{still("x", Of(Cylinder(5, 0, 5)))}, AxisZ); ok {
 		t.Error("stands without a mass")
 	}

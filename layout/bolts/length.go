@@ -24,6 +24,8 @@ type TappedHole struct {
 	ThreadMm float64
 	// Through is true when the thread opens at the far side.
 	Through bool
+	// Shut is true where nothing may come out of a through hole: its part stands on something there.
+	Shut bool
 	// Material is what the thread is cut in, a name for material.Find; empty is
 	// steel.
 	Material string
@@ -61,6 +63,7 @@ const (
 	LongPastNut     ProblemKind = "long-past-nut"    // more than one diameter sticks out, and a shorter bolt would do
 	ShankJams       ProblemKind = "shank-jams"       // the plain shank reaches the thread before it clamps
 	LongPastHole    ProblemKind = "long-past-hole"   // the same past a tapped through hole
+	StandsOut       ProblemKind = "stands-out"       // past a hole that is shut at its far side
 	ThinPart        ProblemKind = "thin-part"        // the part is thinner than the thread it needs
 	ShortThread     ProblemKind = "short-thread"     // the blind thread is shorter than it needs to be
 	NutNotFilled    ProblemKind = "nut-not-filled"   // the bolt ends inside the nut
@@ -230,7 +233,9 @@ func (b Bolt) holeRange(c *Choice, hole TappedHole, class string) error {
 	c.MinMm = c.ClampMm + c.NeedMm
 	c.MaxMm = c.ClampMm + hole.ThreadMm - p
 	if hole.Through {
-		c.MaxMm = c.ClampMm + math.Max(hole.ThreadMm, c.NeedMm) + d
+		if c.MaxMm = c.ClampMm + hole.ThreadMm; !hole.Shut {
+			c.MaxMm = c.ClampMm + math.Max(hole.ThreadMm, c.NeedMm) + d
+		}
 		if hole.ThreadMm < c.NeedMm-1e-9 {
 			c.HoleProblems = append(c.HoleProblems, Problem{ThinPart, []float64{hole.ThreadMm, c.NeedMm}, metal.Name})
 		}
@@ -267,7 +272,10 @@ func (b Bolt) judge(c Choice, j Joint, l float64, shorterDoes bool) Candidate {
 	case j.Hole.Through:
 		k.EngagementMm = math.Max(0, math.Min(in, j.Hole.ThreadMm))
 		k.ProtrusionMm = in - j.Hole.ThreadMm
-		if shorterDoes && k.ProtrusionMm > d+tiny {
+		switch {
+		case j.Hole.Shut && k.ProtrusionMm > tiny:
+			add(StandsOut, k.ProtrusionMm)
+		case shorterDoes && k.ProtrusionMm > d+tiny:
 			add(LongPastHole, k.ProtrusionMm)
 		}
 	default:

@@ -318,3 +318,35 @@ func TestLengthForTheThickest(t *testing.T) {
 		}
 	}
 }
+
+// A screw ends inside a through hole that is shut at its far side, and stands out of one that is open: 12 and a
+// washer of 2.5 under M12 x 30 leave 15.5, and 12 of it engage steel.
+func TestNothingOutOfAShutHole(t *testing.T) {
+	t.Parallel()
+	b, err := Find("M12")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		thread float64
+		shut   bool
+		want   float64 // 0 for none
+	}{{15, false, 30}, {15, true, 0}, {15.5, true, 30}, {20, true, 30}} {
+		got, err := b.ChooseLength(Joint{GripMm: 12, HeadWashers: 1, Hole: &TappedHole{ThreadMm: c.thread, Through: true, Shut: c.shut}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		mm, out := 0.0, false
+		if got.Chosen != nil {
+			mm = got.Chosen.LengthMm
+		}
+		for _, k := range got.Candidates {
+			for _, p := range k.Problems {
+				out = out || p.Kind == StandsOut && k.LengthMm == 30 && math.Abs(p.Mm[0]-0.5) < 1e-9
+			}
+		}
+		if mm != c.want || out != (c.want == 0) {
+			t.Errorf("%+v: %v, stands out %v", c, mm, out)
+		}
+	}
+}

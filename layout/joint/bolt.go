@@ -136,7 +136,7 @@ func (boltKind) work(j *making, t *joint) {
 	}
 	if in.Stud.Value != "" {
 		j.stud(t, p)
-	} else if !t.chooseBolt(p, tapped) {
+	} else if !j.chooseBolt(t, p, tapped) {
 		return
 	}
 	j.headRoom(t, p)
@@ -256,7 +256,17 @@ func (t *joint) open(m parts.Meeting) bool {
 	return true
 }
 
-func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
+// onFloor tells whether what opens on a face of a plate opens on the floor: the plate is anchored, and nothing
+// is put to that face.
+func (j *making) onFloor(plate feature, face parts.Face) bool {
+	anchored := slices.ContainsFunc(j.job.Joints, func(o *parts.Joint) bool { return o.Anchored.Value == plate.ref.Part })
+	return anchored && plate.r.Part.Outline != nil && !slices.ContainsFunc(j.all, func(o *joint) bool {
+		m, placed := o.meeting(), o.in.Place
+		return o.a.inst() == plate.inst() && m.First == face || o.b.inst() == plate.inst() && (placed == nil && m.Second == face || placed != nil && placed.On == string(face))
+	})
+}
+
+func (j *making) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 	in := t.in.Bolt
 	if !t.bolt.MadeWith(in.Class, bolts.Head(in.Head)) {
 		t.problem(plan.SocketGrade, plan.Named(in.Head), plan.Named(in.Class))
@@ -272,6 +282,9 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 		}
 	}
 	joint.Hole = t.tappedHole()
+	if tapped {
+		joint.Hole.Shut = j.onFloor(t.b, otherFace(t.meeting().Second))
+	}
 	choice, err := t.bolt.ChooseLength(joint)
 	if err != nil {
 		t.refuse(in.Pos, plan.NoBoltChosen, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))

@@ -161,3 +161,25 @@ func TestHolesMiss(t *testing.T) {
 		}
 	}
 }
+
+// A foot of 12 goes by M12 on a base of 15 tapped through, under a washer of 2.5: 30 stands 0.5 out of it, and 25
+// engages 10.5 of 12. Out of a base that is anchored nothing may stand; one that has something on that face is not
+// on the floor with it.
+func TestScrewOutOfAnAnchoredBase(t *testing.T) {
+	t.Parallel()
+	plate := func(name, thick, hole string) string {
+		return "part: " + name + "\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: " + thick + " mm, cut: laser}\noutline: {square: 150}\nholes:\n  - {name: h, face: front, at: [[0, -58], [0, 58]], size: M12 " + hole + "}\n"
+	}
+	for _, c := range []struct {
+		thick, anchored, more string
+		long                  float64
+	}{
+		{"15", "", "", 30}, {"15", ", anchored: base", "", 0}, {"20", ", anchored: base", "", 30}, {"15", ", anchored: foot", "", 30},
+		{"15", ", anchored: base", "\n  - {name: k, weld: {part: foot#2.outline, to: base#1.outline, type: fillet}, place: {on: back, with: bottom, from-left: 0, from-bottom: 10, front: up}}", 30},
+	} {
+		j := jointNamed(t, filed(t, "{name: j, bolt: {through: foot#1.h, into: base#1.h, bolt: M12 8.8, washer: yes}, face: back-on-front"+c.anchored+"}"+c.more, plate("foot", "12", "clearance"), plate("base", c.thick, "tap")), "j")
+		if j.Bolt == nil || j.Bolt.LengthMm != c.long {
+			t.Errorf("%+v: %+v", c, j.Bolt)
+		}
+	}
+}

@@ -187,6 +187,24 @@ func TestAnchoredHigh(t *testing.T) {
 	}
 }
 
+// A foot of 12 on a base of 15 tapped through for M12: with its washer of 2.5 (ISO 7089) a bolt of 30 comes 0.5 out
+// under the base, which stands on the floor. A base of 20 holds it, and a thread that ends inside ends there.
+func TestTipsUnder(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ thick, hole, up, want string }{
+		{"15", "", "front", "tip-under base 0.5 Bolt foot to base"}, {"20", "", "front", ""}, {"22", ", depth: 18", "front", ""}, {"15", "", "top", ""},
+	} {
+		files := map[string]string{
+			"base.yaml": "part: base\nkind: plate\nmaterial: S235\nstock: {plate: " + c.thick + " mm}\noutline: {rectangle: [200, 200]}\nholes:\n  - {name: taps, face: front, at: [[0, -58], [0, 58]], size: M12 tap" + c.hole + "}\n",
+			"foot.yaml": "part: foot\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {rectangle: [40, 150]}\nholes:\n  - {name: bolts, at: [[0, -58], [0, 58]], size: M12 clearance}\n",
+			"job.yaml":  "job: J\nunits: mm\nup: " + c.up + "\nparts: [base.yaml, foot.yaml]\njoints:\n  - {name: j, bolt: {through: foot.bolts, into: base.taps, bolt: M12 8.8, washer: yes}, face: back-on-front}\n",
+		}
+		if got := found(t, files, plan.TipUnder); got != c.want {
+			t.Errorf("%s%s %s up: %q, want %q", c.thick, c.hole, c.up, got, c.want)
+		}
+	}
+}
+
 // A flight of 330 on a step of 400 is welded past its end by what it reaches beyond.
 func TestWeldPast(t *testing.T) {
 	t.Parallel()

@@ -37,7 +37,7 @@ func (m *Machine) Review() {
 		m.follows(j, a, b)
 	}
 	m.overlapped()
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inBushes, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.shutIn, m.laidEarly, m.laidFree, m.nutsEngage, m.inUse}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inBushes, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.tipsUnder, m.shutIn, m.laidEarly, m.laidFree, m.nutsEngage, m.inUse}))...)
 }
 
 // keptBy lets a hub that stands past its seat press on the plate that keeps it, which is drawn on the
@@ -395,6 +395,26 @@ func (m *Machine) lacks(on map[string]bool) bool {
 		ends := on[Instance{a.Part, a.Copy}.id()] || on[Instance{b.Part, b.Copy}.id()]
 		return ends && !slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool { return j.Name == in.Name.Value })
 	})
+}
+
+// tipsUnder finds screws that come out of a tapped hole under what the machine stands on, once for each joint.
+func (m *Machine) tipsUnder() (found []plan.Problem) {
+	lowest, ok := m.floor()
+	if !ok {
+		return nil
+	}
+	for _, j := range m.joints {
+		if j.Bolt == nil || j.Bolt.ProtrusionMm <= 0 || m.joint(j.Name).Bolt.Nut {
+			continue
+		}
+		for b := range seq.Refs(m.Bodies) {
+			if under := m.low(&m.Bodies[lowest]) - m.low(b); strings.HasPrefix(b.ID, j.Name+screwWord) && under > surfaceMm {
+				found = append(found, m.fault(j.Name, plan.TipUnder, m.named(m.Bodies[lowest].ID), rounded(under, 1), plan.Named(j.Title)))
+				break
+			}
+		}
+	}
+	return found
 }
 
 // anchoredHigh finds what is anchored to the floor and stands over the middle of what it

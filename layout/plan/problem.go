@@ -204,6 +204,7 @@ const (
 	HeadShutIn     ProblemKind = "head-shut-in"
 	FootBeyond     ProblemKind = "foot-beyond"
 	HolesUnmet     ProblemKind = "holes-unmet"
+	TipUnder       ProblemKind = "tip-under"
 	AnchoredHigh   ProblemKind = "anchored-high"
 	FilletNoCorner ProblemKind = "fillet-no-corner"
 	SeamBeyond     ProblemKind = "seam-beyond"

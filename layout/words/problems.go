@@ -73,6 +73,8 @@ var Problems = []About{
 	{"short-protrusion", "bolt-length", plan.CheckSeverity, "{0} past the nut, two threads are {1}", "a longer bolt", "two threads stand past a nut", practice},
 	{"long-past-nut", "bolt-length", plan.CheckSeverity, "{0} past the nut, more than one diameter", "a shorter bolt", "a bolt does not stick out more than its diameter", practice},
 	{"long-past-hole", "bolt-length", plan.CheckSeverity, "{0} past the hole, more than one diameter", "a shorter bolt", "a bolt does not stick out more than its diameter", practice},
+	{"stands-out", "bolt-length", plan.CheckSeverity, "{0} past the hole, and its part stands on the floor there", "a thicker plate, or depth: so that the thread ends inside", "nothing stands out of what stands on the floor", byGeometry},
+	{plan.TipUnder, "bolt-length", plan.CheckSeverity, "{2}: its screws come out {1} under {0}, which stands on the floor", "a thicker plate, or depth: so that the thread ends inside", "nothing stands out of what stands on the floor", byGeometry},
 	{"bottoms-out", "bolt-length", plan.CheckSeverity, "the screw is {0} longer than the thread in the hole: it jams before it clamps", "a shorter bolt or a deeper thread", "a bolt reaches its thread and does not bottom", practice},
 	{"near-bottom", "bolt-length", plan.CheckSeverity, "{0} of thread left below the screw, less than one pitch", "a shorter bolt or a deeper thread", "a bolt reaches its thread and does not bottom", practice},
 	{"shank-jams", "bolt-length", plan.CheckSeverity, "the plain shank is {0} long and meets the thread before the {1} grip clamps", "a bolt threaded to the head", "a bolt reaches its thread and does not bottom", practice},
