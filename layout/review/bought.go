@@ -478,7 +478,11 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 		f.What, f.Numbers = what+" have heads of another angle than their cones", headDegrees.FindString(o.words)+" in "+number(g.Countersink.Angle.Deg)+"°"
 		f.Rule, f.Fix = "a head lies in its cone all round", "one angle in both places"
 	case h.thread != nil && !nut && e.Stands == nil && e.Part.Value == "" && !setScrew.MatchString(o.words):
-		v.holds(what, e.Pos, d, o.longMm-o.washersMm(), 0)
+		full := 0.0
+		if !g.Through && e.Buy.Value == "" { // what is ordered is the screw itself: little else lies under its head
+			full = g.Depth.Mm + deeper*d
+		}
+		v.holds(what, e.Pos, d, o.longMm-o.washersMm(), full)
 		return
 	case h.thread == nil && nut && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d:
 		f.What, f.Numbers, f.LeftMm = what+" are too short for their nuts", v.mm(o.longMm)+" long through "+v.mm(deep)+", with what comes on "+v.mm(o.takes(e)*d)+" wanted beyond", left(o.longMm-deep)
