@@ -42,6 +42,19 @@ profile:
 			t.Errorf("%g to %g: %+v, want %+v", c.from, c.to, got, c.want)
 		}
 	}
+	// A step from end to end, outside or as bore, gives its limits to the part: record, operation and chain.
+	for _, c := range []string{"outside: [{name: o, diameter: 25, LENGTH}]", "outside: [{name: o, diameter: 25, length: 6.5}, {name: p, diameter: 20, length: 100}], inside: [{name: i, diameter: 10, LENGTH}]"} {
+		m := work(t, "mm", "part: tie\nkind: turned\nmaterial: C45\nstock: {round: 28, length: 110}\nprofile: {"+strings.Replace(c, "LENGTH", "length: 106.5, length-limits: [106.48, 106.52]", 1)+"}\n")
+		if got := m.BetweenMm(false, 0, 106.5); math.Abs(got.Min-106.48) > 1e-9 || math.Abs(got.Max-106.52) > 1e-9 {
+			t.Errorf("%s: %+v", c, got)
+		}
+		if row := check(m, "length"); row == nil || row.MinMm != 106.48 || row.MaxMm != 106.52 || row.Gauge != "micrometer" || row.Source != "drawing" {
+			t.Errorf("%s: the record has %+v", c, row)
+		}
+		if said := told(m); strings.Count(said, "length 106.48 – 106.52") != 1 || strings.Contains(said, "52 long") {
+			t.Errorf("%s:\n%s", c, said)
+		}
+	}
 	if c := check(work(t, "mm", limited), "body length"); c == nil || c.MinMm != 99.9 || c.MaxMm != 100 || c.Source != "drawing" {
 		t.Errorf("the record has %+v", c)
 	}

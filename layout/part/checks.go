@@ -51,6 +51,10 @@ func checks(n *Numbered) []plan.Check {
 				r.sized(plan.Check{Ref: f.N, What: f.Name + " over its square-cut edges", Wanted: r.W.Read(mm), Gauge: "calipers"}, r.General(mm))
 				continue
 			}
+			if whole := r.whole(); whole.Class == "limits" {
+				r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(mm), Gauge: gauge(&Step{Size: whole})}, whole)
+				continue
+			}
 			r.checkLength(f.N, f.Name, mm)
 		case plan.OffsetFeature:
 			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "square from the other end, rule", Source: r.generalSource(f.Limits)})

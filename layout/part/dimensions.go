@@ -46,7 +46,7 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 		}
 	}
 	out = append(out, r.cutDimensions()...)
-	length := r.General(r.LengthMm())
+	length := r.whole()
 	overall := plan.Dimension{Kind: plan.OverallDim, ToMm: r.LengthMm(), Text: r.W.Size(length.NominalMm), Limits: r.limitsText(length)}
 	if bought {
 		overall.Limits = ""

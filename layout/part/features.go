@@ -100,7 +100,7 @@ func (n *Numbered) detailNote(s *Step) string {
 // lengthFeature numbers the size along the axis.
 func (n *Numbered) lengthFeature(kind plan.FeatureKind) {
 	n.add(plan.Feature{
-		Kind: kind, Name: string(kind), Size: n.W.Size(n.LengthMm()), Limits: n.limitsText(n.General(n.LengthMm())),
+		Kind: kind, Name: string(kind), Size: n.W.Size(n.LengthMm()), Limits: n.limitsText(n.whole()),
 		Balloon: plan.XY{XMm: n.LengthMm(), YMm: n.Section.MaxMm * 0.9},
 	})
 }

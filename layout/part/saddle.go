@@ -384,7 +384,7 @@ func (m *saddle) feature(n *Numbered) plan.Feature {
 // operations cut the end.
 func (m *saddle) operations(b *bench) {
 	var limits []string
-	if l := b.limitsText(b.General(b.LengthMm())); l != "" && m == b.saddles[len(b.saddles)-1] {
+	if l := b.limitsText(b.Sizes.whole()); l != "" && m == b.saddles[len(b.saddles)-1] {
 		limits = []string{"length over the tips " + l}
 	}
 	b.op(warn(plan.Operation{

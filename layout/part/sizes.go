@@ -78,13 +78,31 @@ func (s *Sizes) auxiliary(st *Step) bool {
 	return st == slices.MaxFunc(steps, func(a, b *Step) int { return cmp.Compare(free(a), free(b)) })
 }
 
-// length is a step's length with its limits.
+// length is a step's length with its limits: of one from end to end those of the whole.
 func (s *Sizes) length(st *Step) Sized {
-	out := s.General(st.LengthMm())
-	if len(st.limits) == 2 {
-		out.MinMm, out.MaxMm, out.Limited, out.Class, out.Source = st.limits[0].Mm, st.limits[1].Mm, true, "limits", "drawing"
+	if st.LengthMm() == geom.Clean(s.LengthMm()) {
+		return s.whole()
+	}
+	return s.General(st.LengthMm()).within(st.limits)
+}
+
+// whole is the length of the part with its limits: those of a step from end to end, where one has some.
+func (s *Sizes) whole() Sized {
+	out := s.General(geom.Clean(s.LengthMm()))
+	for i := range s.Steps {
+		if st := &s.Steps[i]; st.LengthMm() == out.NominalMm {
+			out = out.within(st.limits)
+		}
 	}
 	return out
+}
+
+// within is a size with limits of its own, where it has some.
+func (z Sized) within(limits []parts.Length) Sized {
+	if len(limits) == 2 {
+		z.MinMm, z.MaxMm, z.Limited, z.Class, z.Source = limits[0].Mm, limits[1].Mm, true, "limits", "drawing"
+	}
+	return z
 }
 
 // BetweenMm is how far two places along the axis, ends of steps outside or inside, may lie apart
@@ -108,7 +126,7 @@ func (s *Sizes) BetweenMm(inside bool, fromMm, toMm float64) plan.Range {
 		sum.Min, sum.Max = sum.Min+l.MinMm, sum.Max+l.MaxMm
 	}
 	if open {
-		whole := s.General(s.LengthMm())
+		whole := s.whole()
 		between = plan.Range{Min: whole.MinMm - rest.Max, Max: whole.MaxMm - rest.Min}
 	}
 	return plan.Range{Min: geom.Clean(between.Min), Max: geom.Clean(between.Max)}

@@ -199,7 +199,7 @@ func (b *bench) centreOperation() {
 		Do: []string{b.centred("Face the front clean.", parts.Front), b.centred("Turn round, face the back to length "+b.W.Size(b.LengthMm())+".", parts.Back)}, Tool: "facing tool, centre drill",
 		Speed: b.speed(cutting.Turn, b.widest().Size.NominalMm), Gauge: "calipers", Refs: b.refs(plan.LengthFeature, plan.CentreFeature),
 	}
-	if l := b.limitsText(b.General(b.LengthMm())); l != "" {
+	if l := b.limitsText(b.Sizes.whole()); l != "" {
 		o.Limits = []string{"length " + l}
 	}
 	b.faced[parts.Front], b.faced[parts.Back] = len(b.ops), len(b.ops)
@@ -386,7 +386,7 @@ func (b *bench) lengthLimits(first bool, set setting, out []phase) {
 		if first {
 			done = here && !other
 		}
-		if len(s.limits) < 2 || !done {
+		if len(s.limits) < 2 || !done || s.LengthMm() == geom.Clean(b.LengthMm()) { // the whole has its own
 			continue
 		}
 		p := &out[outsidePhase]
@@ -480,7 +480,7 @@ func (b *bench) faceLines(first bool, set setting, o *plan.Operation) {
 		o.Do = append(o.Do, b.centred(b.faceFront(), parts.Front))
 	} else {
 		o.Do = append(o.Do, b.centred(b.faceBack(), parts.Back))
-		if l := b.limitsText(b.General(b.LengthMm())); l != "" && len(b.saddles) == 0 {
+		if l := b.limitsText(b.Sizes.whole()); l != "" && len(b.saddles) == 0 {
 			o.Limits = append(o.Limits, "length "+l)
 		}
 	}

@@ -51,8 +51,8 @@ func (f *fields) steps(key string, s side) []parts.Step {
 		one.spare("after-weld", step.Taper != nil || step.Knurl != nil || step.Size.Thread.Value != "", "only a plain diameter is left for after the weld", "delete after-weld; welding bends threads, tapers and knurls little")
 		out = append(out, step)
 	}
-	if s == shaft && len(out) > 0 && !slices.ContainsFunc(out, func(s parts.Step) bool { return s.Limits == nil }) {
-		f.fault(out[len(out)-1].Limits[0].Pos, "every step has limits of its length, and none is left to follow from the others", "delete length-limits of the step that matters least; of a single step the length is the part's")
+	if s == shaft && len(out) > 1 && !slices.ContainsFunc(out, func(s parts.Step) bool { return s.Limits == nil }) {
+		f.fault(out[len(out)-1].Limits[0].Pos, "every step has limits of its length, and none is left to follow from the others", "delete length-limits of the step that matters least")
 	}
 	return out
 }

@@ -153,7 +153,7 @@ var stepGroup = &Group{Name: "step", Means: "One cylinder of a profile.", Exampl
 	{Name: "fit", Type: ClassFitType, Means: "its limits; not with a thread", Group: fitGroup, Example: fitExample},
 	{Name: "thread", Type: ThreadType, Means: "a threaded step: its designation", Example: "M40x1.5"},
 	{Name: "length", Type: SizeType, Need: true, Means: "along the axis"},
-	{Name: "length-limits", Type: PairType, Means: "the two limits of that length, smaller first", Default: "the general tolerance", Example: "the shorter and the longer, such as [68.9, 69.1]"},
+	{Name: "length-limits", Type: PairType, Means: "the two limits of that length, smaller first; of a single step those of the whole part", Default: "the general tolerance", Example: "the shorter and the longer, such as [68.9, 69.1]"},
 	{Name: "seat", Type: TextType, Means: "what sits here: bearing, seal, tube"},
 	{Name: "lip", Type: WordType, Means: "of a bore whose seat is a seal: the face that its lip looks to; not said, away from the open end of the bore", Words: faceWords},
 	{Name: "undercut", Type: NamedType, Means: "relief groove at the step's inner corner: as drawings name it, or its keys", Group: undercutGroup, Example: undercutExample},
