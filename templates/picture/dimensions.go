@@ -368,13 +368,23 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 			}
 			from, surface := v.at(fromMm+(toMm-fromMm)*0.15, radius)
 			to, _ := v.at(toMm-(toMm-fromMm)*0.15, 0)
+			half := widths[i]/2 - 2
+			left, right := max(-1, from-2*half-2), min(v.p.Width+1, to+2*half+2)
+			if i > 0 {
+				left = max(left, places[i-1]+widths[i-1]/2-1)
+			}
+			if i+1 < len(mine) {
+				right = min(right, places[i+1]-widths[i+1]/2+1)
+			}
+			places[i] = v.clear(places[i], widths[i], base, left, right)
 			x := min(max(places[i], from), to)
+			under := min(max(x, places[i]-half), places[i]+half)
 			foot := base - 0.7
 			if side < 0 {
 				foot = base + rowMm(mine) - 1.4
 			}
-			v.p.Draw.Add(leaderTo(places[i], foot, x, surface)...)
-			v.leaders = append(v.leaders, [4]float64{places[i], foot, x, surface})
+			v.p.Draw.Add(leaderTo(under, foot, x, surface)...)
+			v.leaders = append(v.leaders, [4]float64{under, foot, x, surface})
 			upper, lower := base+limitEmMm*1.35, base+0.5
 			if dim.Limits == "" {
 				upper = lower

@@ -326,11 +326,12 @@ func outsidePath(s *plan.Section, at func(plan.XY, float64) (float64, float64)) 
 // Face draws a face of a height, in mm, with its holes and their numbers.
 func Face(face *plan.Face, h float64) draw.Panel {
 	w := h * Aspect(face)
-	size := draw.Panel{Width: w + 2*FacePadMm, Height: TopPadMm + h + CaptionMm}
+	size := draw.Panel{Width: max(w+2*FacePadMm, draw.TextWidth(caption(face), draw.SmallMm, true)+1.1), Height: TopPadMm + h + CaptionMm}
+	pad := (size.Width - w) / 2
 	size.Later = func() draw.Drawing {
 		f := &facePicture{face: face, panel: size, w: w, h: h, scale: h / (face.MaxMm.YMm - face.MinMm.YMm)}
-		f.ox, f.oy = FacePadMm-face.MinMm.XMm*f.scale, -TopPadMm-face.MaxMm.YMm*f.scale
-		f.room = draw.NewOccupied(draw.R(FacePadMm-1, -TopPadMm-h-1, FacePadMm+w+1, 1-TopPadMm))
+		f.ox, f.oy = pad-face.MinMm.XMm*f.scale, -TopPadMm-face.MaxMm.YMm*f.scale
+		f.room = draw.NewOccupied(draw.R(pad-1, -TopPadMm-h-1, pad+w+1, 1-TopPadMm))
 		f.outline()
 		f.circles()
 		f.openings()
@@ -443,18 +444,23 @@ func (f *facePicture) hole(i int) (x, y, r, arm float64) {
 
 // titles are TOP and the words below.
 func (f *facePicture) titles() {
-	d, mid := &f.panel.Draw, FacePadMm+f.w/2
+	d, mid := &f.panel.Draw, f.panel.Width/2
 	d.Add(draw.TopArrow(mid, 1.4-TopPadMm, 5))
 	d.Add(draw.Text{XMm: mid + 3, YMm: 2.2 - TopPadMm, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
-	caption := words.Upper(f.face.Face) + " face"
-	if len(f.face.Folds) > 0 {
-		caption = "Flat blank, " + words.Upper(f.face.Face) + " face"
+	says := caption(f.face)
+	if full := says + ", seen from the back"; f.face.Mirrored && draw.TextWidth(full, draw.TextMm, true) < f.panel.Width-1 {
+		says = full
 	}
-	if full := caption + ", seen from the back"; f.face.Mirrored && draw.TextWidth(full, draw.TextMm, true) < f.panel.Width-1 {
-		caption = full
+	says, size := draw.Shrink(says, draw.TextMm, true, f.panel.Width-1)
+	d.Add(draw.Text{XMm: mid, YMm: -TopPadMm - f.h - 5, SizeMm: size, Bold: true, Align: draw.Centre, Content: says})
+}
+
+// caption is what stands under a face.
+func caption(face *plan.Face) string {
+	if len(face.Folds) > 0 {
+		return "Flat blank, " + words.Upper(face.Face) + " face"
 	}
-	caption, size := draw.Shrink(caption, draw.TextMm, true, f.panel.Width-1)
-	d.Add(draw.Text{XMm: f.panel.Width / 2, YMm: -TopPadMm - f.h - 5, SizeMm: size, Bold: true, Align: draw.Centre, Content: caption})
+	return words.Upper(face.Face) + " face"
 }
 
 // numbers are those of the holes and slots beside them, where there is room; the first of a

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts"
 	"centrepop/templates/draw"
 )
 
@@ -165,5 +166,41 @@ func TestChainRows(t *testing.T) {
 	a, b := at["0.625 in"], at["0.1875 in"]
 	if a.YMm == b.YMm || math.Abs(a.XMm-b.XMm) > 13.5/80*70+6 {
 		t.Errorf("%+v, %+v", a, b)
+	}
+}
+
+// The words under a narrow face, 10 of 100, stand whole.
+func TestNarrowFace(t *testing.T) {
+	t.Parallel()
+	p := Face(&plan.Face{Face: parts.Front, Outline: "M0 0L10 0L10 100L0 100Z", MaxMm: plan.XY{XMm: 10, YMm: 100}}, 20)
+	for _, item := range p.Drawn().Items {
+		if text, ok := item.(draw.Text); ok && text.Content == "FRONT face" {
+			if r := draw.TextRect(text); r.X0 < 0 || r.X1 > p.Width {
+				t.Errorf("%v in %g", r, p.Width)
+			}
+			return
+		}
+	}
+	t.Error("no FRONT face")
+}
+
+// A long text over a narrow groove at the end of a shaft ends at the edge of the picture, and its leader goes
+// straight down from it.
+func TestLabelsStraight(t *testing.T) {
+	t.Parallel()
+	part := &plan.PartPlan{Section: &plan.Section{LengthMm: 100, MaxMm: 20, Outer: []plan.XY{{YMm: 20}, {XMm: 100, YMm: 20}}},
+		Dimensions: []plan.Dimension{{Kind: plan.OverallDim, ToMm: 100, Text: "100"}, {Kind: plan.DiameterDim, FromMm: 97, ToMm: 98, RadiusMm: 20, Text: "Ø38 h11 × 1.3 H13 in the seat"},
+			{Kind: plan.DiameterDim, FromMm: 0, ToMm: 90, RadiusMm: 20, Text: "Ø40 k6 (40.002 – 40.018) hardened and ground"}}}
+	p := Dimensioned(part, 70, 60)
+	n := 0
+	for _, item := range p.Drawn().Items {
+		if s, ok := item.(draw.Shape); ok && s.Fill == draw.Black && s.Path.Bounds().H() > s.Path.Bounds().W() {
+			if n++; s.Path.Bounds().W() > 0.8 {
+				t.Errorf("a leader leans: its arrow is %g wide", s.Path.Bounds().W())
+			}
+		}
+	}
+	if n != 2 {
+		t.Errorf("%d leaders", n)
 	}
 }

@@ -150,7 +150,7 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	switch {
 	case w != nil:
 		weldOrder(&p.Draw, w, cx, cy, r)
-	case b != nil:
+	case b != nil && len(b.OrderDeg) > 1:
 		for i, deg := range b.OrderDeg {
 			x, y := round(cx, cy, r+draw.BalloonMm, deg-j.UpDeg)
 			p.Draw.Add(draw.Balloon(x, y, i+1)...)

@@ -159,6 +159,9 @@ func TestClockOfBolts(t *testing.T) {
 	if _, ok := clockPanel(&plan.JointPlan{Bolt: &plan.BoltPlan{OrderDeg: order[:1]}}, 18); ok {
 		t.Error("one bolt has an order")
 	}
+	if p, ok := clockPanel(&plan.JointPlan{Bolt: &plan.BoltPlan{OrderDeg: []float64{0}}, Clock: []plan.ClockMark{{Part: "Plate", Label: "TOP"}}}, 18); !ok || slices.ContainsFunc(texts(&p), func(x draw.Text) bool { return x.Content == "1" }) {
+		t.Errorf("one bolt beside what lies at TOP: %v", texts(&p))
+	}
 }
 
 func clockOfBolts(t *testing.T, j *plan.JointPlan) {
