@@ -267,6 +267,14 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 		if free(wall - t.dir*thick); p.FreeMm < 0 {
 			t.problem(plan.SlideNoRoom, plan.Named(t.a.title()), plan.Of(plan.Mm, -p.FreeMm))
 		}
+		at, a := end(t.b.step, -t.dir), t.a.step
+		to := k.r.ToWallMm(k.ring, at, t.dir > 0)
+		off := geom.Clean(t.dir*(wall-at)) - p.FreeMm // ring, hub and what is fixed to it, as drawn
+		room := plan.Range{Min: geom.Clean(to.Min - off - moreMm(t.a.r, true, a.FromMm, a.ToMm)), Max: geom.Clean(to.Max - off + lessMm(t.a.r, true, a.FromMm, a.ToMm))}
+		if room.Min < room.Max {
+			p.FreeAtMm = &room
+		}
+		t.rely(relied{what: "the room of the ring beside " + t.a.title(), mm: p.FreeMm, less: p.FreeMm - room.Min, of: words.Spaced(a.Name) + " and " + words.Spaced(t.b.step.Name)})
 		return true
 	default:
 		plate := j.boltedInto(t.in.Slide.KeptBy)
@@ -380,7 +388,9 @@ func (t *joint) slideFigures(p *plan.SlidePlan) {
 		t.figure("stands against", shoulderOf(p.HeldBy), "by geometry")
 	}
 	text := ", " + t.w.Size(p.FreeMm) + " free along the shaft"
-	if p.FreeMm < 0 {
+	if at := p.FreeAtMm; at != nil {
+		text += ", inside the limits of the lengths " + t.w.Size(words.Round(at.Min, 2)) + " to " + t.w.Size(words.Round(at.Max, 2))
+	} else if p.FreeMm < 0 {
 		text = ", which clamps it: it stands " + t.w.Size(-p.FreeMm) + " past its seat"
 	}
 	t.figure("kept by", p.Keeper+text, "lengths as drawn")

@@ -118,6 +118,7 @@ func TestSlideUpToItsRing(t *testing.T) {
 		PlayMm: plan.Range{Min: 0, Max: 0.064}, Key: "12 × 8 × 40", KeyOnMm: 40, OverMm: 0.3, HeldBy: "collar", From: "front",
 		Keeper: "retaining ring DIN 471 40 × 1.75", Ring: true, FreeMm: 3.25,
 	}
+	j.Slide.FreeAtMm = nil // TestSlideAtTheLimits
 	if *j.Slide != want {
 		t.Errorf("%+v\nwant %+v", *j.Slide, want)
 	}
@@ -262,6 +263,32 @@ func TestSlideUnderAnEndPlate(t *testing.T) {
 	}
 	if text := stepText(j); !strings.Contains(text, "Cap keeps it once it is bolted on: hold Hub until then.") {
 		t.Error(text)
+	}
+}
+
+// The same at the limits of ISO 2768-1 m: the shoulder at 100 − the groove's place 45 − ring 1.75 − hub 50. 45, 50
+// and seat 60 may be 0.3 off, the nose of 40 too, so the shoulder 0.6 (collar 100 follows): 3.25 ± 1.2, and of a hub of 52.5
+// 0.75 ± 1.2, which the ring may not pass. From the back the place is that of the ring's own wall, and its groove, 1.85 H13 of
+// 0.14, takes the more; the shoulder is then at 200 ± 0.5 − 100.6.
+func TestSlideAtTheLimits(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		edits []string
+		want  plan.Range
+		short bool
+	}{
+		{nil, plan.Range{Min: 2.05, Max: 4.45}, false},
+		{[]string{"hub.yaml|diameter: 80, length: 50|diameter: 80, length: 52.5", "hub.yaml|fit: H8, length: 50|fit: H8, length: 52.5"}, plan.Range{Min: -0.45, Max: 1.95}, true},
+		{[]string{"shaft.yaml|axial: 45,|axial: 153.15, from: back,"}, plan.Range{Min: 3.25 - 0.5 - 0.3 - 1.1, Max: 3.25 + 0.5 + 0.3 + 1.1 + 0.14}, false},
+	} {
+		j, problems := slidPlan(t, c.edits...)
+		got := j.Slide.FreeAtMm
+		short := slices.ContainsFunc(problems, func(p plan.Problem) bool {
+			return p.Kind == plan.LengthsEat && strings.Contains(p.Args[0].Text, "room of the ring")
+		})
+		if got == nil || math.Abs(got.Min-c.want.Min) > 1e-9 || math.Abs(got.Max-c.want.Max) > 1e-9 || short != c.short {
+			t.Errorf("%v: %+v, short %v; want %+v, %v", c.edits, got, short, c.want, c.short)
+		}
 	}
 }
 

@@ -132,6 +132,25 @@ func (g *Groove) Ring(w words.Writer) (item string, thickMm float64, ok bool) {
 	return k.bought(w), k.ring.ThicknessMm, true
 }
 
+// ToWallMm is how far the wall of a groove behind it lies from a place in front of it, or with back
+// false the wall before it from a place behind it, inside the limits of the lengths, of the groove's
+// place and of its width.
+func (s *Sizes) ToWallMm(g *Groove, atMm float64, back bool) plan.Range {
+	at := s.General(geom.Clean(g.In.Axial.Mm))
+	if fromBack := g.In.From == parts.Back; fromBack == back { // measured from the far end
+		end := s.BetweenMm(false, 0, atMm)
+		if back {
+			end = s.BetweenMm(false, atMm, s.LengthMm())
+		}
+		return plan.Range{Min: geom.Clean(end.Min - at.MaxMm), Max: geom.Clean(end.Max - at.MinMm)}
+	}
+	end := s.BetweenMm(false, atMm, s.LengthMm())
+	if back {
+		end = s.BetweenMm(false, 0, atMm)
+	}
+	return plan.Range{Min: geom.Clean(at.MinMm + g.width.MinMm - end.Max), Max: geom.Clean(at.MaxMm + g.width.MaxMm - end.Min)}
+}
+
 func (k *ringGroove) size(z *sizer, g *Groove) bool {
 	ring, err := grooves.RingFor(g.Row.DiameterMm, g.Row.Inside)
 	if err != nil {

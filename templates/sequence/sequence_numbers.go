@@ -132,6 +132,9 @@ func slideNumbers(p *plan.SlidePlan, units parts.Units) []keyNumber {
 		out = append(out, keyNumber{"Key", p.Key, sized(p.KeyOnMm, units) + " of it in the hub"})
 	}
 	label, along := "Free along the shaft", p.FreeMm
+	if at := p.FreeAtMm; at != nil {
+		return append(out, keyNumber{label, sizedRange(*at, units), p.Keeper})
+	}
 	if p.FreeMm < 0 {
 		label, along = "Past its seat", -p.FreeMm
 	}
@@ -166,6 +169,14 @@ func smallRange(r plan.Range, units parts.Units) string {
 		return span2(r.Min/geom.MmPerInch, r.Max/geom.MmPerInch, 4) + " in"
 	}
 	return span2(r.Min*1000, r.Max*1000, 0) + " µm"
+}
+
+// sizedRange is a range of lengths, in hundredths or thousandths of an inch.
+func sizedRange(r plan.Range, units parts.Units) string {
+	if units == parts.Inches {
+		return span2(r.Min/geom.MmPerInch, r.Max/geom.MmPerInch, 3) + " in"
+	}
+	return span2(r.Min, r.Max, 2) + " mm"
 }
 
 func sized(mm float64, units parts.Units) string {
