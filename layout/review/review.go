@@ -44,13 +44,14 @@ const practice = "common practice, no source"
 // Finding is one thing the review found.
 type Finding struct {
 	Severity Severity
-	Code     string    // the rule's short name, such as edge
-	Part     string    // name of the part or joint; empty for the job
-	OfJoint  bool      // Part is the name of a joint, which a part may bear too
-	Feature  string    // of the part; empty for all of it
-	Pos      parts.Pos // what to change in the input
-	What     string    // what is wrong, in shop words
-	Numbers  string    // what was measured and what was wanted; may be empty
+	Code     string            // the rule's short name, such as edge
+	Part     string            // name of the part or joint; empty for the job
+	OfJoint  bool              // Part is the name of a joint, which a part may bear too
+	Feature  string            // of the part; empty for all of it
+	Meets    [2]parts.JointRef // what the joint puts together; empty where Part is none
+	Pos      parts.Pos         // what to change in the input
+	What     string            // what is wrong, in shop words
+	Numbers  string            // what was measured and what was wanted; may be empty
 	Rule     string
 	Source   string // standard and table, or "common practice, no source"
 	Fix      string
@@ -212,7 +213,9 @@ type reviewer struct {
 func (r *reviewer) add(f Finding) {
 	f.Code, f.Severity, f.Source = r.code, cmp.Or(f.Severity, Check), cmp.Or(f.Source, practice)
 	j := r.job.Joint(f.Part)
-	f.OfJoint = j != nil && f.Feature == "" && f.Pos.File == j.Pos.File // a part has its own file
+	if f.OfJoint = j != nil && f.Feature == "" && f.Pos.File == j.Pos.File; f.OfJoint { // a part has its own file
+		f.Meets[0], f.Meets[1] = j.Ends()
+	}
 	if f.LeftMm != nil || f.OverMm != nil {
 		text := r.mm(f.number())
 		if is, wanted, _ := strings.Cut(f.Numbers, "wanted "); strings.Contains(is, text) && strings.Contains(wanted, text) {

@@ -2,6 +2,9 @@ package sheets
 
 import (
 	"slices"
+	"strings"
+
+	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
@@ -13,32 +16,91 @@ import (
 // placeMm is the side of the picture of a place.
 const placeMm = 32.0
 
-// placePicture shows where a finding is: the face with its holes filled, the step
-// with its feature pointed at, or the step of assembly. Empty where nothing of that is
-// drawn. Its origin is the upper left corner.
+// placePicture shows where a finding is: the feature of its part, the step of assembly, or where that
+// could not be worked out what comes first in it. Empty where it has no place. Its origin is the upper
+// left corner.
 func placePicture(pl *plan.Plan, f review.Finding) draw.Drawing {
-	part := partOf(pl, f)
-	if part == nil {
-		return stepPicture(pl, f.Part)
+	if part := partOf(pl, f); part != nil {
+		return partPicture(part, f.Feature)
 	}
-	if f.Feature == "" {
-		return draw.Drawing{}
+	if d := stepPicture(pl, f.Part); len(d.Items) > 0 {
+		return d
 	}
-	for _, face := range part.Faces {
-		if slices.ContainsFunc(face.Groups, func(g plan.Group) bool { return g.Name == f.Feature }) {
-			return holesPicture(face, f.Feature)
-		}
-	}
-	for _, one := range part.Features {
-		if s := part.Section; one.Name == words.Spaced(f.Feature) && one.Face == "" && s.LengthMm > 0 && s.MaxMm > 0 {
-			one.N = 1
-			room := placeMm - picture.BalloonRowMm - picture.CaptionMm
-			scale := min((placeMm-2*picture.SidePadMm)/s.LengthMm, room/(2*s.MaxMm))
-			panel := picture.Section(part, []plan.Feature{one}, s.LengthMm*scale, 2*s.MaxMm*scale)
-			return *panel.Drawn()
-		}
+	if part := pl.Part(f.Meets[0].Part); part != nil {
+		return partPicture(part, f.Meets[0].Feature)
 	}
 	return draw.Drawing{}
+}
+
+// partPicture is a face with its holes of a feature filled, the step that it is or is an edge of pointed
+// at, or a bar; else the whole part.
+func partPicture(part *plan.PartPlan, feature string) draw.Drawing {
+	if part.Bar != nil {
+		return barPicture(part.Bar, feature)
+	}
+	for _, face := range part.Faces {
+		if slices.ContainsFunc(face.Groups, func(g plan.Group) bool { return g.Name == feature }) {
+			return holesPicture(face, feature)
+		}
+	}
+	step := feature
+	for _, edge := range []string{"-front", "-back"} {
+		step = strings.TrimSuffix(step, edge)
+	}
+	s, pointed := part.Section, []plan.Feature(nil)
+	for _, one := range part.Features {
+		if one.Face == "" && (one.Name == words.Spaced(feature) || one.Name == words.Spaced(step) && len(pointed) == 0) {
+			one.N = 1
+			pointed = []plan.Feature{one}
+		}
+	}
+	if len(part.Faces) > 0 && len(pointed) == 0 && (s.Flat || s.MaxMm == 0) {
+		return holesPicture(part.Faces[0], feature)
+	}
+	if s.LengthMm == 0 || s.MaxMm == 0 {
+		return draw.Drawing{}
+	}
+	room := placeMm - picture.BalloonRowMm - picture.CaptionMm
+	scale := min((placeMm-2*picture.SidePadMm)/s.LengthMm, room/(2*s.MaxMm))
+	panel := picture.Section(part, pointed, max(s.LengthMm*scale, leastSideMm), max(2*s.MaxMm*scale, leastSideMm))
+	return *panel.Drawn()
+}
+
+// leastSideMm is how thin a long shaft or a wide plate is drawn at the least, mm.
+const leastSideMm = 6.0
+
+// barPicture is the side of a bar with the holes of a group filled, else its front, as long as the
+// picture is wide.
+func barPicture(b *plan.BarPlan, group string) (d draw.Drawing) {
+	side, wide := "front", b.WidthMm
+	if i := slices.IndexFunc(b.Holes, func(h plan.BarHole) bool { return h.Group == group }); i >= 0 {
+		side = b.Holes[i].Side
+	}
+	if side == "top" || side == "bottom" {
+		wide = b.DepthMm
+	}
+	along, across := (placeMm-2)/b.LengthMm, leastSideMm/wide
+	at := func(x, y float64) (float64, float64) { return placeMm/2 + x*along, -placeMm/2 + y*across }
+	x, y := at(-b.LengthMm/2, -wide/2)
+	edge := draw.R(x, y, -x+placeMm, -y-placeMm).Path()
+	if path, err := canvas.ParseSVGPath(string(b.Outline)); err == nil && side == "front" {
+		edge = path.Transform(canvas.Identity.Translate(placeMm/2, -placeMm/2).Scale(along, across))
+	}
+	d.Add(draw.Shape{Path: edge, Stroke: draw.Black, WidthMm: draw.LineMm})
+	for _, h := range b.Holes {
+		if h.Side != side {
+			continue
+		}
+		x, y := at(h.XMm, h.YMm)
+		if r := max(0.7, h.DiameterMm/2*across); h.Group == group {
+			d.Add(draw.Disc(x, y, r))
+		} else {
+			d.Add(draw.Ring(x, y, r, draw.ThinMm))
+		}
+	}
+	_, low := at(0, -wide/2)
+	d.Add(draw.Text{XMm: placeMm / 2, YMm: low - 4, SizeMm: draw.SmallMm, Align: draw.Centre, Content: side + ", left end at the left"})
+	return d
 }
 
 // holesPicture is a face with the holes of a group filled.

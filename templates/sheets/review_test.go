@@ -50,7 +50,7 @@ func TestNotesTogether(t *testing.T) {
 }
 
 // An open finding of holes shows them filled on their face, one of a step points at it
-// in the section, one of a joint shows its step; one of nothing drawn has no picture.
+// in the section, one of a joint shows its step; one of nothing that is made has no picture.
 func TestPlaceOfAFinding(t *testing.T) {
 	t.Parallel()
 	part := sheettest.FlangePart()
@@ -87,10 +87,43 @@ func TestPlaceOfAFinding(t *testing.T) {
 	} else if got := d.Items[len(d.Items)-1].(draw.Shape).Path.Bounds(); math.Abs(got.W()-(placeMm-2)) > 1e-6 || math.Abs(got.H()-(placeMm-2)/4) > 1e-6 {
 		t.Errorf("the step is %v", got)
 	}
-	for _, f := range []review.Finding{{Part: part.Name}, {Part: "weld", Feature: group.Name}} {
-		if d := placePicture(pl, f); len(d.Items) > 0 {
-			t.Errorf("%+v has a picture", f)
+	if d := placePicture(pl, review.Finding{Part: "weld", Feature: group.Name}); len(d.Items) > 0 {
+		t.Error("nothing has a picture")
+	}
+	// A joint that could not be worked out shows the holes that it names first, a part without a place itself.
+	if got, want := discs(placePicture(pl, review.Finding{Part: "weld", Meets: [2]parts.JointRef{{Part: part.Name, Feature: group.Name}}})), bare+group.Count-part.Faces[0].Groups[1].Count; got != want {
+		t.Errorf("a joint's first end: %d filled, want %d", got, want)
+	}
+	if d := placePicture(pl, review.Finding{Part: part.Name}); len(d.Items) == 0 || discs(d) != bare-part.Faces[0].Groups[1].Count {
+		t.Errorf("the whole part: %d items", len(d.Items))
+	}
+	if d := placePicture(pl, review.Finding{Part: part.Name, Feature: "main-bore-front"}); !slices.Contains(allTexts(d), "1") {
+		t.Errorf("the edge of a step has no picture: %q", allTexts(d))
+	}
+}
+
+// A hole on the top of a bar of 300, 50 from its middle, is filled where it is along the width of the picture less 2.
+func TestPlaceOnABar(t *testing.T) {
+	t.Parallel()
+	bar := &plan.PartPlan{Name: "bar", Bar: &plan.BarPlan{LengthMm: 300, WidthMm: 60, DepthMm: 40, Outline: "M-150 -30L150 -30L150 30L-150 30Z",
+		Holes: []plan.BarHole{{Group: "a", Side: "top", XMm: 50, DiameterMm: 10}, {Group: "b", Side: "top", XMm: -50, DiameterMm: 10}, {Group: "c", Side: "front"}}}}
+	pl := sheettest.JobOf("Frame", parts.Millimetres, bar)
+	var filled, open []float64
+	d := placePicture(pl, review.Finding{Part: "bar", Feature: "a"})
+	for _, item := range d.Items {
+		if s, ok := item.(draw.Shape); ok && s.Path.Bounds().W() < 4 {
+			if b := s.Path.Bounds(); s.Fill == draw.Black {
+				filled = append(filled, (b.X0+b.X1)/2)
+			} else {
+				open = append(open, (b.X0+b.X1)/2)
+			}
 		}
+	}
+	if len(filled) != 1 || math.Abs(filled[0]-21) > 1e-6 || len(open) != 1 || math.Abs(open[0]-11) > 1e-6 || !slices.Contains(allTexts(d), "top, left end at the left") {
+		t.Errorf("%v filled, %v open, %q", filled, open, allTexts(d))
+	}
+	if d := placePicture(pl, review.Finding{Part: "bar"}); !slices.Contains(allTexts(d), "front, left end at the left") {
+		t.Errorf("the whole bar: %q", allTexts(d))
 	}
 }
 
