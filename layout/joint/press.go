@@ -209,6 +209,7 @@ func (pressKind) work(j *making, t *joint) {
 	if lo < 0 {
 		t.problem(plan.MayBeLoose, plan.Of(plan.Mm, words.Round(-lo, 3)))
 	}
+	t.seatsOn(j.relative(t))
 	t.pressFigures(p, source, mu, hub, shaft)
 	t.thermalFigures(p, thermal)
 	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
@@ -227,6 +228,16 @@ func (pressKind) work(j *making, t *joint) {
 	}
 	j.pressSteps(t, p, heat, coldCautions)
 	t.out.Checks = append(t.out.Checks, j.seated(t))
+}
+
+// seatsOn looks at the shoulder that a press ends at, of the shaft or in the bore, where they lie on one another.
+func (t *joint) seatsOn(at placement, ok bool) {
+	for _, dir := range []float64{-1, 1} {
+		if on := at.s * dir; ok && math.Abs(at.z0+at.s*end(t.a.step, dir)-end(t.b.step, on)) < nearMm {
+			t.shouldered(t.a, dir, t.b, on)
+			t.shouldered(t.b, on, t.a, dir)
+		}
+	}
 }
 
 // roomC is the temperature sizes are measured at, ISO 1.

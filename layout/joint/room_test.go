@@ -44,6 +44,36 @@ func TestShoulderLeft(t *testing.T) {
 	}
 }
 
+// TestPressedUpTo: a bush of Ø32 with a collar of Ø40 pressed through a plate of 20 until the collar lies on it: 4 mm less
+// the chamfers of both. With the collar 1 mm off it stands on nothing, and nothing is said; in a bore with a shoulder of Ø24
+// it is the bush's own chamfer that takes from 4.
+func TestPressedUpTo(t *testing.T) {
+	t.Parallel()
+	kinds := []plan.ProblemKind{plan.SlideShoulderLow}
+	bush := func(long, lead, collar string) string {
+		return "part: bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 42 mm}\nprofile:\n  outside: [{name: body, diameter: 32, fit: r6, length: " + long + "}, {name: collar, diameter: 40, length: 3}]\nchamfers: [{edge: body-front, size: " + lead + ", for: lead-in}, {edge: collar-front, size: " + collar + "}]\n"
+	}
+	plain := func(lead string) string {
+		return "part: bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 42 mm}\nprofile:\n  outside: [{name: body, diameter: 32, fit: r6, length: 25}]\nchamfers: [{edge: body-front, size: " + lead + ", for: lead-in}]\n"
+	}
+	plate := func(size string) string {
+		return "part: plate\nkind: plate\nmaterial: S355\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nbore: {diameter: 32, fit: H7, leave: 2}\nchamfers: [{edge: bore-back, size: " + size + "}]\n"
+	}
+	const blind = "part: plate\nkind: turned\nmaterial: S355\nstock: {round: 102 mm}\nprofile:\n  outside: [{name: rim, diameter: 95, length: 30}]\n  inside: [{name: hole, diameter: 24, length: 5}, {name: bore, diameter: 32, fit: H7, length: 25}]\n"
+	for _, c := range []struct{ bush, plate, level, want string }{
+		{bush("20", "1", "0.5"), plate("3"), "front-with-front", ""},
+		{bush("20", "1", "0.5"), plate("3.1"), "front-with-front", "slide-shoulder-low, plate, 0.4, collar, 0.5"},
+		{bush("20", "1", "0.5"), plate("5"), "front-with-front", "slide-shoulder-low, plate, 0, collar, 0.5"},
+		{bush("21", "1", "0.5"), plate("5"), "front-with-front", ""},
+		{plain("3.5"), blind, "back-with-back", ""},
+		{plain("3.6"), blind, "back-with-back", "slide-shoulder-low, bush, 0.4, hole, 0.5"},
+	} {
+		if got := foundIn(t, kinds, "{name: p, press: {shaft: bush.body, bore: plate.bore}, level: "+c.level+"}", c.bush, c.plate); got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.bush, c.plate, got, c.want)
+		}
+	}
+}
+
 // TestHalfABar: pieces that come to half of a bar of 6 m, with a cut each and the trim of its end, are cut from one;
 // fewer are bought sawn (common practice, no source).
 func TestHalfABar(t *testing.T) {

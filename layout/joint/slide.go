@@ -211,7 +211,7 @@ func (slideKind) work(j *making, t *joint) {
 	if g, err := fits.Limit(shaft.NominalMm, slides); err == nil && p.Key != "" && p.PlayMm.Min > shaft.NominalMm-g.MaxMm+geom.CloseMm {
 		t.problem(plan.SlidePlay, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(p.PlayMm.Min, 3)), plan.Of(plan.Mm, words.Round(p.PlayMm.Max, 3)))
 	}
-	t.shouldered()
+	t.shouldered(t.b, -t.dir, t.a, -t.dir*t.relativeSlide().s)
 	if j.kept(t, p) {
 		t.slideFigures(p)
 		j.slideSteps(t, p)
@@ -302,16 +302,20 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 // shoulderLeastMm is the least width of a shoulder that a hub stands against. Common practice, no source.
 const shoulderLeastMm = 0.5
 
-// shouldered notes a shoulder of which the chamfers of shaft and hub leave hardly anything.
-func (t *joint) shouldered() {
-	s := shoulder(t.b, -t.dir)
+// shouldered notes a shoulder beside the step of one part, in a direction along its axis, of which the
+// chamfers leave hardly anything to what goes up to it, which ends there in a direction along its own.
+func (t *joint) shouldered(of feature, dir float64, on feature, onDir float64) {
+	s := shoulder(of, dir)
 	if s == nil || s.Size.Thread != nil {
 		return
 	}
-	high := s.Size.NominalMm - 2*edgeMm(t.b, s, t.dir > 0)
-	hub := t.a.step.Size.NominalMm + 2*edgeMm(t.a, t.a.step, -t.dir*t.relativeSlide().s > 0)
-	if left := geom.Clean((high - hub) / 2); left < shoulderLeastMm {
-		t.problem(plan.SlideShoulderLow, plan.Named(t.a.title()), plan.Of(plan.Mm, words.Round(max(left, 0), 2)), plan.Named(words.Spaced(s.Name)), plan.Of(plan.Mm, shoulderLeastMm))
+	out := 1.0
+	if of.step.Inside {
+		out = -1
+	}
+	left := out*(s.Size.NominalMm-on.step.Size.NominalMm)/2 - edgeMm(of, s, dir < 0) - edgeMm(on, on.step, onDir > 0)
+	if left = geom.Clean(left); left < shoulderLeastMm {
+		t.problem(plan.SlideShoulderLow, plan.Named(on.title()), plan.Of(plan.Mm, words.Round(max(left, 0), 2)), plan.Named(words.Spaced(s.Name)), plan.Of(plan.Mm, shoulderLeastMm))
 	}
 }
 
