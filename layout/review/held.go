@@ -17,6 +17,7 @@ import (
 // up that they say.
 func held(r *reviewer) {
 	r.waysUp()
+	r.recesses()
 	for e := range seq.Refs(r.job.Loose) {
 		r.clamps(e)
 		r.overHoles(e)

@@ -338,8 +338,9 @@ func (r *reviewer) faceOf(joint, part string) (parts.Face, bool) {
 }
 
 // studShoulder looks for studs whose body goes through the hole it should stand
-// against.
+// against, and at those that are bought.
 func studShoulder(r *reviewer) {
+	r.boughtStuds()
 	for _, j := range r.pl.Joints {
 		in := r.job.Joint(j.Name)
 		if j.Bolt == nil || in == nil || in.Bolt.Stud.Value == "" {

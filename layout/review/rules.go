@@ -113,7 +113,7 @@ var jobRules = []rule[*reviewer]{
 	{"lone-bore", "a bore runs on no shaft of the job", loneBore},
 	{"play", "a bolt is far smaller than its holes", boltPlay},
 	{"socket", "no socket goes over a head", hexInCounterbore},
-	{"stud", "a stud has no shoulder", studShoulder},
+	{"stud", "a stud has no shoulder, or stands in something or before a grease nipple", studShoulder},
 	{"unused", "a thread or a fitted hole serves nothing", unused},
 	{"apart", "no joint connects an assembly", separate},
 	{"quantity", "more copies are made than joints use", spareCopies},

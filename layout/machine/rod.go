@@ -1,0 +1,80 @@
+package machine
+
+import (
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/parts"
+	"centrepop/parts/seq"
+)
+
+// How wide and how long a nipple is with the coupler of a grease gun on it, straight from the mouth of its
+// hole. Common practice, no source: 15 across; 20 of nipple and 40 of coupler.
+const gunWideMm, gunLongMm = 15.0, 60.0
+
+// Rods are what rods screwed into the holes of a group meet where they stand up out of them, level with the
+// lower mouth or the floor and longMm long: what they lie in, by title, and the openings outward of parts, of
+// those by name that take a nipple, that they stand before. Holes that do not stand upright are not looked at.
+func (m *Machine) Rods(of, group string, diameterMm, longMm float64, takes func(opening string) bool) (in, before []string) {
+	for _, f := range m.holes(of, group) {
+		_, deep, ok := f.model.PlaneOf(f.group, f.group.Face)
+		if !f.group.Through() {
+			deep = f.group.Hole.Depth.Mm
+		}
+		if !ok || f.group.OnWall() || f.out.Dot(m.Up) < steep || longMm <= deep {
+			continue
+		}
+		solid := assembly.Of(assembly.Cylinder(diameterMm/2, 0, longMm-deep))
+		for _, at := range f.at {
+			rod := assembly.Body{ID: f.body.ID, Solid: solid, Pose: assembly.Frame(at, f.out, f.out.Square())}
+			in = append(in, m.rodIn(&rod)...)
+			for b, r := range m.parts() {
+				for k := range r.Radials {
+					if row := r.Radials[k].In; takes(row.Name.Value) && rodBefore(&rod, b, &r.Radials[k]) {
+						before = append(before, row.Name.Value+" of "+m.title(b.ID))
+					}
+				}
+			}
+		}
+	}
+	return seq.Add(nil, in...), seq.Add(nil, before...)
+}
+
+// rodIn are what a rod lies in, besides the part of its own name.
+func (m *Machine) rodIn(rod *assembly.Body) (titles []string) {
+	for b := range seq.Refs(m.Bodies) {
+		if b.ID == rod.ID || !b.Box().Meets(rod.Box(), 0) {
+			continue
+		}
+		if _, meets := assembly.PairOverlap(rod, b, 0, assembly.Tolerance{OtherMm: overlapMm, CoaxialMm: fitMm, FinestMm: assembly.Usual.FinestMm}); meets {
+			titles = append(titles, m.title(b.ID))
+		}
+	}
+	return titles
+}
+
+// rodBefore tells whether a rod stands where a grease gun goes to an opening of a part.
+func rodBefore(rod, b *assembly.Body, f *part.Radial) bool {
+	for _, row := range f.Rows {
+		out := assembly.Clock(1, row.ClockDeg)
+		mouth := b.Pose.Apply(out.Times(row.OutsideMm / 2).Add(assembly.Vec{Z: -row.AxialMm}))
+		free, _ := assembly.Opening{At: mouth, Along: b.Pose.Turn(out), RadiusMm: gunWideMm / 2, ReachMm: gunLongMm}.Look([]assembly.Body{*rod})
+		if free < 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// Past is how far a part reaches beyond a face of another on whose axis it stands, mm, at most 0 where it ends
+// before that; ok is false where they share no axis. The first copy of each is looked at.
+func (m *Machine) Past(name, other string, face parts.Face) (mm float64, ok bool) {
+	b, on := m.standing(Instance{name, 1}), m.standing(Instance{other, 1})
+	if b == nil || on == nil || !sameAxis(b.Pose, on.Pose) {
+		return 0, false
+	}
+	box, own := b.Box().Moved(on.Pose.Inverse()), on.Solid.Box()
+	if face == parts.Back {
+		return own.Low.Z - box.Low.Z, true
+	}
+	return box.High.Z - own.High.Z, true
+}

@@ -1,0 +1,43 @@
+package machine_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/parts"
+)
+
+// The jack, by hand: the stud of 152 in the arm hole 70 off the axis stands 136 up out of the flange, beside the hub
+// of 51 radius; one of 80 radius is in its way, and so it stands before the port at the clock angle of its hole. The
+// drive nut reaches 0.217 in out of the hub's front: 2.092 less the collar's 0.875 and the hub's 1.
+func TestRods(t *testing.T) {
+	t.Parallel()
+	takes := func(name string) bool { return strings.HasPrefix(name, "grease") }
+	for _, c := range []struct{ file, from, to, in, before string }{
+		{"", "", "", "Rain cone", ""},
+		{"handwheel-hub.yaml", "circle: 4", "circle: 6-1/2", "Handwheel hub, Rain cone", ""},
+		{"thrust-housing.yaml", "pcd: 5-1/2, at: [270]", "pcd: 5-1/2, at: [355]", "Rain cone", "grease-port of Thrust housing"},
+		{"thrust-housing.yaml", "pcd: 5-1/2, at: [270]", "pcd: 5-1/2, at: [330]", "Rain cone", ""},
+	} {
+		var edits [][3]string
+		if c.file != "" {
+			edits = append(edits, [3]string{c.file, c.from, c.to})
+		}
+		m, _ := load(t, edited(t, "gatejack", edits...))
+		in, before := m.Rods("thrust-housing", "arm", 9.525, 152.4, takes)
+		if got, port := strings.Join(in, ", "), strings.Join(before, ", "); got != c.in || port != c.before {
+			t.Errorf("%s: in %q, before %q, want %q and %q", c.to, got, port, c.in, c.before)
+		}
+	}
+	m, _ := load(t, edited(t, "gatejack"))
+	if mm, ok := m.Past("drive-nut", "handwheel-hub", parts.Front); !ok || math.Abs(mm-0.217*25.4) > 1e-6 {
+		t.Errorf("the nut stands %g past the hub", mm)
+	}
+	if in, before := m.Rods("thrust-housing", "arm", 9.525, 15, takes); in != nil || before != nil {
+		t.Errorf("a stud that does not come through: %q, %q", in, before)
+	}
+	if mm, ok := m.Past("drive-nut", "stay", parts.Front); ok {
+		t.Errorf("on no axis: %g", mm)
+	}
+}

@@ -1,0 +1,96 @@
+package review
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"centrepop/parts"
+	"centrepop/parts/seq"
+)
+
+// studWords are a stud as it is ordered, and the hole that it goes into; recessWords the room in what is bought
+// for an end of a part, and how deep it is.
+var (
+	studWords   = regexp.MustCompile(`(?i:\bstuds?) ` + screwWords.String() + `(?: long)? in (?:the|its) ([a-z][\w-]*) holes?\b`)
+	recessWords = regexp.MustCompile(`(?i)\bfor the ([a-z][a-z -]*?) ` + bareLength + ` deep`)
+)
+
+// boughtStuds looks at studs that words screw into a hole that no joint fills: what stands where they do, and
+// the grease nipples behind them.
+func (r *reviewer) boughtStuds() {
+	for _, said := range r.orderWords() {
+		m := studWords.FindStringSubmatch(said.Value)
+		if m == nil {
+			continue
+		}
+		t, long, _ := screwBought(m[0])
+		name := m[len(m)-1]
+		for _, v := range r.all() {
+			g, _ := v.groupNamed(name)
+			if g == nil || v.jointNames(name) || !sameThread(g.Size.Thread, t.Designation) {
+				continue
+			}
+			in, before := r.machine().Rods(v.p.Name.Value, name, t.MajorMm, long, nipple.MatchString)
+			in = slices.DeleteFunc(in, func(title string) bool { // what the words take off first
+				return slices.ContainsFunc(r.orderWords(), func(said parts.Text) bool {
+					return strings.Contains(strings.ToLower(said.Value), strings.ToLower(title)+" off")
+				})
+			})
+			f := Finding{Numbers: m[0], Source: "by geometry"}
+			if len(in) > 0 {
+				f.What = "the stud in " + name + " of " + v.p.Title.Value + " stands in " + strings.Join(in, ", ")
+				f.Rule, f.Fix = "two parts cannot be in one place, nor one turn where the other stands", "another place for the hole, or a smaller part"
+				v.report(Stop, name, said.Pos, f)
+			}
+			if len(before) > 0 {
+				f.What = "the stud in " + name + " of " + v.p.Title.Value + " stands before " + strings.Join(before, ", ")
+				f.Rule, f.Source, f.Fix = "a grease gun goes straight onto its nipple, 60 mm of it", practice, "another clock angle for one of them"
+				v.report(Check, name, said.Pos, f)
+			}
+		}
+	}
+}
+
+// orderWords are the words by which things are bought and put on: of the motor, of the job and of what lies loose.
+func (r *reviewer) orderWords() (all []parts.Text) {
+	all = append(all, r.job.Notes...)
+	if m := r.job.Motor; m != nil {
+		all = append(all, m.Notes...)
+	}
+	for e := range seq.Refs(r.job.Loose) {
+		all = append(all, e.Item, e.Buy, e.How)
+	}
+	return all
+}
+
+// recesses compares the room that a motor on pins has for the end of a part with what stands out of the face that
+// the pins are in.
+func (r *reviewer) recesses() {
+	motor := r.job.Motor
+	if motor == nil {
+		return
+	}
+	name, _, _ := strings.Cut(motor.Maker.Value, " with ")
+	for _, note := range motor.Notes {
+		m := recessWords.FindStringSubmatch(note.Value)
+		if m == nil {
+			continue
+		}
+		p := seq.First(r.job.Parts, func(p *parts.Part) bool { return strings.EqualFold(p.Title.Value, m[1]) })
+		for _, v := range r.all() {
+			for g := range seq.Refs(v.p.Holes) {
+				if p == nil || name == "" || !strings.Contains(strings.ToLower(g.Note.Value), strings.ToLower(name)) {
+					continue
+				}
+				deep := v.itemMm(m[2] + " " + m[3])
+				if past, ok := r.machine().Past(p.Name.Value, v.p.Name.Value, g.Face); ok && past > deep+slackMm {
+					v.report(Stop, g.Name.Value, note.Pos, Finding{
+						What: "the room of " + name + " for " + p.Title.Value + " is less deep than that stands out of " + v.p.Title.Value, Numbers: v.mm(deep) + " for " + v.mm(past), LeftMm: left(deep),
+						Rule: "what is set on a face lies on it, and on nothing that stands out of it", Source: "by geometry", Fix: "a deeper room, or the face further out",
+					})
+				}
+			}
+		}
+	}
+}
