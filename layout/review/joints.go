@@ -176,10 +176,12 @@ func weldFirst(r *reviewer) {
 			last[j.A.Part], last[j.B.Part] = i, i
 		}
 	}
-	for _, j := range r.job.Joints {
-		if p := j.Press; p != nil { // what is pressed together can be finished at no other time
-			shut[p.Shaft.Part+"."+p.Shaft.Feature], shut[p.Bore.Part+"."+p.Bore.Feature] = true, true
+	for i, j := range r.pl.Joints {
+		for _, end := range []plan.JointEnd{j.A, j.B} { // what is pressed together before a weld can be finished at no other time
+			shut[end.Part+"."+end.Feature] = shut[end.Part+"."+end.Feature] || j.Press != nil && i < last[end.Part]
 		}
+	}
+	for _, j := range r.job.Joints {
 		if w := j.Weld; w != nil && r.inside(w.Part) != r.inside(w.To) { // nor what goes into what it is welded to
 			shut[w.Part.Part+"."+w.Part.Feature], shut[w.To.Part+"."+w.To.Feature] = true, true
 		}
