@@ -233,10 +233,35 @@ func (c cards) looseBolts() (out []plan.CardLine) {
 			if strings.Contains(e.How.Value, "torque") {
 				wanted = "as step " + strconv.Itoa(j.N) + " has it"
 			}
+			if c.offForMotor(of + "; " + e.How.Value) {
+				wanted += ", where it is on"
+			}
 			out = append(out, plan.CardLine{Do: words.CountOf(e.Count) + words.Lower(what) + ", " + words.Head(of), Wanted: wanted})
 		}
 	}
 	return out
+}
+
+// comesOff are words for what comes off before the motor goes on.
+var comesOff = regexp.MustCompile(`(?i)((?:[a-z-]+(?: [a-z-]+)?,? (?:and )?)+)off\b`)
+
+// offForMotor tells whether words name or hold, by screws, a thing that the notes of the motor take off before
+// it goes on.
+func (c cards) offForMotor(said string) bool {
+	if c.job.Motor == nil {
+		return false
+	}
+	said = strings.ToLower(said)
+	for _, note := range c.job.Motor.Notes {
+		for _, m := range comesOff.FindAllStringSubmatch(note.Value, -1) {
+			for _, thing := range strings.FieldsFunc(strings.ReplaceAll(m[1], " and ", ","), func(r rune) bool { return r == ',' }) {
+				if thing = strings.TrimSpace(strings.ToLower(thing)); thing != "" && regexp.MustCompile(`\b`+regexp.QuoteMeta(thing)+`s? (?:is )?(?:screwed|bolted)\b`).MatchString(said) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // coupledAt is the step in which the motor, or the coupling to it, is put on; 0 where the job does

@@ -112,7 +112,7 @@ func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
 	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge on the back of Barrel flange 1, along a radius over the weld", "groove filled: level or proud all along, straight edge, eye"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
-	says(t, jointNamed(t, p, "inlet-stub"), []string{"Set: Inlet stub on Barrel tube, its axis through the outside of Barrel tube at clock 0°, 140 from the back face, 90° between the axes, its TOP to the front of Barrel tube, the middle of its free end 274.9 from the far side.", "Look along the weld all round, with a light: full, no edge of the gap to be seen, no undercut.", "groove filled: no edge of the gap to be seen, eye, weld gauge",
+	says(t, jointNamed(t, p, "inlet-stub"), []string{"Set: Inlet stub on Barrel tube, its axis through the outside of Barrel tube at clock 0°, 140 from the back face, 90° between the axes, its TOP to the front of Barrel tube, the middle of its free end 274.9 from the far side of Barrel tube.", "Look along the weld all round, with a light: full, no edge of the gap to be seen, no undercut.", "groove filled: no edge of the gap to be seen, eye, weld gauge",
 		// ISO 13920 class A: 1 up to 400, and 6 mm/m: 0.816 of 136
 		"axis of Inlet stub: 140.0 – 142.0, tape", "clock: within 1 round, rule", "angle: within 0.82 over 136, square, feeler", // and the flanges stand 1 over the ends of both
 		"middle of the front of Inlet flange: 274.9 – 276.9, tape"}, []string{"Straight edge", "straight edge"})

@@ -65,7 +65,7 @@ func TestMachinedByNote(t *testing.T) {
 	t.Parallel()
 	const notes = "notes: ['DRILL: spots at 90°, 4 deep by a 90° drill, for the screws.', 'Keep it dry.']\n"
 	m := work(t, "mm", "part: p\nkind: shaft\nmaterial: S235\nstock: {round: 40 mm}\nprofile:\n  outside: [{name: a, diameter: 30, length: 40}]\n"+notes)
-	has(t, m, "By the note", "Spots at 90°, 4 deep by a 90° drill, for the screws.")
+	has(t, m, "By the designer’s note", "Spots at 90°, 4 deep by a 90° drill, for the screws.")
 	if c := check(m, "spots at 90°, 4 deep by a 90° drill"); c == nil || c.Limits != "places ± 0.3" || len(m.Out.Notes) != 1 {
 		t.Errorf("%+v, notes %q", c, m.Out.Notes)
 	}

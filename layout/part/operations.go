@@ -49,7 +49,7 @@ func operations(n *Numbered, jigs ...Jigged) []plan.Operation {
 			if b.form.round() && (m[1] == "DRILL" || m[1] == "MILL") {
 				held = b.heldRound(b.LengthMm()/2) + "; TOP line set with a square"
 			}
-			b.op(plan.Operation{Machine: words.Capital(strings.ToLower(m[1])), Title: "By the note", Holding: held, Do: []string{words.Capital(m[2]) + strings.TrimSuffix(m[3], ".") + "."}})
+			b.op(plan.Operation{Machine: words.Capital(strings.ToLower(m[1])), Title: "By the designer’s note", Holding: held, Do: []string{words.Capital(m[2]) + strings.TrimSuffix(m[3], ".") + "."}})
 		}
 	}
 	b.grindHardened()

@@ -125,6 +125,7 @@ type Stand struct {
 	AxialMm          float64    // from a face of the main to where the branch's axis goes through its outside
 	From             parts.Face // that face
 	ClockDeg         float64    // of the main, of the same point
+	PointsDeg        float64    // clock angle of the main that the branch points to; that of the point without an offset
 	AngleDeg         float64    // between the axes, 30 to 90
 	Leans            parts.Face // of the main, that the branch leans to; at 90° that of its Line0Deg
 	Line0Deg         float64    // clock angle of the branch that lies on that side
@@ -137,7 +138,7 @@ func (g *Shape) Stands(f parts.Face) *Stand {
 	for _, m := range g.saddles {
 		if o := m.origin; m.end.Face == f && o != nil {
 			far := m.reachMm*math.Sin(m.end.Angle.Deg*math.Pi/180) + m.mainMm/2
-			return &Stand{o.axialMm, o.from, o.clockDeg, m.end.Angle.Deg, o.leans, m.end.Clock.Deg, words.Round(far, 1), g.LengthMm(), m.mainMm}
+			return &Stand{o.axialMm, o.from, o.clockDeg, o.pointsDeg, m.end.Angle.Deg, o.leans, m.end.Clock.Deg, words.Round(far, 1), g.LengthMm(), m.mainMm}
 		}
 	}
 	return nil
@@ -146,10 +147,13 @@ func (g *Shape) Stands(f parts.Face) *Stand {
 // Text says it of a branch on a main by their names.
 func (s *Stand) Text(w words.Writer, branch, main string) string {
 	text := branch + " on " + main + ", its axis through the outside of " + main + " at clock " + words.Trim(s.ClockDeg, 2) + "°, " + w.Size(s.AxialMm) + " from the " + string(s.From) + " face, " + words.Trim(s.AngleDeg, 3) + "° between the axes"
+	if s.PointsDeg != s.ClockDeg {
+		text += ", beside the axis of that and in the direction of " + words.Trim(s.PointsDeg, 2) + "°"
+	}
 	if s.AngleDeg != 90 {
 		text += ", leaning to the " + string(s.Leans) + " of " + main
 	}
-	return text + ", " + s.Way(main) + ", the middle of its free end " + w.Size(s.FarMm) + " from the far side"
+	return text + ", " + s.Way(main) + ", the middle of its free end " + w.Size(s.FarMm) + " from the far side of " + main
 }
 
 // Way says which way the branch is turned about its own axis.
@@ -177,7 +181,9 @@ type origin struct {
 	lengthMm float64 // of the main
 	axialMm  float64 // from that face
 	clockDeg float64
-	leans    parts.Face
+	// The branch points that way; without an offset it is clockDeg.
+	pointsDeg float64
+	leans     parts.Face
 }
 
 // foot works out the origin. The axes cross at the place that is said; the
@@ -199,9 +205,10 @@ func (on onMain) foot(e *parts.TubeEnd, p develop.SaddlePattern) *origin {
 		o.axialMm = o.lengthMm - o.axialMm
 	}
 	o.axialMm = geom.Clean(o.axialMm)
-	angles := []float64{e.Place.Clock.Deg + turn}
-	geom.FromTop(angles)
-	o.clockDeg = angles[0]
+	at, points := []float64{e.Place.Clock.Deg + turn}, []float64{e.Place.Clock.Deg}
+	geom.FromTop(at)
+	geom.FromTop(points)
+	o.clockDeg, o.pointsDeg = at[0], points[0]
 	return o
 }
 

@@ -151,12 +151,12 @@ func TestSaddleIsAsDeepAsItsTable(t *testing.T) {
 
 // TestStands: a tube 500 long to its longest points, which touch the main of R 100 with
 // the inside of 36 beside the middle, √(100² − 36²) = 93.295 over its axis: 500 + 93.3 +
-// 100 from the far side. At 45° the middle of the end lies (reach) · sin 45° + 100 over it.
+// 100 from the far side of Barrel. At 45° the middle of the end lies (reach) · sin 45° + 100 over it.
 func TestStands(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ end, want string }{
-		{"place: {clock: 0, axial: 300}", "Stub on Barrel, its axis through the outside of Barrel at clock 0°, 300 from the front face, 90° between the axes, its TOP to the front of Barrel, the middle of its free end 693.3 from the far side"},
-		{"angle: 45, clock: 30.25, place: {clock: 90.25, axial: 300, from: back, leans: back}", "Stub on Barrel, its axis through the outside of Barrel at clock 90.25°, 200 from the back face, 45° between the axes, leaning to the back of Barrel, 30.25° of its clock to the back of Barrel, the middle of its free end REACH from the far side"},
+		{"place: {clock: 0, axial: 300}", "Stub on Barrel, its axis through the outside of Barrel at clock 0°, 300 from the front face, 90° between the axes, its TOP to the front of Barrel, the middle of its free end 693.3 from the far side of Barrel"},
+		{"angle: 45, clock: 30.25, place: {clock: 90.25, axial: 300, from: back, leans: back}", "Stub on Barrel, its axis through the outside of Barrel at clock 90.25°, 200 from the back face, 45° between the axes, leaning to the back of Barrel, 30.25° of its clock to the back of Barrel, the middle of its free end REACH from the far side of Barrel"},
 		{"angle: 60", ""},
 	} {
 		m := work(t, "mm", branch(c.end), mainTube)
