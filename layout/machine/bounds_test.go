@@ -134,6 +134,10 @@ func TestSmallGeometry(t *testing.T) {
 		{"the face that it stands on, to half a millimetre", []parts.Face{stands(0, 0, 5), stands(0, 0, 5.49), stands(0, 0, 5.51), stands(0, 0, 4.51), stands(0, 0, 4.49), stands(0, 0, -15.49), stands(0, 0, -15.51), stands(0, 0, -14.49)}, []parts.Face{"front", "front", "", "front", "", "back", "", ""}},
 		{"as far as its edges", []parts.Face{stands(55, 0, 5), stands(55.1, 0, 5), stands(-55, 0, 5), stands(-55.1, 0, 5), stands(0, 45, 5), stands(0, 45.1, 5), stands(0, -45, 5), stands(0, -45.1, 5)}, []parts.Face{"front", "", "front", "", "front", "", "front", ""}},
 		{"places that lie on a seat, half a millimetre deep", [][2]int{on(0.6), on(0.4)}, [][2]int{{12, 8}, {0, 0}}},
+		{"places of one part within half a millimetre, one of them turned over", distinct([]assembly.Meet{
+			{ID: "1", A: "a", B: "b", OnA: assembly.Still, OnB: assembly.Still}, {ID: "2", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 0.4}), OnB: assembly.Still},
+			{ID: "3", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 104}), OnB: assembly.Move(assembly.Vec{X: -104})}, {ID: "4", A: "a", B: "b", OnA: assembly.Rotate(assembly.AxisZ, 1), OnB: assembly.Still}}),
+			[]assembly.Meet{{ID: "1", A: "a", B: "b", OnA: assembly.Still, OnB: assembly.Still}, {ID: "3", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 104}), OnB: assembly.Move(assembly.Vec{X: -104})}, {ID: "4", A: "a", B: "b", OnA: assembly.Rotate(assembly.AxisZ, 1), OnB: assembly.Still}}},
 		{"steps of a cut", distinct([]assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "2", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}), []assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}},
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {

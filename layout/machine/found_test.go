@@ -355,3 +355,20 @@ func TestLaidPicture(t *testing.T) {
 		t.Errorf("%+v", p.Arrows)
 	}
 }
+
+// A guard with a lip at each side is bolted to a plate by both, their holes 104 apart: turned by 90° and −90° both say one
+// place; the other way about one says +104 and the other −104, 208 apart.
+func TestTwoPlacesOfOneGuard(t *testing.T) {
+	t.Parallel()
+	for turns, want := range map[string]string{"90 -90": "", "-90 90": "place-misses l 208 0 r"} {
+		right, left, _ := strings.Cut(turns, " ")
+		files := map[string]string{
+			"plate.yaml": "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {rectangle: [150, 230]}\nholes:\n  - {name: right, face: front, at: [[52, 0], [52, 60]], size: M6 tap}\n  - {name: left, face: front, at: [[-52, 0], [-52, 60]], size: M6 tap}\n",
+			"guard.yaml": "part: guard\nkind: folded\nmaterial: DC01\nstock: {sheet: 1.5}\noutline: {rectangle: [84, 143]}\nbends:\n  radius: 1.5\n  flanges:\n    - {side: left, height: 60}\n    - {side: right, height: 60}\n    - {side: left-2, height: 20, toward: front}\n    - {side: right-2, height: 20, toward: front}\nholes:\n  - {name: right, on: right-2, at: [[-30, 11.5], [30, 11.5]], size: M6 clearance}\n  - {name: left, on: left-2, at: [[30, 11.5], [-30, 11.5]], size: M6 clearance}\n",
+			"job.yaml":   "job: J\nunits: mm\nup: top\nparts: [plate.yaml, guard.yaml]\njoints:\n  - {name: r, bolt: {through: guard.right, into: plate.right, bolt: M6 8.8, washer: yes}, face: back-on-front, rotate: " + right + "}\n  - {name: l, bolt: {through: guard.left, into: plate.left, bolt: M6 8.8, washer: yes}, face: back-on-front, rotate: " + left + "}\n",
+		}
+		if got := found(t, files, plan.PlaceMisses); got != want {
+			t.Errorf("%s: %q, want %q", turns, got, want)
+		}
+	}
+}

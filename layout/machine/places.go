@@ -148,13 +148,22 @@ func (m *Machine) studs(j *plan.JointPlan) (out []assembly.Meet) {
 	return out
 }
 
-// distinct leaves out meets that say again what an earlier one says.
+// Two joints of the same parts say the same place within agreeMm, and the same directions within agreeTurn
+// radians: bolts have their play. Common practice, no source.
+const agreeMm, agreeTurn = 0.5, 0.01
+
+// distinct leaves out meets that say again what an earlier one says; what differs stays, to be found.
 func distinct(meets []assembly.Meet) []assembly.Meet {
-	seen := map[[2]string]bool{}
+	seen := map[[2]string][]assembly.Pose{}
 	return seq.Keep(meets, func(t assembly.Meet) bool {
-		key := [2]string{t.A, t.B}
-		again := len(t.Free) == 0 && seen[key]
-		seen[key] = true
+		if len(t.Free) > 0 {
+			return true
+		}
+		key, rel := [2]string{t.A, t.B}, t.OnA.Of(t.OnB.Inverse())
+		again := slices.ContainsFunc(seen[key], func(p assembly.Pose) bool {
+			return p.At.Sub(rel.At).Len() < agreeMm && p.X.Sub(rel.X).Len() < agreeTurn && p.Z.Sub(rel.Z).Len() < agreeTurn
+		})
+		seen[key] = append(seen[key], rel)
 		return !again
 	})
 }
