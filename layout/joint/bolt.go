@@ -549,7 +549,7 @@ func tightening(first int, pts []plan.XY) (numbers []int, deg []float64) {
 
 func (t *joint) boltFigures(p *plan.BoltPlan) {
 	layers := seq.Map(p.Layers(), func(g plan.GripRow) string { return g.What + " " + t.w.Size(g.ThickMm) })
-	grip := t.w.Size(p.WasherMm+p.GripMm+p.NutWasherMm) + ": " + strings.Join(layers, " + ")
+	grip := t.w.Size(p.ClampedMm()) + ": " + strings.Join(layers, " + ")
 	if p.Spacer {
 		grip = strings.Join(layers, " at one end, ") + " at the other, each between shoulder and nut"
 	}

@@ -366,6 +366,9 @@ func (p *BoltPlan) Layers() []GripRow {
 	return slices.Concat(washer(p.WasherMm), p.Grip, washer(p.NutWasherMm))
 }
 
+// ClampedMm is how thick all of them are together, in mm.
+func (p *BoltPlan) ClampedMm() float64 { return p.WasherMm + p.GripMm + p.NutWasherMm }
+
 // BoltPlan is the numbers of a ring of bolts.
 type BoltPlan struct {
 	Size           string    `json:"size"`

@@ -121,7 +121,7 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 		if b.Spacer {
 			from = "each end its own: " + strings.Join(grip, ", ")
 		}
-		out = append(out, keyNumber{"Grip", sized(b.WasherMm+b.GripMm+b.NutWasherMm, units), from})
+		out = append(out, keyNumber{"Grip", sized(b.ClampedMm(), units), from})
 	}
 	return out
 }
