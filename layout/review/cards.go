@@ -498,12 +498,10 @@ func firstRun(r *reviewer) {
 	})
 }
 
-// travelMm is a travel in words with its length, before or after it; runTravel is that of a run,
-// and mostTravel what words say that it is at the most.
+// travelMm is a travel in words with its length, before or after it; runTravel is that of a run.
 var (
-	travelMm   = regexp.MustCompile(`\b(?:travels?|strokes?)\b.{0,120}?\d ?(?:mm|in|ft|m|")(?: |$)|\d ?(?:mm|in|ft|m|") (?:of )?(?:travel|stroke)\b`)
-	runTravel  = regexp.MustCompile(`(?i)\b(?:travel|stroke)\b,? (?:of )?` + noteLength)
-	mostTravel = regexp.MustCompile(`(?i)\b(?:travel|stroke)\b.*\bmost,? (?:about |of )?` + noteLength + `|\b` + noteLength + ` of (?:the )?(?:travel|stroke)\b`)
+	travelMm  = regexp.MustCompile(`\b(?:travels?|strokes?)\b.{0,120}?\d ?(?:mm|in|ft|m|")(?: |$)|\d ?(?:mm|in|ft|m|") (?:of )?(?:travel|stroke)\b`)
+	runTravel = regexp.MustCompile(`(?i)\b(?:travel|stroke)\b,? (?:of )?` + noteLength)
 )
 
 // travelShare is how much more than what is said a travel may be. Common practice, no source:
@@ -544,20 +542,11 @@ func (r *reviewer) mostTravelMm() (mm float64, by string) {
 		}
 	}
 	for e := range seq.Refs(r.job.Loose) {
-		way := 0.0
 		if e.Travels != nil {
-			way = e.Travels.Front.Mm + e.Travels.Back.Mm
-			is(way, e.Part.Value+" travels")
+			is(e.Travels.Front.Mm+e.Travels.Back.Mm, e.Part.Value+" travels")
 		}
-		if m := mostTravel.FindStringSubmatch(e.How.Value); m != nil {
-			said := noteMm(cmp.Or(m[1], m[3]), cmp.Or(m[2], m[4]))
+		if said, _ := travelSaid(e); said > 0 {
 			is(said, "the words for "+cmp.Or(e.Part.Value, e.Item.Value)+" give")
-			if way > 0 && (said > travelShare*way || way > travelShare*said) {
-				r.add(Finding{
-					Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + e.Part.Value + " give another travel than it has", Numbers: m[0] + "; " + r.mm(way),
-					Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the travel between the stops",
-				})
-			}
 		}
 		v := r.viewOf(e.Part.Value)
 		if v == nil || !isKey(v.p) || v.p.Bar == nil {

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -22,6 +23,7 @@ func inUse(r *reviewer) {
 		r.edgeOff(e, b)
 		r.pointed(e)
 		if e.Travels != nil {
+			r.travelUnlike(e)
 			r.tipOver(e, b)
 			r.carried(e)
 			r.turnedUp(e)
@@ -82,6 +84,29 @@ func (r *reviewer) lockedUp(part string) (mm float64, ok bool) {
 		return low, true
 	}
 	return high, true
+}
+
+// mostTravel are words for how far a part travels.
+var mostTravel = regexp.MustCompile(`(?i)\b(?:travel|stroke)\b.*\bmost,? (?:about |of )?` + noteLength + `|\b` + noteLength + ` of (?:the )?(?:travel|stroke)\b`)
+
+// travelSaid is the travel that words give a loose part, mm, and the words; 0 where they give none.
+func travelSaid(e *parts.Loose) (mm float64, words string) {
+	m := mostTravel.FindStringSubmatch(e.How.Value)
+	if m == nil {
+		return 0, ""
+	}
+	return noteMm(cmp.Or(m[1], m[3]), cmp.Or(m[2], m[4])), m[0]
+}
+
+// travelUnlike compares that with its travel.
+func (r *reviewer) travelUnlike(e *parts.Loose) {
+	way := e.Travels.Front.Mm + e.Travels.Back.Mm
+	if said, words := travelSaid(e); said > 0 && (said > travelShare*way || way > travelShare*said) {
+		r.add(Finding{
+			Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + e.Part.Value + " give another travel than it has", Numbers: words + "; " + r.mm(way),
+			Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the travel between the stops",
+		})
+	}
 }
 
 // tipSaid is a height of the tip of what travels, over a thing.
