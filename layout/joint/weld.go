@@ -524,8 +524,8 @@ func (j *making) finishLater(t *joint) {
 		return
 	}
 	slices.SortFunc(body, func(a, b inst) int { return cmp.Or(strings.Compare(a.part, b.part), a.copy-b.copy) })
-	var what, do []string
-	set := "set it true by what was turned before, and turn or bore only now"
+	var what, do, by []string
+	clamped, set := "", "turn or bore only now"
 	for _, i := range body {
 		r := j.model(i.part)
 		title, held := copyTitle(r, i.copy), r.LaterHeld
@@ -534,8 +534,9 @@ func (j *making) finishLater(t *joint) {
 			what = append(what, strings.TrimSpace(title+" "+words.Spaced(s.Name)+" "+t.w.Dia(s.Size.NominalMm)+" "+s.Size.Class))
 		}
 		if most := j.job.Shop.SwingMm.Mm; len(later) > 0 {
+			by = append(by, title+" true by "+r.LaterTrue)
 			if swings := j.swingMm(t, i, body); swings > most {
-				held, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(words.Round(swings, 0))+" and the lathe takes "+t.w.Read(most)+", set it true by what was turned before, and bore only now with the boring head"
+				held, clamped, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(words.Round(swings, 0))+" and the lathe takes "+t.w.Read(most)+", ", "bore only now with the boring head"
 				for _, s := range slices.DeleteFunc(later, func(s part.Step) bool { return s.Inside }) {
 					t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, words.Round(swings, 0)), plan.Of(plan.Read, most))
 				}
@@ -550,7 +551,7 @@ func (j *making) finishLater(t *joint) {
 		}
 	}
 	if len(what) > 0 {
-		t.step("Finish after welding", append([]string{"When it is cold, " + set + ", without letting go between bores of one axis: " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
+		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set + ", without letting go between bores of one axis: " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
 	}
 }
 

@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -12,6 +13,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // flat is a part cut from plate.
@@ -287,8 +289,8 @@ func (f *flat) drillBore(b *bench, bore *Step) {
 // which lies true to all that the cutter made, by what the cutter holds and a quarter of
 // what is left at the most; else a round outside, which is turned later if at all, or what
 // is scribed. Common practice, no source.
-func (f *flat) centred(b *bench, bore *Step) string {
-	within := 0.5
+func (f *flat) centred(b *bench, bore *Step) (by string, within float64) {
+	within = 0.5
 	if b.cut.boreCut {
 		if leave := b.Part.Bore.Leave.Mm; leave > 0 {
 			within = leave / 4
@@ -296,12 +298,40 @@ func (f *flat) centred(b *bench, bore *Step) string {
 		if holds, _ := CutterHolds(f.Stock.Cut, bore.Size.NominalMm, b.plateMm()); holds > 0 {
 			within = min(within, holds/2)
 		}
-		return "the bore as cut true within " + b.W.Near(within)
+		return "the bore as cut", within
 	}
 	if b.StepNamed(outlineStep) != nil {
-		return "the outside true within " + b.W.Near(within)
+		return "the outside", within
 	}
-	return "the middle as scribed true within " + b.W.Near(within)
+	return "the middle as scribed", within
+}
+
+// trueBy is what a part is set true by when it is finished after its welds, of what was made before: the
+// bore of a flat one, else the widest outside that is turned, else a bore.
+func (n *Numbered) trueBy() string {
+	b := &bench{Numbered: n}
+	f, ok := n.form.(*flat)
+	switch bore := b.StepNamed(boreStep); {
+	case ok && b.cut.boreCut:
+		by, within := f.centred(b, bore)
+		return by + " within " + b.W.Near(within)
+	case ok && bore != nil:
+		return "the bore as made before"
+	}
+	outside, inside := b.Sides()
+	for i, of := range [][]*Step{outside, inside} {
+		if of = seq.Keep(of, func(s *Step) bool { return !s.Size.AsBought && s.Size.Thread == nil }); len(of) > 0 {
+			on := slices.MaxFunc(of, func(p, q *Step) int { return cmp.Compare(p.Size.NominalMm, q.Size.NominalMm) })
+			return words.Spaced(on.Name) + " " + b.W.Dia(on.Size.NominalMm) + [...]string{" as turned", " as bored"}[i]
+		}
+	}
+	return "its outside as bought within " + b.W.Near(boughtTrueMm)
+}
+
+// trued says what a plate is set true by to be bored.
+func (f *flat) trued(b *bench, bore *Step) string {
+	by, within := f.centred(b, bore)
+	return by + " true within " + b.W.Near(within) + ", face within " + b.W.Near(asRolledMm)
 }
 
 // asRolledMm is how true a face of plate as rolled can be set to an indicator: it is no
@@ -340,7 +370,7 @@ func (s *Sizes) borer() string {
 func (f *flat) turnBore(b *bench, bore *Step) {
 	o := plan.Operation{
 		Machine: "Lathe", Title: "Bore " + b.sizeText(bore),
-		Holding: "four-jaw chuck or faceplate; set " + f.centred(b, bore) + ", face within " + b.W.Near(asRolledMm),
+		Holding: "four-jaw chuck or faceplate; set " + f.trued(b, bore),
 		Tool:    "boring bar", Speed: b.speed(cutting.Bore, bore.Size.NominalMm), Gauge: gauge(bore),
 		Refs: []int{b.ref(bore)},
 	}
@@ -358,7 +388,7 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 	}
 	if b.onMill() {
 		o.Machine, o.Tool, o.Speed = "Mill", boringHead, ""
-		o.Holding = "clamped on parallels, clear of the bore; under the spindle, " + f.centred(b, bore) + ", face within " + b.W.Near(asRolledMm)
+		o.Holding = "clamped on parallels, clear of the bore; under the spindle, " + f.trued(b, bore)
 		o = warn(o, clampPart)
 	} else if mm, corners := b.swungMm(); corners {
 		o.Holding += "; its corners swing up to " + "Ø" + b.W.Room(mm)

@@ -73,3 +73,22 @@ func TestMachinedByNote(t *testing.T) {
 		t.Errorf("of a bar %q", m.Out.Notes)
 	}
 }
+
+// What is finished after the welds is set true by what was made of it before them: the bore as the laser cut it, which
+// holds ±0.1 (common practice, no source), one that was drilled, what was turned, or the tube as bought.
+func TestTrueBy(t *testing.T) {
+	t.Parallel()
+	const plate = "part: p\nkind: plate\nmaterial: S355\nstock: {plate: 20, cut: CUT}\noutline: {square: 100}\nbore: {diameter: 32, fit: H7, leave: 2, after-weld: yes}\n"
+	const hub = "part: p\nkind: turned\nmaterial: S235\nstock: STOCK\nprofile:\n  outside: [{name: rim, diameter: 60, length: 10}, {name: body, diameter: 45, length: 15}]\n  inside: [{name: bore, diameter: 20, fit: H7, length: 25, after-weld: yes}]\n"
+	const tube = "part: p\nkind: turned\nmaterial: S235\nstock: {tube: 60, wall: 12}\nprofile:\n  outside: [{name: body, diameter: 60, length: 100}]\n  inside: [{name: bore, diameter: 40, fit: H7, length: 100, after-weld: yes}]\n"
+	for _, c := range [][2]string{
+		{strings.Replace(plate, "CUT", "laser", 1), "the bore as cut within 0.1 mm"},
+		{strings.NewReplacer("CUT", "saw", ", leave: 2", "").Replace(plate), "the bore as made before"},
+		{strings.Replace(hub, "STOCK", "{round: 65}", 1), "rim Ø60 as turned"},
+		{tube, "bore Ø38 as bored"},
+	} {
+		if got := work(t, "mm", c[0]).LaterTrue; got != c[1] {
+			t.Errorf("%q, want %q", got, c[1])
+		}
+	}
+}

@@ -42,6 +42,7 @@ type Model struct {
 	// LaterHeld says how it is held for that where it is turned.
 	Later              []plan.Check
 	LaterDo, LaterHeld []string
+	LaterTrue          string // what it is set true by then
 }
 
 // weldLeaveMm and its like in inches are left on a diameter that is finished after a weld. Common
@@ -59,7 +60,7 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		return m
 	}
 	first := asDrawn(job, rough)
-	m.Errs = first.Errs
+	m.Errs, m.LaterTrue = first.Errs, first.trueBy()
 	m.Later = seq.Keep(m.Out.Checks, func(c plan.Check) bool {
 		return !slices.ContainsFunc(first.Out.Checks, func(o plan.Check) bool { return o.What == c.What && o.Limits == c.Limits })
 	})
