@@ -117,13 +117,23 @@ func (j *making) patterns(t *joint) (a, b []plan.XY) {
 // besideText says where a bolted part stands whose axis is not the other's.
 func (t *joint) besideText(w words.Writer) string {
 	s, m := t.out.Beside, t.meeting()
-	if t.walls() {
+	if t.walls() || !t.a.middled() || !t.b.middled() {
 		return t.a.wallText(m.First) + " on the " + t.b.wallText(m.Second) + ", hole on hole, " + t.a.up() + " of " + t.a.title() + " at " +
 			words.Trim(s.TurnDeg, 2) + "° seen on the " + t.b.wallText(parts.Front) + " with its " + t.b.up() + " up"
 	}
 	return string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title() + ", its origin " +
 		w.Size(math.Abs(s.XMm)) + side(s.XMm, " to the left and ", " to the right and ") + w.Size(math.Abs(s.YMm)) + side(s.YMm, " below", " above") +
 		" that of " + t.b.title() + " seen from its " + string(parts.Front) + ", TOP at " + words.Trim(s.TurnDeg, 2) + "°"
+}
+
+// middled tells whether the origin of a part is its middle: a person at the bench knows no other.
+func (f feature) middled() bool {
+	p := f.r.Part
+	if p.Outline == nil {
+		return p.Bar == nil
+	}
+	box := f.r.Bounds()
+	return p.Bends == nil && math.Hypot(box.Min.XMm+box.Max.XMm, box.Min.YMm+box.Max.YMm) < geom.CloseMm
 }
 
 // wallText names a face of what a group of holes is on: "outside of the top flange of

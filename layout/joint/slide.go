@@ -386,7 +386,7 @@ func lockingNutMm(b *bolts.Bolt) float64 { return b.Thread.MajorMm + 2*b.Thread.
 func (t *joint) slideFigures(p *plan.SlidePlan) {
 	t.figure("play of the bore", t.w.Fine(p.PlayMm.Min*1000, p.PlayMm.Max*1000, 0)+" on diameter", "limits on the drawings")
 	if p.Key != "" {
-		t.figure("key", p.Key+", "+t.w.Size(p.KeyOnMm)+" of it in the hub, "+t.w.Size(p.OverMm)+" over its top", "keyways as drawn")
+		t.figure("key", p.Key+", "+t.w.Size(p.KeyOnMm)+" of it in the hub, "+t.w.Size(p.OverMm)+" or more over its top", "keyways as drawn")
 	}
 	if p.HeldBy != "" {
 		t.figure("stands against", shoulderOf(p.HeldBy), "by geometry")

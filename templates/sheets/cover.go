@@ -408,7 +408,7 @@ func (d density) conventions(width float64) draw.Piece {
 		"Clock angle: 0° at TOP, clockwise, looking at the named face.",
 		"Holes are numbered on a circle from TOP clockwise, in rows from the top left, else as listed, alike on template, in tables and record.",
 		"A hole that goes through is on the other side when the part is turned over. Templates of a back face are mirrored already: never turn a template over.",
-		"x is to the right, y towards TOP, from the part’s centre unless the table names an edge.",
+		"x is to the right, y towards TOP, from the part’s middle unless the table says from where.",
 	}
 	pic := clockPicture()
 	p := draw.Stack(dashed(text, d.em(3.1), width-clockWideMm)...)

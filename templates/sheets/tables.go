@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -65,7 +66,7 @@ func (d density) holeTable(face *plan.Face, units parts.Units) draw.Table {
 		}
 		lead = append(lead, text+".")
 	}
-	t.Lead = strings.Join(lead, " ")
+	t.Lead = strings.Join(append(lead, countedFrom(face, units)...), " ")
 	for _, h := range face.Holes {
 		row := []string{strconv.Itoa(h.N), words.Angle(h.AngleDeg),
 			words.Fixed(h.XMm, units), words.Fixed(h.YMm, units), "", "", words.Short(h.DiameterMm, units)}
@@ -77,6 +78,17 @@ func (d density) holeTable(face *plan.Face, units parts.Units) draw.Table {
 	return t
 }
 
+// countedFrom says where x and y are counted from where that is not the middle of what is drawn.
+func countedFrom(face *plan.Face, units parts.Units) []string {
+	if middle := face.MinMm.Plus(face.MaxMm); face.Round || math.Hypot(middle.XMm, middle.YMm) < 0.01 {
+		return nil
+	}
+	if math.Hypot(face.MinMm.XMm, face.MinMm.YMm) < 0.01 {
+		return []string{"x, y from the bottom left corner."}
+	}
+	return []string{"x, y from a point " + words.Fixed(-face.MinMm.XMm, units) + " from left, " + words.Fixed(-face.MinMm.YMm, units) + " from bottom."}
+}
+
 func (d density) slotTable(face *plan.Face, units parts.Units) draw.Table {
 	t := draw.Table{Title: words.Upper(face.Face) + " face: slots, in " + words.LengthWord(units), Columns: []draw.Column{
 		{Head: "No.", Align: draw.Centre, Bold: true, Size: d.em(3.4)},
@@ -85,6 +97,9 @@ func (d density) slotTable(face *plan.Face, units parts.Units) draw.Table {
 		{Head: "One end x, y", Align: draw.Centre, Size: d.smallMm()},
 		{Head: "Other end x, y", Align: draw.Centre, Size: d.smallMm()},
 	}}
+	if len(face.Holes) == 0 {
+		t.Lead = strings.Join(countedFrom(face, units), "")
+	}
 	for _, s := range face.Slots {
 		t.Rows = append(t.Rows, []string{strconv.Itoa(s.N),
 			words.Short(s.WidthMm, units) + " × " + words.Short(s.LengthMm, units), words.Angle(s.TurnDeg),
