@@ -295,8 +295,6 @@ func (a *flangeAnswer) text(say words.Flange) string {
 		lines = append(lines, fmt.Sprintf("%s, group %s, bolt %s, in the worst case:", a.Part, a.Group, a.Bolt))
 		lines = append(lines, say.Mating(m, a.Transition)...)
 	}
-	for _, f := range a.Findings {
-		lines = append(lines, f.Code+": "+f.What)
-	}
+	lines = append(lines, seq.Map(a.Findings, func(f flangeFinding) string { return f.Code + ": " + f.What })...)
 	return strings.Join(lines, "\n") + "\n"
 }

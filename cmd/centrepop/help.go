@@ -83,9 +83,7 @@ func commandNamed(name string) *command {
 func commandNames() []string {
 	var names []string
 	for _, c := range chapters {
-		for _, e := range c.commands {
-			names = append(names, e.name)
-		}
+		names = append(names, seq.Map(c.commands, func(e example) string { return e.name })...)
 	}
 	return names
 }

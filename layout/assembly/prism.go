@@ -41,11 +41,7 @@ func (s *prism) hits(o, d Vec, ts []float64) []float64 {
 			n := len(ts)
 			ts = quadratic(q.dot(q), 2*f.dot(q), f.dot(f)-e.r*e.r, ts)
 			kept := ts[:n]
-			for _, t := range ts[n:] {
-				if e.in(f.add(q.times(t))) {
-					kept = append(kept, t)
-				}
-			}
+			kept = append(kept, seq.Keep(ts[n:], func(t float64) bool { return e.in(f.add(q.times(t))) })...)
 			ts = kept
 			continue
 		}
@@ -127,9 +123,7 @@ func (s *prism) edges(view Vec) [][]Vec {
 		flat := s.g.flat(i, 0.01)
 		for _, z := range []float64{s.low, s.high} {
 			line := make([]Vec, 0, len(flat)+1)
-			for _, p := range append(flat, flat[0]) {
-				line = append(line, lift(p, z))
-			}
+			line = append(line, seq.Map(append(flat, flat[0]), func(p Pt) Vec { return lift(p, z) })...)
 			out = append(out, line)
 		}
 		loop := s.g.loop(i)

@@ -28,11 +28,7 @@ func (b Bolt) StockLengths(h Head) []float64 {
 		if h == Socket {
 			from, to = metricBolts[b.row].socketFrom, math.Min(to, 200)
 		}
-		for _, l := range metricLengths {
-			if from <= l && l <= to {
-				list = append(list, l)
-			}
-		}
+		list = append(list, seq.Keep(metricLengths, func(l float64) bool { return from <= l && l <= to })...)
 		return list
 	}
 	row := inchBolts[b.row]

@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // motor is the page for the electrician; nil if the job has no motor. It
@@ -38,9 +39,7 @@ func (c cards) motor() *plan.Motor {
 		out.Machine = append(out.Machine, plan.Fact{Label: "Guard interlocked", Value: g.Value})
 		out.Sign = append(out.Sign, "Opening it stops the motor, shutting it starts nothing: "+g.Value)
 	}
-	for _, n := range m.Notes {
-		out.Notes = append(out.Notes, n.Value)
-	}
+	out.Notes = append(out.Notes, seq.Map(m.Notes, func(n parts.Text) string { return n.Value })...)
 	return out
 }
 

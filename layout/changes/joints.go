@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/review"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 func (r *Report) joints(before, after *plan.Plan) {
@@ -116,9 +117,7 @@ func (r *Report) supply(before, after *plan.Plan) {
 		for _, b := range pl.Bought {
 			out = append(out, row{words.Join(", ", "buy: "+b.Item, b.Note), strconv.Itoa(b.Quantity)})
 		}
-		for _, t := range pl.Tools {
-			out = append(out, row{"make ready: " + t.Tool, t.For})
-		}
+		out = append(out, seq.Map(pl.Tools, func(t plan.ToolRow) row { return row{"make ready: " + t.Tool, t.For} })...)
 		for _, s := range pl.Stock {
 			out = append(out, row{"stock for " + s.Part, words.Join(", ", strconv.Itoa(s.Quantity)+" off", s.Material, s.Size)})
 		}

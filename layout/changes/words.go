@@ -51,9 +51,7 @@ func (r *Report) Outline() []Line {
 		if len(list) > 0 {
 			out = append(out, Line{0, title})
 		}
-		for _, c := range list {
-			out = append(out, Line{1, sentence(w, c)})
-		}
+		out = append(out, seq.Map(list, func(c Change) Line { return Line{1, sentence(w, c)} })...)
 	}
 	section("The job", r.Heading)
 	out = append(out, items("Parts", w, r.Parts)...)
@@ -94,9 +92,7 @@ func items(title string, w words.Writer, list []Item) []Line {
 			head += " (back faces laid together; take the length off the front)"
 		}
 		out = append(out, Line{1, head})
-		for _, c := range it.Changes {
-			out = append(out, Line{2, sentence(w, c)})
-		}
+		out = append(out, seq.Map(it.Changes, func(c Change) Line { return Line{2, sentence(w, c)} })...)
 	}
 	return out
 }

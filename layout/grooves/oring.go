@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/lookup"
+	"centrepop/parts/seq"
 )
 
 // ORing is an O-ring by its free inside diameter and section.
@@ -164,9 +165,7 @@ func (o ORing) In(seat Seat, diameterMm float64, moving bool) (Gland, error) {
 		}
 	default:
 		e := &lookup.UnknownError{What: "seat", Value: string(seat)}
-		for _, s := range Seats {
-			e.Known = append(e.Known, string(s))
-		}
+		e.Known = append(e.Known, seq.Map(Seats, func(s Seat) string { return string(s) })...)
 		return Gland{}, e
 	}
 	g.squeeze(section)
@@ -186,9 +185,7 @@ func (o ORing) row() (glandRow, error) {
 		return glandRow{}, err
 	}
 	e := &SectionError{SectionMm: o.SectionMm}
-	for _, row := range glands {
-		e.KnownMm = append(e.KnownMm, row.section)
-	}
+	e.KnownMm = append(e.KnownMm, seq.Map(glands, func(row glandRow) float64 { return row.section })...)
 	return glandRow{}, e
 }
 

@@ -166,9 +166,7 @@ func (j *making) turnsInto(rule parts.LineRule, moved []inst) (turns []float64) 
 		}
 	}
 	for _, a := range in {
-		for _, b := range out {
-			turns = append(turns, norm(b-a))
-		}
+		turns = append(turns, seq.Map(out, func(b float64) float64 { return norm(b - a) })...)
 	}
 	return turns
 }

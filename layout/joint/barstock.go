@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // tooLongForBars is the source of what no bar that is sold gives.
@@ -39,9 +40,7 @@ func (j *shop) bars() []plan.BarStock {
 		}
 		for _, b := range laid {
 			bar := plan.StockBar{OffcutMm: words.Round(geom.Clean(b.OffcutMm), 1)}
-			for _, c := range b.Cuts {
-				bar.Cuts = append(bar.Cuts, j.stockCut(c))
-			}
+			bar.Cuts = append(bar.Cuts, seq.Map(b.Cuts, j.stockCut)...)
 			row.Bars = append(row.Bars, bar)
 		}
 		out = append(out, row)

@@ -12,6 +12,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // nutStopsMm is how far a seat may come out of its cone into the recess or the
@@ -215,12 +216,8 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		j.endFloatStep(t, p, m, tight)
 	}
 	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm > 0
-	for _, of := range t.cups {
-		p.CupsHere = append(p.CupsHere, of.in.Name.Value)
-	}
-	for _, of := range t.cones {
-		p.ConesHere = append(p.ConesHere, of.in.Name.Value)
-	}
+	p.CupsHere = append(p.CupsHere, seq.Map(t.cups, func(of *joint) string { return of.in.Name.Value })...)
+	p.ConesHere = append(p.ConesHere, seq.Map(t.cones, func(of *joint) string { return of.in.Name.Value })...)
 }
 
 // slowMmPerMin is the speed times the mean diameter of a bearing up to which the room beside it may

@@ -167,9 +167,7 @@ func farthest(a, b []plan.XY) float64 {
 func spacing(a, b []plan.XY, reachMm float64) (mm, other float64) {
 	between := func(points []plan.XY) (out []float64) {
 		for i, p := range points {
-			for _, q := range points[:i] {
-				out = append(out, geom.Distance(p, q))
-			}
+			out = append(out, seq.Map(points[:i], func(q plan.XY) float64 { return geom.Distance(p, q) })...)
 		}
 		slices.Sort(out)
 		return out
@@ -368,9 +366,7 @@ func nearestFaults(c bolts.Choice) []plan.Because {
 // boltProblem takes a problem of a bolt's length into the plan.
 func boltProblem(p bolts.Problem) plan.Problem {
 	out := plan.Problem{Kind: plan.ProblemKind(p.Kind)}
-	for _, mm := range p.Mm {
-		out.Args = append(out.Args, plan.Of(plan.Mm, geom.Clean(mm)))
-	}
+	out.Args = append(out.Args, seq.Map(p.Mm, func(mm float64) plan.Arg { return plan.Of(plan.Mm, geom.Clean(mm)) })...)
 	if p.Of != "" {
 		out.Args = append(out.Args, plan.Named(p.Of))
 	}

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // canFlip tells whether part A can be bolted on the wrong way round: nothing is
@@ -66,9 +67,7 @@ func spread(p placement, m [2]float64) (low, high float64) {
 // between are radii in the middle between those of the steps of two parts.
 func between(a, b []part.Step) []float64 {
 	var all, out []float64
-	for _, s := range slices.Concat(a, b) {
-		all = append(all, s.Size.NominalMm/2)
-	}
+	all = append(all, seq.Map(slices.Concat(a, b), func(s part.Step) float64 { return s.Size.NominalMm / 2 })...)
 	slices.Sort(all)
 	for i := range len(all) - 1 {
 		if all[i+1]-all[i] > clearMm {

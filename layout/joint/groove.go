@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // pressedGroove is the weld in a chamfered bore against the round in it: there is no other
@@ -58,9 +59,7 @@ func (t *joint) filletLoad(p *plan.WeldPlan) {
 		runs, closed = []float64{p.LengthMm}, len(p.Flush) == 0
 	case t.derived():
 		runs = nil
-		for _, c := range p.Corners {
-			runs = append(runs, c.LengthMm)
-		}
+		runs = append(runs, seq.Map(p.Corners, func(c plan.Corner) float64 { return c.LengthMm })...)
 	}
 	l, err := weld.FilletLoad(p.ThroatMm, runs, closed, weld.Side{Material: *t.a.r.Material, ThickMm: t.a.thickMm()}, weld.Side{Material: *t.b.r.Material, ThickMm: t.b.thickMm()})
 	if err != nil {

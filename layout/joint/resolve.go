@@ -129,9 +129,7 @@ func round(f feature, inside bool) bool {
 func (t *joint) reasons() (out []plan.Reason) {
 	made := slices.DeleteFunc(t.why, func(r rule) bool { return r.first.out == nil })
 	slices.SortStableFunc(made, func(a, b rule) int { return a.first.out.N - b.first.out.N })
-	for _, r := range made {
-		out = append(out, plan.Reason{Step: r.first.out.N, Why: r.why})
-	}
+	out = append(out, seq.Map(made, func(r rule) plan.Reason { return plan.Reason{Step: r.first.out.N, Why: r.why} })...)
 	return out
 }
 

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // toolMaterial is what tools are made of unless the scrap box has better.
@@ -59,9 +60,7 @@ func (j *shop) cylinder(name string, d bounds, longMm float64) parts.Step {
 // toolBlank is a tool before it has a form.
 func toolBlank(kind parts.Kind, notes ...string) *parts.Part {
 	p := &parts.Part{Kind: kind, Quantity: 1, Material: parts.Text{Value: toolMaterial}}
-	for _, n := range notes {
-		p.Notes = append(p.Notes, parts.Text{Value: n})
-	}
+	p.Notes = append(p.Notes, seq.Map(notes, func(n string) parts.Text { return parts.Text{Value: n} })...)
 	return p
 }
 

@@ -381,9 +381,7 @@ func (t *joint) ring(p *plan.WeldPlan) error {
 		return err
 	}
 	p.TackLengthMm = t.tackMm(tacks.LengthMm)
-	for _, k := range tacks.Tacks {
-		p.TacksDeg = append(p.TacksDeg, words.Round(k.ClockDeg, 2))
-	}
+	p.TacksDeg = append(p.TacksDeg, seq.Map(tacks.Tacks, func(k weld.Tack) float64 { return words.Round(k.ClockDeg, 2) })...)
 	runs, err := weld.RunOrder(p.DiameterMm, max(1, p.Runs), first)
 	if err != nil {
 		return err

@@ -68,9 +68,7 @@ func barEnd(r *part.Model, end parts.Side) []assembly.Simple {
 	}
 	slices.SortFunc(places, func(a, b float64) int { return cmp.Compare(b, a) * int(math.Copysign(1, long)) })
 	cut := []assembly.Pt{tip}
-	for _, y := range slices.Compact(places) {
-		cut = append(cut, at(y))
-	}
+	cut = append(cut, seq.Map(slices.Compact(places), at)...)
 	cut = append(cut, foot, assembly.Pt{X: tip.X + sign*overMm, Y: foot.Y}, assembly.Pt{X: tip.X + sign*overMm, Y: tip.Y})
 	return []assembly.Simple{assembly.Prism(assembly.Outline{assembly.PolygonLoop(cut...)}, -in.Depth.Mm-past, past, seams...)}
 }

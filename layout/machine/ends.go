@@ -374,9 +374,7 @@ func (f *fitting) clocks() []float64 {
 		at = append(at, seq.Map(r.Groups[i].Points, geom.ClockDeg)...)
 	}
 	for i := range r.Radials {
-		for _, row := range r.Radials[i].Rows {
-			at = append(at, row.ClockDeg)
-		}
+		at = append(at, seq.Map(r.Radials[i].Rows, func(row plan.RadialRow) float64 { return row.ClockDeg })...)
 	}
 	turns := []float64{0}
 	for _, deg := range at {

@@ -64,9 +64,7 @@ func newStage(m *Machine) *stage {
 	}
 	for n, j := range m.joints {
 		ends := endsOf(j)
-		for _, t := range m.studs(j) {
-			ends = append(ends, t.B)
-		}
+		ends = append(ends, seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })...)
 		ends = append(ends, bought[j.Name]...)
 		for _, ref := range m.joint(j.Name).Clamped() {
 			ends = append(ends, Instance{ref.Part, ref.Copy}.id())

@@ -27,9 +27,7 @@ func (s *Sizes) pattern(name string, kind plan.DevelopmentKind, d develop.Develo
 	for _, l := range d.Labels {
 		out.Labels = append(out.Labels, plan.PatternLabel{Text: l.Text, AtMm: at(l.At)})
 	}
-	for _, f := range d.Formulas {
-		out.Rules = append(out.Rules, f.Name+": "+f.Rule)
-	}
+	out.Rules = append(out.Rules, seq.Map(d.Formulas, func(f develop.Formula) string { return f.Name + ": " + f.Rule })...)
 	return out
 }
 
@@ -45,9 +43,7 @@ func (s *Sizes) tables(list []develop.Table) []plan.PatternTable {
 	var out []plan.PatternTable
 	for _, t := range list {
 		p := plan.PatternTable{Title: t.Title, Drawn: t.Drawn, Heads: []string{"No."}}
-		for _, c := range t.Columns {
-			p.Heads = append(p.Heads, c.Name)
-		}
+		p.Heads = append(p.Heads, seq.Map(t.Columns, func(c develop.Column) string { return c.Name })...)
 		for _, row := range t.Rows {
 			cells := []string{row.Label}
 			for i, v := range row.Values {

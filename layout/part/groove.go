@@ -337,17 +337,9 @@ func (s *Sizes) grooved(st *Step, line []plan.XY) []plan.XY {
 func (g *Groove) cut(line []plan.XY) []plan.XY {
 	from, to, floor := g.Row.FromMm, g.Row.ToMm, geom.Clean(g.Row.FloorMm/2)
 	out := []plan.XY{}
-	for _, p := range line {
-		if p.XMm < from-geom.CloseMm {
-			out = append(out, p)
-		}
-	}
+	out = append(out, seq.Keep(line, func(p plan.XY) bool { return p.XMm < from-geom.CloseMm })...)
 	out = append(out, plan.XY{XMm: from, YMm: radiusOn(line, from)}, plan.XY{XMm: from, YMm: floor}, plan.XY{XMm: to, YMm: floor}, plan.XY{XMm: to, YMm: radiusOn(line, to)})
-	for _, p := range line {
-		if p.XMm > to+geom.CloseMm {
-			out = append(out, p)
-		}
-	}
+	out = append(out, seq.Keep(line, func(p plan.XY) bool { return p.XMm > to+geom.CloseMm })...)
 	return out
 }
 

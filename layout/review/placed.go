@@ -86,9 +86,7 @@ const overlapMm = 0.2
 func overlapped(a, b *standingPart) (z, deep float64) {
 	ends := make([]float64, 0, len(a.metal)+len(b.metal))
 	for _, p := range []*standingPart{a, b} {
-		for _, m := range p.metal {
-			ends = append(ends, m.XMm)
-		}
+		ends = append(ends, seq.Map(p.metal, func(m plan.XY) float64 { return m.XMm })...)
 	}
 	slices.Sort(ends)
 	for i := 0; i+1 < len(ends); i++ {

@@ -105,9 +105,7 @@ var partOfThing = regexp.MustCompile(`(?i)^(?:guard|hub|hal(?:f|ves)|cover|hatch
 
 // things are the names of all that is made or ordered, without what they are for or go to.
 func (r *reviewer) things() (names []string) {
-	for _, p := range r.job.Parts {
-		names = append(names, p.Title.Value)
-	}
+	names = append(names, seq.Map(r.job.Parts, func(p *parts.Part) string { return p.Title.Value })...)
 	for i := range r.job.Loose {
 		for _, thing := range strings.Split(r.job.Loose[i].Item.Value, ",") {
 			names = append(names, strings.TrimSpace(ofWhat.ReplaceAllString(thing, "")))

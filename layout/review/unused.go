@@ -100,9 +100,7 @@ func (r *reviewer) saidAll() string {
 	}
 	var all []string
 	for _, v := range r.all() {
-		for _, t := range v.texts() {
-			all = append(all, t.Value)
-		}
+		all = append(all, seq.Map(v.texts(), func(t parts.Text) string { return t.Value })...)
 	}
 	for e := range seq.Refs(r.job.Loose) {
 		all = append(all, e.Item.Value, e.How.Value, e.Buy.Value)

@@ -2,6 +2,7 @@ package threads
 
 import (
 	"centrepop/parts/meant"
+	"centrepop/parts/seq"
 	"cmp"
 	"fmt"
 	"math"
@@ -123,9 +124,7 @@ func pitchesOf(row metricRow) []string {
 	if row.coarse > 0 {
 		list = append(list, metricThread(row, row.coarse).Designation)
 	}
-	for _, p := range row.fine {
-		list = append(list, metricThread(row, p).Designation)
-	}
+	list = append(list, seq.Map(row.fine, func(p float64) string { return metricThread(row, p).Designation })...)
 	return list
 }
 
@@ -238,11 +237,7 @@ func atSize(size string) (list []sized) {
 		func(u sized) bool { return u.size == "#"+size },
 		func(u sized) bool { return isDecimal && math.Abs(u.inches-inch) < 0.0006 },
 	} {
-		for _, u := range unified() {
-			if is(u) {
-				list = append(list, u)
-			}
-		}
+		list = append(list, seq.Keep(unified(), is)...)
 	}
 	return list
 }

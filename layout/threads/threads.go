@@ -33,6 +33,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"centrepop/parts/seq"
 )
 
 // The values of Thread.Series.
@@ -164,9 +166,7 @@ func All() []Thread {
 		if row.coarse > 0 {
 			list = append(list, metricThread(row, row.coarse))
 		}
-		for _, p := range row.fine {
-			list = append(list, metricThread(row, p))
-		}
+		list = append(list, seq.Map(row.fine, func(p float64) Thread { return metricThread(row, p) })...)
 	}
 	for _, series := range []string{PipeG, PipeR, PipeRc, PipeRp} {
 		for _, row := range pipeRows {
@@ -175,11 +175,7 @@ func All() []Thread {
 			}
 		}
 	}
-	for _, row := range nptRows {
-		list = append(list, nptThread(row))
-	}
-	for _, u := range unified() {
-		list = append(list, u.Thread)
-	}
+	list = append(list, seq.Map(nptRows, nptThread)...)
+	list = append(list, seq.Map(unified(), func(u sized) Thread { return u.Thread })...)
 	return list
 }

@@ -174,9 +174,7 @@ func (f Flange) Nearest(m *measured.Match) string {
 	}
 	classes := m.SpigotClasses
 	if len(classes) == 0 {
-		for _, c := range m.Spigots {
-			classes = append(classes, c.Class)
-		}
+		classes = append(classes, seq.Map(m.Spigots, func(c measured.SpigotClass) string { return c.Class })...)
 	}
 	is := fmt.Sprintf("%s: pitch circle %s (%s), spigot %s %s, %d holes, bolt %s", m.Name, f.Said(m.PitchMm), f.off(m.PitchOffMm), f.Said(m.SpigotMm), strings.Join(classes, " or "), m.Standard.Holes, m.Thread)
 	if m.Matches {

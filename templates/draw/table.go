@@ -354,9 +354,7 @@ func (t Table) Pieces(width float64) []Piece {
 	t = t.Laid(width)
 	out := []Piece{t.headRow()}
 	for i := range t.Rows {
-		for _, b := range t.bands(i, endlessMm) {
-			out = append(out, t.rowPiece(i, b))
-		}
+		out = append(out, seq.Map(t.bands(i, endlessMm), func(b band) Piece { return t.rowPiece(i, b) })...)
 	}
 	return out
 }

@@ -309,9 +309,7 @@ func (c closeness) stepTable(run []*plan.JointPlan) draw.Table {
 			lines = append(lines, draw.Bold("HOLD: "+step.Hold))
 		}
 		row := []string{strconv.Itoa(step.N), step.Title, strings.Join(lines, "\n")}
-		for _, j := range run {
-			row = append(row, tickFor(j, step.Title))
-		}
+		row = append(row, seq.Map(run, func(j *plan.JointPlan) string { return tickFor(j, step.Title) })...)
 		t.Rows = append(t.Rows, row)
 	}
 	return t

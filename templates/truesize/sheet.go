@@ -171,9 +171,7 @@ func (p *page) shown(pl *plan.Plan) shown {
 		t := one.of
 		show := shownTile{tile: one.tile, x: one.x, y: one.y, seams: one.seams(), parts: []*plan.PartPlan{t.part}, name: t.name, how: t.how, legend: t.legend, dev: t.dev, full: t.full, core: t.core}
 		show.of = nil
-		for _, other := range t.also {
-			show.parts = append(show.parts, other.part)
-		}
+		show.parts = append(show.parts, seq.Map(t.also, func(other *template) *plan.PartPlan { return other.part })...)
 		if t.punch != nil {
 			show.extra, show.face = t.punch.extra, t.punch.face
 		}
