@@ -478,22 +478,28 @@ func (b *bar) holeRecords(n *Numbered, m *Group) []plan.BarRecord {
 		g := *m.Group
 		g.First, g.Count = g.First+at[0], len(at)
 		what, ends := holesWords(&g), at
-		row, pitched := m.pattern.Shape.(geom.Along)
-		if pitched = pitched && len(at) > mostListed; pitched {
+		row, along := m.pattern.Shape.(geom.Along)
+		pitched := along && len(at) > mostListed
+		if pitched {
 			ends = []int{at[0], at[len(at)-1]}
 			what = strings.Replace(what, " to ", ", ", 1)
 		}
 		r := plan.BarRecord{What: words.Spaced(m.name) + ", " + what + " from the " + string(end) + " end"}
-		add := func(mm float64, prefix string) {
-			r.Wanted, r.Limits = words.Join(", ", r.Wanted, prefix+n.W.Size(mm)), words.Join(", ", r.Limits, n.limitsText(n.General(mm)))
+		add := func(z Sized, prefix string) {
+			r.Wanted, r.Limits = words.Join(", ", r.Wanted, prefix+n.W.Size(z.NominalMm)), words.Join(", ", r.Limits, n.limitsText(z))
 		}
+		var mm [2]float64 // of the last and the one before
 		for _, k := range ends {
-			mm, _ := b.fromEnd(m, k)
-			add(mm, "")
+			mm[1] = mm[0]
+			mm[0], _ = b.fromEnd(m, k)
+			add(n.General(mm[0]), "")
 		}
 		if pitched {
 			r.What += ", hole to hole"
-			add(row.PitchMm, "each ")
+			add(n.pitch(row.PitchMm, m.Size), "each ")
+		} else if (along || len(at) == 2) && len(at) > 1 && n.pitchLost(mm[1], mm[0], m.Size) {
+			r.What += ", between them"
+			add(n.pitch(geom.Clean(math.Abs(mm[0]-mm[1])), m.Size), map[bool]string{true: "each "}[len(at) > 2])
 		}
 		if len(out) == 0 {
 			b.sizeRecord(n, m, &r)

@@ -163,6 +163,13 @@ func (b *bar) checkGroup(r *record, m *Group) {
 	for i := range m.Points {
 		mm, end := b.fromEnd(m, i)
 		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(m.Group.First+i), 0) + " from the " + string(end) + " end", Wanted: r.W.Size(mm), Gauge: "rule"}, r.General(mm))
+		if i == 0 {
+			continue
+		}
+		if before, from := b.fromEnd(m, i-1); from == end && r.pitchLost(before, mm, m.Size) {
+			pitch := geom.Clean(math.Abs(mm - before))
+			r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(m.Group.First+i-1), 0) + " to " + words.Trim(float64(m.Group.First+i), 0) + ", centre to centre", Wanted: r.W.Size(pitch), Gauge: "calipers"}, r.pitch(pitch, m.Size))
+		}
 	}
 }
 

@@ -197,7 +197,7 @@ func (m *Group) checks(r *record) {
 
 // checkChords is a row for chords of equal length.
 func (r *record) checkChords(m *Group, equal []plan.Chord) {
-	s, pin, each := r.General(equal[0].CentreMm), m.Size.pinMm(), ""
+	s, pin, each := r.pitch(equal[0].CentreMm, m.Size), m.Size.pinMm(), ""
 	if len(equal) > 1 {
 		each = "each "
 	}

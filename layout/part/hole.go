@@ -27,6 +27,41 @@ type Made struct {
 	Reamed     bool
 }
 
+// pitchShare is how much of the play of a bolt the distance between two holes of one part may be off, either
+// way: the other part takes the rest. Common practice, no source.
+const pitchShare = 0.5
+
+// playMm is how much a bolt plays in a clearance hole, or in the medium one that a thread is met by; 0 of another hole.
+func (m Made) playMm() float64 {
+	if m.Clearance {
+		if t, err := threads.Parse(m.For); err == nil {
+			return m.FinishedMm - t.MajorMm
+		}
+	} else if m.Thread != nil {
+		if mm, err := m.Thread.ClearanceMm("medium"); err == nil {
+			return mm - m.Thread.MajorMm
+		}
+	}
+	return 0
+}
+
+// pitch limits the distance between two such holes, mm, by the general tolerance of the job, and to half their play
+// where that is finer: bolts go through them into another part's.
+func (s *Sizes) pitch(mm float64, m Made) Sized {
+	out := s.General(mm)
+	if half := pitchShare * m.playMm(); out.Limited && half > 0 && out.MaxMm-mm > half {
+		out.MinMm, out.MaxMm, out.ByClass, out.Source = mm-half, mm+half, false, "common practice, no source"
+	}
+	return out
+}
+
+// pitchLost tells whether two places at these distances, mm, each within its own limits, may be farther apart or
+// nearer than half the play of their bolts.
+func (s *Sizes) pitchLost(fromMm, toMm float64, m Made) bool {
+	a, b, half := s.General(fromMm), s.General(toMm), pitchShare*m.playMm()
+	return half > 0 && a.MaxMm-fromMm+b.MaxMm-toMm > half+geom.CloseMm
+}
+
 // pinMm is the pin that goes into the hole as it is finished: that of the tap drill in
 // a thread.
 func (m Made) pinMm() float64 {

@@ -3,6 +3,7 @@ package part
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"centrepop/layout/cutting"
@@ -255,6 +256,9 @@ func (m *Radial) operations(b *bench) {
 			}
 		}
 	}
+	if near, mm := b.inRow(m); near != nil {
+		o.Do = append(o.Do, b.W.Size(mm)+" from the centre of "+words.Spaced(near.Rows[0].Name)+", "+b.limitsText(b.pitch(mm, m.Size))+": the two take the screws of one part.")
+	}
 	if line := b.standOut(m); line != "" {
 		o.Do = append(o.Do, line)
 	}
@@ -315,6 +319,25 @@ func (b *bench) standOut(m *Radial) string {
 	return words.Capital(words.Spaced(next.Name)) + " stands " + b.W.Said(up) + " higher beside it: the tool " + b.W.Room(up+wall) + " or more out of its holder."
 }
 
+// inRow is the hole before another on one line along a round that takes a bolt of the same thread, and how far
+// before it, mm, where the limits of both places leave more than their pitch may be off; nil for none.
+func (s *Sizes) inRow(m *Radial) (before *Radial, mm float64) {
+	at := m.Rows[0]
+	for o := range seq.Refs(s.Radials) {
+		of := o.Rows[0]
+		line := slices.ContainsFunc(o.Rows, func(q plan.RadialRow) bool {
+			return slices.ContainsFunc(m.Rows, func(p plan.RadialRow) bool { return math.Abs(p.ClockDeg-q.ClockDeg) < geom.CloseMm })
+		})
+		if line && of.AxialMm < at.AxialMm-geom.CloseMm && o.Size.Text == m.Size.Text && (before == nil || of.AxialMm > before.Rows[0].AxialMm) {
+			before, mm = o, geom.Clean(at.AxialMm-of.AxialMm)
+		}
+	}
+	if before == nil || !s.pitchLost(before.Rows[0].DatumMm, before.Rows[0].DatumMm+mm, m.Size) {
+		return nil, 0
+	}
+	return before, mm
+}
+
 func (m *Radial) checks(r *record) {
 	row, depth := m.Rows[0], 0.0
 	if len(m.Rows) == 1 && r.branchOver(row.N) != nil {
@@ -354,6 +377,9 @@ func (m *Radial) checks(r *record) {
 		Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + clockList(m.Rows), Wanted: r.W.Size(row.DatumMm) + " from " + strings.ToUpper(row.Datum),
 		Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "calipers", Source: s.Source,
 	})
+	if o, mm := r.inRow(m); o != nil {
+		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(o.Rows[0].Name) + " to " + words.Spaced(row.Name) + ", centre to centre", Wanted: r.W.Size(mm), Gauge: "calipers"}, r.pitch(mm, m.Size))
+	}
 	for _, row := range m.Rows {
 		if row.ArcMm > 0 {
 			arc := r.taped(row.ArcMm)
