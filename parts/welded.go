@@ -6,7 +6,8 @@ import (
 )
 
 // BeforeWeld is the part as it goes to its welds: what is finished after the last of them has
-// leaveMm left on the diameter and no limits, and nothing is cut into it; nil where nothing is.
+// leaveMm left on the diameter and no limits, and nothing is cut into it; TOP that is a keyway's is scribed
+// until then; nil where nothing is.
 func (p *Part) BeforeWeld(leaveMm float64) *Part {
 	out, later := *p, []string{}
 	left := func(s Size, moreMm float64) Size {
@@ -36,6 +37,9 @@ func (p *Part) BeforeWeld(leaveMm float64) *Part {
 	}
 	is := func(name Text) bool { return slices.Contains(later, name.Value) }
 	out.Keyways = slices.DeleteFunc(slices.Clone(p.Keyways), func(k Keyway) bool { return is(k.In) })
+	if out.Top.Value == "keyway" && len(out.Keyways) < len(p.Keyways) && len(out.Keyways) == 0 {
+		out.Top.Value = "scribe"
+	}
 	out.Grooves = slices.DeleteFunc(slices.Clone(p.Grooves), func(g Groove) bool { return is(g.In) })
 	out.Flats = slices.DeleteFunc(slices.Clone(p.Flats), func(f Flats) bool { return is(f.In) })
 	out.Require = slices.DeleteFunc(slices.Clone(p.Require), func(q Requirement) bool { return is(q.Of) || is(q.To) })

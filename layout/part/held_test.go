@@ -92,3 +92,19 @@ func TestTrueBy(t *testing.T) {
 		}
 	}
 }
+
+// TOP that is to be a keyway cut after the welds is scribed before them, and the keyway goes there.
+func TestTopBeforeItsKeyway(t *testing.T) {
+	t.Parallel()
+	const hub = "part: p\nkind: turned\nmaterial: S235\ntop: keyway\nstock: {round: 50}\nprofile:\n  outside: [{name: rim, diameter: 45, length: 35}]\n  inside: [{name: bore, diameter: 20, fit: H7, length: 35AFTER}]\nkeyways: [{name: key, in: bore}]\n"
+	later := work(t, "mm", strings.Replace(hub, "AFTER", ", after-weld: yes", 1))
+	do := strings.Join(later.LaterDo, "\n")
+	if c := check(later, "TOP marked"); c == nil || c.Wanted != "scribe" || !strings.Contains(lines(later), "Mark TOP on the front face (scribe).") ||
+		!strings.Contains(do, "The keyway goes where TOP is scribed.\nClock 0°") || strings.Contains(do, "First scribe") {
+		t.Errorf("%+v, later %s\n%s", c, do, lines(later))
+	}
+	now := work(t, "mm", strings.Replace(hub, "AFTER", "", 1))
+	if c := check(now, "TOP marked"); c == nil || c.Wanted != "keyway" || !strings.Contains(lines(now), "First scribe TOP lightly on the front face, where the keyway comes.") {
+		t.Errorf("%+v\n%s", c, lines(now))
+	}
+}

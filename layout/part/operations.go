@@ -152,6 +152,9 @@ func (b *bench) speed(op cutting.Op, diaMm float64) string {
 	return words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+b.W.Dia(diaMm)+", "+string(tool), note)
 }
 
+// markTop is the title of an operation that does nothing else.
+const markTop = "Mark TOP"
+
 // markOperation marks TOP, sets the templates and punches what the cutter has
 // not made.
 func (b *bench) markOperation() {
@@ -180,7 +183,7 @@ func (b *bench) markOperation() {
 		}
 		line = "First scribe TOP lightly " + place + ", where the keyway comes."
 	}
-	o := plan.Operation{Machine: "Bench", Title: "Mark TOP", Tool: "scriber", Do: []string{line}}
+	o := plan.Operation{Machine: "Bench", Title: markTop, Tool: "scriber", Do: []string{line}}
 	if i := slices.IndexFunc(faces, func(f string) bool { return f != b.topFace() }); i >= 0 {
 		o.Do[0] = strings.TrimSuffix(line, ".") + "; carry it over the edge to the " + faces[i] + "."
 	}

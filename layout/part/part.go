@@ -85,8 +85,11 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	if do := slices.Concat(turned, grooved); do != nil {
 		m.LaterDo = append(m.LaterDo, strings.Join(do, " "))
 	}
+	if rough.Top.Value != p.Top.Value {
+		m.LaterDo = append(m.LaterDo, "The keyway goes where TOP is scribed.")
+	}
 	for _, o := range m.Out.Operations {
-		if !Bores(o) && !slices.ContainsFunc(first.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title }) {
+		if o.Title != markTop && !Bores(o) && !slices.ContainsFunc(first.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title }) {
 			m.LaterDo = append(m.LaterDo, strings.Join(o.Do, " "))
 		}
 	}
