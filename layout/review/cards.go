@@ -277,6 +277,7 @@ func howOften(t parts.Text) (n float64, unit string) {
 
 // upkeep looks for times that are too long to be meant.
 func upkeep(r *reviewer) {
+	r.onPaint()
 	if r.job.Upkeep == nil {
 		return
 	}
@@ -307,6 +308,7 @@ func upkeep(r *reviewer) {
 	}
 	for _, w := range r.job.Upkeep.Wear {
 		look(w.Every, 1)
+		r.wornOut(w)
 		r.wearing(w)
 	}
 }
@@ -658,6 +660,46 @@ func (r *reviewer) limiterNm() float64 {
 	}
 	return setNm(seq.First(r.job.Motor.Notes, func(t parts.Text) bool { return setNm(t.Value) > 0 }).Value)
 }
+
+// playSaid is the play of a thread at which words change it; wornShare is how much of its pitch that is at the
+// most. Common practice, no source: half the pitch is metal.
+var playSaid = regexp.MustCompile(`(?i)\bplay\b[^.;]*?\b(?:over|above|of|beyond) ` + bareLength)
+
+const wornShare = 0.75
+
+// wornOut looks at a nut that words keep until the play eats its thread.
+func (r *reviewer) wornOut(w parts.Wear) {
+	m, v := playSaid.FindStringSubmatch(w.Look.Value), r.viewOf(w.Part.Value)
+	if m == nil || v == nil {
+		return
+	}
+	play := r.itemMm(m[1] + " " + m[2])
+	for _, c := range v.inside {
+		if t := c.thread; t != nil && play > wornShare*t.PitchMm {
+			v.report(Check, c.name, w.Look.Pos, Finding{
+				What: "by the words " + v.p.Title.Value + " runs until its thread is worn through", Numbers: r.mm(play) + " of play on a pitch of " + r.mm(t.PitchMm), OverMm: over(play),
+				Rule: "a nut is changed before half its thread is worn", Source: practice, Fix: "a smaller play",
+			})
+		}
+	}
+}
+
+// painted are words that put an earth on paint.
+var painted = regexp.MustCompile(`(?i)\b(?:on|over|through) (?:the )?(?:finished |top )?(?:paint|primer|lacquer)\b|\bpainted\b`)
+
+// onPaint looks for an earth that words put on paint.
+func (r *reviewer) onPaint() {
+	for e := range seq.Refs(r.job.Loose) {
+		if said := e.Item.Value + "; " + e.How.Value; earthed.MatchString(said) && painted.MatchString(said) && !denied.MatchString(e.How.Value) {
+			r.add(Finding{
+				Severity: Check, Pos: e.How.Pos, What: "the earth is put on paint", Numbers: e.How.Value,
+				Rule: "an earth lies on bright metal", Source: "IEC 60204-1, from memory", Fix: "on bright metal",
+			})
+		}
+	}
+}
+
+var earthed = regexp.MustCompile(`(?i)\b(?:earth|ground lug)\b`)
 
 // limitShare is how far two limits of one thing may differ. Common practice, no source.
 const limitShare = 1.5

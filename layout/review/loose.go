@@ -31,6 +31,13 @@ func loose(r *reviewer) {
 			})
 		}
 		v := r.viewOf(e.Part.Value)
+		if m := roomSaid.FindStringSubmatch(e.How.Value); m != nil && v != nil && r.itemMm(m[1]+" "+m[2]) < v.lengthMm-slackMm {
+			room := r.itemMm(m[1] + " " + m[2])
+			v.report(Check, "", e.How.Pos, Finding{
+				What: v.p.Title.Value + " is longer than the room that the words leave for it", Numbers: r.mm(v.lengthMm) + " in " + r.mm(room), LeftMm: left(room),
+				Rule: "what comes in along its length needs that much free", Source: "by geometry", Fix: "more room, or another way in",
+			})
+		}
 		if v == nil {
 			r.covers(e)
 			r.itemCircle(e)
@@ -72,6 +79,9 @@ func loose(r *reviewer) {
 
 // stillFree are words for a thing that goes in before what it is in lies on something.
 var stillFree = regexp.MustCompile(`(?i)\b(?:while|as long as) nothing is (?:under|below|behind)\b`)
+
+// roomSaid are words for the room that a part comes in by.
+var roomSaid = regexp.MustCompile(`(?i)\b` + bareLength + ` free (?:there|below|under|above|over|before|behind|in front)\b`)
 
 // liesOn are words that say what something lies on.
 var liesOn = regexp.MustCompile(`(?i)\b(?:lying|lies|resting|rests|sitting|sits|down) on (?:the |its )?(.+)`)

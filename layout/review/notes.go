@@ -24,6 +24,7 @@ var (
 	offRunning  = regexp.MustCompile(`(?i)\b(?:off|open(?:ed)?|removed|lifted|away)\b[^.;]*\b(?:while|with|when|as)\b[^.;]*\b(?:runs?|running|turns|turning|rotates)\b`)
 	lapped      = regexp.MustCompile(`(?i)\bseam\b.*\b(?:lap(?:s|ped)?|overlap(?:s|ped)?)\b`)
 	shareOf     = regexp.MustCompile(`(?i)\bshare of (\d+(?:\.\d+)?) ?(kg|lb)\b`)
+	strapsIn    = regexp.MustCompile(`(?i)(?:^|[.;,:] ?)(?:straps?|slings?|ropes?) (?:go |run |are put )?(?:through|in) (?:the |its )?(?:slots?|holes?)\b`)
 	bareHoist   = regexp.MustCompile(`(?i)\bwith nothing (?:else )?on it\b`)
 	hoistsMore  = regexp.MustCompile(`(?i)\b(?:hoist|lift|sling|move|carry)(?:s|ing)? (?:the |all )?(?:whole|complete|entire|finished|machine)\b`)
 	denied      = regexp.MustCompile(`(?i)\b(?:not?|never|nor|nobody|nothing|instead of)\b`)
@@ -42,6 +43,12 @@ func (v *view) saidOf() {
 			}
 		}
 		v.saidLap(note)
+		if m := strapsIn.FindString(note.Value); m != "" && v.p.Outline != nil {
+			v.report(Check, "", note.Pos, Finding{
+				What: v.p.Title.Value + " hangs by straps that its edges cut", Numbers: m,
+				Rule: "soft slings lie on rounded edges", Source: practice, Fix: "shackles in the holes, or edge protectors",
+			})
+		}
 		for _, j := range v.job.Joints {
 			first, second := j.Ends()
 			if first.Part == v.p.Name.Value || second.Part == v.p.Name.Value {
