@@ -498,8 +498,7 @@ func (b *bar) holeRecords(n *Numbered, m *Group) []plan.BarRecord {
 			r.What += ", hole to hole"
 			add(n.pitch(row.PitchMm, m.Size), "each ")
 		} else if (along || len(at) == 2) && len(at) > 1 && n.pitchLost(mm[1], mm[0], m.Size) {
-			r.What += ", between them"
-			add(n.pitch(geom.Clean(math.Abs(mm[0]-mm[1])), m.Size), map[bool]string{true: "each "}[len(at) > 2])
+			add(n.pitch(geom.Clean(math.Abs(mm[0]-mm[1])), m.Size), "pitch ")
 		}
 		if len(out) == 0 {
 			b.sizeRecord(n, m, &r)
