@@ -26,10 +26,10 @@ func chamfer(v *view) {
 		step := cmp.Or(in, named(v.outside, name))
 		acrossMm := c.AcrossMm()
 		if step == nil {
-			v.chamferMeets(c, name, v.lengthMm)
+			v.chamferMeets(c, name, nil, v.lengthMm)
 			continue
 		}
-		v.chamferMeets(c, name, step.toMm-step.fromMm)
+		v.chamferMeets(c, name, step, step.toMm-step.fromMm)
 		if c.Sphere {
 			continue // it takes the whole end; [crowned]
 		}
@@ -102,18 +102,39 @@ func (c *cylinder) endMm(front bool) float64 {
 	return c.step.Taper.SmallMm(2*c.radiusMm, c.toMm-c.fromMm) / 2
 }
 
-// chamferMeets looks for the chamfer at the other end of the same edge.
-func (v *view) chamferMeets(c *parts.Chamfer, name string, roomMm float64) {
-	for o := range seq.Refs(v.p.Chamfers) {
-		if o == c || o.Edge.Value != name+"-back" || c.Edge.Value != name+"-front" || o.Size.Mm+c.Size.Mm <= roomMm+slackMm {
-			continue
+// knifeMm is the land under which what is left between two cuts is a knife edge, that cuts the hand and breaks
+// out. Common practice, no source.
+const knifeMm = 0.3
+
+// chamferMeets looks for what is cut at the other end of the same edge: a chamfer, or the undercut of its step.
+func (v *view) chamferMeets(c *parts.Chamfer, name string, step *cylinder, roomMm float64) {
+	meets := func(what string, otherMm float64, pos parts.Pos, edge string, wanted bool) {
+		f := Finding{
+			What: what + " of " + name + " overlap", Numbers: v.mm(c.Size.Mm) + " and " + v.mm(otherMm) + " in " + v.mm(roomMm),
+			Rule: "two chamfers, or one and an undercut, leave a land between them", Source: "by geometry", Fix: "smaller ones",
 		}
-		v.report(Stop, o.Edge.Value, o.Size.Pos, Finding{
-			What: "the chamfers at both ends of " + name + " overlap", Numbers: v.mm(c.Size.Mm) + " and " + v.mm(o.Size.Mm) + " in " + v.mm(roomMm),
-			Rule: "two chamfers leave an edge between them", Source: "by geometry", Fix: "smaller chamfers",
-		})
+		land := roomMm - c.Size.Mm - otherMm
+		switch {
+		case land < -slackMm:
+			v.report(Stop, edge, pos, f)
+		case land < knifeMm-slackMm && !wanted:
+			f.What, f.Source, f.LeftMm = what+" of "+name+" leave a knife edge between them", "", left(max(0, land))
+			f.Numbers += "; wanted " + v.mm(knifeMm) + " between"
+			v.report(Check, edge, pos, f)
+		}
+	}
+	for o := range seq.Refs(v.p.Chamfers) {
+		if o.Edge.Value == name+"-back" && c.Edge.Value == name+"-front" {
+			meets("the chamfers at both ends", o.Size.Mm, o.Size.Pos, o.Edge.Value, sharp(c) || sharp(o))
+		}
+	}
+	if step != nil && step.undercut != nil {
+		meets("the "+c.Word()+" and the undercut", step.undercut.WidthMm, c.Size.Pos, c.Edge.Value, sharp(c))
 	}
 }
+
+// sharp tells a chamfer that may end in an edge: for a weld, or round.
+func sharp(c *parts.Chamfer) bool { return c.For == "weld" || c.Radius.Set() }
 
 // crowned looks for a spherical end that is to lie flat: one that something is
 // required of, or that a pattern of holes bolts to something.
