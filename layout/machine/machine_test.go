@@ -310,7 +310,7 @@ func TestLugsBesideTheAxis(t *testing.T) {
 	for _, id := range []string{"lug-1 screw 1", "lug-2 screw 3", "lug-3 screw 2"} {
 		body(t, m, id)
 	}
-	if how := pl.Joints[0].How; !strings.Contains(how, "origin 210 to the left and 20 below that of plate") {
+	if how := pl.Joints[0].How; !strings.Contains(how, "hole on hole, TOP of lug 1 at 0°") {
 		t.Error(how)
 	}
 	plate := body(t, m, "plate#1")
