@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -124,9 +125,4 @@ func (b *Bar) EndMm(side Side, yMm float64) float64 {
 }
 
 // Side is the side of a bar that a group of holes is on.
-func (g *HoleGroup) Side() Side {
-	if g.On != "" {
-		return g.On
-	}
-	return Side(g.Face)
-}
+func (g *HoleGroup) Side() Side { return cmp.Or(g.On, Side(g.Face)) }

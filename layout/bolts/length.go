@@ -1,6 +1,7 @@
 package bolts
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -129,9 +130,7 @@ type Choice struct {
 // is not positive, washers are negative or more than 10, the hole has no
 // thread, or the bolt has no such head.
 func (b Bolt) ChooseLength(j Joint) (Choice, error) {
-	if j.Head == "" {
-		j.Head = Hex
-	}
+	j.Head = cmp.Or(j.Head, Hex)
 	if _, err := b.HeadDiameterMm(j.Head); err != nil {
 		return Choice{}, err
 	}

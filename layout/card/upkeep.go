@@ -1,6 +1,7 @@
 package card
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -92,10 +93,7 @@ func (c cards) greasings(ports []parts.Port) (out []greasing) {
 		if j == nil || j.Bearing == nil {
 			continue // the plan's faults say why
 		}
-		g := greasing{where: strings.Join(j.Bearing.Ports, "; "), grease: j.Bearing.Grease, every: p.Every.Value, amount: p.Amount.Value}
-		if g.where == "" {
-			g.where = "no port in the job: packed by hand"
-		}
+		g := greasing{where: cmp.Or(strings.Join(j.Bearing.Ports, "; "), "no port in the job: packed by hand"), grease: j.Bearing.Grease, every: p.Every.Value, amount: p.Amount.Value}
 		if p.Grease.Value != "" {
 			g.grease = p.Grease.Value
 		}

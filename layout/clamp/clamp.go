@@ -8,6 +8,7 @@
 package clamp
 
 import (
+	"cmp"
 	"errors"
 	"math"
 
@@ -68,10 +69,7 @@ var ErrNoRoom = errors.New("clamp: the wall has no room for the screw")
 // preload (from memory; friction and stiffness of the ring are not known).
 func (r Ring) Work() (Work, error) {
 	out, in := r.OutsideMm/2, r.BoreMm/2
-	w := Work{AtMm: r.AtMm}
-	if w.AtMm == 0 {
-		w.AtMm = geom.Clean((out + in) / 2)
-	}
+	w := Work{AtMm: cmp.Or(r.AtMm, geom.Clean((out+in)/2))}
 	head, d := r.Bolt.SocketHeadDiameterMm, r.Bolt.Thread.MajorMm
 	rim := w.AtMm + head/2
 	if !(in > 0 && out > in && r.SlotMm > 0) || head == 0 || rim >= out {

@@ -17,6 +17,7 @@
 package compare
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -138,9 +139,7 @@ const (
 // and outlines; 0 stands for DefaultToleranceMm. The error is a
 // *ToleranceError.
 func Compare(want *Part, sheet *Sheet, toleranceMm float64) (*Report, error) {
-	if toleranceMm == 0 {
-		toleranceMm = DefaultToleranceMm
-	}
+	toleranceMm = cmp.Or(toleranceMm, DefaultToleranceMm)
 	if !(toleranceMm >= LeastToleranceMm && toleranceMm <= MostToleranceMm) {
 		return nil, &ToleranceError{toleranceMm}
 	}

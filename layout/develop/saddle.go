@@ -171,11 +171,8 @@ func (s Saddle) check() (saddleGeometry, error) {
 		}
 	}
 	mainOut, branchOut := s.MainDiameterMm/2, s.BranchDiameterMm/2
-	g := saddleGeometry{in: s, mainOut: mainOut, branchBore: branchOut - s.BranchWallMm, branchOut: branchOut, divisions: n, margin: s.MarginMm,
+	g := saddleGeometry{in: s, mainOut: mainOut, branchBore: branchOut - s.BranchWallMm, branchOut: branchOut, divisions: n, margin: cmp.Or(s.MarginMm, DefaultSaddleMarginMm),
 		branchScale: branchOut + s.PaperMm/2, mainScale: mainOut + s.PaperMm/2, sin: sinDeg(s.AngleDeg), cos: cosDeg(s.AngleDeg)}
-	if g.margin == 0 {
-		g.margin = DefaultSaddleMarginMm
-	}
 	if err := s.meets(); err != nil {
 		return g, err
 	}

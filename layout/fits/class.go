@@ -2,6 +2,7 @@ package fits
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -40,14 +41,7 @@ var letters = [...]string{
 }
 
 // letterIndex returns the place of a small letter in letters, or -1.
-func letterIndex(small string) int {
-	for i, l := range letters {
-		if l == small {
-			return i
-		}
-	}
-	return -1
-}
+func letterIndex(small string) int { return slices.Index(letters[:], small) }
 
 // Parse reads a tolerance class: one or two letters, capitals for a hole and
 // small for a shaft, then a grade 01, 0 or 1 to 18. Space before and after is

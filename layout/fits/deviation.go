@@ -1,6 +1,9 @@
 package fits
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // deviations returns the upper and lower limit deviations, µm, of a class at a
 // checked nominal size. A reason other than "" says why the standard gives
@@ -155,9 +158,9 @@ func shaftMagnitude(nominalMm float64, letter string) (um float64, reason string
 	}
 	step := stepOf(deviationSteps[:], nominalMm)
 	um = none
-	if column := indexOf(clearanceLetters[:], letter); column >= 0 {
+	if column := slices.Index(clearanceLetters[:], letter); column >= 0 {
 		um = clearanceTable[step][column]
-	} else if column := indexOf(tightLetters[:], letter); column >= 0 {
+	} else if column := slices.Index(tightLetters[:], letter); column >= 0 {
 		um = tightTable[step][column]
 	}
 	if um == none {
@@ -181,13 +184,4 @@ func blankReason(letter string, nominalMm float64) string {
 		return name + both + "above 18 mm up to and including 500 mm"
 	}
 	return name + both + "above 24 mm" // t, the only other letter with a blank
-}
-
-func indexOf(list []string, s string) int {
-	for i, l := range list {
-		if l == s {
-			return i
-		}
-	}
-	return -1
 }

@@ -3,6 +3,7 @@ package fits
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // generalClasses are the tolerance classes of ISO 2768-1, fine to very coarse,
@@ -79,7 +80,7 @@ func GeneralAngle(shorterLegMm float64, class string) (plusMinusDeg float64, err
 }
 
 func general(rows []generalRow, what string, sizeMm, fromMm float64, class string) (float64, error) {
-	column := indexOf(generalClasses[:], class)
+	column := slices.Index(generalClasses[:], class)
 	if column < 0 {
 		return 0, fmt.Errorf(`fits: %s: there is no class %q: the classes are "f", "m", "c" and "v"`, what, class)
 	}

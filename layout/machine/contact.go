@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -146,10 +147,7 @@ func nearby(all []assembly.Body, id string, o assembly.Opening) []assembly.Body 
 // for the others.
 func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) []plan.Problem {
 	for _, row := range f.Rows {
-		radius := f.Size.FinishedMm / 2
-		if radius == 0 {
-			radius = math.Min(row.AroundMm, row.AlongMm) / 2
-		}
+		radius := cmp.Or(f.Size.FinishedMm, math.Min(row.AroundMm, row.AlongMm)) / 2
 		outward := assembly.Clock(1, row.ClockDeg)
 		mouth := outward.Times(row.OutsideMm / 2).Add(assembly.Vec{Z: -row.AxialMm})
 		o := assembly.Opening{At: b.Pose.Apply(mouth), Along: b.Pose.Turn(outward), RadiusMm: radius, ReachMm: freeMm}

@@ -111,10 +111,7 @@ func middle(g *part.Group) (at plan.XY) {
 // onPlate is a motor on a face of a plate or a turned part, in its frame: z along its axis, from the
 // face to its end. ok is false where nothing tells which face that is.
 func (m *Machine) onPlate(s *parts.Stands, r *part.Model, g *part.Group, plate assembly.Pose) (at assembly.Pose, solid *assembly.Solid, ok bool) {
-	middle, face := middle(g), s.Face
-	if face == "" {
-		face = m.faceAway(plate.Z)
-	}
+	middle, face := middle(g), cmp.Or(s.Face, m.faceAway(plate.Z))
 	at = assembly.Move(assembly.Vec{X: middle.XMm, Y: middle.YMm})
 	if face == parts.Back {
 		at = assembly.Frame(assembly.Vec{X: middle.XMm, Y: middle.YMm}, assembly.AxisZ.Times(-1), assembly.AxisY)

@@ -17,6 +17,7 @@
 package measured
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -137,12 +138,7 @@ func usablePM(pm, of float64) bool {
 	return pm == 0 || pm >= SmallestPlusMinusMm && pm <= MostPlusMinus*of
 }
 
-func plusMinus(mm float64) float64 {
-	if mm == 0 {
-		return DefaultPlusMinusMm
-	}
-	return mm
-}
+func plusMinus(mm float64) float64 { return cmp.Or(mm, DefaultPlusMinusMm) }
 
 // check refuses values outside their range and pairs that make no sense.
 func (s Survey) check() error {

@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -122,12 +123,7 @@ func (s *Sizes) Cope(end parts.Side) (c bars.Cope, ok bool) {
 func (m *Group) BothWalls() bool { return m.Hole != nil && m.Hole.Walls == parts.BothWalls }
 
 // Side is the side of a bar that a group is on.
-func (m *Group) Side() parts.Side {
-	if m.on != "" {
-		return m.on
-	}
-	return parts.Side(m.Face)
-}
+func (m *Group) Side() parts.Side { return cmp.Or(m.on, parts.Side(m.Face)) }
 
 func (b *bar) lengthMm() float64              { return b.in.Depth.Mm }
 func (b *bar) round() bool                    { return false }

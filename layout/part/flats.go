@@ -102,8 +102,3 @@ func (f *Flats) checks(r *record) {
 	s := r.General(f.Row.AcrossMm)
 	r.sized(plan.Check{Ref: r.ref(f), What: words.Spaced(f.Row.Name), Wanted: f.acrossText(r.W), Gauge: "micrometer or calipers"}, s)
 }
-
-// flatsRows are the flats in the order of the drawing.
-func (s *Sizes) flatsRows() []plan.FlatsRow {
-	return seq.Map(s.Flats, func(f Flats) plan.FlatsRow { return f.Row })
-}

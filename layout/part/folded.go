@@ -208,7 +208,7 @@ func (f *folded) onBlank(z *sizer, m *Group) {
 		return
 	}
 	for i, at := range m.Points {
-		if f.inBend(m, at) {
+		if f.toBendMm(m, at) < 0 {
 			z.fault(m.pattern.PosOf(i), "the place at x "+z.W.Size(at.XMm)+", y "+z.W.Size(at.YMm)+" lies in a bend, where no hole keeps its shape", "a place further from the bend")
 		}
 	}
@@ -224,9 +224,6 @@ func (f *folded) onBlank(z *sizer, m *Group) {
 	}
 	m.halfMm = fold.Side.TurnedTo(m.halfMm)
 }
-
-// inBend tells whether a place of a group, as dimensioned, lies in a bend.
-func (f *folded) inBend(m *Group, at plan.XY) bool { return f.toBendMm(m, at) < 0 }
 
 // toBendMm is how far a place of a group lies from the nearest bend, along the
 // flat; negative within one.

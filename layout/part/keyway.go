@@ -225,11 +225,6 @@ func (k *Keyway) widthText(w words.Writer) string {
 	return k.width.worked(w)
 }
 
-// keyText is the key as it is ordered.
-func (k *Keyway) keyText(w words.Writer) string {
-	return w.Size(k.Row.WidthMm) + " × " + w.Size(k.Row.HeightMm) + " × " + w.Size(k.lengthMm())
-}
-
 // Bought is the key of a shaft keyway as it is ordered, and what to note of it;
 // empty for a keyway in a bore, whose key lies in the shaft.
 func (k *Keyway) Bought(w words.Writer) (item, note string) {
@@ -250,7 +245,8 @@ func (k *Keyway) Bought(w words.Writer) (item, note string) {
 	case k.open == 1:
 		ends = "one end round"
 	}
-	item = words.Join(", ", "Key "+k.keyText(w), ends, words.Join(" ", k.key.Standard, k.key.Material))
+	sizes := w.Size(k.Row.WidthMm) + " × " + w.Size(k.Row.HeightMm) + " × " + w.Size(k.lengthMm())
+	item = words.Join(", ", "Key "+sizes, ends, words.Join(" ", k.key.Standard, k.key.Material))
 	long, sold := k.lengthMm(), k.key.LengthsMm()
 	if slices.ContainsFunc(sold, func(l float64) bool { return math.Abs(l-long) < geom.CloseMm }) {
 		return item, ""

@@ -8,7 +8,6 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // oringGroove is that of an O-ring, in a round or in an end face.
@@ -116,9 +115,4 @@ func (k *oringGroove) lines(w words.Writer, g *Groove) []string {
 		fit += word + words.Trim(100*stretch, 1) + " %; what it is pushed over needs a lead-in " + w.Size(d.LeadInMm) + " long at " + words.Trim(d.LeadInDeg, 0) + "°"
 	}
 	return append(out, fit+".")
-}
-
-// grooveRows are the grooves in the order of the drawing.
-func (s *Sizes) grooveRows() []plan.GrooveRow {
-	return seq.Map(s.Grooves, func(g Groove) plan.GrooveRow { return g.Row })
 }

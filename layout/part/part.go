@@ -128,7 +128,10 @@ func asDrawn(job *parts.Job, p *parts.Part) *Model {
 		MassKg: n.massKg(), Overall: n.form.overall(sizes), Faces: n.Faces, Section: n.Section,
 		Dimensions: limitsOnce(slices.Concat(n.atTop, sizes.dimensions(p.Profile != nil, p.Outline != nil && p.Stock.Form != "")), ops),
 		Features:   n.Features, Operations: ops, Checks: checks(n), Ladders: ladders,
-		Radials: n.rows(), Shown: n.shownRows(), Keyways: n.keywayRows(), Grooves: n.grooveRows(), Flats: n.flatsRows(), Centres: n.centreRows(), Clamp: n.clampRow(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(), Problems: n.problems(),
+		Keyways: seq.Map(n.Keyways, func(k Keyway) plan.KeywayRow { return k.Row }),
+		Grooves: seq.Map(n.Grooves, func(g Groove) plan.GrooveRow { return g.Row }),
+		Flats:   seq.Map(n.Flats, func(f Flats) plan.FlatsRow { return f.Row }),
+		Radials: n.rows(), Shown: n.shownRows(), Centres: n.centreRows(), Clamp: n.clampRow(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(), Problems: n.problems(),
 	}
 	if f, ok := n.form.(viewed); ok && len(m.Errs) == 0 {
 		m.Out.Dimensions, m.Out.Profiles = nil, f.views(sizes)

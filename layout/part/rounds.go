@@ -51,9 +51,6 @@ func (s *shaper) roundRoom(c *chamfer) {
 	}
 }
 
-// reachRad is how much of a circle a rounded end takes, from the face to the step.
-func reachRad(c *parts.Chamfer) float64 { return math.Acos(1 - c.Size.Mm/c.Radius.Mm) }
-
 // onArcMm is the radius on the arc of a step of some radius at a distance from the
 // face, by the chord of a circle: half of it at a sagitta z is √(2Rz − z²).
 func onArcMm(c *parts.Chamfer, radius, zMm float64, inside bool) float64 {
@@ -68,7 +65,7 @@ func onArcMm(c *parts.Chamfer, radius, zMm float64, inside bool) float64 {
 // arc is a rounded edge of a step of some radius: how far from the face and the
 // radius there, in chords no further than arcMm off.
 func arc(c *parts.Chamfer, radius float64, inside bool) []plan.XY {
-	end := reachRad(c)
+	end := math.Acos(1 - c.Size.Mm/c.Radius.Mm) // how much of a circle it takes, from the face to the step
 	n := max(6, int(math.Ceil(end/2/math.Acos(max(0, 1-arcMm/c.Radius.Mm)))))
 	out := make([]plan.XY, 0, n+1)
 	for i := range n + 1 {

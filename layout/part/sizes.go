@@ -389,12 +389,7 @@ func Plain(err error) string {
 
 // StepNamed finds a step by name, or nil.
 func (s *Sizes) StepNamed(name string) *Step {
-	for i := range s.Steps {
-		if s.Steps[i].Name == name {
-			return &s.Steps[i]
-		}
-	}
-	return nil
+	return seq.At(s.Steps, func(step *Step) bool { return step.Name == name })
 }
 
 // Sides returns the outside and the inside steps.
@@ -646,11 +641,6 @@ func (g *Shape) notes() []string {
 		out = append(out, "Material "+name+" has no cutting data here: mass and speeds are left out.")
 	}
 	return append(out, g.Notes...)
-}
-
-// keywayRows are the keyways in the order of the drawing.
-func (s *Sizes) keywayRows() []plan.KeywayRow {
-	return seq.Map(s.Keyways, func(k Keyway) plan.KeywayRow { return k.Row })
 }
 
 // rows are the radial features, numbered on in the order of the drawing.

@@ -687,10 +687,7 @@ func (b *bench) stockKg() float64 {
 	case k.Form == "square":
 		area = k.Size.Mm * k.Size.Mm
 	}
-	if long == 0 {
-		long = b.sawnMm()
-	}
-	return area * long * 1e-9 * b.Material.DensityKgM3
+	return area * cmp.Or(long, b.sawnMm()) * 1e-9 * b.Material.DensityKgM3
 }
 
 // castKg is the mass of a casting as castText orders it.

@@ -15,6 +15,7 @@
 package press
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -103,9 +104,7 @@ func Solve(in Input) (Result, error) {
 	if !positive(in.InterferenceMm) {
 		return Result{}, fmt.Errorf("press: interference %v mm is not a positive number", in.InterferenceMm)
 	}
-	if in.Smoothing == 0 {
-		in.Smoothing = Smoothing2001
-	}
+	in.Smoothing = cmp.Or(in.Smoothing, Smoothing2001)
 	return in.solve()
 }
 

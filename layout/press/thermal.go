@@ -1,6 +1,7 @@
 package press
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -53,10 +54,7 @@ func Heat(j Joint) (Assembly, error) {
 	if err := j.check(); err != nil {
 		return Assembly{}, err
 	}
-	a := Assembly{ClearanceMm: j.ClearanceMm}
-	if a.ClearanceMm == 0 {
-		a.ClearanceMm = JoinClearanceMm(j.Hub.InsideMm)
-	}
+	a := Assembly{ClearanceMm: cmp.Or(j.ClearanceMm, JoinClearanceMm(j.Hub.InsideMm))}
 	if j.ShaftC < j.RoomC {
 		if !positive(j.Shaft.Material.ContractPerK) {
 			return Assembly{}, fmt.Errorf("press: no contraction on cooling known for %q", j.Shaft.Material.Name)
@@ -90,10 +88,7 @@ func Cool(j Joint) (shaftC float64, cautions []Caution, err error) {
 	if !positive(j.Shaft.Material.ContractPerK) {
 		return 0, nil, fmt.Errorf("press: no contraction on cooling known for %q", j.Shaft.Material.Name)
 	}
-	clearance := j.ClearanceMm
-	if clearance == 0 {
-		clearance = JoinClearanceMm(j.Hub.InsideMm)
-	}
+	clearance := cmp.Or(j.ClearanceMm, JoinClearanceMm(j.Hub.InsideMm))
 	fall := (j.InterferenceMm + clearance) / (j.Shaft.Material.ContractPerK * j.Shaft.OutsideMm)
 	shaftC = j.RoomC - fall
 	if math.IsInf(shaftC, 0) || math.IsNaN(shaftC) {

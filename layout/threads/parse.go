@@ -21,11 +21,7 @@ type UnknownError struct {
 
 // Error names the designation, the reason and the nearest known threads.
 func (e *UnknownError) Error() string {
-	why := e.Why
-	if why == "" {
-		why = "not a known thread"
-	}
-	return fmt.Sprintf("threads: %q: %s; nearest: %s", e.Designation, why, strings.Join(e.Nearest(), ", "))
+	return fmt.Sprintf("threads: %q: %s; nearest: %s", e.Designation, cmp.Or(e.Why, "not a known thread"), strings.Join(e.Nearest(), ", "))
 }
 
 // Nearest are known designations, best first, never none: where nothing else gives them,

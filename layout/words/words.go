@@ -4,6 +4,7 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strconv"
@@ -66,12 +67,7 @@ func Join(sep string, texts ...string) string {
 }
 
 // OrNone is the limits, or that there are none.
-func OrNone(limits string) string {
-	if limits == "" {
-		return "no tolerance given"
-	}
-	return limits
-}
+func OrNone(limits string) string { return cmp.Or(limits, "no tolerance given") }
 
 // Between writes a range: "12 – 34 kN".
 func Between(lo, hi float64, decimals int, unit string) string {

@@ -1,6 +1,7 @@
 package golden
 
 import (
+	"cmp"
 	"fmt"
 	"hash/fnv"
 	"os"
@@ -96,9 +97,7 @@ func cut(line, of string) string {
 	if of == "" && utf8.RuneCountInString(line) <= most {
 		return line
 	}
-	if of == "" {
-		of = line
-	}
+	of = cmp.Or(of, line)
 	if r := []rune(line); len(r) > most {
 		line = string(r[:most]) + "…"
 	}

@@ -1,6 +1,7 @@
 package read
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -103,12 +104,7 @@ func (g *Group) key(name string) *Key {
 	return &g.Keys[i]
 }
 
-func (g *Group) example(k *Key) string {
-	if k.Example != "" {
-		return k.Example
-	}
-	return g.Example
-}
+func (g *Group) example(k *Key) string { return cmp.Or(k.Example, g.Example) }
 
 // Limits says in words what values a key takes; "" where the type says it all.
 func (k Key) Limits() string {

@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -26,11 +27,7 @@ func (f *file) complete(doc *draw.Document, date time.Time, tree int, kids []int
 	}
 	c.WriteString("\n/PageLabels <</Nums [")
 	for i, page := range doc.Pages {
-		label := page.Label
-		if label == "" {
-			label = strconv.Itoa(i + 1)
-		}
-		fmt.Fprintf(&c, "\n%d <</P %s>>", i, textString(label))
+		fmt.Fprintf(&c, "\n%d <</P %s>>", i, textString(cmp.Or(page.Label, strconv.Itoa(i+1))))
 	}
 	c.WriteString("]>>")
 	if outlines := f.outline(doc, kids); outlines != 0 {

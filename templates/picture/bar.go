@@ -145,7 +145,7 @@ func (v *barView) front(y, high float64) {
 	for _, e := range []plan.BarEnd{b.Left, b.Right} {
 		text := "square"
 		if e.SawDeg > 0 {
-			text = "saw " + trimDeg(e.SawDeg)
+			text = "saw " + strconv.FormatFloat(math.Round(e.SawDeg*100)/100, 'f', -1, 64) + "°"
 		} else if e.Cope != "" {
 			text = "cope"
 		}
@@ -156,10 +156,6 @@ func (v *barView) front(y, high float64) {
 		v.d.Add(draw.Text{XMm: x, YMm: y + high/2 - 3.6, SizeMm: draw.SmallMm, Bold: e.SawDeg > 0, Align: align, Content: text})
 	}
 	v.d.Add(draw.Text{XMm: v.x0 + v.room/2, YMm: y + 0.9, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "L  ←  front, T up  →  R"})
-}
-
-func trimDeg(deg float64) string {
-	return strconv.FormatFloat(math.Round(deg*100)/100, 'f', -1, 64) + "°"
 }
 
 // section draws the cross section about the height y, its front at the left.

@@ -35,12 +35,6 @@ func Aspect(face *plan.Face) float64 {
 	return w / h
 }
 
-// sectionWidth is the width of a section's panel: of the section or of its
-// row of balloons.
-func sectionWidth(w float64, balloons int) float64 {
-	return max(w+2*SidePadMm, BalloonStepMm*float64(balloons), 30)
-}
-
 // Section draws the part cut along its axis: the upper half hatched, the
 // lower half hatched too in a flat part and seen from outside in a round one.
 // Balloons stand in a row above.
@@ -48,7 +42,7 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 	s := part.Section
 	lo, hi := reach(s)
 	sx, sy := w/s.LengthMm, h/(2*max(s.MaxMm, hi, -lo))
-	p := draw.Panel{Width: sectionWidth(w, len(features)), Height: BalloonRowMm + h + CaptionMm}
+	p := draw.Panel{Width: max(w+2*SidePadMm, BalloonStepMm*float64(len(features)), 30), Height: BalloonRowMm + h + CaptionMm}
 	x0, axis := (p.Width-w)/2, -BalloonRowMm-h/2
 	at := func(q plan.XY, side float64) (float64, float64) { return x0 + q.XMm*sx, axis + side*q.YMm*sy }
 
@@ -396,25 +390,26 @@ func (f *facePicture) circles() {
 // hiddenDash is the dash of an edge that lies behind the face (ISO 128-24).
 var hiddenDash = []float64{1.8, 0.9}
 
+// line goes through points of the face.
+func (f *facePicture) line(points []plan.XY) *canvas.Path {
+	path := &canvas.Path{}
+	path.MoveTo(f.at(points[0].XMm, points[0].YMm))
+	for _, q := range points[1:] {
+		path.LineTo(f.at(q.XMm, q.YMm))
+	}
+	return path
+}
+
 // openings are the keyways of bores, the cut of a split ring, the holes and the slots.
 func (f *facePicture) openings() {
 	d := &f.panel.Draw
 	for _, notch := range f.face.Notches {
-		path := &canvas.Path{}
-		path.MoveTo(f.at(notch[0].XMm, notch[0].YMm))
-		for _, q := range notch[1:] {
-			path.LineTo(f.at(q.XMm, q.YMm))
-		}
+		path := f.line(notch)
 		d.Add(draw.Shape{Path: path, Fill: draw.White})
 		f.stroke(draw.Shape{Path: path, WidthMm: draw.LineMm})
 	}
 	for _, line := range f.face.Hidden {
-		path := &canvas.Path{}
-		path.MoveTo(f.at(line[0].XMm, line[0].YMm))
-		for _, q := range line[1:] {
-			path.LineTo(f.at(q.XMm, q.YMm))
-		}
-		f.stroke(draw.Shape{Path: path, WidthMm: draw.HairMm, DashMm: hiddenDash})
+		f.stroke(draw.Shape{Path: f.line(line), WidthMm: draw.HairMm, DashMm: hiddenDash})
 	}
 	for i := range f.face.Holes {
 		x, y, r, arm := f.hole(i)

@@ -120,7 +120,7 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*t
 	}
 	p := &punch{pl: pl, part: part, face: face, marked: markedOn(face, all), outline: outline, lo: lo, hi: hi, edgeMm: edge}
 	t := &template{
-		part: part, punch: p, where: where, name: PunchName(face.Face), side: words.Upper(face.Face) + ", this side out",
+		part: part, punch: p, where: where, name: "Punch template, " + words.Upper(face.Face) + " face", side: words.Upper(face.Face) + ", this side out",
 		outline: outline, full: draw.R(lo.XMm-edgePadMm, lo.YMm-edgePadMm, hi.XMm+edgePadMm, hi.YMm+topRoomMm),
 		core: draw.R(lo.XMm-rimMm, lo.YMm-rimMm, hi.XMm+rimMm, hi.YMm+topRoomMm), legend: p.legend(), how: p.how(), draw: p.drawFace,
 	}

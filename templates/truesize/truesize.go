@@ -5,7 +5,6 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts"
 	"centrepop/templates/draw"
 )
 
@@ -102,6 +101,3 @@ func templatesOf(pl *plan.Plan, part *plan.PartPlan, which Policy) ([]*template,
 	}
 	return out, nil
 }
-
-// PunchName is the name of a face's template.
-func PunchName(face parts.Face) string { return "Punch template, " + words.Upper(face) + " face" }
