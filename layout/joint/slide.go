@@ -347,6 +347,10 @@ func (j *making) hubEndMm(t *joint) float64 {
 // sides together. Common practice, no source: a washer for M36 leaves half.
 const nutBearsShare = 0.25
 
+// nutInShare is the part of a nut's height that has thread in it where an undercut lies under the rest. Common
+// practice, no source: a thin nut, ISO 4035, is about half as high as its thread is thick.
+const nutInShare = 0.5
+
 // nutKeeps works out where the nut of a hub stands: against the hub or the plate
 // on it, or where its thread begins.
 func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float64) {
@@ -369,6 +373,12 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 		}
 	}
 	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
+	if u, b := k.nut.Undercut, slideNut(t); u != nil && b != nil && t.b.r.UndercutAtBack(k.nut) == (t.dir < 0) {
+		in := geom.Clean(min(left, b.NutHeightMm) - max(0, t.dir*(end(k.nut, -t.dir)-at)+u.WidthMm))
+		if in < nutInShare*b.NutHeightMm-geom.CloseMm && left >= b.NutHeightMm-geom.CloseMm {
+			t.problem(plan.SlideNutUndercut, plan.Named(words.Spaced(k.nut.Name)), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, max(0, in)), plan.Of(plan.Mm, b.NutHeightMm))
+		}
+	}
 	switch b := slideNut(t); {
 	case left < geom.CloseMm:
 		t.problem(plan.SlideNoThread, plan.Named("nut "+p.Nut), plan.Of(plan.Mm, geom.Clean(-left)))

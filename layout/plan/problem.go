@@ -166,6 +166,7 @@ const (
 	SlideNutShort    ProblemKind = "slide-nut-short"
 	SlideShoulderLow ProblemKind = "slide-shoulder-low"
 	SlideLoose       ProblemKind = "slide-loose"
+	SlideNutUndercut ProblemKind = "slide-nut-undercut"
 	SlideNoRoom      ProblemKind = "slide-no-room"
 	SlideNutRoom     ProblemKind = "slide-nut-room"
 	SlideLockRoom    ProblemKind = "slide-lock-room"

@@ -84,6 +84,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.SlideShoulderLow: {1, false},
 	plan.SlidePlay:        {3, true},
 	plan.SlideLoose:       {2, true},
+	plan.SlideNutUndercut: {2, false},
 	plan.SlideNoRoom:      {1, true},
 	plan.SlideLockRoom:    {0, false},
 	plan.SlideNutRoom:     {0, false},
