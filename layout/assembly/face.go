@@ -150,6 +150,19 @@ func (s *Solid) Surface(spacingMm float64) []Vec {
 	return out
 }
 
+// ReachMm is how far the surface reaches from the z axis of a frame that a pose takes it to, in mm, at
+// places no further apart than about the spacing in mm, corners and rims included.
+func (s *Solid) ReachMm(moved Pose, spacingMm float64) (mm float64) {
+	off := func(p Vec) float64 { q := moved.Apply(p); return math.Hypot(q.X, q.Y) }
+	s.walk(spacingMm/2, func(centre Vec, reach float64, who among) among {
+		if off(centre)+reach <= mm {
+			return 0 // no further than what was found
+		}
+		return who
+	}, func(p Vec, _ among) { mm = max(mm, off(p)) })
+	return mm
+}
+
 // A surface is looked at sameEveryMm apart, corners and rims besides, and passes
 // for the same where it lies no further off than sameMm. Common practice, no source.
 const (

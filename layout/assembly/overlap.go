@@ -99,6 +99,11 @@ func pairs(bodies []Body) [][2]*Body {
 // and the allowed depth in mm.
 func PairOverlap(a, b *Body, allowedMm float64, tol Tolerance) (Overlap, bool) {
 	out := Overlap{A: a.ID, B: b.ID}
+	boxA, boxB := a.Box(), b.Box()
+	limit := max(allowedMm, tol.OtherMm)
+	if !boxA.Meets(boxB, -max(allowedMm, min(tol.CoaxialMm, tol.OtherMm))) {
+		return out, false // what both hold lies no deeper in them than their boxes lie in one another
+	}
 	if c, ok := onAxis(a, b); ok {
 		at, depth, deep := c.deepest(a, b, max(allowedMm, tol.CoaxialMm))
 		if !deep {
@@ -110,7 +115,9 @@ func PairOverlap(a, b *Body, allowedMm float64, tol Tolerance) (Overlap, bool) {
 			return out, true
 		}
 	}
-	limit := max(allowedMm, tol.OtherMm)
+	if !boxA.Meets(boxB, -limit) {
+		return out, false
+	}
 	at, depth := deepest(a, b, limit, tol.FinestMm)
 	if back, more := deepest(b, a, limit, tol.FinestMm); more > depth {
 		out.At, out.DepthMm = back, more

@@ -80,18 +80,14 @@ func (m *Machine) place() {
 	}
 }
 
-// weighs is the mass in kg of those of some instances that are placed: of steel where no density is known.
+// weighs is the mass in kg of those of some instances that are placed, as far as it is known.
 func (m *Machine) weighs(ids []string, at map[string]assembly.Pose) float64 {
 	return seq.Sum(ids, func(id string) float64 {
 		name, _, _ := strings.Cut(id, "#")
 		if _, in := at[id]; !in {
 			return 0
 		}
-		density := float64(steelKgM3)
-		if r := m.model(name); r.Material != nil {
-			density = r.Material.DensityKgM3
-		}
-		return m.solid(name).Bulk().VolumeMm3 * 1e-9 * density
+		return m.model(name).Out.MassKg
 	})
 }
 

@@ -90,13 +90,8 @@ func (s Seams) SwingMm(joints []*plan.JointPlan, about Instance, with []Instance
 	m.place()
 	axis := m.poses[about.id()].Inverse()
 	for _, i := range with {
-		pose, ok := m.poses[i.id()]
-		if !ok {
-			continue
-		}
-		for _, p := range m.solid(i.Part).Surface(swingEveryMm) {
-			at := axis.Of(pose).Apply(p)
-			mm = max(mm, 2*math.Hypot(at.X, at.Y))
+		if pose, ok := m.poses[i.id()]; ok {
+			mm = max(mm, 2*m.solid(i.Part).ReachMm(axis.Of(pose), swingEveryMm))
 		}
 	}
 	return mm
@@ -160,7 +155,9 @@ func (c *cornered) onFace(face string) {
 	var touched []*assembly.Body
 	for i := range c.others {
 		box := c.others[i].Box()
-		if over := box.Moved(inPlane); box.Meets(c.a.Box(), levelMm) && over.High.Z >= levelMm && over.Low.Z <= roundedMm {
+		over, own := box.Moved(inPlane), c.a.Box().Moved(inPlane)
+		own.Low.Z, own.High.Z = over.Low.Z, over.High.Z // what stands beside the face touches none of it
+		if box.Meets(c.a.Box(), levelMm) && own.Meets(over, -surfaceMm) && over.High.Z >= levelMm && over.Low.Z <= roundedMm {
 			touched = append(touched, &c.others[i])
 		}
 	}

@@ -260,10 +260,6 @@ var liftHoles = regexp.MustCompile(`(?i)\b(lift|lifting|shackles?|eye-?bolts?|ho
 // as it stands.
 func (m *Machine) liftsLow() (found []plan.Problem) {
 	for b := range m.parts() {
-		_, centre, ok := b.Mass()
-		if !ok {
-			continue
-		}
 		seen := map[*part.Group]bool{}
 		for _, f := range m.mouths(b) {
 			in := f.group.Hole
@@ -271,8 +267,9 @@ func (m *Machine) liftsLow() (found []plan.Problem) {
 				continue
 			}
 			seen[f.group] = true
+			_, centre, known := b.Mass()
 			high := seq.Max(math.Inf(-1), f.at, func(at assembly.Vec) float64 { return at.Sub(centre).Dot(m.Up) })
-			if high < -standsMm {
+			if known && high < -standsMm {
 				joint := m.between(b.ID, "")
 				found = append(found, problem(joint, plan.LiftsLow, in.Pos, plan.Named(words.Spaced(f.group.Group.Name)), m.named(b.ID), rounded(-high, 0)))
 			}
