@@ -451,7 +451,7 @@ func TestSeamOfABarsSection(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	says(t, jointNamed(t, p, "upright"), []string{"From the middle outward.", "at both ends and in the middle."}, []string{"two sides", ", on each side"})
+	says(t, jointNamed(t, p, "upright"), []string{"From the middle of its longest side outward both ways", "at both ends and in the middle of each side."}, []string{"two sides", ", on each side"})
 }
 
 // What pushes a hub along its shaft is not in the job: its nut has no torque, and the step says why.

@@ -57,6 +57,38 @@ const (
 	wideShare  = 0.1
 )
 
+// FlightGapMm is how far a flight runs off what is narrowest round it, and in what; empty for nothing.
+func (m *Machine) FlightGapMm(part string) (in string, mm float64) {
+	for b, r := range m.parts() {
+		if f := r.Part.Flight; f != nil && r.Part.Name.Value == part {
+			in, mm, _ = m.flightIn(b, f)
+		}
+	}
+	return in, mm
+}
+
+// flightIn is what is narrowest round a flight, how far off it that is, and how long it is in rounds.
+func (m *Machine) flightIn(b *assembly.Body, f *parts.Flight) (name string, leastMm, inMm float64) {
+	leastMm = math.Inf(1)
+	for o, other := range m.parts() {
+		if !sameAxis(o.Pose, b.Pose) || m.overlapping[[2]string{o.ID, b.ID}] {
+			continue
+		}
+		ends := b.Box().Moved(o.Pose.Inverse())
+		_, inside := other.Sides()
+		for _, s := range inside {
+			long := min(s.ToMm, -ends.Low.Z) - max(s.FromMm, -ends.High.Z)
+			if gap := (s.Size.NominalMm - f.Outside.Mm) / 2; long > 0 && s.Size.NominalMm > f.Shaft.Mm {
+				inMm += long
+				if gap < leastMm {
+					name, leastMm = m.title(o.ID), gap
+				}
+			}
+		}
+	}
+	return name, leastMm, inMm
+}
+
 // inTubes finds flights that rub in the round they turn in, by its radius and theirs, or
 // leave most of their load lying there.
 func (m *Machine) inTubes() (found []plan.Problem) {
@@ -65,23 +97,7 @@ func (m *Machine) inTubes() (found []plan.Problem) {
 		if f == nil {
 			continue
 		}
-		name, least, in := "", math.Inf(1), 0.0
-		for o, other := range m.parts() {
-			if !sameAxis(o.Pose, b.Pose) || m.overlapping[[2]string{o.ID, b.ID}] {
-				continue
-			}
-			ends := b.Box().Moved(o.Pose.Inverse())
-			_, inside := other.Sides()
-			for _, s := range inside {
-				long := min(s.ToMm, -ends.Low.Z) - max(s.FromMm, -ends.High.Z)
-				if gap := (s.Size.NominalMm - f.Outside.Mm) / 2; long > 0 && s.Size.NominalMm > f.Shaft.Mm {
-					in += long
-					if gap < least {
-						name, least = m.title(o.ID), gap
-					}
-				}
-			}
-		}
+		name, least, in := m.flightIn(b, f)
 		kind := plan.FlightTight
 		if least > wideShare*f.Outside.Mm {
 			kind = plan.FlightWide

@@ -80,19 +80,24 @@ func checks(n *Numbered) []plan.Check {
 	for _, it := range n.items() {
 		it.checks(r)
 	}
-	for _, t := range n.Part.Notes {
+	r.checkNotes()
+	if top := n.Part.Top.Value; top != "" {
+		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: r.topPlace()})
+	}
+	return r.list
+}
+
+// checkNotes adds what the notes ask to be machined.
+func (r *record) checkNotes() {
+	for _, t := range r.Part.Notes {
 		if m := machined.FindStringSubmatch(t.Value); m != nil {
 			limits := "by the note"
-			if pm, err := fits.General(n.LengthMm(), n.Job.Tolerance.Value); err == nil {
+			if pm, err := fits.General(r.LengthMm(), r.Job.Tolerance.Value); err == nil {
 				limits = "places ± " + strings.TrimSuffix(r.W.Near(pm), " mm")
 			}
 			r.add(plan.Check{What: m[2], Limits: limits, Gauge: "calipers"})
 		}
 	}
-	if top := n.Part.Top.Value; top != "" {
-		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: r.topPlace()})
-	}
-	return r.list
 }
 
 func (r *record) checkStep(s *Step) {

@@ -471,6 +471,7 @@ func firstRun(r *reviewer) {
 		return
 	}
 	r.runSpeeds(run)
+	r.runsOpen(run)
 	if h := run.AgainHours; h > latestH {
 		r.add(Finding{
 			Pos: run.Pos, What: "bolts and bearings are looked at again long after the first run", Numbers: number(h) + " h, wanted at most " + number(latestH) + " h",
@@ -667,8 +668,19 @@ var playSaid = regexp.MustCompile(`(?i)\bplay\b[^.;]*?\b(?:over|above|of|beyond)
 
 const wornShare = 0.75
 
+// offSaid is how far off its round a flight is worn out, in words.
+var offSaid = regexp.MustCompile(`(?i)` + bareLength + ` or more off\b`)
+
 // wornOut looks at a nut that words keep until the play eats its thread.
 func (r *reviewer) wornOut(w parts.Wear) {
+	if off := offSaid.FindStringSubmatch(w.Look.Value); off != nil {
+		if in, gap := r.machine().FlightGapMm(w.Part.Value); in != "" && r.itemMm(off[1]+" "+off[2]) <= gap {
+			r.add(Finding{
+				Severity: Check, Part: w.Part.Value, Pos: w.Look.Pos, What: "by the words it is worn out when it is new", Numbers: r.mm(gap) + " off " + in + " as drawn",
+				Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "a larger limit",
+			})
+		}
+	}
 	m, v := playSaid.FindStringSubmatch(w.Look.Value), r.viewOf(w.Part.Value)
 	if m == nil || v == nil {
 		return

@@ -311,7 +311,7 @@ func (g *guardOn) saidUnder() {
 		}
 		said := g.r.itemMm(m[1] + " " + m[2])
 		for _, way := range []float64{-1, 1} {
-			if gap, on := g.under(way, (from+to)/2); on != "" && math.Abs(gap-said) > endsOffMm {
+			if gap, on := g.under(way, (from+to)/2); on != "" && gap > 0 && math.Abs(gap-said) > endsOffMm {
 				g.v.unlike(note.Pos, "", "a note of "+g.v.p.Title.Value+" says otherwise how far its sides end over "+on, strings.TrimSpace(m[0])+"; drawn: "+g.r.mm(gap), "the note, or what is drawn")
 				return
 			}

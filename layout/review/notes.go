@@ -27,8 +27,23 @@ var (
 	strapsIn    = regexp.MustCompile(`(?i)(?:^|[.;,:] ?)(?:straps?|slings?|ropes?) (?:go |run |are put )?(?:through|in) (?:the |its )?(?:slots?|holes?)\b`)
 	bareHoist   = regexp.MustCompile(`(?i)\bwith nothing (?:else )?on it\b`)
 	hoistsMore  = regexp.MustCompile(`(?i)\b(?:hoist|lift|sling|move|carry)(?:s|ing)? (?:the |all )?(?:whole|complete|entire|finished|machine)\b`)
+	guardOff    = regexp.MustCompile(`(?i)\b(?:guard|grille|cover|hood|hatch|lid)s? (?:is |are )?(?:left |taken )?(?:off|open(?:ed)?|removed)\b`)
 	denied      = regexp.MustCompile(`(?i)\b(?:not?|never|nor|nobody|nothing|instead of)\b`)
 )
+
+// runsOpen looks at the words of the first run for a guard that is off or open while something turns.
+func (r *reviewer) runsOpen(run *parts.FirstRun) {
+	for _, t := range append(seq.Map(run.Runs, func(s parts.Run) parts.Text { return s.Load }), run.WarmUpHow) {
+		for _, said := range sentences(t) {
+			if m := guardOff.FindString(said.Value); m != "" {
+				r.add(Finding{
+					Severity: Check, Pos: t.Pos, What: "a guard is off or open while something turns, by the words of the first run", Numbers: m,
+					Rule: "a guard comes off what stands", Source: "ISO 14120, from memory", Fix: "all guards on",
+				})
+			}
+		}
+	}
+}
 
 // saidOf compares the notes of a part with its joints, and the words of loose parts with
 // their holes.
