@@ -322,6 +322,7 @@ type Bore struct {
 	// cut bore is final.
 	Leave     Length
 	AfterWeld bool // it is finished after the last weld on the part
+	Waits     bool // its size is what it has until the welds; of BeforeWeld alone
 }
 
 // Profile is a turned part along its axis: steps from the front face

@@ -5,6 +5,26 @@ import (
 	"strings"
 )
 
+// LeftMm is what stays on the diameter of the bore after it is cut: where it is finished after the
+// welds weldMm at the least.
+func (b *Bore) LeftMm(weldMm float64) float64 {
+	if b.AfterWeld {
+		return max(weldMm, b.Leave.Mm)
+	}
+	return b.Leave.Mm
+}
+
+// Unwelded are the copies of a part, from 1, that no weld of the job holds.
+func (j *Job) Unwelded(p *Part) (copies []int) {
+	for n := 1; n <= p.Quantity; n++ {
+		holds := func(r JointRef) bool { return r.Part == p.Name.Value && r.Copy == n }
+		if !slices.ContainsFunc(j.Joints, func(o *Joint) bool { return o.Weld != nil && (holds(o.Weld.Part) || holds(o.Weld.To)) }) {
+			copies = append(copies, n)
+		}
+	}
+	return copies
+}
+
 // BeforeWeld is the part as it goes to its welds: what is finished after the last of them has
 // leaveMm left on the diameter and no limits, and nothing is cut into it; TOP that is a keyway's is scribed
 // until then; nil where nothing is.
@@ -15,7 +35,7 @@ func (p *Part) BeforeWeld(leaveMm float64) *Part {
 	}
 	if b := p.Bore; b != nil && b.AfterWeld {
 		later = append(later, "bore")
-		out.Bore = &Bore{Pos: b.Pos, Size: left(b.Size, -max(leaveMm, b.Leave.Mm))}
+		out.Bore = &Bore{Pos: b.Pos, Size: left(b.Size, -b.LeftMm(leaveMm)), Waits: true}
 	}
 	if p.Profile != nil {
 		profile := *p.Profile

@@ -89,7 +89,7 @@ func Wanted(job *parts.Job, name string) (*Part, error) {
 	}
 	out := &Part{Name: name, Units: job.Units, TopLine: profile.TopLine}
 	if b := p.Bore; b != nil {
-		out.Rounds = append(out.Rounds, Round{Group: "bore", DiameterMm: b.Size.Nominal.Mm - b.Leave.Mm})
+		out.Rounds = append(out.Rounds, Round{Group: "bore", DiameterMm: b.Size.Nominal.Mm - part.BoreLeftMm(job, b)})
 	}
 	for _, face := range []parts.Face{parts.Front, parts.Back} {
 		view, err := part.FaceView(job, name, face)

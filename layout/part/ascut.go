@@ -139,7 +139,7 @@ func (a *asCut) group(s *Sizes, m *Group, cut string) {
 
 // cutBore cuts the bore as left for the lathe, or marks its centre.
 func (a *asCut) cutBore(s *Sizes, st *Step, cut string) {
-	leave := s.Part.Bore.Leave.Mm
+	leave := BoreLeftMm(s.Job, s.Part.Bore)
 	dia := 2*st.drawnRadius() - leave
 	turned := s.boreTurned(st)
 	_, _, follows := LeastHoleMm(cut, s.plateMm())
@@ -151,6 +151,8 @@ func (a *asCut) cutBore(s *Sizes, st *Step, cut string) {
 	text := s.W.Dia(dia) + " as cut"
 	a.bore = "Bore as cut " + s.W.Dia(dia) + ": final, no lathe work."
 	switch {
+	case s.Part.Bore.Waits:
+		a.bore = "Bore as cut " + s.W.Dia(dia) + ", until the welds."
 	case leave > 0:
 		text += ", " + s.W.Size(leave) + " left for " + s.W.Dia(st.Size.NominalMm)
 		a.bore = "Bore as cut " + s.W.Dia(dia) + ": " + s.W.Size(leave) + " left on diameter for " + s.borer() + "."

@@ -22,6 +22,7 @@ package part
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -64,13 +65,17 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	m.Later = seq.Keep(m.Out.Checks, func(c plan.Check) bool {
 		return !slices.ContainsFunc(first.Out.Checks, func(o plan.Check) bool { return o.What == c.What && o.Limits == c.Limits })
 	})
+	var sizes, held []string
 	for i, s := range m.Steps {
 		if !s.AfterWeld {
 			continue
 		}
-		m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Size(leftMm(job))+" stay on the diameter until then.")
+		size := words.Spaced(s.Name) + " " + m.W.Dia(s.Size.NominalMm)
+		sizes = append(sizes, words.Join(" ", size, s.Size.Class))
+		m.Out.Notes = append(m.Out.Notes, words.Capital(size)+" is finished after the last weld on it, and what is cut into it: "+m.W.Said(geom.Clean(math.Abs(s.Size.NominalMm-first.Steps[i].Size.NominalMm)))+" stay on the diameter until then.")
 		for _, o := range first.Out.Operations {
 			if Bores(o) && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
+				held = append(held, words.Spaced(s.Name)+" held, and with the tool, as in operation "+strconv.Itoa(o.N)+".")
 				m.LaterHeld = append(m.LaterHeld, words.Spaced(s.Name)+" held, and with the tool, as in operation "+strconv.Itoa(o.N)+" of its sheet, clear of what is welded on.")
 			}
 		}
@@ -93,10 +98,51 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 			m.LaterDo = append(m.LaterDo, strings.Join(o.Do, " "))
 		}
 	}
+	drawn := m.Out.Operations
 	m.Out.Operations, m.Out.Checks, m.Out.Features, m.Out.Dimensions = first.Out.Operations, first.Out.Checks, first.Out.Features, first.Out.Dimensions
 	m.Out.Faces = first.Out.Faces
+	m.finishNow(job.Unwelded(p), drawn, sizes, held)
 	return m
 }
+
+// finishNow is the operation before the last in which copies that nothing is welded to get what is finished
+// after the welds on the others, and their rows of the record. drawn are the operations of the finished part,
+// sizes what is finished, and held how each is held where that is known.
+func (m *Model) finishNow(copies []int, drawn []plan.Operation, sizes, held []string) {
+	if len(copies) == 0 {
+		return
+	}
+	which := "all pieces"
+	switch n := seq.Map(copies, strconv.Itoa); {
+	case m.Part.Quantity == 1:
+		which = "this piece"
+	case len(n) == 1:
+		which = "piece " + n[0]
+	case len(n) < m.Part.Quantity:
+		which = "pieces " + strings.Join(n, ", ")
+	}
+	o, by := plan.Operation{Machine: "Lathe"}, ", set true by "+m.LaterTrue
+	if i := slices.IndexFunc(drawn, func(o plan.Operation) bool {
+		return Bores(o) && !slices.ContainsFunc(m.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title })
+	}); i >= 0 { // the bore of a plate
+		o, by = drawn[i], ""
+		held = seq.Keep(o.Do, func(line string) bool { return !strings.HasPrefix(line, markTop) })
+	}
+	o.Refs, o.Title = nil, "Finish "+which+" now"
+	o.Do = slices.Concat([]string{"Nothing is welded to " + which + ": " + strings.Join(sizes, "; ") + by + "."}, held, m.LaterDo)
+	last := len(m.Out.Operations) - 1
+	m.Out.Operations = slices.Insert(slices.Clone(m.Out.Operations), max(last, 0), o)
+	for i := range m.Out.Operations {
+		m.Out.Operations[i].N = i + 1
+	}
+	for _, c := range m.Later {
+		c.What, c.Ref = which+", finished: "+c.What, 0
+		m.Out.Checks = append(m.Out.Checks, c)
+	}
+}
+
+// BoreLeftMm is what stays on the diameter of the bore of a flat part when it is cut.
+func BoreLeftMm(job *parts.Job, b *parts.Bore) float64 { return b.LeftMm(leftMm(job)) }
 
 // Bores tells an operation of the lathe, or of the mill in its place.
 func Bores(o plan.Operation) bool { return o.Machine == "Lathe" || o.Tool == boringHead }

@@ -35,10 +35,10 @@ func pierce(v *view) {
 	f := Finding{
 		Rule: cut + " holes in " + v.mm(v.lengthMm) + " at least " + v.mm(leastMm), Source: source, Fix: "drill it instead of having it cut, or make it larger",
 	}
-	if b := v.p.Bore; b != nil && b.Size.Nominal.Mm-b.Leave.Mm < leastMm-slackMm {
+	if b := v.p.Bore; b != nil && b.Size.Nominal.Mm-part.BoreLeftMm(v.job, b) < leastMm-slackMm {
 		f.What = "the bore is too small for the " + cut + ", which only marks it"
-		f.Numbers = v.mm(b.Size.Nominal.Mm-b.Leave.Mm) + " as cut in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
-		f.LeftMm = left(b.Size.Nominal.Mm - b.Leave.Mm)
+		f.Numbers = v.mm(b.Size.Nominal.Mm-part.BoreLeftMm(v.job, b)) + " as cut in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
+		f.LeftMm = left(b.Size.Nominal.Mm - part.BoreLeftMm(v.job, b))
 		v.report(Check, "bore", b.Pos, f)
 		f.LeftMm = nil
 	}
@@ -95,7 +95,7 @@ func stockLeft(v *view) {
 		}
 	}
 	if b := v.p.Bore; b != nil && v.toTurn(b.Size.Fit, b.Size.Nominal.Mm) {
-		look("bore", b.Pos, b.Leave.Mm, b.Size.Nominal.Mm, v.smallerMm())
+		look("bore", b.Pos, part.BoreLeftMm(v.job, b), b.Size.Nominal.Mm, v.smallerMm())
 	}
 	if o.Shape == parts.CircleOutline && v.toTurn(o.Size.Fit, o.Width.Mm) {
 		look("outline", o.Pos, o.LeaveOnPart.Mm, o.Width.Mm, 0)
