@@ -81,6 +81,8 @@ func (v *viewed) laidComing(l *laid, b *assembly.Body) coming {
 	}
 	if into, free := v.freeInto(pose, movers, fixed, meant...); free {
 		c.into = into
+	} else if into, free := v.fromBeside(pose, movers, fixed); free {
+		c.into = into
 	} else if into, from, on := v.onEdge(pose, movers, fixed); on {
 		c.into, c.turned = into, &from
 	}

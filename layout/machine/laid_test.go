@@ -253,3 +253,23 @@ func TestScrewInItsTap(t *testing.T) {
 		}
 	}
 }
+
+// A pin of 90 with its head of 36 goes into the hole of 22 of a wall from between that and another one, 150 off;
+// from between walls 80 apart it does not, and from outside its head, 60 behind the wall's face, does not pass.
+func TestFromBetween(t *testing.T) {
+	t.Parallel()
+	for right, want := range map[string]string{"240": "", "170": "path-blocked Pin Wall 1 60"} {
+		wall := func(n, left string) string {
+			return "  - {name: w" + n + ", weld: {part: wall#" + n + ".outline, to: base.outline, type: fillet, size: 5}, place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 20, front: left}}\n"
+		}
+		got := found(t, map[string]string{
+			"job.yaml":  "job: J\nunits: mm\ntolerance: m\nparts: [base.yaml, wall.yaml, pin.yaml]\njoints:\n" + wall("1", "80") + wall("2", right) + "loose:\n  - {part: pin, how: put in by hand, after: w2, lies: [{on: wall#1.front, with: back, at: [20, 20], gap: -60}]}\n",
+			"base.yaml": "part: base\ntitle: Base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {rectangle: [400, 300]}\n",
+			"wall.yaml": "part: wall\ntitle: Wall\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {rectangle: [200, 200]}\nholes: [{name: pin, at: [[20, 20]], size: 22}]\n",
+			"pin.yaml":  "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 40, length: 100}\nprofile:\n  outside: [{name: body, diameter: 20, length: 70}, {name: head, diameter: 36, length: 20}]\n",
+		}, plan.PathBlocked)
+		if got != want {
+			t.Errorf("%s from the left: %q, want %q", right, got, want)
+		}
+	}
+}

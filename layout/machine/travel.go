@@ -13,8 +13,8 @@ import (
 )
 
 // travel follows the order of making: at every joint what is joined comes
-// together along a straight line, and every screw goes in along its own. It
-// says what is in the way where no line is free.
+// together along a straight line, from far or from beside its seat, and every screw
+// goes in along its own. It says what is in the way where no line is free.
 func (m *Machine) travel() []look {
 	so := &soFar{m: m, of: map[string]*[]int{}, bodies: map[string]int{}}
 	for i := range m.Bodies {
@@ -220,10 +220,13 @@ func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Prob
 	return []plan.Problem{m.fault(j.Name, plan.LeadInBehind, plan.Named(j.A.Title), plan.Named(j.B.Title), plan.Named(first), plan.Named(words.Spaced(j.A.Feature+"-"+first)))}
 }
 
-// freeWay tells whether movers come to where they are along one of the axes of a pose, and
-// else what stops them where they come furthest out, or on the way that is meant.
+// freeWay tells whether movers come to where they are along one of the axes of a pose, from far or from
+// beside their seat, and else what stops them where they come furthest out, or on the way that is meant.
 func (m *Machine) freeWay(pose assembly.Pose, mv, fx []assembly.Body, meant ...assembly.Vec) (worst assembly.Block, free bool) {
 	if _, free = m.freeInto(pose, mv, fx); free {
+		return worst, true
+	}
+	if _, free = m.fromBeside(pose, mv, fx); free {
 		return worst, true
 	}
 	ways := waysAlong(pose, mv, fx)
@@ -237,6 +240,36 @@ func (m *Machine) freeWay(pose assembly.Pose, mv, fx []assembly.Body, meant ...a
 		}
 	}
 	return worst, false
+}
+
+// fromBeside is the last leg of a way of two, to where movers are along an axis of a pose: before it they come
+// square to it from far to where they are just clear of one of those, or all, that they lie against or in.
+func (m *Machine) fromBeside(pose assembly.Pose, mv, fx []assembly.Body) (into assembly.Vec, free bool) {
+	stand, may := boxesOf(fx), m.allowed(mv)
+	for _, out := range waysAlong(pose, mv, fx) {
+		frame := assembly.Frame(assembly.Vec{}, out.Back, out.Back.Square()).Inverse()
+		var clear []float64
+		for _, box := range boxesOf(mv) {
+			for _, f := range stand {
+				if box.Meets(f, 0) {
+					clear = append(clear, math.Ceil(f.Moved(frame).High.Z-box.Moved(frame).Low.Z)+1)
+				}
+			}
+		}
+		slices.Sort(clear)
+		for _, mm := range slices.Compact(clear) {
+			if out.FarMm = mm; !out.Free(mv, fx, may) {
+				break
+			}
+			beside := moved(mv, assembly.Move(out.Back.Times(mm)))
+			for _, w := range slices.Concat(waysAlong(pose, beside, fx), waysAlong(alongAxis, beside, fx)) {
+				if math.Abs(w.Back.Dot(out.Back)) < level && w.Free(beside, fx, may) {
+					return out.Back.Times(-1), true
+				}
+			}
+		}
+	}
+	return into, false
 }
 
 // waysAlong are the ways along the axes of a pose, the shortest out first, which likely is meant.
