@@ -233,6 +233,8 @@ const (
 	PathBlocked    ProblemKind = "path-blocked"
 	LaidEarly      ProblemKind = "laid-early"
 	LaidFree       ProblemKind = "laid-free"
+	PinTight       ProblemKind = "pin-tight"
+	PinEarly       ProblemKind = "pin-early"
 	WeldLonger     ProblemKind = "weld-longer"
 	TravelStrikes  ProblemKind = "travel-strikes"
 	TravelRuns     ProblemKind = "travel-runs"

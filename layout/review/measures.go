@@ -64,6 +64,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.BushShort:        {2, false},
 	plan.NutHangs:         {2, false},
 	plan.LaidFree:         {2, true},
+	plan.PinTight:         {2, true},
 	plan.WeldLonger:       {0, false},
 	plan.TravelStrikes:    {2, true},
 	plan.TravelRuns:       {1, false},

@@ -1,0 +1,124 @@
+package machine
+
+import (
+	"math"
+	"regexp"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// mouth is a round hole of a body: its axis out of its mouth, how deep it goes from there, what it measures
+// as drawn and at the least, and what it is called.
+type mouth struct {
+	at, out               assembly.Vec
+	deepMm, isMm, leastMm float64
+	name                  string
+	afterWeld             bool
+}
+
+// drivenIn are words for what is put into a hole with force.
+var drivenIn = regexp.MustCompile(`(?i)\b(?:press(?:ed)?|driv\w+|hammer\w*|knock\w*|shr[iu]nk\w*|tap(?:ped)? (?:in|home))\b`)
+
+// pinned finds loose parts whose steps lie, or come to lie as they travel, in a hole or a bore that they do
+// not go through at all limits, or that is finished only after they come.
+func (m *Machine) pinned() (found []plan.Problem) {
+	group := m.weldGroups()
+	for _, l := range m.laid() {
+		pin, n := m.standing(l.Instance), m.stepOf(l.e.After.Value)
+		if pin == nil {
+			continue
+		}
+		for b := range m.parts() {
+			if b.ID == l.id() {
+				continue
+			}
+			last := -1 // the weld after which its bores are finished
+			for i, j := range m.joints {
+				if j.Weld != nil && group[b.ID] != "" && group[instance(j.A).id()] == group[b.ID] {
+					last = i
+				}
+			}
+			early := n >= 0 && (n < last || n == last && l.e.First)
+			found = append(found, m.inMouths(&l, pin, b, early, last)...)
+		}
+	}
+	return found
+}
+
+// inMouths judges the steps of a loose part in the holes of one body; early tells that it comes before the
+// bores that wait for the last weld are finished.
+func (m *Machine) inMouths(l *laid, pin, b *assembly.Body, early bool, last int) (found []plan.Problem) {
+	outside, _ := m.model(l.Part).Sides()
+	driven := drivenIn.MatchString(l.e.How.Value) || m.overlapping[[2]string{l.id(), b.ID}]
+	for _, h := range m.roundHoles(b) {
+		name := plan.Named(m.title(b.ID) + " " + words.Spaced(h.name))
+		for _, s := range outside {
+			if !h.holds(pin.Pose, s.FromMm, s.ToMm, l.e.Travels) {
+				continue
+			}
+			most := s.Size.NominalMm
+			if s.Size.Limited && s.Size.Thread == nil {
+				most = s.Size.MaxMm
+			}
+			if over := most - h.leastMm; over > geom.CloseMm && s.Size.NominalMm-h.isMm < 2*fitMm && !driven { // what is larger lies round it, or overlaps
+				found = append(found, problem(l.e.After.Value, plan.PinTight, l.at.Pos, plan.Named(m.title(l.id())+" "+words.Spaced(s.Name)), name, rounded(over, 3)))
+			}
+			if h.afterWeld && early {
+				found = append(found, problem(l.e.After.Value, plan.PinEarly, l.at.Pos, m.named(l.id()), name, plan.Named(l.e.After.Value), plan.Named(m.joints[last].Name)))
+				early = false
+			}
+		}
+	}
+	return found
+}
+
+// holds tells whether a step of a part at a pose lies in the hole, or comes there as it travels.
+func (h *mouth) holds(pose assembly.Pose, fromMm, toMm float64, t *parts.Travels) bool {
+	to := h.at.Sub(pose.At)
+	if pose.Z.Cross(h.out).Len() > 1e-6 || to.Cross(pose.Z).Len() > standsMm {
+		return false
+	}
+	way, at := pose.Z.Dot(h.out), -to.Dot(h.out)
+	low, high := at-way*fromMm, at-way*toMm
+	low, high = min(low, high), max(low, high)
+	if t != nil {
+		low, high = min(low, low+way*t.Front.Mm, low-way*t.Back.Mm), max(high, high+way*t.Front.Mm, high-way*t.Back.Mm)
+	}
+	return min(high, 0)-max(low, -h.deepMm) > standsMm
+}
+
+// roundHoles are the bores and holes of a body without a thread. The bore of a bush is for inBushes.
+func (m *Machine) roundHoles(b *assembly.Body) (all []mouth) {
+	r := m.model(m.Of[b.ID].Part)
+	if !slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool { return j.Press != nil && instance(j.A).id() == b.ID }) {
+		_, inside := r.Sides()
+		for _, s := range inside {
+			least := s.Size.NominalMm
+			if s.Size.Limited {
+				least = s.Size.MinMm
+			}
+			if s.Size.Thread == nil {
+				all = append(all, mouth{b.Pose.Apply(assembly.Vec{Z: -s.FromMm}), b.Pose.Z, s.LengthMm(), s.Size.NominalMm, least, s.Name, s.AfterWeld})
+			}
+		}
+	}
+	for _, f := range m.mouths(b) {
+		_, thick, ok := r.PlaneOf(f.group, f.group.Face)
+		if size := f.group.Size; ok && size.Thread == nil && (f.group.OnWall() || (f.out.Dot(b.Pose.Z) < 0) == (f.group.Face == parts.Back)) {
+			least := size.FinishedMm
+			if size.Size.Limited {
+				least = math.Min(least, size.Size.MinMm)
+			}
+			all = append(all, seq.Map(f.at, func(at assembly.Vec) mouth {
+				return mouth{at, f.out, thick, size.FinishedMm, least, f.group.Group.Name, false}
+			})...)
+		}
+	}
+	return all
+}

@@ -1,0 +1,58 @@
+package machine_test
+
+import (
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// A pin 12 long 40 (±0.2, ISO 2768-m) through a hole in a plate, its nose 14 behind the plate before it travels. h9 is
+// 11.957 to 12 (ISO 286-2). What is driven in may be larger, and what does not reach the hole.
+func TestPinsGoThrough(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ hole, body, how, travels, want string }{
+		{"12.5", "12", "by hand", "", ""},
+		{"12.3", "12", "by hand", "", "pin-tight Pin body Plate hole 0.1"},
+		{"12", "12", "by hand", "", "pin-tight Pin body Plate hole 0.4"},
+		{"12.3", "12", "driven in", "", ""},
+		{"12.3", "12, fit: h9", "by hand", "", ""},
+		{"13.9", "12", "by hand", "", ""},
+		{"13.9", "12", "by hand", ", travels: {front: 20}", "pin-tight Pin nose Plate hole 0.5"},
+		{"13.9", "12", "by hand", ", travels: {back: 20}", ""},
+		{"13.9", "12", "by hand", ", travels: {front: 0.4}", ""},
+	} {
+		got := found(t, map[string]string{
+			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, base.yaml, pin.yaml]\njoints:\n  - {name: on, weld: {part: plate.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: 50, from-bottom: 20, front: left}}\nloose:\n  - {part: pin, how: " + c.how + ", after: on, lies: [{on: plate.front, with: back, gap: -40}]" + c.travels + "}\n",
+			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nholes: [{name: hole, face: front, at: [[0, 0]], size: " + c.hole + " mm}]\n",
+			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 200}\n",
+			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 20, length: 62}\nprofile:\n  outside: [{name: body, diameter: " + c.body + ", length: 30}, {name: nose, diameter: 14, length: 20}]\n",
+		}, plan.PinTight)
+		if got != c.want {
+			t.Errorf("%v: %q", c, got)
+		}
+	}
+}
+
+// The bore of a boss is finished after the last weld of what it is welded into: a pin comes with that, not
+// before, and in its step last.
+func TestPinsComeLate(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ after, weld, want string }{
+		{"boss", ", after-weld: yes", "pin-early Pin Boss bore boss rib"},
+		{"rib", ", after-weld: yes", ""},
+		{"rib, first: yes", ", after-weld: yes", "pin-early Pin Boss bore rib rib"},
+		{"boss", "", ""},
+	} {
+		got := found(t, map[string]string{
+			"job.yaml": strings.Replace(ribJob, "rib.yaml", "rib.yaml, boss.yaml, pin.yaml", 1) + "  - {name: boss, weld: {part: boss.body, to: base.outline, type: fillet}, place: {on: front, with: back, at: [100, 0], top: up}, before: rib}\n" + ribWeld +
+				", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down}}\nloose:\n  - {part: pin, how: by hand, after: " + c.after + ", lies: [{on: boss.front, with: back, gap: -20}]}\n",
+			"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
+			"boss.yaml": "part: boss\ntitle: Boss\nkind: turned\nmaterial: S235\nstock: {round: 50}\nprofile:\n  outside: [{name: body, diameter: 45, length: 30}]\n  inside: [{name: bore, diameter: 12, fit: H9, length: 30" + c.weld + "}]\n",
+			"pin.yaml":  "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 16}\nprofile:\n  outside: [{name: body, diameter: 12, fit: f7, length: 40}]\n",
+		}, plan.PinEarly)
+		if got != c.want {
+			t.Errorf("%v: %q", c, got)
+		}
+	}
+}
