@@ -108,6 +108,9 @@ func (m *Machine) deadEnd(j *plan.JointPlan, f *faced, other *assembly.Body) []p
 	if f.sunk || hole.Size.Make != parts.ClearanceHole && (hole.Size.Make != parts.TappedHole || hole.Through) {
 		return nil
 	}
+	if t := f.group.Size.Thread; t != nil && sameAxis(other.Pose, assembly.Pose{Z: f.out, At: f.at[0]}) && m.stepped(other, t) {
+		return nil // screwed onto it
+	}
 	if f.shutBy(other, half) > 0 {
 		return []plan.Problem{m.ofHoles(plan.HoleDeadEnd, j, f, m.named(other.ID))}
 	}

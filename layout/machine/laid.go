@@ -92,28 +92,39 @@ func (m *Machine) laidFree() (found []plan.Problem) {
 	return found
 }
 
-// screwed lets loose parts lie in what has the same thread, or on their axis a tapped hole of it, as deep
-// as that is.
+// screwed lets loose parts and others lie in one another where the thread of a step of one is that of a step of
+// the other, or of its tapped hole on the axis, as deep as that is.
 func (m *Machine) screwed() {
+	all := slices.Concat(m.Bodies, m.passing)
 	for _, l := range m.laid() {
-		mine, axis := threadsOf(m.model(l.Part)), m.poses[l.id()]
-		if len(mine) == 0 {
-			continue
-		}
-		for b, r := range m.parts() {
-			its := threadsOf(r)
-			for _, f := range m.mouths(b) {
-				if t := f.group.Size.Thread; t != nil && slices.ContainsFunc(f.at, func(at assembly.Vec) bool { return sameAxis(axis, assembly.Pose{Z: f.out, At: at}) }) {
-					its = append(its, t)
+		mine := seq.At(all, func(b *assembly.Body) bool { return b.ID == l.id() })
+		for b := range m.parts() {
+			for _, pair := range [][2]*assembly.Body{{mine, b}, {b, mine}} {
+				if mine == nil || b.ID == mine.ID {
+					continue
 				}
-			}
-			for _, t := range its {
-				if b.ID != l.id() && slices.ContainsFunc(mine, func(o *threads.Thread) bool { return o.Designation == t.Designation }) {
-					m.allow(l.id(), b.ID, (t.MajorMm-t.MinorMm)/2+fitMm)
+				for _, t := range threadsOf(m.model(m.Of[pair[0].ID].Part)) {
+					if m.threaded(pair[1], pair[0].Pose, t) {
+						m.allow(mine.ID, b.ID, (t.MajorMm-t.MinorMm)/2+fitMm)
+					}
 				}
 			}
 		}
 	}
+}
+
+// threaded tells whether a step of a body, or a tapped hole of it on an axis, has a thread.
+func (m *Machine) threaded(b *assembly.Body, axis assembly.Pose, t *threads.Thread) bool {
+	return m.stepped(b, t) ||
+		slices.ContainsFunc(m.mouths(b), func(f faced) bool {
+			o := f.group.Size.Thread
+			return o != nil && o.Designation == t.Designation && slices.ContainsFunc(f.at, func(at assembly.Vec) bool { return sameAxis(axis, assembly.Pose{Z: f.out, At: at}) })
+		})
+}
+
+// stepped tells whether a step of a body has a thread.
+func (m *Machine) stepped(b *assembly.Body, t *threads.Thread) bool {
+	return slices.ContainsFunc(threadsOf(m.model(m.Of[b.ID].Part)), func(o *threads.Thread) bool { return o.Designation == t.Designation })
 }
 
 // A nut engages as much as the height of a standard one, or where it is lower three quarters of its own

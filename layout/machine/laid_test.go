@@ -273,3 +273,21 @@ func TestFromBetween(t *testing.T) {
 		}
 	}
 }
+
+// A knob with a blind tapped hole goes on a stud that a press holds by 15, as deep as its flank (M16: 0.92); one
+// of another pitch lies in it, and its hole is shut.
+func TestKnobOnItsStud(t *testing.T) {
+	t.Parallel()
+	for thread, want := range map[string]string{"M16": "", "M16x1.5": "parts-overlap Stud Knob 0.75; hole-dead-end hole Knob Stud"} {
+		got := found(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, stud.yaml, knob.yaml]\njoints:\n  - {name: stud, press: {shaft: stud.seat, bore: plate.bore}, level: front-with-front}\n" +
+				"loose:\n  - {part: knob, how: screwed on, after: stud, lies: [{on: stud.back, with: front, gap: -15}]}\n",
+			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\nbore: {diameter: 32, fit: H7, leave: 2}\n",
+			"stud.yaml":  "part: stud\ntitle: Stud\nkind: turned\nmaterial: C45\nstock: {round: 36, length: 44}\nprofile:\n  outside: [{name: seat, diameter: 32, fit: s6, length: 20}, {name: end, thread: M16, length: 20}]\nchamfers: [{edge: seat-front, size: 1, angle: 15, for: lead-in}]\n",
+			"knob.yaml":  "part: knob\ntitle: Knob\nkind: turned\nmaterial: C45\nstock: {round: 60, length: 34}\nprofile:\n  outside: [{name: body, diameter: 55, length: 30}]\nholes: [{name: hole, face: front, at: [[0, 0]], size: " + thread + " tap, depth: 18}]\n",
+		}, plan.PartsOverlap, plan.HoleDeadEnd)
+		if got != want {
+			t.Errorf("%s: %q, want %q", thread, got, want)
+		}
+	}
+}

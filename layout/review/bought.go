@@ -368,11 +368,27 @@ func (r *reviewer) untitled(words string) string {
 	return said
 }
 
+// nutAlone are the words of a nut that is bought with its thread, not with a bolt.
+var nutAlone = regexp.MustCompile(`(?i)\bnuts? (M\d+(?:x\d+(?:\.\d+)?)?|#?\d+(?:[-/]\d+)*-\d+ UN[CF])\b`)
+
 // holesFree looks for a loose part that is bolted on with nuts where its words name no hole of
-// another part, or one that a joint has filled.
+// another part, or one that a joint has filled. A nut for a thread of the part itself goes on that.
 func (r *reviewer) holesFree(e *parts.Loose) {
 	if e.Part.Value == "" || !strings.Contains(e.Buy.Value, "nut") {
 		return
+	}
+	if v, m := r.viewOf(e.Part.Value), nutAlone.FindStringSubmatch(e.Buy.Value); v != nil && m != nil {
+		own := seq.Keep(v.outside, func(c cylinder) bool { return c.thread != nil })
+		if slices.ContainsFunc(own, func(c cylinder) bool { return sameThread(c.thread.Designation, m[1]) }) {
+			return
+		}
+		if len(own) > 0 && !slices.ContainsFunc(v.p.Holes, func(g parts.HoleGroup) bool { return g.Size.Make == parts.ClearanceHole }) {
+			v.report(Check, own[0].name, e.Buy.Pos, Finding{
+				What: "the nut that is bought goes on no thread of " + v.p.Title.Value, Numbers: e.Buy.Value + " on " + own[0].thread.Designation,
+				Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
+			})
+			return
+		}
 	}
 	said, filled := r.untitled(e.How.Value), ""
 	for _, v := range r.all() {

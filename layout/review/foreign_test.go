@@ -56,6 +56,39 @@ func TestNothingIsIdle(t *testing.T) {
 	}
 }
 
+// A loose pin with a thread of its own takes the nut that is bought for it, and no other; a knob whose thread is
+// that of its end goes over it, and one of another pitch does not.
+func TestOwnThread(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ nut, knob, want string }{
+		{"nut M20x1.5", "M16", ""},
+		{"bolt M20x1.5 x 60 with nut", "M16", "bought the words name no hole that the bolts of this part go into"},
+		{"nut M20", "M16", "bought the nut that is bought goes on no thread of pin"},
+		{"nut M20x1.5", "M16x1.5", "loose knob does not go over pin"},
+	} {
+		list, _, err := reviewed(load(t, &txtar.Archive{Files: []txtar.File{
+			{Name: "job.yaml", Data: []byte("job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, wall.yaml, pin.yaml, knob.yaml]\njoints:\n  - {name: wall, weld: {part: wall.outline, to: plate.outline, type: fillet, size: 5}, place: {on: front, with: bottom, from-left: 100, from-bottom: 50, front: left}}\n" +
+				"loose:\n  - {part: pin, how: \"foot through the arm, nut behind.\", buy: " + c.nut + ", count: 1, after: wall, lies: [{on: wall.front, with: back, gap: -30}]}\n  - {part: knob, how: screwed on the pin., after: wall}\n")},
+			{Name: "plate.yaml", Data: []byte("part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 300}\n")},
+			{Name: "wall.yaml", Data: []byte("part: wall\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 200}\nholes: [{name: eye, at: [[0, 0]], size: 21}]\n")},
+			{Name: "pin.yaml", Data: []byte("part: pin\nkind: turned\nmaterial: S355\nstock: {round: 30, length: 106}\nprofile:\n  outside: [{name: end, thread: M16, length: 40}, {name: body, diameter: 28, length: 30}, {name: foot, thread: M20x1.5, length: 30}]\n")},
+			{Name: "knob.yaml", Data: []byte("part: knob\nkind: turned\nmaterial: S355\nstock: {round: 50, length: 36}\nprofile:\n  outside: [{name: body, diameter: 45, length: 30}]\n  inside: [{name: tap, thread: " + c.knob + ", length: 30}]\n")},
+		}}))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var out []string
+		for _, f := range list {
+			if f.Code == "bought" || f.Code == "loose" {
+				out = append(out, f.Code+" "+f.What)
+			}
+		}
+		if got := strings.Join(out, "; "); got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.nut, c.knob, got, c.want)
+		}
+	}
+}
+
 // The plate that the job's motor stands on takes its flange: of a 145TC 5 7/8 in of pitch circle, a spigot of
 // 4 1/2 in and four screws 3/8-16 (NEMA MG 1, from memory); of FF165 130 mm of spigot and four holes for M10, into
 // threads or nuts (IEC 60072-1, from memory).

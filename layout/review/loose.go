@@ -353,9 +353,14 @@ func tooSmall(row plan.RadialRow, g *parts.HoleGroup, t threads.Thread) bool {
 	return strings.HasSuffix(row.Name, g.Name.Value) && row.DiameterMm > 0 && (row.DiameterMm < t.MajorMm-slackMm || row.DiameterMm > widest*t.MajorMm)
 }
 
-// goesOver looks at what is put over a shaft: one of its ends at least goes through.
+// goesOver looks at what is put over a shaft: one of its ends at least goes through, or screws in.
 func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 	open := v.openMm()
+	for _, o := range shaft.outside {
+		if o.thread != nil && slices.ContainsFunc(v.inside, func(c cylinder) bool { return c.thread != nil && c.thread.Designation == o.thread.Designation }) {
+			open = max(open, o.radiusMm)
+		}
+	}
 	for i := range v.p.Holes {
 		r.screwsPass(v, shaft, &v.p.Holes[i])
 	}
