@@ -423,21 +423,22 @@ type screwOrder struct {
 // about as thick as its bolts.
 func (o *screwOrder) takes(e *parts.Loose) float64 {
 	const flange = 0.8
-	out := nutted + o.washersMm()/o.thread.MajorMm
+	out := nutted + o.washers()
 	if e.Item.Value != "" && e.Buy.Value != "" && !sunkHead.MatchString(o.words) { // sunk heads hold what is thin
 		out += flange
 	}
 	return out
 }
 
-// washersMm is how thick the washers are that the words order with a screw. Common practice, no source.
-func (o *screwOrder) washersMm() float64 {
-	const washer = 0.2 // diameters
+// washers is how thick the washers are that the words order with a screw, in its diameters. Common practice,
+// no source.
+func (o *screwOrder) washers() float64 {
+	const washer = 0.2
 	switch {
 	case strings.Contains(o.words, "washers"):
-		return 2 * washer * o.thread.MajorMm
+		return 2 * washer
 	case strings.Contains(o.words, "washer"):
-		return washer * o.thread.MajorMm
+		return washer
 	}
 	return 0
 }
@@ -496,9 +497,9 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 	case h.thread != nil && !nut && e.Stands == nil && e.Part.Value == "" && !setScrew.MatchString(o.words):
 		full := 0.0
 		if !g.Through && e.Buy.Value == "" { // what is ordered is the screw itself: little else lies under its head
-			full = g.Depth.Mm + deeper*d
+			full = cmp.Or(g.Depth.Mm, deep) + deeper*d
 		}
-		v.holds(what, e.Pos, d, o.longMm-o.washersMm(), full)
+		v.holds(what, e.Pos, d, o.longMm-o.washers()*d, full)
 		return
 	case h.thread == nil && nut && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d:
 		f.What, f.Numbers, f.LeftMm = what+" are too short for their nuts", v.mm(o.longMm)+" long through "+v.mm(deep)+", with what comes on "+v.mm(o.takes(e)*d)+" wanted beyond", left(o.longMm-deep)
