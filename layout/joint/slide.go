@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -248,6 +249,12 @@ func (t *joint) keyed(p *plan.SlidePlan) {
 	}
 }
 
+// ringOffMm is how far a ring may be off its hub at the least; spacerWord is in the words for what fills more.
+// Common practice, no source.
+const ringOffMm = 0.5
+
+var spacerWord = regexp.MustCompile(`(?i)\b(?:spacers?|shims?|(?:distance|support) (?:rings?|pieces?|sleeves?))\b`)
+
 // kept works out what keeps the hub along the shaft; false if nothing does.
 func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 	k := j.keeper(t)
@@ -275,6 +282,11 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 			p.FreeAtMm = &room
 		}
 		t.rely(relied{what: "the room of the ring beside " + t.a.title(), mm: p.FreeMm, less: p.FreeMm - room.Min, of: words.Spaced(a.Name) + " and " + words.Spaced(t.b.step.Name)})
+		if room.Min > ringOffMm && !slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool {
+			return e.After.Value == t.in.Name.Value && spacerWord.MatchString(e.Item.Value+" "+e.How.Value)
+		}) {
+			t.problem(plan.SlideFar, plan.Named(t.a.title()), plan.Of(plan.Mm, words.Round(room.Min, 2)))
+		}
 		return true
 	default:
 		plate := j.boltedInto(t.in.Slide.KeptBy)

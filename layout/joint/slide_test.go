@@ -111,7 +111,7 @@ func slidJob(t *testing.T, edits ...string) *plan.Plan {
 func TestSlideUpToItsRing(t *testing.T) {
 	t.Parallel()
 	j, problems := slidPlan(t)
-	if len(problems) > 0 {
+	if len(problems) != 1 || problems[0].Kind != plan.SlideFar { // TestRingFarFromItsHub
 		t.Fatal(problems)
 	}
 	want := plan.SlidePlan{
@@ -300,6 +300,26 @@ func TestSlideAtTheLimits(t *testing.T) {
 		})
 		if got == nil || math.Abs(got.Min-c.want.Min) > 1e-9 || math.Abs(got.Max-c.want.Max) > 1e-9 || short != c.short {
 			t.Errorf("%v: %+v, short %v; want %+v, %v", c.edits, got, short, c.want, c.short)
+		}
+	}
+}
+
+// The ring that stays off its hub by 2.05 at the limits (TestSlideAtTheLimits) is too far, one at 0.5 of a hub of
+// 51.55 is not, and so is none with a spacer ordered.
+func TestRingFarFromItsHub(t *testing.T) {
+	t.Parallel()
+	hub := func(mm string) []string {
+		return []string{"hub.yaml|diameter: 80, length: 50|diameter: 80, length: " + mm, "hub.yaml|fit: H8, length: 50|fit: H8, length: " + mm}
+	}
+	const spacer = "job.yaml|kept-by: shaft.ring}\n|kept-by: shaft.ring}\nloose:\n  - {item: spacer 41 x 50 x 3, how: between hub and ring, after: pulley}\n"
+	for _, c := range []struct {
+		edits []string
+		offMm float64
+	}{{nil, 2.05}, {hub("51.5"), 0.55}, {hub("51.55"), 0}, {[]string{spacer}, 0}} {
+		_, problems := slidPlan(t, c.edits...)
+		i := slices.IndexFunc(problems, func(p plan.Problem) bool { return p.Kind == plan.SlideFar })
+		if found := i >= 0; found != (c.offMm > 0) || found && math.Abs(problems[i].Args[1].Value-c.offMm) > 1e-9 {
+			t.Errorf("%v: %v, want %v", c.edits, problems, c.offMm)
 		}
 	}
 }

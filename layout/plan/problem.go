@@ -168,6 +168,7 @@ const (
 	SlideLoose       ProblemKind = "slide-loose"
 	SlideNutUndercut ProblemKind = "slide-nut-undercut"
 	SlideNoRoom      ProblemKind = "slide-no-room"
+	SlideFar         ProblemKind = "slide-far" // the ring is off its hub, by the second argument, at all limits
 	SlideNutRoom     ProblemKind = "slide-nut-room"
 	SlideLockRoom    ProblemKind = "slide-lock-room"
 	SlideNoThread    ProblemKind = "slide-no-thread"

@@ -87,6 +87,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.SlideLoose:       {2, true},
 	plan.SlideNutUndercut: {2, false},
 	plan.SlideNoRoom:      {1, true},
+	plan.SlideFar:         {1, true},
 	plan.SlideLockRoom:    {0, false},
 	plan.SlideNutRoom:     {0, false},
 	plan.SlideWide:        {1, true},
