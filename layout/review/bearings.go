@@ -278,16 +278,26 @@ func (r *reviewer) endFloat(j *parts.Joint, b *parts.BearingJoint) {
 	r.add(f)
 }
 
+// coneSlides are words for a cone that a hand pushes along its seat.
+var coneSlides = regexp.MustCompile(`(?i)\bcone slides\b`)
+
 // pushed looks for a cone that a nut sets and that sits too tight to be pushed along.
 func (r *reviewer) pushed(j *plan.JointPlan) {
 	b := j.Bearing
-	if b == nil || !b.Adjusted || b.ConeFitUm.Max/1000 <= pushedShare*b.BoreMm+slackMm {
+	if b == nil {
+		return
+	}
+	most := pushedShare * b.BoreMm
+	if v := r.viewOf(j.A.Part); v != nil && slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return coneSlides.MatchString(t.Value) }) {
+		most = 0
+	}
+	if !b.Adjusted || b.ConeFitUm.Max/1000 <= most+slackMm {
 		return
 	}
 	tight := b.ConeFitUm.Max / 1000
 	r.ofJoint(j, Finding{
 		What:    "the cone that the nut of " + b.Bearing + " sets sits too tight on " + j.A.Feature,
-		Numbers: r.mm(tight) + " of interference at the most, wanted " + r.mm(pushedShare*b.BoreMm), OverMm: over(tight),
+		Numbers: r.mm(tight) + " of interference at the most, wanted " + r.mm(most), OverMm: over(tight),
 		Rule: "a cone that is set moves under its nut", Fix: "a looser seat, or set the bearing at the other one",
 	})
 }

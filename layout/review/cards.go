@@ -668,17 +668,32 @@ var playSaid = regexp.MustCompile(`(?i)\bplay\b[^.;]*?\b(?:over|above|of|beyond)
 
 const wornShare = 0.75
 
+// flightHighMm is how high a flight stands off its shaft; 0 for what is none.
+func (r *reviewer) flightHighMm(part string) float64 {
+	if p := r.job.Part(part); p != nil && p.Flight != nil {
+		return (p.Flight.Outside.Mm - p.Flight.Shaft.Mm) / 2
+	}
+	return 0
+}
+
 // offSaid is how far off its round a flight is worn out, in words.
 var offSaid = regexp.MustCompile(`(?i)` + bareLength + ` or more off\b`)
 
 // wornOut looks at a nut that words keep until the play eats its thread.
 func (r *reviewer) wornOut(w parts.Wear) {
 	if off := offSaid.FindStringSubmatch(w.Look.Value); off != nil {
-		if in, gap := r.machine().FlightGapMm(w.Part.Value); in != "" && r.itemMm(off[1]+" "+off[2]) <= gap {
-			r.add(Finding{
-				Severity: Check, Part: w.Part.Value, Pos: w.Look.Pos, What: "by the words it is worn out when it is new", Numbers: r.mm(gap) + " off " + in + " as drawn",
-				Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "a larger limit",
-			})
+		in, gap := r.machine().FlightGapMm(w.Part.Value)
+		f := Finding{
+			Severity: Check, Part: w.Part.Value, Pos: w.Look.Pos, What: "by the words it is worn out when it is new", Numbers: r.mm(gap) + " off " + in + " as drawn",
+			Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "a larger limit",
+		}
+		switch mm := r.itemMm(off[1] + " " + off[2]); {
+		case in == "" || mm > gap && mm < gap+r.flightHighMm(w.Part.Value):
+		case mm > gap:
+			f.What, f.Fix = "by the words it is worn out when nothing of it is left", "a smaller limit"
+			r.add(f)
+		default:
+			r.add(f)
 		}
 	}
 	m, v := playSaid.FindStringSubmatch(w.Look.Value), r.viewOf(w.Part.Value)
