@@ -15,6 +15,21 @@ const gunWideMm, gunLongMm = 15.0, 60.0
 // lower mouth or the floor and longMm long: what they lie in, by title, and the openings outward of parts, of
 // those by name that take a nipple, that they stand before. Holes that do not stand upright are not looked at.
 func (m *Machine) Rods(of, group string, diameterMm, longMm float64, takes func(opening string) bool) (in, before []string) {
+	for rod := range seq.Refs(m.rods(of, group, diameterMm, longMm)) {
+		in = append(in, m.rodIn(rod)...)
+		for b, r := range m.parts() {
+			for k := range r.Radials {
+				if row := r.Radials[k].In; takes(row.Name.Value) && rodBefore(rod, b, &r.Radials[k]) {
+					before = append(before, row.Name.Value+" of "+m.title(b.ID))
+				}
+			}
+		}
+	}
+	return seq.Add(nil, in...), seq.Add(nil, before...)
+}
+
+// rods are those of Rods that stand out of the mouths of their holes.
+func (m *Machine) rods(of, group string, diameterMm, longMm float64) (rods []assembly.Body) {
 	for _, f := range m.holes(of, group) {
 		_, deep, ok := f.model.PlaneOf(f.group, f.group.Face)
 		if !f.group.Through() {
@@ -25,18 +40,22 @@ func (m *Machine) Rods(of, group string, diameterMm, longMm float64, takes func(
 		}
 		solid := assembly.Of(assembly.Cylinder(diameterMm/2, 0, longMm-deep))
 		for _, at := range f.at {
-			rod := assembly.Body{ID: f.body.ID, Solid: solid, Pose: assembly.Frame(at, f.out, f.out.Square())}
-			in = append(in, m.rodIn(&rod)...)
-			for b, r := range m.parts() {
-				for k := range r.Radials {
-					if row := r.Radials[k].In; takes(row.Name.Value) && rodBefore(&rod, b, &r.Radials[k]) {
-						before = append(before, row.Name.Value+" of "+m.title(b.ID))
-					}
-				}
-			}
+			rods = append(rods, assembly.Body{ID: f.body.ID, Solid: solid, Pose: assembly.Frame(at, f.out, f.out.Square())})
 		}
 	}
-	return seq.Add(nil, in...), seq.Add(nil, before...)
+	return rods
+}
+
+// RodsPast is how far the rods of Rods reach above the top of a part's first copy, mm, below 0 where they end under
+// it; ok is false where none of them stands.
+func (m *Machine) RodsPast(of, group string, diameterMm, longMm float64, name string) (mm float64, ok bool) {
+	b := m.standing(Instance{name, 1})
+	for _, rod := range m.rods(of, group, diameterMm, longMm) {
+		if b != nil {
+			return rod.Solid.Box().High.Z - b.Box().Moved(rod.Pose.Inverse()).High.Z, true
+		}
+	}
+	return 0, false
 }
 
 // rodIn are what a rod lies in, besides the part of its own name.

@@ -34,6 +34,13 @@ func TestRods(t *testing.T) {
 	if mm, ok := m.Past("drive-nut", "handwheel-hub", parts.Front); !ok || math.Abs(mm-0.217*25.4) > 1e-6 {
 		t.Errorf("the nut stands %g past the hub", mm)
 	}
+	// The hub's top is 3.71 over the flange: 2 of body, less 7/8 of seat for 0.71 of bearing, collar 7/8, hub 1. The
+	// stud of 6 ends 5-3/8 over the flange of 5/8, one of 3 ends 2-3/8 over it.
+	for long, over := range map[float64]float64{6: 5.375 - 3.71, 3: 2.375 - 3.71} {
+		if mm, ok := m.RodsPast("thrust-housing", "arm", 9.525, long*25.4, "handwheel-hub"); !ok || math.Abs(mm-over*25.4) > 0.05 {
+			t.Errorf("a stud of %g ends %g over the hub", long, mm)
+		}
+	}
 	if in, before := m.Rods("thrust-housing", "arm", 9.525, 15, takes); in != nil || before != nil {
 		t.Errorf("a stud that does not come through: %q, %q", in, before)
 	}

@@ -13,6 +13,7 @@ import (
 // for an end of a part, and how deep it is.
 var (
 	studWords   = regexp.MustCompile(`(?i:\bstuds?) ` + screwWords.String() + `(?: long)? in (?:the|its) ([a-z][\w-]*) holes?\b`)
+	downOnWords = regexp.MustCompile(`(?i)\bmotor down on (?:the|its) ([a-z][a-z -]*)`) // what the motor's own words set it on
 	recessWords = regexp.MustCompile(`(?i)\bfor the ([a-z][a-z -]*?) ` + bareLength + ` deep`)
 )
 
@@ -48,6 +49,34 @@ func (r *reviewer) boughtStuds() {
 				f.Rule, f.Source, f.Fix = "a grease gun goes straight onto its nipple, 60 mm of it", practice, "another clock angle for one of them"
 				v.report(Check, name, said.Pos, f)
 			}
+			r.studShort(v, g, f, t.MajorMm, long, said)
+		}
+	}
+}
+
+// studShort finds a stud of the motor's words that ends under the face which they set the motor on: what is
+// on the motor does not come down to it.
+func (r *reviewer) studShort(v *view, g *parts.HoleGroup, f Finding, diameterMm, longMm float64, said parts.Text) {
+	motor := r.job.Motor
+	if motor == nil || !slices.Contains(motor.Notes, said) {
+		return
+	}
+	for _, note := range motor.Notes {
+		m := downOnWords.FindStringSubmatch(note.Value)
+		if m == nil {
+			continue
+		}
+		on := seq.First(r.job.Parts, func(p *parts.Part) bool {
+			return strings.HasSuffix(" "+strings.ToLower(p.Title.Value), " "+strings.ToLower(m[1]))
+		})
+		if on == nil {
+			continue
+		}
+		if past, ok := r.machine().RodsPast(v.p.Name.Value, g.Name.Value, diameterMm, longMm, on.Name.Value); ok && past < 0 {
+			f.What = "the stud in " + g.Name.Value + " of " + v.p.Title.Value + " ends under the top of " + on.Title.Value + ", which the motor stands on"
+			f.Numbers += ", " + r.mm(-past) + " under it"
+			f.Rule, f.Fix = "a stud reaches past the face that what it holds stands on", "a longer stud"
+			v.report(Check, g.Name.Value, said.Pos, f)
 		}
 	}
 }
