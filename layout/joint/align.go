@@ -361,12 +361,48 @@ func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []plan.Out, b
 			add(plan.Out{What: "heads on the wrong side of " + t.a.title() + ": the counterbores face the joint"})
 		}
 		for _, c := range t.a.r.Part.Chamfers {
-			if c.For == "weld" || c.For == "lead-in" {
+			switch {
+			case c.For != "weld" && c.For != "lead-in":
+			case t.a.r.Mirrored(c.Edge.Value):
+				if !j.endForEnd(t, moved) {
+					add(plan.Out{What: "front and back of " + t.a.title() + " changed over"})
+				}
+			default:
 				add(plan.Out{What: c.Word() + " " + words.Spaced(c.Edge.Value) + " of " + t.a.title() + " on the wrong side"})
 			}
 		}
 	}
 	return out, breaks
+}
+
+// endForEnd tells whether what comes with the first part of a joint looks the same turned end for end there:
+// each of it has its like at the mirrored place, looking the other way or the same from both ends.
+func (j *making) endForEnd(t *joint, moved []inst) bool {
+	span := func(p *placedPart, fromMm, toMm float64) (low, high float64) {
+		a, b := p.at.z0+p.at.s*fromMm, p.at.z0+p.at.s*toMm
+		return min(a, b), max(a, b)
+	}
+	first := j.at(t.a.inst())
+	low, high := span(first, 0, first.r.LengthMm())
+	if t.a.step != nil {
+		low, high = span(first, t.a.step.FromMm, t.a.step.ToMm)
+	}
+	sum := low + high
+	return !slices.ContainsFunc(moved, func(i inst) bool {
+		p := j.at(i)
+		if p == nil || p.group != first.group {
+			return true
+		}
+		low, high := span(p, 0, p.r.LengthMm())
+		return !slices.ContainsFunc(moved, func(k inst) bool {
+			o := j.at(k)
+			if o == nil || o.part != p.part || o.group != p.group || o.at.s == p.at.s && !p.r.EndForEnd() {
+				return false
+			}
+			from, to := span(o, 0, o.r.LengthMm())
+			return math.Abs(from+high-sum) < geom.CloseMm && math.Abs(to+low-sum) < geom.CloseMm
+		})
+	})
 }
 
 // clocked is what a motion puts at another angle than its right one.

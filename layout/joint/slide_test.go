@@ -362,3 +362,34 @@ func TestKeyIsEased(t *testing.T) {
 		t.Error(text)
 	}
 }
+
+// A hub of one diameter with equal chamfers at both ends of its bore is the same end for end: nothing is wrong
+// then. Unequal ones are named; where a hub has a boss behind, its ends are what is changed over.
+func TestSlideEndForEnd(t *testing.T) {
+	t.Parallel()
+	const front, back, boss = "chamfers: [{edge: bore-front, size: 1, angle: 45, for: lead-in}", ", {edge: bore-back, size: 1, angle: 45, for: lead-in}]\n", "length: 30}, {name: boss, diameter: 60, length: 20}]"
+	for _, c := range []struct {
+		chamfers, body string
+		want           []string
+	}{
+		{front + back, "", nil},
+		{front + "]\n", "", []string{"chamfer bore front of Hub on the wrong side"}},
+		{front + strings.Replace(back, "size: 1", "size: 2", 1), "", []string{"chamfer bore front of Hub on the wrong side", "chamfer bore back of Hub on the wrong side"}},
+		{front + back, boss, []string{"front and back of Hub changed over"}},
+	} {
+		edits := []string{"hub.yaml|keyways:|" + c.chamfers + "keyways:"}
+		if c.body != "" {
+			edits = append(edits, "hub.yaml|length: 50}]\n  inside|"+c.body+"\n  inside")
+		}
+		j, _ := slidPlan(t, edits...)
+		var got []string
+		for _, trap := range j.Traps {
+			for _, o := range trap.Out {
+				got = append(got, o.What)
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s%s: %q", c.chamfers, c.body, got)
+		}
+	}
+}

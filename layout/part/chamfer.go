@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // chamfer is a bevel or a rounding on the edge of a step, or of an outline that is not round.
@@ -37,6 +38,39 @@ func (s *Sizes) chamfers() []*chamfer {
 		out = append(out, c)
 	}
 	return out
+}
+
+// Mirrored tells whether the part has a chamfer like one of its own where that comes to lie when it is
+// turned end for end.
+func (s *Sizes) Mirrored(edge string) bool {
+	all := s.chamfers()
+	at := func(c *chamfer) float64 {
+		if c.back {
+			return c.step.ToMm
+		}
+		return c.step.FromMm
+	}
+	one := seq.First(all, func(c *chamfer) bool { return c.Edge.Value == edge && c.step != nil })
+	return one != nil && slices.ContainsFunc(all, func(o *chamfer) bool {
+		return o.step != nil && o.back != one.back && o.step.Inside == one.step.Inside && math.Abs(at(o)+at(one)-s.LengthMm()) < geom.CloseMm &&
+			math.Abs(o.diaMm-one.diaMm) < geom.CloseMm && o.Size.Mm == one.Size.Mm && o.Radius.Mm == one.Radius.Mm && o.For == one.For
+	})
+}
+
+// EndForEnd tells whether the section of the part is the same when it is turned end for end.
+func (s *Shape) EndForEnd() bool {
+	if s.Section == nil {
+		return false
+	}
+	same := func(line []plan.XY) bool {
+		for i, q := range line {
+			if o := line[len(line)-1-i]; math.Abs(q.XMm+o.XMm-s.LengthMm()) > geom.CloseMm || math.Abs(q.YMm-o.YMm) > geom.CloseMm {
+				return false
+			}
+		}
+		return true
+	}
+	return same(s.Section.Outer) && same(s.Section.Inner)
 }
 
 // bevelMm is how far the radius at a face lies over that of the step, with a
