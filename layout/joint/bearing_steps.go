@@ -386,6 +386,24 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 	}
 }
 
+// fastenedBy is the joint after one of a bearing that fastens its housing to that of another bearing of the
+// shaft; nil where they are fastened by then, or never.
+func (j *making) fastenedBy(t, other *joint) *joint {
+	if other == nil {
+		return nil
+	}
+	fixed := seq.Keep(j.all, func(o *joint) bool { return o.in.Bearing == nil && o.in.Slide == nil })
+	for n, o := range fixed {
+		if slices.Contains(j.members(t.b.inst(), fixed[:n+1]), other.b.inst()) {
+			if slices.Contains(j.before, o) {
+				return nil
+			}
+			return o
+		}
+	}
+	return nil
+}
+
 // endFloatStep sets the play of a pair of bearings by a dial gauge, or, where
 // preload is wanted, by an angle of the nut from no play on: preload over pitch. A cone that sits
 // tight does not follow the nut back.
@@ -394,10 +412,13 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
 	defer func() { t.out.Checks = append(t.out.Checks, check) }()
-	two := slices.ContainsFunc(j.all, func(o *joint) bool {
+	other := seq.First(j.all, func(o *joint) bool {
 		return o.in.Bearing != nil && o.a.inst() == t.a.inst() && o.b.inst() != t.b.inst()
 	})
-	if m.nut == nil && m.cupShoulder != nil && m.lid == nil && !two { // of two housings one is shimmed
+	if late := j.fastenedBy(t, other); late != nil {
+		t.problem(plan.FloatEarly, plan.Named(t.a.title()), plan.Named(t.b.title()), plan.Named(other.b.title()), plan.Named(late.in.Name.Value))
+	}
+	if m.nut == nil && m.cupShoulder != nil && m.lid == nil && other == nil { // of two housings one is shimmed
 		t.problem(plan.FloatUnset, plan.Of(plan.Mm, p.EndFloatMm.Min), plan.Of(plan.Mm, p.EndFloatMm.Max), plan.Named(t.a.title()), plan.Named(t.b.title()))
 		s := t.step("Measure the end float", "Nothing sets it: no nut is on the shaft, and the cups stand on shoulders of "+t.b.title()+".", "Dial gauge on the shaft end, push and pull while turning: "+span+".")
 		s.Hold = "Turns freely by hand. Outside " + span + " stop: the shoulders lie wrong."

@@ -12,6 +12,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/read"
+	"centrepop/parts/seq"
 )
 
 func demoPlan(t *testing.T, name string) *plan.Plan {
@@ -289,6 +290,39 @@ func TestFaceToFace(t *testing.T) {
 	for _, o := range p.Joints {
 		if slices.ContainsFunc(o.Problems, func(p plan.Problem) bool { return p.Kind == plan.FloatUnset }) {
 			t.Errorf("%s: shims under one housing set it: %+v", o.Name, o.Problems)
+		}
+	}
+}
+
+// The end float between two housings is set when both are fastened to one another, not before the second is
+// bolted to their base. That the shaft goes from one to the other fastens nothing.
+func TestFloatBetweenHousings(t *testing.T) {
+	t.Parallel()
+	const axle = "part: axle\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: left-seat, diameter: 30, fit: k6, length: 20}\n    - {name: shoulder, diameter: 38, length: 60}\n    - {name: right-seat, diameter: 30, fit: k6, length: 20}\n"
+	const housing = "part: housing\nkind: plate\nquantity: 2\nmaterial: S355\nstock: {plate: 30, cut: laser}\noutline: {square: 120}\nbore: {diameter: 62, fit: H7, leave: 3}\nholes: [{name: feet, face: front, at: [[-45, -45], [45, -45]], size: M8 clearance}]\n"
+	const base = "part: base\nkind: plate\nmaterial: S355\nstock: {plate: 50, cut: flame}\noutline: {square: 300}\nbore: {diameter: 80}\nholes: [{name: one, face: front, at: [[-45, -45], [45, -45]], size: M8 tap, depth: 16}, {name: two, face: back, at: [[-45, -45], [45, -45]], size: M8 tap, depth: 16}]\n"
+	bearing := func(name, n, more string) string {
+		return "{name: " + name + ", bearing: {bearing: \"32206\", cup: housing#" + n + ".bore, cone: axle." + name + "-seat, rotating: inner, bore: 30, outside: 62, width: 21.25" + more + "}}\n"
+	}
+	for _, c := range []struct{ more, want string }{{"", ""}, {", after: right", "axle, housing 2, housing 1, feet-2"}, {", before: right", ""}} {
+		feet := "  - {name: feet-1, bolt: {through: housing#1.feet, into: base.one, bolt: M8 8.8}, face: back-on-front, before: left}\n"
+		if c.more != "" {
+			feet += "  - {name: feet-2, bolt: {through: housing#2.feet, into: base.two, bolt: M8 8.8}, face: front-on-back" + c.more + "}\n"
+		}
+		p, err := draft(jobOf(t, bearing("left", "1", "")+"  - "+bearing("right", "2", ", end-float: [0.02, 0.08]")+feet, axle, housing, base))
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for _, j := range p.Joints {
+			for _, q := range j.Problems {
+				if q.Kind == plan.FloatEarly {
+					got = strings.Join(seq.Map(q.Args, func(a plan.Arg) string { return a.Text }), ", ")
+				}
+			}
+		}
+		if got != c.want {
+			t.Errorf("%q: %q, want %q", c.more, got, c.want)
 		}
 	}
 }

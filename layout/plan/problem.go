@@ -129,6 +129,7 @@ const (
 	SquareTooThick    ProblemKind = "square-too-thick"
 	NoWeldChamfer     ProblemKind = "no-weld-chamfer"
 	FloatUnset        ProblemKind = "float-unset"
+	FloatEarly        ProblemKind = "float-early"
 	GrooveLacking     ProblemKind = "groove-lacking"
 	SquareUpStock     ProblemKind = "square-up-stock"
 	SquareUpNowhere   ProblemKind = "square-up-nowhere"
