@@ -668,34 +668,36 @@ var playSaid = regexp.MustCompile(`(?i)\bplay\b[^.;]*?\b(?:over|above|of|beyond)
 
 const wornShare = 0.75
 
-// flightHighMm is how high a flight stands off its shaft; 0 for what is none.
-func (r *reviewer) flightHighMm(part string) float64 {
-	if p := r.job.Part(part); p != nil && p.Flight != nil {
-		return (p.Flight.Outside.Mm - p.Flight.Shaft.Mm) / 2
-	}
-	return 0
-}
-
 // offSaid is how far off its round a flight is worn out, in words.
 var offSaid = regexp.MustCompile(`(?i)` + bareLength + ` or more off\b`)
 
+// flightWorn looks at how far off its round words call a flight worn out: neither before it runs, nor never.
+func (r *reviewer) flightWorn(w parts.Wear) {
+	off := offSaid.FindStringSubmatch(w.Look.Value)
+	if off == nil {
+		return
+	}
+	in, gap := r.machine().FlightGapMm(w.Part.Value)
+	if in == "" {
+		return
+	}
+	f := Finding{
+		Severity: Check, Part: w.Part.Value, Pos: w.Look.Pos, What: "by the words it is worn out when it is new", Numbers: r.mm(gap) + " off " + in + " as drawn",
+		Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "a larger limit",
+	}
+	flight := r.job.Part(w.Part.Value).Flight
+	switch mm := r.itemMm(off[1] + " " + off[2]); {
+	case mm >= gap+(flight.Outside.Mm-flight.Shaft.Mm)/2:
+		f.What, f.Fix = "by the words it is worn out when nothing of it is left", "a smaller limit"
+	case mm > gap:
+		return
+	}
+	r.add(f)
+}
+
 // wornOut looks at a nut that words keep until the play eats its thread.
 func (r *reviewer) wornOut(w parts.Wear) {
-	if off := offSaid.FindStringSubmatch(w.Look.Value); off != nil {
-		in, gap := r.machine().FlightGapMm(w.Part.Value)
-		f := Finding{
-			Severity: Check, Part: w.Part.Value, Pos: w.Look.Pos, What: "by the words it is worn out when it is new", Numbers: r.mm(gap) + " off " + in + " as drawn",
-			Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "a larger limit",
-		}
-		switch mm := r.itemMm(off[1] + " " + off[2]); {
-		case in == "" || mm > gap && mm < gap+r.flightHighMm(w.Part.Value):
-		case mm > gap:
-			f.What, f.Fix = "by the words it is worn out when nothing of it is left", "a smaller limit"
-			r.add(f)
-		default:
-			r.add(f)
-		}
-	}
+	r.flightWorn(w)
 	m, v := playSaid.FindStringSubmatch(w.Look.Value), r.viewOf(w.Part.Value)
 	if m == nil || v == nil {
 		return
@@ -711,8 +713,11 @@ func (r *reviewer) wornOut(w parts.Wear) {
 	}
 }
 
-// painted are words that put an earth on paint.
-var painted = regexp.MustCompile(`(?i)\b(?:on|over|through) (?:the )?(?:finished |top )?(?:paint|primer|lacquer)\b|\bpainted\b`)
+// earthed are words for an earth, and painted for what puts one on paint.
+var (
+	earthed = regexp.MustCompile(`(?i)\b(?:earth|ground lug)\b`)
+	painted = regexp.MustCompile(`(?i)\b(?:on|over|through) (?:the )?(?:finished |top )?(?:paint|primer|lacquer)\b|\bpainted\b`)
+)
 
 // onPaint looks for an earth that words put on paint.
 func (r *reviewer) onPaint() {
@@ -725,8 +730,6 @@ func (r *reviewer) onPaint() {
 		}
 	}
 }
-
-var earthed = regexp.MustCompile(`(?i)\b(?:earth|ground lug)\b`)
 
 // limitShare is how far two limits of one thing may differ. Common practice, no source.
 const limitShare = 1.5

@@ -46,7 +46,7 @@ func (r *reviewer) boughtStuds() {
 			}
 			if len(before) > 0 {
 				f.What = "the stud in " + name + " of " + v.p.Title.Value + " stands before " + strings.Join(before, ", ")
-				f.Rule, f.Source, f.Fix = "a grease gun goes straight onto its nipple, 60 mm of it", practice, "another clock angle for one of them"
+				f.Rule, f.Source, f.Fix = "a grease gun goes straight onto its nipple", practice, "another clock angle for one of them"
 				v.report(Check, name, said.Pos, f)
 			}
 			r.studShort(v, g, f, t.MajorMm, long, said)
