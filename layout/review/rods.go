@@ -49,14 +49,14 @@ func (r *reviewer) boughtStuds() {
 				f.Rule, f.Source, f.Fix = "a grease gun goes straight onto its nipple", practice, "another clock angle for one of them"
 				v.report(Check, name, said.Pos, f)
 			}
-			r.studShort(v, g, f, t.MajorMm, long, said)
+			r.studShort(v, name, said, t.MajorMm, long)
 		}
 	}
 }
 
 // studShort finds a stud of the motor's words that ends under the face which they set the motor on: what is
 // on the motor does not come down to it.
-func (r *reviewer) studShort(v *view, g *parts.HoleGroup, f Finding, diameterMm, longMm float64, said parts.Text) {
+func (r *reviewer) studShort(v *view, name string, said parts.Text, diameterMm, longMm float64) {
 	motor := r.job.Motor
 	if motor == nil || !slices.Contains(motor.Notes, said) {
 		return
@@ -72,11 +72,11 @@ func (r *reviewer) studShort(v *view, g *parts.HoleGroup, f Finding, diameterMm,
 		if on == nil {
 			continue
 		}
-		if past, ok := r.machine().RodsPast(v.p.Name.Value, g.Name.Value, diameterMm, longMm, on.Name.Value); ok && past < 0 {
-			f.What = "the stud in " + g.Name.Value + " of " + v.p.Title.Value + " ends under the top of " + on.Title.Value + ", which the motor stands on"
-			f.Numbers += ", " + r.mm(-past) + " under it"
-			f.Rule, f.Fix = "a stud reaches past the face that what it holds stands on", "a longer stud"
-			v.report(Check, g.Name.Value, said.Pos, f)
+		if past, ok := r.machine().RodsPast(v.p.Name.Value, name, diameterMm, longMm, on.Name.Value); ok && past < 0 {
+			v.report(Check, name, said.Pos, Finding{
+				What: "the stud in " + name + " of " + v.p.Title.Value + " ends under the top of " + on.Title.Value + ", which the motor stands on", Numbers: studWords.FindString(said.Value) + ", " + r.mm(-past) + " under it",
+				Rule: "a stud reaches past the face that what it holds stands on", Source: "by geometry", Fix: "a longer stud",
+			})
 		}
 	}
 }
