@@ -264,15 +264,27 @@ func (m *Machine) Under(part, group string, reachMm float64) (all []string) {
 // Above is what lies nearest over the upper mouths of a group of holes, made or standing there, and how far
 // over them it is, mm; empty for nothing.
 func (m *Machine) Above(part, group string) (over string, freeMm float64) {
+	return m.beforeMouths(part, group, m.Up)
+}
+
+// Below is the same under their lower mouths.
+func (m *Machine) Below(part, group string) (under string, freeMm float64) {
+	return m.beforeMouths(part, group, m.Up.Times(-1))
+}
+
+// beforeMouths is what lies nearest before the mouths of a group that look a way, beside a smaller hole in it too.
+func (m *Machine) beforeMouths(part, group string, way assembly.Vec) (title string, freeMm float64) {
 	freeMm = math.Inf(1)
 	for _, f := range m.holes(part, group) {
-		for _, at := range f.at {
-			if hit := assembly.Crossings(m.Bodies, at, f.out); f.out.Dot(m.Up) > 0.5 && len(hit) > 0 && hit[0].FromMm < freeMm {
-				over, freeMm = m.title(hit[0].ID), hit[0].FromMm
+		rim := f.out.Square().Times(0.45 * f.group.Size.FinishedMm)
+		for k := range 3 * len(f.at) {
+			at := f.at[k/3].Add(rim.Times(float64(k%3 - 1)))
+			if hit := assembly.Crossings(m.Bodies, at, f.out); f.out.Dot(way) > 0.5 && len(hit) > 0 && hit[0].FromMm < freeMm {
+				title, freeMm = m.title(hit[0].ID), hit[0].FromMm
 			}
 		}
 	}
-	return over, freeMm
+	return title, freeMm
 }
 
 // Uneven is how much deeper than elsewhere round its axis a screw in one of the holes of a group comes down,

@@ -472,6 +472,7 @@ func firstRun(r *reviewer) {
 	}
 	r.runSpeeds(run)
 	r.runsOpen(run)
+	r.staysIn(run)
 	if h := run.AgainHours; h > latestH {
 		r.add(Finding{
 			Pos: run.Pos, What: "bolts and bearings are looked at again long after the first run", Numbers: number(h) + " h, wanted at most " + number(latestH) + " h",

@@ -45,6 +45,25 @@ func (r *reviewer) runsOpen(run *parts.FirstRun) {
 	}
 }
 
+// inForWork is what takes the place of a thing for work, in the words of that.
+var inForWork = regexp.MustCompile(`(?i)\bfor work (?:the |its |a )?([a-z-]+)`)
+
+// staysIn looks for a thing that the words of the first run leave in under load, and for which its own words
+// put in another for work.
+func (r *reviewer) staysIn(run *parts.FirstRun) {
+	for e := range seq.Refs(r.job.Loose) {
+		m, thing := inForWork.FindStringSubmatch(e.How.Value), strings.ToLower(strings.SplitN(e.Item.Value, " ", 2)[0])
+		for _, t := range run.Checks {
+			if said := strings.ToLower(t.Value); m != nil && strings.Contains(said, thing) && strings.Contains(said, "under load") && !strings.Contains(said, strings.ToLower(m[1])) {
+				r.add(Finding{
+					Severity: Check, Pos: t.Pos, What: "the words of the first run leave the " + thing + " in under load, and its own change it for the " + m[1], Numbers: t.Value,
+					Rule: "words and numbers of one job agree", Source: "by the job", Fix: "under load the " + m[1],
+				})
+			}
+		}
+	}
+}
+
 // saidOf compares the notes of a part with its joints, and the words of loose parts with
 // their holes.
 func (v *view) saidOf() {

@@ -218,6 +218,11 @@ func anchored(r *reviewer) {
 			if g := &v.p.Holes[i]; g.Anchors() && !v.jointNames(g.Name.Value) {
 				free = true
 				v.anchorRoom(g)
+				if under, mm := r.machine().Below(name, g.Name.Value); under != "" && mm < meetMm {
+					f.Part, f.Feature, f.Pos, f.Numbers = name, g.Name.Value, at.Pos, g.Name.Value
+					f.What, f.Fix = v.p.Title.Value+" is anchored, and stands on "+under+", not on the floor", "anchored: the part that lies on the floor"
+					r.add(f)
+				}
 			}
 		}
 		if !free {
