@@ -22,7 +22,7 @@ func NewSeams(job *parts.Job, models []*part.Model) Seams { return Seams{bare(jo
 // parts touch, and where that has a rounded edge roundedMm deep; what runs for less than
 // cornerLeastMm is the end of another.
 const (
-	seamEveryMm   = 1.0
+	seamEveryMm   = 0.25
 	levelMm       = 0.25
 	roundedMm     = 12.0
 	cornerLeastMm = 3.0
@@ -293,7 +293,7 @@ func (c *cornered) found() (corners []plan.Corner, flush []string) {
 	for _, key := range c.order {
 		notch := c.ends && key.Of == c.m.title(c.a.ID) && slices.Contains(c.lies, key.Side) && sheet(c.m.model(c.m.Of[c.a.ID].Part).Part)
 		if mm := c.mm[key]; mm >= cornerLeastMm && !notch {
-			key.LengthMm = words.Round(mm, 0)
+			key.LengthMm = words.Round(words.Round(mm, 1), 0) // what looking by steps leaves decides no half
 			corners = append(corners, key)
 		}
 	}
