@@ -2,6 +2,7 @@ package assembly
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/parts/seq"
 )
@@ -40,9 +41,7 @@ func (s *prism) hits(o, d Vec, ts []float64) []float64 {
 			f := p.sub(e.c)
 			n := len(ts)
 			ts = quadratic(q.dot(q), 2*f.dot(q), f.dot(f)-e.r*e.r, ts)
-			kept := ts[:n]
-			kept = append(kept, seq.Keep(ts[n:], func(t float64) bool { return e.in(f.add(q.times(t))) })...)
-			ts = kept
+			ts = ts[:n+len(slices.DeleteFunc(ts[n:], func(t float64) bool { return !e.in(f.add(q.times(t))) }))]
 			continue
 		}
 		side := e.b.sub(e.a)
@@ -122,9 +121,7 @@ func (s *prism) edges(view Vec) [][]Vec {
 	for i := range s.g.starts {
 		flat := s.g.flat(i, 0.01)
 		for _, z := range []float64{s.low, s.high} {
-			line := make([]Vec, 0, len(flat)+1)
-			line = append(line, seq.Map(append(flat, flat[0]), func(p Pt) Vec { return lift(p, z) })...)
-			out = append(out, line)
+			out = append(out, seq.Map(append(flat, flat[0]), func(p Pt) Vec { return lift(p, z) }))
 		}
 		loop := s.g.loop(i)
 		for k := range loop {

@@ -22,15 +22,14 @@ func (b Bolt) StockLengths(h Head) []float64 {
 	if _, err := b.HeadDiameterMm(h); err != nil {
 		return nil
 	}
-	var list []float64
 	if b.metric {
 		from, to := metricBolts[b.row].hexFrom, 10*b.Thread.MajorMm
 		if h == Socket {
 			from, to = metricBolts[b.row].socketFrom, math.Min(to, 200)
 		}
-		list = append(list, seq.Keep(metricLengths, func(l float64) bool { return from <= l && l <= to })...)
-		return list
+		return seq.Keep(metricLengths, func(l float64) bool { return from <= l && l <= to })
 	}
+	var list []float64
 	row := inchBolts[b.row]
 	for eighths := int(8 * row.from); eighths <= int(8*row.to); {
 		list = append(list, float64(eighths)/8*inch)

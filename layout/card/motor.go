@@ -39,7 +39,7 @@ func (c cards) motor() *plan.Motor {
 		out.Machine = append(out.Machine, plan.Fact{Label: "Guard interlocked", Value: g.Value})
 		out.Sign = append(out.Sign, "Opening it stops the motor, shutting it starts nothing: "+g.Value)
 	}
-	out.Notes = append(out.Notes, seq.Map(m.Notes, func(n parts.Text) string { return n.Value })...)
+	out.Notes = seq.Map(m.Notes, func(n parts.Text) string { return n.Value })
 	return out
 }
 

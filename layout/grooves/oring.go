@@ -165,7 +165,7 @@ func (o ORing) In(seat Seat, diameterMm float64, moving bool) (Gland, error) {
 		}
 	default:
 		e := &lookup.UnknownError{What: "seat", Value: string(seat)}
-		e.Known = append(e.Known, seq.Map(Seats, func(s Seat) string { return string(s) })...)
+		e.Known = seq.Map(Seats, func(s Seat) string { return string(s) })
 		return Gland{}, e
 	}
 	g.squeeze(section)
@@ -185,7 +185,7 @@ func (o ORing) row() (glandRow, error) {
 		return glandRow{}, err
 	}
 	e := &SectionError{SectionMm: o.SectionMm}
-	e.KnownMm = append(e.KnownMm, seq.Map(glands, func(row glandRow) float64 { return row.section })...)
+	e.KnownMm = seq.Map(glands, func(row glandRow) float64 { return row.section })
 	return glandRow{}, e
 }
 

@@ -40,7 +40,7 @@ func (j *shop) bars() []plan.BarStock {
 		}
 		for _, b := range laid {
 			bar := plan.StockBar{OffcutMm: words.Round(geom.Clean(b.OffcutMm), 1)}
-			bar.Cuts = append(bar.Cuts, seq.Map(b.Cuts, j.stockCut)...)
+			bar.Cuts = seq.Map(b.Cuts, j.stockCut)
 			row.Bars = append(row.Bars, bar)
 		}
 		out = append(out, row)

@@ -366,7 +366,7 @@ func nearestFaults(c bolts.Choice) []plan.Because {
 // boltProblem takes a problem of a bolt's length into the plan.
 func boltProblem(p bolts.Problem) plan.Problem {
 	out := plan.Problem{Kind: plan.ProblemKind(p.Kind)}
-	out.Args = append(out.Args, seq.Map(p.Mm, func(mm float64) plan.Arg { return plan.Of(plan.Mm, geom.Clean(mm)) })...)
+	out.Args = seq.Map(p.Mm, func(mm float64) plan.Arg { return plan.Of(plan.Mm, geom.Clean(mm)) })
 	if p.Of != "" {
 		out.Args = append(out.Args, plan.Named(p.Of))
 	}

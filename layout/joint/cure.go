@@ -66,8 +66,8 @@ func spread(p placement, m [2]float64) (low, high float64) {
 
 // between are radii in the middle between those of the steps of two parts.
 func between(a, b []part.Step) []float64 {
-	var all, out []float64
-	all = append(all, seq.Map(slices.Concat(a, b), func(s part.Step) float64 { return s.Size.NominalMm / 2 })...)
+	var out []float64
+	all := seq.Map(slices.Concat(a, b), func(s part.Step) float64 { return s.Size.NominalMm / 2 })
 	slices.Sort(all)
 	for i := range len(all) - 1 {
 		if all[i+1]-all[i] > clearMm {

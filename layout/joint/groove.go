@@ -58,8 +58,7 @@ func (t *joint) filletLoad(p *plan.WeldPlan) {
 	case p.Round && len(p.Flush) < 2 && len(alongs(p.Corners)) == 1: // one run, its ends returned: EN 1993-1-8 clause 4.5.1(1)
 		runs, closed = []float64{p.LengthMm}, len(p.Flush) == 0
 	case t.derived():
-		runs = nil
-		runs = append(runs, seq.Map(p.Corners, func(c plan.Corner) float64 { return c.LengthMm })...)
+		runs = seq.Map(p.Corners, func(c plan.Corner) float64 { return c.LengthMm })
 	}
 	l, err := weld.FilletLoad(p.ThroatMm, runs, closed, weld.Side{Material: *t.a.r.Material, ThickMm: t.a.thickMm()}, weld.Side{Material: *t.b.r.Material, ThickMm: t.b.thickMm()})
 	if err != nil {

@@ -126,11 +126,10 @@ func round(f feature, inside bool) bool {
 }
 
 // reasons are why a joint has its place, by the numbers of the steps it comes after.
-func (t *joint) reasons() (out []plan.Reason) {
+func (t *joint) reasons() []plan.Reason {
 	made := slices.DeleteFunc(t.why, func(r rule) bool { return r.first.out == nil })
 	slices.SortStableFunc(made, func(a, b rule) int { return a.first.out.N - b.first.out.N })
-	out = append(out, seq.Map(made, func(r rule) plan.Reason { return plan.Reason{Step: r.first.out.N, Why: r.why} })...)
-	return out
+	return seq.Map(made, func(r rule) plan.Reason { return plan.Reason{Step: r.first.out.N, Why: r.why} })
 }
 
 // joint works out one joint of the final order.

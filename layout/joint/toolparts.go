@@ -60,7 +60,7 @@ func (j *shop) cylinder(name string, d bounds, longMm float64) parts.Step {
 // toolBlank is a tool before it has a form.
 func toolBlank(kind parts.Kind, notes ...string) *parts.Part {
 	p := &parts.Part{Kind: kind, Quantity: 1, Material: parts.Text{Value: toolMaterial}}
-	p.Notes = append(p.Notes, seq.Map(notes, func(n string) parts.Text { return parts.Text{Value: n} })...)
+	p.Notes = seq.Map(notes, func(n string) parts.Text { return parts.Text{Value: n} })
 	return p
 }
 

@@ -276,10 +276,13 @@ func (m *Machine) Below(part, group string) (under string, freeMm float64) {
 func (m *Machine) beforeMouths(part, group string, way assembly.Vec) (title string, freeMm float64) {
 	freeMm = math.Inf(1)
 	for _, f := range m.holes(part, group) {
+		if f.out.Dot(way) <= 0.5 {
+			continue
+		}
 		rim := f.out.Square().Times(0.45 * f.group.Size.FinishedMm)
 		for k := range 3 * len(f.at) {
 			at := f.at[k/3].Add(rim.Times(float64(k%3 - 1)))
-			if hit := assembly.Crossings(m.Bodies, at, f.out); f.out.Dot(way) > 0.5 && len(hit) > 0 && hit[0].FromMm < freeMm {
+			if hit := assembly.Crossings(m.Bodies, at, f.out); len(hit) > 0 && hit[0].FromMm < freeMm {
 				title, freeMm = m.title(hit[0].ID), hit[0].FromMm
 			}
 		}

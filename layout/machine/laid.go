@@ -228,7 +228,7 @@ func (m *Machine) passes(j *plan.JointPlan, l *laid, fixed []int) []plan.Problem
 			continue
 		}
 		for k := range fx {
-			if o, in := assembly.PairOverlap(b, &fx[k], 0, assembly.Tolerance{OtherMm: overlapMm, CoaxialMm: fitMm, FinestMm: assembly.Usual.FinestMm}); in {
+			if o, in := assembly.PairOverlap(b, &fx[k], 0, pairTolerance); in {
 				return []plan.Problem{problem(j.Name, plan.PartsOverlap, l.at.Pos, m.named(b.ID), m.named(fx[k].ID), rounded(o.DepthMm, 2))}
 			}
 		}

@@ -26,6 +26,9 @@ const fitMm = 0.5
 // nothing can lie in it. Common practice, no source.
 const overlapMm = 0.4
 
+// pairTolerance is that of two bodies that no joint holds to one another.
+var pairTolerance = assembly.Tolerance{OtherMm: overlapMm, CoaxialMm: fitMm, FinestMm: assembly.Usual.FinestMm}
+
 // Review finds what the places show, into Problems.
 func (m *Machine) Review() {
 	for _, j := range m.joints {

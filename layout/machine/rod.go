@@ -61,10 +61,10 @@ func (m *Machine) RodsPast(of, group string, diameterMm, longMm float64, name st
 // rodIn are what a rod lies in, besides the part of its own name.
 func (m *Machine) rodIn(rod *assembly.Body) (titles []string) {
 	for b := range seq.Refs(m.Bodies) {
-		if b.ID == rod.ID || !b.Box().Meets(rod.Box(), 0) {
+		if b.ID == rod.ID {
 			continue
 		}
-		if _, meets := assembly.PairOverlap(rod, b, 0, assembly.Tolerance{OtherMm: overlapMm, CoaxialMm: fitMm, FinestMm: assembly.Usual.FinestMm}); meets {
+		if _, meets := assembly.PairOverlap(rod, b, 0, pairTolerance); meets {
 			titles = append(titles, m.title(b.ID))
 		}
 	}
