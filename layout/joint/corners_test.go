@@ -185,7 +185,7 @@ func TestLugRoundItsEnds(t *testing.T) {
 		says      []string
 		carries   string
 	}{
-		{"", "0", 63, 63, true, []string{"on its back (33) and right (15) and left (15)", "No weld where it stands flush", "round the corners without a stop"}, "48 kN"},
+		{"", "0", 63, 63, true, []string{"on its back (33) and left (15) and right (15)", "No weld where it stands flush", "round the corners without a stop"}, "48 kN"},
 		{"", "30", 96, 96, true, []string{"front (33)", "back (33)", "until both meet"}, "85 kN"},
 		{", sides: 2", "30", 66, 66, false, []string{"turn and turn about on the two sides"}, ""},
 		{", sides: 1", "0", 33, 33, false, []string{"From the middle outward."}, ""},

@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -9,21 +10,54 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
 // Seams finds where straight fillets lie, joint by joint as they come to be made.
-type Seams struct{ m *Machine }
+type Seams struct {
+	m    *Machine
+	cuts map[cut][][]assembly.Pt // made once
+}
+
+// cut is a plane that cuts a solid: across a way out from the solid's origin, so far out.
+type cut struct {
+	of    *assembly.Solid
+	way   assembly.Vec
+	outMm float64
+}
 
 // NewSeams are those of a job.
-func NewSeams(job *parts.Job, models []*part.Model) Seams { return Seams{bare(job, models, nil)} }
+func NewSeams(job *parts.Job, models []*part.Model) Seams {
+	return Seams{bare(job, models, nil), map[cut][][]assembly.Pt{}}
+}
 
-// A seam is looked at every seamEveryMm along it, levelMm beside the plane on which its
-// parts touch, and where that has a rounded edge roundedMm deep; what runs for less than
-// cornerLeastMm is the end of another.
+// section is where a plane cuts a body, to within flatMm, in the plane.
+func (s Seams) section(b *assembly.Body, plane assembly.Pose) [][]assembly.Pt {
+	plane = b.Pose.Inverse().Of(plane)
+	way := assembly.Vec{X: geom.Clean(plane.Z.X), Y: geom.Clean(plane.Z.Y), Z: geom.Clean(plane.Z.Z)}
+	key := cut{b.Solid, way, geom.Clean(plane.At.Dot(way))}
+	own := assembly.Frame(way.Times(key.outMm), way, assembly.AxisX)
+	loops, made := s.cuts[key]
+	if !made {
+		loops = (&assembly.Body{Solid: b.Solid, Pose: assembly.Still}).Section(own, flatMm)
+		s.cuts[key] = loops
+	}
+	in := plane.Inverse().Of(own)
+	return seq.Map(loops, func(loop []assembly.Pt) []assembly.Pt {
+		return seq.Map(loop, func(p assembly.Pt) assembly.Pt {
+			v := in.Apply(assembly.Vec{X: p.X, Y: p.Y})
+			return assembly.Pt{X: v.X, Y: v.Y}
+		})
+	})
+}
+
+// A seam is looked at levelMm beside the plane on which its parts touch, and where that has a
+// rounded edge roundedMm deep; its curves are flattened to flatMm, and what runs for less than cornerLeastMm is the
+// end of another.
 const (
-	seamEveryMm   = 0.25
 	levelMm       = 0.25
+	flatMm        = 0.02
 	roundedMm     = 12.0
 	cornerLeastMm = 3.0
 )
@@ -39,7 +73,7 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corn
 	m, j := s.m, joints[len(joints)-1]
 	m.joints, m.Problems = joints, nil
 	m.place()
-	c := cornered{m: m, ends: ends, out: beadShare * legMm, mm: map[plan.Corner]float64{}, flush: map[[2]string]float64{}}
+	c := cornered{Seams: s, ends: ends, out: beadShare * legMm, mm: map[plan.Corner]float64{}, flush: map[[2]string]float64{}}
 	a, still := instance(j.A), instance(j.B)
 	pose, ok := m.poses[a.id()]
 	if !ok {
@@ -70,7 +104,7 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corn
 			there[i] = true
 			other := assembly.Body{ID: i.id(), Solid: m.solid(i.Part), Pose: pose}
 			if m.Of[i.id()] = i; other.Box().Meets(near, roundedMm+c.out) {
-				c.others = append(c.others, other)
+				c.others = append(c.others, &other)
 			}
 		}
 	}
@@ -135,9 +169,9 @@ func (s Seams) PastMm(in *parts.Joint) [4]float64 {
 
 // cornered collects the corners between a part and what it stands on.
 type cornered struct {
-	m      *Machine
+	Seams
 	a      assembly.Body
-	others []assembly.Body
+	others []*assembly.Body
 	ends   bool     // sheet on its edge is looked at round its ends too, but for those of a notch
 	lies   []string // its faces that touch
 	out    float64  // of the corner to the middle of a fillet's legs
@@ -153,12 +187,12 @@ func (c *cornered) onFace(face string) {
 	plane := c.a.Pose.Of(faceFrame(face, c.a.Solid.Box()))
 	inPlane := plane.Inverse()
 	var touched []*assembly.Body
-	for i := range c.others {
-		box := c.others[i].Box()
+	for _, o := range c.others {
+		box := o.Box()
 		over, own := box.Moved(inPlane), c.a.Box().Moved(inPlane)
 		own.Low.Z, own.High.Z = over.Low.Z, over.High.Z // what stands beside the face touches none of it
 		if box.Meets(c.a.Box(), levelMm) && own.Meets(over, -surfaceMm) && over.High.Z >= levelMm && over.Low.Z <= roundedMm {
-			touched = append(touched, &c.others[i])
+			touched = append(touched, o)
 		}
 	}
 	if len(touched) == 0 {
@@ -181,27 +215,49 @@ func (c *cornered) edges(of *assembly.Body, on []*assembly.Body, plane assembly.
 		within = within.Join(b.Box().Moved(inPlane))
 	}
 	within.Low.Z, within.High.Z = level, level
-	for _, loop := range of.Section(own, pictureMm) {
+	for _, loop := range c.section(of, own) {
 		way := math.Copysign(1, doubleArea(loop))
 		for i, p := range loop {
 			q := loop[(i+1)%len(loop)]
-			dx, dy := q.X-p.X, q.Y-p.Y
-			long := math.Hypot(dx, dy)
-			n := math.Ceil(long / seamEveryMm)
-			for k := 0.5; k < n; k++ {
-				at := assembly.Vec{X: p.X + dx*k/n, Y: p.Y + dy*k/n, Z: level}
-				if !within.Meets(assembly.Box{Low: at, High: at}, 2*levelMm) {
-					continue
-				}
-				away := assembly.Vec{X: way * dy / long, Y: -way * dx / long}
-				side := sideOf(of, plane.Turn(away))
-				if onEdge && side != "front" && side != "back" {
-					continue
-				}
-				if hollow := of.Dist(plane.Apply(at.Add(away.Times(levelMm)))) < 0; !hollow {
-					c.look(stretch{of, on, plane, at, away, side, long / n})
-				}
+			long := math.Hypot(q.X-p.X, q.Y-p.Y)
+			along := assembly.Vec{X: (q.X - p.X) / long, Y: (q.Y - p.Y) / long}
+			st := stretch{of: of, on: on, plane: plane, at: assembly.Vec{X: p.X, Y: p.Y, Z: level}, along: along, away: assembly.Vec{X: way * along.Y, Y: -way * along.X}, longMm: long}
+			st.side = sideOf(of, plane.Turn(st.away))
+			if !within.Meets(assembly.Box{Low: st.at, High: st.at}.With(st.at.Add(along.Times(long))), 2*levelMm) || onEdge && st.side != "front" && st.side != "back" {
+				continue
 			}
+			c.pieces(st)
+		}
+	}
+}
+
+// pieces looks at a straight edge between the places where something begins or ends beside it.
+func (c *cornered) pieces(s stretch) {
+	ends := []float64{0, s.longMm}
+	meet := func(out, deep float64, bodies ...*assembly.Body) {
+		from, along := s.place(out, deep), s.plane.Turn(s.along)
+		for _, b := range bodies {
+			for _, span := range b.Spans(from, along) {
+				ends = append(ends, span.FromMm, span.ToMm)
+			}
+		}
+	}
+	meet(-levelMm, levelMm, s.on...)
+	meet(-levelMm, roundedMm, s.on...)
+	if len(ends) == 2 {
+		return // it lies on none of them
+	}
+	meet(levelMm, -levelMm, s.of)
+	meet(c.out, levelMm, s.on...)
+	meet(c.out, -c.out, c.others...)
+	ends = seq.Keep(ends, func(mm float64) bool { return mm >= 0 && mm <= s.longMm })
+	slices.Sort(ends)
+	for i, end := range ends[1:] {
+		piece := s
+		piece.longMm = end - ends[i]
+		piece.at = s.at.Add(s.along.Times((ends[i] + end) / 2))
+		if hollow := s.of.Dist(piece.place(levelMm, -levelMm)) < 0; !hollow && piece.longMm > geom.CloseMm {
+			c.look(piece)
 		}
 	}
 }
@@ -215,31 +271,32 @@ func doubleArea(loop []assembly.Pt) (sum float64) {
 	return sum
 }
 
-// stretch is a piece of an edge of a body that touches others in a plane: its middle and
-// the way out of the body there, both in the plane, on a side of the body.
+// stretch is a straight piece of an edge of a body that touches others in a plane: where it begins, its middle
+// once it is looked at, the ways along it and out of the body there, all in the plane, on a side of the body.
 type stretch struct {
-	of       *assembly.Body
-	on       []*assembly.Body
-	plane    assembly.Pose
-	at, away assembly.Vec
-	side     string
-	longMm   float64
+	of              *assembly.Body
+	on              []*assembly.Body
+	plane           assembly.Pose
+	at, along, away assembly.Vec
+	side            string
+	longMm          float64
 }
 
-// look adds a stretch to the corners, or to the flush sides of the part.
+// place is a point so far out of the body and so deep in what it touches, beside the stretch.
+func (s stretch) place(out, deep float64) assembly.Vec {
+	p := s.at.Add(s.away.Times(out))
+	p.Z = math.Copysign(deep, -s.at.Z*deep)
+	return s.plane.Apply(p)
+}
+
+// look adds a piece to the corners, or to the flush sides of the part.
 func (c *cornered) look(s stretch) {
-	of, on, side, long := s.of, s.on, s.side, s.longMm
-	place := func(out, deep float64) assembly.Vec {
-		p := s.at.Add(s.away.Times(out))
-		p.Z = math.Copysign(deep, -s.at.Z*deep)
-		return s.plane.Apply(p)
-	}
-	under, beyond, above := place(-levelMm, levelMm), place(c.out, levelMm), place(c.out, -c.out)
+	of, side, long := s.of, s.side, s.longMm
 	holds := func(p assembly.Vec) func(b *assembly.Body) bool {
 		return func(b *assembly.Body) bool { return b.Dist(p) <= 0 }
 	}
-	if !slices.ContainsFunc(on, holds(under)) {
-		if of == &c.a && slices.ContainsFunc(on, holds(place(-levelMm, roundedMm))) {
+	if !slices.ContainsFunc(s.on, holds(s.place(-levelMm, levelMm))) {
+		if of == &c.a && slices.ContainsFunc(s.on, holds(s.place(-levelMm, roundedMm))) {
 			c.flush[[2]string{c.face, side}] += long // over a rounded edge
 		}
 		return // it does not touch here
@@ -247,26 +304,19 @@ func (c *cornered) look(s stretch) {
 	if of == &c.a {
 		c.lies = seq.Add(c.lies, c.face)
 	}
-	for i := range c.others {
-		if c.others[i].Dist(above) < 0 {
-			return // something fills the corner
-		}
+	if slices.ContainsFunc(c.others, holds(s.place(c.out, -c.out))) {
+		return // something fills the corner
 	}
-	for _, b := range on {
-		if b.Dist(beyond) < 0 {
-			if of == &c.a {
-				c.flush[[2]string{c.face, side}] -= 2 * long
-			}
-			key := plan.Corner{Side: side, Of: c.m.title(of.ID), Along: c.m.title(b.ID)}
-			if _, seen := c.mm[key]; !seen {
-				c.order = append(c.order, key)
-			}
-			c.mm[key] += long
-			return
-		}
-	}
+	b, corner := seq.Find(s.on, holds(s.place(c.out, levelMm)))
 	if of == &c.a {
-		c.flush[[2]string{c.face, side}] += long
+		c.flush[[2]string{c.face, side}] += map[bool]float64{false: long, true: -2 * long}[corner]
+	}
+	if corner {
+		key := plan.Corner{Side: side, Of: c.m.title(of.ID), Along: c.m.title(b.ID)}
+		if _, seen := c.mm[key]; !seen {
+			c.order = append(c.order, key)
+		}
+		c.mm[key] += long
 	}
 }
 
@@ -288,15 +338,18 @@ func sideOf(b *assembly.Body, way assembly.Vec) string {
 	return side
 }
 
-// found are the corners that are long enough, and the sides without any.
+// found are the corners that are long enough, the longest first, and the sides without any.
 func (c *cornered) found() (corners []plan.Corner, flush []string) {
 	for _, key := range c.order {
 		notch := c.ends && key.Of == c.m.title(c.a.ID) && slices.Contains(c.lies, key.Side) && sheet(c.m.model(c.m.Of[c.a.ID].Part).Part)
 		if mm := c.mm[key]; mm >= cornerLeastMm && !notch {
-			key.LengthMm = words.Round(words.Round(mm, 1), 0) // what looking by steps leaves decides no half
+			key.LengthMm = words.Round(mm, 0)
 			corners = append(corners, key)
 		}
 	}
+	slices.SortStableFunc(corners, func(p, q plan.Corner) int {
+		return cmp.Or(cmp.Compare(q.LengthMm, p.LengthMm), cmp.Compare(slices.Index(faces, p.Side), slices.Index(faces, q.Side)))
+	})
 	for _, side := range faces {
 		for _, face := range faces {
 			if c.flush[[2]string{face, side}] >= cornerLeastMm {
