@@ -134,7 +134,7 @@ func TestLapLiesFlat(t *testing.T) {
 		}
 		j := jointNamed(t, p, "gusset-1")
 		for _, s := range j.Steps {
-			if s.Title == "Tack" && (!strings.Contains(s.Hold, want) || j.Weld.Lap != (want == "lies flat") || j.Weld.Lap != strings.Contains(s.Do[0], "long on right")) {
+			if s.Title == "Tack" && (!strings.Contains(s.Hold, want) || j.Weld.Lap != (want == "lies flat") || j.Weld.Lap == strings.Contains(s.Do[0], "long on front")) {
 				t.Errorf("%s: %q %q", with, s.Hold, s.Do)
 			}
 		}
