@@ -9,7 +9,7 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/read"
 	"centrepop/templates/draw"
-	"centrepop/templates/sheettest"
+	"centrepop/tests/sheettest"
 
 	"github.com/tdewolff/canvas"
 )

@@ -9,7 +9,7 @@ import (
 	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheets"
-	"centrepop/templates/sheettest"
+	"centrepop/tests/sheettest"
 )
 
 // reviewed are findings of each sort, with texts as long as real ones.

@@ -9,7 +9,7 @@ import (
 	"sync"
 	"testing"
 
-	"centrepop/render/measure"
+	"centrepop/tests/measure"
 )
 
 // The demo jobs. Where the size of the job does not matter, tests take a

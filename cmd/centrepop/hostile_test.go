@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // TestHostileFiles runs every case of the tables through the program. Each

@@ -10,7 +10,7 @@ import (
 	"testing"
 	"unicode"
 
-	"centrepop/render/measure"
+	"centrepop/tests/measure"
 )
 
 // TestNastyButValid prints jobs that strain the sheets but are right, and

@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/parts/golden"
-	"centrepop/render/measure"
+	"centrepop/tests/golden"
+	"centrepop/tests/measure"
 )
 
 // expectedHole is a row of testdata/expected, worked out from the YAML by

@@ -11,7 +11,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
-	"centrepop/render/measure"
+	"centrepop/tests/measure"
 )
 
 // profilePDF runs the command and opens what it wrote.

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"testing"
 
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // TestWorked: what is answered about the solids of the other tests, alone and in pairs,

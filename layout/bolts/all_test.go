@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"centrepop/layout/threads"
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // TestEveryBolt holds every size against bolts_all.csv, value by value, with

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/threads"
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 func near(a, b, tol float64) bool { return math.Abs(a-b) <= tol }

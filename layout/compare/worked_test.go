@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // TestWorked: all that is said of drawings of the plate, each with something else wrong,

@@ -6,7 +6,7 @@ import (
 	"math"
 	"testing"
 
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // TestDevelopedWhole: all of a few patterns, point by point, name by name: what

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"testing"
 
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // ISO 9013:2017 tolerance class 2, as modulusmetal.com prints it: a range to an upper size

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // reference is the folder of the published values.

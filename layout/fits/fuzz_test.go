@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // FuzzParse: a class or an error, never both; what is read is written back and

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // record is one row of a reference table.

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/lookup"
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // The rows of testdata/reference/materials.csv: every figure of every kind and

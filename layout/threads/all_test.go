@@ -3,7 +3,7 @@ package threads
 import (
 	"testing"
 
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // TestEveryThread holds every thread against threads_all.csv, value by value.

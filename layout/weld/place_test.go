@@ -3,7 +3,7 @@ package weld
 import (
 	"testing"
 
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // TestGeneralTolerances: every row of the file, at both sides of each bound.

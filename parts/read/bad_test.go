@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"centrepop/parts"
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 // TestBadParts reads every file in testdata/bad, none of which is right, and

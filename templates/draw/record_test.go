@@ -6,9 +6,9 @@ import (
 	"path/filepath"
 	"testing"
 
-	"centrepop/parts/golden"
 	"centrepop/templates/draw"
-	"centrepop/templates/sheettest"
+	"centrepop/tests/golden"
+	"centrepop/tests/sheettest"
 
 	"github.com/tdewolff/canvas"
 )

@@ -11,7 +11,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
-	"centrepop/templates/sheettest"
+	"centrepop/tests/sheettest"
 )
 
 // drawn are the items of a panel with its groups resolved.

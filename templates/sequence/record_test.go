@@ -7,9 +7,9 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
-	"centrepop/parts/golden"
 	"centrepop/templates/draw"
-	"centrepop/templates/sheettest"
+	"centrepop/tests/golden"
+	"centrepop/tests/sheettest"
 )
 
 // TestRecorded: the sheets of a plan made by hand, with a joint of each kind, of the

@@ -6,7 +6,7 @@ import (
 	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheets"
-	"centrepop/templates/sheettest"
+	"centrepop/tests/sheettest"
 )
 
 // The operations and the record of a flange, on one page of A3.

@@ -8,9 +8,9 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
-	"centrepop/parts/golden"
 	"centrepop/templates/draw"
-	"centrepop/templates/sheettest"
+	"centrepop/tests/golden"
+	"centrepop/tests/sheettest"
 )
 
 var letter = draw.Frame{WidthMm: 215.9, HeightMm: 279.4, Name: "Letter"}

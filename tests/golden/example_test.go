@@ -3,7 +3,7 @@ package golden_test
 import (
 	"fmt"
 
-	"centrepop/parts/golden"
+	"centrepop/tests/golden"
 )
 
 func ExampleDiff() {
