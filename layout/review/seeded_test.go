@@ -13,6 +13,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/read"
+	"centrepop/parts/seq"
 )
 
 // seed is a fault put into a demo job: one text of one file replaced.
@@ -40,23 +41,25 @@ func seeds(t *testing.T, file string, fields int) []seed {
 	return out
 }
 
-// load puts the fault into a copy of the demo.
-func (s seed) load(t *testing.T) (*parts.Job, error) {
+// load puts the fault, and others of its job, into a copy of the demo.
+func (s seed) load(t *testing.T, with ...seed) (*parts.Job, error) {
 	t.Helper()
 	dir := t.TempDir()
 	if err := os.CopyFS(dir, os.DirFS("../../testdata/"+s.job)); err != nil {
 		t.Fatal(err)
 	}
-	path := filepath.Join(dir, s.file)
-	text, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if n := strings.Count(string(text), s.from); n != 1 {
-		t.Fatalf("%s has %q %d times", s.file, s.from, n)
-	}
-	if err := os.WriteFile(path, []byte(strings.Replace(string(text), s.from, s.to, 1)), 0o644); err != nil {
-		t.Fatal(err)
+	for _, e := range append(with, s) {
+		path := filepath.Join(dir, e.file)
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := strings.Count(string(text), e.from); n != 1 {
+			t.Fatalf("%s has %q %d times", e.file, e.from, n)
+		}
+		if err := os.WriteFile(path, []byte(strings.Replace(string(text), e.from, e.to, 1)), 0o644); err != nil {
+			t.Fatal(err)
+		}
 	}
 	return read.Load(filepath.Join(dir, "job.yaml"))
 }
@@ -118,9 +121,13 @@ func TestSeededFaults(t *testing.T) {
 		if s.code == "missed" {
 			missed++
 		}
-		t.Run(s.job+"/"+s.file+"/"+s.to, func(t *testing.T) {
+	}
+	for _, lot := range lots(all) {
+		t.Run(lot[0].job+"/"+lot[0].file+"/"+lot[0].to, func(t *testing.T) {
 			t.Parallel()
-			s.check(t, clean[s.job])
+			for _, s := range unfound(t, lot, clean[lot[0].job]) {
+				s.check(t, clean[s.job])
+			}
 		})
 	}
 	rate := 1 - float64(missed)/float64(len(all))
@@ -186,44 +193,101 @@ func (s seed) open(t *testing.T) []Finding {
 	return slices.DeleteFunc(found, func(f Finding) bool { return !f.Open() })
 }
 
-// check puts the fault into its job and looks for its code among the findings
-// that the unchanged demo has not.
-func (s seed) check(t *testing.T, clean []string) {
-	t.Helper()
-	job, err := s.load(t)
-	work := layout.Work
-	code, space := strings.CutSuffix(s.code, ", in space")
-	if !space && !slices.Contains(inSpace, s.code) {
-		work = onPaper
-	}
-	var w *layout.Worked
-	if err == nil {
-		w, err = work(job)
-	}
-	if refused := err != nil; refused || s.code == "refused" {
-		if refused != (s.code == "refused") {
-			t.Errorf("refused is %v: %v", refused, err)
+// inSpaceToo is behind the code of a fault that is found only where the machine stands, though others of its code are not.
+const inSpaceToo = ", in space"
+
+// inLot is how many faults are put into one copy of a demo.
+const inLot = 4
+
+// lots are the faults that are looked for at once: those of one job in files of their own, each with a code of its own,
+// all in space or none. What is refused or missed is alone.
+func lots(all []seed) (out [][]seed) {
+	alone := func(s seed) bool { return s.code == "refused" || s.code == "missed" }
+	for _, s := range all {
+		i := slices.IndexFunc(out, func(lot []seed) bool {
+			return !alone(s) && !alone(lot[0]) && len(lot) < inLot && lot[0].job == s.job && lot[0].space() == s.space() &&
+				!slices.ContainsFunc(lot, func(o seed) bool { return o.code == s.code || o.file == s.file })
+		})
+		if i < 0 {
+			out = append(out, []seed{s})
+		} else {
+			out[i] = append(out[i], s)
 		}
-		return
 	}
-	var others []string
-	for _, f := range Review(w) {
+	return out
+}
+
+// space tells whether a fault is found only where the machine stands.
+func (s seed) space() bool {
+	_, said := strings.CutSuffix(s.code, inSpaceToo)
+	return said || slices.Contains(inSpace, s.code)
+}
+
+// findings are those of a job with its faults in it, each with a place and a number if it is one that can get worse.
+func (s seed) findings(t *testing.T, with ...seed) ([]Finding, error) {
+	t.Helper()
+	job, err := s.load(t, with...)
+	if err != nil {
+		return nil, err
+	}
+	work := onPaper
+	if s.space() {
+		work = layout.Work
+	}
+	w, err := work(job)
+	if err != nil {
+		return nil, err
+	}
+	found := Review(w)
+	for _, f := range found {
 		if f.Pos.File == "" || f.Pos.Line < 1 {
 			t.Errorf("%s has no place: %s", f.Code, f.What)
 		}
 		if measured := f.LeftMm != nil || f.OverMm != nil; f.Severity == Check && !measured && !slices.Contains(choices, f.Code) {
 			t.Errorf("%s has no number that could get worse: %s, %s", f.Code, f.What, f.Numbers)
 		}
-		if !f.Open() || slices.Contains(clean, f.Code+f.What+f.Numbers) {
-			continue
-		}
-		if f.Code == code {
-			return
-		}
-		others = append(others, string(f.Severity)+" "+f.Code+": "+f.What)
 	}
-	if s.code == "missed" && others == nil {
+	return found, nil
+}
+
+// unfound are the faults of a lot that are not found when all are in the job at once.
+func unfound(t *testing.T, lot []seed, clean []string) []seed {
+	if len(lot) == 1 {
+		return lot
+	}
+	found, _ := lot[0].findings(t, lot[1:]...)
+	return seq.Keep(lot, func(s seed) bool { return !slices.ContainsFunc(found, s.names(clean)) })
+}
+
+// names tells whether an open finding, which the unchanged demo has not, has the code of a fault.
+func (s seed) names(clean []string) func(f Finding) bool {
+	code := strings.TrimSuffix(s.code, inSpaceToo)
+	return func(f Finding) bool {
+		return f.Open() && f.Code == code && !slices.Contains(clean, f.Code+f.What+f.Numbers)
+	}
+}
+
+// check puts the fault into its job alone and looks for its code among the findings
+// that the unchanged demo has not.
+func (s seed) check(t *testing.T, clean []string) {
+	t.Helper()
+	found, err := s.findings(t)
+	if refused := err != nil; refused || s.code == "refused" {
+		if refused != (s.code == "refused") {
+			t.Errorf("refused is %v: %v", refused, err)
+		}
 		return
 	}
-	t.Errorf("no finding %s, only %q", s.code, others)
+	if slices.ContainsFunc(found, s.names(clean)) {
+		return
+	}
+	var others []string
+	for _, f := range found {
+		if f.Open() && !slices.Contains(clean, f.Code+f.What+f.Numbers) {
+			others = append(others, string(f.Severity)+" "+f.Code+": "+f.What)
+		}
+	}
+	if s.code != "missed" || others != nil {
+		t.Errorf("%s/%s: no finding %s, only %q", s.file, s.to, s.code, others)
+	}
 }
