@@ -685,7 +685,45 @@ func TestAim(t *testing.T) {
 		}
 	}
 	mm, in := cutterWidths(parts.Millimetres), cutterWidths(parts.Inches)
-	if len(in) != 15 || in[0] != 25.4/8 || math.Abs(in[1]-25.4*3/16) > 1e-9 || in[14] != 25.4 || mm[0] != 3 {
+	if len(in) != 15 || in[0] != 25.4/8 || math.Abs(in[1]-25.4*3/16) > 1e-9 || in[14] != 25.4 || fmt.Sprint(mm) != "[3 4 5 6 8 10 12 14 16 18 20 22 25 28 32 36 40]" {
 		t.Errorf("%v, %v", mm, in)
+	}
+}
+
+// TestWrapStrip: a slot along is marked as far as it lies on its step, of 50 to 150, if more of that is
+// straight than round; the paper goes 15 beyond, to whole fives, and is 40 wide at least.
+func TestWrapStrip(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		edge                         parts.Face
+		at, around, along            float64
+		axial, length, width, wideMm float64
+	}{
+		{parts.Front, 75, 8, 20, 25, 20, 8, 50}, {parts.Back, 75, 8, 20, 75, 20, 8, 100}, {parts.Front, 52, 8, 20, 6, 12, 8, 40}, {parts.Front, 148, 8, 20, 94, 12, 8, 100}, {parts.Back, 148, 8, 20, 6, 12, 8, 40},
+		{parts.Front, 48.1, 8, 20, 4.05, 8.1, 8, 40}, {parts.Front, 48, 8, 20, -2, 20, 8, 40}, // 8 of it on the step: no straight
+		{parts.Front, 80, 20, 8, 30, 20, 8, 50}, {parts.Front, 52, 20, 8, 2, 20, 8, 40}, // round it
+	} {
+		w := wrapped{Step: &Step{FromMm: 50, ToMm: 150, Size: Sized{NominalMm: 60}}, edge: c.edge, rows: []plan.RadialRow{{N: 1, AxialMm: c.at, AroundMm: c.around, AlongMm: c.along, Shape: "slot"}}}
+		got := w.cylinder(0.1)
+		f := got.Features[0]
+		if f.AxialMm != c.axial || f.LengthMm != c.length || f.WidthMm != c.width || got.WidthMm != c.wideMm {
+			t.Errorf("%+v: %g, %g × %g on a strip of %g", c, f.AxialMm, f.LengthMm, f.WidthMm, got.WidthMm)
+		}
+	}
+}
+
+// TestThroughJig: the jig guides the last drill alone, and the stop counts its plate where the hole is blind.
+func TestThroughJig(t *testing.T) {
+	t.Parallel()
+	for depth, stop := range map[string]bool{"": false, ", depth: 12": true} {
+		m := work(t, "mm", "part: p\nkind: plate\nmaterial: S355\nstock: {plate: 40 mm, cut: saw}\noutline: {square: 200}\nholes: [{name: h, at: [[50, 0], [-50, 0]], size: M20 tap"+depth+"}]\n")
+		if s := lines(m); !strings.Contains(s, "pilot") {
+			t.Error(s)
+		}
+		m.ThroughJigs([]Jigged{{Group: "h", Lay: "Lay it on.", PlateMm: 10}})
+		s := lines(m)
+		if !strings.Contains(s, "Lay it on.\nThrough the jig: Drill Ø17.5: 455 rev/min. Put a close Ø17.5 pin through the jig and hole 1 as soon") || strings.Contains(s, "pilot") || strings.Contains(s, "counts the 10 of the jig") != stop {
+			t.Error(s)
+		}
 	}
 }

@@ -119,7 +119,7 @@ func (o *drilling) open(bores []*Step) {
 func (o *drilling) widen(bores []*Step) {
 	for _, s := range bores {
 		end, _ := o.deepMm(s)
-		if o.holeMm == 0 || slices.Contains(o.wide, s) || s.Size.AsBought || o.drilledFirst(s) || tapped(s) {
+		if o.holeMm == 0 || slices.Contains(o.wide, s) || o.drilledFirst(s) || tapped(s) {
 			continue
 		}
 		way, ok := cutting.Widening(s.leastMm(), o.holeMm, o.largestDrillMm(), o.drills())

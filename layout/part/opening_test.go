@@ -35,6 +35,10 @@ func TestOpening(t *testing.T) {
 			[]string{"Stop every drill short of 130 mm from the front face.", "Bore wide Ø40", "Turn from the back face", "Centre-drill.\n", "Drill Ø6", "Deep: draw the drill back often"}, "from the floor before it"},
 		{"deep, with limits, before a narrow one", "{name: narrow, diameter: 8, length: 50}, {name: deep, diameter: 12, fit: H7, length: 150}",
 			[]string{"Drill Ø8", "Turn from the back face", "Drill out deep Ø12 H7, 150 long.", "Drill Ø11.7, leaves 0.3 mm", "Deep: draw the drill back often", "Ream Ø12 H7"}, ""},
+		{"tapped, no bar reaches through", "{name: screw, thread: M24, length: 150}, {name: narrow, diameter: 10, length: 50}",
+			[]string{"Stop every drill short of 150 mm", "Drill Ø20, leaves 1 mm", "Screw: the tap drill makes it, no bar reaches so deep, 150 long.\nDrill Ø21", "Tap screw M24", "Turn from the back face", "Drill Ø9, leaves 1 mm"}, "no drill's point"},
+		{"tapped from the back", "{name: narrow, diameter: 10, length: 50}, {name: screw, thread: M24, length: 150}",
+			[]string{"Drill Ø9, leaves 1 mm", "Bore narrow Ø10", "Turn from the back face", "Screw: the tap drill makes it, no bar reaches so deep, 150 long.\nDrill Ø21, ", "Tap screw M24"}, "no drill's point"},
 		{"in the middle", "{name: front, diameter: 40, length: 95}, {name: narrow, diameter: 9, length: 10}, {name: rear, diameter: 40, length: 95}",
 			[]string{"Stop every drill short of 95 mm", "Drill Ø30", "Narrow from the floor before it", "Turn from the back face", "For rear let no drill's point go over 95 mm deep.", "Bore rear Ø40"}, ""},
 	} {

@@ -970,13 +970,18 @@ func (b *bench) noBar(s *Step) bool {
 	return !ok
 }
 
-// deepLines make a bore with limits that no bar reaches, beyond what opens the middle.
+// deepLines make a bore with limits, or drill one that is tapped, where no bar reaches and what
+// opens the middle leaves it narrower.
 func (b *bench) deepLines(s *Step) []string {
-	if s.Size.Thread != nil || !s.Size.Fitted() || !b.noBar(s) || b.drilledFirst(s) {
+	if b.drilledFirst(s) || !tapped(s) && (s.Size.Thread != nil || !s.Size.Fitted() || !b.noBar(s)) {
 		return nil
 	}
-	m := Made{FinishedMm: s.Size.NominalMm, Size: s.Size}
+	m := Made{Thread: s.Size.Thread, FinishedMm: s.Size.NominalMm, Size: s.Size}
 	way := b.holeWay(m, s.LengthMm(), true) // a narrower bore, or metal, is behind it
+	if m.Thread != nil {
+		way.Drills = way.Drills[max(0, len(way.Drills)-1):] // the narrower one is its pilot
+		return b.drillLines(way, true)
+	}
 	return append(b.drillLines(way, true), b.finishLines(m, way)...)
 }
 
