@@ -2,6 +2,7 @@ package assembly
 
 import (
 	"math"
+	"reflect"
 	"testing"
 )
 
@@ -81,4 +82,94 @@ func TestLooks(t *testing.T) {
 			t.Errorf("a normal with %g: %d, want %d", z, got, want)
 		}
 	}
+}
+
+// TestSmallBounds: what the answers turn on, by hand, just inside it and just beyond.
+func TestSmallBounds(t *testing.T) {
+	t.Parallel()
+	mm2 := func(o Outline) float64 {
+		area, _ := newRegion(o).area()
+		return math.Round(area*1e6) / 1e6
+	}
+	rectangle := func(corner float64) Outline { return Outline{RectangleLoop(Pt{}, Pt{10, 6}, corner)} }
+	steel := func(b Body) Body {
+		b.DensityKgM3 = 7850
+		return b
+	}
+	feet := func(low float64) int { // a plate on three posts of Ø20 and a fourth that ends above the floor
+		plate := steel(still("plate", Of(Cuboid(Vec{0, 0, 50}, Vec{200, 100, 60}))))
+		bodies := []Body{plate}
+		for i, p := range []Vec{{10, 10, 0}, {190, 10, 0}, {10, 90, 0}, {190, 90, low}} {
+			bodies = append(bodies, steel(at(string(rune('a'+i)), Of(Cuboid(Vec{-10, -10, 0}, Vec{10, 10, 50 - p.Z})), Move(p))))
+		}
+		s, _ := Standing(bodies, AxisZ)
+		n := 0
+		for _, f := range s.Feet {
+			if f.X > 170 && f.Y > 70 {
+				n++
+			}
+		}
+		return n
+	}
+	sees := func(x, z float64) float64 { // of an opening of 12 in radius, with a pin of 0.1 in front
+		free, _ := Opening{Along: AxisZ, RadiusMm: 12, ReachMm: 30}.Look([]Body{still("pin", Of(Cylinder(0.1, z, z+5).At(Move(Clock(x, 7.5)))))})
+		return math.Round((1-free)*144*1e3) / 1e3
+	}
+	ends := func(crossings []Crossing) (out []float64) {
+		for _, c := range crossings {
+			out = append(out, c.FromMm, c.ToMm)
+		}
+		return out
+	}
+	bar := Of(Cylinder(10, 0, 40))
+	block := Of(Cuboid(Vec{-20, -10, 0}, Vec{20, 10, 30}))
+	turns := func(p Pose) Vec {
+		v := turnBetween(Still, p).Times(180 / math.Pi)
+		return Vec{math.Round(v.X*1e6) / 1e6, math.Round(v.Y*1e6) / 1e6, math.Round(v.Z*1e6) / 1e6}
+	}
+	spread := func(s shape, n int) (sum float64) {
+		for _, c := range s.columns(n) {
+			sum += c.area
+		}
+		return math.Round(sum * 1e3)
+	}
+	pyramid := newRuled([]Pt{{-40, -40}, {40, -40}, {40, 40}, {-40, 40}}, []Pt{{-20, -20}, {20, -20}, {20, 20}, {-20, 20}}, -10, 30)
+	moved := func(f Freedom, q float64) Vec {
+		p := motion([]Freedom{f}, []float64{q}).Apply(Vec{1, 2, 3})
+		return Vec{math.Round(p.X*1e6) / 1e6, math.Round(p.Y*1e6) / 1e6, math.Round(p.Z*1e6) / 1e6}
+	}
+	quarter := leverMm * math.Pi / 2
+	for _, c := range []struct {
+		what      string
+		got, want any
+	}{
+		{"a rectangle with round corners", []float64{mm2(rectangle(0)), mm2(rectangle(0.5)), mm2(rectangle(1)), mm2(rectangle(3))}, []float64{60, 59.785398, 59.141593, 52.274334}},
+		{"discs of Ø10 beside one another, one in the other, with one in that", []float64{mm2(Outline{circle(Pt{}, 5), circle(Pt{X: 10.2}, 5)}), mm2(Outline{circle(Pt{}, 5), circle(Pt{}, 4)}), mm2(Outline{circle(Pt{}, 5), circle(Pt{}, 4), circle(Pt{}, 3)})}, []float64{157.079633, 28.274334, 56.548668}},
+		{"an arc cut where it is highest and lowest", []int{len(newRegion(Outline{circle(Pt{}, 5)}).segs), len(newRegion(Outline{Loop{{Pt{-10, 0}, 0}, {Pt{10, 0}, 1}}}).segs), len(newRegion(Outline{Loop{{Pt{0, -10}, 0}, {Pt{0, 10}, 1}}}).segs)}, []int{4, 3, 2}},
+		{"boxes joined", []Box{nothing().Join(bar.Box()), bar.Box().Join(nothing()), block.Box().Join(bar.Box())}, []Box{bar.Box(), bar.Box(), {Vec{-20, -10, 0}, Vec{20, 10, 40}}}},
+		{"half a millimetre over the floor is a foot", []int{feet(0), feet(0.49), feet(0.51), feet(0.9)}, []int{1, 1, 0, 0}},
+		// Six rings of equal area, the first at 12 · √(1/12) = 3.464, in 24 spokes, the first at 7.5°.
+		{"one look of the 144 through an opening meets a pin", []float64{sees(3.464, 10), sees(3.7, 10), sees(6, 10), sees(7.746, 10), sees(3.464, 29.9), sees(3.464, 30), sees(3.464, 30.1), sees(3.464, -4), sees(3.464, -6)}, []float64{1, 0, 1, 1, 1, 0, 0, 1, 0}},
+		{"what a line crosses ahead", [][]float64{ends(Crossings([]Body{still("b", bar)}, Vec{X: -50}, AxisX)), ends(Crossings([]Body{still("b", block)}, Vec{Z: 10}, AxisX)), ends(Crossings([]Body{still("b", block)}, Vec{X: 20.1, Z: 10}, AxisX))}, [][]float64{nil, {0, 20}, nil}},
+		{"looks the same once it is turned", []bool{bar.Same(Rotate(AxisZ, 37)), bar.Same(Rotate(AxisX, 180)), bar.Same(Rotate(AxisX, 180).Shifted(Vec{Z: 40})), bar.Same(Move(Vec{X: 0.2})), bar.Same(Move(Vec{X: 0.3})), bar.Same(Move(Vec{Z: 0.24})), bar.Same(Move(Vec{Z: 0.26})), block.Same(Rotate(AxisZ, 180)), block.Same(Rotate(AxisZ, 90)), Of(Cuboid(Vec{-20, -20, 0}, Vec{20, 20, 30})).Same(Rotate(AxisZ, 90))}, []bool{true, false, true, true, false, true, false, true, false, true}},
+		{"turns", []Vec{turns(Still), turns(Rotate(AxisX, 30)), turns(Rotate(AxisY, -90)), turns(Rotate(AxisZ, 179)), turns(Rotate(AxisX, 180)), turns(Rotate(AxisY, 180)), turns(Rotate(AxisZ, 180))}, []Vec{{}, {X: 30}, {Y: -90}, {Z: 179}, {X: 180}, {Y: 180}, {Z: 180}}},
+		{"freedoms", []Vec{moved(SlideX, 5), moved(SlideY, 5), moved(SlideZ, -5), moved(TurnX, quarter), moved(TurnY, quarter), moved(TurnZ, quarter)}, []Vec{{6, 2, 3}, {1, 7, 3}, {1, 2, -2}, {1, -3, 2}, {3, 2, -1}, {-2, 1, 3}}},
+		{"columns stand for the whole outline", []float64{spread(block.add[0].shape, 3), spread(pyramid, 3), spread(pyramid, 1)}, []float64{800e3, 6400e3, 6400e3}},
+		{"as many lines to a shape as it is to be fine", []int{len(block.add[0].shape.columns(1)), len(block.add[0].shape.columns(3)), len(pyramid.columns(1))}, []int{16, 144, 64}},
+		{"a leaning body has a circle of 72 corners, of the disc's area", []float64{float64(len(circleCorners(Pt{}, 10, roundCorners))), math.Round(mm2(Outline{PolygonLoop(circleCorners(Pt{3, 4}, 10, 72)...)})*1e3) / 1e3}, []float64{72, 314.159}},
+		{"a hull leaves out what lies on its sides", hull([]Pt{{0, 0}, {10, 0}, {5, 0}, {5, 5}, {10, 10}, {0, 10}, {10, 5}, {3, 4}}), []Pt{{0, 0}, {10, 0}, {10, 10}, {0, 10}}},
+		{"a hull of one place, of a line", [][]Pt{hull([]Pt{{1, 2}}), hull([]Pt{{0, 0}, {5, 5}, {10, 10}})}, [][]Pt{{{1, 2}}, {{0, 0}, {10, 10}}}},
+		{"a clock", []float64{ClockDeg(Vec{Y: 1}), ClockDeg(Vec{X: 1}), ClockDeg(Vec{Y: -1}), ClockDeg(Vec{X: -1})}, []float64{0, 90, 180, 270}},
+		{"any y where it is along z", Frame(Vec{}, AxisX, AxisX.Times(3)), Frame(Vec{}, AxisX, AxisX.Square())},
+		{"gaps that are alike to 0.01 are one", addGap(addGap(addGap(nil, Gap{Mm: 1, AreaMm2: 2}), Gap{Mm: 1.0099, AreaMm2: 3}), Gap{Mm: 0.9899, AreaMm2: 4}), []Gap{{Mm: 1, AreaMm2: 5}, {Mm: 0.9899, AreaMm2: 4}}},
+	} {
+		if !reflect.DeepEqual(c.got, c.want) {
+			t.Errorf("%s: %v, want %v", c.what, c.got, c.want)
+		}
+	}
+	// The corner of a block of 40 × 20 is √(20² + 10²) from its axis, moved by 5 in x √(25² + 10²).
+	near(t, "reach", block.ReachMm(Still, 5), math.Hypot(20, 10), 1e-9)
+	near(t, "reach, moved", block.ReachMm(Move(Vec{X: -5}), 5), math.Hypot(25, 10), 1e-9)
+	near(t, "reach, on its side", block.ReachMm(Rotate(AxisX, 90), 5), math.Hypot(20, 30), 1e-9)
+	near(t, "reach of a round", bar.ReachMm(Move(Vec{X: 3}), 1), 13, 0.01)
 }
