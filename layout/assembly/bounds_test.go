@@ -3,6 +3,7 @@ package assembly
 import (
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 )
 
@@ -139,10 +140,87 @@ func TestSmallBounds(t *testing.T) {
 		return Vec{math.Round(p.X*1e6) / 1e6, math.Round(p.Y*1e6) / 1e6, math.Round(p.Z*1e6) / 1e6}
 	}
 	quarter := leverMm * math.Pi / 2
+	about := func(o Outline) Pt {
+		_, c := newRegion(o).area()
+		return Pt{math.Round(c.X*1e3) / 1e3, math.Round(c.Y*1e3) / 1e3}
+	}
+	clockwise := PolygonLoop(Pt{}, Pt{0, 6}, Pt{10, 6}, Pt{10, 0})
+	bow := math.Tan(math.Pi / 48) // an arc of 15° over a chord of 10
+	kg := func(mass, density float64) [2]any {
+		b := still("b", Of(Cuboid(Vec{}, Vec{1e3, 1e3, 1e3})))
+		b.MassKg, b.DensityKgM3 = mass, density
+		kg, _, ok := b.Mass()
+		return [2]any{math.Round(kg*1e6) / 1e6, ok}
+	}
+	deep := func(a, b *Solid, move Vec) float64 {
+		over, _ := PairOverlap(&Body{Solid: a, Pose: Still}, &Body{Solid: b, Pose: Move(move)}, 0, Usual)
+		return math.Round(over.DepthMm*1e3) / 1e3
+	}
+	axial := func(p Pose, more ...Simple) bool { // the ring is made up of more than one
+		a, b := still("a", Of(append([]Simple{Tube(40, 20, 0, 50)}, more...)...)), at("b", Of(Cylinder(10, 0, 30)), p)
+		_, ok := onAxis(&a, &b)
+		return ok
+	}
+	notAlone := func(a, b *Solid) bool {
+		c, _ := onAxis(&Body{Solid: a, Pose: Still}, &Body{Solid: b, Pose: Still})
+		return c.cut
+	}
+	half := Cuboid(Vec{-50, 0, -50}, Vec{50, 50, 90})
+	slung := func(z float64) any { // a bar, 200 long, its top at z
+		b := steel(still("bar", Of(Cuboid(Vec{-100, -5, z - 10}, Vec{100, 5, z}))))
+		s, ok := Slings([]Body{b}, AxisZ, AxisX, 60)
+		return [3]any{s.Points, s.IDs, ok}
+	}
+	hooked := func(z float64) any { return [3]any{[2]Vec{{-60, 0, z}, {60, 0, z}}, [2]string{"bar", "bar"}, true} }
+	slope := func(f Freedom) (out []float64) { // of what a stop misses, by a freedom of what it stops
+		s := &solver{root: "rail", at: Still, meets: []Meet{{A: "rail", B: "shoe", OnA: Still, OnB: Still, Free: []Freedom{f}}, {A: "rail", B: "shoe", OnA: Still, OnB: Still}}}
+		s.grow()
+		for _, x := range s.slopes(s.q)[0] {
+			out = append(out, math.Round(x*1e6)/1e6)
+		}
+		return out
+	}
+	rings := func(outside, inside float64, from ...float64) *Solid { // a ring of 10 at each
+		var out []Simple
+		for _, z := range from {
+			out = append(out, Tube(outside, inside, z, z+10))
+		}
+		return Of(out...)
+	}
+	way := Way{Back: AxisZ, FarMm: 300, FinestMm: 3, Tolerance: Usual}
+	stops := func(fixed, mover *Solid, back Vec) (out []float64) {
+		w := way
+		w.Back = back
+		for _, b := range slices.Collect(w.Blocks([]Body{still("m", mover)}, []Body{still("f", fixed)}, nil)) {
+			out = append(out, math.Round(b.FirstMm*1e6)/1e6, b.LastMm, b.At.Z)
+		}
+		if free := w.Free([]Body{still("m", mover)}, []Body{still("f", fixed)}, nil); free != (out == nil) {
+			t.Errorf("free %v, stops %v", free, out)
+		}
+		return out
+	}
 	for _, c := range []struct {
 		what      string
 		got, want any
 	}{
+		{"small areas, one of them 1 mm²", []Pt{about(Outline{RectangleLoop(Pt{X: 3}, Pt{3.5, 1}, 0)}), about(Outline{RectangleLoop(Pt{X: 3}, Pt{4, 1}, 0)}), about(Outline{RectangleLoop(Pt{X: 3}, Pt{5, 1}, 0), RectangleLoop(Pt{3.2, 0.2}, Pt{3.7, 0.8}, 0)})}, []Pt{{3.25, 0.5}, {3.5, 0.5}, {4.097, 0.5}}},
+		{"about its middle, whichever way its corners go", []any{about(Outline{clockwise}), mm2(Outline{clockwise}), about(Outline{clockwise, PolygonLoop(Pt{1, 1}, Pt{1, 2}, Pt{2, 2}, Pt{2, 1})})}, []any{Pt{5, 3}, 60.0, Pt{5.059, 3.025}}},
+		// The piece between arc and chord: r = 5 / sin 7.5° = 38.306, r²/2 · (0.261799 − sin 15°) = 2.187.
+		{"flat arcs, out and in", []float64{mm2(Outline{Loop{{Pt{}, bow}, {Pt{X: 10}, 0}, {Pt{10, 6}, 0}, {Pt{0, 6}, 0}}}), mm2(Outline{Loop{{Pt{}, -bow}, {Pt{X: 10}, 0}, {Pt{10, 6}, 0}, {Pt{0, 6}, 0}}})}, []float64{62.186658, 57.813342}},
+		{"the mass said, that of its density, none", [][2]any{kg(0.5, 7850), kg(2, 0.5), kg(0, 0.5), kg(0, 0)}, [][2]any{{0.5, true}, {2.0, true}, {0.5, true}, {0.0, false}}},
+		{"a ring round a shaft, free, then 1 deep, and one beyond its end", []float64{deep(Of(Cylinder(10, 0, 50)), Of(Tube(20, 10.5, 10, 20)), Vec{}), deep(Of(Cylinder(11, 0, 50)), Of(Tube(20, 10, 10, 20)), Vec{}), deep(Of(Cylinder(11, 0, 50)), Of(Tube(20, 10, 10, 20)), Vec{Z: 41})}, []float64{0, 1, 0}},
+		// A taper of 1 : 10 pushed 10 too far is 1 too large, 1 · cos 5.71° = 0.995 off the surface.
+		{"a taper in its bore, 10 too far in", []float64{deep(Of(Turned([]ZR{{0, 30}, {50, 30}}, []ZR{{0, 20}, {50, 15}})), Of(Turned([]ZR{{-20, 22}, {50, 15}}, nil)), Vec{}), deep(Of(Turned([]ZR{{0, 30}, {50, 30}}, []ZR{{0, 20}, {50, 15}})), Of(Turned([]ZR{{-20, 22}, {50, 15}}, nil)), Vec{Z: 10})}, []float64{0, 0.995}},
+		{"the same ring twice, 1.5 deep in its middle", deep(rings(20, 17, 0), rings(20, 17, 0), Vec{}), 1.5},
+		{"on one axis", []bool{axial(Still), axial(Move(Vec{X: 0.9e-4})), axial(Move(Vec{X: 1.1e-4})), axial(Rotate(AxisX, 180)), axial(Rotate(AxisX, 5e-6)), axial(Rotate(AxisX, 6.2e-6)), axial(Still, Tube(50, 20, 50, 60)), axial(Still, Tube(50, 20, 50, 60).At(Move(Vec{X: 0.9e-4}))), axial(Still, Tube(50, 20, 50, 60).At(Move(Vec{X: 1.1e-4}))), axial(Still, Tube(50, 20, 50, 60).At(Rotate(AxisX, 180))), axial(Still, Tube(50, 20, 50, 60).At(Rotate(AxisX, 0.01))), axial(Still, half)}, []bool{true, true, false, true, true, false, true, true, false, true, false, false}},
+		{"not turned alone", []bool{notAlone(bar, bar), notAlone(bar.Cut(half), bar), notAlone(bar, bar.Cut(half)), notAlone(bar.Within(half), bar), notAlone(bar, bar.Within(half)), notAlone(bar.Cut(half), bar.Within(half)), notAlone(bar.Cut(half), bar.Cut(half))}, []bool{false, true, true, true, true, true, true}},
+		{"slung at its top, wherever that is", []any{slung(0), slung(500), slung(-500)}, []any{hooked(0), hooked(500), hooked(-500)}},
+		{"how a stop's misses go with a freedom", [][]float64{slope(SlideX), slope(SlideZ), slope(TurnY)}, [][]float64{{1, 0, 0, 0, 0, 0}, {0, 0, 1, 0, 0, 0}, {0, 0, 0, 0, 1, 0}}},
+		{"appended where it leads elsewhere", []int{len(appendBase(nil, []float64{1e-6, 0})), len(appendBase(nil, []float64{0.9e-5, 0})), len(appendBase(nil, []float64{1.05e-5, 0})), len(appendBase([][]float64{{1, 0}}, []float64{3, 0})), len(appendBase([][]float64{{1, 0}}, []float64{3, 1}))}, []int{0, 0, 1, 1, 2}},
+		// The mover's ring of 30 to 50 meets that of 45 to 60 outside, and its neck of 20 that of 25 to 15 inside.
+		{"stopped by a ring, from both sides", [][]float64{stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 45, -100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 50, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.9, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.96, 100), rings(50, 30, 0), AxisZ)}, [][]float64{{110, 90, 110}, {110, 90, -100}, nil, nil, {110, 90, 110}, nil}},
+		{"stopped by two, the inner one nearer, and by the nearer alone", [][]float64{stops(Of(Tube(25, 15, 150, 160), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ)}, [][]float64{{160, 70, 160}, {90, 40, 90}, {60, 40, 60}}},
+		{"it lies 0.6 in it and comes from there", [][]float64{stops(rings(60, 45, 0), rings(50, 30, 9.4), AxisZ), stops(rings(60, 45, 0), rings(50, 30, 9.96), AxisZ)}, [][]float64{{0.6, 0, 10}, nil}},
 		{"a rectangle with round corners", []float64{mm2(rectangle(0)), mm2(rectangle(0.5)), mm2(rectangle(1)), mm2(rectangle(3))}, []float64{60, 59.785398, 59.141593, 52.274334}},
 		{"discs of Ø10 beside one another, one in the other, with one in that", []float64{mm2(Outline{circle(Pt{}, 5), circle(Pt{X: 10.2}, 5)}), mm2(Outline{circle(Pt{}, 5), circle(Pt{}, 4)}), mm2(Outline{circle(Pt{}, 5), circle(Pt{}, 4), circle(Pt{}, 3)})}, []float64{157.079633, 28.274334, 56.548668}},
 		{"an arc cut where it is highest and lowest", []int{len(newRegion(Outline{circle(Pt{}, 5)}).segs), len(newRegion(Outline{Loop{{Pt{-10, 0}, 0}, {Pt{10, 0}, 1}}}).segs), len(newRegion(Outline{Loop{{Pt{0, -10}, 0}, {Pt{0, 10}, 1}}}).segs)}, []int{4, 3, 2}},

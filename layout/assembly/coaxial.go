@@ -30,7 +30,7 @@ func onAxis(a, b *Body) (*coaxial, bool) {
 	return &coaxial{
 		axis: axis,
 		a:    sections(a, axis), b: sections(b, axis),
-		cut: len(a.Solid.cut)+len(a.Solid.within)+len(b.Solid.cut)+len(b.Solid.within) > 0,
+		cut: max(len(a.Solid.cut), len(a.Solid.within), len(b.Solid.cut), len(b.Solid.within)) > 0,
 	}, true
 }
 

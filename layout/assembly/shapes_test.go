@@ -53,6 +53,10 @@ var shapesByFormula = []struct {
 	{"bars across, what both hold", Of(Cylinder(20, -60, 60)).Within(Cylinder(25, -60, 60).At(Rotate(AxisX, 90))), func(p Vec) bool {
 		return math.Hypot(p.X, p.Y) < 20 && math.Hypot(p.X, p.Z) < 25
 	}},
+	{"block with a slanting window", Of(Cuboid(Vec{-30, -25, -20}, Vec{30, 25, 20})).Cut(Cuboid(Vec{-8, -6, -80}, Vec{8, 6, 80}).At(Rotate(AxisX, 40))), func(p Vec) bool {
+		q := Rotate(AxisX, -40).Apply(p)
+		return math.Abs(p.X) < 30 && math.Abs(p.Y) < 25 && math.Abs(p.Z) < 20 && !(math.Abs(q.X) < 8 && math.Abs(q.Y) < 6)
+	}},
 }
 
 // TestShapes: by a thousand points and lines each, the distance has the sign of

@@ -69,6 +69,8 @@ func TestBulkIsExact(t *testing.T) {
 			100000 - math.Pi*300*6, Vec{Z: (100000*5 - math.Pi*300*6*7) / (100000 - math.Pi*300*6)}},
 		{"two apart", Of(Cylinder(10, 0, 10), Cylinder(10, 30, 40)), math.Pi * 2000, Vec{Z: 20}},
 		{"two bars in one another", Of(Cylinder(10, 0, 10), Cylinder(10, 5, 20)), math.Pi * 2000, Vec{Z: 10}},
+		{"two plates in one another", Of(Cuboid(Vec{0, 0, 0}, Vec{10, 20, 5}), Cuboid(Vec{0, 0, 3}, Vec{10, 20, 8})), 1600, Vec{5, 10, 4}},
+		{"a bore beside it and one in it", Of(Cylinder(50, 0, 10)).Cut(Cylinder(20, 30, 41), Cylinder(20, -1, 11)), math.Pi * 2100 * 10, Vec{Z: 5}},
 		{"half of a bar", Of(Cylinder(10, 0, 10)).Within(Cuboid(Vec{-20, -20, 2}, Vec{20, 20, 6})), math.Pi * 400, Vec{Z: 4}},
 	} {
 		b := c.solid.Bulk()
