@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/bars"
+	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -216,13 +217,16 @@ func TestNeutralLine(t *testing.T) {
 	}
 }
 
-// TestBranchLeans: what stands square leans to no side.
+// TestBranchLeans: what stands square leans to no side; the end without a saddle reaches no main.
 func TestBranchLeans(t *testing.T) {
 	t.Parallel()
 	for angle, leans := range map[string]bool{"90": false, "75": true} {
 		m := work(t, "mm", branch("angle: "+angle+", place: {clock: 90, axial: 300}"), mainTube)
 		if got := strings.Contains(feature(m, "back end saddle").Note, "leaning to its front"); got != leans {
 			t.Errorf("at %s°: %s", angle, feature(m, "back end saddle").Note)
+		}
+		if reach, main, ok := m.ReachMm(parts.Front); reach != 0 || main != 0 || ok {
+			t.Errorf("the front reaches %g to a main of %g, %v", reach, main, ok)
 		}
 	}
 }
@@ -548,6 +552,7 @@ func TestRefused(t *testing.T) {
 		{"no such disc", "mm", shaft("", "keyways: [{name: k, in: nose, axial: 40, key: woodruff 5x7}]\n"), "no Woodruff key is 5x7", "centrepop key"},
 		{"no such key", "mm", shaft("", "keyways: [{name: k, in: nose, length: 30, key: 10x7}]\n"), "no standard key is 10 × 7", "another key, or give depth and fit"},
 		{"limits that are not its own", "mm", shaft("", "keyways: [{name: k, in: nose, length: 30, fit: {limits: [8.9, 10]}}]\n"), "the limits are far from the key's width of 10", "two sizes"}, {"or too wide", "mm", shaft("", "keyways: [{name: k, in: nose, length: 30, fit: {limits: [10, 11.1]}}]\n"), "the limits are far", ""}, {"a tenth off", "mm", shaft("", "keyways: [{name: k, in: nose, length: 30, fit: {limits: [9, 11]}}]\n"), "", ""},
+		{"no such key in a bore that waits for a weld", "mm", "part: h\nkind: turned\nmaterial: S235\nstock: {round: 65}\nprofile:\n  outside: [{name: body, diameter: 60, length: 40}]\n  inside: [{name: bore, diameter: 30, fit: H7, length: 40, after-weld: yes}]\nkeyways: [{name: k, in: bore, key: 10x7}]\n", "no standard key is 10 × 7", ""},
 		{"no such thread", "mm", strings.Replace(shaft("", ""), "diameter: 38", "thread: M38.5", 1), "thread M38.5 is not known", ""}, {"a class of the other side", "in", strings.Replace(shaft("", ""), "diameter: 38", "thread: 1/2-13 UNC-2B", 1), "that of the other side", "A for what is turned outside"},
 	} {
 		job := load(t, c.units, c.text)
@@ -724,6 +729,22 @@ func TestThroughJig(t *testing.T) {
 		s := lines(m)
 		if !strings.Contains(s, "Lay it on.\nThrough the jig: Drill Ø17.5: 455 rev/min. Put a close Ø17.5 pin through the jig and hole 1 as soon") || strings.Contains(s, "pilot") || strings.Contains(s, "counts the 10 of the jig") != stop {
 			t.Error(s)
+		}
+	}
+}
+
+// TestSpeedNotes: of a shop's own speeds one up to a quarter too fast, or not under six tenths of what is
+// wanted, goes without a word; a thread is cut at 150. Common practice, no source.
+func TestSpeedNotes(t *testing.T) {
+	t.Parallel()
+	b := &bench{Numbered: work(t, "mm", "part: p\nkind: turned\nmaterial: S235\nstock: {round: 25 mm}\nprofile:\n  outside: [{name: screw, thread: M20, length: 40}]\n").Numbered}
+	for _, c := range []struct {
+		slow, fast float64
+		note       string
+	}{{187.5, 400, ""}, {187.6, 400, "slowest speed, 150 wanted: light cuts, coolant"}, {90, 400, ""}, {89.9, 400, "nearest below 150"}, {150, 151, ""}} {
+		b.Job.Shop.LatheRPM = []parts.Number{{Value: c.slow}, {Value: c.fast}}
+		if rpm, note, _ := b.rpm(cutting.Thread, 20, true); rpm != c.slow || note != c.note {
+			t.Errorf("%+v: %g, %s", c, rpm, note)
 		}
 	}
 }

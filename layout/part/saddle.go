@@ -109,7 +109,7 @@ func (m *saddle) dropMm(clockDeg float64) (mm float64, exact bool) {
 }
 
 // ReachMm is the length along a tube with a saddle from the crossing of the axes
-// to its other end, and the diameter of what it sits on; ok is false where the
+// to its other end, and the diameter of what it sits on; 0, 0 and false where the
 // end has none.
 func (g *Shape) ReachMm(f parts.Face) (reachMm, mainMm float64, ok bool) {
 	for _, m := range g.saddles {
