@@ -11,8 +11,7 @@ func Labelled(label, value string) string {
 // RunningHead is the head of a further page.
 func RunningHead(title, rest string, width float64) Piece {
 	p := Piece{Height: 10}
-	shown, size := Shrink(title+" – "+rest, 4.6, true, width)
-	p.Draw.Add(Text{YMm: -4.6, SizeMm: size, Bold: true, Content: shown, Heading: 1})
+	p.Draw.Add(Text{YMm: -4.6, SizeMm: 4.6, Bold: true, Content: title + " – " + rest, Heading: 1}.Within(width))
 	p.Draw.Add(Segment(0, -6.8, width, -6.8, 0.5))
 	return p
 }

@@ -60,6 +60,21 @@ func NewTrial(next func(page int) (*Sheet, Piece), most int) *Flow {
 	return f
 }
 
+// Pages makes the sheets of a flow, each like the given one and not to scale unless it
+// says so for the first: the first below its head, the others below a running one.
+func Pages(like Sheet, first Piece, title, rest string) func(page int) (*Sheet, Piece) {
+	return func(page int) (*Sheet, Piece) {
+		s, head := like, first
+		if page > 0 {
+			head = RunningHead(title, rest, s.Frame.Body().Width())
+		}
+		if page > 0 || s.Scale == "" {
+			s.Scale = "not to scale"
+		}
+		return &s, head
+	}
+}
+
 // Over tells whether a trial has taken more pages than it may; what else is set
 // in it does not matter then.
 func (f *Flow) Over() bool { return f.most > 0 && len(f.Sheets) > f.most }
@@ -187,8 +202,7 @@ func (s *Sheet) set(p Piece, x, top float64) {
 // Heading is a title over what follows it, with a rule under it.
 func Heading(text string, width float64) Piece {
 	p := Piece{Height: HeadMm*Leading + 2.6, Keep: true}
-	shown, size := Shrink(text, HeadMm, true, width)
-	p.Draw.Add(Text{YMm: -HeadMm * 1.05, SizeMm: size, Bold: true, Content: shown, Heading: 2})
+	p.Draw.Add(Text{YMm: -HeadMm * 1.05, SizeMm: HeadMm, Bold: true, Content: text, Heading: 2}.Within(width))
 	p.Draw.Add(Segment(0, -HeadMm*Leading, width, -HeadMm*Leading, 0.5))
 	return p
 }

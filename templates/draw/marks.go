@@ -66,6 +66,26 @@ func Disc(x, y, radius float64) Shape {
 	return Shape{Path: canvas.Circle(radius).Translate(x, y), Fill: Black}
 }
 
+// Line is the open path through points, each where at says that it lies on the paper.
+func Line[P any](points []P, at func(P) (x, y float64)) *canvas.Path {
+	path := &canvas.Path{}
+	for i, p := range points {
+		if x, y := at(p); i == 0 {
+			path.MoveTo(x, y)
+		} else {
+			path.LineTo(x, y)
+		}
+	}
+	return path
+}
+
+// Loop is the closed path through points.
+func Loop[P any](points []P, at func(P) (x, y float64)) *canvas.Path {
+	path := Line(points, at)
+	path.Close()
+	return path
+}
+
 // Polygon is the closed path through the points x, y, x, y …
 func Polygon(xy ...float64) *canvas.Path {
 	p := &canvas.Path{}

@@ -184,6 +184,5 @@ func each(d *Drawing, visit func(Item)) {
 
 // noteRevision writes the note on a revision under the title block.
 func noteRevision(s *Sheet) {
-	text, size := Shrink(s.Revision, SmallMm, false, s.Frame.WidthMm-2*MarginMm)
-	s.Draw.Add(Text{XMm: MarginMm, YMm: MarginMm - 2.3, SizeMm: size, Bold: true, Content: text})
+	s.Draw.Add(Text{XMm: MarginMm, YMm: MarginMm - 2.3, SizeMm: SmallMm, Bold: true, Content: s.Revision}.Within(s.Frame.WidthMm - 2*MarginMm))
 }

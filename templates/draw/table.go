@@ -50,6 +50,23 @@ type laid struct {
 	leadMm           float64
 }
 
+// Abreast sets rows in blocks side by side, each of as many rows and read downwards.
+func Abreast(rows [][]string, blocks int) (out [][]string) {
+	high := (len(rows) + blocks - 1) / blocks
+	for i := range high {
+		var row []string
+		for n := i; n < blocks*high; n += high {
+			if n < len(rows) {
+				row = append(row, rows[n]...)
+			} else {
+				row = append(row, make([]string, len(rows[0]))...)
+			}
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
 // Laid is the table laid out for a width: its columns keep their widths, and its
 // cells their lines, wherever it is set and however often.
 func (t Table) Laid(width float64) Table {
@@ -176,8 +193,7 @@ func (t *Table) heading(text string, width float64) Piece {
 		return Heading(text, width)
 	}
 	p := Piece{Height: TextMm * 1.6, Keep: true}
-	shown, size := Shrink(text, TextMm, true, width)
-	p.Draw.Add(Text{YMm: -TextMm * 1.15, SizeMm: size, Bold: true, Content: shown, Heading: 2})
+	p.Draw.Add(Text{YMm: -TextMm * 1.15, SizeMm: TextMm, Bold: true, Content: text, Heading: 2}.Within(width))
 	return p
 }
 

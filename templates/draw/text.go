@@ -48,6 +48,12 @@ func Shrink(s string, sizeMm float64, bold bool, widthMm float64) (string, float
 	return "…", sizeMm
 }
 
+// Within returns the text as it fits into a width, smaller or cut short (see Shrink).
+func (t Text) Within(widthMm float64) Text {
+	t.Content, t.SizeMm = Shrink(t.Content, t.SizeMm, t.Bold, widthMm)
+	return t
+}
+
 // DropOf is how far a text reaches below its baseline, as a part of the em:
 // figures and capitals stand on it.
 func DropOf(s string) float64 {

@@ -124,23 +124,12 @@ func (v *barView) holes(side string) []plan.BarHole {
 // front draws the front view with its cuts and the section beside it.
 func (v *barView) front(y, high float64) {
 	b := v.bar
-	at := func(q canvas.Point) canvas.Point {
-		return canvas.Point{X: v.x(q.X), Y: y + (q.Y+b.WidthMm/2)*high/b.WidthMm}
-	}
+	at := func(q canvas.Point) (float64, float64) { return v.x(q.X), y + (q.Y+b.WidthMm/2)*high/b.WidthMm }
 	path, err := canvas.ParseSVGPath(string(b.Outline))
 	if err != nil {
 		return
 	}
-	shape := &canvas.Path{}
-	for i, q := range path.Flatten(0.05).Coords() {
-		if q = at(q); i == 0 {
-			shape.MoveTo(q.X, q.Y)
-		} else {
-			shape.LineTo(q.X, q.Y)
-		}
-	}
-	shape.Close()
-	v.d.Add(draw.Shape{Path: shape, Stroke: draw.Black, WidthMm: draw.ThickMm})
+	v.d.Add(draw.Shape{Path: draw.Loop(path.Flatten(0.05).Coords(), at), Stroke: draw.Black, WidthMm: draw.ThickMm})
 	v.section(sectionMm/2, y+high/2)
 	for _, e := range []plan.BarEnd{b.Left, b.Right} {
 		text := "square"

@@ -30,20 +30,9 @@ func (v *Paper) At(q plan.XY) (x, y float64) {
 func (v *Paper) Path(loops [][]plan.XY) *canvas.Path {
 	path := &canvas.Path{}
 	for _, loop := range loops {
-		v.line(path, loop)
-		path.Close()
+		path = path.Append(draw.Loop(loop, v.At))
 	}
 	return path
-}
-
-func (v *Paper) line(path *canvas.Path, points []plan.XY) {
-	for i, q := range points {
-		if x, y := v.At(q); i == 0 {
-			path.MoveTo(x, y)
-		} else {
-			path.LineTo(x, y)
-		}
-	}
 }
 
 // Shape draws a cut surface with a line of a width in mm: parts and rings
@@ -122,7 +111,7 @@ func (v *Paper) wave(p, q plan.XY) (out []plan.XY) {
 func (v *Paper) Lines(d *draw.Drawing, lines [][]plan.XY, width float64) {
 	path := &canvas.Path{}
 	for _, l := range lines {
-		v.line(path, l)
+		path = path.Append(draw.Line(l, v.At))
 	}
 	d.Add(draw.Shape{Path: path, Stroke: draw.Black, WidthMm: width})
 }

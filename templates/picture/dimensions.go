@@ -216,17 +216,9 @@ func (v *dimensioned) leaning(top float64) {
 
 // metal draws the half section, its threads, and the axis.
 func (v *dimensioned) metal() {
-	at := func(q plan.XY, _ float64) (float64, float64) { return v.at(q.XMm, q.YMm) }
+	at := func(q plan.XY) (float64, float64) { return v.at(q.XMm, q.YMm) }
 	cut(&v.p.Draw, v.s, at, draw.R(v.x0-1, v.axis-1, v.x0+v.w+1, v.axis+v.h+1))
-	for _, t := range v.s.Threads {
-		off := -0.9
-		if t.Inside {
-			off = 0.9
-		}
-		fx, fy := v.at(t.FromMm, t.RadiusMm)
-		tx, _ := v.at(t.ToMm, t.RadiusMm)
-		v.p.Draw.Add(draw.Segment(fx, fy+off, tx, fy+off, draw.ThinMm))
-	}
+	threadLines(&v.p.Draw, v.s, at, false)
 	cutIn(&v.p.Draw, v.part, at)
 	v.p.Draw.Add(draw.Segment(v.x0-4, v.axis, v.x0+v.w+4, v.axis, draw.ThinMm, draw.ChainDash...))
 }
@@ -389,20 +381,15 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 			if dim.Limits == "" {
 				upper = lower
 			} else {
-				limits, size := draw.Shrink(dim.Limits, limitEmMm, false, v.p.Width-1)
-				v.p.Draw.Add(draw.Over(draw.Text{XMm: places[i], YMm: lower, SizeMm: size, Align: draw.Centre, Content: limits})...)
+				v.p.Draw.Add(draw.Over(draw.Text{XMm: places[i], YMm: lower, SizeMm: limitEmMm, Align: draw.Centre, Content: dim.Limits}.Within(v.p.Width - 1))...)
 			}
-			text, size := draw.Shrink(dim.Text, sizeEmMm, true, v.p.Width-1)
-			v.p.Draw.Add(draw.Over(draw.Text{XMm: places[i], YMm: upper, SizeMm: size, Bold: true, Align: draw.Centre, Content: text})...)
+			v.p.Draw.Add(draw.Over(draw.Text{XMm: places[i], YMm: upper, SizeMm: sizeEmMm, Bold: true, Align: draw.Centre, Content: dim.Text}.Within(v.p.Width - 1))...)
 		}
 	}
 }
 
 // leaderTo is a thin line from a label to a surface, ending in an arrow on it.
 func leaderTo(x, y, tx, ty float64) []draw.Item {
-	path := &canvas.Path{}
-	path.MoveTo(x, y)
-	path.LineTo(tx, ty)
 	dir := canvas.Point{X: tx - x, Y: ty - y}
 	if dir.Length() < 0.1 {
 		return nil
@@ -410,7 +397,7 @@ func leaderTo(x, y, tx, ty float64) []draw.Item {
 	dir = dir.Norm(arrowMm)
 	across := canvas.Point{X: -dir.Y * 0.18, Y: dir.X * 0.18}
 	return []draw.Item{
-		draw.Shape{Path: path, Stroke: draw.Black, WidthMm: draw.HairMm},
+		draw.Segment(x, y, tx, ty, draw.HairMm),
 		draw.Shape{Path: draw.Polygon(tx, ty, tx-dir.X+across.X, ty-dir.Y+across.Y, tx-dir.X-across.X, ty-dir.Y-across.Y), Fill: draw.Black},
 	}
 }

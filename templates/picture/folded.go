@@ -61,8 +61,7 @@ func Folded(v *plan.FoldView, width, height float64) draw.Panel {
 		}
 		p.Draw.Add(draw.Text{XMm: x + side*1.5, YMm: y, SizeMm: draw.SmallMm, Align: align, Content: t.Text})
 	}
-	caption, size := draw.Shrink(v.Name, draw.SmallMm, false, p.Width)
-	p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: -p.Height + 1.6, SizeMm: size, Align: draw.Centre, Content: caption})
+	p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: -p.Height + 1.6, SizeMm: draw.SmallMm, Align: draw.Centre, Content: v.Name}.Within(p.Width))
 	return p
 }
 

@@ -44,28 +44,28 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 	sx, sy := w/s.LengthMm, h/(2*max(s.MaxMm, hi, -lo))
 	p := draw.Panel{Width: max(w+2*SidePadMm, BalloonStepMm*float64(len(features)), 30), Height: BalloonRowMm + h + CaptionMm}
 	x0, axis := (p.Width-w)/2, -BalloonRowMm-h/2
-	at := func(q plan.XY, side float64) (float64, float64) { return x0 + q.XMm*sx, axis + side*q.YMm*sy }
+	at := func(q plan.XY) (float64, float64) { return x0 + q.XMm*sx, axis + q.YMm*sy }
+	below := func(q plan.XY) (float64, float64) { return at(plan.XY{XMm: q.XMm, YMm: -q.YMm}) }
 
 	cut(&p.Draw, s, at, draw.R(x0-1, axis, x0+w+1, axis+h/2+1))
 	switch {
 	case s.Whole != nil:
 	case s.Flat:
-		lower := cutPath(s, at, -1)
-		draw.Hatch(&p.Draw, lower, draw.R(x0-1, axis-h/2-1, x0+w+1, axis))
+		draw.Hatch(&p.Draw, draw.Loop(s.Metal(), below), draw.R(x0-1, axis-h/2-1, x0+w+1, axis))
 	default:
-		p.Draw.Add(draw.Shape{Path: outsidePath(s, at), Stroke: draw.Black, WidthMm: draw.LineMm})
+		p.Draw.Add(draw.Shape{Path: draw.Line(slices.Concat([]plan.XY{{}}, s.Outer, []plan.XY{{XMm: s.LengthMm}}), below), Stroke: draw.Black, WidthMm: draw.LineMm})
 		edges := &canvas.Path{}
 		for i, q := range s.Outer {
 			if onArc(s.Outer, i) {
 				continue
 			}
-			x, y := at(q, -1)
+			x, y := below(q)
 			edges.MoveTo(x, axis)
 			edges.LineTo(x, y)
 		}
 		p.Draw.Add(draw.Shape{Path: edges, Stroke: draw.Black, WidthMm: draw.ThinMm})
 	}
-	threadLines(&p.Draw, s, at)
+	threadLines(&p.Draw, s, at, !s.Flat)
 	cutIn(&p.Draw, part, at)
 	p.Draw.Add(draw.Segment(x0-4, axis, x0+w+4, axis, draw.ThinMm, draw.ChainDash...))
 
@@ -74,12 +74,11 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 	if draw.TextWidth(caption, draw.TextMm, false) > p.Width {
 		caption = "Section"
 	}
-	caption, size := draw.Shrink(caption, draw.TextMm, false, p.Width)
-	p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: y, SizeMm: size, Align: draw.Centre, Content: caption})
+	p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: y, SizeMm: draw.TextMm, Align: draw.Centre, Content: caption}.Within(p.Width))
 
 	var spots []Spot
 	for _, ft := range features {
-		x, y := at(ft.Balloon, 1)
+		x, y := at(ft.Balloon)
 		spots = append(spots, Spot{N: ft.N, X: x, Y: y})
 	}
 	BalloonRow(&p, spots)
@@ -101,33 +100,18 @@ func reach(s *plan.Section) (lo, hi float64) {
 
 // cut draws the metal above the axis, in a room, or what is cut from TOP to 180° on both
 // sides of it, with the edges seen behind the cut.
-func cut(d *draw.Drawing, s *plan.Section, at func(plan.XY, float64) (float64, float64), room draw.Rect) {
+func cut(d *draw.Drawing, s *plan.Section, at func(plan.XY) (x, y float64), room draw.Rect) {
 	if s.Whole == nil {
-		draw.Hatch(d, cutPath(s, at, 1), room)
+		draw.Hatch(d, draw.Loop(s.Metal(), at), room)
 	}
 	for _, line := range s.Seen {
-		d.Add(draw.Shape{Path: linePath(line, at), Stroke: draw.Black, WidthMm: draw.LineMm})
+		d.Add(draw.Shape{Path: draw.Line(line, at), Stroke: draw.Black, WidthMm: draw.LineMm})
 	}
 	for _, loop := range s.Whole {
-		path := linePath(loop, at)
-		path.Close()
+		path := draw.Loop(loop, at)
 		b := path.Bounds()
 		draw.Hatch(d, path, draw.R(b.X0, b.Y0, b.X1, b.Y1))
 	}
-}
-
-// linePath is a line of the section.
-func linePath(line []plan.XY, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
-	p := &canvas.Path{}
-	for i, q := range line {
-		x, y := at(q, 1)
-		if i == 0 {
-			p.MoveTo(x, y)
-		} else {
-			p.LineTo(x, y)
-		}
-	}
-	return p
 }
 
 // onArc tells whether a point of a contour joins two equal chords of an arc, at
@@ -142,18 +126,19 @@ func onArc(line []plan.XY, i int) bool {
 	return l > 0 && math.Abs(l-m) < 1e-4 && x*u+y*w > l*m*0.95
 }
 
-// threadLines are the thin lines of the section's threads, beside their crests.
-func threadLines(d *draw.Drawing, s *plan.Section, at func(plan.XY, float64) (float64, float64)) {
+// threadLines are the thin lines of the section's threads, beside their crests, and of
+// outside threads below the axis too where both halves are seen.
+func threadLines(d *draw.Drawing, s *plan.Section, at func(plan.XY) (x, y float64), both bool) {
 	for _, t := range s.Threads {
 		off := -0.9
 		if t.Inside {
 			off = 0.9
 		}
-		fx, fy := at(plan.XY{XMm: t.FromMm, YMm: t.RadiusMm}, 1)
-		tx, _ := at(plan.XY{XMm: t.ToMm, YMm: t.RadiusMm}, 1)
+		fx, fy := at(plan.XY{XMm: t.FromMm, YMm: t.RadiusMm})
+		tx, _ := at(plan.XY{XMm: t.ToMm, YMm: t.RadiusMm})
 		d.Add(draw.Segment(fx, fy+off, tx, fy+off, draw.ThinMm))
-		if !t.Inside && !s.Flat {
-			_, lower := at(plan.XY{YMm: t.RadiusMm}, -1)
+		if !t.Inside && both {
+			_, lower := at(plan.XY{YMm: -t.RadiusMm})
 			d.Add(draw.Segment(fx, lower-off, tx, lower-off, draw.ThinMm))
 		}
 	}
@@ -161,45 +146,45 @@ func threadLines(d *draw.Drawing, s *plan.Section, at func(plan.XY, float64) (fl
 
 // cutIn draws what is cut into the upper half of a section, turned into its plane: its
 // keyways, flats, what goes in from outside, and the grooves of its end faces.
-func cutIn(d *draw.Drawing, part *plan.PartPlan, at func(plan.XY, float64) (float64, float64)) {
+func cutIn(d *draw.Drawing, part *plan.PartPlan, at func(plan.XY) (x, y float64)) {
 	add := func(p *canvas.Path) {
 		d.Add(draw.Shape{Path: p, Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
+	}
+	block := func(from, to, r0, r1 float64) {
+		ax, ay := at(plan.XY{XMm: from, YMm: r0})
+		bx, by := at(plan.XY{XMm: to, YMm: r1})
+		add(draw.Polygon(ax, ay, bx, ay, bx, by, ax, by))
 	}
 	for _, k := range part.Keyways {
 		add(keywayPath(k, at))
 	}
 	for _, g := range part.Grooves {
 		if g.Face != "" {
-			add(facePath(g, at))
+			block(g.FromMm, g.ToMm, g.InnerMm/2, g.OuterMm/2)
 		}
 	}
-	notch := func(from, to, crown, deep float64) {
-		ax, ay := at(plan.XY{XMm: from, YMm: crown}, 1)
-		bx, by := at(plan.XY{XMm: to, YMm: max(0, crown-deep)}, 1)
-		add(draw.Polygon(ax, ay, bx, ay, bx, by, ax, by))
-	}
 	for _, f := range part.Flats {
-		notch(f.FromMm, f.ToMm, f.DiameterMm/2, f.DepthMm)
+		block(f.FromMm, f.ToMm, f.DiameterMm/2, max(0, f.DiameterMm/2-f.DepthMm))
 	}
 	for _, r := range part.Shown {
-		half := max(r.DiameterMm, r.AlongMm) / 2
-		notch(r.AxialMm-half, r.AxialMm+half, r.OutsideMm/2, r.DepthMm)
-		x, y := at(plan.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2}, 1)
-		_, foot := at(plan.XY{YMm: max(0, r.OutsideMm/2-r.DepthMm)}, 1)
+		half, floor := max(r.DiameterMm, r.AlongMm)/2, max(0, r.OutsideMm/2-r.DepthMm)
+		block(r.AxialMm-half, r.AxialMm+half, r.OutsideMm/2, floor)
+		x, y := at(plan.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2})
+		_, foot := at(plan.XY{YMm: floor})
 		d.Add(draw.Segment(x, y+1.5, x, foot-1.5, draw.ThinMm, draw.ChainDash...))
 	}
 }
 
 // keywayPath is a keyway turned into the upper half of the section; a
 // side-and-face or Woodruff cutter leaves its arc beyond the ends of the full depth.
-func keywayPath(k plan.KeywayRow, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
+func keywayPath(k plan.KeywayRow, at func(plan.XY) (x, y float64)) *canvas.Path {
 	crown, toward := k.DiameterMm/2, -1.0
 	if k.Inside {
 		toward = 1
 	}
 	cutter := (k.RunoutMm*k.RunoutMm + k.DepthMm*k.DepthMm) / (2 * k.DepthMm) // its radius
 	p := &canvas.Path{}
-	p.MoveTo(at(plan.XY{XMm: k.FromMm - k.RunoutMm, YMm: crown}, 1))
+	p.MoveTo(at(plan.XY{XMm: k.FromMm - k.RunoutMm, YMm: crown}))
 	const steps = 12
 	for i := -steps; i <= steps; i++ {
 		z, off := k.FromMm, k.RunoutMm*float64(i)/steps
@@ -210,21 +195,14 @@ func keywayPath(k plan.KeywayRow, at func(plan.XY, float64) (float64, float64)) 
 		if k.RunoutMm > 0 {
 			deep += math.Sqrt(cutter*cutter-off*off) - cutter
 		}
-		p.LineTo(at(plan.XY{XMm: z + off, YMm: crown + toward*deep}, 1))
+		p.LineTo(at(plan.XY{XMm: z + off, YMm: crown + toward*deep}))
 		if i == 0 {
-			p.LineTo(at(plan.XY{XMm: k.ToMm, YMm: crown + toward*deep}, 1))
+			p.LineTo(at(plan.XY{XMm: k.ToMm, YMm: crown + toward*deep}))
 		}
 	}
-	p.LineTo(at(plan.XY{XMm: k.ToMm + k.RunoutMm, YMm: crown}, 1))
+	p.LineTo(at(plan.XY{XMm: k.ToMm + k.RunoutMm, YMm: crown}))
 	p.Close()
 	return p
-}
-
-// facePath is a groove in an end face, in the upper half of the section.
-func facePath(g plan.GrooveRow, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
-	ax, ay := at(plan.XY{XMm: g.FromMm, YMm: g.InnerMm / 2}, 1)
-	bx, by := at(plan.XY{XMm: g.ToMm, YMm: g.OuterMm / 2}, 1)
-	return draw.Polygon(ax, ay, bx, ay, bx, by, ax, by)
 }
 
 // Spot is what a balloon points at.
@@ -289,32 +267,6 @@ func balloon(d *draw.Drawing, x, y float64, q Spot) {
 	if q.To != "" {
 		d.Add(draw.Link{Path: draw.R(x, y, x, y).Grown(draw.BalloonMm).Path(), To: q.To})
 	}
-}
-
-// cutPath is the closed path of the metal on one side of the axis.
-func cutPath(s *plan.Section, at func(plan.XY, float64) (float64, float64), side float64) *canvas.Path {
-	p := &canvas.Path{}
-	for i, q := range s.Metal() {
-		x, y := at(q, side)
-		if i == 0 {
-			p.MoveTo(x, y)
-		} else {
-			p.LineTo(x, y)
-		}
-	}
-	p.Close()
-	return p
-}
-
-// outsidePath is the lower half seen from outside, from the axis round.
-func outsidePath(s *plan.Section, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
-	p := &canvas.Path{}
-	p.MoveTo(at(plan.XY{}, -1))
-	for _, q := range s.Outer {
-		p.LineTo(at(q, -1))
-	}
-	p.LineTo(at(plan.XY{XMm: s.LengthMm}, -1))
-	return p
 }
 
 // Face draws a face of a height, in mm, with its holes and their numbers.
@@ -392,12 +344,7 @@ var hiddenDash = []float64{1.8, 0.9}
 
 // line goes through points of the face.
 func (f *facePicture) line(points []plan.XY) *canvas.Path {
-	path := &canvas.Path{}
-	path.MoveTo(f.at(points[0].XMm, points[0].YMm))
-	for _, q := range points[1:] {
-		path.LineTo(f.at(q.XMm, q.YMm))
-	}
-	return path
+	return draw.Line(points, func(q plan.XY) (x, y float64) { return f.at(q.XMm, q.YMm) })
 }
 
 // openings are the keyways of bores, the cut of a split ring, the holes and the slots.
@@ -446,8 +393,7 @@ func (f *facePicture) titles() {
 	if full := says + ", seen from the back"; f.face.Mirrored && draw.TextWidth(full, draw.TextMm, true) < f.panel.Width-1 {
 		says = full
 	}
-	says, size := draw.Shrink(says, draw.TextMm, true, f.panel.Width-1)
-	d.Add(draw.Text{XMm: mid, YMm: -TopPadMm - f.h - 5, SizeMm: size, Bold: true, Align: draw.Centre, Content: says})
+	d.Add(draw.Text{XMm: mid, YMm: -TopPadMm - f.h - 5, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: says}.Within(f.panel.Width - 1))
 }
 
 // caption is what stands under a face.

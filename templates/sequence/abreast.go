@@ -18,7 +18,6 @@ const (
 	sectionMm    = 33.0  // and of each of its sections
 	sectionsMm   = 43.0  // its sections' height
 	lowMm        = 32.0  // that where they have a row to themselves
-	numberMm     = 11.0  // a number beside them
 	numbersMm    = 43.0  // their least width
 	smallDialMm  = 9.4   // the radius of its clock
 	stepBoxMm    = 13.0  // the box of its number
@@ -247,9 +246,8 @@ func (c asideWay) larger(pl *plan.Plan, run []*plan.JointPlan, width float64) (w
 // title names the kind, no word over it.
 func asideHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 	var p draw.Piece
-	number, size := draw.Shrink(words.Span(run[0].N, len(run)), 8.4, true, stepBoxMm-2)
 	p.Draw.Add(draw.Shape{Path: draw.R(0, -stepBoxMm, stepBoxMm, 0).Path(), Stroke: draw.Black, WidthMm: draw.ThickMm},
-		draw.Text{XMm: stepBoxMm / 2, YMm: -7.8, SizeMm: size, Bold: true, Align: draw.Centre, Content: number},
+		draw.Text{XMm: stepBoxMm / 2, YMm: -7.8, SizeMm: 8.4, Bold: true, Align: draw.Centre, Content: words.Span(run[0].N, len(run))}.Within(stepBoxMm-2),
 		draw.Text{XMm: stepBoxMm / 2, YMm: -11.7, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "of " + strconv.Itoa(len(pl.Joints))})
 	x, room, y := stepBoxMm+3, width-stepBoxMm-3, 0.6
 	if kg := run[len(run)-1].MassKg; kg > 0 {
@@ -276,12 +274,12 @@ func asideHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 
 // numberColumn sets numbers one below the other.
 func numberColumn(list []keyNumber) draw.Panel {
-	p := draw.Panel{Width: numbersMm, Height: numberMm * float64(len(list))}
+	p := draw.Panel{Width: numbersMm, Height: smallBox.highMm * float64(len(list))}
 	for _, k := range list {
 		p.Width = max(p.Width, k.leastMm())
 	}
 	for i, k := range list {
-		k.small(&p.Draw, 0, -numberMm*float64(i), p.Width)
+		smallBox.draw(&p.Draw, k, draw.R(0, -smallBox.highMm*float64(i+1), p.Width, -smallBox.highMm*float64(i)))
 	}
 	return p
 }
@@ -289,14 +287,14 @@ func numberColumn(list []keyNumber) draw.Panel {
 // numberRow sets numbers side by side, each with the width that it needs and an equal
 // share of the rest. It tells whether nothing of them is cut.
 func numberRow(list []keyNumber, width float64) (p draw.Piece, whole bool) {
-	p.Height = numberMm
+	p.Height = smallBox.highMm
 	spare, x := width, 0.0
 	for _, k := range list {
 		spare -= k.leastMm()
 	}
 	for _, k := range list {
 		w := k.leastMm() + spare/float64(len(list))
-		k.small(&p.Draw, x, 0, w)
+		smallBox.draw(&p.Draw, k, draw.R(x, -smallBox.highMm, x+w, 0))
 		x += w
 	}
 	return p, spare >= 0
@@ -306,18 +304,6 @@ func numberRow(list []keyNumber, width float64) (p draw.Piece, whole bool) {
 func (k keyNumber) leastMm() float64 {
 	const valueMm = 4.2
 	return 3.2 + max(draw.TextWidth(k.label, draw.SmallMm, false), draw.TextWidth(k.value, valueMm, true), draw.TextWidth(k.rest, draw.SmallMm, false))
-}
-
-// small draws a number in a low box with its upper left corner at a point.
-func (k keyNumber) small(d *draw.Drawing, x, y, width float64) {
-	d.Add(draw.Box(draw.R(x, y-numberMm, x+width, y), 0.5))
-	label, size := draw.Shrink(k.label, draw.SmallMm, false, width-3)
-	d.Add(draw.Text{XMm: x + 1.5, YMm: y - 2.7, SizeMm: size, Content: label})
-	value, size := draw.Shrink(k.value, 4.4, true, width-3)
-	d.Add(draw.Text{XMm: x + width/2, YMm: y - 6.8, SizeMm: size, Bold: true, Align: draw.Centre, Content: value})
-	if rest, size := draw.Shrink(k.rest, draw.SmallMm, false, width-3); rest != "" {
-		d.Add(draw.Text{XMm: x + width/2, YMm: y - 10.2, SizeMm: size, Align: draw.Centre, Content: rest})
-	}
 }
 
 // asideTables are what to do, each with its title in its text, which parts take

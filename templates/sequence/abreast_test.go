@@ -149,7 +149,7 @@ func TestNumberRow(t *testing.T) {
 				}
 			}
 		}
-		if whole != c.whole || len(boxes) != 3 || math.Abs(boxes[0]+boxes[1]+boxes[2]-c.width) > 1e-6 || math.Abs(boxes[1]-boxes[2]-(list[1].leastMm()-list[2].leastMm())) > 1e-6 || p.Height != numberMm {
+		if whole != c.whole || len(boxes) != 3 || math.Abs(boxes[0]+boxes[1]+boxes[2]-c.width) > 1e-6 || math.Abs(boxes[1]-boxes[2]-(list[1].leastMm()-list[2].leastMm())) > 1e-6 || p.Height != smallBox.highMm {
 			t.Errorf("%g mm: whole %v, boxes %v", c.width, whole, boxes)
 		}
 	}

@@ -19,15 +19,9 @@ const AppendixName = "Appendix"
 // of the tables are from, on the fewest pages; nothing where there is none of them.
 func Appendix(pl *plan.Plan, paper draw.Frame, more []draw.Table) []draw.Chapter {
 	numbers := figuresOf(pl, paper.Body().Width())
+	head := draw.RunningHead(AppendixName, "all computed numbers, with their sources", paper.Body().Width())
 	set := func(w spread, trial int) *draw.Flow {
-		f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
-			s := &draw.Sheet{Frame: paper, All: true, Name: AppendixName, Scale: "not to scale"}
-			rest := "all computed numbers, with their sources"
-			if page > 0 {
-				rest = "continued"
-			}
-			return s, draw.RunningHead(AppendixName, rest, paper.Body().Width())
-		}, trial)
+		f := draw.NewTrial(draw.Pages(draw.Sheet{Frame: paper, All: true, Name: AppendixName}, head, AppendixName, "continued"), trial)
 		if w.laddersFirst {
 			ladders(f, pl)
 		}

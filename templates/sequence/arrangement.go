@@ -481,19 +481,7 @@ func (r *arranger) list(blocks int) draw.Table {
 		t.Columns = append(t.Columns, draw.Column{Head: "No.", Bold: true, Align: draw.Centre}, draw.Column{Head: "Part", Flex: true, Leads: true},
 			draw.Column{Head: "off", Align: draw.Centre}, draw.Column{Head: "Material"})
 	}
-	rows := r.items()
-	high := (len(rows) + blocks - 1) / blocks
-	for i := range high {
-		var row []string
-		for k := range blocks {
-			if n := i + k*high; n < len(rows) {
-				row = append(row, rows[n]...)
-			} else {
-				row = append(row, make([]string, 4)...)
-			}
-		}
-		t.Rows = append(t.Rows, row)
-	}
+	t.Rows = draw.Abreast(r.items(), blocks)
 	return t
 }
 

@@ -143,8 +143,7 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 		says string
 		bold bool
 	}{{-1.24 * em, title, true}, {-p.Height + 1 + 1.06*em, from, false}, {-p.Height + 1, seen, true}} {
-		shown, size := draw.Shrink(text.says, em, text.bold, p.Width-2)
-		p.Draw.Add(draw.Text{XMm: cx, YMm: text.y, SizeMm: size, Bold: text.bold, Align: draw.Centre, Content: shown})
+		p.Draw.Add(draw.Text{XMm: cx, YMm: text.y, SizeMm: em, Bold: text.bold, Align: draw.Centre, Content: text.says}.Within(p.Width - 2))
 	}
 	dial{cx, cy, r, up, j.UpDeg}.marked(&p.Draw, marks)
 	switch {

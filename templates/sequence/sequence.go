@@ -76,13 +76,8 @@ func namesOf(run []*plan.JointPlan) []string {
 // outside, on one page if it can be.
 func overviewSheets(pl *plan.Plan, paper draw.Frame, views *draw.Piece) []*draw.Sheet {
 	return closest(func(c way) *draw.Flow {
-		f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
-			s := &draw.Sheet{Frame: paper, All: true, Part: Name, Name: "Order of assembly", Scale: "not to scale"}
-			if page == 0 {
-				return s, overviewHead(pl, paper.Body().Width())
-			}
-			return s, draw.RunningHead("Press and weld sequence", "continued", paper.Body().Width())
-		}, c.trial)
+		f := draw.NewTrial(draw.Pages(draw.Sheet{Frame: paper, All: true, Part: Name, Name: "Order of assembly"},
+			overviewHead(pl, paper.Body().Width()), "Press and weld sequence", "continued"), c.trial)
 		f.Table(c.tight(c.orderTable(pl)))
 		lift := ""
 		if slices.ContainsFunc(pl.Joints, func(j *plan.JointPlan) bool { return j.Lift != nil }) {
@@ -100,8 +95,7 @@ func overviewSheets(pl *plan.Plan, paper draw.Frame, views *draw.Piece) []*draw.
 
 func overviewHead(pl *plan.Plan, width float64) draw.Piece {
 	var p draw.Piece
-	title, size := draw.Shrink("Press and weld sequence", draw.TitleMm, true, width)
-	p.Draw.Add(draw.Text{YMm: -7, SizeMm: size, Bold: true, Content: title, Heading: 1})
+	p.Draw.Add(draw.Text{YMm: -7, SizeMm: draw.TitleMm, Bold: true, Content: "Press and weld sequence", Heading: 1}.Within(width))
 	p.Facts(width, pl.Job, strconv.Itoa(len(pl.Joints))+" steps, in this order")
 	return p
 }
@@ -156,9 +150,8 @@ func jointHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 	j := run[0]
 	const side = 22.0
 	var p draw.Piece
-	number, size := draw.Shrink(words.Span(j.N, len(run)), 15, true, side-4)
 	p.Draw.Add(draw.Shape{Path: draw.R(0, -side, side, 0).Path(), Stroke: draw.Black, WidthMm: draw.ThickMm})
-	p.Draw.Add(draw.Text{XMm: side / 2, YMm: -13.8, SizeMm: size, Bold: true, Align: draw.Centre, Content: number})
+	p.Draw.Add(draw.Text{XMm: side / 2, YMm: -13.8, SizeMm: 15, Bold: true, Align: draw.Centre, Content: words.Span(j.N, len(run))}.Within(side - 4))
 	p.Draw.Add(draw.Text{XMm: side / 2, YMm: -19.4, SizeMm: draw.TextMm, Align: draw.Centre, Content: "step of " + strconv.Itoa(len(pl.Joints))})
 	x := side + 4
 	p.Draw.Add(draw.Text{XMm: x, YMm: -8, SizeMm: 10, Bold: true, Content: kindWord(j)})

@@ -207,20 +207,33 @@ func bigNumbers(list []keyNumber, width float64) draw.Piece {
 	perRow := min(len(list), max(1, int(width/38)))
 	rows := (len(list) + perRow - 1) / perRow
 	perRow = (len(list) + rows - 1) / rows
-	const high = 16.5
 	w := width / float64(perRow)
 	for i, k := range list {
-		x, y := w*float64(i%perRow), -high*float64(i/perRow)
-		p.Draw.Add(draw.Box(draw.R(x, y-high, x+w, y), 0.5))
-		label, size := draw.Shrink(k.label, draw.TextMm, false, w-4)
-		p.Draw.Add(draw.Text{XMm: x + 2, YMm: y - 4.4, SizeMm: size, Content: label})
-		value, size := draw.Shrink(k.value, 6.6, true, w-4)
-		p.Draw.Add(draw.Text{XMm: x + w/2, YMm: y - 10.4, SizeMm: size, Bold: true, Align: draw.Centre, Content: value})
-		rest, size := draw.Shrink(k.rest, 3.2, false, w-4)
-		if k.rest != "" {
-			p.Draw.Add(draw.Text{XMm: x + w/2, YMm: y - 14.8, SizeMm: size, Align: draw.Centre, Content: rest})
+		x, y := w*float64(i%perRow), -bigBox.highMm*float64(i/perRow)
+		bigBox.draw(&p.Draw, k, draw.R(x, y-bigBox.highMm, x+w, y))
+	}
+	p.Height = bigBox.highMm * float64(rows)
+	return p
+}
+
+// numberBox is how a number stands in a box: its height, the room beside its texts, and
+// their em and how far they stand below its upper edge: label, value and rest.
+type numberBox struct {
+	highMm, padMm float64
+	emMm, downMm  [3]float64
+}
+
+var (
+	bigBox   = numberBox{16.5, 2, [3]float64{draw.TextMm, 6.6, 3.2}, [3]float64{4.4, 10.4, 14.8}}
+	smallBox = numberBox{11, 1.5, [3]float64{draw.SmallMm, 4.4, draw.SmallMm}, [3]float64{2.7, 6.8, 10.2}}
+)
+
+func (b numberBox) draw(d *draw.Drawing, k keyNumber, r draw.Rect) {
+	d.Add(draw.Box(r, 0.5))
+	mid := (r.X0 + r.X1) / 2
+	for i, t := range []draw.Text{{XMm: r.X0 + b.padMm, Content: k.label}, {XMm: mid, Bold: true, Align: draw.Centre, Content: k.value}, {XMm: mid, Align: draw.Centre, Content: k.rest}} {
+		if t.YMm, t.SizeMm = r.Y1-b.downMm[i], b.emMm[i]; t.Content != "" {
+			d.Add(t.Within(r.Width() - 2*b.padMm))
 		}
 	}
-	p.Height = high * float64(rows)
-	return p
 }

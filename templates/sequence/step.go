@@ -219,13 +219,8 @@ func (c closeness) tables(run []*plan.JointPlan, width float64) (laid []draw.Tab
 
 func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, tables []draw.Table) *draw.Flow {
 	j := run[len(run)-1]
-	f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, All: true, Part: Name, Name: stepsWord(run) + ": " + j.Kind, Scale: "not to scale"}
-		if page == 0 {
-			return s, jointHead(pl, run, paper.Body().Width())
-		}
-		return s, draw.RunningHead(stepsWord(run)+" "+kindWord(j)+": "+j.Title, "continued", paper.Body().Width())
-	}, c.trial)
+	f := draw.NewTrial(draw.Pages(draw.Sheet{Frame: paper, All: true, Part: Name, Name: stepsWord(run) + ": " + j.Kind},
+		jointHead(pl, run, paper.Body().Width()), stepsWord(run)+" "+kindWord(j)+": "+j.Title, "continued"), c.trial)
 	f.Add(c.warnings(pl, run, f.Width())...)
 	f.Add(bigNumbers(keyNumbers(run, pl.Units), f.Width()), draw.Space(2))
 	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c.closeness)+min(c.spareMm, f.Body.Height()*0.2))...)
@@ -396,8 +391,7 @@ func holdLine(run []*plan.JointPlan, width float64) draw.Piece {
 	if len(run) > 1 {
 		text = "All " + strconv.Itoa(len(run)) + " done and inside the limits: go on."
 	}
-	shown, size := draw.Shrink(text, 3.4, false, width*0.56-20)
-	p.Draw.Add(draw.Text{XMm: 18, YMm: -5.6, SizeMm: size, Content: shown})
+	p.Draw.Add(draw.Text{XMm: 18, YMm: -5.6, SizeMm: 3.4, Content: text}.Within(width*0.56 - 20))
 	x := width * 0.56
 	p.Draw.Add(draw.Text{XMm: x, YMm: -5.6, SizeMm: 3.4, Content: "Signed"}, draw.Segment(x+12, -6.2, width*0.8, -6.2, draw.ThinMm),
 		draw.Text{XMm: width*0.8 + 2, YMm: -5.6, SizeMm: 3.4, Content: "Date"}, draw.Segment(width*0.8+11, -6.2, width-2, -6.2, draw.ThinMm))

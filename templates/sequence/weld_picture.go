@@ -46,8 +46,7 @@ func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, m
 			q := picture.Section(part, nil, w, h)
 			p.Draw.Place(&q.Draw, (p.Width-q.Width)/2, -7+picture.BalloonRowMm-4)
 		}
-		text, size := draw.Shrink(title, 3.8, true, p.Width)
-		p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: -4.4, SizeMm: size, Bold: true, Align: draw.Centre, Content: text})
+		p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: -4.4, SizeMm: 3.8, Bold: true, Align: draw.Centre, Content: title}.Within(p.Width))
 		panels = append(panels, p)
 	}
 	return panelRows(append(panels, more...), width)
@@ -78,10 +77,8 @@ func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units, small boo
 	draw.HatchAt(&p.Draw, draw.Polygon(left, low, mid, low, mid, high, left, high), 135, 2.4, draw.LineMm)
 	p.Draw.Add(draw.Shape{Path: draw.Polygon(mid, floor, mid+leg, floor, mid, floor+leg), Fill: draw.Black})
 	p.Draw.Add(draw.Segment(mid+leg/2, floor+leg/2, mid+leg, floor+leg, draw.ThinMm))
-	throat, size := draw.Shrink("throat "+sized(w.ThroatMm, units), 3.4, false, p.Width-mid-leg/2)
-	p.Draw.Add(draw.Text{XMm: mid + leg/2, YMm: floor + leg + 1.5, SizeMm: size, Content: throat})
-	says, size := draw.Shrink("leg "+sized(w.LegMm, units), 3.8, true, p.Width-mid-leg-1.5)
-	p.Draw.Add(draw.Text{XMm: mid + leg + 1.5, YMm: floor + 1.4, SizeMm: size, Bold: true, Content: says})
+	p.Draw.Add(draw.Text{XMm: mid + leg/2, YMm: floor + leg + 1.5, SizeMm: 3.4, Content: "throat " + sized(w.ThroatMm, units)}.Within(p.Width - mid - leg/2))
+	p.Draw.Add(draw.Text{XMm: mid + leg + 1.5, YMm: floor + 1.4, SizeMm: 3.8, Bold: true, Content: "leg " + sized(w.LegMm, units)}.Within(p.Width - mid - leg - 1.5))
 	return p
 }
 
@@ -91,9 +88,9 @@ const smallWeldMm = 44.0
 // weldWords are the title and the foot of a weld seen across.
 func weldWords(p *draw.Panel, w *plan.WeldPlan) {
 	x := p.Width / 2
-	note, size := draw.Shrink(words.Join(" ", w.Symbol, w.Designation)+", "+w.Process, 3.2, false, p.Width-1)
+	note := words.Join(" ", w.Symbol, w.Designation) + ", " + w.Process
 	p.Draw.Add(draw.Text{XMm: x, YMm: -4.2, SizeMm: 3.8, Bold: true, Align: draw.Centre, Content: "Across the weld"},
-		draw.Text{XMm: x, YMm: -p.Height + 1.4, SizeMm: size, Align: draw.Centre, Content: note})
+		draw.Text{XMm: x, YMm: -p.Height + 1.4, SizeMm: 3.2, Align: draw.Centre, Content: note}.Within(p.Width-1))
 }
 
 // grooveAcross draws the prepared edges of a butt, about the foot of its middle and so
@@ -133,10 +130,8 @@ func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, at plan.XY, half float64, u
 	if w.BevelDeg > 0 {
 		text = "opened to " + words.Angle(w.BevelDeg)
 	}
-	text, textMm := draw.Shrink(words.Join(" ", w.Bevelled, text), 3.4, false, 2*half+4)
-	d.Add(draw.Text{XMm: x, YMm: y + depth + 4, SizeMm: textMm, Align: draw.Centre, Content: text})
-	says, size := draw.Shrink(says, 3.4, false, 2*half+4)
-	d.Add(draw.Text{XMm: x, YMm: y - 5.4, SizeMm: size, Align: draw.Centre, Content: says})
+	d.Add(draw.Text{XMm: x, YMm: y + depth + 4, SizeMm: 3.4, Align: draw.Centre, Content: words.Join(" ", w.Bevelled, text)}.Within(2*half + 4))
+	d.Add(draw.Text{XMm: x, YMm: y - 5.4, SizeMm: 3.4, Align: draw.Centre, Content: says}.Within(2*half + 4))
 }
 
 // branchAcross are the wall of a main, cut at its hole, and that of the branch on it or

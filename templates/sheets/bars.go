@@ -35,14 +35,8 @@ func Unbarred(list []*plan.PartPlan) []*plan.PartPlan {
 }
 
 func (d density) bars(pl *plan.Plan, bars []*plan.PartPlan, paper draw.Frame) []*draw.Sheet {
-	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-		rest := "cut list and record"
-		if page > 0 {
-			rest += ", continued"
-		}
-		s := &draw.Sheet{Frame: paper, Name: BarsName, Scale: "not to scale"}
-		return s, draw.RunningHead("Bars", rest, paper.Body().Width())
-	})
+	head := draw.RunningHead("Bars", "cut list and record", paper.Body().Width())
+	f := draw.NewFlow(draw.Pages(draw.Sheet{Frame: paper, Name: BarsName}, head, "Bars", "cut list and record, continued"))
 	f.Add(draw.Paragraph("", barLead, d.smallMm(), false, f.Width())...)
 	f.Add(draw.Space(1.5))
 	for i, part := range bars {

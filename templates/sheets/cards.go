@@ -33,13 +33,8 @@ func Cards(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 			continue
 		}
 		out = append(out, draw.Chapter{Name: c.name, Sheets: fewest(cardSizes, func(sizeMm float64) []*draw.Sheet {
-			f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-				rest := c.rest
-				if page > 0 {
-					rest = "continued"
-				}
-				return &draw.Sheet{Frame: paper, Name: c.name, Scale: "not to scale"}, draw.RunningHead(pl.Job, rest, paper.Body().Width())
-			})
+			head := draw.RunningHead(pl.Job, c.rest, paper.Body().Width())
+			f := draw.NewFlow(draw.Pages(draw.Sheet{Frame: paper, Name: c.name}, head, pl.Job, "continued"))
 			c.fill(f, pl, sizeMm)
 			return f.Sheets
 		})})

@@ -48,14 +48,8 @@ type cover struct {
 // cover sets the cover; a trial of so many pages draws nothing, 0 draws.
 func (d density) cover(c cover, trial int) []*draw.Sheet {
 	pl, paper := c.pl, c.paper
-	f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, Name: "Cover", Scale: "rules 1:1 only"}
-		if page == 0 {
-			return s, coverHead(pl, paper.Body().Width())
-		}
-		s.Scale = "not to scale"
-		return s, draw.RunningHead(pl.Job, "cover, continued", paper.Body().Width())
-	}, trial)
+	f := draw.NewTrial(draw.Pages(draw.Sheet{Frame: paper, Name: "Cover", Scale: "rules 1:1 only"},
+		coverHead(pl, paper.Body().Width()), pl.Job, "cover, continued"), trial)
 	check, rest := d.scaleCheck(pl.Units, f.Width())
 	f.Add(check, draw.Space(1))
 	f.Add(d.reviewLine(c.findings, f.Width())...)
@@ -168,8 +162,7 @@ func noteTable(pl *plan.Plan) draw.Table {
 
 func coverHead(pl *plan.Plan, width float64) draw.Piece {
 	var p draw.Piece
-	job, size := draw.Shrink(pl.Job, 10, true, width)
-	p.Draw.Add(draw.Text{YMm: -9, SizeMm: size, Bold: true, Content: job, Heading: 1})
+	p.Draw.Add(draw.Text{YMm: -9, SizeMm: 10, Bold: true, Content: pl.Job, Heading: 1}.Within(width))
 	line := words.Join("  ·  ", draw.Labelled("Revision", pl.Revision), draw.Labelled("Date", pl.Date),
 		draw.Labelled("Drawn", pl.DrawnBy), draw.Labelled("Checked", pl.CheckedBy), "Sizes in "+unitName(pl.Units))
 	y := -10.5
@@ -335,7 +328,7 @@ func indexTables(pl *plan.Plan, chapters []draw.Chapter, own int) (t, rest draw.
 		pages[part.Title] = &[2]runs{}
 	}
 	n := own
-	var others [][2]string
+	var others [][]string
 	part, run := "", [2]int{}
 	for _, c := range chapters {
 		first := n + 1
@@ -360,7 +353,7 @@ func indexTables(pl *plan.Plan, chapters []draw.Chapter, own int) (t, rest draw.
 			if c.Part != "" {
 				name = c.Part
 			}
-			others = append(others, [2]string{name, words.Span(first, n-first+1)})
+			others = append(others, []string{name, words.Span(first, n-first+1)})
 		}
 	}
 	for _, part := range pl.Parts {
@@ -370,16 +363,7 @@ func indexTables(pl *plan.Plan, chapters []draw.Chapter, own int) (t, rest draw.
 	for i := range chapterColumns {
 		rest.Columns = append(rest.Columns, draw.Column{Head: "Sheets", Flex: true, Bold: true, Leads: true, Spare: i > 0}, draw.Column{Head: "Page", Align: draw.Centre, Bold: true, Spare: i > 0})
 	}
-	rows := (len(others) + chapterColumns - 1) / chapterColumns
-	for i := range rows {
-		row := make([]string, 2*chapterColumns)
-		for k := range chapterColumns {
-			if j := i + k*rows; j < len(others) {
-				row[2*k], row[2*k+1] = others[j][0], others[j][1]
-			}
-		}
-		rest.Rows = append(rest.Rows, row)
-	}
+	rest.Rows = draw.Abreast(others, chapterColumns)
 	return t, rest
 }
 
@@ -453,14 +437,13 @@ func signatures(width float64) draw.Piece {
 	for i, name := range boxes {
 		x := float64(i) * w
 		p.Draw.Add(draw.Box(draw.R(x, -20, x+w, -5.6), draw.LineMm))
-		shown, size := draw.Shrink(name, draw.TextMm, true, w-4)
-		p.Draw.Add(draw.Text{XMm: x + 2, YMm: -9.6, SizeMm: size, Bold: true, Content: shown})
+		p.Draw.Add(draw.Text{XMm: x + 2, YMm: -9.6, SizeMm: draw.TextMm, Bold: true, Content: name}.Within(w - 4))
 		from := x + 2
 		for j, what := range []string{"Name, signature", "Date"} {
 			to := x + w*[2]float64{0.66, 1}[j] - 2
-			label, size := draw.Shrink(what, draw.SmallMm, false, to-from)
-			p.Draw.Add(draw.Text{XMm: from, YMm: -17.4, SizeMm: size, Content: label})
-			if line := from + 1 + draw.TextWidth(label, size, false); line < to-4 {
+			label := draw.Text{XMm: from, YMm: -17.4, SizeMm: draw.SmallMm, Content: what}.Within(to - from)
+			p.Draw.Add(label)
+			if line := draw.TextRect(label).X1 + 1; line < to-4 {
 				p.Draw.Add(draw.Segment(line, -17.8, to, -17.8, draw.ThinMm))
 			}
 			from = to + 1.5

@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -38,16 +39,7 @@ func patternTables(d *plan.Development, units parts.Units, textMm float64, print
 	if !printed {
 		sizes.Lead = words.Join(" ", sizes.Lead, d.Corners)
 	}
-	rows := (len(d.Sizes) + sizeColumns - 1) / sizeColumns
-	for i := range rows {
-		row := make([]string, 2*sizeColumns)
-		for k := range sizeColumns {
-			if j := i + k*rows; j < len(d.Sizes) {
-				row[2*k], row[2*k+1] = d.Sizes[j].Name, d.Sizes[j].Text
-			}
-		}
-		sizes.Rows = append(sizes.Rows, row)
-	}
+	sizes.Rows = draw.Abreast(seq.Map(d.Sizes, func(s plan.PatternValue) []string { return []string{s.Name, s.Text} }), sizeColumns)
 	out := []draw.Table{sizes}
 	for _, t := range d.Tables {
 		if t.Drawn && printed {

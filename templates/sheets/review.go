@@ -45,14 +45,8 @@ const notChecked = "Not checked here: whether the machine is strong enough for i
 // many pages draws nothing, 0 draws.
 func (d density) review(w reviewing, trial int) (sheets []*draw.Sheet, signed int) {
 	pl, findings, paper, notes := w.pl, w.findings, w.paper, w.notes
-	f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, Name: ReviewName, Scale: "not to scale"}
-		rest := "review before metal is cut"
-		if page > 0 {
-			rest = "review, continued"
-		}
-		return s, draw.RunningHead(pl.Job, rest, paper.Body().Width())
-	}, trial)
+	head := draw.RunningHead(pl.Job, "review before metal is cut", paper.Body().Width())
+	f := draw.NewTrial(draw.Pages(draw.Sheet{Frame: paper, Name: ReviewName}, head, pl.Job, "review, continued"), trial)
 	f.Add(verdictBox(findings, f.Width()), draw.Space(2))
 	var open, accepted []review.Finding
 	for _, one := range findings {
@@ -244,8 +238,7 @@ func (d density) reviewLine(findings []review.Finding, width float64) []draw.Pie
 		return nil
 	}
 	p := draw.Piece{Height: 6.5}
-	text, size := draw.Shrink("Review: "+reviewWords(findings), d.em(3.4), true, width)
-	p.Draw.Add(draw.Text{YMm: -4, SizeMm: size, Bold: true, Content: text})
+	p.Draw.Add(draw.Text{YMm: -4, SizeMm: d.em(3.4), Bold: true, Content: "Review: " + reviewWords(findings)}.Within(width))
 	return []draw.Piece{p}
 }
 
