@@ -25,7 +25,6 @@ package bolts
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"centrepop/layout/threads"
 	"centrepop/parts/geom"
@@ -145,9 +144,4 @@ func atLeast0(what string, x float64) error {
 		return fmt.Errorf("bolts: %s must be a number of mm, 0 or more, not %v", what, x)
 	}
 	return nil
-}
-
-// mm writes a length to 0.01 mm without trailing zeros.
-func mm(x float64) string {
-	return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64) + " mm"
 }

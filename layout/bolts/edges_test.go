@@ -252,7 +252,7 @@ func TestRoomLimits(t *testing.T) {
 	if err != nil || bare.ToolRadiusMm != 0 || bare.Problems[0].Of != "nut with washer" {
 		t.Errorf("no tool: %+v, %v", bare, err)
 	}
-	if _, err := b.HeadRoom(Place{HoleMm: 9.125}); err == nil || !strings.Contains(err.Error(), "hole 9.13 mm is smaller than M10") {
+	if _, err := b.HeadRoom(Place{HoleMm: 9.125}); err == nil || !strings.Contains(err.Error(), "hole 9.125 mm is smaller than M10") {
 		t.Errorf("small hole: %v", err)
 	}
 	for mm, want := range map[float64]float64{0.5: (1.25*0.5 + 3) / 2, 0: 0} {

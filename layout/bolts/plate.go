@@ -3,6 +3,8 @@ package bolts
 import (
 	"fmt"
 	"math"
+
+	"centrepop/layout/lookup"
 )
 
 // PlateMm is the least thickness in mm of a round steel plate that lies on a ring of
@@ -21,7 +23,7 @@ func PlateMm(forceN, ringMm, nutMm, stressMPa float64) (float64, error) {
 		}
 	}
 	if nutMm >= ringMm {
-		return 0, fmt.Errorf("bolts: a nut of %s mm does not fit into a ring of %s mm", mm(nutMm), mm(ringMm))
+		return 0, lookup.Refuse("bolts: a nut of %v does not fit into a ring of %v", lookup.Mm(nutMm), lookup.Mm(ringMm))
 	}
 	const nu, hole = 0.3, 2
 	share := nutMm / ringMm // c/a

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"centrepop/layout/lookup"
 )
 
 // A Tool is what tightens the bolt.
@@ -164,7 +166,7 @@ func (b Bolt) shiftMm(p Place) (float64, error) {
 		}
 	}
 	if hole < b.Thread.MajorMm {
-		return 0, fmt.Errorf("bolts: hole %s is smaller than %s", mm(hole), b.Thread.Designation)
+		return 0, lookup.Refuse("bolts: hole %v is smaller than %s", lookup.Mm(hole), b.Thread.Designation)
 	}
 	return (hole - b.Thread.MajorMm) / 2, nil
 }

@@ -6,6 +6,7 @@ import (
 	"sort"
 	"sync"
 
+	"centrepop/layout/lookup"
 	"centrepop/parts/geom"
 )
 
@@ -154,5 +155,5 @@ func StockDrill(dMm float64, s System, r Rounding) (DrillSize, error) {
 		}
 		return all[i-1], nil
 	}
-	return DrillSize{}, fmt.Errorf("cutting: no stock drill for %.3f mm: the series runs from %s to %s", dMm, all[0].Name, all[len(all)-1].Name)
+	return DrillSize{}, lookup.Refuse("cutting: no stock drill for %v: the series runs from %s to %s", lookup.Mm(dMm), all[0].Name, all[len(all)-1].Name)
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/layout/lookup"
 	"centrepop/layout/threads"
 	"centrepop/parts/geom"
 )
@@ -242,7 +243,7 @@ func (h Hole) check() error {
 		return fmt.Errorf("cutting: hole %v mm, largest drill %v mm and depth %v mm: want positive numbers", h.NominalMm, h.LargestMm, h.DepthMm)
 	}
 	if !notNegative(h.MinMm) || !notNegative(h.MaxMm) || h.MinMm > h.MaxMm {
-		return fmt.Errorf("cutting: hole limits %v to %v mm do not rise", h.MinMm, h.MaxMm)
+		return lookup.Refuse("cutting: hole limits %v to %v do not rise", lookup.Mm(h.MinMm), lookup.Mm(h.MaxMm))
 	}
 	return nil
 }

@@ -1,8 +1,9 @@
 package fits
 
 import (
-	"fmt"
 	"slices"
+
+	"centrepop/layout/lookup"
 )
 
 // thermalUpTo are the upper ends, mm, of the columns of [thermal]; the range to the
@@ -37,5 +38,5 @@ func ThermalCut(nominalMm, thicknessMm float64) (plusMinusMm float64, err error)
 	if nominalMm > 0 && thicknessMm > 0 && row >= 0 && column >= 0 && thermal[row].limit[column] != none {
 		return thermal[row].limit[column], nil
 	}
-	return 0, fmt.Errorf("fits: thermal cut of %g mm in plate of %g mm: %w", nominalMm, thicknessMm, ErrNotDefined)
+	return 0, lookup.Refuse("fits: thermal cut of %v in plate of %v: %w", lookup.Mm(nominalMm), lookup.Mm(thicknessMm), ErrNotDefined)
 }

@@ -29,6 +29,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"centrepop/layout/lookup"
 )
 
 // MaxNominalMm is the largest nominal size, in mm, that ISO 286-1 covers.
@@ -66,7 +68,7 @@ func Limit(nominalMm float64, class string) (Limits, error) {
 
 func limitOf(nominalMm float64, c Class) (Limits, error) {
 	if err := checkNominal(nominalMm); err != nil {
-		return Limits{}, fmt.Errorf("fits: %s: %w", c, err)
+		return Limits{}, lookup.Refuse("fits: %s: %w", c, err)
 	}
 	upper, lower, reason := deviations(nominalMm, c)
 	if reason != "" {
@@ -164,8 +166,7 @@ func checkNominal(nominalMm float64) error {
 	case nominalMm <= 0:
 		return fmt.Errorf("nominal size %v mm is not above zero", nominalMm)
 	case nominalMm > MaxNominalMm:
-		return fmt.Errorf("%w: nominal size %v mm is above %d mm, the largest size covered",
-			ErrNotDefined, nominalMm, MaxNominalMm)
+		return lookup.Refuse("%w: nominal size %v is above %v, the largest size covered", ErrNotDefined, lookup.Mm(nominalMm), lookup.Mm(MaxNominalMm))
 	}
 	return nil
 }

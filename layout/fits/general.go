@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"centrepop/layout/lookup"
 )
 
 // generalClasses are the tolerance classes of ISO 2768-1, fine to very coarse,
@@ -90,9 +92,9 @@ func general(rows []generalRow, what string, sizeMm, fromMm float64, class strin
 	case sizeMm <= 0:
 		return 0, fmt.Errorf("fits: %s: size %v mm is not above zero", what, sizeMm)
 	case sizeMm < fromMm:
-		return 0, fmt.Errorf("fits: %v mm: %w: %s begins at %v mm: write the tolerance at the dimension", sizeMm, ErrNotDefined, what, fromMm)
+		return 0, lookup.Refuse("fits: %v: %w: %s begins at %v: write the tolerance at the dimension", lookup.Mm(sizeMm), ErrNotDefined, what, lookup.Mm(fromMm))
 	case sizeMm > rows[len(rows)-1].upToMm:
-		return 0, fmt.Errorf("fits: %v mm: %w: %s ends at %v mm: write the tolerance at the dimension", sizeMm, ErrNotDefined, what, rows[len(rows)-1].upToMm)
+		return 0, lookup.Refuse("fits: %v: %w: %s ends at %v: write the tolerance at the dimension", lookup.Mm(sizeMm), ErrNotDefined, what, lookup.Mm(rows[len(rows)-1].upToMm))
 	}
 	i := 0
 	for sizeMm > rows[i].upToMm {
@@ -107,5 +109,5 @@ func general(rows []generalRow, what string, sizeMm, fromMm float64, class strin
 	if column > 0 {
 		beside = generalClasses[column-1]
 	}
-	return 0, fmt.Errorf("fits: %v mm: %w: %s has no class %s at this size; nearest defined: %s", sizeMm, ErrNotDefined, what, class, beside)
+	return 0, lookup.Refuse("fits: %v: %w: %s has no class %s at this size; nearest defined: %s", lookup.Mm(sizeMm), ErrNotDefined, what, class, beside)
 }

@@ -2,8 +2,9 @@ package fits
 
 import (
 	"errors"
-	"fmt"
 	"strings"
+
+	"centrepop/layout/lookup"
 )
 
 // ErrNotDefined is wrapped by every refusal of a class, grade or size that is
@@ -13,7 +14,7 @@ var ErrNotDefined = errors.New("not defined by the standard")
 
 // refuse builds the error for a class that is blank at a checked size.
 func refuse(nominalMm float64, c Class, reason string) error {
-	return fmt.Errorf("fits: %v mm %s: %w: %s; nearest defined: %s", nominalMm, c, ErrNotDefined, reason, nearest(nominalMm, c))
+	return lookup.Refuse("fits: %v %s: %w: %s; nearest defined: %s", lookup.Mm(nominalMm), c, ErrNotDefined, reason, nearest(nominalMm, c))
 }
 
 // nearest looks for a defined class at the same size: the closest letter, its

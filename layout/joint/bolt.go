@@ -64,7 +64,7 @@ func (j *shop) boltFits(t *joint) {
 	in := t.in.Bolt
 	b, err := bolts.Find(in.Size)
 	if err != nil {
-		t.refuse(in.Pos, plan.NoBolt, plan.Named(in.Size), plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
+		t.refuse(in.Pos, plan.NoBolt, plan.Named(in.Size), plan.Named(t.w.Refused(err)))
 		return
 	}
 	t.bolt, t.boltMm = &b, b.Thread.MajorMm
@@ -285,7 +285,7 @@ func (j *making) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 	}
 	choice, err := t.bolt.ChooseLength(joint)
 	if err != nil {
-		t.refuse(in.Pos, plan.NoBoltChosen, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
+		t.refuse(in.Pos, plan.NoBoltChosen, plan.Named(t.w.Refused(err)))
 		return false
 	}
 	p.NeedMm, t.strips = words.Round(choice.NeedMm, 2), choice.Strips
@@ -342,7 +342,7 @@ const leastHoleShare = 1.02
 func (t *joint) tighten(p *plan.BoltPlan, of bolts.Tightening) bool {
 	grade, err := t.bolt.Tighten(of)
 	if err != nil {
-		t.refuse(t.in.Bolt.Pos, plan.NoTorque, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
+		t.refuse(t.in.Bolt.Pos, plan.NoTorque, plan.Named(t.w.Refused(err)))
 		return false
 	}
 	p.PreloadN, p.PreloadRangeN = words.Round(grade.PreloadN, 0), plan.Range{Min: words.Round(grade.PreloadLowN, 0), Max: words.Round(grade.PreloadHighN, 0)}
@@ -412,7 +412,7 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 		}
 		room, err := t.bolt.HeadRoom(place)
 		if err != nil {
-			t.refuse(t.in.Bolt.Pos, plan.NoRoomKnown, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
+			t.refuse(t.in.Bolt.Pos, plan.NoRoomKnown, plan.Named(t.w.Refused(err)))
 			return
 		}
 		label := "room for " + strings.TrimPrefix(side.what, "the ")

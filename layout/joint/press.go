@@ -33,7 +33,7 @@ func (t *joint) interference() (lo, hi float64, source string, ok bool) {
 	if fit := t.in.Press.Fit; fit.Value != "" && !bought(t.a) && !bought(t.b) {
 		f, err := fits.Between(b.NominalMm, fit.Value)
 		if err != nil {
-			t.refuse(fit.Pos, plan.FitUnusable, plan.Named(fit.Value), plan.Of(plan.Diameter, b.NominalMm), plan.Named(part.Plain(err)))
+			t.refuse(fit.Pos, plan.FitUnusable, plan.Named(fit.Value), plan.Of(plan.Diameter, b.NominalMm), plan.Named(t.w.Refused(err)))
 			return 0, 0, "", false
 		}
 		return geom.Clean(-f.ClearanceMaxUm / 1000), geom.Clean(-f.ClearanceMinUm / 1000), "ISO 286-1 " + fit.Value, true
@@ -65,7 +65,7 @@ func (t *joint) member(f feature, sharedMm float64) (press.Member, bool) {
 	if e := (*material.SectionError)(nil); errors.As(err, &e) && e.Condition == "" && e.UpToMm > 0 && e.SectionMm > e.UpToMm {
 		t.refuse(f.ref.Pos, plan.NoSectionStrength, plan.Named(f.title()), plan.Of(plan.Mm, e.SectionMm), plan.Named(e.Material), plan.Of(plan.Mm, e.UpToMm))
 	} else if err != nil {
-		t.refuse(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(strings.TrimPrefix(err.Error(), "material: ")))
+		t.refuse(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(t.w.Refused(err)))
 	}
 	return m, err == nil
 }
@@ -177,7 +177,7 @@ func (pressKind) work(j *making, t *joint) {
 		r, err = press.Range(input, lo, hi)
 	}
 	if err != nil {
-		t.refuse(t.in.Pos, plan.PressUnworkable, plan.Named(strings.TrimPrefix(err.Error(), "press: ")))
+		t.refuse(t.in.Pos, plan.PressUnworkable, plan.Named(t.w.Refused(err)))
 		return
 	}
 	thermal := press.Joint{Hub: hub, Shaft: shaft, InterferenceMm: hi, ClearanceMm: in.Clearance.Mm, RoomC: roomC, ShaftC: roomC}
@@ -186,7 +186,7 @@ func (pressKind) work(j *making, t *joint) {
 	lead, errLead := press.LeadInFor(d, hi, length)
 	for _, e := range []error{errHeat, errCold, errLead} {
 		if e != nil {
-			t.refuse(t.in.Pos, plan.PressUnworkable, plan.Named(strings.TrimPrefix(e.Error(), "press: ")))
+			t.refuse(t.in.Pos, plan.PressUnworkable, plan.Named(t.w.Refused(e)))
 			return
 		}
 	}
@@ -224,7 +224,7 @@ func (pressKind) work(j *making, t *joint) {
 		t.caution("No finish is drawn on the two seats: what roughness takes off the interference is left out.")
 	}
 	if p.HubSafety < 1 || p.ShaftSafety < 1 {
-		t.problem(plan.PressYields, plan.Of(plan.Number, p.HubSafety), plan.Of(plan.Number, p.ShaftSafety), plan.Of(plan.Number, p.PressureMPa.Max))
+		t.problem(plan.PressYields, plan.Of(plan.Number, p.HubSafety), plan.Of(plan.Number, p.ShaftSafety), plan.Of(plan.MPa, p.PressureMPa.Max))
 	}
 	j.pressSteps(t, p, heat, coldCautions)
 	t.out.Checks = append(t.out.Checks, j.seated(t))

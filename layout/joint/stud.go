@@ -231,5 +231,5 @@ func (t *joint) studTorque(p *plan.BoltPlan, r *part.Model) {
 	if t.bolt.Thread.TPI > 0 {
 		p.NutClass = "grade 5" // SAE J995, from memory: as strong as a grade 5 bolt
 	}
-	t.figure("proof stress of the stud", words.Trim(studProof*strength.YieldMPa, 0)+" MPa, "+words.Trim(studProof, 1)+" of yield", r.Material.Name+": "+strength.Source+"; ratio of ISO 898-1 classes")
+	t.figure("proof stress of the stud", t.w.Stresses(studProof*strength.YieldMPa, studProof*strength.YieldMPa, 0)+", "+words.Trim(studProof, 1)+" of yield", r.Material.Name+": "+strength.Source+"; ratio of ISO 898-1 classes")
 }

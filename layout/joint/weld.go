@@ -129,7 +129,7 @@ func (weldKind) work(j *making, t *joint) {
 	}
 	bad := func(err error) bool {
 		if err != nil {
-			t.refuse(t.in.Pos, plan.WeldUnworkable, plan.Named(strings.TrimPrefix(err.Error(), "weld: ")))
+			t.refuse(t.in.Pos, plan.WeldUnworkable, plan.Named(t.w.Refused(err)))
 		}
 		return err != nil
 	}
@@ -746,7 +746,7 @@ func (t *joint) tackRow(lengthMm float64) (n int, eachMm float64) {
 	lengthMm = max(5*math.Floor(lengthMm/5), min(5, lengthMm))
 	n, eachMm, err := weld.TackRow(lengthMm, t.out.Weld.ThinnerMm, t.out.Weld.ThickerMm)
 	if err != nil {
-		t.refuse(t.in.Pos, plan.WeldUnworkable, plan.Named(strings.TrimPrefix(err.Error(), "weld: ")))
+		t.refuse(t.in.Pos, plan.WeldUnworkable, plan.Named(t.w.Refused(err)))
 	}
 	return n, t.tackMm(eachMm)
 }

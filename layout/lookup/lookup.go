@@ -7,8 +7,11 @@
 package lookup
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 )
 
 // State says how far a value of a table can be trusted.
@@ -102,4 +105,42 @@ type UnknownError struct {
 // Error names the word and the known ones.
 func (e *UnknownError) Error() string {
 	return fmt.Sprintf("%s %q is not known, only %v", e.What, e.Value, e.Known)
+}
+
+// Mm is a length in the sentence of a Refusal, in mm.
+type Mm float64
+
+// String writes a length for a log, to 0.001 mm.
+func (m Mm) String() string {
+	return strconv.FormatFloat(math.Round(float64(m)*1000)/1000, 'f', -1, 64) + " mm"
+}
+
+// Refusal is what a library does not take. Its lengths are values, so that who prints it writes
+// them in the units of a job.
+type Refusal struct {
+	error
+	format string
+	args   []any
+}
+
+// Refuse makes a Refusal as fmt.Errorf makes an error; its lengths are arguments of type Mm, for %v.
+func Refuse(format string, args ...any) error {
+	return &Refusal{fmt.Errorf(format, args...), format, args}
+}
+
+// Unwrap is what it wraps by %w, or nil.
+func (r *Refusal) Unwrap() error { return errors.Unwrap(r.error) }
+
+// In is the sentence with each length as write has it, which is given mm.
+func (r *Refusal) In(write func(mm float64) string) string {
+	args := slices.Clone(r.args)
+	for i, a := range args {
+		switch a := a.(type) {
+		case Mm:
+			args[i] = write(float64(a))
+		case *Refusal:
+			args[i] = errors.New(a.In(write))
+		}
+	}
+	return fmt.Errorf(r.format, args...).Error()
 }

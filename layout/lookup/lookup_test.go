@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strconv"
 	"testing"
 )
 
@@ -58,6 +59,24 @@ func TestWords(t *testing.T) {
 		}
 	}
 	if got := (&UnknownError{"form", "C", []string{"A", "B"}}).Error(); got != `form "C" is not known, only [A B]` {
+		t.Error(got)
+	}
+}
+
+// TestRefusal: a refusal is written in mm for a log and as asked for a sheet, what it wraps too.
+func TestRefusal(t *testing.T) {
+	t.Parallel()
+	cause := errors.New("not defined")
+	inner := Refuse("wall of %v: %w", Mm(3.00049), cause)
+	err := Refuse("weld: %v in a %w, %d times", Mm(4.5), inner, 2)
+	if got := err.Error(); got != "weld: 4.5 mm in a wall of 3 mm: not defined, 2 times" {
+		t.Error(got)
+	}
+	var r *Refusal
+	if !errors.Is(err, cause) || !errors.As(err, &r) {
+		t.Fatalf("%v does not wrap its cause", err)
+	}
+	if got := r.In(func(mm float64) string { return strconv.FormatFloat(mm*2, 'f', 2, 64) }); got != "weld: 9.00 in a wall of 6.00: not defined, 2 times" {
 		t.Error(got)
 	}
 }

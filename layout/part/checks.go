@@ -206,7 +206,7 @@ func (s *Sizes) ladder(f *faults, st *Step, mateMm, spreadMm float64) plan.Ladde
 	step, to := ladderStep(spreadMm, s.W.Units)
 	rungs, err := fits.LightPressLadder(mateMm, to, step)
 	if err != nil {
-		f.fault(st.Size.Press.Pos, "no light press for "+s.W.Dia(mateMm), Plain(err))
+		f.fault(st.Size.Press.Pos, "no light press for "+s.W.Dia(mateMm), s.W.Refused(err))
 		return l
 	}
 	for _, g := range rungs {

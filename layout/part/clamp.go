@@ -3,7 +3,6 @@ package part
 import (
 	"errors"
 	"math"
-	"strings"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/clamp"
@@ -35,7 +34,7 @@ func (z *sizer) clamp() {
 	outside := z.outsideAt(at)
 	b, err := bolts.Find(in.Size)
 	if err != nil {
-		z.fault(in.Screw, "the screw "+in.Size+" is not known", strings.TrimPrefix(err.Error(), "bolts: "))
+		z.fault(in.Screw, "the screw "+in.Size+" is not known", z.W.Refused(err))
 		return
 	}
 	c := &Clamp{In: in, bolt: b}
@@ -54,7 +53,7 @@ func (z *sizer) clamp() {
 		return
 	}
 	if err != nil {
-		z.fault(in.Screw, "the screw "+in.Size+" "+in.Class+" cannot be worked out", strings.TrimPrefix(err.Error(), "bolts: "))
+		z.fault(in.Screw, "the screw "+in.Size+" "+in.Class+" cannot be worked out", z.W.Refused(err))
 		return
 	}
 	w := &c.work

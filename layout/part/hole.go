@@ -86,13 +86,13 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 	}
 	t, err := threads.Parse(h.Thread)
 	if err != nil {
-		z.fault(h.Pos, "thread "+h.Thread+" is not known", Plain(err))
+		z.fault(h.Pos, "thread "+h.Thread+" is not known", z.W.Refused(err))
 		return Made{}
 	}
 	if h.Make == parts.ClearanceHole {
 		d, err := t.ClearanceMm(h.Series)
 		if err != nil {
-			z.fault(h.Pos, "no clearance hole for "+t.Designation, Plain(err))
+			z.fault(h.Pos, "no clearance hole for "+t.Designation, z.W.Refused(err))
 			return Made{}
 		}
 		return Made{
@@ -107,7 +107,7 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 	}
 	tap, err := cutting.TapDrill(t, z.drills())
 	if err != nil {
-		z.fault(h.Pos, "thread "+t.Designation+" cannot be tapped", Plain(err))
+		z.fault(h.Pos, "thread "+t.Designation+" cannot be tapped", z.W.Refused(err))
 		return Made{}
 	}
 	return Made{

@@ -215,7 +215,7 @@ func (z *sizer) sizeOf(s parts.Size, inside bool) Sized {
 	if s.Thread.Value != "" {
 		t, err := threads.Parse(s.Thread.Value)
 		if err != nil {
-			z.fault(s.Thread.Pos, "thread "+s.Thread.Value+" is not known", Plain(err))
+			z.fault(s.Thread.Pos, "thread "+s.Thread.Value+" is not known", z.W.Refused(err))
 			return out
 		}
 		z.sided(s.Thread.Pos, t, inside)
@@ -228,7 +228,7 @@ func (z *sizer) sizeOf(s parts.Size, inside bool) Sized {
 	case f.Class.Value != "":
 		l, err := fits.Limit(s.Nominal.Mm, f.Class.Value)
 		if err != nil {
-			z.fault(f.Class.Pos, "fit "+f.Class.Value+" cannot be used for "+z.W.Dia(s.Nominal.Mm), Plain(err))
+			z.fault(f.Class.Pos, "fit "+f.Class.Value+" cannot be used for "+z.W.Dia(s.Nominal.Mm), z.W.Refused(err))
 			return out
 		}
 		out.MinMm, out.MaxMm, out.Limited = l.MinMm, l.MaxMm, true
@@ -377,15 +377,6 @@ func beside(size, limits string) string {
 
 // measuredClass is that of a size which is made to its counterpart as that measures.
 const measuredClass = "to its counterpart as measured"
-
-// Plain turns a library's error into the advice of a located one.
-func Plain(err error) string {
-	s := err.Error()
-	for _, p := range []string{"fits: ", "threads: ", "cutting: "} {
-		s = strings.TrimPrefix(s, p)
-	}
-	return s
-}
 
 // StepNamed finds a step by name, or nil.
 func (s *Sizes) StepNamed(name string) *Step {

@@ -266,6 +266,7 @@ const (
 	Diameter Unit = "diameter" // mm, printed with Ø
 	Read     Unit = "read"     // mm, as callipers read it
 	Newton   Unit = "N"        // printed in kilonewtons
+	MPa      Unit = "MPa"
 	Kg       Unit = "kg"
 	Degree   Unit = "deg"
 	Celsius  Unit = "°C"

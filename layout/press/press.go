@@ -18,6 +18,8 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+
+	"centrepop/layout/lookup"
 )
 
 // Member is one of the two round parts.
@@ -132,7 +134,7 @@ func Range(in Input, minMm, maxMm float64) (Limits, error) {
 		return Limits{}, err
 	}
 	if !positive(maxMm) {
-		return Limits{}, fmt.Errorf("press: greatest interference %v mm is not a positive number: this is no press fit", maxMm)
+		return Limits{}, lookup.Refuse("press: greatest interference %v is not a positive number: this is no press fit", lookup.Mm(maxMm))
 	}
 	if !(minMm <= maxMm) || math.IsInf(minMm, 0) {
 		return Limits{}, fmt.Errorf("press: least interference %v mm must be a number not above the greatest, %v mm", minMm, maxMm)
@@ -163,18 +165,18 @@ func (in Input) check() error {
 			return fmt.Errorf("press: %s outside diameter %v mm is not a positive number", m.name, m.OutsideMm)
 		}
 		if !(m.InsideMm >= 0 && m.InsideMm < m.OutsideMm) {
-			return fmt.Errorf("press: %s inside diameter %v mm does not fit its outside %v mm", m.name, m.InsideMm, m.OutsideMm)
+			return lookup.Refuse("press: %s inside diameter %v does not fit its outside %v", m.name, lookup.Mm(m.InsideMm), lookup.Mm(m.OutsideMm))
 		}
 		if err := m.Material.check(); err != nil {
 			return fmt.Errorf("press: %s: %w", m.name, err)
 		}
 	}
 	if bore, shaft := in.Hub.InsideMm, in.Shaft.OutsideMm; math.Abs(bore-shaft) > 0.01*shaft {
-		return fmt.Errorf("press: hub bore %v mm and shaft %v mm differ by more than 1 percent", bore, shaft)
+		return lookup.Refuse("press: hub bore %v and shaft %v differ by more than 1 percent", lookup.Mm(bore), lookup.Mm(shaft))
 	}
 	d := in.interfaceMm()
 	if d >= in.Hub.OutsideMm || d <= in.Shaft.InsideMm {
-		return fmt.Errorf("press: no wall left between %v mm and the joint at %v mm", in.Hub.OutsideMm, d)
+		return lookup.Refuse("press: no wall left between %v and the joint at %v", lookup.Mm(in.Hub.OutsideMm), lookup.Mm(d))
 	}
 	if !positive(in.LengthMm) {
 		return fmt.Errorf("press: engaged length %v mm is not a positive number", in.LengthMm)

@@ -38,7 +38,7 @@ func (v *view) keyLength(k plan.KeywayRow) {
 	bears, least := k.ToMm-k.FromMm-k.WidthMm, keyShare*k.DiameterMm
 	if nm := v.limiterNm(); nm > 0 && k.HeightMm > 0 {
 		least = 2000 * nm / k.DiameterMm / (keyMPa * k.HeightMm / 2)
-		f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the limiter lets through", v.w.Torque(nm)+" on half the height of the key, at "+number(keyMPa)+" MPa", "a longer keyway, or a limiter set lower"
+		f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the limiter lets through", v.w.Torque(nm)+" on half the height of the key, at "+v.w.Stresses(keyMPa, keyMPa, 0), "a longer keyway, or a limiter set lower"
 	}
 	if f.Numbers = " between its round ends, wanted "; !k.Inside && k.Woodruff == "" {
 		v.atLeast(k.Name, entryPos(v.p, k.Name), bears, least, f)
@@ -103,7 +103,7 @@ func (v *view) twist(c cylinder, nm float64) {
 	s, err := m.Strength(d)
 	if mpa := 16 * 1000 * nm * d / (math.Pi * (math.Pow(d, 4) - math.Pow(open, 4))); err == nil && s.YieldMPa > 0 && (mpa > share*s.YieldMPa || open >= d) {
 		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " is thin for the torque that drives it", Numbers: v.w.Torque(nm) + ": " + number(math.Round(mpa)) + " MPa of shear, wanted at most " + number(math.Round(share*s.YieldMPa)) + " MPa in " + v.p.Material.Value + ", without its keyway",
+			What: c.name + " is thin for the torque that drives it", Numbers: v.w.Torque(nm) + ": " + v.w.Stresses(mpa, mpa, 0) + " of shear, wanted at most " + v.w.Stresses(share*s.YieldMPa, share*s.YieldMPa, 0) + " in " + v.p.Material.Value + ", without its keyway",
 			Rule: "a shaft takes its torque at half of its shear yield", Fix: "a larger diameter, a stronger metal, or a limiter",
 		})
 	}

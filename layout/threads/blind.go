@@ -3,6 +3,8 @@ package threads
 import (
 	"fmt"
 	"math"
+
+	"centrepop/layout/lookup"
 )
 
 // A runout is the least distance from the last full turn of an internal
@@ -38,7 +40,7 @@ func (t Thread) RunoutMm() (float64, error) {
 			return math.Round(10*(low.regular+share*(r.regular-low.regular))) / 10, nil
 		}
 	}
-	return 0, fmt.Errorf("threads: no run-out for pitch %v mm", p)
+	return 0, lookup.Refuse("threads: no run-out for pitch %v", lookup.Mm(p))
 }
 
 // BlindDrillMm returns how deep to drill a blind hole, in mm to the end of

@@ -3,6 +3,8 @@ package weld
 import (
 	"fmt"
 	"math"
+
+	"centrepop/layout/lookup"
 )
 
 // Tack is one tack weld on a circle.
@@ -58,7 +60,7 @@ func TackCircle(diameterMm, thinnerMm, thickerMm, firstDeg float64) (Tacks, erro
 	length, _, pitch := tackRule(thinnerMm, thickerMm)
 	want := 4 * math.Ceil(girth/pitch/4-1e-9)
 	if !(want <= maxTacks) {
-		return Tacks{}, fmt.Errorf("weld: a circle of %.0f mm would take over %d tacks", diameterMm, maxTacks)
+		return Tacks{}, lookup.Refuse("weld: a circle of %v would take over %d tacks", lookup.Mm(diameterMm), maxTacks)
 	}
 	n := max(4, int(want))
 	t := Tacks{PitchMm: girth / float64(n)}
@@ -89,7 +91,7 @@ func TackRow(lengthMm, thinnerMm, thickerMm float64) (n int, eachMm float64, err
 	tack, least, pitch := tackRule(thinnerMm, thickerMm)
 	want := 1 + math.Ceil(lengthMm/pitch-1e-9)
 	if !(want <= maxTacks) {
-		return 0, 0, fmt.Errorf("weld: a seam of %.0f mm would take over %d tacks", lengthMm, maxTacks)
+		return 0, 0, lookup.Refuse("weld: a seam of %v would take over %d tacks", lookup.Mm(lengthMm), maxTacks)
 	}
 	if tackShare*lengthMm/want < least {
 		want = 1
@@ -175,7 +177,7 @@ func RunOrder(diameterMm float64, layers int, firstDeg float64) ([]Run, error) {
 	}
 	want := 4 * math.Ceil(math.Pi*diameterMm/longestRunMm/4-1e-9)
 	if !(want <= maxSectors) {
-		return nil, fmt.Errorf("weld: runs of %.0f mm on a circle of %.0f mm make over %d sectors", longestRunMm, diameterMm, maxSectors)
+		return nil, lookup.Refuse("weld: runs of %v on a circle of %v make over %d sectors", lookup.Mm(longestRunMm), lookup.Mm(diameterMm), maxSectors)
 	}
 	n := max(4, int(want))
 	step := 360 / float64(n)

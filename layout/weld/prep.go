@@ -3,6 +3,8 @@ package weld
 import (
 	"fmt"
 	"math"
+
+	"centrepop/layout/lookup"
 )
 
 // Shape is the shape of a weld or its groove.
@@ -80,7 +82,7 @@ const maxPrepMm = 40.0
 // It errs if tMm is not from above 0 to 40 mm.
 func ButtPrep(tMm float64, e Edges, s Sides) (Prep, error) {
 	if !(tMm > 0 && tMm <= maxPrepMm) {
-		return Prep{}, fmt.Errorf("weld: no butt preparation for %v mm: thickness must be above 0 and at most %.0f mm", tMm, maxPrepMm)
+		return Prep{}, lookup.Refuse("weld: no butt preparation for %v: thickness must be above 0 and at most %v", lookup.Mm(tMm), lookup.Mm(maxPrepMm))
 	}
 	if e != BothEdges && e != OneEdge || s != OneSide && s != TwoSides {
 		return Prep{}, fmt.Errorf("weld: unknown edges %d or sides %d", int(e), int(s))
@@ -129,7 +131,7 @@ func (p Prep) GrooveArea(tMm, capMm float64) (float64, error) {
 		return 0, fmt.Errorf("weld: cannot fill a groove of thickness %v, cap %v, gap %v, root face %v mm, angle %v degrees", tMm, capMm, b, c, deg)
 	}
 	if c >= tMm {
-		return 0, fmt.Errorf("weld: root face %v mm leaves no groove in %v mm", c, tMm)
+		return 0, lookup.Refuse("weld: root face %v leaves no groove in %v", lookup.Mm(c), lookup.Mm(tMm))
 	}
 	h := tMm - c // depth of bevel, all sides together
 	flank := 0.0 // width of mouth beyond the gap, over depth
@@ -174,7 +176,7 @@ func FilletArea(legMm float64, convex bool) float64 {
 func ChamferArea(depthMm, angleDeg float64) (float64, error) {
 	area := depthMm * depthMm * math.Tan(angleDeg*math.Pi/180) / 2
 	if !positive(depthMm) || !(angleDeg >= 30 && angleDeg <= 60) || !positive(area) {
-		return 0, fmt.Errorf("weld: chamfer of %v mm at %v degrees: want a positive depth and 30 to 60 degrees", depthMm, angleDeg)
+		return 0, lookup.Refuse("weld: chamfer of %v at %v degrees: want a positive depth and 30 to 60 degrees", lookup.Mm(depthMm), angleDeg)
 	}
 	return area, nil
 }
@@ -201,7 +203,7 @@ func ChamferThroat(depthMm, angleDeg float64, p Process, flat bool) (float64, er
 	}
 	const lost = 3.0
 	if depthMm <= lost {
-		return 0, fmt.Errorf("weld: chamfer of %v mm: the root's %v mm cannot be counted, nothing is left", depthMm, lost)
+		return 0, lookup.Refuse("weld: chamfer of %v: the root's %v cannot be counted, nothing is left", lookup.Mm(depthMm), lookup.Mm(lost))
 	}
 	return depthMm - lost, nil
 }

@@ -3,6 +3,8 @@ package weld
 import (
 	"fmt"
 	"math"
+
+	"centrepop/layout/lookup"
 )
 
 // Saddle is a branch tube standing on a main tube.
@@ -22,7 +24,7 @@ const saddleSteps = 1440
 // degrees, and a branch that reaches past the main.
 func (s Saddle) LengthMm() (float64, error) {
 	if !positive(s.MainMm) || !positive(s.BranchMm) || math.IsNaN(s.OffsetMm) || math.Abs(s.OffsetMm)+s.BranchMm/2 > s.MainMm/2+1e-9 {
-		return 0, fmt.Errorf("weld: no saddle of %v mm on %v mm at an offset of %v mm: the branch must lie inside the main", s.BranchMm, s.MainMm, s.OffsetMm)
+		return 0, lookup.Refuse("weld: no saddle of %v on %v at an offset of %v: the branch must lie inside the main", lookup.Mm(s.BranchMm), lookup.Mm(s.MainMm), lookup.Mm(s.OffsetMm))
 	}
 	if !(s.AngleDeg >= 30 && s.AngleDeg <= 90) {
 		return 0, fmt.Errorf("weld: saddle at %v degrees: want 30 to 90", s.AngleDeg)

@@ -1,6 +1,10 @@
 package weld
 
-import "fmt"
+import (
+	"fmt"
+
+	"centrepop/layout/lookup"
+)
 
 // Shrinkage is what a weld draws in, mm.
 type Shrinkage struct {
@@ -54,7 +58,7 @@ type Allowance struct {
 // sizes that are not positive, or a diameter over 1000 mm.
 func SquareUp(diameterMm, thickMm float64) (Allowance, error) {
 	if !positive(diameterMm) || !positive(thickMm) || diameterMm > 1000 {
-		return Allowance{}, fmt.Errorf("weld: square-up allowance is for diameters to 1000 mm and a positive thickness, not %v and %v mm", diameterMm, thickMm)
+		return Allowance{}, lookup.Refuse("weld: square-up allowance is for diameters to %v and a positive thickness, not %v and %v", lookup.Mm(1000), lookup.Mm(diameterMm), lookup.Mm(thickMm))
 	}
 	a := Allowance{4, 5, "common practice, no source"}
 	switch {

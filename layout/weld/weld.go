@@ -17,6 +17,7 @@ import (
 	"fmt"
 	"math"
 
+	"centrepop/layout/lookup"
 	"centrepop/layout/material"
 )
 
@@ -141,14 +142,14 @@ func FilletForce(stressMPa, throatMm, lengthMm float64, closed bool) (float64, e
 		return 0, fmt.Errorf("weld: throat %v mm and length %v mm must be positive numbers", throatMm, lengthMm)
 	}
 	if throatMm < LeastThroatMm {
-		return 0, fmt.Errorf("weld: throat %.2f mm is under the %.0f mm of EN 1993-1-8 clause 4.5.2(2)", throatMm, LeastThroatMm)
+		return 0, lookup.Refuse("weld: throat %v is under the %v of EN 1993-1-8 clause 4.5.2(2)", lookup.Mm(throatMm), lookup.Mm(LeastThroatMm))
 	}
 	effective := lengthMm
 	if !closed {
 		effective -= 2 * throatMm
 	}
 	if least := math.Max(leastLengthMm, leastLengthThick*throatMm); effective < least {
-		return 0, fmt.Errorf("weld: effective length %.1f mm is under the %.1f mm of EN 1993-1-8 clause 4.5.1(2)", effective, least)
+		return 0, lookup.Refuse("weld: effective length %v is under the %v of EN 1993-1-8 clause 4.5.1(2)", lookup.Mm(effective), lookup.Mm(least))
 	}
 	force := stressMPa * throatMm * effective
 	if !positive(force) {

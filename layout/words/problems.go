@@ -114,7 +114,7 @@ var Problems = []About{
 	{plan.MayBeLoose, "fit-side", plan.CheckSeverity, "the joint may be loose: at the loosest limits there is {0} play", "a fit such as H7/p6 or H7/r6, or limits that leave interference throughout", "a press fit has interference at all limits", "ISO 286-1"},
 	{plan.PressLength, "joint", plan.StopSeverity, "the engaged length is longer than the shorter step, {0}", "at most {0}", "the parts overlap over the engaged length", byGeometry},
 	{plan.PressUnworkable, "joint", plan.StopSeverity, "the press fit cannot be worked out", "{0}", "the joint as drawn has a flaw", byGeometry},
-	{plan.PressYields, "yield", plan.StopSeverity, "at the tightest limits a part yields: safety hub {0}, shaft {1} at {2} MPa", "a looser fit, a thicker hub or a stronger material", "von Mises stress at the tightest limits under yield", "Lamé equations; " + byNumbers},
+	{plan.PressYields, "yield", plan.StopSeverity, "at the tightest limits a part yields: safety hub {0}, shaft {1} at {2}", "a looser fit, a thicker hub or a stronger material", "von Mises stress at the tightest limits under yield", "Lamé equations; " + byNumbers},
 	{plan.SealShut, "order", plan.StopSeverity, "{0} in {1} goes over neither end of its shaft: {2} and {3} are larger", "the bore of the seal in a cover, or what is larger put on after it", "a closed seal comes over an end of its shaft", byGeometry},
 	{plan.LeadInBehind, "lead-in", plan.CheckSeverity, "{0} goes into {1} with its {2} first, and no lead-in is there: the chamfer is at the other end", "the chamfer at {3}, or the part the other way round", "a pressed part has a chamfer to start on", byGeometry},
 	{plan.NoLeadIn, "lead-in", plan.CheckSeverity, "neither {0} nor {1} has a lead-in chamfer: add {2} at {3} or the parts shave", "add the chamfer to one of the parts", "a pressed part has a chamfer to start on", practice},
@@ -285,7 +285,9 @@ func (w Writer) Arg(a plan.Arg) string {
 	case plan.Read:
 		return w.Read(a.Value)
 	case plan.Newton:
-		return Trim(a.Value/1000, 0) + " kN"
+		return w.Force(a.Value, 0)
+	case plan.MPa:
+		return w.Stresses(a.Value, a.Value, 2)
 	case plan.Kg:
 		return w.RoundMass(a.Value, 1)
 	case plan.Degree:

@@ -5,6 +5,7 @@ package words
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
@@ -12,6 +13,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"centrepop/layout/lookup"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -175,6 +177,19 @@ func (w Writer) Room(mm float64) string {
 
 // Dia writes a diameter.
 func (w Writer) Dia(mm float64) string { return "Ø" + w.Size(mm) }
+
+// Refused is what a library says that it does not take: without the library's name, its lengths in
+// the writer's units.
+func (w Writer) Refused(err error) string {
+	says := err.Error()
+	if r := (*lookup.Refusal)(nil); errors.As(err, &r) && says == r.Error() {
+		says = r.In(w.Said)
+	}
+	if library, rest, _ := strings.Cut(says, ": "); rest != "" && !strings.ContainsAny(library, " \"") {
+		return rest
+	}
+	return says
+}
 
 // Drill writes a drill diameter: in an inch job with the millimetres beside
 // it where it is a metric drill and no fraction of an inch, which such a shop has to look

@@ -1,11 +1,14 @@
 package words
 
 import (
+	"errors"
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"testing"
 
+	"centrepop/layout/lookup"
 	"centrepop/layout/measured"
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
@@ -19,6 +22,7 @@ import (
 func TestWriter(t *testing.T) {
 	t.Parallel()
 	mm, in := Writer{parts.Millimetres}, Writer{parts.Inches}
+	refusal := lookup.Refuse("weld: %v in a wall of %v: not by any class", lookup.Mm(4.5), lookup.Mm(3))
 	for _, c := range []struct{ name, got, want string }{
 		{"Size", mm.Size(114.3004), "114.3"}, {"Size", mm.Size(0.0015), "0.002"}, {"Size", in.Size(1.37506 * 25.4), "1.3751 in"},
 		{"Size", mm.Size(103.9234), "103.92"}, {"Size", mm.Size(-0.9994), "-0.999"}, {"Size", mm.Size(1.0004), "1"}, {"Size", mm.Size(-1.2346), "-1.23"}, {"Size", in.Size(1.3125 * 25.4), "1.3125 in"},
@@ -48,7 +52,11 @@ func TestWriter(t *testing.T) {
 		{"Carriers", mm.Carriers(33.4), "hoist, with rated slings, by local lifting rules"},
 		{"Carriers", in.Carriers(30), "hoist or two people (over 55 lb, ISO 11228-1)"},
 		{"Kg", in.Arg(plan.Of(plan.Kg, 45.36)), "100 lb"}, {"Kg", mm.Arg(plan.Of(plan.Kg, 45.36)), "45.4 kg"},
-		{"Newton", mm.Arg(plan.Of(plan.Newton, 999600)), "1000 kN"},
+		{"Newton", mm.Arg(plan.Of(plan.Newton, 999600)), "1000 kN"}, {"Newton", in.Arg(plan.Of(plan.Newton, 999600)), "224700 lbf (1000 kN)"},
+		{"MPa", mm.Arg(plan.Of(plan.MPa, 12.345)), "12.35 MPa"}, {"MPa", in.Arg(plan.Of(plan.MPa, 12.345)), "1790 psi"},
+		{"Refused", mm.Refused(refusal), "4.5 mm in a wall of 3 mm: not by any class"}, {"Refused", in.Refused(refusal), "0.1772 in in a wall of 0.1181 in: not by any class"},
+		{"Refused", in.Refused(fmt.Errorf("tube: %w", refusal)), "weld: 4.5 mm in a wall of 3 mm: not by any class"},
+		{"Refused", in.Refused(errors.New(`material "X" is: not known`)), `material "X" is: not known`},
 		{"Preheat", mm.Arg(plan.Arg{Unit: plan.Preheat, Value: 149.6, High: 250.4}), "preheat to 150 – 250 °C (a start, common practice), "},
 	} {
 		if c.got != c.want {
