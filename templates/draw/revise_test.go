@@ -4,7 +4,7 @@ import "testing"
 
 // flowed sets pieces of text on a sheet of 100 × 200 mm with its title block.
 func flowed(texts ...string) *Sheet {
-	f := NewFlow(func(int) (*Sheet, Piece) { return &Sheet{Frame: Frame{WidthMm: 100, HeightMm: 200}}, Piece{} })
+	f := NewFlow(func(int) (*Sheet, Piece) { return &Sheet{Frame: Frame{WidthMm: 140, HeightMm: 200}}, Piece{} })
 	for _, text := range texts {
 		f.Add(Stack(Paragraph("", text, 3, false, f.Width())...))
 	}
@@ -73,7 +73,7 @@ func near(a, b float64) bool { return a-b < 1e-9 && b-a < 1e-9 }
 func TestRevisePicture(t *testing.T) {
 	t.Parallel()
 	sheet := func(head string, shapes ...Shape) *Sheet {
-		f := NewFlow(func(int) (*Sheet, Piece) { return &Sheet{Frame: Frame{WidthMm: 100, HeightMm: 200}}, Piece{} })
+		f := NewFlow(func(int) (*Sheet, Piece) { return &Sheet{Frame: Frame{WidthMm: 140, HeightMm: 200}}, Piece{} })
 		f.Add(Stack(Paragraph("", head, 3, false, f.Width())...))
 		p := Piece{Height: 20}
 		for _, s := range shapes {
@@ -106,7 +106,7 @@ func TestRevisePicture(t *testing.T) {
 func TestReviseDrawn(t *testing.T) {
 	t.Parallel()
 	sheet := func(x float64) *Sheet {
-		s := &Sheet{Frame: Frame{WidthMm: 100, HeightMm: 200}}
+		s := &Sheet{Frame: Frame{WidthMm: 140, HeightMm: 200}}
 		inner := &Drawing{Items: []Item{PopCross(x, 50)}}
 		s.Draw.Place(inner, 1, 2)
 		return s
@@ -126,7 +126,7 @@ func TestReviseDrawn(t *testing.T) {
 	noteRevision(now)
 	stamp(now)
 	note, up := now.Draw.Items[before].(Text), now.Draw.Items[before+2].(Text)
-	if note.Content != now.Revision || note.YMm+note.SizeMm*0.75 > MarginMm || note.YMm-note.SizeMm*0.25 < 5 {
+	if note.Content != now.Revision || note.YMm+note.SizeMm*0.75 > MarginMm || note.YMm-note.SizeMm*0.25 < 5 || TextRect(note).X1 > 140-MarginMm {
 		t.Errorf("note %+v", note)
 	}
 	if up.XMm > MarginMm-barGapMm {
