@@ -748,3 +748,78 @@ func TestSpeedNotes(t *testing.T) {
 		}
 	}
 }
+
+// TestToWall: the walls of a groove 5 wide at 50 of 100 from places on the axis, by hand: its place within
+// 0.3, its width within 0.1 and a length within 0.3 (ISO 2768-m); measured from the other face, that of the
+// whole within 0.3.
+func TestToWall(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		from     string
+		atMm     float64
+		back     bool
+		min, max float64
+	}{
+		{"front", 0, true, 54.6, 55.4}, {"front", 40, true, 14.3, 15.7}, {"front", 100, false, 49.4, 50.6},
+		{"back", 0, true, 49.4, 50.6}, {"back", 40, true, 9.1, 10.9}, {"back", 100, false, 54.6, 55.4},
+	} {
+		m := work(t, "mm", "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: a, diameter: 60, length: 40}, {name: b, diameter: 50, length: 60}]\ngrooves: [{name: g, in: b, axial: 50, from: "+c.from+", for: relief, width: 5, depth: 2}]\n")
+		if got := m.ToWallMm(&m.Grooves[0], c.atMm, c.back); got.Min != c.min || got.Max != c.max {
+			t.Errorf("%+v: %v", c, got)
+		}
+		if seam, turns := m.HelixMm(); seam != 0 || turns != 0 {
+			t.Errorf("a shaft has a seam of %g in %g turns", seam, turns)
+		}
+	}
+}
+
+// TestShortBranch: a saddle of Ø80 square on Ø200 is 100 − √(100² − 36²) = 6.7 deep, that of its bore of 72;
+// its square edge lies 25 behind it, or at the free end where there is no room, and a millimetre has to be left.
+func TestShortBranch(t *testing.T) {
+	t.Parallel()
+	for long, want := range map[string]string{"40": "8.3", "32": "0.3", "30": "0", "7.8": "0", "7.6": "the saddle is 6.7 deep and cuts through the far end of the tube"} {
+		job := load(t, "mm", strings.Replace(branch("angle: 90, place: {clock: 90, axial: 300}"), "length: 500", "length: "+long, 1), mainTube)
+		m := Work(job, job.Parts[0])
+		got := ""
+		for _, e := range m.Errs {
+			got += e.What
+		}
+		if got == "" {
+			got = words.Trim(m.saddles[0].squareMm, 1)
+		}
+		if got != want {
+			t.Errorf("%s long: %s, want %s", long, got, want)
+		}
+	}
+}
+
+// TestEndForEnd: a section is the same end for end if each of its points has its like as far from the other end.
+func TestEndForEnd(t *testing.T) {
+	t.Parallel()
+	const text = "part: p\nkind: turned\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: a, diameter: 40, length: 20}, {name: b, diameter: 60, length: 30}, {name: c, diameter: C, length: L}]\n  inside: [{name: i, diameter: 20, length: 10}, {name: j, diameter: 15, length: M}, {name: k, diameter: 20, length: N}]\n"
+	for rest, want := range map[string]bool{"40 20 50 10": true, "40.1 20 50 10": false, "39.9 20 50 10": false, "40 20 49 11": false, "40 20 51 9": false, "40 21 51 10": false, "40 19 49 10": false} {
+		f := strings.Fields(rest)
+		if got := work(t, "mm", strings.NewReplacer("C,", f[0]+",", "L}", f[1]+"}", "M}", f[2]+"}", "N}", f[3]+"}").Replace(text)).EndForEnd(); got != want {
+			t.Errorf("%s: %v", rest, got)
+		}
+	}
+	line := []plan.XY{{XMm: 0, YMm: 20}, {XMm: 40, YMm: 20}, {XMm: 40, YMm: 30}, {XMm: 60, YMm: 10}}
+	for z, want := range map[float64]float64{0: 20, 39: 20, 40: 20, 45: 25, 60: 10, 61: 10} {
+		if got := radiusOn(line, z); got != want {
+			t.Errorf("Ø at %g: %g, want %g", z, got, want)
+		}
+	}
+}
+
+// TestAtLeast: what must not be less is rounded up to a tenth of a millimetre, or a hundredth of an inch.
+func TestAtLeast(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		units    parts.Units
+		mm, want float64
+	}{{parts.Millimetres, 4, 4}, {parts.Millimetres, 4.01, 4.1}, {parts.Millimetres, 4.1, 4.1}, {parts.Inches, 2.54, 2.54}, {parts.Inches, 2.55, 2.794}, {parts.Inches, 25.4, 25.4}} {
+		if got := atLeast(words.Writer{Units: c.units}, c.mm); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%+v: %g", c, got)
+		}
+	}
+}

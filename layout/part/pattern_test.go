@@ -120,3 +120,21 @@ func TestCircleProperties(t *testing.T) {
 		}
 	})
 }
+
+// TestCircleBounds: what a pitch circle can be, at its bounds.
+func TestCircleBounds(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		pcdMm    float64
+		count    int
+		firstDeg float64
+		ok       bool
+	}{
+		{100, 1, 0, true}, {100, 0, 0, false}, {100, 1000, 0, true}, {100, 1001, 0, false}, {0.1, 4, 360, true}, {0, 4, 0, false}, {10_000, 4, -360, true}, {10_000.1, 4, 0, false},
+		{100, 4, 360.1, false}, {100, 4, -360.1, false}, {math.NaN(), 4, 0, false}, {100, 4, math.NaN(), false},
+	} {
+		if got, err := part.NewBoltCircle(c.pcdMm, c.count, c.firstDeg); (err == nil) != c.ok || c.ok && len(got.Holes) != c.count {
+			t.Errorf("%+v: %v", c, err)
+		}
+	}
+}
