@@ -199,10 +199,50 @@ func TestSmallBounds(t *testing.T) {
 		}
 		return out
 	}
+	triangle := Of(Prism(Outline{PolygonLoop(Pt{}, Pt{30, 0}, Pt{0, 40})}, 0, 20))
+	stands := func(s *Solid) [2]any {
+		got, ok := Standing([]Body{steel(still("b", s))}, AxisZ)
+		return [2]any{len(got.Feet), ok}
+	}
+	section := func(s *Solid, z float64) (out []float64) { // corners and area of each loop
+		for _, l := range (&Body{Solid: s, Pose: Still}).Section(Move(Vec{Z: z}), 0.05) {
+			out = append(out, float64(len(l)), math.Round(mm2(Outline{PolygonLoop(l...)})*1e3)/1e3)
+		}
+		return out
+	}
+	long := func(fineMm float64, from Pose) (mm float64) {
+		for _, l := range Look([]Body{still("b", block)}, from, fineMm) {
+			mm += extent(l.Points)
+		}
+		return math.Round(mm*1e3) / 1e3
+	}
+	meet := func(b Box) bool {
+		return over(Box{Vec{0, 0, 0}, Vec{10, 10, 0}}, b) && over(b, Box{Vec{0, 0, 0}, Vec{10, 10, 0}})
+	}
+	flat := func(x0, y0, x1, y1 float64) Box { return Box{Vec{x0, y0, 50}, Vec{x1, y1, 60}} }
+	through := Of(Cuboid(Vec{-20, -20, 0}, Vec{20, 20, 5}), Cuboid(Vec{-20, -20, 10}, Vec{20, 20, 15})).Cut(Cylinder(8, -1, 16)).rims()
+	// What a damped step is solved from, three freedoms that are not square to one another.
+	cols, miss := [][]float64{{1, 2, 0, 1}, {0, 1, 3, 1}, {2, 0, 1, 4}}, []float64{5, -1, 2, 3}
+	step := dampedStep(cols, miss, 0.1)
+	left := make([]float64, 3)
+	for i := range cols {
+		left[i] = 0.1*step[i] - dot(cols[i], miss)
+		for k := range cols {
+			left[i] += dot(cols[i], cols[k]) * step[k]
+		}
+		left[i] = math.Round(left[i] * 1e9)
+	}
 	for _, c := range []struct {
 		what      string
 		got, want any
 	}{
+		{"what stands on three corners", [][2]any{stands(triangle), stands(block), stands(Of(Cylinder(10, 0, 50).At(Rotate(AxisX, 90))))}, [][2]any{{3, true}, {4, true}, {0, false}}},
+		{"cut just inside a face and just off it", [][]float64{section(triangle, 0.5), section(triangle, 19.5), section(triangle, -0.5), section(triangle, 20.5)}, [][]float64{{3, 600}, {3, 600}, nil, nil}},
+		{"seen from above, below and ahead, however fine", []float64{long(2, Move(Vec{Z: 100})), long(7, Move(Vec{Z: 100})), long(2, Frame(Vec{Z: -100}, AxisZ.Times(-1), AxisY)), long(2, Frame(Vec{Y: -100}, AxisY.Times(-1), AxisZ))}, []float64{120, 120, 120, 140}},
+		{"boxes over one another", []bool{meet(flat(5, 5, 15, 15)), meet(flat(10, 10, 15, 15)), meet(flat(11, 5, 15, 15)), meet(flat(-5, 5, -1, 15)), meet(flat(5, 11, 15, 15)), meet(flat(5, -5, 15, -1)), meet(flat(11, 11, 15, 15))}, []bool{true, true, false, false, false, false, false}},
+		{"rims of a bore through two plates", []int{len(through), len(through[0])}, []int{4, len(through[3])}},
+		{"left of what a damped step solves", left, []float64{0, 0, 0}},
+		{"square to it, however long", []Vec{AxisX.Times(0.5).Square(), AxisX.Times(20).Square(), AxisY.Times(0.5).Square(), AxisZ.Square()}, []Vec{AxisZ, AxisZ, AxisZ.Times(-1), AxisY}},
 		{"small areas, one of them 1 mm²", []Pt{about(Outline{RectangleLoop(Pt{X: 3}, Pt{3.5, 1}, 0)}), about(Outline{RectangleLoop(Pt{X: 3}, Pt{4, 1}, 0)}), about(Outline{RectangleLoop(Pt{X: 3}, Pt{5, 1}, 0), RectangleLoop(Pt{3.2, 0.2}, Pt{3.7, 0.8}, 0)})}, []Pt{{3.25, 0.5}, {3.5, 0.5}, {4.097, 0.5}}},
 		{"about its middle, whichever way its corners go", []any{about(Outline{clockwise}), mm2(Outline{clockwise}), about(Outline{clockwise, PolygonLoop(Pt{1, 1}, Pt{1, 2}, Pt{2, 2}, Pt{2, 1})})}, []any{Pt{5, 3}, 60.0, Pt{5.059, 3.025}}},
 		// The piece between arc and chord: r = 5 / sin 7.5° = 38.306, r²/2 · (0.261799 − sin 15°) = 2.187.
@@ -218,7 +258,7 @@ func TestSmallBounds(t *testing.T) {
 		{"how a stop's misses go with a freedom", [][]float64{slope(SlideX), slope(SlideZ), slope(TurnY)}, [][]float64{{1, 0, 0, 0, 0, 0}, {0, 0, 1, 0, 0, 0}, {0, 0, 0, 0, 1, 0}}},
 		{"appended where it leads elsewhere", []int{len(appendBase(nil, []float64{1e-6, 0})), len(appendBase(nil, []float64{0.9e-5, 0})), len(appendBase(nil, []float64{1.05e-5, 0})), len(appendBase([][]float64{{1, 0}}, []float64{3, 0})), len(appendBase([][]float64{{1, 0}}, []float64{3, 1}))}, []int{0, 0, 1, 1, 2}},
 		// The mover's ring of 30 to 50 meets that of 45 to 60 outside, and its neck of 20 that of 25 to 15 inside.
-		{"stopped by a ring, from both sides", [][]float64{stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 45, -100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 50, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.9, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.96, 100), rings(50, 30, 0), AxisZ)}, [][]float64{{110, 90, 110}, {110, 90, -100}, nil, nil, {110, 90, 110}, nil}},
+		{"stopped by a ring, from both sides", [][]float64{stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 45, -100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 50, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.9, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.94, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.96, 100), rings(50, 30, 0), AxisZ)}, [][]float64{{110, 90, 110}, {110, 90, -100}, nil, nil, {110, 90, 110}, {110, 90, 110}, nil}},
 		{"stopped by two, the inner one nearer, and by the nearer alone", [][]float64{stops(Of(Tube(25, 15, 150, 160), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ)}, [][]float64{{160, 70, 160}, {90, 40, 90}, {60, 40, 60}}},
 		{"it lies 0.6 in it and comes from there", [][]float64{stops(rings(60, 45, 0), rings(50, 30, 9.4), AxisZ), stops(rings(60, 45, 0), rings(50, 30, 9.96), AxisZ)}, [][]float64{{0.6, 0, 10}, nil}},
 		{"a rectangle with round corners", []float64{mm2(rectangle(0)), mm2(rectangle(0.5)), mm2(rectangle(1)), mm2(rectangle(3))}, []float64{60, 59.785398, 59.141593, 52.274334}},
