@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -107,6 +108,66 @@ func TestNothingIsHeatedPastWhatItStands(t *testing.T) {
 			"part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 50 mm, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: 40, fit: "+c.fit+", length: 40}]\n").Joints[0]
 		if got := j.Steps[1].Title; got != c.step {
 			t.Errorf("%s %s: %s, want %s; hub %v °C of %v, shaft %v °C of %v", c.method, c.fit, got, c.step, j.Press.HeatHubC, j.Press.HeatLimitC, j.Press.CoolShaftC, j.Press.ColdLimitC)
+		}
+	}
+}
+
+// A lid of 8 with a plate of 12 between it and a base of 10, whose holes lie 60 to the right and 20 up: the
+// lid's front lies 8 and 12 before the base's front, on its back 10 and 12 behind it; so it does where its place
+// is said.
+func TestStackBeside(t *testing.T) {
+	t.Parallel()
+	plate := func(name, thick, centre string) string {
+		return "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + " mm, cut: laser}\noutline: {rectangle: [300, 200]}\nholes: [{name: h, grid: {columns: 2, rows: 2, pitch: [40, 30], centre: " + centre + "}, size: M8 clearance}]\n"
+	}
+	for how, want := range map[string]plan.Beside{
+		"face: back-on-front":  {XMm: 60, YMm: 20, FrontMm: -20},
+		"face: front-on-back":  {XMm: 60, YMm: 20, FrontMm: 22},
+		"face: back-on-back":   {XMm: 60, YMm: 20, FrontMm: 30, OtherWay: true},
+		"face: front-on-front": {XMm: 60, YMm: 20, FrontMm: -12, OtherWay: true},
+		"place: {on: front, with: back, at: [60, 20], top: up}":  {XMm: 60, YMm: 20, FrontMm: -20},
+		"place: {on: back, with: front, at: [-60, 20], top: up}": {XMm: 60, YMm: 20, FrontMm: 22},
+		"place: {on: front, with: front, at: [60, 20], top: up}": {XMm: 60, YMm: 20, FrontMm: -12, OtherWay: true},
+	} {
+		b := filed(t, "{name: j, bolt: {through: lid.h, stack: [mid.h], into: base.h, bolt: M8 8.8, nut: yes}, "+how+"}", plate("lid", "8", "[0, 0]"), plate("mid", "12", "[0, 0]"), plate("base", "10", "[60, 20]")).Joints[0].Beside
+		if b == nil || *b != want {
+			t.Errorf("%s: %+v", how, b)
+		}
+	}
+}
+
+// Roughness takes 0.8 of both seats' Rz off an interference (DIN 7190-1:2017), Rz taken as 5 Ra: of Ra 1.6
+// on both 12.8 µm, on one 6.4; of Ra 6.3 on both 50.4, more than H7/p6 holds at its least.
+func TestRoughSeats(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		pin, bore, takes string
+		none, all        bool // no finish is drawn; it may take all
+	}{
+		{"", "", "", true, false}, {", finish: Ra 1.6", "", "6.4 µm", false, true}, {"", ", finish: Ra 1.6", "6.4 µm", false, true}, {", finish: Ra 1.6", ", finish: Ra 1.6", "12.8 µm", false, true}, {", finish: Ra 6.3", ", finish: Ra 6.3", "", false, true},
+	} {
+		j := filed(t, "{name: j, press: {shaft: pin.seat, bore: hub.bore}, level: front-with-front, below: 0.3}",
+			"part: hub\nkind: turned\nmaterial: S235\nstock: {round: 95 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 90, length: 40}]\n  inside: [{name: bore, diameter: 45, fit: H7, length: 40"+c.bore+"}]\n",
+			"part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 50 mm, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: 45, fit: p6, length: 40"+c.pin+"}]\n").Joints[0]
+		takes := ""
+		for _, f := range j.Figures {
+			if f.Label == "flattened roughness takes" {
+				takes = f.Value
+			}
+		}
+		cautions := strings.Join(j.Cautions, " ")
+		if !strings.Contains(takes, c.takes) || (takes == "") != c.none || strings.Contains(cautions, "No finish is drawn") != c.none {
+			t.Errorf("%q and %q: takes %q; %s", c.pin, c.bore, takes, cautions)
+		}
+		// Under 0.5 ISO 2768-1 has no tolerance: 0.3 is held to 0.2.
+		seated := ""
+		for _, k := range j.Checks {
+			if k.What == "seated" {
+				seated = fmt.Sprint(k.MinMm, " ", k.MaxMm, " ", k.Limits)
+			}
+		}
+		if seated != "0.1 0.5 0.1 – 0.5 below, at four places" {
+			t.Errorf("seated: %q", seated)
 		}
 	}
 }

@@ -45,15 +45,15 @@ func TestAdviceAtItsLimits(t *testing.T) {
 		d    float64
 		want string
 	}{
-		{"light", 39.9, "js6"}, {"light", 40, "k6"}, {"light", 140, "k6"},
+		{"light", 39.9, "js6"}, {"light", 40, "k6"}, {"light", 140, "k6"}, {"light", 140.5, "n6"},
 		{"normal", 39.9, "k5"}, {"normal", 40, "m5"}, {"normal", 100, "m5"}, {"normal", 100.1, "m6"}, {"normal", 140, "m6"}, {"normal", 140.1, "n6"},
-		{"heavy", 50, "n6"}, {"heavy", 140, "n6"}, {"heavy", 140.1, "p6"},
+		{"heavy", 49.9, "m5"}, {"heavy", 50, "n6"}, {"heavy", 140, "n6"}, {"heavy", 140.1, "p6"},
 	} {
 		if got, _ := coneAdvice("inner", c.load, c.d); got[0] != c.want {
 			t.Errorf("%s load, %g mm: %v, want %s", c.load, c.d, got, c.want)
 		}
 	}
-	for mm, inch := range map[[2]float64]bool{{40, 80}: false, {31.75, 62}: true, {40, 73.431}: true, {40.005, 80}: false, {40, 80.02}: true} {
+	for mm, inch := range map[[2]float64]bool{{40, 80}: false, {31.75, 62}: true, {40, 73.431}: true, {40.005, 80}: false, {40, 80.02}: true, {40.0099, 80}: false, {40.0105, 80}: true, {40, 79.9895}: true} {
 		if got := inchBearing(&parts.BearingJoint{Bore: length(mm[0]), Outside: length(mm[1])}); got != inch {
 			t.Errorf("%v: inches %v", mm, got)
 		}
