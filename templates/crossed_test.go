@@ -9,7 +9,7 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/read"
 	"centrepop/templates/draw"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 
 	"github.com/tdewolff/canvas"
 )

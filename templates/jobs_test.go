@@ -7,7 +7,7 @@ import (
 	"centrepop/layout"
 	"centrepop/parts"
 	"centrepop/parts/read"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // TestJobsAreClean checks every page of the packets of the two demonstration

@@ -9,7 +9,7 @@ import (
 	"centrepop/layout"
 	"centrepop/parts/read"
 	"centrepop/templates/draw"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // TestLeaves: on both sides of the paper every template lies on an odd page and has

@@ -8,10 +8,10 @@ import (
 
 	"centrepop/layout"
 	"centrepop/parts"
+	"centrepop/parts/golden"
 	"centrepop/parts/read"
+	"centrepop/templates/sheettest"
 	"centrepop/templates/truesize"
-	"centrepop/tests/golden"
-	"centrepop/tests/sheettest"
 )
 
 // TestRecordedPatterns compares the flat patterns of a small job with the

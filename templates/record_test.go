@@ -5,8 +5,8 @@ import (
 	"testing"
 
 	"centrepop/parts"
-	"centrepop/tests/golden"
-	"centrepop/tests/sheettest"
+	"centrepop/parts/golden"
+	"centrepop/templates/sheettest"
 )
 
 // TestRecordedPacket: a packet has the pages and bookmarks that are recorded, and is the

@@ -9,7 +9,7 @@ import (
 	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheets"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // reviewed are findings of each sort, with texts as long as real ones.

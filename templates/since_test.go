@@ -12,8 +12,8 @@ import (
 	"centrepop/layout/review"
 	"centrepop/parts/read"
 	"centrepop/templates/draw"
+	"centrepop/templates/sheettest"
 	"centrepop/templates/truesize"
-	"centrepop/tests/sheettest"
 )
 
 // changedJack is what is printed of the jack with edits: file, old and new text.

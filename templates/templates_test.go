@@ -10,8 +10,8 @@ import (
 	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/templates/draw"
+	"centrepop/templates/sheettest"
 	"centrepop/templates/truesize"
-	"centrepop/tests/sheettest"
 )
 
 func TestOverlap(t *testing.T) {

@@ -8,7 +8,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/parts/read"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // The sheets of the nine tools of the mill take three pages, and every step that uses

@@ -9,7 +9,7 @@ import (
 	"sync"
 	"testing"
 
-	"centrepop/tests/measure"
+	"centrepop/render/measure"
 )
 
 // The demo jobs. Where the size of the job does not matter, tests take a

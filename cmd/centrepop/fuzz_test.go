@@ -13,10 +13,10 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/parts/golden"
 	"centrepop/parts/read"
 	"centrepop/render/pdf"
 	"centrepop/templates"
-	"centrepop/tests/golden"
 )
 
 // FuzzPart takes any part file from the YAML to the PDF. It must be refused

@@ -12,8 +12,8 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/parts/golden"
 	"centrepop/parts/read"
-	"centrepop/tests/golden"
 )
 
 // TestChapters: every command stands in one chapter of the help, with a line to

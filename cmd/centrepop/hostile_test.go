@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestHostileFiles runs every case of the tables through the program. Each

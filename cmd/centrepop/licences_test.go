@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestNotices: every module that is linked in has its licence in the file.

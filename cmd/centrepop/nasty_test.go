@@ -10,7 +10,7 @@ import (
 	"testing"
 	"unicode"
 
-	"centrepop/tests/measure"
+	"centrepop/render/measure"
 )
 
 // TestNastyButValid prints jobs that strain the sheets but are right, and

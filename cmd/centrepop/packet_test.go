@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/tests/golden"
-	"centrepop/tests/measure"
+	"centrepop/parts/golden"
+	"centrepop/render/measure"
 )
 
 // expectedHole is a row of testdata/expected, worked out from the YAML by

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/tests/measure"
+	"centrepop/render/measure"
 )
 
 // paperTolMm is how near to the computed place a line must lie on the page.

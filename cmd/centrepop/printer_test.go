@@ -13,7 +13,7 @@ import (
 	"testing"
 
 	"centrepop/parts"
-	"centrepop/tests/measure"
+	"centrepop/render/measure"
 )
 
 // lyingPrinter prints across 1.4 % short, up 1.1 % long, and its upright leans

@@ -11,7 +11,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
-	"centrepop/tests/measure"
+	"centrepop/render/measure"
 )
 
 // profilePDF runs the command and opens what it wrote.

@@ -10,8 +10,8 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 
+	"centrepop/parts/golden"
 	"centrepop/render/atomicfile"
-	"centrepop/tests/golden"
 )
 
 func TestMain(m *testing.M) {

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestWorked: what is answered about the solids of the other tests, alone and in pairs,

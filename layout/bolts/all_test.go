@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"centrepop/layout/threads"
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestEveryBolt holds every size against bolts_all.csv, value by value, with

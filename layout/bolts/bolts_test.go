@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/threads"
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 func near(a, b, tol float64) bool { return math.Abs(a-b) <= tol }

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestEveryLimitOfALength puts M10 × 40 (nut 8.4, pitch 1.5, ISO 4032 and 888;

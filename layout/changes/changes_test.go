@@ -9,8 +9,8 @@ import (
 	"testing"
 
 	"centrepop/parts"
+	"centrepop/parts/golden"
 	"centrepop/parts/read"
-	"centrepop/tests/golden"
 )
 
 const base = "testdata/base"

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestWorked: all that is said of drawings of the plate, each with something else wrong,

@@ -8,7 +8,7 @@ import (
 
 	"centrepop/layout/material"
 	"centrepop/parts/geom"
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestEveryInchDrill holds the number and letter drills against

@@ -6,7 +6,7 @@ import (
 	"math"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestDevelopedWhole: all of a few patterns, point by point, name by name: what

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // ISO 9013:2017 tolerance class 2, as modulusmetal.com prints it: a range to an upper size

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // reference is the folder of the published values.

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // The tables are rounded results of formulae. A wrong digit or a shifted cell

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // FuzzParse: a class or an error, never both; what is read is written back and

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // record is one row of a reference table.

@@ -10,8 +10,8 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
+	"centrepop/parts/golden"
 	"centrepop/parts/read"
-	"centrepop/tests/golden"
 )
 
 // workedWith works out a job of testdata/worked with edits of its text, OLD => NEW each.

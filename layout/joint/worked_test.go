@@ -6,8 +6,8 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
+	"centrepop/parts/golden"
 	"centrepop/parts/read"
-	"centrepop/tests/golden"
 )
 
 // TestWorked: everything that is worked out of small jobs, which together have every

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/lookup"
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // rows returns the number columns of a reference table, one map a row, and the

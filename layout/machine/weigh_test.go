@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"centrepop/layout/part"
+	"centrepop/parts/golden"
 	"centrepop/parts/read"
-	"centrepop/tests/golden"
 )
 
 // TestSolidsWeigh: the solids of small parts of every form weigh what package part works

@@ -9,7 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestWorked: what the small jobs of layout/joint/testdata/worked are in space, as

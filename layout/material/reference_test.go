@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/lookup"
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // The rows of testdata/reference/materials.csv: every figure of every kind and

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/measured"
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // unsteady is a survey whose readings are off by a little, up and down in turn, as

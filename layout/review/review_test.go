@@ -14,8 +14,8 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/golden"
 	"centrepop/parts/read"
-	"centrepop/tests/golden"
 )
 
 // load writes the files of a case into a folder and reads the job.

@@ -3,7 +3,7 @@ package threads
 import (
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestEveryThread holds every thread against threads_all.csv, value by value.

@@ -8,7 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 func near(a, b, tol float64) bool { return math.Abs(a-b) <= tol }

@@ -3,7 +3,7 @@ package weld
 import (
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestGeneralTolerances: every row of the file, at both sides of each bound.

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"centrepop/parts"
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestBadParts reads every file in testdata/bad, none of which is right, and

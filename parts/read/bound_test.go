@@ -13,7 +13,7 @@ import (
 	"github.com/goccy/go-yaml/lexer"
 
 	"centrepop/parts"
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 var lineNumber = regexp.MustCompile(`line \d+`)

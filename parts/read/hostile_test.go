@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // TestHostile reads every case of the tables of bad inputs. Each is refused with the wanted words

@@ -12,7 +12,7 @@ import (
 	"github.com/goccy/go-yaml"
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 // schema compiles the schema with a library that checks it against draft

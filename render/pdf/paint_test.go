@@ -11,8 +11,8 @@ import (
 	"github.com/tdewolff/canvas"
 	"pgregory.net/rapid"
 
+	"centrepop/render/measure"
 	"centrepop/templates/draw"
-	"centrepop/tests/measure"
 )
 
 // content is what a painter writes for a page of 100 × 100 mm.

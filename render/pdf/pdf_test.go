@@ -19,10 +19,10 @@ import (
 	"github.com/tdewolff/canvas"
 	"pgregory.net/rapid"
 
+	"centrepop/render/measure"
 	"centrepop/render/pdf"
 	"centrepop/templates/draw"
 	"centrepop/templates/typeface"
-	"centrepop/tests/measure"
 )
 
 func write(t testing.TB, doc *draw.Document) []byte {

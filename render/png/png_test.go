@@ -10,10 +10,10 @@ import (
 
 	"github.com/tdewolff/canvas"
 
+	"centrepop/render/measure"
 	"centrepop/render/pdf"
 	device "centrepop/render/png"
 	"centrepop/templates/draw"
-	"centrepop/tests/measure"
 )
 
 func page() *draw.Page {

@@ -6,9 +6,9 @@ import (
 	"path/filepath"
 	"testing"
 
+	"centrepop/parts/golden"
 	"centrepop/templates/draw"
-	"centrepop/tests/golden"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 
 	"github.com/tdewolff/canvas"
 )

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"centrepop/templates/picture"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // A face is as wide as it is high, whatever the picture's size.

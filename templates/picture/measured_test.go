@@ -11,7 +11,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // drawn are the items of a panel with its groups resolved.

@@ -8,10 +8,10 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/golden"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
-	"centrepop/tests/golden"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // TestRecorded: the pictures of some of the small parts of layout/part are drawn as

@@ -10,7 +10,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // sized is a stepped shaft with a bore, its diameters and lengths as a sheet has

@@ -11,7 +11,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts/read"
 	"centrepop/templates/draw"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 var papers = []draw.Frame{{WidthMm: 210, HeightMm: 297, Name: "A4"}, {WidthMm: 215.9, HeightMm: 279.4, Name: "Letter"}}

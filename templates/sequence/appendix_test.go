@@ -7,7 +7,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // The appendix says every computed number of every joint once with its source,

@@ -11,7 +11,7 @@ import (
 	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // What no joint ties to the machine has a sheet of its own after it, with a list of what is in it alone.

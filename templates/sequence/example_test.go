@@ -5,7 +5,7 @@ import (
 
 	"centrepop/templates/draw"
 	"centrepop/templates/sequence"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // The order in which a flange and a sleeve are joined.

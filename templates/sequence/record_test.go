@@ -7,9 +7,9 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/golden"
 	"centrepop/templates/draw"
-	"centrepop/tests/golden"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // TestRecorded: the sheets of a plan made by hand, with a joint of each kind, of the

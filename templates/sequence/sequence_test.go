@@ -8,7 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 func sequenceDoc(t *testing.T, pl *plan.Plan, paper parts.Paper) *draw.Document {

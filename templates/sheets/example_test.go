@@ -6,7 +6,7 @@ import (
 	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheets"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // The operations and the record of a flange, on one page of A3.

@@ -9,7 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 var a4 = draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}

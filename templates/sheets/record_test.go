@@ -10,9 +10,9 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/parts/golden"
 	"centrepop/templates/draw"
-	"centrepop/tests/golden"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // workedPlan is the plan of one of the small jobs of layout/joint; the drive stands in

@@ -10,7 +10,7 @@ import (
 	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // A row of the review counts what is found of its part and names its cut file;

@@ -11,7 +11,7 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/templates/draw"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // carrying is the flange with two holes and a slot of its back punched from the front,

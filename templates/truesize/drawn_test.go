@@ -8,9 +8,9 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/golden"
 	"centrepop/templates/draw"
-	"centrepop/tests/golden"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 var letter = draw.Frame{WidthMm: 215.9, HeightMm: 279.4, Name: "Letter"}

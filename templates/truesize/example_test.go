@@ -5,8 +5,8 @@ import (
 
 	"centrepop/parts"
 	"centrepop/templates/draw"
+	"centrepop/templates/sheettest"
 	"centrepop/templates/truesize"
-	"centrepop/tests/sheettest"
 )
 
 // A ring of 620 mm on A4: its tiles, each naming what begins on it.

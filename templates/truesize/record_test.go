@@ -6,9 +6,9 @@ import (
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/parts/golden"
 	"centrepop/templates/draw"
-	"centrepop/tests/golden"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // TestRecorded: templates and a cutting drawing of some of the small parts of

@@ -7,7 +7,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // TestSteppedFace: a face that steps at Ø120 is drawn with that circle to cut along; a

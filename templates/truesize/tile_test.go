@@ -10,7 +10,7 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/read"
 	"centrepop/templates/draw"
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 var a4 = draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}

@@ -3,7 +3,7 @@ package measure_test
 import (
 	"fmt"
 
-	"centrepop/tests/measure"
+	"centrepop/render/measure"
 )
 
 // The length of a quarter of a circle of 10 mm as PDF draws it, by a cubic.

@@ -3,7 +3,7 @@ package golden_test
 import (
 	"fmt"
 
-	"centrepop/tests/golden"
+	"centrepop/parts/golden"
 )
 
 func ExampleDiff() {

@@ -3,7 +3,7 @@ package sheettest_test
 import (
 	"fmt"
 
-	"centrepop/tests/sheettest"
+	"centrepop/templates/sheettest"
 )
 
 // The plans that every kind of sheet is tried with.

@@ -6,7 +6,7 @@ import (
 	"math"
 	"testing"
 
-	"centrepop/tests/measure"
+	"centrepop/render/measure"
 )
 
 // handmade is a file whose content is written out here, so that the engine is

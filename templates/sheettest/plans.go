@@ -12,8 +12,8 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/golden"
 	"centrepop/parts/read"
-	"centrepop/tests/golden"
 )
 
 // Sample is a plan and the paper to draw it on.
