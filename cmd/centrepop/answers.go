@@ -27,14 +27,11 @@ func sideJSON(l fits.Limits) *limitsJSON {
 }
 
 func fit(c *call) error {
+	first := c.first("size")
 	if err := c.parse(2, 2); err != nil {
 		return err
 	}
-	mm, w, err := readLengths(lengthArg{"size", c.args[0], true})
-	if err != nil {
-		return err
-	}
-	size := mm["size"]
+	size := first.mm
 	var out struct {
 		NominalMm      float64     `json:"nominal_mm"`
 		Hole           *limitsJSON `json:"hole,omitempty"`
@@ -68,13 +65,13 @@ func fit(c *call) error {
 			l    *limitsJSON
 		}{{"hole", out.Hole}, {"shaft", out.Shaft}} {
 			if side.l != nil {
-				fmt.Fprintf(c.stdout, "%-6s Ø%s %-5s %s   (%+g / %+g µm)\n", side.name, w.Size(size), side.l.Class, between(w, side.l.MinMm, side.l.MaxMm), side.l.UpperUm, side.l.LowerUm)
+				fmt.Fprintf(c.stdout, "%-6s Ø%s %-5s %s   (%+g / %+g µm)\n", side.name, c.w.Size(size), side.l.Class, c.between(side.l.MinMm, side.l.MaxMm), side.l.UpperUm, side.l.LowerUm)
 			}
 		}
 		if out.Kind != "" {
 			inches := ""
-			if w.Units == parts.Inches {
-				inches = w.Setting(*out.ClearanceMinUm/1000) + " to " + w.Setting(*out.ClearanceMaxUm/1000) + ", "
+			if c.w.Units == parts.Inches {
+				inches = c.w.Setting(*out.ClearanceMinUm/1000) + " to " + c.w.Setting(*out.ClearanceMaxUm/1000) + ", "
 			}
 			fmt.Fprintf(c.stdout, "%s fit: clearance %s%+g to %+g µm (negative is interference)\n", out.Kind, inches, *out.ClearanceMinUm, *out.ClearanceMaxUm)
 		}
@@ -82,20 +79,16 @@ func fit(c *call) error {
 }
 
 func circle(c *call) error {
-	pcd := c.flags.String("pcd", "", "pitch circle diameter, such as 140 or 5-1/2in")
+	pcd := c.length("pcd", "pitch circle diameter, such as 140 or 5-1/2in", false)
 	count := c.flags.Int("count", 0, "number of holes")
 	first := c.flags.Float64("first", 0, "clock angle of one hole, degrees from TOP")
 	if err := c.parse(0, 0); err != nil {
 		return err
 	}
-	if *pcd == "" || *count == 0 {
+	if !pcd.given() || *count == 0 {
 		return badUse("--pcd and --count are both needed")
 	}
-	mm, w, err := readLengths(lengthArg{"--pcd", *pcd, true})
-	if err != nil {
-		return err
-	}
-	bc, err := part.NewBoltCircle(mm["--pcd"], *count, *first)
+	bc, err := part.NewBoltCircle(pcd.mm, *count, *first)
 	if err != nil {
 		return badUse("%s", err)
 	}
@@ -107,10 +100,10 @@ func circle(c *call) error {
 	}
 	return c.answer(bc, func() {
 		per, n := 1.0, 3
-		if w.Units == parts.Inches {
+		if c.w.Units == parts.Inches {
 			per, n = geom.MmPerInch, 4
 		}
-		fmt.Fprintf(c.stdout, "hole   angle°         x         y   (%s; clock angle from TOP, x right, y up)\n", w.Units)
+		fmt.Fprintf(c.stdout, "hole   angle°         x         y   (%s; clock angle from TOP, x right, y up)\n", c.w.Units)
 		for _, h := range bc.Holes {
 			fmt.Fprintf(c.stdout, "%4d %8.3f %9.*f %9.*f\n", h.N, h.AngleDeg, n, h.XMm/per, n, h.YMm/per)
 		}

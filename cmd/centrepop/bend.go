@@ -23,35 +23,31 @@ type bendJSON struct {
 }
 
 func bendCmd(c *call) error {
-	thickness := c.flags.String("thickness", "", "thickness of the sheet")
-	radius := c.flags.String("radius", "", "inside radius")
+	thickness := c.length("thickness", "thickness of the sheet", true)
+	radius := c.length("radius", "inside radius", true)
 	angle := c.flags.Float64("angle", 90, "degrees the sheet turns through: 90 is square")
 	k := c.flags.Float64("k", 0, "neutral line from the inside, as a share of the thickness; 0 takes DIN 6935")
 	legs := c.flags.StringSlice("legs", nil, "outside lengths of the legs of a strip with this bend between them, such as 40,100,40")
 	if err := c.parse(0, 0); err != nil {
 		return err
 	}
-	mm, w, err := readLengths(lengthArg{"--thickness", *thickness, true}, lengthArg{"--radius", *radius, true})
-	if err != nil {
-		return err
-	}
 	switch {
 	case c.flags.Changed("k") && *k == 0:
 		return badUse("--k is 0: it must be above 0 and at most 1")
-	case *k == 0 && mm["--radius"] < bend.MinRatio*mm["--thickness"]:
-		return badUse("--radius %s is below a tenth of the thickness, where DIN 6935 gives no k: give --k", *radius)
+	case *k == 0 && radius.mm < bend.MinRatio*thickness.mm:
+		return badUse("--radius %s is below a tenth of the thickness, where DIN 6935 gives no k: give --k", radius.text)
 	}
-	b := bend.Bend{ThicknessMm: mm["--thickness"], InsideRadiusMm: mm["--radius"], AngleDeg: *angle, K: *k}
-	out, err := workBend(b, w)
+	b := bend.Bend{ThicknessMm: thickness.mm, InsideRadiusMm: radius.mm, AngleDeg: *angle, K: *k}
+	out, err := workBend(b, c.w)
 	if err != nil {
-		return wordRefusal(err, w)
+		return err
 	}
 	if len(*legs) > 0 {
-		if err := workStrip(b, *legs, w, out); err != nil {
+		if err := workStrip(b, *legs, out); err != nil {
 			return err
 		}
 	}
-	return c.answer(out, func() { printBend(c, w, out) })
+	return c.answer(out, func() { printBend(c, out) })
 }
 
 func workBend(b bend.Bend, w words.Writer) (*bendJSON, error) {
@@ -85,40 +81,40 @@ func workBend(b bend.Bend, w words.Writer) (*bendJSON, error) {
 }
 
 // workStrip adds the blank of a strip whose bends are all alike.
-func workStrip(b bend.Bend, legs []string, w words.Writer, out *bendJSON) error {
+func workStrip(b bend.Bend, legs []string, out *bendJSON) error {
 	chain := bend.Chain{}
 	for i, text := range legs {
-		mm, _, err := readLengths(lengthArg{"--legs", text, true})
-		if err != nil {
+		leg := &lengthArg{name: "--legs", text: text, need: true}
+		if err := leg.read(); err != nil {
 			return err
 		}
-		chain.LegsMm = append(chain.LegsMm, mm["--legs"])
+		chain.LegsMm = append(chain.LegsMm, leg.mm)
 		if i > 0 {
 			chain.Bends = append(chain.Bends, b)
 		}
 	}
 	flat, err := chain.Blank()
 	if err != nil {
-		return wordRefusal(err, w)
+		return err
 	}
 	out.BlankMm = words.Round(flat.LengthMm, 3)
 	out.BendLinesMm = seq.Map(flat.Folds, func(f bend.Fold) float64 { return words.Round(f.LineMm, 3) })
 	return nil
 }
 
-func printBend(c *call, w words.Writer, out *bendJSON) {
+func printBend(c *call, out *bendJSON) {
 	c.line("K", "%s of the thickness (%s)", words.Trim(out.K, 3), out.Source)
-	c.line("allowance", "%s along the neutral line", w.Setting(out.AllowanceMm))
-	c.line("deduction", "%s off the sum of both legs, measured to the %s", w.Setting(out.DeductionMm), out.MeasuredTo)
+	c.line("allowance", "%s along the neutral line", c.w.Setting(out.AllowanceMm))
+	c.line("deduction", "%s off the sum of both legs, measured to the %s", c.w.Setting(out.DeductionMm), out.MeasuredTo)
 	if out.DieMm > 0 {
-		c.line("die", "V %s for air bending leaves a radius of about %s in mild steel; shortest flange %s outside", withUnit(w, out.DieMm), withUnit(w, out.DieRadiusMm), withUnit(w, out.MinFlangeMm))
+		c.line("die", "V %s for air bending leaves a radius of about %s in mild steel; shortest flange %s outside", c.withUnit(out.DieMm), c.withUnit(out.DieRadiusMm), c.withUnit(out.MinFlangeMm))
 	}
-	c.line("relief", "at least %s wide and %s deep from the outside of the bend (common practice, no source)", w.Setting(out.ReliefMm[0]), w.Setting(out.ReliefMm[1]))
+	c.line("relief", "at least %s wide and %s deep from the outside of the bend (common practice, no source)", c.w.Setting(out.ReliefMm[0]), c.w.Setting(out.ReliefMm[1]))
 	if out.BlankMm > 0 {
-		c.line("blank", "%s long", w.Setting(out.BlankMm))
+		c.line("blank", "%s long", c.w.Setting(out.BlankMm))
 	}
 	if len(out.BendLinesMm) > 0 {
-		c.line("bend lines", "%s from one edge", series(w, out.BendLinesMm)+unit(w))
+		c.line("bend lines", "%s from one edge", c.series(out.BendLinesMm)+c.unit())
 	}
 	c.line("note", "springback is not computed: fold a test strip of the same sheet and measure it")
 }

@@ -18,30 +18,23 @@ type centreJSON struct {
 
 func centre(c *call) error {
 	form := c.flags.String("form", string(grooves.CentreA), "A (plain), B (protected) or R (curved)")
-	drill := c.flags.String("drill", "", "diameter of the centre drill's pilot, instead of a part diameter")
+	drill := c.length("drill", "diameter of the centre drill's pilot, instead of a part diameter", false)
+	diameter := c.first("part diameter")
 	if err := c.parse(0, 1); err != nil {
 		return err
 	}
-	if (len(c.args) == 1) == (*drill != "") {
+	if (len(c.args) == 1) == (drill.given()) {
 		return badUse("a part diameter, or --drill, is needed")
 	}
-	args := []lengthArg{{"--drill", *drill, false}}
-	if len(c.args) == 1 {
-		args = append(args, lengthArg{"part diameter", c.args[0], true})
-	}
-	mm, w, err := readLengths(args...)
-	if err != nil {
-		return err
-	}
-	pilot, choice := mm["--drill"], lookup.Source{}
-	if *drill == "" {
-		if pilot, choice, err = grooves.PilotFor(mm["part diameter"]); err != nil {
-			return wordRefusal(err, w)
+	pilot, choice, err := drill.mm, lookup.Source{}, error(nil)
+	if !drill.given() {
+		if pilot, choice, err = grooves.PilotFor(diameter.mm); err != nil {
+			return err
 		}
 	}
 	h, err := grooves.CentreFor(pilot, grooves.CentreForm(*form))
 	if err != nil {
-		return wordRefusal(err, w)
+		return err
 	}
 	out := centreJSON{
 		Designation: h.Designation, PilotMm: h.PilotMm, MouthMm: h.MouthMm, ConeMm: h.ConeMm, PilotDepthMm: h.PilotDepth,
@@ -52,10 +45,10 @@ func centre(c *call) error {
 	}
 	return c.answer(out, func() {
 		c.line("centre hole", "%s", out.Designation)
-		c.line("mouth", "Ø%s at the face", w.Said(out.MouthMm))
-		c.line("pilot", "Ø%s, %s below the cone", w.Said(out.PilotMm), w.Said(out.PilotDepthMm))
+		c.line("mouth", "Ø%s at the face", c.w.Said(out.MouthMm))
+		c.line("pilot", "Ø%s, %s below the cone", c.w.Said(out.PilotMm), c.w.Said(out.PilotDepthMm))
 		if out.ConeDepthMm > 0 {
-			c.line("cone", "Ø%s at 60°, the pilot begins %s from the face", w.Said(out.ConeMm), withUnit(w, out.ConeDepthMm))
+			c.line("cone", "Ø%s at 60°, the pilot begins %s from the face", c.w.Said(out.ConeMm), c.withUnit(out.ConeDepthMm))
 		}
 		c.line("source", "%s", out.Source)
 		if out.Choice != "" {

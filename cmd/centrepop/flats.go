@@ -20,22 +20,18 @@ type flatsJSON struct {
 }
 
 func flats(c *call) error {
-	round := c.flags.String("round", "", "diameter of the round")
-	across := c.flags.String("across", "", "across flats; for one flat, to the far side of the round")
+	round := c.length("round", "diameter of the round", true)
+	across := c.length("across", "across flats; for one flat, to the far side of the round", true)
 	sides := c.flags.Int("sides", 6, "1, or an even number up to 12")
 	if err := c.parse(0, 0); err != nil {
 		return err
 	}
-	mm, w, err := readLengths(lengthArg{"--round", *round, true}, lengthArg{"--across", *across, true})
+	m, err := tapers.Flats{Sides: *sides, RoundMm: round.mm, AcrossMm: across.mm}.Work()
 	if err != nil {
 		return err
 	}
-	m, err := tapers.Flats{Sides: *sides, RoundMm: mm["--round"], AcrossMm: mm["--across"]}.Work()
-	if err != nil {
-		return wordRefusal(err, w)
-	}
 	out := flatsJSON{
-		Sides: *sides, DepthMm: round4(m.DepthMm), WidthMm: round4(m.WidthMm), AcrossMm: round4(mm["--across"]), CornersMm: round4(m.CornersMm), Full: m.Full,
+		Sides: *sides, DepthMm: round4(m.DepthMm), WidthMm: round4(m.WidthMm), AcrossMm: round4(across.mm), CornersMm: round4(m.CornersMm), Full: m.Full,
 		IndexDeg: round4(m.IndexDeg), LeastRound: round4(m.LeastRound),
 	}
 	if m.IndexDeg > 0 {
@@ -45,15 +41,15 @@ func flats(c *call) error {
 		out.HeadTurns += fmt.Sprintf(" %d/%d", m.HeadRest, m.HeadOf)
 	}
 	return c.answer(out, func() {
-		c.line("flats", "%d, %s across", out.Sides, w.Said(out.AcrossMm))
-		c.line("cut", "%s deep from the crown of the round, each flat %s wide", withUnit(w, out.DepthMm), withUnit(w, out.WidthMm))
+		c.line("flats", "%d, %s across", out.Sides, c.w.Said(out.AcrossMm))
+		c.line("cut", "%s deep from the crown of the round, each flat %s wide", c.withUnit(out.DepthMm), c.withUnit(out.WidthMm))
 		if out.IndexDeg > 0 {
 			c.line("index", "%s° from flat to flat, %s turns of a 40:1 dividing head", words.Trim(out.IndexDeg, 4), out.HeadTurns)
 		}
 		if out.CornersMm > 0 && !out.Full {
-			c.line("corners", "rounded: sharp ones need a round of %s", withUnit(w, out.LeastRound))
+			c.line("corners", "rounded: sharp ones need a round of %s", c.withUnit(out.LeastRound))
 		} else if out.CornersMm > 0 {
-			c.line("corners", "%s across, sharp", withUnit(w, out.CornersMm))
+			c.line("corners", "%s across, sharp", c.withUnit(out.CornersMm))
 		}
 	})
 }

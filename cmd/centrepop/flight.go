@@ -25,22 +25,18 @@ type flightJSON struct {
 }
 
 func flightCmd(c *call) error {
-	shaft := c.flags.String("shaft", "", "outside diameter of the shaft or tube")
-	outside := c.flags.String("outside", "", "outside diameter of the flight")
-	pitch := c.flags.String("pitch", "", "advance along the axis in one turn")
-	length := c.flags.String("length", "", "length of the auger along the axis, to count the blanks")
+	shaft := c.length("shaft", "outside diameter of the shaft or tube", true)
+	outside := c.length("outside", "outside diameter of the flight", true)
+	pitch := c.length("pitch", "advance along the axis in one turn", true)
+	length := c.length("length", "length of the auger along the axis, to count the blanks", false)
 	hand := c.flags.String("hand", string(flight.Right), "right or left")
 	if err := c.parse(0, 0); err != nil {
 		return err
 	}
-	mm, w, err := readLengths(lengthArg{"--shaft", *shaft, true}, lengthArg{"--outside", *outside, true}, lengthArg{"--pitch", *pitch, true}, lengthArg{"--length", *length, false})
-	if err != nil {
-		return err
-	}
-	f := flight.Flight{ShaftMm: mm["--shaft"], OutsideMm: mm["--outside"], PitchMm: mm["--pitch"], Hand: flight.Hand(*hand)}
+	f := flight.Flight{ShaftMm: shaft.mm, OutsideMm: outside.mm, PitchMm: pitch.mm, Hand: flight.Hand(*hand)}
 	b, err := f.Blank()
 	if err != nil {
-		return wordRefusal(err, w)
+		return err
 	}
 	out := flightJSON{
 		BlankInsideMm: words.Round(b.InsideMm, 2), BlankOutsideMm: words.Round(b.OutsideMm, 2), GapDeg: words.Round(b.GapDeg, 1),
@@ -48,24 +44,24 @@ func flightCmd(c *call) error {
 		InsideHelixMm: words.Round(b.InsideHelixMm, 2), OutsideHelixMm: words.Round(b.OutsideHelixMm, 2),
 		InsideLeadDeg: words.Round(b.InsideLeadDeg, 2), OutsideLeadDeg: words.Round(b.OutsideLeadDeg, 2), MidStrain: words.Round(b.MidStrain, 4), Hand: *hand,
 	}
-	if l, given := mm["--length"]; given {
-		run, err := f.For(l)
+	if length.given() {
+		run, err := f.For(length.mm)
 		if err != nil {
-			return wordRefusal(err, w)
+			return err
 		}
 		out.Turns, out.Blanks, out.LastDeg, out.SeamMm = words.Round(run.Turns, 3), run.Blanks, words.Round(run.LastDeg, 1), words.Round(run.SeamMm, 1)
 	}
-	return c.answer(out, func() { printFlight(c, w, out) })
+	return c.answer(out, func() { printFlight(c, out) })
 }
 
-func printFlight(c *call, w words.Writer, f flightJSON) {
-	c.line("blank", "ring Ø%s inside, Ø%s outside", withUnit(w, f.BlankInsideMm), withUnit(w, f.BlankOutsideMm))
-	c.line("cut out", "%s°: %s across the gap inside, %s outside", words.Trim(f.GapDeg, 1), withUnit(w, f.InsideGapMm), withUnit(w, f.OutsideGapMm))
-	c.line("edges", "%s inside, %s outside: the two helices of one turn, %s hand", withUnit(w, f.InsideHelixMm), withUnit(w, f.OutsideHelixMm), f.Hand)
+func printFlight(c *call, f flightJSON) {
+	c.line("blank", "ring Ø%s inside, Ø%s outside", c.withUnit(f.BlankInsideMm), c.withUnit(f.BlankOutsideMm))
+	c.line("cut out", "%s°: %s across the gap inside, %s outside", words.Trim(f.GapDeg, 1), c.withUnit(f.InsideGapMm), c.withUnit(f.OutsideGapMm))
+	c.line("edges", "%s inside, %s outside: the two helices of one turn, %s hand", c.withUnit(f.InsideHelixMm), c.withUnit(f.OutsideHelixMm), f.Hand)
 	c.line("lead", "%s° at the shaft, %s° outside, from a plane across it", words.Trim(f.InsideLeadDeg, 1), words.Trim(f.OutsideLeadDeg, 1))
 	// The middle never stretches: a helix grows faster than its diameter.
 	c.line("forming", "the middle of the ring shrinks by %s %% as it is pulled to its pitch", words.Trim(-f.MidStrain*100, 1))
 	if f.Blanks > 0 {
-		c.line("for the length", "%s for %s turns, the last %s° of its ring; seam %s along the shaft, one side", words.Counted(f.Blanks, "blank"), words.Trim(f.Turns, 3), words.Trim(f.LastDeg, 1), withUnit(w, f.SeamMm))
+		c.line("for the length", "%s for %s turns, the last %s° of its ring; seam %s along the shaft, one side", words.Counted(f.Blanks, "blank"), words.Trim(f.Turns, 3), words.Trim(f.LastDeg, 1), c.withUnit(f.SeamMm))
 	}
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"centrepop/layout/keys"
-	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -45,14 +44,11 @@ func key(c *call) error {
 	fitName := c.flags.String("fit", string(keys.Normal), "tight, normal or free; for keys in millimetres")
 	flat := c.flags.Bool("flat", false, "rectangular instead of square; for keys in inches")
 	disc := c.flags.Bool("woodruff", false, "Woodruff (disc) keys")
+	diameter := c.first("shaft diameter")
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
-	mm, w, err := readLengths(lengthArg{"shaft diameter", c.args[0], true})
-	if err != nil {
-		return err
-	}
-	d, inch := mm["shaft diameter"], w.Units == parts.Inches
+	d, inch := diameter.mm, c.w.Units == parts.Inches
 	switch {
 	case *disc && (*flat || c.flags.Changed("fit")):
 		return badUse("--woodruff goes with neither --fit nor --flat")
@@ -61,11 +57,11 @@ func key(c *call) error {
 	case !inch && *flat:
 		return badUse("--flat is for keys in inches: write the diameter such as \"1-1/4 in\"")
 	case *disc:
-		return woodruff(c, d, w)
+		return woodruff(c, d)
 	}
 	k, err := parallelKey(d, inch, *flat)
 	if err != nil {
-		return wordRefusal(err, w)
+		return err
 	}
 	out := keyJSON{
 		WidthMm: round4(k.WidthMm), HeightMm: round4(k.HeightMm), ShaftDepthMm: round4(k.ShaftDepthMm), HubDepthMm: round4(k.HubDepthMm),
@@ -77,11 +73,11 @@ func key(c *call) error {
 	if !inch {
 		widths, err := k.Widths(keys.Fit(*fitName))
 		if err != nil {
-			return wordRefusal(err, w)
+			return err
 		}
 		out.Fit, out.ShaftWidth, out.HubWidth = *fitName, sideJSON(widths.Shaft), sideJSON(widths.Hub)
 	}
-	return c.answer(out, func() { printKey(c, w, out) })
+	return c.answer(out, func() { printKey(c, out) })
 }
 
 func parallelKey(shaftMm float64, inch, flat bool) (keys.Parallel, error) {
@@ -94,32 +90,32 @@ func parallelKey(shaftMm float64, inch, flat bool) (keys.Parallel, error) {
 	return keys.ForInch(shaftMm, keys.Square)
 }
 
-func printKey(c *call, w words.Writer, k keyJSON) {
-	c.line("key", "%s × %s, %s", w.Size(k.WidthMm), w.Size(k.HeightMm), k.Material)
-	c.line("for shafts", "over %s up to %s", w.Size(k.OverMm[0]), w.Said(k.OverMm[1]))
+func printKey(c *call, k keyJSON) {
+	c.line("key", "%s × %s, %s", c.w.Size(k.WidthMm), c.w.Size(k.HeightMm), k.Material)
+	c.line("for shafts", "over %s up to %s", c.w.Size(k.OverMm[0]), c.w.Said(k.OverMm[1]))
 	side := func(name string, depth, across, least, most float64, width *limitsJSON) {
-		c.line(name, "deep %s from the crown", between(w, depth, depth+most-least))
-		c.line("", "%s across to the far side", between(w, across+least, across+most))
+		c.line(name, "deep %s from the crown", c.between(depth, depth+most-least))
+		c.line("", "%s across to the far side", c.between(across+least, across+most))
 		if width != nil {
-			c.line("", "wide %s (%s)", between(w, width.MinMm, width.MaxMm), width.Class)
+			c.line("", "wide %s (%s)", c.between(width.MinMm, width.MaxMm), width.Class)
 		}
 	}
 	side("shaft keyway", k.ShaftDepthMm, k.ShaftAcrossMm, -k.ShaftDeeperMm, 0, k.ShaftWidth)
 	side("hub keyway", k.HubDepthMm, k.HubAcrossMm, 0, k.HubDeeperMm, k.HubWidth)
 	if len(k.LengthsMm) > 0 {
-		c.line("lengths", "%s mm", series(w, k.LengthsMm))
+		c.line("lengths", "%s mm", c.series(k.LengthsMm))
 	}
 	c.line("source", "%s; tolerances %s", k.Source, k.ToleranceSource)
 }
 
-func woodruff(c *call, shaftMm float64, w words.Writer) error {
+func woodruff(c *call, shaftMm float64) error {
 	find := keys.WoodruffFor
-	if w.Units == parts.Inches {
+	if c.w.Units == parts.Inches {
 		find = keys.WoodruffForInch
 	}
 	list, err := find(shaftMm)
 	if err != nil {
-		return wordRefusal(err, w)
+		return err
 	}
 	out := struct {
 		Keys []discJSON `json:"keys"`
@@ -134,7 +130,7 @@ func woodruff(c *call, shaftMm float64, w words.Writer) error {
 	return c.answer(out, func() {
 		for _, k := range list {
 			c.line("Woodruff "+k.Designation, "cutter Ø%s × %s, sunk %s from the crown; hub keyway %s deep; key %s high, %s long   (%s)",
-				w.Said(k.DiscMm), w.Said(k.WidthMm), w.Said(k.ShaftDepthMm), w.Said(k.HubDepthMm), w.Said(k.HeightMm), withUnit(w, k.LengthMm), k.Source)
+				c.w.Said(k.DiscMm), c.w.Said(k.WidthMm), c.w.Said(k.ShaftDepthMm), c.w.Said(k.HubDepthMm), c.w.Said(k.HeightMm), c.withUnit(k.LengthMm), k.Source)
 		}
 	})
 }

@@ -15,6 +15,8 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/meant"
 
 	"github.com/spf13/pflag"
@@ -90,6 +92,10 @@ type call struct {
 	stderr io.Writer
 	json   *bool
 	tell   *progress
+
+	lengths  []*lengthArg // flags that parse reads
+	argument *lengthArg   // the first argument, if it is one too
+	w        words.Writer // in the units of the lengths
 }
 
 // useError is a mistake on the command line; the usage line is shown with it.
@@ -170,6 +176,7 @@ func dispatch(args []string, stdout, stderr io.Writer) int {
 
 func newCall(name string, stdout io.Writer) *call {
 	c := &call{name: name, flags: pflag.NewFlagSet(name, pflag.ContinueOnError), stdin: os.Stdin, stdout: stdout}
+	c.w.Units = parts.Millimetres
 	c.flags.SetOutput(io.Discard)
 	c.flags.SortFlags = false
 	c.json = c.flags.Bool("json", false, "print JSON with stable field names")
@@ -181,7 +188,7 @@ func (cmd *command) start(args []string, stdout, stderr io.Writer) int {
 	defer tell.done()
 	c := newCall(cmd.name, wiped{stdout, tell})
 	c.stderr, c.tell, c.args = stderr, tell, args
-	err := cmd.run(c)
+	err := wordRefusal(cmd.run(c), c.w)
 	switch {
 	case errors.Is(err, pflag.ErrHelp):
 		cmd.writeHelp(stdout, c.flags)
@@ -212,7 +219,11 @@ func (c *call) parse(least, most int) error {
 	case most >= 0 && len(c.args) > most:
 		return badUse("too many arguments: %s", strings.Join(c.args[most:], " "))
 	}
-	return nil
+	if c.argument != nil && len(c.args) > 0 {
+		c.argument.text, c.argument.need = c.args[0], true
+		c.lengths = append([]*lengthArg{c.argument}, c.lengths...)
+	}
+	return c.read(c.lengths...)
 }
 
 // print writes v as one line of JSON.

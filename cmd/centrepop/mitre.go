@@ -16,46 +16,43 @@ type mitreJSON struct {
 }
 
 func mitre(c *call) error {
-	onto := c.flags.String("onto", "", "width of the bar it meets; left out: the same")
+	onto := c.length("onto", "width of the bar it meets; left out: the same", false)
 	corner := c.flags.Float64("corner", 90, "angle between the bars, degrees")
-	length := c.flags.String("length", "", "long point to long point of a piece with this mitre at both ends")
+	length := c.length("length", "long point to long point of a piece with this mitre at both ends", false)
+	width := c.first("width")
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
-	mm, w, err := readLengths(lengthArg{"width", c.args[0], true}, lengthArg{"--onto", *onto, false}, lengthArg{"--length", *length, false})
-	if err != nil {
-		return err
-	}
-	own, other := mm["width"], mm["width"]
-	if v, given := mm["--onto"]; given {
-		other = v
+	own, other := width.mm, width.mm
+	if onto.given() {
+		other = onto.mm
 	}
 	saw, otherSaw, err := bars.Mitre(*corner, own, other)
 	if err != nil {
-		return wordRefusal(err, w)
+		return err
 	}
 	// A piece long enough for both its mitres shows what one of them takes.
 	sample, err := bars.Member{LengthMm: 10 * own, WidthMm: own, EndDeg: saw}.Work()
 	if err != nil {
-		return wordRefusal(err, w)
+		return err
 	}
 	out := mitreJSON{SawDeg: round4(saw), OtherSawDeg: round4(otherSaw), OffsetMm: round4(sample.EndOffMm), CutMm: round4(sample.EndCutMm)}
-	if l, given := mm["--length"]; given {
-		m, err := bars.ByLong(l, own, saw, saw)
+	if length.given() {
+		m, err := bars.ByLong(length.mm, own, saw, saw)
 		if err != nil {
-			return wordRefusal(err, w)
+			return err
 		}
 		s, err := m.Work()
 		if err != nil {
-			return wordRefusal(err, w)
+			return err
 		}
 		out.LongMm, out.ShortMm, out.CentreMm = round4(s.LongMm), round4(s.ShortMm), round4(m.LengthMm)
 	}
 	return c.answer(out, func() {
 		c.line("saw", "%s° from square; the other bar %s°", words.Trim(out.SawDeg, 2), words.Trim(out.OtherSawDeg, 2))
-		c.line("cut", "%s long, the long point %s beyond the short one", withUnit(w, out.CutMm), withUnit(w, out.OffsetMm))
+		c.line("cut", "%s long, the long point %s beyond the short one", c.withUnit(out.CutMm), c.withUnit(out.OffsetMm))
 		if out.LongMm > 0 {
-			c.line("piece", "%s long points, %s short points, %s along the middle", withUnit(w, out.LongMm), withUnit(w, out.ShortMm), withUnit(w, out.CentreMm))
+			c.line("piece", "%s long points, %s short points, %s along the middle", c.withUnit(out.LongMm), c.withUnit(out.ShortMm), c.withUnit(out.CentreMm))
 		}
 	})
 }

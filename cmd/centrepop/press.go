@@ -43,11 +43,11 @@ type pressJSON struct {
 }
 
 func pressFit(c *call) error {
-	shaftOD := c.flags.String("shaft-od", "", "shaft diameter at the joint, such as 50 or 2in")
-	bore := c.flags.String("bore", "", "hub bore, if it differs from the shaft; without --fit or --interference-um the difference is the interference")
+	shaftOD := c.length("shaft-od", "shaft diameter at the joint, such as 50 or 2in", false)
+	bore := c.length("bore", "hub bore, if it differs from the shaft; without --fit or --interference-um the difference is the interference", false)
 	shaftID := c.flags.String("shaft-id", "0", "bore of a hollow shaft")
-	hubOD := c.flags.String("hub-od", "", "outside of the hub")
-	length := c.flags.String("length", "", "engaged length")
+	hubOD := c.length("hub-od", "outside of the hub", false)
+	length := c.length("length", "engaged length", false)
 	fitName := c.flags.String("fit", "", "ISO 286 fit, such as H7/p6")
 	um := c.flags.String("interference-um", "", "least and greatest interference on diameter, micrometres, such as 10:40")
 	hubMaterial := c.flags.String("hub-material", "S235", "material of the hub")
@@ -57,27 +57,26 @@ func pressFit(c *call) error {
 	if err := c.parse(0, 0); err != nil {
 		return err
 	}
-	if *shaftOD == "" || *hubOD == "" || *length == "" {
+	if !shaftOD.given() || !hubOD.given() || !length.given() {
 		return badUse("--shaft-od, --hub-od and --length are all needed")
 	}
 	if *fitName != "" && *um != "" {
 		return badUse("--fit and --interference-um say the same thing: keep one")
 	}
-	for _, text := range []*string{shaftID, clearance} {
-		if *text == "0" { // the default
-			*text = ""
+	hollow, gap := &lengthArg{name: "--shaft-id", text: *shaftID}, &lengthArg{name: "--clearance", text: *clearance}
+	for _, l := range []*lengthArg{hollow, gap} {
+		if l.text == "0" { // the default
+			l.text = ""
 		}
 	}
-	mm, w, err := readLengths(lengthArg{"--shaft-od", *shaftOD, true}, lengthArg{"--shaft-id", *shaftID, false}, lengthArg{"--hub-od", *hubOD, true},
-		lengthArg{"--length", *length, true}, lengthArg{"--clearance", *clearance, false}, lengthArg{"--bore", *bore, false})
+	err := c.read(hollow, gap)
 	if err != nil {
 		return err
 	}
-	if *bore == "" {
-		mm["--bore"] = mm["--shaft-od"]
+	if !bore.given() {
+		bore.mm = shaftOD.mm
 	}
-	in := pressCase{shaftMm: mm["--shaft-od"], shaftInMm: mm["--shaft-id"], hubMm: mm["--hub-od"], boreMm: mm["--bore"],
-		lengthMm: mm["--length"], clearanceMm: mm["--clearance"], friction: *friction, w: w}
+	in := pressCase{shaftMm: shaftOD.mm, shaftInMm: hollow.mm, hubMm: hubOD.mm, boreMm: bore.mm, lengthMm: length.mm, clearanceMm: gap.mm, friction: *friction, w: c.w}
 	if in.loMm, in.hiMm, err = interference(*fitName, *um, in.shaftMm, in.boreMm); err != nil {
 		return err
 	}
@@ -88,7 +87,7 @@ func pressFit(c *call) error {
 	if err != nil {
 		return err
 	}
-	return c.answer(out, func() { printPress(c, w, out) })
+	return c.answer(out, func() { printPress(c, c.w, out) })
 }
 
 // interference returns the least and the greatest interference on diameter in
@@ -230,7 +229,7 @@ func printPress(c *call, w words.Writer, p *pressJSON) {
 	line("torque held", "%s%.0f to %.0f N m", inches(words.Between(p.TorqueNm.Min/per, p.TorqueNm.Max/per, 0, unit)), p.TorqueNm.Min, p.TorqueNm.Max)
 	line("friction", "%.2f to %.2f (%s)", p.Friction.Min, p.Friction.Max, p.FrictionSource)
 	line("heat the hub to", "%s, or cool the shaft to %s, for %s clearance", w.Heat(p.HeatHubC), w.Heat(p.CoolShaftC), w.Setting(p.ClearanceMm))
-	line("lead-in", "%s long at %.0f°", withUnit(w, words.Round(p.LeadInMm, 1)), p.LeadInDeg)
+	line("lead-in", "%s long at %.0f°", c.withUnit(words.Round(p.LeadInMm, 1)), p.LeadInDeg)
 	for _, text := range p.Cautions {
 		line("caution", "%s", text)
 	}

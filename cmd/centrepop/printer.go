@@ -130,14 +130,14 @@ func printerSet(c *call, f *printerFlags) error {
 	if err != nil {
 		return err
 	}
-	mm, _, err := readLengths(lengthArg{"--across", f.across, true}, lengthArg{"--up", f.up, true},
-		lengthArg{"--diagonal1", f.diagonal1, false}, lengthArg{"--diagonal2", f.diagonal2, false})
-	if err != nil {
+	sizes := []*lengthArg{{name: "--across", text: f.across, need: true}, {name: "--up", text: f.up, need: true},
+		{name: "--diagonal1", text: f.diagonal1}, {name: "--diagonal2", text: f.diagonal2}}
+	if err := c.read(sizes...); err != nil {
 		return err
 	}
 	entry := savedPrinter{
 		Name: f.name, Paper: p.Name, AcrossOfMm: across, UpOfMm: up,
-		AcrossMm: mm["--across"], UpMm: mm["--up"], Diagonal1Mm: mm["--diagonal1"], Diagonal2Mm: mm["--diagonal2"],
+		AcrossMm: sizes[0].mm, UpMm: sizes[1].mm, Diagonal1Mm: sizes[2].mm, Diagonal2Mm: sizes[3].mm,
 	}
 	if wrong := entry.wrong(); wrong != "" {
 		return badUse("%s", wrong)

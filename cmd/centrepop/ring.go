@@ -4,7 +4,6 @@ import (
 	"errors"
 
 	"centrepop/layout/grooves"
-	"centrepop/layout/words"
 )
 
 type ringJSON struct {
@@ -22,38 +21,35 @@ type ringJSON struct {
 
 func ring(c *call) error {
 	inside := c.flags.Bool("inside", false, "in a bore (DIN 472) instead of on a shaft (DIN 471)")
+	diameter := c.first("diameter")
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
-	mm, w, err := readLengths(lengthArg{"diameter", c.args[0], true})
-	if err != nil {
-		return err
-	}
-	r, err := grooves.RingFor(mm["diameter"], *inside)
+	r, err := grooves.RingFor(diameter.mm, *inside)
 	var gap *grooves.RingError
 	if errors.As(err, &gap) {
 		return badUse("no retaining ring of %s fits %s: the nearest are for %s and %s", map[bool]string{false: "DIN 471", true: "DIN 472"}[*inside],
-			w.Said(gap.DiameterMm), w.Said(gap.BelowMm), w.Said(gap.AboveMm))
+			c.w.Said(gap.DiameterMm), c.w.Said(gap.BelowMm), c.w.Said(gap.AboveMm))
 	}
 	if err != nil {
-		return wordRefusal(err, w)
+		return err
 	}
 	out := ringJSON{
 		NominalMm: r.NominalMm, ThicknessMm: r.ThicknessMm, GrooveMm: r.Groove.NominalMm, Groove: sideJSON(r.Groove),
 		WidthMm: r.Width.NominalMm, Width: sideJSON(r.Width), EdgeMm: r.EdgeMm, ClearMm: round4(r.ClearMm), Standard: r.Standard, Source: r.Source.String(),
 	}
-	return c.answer(out, func() { printRing(c, w, out, *inside) })
+	return c.answer(out, func() { printRing(c, out, *inside) })
 }
 
-func printRing(c *call, w words.Writer, r ringJSON, inside bool) {
-	c.line("ring", "%s × %s %s", w.Size(r.NominalMm), w.Size(r.ThicknessMm), r.Standard)
-	c.line("groove", "Ø %s (%s)", between(w, r.Groove.MinMm, r.Groove.MaxMm), r.Groove.Class)
-	c.line("", "wide %s (%s)", between(w, r.Width.MinMm, r.Width.MaxMm), r.Width.Class)
-	c.line("edge", "at least %s from the groove to the end", w.Said(r.EdgeMm))
+func printRing(c *call, r ringJSON, inside bool) {
+	c.line("ring", "%s × %s %s", c.w.Size(r.NominalMm), c.w.Size(r.ThicknessMm), r.Standard)
+	c.line("groove", "Ø %s (%s)", c.between(r.Groove.MinMm, r.Groove.MaxMm), r.Groove.Class)
+	c.line("", "wide %s (%s)", c.between(r.Width.MinMm, r.Width.MaxMm), r.Width.Class)
+	c.line("edge", "at least %s from the groove to the end", c.w.Said(r.EdgeMm))
 	if inside {
-		c.line("lugs", "need Ø%s free within", withUnit(w, r.ClearMm))
+		c.line("lugs", "need Ø%s free within", c.withUnit(r.ClearMm))
 	} else {
-		c.line("lugs", "need Ø%s free around", withUnit(w, r.ClearMm))
+		c.line("lugs", "need Ø%s free around", c.withUnit(r.ClearMm))
 	}
 	c.line("source", "%s", r.Source)
 }

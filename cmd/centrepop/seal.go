@@ -24,17 +24,14 @@ type sealJSON struct {
 }
 
 func seal(c *call) error {
-	width := c.flags.String("width", "", "width of the seal, for the depth of its housing")
+	width := c.length("width", "width of the seal, for the depth of its housing", false)
+	shaft := c.first("shaft diameter")
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
-	mm, w, err := readLengths(lengthArg{"shaft diameter", c.args[0], true}, lengthArg{"--width", *width, false})
+	l, err := grooves.SealLandFor(shaft.mm, width.mm)
 	if err != nil {
 		return err
-	}
-	l, err := grooves.SealLandFor(mm["shaft diameter"], mm["--width"])
-	if err != nil {
-		return wordRefusal(err, w)
 	}
 	out := sealJSON{
 		Shaft: sideJSON(l.Shaft), Roundness: l.RoundClass, RaUm: spanJSON{l.RaMinUm, l.RaMaxUm}, RzUm: spanJSON{l.RzMinUm, l.RzMaxUm}, RmaxUm: l.RmaxUm,
@@ -42,17 +39,17 @@ func seal(c *call) error {
 		HousingClass: l.HousingClass, HousingRaUm: spanJSON{l.HousingRaMinUm, l.HousingRaMaxUm}, HousingStraightMm: round4(l.HousingStraightMm), HousingDepthMm: round4(l.HousingDepthMm),
 		Source: l.Source.String(), LeadInSource: l.LeadInSource.String(),
 	}
-	return c.answer(out, func() { printSeal(c, w, out) })
+	return c.answer(out, func() { printSeal(c, out) })
 }
 
-func printSeal(c *call, w words.Writer, l sealJSON) {
-	c.line("land", "Ø %s (%s), round to %s", between(w, l.Shaft.MinMm, l.Shaft.MaxMm), l.Shaft.Class, l.Roundness)
+func printSeal(c *call, l sealJSON) {
+	c.line("land", "Ø %s (%s), round to %s", c.between(l.Shaft.MinMm, l.Shaft.MaxMm), l.Shaft.Class, l.Roundness)
 	c.line("", "Ra %g to %g, Rz %g to %g, Rmax %g µm, plunge ground without twist", l.RaUm.Min, l.RaUm.Max, l.RzUm.Min, l.RzUm.Max, l.RmaxUm)
 	c.line("", "%g HRC or more, %g HRC from 4 m/s on or in dirt", l.HardnessHRC, l.HardnessFastHRC)
-	c.line("lead-in", "%g to %g° to Ø%s or less, edge rounded and polished (%s)", l.LeadInDeg.Min, l.LeadInDeg.Max, w.Said(l.LeadInMm), l.LeadInSource)
+	c.line("lead-in", "%g to %g° to Ø%s or less, edge rounded and polished (%s)", l.LeadInDeg.Min, l.LeadInDeg.Max, c.w.Said(l.LeadInMm), l.LeadInSource)
 	c.line("housing", "bore %s, Ra %g to %g µm for a rubber outside", l.HousingClass, l.HousingRaUm.Min, l.HousingRaUm.Max)
 	if l.HousingDepthMm > 0 {
-		c.line("", "straight for %s at least, %s deep at least", w.Said(words.Round(l.HousingStraightMm, 2)), w.Said(l.HousingDepthMm))
+		c.line("", "straight for %s at least, %s deep at least", c.w.Said(words.Round(l.HousingStraightMm, 2)), c.w.Said(l.HousingDepthMm))
 	}
 	c.line("source", "%s", l.Source)
 }

@@ -15,34 +15,54 @@ import (
 // This file holds what the lookups share: reading lengths, wording refusals and
 // printing an answer.
 
-// lengthArg is a length on the command line: an argument or a flag.
+// length is a length asked for on the command line, by a flag or as an argument.
 type lengthArg struct {
 	name, text string
 	need       bool // it must be given
+	mm         float64
 }
 
-// readLengths reads the lengths that are given into mm, by name. The answer is
-// written in inches if one of them is.
-func readLengths(args ...lengthArg) (map[string]float64, words.Writer, error) {
-	w := words.Writer{Units: parts.Millimetres}
-	mm := map[string]float64{}
-	for _, a := range args {
-		if a.text == "" && a.need {
-			return nil, w, badUse("%s is needed", a.name)
+// given tells whether it is on the command line.
+func (l *lengthArg) given() bool { return l.text != "" }
+
+// read reads what is given into mm.
+func (l *lengthArg) read() (err error) {
+	switch {
+	case l.given():
+		if l.mm, err = parts.ParseLength(l.text, parts.Millimetres); err != nil {
+			return badUse("%s %s: %s", l.name, l.text, err)
 		}
-		if a.text == "" {
-			continue
+	case l.need:
+		return badUse("%s is needed", l.name)
+	}
+	return nil
+}
+
+// length makes a flag that takes a length, which parse reads.
+func (c *call) length(name, usage string, need bool) *lengthArg {
+	l := &lengthArg{name: "--" + name, need: need}
+	c.flags.StringVar(&l.text, name, "", usage)
+	c.lengths = append(c.lengths, l)
+	return l
+}
+
+// first makes the first argument a length, which parse reads before the flags.
+func (c *call) first(name string) *lengthArg {
+	c.argument = &lengthArg{name: name}
+	return c.argument
+}
+
+// read reads lengths. The answer is written in inches if one of them is.
+func (c *call) read(lengths ...*lengthArg) error {
+	for _, l := range lengths {
+		if err := l.read(); err != nil {
+			return err
 		}
-		v, err := parts.ParseLength(a.text, parts.Millimetres)
-		if err != nil {
-			return nil, w, badUse("%s %s: %s", a.name, a.text, err)
-		}
-		mm[a.name] = v
-		if strings.HasSuffix(strings.TrimSpace(a.text), "in") {
-			w.Units = parts.Inches
+		if strings.HasSuffix(strings.TrimSpace(l.text), "in") {
+			c.w.Units = parts.Inches
 		}
 	}
-	return mm, w, nil
+	return nil
 }
 
 // wordRefusal words what a table or a computation refuses; other errors stay.
@@ -82,11 +102,11 @@ func (c *call) line(label, format string, args ...any) {
 }
 
 // withUnit writes a length as callipers read it, with its unit.
-func withUnit(w words.Writer, mm float64) string { return w.Read(mm) + unit(w) }
+func (c *call) withUnit(mm float64) string { return c.w.Read(mm) + c.unit() }
 
 // unit is what the writer leaves off its sizes.
-func unit(w words.Writer) string {
-	if w.Units == parts.Inches {
+func (c *call) unit() string {
+	if c.w.Units == parts.Inches {
 		return ""
 	}
 	return " mm"
@@ -97,11 +117,8 @@ func unit(w words.Writer) string {
 func round4(v float64) float64 { return words.Round(v, 4) }
 
 // between writes limits with their unit, rounded inward.
-func between(w words.Writer, minMm, maxMm float64) string {
-	return w.Limits(minMm, maxMm) + unit(w)
+func (c *call) between(minMm, maxMm float64) string {
+	return c.w.Limits(minMm, maxMm) + c.unit()
 }
 
-func series(w words.Writer, mm []float64) string {
-	t := seq.Map(mm, w.Size)
-	return strings.Join(t, ", ")
-}
+func (c *call) series(mm []float64) string { return strings.Join(seq.Map(mm, c.w.Size), ", ") }

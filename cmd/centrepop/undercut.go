@@ -68,13 +68,13 @@ func undercut(c *call) error {
 }
 
 func relief(c *call, text string, form grooves.Form, changing bool) error {
-	mm, w, err := readLengths(lengthArg{"diameter", text, true})
-	if err != nil {
+	diameter := &lengthArg{name: "diameter", text: text, need: true}
+	if err := c.read(diameter); err != nil {
 		return err
 	}
-	r, err := grooves.ReliefFor(mm["diameter"], form, changing)
+	r, err := grooves.ReliefFor(diameter.mm, form, changing)
 	if err != nil {
-		return wordRefusal(err, w)
+		return err
 	}
 	out := reliefJSON{
 		Designation: r.Designation, RadiusMm: r.RadiusMm, DepthMm: r.DepthMm, WidthMm: r.WidthMm, FaceDepthMm: r.FaceDepthMm, FaceWidthMm: r.FaceWidthMm,
@@ -85,25 +85,24 @@ func relief(c *call, text string, form grooves.Form, changing bool) error {
 	}
 	return c.answer(out, func() {
 		c.line("undercut", "%s", out.Designation)
-		c.line("cylinder", "%s deep (radial), %s wide, R%s, back to the cylinder at %s°", w.Said(out.DepthMm), w.Said(out.WidthMm), w.Size(out.RadiusMm), words.Trim(out.RunoutDeg, 0))
+		c.line("cylinder", "%s deep (radial), %s wide, R%s, back to the cylinder at %s°", c.w.Said(out.DepthMm), c.w.Said(out.WidthMm), c.w.Size(out.RadiusMm), words.Trim(out.RunoutDeg, 0))
 		if form == grooves.FormF {
-			c.line("shoulder", "%s deep, as far as %s up from the floor", w.Said(out.FaceDepthMm), w.Said(out.FaceWidthMm))
+			c.line("shoulder", "%s deep, as far as %s up from the floor", c.w.Said(out.FaceDepthMm), c.w.Said(out.FaceWidthMm))
 		}
 		if out.ChamferMm > 0 {
-			c.line("counterpart", "its chamfer must be larger than %s", w.Said(out.ChamferMm))
+			c.line("counterpart", "its chamfer must be larger than %s", c.w.Said(out.ChamferMm))
 		}
 		c.line("source", "%s", out.Source)
 	})
 }
 
 func threadEnd(c *call, t threads.Thread, inside, short bool) error {
-	w := words.Writer{Units: parts.Millimetres}
 	if t.TPI > 0 {
-		w.Units = parts.Inches
+		c.w.Units = parts.Inches
 	}
 	e, err := grooves.ThreadEndFor(t.MajorMm, t.PitchMm, inside, short)
 	if err != nil {
-		return wordRefusal(err, w)
+		return err
 	}
 	floor, err := e.Floor()
 	if err != nil {
@@ -114,10 +113,10 @@ func threadEnd(c *call, t threads.Thread, inside, short bool) error {
 		RunoutMm: e.RunoutMm, ShoulderMm: e.ShoulderMm, Source: e.Source.String(), RestSource: e.RestSource.String(),
 	}
 	return c.answer(out, func() {
-		c.line("undercut", "%s, Ø %s (%s)", out.Thread, between(w, out.Floor.MinMm, out.Floor.MaxMm), out.Floor.Class)
-		c.line("", "straight for %s at least, %s in all at most, R%s, flank %s°", w.Said(out.LeastMm), w.Said(out.MostMm), w.Size(out.RadiusMm), words.Trim(out.AngleDeg, 0))
+		c.line("undercut", "%s, Ø %s (%s)", out.Thread, c.between(out.Floor.MinMm, out.Floor.MaxMm), out.Floor.Class)
+		c.line("", "straight for %s at least, %s in all at most, R%s, flank %s°", c.w.Said(out.LeastMm), c.w.Said(out.MostMm), c.w.Size(out.RadiusMm), words.Trim(out.AngleDeg, 0))
 		if !inside {
-			c.line("without it", "run-out %s, last full turn %s from a shoulder", w.Said(out.RunoutMm), w.Said(out.ShoulderMm))
+			c.line("without it", "run-out %s, last full turn %s from a shoulder", c.w.Said(out.RunoutMm), c.w.Said(out.ShoulderMm))
 		}
 		c.line("source", "%s; straight part, run-out and short form %s", out.Source, out.RestSource)
 	})

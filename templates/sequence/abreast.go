@@ -171,11 +171,7 @@ func (c asideWay) asidePictures(pl *plan.Plan, run []*plan.JointPlan, width floa
 		return append(head, apartPictures(pl, j, width, lowMm*c.pictures, beside...)...)
 	}
 	room, high := c.sections(j, beside, width)
-	var panels []draw.Panel
-	for i, wide := range shares(j.Pictures, room) {
-		panels = append(panels, pictureOf(&j.Pictures[i], wide-0.1, high))
-	}
-	rows := panelRows(append(panels, beside...), width)
+	rows := panelRows(append(sections(j.Pictures, room, high), beside...), width)
 	return append(append(head, rows[:len(rows)-1]...), draw.Space(0.6))
 }
 
@@ -197,10 +193,7 @@ func (c asideWay) besidePictures(pl *plan.Plan, run []*plan.JointPlan, width flo
 // sections are the width and the height for the sections of a joint: beside what stands there,
 // or in a row of their own.
 func (c asideWay) sections(j *plan.JointPlan, beside []draw.Panel, width float64) (room, high float64) {
-	room, high = width, sectionsMm*c.pictures
-	for _, p := range beside {
-		room -= p.Width
-	}
+	room, high = width-widthsMm(beside), sectionsMm*c.pictures
 	if c.apart || room < sectionMm*float64(len(j.Pictures)) {
 		return width, lowMm * c.pictures
 	}

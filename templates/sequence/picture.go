@@ -112,6 +112,18 @@ func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 	}}
 }
 
+// sections are pictures of a step side by side.
+func sections(pics []plan.Picture, width, height float64) (out []draw.Panel) {
+	for i, wide := range shares(pics, width) {
+		out = append(out, pictureOf(&pics[i], wide-0.1, height))
+	}
+	return out
+}
+
+func widthsMm(panels []draw.Panel) float64 {
+	return seq.Sum(panels, func(p draw.Panel) float64 { return p.Width })
+}
+
 func tallest(panels []draw.Panel) (mm float64) {
 	return seq.Max(0, panels, func(p draw.Panel) float64 { return p.Height })
 }
@@ -329,10 +341,7 @@ func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height floa
 	if len(j.Pictures) == 0 {
 		return apartPictures(pl, j, width, height*0.75, beside...)
 	}
-	room := width
-	for _, q := range beside {
-		room -= q.Width
-	}
+	room := width - widthsMm(beside)
 	const least = 58.0
 	if high := height + tallest(beside); room/float64(len(j.Pictures)) < least && leastScale(j.Pictures, room, high) > leastScale(j.Pictures, width, height) {
 		height = high // they stand larger beside the others than over them
@@ -342,11 +351,7 @@ func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height floa
 	if room < width { // as high as what they stand beside costs no room
 		height = max(height, tallest(beside))
 	}
-	var panels []draw.Panel
-	for i, wide := range shares(j.Pictures, room) {
-		panels = append(panels, pictureOf(&j.Pictures[i], wide-0.1, height))
-	}
-	rows := panelRows(append(panels, beside...), width)
+	rows := panelRows(append(sections(j.Pictures, room, height), beside...), width)
 	for i := range rows {
 		rows[i].Keep = true
 	}

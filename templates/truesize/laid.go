@@ -44,6 +44,17 @@ func (l laid) pop(x, y float64) {
 	l.AddLine(l.ox+x, l.oy+y-draw.CrossArmMm, l.ox+x, l.oy+y+draw.CrossArmMm)
 }
 
+// put sets a text where it is free, and tells whether it is.
+func (l laid) put(text draw.Text) bool {
+	r := draw.TextRect(text)
+	if !l.Free(r) {
+		return false
+	}
+	l.AddText(r)
+	l.Draw.Add(text)
+	return true
+}
+
 // topMark draws an arrow up from a point, and TOP beside it.
 func (l laid) topMark(at plan.XY) {
 	l.lines.Add(draw.TopArrow(at.XMm, at.YMm, 5))

@@ -1,6 +1,7 @@
 package truesize
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"strconv"
@@ -88,14 +89,27 @@ type grid struct {
 	marks []match
 }
 
-func (g *grid) count() int {
-	n := 0
-	for _, row := range g.shown {
-		for _, shown := range row {
-			if shown {
-				n++
+// has tells whether there is a tile in a place, and it is shown.
+func (g *grid) has(col, row int) bool {
+	return row >= 0 && row < len(g.shown) && col >= 0 && col < len(g.shown[row]) && g.shown[row][col]
+}
+
+// cells are the tiles that are shown, by rows from the top left: column and row.
+func (g *grid) cells() iter.Seq2[int, int] {
+	return func(yield func(int, int) bool) {
+		for row := range g.shown {
+			for col, shown := range g.shown[row] {
+				if shown && !yield(col, row) {
+					return
+				}
 			}
 		}
+	}
+}
+
+func (g *grid) count() (n int) {
+	for range g.cells() {
+		n++
 	}
 	return n
 }
@@ -103,12 +117,9 @@ func (g *grid) count() int {
 // paper is the area of all tiles with their laps, in mm².
 func (g *grid) paper() float64 {
 	sum := 0.0
-	for row := range g.shown {
-		for col, shown := range g.shown[row] {
-			if w := g.window(col, row); shown {
-				sum += w.Width() * w.Height()
-			}
-		}
+	for col, row := range g.cells() {
+		w := g.window(col, row)
+		sum += w.Width() * w.Height()
 	}
 	return sum
 }
@@ -186,17 +197,12 @@ func (t *template) cutFor(width, height float64) []tile {
 		return nil
 	}
 	var out []tile
-	for row := range best.shown {
-		for col, shown := range best.shown[row] {
-			if !shown {
-				continue
-			}
-			n := best.number(col, row)
-			if best.count() == 1 {
-				n = 0
-			}
-			out = append(out, tile{of: t, n: n, window: best.window(col, row), cell: best.cell(col, row), grid: best, part: n <= 1 && t.leaves(best), col: col, row: row})
+	for col, row := range best.cells() {
+		n := len(out) + 1
+		if best.count() == 1 {
+			n = 0
 		}
+		out = append(out, tile{of: t, n: n, window: best.window(col, row), cell: best.cell(col, row), grid: best, part: n <= 1 && t.leaves(best), col: col, row: row})
 	}
 	return out
 }
@@ -382,15 +388,10 @@ func (t *template) along() []canvas.Point {
 // others still hang together and at least three shows of the outline's ends
 // are left.
 func (t *template) dropBare(g *grid) {
-	for row := range g.shown {
-		for col := range g.shown[row] {
-			if !g.shown[row][col] || t.needs(g.cell(col, row)) {
-				continue
-			}
+	for col, row := range g.cells() {
+		if !t.needs(g.cell(col, row)) {
 			g.shown[row][col] = false
-			if !g.connected() || t.setAt != nil && !t.edged(g) {
-				g.shown[row][col] = true
-			}
+			g.shown[row][col] = !g.connected() || t.setAt != nil && !t.edged(g)
 		}
 	}
 }
@@ -501,7 +502,7 @@ func (g *grid) connected() bool {
 	var walk func(col, row int)
 	walk = func(col, row int) {
 		at := [2]int{col, row}
-		if row < 0 || col < 0 || row >= len(g.shown) || col >= len(g.shown[row]) || !g.shown[row][col] || seen[at] {
+		if !g.has(col, row) || seen[at] {
 			return
 		}
 		seen[at] = true
@@ -510,11 +511,9 @@ func (g *grid) connected() bool {
 		walk(col, row-1)
 		walk(col, row+1)
 	}
-	for row := range g.shown {
-		if col := slices.Index(g.shown[row], true); col >= 0 {
-			walk(col, row)
-			return len(seen) == g.count()
-		}
+	for col, row := range g.cells() {
+		walk(col, row)
+		return len(seen) == g.count()
 	}
 	return false
 }
@@ -556,14 +555,14 @@ func (t *template) matchMarks(g *grid) {
 	}
 	for row := range g.shown {
 		for col, x := range g.xs {
-			if c := g.cell(col, row); g.shown[row][col] && g.shown[row][col+1] {
+			if c := g.cell(col, row); g.has(col, row) && g.has(col+1, row) {
 				put(c.Y0, c.Y1, func(v float64) (float64, float64) { return x, v }, false)
 			}
 		}
 	}
 	for row, y := range g.ys {
 		for col := range g.shown[row] {
-			if c := g.cell(col, row); g.shown[row][col] && g.shown[row+1][col] {
+			if c := g.cell(col, row); g.has(col, row) && g.has(col, row+1) {
 				put(c.X0, c.X1, func(v float64) (float64, float64) { return v, y }, true)
 			}
 		}
@@ -581,17 +580,11 @@ func letters(n int) string {
 	}
 }
 
-// number counts the tiles that are shown, from 1, by rows from the top left.
-func (g *grid) number(col, row int) int {
-	n := 0
-	for j := range g.shown {
-		for i, shown := range g.shown[j] {
-			if shown {
-				n++
-			}
-			if i == col && j == row {
-				return n
-			}
+// number is that of a tile that is shown, from 1.
+func (g *grid) number(col, row int) (n int) {
+	for i, j := range g.cells() {
+		if n++; i == col && j == row {
+			break
 		}
 	}
 	return n
@@ -607,6 +600,23 @@ func circleRect(c plan.Circle) draw.Rect {
 	return draw.R(at.XMm-dx, at.YMm-dy, at.XMm+dx, at.YMm+dy).Grown(c.DiameterMm / 2)
 }
 
+// side is a side of a tile that another lies at, whose place in the grid it is: left or
+// right if it is upright, low at the left and at the foot.
+type side struct {
+	col, row     int
+	upright, low bool
+	atMm         float64 // of the seam, in template coordinates
+}
+
+// cut tells whether the tile is cut there; else the other is laid on it.
+func (s side) cut() bool { return s.upright == s.low }
+
+func (one *tile) sides() []side {
+	c := one.cell
+	return seq.Keep([]side{{one.col - 1, one.row, true, true, c.X0}, {one.col + 1, one.row, true, false, c.X1},
+		{one.col, one.row - 1, false, false, c.Y1}, {one.col, one.row + 1, false, true, c.Y0}}, func(s side) bool { return one.grid.has(s.col, s.row) })
+}
+
 // seamLines draws the seams of a tile and their match marks. It is cut on its
 // left and upper seams (dashed); on the right and lower ones (chain) its
 // neighbours are laid.
@@ -615,21 +625,16 @@ func (one *tile) seamLines(l laid) {
 		l.Draw.Add(draw.Segment(x0, y0, x1, y1, draw.LineMm, dash...))
 		l.AddLine(x0, y0, x1, y1)
 	}
-	g := one.grid
-	at := func(col, row int) bool {
-		return row >= 0 && row < len(g.shown) && col >= 0 && col < len(g.shown[row]) && g.shown[row][col]
-	}
-	if one.col > 0 && at(one.col-1, one.row) {
-		line(l.ox+one.cell.X0, l.Window.Y0, l.ox+one.cell.X0, l.Window.Y1, draw.CutDash)
-	}
-	if at(one.col+1, one.row) {
-		line(l.ox+one.cell.X1, l.Window.Y0, l.ox+one.cell.X1, l.Window.Y1, draw.ChainDash)
-	}
-	if at(one.col, one.row-1) {
-		line(l.Window.X0, l.oy+one.cell.Y1, l.Window.X1, l.oy+one.cell.Y1, draw.CutDash)
-	}
-	if at(one.col, one.row+1) {
-		line(l.Window.X0, l.oy+one.cell.Y0, l.Window.X1, l.oy+one.cell.Y0, draw.ChainDash)
+	for _, s := range one.sides() {
+		dash := draw.ChainDash
+		if s.cut() {
+			dash = draw.CutDash
+		}
+		if s.upright {
+			line(l.ox+s.atMm, l.Window.Y0, l.ox+s.atMm, l.Window.Y1, dash)
+		} else {
+			line(l.Window.X0, l.oy+s.atMm, l.Window.X1, l.oy+s.atMm, dash)
+		}
 	}
 	for _, m := range one.seams() {
 		l.Draw.Add(draw.MatchMark(l.ox+m.x, l.oy+m.y)...)
@@ -680,23 +685,20 @@ type seamNote struct{ text, short, title string }
 
 // seamNotes writes along the seams what to do there, where there is room.
 func (one *tile) seamNotes(l laid) {
-	g := one.grid
-	cut := seamNote{text: "cut along this line"}
-	lay := func(col, row int) seamNote {
-		n := g.number(col, row)
-		return seamNote{"edge of tile " + strconv.Itoa(n) + " lies on this line", "tile " + strconv.Itoa(n) + " here", one.of.title(n)}
-	}
-	if one.col > 0 && g.shown[one.row][one.col-1] {
-		cut.write(l, l.ox+one.cell.X0+0.7, true)
-	}
-	if one.col < len(g.xs) && g.shown[one.row][one.col+1] {
-		lay(one.col+1, one.row).write(l, l.ox+one.cell.X1-3.4, true)
-	}
-	if one.row > 0 && g.shown[one.row-1][one.col] {
-		cut.write(l, l.oy+one.cell.Y1-3.4, false)
-	}
-	if one.row < len(g.ys) && g.shown[one.row+1][one.col] {
-		lay(one.col, one.row+1).write(l, l.oy+one.cell.Y0+0.7, false)
+	for _, s := range one.sides() {
+		note, off := seamNote{text: "cut along this line"}, s.atMm-3.4
+		if !s.cut() {
+			n := one.grid.number(s.col, s.row)
+			note = seamNote{"edge of tile " + strconv.Itoa(n) + " lies on this line", "tile " + strconv.Itoa(n) + " here", one.of.title(n)}
+		}
+		if s.low {
+			off = s.atMm + 0.7
+		}
+		if s.upright {
+			note.write(l, l.ox+off, true)
+		} else {
+			note.write(l, l.oy+off, false)
+		}
 	}
 }
 
@@ -765,17 +767,12 @@ func (one *tile) pageMap(s *draw.Sheet, rooms []*draw.Occupied) {
 			continue
 		}
 		room.AddText(at)
-		for row := range g.shown {
-			for col, shown := range g.shown[row] {
-				if !shown {
-					continue
-				}
-				x, y := at.X0+mapPlaceMm+float64(col)*mapCellMm, at.Y1-mapPlaceMm-float64(row+1)*mapRowMm
-				n := g.number(col, row)
-				s.Draw.Add(draw.Box(draw.R(x, y, x+mapCellMm, y+mapRowMm), draw.ThinMm),
-					draw.Text{XMm: x + 1, YMm: y + mapRowMm/2 + 0.9, SizeMm: draw.TextMm, Content: "tile " + strconv.Itoa(n)})
-				s.Refers = append(s.Refers, draw.PageOf{Title: one.of.title(n), XMm: x + 1, YMm: y + 1.2, SizeMm: draw.SmallMm})
-			}
+		for col, row := range g.cells() {
+			x, y := at.X0+mapPlaceMm+float64(col)*mapCellMm, at.Y1-mapPlaceMm-float64(row+1)*mapRowMm
+			n := g.number(col, row)
+			s.Draw.Add(draw.Box(draw.R(x, y, x+mapCellMm, y+mapRowMm), draw.ThinMm),
+				draw.Text{XMm: x + 1, YMm: y + mapRowMm/2 + 0.9, SizeMm: draw.TextMm, Content: "tile " + strconv.Itoa(n)})
+			s.Refers = append(s.Refers, draw.PageOf{Title: one.of.title(n), XMm: x + 1, YMm: y + 1.2, SizeMm: draw.SmallMm})
 		}
 		return
 	}
@@ -794,11 +791,7 @@ func (one *tile) drawMap(d *draw.Drawing, r draw.Rect) {
 	outline := &draw.Drawing{}
 	outline.Add(draw.Shape{Path: one.of.outline.Copy().Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale)), Stroke: draw.Black, WidthMm: draw.ThinMm})
 	d.Add(draw.Group{Drawing: outline, Transform: canvas.Identity, Clip: r.Path()})
-	for row := range g.shown {
-		for col, shown := range g.shown[row] {
-			if shown {
-				d.Add(draw.Box(small(g.cell(col, row)), draw.HairMm))
-			}
-		}
+	for col, row := range g.cells() {
+		d.Add(draw.Box(small(g.cell(col, row)), draw.HairMm))
 	}
 }

@@ -157,10 +157,7 @@ func (p *pattern) topText(l laid) {
 	d := p.dev
 	if d.WidthMm > 40 {
 		for y := 9.0; y < min(25, d.WidthMm/2-8); y += 2 {
-			text := draw.Text{XMm: l.ox + 2, YMm: l.oy + y, SizeMm: 4.4, Bold: true, Content: "TOP line"}
-			if r := draw.TextRect(text); l.Free(r) {
-				l.AddText(r)
-				l.Draw.Add(text)
+			if l.put(draw.Text{XMm: l.ox + 2, YMm: l.oy + y, SizeMm: 4.4, Bold: true, Content: "TOP line"}) {
 				break
 			}
 		}
@@ -183,10 +180,7 @@ func (p *pattern) topText(l laid) {
 		w := draw.TextWidth("TOP", size, true)
 		for y := d.WidthMm - 1.5 - size; y > 5; y -= 1.5 {
 			for _, x := range []float64{l.ox + 1, l.ox - 1 - w, l.ox + 3, l.ox - 3 - w, l.ox + 5, l.ox - 5 - w} {
-				text := draw.Text{XMm: x, YMm: l.oy + y, SizeMm: size, Bold: true, Content: "TOP"}
-				if r := draw.TextRect(text); l.Free(r) {
-					l.AddText(r)
-					l.Draw.Add(text)
+				if l.put(draw.Text{XMm: x, YMm: l.oy + y, SizeMm: size, Bold: true, Content: "TOP"}) {
 					return
 				}
 			}
