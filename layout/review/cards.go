@@ -127,7 +127,7 @@ func (r *reviewer) motorItem(m *parts.Motor, say func(what, numbers, rule, fix s
 			say("the motor as ordered has another flange than its plate", e.Item.Value+"; "+of[0].Name, "what is bought is what is reckoned with", "the flange of the plate, in both places")
 		}
 		if most, least := anyMotorKg+mostKgPerKW*kw, leastKgPerKW*kw; e.MassKg > 0 && kw > 0 && (e.MassKg > most || e.MassKg < least) {
-			say("the mass of the motor is not one for its power", r.w.RoundMass(e.MassKg, 1)+", wanted "+r.w.RoundMass(least, 0)+" to "+r.w.RoundMass(most, 0), "a motor with its gear weighs some tens of kilograms a kilowatt", "kg as on its drawing")
+			say("the mass of the motor is not one for its power", r.w.RoundMass(e.MassKg, 1)+", wanted "+r.w.RoundMass(least, 1)+" to "+r.w.RoundMass(most, 0), "a motor with its gear weighs some tens of kilograms a kilowatt", "kg as on its drawing")
 		}
 		if end, ok := measured.FrameShaft(m.Frame.Value); ok && m.OutRPM.Value == 0 && e.Stands != nil && e.Stands.Shaft.Set() && math.Abs(e.Stands.Shaft.Mm-end.DiameterMm) > faceOffMm {
 			say("the shaft that the motor stands with is not that of its frame", r.mm(e.Stands.Shaft.Mm)+"; frame "+m.Frame.Value+" has "+r.mm(end.DiameterMm), "a frame has one shaft", "the shaft as measured, or the frame of the plate")
