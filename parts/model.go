@@ -7,6 +7,7 @@ package parts
 
 import (
 	"math"
+	"strings"
 
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -452,6 +453,20 @@ type Chamfer struct {
 	Radius Length
 	Sphere bool
 	For    string // weld, lead-in, deburr, or empty
+}
+
+// On is what its edge belongs to, and at which end of that.
+func (c *Chamfer) On() (feature string, end Face) { return EdgeOf(c.Edge.Value) }
+
+// EdgeOf takes the name of an edge apart. A step may be called "seat-front": its back edge is
+// "seat-front-back". What is no edge is all feature.
+func EdgeOf(name string) (feature string, end Face) {
+	for _, end := range []Face{Front, Back} {
+		if feature, is := strings.CutSuffix(name, "-"+string(end)); is {
+			return feature, end
+		}
+	}
+	return name, ""
 }
 
 // AcrossMm is how far it comes in from the round that its edge is on.

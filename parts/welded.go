@@ -2,7 +2,6 @@ package parts
 
 import (
 	"slices"
-	"strings"
 )
 
 // LeftMm is what stays on the diameter of the bore after it is cut: where it is finished after the
@@ -65,8 +64,8 @@ func (p *Part) BeforeWeld(leaveMm float64) *Part {
 	out.Require = slices.DeleteFunc(slices.Clone(p.Require), func(q Requirement) bool { return is(q.Of) || is(q.To) })
 	out.Chamfers = slices.DeleteFunc(slices.Clone(p.Chamfers), func(c Chamfer) bool {
 		return c.For != "weld" && slices.ContainsFunc(later, func(name string) bool {
-			end, ok := strings.CutPrefix(c.Edge.Value, name+"-")
-			return ok && (end == string(Front) || end == string(Back))
+			of, end := c.On()
+			return of == name && end != ""
 		})
 	})
 	return &out

@@ -277,3 +277,21 @@ func TestContactLength(t *testing.T) {
 		}
 	}
 }
+
+// TestLeadInOfAnotherStep: the chamfer of a step that is called like an edge of the seat, or begins
+// with its name, is none of the seat's.
+func TestLeadInOfAnotherStep(t *testing.T) {
+	t.Parallel()
+	hub := "part: hub\nkind: ring\nmaterial: S355\nstock: {plate: 25, cut: laser}\noutline: {circle: 90}\nbore: {diameter: 40, fit: H7, leave: 2}\nthickness: 25\n"
+	for _, c := range []struct{ step, edge, want string }{
+		{"seat-2", "seat-back", ""},
+		{"seat-2", "seat-2-back", "no-lead-in"},
+		{"seat-front", "seat-front-back", "no-lead-in"},
+	} {
+		pin := "part: pin\nkind: shaft\nmaterial: S355\nstock: {round: 60, cut: saw}\nprofile:\n  outside:\n    - {name: " + c.step + ", diameter: 50, length: 40}\n    - {name: seat, diameter: 40, fit: s6, length: 40}\nchamfers: [{edge: " + c.edge + ", size: 2, angle: 15, for: lead-in}]\n"
+		got := foundIn(t, []plan.ProblemKind{plan.NoLeadIn, plan.LeadInBehind}, "{name: in, press: {shaft: pin.seat, bore: hub.bore}, level: back-with-back}", pin, hub)
+		if got, _, _ = strings.Cut(got, ","); got != c.want {
+			t.Errorf("%s beside a step %s: %q, want %q", c.edge, c.step, got, c.want)
+		}
+	}
+}

@@ -416,7 +416,7 @@ func leadIn(t *joint) (drawn *parts.Chamfer, on string) {
 	for _, f := range []feature{t.a, t.b} {
 		for i := range f.r.Part.Chamfers {
 			c := &f.r.Part.Chamfers[i]
-			if strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") && !c.Radius.Set() && (c.For != "weld" || t.in.Press.Method != "press") && (drawn == nil || c.For == "lead-in" && drawn.For != "lead-in") {
+			if of, _ := c.On(); of == f.ref.Feature && !c.Radius.Set() && (c.For != "weld" || t.in.Press.Method != "press") && (drawn == nil || c.For == "lead-in" && drawn.For != "lead-in") {
 				drawn, on = c, f.title()
 			}
 		}

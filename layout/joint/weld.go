@@ -348,7 +348,8 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 func weldChamfers(t *joint) (drawn []*parts.Chamfer, part string) {
 	for _, f := range []feature{t.a, t.b} {
 		for i := range f.r.Part.Chamfers {
-			if c := &f.r.Part.Chamfers[i]; c.For == "weld" && strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") {
+			c := &f.r.Part.Chamfers[i]
+			if of, _ := c.On(); c.For == "weld" && of == f.ref.Feature {
 				drawn = append(drawn, c)
 			}
 		}
@@ -588,8 +589,8 @@ func (t *joint) laid(p *plan.WeldPlan) []string {
 		do = append(do, "On the "+t.sides(p.Corners, p.Corners[0].Along)+" of "+p.Corners[0].Of+alone+".")
 	}
 	if drawn, on := weldChamfers(t); len(drawn) == 1 && p.Bevelled != "" {
-		edge := drawn[0].Edge.Value
-		do = append(do, "Weld from the "+edge[strings.LastIndex(edge, "-")+1:]+" of "+on+", where its groove is.")
+		_, end := drawn[0].On()
+		do = append(do, "Weld from the "+string(end)+" of "+on+", where its groove is.")
 	}
 	if p.Besides != "" {
 		do = append(do, words.Capital(p.Besides)+".")
@@ -877,8 +878,8 @@ func (t *joint) grooveSide(f *feature) string {
 	if c == nil || on != f.title() {
 		return ""
 	}
-	_, side, _ := strings.Cut(c.Edge.Value, f.ref.Feature+"-")
-	return "the " + side + " of "
+	_, end := c.On()
+	return "the " + string(end) + " of "
 }
 
 // branchEnd is the saddled end of a branch that is welded to its main, nil for

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
@@ -26,8 +25,9 @@ type chamfer struct {
 func (s *Sizes) chamfers() []*chamfer {
 	var out []*chamfer
 	for _, in := range s.Part.Chamfers {
-		name, back := strings.CutSuffix(in.Edge.Value, "-back")
-		c := &chamfer{Chamfer: in, step: s.StepNamed(strings.TrimSuffix(name, "-front")), back: back}
+		name, end := in.On()
+		back := end == parts.Back
+		c := &chamfer{Chamfer: in, step: s.StepNamed(name), back: back}
 		if c.step != nil {
 			round := c.step.drawnRadius()
 			if c.step.Inside && c.step.Size.Thread != nil {

@@ -129,3 +129,23 @@ holes:
 		t.Errorf("the blank refers to %v, want the edge and the thickness", refs)
 	}
 }
+
+// TestEdgesOfSteps: a step that is called like an edge of another has edges of its own. Its
+// chamfer of 2 at 45° takes Ø50 to Ø46 at the back, and the seat beside it keeps its edges.
+func TestEdgesOfSteps(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", `part: pin
+kind: shaft
+material: S355
+stock: {round: 60, cut: saw}
+profile:
+  outside:
+    - {name: seat, diameter: 40, length: 40}
+    - {name: seat-front, diameter: 50, length: 40}
+chamfers: [{edge: seat-front-back, size: 2, angle: 45}]
+`)
+	c := m.bevels[0]
+	if c.step.Name != "seat-front" || !c.back || c.diaMm != 46 {
+		t.Errorf("the chamfer is on %s, at its back %v, down to Ø%v", c.step.Name, c.back, c.diaMm)
+	}
+}

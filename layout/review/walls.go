@@ -18,10 +18,8 @@ import (
 func chamfer(v *view) {
 	const mostOfSeat = 1.0 / 3
 	for c := range seq.Refs(v.p.Chamfers) {
-		name, front := strings.CutSuffix(c.Edge.Value, "-front")
-		if !front {
-			name = strings.TrimSuffix(c.Edge.Value, "-back")
-		}
+		name, end := c.On()
+		front := end == parts.Front
 		in := named(v.inside, name)
 		step := cmp.Or(in, named(v.outside, name))
 		acrossMm := c.AcrossMm()

@@ -148,7 +148,8 @@ func (r *reviewer) unwelded() {
 		}
 		p := r.job.Part(j.Press.Bore.Part)
 		prepared := func(c parts.Chamfer) bool {
-			return c.For == "weld" && strings.HasPrefix(c.Edge.Value, j.Press.Bore.Feature+"-")
+			of, _ := c.On()
+			return c.For == "weld" && of == j.Press.Bore.Feature
 		}
 		if p == nil || !slices.ContainsFunc(p.Chamfers, prepared) {
 			continue
@@ -264,7 +265,7 @@ func (r *reviewer) shallow(j *plan.JointPlan, in *parts.Joint) {
 		return
 	}
 	for _, c := range v.p.Chamfers {
-		if c.For == "weld" && strings.HasPrefix(c.Edge.Value, in.Weld.Part.Feature+"-") {
+		if of, _ := c.On(); c.For == "weld" && of == in.Weld.Part.Feature {
 			v.atLeast(c.Edge.Value, c.Size.Pos, c.Size.Mm, least*j.Weld.ThinnerMm, Finding{
 				What: "the weld at " + c.Edge.Value + " of " + v.p.Title.Value + " is prepared too shallow", Numbers: " for a wall of " + r.mm(j.Weld.ThinnerMm) + ", wanted at least ",
 				Rule: "a bevel goes half through the thinner part at the least", Fix: "a larger chamfer",

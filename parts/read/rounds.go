@@ -2,7 +2,6 @@ package read
 
 import (
 	"math"
-	"strings"
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -32,8 +31,7 @@ func (r *reader) rounded(p *parts.Part, c *parts.Chamfer) bool {
 		r.fault(c.Radius.Pos, "an edge is rounded on the lathe, on a turned part", "a bevel with a size")
 		return false
 	}
-	name, back := strings.CutSuffix(c.Edge.Value, "-back")
-	name = strings.TrimSuffix(name, "-front")
+	name, end := c.On()
 	step, from, inside := stepNamed(p.Profile, name)
 	spot := c.Edge.Pos
 	switch {
@@ -44,11 +42,11 @@ func (r *reader) rounded(p *parts.Part, c *parts.Chamfer) bool {
 	case step.Taper != nil:
 		r.fault(spot, name+" is a taper: no quarter of a circle ends on it", "the size and angle of a bevel")
 	case c.Sphere:
-		end := from <= geom.CloseMm
+		back, last := end == parts.Back, from <= geom.CloseMm
 		if back {
-			end = from+step.Length.Mm >= p.Profile.LengthMm()-geom.CloseMm
+			last = from+step.Length.Mm >= p.Profile.LengthMm()-geom.CloseMm
 		}
-		return r.sphere(p.Profile, c, step, end && !inside, back)
+		return r.sphere(p.Profile, c, step, last && !inside, back)
 	default:
 		return true // its room beside other steps is checked where threads have sizes
 	}

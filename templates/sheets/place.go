@@ -2,13 +2,13 @@ package sheets
 
 import (
 	"slices"
-	"strings"
 
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -43,10 +43,7 @@ func partPicture(part *plan.PartPlan, feature string) draw.Drawing {
 			return holesPicture(face, feature)
 		}
 	}
-	step := feature
-	for _, edge := range []string{"-front", "-back"} {
-		step = strings.TrimSuffix(step, edge)
-	}
+	step, _ := parts.EdgeOf(feature)
 	s, pointed := part.Section, []plan.Feature(nil)
 	for _, one := range part.Features {
 		if one.Face == "" && (one.Name == words.Spaced(feature) || one.Name == words.Spaced(step) && len(pointed) == 0) {
