@@ -30,7 +30,7 @@ func Unusable(kind plan.ProblemKind) bool {
 }
 
 const (
-	practice   = "common practice, no source"
+	practice   = NoSource
 	byGeometry = "by geometry"
 	byNumbers  = "see the numbers on the sequence sheet"
 )

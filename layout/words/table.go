@@ -29,6 +29,34 @@ func Short(mm float64, units parts.Units) string {
 	return Trim(mm, 2)
 }
 
+// Sized is a length as Short has it, with its unit.
+func Sized(mm float64, units parts.Units) string { return Short(mm, units) + " " + string(units) }
+
+// Narrow writes a range of lengths as Short has them for a narrow place: "12–14 mm".
+func Narrow(r plan.Range, units parts.Units) string {
+	return narrow(Short(r.Min, units), Short(r.Max, units), r.Min < 0 || r.Max < 0) + " " + string(units)
+}
+
+// NarrowFine is one of hundredths of a millimetre: in micrometres, or in inches to four decimals.
+func NarrowFine(r plan.Range, units parts.Units) string {
+	per, decimals, unit := 1e-3, 0, " µm"
+	if units == parts.Inches {
+		per, decimals, unit = geom.MmPerInch, 4, " in"
+	}
+	return narrow(Trim(r.Min/per, decimals), Trim(r.Max/per, decimals), r.Min < 0 || r.Max < 0) + unit
+}
+
+// narrow joins the ends of a range, which are one where they read alike.
+func narrow(a, b string, minus bool) string {
+	switch {
+	case a == b:
+		return a
+	case minus:
+		return a + " to " + b
+	}
+	return a + "–" + b
+}
+
 // Angle writes an angle with at most two decimals.
 func Angle(deg float64) string { return Trim(deg, 2) + "°" }
 
@@ -41,7 +69,7 @@ func plainMinus(s string) string {
 }
 
 // KgPerPound is the avoirdupois pound, exact by definition (NIST SP 811).
-const KgPerPound = 0.45359237
+const KgPerPound = geom.KgPerPound
 
 // mass is a mass in kg in the job's unit, and the name of that.
 func (w Writer) mass(kg float64) (value float64, unit string) {

@@ -374,6 +374,11 @@ func (w Writer) Forces(lo, hi float64, decimals int) string {
 	return w.beside(w.ForcesRead(lo, hi, decimals), Between(lo/1000, hi/1000, decimals, "kN"))
 }
 
+// NarrowForces is the same for a narrow place: "12–34 kN".
+func (w Writer) NarrowForces(lo, hi float64, decimals int) string {
+	return strings.ReplaceAll(w.ForcesRead(lo, hi, decimals), " – ", "–")
+}
+
 // ForcesRead is the same in the job's own unit alone, as a press shows it.
 func (w Writer) ForcesRead(lo, hi float64, decimals int) string {
 	if w.Units == parts.Inches {

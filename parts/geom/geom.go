@@ -14,6 +14,9 @@ import "math"
 // 1959).
 const MmPerInch = 25.4
 
+// KgPerPound is the avoirdupois pound, exact by definition (NIST SP 811).
+const KgPerPound = 0.45359237
+
 // CloseMm is the slack of geometric comparisons, against the rounding of
 // inches.
 const CloseMm = 1e-6

@@ -5,11 +5,9 @@ import (
 	"slices"
 
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/meant"
 )
-
-// kgPerPound is the avoirdupois pound (NIST SP 811).
-const kgPerPound = 0.45359237
 
 // loose reads what no joint fastens; parts and joints are read by then.
 func (l *loader) loose() {
@@ -18,7 +16,7 @@ func (l *loader) loose() {
 	for _, f := range l.each("loose") {
 		e := parts.Loose{
 			Pos: f.n.pos, How: f.text("how"), After: f.name("after"), First: f.yes("first"), Off: f.yes("off"), Buy: f.text("buy"), Count: f.count("count"),
-			MassKg: f.number("kg").Value + kgPerPound*f.number("lb").Value,
+			MassKg: f.number("kg").Value + geom.KgPerPound*f.number("lb").Value,
 		}
 		switch key, _ := f.oneOf(); key {
 		case "part":

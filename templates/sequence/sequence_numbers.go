@@ -7,7 +7,6 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
-	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
@@ -50,9 +49,9 @@ func pressNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 			out = append(out, heat)
 		}
 	}
-	out = append(out, keyNumber{"Interference", smallRange(p.InterferenceMm, units), "on diameter"})
+	out = append(out, keyNumber{"Interference", words.NarrowFine(p.InterferenceMm, units), "on diameter"})
 	if p.LeadInOn != "" {
-		out = append(out, keyNumber{"Lead-in", sized(p.LeadInMm, units) + " × " + words.Angle(p.LeadInDeg), "on " + p.LeadInOn})
+		out = append(out, keyNumber{"Lead-in", words.Sized(p.LeadInMm, units) + " × " + words.Angle(p.LeadInDeg), "on " + p.LeadInOn})
 	}
 	return out
 }
@@ -64,26 +63,26 @@ func pressForce(p *plan.PressPlan, units parts.Units) keyNumber {
 	if p.ShopPressN > 0 {
 		rest = "the shop's press: " + w.ForcesRead(p.ShopPressN, p.ShopPressN, 0)
 	}
-	return keyNumber{"Press force", strings.ReplaceAll(w.ForcesRead(p.ForceN.Min, p.ForceN.Max, 1), " – ", "–"), rest}
+	return keyNumber{"Press force", w.NarrowForces(p.ForceN.Min, p.ForceN.Max, 1), rest}
 }
 
 func weldNumbers(w *plan.WeldPlan, pieces int, units parts.Units) []keyNumber {
 	first := keyNumber{label: "Butt", value: w.Symbol}
 	switch {
 	case w.Designation != "":
-		first = keyNumber{"Fillet", w.Designation, "leg " + words.Short(w.LegMm, units) + ", throat " + sized(w.ThroatMm, units)}
+		first = keyNumber{"Fillet", w.Designation, "leg " + words.Short(w.LegMm, units) + ", throat " + words.Sized(w.ThroatMm, units)}
 	case w.DepthMm > 0:
-		first.rest = words.Angle(w.BevelDeg) + ", " + sized(w.DepthMm, units) + " along the round"
+		first.rest = words.Angle(w.BevelDeg) + ", " + words.Sized(w.DepthMm, units) + " along the round"
 	case w.BevelDeg > 0:
-		first.rest = words.Angle(w.BevelDeg) + ", root face " + sized(w.RootFaceMm, units)
+		first.rest = words.Angle(w.BevelDeg) + ", root face " + words.Sized(w.RootFaceMm, units)
 	}
-	gap := keyNumber{"Gap", sized(w.GapMm, units), "when set up"}
+	gap := keyNumber{"Gap", words.Sized(w.GapMm, units), "when set up"}
 	if w.GapLeastMm < w.GapMm {
 		gap.rest = "at most, when set up"
 	}
 	out := []keyNumber{first, gap}
 	if n := len(w.TacksDeg); n > 0 {
-		out = append(out, keyNumber{"Tacks", strconv.Itoa(n) + " × " + sized(w.TackLengthMm, units), "in the order shown"})
+		out = append(out, keyNumber{"Tacks", strconv.Itoa(n) + " × " + words.Sized(w.TackLengthMm, units), "in the order shown"})
 	}
 	runs := keyNumber{"Runs", strconv.Itoa(w.Runs), w.Process + ", buy " + words.Writer{Units: units}.RoundMass(w.BuyKg*float64(pieces), 2)}
 	if pieces > 1 {
@@ -102,7 +101,7 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 		head = "nut"
 		first.label, first.rest = "Studs", "made here, a nut at each end"
 		if b.StudStandsMm > 0 {
-			first.rest = "made here, " + sized(b.StudStandsMm, units) + " stand out"
+			first.rest = "made here, " + words.Sized(b.StudStandsMm, units) + " stand out"
 		}
 	}
 	out := []keyNumber{first}
@@ -111,7 +110,7 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 		out = append(out, keyNumber{"Torque", words.Trim(b.TorqueNm/per, 0) + " " + unit,
 			"threads " + b.Threads + "; " + b.OtherThreads + " " + words.Trim(b.OtherTorqueNm/per, 0)})
 	}
-	out = append(out, keyNumber{"Thread engaged", sized(b.EngagementMm, units), "needs " + sized(b.NeedMm, units)})
+	out = append(out, keyNumber{"Thread engaged", words.Sized(b.EngagementMm, units), "needs " + words.Sized(b.NeedMm, units)})
 	if len(b.Grip) > 0 {
 		grip := seq.Map(b.Layers(), func(g plan.GripRow) string { return words.Short(g.ThickMm, units) })
 		from := strings.Join(grip, " + ")
@@ -121,24 +120,24 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 		if b.Spacer {
 			from = "each end its own: " + strings.Join(grip, ", ")
 		}
-		out = append(out, keyNumber{"Grip", sized(b.ClampedMm(), units), from})
+		out = append(out, keyNumber{"Grip", words.Sized(b.ClampedMm(), units), from})
 	}
 	return out
 }
 
 func slideNumbers(p *plan.SlidePlan, units parts.Units) []keyNumber {
-	out := []keyNumber{{"Play of the bore", smallRange(p.PlayMm, units), "on diameter"}}
+	out := []keyNumber{{"Play of the bore", words.NarrowFine(p.PlayMm, units), "on diameter"}}
 	if p.Key != "" {
-		out = append(out, keyNumber{"Key", p.Key, sized(p.KeyOnMm, units) + " of it in the hub"})
+		out = append(out, keyNumber{"Key", p.Key, words.Sized(p.KeyOnMm, units) + " of it in the hub"})
 	}
 	label, along := "Free along the shaft", p.FreeMm
 	if at := p.FreeAtMm; at != nil {
-		return append(out, keyNumber{label, sizedRange(*at, units), p.Keeper})
+		return append(out, keyNumber{label, words.Narrow(*at, units), p.Keeper})
 	}
 	if p.FreeMm < 0 {
 		label, along = "Past its seat", -p.FreeMm
 	}
-	return append(out, keyNumber{label, sized(along, units), p.Keeper})
+	return append(out, keyNumber{label, words.Sized(along, units), p.Keeper})
 }
 
 func bearingNumbers(b *plan.BearingPlan, units parts.Units) []keyNumber {
@@ -148,7 +147,7 @@ func bearingNumbers(b *plan.BearingPlan, units parts.Units) []keyNumber {
 		if b.EndFloatMm.Max <= 0 {
 			label, rest = "Preload", "tighter than no play"
 		}
-		out = append(out, keyNumber{label, smallRange(b.EndFloatMm, units), rest})
+		out = append(out, keyNumber{label, words.NarrowFine(b.EndFloatMm, units), rest})
 	}
 	if b.HeatConeC > 0 {
 		out = append(out, keyNumber{"Cone goes on at", words.Writer{Units: units}.HeatsRead(b.HeatConeC, b.HeatConeC), ""})
@@ -161,41 +160,6 @@ func bearingNumbers(b *plan.BearingPlan, units parts.Units) []keyNumber {
 	}
 	return append(out,
 		keyNumber{"Grease", words.Writer{Units: units}.Grams(b.GreaseG), "when regreasing"})
-}
-
-// smallRange writes a range of hundredths: in micrometres, or in inches.
-func smallRange(r plan.Range, units parts.Units) string {
-	if units == parts.Inches {
-		return span2(r.Min/geom.MmPerInch, r.Max/geom.MmPerInch, 4) + " in"
-	}
-	return span2(r.Min*1000, r.Max*1000, 0) + " µm"
-}
-
-// sizedRange is a range of lengths, in hundredths or thousandths of an inch.
-func sizedRange(r plan.Range, units parts.Units) string {
-	if units == parts.Inches {
-		return span2(r.Min/geom.MmPerInch, r.Max/geom.MmPerInch, 3) + " in"
-	}
-	return span2(r.Min, r.Max, 2) + " mm"
-}
-
-func sized(mm float64, units parts.Units) string {
-	if units == parts.Inches {
-		return words.Short(mm, units) + " in"
-	}
-	return words.Short(mm, units) + " mm"
-}
-
-// span2 writes a range without a unit.
-func span2(lo, hi float64, decimals int) string {
-	a, b := words.Trim(lo, decimals), words.Trim(hi, decimals)
-	switch {
-	case a == b:
-		return a
-	case lo < 0 || hi < 0:
-		return a + " to " + b
-	}
-	return a + "–" + b
 }
 
 // bigNumbers sets numbers in a row of boxes.

@@ -124,9 +124,6 @@ func TestClockWords(t *testing.T) {
 	if len(marks) != 2 || marks[1].letter != "B" || !marks[1].key || marks[0].key || len(marks[1].whats) != 2 {
 		t.Errorf("marks %v", marks)
 	}
-	if got := span2(-0.5, 2, 1); got != "-0.5 to 2" {
-		t.Error(got)
-	}
 }
 
 // TestStepsOnOnePage: on A4 a step is on one page, equal ones that follow one

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
@@ -30,7 +31,9 @@ func TestSmallRules(t *testing.T) {
 	front := func(placed ...plan.Placed) string {
 		return frontOf(&plan.JointPlan{Placed: placed, B: plan.JointEnd{Title: "b"}})
 	}
-	said := func(units parts.Units, lo, hi float64) string { return smallRange(plan.Range{Min: lo, Max: hi}, units) }
+	said := func(units parts.Units, lo, hi float64) string {
+		return words.NarrowFine(plan.Range{Min: lo, Max: hi}, units)
+	}
 	for _, c := range []struct {
 		what      string
 		got, want any

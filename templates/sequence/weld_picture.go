@@ -77,8 +77,8 @@ func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units, small boo
 	draw.HatchAt(&p.Draw, draw.Polygon(left, low, mid, low, mid, high, left, high), 135, 2.4, draw.LineMm)
 	p.Draw.Add(draw.Shape{Path: draw.Polygon(mid, floor, mid+leg, floor, mid, floor+leg), Fill: draw.Black})
 	p.Draw.Add(draw.Segment(mid+leg/2, floor+leg/2, mid+leg, floor+leg, draw.ThinMm))
-	p.Draw.Add(draw.Text{XMm: mid + leg/2, YMm: floor + leg + 1.5, SizeMm: 3.4, Content: "throat " + sized(w.ThroatMm, units)}.Within(p.Width - mid - leg/2))
-	p.Draw.Add(draw.Text{XMm: mid + leg + 1.5, YMm: floor + 1.4, SizeMm: 3.8, Bold: true, Content: "leg " + sized(w.LegMm, units)}.Within(p.Width - mid - leg - 1.5))
+	p.Draw.Add(draw.Text{XMm: mid + leg/2, YMm: floor + leg + 1.5, SizeMm: 3.4, Content: "throat " + words.Sized(w.ThroatMm, units)}.Within(p.Width - mid - leg/2))
+	p.Draw.Add(draw.Text{XMm: mid + leg + 1.5, YMm: floor + 1.4, SizeMm: 3.8, Bold: true, Content: "leg " + words.Sized(w.LegMm, units)}.Within(p.Width - mid - leg - 1.5))
 	return p
 }
 
@@ -99,9 +99,9 @@ func weldWords(p *draw.Panel, w *plan.WeldPlan) {
 // touches under it.
 func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, at plan.XY, half float64, units parts.Units) {
 	gap, face, depth, halves := 1.6, 0.0, 22.0, 2.0
-	says := "gap " + sized(w.GapMm, units)
+	says := "gap " + words.Sized(w.GapMm, units)
 	if w.BevelDeg > 0 {
-		says = "gap " + words.Short(w.GapMm, units) + ", root face " + sized(w.RootFaceMm, units)
+		says = "gap " + words.Short(w.GapMm, units) + ", root face " + words.Sized(w.RootFaceMm, units)
 	}
 	if w.RootFaceMm > 0 {
 		face = max(2.2, depth*w.RootFaceMm/max(w.ThinnerMm, w.RootFaceMm))
@@ -111,7 +111,7 @@ func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, at plan.XY, half float64, u
 	}
 	if w.DepthMm > 0 {
 		gap, face = 0, depth/2
-		says = "no gap, " + sized(w.DepthMm, units) + " along the round"
+		says = "no gap, " + words.Sized(w.DepthMm, units) + " along the round"
 	}
 	run := math.Min(15, (depth-face)*math.Tan(w.BevelDeg/halves*math.Pi/180))
 	x, y := at.XMm, at.YMm

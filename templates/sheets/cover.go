@@ -183,12 +183,18 @@ func unitName(u parts.Units) string {
 }
 
 // howToPrint is what to do before trusting a template.
-var howToPrint = []string{
-	"In the print window choose “Actual size” or “100 %”. Switch off “Fit to page”, “Shrink oversized pages” and any scaling of the printer itself.",
-	"Print this page first. Lay a steel rule on both 100 mm rules here, across and up.",
-	"Each must be 100 mm to within 0.25 mm. If not, do not use the templates: change the print settings and print again.",
-	"The " + draw.RuleCheck(false) + " rules stand on every template. Check them on each sheet: printers and damp paper stretch one way more than the other.",
-	"Tape it flat, check one distance between two far holes with dividers against the table, then pop the crosses.",
+func howToPrint(inches bool) []string {
+	within := "within 0.25 mm"
+	if inches {
+		within += ", and 4 in to within 0.01 in"
+	}
+	return []string{
+		"In the print window choose “Actual size” or “100 %”. Switch off “Fit to page”, “Shrink oversized pages” and any scaling of the printer itself.",
+		"Print this page first. Lay a steel rule on both 100 mm rules here, across and up.",
+		"Each must be 100 mm to " + within + ". If not, do not use the templates: change the print settings and print again.",
+		"The " + draw.RuleCheck(inches) + " rules stand on every template. Check them on each sheet: printers and damp paper stretch one way more than the other.",
+		"Tape it flat, check one distance between two far holes with dividers against the table, then pop the crosses.",
+	}
 }
 
 // scaleCheck shows the rules and says how to print at true size. Beside the rule
@@ -211,14 +217,7 @@ func (d density) scaleCheck(units parts.Units, width float64) (p draw.Piece, res
 		draw.InchRule(&p.Draw, 21, foot, true)
 	}
 	beside := width - left - 6
-	how := slices.Clone(howToPrint)
-	if units == parts.Inches {
-		for i := range how {
-			how[i] = strings.Replace(how[i], "within 0.25 mm.", "within 0.25 mm, and 4 in to within 0.01 in.", 1)
-			how[i] = strings.Replace(how[i], "The 100 mm rules", "The "+draw.RuleCheck(true)+" rules", 1)
-		}
-	}
-	text := draw.Stack(d.steps(how, beside)...)
+	text := draw.Stack(d.steps(howToPrint(units == parts.Inches), beside)...)
 	for _, more := range []func(float64) draw.Piece{d.safety, d.conventions, signatures} {
 		if with := draw.Stack(text, draw.Space(2), more(beside)); len(rest) == 0 && with.Height <= draw.ScaleLengthMm+1 {
 			text = with

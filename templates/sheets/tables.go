@@ -178,18 +178,13 @@ func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan) draw.Table {
 	practice := ""
 	for _, c := range part.Checks {
 		what := words.Join(" ", c.What, c.Wanted)
-		source, _, _ := strings.Cut(c.Source, ";")
-		switch {
-		case pl.Tolerance != "" && strings.HasPrefix(source, pl.Tolerance), source == "":
-		case isStandard(source):
-			source, _, _ = strings.Cut(source, ", from memory") // its state stands in the appendix
-			if source, _, _ = strings.Cut(source, " ("); !slices.Contains(standards, source) {
-				standards = append(standards, source)
-			}
-		case source == noSource:
-			what, practice = what+" *", " * "+noSource+"."
-		default:
-			what += " (" + source + ")"
+		switch standard, other := words.Cited(c.Source, pl.Tolerance); {
+		case standard != "" && !slices.Contains(standards, standard):
+			standards = append(standards, standard)
+		case other == words.NoSource:
+			what, practice = what+" *", " * "+other+"."
+		case other != "":
+			what += " (" + other + ")"
 		}
 		if c.Gauge != "" && c.Gauge != usualGauge {
 			what += " · " + c.Gauge
@@ -208,16 +203,6 @@ func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan) draw.Table {
 
 // usualGauge is what measures a row of the record that names nothing else.
 const usualGauge = "calipers"
-
-// noSource marks what is only common practice.
-const noSource = "common practice, no source"
-
-// isStandard tells whether a source is a standard, which is named once.
-func isStandard(source string) bool {
-	return slices.ContainsFunc([]string{"ISO ", "ASME ", "DIN ", "EN ", "BS "}, func(body string) bool {
-		return strings.HasPrefix(source, body)
-	})
-}
 
 // verdictMm is the height of the result of a piece.
 const verdictMm = 5.7
