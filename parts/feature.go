@@ -40,58 +40,44 @@ type Feature struct {
 // too, as NAME-2.
 func (p *Part) Features() []Feature {
 	var out []Feature
-	add := func(kind FeatureKind, name string, pos Pos) {
-		out = append(out, Feature{Name: name, Kind: kind, Pos: pos})
+	add := func(kind FeatureKind, names ...Text) {
+		for _, name := range names {
+			out = append(out, Feature{Name: name.Value, Kind: kind, Pos: name.Pos})
+		}
 	}
+	fixed := func(kind FeatureKind, pos Pos, names ...string) {
+		add(kind, seq.Map(names, func(name string) Text { return Text{name, pos} })...)
+	}
+	steps := func(s Step) Text { return s.Name }
 	if p.Outline != nil {
-		add(OutlineFeature, "outline", p.Outline.Pos)
+		fixed(OutlineFeature, p.Outline.Pos, "outline")
 	}
 	if p.Bore != nil {
-		add(BoreFeature, "bore", p.Bore.Pos)
+		fixed(BoreFeature, p.Bore.Pos, "bore")
 	}
 	if p.Profile != nil {
-		for _, s := range p.Profile.Outside {
-			add(OutsideFeature, s.Name.Value, s.Name.Pos)
-		}
-		for _, s := range p.Profile.Inside {
-			add(InsideFeature, s.Name.Value, s.Name.Pos)
-		}
+		add(OutsideFeature, seq.Map(p.Profile.Outside, steps)...)
+		add(InsideFeature, seq.Map(p.Profile.Inside, steps)...)
 	}
-	add(TopFeature, "top", p.Pos)
+	fixed(TopFeature, p.Pos, "top")
 	if f := p.Frustum; f != nil {
-		add(EndFeature, "large-end", f.Pos)
-		add(EndFeature, "small-end", f.Pos)
+		fixed(EndFeature, f.Pos, "large-end", "small-end")
 	}
 	if t := p.Transition; t != nil {
-		add(EndFeature, "mouth", t.Pos)
-		add(EndFeature, "round-end", t.Pos)
+		fixed(EndFeature, t.Pos, "mouth", "round-end")
 	}
 	if f := p.Flight; f != nil {
-		add(EndFeature, "inside", f.Pos)
+		fixed(EndFeature, f.Pos, "inside")
 	}
-	if b := p.Bar; b != nil {
-		for _, side := range []Side{LeftEnd, RightEnd, FrontSide, BackSide, BottomSide} { // top is there already
-			add(EndFeature, string(side), b.Pos)
-		}
+	if b := p.Bar; b != nil { // top is there already
+		fixed(EndFeature, b.Pos, string(LeftEnd), string(RightEnd), string(FrontSide), string(BackSide), string(BottomSide))
 	}
-	for _, g := range p.Holes {
-		add(HolesFeature, g.Name.Value, g.Name.Pos)
-	}
-	for _, s := range p.Slots {
-		add(SlotsFeature, s.Name.Value, s.Name.Pos)
-	}
-	for _, f := range p.Radials {
-		add(RadialFeature, f.Name.Value, f.Name.Pos)
-	}
-	for _, k := range p.Keyways {
-		add(KeywayFeature, k.Name.Value, k.Name.Pos)
-	}
-	for _, g := range p.Grooves {
-		add(GrooveFeature, g.Name.Value, g.Name.Pos)
-	}
-	for _, f := range p.Flats {
-		add(FlatsFeature, f.Name.Value, f.Name.Pos)
-	}
+	add(HolesFeature, seq.Map(p.Holes, func(g HoleGroup) Text { return g.Name })...)
+	add(SlotsFeature, seq.Map(p.Slots, func(s FaceSlot) Text { return s.Name })...)
+	add(RadialFeature, seq.Map(p.Radials, func(f Radial) Text { return f.Name })...)
+	add(KeywayFeature, seq.Map(p.Keyways, func(k Keyway) Text { return k.Name })...)
+	add(GrooveFeature, seq.Map(p.Grooves, func(g Groove) Text { return g.Name })...)
+	add(FlatsFeature, seq.Map(p.Flats, func(f Flats) Text { return f.Name })...)
 	for _, f := range p.Radials {
 		for n := 1; len(f.Clock) > 1 && n <= len(f.Clock); n++ {
 			out = append(out, Feature{Name: fmt.Sprintf("%s-%d", f.Name.Value, n), Kind: RadialFeature, N: n, Pos: f.Name.Pos})

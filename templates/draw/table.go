@@ -13,7 +13,7 @@ type Column struct {
 	Head  string
 	Flex  bool
 	Align Align
-	Size  float64 // em of its cells; 0 means textMm
+	Size  float64 // em of its cells; 0 means that of the table
 	Bold  bool
 	Least float64 // least width
 	Most  float64 // width that more is not asked for
@@ -30,6 +30,7 @@ type Table struct {
 	Compact bool   // its title takes a line, without a rule
 	Lead    string // a text between the title and the head, not repeated
 	Columns []Column
+	EmMm    float64    // of cells; 0 means TextMm
 	Rows    [][]string // "\n" parts lines within a cell
 	RowMm   float64    // least height of a row
 	Foot    float64    // room kept under the last row, for what belongs below it

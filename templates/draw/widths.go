@@ -25,7 +25,7 @@ func (t *Table) shareWidths(total float64) []float64 {
 
 // cellMm is the em size of a column's cells, headMm that of the heads.
 func (t *Table) cellMm(c Column) float64 {
-	size := cmp.Or(c.Size, TextMm)
+	size := cmp.Or(c.Size, t.EmMm, TextMm)
 	return max(SmallMm, size*t.scale)
 }
 

@@ -68,10 +68,7 @@ func sum(list []float64) (all float64) {
 // small sets tables in the size of the numbers.
 func small(f *draw.Flow, list []draw.Table) {
 	for _, t := range list {
-		t.Tight, t.Compact, t.Fit = true, true, true
-		for i := range t.Columns {
-			t.Columns[i].Size = figureMm
-		}
+		t.Tight, t.Compact, t.Fit, t.EmMm = true, true, true, figureMm
 		f.Table(t)
 	}
 }
@@ -181,15 +178,16 @@ func ladders(f *draw.Flow, pl *plan.Plan) {
 
 // figureTable has the numbers of some joints of one kind side by side.
 func figureTable(runs [][]*plan.JointPlan) draw.Table {
-	t := draw.Table{Title: strings.ToUpper(runs[0][0].Kind), Compact: true, Tight: true, Fit: true, Columns: []draw.Column{{Head: "What", Size: figureMm, Flex: true, Bold: true, Most: 36}}}
+	t := draw.Table{Title: strings.ToUpper(runs[0][0].Kind), Compact: true, Tight: true, Fit: true, EmMm: figureMm,
+		Columns: []draw.Column{{Head: "What", Flex: true, Bold: true, Most: 36}}}
 	var rows []string
 	for _, run := range runs {
-		t.Columns = append(t.Columns, draw.Column{Head: stepsWord(run) + ": " + runTitle(run), Flex: true, Size: figureMm})
+		t.Columns = append(t.Columns, draw.Column{Head: stepsWord(run) + ": " + runTitle(run), Flex: true})
 		for _, fig := range run[len(run)-1].Figures {
 			rows = seq.Add(rows, fig.Label)
 		}
 	}
-	t.Columns = append(t.Columns, draw.Column{Head: "From", Flex: true, Size: figureMm, Spare: true})
+	t.Columns = append(t.Columns, draw.Column{Head: "From", Flex: true, Spare: true})
 	for _, label := range rows {
 		row := []string{upperFirst(label)}
 		var from []string
@@ -212,9 +210,9 @@ func figureTable(runs [][]*plan.JointPlan) draw.Table {
 }
 
 func ladderTable(part *plan.PartPlan, l plan.Ladder) draw.Table {
-	t := draw.Table{Title: part.Title + ", " + l.Feature + ": bore for the measured " + l.Counterpart, Compact: true, Tight: true, Columns: []draw.Column{
-		{Head: "Measured", Align: draw.Centre, Size: figureMm, Flex: true},
-		{Head: "Turn the bore to", Align: draw.Centre, Bold: true, Size: figureMm, Flex: true},
+	t := draw.Table{Title: part.Title + ", " + l.Feature + ": bore for the measured " + l.Counterpart, Compact: true, Tight: true, EmMm: figureMm, Columns: []draw.Column{
+		{Head: "Measured", Align: draw.Centre, Flex: true},
+		{Head: "Turn the bore to", Align: draw.Centre, Bold: true, Flex: true},
 	}}
 	t.Rows = seq.Map(l.Rungs, func(rung plan.Rung) []string { return []string{rung.Measured, rung.Bore} })
 	return t

@@ -145,10 +145,10 @@ var (
 
 // barStock is what is sawn from each bar as bought.
 func (d density) barStock(pl *plan.Plan, bars []*plan.PartPlan) draw.Table {
-	t := draw.Table{Title: "Bars to buy, and what is sawn from each, in " + words.LengthWord(pl.Units), Compact: true, Fit: true, Columns: []draw.Column{
-		{Head: "Section", Flex: true, Bold: true, Size: d.smallMm(), Least: 26}, {Head: "Material", Size: d.smallMm()}, {Head: "Length", Align: draw.Right, Size: d.smallMm()},
-		{Head: "Sawn in this order", Flex: true, Size: d.smallMm()}, {Head: "Left over", Align: draw.Right, Size: d.smallMm()},
-		{Head: "done", Align: draw.Centre, Tick: true, Least: 9, Size: d.smallMm()},
+	t := draw.Table{Title: "Bars to buy, and what is sawn from each, in " + words.LengthWord(pl.Units), Compact: true, Fit: true, EmMm: d.smallMm(), Columns: []draw.Column{
+		{Head: "Section", Flex: true, Bold: true, Least: 26}, {Head: "Material"}, {Head: "Length", Align: draw.Right},
+		{Head: "Sawn in this order", Flex: true}, {Head: "Left over", Align: draw.Right},
+		{Head: "done", Align: draw.Centre, Tick: true, Least: 9},
 	}}
 	names := map[string]string{}
 	for i, part := range bars {
@@ -212,12 +212,12 @@ func barPieces(pl *plan.Plan, bar plan.StockBar, names map[string]string) (text 
 
 // barRecord has a row for each length to measure.
 func (d density) barRecord(bars []*plan.PartPlan) draw.Table {
-	t := draw.Table{Title: "Record", Compact: true, Columns: []draw.Column{
-		{Head: "Bar", Bold: true, Size: d.smallMm()}, {Head: "What", Flex: true, Size: d.smallMm()}, {Head: "Wanted", Bold: true, Size: d.smallMm()}, {Head: "Limits", Flex: true, Size: d.smallMm()},
+	t := draw.Table{Title: "Record", Compact: true, EmMm: d.smallMm(), Columns: []draw.Column{
+		{Head: "Bar", Bold: true}, {Head: "What", Flex: true}, {Head: "Wanted", Bold: true}, {Head: "Limits", Flex: true},
 	}}
 	pieces := min(mostPieces, seq.Max(1, bars, func(part *plan.PartPlan) int { return part.Quantity }))
 	for i := range pieces {
-		t.Columns = append(t.Columns, draw.Column{Head: "pc " + strconv.Itoa(i+1), Least: 17, Size: d.smallMm()})
+		t.Columns = append(t.Columns, draw.Column{Head: "pc " + strconv.Itoa(i+1), Least: 17})
 	}
 	for i, part := range bars {
 		b := part.Bar

@@ -63,12 +63,9 @@ func fewest[W any](ways []W, lay func(W) []*draw.Sheet) []*draw.Sheet {
 // lower; below the usual size its lines stand close.
 func sized(t draw.Table, sizeMm float64) draw.Table {
 	t.RowMm *= sizeMm / largestTextMm
-	t.Tight, t.Compact, t.Fit = sizeMm < largestTextMm, true, true
-	for i := range t.Columns {
-		t.Columns[i].Size = sizeMm
-		if t.Columns[i].Tick {
-			t.RowMm = max(t.RowMm, leastTickMm)
-		}
+	t.Tight, t.Compact, t.Fit, t.EmMm = sizeMm < largestTextMm, true, true, sizeMm
+	if slices.ContainsFunc(t.Columns, func(c draw.Column) bool { return c.Tick }) {
+		t.RowMm = max(t.RowMm, leastTickMm)
 	}
 	return t
 }

@@ -63,10 +63,7 @@ func (d density) cover(c cover, trial int) []*draw.Sheet {
 }
 
 func (d density) listed(t draw.Table) draw.Table {
-	t.Compact, t.Fit = true, true
-	for i := range t.Columns {
-		t.Columns[i].Size = d.em(3.2)
-	}
+	t.Compact, t.Fit, t.EmMm = true, true, d.em(3.2)
 	return d.tight(t)
 }
 

@@ -22,10 +22,10 @@ type Patterns struct {
 // patternTables are the sizes of a flat pattern and its tables to mark out by,
 // without those that the print at 1:1 shows where it is printed.
 func patternTables(d *plan.Development, units parts.Units, textMm float64, printed bool) []draw.Table {
-	sizes := draw.Table{Title: d.Title}
+	sizes := draw.Table{Title: d.Title, EmMm: textMm}
 	for i := range sizeColumns {
-		sizes.Columns = append(sizes.Columns, draw.Column{Head: "Size", Flex: true, Firm: 40, Spare: i > 0, Size: textMm},
-			draw.Column{Head: words.LengthWord(units), Align: draw.Right, Bold: true, Spare: i > 0, Size: textMm})
+		sizes.Columns = append(sizes.Columns, draw.Column{Head: "Size", Flex: true, Firm: 40, Spare: i > 0},
+			draw.Column{Head: words.LengthWord(units), Align: draw.Right, Bold: true, Spare: i > 0})
 	}
 	if d.On != "" {
 		sizes.Lead = "On " + d.On + "."
@@ -46,9 +46,9 @@ func patternTables(d *plan.Development, units parts.Units, textMm float64, print
 			out[0].Lead += " Its points are on the template; without one they are printed as a table."
 			continue
 		}
-		table := draw.Table{Title: t.Title, Rows: t.Rows}
+		table := draw.Table{Title: t.Title, EmMm: textMm, Rows: t.Rows}
 		for j, head := range t.Heads {
-			c := draw.Column{Head: head, Size: textMm, Bold: j == 0, Flex: head == "Size" || head == "Name"}
+			c := draw.Column{Head: head, Bold: j == 0, Flex: head == "Size" || head == "Name"}
 			if j > 0 && !c.Flex {
 				c.Align = draw.Right
 			}
