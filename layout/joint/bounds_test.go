@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/bolts"
 	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -607,5 +608,80 @@ func TestBoughtTube(t *testing.T) {
 		if text := strings.Join(j.out.Cautions, " "); !strings.Contains(text, c.says) || (text == "") != (c.says == "") {
 			t.Errorf("%+v: %q", c, text)
 		}
+	}
+}
+
+// TestCuts: what a chamfer of 2 on its edges, a groove in it and an undercut of 3 take of a seat from 20 to 50;
+// what is at another step, in the bore or in a face takes none. An undercut lies where the shoulder is.
+func TestCuts(t *testing.T) {
+	t.Parallel()
+	groove := func(in string, inside bool, face parts.Face) part.Groove {
+		return part.Groove{Row: plan.GrooveRow{In: in, Inside: inside, Face: face, FromMm: 30, ToMm: 34}}
+	}
+	chamfer := func(edge string) parts.Chamfer {
+		return parts.Chamfer{Edge: parts.Text{Value: edge}, Size: length(2)}
+	}
+	for _, c := range []struct {
+		name          string
+		chamfers      []parts.Chamfer
+		grooves       []part.Groove
+		undercut      bool
+		before, after float64 // diameters beside it
+		want          []press.Stretch
+	}{
+		{"none", nil, nil, false, 30, 30, nil}, {"at the front", []parts.Chamfer{chamfer("seat-front"), chamfer("nose-front")}, nil, false, 30, 30, []press.Stretch{{FromMm: 20, ToMm: 22}}}, {"at the back", []parts.Chamfer{chamfer("seat-back")}, nil, false, 30, 30, []press.Stretch{{FromMm: 48, ToMm: 50}}},
+		{"a groove", nil, []part.Groove{groove("seat", false, "")}, false, 30, 30, []press.Stretch{{FromMm: 30, ToMm: 34}}}, {"in another step", nil, []part.Groove{groove("nose", false, "")}, false, 30, 30, nil}, {"in the bore", nil, []part.Groove{groove("seat", true, "")}, false, 30, 30, nil}, {"in a face", nil, []part.Groove{groove("seat", false, parts.Front)}, false, 30, 30, nil},
+		{"an undercut behind", nil, nil, true, 30, 60, []press.Stretch{{FromMm: 47, ToMm: 50}}}, {"before", nil, nil, true, 60, 30, []press.Stretch{{FromMm: 20, ToMm: 23}}},
+	} {
+		seat := cylinder(20, 50, 40, false)
+		if seat.Name = "seat"; c.undercut {
+			seat.Undercut = &part.Undercut{WidthMm: 3}
+		}
+		f := stepped(parts.Part{Chamfers: c.chamfers}, cylinder(0, 20, c.before, false), seat, cylinder(50, 80, c.after, false))
+		f.ref.Feature, f.step = "seat", &f.r.Steps[1]
+		f.r.Grooves = c.grooves
+		if got := f.cuts(func(from, to float64) press.Stretch { return press.Stretch{FromMm: from, ToMm: to} }); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// TestServe: of several registers that a jig may have the one that serves most pieces: a plug in bores of 60
+// with a ring over spigots of 30 serves them all, and over one of 54.1 with the wall of 3 it does not.
+func TestServe(t *testing.T) {
+	t.Parallel()
+	four := []plan.XY{{XMm: 40}, {YMm: 40}, {XMm: -40}, {YMm: -40}}
+	with := func(n int, step part.Step, lo, hi float64) drilled {
+		step.Size.MinMm, step.Size.MaxMm, step.Size.Limited = lo, hi, true
+		f := stepped(parts.Part{Quantity: n}, step)
+		return drilled{r: f.r, m: &part.Group{Group: &plan.Group{DrillMm: 9}}, at: four, place: f.step}
+	}
+	bore, spigot := cylinder(0, 20, 60, true), cylinder(0, 20, 30, false)
+	for _, c := range []struct {
+		name                string
+		of                  []drilled
+		plugs, rings, lefts int
+	}{
+		{"bores and spigots", []drilled{with(3, bore, 60, 60.03), with(2, spigot, 29.98, 30)}, 1, 1, 0}, {"the other order", []drilled{with(2, spigot, 29.98, 30), with(3, bore, 60, 60.03)}, 1, 1, 0}, {"more spigots", []drilled{with(1, bore, 60, 60.03), with(5, spigot, 53.98, 54), with(1, spigot, 53.98, 54)}, 0, 2, 1},
+		{"too near for its wall", []drilled{with(5, bore, 60, 60.03), with(4, spigot, 53.98, 54)}, 1, 0, 1}, {"just under it", []drilled{with(5, bore, 60, 60.03), with(4, spigot, 53.97, 53.99)}, 1, 1, 0},
+		{"other limits", []drilled{with(5, bore, 60, 60.03), with(4, bore, 60.01, 60.03)}, 1, 0, 1}, {"another upper one", []drilled{with(5, bore, 60, 60.03), with(4, bore, 60, 60.02)}, 1, 0, 1}, {"too few", []drilled{with(2, bore, 60, 60.03), with(1, bore, 60, 60.03)}, 0, 0, 2},
+		{"two spigots over the plug", []drilled{with(3, bore, 60, 60.03), with(2, spigot, 29.98, 30), with(1, spigot, 29.97, 30)}, 1, 1, 1}, {"shakes", []drilled{with(5, bore, 60, 60.03), with(4, spigot, 29.77, 30)}, 1, 1, 0}, {"shakes more", []drilled{with(5, bore, 60, 60.03), with(4, spigot, 29.75, 30)}, 1, 0, 1},
+	} {
+		if g := serve(c.of, nil); len(g.plugs) != c.plugs || len(g.rings) != c.rings || len(g.left) != c.lefts {
+			t.Errorf("%s: %d plugs, %d rings, %d left", c.name, len(g.plugs), len(g.rings), len(g.left))
+		}
+	}
+	a, b := bore, bore
+	if a.Size.Class, b.Size.Class = "H7", "H8"; equal(&a, &b) || !equal(&a, &a) {
+		t.Error("one register for two classes of a size")
+	}
+	short := []bolts.Problem{{Kind: "bolt-short", Mm: []float64{1, 2}}}
+	choice := bolts.Choice{Candidates: []bolts.Candidate{{Name: "1", Problems: short}, {Name: "2"}, {Name: "3", Problems: short}, {Name: "4", Problems: short}, {Name: "5", Problems: short}, {Name: "6", Problems: short}}}
+	names := ""
+	for _, f := range nearestFaults(choice) {
+		names += f.Name
+	}
+	if names != "1345" {
+		t.Errorf("the nearest that do not fit: %q", names)
 	}
 }
