@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -137,6 +138,83 @@ func TestSeamBeyond(t *testing.T) {
 			"c.yaml": fmt.Sprintf(plate, "c", "40, 60") + "holes: [{name: h, at: [[0, -15], [0, 15]], size: M8 clearance}]\n"}
 		if got := said(t, files, plan.SeamBeyond); got != c.want {
 			t.Errorf("%s from %s: %q, want %q", c.length, c.bottom, got, c.want)
+		}
+	}
+}
+
+// What is asked of holes by the review, on a plate of 300 × 200 × 20 that lies with its front up: a roof of 60 × 40
+// lies 12 over it round (30, 0), another round (−90, 0), a foot of 40 × 40 lies 7 under it round (120, 0), and a
+// cap of 10 lies 30 over its middle.
+func TestAskedOfHoles(t *testing.T) {
+	t.Parallel()
+	plate := func(name, count, thick, size, holes string) string {
+		return "part: " + name + "\ntitle: " + name + "\nkind: plate\nquantity: " + count + "\nmaterial: S235\nstock: {plate: " + thick + " mm, cut: laser}\noutline: {rectangle: [" + size + "]}\n" + holes
+	}
+	weld := func(name, part, place string) string {
+		return "  - {name: " + name + ", weld: {part: " + part + ".outline, to: seat.outline, type: fillet, size: 4, length: 40}, place: {" + place + "}}\n"
+	}
+	const up = "on: front, with: back, top: up, "
+	m, _ := load(t, write(t, map[string]string{
+		"job.yaml": "job: J\nunits: mm\nup: front\nparts: [seat.yaml, roof.yaml, foot.yaml, cap.yaml]\njoints:\n" + weld("one", "roof#1", up+"at: [30, 0], gap: 12") + weld("two", "roof#2", up+"at: [-90, 0], gap: 12") +
+			weld("three", "foot", "on: back, with: front, top: up, at: [-120, 0], gap: 7") + weld("four", "cap", up+"at: [0, 0], gap: 30"),
+		"seat.yaml": plate("seat", "1", "20", "300, 200", "holes:\n  - {name: x, at: [[20, 0], [70, 0], [120, 0]], size: 9}\n  - {name: rim, at: [[30, 24]], size: 9}\n  - {name: off, at: [[30, 24.1]], size: 9}\n  - {name: both, at: [[30, 0], [30, 15]], size: 9}\n"+
+			"  - {name: edge, at: [[70, 10]], size: 9}\n  - {name: under, at: [[120, 12]], size: 9}\n  - {name: near, at: [[12, 95]], size: 4}\n"),
+		"roof.yaml": plate("roof", "2", "10", "60, 40", "holes: [{name: y, at: [[-20, 0], [26, 0]], size: 6}]\n"), "foot.yaml": plate("foot", "1", "10", "40, 40", ""), "cap.yaml": plate("cap", "1", "5", "10, 10", "")}))
+	round := func(mm float64) string { return words.Trim(mm, 3) }
+	before := func(group string) string {
+		over, up := m.Above("seat", group)
+		under, down := m.Below("seat", group)
+		return over + " " + round(up) + " " + under + " " + round(down)
+	}
+	uneven := func(group string, radius, reach float64) string {
+		mm, on := m.Uneven("seat", group, radius, reach)
+		return on + " " + round(mm)
+	}
+	over := func(group string, radius, high float64) string {
+		other, mm := m.Over("seat", group, radius, high)
+		return other + " " + round(mm)
+	}
+	under := func(group string, reach float64) string { return strings.Join(m.Under("seat", group, reach), ",") }
+	off := func(part, other, group string) string {
+		mm, ok := m.Off(part, other, group)
+		return fmt.Sprint(round(mm), " ", ok)
+	}
+	for _, c := range []struct{ what, got, want string }{
+		{"over and under the holes", before("x"), "roof 1 12 foot 7"}, {"over their rim", before("rim"), "roof 1 12  +Inf"}, {"just beside it", before("off"), " +Inf  +Inf"}, {"under another", before("under"), " +Inf foot 7"},
+		{"before each, 12 off", under("x", 12), "roof,,foot"}, {"11.9 off", under("x", 11.9), ",,foot"}, {"7 off", under("x", 7), ",,foot"}, {"6.9 off", under("x", 6.9), ",,"}, {"before two", under("both", 20), "roof,roof"},
+		// 15 and 8 of radius leave the roof's edge at 20; what lies nearest counts.
+		{"even", uneven("both", 4, 50), "roof 1 0"}, {"over an edge", uneven("both", 8, 50), "roof 1 38"}, {"no further than asked", uneven("both", 8, 20), "roof 1 8"}, {"nearest on the foot", uneven("x", 8, 50), "foot 0"}, {"over the foot's edge", uneven("under", 8.5, 50), "foot 43"}, {"just on it", uneven("under", 7.9, 50), "foot 0"}, {"nothing so near", uneven("x", 8, 6), " 0"},
+		// The edge of the roof lies 10 from the hole at 70, looked for in 48 rounds.
+		{"right over it", over("x", 20, 12), "roof 0"}, {"beside it", over("edge", 20, 12), "roof 10.417"}, {"finer", over("edge", 12, 12), "roof 10.25"}, {"not so far round", over("edge", 10, 12), " 0"}, {"not so high", over("edge", 20, 11.9), " 0"}, {"what lies under it", over("under", 20, 50), " 0"}, {"high over the middle", over("x", 25, 31), "roof 0"},
+		// Of the hole at 30 − 20 that at 20 is 10 off; of the other copy's at 26 − 90 it is 84, and that at (12, 95) √(76² + 95²).
+		{"the farther copy's nearest hole", off("roof", "seat", "x"), "84 true"}, {"of two", off("roof", "seat", "both"), "94 true"}, {"of one", off("roof", "seat", "near"), "121.659 true"}, {"the other way", off("seat", "roof", "y"), "10 true"}, {"no holes", off("cap", "seat", "x"), "+Inf false"},
+		{"on the axis of another", fmt.Sprint(m.On("cap", assembly.Vec{X: 1, Y: 2, Z: 3}, "seat"), m.On("seat", assembly.Vec{X: 1, Y: 2, Z: 3}, "cap"), m.On("roof", assembly.Vec{}, "seat"), m.On("seat", assembly.Vec{}, "seat")), "[{1 2 38}] [{1 2 -32}] [] []"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s: %q, want %q", c.what, c.got, c.want)
+		}
+	}
+}
+
+// What runs through a hub of 30 stands before its front as thick as its thickest step there, and nowhere does it
+// where it ends in the hub, or is not on it.
+func TestBeyondTheFront(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		nose, seat, level string
+		want              map[string]float64
+	}{
+		{"{name: nose, diameter: 30, length: 20}", "50", "back-with-back", map[string]float64{"pin": 40}}, {"{name: nose, diameter: 30, length: 20}", "30", "back-with-back", map[string]float64{"pin": 30}}, {"{name: nose, diameter: 60, length: 20}", "30", "back-with-back", map[string]float64{"pin": 60}},
+		{"{name: nose, diameter: 30, length: 20}", "20", "front-with-front", map[string]float64{"pin": 30}}, {"{name: nose, diameter: 30, length: 20}", "20", "front-with-front, below: 20", map[string]float64{}},
+	} {
+		m, _ := load(t, write(t, map[string]string{"job.yaml": "job: J\nunits: mm\nparts: [pin.yaml, hub.yaml]\njoints:\n  - {name: j, press: {shaft: pin.seat, bore: hub.bore, fit: H7/p6}, level: " + c.level + "}\n",
+			"hub.yaml": "part: hub\ntitle: hub\nkind: turned\nquantity: 1\nmaterial: S235\nstock: {round: 95 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 90, length: 30}]\n  inside: [{name: bore, diameter: 40, length: 30}]\n",
+			"pin.yaml": "part: pin\ntitle: pin\nkind: shaft\nquantity: 1\nmaterial: C45\nstock: {round: 70 mm, cut: saw}\nprofile:\n  outside: [" + c.nose + ", {name: seat, diameter: 40, length: " + c.seat + "}]\n"}))
+		if got := m.Beyond("hub"); fmt.Sprint(got) != fmt.Sprint(c.want) {
+			t.Errorf("%s, %s: %v, want %v", c.nose, c.seat, got, c.want)
+		}
+		if got := m.Beyond("pin"); len(got) > 0 {
+			t.Errorf("before the pin: %v", got)
 		}
 	}
 }

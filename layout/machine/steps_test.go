@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"centrepop/layout"
@@ -11,23 +12,32 @@ import (
 	"centrepop/parts/read"
 )
 
+// pictured are the joints of a demo by their names and its arrangement, worked out once for all: they are read alone.
 func pictured(t *testing.T, name string) (map[string]*plan.JointPlan, *plan.Arrangement) {
 	t.Helper()
-	job, err := read.Load("../../testdata/" + name + "/job.yaml")
+	once, _ := demos.LoadOrStore(name, sync.OnceValues(func() (*layout.Worked, error) {
+		job, err := read.Load("../../testdata/" + name + "/job.yaml")
+		if err != nil {
+			return nil, err
+		}
+		w, err := layout.Work(job)
+		if err == nil {
+			w.Arrange()
+		}
+		return w, err
+	}))
+	w, err := once.(func() (*layout.Worked, error))()
 	if err != nil {
 		t.Fatal(err)
 	}
-	w, err := layout.Work(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	w.Arrange()
 	out := map[string]*plan.JointPlan{}
 	for _, j := range w.Plan.Joints {
 		out[j.Name] = j
 	}
 	return out, w.Plan.Arrangement
 }
+
+var demos sync.Map // of what works out a demo once, by its name
 
 // shapes counts what a picture shows, by kind, and of what is new.
 func shapes(p *plan.Picture) (all, fresh map[plan.ShapeKind]int, titles map[string]bool) {
