@@ -194,29 +194,44 @@ func list(to []Change, what string, was, is []string) []Change {
 	return to
 }
 
-func (r *Report) parts(before, after *side) {
-	for _, p := range after.job.Parts {
-		now := after.pl.Part(p.Name.Value)
-		was := before.pl.Part(now.Name)
-		if was == nil {
-			r.Parts = append(r.Parts, Item{Name: now.Name, Title: now.Title, State: Added, Changes: []Change{}})
-			continue
+// both goes over the things that there are now, each beside what it was, and then over those that there
+// were and are no more. The one of the two that is not there is nil.
+func both[T any, K comparable](was, is []*T, key func(*T) K, each func(was, is *T)) {
+	find := func(in []*T, one *T) *T {
+		return seq.First(in, func(o *T) bool { return key(o) == key(one) })
+	}
+	for _, n := range is {
+		each(find(was, n), n)
+	}
+	for _, o := range was {
+		if find(is, o) == nil {
+			each(o, nil)
 		}
-		it := comparePart(pair{
-			was: model{part.Work(before.job, before.job.Part(now.Name)), was}, is: model{part.Work(after.job, p), now},
-		})
+	}
+}
+
+// refs are pointers to things.
+func refs[T any](xs []T) []*T { return slices.Collect(seq.Refs(xs)) }
+
+func (r *Report) parts(before, after *side) {
+	both(before.pl.Parts, after.pl.Parts, func(q *plan.PartPlan) string { return q.Name }, func(was, now *plan.PartPlan) {
+		switch {
+		case was == nil:
+			r.Parts = append(r.Parts, Item{Name: now.Name, Title: now.Title, State: Added, Changes: []Change{}})
+			return
+		case now == nil:
+			r.Parts = append(r.Parts, Item{Name: was.Name, Title: was.Title, State: Removed, Changes: []Change{}})
+			return
+		}
+		of := func(s *side, q *plan.PartPlan) model { return model{part.Work(s.job, s.job.Part(q.Name)), q} }
+		it := comparePart(pair{was: of(before, was), is: of(after, now)})
 		if len(it.Changes) == 0 && !bytes.Equal(printed(was), printed(now)) {
 			it.Changes = []Change{{Code: Printed}}
 		}
 		if len(it.Changes) > 0 {
 			r.Parts = append(r.Parts, it)
 		}
-	}
-	for _, was := range before.pl.Parts {
-		if after.pl.Part(was.Name) == nil {
-			r.Parts = append(r.Parts, Item{Name: was.Name, Title: was.Title, State: Removed, Changes: []Change{}})
-		}
-	}
+	})
 }
 
 // printed is all that the sheets of a part show, as bytes to compare.

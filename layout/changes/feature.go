@@ -35,6 +35,14 @@ func (s size) number() float64 {
 	return s.value.at
 }
 
+// needs is one of two uses: of a size that takes metal away, or of one that is metal.
+func (s size) needs(away, metal Use) Use {
+	if s.grow == keeps {
+		return metal
+	}
+	return away
+}
+
 // feature is one thing of a part, as it is compared.
 type feature struct {
 	name    string // in words

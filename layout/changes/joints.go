@@ -2,6 +2,7 @@ package changes
 
 import (
 	"bytes"
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,11 +15,14 @@ import (
 )
 
 func (r *Report) joints(before, after *plan.Plan) {
-	for _, now := range after.Joints {
-		was := before.Joint(now.Name)
-		if was == nil {
+	both(before.Joints, after.Joints, func(j *plan.JointPlan) string { return j.Name }, func(was, now *plan.JointPlan) {
+		switch {
+		case was == nil:
 			r.Joints = append(r.Joints, Item{Name: now.Name, Title: now.Title, State: Added, Changes: []Change{}})
-			continue
+			return
+		case now == nil:
+			r.Joints = append(r.Joints, Item{Name: was.Name, Title: was.Title, State: Removed, Changes: []Change{}})
+			return
 		}
 		it := Item{Name: now.Name, Title: now.Title, State: Reworded, Changes: compareJoint(was, now)}
 		if i, k := justBefore(before, after, now.Name); i != k {
@@ -30,12 +34,7 @@ func (r *Report) joints(before, after *plan.Plan) {
 		if it.Use = worst(it.Changes); len(it.Changes) > 0 {
 			r.Joints = append(r.Joints, it)
 		}
-	}
-	for _, was := range before.Joints {
-		if after.Joint(was.Name) == nil {
-			r.Joints = append(r.Joints, Item{Name: was.Name, Title: was.Title, State: Removed, Changes: []Change{}})
-		}
-	}
+	})
 }
 
 // step is all that the step of a joint shows, as bytes to compare: the mass to
@@ -75,19 +74,16 @@ func compareJoint(was, is *plan.JointPlan) []Change {
 	if was.Kind != is.Kind {
 		return out
 	}
-	for _, f := range is.Figures {
-		i := slices.IndexFunc(was.Figures, func(o plan.Figure) bool { return o.Label == f.Label })
-		if i < 0 {
+	both(refs(was.Figures), refs(is.Figures), func(f *plan.Figure) string { return f.Label }, func(o, f *plan.Figure) {
+		switch {
+		case o == nil:
 			out = append(out, Change{Code: Added, What: f.Label, NewText: f.Value})
-			continue
-		}
-		out = text(out, f.Label, was.Figures[i].Value, f.Value)
-	}
-	for _, o := range was.Figures {
-		if !slices.ContainsFunc(is.Figures, func(f plan.Figure) bool { return f.Label == o.Label }) {
+		case f == nil:
 			out = append(out, Change{Code: Removed, What: o.Label, OldText: o.Value})
+		default:
+			out = text(out, f.Label, o.Value, f.Value)
 		}
-	}
+	})
 	return weld(out, was, is)
 }
 
@@ -113,73 +109,52 @@ func ends(j *plan.JointPlan) string {
 // supply compares what is cut from stock and bought.
 func (r *Report) supply(before, after *plan.Plan) {
 	type row struct{ what, text string }
-	rows := func(pl *plan.Plan) (out []row) {
+	rows := func(pl *plan.Plan) (out []*row) {
 		for _, b := range pl.Bought {
-			out = append(out, row{words.Join(", ", "buy: "+b.Item, b.Note), strconv.Itoa(b.Quantity)})
+			out = append(out, &row{words.Join(", ", "buy: "+b.Item, b.Note), strconv.Itoa(b.Quantity)})
 		}
-		out = append(out, seq.Map(pl.Tools, func(t plan.ToolRow) row { return row{"make ready: " + t.Tool, t.For} })...)
+		out = append(out, seq.Map(pl.Tools, func(t plan.ToolRow) *row { return &row{"make ready: " + t.Tool, t.For} })...)
 		for _, s := range pl.Stock {
-			out = append(out, row{"stock for " + s.Part, words.Join(", ", strconv.Itoa(s.Quantity)+" off", s.Material, s.Size)})
+			out = append(out, &row{"stock for " + s.Part, words.Join(", ", strconv.Itoa(s.Quantity)+" off", s.Material, s.Size)})
 		}
 		for _, c := range pl.Cuts {
 			if c.BarMm == 0 { // each piece with its part
 				continue
 			}
-			out = append(out, row{"bars: " + c.Stock + ", " + c.Material, strconv.Itoa(len(c.Bars))})
+			out = append(out, &row{"bars: " + c.Stock + ", " + c.Material, strconv.Itoa(len(c.Bars))})
 		}
 		return out
 	}
-	old, now := rows(before), rows(after)
-	find := func(in []row, what string) string {
-		if i := slices.IndexFunc(in, func(o row) bool { return o.what == what }); i >= 0 {
-			return in[i].text
-		}
-		return ""
-	}
-	for _, n := range now {
-		r.Supply = text(r.Supply, n.what, find(old, n.what), n.text)
-	}
-	for _, o := range old {
-		if find(now, o.what) == "" {
-			r.Supply = text(r.Supply, o.what, o.text, "")
-		}
-	}
+	both(rows(before), rows(after), func(o *row) string { return o.what }, func(o, n *row) {
+		none := &row{}
+		r.Supply = text(r.Supply, cmp.Or(n, o).what, cmp.Or(o, none).text, cmp.Or(n, none).text)
+	})
 }
 
 // sign lists the acceptances that hold no more as they were signed: what they
 // accept reads otherwise, or the entry does, or it is new.
 func (r *Report) sign(before, after *side) {
-	find := func(s *side, a parts.Accept) (parts.Accept, bool) {
-		i := slices.IndexFunc(s.job.Accept, func(o parts.Accept) bool {
-			return o.Finding.Value == a.Finding.Value && o.Part == a.Part && o.Feature == a.Feature
-		})
-		if i < 0 {
-			return parts.Accept{}, false
-		}
-		return s.job.Accept[i], true
-	}
-	for _, a := range after.job.Accept {
-		o, _ := find(before, a)
-		s := Sign{Code: a.Finding.Value, At: at(a.Part, a.Feature), State: Reworded, Reason: a.Reason.Value, Was: before.accepted(o), Is: after.accepted(a)}
+	key := func(a *parts.Accept) [3]string { return [3]string{a.Finding.Value, a.Part, a.Feature} }
+	both(refs(before.job.Accept), refs(after.job.Accept), key, func(o, a *parts.Accept) {
+		entry := cmp.Or(a, o)
+		s := Sign{Code: entry.Finding.Value, At: at(entry.Part, entry.Feature), State: Reworded, Reason: entry.Reason.Value, Was: before.accepted(o), Is: after.accepted(a)}
 		switch {
 		case s.Is == "" && s.Was != "":
 			s.State = Removed
 		case s.Was == "" && s.Is != "":
 			s.State = Added
 		case s.Is == "" || s.Was == s.Is && o.Reason.Value == a.Reason.Value && same(o.Number.Mm, a.Number.Mm):
-			continue
+			return
 		}
 		r.Sign = append(r.Sign, s)
-	}
-	for _, o := range before.job.Accept {
-		if _, still := find(after, o); !still && before.accepted(o) != "" {
-			r.Sign = append(r.Sign, Sign{Code: o.Finding.Value, At: at(o.Part, o.Feature), State: Removed, Reason: o.Reason.Value, Was: before.accepted(o)})
-		}
-	}
+	})
 }
 
-// accepted is what an entry of the job accepts, in words; empty for nothing.
-func (s *side) accepted(a parts.Accept) string {
+// accepted is what an entry of the job accepts, in words; empty for nothing, and where there is no entry.
+func (s *side) accepted(a *parts.Accept) string {
+	if a == nil {
+		return ""
+	}
 	var texts []string
 	for _, f := range s.findings {
 		if f.Accepted && f.Code == a.Finding.Value && f.Part == a.Part && (a.Feature == "" || f.Feature == a.Feature) {
@@ -202,43 +177,37 @@ func found(f review.Finding) string { return words.Join("; ", f.What, f.Numbers)
 // StepSheet names the sheets of a joint in Discard and Print.
 func StepSheet(joint string) string { return "step " + joint }
 
+// sheets are those of all parts and joints.
+func (s *side) sheets() []string {
+	return append(seq.Map(s.pl.Parts, func(q *plan.PartPlan) string { return q.Name }), seq.Map(s.pl.Joints, func(j *plan.JointPlan) string { return StepSheet(j.Name) })...)
+}
+
 // sheets lists which to throw away and which to print again.
 func (r *Report) sheets(before, after *side) {
-	put := func(name string, it Item) {
-		if it.State != Added {
+	put := func(name string, state Code) {
+		if state != Added {
 			r.Discard = append(r.Discard, name)
 		}
-		if it.State != Removed {
+		if state != Removed {
 			r.Print = append(r.Print, name)
 		}
 	}
 	if r.Differs() {
-		put("cover", Item{State: Reworded})
+		put("cover", Reworded)
 	}
 	if !slices.EqualFunc(before.findings, after.findings, func(a, b review.Finding) bool {
 		return a.Code == b.Code && at(a.Part, a.Feature) == at(b.Part, b.Feature) && found(a) == found(b) && a.Reason == b.Reason && a.Fix == b.Fix
 	}) {
-		put("review", Item{State: Reworded})
+		put("review", Reworded)
 	}
 	if slices.ContainsFunc(r.Heading, func(c Change) bool { return c.What == "units" || c.What == "paper" || c.What == "job" }) {
-		for _, q := range before.pl.Parts {
-			put(q.Name, Item{State: Removed})
-		}
-		for _, j := range before.pl.Joints {
-			put(StepSheet(j.Name), Item{State: Removed})
-		}
-		for _, q := range after.pl.Parts {
-			put(q.Name, Item{State: Added})
-		}
-		for _, j := range after.pl.Joints {
-			put(StepSheet(j.Name), Item{State: Added})
-		}
+		r.Discard, r.Print = append(r.Discard, before.sheets()...), append(r.Print, after.sheets()...)
 		return
 	}
 	for _, it := range r.Parts {
-		put(it.Name, it)
+		put(it.Name, it.State)
 	}
 	for _, it := range r.Joints {
-		put(StepSheet(it.Name), it)
+		put(StepSheet(it.Name), it.State)
 	}
 }

@@ -56,36 +56,27 @@ func (p *pair) add(c Change) { p.out = append(p.out, c) }
 // compare lists what differs, as it is with the part laid shiftMm into the old.
 func (p *pair) compare() []Change {
 	p.head()
-	old, now := p.was.features(p.shiftMm), p.is.features(0)
-	for f := range seq.Refs(now) {
-		if k := slices.IndexFunc(old, func(o feature) bool { return o.name == f.name }); k >= 0 {
-			p.feature(&old[k], f)
-			continue
+	both(refs(p.was.features(p.shiftMm)), refs(p.is.features(0)), func(f *feature) string { return f.name }, func(was, is *feature) {
+		f, c := cmp.Or(is, was), Change{Code: Added, Use: Rework}
+		switch c.Feature = f.name; {
+		case was != nil && is != nil:
+			p.feature(was, is)
+			return
+		case f.name == "outline" && !f.shape: // of another shape in the other state
+			return
+		case is == nil && f.opening:
+			c.Code, c.Use = Removed, Plug
+		case is == nil:
+			c.Code, c.Use = Removed, Scrap
 		}
-		use := Rework
-		switch {
-		case f.shape:
-			use = p.section()
-		case f.name == "outline":
-			continue // of another shape before
+		if f.shape {
+			c.Use = p.section()
 		}
-		p.add(Change{Code: Added, Feature: f.name, Use: use, NewText: p.is.printedSize(f.name)})
-	}
-	for f := range seq.Refs(old) {
-		if slices.ContainsFunc(now, func(n feature) bool { return n.name == f.name }) {
-			continue
+		if c.NewText = p.is.printedSize(f.name); is == nil {
+			c.OldText, c.NewText = p.was.printedSize(f.name), ""
 		}
-		use := Scrap
-		switch {
-		case f.shape:
-			use = p.section()
-		case f.name == "outline":
-			continue // of another shape now
-		case f.opening:
-			use = Plug
-		}
-		p.add(Change{Code: Removed, Feature: f.name, Use: use, OldText: p.was.printedSize(f.name)})
-	}
+		p.add(c)
+	})
 	p.order()
 	p.outline()
 	p.formed()
@@ -136,18 +127,16 @@ func (p *pair) feature(was, is *feature) {
 	}
 	p.hole(was, is)
 	p.chamfer(was, is)
-	for _, s := range is.sizes {
-		p.size(was, is, s)
-	}
-	for _, s := range was.sizes {
-		if !slices.ContainsFunc(is.sizes, func(o size) bool { return o.what == s.what }) {
-			use := Scrap
-			if s.grow == keeps {
-				use = Rework
-			}
-			p.add(Change{Code: Removed, What: s.what, Unit: s.unit, Old: s.number(), OldText: s.text, Use: use})
+	both(refs(was.sizes), refs(is.sizes), func(s *size) string { return s.what }, func(o, s *size) {
+		switch {
+		case o != nil && s != nil:
+			p.size(was, is, *o, *s)
+		case s != nil:
+			p.add(Change{Code: Added, What: s.what, Unit: s.unit, New: s.number(), NewText: s.text, Use: s.needs(Rework, Scrap)})
+		default:
+			p.add(Change{Code: Removed, What: o.what, Unit: o.unit, Old: o.number(), OldText: o.text, Use: o.needs(Scrap, Rework)})
 		}
-	}
+	})
 	p.place(was, is)
 	for i, w := range is.words {
 		n := len(p.out)
@@ -202,17 +191,8 @@ func (p *pair) chamfer(was, is *feature) {
 	})
 }
 
-func (p *pair) size(was, is *feature, s size) {
-	i := slices.IndexFunc(was.sizes, func(o size) bool { return o.what == s.what })
-	if i < 0 {
-		use := Rework
-		if s.grow == keeps {
-			use = Scrap
-		}
-		p.add(Change{Code: Added, What: s.what, Unit: s.unit, New: s.number(), NewText: s.text, Use: use})
-		return
-	}
-	o := was.sizes[i]
+// size compares one size of a feature, o before and s now.
+func (p *pair) size(was, is *feature, o, s size) {
 	c := Change{Code: Size, What: s.what, Unit: s.unit, Old: o.number(), New: s.number(), OldText: o.text, NewText: s.text}
 	if same(o.value.at, s.value.at) {
 		if same(o.value.min, s.value.min) && same(o.value.max, s.value.max) {
@@ -348,34 +328,26 @@ func (p *pair) outline() {
 // formed compares what is formed from sheet by its words: nothing is decided of
 // what is bent or cut to a curve already.
 func (p *pair) formed() {
-	for _, f := range p.is.plan.Features {
-		if !formed(f.Kind) {
-			continue
-		}
-		i := slices.IndexFunc(p.was.plan.Features, func(o plan.Feature) bool { return o.Kind == f.Kind && o.Name == f.Name })
-		if i < 0 {
+	of := func(m model) []*plan.Feature {
+		return refs(seq.Keep(m.plan.Features, func(f plan.Feature) bool { return formed(f.Kind) }))
+	}
+	key := func(f *plan.Feature) [2]string { return [2]string{string(f.Kind), f.Name} }
+	both(of(p.was), of(p.is), key, func(o, f *plan.Feature) {
+		switch {
+		case o == nil:
 			p.add(Change{Code: Added, Feature: f.Name, NewText: f.Size, Use: ByHand})
-			continue
-		}
-		o := p.was.plan.Features[i]
-		if o.Size != f.Size || o.Note != f.Note {
+		case f == nil:
+			p.add(Change{Code: Removed, Feature: o.Name, OldText: o.Size, Use: ByHand})
+		case o.Size != f.Size || o.Note != f.Note:
 			p.add(Change{Code: Reworded, Feature: f.Name, OldText: words.Join("; ", o.Size, o.Note), NewText: words.Join("; ", f.Size, f.Note), Use: ByHand})
 		}
-	}
-	for _, o := range p.was.plan.Features {
-		if formed(o.Kind) && !slices.ContainsFunc(p.is.plan.Features, func(f plan.Feature) bool { return f.Kind == o.Kind && f.Name == o.Name }) {
-			p.add(Change{Code: Removed, Feature: o.Name, OldText: o.Size, Use: ByHand})
-		}
-	}
+	})
 }
 
 func (p *pair) clamp() {
 	said := func(m model) string {
-		i := slices.IndexFunc(m.plan.Features, func(f plan.Feature) bool { return f.Kind == plan.ClampFeature })
-		if i < 0 {
-			return ""
-		}
-		return words.Join("; ", m.plan.Features[i].Size, m.plan.Features[i].Note)
+		f := seq.First(m.plan.Features, func(f plan.Feature) bool { return f.Kind == plan.ClampFeature })
+		return words.Join("; ", f.Size, f.Note)
 	}
 	was, is := said(p.was), said(p.is)
 	switch {
