@@ -34,9 +34,7 @@ func (b *bar) operations(w *bench) {
 			saw.Do = append(saw.Do, words.Capital(e.Name)+" end square.")
 		}
 	}
-	if l := w.limitsText(w.General(b.in.Length.Mm)); l != "" {
-		saw.Limits = []string{"length " + l}
-	}
+	saw.Limits = w.limits("length", w.General(b.in.Length.Mm))
 	w.op(warn(saw, clampStock))
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 		if c, ok := b.copes[side]; ok {

@@ -6,9 +6,10 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/plan"
-
 	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 )
 
 // blank is the cutting file of a flat blank: the development of a cone
@@ -47,8 +48,7 @@ func (c *cutter) blank(thicknessMm float64) (*plan.Profile, error) {
 // asking.
 func (c *cutter) piece() (*plan.Development, error) {
 	var names []string
-	for i := range c.Developments {
-		d := &c.Developments[i]
+	for d := range seq.Refs(c.Developments) {
 		if names = append(names, d.Name); d.Name == c.opt.Piece || c.opt.Piece == "" && len(c.Developments) == 1 {
 			return d, nil
 		}

@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -18,21 +19,13 @@ func (s *Sizes) central(m *Group) bool {
 
 // allCentral tells whether nothing but central holes is marked on a face.
 func (s *Sizes) allCentral(f parts.Face) bool {
-	found := false
-	for i := range s.Groups {
-		if m := &s.Groups[i]; m.Face == f {
-			if found = s.central(m); !found {
-				return false
-			}
-		}
-	}
-	return found
+	return s.marked(f) && !slices.ContainsFunc(s.Groups, func(m Group) bool { return m.Face == f && !s.central(&m) })
 }
 
 // heldCentral is how the lathe holds the part for a central hole: on what is finished, over copper.
 func (b *bench) heldCentral(m *Group) string {
 	on := "in the chuck"
-	if outside, _ := b.Sides(); b.anyTurned(outside) {
+	if b.anyTurned(b.Side(false)) {
 		on += " over copper, on no thread,"
 	}
 	return "set true at the " + string(m.Face) + " end, " + on + " or a steady; drill in the tailstock"

@@ -23,8 +23,8 @@ type centreHole struct {
 // between centres needs: form A, by the diameter of the end.
 func (s *shaper) centreHoles() {
 	in := s.Part.Centres
-	outside, inside := s.Sides()
-	needed := s.Part.Profile != nil && len(inside) == 0 && s.LengthMm() > chatterDias*s.widest().Size.NominalMm
+	outside := s.Side(false)
+	needed := s.Part.Profile != nil && len(s.Side(true)) == 0 && s.LengthMm() > chatterDias*s.widest().Size.NominalMm
 	if in == nil && !needed {
 		return
 	}

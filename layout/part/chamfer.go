@@ -102,8 +102,7 @@ func (s *Step) fallMm(back bool) float64 {
 // edge is a straight stretch of contour with the chamfers at its two ends.
 func (s *Sizes) edge(st Step, radius float64) []plan.XY {
 	line := []plan.XY{{XMm: st.FromMm, YMm: radius}, {XMm: st.ToMm, YMm: radius}}
-	for i := range s.Part.Chamfers {
-		c := &s.Part.Chamfers[i]
+	for c := range seq.Refs(s.Part.Chamfers) {
 		switch c.Edge.Value {
 		case st.Name + "-front":
 			rim := st.rim(c, radius, false)

@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // record collects what is measured before the part leaves the bench.
@@ -32,8 +33,8 @@ func (r *record) sized(c plan.Check, s Sized) {
 
 func checks(n *Numbered) []plan.Check {
 	r := &record{Numbered: n}
-	for i := range n.Steps {
-		r.checkStep(&n.Steps[i])
+	for st := range seq.Refs(n.Steps) {
+		r.checkStep(st)
 	}
 	for _, f := range n.Features {
 		switch f.Kind {
@@ -158,8 +159,7 @@ func gauge(s *Step) string {
 func newLadders(s *Sizes) ([]plan.Ladder, parts.Errors) {
 	f := &faults{job: s.Job}
 	var out []plan.Ladder
-	for i := range s.Steps {
-		st := &s.Steps[i]
+	for st := range seq.Refs(s.Steps) {
 		if st.Size.Measured() {
 			out = append(out, plan.Ladder{Feature: words.Spaced(st.Name), Rule: s.limitsText(st.Size), Note: "Measure at four places."})
 		}

@@ -1,7 +1,6 @@
 package part
 
 import (
-	"slices"
 	"strings"
 
 	"centrepop/layout/grooves"
@@ -15,13 +14,13 @@ import (
 // detail is something on a step besides its diameter and length. What a kind
 // has nothing to say to, bare says nothing to.
 type detail interface {
-	contour(s stretch) []plan.XY                       // the step's contour with it
-	thread(st *Step) *plan.ThreadLine                  // a line drawn beside the contour
-	note(w words.Writer) string                        // beside the step in the list of features
-	clause(w words.Writer) string                      // at the end of the line that turns the step
-	after(b *bench, st *Step) (phase int, line string) // a line of its own once all steps are turned, and where
-	check(c *plan.Check)                               // what it changes in the check of the step
-	more(r *record, st *Step)                          // checks of its own
+	contour(s *Sizes, st *Step, line []plan.XY) []plan.XY // the step's contour, front to back, with it
+	thread(st *Step) *plan.ThreadLine                     // a line drawn beside the contour
+	note(w words.Writer) string                           // beside the step in the list of features
+	clause(w words.Writer) string                         // at the end of the line that turns the step
+	after(b *bench, st *Step) (phase int, line string)    // a line of its own once all steps are turned, and where
+	check(c *plan.Check)                                  // what it changes in the check of the step
+	more(r *record, st *Step)                             // checks of its own
 	// dimension changes that of the step, and adds its own.
 	dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimension
 }
@@ -52,22 +51,13 @@ func details(in parts.Step, st *Step) []detail {
 	return out
 }
 
-// stretch is the contour of one step as far as it is drawn: front to back.
-type stretch struct {
-	*Step
-	line         []plan.XY
-	side         float64 // +1 outside, −1 inside
-	shoulderLast bool    // the shoulder it runs up to lies at its back end
-	shoulderMm   float64 // how high that shoulder stands over it
-}
-
 // bare is a detail that changes nothing.
 type bare struct{}
 
-func (bare) contour(s stretch) []plan.XY   { return s.line }
-func (bare) thread(*Step) *plan.ThreadLine { return nil }
-func (bare) note(words.Writer) string      { return "" }
-func (bare) clause(words.Writer) string    { return "" }
+func (bare) contour(_ *Sizes, _ *Step, line []plan.XY) []plan.XY { return line }
+func (bare) thread(*Step) *plan.ThreadLine                       { return nil }
+func (bare) note(words.Writer) string                            { return "" }
+func (bare) clause(words.Writer) string                          { return "" }
 func (bare) after(*bench, *Step) (int, string) {
 	return 0, ""
 }
@@ -162,9 +152,7 @@ func (b *bench) grindHardened() {
 		} else {
 			o.Do = append(o.Do, "Have "+words.Spaced(s.Name)+" hardened to "+words.Trim(h.hrc, 1)+" HRC at least, then grind it to size.")
 		}
-		if l := b.limitsText(s.Size); l != "" {
-			o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+l)
-		}
+		o.Limits = append(o.Limits, b.limits(words.Spaced(s.Name), s.Size)...)
 	}
 	if len(after) > 0 {
 		o.Do = append(o.Do, "Then grind "+strings.Join(after, ", ")+" to size in the same setting: hardening beside has moved it.")
@@ -202,23 +190,21 @@ func (thread) after(b *bench, st *Step) (int, string) {
 // stands over its root: a shoulder, or a seat of the same diameter, which the tool
 // would mark. Nothing where it runs out freely.
 func (b *bench) runOut(st *Step) string {
-	steps, inside := b.Sides()
 	t := st.Size.Thread
 	over := func(s *Step) float64 { return s.Size.NominalMm - t.MinorMm }
 	if st.Inside {
-		steps, over = inside, func(s *Step) float64 { return t.MajorMm - s.Size.NominalMm }
+		over = func(s *Step) float64 { return t.MajorMm - s.Size.NominalMm }
 	}
-	i := slices.Index(steps, st)
-	if st.Undercut != nil || t.Taper || i < 0 {
+	if st.Undercut != nil || t.Taper {
 		return ""
 	}
 	var next *Step
-	for _, j := range []int{i - 1, i + 1} {
-		if j >= 0 && j < len(steps) && over(steps[j]) > geom.CloseMm && (next == nil || over(steps[j]) > over(next)) {
-			next = steps[j]
+	for _, s := range b.beside(st) {
+		if over(s) > geom.CloseMm && (next == nil || over(s) > over(next)) {
+			next = s
 		}
 	}
-	blind := st.Inside && i == len(steps)-1 && st.ToMm < b.LengthMm()-geom.CloseMm
+	blind := b.blind(st)
 	if next == nil && !blind {
 		return ""
 	}
@@ -249,14 +235,12 @@ func (b *bench) runOut(st *Step) string {
 // is cut in full at most: beside metal that stands over its root, by DIN 76-1; 0 where
 // it has an undercut or runs out freely.
 func (s *Sizes) FullThreadMm(st *Step, back bool) float64 {
-	outside, _ := s.Sides()
-	i, t := slices.Index(outside, st), st.Size.Thread
+	next, after := s.neighbours(st)
 	if back {
-		i++
-	} else {
-		i--
+		next = after
 	}
-	if st.Undercut != nil || i < 0 || i >= len(outside) || outside[i].Size.NominalMm <= t.MinorMm {
+	t := st.Size.Thread
+	if st.Undercut != nil || next == nil || next.Size.NominalMm <= t.MinorMm {
 		return 0
 	}
 	e, err := grooves.ThreadEndFor(t.MajorMm, t.PitchMm, false, false)

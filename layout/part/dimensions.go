@@ -91,8 +91,7 @@ func (r *Sizes) cutDimensions() []plan.Dimension {
 		if g.Row.Face != "" { // from the nearer side of the metal; its sizes stand under the picture
 			d.Text, d.RadiusMm, d.Limits = words.Spaced(g.Row.Name), geom.Clean(g.Row.OuterMm/2), ""
 			mid := (g.Row.FromMm + g.Row.ToMm) / 2
-			_, bores := r.Sides()
-			bore, round := stepAt(bores, mid), r.outsideAt(mid)
+			bore, round := r.boreAt(mid), r.outsideAt(mid)
 			if d.Inside = bore != nil && (round == nil || g.Row.InnerMm-bore.Size.NominalMm < round.Size.NominalMm-g.Row.OuterMm); d.Inside {
 				d.RadiusMm = geom.Clean(g.Row.InnerMm / 2)
 			}

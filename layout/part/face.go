@@ -44,8 +44,7 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 	if v, ok := s.form.(faced); ok {
 		v.onFace(s.W, out)
 	}
-	outside, inside := s.Sides()
-	for _, st := range append(outside, inside...) {
+	for _, st := range append(s.Side(false), s.Side(true)...) {
 		outline := !st.Inside && st == s.widest()
 		if !outline && s.seenFrom(st, f) {
 			size := s.W.Dia(st.Size.NominalMm)
@@ -55,8 +54,8 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 			out.Circles = append(out.Circles, plan.Circle{Label: size + " " + st.Name, DiameterMm: st.Size.NominalMm})
 		}
 	}
-	for i := range s.Keyways {
-		if k := &s.Keyways[i]; k.opensAt(f, s.LengthMm()) {
+	for k := range seq.Refs(s.Keyways) {
+		if k.opensAt(f, s.LengthMm()) {
 			out.Notches = append(out.Notches, k.notch(f))
 		}
 	}

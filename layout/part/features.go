@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Numbered is the third stage: the features that pictures, operations and
@@ -33,8 +34,8 @@ func number(g *Shape) *Numbered {
 // problems are what is wrong with the things on the part, in words too.
 func (n *Numbered) problems() []plan.Problem {
 	out := n.unmeasured
-	for i := range n.Radials {
-		out = append(out, n.Radials[i].problems(n)...)
+	for m := range seq.Refs(n.Radials) {
+		out = append(out, m.problems(n)...)
 	}
 	out = append(append(out, n.foldProblems()...), n.undercutProblems()...)
 	for _, s := range n.thin {
@@ -71,8 +72,7 @@ func (n *Numbered) refs(kinds ...plan.FeatureKind) []int {
 // stepFeatures numbers the cylinders; where their length is the part's own it
 // is not said.
 func (n *Numbered) stepFeatures(kind plan.FeatureKind, withLength bool) {
-	for i := range n.Steps {
-		s := &n.Steps[i]
+	for s := range seq.Refs(n.Steps) {
 		size := n.sizeText(s)
 		if withLength {
 			size += " × " + n.longText(s) + " long"

@@ -167,7 +167,7 @@ func (f *flat) operations(b *bench) {
 		}
 		b.op(plan.Operation{Machine: "Lathe", Title: "Turn the outside " + b.sizeText(outline), Holding: holding,
 			Tool: "turning tool", Speed: b.speed(cutting.Turn, outline.Size.NominalMm), Gauge: gauge(outline),
-			Limits: []string{outlineStep + " " + b.limitsText(outline.Size)}, Refs: []int{b.ref(outline)}})
+			Limits: b.limits(outlineStep, outline.Size), Refs: []int{b.ref(outline)}})
 	}
 	f.groove(b)
 	f.bevel(b, turned)
@@ -206,8 +206,8 @@ func (f *flat) cutBlank(b *bench) {
 	if b.cut.bore != "" {
 		o.Do = append(o.Do, b.cut.bore)
 	}
-	for i := range b.Groups {
-		if m := &b.Groups[i]; b.cut.whole[m.name] {
+	for m := range seq.Refs(b.Groups) {
+		if b.cut.whole[m.name] {
 			o.Do = append(o.Do, "Cut with it "+words.Spaced(m.name)+": "+words.CountOf(m.Group.Count)+m.kind.cutText(b.W, m)+", final.")
 			o.Refs = append(o.Refs, b.ref(m))
 		}
@@ -217,8 +217,8 @@ func (f *flat) cutBlank(b *bench) {
 	case outline == nil || f.Outline.LeaveOnPart.Mm > 0:
 	case outline.Size.Class != "":
 		o.Do = append(o.Do, "Leave the outside large enough for the lathe to clean it up.")
-	case b.limitsText(outline.Size) != "":
-		o.Limits = []string{outlineStep + " " + b.limitsText(outline.Size)}
+	default:
+		o.Limits = b.limits(outlineStep, outline.Size)
 	}
 	b.op(o)
 }
@@ -277,10 +277,7 @@ func (f *flat) drillBore(b *bench, bore *Step) {
 	way := b.holeWay(m, b.LengthMm(), false)
 	o := plan.Operation{
 		Machine: "Drill", Title: "Bore " + b.sizeText(bore), Holding: "clamped on parallels", Gauge: gauge(bore), Refs: []int{b.ref(bore)},
-		Do: slices.Concat([]string{"Centre-drill in the middle."}, b.drillLines(way, false), b.finishLines(m, way)),
-	}
-	if l := b.limitsText(bore.Size); l != "" {
-		o.Limits = []string{boreStep + " " + l}
+		Do: slices.Concat([]string{"Centre-drill in the middle."}, b.drillLines(way, false), b.finishLines(m, way)), Limits: b.limits(boreStep, bore.Size),
 	}
 	b.op(warn(o, clampPart))
 }
@@ -318,9 +315,8 @@ func (n *Numbered) trueBy() string {
 	case ok && bore != nil:
 		return "the bore as made before"
 	}
-	outside, inside := b.Sides()
-	for i, of := range [][]*Step{outside, inside} {
-		if of = seq.Keep(of, func(s *Step) bool { return !s.Size.AsBought && s.Size.Thread == nil }); len(of) > 0 {
+	for i, inside := range []bool{false, true} {
+		if of := seq.Keep(b.Side(inside), func(s *Step) bool { return !s.Size.AsBought && s.Size.Thread == nil }); len(of) > 0 {
 			on := slices.MaxFunc(of, func(p, q *Step) int { return cmp.Compare(p.Size.NominalMm, q.Size.NominalMm) })
 			return words.Spaced(on.Name) + " " + b.W.Dia(on.Size.NominalMm) + [...]string{" as turned", " as bored"}[i]
 		}
@@ -372,7 +368,7 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 		Machine: "Lathe", Title: "Bore " + b.sizeText(bore),
 		Holding: "four-jaw chuck or faceplate; set " + f.trued(b, bore),
 		Tool:    "boring bar", Speed: b.speed(cutting.Bore, bore.Size.NominalMm), Gauge: gauge(bore),
-		Refs: []int{b.ref(bore)},
+		Limits: b.limits(boreStep, bore.Size), Refs: []int{b.ref(bore)},
 	}
 	if gauge(bore) != "calipers" {
 		o.Do = []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."}
@@ -382,9 +378,6 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 	}
 	if way, err := cutting.StartBore(bore.leastMm(), b.largestDrillMm(), b.drills()); err == nil && !b.cut.boreCut {
 		o.Do = slices.Concat([]string{"Centre-drill."}, b.drillLines(way, true), o.Do)
-	}
-	if l := b.limitsText(bore.Size); l != "" {
-		o.Limits = []string{boreStep + " " + l}
 	}
 	if b.onMill() {
 		o.Machine, o.Tool, o.Speed = "Mill", boringHead, ""

@@ -92,9 +92,7 @@ func (f *Flats) operations(b *bench) {
 		}
 		o.Do = append(o.Do, line)
 	}
-	if l := b.limitsText(b.General(f.Row.AcrossMm)); l != "" {
-		o.Limits = []string{"across " + l}
-	}
+	o.Limits = b.limits("across", b.General(f.Row.AcrossMm))
 	b.op(warn(o, clampRound))
 }
 

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // fold is one flange of a folded part, n in the order of folding from 0.
@@ -145,8 +146,7 @@ func (o fold) checks(r *record) {
 	if b.Nth > 0 {
 		under = "the flange it is on"
 	}
-	for i := range r.Groups {
-		m := &r.Groups[i]
+	for m := range seq.Refs(r.Groups) {
 		if m.on != o.f.in.Flanges[o.i].Side {
 			continue
 		}
@@ -210,8 +210,7 @@ func (n *Numbered) foldProblems() []plan.Problem {
 		return nil
 	}
 	var out []plan.Problem
-	for i := range n.Groups {
-		m := &n.Groups[i]
+	for m := range seq.Refs(n.Groups) {
 		for k, at := range m.OwnMm() {
 			room := math.Inf(1)
 			for _, end := range ends(at, f.ownHalf(m)) {

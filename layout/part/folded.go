@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // folded is a flat part whose sides are folded up. Its outline is the blank, seen
@@ -240,8 +241,7 @@ func (f *folded) toBendMm(m *Group, at plan.XY) float64 {
 		at = at.Mirrored()
 	}
 	least := math.Inf(1)
-	for i := range f.blank.Folds {
-		fold := &f.blank.Folds[i]
+	for fold := range seq.Refs(f.blank.Folds) {
 		if fold.Nth > 0 {
 			continue
 		}
@@ -292,8 +292,7 @@ func (f *folded) pattern(d *shaper) plan.Development {
 	if d.Part.Stock.Form != "" {
 		out.On = d.StockText()
 	}
-	for i := range d.Groups {
-		m := &d.Groups[i]
+	for m := range seq.Refs(d.Groups) {
 		at, half := m.seen(parts.Front)
 		for k, q := range at {
 			for _, end := range ends(q, half) {
@@ -372,12 +371,7 @@ func ends(q, half plan.XY) []plan.XY {
 }
 
 func (f *folded) sameRadius() bool {
-	for i := range f.blank.Folds {
-		if f.blank.Folds[i].RadiusMm != f.blank.Folds[0].RadiusMm {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(f.blank.Folds, func(b bend.PanelFold) bool { return b.RadiusMm != f.blank.Folds[0].RadiusMm })
 }
 
 // byStops tells whether a stop sets every fold.

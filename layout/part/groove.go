@@ -82,8 +82,7 @@ func (z *sizer) onFace(g *Groove) bool {
 	outer, _, all := z.Plane(r.Face, ring.Max/2-geom.CloseMm)
 	if !ok || !all || math.Abs(inner-outer) > geom.CloseMm {
 		cross, fix := "", "an O-ring that lies on the face"
-		outside, inside := z.Sides()
-		for _, s := range slices.Concat(outside, inside) {
+		for _, s := range slices.Concat(z.Side(false), z.Side(true)) {
 			if d := s.Size.NominalMm; cross == "" && d > ring.Min && d < ring.Max {
 				cross, fix = ": "+s.Name+" ends in it at "+z.W.Dia(d), fix+", or another size of "+s.Name
 			}
@@ -270,9 +269,7 @@ func (b *bench) grooveLines(wanted func(*Groove) bool) (do, limits []string, ref
 		}
 		do, refs = append(do, g.line(b)...), append(refs, b.ref(g))
 		for _, q := range g.limits() {
-			if l := b.limitsText(q.size); l != "" {
-				limits = append(limits, words.Spaced(g.Row.Name)+" "+q.what+" "+l)
-			}
+			limits = append(limits, b.limits(words.Spaced(g.Row.Name)+" "+q.what, q.size)...)
 		}
 	}
 	return do, limits, refs
@@ -325,8 +322,8 @@ func (g *Groove) checks(r *record) {
 
 // grooved is a contour of a step with its grooves.
 func (s *Sizes) grooved(st *Step, line []plan.XY) []plan.XY {
-	for i := range s.Grooves {
-		if g := &s.Grooves[i]; g.step != nil && g.step.Name == st.Name && g.step.Inside == st.Inside {
+	for g := range seq.Refs(s.Grooves) {
+		if g.step != nil && g.step.Name == st.Name && g.step.Inside == st.Inside {
 			line = g.cut(line)
 		}
 	}

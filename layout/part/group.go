@@ -201,16 +201,11 @@ func (r *record) checkChords(m *Group, equal []plan.Chord) {
 	if len(equal) > 1 {
 		each = "each "
 	}
-	k := plan.Check{
-		Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Pairs(equal),
+	s.MinMm, s.MaxMm = s.MinMm+pin, s.MaxMm+pin
+	r.sized(plan.Check{
+		Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Pairs(equal), Gauge: "calipers",
 		Wanted: each + r.W.Read(equal[0].OverMm) + " over pins " + r.W.Dia(pin),
-		Limits: words.OrNone(""), Gauge: "calipers", Source: s.Source,
-	}
-	if s.Limited {
-		k.MinMm, k.MaxMm = s.MinMm+pin, s.MaxMm+pin
-		k.Limits = r.W.Limits(k.MinMm, k.MaxMm)
-	}
-	r.add(k)
+	}, s)
 }
 
 // patternWords says where the holes are: "PCD 140, first at 30°".

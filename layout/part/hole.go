@@ -342,11 +342,11 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 		o.Do = append(o.Do, "Countersink 60° to "+b.W.Dia(seat)+": the thread begins clean, and the part runs on that centre again.")
 	}
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
-	if l := b.limitsText(m.Size.Size); m.Size.Thread == nil && l != "" {
-		o.Limits = []string{words.Spaced(m.name) + " " + l}
-		if m.Size.DrillMm != m.Size.FinishedMm {
-			o.Gauge = plugGauge
-		}
+	if m.Size.Thread == nil {
+		o.Limits = b.limits(words.Spaced(m.name), m.Size.Size)
+	}
+	if o.Limits != nil && m.Size.DrillMm != m.Size.FinishedMm {
+		o.Gauge = plugGauge
 	}
 }
 

@@ -138,23 +138,18 @@ func (z *sizer) place(k *Keyway) {
 // opensAt tells whether a keyway runs out of the metal at the back, else the
 // front, end of its step: at a face of the part or beside a lower step.
 func (s *Sizes) opensAt(st *Step, back bool, fromMm, toMm float64) bool {
-	at, end, beyond := fromMm, st.FromMm, st.FromMm-2*geom.CloseMm
+	at, end := fromMm, st.FromMm
+	next, after := s.neighbours(st)
 	if back {
-		at, end, beyond = toMm, st.ToMm, st.ToMm+2*geom.CloseMm
+		at, end, next = toMm, st.ToMm, after
 	}
-	if math.Abs(at-end) > geom.CloseMm {
+	switch {
+	case math.Abs(at-end) > geom.CloseMm:
 		return false
+	case next == nil:
+		return !back || !s.blind(st)
 	}
-	if beyond < 0 || beyond > s.LengthMm() {
-		return true
-	}
-	outside, inside := s.Sides()
-	if st.Inside {
-		next := stepAt(inside, beyond)
-		return next != nil && next.drawnRadius() > st.drawnRadius()
-	}
-	next := stepAt(outside, beyond)
-	return next == nil || next.drawnRadius() < st.drawnRadius()
+	return st.side()*(next.drawnRadius()-st.drawnRadius()) < 0
 }
 
 // onCone is where a keyway in a cone is measured, for its floor lies along the axis
@@ -292,12 +287,7 @@ func (k *Keyway) operations(b *bench) {
 		k.milled(b, &o)
 	}
 	o.Do = append(o.Do, "Measure floor to far side: "+b.W.Size(k.aimMm())+" on "+b.W.Dia(k.Row.DiameterMm)+k.onCone()+"; add what the round measures over that, or take off what it is under.")
-	if l := b.limitsText(k.width); l != "" {
-		o.Limits = append(o.Limits, "width "+l)
-	}
-	if l := b.limitsText(k.across); l != "" {
-		o.Limits = append(o.Limits, "floor to far side "+l)
-	}
+	o.Limits = append(b.limits("width", k.width), b.limits("floor to far side", k.across)...)
 	if b.Part.Top.Value == topKeyway && k == b.topKeyway() {
 		o.Do = append(o.Do, "This keyway is TOP from now on.")
 	}

@@ -2,11 +2,11 @@ package part
 
 import (
 	"math"
-	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // massKg is the mass of one finished part, 0 if the material is not known: its form
@@ -17,21 +17,21 @@ func (g *Shape) massKg() float64 {
 		return 0
 	}
 	volume := g.form.volumeMm3(g)
-	for i := range g.Groups {
-		volume -= g.Groups[i].volumeMm3(g.Sizes)
+	for m := range seq.Refs(g.Groups) {
+		volume -= m.volumeMm3(g.Sizes)
 	}
-	for i := range g.Radials {
-		left := slices.DeleteFunc(slices.Clone(g.Radials[i].Rows), func(row plan.RadialRow) bool { return g.branchOver(row.N) != nil })
-		volume -= g.Radials[i].volumeMm3(g.Sizes) * float64(len(left))
+	for m := range seq.Refs(g.Radials) {
+		left := seq.Keep(m.Rows, func(row plan.RadialRow) bool { return g.branchOver(row.N) == nil })
+		volume -= m.volumeMm3(g.Sizes) * float64(len(left))
 	}
 	for _, h := range g.holed {
 		volume -= h.volumeMm3()
 	}
-	for i := range g.Keyways {
-		volume -= g.Keyways[i].volumeMm3()
+	for k := range seq.Refs(g.Keyways) {
+		volume -= k.volumeMm3()
 	}
-	for i := range g.Flats {
-		volume -= g.Flats[i].volumeMm3()
+	for f := range seq.Refs(g.Flats) {
+		volume -= f.volumeMm3()
 	}
 	if g.Clamp != nil {
 		volume -= g.Clamp.volumeMm3(g.LengthMm())

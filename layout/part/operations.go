@@ -75,6 +75,14 @@ func (b *bench) op(o plan.Operation) {
 	b.ops = append(b.ops, o)
 }
 
+// limits is the line of an operation that has the limits of a size by its name; none where nothing limits it.
+func (b *bench) limits(name string, z Sized) []string {
+	if l := b.limitsText(z); l != "" {
+		return []string{name + " " + l}
+	}
+	return nil
+}
+
 // threadRPM is the fastest a thread is cut by hand and half-nut: the tool has to
 // be drawn back in time. Common practice, no source.
 const threadRPM = 150.0
@@ -317,8 +325,8 @@ func (b *bench) carriedLines() []string {
 // exceptCut names the groups that the cutter has made, and those that a jig places.
 func (b *bench) exceptCut() string {
 	var names, jigs []string
-	for i := range b.Groups {
-		switch m := &b.Groups[i]; {
+	for m := range seq.Refs(b.Groups) {
+		switch {
 		case b.cut.whole[m.name]:
 			names = append(names, words.Spaced(m.name))
 		case b.jig(m) != nil:
@@ -366,12 +374,10 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 
 // wrappedStep is the step that a wrap template goes round.
 func (b *bench) wrappedStep(template string) *Step {
-	outside, _ := b.Sides()
-	i := slices.IndexFunc(outside, func(s *Step) bool {
+	return seq.First(b.Side(false), func(s *Step) bool {
 		name := strings.TrimPrefix(template, "wrap-")
 		return name == s.Name || name == s.Name+"-"+string(parts.Front) || name == s.Name+"-"+string(parts.Back)
 	})
-	return outside[i]
 }
 
 // cautions are printed beside the title.

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // checkSizes checks lengths that stand in one row.
@@ -92,12 +93,7 @@ const plugGauge = "plug gauge or bore gauge"
 
 // checkSize checks a length that callipers reach, by the general tolerance.
 func (r *record) checkSize(ref int, what string, mm float64) {
-	s := r.General(geom.Clean(mm))
-	c := plan.Check{Ref: ref, What: what, Wanted: r.W.Read(mm), Limits: words.OrNone(r.limitsText(s)), Gauge: "calipers", Source: s.Source}
-	if s.Limited {
-		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
-	}
-	r.add(c)
+	r.sized(plan.Check{Ref: ref, What: what, Wanted: r.W.Read(mm), Gauge: "calipers"}, r.General(geom.Clean(mm)))
 }
 
 // sizes of a hole are its own and those of its mouth.
@@ -166,7 +162,7 @@ func (m *Group) checkRound(r *record) {
 		}
 	}
 	edge, round := "outside", r.StepNamed(outlineStep)
-	if _, inside := r.Sides(); len(inside) > 0 {
+	if inside := r.Side(true); len(inside) > 0 {
 		edge, round = "bore", inside[0]
 	}
 	if round != nil && round.Size.AsCut && round.Size.MaxMm-round.Size.MinMm > s.MaxMm-s.MinMm {
@@ -192,8 +188,7 @@ func (m *Group) checkEdges(r *record, f *plan.Face) {
 // from the edges are too rough for what is bolted to both.
 func (m *Group) checkRows(r *record) {
 	var row []plan.Chord
-	for i := range r.Groups {
-		o := &r.Groups[i]
+	for o := range seq.Refs(r.Groups) {
 		if o.Hole == nil || o.Face != m.Face || o.pattern.PCD.Mm > 0 || o.Group.First >= m.Group.First || o.Group.Count != m.Group.Count || o.Size.Text != m.Size.Text {
 			continue
 		}

@@ -40,8 +40,7 @@ var radialKinds = map[parts.RadialShape]radialKind{
 // drawing.
 func (z *sizer) radials() {
 	n := 0
-	for i := range z.Part.Radials {
-		f := &z.Part.Radials[i]
+	for f := range seq.Refs(z.Part.Radials) {
 		m := Radial{In: f, kind: radialKinds[f.Shape]}
 		axial := geom.Clean(f.Axial.Mm)
 		if f.From == parts.Back {
@@ -87,12 +86,6 @@ func (s *Sizes) radialDepth(m *Radial, axialMm float64) string {
 		return "thread " + s.W.Size(t) + " deep, drilled " + text
 	}
 	return text
-}
-
-// boreAt is the inside step at an axial place, or nil.
-func (s *Sizes) boreAt(zMm float64) *Step {
-	_, inside := s.Sides()
-	return stepAt(inside, zMm)
 }
 
 // radialMm is how much metal a radial feature goes through, where that is most.
@@ -278,10 +271,9 @@ func (m *Radial) operations(b *bench) {
 // heldRound is how a round lies for what is cut into its outside at a place: in vees, but
 // where wider rounds stand on both sides, on whose different diameters it would not lie level.
 func (b *bench) heldRound(zMm float64) string {
-	outside, _ := b.Sides()
 	before, after := 0.0, 0.0
 	here := b.outsideAt(zMm)
-	for _, s := range outside {
+	for _, s := range b.Side(false) {
 		switch {
 		case s.ToMm <= here.FromMm+geom.CloseMm:
 			before = max(before, s.Size.NominalMm)
@@ -303,10 +295,9 @@ const holderMm = 20.0
 // shoulder which the holder would strike; empty where none is so near.
 func (b *bench) standOut(m *Radial) string {
 	row := m.Rows[0]
-	outside, _ := b.Sides()
 	half, wall := max(row.AlongMm-min(row.AlongMm, row.AroundMm), 0)/2, b.radialMm(m, row.AxialMm)
 	var next *Step
-	for _, s := range outside {
+	for _, s := range b.Side(false) {
 		beside := max(s.FromMm-row.AxialMm, row.AxialMm-s.ToMm) - half // from the tool's axis at its nearest
 		if up := s.Size.NominalMm - row.OutsideMm; up > 0 && beside > 0 && beside < holderMm && (next == nil || up > next.Size.NominalMm-row.OutsideMm) {
 			next = s
@@ -372,19 +363,15 @@ func (m *Radial) checks(r *record) {
 		}
 		r.checkHole(plan.Check{Ref: r.ref(m), What: name, Wanted: words.CountOf(len(m.Rows))}, m.Size, depth, thread)
 	}
-	s := r.General(row.DatumMm)
-	r.add(plan.Check{
-		Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + clockList(m.Rows), Wanted: r.W.Size(row.DatumMm) + " from " + strings.ToUpper(row.Datum),
-		Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "calipers", Source: s.Source,
-	})
+	r.sized(plan.Check{
+		Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + clockList(m.Rows), Wanted: r.W.Size(row.DatumMm) + " from " + strings.ToUpper(row.Datum), Gauge: "calipers",
+	}, r.General(row.DatumMm))
 	if o, mm := r.inRow(m); o != nil {
 		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(o.Rows[0].Name) + " to " + words.Spaced(row.Name) + ", centre to centre", Wanted: r.W.Size(mm), Gauge: "calipers"}, r.pitch(mm, m.Size))
 	}
 	for _, row := range m.Rows {
 		if row.ArcMm > 0 {
-			arc := r.taped(row.ArcMm)
-			r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm),
-				Limits: words.OrNone(r.limitsText(arc)), MinMm: arc.MinMm, MaxMm: arc.MaxMm, Gauge: "tape", Source: arc.Source})
+			r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm), Gauge: "tape"}, r.taped(row.ArcMm))
 		}
 	}
 }

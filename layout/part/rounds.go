@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // How ends are rounded (common practice, no source): a form tool larger than this
@@ -27,20 +28,19 @@ func (s *shaper) roundRoom(c *chamfer) {
 	if !c.Radius.Set() || c.Sphere {
 		return
 	}
-	steps, inside := s.Sides()
-	most, than, sign := c.step.Size.NominalMm/2, "half of the diameter", 1.0
+	most, than := c.step.Size.NominalMm/2, "half of the diameter"
 	if c.step.Inside {
-		steps, most, sign = inside, math.Inf(1), -1
+		most = math.Inf(1)
 	}
-	next := slices.Index(steps, c.step) - 1
+	next, after := s.neighbours(c.step)
 	if c.back {
-		next += 2
+		next = after
 	}
 	switch {
-	case next >= 0 && next < len(steps):
-		most = math.Min(most, sign*(c.step.Size.NominalMm-steps[next].Size.NominalMm)/2)
-		than = "the step to " + words.Spaced(steps[next].Name)
-	case c.step.Inside && c.back && c.step.ToMm < s.LengthMm()-geom.CloseMm:
+	case next != nil:
+		most = math.Min(most, c.step.side()*(c.step.Size.NominalMm-next.Size.NominalMm)/2)
+		than = "the step to " + words.Spaced(next.Name)
+	case c.back && s.blind(c.step):
 		most = 0 // the floor of a blind bore
 	}
 	switch {
@@ -132,13 +132,13 @@ const (
 // narrowLands names the grooves beside which a land is too narrow for edges broken as the
 // others are.
 func (b *bench) narrowLands() (out []string) {
-	for i := range b.Grooves {
-		if land := b.landMm(&b.Grooves[i]); land > 0 && land < leastLandMm-geom.CloseMm {
+	for g := range seq.Refs(b.Grooves) {
+		if land := b.landMm(g); land > 0 && land < leastLandMm-geom.CloseMm {
 			at := ""
-			if b.Grooves[i].step == nil {
+			if g.step == nil {
 				at = " at the limits"
 			}
-			out = append(out, "Those of "+words.Spaced(b.Grooves[i].Row.Name)+" only "+b.W.Near(hardlyMm)+": the land beside it is "+b.W.Size(math.Floor(100*land+1e-6)/100)+" wide"+at+".")
+			out = append(out, "Those of "+words.Spaced(g.Row.Name)+" only "+b.W.Near(hardlyMm)+": the land beside it is "+b.W.Size(math.Floor(100*land+1e-6)/100)+" wide"+at+".")
 		}
 	}
 	return out
@@ -154,8 +154,7 @@ func (b *bench) landMm(g *Groove) float64 {
 	if g.Row.Face == parts.Back {
 		face = g.Row.ToMm
 	}
-	for i := range b.Steps {
-		s := &b.Steps[i]
+	for s := range seq.Refs(b.Steps) {
 		if d := 2 * s.drawnRadius(); math.Abs(s.FromMm-face) < geom.CloseMm || math.Abs(s.ToMm-face) < geom.CloseMm {
 			least = math.Min(least, math.Max(ring.Min-d-math.Max(0, s.Size.MaxMm-s.Size.NominalMm), d-math.Max(0, s.Size.NominalMm-s.Size.MinMm)-ring.Max)/2)
 		}

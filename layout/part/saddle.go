@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // saddleDivisions is the number of ordinates printed, one every 15 degrees.
@@ -40,9 +41,8 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 		return
 	}
 	od := d.widest().Size.NominalMm
-	_, inside := d.Sides()
 	s := develop.Saddle{
-		MainDiameterMm: on.diaMm, MainWallMm: on.wallMm, BranchDiameterMm: od, BranchWallMm: geom.Clean((od - inside[0].Size.NominalMm) / 2),
+		MainDiameterMm: on.diaMm, MainWallMm: on.wallMm, BranchDiameterMm: od, BranchWallMm: geom.Clean((od - d.Side(true)[0].Size.NominalMm) / 2),
 		AngleDeg: e.Angle.Deg, OffsetMm: e.Offset.Mm, GapMm: e.Gap.Mm, PaperMm: d.paperMm(),
 		TabMm: math.Min(wrapTabMm, words.Round(math.Pi*od/5, 1)), Divisions: saddleDivisions, SeamDeg: 180,
 	}
@@ -251,8 +251,7 @@ func (d *shaper) mainOf(e *parts.TubeEnd) (onMain, bool) {
 		}
 	}
 	out := onMain{main: other, crossMm: middle, diaMm: st.Size.NominalMm, name: other.Part.Title.Value + " " + words.Spaced(st.Name) + ", " + d.W.Dia(st.Size.NominalMm)}
-	_, inside := other.Sides()
-	if b := stepAt(inside, middle); b != nil {
+	if b := other.boreAt(middle); b != nil {
 		out.wallMm = geom.Clean((out.diaMm - b.Size.NominalMm) / 2)
 	}
 	return out, true
@@ -281,8 +280,8 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 	e := m.end
 	out := d.pattern("saddle-"+string(e.Face), plan.BranchPattern, p.Branch)
 	for i, o := range p.Ordinates {
-		for j := range out.Lines {
-			if l := &out.Lines[j]; l.Name == strconv.Itoa(i) {
+		for l := range seq.Refs(out.Lines) {
+			if l.Name == strconv.Itoa(i) {
 				l.Text = d.exact(o.YMm)
 				if i == 0 {
 					l.Text += " " + m.endSide()
@@ -322,16 +321,16 @@ func (d *shaper) mainPattern(m *saddle, s develop.Saddle, p develop.SaddlePatter
 	e := m.end
 	out := d.pattern("hole-"+string(e.Face), plan.MainPattern, p.Hole)
 	out.Lines = slices.DeleteFunc(out.Lines, func(l plan.PatternLine) bool { return l.Name == "level of axis crossing" })
-	for j := range out.Lines {
-		if l := &out.Lines[j]; l.Role == develop.Top.String() {
+	for l := range seq.Refs(out.Lines) {
+		if l.Role == develop.Top.String() {
 			l.Text = m.side() + " →"
 			if e.Place != nil {
 				l.Text = "clock " + words.Trim(e.Place.Clock.Deg, 2) + "°, " + l.Text
 			}
 		}
 	}
-	for j := range out.Labels {
-		if l := &out.Labels[j]; l.Text == "branch axis" {
+	for l := range seq.Refs(out.Labels) {
+		if l.Text == "branch axis" {
 			l.Text, out.OriginMm = "origin", l.AtMm
 		}
 	}
@@ -391,8 +390,8 @@ func (m *saddle) feature(n *Numbered) plan.Feature {
 // operations cut the end.
 func (m *saddle) operations(b *bench) {
 	var limits []string
-	if l := b.limitsText(b.Sizes.whole()); l != "" && m == b.saddles[len(b.saddles)-1] {
-		limits = []string{"length over the tips " + l}
+	if m == b.saddles[len(b.saddles)-1] {
+		limits = b.limits("length over the tips", b.Sizes.whole())
 	}
 	b.op(warn(plan.Operation{
 		Machine: "Bench", Title: "Cut the " + string(m.end.Face) + " end to the saddle curve",
@@ -424,8 +423,8 @@ type branchHole struct {
 func (s *Sizes) branches() []*branchHole {
 	var out []*branchHole
 	for _, p := range s.Job.Parts {
-		for i := range p.Ends {
-			if e := &p.Ends[i]; p != s.Part && e.Onto.Part == s.Part.Name.Value && e.Place != nil {
+		for e := range seq.Refs(p.Ends) {
+			if p != s.Part && e.Onto.Part == s.Part.Name.Value && e.Place != nil {
 				d := &shaper{Shape: &Shape{Sizes: newSizer(s.Job, p).Sizes}, faults: faults{job: s.Job}}
 				if d.saddle(e); len(d.saddles) > 0 {
 					out = append(out, &branchHole{d.saddles[0], p})
@@ -488,12 +487,12 @@ func (h *branchHole) note(w words.Writer) string {
 
 func (h *branchHole) operations(b *bench) {
 	refs, start := []int{b.ref(h)}, ""
-	for i := range b.Radials { // what is cut with it
-		row := b.Radials[i].Rows[0]
+	for m := range seq.Refs(b.Radials) { // what is cut with it
+		row := m.Rows[0]
 		if b.branchOver(row.N) != h {
 			continue
 		}
-		refs = append(refs, b.ref(&b.Radials[i]))
+		refs = append(refs, b.ref(m))
 		if row.DiameterMm > 0 && row.DiameterMm < h.boreMm/2 {
 			start = "Drill " + words.Spaced(row.Name) + ", " + b.W.Drill(row.DiameterMm) + ", inside the marks to start from. "
 		}
@@ -507,7 +506,5 @@ func (h *branchHole) operations(b *bench) {
 }
 
 func (h *branchHole) checks(r *record) {
-	s := r.taped(h.origin.axialMm)
-	r.add(plan.Check{Ref: r.ref(h), What: h.name(), Wanted: r.W.Size(h.origin.axialMm) + " from the " + string(h.origin.from) + " face to its origin",
-		Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "tape", Source: s.Source})
+	r.sized(plan.Check{Ref: r.ref(h), What: h.name(), Wanted: r.W.Size(h.origin.axialMm) + " from the " + string(h.origin.from) + " face to its origin", Gauge: "tape"}, r.taped(h.origin.axialMm))
 }

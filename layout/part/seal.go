@@ -2,12 +2,12 @@ package part
 
 import (
 	"regexp"
-	"slices"
 	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Seal is a rotary shaft seal that sits in a bore.
@@ -62,30 +62,23 @@ func (s *Sizes) SealIn(st *Step) *Seal {
 	}
 	out := &Seal{Size: q.Name, ShaftMm: q.ShaftMm, WidthMm: q.WidthMm, Lip: st.Lip, Said: st.Lip != ""}
 	if !out.Said {
-		if out.Lip = parts.Front; s.sealBehind(st) {
+		if out.Lip = parts.Front; s.UndercutAtBack(st) { // its shoulder
 			out.Lip = parts.Back
 		}
 	}
 	return out
 }
 
-// sealBehind tells whether the shoulder that a seal is pressed up to lies behind it.
-func (s *Sizes) sealBehind(st *Step) bool {
-	_, inside := s.Sides()
-	return shoulderAfter(inside, slices.Index(inside, st), -1)
-}
-
 // sealMarks are the seals as the section shows them, each up to its shoulder.
 func (s *Sizes) sealMarks() []plan.SealMark {
 	var out []plan.SealMark
-	for i := range s.Steps {
-		st := &s.Steps[i]
+	for st := range seq.Refs(s.Steps) {
 		q := s.SealIn(st)
 		if q == nil {
 			continue
 		}
 		m := plan.SealMark{FromMm: st.FromMm, ToMm: geom.Clean(st.FromMm + q.WidthMm), OuterMm: st.Size.NominalMm, InnerMm: q.ShaftMm, LipBack: q.Lip == parts.Back}
-		if s.sealBehind(st) {
+		if s.UndercutAtBack(st) {
 			m.FromMm, m.ToMm = geom.Clean(st.ToMm-q.WidthMm), st.ToMm
 		}
 		out = append(out, m)

@@ -59,10 +59,7 @@ type Step struct {
 // step without a seat or a fit, or the longest, and none whose length has limits
 // or has to be equal on all copies.
 func (s *Sizes) auxiliary(st *Step) bool {
-	outside, steps := s.Sides()
-	if !st.Inside {
-		steps = outside
-	}
+	steps := s.Side(st.Inside)
 	if len(steps) < 2 || steps[len(steps)-1].ToMm < s.LengthMm()-geom.CloseMm {
 		return false
 	}
@@ -89,8 +86,8 @@ func (s *Sizes) length(st *Step) Sized {
 // whole is the length of the part with its limits: those of a step from end to end, where one has some.
 func (s *Sizes) whole() Sized {
 	out := s.General(geom.Clean(s.LengthMm()))
-	for i := range s.Steps {
-		if st := &s.Steps[i]; st.LengthMm() == out.NominalMm {
+	for st := range seq.Refs(s.Steps) {
+		if st.LengthMm() == out.NominalMm {
 			out = out.within(st.limits)
 		}
 	}
@@ -109,13 +106,9 @@ func (z Sized) within(limits []parts.Length) Sized {
 // inside the limits of the lengths: the sum of the links between them or, where one of those follows
 // from the others, the whole less the rest.
 func (s *Sizes) BetweenMm(inside bool, fromMm, toMm float64) plan.Range {
-	steps, bores := s.Sides()
-	if inside {
-		steps = bores
-	}
 	var between, rest plan.Range
 	open := false
-	for _, st := range steps {
+	for _, st := range s.Side(inside) {
 		l, sum := s.length(st), &rest
 		if st.FromMm > fromMm-geom.CloseMm && st.ToMm < toMm+geom.CloseMm {
 			sum = &between
@@ -384,32 +377,41 @@ func (s *Sizes) StepNamed(name string) *Step {
 }
 
 // Sides returns the outside and the inside steps.
-func (s *Sizes) Sides() (outside, inside []*Step) {
-	for i := range s.Steps {
-		if s.Steps[i].Inside {
-			inside = append(inside, &s.Steps[i])
-		} else {
-			outside = append(outside, &s.Steps[i])
+func (s *Sizes) Sides() (outside, inside []*Step) { return s.Side(false), s.Side(true) }
+
+// Side returns the steps of one side, from front to back.
+func (s *Sizes) Side(inside bool) (steps []*Step) {
+	for st := range seq.Refs(s.Steps) {
+		if st.Inside == inside {
+			steps = append(steps, st)
 		}
 	}
-	return outside, inside
+	return steps
 }
 
-// beside are the steps of the same side that a step meets.
-func (s *Sizes) beside(st *Step) []*Step {
-	outside, steps := s.Sides()
-	if !st.Inside {
-		steps = outside
+// neighbours are the steps of the same side before a step and after it; nil where there is none.
+func (s *Sizes) neighbours(st *Step) (before, after *Step) {
+	steps := s.Side(st.Inside)
+	i := slices.Index(steps, st)
+	if i > 0 {
+		before = steps[i-1]
 	}
-	return slices.DeleteFunc(steps, func(o *Step) bool {
-		return math.Abs(o.ToMm-st.FromMm) > geom.CloseMm && math.Abs(o.FromMm-st.ToMm) > geom.CloseMm
-	})
+	if i+1 < len(steps) {
+		after = steps[i+1]
+	}
+	return before, after
+}
+
+// beside are those that there are.
+func (s *Sizes) beside(st *Step) []*Step {
+	before, after := s.neighbours(st)
+	return seq.Keep([]*Step{before, after}, func(o *Step) bool { return o != nil })
 }
 
 // widest is the outside step of the largest diameter, the first of equals; nil
 // for a part without round outside.
 func (s *Sizes) widest() *Step {
-	outside, _ := s.Sides()
+	outside := s.Side(false)
 	if len(outside) == 0 {
 		return nil
 	}
@@ -469,10 +471,10 @@ func stepAt(steps []*Step, z float64) *Step {
 }
 
 // outsideAt is the outside step at an axial place.
-func (s *Sizes) outsideAt(z float64) *Step {
-	outside, _ := s.Sides()
-	return stepAt(outside, z)
-}
+func (s *Sizes) outsideAt(z float64) *Step { return stepAt(s.Side(false), z) }
+
+// boreAt is the inside step at an axial place, or nil.
+func (s *Sizes) boreAt(z float64) *Step { return stepAt(s.Side(true), z) }
 
 // MetalAt lists the stretches of a part's axis where there is metal at a radius.
 // The edge of an outline that is not round is not looked at.
@@ -594,7 +596,7 @@ func (s *Sizes) StockWords(k parts.Stock) string {
 
 // boreMm is the narrowest bore right through the part, 0 if there is none.
 func (s *Sizes) boreMm() float64 {
-	_, inside := s.Sides()
+	inside := s.Side(true)
 	if len(inside) == 0 || inside[len(inside)-1].ToMm < s.LengthMm()-geom.CloseMm {
 		return 0
 	}

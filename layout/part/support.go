@@ -44,15 +44,14 @@ func (b *bench) pieces(fromMm, toMm float64) []cutting.Stretch {
 	}
 	slices.Sort(ends)
 	ends = slices.Compact(ends)
-	outside, inside := b.Sides()
 	var out []cutting.Stretch
 	for i := 1; i < len(ends); i++ {
 		middle := (ends[i-1] + ends[i]) / 2
 		p := cutting.Stretch{LengthMm: ends[i] - ends[i-1]}
-		if s := stepAt(outside, middle); s != nil {
+		if s := b.outsideAt(middle); s != nil {
 			p.OutMm = 2 * s.drawnRadius()
 		}
-		if s := stepAt(inside, middle); s != nil {
+		if s := b.boreAt(middle); s != nil {
 			p.InMm = 2 * s.drawnRadius()
 		}
 		out = append(out, p)

@@ -70,9 +70,9 @@ func (t *tapered) note(w words.Writer) string {
 	return "taper 1:" + words.Trim(t.Ratio(), 3) + " to " + w.Dia(geom.Clean(t.SmallMm)) + " at the " + string(t.small) + " end"
 }
 
-func (t *tapered) contour(s stretch) []plan.XY {
-	return seq.Map(s.line, func(p plan.XY) plan.XY {
-		return plan.XY{XMm: p.XMm, YMm: geom.Clean(p.YMm - (t.LargeMm-s.diameterAt(p.XMm))/2)}
+func (t *tapered) contour(_ *Sizes, st *Step, line []plan.XY) []plan.XY {
+	return seq.Map(line, func(p plan.XY) plan.XY {
+		return plan.XY{XMm: p.XMm, YMm: geom.Clean(p.YMm - (t.LargeMm-st.diameterAt(p.XMm))/2)}
 	})
 }
 
@@ -115,11 +115,7 @@ func (t *tapered) end(step string, face parts.Face) string {
 func (t *tapered) more(r *record, st *Step) {
 	name := words.Spaced(st.Name)
 	s := r.General(geom.Clean(t.SmallMm))
-	c := plan.Check{Ref: r.ref(st), What: name + t.end(st.Name, t.small), Wanted: r.W.Dia(s.NominalMm), Limits: words.OrNone(r.limitsText(s)), Gauge: "calipers", Source: s.Source}
-	if s.Limited {
-		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
-	}
-	r.add(c)
+	r.sized(plan.Check{Ref: r.ref(st), What: name + t.end(st.Name, t.small), Wanted: r.W.Dia(s.NominalMm), Gauge: "calipers"}, s)
 	angle := plan.Check{Ref: r.ref(st), What: name + " taper", Wanted: words.Trim(t.TopSlideDeg(), 2) + "° from the axis", Gauge: "bevel protractor, or marking blue and its mate"}
 	angle.Limits, angle.Source = r.angleLimits(st.LengthMm())
 	r.add(angle)

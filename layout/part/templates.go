@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // largeBlankMm is the side of a straight cone's blank above which paper goes
@@ -19,8 +20,7 @@ const largeBlankMm = 420.0
 // templatePolicy says of each flat pattern why it is not worth printing, where
 // there is a better way to mark out. Every face with holes keeps its template.
 func (d *shaper) templatePolicy() {
-	for i := range d.Developments {
-		p := &d.Developments[i]
+	for p := range seq.Refs(d.Developments) {
 		w, h := p.MaxMm.XMm-p.MinMm.XMm, p.MaxMm.YMm-p.MinMm.YMm
 		switch {
 		case p.Kind == plan.WrapPattern:
@@ -46,12 +46,9 @@ func (d *shaper) needlessWrap(p *plan.Development) string {
 
 // branchOver is the branch inside whose hole a radial feature without a thread lies; nil if there is none.
 func (g *Shape) branchOver(n int) *branchHole {
-	for i := range g.Radials {
-		for _, row := range g.Radials[i].Rows {
-			at := slices.IndexFunc(g.holed, func(h *branchHole) bool { return h.origin != nil && h.holds(row) })
-			if row.N == n && g.Radials[i].Size.Thread == nil && at >= 0 {
-				return g.holed[at]
-			}
+	for _, m := range g.Radials {
+		if row, is := seq.Find(m.Rows, func(row plan.RadialRow) bool { return row.N == n }); is && m.Size.Thread == nil {
+			return seq.First(g.holed, func(h *branchHole) bool { return h.origin != nil && h.holds(row) })
 		}
 	}
 	return nil
@@ -94,8 +91,8 @@ func (s *Sizes) oneTemplate() {
 	if s.blindMm2(parts.Back) > s.blindMm2(parts.Front) {
 		first, second = second, first
 	}
-	for i := range s.Groups {
-		if m := &s.Groups[i]; m.Face == second && m.through {
+	for m := range seq.Refs(s.Groups) {
+		if m.Face == second && m.through {
 			m.Group.PunchedFrom = first
 		}
 	}
@@ -105,8 +102,8 @@ func (s *Sizes) oneTemplate() {
 // nearer edges to set it by; 0 if there is nothing.
 func (s *Sizes) blindMm2(f parts.Face) float64 {
 	var box []plan.XY
-	for i := range s.Groups {
-		if m := &s.Groups[i]; m.Face == f && !m.through {
+	for m := range seq.Refs(s.Groups) {
+		if m.Face == f && !m.through {
 			box = append(box, m.Points...)
 		}
 	}
@@ -128,8 +125,7 @@ func (s *Sizes) blindMm2(f parts.Face) float64 {
 func (s *Sizes) carry(out *plan.Face) {
 	view := &plan.Face{Face: out.Face, MinMm: out.MinMm, DatumAt: out.DatumAt}
 	own, why := false, ""
-	for i := range s.Groups {
-		m := &s.Groups[i]
+	for m := range seq.Refs(s.Groups) {
 		switch {
 		case m.Face == out.Face && m.Group.PunchedFrom == "":
 			own = true

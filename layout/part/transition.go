@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // facets is how many flats a faceted round end has.
@@ -80,8 +81,7 @@ func (t *transition) developments(d *shaper) {
 		text["fold "+l.Label] = text[l.Label] + ", bend " + bend
 	}
 	for _, piece := range pieces {
-		for j := range piece.Lines {
-			l := &piece.Lines[j]
+		for l := range seq.Refs(piece.Lines) {
 			name := l.Name
 			if l.Role == "fold" {
 				name = "fold " + name

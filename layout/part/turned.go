@@ -22,9 +22,8 @@ func (t *turned) developments(d *shaper)        { d.cut = t.asCut(d.Sizes, d.Par
 func (t *turned) roundMm(string) float64        { return 0 }
 
 func (t *turned) wallMm(s *Sizes, zMm float64) float64 {
-	outside, inside := s.Sides()
-	wall := stepAt(outside, zMm).Size.NominalMm
-	if bore := stepAt(inside, zMm); bore != nil {
+	wall := s.outsideAt(zMm).Size.NominalMm
+	if bore := s.boreAt(zMm); bore != nil {
 		wall -= bore.Size.NominalMm
 	}
 	return wall / 2
@@ -91,10 +90,10 @@ func (t *turned) overall(s *Sizes) string {
 func (t *turned) section(s *Sizes) *plan.Section {
 	out := &plan.Section{LengthMm: s.LengthMm(), MaxMm: s.widest().Size.NominalMm / 2}
 	outside, inside := s.Sides()
-	out.Outer, out.Inner = s.contour(outside, 1), s.contour(inside, -1)
-	for i := range s.Steps {
-		for _, d := range s.Steps[i].details {
-			if line := d.thread(&s.Steps[i]); line != nil {
+	out.Outer, out.Inner = s.contour(outside), s.contour(inside)
+	for st := range seq.Refs(s.Steps) {
+		for _, d := range st.details {
+			if line := d.thread(st); line != nil {
 				out.Threads = append(out.Threads, *line)
 			}
 		}
@@ -107,48 +106,51 @@ func (t *turned) section(s *Sizes) *plan.Section {
 }
 
 // contour is that of the steps of one side, with what is on them.
-func (s *Sizes) contour(steps []*Step, side float64) []plan.XY {
+func (s *Sizes) contour(steps []*Step) []plan.XY {
 	var out []plan.XY
-	for i, st := range steps {
-		c := stretch{Step: st, side: side, line: s.edge(*st, st.drawnRadius()), shoulderLast: shoulderAfter(steps, i, side), shoulderMm: s.shoulderMm(steps, i)}
+	for _, st := range steps {
+		line := s.edge(*st, st.drawnRadius())
 		for _, d := range st.details {
-			c.line = d.contour(c)
+			line = d.contour(s, st, line)
 		}
-		out = append(out, s.grooved(st, c.line)...)
+		out = append(out, s.grooved(st, line)...)
 	}
 	return out
 }
 
-// shoulderAfter tells whether the shoulder of a step lies at its back end: the
-// neighbour that is larger outside, smaller inside.
-func shoulderAfter(steps []*Step, i int, side float64) bool {
-	after, before := i+1 < len(steps), i > 0
-	base := steps[i].Size.NominalMm
-	if t := steps[i].Size.Thread; t != nil && side > 0 && before { // what stands over its root, the larger
+// UndercutAtBack tells whether the shoulder of a step, with the undercut beside it, lies at its
+// back end: the neighbour that is larger outside, smaller inside.
+func (s *Sizes) UndercutAtBack(st *Step) bool {
+	before, after := s.neighbours(st)
+	base := st.Size.NominalMm
+	if t := st.Size.Thread; t != nil && !st.Inside && before != nil { // what stands over its root, the larger
 		base = t.MinorMm
-		if after && steps[i-1].Size.NominalMm > steps[i+1].Size.NominalMm {
-			after = false
+		if after != nil && before.Size.NominalMm > after.Size.NominalMm {
+			after = nil
 		}
 	}
-	beyond := func(j int) bool { return side*(steps[j].Size.NominalMm-base) > 0 }
-	if after && beyond(i+1) {
+	beyond := func(o *Step) bool { return o != nil && st.side()*(o.Size.NominalMm-base) > 0 }
+	switch {
+	case beyond(after):
 		return true
-	}
-	if before && beyond(i-1) {
+	case beyond(before):
 		return false
 	}
-	// A blind bore's floor is a shoulder too.
-	return !before || after
+	return before == nil || after != nil // a blind bore's floor is a shoulder too
 }
 
-// UndercutAtBack tells whether the undercut of a step lies at its back end, beside
-// the shoulder there.
-func (s *Sizes) UndercutAtBack(st *Step) bool {
-	outside, inside := s.Sides()
-	if st.Inside {
-		return shoulderAfter(inside, slices.Index(inside, st), -1)
+// side is +1 for an outside, −1 for a bore.
+func (s *Step) side() float64 {
+	if s.Inside {
+		return -1
 	}
-	return shoulderAfter(outside, slices.Index(outside, st), 1)
+	return 1
+}
+
+// blind tells whether a step is the last of a bore that does not go through.
+func (s *Sizes) blind(st *Step) bool {
+	_, after := s.neighbours(st)
+	return st.Inside && after == nil && st.ToMm < s.LengthMm()-geom.CloseMm
 }
 
 func (t *turned) volumeMm3(g *Shape) float64 {
@@ -166,8 +168,7 @@ func (t *turned) features(n *Numbered) {
 // ends, since its ends cannot be faced against a centre. A bore that no bar in the
 // tool post reaches is a setting of its own.
 func (t *turned) operations(b *bench) {
-	_, inside := b.Sides()
-	onCentres, settings := len(inside) == 0 && b.slender(), b.settings()
+	onCentres, settings := len(b.Side(true)) == 0 && b.slender(), b.settings()
 	if k := b.Part.Stock; !onCentres && !k.Length.Set() && b.cut.outline == nil && b.anyTurned(settings[0].steps) && (b.LengthMm() < 2*leastHeldMm || !slices.ContainsFunc(settings[0].steps, b.whole)) {
 		b.moreMm = b.W.Up(math.Max(0, b.jawStockMm(settings[0].steps)-b.sawnMm()), 1, 1.0/16)
 	}
@@ -176,9 +177,8 @@ func (t *turned) operations(b *bench) {
 		b.centreOperation()
 	}
 	var far []*Step
-	for i := range settings {
-		s := &settings[i]
-		far = append(far, slices.DeleteFunc(slices.Clone(s.steps), func(s *Step) bool { return !b.beyondBar(s) })...)
+	for s := range seq.Refs(settings[:]) {
+		far = append(far, seq.Keep(s.steps, b.beyondBar)...)
 		s.steps = slices.DeleteFunc(s.steps, b.beyondBar)
 	}
 	if onCentres {

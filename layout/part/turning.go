@@ -93,8 +93,7 @@ func (b *bench) fromBack(wide *Step) bool {
 // heldBefore tells whether a finished diameter in front of an outside is long enough to
 // hold the part on.
 func (b *bench) heldBefore(wide *Step) bool {
-	outside, _ := b.Sides()
-	return slices.ContainsFunc(outside, func(s *Step) bool { return s.ToMm <= wide.FromMm+1e-9 && s.LengthMm() >= b.gripNeedMm() })
+	return slices.ContainsFunc(b.Side(false), func(s *Step) bool { return s.ToMm <= wide.FromMm+1e-9 && s.LengthMm() >= b.gripNeedMm() })
 }
 
 // twice tells whether a step is turned in two settings: an outside, or a bore so deep that a bar
@@ -111,8 +110,7 @@ func (b *bench) barDeep(s *Step) bool {
 
 // rest are the steps of which the second setting turns the rest.
 func (b *bench) rest() []*Step {
-	_, inside := b.Sides()
-	return seq.Keep(append([]*Step{b.widest()}, inside...), b.twice)
+	return seq.Keep(append([]*Step{b.widest()}, b.Side(true)...), b.twice)
 }
 
 // partOffMm is what a parting tool and the facing behind it take. Common practice, no source.
@@ -158,8 +156,7 @@ func (b *bench) splits(s *Step) bool {
 	}
 	if s.ToMm >= b.LengthMm()-1e-9 {
 		outside, _ := b.Sides()
-		before := func(o *Step) float64 { return o.LengthMm() }
-		return len(outside) > 1 && before(slices.MaxFunc(outside[:len(outside)-1], func(p, q *Step) int { return cmp.Compare(before(p), before(q)) })) < min(leastJawMm, need, s.LengthMm()-b.restMm(s))
+		return len(outside) > 1 && seq.Max(0, outside[:len(outside)-1], (*Step).LengthMm) < min(leastJawMm, need, s.LengthMm()-b.restMm(s))
 	}
 	return s.LengthMm() >= 2*need && s.FromMm > 1e-9 || left < leastJawMm && !b.heldBefore(s)
 }
@@ -170,7 +167,7 @@ func (b *bench) together(out *[2]setting) {
 	wanted := func(s *Step) bool { return b.oneSetting(s.Name) }
 	var found [2][]*Step
 	for i, set := range out {
-		found[i] = slices.DeleteFunc(slices.Clone(set.steps), func(s *Step) bool { return !wanted(s) })
+		found[i] = seq.Keep(set.steps, wanted)
 	}
 	from, to := 0, 1
 	if len(found[0]) > len(found[1]) {
@@ -198,9 +195,7 @@ func (b *bench) centreOperation() {
 		Machine: "Lathe", Title: "Face and centre both ends", Holding: "chuck near the end that is faced, the other end in the spindle or a steady",
 		Do: []string{b.centred("Face the front clean.", parts.Front), b.centred("Turn round, face the back to length "+b.W.Size(b.LengthMm())+".", parts.Back)}, Tool: "facing tool, centre drill",
 		Speed: b.speed(cutting.Turn, b.widest().Size.NominalMm), Gauge: "calipers", Refs: b.refs(plan.LengthFeature, plan.CentreFeature),
-	}
-	if l := b.limitsText(b.Sizes.whole()); l != "" {
-		o.Limits = []string{"length " + l}
+		Limits: b.limits("length", b.Sizes.whole()),
 	}
 	b.faced[parts.Front], b.faced[parts.Back] = len(b.ops), len(b.ops)
 	b.op(warn(o, whips))
@@ -368,16 +363,15 @@ func (b *bench) phases(first, onCentres bool, set setting) []phase {
 func (b *bench) stepLimits(s *Step, p *phase) {
 	if _, hard := s.hardened(); hard && !s.Inside && s.Size.Limited { // what is left for grinding on it
 		p.limits = append(p.limits, words.Spaced(s.Name)+" "+b.W.Limits(s.Size.MaxMm+grindMm-grindOffMm, s.Size.MaxMm+grindMm+grindOffMm))
-	} else if l := b.limitsText(s.Size); l != "" && (s.Inside || s.firstMm == 0) { // a knurl grows to no limits
-		p.limits = append(p.limits, words.Spaced(s.Name)+" "+l)
+	} else if s.Inside || s.firstMm == 0 { // a knurl grows to no limits
+		p.limits = append(p.limits, b.limits(words.Spaced(s.Name), s.Size)...)
 	}
 }
 
 // lengthLimits are those of the lengths whose second end is made in a setting: by what is turned there, or by
 // what beside it is bored wider, or turned narrower.
 func (b *bench) lengthLimits(first bool, set setting, out []phase) {
-	for i := range b.Steps {
-		s := &b.Steps[i]
+	for s := range seq.Refs(b.Steps) {
 		here := slices.Contains(set.steps, s)
 		other := slices.ContainsFunc(b.beside(s), func(o *Step) bool {
 			return slices.Contains(set.steps, o) != here && s.Inside == (o.drawnRadius() > s.drawnRadius())
@@ -447,13 +441,8 @@ func (b *bench) freeHold() string {
 // namesTogether lists the steps of a setting that have to be turned without
 // letting the part go.
 func (b *bench) namesTogether(steps []*Step) string {
-	var names []string
-	for _, s := range steps {
-		if b.oneSetting(s.Name) {
-			names = append(names, words.Spaced(s.Name))
-		}
-	}
-	return words.Join(", ", names...)
+	together := seq.Keep(steps, func(s *Step) bool { return b.oneSetting(s.Name) })
+	return words.Join(", ", seq.Map(together, func(s *Step) string { return words.Spaced(s.Name) })...)
 }
 
 func (b *bench) anyTurned(steps []*Step) bool {
@@ -480,8 +469,8 @@ func (b *bench) faceLines(first bool, set setting, o *plan.Operation) {
 		o.Do = append(o.Do, b.centred(b.faceFront(), parts.Front))
 	} else {
 		o.Do = append(o.Do, b.centred(b.faceBack(), parts.Back))
-		if l := b.limitsText(b.Sizes.whole()); l != "" && len(b.saddles) == 0 {
-			o.Limits = append(o.Limits, "length "+l)
+		if len(b.saddles) == 0 {
+			o.Limits = append(o.Limits, b.limits("length", b.Sizes.whole())...)
 		}
 	}
 	o.Do = append(o.Do, b.openLines(first, set)...)
@@ -494,8 +483,7 @@ func (b *bench) holding(first, onCentres bool, set setting, before []*Step) stri
 		if !first && b.anyTurned(before) {
 			on = "the end turned before, over a split sleeve or copper sheet"
 		}
-		outside, _ := b.Sides()
-		if mine, _, _ := b.trueTo(set.steps, outside); mine == nil {
+		if mine, _, _ := b.trueTo(set.steps, b.Side(false)); mine == nil {
 			on += "; or in the chuck with a centre at the free end"
 		}
 		return "between centres, driver on " + on + b.onCentresSupport(set.steps)
@@ -927,23 +915,19 @@ func (b *bench) beyondBar(s *Step) bool {
 // lineBore bores such a bore from end to end: the bar turns between centres, and the
 // part lies still on the slide that feeds it (common practice, no source).
 func (b *bench) lineBore(s *Step) {
-	o := plan.Operation{
+	b.op(plan.Operation{
 		Machine: "Lathe", Title: "Bar between centres: " + words.Spaced(s.Name), Refs: []int{b.ref(s)},
 		Holding: "clamped on the cross slide in V blocks or on packing, " + b.inLine() + " at both ends; bar between centres, driven by a dog",
 		Do:      []string{b.stepWork(s, false), "A bar in the tool post does not reach so deep. Set the cutter out with a micrometer, a little at a pass, the last ones light; feed the carriage. Measure at both ends."},
 		Tool:    "boring bar with a cutter in its middle", Speed: b.speed(cutting.Bore, s.Size.NominalMm), Gauge: gauge(s),
-	}
-	if l := b.limitsText(s.Size); l != "" {
-		o.Limits = []string{words.Spaced(s.Name) + " " + l}
-	}
-	b.op(o)
+		Limits: b.limits(words.Spaced(s.Name), s.Size),
+	})
 }
 
 // inLine is how near the outside of a part that lies still is set to the centres: the wall of what is as
 // bought is no rounder than it came, and only opposite places are compared (common practice, no source).
 func (b *bench) inLine() string {
-	outside, _ := b.Sides()
-	if b.anyTurned(outside) {
+	if b.anyTurned(b.Side(false)) {
 		return "its outside in line with the centres within " + b.W.Near(truedMm)
 	}
 	return "its outside, as bought, swept by an indicator on the bar, opposite places alike within " + b.W.Near(boughtTrueMm)
@@ -987,8 +971,7 @@ func (b *bench) deepLines(s *Step) []string {
 
 // drilledFirst tells whether the drills that open the middle make a bore.
 func (b *bench) drilledFirst(s *Step) bool {
-	_, inside := b.Sides()
-	return b.noBar(s) && !slices.ContainsFunc(inside, func(o *Step) bool { return o.drawnRadius() < s.drawnRadius() })
+	return b.noBar(s) && !slices.ContainsFunc(b.Side(true), func(o *Step) bool { return o.drawnRadius() < s.drawnRadius() })
 }
 
 // ends says what becomes of the two ends that the saw leaves.
@@ -1010,7 +993,7 @@ const leastCoreMm = 20.0
 // coreMm is the core of a casting that leaves some metal in its narrowest bore; 0 where it is
 // cast solid.
 func (b *bench) coreMm(moreMm float64) float64 {
-	_, inside := b.Sides()
+	inside := b.Side(true)
 	core := seq.Min(math.Inf(1), inside, func(s *Step) float64 { return s.leastMm() - moreMm })
 	if len(inside) == 0 || core < leastCoreMm-geom.CloseMm {
 		return 0
@@ -1021,13 +1004,12 @@ func (b *bench) coreMm(moreMm float64) float64 {
 // castText is what a casting is ordered by: each diameter of the part with what the stock
 // leaves on the largest, but for steps that are cast with their neighbour, and the core.
 func (b *bench) castText() string {
-	outside, _ := b.Sides()
 	more, long := geom.Clean(b.Part.Stock.Size.Mm-b.widest().Size.NominalMm), b.Part.Stock.Length.Mm
 	if long == 0 || more <= 0 {
 		return ""
 	}
 	text := "Ordered with " + b.W.Size(more) + " on diameters and " + b.W.Read((long-b.LengthMm())/2) + " on each face: "
-	for _, s := range outside {
+	for _, s := range b.Side(false) {
 		if s.LengthMm() > more {
 			text += words.Spaced(s.Name) + " " + b.W.Dia(s.Size.NominalMm+more) + ", "
 		}

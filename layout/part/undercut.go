@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Undercut is the relief at the inner corner of a step.
@@ -27,6 +28,7 @@ type Undercut struct {
 	floor            fits.Limits
 	MateMm           float64       // what sits there needs a chamfer over this
 	source           lookup.Source // of its table
+	pos              parts.Pos
 }
 
 // UndercutOf is the undercut of a step, nil without one. It errs for a
@@ -51,7 +53,7 @@ func UndercutOf(in *parts.Step, inside bool) (*Undercut, error) {
 	}
 	return &Undercut{
 		Name: r.Designation, WidthMm: r.WidthMm, DepthMm: r.DepthMm, radiusMm: r.RadiusMm, runoutDeg: r.RunoutDeg,
-		faceMm: r.FaceDepthMm, faceUpMm: r.FaceWidthMm, faceDeg: r.FaceRunoutDeg, MateMm: r.ChamferMm, source: r.Source,
+		faceMm: r.FaceDepthMm, faceUpMm: r.FaceWidthMm, faceDeg: r.FaceRunoutDeg, MateMm: r.ChamferMm, source: r.Source, pos: u.Pos,
 	}, nil
 }
 
@@ -105,24 +107,13 @@ func (z *sizer) undercutOf(in *parts.Step, inside bool) *Undercut {
 	return nil
 }
 
-// shoulderMm is how high the shoulder of a step of one side stands over it, endless for
-// the floor of a blind bore.
-func (s *Sizes) shoulderMm(steps []*Step, i int) float64 {
-	st, high := steps[i], 0.0
-	if st.Inside && i == len(steps)-1 && st.ToMm < s.LengthMm()-geom.CloseMm {
+// shoulderMm is how high the shoulder of a step stands over it, endless for the floor of a
+// blind bore.
+func (s *Sizes) shoulderMm(st *Step) float64 {
+	if s.blind(st) {
 		return math.Inf(1)
 	}
-	for _, j := range []int{i - 1, i + 1} {
-		if j < 0 || j >= len(steps) {
-			continue
-		}
-		over := steps[j].drawnRadius() - st.drawnRadius()
-		if st.Inside {
-			over = -over
-		}
-		high = math.Max(high, over)
-	}
-	return geom.Clean(high)
+	return geom.Clean(seq.Max(0, s.beside(st), func(o *Step) float64 { return st.side() * (o.drawnRadius() - st.drawnRadius()) }))
 }
 
 // upMm is how far an undercut of form F goes up its shoulder from the cylinder.
@@ -131,21 +122,14 @@ func (u *Undercut) upMm() float64 { return geom.Clean(u.faceUpMm - u.DepthMm) }
 // undercutProblems are the undercuts that run out over their shoulder.
 func (n *Numbered) undercutProblems() []plan.Problem {
 	var out []plan.Problem
-	if n.Part.Profile == nil {
-		return nil
-	}
-	outside, inside := n.Sides()
-	for k, in := range [][]parts.Step{n.Part.Profile.Outside, n.Part.Profile.Inside} {
-		steps := [][]*Step{outside, inside}[k]
-		for i, st := range steps {
-			u, high := st.Undercut, n.shoulderMm(steps, i)
-			if u == nil || u.faceMm == 0 || u.upMm() <= high+geom.CloseMm {
-				continue
-			}
-			out = append(out, plan.Problem{Kind: plan.UndercutOver, Pos: in[i].Undercut.Pos, Feature: st.Name, Args: []plan.Arg{
-				plan.Named(words.Spaced(st.Name)), plan.Of(plan.Mm, u.upMm()), plan.Of(plan.Mm, high), plan.Of(plan.Mm, geom.Clean(u.upMm()-high)),
-			}})
+	for st := range seq.Refs(n.Steps) {
+		u, high := st.Undercut, n.shoulderMm(st)
+		if u == nil || u.faceMm == 0 || u.upMm() <= high+geom.CloseMm {
+			continue
 		}
+		out = append(out, plan.Problem{Kind: plan.UndercutOver, Pos: u.pos, Feature: st.Name, Args: []plan.Arg{
+			plan.Named(words.Spaced(st.Name)), plan.Of(plan.Mm, u.upMm()), plan.Of(plan.Mm, high), plan.Of(plan.Mm, geom.Clean(u.upMm()-high)),
+		}})
 	}
 	return out
 }
@@ -165,12 +149,7 @@ func (u undercut) words(w words.Writer) string {
 
 // dimension has the size of the step point beside its undercut.
 func (u undercut) dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimension {
-	steps, inside := s.Sides()
-	side := 1.0
-	if st.Inside {
-		steps, side = inside, -1
-	}
-	if shoulderAfter(steps, slices.Index(steps, st), side) {
+	if s.UndercutAtBack(st) {
 		d.ToMm = geom.Clean(d.ToMm - u.WidthMm)
 	} else {
 		d.FromMm = geom.Clean(d.FromMm + u.WidthMm)
@@ -215,7 +194,7 @@ func (u undercut) more(r *record, st *Step) {
 	case u.Name == "":
 	case u.floor.NominalMm > 0:
 		s := limited(u.floor, u.source.String())
-		r.add(plan.Check{Ref: r.ref(st), What: what, Wanted: r.W.Dia(s.NominalMm) + " " + s.Class, Limits: r.limitsText(s), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "calipers with thin jaws", Source: s.Source})
+		r.sized(plan.Check{Ref: r.ref(st), What: what, Wanted: r.W.Dia(s.NominalMm) + " " + s.Class, Gauge: "calipers with thin jaws"}, s)
 	default:
 		s := spread(u.DepthMm, 0, 0.1, u.source.String())
 		r.add(plan.Check{Ref: r.ref(st), What: what, Wanted: u.Name, Limits: "depth " + r.limitsText(s), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "profile gauge, or by the tool", Source: s.Source})
@@ -224,28 +203,28 @@ func (u undercut) more(r *record, st *Step) {
 
 // contour takes the recess out of the cylinder, and that of form F out of a shoulder
 // that is high enough: into it with the slope of its table, and back to the plane up it.
-func (u undercut) contour(s stretch) []plan.XY {
-	radius := s.drawnRadius()
-	groove, slope := geom.Clean(radius-s.side*u.DepthMm), 0.0
+func (u undercut) contour(s *Sizes, st *Step, line []plan.XY) []plan.XY {
+	radius, atBack := st.drawnRadius(), s.UndercutAtBack(st)
+	groove, slope := geom.Clean(radius-st.side()*u.DepthMm), 0.0
 	if u.runoutDeg < 90 {
 		slope = math.Min(u.WidthMm/2, u.DepthMm/math.Tan(u.runoutDeg*math.Pi/180))
 	}
-	shoulder, into := s.FromMm, -1.0
-	if s.shoulderLast {
-		shoulder, into = s.ToMm, 1
+	shoulder, into := st.FromMm, -1.0
+	if atBack {
+		shoulder, into = st.ToMm, 1
 	}
 	z := geom.Clean(shoulder - into*u.WidthMm)
 	recess := []plan.XY{{XMm: z, YMm: radius}, {XMm: geom.Clean(z + into*slope), YMm: groove}}
-	if u.faceMm > 0 && u.upMm() <= s.shoulderMm+geom.CloseMm {
-		floor, top := geom.Clean(shoulder+into*u.faceMm), groove+s.side*u.faceUpMm
+	if u.faceMm > 0 && u.upMm() <= s.shoulderMm(st)+geom.CloseMm {
+		floor, top := geom.Clean(shoulder+into*u.faceMm), groove+st.side()*u.faceUpMm
 		up := u.faceMm / math.Tan(u.faceDeg*math.Pi/180)
-		recess = append(recess, plan.XY{XMm: floor, YMm: groove}, plan.XY{XMm: floor, YMm: geom.Clean(top - s.side*up)}, plan.XY{XMm: shoulder, YMm: geom.Clean(top)})
+		recess = append(recess, plan.XY{XMm: floor, YMm: groove}, plan.XY{XMm: floor, YMm: geom.Clean(top - st.side()*up)}, plan.XY{XMm: shoulder, YMm: geom.Clean(top)})
 	} else {
 		recess = append(recess, plan.XY{XMm: shoulder, YMm: groove})
 	}
-	if s.shoulderLast {
-		return append(s.line[:len(s.line)-1:len(s.line)-1], recess...)
+	if atBack {
+		return append(line[:len(line)-1:len(line)-1], recess...)
 	}
 	slices.Reverse(recess)
-	return append(recess, s.line[1:]...)
+	return append(recess, line[1:]...)
 }

@@ -181,13 +181,13 @@ func TestShoulderMm(t *testing.T) {
 		m := work(t, "mm", strings.Replace(text, "LAST", last, 1))
 		outside, inside := m.Sides()
 		for i, want := range [][2]float64{{0, 0}, {10, 7}, {0, floor}} {
-			if a, b := m.shoulderMm(outside, i), m.shoulderMm(inside, i); a != want[0] || b != want[1] {
+			if a, b := m.shoulderMm(outside[i]), m.shoulderMm(inside[i]); a != want[0] || b != want[1] {
 				t.Errorf("step %d, floor %g: %g and %g, want %g", i, floor, a, b, want)
 			}
 		}
 	}
 	two := work(t, "mm", "part: p\nkind: turned\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: a, diameter: 50, length: 20}, {name: b, diameter: 40, length: 20}]\n")
-	if outside, _ := two.Sides(); two.shoulderMm(outside, 1) != 5 || two.shoulderMm(outside, 0) != 0 {
+	if outside, _ := two.Sides(); two.shoulderMm(outside[1]) != 5 || two.shoulderMm(outside[0]) != 0 {
 		t.Error("the first of two")
 	}
 }

@@ -31,8 +31,7 @@ func (s *Sizes) paperMm() float64 {
 // features; a long one with features near both ends gets two, each measured
 // from its own end.
 func (d *shaper) wraps() {
-	outside, _ := d.Sides()
-	for _, st := range outside {
+	for _, st := range d.Side(false) {
 		var front, back []plan.RadialRow
 		for _, row := range d.rows() {
 			switch {
@@ -139,17 +138,16 @@ func (d *shaper) wrap(w wrapped) {
 
 // wrapSeat says what the square edge of a wrap is set to and what lies beyond it.
 func (s *Sizes) wrapSeat(w wrapped) (seat, beyond string) {
-	outside, _ := s.Sides()
-	i := slices.Index(outside, w.Step)
-	j, beyond := i-1, "to the back"
+	next, after := s.neighbours(w.Step)
+	beyond = "to the back"
 	if w.edge == parts.Back {
-		j, beyond = i+1, "to the front"
+		next, beyond = after, "to the front"
 	}
 	switch {
-	case j < 0 || j >= len(outside):
+	case next == nil:
 		return "level with the " + string(w.edge) + " face", beyond
-	case outside[j].Size.NominalMm > w.Size.NominalMm:
-		return "against the shoulder of " + words.Spaced(outside[j].Name) + ", on the " + string(w.edge) + " side", beyond
+	case next.Size.NominalMm > w.Size.NominalMm:
+		return "against the shoulder of " + words.Spaced(next.Name) + ", on the " + string(w.edge) + " side", beyond
 	}
 	return "level with the " + string(w.edge) + " end of " + words.Spaced(w.Name), beyond
 }
