@@ -18,11 +18,8 @@ type Clamp struct {
 
 // AxialMm is where the screw lies, in mm from the front face of a part of a length.
 func (c *Clamp) AxialMm(lengthMm float64) float64 {
-	switch {
-	case !c.Axial.Set():
+	if !c.Axial.Set() {
 		return lengthMm / 2
-	case c.From == Back:
-		return geom.Clean(lengthMm - c.Axial.Mm)
 	}
-	return c.Axial.Mm
+	return geom.Clean(c.From.FromFront(c.Axial.Mm, lengthMm))
 }

@@ -27,12 +27,7 @@ type EndPlace struct {
 }
 
 // AxialMm is where the place lies, in mm from the front face of a main of a length.
-func (p *EndPlace) AxialMm(lengthMm float64) float64 {
-	if p.From == Back {
-		return lengthMm - p.Axial.Mm
-	}
-	return p.Axial.Mm
-}
+func (p *EndPlace) AxialMm(lengthMm float64) float64 { return p.From.FromFront(p.Axial.Mm, lengthMm) }
 
 // How a branch meets its main: on its outside, or through its wall.
 const (

@@ -29,10 +29,7 @@ func (k *Keyway) StretchMm(inside bool, fromMm, toMm, lengthMm float64) (from, t
 	case k.Disc.Value != "" && !inside:
 		half = 0
 		if k.Axial.Set() {
-			middle = k.Axial.Mm
-			if k.From == Back {
-				middle = lengthMm - middle
-			}
+			middle = k.From.FromFront(k.Axial.Mm, lengthMm)
 		}
 	case k.Through:
 		return geom.Clean(fromMm), geom.Clean(toMm)

@@ -431,6 +431,23 @@ const (
 	Back  Face = "back"
 )
 
+// Other is the other face.
+func (f Face) Other() Face {
+	if f == Front {
+		return Back
+	}
+	return Front
+}
+
+// FromFront is how far a place lies from the front face of a part of a length, given how far it lies from
+// this face; and from this face, given the other.
+func (f Face) FromFront(mm, lengthMm float64) float64 {
+	if f == Back {
+		return lengthMm - mm
+	}
+	return mm
+}
+
 // Outward is the direction along the part's axis that a face looks in, -1 or 1.
 func (f Face) Outward() float64 {
 	if f == Front {

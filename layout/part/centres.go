@@ -70,13 +70,10 @@ func (s *Shape) centreAt(face parts.Face) string {
 
 func (c *centreHole) feature(n *Numbered) plan.Feature {
 	f := plan.Feature{
-		Kind: plan.CentreFeature, Name: "centre " + string(c.face), Size: c.Designation, Note: c.sizes(n.W), Balloon: plan.XY{},
+		Kind: plan.CentreFeature, Name: "centre " + string(c.face), Size: c.Designation, Note: c.sizes(n.W), Balloon: plan.XY{XMm: c.face.FromFront(0, n.LengthMm())},
 	}
 	if n.drilledAway(c) != nil {
 		f.Note += ", to turn by: drilled away later"
-	}
-	if c.face == parts.Back {
-		f.Balloon.XMm = n.LengthMm()
 	}
 	return f
 }

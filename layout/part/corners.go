@@ -77,10 +77,7 @@ func (f *flat) cutCorners(r *record, ref int) {
 			side, end := on(a.X, box.X0, box.X1, [2]string{"left", "right"}), on(b.Y, box.Y0, box.Y1, [2]string{"bottom", "top"})
 			if side != "" && end != "" && wide > geom.CloseMm && high > geom.CloseMm {
 				c := plan.Check{Ref: ref, What: "corner cut off, " + end + " " + side, Wanted: r.W.Size(wide) + " × " + r.W.Size(high), Gauge: "calipers"}
-				if x, y := r.fromEdge(wide), r.fromEdge(high); x.Limited && y.Limited {
-					c.Limits, c.Source = r.limitsText(x)+" × "+r.limitsText(y), x.Source
-				}
-				c.Limits = words.OrNone(c.Limits)
+				c.Limits, c.Source = r.limitsOf(r.fromEdge(wide), r.fromEdge(high))
 				r.add(c)
 				break
 			}

@@ -170,13 +170,9 @@ var mirroredDatum = strings.NewReplacer("left", "right", "right", "left")
 // setBy are the two edges that the template of a face is set by: those that what it
 // marks is measured from, or else the same edges of the metal as those of the other.
 func (s *Sizes) setBy(f parts.Face) string {
-	other := parts.Front
-	if f == parts.Front {
-		other = parts.Back
-	}
 	datum, ok := s.datumOf(func(m *Group) bool { return m.drilledFrom() == f }, f)
 	if !ok {
-		datum, ok = s.datumOf(func(m *Group) bool { return m.drilledFrom() == other }, f)
+		datum, ok = s.datumOf(func(m *Group) bool { return m.drilledFrom() == f.Other() }, f)
 	}
 	if !ok && f == parts.Back && s.marked(parts.Front) {
 		return mirroredDatum.Replace(datum)

@@ -126,10 +126,7 @@ func (f *flat) edgeCheck(r *record, of plan.Feature) plan.Check {
 	c := plan.Check{Ref: of.N, What: of.Name, Wanted: of.Size, Limits: words.OrNone(of.Limits), Gauge: "calipers", Source: r.generalSource(of.Limits)}
 	switch b := r.OutlinePath().Bounds(); {
 	case of.Kind == plan.EdgeFeature:
-		wide, high := r.fromEdge(b.W()), r.fromEdge(b.H())
-		if wide.Limited && high.Limited {
-			c.Limits, c.Source = r.limitsText(wide)+" × "+r.limitsText(high), wide.Source
-		}
+		c.Limits, c.Source = r.limitsOf(r.fromEdge(b.W()), r.fromEdge(b.H()))
 	case f.Stock.Form != "":
 		c.Limits = f.thickAs(r.W, "as bought")
 	}
@@ -242,7 +239,6 @@ func (f *flat) millOutline(b *bench) {
 	if leave <= 0 || f.round() {
 		return
 	}
-	wide, high := b.fromEdge(box.W()), b.fromEdge(box.H())
 	size := b.W.Size(box.W()) + " × " + b.W.Size(box.H())
 	by, how := "Mill or file ", ", alike everywhere from the edge as cut."
 	if f.Outline.Shape == parts.SquareOutline || f.Outline.Shape == parts.RectangleOutline {
@@ -250,8 +246,8 @@ func (f *flat) millOutline(b *bench) {
 	}
 	do := []string{by + b.W.Size(leave/2) + " off all round, to " + size + f.outlineWords(b.W) + how}
 	o := plan.Operation{Machine: "Mill", Title: "Mill the outline", Do: do, Tool: "end mill", Gauge: "calipers, square", Holding: "clamped on parallels, clear of the edges", Refs: b.refs(plan.EdgeFeature)}
-	if wide.Limited && high.Limited {
-		o.Limits = []string{outlineStep + " " + b.limitsText(wide) + " × " + b.limitsText(high)}
+	if limits, source := b.limitsOf(b.fromEdge(box.W()), b.fromEdge(box.H())); source != "" {
+		o.Limits = []string{outlineStep + " " + limits}
 	}
 	b.op(warn(o, clampPart))
 }

@@ -70,10 +70,8 @@ type drilling struct {
 
 // deepMm is how deep a bore ends, and begins, from the face at hand.
 func (o *drilling) deepMm(s *Step) (endMm, startMm float64) {
-	if o.face == parts.Back {
-		return geom.Clean(o.LengthMm() - s.FromMm), geom.Clean(o.LengthMm() - s.ToMm)
-	}
-	return s.ToMm, s.FromMm
+	a, b := geom.Clean(o.face.FromFront(s.FromMm, o.LengthMm())), geom.Clean(o.face.FromFront(s.ToMm, o.LengthMm()))
+	return max(a, b), min(a, b)
 }
 
 // open drills the narrowest bore from solid. One so far behind a wider one that its

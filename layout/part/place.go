@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"math"
 
 	"centrepop/layout/fits"
@@ -13,23 +14,19 @@ import (
 
 // checkSizes checks lengths that stand in one row.
 func (r *record) checkSizes(ref int, what string, mm ...float64) {
-	c := plan.Check{Ref: ref, What: what, Gauge: "calipers"}
-	for _, v := range mm {
-		c.Wanted = words.Join(" × ", c.Wanted, r.W.Size(v))
-	}
-	c.Limits, c.Source = r.limitsOf(mm...)
+	c := plan.Check{Ref: ref, What: what, Wanted: words.Join(" × ", seq.Map(mm, r.W.Size)...), Gauge: "calipers"}
+	c.Limits, c.Source = r.limitsOf(seq.Map(mm, func(v float64) Sized { return r.General(geom.Clean(v)) })...)
 	r.add(c)
 }
 
-// limitsOf are the limits of several lengths by the general tolerance, with their
-// source; none where it does not cover one of them.
-func (r *record) limitsOf(mm ...float64) (text, source string) {
-	for _, v := range mm {
-		s := r.General(geom.Clean(v))
-		if !s.Limited {
+// limitsOf are the limits of several lengths, with the source of the first; none where nothing limits
+// one of them.
+func (s *Sizes) limitsOf(sizes ...Sized) (text, source string) {
+	for _, z := range sizes {
+		if !z.Limited {
 			return words.OrNone(""), ""
 		}
-		text, source = words.Join(" × ", text, r.limitsText(s)), s.Source
+		text, source = words.Join(" × ", text, s.limitsText(z)), cmp.Or(source, z.Source)
 	}
 	return text, source
 }
@@ -57,7 +54,7 @@ func (r *record) checkHole(c plan.Check, m Made, deepMm, threadMm float64) {
 			c.Gauge = plugGauge
 		}
 		if deepMm > 0 {
-			deep, _ := r.limitsOf(deepMm)
+			deep, _ := r.limitsOf(r.General(geom.Clean(deepMm)))
 			c.Wanted, c.Limits = c.Wanted+", "+r.W.Size(deepMm)+" deep", c.Limits+" × "+deep
 		}
 	default:

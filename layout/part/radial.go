@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -42,14 +43,8 @@ func (z *sizer) radials() {
 	n := 0
 	for f := range seq.Refs(z.Part.Radials) {
 		m := Radial{In: f, kind: radialKinds[f.Shape]}
-		axial := geom.Clean(f.Axial.Mm)
-		if f.From == parts.Back {
-			axial = geom.Clean(z.LengthMm() - axial)
-		}
-		row := plan.RadialRow{Name: f.Name.Value, Shape: string(f.Shape), AxialMm: axial, Datum: string(parts.Front), DatumMm: geom.Clean(f.Axial.Mm)}
-		if f.From == parts.Back {
-			row.Datum = string(parts.Back)
-		}
+		axial := geom.Clean(f.From.FromFront(f.Axial.Mm, z.LengthMm()))
+		row := plan.RadialRow{Name: f.Name.Value, Shape: string(f.Shape), AxialMm: axial, Datum: string(cmp.Or(f.From, parts.Front)), DatumMm: geom.Clean(f.Axial.Mm)}
 		if st := z.outsideAt(axial); st != nil {
 			row.OutsideMm = geom.Clean(st.Size.NominalMm)
 		}

@@ -200,11 +200,8 @@ func (on onMain) foot(e *parts.TubeEnd, p develop.SaddlePattern) *origin {
 	if e.Place.Leans == parts.Front {
 		out, turn = -out, -turn
 	}
-	o := &origin{main: on.main.Part, lengthMm: on.main.LengthMm(), from: e.Place.From, axialMm: on.crossMm + out, leans: e.Place.Leans}
-	if o.from == parts.Back {
-		o.axialMm = o.lengthMm - o.axialMm
-	}
-	o.axialMm = geom.Clean(o.axialMm)
+	o := &origin{main: on.main.Part, lengthMm: on.main.LengthMm(), from: e.Place.From, leans: e.Place.Leans}
+	o.axialMm = geom.Clean(o.from.FromFront(on.crossMm+out, o.lengthMm))
 	at, points := []float64{e.Place.Clock.Deg + turn}, []float64{e.Place.Clock.Deg}
 	geom.FromTop(at)
 	geom.FromTop(points)
@@ -258,12 +255,7 @@ func (d *shaper) mainOf(e *parts.TubeEnd) (onMain, bool) {
 }
 
 // far is the end of the tube that stays square.
-func (m *saddle) far() parts.Face {
-	if m.end.Face == parts.Front {
-		return parts.Back
-	}
-	return parts.Front
-}
+func (m *saddle) far() parts.Face { return m.end.Face.Other() }
 
 // endSide names where line 0 of a branch lies on the main.
 func (m *saddle) endSide() string {
@@ -379,10 +371,7 @@ func (m *saddle) said(on, in string) string {
 }
 
 func (m *saddle) feature(n *Numbered) plan.Feature {
-	z := n.LengthMm()
-	if m.end.Face == parts.Front {
-		z = 0
-	}
+	z := m.end.Face.FromFront(0, n.LengthMm())
 	return plan.Feature{Kind: plan.SaddleFeature, Name: string(m.end.Face) + " end saddle", Size: m.said("on ", "set in ") + m.main + " at " + words.Trim(m.end.Angle.Deg, 2) + "°, " + n.W.Size(m.deepMm) + " deep",
 		Note: words.Join("; ", "gap "+n.W.Size(m.end.Gap.Mm), m.where(n.W)), Balloon: plan.XY{XMm: z, YMm: n.Section.MaxMm * 0.95}}
 }
@@ -443,12 +432,7 @@ func (h *branchHole) feature(n *Numbered) plan.Feature {
 }
 
 // fromFrontMm is how far from the front face of the main it lies.
-func (o *origin) fromFrontMm() float64 {
-	if o.from == parts.Back {
-		return geom.Clean(o.lengthMm - o.axialMm)
-	}
-	return o.axialMm
-}
+func (o *origin) fromFrontMm() float64 { return geom.Clean(o.from.FromFront(o.axialMm, o.lengthMm)) }
 
 // row is the hole as the main's drawing shows it.
 func (h *branchHole) row(n *Numbered) plan.RadialRow {

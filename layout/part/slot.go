@@ -79,11 +79,7 @@ func (s slots) checkPlace(r *record, m *Group, f *plan.Face) {
 			continue
 		}
 		edge, mm := "outside", f.MaxMm.XMm-q.WidthMm/2-max(geom.Distance(q.EndsMm[0], plan.XY{}), geom.Distance(q.EndsMm[1], plan.XY{}))
-		z := 0.0
-		if f.Face == parts.Back {
-			z = r.LengthMm()
-		}
-		if bore := r.boreAt(z); bore != nil {
+		if bore := r.boreAt(f.Face.FromFront(0, r.LengthMm())); bore != nil {
 			edge, mm = "bore", geom.ToSegment(plan.XY{}, q.EndsMm[0], q.EndsMm[1])-(q.WidthMm+bore.Size.NominalMm)/2
 		}
 		r.checkSize(r.ref(m), what+", "+edge+" to its near side", mm)

@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 	"strings"
@@ -33,11 +34,8 @@ func (z *sizer) taperOf(in *parts.Step) *tapered {
 		z.fault(t.Pos, "the taper comes to a point within its step", "a smaller angle, or a shorter step")
 		return nil
 	}
-	out := &tapered{Taper: cone, large: parts.Front, small: parts.Back, bevels: z.Part.Chamfers}
-	if t.Toward == parts.Front {
-		out.large, out.small = parts.Back, parts.Front
-	}
-	return out
+	small := cmp.Or(t.Toward, parts.Back)
+	return &tapered{Taper: cone, large: small.Other(), small: small, bevels: z.Part.Chamfers}
 }
 
 // largeAt tells whether the large end is at that end of the step.

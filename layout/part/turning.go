@@ -880,10 +880,7 @@ func (b *bench) toolRoom(s *Step, set setting, first bool) string {
 	room, err := s.Size.Thread.RunoutMm()
 	for _, o := range b.beside(s) {
 		if deeper := (o.FromMm > s.FromMm) == (set.face == parts.Front); err == nil && deeper && !slices.Contains(set.steps, o) && o.leastMm() >= b.threadBlankMm(s) {
-			end := s.ToMm
-			if set.face == parts.Back {
-				end = b.LengthMm() - s.FromMm
-			}
+			end := max(set.face.FromFront(s.FromMm, b.LengthMm()), set.face.FromFront(s.ToMm, b.LengthMm()))
 			return "Bore on at " + b.W.Dia(b.threadBlankMm(s)) + " to " + b.W.Said(geom.Clean(end+math.Min(room, o.LengthMm()))) + " deep, where " + words.Spaced(o.Name) + " will be: the threading tool runs out there."
 		}
 	}
