@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"centrepop/layout/threads"
 	"centrepop/parts/seq"
 )
 
@@ -121,16 +122,5 @@ func (b Bolt) LengthName(l float64) string {
 	if b.metric {
 		return strconv.FormatFloat(l, 'f', -1, 64)
 	}
-	eighths := int(math.Round(l / inch * 8))
-	whole, part, of := eighths/8, eighths%8, 8
-	for part > 0 && part%2 == 0 {
-		part, of = part/2, of/2
-	}
-	switch {
-	case part == 0:
-		return strconv.Itoa(whole) + " in"
-	case whole == 0:
-		return strconv.Itoa(part) + "/" + strconv.Itoa(of) + " in"
-	}
-	return strconv.Itoa(whole) + " " + strconv.Itoa(part) + "/" + strconv.Itoa(of) + " in"
+	return threads.Fraction(int(math.Round(l/inch*8)), 8, " ") + " in"
 }

@@ -53,15 +53,10 @@ func (p *pen) steps(bend float64) int {
 	return int(n)
 }
 
+// quad is the cubic curve that runs the same way.
 func (p *pen) quad(b, c point) {
 	a := xy(p.x, p.y)
-	n := p.steps(2 * math.Hypot(a.XMm-2*b.XMm+c.XMm, a.YMm-2*b.YMm+c.YMm))
-	for i := 1; i <= n && !p.tooMuch; i++ {
-		t := float64(i) / float64(n)
-		u := 1 - t
-		p.to(u*u*a.XMm+2*u*t*b.XMm+t*t*c.XMm, u*u*a.YMm+2*u*t*b.YMm+t*t*c.YMm)
-	}
-	p.x, p.y = c.XMm, c.YMm
+	p.cubic(a.Plus(b.Minus(a).Times(2.0/3)), c.Plus(b.Minus(c).Times(2.0/3)), c)
 }
 
 func (p *pen) cubic(b, c, d point) {

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"centrepop/layout/lookup"
+	"centrepop/layout/threads"
 	"centrepop/parts/geom"
 )
 
@@ -81,7 +82,7 @@ func listed(s System) []DrillSize {
 			if n > 64 && n%2 != 0 {
 				continue
 			}
-			out = append(out, DrillSize{float64(n) / 64 * geom.MmPerInch, inchName(n, 64)})
+			out = append(out, DrillSize{float64(n) / 64 * geom.MmPerInch, threads.Fraction(n, 64, "-") + " in"})
 		}
 	} else {
 		for n := 30; n <= 5000; n++ { // hundredths
@@ -103,21 +104,6 @@ func metricDrill(n int) DrillSize {
 		name = fmt.Sprintf("%.2f", d)
 	}
 	return DrillSize{d, name}
-}
-
-// inchName writes n/den inches as a mixed number in lowest terms: "1-3/32 in".
-func inchName(n, den int) string {
-	for n%2 == 0 && den > 1 {
-		n, den = n/2, den/2
-	}
-	whole, rest := n/den, n%den
-	switch {
-	case rest == 0:
-		return fmt.Sprintf("%d in", whole)
-	case whole == 0:
-		return fmt.Sprintf("%d/%d in", rest, den)
-	}
-	return fmt.Sprintf("%d-%d/%d in", whole, rest, den)
 }
 
 // Rounding says to which side a size may be moved to meet a stock size.

@@ -2,6 +2,7 @@ package develop
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -191,7 +192,7 @@ func refine(out []Point, f func(float64) Point, a, b float64, depth int) []Point
 	mid := (a + b) / 2
 	off := 0.0
 	for _, t := range []float64{(a + mid) / 2, mid, (mid + b) / 2} {
-		off = math.Max(off, distanceToChord(f(t), pa, pb))
+		off = math.Max(off, geom.ToSegment(f(t), pa, pb))
 	}
 	if off <= ToleranceMm || depth == 0 {
 		return append(out, pb)
@@ -199,33 +200,16 @@ func refine(out []Point, f func(float64) Point, a, b float64, depth int) []Point
 	return refine(refine(out, f, a, mid, depth-1), f, mid, b, depth-1)
 }
 
-// distanceToChord returns the distance of p from the straight piece a-b.
-func distanceToChord(p, a, b Point) float64 {
-	d := b.Minus(a)
-	l2 := d.Dot(d)
-	if l2 == 0 {
-		return geom.Distance(p, a)
-	}
-	f := math.Max(0, math.Min(1, p.Minus(a).Dot(d)/l2))
-	return geom.Distance(p, a.Plus(d.Times(f)))
-}
-
 // clipX returns the parts of a closed polyline (first point repeated last)
 // with x within lo..hi, as open polylines; nil if none. A polyline wholly
 // inside comes back whole.
 func clipX(points []Point, lo, hi float64) [][]Point {
 	inside := func(p Point) bool { return p.XMm >= lo && p.XMm <= hi }
-	start := -1
-	for i, p := range points[:len(points)-1] {
-		if !inside(p) {
-			start = i
-			break
-		}
-	}
+	start := slices.IndexFunc(points[:len(points)-1], func(p Point) bool { return !inside(p) })
 	if start < 0 {
 		return [][]Point{points}
 	}
-	ring := append(append([]Point{}, points[start:len(points)-1]...), points[:start+1]...)
+	ring := slices.Concat(points[start:len(points)-1], points[:start+1])
 	var out [][]Point
 	var run []Point
 	for i := range len(ring) - 1 {

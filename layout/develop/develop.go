@@ -42,6 +42,7 @@ import (
 	"math"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // ErrInput is wrapped by every error of this package: the dimensions given
@@ -139,12 +140,8 @@ type Development struct {
 
 // Result returns the named number of Results and whether it exists.
 func (d *Development) Result(name string) (float64, bool) {
-	for _, v := range d.Results {
-		if v.Name == name {
-			return v.Value, true
-		}
-	}
-	return 0, false
+	v, ok := seq.Find(d.Results, func(v Value) bool { return v.Name == name })
+	return v.Value, ok
 }
 
 // finish sets the bounding box and refuses a pattern with a number that is

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Joint says how a branch meets the main tube.
@@ -312,19 +313,14 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 	left, right := g.branchScale*rad(g.leftDeg), g.branchScale*rad(g.leftDeg+360)
 	girth := 2 * math.Pi * g.branchScale
 	d := Development{Title: fmt.Sprintf("branch end, %s, square edge to the free end", s.Joint)}
-	edge := []Point{{XMm: left, YMm: 0}, {XMm: right, YMm: 0}}
 	top := g.profile(g.leftDeg, g.leftDeg+360)
-	for i := len(top) - 1; i >= 0; i-- {
-		edge = append(edge, top[i])
-	}
-	d.Curves = append(d.Curves, polygon(edge...))
+	slices.Reverse(top)
+	d.Curves = append(d.Curves, polygon(append([]Point{{XMm: left, YMm: 0}, {XMm: right, YMm: 0}}, top...)...))
 	if s.TabMm > 0 {
 		over := g.profile(g.leftDeg+360, g.leftDeg+360+deg(s.TabMm/g.branchScale))
-		tab := []Point{{XMm: right, YMm: 0}, {XMm: right + s.TabMm, YMm: 0}}
-		for i := len(over) - 1; i >= 0; i-- {
-			tab = append(tab, over[i])
-		}
-		d.Curves = append(d.Curves, polyline("tab", Tab, tab...), polyline("seam", Seam, Point{XMm: right, YMm: 0}, over[0]))
+		slices.Reverse(over)
+		tab := append([]Point{{XMm: right, YMm: 0}, {XMm: right + s.TabMm, YMm: 0}}, over...)
+		d.Curves = append(d.Curves, polyline("tab", Tab, tab...), polyline("seam", Seam, Point{XMm: right, YMm: 0}, over[len(over)-1]))
 	}
 	t := Table{Title: "ordinates", Drawn: true, Columns: []Column{
 		{"position", "deg"}, {"x from 0° line", "mm"}, {"from left edge", "mm"}, {"ordinate from square edge", "mm"},

@@ -177,7 +177,7 @@ func TestSaddleDrawn(t *testing.T) {
 	for _, o := range p.Ordinates {
 		least := math.Inf(1)
 		for i := 1; i < len(points); i++ {
-			least = math.Min(least, distanceToChord(Point{XMm: o.XMm, YMm: o.YMm}, points[i-1], points[i]))
+			least = math.Min(least, geom.ToSegment(Point{XMm: o.XMm, YMm: o.YMm}, points[i-1], points[i]))
 		}
 		near(t, "drawn through the ordinate", least, 0, 2*ToleranceMm)
 		if left := p.Branch.Box.Min.XMm; o.XMm < left || o.XMm > left+math.Pi*114.3+1e-9 {

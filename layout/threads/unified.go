@@ -120,9 +120,9 @@ var unified = sync.OnceValue(func() (list []sized) {
 	}
 	add(UnifiedUNEF, unifiedRow{size: "#12", d: 0.216}, unifiedPitch{tpi: 32})
 	for _, s := range pitchSeries {
-		for n := 16 * s.from; n <= 16*s.to; n++ {
-			if n < 16*2 || math.Mod(n, 2) == 0 {
-				add(s.series, unifiedRow{size: fraction(n, 16), d: n / 16}, unifiedPitch{tpi: s.tpi})
+		for n := int(16 * s.from); n <= int(16*s.to); n++ {
+			if n < 16*2 || n%2 == 0 {
+				add(s.series, unifiedRow{size: Fraction(n, 16, " "), d: float64(n) / 16}, unifiedPitch{tpi: s.tpi})
 			}
 		}
 	}
@@ -134,18 +134,19 @@ var unified = sync.OnceValue(func() (list []sized) {
 	return list
 })
 
-// fraction writes n of the parts of an inch in lowest terms: "2 1/2", "3".
-func fraction(n, parts float64) string {
-	for ; math.Mod(n, 2) == 0 && parts > 1; n, parts = n/2, parts/2 {
+// Fraction writes n of the parts of an inch, which are a power of two, in lowest terms, with a sign
+// between whole inches and the rest: "2 1/2", "3", "7/8".
+func Fraction(n, parts int, between string) string {
+	for ; n%2 == 0 && parts > 1; n, parts = n/2, parts/2 {
 	}
-	whole, rest := math.Floor(n/parts), math.Mod(n, parts)
+	whole, rest := n/parts, n%parts
 	switch {
 	case rest == 0:
-		return fmt.Sprint(whole)
+		return strconv.Itoa(whole)
 	case whole == 0:
-		return fmt.Sprintf("%g/%g", rest, parts)
+		return fmt.Sprintf("%d/%d", rest, parts)
 	}
-	return fmt.Sprintf("%g %g/%g", whole, rest, parts)
+	return fmt.Sprintf("%d%s%d/%d", whole, between, rest, parts)
 }
 
 // unifiedThread builds a thread of the series. A pitch without a drill takes the size less
@@ -157,7 +158,7 @@ func unifiedThread(series string, row unifiedRow, pitch unifiedPitch) Thread {
 		pitch.drill = row.d - 1/pitch.tpi
 		if series != UnifiedUNS {
 			if n := math.Ceil(64*pitch.drill - 1e-9); n/64-pitch.drill < 0.2/pitch.tpi { // else it leaves too little thread
-				pitch.drill, pitch.name = n/64, fraction(n, 64)+" in"
+				pitch.drill, pitch.name = n/64, Fraction(int(n), 64, " ")+" in"
 			}
 		}
 	}
