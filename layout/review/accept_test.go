@@ -103,7 +103,7 @@ func TestProblemsHaveTheirNumber(t *testing.T) {
 		plan.LoopLength, plan.LoopTurn, // of the finding that they explain
 	}
 	for _, a := range words.Problems {
-		_, has := measures[a.Kind]
+		has := a.Measure != nil
 		if choice := slices.Contains(choices, a.Kind); a.Severity == plan.CheckSeverity && has == choice {
 			t.Errorf("%s: measured %v, a choice %v", a.Kind, has, choice)
 		}

@@ -29,6 +29,21 @@ func jointProblems(r *reviewer) {
 	}
 }
 
+// problem records what earlier stages found, about a part or joint.
+func (r *reviewer) problem(p plan.Problem, f Finding) {
+	about := words.AboutKind(p.Kind)
+	r.code = about.Code
+	f.Severity, f.Pos, f.Rule, f.Source, f.Fix = about.Severity, p.Pos, about.Rule, about.Source, r.w.Fix(p)
+	if m := about.Measure; m != nil && m.Arg < len(p.Args) {
+		if mm := &p.Args[m.Arg].Value; m.More {
+			f.OverMm = mm
+		} else {
+			f.LeftMm = mm
+		}
+	}
+	r.add(f)
+}
+
 // taken looks for holes of one copy that the bolts of two joints are to fill.
 func taken(r *reviewer) {
 	type holes struct {
