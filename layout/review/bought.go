@@ -107,11 +107,9 @@ func (r *reviewer) sizesNamed() {
 				v.sized(g, parts.Text{Value: e.Item.Value + "; " + e.Buy.Value, Pos: e.Pos}, words.Head(e.Item.Value), titled(wordsOf(e.How.Value), v.p))
 				v.washers(g, e)
 			}
-			if m := r.job.Motor; m != nil {
-				name, _, _ := strings.Cut(m.Maker.Value, " with ")
-				for _, note := range m.Notes {
-					v.sized(g, note, name, true)
-				}
+			name, _, _ := strings.Cut(r.motor().Maker.Value, " with ")
+			for _, note := range r.motor().Notes {
+				v.sized(g, note, name, true)
 			}
 		}
 	}

@@ -439,12 +439,11 @@ const latestH = 100.0
 // above it, and one at least reaches it.
 func (r *reviewer) runSpeeds(run *parts.FirstRun) {
 	const same = 0.05
-	m := r.job.Motor
-	if m == nil || m.OutRPM.Value <= 0 {
+	out, fastest := r.motor().OutRPM.Value, 0.0
+	if out <= 0 {
 		return
 	}
 	f := Finding{Severity: Check, Pos: run.Pos, Rule: "the machine is tried at its own speed", Source: "by the job"}
-	out, fastest := m.OutRPM.Value, 0.0
 	for i, s := range run.Runs {
 		if fastest = max(fastest, s.Speed.Value); s.Speed.Value <= (1+same)*out {
 			continue
@@ -479,7 +478,7 @@ func firstRun(r *reviewer) {
 			Rule: "what settles does so in the first hours", Fix: "again-after: 8, or the first shift",
 		})
 	}
-	if m := r.job.Motor; m != nil && uncoupled.MatchString(run.WarmUpHow.Value) {
+	if r.job.Motor != nil && uncoupled.MatchString(run.WarmUpHow.Value) {
 		r.add(Finding{
 			Pos: run.WarmUpHow.Pos, What: "the motor is to run uncoupled after it has run coupled for its direction", Numbers: run.WarmUpHow.Value,
 			Rule: "nothing is taken apart between two stages of the first run: guards come off, a loose half turns in the open, and no line puts it together again",
@@ -612,10 +611,7 @@ func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix str
 // slipsAt compares the forces at which words try what slips with the torque that it is set to: on a bar of a
 // length, or at the rim of the hand wheel, which is held to handNm.
 func (r *reviewer) slipsAt(handNm float64) {
-	var said []parts.Text
-	if run := r.job.FirstRun; run != nil {
-		said = run.Checks
-	}
+	said := r.run().Checks
 	if up := r.job.Upkeep; up != nil {
 		said = slices.Concat(said, seq.Map(up.Wear, func(w parts.Wear) parts.Text { return w.Look }))
 	}
@@ -657,10 +653,7 @@ func setNm(text string) float64 {
 
 // limiterNm is the torque that the motor's notes set a limiter to, Nm; 0 without one.
 func (r *reviewer) limiterNm() float64 {
-	if r.job.Motor == nil {
-		return 0
-	}
-	return setNm(seq.First(r.job.Motor.Notes, func(t parts.Text) bool { return setNm(t.Value) > 0 }).Value)
+	return setNm(seq.First(r.motor().Notes, func(t parts.Text) bool { return setNm(t.Value) > 0 }).Value)
 }
 
 // playSaid is the play of a thread at which words change it; wornShare is how much of its pitch that is at the

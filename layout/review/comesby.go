@@ -141,13 +141,9 @@ var couplingFor = regexp.MustCompile(`(?i)\bcoupling\b.*?\b(\d+(?:\.\d+)?) ?(N ?
 
 // couplingTorque looks for a coupling that is bought for less than what the motor gives.
 func (r *reviewer) couplingTorque(e *parts.Loose) {
-	m, motor := couplingFor.FindStringSubmatch(e.Item.Value), r.job.Motor
-	if m == nil || motor == nil {
-		return
-	}
-	bears := torqueNm(m[1], m[2])
+	m, motor := couplingFor.FindStringSubmatch(e.Item.Value), r.motor()
 	gives := motor.OutputNm()
-	if gives == 0 || bears >= gives {
+	if m == nil || gives == 0 || torqueNm(m[1], m[2]) >= gives {
 		return
 	}
 	r.add(Finding{

@@ -51,7 +51,7 @@ func drive(v *view) {
 	for _, k := range v.q.Keyways {
 		v.keyLength(k)
 	}
-	if m := v.job.Motor; m != nil && m.Drives.Part == v.p.Name.Value {
+	if m := v.motor(); m.Drives.Part == v.p.Name.Value {
 		if c := named(v.outside, m.Drives.Feature); c != nil && c.step != nil && !v.holdsBy(*c) {
 			v.report(Check, c.name, m.Drives.Pos, Finding{
 				What: "the motor is to drive " + c.name + ", which nothing turns", Numbers: "no keyway, no flat, and a fit that may be loose",

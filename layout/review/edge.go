@@ -53,11 +53,11 @@ func (n *nearest) take(wallMm float64, what string) {
 // edge looks for too little metal between a hole and the outline, a bore, a
 // shoulder or the outside.
 func edge(v *view) {
-	worst := newWorst()
+	worst := &worst{}
 	for h := range seq.Refs(v.holes) {
 		if h.metalMm == 0 {
 			worst.add(h.name, math.Inf(-1), func(count int) {
-				v.report(Stop, h.name, h.pos(), Finding{
+				v.report(Stop, h.name, h.pos, Finding{
 					What: h.title() + " is centred where there is no metal" + same(count), Numbers: "centre " + v.mm(h.centreMm()) + " from the axis",
 					Rule: "a hole is drilled in metal", Source: "by geometry", Fix: "correct its place",
 				})
@@ -69,7 +69,7 @@ func edge(v *view) {
 		wantMm := need.needMm - h.radiusMm
 		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); headMm < headRim*h.headRadiusMm()-slackMm && h.headRadiusMm() > h.radiusMm && (n.wallMm >= wantMm-slackMm || n.wallMm > slackMm && headMm < slackMm) {
 			worst.add(h.name, headMm, func(count int) {
-				v.report(Check, h.name, h.pos(), v.headEdge(h, n, headMm, count))
+				v.report(Check, h.name, h.pos, v.headEdge(h, n, headMm, count))
 			})
 			continue
 		}
@@ -90,7 +90,7 @@ func edge(v *view) {
 				f.Numbers = "its side lies " + v.mm(-n.wallMm) + " beyond " + n.what
 				f.Rule, f.Source = "a hole keeps metal all round", "by geometry"
 			}
-			v.report(severity, h.name, h.pos(), f)
+			v.report(severity, h.name, h.pos, f)
 		})
 	}
 	worst.report()
@@ -124,7 +124,7 @@ func (v *view) nearestEdge(h *hole) nearest {
 		return n
 	}
 	from, to := h.fromMm, h.toMm
-	if h.thread != nil && !h.through() { // beyond its thread runs a smaller drill
+	if h.thread != nil && !h.through { // beyond its thread runs a smaller drill
 		if long := h.group.Depth.Mm; h.face == parts.Back {
 			from = max(from, to-long)
 		} else {
@@ -170,32 +170,31 @@ func same(count int) string {
 
 // worst keeps, for each group of holes, the hole with the worst fault, so that
 // a ring of equal holes gives one finding.
-type worst struct {
-	names  []string
-	amount map[string]float64
-	count  map[string]int
-	tell   map[string]func(count int)
+type worst []*fault
+
+// fault is the worst of those of one name: the lower its amount the worse.
+type fault struct {
+	name   string
+	amount float64
+	count  int
+	tell   func(count int)
 }
 
-func newWorst() *worst {
-	return &worst{amount: map[string]float64{}, count: map[string]int{}, tell: map[string]func(int){}}
-}
-
-// add offers a fault; the lower the amount the worse. Of equal ones the first
-// is kept.
+// add offers a fault. Of equal ones the first is kept.
 func (w *worst) add(name string, amount float64, tell func(count int)) {
-	if w.count[name] == 0 {
-		w.names = append(w.names, name)
+	f := seq.First(*w, func(f *fault) bool { return f.name == name })
+	if f == nil {
+		f = &fault{name: name, amount: math.Inf(1)}
+		*w = append(*w, f)
 	}
-	if w.count[name] == 0 || amount < w.amount[name]-slackMm {
-		w.amount[name], w.tell[name] = amount, tell
+	if f.count++; f.count == 1 || amount < f.amount-slackMm {
+		f.amount, f.tell = amount, tell
 	}
-	w.count[name]++
 }
 
 // report tells the worst fault of each name, in the order they came in.
-func (w *worst) report() {
-	for _, n := range w.names {
-		w.tell[n](w.count[n])
+func (w worst) report() {
+	for _, f := range w {
+		f.tell(f.count)
 	}
 }

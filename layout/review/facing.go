@@ -213,8 +213,8 @@ func (r *reviewer) pressedIn(a, b *standingPart) bool {
 // inLine is the plate that has the motor's flange in line with the shaft which the motor
 // drives through a belt or a pair of gears; nil where there is none.
 func (r *reviewer) inLine() *view {
-	m := r.job.Motor
-	if m == nil || !m.Drives.Set() || m.Through != "belt" && m.Through != "gear-pair" {
+	m := r.motor()
+	if !m.Drives.Set() || m.Through != "belt" && m.Through != "gear-pair" {
 		return nil
 	}
 	sizes := flangeNumber.FindAllString(m.Flange.Value, -1)

@@ -125,8 +125,8 @@ func (r *reviewer) tooOpen(leastMm float64, what, open string, offMm float64, fi
 // guards looks for folded guards that leave open what turns: between their end and the plate
 // that they close against, or on one side of the two.
 func guards(r *reviewer) {
-	m := r.job.Motor
-	if m == nil || !m.Drives.Set() {
+	m := r.motor()
+	if !m.Drives.Set() {
 		return
 	}
 	r.windows(m.Drives)

@@ -13,7 +13,7 @@ import (
 // washer and the tool that needs least are taken; a counterbored side takes a
 // socket head.
 func head(v *view) {
-	worst := newWorst()
+	worst := &worst{}
 	for h := range seq.Refs(v.holes) {
 		if !h.bolt() || v.joined(h.name) {
 			continue
@@ -24,7 +24,7 @@ func head(v *view) {
 		}
 		neighbourMm := v.neighbourMm(h)
 		for _, side := range []parts.Face{parts.Front, parts.Back} {
-			if !h.through() && side != h.face || side == h.face && (h.group.Counterbore != nil || h.group.Countersink != nil) {
+			if !h.through && side != h.face || side == h.face && (h.group.Counterbore != nil || h.group.Countersink != nil) {
 				continue
 			}
 			wall, wallMm := v.hub(h, side)
@@ -75,7 +75,7 @@ func (r *headRoom) report(worst *worst) {
 	}
 	if r.near < -slackMm {
 		worst.add(key, r.near, func(count int) {
-			r.view.report(Check, h.name, h.pos(), Finding{
+			r.view.report(Check, h.name, h.pos, Finding{
 				What:    h.title() + ": head or washer fouls " + r.what + " on the " + string(r.side) + same(count),
 				Numbers: r.what + " is " + r.mm(r.needMm+r.near) + " from the centre, " + r.bolt.Thread.Designation + " with washer wants " + r.mm(r.needMm),
 				LeftMm:  left(r.needMm + r.near), Rule: "hexagon over its corners or washer, with the bolt against the side of its hole", Source: r.bolt.Source,
@@ -86,7 +86,7 @@ func (r *headRoom) report(worst *worst) {
 	}
 	if short := r.spannerLacks(); short > slackMm {
 		worst.add(key, -short, func(count int) {
-			r.view.report(Check, h.name, h.pos(), Finding{
+			r.view.report(Check, h.name, h.pos, Finding{
 				What:    h.title() + ": the head fits, but no socket or ring spanner goes over it on the " + string(r.side) + same(count),
 				Numbers: r.what + " is " + r.mm(r.near+r.needMm) + " from the centre; the spanner lacks " + r.mm(short), OverMm: over(short),
 				Rule: "socket (1.25 s + 3)/2 or ring (1.45 s + 2)/2 round the bolt, s across flats",

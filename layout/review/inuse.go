@@ -116,13 +116,7 @@ var tipSaid = regexp.MustCompile(`(?i)\btip ` + noteLength + ` above the (\w+)`)
 // mid travel, or at the top of it.
 func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 	m := r.machine()
-	said := []parts.Text{e.How}
-	if run := r.job.FirstRun; run != nil {
-		said = append(said, run.Checks...)
-	}
-	if r.job.Motor != nil {
-		said = append(said, r.job.Motor.Notes...)
-	}
+	said := slices.Concat([]parts.Text{e.How}, r.run().Checks, r.motor().Notes)
 	low, high, upright := r.reaches(e, b)
 	if !upright {
 		return
@@ -180,12 +174,9 @@ var turnRaises = regexp.MustCompile(`(?i)\b(anti-?clockwise|counter-?clockwise|c
 // turns its nut, or the part that it is the nut of, clockwise, of a right-hand thread.
 func (r *reviewer) turnedUp(e *parts.Loose) {
 	v := r.viewOf(e.Part.Value)
-	if r.job.Motor == nil || v.p.Profile == nil {
-		return
-	}
-	for _, t := range r.job.Motor.Notes {
+	for _, t := range r.motor().Notes {
 		w := turnRaises.FindStringSubmatch(t.Value)
-		if w == nil || !r.named(w[4], v.p) {
+		if w == nil || v.p.Profile == nil || !r.named(w[4], v.p) {
 			continue
 		}
 		for _, c := range slices.Concat(v.outside, v.inside) {

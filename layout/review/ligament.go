@@ -11,7 +11,7 @@ import (
 // ligament looks for holes that overlap or have too little metal between them.
 // Holes that do not reach the same depth do not meet.
 func ligament(v *view) {
-	worst := newWorst()
+	worst := &worst{}
 	for _, pair := range closePairs(v.holes) {
 		v.wallBetween(&v.holes[pair[0]], &v.holes[pair[1]], worst)
 	}
@@ -45,7 +45,7 @@ func (v *view) besideKeyway(k plan.KeywayRow, h *hole) {
 			if wall < slackMm {
 				f.What = h.title() + " and the keyway " + k.Name + " run into each other"
 			}
-			v.report(Check, h.name, h.pos(), f)
+			v.report(Check, h.name, h.pos, f)
 			return
 		}
 	}
@@ -61,7 +61,7 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 	need := pitch(g, h)
 	if headsMm := centresMm - g.headRadiusMm() - h.headRadiusMm(); g.face == h.face && headsMm < slackMm && centresMm >= need.needMm-slackMm {
 		worst.add(g.name+" "+h.name, headsMm, func(count int) {
-			v.report(Check, h.name, h.pos(), Finding{
+			v.report(Check, h.name, h.pos, Finding{
 				What:    g.title() + " and " + h.title() + ": their counterbores or countersinks run into each other" + same(count),
 				Numbers: "they overlap by " + v.mm(-headsMm), OverMm: over(-headsMm),
 				Rule: "a screw head is held all round", Source: "by geometry", Fix: "move one of them, or take smaller heads",
@@ -90,7 +90,7 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 			severity, f.What = Stop, g.title()+" and "+h.title()+" run into each other"+same(count)
 			f.Numbers = "centres " + v.mm(centresMm) + " apart; they overlap by " + v.mm(-wallMm)
 		}
-		v.report(severity, h.name, h.pos(), f)
+		v.report(severity, h.name, h.pos, f)
 	})
 }
 

@@ -16,11 +16,9 @@ import (
 // loose compares parts that no joint holds with the part that their words name: what goes
 // over it, and a key that reaches from the tube it stands in into a keyway.
 func loose(r *reviewer) {
-	if m := r.job.Motor; m != nil {
-		for _, said := range m.Notes {
-			for _, how := range m.Notes {
-				r.comesOver(said, how.Value)
-			}
+	for _, said := range r.motor().Notes {
+		for _, how := range r.motor().Notes {
+			r.comesOver(said, how.Value)
 		}
 	}
 	for e := range seq.Refs(r.job.Loose) {

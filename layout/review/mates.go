@@ -143,10 +143,10 @@ func motorFlange(v *view) {
 					is++
 				}
 			}
-			m, severity := v.job.Motor, Check
-			if m != nil && flangeNamed(m, s) {
+			m, severity := v.motor(), Check
+			if flangeNamed(m, s) {
 				severity = Stop // it is the job's motor, and it does not go on
-			} else if m != nil && is == 3 && flangeNumber.MatchString(m.Flange.Value) {
+			} else if is == 3 && flangeNumber.MatchString(m.Flange.Value) {
 				v.report(Check, h.Name.Value, m.Flange.Pos, Finding{
 					What: v.p.Title.Value + " is for a motor flange " + s.Name + ", and the job's motor has another", Numbers: m.Flange.Value,
 					Rule: "plate and motor have one flange", Source: "by the job", Fix: "the flange on the motor's plate",
@@ -164,11 +164,9 @@ func (v *view) flangeOn(e *parts.Loose, h *parts.HoleGroup) *measured.Standard {
 	if e.Stands == nil || e.Stands.On.Part != v.p.Name.Value || e.Stands.On.Feature != h.Name.Value {
 		return nil
 	}
-	named := measured.Named(e.Item.Value)
-	if m := v.job.Motor; m != nil {
-		if plate := measured.Named(m.Flange.Value); len(plate) > 0 {
-			named = plate
-		}
+	named := measured.Named(v.motor().Flange.Value)
+	if len(named) == 0 {
+		named = measured.Named(e.Item.Value)
 	}
 	if len(named) != 1 {
 		return nil

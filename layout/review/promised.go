@@ -161,9 +161,7 @@ func (r *reviewer) promised(m *parts.Motor) {
 	if m.EmergencyStop.Value != "" {
 		said = append(said, parts.Text{Value: "emergency stop: " + m.EmergencyStop.Value, Pos: m.EmergencyStop.Pos})
 	}
-	if run := r.job.FirstRun; run != nil {
-		said = append(append(said, run.WarmUpHow), run.Checks...)
-	}
+	said = append(append(said, r.run().WarmUpHow), r.run().Checks...)
 	ordered := ""
 	for e := range seq.Refs(r.job.Loose) {
 		said, ordered = append(said, e.How), ordered+e.Item.Value+"; "+e.Buy.Value+"; "

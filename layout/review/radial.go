@@ -150,7 +150,7 @@ func (o *opening) leastMm(v *view) float64 {
 // outside.
 func radialGap(v *view) {
 	all := v.openings()
-	worst := newWorst()
+	worst := &worst{}
 	for _, pair := range closeOpenings(v, all) {
 		v.metalBetween(&all[pair[0]], &all[pair[1]], worst)
 	}
@@ -229,7 +229,7 @@ func radialDepth(v *view) {
 
 // crossing looks for holes from a face that meet an opening from the outside.
 func crossing(v *view) {
-	worst := newWorst()
+	worst := &worst{}
 	for _, o := range v.openings() {
 		floorMm := 0.0 // radius where the opening ends
 		if !o.radial.Through {
@@ -251,7 +251,7 @@ func crossing(v *view) {
 				continue
 			}
 			worst.add(o.radial.Name.Value+" "+h.name, gap, func(count int) {
-				v.report(Check, h.name, h.pos(), Finding{
+				v.report(Check, h.name, h.pos, Finding{
 					What: h.title() + " runs into " + o.title(v) + same(count), Numbers: "they overlap by " + v.mm(-gap), OverMm: over(-gap),
 					Rule: "a drill that comes out in the side of another hole runs off, and a tap breaks",
 					Fix:  "turn the pattern, make the hole shallower, or move the opening",

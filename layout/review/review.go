@@ -209,6 +209,12 @@ type reviewer struct {
 	said    string // all words, once asked for
 }
 
+// motor is that of the job, without data where it has none.
+func (r *reviewer) motor() *parts.Motor { return cmp.Or(r.job.Motor, &parts.Motor{}) }
+
+// run is the first run of the job, without data where it has none.
+func (r *reviewer) run() *parts.FirstRun { return cmp.Or(r.job.FirstRun, &parts.FirstRun{}) }
+
 // add records a finding of the rule at work: to check, by common practice, where it says no other.
 func (r *reviewer) add(f Finding) {
 	f.Code, f.Severity, f.Source = r.code, cmp.Or(f.Severity, Check), cmp.Or(f.Source, practice)

@@ -57,11 +57,10 @@ func (r *reviewer) boughtStuds() {
 // studShort finds a stud of the motor's words that ends under the face which they set the motor on: what is
 // on the motor does not come down to it.
 func (r *reviewer) studShort(v *view, name string, said parts.Text, diameterMm, longMm float64) {
-	motor := r.job.Motor
-	if motor == nil || !slices.Contains(motor.Notes, said) {
+	if !slices.Contains(r.motor().Notes, said) {
 		return
 	}
-	for _, note := range motor.Notes {
+	for _, note := range r.motor().Notes {
 		m := downOnWords.FindStringSubmatch(note.Value)
 		if m == nil {
 			continue
@@ -83,10 +82,7 @@ func (r *reviewer) studShort(v *view, name string, said parts.Text, diameterMm, 
 
 // orderWords are the words by which things are bought and put on: of the motor, of the job and of what lies loose.
 func (r *reviewer) orderWords() (all []parts.Text) {
-	all = append(all, r.job.Notes...)
-	if m := r.job.Motor; m != nil {
-		all = append(all, m.Notes...)
-	}
+	all = slices.Concat(r.job.Notes, r.motor().Notes)
 	for e := range seq.Refs(r.job.Loose) {
 		all = append(all, e.Item, e.Buy, e.How)
 	}
@@ -96,12 +92,8 @@ func (r *reviewer) orderWords() (all []parts.Text) {
 // recesses compares the room that a motor on pins has for the end of a part with what stands out of the face that
 // the pins are in.
 func (r *reviewer) recesses() {
-	motor := r.job.Motor
-	if motor == nil {
-		return
-	}
-	name, _, _ := strings.Cut(motor.Maker.Value, " with ")
-	for _, note := range motor.Notes {
+	name, _, _ := strings.Cut(r.motor().Maker.Value, " with ")
+	for _, note := range r.motor().Notes {
 		m := recessWords.FindStringSubmatch(note.Value)
 		if m == nil {
 			continue

@@ -120,7 +120,7 @@ func (v *view) saidLifts(name, words string) {
 		return
 	}
 	if wide := 2 * all[0].radiusMm; all[0].thread == nil && wide < shackleMm {
-		v.report(Check, name, all[0].pos(), Finding{
+		v.report(Check, name, all[0].pos, Finding{
 			What: "no shackle goes through " + name + " of " + v.p.Title.Value, Numbers: v.mm(wide) + ", wanted " + v.mm(shackleMm), LeftMm: left(wide), Rule: "what a part is lifted by takes a shackle", Fix: "wider ones",
 		})
 	}
@@ -133,7 +133,7 @@ func (v *view) saidLifts(name, words string) {
 		off, wide = up, high
 	}
 	if off > besideShare*wide {
-		v.report(Check, name, all[0].pos(), Finding{
+		v.report(Check, name, all[0].pos, Finding{
 			What: v.p.Title.Value + " hangs askew by " + name, Numbers: "the middle of the holes lies " + v.mm(off) + " beside its own, wanted at most " + v.mm(besideShare*wide), OverMm: over(off),
 			Rule: "what is hung up by several holes hangs under their middle", Fix: "holes as far to the left as to the right, in the middle of its height or near its edge",
 		})
@@ -343,9 +343,7 @@ func saidThreads(r *reviewer) {
 			look(t, v.p.Name.Value)
 		}
 	}
-	if m := r.job.Motor; m != nil {
-		look(m.Earth, "")
-	}
+	look(r.motor().Earth, "")
 	r.saidHoles()
 }
 
@@ -355,11 +353,7 @@ var namedHole = regexp.MustCompile(`(?i)\bholes? ([a-z][\w-]{2,}) (?:of|in) (.*)
 // saidHoles looks in the words of the motor's earth and of loose things for a hole that the part
 // named after it has not.
 func (r *reviewer) saidHoles() {
-	said := r.hows()
-	if m := r.job.Motor; m != nil {
-		said = append(said, m.Earth)
-	}
-	for _, t := range said {
+	for _, t := range append(r.hows(), r.motor().Earth) {
 		m := namedHole.FindStringSubmatch(t.Value)
 		if m == nil {
 			continue

@@ -48,10 +48,10 @@ func sense(v *view) {
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil }) {
 		deep, wide := h.toMm-h.fromMm, 2*h.radiusMm
 		if h.drillMm > 0 {
-			is(h.name, h.pos(), h.name+" is deeper than a drill of its size goes well", deep, 0, deepestHole*h.drillMm, "a twist drill goes ten diameters deep, twelve with care", "a larger hole, a shorter one, or drill it from both faces")
+			is(h.name, h.pos, h.name+" is deeper than a drill of its size goes well", deep, 0, deepestHole*h.drillMm, "a twist drill goes ten diameters deep, twelve with care", "a larger hole, a shorter one, or drill it from both faces")
 		}
-		if !h.through() && h.group.Size.Make == parts.PlainHole && deep > slackMm {
-			is(h.name, h.pos(), h.name+" is too shallow for anything to hold in it", deep, shallowHole*wide, math.Inf(1), "a pin or a bar goes into its hole by about its diameter", "a deeper hole")
+		if !h.through && h.group.Size.Make == parts.PlainHole && deep > slackMm {
+			is(h.name, h.pos, h.name+" is too shallow for anything to hold in it", deep, shallowHole*wide, math.Inf(1), "a pin or a bar goes into its hole by about its diameter", "a deeper hole")
 		}
 	}
 	v.senseOfForm(is)

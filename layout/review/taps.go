@@ -18,8 +18,8 @@ const pointShare = 0.3004
 // hole as deep as the metal under it is meant to go through that flange.
 func depth(v *view) {
 	v.barFloor()
-	for _, h := range v.oneOfEach(func(h *hole) bool { return !h.through() && h.metalMm > 0 }) {
-		wantMm := h.depthMm()
+	for _, h := range v.oneOfEach(func(h *hole) bool { return !h.through && h.metalMm > 0 }) {
+		wantMm := h.depthMm
 		drillMm := wantMm
 		if h.thread != nil {
 			if full, err := h.thread.BlindDrillMm(wantMm); err == nil {
@@ -46,10 +46,10 @@ func depth(v *view) {
 		switch {
 		case leftMm < -slackMm:
 			f.What = h.title() + " is blind, but its drill comes out at the far side"
-			v.report(Check, h.name, h.pos(), f)
+			v.report(Check, h.name, h.pos, f)
 		case h.metalMm < tipMm-slackMm && h.slot == nil:
 			f.What = h.title() + " is blind, but the point of its drill comes out at the far side"
-			v.report(Check, h.name, h.pos(), f)
+			v.report(Check, h.name, h.pos, f)
 		}
 	}
 }
@@ -57,14 +57,6 @@ func depth(v *view) {
 // reamed tells whether a hole is finished with a reamer, whose lead goes deeper.
 func (h *hole) reamed() bool {
 	return h.group != nil && h.group.Size.Make == parts.PlainHole && cutting.Reamable(h.group.Size.Size.Nominal.Mm, h.group.Size.Size.Fit.Class.Value)
-}
-
-// depthMm is the depth as drawn of a blind hole or slot.
-func (h *hole) depthMm() float64 {
-	if h.group != nil {
-		return h.group.Depth.Mm
-	}
-	return h.slot.Depth.Mm
 }
 
 // engagement looks for tapped holes with less thread than their material needs
@@ -83,7 +75,7 @@ func engagement(v *view) {
 		if c := h.group.Counterbore; c != nil && h.group.Through {
 			haveMm -= c.Depth.Mm
 		}
-		v.thread(threaded{h.name, h.title(), h.pos(), h.thread, h.group.Through}, m, haveMm)
+		v.thread(threaded{h.name, h.title(), h.pos, h.thread, h.group.Through}, m, haveMm)
 	}
 	for f := range seq.Refs(v.p.Radials) {
 		t := radialThread(f)

@@ -76,7 +76,7 @@ func (c *cylinder) rootMm() float64 {
 // outside.
 func (v *view) thinFloor() {
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil && h.group.Counterbore != nil && h.metalMm > 0 }) {
-		v.atLeast(h.name, h.pos(), h.metalMm-h.group.Counterbore.Depth.Mm, 0.4*2*h.radiusMm, Finding{
+		v.atLeast(h.name, h.pos, h.metalMm-h.group.Counterbore.Depth.Mm, 0.4*2*h.radiusMm, Finding{
 			What: "little metal stays under the counterbores of " + h.name, Numbers: " of " + v.mm(h.metalMm) + ", wanted ",
 			Rule: "a head clamps at least 0.4 times its screw of metal", Fix: "shallower counterbores, or a thicker part",
 		})
@@ -159,7 +159,7 @@ func (v *view) thinCast() {
 	}
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.bolt() && h.metalMm > 0 }) {
 		t, _ := threads.Parse(h.group.Size.Thread)
-		v.atLeast(h.name, h.pos(), h.metalMm, castShare*t.MajorMm, Finding{
+		v.atLeast(h.name, h.pos, h.metalMm, castShare*t.MajorMm, Finding{
 			What: "the flange under the bolts of " + h.name + " is thin for cast iron",
 			Rule: "a flange of cast iron, which breaks and does not bend, is as thick as its bolts", Fix: "a thicker flange, or smaller bolts",
 		})

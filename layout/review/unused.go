@@ -105,9 +105,7 @@ func (r *reviewer) saidAll() string {
 	for e := range seq.Refs(r.job.Loose) {
 		all = append(all, e.Item.Value, e.How.Value, e.Buy.Value)
 	}
-	if m := r.job.Motor; m != nil {
-		all = append(all, m.Earth.Value)
-	}
+	all = append(all, r.motor().Earth.Value)
 	r.said = " " + strings.ToLower(wordsOf(strings.Join(all, " "))) + " "
 	return r.said
 }

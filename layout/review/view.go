@@ -48,8 +48,11 @@ type hole struct {
 	slot         *parts.FaceSlot
 	name         string
 	face         parts.Face
-	n            int     // number on its face
-	a, b         plan.XY // centres of its ends, equal for a round hole, seen from the front whatever face it is on
+	n            int       // number on its face
+	a, b         plan.XY   // centres of its ends, equal for a round hole, seen from the front whatever face it is on
+	pos          parts.Pos // what to change about it: its group
+	through      bool
+	depthMm      float64 // as drawn, of a blind one
 	radiusMm     float64 // of the finished hole; half the thread for a tapped one
 	fromMm, toMm float64 // z of the full diameter, front to back
 	metalMm      float64 // metal under its centre, from the marked face to the first gap
@@ -165,22 +168,22 @@ func (v *view) addHole(f *plan.Face, h plan.Hole) {
 	if group == nil {
 		return
 	}
-	o := hole{group: group, name: h.Group, face: f.Face, n: h.N, radiusMm: h.DiameterMm / 2, drillMm: h.DiameterMm}
+	o := hole{group: group, name: h.Group, face: f.Face, n: h.N, pos: group.Pos, through: group.Through, depthMm: group.Depth.Mm, radiusMm: h.DiameterMm / 2, drillMm: h.DiameterMm}
 	o.a = frontXY(f.Face, plan.XY{XMm: h.XMm, YMm: h.YMm})
 	o.b = o.a
-	depthMm := group.Depth.Mm
+	depthMm := o.depthMm
 	switch group.Size.Make {
 	case parts.TappedHole:
 		if t, err := threads.Parse(group.Size.Thread); err == nil {
 			o.thread, o.radiusMm = &t, t.MajorMm/2
-			if d, err := t.BlindDrillMm(depthMm); err == nil && !group.Through {
+			if d, err := t.BlindDrillMm(depthMm); err == nil && !o.through {
 				depthMm = d
 			}
 		}
 	case parts.PlainHole:
 		o.radiusMm = group.Size.Size.Nominal.Mm / 2
 	}
-	v.place(&o, group.Through, depthMm)
+	v.place(&o, depthMm)
 	v.holes = append(v.holes, o)
 }
 
@@ -189,9 +192,9 @@ func (v *view) addSlot(f *plan.Face, s plan.Slot) {
 	if slot == nil {
 		return
 	}
-	o := hole{slot: slot, name: s.Group, face: f.Face, n: s.N, radiusMm: s.WidthMm / 2}
+	o := hole{slot: slot, name: s.Group, face: f.Face, n: s.N, pos: slot.Pos, through: slot.Through, depthMm: slot.Depth.Mm, radiusMm: s.WidthMm / 2}
 	o.a, o.b = frontXY(f.Face, s.EndsMm[0]), frontXY(f.Face, s.EndsMm[1])
-	v.place(&o, slot.Through, slot.Depth.Mm)
+	v.place(&o, o.depthMm)
 	v.holes = append(v.holes, o)
 }
 
@@ -205,7 +208,7 @@ func frontXY(f parts.Face, p plan.XY) plan.XY {
 
 // place finds where a hole lies along the axis. A hole starts at the first metal
 // under its centre, seen from its face.
-func (v *view) place(h *hole, through bool, depthMm float64) {
+func (v *view) place(h *hole, depthMm float64) {
 	spans := v.metal(h.centreMm())
 	if len(spans) == 0 {
 		return // drilled in the air: the bore takes all of it
@@ -216,7 +219,7 @@ func (v *view) place(h *hole, through bool, depthMm float64) {
 	}
 	h.metalMm = first.toMm - first.fromMm
 	switch {
-	case through:
+	case h.through:
 		h.fromMm, h.toMm = spans[0].fromMm, spans[len(spans)-1].toMm
 	case h.face == parts.Back:
 		h.fromMm, h.toMm = math.Max(0, first.toMm-depthMm), first.toMm
@@ -288,21 +291,6 @@ func (v *view) oneOfEach(ok func(*hole) bool) (out []*hole) {
 // centreMm is how far the middle of a hole lies from the axis.
 func (h *hole) centreMm() float64 {
 	return math.Hypot((h.a.XMm+h.b.XMm)/2, (h.a.YMm+h.b.YMm)/2)
-}
-
-// pos is what to change about a hole: its group.
-func (h *hole) pos() parts.Pos {
-	if h.group != nil {
-		return h.group.Pos
-	}
-	return h.slot.Pos
-}
-
-func (h *hole) through() bool {
-	if h.group != nil {
-		return h.group.Through
-	}
-	return h.slot.Through
 }
 
 // title names a hole as on the sheets: "bolts, hole 3 on the front".
