@@ -71,25 +71,22 @@ func (r *reviewer) footEnd(j *plan.JointPlan, before []*plan.JointPlan) ([]weldE
 // weldCorner looks for fillets round a circle where the two parts end level, or nearly:
 // there is no corner that holds the leg.
 func weldCorner(r *reviewer) {
-	for _, j := range r.pl.Joints {
-		if j.Weld == nil || j.Weld.Type != "fillet" {
-			continue
-		}
+	for j, w := range r.weldPlans() {
 		ends, _ := r.weldEnds(j)
-		if len(ends) == 0 {
+		if w.Type != "fillet" || len(ends) == 0 {
 			continue
 		}
 		room, some := math.Inf(1), 0.0
-		for _, e := range meant(j.Weld, ends) {
+		for _, e := range meant(w, ends) {
 			room, some = min(room, e.cornerMm), max(some, e.cornerMm)
 		}
-		if j.Weld.Sides == 1 {
+		if w.Sides == 1 {
 			room = some
 		}
-		if room < j.Weld.LegMm-slackMm {
+		if room < w.LegMm-slackMm {
 			r.ofJoint(j, Finding{
 				What:    j.Title + ": the two end level where the fillet goes, or nearly: there is no corner for its leg",
-				Numbers: r.mm(geom.Clean(room)) + " of the leg of " + r.mm(j.Weld.LegMm), LeftMm: left(room),
+				Numbers: r.mm(geom.Clean(room)) + " of the leg of " + r.mm(w.LegMm), LeftMm: left(room),
 				Rule: "a fillet lies in a corner", Source: "by geometry", Fix: "let one stand out by the leg and more, or type: bevel with a chamfer for the weld",
 			})
 		}

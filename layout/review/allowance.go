@@ -184,12 +184,8 @@ func (v *view) lengthAllowance(least float64) {
 // those of parts that are welded.
 func fineHoles(r *reviewer) {
 	welded := map[string]string{}
-	for _, j := range r.pl.Joints {
-		if j.Weld != nil {
-			for _, name := range []string{j.A.Part, j.B.Part} {
-				welded[name] = j.Name
-			}
-		}
+	for j := range r.weldPlans() {
+		welded[j.A.Part], welded[j.B.Part] = j.Name, j.Name
 	}
 	for _, p := range r.job.Parts {
 		joint := welded[p.Name.Value]

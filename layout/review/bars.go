@@ -14,11 +14,8 @@ import (
 // come inside it.
 func hiddenHeads(r *reviewer) {
 	oneWall(r)
-	for _, j := range r.job.Joints {
-		if j.Bolt == nil {
-			continue
-		}
-		for _, ref := range []parts.JointRef{j.Bolt.Through, j.Bolt.Into} {
+	for j, b := range r.bolts() {
+		for _, ref := range []parts.JointRef{b.Through, b.Into} {
 			v := r.viewOf(ref.Part)
 			if v == nil || v.p.Bar == nil || !v.p.Bar.Tube() {
 				continue

@@ -37,16 +37,10 @@ func (r *reviewer) twoSizes(j *plan.JointPlan) bool {
 // that cannot be its own.
 func bearingPair(r *reviewer) {
 	first, set, byName := map[string]*parts.BearingJoint{}, map[string]bool{}, map[string]*parts.Joint{}
-	for _, j := range r.job.Joints {
-		if j.Bearing != nil {
-			set[j.Bearing.Cone.Part] = set[j.Bearing.Cone.Part] || len(j.Bearing.EndFloat) == 2
-		}
+	for _, b := range r.bearings() {
+		set[b.Cone.Part] = set[b.Cone.Part] || len(b.EndFloat) == 2
 	}
-	for _, j := range r.job.Joints {
-		b := j.Bearing
-		if b == nil {
-			continue
-		}
+	for j, b := range r.bearings() {
 		r.bearingSizes(j, b)
 		r.endFloat(j, b)
 		f := Finding{Severity: Check, Part: j.Name.Value, Pos: j.Pos}
@@ -78,11 +72,11 @@ func bearingPair(r *reviewer) {
 			r.add(f)
 		}
 	}
-	for _, j := range r.pl.Joints {
-		r.looseRing(j)
-		r.pushed(j)
-		r.nutClear(j)
-		r.saidPair(j)
+	for j, b := range r.bearingPlans() {
+		r.looseRing(j, b)
+		r.pushed(j, b)
+		r.nutClear(j, b)
+		r.saidPair(j, b)
 		r.regreased(j)
 	}
 }
@@ -91,7 +85,7 @@ func bearingPair(r *reviewer) {
 // by a second hole, or by a lip that looks outward and gives way.
 func (r *reviewer) regreased(j *plan.JointPlan) {
 	in, v := r.job.Joint(j.Name), r.viewOf(j.B.Part)
-	if j.Bearing == nil || in.Bearing.Grease.Value == "" || v == nil || j != seq.First(r.pl.Joints, func(o *plan.JointPlan) bool { return o.Bearing != nil && o.B.Part == j.B.Part }) {
+	if in.Bearing.Grease.Value == "" || v == nil || j != seq.First(r.pl.Joints, func(o *plan.JointPlan) bool { return o.Bearing != nil && o.B.Part == j.B.Part }) {
 		return
 	}
 	if slices.ContainsFunc(v.p.Holes, func(h parts.HoleGroup) bool {
@@ -137,14 +131,14 @@ var massOf = regexp.MustCompile(`(?i)[ ,;:]*(?:\d+[ -])?\d+(?:[./]\d+)? ?(?:k?g|
 var paired = regexp.MustCompile(`(?i)\b(?:cups?|cones?|bearings?|races?|rollers|pair)\b[^.;]*?\b(back[- ]to[- ]back|face[- ]to[- ]face|tandem)\b`)
 
 // saidPair compares notes with how a bearing and its neighbour look at each other.
-func (r *reviewer) saidPair(j *plan.JointPlan) {
-	if j.Bearing == nil || j.Bearing.Arrangement == "" {
+func (r *reviewer) saidPair(j *plan.JointPlan, b *plan.BearingPlan) {
+	if b.Arrangement == "" {
 		return
 	}
 	for _, note := range slices.Concat(r.viewOf(j.A.Part).texts(), r.viewOf(j.B.Part).texts(), r.job.Notes, []parts.Text{r.job.Joint(j.Name).Note}) {
 		for _, said := range sentences(note) {
-			if m := paired.FindStringSubmatch(said.Value); m != nil && strings.ToLower(strings.ReplaceAll(m[1], "-", " ")) != j.Bearing.Arrangement {
-				r.viewOf(j.B.Part).unlike(note.Pos, "", "a note says how the bearings of "+j.B.Part+" look at each other, and "+j.Name+" has them otherwise", m[1]+"; by their shoulders "+j.Bearing.Arrangement, "the note, or the shoulders")
+			if m := paired.FindStringSubmatch(said.Value); m != nil && strings.ToLower(strings.ReplaceAll(m[1], "-", " ")) != b.Arrangement {
+				r.viewOf(j.B.Part).unlike(note.Pos, "", "a note says how the bearings of "+j.B.Part+" look at each other, and "+j.Name+" has them otherwise", m[1]+"; by their shoulders "+b.Arrangement, "the note, or the shoulders")
 			}
 		}
 	}
@@ -184,9 +178,8 @@ func otherWidth(name string, outsideMm, widthMm float64) (own [2]float64, other 
 // the ring that turns with its load creeps on a seat that is loose or may be, as an ISO class of a
 // metric bearing leaves one of an inch bearing, unless it is moved to set the bearing, and so does a cup that is loose where that of the same bearing beside it, on
 // a shaft set by a nut, is tight.
-func (r *reviewer) looseRing(j *plan.JointPlan) {
-	b := j.Bearing
-	if b == nil || r.job.Units != parts.Inches {
+func (r *reviewer) looseRing(j *plan.JointPlan, b *plan.BearingPlan) {
+	if r.job.Units != parts.Inches {
 		return
 	}
 	end, fit, is := j.A, b.ConeFitUm, " is"
@@ -197,10 +190,10 @@ func (r *reviewer) looseRing(j *plan.JointPlan) {
 	if end == j.A && b.Adjusted || fit.Min >= 0 {
 		end, fit, why = j.B, b.CupFitUm, ""
 		set, tight := b.Adjusted, false
-		for _, o := range r.pl.Joints {
-			if o.Bearing != nil && o.B.Part == j.B.Part && o.Bearing.Bearing == b.Bearing {
-				set = set || o.Bearing.Adjusted
-				if o.Bearing.CupFitUm.Min > 0 {
+		for o, other := range r.bearingPlans() {
+			if o.B.Part == j.B.Part && other.Bearing == b.Bearing {
+				set = set || other.Adjusted
+				if other.CupFitUm.Min > 0 {
 					tight, why = true, "the other, of "+o.Name+", is tight"
 				}
 			}
@@ -282,11 +275,7 @@ func (r *reviewer) endFloat(j *parts.Joint, b *parts.BearingJoint) {
 var coneSlides = regexp.MustCompile(`(?i)\bcone slides\b`)
 
 // pushed looks for a cone that a nut sets and that sits too tight to be pushed along.
-func (r *reviewer) pushed(j *plan.JointPlan) {
-	b := j.Bearing
-	if b == nil {
-		return
-	}
+func (r *reviewer) pushed(j *plan.JointPlan, b *plan.BearingPlan) {
 	most := pushedShare * b.BoreMm
 	if v := r.viewOf(j.A.Part); v != nil && slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return coneSlides.MatchString(t.Value) }) {
 		most = 0
@@ -332,9 +321,8 @@ func (r *reviewer) nutOver(designation string) (overMm, highMm float64) {
 const leastNutOver = 1.3
 
 // nutClear looks for parts in the place of the nut that sets a bearing.
-func (r *reviewer) nutClear(j *plan.JointPlan) {
-	b := j.Bearing
-	if b == nil || !b.Adjusted || b.LargeEndDir == 0 {
+func (r *reviewer) nutClear(j *plan.JointPlan, b *plan.BearingPlan) {
+	if !b.Adjusted || b.LargeEndDir == 0 {
 		return
 	}
 	wide, high := r.nutOver(b.HeldBy)
@@ -413,8 +401,8 @@ func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, lo, hi float64
 // of its bolts, and for both patterns the general tolerance of their radius; false where
 // no bolts hold it, or a fitted step centres it.
 func (r *reviewer) offMm(part string) (mm float64, ok bool) {
-	for _, j := range r.pl.Joints {
-		if j.Bolt == nil || j.A.Part != part && j.B.Part != part {
+	for j, b := range r.boltPlans() {
+		if j.A.Part != part && j.B.Part != part {
 			continue
 		}
 		for _, end := range []plan.JointEnd{j.A, j.B} {
@@ -432,8 +420,8 @@ func (r *reviewer) offMm(part string) (mm float64, ok bool) {
 				}
 			}
 		}
-		pm, _ := fits.General(j.Bolt.PCDMm/2, r.job.Tolerance.Value)
-		return j.Bolt.PlayMm/2 + 2*pm, true
+		pm, _ := fits.General(b.PCDMm/2, r.job.Tolerance.Value)
+		return b.PlayMm/2 + 2*pm, true
 	}
 	return 0, false
 }

@@ -395,16 +395,13 @@ func (r *reviewer) unevenly() {
 // beside reports f for each bearing that is not in named beside one of its housing that is:
 // %s stands for their names.
 func (r *reviewer) beside(named map[string]bool, f Finding) {
-	for _, j := range r.job.Joints {
-		if j.Bearing == nil || named[j.Name.Value] {
-			continue
-		}
-		for _, o := range r.job.Joints {
-			if o.Bearing == nil || !named[o.Name.Value] || o.Bearing.Cup.Part != j.Bearing.Cup.Part {
+	for j, b := range r.bearings() {
+		for o, beside := range r.bearings() {
+			if named[j.Name.Value] || !named[o.Name.Value] || beside.Cup.Part != b.Cup.Part {
 				continue
 			}
 			one := f
-			one.Severity, one.Source, one.Numbers = Check, practice, "both in "+o.Bearing.Cup.Part
+			one.Severity, one.Source, one.Numbers = Check, practice, "both in "+b.Cup.Part
 			one.What, one.Fix = fmt.Sprintf(f.What, o.Name.Value, j.Name.Value), fmt.Sprintf(f.Fix, j.Name.Value)
 			r.add(one)
 			break

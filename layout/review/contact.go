@@ -55,12 +55,10 @@ func contact(v *view) {
 // hubEdgeMm is what the larger chamfer of the bore that slides on a step takes of the radius; 0
 // where none slides there.
 func (v *view) hubEdgeMm(step string) (mm float64) {
-	for _, j := range v.job.Joints {
-		if s := j.Slide; s != nil && s.On.Part == v.p.Name.Value && s.On.Feature == step {
-			if hub := v.viewOf(s.Hub.Part); hub != nil {
-				bore := &cylinder{name: s.Hub.Feature}
-				mm = math.Max(mm, math.Max(hub.edgeMm(bore, parts.Front), hub.edgeMm(bore, parts.Back)))
-			}
+	for _, s := range v.slides() {
+		if hub := v.viewOf(s.Hub.Part); hub != nil && s.On.Part == v.p.Name.Value && s.On.Feature == step {
+			bore := &cylinder{name: s.Hub.Feature}
+			mm = max(mm, hub.edgeMm(bore, parts.Front), hub.edgeMm(bore, parts.Back))
 		}
 	}
 	return mm

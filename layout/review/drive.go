@@ -220,23 +220,23 @@ var nutThreads = map[float64]float64{
 // lockNuts looks for metric threads that adjust a bearing and that no locking nut
 // fits, made or bought.
 func lockNuts(r *reviewer) {
-	for _, j := range r.pl.Joints {
-		if j.Bearing == nil || !j.Bearing.Adjusted || j.Bearing.HeldBy == "" {
+	for j, b := range r.bearingPlans() {
+		if !b.Adjusted || b.HeldBy == "" {
 			continue
 		}
-		t, err := threads.Parse(j.Bearing.HeldBy)
+		t, err := threads.Parse(b.HeldBy)
 		if err == nil && t.TPI == 0 {
 			r.nutRoom(j, t)
 		}
 		if err != nil || t.TPI > 0 || nutThreads[t.MajorMm] == t.PitchMm || slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) }) {
 			continue
 		}
-		fits := math.Floor(j.Bearing.BoreMm + geom.CloseMm)
+		fits := math.Floor(b.BoreMm + geom.CloseMm)
 		for fits > 10 && nutThreads[fits] == 0 {
 			fits--
 		}
 		r.ofJoint(j, Finding{
-			What: "no locking nut has the thread " + t.Designation + " that adjusts " + j.Bearing.Bearing,
+			What: "no locking nut has the thread " + t.Designation + " that adjusts " + b.Bearing,
 			Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-1, from memory", Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(nutThreads[fits], 2) + ", or a nut among the parts",
 		})
 	}

@@ -53,15 +53,12 @@ func (r *reviewer) lipAway(flighted *standingPart, stack []*standingPart) {
 		return j.Weld != nil && v != nil && v.p.Flight != nil && b.Part == flighted.Part
 	})
 	bearing, middle := math.Inf(1), flighted.Z(flighted.section.LengthMm/2)
-	for _, j := range r.job.Joints {
-		if j.Bearing == nil {
-			continue
-		}
-		on, v := standingRef(stack, j.Bearing.Cone), r.viewOf(j.Bearing.Cone.Part)
+	for _, b := range r.bearings() {
+		on, v := standingRef(stack, b.Cone), r.viewOf(b.Cone.Part)
 		if on == nil || v == nil {
 			continue
 		}
-		if c := named(v.outside, j.Bearing.Cone.Feature); c != nil && math.Abs(on.Z((c.fromMm+c.toMm)/2)-middle) < math.Abs(bearing-middle) {
+		if c := named(v.outside, b.Cone.Feature); c != nil && math.Abs(on.Z((c.fromMm+c.toMm)/2)-middle) < math.Abs(bearing-middle) {
 			bearing = on.Z((c.fromMm + c.toMm) / 2)
 		}
 	}

@@ -154,11 +154,7 @@ func grooveSeat(v *view) {
 
 // seatWidth is how much of a step what sits there needs.
 func (v *view) seatWidth(c cylinder) (mm float64, rule string) {
-	for _, j := range v.job.Joints {
-		b := j.Bearing
-		if b == nil {
-			continue
-		}
+	for _, b := range v.bearings() {
 		if b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.name && b.ConeWidth.Set() {
 			return b.ConeWidth.Mm, "a bearing's ring lies on its seat over its whole width"
 		}

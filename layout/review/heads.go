@@ -201,23 +201,20 @@ func counterbore(v *view) {
 // hexInCounterbore looks for joints whose hexagon heads lie in counterbores
 // that no socket goes into.
 func hexInCounterbore(r *reviewer) {
-	for _, j := range r.job.Joints {
-		if j.Bolt == nil || j.Bolt.Head != "hex" {
-			continue
-		}
-		p := r.job.Part(j.Bolt.Through.Part)
-		b, err := bolts.Find(j.Bolt.Size)
-		if p == nil || err != nil {
+	for j, in := range r.bolts() {
+		p := r.job.Part(in.Through.Part)
+		b, err := bolts.Find(in.Size)
+		if in.Head != "hex" || p == nil || err != nil {
 			continue
 		}
 		tool, err := bolts.ToolRadiusMm(bolts.ToolSocket, b.AcrossFlatsMm)
 		for i := range p.Holes {
 			c := p.Holes[i].Counterbore
-			if err != nil || p.Holes[i].Name.Value != j.Bolt.Through.Feature || c == nil || c.Diameter.Mm >= 2*tool-slackMm {
+			if err != nil || p.Holes[i].Name.Value != in.Through.Feature || c == nil || c.Diameter.Mm >= 2*tool-slackMm {
 				continue
 			}
 			r.add(Finding{
-				Part: j.Name.Value, Pos: j.Bolt.Pos, What: "no socket goes over the hexagon heads in the counterbores of " + p.Title.Value,
+				Part: j.Name.Value, Pos: in.Pos, What: "no socket goes over the hexagon heads in the counterbores of " + p.Title.Value,
 				Numbers: "counterbore " + r.mm(c.Diameter.Mm) + ", socket " + r.mm(2*tool), LeftMm: left(c.Diameter.Mm),
 				Rule: "a socket is about 1.25 s + " + r.mm(3) + " wide", Fix: "head: socket, or wider counterbores",
 			})
@@ -253,11 +250,8 @@ func countersink(v *view) {
 // boltPlay looks for clearance holes of a joint that are meant for a larger bolt
 // than the joint's.
 func boltPlay(r *reviewer) {
-	for _, in := range r.job.Joints {
-		if in.Bolt == nil {
-			continue
-		}
-		b, err := bolts.Find(in.Bolt.Size)
+	for in, bolt := range r.bolts() {
+		b, err := bolts.Find(bolt.Size)
 		if err != nil {
 			continue
 		}
@@ -276,7 +270,7 @@ func boltPlay(r *reviewer) {
 				continue
 			}
 			r.add(Finding{
-				Part: in.Name.Value, Pos: in.Pos, What: "the bolts are small for " + ref.Feature + " of " + v.p.Title.Value, Numbers: in.Bolt.Size + " in " + r.mm(mm) + ", wanted at most " + r.mm(coarse),
+				Part: in.Name.Value, Pos: in.Pos, What: "the bolts are small for " + ref.Feature + " of " + v.p.Title.Value, Numbers: bolt.Size + " in " + r.mm(mm) + ", wanted at most " + r.mm(coarse),
 				OverMm: over(mm), Rule: "a bolt fills its hole but for the coarse series of clearance", Source: "ISO 273, ASME B18.2.8", Fix: "the bolt that the holes are for, or smaller holes",
 			})
 		}

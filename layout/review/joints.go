@@ -52,10 +52,7 @@ func taken(r *reviewer) {
 		feature string
 	}
 	by := map[holes]string{}
-	for _, j := range r.job.Joints {
-		if j.Bolt == nil {
-			continue
-		}
+	for j := range r.bolts() {
 		for _, ref := range j.Refs() {
 			at, p := holes{ref.Part, ref.Copy, ref.Feature}, r.job.Part(ref.Part)
 			if other := by[at]; other != "" && other != j.Name.Value && p != nil {
@@ -247,11 +244,7 @@ func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c cylinder) {
 // fitSides looks for press fits whose classes are on one part's drawing only,
 // or differ from those of the joint.
 func fitSides(r *reviewer) {
-	for _, j := range r.job.Joints {
-		p := j.Press
-		if p == nil {
-			continue
-		}
+	for j, p := range r.presses() {
 		bore, shaft, _ := strings.Cut(p.Fit.Value, "/")
 		a, okA := r.sizeAt(p.Bore)
 		b, okB := r.sizeAt(p.Shaft)

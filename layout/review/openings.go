@@ -145,10 +145,7 @@ func (v *view) turnedSlot(f *parts.Radial) {
 func covered(r *reviewer) {
 	copedOver(r)
 	done := map[string]bool{}
-	for _, j := range r.pl.Joints {
-		if j.Press == nil {
-			continue
-		}
+	for j := range r.pressPlans() {
 		v, stack := r.viewOf(j.A.Part), r.stack(j)
 		tube, ring := standing(stack, j.A), standing(stack, j.B)
 		if v == nil || tube == nil || ring == nil {

@@ -23,11 +23,8 @@ func pins(r *reviewer) {
 			r.pinInHole(p, &p.Holes[i])
 		}
 	}
-	for _, j := range r.job.Joints {
-		if j.Slide == nil || !j.Slide.Plate.Set() {
-			continue
-		}
-		plate, hub := r.viewOf(j.Slide.Plate.Part), r.viewOf(j.Slide.Hub.Part)
+	for _, s := range r.slides() {
+		plate, hub := r.viewOf(s.Plate.Part), r.viewOf(s.Hub.Part)
 		if plate == nil || hub == nil {
 			continue
 		}

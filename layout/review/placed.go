@@ -41,11 +41,11 @@ func holds(t, s []*standingPart) bool {
 // through it. A part with a wide enough bore may be meant to go round the shaft, where the
 // face at its end takes another.
 func levelled(r *reviewer) {
-	for _, j := range r.job.Joints {
-		if j.Press == nil || !j.Meet.Level {
+	for j, p := range r.presses() {
+		if !j.Meet.Level {
 			continue
 		}
-		hub, shaft, ends := r.viewOf(j.Press.Bore.Part), r.viewOf(j.Press.Shaft.Part), r.boltedTo(j.Press.Bore)
+		hub, shaft, ends := r.viewOf(p.Bore.Part), r.viewOf(p.Shaft.Part), r.boltedTo(p.Bore)
 		if hub == nil || shaft == nil || shaft.lengthMm < 2*hub.lengthMm || len(ends[j.Meet.Second]) > 0 {
 			continue
 		}
@@ -62,8 +62,8 @@ func levelled(r *reviewer) {
 // boltedTo are the titles of the parts that bolts draw against each face of a copy.
 func (r *reviewer) boltedTo(hub parts.JointRef) map[parts.Face][]string {
 	out := map[parts.Face][]string{}
-	for _, b := range r.job.Joints {
-		if b.Bolt == nil || !b.Meet.Set() || b.Meet.Level {
+	for b := range r.bolts() {
+		if !b.Meet.Set() || b.Meet.Level {
 			continue
 		}
 		through, into := b.Ends()
@@ -106,9 +106,8 @@ func overlapped(a, b *standingPart) (z, deep float64) {
 // ringClash looks for parts that reach into a bearing, for cones that hang over
 // the end of their seat, and for covers that leave a bearing open.
 func ringClash(r *reviewer) {
-	for _, j := range r.pl.Joints {
-		b := j.Bearing
-		if b == nil || b.LargeEndDir == 0 {
+	for j, b := range r.bearingPlans() {
+		if b.LargeEndDir == 0 {
 			continue
 		}
 		if _, other := otherWidth(b.Bearing, b.OutsideMm, b.WidthMm); other {
@@ -209,10 +208,7 @@ func spigots(r *reviewer) {
 		return // a joint that is not worked out leaves its parts elsewhere
 	}
 	stacks, done := r.lastStacks(), map[string]bool{}
-	for _, j := range r.pl.Joints {
-		if j.Bolt == nil {
-			continue
-		}
+	for j := range r.boltPlans() {
 		for k, e := range []plan.JointEnd{j.A, j.B} {
 			v, other := r.viewOf(e.Part), r.viewOf([]string{j.B.Part, j.A.Part}[k])
 			face, ok := r.faceOf(j.Name, e.Part)
@@ -339,9 +335,9 @@ func (r *reviewer) faceOf(joint, part string) (parts.Face, bool) {
 // against, and at those that are bought.
 func studShoulder(r *reviewer) {
 	r.boughtStuds()
-	for _, j := range r.pl.Joints {
+	for j, b := range r.boltPlans() {
 		in := r.job.Joint(j.Name)
-		if j.Bolt == nil || in == nil || in.Bolt.Stud.Value == "" {
+		if in == nil || in.Bolt.Stud.Value == "" {
 			continue
 		}
 		stud, v := r.viewOf(in.Bolt.Stud.Value), r.viewOf(j.A.Part)
@@ -349,7 +345,7 @@ func studShoulder(r *reviewer) {
 			continue
 		}
 		wide := seq.Max(0, stud.outside, func(c cylinder) float64 { return c.size.Nominal.Mm })
-		if stud.weakStud(); j.Bolt.StudStandsMm > 0 && !j.Bolt.Spacer {
+		if stud.weakStud(); b.StudStandsMm > 0 && !b.Spacer {
 			continue // it holds nothing apart
 		}
 		stud.unequal(j)

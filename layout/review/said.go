@@ -289,13 +289,10 @@ func (v *view) below() (out []float64) {
 
 // pastSeat is how much longer a hub is than the seat that it slides on to.
 func (v *view) pastSeat() (out []float64) {
-	for _, j := range v.job.Joints {
-		if j.Slide == nil || j.Slide.Hub.Part != v.p.Name.Value {
-			continue
-		}
-		if shaft := v.viewOf(j.Slide.On.Part); shaft != nil {
-			if s := named(shaft.outside, j.Slide.On.Feature); s != nil {
-				out = append(out, v.lengthMm-(s.toMm-s.fromMm))
+	for _, s := range v.slides() {
+		if shaft := v.viewOf(s.On.Part); shaft != nil && s.Hub.Part == v.p.Name.Value {
+			if seat := named(shaft.outside, s.On.Feature); seat != nil {
+				out = append(out, v.lengthMm-(seat.toMm-seat.fromMm))
 			}
 		}
 	}
@@ -316,10 +313,8 @@ func saidThreads(r *reviewer) {
 			all[t] = true
 		}
 	}
-	for _, j := range r.job.Joints {
-		if j.Bolt != nil {
-			all[threadName(j.Bolt.Size)] = true
-		}
+	for _, b := range r.bolts() {
+		all[threadName(b.Size)] = true
 	}
 	look := func(t parts.Text, part string) {
 		on, has := "the job", all

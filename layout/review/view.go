@@ -2,6 +2,7 @@ package review
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 	"strconv"
@@ -80,6 +81,43 @@ func (r *reviewer) all() (out []*view) {
 		}
 	}
 	return out
+}
+
+// of are the joints of a kind, with what they have as that.
+func of[J, K any](joints []*J, kind func(*J) *K) iter.Seq2[*J, *K] {
+	return func(yield func(*J, *K) bool) {
+		for _, j := range joints {
+			if k := kind(j); k != nil && !yield(j, k) {
+				return
+			}
+		}
+	}
+}
+
+// The joints of the job by their kinds, and those of the plan.
+func (r *reviewer) bolts() iter.Seq2[*parts.Joint, *parts.BoltJoint] {
+	return of(r.job.Joints, func(j *parts.Joint) *parts.BoltJoint { return j.Bolt })
+}
+func (r *reviewer) presses() iter.Seq2[*parts.Joint, *parts.PressJoint] {
+	return of(r.job.Joints, func(j *parts.Joint) *parts.PressJoint { return j.Press })
+}
+func (r *reviewer) slides() iter.Seq2[*parts.Joint, *parts.SlideJoint] {
+	return of(r.job.Joints, func(j *parts.Joint) *parts.SlideJoint { return j.Slide })
+}
+func (r *reviewer) bearings() iter.Seq2[*parts.Joint, *parts.BearingJoint] {
+	return of(r.job.Joints, func(j *parts.Joint) *parts.BearingJoint { return j.Bearing })
+}
+func (r *reviewer) boltPlans() iter.Seq2[*plan.JointPlan, *plan.BoltPlan] {
+	return of(r.pl.Joints, func(j *plan.JointPlan) *plan.BoltPlan { return j.Bolt })
+}
+func (r *reviewer) pressPlans() iter.Seq2[*plan.JointPlan, *plan.PressPlan] {
+	return of(r.pl.Joints, func(j *plan.JointPlan) *plan.PressPlan { return j.Press })
+}
+func (r *reviewer) weldPlans() iter.Seq2[*plan.JointPlan, *plan.WeldPlan] {
+	return of(r.pl.Joints, func(j *plan.JointPlan) *plan.WeldPlan { return j.Weld })
+}
+func (r *reviewer) bearingPlans() iter.Seq2[*plan.JointPlan, *plan.BearingPlan] {
+	return of(r.pl.Joints, func(j *plan.JointPlan) *plan.BearingPlan { return j.Bearing })
 }
 
 // turned tells whether a part has steps.

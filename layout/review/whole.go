@@ -142,20 +142,17 @@ func (r *reviewer) bolted(part, group string) bool {
 // unwelded finds copies of a part with a chamfer for a weld that are pressed
 // together with another and not welded to it.
 func (r *reviewer) unwelded() {
-	for _, j := range r.job.Joints {
-		if j.Press == nil {
-			continue
-		}
-		p := r.job.Part(j.Press.Bore.Part)
+	for j, press := range r.presses() {
+		p := r.job.Part(press.Bore.Part)
 		prepared := func(c parts.Chamfer) bool {
 			of, _ := c.On()
-			return c.For == "weld" && of == j.Press.Bore.Feature
+			return c.For == "weld" && of == press.Bore.Feature
 		}
 		if p == nil || !slices.ContainsFunc(p.Chamfers, prepared) {
 			continue
 		}
 		welded := slices.ContainsFunc(r.job.Joints, func(w *parts.Joint) bool {
-			return w.Weld != nil && (sameRef(w.Weld.Part, j.Press.Bore) || sameRef(w.Weld.To, j.Press.Bore))
+			return w.Weld != nil && (sameRef(w.Weld.Part, press.Bore) || sameRef(w.Weld.To, press.Bore))
 		})
 		if welded {
 			continue
@@ -174,11 +171,8 @@ func sameRef(a, b parts.JointRef) bool {
 // jointFace looks for flat parts that are bolted on the face that is prepared
 // for a weld: the weld then stands in the joint.
 func jointFace(r *reviewer) {
-	for _, j := range r.job.Joints {
-		if j.Bolt == nil {
-			continue
-		}
-		for _, name := range []string{j.Bolt.Through.Part, j.Bolt.Into.Part} {
+	for j, b := range r.bolts() {
+		for _, name := range []string{b.Through.Part, b.Into.Part} {
 			p := r.job.Part(name)
 			face, ok := r.faceOf(j.Name.Value, name)
 			if p == nil || !ok {
@@ -201,9 +195,9 @@ func jointFace(r *reviewer) {
 // weldSense looks at the numbers of welds: a leg or gap that the thinner part
 // does not stand, one side of a tee, and more length than there is edge.
 func weldSense(r *reviewer) {
-	for _, j := range r.pl.Joints {
+	for j := range r.weldPlans() {
 		in := r.job.Joint(j.Name)
-		if j.Weld == nil || in == nil || in.Weld == nil {
+		if in == nil || in.Weld == nil {
 			continue
 		}
 		w, thin := in.Weld, j.Weld.ThinnerMm
@@ -382,12 +376,9 @@ const heldShare = 0.25
 // shortPress looks for presses that hold on a narrow ring of their bore: what
 // chamfers and the ends leave.
 func shortPress(r *reviewer) {
-	for _, j := range r.pl.Joints {
-		if j.Press == nil {
-			continue
-		}
+	for j, p := range r.pressPlans() {
 		whole := j.B.ToMm - j.B.FromMm
-		if on := j.Press.LengthMm; on < heldShare*whole-slackMm {
+		if on := p.LengthMm; on < heldShare*whole-slackMm {
 			r.ofJoint(j, Finding{
 				LeftMm: left(on), What: j.Title + ": little of the bore is left to hold", Numbers: r.mm(on) + " of " + r.mm(whole) + ", wanted at least " + r.mm(heldShare*whole),
 				Rule: "a press holds by a quarter of its bore at the least, or the part tilts", Fix: "smaller chamfers, a thicker part, or less below its face",
