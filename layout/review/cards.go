@@ -618,11 +618,7 @@ func (r *reviewer) slipsAt(handNm float64) {
 		}
 		return 0
 	})
-	for _, t := range said {
-		m := slipForce.FindStringSubmatch(t.Value)
-		if m == nil {
-			continue
-		}
+	for t, m := range saying(said, slipForce) {
 		lever, set := radius, handNm
 		if m[3] != "" {
 			lever, set = r.itemMm(m[3]+" "+m[4]), r.limiterNm()

@@ -206,9 +206,9 @@ func tapReach(v *view) {
 			continue
 		}
 		most, long := cutting.TapReachMm(t.MajorMm), c.toMm-c.fromMm
-		if near, both := cutting.BarReach(t.TapDrillMm, long); most > 0 && (!near || both) && long > most+slackMm {
-			v.report(Check, c.name, c.pos, Finding{
-				What: "no hand tap goes through " + c.name, OverMm: over(long), Numbers: v.mm(long) + " of " + t.Designation + ", wanted at most " + v.mm(most),
+		if near, both := cutting.BarReach(t.TapDrillMm, long); most > 0 && (!near || both) {
+			v.atMost(c.name, c.pos, long, most, Finding{
+				What: "no hand tap goes through " + c.name, Numbers: " of " + t.Designation + ", wanted at most ",
 				Rule: "a hand tap is as long as its standard has it, and a wrench holds its square", Source: "ISO 529, from memory", Fix: "a shorter thread with a wider bore beside it, or a tap with a long shank, accepted here",
 			})
 		}

@@ -448,16 +448,14 @@ func centreHoles(v *view) {
 				flat -= 2 * h.AcrossMm()
 			}
 		}
-		if most := flat - 0.2*2*end.radiusMm; c.MouthMm > most+slackMm {
-			pos := v.p.Pos
-			if in := v.p.Centres; in != nil {
-				pos = in.Pos
-			}
-			v.report(Check, "", pos, Finding{
-				What: "the centre in the " + string(c.Face) + " end leaves hardly a face", Numbers: v.mm(c.MouthMm) + " of " + v.mm(flat) + ", wanted at most " + v.mm(most),
-				OverMm: over(c.MouthMm), Rule: "a rim of a tenth of the diameter stays round a centre", Fix: "a smaller pilot, or form A",
-			})
+		pos := v.p.Pos
+		if in := v.p.Centres; in != nil {
+			pos = in.Pos
 		}
+		v.atMost("", pos, c.MouthMm, flat-0.2*2*end.radiusMm, Finding{
+			What: "the centre in the " + string(c.Face) + " end leaves hardly a face", Numbers: " of " + v.mm(flat) + ", wanted at most ",
+			Rule: "a rim of a tenth of the diameter stays round a centre", Fix: "a smaller pilot, or form A",
+		})
 	}
 }
 

@@ -304,11 +304,7 @@ var endsOver = regexp.MustCompile(`(?i)\bsides? (?:ends?|stops?) ` + bareLength 
 // saidUnder compares the notes of the guard with the gaps under its two sides.
 func (g *guardOn) saidUnder() {
 	from, to, _ := g.along(g.body)
-	for _, note := range g.v.p.Notes {
-		m := endsOver.FindStringSubmatch(note.Value)
-		if m == nil {
-			continue
-		}
+	for note, m := range saying(g.v.p.Notes, endsOver) {
 		said := g.r.itemMm(m[1] + " " + m[2])
 		for _, way := range []float64{-1, 1} {
 			if gap, on := g.under(way, (from+to)/2); on != "" && gap > 0 && math.Abs(gap-said) > endsOffMm {

@@ -121,11 +121,7 @@ func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 	if !upright {
 		return
 	}
-	for _, t := range said {
-		words := tipSaid.FindStringSubmatch(t.Value)
-		if words == nil {
-			continue
-		}
+	for t, words := range saying(said, tipSaid) {
 		at := math.NaN()
 		switch text := strings.ToLower(t.Value); {
 		case strings.Contains(text, "mid travel"):
@@ -174,9 +170,8 @@ var turnRaises = regexp.MustCompile(`(?i)\b(anti-?clockwise|counter-?clockwise|c
 // turns its nut, or the part that it is the nut of, clockwise, of a right-hand thread.
 func (r *reviewer) turnedUp(e *parts.Loose) {
 	v := r.viewOf(e.Part.Value)
-	for _, t := range r.motor().Notes {
-		w := turnRaises.FindStringSubmatch(t.Value)
-		if w == nil || v.p.Profile == nil || !r.named(w[4], v.p) {
+	for t, w := range saying(r.motor().Notes, turnRaises) {
+		if v.p.Profile == nil || !r.named(w[4], v.p) {
 			continue
 		}
 		for _, c := range slices.Concat(v.outside, v.inside) {
@@ -254,10 +249,9 @@ func (r *reviewer) pointed(e *parts.Loose) {
 	m, v := r.machine(), r.viewOf(e.Part.Value)
 	for _, on := range r.all() {
 		b := r.bodyOf(on.p.Name.Value)
-		for _, t := range on.p.Notes {
-			w := spotsAt.FindStringSubmatch(t.Value)
-			if w == nil || b == nil {
-				continue
+		for t, w := range saying(on.p.Notes, spotsAt) {
+			if b == nil {
+				break
 			}
 			var spots []float64
 			for _, text := range spotsSep.Split(w[2], -1) {

@@ -460,10 +460,9 @@ func (r *reviewer) waysUp() {
 			}
 		}
 		b := r.bodyOf(p.Name.Value)
-		for _, t := range said {
-			w := wayUp.FindStringSubmatch(t.Value)
-			if b == nil || w == nil {
-				continue
+		for t, w := range saying(said, wayUp) {
+			if b == nil {
+				break
 			}
 			way, end := b.Pose.Z.Dot(r.machine().Up), strings.ToLower(w[1])
 			if end == "small" || end == "narrow" || end == "back" || end == "flanges" || end == "round" {

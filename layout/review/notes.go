@@ -1,6 +1,7 @@
 package review
 
 import (
+	"iter"
 	"regexp"
 	"slices"
 	"strings"
@@ -33,15 +34,11 @@ var (
 
 // runsOpen looks at the words of the first run for a guard that is off or open while something turns.
 func (r *reviewer) runsOpen(run *parts.FirstRun) {
-	for _, t := range append(seq.Map(run.Runs, func(s parts.Run) parts.Text { return s.Load }), run.WarmUpHow) {
-		for _, said := range sentences(t) {
-			if m := guardOff.FindString(said.Value); m != "" {
-				r.add(Finding{
-					Severity: Check, Pos: t.Pos, What: "a guard is off or open while something turns, by the words of the first run", Numbers: m,
-					Rule: "a guard comes off what stands", Source: "ISO 14120, from memory", Fix: "all guards on",
-				})
-			}
-		}
+	for t, m := range saying(sentences(append(seq.Map(run.Runs, func(s parts.Run) parts.Text { return s.Load }), run.WarmUpHow)...), guardOff) {
+		r.add(Finding{
+			Severity: Check, Pos: t.Pos, What: "a guard is off or open while something turns, by the words of the first run", Numbers: m[0],
+			Rule: "a guard comes off what stands", Source: "ISO 14120, from memory", Fix: "all guards on",
+		})
 	}
 }
 
@@ -68,10 +65,10 @@ func (r *reviewer) staysIn(run *parts.FirstRun) {
 // their holes.
 func (v *view) saidOf() {
 	for _, note := range v.texts() {
-		for _, said := range sentences(note) {
-			if m := offRunning.FindString(said.Value); m != "" && words.Guard(v.p.Title.Value) && !strings.Contains(said.Value, "stop") {
+		for said, m := range saying(sentences(note), offRunning) {
+			if words.Guard(v.p.Title.Value) && !strings.Contains(said.Value, "stop") {
 				v.report(Check, "", note.Pos, Finding{
-					What: v.p.Title.Value + " is off or open while something turns, by its note", Numbers: m,
+					What: v.p.Title.Value + " is off or open while something turns, by its note", Numbers: m[0],
 					Rule: "a guard comes off what stands", Source: "ISO 14120, from memory", Fix: "off only with the motor isolated",
 				})
 			}
@@ -101,9 +98,9 @@ func (v *view) saidOf() {
 // saidLap looks for a seam that a note laps, of a sheet that is developed to butt.
 func (v *view) saidLap(note parts.Text) {
 	butts := v.p.Transition != nil && v.p.Transition.Overlap.Mm == 0 || v.p.Frustum != nil && v.p.Frustum.Overlap.Mm == 0
-	for _, said := range sentences(note) {
-		if m := lapped.FindString(said.Value); m != "" && butts {
-			v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" laps its seam, and its sheet is cut to butt", m, "overlap:, or another note")
+	for _, m := range saying(sentences(note), lapped) {
+		if butts {
+			v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" laps its seam, and its sheet is cut to butt", m[0], "overlap:, or another note")
 		}
 	}
 }
@@ -111,10 +108,9 @@ func (v *view) saidLap(note parts.Text) {
 // saidHoist looks for words that hoist all by what its note keeps for one part alone, and for a mass in its
 // notes that is less than that of the part it lies on.
 func (v *view) saidHoist(e *parts.Loose) {
-	for _, t := range v.p.Notes {
-		m := shareOf.FindStringSubmatch(t.Value)
-		if m == nil || len(e.Lies) == 0 {
-			continue
+	for t, m := range saying(v.p.Notes, shareOf) {
+		if len(e.Lies) == 0 {
+			break
 		}
 		kg, on := noteMm(m[1], "mm"), v.pl.Part(e.Lies[0].Ref.Part)
 		if m[2] == "lb" {
@@ -124,9 +120,9 @@ func (v *view) saidHoist(e *parts.Loose) {
 			v.unlike(t.Pos, "", "a note of "+v.p.Title.Value+" has it tried for less than what hangs on it", m[0]+"; "+on.Title+" is "+v.w.RoundMass(on.MassKg, 1), "the mass of what hangs on it")
 		}
 	}
-	for _, said := range sentences(e.How) {
-		if m := hoistsMore.FindString(said.Value); m != "" && slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return bareHoist.MatchString(t.Value) }) {
-			v.unlike(e.How.Pos, "", "the words hoist more by "+v.p.Title.Value+" than its note lets it carry", m, "other words, or what carries the whole")
+	for _, m := range saying(sentences(e.How), hoistsMore) {
+		if slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return bareHoist.MatchString(t.Value) }) {
+			v.unlike(e.How.Pos, "", "the words hoist more by "+v.p.Title.Value+" than its note lets it carry", m[0], "other words, or what carries the whole")
 		}
 	}
 }
@@ -185,16 +181,29 @@ func (v *view) saidWay(said parts.Text, j *parts.Joint, feature string) {
 	}
 }
 
+// saying are the texts in which a pattern finds something, with its groups where it does first.
+func saying(texts []parts.Text, pattern *regexp.Regexp) iter.Seq2[parts.Text, []string] {
+	return func(yield func(parts.Text, []string) bool) {
+		for _, t := range texts {
+			if m := pattern.FindStringSubmatch(t.Value); m != nil && !yield(t, m) {
+				return
+			}
+		}
+	}
+}
+
 // clauses are what stands in a text between the marks that end one.
 func clauses(t parts.Text, ends string) []string {
 	return strings.FieldsFunc(t.Value, func(c rune) bool { return strings.ContainsRune(ends, c) })
 }
 
-// sentences are those of a text that deny nothing.
-func sentences(t parts.Text) (out []parts.Text) {
-	for _, said := range clauses(t, ".;") {
-		if !denied.MatchString(said) {
-			out = append(out, parts.Text{Value: strings.TrimSpace(said), Pos: t.Pos})
+// sentences are those of texts that deny nothing.
+func sentences(texts ...parts.Text) (out []parts.Text) {
+	for _, t := range texts {
+		for _, said := range clauses(t, ".;") {
+			if !denied.MatchString(said) {
+				out = append(out, parts.Text{Value: strings.TrimSpace(said), Pos: t.Pos})
+			}
 		}
 	}
 	return out

@@ -20,11 +20,7 @@ var (
 // boughtStuds looks at studs that words screw into a hole that no joint fills: what stands where they do, and
 // the grease nipples behind them.
 func (r *reviewer) boughtStuds() {
-	for _, said := range r.orderWords() {
-		m := studWords.FindStringSubmatch(said.Value)
-		if m == nil {
-			continue
-		}
+	for said, m := range saying(r.orderWords(), studWords) {
 		t, long, _ := screwBought(m[0])
 		name := m[len(m)-1]
 		for _, v := range r.all() {
@@ -60,11 +56,7 @@ func (r *reviewer) studShort(v *view, name string, said parts.Text, diameterMm, 
 	if !slices.Contains(r.motor().Notes, said) {
 		return
 	}
-	for _, note := range r.motor().Notes {
-		m := downOnWords.FindStringSubmatch(note.Value)
-		if m == nil {
-			continue
-		}
+	for _, m := range saying(r.motor().Notes, downOnWords) {
 		on := seq.First(r.job.Parts, func(p *parts.Part) bool {
 			return strings.HasSuffix(" "+strings.ToLower(p.Title.Value), " "+strings.ToLower(m[1]))
 		})
@@ -93,11 +85,7 @@ func (r *reviewer) orderWords() (all []parts.Text) {
 // the pins are in.
 func (r *reviewer) recesses() {
 	name, _, _ := strings.Cut(r.motor().Maker.Value, " with ")
-	for _, note := range r.motor().Notes {
-		m := recessWords.FindStringSubmatch(note.Value)
-		if m == nil {
-			continue
-		}
+	for note, m := range saying(r.motor().Notes, recessWords) {
 		p := seq.First(r.job.Parts, func(p *parts.Part) bool { return strings.EqualFold(p.Title.Value, m[1]) })
 		for _, v := range r.all() {
 			for g := range seq.Refs(v.p.Holes) {

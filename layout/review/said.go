@@ -119,9 +119,9 @@ func (v *view) saidLifts(name, words string) {
 	if !lifts.MatchString(words) || v.outline == nil || len(all) == 0 {
 		return
 	}
-	if wide := 2 * all[0].radiusMm; all[0].thread == nil && wide < shackleMm {
-		v.report(Check, name, all[0].pos, Finding{
-			What: "no shackle goes through " + name + " of " + v.p.Title.Value, Numbers: v.mm(wide) + ", wanted " + v.mm(shackleMm), LeftMm: left(wide), Rule: "what a part is lifted by takes a shackle", Fix: "wider ones",
+	if all[0].thread == nil {
+		v.atLeast(name, all[0].pos, 2*all[0].radiusMm, shackleMm, Finding{
+			What: "no shackle goes through " + name + " of " + v.p.Title.Value, Rule: "what a part is lifted by takes a shackle", Fix: "wider ones",
 		})
 	}
 	if len(all) < 2 || v.p.Bore == nil {
@@ -348,11 +348,7 @@ var namedHole = regexp.MustCompile(`(?i)\bholes? ([a-z][\w-]{2,}) (?:of|in) (.*)
 // saidHoles looks in the words of the motor's earth and of loose things for a hole that the part
 // named after it has not.
 func (r *reviewer) saidHoles() {
-	for _, t := range append(r.hows(), r.motor().Earth) {
-		m := namedHole.FindStringSubmatch(t.Value)
-		if m == nil {
-			continue
-		}
+	for t, m := range saying(append(r.hows(), r.motor().Earth), namedHole) {
 		name, rest := strings.ToLower(m[1]+m[3]), wordsOf(m[2]+m[4])
 		is := func(own string) bool { return strings.Contains("-"+own+"-", "-"+name+"-") }
 		for _, p := range r.job.Parts {

@@ -120,10 +120,10 @@ func (v *view) thinFloor() {
 // diameter.
 func (v *view) wideHole(f *parts.Radial, acrossMm float64) {
 	const most = 0.5
-	if d := v.radialHoleMm(f); f.Shape == parts.RadialHole && d > most*acrossMm+slackMm {
-		v.report(Check, f.Name.Value, f.Pos, Finding{
-			What: f.Name.Value + " takes most of the part that it crosses", Numbers: v.mm(d) + " in " + v.mm(acrossMm) + ", wanted at most " + v.mm(most*acrossMm),
-			OverMm: over(d), Rule: "a hole across a solid takes half its diameter at most", Fix: "a smaller hole, or a thicker part",
+	if f.Shape == parts.RadialHole {
+		v.atMost(f.Name.Value, f.Pos, v.radialHoleMm(f), most*acrossMm, Finding{
+			What: f.Name.Value + " takes most of the part that it crosses", Numbers: " in " + v.mm(acrossMm) + ", wanted at most ",
+			Rule: "a hole across a solid takes half its diameter at most", Fix: "a smaller hole, or a thicker part",
 		})
 	}
 }

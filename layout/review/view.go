@@ -377,6 +377,14 @@ func (v *view) atLeast(feature string, pos parts.Pos, hasMm, wantedMm float64, f
 	}
 }
 
+// atMost reports a length that is more than wanted; the finding's Numbers are the words between, or ", wanted at most ".
+func (v *view) atMost(feature string, pos parts.Pos, hasMm, wantedMm float64, f Finding) {
+	if hasMm > wantedMm+slackMm {
+		f.OverMm, f.Numbers = over(hasMm), v.mm(hasMm)+cmp.Or(f.Numbers, ", wanted at most ")+v.mm(wantedMm)
+		v.report(Check, feature, pos, f)
+	}
+}
+
 // entryPos is where the keyway, groove or flat of a name is written; the part
 // itself if there is none.
 func entryPos(p *parts.Part, name string) parts.Pos {

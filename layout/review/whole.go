@@ -359,12 +359,10 @@ func (r *reviewer) rootGaps() {
 	const mostMm = 4
 	for _, v := range r.all() {
 		for end := range seq.Refs(v.p.Ends) {
-			if g := end.Gap; g.Mm > mostMm+slackMm {
-				v.report(Check, "", g.Pos, Finding{
-					What: "the root gap of " + v.p.Title.Value + " is too wide to weld", Numbers: r.mm(g.Mm) + ", wanted at most " + r.mm(mostMm), OverMm: over(g.Mm),
-					Rule: "a root gap is bridged by one run", Fix: r.mm(1) + " to " + r.mm(3),
-				})
-			}
+			v.atMost("", end.Gap.Pos, end.Gap.Mm, mostMm, Finding{
+				What: "the root gap of " + v.p.Title.Value + " is too wide to weld",
+				Rule: "a root gap is bridged by one run", Fix: r.mm(1) + " to " + r.mm(3),
+			})
 		}
 	}
 }
