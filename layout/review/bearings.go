@@ -406,9 +406,6 @@ func (r *reviewer) offMm(part string) (mm float64, ok bool) {
 		}
 		for _, end := range []plan.JointEnd{j.A, j.B} {
 			v := r.viewOf(end.Part)
-			if v == nil {
-				return 0, false
-			}
 			if face, known := r.faceOf(j.Name, end.Part); known && v.turned() {
 				near := v.outside[0]
 				if face == parts.Back {

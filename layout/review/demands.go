@@ -93,7 +93,7 @@ var sealing = regexp.MustCompile(`(?i)\b(?:seal(?:s|ing|ed)?|gaskets?|o-rings?)\
 // more than what the feature does can bear.
 func idleRequire(v *view) {
 	for _, q := range v.p.Require {
-		other := string(map[string]parts.Face{"front": parts.Back, "back": parts.Front}[q.Of.Value])
+		other := string(opposite[parts.Face(q.Of.Value)])
 		twice := slices.ContainsFunc(v.p.Require, func(o parts.Requirement) bool { return o.Kind == q.Kind && o.Of.Value == other })
 		if q.Kind == parts.Flatness && v.seals(other) && !v.seals(q.Of.Value) && !twice {
 			v.report(Check, q.Of.Value, q.Pos, Finding{

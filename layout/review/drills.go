@@ -9,28 +9,27 @@ import (
 	"centrepop/parts/seq"
 )
 
+// drilled is a hole of a size that a drill of mm leaves.
 type drilled struct {
-	name string
-	pos  parts.Pos
-	mm   float64
-	make parts.HoleMake
-	fit  bool
-
+	parts.HoleSize
+	name    string
+	mm      float64
 	through bool
 }
+
+func (d drilled) fitted() bool { return d.Size.Fit.Pos.Line > 0 }
 
 // drilledSizes lists the holes of a part, one for each group.
 func (v *view) drilledSizes() []drilled {
 	var out []drilled
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil }) {
-		s := h.group.Size
-		out = append(out, drilled{h.name, s.Pos, h.drillMm, s.Make, s.Size.Fit.Pos.Line > 0, h.group.Through})
+		out = append(out, drilled{h.group.Size, h.name, h.drillMm, h.through})
 	}
 	for f := range seq.Refs(v.p.Radials) {
 		// What the hole of a branch takes away is not shown, nor drilled.
 		row := seq.First(v.q.Shown, func(row plan.RadialRow) bool { return row.Name == f.Name.Value && row.DiameterMm > 0 })
 		if f.Shape == parts.RadialHole && row.DiameterMm > 0 {
-			out = append(out, drilled{f.Name.Value, f.Size.Pos, row.DiameterMm, f.Size.Make, f.Size.Size.Fit.Pos.Line > 0, f.Through})
+			out = append(out, drilled{f.Size, f.Name.Value, row.DiameterMm, f.Through})
 		}
 	}
 	return out
@@ -40,14 +39,14 @@ func (v *view) drilledSizes() []drilled {
 // tapped holes take theirs from tables, and a fitted hole is reamed.
 func drillSize(v *view) {
 	for _, d := range v.drilledSizes() {
-		if d.make != parts.PlainHole || d.fit {
+		if d.Make != parts.PlainHole || d.fitted() {
 			continue
 		}
 		nearMm, name := nearestDrill(d.mm)
 		if math.Abs(nearMm-d.mm) < 0.006 || d.mm > 50 {
 			continue
 		}
-		v.report(Note, d.name, d.pos, Finding{
+		v.report(Note, d.name, d.Pos, Finding{
 			What: d.name + ": no common drill has this size", Numbers: v.mm(d.mm) + "; the nearest drill is " + name,
 			Rule: "metric drills as in ISO 235, inch drills as in ASME B94.11M", Source: "from memory; which sizes a shop keeps: " + practice,
 			Fix: "take a drill's size, or bore the hole",
@@ -80,11 +79,11 @@ func drillLarge(v *view) {
 	}
 	for _, d := range v.drilledSizes() {
 		leastMm, _, ok := v.leastHole()
-		cut := ok && d.through && !d.fit && d.make != parts.TappedHole && d.mm >= leastMm-slackMm
+		cut := ok && d.through && !d.fitted() && d.Make != parts.TappedHole && d.mm >= leastMm-slackMm
 		if cut || d.mm <= most.Mm+slackMm {
 			continue
 		}
-		v.report(Check, d.name, d.pos, Finding{
+		v.report(Check, d.name, d.Pos, Finding{
 			What: d.name + ": larger than the shop's largest drill", Numbers: "drill " + v.mm(d.mm) + ", the shop has up to " + v.mm(most.Mm), OverMm: over(d.mm),
 			Rule: "the hole must be bored, sawn or cut with the outline", Source: "shop: drill: largest",
 			Fix: "have it cut with the outline, bore it, or take a smaller size",

@@ -254,9 +254,6 @@ const washerMm = 1.25
 func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 	wanted := nutHighMm(t)
 	shaft := r.viewOf(j.A.Part)
-	if shaft == nil {
-		return
-	}
 	if slices.ContainsFunc(shaft.p.Radials, func(f parts.Radial) bool { return washer.MatchString(f.Name.Value + " " + f.Note.Value) }) {
 		wanted += washerMm + t.PitchMm
 	}

@@ -55,10 +55,7 @@ func (r *reviewer) lipAway(flighted *standingPart, stack []*standingPart) {
 	bearing, middle := math.Inf(1), flighted.Z(flighted.section.LengthMm/2)
 	for _, b := range r.bearings() {
 		on, v := standingRef(stack, b.Cone), r.viewOf(b.Cone.Part)
-		if on == nil || v == nil {
-			continue
-		}
-		if c := named(v.outside, b.Cone.Feature); c != nil && math.Abs(on.Z((c.fromMm+c.toMm)/2)-middle) < math.Abs(bearing-middle) {
+		if c := named(v.outside, b.Cone.Feature); on != nil && c != nil && math.Abs(on.Z((c.fromMm+c.toMm)/2)-middle) < math.Abs(bearing-middle) {
 			bearing = on.Z((c.fromMm + c.toMm) / 2)
 		}
 	}
@@ -160,11 +157,7 @@ func (v *view) leadsFrom(c *cylinder, from parts.Face) {
 			return h.Edge.Value == c.name+"-"+string(face) && (h.For == "lead-in" || face == from)
 		})
 	}
-	other := parts.Front
-	if from == parts.Front {
-		other = parts.Back
-	}
-	if h := lead(other); h != nil && lead(from) == nil {
+	if h := lead(opposite[from]); h != nil && lead(from) == nil {
 		v.report(Check, h.Edge.Value, h.Edge.Pos, Finding{
 			What: h.Edge.Value + " is a lead-in, and what goes into " + c.name + " enters by the " + string(from), Rule: "a lead-in is where a part enters", Source: "by the job", Fix: "edge: " + c.name + "-" + string(from),
 		})

@@ -261,9 +261,6 @@ func boltPlay(r *reviewer) {
 		}
 		for _, ref := range in.Refs() {
 			v := r.viewOf(ref.Part)
-			if v == nil {
-				continue
-			}
 			g, _ := v.groupNamed(ref.Feature)
 			_, mm := v.groupSize(ref.Feature)
 			if g == nil || g.Size.Make == parts.TappedHole || mm <= coarse+slackMm {

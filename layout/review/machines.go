@@ -52,8 +52,8 @@ func pierce(v *view) {
 		sizes = append(sizes, v.mm(mm))
 	}
 	for _, d := range v.drilledSizes() {
-		if d.make != parts.TappedHole && !d.fit && d.through && d.mm < leastMm-slackMm {
-			note("drill", d.name, d.mm, d.pos)
+		if d.Make != parts.TappedHole && !d.fitted() && d.through && d.mm < leastMm-slackMm {
+			note("drill", d.name, d.mm, d.Pos)
 		}
 	}
 	for i := range v.p.Slots {

@@ -381,10 +381,7 @@ func (v *view) motorSide(s measured.Standard) {
 		if j.Bolt == nil || !j.Meet.Set() || !j.Some(func(ref parts.JointRef) bool { return ref.Part == v.p.Name.Value }) {
 			continue
 		}
-		other := parts.Front
-		if lies == parts.Front {
-			other = parts.Back
-		}
+		other := opposite[lies]
 		if !lead(lies) || lead(other) {
 			continue
 		}

@@ -171,10 +171,8 @@ func (v *view) saidWay(said parts.Text, j *parts.Joint, feature string) {
 		return slices.ContainsFunc(v.p.Chamfers, func(c parts.Chamfer) bool { return c.For == "weld" && c.Edge.Value == feature+"-"+string(face) })
 	}
 	if m := weldedFrom.FindStringSubmatch(said.Value); m != nil && j.Weld != nil {
-		face, other := parts.Front, parts.Back
-		if strings.EqualFold(m[1], "back") {
-			face, other = other, face
-		}
+		face := parts.Face(strings.ToLower(m[1]))
+		other := opposite[face]
 		if !grooved(face) && grooved(other) {
 			v.unlike(said.Pos, feature, "a note of "+title+" has it welded from the "+string(face)+", and its groove for "+name+" is at the "+string(other), strings.TrimSpace(m[0]), "the note, or edge: "+feature+"-"+string(face))
 		}

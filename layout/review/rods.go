@@ -20,7 +20,8 @@ var (
 // boughtStuds looks at studs that words screw into a hole that no joint fills: what stands where they do, and
 // the grease nipples behind them.
 func (r *reviewer) boughtStuds() {
-	for said, m := range saying(r.orderWords(), studWords) {
+	words := r.orderWords()
+	for said, m := range saying(words, studWords) {
 		t, long, _ := screwBought(m[0])
 		name := m[len(m)-1]
 		for _, v := range r.all() {
@@ -30,7 +31,7 @@ func (r *reviewer) boughtStuds() {
 			}
 			in, before := r.machine().Rods(v.p.Name.Value, name, t.MajorMm, long, nipple.MatchString)
 			in = slices.DeleteFunc(in, func(title string) bool { // what the words take off first
-				return slices.ContainsFunc(r.orderWords(), func(said parts.Text) bool {
+				return slices.ContainsFunc(words, func(said parts.Text) bool {
 					return strings.Contains(strings.ToLower(said.Value), strings.ToLower(title)+" off")
 				})
 			})

@@ -178,6 +178,9 @@ func stepsOf(steps []parts.Step, inside bool) []cylinder {
 	return out
 }
 
+// opposite is the other face of each.
+var opposite = map[parts.Face]parts.Face{parts.Front: parts.Back, parts.Back: parts.Front}
+
 // side is the outside or the inside of a part, with the sign of what stands out on it.
 type side struct {
 	steps []cylinder
