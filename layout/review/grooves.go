@@ -228,7 +228,7 @@ func (v *view) oringLeadIn(g plan.GrooveRow) {
 		if p == v.p || seat == "" || !strings.Contains(seat, p.Name.Value) && !strings.Contains(seat, strings.ToLower(p.Title.Value)) {
 			continue
 		}
-		edges := edgesOf(p, g.AgainstMm, !g.Inside)
+		edges := v.viewOf(p.Name.Value).edges(g.AgainstMm, 0.5, !g.Inside)
 		if len(edges) == 0 || slices.ContainsFunc(p.Chamfers, func(c parts.Chamfer) bool {
 			return slices.Contains(edges, c.Edge.Value) && c.Size.Mm >= g.LeadInMm-slackMm && c.Angle.Deg >= oringMinDeg && c.Angle.Deg <= oringMaxDeg
 		}) {
@@ -241,25 +241,11 @@ func (v *view) oringLeadIn(g plan.GrooveRow) {
 	}
 }
 
-// edgesOf are the edges of the bore, or else the outsides, of a part that have
-// a diameter.
-func edgesOf(p *parts.Part, diameterMm float64, bores bool) []string {
-	var out []string
-	add := func(name string, mm float64) {
-		if math.Abs(mm-diameterMm) < 0.5 {
-			out = append(out, name+"-front", name+"-back")
-		}
-	}
-	if p.Bore != nil && bores {
-		add("bore", p.Bore.Size.Nominal.Mm)
-	}
-	if p.Profile != nil {
-		steps := p.Profile.Outside
-		if bores {
-			steps = p.Profile.Inside
-		}
-		for i := range steps {
-			add(steps[i].Name.Value, steps[i].Size.Nominal.Mm)
+// edges are those of the bores, or else of the turned outsides, of a part that have about a diameter.
+func (v *view) edges(diameterMm, offMm float64, bores bool) (out []string) {
+	for i, c := range slices.Concat(v.outside, v.inside) {
+		if inside := i >= len(v.outside); inside == bores && (inside || c.step != nil) && math.Abs(c.size.Nominal.Mm-diameterMm) < offMm {
+			out = append(out, c.name+"-front", c.name+"-back")
 		}
 	}
 	return out

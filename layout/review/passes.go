@@ -6,7 +6,6 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // screwPasses looks for parts on the axis of a nut that travels which its screw
@@ -91,43 +90,27 @@ const nearlyShare = 0.15
 // loneBore looks for bores of flat parts in no joint that something runs in, by
 // their class, of which no outside of the job has the size and one nearly has.
 func loneBore(r *reviewer) {
-	for _, p := range r.job.Parts {
-		size, name, ok := boreOf(p)
-		if !ok || size.Fit.Class.Value == "" || size.Fit.Class.Value >= "H" || r.inJoint(p.Name.Value) {
+	for _, v := range r.all() {
+		if len(v.inside) != 1 || v.inside[0].size.Fit.Class.Value == "" || v.inside[0].size.Fit.Class.Value >= "H" || r.inJoint(v.p.Name.Value) {
 			continue
 		}
-		bore, near, off := size.Nominal.Mm, "", math.Inf(1)
-		for _, q := range r.job.Parts {
-			if q.Profile == nil || q == p {
-				continue
-			}
-			for s := range seq.Refs(q.Profile.Outside) {
-				if d := math.Abs(s.Size.Nominal.Mm - bore); s.Size.Fit.Pos.Line > 0 && d < off {
-					near, off = s.Name.Value+" of "+q.Title.Value+" is "+r.mm(s.Size.Nominal.Mm), d
+		size, near, off := v.inside[0].size, "", math.Inf(1)
+		for _, o := range r.all() {
+			for _, s := range o.outside {
+				if d := math.Abs(s.size.Nominal.Mm - size.Nominal.Mm); o != v && s.step != nil && s.size.Fit.Pos.Line > 0 && d < off {
+					near, off = s.name+" of "+o.p.Title.Value+" is "+r.mm(s.size.Nominal.Mm), d
 				}
 			}
 		}
-		if off <= slackMm || off > nearlyShare*bore {
+		if off <= slackMm || off > nearlyShare*size.Nominal.Mm {
 			continue
 		}
-		r.add(Finding{
-			Part: p.Name.Value, Feature: name, Pos: size.Nominal.Pos, What: "the bore of " + p.Title.Value + " is a running fit on no shaft of the job",
-			Numbers: r.mm(bore) + " " + size.Fit.Class.Value + "; " + near, OverMm: over(off),
+		v.report(Check, v.inside[0].name, size.Nominal.Pos, Finding{
+			What:    "the bore of " + v.p.Title.Value + " is a running fit on no shaft of the job",
+			Numbers: r.mm(size.Nominal.Mm) + " " + size.Fit.Class.Value + "; " + near, OverMm: over(off),
 			Rule: "bore and shaft have one nominal size", Source: "ISO 286-1", Fix: "the size of the shaft, or accept it for a shaft that is bought",
 		})
 	}
-}
-
-// boreOf is the bore that goes right through a part in one size, with its name.
-func boreOf(p *parts.Part) (size parts.Size, name string, ok bool) {
-	switch {
-	case p.Bore != nil:
-		return p.Bore.Size, "bore", true
-	case p.Profile != nil && len(p.Profile.Inside) == 1:
-		s := &p.Profile.Inside[0]
-		return s.Size, s.Name.Value, true
-	}
-	return size, "", false
 }
 
 // inJoint tells whether a joint names a part.

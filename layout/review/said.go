@@ -1,6 +1,7 @@
 package review
 
 import (
+	"maps"
 	"math"
 	"regexp"
 	"slices"
@@ -165,12 +166,9 @@ var clearOf = regexp.MustCompile(`(?i)` + noteLength + ` (?:clear|off)\b`)
 
 // saidClear compares what the words at a bore keep clear with the shafts of the job.
 func (v *view) saidClear(c cylinder, mm float64) {
-	for _, p := range v.job.Parts {
-		if p == v.p || p.Profile == nil {
-			continue
-		}
-		for _, s := range p.Profile.Outside {
-			if math.Abs(c.radiusMm-s.Size.Nominal.Mm/2-mm) < 0.05 {
+	for _, o := range v.all() {
+		for _, s := range o.outside {
+			if o != v && s.step != nil && math.Abs(c.radiusMm-s.size.Nominal.Mm/2-mm) < 0.05 {
 				return
 			}
 		}
@@ -307,11 +305,9 @@ var namedThread = regexp.MustCompile(noteThread)
 func saidThreads(r *reviewer) {
 	all := map[string]bool{}
 	own := map[*parts.Part]map[string]bool{}
-	for _, p := range r.job.Parts {
-		own[p] = r.threadsOf(p)
-		for t := range own[p] {
-			all[t] = true
-		}
+	for _, v := range r.all() {
+		own[v.p] = v.threads()
+		maps.Copy(all, own[v.p])
 	}
 	for _, b := range r.bolts() {
 		all[threadName(b.Size)] = true
@@ -394,18 +390,16 @@ func saidSteps(r *reviewer) {
 	}
 }
 
-func (r *reviewer) threadsOf(p *parts.Part) map[string]bool {
-	has := map[string]bool{}
+func (v *view) threads() map[string]bool {
+	p, has := v.p, map[string]bool{}
 	for i := range p.Holes {
 		has[threadName(p.Holes[i].Size.Thread)] = true
 	}
 	for i := range p.Radials {
 		has[threadName(p.Radials[i].Size.Thread)] = true
 	}
-	if p.Profile != nil {
-		for _, s := range slices.Concat(p.Profile.Outside, p.Profile.Inside) {
-			has[threadName(s.Size.Thread.Value)] = true
-		}
+	for _, c := range slices.Concat(v.outside, v.inside) {
+		has[threadName(c.size.Thread.Value)] = true
 	}
 	if p.Clamp != nil {
 		has[threadName(p.Clamp.Size)] = true

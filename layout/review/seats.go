@@ -71,19 +71,16 @@ func seatWords(v *view) {
 // sealBore is what the bores for seals on a shaft of that size name, if none names this
 // seal.
 func (v *view) sealBore(m *part.SealSize) (other string) {
-	for _, p := range v.job.Parts {
-		if p.Profile == nil {
-			continue
-		}
-		for _, s := range p.Profile.Inside {
-			o := part.SealOf(s.Seat.Value, v.job.Units)
-			if o == nil || o.ShaftMm != m.ShaftMm {
+	for _, of := range v.all() {
+		for _, c := range of.inside {
+			if c.step == nil {
 				continue
 			}
-			if *o == *m {
+			if o := v.seal(c); o != nil && *o == *m {
 				return ""
+			} else if o != nil && o.ShaftMm == m.ShaftMm {
+				other = c.name + " of " + of.p.Title.Value + " takes " + o.Name
 			}
-			other = s.Name.Value + " of " + p.Title.Value + " takes " + o.Name
 		}
 	}
 	return other

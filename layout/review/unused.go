@@ -82,7 +82,7 @@ func (r *reviewer) takes(o *parts.Part, size parts.HoleSize) bool {
 	if v == nil {
 		return false
 	}
-	if size.Thread != "" && o.Profile != nil && slices.ContainsFunc(slices.Concat(o.Profile.Outside, o.Profile.Inside), func(s parts.Step) bool { return sameThread(s.Size.Thread.Value, size.Thread) }) {
+	if size.Thread != "" && slices.ContainsFunc(slices.Concat(v.outside, v.inside), func(c cylinder) bool { return sameThread(c.size.Thread.Value, size.Thread) }) {
 		return true
 	}
 	return slices.ContainsFunc(o.Holes, func(h parts.HoleGroup) bool {

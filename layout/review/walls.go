@@ -231,24 +231,11 @@ func (v *view) reliefNeed(c cylinder, inside bool) (Severity, bool) {
 // counterChamfer tells whether the surface of a part that goes onto a seat, or
 // into it, has a chamfer.
 func (v *view) counterChamfer(p *parts.Part, c cylinder, inside bool) bool {
-	names := []string{}
+	edges := v.viewOf(p.Name.Value).edges(2*c.radiusMm, 1, !inside)
 	if p.Bore != nil && !inside {
-		names = append(names, "bore")
+		edges = append(edges, "bore-front", "bore-back")
 	}
-	if p.Profile != nil {
-		steps := p.Profile.Inside
-		if inside {
-			steps = p.Profile.Outside
-		}
-		for i := range steps {
-			if math.Abs(steps[i].Size.Nominal.Mm-2*c.radiusMm) < 1 {
-				names = append(names, steps[i].Name.Value)
-			}
-		}
-	}
-	return slices.ContainsFunc(p.Chamfers, func(h parts.Chamfer) bool {
-		return slices.ContainsFunc(names, func(n string) bool { return h.Edge.Value == n+"-front" || h.Edge.Value == n+"-back" })
-	})
+	return slices.ContainsFunc(p.Chamfers, func(h parts.Chamfer) bool { return slices.Contains(edges, h.Edge.Value) })
 }
 
 // fine tells fits of a grade or finer, and limits no wider than 0.03 mm. A seat is
