@@ -121,7 +121,7 @@ func TestShares(t *testing.T) {
 	leadIn := func(deg, long, bore float64) rule { // into a housing that the seat names
 		return func(v *view) {
 			o := beside(v, "housing")
-			o.p.Bore = &parts.Bore{Size: size(bore)}
+			o.inside = []cylinder{{name: "bore", size: size(bore)}}
 			o.p.Chamfers = []parts.Chamfer{{Edge: text("bore-front"), Size: mm(long), Angle: parts.Angle{Deg: deg}}}
 			v.outside = []cylinder{step("housing", 0, 30, 40)}
 			v.q.Grooves = []plan.GrooveRow{{Name: "o", In: "s", DiameterMm: 40, AgainstMm: 40, LeadInMm: 3, ORing: &plan.ORingFit{SqueezeMin: 0.1, SqueezeMax: 0.2}}}

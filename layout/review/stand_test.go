@@ -131,8 +131,11 @@ func TestStandingBounds(t *testing.T) {
 	tight, slack, level := plan.Range{Min: 5, Max: 50}, plan.Range{Min: -50.8, Max: -25.4}, plan.Range{Min: -25.4}
 	lone := func(bore, shaft float64, fit string) rule {
 		return func(r *reviewer) {
-			r.job.Parts = []*parts.Part{{Name: text("cover"), Title: text("Cover"), Bore: &parts.Bore{Size: parts.Size{Nominal: mm(bore), Fit: parts.Fit{Class: text(fit)}}}},
-				{Name: text("pin"), Title: text("Pin"), Profile: &parts.Profile{Outside: []parts.Step{{Name: text("end"), Size: parts.Size{Nominal: mm(shaft), Fit: parts.Fit{Pos: parts.Pos{Line: 1}}}}}}}}
+			r.job.Parts = append(r.job.Parts, &parts.Part{Name: text("pin"), Title: text("Pin")})
+			r.views["cover"], r.views["pin"] = viewOf(r), &view{reviewer: r, p: r.job.Parts[1]}
+			r.views["cover"].inside = []cylinder{{name: "bore", size: parts.Size{Nominal: mm(bore), Fit: parts.Fit{Class: text(fit)}}}}
+			r.views["pin"].outside = []cylinder{step("end", 0, 10, shaft)}
+			r.views["pin"].outside[0].size.Fit.Pos.Line = 1
 			loneBore(r)
 		}
 	}
