@@ -289,18 +289,11 @@ func (v *view) groupSize(name string) (count int, mm float64) {
 
 // saddle looks for branches that run off the tube they sit on, and for ones
 // whose opening in it is not under them.
-func saddle(r *reviewer) {
-	for _, p := range r.job.Parts {
-		for end := range seq.Refs(p.Ends) {
-			if end.Place == nil || !end.Onto.Set() {
-				continue
-			}
-			v := r.viewOf(end.Onto.Part)
-			if v == nil || v.p.Kind != parts.Tube {
-				continue
-			}
-			r.roughOpening(p, end, v)
-			r.branchOn(p, end, v)
+func saddle(v *view) {
+	for end := range seq.Refs(v.p.Ends) {
+		if main := v.viewOf(end.Onto.Part); end.Place != nil && main != nil && main.p.Kind == parts.Tube {
+			v.roughOpening(v.p, end, main)
+			v.branchOn(v.p, end, main)
 		}
 	}
 }

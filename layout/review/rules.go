@@ -70,12 +70,16 @@ var partRules = []rule[*view]{
 	{"taper", "nothing gets into a cone", shutCone},
 	{"sense", "a number is possible and makes no sense", sense},
 	{"said", "words of a part and its numbers differ", said},
+	{"counterpart", "the turned counterpart of a light press has no limits", counterpart},
+	{"unused", "a thread or a fitted hole serves nothing", unused},
+	{"said-step", "words of a part name a step that is not there, or lifts nothing", saidSteps},
+	{"saddle", "a branch and its opening do not meet", saddle},
+	{"thread-mate", "a screw and its nut differ", nutThread},
 }
 
 // jobRules are the rules about the whole job.
 var jobRules = []rule[*reviewer]{
 	{"tolerance", "no general tolerance class is named", tolerance},
-	{"counterpart", "the turned counterpart of a light press has no limits", counterpart},
 	{"fit-side", "a fit is on one drawing only, or differs", fitSides},
 	{"joint", "a joint cannot be worked out, or has a flaw", jointProblems},
 	{"level", "a flange is on its shaft the wrong way round", levelled},
@@ -97,8 +101,6 @@ var jobRules = []rule[*reviewer]{
 	{"guard", "a guard leaves open what turns", guards},
 	{"pins", "pins of one part do not go into another", pins},
 	{"lock-nut", "no locking nut fits the thread that adjusts a bearing", lockNuts},
-	{"saddle", "a branch and its opening do not meet", saddle},
-	{"thread-mate", "a screw and its nut differ", nutThread},
 	{"covered", "an opening lies under a part", covered},
 	{"ring", "a part or a shoulder is in a bearing's way", ringClash},
 	{"spigot", "a spigot centres nothing", spigots},
@@ -114,14 +116,12 @@ var jobRules = []rule[*reviewer]{
 	{"play", "a bolt is far smaller than its holes", boltPlay},
 	{"socket", "no socket goes over a head", hexInCounterbore},
 	{"stud", "a stud has no shoulder, or stands in something or before a grease nipple", studShoulder},
-	{"unused", "a thread or a fitted hole serves nothing", unused},
 	{"apart", "no joint connects an assembly", separate},
 	{"quantity", "more copies are made than joints use", spareCopies},
 	{"unjoined", "parts made for each other are in no joint", unjoined},
 	{"joint-face", "a weld stands in a joint", jointFace},
 	{"weld-sense", "a weld has the wrong size, side or length", weldSense},
 	{"said-thread", "words of the job name a thread or hole that is not there", saidThreads},
-	{"said-step", "words of a part name a step that is not there, or lifts nothing", saidSteps},
 	{"weld-access", "a weld is out of reach when its turn comes", weldAccess},
 	{"weld-gap", "a fillet has no corner", weldCorner},
 }

@@ -370,22 +370,20 @@ var ofLoad = regexp.MustCompile(`(?i)\b(?:load|mass|weight|lifts?)\b`)
 
 // saidSteps looks in the words of the parts for steps that there are not, and for the load of a
 // step that lifts nothing.
-func saidSteps(r *reviewer) {
-	for _, v := range r.all() {
-		for _, t := range v.texts() {
-			for _, m := range namedStep.FindAllStringSubmatch(t.Value, -1) {
-				n, _ := strconv.Atoi(m[2])
-				f := Finding{Severity: Check, Part: v.p.Name.Value, Pos: t.Pos, Numbers: t.Value, Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the step that is meant; better its joint by name, for numbers of steps change"}
-				switch {
-				case n < 1 || n > len(r.pl.Joints):
-					f.What = "the words name step " + m[2] + " of " + number(float64(len(r.pl.Joints)))
-				case ofLoad.MatchString(m[1]) && r.pl.Joints[n-1].Lift == nil:
-					f.What = "the words name the load on step " + m[2] + ", and nothing hangs in the hook there"
-				default:
-					continue
-				}
-				r.add(f)
+func saidSteps(v *view) {
+	for _, t := range v.texts() {
+		for _, m := range namedStep.FindAllStringSubmatch(t.Value, -1) {
+			n, _ := strconv.Atoi(m[2])
+			f := Finding{Severity: Check, Part: v.p.Name.Value, Pos: t.Pos, Numbers: t.Value, Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the step that is meant; better its joint by name, for numbers of steps change"}
+			switch {
+			case n < 1 || n > len(v.pl.Joints):
+				f.What = "the words name step " + m[2] + " of " + number(float64(len(v.pl.Joints)))
+			case ofLoad.MatchString(m[1]) && v.pl.Joints[n-1].Lift == nil:
+				f.What = "the words name the load on step " + m[2] + ", and nothing hangs in the hook there"
+			default:
+				continue
 			}
+			v.add(f)
 		}
 	}
 }

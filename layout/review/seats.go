@@ -312,13 +312,11 @@ func (v *view) asMeasured(c cylinder) {
 
 // nutThread looks for a screw and a nut of the job that bear the same name and
 // have other threads, and for a bore of the nut that its screw does not pass.
-func nutThread(r *reviewer) {
-	for _, v := range r.all() {
-		for i, nut := range v.inside {
-			for _, w := range r.all() {
-				if screw := named(w.outside, nut.name); nut.thread != nil && screw != nil && screw.thread != nil && w != v {
-					v.nutOn(w.p, i, screw.step, nut.thread, screw.thread)
-				}
+func nutThread(v *view) {
+	for i, nut := range v.inside {
+		for _, w := range v.all() {
+			if screw := named(w.outside, nut.name); nut.thread != nil && screw != nil && screw.thread != nil && w != v {
+				v.nutOn(w.p, i, screw.step, nut.thread, screw.thread)
 			}
 		}
 	}

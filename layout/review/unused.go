@@ -14,22 +14,19 @@ var forPins = regexp.MustCompile(`(?i)\b(pin|dowel)s?\b`)
 
 // unused looks for threads, and for holes that are reamed or take a pin, that serve nothing:
 // no joint, note, word of the job nor other part has anything for them.
-func unused(r *reviewer) {
-	for _, v := range r.all() {
-		p := v.p
-		for h := range seq.Refs(p.Holes) {
-			if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !r.takesSpigot(v, h.Name.Value) && !v.jointNames(h.Name.Value) && !r.serves(p, h.Name.Value, h.Size) {
-				v.idle(h.Name.Value, h.Pos)
-			}
+func unused(v *view) {
+	p := v.p
+	for h := range seq.Refs(p.Holes) {
+		if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !v.takesSpigot(v, h.Name.Value) && !v.jointNames(h.Name.Value) && !v.serves(p, h.Name.Value, h.Size) {
+			v.idle(h.Name.Value, h.Pos)
 		}
-		for f := range seq.Refs(p.Radials) {
-			if forOther(f.Size, f.Name.Value, false) && f.Note.Value == "" && !v.jointNames(f.Name.Value) && !r.serves(p, f.Name.Value, f.Size) {
-				v.idle(f.Name.Value, f.Pos)
-			}
+	}
+	for f := range seq.Refs(p.Radials) {
+		if forOther(f.Size, f.Name.Value, false) && f.Note.Value == "" && !v.jointNames(f.Name.Value) && !v.serves(p, f.Name.Value, f.Size) {
+			v.idle(f.Name.Value, f.Pos)
 		}
-		if p.Profile == nil || r.isStud(p) {
-			continue
-		}
+	}
+	if v.turned() && !v.isStud(p) {
 		v.idleSteps(p.Profile.Outside)
 		v.idleSteps(p.Profile.Inside)
 	}
