@@ -43,33 +43,29 @@ func bearingPair(r *reviewer) {
 	for j, b := range r.bearings() {
 		r.bearingSizes(j, b)
 		r.endFloat(j, b)
-		f := Finding{Severity: Check, Part: j.Name.Value, Pos: j.Pos}
+		say := func(what, numbers, rule, source, fix string) {
+			r.add(Finding{Part: j.Name.Value, Pos: j.Pos, What: what, Numbers: numbers, Rule: rule, Source: source, Fix: fix})
+		}
 		if o := byName[b.Bearing.Value]; o == nil {
 			byName[b.Bearing.Value] = j
 		} else if is, was := r.sizesOf(b), r.sizesOf(o.Bearing); is != was {
-			f.What, f.Numbers = j.Name.Value+" and "+o.Name.Value+" give one bearing two sizes: "+b.Bearing.Value, is+", "+was
-			f.Rule, f.Source, f.Fix = "a designation has one bore, outside and width", "by the job", "the maker's sizes in both places"
-			r.add(f)
+			say(j.Name.Value+" and "+o.Name.Value+" give one bearing two sizes: "+b.Bearing.Value, is+", "+was,
+				"a designation has one bore, outside and width", "by the job", "the maker's sizes in both places")
 		}
 		one := first[b.Cone.Part]
 		if one == nil {
 			first[b.Cone.Part] = b
 			if !set[b.Cone.Part] {
-				f.What, f.Rule, f.Source = "no bearing of "+b.Cone.Part+" says how much end float it is set to", "a tapered bearing is set to an end float or a preload", practice
-				f.Fix = "end-float at the bearing that its nut sets, by the maker's figure"
-				r.add(f)
+				say("no bearing of "+b.Cone.Part+" says how much end float it is set to", "",
+					"a tapered bearing is set to an end float or a preload", practice, "end-float at the bearing that its nut sets, by the maker's figure")
 			}
 			continue
 		}
 		if one.Rotating != b.Rotating {
-			f.What, f.Numbers = "the bearings of "+b.Cone.Part+" do not turn alike", one.Rotating+" and "+b.Rotating+" rotating"
-			f.Rule, f.Source, f.Fix = "one shaft turns or stands", "by the job", "the same at both bearings"
-			r.add(f)
+			say("the bearings of "+b.Cone.Part+" do not turn alike", one.Rotating+" and "+b.Rotating+" rotating", "one shaft turns or stands", "by the job", "the same at both bearings")
 		}
 		if is, was := greaseNamed(b), greaseNamed(one); is != "" && was != "" && is != was && one.Cup.Part == b.Cup.Part {
-			f.What, f.Numbers = "the bearings in "+b.Cup.Part+" are greased unlike", one.Grease.Value+", "+b.Grease.Value
-			f.Rule, f.Source, f.Fix = "greases of two thickeners soften one another", practice, "one grease for both"
-			r.add(f)
+			say("the bearings in "+b.Cup.Part+" are greased unlike", one.Grease.Value+", "+b.Grease.Value, "greases of two thickeners soften one another", practice, "one grease for both")
 		}
 	}
 	for j, b := range r.bearingPlans() {

@@ -324,10 +324,7 @@ func rowOff(g *parts.HoleGroup, rows []plan.RadialRow) float64 {
 func (r *reviewer) both() {
 	for e := range seq.Refs(r.job.Loose) {
 		if p := r.job.Part(e.Part.Value); p != nil && p.Quantity < 2 && strings.HasPrefix(strings.ToLower(e.How.Value), "both ") {
-			r.add(Finding{
-				Part: p.Name.Value, Pos: e.How.Pos, What: "the words say both of " + p.Title.Value + ", and one is made", Numbers: e.How.Value,
-				Rule: "words and numbers of one job agree", Source: "by the job", Fix: "quantity: 2, or the words",
-			})
+			r.disagree(e.How.Pos, p.Name.Value, "the words say both of "+p.Title.Value+", and one is made", e.How.Value, "quantity: 2, or the words")
 		}
 	}
 }

@@ -628,10 +628,8 @@ func (r *reviewer) slipsAt(handNm float64) {
 			nm *= words.NPerPound
 		}
 		if set > 0 && nm > 0 && (nm > tryShare*set || set > tryShare*nm) {
-			r.add(Finding{
-				Severity: Check, Pos: t.Pos, What: "what slips is tried at another torque than it is set to", Numbers: m[0] + " is " + r.w.Torque(nm) + "; set to " + r.w.Torque(set),
-				Rule: "words and numbers of one job agree", Source: "by the job", Fix: "one torque, that of the weakest part in the drive",
-			})
+			numbers := m[0] + " is " + r.w.Torque(nm) + "; set to " + r.w.Torque(set)
+			r.disagree(t.Pos, "", "what slips is tried at another torque than it is set to", numbers, "one torque, that of the weakest part in the drive")
 		}
 	}
 }

@@ -102,10 +102,7 @@ func travelSaid(e *parts.Loose) (mm float64, words string) {
 func (r *reviewer) travelUnlike(e *parts.Loose) {
 	way := e.Travels.Front.Mm + e.Travels.Back.Mm
 	if said, words := travelSaid(e); said > 0 && (said > travelShare*way || way > travelShare*said) {
-		r.add(Finding{
-			Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + e.Part.Value + " give another travel than it has", Numbers: words + "; " + r.mm(way),
-			Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the travel between the stops",
-		})
+		r.disagree(e.How.Pos, e.Part.Value, "the words for "+e.Part.Value+" give another travel than it has", words+"; "+r.mm(way), "the travel between the stops")
 	}
 }
 

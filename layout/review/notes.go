@@ -52,10 +52,7 @@ func (r *reviewer) staysIn(run *parts.FirstRun) {
 		m, thing := inForWork.FindStringSubmatch(e.How.Value), strings.ToLower(strings.SplitN(e.Item.Value, " ", 2)[0])
 		for _, t := range run.Checks {
 			if said := strings.ToLower(t.Value); m != nil && strings.Contains(said, thing) && strings.Contains(said, "under load") && !strings.Contains(said, strings.ToLower(m[1])) {
-				r.add(Finding{
-					Severity: Check, Pos: t.Pos, What: "the words of the first run leave the " + thing + " in under load, and its own change it for the " + m[1], Numbers: t.Value,
-					Rule: "words and numbers of one job agree", Source: "by the job", Fix: "under load the " + m[1],
-				})
+				r.disagree(t.Pos, "", "the words of the first run leave the "+thing+" in under load, and its own change it for the "+m[1], t.Value, "under load the "+m[1])
 			}
 		}
 	}
@@ -130,6 +127,11 @@ func (v *view) saidHoist(e *parts.Loose) {
 // unlike reports words that a joint or a feature does not bear out.
 func (v *view) unlike(pos parts.Pos, feature, what, numbers, fix string) {
 	v.report(Check, feature, pos, Finding{What: what, Numbers: numbers, Rule: "words and drawing of one job agree", Source: "by the job", Fix: fix})
+}
+
+// disagree reports words that numbers of the job, or other words, do not bear out.
+func (r *reviewer) disagree(pos parts.Pos, part, what, numbers, fix string) {
+	r.add(Finding{Part: part, Pos: pos, What: what, Numbers: numbers, Rule: "words and numbers of one job agree", Source: "by the job", Fix: fix})
 }
 
 // saidOfJoint compares a note of the part with a joint of it, of which it is the first or

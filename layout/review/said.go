@@ -322,10 +322,7 @@ func saidThreads(r *reviewer) {
 		}
 		for _, m := range namedThread.FindAllString(t.Value, -1) {
 			if !has[threadName(m)] {
-				r.add(Finding{
-					Part: part, Pos: t.Pos, What: "the words name a thread " + m + ", which " + on + " has not", Numbers: t.Value,
-					Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the words, or the thread",
-				})
+				r.disagree(t.Pos, part, "the words name a thread "+m+", which "+on+" has not", t.Value, "the words, or the thread")
 			}
 		}
 	}
@@ -352,10 +349,7 @@ func (r *reviewer) saidHoles() {
 				continue
 			}
 			if !slices.ContainsFunc(p.Holes, func(g parts.HoleGroup) bool { return is(g.Name.Value) }) && !slices.ContainsFunc(p.Radials, func(o parts.Radial) bool { return is(o.Name.Value) }) {
-				r.add(Finding{
-					Part: p.Name.Value, Pos: t.Pos, What: "the words name a hole " + name + ", which " + p.Title.Value + " has not", Numbers: t.Value,
-					Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the hole, or the words",
-				})
+				r.disagree(t.Pos, p.Name.Value, "the words name a hole "+name+", which "+p.Title.Value+" has not", t.Value, "the hole, or the words")
 			}
 			break
 		}
@@ -374,16 +368,16 @@ func saidSteps(v *view) {
 	for _, t := range v.texts() {
 		for _, m := range namedStep.FindAllStringSubmatch(t.Value, -1) {
 			n, _ := strconv.Atoi(m[2])
-			f := Finding{Severity: Check, Part: v.p.Name.Value, Pos: t.Pos, Numbers: t.Value, Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the step that is meant; better its joint by name, for numbers of steps change"}
+			what := ""
 			switch {
 			case n < 1 || n > len(v.pl.Joints):
-				f.What = "the words name step " + m[2] + " of " + number(float64(len(v.pl.Joints)))
+				what = "the words name step " + m[2] + " of " + number(float64(len(v.pl.Joints)))
 			case ofLoad.MatchString(m[1]) && v.pl.Joints[n-1].Lift == nil:
-				f.What = "the words name the load on step " + m[2] + ", and nothing hangs in the hook there"
+				what = "the words name the load on step " + m[2] + ", and nothing hangs in the hook there"
 			default:
 				continue
 			}
-			v.add(f)
+			v.disagree(t.Pos, v.p.Name.Value, what, t.Value, "the step that is meant; better its joint by name, for numbers of steps change")
 		}
 	}
 }
