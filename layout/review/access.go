@@ -191,7 +191,7 @@ func (p *standingPart) gapMm(z, radius float64) float64 {
 	least, inside := math.Inf(1), false
 	for i, a := range p.metal {
 		b := p.metal[(i+1)%len(p.metal)]
-		least = min(least, toPoint(plan.XY{XMm: z, YMm: radius}, a, b))
+		least = min(least, geom.ToSegment(plan.XY{XMm: z, YMm: radius}, a, b))
 		if (a.YMm > radius) != (b.YMm > radius) && z < a.XMm+(b.XMm-a.XMm)*(radius-a.YMm)/(b.YMm-a.YMm) {
 			inside = !inside
 		}

@@ -152,8 +152,8 @@ func (v *view) pinned(g *parts.HoleGroup, said parts.Text) {
 	}
 	if m := pinsNamed.FindStringSubmatch(said.Value); m != nil && len(h) > 0 {
 		size := func(k int) float64 { return v.itemMm(m[k] + " " + m[k+1]) }
-		middle := geom.Point{XMm: (h[0].a.XMm + h[len(h)-1].a.XMm) / 2, YMm: (h[0].a.YMm + h[len(h)-1].a.YMm) / 2}
-		drawn := []float64{2 * h[0].radiusMm, h[0].toMm - h[0].fromMm, geom.Distance(h[0].a, h[len(h)-1].a), math.Hypot(middle.XMm, middle.YMm)}
+		first, last := h[0].a, h[len(h)-1].a
+		drawn := []float64{2 * h[0].radiusMm, h[0].toMm - h[0].fromMm, geom.Distance(first, last), first.Plus(last).Times(0.5).LengthMm()}
 		between, _ := fits.General(drawn[2], v.job.Tolerance.Value)
 		across, _ := fits.General(drawn[0], v.job.Tolerance.Value)
 		if fine(g.Size.Size.Fit, pinGrade) {

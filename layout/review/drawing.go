@@ -8,8 +8,8 @@ import (
 	"strings"
 
 	"centrepop/layout/material"
-	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -187,9 +187,8 @@ func (v *view) patterns() []*pattern {
 		byName[name].places = append(byName[name].places, at)
 	}
 	for h := range seq.Refs(v.holes) {
-		middle := plan.XY{XMm: (h.a.XMm + h.b.XMm) / 2, YMm: (h.a.YMm + h.b.YMm) / 2}
-		if r := math.Hypot(middle.XMm, middle.YMm); r > slackMm {
-			add(h.name, place{clock(h), r, 0})
+		if r := h.centreMm(); r > slackMm {
+			add(h.name, place{geom.ClockDeg(h.middle()), r, 0})
 		}
 	}
 	for _, o := range v.openings() {

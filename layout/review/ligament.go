@@ -35,7 +35,7 @@ func (v *view) besideKeyway(k plan.KeywayRow, h *hole) {
 	}
 	up := geom.Clock(1, k.ClockDeg)
 	for _, q := range []plan.XY{h.a, h.b} {
-		out, side := q.XMm*up.XMm+q.YMm*up.YMm, math.Abs(q.XMm*up.YMm-q.YMm*up.XMm)
+		out, side := q.Dot(up), math.Abs(q.Cross(up))
 		beside, over := math.Max(0, side-k.WidthMm/2), math.Max(0, math.Max(low-out, out-high))
 		if wall := math.Hypot(beside, over) - h.radiusMm; wall < h.radiusMm/2-slackMm {
 			f := Finding{

@@ -223,7 +223,7 @@ func (v *view) circleOf(group string) (middle plan.XY, mm float64) {
 		middle = middle.Plus(plan.XY{XMm: o.a.XMm / float64(len(at)), YMm: o.a.YMm / float64(len(at))})
 	}
 	for _, o := range at {
-		mm += 2 * math.Hypot(o.a.XMm-middle.XMm, o.a.YMm-middle.YMm) / float64(len(at))
+		mm += 2 * geom.Distance(o.a, middle) / float64(len(at))
 	}
 	return middle, mm
 }
@@ -231,7 +231,7 @@ func (v *view) circleOf(group string) (middle plan.XY, mm float64) {
 // roundAt is the round opening about a place whose diameter is nearest to one, 0 without any.
 func (v *view) roundAt(middle plan.XY, wantedMm float64) (mm float64, size parts.Size) {
 	near := func(at plan.XY, is float64, s parts.Size) {
-		if math.Hypot(at.XMm-middle.XMm, at.YMm-middle.YMm) < faceOffMm && (mm == 0 || math.Abs(is-wantedMm) < math.Abs(mm-wantedMm)) {
+		if geom.Distance(at, middle) < faceOffMm && (mm == 0 || math.Abs(is-wantedMm) < math.Abs(mm-wantedMm)) {
 			mm, size = is, s
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 
 	"github.com/tdewolff/canvas"
@@ -25,34 +26,20 @@ func polyline(c plan.Contour) []plan.XY {
 	return out
 }
 
-// toPoint is the distance of a point from the straight line a to b.
-func toPoint(p, a, b plan.XY) float64 {
-	dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
-	t := 0.0
-	if l := dx*dx + dy*dy; l > 0 {
-		t = math.Max(0, math.Min(1, ((p.XMm-a.XMm)*dx+(p.YMm-a.YMm)*dy)/l))
-	}
-	return math.Hypot(p.XMm-a.XMm-t*dx, p.YMm-a.YMm-t*dy)
-}
-
 // apart is the distance of two straight lines a to b and c to d, 0 where they
 // cross.
 func apart(a, b, c, d plan.XY) float64 {
-	turn := func(p, q, r plan.XY) float64 {
-		return (q.XMm-p.XMm)*(r.YMm-p.YMm) - (q.YMm-p.YMm)*(r.XMm-p.XMm)
-	}
+	turn := func(p, q, r plan.XY) float64 { return q.Minus(p).Cross(r.Minus(p)) }
 	if turn(a, b, c)*turn(a, b, d) < 0 && turn(c, d, a)*turn(c, d, b) < 0 {
 		return 0
 	}
-	return min(toPoint(a, c, d), toPoint(b, c, d), toPoint(c, a, b), toPoint(d, a, b))
+	return min(geom.ToSegment(a, c, d), geom.ToSegment(b, c, d), geom.ToSegment(c, a, b), geom.ToSegment(d, a, b))
 }
 
 // nearMm and farMm are the least and the greatest distance of a hole's middle
 // line from the axis.
-func (h *hole) nearMm() float64 { return toPoint(plan.XY{}, h.a, h.b) }
-func (h *hole) farMm() float64 {
-	return math.Max(math.Hypot(h.a.XMm, h.a.YMm), math.Hypot(h.b.XMm, h.b.YMm))
-}
+func (h *hole) nearMm() float64 { return geom.ToSegment(plan.XY{}, h.a, h.b) }
+func (h *hole) farMm() float64  { return max(h.a.LengthMm(), h.b.LengthMm()) }
 
 // apartMm is the distance of two holes' middle lines.
 func apartMm(g, h *hole) float64 { return apart(g.a, g.b, h.a, h.b) }

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -241,7 +242,7 @@ func crossing(v *view) {
 				continue
 			}
 			along := math.Max(h.fromMm-(o.zMm+o.alongMm), (o.zMm-o.alongMm)-h.toMm)
-			turn := (clock(h) - o.clockDeg) * math.Pi / 180
+			turn := (geom.ClockDeg(h.middle()) - o.clockDeg) * math.Pi / 180
 			if math.Cos(turn) <= 0 {
 				continue // on the far side of the axis
 			}
@@ -260,10 +261,4 @@ func crossing(v *view) {
 		}
 	}
 	worst.report()
-}
-
-// clock is the clock angle of a hole seen from the front, in degrees.
-func clock(h *hole) float64 {
-	x, y := (h.a.XMm+h.b.XMm)/2, (h.a.YMm+h.b.YMm)/2
-	return math.Atan2(x, y) * 180 / math.Pi
 }

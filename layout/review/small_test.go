@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // TestSmallGeometry: what the rules measure with, by hand.
@@ -59,12 +60,12 @@ func TestSmallGeometry(t *testing.T) {
 		return out
 	}
 	round := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
+	clock := func(h hole) float64 { return geom.ClockDeg(h.middle()) }
 	pin := func(note string) [2]float64 { a, b := pinOf(note); return [2]float64{a, b} }
 	for _, c := range []struct {
 		what      string
 		got, want any
 	}{
-		{"from a line: beside it, beyond its ends, of no length", []float64{toPoint(p(5, 3), p(0, 0), p(10, 0)), toPoint(p(13, 4), p(0, 0), p(10, 0)), toPoint(p(-3, -4), p(0, 0), p(10, 0)), toPoint(p(3, 4), p(0, 0), p(0, 0)), round(toPoint(p(0, 10), p(0, 0), p(6, 8)))}, []float64{3, 5, 5, 5, 6}},
 		{"two lines: crossing, beside, end on, one at the other's end", []float64{apart(p(0, 0), p(10, 0), p(5, -5), p(5, 5)), apart(p(0, 0), p(10, 0), p(2, 4), p(8, 4)), apart(p(0, 0), p(10, 0), p(13, 4), p(20, 4)), apart(p(0, 0), p(10, 0), p(5, 2), p(5, 9)), apart(p(5, 2), p(5, 9), p(0, 0), p(10, 0)), apart(p(0, 0), p(10, 0), p(10, 0), p(20, 5))}, []float64{0, 4, 5, 2, 2, 0}},
 		{"an outline that is closed, and one that is not", [][]plan.XY{polyline("M0 0H10V5Z"), polyline("M0 0H10V5"), polyline("")}, [][]plan.XY{{p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, {p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, nil}},
 		{"greatest divisors", []int{gcd(12, 18), gcd(18, 12), gcd(7, 5), gcd(4, 0)}, []int{6, 6, 1, 4}},
@@ -77,7 +78,7 @@ func TestSmallGeometry(t *testing.T) {
 		{"the wall of a tube", []float64{leastWallMm(60), leastWallMm(75), leastWallMm(200)}, []float64{1.5, 1.5, 4}},
 		{"few of many", []string{few([]string{"a", "b", "c", "d"}), few([]string{"a", "b", "c", "d", "e"}), few([]string{"a", "b", "c", "d", "e", "f"}), few([]string{"a"})}, []string{"a, b, c, d", "a, b, c, d and 1 more", "a, b, c, d and 2 more", "a"}},
 		{"and more of the same", []string{same(0), same(1), same(2), same(3), same(12)}, []string{"", "", " (and one more)", " (and 2 more)", " (and 11 more)"}},
-		{"clocks of slots", []float64{clock(&hole{a: p(0, 10), b: p(0, 30)}), clock(&hole{a: p(10, -5), b: p(10, 5)}), clock(&hole{a: p(-4, 0), b: p(0, -4)}), clock(&hole{a: p(3, 3), b: p(5, 5)})}, []float64{0, 90, -135, 45}},
+		{"clocks of slots", []float64{clock(hole{a: p(0, 10), b: p(0, 30)}), clock(hole{a: p(10, -5), b: p(10, 5)}), clock(hole{a: p(-4, 0), b: p(0, -4)}), clock(hole{a: p(3, 3), b: p(5, 5)})}, []float64{0, 90, 225, 45}},
 		{"fits to turn", fits(func(f parts.Fit) bool { return (&view{p: &parts.Part{Stock: parts.Stock{Cut: "laser"}}}).toTurn(f, 20) }, class("H7"), parts.Fit{}, limits(20, 20.19), limits(20, 20.2), within(0.09), within(0.1)), []bool{true, false, true, false, true, false}},
 		{"fine fits", fits(six, class("k6"), class("H7"), class("h5"), class(""), limits(20, 20.03), limits(20, 20.031), within(0.015), within(0.0151)), []bool{true, false, true, false, true, false, true, false}},
 		{"limits of a step of 20", [][3]any{limit(limits(19.9, 20.2)), limit(within(0.05)), limit(class("H7")), limit(parts.Fit{})}, [][3]any{{19.9, 20.2, true}, {19.95, 20.05, true}, {20.0, 20.021, true}, {0.0, 0.0, false}}}, // ISO 286-2

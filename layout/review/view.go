@@ -329,10 +329,9 @@ func (v *view) oneOfEach(ok func(*hole) bool) (out []*hole) {
 	return out
 }
 
-// centreMm is how far the middle of a hole lies from the axis.
-func (h *hole) centreMm() float64 {
-	return math.Hypot((h.a.XMm+h.b.XMm)/2, (h.a.YMm+h.b.YMm)/2)
-}
+// middle is where the middle of a hole lies, centreMm how far from the axis.
+func (h *hole) middle() plan.XY   { return h.a.Plus(h.b).Times(0.5) }
+func (h *hole) centreMm() float64 { return h.middle().LengthMm() }
 
 // title names a hole as on the sheets: "bolts, hole 3 on the front".
 func (h *hole) title() string {

@@ -249,3 +249,18 @@ func FuzzPath(f *testing.F) {
 		}
 	})
 }
+
+// TestToSegment: beside the line, beyond its ends, and of no length.
+func TestToSegment(t *testing.T) {
+	p := func(x, y float64) Point { return Point{XMm: x, YMm: y} }
+	for i, c := range []struct {
+		at, a, b Point
+		want     float64
+	}{
+		{p(5, 3), p(0, 0), p(10, 0), 3}, {p(13, 4), p(0, 0), p(10, 0), 5}, {p(-3, -4), p(0, 0), p(10, 0), 5}, {p(3, 4), p(0, 0), p(0, 0), 5}, {p(0, 10), p(0, 0), p(6, 8), 6},
+	} {
+		if got := ToSegment(c.at, c.a, c.b); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%d: %g, want %g", i, got, c.want)
+		}
+	}
+}
