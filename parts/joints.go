@@ -20,6 +20,9 @@ const (
 	SlideKind   JointKind = "slide"
 )
 
+// JointKinds lists them, as they are offered.
+var JointKinds = []JointKind{PressKind, WeldKind, BoltKind, BearingKind, SlideKind}
+
 // JointRef points at a feature of one copy of a part: "part.feature", or
 // "part#2.feature" for the second of several equal parts. Features are those
 // of a Ref, the names of hole groups, slots and radial features, top, and

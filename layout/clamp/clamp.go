@@ -4,7 +4,8 @@
 //
 // In: sizes of ring, slot and screw in mm. Out: mm, N and N m, measured along the
 // screw from the middle of the slot. The proportions are common practice; sizes and
-// strength of the screw are those of package bolts.
+// strength of the screw are those of package bolts, its hole that of ISO 273 or ASME
+// B18.2.8.
 package clamp
 
 import (

@@ -5,7 +5,7 @@
 // Every input type ([Cylinder], [Saddle], [Frustum], [Oblique],
 // [Transition]) has a Develop method. It returns one or more [Development]
 // values, or an error that wraps [ErrInput] and says which number is wrong.
-// The package is pure: no files, no clock, no globals that change.
+// The package is pure: no files, no clock, no globals that change. All is by geometry, by no standard.
 //
 // # Units and axes
 //

@@ -11,7 +11,7 @@
 // b = (D − d)/2, the inside radius is r = b·B/(A − B): the rule for screw
 // flights made of plate (scribd.com 24008487, "Screw Conveyor Design"). A
 // helicoid cannot be unrolled without strain: between the edges the sheet has
-// to give a little, which [Blank.MidStrain] tells.
+// to give a little, which [Blank.MidStrain] tells. No standard is followed.
 package flight
 
 import (

@@ -214,3 +214,13 @@ func TestRingBounds(t *testing.T) {
 		}
 	}
 }
+
+// TestKinds: every kind of joint that the reader takes is worked out here.
+func TestKinds(t *testing.T) {
+	t.Parallel()
+	for _, k := range parts.JointKinds {
+		if kinds[k] == nil {
+			t.Errorf("%s is not worked out", k)
+		}
+	}
+}

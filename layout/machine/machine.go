@@ -7,6 +7,9 @@
 // package assembly, in millimetres, and problems as values. The frame is that
 // of the first part of the heaviest assembly: x right and y up to TOP in its
 // front view, z out of its front.
+//
+// It follows no standard of its own: sizes of what is bought are those of packages
+// bolts, grooves, keys and measured, which name theirs; ISO 355 for the cups of bearings.
 package machine
 
 import (

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // The keys of a job file and of the file of a measured flange.
@@ -62,7 +63,7 @@ var bushGroup = &Group{Name: "bush", Means: "A size of drill bush, as its maker 
 	{Name: "hole", Type: ClassFitType, Means: "limits of the hole that it is pressed into, as its maker says", Default: "H7, for a bush ground to n6", Group: fitGroup, Example: "hole: H7, or {limits: [low, high]}"},
 }}
 
-var jointGroup = &Group{Name: "joint", Means: "How a first part meets a second; joints become the steps of the sequence.", Example: "{name: front-weld, weld: {part: flange.bore, to: tube.outside, type: fillet}}", OneOf: []string{"press", "weld", "bolt", "bearing", "slide"}, Keys: []Key{
+var jointGroup = &Group{Name: "joint", Means: "How a first part meets a second; joints become the steps of the sequence.", Example: "{name: front-weld, weld: {part: flange.bore, to: tube.outside, type: fillet}}", OneOf: seq.Map(parts.JointKinds, func(k parts.JointKind) string { return string(k) }), Keys: []Key{
 	{Name: "name", Type: NameType, Need: true, Means: "name of the joint", Example: "name: front-flange"},
 	{Name: "press", Type: KeysType, Means: "an interference fit", Group: pressGroup},
 	{Name: "weld", Type: KeysType, Means: "a weld along a round or a stated length", Group: weldGroup},

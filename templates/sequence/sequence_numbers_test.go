@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/templates/sheettest"
 )
 
 // An inch job reads a press and a wrench in pounds: 1 lbf is 4.448 N, 1 lb ft is 1.356
@@ -30,6 +31,26 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 	} {
 		if got := keyNumbers([]*plan.JointPlan{c.j}, c.units); !slices.Contains(got, c.want) {
 			t.Errorf("%v, want %v", got, c.want)
+		}
+	}
+}
+
+// TestKindsHaveNumbers: every kind of joint has numbers for the bench on its sheet, in small jobs
+// that have them all.
+func TestKindsHaveNumbers(t *testing.T) {
+	t.Parallel()
+	seen := map[string]bool{}
+	for _, name := range []string{"barrel", "feeder", "formed"} {
+		for _, j := range sheettest.Worked(t, "joint", name).Plan.Joints {
+			seen[j.Kind] = true
+			if len(keyNumbers([]*plan.JointPlan{j}, parts.Millimetres)) == 0 {
+				t.Errorf("%s %s, a %s, has no numbers", name, j.Name, j.Kind)
+			}
+		}
+	}
+	for _, kind := range parts.JointKinds {
+		if !seen[string(kind)] {
+			t.Errorf("no joint is a %s", kind)
 		}
 	}
 }
