@@ -838,3 +838,31 @@ func TestBackAllowance(t *testing.T) {
 		}
 	}
 }
+
+// TestChainInInches: a chain of holes in inches leaves 1/64 a side, or half a narrow width, its drill at most 3/8.
+// The angle of a hole is said to a thousandth of a degree.
+func TestChainInInches(t *testing.T) {
+	t.Parallel()
+	m := work(t, "in", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 1/2 in}\noutline: {square: 4}\nholes: [{name: h, circle: {pcd: 2, count: 3, first: 12.3456}, size: 1/4}]\n")
+	b := &bench{Numbered: m.Numbered}
+	for inch, want := range map[float64][2]string{2: {"Ø0.375 in,", "0.4063 in apart,"}, 0.4: {"Ø0.3688 in,", "0.4 in apart,"}, 0.25: {"Ø0.2188 in,", "0.25 in apart,"}, 1.0 / 32: {"Ø0.0156 in,", "0.0469 in apart,"}} {
+		if got := b.chain(inch * geom.MmPerInch); !strings.HasPrefix(got, "Chain-drill "+want[0]) || !strings.HasSuffix(got, ", holes "+want[1]) {
+			t.Errorf("%g in: %s", inch, got)
+		}
+	}
+	if got := b.patternWords(&m.Groups[0]); got != "PCD 2 in, hole 1 at 12.346°, front face" {
+		t.Error(got)
+	}
+}
+
+// TestThreadFromEndToEnd: what is cut into an outside that is turned in two settings is cut once: between
+// centres where it is slender, else when it is turned round.
+func TestThreadFromEndToEnd(t *testing.T) {
+	t.Parallel()
+	for long, want := range map[string]string{"40": "\nOn centres, over the whole length: cut screw M20, pitch 2.5 mm, 40 long.", "200": "\nCut screw M20, pitch 2.5 mm, 200 long."} {
+		s := lines(work(t, "mm", "part: p\nkind: turned\nmaterial: S235\nstock: {round: 25 mm}\nprofile:\n  outside: [{name: screw, thread: M20, length: "+long+"}]\n"))
+		if !strings.Contains(s, want) || strings.Count(s, "M20, pitch") != 1 || strings.Contains(s, "between centres") != (long == "200") {
+			t.Errorf("%s long: %s", long, s)
+		}
+	}
+}
