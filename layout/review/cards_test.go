@@ -40,6 +40,7 @@ func TestFramesOf(t *testing.T) {
 		{"112M", 1.5, 1400, "frame 112M for 1.5 kW at 1400 rev/min; usual is 90"}, {"71", 1.5, 1400, "frame 71 for 1.5 kW at 1400 rev/min; usual is 90"},
 		{"112M", 1.66, 1400, ""}, {"112M", 1.5, 940, ""}, {"132", 1.5, 940, "frame 132 for 1.5 kW at 940 rev/min; usual is 100"},
 		{"80", 3, 2850, "frame 80 for 3 kW at 2850 rev/min; usual is 100"}, {"100", 0.55, 700, ""}, {"112", 0.55, 700, "frame 112 for 0.55 kW at 700 rev/min; usual is 90"},
+		{"90", 8.25, 1400, "frame 90 for 8.25 kW at 1400 rev/min; usual is 132"}, {"90", 8.26, 1400, "frame 90 for 8.26 kW at 1400 rev/min; usual is 160"},
 		{"90S", 1.5, 3100, ""}, {"315", 1.5, 1400, ""}, {"112M", 0, 1400, ""},
 	} {
 		if got := said(c.frame, c.kw, c.rpm); got != c.want {

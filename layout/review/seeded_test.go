@@ -301,3 +301,21 @@ func (s seed) check(t *testing.T, clean []string) {
 		t.Errorf("%s/%s: no finding %s, only %q", s.file, s.to, s.code, others)
 	}
 }
+
+// TestSaidOfFaults: what is said of a fault, with its numbers: it names the part and the joint that it is about.
+func TestSaidOfFaults(t *testing.T) {
+	t.Parallel()
+	for _, s := range []seed{
+		{"pugmill", "gland-ring.yaml", "lip: front", "lip: back", "seal-of: the lip of the seal in register looks away from the flight on Auger hub, and no other keeps that from the bearing; seal 60x80x8"},
+		{"gatejack", "lock-collar.yaml", "diameter: 2,", "diameter: 2.20,", "bearing: the screw of Lock collar may strike bore of Cap ring as it turns; -0.046 in round it, and 0.039 in that Cap ring may stand off the axis"},
+		{"gatejack", "job.yaml", "the end float is set.\", after: upper-bearing", "the end float is set.\", after: stay", "loose: Lock collar is put to Drive nut before that is there; after stay; Drive nut comes with lower-bearing"},
+	} {
+		var said []string
+		for _, f := range s.open(t) {
+			said = append(said, f.Code+": "+f.What+"; "+f.Numbers)
+		}
+		if !slices.Contains(said, s.code) {
+			t.Errorf("%q, want %s", said, s.code)
+		}
+	}
+}
