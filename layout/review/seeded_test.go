@@ -308,6 +308,7 @@ func TestSaidOfFaults(t *testing.T) {
 	for _, s := range []seed{
 		{"pugmill", "gland-ring.yaml", "lip: front", "lip: back", "seal-of: the lip of the seal in register looks away from the flight on Auger hub, and no other keeps that from the bearing; seal 60x80x8"},
 		{"gatejack", "lock-collar.yaml", "diameter: 2,", "diameter: 2.20,", "bearing: the screw of Lock collar may strike bore of Cap ring as it turns; -0.046 in round it, and 0.039 in that Cap ring may stand off the axis"},
+		{"gatejack", "lock-collar.yaml", "clamp: {in: lock-thread, slot: 1/16, screw: \"#8-32 UNC A574\", clock: 90}\n", "", "said: the words say that a screw holds Lock collar, and it has neither clamp nor tapped hole; clamp screw"},
 		{"gatejack", "job.yaml", "the end float is set.\", after: upper-bearing", "the end float is set.\", after: stay", "loose: Lock collar is put to Drive nut before that is there; after stay; Drive nut comes with lower-bearing"},
 	} {
 		var said []string
