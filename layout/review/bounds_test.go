@@ -426,7 +426,7 @@ func TestBearingTables(t *testing.T) {
 		case d <= 50:
 			want = 1.5
 		}
-		if pitch != want || d > 150 {
+		if pitch != want || d > 150 || d < 20 && !slices.Contains([]float64{10, 12, 15, 17}, d) || d >= 20 && math.Mod(d, 5) != 0 {
 			t.Errorf("M%gx%g, want %g", d, pitch, want)
 		}
 	}
