@@ -64,7 +64,6 @@ func sections(b *Body, axis Pose) []*region {
 		for _, s := range src.segs {
 			s.a.X, s.b.X = rel.At.Z+way*s.a.X, rel.At.Z+way*s.b.X
 			g.segs = append(g.segs, s)
-			g.low, g.high = Pt{}, Pt{}
 		}
 		g.low, g.high = Pt{math.Inf(1), math.Inf(1)}, Pt{math.Inf(-1), math.Inf(-1)}
 		for _, s := range g.segs {
@@ -82,10 +81,10 @@ func (c *coaxial) at(p Pt, deg float64) Vec {
 	return c.axis.Apply(Vec{q.X, q.Y, p.X})
 }
 
-// deepest is the deepest place of the sections in one another. deep is false if
-// none is deeper than the limit. Where holes or slots may clear it the place is
+// deepest is how deep the sections lie in one another. deep is false if
+// that is nowhere deeper than the limit. Where holes or slots may clear it the place is
 // looked for round the axis; depth is 0 if it is not found there.
-func (c *coaxial) deepest(a, b *Body, limit float64) (at Vec, depth float64, deep bool) {
+func (c *coaxial) deepest(a, b *Body, limit float64) (depth float64, deep bool) {
 	var where Pt
 	for _, ra := range c.a {
 		for _, rb := range c.b {
@@ -98,10 +97,10 @@ func (c *coaxial) deepest(a, b *Body, limit float64) (at Vec, depth float64, dee
 		}
 	}
 	if depth <= limit+surfaceMm {
-		return Vec{}, 0, false
+		return 0, false
 	}
 	if !c.cut {
-		return c.at(where, 0), depth, true
+		return depth, true
 	}
 	best := 0.0
 	for deg := 0.0; deg < 360; deg += 3 {
@@ -114,14 +113,12 @@ func (c *coaxial) deepest(a, b *Body, limit float64) (at Vec, depth float64, dee
 		if d < surfaceMm { // on the surface of one, in the other
 			d = -min(da, db)
 		}
-		if d > best {
-			at, best = p, d
-		}
+		best = max(best, d)
 	}
 	if best <= limit+surfaceMm {
 		best = 0
 	}
-	return at, best, true
+	return best, true
 }
 
 // deepestSection is the deepest place of b's contour in a: each piece of the

@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -10,7 +11,6 @@ import (
 type Gap struct {
 	Mm      float64 // between the faces; 0 where they touch, less where they overlap
 	AreaMm2 float64 // of the faces that look at one another at this distance
-	At      Vec     // on the second body's face, in the machine's frame
 }
 
 // gapStep is how far gaps may differ and count as one, in mm.
@@ -42,20 +42,16 @@ func Gaps(a, b *Body, toward Vec) []Gap {
 			if len(ahead) == 0 {
 				continue
 			}
-			for _, g := range facing(ahead, b.Spans(from, toward)) {
-				out = addGap(out, Gap{g.gap, cell.X * cell.Y, from.Add(toward.Times(g.at))})
+			for _, mm := range facing(ahead, b.Spans(from, toward)) {
+				out = addGap(out, Gap{mm, cell.X * cell.Y})
 			}
 		}
 	}
 	return sortGaps(out)
 }
 
-// face1 is a gap on a line and where on it the second body's face is.
-type face1 struct{ gap, at float64 }
-
-// facing finds, for each end of a stretch of b, the next stretch of a ahead.
-func facing(a, b []Span) []face1 {
-	var out []face1
+// facing is how far from each end of a stretch of b the next stretch of a ahead is.
+func facing(a, b []Span) (out []float64) {
 	for _, s := range b {
 		best, ok := math.Inf(1), false
 		for _, f := range a {
@@ -65,7 +61,7 @@ func facing(a, b []Span) []face1 {
 			}
 		}
 		if ok {
-			out = append(out, face1{best, s.ToMm})
+			out = append(out, best)
 		}
 	}
 	return out
@@ -82,7 +78,7 @@ func addGap(list []Gap, g Gap) []Gap {
 }
 
 func sortGaps(list []Gap) []Gap {
-	slices.SortFunc(list, func(a, b Gap) int { return compare(a.Mm, b.Mm) })
+	slices.SortFunc(list, func(a, b Gap) int { return cmp.Compare(a.Mm, b.Mm) })
 	return list
 }
 
@@ -91,8 +87,8 @@ func (c *coaxial) gaps(way float64) []Gap {
 	for _, band := range c.bands() {
 		r := (band.FromMm + band.ToMm) / 2
 		area := math.Pi * (band.ToMm*band.ToMm - band.FromMm*band.FromMm)
-		for _, g := range facing(turnedWay(acrossAll(c.a, r), way), turnedWay(acrossAll(c.b, r), way)) {
-			out = addGap(out, Gap{g.gap, area, c.at(Pt{way * g.at, r}, 0)})
+		for _, mm := range facing(turnedWay(acrossAll(c.a, r), way), turnedWay(acrossAll(c.b, r), way)) {
+			out = addGap(out, Gap{mm, area})
 		}
 	}
 	return sortGaps(out)
@@ -128,10 +124,10 @@ func comesNear(a, b *Body, mm, finestMm float64) (near bool) {
 	return near
 }
 
-// Clearance is the least distance between two bodies' surfaces and where it is
-// on b's; ok is false where they lie in one another or are further apart than
-// the limit. It is found to the tenth of the finest, in mm.
-func Clearance(a, b *Body, limitMm, finestMm float64) (mm float64, at Vec, ok bool) {
+// Clearance is the least distance between two bodies' surfaces; ok is false where
+// they lie in one another or are further apart than the limit. It is found to the
+// tenth of the finest, in mm.
+func Clearance(a, b *Body, limitMm, finestMm float64) (mm float64, ok bool) {
 	mm = limitMm
 	near := func(a, b *Body) {
 		rel := a.Pose.Inverse().Of(b.Pose)
@@ -146,10 +142,10 @@ func Clearance(a, b *Body, limitMm, finestMm float64) (mm float64, at Vec, ok bo
 			return 0
 		}
 		b.Solid.walk(finestMm/10, look, func(p Vec, _ among) {
-			mm, at, ok = a.Solid.Dist(rel.apply(p)), b.Pose.Apply(p), true
+			mm, ok = a.Solid.Dist(rel.apply(p)), true
 		})
 	}
 	near(a, b)
 	near(b, a)
-	return mm, at, ok && mm > -surfaceMm
+	return mm, ok && mm > -surfaceMm
 }

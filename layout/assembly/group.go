@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -66,7 +67,7 @@ func Standing(bodies []Body, up Vec) (Stand, bool) {
 			order = append(order, i)
 		}
 	}
-	slices.SortFunc(order, func(i, k int) int { return compare(low[i], low[k]) })
+	slices.SortFunc(order, func(i, k int) int { return cmp.Compare(low[i], low[k]) })
 	var points []Vec
 	lowest := math.Inf(1)
 	for _, i := range order {
@@ -151,12 +152,7 @@ func (s *Solid) rests(up Vec) []Vec {
 
 // hull is the convex hull, anticlockwise from the leftmost point.
 func hull(pts []Pt) []Pt {
-	slices.SortFunc(pts, func(a, b Pt) int {
-		if c := compare(a.X, b.X); c != 0 {
-			return c
-		}
-		return compare(a.Y, b.Y)
-	})
+	slices.SortFunc(pts, func(a, b Pt) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
 	var out []Pt
 	half := func(p Pt, start int) {
 		for len(out) >= start+2 && out[len(out)-1].sub(out[len(out)-2]).cross(p.sub(out[len(out)-1])) <= 1e-6 {

@@ -51,10 +51,9 @@ type Open struct {
 
 // Poses are where parts stand.
 type Poses struct {
-	At       map[string]Pose
-	Floating []string   // parts that no joint ties to the root, in the order given
-	Open     []Open     // what the joints leave undetermined; the parts stand at 0
-	Missed   []Mismatch // joints whose frames do not meet
+	At     map[string]Pose // of all that joints tie to the root
+	Open   []Open          // what the joints leave undetermined; the parts stand at 0
+	Missed []Mismatch      // joints whose frames do not meet
 }
 
 // missMm and missDeg are what frames may miss by from rounding.
@@ -63,20 +62,14 @@ const (
 	missDeg = 1e-6
 )
 
-// Solve places the parts from the root, which stands at the given pose, each by
+// Solve places the parts from the root, which stands still, each by
 // the first meet that reaches it, and then moves them within the freedoms so
 // that the other meets close too.
-func Solve(parts []string, root string, at Pose, meets []Meet) Poses {
-	s := &solver{meets: meets, root: root, at: at}
+func Solve(root string, meets []Meet) Poses {
+	s := &solver{meets: meets, root: root}
 	s.grow()
 	s.close()
-	out := Poses{At: s.place(s.q)}
-	for _, p := range parts {
-		if _, ok := out.At[p]; !ok {
-			out.Floating = append(out.Floating, p)
-		}
-	}
-	out.Open = s.open()
+	out := Poses{At: s.place(s.q), Open: s.open()}
 	for _, i := range s.loops {
 		miss := s.miss(out.At, &meets[i])
 		mm := Vec{miss[0], miss[1], miss[2]}.Len()
@@ -100,7 +93,6 @@ type branch struct {
 type solver struct {
 	meets []Meet
 	root  string
-	at    Pose
 	tree  []branch
 	loops []int
 	names []Open
@@ -172,26 +164,18 @@ const leverMm = 100
 func motion(free []Freedom, q []float64) Pose {
 	out := Still
 	for i, f := range free {
-		switch f {
-		case SlideX:
-			out = out.Of(Move(Vec{X: q[i]}))
-		case SlideY:
-			out = out.Of(Move(Vec{Y: q[i]}))
-		case SlideZ:
-			out = out.Of(Move(Vec{Z: q[i]}))
-		case TurnX:
-			out = out.Of(Rotate(AxisX, q[i]/leverMm*180/math.Pi))
-		case TurnY:
-			out = out.Of(Rotate(AxisY, q[i]/leverMm*180/math.Pi))
-		case TurnZ:
-			out = out.Of(Rotate(AxisZ, q[i]/leverMm*180/math.Pi))
+		k := slices.Index(freedoms, f)
+		if axis := []Vec{AxisX, AxisY, AxisZ}[k%3]; k < 3 {
+			out = out.Of(Move(axis.Times(q[i])))
+		} else {
+			out = out.Of(Rotate(axis, q[i]/leverMm*180/math.Pi))
 		}
 	}
 	return out
 }
 
 func (s *solver) place(q []float64) map[string]Pose {
-	at := map[string]Pose{s.root: s.at}
+	at := map[string]Pose{s.root: Still}
 	for _, b := range s.tree {
 		m := &s.meets[b.meet]
 		rel := m.OnA.Of(motion(m.Free, q[b.freeAt:b.freeAt+b.freedom])).Of(m.OnB.Inverse())

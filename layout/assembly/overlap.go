@@ -28,14 +28,10 @@ type Allowed struct {
 	UpToMm float64
 }
 
-// Overlap is a place that two bodies share.
+// Overlap is how deep two bodies lie in one another.
 type Overlap struct {
 	A, B    string
-	At      Vec // where it is deepest, in the machine's frame
 	DepthMm float64
-	// Direction in which B, moved by DepthMm, comes clear of A there.
-	Direction Vec
-	Coaxial   bool // found by the exact sections
 }
 
 // Overlaps are the bodies that share a place, pair by pair in the order of the
@@ -105,41 +101,24 @@ func PairOverlap(a, b *Body, allowedMm float64, tol Tolerance) (Overlap, bool) {
 		return out, false // what both hold lies no deeper in them than their boxes lie in one another
 	}
 	if c, ok := onAxis(a, b); ok {
-		at, depth, deep := c.deepest(a, b, max(allowedMm, tol.CoaxialMm))
-		if !deep {
-			return out, false
-		}
-		if depth > 0 {
-			out.At, out.DepthMm, out.Coaxial = at, depth, true
-			out.Direction = outOf(a, at)
-			return out, true
+		depth, deep := c.deepest(a, b, max(allowedMm, tol.CoaxialMm))
+		if out.DepthMm = depth; !deep || depth > 0 {
+			return out, deep
 		}
 	}
 	if !boxA.Meets(boxB, -limit) {
 		return out, false
 	}
-	at, depth := deepest(a, b, limit, tol.FinestMm)
-	if back, more := deepest(b, a, limit, tol.FinestMm); more > depth {
-		out.At, out.DepthMm = back, more
-		out.Direction = outOf(b, back).Times(-1)
-		return out, true
-	}
-	out.At, out.DepthMm = at, depth
-	out.Direction = outOf(a, at)
-	return out, depth > 0
+	out.DepthMm = max(deepest(a, b, limit, tol.FinestMm), deepest(b, a, limit, tol.FinestMm))
+	return out, out.DepthMm > 0
 }
 
-// outOf is the direction out of a body at a point, in the machine's frame.
-func outOf(b *Body, p Vec) Vec {
-	return b.Pose.Turn(b.Solid.normal(b.Pose.Inverse().Apply(p)))
-}
-
-// deepest is the deepest place of b's surface in a, where it is deeper than the
-// limit; depth is 0 if none is.
-func deepest(a, b *Body, limit, finest float64) (at Vec, depth float64) {
+// deepest is how deep the deepest place of b's surface lies in a, where it is deeper than
+// the limit; 0 if none is.
+func deepest(a, b *Body, limit, finest float64) (depth float64) {
 	rel := a.Pose.Inverse().Of(b.Pose)
 	least := -limit - surfaceMm
-	best, where := least, Vec{}
+	best := least
 	look := func(mid Vec, reach float64, _ among) among { // in b's frame
 		centre := rel.apply(mid)
 		if !a.Solid.bound.within(centre, reach) {
@@ -152,27 +131,23 @@ func deepest(a, b *Body, limit, finest float64) (at Vec, depth float64) {
 		if d < surfaceMm && reach > 2*finest && math.Abs(b.Solid.Dist(mid)) < surfaceMm {
 			// Faces that lie on one another and look the same way hide the
 			// depth: look below the surface.
-			if d < best {
-				best, where = d, mid
-			}
-			if p, d, ok := under(a, b, rel, mid, -best); ok && d < best {
-				best, where = d, p
-			}
+			best = min(best, d)
+			best = min(best, under(a, b, rel, mid, -best))
 		}
 		return 1
 	}
 	b.Solid.walk(finest, look, func(p Vec, _ among) {
-		best, where = a.Solid.Dist(rel.apply(p)), p
+		best = a.Solid.Dist(rel.apply(p))
 	})
 	if best == least {
-		return Vec{}, 0
+		return 0
 	}
-	return b.Pose.Apply(where), -best
+	return -best
 }
 
-// under looks for a place below b's surface, at p on it, that is deep in both
-// bodies.
-func under(a, b *Body, rel Pose, p Vec, deeper float64) (at Vec, dist float64, ok bool) {
+// under is the distance of the place below b's surface, at p on it, that is deepest in both
+// bodies; 0 where none is.
+func under(a, b *Body, rel Pose, p Vec, deeper float64) (dist float64) {
 	in := b.Solid.normal(p).Times(-1)
 	for h := 1.5 * deeper; h < 200; h *= 1.5 {
 		q := p.Add(in.Times(h))
@@ -180,9 +155,7 @@ func under(a, b *Body, rel Pose, p Vec, deeper float64) (at Vec, dist float64, o
 		if d > -0.5*h {
 			break
 		}
-		if d < dist {
-			at, dist, ok = q, d, true
-		}
+		dist = min(dist, d)
 	}
-	return at, dist, ok
+	return dist
 }

@@ -27,7 +27,6 @@ type Block struct {
 	// LastMm is how far from the seat it would be free again; 0 where it would
 	// still lie in the other when seated.
 	LastMm float64
-	At     Vec // where they touch first, in the machine's frame
 }
 
 // Blocks are the bodies among the fixed ones that stop one of the movers on its
@@ -60,7 +59,7 @@ func (w Way) Free(movers, fixed []Body, allowed []Allowed) bool {
 		behind[pair[1]] = append(behind[pair[1]], target{m, limit})
 	}
 	touched := false
-	touch := func(Vec, Span) bool {
+	touch := func(Span) bool {
 		touched = true
 		return true
 	}
@@ -115,34 +114,24 @@ func (w Way) block(m, f *Body, allowedMm float64) (Block, bool) {
 	}
 	limit := max(allowedMm, w.Tolerance.OtherMm)
 	found := false
-	take := func(p Vec, s Span) bool {
-		out.take(!found, stop{s.FromMm, s.ToMm, p})
+	take := func(s Span) bool {
+		out.take(!found, s)
 		found = true
 		return false
 	}
-	w.rays(m, []target{{f, limit}}, w.Back, func(p Vec, s Span) bool { return take(p.Add(w.Back.Times(s.ToMm)), s) })
+	w.rays(m, []target{{f, limit}}, w.Back, take)
 	w.rays(f, []target{{m, limit}}, w.Back.Times(-1), take)
 	return out, found
 }
 
-// take adds a stretch of the way to the block.
-func (b *Block) take(first bool, s stop) {
-	if first || s.to > b.FirstMm {
-		b.FirstMm, b.At = s.to, s.at
+// take adds a stretch of the way, in mm from the seat, to the block.
+func (b *Block) take(first bool, s Span) {
+	if first || s.ToMm > b.FirstMm {
+		b.FirstMm = s.ToMm
 	}
-	if first || s.from < b.LastMm {
-		b.LastMm = s.from
+	if first || s.FromMm < b.LastMm {
+		b.LastMm = s.FromMm
 	}
-}
-
-func compare(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // target is a body that another may meet on the way, and how deep they may lie in
@@ -154,7 +143,7 @@ type target struct {
 
 // rays goes along a direction from each point of b's surface and tells where it
 // runs deeper than the limit in one of the targets, until that is enough.
-func (w Way) rays(b *Body, targets []target, along Vec, found func(p Vec, s Span) (enough bool)) {
+func (w Way) rays(b *Body, targets []target, along Vec, found func(Span) (enough bool)) {
 	const most = 64
 	for first := 0; first < len(targets); first += most {
 		r := rayed{way: w, b: b, along: b.Pose.Inverse().Turn(along), seen: map[Vec]bool{}, found: found}
@@ -184,7 +173,7 @@ type rayed struct {
 	along  Vec // in its own frame
 	aims   []aim
 	seen   map[Vec]bool
-	found  func(p Vec, s Span) (enough bool)
+	found  func(Span) (enough bool)
 	enough bool
 }
 
@@ -220,7 +209,7 @@ func (r *rayed) point(p Vec, who among) {
 		for _, s := range a.solid.spans(q, a.along, 0, r.way.FarMm) {
 			middle := q.Add(a.along.Times((s.FromMm + s.ToMm) / 2))
 			if s.ToMm > a.limit && a.solid.Dist(middle) < -a.limit {
-				r.enough = r.found(r.b.Pose.Apply(p), s) || r.enough
+				r.enough = r.found(s) || r.enough
 			}
 		}
 	}
@@ -234,25 +223,16 @@ func leads(s *Solid, p, along Vec) bool {
 	return ahead >= surfaceMm || ahead > -surfaceMm && s.Dist(p.Sub(step)) >= surfaceMm
 }
 
-// stop is a stretch of the way, from and to in mm from the seat, in which two
-// sections would lie in one another.
-type stop struct {
-	from, to float64
-	at       Vec
-}
-
 // back is 1 where the mover comes from along the axis, −1 where from against it.
 func (c *coaxial) back(w Way) float64 { return math.Copysign(1, c.axis.Z.Dot(w.Back)) }
 
-// stops are the stretches of the way in which the mover (b) would lie in the
-// fixed body (a), over a band of radii wider than the limit.
-func (c *coaxial) stops(w Way, f, m *Body, limit float64) []stop {
-	var out []stop
-	wide, last := 0.0, stop{}
+// stops are the stretches of the way, in mm from the seat, in which the mover (b) would lie
+// in the fixed body (a), over a band of radii wider than the limit.
+func (c *coaxial) stops(w Way, f, m *Body, limit float64) (out []Span) {
+	wide, last := 0.0, Span{}
 	for _, band := range c.bands() {
 		r := (band.FromMm + band.ToMm) / 2
 		here, met := meeting(w, acrossAll(c.a, r), acrossAll(c.b, r), c.back(w), limit)
-		here.at = c.at(Pt{here.at.Z, r}, 0)
 		if met && c.cut {
 			here, met = c.around(w, f, m, r, limit)
 		}
@@ -260,7 +240,7 @@ func (c *coaxial) stops(w Way, f, m *Body, limit float64) []stop {
 			wide = 0
 			continue
 		}
-		if wide == 0 || here.to > last.to {
+		if wide == 0 || here.ToMm > last.ToMm {
 			last = here
 		}
 		if wide += band.ToMm - band.FromMm; wide > limit {
@@ -271,18 +251,18 @@ func (c *coaxial) stops(w Way, f, m *Body, limit float64) []stop {
 }
 
 // meeting is the stretch of the way in which stretches of the mover along the
-// axis meet those of the fixed body; at holds the z where they touch first.
-func meeting(w Way, fixed, mover []Span, back, limit float64) (here stop, met bool) {
+// axis meet those of the fixed body.
+func meeting(w Way, fixed, mover []Span, back, limit float64) (here Span, met bool) {
 	for _, f := range fixed {
 		for _, m := range mover {
 			// The mover at s back overlaps for s between these.
-			from, to, z := f.FromMm-m.ToMm, f.ToMm-m.FromMm, f.ToMm
+			from, to := f.FromMm-m.ToMm, f.ToMm-m.FromMm
 			if back < 0 {
-				from, to, z = m.FromMm-f.ToMm, m.ToMm-f.FromMm, f.FromMm
+				from, to = -to, -from
 			}
 			from, to = max(from, 0), min(to, w.FarMm)
-			if to > limit && to > from && (!met || to > here.to) {
-				here, met = stop{from, to, Vec{Z: z}}, true
+			if to > limit && to > from && (!met || to > here.ToMm) {
+				here, met = Span{from, to}, true
 			}
 		}
 	}
@@ -290,14 +270,13 @@ func meeting(w Way, fixed, mover []Span, back, limit float64) (here stop, met bo
 }
 
 // around looks at a radius all round the axis, for bodies with holes.
-func (c *coaxial) around(w Way, f, m *Body, r, limit float64) (here stop, met bool) {
+func (c *coaxial) around(w Way, f, m *Body, r, limit float64) (here Span, met bool) {
 	const degs = 5
 	for deg := 0.5; deg < 360; deg += degs {
 		foot := c.at(Pt{0, r}, deg)
 		s, ok := meeting(w, f.Spans(foot, c.axis.Z), m.Spans(foot, c.axis.Z), c.back(w), limit)
-		if ok && (!met || s.to > here.to) {
+		if ok && (!met || s.ToMm > here.ToMm) {
 			here, met = s, true
-			here.at = foot.Add(c.axis.Z.Times(s.at.Z))
 		}
 	}
 	return here, met

@@ -84,7 +84,6 @@ func TestBlocksOnAxis(t *testing.T) {
 	}
 	near(t, "ring first", got[0].FirstMm, 70, 1e-9)
 	near(t, "ring last", got[0].LastMm, 50, 1e-9)
-	near(t, "ring at", got[0].At.Z, 10, 1e-9)
 	way.Back = AxisZ
 	if got := blocks(t, way, []Body{still("ring", ring)}, []Body{still("shaft", collar)}, nil); len(got) != 0 {
 		t.Errorf("ring from the back: %+v", got)
@@ -149,8 +148,8 @@ func TestGaps(t *testing.T) {
 		shift  float64
 		want   []Gap
 	}{
-		{"closes before the spigot lands", 28, 0, []Gap{{0, annulus(50, 80), Vec{}}, {2, annulus(40, 50), Vec{}}}},
-		{"the spigot lands first", 31, -1, []Gap{{0, annulus(40, 50), Vec{}}, {1, annulus(50, 80), Vec{}}}},
+		{"closes before the spigot lands", 28, 0, []Gap{{0, annulus(50, 80)}, {2, annulus(40, 50)}}},
+		{"the spigot lands first", 31, -1, []Gap{{0, annulus(40, 50)}, {1, annulus(50, 80)}}},
 	} {
 		a, b := still("h", housing()), at("l", lid(c.spigot), Move(Vec{Z: c.shift}))
 		for _, turned := range []bool{false, true} {
@@ -183,15 +182,15 @@ func TestGaps(t *testing.T) {
 	}
 	near(t, "plates", got[0].Mm, 7, 1e-9)
 	near(t, "plates' area", got[0].AreaMm2, 3000, 1e-6)
-	mm, _, ok := Clearance(&a, &b, 50, 2)
+	mm, ok := Clearance(&a, &b, 50, 2)
 	near(t, "clearance", mm, 7, 1e-6)
 	if !ok {
 		t.Error("no clearance found")
 	}
 	b.Pose = Move(Vec{X: 80, Z: 3})
-	mm, _, _ = Clearance(&a, &b, 50, 2)
+	mm, _ = Clearance(&a, &b, 50, 2)
 	near(t, "off the corner", mm, math.Hypot(30, 4), 0.2)
-	if _, _, ok := Clearance(&a, &b, 20, 2); ok {
+	if _, ok := Clearance(&a, &b, 20, 2); ok {
 		t.Error("a clearance beyond the limit")
 	}
 	in := still("in", Of(Cuboid(Vec{40, 20, 4}, Vec{60, 40, 6})))

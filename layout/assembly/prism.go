@@ -2,7 +2,6 @@ package assembly
 
 import (
 	"math"
-	"slices"
 
 	"centrepop/parts/seq"
 )
@@ -39,9 +38,7 @@ func (s *prism) hits(o, d Vec, ts []float64) []float64 {
 		e := &s.g.segs[i]
 		if e.arc {
 			f := p.sub(e.c)
-			n := len(ts)
-			ts = quadratic(q.dot(q), 2*f.dot(q), f.dot(f)-e.r*e.r, ts)
-			ts = ts[:n+len(slices.DeleteFunc(ts[n:], func(t float64) bool { return !e.in(f.add(q.times(t))) }))]
+			ts = quadratic(q.dot(q), 2*f.dot(q), f.dot(f)-e.r*e.r, ts, func(t float64) bool { return e.in(f.add(q.times(t))) })
 			continue
 		}
 		side := e.b.sub(e.a)
@@ -61,13 +58,7 @@ func (s *prism) hits(o, d Vec, ts []float64) []float64 {
 const arcPatch = math.Pi / 3
 
 func (s *prism) faces() []face {
-	var out []face
-	for _, z := range []float64{s.low, s.high} {
-		at := func(a, b float64) Vec {
-			return Vec{s.g.low.X + a*(s.g.high.X-s.g.low.X), s.g.low.Y + b*(s.g.high.Y-s.g.low.Y), z}
-		}
-		out = append(out, newFace(at, 0, 1, 0, 1))
-	}
+	out := ends(s.box())
 	for i := range s.g.segs {
 		e := &s.g.segs[i]
 		at := func(a, b float64) Vec {
@@ -81,6 +72,17 @@ func (s *prism) faces() []face {
 		for k := range n {
 			out = append(out, newFace(at, float64(k)/float64(n), float64(k+1)/float64(n), 0, 1))
 		}
+	}
+	return out
+}
+
+// ends are the faces at the bottom and the top of a box, on which a shape ends.
+func ends(box Box) (out []face) {
+	for _, z := range []float64{box.Low.Z, box.High.Z} {
+		at := func(a, b float64) Vec {
+			return Vec{box.Low.X + a*(box.High.X-box.Low.X), box.Low.Y + b*(box.High.Y-box.Low.Y), z}
+		}
+		out = append(out, newFace(at, 0, 1, 0, 1))
 	}
 	return out
 }
@@ -161,14 +163,11 @@ func (s *seg) grazed(view Pt) []Pt {
 	return out
 }
 
-func (s *prism) generators() []generator {
-	box := s.box()
-	var out []generator
+func (s *prism) generators() (out []generator) {
 	for i := range s.g.starts {
-		var turn []Vec
 		flat := s.g.flat(i, 0.01)
-		turn = seq.Map(append(flat, flat[0]), func(p Pt) Vec { return Vec{p.X, p.Y, 0} })
-		out = append(out, generator{turn, box.Low.Z, box.High.Z})
+		turn := seq.Map(append(flat, flat[0]), func(p Pt) Vec { return Vec{p.X, p.Y, 0} })
+		out = append(out, generator{turn, s.low, s.high})
 	}
 	return out
 }

@@ -80,29 +80,17 @@ func (s *ruled) hits(o, d Vec, ts []float64) []float64 {
 		p1 := Pt{d.X, d.Y}.sub(da.times(z1))
 		e := s.a[k].sub(s.a[i])
 		e0, e1 := e.add(db.sub(da).times(z0)), db.sub(da).times(z1)
-		n := len(ts)
-		ts = quadratic(p1.cross(e1), p1.cross(e0)+p0.cross(e1), p0.cross(e0), ts)
-		kept := ts[:n]
-		for _, t := range ts[n:] { // within the edge
+		ts = quadratic(p1.cross(e1), p1.cross(e0)+p0.cross(e1), p0.cross(e0), ts, func(t float64) bool { // within the edge
 			w, v := e0.add(e1.times(t)), p0.add(p1.times(t))
-			if l := w.dot(w); l > 0 && v.dot(w) >= -1e-6*l && v.dot(w) <= (1+1e-6)*l {
-				kept = append(kept, t)
-			}
-		}
-		ts = kept
+			l := w.dot(w)
+			return l > 0 && v.dot(w) >= -1e-6*l && v.dot(w) <= (1+1e-6)*l
+		})
 	}
 	return ts
 }
 
 func (s *ruled) faces() []face {
-	box := s.box()
-	var out []face
-	for _, z := range []float64{s.low, s.high} {
-		at := func(a, b float64) Vec {
-			return Vec{box.Low.X + a*(box.High.X-box.Low.X), box.Low.Y + b*(box.High.Y-box.Low.Y), z}
-		}
-		out = append(out, newFace(at, 0, 1, 0, 1))
-	}
+	out := ends(s.box())
 	for i := range s.a {
 		k := (i + 1) % len(s.a)
 		at := func(a, b float64) Vec {

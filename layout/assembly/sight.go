@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -25,7 +26,7 @@ func Crossings(bodies []Body, from, along Vec) []Crossing {
 			out = append(out, Crossing{b.ID, s})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Crossing) int { return compare(a.FromMm, b.FromMm) })
+	slices.SortStableFunc(out, func(a, b Crossing) int { return cmp.Compare(a.FromMm, b.FromMm) })
 	return out
 }
 
@@ -64,7 +65,7 @@ func (o Opening) Look(bodies []Body) (free float64, covers []Cover) {
 			covers = addCover(covers, Cover{hit[0].ID, each, hit[0].FromMm})
 		}
 	}
-	slices.SortStableFunc(covers, func(a, b Cover) int { return compare(b.Share, a.Share) })
+	slices.SortStableFunc(covers, func(a, b Cover) int { return cmp.Compare(b.Share, a.Share) })
 	return math.Round(free*1e9) / 1e9, covers
 }
 

@@ -225,15 +225,7 @@ func (s *Solid) stretches(from, along Vec, low, high, limit float64) []Span {
 		return nil
 	}
 	var buf [24]float64
-	ts := buf[:0]
-	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
-		for i := range list {
-			if p := &list[i]; p.bound.meetsLine(from, along, low, high) {
-				ts = p.hits(from, along, ts)
-			}
-		}
-	}
-	slices.Sort(ts)
+	ts := s.hits(from, along, Span{low, high}, buf[:0])
 	var out []Span
 	for i := 0; i+1 < len(ts); i++ {
 		a, b := max(low, ts[i]), min(high, ts[i+1])
@@ -249,19 +241,25 @@ func (s *Solid) stretches(from, along Vec, low, high, limit float64) []Span {
 	return out
 }
 
-// blocks tells whether a line from a point, over a length, runs in the solid for
-// more than leastMm in one go, with the limit of stretches.
-func (s *Solid) blocks(from, along Vec, length, limit, leastMm float64) bool {
-	var buf [24]float64
-	ts := buf[:0]
+// hits are the places on a line, in order, where it crosses the simple solids that it meets
+// between two distances, appended to ts.
+func (s *Solid) hits(from, along Vec, of Span, ts []float64) []float64 {
 	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
 		for i := range list {
-			if p := &list[i]; p.bound.meetsLine(from, along, 0, length) {
+			if p := &list[i]; p.bound.meetsLine(from, along, of.FromMm, of.ToMm) {
 				ts = p.hits(from, along, ts)
 			}
 		}
 	}
 	slices.Sort(ts)
+	return ts
+}
+
+// blocks tells whether a line from a point, over a length, runs in the solid for
+// more than leastMm in one go, with the limit of stretches.
+func (s *Solid) blocks(from, along Vec, length, limit, leastMm float64) bool {
+	var buf [24]float64
+	ts := s.hits(from, along, Span{0, length}, buf[:0])
 	run := 0.0
 	for i := 0; i+1 < len(ts); i++ {
 		a, b := max(0, ts[i]), min(length, ts[i+1])

@@ -85,37 +85,34 @@ func (t *turned) hits(o, d Vec, ts []float64) []float64 {
 		}
 		k := (s.b.Y - s.a.Y) / dz
 		r0, r1 := s.a.Y+k*(o.Z-s.a.X), k*d.Z // the radius is r0 + r1 t along the line
-		n := len(ts)
-		ts = quadratic(d.X*d.X+d.Y*d.Y-r1*r1, 2*(o.X*d.X+o.Y*d.Y-r0*r1), o.X*o.X+o.Y*o.Y-r0*r0, ts)
 		low, high := min(s.a.X, s.b.X)-surfaceMm, max(s.a.X, s.b.X)+surfaceMm
-		kept := ts[:n]
-		for _, x := range ts[n:] {
-			if z := o.Z + x*d.Z; z >= low && z <= high {
-				kept = append(kept, x)
-			}
-		}
-		ts = kept
+		ts = quadratic(d.X*d.X+d.Y*d.Y-r1*r1, 2*(o.X*d.X+o.Y*d.Y-r0*r1), o.X*o.X+o.Y*o.Y-r0*r0, ts, func(t float64) bool {
+			z := o.Z + t*d.Z
+			return z >= low && z <= high
+		})
 	}
 	return ts
 }
 
-// quadratic appends the real roots of a t² + b t + c.
-func quadratic(a, b, c float64, ts []float64) []float64 {
-	if math.Abs(a) < 1e-12 {
-		if math.Abs(b) < 1e-12 {
-			return ts
+// quadratic appends the real roots of a t² + b t + c that are on a surface.
+func quadratic(a, b, c float64, ts []float64, on func(t float64) bool) []float64 {
+	take := func(t float64) {
+		if on(t) {
+			ts = append(ts, t)
 		}
-		return append(ts, -c/b)
 	}
 	disc := b*b - 4*a*c
-	if disc < 0 {
-		return ts
+	switch q := -(b + math.Copysign(math.Sqrt(max(0, disc)), b)) / 2; {
+	case math.Abs(a) >= 1e-12 && disc < 0, math.Abs(a) < 1e-12 && math.Abs(b) < 1e-12:
+	case math.Abs(a) < 1e-12:
+		take(-c / b)
+	case q == 0:
+		take(0)
+	default:
+		take(q / a)
+		take(c / q)
 	}
-	q := -(b + math.Copysign(math.Sqrt(disc), b)) / 2
-	if q == 0 {
-		return append(ts, 0)
-	}
-	return append(ts, q/a, c/q)
+	return ts
 }
 
 // sectors is how many patches go round a turned face.

@@ -39,7 +39,7 @@ func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 	if a == nil || b == nil || a == b || skew || assembly.Near(a, b, bridgedMm, seamFinestMm) {
 		return nil
 	}
-	mm, _, _ := assembly.Clearance(a, b, farMm, pathFinestMm)
+	mm, _ := assembly.Clearance(a, b, farMm, pathFinestMm)
 	return []plan.Problem{m.fault(j.Name, plan.WeldApart, m.named(a.ID), m.named(b.ID), rounded(mm, 0))}
 }
 
@@ -96,7 +96,7 @@ func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
 			if above(b).High.Z < above(a).Low.Z+bridgedMm {
 				continue // behind what it stands on
 			}
-			if mm, _, ok := assembly.Clearance(a, b, min(least, farMm), seamFinestMm); ok && mm < least {
+			if mm, ok := assembly.Clearance(a, b, min(least, farMm), seamFinestMm); ok && mm < least {
 				near, least = b.ID, mm
 			}
 		case touched != "":

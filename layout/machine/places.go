@@ -64,7 +64,7 @@ func (m *Machine) place() {
 	}
 	var all []map[string]assembly.Pose
 	for root := m.root(ids, tied, size); root != ""; root = m.root(ids, tied, size) {
-		solved := assembly.Solve(nil, root, assembly.Still, meets)
+		solved := assembly.Solve(root, meets)
 		all = append(all, solved.At)
 		maps.Copy(m.poses, solved.At)
 		m.undetermined(solved)
