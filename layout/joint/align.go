@@ -16,28 +16,6 @@ import (
 // practice, no source: what the eye sees with a protractor.
 const alignDeg = 0.5
 
-// motion turns a part of the assembly from its right place: first, with flip,
-// end for end about the line through TOP, then clockwise by turn.
-type motion struct {
-	turn float64
-	flip bool
-}
-
-func (m motion) clock(deg float64) float64 {
-	if m.flip {
-		deg = -deg
-	}
-	return norm(deg + m.turn)
-}
-
-func (m motion) point(q plan.XY) plan.XY {
-	s := 1.0
-	if m.flip {
-		s = -1
-	}
-	return placement{turn: m.turn, s: s}.point(q)
-}
-
 // clocks are a feature's clock angles in the assembly.
 func (j *assembly) clocks(f feature) ([]float64, bool) {
 	p := j.at(f.inst())
@@ -50,7 +28,7 @@ func (j *assembly) clocks(f feature) ([]float64, bool) {
 
 // aligned finds the clock angle that all features of a rule share, with the
 // parts in moved displaced by m.
-func (j *assembly) aligned(rule parts.LineRule, moved []inst, m motion) (deg float64, ok bool) {
+func (j *assembly) aligned(rule parts.LineRule, moved []inst, m placement) (deg float64, ok bool) {
 	common := []float64(nil)
 	if rule.Up {
 		common = []float64{0}
@@ -97,7 +75,7 @@ func (j *making) align(t *joint) {
 		if bad {
 			continue
 		}
-		deg, ok := j.aligned(rule, nil, motion{})
+		deg, ok := j.aligned(rule, nil, still)
 		if ok {
 			t.out.InLine = append(t.out.InLine, plan.InLine{What: j.ruleText(rule), Deg: deg})
 			continue
@@ -124,14 +102,14 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 	if !t.axis {
 		return 0, false
 	}
-	moved := j.members(t.a.inst(), without(j.all, t))
-	if slices.Contains(moved, t.b.inst()) {
+	moved, tied := j.side(t, without(j.all, t))
+	if tied {
 		return 0, false
 	}
 	turns := []float64{}
 	if t.in.Bolt != nil {
 		for _, m := range j.matches(t) {
-			if !m.flip {
+			if m.s > 0 {
 				turns = append(turns, m.turn)
 			}
 		}
@@ -143,7 +121,7 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 	}
 	b := j.at(t.b.inst())
 	for _, turn := range turns {
-		off := func(rule parts.LineRule) bool { _, ok := j.aligned(rule, moved, motion{turn: turn}); return !ok }
+		off := func(rule parts.LineRule) bool { _, ok := j.aligned(rule, moved, turnedBy(turn)); return !ok }
 		if !slices.ContainsFunc(t.in.InLine, off) {
 			return norm(t.in.Rotate.Deg + b.at.s*turn), true
 		}
@@ -194,7 +172,7 @@ func (j *assembly) pattern(f feature) []plan.XY {
 
 // meets tells whether each point of a, displaced, finds a point of b within
 // reach.
-func meets(a, b []plan.XY, m motion, reachMm float64) bool {
+func meets(a, b []plan.XY, m placement, reachMm float64) bool {
 	for _, p := range a {
 		q := m.point(p)
 		if !slices.ContainsFunc(b, func(o plan.XY) bool { return geom.Distance(q, o) <= reachMm+1e-6 }) {
@@ -204,18 +182,17 @@ func meets(a, b []plan.XY, m motion, reachMm float64) bool {
 	return len(a) > 0
 }
 
-// motions lists every turn, without and with flip, at which pattern a falls on
-// pattern b, the right place left out.
-func motions(a, b []plan.XY, reachMm float64, flips bool) []motion {
-	var out []motion
+// motions lists every turn at which pattern a falls on pattern b, the right place left out: as it
+// is, and with flips first end for end about the line through TOP.
+func motions(a, b []plan.XY, reachMm float64, flips bool) (out []placement) {
 	if len(a) == 0 {
 		return nil
 	}
-	for _, flip := range []bool{false, true} {
-		if flip && !flips {
+	for _, s := range []float64{1, -1} {
+		if s < 0 && !flips {
 			break
 		}
-		first := motion{flip: flip}.point(a[0])
+		first := placement{s: s}.point(a[0])
 		var turns []float64
 		for _, q := range b {
 			turn := norm(geom.ClockDeg(q) - geom.ClockDeg(first))
@@ -225,8 +202,8 @@ func motions(a, b []plan.XY, reachMm float64, flips bool) []motion {
 		}
 		slices.Sort(turns)
 		for _, turn := range turns {
-			m := motion{turn, flip}
-			if (flip || apart(turn, 0) > alignDeg) && meets(a, b, m, reachMm) {
+			m := placement{turn: turn, s: s}
+			if (s < 0 || apart(turn, 0) > alignDeg) && meets(a, b, m, reachMm) {
 				out = append(out, m)
 			}
 		}
@@ -235,14 +212,14 @@ func motions(a, b []plan.XY, reachMm float64, flips bool) []motion {
 }
 
 // matches lists the wrong ways in which a bolted joint's holes match.
-func (j *making) matches(t *joint) []motion {
+func (j *making) matches(t *joint) []placement {
 	return motions(j.pattern(t.a), j.pattern(t.b), t.reachMm(), j.canFlip(t))
 }
 
 // traps finds the wrong ways of assembly and what makes them impossible.
 func (j *making) traps(t *joint) {
-	moved := j.members(t.a.inst(), j.before)
-	if slices.Contains(moved, t.b.inst()) {
+	moved, tied := j.side(t, j.before)
+	if tied {
 		return // held by other joints
 	}
 	switch {
@@ -260,8 +237,8 @@ func (j *making) traps(t *joint) {
 			harmless++
 			continue
 		}
-		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: m.flip, Breaks: breaks, Out: out})
-		serious = serious || breaks || m.flip
+		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: m.s < 0, Breaks: breaks, Out: out})
+		serious = serious || breaks || m.s < 0
 	}
 	serious = j.otherPlaces(t) || serious
 	if harmless > 0 {
@@ -322,18 +299,13 @@ func (j *shop) crosses(rule parts.LineRule, moved []inst) bool {
 }
 
 // outOfPlace lists what would lie wrong with the moved parts displaced.
-func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []plan.Out, breaks bool) {
+func (j *making) outOfPlace(t *joint, moved []inst, m placement) (out []plan.Out, breaks bool) {
 	var named []parts.JointRef
-	add := func(o plan.Out) {
-		if !slices.Contains(out, o) {
-			out = append(out, o)
-		}
-	}
 	for _, rule := range j.rules() {
 		if !j.crosses(rule, moved) {
 			continue
 		}
-		right, ok := j.aligned(rule, nil, motion{})
+		right, ok := j.aligned(rule, nil, still)
 		if !ok {
 			continue
 		}
@@ -342,7 +314,7 @@ func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []plan.Out, b
 			breaks = true
 			for _, ref := range rule.Refs {
 				if f := j.find(ref); slices.Contains(moved, f.inst()) {
-					add(clocked(f.text(), m, right))
+					out = seq.Add(out, clocked(f.text(), m, right))
 				}
 			}
 		}
@@ -352,23 +324,21 @@ func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []plan.Out, b
 		if p == nil || p.group != j.at(t.a.inst()).group {
 			continue // it has another axis
 		}
-		for _, o := range j.shifted(t, *p, m, named) {
-			add(o)
-		}
+		out = seq.Add(out, j.shifted(t, *p, m, named)...)
 	}
-	if m.flip {
+	if m.s < 0 {
 		if g := t.a.group; g != nil && g.Hole != nil && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil) {
-			add(plan.Out{What: "heads on the wrong side of " + t.a.title() + ": the counterbores face the joint"})
+			out = seq.Add(out, plan.Out{What: "heads on the wrong side of " + t.a.title() + ": the counterbores face the joint"})
 		}
 		for _, c := range t.a.r.Part.Chamfers {
 			switch {
 			case c.For != "weld" && c.For != "lead-in":
 			case t.a.r.Mirrored(c.Edge.Value):
 				if !j.endForEnd(t, moved) {
-					add(plan.Out{What: "front and back of " + t.a.title() + " changed over"})
+					out = seq.Add(out, plan.Out{What: "front and back of " + t.a.title() + " changed over"})
 				}
 			default:
-				add(plan.Out{What: c.Word() + " " + words.Spaced(c.Edge.Value) + " of " + t.a.title() + " on the wrong side"})
+				out = seq.Add(out, plan.Out{What: c.Word() + " " + words.Spaced(c.Edge.Value) + " of " + t.a.title() + " on the wrong side"})
 			}
 		}
 	}
@@ -378,14 +348,10 @@ func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []plan.Out, b
 // endForEnd tells whether what comes with the first part of a joint looks the same turned end for end there:
 // each of it has its like at the mirrored place, looking the other way or the same from both ends.
 func (j *making) endForEnd(t *joint, moved []inst) bool {
-	span := func(p *placedPart, fromMm, toMm float64) (low, high float64) {
-		a, b := p.at.z0+p.at.s*fromMm, p.at.z0+p.at.s*toMm
-		return min(a, b), max(a, b)
-	}
 	first := j.at(t.a.inst())
-	low, high := span(first, 0, first.r.LengthMm())
+	low, high := first.at.span(0, first.r.LengthMm())
 	if t.a.step != nil {
-		low, high = span(first, t.a.step.FromMm, t.a.step.ToMm)
+		low, high = first.at.span(t.a.step.FromMm, t.a.step.ToMm)
 	}
 	sum := low + high
 	return !slices.ContainsFunc(moved, func(i inst) bool {
@@ -393,33 +359,34 @@ func (j *making) endForEnd(t *joint, moved []inst) bool {
 		if p == nil || p.group != first.group {
 			return true
 		}
-		low, high := span(p, 0, p.r.LengthMm())
+		low, high := p.at.span(0, p.r.LengthMm())
 		return !slices.ContainsFunc(moved, func(k inst) bool {
 			o := j.at(k)
 			if o == nil || o.part != p.part || o.group != p.group || o.at.s == p.at.s && !p.r.EndForEnd() {
 				return false
 			}
-			from, to := span(o, 0, o.r.LengthMm())
+			from, to := o.at.span(0, o.r.LengthMm())
 			return math.Abs(from+high-sum) < geom.CloseMm && math.Abs(to+low-sum) < geom.CloseMm
 		})
 	})
 }
 
+// named tells whether one of some references is to a feature of an instance, or to one of its row.
+func (i inst) named(refs []parts.JointRef, feature string) bool {
+	return slices.ContainsFunc(refs, func(r parts.JointRef) bool {
+		base, _, _ := parts.Numbered(r.Feature)
+		return inst{r.Part, r.Copy} == i && (r.Feature == feature || base == feature)
+	})
+}
+
 // clocked is what a motion puts at another angle than its right one.
-func clocked(what string, m motion, rightDeg float64) plan.Out {
+func clocked(what string, m placement, rightDeg float64) plan.Out {
 	return plan.Out{What: what, Clocked: true, AtDeg: words.Round(m.clock(rightDeg), 2), RightDeg: words.Round(rightDeg, 2)}
 }
 
 // shifted lists the features of one part that change place, other than those
 // that a rule names.
-func (j *making) shifted(t *joint, p placedPart, m motion, named []parts.JointRef) []plan.Out {
-	var out []plan.Out
-	isNamed := func(name string) bool {
-		return slices.ContainsFunc(named, func(r parts.JointRef) bool {
-			base, _, _ := parts.Numbered(r.Feature)
-			return inst{r.Part, r.Copy} == p.inst && (r.Feature == name || base == name)
-		})
-	}
+func (j *making) shifted(t *joint, p placedPart, m placement, named []parts.JointRef) (out []plan.Out) {
 	title := copyTitle(p.r, p.copy)
 	for rad := range seq.Refs(p.r.Radials) {
 		name := rad.In.Name.Value
@@ -428,7 +395,7 @@ func (j *making) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 		for _, a := range angles {
 			stays = stays && slices.ContainsFunc(angles, func(b float64) bool { return apart(m.clock(a), b) <= alignDeg })
 		}
-		if !stays && !isNamed(name) {
+		if !stays && !p.named(named, name) {
 			o := clocked(title+" "+words.Spaced(name), m, angles[0])
 			o.Unruled = true
 			out = append(out, o)
@@ -440,9 +407,9 @@ func (j *making) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 			continue
 		}
 		pts := j.pattern(f)
-		if !isNamed(f.ref.Feature) && !meets(pts, pts, m, 0.25) {
+		if !p.named(named, f.ref.Feature) && !meets(pts, pts, m, 0.25) {
 			out = append(out, plan.Out{What: f.text(), Elsewhere: true, Unruled: true})
-		} else if m.flip && !f.group.Through() {
+		} else if m.s < 0 && !f.group.Through() {
 			out = append(out, plan.Out{What: f.text() + " on the wrong side"})
 		}
 	}

@@ -115,6 +115,17 @@ func (p placement) point(q plan.XY) plan.XY {
 	return plan.XY{XMm: geom.Clean(x*cos + q.YMm*sin), YMm: geom.Clean(q.YMm*cos - x*sin)}
 }
 
+// span is where a stretch of the part lies in the frame.
+func (p placement) span(fromMm, toMm float64) (low, high float64) {
+	a, b := p.z0+p.s*fromMm, p.z0+p.s*toMm
+	return min(a, b), max(a, b)
+}
+
+// still moves nothing, turnedBy turns clockwise.
+var still = placement{s: 1}
+
+func turnedBy(deg float64) placement { return placement{turn: deg, s: 1} }
+
 // norm brings an angle into 0 ≤ a < 360.
 func norm(deg float64) float64 {
 	a := math.Mod(deg, 360)
@@ -557,6 +568,41 @@ func (j *shop) members(i inst, made []*joint) []inst {
 	}
 	return in
 }
+
+// side are the parts that hang together with the first of a joint once the given joints are made, and
+// whether the second is among them.
+func (j *shop) side(t *joint, made []*joint) (with []inst, tied bool) {
+	with = j.members(t.a.inst(), made)
+	return with, slices.Contains(with, t.b.inst())
+}
+
+// there are the parts that hang together with either end of a joint before it is made.
+func (j *making) there(t *joint) []inst {
+	return append(j.members(t.a.inst(), j.before), j.members(t.b.inst(), j.before)...)
+}
+
+// made are the joints that are made once this one is.
+func (j *making) made(t *joint) []*joint { return append(slices.Clone(j.before), t) }
+
+// later are the joints that come after one.
+func (j *making) later(t *joint) []*joint { return j.all[slices.Index(j.all, t)+1:] }
+
+// from are a joint's end on a part and its other one; ok is false for another part.
+func (t *joint) from(i inst) (own, other feature, ok bool) {
+	switch i {
+	case t.a.inst():
+		return t.a, t.b, true
+	case t.b.inst():
+		return t.b, t.a, true
+	}
+	return own, other, false
+}
+
+// has tells whether a part is one of a joint's two.
+func (t *joint) has(i inst) bool { return t.a.inst() == i || t.b.inst() == i }
+
+// ways are the two ends of a joint, either first.
+func (t *joint) ways() [2][2]feature { return [2][2]feature{{t.a, t.b}, {t.b, t.a}} }
 
 // held are all parts that the joint holds: what it clamps and its two ends.
 func (t *joint) held() []inst { return append(t.others(), t.a.inst(), t.b.inst()) }

@@ -279,8 +279,8 @@ func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 
 // coverOf names what a joint bolts to a housing.
 func (t *joint) coverOf(housing feature) string {
-	if t.a.inst() == housing.inst() {
-		return t.b.title()
+	if _, cover, ok := t.from(housing.inst()); ok {
+		return cover.title()
 	}
 	return t.a.title()
 }

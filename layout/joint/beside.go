@@ -30,7 +30,7 @@ func (j *shop) besides(t *joint) *plan.Beside {
 	a, b := placedBy(t.a.points(), placement{turn: t.in.Rotate.Deg, s: s}), t.b.points()
 	reach := t.reachMm()
 	ca, cb := centroid(a), centroid(b)
-	if !t.walls() && (meets(a, b, motion{}, reach) || len(motions(a, b, reach, false)) > 0 || geom.Distance(ca, plan.XY{})+geom.Distance(cb, plan.XY{}) <= reach) {
+	if !t.walls() && (meets(a, b, still, reach) || len(motions(a, b, reach, false)) > 0 || geom.Distance(ca, plan.XY{})+geom.Distance(cb, plan.XY{}) <= reach) {
 		return nil
 	}
 	turn, ok := turnOnto(a, b, reach, t.in.Rotate.Pos.Line > 0)
@@ -70,7 +70,7 @@ func turnOnto(a, b []plan.XY, reach float64, said bool) (deg float64, ok bool) {
 		if said {
 			turn = 0
 		}
-		if apart(turn, 0) < best && meets(from, onto, motion{turn: turn}, reach) {
+		if apart(turn, 0) < best && meets(from, onto, turnedBy(turn), reach) {
 			best, deg, ok = apart(turn, 0), turn, true
 		}
 	}

@@ -189,14 +189,14 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 	}
 	reach := t.reachMm()
 	worst := farthest(a, b)
-	if meets(a, b, motion{}, reach) {
+	if meets(a, b, still, reach) {
 		for _, s := range j.stack(t) {
 			of, at, room := t.a, a, (t.a.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm
 			if t.b.group.Size.Thread != nil { // the threads say where the bolts are
 				of, at, room = t.b, b, (s.group.Size.FinishedMm-t.boltMm)/2
 			}
 			q := j.pattern(s)
-			if q != nil && !meets(at, q, motion{}, room) {
+			if q != nil && !meets(at, q, still, room) {
 				t.refuse(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(of.text()))
 				return false
 			}
@@ -375,10 +375,13 @@ func boltProblem(p bolts.Problem) plan.Problem {
 
 // closedBy are the bolted joints of later steps whose faces come together at this one.
 func (j *making) closedBy(t *joint) (out []*joint) {
-	with := append(slices.Clone(j.before), t)
+	with := j.made(t)
 	for _, o := range j.all {
-		if o.in.Bolt != nil && !slices.Contains(with, o) && slices.Contains(j.members(o.a.inst(), with), o.b.inst()) && !slices.Contains(j.members(o.a.inst(), j.before), o.b.inst()) {
-			out = append(out, o)
+		if o.in.Bolt != nil && !slices.Contains(with, o) {
+			_, now := j.side(o, with)
+			if _, before := j.side(o, j.before); now && !before {
+				out = append(out, o)
+			}
 		}
 	}
 	return out
@@ -454,7 +457,7 @@ func (j *making) wall(side headSide) (mm float64, who string, of inst) {
 			if q.inst == side.bearing.inst && q.r.Part.Outline != nil {
 				continue
 			}
-			from, to := (q.at.z0+q.at.s*s.FromMm-side.zMm)*side.dir, (q.at.z0+q.at.s*s.ToMm-side.zMm)*side.dir
+			from, to := side.outMm(q, s.FromMm), side.outMm(q, s.ToMm)
 			if math.Max(from, to) < 0.5 || math.Min(from, to) > side.headMm {
 				continue
 			}
@@ -506,8 +509,7 @@ func (j *making) standsOn(q *placedPart, s *part.Step) (mm float64, name string)
 func (j *making) filletAt(wall, stand inst) float64 {
 	leg := 0.0
 	for _, o := range j.before {
-		a, b := o.a.inst(), o.b.inst()
-		if o.out.Weld != nil && (a == wall && b == stand || a == stand && b == wall) {
+		if o.out.Weld != nil && wall != stand && o.has(wall) && o.has(stand) {
 			leg = math.Max(leg, o.out.Weld.LegMm)
 		}
 	}
@@ -626,7 +628,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		each = "each nut"
 	}
 	title := "Offer up"
-	if slices.Contains(j.members(t.a.inst(), j.before), t.b.inst()) {
+	if _, tied := j.side(t, j.before); tied {
 		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+t.out.How+". See that it is so, and nothing lies between the two faces."
 	}
 	for _, o := range j.closedBy(t) {

@@ -84,7 +84,7 @@ func TestSmallRules(t *testing.T) {
 			t.Errorf("%v within %g: %g and %g, want %g and %g", c.b, c.reach, mm, other, c.mm, c.other)
 		}
 	}
-	if got, want := clocked("it", motion{turn: 1.0 / 3}, 10.0/3), (plan.Out{What: "it", Clocked: true, AtDeg: 3.67, RightDeg: 3.33}); got != want {
+	if got, want := clocked("it", turnedBy(1.0/3), 10.0/3), (plan.Out{What: "it", Clocked: true, AtDeg: 3.67, RightDeg: 3.33}); got != want {
 		t.Errorf("%+v, want %+v", got, want)
 	}
 	for opening, want := range map[float64]string{0: "mitred", 0.5: "square", 400: "square"} {

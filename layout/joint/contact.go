@@ -42,8 +42,8 @@ func (j *shop) contactMm(t *joint) float64 {
 		return 0
 	}
 	shift := func(from, to float64) press.Stretch {
-		a, b := place.z0+place.s*from, place.z0+place.s*to
-		return press.Stretch{FromMm: math.Min(a, b), ToMm: math.Max(a, b)}
+		low, high := place.span(from, to)
+		return press.Stretch{FromMm: low, ToMm: high}
 	}
 	still := func(from, to float64) press.Stretch { return press.Stretch{FromMm: from, ToMm: to} }
 	cuts := append(t.a.cuts(shift), t.b.cuts(still)...)

@@ -84,17 +84,12 @@ func (j *making) boreCorners(t *joint, p *plan.WeldPlan, plate, round *feature) 
 
 // with are the joints that are made before one, and that.
 func (j *making) with(t *joint) []*plan.JointPlan {
-	return append(seq.Map(j.before, func(o *joint) *plan.JointPlan { return o.out }), t.out)
+	return seq.Map(j.made(t), func(o *joint) *plan.JointPlan { return o.out })
 }
 
 // alongs are the parts that a fillet runs along, in the order found.
-func alongs(corners []plan.Corner) (out []string) {
-	for _, c := range corners {
-		if !slices.Contains(out, c.Along) {
-			out = append(out, c.Along)
-		}
-	}
-	return out
+func alongs(corners []plan.Corner) []string {
+	return seq.Add(nil, seq.Map(corners, func(c plan.Corner) string { return c.Along })...)
 }
 
 // sides names the sides on which a fillet runs along a part, each with its length.

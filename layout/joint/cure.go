@@ -1,13 +1,11 @@
 package joint
 
 import (
-	"math"
 	"slices"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -33,13 +31,9 @@ func (j *making) goesRound(t *joint) bool {
 	if a == nil || b == nil || !t.axis {
 		return false
 	}
-	meet, far := t.meeting().First, parts.Back
-	if meet == parts.Back {
-		far = parts.Front
-	}
-	radius := geom.MeanRadiusMm(t.a.points())
+	meet, radius := t.meeting().First, geom.MeanRadiusMm(t.a.points())
 	own, _, okOwn := t.a.r.Plane(meet, radius)
-	other, _, okOther := t.a.r.Plane(far, radius)
+	other, _, okOther := t.a.r.Plane(otherFace(meet), radius)
 	if !okOwn || !okOther {
 		return false
 	}
@@ -47,21 +41,15 @@ func (j *making) goesRound(t *joint) bool {
 	for _, r := range between(t.a.r.Steps, t.b.r.Steps) {
 		for _, m := range t.a.r.MetalAt(r) {
 			for _, n := range t.b.r.MetalAt(r) {
-				lowA, highA := spread(turned, m)
-				lowB, highB := spread(b.at, n)
-				if math.Min(highA, highB)-math.Max(lowA, lowB) > clearMm {
+				lowA, highA := turned.span(m[0], m[1])
+				lowB, highB := b.at.span(n[0], n[1])
+				if min(highA, highB)-max(lowA, lowB) > clearMm {
 					return false
 				}
 			}
 		}
 	}
 	return true
-}
-
-// spread is a stretch of a part on the assembly's axis.
-func spread(p placement, m [2]float64) (low, high float64) {
-	x, y := p.z0+p.s*m[0], p.z0+p.s*m[1]
-	return math.Min(x, y), math.Max(x, y)
 }
 
 // between are radii in the middle between those of the steps of two parts.
@@ -104,11 +92,10 @@ func (j *making) otherPlaces(t *joint) bool {
 func (j *making) tellsApart(f feature, other inst) string {
 	a, b := j.at(f.inst()), j.at(other)
 	for _, q := range j.placed {
-		between := func(o *joint, i inst) bool {
-			return o.a.inst() == i && o.b.inst() == q.inst || o.b.inst() == i && o.a.inst() == q.inst
+		tied := func(i inst) bool {
+			return slices.ContainsFunc(j.before, func(o *joint) bool { return o.has(i) && o.has(q.inst) && i != q.inst })
 		}
-		both := slices.ContainsFunc(j.before, func(o *joint) bool { return between(o, f.inst()) }) && slices.ContainsFunc(j.before, func(o *joint) bool { return between(o, other) })
-		if !both || q.r.Part.Quantity > 1 || a == nil || b == nil || a.group != q.group || b.group != q.group {
+		if !tied(f.inst()) || !tied(other) || q.r.Part.Quantity > 1 || a == nil || b == nil || a.group != q.group || b.group != q.group {
 			continue
 		}
 		end := faceName((a.at.z0 - b.at.z0) * q.at.s)
@@ -119,7 +106,8 @@ func (j *making) tellsApart(f feature, other inst) string {
 
 // holds tells whether a joint takes the holes of a copy.
 func (t *joint) holds(i inst, feature string) bool {
-	return t.a.inst() == i && t.a.ref.Feature == feature || t.b.inst() == i && t.b.ref.Feature == feature
+	own, _, ok := t.from(i)
+	return ok && own.ref.Feature == feature
 }
 
 // cures are what makes wrong ways seen, or impossible where they are serious.
@@ -230,7 +218,7 @@ func (j *making) single(t *joint, shift float64) bool {
 	if mate < 0 {
 		return true
 	}
-	turn := motion{turn: -p.at.s * lead.group.Face.Outward() * shift}
+	turn := turnedBy(-p.at.s * lead.group.Face.Outward() * shift)
 	a[k], b[mate] = turn.point(a[k]), turn.point(b[mate])
 	return len(motions(a, b, t.reachMm(), j.canFlip(t))) == 0
 }

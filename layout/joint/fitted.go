@@ -35,7 +35,7 @@ const (
 func (j *making) fitSmall(t *joint) {
 	var do []string
 	for _, f := range []feature{t.a, t.b} {
-		bolted := func(o *joint) bool { return o.in.Bolt != nil && (o.a.inst() == f.inst() || o.b.inst() == f.inst()) }
+		bolted := func(o *joint) bool { return o.in.Bolt != nil && o.has(f.inst()) }
 		if !slices.ContainsFunc(j.before, bolted) {
 			do = append(do, j.carried(f)...)
 		}

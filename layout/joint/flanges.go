@@ -2,7 +2,6 @@ package joint
 
 import (
 	"math"
-	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
@@ -11,12 +10,8 @@ import (
 
 // endPlate is the flat part that a weld holds on a round, by its bore or on the round's end.
 func (t *joint) endPlate(round inst) (plate feature, ok bool) {
-	for _, p := range [2][2]feature{{t.a, t.b}, {t.b, t.a}} {
-		if p[0].inst() == round && p[0].step != nil && !p[0].step.Inside && p[1].r.Part.Outline != nil && (p[1].step != nil && p[1].step.Inside || t.standsRound()) {
-			return p[1], true
-		}
-	}
-	return feature{}, false
+	own, plate, ok := t.from(round)
+	return plate, ok && own.step != nil && !own.step.Inside && plate.r.Part.Outline != nil && (plate.step != nil && plate.step.Inside || t.standsRound())
 }
 
 // flangesTrue is the step after the last weld on a round with two plates that other parts are
@@ -26,7 +21,7 @@ func (j *making) flangesTrue(t *joint) {
 	for _, f := range []feature{t.a, t.b} {
 		var plates []feature
 		limit := math.Inf(1)
-		for _, o := range slices.Concat(j.before, []*joint{t}) {
+		for _, o := range j.made(t) {
 			plate, ok := o.endPlate(f.inst())
 			if o.in.Weld == nil || !ok || !j.facedLater(plate.inst()) {
 				continue

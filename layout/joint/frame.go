@@ -13,6 +13,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 func (f feature) barEnd() (end parts.Side, ok bool) {
@@ -194,12 +195,9 @@ func (j *making) ringOf(t *joint) *ring {
 // cornerAt is the corner that an end of a bar is in, and what it meets there.
 func (j *making) cornerAt(of inst, end parts.Side) (t *joint, other feature) {
 	for _, t := range j.all {
-		if !t.corner() {
-			continue
-		}
-		for _, pair := range [][2]feature{{t.a, t.b}, {t.b, t.a}} {
-			if side, _ := pair[0].mitre(); pair[0].inst() == of && side == end {
-				return t, pair[1]
+		if own, other, ok := t.from(of); ok && t.corner() {
+			if side, _ := own.mitre(); side == end {
+				return t, other
 			}
 		}
 	}
@@ -465,28 +463,35 @@ func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
 	}
 }
 
+// barRow are the bolts of a joint that hold something to a bar of a frame.
+type barRow struct {
+	bolt    *joint
+	on, bar feature
+}
+
+func (j *making) boltedTo(r *ring) (rows []barRow) {
+	for _, o := range j.all {
+		for _, way := range o.ways() {
+			if o.in.Bolt != nil && slices.ContainsFunc(r.corners, func(c *joint) bool { return c.has(way[1].inst()) }) {
+				rows = append(rows, barRow{o, way[0], way[1]})
+			}
+		}
+	}
+	return rows
+}
+
 // tried says what is laid on a frame that is welded, where bolts hold it to more than one of
 // the bars: the weld may have moved their holes. What is built up by then is lifted on.
 func (j *making) tried(t *joint, r *ring) (out []string) {
 	var laid []feature
 	on, size, bolts := map[inst][]inst{}, map[inst][]string{}, map[inst]int{}
-	for _, o := range j.all {
-		for _, pair := range [][2]feature{{o.a, o.b}, {o.b, o.a}} {
-			of, bar := pair[0].inst(), pair[1].inst()
-			if o.bolt == nil || !slices.ContainsFunc(r.corners, func(c *joint) bool { return c.a.inst() == bar || c.b.inst() == bar }) {
-				continue
-			}
-			if on[of] == nil {
-				laid = append(laid, pair[0])
-			}
-			if !slices.Contains(on[of], bar) {
-				on[of] = append(on[of], bar)
-			}
-			if d := o.bolt.Thread.Designation; !slices.Contains(size[of], d) {
-				size[of] = append(size[of], d)
-			}
-			bolts[of] += len(pair[0].points())
+	for _, row := range j.boltedTo(r) {
+		of := row.on.inst()
+		if on[of] == nil {
+			laid = append(laid, row.on)
 		}
+		on[of], size[of] = seq.Add(on[of], row.bar.inst()), seq.Add(size[of], row.bolt.bolt.Thread.Designation)
+		bolts[of] += len(row.on.points())
 	}
 	for _, f := range laid {
 		if of := f.inst(); len(on[of]) > 1 {
@@ -500,18 +505,7 @@ func (j *making) tried(t *joint, r *ring) (out []string) {
 // rowsApart records, after the weld, how far the holes in one bar of a frame lie from those in
 // another that bolts hold the same part to: by half of their play, the rest being that part's.
 func (j *making) rowsApart(t *joint, r *ring) (found bool) {
-	type row struct {
-		bolt    *joint
-		on, bar feature
-	}
-	var rows []row
-	for _, o := range j.all {
-		for _, pair := range [][2]feature{{o.a, o.b}, {o.b, o.a}} {
-			if bar := pair[1].inst(); o.in.Bolt != nil && slices.ContainsFunc(r.corners, func(c *joint) bool { return c.a.inst() == bar || c.b.inst() == bar }) {
-				rows = append(rows, row{o, pair[0], pair[1]})
-			}
-		}
-	}
+	rows := j.boltedTo(r)
 	for i, a := range rows {
 		for _, b := range rows[i+1:] {
 			if a.on.inst() != b.on.inst() || a.bar.inst() == b.bar.inst() || a.on.group.Face != b.on.group.Face {
@@ -568,15 +562,8 @@ func (j *making) sleeves(t *joint, bars []feature) string {
 			if o.in.Bolt == nil || !f.group.BothWalls() || !slices.ContainsFunc(bars, func(g feature) bool { return g.r == f.r }) {
 				continue
 			}
-			if o.sleeve == nil {
-				o.sleeve = t
-			}
-			if n := words.Trim(float64(f.ref.Copy), 0); !slices.Contains(copies[f.r], n) {
-				copies[f.r] = append(copies[f.r], n)
-			}
-			if !slices.Contains(in, f.r) {
-				in = append(in, f.r)
-			}
+			o.sleeve = cmp.Or(o.sleeve, t)
+			in, copies[f.r] = seq.Add(in, f.r), seq.Add(copies[f.r], words.Trim(float64(f.ref.Copy), 0))
 		}
 	}
 	if len(in) == 0 {
@@ -630,8 +617,8 @@ func (j *making) dressed(r *ring) []string {
 			}
 			for _, c := range r.corners {
 				for _, bar := range []feature{c.a, c.b} {
-					if title, side := o.onFace(bar.inst()); side == face && !slices.Contains(on, title) {
-						on = append(on, title)
+					if title, side := o.onFace(bar.inst()); side == face {
+						on = seq.Add(on, title)
 					}
 				}
 			}
@@ -649,13 +636,14 @@ func (t *joint) onFace(of inst) (title string, face parts.Face) {
 	if p := t.in.Place; p != nil {
 		first, second = parts.Face(p.With), parts.Face(p.On)
 	}
-	switch of {
-	case t.a.inst():
-		return t.b.r.Out.Title, first
-	case t.b.inst():
-		return t.a.r.Out.Title, second
+	_, other, ok := t.from(of)
+	if !ok {
+		return "", ""
 	}
-	return "", ""
+	if face = second; of == t.a.inst() {
+		face = first
+	}
+	return other.r.Out.Title, face
 }
 
 // grindEdges prepares the edges of a corner that needs it; its bars are drawn without.

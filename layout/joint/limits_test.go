@@ -98,7 +98,7 @@ func TestTurnOnto(t *testing.T) {
 // that it leaves standing, and a point and its clock angle go together.
 func TestMotion(t *testing.T) {
 	t.Parallel()
-	for _, m := range []motion{{turn: 30}, {turn: 200}, {turn: 30, flip: true}, {turn: 0, flip: true}, {turn: -75, flip: true}} {
+	for _, m := range []placement{turnedBy(30), turnedBy(200), {turn: 30, s: -1}, {s: -1}, {turn: -75, s: -1}} {
 		for deg := 0.0; deg < 360; deg += 25 {
 			sin, cos := math.Sincos(deg * math.Pi / 180)
 			got := m.point(plan.XY{XMm: 10 * sin, YMm: 10 * cos})
@@ -108,7 +108,7 @@ func TestMotion(t *testing.T) {
 			}
 		}
 	}
-	if got := (motion{turn: 90}).point(plan.XY{YMm: 10}); math.Hypot(got.XMm-10, got.YMm) > 1e-9 {
+	if got := turnedBy(90).point(plan.XY{YMm: 10}); math.Hypot(got.XMm-10, got.YMm) > 1e-9 {
 		t.Errorf("TOP turned by 90° is at %v", got)
 	}
 }

@@ -16,6 +16,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // buying collects what the merchant delivers, one row for equal things.
@@ -41,17 +42,14 @@ func (list *buying) row(item string, n int, note string) *wanted {
 }
 
 func (list *buying) use(t *joint, item string, n int, note string) {
-	if row := list.row(item, n, note); !slices.Contains(row.uses, t) {
-		row.uses = append(row.uses, t)
-	}
+	row := list.row(item, n, note)
+	row.uses = seq.Add(row.uses, t)
 }
 
 // add lists what something else needs.
 func (list *buying) add(item string, n int, use, note string) *wanted {
 	row := list.row(item, n, note)
-	if !slices.Contains(row.others, use) {
-		row.others = append(row.others, use)
-	}
+	row.others = seq.Add(row.others, use)
 	return row
 }
 
@@ -126,39 +124,38 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	}
 	j.buyAnchors(made, &out)
 	for _, r := range j.models {
+		add := func(item string, n int, note string) {
+			if item != "" {
+				out.add(item, n, r.Out.Title, note)
+			}
+		}
 		for i := range r.Steps {
 			if q := r.SealIn(&r.Steps[i]); q != nil {
-				out.add("Seal "+q.Size, r.Part.Quantity, r.Out.Title, "")
+				add("Seal "+q.Size, r.Part.Quantity, "")
 			}
 		}
 		for _, k := range r.Keyways {
-			if item, note := k.Bought(j.w); item != "" {
-				out.add(item, r.Part.Quantity, r.Out.Title, note)
-			}
+			item, note := k.Bought(j.w)
+			add(item, r.Part.Quantity, note)
 		}
 		for _, g := range r.Grooves {
-			if item := g.Bought(j.w); item != "" {
-				out.add(item, r.Part.Quantity, r.Out.Title, "")
-			}
+			add(g.Bought(j.w), r.Part.Quantity, "")
 		}
 		if c := r.Clamp; c != nil {
-			out.add(c.Bought(j.w), r.Part.Quantity, r.Out.Title, "")
+			add(c.Bought(j.w), r.Part.Quantity, "")
 		}
-		for i := range r.Groups {
-			if h := r.Groups[i].Hole; h != nil {
-				if item := j.jackScrew(r, &r.Groups[i]); item != "" {
-					out.add(item, r.Groups[i].Group.Count, r.Out.Title, "")
-				}
-				if _, pin, ok := strings.Cut(h.Note.Value, dowel); ok {
-					pin, _, _ = strings.Cut(pin, ",") // what follows is how it goes in
-					out.add(words.Capital(dowel)+pin, r.Groups[i].Group.Count*r.Part.Quantity, r.Out.Title, "")
-				}
+		for g := range seq.Refs(r.Groups) {
+			if g.Hole == nil {
+				continue
+			}
+			add(j.jackScrew(r, g), g.Group.Count, "")
+			if _, pin, ok := strings.Cut(g.Hole.Note.Value, dowel); ok {
+				pin, _, _ = strings.Cut(pin, ",") // what follows is how it goes in
+				add(words.Capital(dowel)+pin, g.Group.Count*r.Part.Quantity, "")
 			}
 		}
 		for _, m := range r.Radials {
-			if item := screwedIn(m); item != "" {
-				out.add(item, len(m.Rows)*r.Part.Quantity, r.Out.Title, "")
-			}
+			add(screwedIn(m), len(m.Rows)*r.Part.Quantity, "")
 		}
 	}
 	j.buyLoose(made, &out)

@@ -56,28 +56,28 @@ func TestMotionsAgainstTrying(t *testing.T) {
 			pts = append(pts, geom.Clock(100, a))
 		}
 		found := motions(pts, pts, 0.3, true)
-		for _, flip := range []bool{false, true} {
+		for _, s := range []float64{1, -1} {
 			tried := map[int]bool{} // whole degrees at which a match was met
 			for tenth := range 3600 {
-				m := motion{float64(tenth) / 10, flip}
-				if (flip || apart(m.turn, 0) > alignDeg) && meets(pts, pts, m, 0.3) {
+				m := placement{turn: float64(tenth) / 10, s: s}
+				if (s < 0 || apart(m.turn, 0) > alignDeg) && meets(pts, pts, m, 0.3) {
 					tried[int(math.Round(m.turn))%360] = true
 				}
 			}
 			listed := map[int]bool{}
 			for _, m := range found {
-				if m.flip == flip {
+				if m.s == s {
 					listed[int(math.Round(m.turn))%360] = true
 				}
 			}
 			for turn := range tried {
 				if !listed[turn] && !listed[(turn+1)%360] && !listed[(turn+359)%360] {
-					t.Errorf("%v flip %v: a match near %d° is not listed (%v)", angles, flip, turn, found)
+					t.Errorf("%v, s %v: a match near %d° is not listed (%v)", angles, s, turn, found)
 				}
 			}
 			for turn := range listed {
 				if !tried[turn] && !tried[(turn+1)%360] && !tried[(turn+359)%360] {
-					t.Errorf("%v flip %v: %d° is listed and does not match", angles, flip, turn)
+					t.Errorf("%v, s %v: %d° is listed and does not match", angles, s, turn)
 				}
 			}
 		}

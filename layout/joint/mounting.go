@@ -64,11 +64,8 @@ func (t *joint) covered(all []*joint) {
 		return
 	}
 	for _, o := range all {
-		on, cover := o.b, o.a
-		if cover.inst() == t.b.inst() {
-			on, cover = cover, on
-		}
-		if o.in.Bolt == nil || o.refused() || on.inst() != t.b.inst() || on.group == nil || cover.r == nil {
+		on, cover, ok := o.from(t.b.inst())
+		if !ok || o.in.Bolt == nil || o.refused() || on.group == nil || cover.r == nil {
 			continue
 		}
 		dir, face := -1.0, 0.0

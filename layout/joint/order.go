@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -176,10 +177,7 @@ func (j *shop) saidRules(all []*joint) []rule {
 		}
 	}
 	named := func(name string) *joint {
-		if i := slices.IndexFunc(all, func(t *joint) bool { return t.in.Name.Value == name }); i >= 0 {
-			return all[i]
-		}
-		return nil
+		return seq.First(all, func(t *joint) bool { return t.in.Name.Value == name })
 	}
 	for _, t := range all {
 		for _, n := range t.in.Before {
@@ -241,7 +239,8 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 
 // joins tells whether two joints are between the same two parts.
 func (t *joint) joins(o *joint) bool {
-	return (t.a.inst() == o.a.inst() && t.b.inst() == o.b.inst()) || (t.a.inst() == o.b.inst() && t.b.inst() == o.a.inst())
+	_, other, ok := t.from(o.a.inst())
+	return ok && other.inst() == o.b.inst()
 }
 
 // welded tells whether a pressed pair is welded as well: the press only locates.
@@ -287,24 +286,15 @@ func (j *assembly) reachRules(t *joint, all []*joint, add func(first, then *join
 func (t *joint) brings(part inst, all []*joint) (by *joint) {
 	for with, i := []inst{part}, 0; i < len(with); i++ {
 		for _, o := range all {
-			other := o.b.inst()
-			if other == with[i] {
-				other = o.a.inst()
-			} else if o.a.inst() != with[i] {
+			_, other, ok := o.from(with[i])
+			if !ok || o == t || o.joins(t) {
 				continue
 			}
-			if o == t || o.joins(t) {
-				continue
-			}
-			if by == nil {
-				by = o
-			}
-			if o.in.Weld == nil && o.in.Press == nil || other == t.a.inst() || other == t.b.inst() {
+			by = cmp.Or(by, o)
+			if o.in.Weld == nil && o.in.Press == nil || t.has(other.inst()) {
 				return o
 			}
-			if !slices.Contains(with, other) {
-				with = append(with, other)
-			}
+			with = seq.Add(with, other.inst())
 		}
 	}
 	return by
@@ -338,10 +328,11 @@ func (j *assembly) headSides(t *joint) []headSide {
 		return nil
 	}
 	m := t.meeting()
-	side := func(f feature, p *placedPart, mate parts.Face, what string, height float64, nut bool) (headSide, bool) {
+	var out []headSide
+	side := func(f feature, p *placedPart, mate parts.Face, what string, height float64, nut bool) {
 		z, thick, ok := f.plane(mate)
 		if !ok {
-			return headSide{}, false
+			return
 		}
 		s := headSide{what: what, group: p.group, pts: j.pattern(f), isNut: nut, headMm: height, bearing: *p,
 			zMm: p.at.z0 + p.at.s*(z-mate.Outward()*thick), dir: -p.at.s * mate.Outward()}
@@ -352,9 +343,8 @@ func (j *assembly) headSides(t *joint) []headSide {
 		if !nut && t.in.Bolt.Head == "socket" {
 			s.needMm = height - s.sunkMm + keyRoomMm
 		}
-		return s, true
+		out = append(out, s)
 	}
-	var out []headSide
 	height := t.bolt.HeadHeightMm
 	switch {
 	case t.in.Bolt.Stud.Value != "":
@@ -362,15 +352,16 @@ func (j *assembly) headSides(t *joint) []headSide {
 	case t.in.Bolt.Head == "socket":
 		height = t.bolt.SocketHeadHeightMm
 	}
-	if s, ok := side(t.a, a, m.First, "the heads", height, false); ok {
-		out = append(out, s)
-	}
+	side(t.a, a, m.First, "the heads", height, false)
 	if t.b.group.Size.Thread == nil {
-		if s, ok := side(t.b, b, m.Second, "the nuts", t.bolt.NutHeightMm, true); ok {
-			out = append(out, s)
-		}
+		side(t.b, b, m.Second, "the nuts", t.bolt.NutHeightMm, true)
 	}
 	return out
+}
+
+// outMm is how far out of the face that the heads bear on a place of a part lies.
+func (s headSide) outMm(p *placedPart, mm float64) float64 {
+	return (p.at.z0 + p.at.s*mm - s.zMm) * s.dir
 }
 
 // over tells whether a part has metal above the heads, and how far above their
@@ -389,7 +380,7 @@ func (j *assembly) over(p *placedPart, side headSide) (gapMm float64, over bool)
 		}
 		for _, m := range p.r.MetalAt(radius) {
 			for _, z := range m {
-				if d := (p.at.z0 + p.at.s*z - side.zMm) * side.dir; d > -1e-6 {
+				if d := side.outMm(p, z); d > -1e-6 {
 					gapMm, over = math.Min(gapMm, math.Max(0, d)), true
 				}
 			}

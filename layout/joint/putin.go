@@ -82,9 +82,7 @@ func (j *making) turnedByHand(s *plan.JointStep) {
 			if o.in.Bearing.Rotating == "outer" {
 				of = o.b
 			}
-			if !slices.Contains(turn, of.title()) {
-				turn = append(turn, of.title())
-			}
+			turn = seq.Add(turn, of.title())
 		}
 	}
 	if turn != nil {

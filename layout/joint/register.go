@@ -17,15 +17,13 @@ import (
 // registers finds the spigots of one side of a joint that lie in bores of the
 // other, and judges their fit: a spigot centres the joint and must not bind.
 func (j *making) registers(t *joint) {
-	before := j.before
-	a, b := j.members(t.a.inst(), before), j.members(t.b.inst(), before)
-	if slices.Contains(a, t.b.inst()) {
+	if _, tied := j.side(t, j.before); tied {
 		return
 	}
 	side := map[inst]int{}
-	sides := [][]inst{a, b}
-	for _, i := range t.others() { // what lies between is a side of its own
-		sides = append(sides, j.members(i, before))
+	var sides [][]inst
+	for _, i := range append([]inst{t.a.inst(), t.b.inst()}, t.others()...) { // what lies between is a side of its own
+		sides = append(sides, j.members(i, j.before))
 	}
 	for i, members := range sides {
 		for _, in := range members {
@@ -66,13 +64,9 @@ const looseMm = 0.25
 
 // commonMm is the length over which an outside step lies in a bore.
 func commonMm(p, q placedPart, out, in *part.Step) float64 {
-	span := func(at placement, s *part.Step) (lo, hi float64) {
-		u, v := at.z0+at.s*s.FromMm, at.z0+at.s*s.ToMm
-		return math.Min(u, v), math.Max(u, v)
-	}
-	alo, ahi := span(p.at, out)
-	blo, bhi := span(q.at, in)
-	return math.Min(ahi, bhi) - math.Max(alo, blo)
+	alo, ahi := p.at.span(out.FromMm, out.ToMm)
+	blo, bhi := q.at.span(in.FromMm, in.ToMm)
+	return min(ahi, bhi) - max(alo, blo)
 }
 
 // nested tells whether an outside step lies in a bore over at least half a

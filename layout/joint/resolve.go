@@ -414,7 +414,7 @@ func (t *joint) add(p plan.Problem) {
 
 // finish places the assembly, marks the clock and weighs it.
 func (j *making) finish(t *joint) {
-	made := append(slices.Clone(j.before), t)
+	made := j.made(t)
 	members := j.members(t.a.inst(), made)
 	if p := j.at(t.a.inst()); t.axis && p != nil {
 		added := j.added(t)
@@ -465,7 +465,7 @@ func (j *making) finish(t *joint) {
 // anchored tells whether one of the parts is fixed to the floor when this joint
 // is made.
 func (j *making) anchored(t *joint, members []inst) bool {
-	return slices.ContainsFunc(append(slices.Clone(j.before), t), func(o *joint) bool {
+	return slices.ContainsFunc(j.made(t), func(o *joint) bool {
 		part := o.in.Anchored.Value
 		return part != "" && slices.ContainsFunc(members, func(m inst) bool { return m.part == part })
 	})
@@ -477,13 +477,13 @@ func (j *making) anchored(t *joint, members []inst) bool {
 func (j *making) heavy(t *joint) {
 	var lift feature
 	heaviest, least, fixed := 0.0, 0.0, false
+	if _, tied := j.side(t, j.before); tied {
+		return
+	}
 	for i, e := range []feature{t.a, t.b} {
-		side, kg := j.members(e.inst(), j.before), j.sideKg(e)
-		if slices.Contains(side, t.a.inst()) && slices.Contains(side, t.b.inst()) {
-			return
-		}
+		kg := j.sideKg(e)
 		heaviest = max(heaviest, kg)
-		if j.anchored(t, side) {
+		if j.anchored(t, j.members(e.inst(), j.before)) {
 			fixed = true
 			continue
 		}
@@ -539,11 +539,11 @@ func (j *making) heavyLoose(t *joint) {
 // added are the parts that this joint brings to the assembly: the side without
 // the part that was placed first.
 func (j *making) added(t *joint) []inst {
-	before := j.before
-	a, b := j.members(t.a.inst(), before), j.members(t.b.inst(), before)
-	if slices.Contains(a, t.b.inst()) {
+	a, tied := j.side(t, j.before)
+	if tied {
 		return nil
 	}
+	b := j.members(t.b.inst(), j.before)
 	for _, q := range j.placed {
 		if slices.Contains(a, q.inst) {
 			return b
@@ -557,22 +557,14 @@ func (j *making) added(t *joint) []inst {
 
 // clockMarks lists what lies where on the two parts, and what the rules name.
 func (j *making) clockMarks(t *joint) {
-	key := func(i inst, name string) bool {
-		for _, rule := range t.in.InLine {
-			for _, ref := range rule.Refs {
-				base, _, _ := parts.Numbered(ref.Feature)
-				if (inst{ref.Part, ref.Copy}) == i && (ref.Feature == name || base == name) {
-					return true
-				}
-			}
-		}
-		return false
+	var refs []parts.JointRef
+	for _, rule := range t.in.InLine {
+		refs = append(refs, rule.Refs...)
 	}
 	for _, p := range j.placed {
-		here := p.inst == t.a.inst() || p.inst == t.b.inst()
 		title := copyTitle(p.r, p.copy)
 		mark := func(name, label string, deg float64) {
-			if k := key(p.inst, name); here || k {
+			if k := p.named(refs, name); k || t.has(p.inst) {
 				t.out.Clock = append(t.out.Clock, plan.ClockMark{Label: label, Part: title, Deg: p.at.clock(deg), Key: k})
 			}
 		}
@@ -584,7 +576,7 @@ func (j *making) clockMarks(t *joint) {
 		}
 		for i := range p.r.Groups {
 			f := feature{ref: parts.JointRef{Part: p.part, Copy: p.copy}, r: p.r, group: &p.r.Groups[i]}
-			if name := f.group.Group.Name; key(p.inst, name) {
+			if name := f.group.Group.Name; p.named(refs, name) {
 				for _, deg := range f.clocks() {
 					mark(name, words.Spaced(name), deg)
 				}

@@ -48,7 +48,7 @@ func (t *joint) slack(p *plan.WeldPlan) {
 // nested are the limits of the inner round's outside and of the outer round's inside, in
 // the plane of the face that one is placed on; ok is false where neither is in the other.
 func (t *joint) nested() (in, out part.Sized, ok bool) {
-	for _, k := range [2][2]feature{{t.a, t.b}, {t.b, t.a}} {
+	for _, k := range t.ways() {
 		in, out = k[0].sizeAt(t, false), k[1].sizeAt(t, true)
 		if in.NominalMm == 0 || out.NominalMm == 0 {
 			continue

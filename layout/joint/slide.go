@@ -235,8 +235,8 @@ func (t *joint) keyed(p *plan.SlidePlan) {
 		p.Key += " × " + t.w.Size(long)
 	}
 	p.OverMm = geom.Clean(shaft.DepthMm + hub.DepthMm - shaft.HeightMm)
-	u, v := at.z0+at.s*hub.FromMm, at.z0+at.s*hub.ToMm
-	p.KeyOnMm = geom.Clean(math.Max(0, math.Min(math.Max(u, v), to)-math.Max(math.Min(u, v), from)))
+	low, high := at.span(hub.FromMm, hub.ToMm)
+	p.KeyOnMm = geom.Clean(max(0, min(high, to)-max(low, from)))
 	lead, open := -at.s*t.dir, hub.ToMm
 	if lead < 0 {
 		open = hub.FromMm
@@ -512,7 +512,7 @@ func (j *making) slideTrap(t *joint, moved []inst) {
 		return
 	}
 	at := j.at(t.b.inst()).at
-	m := motion{turn: norm(2 * at.clock(shaft.ClockDeg)), flip: true}
+	m := placement{turn: norm(2 * at.clock(shaft.ClockDeg)), s: -1}
 	if out, breaks := j.outOfPlace(t, moved, m); len(out) > 0 {
 		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: true, Breaks: breaks, Out: out})
 		lead := faceName(-t.relativeSlide().s * t.dir)

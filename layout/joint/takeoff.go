@@ -72,8 +72,7 @@ func (j *making) overHeads(r *part.Model, side headSide, t *joint) bool {
 	}
 	for q := range seq.Refs(j.placed) {
 		for s := range seq.Refs(q.r.Steps) {
-			beyond := (q.at.z0 + q.at.s*(s.FromMm+s.ToMm)/2 - side.zMm) * side.dir
-			if q.group == side.group && !s.Inside && beyond > 0 && strings.Contains(strings.ToLower(s.Seat), strings.ToLower(r.Out.Title)) {
+			if q.group == side.group && !s.Inside && side.outMm(q, (s.FromMm+s.ToMm)/2) > 0 && strings.Contains(strings.ToLower(s.Seat), strings.ToLower(r.Out.Title)) {
 				return true
 			}
 		}
@@ -85,24 +84,19 @@ func (j *making) overHeads(r *part.Model, side headSide, t *joint) bool {
 // matter of a hand: parts that later joints bring, motors and couplings. They are reached when
 // that is off.
 func (j *making) behind(t *joint) (titles []string) {
-	there := append(j.members(t.a.inst(), j.before), j.members(t.b.inst(), j.before)...)
-	add := func(title string) {
-		if !slices.Contains(titles, title) {
-			titles = append(titles, title)
-		}
-	}
+	there := j.there(t)
 	for _, side := range j.headSides(t) {
 		for p := range seq.Refs(j.placed) {
 			if p.group != side.group || slices.Contains(there, p.inst) || slices.Contains(t.others(), p.inst) {
 				continue
 			}
 			if gap, over := j.over(p, side); over && gap <= side.needMm {
-				add(copyTitle(p.r, p.copy))
+				titles = seq.Add(titles, copyTitle(p.r, p.copy))
 			}
 		}
 		for _, e := range j.job.Loose {
 			if e.Stands != nil && !e.Off && j.standsOver(e.Stands, side, t) {
-				add(words.Head(words.Capital(e.Item.Value)))
+				titles = seq.Add(titles, words.Head(words.Capital(e.Item.Value)))
 			}
 		}
 	}
@@ -124,7 +118,7 @@ func (j *making) standsOver(on *parts.Stands, side headSide, t *joint) bool {
 	if s.FromMm+s.ToMm < shaft.r.LengthMm() {
 		from, out = s.ToMm, -1
 	}
-	begins := (shaft.at.z0 + shaft.at.s*from - side.zMm) * side.dir
+	begins := side.outMm(shaft, from)
 	return shaft.at.s*out*side.dir > 0 && begins >= 0 && begins <= side.needMm
 }
 

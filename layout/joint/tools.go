@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Shop-made tools clear what they pass over by overMm on diameter, stand endMm
@@ -34,9 +35,7 @@ type tooling []*tool
 func (list *tooling) add(t *joint, x tool) {
 	for _, old := range *list {
 		if old.name == x.name && old.sizes == x.sizes {
-			if !slices.Contains(old.uses, t) {
-				old.uses = append(old.uses, t)
-			}
+			old.uses = seq.Add(old.uses, t)
 			return
 		}
 	}
@@ -111,8 +110,7 @@ func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64, ok bool) 
 		return 0, span, true
 	}
 	to := hub.at.then(shaft.at.inverse()) // the hub's axis to the shaft's
-	u, v := to.z0+to.s*t.b.step.FromMm, to.z0+to.s*t.b.step.ToMm
-	low, high := math.Min(u, v), math.Max(u, v)
+	low, high := to.span(t.b.step.FromMm, t.b.step.ToMm)
 	if long := t.a.r.LengthMm(); low+high > long {
 		return geom.Clean(long - high), [2]float64{high, long}, true
 	}
@@ -248,7 +246,8 @@ func each(bore *part.Step) string {
 // filled tells whether one of some joints puts a part into a bore.
 func filled(of inst, s *part.Step, made []*joint) bool {
 	return slices.ContainsFunc(made, func(o *joint) bool {
-		return o.b.inst() == of && o.b.step != nil && o.b.step.Name == s.Name || o.a.inst() == of && o.a.step != nil && o.a.step.Name == s.Name
+		own, _, ok := o.from(of)
+		return ok && own.step != nil && own.step.Name == s.Name
 	})
 }
 

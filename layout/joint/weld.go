@@ -519,7 +519,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 // they were left large for, with what is cut into them, and their rows of the record.
 func (j *making) finishLater(t *joint) {
 	body := j.weldment(t.a.inst())
-	if slices.ContainsFunc(j.all[slices.Index(j.all, t)+1:], func(o *joint) bool { return o.in.Weld != nil && slices.Contains(body, o.a.inst()) }) {
+	if slices.ContainsFunc(j.later(t), func(o *joint) bool { return o.in.Weld != nil && slices.Contains(body, o.a.inst()) }) {
 		return
 	}
 	slices.SortFunc(body, func(a, b inst) int { return cmp.Or(strings.Compare(a.part, b.part), a.copy-b.copy) })
@@ -794,9 +794,7 @@ func (t *joint) tackSeams() string {
 			}
 			text += " on " + on
 		}
-		if !slices.Contains(each, text) {
-			each = append(each, text)
-		}
+		each = seq.Add(each, text)
 		if n > 1 && order == "in its middle" {
 			order = tackOrder(n)
 		}
@@ -852,7 +850,7 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 		c.What, c.Source = "groove filled", "common practice, no source"
 	}
 	t.out.Checks = append(append(t.out.Checks, j.standChecks(t)...), c)
-	bolted := func(o *joint) bool { return o.in.Bolt != nil && (o.a.inst() == t.a.inst() || o.b.inst() == t.a.inst()) }
+	bolted := func(o *joint) bool { return o.in.Bolt != nil && o.has(t.a.inst()) }
 	if mm, within := t.lean(); mm > 0 && slices.ContainsFunc(j.all, bolted) {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: t.a.title() + " square to " + t.b.title(), Limits: within, MaxMm: mm, Gauge: "square, feeler", Source: weld.PlaceSource})
 	}
@@ -904,7 +902,7 @@ func (t *joint) weldClock() feature {
 
 // returnClamp keeps the welding current out of bearings that are in already.
 func (j *making) returnClamp(t *joint) string {
-	members := append(j.members(t.a.inst(), j.before), j.members(t.b.inst(), j.before)...)
+	members := j.there(t)
 	if slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && slices.Contains(members, o.a.inst()) }) {
 		return "Return clamp on " + t.b.title() + ", bright metal, beside the weld: bearings are in, and no current may go through them."
 	}
@@ -920,9 +918,7 @@ func runs(n int) string {
 
 // weldedLater tells whether a later joint welds the same part again.
 func (j *making) weldedLater(t *joint, i inst) bool {
-	return slices.ContainsFunc(j.all[slices.Index(j.all, t)+1:], func(o *joint) bool {
-		return o.in.Weld != nil && (o.a.inst() == i || o.b.inst() == i)
-	})
+	return slices.ContainsFunc(j.later(t), func(o *joint) bool { return o.in.Weld != nil && o.has(i) })
 }
 
 // plateToFace is the flat part of a weld whose free face is to be true: something is bolted to
@@ -986,7 +982,7 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 		}
 	}
 	var do []string
-	for _, o := range slices.Concat(j.before, []*joint{t}) {
+	for _, o := range j.made(t) {
 		if o.out == nil || o.out.Weld == nil || o.out.Weld.Faced == "" {
 			continue
 		}
@@ -1003,7 +999,7 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 // before something other is put to the plate.
 func (j *making) facedAt(t *joint, plate inst) *joint {
 	body, at := j.weldment(plate), t
-	for _, o := range j.all[slices.Index(j.all, t)+1:] {
+	for _, o := range j.later(t) {
 		if o.in.Weld == nil && o.in.Press == nil && slices.Contains(o.held(), plate) {
 			break
 		}
@@ -1027,7 +1023,7 @@ func (j *making) thickYet(t *joint) {
 			continue
 		}
 		f, spare, ok := j.plateToFace(o)
-		if ok && spare > 0 && (f.inst() == t.a.inst() || f.inst() == t.b.inst()) && slices.Index(j.all, j.facedAt(o, f.inst())) >= slices.Index(j.all, t) {
+		if ok && spare > 0 && t.has(f.inst()) && slices.Index(j.all, j.facedAt(o, f.inst())) >= slices.Index(j.all, t) {
 			t.caution(f.title() + " is still " + t.w.Size(f.r.Part.Stock.Size.Mm) + " thick, drawn " + t.w.Size(f.r.Part.Thickness.Mm) + ": places and depths here are those of the drawing, and " + t.w.Read(spare) + " stands out beyond its joint face until that is faced.")
 		}
 	}

@@ -47,7 +47,7 @@ const (
 // is in its way.
 func (j *making) reachOf(t *joint, s headSide) (r reach, who string) {
 	w, top := wrenchFor(t.boltMm), math.Max(0, s.headMm-s.sunkMm)
-	there := append(j.members(t.a.inst(), j.before), j.members(t.b.inst(), j.before)...)
+	there := j.there(t)
 	socketHead := !s.isNut && t.in.Bolt.Head == string(bolts.Socket)
 	flats, socketTop := t.bolt.AcrossFlatsMm, w.socketMm
 	if socketHead {
@@ -96,7 +96,7 @@ func (j *making) lowestOver(s headSide, there []inst, b band) (mm float64, who s
 			at := math.Hypot(p.XMm, p.YMm) + b.outMm
 			for r := at - b.radiusMm; r <= at+b.radiusMm; r += b.radiusMm / 8 {
 				for _, z := range metalAlong(sec, math.Abs(r)) {
-					u, v := (q.at.z0+q.at.s*z[0]-s.zMm)*s.dir, (q.at.z0+q.at.s*z[1]-s.zMm)*s.dir
+					u, v := s.outMm(&q, z[0]), s.outMm(&q, z[1])
 					if high := math.Max(u, v); high > b.fromMm+geom.CloseMm && math.Max(b.fromMm, math.Min(u, v)) < mm-geom.CloseMm {
 						mm, who = math.Max(b.fromMm, math.Min(u, v)), copyTitle(q.r, q.copy)
 					}
@@ -113,10 +113,8 @@ func (j *making) standing(group int, there []inst) (out []placedPart) {
 	out = seq.Keep(j.placed, func(q placedPart) bool { return q.group == group && slices.Contains(there, q.inst) })
 	for _, t := range j.before {
 		i := slices.IndexFunc(out, func(q placedPart) bool { return q.inst == t.b.inst() })
-		if p := t.in.Place; i >= 0 && p != nil && p.At != nil && p.At.X.Mm == 0 && p.At.Y.Mm == 0 && !p.Edge() && (p.On == string(parts.Front) || p.On == string(parts.Back)) {
-			on, with := parts.Face(p.On).Outward(), parts.Face(p.With).Outward()
-			s := -on * with
-			out = append(out, placedPart{t.a.inst(), t.a.r, group, placement{faceMm(t.b.r, on) + on*p.Gap.Mm - s*faceMm(t.a.r, with), 0, s}.then(out[i].at)})
+		if at, on := j.onFace(t); i >= 0 && on && t.in.Place.At.X.Mm == 0 && t.in.Place.At.Y.Mm == 0 {
+			out = append(out, placedPart{t.a.inst(), t.a.r, group, at.then(out[i].at)})
 		}
 	}
 	return out
