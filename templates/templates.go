@@ -21,6 +21,7 @@ import (
 	"centrepop/layout/review"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/sequence"
 	"centrepop/templates/sheets"
@@ -209,7 +210,7 @@ func partChapters(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper draw.
 func (opt Options) work(tasks []task) ([]draw.Chapter, error) {
 	done := make([][]draw.Chapter, len(tasks))
 	errs := make([]error, len(tasks))
-	draw.OnAll(len(tasks), func(i int) {
+	seq.OnAll(len(tasks), func(i int) {
 		if done[i], errs[i] = tasks[i](); errs[i] == nil {
 			errs[i] = opt.press(done[i])
 		}

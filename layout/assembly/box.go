@@ -37,6 +37,22 @@ func (b Box) Join(c Box) Box {
 	return b.With(c.Low, c.High)
 }
 
+// Common is what two boxes share; where they share nothing along an axis, its Low and High lie
+// the wrong way round there, with what is between the boxes.
+func (b Box) Common(c Box) Box {
+	return Box{
+		Vec{max(b.Low.X, c.Low.X), max(b.Low.Y, c.Low.Y), max(b.Low.Z, c.Low.Z)},
+		Vec{min(b.High.X, c.High.X), min(b.High.Y, c.High.Y), min(b.High.Z, c.High.Z)},
+	}
+}
+
+// Along is from where to where the box reaches along a direction, by two opposite corners: for one
+// along an axis.
+func (b Box) Along(way Vec) (low, high float64) {
+	p, q := b.Low.Dot(way), b.High.Dot(way)
+	return min(p, q), max(p, q)
+}
+
 // Meets tells whether two boxes come within a distance in mm of one another.
 func (b Box) Meets(c Box, mm float64) bool {
 	return b.Low.X <= c.High.X+mm && c.Low.X <= b.High.X+mm &&

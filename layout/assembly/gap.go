@@ -26,14 +26,13 @@ func Gaps(a, b *Body, toward Vec) []Gap {
 	}
 	frame := Frame(Vec{}, toward, toward.Square())
 	inv := frame.Inverse()
-	box, other := b.Box().Moved(inv), a.Box().Moved(inv)
-	low := Pt{max(box.Low.X, other.Low.X), max(box.Low.Y, other.Low.Y)}
-	high := Pt{min(box.High.X, other.High.X), min(box.High.Y, other.High.Y)}
-	if low.X >= high.X || low.Y >= high.Y {
+	box := b.Box().Moved(inv).Common(a.Box().Moved(inv))
+	low, size := box.Low, box.Size()
+	if size.X <= 0 || size.Y <= 0 {
 		return nil
 	}
 	const n = 60
-	cell := Pt{(high.X - low.X) / n, (high.Y - low.Y) / n}
+	cell := Pt{size.X / n, size.Y / n}
 	var out []Gap
 	for i := range n {
 		for k := range n {

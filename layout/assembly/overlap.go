@@ -2,9 +2,8 @@ package assembly
 
 import (
 	"math"
-	"runtime"
-	"sync"
-	"sync/atomic"
+
+	"centrepop/parts/seq"
 )
 
 // Tolerance is how deep two bodies may lie in one another before it counts, and
@@ -39,31 +38,18 @@ type Overlap struct {
 func Overlaps(bodies []Body, allowed []Allowed, tol Tolerance) []Overlap {
 	may := allowance(allowed)
 	near := pairs(bodies)
-	found := make([]*Overlap, len(near))
-	var next atomic.Int64
-	var wait sync.WaitGroup
-	for range min(len(near), runtime.GOMAXPROCS(0)) {
-		wait.Go(func() {
-			for k := next.Add(1) - 1; k < int64(len(near)); k = next.Add(1) - 1 {
-				a, b := near[k][0], near[k][1]
-				limit := may[[2]string{a.ID, b.ID}]
-				if math.IsInf(limit, 1) {
-					continue
-				}
-				if o, ok := PairOverlap(a, b, limit, tol); ok {
-					found[k] = &o
-				}
-			}
-		})
-	}
-	wait.Wait()
-	var out []Overlap
-	for _, o := range found {
-		if o != nil {
-			out = append(out, *o)
+	found := make([]Overlap, len(near))
+	seq.OnAll(len(near), func(k int) {
+		a, b := near[k][0], near[k][1]
+		limit := may[[2]string{a.ID, b.ID}]
+		if math.IsInf(limit, 1) {
+			return
 		}
-	}
-	return out
+		if o, ok := PairOverlap(a, b, limit, tol); ok {
+			found[k] = o
+		}
+	})
+	return seq.Keep(found, func(o Overlap) bool { return o.DepthMm > 0 })
 }
 
 // allowance looks a pair up either way round.

@@ -147,8 +147,7 @@ func (s *Solid) Within(keep ...Simple) *Solid {
 	out.within = slices.Concat(s.within, keep)
 	out.faces = slices.Concat(s.faces, facesOf(keep))
 	for _, k := range keep {
-		out.bound.Low = Vec{max(out.bound.Low.X, k.bound.Low.X), max(out.bound.Low.Y, k.bound.Low.Y), max(out.bound.Low.Z, k.bound.Low.Z)}
-		out.bound.High = Vec{min(out.bound.High.X, k.bound.High.X), min(out.bound.High.Y, k.bound.High.Y), min(out.bound.High.Z, k.bound.High.Z)}
+		out.bound = out.bound.Common(k.bound)
 	}
 	return &out
 }

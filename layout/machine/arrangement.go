@@ -122,7 +122,7 @@ func (s *stage) anchors(above assembly.Pose, bodies []assembly.Body, from plan.X
 			}
 			for _, q := range f.at {
 				at := onPlane(above, q)
-				if !slices.ContainsFunc(list, func(a plan.Anchor) bool { return distance(a.AtMm, at) < geom.CloseMm }) {
+				if !slices.ContainsFunc(list, func(a plan.Anchor) bool { return geom.Distance(a.AtMm, at) < geom.CloseMm }) {
 					off := at.Plus(from.Times(-1))
 					list = append(list, plan.Anchor{AtMm: at, FromMm: xy(math.Abs(off.XMm), math.Abs(off.YMm)), DiameterMm: f.group.Size.FinishedMm})
 				}
@@ -147,7 +147,7 @@ func (s *stage) look(view *plan.View, plane assembly.Pose, bodies []assembly.Bod
 		view.Lines = append(view.Lines, line)
 		item := s.itemOf(l.ID)
 		at := plan.Place{Item: item, AtMm: rect{line[0], line[1]}.centre()}
-		switch long := distance(line[0], line[1]); {
+		switch long := geom.Distance(line[0], line[1]); {
 		case item == 0 || long <= longest[item]:
 		case longest[item] == 0:
 			longest[item] = long

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 )
 
 // bead is a corner between two cut surfaces filled with weld metal.
@@ -46,7 +47,7 @@ func beads(a, b [][]plan.XY, w *plan.WeldPlan, there func(plan.XY) bool) [][]pla
 	var kept []bead
 	var out [][]plan.XY
 	for _, c := range all {
-		again := slices.ContainsFunc(kept, func(k bead) bool { return distance(k.middle(), c.middle()) < leg })
+		again := slices.ContainsFunc(kept, func(k bead) bool { return geom.Distance(k.middle(), c.middle()) < leg })
 		if again || w.OneSided() && len(kept) > 0 && (w.DiameterMm == 0 || c.groove != kept[0].groove || c.areaMm2 < 0.4*kept[0].areaMm2) {
 			continue
 		}
@@ -74,7 +75,7 @@ type meeting struct {
 func (s meeting) corner(v, u plan.XY) []bead {
 	touch, leg := s.touch, s.leg
 	foot, ends, off := nearest(v, s.other)
-	long := distance(v, u)
+	long := geom.Distance(v, u)
 	if off > touch || long < touch {
 		return nil
 	}
@@ -83,7 +84,7 @@ func (s meeting) corner(v, u plan.XY) []bead {
 	}
 	var out []bead
 	for _, end := range ends {
-		along := distance(foot, end)
+		along := geom.Distance(foot, end)
 		if along < touch {
 			continue
 		}
@@ -92,14 +93,14 @@ func (s meeting) corner(v, u plan.XY) []bead {
 		if angle < 65 { // a bevel: filled to its end
 			c.groove = true
 			c.points[1] = toward(v, u, min(long, 3*leg))
-			c.points[2] = toward(foot, end, min(along, 3*leg, distance(v, c.points[1])*math.Cos(angle*math.Pi/180)))
+			c.points[2] = toward(foot, end, min(along, 3*leg, geom.Distance(v, c.points[1])*math.Cos(angle*math.Pi/180)))
 		}
 		m := c.middle()
 		if angle < 20 || angle > 155 || within(m, s.own) || within(m, s.other) {
 			continue
 		}
 		p := c.points
-		c.areaMm2 = ((p[1].XMm-p[0].XMm)*(p[2].YMm-p[0].YMm) - (p[2].XMm-p[0].XMm)*(p[1].YMm-p[0].YMm)) / 2
+		c.areaMm2 = p[1].Minus(p[0]).Cross(p[2].Minus(p[0])) / 2
 		if c.areaMm2 < 0 {
 			c.points[1], c.points[2], c.areaMm2 = p[2], p[1], -c.areaMm2
 		}
@@ -111,15 +112,13 @@ func (s meeting) corner(v, u plan.XY) []bead {
 // turned is the angle in degrees between two directions, each from one point to
 // another.
 func turned(a, b, c, d plan.XY) float64 {
-	ux, uy, wx, wy := b.XMm-a.XMm, b.YMm-a.YMm, d.XMm-c.XMm, d.YMm-c.YMm
-	return math.Abs(math.Atan2(ux*wy-uy*wx, ux*wx+uy*wy)) * 180 / math.Pi
+	u, w := b.Minus(a), d.Minus(c)
+	return math.Abs(math.Atan2(u.Cross(w), u.Dot(w))) * 180 / math.Pi
 }
-
-func distance(a, b plan.XY) float64 { return math.Hypot(b.XMm-a.XMm, b.YMm-a.YMm) }
 
 // toward is the point at a distance from one towards another.
 func toward(a, b plan.XY, mm float64) plan.XY {
-	t := mm / distance(a, b)
+	t := mm / geom.Distance(a, b)
 	return xy(a.XMm+t*(b.XMm-a.XMm), a.YMm+t*(b.YMm-a.YMm))
 }
 
@@ -133,7 +132,7 @@ func nearest(p plan.XY, loops [][]plan.XY) (foot plan.XY, ends [2]plan.XY, off f
 			dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
 			t := ((p.XMm-a.XMm)*dx + (p.YMm-a.YMm)*dy) / (dx*dx + dy*dy)
 			q := xy(a.XMm+max(0, min(1, t))*dx, a.YMm+max(0, min(1, t))*dy)
-			if d := distance(p, q); d < off {
+			if d := geom.Distance(p, q); d < off {
 				foot, ends, off = q, [2]plan.XY{a, b}, d
 			}
 		}

@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -25,7 +26,7 @@ func (m *Machine) bought(j *plan.JointPlan) {
 		m.screws(j, in)
 	case j.Bolt != nil:
 		m.studNuts(j, in)
-	case j.Bearing != nil && len(j.Placed) > 0 && j.Bearing.CupBackMm != j.Bearing.LargeEndMm:
+	case j.Bearing != nil && j.Bearing.CupBackMm != j.Bearing.LargeEndMm:
 		m.bearing(j, in)
 	case j.Slide != nil:
 		m.nut(j)
@@ -99,7 +100,7 @@ func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint) {
 
 // seats are where heads or nuts lie on an end of a joint, z out of it: over each hole, on the far
 // side of the metal that they clamp from the face that meets, or in its counterbore.
-func (m *Machine) seats(e *plan.JointEnd, meet parts.Face) (list []assembly.Pose) {
+func (m *Machine) seats(e *plan.JointEnd, meet parts.Face) []assembly.Pose {
 	r := m.model(e.Part)
 	pose, placed := m.poses[Instance{e.Part, e.Copy}.id()]
 	g := groupNamed(r, e.Feature)
@@ -117,11 +118,9 @@ func (m *Machine) seats(e *plan.JointEnd, meet parts.Face) (list []assembly.Pose
 	if meet == parts.Front {
 		out, z = out.Times(-1), -depth-thick
 	}
-	for _, q := range g.OwnMm() {
-		q = seenFront(g, q)
-		list = append(list, pose.Of(wall(r, g)).Of(assembly.Frame(assembly.Vec{X: q.XMm, Y: q.YMm, Z: z}, out, assembly.AxisY)))
-	}
-	return list
+	return seq.Map(seenFront(g, g.OwnMm()), func(q plan.XY) assembly.Pose {
+		return pose.Of(wall(r, g)).Of(assembly.Frame(assembly.Vec{X: q.XMm, Y: q.YMm, Z: z}, out, assembly.AxisY))
+	})
 }
 
 // studNuts stand on both ends of made studs, a washer under each where the job wants them: on the
@@ -171,12 +170,11 @@ func (m *Machine) meetingFace(j *plan.JointPlan, in *parts.Joint) parts.Face {
 	if in.Meet.Set() {
 		return in.Meet.First
 	}
-	other := map[parts.Face]parts.Face{parts.Front: parts.Back, parts.Back: parts.Front}
 	g := groupNamed(m.model(j.B.Part), j.B.Feature)
 	if in.OtherWay {
 		return g.Face
 	}
-	return other[g.Face]
+	return map[parts.Face]parts.Face{parts.Front: parts.Back, parts.Back: parts.Front}[g.Face]
 }
 
 // screw is a bolt with its head up, seated at z = 0 on the part or its washer,
@@ -213,20 +211,15 @@ const cupShare = 0.8
 // bearing stands where the joint's plan has its rings' backs: a cup and a cone
 // of their own widths, the rollers with the cone.
 func (m *Machine) bearing(j *plan.JointPlan, in *parts.Joint) {
-	first := Instance{j.Placed[0].Part, j.Placed[0].Copy}
-	pose, ok := m.poses[first.id()]
+	pose, ok := m.axisOf(j)
 	if !ok {
 		return
 	}
-	pose = pose.Of(onAxis(&j.Placed[0]).Inverse()) // of the assembly's axis
 	b, p := in.Bearing, j.Bearing
 	inner, outer := b.Bore.Mm/2, b.Outside.Mm/2
 	gap := (outer - inner) / 10 // between the rings, bridged by the rollers
 	middle := (inner + outer) / 2
-	cone := b.Width.Mm
-	if p.ConeWidthMm > 0 {
-		cone = p.ConeWidthMm
-	}
+	cone := cmp.Or(p.ConeWidthMm, b.Width.Mm)
 	// z falls along the assembly's axis; each ring lies from its back inwards.
 	back := func(mm, inwards, wide float64) (low, high float64) {
 		other := mm + inwards*wide

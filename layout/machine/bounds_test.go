@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // Along each edge of a plate of 8 × 6 × 4 that stands on it, every 2 mm, the fillets of leg 1 lie
@@ -204,7 +205,7 @@ func TestCorner(t *testing.T) {
 		for _, b := range got {
 			far := 0.0
 			for i, p := range b.points {
-				far = max(far, distance(p, c.points[i]))
+				far = max(far, geom.Distance(p, c.points[i]))
 			}
 			if far > 0.001 || b.groove != c.groove || math.Abs(b.areaMm2-c.areaMm2) > 0.001 {
 				t.Errorf("%s: %+v", c.name, b)

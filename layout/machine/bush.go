@@ -130,8 +130,7 @@ func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.
 	var found []plan.Problem
 	say := func(kind plan.ProblemKind, mm ...float64) {
 		args := []plan.Arg{plan.Named(m.title(b.ID) + " " + words.Spaced(run.Name)), plan.Named(m.title(bush.ID) + " " + words.Spaced(bore.Name))}
-		args = append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, v) })...)
-		found = append(found, plan.Problem{Joint: j.Name, Pos: m.posOf(j.Name), Kind: kind, Args: args})
+		found = append(found, m.fault(j.Name, kind, append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, v) })...)...))
 	}
 	if most < fillShare*bore.LengthMm() {
 		say(plan.BushShort, words.Round(max(most, 0), 2), bore.LengthMm())

@@ -33,7 +33,7 @@ func (s *soFar) seated(j *plan.JointPlan) *fitting {
 	case j.Weld == nil:
 		return nil
 	case in.Place != nil:
-		f.frame = ownFrame(a, faceFrame(in.Place.With, a.Solid.Box()).Z)
+		f.frame = ownFrame(a, outOf(in.Place.With))
 		box := a.Solid.Box().Moved(f.frame.Inverse().Of(a.Pose))
 		f.seatAt(f.frame.Of(assembly.Move(assembly.Vec{X: box.Low.X, Y: box.Low.Y, Z: box.High.Z})), box.High.Sub(box.Low))
 	case round:
@@ -185,7 +185,7 @@ func (f *fitting) onEdges() (traps []plan.Trap) {
 	}
 	mine, seat := f.lies(f.turns)
 	for _, face := range faces {
-		to := faceFrame(face, f.turns.Solid.Box()).Z
+		to := outOf(face)
 		if math.Abs(to.Dot(z)) > 0.5 || math.Abs(to.Dot(kept)) > 0.5 {
 			continue
 		}
@@ -321,8 +321,8 @@ func (f *fitting) stretch(e *plan.JointEnd) (low [2]float64, ok bool) {
 		return low, false
 	}
 	into := f.frame.Inverse().Of(b.Pose)
-	x, y := into.Apply(assembly.Vec{Z: -st.FromMm}).Z, into.Apply(assembly.Vec{Z: -st.ToMm}).Z
-	return [2]float64{math.Min(x, y), math.Max(x, y)}, true
+	from, to := liesAlong(into, st)
+	return [2]float64{-to, -from}, true
 }
 
 // endForEnd turns the shorter part end for end about its own middle, and about that of

@@ -48,10 +48,7 @@ func (m *Machine) mouths(b *assembly.Body) (all []faced) {
 				deep = z
 			}
 			f.out = pose.Turn(f.out)
-			for _, q := range g.OwnMm() {
-				q = seenFront(g, q)
-				f.at = append(f.at, pose.Apply(assembly.Vec{X: q.XMm, Y: q.YMm, Z: -deep}))
-			}
+			f.at = seq.Map(seenFront(g, g.OwnMm()), func(q plan.XY) assembly.Vec { return pose.Apply(assembly.Vec{X: q.XMm, Y: q.YMm, Z: -deep}) })
 			all = append(all, f)
 		}
 	}
@@ -343,6 +340,5 @@ func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other stri
 
 // ofHoles is a problem of holes whose first arguments name them.
 func (m *Machine) ofHoles(kind plan.ProblemKind, j *plan.JointPlan, f *faced, more ...plan.Arg) plan.Problem {
-	return plan.Problem{Joint: j.Name, Kind: kind, Pos: f.group.Hole.Pos, Args: slices.Concat(
-		[]plan.Arg{plan.Named(words.Spaced(f.group.Group.Name)), m.named(f.body.ID)}, more)}
+	return problem(j.Name, kind, f.group.Hole.Pos, append([]plan.Arg{plan.Named(words.Spaced(f.group.Group.Name)), m.named(f.body.ID)}, more...)...)
 }

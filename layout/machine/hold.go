@@ -162,9 +162,8 @@ func (v *viewed) runsOn(before []assembly.Body) (out []string) {
 
 // commonMm is the longest way along which two bodies lie beside one another.
 func commonMm(a, b *assembly.Body) float64 {
-	p, q := a.Box(), b.Box()
-	side := func(lowA, highA, lowB, highB float64) float64 { return min(highA, highB) - max(lowA, lowB) }
-	return max(side(p.Low.X, p.High.X, q.Low.X, q.High.X), side(p.Low.Y, p.High.Y, q.Low.Y, q.High.Y), side(p.Low.Z, p.High.Z, q.Low.Z, q.High.Z))
+	size := a.Box().Common(b.Box()).Size()
+	return max(size.X, size.Y, size.Z)
 }
 
 // touch tells whether two bodies touch on a face.
@@ -259,12 +258,8 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (
 	if heavy < 0 || len(g.Unknown) > 0 {
 		return 0, 0
 	}
-	span := func(b assembly.Box) (low, high float64) {
-		p, q := b.Low.Dot(axis), b.High.Dot(axis)
-		return min(p, q), max(p, q)
-	}
-	low, high := span(bodies[heavy].Box())
-	back, front := span(g.Box)
+	low, high := bodies[heavy].Box().Along(axis)
+	back, front := g.Box.Along(axis)
 	centre, name := g.Centre.Dot(axis), v.title(bodies[heavy].ID)
 	out.CentreMm, out.At = words.Round(front-centre, 0), v.endmost(bodies, axis)
 	if quarter := (high - low) / 4; centre > low+quarter && centre < high-quarter {
@@ -273,7 +268,7 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (
 	}
 	away := math.Copysign(front-back, centre-(low+high)/2)
 	for _, share := range slung {
-		p := g.Centre.Add(axis.Times(share * away)).Add(down.Times(front - back + g.Box.High.Sub(g.Box.Low).Len()))
+		p := g.Centre.Add(axis.Times(share * away)).Add(down.Times(front - back + g.Box.Size().Len()))
 		hit := assembly.Crossings(bodies, p, down.Times(-1))
 		if len(hit) > 0 && v.carries(hit[0].ID) {
 			out.On = [2]string{name, v.title(hit[0].ID)}
@@ -297,7 +292,7 @@ func (v *viewed) takeOut(out *plan.Hold, before []assembly.Body, into, top assem
 		return
 	}
 	comes := assembly.Together(v.bodiesOf(v.j.N-1, v.mover.ID))
-	if foremost := max(comes.Box.Low.Dot(into), comes.Box.High.Dot(into)); (comes.MassKg >= handKg || beyondMm > 0) && foremost > axis.Z.Times(block).Dot(into) {
+	if _, foremost := comes.Box.Along(into); (comes.MassKg >= handKg || beyondMm > 0) && foremost > axis.Z.Times(block).Dot(into) {
 		out.Out, out.TipsMm = was.On[1], beyondMm
 	}
 }

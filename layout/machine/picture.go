@@ -96,14 +96,7 @@ func (m *Machine) upDeg(j *plan.JointPlan, b *assembly.Body) float64 {
 }
 
 // between is the middle of what two boxes have in common, or of the way from one to the other.
-func between(a, b assembly.Box) assembly.Vec {
-	middle := func(lowA, highA, lowB, highB float64) float64 { return (max(lowA, lowB) + min(highA, highB)) / 2 }
-	return assembly.Vec{
-		X: middle(a.Low.X, a.High.X, b.Low.X, b.High.X),
-		Y: middle(a.Low.Y, a.High.Y, b.Low.Y, b.High.Y),
-		Z: middle(a.Low.Z, a.High.Z, b.Low.Z, b.High.Z),
-	}
-}
+func between(a, b assembly.Box) assembly.Vec { return a.Common(b).Centre() }
 
 // viewed is a step being drawn.
 type viewed struct {

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 )
 
 func box(x0, y0, x1, y1 float64) [][]plan.XY {
@@ -159,11 +160,11 @@ func TestWedge(t *testing.T) {
 		in      bool
 	}{{at(5, 15), at(0, 15), 5, true}, {at(15, 16), at(15, 20), 4, false}, {at(43, 34), at(40, 30), 5, false}, {at(36, 15), at(40, 15), 4, true}, {at(8, 15), at(10, 15), 2, true}, {at(20, -3), at(20, 0), 3, false}} {
 		foot, ends, off := nearest(c.p, loops)
-		if distance(foot, c.foot) > 1e-9 || math.Abs(off-c.off) > 1e-9 || within(c.p, loops) != c.in || math.Abs(distance(ends[0], foot)+distance(foot, ends[1])-distance(ends[0], ends[1])) > 1e-9 {
+		if geom.Distance(foot, c.foot) > 1e-9 || math.Abs(off-c.off) > 1e-9 || within(c.p, loops) != c.in || math.Abs(geom.Distance(ends[0], foot)+geom.Distance(foot, ends[1])-geom.Distance(ends[0], ends[1])) > 1e-9 {
 			t.Errorf("%v: %v on %v, %g off, within %v", c.p, foot, ends, off, within(c.p, loops))
 		}
 	}
-	if got := toward(at(1, 2), at(7, 10), 5); distance(got, at(4, 6)) > 1e-9 {
+	if got := toward(at(1, 2), at(7, 10), 5); geom.Distance(got, at(4, 6)) > 1e-9 {
 		t.Errorf("5 towards: %v", got)
 	}
 }

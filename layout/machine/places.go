@@ -132,8 +132,7 @@ func (m *Machine) studs(j *plan.JointPlan) (out []assembly.Meet) {
 	if j.Bolt.StudBack {
 		z, turned = z+way*stud.LengthMm(), !turned
 	}
-	for n, q := range g.Points[:min(len(g.Points), stud.Part.Quantity)] {
-		q = seenFront(g, q)
+	for n, q := range seenFront(g, g.Points[:min(len(g.Points), stud.Part.Quantity)]) {
 		at := assembly.Move(assembly.Vec{X: q.XMm, Y: q.YMm, Z: z})
 		if turned {
 			at = at.Of(assembly.Rotate(assembly.AxisY, 180))
@@ -250,6 +249,9 @@ func faceFrame(face string, box assembly.Box) assembly.Pose {
 	}
 	return assembly.Frame(assembly.Vec{Y: box.Low.Y, Z: c.Z}, assembly.AxisY.Times(-1), assembly.AxisZ)
 }
+
+// outOf is the direction out of a face of a part.
+func outOf(face string) assembly.Vec { return faceFrame(face, assembly.Box{}).Z }
 
 // placed is the pose of part a in part b's frame as a place says, what of it is
 // left open, and the direction out of the face.

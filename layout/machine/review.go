@@ -3,11 +3,8 @@ package machine
 import (
 	"cmp"
 	"math"
-	"runtime"
 	"slices"
 	"strings"
-	"sync"
-	"sync/atomic"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -224,7 +221,7 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 // faceAt is the face by which an instance meets the other end of a joint.
 func (m *Machine) faceAt(joint, id string) parts.Face {
 	in := m.joint(joint)
-	if a, _ := in.Ends(); (Instance{a.Part, a.Copy}).id() == id {
+	if namedIn(in)[0] == id {
 		return in.Meet.First
 	}
 	return in.Meet.Second
@@ -235,10 +232,15 @@ func (m *Machine) made(ids ...string) bool {
 	return !slices.ContainsFunc(ids, func(id string) bool { _, made := m.Of[id]; return !made })
 }
 
+// namedIn are the instances that a joint of the job ends in.
+func namedIn(in *parts.Joint) []string {
+	a, b := in.Ends()
+	return []string{Instance{a.Part, a.Copy}.id(), Instance{b.Part, b.Copy}.id()}
+}
+
 // heldBy are the other ends of a joint of an instance.
 func (m *Machine) heldBy(joint, id string) (out []string) {
-	a, b := m.joint(joint).Ends()
-	ends := []string{Instance{a.Part, a.Copy}.id(), Instance{b.Part, b.Copy}.id()}
+	ends := namedIn(m.joint(joint))
 	if i := slices.Index(ends, id); i >= 0 {
 		out = append(out, ends[1-i])
 	}
@@ -276,16 +278,7 @@ type look func() []plan.Problem
 // looks.
 func all(looks []look) []plan.Problem {
 	found := make([][]plan.Problem, len(looks))
-	var next atomic.Int64
-	var wait sync.WaitGroup
-	for range min(len(looks), runtime.GOMAXPROCS(0)) {
-		wait.Go(func() {
-			for k := next.Add(1) - 1; k < int64(len(looks)); k = next.Add(1) - 1 {
-				found[k] = looks[k]()
-			}
-		})
-	}
-	wait.Wait()
+	seq.OnAll(len(looks), func(k int) { found[k] = looks[k]() })
 	return slices.Concat(found...)
 }
 
@@ -394,9 +387,8 @@ func (m *Machine) lacksFoot(on map[string]bool, lowest int) bool {
 // not known then.
 func (m *Machine) lacks(on map[string]bool) bool {
 	return slices.ContainsFunc(m.job.Joints, func(in *parts.Joint) bool {
-		a, b := in.Ends()
-		ends := on[Instance{a.Part, a.Copy}.id()] || on[Instance{b.Part, b.Copy}.id()]
-		return ends && !slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool { return j.Name == in.Name.Value })
+		ends := namedIn(in)
+		return (on[ends[0]] || on[ends[1]]) && m.stepOf(in.Name.Value) < 0
 	})
 }
 
@@ -536,7 +528,7 @@ func (m *Machine) pointOf(i Instance, feature string) (at assembly.Vec, ok bool)
 	if g == nil {
 		return at, false
 	}
-	return on(wall(r, g), middle(g)).At, true
+	return on(wall(r, g), middle(seenFront(g, g.Points))).At, true
 }
 
 // corners looks at the corners of a frame that does not close: a bar of them with its long

@@ -32,6 +32,13 @@ func NewSeams(job *parts.Job, models []*part.Model) Seams {
 	return Seams{bare(job, models, nil), map[cut][][]assembly.Pt{}}
 }
 
+// standing is the machine as some joints place its parts.
+func (s Seams) standing(joints []*plan.JointPlan) *Machine {
+	s.m.joints, s.m.Problems = joints, nil
+	s.m.place()
+	return s.m
+}
+
 // section is where a plane cuts a body, to within flatMm, in the plane.
 func (s Seams) section(b *assembly.Body, plane assembly.Pose) [][]assembly.Pt {
 	plane = b.Pose.Inverse().Of(plane)
@@ -70,9 +77,7 @@ var faces = []string{"left", "right", "bottom", "top", "front", "back"}
 // first part touches of what is welded by then, of sheet that stands on its edge also round its
 // ends; and the sides of that part that stand flush with an edge, where there is none.
 func (s Seams) Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corners []plan.Corner, flush []string) {
-	m, j := s.m, joints[len(joints)-1]
-	m.joints, m.Problems = joints, nil
-	m.place()
+	m, j := s.standing(joints), joints[len(joints)-1]
 	c := cornered{Seams: s, ends: ends, out: beadShare * legMm, mm: map[plan.Corner]float64{}, flush: map[[2]string]float64{}}
 	a, still := instance(j.A), instance(j.B)
 	pose, ok := m.poses[a.id()]
@@ -119,9 +124,7 @@ const swingEveryMm = 50.0
 
 // SwingMm is what parts turn across, as some joints weld them together, about the axis of one of them.
 func (s Seams) SwingMm(joints []*plan.JointPlan, about Instance, with []Instance) (mm float64) {
-	m := s.m
-	m.joints, m.Problems = joints, nil
-	m.place()
+	m := s.standing(joints)
 	axis := m.poses[about.id()].Inverse()
 	for _, i := range with {
 		if pose, ok := m.poses[i.id()]; ok {
@@ -137,9 +140,7 @@ const boreEveryMm = 0.25
 // BoreMm is how wide the last of some joints has its round, in the bore of boreMm of a plate, stand out of the
 // front and the back of that plate, so that a fillet has its corner there; 0 where it ends level or below.
 func (s Seams) BoreMm(joints []*plan.JointPlan, plate, round Instance, boreMm float64) (mm map[string]float64) {
-	m := s.m
-	m.joints, m.Problems = joints, nil
-	m.place()
+	m := s.standing(joints)
 	pose, ok := m.poses[plate.id()]
 	at, in := m.poses[round.id()]
 	if !ok || !in {
@@ -323,16 +324,9 @@ func (c *cornered) look(s stretch) {
 // sideOf is the side of a body that looks most in a direction.
 func sideOf(b *assembly.Body, way assembly.Vec) string {
 	best, side := 0.0, ""
-	for _, s := range []struct {
-		name string
-		way  assembly.Vec
-	}{{"front", b.Pose.Z}, {"top", b.Pose.Y}, {"right", b.Pose.X}} {
-		name, d := s.name, s.way.Dot(way)
-		if d < 0 {
-			name, d = map[string]string{"front": "back", "top": "bottom", "right": "left"}[name], -d
-		}
-		if d > best+1e-9 {
-			best, side = d, name
+	for _, face := range []string{"front", "back", "top", "bottom", "right", "left"} {
+		if d := b.Pose.Turn(outOf(face)).Dot(way); d > best+1e-9 {
+			best, side = d, face
 		}
 	}
 	return side

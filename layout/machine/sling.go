@@ -44,7 +44,7 @@ func (s *stage) sling(j *plan.JointPlan) {
 			continue
 		}
 		h := hung{stage: s, Group: g, bodies: bodies, others: s.bodiesOf(j.N-1, ends[1-i]), along: assembly.AxisZ}
-		size := g.Box.High.Sub(g.Box.Low)
+		size := g.Box.Size()
 		found, outward := plan.Sling{End: "front", CentreMm: g.Box.High.Z - g.Centre.Z}, assembly.AxisZ
 		if s.Up == assembly.AxisZ {
 			h.along, outward, found.End, found.CentreMm = assembly.AxisY, assembly.AxisY, "top", g.Box.High.Y-g.Centre.Y
@@ -205,8 +205,7 @@ const eyeMm = 10.0
 func (s *stage) endmost(bodies []assembly.Body, outward assembly.Vec) (title string) {
 	most := math.Inf(-1)
 	for i := range bodies {
-		b := bodies[i].Box()
-		reach := max(b.Low.Dot(outward), b.High.Dot(outward))
+		_, reach := bodies[i].Box().Along(outward)
 		if _, made := s.Of[bodies[i].ID]; made && reach > most+1e-6 {
 			title, most = s.title(bodies[i].ID), reach
 		}

@@ -144,11 +144,11 @@ func extent(plane assembly.Pose, b *assembly.Body) (rect, bool) {
 }
 
 // axisOf is the axis of a joint's assembly: z out of its front, y to its TOP.
-func (s *stage) axisOf(j *plan.JointPlan) (assembly.Pose, bool) {
+func (m *Machine) axisOf(j *plan.JointPlan) (assembly.Pose, bool) {
 	if len(j.Placed) == 0 {
 		return assembly.Pose{}, false
 	}
-	pose, ok := s.poses[Instance{j.Placed[0].Part, j.Placed[0].Copy}.id()]
+	pose, ok := m.poses[Instance{j.Placed[0].Part, j.Placed[0].Copy}.id()]
 	return pose.Of(onAxis(&j.Placed[0]).Inverse()), ok
 }
 
@@ -247,7 +247,7 @@ func (s *stage) movedIn(plane assembly.Pose, j *plan.JointPlan, add func(*assemb
 			continue
 		}
 		b, at := *first, onPlane(plane, first.Pose.At)
-		if slices.ContainsFunc(seen, func(p plan.XY) bool { return distance(p, at) < geom.CloseMm }) {
+		if slices.ContainsFunc(seen, func(p plan.XY) bool { return geom.Distance(p, at) < geom.CloseMm }) {
 			continue
 		}
 		seen = append(seen, at)

@@ -223,7 +223,7 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 		for n, q := range g.Points {
 			least, of := 1.0, 0.0
 			for _, off := range along {
-				at := seenFront(g, q.Plus(off))
+				at := seenFront(g, []plan.XY{q.Plus(off)})[0]
 				o := assembly.Opening{At: plate.Pose.Apply(assembly.Vec{X: at.XMm, Y: at.YMm, Z: -depth}), Along: outward(plate, face), RadiusMm: radius, ReachMm: standsMm}
 				free, _ := o.Look(nearby([]assembly.Body{*b}, plate.ID, o))
 				least, of = min(least, free), of+1-free

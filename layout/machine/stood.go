@@ -75,7 +75,7 @@ func (m *Machine) inLine() {
 	}
 	e := &m.job.Loose[m.roles[motor.ID].loose]
 	report := func(kind plan.ProblemKind, args ...plan.Arg) {
-		m.Problems = append(m.Problems, plan.Problem{Joint: e.After.Value, Kind: kind, Pos: e.Stands.Pos, Args: args})
+		m.Problems = append(m.Problems, problem(e.After.Value, kind, e.Stands.Pos, args...))
 	}
 	if off := motor.Pose.At.Sub(shaft.Pose.At).Cross(shaft.Pose.Z).Len(); off > offAxisMm {
 		report(plan.MotorBeside, plan.Named(motor.ID), m.named(shaft.ID), plan.Of(plan.Mm, off))
@@ -99,11 +99,11 @@ func (m *Machine) inLine() {
 	}
 }
 
-// middle is that of the holes of a group, as seen from the front.
-func middle(g *part.Group) (at plan.XY) {
-	for _, q := range g.Points {
-		q = seenFront(g, q)
-		at = at.Plus(plan.XY{XMm: q.XMm / float64(len(g.Points)), YMm: q.YMm / float64(len(g.Points))})
+// middle is that of some places.
+func middle(of []plan.XY) (at plan.XY) {
+	n := float64(len(of))
+	for _, q := range of {
+		at = at.Plus(plan.XY{XMm: q.XMm / n, YMm: q.YMm / n})
 	}
 	return at
 }
@@ -111,7 +111,7 @@ func middle(g *part.Group) (at plan.XY) {
 // onPlate is a motor on a face of a plate or a turned part, in its frame: z along its axis, from the
 // face to its end. ok is false where nothing tells which face that is.
 func (m *Machine) onPlate(s *parts.Stands, r *part.Model, g *part.Group, plate assembly.Pose) (at assembly.Pose, solid *assembly.Solid, ok bool) {
-	middle, face := middle(g), cmp.Or(s.Face, m.faceAway(plate.Z))
+	middle, face := middle(seenFront(g, g.Points)), cmp.Or(s.Face, m.faceAway(plate.Z))
 	at = assembly.Move(assembly.Vec{X: middle.XMm, Y: middle.YMm})
 	if face == parts.Back {
 		at = assembly.Frame(assembly.Vec{X: middle.XMm, Y: middle.YMm}, assembly.AxisZ.Times(-1), assembly.AxisY)

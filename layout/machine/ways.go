@@ -128,14 +128,9 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 			continue
 		}
 		f := m.fits(j, []int{me}, others)
-		holes, centre := g.OwnMm(), plan.XY{}
-		for _, q := range holes {
-			centre.XMm, centre.YMm = centre.XMm+q.XMm/float64(len(holes)), centre.YMm+q.YMm/float64(len(holes))
-		}
+		centre := middle(g.OwnMm())
 		f.frame = f.movers[0].Pose.Of(on(wall(m.model(j.A.Part), g), centre))
-		for _, q := range holes {
-			f.a = append(f.a, assembly.Vec{X: q.XMm - centre.XMm, Y: q.YMm - centre.YMm})
-		}
+		f.a = seq.Map(g.OwnMm(), func(q plan.XY) assembly.Vec { return assembly.Vec{X: q.XMm - centre.XMm, Y: q.YMm - centre.YMm} })
 		f.b = f.a
 		for _, deg := range []float64{180, 90, 270} {
 			if moved, _ := f.elsewhere(f.inFrame(motion(false, deg))); len(moved) > 0 && f.meet(motion(false, deg)) && f.room(moved) {
@@ -154,9 +149,9 @@ func (m *Machine) fits(j *plan.JointPlan, movers, fixed []int) *fitting {
 
 // stand puts the frame into the middle of A's holes and of the metal beside them.
 func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group) {
-	axis := b.Pose
-	if on := f.j.Placed; len(on) > 0 {
-		axis = f.m.poses[Instance{on[0].Part, on[0].Copy}.id()].Of(onAxis(&on[0]).Inverse())
+	axis, shared := f.m.axisOf(f.j)
+	if !shared {
+		axis = b.Pose
 	}
 	holes := holesOf(a, groups[0])
 	centre := assembly.Vec{}
@@ -191,20 +186,16 @@ func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group) {
 }
 
 // holesOf are the middles of a group's holes in the machine, on the part's front.
-func holesOf(b *assembly.Body, g *part.Group) (out []assembly.Vec) {
-	for _, q := range g.Points {
-		q = seenFront(g, q)
-		out = append(out, b.Pose.Apply(assembly.Vec{X: q.XMm, Y: q.YMm}))
-	}
-	return out
+func holesOf(b *assembly.Body, g *part.Group) []assembly.Vec {
+	return seq.Map(seenFront(g, g.Points), func(q plan.XY) assembly.Vec { return b.Pose.Apply(assembly.Vec{X: q.XMm, Y: q.YMm}) })
 }
 
-// seenFront is a place of a group, which is seen on its face, as seen from the front.
-func seenFront(g *part.Group, q plan.XY) plan.XY {
+// seenFront are places of a group, which are seen on its face, as seen from the front.
+func seenFront(g *part.Group, at []plan.XY) []plan.XY {
 	if g.Face == parts.Back {
-		q.XMm = -q.XMm
+		return seq.Map(at, plan.XY.Mirrored)
 	}
-	return q
+	return at
 }
 
 // ways tries every turn, without and with the other way round, at which the holes

@@ -1,5 +1,5 @@
-// Package seq maps and sifts slices, for what package slices has no word. It
-// takes and gives slices of anything and knows neither units nor errors.
+// Package seq maps and sifts slices, for what package slices has no word, and works on all
+// processors at once. It takes and gives slices of anything and knows neither units nor errors.
 package seq
 
 import (

@@ -161,7 +161,7 @@ func references(objects []int) []byte {
 func (p *Press) paint(pages []draw.Page) ([]taken, error) {
 	painted := make([]taken, len(pages))
 	errs := make([]error, len(pages))
-	draw.OnAll(len(pages), func(i int) {
+	seq.OnAll(len(pages), func(i int) {
 		painter := p.hire()
 		defer p.release(painter)
 		errs[i] = painter.page(&pages[i])

@@ -24,7 +24,7 @@ func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, patterns map[
 	on := &pages{paper, kept}
 	groups := on.share(ready)
 	drawn := make([][]*draw.Sheet, len(groups))
-	draw.OnAll(len(groups), func(i int) {
+	seq.OnAll(len(groups), func(i int) {
 		g := groups[i]
 		drawn[i] = kept.Sheets(setOn{*g.best, 0, paper, origins(g.parts)}, func() []*draw.Sheet { return g.best.sheets(g.parts, paper) })
 		kept.Complete(drawn[i])
@@ -82,7 +82,7 @@ func (on *pages) share(list []*content) []*sharing {
 		return []*sharing{{parts: list, best: on.tightest(list, math.MaxInt)}}
 	}
 	groups := make([]*sharing, len(list))
-	draw.OnAll(len(list), func(i int) {
+	seq.OnAll(len(list), func(i int) {
 		group := list[i : i+1 : i+1]
 		on := draw.Keep(on.kept, setOn{paper: on.paper, parts: origins(group)}, func() room { return alone(list[i], on.paper) })
 		groups[i] = &sharing{parts: group, room: on, best: &on.look}
