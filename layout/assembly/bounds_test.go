@@ -173,7 +173,7 @@ func TestSmallBounds(t *testing.T) {
 	}
 	hooked := func(z float64) any { return [3]any{[2]Vec{{-60, 0, z}, {60, 0, z}}, [2]string{"bar", "bar"}, true} }
 	slope := func(f Freedom) (out []float64) { // of what a stop misses, by a freedom of what it stops
-		s := &solver{root: "rail", at: Still, meets: []Meet{{A: "rail", B: "shoe", OnA: Still, OnB: Still, Free: []Freedom{f}}, {A: "rail", B: "shoe", OnA: Still, OnB: Still}}}
+		s := &solver{root: "rail", meets: []Meet{{A: "rail", B: "shoe", OnA: Still, OnB: Still, Free: []Freedom{f}}, {A: "rail", B: "shoe", OnA: Still, OnB: Still}}}
 		s.grow()
 		for _, x := range s.slopes(s.q)[0] {
 			out = append(out, math.Round(x*1e6)/1e6)
@@ -192,7 +192,7 @@ func TestSmallBounds(t *testing.T) {
 		w := way
 		w.Back = back
 		for _, b := range slices.Collect(w.Blocks([]Body{still("m", mover)}, []Body{still("f", fixed)}, nil)) {
-			out = append(out, math.Round(b.FirstMm*1e6)/1e6, b.LastMm, b.At.Z)
+			out = append(out, math.Round(b.FirstMm*1e6)/1e6, b.LastMm)
 		}
 		if free := w.Free([]Body{still("m", mover)}, []Body{still("f", fixed)}, nil); free != (out == nil) {
 			t.Errorf("free %v, stops %v", free, out)
@@ -258,9 +258,9 @@ func TestSmallBounds(t *testing.T) {
 		{"how a stop's misses go with a freedom", [][]float64{slope(SlideX), slope(SlideZ), slope(TurnY)}, [][]float64{{1, 0, 0, 0, 0, 0}, {0, 0, 1, 0, 0, 0}, {0, 0, 0, 0, 1, 0}}},
 		{"appended where it leads elsewhere", []int{len(appendBase(nil, []float64{1e-6, 0})), len(appendBase(nil, []float64{0.9e-5, 0})), len(appendBase(nil, []float64{1.05e-5, 0})), len(appendBase([][]float64{{1, 0}}, []float64{3, 0})), len(appendBase([][]float64{{1, 0}}, []float64{3, 1}))}, []int{0, 0, 1, 1, 2}},
 		// The mover's ring of 30 to 50 meets that of 45 to 60 outside, and its neck of 20 that of 25 to 15 inside.
-		{"stopped by a ring, from both sides", [][]float64{stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 45, -100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 50, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.9, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.94, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.96, 100), rings(50, 30, 0), AxisZ)}, [][]float64{{110, 90, 110}, {110, 90, -100}, nil, nil, {110, 90, 110}, {110, 90, 110}, nil}},
-		{"stopped by two, the inner one nearer, and by the nearer alone", [][]float64{stops(Of(Tube(25, 15, 150, 160), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ)}, [][]float64{{160, 70, 160}, {90, 40, 90}, {60, 40, 60}}},
-		{"it lies 0.6 in it and comes from there", [][]float64{stops(rings(60, 45, 0), rings(50, 30, 9.4), AxisZ), stops(rings(60, 45, 0), rings(50, 30, 9.96), AxisZ)}, [][]float64{{0.6, 0, 10}, nil}},
+		{"stopped by a ring, from both sides", [][]float64{stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 45, -100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 50, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.9, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.94, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.96, 100), rings(50, 30, 0), AxisZ)}, [][]float64{{110, 90}, {110, 90}, nil, nil, {110, 90}, {110, 90}, nil}},
+		{"stopped by two, the inner one nearer, and by the nearer alone", [][]float64{stops(Of(Tube(25, 15, 150, 160), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ)}, [][]float64{{160, 70}, {90, 40}, {60, 40}}},
+		{"it lies 0.6 in it and comes from there", [][]float64{stops(rings(60, 45, 0), rings(50, 30, 9.4), AxisZ), stops(rings(60, 45, 0), rings(50, 30, 9.96), AxisZ)}, [][]float64{{0.6, 0}, nil}},
 		{"a rectangle with round corners", []float64{mm2(rectangle(0)), mm2(rectangle(0.5)), mm2(rectangle(1)), mm2(rectangle(3))}, []float64{60, 59.785398, 59.141593, 52.274334}},
 		{"discs of Ø10 beside one another, one in the other, with one in that", []float64{mm2(Outline{circle(Pt{}, 5), circle(Pt{X: 10.2}, 5)}), mm2(Outline{circle(Pt{}, 5), circle(Pt{}, 4)}), mm2(Outline{circle(Pt{}, 5), circle(Pt{}, 4), circle(Pt{}, 3)})}, []float64{157.079633, 28.274334, 56.548668}},
 		{"an arc cut where it is highest and lowest", []int{len(newRegion(Outline{circle(Pt{}, 5)}).segs), len(newRegion(Outline{Loop{{Pt{-10, 0}, 0}, {Pt{10, 0}, 1}}}).segs), len(newRegion(Outline{Loop{{Pt{0, -10}, 0}, {Pt{0, 10}, 1}}}).segs)}, []int{4, 3, 2}},
