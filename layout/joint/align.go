@@ -22,8 +22,7 @@ func (j *assembly) clocks(f feature) ([]float64, bool) {
 	if p == nil {
 		return nil, false
 	}
-	out := seq.Map(f.clocks(), p.at.clock)
-	return out, true
+	return seq.Map(f.clocks(), p.at.clock), true
 }
 
 // aligned finds the clock angle that all features of a rule share, with the

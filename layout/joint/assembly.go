@@ -40,7 +40,6 @@ type making struct {
 type joint struct {
 	in     *parts.Joint
 	kind   kind
-	index  int // as written
 	w      words.Writer
 	a, b   feature
 	out    *plan.JointPlan

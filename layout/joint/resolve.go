@@ -8,6 +8,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -101,9 +102,9 @@ func sound(all []*joint) []*joint {
 
 func (j *shop) read() []*joint {
 	var all []*joint
-	for i, in := range j.job.Joints {
+	for _, in := range j.job.Joints {
 		first, second := in.Ends()
-		t := &joint{in: in, kind: kinds[in.Kind], index: i, w: j.w, a: j.find(first), b: j.find(second)}
+		t := &joint{in: in, kind: kinds[in.Kind], w: j.w, a: j.find(first), b: j.find(second)}
 		t.kind.ends(j, t)
 		all = append(all, t)
 	}
@@ -245,18 +246,15 @@ func (t *joint) alongText() string {
 
 // copeText says where on a round the coped end of a bar sits; empty where no place is said.
 func (t *joint) copeText() string {
-	b, side := t.a.r.Part.Bar, parts.Side(t.a.ref.Feature)
-	if b == nil || side != parts.LeftEnd && side != parts.RightEnd {
+	end, ok := t.a.barEnd()
+	if !ok {
 		return ""
 	}
-	e := b.End(side)
+	e := t.a.r.Part.Bar.End(end)
 	if e.Place == nil || e.Onto.Part != t.b.ref.Part {
 		return ""
 	}
-	from := parts.Front
-	if e.Place.From == parts.Back {
-		from = parts.Back
-	}
+	from := cmp.Or(e.Place.From, parts.Front)
 	return t.a.text() + " on " + t.b.text() + " at clock " + words.Trim(e.Place.Clock.Deg, 2) + "°, square to it, its middle " + t.w.Size(e.Place.Axial.Mm) + " from the " + string(from) + " of " + t.b.title() + ", fronts looking the same way"
 }
 
