@@ -181,7 +181,7 @@ func TestAskedOfHoles(t *testing.T) {
 	}
 	for _, c := range []struct{ what, got, want string }{
 		{"over and under the holes", before("x"), "roof 1 12 foot 7"}, {"over their rim", before("rim"), "roof 1 12  +Inf"}, {"just beside it", before("off"), " +Inf  +Inf"}, {"under another", before("under"), " +Inf foot 7"},
-		{"before each, 12 off", under("x", 12), "roof,,foot"}, {"11.9 off", under("x", 11.9), ",,foot"}, {"7 off", under("x", 7), ",,foot"}, {"6.9 off", under("x", 6.9), ",,"}, {"before two", under("both", 20), "roof,roof"},
+		{"before each, 12 off", under("x", 12), "roof,,foot"}, {"11.9 off", under("x", 11.9), ",,foot"}, {"7 off", under("x", 7), ",,foot"}, {"6.9 off", under("x", 6.9), ",,"}, {"before two", under("both", 20), "roof,roof"}, {"copy by copy", strings.Join(m.Under("roof", "y", 12), ","), "seat,seat,seat,seat"},
 		// 15 and 8 of radius leave the roof's edge at 20; what lies nearest counts.
 		{"even", uneven("both", 4, 50), "roof 1 0"}, {"over an edge", uneven("both", 8, 50), "roof 1 38"}, {"no further than asked", uneven("both", 8, 20), "roof 1 8"}, {"nearest on the foot", uneven("x", 8, 50), "foot 0"}, {"over the foot's edge", uneven("under", 8.5, 50), "foot 43"}, {"just on it", uneven("under", 7.9, 50), "foot 0"}, {"nothing so near", uneven("x", 8, 6), " 0"},
 		// The edge of the roof lies 10 from the hole at 70, looked for in 48 rounds.
