@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // effect is how a size acts on metal when it grows.
@@ -66,18 +67,17 @@ const throughMm = math.MaxFloat32
 // lies before the new one's when a part is laid into another.
 func (m model) features(shiftMm float64) []feature {
 	out := m.steps()
-	for i := range m.Part.Chamfers {
-		c := &m.Part.Chamfers[i]
+	for c := range seq.Refs(m.Part.Chamfers) {
 		out = append(out, feature{name: c.Word() + " " + words.Spaced(c.Edge.Value), chamfer: c, words: [][2]string{{"for", c.For}}})
 	}
-	for i := range m.Groups {
-		out = append(out, m.group(&m.Groups[i]))
+	for g := range seq.Refs(m.Groups) {
+		out = append(out, m.group(g))
 	}
-	for i := range m.Radials {
-		out = append(out, m.radial(&m.Radials[i], shiftMm))
+	for r := range seq.Refs(m.Radials) {
+		out = append(out, m.radial(r, shiftMm))
 	}
-	for i := range m.Grooves {
-		g := &m.Grooves[i].Row
+	for _, of := range m.Grooves {
+		g := of.Row
 		out = append(out, feature{name: words.Spaced(g.Name), words: [][2]string{{"for", g.Kind}}, sizes: []size{
 			{what: "start", unit: plan.Mm, value: exactly(g.FromMm - shiftMm)}, {what: "depth", unit: plan.Mm, value: exactly(g.DepthMm)}, {what: "width", unit: plan.Mm, value: exactly(g.WidthMm)},
 		}})
@@ -95,8 +95,7 @@ func (m model) steps() []feature {
 	case len(m.Steps) > 0:
 		out = append(out, feature{name: "length", sizes: []size{{what: "length", unit: plan.Mm, value: exactly(m.LengthMm()), grow: shapes}}})
 	}
-	for i := range m.Steps {
-		st := &m.Steps[i]
+	for st := range seq.Refs(m.Steps) {
 		grow := keeps
 		if st.Inside {
 			grow = removes
@@ -145,8 +144,8 @@ func (m model) group(g *part.Group) feature {
 		}
 		return f
 	}
-	for i := range m.Part.Slots {
-		if s := &m.Part.Slots[i]; s.Name.Value == g.Group.Name && s.Face == g.Face {
+	for _, s := range m.Part.Slots {
+		if s.Name.Value == g.Group.Name && s.Face == g.Face {
 			f.kind += ", turned " + words.Trim(math.Mod(s.Turn.Deg+360, 180), 4) + "°"
 			f.sizes = append(f.sizes, size{what: "width", unit: plan.Mm, value: exactly(s.Width.Mm)}, size{what: "length", unit: plan.Mm, value: exactly(s.Length.Mm)}, depth(s.Through, s.Depth.Mm))
 		}

@@ -166,8 +166,7 @@ func (p *pair) hole(was, is *feature) {
 		if sized(old.Size) == sized(now.Size) {
 			return // the same, another drill on the way, or other words
 		}
-		w := words.Writer{Units: p.is.Job.Units}
-		c.Code, c.OldText, c.NewText = Limits, w.Limits(old.Size.MinMm, old.Size.MaxMm), w.Limits(now.Size.MinMm, now.Size.MaxMm)
+		c.Code, c.OldText, c.NewText = Limits, p.is.W.Limits(old.Size.MinMm, old.Size.MaxMm), p.is.W.Limits(now.Size.MinMm, now.Size.MaxMm)
 	}
 	p.add(c)
 }
@@ -181,9 +180,9 @@ func (p *pair) chamfer(was, is *feature) {
 	across := func(c *parts.Chamfer) limits { return exactly(c.Size.Mm * math.Tan(c.Angle.Deg*math.Pi/180)) }
 	bevel := func(c *parts.Chamfer) string {
 		if c.Radius.Set() {
-			return "R" + words.Writer{Units: p.is.Job.Units}.Size(c.Radius.Mm)
+			return "R" + p.is.W.Size(c.Radius.Mm)
 		}
-		return words.Writer{Units: p.is.Job.Units}.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 2) + "°"
+		return p.is.W.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 2) + "°"
 	}
 	p.add(Change{
 		Code: Size, What: "size", Unit: plan.Mm, Old: a.Size.Mm, New: b.Size.Mm, OldText: bevel(a), NewText: bevel(b),
@@ -198,9 +197,7 @@ func (p *pair) size(was, is *feature, o, s size) {
 		if same(o.value.min, s.value.min) && same(o.value.max, s.value.max) {
 			return
 		}
-		c.Code = Limits
-		w := words.Writer{Units: p.is.Job.Units}
-		c.OldText, c.NewText = w.Limits(o.value.min, o.value.max), w.Limits(s.value.min, s.value.max)
+		c.Code, c.OldText, c.NewText = Limits, p.is.W.Limits(o.value.min, o.value.max), p.is.W.Limits(s.value.min, s.value.max)
 	}
 	if s.what == "diameter" {
 		c.OldText, c.NewText = cmp.Or(threadOf(was), c.OldText), cmp.Or(threadOf(is), c.NewText)
@@ -300,9 +297,9 @@ func farthest(from, to [][3]float64) float64 {
 // order compares the order of the steps along the axis.
 func (p *pair) order() {
 	names := func(m model, in *pair) (out []string) {
-		for i := range m.Steps {
-			if in.was.StepNamed(m.Steps[i].Name) != nil && in.is.StepNamed(m.Steps[i].Name) != nil {
-				out = append(out, m.Steps[i].Name)
+		for _, st := range m.Steps {
+			if in.was.StepNamed(st.Name) != nil && in.is.StepNamed(st.Name) != nil {
+				out = append(out, st.Name)
 			}
 		}
 		return out

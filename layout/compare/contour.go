@@ -16,10 +16,10 @@ func xy(x, y float64) point { return point{XMm: x, YMm: y} }
 // contour is a line of straight pieces, close enough to the curve it stands
 // for. A closed one does not repeat its first point.
 type contour struct {
-	points       []point
-	closed       bool
-	line, column int
-	mark         bool // on a layer for marking
+	points []point
+	closed bool
+	place       // in the drawing
+	mark   bool // on a layer for marking
 }
 
 func (c *contour) box() (lo, hi point) {

@@ -11,10 +11,10 @@ import (
 // spot is a place that the drawing marks: a dot, a small circle, or where two
 // lines cross.
 type spot struct {
-	at           point
-	size         float64 // width of what is drawn
-	line, column int
-	used         bool
+	at    point
+	size  float64 // width of what is drawn
+	place         // in the drawing
+	used  bool
 }
 
 // How alike the two lines of a cross are, and how round a dot is.
@@ -40,7 +40,7 @@ func spots(marks []contour) (found []*spot, rest []*piece) {
 	for i := range marks {
 		p := &piece{contour: marks[i]}
 		p.measure()
-		s := &spot{at: p.mid, size: math.Max(p.w, p.h), line: p.line, column: p.column}
+		s := &spot{at: p.mid, size: math.Max(p.w, p.h), place: p.place}
 		switch {
 		case len(p.points) == 1 || p.dot():
 			found = append(found, s)
@@ -61,7 +61,7 @@ func spots(marks []contour) (found []*spot, rest []*piece) {
 			}
 			if !b.used && crosses(a, b) {
 				a.used, b.used = true, true
-				found = append(found, &spot{at: a.mid.Plus(b.mid).Times(0.5), size: a.length(), line: min(a.line, b.line), column: a.column})
+				found = append(found, &spot{at: a.mid.Plus(b.mid).Times(0.5), size: a.length(), place: place{min(a.line, b.line), a.column}})
 				break
 			}
 		}
@@ -146,7 +146,7 @@ func (c *comparison) moreMarks() {
 		switch {
 		case s.used || centre(s):
 		case s.size > mostMarkMm:
-			unread = append(unread, place{s.line, s.column})
+			unread = append(unread, s.place)
 		default:
 			c.add(Finding{Code: MarkExtra, Line: s.line, Column: s.column, XMm: s.at.XMm, YMm: s.at.YMm})
 		}
@@ -159,7 +159,7 @@ func (c *comparison) moreMarks() {
 	})
 	for _, p := range c.lines {
 		if !scribed || slices.ContainsFunc(p.points, func(q point) bool { return top.off(q, 0) > nearLineMm }) {
-			unread = append(unread, place{p.line, p.column})
+			unread = append(unread, p.place)
 		}
 	}
 	if len(unread) > 0 {

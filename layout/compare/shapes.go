@@ -160,10 +160,7 @@ func (p *pen) lift(closed bool) error {
 	if len(p.f.sheet.contours) >= maxContours {
 		return p.f.fault(p.e.from, "the drawing has more than %d contours", maxContours)
 	}
-	c := contour{points: line, closed: closed, mark: p.mark}
-	at := p.f.where(p.e.from)
-	c.line, c.column = at.line, at.column
-	p.f.sheet.contours = append(p.f.sheet.contours, c)
+	p.f.sheet.contours = append(p.f.sheet.contours, contour{points: line, closed: closed, place: p.f.where(p.e.from), mark: p.mark})
 	return nil
 }
 

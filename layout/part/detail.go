@@ -111,13 +111,16 @@ const (
 )
 
 // hardened is how hard a step is made before it is ground to its size; ok is false for one that is not.
-func (s *Step) hardened() (h hardened, ok bool) {
-	for _, d := range s.details {
-		if h, ok = d.(hardened); ok {
-			return h, true
+func (s *Step) hardened() (h hardened, ok bool) { return detailOf[hardened](s) }
+
+// detailOf is the detail of a kind on a step; ok is false where it has none.
+func detailOf[T detail](s *Step) (d T, ok bool) {
+	for _, on := range s.details {
+		if d, ok = on.(T); ok {
+			break
 		}
 	}
-	return h, false
+	return d, ok
 }
 
 // hard tells whether a name is that of a step that is hardened and ground.

@@ -83,14 +83,10 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 func (m *saddle) measure(p develop.SaddlePattern, lengthMm float64) {
 	longest, _ := p.Branch.Result("longest from axis crossing")
 	deep, _ := p.Branch.Result("deepest drop")
-	nearest, sum := longest-deep, 0.0
-	for _, o := range p.Ordinates {
-		sum += o.FromCrossingMm
-	}
+	nearest := longest - deep
+	sum := seq.Sum(p.Ordinates, func(o develop.Ordinate) float64 { return o.FromCrossingMm })
 	m.reachMm, m.deepMm = geom.Clean(lengthMm+nearest), words.Round(deep, 2)
-	for _, o := range p.Ordinates {
-		m.dropsMm = append(m.dropsMm, geom.Clean(o.FromCrossingMm-nearest))
-	}
+	m.dropsMm = seq.Map(p.Ordinates, func(o develop.Ordinate) float64 { return geom.Clean(o.FromCrossingMm - nearest) })
 	m.meanMm = sum/float64(len(p.Ordinates)) - nearest
 	m.squareMm = geom.Clean(m.reachMm - p.SquareEdgeMm)
 }
@@ -112,12 +108,15 @@ func (m *saddle) dropMm(clockDeg float64) (mm float64, exact bool) {
 // to its other end, and the diameter of what it sits on; 0, 0 and false where the
 // end has none.
 func (g *Shape) ReachMm(f parts.Face) (reachMm, mainMm float64, ok bool) {
-	for _, m := range g.saddles {
-		if m.end.Face == f {
-			return m.reachMm, m.mainMm, true
-		}
+	if m := g.saddleAt(f); m != nil {
+		return m.reachMm, m.mainMm, true
 	}
 	return 0, 0, false
+}
+
+// saddleAt is the saddle of an end, nil where it has none.
+func (g *Shape) saddleAt(f parts.Face) *saddle {
+	return seq.First(g.saddles, func(m *saddle) bool { return m.end.Face == f })
 }
 
 // Stand is how a branch with a saddle stands on its main, in mm and degrees.
@@ -135,13 +134,12 @@ type Stand struct {
 
 // Stands is how the branch with a saddle at an end stands; nil where no place is said.
 func (g *Shape) Stands(f parts.Face) *Stand {
-	for _, m := range g.saddles {
-		if o := m.origin; m.end.Face == f && o != nil {
-			far := m.reachMm*math.Sin(m.end.Angle.Deg*math.Pi/180) + m.mainMm/2
-			return &Stand{o.axialMm, o.from, o.clockDeg, o.pointsDeg, m.end.Angle.Deg, o.leans, m.end.Clock.Deg, words.Round(far, 1), g.LengthMm(), m.mainMm}
-		}
+	m := g.saddleAt(f)
+	if m == nil || m.origin == nil {
+		return nil
 	}
-	return nil
+	o, far := m.origin, m.reachMm*math.Sin(m.end.Angle.Deg*math.Pi/180)+m.mainMm/2
+	return &Stand{o.axialMm, o.from, o.clockDeg, o.pointsDeg, m.end.Angle.Deg, o.leans, m.end.Clock.Deg, words.Round(far, 1), g.LengthMm(), m.mainMm}
 }
 
 // Text says it of a branch on a main by their names.

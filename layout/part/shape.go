@@ -50,9 +50,7 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 		}
 	}
 	d.holed = s.branches()
-	for _, q := range s.Part.Require {
-		d.required = append(d.required, &requirement{q})
-	}
+	d.required = seq.Map(s.Part.Require, func(q parts.Requirement) *requirement { return &requirement{q} })
 	d.centreHoles()
 	d.wraps()
 	s.form.developments(d)

@@ -490,8 +490,8 @@ func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 {
 	}
 	outsides, insides := s.Sides()
 	cuts := []float64{0, s.LengthMm()}
-	for i := range s.Steps {
-		cuts = append(cuts, s.Steps[i].FromMm, s.Steps[i].ToMm)
+	for _, st := range s.Steps {
+		cuts = append(cuts, st.FromMm, st.ToMm)
 	}
 	slices.Sort(cuts)
 	var out [][2]float64

@@ -43,12 +43,8 @@ func (t *tapered) largeAt(back bool) bool { return (t.large == parts.Back) == ba
 
 // taper is the taper of a step, nil without one.
 func (s *Step) taper() *tapered {
-	for _, d := range s.details {
-		if t, ok := d.(*tapered); ok {
-			return t
-		}
-	}
-	return nil
+	t, _ := detailOf[*tapered](s)
+	return t
 }
 
 // diameterAt is the step's diameter at a place along the axis.

@@ -125,9 +125,7 @@ func (t *tube) volumeMm3(g *Shape) float64 {
 }
 
 // saddledEnd tells whether a face is cut to a saddle curve.
-func (g *Shape) saddledEnd(f parts.Face) bool {
-	return slices.ContainsFunc(g.saddles, func(s *saddle) bool { return s.end.Face == f })
-}
+func (g *Shape) saddledEnd(f parts.Face) bool { return g.saddleAt(f) != nil }
 
 // onlySawn tells whether an end needs no lathe: it gets a saddle and the tube
 // is not turned there.

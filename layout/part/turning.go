@@ -343,7 +343,7 @@ func (b *bench) phases(first, onCentres bool, set setting) []phase {
 		if !s.Size.AsBought {
 			p.cuts++
 		}
-		if slices.ContainsFunc(s.details, func(d detail) bool { f, ok := d.(finish); return ok && f.polished() }) {
+		if f, ok := detailOf[finish](s); ok && f.polished() {
 			p = &out[finishPhase]
 		}
 		b.stepLimits(s, p)
