@@ -855,14 +855,22 @@ func TestChainInInches(t *testing.T) {
 	}
 }
 
-// TestThreadFromEndToEnd: what is cut into an outside that is turned in two settings is cut once: between
-// centres where it is slender, else when it is turned round.
+// TestThreadFromEndToEnd: an outside from end to end is turned in two settings, also between centres, where the
+// driver holds one end; what is cut into it is cut once, and jaws hold its blank while it has no thread.
 func TestThreadFromEndToEnd(t *testing.T) {
 	t.Parallel()
-	for long, want := range map[string]string{"40": "\nOn centres, over the whole length: cut screw M20, pitch 2.5 mm, 40 long.", "200": "\nCut screw M20, pitch 2.5 mm, 200 long."} {
-		s := lines(work(t, "mm", "part: p\nkind: turned\nmaterial: S235\nstock: {round: 25 mm}\nprofile:\n  outside: [{name: screw, thread: M20, length: "+long+"}]\n"))
-		if !strings.Contains(s, want) || strings.Count(s, "M20, pitch") != 1 || strings.Contains(s, "between centres") != (long == "200") {
-			t.Errorf("%s long: %s", long, s)
+	for _, c := range []struct{ size, long, want string }{
+		{"thread: M20", "40", "\nOn centres, over the whole length: cut screw M20, pitch 2.5 mm, 40 long."},
+		{"thread: M20", "40", "on screw at Ø19.75, not yet threaded, "},
+		{"thread: M20", "40", "as far as the jaws allow"},
+		{"thread: M20", "200", "\nTurn the rest of screw to Ø19.75, for the thread, to meet what was turned before."},
+		{"thread: M20", "200", "\nUp to the driver, then turned end for end and picked up there: cut screw M20, pitch 2.5 mm, 200 long."},
+		{"diameter: 20, fit: h7", "200", "Turn screw Ø20 h7, 200 long, as far as the driver allows, the rest when turned round."},
+		{"diameter: 20, fit: h7", "200", "\nTurn the rest of screw to Ø20 h7, to meet what was turned before."},
+	} {
+		s := lines(work(t, "mm", "part: p\nkind: turned\nmaterial: S235\nstock: {round: 25 mm}\nprofile:\n  outside: [{name: screw, "+c.size+", length: "+c.long+"}]\n"))
+		if !strings.Contains(s, c.want) || strings.Count(s, "M20, pitch") > 1 || strings.Contains(s, "between centres") != (c.long == "200") || strings.Contains(s, "split ring") {
+			t.Errorf("%s, %s long: %s", c.size, c.long, s)
 		}
 	}
 }

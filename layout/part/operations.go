@@ -30,7 +30,8 @@ type bench struct {
 	ground     []string // what is measured once it is ground
 	groundRefs []int
 
-	roughed bool // both ends, before either is finished
+	roughed   bool // both ends, before either is finished
+	onCentres bool // turned between centres
 
 	moreMm float64 // sawn on for the jaws
 	holeMm float64 // the drill that is through the middle after the first setting

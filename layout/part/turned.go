@@ -168,12 +168,13 @@ func (t *turned) features(n *Numbered) {
 // ends, since its ends cannot be faced against a centre. A bore that no bar in the
 // tool post reaches is a setting of its own.
 func (t *turned) operations(b *bench) {
-	onCentres, settings := len(b.Side(true)) == 0 && b.slender(), b.settings()
-	if k := b.Part.Stock; !onCentres && !k.Length.Set() && b.cut.outline == nil && b.anyTurned(settings[0].steps) && (b.LengthMm() < 2*leastHeldMm || !slices.ContainsFunc(settings[0].steps, b.whole)) {
+	settings := b.settings()
+	b.onCentres = len(b.Side(true)) == 0 && b.slender()
+	if k := b.Part.Stock; !b.onCentres && !k.Length.Set() && b.cut.outline == nil && b.anyTurned(settings[0].steps) && (b.LengthMm() < 2*leastHeldMm || !slices.ContainsFunc(settings[0].steps, b.whole)) {
 		b.moreMm = b.W.Up(math.Max(0, b.jawStockMm(settings[0].steps)-b.sawnMm()), 1, 1.0/16)
 	}
 	b.sawOperation()
-	if onCentres {
+	if b.onCentres {
 		b.centreOperation()
 	}
 	var far []*Step
@@ -181,14 +182,14 @@ func (t *turned) operations(b *bench) {
 		far = append(far, seq.Keep(s.steps, b.beyondBar)...)
 		s.steps = slices.DeleteFunc(s.steps, b.beyondBar)
 	}
-	if onCentres {
+	if b.onCentres {
 		b.roughBoth(settings)
 	}
 	for i, s := range settings {
-		if b.onlySawn(s) || onCentres && len(s.steps) == 0 {
+		if b.onlySawn(s) || b.onCentres && len(s.steps) == 0 && (i == 0 || len(b.rest()) == 0) {
 			continue
 		}
-		b.turnSetting(i == 0, onCentres, s, settings[0].steps)
+		b.turnSetting(i == 0, s, settings[0].steps)
 	}
 	for _, s := range far {
 		b.lineBore(s)

@@ -99,7 +99,10 @@ func (b *bench) heldBefore(wide *Step) bool {
 // twice tells whether a step is turned in two settings: an outside, or a bore so deep that a bar
 // reaches half from each end.
 func (b *bench) twice(s *Step) bool {
-	return b.splits(s) || b.whole(s) && !s.Size.AsBought && !b.partedOff() || b.barDeep(s) && s.FromMm < geom.CloseMm && s.ToMm > b.LengthMm()-geom.CloseMm && !b.oneSetting(s.Name)
+	if b.whole(s) && !s.Size.AsBought && !b.partedOff() {
+		return true
+	}
+	return !b.onCentres && b.splits(s) || b.barDeep(s) && s.FromMm < geom.CloseMm && s.ToMm > b.LengthMm()-geom.CloseMm && !b.oneSetting(s.Name)
 }
 
 // barDeep tells whether a bore is deeper than a bar stays stiff from one end.
@@ -248,23 +251,23 @@ type phase struct {
 // turnSetting is the lathe work of one setting, phase after phase: outsides from the
 // widest down, bores from the narrowest up, undercuts, chamfers and grooves, threads,
 // and what is polished. Few cuts are one operation, many are one after the other.
-func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) {
+func (b *bench) turnSetting(first bool, set setting, before []*Step) {
 	o := plan.Operation{Machine: "Lathe", Title: "Turn from the " + string(set.face) + " face", Tool: "facing and turning tool"}
 	if !b.anyTurned(set.steps) {
 		o.Title = "Face the " + string(set.face) + " end"
 	}
-	if onCentres {
+	if b.onCentres {
 		o.Tool = "turning tool"
 	} else {
 		b.faceLines(first, set, &o)
 		b.faced[set.face] = len(b.ops)
 	}
-	o.Holding = b.holding(first, onCentres, set, before)
+	o.Holding = b.holding(first, set, before)
 	if names := b.namesTogether(set.steps); names != "" {
 		o.Do = append(o.Do, "Without letting the part go between them: "+names+".")
 	}
-	phases := b.phases(first, onCentres, set)
-	if !first && !onCentres && len(b.rest()) > 0 {
+	phases := b.phases(first, set)
+	if !first && len(b.rest()) > 0 {
 		o.Title = "Turn from the " + string(set.face) + " face"
 	}
 	at, all := &phases[0], seq.Sum(phases, func(p phase) int { return p.cuts })
@@ -325,10 +328,10 @@ const (
 )
 
 // phases are the work of a setting; those with nothing to do are left out, but for the first.
-func (b *bench) phases(first, onCentres bool, set setting) []phase {
+func (b *bench) phases(first bool, set setting) []phase {
 	out := []phase{{}, {name: "bores", tool: "boring bar"}, {name: "tapers"}, {name: "undercuts", tool: "recessing tool"}, {name: "chamfers", tool: "chamfer tool"},
 		{name: "grooves", tool: "grooving tool"}, {name: "knurls", tool: "knurling tool"}, {name: "threads", tool: "threading tool"}, {name: "surfaces"}}
-	b.restPhase(first, onCentres, out)
+	b.restPhase(first, out)
 	for _, s := range set.steps {
 		p := &out[outsidePhase]
 		if s.Inside {
@@ -347,7 +350,7 @@ func (b *bench) phases(first, onCentres bool, set setting) []phase {
 			p = &out[finishPhase]
 		}
 		b.stepLimits(s, p)
-		if !first || onCentres || !b.twice(s) {
+		if !first || !b.twice(s) {
 			b.afterPhases(s, "", out)
 		}
 	}
@@ -393,19 +396,25 @@ func (b *bench) lengthLimits(first bool, set setting, out []phase) {
 
 // restPhase turns what of the widest outside the jaws had held before, and of a bore what the bar
 // did not reach.
-func (b *bench) restPhase(first, onCentres bool, out []phase) {
-	if first || onCentres {
+func (b *bench) restPhase(first bool, out []phase) {
+	if first {
 		return
 	}
 	for _, s := range b.rest() {
 		size, verb, done, over, p := b.sizeText(s), "Turn", "turned", "On "+b.freeHold()+", over the whole length: ", &out[outsidePhase]
+		if b.onCentres {
+			over = "Up to the driver, then turned end for end and picked up there: "
+		}
 		if s.Inside {
 			verb, done, over, p = "Bore", "bored", "", &out[borePhase]
 			p.refs = append(p.refs, b.ref(s))
 			b.stepLimits(s, p)
 		}
-		if s.firstMm > 0 {
+		switch t := s.Size.Thread; {
+		case s.firstMm > 0:
 			size = b.W.Dia(s.firstMm) + ", " + s.firstFor
+		case t != nil && !s.Inside:
+			size = b.W.Dia(b.threadBlankMm(s)) + ", for the thread"
 		}
 		p.do, p.turned, p.cuts = append(p.do, verb+" the rest of "+words.Spaced(s.Name)+" to "+size+", to meet what was "+done+" before."), append(p.turned, s), p.cuts+1
 		b.afterPhases(s, over, out)
@@ -477,8 +486,8 @@ func (b *bench) faceLines(first bool, set setting, o *plan.Operation) {
 }
 
 // holding is how a part is held in a setting, after the steps turned before.
-func (b *bench) holding(first, onCentres bool, set setting, before []*Step) string {
-	if onCentres {
+func (b *bench) holding(first bool, set setting, before []*Step) string {
+	if b.onCentres {
 		on := "the end not turned"
 		if !first && b.anyTurned(before) {
 			on = "the end turned before, over a split sleeve or copper sheet"
@@ -572,6 +581,9 @@ func (b *bench) grippedOn(before []*Step) string {
 	on := gripped(before)
 	switch {
 	case on == nil && len(before) > 0:
+		if blank := seq.First(before, func(s *Step) bool { return !s.Inside && b.twice(s) }); blank != nil {
+			return words.Spaced(blank.Name) + " at " + b.W.Dia(b.threadBlankMm(blank)) + ", not yet threaded, "
+		}
 		if bore := seq.First(before, func(s *Step) bool { return s.Inside && s.Size.Thread == nil }); bore != nil {
 			return words.Spaced(bore.Name) + ", jaws from inside and none on a thread, "
 		}
@@ -817,6 +829,8 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 	switch {
 	case whole && s.Inside:
 		line += ", half of it from here, the rest when turned round: so the bar stays short"
+	case whole && b.onCentres:
+		line += ", as far as the driver allows, the rest when turned round"
 	case whole:
 		line += ", as far as the jaws allow, the rest when turned round"
 	case b.barDeep(s):
