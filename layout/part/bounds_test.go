@@ -860,7 +860,7 @@ func TestChainInInches(t *testing.T) {
 func TestThreadFromEndToEnd(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ size, long, want string }{
-		{"thread: M20", "40", "\nOn centres, over the whole length: cut screw M20, pitch 2.5 mm, 40 long."},
+		{"thread: M20", "40", "\nOn centres, drilled small in both ends, over the whole length: cut screw M20, pitch 2.5 mm, 40 long."},
 		{"thread: M20", "40", "on screw at Ø19.75, not yet threaded, "},
 		{"thread: M20", "40", "as far as the jaws allow"},
 		{"thread: M20", "200", "\nTurn the rest of screw to Ø19.75, for the thread, to meet what was turned before."},

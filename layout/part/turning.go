@@ -441,8 +441,11 @@ func (b *bench) afterPhases(s *Step, over string, out []phase) {
 
 // freeHold is what holds a part while the whole of its outside is worked.
 func (b *bench) freeHold() string {
-	if b.boreMm() > 0 {
+	switch {
+	case b.boreMm() > 0:
 		return "a mandrel in the bore"
+	case len(b.centreRows()) == 0:
+		return "centres, drilled small in both ends"
 	}
 	return "centres"
 }
