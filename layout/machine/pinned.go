@@ -28,7 +28,12 @@ var drivenIn = regexp.MustCompile(`(?i)\b(?:press(?:ed)?|driv\w+|hammer\w*|knock
 // pinned finds loose parts whose steps lie, or come to lie as they travel, in a hole or a bore that they do
 // not go through at all limits, or that is finished only after they come.
 func (m *Machine) pinned() (found []plan.Problem) {
-	group := m.weldGroups()
+	group, lastOf := m.weldGroups(), map[string]int{} // the weld after which the bores of a group are finished
+	for i, j := range m.joints {
+		if g := group[instance(j.A).id()]; j.Weld != nil && g != "" {
+			lastOf[g] = i
+		}
+	}
 	for _, l := range m.laid() {
 		pin, n := m.standing(l.Instance), m.stepOf(l.e.After.Value)
 		if pin == nil {
@@ -38,13 +43,8 @@ func (m *Machine) pinned() (found []plan.Problem) {
 			if b.ID == l.id() {
 				continue
 			}
-			last := -1 // the weld after which its bores are finished
-			for i, j := range m.joints {
-				if j.Weld != nil && group[b.ID] != "" && group[instance(j.A).id()] == group[b.ID] {
-					last = i
-				}
-			}
-			early := n >= 0 && (n < last || n == last && l.e.First)
+			last, welded := lastOf[group[b.ID]]
+			early := welded && n >= 0 && (n < last || n == last && l.e.First)
 			found = append(found, m.inMouths(&l, pin, b, early, last)...)
 		}
 	}
@@ -55,7 +55,6 @@ func (m *Machine) pinned() (found []plan.Problem) {
 // bores that wait for the last weld are finished.
 func (m *Machine) inMouths(l *laid, pin, b *assembly.Body, early bool, last int) (found []plan.Problem) {
 	outside, _ := m.model(l.Part).Sides()
-	driven := drivenIn.MatchString(l.e.How.Value) || m.overlapping[[2]string{l.id(), b.ID}]
 	for _, h := range m.roundHoles(b) {
 		name := plan.Named(m.title(b.ID) + " " + words.Spaced(h.name))
 		for _, s := range outside {
@@ -66,7 +65,7 @@ func (m *Machine) inMouths(l *laid, pin, b *assembly.Body, early bool, last int)
 			if s.Size.Limited && s.Size.Thread == nil {
 				most = s.Size.MaxMm
 			}
-			if over := most - h.leastMm; over > geom.CloseMm && s.Size.NominalMm-h.isMm < 2*fitMm && !driven { // what is larger lies round it, or overlaps
+			if over := most - h.leastMm; over > geom.CloseMm && s.Size.NominalMm-h.isMm < 2*fitMm && !m.overlapping[[2]string{l.id(), b.ID}] && !drivenIn.MatchString(l.e.How.Value) { // what is larger lies round it, or overlaps
 				found = append(found, problem(l.e.After.Value, plan.PinTight, l.at.Pos, plan.Named(m.title(l.id())+" "+words.Spaced(s.Name)), name, rounded(over, 3)))
 			}
 			if h.afterWeld && early {
