@@ -296,6 +296,9 @@ func (c *cornered) look(s stretch) {
 	holds := func(p assembly.Vec) func(b *assembly.Body) bool {
 		return func(b *assembly.Body) bool { return b.Dist(p) <= 0 }
 	}
+	inside := func(p assembly.Vec) func(b *assembly.Body) bool {
+		return func(b *assembly.Body) bool { return b.Dist(p) < 0 }
+	}
 	if !slices.ContainsFunc(s.on, holds(s.place(-levelMm, levelMm))) {
 		if of == &c.a && slices.ContainsFunc(s.on, holds(s.place(-levelMm, roundedMm))) {
 			c.flush[[2]string{c.face, side}] += long // over a rounded edge
@@ -305,10 +308,10 @@ func (c *cornered) look(s stretch) {
 	if of == &c.a {
 		c.lies = seq.Add(c.lies, c.face)
 	}
-	if slices.ContainsFunc(c.others, holds(s.place(c.out, -c.out))) {
+	if slices.ContainsFunc(c.others, inside(s.place(c.out, -c.out))) {
 		return // something fills the corner
 	}
-	b, corner := seq.Find(s.on, holds(s.place(c.out, levelMm)))
+	b, corner := seq.Find(s.on, inside(s.place(c.out, levelMm)))
 	if of == &c.a {
 		c.flush[[2]string{c.face, side}] += map[bool]float64{false: long, true: -2 * long}[corner]
 	}
