@@ -505,14 +505,10 @@ func (c *Chamfer) Word() string {
 	return "chamfer"
 }
 
-// PatternKind names how hole positions are given: the key in the input.
-type PatternKind string
-
 // Pattern gives hole centres on a face, looking at that face: clock angles
 // from TOP clockwise, x right, y up.
 type Pattern struct {
 	Pos   Pos
-	Kind  PatternKind
 	Shape geom.Pattern
 	Count int    // of places, 1 to 1000
 	PCD   Length // pitch circle; unset for patterns without one

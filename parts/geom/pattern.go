@@ -116,7 +116,7 @@ type Staggered Grid
 func (s Staggered) Places(Box) []Point {
 	var out []Point
 	for row := range s.Rows {
-		out = append(out, Grid(s).row(row, s.Columns-row%2)...)
+		out = append(out, Grid(s).row(row, max(0, s.Columns-row%2))...)
 	}
 	return out
 }

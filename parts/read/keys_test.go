@@ -69,7 +69,7 @@ func TestTableIsRead(t *testing.T) {
 		key   string
 	}{
 		{part + "quantity: 10001\n", partGroup, "quantity"},
-		{part + "slots: [{name: s, circle: {pcd: 50, count: 1001}, width: 3, length: 9}]\n", ringGroup, "count"},
+		{part + "slots: [{name: s, circle: {pcd: 50, count: 1001}, width: 3, length: 9}]\n", patterns[0].Group, "count"},
 		{part + "chamfers: [{edge: outline-back, size: 1, angle: 90}]\n", chamferGroup, "angle"},
 		{part + "holes: [{name: h, at: [[0, 0]], size: 5, countersink: {diameter: 9, angle: 29}}]\n", countersinkGroup, "angle"},
 		{"part: a\nkind: plate\nstock: {plate: 8}\noutline: {polygon: {sides: 65, across-flats: 50}}\n", polygonGroup, "sides"},

@@ -9,19 +9,93 @@ import (
 	"centrepop/parts/seq"
 )
 
-// patterns lists how holes and slots can be laid out: the key in the input and
-// what reads its value. Each gives the pattern its shape and count.
+// patterns lists how holes and slots can be laid out: the key in the input, the
+// keys of its value, and what reads them into a shape. A pattern on a circle also gives
+// its pitch circle, and listed points say where each of them stands.
 var patterns = []struct {
 	Key
-	read func(f *fields, p *parts.Pattern)
+	read func(f *fields, p *parts.Pattern) geom.Pattern
 }{
-	{Key{Name: "circle", Type: KeysType, Means: "equally spaced all round", Group: ringGroup}, (*fields).ring},
-	{Key{Name: "arc", Type: KeysType, Means: "equally spaced from one angle to another", Group: arcGroup}, (*fields).arc},
-	{Key{Name: "angles", Type: KeysType, Means: "at listed clock angles", Group: anglesGroup}, (*fields).anglesOnCircle},
-	{Key{Name: "grid", Type: KeysType, Means: "in columns and rows", Group: gridGroup}, (*fields).grid},
-	{Key{Name: "staggered", Type: KeysType, Means: "in rows, every second half a pitch in", Group: staggeredGroup}, (*fields).staggered},
-	{Key{Name: "along", Type: KeysType, Means: "in a row along a side, from a named end", Group: alongGroup}, (*fields).along},
-	{Key{Name: pointsPattern, Type: PointsType, Means: "listed points [x, y] from the datum, each once", Entries: [2]int{1, maxCount}, Example: "a list of points, such as [[0, 60], [0, -60]]"}, (*fields).listed},
+	{Key{Name: "circle", Type: KeysType, Means: "equally spaced all round", Group: &Group{Name: "circle", Means: "Places equally spaced all round a pitch circle.", Example: "circle: {pcd: 140, count: 6, first: 30}", Keys: []Key{
+		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
+		{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 1, High: maxCount},
+		{Name: "first", Type: AngleType, Means: "clock angle of one of them, from TOP", Default: "0"},
+	}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
+		p.PCD = f.length("pcd")
+		return geom.Ring{PCDMm: p.PCD.Mm, Count: f.count("count"), FirstDeg: f.angle("first").Deg}
+	}},
+	{Key{Name: "arc", Type: KeysType, Means: "equally spaced from one angle to another", Group: &Group{Name: "arc", Means: "Places equally spaced from one clock angle clockwise to another, both included.", Example: "arc: {pcd: 140, count: 4, first: 30, last: 150}", Keys: []Key{
+		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
+		{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 2, High: maxCount},
+		{Name: "first", Type: AngleType, Need: true, Means: "clock angle of the first"},
+		{Name: "last", Type: AngleType, Need: true, Means: "clock angle of the last"},
+	}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
+		p.PCD = f.length("pcd")
+		count, first, last := f.count("count"), f.angle("first"), f.angle("last")
+		if first.Pos.Line > 0 && last.Pos.Line > 0 && geom.SweepDeg(first.Deg, last.Deg) == 360 {
+			f.faultf(last.Pos, "two different angles; circle spaces holes all round",
+				"the arc runs from %g to %g degrees, the same place", first.Deg, last.Deg)
+		}
+		return geom.Arc{PCDMm: p.PCD.Mm, Count: count, FirstDeg: first.Deg, LastDeg: last.Deg}
+	}},
+	{Key{Name: "angles", Type: KeysType, Means: "at listed clock angles", Group: &Group{Name: "angles", Means: "Places at listed clock angles on a pitch circle.", Example: "angles: {pcd: 140, at: [0, 75, 200]}", Keys: []Key{
+		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter", Example: "the pitch circle diameter"},
+		{Name: "at", Type: AnglesType, Need: true, Means: "clock angles, each once", Entries: [2]int{1, maxCount}, Example: "a list of clock angles, such as [0, 75, 200]"},
+	}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
+		p.PCD = f.length("pcd")
+		return geom.Angles{PCDMm: p.PCD.Mm, Deg: seq.Map(f.angles("at"), func(a parts.Angle) float64 { return a.Deg })}
+	}},
+	{Key{Name: "grid", Type: KeysType, Means: "in columns and rows", Group: &Group{Name: "grid", Means: "Places in columns and rows, numbered in rows from the top left.", Example: "grid: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}",
+		Keys: rowsKeys(1)}}, func(f *fields, _ *parts.Pattern) geom.Pattern { return f.rows() }},
+	{Key{Name: "staggered", Type: KeysType, Means: "in rows, every second half a pitch in", Group: &Group{Name: "staggered", Means: "A grid whose second, fourth and so on rows hold one place less and lie half a pitch in.", Example: "staggered: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}",
+		Keys: rowsKeys(2)}}, func(f *fields, _ *parts.Pattern) geom.Pattern { return geom.Staggered(f.rows()) }},
+	{Key{Name: "along", Type: KeysType, Means: "in a row along a side, from a named end", Group: &Group{Name: "along", Means: "Places in a row along a side, from a named end.", Example: "along: {from: left, first: 50, pitch: 200, count: 2}", Keys: []Key{
+		{Name: "from", Type: WordType, Means: "the end that they count from, as named on the front view", Default: string(parts.LeftSide), Words: []string{string(parts.LeftSide), string(parts.RightSide)}},
+		{Name: "first", Type: SizeType, Need: true, Means: "from that end, a bar's outermost point there, to the first"},
+		{Name: "pitch", Type: SizeType, Means: "from each to the next"},
+		{Name: "count", Type: CountType, Means: "number of places", Default: "1", Low: 1, High: maxCount},
+		{Name: "up", Type: SizeType, Means: "from the lower edge of the side as seen", Default: "the middle of the side"},
+	}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
+		a := geom.Along{FromRight: f.word("from") == string(parts.RightSide), FirstMm: f.length("first").Mm, PitchMm: f.length("pitch").Mm, Count: f.count("count"), UpMm: f.length("up").Mm}
+		if a.Count > 1 && !f.given("pitch") {
+			f.lack(f.n.pos, f.n.label+" lacks the key pitch: from each place to the next", "pitch: 100")
+		}
+		p.Datum = endDatum(a)
+		return a
+	}},
+	{Key{Name: pointsPattern, Type: PointsType, Means: "listed points [x, y] from the datum, each once", Entries: [2]int{1, maxCount}, Example: "a list of points, such as [[0, 60], [0, -60]]"}, func(f *fields, p *parts.Pattern) geom.Pattern {
+		shape := geom.Listed{Datum: p.Datum}
+		for _, q := range f.points(pointsPattern) {
+			shape.At = append(shape.At, q.At())
+			p.Blame = append(p.Blame, q.Pos)
+		}
+		return shape
+	}},
+}
+
+// rowsKeys are those of the patterns in rows, with the fewest places of a full row.
+func rowsKeys(least float64) []Key {
+	return []Key{
+		{Name: "columns", Type: CountType, Need: true, Means: "places in a full row", Low: least, High: maxCount},
+		{Name: "rows", Type: CountType, Need: true, Means: "number of rows; at most 1000 places together", Low: 1, High: maxCount},
+		{Name: "pitch", Type: PairType, Need: true, Means: "distance across, and from row to row", Example: "the pitch across and up, such as [40, 30]"},
+		{Name: "centre", Type: PointType, Means: "middle of the pattern", Default: "the origin", Example: "a point [x, y]"},
+	}
+}
+
+func (f *fields) rows() geom.Grid {
+	g := geom.Grid{Columns: f.count("columns"), Rows: f.count("rows"), Centre: f.point("centre").At()}
+	across, up := f.pair("pitch")
+	g.PitchXMm, g.PitchYMm = across.Mm, up.Mm
+	return g
+}
+
+// endDatum is the corner at the end that a row counts from.
+func endDatum(a geom.Along) string {
+	if a.FromRight {
+		return "right-bottom"
+	}
+	return "left-bottom"
 }
 
 // pointsPattern is the only one that takes a datum.
@@ -52,63 +126,23 @@ func (f *fields) pattern() parts.Pattern {
 		p.Datum = w
 	}
 	key, v := f.oneOf()
-	p.Kind = parts.PatternKind(key)
 	for _, known := range patterns {
 		if known.Name != key {
 			continue
 		}
-		p.Pos = v.pos
-		if known.Group == nil {
-			known.read(f, &p)
-		} else if g := f.sub(key); g != nil {
-			known.read(g, &p)
+		in := f
+		if p.Pos = v.pos; known.Group != nil {
+			in = f.sub(key)
+		}
+		if in == nil {
+			continue
+		}
+		p.Shape = known.read(in, &p)
+		if p.Count = len(p.Shape.Places(geom.Box{})); p.Count > maxCount {
+			f.faultf(v.pos, fmt.Sprintf("at most %d", maxCount), "the pattern has %d places", p.Count)
 		}
 	}
 	return p
-}
-
-func (f *fields) ring(p *parts.Pattern) {
-	p.PCD, p.Count = f.length("pcd"), f.count("count")
-	p.Shape = geom.Ring{PCDMm: p.PCD.Mm, Count: p.Count, FirstDeg: f.angle("first").Deg}
-}
-
-func (f *fields) arc(p *parts.Pattern) {
-	p.PCD, p.Count = f.length("pcd"), f.count("count")
-	first, last := f.angle("first"), f.angle("last")
-	if first.Pos.Line > 0 && last.Pos.Line > 0 && geom.SweepDeg(first.Deg, last.Deg) == 360 {
-		f.faultf(last.Pos, "two different angles; circle spaces holes all round",
-			"the arc runs from %g to %g degrees, the same place", first.Deg, last.Deg)
-	}
-	p.Shape = geom.Arc{PCDMm: p.PCD.Mm, Count: p.Count, FirstDeg: first.Deg, LastDeg: last.Deg}
-}
-
-func (f *fields) anglesOnCircle(p *parts.Pattern) {
-	p.PCD = f.length("pcd")
-	shape := geom.Angles{PCDMm: p.PCD.Mm}
-	shape.Deg = seq.Map(f.angles("at"), func(a parts.Angle) float64 { return a.Deg })
-	p.Shape, p.Count = shape, len(shape.Deg)
-}
-
-func (f *fields) grid(p *parts.Pattern) {
-	g := f.rows()
-	p.Shape, p.Count = g, f.placesIn(g.Columns*g.Rows)
-}
-
-func (f *fields) staggered(p *parts.Pattern) {
-	g := f.rows()
-	p.Shape, p.Count = geom.Staggered(g), f.placesIn(g.Columns*g.Rows-g.Rows/2)
-}
-
-// along reads a row from an end.
-func (f *fields) along(p *parts.Pattern) {
-	a := geom.Along{FromRight: f.word("from") == string(parts.RightSide), FirstMm: f.length("first").Mm, PitchMm: f.length("pitch").Mm, Count: f.count("count"), UpMm: f.length("up").Mm}
-	if a.Count > 1 && !f.given("pitch") {
-		f.lack(f.n.pos, f.n.label+" lacks the key pitch: from each place to the next", "pitch: 100")
-	}
-	p.Shape, p.Count, p.Datum = a, a.Count, "left-bottom"
-	if a.FromRight {
-		p.Datum = "right-bottom"
-	}
 }
 
 // seenOn turns the end that a row counts from to the side it is seen at: the left
@@ -116,35 +150,8 @@ func (f *fields) along(p *parts.Pattern) {
 func seenOn(p *parts.Pattern, face parts.Face) {
 	if a, ok := p.Shape.(geom.Along); ok && face == parts.Back {
 		a.FromRight = !a.FromRight
-		p.Shape, p.Datum = a, "right-bottom"
-		if !a.FromRight {
-			p.Datum = "left-bottom"
-		}
+		p.Shape, p.Datum = a, endDatum(a)
 	}
-}
-
-func (f *fields) rows() geom.Grid {
-	g := geom.Grid{Columns: f.count("columns"), Rows: f.count("rows"), Centre: f.point("centre").At()}
-	across, up := f.pair("pitch")
-	g.PitchXMm, g.PitchYMm = across.Mm, up.Mm
-	return g
-}
-
-// placesIn checks the number of places of a pattern in rows.
-func (f *fields) placesIn(count int) int {
-	if count > maxCount {
-		f.faultf(f.n.pos, fmt.Sprintf("at most %d", maxCount), "the pattern has %d places", count)
-	}
-	return count
-}
-
-func (f *fields) listed(p *parts.Pattern) {
-	shape := geom.Listed{Datum: p.Datum}
-	for _, q := range f.points(pointsPattern) {
-		shape.At = append(shape.At, q.At())
-		p.Blame = append(p.Blame, q.Pos)
-	}
-	p.Shape, p.Count = shape, len(shape.At)
 }
 
 // angles reads a list of different clock angles.

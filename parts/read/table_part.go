@@ -295,42 +295,6 @@ var countersinkGroup = &Group{Name: "countersink", Means: "A conical enlargement
 	{Name: "angle", Type: AngleType, Need: true, Means: "included angle of the screw head", Low: 30, High: 150, Example: "the included angle of the screw head, such as 90"},
 }}
 
-var ringGroup = &Group{Name: "circle", Means: "Places equally spaced all round a pitch circle.", Example: "circle: {pcd: 140, count: 6, first: 30}", Keys: []Key{
-	{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
-	{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 1, High: maxCount},
-	{Name: "first", Type: AngleType, Means: "clock angle of one of them, from TOP", Default: "0"},
-}}
-
-var arcGroup = &Group{Name: "arc", Means: "Places equally spaced from one clock angle clockwise to another, both included.", Example: "arc: {pcd: 140, count: 4, first: 30, last: 150}", Keys: []Key{
-	{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
-	{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 2, High: maxCount},
-	{Name: "first", Type: AngleType, Need: true, Means: "clock angle of the first"},
-	{Name: "last", Type: AngleType, Need: true, Means: "clock angle of the last"},
-}}
-
-var anglesGroup = &Group{Name: "angles", Means: "Places at listed clock angles on a pitch circle.", Example: "angles: {pcd: 140, at: [0, 75, 200]}", Keys: []Key{
-	{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter", Example: "the pitch circle diameter"},
-	{Name: "at", Type: AnglesType, Need: true, Means: "clock angles, each once", Entries: [2]int{1, maxCount}, Example: "a list of clock angles, such as [0, 75, 200]"},
-}}
-
-// rowsGroup are the keys of the patterns in rows.
-func rowsGroup(name, means string, least float64) *Group {
-	return &Group{
-		Name: name, Means: means, Example: name + ": {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}",
-		Keys: []Key{
-			{Name: "columns", Type: CountType, Need: true, Means: "places in a full row", Low: least, High: maxCount},
-			{Name: "rows", Type: CountType, Need: true, Means: "number of rows; at most 1000 places together", Low: 1, High: maxCount},
-			{Name: "pitch", Type: PairType, Need: true, Means: "distance across, and from row to row", Example: "the pitch across and up, such as [40, 30]"},
-			{Name: "centre", Type: PointType, Means: "middle of the pattern", Default: "the origin", Example: "a point [x, y]"},
-		},
-	}
-}
-
-var (
-	gridGroup      = rowsGroup("grid", "Places in columns and rows, numbered in rows from the top left.", 1)
-	staggeredGroup = rowsGroup("staggered", "A grid whose second, fourth and so on rows hold one place less and lie half a pitch in.", 2)
-)
-
 var slotGroup = &Group{
 	Name: "slots", Means: "A group of equal slots with round ends on a face, with one pattern of their centres.", Example: "{name: adjust, at: [[0, 60]], width: 9, length: 30, turn: 90}",
 	OneOf: patternKeys(),
@@ -406,14 +370,6 @@ var copePlaceGroup = &Group{Name: "cope place", Means: "A place on the outside o
 	{Name: "clock", Type: AngleType, Means: "clock angle on the round, seen on its front face", Default: "0"},
 	{Name: "axial", Type: DistanceType, Need: true, Means: "from the face of from to the middle of the bar"},
 	{Name: "from", Type: WordType, Means: "the face that axial starts at", Default: "front", Words: faceWords},
-}}
-
-var alongGroup = &Group{Name: "along", Means: "Places in a row along a side, from a named end.", Example: "along: {from: left, first: 50, pitch: 200, count: 2}", Keys: []Key{
-	{Name: "from", Type: WordType, Means: "the end that they count from, as named on the front view", Default: string(parts.LeftSide), Words: []string{string(parts.LeftSide), string(parts.RightSide)}},
-	{Name: "first", Type: SizeType, Need: true, Means: "from that end, a bar's outermost point there, to the first"},
-	{Name: "pitch", Type: SizeType, Means: "from each to the next"},
-	{Name: "count", Type: CountType, Means: "number of places", Default: "1", Low: 1, High: maxCount},
-	{Name: "up", Type: SizeType, Means: "from the lower edge of the side as seen", Default: "the middle of the side"},
 }}
 
 const oringExample = "inside diameter by section, such as 50x3.53"
