@@ -109,8 +109,8 @@ func (v *view) tubeAllowance() {
 		f.What, f.Numbers = "the wall that is bought is not the one that is drawn", v.mm(s.Second.Mm)+" for "+v.mm(wall)
 		v.report(Stop, "", s.Pos, f)
 	}
-	for i := range v.outside {
-		if c := &v.outside[i]; c.size.Fit.Pos.Line > 0 && 2*c.radiusMm > s.Size.Mm-turnMm+slackMm {
+	for _, c := range v.outside {
+		if c.fitted() && 2*c.radiusMm > s.Size.Mm-turnMm+slackMm {
 			v.report(Check, c.name, s.Pos, Finding{
 				What: "the tube leaves nothing to turn " + c.name, LeftMm: left(max(0, s.Size.Mm-2*c.radiusMm)), Numbers: v.mm(s.Size.Mm-2*c.radiusMm) + " on diameter, wanted " + v.mm(turnMm),
 				Rule: "the skin of the stock is turned away", Fix: "no fit on the outside, and the other part bored to it as measured; or a turned part from thicker tube",
@@ -129,7 +129,7 @@ func (v *view) turnAllowance() {
 	over := s.Size.Mm - 2*wide.radiusMm
 	m, err := material.Find(v.p.Material.Value) // bars of cast metals are sold with their skin
 	cast := err == nil && slices.Contains([]material.Kind{material.GreyIron, material.DuctileIron, material.TinBronze, material.OtherBronze}, m.Kind)
-	asBought := !cast && math.Abs(over) < slackMm && wide.size.Fit.Pos.Line == 0 && wide.size.Thread.Value == "" && wide.step.Finish.Value == ""
+	asBought := !cast && math.Abs(over) < slackMm && !wide.fitted() && !wide.threaded() && wide.step.Finish.Value == ""
 	if over > -slackMm && over < least-slackMm && !asBought {
 		v.report(Check, wide.name, s.Pos, Finding{
 			What: "the stock leaves nothing to turn " + wide.name, Numbers: v.mm(over) + " on diameter, wanted " + v.mm(least), LeftMm: left(over),
@@ -141,8 +141,8 @@ func (v *view) turnAllowance() {
 }
 
 // widest is the first of the widest steps of a turned part.
-func (v *view) widest() cylinder {
-	return slices.MaxFunc(v.outside, func(a, b cylinder) int { return cmp.Compare(a.radiusMm, b.radiusMm) })
+func (v *view) widest() *cylinder {
+	return slices.MaxFunc(v.outside, func(a, b *cylinder) int { return cmp.Compare(a.radiusMm, b.radiusMm) })
 }
 
 // boreAllowance looks for tube whose hole leaves nothing to bore a fitted step.
@@ -151,8 +151,8 @@ func (v *view) boreAllowance() {
 	if s.Form != "tube" || !s.Second.Set() {
 		return
 	}
-	for i := range v.inside {
-		if c := &v.inside[i]; c.radiusMm > 0 && c.radiusMm < narrow.radiusMm {
+	for _, c := range v.inside {
+		if c.radiusMm > 0 && c.radiusMm < narrow.radiusMm {
 			narrow = c
 		}
 	}
@@ -163,7 +163,7 @@ func (v *view) boreAllowance() {
 	case left < -slackMm:
 		f.What = "the hole of the tube is larger than " + narrow.name
 		v.report(Stop, narrow.name, s.Pos, f)
-	case left < turnMm-slackMm && narrow.size.Fit.Pos.Line > 0:
+	case left < turnMm-slackMm && narrow.fitted():
 		f.What = "the tube leaves nothing to bore " + narrow.name
 		v.report(Check, narrow.name, s.Pos, f)
 	}

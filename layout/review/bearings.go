@@ -403,11 +403,7 @@ func (r *reviewer) offMm(part string) (mm float64, ok bool) {
 		for _, end := range []plan.JointEnd{j.A, j.B} {
 			v := r.viewOf(end.Part)
 			if face, known := r.faceOf(j.Name, end.Part); known && v.turned() {
-				near := v.outside[0]
-				if face == parts.Back {
-					near = v.outside[len(v.outside)-1]
-				}
-				if near.size.Fit.Pos.Line > 0 {
+				if v.end(face).fitted() {
 					return 0, false
 				}
 			}

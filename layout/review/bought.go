@@ -373,8 +373,8 @@ func (r *reviewer) holesFree(e *parts.Loose) {
 		return
 	}
 	if v, m := r.viewOf(e.Part.Value), nutAlone.FindStringSubmatch(e.Buy.Value); v != nil && m != nil {
-		own := seq.Keep(v.outside, func(c cylinder) bool { return c.thread != nil })
-		if slices.ContainsFunc(own, func(c cylinder) bool { return sameThread(c.thread.Designation, m[1]) }) {
+		own := seq.Keep(v.outside, func(c *cylinder) bool { return c.thread != nil })
+		if slices.ContainsFunc(own, func(c *cylinder) bool { return sameThread(c.thread.Designation, m[1]) }) {
 			return
 		}
 		if len(own) > 0 && !slices.ContainsFunc(v.p.Holes, func(g parts.HoleGroup) bool { return g.Size.Make == parts.ClearanceHole }) {

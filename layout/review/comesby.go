@@ -167,7 +167,7 @@ func (r *reviewer) couplingBores(e *parts.Loose) {
 		return
 	}
 	if v := r.viewOf(e.Stands.On.Part); v != nil {
-		on(e.Stands.On.Feature+" of "+v.p.Title.Value, 2*seq.First(v.outside, func(c cylinder) bool { return c.name == e.Stands.On.Feature }).radiusMm)
+		on(e.Stands.On.Feature+" of "+v.p.Title.Value, 2*seq.First(v.outside, func(c *cylinder) bool { return c.name == e.Stands.On.Feature }).radiusMm)
 	}
 	for o := range seq.Refs(r.job.Loose) {
 		if o.Stands != nil && o != e && o.IsMotor() {

@@ -2,8 +2,6 @@ package review
 
 import (
 	"math"
-	"slices"
-	"strings"
 
 	"centrepop/layout/part"
 	"centrepop/parts"
@@ -18,36 +16,28 @@ const (
 
 // contact looks for shoulders of which the edge outside, and in the corner the chamfer of
 // what sits there, leave nothing to lie against.
-func contact(v *view) {
-	for i := range v.outside {
-		c := &v.outside[i]
-		if c.step == nil || c.step.Seat.Value == "" || v.seal(*c) != nil {
-			continue
+func (v *view) contact(c *cylinder) {
+	if c.inside || c.seat() == "" || v.seal(c) != nil {
+		return
+	}
+	mate := math.Max(part.BrokenMm, v.hubEdgeMm(c.name))
+	if c.undercut != nil {
+		mate = math.Max(mate, c.undercut.MateMm)
+	}
+	if c.bears() {
+		mate = math.Max(mate, bearingEdgeMm)
+	}
+	for _, n := range c.next() {
+		if n.radiusMm < c.radiusMm+leastFaceMm || n.threaded() && c.undercut == nil {
+			continue // no shoulder, one that is none, or that of the nut on it
 		}
-		mate := part.BrokenMm
-		if c.undercut != nil {
-			mate = math.Max(mate, c.undercut.MateMm)
-		}
-		if strings.HasPrefix(c.step.Seat.Value, "bearing ") {
-			mate = math.Max(mate, bearingEdgeMm)
-		}
-		mate = math.Max(mate, v.hubEdgeMm(c.name))
-		for k, face := range map[int]parts.Face{i - 1: parts.Back, i + 1: parts.Front} {
-			if k < 0 || k >= len(v.outside) || v.outside[k].radiusMm < c.radiusMm+leastFaceMm {
-				continue // no shoulder, or one that is none
-			}
-			n := &v.outside[k]
-			if n.size.Thread.Value != "" && c.undercut == nil {
-				continue // the nut on it is the shoulder
-			}
-			edge := v.edgeMm(n, face)
-			if wide := n.radiusMm - edge - c.radiusMm - mate; wide < leastFaceMm-slackMm {
-				v.report(Check, c.name, c.pos, Finding{
-					What:    "what sits on " + c.name + " has hardly a shoulder in " + n.name,
-					Numbers: v.mm(n.radiusMm-c.radiusMm) + " high, less " + v.mm(edge) + " off its edge and " + v.mm(mate) + " for the edge of what sits there; wanted " + v.mm(leastFaceMm),
-					LeftMm:  left(math.Max(0, wide)), Rule: "what is pushed against a shoulder lies on it", Fix: "a thinner seat, a collar, or a smaller chamfer on " + n.name,
-				})
-			}
+		edge := v.edgeMm(n, n.toward(c))
+		if wide := n.radiusMm - edge - c.radiusMm - mate; wide < leastFaceMm-slackMm {
+			v.report(Check, c.name, c.pos, Finding{
+				What:    "what sits on " + c.name + " has hardly a shoulder in " + n.name,
+				Numbers: v.mm(n.radiusMm-c.radiusMm) + " high, less " + v.mm(edge) + " off its edge and " + v.mm(mate) + " for the edge of what sits there; wanted " + v.mm(leastFaceMm),
+				LeftMm:  left(math.Max(0, wide)), Rule: "what is pushed against a shoulder lies on it", Fix: "a thinner seat, a collar, or a smaller chamfer on " + n.name,
+			})
 		}
 	}
 }
@@ -67,8 +57,8 @@ func (v *view) hubEdgeMm(step string) (mm float64) {
 // edgeMm is how much of the radius of a step its chamfer at an end takes, or what is broken
 // off there.
 func (v *view) edgeMm(c *cylinder, end parts.Face) float64 {
-	if i := slices.IndexFunc(v.p.Chamfers, func(h parts.Chamfer) bool { return h.Edge.Value == c.name+"-"+string(end) }); i >= 0 {
-		return v.p.Chamfers[i].AcrossMm()
+	if h := v.chamferOn(c, end); h != nil {
+		return h.AcrossMm()
 	}
 	return part.BrokenMm
 }

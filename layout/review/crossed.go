@@ -10,17 +10,14 @@ import (
 
 // crossed looks for grooves that run into something else: a keyway of their
 // step, the way of a lip, holes in their face, or the edge of it.
-func crossed(v *view) {
-	for _, g := range v.q.Grooves {
-		switch {
-		case g.Face != "":
-			v.faceGrooveHoles(g)
-			v.faceGrooveEdge(g)
-		default:
-			v.grooveOnKeyway(g)
-			v.grooveUnderLip(g)
-		}
+func (v *view) crossed(g plan.GrooveRow) {
+	if g.Face != "" {
+		v.faceGrooveHoles(g)
+		v.faceGrooveEdge(g)
+		return
 	}
+	v.grooveOnKeyway(g)
+	v.grooveUnderLip(g)
 }
 
 func (v *view) crosses(s Severity, g plan.GrooveRow, f Finding) {
@@ -44,12 +41,12 @@ func (v *view) grooveOnKeyway(g plan.GrooveRow) {
 // grooveUnderLip finds a groove with an edge in the land that the lip of a seal
 // is pushed along.
 func (v *view) grooveUnderLip(g plan.GrooveRow) {
-	steps, i, _ := v.ofGroove(g)
-	if g.Inside || steps[i].step == nil || v.seal(steps[i]) == nil || g.ORing != nil {
+	c := v.step(g.In)
+	if g.Inside || v.seal(c) == nil || g.ORing != nil {
 		return
 	}
 	v.crosses(Check, g, Finding{
-		What: g.Name + " lies in the land of " + steps[i].step.Seat.Value, Numbers: v.mm(g.WidthMm) + " wide in " + steps[i].name, OverMm: over(g.WidthMm),
+		What: g.Name + " lies in the land of " + c.seat(), Numbers: v.mm(g.WidthMm) + " wide in " + c.name, OverMm: over(g.WidthMm),
 		Rule: "a lip is pushed along its land, and an edge cuts it", Fix: "a groove in another step",
 	})
 }

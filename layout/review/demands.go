@@ -1,7 +1,6 @@
 package review
 
 import (
-	"cmp"
 	"regexp"
 	"slices"
 	"strings"
@@ -127,11 +126,11 @@ func (v *view) useful(q parts.Requirement) (mm float64, by, source string) {
 		}
 		return 0
 	}
-	switch c := cmp.Or(named(v.outside, q.Of.Value), named(v.inside, q.Of.Value)); {
+	switch c := v.step(q.Of.Value); {
 	case q.Kind == parts.EqualLength && v.isStud(v.p):
 		return sealedMm, "the plates on studs want", practice
 	case q.Kind == parts.EqualLength && c != nil:
-		if plusMinus, err := fits.General(c.toMm-c.fromMm, v.job.Tolerance.Value); err == nil {
+		if plusMinus, err := fits.General(c.longMm(), v.job.Tolerance.Value); err == nil {
 			return 2 * plusMinus, "the general tolerance lets copies differ by", "ISO 2768-1"
 		}
 		return 0, "", ""
@@ -151,12 +150,9 @@ func (v *view) useful(q parts.Requirement) (mm float64, by, source string) {
 // for them, and no operation makes them. One that is thicker in the stock is faced by the step
 // that the allowance is for. A thread is no face to measure by.
 func unmadeRequire(v *view) {
-	threaded := func(name string) bool {
-		return slices.ContainsFunc(slices.Concat(v.outside, v.inside), func(c cylinder) bool { return c.name == name && c.size.Thread.Value != "" })
-	}
 	for _, q := range v.p.Require {
 		for _, name := range []parts.Text{q.Of, q.To} {
-			if threaded(name.Value) {
+			if c := v.step(name.Value); c != nil && c.threaded() {
 				v.report(Check, q.Of.Value, name.Pos, Finding{
 					What: "a demand is measured on the thread " + name.Value, Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm), LeftMm: left(q.Within.Mm),
 					Rule: "an indicator and a caliper stand on plain faces", Fix: "a plain step beside it, that is turned in one setting with it",
@@ -176,16 +172,8 @@ func unmadeRequire(v *view) {
 
 // rolls tells whether a step is the seat of a rolling bearing, or the shoulder beside one.
 func (v *view) rolls(name string) bool {
-	for _, steps := range [][]cylinder{v.outside, v.inside} {
-		for i := range steps {
-			for k := max(0, i-1); steps[i].name == name && k < min(len(steps), i+2); k++ {
-				if s := steps[k].step; s != nil && (k == i || s.Size.Nominal.Mm != steps[i].size.Nominal.Mm && steps[i].step.Seat.Value == "") && strings.HasPrefix(s.Seat.Value, "bearing ") {
-					return true
-				}
-			}
-		}
-	}
-	return false
+	c := v.step(name)
+	return c != nil && (c.bears() || c.seat() == "" && slices.ContainsFunc(c.next(), func(s *cylinder) bool { return s.bears() && s.size.Nominal.Mm != c.size.Nominal.Mm }))
 }
 
 // seals tells whether a face seals, by a groove in it or by the words about it.
@@ -199,18 +187,16 @@ func (v *view) seals(face string) bool {
 
 // tapReach looks for inside threads that are tapped, for no bar reaches, and are deeper than
 // a hand tap goes.
-func tapReach(v *view) {
-	for c := range seq.Refs(v.inside) {
-		t := c.thread
-		if t == nil || t.TapDrillMm == 0 {
-			continue
-		}
-		most, long := cutting.TapReachMm(t.MajorMm), c.toMm-c.fromMm
-		if near, both := cutting.BarReach(t.TapDrillMm, long); most > 0 && (!near || both) {
-			v.atMost(c.name, c.pos, long, most, Finding{
-				What: "no hand tap goes through " + c.name, Numbers: " of " + t.Designation + ", wanted at most ",
-				Rule: "a hand tap is as long as its standard has it, and a wrench holds its square", Source: "ISO 529, from memory", Fix: "a shorter thread with a wider bore beside it, or a tap with a long shank, accepted here",
-			})
-		}
+func (v *view) tapReach(c *cylinder) {
+	t := c.thread
+	if !c.inside || t == nil || t.TapDrillMm == 0 {
+		return
+	}
+	most, long := cutting.TapReachMm(t.MajorMm), c.longMm()
+	if near, both := cutting.BarReach(t.TapDrillMm, long); most > 0 && (!near || both) {
+		v.atMost(c.name, c.pos, long, most, Finding{
+			What: "no hand tap goes through " + c.name, Numbers: " of " + t.Designation + ", wanted at most ",
+			Rule: "a hand tap is as long as its standard has it, and a wrench holds its square", Source: "ISO 529, from memory", Fix: "a shorter thread with a wider bore beside it, or a tap with a long shank, accepted here",
+		})
 	}
 }

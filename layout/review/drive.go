@@ -51,36 +51,45 @@ func drive(v *view) {
 	for _, k := range v.q.Keyways {
 		v.keyLength(k)
 	}
-	if m := v.motor(); m.Drives.Part == v.p.Name.Value {
-		if c := named(v.outside, m.Drives.Feature); c != nil && c.step != nil && !v.holdsBy(*c) {
-			v.report(Check, c.name, m.Drives.Pos, Finding{
-				What: "the motor is to drive " + c.name + ", which nothing turns", Numbers: "no keyway, no flat, and a fit that may be loose",
-				Rule: "what drives is keyed, or shrunk on", Fix: "drives: the step that its coupling sits on, or a keyway there",
-			})
-		} else if c != nil {
-			v.twist(*c, cmp.Or(v.limiterNm(), m.OutputNm()))
-		}
-	}
 	for _, c := range v.outside {
-		stands := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool {
-			return e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == c.name
-		})
-		if c.step == nil || c.size.Fit.Pos.Line == 0 || !stands && !driven.MatchString(c.step.Seat.Value) {
-			continue
+		if m := v.motor(); m.Drives.Part == v.p.Name.Value && m.Drives.Feature == c.name {
+			v.driven(c, m)
 		}
-		_, high, _ := v.limitsOf(c)
-		seat := cmp.Or(c.step.Seat.Value, "coupling")
-		if class := c.size.Fit.Class.Value; c.step.Taper == nil && class != "" && class < looseClass {
-			v.report(Check, c.name, c.pos, Finding{
-				What: "the " + seat + " sits loose on " + c.name, Numbers: v.mm(2*c.radiusMm) + " " + class + ": " + v.mm(2*c.radiusMm-high) + " of play at the least in a bore of its size",
-				Rule: "what is keyed sits without play, or the key works loose", Fix: "fit: h6 or k6",
-			})
-		}
-		if v.holdsBy(c) || !driven.MatchString(c.step.Seat.Value) {
-			continue
-		}
+		v.drives(c)
+	}
+}
+
+// driven looks at the step that the motor drives.
+func (v *view) driven(c *cylinder, m *parts.Motor) {
+	if v.holdsBy(c) {
+		v.twist(c, cmp.Or(v.limiterNm(), m.OutputNm()))
+		return
+	}
+	v.report(Check, c.name, m.Drives.Pos, Finding{
+		What: "the motor is to drive " + c.name + ", which nothing turns", Numbers: "no keyway, no flat, and a fit that may be loose",
+		Rule: "what drives is keyed, or shrunk on", Fix: "drives: the step that its coupling sits on, or a keyway there",
+	})
+}
+
+// drives looks at a step by which something that sits on it is turned.
+func (v *view) drives(c *cylinder) {
+	stands := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool {
+		return e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == c.name
+	})
+	turns := driven.MatchString(c.seat())
+	if !c.fitted() || !stands && !turns {
+		return
+	}
+	_, high, _ := v.limitsOf(c)
+	if class := c.size.Fit.Class.Value; c.step.Taper == nil && class != "" && class < looseClass {
 		v.report(Check, c.name, c.pos, Finding{
-			What: "nothing turns the " + c.step.Seat.Value + " on " + c.name, Numbers: "no keyway, no flat, and a fit that may be loose",
+			What: "the " + cmp.Or(c.seat(), "coupling") + " sits loose on " + c.name, Numbers: v.mm(2*c.radiusMm) + " " + class + ": " + v.mm(2*c.radiusMm-high) + " of play at the least in a bore of its size",
+			Rule: "what is keyed sits without play, or the key works loose", Fix: "fit: h6 or k6",
+		})
+	}
+	if turns && !v.holdsBy(c) {
+		v.report(Check, c.name, c.pos, Finding{
+			What: "nothing turns the " + c.seat() + " on " + c.name, Numbers: "no keyway, no flat, and a fit that may be loose",
 			Rule: "what drives is keyed, or shrunk on", Fix: "add a keyway, or accept it where screws or a clamp hold",
 		})
 	}
@@ -88,7 +97,7 @@ func drive(v *view) {
 
 // twist looks for a driven step that the motor's torque shears by more than half of what its metal
 // yields at, taken as solid outside and open as its bore.
-func (v *view) twist(c cylinder, nm float64) {
+func (v *view) twist(c *cylinder, nm float64) {
 	m, err := material.Find(v.p.Material.Value)
 	if err != nil || nm == 0 {
 		return
@@ -110,13 +119,13 @@ func (v *view) twist(c cylinder, nm float64) {
 }
 
 // holdsBy tells whether a seat has what turns the thing on it.
-func (v *view) holdsBy(c cylinder) bool {
+func (v *view) holdsBy(c *cylinder) bool {
 	return v.fast(c) || slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.In == c.name })
 }
 
 // fast tells whether a seat has what holds the thing on it both round and along: a hole or slot across
 // it, flats, a taper, a knurl, or a fit with interference throughout.
-func (v *view) fast(c cylinder) bool {
+func (v *view) fast(c *cylinder) bool {
 	class := strings.TrimRight(c.size.Fit.Class.Value, "0123456789")
 	return c.step.Taper != nil || c.step.Knurl != nil || class >= "p" && class <= "zc" ||
 		slices.ContainsFunc(v.q.Flats, func(f plan.FlatsRow) bool { return f.In == c.name }) ||
@@ -194,19 +203,15 @@ func isKey(p *parts.Part) bool {
 const motionShare = 2.0
 
 // seizes looks for a nut that travels on a screw of its own metal, or steel on steel.
-func (r *reviewer) seizes(p, q *parts.Part, nut *parts.Step, screw threads.Thread) {
-	if nut.Length.Mm < motionShare*screw.MajorMm {
-		return
-	}
-	a, errA := material.Find(p.Material.Value)
-	b, errB := material.Find(q.Material.Value)
+func (v *view) seizes(w *view, nut *cylinder, screw *threads.Thread) {
+	a, errA := material.Find(v.p.Material.Value)
+	b, errB := material.Find(w.p.Material.Value)
 	steel := func(m material.Material) bool { return m.Kind.Data().Family == material.Steel }
 	if errA != nil || errB != nil || a.Name != b.Name && !(steel(a) && steel(b)) {
 		return
 	}
-	r.add(Finding{
-		Part: p.Name.Value, Feature: nut.Name.Value, Pos: p.Material.Pos,
-		What: p.Title.Value + " of " + a.Name + " travels on " + q.Title.Value + " of " + b.Name + ": like on like seizes", Numbers: r.mm(nut.Length.Mm) + " of thread on " + screw.Designation,
+	v.report(Check, nut.name, v.p.Material.Pos, Finding{
+		What: v.p.Title.Value + " of " + a.Name + " travels on " + w.p.Title.Value + " of " + b.Name + ": like on like seizes", Numbers: v.mm(nut.longMm()) + " of thread on " + screw.Designation,
 		Rule: "a nut that travels is of bronze or iron, its screw of steel", Fix: "material: CuSn12 for the nut, or accept it for a slow, greased thread",
 	})
 }
@@ -262,7 +267,7 @@ func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 		if s == nil || s.Size.Thread.Value != j.Bearing.HeldBy {
 			continue
 		}
-		long := c.toMm - c.fromMm
+		long := c.longMm()
 		for _, stack := range r.lastStacks() {
 			if me := standing(stack, j.A); me != nil && j.Bearing.LargeEndDir != 0 {
 				end, far := me.Own(j.Bearing.LargeEndMm), c.toMm
@@ -286,5 +291,5 @@ func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 // nutOf tells whether a part has a thread inside.
 func (r *reviewer) nutOf(part, designation string) bool {
 	v := r.viewOf(part)
-	return v != nil && slices.ContainsFunc(v.inside, func(c cylinder) bool { return c.thread != nil && c.thread.Designation == designation })
+	return v != nil && slices.ContainsFunc(v.inside, func(c *cylinder) bool { return c.thread != nil && c.thread.Designation == designation })
 }

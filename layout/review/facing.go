@@ -6,7 +6,6 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // standingSeals looks at seals where they stand: at what their lip runs on, and at what an
@@ -37,7 +36,7 @@ func (r *reviewer) lipOn(v *view, p *standingPart, s plan.SealMark, stack []*sta
 		}
 		if c := at(v.inside, (s.FromMm+s.ToMm)/2); c != nil {
 			r.add(Finding{
-				Severity: Stop, Part: p.Part, Feature: c.name, Pos: c.pos, What: "the seal of " + c.name + " is not one for " + o.Title, Numbers: c.step.Seat.Value + " on " + r.mm(2*outer),
+				Severity: Stop, Part: p.Part, Feature: c.name, Pos: c.pos, What: "the seal of " + c.name + " is not one for " + o.Title, Numbers: c.seat() + " on " + r.mm(2*outer),
 				Rule: "a lip runs on the shaft of its size", Source: "ISO 6194-1", Fix: "one seal on both drawings",
 			})
 		}
@@ -77,7 +76,7 @@ func (r *reviewer) lipAway(flighted *standingPart, stack []*standingPart) {
 				return
 			}
 			away = append(away, Finding{
-				Part: p.Part, Feature: c.name, Pos: c.pos, What: "the lip of the seal in " + c.name + " looks away from the flight on " + flighted.Title + ", and no other keeps that from the bearing", Numbers: c.step.Seat.Value,
+				Part: p.Part, Feature: c.name, Pos: c.pos, What: "the lip of the seal in " + c.name + " looks away from the flight on " + flighted.Title + ", and no other keeps that from the bearing", Numbers: c.seat(),
 				Rule: "a lip keeps back what it looks at", Fix: "lip: the other way",
 			})
 		}
@@ -140,9 +139,9 @@ func leadSide(r *reviewer) {
 	for _, stack := range r.lastStacks() {
 		for _, p := range stack {
 			v := r.viewOf(p.Part)
-			for i := range v.inside {
-				if from := r.entersFrom(v, p, &v.inside[i], stack); from != "" {
-					v.leadsFrom(&v.inside[i], from)
+			for _, c := range v.inside {
+				if from := r.entersFrom(p, c, stack); from != "" {
+					v.leadsFrom(c, from)
 				}
 			}
 		}
@@ -152,12 +151,7 @@ func leadSide(r *reviewer) {
 // leadsFrom looks for a bore whose only lead-in is at the other face than that by which
 // something enters it.
 func (v *view) leadsFrom(c *cylinder, from parts.Face) {
-	lead := func(face parts.Face) *parts.Chamfer {
-		return seq.At(v.p.Chamfers, func(h *parts.Chamfer) bool {
-			return h.Edge.Value == c.name+"-"+string(face) && (h.For == "lead-in" || face == from)
-		})
-	}
-	if h := lead(opposite[from]); h != nil && lead(from) == nil {
+	if h := v.chamferOn(c, opposite[from]); h != nil && h.For == "lead-in" && v.chamferOn(c, from) == nil {
 		v.report(Check, h.Edge.Value, h.Edge.Pos, Finding{
 			What: h.Edge.Value + " is a lead-in, and what goes into " + c.name + " enters by the " + string(from), Rule: "a lead-in is where a part enters", Source: "by the job", Fix: "edge: " + c.name + "-" + string(from),
 		})
@@ -166,7 +160,7 @@ func (v *view) leadsFrom(c *cylinder, from parts.Face) {
 
 // entersFrom is the face by which the parts that lie in a bore enter it; empty where none
 // does, or some by either.
-func (r *reviewer) entersFrom(v *view, p *standingPart, c *cylinder, stack []*standingPart) (from parts.Face) {
+func (r *reviewer) entersFrom(p *standingPart, c *cylinder, stack []*standingPart) (from parts.Face) {
 	for _, o := range stack {
 		if o == p || r.pressedIn(o, p) {
 			continue // a press says itself where its parts start

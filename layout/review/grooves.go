@@ -16,68 +16,58 @@ import (
 	"centrepop/parts/seq"
 )
 
-// ofGroove are the cylinders of the side that a groove lies on, and the place of its own among them.
-func (v *view) ofGroove(g plan.GrooveRow) (steps []cylinder, i int, sign float64) {
-	if steps, sign = v.outside, 1; g.Inside {
-		steps, sign = v.inside, -1
-	}
-	return steps, slices.IndexFunc(steps, func(c cylinder) bool { return c.name == g.In }), sign
+// besideIn are the other grooves of the step that a groove lies in.
+func (v *view) besideIn(g plan.GrooveRow) []plan.GrooveRow {
+	return seq.Keep(v.q.Grooves, func(o plan.GrooveRow) bool { return o.Face == "" && o.In == g.In && o.Name != g.Name })
 }
 
 // grooveEdge looks for retaining rings whose groove has too little metal beside
 // it: to an end, to a step that falls away, or to another groove.
-func grooveEdge(v *view) {
-	for _, g := range v.q.Grooves {
-		if g.EdgeMm == 0 {
-			continue
-		}
-		steps, i, sign := v.ofGroove(g)
-		c := steps[i]
-		falls := func(j int) bool {
-			return j < 0 || j >= len(steps) || sign*(steps[j].radiusMm-c.radiusMm) < -slackMm
-		}
-		land := math.Inf(1)
-		if falls(i - 1) {
-			land = g.FromMm - c.fromMm - v.p.BevelMm(c.name+"-front")
-		}
-		if falls(i + 1) {
-			land = math.Min(land, c.toMm-g.ToMm-v.p.BevelMm(c.name+"-back"))
-		}
-		for _, o := range v.q.Grooves {
-			if o.Face == "" && o.Inside == g.Inside && o.Name != g.Name && o.In == g.In {
-				land = math.Min(land, math.Max(o.FromMm-g.ToMm, g.FromMm-o.ToMm))
-			}
-		}
-		v.atLeast(g.Name, entryPos(v.p, g.Name), land, g.EdgeMm, Finding{
-			What: "the retaining ring of " + g.Name + " has little metal beside it", Numbers: " left, wanted ",
-			Rule: "a groove keeps three times its depth from an end, a bevel or another groove", Source: map[bool]string{false: "DIN 471", true: "DIN 472"}[g.Inside], Fix: "move the groove, or a longer step",
-		})
+func (v *view) grooveEdge(g plan.GrooveRow) {
+	if g.EdgeMm == 0 {
+		return
 	}
+	c, land := v.step(g.In), math.Inf(1)
+	falls := func(o *cylinder) bool { return o == nil || c.outBy(o) < -slackMm }
+	before, behind := c.neighbours()
+	if falls(before) {
+		land = g.FromMm - c.fromMm - v.p.BevelMm(c.name+"-front")
+	}
+	if falls(behind) {
+		land = math.Min(land, c.toMm-g.ToMm-v.p.BevelMm(c.name+"-back"))
+	}
+	land = seq.Min(land, v.besideIn(g), func(o plan.GrooveRow) float64 { return math.Max(o.FromMm-g.ToMm, g.FromMm-o.ToMm) })
+	v.atLeast(g.Name, entryPos(v.p, g.Name), land, g.EdgeMm, Finding{
+		What: "the retaining ring of " + g.Name + " has little metal beside it", Numbers: " left, wanted ",
+		Rule: "a groove keeps three times its depth from an end, a bevel or another groove", Source: map[bool]string{false: "DIN 471", true: "DIN 472"}[g.Inside], Fix: "move the groove, or a longer step",
+	})
 }
 
 // grooveWall looks for grooves that leave little metal under them.
-func grooveWall(v *view) {
-	for _, g := range v.q.Grooves {
-		mid := (g.FromMm + g.ToMm) / 2
-		var wallMm, outsideMm float64
-		switch {
-		case g.Face != "":
-			wallMm = v.behindFace(g)
-			outsideMm = g.OuterMm
-		case g.Inside:
-			outsideMm = 2 * v.q.Section.MaxMm
-			if len(v.outside) > 0 {
-				outsideMm = 2 * radiusAt(v.outside, mid)
-			}
-			wallMm = (outsideMm - g.FloorMm) / 2
-		default:
-			outsideMm = g.DiameterMm
-			wallMm = g.FloorMm/2 - radiusAt(v.inside, mid)
-		}
-		v.thin(g.Name, wallMm, math.Max(leastWallMm(outsideMm), g.DepthMm), "cuts through the wall", Finding{
-			What: g.Name + " leaves little metal under it", Rule: "under a groove stays its depth, and a wall that can be turned", Fix: "a shallower groove, another place, or a thicker wall",
-		})
+func (v *view) grooveWall(g plan.GrooveRow) {
+	mid := (g.FromMm + g.ToMm) / 2
+	var wallMm, outsideMm float64
+	switch {
+	case g.Face != "":
+		wallMm, outsideMm = v.behindFace(g), g.OuterMm
+	case g.Inside:
+		outsideMm = 2 * v.outerAt(mid)
+		wallMm = (outsideMm - g.FloorMm) / 2
+	default:
+		outsideMm = g.DiameterMm
+		wallMm = g.FloorMm/2 - radiusAt(v.inside, mid)
 	}
+	v.thin(g.Name, wallMm, math.Max(leastWallMm(outsideMm), g.DepthMm), "cuts through the wall", Finding{
+		What: g.Name + " leaves little metal under it", Rule: "under a groove stays its depth, and a wall that can be turned", Fix: "a shallower groove, another place, or a thicker wall",
+	})
+}
+
+// outerAt is the radius of the outside at z, its greatest where that is not round.
+func (v *view) outerAt(z float64) float64 {
+	if len(v.outside) == 0 {
+		return v.q.Section.MaxMm
+	}
+	return radiusAt(v.outside, z)
 }
 
 // behindFace is the metal behind a groove in an end face.
@@ -99,61 +89,51 @@ func (v *view) behindFace(g plan.GrooveRow) float64 {
 
 // groovePath looks for retaining rings that cannot be brought to their groove:
 // from both ends a step is in the way.
-func groovePath(v *view) {
-	for _, g := range v.q.Grooves {
-		if g.EdgeMm == 0 {
-			continue
-		}
-		steps, i, sign := v.ofGroove(g)
-		front, back := inTheWay(steps[:i], steps[i], sign), inTheWay(steps[i+1:], steps[i], sign)
-		if front == nil || back == nil {
-			continue
-		}
+func (v *view) groovePath(g plan.GrooveRow) {
+	if g.EdgeMm == 0 {
+		return
+	}
+	if shut := v.step(g.In).inTheWay(); len(shut) == 2 {
 		v.report(Stop, g.Name, entryPos(v.p, g.Name), Finding{
-			What: "the retaining ring of " + g.Name + " cannot get there", Numbers: g.In + " " + v.mm(g.DiameterMm) + "; " + front.name + " " + v.mm(2*front.radiusMm) + " and " + back.name + " " + v.mm(2*back.radiusMm) + " are in the way",
+			What: "the retaining ring of " + g.Name + " cannot get there", Numbers: g.In + " " + v.mm(g.DiameterMm) + v.inWords(shut),
 			Rule: "a ring is opened to pass its own diameter, not a step", Source: "by geometry", Fix: "a groove in a step that is open to one end",
 		})
 	}
 }
 
+// inWords names what is in the way at both ends.
+func (v *view) inWords(shut []*cylinder) string {
+	each := seq.Map(shut, func(c *cylinder) string { return c.name + " " + v.mm(2*c.radiusMm) })
+	return "; " + strings.Join(each, " and ") + " are in the way"
+}
+
 // grooveSeat looks for grooves that leave too little of the seat they lie in:
 // less than the width of its bearing or seal, or three fifths of it where that
 // is not known.
-func grooveSeat(v *view) {
-	for _, g := range v.q.Grooves {
-		if g.Face != "" || g.ORing != nil {
-			continue
-		}
-		steps, i, sign := v.ofGroove(g)
-		c := steps[i]
-		if c.step == nil || c.step.Seat.Value == "" {
-			continue
-		}
-		before, behind := g.FromMm-c.fromMm, c.toMm-g.ToMm
-		left := math.Max(before, behind)
-		if g.EdgeMm > 0 { // a ring holds what lies between it and a shoulder
-			switch front, back := inTheWay(steps[:i], c, sign), inTheWay(steps[i+1:], c, sign); {
-			case front != nil && back == nil:
-				left = before
-			case front == nil && back != nil:
-				left = behind
-			}
-		}
-		for _, o := range v.q.Grooves {
-			if o.In == g.In && o.Inside == g.Inside && o.Name != g.Name && o.Face == "" {
-				left = math.Min(left, math.Max(math.Max(o.FromMm, g.FromMm)-math.Min(o.ToMm, g.ToMm), math.Max(math.Min(o.FromMm, g.FromMm)-c.fromMm, c.toMm-math.Max(o.ToMm, g.ToMm))))
-			}
-		}
-		wanted, rule := v.seatWidth(c)
-		v.atLeast(g.Name, entryPos(v.p, g.Name), left, wanted, Finding{
-			What: g.Name + " eats the seat of " + c.step.Seat.Value, Numbers: " of " + c.name + " stay whole, wanted ",
-			Rule: rule, Fix: "move the groove to an end of " + c.name + ", or a longer step",
-		})
+func (v *view) grooveSeat(g plan.GrooveRow) {
+	c := v.step(g.In)
+	if g.Face != "" || g.ORing != nil || c.seat() == "" {
+		return
 	}
+	before, behind := g.FromMm-c.fromMm, c.toMm-g.ToMm
+	left := math.Max(before, behind)
+	if shut := c.inTheWay(); g.EdgeMm > 0 && len(shut) == 1 { // a ring holds what lies between it and a shoulder
+		if left = before; c.toward(shut[0]) == parts.Back {
+			left = behind
+		}
+	}
+	left = seq.Min(left, v.besideIn(g), func(o plan.GrooveRow) float64 {
+		return max(max(o.FromMm, g.FromMm)-min(o.ToMm, g.ToMm), min(o.FromMm, g.FromMm)-c.fromMm, c.toMm-max(o.ToMm, g.ToMm))
+	})
+	wanted, rule := v.seatWidth(c)
+	v.atLeast(g.Name, entryPos(v.p, g.Name), left, wanted, Finding{
+		What: g.Name + " eats the seat of " + c.seat(), Numbers: " of " + c.name + " stay whole, wanted ",
+		Rule: rule, Fix: "move the groove to an end of " + c.name + ", or a longer step",
+	})
 }
 
 // seatWidth is how much of a step what sits there needs.
-func (v *view) seatWidth(c cylinder) (mm float64, rule string) {
+func (v *view) seatWidth(c *cylinder) (mm float64, rule string) {
 	for _, b := range v.bearings() {
 		if b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.name && b.ConeWidth.Set() {
 			return b.ConeWidth.Mm, "a bearing's ring lies on its seat over its whole width"
@@ -165,7 +145,7 @@ func (v *view) seatWidth(c cylinder) (mm float64, rule string) {
 	if m := v.seal(c); m != nil {
 		return m.WidthMm, "a seal lies in its seat over its whole width"
 	}
-	return 0.6 * (c.toMm - c.fromMm), "a groove leaves three fifths of its seat in one piece"
+	return 0.6 * c.longMm(), "a groove leaves three fifths of its seat in one piece"
 }
 
 // The limits of squeeze and of the gap beside an O-ring: common practice, no
@@ -178,38 +158,34 @@ const (
 
 // oring looks for O-rings that are stretched, squeezed or confined beyond what
 // they take, or that have too wide a gap beside them.
-func oring(v *view) {
-	for _, g := range v.q.Grooves {
-		if g.ORing == nil {
-			continue
-		}
-		o := g.ORing
-		percent := func(share float64) string { return words.Trim(100*share, 1) + " %" }
-		say := func(severity Severity, what, numbers, fix string) {
-			v.report(severity, g.Name, entryPos(v.p, g.Name), Finding{What: "the O-ring of " + g.Name + " " + what, Numbers: numbers, Rule: "an O-ring is squeezed by its groove, hardly stretched, and has room to swell", Source: practice, Fix: fix})
-		}
-		for _, p := range o.Problems {
-			what := map[string]string{"stretch-high": "is stretched too far", "stretch-low": "lies loose, or is pressed together", "fill-high": "fills its groove"}[p.Code]
-			say(Check, what, percent(p.Value)+", wanted "+percent(p.Least)+" to "+percent(p.Most), "an O-ring of another size")
-		}
-		if o.SqueezeMin < leastSqueeze-1e-9 || o.SqueezeMax > mostSqueeze+1e-9 {
-			say(Check, "is squeezed too little or too much", percent(o.SqueezeMin)+" to "+percent(o.SqueezeMax)+", wanted "+percent(leastSqueeze)+" to "+percent(mostSqueeze), "another section")
-		}
-		if g.Face != "" {
-			continue
-		}
-		gap := g.AgainstMm - g.DiameterMm
-		if g.Inside {
-			gap = -gap
-		}
-		switch {
-		case gap < -slackMm:
-			say(Stop, "seals against a round that does not go together with "+g.In, v.mm(g.AgainstMm)+" and "+v.mm(g.DiameterMm), "against: the diameter of the counterpart")
-		case gap > mostGapMm+slackMm:
-			say(Check, "can be pressed into the gap beside it", v.mm(gap)+" on diameter, wanted at most "+v.mm(mostGapMm), "a closer fit of the counterpart")
-		default:
-			v.oringLeadIn(g)
-		}
+func (v *view) oring(g plan.GrooveRow) {
+	o := g.ORing
+	if o == nil {
+		return
+	}
+	percent := func(share float64) string { return words.Trim(100*share, 1) + " %" }
+	say := func(severity Severity, what, numbers, fix string) {
+		v.report(severity, g.Name, entryPos(v.p, g.Name), Finding{What: "the O-ring of " + g.Name + " " + what, Numbers: numbers, Rule: "an O-ring is squeezed by its groove, hardly stretched, and has room to swell", Source: practice, Fix: fix})
+	}
+	for _, p := range o.Problems {
+		what := map[string]string{"stretch-high": "is stretched too far", "stretch-low": "lies loose, or is pressed together", "fill-high": "fills its groove"}[p.Code]
+		say(Check, what, percent(p.Value)+", wanted "+percent(p.Least)+" to "+percent(p.Most), "an O-ring of another size")
+	}
+	if o.SqueezeMin < leastSqueeze-1e-9 || o.SqueezeMax > mostSqueeze+1e-9 {
+		say(Check, "is squeezed too little or too much", percent(o.SqueezeMin)+" to "+percent(o.SqueezeMax)+", wanted "+percent(leastSqueeze)+" to "+percent(mostSqueeze), "another section")
+	}
+	gap := g.AgainstMm - g.DiameterMm
+	if g.Inside {
+		gap = -gap
+	}
+	switch {
+	case g.Face != "":
+	case gap < -slackMm:
+		say(Stop, "seals against a round that does not go together with "+g.In, v.mm(g.AgainstMm)+" and "+v.mm(g.DiameterMm), "against: the diameter of the counterpart")
+	case gap > mostGapMm+slackMm:
+		say(Check, "can be pressed into the gap beside it", v.mm(gap)+" on diameter, wanted at most "+v.mm(mostGapMm), "a closer fit of the counterpart")
+	default:
+		v.oringLeadIn(g)
 	}
 }
 
@@ -219,11 +195,7 @@ const oringMinDeg, oringMaxDeg = 10, 20 // common practice, no source: 15° is d
 // oringLeadIn looks for a counterpart that the seat names without a lead-in for
 // the O-ring.
 func (v *view) oringLeadIn(g plan.GrooveRow) {
-	steps, i, _ := v.ofGroove(g)
-	if steps[i].step == nil {
-		return
-	}
-	seat := strings.ToLower(steps[i].step.Seat.Value)
+	seat := strings.ToLower(v.step(g.In).seat())
 	for _, p := range v.job.Parts {
 		if p == v.p || seat == "" || !strings.Contains(seat, p.Name.Value) && !strings.Contains(seat, strings.ToLower(p.Title.Value)) {
 			continue
@@ -243,112 +215,100 @@ func (v *view) oringLeadIn(g plan.GrooveRow) {
 
 // edges are those of the bores, or else of the turned outsides, of a part that have about a diameter.
 func (v *view) edges(diameterMm, offMm float64, bores bool) (out []string) {
-	for i, c := range slices.Concat(v.outside, v.inside) {
-		if inside := i >= len(v.outside); inside == bores && (inside || c.step != nil) && math.Abs(c.size.Nominal.Mm-diameterMm) < offMm {
+	for _, c := range v.steps() {
+		if c.inside == bores && (bores || v.turned()) && math.Abs(c.size.Nominal.Mm-diameterMm) < offMm {
 			out = append(out, c.name+"-front", c.name+"-back")
 		}
 	}
 	return out
 }
 
-// sealed are the steps of a turned part that a shaft seal runs on or sits in,
-// with what the seal needs.
-func (v *view) sealed(work func(c cylinder, land grooves.SealLand, inside bool)) {
-	for i, c := range slices.Concat(v.outside, v.inside) {
-		if c.step == nil {
-			continue
-		}
-		m := v.seal(c)
-		if m == nil {
-			continue
-		}
-		if land, err := grooves.SealLandFor(m.ShaftMm, 0); err == nil {
-			work(c, land, i >= len(v.outside))
-		}
+// sealed is what the seal needs that runs on a step or sits in it; false where none is known.
+func (v *view) sealed(c *cylinder) (land grooves.SealLand, ok bool) {
+	m := v.seal(c)
+	if m == nil {
+		return land, false
 	}
+	land, err := grooves.SealLandFor(m.ShaftMm, 0)
+	return land, err == nil
 }
 
-// sealLand looks for lands of shaft seals that are soft.
-func sealLand(v *view) {
-	v.sealed(func(c cylinder, land grooves.SealLand, inside bool) {
-		h := c.step.Hardness
-		if inside || h.Value >= land.HardnessHRC {
-			return
-		}
-		said := "not said"
-		if h.Pos.Line > 0 {
-			said = number(h.Value) + " HRC"
-		}
-		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " is not hard enough for the lip of its seal", Numbers: said + ", wanted " + number(land.HardnessHRC) + " HRC, and " + number(land.HardnessFastHRC) + " from 4 m/s on or in dirt",
-			Rule: "a lip wears a groove into a soft land", Source: land.Source.String(), Fix: "hardness: " + number(land.HardnessHRC) + ", a hardened sleeve, or accept it at a low speed",
-		})
+// sealLand looks for the land of a shaft seal that is soft.
+func (v *view) sealLand(c *cylinder) {
+	land, ok := v.sealed(c)
+	h := c.step.Hardness
+	if !ok || c.inside || h.Value >= land.HardnessHRC {
+		return
+	}
+	said := "not said"
+	if h.Pos.Line > 0 {
+		said = number(h.Value) + " HRC"
+	}
+	v.report(Check, c.name, c.pos, Finding{
+		What: c.name + " is not hard enough for the lip of its seal", Numbers: said + ", wanted " + number(land.HardnessHRC) + " HRC, and " + number(land.HardnessFastHRC) + " from 4 m/s on or in dirt",
+		Rule: "a lip wears a groove into a soft land", Source: land.Source.String(), Fix: "hardness: " + number(land.HardnessHRC) + ", a hardened sleeve, or accept it at a low speed",
 	})
 }
 
-// sealFit looks for lands that the lip of a seal cannot be pushed onto, and for
-// bores of seals without their fit and lead-in.
-func sealFit(v *view) {
-	v.sealed(func(c cylinder, land grooves.SealLand, inside bool) {
-		if inside {
-			v.sealHousing(c, land)
-		} else {
-			v.sealLeadIn(c, land)
-			v.sealRound(c, land)
-		}
-	})
+// sealFit looks for a land that the lip of a seal cannot be pushed onto, and for the
+// bore of a seal without its fit and lead-in.
+func (v *view) sealFit(c *cylinder) {
+	switch land, ok := v.sealed(c); {
+	case !ok:
+	case c.inside:
+		v.sealHousing(c, land)
+	default:
+		v.sealLeadIn(c, land)
+		v.sealRound(c, land)
+	}
 }
 
 // sealLip looks for seals of which nobody said where the lip looks.
-func sealLip(v *view) {
-	for _, c := range v.inside {
-		for _, m := range v.q.Section.Seals {
-			if c.step == nil || c.step.Lip != "" || (m.FromMm+m.ToMm)/2 < c.fromMm || (m.FromMm+m.ToMm)/2 > c.toMm {
-				continue
-			}
-			lip := parts.Front
-			if m.LipBack {
-				lip = parts.Back
-			}
-			v.report(Note, c.name, c.pos, Finding{
-				What: "which way the lip of the seal in " + c.name + " looks is not said", Numbers: "taken: to the " + string(lip) + ", away from the open end of the bore",
-				Rule: "a lip keeps back what it looks at", Fix: "lip: front, or lip: back",
-			})
+func (v *view) sealLip(c *cylinder) {
+	for _, m := range v.q.Section.Seals {
+		if mid := (m.FromMm + m.ToMm) / 2; !c.inside || c.step.Lip != "" || mid < c.fromMm || mid > c.toMm {
+			continue
 		}
+		lip := parts.Front
+		if m.LipBack {
+			lip = parts.Back
+		}
+		v.report(Note, c.name, c.pos, Finding{
+			What: "which way the lip of the seal in " + c.name + " looks is not said", Numbers: "taken: to the " + string(lip) + ", away from the open end of the bore",
+			Rule: "a lip keeps back what it looks at", Fix: "lip: front, or lip: back",
+		})
 	}
 }
 
-// hardSteps looks for steps that are to be harder than their metal is sure to get.
-func hardSteps(v *view) {
+// hardStep looks for a step that is to be harder than its metal is sure to get.
+func (v *view) hardStep(c *cylinder) {
 	m, err := material.Find(v.p.Material.Value)
-	for _, c := range slices.Concat(v.outside, v.inside) {
-		if err != nil || c.step == nil || c.step.Hardness.Pos.Line == 0 || m.HardHRC > 0 && c.step.Hardness.Value <= m.HardHRC {
-			continue
-		}
-		wanted := number(c.step.Hardness.Value) + " HRC"
-		severity, f := Check, Finding{
-			What: m.Name + " does not get as hard as " + c.name + " is to be", Numbers: wanted + ", and it is no metal to be quenched",
-			Rule: "a metal hardens as far as its carbon lets it", Fix: "a grade that hardens (C45 or 1045 to 55, 42CrMo4 or 4140 to 53), or a hardened sleeve",
-		}
-		switch {
-		case m.HardHRC > 0:
-			f.Numbers, f.Source = wanted+", and its surface is sure of "+number(m.HardHRC), "EN 10083-2 and EN 10083-3, flame or induction hardened, from memory; case-hardened 58, common practice"
-			f.Fix = "hardness: " + number(m.HardHRC) + ", another grade, a hardened sleeve, or accept it on the word of who hardens it"
-		case m.HardHRC == 0:
-			severity, f.What, f.Numbers, f.Fix = Note, "how hard "+m.Name+" gets is not known here", c.name+" is to have "+wanted, "ask who hardens it before it is turned"
-		case m.Kind == material.MildSteel:
-			f.Fix += ", or accept it to be case-hardened"
-		default:
-			severity = Stop
-		}
-		v.report(severity, c.name, c.step.Hardness.Pos, f)
+	if err != nil || c.step.Hardness.Pos.Line == 0 || m.HardHRC > 0 && c.step.Hardness.Value <= m.HardHRC {
+		return
 	}
+	wanted := number(c.step.Hardness.Value) + " HRC"
+	severity, f := Check, Finding{
+		What: m.Name + " does not get as hard as " + c.name + " is to be", Numbers: wanted + ", and it is no metal to be quenched",
+		Rule: "a metal hardens as far as its carbon lets it", Fix: "a grade that hardens (C45 or 1045 to 55, 42CrMo4 or 4140 to 53), or a hardened sleeve",
+	}
+	switch {
+	case m.HardHRC > 0:
+		f.Numbers, f.Source = wanted+", and its surface is sure of "+number(m.HardHRC), "EN 10083-2 and EN 10083-3, flame or induction hardened, from memory; case-hardened 58, common practice"
+		f.Fix = "hardness: " + number(m.HardHRC) + ", another grade, a hardened sleeve, or accept it on the word of who hardens it"
+	case m.HardHRC == 0:
+		severity, f.What, f.Numbers, f.Fix = Note, "how hard "+m.Name+" gets is not known here", c.name+" is to have "+wanted, "ask who hardens it before it is turned"
+	case m.Kind == material.MildSteel:
+		f.Fix += ", or accept it to be case-hardened"
+	default:
+		severity = Stop
+	}
+	v.report(severity, c.name, c.step.Hardness.Pos, f)
 }
 
 // sealRound finds a land whose limits lie outside those of its seal's class.
-func (v *view) sealRound(c cylinder, land grooves.SealLand) {
+func (v *view) sealRound(c *cylinder, land grooves.SealLand) {
 	low, high, ok := v.limitsOf(c)
-	if c.size.Fit.Pos.Line == 0 {
+	if !c.fitted() {
 		v.report(Check, c.name, c.pos, Finding{
 			What: c.name + " has no limits, and the lip of a seal runs on it", Numbers: "wanted " + v.w.Limits(land.Shaft.MinMm, land.Shaft.MaxMm),
 			Rule: "a seal's shaft is h11", Source: land.Source.String(), Fix: "fit: h11",
@@ -365,24 +325,23 @@ func (v *view) sealRound(c cylinder, land grooves.SealLand) {
 
 // underRing tells whether an edge of a land is the shoulder that a bearing's ring stands
 // against: no seal comes from there.
-func (v *view) underRing(c cylinder, edge string) bool {
+func (v *view) underRing(c *cylinder, edge string) bool {
 	z := c.fromMm - 2*slackMm
 	if edge == c.name+"-back" {
 		z = c.toMm + 2*slackMm
 	}
 	next := at(v.outside, z)
-	return next != nil && next.step != nil && strings.HasPrefix(next.step.Seat.Value, "bearing ")
+	return next != nil && next.bears()
 }
 
 // sealLeadIn finds a land that its lip comes on to over no slope: no chamfer, and no cone beside it that
 // is as steep at the most.
-func (v *view) sealLeadIn(c cylinder, land grooves.SealLand) {
-	for i, s := range v.outside {
-		if front := s.toMm <= c.fromMm+slackMm; i+1 < len(v.outside) && v.outside[i+1].name == c.name || i > 0 && v.outside[i-1].name == c.name {
-			rise := s.endMm(!front) - s.endMm(front)
-			if math.Abs(s.endMm(!front)-c.radiusMm) < slackMm && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= (s.toMm-s.fromMm)*math.Tan(land.LeadInMaxDeg*math.Pi/180) {
-				return
-			}
+func (v *view) sealLeadIn(c *cylinder, land grooves.SealLand) {
+	for _, s := range c.next() {
+		front := s.toMm <= c.fromMm+slackMm
+		rise := s.endMm(!front) - s.endMm(front)
+		if math.Abs(s.endMm(!front)-c.radiusMm) < slackMm && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.longMm()*math.Tan(land.LeadInMaxDeg*math.Pi/180) {
+			return
 		}
 	}
 	for _, h := range v.p.Chamfers {
@@ -401,7 +360,7 @@ func (v *view) sealLeadIn(c cylinder, land grooves.SealLand) {
 }
 
 // sealHousing looks at the bore that a seal is pressed into.
-func (v *view) sealHousing(c cylinder, land grooves.SealLand) {
+func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
 	if class := c.size.Fit.Class.Value; class != land.HousingClass {
 		v.report(Check, c.name, c.pos, Finding{
 			What: c.name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + land.HousingClass,
@@ -418,21 +377,22 @@ func (v *view) sealHousing(c cylinder, land grooves.SealLand) {
 	}
 }
 
+// end is the outside step at a face.
+func (v *view) end(face parts.Face) *cylinder {
+	if face == parts.Back {
+		return v.outside[len(v.outside)-1]
+	}
+	return v.outside[0]
+}
+
 // centreHoles looks for centre holes that take up nearly the whole end: a rim
 // of a tenth of its diameter has to stay, beside the bevel.
 func centreHoles(v *view) {
 	for _, c := range v.q.Centres {
-		end := v.outside[0]
-		edge := end.name + "-front"
-		if c.Face == parts.Back {
-			end = v.outside[len(v.outside)-1]
-			edge = end.name + "-back"
-		}
+		end := v.end(c.Face)
 		flat := 2 * end.radiusMm
-		for _, h := range v.p.Chamfers {
-			if h.Edge.Value == edge && !h.Sphere {
-				flat -= 2 * h.AcrossMm()
-			}
+		if h := v.chamferOn(end, c.Face); h != nil && !h.Sphere {
+			flat -= 2 * h.AcrossMm()
 		}
 		pos := v.p.Pos
 		if in := v.p.Centres; in != nil {
@@ -477,13 +437,8 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 func flatsWall(v *view) {
 	for _, f := range v.q.Flats {
 		v.flatsFree(f)
-		bore := 0.0
-		for _, c := range v.inside {
-			if c.fromMm < f.ToMm-slackMm && c.toMm > f.FromMm+slackMm {
-				bore = math.Max(bore, c.radiusMm)
-			}
-		}
-		if bore > 0 {
+		over := seq.Keep(v.inside, func(c *cylinder) bool { return c.fromMm < f.ToMm-slackMm && c.toMm > f.FromMm+slackMm })
+		if bore := mostMm(over); bore > 0 {
 			v.thin(f.Name, f.DiameterMm/2-f.DepthMm-bore, leastWallMm(f.DiameterMm), "cuts into the bore", Finding{
 				What: f.Name + " leaves little metal over the bore", Rule: "under a flat stays a wall that can be turned", Fix: "a larger size across the flats, or a smaller bore",
 			})

@@ -213,14 +213,14 @@ func (g *guardOn) away(drives parts.JointRef) bool {
 		return false
 	}
 	c := named(shaft.outside, drives.Feature)
-	if c == nil || c.step == nil || c.step.Seat.Value == "" || !strings.Contains(strings.ToLower(g.v.p.Title.Value), strings.ToLower(c.step.Seat.Value)) {
+	if c == nil || c.seat() == "" || !strings.Contains(strings.ToLower(g.v.p.Title.Value), strings.ToLower(c.seat())) {
 		return false
 	}
 	from, to, _ := g.along(g.body)
 	if from < -c.fromMm && to > -c.toMm {
 		return false
 	}
-	g.open("does not stand over the "+c.step.Seat.Value+" that it is for: a flange of it is bent to the other side, or it hangs the wrong way", "", nil)
+	g.open("does not stand over the "+c.seat()+" that it is for: a flange of it is bent to the other side, or it hangs the wrong way", "", nil)
 	return true
 }
 

@@ -142,7 +142,7 @@ func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
 		if !above {
 			continue
 		}
-		if c := at(v.outside, mid); c != nil && c.size.Fit.Pos.Line == 0 && c.radiusMm < r && r-c.radiusMm < best {
+		if c := at(v.outside, mid); c != nil && !c.fitted() && c.radiusMm < r && r-c.radiusMm < best {
 			best, what = r-c.radiusMm, "the side of "+c.name
 		}
 		if c := at(v.inside, mid); c != nil && c.radiusMm > r && c.radiusMm-r < best {

@@ -80,23 +80,23 @@ func TestHoldingBounds(t *testing.T) {
 			v.ordered(&parts.Loose{Count: count}, g, screwOrder{words, thread("M8"), long})
 		}
 	}
-	onShaft := func(how string, bore, seat float64, each func(r *reviewer, v, to *view, e *parts.Loose, seat cylinder)) rule { // of three steps, the last 60
+	onShaft := func(how string, bore, seat float64, each func(r *reviewer, v, to *view, e *parts.Loose, seat *cylinder)) rule { // of three steps, the last 60
 		return func(r *reviewer) {
-			step := func(name string, from, to, d float64, fit string) cylinder {
+			step := func(name string, from, to, d float64, fit string) *cylinder {
 				size := parts.Size{Nominal: mm(40), Fit: parts.Fit{Class: text(fit)}}
 				if fit == "" {
 					size = parts.Size{Nominal: mm(40), Fit: parts.Fit{Limits: []parts.Length{mm(d), mm(d + 0.02)}}}
 				}
-				return cylinder{name: name, fromMm: from, toMm: to, radiusMm: d / 2, step: &parts.Step{Name: text(name)}, size: size}
+				return &cylinder{name: name, fromMm: from, toMm: to, radiusMm: d / 2, step: &parts.Step{Name: text(name)}, size: size}
 			}
-			v := &view{reviewer: r, p: part("ring"), lengthMm: 20, inside: []cylinder{step("bore", 0, 19, bore, "")}}
-			v.outside = []cylinder{step("rim", 0, 20, 80, "")}
-			to := &view{reviewer: r, p: part("shaft"), outside: []cylinder{step("end", 0, 20, 30, ""), step("seat", 20, 60, seat, ""), step("collar", 60, 80, 60, "")}}
+			v := &view{reviewer: r, p: part("ring"), lengthMm: 20, inside: inRow(true, step("bore", 0, 19, bore, ""))}
+			v.outside = inRow(false, step("rim", 0, 20, 80, ""))
+			to := &view{reviewer: r, p: part("shaft"), outside: inRow(false, step("end", 0, 20, 30, ""), step("seat", 20, 60, seat, ""), step("collar", 60, 80, 60, ""))}
 			each(r, v, to, &parts.Loose{How: text(how), After: text("last")}, to.outside[1])
 		}
 	}
-	fit := func(r *reviewer, v, to *view, e *parts.Loose, seat cylinder) { r.looseFit(v, to, e, seat) }
-	ways := func(r *reviewer, v, to *view, e *parts.Loose, seat cylinder) { r.twoWays(v, to, e, seat) }
+	fit := func(r *reviewer, v, to *view, e *parts.Loose, seat *cylinder) { r.looseFit(v, to, e, seat) }
+	ways := func(r *reviewer, v, to *view, e *parts.Loose, seat *cylinder) { r.twoWays(v, to, e, seat) }
 	for _, c := range []struct {
 		name string
 		rule rule

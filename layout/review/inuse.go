@@ -149,10 +149,10 @@ func (r *reviewer) carried(e *parts.Loose) {
 	v := r.viewOf(e.Part.Value)
 	for _, o := range r.all() {
 		for _, c := range o.inside {
-			if c.thread == nil || !slices.ContainsFunc(v.outside, func(s cylinder) bool { return s.size.Thread.Value == c.size.Thread.Value }) {
+			if c.thread == nil || !slices.ContainsFunc(v.outside, func(s *cylinder) bool { return s.size.Thread.Value == c.size.Thread.Value }) {
 				continue
 			}
-			o.atLeast(c.name, c.pos, c.toMm-c.fromMm, c.thread.MajorMm, Finding{
+			o.atLeast(c.name, c.pos, c.longMm(), c.thread.MajorMm, Finding{
 				What: e.Part.Value + " travels in few turns of thread", Numbers: " of " + c.size.Thread.Value + ", wanted at least ",
 				Rule: "a nut that moves its load is at least as long as its thread is wide", Fix: "a longer thread",
 			})
@@ -171,8 +171,8 @@ func (r *reviewer) turnedUp(e *parts.Loose) {
 		if v.p.Profile == nil || !r.named(w[4], v.p) {
 			continue
 		}
-		for _, c := range slices.Concat(v.outside, v.inside) {
-			if c.size.Thread.Value == "" || !r.carriedBy(v, c.size.Thread.Value) {
+		for _, c := range v.steps() {
+			if !c.threaded() || !r.carriedBy(v, c.size.Thread.Value) {
 				continue
 			}
 			up := strings.EqualFold(w[1], "clockwise") == strings.EqualFold(w[2], "above")
@@ -193,7 +193,7 @@ func (r *reviewer) turnedUp(e *parts.Loose) {
 // carriedBy tells whether a thread has its mate in another part.
 func (r *reviewer) carriedBy(v *view, thread string) bool {
 	return slices.ContainsFunc(r.all(), func(o *view) bool {
-		return o != v && slices.ContainsFunc(slices.Concat(o.outside, o.inside), func(c cylinder) bool { return c.size.Thread.Value == thread })
+		return o != v && slices.ContainsFunc(o.steps(), func(c *cylinder) bool { return c.size.Thread.Value == thread })
 	})
 }
 
@@ -274,7 +274,7 @@ func (r *reviewer) pointed(e *parts.Loose) {
 // spotsPlain finds spots beside the part, or in a thread of it.
 func (v *view) spotsPlain(t parts.Text, spots []float64) {
 	for _, z := range spots {
-		if c := at(v.outside, z); c == nil || c.size.Thread.Value != "" {
+		if c := at(v.outside, z); c == nil || c.threaded() {
 			v.report(Check, "", t.Pos, Finding{
 				What: "a spot of " + v.p.Title.Value + " does not lie on a plain outside", Numbers: v.mm(z) + " from the front", Rule: "a point holds in a spot in full metal", Fix: "another place along it",
 			})

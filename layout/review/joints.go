@@ -1,7 +1,6 @@
 package review
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -194,7 +193,7 @@ func weldFirst(r *reviewer) {
 		}
 	}
 	for _, j := range r.job.Joints {
-		if w := j.Weld; w != nil && r.inside(w.Part) != r.inside(w.To) { // nor what goes into what it is welded to
+		if w := j.Weld; w != nil && r.isBore(w.Part) != r.isBore(w.To) { // nor what goes into what it is welded to
 			shut[w.Part.Part+"."+w.Part.Feature], shut[w.To.Part+"."+w.To.Feature] = true, true
 		}
 		if s := j.Slide; s != nil { // a weld along it closes more than the play that it slides by
@@ -210,8 +209,8 @@ func weldFirst(r *reviewer) {
 			if v == nil || last[end.Part] != i {
 				continue
 			}
-			for _, c := range slices.Concat(v.outside, v.inside) {
-				if fine(c.size.Fit, max(9, grade[end.Part+"."+c.name])) && !v.later(c) && !shut[end.Part+"."+c.name] {
+			for _, c := range v.steps() {
+				if fine(c.size.Fit, max(9, grade[end.Part+"."+c.name])) && !c.step.AfterWeld && !shut[end.Part+"."+c.name] {
 					r.weldMoves(j, end, c)
 				}
 			}
@@ -219,18 +218,13 @@ func weldFirst(r *reviewer) {
 	}
 }
 
-// inside tells a feature that is a bore.
-func (r *reviewer) inside(ref parts.JointRef) bool {
-	v := r.viewOf(ref.Part)
-	return v != nil && named(v.inside, ref.Feature) != nil
+// isBore tells a feature that is a bore.
+func (r *reviewer) isBore(ref parts.JointRef) bool {
+	c := r.stepOf(ref)
+	return c != nil && c.inside
 }
 
-// later tells whether a step is finished only after the last weld on its part.
-func (v *view) later(c cylinder) bool {
-	return c.step != nil && c.step.AfterWeld || c.step == nil && v.p.Bore != nil && v.p.Bore.AfterWeld && c.name == "bore"
-}
-
-func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c cylinder) {
+func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c *cylinder) {
 	numbers := words.Join(" ", r.mm(2*c.radiusMm), c.size.Fit.Class.Value)
 	if j.Weld.BoreLeaveMm > 0 {
 		numbers += "; leave " + r.mm(j.Weld.BoreLeaveMm) + " on diameter and " + r.mm(j.Weld.SquareUpMm) + " on a face"
@@ -246,9 +240,8 @@ func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c cylinder) {
 func fitSides(r *reviewer) {
 	for j, p := range r.presses() {
 		bore, shaft, _ := strings.Cut(p.Fit.Value, "/")
-		a, okA := r.sizeAt(p.Bore)
-		b, okB := r.sizeAt(p.Shaft)
-		if okA && a.Fit.LightPress.Set() { // it follows the mate as measured
+		a, b := r.stepOf(p.Bore), r.stepOf(p.Shaft)
+		if a != nil && a.size.Fit.LightPress.Set() { // it follows the mate as measured
 			if p.Fit.Value != "" {
 				r.add(Finding{
 					Part: j.Name.Value, Pos: p.Fit.Pos, What: "the joint asks for a fit, and the bore for a light press on what is measured", Numbers: p.Fit.Value,
@@ -257,21 +250,21 @@ func fitSides(r *reviewer) {
 			}
 			continue
 		}
-		if !okA || !okB {
+		if a == nil || b == nil {
 			continue
 		}
 		for _, side := range []struct {
 			ref   parts.JointRef
-			size  parts.Size
+			step  *cylinder
 			class string
 		}{{p.Bore, a, bore}, {p.Shaft, b, shaft}} {
-			drawn := side.size.Fit.Class.Value
+			drawn := side.step.size.Fit.Class.Value
 			f := Finding{
 				Part: j.Name.Value, Pos: side.ref.Pos,
 				Rule: "a fit stands on both drawings, as each part is made and checked by its own sheet", Source: "ISO 286-1", Fix: "write the class at both features",
 			}
 			switch {
-			case side.size.Fit.Pos.Line == 0 && side.class != "" && r.viewOf(side.ref.Part).p.Kind != parts.Tube: // that has a stop of its own
+			case !side.step.fitted() && side.class != "" && r.viewOf(side.ref.Part).p.Kind != parts.Tube: // that has a stop of its own
 				f.Severity, f.What = Check, side.ref.Part+"."+side.ref.Feature+" has no fit on its own drawing"
 				f.Numbers = "the joint asks " + p.Fit.Value
 			case drawn != "" && side.class != "" && drawn != side.class:
@@ -285,12 +278,5 @@ func fitSides(r *reviewer) {
 	}
 }
 
-// sizeAt finds the size of a round feature.
-func (r *reviewer) sizeAt(ref parts.JointRef) (parts.Size, bool) {
-	if v := r.viewOf(ref.Part); v != nil {
-		if c := cmp.Or(named(v.outside, ref.Feature), named(v.inside, ref.Feature)); c != nil {
-			return c.size, true
-		}
-	}
-	return parts.Size{}, false
-}
+// stepOf is the step that a joint names, nil where it names another feature.
+func (r *reviewer) stepOf(ref parts.JointRef) *cylinder { return r.viewOf(ref.Part).step(ref.Feature) }

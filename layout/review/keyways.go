@@ -36,14 +36,14 @@ func (v *view) keywayDepth(k plan.KeywayRow) {
 func (v *view) boughtHub(k plan.KeywayRow) {
 	key, err := v.keyFor(k.DiameterMm)
 	c := named(v.outside, k.In)
-	if err != nil || k.Inside || k.Woodruff != "" || c == nil || c.step == nil || c.step.Seat.Value == "" || math.Abs(key.WidthMm-k.WidthMm) < slackMm {
+	if err != nil || k.Inside || k.Woodruff != "" || c == nil || c.seat() == "" || math.Abs(key.WidthMm-k.WidthMm) < slackMm {
 		return
 	}
-	if slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return seatNames(c.step.Seat.Value, p) }) {
+	if slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return seatNames(c.seat(), p) }) {
 		return
 	}
 	v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
-		What: k.Name + " has another key than its diameter, and what sits there is bought", Numbers: v.mm(k.WidthMm) + " wide for " + c.step.Seat.Value + " on " + v.mm(k.DiameterMm) + ", the standard has " + v.mm(key.WidthMm),
+		What: k.Name + " has another key than its diameter, and what sits there is bought", Numbers: v.mm(k.WidthMm) + " wide for " + c.seat() + " on " + v.mm(k.DiameterMm) + ", the standard has " + v.mm(key.WidthMm),
 		OverMm: over(math.Abs(key.WidthMm - k.WidthMm)), Rule: "a hub as bought has the keyway of its bore", Source: key.Source.String(), Fix: "delete key, or accept it where the hub is bored and keyed for this shaft",
 	})
 }
@@ -51,8 +51,8 @@ func (v *view) boughtHub(k plan.KeywayRow) {
 // keywayEnds looks for a keyway of a shaft that runs through the undercut of its step or leaves a
 // sliver before its open end, and for a key with round ends of a length that is not sold.
 func (v *view) keywayEnds(k plan.KeywayRow) {
-	i := slices.IndexFunc(v.outside, func(c cylinder) bool { return c.name == k.In })
-	if i < 0 || k.Inside || k.Woodruff != "" {
+	c := named(v.outside, k.In)
+	if c == nil || k.Woodruff != "" {
 		return
 	}
 	say := func(what, numbers string, offMm *float64, fix, source string) {
@@ -60,28 +60,28 @@ func (v *view) keywayEnds(k plan.KeywayRow) {
 			What: what, Numbers: numbers, OverMm: offMm, Rule: "a key lies between two ends of its keyway, on its whole seat", Source: source, Fix: fix,
 		})
 	}
-	c := &v.outside[i]
+	before, behind := c.neighbours()
 	ends, relieved := 0, false // that are shut; the undercut is at the first shoulder from the back
 	for _, end := range []struct {
-		j      int
+		next   *cylinder
 		leftMm float64
-	}{{i + 1, c.toMm - k.ToMm}, {i - 1, k.FromMm - c.fromMm}} {
-		free := end.j < 0 || end.j >= len(v.outside) || v.outside[end.j].radiusMm < c.radiusMm-slackMm
-		if !free || end.leftMm > slackMm {
+	}{{behind, c.toMm - k.ToMm}, {before, k.FromMm - c.fromMm}} {
+		rises := outerMm(end.next) - c.radiusMm
+		if rises >= -slackMm || end.leftMm > slackMm {
 			ends++
 		}
-		switch higher := !free && v.outside[end.j].radiusMm > c.radiusMm+slackMm; {
-		case higher && c.undercut != nil && !relieved:
+		switch {
+		case rises > slackMm && c.undercut != nil && !relieved:
 			if relieved = true; end.leftMm < c.undercut.WidthMm-slackMm {
 				say(k.Name+" runs through the undercut of "+c.name, v.mm(end.leftMm)+" before its shoulder, the undercut is "+v.mm(c.undercut.WidthMm)+" wide", left(end.leftMm), "a shorter keyway, or one nearer the other end", "by geometry")
 			}
-		case free && end.leftMm > slackMm && end.leftMm < keyEndMm-slackMm:
+		case rises < -slackMm && end.leftMm > slackMm && end.leftMm < keyEndMm-slackMm:
 			say(k.Name+" nearly runs out at the end of "+c.name, v.mm(end.leftMm)+" of metal left, wanted at least "+v.mm(keyEndMm), left(end.leftMm), "a shorter keyway, or one out at the end", practice)
 		}
 	}
 	key, err := keys.Of(k.DiameterMm, k.WidthMm, k.HeightMm, v.job.Units == parts.Inches)
 	long := k.ToMm - k.FromMm
-	sold := seq.Keep(key.LengthsMm(), func(l float64) bool { return l <= c.toMm-c.fromMm }) // none for inch keys, which are cut from bar
+	sold := seq.Keep(key.LengthsMm(), func(l float64) bool { return l <= c.longMm() }) // none for inch keys, which are cut from bar
 	if err != nil || ends < 2 || k.RunoutMm > 0 || len(sold) == 0 {
 		return
 	}
@@ -108,43 +108,36 @@ func (v *view) woodruff(k plan.KeywayRow) {
 
 // keywayFits looks for keyways whose class of width is none of those that their
 // side of a parallel key has.
-func keywayFits(v *view) {
-	for _, k := range v.q.Keyways {
-		classes := map[bool][]string{false: {"H9", "N9", "P9"}, true: {"D10", "JS9", "P9"}}[k.Inside]
-		fit := seq.First(v.p.Keyways, func(p parts.Keyway) bool { return p.Name.Value == k.Name }).Fit
-		if c := fit.Class.Value; c != "" && v.job.Units != parts.Inches && !slices.Contains(classes, c) {
-			v.report(Check, k.Name, fit.Pos, Finding{
-				What: k.Name + " has not the class of its key", Numbers: c + "; here " + strings.Join(classes, ", ") + " from loose to tight",
-				Rule: "a key sits in its shaft, and slides in its hub if at all", Source: "DIN 6885-1", Fix: "fit: " + classes[1],
-			})
-		}
+func (v *view) keywayFit(k plan.KeywayRow) {
+	classes := map[bool][]string{false: {"H9", "N9", "P9"}, true: {"D10", "JS9", "P9"}}[k.Inside]
+	fit := seq.First(v.p.Keyways, func(p parts.Keyway) bool { return p.Name.Value == k.Name }).Fit
+	if c := fit.Class.Value; c != "" && v.job.Units != parts.Inches && !slices.Contains(classes, c) {
+		v.report(Check, k.Name, fit.Pos, Finding{
+			What: k.Name + " has not the class of its key", Numbers: c + "; here " + strings.Join(classes, ", ") + " from loose to tight",
+			Rule: "a key sits in its shaft, and slides in its hub if at all", Source: "DIN 6885-1", Fix: "fit: " + classes[1],
+		})
 	}
 }
 
-// keywayWall looks for keyways that come out on the other side of their wall,
-// leave less of it than they are deep, or whose cutter runs into a shoulder.
-func keywayWall(v *view) {
-	for _, k := range v.q.Keyways {
-		mid := (k.FromMm + k.ToMm) / 2
-		leftMm := k.DiameterMm/2 - k.DepthMm
-		if bore := radiusAt(v.inside, mid); bore > 0 {
-			leftMm -= bore
-		} else {
-			leftMm += k.DiameterMm / 2 // to the far side
-		}
-		if k.Inside {
-			leftMm = v.q.Section.MaxMm - k.DiameterMm/2 - k.DepthMm
-			if len(v.outside) > 0 {
-				leftMm = radiusAt(v.outside, mid) - k.DiameterMm/2 - k.DepthMm
-			}
-		}
-		if leftMm < k.DepthMm-slackMm {
-			v.thin(k.Name, leftMm-k.DeeperMm/2, k.DepthMm, "cuts through the wall", Finding{
-				What: k.Name + " leaves little metal under it", Rule: "metal under a keyway at least its depth", Fix: "a lower key, or a thicker wall",
-			})
-		}
-		v.cutterRoom(k)
+// keywayWall looks for a keyway that comes out on the other side of its wall,
+// leaves less of it than it is deep, or whose cutter runs into a shoulder.
+func (v *view) keywayWall(k plan.KeywayRow) {
+	mid := (k.FromMm + k.ToMm) / 2
+	leftMm := k.DiameterMm/2 - k.DepthMm
+	if bore := radiusAt(v.inside, mid); bore > 0 {
+		leftMm -= bore
+	} else {
+		leftMm += k.DiameterMm / 2 // to the far side
 	}
+	if k.Inside {
+		leftMm = v.outerAt(mid) - k.DiameterMm/2 - k.DepthMm
+	}
+	if leftMm < k.DepthMm-slackMm {
+		v.thin(k.Name, leftMm-k.DeeperMm/2, k.DepthMm, "cuts through the wall", Finding{
+			What: k.Name + " leaves little metal under it", Rule: "metal under a keyway at least its depth", Fix: "a lower key, or a thicker wall",
+		})
+	}
+	v.cutterRoom(k)
 }
 
 // cutterRoom looks for a side-and-face cutter that meets a higher step.
@@ -195,10 +188,10 @@ func keywayMates(r *reviewer) {
 	}
 	for _, v := range r.all() {
 		for _, c := range v.outside {
-			if c.step == nil || slid[[2]string{v.p.Name.Value, c.name}] {
+			if slid[[2]string{v.p.Name.Value, c.name}] {
 				continue
 			}
-			if hub := r.hubNamed(c.step.Seat.Value, c.size.Nominal.Mm); hub != nil {
+			if hub := r.hubNamed(c.seat(), c.size.Nominal.Mm); hub != nil {
 				r.mated(keyed{v, c.name}, *hub, true, Check)
 			}
 		}

@@ -4,26 +4,21 @@ import (
 	"slices"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // located looks for seats of parts of the job along which what sits there can slide,
 // either way, with nothing to stop it. What is bought brings a screw of its own, and
 // joints look at the seats they name themselves.
-func located(v *view) {
-	for i, c := range v.outside {
-		if c.step == nil || c.step.Seat.Value == "" || v.jointNames(c.name) || v.stopped(c) || i > 0 && stops(&v.outside[i-1], c) || i+1 < len(v.outside) && stops(&v.outside[i+1], c) {
-			continue
-		}
-		for _, p := range v.job.Parts {
-			if p == v.p || !seatNames(c.step.Seat.Value, p) || holdsItself(p) {
-				continue
-			}
-			v.report(Check, c.name, c.pos, Finding{
-				What: "nothing stops " + p.Title.Value + " from sliding along " + c.name, Numbers: v.mm(2*c.radiusMm) + ", no shoulder, ring, nut or screw on either side",
-				Rule: "what sits on a shaft has its place along it", Fix: "a shoulder, a groove for a retaining ring, a set screw in the hub, or a joint that holds it",
-			})
-			break
-		}
+func (v *view) located(c *cylinder) {
+	if c.inside || c.seat() == "" || v.jointNames(c.name) || v.stopped(c) || slices.ContainsFunc(c.next(), func(o *cylinder) bool { return stops(o, c) }) {
+		return
+	}
+	if p := seq.First(v.job.Parts, func(p *parts.Part) bool { return p != v.p && seatNames(c.seat(), p) && !holdsItself(p) }); p != nil {
+		v.report(Check, c.name, c.pos, Finding{
+			What: "nothing stops " + p.Title.Value + " from sliding along " + c.name, Numbers: v.mm(2*c.radiusMm) + ", no shoulder, ring, nut or screw on either side",
+			Rule: "what sits on a shaft has its place along it", Fix: "a shoulder, a groove for a retaining ring, a set screw in the hub, or a joint that holds it",
+		})
 	}
 }
 
@@ -34,13 +29,13 @@ func (v *view) jointNames(feature string) bool {
 
 // stops tells whether the step beside a seat stops what sits there: it is larger, has a
 // thread for a nut, or something of its own sits on it.
-func stops(beside *cylinder, seat cylinder) bool {
-	return beside.radiusMm > seat.radiusMm+slackMm || beside.size.Thread.Value != "" || beside.step.Seat.Value != ""
+func stops(beside *cylinder, seat *cylinder) bool {
+	return beside.radiusMm > seat.radiusMm+slackMm || beside.threaded() || beside.seat() != ""
 }
 
 // stopped tells whether something in a seat itself, or beside it in the end of the
 // part, holds what sits there: what is fast, a groove, or a thread in the end.
-func (v *view) stopped(c cylinder) bool {
+func (v *view) stopped(c *cylinder) bool {
 	return v.fast(c) ||
 		slices.ContainsFunc(v.p.Grooves, func(g parts.Groove) bool { return g.In.Value == c.name }) ||
 		slices.ContainsFunc(v.holes, func(h hole) bool { return h.thread != nil && h.centreMm() < c.radiusMm })

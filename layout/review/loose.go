@@ -309,13 +309,16 @@ func (r *reviewer) inRim(v, on *view, e *parts.Loose) {
 }
 
 // wideMm is the radius of what is turned or round, at its widest.
-func (v *view) wideMm() float64 {
-	return seq.Max(0, v.outside, func(c cylinder) float64 { return c.radiusMm })
+func (v *view) wideMm() float64 { return mostMm(v.outside) }
+
+// mostMm is the greatest radius of some steps.
+func mostMm(steps []*cylinder) float64 {
+	return seq.Max(0, steps, func(c *cylinder) float64 { return c.radiusMm })
 }
 
 // openMm is the radius of the narrowest opening along the axis, infinite where there is none.
 func (v *view) openMm() float64 {
-	open := seq.Min(math.Inf(1), v.inside, func(c cylinder) float64 { return c.radiusMm })
+	open := seq.Min(math.Inf(1), v.inside, func(c *cylinder) float64 { return c.radiusMm })
 	if f := v.p.Frustum; f != nil {
 		_, inside := sheetMm(f.Formed)
 		open = (f.Small.Mm - inside) / 2
@@ -355,7 +358,7 @@ func tooSmall(row plan.RadialRow, g *parts.HoleGroup, t threads.Thread) bool {
 func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 	open := v.openMm()
 	for _, o := range shaft.outside {
-		if o.thread != nil && slices.ContainsFunc(v.inside, func(c cylinder) bool { return c.thread != nil && c.thread.Designation == o.thread.Designation }) {
+		if o.thread != nil && slices.ContainsFunc(v.inside, func(c *cylinder) bool { return c.thread != nil && c.thread.Designation == o.thread.Designation }) {
 			open = max(open, o.radiusMm)
 		}
 	}
@@ -366,8 +369,8 @@ func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 	if n == 0 || math.IsInf(open, 1) || !shaft.turned() || len(shaft.inside) > 0 && shaft.p.Kind == parts.Tube {
 		return
 	}
-	past := func(end, next cylinder) float64 {
-		if end.toMm-end.fromMm < 2*end.radiusMm {
+	past := func(end, next *cylinder) float64 {
+		if end.longMm() < 2*end.radiusMm {
 			return max(end.radiusMm, next.radiusMm) // a short step at the very end is its point
 		}
 		return end.radiusMm
@@ -426,7 +429,7 @@ func (r *reviewer) keyPath(v, shaft *view, f *parts.Radial, tipMm float64) {
 	for _, way := range []float64{-1, 1} {
 		end, most := z+way*f.Along.Mm/2, 0.0
 		for _, c := range shaft.outside {
-			if way*((c.fromMm+c.toMm)/2-end) > -(c.toMm-c.fromMm)/2+slackMm {
+			if way*((c.fromMm+c.toMm)/2-end) > -c.longMm()/2+slackMm {
 				most = max(most, c.radiusMm)
 			}
 		}

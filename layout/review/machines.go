@@ -197,7 +197,7 @@ func counterpart(v *view) {
 		if other == nil || other.p.Kind == parts.Tube || !other.turned() {
 			continue // a tube as bought has no limits, and is measured
 		}
-		if s := named(other.outside, ref.Feature); s != nil && s.size.Fit.Pos.Line == 0 {
+		if s := named(other.outside, ref.Feature); s != nil && !s.fitted() {
 			v.report(Note, c.name, ref.Pos, Finding{
 				What: "the counterpart of " + c.name + " is turned here too, and has no limits", Numbers: ref.Part + "." + ref.Feature + " " + v.mm(s.size.Nominal.Mm),
 				Rule: "a light press goes over what is bought and measured; two turned parts take a fit", Fix: "give both sides a fit, such as H7 and p6",

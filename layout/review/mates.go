@@ -26,14 +26,14 @@ func keyway(v *view) {
 			continue
 		}
 		found = true
-		if step.size.Thread.Value != "" {
+		if step.threaded() {
 			v.tongueShut(f, step)
 			continue // the slot of a locking washer
 		}
 		if washer.MatchString(f.Name.Value + " " + f.Note.Value) {
 			off := math.Inf(1)
 			for _, c := range v.outside {
-				if z := v.axialMm(f); c.size.Thread.Value != "" {
+				if z := v.axialMm(f); c.threaded() {
 					off = min(off, max(c.fromMm-z, z-c.toMm))
 				}
 			}

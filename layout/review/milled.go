@@ -52,35 +52,27 @@ func (v *view) slotReach(name string, pos parts.Pos, widthMm, depthMm float64) {
 // shutCone looks for a cone in a bore whose wide end lies behind narrower steps on
 // both sides, and for one outside whose small end lies between wider ones: what it
 // is for does not get there.
-func shutCone(v *view) {
-	for _, side := range v.sides() {
-		for i, c := range side.steps {
-			if c.step == nil || c.step.Taper == nil {
-				continue
-			}
-			before, after := side.steps[:i], side.steps[i+1:]
-			v.steepCone(c)
-			// A ring comes over the small end of a cone, a plug in at its wide end.
-			free, open := after, c.step.Taper.Toward == parts.Back
-			if open == (side.sign < 0) {
-				free = before
-			}
-			shut := seq.At(free, func(o *cylinder) bool { return side.sign*(o.radiusMm-c.radiusMm) > slackMm })
-			if shut == nil {
-				continue
-			}
-			v.report(Check, c.name, c.pos, Finding{
-				What: c.name + " is a cone that nothing gets onto past " + shut.name, Numbers: v.mm(2*c.radiusMm) + " at its wide end, " + shut.name + " " + v.mm(2*shut.radiusMm), OverMm: over(math.Abs(c.radiusMm - shut.radiusMm)),
-				Rule: "a cone is open at the end that its counterpart comes from", Source: "by geometry", Fix: "the cone the other way round, or accept it where nothing sits on it",
-			})
-		}
+func (v *view) shutCone(c *cylinder) {
+	if c.step.Taper == nil {
+		return
+	}
+	v.steepCone(c)
+	free := c.behind // a ring comes over the small end of a cone, a plug in at its wide end
+	if (c.step.Taper.Toward == parts.Back) == c.inside {
+		free = c.before
+	}
+	if shut := seq.First(free, func(o *cylinder) bool { return c.outBy(o) > slackMm }); shut != nil {
+		v.report(Check, c.name, c.pos, Finding{
+			What: c.name + " is a cone that nothing gets onto past " + shut.name, Numbers: v.mm(2*c.radiusMm) + " at its wide end, " + shut.name + " " + v.mm(2*shut.radiusMm), OverMm: over(math.Abs(c.radiusMm - shut.radiusMm)),
+			Rule: "a cone is open at the end that its counterpart comes from", Source: "by geometry", Fix: "the cone the other way round, or accept it where nothing sits on it",
+		})
 	}
 }
 
 // steepCone finds a cone of more than 45 degrees to its axis: what is that steep is
 // a chamfer or a countersink, and a slip among the sizes of a cone.
-func (v *view) steepCone(c cylinder) {
-	rise, long := c.radiusMm-c.step.Taper.SmallMm(2*c.radiusMm, c.toMm-c.fromMm)/2, c.toMm-c.fromMm
+func (v *view) steepCone(c *cylinder) {
+	rise, long := c.radiusMm-c.step.Taper.SmallMm(2*c.radiusMm, c.longMm())/2, c.longMm()
 	if rise <= long+slackMm {
 		return
 	}

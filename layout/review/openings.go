@@ -52,7 +52,7 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 	}
 	for _, c := range v.inside {
 		blind := !f.Through && f.Depth.Mm < radiusAt(v.outside, z)-c.radiusMm-slackMm
-		if blind || c.step == nil || c.step.Seat.Value == "" || !fine(c.size.Fit, 9) || z+half <= c.fromMm+slackMm || z-half >= c.toMm-slackMm {
+		if blind || c.seat() == "" || !fine(c.size.Fit, 9) || z+half <= c.fromMm+slackMm || z-half >= c.toMm-slackMm {
 			continue
 		}
 		v.report(Stop, f.Name.Value, f.Pos, Finding{
@@ -129,10 +129,10 @@ func (v *view) turnedSlot(f *parts.Radial) {
 	}
 	finding := Finding{Rule: "a key lies along its seat", Source: "DIN 6885-1"}
 	switch {
-	case f.Around.Mm > f.Along.Mm+slackMm && step.size.Fit.Pos.Line > 0:
+	case f.Around.Mm > f.Along.Mm+slackMm && step.fitted():
 		finding.What, finding.Numbers = f.Name.Value+" lies round the shaft", v.mm(f.Around.Mm)+" round and "+v.mm(f.Along.Mm)+" along"
 		finding.Fix = "exchange around and along"
-	case step.size.Thread.Value != "" && f.Along.Mm > 2*step.radiusMm+slackMm:
+	case step.threaded() && f.Along.Mm > 2*step.radiusMm+slackMm:
 		finding.What, finding.Numbers = f.Name.Value+" is cut along the thread "+step.name, v.mm(f.Along.Mm)+" long in a thread of "+v.mm(2*step.radiusMm)
 		finding.Fix = "move it along the axis: is it measured from the right face?"
 	default:

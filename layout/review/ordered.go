@@ -99,7 +99,7 @@ func (r *reviewer) seatLong(e *parts.Loose) {
 	if c == nil {
 		return
 	}
-	room := c.toMm - c.fromMm
+	room := c.longMm()
 	for _, g := range v.q.Grooves {
 		if g.In == e.Stands.On.Feature {
 			room = min(room, max(g.FromMm-c.fromMm, c.toMm-g.ToMm))

@@ -11,8 +11,8 @@ import (
 // screwPasses looks for parts on the axis of a nut that travels which its screw
 // does not go through. The screw, which need not stand in the machine, looks the
 // way of the nut.
-func (r *reviewer) screwPasses(p, q *parts.Part, screw *parts.Step) {
-	front, back := ends(stepsOf(q.Profile.Outside, false), screw)
+func (r *reviewer) screwPasses(p, q *parts.Part, screw *cylinder) {
+	front, back := screw.reaches()
 	for _, stack := range r.lastStacks() {
 		me := standing(stack, plan.JointEnd{Part: p.Name.Value, Copy: 1})
 		if me == nil {
@@ -51,22 +51,12 @@ func (r *reviewer) screwPasses(p, q *parts.Part, screw *parts.Step) {
 // out of its nut there.
 type reach struct{ radiusMm, longMm float64 }
 
-// ends are the reaches of a screw in front of its thread and behind it, the thread
-// with both.
-func ends(steps []cylinder, screw *parts.Step) (front, back reach) {
-	at := 0
-	for i := range steps {
-		if steps[i].step == screw {
-			at = i
-		}
-	}
-	for i, c := range steps {
-		if i <= at {
-			front = reach{max(front.radiusMm, c.radiusMm), c.toMm}
-		}
-		if i >= at {
-			back = reach{max(back.radiusMm, c.radiusMm), c.toMm - steps[at].fromMm}
-		}
+// reaches are those of a screw in front of its thread and behind it, the thread with both.
+func (c *cylinder) reaches() (front, back reach) {
+	front = reach{max(mostMm(c.before), c.radiusMm), c.toMm}
+	back = reach{max(mostMm(c.behind), c.radiusMm), c.longMm()}
+	for _, o := range c.behind {
+		back.longMm += o.longMm()
 	}
 	return front, back
 }
@@ -97,7 +87,7 @@ func loneBore(r *reviewer) {
 		size, near, off := v.inside[0].size, "", math.Inf(1)
 		for _, o := range r.all() {
 			for _, s := range o.outside {
-				if d := math.Abs(s.size.Nominal.Mm - size.Nominal.Mm); o != v && s.step != nil && s.size.Fit.Pos.Line > 0 && d < off {
+				if d := math.Abs(s.size.Nominal.Mm - size.Nominal.Mm); o != v && o.turned() && s.fitted() && d < off {
 					near, off = s.name+" of "+o.p.Title.Value+" is "+r.mm(s.size.Nominal.Mm), d
 				}
 			}

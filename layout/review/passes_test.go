@@ -14,7 +14,7 @@ func TestScrewReach(t *testing.T) {
 		return parts.Step{Size: parts.Size{Nominal: parts.Length{Mm: mm}}, Length: parts.Length{Mm: long}}
 	}
 	steps := []parts.Step{step(6, 5), step(20, 100), step(12, 10), step(25, 40)}
-	front, back := ends(stepsOf(steps, false), &steps[1])
+	front, back := stepsOf(steps, false)[1].reaches()
 	if want := (reach{10, 105}); front != want {
 		t.Errorf("in front %v, want %v", front, want)
 	}

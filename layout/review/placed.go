@@ -228,17 +228,14 @@ func spigots(r *reviewer) {
 
 // spigotsAt are the fitted end steps of a part that meets another with a face,
 // and that are to centre it.
-func (v *view) spigotsAt(face parts.Face, other *view) []cylinder {
-	ofSize := func(c cylinder) bool {
-		return slices.ContainsFunc(other.inside, func(o cylinder) bool { return math.Abs(o.radiusMm-c.radiusMm) < slackMm })
+func (v *view) spigotsAt(face parts.Face, other *view) []*cylinder {
+	ofSize := func(c *cylinder) bool {
+		return slices.ContainsFunc(other.inside, func(o *cylinder) bool { return math.Abs(o.radiusMm-c.radiusMm) < slackMm })
 	}
-	near, far := v.outside[0], v.outside[len(v.outside)-1]
-	if face == parts.Back {
-		near, far = far, near
-	}
-	return seq.Keep([]cylinder{near, far}, func(c cylinder) bool {
-		return c.size.Fit.Pos.Line > 0 && c.size.Thread.Value == "" &&
-			(c.name == near.name || ofSize(c) || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && seatNames(c.step.Seat.Value, p) }))
+	near, far := v.end(face), v.end(opposite[face])
+	return seq.Keep([]*cylinder{near, far}, func(c *cylinder) bool {
+		return c.fitted() && !c.threaded() &&
+			(c.name == near.name || ofSize(c) || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && seatNames(c.seat(), p) }))
 	})
 }
 
@@ -251,7 +248,7 @@ const (
 
 // centres reports a spigot that reaches into no register, and tells whether it
 // did.
-func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*standingPart) bool {
+func (r *reviewer) centres(v *view, c *cylinder, me *standingPart, stack []*standingPart) bool {
 	const stepMm = 0.1
 	if r.registerBeside(v, c) || r.tooLarge(v, c) {
 		return false
@@ -271,14 +268,14 @@ func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*stand
 	}
 	v.report(Check, c.name, c.pos, Finding{
 		What:    c.name + " reaches into no register of its size",
-		Numbers: r.mm(reach) + " of " + r.mm(c.toMm-c.fromMm) + " at " + r.mm(2*c.radiusMm) + ", wanted " + r.mm(reachMm), LeftMm: left(reach),
+		Numbers: r.mm(reach) + " of " + r.mm(c.longMm()) + " at " + r.mm(2*c.radiusMm) + ", wanted " + r.mm(reachMm), LeftMm: left(reach),
 		Rule: "a fitted step at the face of a joint centres it", Fix: "a longer step, the size of the bore it goes into, or the part the other way round",
 	})
 	return true
 }
 
 // tooLarge tells whether a joint says already that a spigot is larger than its register.
-func (r *reviewer) tooLarge(v *view, c cylinder) bool {
+func (r *reviewer) tooLarge(v *view, c *cylinder) bool {
 	return slices.ContainsFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
 		return slices.ContainsFunc(j.Problems, func(p plan.Problem) bool {
 			return p.Kind == plan.RegisterLarger && strings.HasPrefix(p.Args[0].Text, v.p.Title.Value) && p.Args[1].Text == words.Spaced(c.name)
@@ -291,19 +288,19 @@ const registerOffMm = 0.5
 
 // registers tells whether a hole of a part, off its middle, takes one of the steps of what a joint
 // bolts there.
-func registers(h *hole, steps []cylinder, at *plan.Beside) bool {
+func registers(h *hole, steps []*cylinder, at *plan.Beside) bool {
 	if h.group == nil || h.group.Size.Make != parts.PlainHole || h.group.Size.Size.Fit.Class.Value == "" || math.Hypot(h.a.XMm-at.XMm, h.a.YMm-at.YMm) >= registerOffMm {
 		return false
 	}
 	radius := h.group.Size.Size.Nominal.Mm / 2
-	return slices.ContainsFunc(steps, func(c cylinder) bool { return radius > c.radiusMm-overlapMm && radius < c.radiusMm*(1+spigotPart) })
+	return slices.ContainsFunc(steps, func(c *cylinder) bool { return radius > c.radiusMm-overlapMm && radius < c.radiusMm*(1+spigotPart) })
 }
 
 // registerBeside tells whether a step of a part goes into a hole off the middle of what it is bolted to.
-func (r *reviewer) registerBeside(v *view, c cylinder) bool {
+func (r *reviewer) registerBeside(v *view, c *cylinder) bool {
 	return slices.ContainsFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
 		into := r.viewOf(j.B.Part)
-		return j.Beside != nil && into != nil && j.A.Part == v.p.Name.Value && seq.At(into.holes, func(h *hole) bool { return registers(h, []cylinder{c}, j.Beside) }) != nil
+		return j.Beside != nil && into != nil && j.A.Part == v.p.Name.Value && seq.At(into.holes, func(h *hole) bool { return registers(h, []*cylinder{c}, j.Beside) }) != nil
 	})
 }
 
@@ -344,7 +341,7 @@ func studShoulder(r *reviewer) {
 		if stud == nil || v == nil || !stud.turned() {
 			continue
 		}
-		wide := seq.Max(0, stud.outside, func(c cylinder) float64 { return c.size.Nominal.Mm })
+		wide := seq.Max(0, stud.outside, func(c *cylinder) float64 { return c.size.Nominal.Mm })
 		if stud.weakStud(); b.StudStandsMm > 0 && !b.Spacer {
 			continue // it holds nothing apart
 		}
@@ -378,7 +375,7 @@ func (stud *view) unequal(j *plan.JointPlan) {
 	}
 	body := stud.outside[1]
 	stud.report(Check, body.name, body.pos, Finding{
-		What: "nothing asks that the " + number(float64(stud.p.Quantity)) + " of " + stud.p.Title.Value + " are alike in length, and they hold " + j.A.Title + " parallel to " + j.B.Title, Numbers: stud.mm(body.toMm-body.fromMm) + " by general tolerances",
+		What: "nothing asks that the " + number(float64(stud.p.Quantity)) + " of " + stud.p.Title.Value + " are alike in length, and they hold " + j.A.Title + " parallel to " + j.B.Title, Numbers: stud.mm(body.longMm()) + " by general tolerances",
 		Rule: "what keeps two plates apart is made to one length", Fix: "require: equal, within " + stud.mm(0.05) + ", of " + body.name,
 	})
 }

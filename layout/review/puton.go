@@ -19,11 +19,11 @@ func (r *reviewer) putOn(v, to *view, e *parts.Loose) {
 	if seat == nil {
 		return
 	}
-	r.blocks(v, to, e, *seat)
-	r.looseFit(v, to, e, *seat)
-	r.twoWays(v, to, e, *seat)
-	r.blindOn(v, to, *seat)
-	r.kept(v, to, e, *seat)
+	r.blocks(v, to, e, seat)
+	r.looseFit(v, to, e, seat)
+	r.twoWays(v, to, e, seat)
+	v.blindOn(to, seat)
+	r.kept(v, to, e, seat)
 }
 
 // keeps is in the words for what stays where it is put.
@@ -31,18 +31,16 @@ var keeps = regexp.MustCompile(`(?i)\b(weight|held|holds?|kept|keeps?|clamped|lo
 
 // kept looks for a loose part that comes off its shaft again over the nearer end: nothing
 // stands there, nothing in the seat or in itself holds it, and no words say what does.
-func (r *reviewer) kept(v, to *view, e *parts.Loose, seat cylinder) {
+func (r *reviewer) kept(v, to *view, e *parts.Loose, seat *cylinder) {
 	said := e.How.Value
 	for _, n := range v.texts() {
 		said += " " + n.Value
 	}
-	if seat.size.Thread.Value != "" || holdsItself(v.p) || to.stopped(seat) || keeps.MatchString(said) {
+	if seat.threaded() || holdsItself(v.p) || to.stopped(seat) || keeps.MatchString(said) {
 		return
 	}
-	at := slices.IndexFunc(to.outside, func(c cylinder) bool { return c.name == seat.name })
-	before, after := to.outside[:at], to.outside[at+1:]
-	past := func(c cylinder) bool { return c.step == nil || stops(&c, seat) || to.stopped(c) }
-	if slices.ContainsFunc(before, past) && slices.ContainsFunc(after, past) {
+	past := func(c *cylinder) bool { return stops(c, seat) || to.stopped(c) }
+	if slices.ContainsFunc(seat.before, past) && slices.ContainsFunc(seat.behind, past) {
 		return
 	}
 	v.report(Check, "", e.How.Pos, Finding{
@@ -55,15 +53,9 @@ func (r *reviewer) kept(v, to *view, e *parts.Loose, seat cylinder) {
 // it, whose thread it has, or that the words name; nil if there is none.
 func seatOf(v, to *view, e *parts.Loose) *cylinder {
 	words := wordsOf(strings.ToLower(e.How.Value))
-	for c := range seq.Refs(to.outside) {
-		if c.step == nil {
-			continue
-		}
-		if seatNames(c.step.Seat.Value, v.p) || c.size.Thread.Value != "" && v.nutOf(v.p.Name.Value, c.size.Thread.Value) || strings.Contains(words, " "+strings.ReplaceAll(c.name, "-", " ")+" ") {
-			return c
-		}
-	}
-	return nil
+	return seq.First(to.outside, func(c *cylinder) bool {
+		return to.turned() && (seatNames(c.seat(), v.p) || c.threaded() && v.nutOf(v.p.Name.Value, c.size.Thread.Value) || strings.Contains(words, " "+strings.ReplaceAll(c.name, "-", " ")+" "))
+	})
 }
 
 // later begins what is to happen only afterwards.
@@ -102,7 +94,7 @@ func (r *reviewer) tooEarly(v, to *view, e *parts.Loose) {
 func (r *reviewer) with(at [2]int) string { return r.pl.Joints[at[0]].Name }
 
 // blocks looks for a later joint whose bearing or plate has to pass where the loose part sits.
-func (r *reviewer) blocks(v, to *view, e *parts.Loose, seat cylinder) {
+func (r *reviewer) blocks(v, to *view, e *parts.Loose, seat *cylinder) {
 	mine, ok := r.comes(v.p.Name.Value)
 	wide := v.wideMm()
 	if !ok {
@@ -171,7 +163,7 @@ var (
 
 // looseFit looks for a loose part whose bore is smaller than its seat more often than not, or
 // may be where its words say that it slides.
-func (r *reviewer) looseFit(v, to *view, e *parts.Loose, seat cylinder) {
+func (r *reviewer) looseFit(v, to *view, e *parts.Loose, seat *cylinder) {
 	said := e.How.Value
 	for _, n := range v.p.Notes {
 		said += " " + n.Value
@@ -179,7 +171,7 @@ func (r *reviewer) looseFit(v, to *view, e *parts.Loose, seat cylinder) {
 	for _, c := range v.inside {
 		low, high, ok := v.limitsOf(c)
 		from, most, ok2 := to.limitsOf(seat)
-		if !ok || !ok2 || c.size.Thread.Value != "" || c.size.Nominal.Mm != seat.size.Nominal.Mm || byForce.MatchString(said) {
+		if !ok || !ok2 || c.threaded() || c.size.Nominal.Mm != seat.size.Nominal.Mm || byForce.MatchString(said) {
 			continue
 		}
 		tight := (from + most - low - high) / 2
@@ -201,10 +193,10 @@ var bothEnds = regexp.MustCompile(`(?i)\bone\b.*\bthe other\b.*\bfrom (?:the )?(
 
 // twoWays looks for a seat that is larger than what is to sit on it, and for what is put on
 // from both ends and passes one of them only.
-func (r *reviewer) twoWays(v, to *view, e *parts.Loose, seat cylinder) {
+func (r *reviewer) twoWays(v, to *view, e *parts.Loose, seat *cylinder) {
 	open := v.openMm()
 	named := strings.Contains(wordsOf(strings.ToLower(e.How.Value)), "on the "+strings.ReplaceAll(seat.name, "-", " ")+" ")
-	if math.IsInf(open, 1) || !named && !seatNames(seat.step.Seat.Value, v.p) || seat.size.Thread.Value != "" || byForce.MatchString(e.How.Value) {
+	if math.IsInf(open, 1) || !named && !seatNames(seat.seat(), v.p) || seat.threaded() || byForce.MatchString(e.How.Value) {
 		return
 	}
 	past, name := seat.radiusMm, seat.name
@@ -230,15 +222,14 @@ func (r *reviewer) twoWays(v, to *view, e *parts.Loose, seat cylinder) {
 }
 
 // blindOn looks for a bore that ends inside the part, on a seat that does not end with its shaft.
-func (r *reviewer) blindOn(v, to *view, seat cylinder) {
-	first, last := to.outside[0], to.outside[len(to.outside)-1]
+func (v *view) blindOn(to *view, seat *cylinder) {
 	n := len(v.inside)
-	if !v.turned() || n == 0 || seat.name == first.name || seat.name == last.name {
+	if !v.turned() || n == 0 || len(seat.before) == 0 || len(seat.behind) == 0 {
 		return
 	}
-	if open := v.inside[n-1].toMm; open < v.lengthMm-slackMm {
-		v.report(Stop, v.inside[n-1].name, v.inside[n-1].pos, Finding{
-			What: "the bore of " + v.p.Title.Value + " is blind, and " + to.p.Title.Value + " goes through it", Numbers: r.mm(open) + " of " + r.mm(v.lengthMm),
+	if c := v.inside[n-1]; c.toMm < v.lengthMm-slackMm {
+		v.report(Stop, c.name, c.pos, Finding{
+			What: "the bore of " + v.p.Title.Value + " is blind, and " + to.p.Title.Value + " goes through it", Numbers: v.mm(c.toMm) + " of " + v.mm(v.lengthMm),
 			Rule: "a ring in the middle of a shaft is open at both ends", Source: "by geometry", Fix: "a bore as long as the part",
 		})
 	}

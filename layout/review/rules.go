@@ -1,10 +1,36 @@
 package review
 
+import (
+	"iter"
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/seq"
+)
+
 // rule is one rule about a part or a job. The code is what a job names to accept a finding.
 type rule[T any] struct {
 	code, about string
 	check       func(T)
 }
+
+// each makes of a rule about one thing that about all of them.
+func each[V, T any](all func(V) iter.Seq[T], check func(V, T)) func(V) {
+	return func(v V) {
+		for x := range all(v) {
+			check(v, x)
+		}
+	}
+}
+
+// What a rule about one thing of a part looks at.
+func everyStep(v *view) iter.Seq[*cylinder]         { return slices.Values(v.steps()) }
+func everyKeyway(v *view) iter.Seq[plan.KeywayRow]  { return slices.Values(v.q.Keyways) }
+func everyGroove(v *view) iter.Seq[plan.GrooveRow]  { return slices.Values(v.q.Grooves) }
+func everyChamfer(v *view) iter.Seq[*parts.Chamfer] { return seq.Refs(v.p.Chamfers) }
+func everyHole(v *view) iter.Seq[*parts.HoleGroup]  { return seq.Refs(v.p.Holes) }
+func everyRadial(v *view) iter.Seq[*parts.Radial]   { return seq.Refs(v.p.Radials) }
 
 // partRules are the rules about one part, in the order they are tried.
 var partRules = []rule[*view]{
@@ -20,9 +46,9 @@ var partRules = []rule[*view]{
 	{"counterbore", "a counterbore does not take its screw head", counterbore},
 	{"drill-size", "no common drill has the size of a hole", drillSize},
 	{"drill-large", "a hole is over the largest drill of the shop", drillLarge},
-	{"chamfer", "a chamfer is larger than its wall", chamfer},
-	{"crowned", "a crowned end is to lie flat", crowned},
-	{"undercut", "a fine seat ends at a shoulder without undercut", undercut},
+	{"chamfer", "a chamfer is larger than its wall", each(everyChamfer, (*view).chamfer)},
+	{"crowned", "a crowned end is to lie flat", each(everyChamfer, (*view).crowned)},
+	{"undercut", "a fine seat ends at a shoulder without undercut", each(everyStep, (*view).undercut)},
 	{"pierce", "a hole is too small for the cutter", pierce},
 	{"stock-left", "no metal is left for turning", stockLeft},
 	{"blank", "the stock is too small for the part", blank},
@@ -36,45 +62,45 @@ var partRules = []rule[*view]{
 	{"idle-require", "a demand asks for no more than the general tolerance", idleRequire},
 	{"unmade-require", "a demand on a face that no operation makes", unmadeRequire},
 	{"said-demand", "a note asks for what only a key can have made and inspected", saidDemands},
-	{"tap-reach", "a thread is deeper than a hand tap goes", tapReach},
-	{"relief", "an undercut eats its seat", relief},
-	{"contact", "a shoulder has no face left to lie against", contact},
+	{"tap-reach", "a thread is deeper than a hand tap goes", each(everyStep, (*view).tapReach)},
+	{"relief", "an undercut eats its seat", each(everyStep, (*view).relief)},
+	{"contact", "a shoulder has no face left to lie against", each(everyStep, (*view).contact)},
 	{"allowance", "the stock leaves nothing to machine, or is not what is drawn", allowance},
 	{"keyway", "a keyway is not that of its shaft", keyway},
-	{"keyway-fit", "a keyway has another class of width than its key", keywayFits},
+	{"keyway-fit", "a keyway has another class of width than its key", each(everyKeyway, (*view).keywayFit)},
 	{"drive", "nothing turns what sits on a shaft, or hardly", drive},
-	{"keyway-wall", "a keyway leaves little metal, or its cutter has no room", keywayWall},
-	{"groove-edge", "a retaining ring has little metal beside its groove", grooveEdge},
-	{"groove-path", "a retaining ring cannot get to its groove", groovePath},
-	{"groove-wall", "a groove leaves little metal under it", grooveWall},
-	{"groove-seat", "a groove eats the seat it lies in", grooveSeat},
-	{"groove-clash", "a groove runs into something else", crossed},
-	{"o-ring", "an O-ring is stretched, squeezed or confined too far, or has no lead-in", oring},
-	{"hardness", "a step is to be harder than its metal gets", hardSteps},
-	{"seal-land", "a shaft seal runs on a soft land", sealLand},
-	{"seal-fit", "a shaft seal has no lead-in, or its bore another class", sealFit},
-	{"seal-lip", "where the lip of a shaft seal looks is not said", sealLip},
+	{"keyway-wall", "a keyway leaves little metal, or its cutter has no room", each(everyKeyway, (*view).keywayWall)},
+	{"groove-edge", "a retaining ring has little metal beside its groove", each(everyGroove, (*view).grooveEdge)},
+	{"groove-path", "a retaining ring cannot get to its groove", each(everyGroove, (*view).groovePath)},
+	{"groove-wall", "a groove leaves little metal under it", each(everyGroove, (*view).grooveWall)},
+	{"groove-seat", "a groove eats the seat it lies in", each(everyGroove, (*view).grooveSeat)},
+	{"groove-clash", "a groove runs into something else", each(everyGroove, (*view).crossed)},
+	{"o-ring", "an O-ring is stretched, squeezed or confined too far, or has no lead-in", each(everyGroove, (*view).oring)},
+	{"hardness", "a step is to be harder than its metal gets", each(everyStep, (*view).hardStep)},
+	{"seal-land", "a shaft seal runs on a soft land", each(everyStep, (*view).sealLand)},
+	{"seal-fit", "a shaft seal has no lead-in, or its bore another class", each(everyStep, (*view).sealFit)},
+	{"seal-lip", "where the lip of a shaft seal looks is not said", each(everyStep, (*view).sealLip)},
 	{"flats-wall", "flats leave little metal over a bore", flatsWall},
 	{"centre-hole", "a centre hole leaves hardly a face", centreHoles},
 	{"clamp", "the screw of a split ring has too little metal", clamped},
 	{"motor", "a plate does not take the flange of the motor, or nearly is one", motorFlange},
-	{"path", "what sits on a seat cannot get there", path},
-	{"seat-of", "a seat is not that of what sits on it", seatWords},
-	{"located", "nothing holds what sits on a shaft in its place along it", located},
-	{"finish", "a seat is too rough", rough},
-	{"lead-in", "a press seat or a turned thread has no lead-in", leadIn},
-	{"limits", "limits lie far from their nominal size", limitsOff},
+	{"path", "what sits on a seat cannot get there", each(everyStep, (*view).path)},
+	{"seat-of", "a seat is not that of what sits on it", each(everyStep, (*view).seatWords)},
+	{"located", "nothing holds what sits on a shaft in its place along it", each(everyStep, (*view).located)},
+	{"finish", "a seat is too rough", each(everyStep, (*view).rough)},
+	{"lead-in", "a press seat or a turned thread has no lead-in", each(everyStep, (*view).leadIn)},
+	{"limits", "limits lie far from their nominal size", each(everyStep, (*view).limitsOff)},
 	{"opening", "an opening in the outside opens onto the wrong thing", openRules},
 	{"countersink", "a countersink does not take its screw head", countersink},
 	{"cutter", "a slot is too deep for the cutter of its width", cutterReach},
-	{"taper", "nothing gets into a cone", shutCone},
+	{"taper", "nothing gets into a cone", each(everyStep, (*view).shutCone)},
 	{"sense", "a number is possible and makes no sense", sense},
 	{"said", "words of a part and its numbers differ", said},
 	{"counterpart", "the turned counterpart of a light press has no limits", counterpart},
 	{"unused", "a thread or a fitted hole serves nothing", unused},
 	{"said-step", "words of a part name a step that is not there, or lifts nothing", saidSteps},
 	{"saddle", "a branch and its opening do not meet", saddle},
-	{"thread-mate", "a screw and its nut differ", nutThread},
+	{"thread-mate", "a screw and its nut differ", each(everyStep, (*view).nutThread)},
 }
 
 // jobRules are the rules about the whole job.

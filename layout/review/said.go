@@ -65,10 +65,7 @@ func said(v *view) {
 		}
 	}
 	for _, s := range v.inside {
-		if s.step == nil {
-			continue
-		}
-		if m := clearOf.FindStringSubmatch(s.step.Seat.Value); m != nil {
+		if m := clearOf.FindStringSubmatch(s.seat()); m != nil {
 			v.saidClear(s, noteMm(m[1], m[2]))
 		}
 	}
@@ -165,15 +162,15 @@ var screwNamed = regexp.MustCompile(`(?i)\b(screw|bolt|hole)(?:s|ed)?\b`)
 var clearOf = regexp.MustCompile(`(?i)` + noteLength + ` (?:clear|off)\b`)
 
 // saidClear compares what the words at a bore keep clear with the shafts of the job.
-func (v *view) saidClear(c cylinder, mm float64) {
+func (v *view) saidClear(c *cylinder, mm float64) {
 	for _, o := range v.all() {
 		for _, s := range o.outside {
-			if o != v && s.step != nil && math.Abs(c.radiusMm-s.size.Nominal.Mm/2-mm) < 0.05 {
+			if o != v && o.turned() && math.Abs(c.radiusMm-s.size.Nominal.Mm/2-mm) < 0.05 {
 				return
 			}
 		}
 	}
-	v.unlike(c.pos, c.name, c.name+" stays off no shaft of the job by what its words say", c.step.Seat.Value+", at "+v.mm(2*c.radiusMm), "the words, or the bore")
+	v.unlike(c.pos, c.name, c.name+" stays off no shaft of the job by what its words say", c.seat()+", at "+v.mm(2*c.radiusMm), "the words, or the bore")
 }
 
 // texts are the notes of a part and of its holes and openings.
@@ -209,7 +206,7 @@ func (v *view) pitchCircles() (out []float64) {
 // diameters are those of a part, and of what it is pressed, bolted or slid on to.
 func (v *view) diameters() (out []float64) {
 	of := func(o *view) {
-		for _, c := range slices.Concat(o.outside, o.inside) {
+		for _, c := range o.steps() {
 			out = append(out, 2*c.radiusMm, c.size.Nominal.Mm)
 		}
 		for i := range o.holes {
@@ -290,7 +287,7 @@ func (v *view) pastSeat() (out []float64) {
 	for _, s := range v.slides() {
 		if shaft := v.viewOf(s.On.Part); shaft != nil && s.Hub.Part == v.p.Name.Value {
 			if seat := named(shaft.outside, s.On.Feature); seat != nil {
-				out = append(out, v.lengthMm-(seat.toMm-seat.fromMm))
+				out = append(out, v.lengthMm-seat.longMm())
 			}
 		}
 	}
@@ -390,7 +387,7 @@ func (v *view) threads() map[string]bool {
 	for i := range p.Radials {
 		has[threadName(p.Radials[i].Size.Thread)] = true
 	}
-	for _, c := range slices.Concat(v.outside, v.inside) {
+	for _, c := range v.steps() {
 		has[threadName(c.size.Thread.Value)] = true
 	}
 	if p.Clamp != nil {

@@ -6,65 +6,41 @@ import (
 	"strings"
 
 	"centrepop/layout/part"
-	"centrepop/layout/threads"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
 
 // path looks for seats that what sits on them cannot reach: from both
 // ends of the part something larger is in the way.
-func path(v *view) {
-	for _, side := range v.sides() {
-		for i, c := range side.steps {
-			if c.step == nil || c.step.Seat.Value == "" || c.size.Fit.Pos.Line == 0 {
-				continue
-			}
-			front, back := inTheWay(side.steps[:i], c, side.sign), inTheWay(side.steps[i+1:], c, side.sign)
-			if front == nil || back == nil {
-				continue
-			}
-			v.report(Stop, c.name, c.pos, Finding{
-				What:    "what sits on " + c.name + " cannot get there",
-				Numbers: c.name + " " + v.mm(2*c.radiusMm) + "; " + front.name + " " + v.mm(2*front.radiusMm) + " and " + back.name + " " + v.mm(2*back.radiusMm) + " are in the way",
-				OverMm:  over(2 * math.Min(side.sign*(front.radiusMm-c.radiusMm), side.sign*(back.radiusMm-c.radiusMm))),
-				Rule:    "a ring reaches its seat from one end", Source: "by geometry", Fix: "a step that lets it pass, on one side",
-			})
-		}
+func (v *view) path(c *cylinder) {
+	if shut := c.inTheWay(); c.seat() != "" && c.fitted() && len(shut) == 2 {
+		v.report(Stop, c.name, c.pos, Finding{
+			What: "what sits on " + c.name + " cannot get there", Numbers: c.name + " " + v.mm(2*c.radiusMm) + v.inWords(shut),
+			OverMm: over(2 * seq.Min(math.Inf(1), shut, c.outBy)),
+			Rule:   "a ring reaches its seat from one end", Source: "by geometry", Fix: "a step that lets it pass, on one side",
+		})
 	}
 }
 
-// inTheWay is the step that keeps a ring from passing, or nil. The tenth of a
-// millimetre lets steps with other limits of the same nominal size through.
-func inTheWay(steps []cylinder, seat cylinder, sign float64) *cylinder {
-	const sameMm = 0.1
-	return seq.At(steps, func(s *cylinder) bool { return sign*(s.radiusMm-seat.radiusMm) > sameMm/2 })
-}
-
 // seal is the radial shaft seal that a step is the seat of, nil for another.
-func (v *view) seal(c cylinder) *part.SealSize { return part.SealOf(c.step.Seat.Value, v.job.Units) }
+func (v *view) seal(c *cylinder) *part.SealSize { return part.SealOf(c.seat(), v.job.Units) }
 
 // seatWords looks for seats that are not those of what the drawing says sits
 // on them: a seal of other sizes, a bearing that its joint does not name, or a
 // part of the job with another bore.
-func seatWords(v *view) {
-	for i, c := range slices.Concat(v.outside, v.inside) {
-		if c.step == nil || c.step.Seat.Value == "" {
-			continue
+func (v *view) seatWords(c *cylinder) {
+	if m := v.seal(c); m != nil {
+		v.sealSeat(c, m)
+		if other := v.sealBore(m); !c.inside && other != "" {
+			v.report(Check, c.name, c.pos, Finding{
+				What: c.name + " is the land of a seal that no bore of the job takes", Numbers: m.Name + "; " + other,
+				Rule: "the shaft names the seal that its housing takes", Source: "by the job", Fix: "one seal on both drawings",
+			})
 		}
-		inside := i >= len(v.outside)
-		if m := v.seal(c); m != nil {
-			v.sealSeat(c, m, inside)
-			if other := v.sealBore(m); !inside && other != "" {
-				v.report(Check, c.name, c.pos, Finding{
-					What: c.name + " is the land of a seal that no bore of the job takes", Numbers: m.Name + "; " + other,
-					Rule: "the shaft names the seal that its housing takes", Source: "by the job", Fix: "one seal on both drawings",
-				})
-			}
-		}
-		v.bearingSeat(c)
-		if !inside {
-			v.partSeat(c)
-		}
+	}
+	v.bearingSeat(c)
+	if !c.inside {
+		v.partSeat(c)
 	}
 }
 
@@ -73,9 +49,6 @@ func seatWords(v *view) {
 func (v *view) sealBore(m *part.SealSize) (other string) {
 	for _, of := range v.all() {
 		for _, c := range of.inside {
-			if c.step == nil {
-				continue
-			}
 			if o := v.seal(c); o != nil && *o == *m {
 				return ""
 			} else if o != nil && o.ShaftMm == m.ShaftMm {
@@ -86,9 +59,9 @@ func (v *view) sealBore(m *part.SealSize) (other string) {
 	return other
 }
 
-func (v *view) sealSeat(c cylinder, m *part.SealSize, inside bool) {
+func (v *view) sealSeat(c *cylinder, m *part.SealSize) {
 	wanted, width := m.ShaftMm, m.WidthMm
-	if inside {
+	if c.inside {
 		wanted = m.BoreMm
 	}
 	if got := 2 * c.radiusMm; math.Abs(got-wanted) > slackMm {
@@ -97,7 +70,7 @@ func (v *view) sealSeat(c cylinder, m *part.SealSize, inside bool) {
 			Rule: "a seal is named by shaft, bore and width", Source: "ISO 6194-1", Fix: "the size of the seal, or the seal of the size",
 		})
 	}
-	if long := c.toMm - c.fromMm; long < width-slackMm {
+	if long := c.longMm(); long < width-slackMm {
 		v.report(Check, c.name, c.pos, Finding{
 			What: c.name + " is shorter than its seal " + m.Name, Numbers: v.mm(long) + " for " + v.mm(width), LeftMm: left(long),
 			Rule: "a seal lies in its seat over its whole width", Source: "by geometry", Fix: "a longer seat, or a narrower seal",
@@ -106,8 +79,8 @@ func (v *view) sealSeat(c cylinder, m *part.SealSize, inside bool) {
 }
 
 // bearingSeat compares the bearing that a seat names with that of its joint.
-func (v *view) bearingSeat(c cylinder) {
-	words := strings.Fields(c.step.Seat.Value)
+func (v *view) bearingSeat(c *cylinder) {
+	words := strings.Fields(c.seat())
 	if len(words) < 2 || words[0] != "bearing" {
 		return
 	}
@@ -123,9 +96,9 @@ func (v *view) bearingSeat(c cylinder) {
 
 // partSeat compares an outside with the bore of the flat part of the job that
 // its seat names.
-func (v *view) partSeat(c cylinder) {
+func (v *view) partSeat(c *cylinder) {
 	for _, p := range v.job.Parts {
-		if p.Bore == nil || p == v.p || !seatNames(c.step.Seat.Value, p) {
+		if p.Bore == nil || p == v.p || !seatNames(c.seat(), p) {
 			continue
 		}
 		bore := p.Bore.Size.Nominal.Mm
@@ -159,54 +132,40 @@ const (
 )
 
 // rough looks for seats of bearings and of seal lips that are too rough.
-func rough(v *view) {
-	for i, c := range slices.Concat(v.outside, v.inside) {
-		if c.step == nil {
-			continue
-		}
-		ra := part.RaUm(part.Finish(v.w, c.step.Finish.Value))
-		most, source := 0.0, practice
-		switch {
-		case strings.HasPrefix(c.step.Seat.Value, "bearing "):
-			most = seatRa
-		case i < len(v.outside) && v.seal(c) != nil:
-			most, source = lipRa, "ISO 6194-1"
-		case v.seal(c) != nil:
-			most, source = sealBoreRa, "DIN 3760 as seal makers print it"
-		}
-		if most == 0 || ra <= most+slackMm {
-			continue
-		}
-		v.report(Check, c.name, c.step.Finish.Pos, Finding{
-			What: c.name + " is too rough for what runs or sits on it", Numbers: part.Finish(v.w, "Ra "+number(ra)+" µm") + ", wanted at most " + part.Finish(v.w, "Ra "+number(most)+" µm"),
-			Rule: "a seat is turned fine, and a lip runs on a ground land", Source: source, Fix: "a finer finish",
-		})
+func (v *view) rough(c *cylinder) {
+	ra := part.RaUm(part.Finish(v.w, c.step.Finish.Value))
+	most, source := 0.0, practice
+	switch {
+	case c.bears():
+		most = seatRa
+	case v.seal(c) == nil:
+		return
+	case c.inside:
+		most, source = sealBoreRa, "DIN 3760 as seal makers print it"
+	default:
+		most, source = lipRa, "ISO 6194-1"
 	}
+	if ra <= most+slackMm {
+		return
+	}
+	v.report(Check, c.name, c.step.Finish.Pos, Finding{
+		What: c.name + " is too rough for what runs or sits on it", Numbers: part.Finish(v.w, "Ra "+number(ra)+" µm") + ", wanted at most " + part.Finish(v.w, "Ra "+number(most)+" µm"),
+		Rule: "a seat is turned fine, and a lip runs on a ground land", Source: source, Fix: "a finer finish",
+	})
 }
 
-// leadIn looks for seats that something is pressed onto or into, and for turned threads
+// leadIn looks for a seat that something is pressed onto or into, and for a turned thread
 // that a nut or a screw starts on, without a chamfer at the end of the part where it does.
-func leadIn(v *view) {
-	for k, steps := range [][]cylinder{v.outside, v.inside} {
-		for i := range steps {
-			if steps[i].step != nil {
-				v.leadInAt(steps, i, k == 0)
-			}
-		}
-	}
-}
-
-// leadInAt looks at one of the steps of the outside or the inside.
-func (v *view) leadInAt(steps []cylinder, i int, outside bool) {
-	c, first, last := steps[i], i == 0, i == len(steps)-1
+func (v *view) leadIn(c *cylinder) {
+	first, last := len(c.before) == 0, len(c.behind) == 0
 	var f Finding
 	switch {
-	case c.size.Thread.Value != "":
-		first = first && c.fromMm < slackMm || outside && c.passes(steps[:i])
-		last = last && c.toMm > v.lengthMm-slackMm || outside && c.passes(steps[i+1:])
+	case c.threaded():
+		first = first && c.fromMm < slackMm || !c.inside && c.passes(c.before)
+		last = last && c.toMm > v.lengthMm-slackMm || !c.inside && c.passes(c.behind)
 		f = Finding{What: "a thread is started", Numbers: c.size.Thread.Value, Rule: "a thread starts at a chamfer", Fix: "size: the depth of the thread, angle: 45"}
-	case c.step.Seat.Value != "" && pressed(c):
-		f = Finding{What: "something is pressed over it", Numbers: c.step.Seat.Value + " on " + v.mm(2*c.radiusMm), Rule: "a press fit has a lead-in", Fix: "size: " + v.mm(1) + ", angle: 30"}
+	case c.seat() != "" && pressed(c):
+		f = Finding{What: "something is pressed over it", Numbers: c.seat() + " on " + v.mm(2*c.radiusMm), Rule: "a press fit has a lead-in", Fix: "size: " + v.mm(1) + ", angle: 30"}
 	default:
 		return
 	}
@@ -219,14 +178,14 @@ func (v *view) leadInAt(steps []cylinder, i int, outside bool) {
 }
 
 // passes tells whether a nut reaches an outside thread over all of these steps.
-func (c cylinder) passes(steps []cylinder) bool {
-	return !slices.ContainsFunc(steps, func(o cylinder) bool { return o.radiusMm >= c.radiusMm-slackMm })
+func (c *cylinder) passes(steps []*cylinder) bool {
+	return !slices.ContainsFunc(steps, func(o *cylinder) bool { return o.radiusMm >= c.radiusMm-slackMm })
 }
 
 // noLeadIn reports a chamfer that the edge of a step at a face lacks: why, and with what size.
-func (v *view) noLeadIn(c cylinder, face parts.Face, f Finding) {
+func (v *view) noLeadIn(c *cylinder, face parts.Face, f Finding) {
 	edge := c.name + "-" + string(face)
-	if slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool { return h.Edge.Value == edge }) {
+	if v.chamferOn(c, face) != nil {
 		return
 	}
 	f.What, f.Source = edge+" has no chamfer, and "+f.What, practice
@@ -236,8 +195,8 @@ func (v *view) noLeadIn(c cylinder, face parts.Face, f Finding) {
 
 // pressed tells seats that hold by interference, or may: of bearings with a
 // fit, and of classes from j on.
-func pressed(c cylinder) bool {
-	if strings.HasPrefix(c.step.Seat.Value, "bearing ") && c.size.Fit.Pos.Line > 0 {
+func pressed(c *cylinder) bool {
+	if c.bears() && c.fitted() {
 		return true
 	}
 	class := strings.ToLower(strings.TrimRight(c.size.Fit.Class.Value, "0123456789"))
@@ -245,21 +204,14 @@ func pressed(c cylinder) bool {
 }
 
 // limitsOff looks for limits that lie far from the nominal size they belong to.
-func limitsOff(v *view) {
+func (v *view) limitsOff(c *cylinder) {
 	const mostMm = 0.25
-	for _, c := range v.outside {
-		v.asMeasured(c)
+	v.asMeasured(c)
+	l, nominal := c.size.Fit.Limits, c.size.Nominal.Mm
+	if len(l) != 2 {
+		return
 	}
-	for _, c := range slices.Concat(v.outside, v.inside) {
-		l := c.size.Fit.Limits
-		if len(l) != 2 {
-			continue
-		}
-		nominal := c.size.Nominal.Mm
-		off := math.Max(l[0].Mm-nominal, nominal-l[1].Mm)
-		if off <= mostMm+slackMm {
-			continue
-		}
+	if off := math.Max(l[0].Mm-nominal, nominal-l[1].Mm); off > mostMm+slackMm {
 		v.report(Check, c.name, c.pos, Finding{
 			What: "the limits of " + c.name + " are not those of its nominal size", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(nominal),
 			OverMm: over(off), Rule: "limits lie at the nominal size", Fix: "the nominal size or the limits are wrong",
@@ -278,13 +230,13 @@ const (
 
 // asMeasured looks at a step that is turned to what its counterpart measures: to a gap that it
 // goes in by and that centres it, and near the size that is drawn.
-func (v *view) asMeasured(c cylinder) {
+func (v *view) asMeasured(c *cylinder) {
 	gap := c.size.Fit.Measured
-	if len(gap) != 2 || c.step == nil {
+	if len(gap) != 2 || c.inside {
 		return
 	}
 	for _, tube := range v.all() {
-		if tube == v || tube.p.Kind != parts.Tube || !seatNames(c.step.Seat.Value, tube.p) {
+		if tube == v || tube.p.Kind != parts.Tube || !seatNames(c.seat(), tube.p) {
 			continue
 		}
 		inner, _, ok := tube.q.Section.RadiiAt(tube.lengthMm / 2)
@@ -312,47 +264,40 @@ func (v *view) asMeasured(c cylinder) {
 
 // nutThread looks for a screw and a nut of the job that bear the same name and
 // have other threads, and for a bore of the nut that its screw does not pass.
-func nutThread(v *view) {
-	for i, nut := range v.inside {
-		for _, w := range v.all() {
-			if screw := named(w.outside, nut.name); nut.thread != nil && screw != nil && screw.thread != nil && w != v {
-				v.nutOn(w.p, i, screw.step, nut.thread, screw.thread)
-			}
+func (v *view) nutThread(nut *cylinder) {
+	for _, w := range v.all() {
+		if screw := named(w.outside, nut.name); nut.inside && nut.thread != nil && screw != nil && screw.thread != nil && w != v {
+			v.nutOn(w, nut, screw)
 		}
 	}
 }
 
 // nutOn compares an inside thread of a part with the screw in it.
-func (v *view) nutOn(q *parts.Part, i int, screw *parts.Step, in, out *threads.Thread) {
-	r, p, nut := v.reviewer, v.p, v.inside[i].step
-	if in.Designation != out.Designation {
-		r.add(Finding{
-			Severity: Stop, Part: p.Name.Value, Feature: nut.Name.Value, Pos: nut.Pos,
-			What: p.Title.Value + " and " + q.Title.Value + " have other threads at " + nut.Name.Value, Numbers: in.Designation + " and " + out.Designation,
+func (v *view) nutOn(w *view, nut, screw *cylinder) {
+	title, its, out := v.p.Title.Value, w.p.Title.Value, screw.thread
+	if nut.thread.Designation != out.Designation {
+		v.report(Stop, nut.name, nut.pos, Finding{
+			What: title + " and " + its + " have other threads at " + nut.name, Numbers: nut.thread.Designation + " and " + out.Designation,
 			Rule: "a nut has the thread of its screw", Source: "by the job", Fix: "the same thread on both drawings",
 		})
 		return
 	}
-	r.seizes(p, q, nut, *out)
-	if nut.Length.Mm >= motionShare*out.MajorMm {
-		r.screwPasses(p, q, screw)
+	if nut.longMm() >= motionShare*out.MajorMm {
+		v.seizes(w, nut, out)
+		v.screwPasses(v.p, w.p, screw)
 	}
-	if screw.Length.Mm <= nut.Length.Mm {
-		if has, wants := screw.Length.Mm, math.Min(nut.Length.Mm, out.MajorMm); has < wants-slackMm {
-			r.add(Finding{
-				Part: q.Name.Value, Feature: screw.Name.Value, Pos: screw.Pos, What: q.Title.Value + " has little thread for " + p.Title.Value,
-				Numbers: r.mm(has) + " in a nut of " + r.mm(nut.Length.Mm) + ", wanted " + r.mm(wants), LeftMm: left(has),
-				Rule: "a nut is filled, or at least one diameter of it", Fix: "a longer thread, or a thinner nut",
-			})
-		}
+	if has, wants := screw.longMm(), math.Min(nut.longMm(), out.MajorMm); has <= nut.longMm()+slackMm {
+		w.atLeast(screw.name, screw.pos, has, wants, Finding{
+			What: its + " has little thread for " + title, Numbers: " in a nut of " + v.mm(nut.longMm()) + ", wanted ",
+			Rule: "a nut is filled, or at least one diameter of it", Fix: "a longer thread, or a thinner nut",
+		})
 		return
 	}
-	for _, next := range beside(v.inside, i) {
-		if c := next.step; c.Size.Thread.Value == "" && c.Size.Nominal.Mm < out.MajorMm-slackMm {
-			r.add(Finding{
-				Severity: Stop, Part: p.Name.Value, Feature: c.Name.Value, Pos: c.Pos, What: q.Title.Value + " does not pass " + c.Name.Value + " of " + p.Title.Value,
-				Numbers: r.mm(out.MajorMm) + " of " + out.Designation + " through " + r.mm(c.Size.Nominal.Mm),
-				Rule:    "a screw that is longer than its nut comes out behind it", Source: "by geometry", Fix: "a bore wider than the thread",
+	for _, c := range nut.next() {
+		if !c.threaded() && c.size.Nominal.Mm < out.MajorMm-slackMm {
+			v.report(Stop, c.name, c.pos, Finding{
+				What: its + " does not pass " + c.name + " of " + title, Numbers: v.mm(out.MajorMm) + " of " + out.Designation + " through " + v.mm(c.size.Nominal.Mm),
+				Rule: "a screw that is longer than its nut comes out behind it", Source: "by geometry", Fix: "a bore wider than the thread",
 			})
 		}
 	}

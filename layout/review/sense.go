@@ -3,8 +3,8 @@ package review
 import (
 	"math"
 
-	"centrepop/layout/part"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // thickest is what the cutters of a shop go through. Common practice, no source.
@@ -55,15 +55,12 @@ func sense(v *view) {
 		}
 	}
 	v.senseOfForm(is)
-	for i, c := range v.inside {
-		if c.step == nil || part.SealOf(c.step.Seat.Value, v.job.Units) == nil {
+	for _, c := range v.inside {
+		if v.seal(c) == nil {
 			continue
 		}
-		high, wider := 0.0, false
-		for _, next := range beside(v.inside, i) {
-			high, wider = max(high, c.radiusMm-next.radiusMm), wider || next.radiusMm > c.radiusMm
-		}
-		if high > 0 || wider {
+		high := seq.Max(0, c.next(), c.outBy)
+		if high > 0 || mostMm(c.next()) > c.radiusMm {
 			is(c.name, c.pos, "the shoulder behind the seal in "+c.name+" is low", high, sealEdgeMm, math.Inf(1), "a seal lies against a shoulder that it does not slip over", "a smaller bore behind the seal")
 		}
 	}

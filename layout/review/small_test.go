@@ -31,18 +31,20 @@ func TestSmallGeometry(t *testing.T) {
 		return out
 	}
 	limit := func(f parts.Fit) [3]any {
-		lo, hi, ok := (&view{}).limitsOf(cylinder{size: parts.Size{Fit: f, Nominal: parts.Length{Mm: 20}}})
+		lo, hi, ok := (&view{}).limitsOf(&cylinder{size: parts.Size{Fit: f, Nominal: parts.Length{Mm: 20}}})
 		return [3]any{math.Round(lo*1e6) / 1e6, math.Round(hi*1e6) / 1e6, ok}
 	}
 	six := func(f parts.Fit) bool { return fine(f, 6) }
-	steps := []cylinder{{fromMm: 0, toMm: 20, radiusMm: 30}, {fromMm: 20, toMm: 50, radiusMm: 20}}
+	steps := inRow(false, &cylinder{fromMm: 0, toMm: 20, radiusMm: 30}, &cylinder{fromMm: 20, toMm: 50, radiusMm: 20})
 	radii := func(zs ...float64) (out []float64) {
 		for _, z := range zs {
 			out = append(out, radiusAt(steps, z))
 		}
 		return out
 	}
-	way := func(radius, sign float64) float64 { return outerMm(inTheWay(steps, cylinder{radiusMm: radius}, sign)) }
+	way := func(radius float64, inside bool) float64 {
+		return mostMm((&cylinder{radiusMm: radius, inside: inside, before: steps}).inTheWay())
+	}
 	ring := func(degs ...float64) (out []place) {
 		for _, d := range degs {
 			out = append(out, place{radiusMm: 50, deg: d})
@@ -70,7 +72,7 @@ func TestSmallGeometry(t *testing.T) {
 		{"an outline that is closed, and one that is not", [][]plan.XY{polyline("M0 0H10V5Z"), polyline("M0 0H10V5"), polyline("")}, [][]plan.XY{{p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, {p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, nil}},
 		{"greatest divisors", []int{gcd(12, 18), gcd(18, 12), gcd(7, 5), gcd(4, 0)}, []int{6, 6, 1, 4}},
 		{"the radius at places of an axis", radii(-0.1, 0, 10, 20, 20.1, 50, 50.1), []float64{0, 30, 30, 30, 20, 20, 0}},
-		{"what is larger or smaller by more than 0.05", []float64{way(29.948, 1), way(29.951, 1), way(10, 1), way(20.052, -1), way(20.049, -1), way(40, -1)}, []float64{30, 0, 30, 20, 0, 30}},
+		{"what is larger or smaller by more than 0.05", []float64{way(29.948, false), way(29.951, false), way(10, false), way(20.052, true), way(20.049, true), way(40, true)}, []float64{30, 0, 30, 20, 0, 30}},
 		{"a ring that looks alike so often", []bool{repeats(ring(0, 90, 180, 270), 4), repeats(ring(0, 90, 180, 270), 2), repeats(ring(0, 80, 180, 260), 2), repeats(ring(0, 80, 180, 260), 4), repeats(ring(10, 130, 250), 3), repeats(ring(10, 130, 251), 3), repeats(ring(0, 90.01, 180, 270), 4), repeats(ring(0, 90.02, 180, 270), 4)}, []bool{true, true, true, false, true, false, true, false}},
 		{"on one place to 0.01 mm: 0.0114° of 50", []bool{onOne(0.0114, 50), onOne(-0.0114, 50), onOne(0.0115, 50), onOne(0.0057, 100), onOne(0.0058, 100)}, []bool{true, true, false, true, false}},
 		{"the height of a nut", nutHighMm(threads.Thread{MajorMm: 40}), 9.0},
@@ -83,7 +85,7 @@ func TestSmallGeometry(t *testing.T) {
 		{"fine fits", fits(six, class("k6"), class("H7"), class("h5"), class(""), limits(20, 20.03), limits(20, 20.031), within(0.015), within(0.0151)), []bool{true, false, true, false, true, false, true, false}},
 		{"limits of a step of 20", [][3]any{limit(limits(19.9, 20.2)), limit(within(0.05)), limit(class("H7")), limit(parts.Fit{})}, [][3]any{{19.9, 20.2, true}, {19.95, 20.05, true}, {20.0, 20.021, true}, {0.0, 0.0, false}}}, // ISO 286-2
 		{"where no joint stands", (&reviewer{job: &parts.Job{File: "job.yaml"}}).jointPos("none"), parts.Pos{File: "job.yaml", Line: 1, Column: 1}},
-		{"pressed fits", []bool{pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("j6")}}), pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("H7")}}), pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("js6")}}), pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("k6")}})}, []bool{true, false, true, true}},
+		{"pressed fits", []bool{pressed(&cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("j6")}}), pressed(&cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("H7")}}), pressed(&cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("js6")}}), pressed(&cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("k6")}})}, []bool{true, false, true, true}},
 		// 10° of Ø120 are 10.472 round: off by that, 30 mm along by 10 and 30.
 		{"off the axis of a branch", []float64{round(offBranch(row, 30, 0, 20)), round(offBranch(row, 30, 350, 20)), round(offBranch(row, 40, 350, 20)), offBranch(row, 75, 350, 20), offBranch(row, 75.1, 350, 20)}, []float64{10.471976, 0, 10, 45, math.Inf(1)}},
 		{"edge of a window", grid(plan.RadialRow{AroundMm: 20, AlongMm: 12, CornerMm: 2}), [4]plan.XY{p(10, 4), p(8, 6), p(10, 4), p(8, 6)}},

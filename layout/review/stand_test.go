@@ -41,8 +41,8 @@ func TestStandingBounds(t *testing.T) {
 		return p
 	}
 	stack := func(all ...*standingPart) []*standingPart { return all }
-	step := func(name string, from, to, diameter float64) cylinder {
-		return cylinder{name: name, fromMm: from, toMm: to, radiusMm: diameter / 2, step: &parts.Step{Seat: text("seal")}, size: parts.Size{Nominal: mm(diameter)}}
+	step := func(name string, from, to, diameter float64) *cylinder {
+		return &cylinder{name: name, fromMm: from, toMm: to, radiusMm: diameter / 2, step: &parts.Step{Seat: text("seal")}, size: parts.Size{Nominal: mm(diameter)}}
 	}
 	job := func() *reviewer {
 		return &reviewer{job: &parts.Job{Parts: []*parts.Part{{Name: text("cover"), Title: text("Cover")}}, Joints: []*parts.Joint{{Name: text("rear"), Bearing: &parts.BearingJoint{}}}}, pl: &plan.Plan{}, views: map[string]*view{}}
@@ -59,7 +59,7 @@ func TestStandingBounds(t *testing.T) {
 		return func(r *reviewer) {
 			me := ring("hub", 0, 40, 50, 90)
 			c := step("bore", 0, 40, 50)
-			r.found = append(r.found, Finding{What: string(r.entersFrom(viewOf(r), me, &c, append(stack(me, ring("shaft", from, to, 0, outer)), others...)))})
+			r.found = append(r.found, Finding{What: string(r.entersFrom(me, c, append(stack(me, ring("shaft", from, to, 0, outer)), others...)))})
 		}
 	}
 	cone := func(lo, hi, dir, wide float64) rule { // a seat from 100 to 120, the bearing 20 wide
@@ -84,7 +84,7 @@ func TestStandingBounds(t *testing.T) {
 	lip := func(outer, from float64) rule { // a seal of 60 outside for 40
 		return func(r *reviewer) {
 			v := viewOf(r)
-			v.inside = []cylinder{step("seat", 0, 10, 60)}
+			v.inside = inRow(true, step("seat", 0, 10, 60))
 			me := ring("cover", 0, 20, 60, 90)
 			r.lipOn(v, me, plan.SealMark{FromMm: 2, ToMm: 10, OuterMm: 60, InnerMm: 40}, stack(me, ring("shaft", from, 300, 0, outer)))
 		}
@@ -132,9 +132,10 @@ func TestStandingBounds(t *testing.T) {
 	lone := func(bore, shaft float64, fit string) rule {
 		return func(r *reviewer) {
 			r.job.Parts = append(r.job.Parts, &parts.Part{Name: text("pin"), Title: text("Pin")})
+			r.job.Parts[1].Profile = &parts.Profile{}
 			r.views["cover"], r.views["pin"] = viewOf(r), &view{reviewer: r, p: r.job.Parts[1]}
-			r.views["cover"].inside = []cylinder{{name: "bore", size: parts.Size{Nominal: mm(bore), Fit: parts.Fit{Class: text(fit)}}}}
-			r.views["pin"].outside = []cylinder{step("end", 0, 10, shaft)}
+			r.views["cover"].inside = inRow(true, &cylinder{name: "bore", size: parts.Size{Nominal: mm(bore), Fit: parts.Fit{Class: text(fit)}}})
+			r.views["pin"].outside = inRow(false, step("end", 0, 10, shaft))
 			r.views["pin"].outside[0].size.Fit.Pos.Line = 1
 			loneBore(r)
 		}

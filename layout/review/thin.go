@@ -2,7 +2,6 @@ package review
 
 import (
 	"math"
-	"slices"
 
 	"centrepop/layout/material"
 	"centrepop/layout/threads"
@@ -131,19 +130,13 @@ func (v *view) wideHole(f *parts.Radial, acrossMm float64) {
 // thinWeb finds a step that is left as a thin disc: one at the end of a bore that
 // closes it part of the way, as behind a seal, or a collar.
 func (v *view) thinWeb() {
-	for _, side := range v.sides() {
-		for i, c := range side.steps {
-			high := math.Inf(1)
-			for _, next := range beside(side.steps, i) {
-				high = math.Min(high, side.sign*(c.radiusMm-next.radiusMm))
-			}
-			least := math.Max(1.5, high/10)
-			if long := c.toMm - c.fromMm; !math.IsInf(high, 1) && high > long && long < least-slackMm {
-				v.report(Check, c.name, c.pos, Finding{
-					What: c.name + " is left as a thin disc", Numbers: v.mm(long) + " thick and " + v.mm(high) + " high, wanted " + v.mm(least), LeftMm: left(long),
-					Rule: "a collar is a tenth as thick as it is high, and not under " + v.mm(1.5), Fix: "a longer step",
-				})
-			}
+	for _, c := range v.steps() {
+		high := seq.Min(math.Inf(1), c.next(), func(o *cylinder) float64 { return -c.outBy(o) })
+		if long := c.longMm(); !math.IsInf(high, 1) && high > long {
+			v.atLeast(c.name, c.pos, long, math.Max(1.5, high/10), Finding{
+				What: c.name + " is left as a thin disc", Numbers: " thick and " + v.mm(high) + " high, wanted ",
+				Rule: "a collar is a tenth as thick as it is high, and not under " + v.mm(1.5), Fix: "a longer step",
+			})
 		}
 	}
 }
@@ -168,18 +161,16 @@ func (v *view) thinCast() {
 
 // relief looks for undercuts that eat the seat they belong to: wider than a
 // quarter of it, or deeper than reliefs are.
-func relief(v *view) {
-	for _, c := range slices.Concat(v.outside, v.inside) {
-		if c.undercut == nil || c.size.Thread.Value != "" {
-			continue
-		}
-		u, long := c.undercut, c.toMm-c.fromMm
-		deepest := math.Max(0.6, 0.02*c.radiusMm*2)
-		if u.WidthMm > 0.25*long+slackMm || u.DepthMm > deepest+slackMm {
-			v.report(Check, c.name, c.pos, Finding{
-				What: "the undercut of " + c.name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.radiusMm) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
-				OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")", Fix: "a narrower or shallower undercut, such as DIN 509 F",
-			})
-		}
+func (v *view) relief(c *cylinder) {
+	if c.undercut == nil || c.threaded() {
+		return
+	}
+	u, long := c.undercut, c.longMm()
+	deepest := math.Max(0.6, 0.02*c.radiusMm*2)
+	if u.WidthMm > 0.25*long+slackMm || u.DepthMm > deepest+slackMm {
+		v.report(Check, c.name, c.pos, Finding{
+			What: "the undercut of " + c.name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.radiusMm) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
+			OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")", Fix: "a narrower or shallower undercut, such as DIN 509 F",
+		})
 	}
 }

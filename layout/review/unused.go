@@ -79,7 +79,7 @@ func (r *reviewer) takes(o *parts.Part, size parts.HoleSize) bool {
 	if v == nil {
 		return false
 	}
-	if size.Thread != "" && slices.ContainsFunc(slices.Concat(v.outside, v.inside), func(c cylinder) bool { return sameThread(c.size.Thread.Value, size.Thread) }) {
+	if size.Thread != "" && slices.ContainsFunc(v.steps(), func(c *cylinder) bool { return sameThread(c.size.Thread.Value, size.Thread) }) {
 		return true
 	}
 	return slices.ContainsFunc(o.Holes, func(h parts.HoleGroup) bool {

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -25,22 +26,90 @@ type view struct {
 	p        *parts.Part
 	q        *plan.PartPlan
 	lengthMm float64
-	outside  []cylinder // turned parts; a single one for a round flat part
-	inside   []cylinder
+	outside  []*cylinder // front to back, as are those inside
+	inside   []*cylinder
 	outline  []plan.XY // flat parts: a closed polyline
 	holes    []hole
 }
 
-// cylinder is a step of the part.
+// cylinder is a step of the part, outside or inside.
 type cylinder struct {
 	name         string
 	fromMm, toMm float64
 	radiusMm     float64 // to the metal: minor of an inside thread, major of an outside one
 	size         parts.Size
 	thread       *threads.Thread
-	step         *parts.Step    // nil for a flat part
+	step         *parts.Step
 	undercut     *part.Undercut // nil if there is none
 	pos          parts.Pos
+	inside       bool
+	before       []*cylinder // those of its side, front to back, as are those behind it
+	behind       []*cylinder
+}
+
+// sign is that of what stands out on its side.
+func (c *cylinder) sign() float64 {
+	if c.inside {
+		return -1
+	}
+	return 1
+}
+
+// longMm is how long it is, seat what the words say sits there, and bears whether that is a bearing.
+func (c *cylinder) longMm() float64 { return c.toMm - c.fromMm }
+func (c *cylinder) seat() string    { return c.step.Seat.Value }
+func (c *cylinder) bears() bool     { return strings.HasPrefix(c.seat(), "bearing ") }
+
+// fitted tells whether its diameter has limits, threaded whether it is a thread.
+func (c *cylinder) fitted() bool   { return c.size.Fit.Pos.Line > 0 }
+func (c *cylinder) threaded() bool { return c.size.Thread.Value != "" }
+
+// neighbours are the steps just before it and just behind it, nil where there is none.
+func (c *cylinder) neighbours() (before, behind *cylinder) {
+	if n := len(c.before); n > 0 {
+		before = c.before[n-1]
+	}
+	if len(c.behind) > 0 {
+		behind = c.behind[0]
+	}
+	return before, behind
+}
+
+// next are those of them that there are.
+func (c *cylinder) next() []*cylinder {
+	before, behind := c.neighbours()
+	return slices.DeleteFunc([]*cylinder{before, behind}, func(o *cylinder) bool { return o == nil })
+}
+
+// toward is the face of it that looks to another of its side.
+func (c *cylinder) toward(o *cylinder) parts.Face {
+	if o.fromMm > c.fromMm {
+		return parts.Back
+	}
+	return parts.Front
+}
+
+// outBy is how far another step stands out beyond it on their side.
+func (c *cylinder) outBy(o *cylinder) float64 { return c.sign() * (o.radiusMm - c.radiusMm) }
+
+// inTheWay are the first steps that keep a ring from passing to it, from the front and from the back. The tenth of a
+// millimetre lets steps with other limits of the same nominal size through.
+func (c *cylinder) inTheWay() (shut []*cylinder) {
+	const sameMm = 0.1
+	for _, way := range [][]*cylinder{c.before, c.behind} {
+		if o := seq.First(way, func(o *cylinder) bool { return c.outBy(o) > sameMm/2 }); o != nil {
+			shut = append(shut, o)
+		}
+	}
+	return shut
+}
+
+// inRow tells the steps of one side of those beside them.
+func inRow(inside bool, steps ...*cylinder) []*cylinder {
+	for i, c := range steps {
+		c.inside, c.before, c.behind = inside, steps[:i], steps[i+1:]
+	}
+	return steps
 }
 
 // hole is one hole or slot on a face.
@@ -126,7 +195,8 @@ func (v *view) turned() bool { return v.p.Profile != nil }
 // newView works out the geometry the rules share.
 func newView(r *reviewer, p *parts.Part, q *plan.PartPlan) *view {
 	v := &view{reviewer: r, p: p, q: q, lengthMm: q.Section.LengthMm}
-	v.cylinders()
+	outside, inside := p.Rounds(v.lengthMm)
+	v.outside, v.inside = stepsOf(outside, false), stepsOf(inside, true)
 	if p.Outline != nil {
 		v.outline = polyline(part.OutlineContour(r.job, p))
 	}
@@ -141,27 +211,11 @@ func newView(r *reviewer, p *parts.Part, q *plan.PartPlan) *view {
 	return v
 }
 
-func (v *view) cylinders() {
-	if p := v.p.Profile; p != nil {
-		v.outside = stepsOf(p.Outside, false)
-		v.inside = stepsOf(p.Inside, true)
-		return
-	}
-	if o := v.p.Outline; o != nil {
-		if o.Shape == parts.CircleOutline {
-			v.outside = []cylinder{{name: "outline", toMm: v.lengthMm, radiusMm: o.Width.Mm / 2, size: o.Size, pos: o.Pos}}
-		}
-		if b := v.p.Bore; b != nil {
-			v.inside = []cylinder{{name: "bore", toMm: v.lengthMm, radiusMm: b.Size.Nominal.Mm / 2, size: b.Size, pos: b.Pos}}
-		}
-	}
-}
-
-func stepsOf(steps []parts.Step, inside bool) []cylinder {
-	var out []cylinder
+func stepsOf(steps []parts.Step, inside bool) []*cylinder {
+	var out []*cylinder
 	z := 0.0
 	for s := range seq.Refs(steps) {
-		c := cylinder{name: s.Name.Value, fromMm: z, toMm: z + s.Length.Mm, radiusMm: s.Size.Nominal.Mm / 2, size: s.Size, step: s, pos: s.Pos}
+		c := &cylinder{name: s.Name.Value, fromMm: z, toMm: z + s.Length.Mm, radiusMm: s.Size.Nominal.Mm / 2, size: s.Size, step: s, pos: s.Pos}
 		if s.Size.Thread.Value != "" { // an unknown thread is looked up at length
 			if t, err := threads.Parse(s.Size.Thread.Value); err == nil {
 				c.thread, c.radiusMm = &t, t.MajorMm/2
@@ -175,29 +229,22 @@ func stepsOf(steps []parts.Step, inside bool) []cylinder {
 		out = append(out, c)
 		z = c.toMm
 	}
-	return out
+	return inRow(inside, out...)
 }
 
 // opposite is the other face of each.
 var opposite = map[parts.Face]parts.Face{parts.Front: parts.Back, parts.Back: parts.Front}
 
-// side is the outside or the inside of a part, with the sign of what stands out on it.
-type side struct {
-	steps []cylinder
-	sign  float64
+// steps are those outside and then those inside.
+func (v *view) steps() []*cylinder { return slices.Concat(v.outside, v.inside) }
+
+// chamferOn is the chamfer of a step at an end, nil if there is none.
+func (v *view) chamferOn(c *cylinder, end parts.Face) *parts.Chamfer {
+	return seq.At(v.p.Chamfers, func(h *parts.Chamfer) bool { return h.Edge.Value == c.name+"-"+string(end) })
 }
 
-func (v *view) sides() []side { return []side{{v.outside, 1}, {v.inside, -1}} }
-
-// beside are the steps before and behind one.
-func beside(steps []cylinder, i int) (out []*cylinder) {
-	for _, k := range []int{i - 1, i + 1} {
-		if k >= 0 && k < len(steps) {
-			out = append(out, &steps[k])
-		}
-	}
-	return out
-}
+// step is one by its name, nil if there is none.
+func (v *view) step(name string) *cylinder { return named(v.steps(), name) }
 
 func (v *view) groupNamed(name string) (*parts.HoleGroup, *parts.FaceSlot) {
 	return seq.At(v.p.Holes, func(h *parts.HoleGroup) bool { return h.Name.Value == name }),
@@ -297,7 +344,7 @@ func (v *view) metal(radiusMm float64) []span {
 // cuts are the stretches of the axis in which no diameter changes.
 func (v *view) cuts() []span {
 	ends := []float64{0, v.lengthMm}
-	for _, c := range slices.Concat(v.outside, v.inside) {
+	for _, c := range v.steps() {
 		ends = append(ends, c.fromMm, c.toMm)
 	}
 	slices.Sort(ends)
@@ -311,11 +358,11 @@ func (v *view) cuts() []span {
 }
 
 // radiusAt is the radius of the steps at z, 0 where there is none.
-func radiusAt(steps []cylinder, z float64) float64 { return outerMm(at(steps, z)) }
+func radiusAt(steps []*cylinder, z float64) float64 { return outerMm(at(steps, z)) }
 
 // at is the step that covers z, or nil. Where two meet it is the first.
-func at(steps []cylinder, z float64) *cylinder {
-	return seq.At(steps, func(s *cylinder) bool { return z > s.fromMm-slackMm && z < s.toMm+slackMm })
+func at(steps []*cylinder, z float64) *cylinder {
+	return seq.First(steps, func(s *cylinder) bool { return z > s.fromMm-slackMm && z < s.toMm+slackMm })
 }
 
 // oneOfEach is the first hole of each group that ok holds for.

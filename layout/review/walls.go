@@ -1,7 +1,6 @@
 package review
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -15,78 +14,72 @@ import (
 
 // chamfer looks for chamfers that are larger than the wall or plate they are
 // on, that meet one another, or that run into a hole.
-func chamfer(v *view) {
+func (v *view) chamfer(c *parts.Chamfer) {
+	name, end := c.On()
+	step, title := v.step(name), "the "+c.Word()+" "+c.Edge.Value
+	if step == nil {
+		v.chamferMeets(c, name, nil, v.lengthMm)
+		return
+	}
+	v.chamferMeets(c, name, step, step.longMm())
+	if c.Sphere {
+		return // it takes the whole end; [crowned]
+	}
+	if without, numbers := v.noEdge(step, end == parts.Front); without != "" {
+		v.report(Check, c.Edge.Value, c.Edge.Pos, Finding{
+			What: title + " lies at " + without, Numbers: c.Word() + " " + v.mm(c.Size.Mm) + "; " + numbers, OverMm: over(c.Size.Mm),
+			Rule: "a chamfer breaks an edge, and none is there", Source: "by geometry", Fix: "no chamfer, or one at the edge beside a smaller outside or a larger bore",
+		})
+		return
+	}
 	const mostOfSeat = 1.0 / 3
-	for c := range seq.Refs(v.p.Chamfers) {
-		name, end := c.On()
-		front := end == parts.Front
-		in := named(v.inside, name)
-		step := cmp.Or(in, named(v.outside, name))
-		acrossMm := c.AcrossMm()
-		if step == nil {
-			v.chamferMeets(c, name, nil, v.lengthMm)
-			continue
-		}
-		v.chamferMeets(c, name, step, step.toMm-step.fromMm)
-		if c.Sphere {
-			continue // it takes the whole end; [crowned]
-		}
-		if without, numbers := v.noEdge(step, in != nil, front); without != "" {
-			v.report(Check, c.Edge.Value, c.Edge.Pos, Finding{
-				What: "the " + c.Word() + " " + c.Edge.Value + " lies at " + without, Numbers: c.Word() + " " + v.mm(c.Size.Mm) + "; " + numbers, OverMm: over(c.Size.Mm),
-				Rule: "a chamfer breaks an edge, and none is there", Source: "by geometry", Fix: "no chamfer, or one at the edge beside a smaller outside or a larger bore",
-			})
-			continue
-		}
-		if seat := step.step != nil && step.step.Seat.Value != "" || step.size.Fit.Pos.Line > 0; seat && c.For != "weld" && c.Size.Mm > mostOfSeat*(step.toMm-step.fromMm)+slackMm {
-			v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
-				What: "the " + c.Word() + " " + c.Edge.Value + " takes much of the seat", Numbers: v.mm(c.Size.Mm) + " of " + v.mm(step.toMm-step.fromMm), OverMm: over(c.Size.Mm),
-				Rule: "a chamfer leaves two thirds of its seat at the least", Fix: "a shorter chamfer",
-			})
-		}
-		z := step.fromMm + c.Size.Mm/2
-		faceMm := step.fromMm
-		if !front {
-			z, faceMm = step.toMm-c.Size.Mm/2, step.toMm
-		}
-		wallMm := v.wallAt(z)
-		if v.p.Outline != nil && in != nil {
-			wallMm = v.flatWall()
-		}
-		if dome := c.Radius.Set() && len(v.inside) == 0; !dome && acrossMm >= wallMm-slackMm {
-			v.report(Stop, c.Edge.Value, c.Size.Pos, Finding{
-				What: "the " + c.Word() + " " + c.Edge.Value + " is larger than the wall", Numbers: v.mm(acrossMm) + " across, wall " + v.mm(wallMm),
-				Rule: "a chamfer leaves a face", Source: "by geometry", Fix: "a smaller chamfer or a thicker wall",
-			})
-			continue
-		}
-		if h := v.chamferHole(step, in != nil, acrossMm, faceMm); h != nil {
-			v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
-				What:    "the " + c.Word() + " " + c.Edge.Value + " runs into " + h.name,
-				Numbers: v.mm(acrossMm) + " across on " + v.mm(2*step.radiusMm) + ", " + h.name + " " + v.mm(2*h.radiusMm) + " at " + v.mm(h.centreMm()) + " from the centre",
-				OverMm:  over(acrossMm), Rule: "a chamfer stays clear of holes", Source: "by geometry", Fix: "a smaller chamfer, or move the holes",
-			})
-		}
+	if seat := step.seat() != "" || step.fitted(); seat && c.For != "weld" && c.Size.Mm > mostOfSeat*step.longMm()+slackMm {
+		v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
+			What: title + " takes much of the seat", Numbers: v.mm(c.Size.Mm) + " of " + v.mm(step.longMm()), OverMm: over(c.Size.Mm),
+			Rule: "a chamfer leaves two thirds of its seat at the least", Fix: "a shorter chamfer",
+		})
+	}
+	v.chamferWall(c, step, end, title)
+}
+
+// chamferWall looks at what a chamfer leaves of its wall, and at holes that it runs into.
+func (v *view) chamferWall(c *parts.Chamfer, step *cylinder, end parts.Face, title string) {
+	acrossMm, faceMm := c.AcrossMm(), step.fromMm
+	if end == parts.Back {
+		faceMm = step.toMm
+	}
+	wallMm := v.wallAt(faceMm - end.Outward()*c.Size.Mm/2)
+	if !v.turned() && step.inside {
+		wallMm = v.flatWall()
+	}
+	if dome := c.Radius.Set() && len(v.inside) == 0; !dome && acrossMm >= wallMm-slackMm {
+		v.report(Stop, c.Edge.Value, c.Size.Pos, Finding{
+			What: title + " is larger than the wall", Numbers: v.mm(acrossMm) + " across, wall " + v.mm(wallMm),
+			Rule: "a chamfer leaves a face", Source: "by geometry", Fix: "a smaller chamfer or a thicker wall",
+		})
+		return
+	}
+	if h := v.chamferHole(step, acrossMm, faceMm); h != nil {
+		v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
+			What:    title + " runs into " + h.name,
+			Numbers: v.mm(acrossMm) + " across on " + v.mm(2*step.radiusMm) + ", " + h.name + " " + v.mm(2*h.radiusMm) + " at " + v.mm(h.centreMm()) + " from the centre",
+			OverMm:  over(acrossMm), Rule: "a chamfer stays clear of holes", Source: "by geometry", Fix: "a smaller chamfer, or move the holes",
+		})
 	}
 }
 
 // noEdge tells of an end of a step at which no edge stands free what is there, with its size: the floor of
 // a blind bore, or a step that does not go back from it.
-func (v *view) noEdge(step *cylinder, inside, front bool) (what, numbers string) {
-	steps, z := v.outside, step.toMm+2*slackMm
-	if inside {
-		steps = v.inside
+func (v *view) noEdge(step *cylinder, front bool) (what, numbers string) {
+	next, behind := step.neighbours()
+	if !front {
+		next = behind
 	}
-	if front {
-		z = step.fromMm - 2*slackMm
-	}
-	next := at(steps, z)
 	switch {
-	case z < 0 || z > v.lengthMm:
-	case next == nil && inside && !front:
+	case next == nil && step.inside && !front && step.toMm < v.lengthMm-2*slackMm:
 		return "the floor of a blind bore", v.mm(v.lengthMm-step.toMm) + " of metal behind it"
 	case next == nil || next.undercut != nil || step.undercut != nil:
-	case !inside && next.endMm(!front) > step.endMm(front)-slackMm, inside && next.endMm(!front) < step.endMm(front)+slackMm:
+	case step.sign()*(next.endMm(!front)-step.endMm(front)) > -slackMm:
 		return "no edge: " + next.name + " begins there", v.mm(2*next.endMm(!front)) + " beside " + v.mm(2*step.endMm(front)) + " on diameter"
 	}
 	return "", ""
@@ -94,10 +87,10 @@ func (v *view) noEdge(step *cylinder, inside, front bool) (what, numbers string)
 
 // endMm is the radius of a step at its front or its back, of a cone there.
 func (c *cylinder) endMm(front bool) float64 {
-	if c.step == nil || c.step.Taper == nil || (c.step.Taper.Toward == parts.Front) != front {
+	if c.step.Taper == nil || (c.step.Taper.Toward == parts.Front) != front {
 		return c.radiusMm
 	}
-	return c.step.Taper.SmallMm(2*c.radiusMm, c.toMm-c.fromMm) / 2
+	return c.step.Taper.SmallMm(2*c.radiusMm, c.longMm()) / 2
 }
 
 // knifeMm is the land under which what is left between two cuts is a knife edge, that cuts the hand and breaks
@@ -136,39 +129,34 @@ func sharp(c *parts.Chamfer) bool { return c.For == "weld" || c.Radius.Set() }
 
 // crowned looks for a spherical end that is to lie flat: one that something is
 // required of, or that a pattern of holes bolts to something.
-func crowned(v *view) {
-	for c := range seq.Refs(v.p.Chamfers) {
-		if !c.Sphere {
-			continue
+func (v *view) crowned(c *parts.Chamfer) {
+	if !c.Sphere {
+		return
+	}
+	_, face := c.On()
+	flat := Finding{
+		Numbers: "SR " + v.mm(c.Radius.Mm) + " on " + v.mm(2*c.Radius.Mm*math.Sin(2*(90-c.Angle.Deg)*math.Pi/180)),
+		Rule:    "a crowned end touches in a point", Source: "by geometry", Fix: "a flat end with a radius on its edge",
+	}
+	for _, q := range v.p.Require {
+		if q.Of.Value == string(face) || q.To.Value == string(face) {
+			flat.What = "the " + string(face) + " end is crowned and has a requirement of " + string(q.Kind)
+			v.report(Stop, c.Edge.Value, q.Pos, flat)
 		}
-		face := parts.Front
-		if strings.HasSuffix(c.Edge.Value, "-back") {
-			face = parts.Back
-		}
-		flat := Finding{
-			Numbers: "SR " + v.mm(c.Radius.Mm) + " on " + v.mm(2*c.Radius.Mm*math.Sin(2*(90-c.Angle.Deg)*math.Pi/180)),
-			Rule:    "a crowned end touches in a point", Source: "by geometry", Fix: "a flat end with a radius on its edge",
-		}
-		for _, q := range v.p.Require {
-			if q.Of.Value == string(face) || q.To.Value == string(face) {
-				flat.What = "the " + string(face) + " end is crowned and has a requirement of " + string(q.Kind)
-				v.report(Stop, c.Edge.Value, q.Pos, flat)
-			}
-		}
-		for _, h := range v.p.Holes {
-			if h.Face == face && len(v.holesOf(h.Name.Value)) > 1 {
-				flat.What = "the " + string(face) + " end is crowned, and " + h.Name.Value + " bolt it to something"
-				v.report(Check, c.Edge.Value, h.Pos, flat)
-			}
+	}
+	for _, h := range v.p.Holes {
+		if h.Face == face && len(v.holesOf(h.Name.Value)) > 1 {
+			flat.What = "the " + string(face) + " end is crowned, and " + h.Name.Value + " bolt it to something"
+			v.report(Check, c.Edge.Value, h.Pos, flat)
 		}
 	}
 }
 
 // chamferHole is a hole that a chamfer of a step reaches at a face, or nil.
-func (v *view) chamferHole(step *cylinder, inside bool, acrossMm, faceMm float64) *hole {
+func (v *view) chamferHole(step *cylinder, acrossMm, faceMm float64) *hole {
 	return seq.At(v.holes, func(h *hole) bool {
-		return faceMm >= h.fromMm-slackMm && faceMm <= h.toMm+slackMm && (inside && h.nearMm()-h.radiusMm < step.radiusMm+acrossMm-slackMm ||
-			!inside && h.farMm()+h.radiusMm > step.radiusMm-acrossMm+slackMm && h.centreMm() < step.radiusMm)
+		return faceMm >= h.fromMm-slackMm && faceMm <= h.toMm+slackMm && (step.inside && h.nearMm()-h.radiusMm < step.radiusMm+acrossMm-slackMm ||
+			!step.inside && h.farMm()+h.radiusMm > step.radiusMm-acrossMm+slackMm && h.centreMm() < step.radiusMm)
 	})
 }
 
@@ -178,51 +166,39 @@ func (v *view) flatWall() float64 {
 	return v.toOutline(&centre) - v.inside[0].radiusMm
 }
 
-func named(steps []cylinder, name string) *cylinder {
-	return seq.At(steps, func(s *cylinder) bool { return s.name == name })
+func named(steps []*cylinder, name string) *cylinder {
+	return seq.First(steps, func(s *cylinder) bool { return s.name == name })
 }
 
 // undercut looks for fine seats that end at a shoulder without a relief, where
 // the corner radius of the tool keeps what sits there off the shoulder.
-func undercut(v *view) {
-	for _, side := range v.sides() {
-		for i, c := range side.steps {
-			if c.step == nil || c.step.Undercut != nil || c.step.Seat.Value == "" || !fine(c.size.Fit, 7) {
-				continue
-			}
-			shoulder := ""
-			for _, next := range beside(side.steps, i) {
-				if side.sign*(next.radiusMm-c.radiusMm) > slackMm {
-					shoulder = next.name
-				}
-			}
-			if shoulder == "" {
-				continue
-			}
-			severity, needed := v.reliefNeed(c, side.sign < 0)
-			if !needed {
-				continue
-			}
-			v.report(severity, c.name, c.pos, Finding{
-				What: c.name + " ends at the shoulder of " + shoulder + " without an undercut", Numbers: "seat of " + c.step.Seat.Value + ", " + v.mm(2*c.radiusMm),
-				Rule: "a seat that is to touch its shoulder has a relief in the corner, or its counterpart a chamfer larger than the corner",
-				Fix:  "add an undercut, or check the counterpart's chamfer against the tool's corner radius",
-			})
-		}
+func (v *view) undercut(c *cylinder) {
+	if c.step.Undercut != nil || c.seat() == "" || !fine(c.size.Fit, 7) {
+		return
 	}
+	shoulders := seq.Keep(c.next(), func(o *cylinder) bool { return c.outBy(o) > slackMm })
+	severity, needed := v.reliefNeed(c)
+	if len(shoulders) == 0 || !needed {
+		return
+	}
+	v.report(severity, c.name, c.pos, Finding{
+		What: c.name + " ends at the shoulder of " + shoulders[len(shoulders)-1].name + " without an undercut", Numbers: "seat of " + c.seat() + ", " + v.mm(2*c.radiusMm),
+		Rule: "a seat that is to touch its shoulder has a relief in the corner, or its counterpart a chamfer larger than the corner",
+		Fix:  "add an undercut, or check the counterpart's chamfer against the tool's corner radius",
+	})
 }
 
 // reliefNeed tells whether what sits in a seat needs a relief in its corner, and
 // how badly: a bearing's ring does, as its radius is small; a part of this job
 // with a chamfer of its own does not.
-func (v *view) reliefNeed(c cylinder, inside bool) (Severity, bool) {
-	seat := strings.ToLower(c.step.Seat.Value)
+func (v *view) reliefNeed(c *cylinder) (Severity, bool) {
+	seat := strings.ToLower(c.seat())
 	if strings.HasPrefix(seat, "bearing ") {
 		return Check, true
 	}
 	for _, p := range v.job.Parts {
 		if p != v.p && (strings.Contains(seat, p.Name.Value) || strings.Contains(seat, strings.ToLower(p.Title.Value))) {
-			return Note, !v.counterChamfer(p, c, inside)
+			return Note, !v.counterChamfer(p, c)
 		}
 	}
 	return Note, true
@@ -230,9 +206,9 @@ func (v *view) reliefNeed(c cylinder, inside bool) (Severity, bool) {
 
 // counterChamfer tells whether the surface of a part that goes onto a seat, or
 // into it, has a chamfer.
-func (v *view) counterChamfer(p *parts.Part, c cylinder, inside bool) bool {
-	edges := v.viewOf(p.Name.Value).edges(2*c.radiusMm, 1, !inside)
-	if p.Bore != nil && !inside {
+func (v *view) counterChamfer(p *parts.Part, c *cylinder) bool {
+	edges := v.viewOf(p.Name.Value).edges(2*c.radiusMm, 1, !c.inside)
+	if p.Bore != nil && !c.inside {
 		edges = append(edges, "bore-front", "bore-back")
 	}
 	return slices.ContainsFunc(p.Chamfers, func(h parts.Chamfer) bool { return slices.Contains(edges, h.Edge.Value) })
@@ -254,7 +230,7 @@ func fine(f parts.Fit, grade int) bool {
 
 // limitsOf are the limits of a step's diameter that its fit gives; ok is false
 // where it has none.
-func (v *view) limitsOf(c cylinder) (lowMm, highMm float64, ok bool) {
+func (v *view) limitsOf(c *cylinder) (lowMm, highMm float64, ok bool) {
 	f, nominal := c.size.Fit, c.size.Nominal.Mm
 	switch {
 	case len(f.Limits) == 2:

@@ -1,7 +1,6 @@
 package review
 
 import (
-	"math"
 	"strconv"
 )
 
@@ -21,38 +20,33 @@ func weak(v *view) {
 			Rule: "flats leave half the diameter at the least", Fix: "a larger size across the flats, or a thicker step",
 		})
 	}
-	if v.p.Profile == nil {
-		return
-	}
-	for i := range v.outside {
-		v.weakNeck(i)
-		v.wideNeck(i)
-		v.wideTip(i)
-		v.fewTurns(&v.outside[i])
-	}
-	for i := range v.inside {
-		v.fewTurns(&v.inside[i])
+	for _, c := range v.steps() {
+		v.fewTurns(c)
+		if !c.inside {
+			v.weakNeck(c)
+			v.wideNeck(c)
+			v.wideTip(c)
+		}
 	}
 }
 
 // wideTip finds a plain end before a thread that is larger than the core of its nut, where
 // nothing lets the nut on from the other side.
-func (v *view) wideTip(i int) {
-	c := &v.outside[i]
+func (v *view) wideTip(c *cylinder) {
 	t := c.thread
 	if t == nil {
 		return
 	}
-	wide := func(steps []cylinder) (out *cylinder) {
-		for k := range steps {
-			like := steps[k].size.Thread.Value == c.size.Thread.Value // a nut screws over it
-			if !like && 2*steps[k].radiusMm > t.MinorMm+slackMm && (out == nil || steps[k].radiusMm > out.radiusMm) {
-				out = &steps[k]
+	wide := func(steps []*cylinder) (out *cylinder) {
+		for _, o := range steps {
+			like := o.size.Thread.Value == c.size.Thread.Value // a nut screws over it
+			if !like && 2*o.radiusMm > t.MinorMm+slackMm && o.radiusMm > outerMm(out) {
+				out = o
 			}
 		}
 		return out
 	}
-	front, back := wide(v.outside[:i]), wide(v.outside[i+1:])
+	front, back := wide(c.before), wide(c.behind)
 	if front == nil || back == nil {
 		return // open at one end
 	}
@@ -68,42 +62,32 @@ func (v *view) wideTip(i int) {
 
 // weakNeck finds the undercut of a thread, or a step between two larger ones, one of them a thread, that
 // is well under the core of that thread: it breaks before the thread does.
-func (v *view) weakNeck(i int) {
-	c, core, thread := &v.outside[i], math.Inf(1), ""
-	d, name := 2*c.radiusMm, c.name
-	if c.size.Thread.Value != "" {
-		if c.undercut == nil {
-			return
-		}
-		d, name, core, thread = d-2*c.undercut.DepthMm, "the undercut", 2*c.rootMm(), c.name
-	} else if i == 0 || i == len(v.outside)-1 || v.outside[i-1].radiusMm <= c.radiusMm || v.outside[i+1].radiusMm <= c.radiusMm {
+func (v *view) weakNeck(c *cylinder) {
+	d, name, of := 2*c.radiusMm, c.name, c
+	switch before, behind := c.neighbours(); {
+	case c.threaded() && c.undercut != nil:
+		d, name = d-2*c.undercut.DepthMm, "the undercut"
+	case c.threaded() || outerMm(before) <= c.radiusMm || outerMm(behind) <= c.radiusMm || !before.threaded() && !behind.threaded():
 		return
-	} else {
-		for _, o := range beside(v.outside, i) {
-			if root := 2 * o.rootMm(); o.size.Thread.Value != "" && root < core {
-				core, thread = root, o.name
-			}
-		}
+	case !before.threaded() || behind.threaded() && behind.rootMm() < before.rootMm():
+		of = behind
+	default:
+		of = before
 	}
-	if thread != "" {
-		v.atLeast(c.name, c.pos, d, neckShare*core, Finding{
-			What: name + " is weaker than " + thread + " beside it", Numbers: " beside a core of " + v.mm(core) + ", wanted at least ",
-			Rule: "a neck beside a thread keeps about the core of the thread", Fix: "a larger diameter there",
-		})
-	}
+	core := 2 * of.rootMm()
+	v.atLeast(c.name, c.pos, d, neckShare*core, Finding{
+		What: name + " is weaker than " + of.name + " beside it", Numbers: " beside a core of " + v.mm(core) + ", wanted at least ",
+		Rule: "a neck beside a thread keeps about the core of the thread", Fix: "a larger diameter there",
+	})
 }
 
 // wideNeck finds a short neck between a thread and a larger step that is thicker than the root of
 // the thread, into which the tool is to run out.
-func (v *view) wideNeck(i int) {
-	c := &v.outside[i]
-	for _, way := range []int{-1, 1} {
-		if i-way < 0 || i-way >= len(v.outside) || i+way < 0 || i+way >= len(v.outside) {
-			continue
-		}
-		o, next := &v.outside[i-way], &v.outside[i+way]
-		long, root := c.toMm-c.fromMm, o.rootMm()
-		if o.size.Thread.Value == "" || o.step == nil || o.step.Undercut != nil || long > 2*o.radiusMm || c.radiusMm <= root+slackMm || c.radiusMm >= o.radiusMm-slackMm || next.radiusMm <= c.radiusMm {
+func (v *view) wideNeck(c *cylinder) {
+	beside := c.next()
+	for k, o := range beside {
+		root, next := o.rootMm(), beside[len(beside)-1-k]
+		if next == o || !o.threaded() || o.step.Undercut != nil || c.longMm() > 2*o.radiusMm || c.radiusMm <= root+slackMm || c.radiusMm >= o.radiusMm-slackMm || next.radiusMm <= c.radiusMm {
 			continue
 		}
 		v.report(Check, c.name, c.pos, Finding{
@@ -118,7 +102,7 @@ func (v *view) fewTurns(c *cylinder) {
 	if c.thread == nil {
 		return
 	}
-	long := c.toMm - c.fromMm
+	long := c.longMm()
 	if c.undercut != nil {
 		long -= c.undercut.WidthMm
 	}
