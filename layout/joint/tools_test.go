@@ -95,7 +95,7 @@ func TestToolsThatCanBeMade(t *testing.T) {
 	t.Parallel()
 	mill, jack := demoPlan(t, "pugmill"), demoPlan(t, "gatejack")
 	for _, o := range mill.Tools[0].Sheet.Operations {
-		if strings.EqualFold(o.Machine, "lathe") {
+		if strings.EqualFold(string(o.Machine), "lathe") {
 			t.Errorf("a disc of 1 mm is turned: %s", o.Title)
 		}
 	}

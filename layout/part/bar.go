@@ -99,7 +99,7 @@ func (m *Model) SawShort(leftMm, rightMm float64) (ok bool) {
 	shape := *m.Shape
 	shape.Sizes = &sizes
 	n := number(&shape)
-	m.Out.Bar, m.Out.Overall, m.Out.Features, m.Out.Operations, m.Out.Checks = sawn.plan(n), sawn.overall(&sizes), n.Features, operations(n), checks(n)
+	m.Out.Bar, m.Out.Overall, m.Out.Features, m.Out.Operations, m.Out.Checks = sawn.plan(n), sawn.overall(&sizes), n.Features, operations(n).ops, checks(n)
 	return true
 }
 
@@ -478,7 +478,7 @@ func (b *bar) holeRecords(n *Numbered, m *Group) []plan.BarRecord {
 		pitched := along && len(at) > mostListed
 		if pitched {
 			ends = []int{at[0], at[len(at)-1]}
-			what = strings.Replace(what, " to ", ", ", 1)
+			what = "holes " + words.Trim(float64(g.First), 0) + ", " + words.Trim(float64(g.First+g.Count-1), 0)
 		}
 		r := plan.BarRecord{What: words.Spaced(m.name) + ", " + what + " from the " + string(end) + " end"}
 		add := func(z Sized, prefix string) {

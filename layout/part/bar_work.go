@@ -17,7 +17,7 @@ import (
 
 // operations saw a bar and cope its ends.
 func (b *bar) operations(w *bench) {
-	saw := plan.Operation{Machine: "Saw", Title: "Saw to length", Gauge: "tape, square, protractor", Refs: w.refs(plan.LengthFeature)}
+	saw := plan.Operation{Machine: plan.Saw, Title: "Saw to length", Gauge: "tape, square, protractor", Refs: w.refs(plan.LengthFeature)}
 	length := w.W.Size(b.in.Length.Mm) + " between the outermost points"
 	line := "From " + b.sectionWords(w.W) + ": " + length
 	if b.sides.TopMm != b.sides.BottomMm {
@@ -39,7 +39,7 @@ func (b *bar) operations(w *bench) {
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 		if c, ok := b.copes[side]; ok {
 			w.op(warn(plan.Operation{
-				Machine: "Bench", Title: "Cope the " + string(side) + " end", Do: b.copeLines(w.W, side, c),
+				Machine: plan.Bench, Title: "Cope the " + string(side) + " end", Do: b.copeLines(w.W, side, c),
 				Tool: "hole saw, or grinder and half-round file", Gauge: "the round itself",
 			}, clampPart, grinding))
 		}
@@ -87,7 +87,7 @@ func (b *bar) mark(w *bench) {
 		return
 	}
 	w.op(warn(plan.Operation{
-		Machine: "Bench", Title: "Mark out, punch", Tool: "tape or rule hooked on the outermost point, square, centre punch",
+		Machine: plan.Bench, Title: "Mark out, punch", Tool: "tape or rule hooked on the outermost point, square, centre punch",
 		Do: []string{"Chalk an L on the left end and T on the top as the bar lies in its picture.", "Mark the holes along the sides from the ends as the cut list gives them; gauge the lines from the lower edge of the side."},
 	}, punching))
 }

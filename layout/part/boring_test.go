@@ -34,12 +34,12 @@ func TestBoredOnTheMill(t *testing.T) {
 		for _, o := range m.Out.Operations {
 			switch {
 			case strings.HasPrefix(o.Title, "Bore "):
-				got = o.Machine
+				got = string(o.Machine)
 				if milled := o.Machine == "Mill"; milled != (o.Tool == "boring head") || milled != strings.Contains(o.Holding, "under the spindle, the bore as cut true within 0.1") {
 					t.Errorf("%s: %s with %s: %s", c.part, o.Machine, o.Tool, o.Holding)
 				}
 			case o.Title == "Chamfers":
-				chamfered = o.Machine
+				chamfered = string(o.Machine)
 			case o.Machine == "Cutter":
 				cut = strings.Join(o.Do, " ")
 			}

@@ -34,7 +34,7 @@ holes:
 		var machines []string
 		for _, o := range m.Out.Operations {
 			if strings.Contains(o.Title, "tap") || strings.Contains(o.Title, "Ø6") {
-				machines = append(machines, o.Machine)
+				machines = append(machines, string(o.Machine))
 			}
 		}
 		i := slices.IndexFunc(m.Out.Faces, func(f *plan.Face) bool { return f.Face == parts.Back })

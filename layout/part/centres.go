@@ -1,8 +1,6 @@
 package part
 
 import (
-	"strings"
-
 	"centrepop/layout/cutting"
 	"centrepop/layout/grooves"
 	"centrepop/layout/plan"
@@ -128,10 +126,7 @@ func (b *bench) centreLine(face parts.Face) string {
 
 // centred is a line with the centre of a face drilled after it.
 func (b *bench) centred(line string, face parts.Face) string {
-	if c := b.centreLine(face); c != "" {
-		return strings.TrimSuffix(line, ".") + "; " + c + "."
-	}
-	return line
+	return words.Join("; ", line, b.centreLine(face)) + "."
 }
 
 // centreRows are the centre holes, front before back.

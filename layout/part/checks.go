@@ -3,7 +3,6 @@ package part
 import (
 	"cmp"
 	"math"
-	"strings"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
@@ -94,7 +93,7 @@ func (r *record) checkNotes() {
 		if m := machined.FindStringSubmatch(t.Value); m != nil {
 			limits := "by the note"
 			if pm, err := fits.General(r.LengthMm(), r.Job.Tolerance.Value); err == nil {
-				limits = "places ± " + strings.TrimSuffix(r.W.Near(pm), " mm")
+				limits = "places ± " + r.W.About(pm)
 			}
 			r.add(plan.Check{What: m[2], Limits: limits, Gauge: "calipers"})
 		}

@@ -143,7 +143,7 @@ func (c *Clamp) operations(b *bench) {
 	way := b.holeWay(Made{Thread: &c.bolt.Thread, FinishedMm: row.MajorMm}, row.SeatMm+c.work.ExitMm, false)
 	mill := b.toolName(row.HeadMm, false)
 	o := plan.Operation{
-		Machine: "Drill", Title: "clamp: for screw " + row.Thread + ", before the ring is split", Holding: "vice, faces between parallels, side of the head up", Refs: []int{b.ref(c)},
+		Machine: plan.Drill, Title: "clamp: for screw " + row.Thread + ", before the ring is split", Holding: "vice, faces between parallels, side of the head up", Refs: []int{b.ref(c)},
 		Tool: "end mill " + mill + ", drills, tap", Gauge: "depth gauge, the screw",
 		Do: []string{
 			"Scribe the cut at clock " + words.Trim(row.ClockDeg, 3) + "° and the screw square to it: " + w.Read(row.AtMm) + " from the axis, " + w.Read(row.AxialMm) + " from the front face, head clockwise of the cut seen from the front.",
@@ -154,7 +154,7 @@ func (c *Clamp) operations(b *bench) {
 	o.Do = append(o.Do, "Open to "+b.toolName(row.HoleMm, true)+", "+w.Read(row.SeatMm)+" deep from the floor: to the middle of the cut. Tap the far side "+row.Thread+".")
 	b.op(warn(o, clampRound))
 	b.op(plan.Operation{
-		Machine: "Saw", Title: "clamp: split the ring, last of all", Holding: "vice, on the faces, screw out", Tool: "slitting saw, or hacksaw with blades side by side", Refs: []int{b.ref(c)},
+		Machine: plan.Saw, Title: "clamp: split the ring, last of all", Holding: "vice, on the faces, screw out", Tool: "slitting saw, or hacksaw with blades side by side", Refs: []int{b.ref(c)},
 		Do: []string{
 			"Bore and thread are finished before: the cut lets stresses go. Saw " + w.Size(row.SlotMm) + " wide at clock " + words.Trim(row.ClockDeg, 3) + "° from the outside into " + words.Spaced(row.In) + "; deburr it.",
 			"When it is mounted: " + c.Tighten(w) + "; it then holds " + w.Torques(c.work.LowNm, c.work.HighNm) + ", a guess: friction and the ring's stiffness are not known.",

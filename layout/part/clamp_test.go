@@ -28,7 +28,7 @@ func TestSplitRing(t *testing.T) {
 	m := work(t, "mm", splitRing)
 	var order []string
 	for _, o := range m.Out.Operations {
-		order = append(order, o.Machine)
+		order = append(order, string(o.Machine))
 	}
 	if want := "Saw Lathe Lathe Bench Bench Drill Saw Bench"; strings.Join(order, " ") != want {
 		t.Errorf("%s, want %s", order, want)

@@ -120,9 +120,9 @@ func (c *cone) features(n *Numbered) {
 
 func (c *cone) operations(b *bench) {
 	f, edgeMm := c.in, c.edgeMm()
-	b.op(warn(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{b.setOut() + "; cut edges deburred."},
+	b.op(warn(plan.Operation{Machine: plan.Cutter, Title: "Cut the flat blank", Do: []string{b.setOut() + "; cut edges deburred."},
 		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
-	b.op(warn(plan.Operation{Machine: "Roll", Title: "Roll and close the seam",
+	b.op(warn(plan.Operation{Machine: plan.Roll, Title: "Roll and close the seam",
 		Do:    []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld: " + b.seamText()},
 		Gauge: "tape round both ends: " + sawnText(b.W, math.Pi*(f.Large.Mm+edgeMm)) + " and " + sawnText(b.W, math.Pi*(f.Small.Mm+edgeMm)) + " girth outside",
 		Refs:  b.refs(plan.SeamFeature)}, rolls, welding))

@@ -162,7 +162,7 @@ func (b *bench) grindHardened() {
 	}
 	if len(o.Do) > 0 {
 		o.Do, o.Refs = append(o.Do, b.ground...), append(o.Refs, b.groundRefs...)
-		o.Machine, o.Title, o.Holding, o.Gauge = "Grind", "Harden and grind", "as it was turned, set true again", "micrometer"
+		o.Machine, o.Title, o.Holding, o.Gauge = plan.Grind, "Harden and grind", "as it was turned, set true again", "micrometer"
 		b.op(o)
 	}
 }

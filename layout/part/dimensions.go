@@ -2,8 +2,6 @@ package part
 
 import (
 	"math"
-	"slices"
-	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -59,14 +57,10 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 
 // limitsOnce leaves out the limits that stand in the row of an operation, where
 // they are worked to.
-func limitsOnce(dims []plan.Dimension, ops []plan.Operation) []plan.Dimension {
+func (b *bench) limitsOnce(dims []plan.Dimension) []plan.Dimension {
 	for d := range seq.Refs(dims) {
-		for _, op := range ops {
-			if slices.ContainsFunc(op.Limits, func(said string) bool {
-				return d.Limits != "" && strings.HasSuffix(said, d.Limits) && strings.HasPrefix(said, "length ") == (d.Kind != plan.DiameterDim)
-			}) {
-				d.Limits = ""
-			}
+		if b.worked[workedTo{d.Limits, d.Kind != plan.DiameterDim}] {
+			d.Limits = ""
 		}
 	}
 	return dims

@@ -52,7 +52,7 @@ func (t *turned) asCut(s *Sizes, cut string) asCut {
 
 // cutDisc is the operation that cuts it.
 func (t *turned) cutDisc(b *bench) {
-	o := plan.Operation{Machine: "Saw", Title: "Cut the blank", Gauge: "tape, calipers",
+	o := plan.Operation{Machine: plan.Saw, Title: "Cut the blank", Gauge: "tape, calipers",
 		Do: []string{"Cut from " + b.StockText() + ": " + b.cut.size + " × " + b.W.Size(b.plateMm()) + " thick. Finished " + b.W.Said(b.LengthMm()) + "; the rest is to face both ends."}}
 	if b.cut.boreCut {
 		o.Do = append(o.Do, "Bore as cut "+b.cut.bore)

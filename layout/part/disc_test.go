@@ -27,7 +27,7 @@ func TestTurnedFromPlate(t *testing.T) {
 		{"in", ring("{plate: 3/4, cut: laser}", "8", "3", "5/8"), "Cutter", "Cut from plate 0.75 in, laser cut: Ø8.125 in × 0.75 in thick. Finished 0.625 in; the rest is to face both ends. Bore as cut Ø2.875 in: 0.125 in left on diameter for the lathe.", false},
 	} {
 		ops := work(t, c.units, c.text).Out.Operations
-		if got := strings.Join(ops[0].Do, " "); ops[0].Machine != c.machine || got != c.first {
+		if got := strings.Join(ops[0].Do, " "); string(ops[0].Machine) != c.machine || got != c.first {
 			t.Errorf("%s: %q", ops[0].Machine, got)
 		}
 		if got := strings.Contains(strings.Join(ops[1].Do, " "), "Centre-drill"); got != c.drilled {

@@ -37,7 +37,7 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 	if !named {
 		datum = s.setBy(f)
 	}
-	out.Datum, out.Round = datumWords(datum), out.Round && !named
+	out.Datum, out.Round = datumSides(datum)+" edge", out.Round && !named
 	out.FromX, out.FromY, _ = strings.Cut(datum, "-")
 	out.DatumAt, _, _ = geom.Corner(datum, b)
 	out.SetAt, _, _ = geom.Corner(s.setBy(f), b)
@@ -180,8 +180,8 @@ func (s *Sizes) setBy(f parts.Face) string {
 	return datum
 }
 
-// datumWords names the two edges of a datum: "left and top edge".
-func datumWords(datum string) string { return strings.Replace(datum, "-", " and ", 1) + " edge" }
+// datumSides names the two edges of a datum: "left and top".
+func datumSides(datum string) string { return strings.Replace(datum, "-", " and ", 1) }
 
 // seenFrom tells whether a step's circle shows on a face: the outermost step
 // there, and every step that is not hidden behind a larger one.

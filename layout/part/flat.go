@@ -162,7 +162,7 @@ func (f *flat) operations(b *bench) {
 		if bore == nil {
 			holding = "pressed by a running centre with a pad against a disc in the chuck"
 		}
-		b.op(plan.Operation{Machine: "Lathe", Title: "Turn the outside " + b.sizeText(outline), Holding: holding,
+		b.op(plan.Operation{Machine: plan.Lathe, Title: "Turn the outside " + b.sizeText(outline), Holding: holding,
 			Tool: "turning tool", Speed: b.speed(cutting.Turn, outline.Size.NominalMm), Gauge: gauge(outline),
 			Limits: b.limits(outlineStep, outline.Size), Refs: []int{b.ref(outline)}})
 	}
@@ -177,7 +177,7 @@ func (f *flat) groove(b *bench) {
 		return
 	}
 	b.op(plan.Operation{
-		Machine: "Lathe", Title: "Grooves", Do: do, Tool: "grooving tool, ground to the width or narrower", Limits: limits, Refs: refs,
+		Machine: plan.Lathe, Title: "Grooves", Do: do, Tool: "grooving tool, ground to the width or narrower", Limits: limits, Refs: refs,
 		Holding: "same setting where the groove can be reached, else turn round and set true", Speed: b.speed(cutting.Turn, b.Bounds().Max.XMm-b.Bounds().Min.XMm), Gauge: "calipers with thin jaws, gauge blocks",
 	})
 }
@@ -188,7 +188,7 @@ func (f *flat) cutBlank(b *bench) {
 	if leave := f.Outline.LeaveOnPart.Mm; leave > 0 {
 		line += ", " + b.W.Size(leave) + " left over its size"
 	}
-	o := plan.Operation{Machine: "Saw", Title: "Cut the blank", Do: []string{line + "."}, Gauge: "tape, calipers",
+	o := plan.Operation{Machine: plan.Saw, Title: "Cut the blank", Do: []string{line + "."}, Gauge: "tape, calipers",
 		Refs: b.refs(plan.OutlineFeature, plan.EdgeFeature, plan.ThicknessFeature)}
 	switch {
 	case b.byCutter(&o):
@@ -197,7 +197,7 @@ func (f *flat) cutBlank(b *bench) {
 	default:
 		o = warn(o, clampStock)
 	}
-	if o.Machine == "Saw" && f.Stock.Cut == "saw" {
+	if o.Machine == plan.Saw && f.Stock.Cut == "saw" {
 		o.Tool = "saw; then mill or file to the outline"
 	}
 	if b.cut.bore != "" {
@@ -227,7 +227,7 @@ func (b *bench) byCutter(o *plan.Operation) bool {
 	if _, _, follows := LeastHoleMm(cut, b.plateMm()); !follows {
 		return false
 	}
-	o.Machine, o.Tool = "Cutter", cut
+	o.Machine, o.Tool = plan.Cutter, cut
 	*o = warn(*o, b.cutEdges())
 	return true
 }
@@ -245,7 +245,7 @@ func (f *flat) millOutline(b *bench) {
 		by, how = "Mill ", ": one edge, those square to it from that one, then the others to size."
 	}
 	do := []string{by + b.W.Size(leave/2) + " off all round, to " + size + f.outlineWords(b.W) + how}
-	o := plan.Operation{Machine: "Mill", Title: "Mill the outline", Do: do, Tool: "end mill", Gauge: "calipers, square", Holding: "clamped on parallels, clear of the edges", Refs: b.refs(plan.EdgeFeature)}
+	o := plan.Operation{Machine: plan.Mill, Title: "Mill the outline", Do: do, Tool: "end mill", Gauge: "calipers, square", Holding: "clamped on parallels, clear of the edges", Refs: b.refs(plan.EdgeFeature)}
 	if limits, source := b.limitsOf(b.fromEdge(box.W()), b.fromEdge(box.H())); source != "" {
 		o.Limits = []string{outlineStep + " " + limits}
 	}
@@ -272,7 +272,7 @@ func (f *flat) drillBore(b *bench, bore *Step) {
 	m := Made{FinishedMm: bore.Size.NominalMm, Size: bore.Size}
 	way := b.holeWay(m, b.LengthMm(), false)
 	o := plan.Operation{
-		Machine: "Drill", Title: "Bore " + b.sizeText(bore), Holding: "clamped on parallels", Gauge: gauge(bore), Refs: []int{b.ref(bore)},
+		Machine: plan.Drill, Title: "Bore " + b.sizeText(bore), Holding: "clamped on parallels", Gauge: gauge(bore), Refs: []int{b.ref(bore)},
 		Do: slices.Concat([]string{"Centre-drill in the middle."}, b.drillLines(way, false), b.finishLines(m, way)), Limits: b.limits(boreStep, bore.Size),
 	}
 	b.op(warn(o, clampPart))
@@ -361,7 +361,7 @@ func (s *Sizes) borer() string {
 
 func (f *flat) turnBore(b *bench, bore *Step) {
 	o := plan.Operation{
-		Machine: "Lathe", Title: "Bore " + b.sizeText(bore),
+		Machine: plan.Lathe, Title: "Bore " + b.sizeText(bore),
 		Holding: "four-jaw chuck or faceplate; set " + f.trued(b, bore),
 		Tool:    "boring bar", Speed: b.speed(cutting.Bore, bore.Size.NominalMm), Gauge: gauge(bore),
 		Limits: b.limits(boreStep, bore.Size), Refs: []int{b.ref(bore)},
@@ -376,7 +376,7 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 		o.Do = slices.Concat([]string{"Centre-drill."}, b.drillLines(way, true), o.Do)
 	}
 	if b.onMill() {
-		o.Machine, o.Tool, o.Speed = "Mill", boringHead, ""
+		o.Machine, o.Tool, o.Speed, o.Bores = plan.Mill, boringHead, "", true
 		o.Holding = "clamped on parallels, clear of the bore; under the spindle, " + f.trued(b, bore)
 		o = warn(o, clampPart)
 	} else if mm, corners := b.swungMm(); corners {
@@ -415,12 +415,12 @@ func (f *flat) bevel(b *bench, onLathe bool) {
 	if len(do) == 0 {
 		return
 	}
-	o := plan.Operation{Machine: "Lathe", Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung", Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face"}
+	o := plan.Operation{Machine: plan.Lathe, Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung", Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face"}
 	switch {
 	case onLathe && b.onMill():
-		o.Machine, o.Tool = "Mill", "chamfer tool in the "+boringHead
+		o.Machine, o.Tool = plan.Mill, "chamfer tool in the "+boringHead
 	case !onLathe:
-		o.Machine, o.Tool, o.Holding = "Bench", "grinder or bevelling machine", "clamped to the bench"
+		o.Machine, o.Tool, o.Holding = plan.Bench, "grinder or bevelling machine", "clamped to the bench"
 		o = warn(o, grinding)
 	}
 	b.op(o)

@@ -78,7 +78,7 @@ func (f *Flats) feature(n *Numbered) plan.Feature {
 func (f *Flats) operations(b *bench) {
 	w := b.W
 	o := plan.Operation{
-		Machine: "Mill", Title: words.Spaced(f.Row.Name) + ": " + f.name() + " " + f.acrossText(w), Holding: "dividing head, the free end supported; TOP line set with a square", Tool: "end mill",
+		Machine: plan.Mill, Title: words.Spaced(f.Row.Name) + ": " + f.name() + " " + f.acrossText(w), Holding: "dividing head, the free end supported; TOP line set with a square", Tool: "end mill",
 		Gauge: "micrometer or calipers over the flats", Refs: []int{b.ref(f)},
 		Do: []string{"Clock " + words.Trim(f.Row.ClockDeg, 3) + "° up, " + f.placeText(w) + ". Touch the crown, feed down " + w.Read(f.Row.DepthMm) + "; each flat comes out " + w.Read(f.Row.WidthMm) + " wide."},
 	}

@@ -170,7 +170,7 @@ func (h *helix) operations(b *bench) {
 	if h.run.Blanks > 1 {
 		rings = words.Trim(float64(h.run.Blanks), 0) + " flat rings"
 	}
-	cut := plan.Operation{Machine: "Cutter", Title: "Cut " + rings, Do: []string{b.setOut() + "; edges deburred."}, Refs: b.refs(plan.EndFeature)}
+	cut := plan.Operation{Machine: plan.Cutter, Title: "Cut " + rings, Do: []string{b.setOut() + "; edges deburred."}, Refs: b.refs(plan.EndFeature)}
 	if h.run.LastDeg < 360-h.blank.GapDeg-0.01 {
 		cut.Do = append(cut.Do, "The last ring is cut to "+words.Trim(h.run.LastDeg, 1)+"°.")
 	}
@@ -179,13 +179,13 @@ func (h *helix) operations(b *bench) {
 	if h.in.Left {
 		towards = "away from you"
 	}
-	b.op(warn(plan.Operation{Machine: "Bench", Title: "Pull each ring to the pitch, " + h.hand(), Do: []string{
+	b.op(warn(plan.Operation{Machine: plan.Bench, Title: "Pull each ring to the pitch, " + h.hand(), Do: []string{
 		"Hold the edge on the left of the gap, gap up, and pull the edge on its right " + towards + " until the edges stand " + b.W.Size(h.in.Pitch.Mm) + " apart along the axis.",
 		"Try it on what it goes round, " + b.W.Dia(h.in.Shaft.Mm) + ": the inside edge lies on it all round, and it stands square to it."},
 		Holding: "one edge clamped to the bench, the other drawn by a chain hoist or pushed in a press, nobody in line",
 		Gauge:   "spacer of the pitch, what it goes round", Refs: b.refs(plan.EndFeature)}, springsBack))
 	if h.run.Blanks > 1 {
-		b.op(warn(plan.Operation{Machine: "Weld", Title: "Join the turns end to end", Do: []string{"On what it goes round, the edges of one turn against the next; tack, then weld: " + b.seamText(), "Grind it flush on the conveying side."}}, welding))
+		b.op(warn(plan.Operation{Machine: plan.Weld, Title: "Join the turns end to end", Do: []string{"On what it goes round, the edges of one turn against the next; tack, then weld: " + b.seamText(), "Grind it flush on the conveying side."}}, welding))
 	}
 }
 

@@ -63,7 +63,7 @@ func (o fold) operations(b *bench) {
 		up = parts.Back
 	}
 	op := plan.Operation{
-		Machine: "Press", Title: "Fold " + words.Trim(float64(o.n+1), 0) + ": " + o.name() + " " + o.turn(),
+		Machine: plan.Press, Title: "Fold " + words.Trim(float64(o.n+1), 0) + ": " + o.name() + " " + o.turn(),
 		Do:   []string{words.Capital(string(up)) + " face up, " + o.stop(b.W) + "; bend to " + words.Trim(f.made.Folds[o.i].AngleDeg, 1) + "° as measured: it springs back, so go past it a little."},
 		Tool: "V die " + b.W.Size(f.die.OpeningMm) + ", punch R" + b.W.Size(line.RadiusMm) + " or less", Gauge: o.gauge(),
 		Refs: []int{b.ref(o)},

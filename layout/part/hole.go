@@ -244,12 +244,12 @@ func (holes) mark(f *plan.Face, g plan.Group, at []plan.XY, _ plan.XY) {
 // operation drills, reams, taps and sinks the group.
 func (h holes) operation(b *bench, m *Group, cut bool) {
 	o := plan.Operation{
-		Machine: "Drill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
+		Machine: plan.Drill, Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
 		Holding: b.heldFor(m),
 		Refs:    []int{b.ref(m)},
 	}
 	if b.central(m) {
-		o.Machine, o.Holding = "Lathe", b.heldCentral(m)
+		o.Machine, o.Holding = plan.Lathe, b.heldCentral(m)
 	}
 	mouth := h.sunk(b, m)
 	if cut {
@@ -330,7 +330,7 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	case j != nil && len(way.Drills) > 0:
 		o.Do = append(o.Do, b.jigLines(j, m, way)...)
 	case m.byTable():
-		o.Machine = "Mill"
+		o.Machine = plan.Mill
 		o.Do = append(append(o.Do, b.tableLine(m)), b.drillLines(way, b.central(m))...)
 	case centred:
 		o.Do = append(o.Do, b.drillLines(way, true)...)

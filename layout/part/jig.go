@@ -21,7 +21,7 @@ type Jigged struct {
 // ThroughJigs works the operations of a part out again, with groups drilled through
 // jigs instead of punched marks.
 func (m *Model) ThroughJigs(jigs []Jigged) {
-	m.Out.Operations = operations(m.Numbered, jigs...)
+	m.Out.Operations = operations(m.Numbered, jigs...).ops
 	for _, j := range jigs {
 		m.placed(j.Group, j.Jig)
 	}

@@ -344,7 +344,7 @@ func (k *Keyway) sinkMm() float64 { return geom.Clean(math.Abs(k.aimMm() - k.Row
 
 // milled cuts a shaft keyway.
 func (k *Keyway) milled(b *bench, o *plan.Operation) {
-	o.Machine, o.Holding = "Mill", "vee blocks, clamped; TOP line set with a square"
+	o.Machine, o.Holding = plan.Mill, "vee blocks, clamped; TOP line set with a square"
 	if k.onCone() != "" {
 		o.Holding = "vee blocks under cylinders, the axis level and not the cone's side, clamped; TOP line set with a square"
 		o.Do = append(o.Do, "The floor lies along the axis: touch the crown at the keyway's middle, where the cone has "+b.W.Dia(k.Row.DiameterMm)+".")
@@ -409,7 +409,7 @@ func passes(depthMm, widthMm float64) string {
 
 // slotted cuts a hub keyway.
 func (k *Keyway) slotted(b *bench, o *plan.Operation) {
-	o.Machine, o.Holding = "Bench", "face flat on the table, bore square and clean; TOP line set with a square"
+	o.Machine, o.Holding = plan.Bench, "face flat on the table, bore square and clean; TOP line set with a square"
 	depth := b.W.Size(k.sinkMm()) + " deep from the crown of the bore"
 	long, round := k.lengthMm(), k.Row.DiameterMm
 	if k.open == 2 && long > broachWidths*k.Row.WidthMm {

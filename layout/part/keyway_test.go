@@ -126,7 +126,7 @@ func TestKeyways(t *testing.T) {
 		}
 		has(t, m, "This keyway is TOP from now on.", "First scribe TOP lightly")
 		last := m.Out.Operations[len(m.Out.Operations)-2]
-		if last.Machine != c.machine || !strings.Contains(strings.Join(append(last.Do, last.Tool), "\n"), c.operates) {
+		if string(last.Machine) != c.machine || !strings.Contains(strings.Join(append(last.Do, last.Tool), "\n"), c.operates) {
 			t.Errorf("%s: %v", c.key, last)
 		}
 		if f := feature(m, "key"); f.Kind != plan.KeywayFeature || !strings.Contains(f.Size, "keyway "+m.W.Size(k.Row.WidthMm)) {

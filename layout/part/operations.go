@@ -27,6 +27,10 @@ type bench struct {
 	later bool               // what it cuts is cut after a weld, where that is held
 	jigs  []Jigged
 
+	top    string            // the line that marks TOP in an operation that does more
+	topN   int               // the operation that does nothing else
+	worked map[workedTo]bool // the limits that stand in its operations
+
 	ground     []string // what is measured once it is ground
 	groundRefs []int
 
@@ -37,8 +41,8 @@ type bench struct {
 	holeMm float64 // the drill that is through the middle after the first setting
 }
 
-func operations(n *Numbered, jigs ...Jigged) []plan.Operation {
-	b := &bench{Numbered: n, jigs: jigs, faced: map[parts.Face]int{}, held: map[int]bool{}}
+func operations(n *Numbered, jigs ...Jigged) *bench {
+	b := &bench{Numbered: n, jigs: jigs, faced: map[parts.Face]int{}, held: map[int]bool{}, worked: map[workedTo]bool{}}
 	n.form.operations(b)
 	b.markOperation()
 	for _, it := range n.items() {
@@ -50,17 +54,17 @@ func operations(n *Numbered, jigs ...Jigged) []plan.Operation {
 			if b.form.round() && (m[1] == "DRILL" || m[1] == "MILL") {
 				held = b.heldRound(b.LengthMm()/2) + "; TOP line set with a square"
 			}
-			b.op(plan.Operation{Machine: words.Capital(strings.ToLower(m[1])), Title: "By the designer’s note", Holding: held, Do: []string{words.Capital(m[2]) + strings.TrimSuffix(m[3], ".") + "."}})
+			b.op(plan.Operation{Machine: plan.Machine(words.Capital(strings.ToLower(m[1]))), Title: "By the designer’s note", Holding: held, Do: []string{words.Capital(m[2]) + strings.TrimSuffix(m[3], ".") + "."}})
 		}
 	}
 	b.grindHardened()
 	b.op(warn(plan.Operation{
-		Machine: "Bench", Title: "Deburr and inspect",
-		Do: slices.Concat([]string{"Break every edge that has no " + b.brokenBy() + ", " + strings.TrimRight(b.W.Near(0.3), " inm") + " to " + b.W.Near(BrokenMm) + "."}, b.narrowLands(), b.last,
+		Machine: plan.Bench, Title: "Deburr and inspect",
+		Do: slices.Concat([]string{"Break every edge that has no " + b.brokenBy() + ", " + b.W.NearBetween(0.3, BrokenMm) + "."}, b.narrowLands(), b.last,
 			[]string{"Fill in the record."}),
 		Tool: "file, scraper, countersink by hand",
 	}, deburring))
-	return b.ops
+	return b
 }
 
 // op numbers an operation from 1. A caution stands where it first applies, not
@@ -69,19 +73,32 @@ func (b *bench) op(o plan.Operation) {
 	if slices.ContainsFunc(b.ops, func(p plan.Operation) bool { return p.Caution == o.Caution }) {
 		o.Caution, o.Dangers = "", nil
 	}
-	if o.Machine == "Lathe" && !b.held[len(b.ops)] {
+	if o.Machine == plan.Lathe && !b.held[len(b.ops)] {
 		o.Holding += b.hoisted()
 	}
 	o.N = len(b.ops) + 1
 	b.ops = append(b.ops, o)
 }
 
+// workedTo are limits that an operation is worked to: of a length, or across.
+type workedTo struct {
+	limits string
+	along  bool
+}
+
 // limits is the line of an operation that has the limits of a size by its name; none where nothing limits it.
-func (b *bench) limits(name string, z Sized) []string {
-	if l := b.limitsText(z); l != "" {
-		return []string{name + " " + l}
+func (b *bench) limits(name string, z Sized) []string { return b.limit(name, z, false) }
+
+// wholeLimits are those of the part's length.
+func (b *bench) wholeLimits(name string) []string { return b.limit(name, b.Sizes.whole(), true) }
+
+func (b *bench) limit(name string, z Sized, along bool) []string {
+	l := b.limitsText(z)
+	if l == "" {
+		return nil
 	}
-	return nil
+	b.worked[workedTo{l, along}] = true
+	return []string{name + " " + l}
 }
 
 // threadRPM is the fastest a thread is cut by hand and half-nut: the tool has to
@@ -125,10 +142,11 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, no
 	rpm, _ = cutting.ChooseSpeed(want, speeds)
 	switch { // a quarter too fast is borne by a light cut; common practice, no source
 	case rpm > 1.25*want:
-		note = "slowest speed, " + words.Trim(want, 0) + " wanted: light cuts, coolant"
+		with := "coolant"
 		if b.Material.Kind == material.GreyIron {
-			note = strings.TrimSuffix(note, "coolant") + "dry"
+			with = "dry"
 		}
+		note = "slowest speed, " + words.Trim(want, 0) + " wanted: light cuts, " + with
 	case rpm > 0 && rpm < 0.6*want:
 		note = "nearest below " + words.Trim(want, 0)
 	}
@@ -161,16 +179,14 @@ func (b *bench) speed(op cutting.Op, diaMm float64) string {
 	return words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+b.W.Dia(diaMm)+", "+string(tool), note)
 }
 
-// markTop is the title of an operation that does nothing else.
-const markTop = "Mark TOP"
-
 // markOperation marks TOP, sets the templates and punches what the cutter has
 // not made.
 func (b *bench) markOperation() {
 	if len(b.Groups) == 0 && len(b.Radials) == 0 && len(b.Keyways) == 0 {
 		if top := b.Part.Top.Value; top != "" && len(b.ops) > 0 { // with what comes before
 			o := &b.ops[len(b.ops)-1]
-			o.Do = append(o.Do, "Mark TOP "+b.topPlace()+" ("+top+")"+b.fromSeam()+".")
+			b.top = "Mark TOP " + b.topPlace() + " (" + top + ")" + b.fromSeam() + "."
+			o.Do = append(o.Do, b.top)
 		}
 		return
 	}
@@ -182,23 +198,25 @@ func (b *bench) markOperation() {
 	faces, chords := b.punched()
 	which := strings.Join(faces, " and the ")
 	place := b.topPlace()
-	line := "Mark TOP " + place + " (" + top + ")."
+	line := "Mark TOP " + place + " (" + top + ")"
 	switch top {
 	case "":
-		line = "Scribe TOP " + place + ", for setting out."
+		line = "Scribe TOP " + place + ", for setting out"
 	case topKeyway: // which is milled later
 		if face := "on the " + b.topFace() + " face"; which != "" && place != face {
 			place = face + " and " + place
 		}
-		line = "First scribe TOP lightly " + place + ", where the keyway comes."
+		line = "First scribe TOP lightly " + place + ", where the keyway comes"
 	}
-	o := plan.Operation{Machine: "Bench", Title: markTop, Tool: "scriber", Do: []string{line}}
 	if i := slices.IndexFunc(faces, func(f string) bool { return f != b.topFace() }); i >= 0 {
-		o.Do[0] = strings.TrimSuffix(line, ".") + "; carry it over the edge to the " + faces[i] + "."
+		line += "; carry it over the edge to the " + faces[i]
 	}
+	o := plan.Operation{Machine: plan.Bench, Title: "Mark TOP", Tool: "scriber", Do: []string{line + "."}}
 	if which != "" || len(b.Radials) > 0 {
 		o.Title, o.Tool = "Mark TOP, set out, punch", "scriber, centre punch 60° to find, 90° to open"
 		o = warn(o, punching)
+	} else {
+		b.topN = len(b.ops) + 1
 	}
 	wrapped, templates := b.wrapLines()
 	if which != "" || templates {
@@ -250,10 +268,11 @@ func (b *bench) edgesOf(faces []string) string {
 	if i < 0 || b.Faces[i].Round {
 		return "edge"
 	}
-	to := datumWords(b.setBy(parts.Face(faces[0])))
+	datum := b.setBy(parts.Face(faces[0]))
+	to := datumSides(datum) + " edge"
 	if len(faces) > 1 {
-		if other := datumWords(b.setBy(parts.Face(faces[1]))); other != to {
-			to += " (" + faces[1] + ": " + strings.TrimSuffix(other, " edge") + ")"
+		if other := b.setBy(parts.Face(faces[1])); other != datum {
+			to += " (" + faces[1] + ": " + datumSides(other) + ")"
 		}
 	}
 	return to
@@ -354,7 +373,7 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 		if d.Kind != plan.WrapPattern {
 			continue
 		}
-		mark, s := "punch every centre", b.wrappedStep(d.Name)
+		mark, s := "punch every centre", b.wrapped[d.Name]
 		if slices.ContainsFunc(b.rows(), func(r plan.RadialRow) bool {
 			return r.AroundMm > 0 && slices.ContainsFunc(d.Marks, func(m plan.PatternMark) bool { return m.N == r.N })
 		}) {
@@ -371,14 +390,6 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 		out = append(out, "Wrap the template of "+d.On+": "+d.Edge+", its TOP line on TOP; tape it, "+mark+".")
 	}
 	return out, templates
-}
-
-// wrappedStep is the step that a wrap template goes round.
-func (b *bench) wrappedStep(template string) *Step {
-	return seq.First(b.Side(false), func(s *Step) bool {
-		name := strings.TrimPrefix(template, "wrap-")
-		return name == s.Name || name == s.Name+"-"+string(parts.Front) || name == s.Name+"-"+string(parts.Back)
-	})
 }
 
 // cautions are printed beside the title.

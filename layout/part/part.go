@@ -44,6 +44,8 @@ type Model struct {
 	Later              []plan.Check
 	LaterDo, LaterHeld []string
 	LaterTrue          string // what it is set true by then
+
+	work *bench // how it is made as it is drawn
 }
 
 // weldLeaveMm and its like in inches are left on a diameter that is finished after a weld. Common
@@ -80,7 +82,7 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 			}
 		}
 	}
-	b := &bench{Numbered: m.Numbered, later: true}
+	b := &bench{Numbered: m.Numbered, later: true, worked: map[workedTo]bool{}}
 	turned, _ := b.chamferLines(func(c *chamfer) bool {
 		return !slices.ContainsFunc(first.bevels, func(o *chamfer) bool { return o.Edge.Value == c.Edge.Value })
 	})
@@ -94,7 +96,7 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		m.LaterDo = append(m.LaterDo, "The keyway goes where TOP is scribed.")
 	}
 	for _, o := range m.Out.Operations {
-		if o.Title != markTop && !Bores(o) && !slices.ContainsFunc(first.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title }) {
+		if o.N != m.work.topN && !Bores(o) && !slices.ContainsFunc(first.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title }) {
 			m.LaterDo = append(m.LaterDo, strings.Join(o.Do, " "))
 		}
 	}
@@ -121,12 +123,12 @@ func (m *Model) finishNow(copies []int, drawn []plan.Operation, sizes, held []st
 	case len(n) < m.Part.Quantity:
 		which = "pieces " + strings.Join(n, ", ")
 	}
-	o, by := plan.Operation{Machine: "Lathe"}, ", set true by "+m.LaterTrue
+	o, by := plan.Operation{Machine: plan.Lathe}, ", set true by "+m.LaterTrue
 	if i := slices.IndexFunc(drawn, func(o plan.Operation) bool {
 		return Bores(o) && !slices.ContainsFunc(m.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title })
 	}); i >= 0 { // the bore of a plate
 		o, by = drawn[i], ""
-		held = seq.Keep(o.Do, func(line string) bool { return !strings.HasPrefix(line, markTop) })
+		held = seq.Keep(o.Do, func(line string) bool { return line != m.work.top })
 	}
 	o.Refs, o.Title = nil, "Finish "+which+" now"
 	o.Do = slices.Concat([]string{"Nothing is welded to " + which + ": " + strings.Join(sizes, "; ") + by + "."}, held, m.LaterDo)
@@ -145,7 +147,7 @@ func (m *Model) finishNow(copies []int, drawn []plan.Operation, sizes, held []st
 func BoreLeftMm(job *parts.Job, b *parts.Bore) float64 { return b.LeftMm(leftMm(job)) }
 
 // Bores tells an operation of the lathe, or of the mill in its place.
-func Bores(o plan.Operation) bool { return o.Machine == "Lathe" || o.Tool == boringHead }
+func Bores(o plan.Operation) bool { return o.Machine == plan.Lathe || o.Bores }
 
 func leftMm(job *parts.Job) float64 {
 	if job.Units == parts.Inches {
@@ -166,14 +168,13 @@ func asDrawn(job *parts.Job, p *parts.Part) *Model {
 		}
 	}
 	ladders, more := newLadders(sizes)
-	ops := operations(n)
-	m := &Model{Numbered: n, Errs: append(errs, more...)}
+	m := &Model{Numbered: n, Errs: append(errs, more...), work: operations(n)}
 	m.Out = &plan.PartPlan{
 		Name: p.Name.Value, Title: p.Title.Value, Kind: string(p.Kind), Quantity: p.Quantity,
 		Material: p.Material.Value, Top: p.Top.Value, StockText: n.StockText(),
 		MassKg: n.massKg(), Overall: n.form.overall(sizes), Faces: n.Faces, Section: n.Section,
-		Dimensions: limitsOnce(slices.Concat(n.atTop, sizes.dimensions(p.Profile != nil, p.Outline != nil && p.Stock.Form != "")), ops),
-		Features:   n.Features, Operations: ops, Checks: checks(n), Ladders: ladders,
+		Dimensions: m.work.limitsOnce(slices.Concat(n.atTop, sizes.dimensions(p.Profile != nil, p.Outline != nil && p.Stock.Form != ""))),
+		Features:   n.Features, Operations: m.work.ops, Checks: checks(n), Ladders: ladders,
 		Keyways: seq.Map(n.Keyways, func(k Keyway) plan.KeywayRow { return k.Row }),
 		Grooves: seq.Map(n.Grooves, func(g Groove) plan.GrooveRow { return g.Row }),
 		Flats:   seq.Map(n.Flats, func(f Flats) plan.FlatsRow { return f.Row }),

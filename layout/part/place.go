@@ -219,7 +219,7 @@ func (m *Group) fromEdges(r *record, f *plan.Face, of placed) {
 	corner, sx, sy := geom.Corner(datum, geom.Box{Min: f.MinMm, Max: f.MaxMm})
 	fromX, fromY := geom.Clean((of.at.XMm-corner.XMm)*sx), geom.Clean((of.at.YMm-corner.YMm)*sy)
 	x, y := r.fromEdge(fromX), r.fromEdge(fromY)
-	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(of.n), 0) + ", " + datumWords(datum) + " to " + of.to,
+	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(of.n), 0) + ", " + datumSides(datum) + " edge to " + of.to,
 		Wanted: r.W.Read(geom.Clean(fromX-of.reach.XMm)) + ", " + r.W.Read(geom.Clean(fromY-of.reach.YMm)), Limits: words.OrNone(""), Gauge: "calipers", Source: x.Source}
 	if x.Limited && y.Limited {
 		c.Limits = r.W.Limits(x.MinMm-of.reach.XMm, x.MaxMm-of.reach.XMm) + ", " + r.W.Limits(y.MinMm-of.reach.YMm, y.MaxMm-of.reach.YMm)

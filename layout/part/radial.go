@@ -223,7 +223,7 @@ func (m *Radial) operations(b *bench) {
 		return // it is cut with the hole of that branch
 	}
 	o := plan.Operation{
-		Machine: "Drill", Title: words.Spaced(row.Name) + ": " + words.CountOf(len(m.Rows)) + row.SizeText,
+		Machine: plan.Drill, Title: words.Spaced(row.Name) + ": " + words.CountOf(len(m.Rows)) + row.SizeText,
 		Holding: b.heldRound(row.AxialMm) + "; TOP line set with a square", Refs: []int{b.ref(m)},
 		Do: []string{"Clock " + clockList(m.Rows) + ", " + fromDatum(b.W, row) + " to the centre."},
 	}
@@ -419,7 +419,7 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 		radialWindow{}.work(b, m, o)
 		return
 	}
-	o.Machine = "Mill"
+	o.Machine = plan.Mill
 	if m.In.Through {
 		way := ""
 		o.Tool, way = b.slotTool(narrow, b.radialMm(m, row.AxialMm), b.boreAt(row.AxialMm) == nil)
@@ -524,7 +524,7 @@ type radialWindow struct{}
 func (radialWindow) size(z *sizer, m *Radial, row *plan.RadialRow) { opened(z.W, m, row) }
 
 func (radialWindow) work(b *bench, m *Radial, o *plan.Operation) {
-	o.Machine = "Mill"
+	o.Machine = plan.Mill
 	o.Do = append(o.Do, b.chain(min(m.Rows[0].AroundMm, m.Rows[0].AlongMm))+" inside the line, mill or file to "+m.Rows[0].SizeText+", "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
 }
 

@@ -3,7 +3,6 @@ package part
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -72,7 +71,7 @@ func (q *requirement) operations(b *bench) {
 			makes = append(makes, b.beside(st)...)
 		}
 		for k, o := range b.ops {
-			if o.Machine == "Lathe" && k >= i && slices.ContainsFunc(makes, func(s *Step) bool { return slices.Contains(o.Refs, b.ref(s)) }) {
+			if o.Machine == plan.Lathe && k >= i && slices.ContainsFunc(makes, func(s *Step) bool { return slices.Contains(o.Refs, b.ref(s)) }) {
 				i, ok = k, true
 			}
 		}
@@ -90,7 +89,7 @@ func (q *requirement) operations(b *bench) {
 		i++
 	}
 	o := &b.ops[i]
-	if datum := b.StepNamed(q.To.Value); datum != nil && (q.Kind == parts.RunOut || q.Kind == parts.Coaxiality) && !strings.HasPrefix(o.Holding, "between centres") && b.turnedBefore(datum, i) {
+	if datum := b.StepNamed(q.To.Value); datum != nil && (q.Kind == parts.RunOut || q.Kind == parts.Coaxiality) && !b.onCentres && b.turnedBefore(datum, i) {
 		const reading = "largest less smallest reading in one turn"
 		if !datum.Inside || b.boreMm() < leverMm {
 			b.last = append(b.last, by(borne(datum)+", indicator on the other, "+reading))
@@ -116,7 +115,7 @@ func (b *bench) turnedBefore(s *Step, i int) bool {
 		i--
 	}
 	return !slices.ContainsFunc(b.ops[i:], func(o plan.Operation) bool {
-		return o.Machine == "Lathe" && slices.Contains(o.Refs, b.ref(s))
+		return o.Machine == plan.Lathe && slices.Contains(o.Refs, b.ref(s))
 	}) && !s.Size.AsBought
 }
 

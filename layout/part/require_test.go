@@ -186,7 +186,7 @@ func TestMeasuredWhenGround(t *testing.T) {
 			for _, line := range o.Do {
 				if s, ok := strings.CutPrefix(line, "Before letting go: "); ok {
 					s, _, _ = strings.Cut(s, " within")
-					out[s] = o.Machine
+					out[s] = string(o.Machine)
 				}
 			}
 		}

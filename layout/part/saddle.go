@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"centrepop/layout/develop"
 	"centrepop/layout/plan"
@@ -378,10 +377,10 @@ func (m *saddle) feature(n *Numbered) plan.Feature {
 func (m *saddle) operations(b *bench) {
 	var limits []string
 	if m == b.saddles[len(b.saddles)-1] {
-		limits = b.limits("length over the tips", b.Sizes.whole())
+		limits = b.wholeLimits("length over the tips")
 	}
 	b.op(warn(plan.Operation{
-		Machine: "Bench", Title: "Cut the " + string(m.end.Face) + " end to the saddle curve",
+		Machine: plan.Bench, Title: "Cut the " + string(m.end.Face) + " end to the saddle curve",
 		Do: []string{
 			"Wrap the saddle template round the tube, its square edge " + b.W.Said(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Trim(m.end.Clock.Deg, 2) + "°.",
 			"Punch along the curve every " + b.W.Near(10) + ", take the paper off, cut outside the marks and grind to them.",
@@ -396,7 +395,7 @@ func (m *saddle) operations(b *bench) {
 func (m *saddle) checks(r *record) {
 	r.add(plan.Check{
 		Ref: r.ref(m), What: string(m.end.Face) + m.said(" end saddle on its main", " end saddle in its main"), Wanted: "gap " + r.W.Size(m.end.Gap.Mm) + " all round",
-		Limits: "± " + strings.TrimSuffix(r.W.Near(1), " mm") + " at any place", Gauge: "wire or feeler", Source: "common practice, no source",
+		Limits: "± " + r.W.About(1) + " at any place", Gauge: "wire or feeler", Source: "common practice, no source",
 	})
 }
 
@@ -479,7 +478,7 @@ func (h *branchHole) operations(b *bench) {
 			start = "Drill " + words.Spaced(row.Name) + ", " + b.W.Drill(row.DiameterMm) + ", inside the marks to start from. "
 		}
 	}
-	b.op(warn(plan.Operation{Machine: "Bench", Title: words.Capital(h.name()),
+	b.op(warn(plan.Operation{Machine: plan.Bench, Title: words.Capital(h.name()),
 		Do: []string{
 			"Lay the hole template of " + h.branch.Title.Value + " on the outside, its " + h.note(b.W) + ", and punch along the curve.",
 			start + "Cut through the wall in the direction of the branch's axis, inside the marks; offer up the cut branch and grind to it.",

@@ -16,8 +16,9 @@ type Shape struct {
 	Section      *plan.Section
 	Faces        []*plan.Face
 	Developments []plan.Development
-	Notes        []string // what could not be drawn
-	cut          asCut    // of flat parts
+	Notes        []string         // what could not be drawn
+	cut          asCut            // of flat parts
+	wrapped      map[string]*Step // that a wrap template goes round, by its name
 	bevels       []*chamfer
 	saddles      []*saddle
 	atTop        []plan.Dimension // of what is cut from TOP to 180°
@@ -33,7 +34,7 @@ type shaper struct {
 }
 
 func newShape(s *Sizes) (*Shape, parts.Errors) {
-	d := &shaper{Shape: &Shape{Sizes: s, Section: s.form.section(s), bevels: s.chamfers()}, faults: faults{job: s.Job}}
+	d := &shaper{Shape: &Shape{Sizes: s, Section: s.form.section(s), bevels: s.chamfers(), wrapped: map[string]*Step{}}, faults: faults{job: s.Job}}
 	for _, c := range d.bevels {
 		d.roundRoom(c)
 	}

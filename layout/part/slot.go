@@ -55,7 +55,7 @@ func (s slots) operation(b *bench, m *Group, cut bool) {
 	if m.through {
 		tool, way = b.slotTool(s.in.Width.Mm, m.depthMm(b.Sizes), true)
 	}
-	b.op(plan.Operation{Machine: "Mill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
+	b.op(plan.Operation{Machine: plan.Mill, Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
 		Do:      []string{"Set the long axis to clock " + words.Trim(s.turnDeg(m), 2) + "°" + seen + "; " + way + ".", "Depth: " + m.Group.DepthText + "."},
 		Holding: "machine vice or clamps, part set square", Tool: tool, Refs: []int{b.ref(m)}})
 }

@@ -187,7 +187,7 @@ func (b *bench) chuckSupport(set setting, h held) string {
 // held anew, when it weighs what it does finished or more.
 func (b *bench) hoisted() string {
 	kg, how := math.Max(b.stockKg(), b.massKg()), " before turning: hoist it in"
-	if slices.ContainsFunc(b.ops, func(o plan.Operation) bool { return o.Machine == "Lathe" }) {
+	if slices.ContainsFunc(b.ops, func(o plan.Operation) bool { return o.Machine == plan.Lathe }) {
 		kg, how = b.massKg(), ": hoist it round"
 	}
 	if kg > plan.LiftKg {

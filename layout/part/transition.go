@@ -131,23 +131,23 @@ func (t *transition) features(n *Numbered) {
 }
 
 func (t *transition) operations(b *bench) {
-	b.op(warn(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{
+	b.op(warn(plan.Operation{Machine: plan.Cutter, Title: "Cut the flat blank", Do: []string{
 		"Cut by the development's 1:1 template from " + b.StockText() + "; scribe every line and its number on the outside.",
 		"Check two true lengths of the table before cutting.", "Deburr the edges."},
 		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
-	bend := plan.Operation{Machine: "Press", Title: "Bend at every line", Do: []string{
+	bend := plan.Operation{Machine: plan.Press, Title: "Bend at every line", Do: []string{
 		"Bend each line by the angle of the table, away from the marks, a little at a time and from both seam edges inward.",
 		"Try against a template of the round end after each corner."},
 		Gauge: "protractor, round gauge"}
 	if !t.in.Faceted {
-		bend.Machine, bend.Title = "Roll", "Form the corners, keep the flats"
+		bend.Machine, bend.Title = plan.Roll, "Form the corners, keep the flats"
 		bend.Do = []string{"Form each corner over a bar or in the rolls, round from line to line by the turn of the table, the flats left flat.", "Try against a template of the round end after each corner."}
 		b.op(warn(bend, rolls))
 	} else {
 		bend.Do[1] = "Try the round end after each corner: " + words.Trim(facets, 0) + " flats, their middles " + sawnText(b.W, FlatsShortMm(t.in)) + " inside the round."
 		b.op(warn(bend, pressBrake))
 	}
-	b.op(warn(plan.Operation{Machine: "Weld", Title: "Close the seam", Do: []string{
+	b.op(warn(plan.Operation{Machine: plan.Weld, Title: "Close the seam", Do: []string{
 		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld: " + b.seamText()},
 		Gauge: "tape: both diagonals alike; round end by tape round it " + sawnText(b.W, t.roundEndMm(b.Section.Outer[1].YMm)),
 		Refs:  b.refs(plan.SeamFeature)}, welding))

@@ -139,17 +139,17 @@ func (b *bench) onlySawn(set setting) bool {
 // only sawn.
 func (b *bench) faceFront() string {
 	if b.saddledEnd(parts.Front) {
-		return "Leave the front end as sawn: it is cut to the saddle curve."
+		return "Leave the front end as sawn: it is cut to the saddle curve"
 	}
-	return "Face the front clean."
+	return "Face the front clean"
 }
 
 func (b *bench) faceBack() string {
 	if b.saddledEnd(parts.Back) {
-		return "Leave the back end as sawn, at least " + b.W.Size(b.LengthMm()) + " from the front: it is cut to the saddle curve."
+		return "Leave the back end as sawn, at least " + b.W.Size(b.LengthMm()) + " from the front: it is cut to the saddle curve"
 	}
 	if b.saddledEnd(parts.Front) {
-		return "Face the back clean."
+		return "Face the back clean"
 	}
-	return "Face the back to length " + b.W.Size(b.LengthMm()) + "."
+	return "Face the back to length " + b.W.Size(b.LengthMm())
 }

@@ -195,10 +195,10 @@ func (s *Sizes) oneSetting(name string) bool {
 // centreOperation faces a long solid part to length and centres both ends.
 func (b *bench) centreOperation() {
 	o := plan.Operation{
-		Machine: "Lathe", Title: "Face and centre both ends", Holding: "chuck near the end that is faced, the other end in the spindle or a steady",
-		Do: []string{b.centred("Face the front clean.", parts.Front), b.centred("Turn round, face the back to length "+b.W.Size(b.LengthMm())+".", parts.Back)}, Tool: "facing tool, centre drill",
+		Machine: plan.Lathe, Title: "Face and centre both ends", Holding: "chuck near the end that is faced, the other end in the spindle or a steady",
+		Do: []string{b.centred("Face the front clean", parts.Front), b.centred("Turn round, face the back to length "+b.W.Size(b.LengthMm()), parts.Back)}, Tool: "facing tool, centre drill",
 		Speed: b.speed(cutting.Turn, b.widest().Size.NominalMm), Gauge: "calipers", Refs: b.refs(plan.LengthFeature, plan.CentreFeature),
-		Limits: b.limits("length", b.Sizes.whole()),
+		Limits: b.wholeLimits("length"),
 	}
 	b.faced[parts.Front], b.faced[parts.Back] = len(b.ops), len(b.ops)
 	b.op(warn(o, whips))
@@ -211,7 +211,7 @@ const roughOverMm = 2.0
 // roughBoth roughs both ends of a bar that is turned between centres: metal taken off one
 // end moves the other.
 func (b *bench) roughBoth(settings [2]setting) {
-	o := plan.Operation{Machine: "Lathe", Title: "Rough both ends", Tool: "roughing tool", Gauge: "calipers",
+	o := plan.Operation{Machine: plan.Lathe, Title: "Rough both ends", Tool: "roughing tool", Gauge: "calipers",
 		Holding: "between centres, driver on the end not turned; or in the chuck with a centre at the free end"}
 	var all []*Step
 	for _, set := range settings {
@@ -252,7 +252,7 @@ type phase struct {
 // widest down, bores from the narrowest up, undercuts, chamfers and grooves, threads,
 // and what is polished. Few cuts are one operation, many are one after the other.
 func (b *bench) turnSetting(first bool, set setting, before []*Step) {
-	o := plan.Operation{Machine: "Lathe", Title: "Turn from the " + string(set.face) + " face", Tool: "facing and turning tool"}
+	o := plan.Operation{Machine: plan.Lathe, Title: "Turn from the " + string(set.face) + " face", Tool: "facing and turning tool"}
 	if !b.anyTurned(set.steps) {
 		o.Title = "Face the " + string(set.face) + " end"
 	}
@@ -482,7 +482,7 @@ func (b *bench) faceLines(first bool, set setting, o *plan.Operation) {
 	} else {
 		o.Do = append(o.Do, b.centred(b.faceBack(), parts.Back))
 		if len(b.saddles) == 0 {
-			o.Limits = append(o.Limits, b.limits("length", b.Sizes.whole())...)
+			o.Limits = append(o.Limits, b.wholeLimits("length")...)
 		}
 	}
 	o.Do = append(o.Do, b.openLines(first, set)...)
@@ -930,7 +930,7 @@ func (b *bench) beyondBar(s *Step) bool {
 // part lies still on the slide that feeds it (common practice, no source).
 func (b *bench) lineBore(s *Step) {
 	b.op(plan.Operation{
-		Machine: "Lathe", Title: "Bar between centres: " + words.Spaced(s.Name), Refs: []int{b.ref(s)},
+		Machine: plan.Lathe, Title: "Bar between centres: " + words.Spaced(s.Name), Refs: []int{b.ref(s)},
 		Holding: "clamped on the cross slide in V blocks or on packing, " + b.inLine() + " at both ends; bar between centres, driven by a dog",
 		Do:      []string{b.stepWork(s, false), "A bar in the tool post does not reach so deep. Set the cutter out with a micrometer, a little at a pass, the last ones light; feed the carriage. Measure at both ends."},
 		Tool:    "boring bar with a cutter in its middle", Speed: b.speed(cutting.Bore, s.Size.NominalMm), Gauge: gauge(s),
@@ -1044,14 +1044,14 @@ func (b *bench) sawOperation() {
 	}
 	if b.Part.Stock.Form == "casting" {
 		b.op(warn(plan.Operation{
-			Machine: "Bench", Title: "Check the casting",
+			Machine: plan.Bench, Title: "Check the casting",
 			Do:    []string{b.castText(), "Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."},
 			Gauge: "calipers, surface gauge",
 		}, castFlash))
 		return
 	}
 	b.op(warn(plan.Operation{
-		Machine: "Saw", Title: "Cut the stock",
+		Machine: plan.Saw, Title: "Cut the stock",
 		Do: []string{"Cut " + b.W.Said(b.sawnMm()) + " long: " + b.StockText() + ". Finished " + b.W.Said(b.LengthMm()) + "; the rest is to " + b.ends() + "."},
 	}, clampStock))
 }

@@ -101,6 +101,7 @@ func (d *shaper) wrap(w wrapped) {
 	if w.both {
 		name += "-" + string(w.edge)
 	}
+	d.wrapped[name] = w.Step
 	out := d.pattern(name, plan.WrapPattern, p)
 	out.Title = "Wrap template: " + at + ", " + d.W.Dia(c.DiameterMm)
 	out.On = "the outside of " + at + ", " + d.W.Dia(c.DiameterMm)

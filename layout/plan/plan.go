@@ -325,9 +325,9 @@ const (
 // Operation is one step at the bench.
 type Operation struct {
 	N       int      `json:"n"`
-	Machine string   `json:"machine"` // Saw, Lathe, Drill, Bench, Mill, Slot, Weld, Cutter, Roll
-	Title   string   `json:"title"`   // few words
-	Do      []string `json:"do"`      // short lines
+	Machine Machine  `json:"machine"`
+	Title   string   `json:"title"` // few words
+	Do      []string `json:"do"`    // short lines
 	Holding string   `json:"holding,omitempty"`
 	Tool    string   `json:"tool,omitempty"`
 	Speed   string   `json:"speed,omitempty"` // "300 rev/min (25 m/min, Ø26)"
@@ -336,11 +336,29 @@ type Operation struct {
 	Caution string   `json:"caution,omitempty"` // a few words
 	Dangers []string `json:"dangers,omitempty"` // the same in sentences
 	Refs    []int    `json:"refs,omitempty"`    // feature numbers
+	Bores   bool     `json:"-"`                 // on the mill, in place of the lathe
 }
+
+// Machine is where an operation is done.
+type Machine string
+
+// The machines of a shop.
+const (
+	Bench  Machine = "Bench"
+	Cutter Machine = "Cutter"
+	Drill  Machine = "Drill"
+	Grind  Machine = "Grind"
+	Lathe  Machine = "Lathe"
+	Mill   Machine = "Mill"
+	Press  Machine = "Press"
+	Roll   Machine = "Roll"
+	Saw    Machine = "Saw"
+	Weld   Machine = "Weld"
+)
 
 // Danger is what operations of one kind of machine warn of, once for all parts.
 type Danger struct {
-	Machine string   `json:"machine"`
+	Machine Machine  `json:"machine"`
 	Says    []string `json:"says"`
 }
 

@@ -146,7 +146,7 @@ func blank(v *view) {
 // latheMm is the swing a part needs on the lathe: twice the farthest point of
 // its outline from the axis it turns about, 0 if nothing is turned.
 func (v *view) latheMm() float64 {
-	if !slices.ContainsFunc(v.q.Operations, func(o plan.Operation) bool { return o.Machine == "Lathe" }) {
+	if !slices.ContainsFunc(v.q.Operations, func(o plan.Operation) bool { return o.Machine == plan.Lathe }) {
 		return 0
 	}
 	return 2 * seq.Max(v.q.Section.MaxMm, v.outline, func(p plan.XY) float64 { return math.Hypot(p.XMm, p.YMm) })
@@ -155,7 +155,7 @@ func (v *view) latheMm() float64 {
 // swing looks for parts that are too wide for the lathe, if they go on it.
 func swing(v *view) {
 	most, needMm := v.job.Shop.SwingMm, v.latheMm()
-	if slices.ContainsFunc(v.q.Operations, func(o plan.Operation) bool { return o.Machine != "Lathe" && part.Bores(o) }) {
+	if slices.ContainsFunc(v.q.Operations, func(o plan.Operation) bool { return o.Machine != plan.Lathe && part.Bores(o) }) {
 		v.report(Note, "", v.p.Name.Pos, Finding{
 			What: v.p.Title.Value + " is too large for the lathe, and the mill bores it", Numbers: "swing " + v.mm(most.Mm),
 			Rule: "what is turned swings over the bed", Source: "shop: lathe: swing", Fix: "see that the mill's table and throat take it, or have it turned elsewhere",

@@ -138,15 +138,34 @@ func (w Writer) Read(mm float64) string {
 
 // Near writes a length of advice, with one figure: "0.3 mm", "0.01 in". It is
 // for what nobody measures; a limit is written by Limits.
-func (w Writer) Near(mm float64) string {
-	v, unit := mm, " mm"
+func (w Writer) Near(mm float64) string { return w.near(mm) + w.unit() }
+
+// About writes such a length as Size does, without its unit in a job in millimetres.
+func (w Writer) About(mm float64) string {
 	if w.Units == parts.Inches {
-		v, unit = mm/MmPerInch, " in"
+		return w.Near(mm)
 	}
-	if v <= 0 {
-		return "0" + unit
+	return w.near(mm)
+}
+
+// NearBetween writes two of them: "0.3 to 0.5 mm".
+func (w Writer) NearBetween(loMm, hiMm float64) string { return w.near(loMm) + " to " + w.Near(hiMm) }
+
+func (w Writer) near(mm float64) string {
+	if w.Units == parts.Inches {
+		mm /= MmPerInch
 	}
-	return Trim(v, max(0, -int(math.Floor(math.Log10(v))))) + unit
+	if mm <= 0 {
+		return "0"
+	}
+	return Trim(mm, max(0, -int(math.Floor(math.Log10(mm)))))
+}
+
+func (w Writer) unit() string {
+	if w.Units == parts.Inches {
+		return " in"
+	}
+	return " mm"
 }
 
 // Even rounds a length that the shop chooses, or that nothing measures finer, to a step

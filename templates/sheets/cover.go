@@ -263,7 +263,7 @@ func dangerTable(pl *plan.Plan) draw.Table {
 		t.Rows = append(t.Rows, []string{"Every machine", "Eye protection; no gloves, sleeves or rags near what turns; take the chuck key out; let hot parts cool. Local rules come first."})
 	}
 	for _, d := range pl.Dangers {
-		t.Rows = append(t.Rows, []string{d.Machine, strings.Join(d.Says, " ")})
+		t.Rows = append(t.Rows, []string{string(d.Machine), strings.Join(d.Says, " ")})
 	}
 	return t
 }

@@ -25,7 +25,7 @@ func TestDangersOnTheCover(t *testing.T) {
 					t.Errorf("%s, %s: warns %q of %q", part.Name, op.Title, op.Caution, op.Dangers)
 				}
 				for _, says := range op.Dangers {
-					i := slices.IndexFunc(rows, func(r []string) bool { return r[0] == op.Machine })
+					i := slices.IndexFunc(rows, func(r []string) bool { return r[0] == string(op.Machine) })
 					if i < 0 || strings.Count(rows[i][1], says) != 1 || !wordsInOrder(cover, says) {
 						t.Errorf("%s, %s: %q is not once on the cover", part.Name, op.Title, says)
 					}

@@ -235,7 +235,7 @@ func (d density) operationTable(part *plan.PartPlan) draw.Table {
 		if op.Caution != "" {
 			how = words.Join("  ", how, draw.Bold("⚠ "+op.Caution))
 		}
-		row := []string{strconv.Itoa(op.N), strings.ToUpper(op.Machine), do, how}
+		row := []string{strconv.Itoa(op.N), strings.ToUpper(string(op.Machine)), do, how}
 		t.Rows = append(t.Rows, append(row, make([]string, len(pieces))...))
 	}
 	return t

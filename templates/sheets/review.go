@@ -126,7 +126,7 @@ func partRows(pl *plan.Plan, findings []review.Finding) draw.Table {
 	}
 	for _, part := range pl.Parts {
 		file := ""
-		if slices.ContainsFunc(part.Operations, func(op plan.Operation) bool { return op.Machine == "Cutter" }) {
+		if slices.ContainsFunc(part.Operations, func(op plan.Operation) bool { return op.Machine == plan.Cutter }) {
 			file = part.Name
 		}
 		row(part.Title, file, part.Name)

@@ -176,7 +176,7 @@ func HousingPart() *plan.PartPlan {
 		}
 		p.Features = append(p.Features, f)
 		p.Checks = append(p.Checks, plan.Check{Ref: i + 1, What: name, Wanted: "Ø90 H7", Limits: "90.000 – 90.035", Gauge: "bore gauge", Source: "ISO 286-1 H7"})
-		p.Operations = append(p.Operations, plan.Operation{N: i + 1, Machine: "Lathe", Title: "Turn the " + name, Do: []string{"Rough to 0.5 mm.", "Let it cool, measure, finish in two cuts of equal depth."},
+		p.Operations = append(p.Operations, plan.Operation{N: i + 1, Machine: plan.Lathe, Title: "Turn the " + name, Do: []string{"Rough to 0.5 mm.", "Let it cool, measure, finish in two cuts of equal depth."},
 			Holding: "3-jaw chuck, soft jaws", Tool: "HSS, R0.4", Speed: "115 rev/min (30 m/min, Ø90)", Limits: []string{"90.000 – 90.035"}, Gauge: "bore gauge", Refs: []int{i + 1}})
 	}
 	return p
