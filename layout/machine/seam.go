@@ -223,11 +223,12 @@ func (c *cornered) edges(of *assembly.Body, on []*assembly.Body, plane assembly.
 			long := math.Hypot(q.X-p.X, q.Y-p.Y)
 			along := assembly.Vec{X: (q.X - p.X) / long, Y: (q.Y - p.Y) / long}
 			st := stretch{of: of, on: on, plane: plane, at: assembly.Vec{X: p.X, Y: p.Y, Z: level}, along: along, away: assembly.Vec{X: way * along.Y, Y: -way * along.X}, longMm: long}
-			st.side = sideOf(of, plane.Turn(st.away))
-			if !within.Meets(assembly.Box{Low: st.at, High: st.at}.With(st.at.Add(along.Times(long))), 2*levelMm) || onEdge && st.side != "front" && st.side != "back" {
+			if !within.Meets(assembly.Box{Low: st.at, High: st.at}.With(st.at.Add(along.Times(long))), 2*levelMm) {
 				continue
 			}
-			c.pieces(st)
+			if st.side = sideOf(of, plane.Turn(st.away)); !onEdge || st.side == "front" || st.side == "back" {
+				c.pieces(st)
+			}
 		}
 	}
 }
