@@ -5,6 +5,8 @@ import (
 	"reflect"
 	"slices"
 	"testing"
+
+	"centrepop/parts/geom"
 )
 
 // A point beyond a corner by 3, 4 and 12 is 13 away.
@@ -92,7 +94,9 @@ func TestSmallBounds(t *testing.T) {
 		area, _ := newRegion(o).area()
 		return math.Round(area*1e6) / 1e6
 	}
-	rectangle := func(corner float64) Outline { return Outline{RectangleLoop(Pt{}, Pt{10, 6}, corner)} }
+	rectangle := func(corner float64) Outline {
+		return Outline{geom.RectangleLoop(geom.Point{}, geom.Point{XMm: 10, YMm: 6}, corner)}
+	}
 	steel := func(b Body) Body {
 		b.DensityKgM3 = 7850
 		return b
@@ -134,17 +138,17 @@ func TestSmallBounds(t *testing.T) {
 		}
 		return math.Round(sum * 1e3)
 	}
-	pyramid := newRuled([]Pt{{-40, -40}, {40, -40}, {40, 40}, {-40, 40}}, []Pt{{-20, -20}, {20, -20}, {20, 20}, {-20, 20}}, -10, 30)
+	pyramid := newRuled([]geom.Point{{XMm: -40, YMm: -40}, {XMm: 40, YMm: -40}, {XMm: 40, YMm: 40}, {XMm: -40, YMm: 40}}, []geom.Point{{XMm: -20, YMm: -20}, {XMm: 20, YMm: -20}, {XMm: 20, YMm: 20}, {XMm: -20, YMm: 20}}, -10, 30)
 	moved := func(f Freedom, q float64) Vec {
 		p := motion([]Freedom{f}, []float64{q}).Apply(Vec{1, 2, 3})
 		return Vec{math.Round(p.X*1e6) / 1e6, math.Round(p.Y*1e6) / 1e6, math.Round(p.Z*1e6) / 1e6}
 	}
 	quarter := leverMm * math.Pi / 2
-	about := func(o Outline) Pt {
+	about := func(o Outline) geom.Point {
 		_, c := newRegion(o).area()
-		return Pt{math.Round(c.X*1e3) / 1e3, math.Round(c.Y*1e3) / 1e3}
+		return geom.Point{XMm: math.Round(c.XMm*1e3) / 1e3, YMm: math.Round(c.YMm*1e3) / 1e3}
 	}
-	clockwise := PolygonLoop(Pt{}, Pt{0, 6}, Pt{10, 6}, Pt{10, 0})
+	clockwise := geom.PolygonLoop(geom.Point{}, geom.Point{XMm: 0, YMm: 6}, geom.Point{XMm: 10, YMm: 6}, geom.Point{XMm: 10, YMm: 0})
 	bow := math.Tan(math.Pi / 48) // an arc of 15° over a chord of 10
 	kg := func(mass, density float64) [2]any {
 		b := still("b", Of(Cuboid(Vec{}, Vec{1e3, 1e3, 1e3})))
@@ -199,14 +203,14 @@ func TestSmallBounds(t *testing.T) {
 		}
 		return out
 	}
-	triangle := Of(Prism(Outline{PolygonLoop(Pt{}, Pt{30, 0}, Pt{0, 40})}, 0, 20))
+	triangle := Of(Prism(Outline{geom.PolygonLoop(geom.Point{}, geom.Point{XMm: 30, YMm: 0}, geom.Point{XMm: 0, YMm: 40})}, 0, 20))
 	stands := func(s *Solid) [2]any {
 		got, ok := Standing([]Body{steel(still("b", s))}, AxisZ)
 		return [2]any{len(got.Feet), ok}
 	}
 	section := func(s *Solid, z float64) (out []float64) { // corners and area of each loop
 		for _, l := range (&Body{Solid: s, Pose: Still}).Section(Move(Vec{Z: z}), 0.05) {
-			out = append(out, float64(len(l)), math.Round(mm2(Outline{PolygonLoop(l...)})*1e3)/1e3)
+			out = append(out, float64(len(l)), math.Round(mm2(Outline{geom.PolygonLoop(l...)})*1e3)/1e3)
 		}
 		return out
 	}
@@ -243,10 +247,10 @@ func TestSmallBounds(t *testing.T) {
 		{"rims of a bore through two plates", []int{len(through), len(through[0])}, []int{4, len(through[3])}},
 		{"left of what a damped step solves", left, []float64{0, 0, 0}},
 		{"square to it, however long", []Vec{AxisX.Times(0.5).Square(), AxisX.Times(20).Square(), AxisY.Times(0.5).Square(), AxisZ.Square()}, []Vec{AxisZ, AxisZ, AxisZ.Times(-1), AxisY}},
-		{"small areas, one of them 1 mm²", []Pt{about(Outline{RectangleLoop(Pt{X: 3}, Pt{3.5, 1}, 0)}), about(Outline{RectangleLoop(Pt{X: 3}, Pt{4, 1}, 0)}), about(Outline{RectangleLoop(Pt{X: 3}, Pt{5, 1}, 0), RectangleLoop(Pt{3.2, 0.2}, Pt{3.7, 0.8}, 0)})}, []Pt{{3.25, 0.5}, {3.5, 0.5}, {4.097, 0.5}}},
-		{"about its middle, whichever way its corners go", []any{about(Outline{clockwise}), mm2(Outline{clockwise}), about(Outline{clockwise, PolygonLoop(Pt{1, 1}, Pt{1, 2}, Pt{2, 2}, Pt{2, 1})})}, []any{Pt{5, 3}, 60.0, Pt{5.059, 3.025}}},
+		{"small areas, one of them 1 mm²", []geom.Point{about(Outline{geom.RectangleLoop(geom.Point{XMm: 3}, geom.Point{XMm: 3.5, YMm: 1}, 0)}), about(Outline{geom.RectangleLoop(geom.Point{XMm: 3}, geom.Point{XMm: 4, YMm: 1}, 0)}), about(Outline{geom.RectangleLoop(geom.Point{XMm: 3}, geom.Point{XMm: 5, YMm: 1}, 0), geom.RectangleLoop(geom.Point{XMm: 3.2, YMm: 0.2}, geom.Point{XMm: 3.7, YMm: 0.8}, 0)})}, []geom.Point{{XMm: 3.25, YMm: 0.5}, {XMm: 3.5, YMm: 0.5}, {XMm: 4.097, YMm: 0.5}}},
+		{"about its middle, whichever way its corners go", []any{about(Outline{clockwise}), mm2(Outline{clockwise}), about(Outline{clockwise, geom.PolygonLoop(geom.Point{XMm: 1, YMm: 1}, geom.Point{XMm: 1, YMm: 2}, geom.Point{XMm: 2, YMm: 2}, geom.Point{XMm: 2, YMm: 1})})}, []any{geom.Point{XMm: 5, YMm: 3}, 60.0, geom.Point{XMm: 5.059, YMm: 3.025}}},
 		// The piece between arc and chord: r = 5 / sin 7.5° = 38.306, r²/2 · (0.261799 − sin 15°) = 2.187.
-		{"flat arcs, out and in", []float64{mm2(Outline{Loop{{Pt{}, bow}, {Pt{X: 10}, 0}, {Pt{10, 6}, 0}, {Pt{0, 6}, 0}}}), mm2(Outline{Loop{{Pt{}, -bow}, {Pt{X: 10}, 0}, {Pt{10, 6}, 0}, {Pt{0, 6}, 0}}})}, []float64{62.186658, 57.813342}},
+		{"flat arcs, out and in", []float64{mm2(Outline{geom.Loop{{Point: geom.Point{}, Bulge: bow}, {Point: geom.Point{XMm: 10}}, {Point: geom.Point{XMm: 10, YMm: 6}}, {Point: geom.Point{XMm: 0, YMm: 6}}}}), mm2(Outline{geom.Loop{{Point: geom.Point{}, Bulge: -bow}, {Point: geom.Point{XMm: 10}}, {Point: geom.Point{XMm: 10, YMm: 6}}, {Point: geom.Point{XMm: 0, YMm: 6}}}})}, []float64{62.186658, 57.813342}},
 		{"the mass said, that of its density, none", [][2]any{kg(0.5, 7850), kg(2, 0.5), kg(0, 0.5), kg(0, 0)}, [][2]any{{0.5, true}, {2.0, true}, {0.5, true}, {0.0, false}}},
 		{"a ring round a shaft, free, then 1 deep, and one beyond its end", []float64{deep(Of(Cylinder(10, 0, 50)), Of(Tube(20, 10.5, 10, 20)), Vec{}), deep(Of(Cylinder(11, 0, 50)), Of(Tube(20, 10, 10, 20)), Vec{}), deep(Of(Cylinder(11, 0, 50)), Of(Tube(20, 10, 10, 20)), Vec{Z: 41})}, []float64{0, 1, 0}},
 		// A taper of 1 : 10 pushed 10 too far is 1 too large, 1 · cos 5.71° = 0.995 off the surface.
@@ -262,8 +266,8 @@ func TestSmallBounds(t *testing.T) {
 		{"stopped by two, the inner one nearer, and by the nearer alone", [][]float64{stops(Of(Tube(25, 15, 150, 160), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ)}, [][]float64{{160, 70}, {90, 40}, {60, 40}}},
 		{"it lies 0.6 in it and comes from there", [][]float64{stops(rings(60, 45, 0), rings(50, 30, 9.4), AxisZ), stops(rings(60, 45, 0), rings(50, 30, 9.96), AxisZ)}, [][]float64{{0.6, 0}, nil}},
 		{"a rectangle with round corners", []float64{mm2(rectangle(0)), mm2(rectangle(0.5)), mm2(rectangle(1)), mm2(rectangle(3))}, []float64{60, 59.785398, 59.141593, 52.274334}},
-		{"discs of Ø10 beside one another, one in the other, with one in that", []float64{mm2(Outline{circle(Pt{}, 5), circle(Pt{X: 10.2}, 5)}), mm2(Outline{circle(Pt{}, 5), circle(Pt{}, 4)}), mm2(Outline{circle(Pt{}, 5), circle(Pt{}, 4), circle(Pt{}, 3)})}, []float64{157.079633, 28.274334, 56.548668}},
-		{"an arc cut where it is highest and lowest", []int{len(newRegion(Outline{circle(Pt{}, 5)}).segs), len(newRegion(Outline{Loop{{Pt{-10, 0}, 0}, {Pt{10, 0}, 1}}}).segs), len(newRegion(Outline{Loop{{Pt{0, -10}, 0}, {Pt{0, 10}, 1}}}).segs)}, []int{4, 3, 2}},
+		{"discs of Ø10 beside one another, one in the other, with one in that", []float64{mm2(Outline{circle(geom.Point{}, 5), circle(geom.Point{XMm: 10.2}, 5)}), mm2(Outline{circle(geom.Point{}, 5), circle(geom.Point{}, 4)}), mm2(Outline{circle(geom.Point{}, 5), circle(geom.Point{}, 4), circle(geom.Point{}, 3)})}, []float64{157.079633, 28.274334, 56.548668}},
+		{"an arc cut where it is highest and lowest", []int{len(newRegion(Outline{circle(geom.Point{}, 5)}).segs), len(newRegion(Outline{geom.Loop{{Point: geom.Point{XMm: -10, YMm: 0}}, {Point: geom.Point{XMm: 10, YMm: 0}, Bulge: 1}}}).segs), len(newRegion(Outline{geom.Loop{{Point: geom.Point{XMm: 0, YMm: -10}}, {Point: geom.Point{XMm: 0, YMm: 10}, Bulge: 1}}}).segs)}, []int{4, 3, 2}},
 		{"boxes joined", []Box{nothing().Join(bar.Box()), bar.Box().Join(nothing()), block.Box().Join(bar.Box())}, []Box{bar.Box(), bar.Box(), {Vec{-20, -10, 0}, Vec{20, 10, 40}}}},
 		{"half a millimetre over the floor is a foot", []int{feet(0), feet(0.49), feet(0.51), feet(0.9)}, []int{1, 1, 0, 0}},
 		// Six rings of equal area, the first at 12 · √(1/12) = 3.464, in 24 spokes, the first at 7.5°.
@@ -274,9 +278,9 @@ func TestSmallBounds(t *testing.T) {
 		{"freedoms", []Vec{moved(SlideX, 5), moved(SlideY, 5), moved(SlideZ, -5), moved(TurnX, quarter), moved(TurnY, quarter), moved(TurnZ, quarter)}, []Vec{{6, 2, 3}, {1, 7, 3}, {1, 2, -2}, {1, -3, 2}, {3, 2, -1}, {-2, 1, 3}}},
 		{"columns stand for the whole outline", []float64{spread(block.add[0].shape, 3), spread(pyramid, 3), spread(pyramid, 1)}, []float64{800e3, 6400e3, 6400e3}},
 		{"as many lines to a shape as it is to be fine", []int{len(block.add[0].shape.columns(1)), len(block.add[0].shape.columns(3)), len(pyramid.columns(1))}, []int{16, 144, 64}},
-		{"a leaning body has a circle of 72 corners, of the disc's area", []float64{float64(len(circleCorners(Pt{}, 10, roundCorners))), math.Round(mm2(Outline{PolygonLoop(circleCorners(Pt{3, 4}, 10, 72)...)})*1e3) / 1e3}, []float64{72, 314.159}},
-		{"a hull leaves out what lies on its sides", hull([]Pt{{0, 0}, {10, 0}, {5, 0}, {5, 5}, {10, 10}, {0, 10}, {10, 5}, {3, 4}}), []Pt{{0, 0}, {10, 0}, {10, 10}, {0, 10}}},
-		{"a hull of one place, of a line", [][]Pt{hull([]Pt{{1, 2}}), hull([]Pt{{0, 0}, {5, 5}, {10, 10}})}, [][]Pt{{{1, 2}}, {{0, 0}, {10, 10}}}},
+		{"a leaning body has a circle of 72 corners, of the disc's area", []float64{float64(len(circleCorners(geom.Point{}, 10, roundCorners))), math.Round(mm2(Outline{geom.PolygonLoop(circleCorners(geom.Point{XMm: 3, YMm: 4}, 10, 72)...)})*1e3) / 1e3}, []float64{72, 314.159}},
+		{"a hull leaves out what lies on its sides", hull([]geom.Point{{XMm: 0, YMm: 0}, {XMm: 10, YMm: 0}, {XMm: 5, YMm: 0}, {XMm: 5, YMm: 5}, {XMm: 10, YMm: 10}, {XMm: 0, YMm: 10}, {XMm: 10, YMm: 5}, {XMm: 3, YMm: 4}}), []geom.Point{{XMm: 0, YMm: 0}, {XMm: 10, YMm: 0}, {XMm: 10, YMm: 10}, {XMm: 0, YMm: 10}}},
+		{"a hull of one place, of a line", [][]geom.Point{hull([]geom.Point{{XMm: 1, YMm: 2}}), hull([]geom.Point{{XMm: 0, YMm: 0}, {XMm: 5, YMm: 5}, {XMm: 10, YMm: 10}})}, [][]geom.Point{{{XMm: 1, YMm: 2}}, {{XMm: 0, YMm: 0}, {XMm: 10, YMm: 10}}}},
 		{"a clock", []float64{ClockDeg(Vec{Y: 1}), ClockDeg(Vec{X: 1}), ClockDeg(Vec{Y: -1}), ClockDeg(Vec{X: -1})}, []float64{0, 90, 180, 270}},
 		{"any y where it is along z", Frame(Vec{}, AxisX, AxisX.Times(3)), Frame(Vec{}, AxisX, AxisX.Square())},
 		{"gaps that are alike to 0.01 are one", addGap(addGap(addGap(nil, Gap{Mm: 1, AreaMm2: 2}), Gap{Mm: 1.0099, AreaMm2: 3}), Gap{Mm: 0.9899, AreaMm2: 4}), []Gap{{Mm: 1, AreaMm2: 5}, {Mm: 0.9899, AreaMm2: 4}}},

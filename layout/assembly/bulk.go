@@ -90,7 +90,7 @@ func columnSum(columns Simple, s *Solid, n int) (mm3 float64, centre Vec) {
 	along := columns.at.Turn(AxisZ)
 	var moment Vec
 	for _, c := range columns.shape.columns(n) {
-		foot := columns.at.Apply(Vec{c.at.X, c.at.Y, 0})
+		foot := columns.at.Apply(Vec{c.at.XMm, c.at.YMm, 0})
 		for _, span := range s.Spans(foot, along) {
 			v := c.area * (span.ToMm - span.FromMm)
 			mm3 += v

@@ -3,6 +3,8 @@ package assembly
 import (
 	"math"
 	"slices"
+
+	"centrepop/parts/geom"
 )
 
 // coaxial is two turned bodies on one axis: their sections in the z and r of
@@ -62,10 +64,10 @@ func sections(b *Body, axis Pose) []*region {
 		way := math.Copysign(1, rel.Z.Z)
 		g := &region{starts: []int{0}}
 		for _, s := range src.segs {
-			s.a.X, s.b.X = rel.At.Z+way*s.a.X, rel.At.Z+way*s.b.X
+			s.a.XMm, s.b.XMm = rel.At.Z+way*s.a.XMm, rel.At.Z+way*s.b.XMm
 			g.segs = append(g.segs, s)
 		}
-		g.low, g.high = Pt{math.Inf(1), math.Inf(1)}, Pt{math.Inf(-1), math.Inf(-1)}
+		g.low, g.high = geom.Point{XMm: math.Inf(1), YMm: math.Inf(1)}, geom.Point{XMm: math.Inf(-1), YMm: math.Inf(-1)}
 		for _, s := range g.segs {
 			g.bound(s.a)
 		}
@@ -76,16 +78,16 @@ func sections(b *Body, axis Pose) []*region {
 }
 
 // at is a point of the machine by its z, radius and angle about the axis.
-func (c *coaxial) at(p Pt, deg float64) Vec {
-	q := Clock(p.Y, deg)
-	return c.axis.Apply(Vec{q.X, q.Y, p.X})
+func (c *coaxial) at(p geom.Point, deg float64) Vec {
+	q := Clock(p.YMm, deg)
+	return c.axis.Apply(Vec{q.X, q.Y, p.XMm})
 }
 
 // deepest is how deep the sections lie in one another. deep is false if
 // that is nowhere deeper than the limit. Where holes or slots may clear it the place is
 // looked for round the axis; depth is 0 if it is not found there.
 func (c *coaxial) deepest(a, b *Body, limit float64) (depth float64, deep bool) {
-	var where Pt
+	var where geom.Point
 	for _, ra := range c.a {
 		for _, rb := range c.b {
 			if p, d := deepestSection(ra, rb); d > depth {
@@ -123,11 +125,11 @@ func (c *coaxial) deepest(a, b *Body, limit float64) (depth float64, deep bool) 
 
 // deepestSection is the deepest place of b's contour in a: each piece of the
 // contour between crossings is in or out as a whole.
-func deepestSection(a, b *region) (at Pt, depth float64) {
-	if a.low.X > b.high.X || b.low.X > a.high.X || a.low.Y > b.high.Y || b.low.Y > a.high.Y {
+func deepestSection(a, b *region) (at geom.Point, depth float64) {
+	if a.low.XMm > b.high.XMm || b.low.XMm > a.high.XMm || a.low.YMm > b.high.YMm || b.low.YMm > a.high.YMm {
 		return at, 0
 	}
-	try := func(p Pt) {
+	try := func(p geom.Point) {
 		if d := -a.dist(p); d > depth {
 			at, depth = p, d
 		}
@@ -162,17 +164,17 @@ func deepestSection(a, b *region) (at Pt, depth float64) {
 
 // middles are points halfway between the contour's corners in z, inside the
 // figure.
-func (g *region) middles() []Pt {
+func (g *region) middles() []geom.Point {
 	var zs []float64
 	for i := range g.segs {
-		zs = append(zs, g.segs[i].a.X)
+		zs = append(zs, g.segs[i].a.XMm)
 	}
 	zs = distinct(zs)
-	var out []Pt
+	var out []geom.Point
 	for i := 0; i+1 < len(zs); i++ {
 		z := (zs[i] + zs[i+1]) / 2
 		for _, span := range g.along(z) {
-			out = append(out, Pt{z, (span.FromMm + span.ToMm) / 2})
+			out = append(out, geom.Point{XMm: z, YMm: (span.FromMm + span.ToMm) / 2})
 		}
 	}
 	return out
@@ -180,17 +182,17 @@ func (g *region) middles() []Pt {
 
 // along are the stretches of radius inside the figure at a z.
 func (g *region) along(z float64) []Span {
-	return g.spans(z, func(p Pt) (along, across float64) { return p.Y, p.X })
+	return g.spans(z, func(p geom.Point) (along, across float64) { return p.YMm, p.XMm })
 }
 
 // across are the stretches of z inside the figure at a radius.
 func (g *region) across(r float64) []Span {
-	return g.spans(r, func(p Pt) (along, across float64) { return p.X, p.Y })
+	return g.spans(r, func(p geom.Point) (along, across float64) { return p.XMm, p.YMm })
 }
 
 // spans are the stretches inside a figure of straight lines on a line at a
 // distance across.
-func (g *region) spans(at float64, split func(p Pt) (along, across float64)) []Span {
+func (g *region) spans(at float64, split func(p geom.Point) (along, across float64)) []Span {
 	var hits []float64
 	for i := range g.segs {
 		a, ca := split(g.segs[i].a)

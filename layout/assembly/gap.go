@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"centrepop/parts/geom"
 )
 
 // Gap is a place where a face of one body looks at a face of another along a
@@ -32,17 +34,17 @@ func Gaps(a, b *Body, toward Vec) []Gap {
 		return nil
 	}
 	const n = 60
-	cell := Pt{size.X / n, size.Y / n}
+	cell := geom.Point{XMm: size.X / n, YMm: size.Y / n}
 	var out []Gap
 	for i := range n {
 		for k := range n {
-			from := frame.Apply(Vec{low.X + cell.X*(float64(i)+0.5), low.Y + cell.Y*(float64(k)+0.5), 0})
+			from := frame.Apply(Vec{low.X + cell.XMm*(float64(i)+0.5), low.Y + cell.YMm*(float64(k)+0.5), 0})
 			ahead := a.Spans(from, toward)
 			if len(ahead) == 0 {
 				continue
 			}
 			for _, mm := range facing(ahead, b.Spans(from, toward)) {
-				out = addGap(out, Gap{mm, cell.X * cell.Y})
+				out = addGap(out, Gap{mm, cell.XMm * cell.YMm})
 			}
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"centrepop/parts/geom"
 )
 
 // Group is what bodies weigh together.
@@ -81,10 +83,10 @@ func Standing(bodies []Body, up Vec) (Stand, bool) {
 			points = append(points, q)
 		}
 	}
-	var feet []Pt
+	var feet []geom.Point
 	for _, p := range points {
 		if p.Z < lowest+standMm {
-			feet = append(feet, Pt{p.X, p.Y})
+			feet = append(feet, geom.Point{XMm: p.X, YMm: p.Y})
 		}
 	}
 	g := Together(bodies)
@@ -95,12 +97,12 @@ func Standing(bodies []Body, up Vec) (Stand, bool) {
 	c := inv.Apply(g.Centre)
 	out := Stand{MarginMm: math.Inf(1)}
 	for i, p := range feet {
-		out.Feet = append(out.Feet, frame.Apply(Vec{p.X, p.Y, lowest}))
-		e := feet[(i+1)%len(feet)].sub(p)
-		in := Pt{-e.Y, e.X}.times(1 / e.len()) // the hull runs anticlockwise
-		if margin := (Pt{c.X, c.Y}).sub(p).dot(in); margin < out.MarginMm {
+		out.Feet = append(out.Feet, frame.Apply(Vec{p.XMm, p.YMm, lowest}))
+		e := feet[(i+1)%len(feet)].Minus(p)
+		in := geom.Point{XMm: -e.YMm, YMm: e.XMm}.Times(1 / e.LengthMm()) // the hull runs anticlockwise
+		if margin := (geom.Point{XMm: c.X, YMm: c.Y}).Minus(p).Dot(in); margin < out.MarginMm {
 			out.MarginMm = margin
-			out.Toward = frame.Turn(Vec{-in.X, -in.Y, 0})
+			out.Toward = frame.Turn(Vec{-in.XMm, -in.YMm, 0})
 		}
 	}
 	out.TipDeg = math.Atan2(out.MarginMm, c.Z-lowest) * 180 / math.Pi
@@ -132,12 +134,12 @@ func (s *Solid) rests(up Vec) []Vec {
 		lowest, points = min(lowest, p.Dot(up)), append(points, p)
 	})
 	inv := Frame(Vec{}, up, up.Square()).Inverse()
-	var flat []Pt
-	of := map[Pt]Vec{}
+	var flat []geom.Point
+	of := map[geom.Point]Vec{}
 	for _, p := range points {
 		if p.Dot(up) < lowest+standMm {
 			q := inv.Apply(p)
-			flat, of[Pt{q.X, q.Y}] = append(flat, Pt{q.X, q.Y}), p
+			flat, of[geom.Point{XMm: q.X, YMm: q.Y}] = append(flat, geom.Point{XMm: q.X, YMm: q.Y}), p
 		}
 	}
 	for _, c := range hull(flat) {
@@ -151,11 +153,11 @@ func (s *Solid) rests(up Vec) []Vec {
 }
 
 // hull is the convex hull, anticlockwise from the leftmost point.
-func hull(pts []Pt) []Pt {
-	slices.SortFunc(pts, func(a, b Pt) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
-	var out []Pt
-	half := func(p Pt, start int) {
-		for len(out) >= start+2 && out[len(out)-1].sub(out[len(out)-2]).cross(p.sub(out[len(out)-1])) <= 1e-6 {
+func hull(pts []geom.Point) []geom.Point {
+	slices.SortFunc(pts, func(a, b geom.Point) int { return cmp.Or(cmp.Compare(a.XMm, b.XMm), cmp.Compare(a.YMm, b.YMm)) })
+	var out []geom.Point
+	half := func(p geom.Point, start int) {
+		for len(out) >= start+2 && out[len(out)-1].Minus(out[len(out)-2]).Cross(p.Minus(out[len(out)-1])) <= 1e-6 {
 			out = out[:len(out)-1]
 		}
 		out = append(out, p)

@@ -2,6 +2,8 @@ package assembly
 
 import (
 	"math"
+
+	"centrepop/parts/geom"
 )
 
 // Turned is a section turned about the z axis: its outside contour from one end
@@ -20,13 +22,13 @@ func Tube(outsideMm, insideMm, lowMm, highMm float64) Simple {
 
 // Prism is an outline between two heights. Seams are places on the outline at which an edge
 // shows along it though it goes straight on there, as where a plane cut meets a face of what it cuts.
-func Prism(o Outline, lowMm, highMm float64, seams ...Pt) Simple {
+func Prism(o Outline, lowMm, highMm float64, seams ...geom.Point) Simple {
 	return simple(&prism{newRegion(o), lowMm, highMm, seams})
 }
 
 // Cuboid is a box between two opposite corners.
 func Cuboid(low, high Vec) Simple {
-	return Prism(Outline{RectangleLoop(Pt{low.X, low.Y}, Pt{high.X, high.Y}, 0)}, low.Z, high.Z)
+	return Prism(Outline{geom.RectangleLoop(geom.Point{XMm: low.X, YMm: low.Y}, geom.Point{XMm: high.X, YMm: high.Y}, 0)}, low.Z, high.Z)
 }
 
 // roundCorners is how many corners stand for a circle of a ruled body; they
@@ -35,26 +37,26 @@ const roundCorners = 72
 
 // circleCorners are n points round a centre, from angle 45° on, a polygon of
 // the circle's area.
-func circleCorners(centre Pt, radiusMm float64, n int) []Pt {
+func circleCorners(centre geom.Point, radiusMm float64, n int) []geom.Point {
 	step := 2 * math.Pi / float64(n)
 	r := radiusMm * math.Sqrt(step/math.Sin(step))
-	out := make([]Pt, n)
+	out := make([]geom.Point, n)
 	for i := range out {
 		sin, cos := math.Sincos(math.Pi/4 + step*float64(i))
-		out[i] = centre.add(Pt{r * cos, r * sin})
+		out[i] = centre.Plus(geom.Point{XMm: r * cos, YMm: r * sin})
 	}
 	return out
 }
 
 // Leaning is a solid between a circle about the axis at one height and a circle
 // elsewhere at another: the outside, or the inside, of an eccentric cone.
-func Leaning(lowRadiusMm, lowMm, highRadiusMm float64, highCentre Pt, highMm float64) Simple {
-	a, b := circleCorners(Pt{}, lowRadiusMm, roundCorners), circleCorners(highCentre, highRadiusMm, roundCorners)
+func Leaning(lowRadiusMm, lowMm, highRadiusMm float64, highCentre geom.Point, highMm float64) Simple {
+	a, b := circleCorners(geom.Point{}, lowRadiusMm, roundCorners), circleCorners(highCentre, highRadiusMm, roundCorners)
 	return ruledBetween(a, b, lowMm, highMm)
 }
 
 // ruledBetween puts the polygon at the lower height first.
-func ruledBetween(a, b []Pt, lowMm, highMm float64) Simple {
+func ruledBetween(a, b []geom.Point, lowMm, highMm float64) Simple {
 	if lowMm > highMm {
 		a, b, lowMm, highMm = b, a, highMm, lowMm
 	}
@@ -64,12 +66,12 @@ func ruledBetween(a, b []Pt, lowMm, highMm float64) Simple {
 // SquareToRound is a solid between a rectangle of a size about the axis at one height and
 // a circle at another: flats to the circle where its tangent runs along them,
 // a quarter of a leaning cone at each corner.
-func SquareToRound(size Pt, lowMm, radiusMm float64, centre Pt, highMm float64) Simple {
+func SquareToRound(size geom.Point, lowMm, radiusMm float64, centre geom.Point, highMm float64) Simple {
 	const quarter = roundCorners / 4
 	circle := circleCorners(centre, radiusMm, roundCorners)
-	w, d := size.X/2, size.Y/2
-	corners := [4]Pt{{w, d}, {-w, d}, {-w, -d}, {w, -d}}
-	var a, b []Pt
+	w, d := size.XMm/2, size.YMm/2
+	corners := [4]geom.Point{{XMm: w, YMm: d}, {XMm: -w, YMm: d}, {XMm: -w, YMm: -d}, {XMm: w, YMm: -d}}
+	var a, b []geom.Point
 	for k, c := range corners {
 		// The corner at 45° serves the circle from 0° to 90°.
 		for i := -quarter / 2; i <= quarter/2; i++ {
@@ -81,10 +83,10 @@ func SquareToRound(size Pt, lowMm, radiusMm float64, centre Pt, highMm float64) 
 
 // Hexagon is a nut's or a head's prism by its width across flats.
 func Hexagon(acrossFlatsMm, lowMm, highMm float64) Simple {
-	pts := make([]Pt, 6)
+	pts := make([]geom.Point, 6)
 	for i := range pts {
 		p := Clock(acrossFlatsMm/math.Sqrt(3), float64(60*i))
-		pts[i] = Pt{p.X, p.Y}
+		pts[i] = geom.Point{XMm: p.X, YMm: p.Y}
 	}
-	return Prism(Outline{PolygonLoop(pts...)}, lowMm, highMm)
+	return Prism(Outline{geom.PolygonLoop(pts...)}, lowMm, highMm)
 }

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"testing"
 
+	"centrepop/parts/geom"
+
 	"pgregory.net/rapid"
 )
 
@@ -140,7 +142,7 @@ func TestOverlapAtTheTolerance(t *testing.T) {
 // two bodies may change places.
 func TestOverlapMovesWithTheMachine(t *testing.T) {
 	t.Parallel()
-	solids := []*Solid{plate(), housing(), Of(Hexagon(40, 0, 20)), Of(Cylinder(8, -40, 40)), Of(SquareToRound(Pt{90, 70}, 0, 25, Pt{}, 60))}
+	solids := []*Solid{plate(), housing(), Of(Hexagon(40, 0, 20)), Of(Cylinder(8, -40, 40)), Of(SquareToRound(geom.Point{XMm: 90, YMm: 70}, 0, 25, geom.Point{}, 60))}
 	rapid.Check(t, func(t *rapid.T) {
 		one := rapid.SampledFrom(solids).Draw(t, "a")
 		two := rapid.SampledFrom(solids).Draw(t, "b")

@@ -4,6 +4,8 @@ import (
 	"iter"
 	"math"
 	"slices"
+
+	"centrepop/parts/geom"
 )
 
 // Way is how parts come to their seats: from far along a straight line.
@@ -273,7 +275,7 @@ func meeting(w Way, fixed, mover []Span, back, limit float64) (here Span, met bo
 func (c *coaxial) around(w Way, f, m *Body, r, limit float64) (here Span, met bool) {
 	const degs = 5
 	for deg := 0.5; deg < 360; deg += degs {
-		foot := c.at(Pt{0, r}, deg)
+		foot := c.at(geom.Point{XMm: 0, YMm: r}, deg)
 		s, ok := meeting(w, f.Spans(foot, c.axis.Z), m.Spans(foot, c.axis.Z), c.back(w), limit)
 		if ok && (!met || s.ToMm > here.ToMm) {
 			here, met = s, true
@@ -296,7 +298,7 @@ func (c *coaxial) bands() []Span {
 	var radii []float64
 	for _, g := range slices.Concat(c.a, c.b) {
 		for i := range g.segs {
-			radii = append(radii, g.segs[i].a.Y)
+			radii = append(radii, g.segs[i].a.YMm)
 		}
 	}
 	radii = distinct(radii)

@@ -3,6 +3,7 @@ package assembly
 import (
 	"math"
 
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -10,15 +11,15 @@ import (
 type prism struct {
 	g         *region
 	low, high float64
-	seams     []Pt
+	seams     []geom.Point
 }
 
 func (s *prism) box() Box {
-	return Box{Vec{s.g.low.X, s.g.low.Y, s.low}, Vec{s.g.high.X, s.g.high.Y, s.high}}
+	return Box{Vec{s.g.low.XMm, s.g.low.YMm, s.low}, Vec{s.g.high.XMm, s.g.high.YMm, s.high}}
 }
 
 func (s *prism) dist(p Vec) float64 {
-	return slab(s.g.dist(Pt{p.X, p.Y}), max(s.low-p.Z, p.Z-s.high))
+	return slab(s.g.dist(geom.Point{XMm: p.X, YMm: p.Y}), max(s.low-p.Z, p.Z-s.high))
 }
 
 // slab joins the distance to the side and that to the ends.
@@ -33,22 +34,22 @@ func (s *prism) hits(o, d Vec, ts []float64) []float64 {
 	if d.Z != 0 {
 		ts = append(ts, (s.low-o.Z)/d.Z, (s.high-o.Z)/d.Z)
 	}
-	p, q := Pt{o.X, o.Y}, Pt{d.X, d.Y}
+	p, q := geom.Point{XMm: o.X, YMm: o.Y}, geom.Point{XMm: d.X, YMm: d.Y}
 	for i := range s.g.segs {
 		e := &s.g.segs[i]
 		if e.arc {
-			f := p.sub(e.c)
-			ts = quadratic(q.dot(q), 2*f.dot(q), f.dot(f)-e.r*e.r, ts, func(t float64) bool { return e.in(f.add(q.times(t))) })
+			f := p.Minus(e.c)
+			ts = quadratic(q.Dot(q), 2*f.Dot(q), f.Dot(f)-e.r*e.r, ts, func(t float64) bool { return e.in(f.Plus(q.Times(t))) })
 			continue
 		}
-		side := e.b.sub(e.a)
-		den := q.cross(side)
+		side := e.b.Minus(e.a)
+		den := q.Cross(side)
 		if math.Abs(den) < 1e-12 {
 			continue
 		}
-		w := e.a.sub(p)
-		if u := w.cross(q) / den; u > -1e-6 && u < 1+1e-6 {
-			ts = append(ts, w.cross(side)/den)
+		w := e.a.Minus(p)
+		if u := w.Cross(q) / den; u > -1e-6 && u < 1+1e-6 {
+			ts = append(ts, w.Cross(side)/den)
 		}
 	}
 	return ts
@@ -63,7 +64,7 @@ func (s *prism) faces() []face {
 		e := &s.g.segs[i]
 		at := func(a, b float64) Vec {
 			p := e.at(a)
-			return Vec{p.X, p.Y, s.low + b*(s.high-s.low)}
+			return Vec{p.XMm, p.YMm, s.low + b*(s.high-s.low)}
 		}
 		n := 1
 		if e.arc {
@@ -89,7 +90,7 @@ func ends(box Box) (out []face) {
 
 func (s *prism) bulk() (mm3 float64, centre Vec) {
 	area, c := s.g.area()
-	return area * (s.high - s.low), Vec{c.X, c.Y, (s.low + s.high) / 2}
+	return area * (s.high - s.low), Vec{c.XMm, c.YMm, (s.low + s.high) / 2}
 }
 
 // columns are a grid of lines along z; each stands for the same area, and all
@@ -99,11 +100,11 @@ func (s *prism) columns(n int) []column {
 }
 
 func gridColumns(g *region, n int) []column {
-	size := g.high.sub(g.low)
+	size := g.high.Minus(g.low)
 	var out []column
 	for i := range n {
 		for k := range n {
-			p := g.low.add(Pt{size.X * (float64(i) + 0.5) / float64(n), size.Y * (float64(k) + 0.5) / float64(n)})
+			p := g.low.Plus(geom.Point{XMm: size.XMm * (float64(i) + 0.5) / float64(n), YMm: size.YMm * (float64(k) + 0.5) / float64(n)})
 			if g.dist(p) < 0 {
 				out = append(out, column{at: p})
 			}
@@ -118,12 +119,12 @@ func gridColumns(g *region, n int) []column {
 
 func (s *prism) edges(view Vec) [][]Vec {
 	var out [][]Vec
-	lift := func(p Pt, z float64) Vec { return Vec{p.X, p.Y, z} }
-	out = seq.Map(s.seams, func(p Pt) []Vec { return []Vec{lift(p, s.low), lift(p, s.high)} })
+	lift := func(p geom.Point, z float64) Vec { return Vec{p.XMm, p.YMm, z} }
+	out = seq.Map(s.seams, func(p geom.Point) []Vec { return []Vec{lift(p, s.low), lift(p, s.high)} })
 	for i := range s.g.starts {
 		flat := s.g.flat(i, 0.01)
 		for _, z := range []float64{s.low, s.high} {
-			out = append(out, seq.Map(append(flat, flat[0]), func(p Pt) Vec { return lift(p, z) }))
+			out = append(out, seq.Map(append(flat, flat[0]), func(p geom.Point) Vec { return lift(p, z) }))
 		}
 		loop := s.g.loop(i)
 		for k := range loop {
@@ -131,7 +132,7 @@ func (s *prism) edges(view Vec) [][]Vec {
 			if sharp(before.along(1), e.along(0)) {
 				out = append(out, []Vec{lift(e.a, s.low), lift(e.a, s.high)})
 			}
-			for _, p := range e.grazed(Pt{view.X, view.Y}) {
+			for _, p := range e.grazed(geom.Point{XMm: view.X, YMm: view.Y}) {
 				out = append(out, []Vec{lift(p, s.low), lift(p, s.high)})
 			}
 		}
@@ -140,24 +141,24 @@ func (s *prism) edges(view Vec) [][]Vec {
 }
 
 // along is the direction of the segment at its start (0) or end (1).
-func (s *seg) along(t float64) Pt {
+func (s *seg) along(t float64) geom.Point {
 	if !s.arc {
-		return s.b.sub(s.a)
+		return s.b.Minus(s.a)
 	}
-	q := s.at(t).sub(s.c)
-	return Pt{-q.Y, q.X}.times(math.Copysign(1, s.sweep))
+	q := s.at(t).Minus(s.c)
+	return geom.Point{XMm: -q.YMm, YMm: q.XMm}.Times(math.Copysign(1, s.sweep))
 }
 
 // grazed are the points of an arc that a view from the side touches.
-func (s *seg) grazed(view Pt) []Pt {
-	if !s.arc || view.len() < 1e-9 {
+func (s *seg) grazed(view geom.Point) []geom.Point {
+	if !s.arc || view.LengthMm() < 1e-9 {
 		return nil
 	}
-	side := Pt{-view.Y, view.X}.times(1 / view.len())
-	var out []Pt
+	side := geom.Point{XMm: -view.YMm, YMm: view.XMm}.Times(1 / view.LengthMm())
+	var out []geom.Point
 	for _, sign := range []float64{-1, 1} {
-		if q := side.times(sign); s.in(q) {
-			out = append(out, s.c.add(q.times(s.r)))
+		if q := side.Times(sign); s.in(q) {
+			out = append(out, s.c.Plus(q.Times(s.r)))
 		}
 	}
 	return out
@@ -166,7 +167,7 @@ func (s *seg) grazed(view Pt) []Pt {
 func (s *prism) generators() (out []generator) {
 	for i := range s.g.starts {
 		flat := s.g.flat(i, 0.01)
-		turn := seq.Map(append(flat, flat[0]), func(p Pt) Vec { return Vec{p.X, p.Y, 0} })
+		turn := seq.Map(append(flat, flat[0]), func(p geom.Point) Vec { return Vec{p.XMm, p.YMm, 0} })
 		out = append(out, generator{turn, s.low, s.high})
 	}
 	return out

@@ -1,23 +1,27 @@
 package assembly
 
-import "math"
+import (
+	"math"
+
+	"centrepop/parts/geom"
+)
 
 // ruled is a body between two polygons with as many corners, at two heights:
 // corner i goes straight to corner i. A corner may stand more than once, which
 // makes a triangle; so a square goes to a circle, and a circle to a circle
 // beside it.
 type ruled struct {
-	a, b      []Pt
+	a, b      []geom.Point
 	low, high float64
 	slope     float64 // shortens a distance in the level to one in space
 	open      bool    // as the inside of a shell: no skin over its ends
 }
 
-func newRuled(a, b []Pt, low, high float64) *ruled {
+func newRuled(a, b []geom.Point, low, high float64) *ruled {
 	s := &ruled{a: a, b: b, low: low, high: high}
 	most := 0.0
 	for i := range a {
-		most = max(most, b[i].sub(a[i]).len()/(high-low))
+		most = max(most, b[i].Minus(a[i]).LengthMm()/(high-low))
 	}
 	s.slope = 1 / math.Sqrt(1+most*most)
 	return s
@@ -26,13 +30,13 @@ func newRuled(a, b []Pt, low, high float64) *ruled {
 func (s *ruled) box() Box {
 	box := nothing()
 	for i := range s.a {
-		box = box.With(Vec{s.a[i].X, s.a[i].Y, s.low}, Vec{s.b[i].X, s.b[i].Y, s.high})
+		box = box.With(Vec{s.a[i].XMm, s.a[i].YMm, s.low}, Vec{s.b[i].XMm, s.b[i].YMm, s.high})
 	}
 	return box
 }
 
 // level is the polygon at a share t of the height, appended to buf.
-func (s *ruled) level(t float64, buf []Pt) []Pt {
+func (s *ruled) level(t float64, buf []geom.Point) []geom.Point {
 	for i := range s.a {
 		buf = append(buf, mix(s.a[i], s.b[i], t))
 	}
@@ -42,14 +46,14 @@ func (s *ruled) level(t float64, buf []Pt) []Pt {
 func (s *ruled) dist(p Vec) float64 {
 	t := (p.Z - s.low) / (s.high - s.low)
 	t = max(0, min(1, t))
-	q, best, inside := Pt{p.X, p.Y}, math.Inf(1), false
-	a, b := Pt{}, mix(s.a[len(s.a)-1], s.b[len(s.a)-1], t)
+	q, best, inside := geom.Point{XMm: p.X, YMm: p.Y}, math.Inf(1), false
+	a, b := geom.Point{}, mix(s.a[len(s.a)-1], s.b[len(s.a)-1], t)
 	for i := range s.a {
 		a, b = b, mix(s.a[i], s.b[i], t)
 		if a == b {
 			continue
 		}
-		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(b.X-a.X)*(q.Y-a.Y)/(b.Y-a.Y) {
+		if (a.YMm > q.YMm) != (b.YMm > q.YMm) && q.XMm < a.XMm+(b.XMm-a.XMm)*(q.YMm-a.YMm)/(b.YMm-a.YMm) {
 			inside = !inside
 		}
 		best = min(best, lineDist2(a, b, q))
@@ -75,15 +79,15 @@ func (s *ruled) hits(o, d Vec, ts []float64) []float64 {
 	z0, z1 := (o.Z-s.low)/h, d.Z/h // the share of the height is z0 + z1 t
 	for i := range s.a {
 		k := (i + 1) % len(s.a)
-		da, db := s.b[i].sub(s.a[i]), s.b[k].sub(s.a[k])
-		p0 := Pt{o.X, o.Y}.sub(s.a[i]).sub(da.times(z0))
-		p1 := Pt{d.X, d.Y}.sub(da.times(z1))
-		e := s.a[k].sub(s.a[i])
-		e0, e1 := e.add(db.sub(da).times(z0)), db.sub(da).times(z1)
-		ts = quadratic(p1.cross(e1), p1.cross(e0)+p0.cross(e1), p0.cross(e0), ts, func(t float64) bool { // within the edge
-			w, v := e0.add(e1.times(t)), p0.add(p1.times(t))
-			l := w.dot(w)
-			return l > 0 && v.dot(w) >= -1e-6*l && v.dot(w) <= (1+1e-6)*l
+		da, db := s.b[i].Minus(s.a[i]), s.b[k].Minus(s.a[k])
+		p0 := geom.Point{XMm: o.X, YMm: o.Y}.Minus(s.a[i]).Minus(da.Times(z0))
+		p1 := geom.Point{XMm: d.X, YMm: d.Y}.Minus(da.Times(z1))
+		e := s.a[k].Minus(s.a[i])
+		e0, e1 := e.Plus(db.Minus(da).Times(z0)), db.Minus(da).Times(z1)
+		ts = quadratic(p1.Cross(e1), p1.Cross(e0)+p0.Cross(e1), p0.Cross(e0), ts, func(t float64) bool { // within the edge
+			w, v := e0.Plus(e1.Times(t)), p0.Plus(p1.Times(t))
+			l := w.Dot(w)
+			return l > 0 && v.Dot(w) >= -1e-6*l && v.Dot(w) <= (1+1e-6)*l
 		})
 	}
 	return ts
@@ -95,7 +99,7 @@ func (s *ruled) faces() []face {
 		k := (i + 1) % len(s.a)
 		at := func(a, b float64) Vec {
 			p := mix(mix(s.a[i], s.a[k], a), mix(s.b[i], s.b[k], a), b)
-			return Vec{p.X, p.Y, s.low + b*(s.high-s.low)}
+			return Vec{p.XMm, p.YMm, s.low + b*(s.high-s.low)}
 		}
 		out = append(out, newFace(at, 0, 1, 0, 1))
 	}
@@ -111,12 +115,12 @@ func (s *ruled) bulk() (mm3 float64, centre Vec) {
 		a, m := loopArea(polySegs(s.level(at.t, nil)))
 		w := at.weight * h / 6
 		mm3 += w * a
-		moment = moment.Add(Vec{m.X, m.Y, a * (s.low + at.t*h)}.Times(w))
+		moment = moment.Add(Vec{m.XMm, m.YMm, a * (s.low + at.t*h)}.Times(w))
 	}
 	return math.Abs(mm3), moment.Times(1 / mm3)
 }
 
-func polySegs(pts []Pt) []seg {
+func polySegs(pts []geom.Point) []seg {
 	out := make([]seg, 0, len(pts))
 	for i, p := range pts {
 		out = append(out, seg{a: p, b: pts[(i+1)%len(pts)]})
@@ -126,13 +130,13 @@ func polySegs(pts []Pt) []seg {
 
 func (s *ruled) columns(n int) []column {
 	box := s.box()
-	g := newRegion(Outline{RectangleLoop(Pt{box.Low.X, box.Low.Y}, Pt{box.High.X, box.High.Y}, 0)})
+	g := newRegion(Outline{geom.RectangleLoop(geom.Point{XMm: box.Low.X, YMm: box.Low.Y}, geom.Point{XMm: box.High.X, YMm: box.High.Y}, 0)})
 	return gridColumns(g, 8*n)
 }
 
 func (s *ruled) edges(view Vec) [][]Vec {
 	var out [][]Vec
-	lift := func(p Pt, z float64) Vec { return Vec{p.X, p.Y, z} }
+	lift := func(p geom.Point, z float64) Vec { return Vec{p.XMm, p.YMm, z} }
 	var low, high []Vec
 	n := len(s.a)
 	for i := range n + 1 {
@@ -141,9 +145,9 @@ func (s *ruled) edges(view Vec) [][]Vec {
 	out = append(out, low, high)
 	normal := func(i int) Vec {
 		along := lift(mix(s.b[i], s.b[(i+1)%n], 0.5), s.high).Sub(lift(mix(s.a[i], s.a[(i+1)%n], 0.5), s.low))
-		across := s.a[(i+1)%n].sub(s.a[i])
-		if across.len() < 1e-9 {
-			across = s.b[(i+1)%n].sub(s.b[i])
+		across := s.a[(i+1)%n].Minus(s.a[i])
+		if across.LengthMm() < 1e-9 {
+			across = s.b[(i+1)%n].Minus(s.b[i])
 		}
 		return lift(across, 0).Cross(along).Unit()
 	}

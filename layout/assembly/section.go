@@ -3,6 +3,8 @@ package assembly
 import (
 	"math"
 	"slices"
+
+	"centrepop/parts/geom"
 )
 
 // edgeMm is how near a level edge is to its place.
@@ -36,7 +38,7 @@ func (s *scan) at(y float64) row {
 // it. It is made in three steps: lines through the solid, close enough that
 // between two of them each edge is straight or the pattern changes within
 // edgeMm; strips between them; strips joined to loops.
-func (b *Body) Section(plane Pose, flatMm float64) [][]Pt {
+func (b *Body) Section(plane Pose, flatMm float64) [][]geom.Point {
 	box := b.Box().Moved(plane.Inverse())
 	if box.Empty() || box.Low.Z > 0 || box.High.Z < 0 {
 		return nil
@@ -83,8 +85,8 @@ func (b *Body) marks(plane Pose) []float64 {
 				continue
 			}
 			for _, sg := range t.g.segs {
-				y := rel.Apply(Vec{Z: sg.a.X}).Y
-				across := math.Sqrt(max(0, 1-rel.Z.Y*rel.Z.Y)) * sg.a.Y
+				y := rel.Apply(Vec{Z: sg.a.XMm}).Y
+				across := math.Sqrt(max(0, 1-rel.Z.Y*rel.Z.Y)) * sg.a.YMm
 				out = append(out, y-across, y+across)
 			}
 		}
@@ -125,8 +127,8 @@ func (s *scan) straight(a, b row) bool {
 
 // joined makes loops of the strips between rows and of the level edges where
 // rows within edgeMm differ. A strip's right edge runs up and its left down.
-func joined(rows []row) [][]Pt {
-	var edges [][2]Pt
+func joined(rows []row) [][]geom.Point {
+	var edges [][2]geom.Point
 	for i := 0; i < len(rows); {
 		end := i
 		for end+1 < len(rows) && rows[end+1].y-rows[end].y < 2*edgeMm {
@@ -152,21 +154,21 @@ func joined(rows []row) [][]Pt {
 	return chain(edges)
 }
 
-func strip(a, b row) [][2]Pt {
-	var out [][2]Pt
+func strip(a, b row) [][2]geom.Point {
+	var out [][2]geom.Point
 	for k := range a.xs {
-		low, high := Pt{a.xs[k], a.y}, Pt{b.xs[k], b.y}
+		low, high := geom.Point{XMm: a.xs[k], YMm: a.y}, geom.Point{XMm: b.xs[k], YMm: b.y}
 		if k%2 == 0 {
 			low, high = high, low
 		}
-		out = append(out, [2]Pt{low, high})
+		out = append(out, [2]geom.Point{low, high})
 	}
 	return out
 }
 
 // edgesAt are the edges at one height between the stretches below and above. It
 // moves edges above onto those below that they continue.
-func edgesAt(below, above row) [][2]Pt {
+func edgesAt(below, above row) [][2]geom.Point {
 	const snap = 1e-3
 	for i, x := range above.xs {
 		for _, w := range below.xs {
@@ -186,18 +188,18 @@ func edgesAt(below, above row) [][2]Pt {
 		}
 		return n%2 == 1
 	}
-	var out [][2]Pt
+	var out [][2]geom.Point
 	for i := 0; i+1 < len(xs); i++ {
 		if xs[i] == xs[i+1] {
 			continue
 		}
 		mid := (xs[i] + xs[i+1]) / 2
-		left, right := Pt{xs[i], below.y}, Pt{xs[i+1], below.y}
+		left, right := geom.Point{XMm: xs[i], YMm: below.y}, geom.Point{XMm: xs[i+1], YMm: below.y}
 		switch in, on := within(below, mid), within(above, mid); {
 		case in && !on:
-			out = append(out, [2]Pt{right, left})
+			out = append(out, [2]geom.Point{right, left})
 		case on && !in:
-			out = append(out, [2]Pt{left, right})
+			out = append(out, [2]geom.Point{left, right})
 		}
 	}
 	return out
@@ -205,15 +207,15 @@ func edgesAt(below, above row) [][2]Pt {
 
 // chain joins edges end to start into closed loops and leaves out points on a
 // straight line. Ends are equal to the last bit, as they come from one row.
-func chain(edges [][2]Pt) [][]Pt {
-	from := map[Pt][]int{}
+func chain(edges [][2]geom.Point) [][]geom.Point {
+	from := map[geom.Point][]int{}
 	for i, e := range edges {
 		from[e[0]] = append(from[e[0]], i)
 	}
 	used := make([]bool, len(edges))
-	var out [][]Pt
+	var out [][]geom.Point
 	for i := range edges {
-		var loop []Pt
+		var loop []geom.Point
 		for k := i; !used[k]; {
 			used[k] = true
 			loop = append(loop, edges[k][0])
@@ -233,27 +235,27 @@ func chain(edges [][2]Pt) [][]Pt {
 
 // smooth leaves out the points of a loop that lie on another or on the line
 // between their neighbours, and rounds the others to 1e-6 mm.
-func smooth(loop []Pt) []Pt {
+func smooth(loop []geom.Point) []geom.Point {
 	const off = 1e-4
-	var apart []Pt
+	var apart []geom.Point
 	for _, p := range loop {
-		if n := len(apart); n == 0 || p.sub(apart[n-1]).len() > off {
+		if n := len(apart); n == 0 || p.Minus(apart[n-1]).LengthMm() > off {
 			apart = append(apart, p)
 		}
 	}
-	if n := len(apart); n > 1 && apart[0].sub(apart[n-1]).len() <= off {
+	if n := len(apart); n > 1 && apart[0].Minus(apart[n-1]).LengthMm() <= off {
 		apart = apart[:n-1]
 	}
 	// Begun at its lowest point, a corner that stays: were it begun where rows lie close
 	// beside a corner, all of them could go as lying on a line.
 	low := 0
 	for i, p := range apart {
-		if p.Y < apart[low].Y || p.Y == apart[low].Y && p.X < apart[low].X {
+		if p.YMm < apart[low].YMm || p.YMm == apart[low].YMm && p.XMm < apart[low].XMm {
 			low = i
 		}
 	}
 	apart = slices.Concat(apart[low:], apart[:low])
-	var out []Pt
+	var out []geom.Point
 	for i, p := range apart {
 		before, after := apart[(i+len(apart)-1)%len(apart)], apart[(i+1)%len(apart)]
 		if len(out) > 0 {
@@ -263,7 +265,7 @@ func smooth(loop []Pt) []Pt {
 		if i > 0 && before != after && s.dist2(p) < off*off {
 			continue
 		}
-		out = append(out, Pt{math.Round(p.X*1e6) / 1e6, math.Round(p.Y*1e6) / 1e6})
+		out = append(out, geom.Point{XMm: math.Round(p.XMm*1e6) / 1e6, YMm: math.Round(p.YMm*1e6) / 1e6})
 	}
 	return out
 }

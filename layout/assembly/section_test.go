@@ -3,6 +3,8 @@ package assembly
 import (
 	"math"
 	"testing"
+
+	"centrepop/parts/geom"
 )
 
 func TestSectionAreas(t *testing.T) {
@@ -52,19 +54,19 @@ func TestSectionCorners(t *testing.T) {
 	along := Frame(Vec{}, AxisX.Times(-1), AxisY)
 	h := still("h", housing())
 	got := h.Section(along, 0.01)
-	want := map[Pt]bool{}
-	for _, p := range []Pt{{0, 50}, {0, 80}, {60, 80}, {60, 40}, {30, 40}, {30, 50}} {
-		q := along.Inverse().Apply(Vec{0, p.Y, p.X})
-		want[Pt{math.Round(q.X), math.Round(q.Y)}] = true
-		q = along.Inverse().Apply(Vec{0, -p.Y, p.X})
-		want[Pt{math.Round(q.X), math.Round(q.Y)}] = true
+	want := map[geom.Point]bool{}
+	for _, p := range []geom.Point{{XMm: 0, YMm: 50}, {XMm: 0, YMm: 80}, {XMm: 60, YMm: 80}, {XMm: 60, YMm: 40}, {XMm: 30, YMm: 40}, {XMm: 30, YMm: 50}} {
+		q := along.Inverse().Apply(Vec{0, p.YMm, p.XMm})
+		want[geom.Point{XMm: math.Round(q.X), YMm: math.Round(q.Y)}] = true
+		q = along.Inverse().Apply(Vec{0, -p.YMm, p.XMm})
+		want[geom.Point{XMm: math.Round(q.X), YMm: math.Round(q.Y)}] = true
 	}
 	n := 0
 	for _, loop := range got {
 		for _, p := range loop {
 			n++
-			r := Pt{math.Round(p.X), math.Round(p.Y)}
-			if !want[r] || p.sub(r).len() > 2e-5 {
+			r := geom.Point{XMm: math.Round(p.XMm), YMm: math.Round(p.YMm)}
+			if !want[r] || p.Minus(r).LengthMm() > 2e-5 {
 				t.Errorf("corner at %+v", p)
 			}
 		}
@@ -103,7 +105,7 @@ func TestView(t *testing.T) {
 		{"plate's bore and holes", []Body{still("p", plate())}, front, "p", 2*300 + 2*math.Pi*30 + 8*math.Pi*5.5, 8},
 		{"half hidden", []Body{box, at("lid", Of(Cuboid(Vec{0, 0, 0}, Vec{200, 200, 5})), Move(Vec{50, -20, 30}))}, front, "box", 50 + 2*50, 1},
 		// Both rims from the side, a line each, and the two limbs between them.
-		{"leaning pipe from the side", []Body{still("d", Of(Leaning(40, 0, 40, Pt{30, 0}, 100)))}, Frame(Vec{Y: -500}, AxisY.Times(-1), AxisZ), "d", 2*80 + 2*math.Hypot(30, 100), 4},
+		{"leaning pipe from the side", []Body{still("d", Of(Leaning(40, 0, 40, geom.Point{XMm: 30, YMm: 0}, 100)))}, Frame(Vec{Y: -500}, AxisY.Times(-1), AxisZ), "d", 2*80 + 2*math.Hypot(30, 100), 4},
 		{"wholly hidden", []Body{box, at("lid", Of(Cuboid(Vec{-50, -50, 0}, Vec{200, 200, 5})), Move(Vec{0, 0, 30}))}, front, "box", 0, 0},
 		{"before the plane", []Body{box}, Move(Vec{Z: -10}), "box", 0, 0},
 	} {
@@ -116,12 +118,12 @@ func TestView(t *testing.T) {
 func TestSeamShows(t *testing.T) {
 	t.Parallel()
 	side := Frame(Vec{Y: -500}, AxisY.Times(-1), AxisZ)
-	outline := Outline{PolygonLoop(Pt{0, 0}, Pt{60, 0}, Pt{100, 0}, Pt{100, 50}, Pt{0, 50})}
-	long := func(seams ...Pt) float64 {
+	outline := Outline{geom.PolygonLoop(geom.Point{XMm: 0, YMm: 0}, geom.Point{XMm: 60, YMm: 0}, geom.Point{XMm: 100, YMm: 0}, geom.Point{XMm: 100, YMm: 50}, geom.Point{XMm: 0, YMm: 50})}
+	long := func(seams ...geom.Point) float64 {
 		return total(Look([]Body{still("bar", Of(Prism(outline, 0, 20, seams...)))}, side, 4), "bar")
 	}
-	near(t, "seam", long(Pt{60, 0})-long(), 20, 1e-6)
-	near(t, "seam that is hidden", long(Pt{60, 50})-long(), 0, 1e-6)
+	near(t, "seam", long(geom.Point{XMm: 60, YMm: 0})-long(), 20, 1e-6)
+	near(t, "seam that is hidden", long(geom.Point{XMm: 60, YMm: 50})-long(), 0, 1e-6)
 }
 
 // The half of a stepped ring behind the plane of its axis shows its steps
@@ -132,10 +134,10 @@ func TestHalfView(t *testing.T) {
 	seen := false
 	for _, l := range lines {
 		for _, p := range l.Points {
-			if math.Abs(p.Y) > 80+1e-6 {
+			if math.Abs(p.YMm) > 80+1e-6 {
 				t.Errorf("%+v lies off the part", p)
 			}
-			if math.Abs(p.X+30) < 1e-6 && math.Abs(p.Y) < 39 {
+			if math.Abs(p.XMm+30) < 1e-6 && math.Abs(p.YMm) < 39 {
 				seen = true
 			}
 		}
@@ -150,10 +152,10 @@ func TestHalfView(t *testing.T) {
 func TestSectionOfMitredTube(t *testing.T) {
 	t.Parallel()
 	along := Pose{X: AxisY, Y: AxisZ, Z: AxisX}
-	tube := Outline{RectangleLoop(Pt{-25, -50}, Pt{25, 0}, 8), RectangleLoop(Pt{-21, -46}, Pt{21, -4}, 4)}
+	tube := Outline{geom.RectangleLoop(geom.Point{XMm: -25, YMm: -50}, geom.Point{XMm: 25, YMm: 0}, 8), geom.RectangleLoop(geom.Point{XMm: -21, YMm: -46}, geom.Point{XMm: 21, YMm: -4}, 4)}
 	s := Of(Prism(tube, -230, 230).At(along))
 	for _, sign := range []float64{-1, 1} {
-		s = s.Cut(Prism(Outline{PolygonLoop(Pt{sign * 179, 26}, Pt{sign * 231, -26}, Pt{sign * 231, 26})}, -51, 1))
+		s = s.Cut(Prism(Outline{geom.PolygonLoop(geom.Point{XMm: sign * 179, YMm: 26}, geom.Point{XMm: sign * 231, YMm: -26}, geom.Point{XMm: sign * 231, YMm: 26})}, -51, 1))
 	}
 	for _, deg := range []float64{0, 90, 180, 270} {
 		b := Body{Solid: s, Pose: Rotate(AxisZ, deg)}
@@ -161,7 +163,7 @@ func TestSectionOfMitredTube(t *testing.T) {
 		area := 0.0
 		for _, l := range loops {
 			for i, p := range l {
-				area += p.cross(l[(i+1)%len(l)]) / 2
+				area += p.Cross(l[(i+1)%len(l)]) / 2
 			}
 		}
 		// Walls of 4: 460 and 452 long at their edges, 360 and 368.

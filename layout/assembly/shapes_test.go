@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"centrepop/parts/geom"
 )
 
 // shapesByFormula are solids with what is inside by the formula of each body.
@@ -29,10 +31,10 @@ var shapesByFormula = []struct {
 		r := math.Hypot(p.X, p.Y)
 		return r < 40 && math.Abs(p.Z-5) < 25 && (r > 15 || p.Z < 10)
 	}},
-	{"slot", Of(Prism(Outline{RectangleLoop(Pt{-40, -12}, Pt{40, 12}, 12)}, 5, 25)), func(p Vec) bool {
+	{"slot", Of(Prism(Outline{geom.RectangleLoop(geom.Point{XMm: -40, YMm: -12}, geom.Point{XMm: 40, YMm: 12}, 12)}, 5, 25)), func(p Vec) bool {
 		return math.Hypot(math.Max(math.Abs(p.X)-28, 0), p.Y) < 12 && p.Z > 5 && p.Z < 25
 	}},
-	{"half disc", Of(Prism(Outline{Loop{{Pt{-40, 0}, 0}, {Pt{40, 0}, 1}}}, -15, 15)), func(p Vec) bool { return p.Y > 0 && math.Hypot(p.X, p.Y) < 40 && math.Abs(p.Z) < 15 }},
+	{"half disc", Of(Prism(Outline{geom.Loop{{Point: geom.Point{XMm: -40, YMm: 0}}, {Point: geom.Point{XMm: 40, YMm: 0}, Bulge: 1}}}, -15, 15)), func(p Vec) bool { return p.Y > 0 && math.Hypot(p.X, p.Y) < 40 && math.Abs(p.Z) < 15 }},
 	{"hexagon", Of(Hexagon(60, -10, 20)), func(p Vec) bool {
 		far := 0.0
 		for k := range 6 {
@@ -45,10 +47,10 @@ var shapesByFormula = []struct {
 		hole := math.Hypot(math.Abs(p.X)-80, math.Abs(p.Y)-30) < 5.5 || math.Hypot(p.X, p.Y) < 30
 		return math.Abs(p.X) < 100 && math.Abs(p.Y) < 50 && p.Z < 0 && p.Z > -12 && !hole
 	}},
-	{"pyramid, cut off", Of(simple(newRuled([]Pt{{-40, -40}, {40, -40}, {40, 40}, {-40, 40}}, []Pt{{-20, -20}, {20, -20}, {20, 20}, {-20, 20}}, -10, 30))), func(p Vec) bool {
+	{"pyramid, cut off", Of(simple(newRuled([]geom.Point{{XMm: -40, YMm: -40}, {XMm: 40, YMm: -40}, {XMm: 40, YMm: 40}, {XMm: -40, YMm: 40}}, []geom.Point{{XMm: -20, YMm: -20}, {XMm: 20, YMm: -20}, {XMm: 20, YMm: 20}, {XMm: -20, YMm: 20}}, -10, 30))), func(p Vec) bool {
 		return math.Max(math.Abs(p.X), math.Abs(p.Y)) < 40-(p.Z+10)/2 && p.Z > -10 && p.Z < 30
 	}},
-	{"leaning prism", Of(simple(newRuled([]Pt{{-30, -20}, {30, -20}, {30, 20}, {-30, 20}}, []Pt{{-10, -20}, {50, -20}, {50, 20}, {-10, 20}}, 0, 40))), func(p Vec) bool {
+	{"leaning prism", Of(simple(newRuled([]geom.Point{{XMm: -30, YMm: -20}, {XMm: 30, YMm: -20}, {XMm: 30, YMm: 20}, {XMm: -30, YMm: 20}}, []geom.Point{{XMm: -10, YMm: -20}, {XMm: 50, YMm: -20}, {XMm: 50, YMm: 20}, {XMm: -10, YMm: 20}}, 0, 40))), func(p Vec) bool {
 		return math.Abs(p.X-p.Z/2) < 30 && math.Abs(p.Y) < 20 && p.Z > 0 && p.Z < 40
 	}},
 	{"bars across, what both hold", Of(Cylinder(20, -60, 60)).Within(Cylinder(25, -60, 60).At(Rotate(AxisX, 90))), func(p Vec) bool {
@@ -264,7 +266,7 @@ func TestLimbs(t *testing.T) {
 			t.Errorf("a turn of %g°: %d rings, want %d", deg, rings, want)
 		}
 	}
-	if sharp(Pt{1, 0}, Pt{math.Cos(0.17), math.Sin(0.17)}) || !sharp(Pt{1, 0}, Pt{math.Cos(0.18), -math.Sin(0.18)}) { // 9.7°, 10.3°
+	if sharp(geom.Point{XMm: 1, YMm: 0}, geom.Point{XMm: math.Cos(0.17), YMm: math.Sin(0.17)}) || !sharp(geom.Point{XMm: 1, YMm: 0}, geom.Point{XMm: math.Cos(0.18), YMm: -math.Sin(0.18)}) { // 9.7°, 10.3°
 		t.Error("10°")
 	}
 }
@@ -359,26 +361,26 @@ func TestFacing(t *testing.T) {
 func TestGridColumns(t *testing.T) {
 	t.Parallel()
 	for name, o := range map[string]Outline{
-		"rectangle": {RectangleLoop(Pt{-10, 5}, Pt{30, 25}, 0)}, "disc": {circle(Pt{7, -3}, 20)}, "ring": {circle(Pt{7, -3}, 20), circle(Pt{7, -3}, 10)},
+		"rectangle": {geom.RectangleLoop(geom.Point{XMm: -10, YMm: 5}, geom.Point{XMm: 30, YMm: 25}, 0)}, "disc": {circle(geom.Point{XMm: 7, YMm: -3}, 20)}, "ring": {circle(geom.Point{XMm: 7, YMm: -3}, 20), circle(geom.Point{XMm: 7, YMm: -3}, 10)},
 	} {
 		g := newRegion(o)
 		area, centre := g.area()
 		for _, n := range []int{4, 12, 24} {
 			var sum float64
-			var at Pt
+			var at geom.Point
 			for _, c := range gridColumns(g, n) {
 				sum += c.area
-				at = at.add(c.at.times(c.area / area))
+				at = at.Plus(c.at.Times(c.area / area))
 				if g.dist(c.at) >= 0 {
 					t.Fatalf("%s: a column at %v", name, c.at)
 				}
 			}
-			if math.Abs(sum-area) > 1e-6*area || at.sub(centre).len() > 1e-6 {
+			if math.Abs(sum-area) > 1e-6*area || at.Minus(centre).LengthMm() > 1e-6 {
 				t.Errorf("%s, %d: %v of %v mm², about %v not %v", name, n, sum, area, at, centre)
 			}
 		}
 	}
-	if n := len(gridColumns(newRegion(Outline{RectangleLoop(Pt{-10, 5}, Pt{30, 25}, 0)}), 12)); n != 144 {
+	if n := len(gridColumns(newRegion(Outline{geom.RectangleLoop(geom.Point{XMm: -10, YMm: 5}, geom.Point{XMm: 30, YMm: 25}, 0)}), 12)); n != 144 {
 		t.Errorf("%d columns of a rectangle", n)
 	}
 }
@@ -387,11 +389,11 @@ func TestGridColumns(t *testing.T) {
 func TestCountersinkSeenFromBothSides(t *testing.T) {
 	t.Parallel()
 	line := []ZR{{-11, 3.3}, {-3.7, 3.3}, {0, 7}, {1, 7}}
-	s := Of(Prism(Outline{RectangleLoop(Pt{-50, -50}, Pt{50, 50}, 0)}, -10, 0)).Cut(Turned(line, nil))
+	s := Of(Prism(Outline{geom.RectangleLoop(geom.Point{XMm: -50, YMm: -50}, geom.Point{XMm: 50, YMm: 50}, 0)}, -10, 0)).Cut(Turned(line, nil))
 	for want, from := range map[float64]Pose{7: Move(Vec{Z: 100}), 3.3: Frame(Vec{Z: -100}, AxisZ.Times(-1), AxisY)} {
 		most := 0.0
 		for _, l := range Look([]Body{{ID: "p", Solid: s, Pose: Still}}, from, 2) {
-			if r := l.Points[0].len(); r < 49 {
+			if r := l.Points[0].LengthMm(); r < 49 {
 				most = max(most, r)
 			}
 		}

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"sync"
+
+	"centrepop/parts/geom"
 )
 
 // shape is a simple solid in a frame of its own.
@@ -34,7 +36,7 @@ type generator struct {
 
 // column is a line along z and the area in mm² that it stands for.
 type column struct {
-	at   Pt
+	at   geom.Point
 	area float64
 }
 

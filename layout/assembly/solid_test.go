@@ -3,6 +3,8 @@ package assembly
 import (
 	"math"
 	"testing"
+
+	"centrepop/parts/geom"
 )
 
 func near(t *testing.T, what string, got, want, tol float64) {
@@ -53,18 +55,18 @@ func TestBulkIsExact(t *testing.T) {
 		{"blind bore", Of(Turned([]ZR{{0, 20}, {40, 20}}, []ZR{{0, 10}, {30, 10}})),
 			math.Pi * (400*40 - 100*30), Vec{Z: (400*40*20 - 100*30*15) / (400*40 - 100*30.0)}},
 		{"plate with holes", plate(), (20000 - math.Pi*900 - 4*math.Pi*30.25) * 12, Vec{Z: -6}},
-		{"slot", Of(Prism(Outline{RectangleLoop(Pt{-30, -10}, Pt{30, 10}, 10)}, 0, 8)), (800 + math.Pi*100) * 8, Vec{Z: 4}},
-		{"half disc", Of(Prism(Outline{Loop{{Pt{-10, 0}, 0}, {Pt{10, 0}, 1}}}, 0, 3)), math.Pi * 50 * 3, Vec{Y: 40 / (3 * math.Pi), Z: 1.5}},
-		{"ring of an outline", Of(Prism(Outline{circle(Pt{5, 0}, 30), circle(Pt{5, 0}, 20)}, 0, 4)), math.Pi * 500 * 4, Vec{X: 5, Z: 2}},
+		{"slot", Of(Prism(Outline{geom.RectangleLoop(geom.Point{XMm: -30, YMm: -10}, geom.Point{XMm: 30, YMm: 10}, 10)}, 0, 8)), (800 + math.Pi*100) * 8, Vec{Z: 4}},
+		{"half disc", Of(Prism(Outline{geom.Loop{{Point: geom.Point{XMm: -10, YMm: 0}}, {Point: geom.Point{XMm: 10, YMm: 0}, Bulge: 1}}}, 0, 3)), math.Pi * 50 * 3, Vec{Y: 40 / (3 * math.Pi), Z: 1.5}},
+		{"ring of an outline", Of(Prism(Outline{circle(geom.Point{XMm: 5, YMm: 0}, 30), circle(geom.Point{XMm: 5, YMm: 0}, 20)}, 0, 4)), math.Pi * 500 * 4, Vec{X: 5, Z: 2}},
 		{"hexagon", Of(Hexagon(17, 0, 10)), 17 * 17 * math.Sqrt(3) / 2 * 10, Vec{Z: 5}},
-		{"leaning cylinder", Of(Leaning(30, 0, 30, Pt{40, 0}, 100)), math.Pi * 900 * 100, Vec{X: 20, Z: 50}},
-		{"leaning cone", Of(Leaning(80, 0, 40, Pt{12, 0}, 120)), coneMm3, Vec{X: coneZ / 120 * 12, Z: coneZ}},
+		{"leaning cylinder", Of(Leaning(30, 0, 30, geom.Point{XMm: 40, YMm: 0}, 100)), math.Pi * 900 * 100, Vec{X: 20, Z: 50}},
+		{"leaning cone", Of(Leaning(80, 0, 40, geom.Point{XMm: 12, YMm: 0}, 120)), coneMm3, Vec{X: coneZ / 120 * 12, Z: coneZ}},
 		// A cone of the flange's edge: the two cuts overlap and count once.
 		{"two cuts in one place", Of(Cylinder(50, 0, 10)).Cut(Cylinder(20, -1, 11), Cylinder(20, -1, 11)), math.Pi * 2100 * 10, Vec{Z: 5}},
 		{"counterbore", Of(Cuboid(Vec{-50, -50, 0}, Vec{50, 50, 20})).Cut(Turned([]ZR{{-1, 5.5}, {11, 5.5}, {11, 9}, {21, 9}}, nil)),
 			200000 - math.Pi*(30.25*11+81*9), Vec{Z: (200000*10 - math.Pi*(30.25*11*5.5+81*9*15.5)) / (200000 - math.Pi*(30.25*11+81*9))}},
-		{"shell", Of(Leaning(80, 0, 40, Pt{12, 0}, 120)).Hollow(Leaning(40, 0, 20, Pt{6, 0}, 120)), 0.75 * coneMm3, Vec{X: (coneZ / 120 * 12 * (1 - 0.125)) / 0.75, Z: coneZ}},
-		{"leaning, off the ground", Of(Leaning(30, 50, 30, Pt{40, 0}, 150)), math.Pi * 900 * 100, Vec{X: 20, Z: 100}},
+		{"shell", Of(Leaning(80, 0, 40, geom.Point{XMm: 12, YMm: 0}, 120)).Hollow(Leaning(40, 0, 20, geom.Point{XMm: 6, YMm: 0}, 120)), 0.75 * coneMm3, Vec{X: (coneZ / 120 * 12 * (1 - 0.125)) / 0.75, Z: coneZ}},
+		{"leaning, off the ground", Of(Leaning(30, 50, 30, geom.Point{XMm: 40, YMm: 0}, 150)), math.Pi * 900 * 100, Vec{X: 20, Z: 100}},
 		{"a ring milled into a block", Of(Cuboid(Vec{-50, -50, 0}, Vec{50, 50, 10})).Cut(Tube(20, 10, 4, 11)),
 			100000 - math.Pi*300*6, Vec{Z: (100000*5 - math.Pi*300*6*7) / (100000 - math.Pi*300*6)}},
 		{"two apart", Of(Cylinder(10, 0, 10), Cylinder(10, 30, 40)), math.Pi * 2000, Vec{Z: 20}},
@@ -101,7 +103,7 @@ func TestBulkOfCrossedCylinders(t *testing.T) {
 // the middle, against a sum of 4000 levels of the same body.
 func TestSquareToRound(t *testing.T) {
 	t.Parallel()
-	s := Of(SquareToRound(Pt{200, 160}, 0, 50, Pt{10, -5}, 150))
+	s := Of(SquareToRound(geom.Point{XMm: 200, YMm: 160}, 0, 50, geom.Point{XMm: 10, YMm: -5}, 150))
 	r := s.add[0].shape.(*ruled)
 	sum := 0.0
 	const n = 4000
@@ -130,9 +132,9 @@ func TestSquareToRound(t *testing.T) {
 func TestDist(t *testing.T) {
 	t.Parallel()
 	ring := Of(Tube(50, 30, 0, 20))
-	disc := Of(Prism(Outline{circle(Pt{}, 40)}, 0, 10))
+	disc := Of(Prism(Outline{circle(geom.Point{}, 40)}, 0, 10))
 	// A corner that stands twice but for the last digit, and a place level with it.
-	twice := Of(Prism(Outline{PolygonLoop(Pt{}, Pt{10, 0}, Pt{20, 15.875}, Pt{20, 15.875 + 2e-15}, Pt{10, 30}, Pt{0, 30})}, 0, 10))
+	twice := Of(Prism(Outline{geom.PolygonLoop(geom.Point{}, geom.Point{XMm: 10, YMm: 0}, geom.Point{XMm: 20, YMm: 15.875}, geom.Point{XMm: 20, YMm: 15.875 + 2e-15}, geom.Point{XMm: 10, YMm: 30}, geom.Point{XMm: 0, YMm: 30})}, 0, 10))
 	for _, c := range []struct {
 		name  string
 		solid *Solid
@@ -176,7 +178,7 @@ func TestUpright(t *testing.T) {
 		lines.upright = false
 		for x := -9.0; x <= 9; x += 0.75 {
 			for y := 0.0; y <= 9; y += 0.75 {
-				near(t, name, g.dist(Pt{x, y}), lines.dist(Pt{x, y}), 1e-12)
+				near(t, name, g.dist(geom.Point{XMm: x, YMm: y}), lines.dist(geom.Point{XMm: x, YMm: y}), 1e-12)
 			}
 		}
 	}
@@ -199,12 +201,12 @@ func TestSpans(t *testing.T) {
 		{"through a hole", plate(), Vec{80, 30, 10}, AxisZ.Times(-1), nil},
 		{"beside it", plate(), Vec{80, 36, 10}, AxisZ.Times(-1), []Span{{10, 22}}},
 		{"through plate and bore", plate(), Vec{-150, 0, -6}, AxisX, []Span{{50, 120}, {180, 250}}},
-		{"round", Of(Prism(Outline{circle(Pt{}, 25)}, 0, 10)), Vec{-40, 15, 5}, AxisX, []Span{{20, 60}}},
+		{"round", Of(Prism(Outline{circle(geom.Point{}, 25)}, 0, 10)), Vec{-40, 15, 5}, AxisX, []Span{{20, 60}}},
 		{"cone", Of(Turned([]ZR{{0, 80}, {120, 40}}, nil)), Vec{-100, 0, 60}, AxisX, []Span{{40, 160}}},
 		{"cone at a slant", Of(Turned([]ZR{{0, 40}, {40, 0}}, nil)), Vec{-30, 0, 0}, Vec{1, 0, 1}.Unit(), []Span{{0, 35 * math.Sqrt2}}},
-		{"leaning, off the ground", Of(Leaning(30, 50, 30, Pt{40, 0}, 150)), Vec{-100, 0, 100}, AxisX, []Span{{90, 150}}},
+		{"leaning, off the ground", Of(Leaning(30, 50, 30, geom.Point{XMm: 40, YMm: 0}, 150)), Vec{-100, 0, 100}, AxisX, []Span{{90, 150}}},
 		{"in front of a shoulder", Of(Turned([]ZR{{0, 20}, {10, 20}, {10, 40}, {30, 40}}, nil)), Vec{-100, 0, 20}, AxisX, []Span{{60, 140}}},
-		{"square end", Of(SquareToRound(Pt{200, 160}, 0, 50, Pt{}, 150)), Vec{-200, 0, 75}, AxisX, []Span{{125, 275}}},
+		{"square end", Of(SquareToRound(geom.Point{XMm: 200, YMm: 160}, 0, 50, geom.Point{}, 150)), Vec{-200, 0, 75}, AxisX, []Span{{125, 275}}},
 	} {
 		got := c.solid.Spans(c.from, c.along)
 		if len(got) != len(c.want) {
@@ -226,10 +228,10 @@ func TestBoxOfTurned(t *testing.T) {
 }
 
 // circle is a loop of two arcs.
-func circle(centre Pt, radiusMm float64) Loop {
-	return Loop{
-		{Pt{centre.X - radiusMm, centre.Y}, 1},
-		{Pt{centre.X + radiusMm, centre.Y}, 1},
+func circle(centre geom.Point, radiusMm float64) geom.Loop {
+	return geom.Loop{
+		{Point: geom.Point{XMm: centre.XMm - radiusMm, YMm: centre.YMm}, Bulge: 1},
+		{Point: geom.Point{XMm: centre.XMm + radiusMm, YMm: centre.YMm}, Bulge: 1},
 	}
 }
 
@@ -239,16 +241,16 @@ func circle(centre Pt, radiusMm float64) Loop {
 // definition of the body.
 func TestSquareToRoundLimbs(t *testing.T) {
 	t.Parallel()
-	body := Body{ID: "throat", Solid: Of(SquareToRound(Pt{200, 160}, 0, 50, Pt{}, 150)), Pose: Move(Vec{})}
+	body := Body{ID: "throat", Solid: Of(SquareToRound(geom.Point{XMm: 200, YMm: 160}, 0, 50, geom.Point{}, 150)), Pose: Move(Vec{})}
 	side := Pose{X: AxisX, Y: AxisZ, Z: AxisY.Times(-1), At: Vec{Y: -500}}
 	found := map[float64]bool{}
 	for _, l := range Look([]Body{body}, side, 3) {
 		a, b := l.Points[0], l.Points[len(l.Points)-1]
-		if a.Y > b.Y {
+		if a.YMm > b.YMm {
 			a, b = b, a
 		}
-		if math.Abs(a.Y) < 0.1 && math.Abs(b.Y-150) < 0.1 && math.Abs(math.Abs(a.X)-100) < 0.1 && math.Abs(math.Abs(b.X)-50) < 0.1 {
-			found[math.Copysign(1, a.X)] = true
+		if math.Abs(a.YMm) < 0.1 && math.Abs(b.YMm-150) < 0.1 && math.Abs(math.Abs(a.XMm)-100) < 0.1 && math.Abs(math.Abs(b.XMm)-50) < 0.1 {
+			found[math.Copysign(1, a.XMm)] = true
 		}
 	}
 	if len(found) != 2 {

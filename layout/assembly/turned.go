@@ -4,6 +4,7 @@ import (
 	"math"
 	"sync"
 
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -19,8 +20,8 @@ type turned struct {
 // newTurned closes a section between an outside and an inside contour. The
 // inside may be empty, shorter than the outside (blind) or end on the axis.
 func newTurned(outer, inner []ZR) *turned {
-	var points []Pt
-	add := func(p ZR) { points = append(points, Pt{p.Z, p.R}) }
+	var points []geom.Point
+	add := func(p ZR) { points = append(points, geom.Point{XMm: p.Z, YMm: p.R}) }
 	onAxis := func(p ZR) {
 		if p.R > 0 {
 			add(ZR{p.Z, 0})
@@ -53,21 +54,21 @@ func newTurned(outer, inner []ZR) *turned {
 func level(a, b float64) bool { return math.Abs(a-b) < surfaceMm }
 
 // turnedLoop turns a closed polygon in z (X) and r (Y).
-func turnedLoop(points []Pt) *turned {
-	t := &turned{g: newRegion(Outline{PolygonLoop(points...)})}
+func turnedLoop(points []geom.Point) *turned {
+	t := &turned{g: newRegion(Outline{geom.PolygonLoop(points...)})}
 	for s := range seq.Refs(t.g.segs) {
-		s.ghost = s.a.Y < 1e-9 && s.b.Y < 1e-9
+		s.ghost = s.a.YMm < 1e-9 && s.b.YMm < 1e-9
 	}
 	t.g.square()
-	r := t.g.high.Y
-	t.span = Box{Vec{-r, -r, t.g.low.X}, Vec{r, r, t.g.high.X}}
+	r := t.g.high.YMm
+	t.span = Box{Vec{-r, -r, t.g.low.XMm}, Vec{r, r, t.g.high.XMm}}
 	return t
 }
 
 func (t *turned) box() Box { return t.span }
 
 func (t *turned) dist(p Vec) float64 {
-	return t.g.dist(Pt{p.Z, math.Sqrt(p.X*p.X + p.Y*p.Y)})
+	return t.g.dist(geom.Point{XMm: p.Z, YMm: math.Sqrt(p.X*p.X + p.Y*p.Y)})
 }
 
 // hits are where a line crosses the cones, cylinders and rings.
@@ -76,16 +77,16 @@ func (t *turned) hits(o, d Vec, ts []float64) []float64 {
 		if s.ghost {
 			continue
 		}
-		dz := s.b.X - s.a.X
+		dz := s.b.XMm - s.a.XMm
 		if math.Abs(dz) < 1e-9 {
 			if d.Z != 0 {
-				ts = append(ts, (s.a.X-o.Z)/d.Z)
+				ts = append(ts, (s.a.XMm-o.Z)/d.Z)
 			}
 			continue
 		}
-		k := (s.b.Y - s.a.Y) / dz
-		r0, r1 := s.a.Y+k*(o.Z-s.a.X), k*d.Z // the radius is r0 + r1 t along the line
-		low, high := min(s.a.X, s.b.X)-surfaceMm, max(s.a.X, s.b.X)+surfaceMm
+		k := (s.b.YMm - s.a.YMm) / dz
+		r0, r1 := s.a.YMm+k*(o.Z-s.a.XMm), k*d.Z // the radius is r0 + r1 t along the line
+		low, high := min(s.a.XMm, s.b.XMm)-surfaceMm, max(s.a.XMm, s.b.XMm)+surfaceMm
 		ts = quadratic(d.X*d.X+d.Y*d.Y-r1*r1, 2*(o.X*d.X+o.Y*d.Y-r0*r1), o.X*o.X+o.Y*o.Y-r0*r0, ts, func(t float64) bool {
 			z := o.Z + t*d.Z
 			return z >= low && z <= high
@@ -127,7 +128,7 @@ func (t *turned) faces() []face {
 		at := func(a, b float64) Vec {
 			p := mix(s.a, s.b, a)
 			sin, cos := math.Sincos(2 * math.Pi * b)
-			return Vec{p.Y * cos, p.Y * sin, p.X}
+			return Vec{p.YMm * cos, p.YMm * sin, p.XMm}
 		}
 		for k := range sectors {
 			out = append(out, newFace(at, 0, 1, float64(k)/sectors, float64(k+1)/sectors))
@@ -141,9 +142,9 @@ func (t *turned) faces() []face {
 func (t *turned) bulk() (mm3 float64, centre Vec) {
 	moment := 0.0
 	for s := range seq.Refs(t.g.segs) {
-		m, dz := mix(s.a, s.b, 0.5), s.b.X-s.a.X
-		mm3 += math.Pi * dz / 6 * (s.a.Y*s.a.Y + 4*m.Y*m.Y + s.b.Y*s.b.Y)
-		moment += math.Pi * dz / 6 * (s.a.Y*s.a.Y*s.a.X + 4*m.Y*m.Y*m.X + s.b.Y*s.b.Y*s.b.X)
+		m, dz := mix(s.a, s.b, 0.5), s.b.XMm-s.a.XMm
+		mm3 += math.Pi * dz / 6 * (s.a.YMm*s.a.YMm + 4*m.YMm*m.YMm + s.b.YMm*s.b.YMm)
+		moment += math.Pi * dz / 6 * (s.a.YMm*s.a.YMm*s.a.XMm + 4*m.YMm*m.YMm*m.XMm + s.b.YMm*s.b.YMm*s.b.XMm)
 	}
 	if mm3 != 0 {
 		centre = Vec{Z: moment / mm3}
@@ -155,7 +156,7 @@ func (t *turned) bulk() (mm3 float64, centre Vec) {
 func (t *turned) radii() []float64 {
 	var out []float64
 	for i := range t.g.segs {
-		out = append(out, t.g.segs[i].a.Y)
+		out = append(out, t.g.segs[i].a.YMm)
 	}
 	return distinct(out)
 }
@@ -173,7 +174,7 @@ func (t *turned) columns(n int) []column {
 			around := 6 * n
 			for m := range around {
 				sin, cos := math.Sincos(2 * math.Pi * (float64(m) + 0.5) / float64(around))
-				out = append(out, column{Pt{r * cos, r * sin}, math.Pi * (b2 - a2) / float64(n*around)})
+				out = append(out, column{geom.Point{XMm: r * cos, YMm: r * sin}, math.Pi * (b2 - a2) / float64(n*around)})
 			}
 		}
 	}
@@ -189,15 +190,15 @@ func (t *turned) edges(view Vec) [][]Vec {
 	segs := t.g.segs
 	for i := range segs {
 		s, before := &segs[i], &segs[(i+len(segs)-1)%len(segs)]
-		if s.a.Y > 1e-9 && sharp(s.a.sub(before.a), s.b.sub(s.a)) {
-			out = append(out, ring(s.a.Y, s.a.X))
+		if s.a.YMm > 1e-9 && sharp(s.a.Minus(before.a), s.b.Minus(s.a)) {
+			out = append(out, ring(s.a.YMm, s.a.XMm))
 		}
 		if s.ghost {
 			continue
 		}
 		// The normal lies in the plane of the view at cos = −nz vz / nr v.
-		d := s.b.sub(s.a)
-		nr, nz := -d.X, d.Y
+		d := s.b.Minus(s.a)
+		nr, nz := -d.XMm, d.YMm
 		flat := math.Hypot(view.X, view.Y)
 		if math.Abs(nr) < 1e-9 || flat < 1e-9 {
 			continue
@@ -208,15 +209,15 @@ func (t *turned) edges(view Vec) [][]Vec {
 		}
 		for _, sign := range []float64{-1, 1} {
 			sin, cos := math.Sincos(math.Atan2(view.Y, view.X) + sign*math.Acos(cos))
-			out = append(out, []Vec{{s.a.Y * cos, s.a.Y * sin, s.a.X}, {s.b.Y * cos, s.b.Y * sin, s.b.X}})
+			out = append(out, []Vec{{s.a.YMm * cos, s.a.YMm * sin, s.a.XMm}, {s.b.YMm * cos, s.b.YMm * sin, s.b.XMm}})
 		}
 	}
 	return out
 }
 
 // sharp tells whether a contour turns by more than 10° where two lines meet.
-func sharp(d, e Pt) bool {
-	return math.Abs(math.Atan2(d.cross(e), d.dot(e))) > 10*math.Pi/180
+func sharp(d, e geom.Point) bool {
+	return math.Abs(math.Atan2(d.Cross(e), d.Dot(e))) > 10*math.Pi/180
 }
 
 // unitRing is round once, of radius 1.
@@ -240,10 +241,10 @@ func ring(r, z float64) []Vec {
 func (t *turned) generators() []generator {
 	var out []generator
 	for _, s := range t.g.segs {
-		if s.a.Y != s.b.Y || s.ghost {
+		if s.a.YMm != s.b.YMm || s.ghost {
 			continue
 		}
-		out = append(out, generator{ring(s.a.Y, 0), min(s.a.X, s.b.X), max(s.a.X, s.b.X)})
+		out = append(out, generator{ring(s.a.YMm, 0), min(s.a.XMm, s.b.XMm), max(s.a.XMm, s.b.XMm)})
 	}
 	return out
 }

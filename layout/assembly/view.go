@@ -4,13 +4,14 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
 // Line is a visible edge in a view, in the x and y of its plane.
 type Line struct {
 	ID     string
-	Points []Pt
+	Points []geom.Point
 }
 
 // Look is what is seen of the edges of bodies when looking against a frame's z:
@@ -136,10 +137,10 @@ const chordMm = 0.1
 // visible are the stretches of an edge that are seen, in the view.
 func (v *viewer) visible(edge []Vec) []Line {
 	var out []Line
-	var run []Pt
+	var run []geom.Point
 	put := func(p Vec) {
 		q := v.inv.Apply(p)
-		run = append(run, Pt{math.Round(q.X*1e6) / 1e6, math.Round(q.Y*1e6) / 1e6})
+		run = append(run, geom.Point{XMm: math.Round(q.X*1e6) / 1e6, YMm: math.Round(q.Y*1e6) / 1e6})
 	}
 	flush := func() {
 		if len(run) > 1 && extent(run) > 0.02 {
@@ -190,10 +191,10 @@ func (v *viewer) change(a, b Vec, t0, t1 float64, was bool) float64 {
 	return (t0 + t1) / 2
 }
 
-func extent(pts []Pt) float64 {
+func extent(pts []geom.Point) float64 {
 	sum := 0.0
 	for i := 0; i+1 < len(pts); i++ {
-		sum += pts[i+1].sub(pts[i]).len()
+		sum += pts[i+1].Minus(pts[i]).LengthMm()
 	}
 	return sum
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"testing"
 
+	"centrepop/parts/geom"
 	"centrepop/parts/golden"
 )
 
@@ -17,12 +18,12 @@ func TestWorked(t *testing.T) {
 	t.Parallel()
 	var out []string
 	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
-	loops := func(list [][]Pt) string {
+	loops := func(list [][]geom.Point) string {
 		area, long := 0.0, 0.0
 		for _, l := range list {
 			for i, p := range l {
 				q := l[(i+1)%len(l)]
-				area, long = area+(p.X*q.Y-q.X*p.Y)/2, long+math.Hypot(q.X-p.X, q.Y-p.Y)
+				area, long = area+(p.XMm*q.YMm-q.XMm*p.YMm)/2, long+math.Hypot(q.XMm-p.XMm, q.YMm-p.YMm)
 			}
 		}
 		return fmt.Sprintf("%d loops, %.2f mm², %.2f mm", len(list), area, long)
@@ -41,7 +42,7 @@ func TestWorked(t *testing.T) {
 		lines, long := Look([]Body{b}, slanted, 1), 0.0
 		for _, l := range lines {
 			for k := 1; k < len(l.Points); k++ {
-				long += math.Hypot(l.Points[k].X-l.Points[k-1].X, l.Points[k].Y-l.Points[k-1].Y)
+				long += math.Hypot(l.Points[k].XMm-l.Points[k-1].XMm, l.Points[k].YMm-l.Points[k-1].YMm)
 			}
 		}
 		say(" seen as %d lines of %.1f mm", len(lines), long)

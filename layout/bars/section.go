@@ -73,95 +73,63 @@ func (s Section) CornersMm() (outside, inside float64) {
 	return outside, math.Max(0, outside-s.WallMm)
 }
 
-// Vertex is a corner of a section: up, and towards who looks at the front (0 on the
-// front, negative behind it). Bulge is that of the arc to the next corner: the tangent
-// of a quarter of its angle, positive where it runs anticlockwise.
-type Vertex struct {
-	UpMm, OutMm, Bulge float64
-}
-
-// Loops are the closed contours of the section, the outside first.
-func (s Section) Loops() [][]Vertex {
+// Loops are the closed contours of the section, the outside first: x up, y towards who
+// looks at the front (0 on the front, negative behind it).
+func (s Section) Loops() []geom.Loop {
 	w, d, t := s.WidthMm/2, s.DepthMm, s.WallMm
 	switch {
 	case s.Shape == Round:
-		out := [][]Vertex{circle(w, w)}
+		out := []geom.Loop{circle(w, w)}
 		if s.Hollow() {
 			out = append(out, circle(w, w-t))
 		}
 		return out
 	case s.Shape == Angle:
 		root := s.rootMm()
-		sharp := []Vertex{{UpMm: w}, {UpMm: w, OutMm: -t}, {UpMm: -w + t, OutMm: -t}, {UpMm: -w + t, OutMm: -d}, {UpMm: -w, OutMm: -d}, {UpMm: -w}}
-		return [][]Vertex{rounded(sharp, []float64{0, root / 2, root, root / 2, 0, 0})} // EN 10056-1: a toe has half the root
+		sharp := []geom.Point{{XMm: w}, {XMm: w, YMm: -t}, {XMm: -w + t, YMm: -t}, {XMm: -w + t, YMm: -d}, {XMm: -w, YMm: -d}, {XMm: -w}}
+		return []geom.Loop{geom.RoundedLoop(sharp, 0, root/2, root, root/2, 0, 0)} // EN 10056-1: a toe has half the root
 	case s.Shape == Channel:
 		root := s.rootMm()
-		return [][]Vertex{rounded(s.channel(), []float64{0, 0, 0, root, root, 0, 0, 0})}
+		return []geom.Loop{geom.RoundedLoop(s.channel(), 0, 0, 0, root, root, 0, 0, 0)}
 	case s.Hollow():
 		outside, inside := s.CornersMm()
-		return [][]Vertex{rectangle(-w, w, -d, 0, outside), rectangle(-w+t, w-t, -d+t, -t, inside)}
+		return []geom.Loop{s.box(0, outside), s.box(t, inside)}
 	}
-	return [][]Vertex{rectangle(-w, w, -d, 0, 0)}
+	return []geom.Loop{s.box(0, 0)}
+}
+
+// box is a rectangle so far inside the section's own, its corners rounded.
+func (s Section) box(inMm, cornerMm float64) geom.Loop {
+	w, d := s.WidthMm/2-inMm, s.DepthMm-inMm
+	return geom.RectangleLoop(geom.Point{XMm: -w, YMm: -d}, geom.Point{XMm: w, YMm: -inMm}, cornerMm)
 }
 
 // channel is a U: in a frame where its web lies at u = 0 and its flanges go to u =
 // reach, v across.
-func (s Section) channel() []Vertex {
+func (s Section) channel() (out []geom.Point) {
 	across, reach := s.WidthMm, s.DepthMm
 	if s.Open == Top || s.Open == Bottom {
 		across, reach = s.DepthMm, s.WidthMm
 	}
 	h, t, f := across/2, s.WallMm, s.FlangeMm
-	var out []Vertex
 	for _, q := range [][2]float64{{0, -h}, {reach, -h}, {reach, f - h}, {t, f - h}, {t, h - f}, {reach, h - f}, {reach, h}, {0, h}} {
 		u, v := q[0], q[1]
 		switch s.Open {
 		case Front:
-			out = append(out, Vertex{UpMm: v, OutMm: u - s.DepthMm})
+			out = append(out, geom.Point{XMm: v, YMm: u - s.DepthMm})
 		case Top:
-			out = append(out, Vertex{UpMm: u - s.WidthMm/2, OutMm: v - s.DepthMm/2})
+			out = append(out, geom.Point{XMm: u - s.WidthMm/2, YMm: v - s.DepthMm/2})
 		case Bottom:
-			out = append(out, Vertex{UpMm: s.WidthMm/2 - u, OutMm: v - s.DepthMm/2})
+			out = append(out, geom.Point{XMm: s.WidthMm/2 - u, YMm: v - s.DepthMm/2})
 		default:
-			out = append(out, Vertex{UpMm: v, OutMm: -u})
+			out = append(out, geom.Point{XMm: v, YMm: -u})
 		}
 	}
 	return out
 }
 
-func circle(w, r float64) []Vertex {
-	return []Vertex{{UpMm: r, OutMm: -w, Bulge: 1}, {UpMm: -r, OutMm: -w, Bulge: 1}}
-}
-
-// rectangle has its corners rounded by a radius.
-func rectangle(low, high, back, front, r float64) []Vertex {
-	if r <= 0 {
-		return []Vertex{{UpMm: low, OutMm: back}, {UpMm: high, OutMm: back}, {UpMm: high, OutMm: front}, {UpMm: low, OutMm: front}}
-	}
-	return rounded(rectangle(low, high, back, front, 0), []float64{r, r, r, r})
-}
-
-// rounded has the corners of a loop of right angles rounded by their radii.
-func rounded(loop []Vertex, radii []float64) (out []Vertex) {
-	at := func(i, to int) (from, way geom.Point) {
-		p, q := loop[i], loop[to]
-		from = geom.Point{XMm: p.UpMm, YMm: p.OutMm}
-		way = geom.Point{XMm: q.UpMm, YMm: q.OutMm}.Minus(from)
-		return from, way.Times(1 / way.LengthMm())
-	}
-	for i := range loop {
-		next := (i + 1) % len(loop)
-		from, on := at(i, next)
-		leave := from.Plus(on.Times(radii[i]))
-		out = append(out, Vertex{UpMm: leave.XMm, OutMm: leave.YMm})
-		if r := radii[next]; r > 0 {
-			corner, back := at(next, i)
-			_, turn := at(next, (next+1)%len(loop))
-			arrive := corner.Plus(back.Times(r))
-			out = append(out, Vertex{UpMm: arrive.XMm, OutMm: arrive.YMm, Bulge: math.Copysign(math.Tan(math.Pi/8), on.Cross(turn))})
-		}
-	}
-	return out
+func circle(w, r float64) geom.Loop {
+	return geom.Loop{{Point: geom.Point{XMm: r, YMm: -w}, Bulge: 1}, {Point: geom.Point{XMm: -r, YMm: -w}, Bulge: 1}}
 }
 
 // moments are the area of a loop, and the sums of it times its height and times
@@ -180,13 +148,13 @@ func (s Section) moments() (area, first float64) {
 	return area, first
 }
 
-// around are the points of a loop, up and out, its arcs in short chords.
-func around(loop []Vertex) (pts []geom.Point) {
+// around are the points of a loop, its arcs in short chords.
+func around(loop geom.Loop) (pts []geom.Point) {
 	for i, v := range loop {
 		next := loop[(i+1)%len(loop)]
-		pts = append(pts, geom.Point{XMm: v.UpMm, YMm: v.OutMm})
+		pts = append(pts, v.Point)
 		if v.Bulge != 0 {
-			pts = append(pts, arc(v, next)...)
+			pts = append(pts, arc(v, next.Point)...)
 		}
 	}
 	return pts
@@ -231,7 +199,7 @@ func (s Section) Outside() []Side {
 	return []Side{Front}
 }
 
-func loopMoments(loop []Vertex) (area, first float64) {
+func loopMoments(loop geom.Loop) (area, first float64) {
 	pts := around(loop)
 	for i, p := range pts {
 		q := pts[(i+1)%len(pts)]
@@ -244,9 +212,8 @@ func loopMoments(loop []Vertex) (area, first float64) {
 // arcSteps stand for an arc: fine enough for a mass.
 const arcSteps = 1024
 
-func arc(a, b Vertex) []geom.Point {
-	p, q := geom.Point{XMm: a.UpMm, YMm: a.OutMm}, geom.Point{XMm: b.UpMm, YMm: b.OutMm}
-	half := 2 * math.Atan(a.Bulge)
+func arc(a geom.Vertex, q geom.Point) []geom.Point {
+	p, half := a.Point, 2*math.Atan(a.Bulge)
 	chord := q.Minus(p)
 	mid := p.Plus(q).Times(0.5)
 	off := chord.LengthMm() / 2 / math.Tan(half)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"centrepop/layout/lookup"
+	"centrepop/parts/geom"
 )
 
 // Areas by hand. The square tube of 50 × 4 with radii of 8 and 4: 50² − 42² less
@@ -144,7 +145,7 @@ func TestSides(t *testing.T) {
 // the other.
 func TestChannelOpens(t *testing.T) {
 	t.Parallel()
-	for open, tip := range map[Side]Vertex{Back: {UpMm: -50, OutMm: -50}, Front: {UpMm: -50}, Top: {UpMm: 25, OutMm: -100}, Bottom: {UpMm: -25, OutMm: -100}} {
+	for open, tip := range map[Side]geom.Vertex{Back: {Point: geom.Point{XMm: -50, YMm: -50}}, Front: {Point: geom.Point{XMm: -50}}, Top: {Point: geom.Point{XMm: 25, YMm: -100}}, Bottom: {Point: geom.Point{XMm: -25, YMm: -100}}} {
 		s := Section{Shape: Channel, WidthMm: 100, DepthMm: 50, WallMm: 6, FlangeMm: 8.5, Open: open}
 		if open == Top || open == Bottom {
 			s.WidthMm, s.DepthMm = 50, 100

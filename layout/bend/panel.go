@@ -218,7 +218,7 @@ func (b *PanelBlank) reachMm(f *PanelFold) float64 {
 	in := b.ThicknessMm
 	for i := range b.Folds {
 		if o := &b.Folds[i]; o.Side == f.Side {
-			in = seq.Max(in, o.Section(), func(v Vertex) float64 { return f.OutsideMm - v.XMm })
+			in = seq.Max(in, o.Section(), func(v geom.Vertex) float64 { return f.OutsideMm - v.XMm })
 		}
 	}
 	return in

@@ -211,7 +211,7 @@ func TestSlantedSection(t *testing.T) {
 					want.YMm = -2 - want.YMm
 				}
 				v := b.Folds[0].Section()
-				if !slices.ContainsFunc(v, func(p Vertex) bool { return geom.Distance(p.Point, want) < 1e-9 }) {
+				if !slices.ContainsFunc(v, func(p geom.Vertex) bool { return geom.Distance(p.Point, want) < 1e-9 }) {
 					t.Errorf("forward %v: no corner %v among %v", forward, want, v)
 				}
 			}

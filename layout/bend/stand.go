@@ -59,20 +59,13 @@ func (f *PanelFold) Centre() geom.Point {
 	return f.start.point(geom.Point{YMm: up})
 }
 
-// Vertex is a corner of a section with the bulge of the side that follows: the
-// tangent of a quarter of its angle, positive where it turns left.
-type Vertex struct {
-	geom.Point
-	Bulge float64
-}
-
 // Section is the cut through a flange and its bend, all folded, anticlockwise: x
 // outward from the middle of the base in its side's view, y towards who looks at
 // the base, 0 on its front.
-func (f *PanelFold) Section() []Vertex { return f.section(f.start) }
+func (f *PanelFold) Section() geom.Loop { return f.section(f.start) }
 
 // section is that of a flange whose bend begins at a frame.
-func (f *PanelFold) section(from frame) []Vertex {
+func (f *PanelFold) section(from frame) geom.Loop {
 	sin, cos := math.Sincos(f.AngleDeg * math.Pi / 180)
 	r, t, flat := f.RadiusMm, f.ThicknessMm, f.FlatMm()
 	// Folded away from the viewer: the front is the outside of the bend.
@@ -81,18 +74,18 @@ func (f *PanelFold) section(from frame) []Vertex {
 		return geom.Point{XMm: c.XMm + radius*sin + run*cos, YMm: c.YMm + radius*cos - run*sin}
 	}
 	bulge := math.Tan(f.AngleDeg * math.Pi / 720)
-	v := []Vertex{
-		{geom.Point{YMm: c.YMm + r}, -bulge}, {at(r, 0), 0}, {at(r, flat), 0},
-		{at(r+t, flat), 0}, {at(r+t, 0), bulge}, {geom.Point{}, 0},
+	v := geom.Loop{
+		{Point: geom.Point{YMm: c.YMm + r}, Bulge: -bulge}, {Point: at(r, 0)}, {Point: at(r, flat)},
+		{Point: at(r+t, flat)}, {Point: at(r+t, 0), Bulge: bulge}, {},
 	}
 	if f.Forward {
 		// Mirrored about the middle of the sheet, and so taken the other way round;
 		// the two leave an arc its sense.
 		away := v
-		v = make([]Vertex, len(away))
+		v = make(geom.Loop, len(away))
 		for i := range away {
 			k := len(away) - 1 - i
-			v[i] = Vertex{geom.Point{XMm: away[k].XMm, YMm: -t - away[k].YMm}, away[(k+len(away)-1)%len(away)].Bulge}
+			v[i] = geom.Vertex{Point: geom.Point{XMm: away[k].XMm, YMm: -t - away[k].YMm}, Bulge: away[(k+len(away)-1)%len(away)].Bulge}
 		}
 	}
 	for i := range v {

@@ -143,7 +143,7 @@ func (s *stage) look(view *plan.View, plane assembly.Pose, bodies []assembly.Bod
 	view.MinMm, view.MaxMm = all.min, all.max
 	longest := map[int]float64{}
 	for _, l := range assembly.Look(bodies, plane, max(all.size().XMm, all.size().YMm)/linesAcross) {
-		line := seq.Map(l.Points, func(p assembly.Pt) plan.XY { return xy(p.X, p.Y) })
+		line := seq.Map(l.Points, func(p geom.Point) plan.XY { return xy(p.XMm, p.YMm) })
 		view.Lines = append(view.Lines, line)
 		item := s.itemOf(l.ID)
 		at := plan.Place{Item: item, AtMm: rect{line[0], line[1]}.centre()}

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/bars"
 	"centrepop/layout/part"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -23,9 +24,7 @@ func barSolid(r *part.Model) *assembly.Solid {
 	half := in.Length.Mm / 2
 	var outline assembly.Outline
 	for _, loop := range section.Loops() {
-		outline = append(outline, seq.Map(loop, func(v bars.Vertex) assembly.Vertex {
-			return assembly.Vertex{Pt: assembly.Pt{X: v.UpMm, Y: v.OutMm}, Bulge: v.Bulge}
-		}))
+		outline = append(outline, loop)
 	}
 	s := assembly.Of(assembly.Prism(outline, -half, half).At(alongBar))
 	for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
@@ -49,7 +48,7 @@ func barEnd(r *part.Model, end parts.Side) []assembly.Simple {
 		return nil
 	}
 	// A wedge in the front view, from the long point, whose edge is seen, to past the short one.
-	at := func(y float64) assembly.Pt { return assembly.Pt{X: sign * (half - in.EndMm(end, y)), Y: y} }
+	at := func(y float64) geom.Point { return geom.Point{XMm: sign * (half - in.EndMm(end, y)), YMm: y} }
 	const overMm = 0.05 // beyond the bar: little, as its mass is counted on samples of the wedge
 	long, short := top, -top-overMm
 	if e.RiseDeg() < 0 {
@@ -58,19 +57,19 @@ func barEnd(r *part.Model, end parts.Side) []assembly.Simple {
 	tip, foot := at(long), at(short)
 	section, _, _ := r.Bar()
 	places := roundsMm(long, -long) // at which the line bends that the cut leaves, or that shows an edge
-	var seams []assembly.Pt
+	var seams []geom.Point
 	for _, loop := range section.Loops() {
 		for _, v := range loop {
-			if math.Abs(v.UpMm) < top {
-				places, seams = append(places, v.UpMm), append(seams, at(v.UpMm))
+			if math.Abs(v.XMm) < top {
+				places, seams = append(places, v.XMm), append(seams, at(v.XMm))
 			}
 		}
 	}
 	slices.SortFunc(places, func(a, b float64) int { return cmp.Compare(b, a) * int(math.Copysign(1, long)) })
-	cut := []assembly.Pt{tip}
+	cut := []geom.Point{tip}
 	cut = append(cut, seq.Map(slices.Compact(places), at)...)
-	cut = append(cut, foot, assembly.Pt{X: tip.X + sign*overMm, Y: foot.Y}, assembly.Pt{X: tip.X + sign*overMm, Y: tip.Y})
-	return []assembly.Simple{assembly.Prism(assembly.Outline{assembly.PolygonLoop(cut...)}, -in.Depth.Mm-past, past, seams...)}
+	cut = append(cut, foot, geom.Point{XMm: tip.XMm + sign*overMm, YMm: foot.YMm}, geom.Point{XMm: tip.XMm + sign*overMm, YMm: tip.YMm})
+	return []assembly.Simple{assembly.Prism(assembly.Outline{geom.PolygonLoop(cut...)}, -in.Depth.Mm-past, past, seams...)}
 }
 
 // roundsMm are places between two edges of a bar, close to both, at which the line that a cut

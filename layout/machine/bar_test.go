@@ -273,8 +273,8 @@ func TestMitreIsSeen(t *testing.T) {
 		// From below, where the long side is.
 		for _, l := range assembly.Look([]assembly.Body{bar}, assembly.Pose{X: assembly.AxisX, Y: assembly.AxisZ, Z: assembly.AxisY.Times(-1), At: assembly.Vec{Y: -100}}, 2) {
 			for _, p := range l.Points {
-				if p.X > 230-c.fromEnd {
-					low, high = math.Min(low, p.Y), math.Max(high, p.Y)
+				if p.XMm > 230-c.fromEnd {
+					low, high = math.Min(low, p.YMm), math.Max(high, p.YMm)
 				}
 			}
 		}

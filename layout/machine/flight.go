@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/flight"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // sectors is how many flat sectors stand for a turn of a flight.
@@ -35,14 +36,14 @@ func helicoid(f *parts.Flight) *assembly.Solid {
 	count := max(2, int(math.Round(f.Length.Mm/step)))
 	for k := range count {
 		a, b := (float64(k)-0.5)*turn, (float64(k)+0.5)*turn // so that no plane through the axis runs between two
-		at := func(radius, clock float64) assembly.Pt {
+		at := func(radius, clock float64) geom.Point {
 			v := assembly.Clock(radius, clock)
-			return assembly.Pt{X: v.X, Y: v.Y}
+			return geom.Point{XMm: v.X, YMm: v.Y}
 		}
 		if f.Left {
 			a, b = b, a // clockwise from a to b
 		}
-		loop := assembly.Loop{{Pt: at(inner, a), Bulge: -bulge}, {Pt: at(inner, b)}, {Pt: at(outer, b), Bulge: bulge}, {Pt: at(outer, a)}}
+		loop := geom.Loop{{Point: at(inner, a), Bulge: -bulge}, {Point: at(inner, b)}, {Point: at(outer, b), Bulge: bulge}, {Point: at(outer, a)}}
 		z := -half - float64(k)*(f.Length.Mm-2*half)/float64(count-1) // from end to end
 		add = append(add, assembly.Prism(assembly.Outline{loop}, z-half, z+half))
 	}

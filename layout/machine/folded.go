@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/bend"
 	"centrepop/layout/part"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -24,14 +25,11 @@ func folded(r *part.Model) *assembly.Solid {
 			add = append(add, besideFlap(f, up[(f.Side+1)%4])...)
 			up[f.Side] = f.BeginMm
 		}
-		loop := assembly.Loop(seq.Map(f.Section(), func(v bend.Vertex) assembly.Vertex {
-			return assembly.Vertex{Pt: assembly.Pt{X: v.XMm, Y: v.YMm}, Bulge: v.Bulge}
-		}))
 		// Of the section x runs up to the side and y out of the front.
 		across := assembly.Pose{X: assembly.AxisY, Y: assembly.AxisZ, Z: assembly.AxisX}
-		add = append(add, assembly.Prism(assembly.Outline{loop}, f.LeftMm, f.RightMm).At(sideFrame(f.Side).Of(across)))
+		add = append(add, assembly.Prism(assembly.Outline{f.Section()}, f.LeftMm, f.RightMm).At(sideFrame(f.Side).Of(across)))
 	}
-	base := assembly.RectangleLoop(assembly.Pt{X: -up[bend.Left], Y: -up[bend.Bottom]}, assembly.Pt{X: up[bend.Right], Y: up[bend.Top]}, 0)
+	base := geom.RectangleLoop(geom.Point{XMm: -up[bend.Left], YMm: -up[bend.Bottom]}, geom.Point{XMm: up[bend.Right], YMm: up[bend.Top]}, 0)
 	return assembly.Of(append(add, assembly.Prism(assembly.Outline{base}, -t, 0))...)
 }
 
@@ -40,7 +38,7 @@ func besideFlap(f *bend.PanelFold, half float64) (add []assembly.Simple) {
 	t := f.ThicknessMm
 	for _, end := range [][2]float64{{-half, f.LeftMm - t}, {f.RightMm + t, half}} {
 		if end[1]-end[0] > f.ReliefMm {
-			strip := assembly.RectangleLoop(assembly.Pt{X: end[0], Y: f.BeginMm}, assembly.Pt{X: end[1], Y: f.OutsideMm}, 0)
+			strip := geom.RectangleLoop(geom.Point{XMm: end[0], YMm: f.BeginMm}, geom.Point{XMm: end[1], YMm: f.OutsideMm}, 0)
 			add = append(add, assembly.Prism(assembly.Outline{strip}, -t, 0).At(sideFrame(f.Side)))
 		}
 	}

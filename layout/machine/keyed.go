@@ -28,7 +28,7 @@ func keyway(k *part.Keyway) []assembly.Simple {
 	// z runs outward, y to the part's front, x clockwise seen from there.
 	at := assembly.Frame(assembly.Vec{}, assembly.Clock(1, row.ClockDeg), assembly.AxisZ)
 	if row.Inside {
-		return []assembly.Simple{assembly.Prism(assembly.Outline{assembly.RectangleLoop(assembly.Pt{X: -half, Y: from}, assembly.Pt{X: half, Y: to}, 0)}, 0, round+row.DepthMm).At(at)}
+		return []assembly.Simple{assembly.Prism(assembly.Outline{geom.RectangleLoop(geom.Point{XMm: -half, YMm: from}, geom.Point{XMm: half, YMm: to}, 0)}, 0, round+row.DepthMm).At(at)}
 	}
 	floor := round - row.DepthMm
 	if run := row.RunoutMm; run > 0 {
@@ -39,7 +39,7 @@ func keyway(k *part.Keyway) []assembly.Simple {
 			out = append(out, assembly.Cylinder(disc, -half, half).At(at.Of(across)))
 		}
 		if row.ToMm > row.FromMm {
-			out = append(out, assembly.Prism(assembly.Outline{assembly.RectangleLoop(assembly.Pt{X: -half, Y: -row.ToMm}, assembly.Pt{X: half, Y: -row.FromMm}, 0)}, floor, round+past).At(at))
+			out = append(out, assembly.Prism(assembly.Outline{geom.RectangleLoop(geom.Point{XMm: -half, YMm: -row.ToMm}, geom.Point{XMm: half, YMm: -row.FromMm}, 0)}, floor, round+past).At(at))
 		}
 		return out
 	}
@@ -50,7 +50,7 @@ func keyway(k *part.Keyway) []assembly.Simple {
 	if !opens[1] {
 		from, ends[1] = from+half, 1
 	}
-	loop := assembly.Loop{{Pt: assembly.Pt{X: half, Y: from}}, {Pt: assembly.Pt{X: half, Y: to}, Bulge: ends[0]}, {Pt: assembly.Pt{X: -half, Y: to}}, {Pt: assembly.Pt{X: -half, Y: from}, Bulge: ends[1]}}
+	loop := geom.Loop{{Point: geom.Point{XMm: half, YMm: from}}, {Point: geom.Point{XMm: half, YMm: to}, Bulge: ends[0]}, {Point: geom.Point{XMm: -half, YMm: to}}, {Point: geom.Point{XMm: -half, YMm: from}, Bulge: ends[1]}}
 	return []assembly.Simple{assembly.Prism(assembly.Outline{loop}, floor, round+past).At(at)}
 }
 
@@ -82,8 +82,8 @@ func bevels(r *part.Model) (out []assembly.Simple) {
 				face, at.Z = face.Times(-1), -r.LengthMm()
 				low, high = 0, along.Len()
 			}
-			wedge := []assembly.Pt{{X: -1.1 * up, Y: 0.1 * c.Size.Mm}, {X: 0.1 * up, Y: -1.1 * c.Size.Mm}, {X: 0.1 * up, Y: 0.1 * c.Size.Mm}}
-			out = append(out, assembly.Prism(assembly.Outline{assembly.PolygonLoop(wedge...)}, low, high).At(assembly.Pose{X: outward, Y: face, Z: outward.Cross(face), At: at}))
+			wedge := []geom.Point{{XMm: -1.1 * up, YMm: 0.1 * c.Size.Mm}, {XMm: 0.1 * up, YMm: -1.1 * c.Size.Mm}, {XMm: 0.1 * up, YMm: 0.1 * c.Size.Mm}}
+			out = append(out, assembly.Prism(assembly.Outline{geom.PolygonLoop(wedge...)}, low, high).At(assembly.Pose{X: outward, Y: face, Z: outward.Cross(face), At: at}))
 		}
 	}
 	return out
@@ -102,7 +102,7 @@ func keySolid(row *plan.KeywayRow) assembly.Simple {
 		return assembly.Prism(assembly.Outline{obround((row.ToMm-row.FromMm)/2-half, half)}, 0, row.HeightMm)
 	}
 	chord := math.Sqrt(row.HeightMm * (2*discMm(row) - row.HeightMm)) // half of it
-	loop := assembly.Loop{{Pt: assembly.Pt{X: -chord, Y: row.HeightMm}, Bulge: row.HeightMm / chord}, {Pt: assembly.Pt{X: chord, Y: row.HeightMm}}}
+	loop := geom.Loop{{Point: geom.Point{XMm: -chord, YMm: row.HeightMm}, Bulge: row.HeightMm / chord}, {Point: geom.Point{XMm: chord, YMm: row.HeightMm}}}
 	return assembly.Prism(assembly.Outline{loop}, -half, half).At(assembly.Pose{X: assembly.AxisY, Y: assembly.AxisZ, Z: assembly.AxisX})
 }
 

@@ -17,7 +17,7 @@ import (
 // Seams finds where straight fillets lie, joint by joint as they come to be made.
 type Seams struct {
 	m    *Machine
-	cuts map[cut][][]assembly.Pt // made once
+	cuts map[cut][][]geom.Point // made once
 }
 
 // cut is a plane that cuts a solid: across a way out from the solid's origin, so far out.
@@ -29,7 +29,7 @@ type cut struct {
 
 // NewSeams are those of a job.
 func NewSeams(job *parts.Job, models []*part.Model) Seams {
-	return Seams{bare(job, models, nil), map[cut][][]assembly.Pt{}}
+	return Seams{bare(job, models, nil), map[cut][][]geom.Point{}}
 }
 
 // standing is the machine as some joints place its parts.
@@ -40,7 +40,7 @@ func (s Seams) standing(joints []*plan.JointPlan) *Machine {
 }
 
 // section is where a plane cuts a body, to within flatMm, in the plane.
-func (s Seams) section(b *assembly.Body, plane assembly.Pose) [][]assembly.Pt {
+func (s Seams) section(b *assembly.Body, plane assembly.Pose) [][]geom.Point {
 	plane = b.Pose.Inverse().Of(plane)
 	way := assembly.Vec{X: geom.Clean(plane.Z.X), Y: geom.Clean(plane.Z.Y), Z: geom.Clean(plane.Z.Z)}
 	key := cut{b.Solid, way, geom.Clean(plane.At.Dot(way))}
@@ -51,10 +51,10 @@ func (s Seams) section(b *assembly.Body, plane assembly.Pose) [][]assembly.Pt {
 		s.cuts[key] = loops
 	}
 	in := plane.Inverse().Of(own)
-	return seq.Map(loops, func(loop []assembly.Pt) []assembly.Pt {
-		return seq.Map(loop, func(p assembly.Pt) assembly.Pt {
-			v := in.Apply(assembly.Vec{X: p.X, Y: p.Y})
-			return assembly.Pt{X: v.X, Y: v.Y}
+	return seq.Map(loops, func(loop []geom.Point) []geom.Point {
+		return seq.Map(loop, func(p geom.Point) geom.Point {
+			v := in.Apply(assembly.Vec{X: p.XMm, Y: p.YMm})
+			return geom.Point{XMm: v.X, YMm: v.Y}
 		})
 	})
 }
@@ -220,9 +220,9 @@ func (c *cornered) edges(of *assembly.Body, on []*assembly.Body, plane assembly.
 		way := math.Copysign(1, doubleArea(loop))
 		for i, p := range loop {
 			q := loop[(i+1)%len(loop)]
-			long := math.Hypot(q.X-p.X, q.Y-p.Y)
-			along := assembly.Vec{X: (q.X - p.X) / long, Y: (q.Y - p.Y) / long}
-			st := stretch{of: of, on: on, plane: plane, at: assembly.Vec{X: p.X, Y: p.Y, Z: level}, along: along, away: assembly.Vec{X: way * along.Y, Y: -way * along.X}, longMm: long}
+			long := math.Hypot(q.XMm-p.XMm, q.YMm-p.YMm)
+			along := assembly.Vec{X: (q.XMm - p.XMm) / long, Y: (q.YMm - p.YMm) / long}
+			st := stretch{of: of, on: on, plane: plane, at: assembly.Vec{X: p.XMm, Y: p.YMm, Z: level}, along: along, away: assembly.Vec{X: way * along.Y, Y: -way * along.X}, longMm: long}
 			if !within.Meets(assembly.Box{Low: st.at, High: st.at}.With(st.at.Add(along.Times(long))), 2*levelMm) {
 				continue
 			}
@@ -265,10 +265,10 @@ func (c *cornered) pieces(s stretch) {
 }
 
 // doubleArea is twice the area in a loop, negative of one that runs clockwise.
-func doubleArea(loop []assembly.Pt) (sum float64) {
+func doubleArea(loop []geom.Point) (sum float64) {
 	for i, p := range loop {
 		q := loop[(i+1)%len(loop)]
-		sum += p.X*q.Y - q.X*p.Y
+		sum += p.XMm*q.YMm - q.XMm*p.YMm
 	}
 	return sum
 }

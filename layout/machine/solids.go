@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -92,10 +93,10 @@ func outline(r *part.Model) assembly.Outline {
 	if rounds := r.OutlinePath(); onlyCircles(rounds) {
 		path = rounds
 	}
-	var loop assembly.Loop
+	var loop geom.Loop
 	for s := path.Scanner(); s.Scan(); {
 		start, end := s.Start(), s.End()
-		v := assembly.Vertex{Pt: assembly.Pt{X: start.X, Y: start.Y}}
+		v := geom.Vertex{Point: geom.Point{XMm: start.X, YMm: start.Y}}
 		switch s.Cmd() {
 		case canvas.MoveToCmd:
 			continue
@@ -138,7 +139,7 @@ func bulge(chord, radius float64, large, sweep bool) float64 {
 }
 
 // flat stands straight pieces for a curve.
-func flat(start, end canvas.Point, s *canvas.PathScanner) assembly.Loop {
+func flat(start, end canvas.Point, s *canvas.PathScanner) geom.Loop {
 	c := &canvas.Path{}
 	c.MoveTo(start.X, start.Y)
 	if s.Cmd() == canvas.QuadToCmd {
@@ -149,7 +150,7 @@ func flat(start, end canvas.Point, s *canvas.PathScanner) assembly.Loop {
 		c.CubeTo(a.X, a.Y, b.X, b.Y, end.X, end.Y)
 	}
 	pts := c.Flatten(0.02).Coords()
-	return seq.Map(pts[:len(pts)-1], func(p canvas.Point) assembly.Vertex { return assembly.Vertex{Pt: assembly.Pt{X: p.X, Y: p.Y}} })
+	return seq.Map(pts[:len(pts)-1], func(p canvas.Point) geom.Vertex { return geom.Vertex{Point: geom.Point{XMm: p.X, YMm: p.Y}} })
 }
 
 // formed is how far the sizes given lie under the outside of the sheet.
@@ -164,9 +165,9 @@ func transition(t *parts.Transition) *assembly.Solid {
 	wall := t.Thickness.Mm
 	grow := formed(t.Inside, wall)
 	w, d, r, h := t.Width.Mm+2*grow, t.Depth.Mm+2*grow, t.Diameter.Mm/2+grow, t.Height.Mm
-	centre := assembly.Pt{X: t.Offset.X.Mm, Y: t.Offset.Y.Mm}
-	return assembly.Of(assembly.SquareToRound(assembly.Pt{X: w, Y: d}, 0, r, centre, -h)).
-		Hollow(assembly.SquareToRound(assembly.Pt{X: w - 2*wall, Y: d - 2*wall}, 0, r-wall, centre, -h))
+	centre := geom.Point{XMm: t.Offset.X.Mm, YMm: t.Offset.Y.Mm}
+	return assembly.Of(assembly.SquareToRound(geom.Point{XMm: w, YMm: d}, 0, r, centre, -h)).
+		Hollow(assembly.SquareToRound(geom.Point{XMm: w - 2*wall, YMm: d - 2*wall}, 0, r-wall, centre, -h))
 }
 
 // leaning has its wall across the plate, which is further across the axis: as a mean all
@@ -175,7 +176,7 @@ func leaning(f *parts.Frustum) *assembly.Solid {
 	wall := f.Thickness.Mm * math.Hypot(1, (f.Large.Mm-f.Small.Mm)/2/f.Height.Mm)
 	grow := formed(f.Inside, wall)
 	large, small, h := f.Large.Mm/2+grow, f.Small.Mm/2+grow, f.Height.Mm
-	centre := assembly.Pt{Y: f.Offset.Mm}
+	centre := geom.Point{YMm: f.Offset.Mm}
 	return assembly.Of(assembly.Leaning(large, 0, small, centre, -h)).
 		Hollow(assembly.Leaning(large-wall, 0, small-wall, centre, -h))
 }
@@ -260,10 +261,10 @@ func hole(g *part.Group, deep float64) assembly.Simple {
 
 // obround is a slot along y: half the distance of its ends' centres, and half
 // its width.
-func obround(half, wide float64) assembly.Loop {
-	return assembly.Loop{
-		{Pt: assembly.Pt{X: wide, Y: -half}}, {Pt: assembly.Pt{X: wide, Y: half}, Bulge: 1},
-		{Pt: assembly.Pt{X: -wide, Y: half}}, {Pt: assembly.Pt{X: -wide, Y: -half}, Bulge: 1},
+func obround(half, wide float64) geom.Loop {
+	return geom.Loop{
+		{Point: geom.Point{XMm: wide, YMm: -half}}, {Point: geom.Point{XMm: wide, YMm: half}, Bulge: 1},
+		{Point: geom.Point{XMm: -wide, YMm: half}}, {Point: geom.Point{XMm: -wide, YMm: -half}, Bulge: 1},
 	}
 }
 
@@ -291,7 +292,7 @@ func radial(r *part.Model, f *part.Radial) []assembly.Simple {
 		if row.Shape == string(parts.RadialSlot) {
 			corner = math.Min(half, row.AlongMm/2)
 		}
-		loop := assembly.RectangleLoop(assembly.Pt{X: -half, Y: -row.AlongMm / 2}, assembly.Pt{X: half, Y: row.AlongMm / 2}, math.Min(corner, math.Min(half, row.AlongMm/2)-1e-6))
+		loop := geom.RectangleLoop(geom.Point{XMm: -half, YMm: -row.AlongMm / 2}, geom.Point{XMm: half, YMm: row.AlongMm / 2}, math.Min(corner, math.Min(half, row.AlongMm/2)-1e-6))
 		out = append(out, assembly.Prism(assembly.Outline{loop}, from, to).At(at))
 	}
 	return out
@@ -300,7 +301,7 @@ func radial(r *part.Model, f *part.Radial) []assembly.Simple {
 // split is what the saw takes off a ring.
 func split(row *plan.ClampRow, longMm float64) assembly.Simple {
 	at := assembly.Frame(assembly.Vec{Z: -longMm / 2}, assembly.Clock(1, row.ClockDeg), assembly.AxisZ)
-	loop := assembly.RectangleLoop(assembly.Pt{X: -row.SlotMm / 2, Y: -longMm/2 - past}, assembly.Pt{X: row.SlotMm / 2, Y: longMm/2 + past}, 0)
+	loop := geom.RectangleLoop(geom.Point{XMm: -row.SlotMm / 2, YMm: -longMm/2 - past}, geom.Point{XMm: row.SlotMm / 2, YMm: longMm/2 + past}, 0)
 	return assembly.Prism(assembly.Outline{loop}, 0, row.OutsideMm/2+past).At(at)
 }
 
@@ -313,7 +314,7 @@ func flats(row *plan.FlatsRow) []assembly.Simple {
 		outward := assembly.Clock(1, row.ClockDeg+360*float64(i)/float64(row.Sides))
 		at := assembly.Frame(assembly.Vec{Z: -(row.FromMm + row.ToMm) / 2}, outward, assembly.AxisZ)
 		along := (row.ToMm - row.FromMm) / 2
-		loop := assembly.RectangleLoop(assembly.Pt{X: -half, Y: -along}, assembly.Pt{X: half, Y: along}, 0)
+		loop := geom.RectangleLoop(geom.Point{XMm: -half, YMm: -along}, geom.Point{XMm: half, YMm: along}, 0)
 		out = append(out, assembly.Prism(assembly.Outline{loop}, low, high).At(at))
 	}
 	return out

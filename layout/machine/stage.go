@@ -131,7 +131,7 @@ func (s *stage) cut(plane assembly.Pose, b *assembly.Body) [][]plan.XY {
 	}
 	var out [][]plan.XY
 	for _, loop := range b.Section(plane, pictureMm) {
-		out = append(out, seq.Map(loop, func(p assembly.Pt) plan.XY { return xy(p.X, p.Y) }))
+		out = append(out, seq.Map(loop, func(p geom.Point) plan.XY { return xy(p.XMm, p.YMm) }))
 	}
 	s.cuts[key] = out
 	return out

@@ -528,19 +528,19 @@ func sawnText(w words.Writer, mm float64) string {
 }
 
 // sectionContour draws a loop of a section, x to the back.
-func sectionContour(loop []bars.Vertex) plan.Contour {
+func sectionContour(loop geom.Loop) plan.Contour {
 	p := &canvas.Path{}
-	p.MoveTo(-loop[0].OutMm, loop[0].UpMm)
+	p.MoveTo(-loop[0].YMm, loop[0].XMm)
 	for i, v := range loop {
 		to := loop[(i+1)%len(loop)]
 		if v.Bulge == 0 {
-			p.LineTo(-to.OutMm, to.UpMm)
+			p.LineTo(-to.YMm, to.XMm)
 			continue
 		}
-		chord := math.Hypot(to.UpMm-v.UpMm, to.OutMm-v.OutMm)
+		chord := math.Hypot(to.XMm-v.XMm, to.YMm-v.YMm)
 		r := chord / 2 / math.Sin(2*math.Atan(math.Abs(v.Bulge)))
 		// Up and out make a frame that x and y turn over twice: the sense stays.
-		p.ArcTo(r, r, 0, false, v.Bulge > 0, -to.OutMm, to.UpMm)
+		p.ArcTo(r, r, 0, false, v.Bulge > 0, -to.YMm, to.XMm)
 	}
 	p.Close()
 	return plan.Contour(p.ToSVG())
