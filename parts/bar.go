@@ -86,6 +86,23 @@ func (b *Bar) Tube() bool {
 // BothWalls of a tube are what a hole goes through that is not in one only.
 const BothWalls = "both"
 
+// Tubular tells whether a part is a bar whose section is closed.
+func (p *Part) Tubular() bool { return p.Bar != nil && p.Bar.Tube() }
+
+// OneWall tells whether the holes of a bar go through one wall of it alone, for what is not screwed in.
+func (g *HoleGroup) OneWall() bool { return g.Walls != BothWalls && g.Size.Make != TappedHole }
+
+// BarEnds are the two ends of a bar, none of another part.
+func (p *Part) BarEnds() map[Side]*BarEnd {
+	if p.Bar == nil {
+		return nil
+	}
+	return map[Side]*BarEnd{LeftEnd: &p.Bar.Left, RightEnd: &p.Bar.Right}
+}
+
+// BarEnd is the end of a bar that a feature names, nil for another feature.
+func (p *Part) BarEnd(feature string) *BarEnd { return p.BarEnds()[Side(feature)] }
+
 // End is one of the two ends.
 func (b *Bar) End(side Side) *BarEnd {
 	if side == RightEnd {

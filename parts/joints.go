@@ -62,6 +62,11 @@ type Joint struct {
 	Note     Text
 }
 
+// Of are the joints of a kind.
+func (j *Job) Of(kind JointKind) []*Joint {
+	return seq.Keep(j.Joints, func(o *Joint) bool { return o.Kind == kind })
+}
+
 // Ends returns the first and the second part's feature.
 func (j *Joint) Ends() (first, second JointRef) {
 	switch {
@@ -89,6 +94,14 @@ func (j *Joint) Clamped() []JointRef {
 		return []JointRef{j.Slide.Plate}
 	}
 	return nil
+}
+
+// Stud is the name of the part that serves as stud of a joint, empty for none.
+func (j *Joint) Stud() string {
+	if j.Bolt == nil {
+		return ""
+	}
+	return j.Bolt.Stud.Value
 }
 
 // Refs are the features of the parts that a joint holds: those it ends in, and those
@@ -235,6 +248,14 @@ func (j *Job) Part(name string) *Part {
 // Joint finds a joint by its name, nil if there is none.
 func (j *Job) Joint(name string) *Joint {
 	return seq.First(j.Joints, func(o *Joint) bool { return o.Name.Value == name })
+}
+
+// Is tells whether a reference names a copy of a part.
+func (r JointRef) Is(part string, copy int) bool { return r.Part == part && r.Copy == copy }
+
+// Holds tells whether a joint holds a part, whichever copy of it.
+func (j *Joint) Holds(part string) bool {
+	return j.Some(func(ref JointRef) bool { return ref.Part == part })
 }
 
 // Numbered splits window-2 into window and 2: the second of several equal

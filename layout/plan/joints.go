@@ -3,6 +3,9 @@ package plan
 import (
 	"slices"
 	"strings"
+
+	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // JointPlan is one joint worked out. Plan.Joints is in the order to make them.
@@ -44,6 +47,11 @@ type JointPlan struct {
 	Hold     *Hold        `json:"hold,omitempty"` // filled by Arrange; nil where all stands by itself
 	UpDeg    float64      `json:"-"`              // with Beside: the clock angle there at which the machine's TOP lies, 0 ≤ t < 360; filled by Arrange
 	Pictures []Picture    `json:"-"`              // of the machine as far as it stands, filled by Arrange of what layout worked out
+}
+
+// OfKind are those of some joints that are of a kind.
+func OfKind(joints []*JointPlan, kind parts.JointKind) []*JointPlan {
+	return seq.Keep(joints, func(j *JointPlan) bool { return j.Kind == string(kind) })
 }
 
 // StandAs gives a joint what the machine in space showed of it in another plan: pictures,

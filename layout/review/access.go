@@ -27,17 +27,15 @@ const (
 // weldAccess looks for welds round a circle that the torch does not reach when
 // their turn comes, with all that is already joined in its place. Openings in
 // the outside of a part are not counted as a way in.
-func weldAccess(r *reviewer) {
-	for n, j := range r.pl.Joints {
-		ends, stack := r.weldEnds(j)
-		if len(ends) > 0 {
-			ends = meant(j.Weld, ends)
-		} else if j.Weld != nil {
-			ends, stack = r.footEnd(j, r.pl.Joints[:n])
-		}
-		if len(ends) > 0 {
-			r.reachable(j, ends, stack)
-		}
+func (r *reviewer) weldAccess(j *plan.JointPlan) {
+	ends, stack := r.weldEnds(j)
+	if len(ends) > 0 {
+		ends = meant(j.Weld, ends)
+	} else {
+		ends, stack = r.footEnd(j, r.pl.Joints[:slices.Index(r.pl.Joints, j)])
+	}
+	if len(ends) > 0 {
+		r.reachable(j, ends, stack)
 	}
 }
 
@@ -46,11 +44,8 @@ func weldAccess(r *reviewer) {
 func (r *reviewer) footEnd(j *plan.JointPlan, before []*plan.JointPlan) ([]weldEnd, []*standingPart) {
 	for _, of := range [][2]plan.JointEnd{{j.A, j.B}, {j.B, j.A}} {
 		tube, main := r.viewOf(of[0].Part), r.viewOf(of[1].Part)
-		if tube == nil || main == nil || main.wideMm() == 0 {
-			continue
-		}
 		end := seq.At(tube.p.Ends, func(e *parts.TubeEnd) bool { return e.Onto.Part == of[1].Part && e.Place != nil })
-		if end == nil {
+		if end == nil || main.wideMm() == 0 {
 			continue
 		}
 		_, _, foot := footOf(end, tube.wideMm(), main.wideMm())
@@ -68,35 +63,32 @@ func (r *reviewer) footEnd(j *plan.JointPlan, before []*plan.JointPlan) ([]weldE
 	return nil, nil
 }
 
-// weldCorner looks for fillets round a circle where the two parts end level, or nearly:
+// weldCorner looks for a fillet round a circle where the two parts end level, or nearly:
 // there is no corner that holds the leg.
-func weldCorner(r *reviewer) {
-	for j, w := range r.weldPlans() {
-		ends, _ := r.weldEnds(j)
-		if w.Type != "fillet" || len(ends) == 0 {
-			continue
-		}
-		room, some := math.Inf(1), 0.0
-		for _, e := range meant(w, ends) {
-			room, some = min(room, e.cornerMm), max(some, e.cornerMm)
-		}
-		if w.Sides == 1 {
-			room = some
-		}
-		if room < w.LegMm-slackMm {
-			r.ofJoint(j, Finding{
-				What:    j.Title + ": the two end level where the fillet goes, or nearly: there is no corner for its leg",
-				Numbers: r.mm(geom.Clean(room)) + " of the leg of " + r.mm(w.LegMm), LeftMm: left(room),
-				Rule: "a fillet lies in a corner", Source: "by geometry", Fix: "let one stand out by the leg and more, or type: bevel with a chamfer for the weld",
-			})
-		}
+func (r *reviewer) weldCorner(j *plan.JointPlan) {
+	w := j.Weld
+	ends, _ := r.weldEnds(j)
+	if w.Type != "fillet" || len(ends) == 0 {
+		return
+	}
+	corners := seq.Map(meant(w, ends), func(e weldEnd) float64 { return e.cornerMm })
+	room := slices.Min(corners)
+	if w.Sides == 1 {
+		room = slices.Max(corners)
+	}
+	if room < w.LegMm-slackMm {
+		r.ofJoint(j, Finding{
+			What:    j.Title + ": the two end level where the fillet goes, or nearly: there is no corner for its leg",
+			Numbers: r.mm(geom.Clean(room)) + " of the leg of " + r.mm(w.LegMm), LeftMm: left(room),
+			Rule: "a fillet lies in a corner", Source: "by geometry", Fix: "let one stand out by the leg and more, or type: bevel with a chamfer for the weld",
+		})
 	}
 }
 
 // weldEnds are the two ends of a weld round a circle, and what stands when its turn
 // comes; none of another weld.
 func (r *reviewer) weldEnds(j *plan.JointPlan) ([]weldEnd, []*standingPart) {
-	if j.Weld == nil || j.Weld.DiameterMm <= 0 {
+	if j.Weld.DiameterMm <= 0 {
 		return nil, nil
 	}
 	stack := r.stack(j)

@@ -53,12 +53,12 @@ func (v *view) plateAllowance() {
 		drawn = v.outside[0].radiusMm - v.inside[0].radiusMm
 	}
 	f := Finding{Numbers: v.mm(s.Size.Mm) + " for " + v.mm(drawn), Rule: "the stock is as thick as the part, or thicker where its faces are machined", Source: "by geometry", Fix: "write the thickness that is bought", OverMm: over(s.Size.Mm - drawn)}
-	faced := func(j *plan.JointPlan) bool { return j.Weld != nil && j.Weld.Faced == v.p.Name.Value } // a copy of it, after the weld
+	faced := func(j *plan.JointPlan) bool { return j.Weld.Faced == v.p.Name.Value } // a copy of it, after the weld
 	switch {
 	case s.Size.Mm < drawn-slackMm:
 		f.What = "the " + s.Form + " is thinner than the part"
 		v.report(Stop, "", s.Pos, f)
-	case !v.turned() && s.Size.Mm > drawn+slackMm && len(seq.Keep(v.pl.Joints, faced)) < max(1, v.p.Quantity):
+	case !v.turned() && s.Size.Mm > drawn+slackMm && len(seq.Keep(v.planned(parts.WeldKind), faced)) < max(1, v.p.Quantity):
 		f.What = "the " + s.Form + " is thicker than the part, and no step faces it"
 		v.report(Check, "", s.Pos, f)
 	case v.turned() && v.p.Kind != parts.Tube && s.Size.Mm < drawn+faceMm-slackMm:
@@ -180,31 +180,21 @@ func (v *view) lengthAllowance(least float64) {
 	}
 }
 
-// fineHoles looks for holes to a fine size that a later weld pulls out of size:
-// those of parts that are welded.
-func fineHoles(r *reviewer) {
-	welded := map[string]string{}
-	for j := range r.weldPlans() {
-		welded[j.A.Part], welded[j.B.Part] = j.Name, j.Name
+// fineHoles looks for holes to a fine size that a later weld of their part pulls out of size.
+func (v *view) fineHoles(h *parts.HoleGroup) {
+	size := h.Size.Size
+	if h.Size.Make != parts.PlainHole || !fine(size.Fit, 9) {
+		return
 	}
-	for _, p := range r.job.Parts {
-		joint := welded[p.Name.Value]
-		if joint == "" {
-			continue
-		}
-		for h := range seq.Refs(p.Holes) {
-			if h.Size.Make != parts.PlainHole || !fine(h.Size.Size.Fit, 9) {
-				continue
-			}
-			if _, err := fits.Limit(h.Size.Size.Nominal.Mm, h.Size.Size.Fit.Class.Value); err != nil && h.Size.Size.Fit.Class.Value != "" {
-				continue
-			}
-			r.add(Finding{
-				Part: p.Name.Value, Feature: h.Name.Value, Pos: h.Pos,
-				What:    p.Title.Value + ": " + h.Name.Value + " are finished to size before the weld " + joint + " that moves them",
-				Numbers: r.mm(h.Size.Size.Nominal.Mm) + " " + h.Size.Size.Fit.Class.Value,
-				Rule:    "fine holes are finished after the last weld near them", Fix: "drill them under size, and ream after welding",
-			})
-		}
+	if _, err := fits.Limit(size.Nominal.Mm, size.Fit.Class.Value); err != nil && size.Fit.Class.Value != "" {
+		return
+	}
+	welds := seq.Keep(v.planned(parts.WeldKind), func(j *plan.JointPlan) bool { return j.A.Part == v.p.Name.Value || j.B.Part == v.p.Name.Value })
+	if n := len(welds); n > 0 {
+		v.report(Check, h.Name.Value, h.Pos, Finding{
+			What:    v.p.Title.Value + ": " + h.Name.Value + " are finished to size before the weld " + welds[n-1].Name + " that moves them",
+			Numbers: v.mm(size.Nominal.Mm) + " " + size.Fit.Class.Value,
+			Rule:    "fine holes are finished after the last weld near them", Fix: "drill them under size, and ream after welding",
+		})
 	}
 }

@@ -14,21 +14,15 @@ import (
 // come inside it.
 func hiddenHeads(r *reviewer) {
 	oneWall(r)
-	for j, b := range r.bolts() {
-		for _, ref := range []parts.JointRef{b.Through, b.Into} {
+	for _, j := range r.job.Of(parts.BoltKind) {
+		for _, ref := range []parts.JointRef{j.Bolt.Through, j.Bolt.Into} {
 			v := r.viewOf(ref.Part)
-			if v == nil || v.p.Bar == nil || !v.p.Bar.Tube() {
-				continue
+			if g, _ := v.groupNamed(ref.Feature); g != nil && v.p.Tubular() && g.OneWall() {
+				v.report(Check, ref.Feature, g.Pos, Finding{
+					What: "the bolts of " + j.Name.Value + " go through one wall of " + v.p.Title.Value + " and end inside it",
+					Rule: "head and nut of a bolt are outside, where a spanner gets at them", Fix: "walls: both, or accept it beside an open end",
+				})
 			}
-			p := v.p
-			g, _ := v.groupNamed(ref.Feature)
-			if g == nil || g.Walls == parts.BothWalls || g.Size.Make == parts.TappedHole {
-				continue
-			}
-			r.add(Finding{
-				Part: p.Name.Value, Feature: ref.Feature, Pos: g.Pos, What: "the bolts of " + j.Name.Value + " go through one wall of " + p.Title.Value + " and end inside it",
-				Rule: "head and nut of a bolt are outside, where a spanner gets at them", Fix: "walls: both, or accept it beside an open end",
-			})
 		}
 	}
 }
@@ -42,11 +36,8 @@ func oneWall(r *reviewer) {
 			continue
 		}
 		for _, p := range r.job.Parts {
-			if p.Bar == nil || !p.Bar.Tube() || !titled(said, p) {
-				continue
-			}
 			for g := range seq.Refs(p.Holes) {
-				if g.Walls == parts.BothWalls || g.Size.Make == parts.TappedHole || !slices.Contains(strings.Fields(strings.ToLower(wordsOf(e.Item.Value))), strings.ToLower(g.Name.Value)) {
+				if !p.Tubular() || !titled(said, p) || !g.OneWall() || !slices.Contains(strings.Fields(strings.ToLower(wordsOf(e.Item.Value))), strings.ToLower(g.Name.Value)) {
 					continue
 				}
 				r.add(Finding{
@@ -87,30 +78,18 @@ func (v *view) barFloor() {
 // freeEnds looks for ends of bars that are cut to meet something, a mitre or a
 // cope, and that no weld joins, though the bar is in the machine.
 func freeEnds(r *reviewer) {
-	ends, used := map[parts.JointRef]bool{}, map[parts.JointRef]bool{}
-	for _, j := range r.job.Joints {
-		first, second := j.Ends()
-		for _, ref := range []parts.JointRef{first, second} {
-			ref.Pos = parts.Pos{}
-			if j.Weld != nil {
-				ends[ref] = true
-			}
-			ref.Feature = ""
-			used[ref] = true
-		}
+	names := func(joints []*parts.Joint, is func(parts.JointRef) bool) bool {
+		return slices.ContainsFunc(joints, func(j *parts.Joint) bool {
+			first, second := j.Ends()
+			return is(first) || is(second)
+		})
 	}
 	for _, p := range r.job.Parts {
-		if p.Bar == nil {
-			continue
-		}
-		for copy := 1; copy <= p.Quantity; copy++ {
-			ref := parts.JointRef{Part: p.Name.Value, Copy: copy}
-			if !used[ref] {
-				continue
-			}
-			for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-				end := p.Bar.End(side)
-				if ref.Feature = string(side); !end.Mitred() && !end.Coped() || ends[ref] {
+		for side, end := range p.BarEnds() {
+			for copy := 1; copy <= p.Quantity; copy++ {
+				its := func(ref parts.JointRef) bool { return ref.Is(p.Name.Value, copy) }
+				here := func(ref parts.JointRef) bool { return its(ref) && ref.Feature == string(side) }
+				if !end.Mitred() && !end.Coped() || !names(r.job.Joints, its) || names(r.job.Of(parts.WeldKind), here) {
 					continue
 				}
 				title := p.Title.Value
@@ -128,29 +107,24 @@ func freeEnds(r *reviewer) {
 
 // placeSides looks for welds whose ends name one side of a part, and whose place another;
 // and for mitred corners of bars that differ in their walls alone.
-func placeSides(r *reviewer) {
-	for _, j := range r.job.Joints {
-		if j.Weld == nil {
-			continue
-		}
-		say := func(what, numbers, rule, fix string) {
-			r.add(Finding{Severity: Check, Part: j.Name.Value, Pos: j.Pos, What: what, Numbers: numbers, Rule: rule, Source: "by the job", Fix: fix})
-		}
-		if p := j.Place; p != nil {
-			for _, end := range [][2]string{{j.Weld.Part.Feature, p.With}, {j.Weld.To.Feature, p.On}} {
-				if end[0] != end[1] && slices.Contains(parts.Sides, end[0]) && slices.Contains(parts.Sides, end[1]) {
-					say(j.Name.Value+" welds one side and is placed by another", end[0]+" and "+end[1], "a part is welded where it touches", "the same side at weld and place")
-				}
+func (r *reviewer) placeSides(j *parts.Joint) {
+	say := func(what, numbers, rule, fix string) {
+		r.add(Finding{Part: j.Name.Value, Pos: j.Pos, What: what, Numbers: numbers, Rule: rule, Source: "by the job", Fix: fix})
+	}
+	if p := j.Place; p != nil {
+		for _, end := range [][2]string{{j.Weld.Part.Feature, p.With}, {j.Weld.To.Feature, p.On}} {
+			if end[0] != end[1] && slices.Contains(parts.Sides, end[0]) && slices.Contains(parts.Sides, end[1]) {
+				say(j.Name.Value+" welds one side and is placed by another", end[0]+" and "+end[1], "a part is welded where it touches", "the same side at weld and place")
 			}
-			continue
 		}
-		a, b := r.job.Part(j.Weld.Part.Part), r.job.Part(j.Weld.To.Part)
-		if a == nil || b == nil || a.Bar == nil || b.Bar == nil || !a.Bar.End(parts.Side(j.Weld.Part.Feature)).Mitred() {
-			continue
-		}
-		if x, y := a.Bar, b.Bar; x.Section == y.Section && x.Width.Mm == y.Width.Mm && x.Depth.Mm == y.Depth.Mm && x.Wall.Mm != y.Wall.Mm {
-			say(a.Title.Value+" and "+b.Title.Value+" meet in a corner with unlike walls", r.mm(x.Wall.Mm)+" and "+r.mm(y.Wall.Mm), "a frame is of one bar, or its corners are made for two", "one wall, or accept it")
-		}
+		return
+	}
+	a, b := r.job.Part(j.Weld.Part.Part), r.job.Part(j.Weld.To.Part)
+	if end := a.BarEnd(j.Weld.Part.Feature); end == nil || !end.Mitred() || b.Bar == nil {
+		return
+	}
+	if x, y := a.Bar, b.Bar; x.Section == y.Section && x.Width.Mm == y.Width.Mm && x.Depth.Mm == y.Depth.Mm && x.Wall.Mm != y.Wall.Mm {
+		say(a.Title.Value+" and "+b.Title.Value+" meet in a corner with unlike walls", r.mm(x.Wall.Mm)+" and "+r.mm(y.Wall.Mm), "a frame is of one bar, or its corners are made for two", "one wall, or accept it")
 	}
 }
 
@@ -158,18 +132,11 @@ func placeSides(r *reviewer) {
 // onto. A bar lies across it: its depth along the axis, its width round it.
 func copedOver(r *reviewer) {
 	for _, p := range r.job.Parts {
-		if p.Bar == nil {
-			continue
-		}
-		for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-			end := p.Bar.End(side)
+		for _, end := range p.BarEnds() {
 			if !end.Onto.Set() || end.Place == nil {
 				continue
 			}
 			v := r.viewOf(end.Onto.Part)
-			if v == nil {
-				continue
-			}
 			z := end.Place.AxialMm(v.lengthMm)
 			o := seq.At(v.openings(), func(o *opening) bool {
 				around := math.Abs(math.Remainder(o.clockDeg-end.Place.Clock.Deg, 360)) * math.Pi / 180 * v.q.Section.MaxMm

@@ -27,8 +27,8 @@ const (
 // show is not known then.
 func (r *reviewer) twoSizes(j *plan.JointPlan) bool {
 	b := r.job.Joint(j.Name).Bearing
-	return slices.ContainsFunc(r.job.Joints, func(o *parts.Joint) bool {
-		return o.Bearing != nil && o.Bearing.Bearing.Value == b.Bearing.Value && r.sizesOf(o.Bearing) != r.sizesOf(b)
+	return slices.ContainsFunc(r.job.Of(parts.BearingKind), func(o *parts.Joint) bool {
+		return o.Bearing.Bearing.Value == b.Bearing.Value && r.sizesOf(o.Bearing) != r.sizesOf(b)
 	})
 }
 
@@ -36,44 +36,42 @@ func (r *reviewer) twoSizes(j *plan.JointPlan) bool {
 // unlike, are greased unlike or are set by neither; and for sizes of one bearing
 // that cannot be its own.
 func bearingPair(r *reviewer) {
-	first, set, byName := map[string]*parts.BearingJoint{}, map[string]bool{}, map[string]*parts.Joint{}
-	for _, b := range r.bearings() {
-		set[b.Cone.Part] = set[b.Cone.Part] || len(b.EndFloat) == 2
+	for _, j := range r.job.Of(parts.BearingKind) {
+		r.bearingSizes(j, j.Bearing)
+		r.endFloat(j, j.Bearing)
+		r.besideBearing(j, j.Bearing)
 	}
-	for j, b := range r.bearings() {
-		r.bearingSizes(j, b)
-		r.endFloat(j, b)
-		say := func(what, numbers, rule, source, fix string) {
-			r.add(Finding{Part: j.Name.Value, Pos: j.Pos, What: what, Numbers: numbers, Rule: rule, Source: source, Fix: fix})
-		}
-		if o := byName[b.Bearing.Value]; o == nil {
-			byName[b.Bearing.Value] = j
-		} else if is, was := r.sizesOf(b), r.sizesOf(o.Bearing); is != was {
-			say(j.Name.Value+" and "+o.Name.Value+" give one bearing two sizes: "+b.Bearing.Value, is+", "+was,
-				"a designation has one bore, outside and width", "by the job", "the maker's sizes in both places")
-		}
-		one := first[b.Cone.Part]
-		if one == nil {
-			first[b.Cone.Part] = b
-			if !set[b.Cone.Part] {
-				say("no bearing of "+b.Cone.Part+" says how much end float it is set to", "",
-					"a tapered bearing is set to an end float or a preload", practice, "end-float at the bearing that its nut sets, by the maker's figure")
-			}
-			continue
-		}
-		if one.Rotating != b.Rotating {
-			say("the bearings of "+b.Cone.Part+" do not turn alike", one.Rotating+" and "+b.Rotating+" rotating", "one shaft turns or stands", "by the job", "the same at both bearings")
-		}
-		if is, was := greaseNamed(b), greaseNamed(one); is != "" && was != "" && is != was && one.Cup.Part == b.Cup.Part {
-			say("the bearings in "+b.Cup.Part+" are greased unlike", one.Grease.Value+", "+b.Grease.Value, "greases of two thickeners soften one another", practice, "one grease for both")
-		}
-	}
-	for j, b := range r.bearingPlans() {
-		r.looseRing(j, b)
-		r.pushed(j, b)
-		r.nutClear(j, b)
-		r.saidPair(j, b)
+	for _, j := range r.planned(parts.BearingKind) {
+		r.looseRing(j, j.Bearing)
+		r.pushed(j, j.Bearing)
+		r.nutClear(j, j.Bearing)
+		r.saidPair(j, j.Bearing)
 		r.regreased(j)
+	}
+}
+
+// besideBearing compares a bearing with the first of its designation, and with the first on its shaft.
+func (r *reviewer) besideBearing(j *parts.Joint, b *parts.BearingJoint) {
+	say := func(what, numbers, rule, source, fix string) {
+		r.add(Finding{Part: j.Name.Value, Pos: j.Pos, What: what, Numbers: numbers, Rule: rule, Source: source, Fix: fix})
+	}
+	all := r.job.Of(parts.BearingKind)
+	like := seq.First(all, func(o *parts.Joint) bool { return o.Bearing.Bearing.Value == b.Bearing.Value })
+	if is, was := r.sizesOf(b), r.sizesOf(like.Bearing); is != was {
+		say(j.Name.Value+" and "+like.Name.Value+" give one bearing two sizes: "+b.Bearing.Value, is+", "+was,
+			"a designation has one bore, outside and width", "by the job", "the maker's sizes in both places")
+	}
+	shaft := seq.Keep(all, func(o *parts.Joint) bool { return o.Bearing.Cone.Part == b.Cone.Part })
+	one := shaft[0].Bearing
+	if one == b && !slices.ContainsFunc(shaft, func(o *parts.Joint) bool { return len(o.Bearing.EndFloat) == 2 }) {
+		say("no bearing of "+b.Cone.Part+" says how much end float it is set to", "",
+			"a tapered bearing is set to an end float or a preload", practice, "end-float at the bearing that its nut sets, by the maker's figure")
+	}
+	if one.Rotating != b.Rotating {
+		say("the bearings of "+b.Cone.Part+" do not turn alike", one.Rotating+" and "+b.Rotating+" rotating", "one shaft turns or stands", "by the job", "the same at both bearings")
+	}
+	if is, was := greaseNamed(b), greaseNamed(one); is != "" && was != "" && is != was && one.Cup.Part == b.Cup.Part {
+		say("the bearings in "+b.Cup.Part+" are greased unlike", one.Grease.Value+", "+b.Grease.Value, "greases of two thickeners soften one another", practice, "one grease for both")
 	}
 }
 
@@ -81,7 +79,7 @@ func bearingPair(r *reviewer) {
 // by a second hole, or by a lip that looks outward and gives way.
 func (r *reviewer) regreased(j *plan.JointPlan) {
 	in, v := r.job.Joint(j.Name), r.viewOf(j.B.Part)
-	if in.Bearing.Grease.Value == "" || v == nil || j != seq.First(r.pl.Joints, func(o *plan.JointPlan) bool { return o.Bearing != nil && o.B.Part == j.B.Part }) {
+	if in.Bearing.Grease.Value == "" || j != seq.First(r.planned(parts.BearingKind), func(o *plan.JointPlan) bool { return o.B.Part == j.B.Part }) {
 		return
 	}
 	if slices.ContainsFunc(v.p.Holes, func(h parts.HoleGroup) bool {
@@ -185,10 +183,10 @@ func (r *reviewer) looseRing(j *plan.JointPlan, b *plan.BearingPlan) {
 	if end == j.A && b.Adjusted || fit.Min >= 0 {
 		end, fit, why = j.B, b.CupFitUm, ""
 		set, tight := b.Adjusted, false
-		for o, other := range r.bearingPlans() {
-			if o.B.Part == j.B.Part && other.Bearing == b.Bearing {
-				set = set || other.Adjusted
-				if other.CupFitUm.Min > 0 {
+		for _, o := range r.planned(parts.BearingKind) {
+			if o.B.Part == j.B.Part && o.Bearing.Bearing == b.Bearing {
+				set = set || o.Bearing.Adjusted
+				if o.Bearing.CupFitUm.Min > 0 {
 					tight, why = true, "the other, of "+o.Name+", is tight"
 				}
 			}
@@ -396,20 +394,16 @@ func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, lo, hi float64
 // of its bolts, and for both patterns the general tolerance of their radius; false where
 // no bolts hold it, or a fitted step centres it.
 func (r *reviewer) offMm(part string) (mm float64, ok bool) {
-	for j, b := range r.boltPlans() {
-		if j.A.Part != part && j.B.Part != part {
-			continue
-		}
-		for _, end := range []plan.JointEnd{j.A, j.B} {
-			v := r.viewOf(end.Part)
-			if face, known := r.faceOf(j.Name, end.Part); known && v.turned() {
-				if v.end(face).fitted() {
-					return 0, false
-				}
-			}
-		}
-		pm, _ := fits.General(b.PCDMm/2, r.job.Tolerance.Value)
-		return b.PlayMm/2 + 2*pm, true
+	j := seq.First(r.planned(parts.BoltKind), func(j *plan.JointPlan) bool { return j.A.Part == part || j.B.Part == part })
+	if j == nil {
+		return 0, false
 	}
-	return 0, false
+	for _, end := range []plan.JointEnd{j.A, j.B} {
+		v := r.viewOf(end.Part)
+		if face, known := r.faceOf(j.Name, end.Part); known && v.turned() && v.end(face).fitted() {
+			return 0, false
+		}
+	}
+	pm, _ := fits.General(j.Bolt.PCDMm/2, r.job.Tolerance.Value)
+	return j.Bolt.PlayMm/2 + 2*pm, true
 }

@@ -71,11 +71,11 @@ func plate(r *reviewer) {
 	}
 	for _, p := range r.job.Parts {
 		said := " " + wordsOf(m.Earth.Value) + " "
-		holds := func(j *parts.Joint) bool { return j.Bolt != nil && holdsPart(j, p.Name.Value) }
+		holds := func(j *parts.Joint) bool { return j.Holds(p.Name.Value) }
 		own := func(g parts.HoleGroup) bool {
 			return strings.Contains(said, " "+g.Name.Value+" ") && !r.bolted(p.Name.Value, g.Name.Value)
 		}
-		if underHead.MatchString(said) && seatNames(said, p) && slices.ContainsFunc(r.job.Joints, holds) && !slices.ContainsFunc(p.Holes, own) {
+		if underHead.MatchString(said) && seatNames(said, p) && slices.ContainsFunc(r.job.Of(parts.BoltKind), holds) && !slices.ContainsFunc(p.Holes, own) {
 			say("the earth lies under a bolt that clamps "+p.Title.Value, m.Earth.Value, "the earth has a screw of its own on bright metal: paint lies under a bolt that clamps, and the lug takes of its preload", "a tapped hole of its own")
 		}
 	}
@@ -395,16 +395,13 @@ func (r *reviewer) unevenly() {
 // beside reports f for each bearing that is not in named beside one of its housing that is:
 // %s stands for their names.
 func (r *reviewer) beside(named map[string]bool, f Finding) {
-	for j, b := range r.bearings() {
-		for o, beside := range r.bearings() {
-			if named[j.Name.Value] || !named[o.Name.Value] || beside.Cup.Part != b.Cup.Part {
-				continue
-			}
+	for _, j := range r.job.Of(parts.BearingKind) {
+		o := seq.First(r.job.Of(parts.BearingKind), func(o *parts.Joint) bool { return named[o.Name.Value] && o.Bearing.Cup.Part == j.Bearing.Cup.Part })
+		if o != nil && !named[j.Name.Value] {
 			one := f
-			one.Severity, one.Source, one.Numbers = Check, practice, "both in "+b.Cup.Part
+			one.Numbers = "both in " + j.Bearing.Cup.Part
 			one.What, one.Fix = fmt.Sprintf(f.What, o.Name.Value, j.Name.Value), fmt.Sprintf(f.Fix, j.Name.Value)
 			r.add(one)
-			break
 		}
 	}
 }

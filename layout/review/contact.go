@@ -45,9 +45,9 @@ func (v *view) contact(c *cylinder) {
 // hubEdgeMm is what the larger chamfer of the bore that slides on a step takes of the radius; 0
 // where none slides there.
 func (v *view) hubEdgeMm(step string) (mm float64) {
-	for _, s := range v.slides() {
-		if hub := v.viewOf(s.Hub.Part); hub != nil && s.On.Part == v.p.Name.Value && s.On.Feature == step {
-			bore := &cylinder{name: s.Hub.Feature}
+	for _, j := range v.job.Of(parts.SlideKind) {
+		if s := j.Slide; s.On.Part == v.p.Name.Value && s.On.Feature == step {
+			hub, bore := v.viewOf(s.Hub.Part), v.stepOf(s.Hub)
 			mm = max(mm, hub.edgeMm(bore, parts.Front), hub.edgeMm(bore, parts.Back))
 		}
 	}

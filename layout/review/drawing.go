@@ -272,8 +272,7 @@ func onOne(deg, radiusMm float64) bool { return math.Abs(deg)*math.Pi/180*radius
 
 // tolerance looks for a job without a general tolerance class.
 func tolerance(r *reviewer) {
-	bears := slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Bearing != nil })
-	if r.job.Tolerance.Value == "v" && bears {
+	if r.job.Tolerance.Value == "v" && len(r.job.Of(parts.BearingKind)) > 0 {
 		r.add(Finding{
 			Pos: r.job.Tolerance.Pos, What: "the general tolerance is the coarsest there is, on a machine with bearings", Numbers: "class v",
 			Rule: "lengths between bearings are held by class m or finer", Fix: "tolerance: m",

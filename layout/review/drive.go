@@ -224,27 +224,24 @@ var nutThreads = map[float64]float64{
 
 // lockNuts looks for metric threads that adjust a bearing and that no locking nut
 // fits, made or bought.
-func lockNuts(r *reviewer) {
-	for j, b := range r.bearingPlans() {
-		if !b.Adjusted || b.HeldBy == "" {
-			continue
-		}
-		t, err := threads.Parse(b.HeldBy)
-		if err == nil && t.TPI == 0 {
-			r.nutRoom(j, t)
-		}
-		if err != nil || t.TPI > 0 || nutThreads[t.MajorMm] == t.PitchMm || slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) }) {
-			continue
-		}
-		fits := math.Floor(b.BoreMm + geom.CloseMm)
-		for fits > 10 && nutThreads[fits] == 0 {
-			fits--
-		}
-		r.ofJoint(j, Finding{
-			What: "no locking nut has the thread " + t.Designation + " that adjusts " + b.Bearing,
-			Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-1, from memory", Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(nutThreads[fits], 2) + ", or a nut among the parts",
-		})
+func (r *reviewer) lockNuts(j *plan.JointPlan) {
+	b := j.Bearing
+	t, err := threads.Parse(b.HeldBy)
+	if !b.Adjusted || b.HeldBy == "" || err != nil || t.TPI > 0 {
+		return
 	}
+	r.nutRoom(j, t)
+	if nutThreads[t.MajorMm] == t.PitchMm || slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) }) {
+		return
+	}
+	fits := math.Floor(b.BoreMm + geom.CloseMm)
+	for fits > 10 && nutThreads[fits] == 0 {
+		fits--
+	}
+	r.ofJoint(j, Finding{
+		What: "no locking nut has the thread " + t.Designation + " that adjusts " + b.Bearing,
+		Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-1, from memory", Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(nutThreads[fits], 2) + ", or a nut among the parts",
+	})
 }
 
 // nutHighMm is about how high the locking nut of a thread is: 0.15 of it and 3 mm.

@@ -46,16 +46,14 @@ func (r *reviewer) lipOn(v *view, p *standingPart, s plan.SealMark, stack []*sta
 // lipAway looks for seals between the flight of an auger and the nearest bearing of which no lip
 // looks at the flight, and tells of the first.
 func (r *reviewer) lipAway(flighted *standingPart, stack []*standingPart) {
-	wet := slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
-		a, b := j.Ends()
-		v := r.viewOf(a.Part)
-		return j.Weld != nil && v != nil && v.p.Flight != nil && b.Part == flighted.Part
+	wet := slices.ContainsFunc(r.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
+		return r.job.Part(j.Weld.Part.Part).Kind == parts.FlightPart && j.Weld.To.Part == flighted.Part
 	})
 	bearing, middle := math.Inf(1), flighted.Z(flighted.section.LengthMm/2)
-	for _, b := range r.bearings() {
-		on, v := standingRef(stack, b.Cone), r.viewOf(b.Cone.Part)
-		if c := named(v.outside, b.Cone.Feature); on != nil && c != nil && math.Abs(on.Z((c.fromMm+c.toMm)/2)-middle) < math.Abs(bearing-middle) {
-			bearing = on.Z((c.fromMm + c.toMm) / 2)
+	for _, j := range r.job.Of(parts.BearingKind) {
+		on, c := standingRef(stack, j.Bearing.Cone), r.stepOf(j.Bearing.Cone)
+		if on != nil && c != nil && math.Abs(on.Z(c.middleMm())-middle) < math.Abs(bearing-middle) {
+			bearing = on.Z(c.middleMm())
 		}
 	}
 	if !wet || math.IsInf(bearing, 1) {
@@ -93,12 +91,9 @@ const pressedShare = 0.5
 // facesRing looks for an O-ring in a face against which another part stands, but not where
 // the ring lies.
 func (r *reviewer) facesRing(v *view, p *standingPart, g plan.GrooveRow, stack []*standingPart) {
-	if slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { // what closes it has no place where its joint is wrong
+	if slices.ContainsFunc(r.job.Of(parts.BoltKind), func(j *parts.Joint) bool { // what closes it has no place where its joint is wrong
 		a, b := j.Ends()
-		in := func(ref parts.JointRef) bool {
-			return standingRef(stack, ref) != nil
-		}
-		return j.Bolt != nil && (a.Part == p.Part || b.Part == p.Part) && !(in(a) && in(b))
+		return (a.Part == p.Part || b.Part == p.Part) && (standingRef(stack, a) == nil || standingRef(stack, b) == nil)
 	}) {
 		return
 	}
@@ -189,8 +184,8 @@ func (r *reviewer) entersFrom(p *standingPart, c *cylinder, stack []*standingPar
 
 // pressedIn tells whether a press joins two parts.
 func (r *reviewer) pressedIn(a, b *standingPart) bool {
-	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
-		return j.Press != nil && j.Press.Shaft.Part == a.Part && j.Press.Bore.Part == b.Part
+	return slices.ContainsFunc(r.job.Of(parts.PressKind), func(j *parts.Joint) bool {
+		return j.Press.Shaft.Part == a.Part && j.Press.Bore.Part == b.Part
 	})
 }
 

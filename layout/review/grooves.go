@@ -134,11 +134,11 @@ func (v *view) grooveSeat(g plan.GrooveRow) {
 
 // seatWidth is how much of a step what sits there needs.
 func (v *view) seatWidth(c *cylinder) (mm float64, rule string) {
-	for _, b := range v.bearings() {
-		if b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.name && b.ConeWidth.Set() {
+	for _, j := range v.job.Of(parts.BearingKind) {
+		switch b := j.Bearing; {
+		case b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.name && b.ConeWidth.Set():
 			return b.ConeWidth.Mm, "a bearing's ring lies on its seat over its whole width"
-		}
-		if b.Cup.Part == v.p.Name.Value && b.Cup.Feature == c.name {
+		case b.Cup.Part == v.p.Name.Value && b.Cup.Feature == c.name:
 			return 0.6 * b.Width.Mm, "a bearing's ring lies in its seat over its whole width"
 		}
 	}

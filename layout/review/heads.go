@@ -200,25 +200,20 @@ func counterbore(v *view) {
 
 // hexInCounterbore looks for joints whose hexagon heads lie in counterbores
 // that no socket goes into.
-func hexInCounterbore(r *reviewer) {
-	for j, in := range r.bolts() {
-		p := r.job.Part(in.Through.Part)
-		b, err := bolts.Find(in.Size)
-		if in.Head != "hex" || p == nil || err != nil {
-			continue
-		}
-		tool, err := bolts.ToolRadiusMm(bolts.ToolSocket, b.AcrossFlatsMm)
-		for i := range p.Holes {
-			c := p.Holes[i].Counterbore
-			if err != nil || p.Holes[i].Name.Value != in.Through.Feature || c == nil || c.Diameter.Mm >= 2*tool-slackMm {
-				continue
-			}
-			r.add(Finding{
-				Part: j.Name.Value, Pos: in.Pos, What: "no socket goes over the hexagon heads in the counterbores of " + p.Title.Value,
-				Numbers: "counterbore " + r.mm(c.Diameter.Mm) + ", socket " + r.mm(2*tool), LeftMm: left(c.Diameter.Mm),
-				Rule: "a socket is about 1.25 s + " + r.mm(3) + " wide", Fix: "head: socket, or wider counterbores",
-			})
-		}
+func (r *reviewer) hexInCounterbore(j *parts.Joint) {
+	in, v := j.Bolt, r.viewOf(j.Bolt.Through.Part)
+	b, err := bolts.Find(in.Size)
+	g, _ := v.groupNamed(in.Through.Feature)
+	if in.Head != "hex" || err != nil || g == nil || g.Counterbore == nil {
+		return
+	}
+	tool, err := bolts.ToolRadiusMm(bolts.ToolSocket, b.AcrossFlatsMm)
+	if wide := g.Counterbore.Diameter.Mm; err == nil && wide < 2*tool-slackMm {
+		r.add(Finding{
+			Part: j.Name.Value, Pos: in.Pos, What: "no socket goes over the hexagon heads in the counterbores of " + v.p.Title.Value,
+			Numbers: "counterbore " + r.mm(wide) + ", socket " + r.mm(2*tool), LeftMm: left(wide),
+			Rule: "a socket is about 1.25 s + " + r.mm(3) + " wide", Fix: "head: socket, or wider counterbores",
+		})
 	}
 }
 
@@ -249,27 +244,22 @@ func countersink(v *view) {
 
 // boltPlay looks for clearance holes of a joint that are meant for a larger bolt
 // than the joint's.
-func boltPlay(r *reviewer) {
-	for in, bolt := range r.bolts() {
-		b, err := bolts.Find(bolt.Size)
-		if err != nil {
+func (r *reviewer) boltPlay(j *parts.Joint) {
+	b, err := bolts.Find(j.Bolt.Size)
+	if err != nil {
+		return
+	}
+	coarse, err := b.Thread.ClearanceMm("coarse")
+	for _, ref := range j.Refs() {
+		v := r.viewOf(ref.Part)
+		g, _ := v.groupNamed(ref.Feature)
+		_, mm := v.groupSize(ref.Feature)
+		if err != nil || g == nil || g.Size.Make == parts.TappedHole || mm <= coarse+slackMm {
 			continue
 		}
-		coarse, err := b.Thread.ClearanceMm("coarse")
-		if err != nil {
-			continue
-		}
-		for _, ref := range in.Refs() {
-			v := r.viewOf(ref.Part)
-			g, _ := v.groupNamed(ref.Feature)
-			_, mm := v.groupSize(ref.Feature)
-			if g == nil || g.Size.Make == parts.TappedHole || mm <= coarse+slackMm {
-				continue
-			}
-			r.add(Finding{
-				Part: in.Name.Value, Pos: in.Pos, What: "the bolts are small for " + ref.Feature + " of " + v.p.Title.Value, Numbers: bolt.Size + " in " + r.mm(mm) + ", wanted at most " + r.mm(coarse),
-				OverMm: over(mm), Rule: "a bolt fills its hole but for the coarse series of clearance", Source: "ISO 273, ASME B18.2.8", Fix: "the bolt that the holes are for, or smaller holes",
-			})
-		}
+		r.add(Finding{
+			Part: j.Name.Value, Pos: j.Pos, What: "the bolts are small for " + ref.Feature + " of " + v.p.Title.Value, Numbers: j.Bolt.Size + " in " + r.mm(mm) + ", wanted at most " + r.mm(coarse),
+			OverMm: over(mm), Rule: "a bolt fills its hole but for the coarse series of clearance", Source: "ISO 273, ASME B18.2.8", Fix: "the bolt that the holes are for, or smaller holes",
+		})
 	}
 }

@@ -51,7 +51,7 @@ func taken(r *reviewer) {
 		feature string
 	}
 	by := map[holes]string{}
-	for j := range r.bolts() {
+	for _, j := range r.job.Of(parts.BoltKind) {
 		for _, ref := range j.Refs() {
 			at, p := holes{ref.Part, ref.Copy, ref.Feature}, r.job.Part(ref.Part)
 			if other := by[at]; other != "" && other != j.Name.Value && p != nil {
@@ -182,35 +182,26 @@ func few(texts []string) string {
 // a weld that moves them. Of several welds on a part the last one counts.
 func weldFirst(r *reviewer) {
 	last, shut, grade := map[string]int{}, map[string]bool{}, map[string]int{}
-	for i, j := range r.pl.Joints {
-		if j.Weld != nil {
-			last[j.A.Part], last[j.B.Part] = i, i
-		}
+	for _, j := range r.planned(parts.WeldKind) {
+		last[j.A.Part], last[j.B.Part] = j.N, j.N
 	}
-	for i, j := range r.pl.Joints {
+	for _, j := range r.planned(parts.PressKind) {
 		for _, end := range []plan.JointEnd{j.A, j.B} { // what is pressed together before a weld can be finished at no other time
-			shut[end.Part+"."+end.Feature] = shut[end.Part+"."+end.Feature] || j.Press != nil && i < last[end.Part]
+			shut[end.Part+"."+end.Feature] = shut[end.Part+"."+end.Feature] || j.N < last[end.Part]
 		}
 	}
-	for _, j := range r.job.Joints {
-		if w := j.Weld; w != nil && r.isBore(w.Part) != r.isBore(w.To) { // nor what goes into what it is welded to
+	for _, j := range r.job.Of(parts.WeldKind) {
+		if w := j.Weld; r.isBore(w.Part) != r.isBore(w.To) { // nor what goes into what it is welded to
 			shut[w.Part.Part+"."+w.Part.Feature], shut[w.To.Part+"."+w.To.Feature] = true, true
 		}
-		if s := j.Slide; s != nil { // a weld along it closes more than the play that it slides by
-			grade[s.Hub.Part+"."+s.Hub.Feature], grade[s.On.Part+"."+s.On.Feature] = 11, 11
-		}
 	}
-	for i, j := range r.pl.Joints {
-		if j.Weld == nil {
-			continue
-		}
+	for _, j := range r.job.Of(parts.SlideKind) { // a weld along it closes more than the play that it slides by
+		grade[j.Slide.Hub.Part+"."+j.Slide.Hub.Feature], grade[j.Slide.On.Part+"."+j.Slide.On.Feature] = 11, 11
+	}
+	for _, j := range r.planned(parts.WeldKind) {
 		for _, end := range []plan.JointEnd{j.A, j.B} {
-			v := r.viewOf(end.Part)
-			if v == nil || last[end.Part] != i {
-				continue
-			}
-			for _, c := range v.steps() {
-				if fine(c.size.Fit, max(9, grade[end.Part+"."+c.name])) && !c.step.AfterWeld && !shut[end.Part+"."+c.name] {
+			for _, c := range r.viewOf(end.Part).steps() {
+				if name := end.Part + "." + c.name; last[end.Part] == j.N && fine(c.size.Fit, max(9, grade[name])) && !c.step.AfterWeld && !shut[name] {
 					r.weldMoves(j, end, c)
 				}
 			}
@@ -237,45 +228,42 @@ func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c *cylinder) 
 
 // fitSides looks for press fits whose classes are on one part's drawing only,
 // or differ from those of the joint.
-func fitSides(r *reviewer) {
-	for j, p := range r.presses() {
-		bore, shaft, _ := strings.Cut(p.Fit.Value, "/")
-		a, b := r.stepOf(p.Bore), r.stepOf(p.Shaft)
-		if a != nil && a.size.Fit.LightPress.Set() { // it follows the mate as measured
-			if p.Fit.Value != "" {
-				r.add(Finding{
-					Part: j.Name.Value, Pos: p.Fit.Pos, What: "the joint asks for a fit, and the bore for a light press on what is measured", Numbers: p.Fit.Value,
-					Rule: "two parts have one fit", Source: "ISO 286-1", Fix: "the light press alone, or the fit on both drawings",
-				})
-			}
-			continue
+func (r *reviewer) fitSides(j *parts.Joint) {
+	p := j.Press
+	bore, shaft, _ := strings.Cut(p.Fit.Value, "/")
+	a, b := r.stepOf(p.Bore), r.stepOf(p.Shaft)
+	switch {
+	case a != nil && a.size.Fit.LightPress.Set(): // it follows the mate as measured
+		if p.Fit.Value != "" {
+			r.add(Finding{
+				Part: j.Name.Value, Pos: p.Fit.Pos, What: "the joint asks for a fit, and the bore for a light press on what is measured", Numbers: p.Fit.Value,
+				Rule: "two parts have one fit", Source: "ISO 286-1", Fix: "the light press alone, or the fit on both drawings",
+			})
 		}
-		if a == nil || b == nil {
-			continue
-		}
-		for _, side := range []struct {
-			ref   parts.JointRef
-			step  *cylinder
-			class string
-		}{{p.Bore, a, bore}, {p.Shaft, b, shaft}} {
-			drawn := side.step.size.Fit.Class.Value
-			f := Finding{
-				Part: j.Name.Value, Pos: side.ref.Pos,
-				Rule: "a fit stands on both drawings, as each part is made and checked by its own sheet", Source: "ISO 286-1", Fix: "write the class at both features",
-			}
-			switch {
-			case !side.step.fitted() && side.class != "" && r.viewOf(side.ref.Part).p.Kind != parts.Tube: // that has a stop of its own
-				f.Severity, f.What = Check, side.ref.Part+"."+side.ref.Feature+" has no fit on its own drawing"
-				f.Numbers = "the joint asks " + p.Fit.Value
-			case drawn != "" && side.class != "" && drawn != side.class:
-				f.Severity, f.What = Stop, side.ref.Part+"."+side.ref.Feature+" is drawn with another fit than the joint's"
-				f.Numbers = "drawn " + drawn + ", the joint asks " + side.class
-			default:
-				continue
-			}
-			r.add(f)
-		}
+	case a != nil && b != nil:
+		r.fitSide(j, p.Bore, a, bore)
+		r.fitSide(j, p.Shaft, b, shaft)
 	}
+}
+
+// fitSide compares one side of a press, as drawn, with its class by the joint.
+func (r *reviewer) fitSide(j *parts.Joint, ref parts.JointRef, c *cylinder, class string) {
+	drawn, where := c.size.Fit.Class.Value, ref.Part+"."+ref.Feature
+	f := Finding{
+		Part: j.Name.Value, Pos: ref.Pos,
+		Rule: "a fit stands on both drawings, as each part is made and checked by its own sheet", Source: "ISO 286-1", Fix: "write the class at both features",
+	}
+	switch {
+	case class == "":
+		return
+	case !c.fitted() && r.job.Part(ref.Part).Kind != parts.Tube: // that has a stop of its own
+		f.What, f.Numbers = where+" has no fit on its own drawing", "the joint asks "+j.Press.Fit.Value
+	case drawn != "" && drawn != class:
+		f.Severity, f.What, f.Numbers = Stop, where+" is drawn with another fit than the joint's", "drawn "+drawn+", the joint asks "+class
+	default:
+		return
+	}
+	r.add(f)
 }
 
 // stepOf is the step that a joint names, nil where it names another feature.

@@ -171,19 +171,15 @@ func (k keyed) row() *plan.KeywayRow {
 // press joints, hubs that slide and the words of a seat put together.
 func keywayMates(r *reviewer) {
 	slid := map[[2]string]bool{}
-	for _, j := range r.job.Joints {
-		first, second := j.Ends()
-		a, b := keyed{r.viewOf(first.Part), first.Feature}, keyed{r.viewOf(second.Part), second.Feature}
-		switch {
-		case a.view == nil || b.view == nil:
-		case j.Press != nil:
-			r.mated(a, b, true, Stop)
-		case j.Slide != nil:
-			slid[[2]string{second.Part, second.Feature}] = true
-			unlike := func(f plan.Problem) bool { return f.Kind == plan.SlideSizes && f.Joint == j.Name.Value }
-			if !slices.ContainsFunc(r.pl.Faults, unlike) { // else keyways for other diameters follow
-				r.mated(b, a, false, Stop) // its keyways set the clock angle
-			}
+	side := func(ref parts.JointRef) keyed { return keyed{r.viewOf(ref.Part), ref.Feature} }
+	for _, j := range r.job.Of(parts.PressKind) {
+		r.mated(side(j.Press.Shaft), side(j.Press.Bore), true, Stop)
+	}
+	for _, j := range r.job.Of(parts.SlideKind) {
+		slid[[2]string{j.Slide.On.Part, j.Slide.On.Feature}] = true
+		unlike := func(f plan.Problem) bool { return f.Kind == plan.SlideSizes && f.Joint == j.Name.Value }
+		if !slices.ContainsFunc(r.pl.Faults, unlike) { // else keyways for other diameters follow
+			r.mated(side(j.Slide.On), side(j.Slide.Hub), false, Stop) // its keyways set the clock angle
 		}
 	}
 	for _, v := range r.all() {

@@ -362,20 +362,14 @@ func (v *view) motorSide(s measured.Standard) {
 	lead := func(face parts.Face) bool {
 		return slices.ContainsFunc(v.p.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == "bore-"+string(face) })
 	}
-	for _, j := range v.job.Joints {
+	for _, j := range v.job.Of(parts.BoltKind) {
 		first, second := j.Ends()
 		lies, with := j.Meet.Second, v.job.Part(first.Part)
 		if first.Part == v.p.Name.Value {
 			lies, with = j.Meet.First, v.job.Part(second.Part)
 		}
-		if with == nil || with.Kind == parts.Folded { // the flange of a guard leaves the bore open
-			continue
-		}
-		if j.Bolt == nil || !j.Meet.Set() || !j.Some(func(ref parts.JointRef) bool { return ref.Part == v.p.Name.Value }) {
-			continue
-		}
 		other := opposite[lies]
-		if !lead(lies) || lead(other) {
+		if with.Kind == parts.Folded || !j.Meet.Set() || !j.Holds(v.p.Name.Value) || !lead(lies) || lead(other) { // the flange of a guard leaves the bore open
 			continue
 		}
 		v.report(Check, "bore", v.p.Bore.Pos, Finding{

@@ -143,41 +143,45 @@ func (v *view) saidOfJoint(note parts.Text, j *parts.Joint, isFirst bool) {
 	if !isFirst {
 		own, other, face = second, first, j.Meet.Second
 	}
-	if m := facesPart.FindStringSubmatch(note.Value); m != nil && j.Bolt != nil && j.Meet.Set() && !j.Meet.Level {
-		if p := v.job.Part(other.Part); p != nil && v.named(m[2], p) && !strings.EqualFold(m[1], string(face)) {
+	switch j.Kind {
+	case parts.BoltKind:
+		p := v.job.Part(other.Part)
+		if m := facesPart.FindStringSubmatch(note.Value); m != nil && j.Meet.Set() && !j.Meet.Level && v.named(m[2], p) && !strings.EqualFold(m[1], string(face)) {
 			v.unlike(note.Pos, "", "a note says which face of "+title+" looks at "+p.Title.Value+", and the joint "+name+" has the other", m[0]+"; the joint has the "+string(face), "the note, or face: of the joint")
 		}
-	}
-	if b := j.Bearing; b != nil && len(b.EndFloat) == 2 {
-		least, most := b.EndFloat[0].Mm, b.EndFloat[1].Mm
-		if preloaded.MatchString(note.Value) && least > 0 || floating.MatchString(note.Value) && most < 0 {
-			v.unlike(note.Pos, "", "a note of "+title+" and the joint "+name+" differ on how the bearing is set", v.mm(least)+" to "+v.mm(most)+" of end float; less than nothing is preload", "the note, or end-float: of the joint")
+	case parts.BearingKind:
+		v.saidFloat(note, j)
+	case parts.WeldKind:
+		if isFirst && penetrated.MatchString(note.Value) && j.Weld.Type == "fillet" {
+			v.unlike(note.Pos, "", "a note of "+title+" asks for full penetration, and "+name+" is a fillet", "", "a butt weld, or another note")
 		}
-	}
-	if j.Weld != nil && isFirst && penetrated.MatchString(note.Value) && j.Weld.Type == "fillet" {
-		v.unlike(note.Pos, "", "a note of "+title+" asks for full penetration, and "+name+" is a fillet", "", "a butt weld, or another note")
-	}
-	for _, said := range sentences(note) {
-		v.saidWay(said, j, own.Feature)
+		for said, m := range saying(sentences(note), weldedFrom) {
+			v.saidGroove(said, m, j, own.Feature)
+		}
+	case parts.PressKind:
+		for said, m := range saying(sentences(note), standsProud) {
+			if j.Meet.Below.Mm > 0 {
+				v.unlike(said.Pos, "", "a note of "+title+" says how far "+j.Press.Shaft.Part+" goes in, and the joint "+name+" has it otherwise", m[0]+"; "+v.mm(j.Meet.Below.Mm)+" below the face by the joint", "the note, or below: of the joint")
+			}
+		}
 	}
 }
 
-// saidWay compares a sentence with how far an end goes in, and with the groove of a weld at the
-// feature of the part.
-func (v *view) saidWay(said parts.Text, j *parts.Joint, feature string) {
-	name, title := j.Name.Value, v.p.Title.Value
-	if m := standsProud.FindString(said.Value); m != "" && j.Press != nil && j.Meet.Below.Mm > 0 {
-		v.unlike(said.Pos, "", "a note of "+title+" says how far "+j.Press.Shaft.Part+" goes in, and the joint "+name+" has it otherwise", m+"; "+v.mm(j.Meet.Below.Mm)+" below the face by the joint", "the note, or below: of the joint")
+// saidFloat compares a note with the end float that a bearing is set to.
+func (v *view) saidFloat(note parts.Text, j *parts.Joint) {
+	if float := j.Bearing.EndFloat; len(float) == 2 && (preloaded.MatchString(note.Value) && float[0].Mm > 0 || floating.MatchString(note.Value) && float[1].Mm < 0) {
+		v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" and the joint "+j.Name.Value+" differ on how the bearing is set", v.mm(float[0].Mm)+" to "+v.mm(float[1].Mm)+" of end float; less than nothing is preload", "the note, or end-float: of the joint")
 	}
+}
+
+// saidGroove compares a sentence on the face that a weld is made from with the groove for it at the feature of the part.
+func (v *view) saidGroove(said parts.Text, m []string, j *parts.Joint, feature string) {
 	grooved := func(face parts.Face) bool {
 		return slices.ContainsFunc(v.p.Chamfers, func(c parts.Chamfer) bool { return c.For == "weld" && c.Edge.Value == feature+"-"+string(face) })
 	}
-	if m := weldedFrom.FindStringSubmatch(said.Value); m != nil && j.Weld != nil {
-		face := parts.Face(strings.ToLower(m[1]))
-		other := opposite[face]
-		if !grooved(face) && grooved(other) {
-			v.unlike(said.Pos, feature, "a note of "+title+" has it welded from the "+string(face)+", and its groove for "+name+" is at the "+string(other), strings.TrimSpace(m[0]), "the note, or edge: "+feature+"-"+string(face))
-		}
+	face := parts.Face(strings.ToLower(m[1]))
+	if other := opposite[face]; !grooved(face) && grooved(other) {
+		v.unlike(said.Pos, feature, "a note of "+v.p.Title.Value+" has it welded from the "+string(face)+", and its groove for "+j.Name.Value+" is at the "+string(other), strings.TrimSpace(m[0]), "the note, or edge: "+feature+"-"+string(face))
 	}
 }
 

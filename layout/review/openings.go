@@ -145,10 +145,10 @@ func (v *view) turnedSlot(f *parts.Radial) {
 func covered(r *reviewer) {
 	copedOver(r)
 	done := map[string]bool{}
-	for j := range r.pressPlans() {
+	for _, j := range r.planned(parts.PressKind) {
 		v, stack := r.viewOf(j.A.Part), r.stack(j)
 		tube, ring := standing(stack, j.A), standing(stack, j.B)
-		if v == nil || tube == nil || ring == nil {
+		if tube == nil || ring == nil {
 			continue
 		}
 		a, b := tube.Own(ring.Z(0)), tube.Own(ring.Z(ring.section.LengthMm))

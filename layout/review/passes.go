@@ -105,5 +105,5 @@ func loneBore(r *reviewer) {
 
 // inJoint tells whether a joint names a part.
 func (r *reviewer) inJoint(part string) bool {
-	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return holdsPart(j, part) })
+	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Holds(part) })
 }

@@ -23,9 +23,9 @@ func pins(r *reviewer) {
 			r.pinInHole(p, &p.Holes[i])
 		}
 	}
-	for _, s := range r.slides() {
-		plate, hub := r.viewOf(s.Plate.Part), r.viewOf(s.Hub.Part)
-		if plate == nil || hub == nil {
+	for _, j := range r.job.Of(parts.SlideKind) {
+		plate, hub := r.viewOf(j.Slide.Plate.Part), r.viewOf(j.Slide.Hub.Part)
+		if plate == nil {
 			continue
 		}
 		for g := range seq.Refs(plate.p.Holes) {

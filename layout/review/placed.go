@@ -40,38 +40,32 @@ func holds(t, s []*standingPart) bool {
 // way round: the face that another part is bolted to looks back along the shaft, which stands
 // through it. A part with a wide enough bore may be meant to go round the shaft, where the
 // face at its end takes another.
-func levelled(r *reviewer) {
-	for j, p := range r.presses() {
-		if !j.Meet.Level {
-			continue
-		}
-		hub, shaft, ends := r.viewOf(p.Bore.Part), r.viewOf(p.Shaft.Part), r.boltedTo(p.Bore)
-		if hub == nil || shaft == nil || shaft.lengthMm < 2*hub.lengthMm || len(ends[j.Meet.Second]) > 0 {
-			continue
-		}
-		for face, with := range ends {
-			r.add(Finding{
-				Severity: Stop, Part: j.Name.Value, Pos: j.Meet.Pos, What: hub.p.Title.Value + " is level with the end of " + shaft.p.Title.Value + " by its " + string(j.Meet.Second) + ", and its " + string(face) + ", which " + strings.Join(with, " and ") + " lies on, looks back along " + shaft.p.Title.Value,
-				Rule: "what is bolted to a flange lies beyond the end of what the flange is on", Source: "by geometry",
-				Fix: "level: front-with-" + string(face) + " or back-with-" + string(face) + "; what stands on it is reviewed once this is right",
-			})
-		}
+func (r *reviewer) levelled(j *parts.Joint) {
+	p := j.Press
+	hub, shaft, ends := r.viewOf(p.Bore.Part), r.viewOf(p.Shaft.Part), r.boltedTo(p.Bore)
+	if !j.Meet.Level || shaft.lengthMm < 2*hub.lengthMm || len(ends[j.Meet.Second]) > 0 {
+		return
+	}
+	for face, with := range ends {
+		r.add(Finding{
+			Severity: Stop, Part: j.Name.Value, Pos: j.Meet.Pos, What: hub.p.Title.Value + " is level with the end of " + shaft.p.Title.Value + " by its " + string(j.Meet.Second) + ", and its " + string(face) + ", which " + strings.Join(with, " and ") + " lies on, looks back along " + shaft.p.Title.Value,
+			Rule: "what is bolted to a flange lies beyond the end of what the flange is on", Source: "by geometry",
+			Fix: "level: front-with-" + string(face) + " or back-with-" + string(face) + "; what stands on it is reviewed once this is right",
+		})
 	}
 }
 
 // boltedTo are the titles of the parts that bolts draw against each face of a copy.
 func (r *reviewer) boltedTo(hub parts.JointRef) map[parts.Face][]string {
 	out := map[parts.Face][]string{}
-	for b := range r.bolts() {
-		if !b.Meet.Set() || b.Meet.Level {
+	for _, j := range r.job.Of(parts.BoltKind) {
+		if !j.Meet.Set() || j.Meet.Level {
 			continue
 		}
-		through, into := b.Ends()
-		same := func(o parts.JointRef) bool { return o.Part == hub.Part && o.Copy == hub.Copy }
-		if same(through) {
-			out[b.Meet.First] = append(out[b.Meet.First], r.job.Part(into.Part).Title.Value)
-		} else if same(into) {
-			out[b.Meet.Second] = append(out[b.Meet.Second], r.job.Part(through.Part).Title.Value)
+		if b := j.Bolt; b.Through.Is(hub.Part, hub.Copy) {
+			out[j.Meet.First] = append(out[j.Meet.First], r.job.Part(b.Into.Part).Title.Value)
+		} else if b.Into.Is(hub.Part, hub.Copy) {
+			out[j.Meet.Second] = append(out[j.Meet.Second], r.job.Part(b.Through.Part).Title.Value)
 		}
 	}
 	return out
@@ -105,30 +99,23 @@ func overlapped(a, b *standingPart) (z, deep float64) {
 
 // ringClash looks for parts that reach into a bearing, for cones that hang over
 // the end of their seat, and for covers that leave a bearing open.
-func ringClash(r *reviewer) {
-	for j, b := range r.bearingPlans() {
-		if b.LargeEndDir == 0 {
-			continue
-		}
-		if _, other := otherWidth(b.Bearing, b.OutsideMm, b.WidthMm); other {
-			continue // said of the bearing: where it ends is not known
-		}
-		for _, stack := range r.lastStacksOf(j) {
-			r.coneSeat(j, stack)
-			r.openCover(j, stack)
-			lo, hi := min(b.CupBackMm, b.LargeEndMm), max(b.CupBackMm, b.LargeEndMm)
-			ring := ringOf(lo, hi, b.BoreMm/2, b.OutsideMm/2)
-			for _, p := range stack {
-				if p.Part == j.A.Part || p.Part == j.B.Part {
-					continue
-				}
-				if z, deep := overlapped(ring, p); deep > overlapMm {
-					r.add(Finding{
-						Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos, What: p.Title + " reaches into the bearing " + b.Bearing,
-						Numbers: r.mm(p.Own(z)) + " from its front face; the bearing is " + r.mm(hi-lo) + " wide there",
-						Rule:    "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
-					})
-				}
+func (r *reviewer) ringClash(j *plan.JointPlan) {
+	b := j.Bearing
+	if _, other := otherWidth(b.Bearing, b.OutsideMm, b.WidthMm); b.LargeEndDir == 0 || other {
+		return // said of the bearing: where it ends is not known
+	}
+	lo, hi := min(b.CupBackMm, b.LargeEndMm), max(b.CupBackMm, b.LargeEndMm)
+	ring := ringOf(lo, hi, b.BoreMm/2, b.OutsideMm/2)
+	for _, stack := range r.lastStacksOf(j) {
+		r.coneSeat(j, stack)
+		r.openCover(j, stack)
+		for _, p := range stack {
+			if z, deep := overlapped(ring, p); deep > overlapMm && p.Part != j.A.Part && p.Part != j.B.Part {
+				r.add(Finding{
+					Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos, What: p.Title + " reaches into the bearing " + b.Bearing,
+					Numbers: r.mm(p.Own(z)) + " from its front face; the bearing is " + r.mm(hi-lo) + " wide there",
+					Rule:    "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
+				})
 			}
 		}
 	}
@@ -208,11 +195,11 @@ func spigots(r *reviewer) {
 		return // a joint that is not worked out leaves its parts elsewhere
 	}
 	stacks, done := r.lastStacks(), map[string]bool{}
-	for j := range r.boltPlans() {
+	for _, j := range r.planned(parts.BoltKind) {
 		for k, e := range []plan.JointEnd{j.A, j.B} {
 			v, other := r.viewOf(e.Part), r.viewOf([]string{j.B.Part, j.A.Part}[k])
 			face, ok := r.faceOf(j.Name, e.Part)
-			if v == nil || other == nil || !v.turned() || !ok {
+			if !v.turned() || !ok {
 				continue
 			}
 			for _, c := range v.spigotsAt(face, other) {
@@ -299,16 +286,14 @@ func registers(h *hole, steps []*cylinder, at *plan.Beside) bool {
 // registerBeside tells whether a step of a part goes into a hole off the middle of what it is bolted to.
 func (r *reviewer) registerBeside(v *view, c *cylinder) bool {
 	return slices.ContainsFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
-		into := r.viewOf(j.B.Part)
-		return j.Beside != nil && into != nil && j.A.Part == v.p.Name.Value && seq.At(into.holes, func(h *hole) bool { return registers(h, []*cylinder{c}, j.Beside) }) != nil
+		return j.Beside != nil && j.A.Part == v.p.Name.Value && seq.At(r.viewOf(j.B.Part).holes, func(h *hole) bool { return registers(h, []*cylinder{c}, j.Beside) }) != nil
 	})
 }
 
 // takesSpigot tells whether a group of holes of a part has a register of what is bolted there.
 func (r *reviewer) takesSpigot(v *view, group string) bool {
 	return slices.ContainsFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
-		from := r.viewOf(j.A.Part)
-		return j.Beside != nil && from != nil && j.B.Part == v.p.Name.Value && seq.At(v.holes, func(h *hole) bool { return h.name == group && registers(h, from.outside, j.Beside) }) != nil
+		return j.Beside != nil && j.B.Part == v.p.Name.Value && seq.At(v.holes, func(h *hole) bool { return h.name == group && registers(h, r.viewOf(j.A.Part).outside, j.Beside) }) != nil
 	})
 }
 
@@ -332,17 +317,13 @@ func (r *reviewer) faceOf(joint, part string) (parts.Face, bool) {
 // against, and at those that are bought.
 func studShoulder(r *reviewer) {
 	r.boughtStuds()
-	for j, b := range r.boltPlans() {
-		in := r.job.Joint(j.Name)
-		if in == nil || in.Bolt.Stud.Value == "" {
-			continue
-		}
-		stud, v := r.viewOf(in.Bolt.Stud.Value), r.viewOf(j.A.Part)
-		if stud == nil || v == nil || !stud.turned() {
+	for _, j := range r.planned(parts.BoltKind) {
+		stud, v := r.viewOf(r.job.Joint(j.Name).Bolt.Stud.Value), r.viewOf(j.A.Part)
+		if stud == nil || !stud.turned() {
 			continue
 		}
 		wide := seq.Max(0, stud.outside, func(c *cylinder) float64 { return c.size.Nominal.Mm })
-		if stud.weakStud(); b.StudStandsMm > 0 && !b.Spacer {
+		if stud.weakStud(); j.Bolt.StudStandsMm > 0 && !j.Bolt.Spacer {
 			continue // it holds nothing apart
 		}
 		stud.unequal(j)

@@ -251,8 +251,8 @@ func (v *view) anchorRoom(g *parts.HoleGroup) {
 	}
 	nut := max(0.75*d, b.NutAcrossFlatsMm/2)
 	over, clear := v.machine().Over(v.p.Name.Value, g.Name.Value, 2*d, high*d)
-	for _, j := range v.pl.Joints {
-		if in := v.job.Joint(j.Name); over != "" && j.Weld != nil && err == nil && holdsPart(in, over) && holdsPart(in, v.p.Name.Value) {
+	for _, j := range v.planned(parts.WeldKind) {
+		if in := v.job.Joint(j.Name); over != "" && err == nil && in.Holds(over) && in.Holds(v.p.Name.Value) {
 			if room, err := b.HeadRoom(bolts.Place{Nut: true, Washer: true, FilletMm: j.Weld.LegMm}); err == nil {
 				nut = room.NeedWallMm
 			}

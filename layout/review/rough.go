@@ -52,10 +52,10 @@ func (r *reviewer) roughOpening(p *parts.Part, end *parts.TubeEnd, main *view) {
 
 // weldedTo tells whether a joint welds a branch to an opening of its main.
 func (r *reviewer) weldedTo(branch *parts.Part, main *view, opening string) bool {
-	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
-		first, second := j.Ends()
-		base, _, _ := parts.Numbered(second.Feature)
-		return j.Weld != nil && first.Part == branch.Name.Value && second.Part == main.p.Name.Value && (second.Feature == opening || base == opening)
+	return slices.ContainsFunc(r.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
+		to := j.Weld.To
+		base, _, _ := parts.Numbered(to.Feature)
+		return j.Weld.Part.Part == branch.Name.Value && to.Part == main.p.Name.Value && (to.Feature == opening || base == opening)
 	})
 }
 

@@ -24,6 +24,14 @@ func each[V, T any](all func(V) iter.Seq[T], check func(V, T)) func(V) {
 	}
 }
 
+// What a rule about one joint of a kind looks at, as it stands in the job or worked out.
+func everyJoint(kind parts.JointKind) func(*reviewer) iter.Seq[*parts.Joint] {
+	return func(r *reviewer) iter.Seq[*parts.Joint] { return slices.Values(r.job.Of(kind)) }
+}
+func everyPlan(kind parts.JointKind) func(*reviewer) iter.Seq[*plan.JointPlan] {
+	return func(r *reviewer) iter.Seq[*plan.JointPlan] { return slices.Values(r.planned(kind)) }
+}
+
 // What a rule about one thing of a part looks at.
 func everyStep(v *view) iter.Seq[*cylinder]         { return slices.Values(v.steps()) }
 func everyKeyway(v *view) iter.Seq[plan.KeywayRow]  { return slices.Values(v.q.Keyways) }
@@ -100,35 +108,35 @@ var partRules = []rule[*view]{
 	{"unused", "a thread or a fitted hole serves nothing", unused},
 	{"said-step", "words of a part name a step that is not there, or lifts nothing", saidSteps},
 	{"saddle", "a branch and its opening do not meet", saddle},
+	{"weld-holes", "fine holes are finished before a weld", each(everyHole, (*view).fineHoles)},
 	{"thread-mate", "a screw and its nut differ", each(everyStep, (*view).nutThread)},
 }
 
 // jobRules are the rules about the whole job.
 var jobRules = []rule[*reviewer]{
 	{"tolerance", "no general tolerance class is named", tolerance},
-	{"fit-side", "a fit is on one drawing only, or differs", fitSides},
+	{"fit-side", "a fit is on one drawing only, or differs", each(everyJoint(parts.PressKind), (*reviewer).fitSides)},
 	{"joint", "a joint cannot be worked out, or has a flaw", jointProblems},
-	{"level", "a flange is on its shaft the wrong way round", levelled},
+	{"level", "a flange is on its shaft the wrong way round", each(everyJoint(parts.PressKind), (*reviewer).levelled)},
 	{"taken", "two joints put their bolts into the same holes", taken},
 	{"space", "the places of parts and joints do not go together", space},
 	{"unlike", "metals that eat one another touch in a joint", unlike},
 	{"trap", "two parts also go together the wrong way", trap},
 	{"weld-first", "a fine size is finished before a weld", weldFirst},
-	{"weld-holes", "fine holes are finished before a weld", fineHoles},
 	{"keyway-mate", "the keyways of a shaft and its hub differ", keywayMates},
 	{"bar-key", "a key goes into no keyway", barKeys},
 	{"loose", "what no joint holds does not go where it is to", loose},
 	{"held", "what the words stand or screw on a part is not on it, or stands another way up", held},
 	{"travel", "what travels strikes something, nothing stops it, or words say otherwise of it", inUse},
 	{"bought", "the screws bought for a part are not those of its holes", bought},
-	{"place", "a weld and its place name two sides of a part", placeSides},
+	{"place", "a weld and its place name two sides of a part", each(everyJoint(parts.WeldKind), (*reviewer).placeSides)},
 	{"seal-of", "a seal stands where it cannot seal", standingSeals},
 	{"lead-side", "a lead-in is at the end that nothing enters by", leadSide},
 	{"guard", "a guard leaves open what turns", guards},
 	{"pins", "pins of one part do not go into another", pins},
-	{"lock-nut", "no locking nut fits the thread that adjusts a bearing", lockNuts},
+	{"lock-nut", "no locking nut fits the thread that adjusts a bearing", each(everyPlan(parts.BearingKind), (*reviewer).lockNuts)},
 	{"covered", "an opening lies under a part", covered},
-	{"ring", "a part or a shoulder is in a bearing's way", ringClash},
+	{"ring", "a part or a shoulder is in a bearing's way", each(everyPlan(parts.BearingKind), (*reviewer).ringClash)},
 	{"spigot", "a spigot centres nothing", spigots},
 	{"bearing", "the data of a bearing disagree", bearingPair},
 	{"plate", "the numbers on the motor's plate disagree", plate},
@@ -136,18 +144,18 @@ var jobRules = []rule[*reviewer]{
 	{"anchor", "what is to be anchored is not, or its anchors are out of reach", anchored},
 	{"first-run", "a number of the first run cannot be right", firstRun},
 	{"upkeep", "a time of the upkeep is too long", upkeep},
-	{"press-short", "a press holds on a narrow ring", shortPress},
+	{"press-short", "a press holds on a narrow ring", each(everyPlan(parts.PressKind), (*reviewer).shortPress)},
 	{"heads", "a bolt ends inside a tube", hiddenHeads},
 	{"lone-bore", "a bore runs on no shaft of the job", loneBore},
-	{"play", "a bolt is far smaller than its holes", boltPlay},
-	{"socket", "no socket goes over a head", hexInCounterbore},
+	{"play", "a bolt is far smaller than its holes", each(everyJoint(parts.BoltKind), (*reviewer).boltPlay)},
+	{"socket", "no socket goes over a head", each(everyJoint(parts.BoltKind), (*reviewer).hexInCounterbore)},
 	{"stud", "a stud has no shoulder, or stands in something or before a grease nipple", studShoulder},
 	{"apart", "no joint connects an assembly", separate},
 	{"quantity", "more copies are made than joints use", spareCopies},
 	{"unjoined", "parts made for each other are in no joint", unjoined},
-	{"joint-face", "a weld stands in a joint", jointFace},
+	{"joint-face", "a weld stands in a joint", each(everyJoint(parts.BoltKind), (*reviewer).jointFace)},
 	{"weld-sense", "a weld has the wrong size, side or length", weldSense},
 	{"said-thread", "words of the job name a thread or hole that is not there", saidThreads},
-	{"weld-access", "a weld is out of reach when its turn comes", weldAccess},
-	{"weld-gap", "a fillet has no corner", weldCorner},
+	{"weld-access", "a weld is out of reach when its turn comes", each(everyPlan(parts.WeldKind), (*reviewer).weldAccess)},
+	{"weld-gap", "a fillet has no corner", each(everyPlan(parts.WeldKind), (*reviewer).weldCorner)},
 }

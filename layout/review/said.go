@@ -225,16 +225,12 @@ func (v *view) diameters() (out []float64) {
 	of(v)
 	for _, j := range v.job.Joints {
 		for _, ref := range j.Refs() {
-			if o := v.viewOf(ref.Part); o != nil && o != v && holdsPart(j, v.p.Name.Value) {
+			if o := v.viewOf(ref.Part); o != v && j.Holds(v.p.Name.Value) {
 				of(o)
 			}
 		}
 	}
 	return out
-}
-
-func holdsPart(j *parts.Joint, part string) bool {
-	return j.Some(func(ref parts.JointRef) bool { return ref.Part == part })
 }
 
 // placesOn are the distances from the edges of a part at which joints stand others on it.
@@ -275,7 +271,7 @@ func (v *view) openingWidths() (out []float64) {
 // below are how far joints set one end under a face of the part.
 func (v *view) below() (out []float64) {
 	for _, j := range v.job.Joints {
-		if j.Meet.Below.Set() && holdsPart(j, v.p.Name.Value) {
+		if j.Meet.Below.Set() && j.Holds(v.p.Name.Value) {
 			out = append(out, j.Meet.Below.Mm)
 		}
 	}
@@ -284,11 +280,9 @@ func (v *view) below() (out []float64) {
 
 // pastSeat is how much longer a hub is than the seat that it slides on to.
 func (v *view) pastSeat() (out []float64) {
-	for _, s := range v.slides() {
-		if shaft := v.viewOf(s.On.Part); shaft != nil && s.Hub.Part == v.p.Name.Value {
-			if seat := named(shaft.outside, s.On.Feature); seat != nil {
-				out = append(out, v.lengthMm-seat.longMm())
-			}
+	for _, j := range v.job.Of(parts.SlideKind) {
+		if seat := v.stepOf(j.Slide.On); seat != nil && j.Slide.Hub.Part == v.p.Name.Value {
+			out = append(out, v.lengthMm-seat.longMm())
 		}
 	}
 	return out
@@ -306,8 +300,8 @@ func saidThreads(r *reviewer) {
 		own[v.p] = v.threads()
 		maps.Copy(all, own[v.p])
 	}
-	for _, b := range r.bolts() {
-		all[threadName(b.Size)] = true
+	for _, j := range r.job.Of(parts.BoltKind) {
+		all[threadName(j.Bolt.Size)] = true
 	}
 	look := func(t parts.Text, part string) {
 		on, has := "the job", all

@@ -84,10 +84,10 @@ func (v *view) bearingSeat(c *cylinder) {
 	if len(words) < 2 || words[0] != "bearing" {
 		return
 	}
-	for j, b := range v.bearings() {
-		if j.Names(v.p.Name.Value, c.name) && !strings.Contains(b.Bearing.Value, words[1]) {
+	for _, j := range v.job.Of(parts.BearingKind) {
+		if j.Names(v.p.Name.Value, c.name) && !strings.Contains(j.Bearing.Bearing.Value, words[1]) {
 			v.report(Stop, c.name, c.step.Seat.Pos, Finding{
-				What: c.name + " says bearing " + words[1] + ", and the joint " + j.Name.Value + " has " + b.Bearing.Value,
+				What: c.name + " says bearing " + words[1] + ", and the joint " + j.Name.Value + " has " + j.Bearing.Bearing.Value,
 				Rule: "drawing and joint name one bearing", Source: "by the job", Fix: "the same designation in both places",
 			})
 		}

@@ -191,8 +191,9 @@ func TestShares(t *testing.T) {
 	}
 	welded := func(work func(v *view, w *parts.WeldJoint, j *plan.WeldPlan)) rule {
 		return func(v *view) {
-			in := &parts.Joint{Name: text("w"), Weld: &parts.WeldJoint{Part: parts.JointRef{Part: "p", Feature: "seat"}, To: parts.JointRef{Part: "none"}}}
-			j := &plan.JointPlan{Name: "w", Title: "W", Weld: &plan.WeldPlan{}}
+			beside(v, "other")
+			in := &parts.Joint{Name: text("w"), Kind: parts.WeldKind, Weld: &parts.WeldJoint{Part: parts.JointRef{Part: "p", Feature: "seat"}, To: parts.JointRef{Part: "other"}}}
+			j := &plan.JointPlan{Name: "w", Kind: "weld", Title: "W", Weld: &plan.WeldPlan{}}
 			v.job.Joints, v.pl.Joints = []*parts.Joint{in}, []*plan.JointPlan{j}
 			work(v, in.Weld, j.Weld)
 			weldSense(v.reviewer)
@@ -228,6 +229,7 @@ func TestShares(t *testing.T) {
 			w.Part.Feature, w.Type = string(parts.LeftEnd), "bevel"
 			v.p.Bar = &parts.Bar{Width: mm(20), Depth: mm(20)}
 			o := beside(v, "tube")
+			o.p.Profile = &parts.Profile{}
 			o.outside, w.To = inRow(false, step("", 0, 100, d)), parts.JointRef{Part: "tube", Feature: "s"}
 		})
 	}
@@ -236,8 +238,7 @@ func TestShares(t *testing.T) {
 	}
 	presses := func(on float64) rule { // of 40
 		return func(v *view) {
-			v.pl.Joints = []*plan.JointPlan{{Name: "f", Title: "F", B: plan.JointEnd{FromMm: 10, ToMm: 50}, Press: &plan.PressPlan{LengthMm: on}}}
-			shortPress(v.reviewer)
+			v.shortPress(&plan.JointPlan{Name: "f", Title: "F", B: plan.JointEnd{FromMm: 10, ToMm: 50}, Press: &plan.PressPlan{LengthMm: on}})
 		}
 	}
 	sheet := func(thick float64) rule {

@@ -45,7 +45,7 @@ func TestStandingBounds(t *testing.T) {
 		return &cylinder{name: name, fromMm: from, toMm: to, radiusMm: diameter / 2, step: &parts.Step{Seat: text("seal")}, size: parts.Size{Nominal: mm(diameter)}}
 	}
 	job := func() *reviewer {
-		return &reviewer{job: &parts.Job{Parts: []*parts.Part{{Name: text("cover"), Title: text("Cover")}}, Joints: []*parts.Joint{{Name: text("rear"), Bearing: &parts.BearingJoint{}}}}, pl: &plan.Plan{}, views: map[string]*view{}}
+		return &reviewer{job: &parts.Job{Parts: []*parts.Part{{Name: text("cover"), Title: text("Cover")}}, Joints: []*parts.Joint{{Name: text("rear"), Kind: parts.BearingKind, Bearing: &parts.BearingJoint{}}}}, pl: &plan.Plan{}, views: map[string]*view{}}
 	}
 	viewOf := func(r *reviewer) *view { return &view{reviewer: r, p: r.job.Parts[0], q: &plan.PartPlan{}} }
 	type rule = func(r *reviewer)
@@ -126,7 +126,7 @@ func TestStandingBounds(t *testing.T) {
 		}
 	}
 	other := func(min float64, adjusted bool) *plan.JointPlan {
-		return &plan.JointPlan{Name: "front", B: plan.JointEnd{Part: "housing"}, Bearing: &plan.BearingPlan{Bearing: "32208", Adjusted: adjusted, CupFitUm: plan.Range{Min: min, Max: 50}}}
+		return &plan.JointPlan{Name: "front", Kind: "bearing", B: plan.JointEnd{Part: "housing"}, Bearing: &plan.BearingPlan{Bearing: "32208", Adjusted: adjusted, CupFitUm: plan.Range{Min: min, Max: 50}}}
 	}
 	tight, slack, level := plan.Range{Min: 5, Max: 50}, plan.Range{Min: -50.8, Max: -25.4}, plan.Range{Min: -25.4}
 	lone := func(bore, shaft float64, fit string) rule {

@@ -34,7 +34,7 @@ func unused(v *view) {
 
 // isStud tells whether a part is a stud of a joint, whose threads take its nuts.
 func (r *reviewer) isStud(p *parts.Part) bool {
-	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Bolt != nil && j.Bolt.Stud.Value == p.Name.Value })
+	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Stud() == p.Name.Value })
 }
 
 // idleSteps looks at the threads of one side of a turned part. One beside a step of a joint

@@ -2,7 +2,6 @@ package review
 
 import (
 	"cmp"
-	"iter"
 	"math"
 	"slices"
 	"strconv"
@@ -55,10 +54,12 @@ func (c *cylinder) sign() float64 {
 	return 1
 }
 
-// longMm is how long it is, seat what the words say sits there, and bears whether that is a bearing.
-func (c *cylinder) longMm() float64 { return c.toMm - c.fromMm }
-func (c *cylinder) seat() string    { return c.step.Seat.Value }
-func (c *cylinder) bears() bool     { return strings.HasPrefix(c.seat(), "bearing ") }
+// longMm is how long it is and middleMm where its middle lies, seat what the words say sits there, and bears whether
+// that is a bearing.
+func (c *cylinder) longMm() float64   { return c.toMm - c.fromMm }
+func (c *cylinder) middleMm() float64 { return (c.fromMm + c.toMm) / 2 }
+func (c *cylinder) seat() string      { return c.step.Seat.Value }
+func (c *cylinder) bears() bool       { return strings.HasPrefix(c.seat(), "bearing ") }
 
 // fitted tells whether its diameter has limits, threaded whether it is a thread.
 func (c *cylinder) fitted() bool   { return c.size.Fit.Pos.Line > 0 }
@@ -152,41 +153,9 @@ func (r *reviewer) all() (out []*view) {
 	return out
 }
 
-// of are the joints of a kind, with what they have as that.
-func of[J, K any](joints []*J, kind func(*J) *K) iter.Seq2[*J, *K] {
-	return func(yield func(*J, *K) bool) {
-		for _, j := range joints {
-			if k := kind(j); k != nil && !yield(j, k) {
-				return
-			}
-		}
-	}
-}
-
-// The joints of the job by their kinds, and those of the plan.
-func (r *reviewer) bolts() iter.Seq2[*parts.Joint, *parts.BoltJoint] {
-	return of(r.job.Joints, func(j *parts.Joint) *parts.BoltJoint { return j.Bolt })
-}
-func (r *reviewer) presses() iter.Seq2[*parts.Joint, *parts.PressJoint] {
-	return of(r.job.Joints, func(j *parts.Joint) *parts.PressJoint { return j.Press })
-}
-func (r *reviewer) slides() iter.Seq2[*parts.Joint, *parts.SlideJoint] {
-	return of(r.job.Joints, func(j *parts.Joint) *parts.SlideJoint { return j.Slide })
-}
-func (r *reviewer) bearings() iter.Seq2[*parts.Joint, *parts.BearingJoint] {
-	return of(r.job.Joints, func(j *parts.Joint) *parts.BearingJoint { return j.Bearing })
-}
-func (r *reviewer) boltPlans() iter.Seq2[*plan.JointPlan, *plan.BoltPlan] {
-	return of(r.pl.Joints, func(j *plan.JointPlan) *plan.BoltPlan { return j.Bolt })
-}
-func (r *reviewer) pressPlans() iter.Seq2[*plan.JointPlan, *plan.PressPlan] {
-	return of(r.pl.Joints, func(j *plan.JointPlan) *plan.PressPlan { return j.Press })
-}
-func (r *reviewer) weldPlans() iter.Seq2[*plan.JointPlan, *plan.WeldPlan] {
-	return of(r.pl.Joints, func(j *plan.JointPlan) *plan.WeldPlan { return j.Weld })
-}
-func (r *reviewer) bearingPlans() iter.Seq2[*plan.JointPlan, *plan.BearingPlan] {
-	return of(r.pl.Joints, func(j *plan.JointPlan) *plan.BearingPlan { return j.Bearing })
+// planned are the joints of a kind that are worked out.
+func (r *reviewer) planned(kind parts.JointKind) []*plan.JointPlan {
+	return plan.OfKind(r.pl.Joints, kind)
 }
 
 // turned tells whether a part has steps.

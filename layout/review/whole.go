@@ -27,13 +27,11 @@ func separate(r *reviewer) {
 	for _, j := range r.job.Joints {
 		a, _ := j.Ends()
 		refs := seq.Map(j.Refs(), func(ref parts.JointRef) string { return ref.Part })
-		if j.Bolt != nil && j.Bolt.Stud.Value != "" {
-			refs = append(refs, j.Bolt.Stud.Value)
+		if j.Stud() != "" {
+			refs = append(refs, j.Stud())
 		}
 		for _, s := range refs {
-			if !slices.Contains(order, s) {
-				order = append(order, s)
-			}
+			order = seq.Add(order, s)
 			group[root(s)] = root(a.Part)
 		}
 	}
@@ -104,20 +102,14 @@ func (r *reviewer) forgotten() {
 
 // spareCopies looks for parts that joints use, and of which more are made.
 func spareCopies(r *reviewer) {
-	used, whole := map[string]map[int]bool{}, map[string]bool{}
+	used := map[string][]int{}
 	for _, j := range r.job.Joints {
 		for _, ref := range j.Refs() {
-			if used[ref.Part] == nil {
-				used[ref.Part] = map[int]bool{}
-			}
-			used[ref.Part][ref.Copy] = true
-		}
-		if j.Bolt != nil && j.Bolt.Stud.Value != "" {
-			whole[j.Bolt.Stud.Value] = true // one in each hole
+			used[ref.Part] = seq.Add(used[ref.Part], ref.Copy)
 		}
 	}
 	for _, p := range r.job.Parts {
-		if n := len(used[p.Name.Value]); n > 0 && n < p.Quantity && !whole[p.Name.Value] {
+		if n := len(used[p.Name.Value]); n > 0 && n < p.Quantity && !r.isStud(p) { // one in each hole
 			r.add(Finding{
 				Part: p.Name.Value, Pos: p.Name.Pos, What: "more copies of " + p.Title.Value + " are made than the joints use",
 				Numbers: strconv.Itoa(p.Quantity) + " made, " + strconv.Itoa(n) + " used",
@@ -136,55 +128,41 @@ func sameThread(a, b string) bool {
 
 // bolted tells whether a bolt joint uses a hole group.
 func (r *reviewer) bolted(part, group string) bool {
-	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Bolt != nil && j.Names(part, group) })
+	return slices.ContainsFunc(r.job.Of(parts.BoltKind), func(j *parts.Joint) bool { return j.Names(part, group) })
 }
 
 // unwelded finds copies of a part with a chamfer for a weld that are pressed
 // together with another and not welded to it.
 func (r *reviewer) unwelded() {
-	for j, press := range r.presses() {
-		p := r.job.Part(press.Bore.Part)
+	for _, j := range r.job.Of(parts.PressKind) {
+		bore := j.Press.Bore
+		p := r.job.Part(bore.Part)
 		prepared := func(c parts.Chamfer) bool {
 			of, _ := c.On()
-			return c.For == "weld" && of == press.Bore.Feature
+			return c.For == "weld" && of == bore.Feature
 		}
-		if p == nil || !slices.ContainsFunc(p.Chamfers, prepared) {
-			continue
+		welds := func(w *parts.Joint) bool {
+			return w.Some(func(ref parts.JointRef) bool { return ref.Is(bore.Part, bore.Copy) && ref.Feature == bore.Feature })
 		}
-		welded := slices.ContainsFunc(r.job.Joints, func(w *parts.Joint) bool {
-			return w.Weld != nil && (sameRef(w.Weld.Part, press.Bore) || sameRef(w.Weld.To, press.Bore))
-		})
-		if welded {
-			continue
+		if slices.ContainsFunc(p.Chamfers, prepared) && !slices.ContainsFunc(r.job.Of(parts.WeldKind), welds) {
+			r.add(Finding{
+				Part: j.Name.Value, Pos: j.Pos, What: p.Title.Value + " has a chamfer for a weld, and no joint welds it",
+				Rule: "what is prepared for a weld is welded", Fix: "add the weld joint after this one",
+			})
 		}
-		r.add(Finding{
-			Part: j.Name.Value, Pos: j.Pos, What: p.Title.Value + " has a chamfer for a weld, and no joint welds it",
-			Rule: "what is prepared for a weld is welded", Fix: "add the weld joint after this one",
-		})
 	}
-}
-
-func sameRef(a, b parts.JointRef) bool {
-	return a.Part == b.Part && a.Copy == b.Copy && a.Feature == b.Feature
 }
 
 // jointFace looks for flat parts that are bolted on the face that is prepared
 // for a weld: the weld then stands in the joint.
-func jointFace(r *reviewer) {
-	for j, b := range r.bolts() {
-		for _, name := range []string{b.Through.Part, b.Into.Part} {
-			p := r.job.Part(name)
-			face, ok := r.faceOf(j.Name.Value, name)
-			if p == nil || !ok {
-				continue
-			}
-			for _, c := range p.Chamfers {
-				if c.For != "weld" || !strings.HasSuffix(c.Edge.Value, "-"+string(face)) {
-					continue
-				}
-				r.add(Finding{
-					Severity: Stop, Part: name, Feature: c.Edge.Value, Pos: c.Edge.Pos,
-					What: "the weld at " + c.Edge.Value + " of " + p.Title.Value + " stands in the joint " + j.Name.Value,
+func (r *reviewer) jointFace(j *parts.Joint) {
+	for _, name := range []string{j.Bolt.Through.Part, j.Bolt.Into.Part} {
+		v := r.viewOf(name)
+		face, ok := r.faceOf(j.Name.Value, name)
+		for _, c := range v.p.Chamfers {
+			if ok && c.For == "weld" && strings.HasSuffix(c.Edge.Value, "-"+string(face)) {
+				v.report(Stop, c.Edge.Value, c.Edge.Pos, Finding{
+					What: "the weld at " + c.Edge.Value + " of " + v.p.Title.Value + " stands in the joint " + j.Name.Value,
 					Rule: "a joint face is free of welds", Fix: "prepare the other face, or bolt the part on the other way round",
 				})
 			}
@@ -192,59 +170,65 @@ func jointFace(r *reviewer) {
 	}
 }
 
-// weldSense looks at the numbers of welds: a leg or gap that the thinner part
-// does not stand, one side of a tee, and more length than there is edge.
+// weldSense looks at the numbers of welds.
 func weldSense(r *reviewer) {
-	for j := range r.weldPlans() {
+	for _, j := range r.planned(parts.WeldKind) {
 		in := r.job.Joint(j.Name)
-		if in == nil || in.Weld == nil {
-			continue
-		}
-		w, thin := in.Weld, j.Weld.ThinnerMm
-		say := func(f Finding) {
-			f.What = j.Title + ": " + f.What
-			r.ofJoint(j, f)
-		}
-		if most := thin + math.Max(1, 0.2*thin); w.Type == "fillet" && w.Size.Set() && thin > 0 && w.Size.Mm > most+slackMm {
-			say(Finding{
-				What: "the leg is larger than the thinner part takes", Numbers: r.mm(w.Size.Mm) + " on " + r.mm(thin) + ", wanted at most " + r.mm(most), OverMm: over(w.Size.Mm),
-				Rule: "a leg is about as large as the thinner part at most: more only burns and bends", Fix: "a smaller leg",
-			})
-		}
-		to := r.job.Part(w.To.Part)
-		if tee := w.Part.Feature == "outline" && (w.To.Feature == "outline" || to != nil && to.Bar != nil) && (in.Place == nil || in.Place.Edge()); tee && w.Type == "fillet" && j.Weld.OneSided() {
-			say(Finding{What: "a tee is welded on one side only", Rule: "a fillet on one side tears open at its root", Fix: "sides: 2, or accept it for light brackets"})
-		}
-		if edge := max(r.edgeMm(w.Part.Part), r.barSeamMm(w.Part, true)); w.Length.Set() && edge > 0 && w.Length.Mm > edge+slackMm {
-			say(Finding{
-				What: "the weld is longer than the edge it is on", Numbers: r.mm(w.Length.Mm) + " on " + r.mm(edge), OverMm: over(w.Length.Mm - edge),
-				Rule: "a weld lies on an edge", Source: "by geometry", Fix: "the length of the edge",
-			})
-		}
-		edge, long := r.seamMm(w), w.Length.Mm
-		if j.Weld.CornerMm > 0 { // on all sides
-			edge, long = j.Weld.CornerMm, w.Length.Mm*float64(w.Sides)
-		}
-		if w.Length.Set() && long < shortShare*edge-slackMm {
-			say(Finding{
-				What: "the weld holds a small part of the edge it is on", Numbers: r.mm(long) + " on " + r.mm(edge) + ", wanted at least " + r.mm(shortShare*edge), LeftMm: left(long),
-				Rule: "a weld that carries runs over a quarter of its edge at the least", Fix: "the length of the edge, or accept it for a part that carries nothing",
-			})
-		}
-		if w.Type == "fillet" && r.barSeamMm(w.Part, false) > 0 && r.barSeamMm(w.To, false) > 0 {
-			say(Finding{What: "two ends meet flush, and a fillet has no corner but inside", Rule: "ends that meet are welded by a butt weld", Fix: "type: v, or square where the wall is thin"})
-		}
-		if w.Process == "MMA" && thin > 0 && thin < stickMm-slackMm {
-			say(Finding{
-				What: "a stick burns through the thinner part", Numbers: r.mm(thin) + ", wanted at least " + r.mm(stickMm), LeftMm: left(thin),
-				Rule: "thin sheet is welded by TIG or MAG", Fix: "process: TIG or MAG",
-			})
-		}
-		r.squareOnRound(j, w)
+		r.weldSize(j, in)
+		r.weldLong(j, in.Weld)
+		r.squareOnRound(j, in.Weld)
 		r.slips(j, in)
 		r.shallow(j, in)
 	}
 	r.rootGaps()
+}
+
+// weldSize looks for a leg or a process that the thinner part does not stand, for one side of a tee, and for a
+// fillet without a corner.
+func (r *reviewer) weldSize(j *plan.JointPlan, in *parts.Joint) {
+	w, thin := in.Weld, j.Weld.ThinnerMm
+	if most := thin + math.Max(1, 0.2*thin); w.Type == "fillet" && w.Size.Set() && thin > 0 && w.Size.Mm > most+slackMm {
+		r.ofJoint(j, Finding{
+			What: j.Title + ": the leg is larger than the thinner part takes", Numbers: r.mm(w.Size.Mm) + " on " + r.mm(thin) + ", wanted at most " + r.mm(most), OverMm: over(w.Size.Mm),
+			Rule: "a leg is about as large as the thinner part at most: more only burns and bends", Fix: "a smaller leg",
+		})
+	}
+	onEdge := w.To.Feature == "outline" || r.job.Part(w.To.Part).Kind == parts.BarPart
+	if tee := w.Part.Feature == "outline" && onEdge && (in.Place == nil || in.Place.Edge()); tee && w.Type == "fillet" && j.Weld.OneSided() {
+		r.ofJoint(j, Finding{What: j.Title + ": a tee is welded on one side only", Rule: "a fillet on one side tears open at its root", Fix: "sides: 2, or accept it for light brackets"})
+	}
+	if w.Type == "fillet" && r.barSeamMm(w.Part, false) > 0 && r.barSeamMm(w.To, false) > 0 {
+		r.ofJoint(j, Finding{What: j.Title + ": two ends meet flush, and a fillet has no corner but inside", Rule: "ends that meet are welded by a butt weld", Fix: "type: v, or square where the wall is thin"})
+	}
+	if w.Process == "MMA" && thin > 0 && thin < stickMm-slackMm {
+		r.ofJoint(j, Finding{
+			What: j.Title + ": a stick burns through the thinner part", Numbers: r.mm(thin) + ", wanted at least " + r.mm(stickMm), LeftMm: left(thin),
+			Rule: "thin sheet is welded by TIG or MAG", Fix: "process: TIG or MAG",
+		})
+	}
+}
+
+// weldLong compares a length that is given with the edge.
+func (r *reviewer) weldLong(j *plan.JointPlan, w *parts.WeldJoint) {
+	if !w.Length.Set() {
+		return
+	}
+	if edge := max(r.edgeMm(w.Part.Part), r.barSeamMm(w.Part, true)); edge > 0 && w.Length.Mm > edge+slackMm {
+		r.ofJoint(j, Finding{
+			What: j.Title + ": the weld is longer than the edge it is on", Numbers: r.mm(w.Length.Mm) + " on " + r.mm(edge), OverMm: over(w.Length.Mm - edge),
+			Rule: "a weld lies on an edge", Source: "by geometry", Fix: "the length of the edge",
+		})
+	}
+	edge, long := r.seamMm(w), w.Length.Mm
+	if j.Weld.CornerMm > 0 { // on all sides
+		edge, long = j.Weld.CornerMm, w.Length.Mm*float64(w.Sides)
+	}
+	if long < shortShare*edge-slackMm {
+		r.ofJoint(j, Finding{
+			What: j.Title + ": the weld holds a small part of the edge it is on", Numbers: r.mm(long) + " on " + r.mm(edge) + ", wanted at least " + r.mm(shortShare*edge), LeftMm: left(long),
+			Rule: "a weld that carries runs over a quarter of its edge at the least", Fix: "the length of the edge, or accept it for a part that carries nothing",
+		})
+	}
 }
 
 // stickMm is the thinnest sheet that is welded by stick. Common practice, no source: from about
@@ -255,7 +239,7 @@ const stickMm = 2.4
 func (r *reviewer) shallow(j *plan.JointPlan, in *parts.Joint) {
 	const least = 0.5
 	v := r.viewOf(in.Weld.Part.Part)
-	if v == nil || in.Weld.Type != "bevel" && in.Weld.Type != "v" {
+	if in.Weld.Type != "bevel" && in.Weld.Type != "v" {
 		return
 	}
 	for _, c := range v.p.Chamfers {
@@ -296,16 +280,14 @@ const copedShare = 1.3
 // barSeamMm is the way round the end of a bar, as cut or else as if it were square; 0 of
 // anything else.
 func (r *reviewer) barSeamMm(ref parts.JointRef, asCut bool) float64 {
-	p := r.job.Part(ref.Part)
-	if p == nil || p.Bar == nil || ref.Feature != string(parts.LeftEnd) && ref.Feature != string(parts.RightEnd) {
+	p, share := r.job.Part(ref.Part), 1.0
+	switch end := p.BarEnd(ref.Feature); {
+	case end == nil:
 		return 0
-	}
-	end, share := p.Bar.End(parts.Side(ref.Feature)), 1.0
-	switch {
 	case !asCut:
 	case end.Mitred():
 		share = 1 / math.Cos(end.Mitre.Deg*math.Pi/180)
-	case end.Onto.Part != "" || end.Round.Mm != 0:
+	case end.Coped():
 		share = copedShare
 	}
 	return share * 2 * (p.Bar.Width.Mm + p.Bar.Depth.Mm)
@@ -319,11 +301,8 @@ const offRoundMm = 1.6
 // line, and its sides stand off.
 func (r *reviewer) squareOnRound(j *plan.JointPlan, w *parts.WeldJoint) {
 	p, to := r.job.Part(w.Part.Part), r.viewOf(w.To.Part)
-	if p == nil || to == nil || r.barSeamMm(w.Part, false) == 0 {
-		return
-	}
-	end, c := p.Bar.End(parts.Side(w.Part.Feature)), named(to.outside, w.To.Feature)
-	if c == nil || to.p.Outline != nil || end.Mitred() || end.Onto.Part != "" || end.Round.Mm != 0 {
+	end, c := p.BarEnd(w.Part.Feature), named(to.outside, w.To.Feature)
+	if end == nil || c == nil || !to.turned() || end.Mitred() || end.Coped() {
 		return
 	}
 	half := min(p.Bar.Width.Mm, p.Bar.Depth.Mm) / 2
@@ -344,7 +323,7 @@ func (r *reviewer) squareOnRound(j *plan.JointPlan, w *parts.WeldJoint) {
 // is not flat.
 func (r *reviewer) edgeMm(name string) float64 {
 	v := r.viewOf(name)
-	if v == nil || v.p.Outline == nil {
+	if v.p.Outline == nil {
 		return 0
 	}
 	wide, high := v.box()
@@ -373,14 +352,12 @@ const heldShare = 0.25
 
 // shortPress looks for presses that hold on a narrow ring of their bore: what
 // chamfers and the ends leave.
-func shortPress(r *reviewer) {
-	for j, p := range r.pressPlans() {
-		whole := j.B.ToMm - j.B.FromMm
-		if on := p.LengthMm; on < heldShare*whole-slackMm {
-			r.ofJoint(j, Finding{
-				LeftMm: left(on), What: j.Title + ": little of the bore is left to hold", Numbers: r.mm(on) + " of " + r.mm(whole) + ", wanted at least " + r.mm(heldShare*whole),
-				Rule: "a press holds by a quarter of its bore at the least, or the part tilts", Fix: "smaller chamfers, a thicker part, or less below its face",
-			})
-		}
+func (r *reviewer) shortPress(j *plan.JointPlan) {
+	whole := j.B.ToMm - j.B.FromMm
+	if on := j.Press.LengthMm; on < heldShare*whole-slackMm {
+		r.ofJoint(j, Finding{
+			LeftMm: left(on), What: j.Title + ": little of the bore is left to hold", Numbers: r.mm(on) + " of " + r.mm(whole) + ", wanted at least " + r.mm(heldShare*whole),
+			Rule: "a press holds by a quarter of its bore at the least, or the part tilts", Fix: "smaller chamfers, a thicker part, or less below its face",
+		})
 	}
 }
