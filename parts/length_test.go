@@ -88,9 +88,38 @@ func TestParseForce(t *testing.T) {
 			t.Errorf("parseForce(%q) = %g, %q; want %g", text, got, wrong, newton)
 		}
 	}
-	for _, text := range []string{"200", "200 kg", "0 N", "-5 kN", "200000 kN", "kN"} {
+	for _, text := range []string{"1 N", "100000 kN"} {
+		if got, wrong := NewtonOf(text); wrong != "" {
+			t.Errorf("parseForce(%q) = %g, %q", text, got, wrong)
+		}
+	}
+	for _, text := range []string{"0.9 N", "100001 kN", "200", "200 kg", "0 N", "-5 kN", "200000 kN", "kN"} {
 		if got, wrong := NewtonOf(text); wrong == "" {
 			t.Errorf("parseForce(%q) = %g, want a refusal", text, got)
+		}
+	}
+}
+
+// TestNumberOf: forms of numbers, and what is none, which has no value.
+func TestNumberOf(t *testing.T) {
+	for text, want := range map[string]float64{"-3/8": -0.375, "1-3/8": 1.375, "1 3/8": 1.375, "9/4": 2.25, "0.5": 0.5, "5.": 5, "0": 0, "0-1/2": 0.5, "12345678901234567890": 12345678901234567890} {
+		if got, wrong := NumberOf(text); got != want || wrong != "" {
+			t.Errorf("%q is %v, %q; want %v", text, got, wrong, want)
+		}
+	}
+	for _, text := range []string{"", ".", "-", "1.2.3", "1..2", "-/4", "3/0", "1-4/4", "1 5/4", "01", "1,5", "1/2/3", " 1/2", "-1/2-", "1234567/2", "123456789012345678901", "x"} {
+		if got, wrong := NumberOf(text); got != 0 || wrong == "" {
+			t.Errorf("%q is %v, want a refusal", text, got)
+		}
+	}
+	for _, text := range []string{"1/2", "1 rad", "400", "inf"} {
+		if got, wrong := DegOf(text); wrong == "" || got != 0 && text != "400" {
+			t.Errorf("%q is %v°, want a refusal", text, got)
+		}
+	}
+	for _, text := range []string{"5", "inf kN", "5 kg"} {
+		if got, wrong := NewtonOf(text); wrong == "" || got != 0 {
+			t.Errorf("%q is %v N, want a refusal", text, got)
 		}
 	}
 }

@@ -110,6 +110,7 @@ func TestBar(t *testing.T) {
 		{"tube", fmt.Sprint(tube.Tube(), solid.Tube(), (&Bar{Section: AngleBar, Wall: at(5)}).Tube(), (&Bar{Section: SquareBar, Wall: at(2)}).Tube(), (&Bar{Section: RoundBar, Wall: at(2)}).Tube()), "true false false true true"},
 		{"rise of the ends", two(tube.End(LeftEnd).RiseDeg(), tube.End(RightEnd).RiseDeg()), "30 -45"},
 		{"square", two(solid.Left.RiseDeg(), solid.Left.Mitred()), "0 false"},
+		{"mitred a little", (&BarEnd{Mitre: deg(0.5)}).Mitred(), true},
 		{"mitred by nothing", (&BarEnd{Mitre: deg(0)}).Mitred(), false},
 		{"coped", fmt.Sprint(solid.Left.Coped(), (&BarEnd{Round: at(60)}).Coped(), (&BarEnd{Onto: Ref{Part: "post"}}).Coped()), "false true true"},
 		{"run back, left, at the top and the bottom", two(tube.EndMm(LeftEnd, 30), tube.EndMm(LeftEnd, -30)), "0 34.64"}, // 60·tan 30°
@@ -263,7 +264,7 @@ func TestJoints(t *testing.T) {
 	job := Job{Parts: []*Part{{Name: text("a"), Quantity: 2}, {Name: text("b"), Quantity: 3}}, Joints: []*Joint{{Name: text("seam"), Weld: &WeldJoint{Part: JointRef{Part: "a", Copy: 2}, To: JointRef{Part: "b", Copy: 1}}}, {Name: text("fit"), Press: &PressJoint{Shaft: JointRef{Part: "a", Copy: 1}}}}}
 	same(t, []answer{
 		{"none", two(none.Set(), a.Set()), "false true"},
-		{"meeting", two(Meeting{}.Set(), Meeting{Pos: Pos{Line: 3}}.Set()), "false true"},
+		{"meeting", two(Meeting{}.Set(), Meeting{Pos: Pos{Line: 1}}.Set()), "false true"},
 		{"by name", fmt.Sprint(job.Part("b").Quantity, job.Part("x") == nil, job.Joint("fit").Press != nil, job.Joint("x") == nil), "3 true true true"},
 		{"no weld holds", fmt.Sprint(job.Unwelded(job.Parts[0]), job.Unwelded(job.Parts[1])), "[1] [2 3]"},
 		{"on an edge", fmt.Sprint((&Place{With: "left"}).Edge(), (&Place{With: "front"}).Edge(), (&Place{With: "back"}).Edge()), "true false false"},
@@ -384,6 +385,7 @@ func TestFaults(t *testing.T) {
 		"c:1:1: empty\n    key\n    ^": FaultIn([]string{"key"}, Pos{File: "c"}, "empty", ""),
 		"c:1:61: far\n    " + long[:100] + "…\n" + strings.Repeat(" ", 64) + "^": FaultIn([]string{long}, Pos{"c", 1, 61}, "far", ""),
 		"c:1:91: far\n    …" + long[:100] + "\n" + strings.Repeat(" ", 65) + "^": FaultIn([]string{long}, Pos{"c", 1, 91}, "far", ""),
+		"c:1:71: far\n    " + long[:100] + "\n" + strings.Repeat(" ", 74) + "^":  FaultIn([]string{long[:100]}, Pos{"c", 1, 71}, "far", ""),
 		"c:1:1: one\n\nd:2:2: two": Errors{{Pos: Pos{"c", 1, 1}, What: "one"}, {Pos: Pos{"d", 2, 2}, What: "two"}},
 	} {
 		if err.Error() != want {

@@ -21,7 +21,17 @@ func TestParsePaperValue(t *testing.T) {
 	if p, err := ParsePaper("11x17", Inches); err != nil || math.Abs(p.WidthMm-279.4) > 1e-9 || math.Abs(p.HeightMm-431.8) > 1e-9 {
 		t.Errorf("ParsePaper = %+v, %v; want 279.4 × 431.8", p, err)
 	}
-	for _, text := range []string{"", "A9", "50x50", "x", "300x", "1x2x3", "3000x300", "nanxnan"} {
+	// ISO 216 and ANSI/ASME Y14.1; in an inch job too.
+	for name, want := range map[string][2]float64{"A4": {210, 297}, "a3": {297, 420}, "Letter": {215.9, 279.4}, "Tabloid": {279.4, 431.8}, "140x200": {140, 200}, "200x140": {200, 140}, "2000x140": {2000, 140}, "6×8 in": {152.4, 203.2}} {
+		units := Inches
+		if strings.ContainsAny(name, "0") {
+			units = Millimetres
+		}
+		if p, err := ParsePaper(name, units); err != nil || math.Abs(p.WidthMm-want[0]) > 1e-9 || math.Abs(p.HeightMm-want[1]) > 1e-9 {
+			t.Errorf("ParsePaper(%q) = %+v, %v; want %v", name, p, err, want)
+		}
+	}
+	for _, text := range []string{"139x200", "140x199", "140x2001", "", "A9", "50x50", "x", "300x", "1x2x3", "3000x300", "nanxnan"} {
 		if p, err := ParsePaper(text, Millimetres); err == nil {
 			t.Errorf("ParsePaper(%q) = %+v, want a refusal", text, p)
 		}
