@@ -222,7 +222,7 @@ func seatClass(w words.Writer, s part.Sized) string {
 	switch {
 	case !s.Fitted():
 		return "no limits"
-	case s.Class == "limits" || s.Class == "":
+	case s.ByLimits() || s.Class == "":
 		return w.Limits(s.MinMm, s.MaxMm)
 	}
 	return s.Class
@@ -317,7 +317,7 @@ func (t *joint) seat(f feature, ringMm float64, inch bool, a advice) {
 		if tight > inchTightest*ringMm || loose > inchLoosest*ringMm {
 			t.problem(plan.SeatTightness, plan.Named(f.text()), plan.Of(plan.Mm, size.MinMm), plan.Of(plan.Mm, size.MaxMm), plan.Of(plan.Mm, words.Round(math.Max(tight, loose), 3)), plan.Of(plan.Diameter, ringMm))
 		}
-	case size.Class == "limits":
+	case size.ByLimits():
 		if lo, hi, ok := envelope(ringMm, a.classes); ok && (size.MinMm < lo-1e-6 || size.MaxMm > hi+1e-6) {
 			t.problem(plan.SeatLimits, plan.Named(f.text()), plan.Of(plan.Mm, size.MinMm), plan.Of(plan.Mm, size.MaxMm), classes, plan.Of(plan.Mm, lo), plan.Of(plan.Mm, hi))
 		}

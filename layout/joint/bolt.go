@@ -418,7 +418,7 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 			t.refuse(t.in.Bolt.Pos, plan.NoRoomKnown, plan.Named(t.w.Refused(err)))
 			return
 		}
-		label := "room for " + strings.TrimPrefix(side.what, "the ")
+		label := "room for " + side.what
 		if wall > 0 {
 			t.figure(label, j.w.Read(words.Round(room.WallGapMm, 1))+" to "+who+", with tool", "tool sizes common practice, no source")
 			if p.WallGapMm == 0 || room.WallGapMm < p.WallGapMm {
@@ -427,7 +427,7 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 		}
 		p.NeighbourGapMm = words.Round(room.NeighbourGapMm, 2)
 		for _, pr := range room.Problems {
-			t.problem(plan.ProblemKind(pr.Kind), plan.Of(plan.Mm, geom.Clean(pr.Mm[0])), plan.Of(plan.Mm, geom.Clean(pr.Mm[1])), plan.Named(strings.TrimPrefix(side.what, "the ")), plan.Named(pr.Of))
+			t.problem(plan.ProblemKind(pr.Kind), plan.Of(plan.Mm, geom.Clean(pr.Mm[0])), plan.Of(plan.Mm, geom.Clean(pr.Mm[1])), plan.Named(side.what), plan.Named(pr.Of))
 		}
 		j.blocked(t, side)
 	}
@@ -440,7 +440,7 @@ func (j *making) blocked(t *joint, side headSide) {
 			continue
 		}
 		if gap, over := j.over(q, side); over && gap+side.sunkMm < side.headMm-1e-6 {
-			t.problem(plan.HeadsCovered, plan.Named(side.what), plan.Of(plan.Mm, geom.Clean(side.headMm)), plan.Named(copyTitle(q.r, q.copy)), plan.Of(plan.Mm, geom.Clean(gap+side.sunkMm)))
+			t.problem(plan.HeadsCovered, plan.Named("the "+side.what), plan.Of(plan.Mm, geom.Clean(side.headMm)), plan.Named(copyTitle(q.r, q.copy)), plan.Of(plan.Mm, geom.Clean(gap+side.sunkMm)))
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // screwedIn names what closes or serves a radial hole by its note: a nipple, a plug,
@@ -62,8 +63,8 @@ func (j *making) carried(f feature) []string {
 		}
 	}
 	for _, g := range r.Grooves {
-		if item := g.Bought(w); strings.HasPrefix(item, "O-ring") {
-			do = append(do, "Lay "+item+", greased, into "+words.Spaced(g.Row.Name)+" of "+title+": not twisted, and not over a sharp edge.")
+		if g.In.Kind == parts.ORingGroove {
+			do = append(do, "Lay "+g.Bought(w)+", greased, into "+words.Spaced(g.Row.Name)+" of "+title+": not twisted, and not over a sharp edge.")
 		}
 	}
 	chips := ": clear the hole of chips first."
@@ -82,8 +83,8 @@ func (j *making) carried(f feature) []string {
 func ringOver(bore *part.Step, f feature, w words.Writer) []string {
 	var do []string
 	for _, g := range f.r.Grooves {
-		if item := g.Bought(w); bore.Inside && g.Row.In == bore.Name && strings.HasPrefix(item, "Retaining ring") {
-			do = append(do, item+" into "+words.Spaced(g.Row.Name)+" of "+f.title()+" over the seal, with its pliers, eyes protected: it snaps to the floor all round.")
+		if g.In.Kind == parts.RingGroove && bore.Inside && g.Row.In == bore.Name {
+			do = append(do, g.Bought(w)+" into "+words.Spaced(g.Row.Name)+" of "+f.title()+" over the seal, with its pliers, eyes protected: it snaps to the floor all round.")
 		}
 	}
 	return do

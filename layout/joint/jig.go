@@ -345,7 +345,7 @@ func (j *shop) addJigs(made []*joint, rows []plan.ToolRow) []plan.ToolRow {
 		}
 		x := j.jigTool(g)
 		n++
-		row := plan.ToolRow{Name: "T" + words.Trim(float64(n), 0) + " " + x.name, Tool: x.name + x.sizes}
+		row := x.row(n)
 		for _, d := range served {
 			row.For = words.Join("; ", row.For, words.Spaced(d.m.Group.Name)+" of "+d.r.Out.Title+times(d.r.Part.Quantity))
 		}

@@ -275,7 +275,7 @@ func (j *assembly) reachRules(t *joint, all []*joint, add func(first, then *join
 				continue
 			}
 			if o := t.brings(p.inst, all); o != nil {
-				add(t, o, copyTitle(p.r, p.copy)+" covers "+side.what)
+				add(t, o, copyTitle(p.r, p.copy)+" covers the "+side.what)
 			}
 		}
 	}
@@ -302,7 +302,7 @@ func (t *joint) brings(part inst, all []*joint) (by *joint) {
 
 // headSide is where the heads or nuts of a bolted joint sit in the assembly.
 type headSide struct {
-	what    string
+	what    string // heads or nuts
 	group   int
 	zMm     float64 // the face they bear on
 	dir     float64 // outward, along the assembly's axis
@@ -352,9 +352,9 @@ func (j *assembly) headSides(t *joint) []headSide {
 	case t.in.Bolt.Head == "socket":
 		height = t.bolt.SocketHeadHeightMm
 	}
-	side(t.a, a, m.First, "the heads", height, false)
+	side(t.a, a, m.First, "heads", height, false)
 	if t.b.group.Size.Thread == nil {
-		side(t.b, b, m.Second, "the nuts", t.bolt.NutHeightMm, true)
+		side(t.b, b, m.Second, "nuts", t.bolt.NutHeightMm, true)
 	}
 	return out
 }

@@ -39,7 +39,7 @@ func (t *joint) interference() (lo, hi float64, source string, ok bool) {
 		return geom.Clean(-f.ClearanceMaxUm / 1000), geom.Clean(-f.ClearanceMinUm / 1000), "ISO 286-1 " + fit.Value, true
 	}
 	switch {
-	case b.Class == "light press":
+	case b.Press.Set():
 		return 0.01, 0.03, "bore turned to the measured counterpart (common practice, no source)", true
 	case a.Fitted() && b.Fitted():
 		return geom.Clean(a.MinMm - b.MaxMm), geom.Clean(a.MaxMm - b.MinMm), "limits on the drawings", true
@@ -274,7 +274,7 @@ func hollow(w words.Writer, m press.Member) string {
 func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, coldCautions []press.Caution) {
 	hub, shaft, weldFollows := t.b.title(), t.a.title(), welded(t, j.all)
 	interference := "Interference"
-	if t.b.step.Size.Class == "light press" { // bored to the largest, so that out of round it is less elsewhere
+	if t.b.step.Size.Press.Set() { // bored to the largest, so that out of round it is less elsewhere
 		interference = "The largest of " + t.a.text() + " less the bore"
 	}
 	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at four places each, both at room temperature.",

@@ -69,10 +69,18 @@ func (j *assembly) tools(made []*joint) []plan.ToolRow {
 	return append(out, j.backings(made, len(out))...)
 }
 
+// row is a tool in the list, by its number.
+func (x tool) row(n int) plan.ToolRow {
+	row := plan.ToolRow{N: n, Tool: x.name + x.sizes}
+	row.Name = row.No() + " " + x.name
+	return row
+}
+
 // toolRows are tools in the list, numbered on from some, with their sheets if the job asks for them.
 func (j *shop) toolRows(list tooling, from int) (out []plan.ToolRow) {
 	for i, x := range list {
-		row := plan.ToolRow{Name: "T" + words.Trim(float64(from+i+1), 0) + " " + x.name, Tool: x.name + x.sizes, For: steps(x.uses)}
+		row := x.row(from + i + 1)
+		row.For = steps(x.uses)
 		for _, t := range x.uses {
 			if t.in.Weld == nil || x.sheet != nil { // the step says what is bolted on
 				t.out.Tools = append(t.out.Tools, row.Name)
@@ -253,8 +261,7 @@ func filled(of inst, s *part.Step, made []*joint) bool {
 
 // toolSheet works a tool out as any other part of the job; nil if that cannot be.
 func (j *shop) toolSheet(row *plan.ToolRow, p *parts.Part) *plan.PartPlan {
-	name, _, _ := strings.Cut(row.Name, " ")
-	p.Name.Value, p.Title.Value = strings.ToLower(name), row.Name
+	p.Name.Value, p.Title.Value = strings.ToLower(row.No()), row.Name
 	p.Notes = append([]parts.Text{{Value: words.Capital(row.For) + "."}}, p.Notes...)
 	m := part.Work(j.job, p)
 	if len(m.Errs) > 0 {

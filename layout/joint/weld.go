@@ -854,11 +854,14 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 	if mm, within := t.lean(); mm > 0 && slices.ContainsFunc(j.all, bolted) {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: t.a.title() + " square to " + t.b.title(), Limits: within, MaxMm: mm, Gauge: "square, feeler", Source: weld.PlaceSource})
 	}
-	if on := strings.Replace(t.in.Weld.Ground, "both", "inside and outside", 1); on != "" {
+	if on := groundSides[t.in.Weld.Ground]; on != "" {
 		s.Do = append(s.Do, "Then grind the weld flush "+on+" with the metal beside it, not below it.")
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "ground flush " + on, Limits: "no step that a finger finds, nothing below the metal beside it", Gauge: "eye, finger", Source: "common practice, no source"})
 	}
 }
+
+// groundSides are where a weld is ground flush, in words.
+var groundSides = map[string]string{"inside": "inside", "outside": "outside", "both": "inside and outside"}
 
 // boredPlate is the flat part in whose bore a round is welded, and that; nil for another weld.
 func (t *joint) boredPlate() (plate, round *feature) {

@@ -3,7 +3,6 @@ package joint
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/part"
@@ -154,7 +153,7 @@ func (j *making) tightenWith(t *joint, p *plan.BoltPlan) (text, gauge string) {
 	}
 	heads := sides[0]
 	how, who := j.reachOf(t, heads)
-	what := strings.TrimPrefix(heads.what, "the ")
+	what := heads.what
 	if t.in.Bolt.Stud.Value != "" {
 		what = "nuts"
 	}
@@ -169,7 +168,7 @@ func (j *making) tightenWith(t *joint, p *plan.BoltPlan) (text, gauge string) {
 	}
 	arm := j.up(armDias * t.boltMm)
 	tool := "an open spanner"
-	if heads.what == "the heads" && t.in.Bolt.Head == string(bolts.Socket) {
+	if !heads.isNut && t.in.Bolt.Head == string(bolts.Socket) {
 		tool = "a hexagon key in a tube"
 	}
 	return why + "pull " + tool + " with a spring balance, square to it. " + t.w.Force(p.TorqueNm/arm*1000, 2) + " at " + t.w.Size(arm) + " is the full torque.", "spring balance"

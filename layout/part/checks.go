@@ -51,7 +51,7 @@ func checks(n *Numbered) []plan.Check {
 				r.sized(plan.Check{Ref: f.N, What: f.Name + " over its square-cut edges", Wanted: r.W.Read(mm), Gauge: "calipers"}, r.General(mm))
 				continue
 			}
-			if whole := r.whole(); whole.Class == "limits" {
+			if whole := r.whole(); whole.ByLimits() {
 				r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(mm), Gauge: gauge(&Step{Size: whole})}, whole)
 				continue
 			}
@@ -102,7 +102,7 @@ func (r *record) checkNotes() {
 
 func (r *record) checkStep(s *Step) {
 	name := words.Spaced(s.Name)
-	c := plan.Check{Ref: r.ref(s), What: name, Wanted: beside(r.sizeText(s), r.limitsText(s.Size)), Limits: r.limitsText(s.Size), Source: s.Size.Source, Gauge: gauge(s)}
+	c := plan.Check{Ref: r.ref(s), What: name, Wanted: r.wanted(s), Limits: r.limitsText(s.Size), Source: s.Size.Source, Gauge: gauge(s)}
 	switch {
 	case s.Size.Limited:
 		c.MinMm, c.MaxMm = s.Size.MinMm, s.Size.MaxMm
@@ -112,7 +112,7 @@ func (r *record) checkStep(s *Step) {
 		c.Limits = words.OrNone(c.Limits)
 	}
 	for _, d := range s.details {
-		d.check(&c)
+		d.check(s, &c)
 	}
 	if t := s.Size.Thread; t != nil {
 		c.Limits = r.classLimits(t) + c.Limits

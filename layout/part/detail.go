@@ -19,7 +19,7 @@ type detail interface {
 	note(w words.Writer) string                           // beside the step in the list of features
 	clause(w words.Writer) string                         // at the end of the line that turns the step
 	after(b *bench, st *Step) (phase int, line string)    // a line of its own once all steps are turned, and where
-	check(c *plan.Check)                                  // what it changes in the check of the step
+	check(st *Step, c *plan.Check)                        // what it changes in the check of the step
 	more(r *record, st *Step)                             // checks of its own
 	// dimension changes that of the step, and adds its own.
 	dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimension
@@ -61,8 +61,8 @@ func (bare) clause(words.Writer) string                          { return "" }
 func (bare) after(*bench, *Step) (int, string) {
 	return 0, ""
 }
-func (bare) check(*plan.Check)   {}
-func (bare) more(*record, *Step) {}
+func (bare) check(*Step, *plan.Check) {}
+func (bare) more(*record, *Step)      {}
 func (bare) dimension(*Sizes, *Step, *plan.Dimension) []plan.Dimension {
 	return nil
 }
@@ -85,7 +85,7 @@ type seat struct {
 func (s seat) note(words.Writer) string   { return s.text }
 func (s seat) clause(words.Writer) string { return " (" + s.text + ")" }
 
-func (f finish) check(c *plan.Check) { c.Wanted = words.Join(", ", c.Wanted, f.text) }
+func (f finish) check(_ *Step, c *plan.Check) { c.Wanted = words.Join(", ", c.Wanted, f.text) }
 
 // hardened is a step that is hardened and ground after it is turned; one of no hardness is ground with
 // those that are, as they move it.
@@ -167,7 +167,7 @@ func (b *bench) grindHardened() {
 	}
 }
 
-func (h hardened) check(c *plan.Check) {
+func (h hardened) check(_ *Step, c *plan.Check) {
 	if h.hrc > 0 {
 		c.Gauge += ", hardness tester or file"
 	}
@@ -253,4 +253,4 @@ func (s *Sizes) FullThreadMm(st *Step, back bool) float64 {
 	return e.ShoulderMm
 }
 
-func (thread) check(c *plan.Check) { c.Limits = "counterpart runs freely, no shake" }
+func (thread) check(_ *Step, c *plan.Check) { c.Limits = "counterpart runs freely, no shake" }

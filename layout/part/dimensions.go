@@ -27,7 +27,7 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			d := plan.Dimension{
 				Kind: plan.DiameterDim, FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: s.drawnRadius(), Inside: inside,
 				Text: text, Limits: r.limitsText(s.Size)}
-			if s.Size.Class == "limits" { // drawn by them
+			if s.Size.ByLimits() { // drawn by them
 				d.Text, d.Limits = "Ø"+d.Limits, ""
 			}
 			for _, shape := range s.details {

@@ -82,7 +82,7 @@ func (n *Numbered) stepFeatures(kind plan.FeatureKind, withLength bool) {
 			k = plan.BoreFeature
 		}
 		n.numbers[s] = n.add(plan.Feature{
-			Kind: k, Name: words.Spaced(s.Name), Size: size, Limits: n.limitsText(s.Size), Note: n.detailNote(s),
+			Kind: k, Name: words.Spaced(s.Name), Size: size, Limits: n.limitsText(s.Size), Within: s.Size.leftOut(), Note: n.detailNote(s),
 			Balloon: plan.XY{XMm: geom.Clean((s.FromMm + s.ToMm) / 2), YMm: s.drawnRadius()},
 		})
 	}

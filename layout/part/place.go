@@ -14,8 +14,13 @@ import (
 
 // checkSizes checks lengths that stand in one row.
 func (r *record) checkSizes(ref int, what string, mm ...float64) {
-	c := plan.Check{Ref: ref, What: what, Wanted: words.Join(" × ", seq.Map(mm, r.W.Size)...), Gauge: "calipers"}
-	c.Limits, c.Source = r.limitsOf(seq.Map(mm, func(v float64) Sized { return r.General(geom.Clean(v)) })...)
+	r.checkSized(ref, what, seq.Map(mm, func(v float64) Sized { return r.General(geom.Clean(v)) })...)
+}
+
+// checkSized checks lengths by their own limits.
+func (r *record) checkSized(ref int, what string, sizes ...Sized) {
+	c := plan.Check{Ref: ref, What: what, Wanted: words.Join(" × ", seq.Map(sizes, func(z Sized) string { return r.W.Size(z.NominalMm) })...), Gauge: "calipers"}
+	c.Limits, c.Source = r.limitsOf(sizes...)
 	r.add(c)
 }
 

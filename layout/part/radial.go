@@ -334,17 +334,18 @@ func (m *Radial) checks(r *record) {
 	}
 	switch name := words.Spaced(row.Name); {
 	case row.AroundMm > 0 && depth > 0:
-		r.checkSizes(r.ref(m), name+" around × along × deep", row.AroundMm, row.AlongMm, depth)
-		if c := &r.list[len(r.list)-1]; m.In.Shape == parts.RadialSlot && row.AroundMm < row.AlongMm && c.Source != "" {
-			r.oneSided(c, row.AroundMm, row.AroundMm, math.Inf(1)) // a key of that width goes in
+		around := r.General(geom.Clean(row.AroundMm))
+		if m.In.Shape == parts.RadialSlot && row.AroundMm < row.AlongMm {
+			around.MinMm = row.AroundMm // a key of that width goes in
 		}
+		r.checkSized(r.ref(m), name+" around × along × deep", around, r.General(row.AlongMm), r.General(geom.Clean(depth)))
 	case row.AroundMm > 0:
-		r.checkSizes(r.ref(m), name+" around × along", row.AroundMm, row.AlongMm)
-		switch c := &r.list[len(r.list)-1]; {
-		case c.Source == "":
-		case noWider.MatchString(m.In.Note.Value):
-			r.oneSided(c, row.AroundMm, 0, row.AroundMm)
-		case r.filed(m):
+		around, noWider := r.General(geom.Clean(row.AroundMm)), noWider.MatchString(m.In.Note.Value)
+		if noWider {
+			around.MaxMm = row.AroundMm
+		}
+		r.checkSized(r.ref(m), name+" around × along", around, r.General(geom.Clean(row.AlongMm)))
+		if c := &r.list[len(r.list)-1]; c.Source != "" && !noWider && r.filed(m) {
 			c.What += ", no wider: less reaches in"
 			c.Limits = r.W.Limits(row.AroundMm-filedMm, row.AroundMm) + " × " + r.W.Limits(row.AlongMm-filedMm, row.AlongMm+filedMm)
 			c.Source = "common practice, no source"
@@ -438,14 +439,6 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 
 // noWider are words for a width that is the most that it may be.
 var noWider = regexp.MustCompile(`(?i)^no wider\b`)
-
-// oneSided keeps the general limits of a width between a least and a most.
-func (r *record) oneSided(c *plan.Check, mm, leastMm, mostMm float64) {
-	wide := r.General(mm)
-	both := r.limitsText(wide)
-	wide.MinMm, wide.MaxMm = max(wide.MinMm, leastMm), min(wide.MaxMm, mostMm)
-	c.Limits = strings.Replace(c.Limits, both, r.limitsText(wide), 1)
-}
 
 // filedMm is how close what is chain-drilled and filed comes out. Common practice, no source.
 const filedMm = 1.0

@@ -97,7 +97,7 @@ func (s *Sizes) whole() Sized {
 // within is a size with limits of its own, where it has some.
 func (z Sized) within(limits []parts.Length) Sized {
 	if len(limits) == 2 {
-		z.MinMm, z.MaxMm, z.Limited, z.Class, z.Source = limits[0].Mm, limits[1].Mm, true, "limits", "drawing"
+		z.MinMm, z.MaxMm, z.Limited, z.Class, z.Source = limits[0].Mm, limits[1].Mm, true, limitsClass, "drawing"
 	}
 	return z
 }
@@ -136,6 +136,9 @@ func (s *Sizes) longText(st *Step) string {
 // LengthMm is the step's length along the axis.
 func (s *Step) LengthMm() float64 { return geom.Clean(s.ToMm - s.FromMm) }
 
+// bearing tells whether a rolling bearing sits on the step.
+func (s *Step) bearing() bool { return strings.HasPrefix(s.Seat, "bearing") }
+
 // Sized is a diameter with its limits.
 type Sized struct {
 	NominalMm    float64
@@ -161,10 +164,13 @@ func (s Sized) Fitted() bool {
 // before.
 func (s Sized) Measured() bool { return s.Class == measuredClass }
 
+// ByLimits tells whether a size is drawn by its limits.
+func (s Sized) ByLimits() bool { return s.Class == limitsClass }
+
 // classText is the class as it stands behind a size; empty where the limits alone say it.
 func (s Sized) classText() string {
 	switch s.Class {
-	case "limits", "light press", measuredClass:
+	case limitsClass, pressClass, measuredClass:
 		return ""
 	}
 	return s.Class
@@ -227,7 +233,7 @@ func (z *sizer) sizeOf(s parts.Size, inside bool) Sized {
 		out.MinMm, out.MaxMm, out.Limited = l.MinMm, l.MaxMm, true
 		out.Class, out.Source = l.Class, "ISO 286-1 "+l.Class
 	case f.LightPress.Set():
-		out.Class, out.Press = "light press", f.LightPress
+		out.Class, out.Press = pressClass, f.LightPress
 		out.Source = "common practice, no source"
 	case len(f.Measured) == 2:
 		out.Class, out.Source = measuredClass, "drawing"
@@ -236,7 +242,7 @@ func (z *sizer) sizeOf(s parts.Size, inside bool) Sized {
 		}
 	case len(f.Limits) == 2:
 		out.MinMm, out.MaxMm, out.Limited = f.Limits[0].Mm, f.Limits[1].Mm, true
-		out.Class, out.Source = "limits", "drawing"
+		out.Class, out.Source = limitsClass, "drawing"
 	case f.PlusMinus.Set():
 		out.MinMm, out.MaxMm, out.Limited = s.Nominal.Mm-f.PlusMinus.Mm, s.Nominal.Mm+f.PlusMinus.Mm, true
 		out.Class, out.Source = "±"+z.W.Size(f.PlusMinus.Mm), "drawing"
@@ -310,7 +316,7 @@ func (s *Sizes) taped(mm float64) Sized {
 // limitsText is "90.000 – 90.035", or empty where nothing limits the size.
 func (s *Sizes) limitsText(z Sized) string {
 	switch {
-	case z.Class == "light press":
+	case z.Press.Set():
 		return "measured counterpart − " + s.W.Size(0.03) + " … − " + s.W.Size(0.01)
 	case z.Measured() && z.OffMm.Max > 0:
 		return "largest spigot measured + " + s.W.Size(z.OffMm.Min) + " … + " + s.W.Size(z.OffMm.Max)
@@ -330,18 +336,31 @@ func (z Sized) aim(w words.Writer) string {
 	return w.Size(z.NominalMm)
 }
 
+// leftOut tells whether the limits leave the size itself out: it is written with them.
+func (z Sized) leftOut() bool {
+	return z.Limited && (z.NominalMm <= z.MinMm-geom.CloseMm || z.NominalMm >= z.MaxMm+geom.CloseMm)
+}
+
+// classed is a size with its class, "50 m6"; "" for one that only its limits say.
+func (z Sized) classed(w words.Writer) string {
+	if z.leftOut() && z.ByLimits() {
+		return ""
+	}
+	return words.Join(" ", w.Size(z.NominalMm), z.classText())
+}
+
 // worked is a size as it is worked to: with its class, and by its limits where they leave
 // the size itself out ("50 m6 (50.009 – 50.025)", "34.912 – 34.925").
 func (z Sized) worked(w words.Writer) string {
-	size := words.Join(" ", w.Size(z.NominalMm), z.classText())
-	if !z.Limited || z.NominalMm > z.MinMm-geom.CloseMm && z.NominalMm < z.MaxMm+geom.CloseMm {
+	size := z.classed(w)
+	switch limits := w.Limits(z.MinMm, z.MaxMm); {
+	case !z.leftOut():
 		return size
+	case size == "":
+		return limits
+	default:
+		return size + " (" + limits + ")"
 	}
-	limits := w.Limits(z.MinMm, z.MaxMm)
-	if z.Class != "limits" {
-		limits = size + " (" + limits + ")"
-	}
-	return limits
 }
 
 // sizeText is a diameter with its class: "Ø90 H7", "M40x1.5".
@@ -354,22 +373,34 @@ func (s *Sizes) sizeText(st *Step) string {
 		return text
 	}
 	text := "Ø" + st.Size.worked(s.W)
-	switch st.Size.Class {
-	case "light press":
+	switch {
+	case st.Size.Press.Set():
 		return text + " light press on " + st.Size.Press.Part + " " + words.Spaced(st.Size.Press.Feature)
-	case measuredClass:
+	case st.Size.Measured():
 		return text + " " + measuredClass
 	}
 	return text
 }
 
-// beside is a size next to its limits, which it need not say then.
-func beside(size, limits string) string {
-	return strings.TrimRight(strings.TrimSuffix(strings.TrimSuffix(size, "("+limits+")"), limits), " Ø")
+// wanted is a diameter next to its limits, which it need not say then.
+func (s *Sizes) wanted(st *Step) string {
+	switch size := st.Size.classed(s.W); {
+	case !st.Size.leftOut():
+		return s.sizeText(st)
+	case size == "":
+		return ""
+	default:
+		return "Ø" + size
+	}
 }
 
-// measuredClass is that of a size which is made to its counterpart as that measures.
-const measuredClass = "to its counterpart as measured"
+// The classes of what has none of a standard: of a size drawn by its limits, of a light press, and of one
+// that is made to its counterpart as that measures.
+const (
+	limitsClass   = "limits"
+	pressClass    = "light press"
+	measuredClass = "to its counterpart as measured"
+)
 
 // StepNamed finds a step by name, or nil.
 func (s *Sizes) StepNamed(name string) *Step {

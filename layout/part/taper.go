@@ -92,9 +92,7 @@ func (t *tapered) after(b *bench, st *Step) (int, string) {
 		". Gauge plane is the large end: " + w.Said(0.1) + " on the diameter moves the gauge " + w.Said(words.Round(t.AdvanceMm(0.1), 2)) + " along."
 }
 
-func (t *tapered) check(c *plan.Check) {
-	c.What += t.end(strings.ReplaceAll(c.What, " ", "-"), t.large)
-}
+func (t *tapered) check(st *Step, c *plan.Check) { c.What += t.end(st.Name, t.large) }
 
 // end names an end to be measured: a chamfer takes it away.
 func (t *tapered) end(step string, face parts.Face) string {
@@ -155,7 +153,7 @@ func (k *knurled) after(b *bench, st *Step) (int, string) {
 	return knurlPhase, words.Capital(k.name()) + " (" + k.work.Name + ") on " + words.Spaced(st.Name) + ": slow, with oil, until the points are full; it grows from " + b.W.Dia(k.work.TurnMm) + " to about " + b.W.Dia(st.Size.NominalMm) + " (" + k.work.Source.String() + "); how far depends on the metal."
 }
 
-func (k *knurled) check(c *plan.Check) {
+func (k *knurled) check(_ *Step, c *plan.Check) {
 	c.Wanted, c.Limits, c.MinMm, c.MaxMm, c.Source = c.Wanted+" over the points", "points full, not flaking", 0, 0, k.work.Source.String()
 }
 

@@ -3,7 +3,6 @@ package part
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"github.com/tdewolff/canvas"
 
@@ -46,7 +45,7 @@ func (t *turned) steps(z *sizer) []Step {
 	hard := func(s Step) bool { _, ok := s.hardened(); return ok }
 	if slices.ContainsFunc(out, hard) { // it moves the seats beside it
 		for s := range seq.Refs(out) {
-			if strings.HasPrefix(s.Seat, "bearing") && s.Size.Limited && !hard(*s) {
+			if s.bearing() && s.Size.Limited && !hard(*s) {
 				s.details = append(s.details, hardened{})
 			}
 		}

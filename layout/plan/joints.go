@@ -2,7 +2,7 @@ package plan
 
 import (
 	"slices"
-	"strings"
+	"strconv"
 
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -514,16 +514,19 @@ type BoughtRow struct {
 
 // ToolRow is something that the workshop makes for itself, with its sizes.
 type ToolRow struct {
+	N     int       `json:"-"`               // from 1; 0 for one that is not made, and why
 	Name  string    `json:"name"`            // "T3 Cone driver": the title of its sheet
 	Tool  string    `json:"tool"`            // with its sizes
 	For   string    `json:"for"`             // the steps
 	Sheet *PartPlan `json:"sheet,omitempty"` // nil where the job asks for none, or any plate does
 }
 
-// No is its number: "T3".
+// No is its number, "T3"; empty for one that is not made.
 func (r *ToolRow) No() string {
-	no, _, _ := strings.Cut(r.Name, " ")
-	return no
+	if r.N == 0 {
+		return ""
+	}
+	return "T" + strconv.Itoa(r.N)
 }
 
 // CutRow is one size of stock and what is cut from it. BarMm is 0 where no whole bar

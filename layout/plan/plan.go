@@ -287,6 +287,7 @@ type Feature struct {
 	Name    string      `json:"name"`
 	Size    string      `json:"size"`   // nominal and class in words: "Ø90 H7"
 	Limits  string      `json:"limits"` // "90.000 – 90.035", or ""
+	Within  bool        `json:"-"`      // Size says the limits too
 	Note    string      `json:"note,omitempty"`
 	Face    parts.Face  `json:"face,omitempty"`
 	Balloon XY          `json:"balloon"`

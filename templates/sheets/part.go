@@ -182,7 +182,7 @@ func otherSizes(part *plan.PartPlan) string {
 	var texts []string
 	for _, ft := range part.Features {
 		size := ft.Size
-		if !strings.Contains(size, ft.Limits) {
+		if !ft.Within {
 			size = words.Join(" ", size, ft.Limits)
 		}
 		if len(part.Dimensions) > 0 && !picture.Crowded(part) && slices.Contains(drawnKinds, ft.Kind) {
