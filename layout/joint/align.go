@@ -106,7 +106,7 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 		return 0, false
 	}
 	turns := []float64{}
-	if t.in.Bolt != nil {
+	if t.is(parts.BoltKind) {
 		for _, m := range j.matches(t) {
 			if m.s > 0 {
 				turns = append(turns, m.turn)
@@ -215,20 +215,8 @@ func (j *making) matches(t *joint) []placement {
 	return motions(j.pattern(t.a), j.pattern(t.b), t.reachMm(), j.canFlip(t))
 }
 
-// traps finds the wrong ways of assembly and what makes them impossible.
-func (j *making) traps(t *joint) {
-	moved, tied := j.side(t, j.before)
-	if tied {
-		return // held by other joints
-	}
-	switch {
-	case t.in.Slide != nil:
-		j.slideTrap(t, moved)
-		return
-	case t.in.Bolt == nil:
-		j.witness(t, moved)
-		return
-	}
+// traps finds the wrong ways in which the holes match.
+func (boltKind) traps(j *making, t *joint, moved []inst) {
 	harmless, serious := 0, false
 	for _, m := range j.matches(t) {
 		out, breaks := j.outOfPlace(t, moved, m)
@@ -249,7 +237,7 @@ func (j *making) traps(t *joint) {
 // witness asks for a mark where a round joint turns freely and something must
 // line up.
 func (j *making) witness(t *joint, moved []inst) {
-	if t.a.step == nil || t.b.step == nil || t.in.Bearing != nil {
+	if t.a.step == nil || t.b.step == nil {
 		return
 	}
 	keep, needed := "", turned(t.a.r.Out) && turned(t.b.r.Out)

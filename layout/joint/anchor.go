@@ -64,7 +64,7 @@ func (t *joint) underMm(r *part.Model, g *part.Group) float64 {
 
 // bolted tells whether a joint puts bolts through a group of holes.
 func (j *shop) bolted(r *part.Model, g *part.Group) bool {
-	return slices.ContainsFunc(j.job.Joints, func(in *parts.Joint) bool { return in.Bolt != nil && in.Names(r.Part.Name.Value, g.Group.Name) })
+	return slices.ContainsFunc(j.job.Of(parts.BoltKind), func(in *parts.Joint) bool { return in.Names(r.Part.Name.Value, g.Group.Name) })
 }
 
 // anchorText says what is fixed to the floor and by what. How long and of what kind an anchor

@@ -73,7 +73,20 @@ type kind interface {
 	work(m *making, t *joint)
 	// buy lists what the merchant delivers for it.
 	buy(s *shop, t *joint, list *buying)
+	// massKg is what holds the parts together, seals and weld metal left out.
+	massKg(s *shop, t *joint) float64
+	// tools lists what the shop makes for it; before are the joints made before.
+	tools(j *assembly, t *joint, before []*joint, list *tooling)
+	// traps finds the wrong ways to put on what is moved, and what makes them impossible.
+	traps(j *making, t *joint, moved []inst)
 }
+
+// plain is a kind of joint that weighs nothing and needs no tool, and whose round parts may be turned.
+type plain struct{}
+
+func (plain) massKg(*shop, *joint) float64                { return 0 }
+func (plain) tools(*assembly, *joint, []*joint, *tooling) {}
+func (plain) traps(j *making, t *joint, moved []inst)     { j.witness(t, moved) }
 
 // kinds are all kinds of joint that the reader knows.
 var kinds = map[parts.JointKind]kind{
@@ -185,6 +198,32 @@ func (t *joint) refuse(pos parts.Pos, kind plan.ProblemKind, args ...plan.Arg) {
 	t.faults = append(t.faults, p)
 }
 
+// is tells whether a joint is of one of some kinds.
+func (t *joint) is(kinds ...parts.JointKind) bool { return slices.Contains(kinds, t.in.Kind) }
+
+// forGood tells whether a joint does not come apart again.
+func (t *joint) forGood() bool { return t.is(parts.WeldKind, parts.PressKind) }
+
+// ofKind are those of some joints that are of a kind.
+func ofKind(all []*joint, kind parts.JointKind) []*joint {
+	return seq.Keep(all, func(t *joint) bool { return t.is(kind) })
+}
+
+// bearingIn is the first bearing of some joints in a housing, nil where there is none; bearingOn the first on a
+// shaft.
+func bearingIn(all []*joint, housing inst) *joint {
+	return seq.First(ofKind(all, parts.BearingKind), func(t *joint) bool { return t.b.inst() == housing })
+}
+
+func bearingOn(all []*joint, shaft ...inst) *joint {
+	return seq.First(ofKind(all, parts.BearingKind), func(t *joint) bool { return slices.Contains(shaft, t.a.inst()) })
+}
+
+// bolted tells whether one of some joints puts bolts into a part.
+func bolted(all []*joint, i inst) bool {
+	return slices.ContainsFunc(ofKind(all, parts.BoltKind), func(t *joint) bool { return t.has(i) })
+}
+
 func (t *joint) refused() bool { return len(t.faults) > 0 }
 
 // model finds a part; the loader has checked that it is there.
@@ -288,7 +327,7 @@ func otherFace(f parts.Face) parts.Face {
 // looking the same way (or the other way round, opposite ways).
 func (t *joint) meeting() parts.Meeting {
 	m := t.in.Meet
-	if m.Set() || t.in.Bolt == nil || t.b.group == nil {
+	if m.Set() || !t.is(parts.BoltKind) || t.b.group == nil {
 		return m
 	}
 	m.Pos, m.Second = t.in.Pos, t.b.group.Face
@@ -331,17 +370,17 @@ func (j *shop) relative(t *joint) (placement, bool) {
 	default:
 		return placement{}, false
 	}
-	if p := t.in.Place; p != nil && (t.in.Bolt == nil || p.At != nil) {
+	if p := t.in.Place; p != nil && (!t.is(parts.BoltKind) || p.At != nil) {
 		at, ok := j.onFace(t)
 		return at, ok && p.At.X.Mm == 0 && p.At.Y.Mm == 0
 	}
 	m := t.meeting()
-	if !m.Set() && t.in.Bearing != nil {
+	if !m.Set() && t.is(parts.BearingKind) {
 		if at, ok := t.relativeBearing(); ok {
 			return at, true
 		}
 	}
-	if t.in.Slide != nil {
+	if t.is(parts.SlideKind) {
 		return t.relativeSlide(), true
 	}
 	if !m.Set() {
@@ -405,7 +444,7 @@ func (j *shop) onFace(t *joint) (placement, bool) {
 
 // stackMm is the thickness of the parts clamped between the two ends.
 func (j *shop) stackMm(t *joint) float64 {
-	if t.in.Bolt == nil {
+	if !t.is(parts.BoltKind) {
 		return 0
 	}
 	sum := 0.0
@@ -420,7 +459,7 @@ func (j *shop) stackMm(t *joint) float64 {
 // looking the way part A looks, TOP with part A's, and with them what other joints have put
 // on them. Parts that those have placed in A's own group stay there.
 func (j *assembly) placeStack(t *joint) {
-	if t.in.Bolt == nil {
+	if !t.is(parts.BoltKind) {
 		return
 	}
 	a := *j.at(t.a.inst())
@@ -458,7 +497,7 @@ func (s *shop) place(all []*joint) *assembly {
 	j := &assembly{shop: s}
 	groups := 0
 	for _, t := range adjustedLast(all) {
-		if t.in.Bolt != nil && (t.walls() || j.at(t.a.inst()) == nil || j.at(t.b.inst()) == nil) {
+		if t.is(parts.BoltKind) && (t.walls() || j.at(t.a.inst()) == nil || j.at(t.b.inst()) == nil) {
 			if t.walls() && t.in.Place != nil {
 				t.refuse(t.in.Place.Pos, plan.PlaceIdle, plan.Named(t.a.title()))
 			}
@@ -515,7 +554,7 @@ func adjustedLast(all []*joint) []*joint {
 	var first, last []*joint
 	for _, t := range all {
 		into := &first
-		if t.in.Bearing != nil && !t.refused() {
+		if t.is(parts.BearingKind) && !t.refused() {
 			if m, ok := t.mount(); ok && m.fixed == nil {
 				into = &last
 			}
@@ -532,7 +571,7 @@ const agreeMm = 0.5
 // agrees checks a joint between two parts that other joints have placed.
 func (t *joint) agrees(rel placement, a, b placedPart) {
 	is := a.at.then(b.at.inverse())
-	said := t.in.Meet.Set() || t.in.Bolt != nil
+	said := t.in.Meet.Set() || t.is(parts.BoltKind)
 	switch {
 	case is.s != rel.s && (said || t.in.OtherWay):
 		t.refuse(t.in.Pos, plan.TurnedRound, plan.Named(t.a.title()))

@@ -90,7 +90,9 @@ func cupAdvice(rotating, load string) (classes []string, note string) {
 }
 
 // bearingKind is a tapered roller bearing on its shaft and in its housing.
-type bearingKind struct{}
+type bearingKind struct{ plain }
+
+func (bearingKind) traps(*making, *joint, []inst) {} // it turns
 
 func (bearingKind) ends(_ *shop, t *joint) {
 	t.need(t.a, round(t.a, false), "the shaft step that takes the cone")

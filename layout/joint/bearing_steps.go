@@ -392,7 +392,7 @@ func (j *making) fastenedBy(t, other *joint) *joint {
 	if other == nil {
 		return nil
 	}
-	fixed := seq.Keep(j.all, func(o *joint) bool { return o.in.Bearing == nil && o.in.Slide == nil })
+	fixed := seq.Keep(j.all, func(o *joint) bool { return !o.is(parts.BearingKind, parts.SlideKind) })
 	for n, o := range fixed {
 		if slices.Contains(j.members(t.b.inst(), fixed[:n+1]), other.b.inst()) {
 			if slices.Contains(j.before, o) {
@@ -412,9 +412,7 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
 	defer func() { t.out.Checks = append(t.out.Checks, check) }()
-	other := seq.First(j.all, func(o *joint) bool {
-		return o.in.Bearing != nil && o.a.inst() == t.a.inst() && o.b.inst() != t.b.inst()
-	})
+	other := bearingOn(seq.Keep(j.all, func(o *joint) bool { return o.b.inst() != t.b.inst() }), t.a.inst())
 	if late := j.fastenedBy(t, other); late != nil {
 		t.problem(plan.FloatEarly, plan.Named(t.a.title()), plan.Named(t.b.title()), plan.Named(other.b.title()), plan.Named(late.in.Name.Value))
 	}

@@ -41,7 +41,7 @@ func tensileMPa(r *part.Model) float64 {
 }
 
 // boltKind is a ring of bolts, screws or studs.
-type boltKind struct{}
+type boltKind struct{ plain }
 
 func (boltKind) ends(s *shop, t *joint) {
 	for _, f := range s.stack(t) {
@@ -77,8 +77,8 @@ func (j *shop) boltFits(t *joint) {
 		}
 		if in.Nut && in.Stud.Value == "" {
 			cure := "nut: no"
-			if slices.ContainsFunc(j.job.Joints, func(o *parts.Joint) bool {
-				return o.Bolt != nil && o.Bolt.Through.Part == t.b.ref.Part && o.Bolt.Through.Feature == t.b.ref.Feature
+			if slices.ContainsFunc(j.job.Of(parts.BoltKind), func(o *parts.Joint) bool {
+				return o.Bolt.Through.Part == t.b.ref.Part && o.Bolt.Through.Feature == t.b.ref.Feature
 			}) {
 				cure = "clearance holes: another joint has its bolts go through them"
 			}
@@ -376,8 +376,8 @@ func boltProblem(p bolts.Problem) plan.Problem {
 // closedBy are the bolted joints of later steps whose faces come together at this one.
 func (j *making) closedBy(t *joint) (out []*joint) {
 	with := j.made(t)
-	for _, o := range j.all {
-		if o.in.Bolt != nil && !slices.Contains(with, o) {
+	for _, o := range ofKind(j.all, parts.BoltKind) {
+		if !slices.Contains(with, o) {
 			_, now := j.side(o, with)
 			if _, before := j.side(o, j.before); now && !before {
 				out = append(out, o)
@@ -508,8 +508,8 @@ func (j *making) standsOn(q *placedPart, s *part.Step) (mm float64, name string)
 // stand on, taken to lie on their side; 0 if there is none.
 func (j *making) filletAt(wall, stand inst) float64 {
 	leg := 0.0
-	for _, o := range j.before {
-		if o.out.Weld != nil && wall != stand && o.has(wall) && o.has(stand) {
+	for _, o := range ofKind(j.before, parts.WeldKind) {
+		if wall != stand && o.has(wall) && o.has(stand) {
 			leg = math.Max(leg, o.out.Weld.LegMm)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -75,7 +76,7 @@ func (j *making) otherPlaces(t *joint) bool {
 			continue
 		}
 		for _, i := range j.members(f.inst(), j.before) {
-			if i.part != f.ref.Part || i == f.inst() || slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Bolt != nil && o.holds(i, f.ref.Feature) }) {
+			if i.part != f.ref.Part || i == f.inst() || slices.ContainsFunc(ofKind(j.before, parts.BoltKind), func(o *joint) bool { return o.holds(i, f.ref.Feature) }) {
 				continue
 			}
 			copied := copyTitle(f.r, i.copy)
@@ -161,7 +162,7 @@ func (j *making) offsetHole(t *joint) []plan.Out {
 		joints = j.all
 	}
 	for shift := 2.0; shift <= 15; shift++ {
-		if slices.ContainsFunc(joints, func(o *joint) bool { return o.in.Bolt != nil && o.sharesLead(lead) && !j.single(o, shift) }) {
+		if slices.ContainsFunc(ofKind(joints, parts.BoltKind), func(o *joint) bool { return o.sharesLead(lead) && !j.single(o, shift) }) {
 			continue
 		}
 		return j.moved(t, shift)

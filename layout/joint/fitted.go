@@ -36,8 +36,7 @@ const (
 func (j *making) fitSmall(t *joint) {
 	var do []string
 	for _, f := range []feature{t.a, t.b} {
-		bolted := func(o *joint) bool { return o.in.Bolt != nil && o.has(f.inst()) }
-		if !slices.ContainsFunc(j.before, bolted) {
+		if !bolted(j.before, f.inst()) {
 			do = append(do, j.carried(f)...)
 		}
 	}
@@ -53,8 +52,8 @@ func (j *making) carried(f feature) []string {
 	for i := range r.Steps {
 		if q := r.SealIn(&r.Steps[i]); q != nil {
 			by := ""
-			if n := slices.IndexFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && o.b.inst() == f.inst() }); n >= 0 {
-				if by, _ = j.notOver(j.before[n], j.before[:n], &r.Steps[i], 1); by != "" {
+			if o := bearingIn(j.before, f.inst()); o != nil {
+				if by, _ = j.notOver(o, j.before[:slices.Index(j.before, o)], &r.Steps[i], 1); by != "" {
 					by = " (it is on the shaft: with a ring in two halves, before " + by + ")"
 				}
 			}
@@ -68,7 +67,7 @@ func (j *making) carried(f feature) []string {
 		}
 	}
 	chips := ": clear the hole of chips first."
-	if slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && o.b.inst() == f.inst() }) {
+	if bearingIn(j.before, f.inst()) != nil {
 		chips = ": a greased rag takes the chips out of the hole, no air: bearings lie open behind it."
 	}
 	for _, m := range r.Radials {

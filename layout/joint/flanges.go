@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // endPlate is the flat part that a weld holds on a round, by its bore or on the round's end.
@@ -23,7 +24,7 @@ func (j *making) flangesTrue(t *joint) {
 		limit := math.Inf(1)
 		for _, o := range j.made(t) {
 			plate, ok := o.endPlate(f.inst())
-			if o.in.Weld == nil || !ok || !j.facedLater(plate.inst()) {
+			if !o.is(parts.WeldKind) || !ok || !j.facedLater(plate.inst()) {
 				continue
 			}
 			plates = append(plates, plate)

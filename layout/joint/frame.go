@@ -30,7 +30,7 @@ func (f feature) mitre() (end parts.Side, ok bool) {
 func (t *joint) corner() bool {
 	_, a := t.a.mitre()
 	_, b := t.b.mitre()
-	return t.in.Weld != nil && a && b
+	return t.is(parts.WeldKind) && a && b
 }
 
 // ring is a frame of bars: its corners in the order round it, and the one that is made
@@ -50,7 +50,7 @@ func (t *joint) stands() (end, on feature, ok bool) {
 		end, on = on, end
 	}
 	side, is := end.barEnd()
-	if !is || t.in.Weld == nil || on.r.Part.Bar == nil || end.r.Part.Bar.Depth.Mm != on.r.Part.Bar.Depth.Mm {
+	if !is || !t.is(parts.WeldKind) || on.r.Part.Bar == nil || end.r.Part.Bar.Depth.Mm != on.r.Part.Bar.Depth.Mm {
 		return end, on, false
 	}
 	square := func(b *parts.Bar, s parts.Side) bool {
@@ -470,9 +470,9 @@ type barRow struct {
 }
 
 func (j *making) boltedTo(r *ring) (rows []barRow) {
-	for _, o := range j.all {
+	for _, o := range ofKind(j.all, parts.BoltKind) {
 		for _, way := range o.ways() {
-			if o.in.Bolt != nil && slices.ContainsFunc(r.corners, func(c *joint) bool { return c.has(way[1].inst()) }) {
+			if slices.ContainsFunc(r.corners, func(c *joint) bool { return c.has(way[1].inst()) }) {
 				rows = append(rows, barRow{o, way[0], way[1]})
 			}
 		}
@@ -557,9 +557,9 @@ func (j *making) closes(t *joint) string {
 func (j *making) sleeves(t *joint, bars []feature) string {
 	copies := map[*part.Model][]string{}
 	var in []*part.Model
-	for _, o := range j.all {
+	for _, o := range ofKind(j.all, parts.BoltKind) {
 		for _, f := range []feature{o.a, o.b} {
-			if o.in.Bolt == nil || !f.group.BothWalls() || !slices.ContainsFunc(bars, func(g feature) bool { return g.r == f.r }) {
+			if !f.group.BothWalls() || !slices.ContainsFunc(bars, func(g feature) bool { return g.r == f.r }) {
 				continue
 			}
 			o.sleeve = cmp.Or(o.sleeve, t)

@@ -139,11 +139,11 @@ func (j *shop) jigs(made []*joint) (out []jig) {
 
 // worth tells whether a jig saves work on these groups.
 func worth(of []drilled, made []*joint) bool {
-	return pieces(of) >= jigPieces || slices.ContainsFunc(made, func(t *joint) bool {
+	return pieces(of) >= jigPieces || slices.ContainsFunc(ofKind(made, parts.BoltKind), func(t *joint) bool {
 		in := func(f feature) bool {
 			return f.group != nil && slices.ContainsFunc(of, func(d drilled) bool { return d.m == f.group })
 		}
-		return t.in.Bolt != nil && in(t.a) && in(t.b)
+		return in(t.a) && in(t.b)
 	})
 }
 

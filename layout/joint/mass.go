@@ -34,21 +34,20 @@ func (j *shop) massKg(members []inst, made []*joint) float64 {
 		if !slices.Contains(members, t.a.inst()) {
 			continue
 		}
-		switch {
-		case t.in.Bolt != nil:
-			sum += j.fastenersKg(t)
-		case t.out.Slide != nil && t.out.Slide.Nut != "":
-			sum += nutKg(slideNut(t))
-		case t.in.Bearing != nil:
-			b := t.in.Bearing
-			sum += bearingShare * steelKgMm3 * b.Width.Mm * ringMm2(b.Outside.Mm, b.Bore.Mm)
-		}
+		sum += t.kind.massKg(j, t)
 	}
 	return words.Round(sum+j.looseKg(members, made), 3)
 }
 
-// fastenersKg is what a ring of bolts or studs weighs with nuts and washers.
-func (j *shop) fastenersKg(t *joint) float64 {
+func (bearingKind) massKg(_ *shop, t *joint) float64 {
+	b := t.in.Bearing
+	return bearingShare * steelKgMm3 * b.Width.Mm * ringMm2(b.Outside.Mm, b.Bore.Mm)
+}
+
+func (slideKind) massKg(_ *shop, t *joint) float64 { return nutKg(slideNut(t)) }
+
+// massKg is what a ring of bolts or studs weighs with nuts and washers.
+func (boltKind) massKg(j *shop, t *joint) float64 {
 	p, in, b := t.out.Bolt, t.in.Bolt, t.bolt
 	nuts := float64(t.nuts())
 	each, washers := nuts*nutKg(b), max(1, nuts)

@@ -60,12 +60,12 @@ func (t *joint) mount() (mounting, bool) {
 // covered finds the cover on the open end of a bearing's bore: bolted to the housing there, with
 // a spigot that goes into the bore before a wider step. Not one that would set a pair in tandem.
 func (t *joint) covered(all []*joint) {
-	if t.refused() || t.in.Bearing == nil {
+	if t.refused() || !t.is(parts.BearingKind) {
 		return
 	}
-	for _, o := range all {
+	for _, o := range ofKind(all, parts.BoltKind) {
 		on, cover, ok := o.from(t.b.inst())
-		if !ok || o.in.Bolt == nil || o.refused() || on.group == nil || cover.r == nil {
+		if !ok || o.refused() || on.group == nil || cover.r == nil {
 			continue
 		}
 		dir, face := -1.0, 0.0
@@ -247,7 +247,7 @@ func faceName(dir float64) string {
 
 // partner is the other bearing between the same two parts; nil if there is none.
 func (t *joint) partner(all []*joint) *joint {
-	return seq.First(all, func(o *joint) bool { return o != t && o.in.Bearing != nil && o.joins(t) })
+	return seq.First(ofKind(all, parts.BearingKind), func(o *joint) bool { return o != t && o.joins(t) })
 }
 
 // arrangement names a pair by its cups: back to back where their backs look at

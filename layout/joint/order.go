@@ -95,7 +95,7 @@ func (j *assembly) lateWelds(done []*joint, rules []rule) (late []rule) {
 		return i
 	}
 	for _, t := range done {
-		if a, b := root(t.a.inst()), root(t.b.inst()); t.in.Weld != nil && a != b {
+		if a, b := root(t.a.inst()), root(t.b.inst()); t.is(parts.WeldKind) && a != b {
 			into[a] = b
 		}
 	}
@@ -103,11 +103,11 @@ func (j *assembly) lateWelds(done []*joint, rules []rule) (late []rule) {
 	for _, t := range done {
 		a, b := root(t.a.inst()), root(t.b.inst())
 		switch {
-		case t.in.Weld == nil && t.in.Press == nil && a != b:
+		case !t.forGood() && a != b:
 			for _, p := range t.held() { // what it clamps between the two too
 				bolted[root(p)] = append(bolted[root(p)], t)
 			}
-		case t.in.Weld != nil && len(bolted[a]) > 0:
+		case t.is(parts.WeldKind) && len(bolted[a]) > 0:
 			late = append(late, t.after(bolted[a], rules)...)
 		}
 	}
@@ -122,7 +122,7 @@ func (t *joint) after(bolts []*joint, rules []rule) (late []rule) {
 	for _, b := range bolts {
 		switch {
 		case !before[b]:
-			late = append(late, rule{t, b, "weld before bolting: heat pulls the joint face"})
+			late = append(late, rule{t, b, weldBeforeBolting})
 		case !said:
 			said = true
 			t.flaws = append(t.flaws, plan.Problem{Kind: plan.WeldLate, Args: []plan.Arg{plan.Named(words.Spaced(b.in.Name.Value))}})
@@ -190,6 +190,22 @@ func (j *shop) saidRules(all []*joint) []rule {
 	return out
 }
 
+// trade says which of two joints that share a part comes first, by their kinds, where when is so, and why.
+// Common practice, no source.
+var trade = map[[2]parts.JointKind]struct {
+	why  string
+	when func(first, then *joint, all []*joint) bool
+}{
+	{parts.PressKind, parts.WeldKind}:   {"put together before it is welded", func(t, o *joint, _ []*joint) bool { return t.joins(o) }},
+	{parts.WeldKind, parts.BearingKind}: {"welding heat pulls a bore out of size: weld, measure the bore cold, then press", nil},
+	{parts.WeldKind, parts.PressKind}:   {"welding heat pulls a bore out of size: weld, measure the bore cold, then press", func(_, o *joint, all []*joint) bool { return !welded(o, all) }},
+	{parts.WeldKind, parts.SlideKind}:   {"welding heat pulls a bore out of size: weld, measure the bore cold, then slide it on", nil},
+	{parts.WeldKind, parts.BoltKind}:    {weldBeforeBolting, nil},
+	{parts.BearingKind, parts.BoltKind}: {"the bearing goes in first", func(t, o *joint, _ []*joint) bool { return o.covers(t) }},
+}
+
+const weldBeforeBolting = "weld before bolting: heat pulls the joint face"
+
 // tradeRules are what the trade knows. Common practice, no source.
 func (j *assembly) tradeRules(all []*joint) []rule {
 	var out []rule
@@ -217,20 +233,11 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 			if t == o {
 				continue
 			}
-			switch {
-			case t.in.Press != nil && o.in.Weld != nil && t.joins(o):
-				add(t, o, "put together before it is welded")
-			case t.in.Weld != nil && (o.in.Bearing != nil || o.in.Press != nil && !welded(o, all)):
-				add(t, o, "welding heat pulls a bore out of size: weld, measure the bore cold, then press")
-			case t.in.Weld != nil && o.in.Slide != nil:
-				add(t, o, "welding heat pulls a bore out of size: weld, measure the bore cold, then slide it on")
-			case t.in.Weld != nil && o.in.Bolt != nil:
-				add(t, o, "weld before bolting: heat pulls the joint face")
-			case t.in.Bearing != nil && o.in.Bolt != nil && o.covers(t):
-				add(t, o, "the bearing goes in first")
+			if r, ok := trade[[2]parts.JointKind{t.in.Kind, o.in.Kind}]; ok && (r.when == nil || r.when(t, o, all)) {
+				add(t, o, r.why)
 			}
 		}
-		if t.in.Bolt != nil && t.axis {
+		if t.is(parts.BoltKind) && t.axis {
 			j.reachRules(t, all, add)
 		}
 	}
@@ -245,7 +252,7 @@ func (t *joint) joins(o *joint) bool {
 
 // welded tells whether a pressed pair is welded as well: the press only locates.
 func welded(o *joint, all []*joint) bool {
-	return slices.ContainsFunc(all, func(w *joint) bool { return w.in.Weld != nil && w.joins(o) })
+	return slices.ContainsFunc(ofKind(all, parts.WeldKind), o.joins)
 }
 
 // covers tells whether a bolted joint closes the end of the housing where the
@@ -291,7 +298,7 @@ func (t *joint) brings(part inst, all []*joint) (by *joint) {
 				continue
 			}
 			by = cmp.Or(by, o)
-			if o.in.Weld == nil && o.in.Press == nil || t.has(other.inst()) {
+			if !o.forGood() || t.has(other.inst()) {
 				return o
 			}
 			with = seq.Add(with, other.inst())

@@ -103,7 +103,7 @@ func (f feature) member(sharedMm float64) (press.Member, error) {
 const rzPerRa = 5
 
 // pressKind is an interference fit.
-type pressKind struct{}
+type pressKind struct{ plain }
 
 func (pressKind) ends(_ *shop, t *joint) {
 	t.need(t.a, round(t.a, false), "a round outside, such as a step or the outline of a round plate")
@@ -127,6 +127,7 @@ func (pressKind) buy(*shop, *joint, *buying) {}
 
 func (pressKind) work(j *making, t *joint) {
 	in := t.in.Press
+	t.inward = in.Method == "press" && j.sideKg(t.a) < j.sideKg(t.b)
 	lo, hi, source, ok := t.interference()
 	if !ok {
 		return
@@ -381,7 +382,7 @@ func (j *assembly) setting(t *joint) setting {
 	m := t.meeting()
 	best := setting{end: string(m.First), outMm: -m.Below.Mm, face: m.Second}
 	st, shaft, hub := t.a.step, j.at(t.a.inst()), j.at(t.b.inst())
-	if t.in.Press == nil || !m.Level || m.Below.Mm <= st.LengthMm() || shaft == nil || hub == nil {
+	if !t.is(parts.PressKind) || !m.Level || m.Below.Mm <= st.LengthMm() || shaft == nil || hub == nil {
 		return best
 	}
 	is := shaft.at.then(hub.at.inverse())
@@ -428,8 +429,8 @@ func leadIn(t *joint) (drawn *parts.Chamfer, on string) {
 // measured shaft, for each is bored to its own.
 func (j *assembly) pieces(made []*joint) {
 	ends := map[*plan.Ladder][]string{}
-	for _, t := range made {
-		if t.in.Press == nil || t.b.r.Part.Quantity < 2 {
+	for _, t := range ofKind(made, parts.PressKind) {
+		if t.b.r.Part.Quantity < 2 {
 			continue
 		}
 		for i := range t.b.r.Out.Ladders {

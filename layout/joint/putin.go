@@ -76,8 +76,8 @@ func (j *making) putIn(t *joint, when putWhen) {
 // turnedByHand has what turns in bearings felt by hand first, in the row in which it is coupled.
 func (j *making) turnedByHand(s *plan.JointStep) {
 	var turn []string
-	for _, o := range j.all {
-		if o.in.Bearing != nil && !o.refused() {
+	for _, o := range ofKind(j.all, parts.BearingKind) {
+		if !o.refused() {
 			of := o.a
 			if o.in.Bearing.Rotating == "outer" {
 				of = o.b

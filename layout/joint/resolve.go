@@ -138,8 +138,7 @@ func (j *making) joint(t *joint) {
 	if t.refused() { // it waits for others that wait for it
 		return
 	}
-	t.inward = t.in.Press != nil && t.in.Press.Method == "press" && j.sideKg(t.a) < j.sideKg(t.b)
-	t.out = &plan.JointPlan{Name: t.in.Name.Value, Title: t.kind.title(t), Kind: string(t.in.Kind), A: t.a.end(), B: t.b.end(), Why: t.reasons(), Beside: t.beside}
+	t.out = &plan.JointPlan{Name: t.in.Name.Value, Kind: string(t.in.Kind), A: t.a.end(), B: t.b.end(), Why: t.reasons(), Beside: t.beside}
 	t.out.How = j.how(t)
 	for _, p := range t.flaws {
 		t.add(p)
@@ -147,8 +146,9 @@ func (j *making) joint(t *joint) {
 	j.align(t)
 	j.thickYet(t)
 	t.kind.work(j, t)
-	if t.axis && !t.refused() {
-		j.traps(t)
+	t.out.Title = t.kind.title(t)
+	if moved, tied := j.side(t, j.before); t.axis && !t.refused() && !tied { // else other joints hold it
+		t.kind.traps(j, t, moved)
 	}
 	if !t.refused() {
 		j.finish(t)
@@ -209,13 +209,13 @@ func (j *making) how(t *joint) string {
 	case is.s < 0:
 		text = "fronts looking opposite ways"
 	}
-	if t.in.Bearing != nil { // its shaft turns
+	if t.is(parts.BearingKind) { // its shaft turns
 		return text
 	}
-	if t.in.Bolt != nil && len(t.in.Bolt.Stack) > 0 {
+	if t.is(parts.BoltKind) && len(t.in.Bolt.Stack) > 0 {
 		text += ", " + j.between(t) + " between them"
 	}
-	if !m.Set() && t.enters() && t.in.Bearing == nil && !slices.ContainsFunc(without(j.all, t), t.joins) && math.Abs(t.a.step.LengthMm()-t.b.step.LengthMm()) > geom.CloseMm {
+	if !m.Set() && t.enters() && !t.is(parts.BearingKind) && !slices.ContainsFunc(without(j.all, t), t.joins) && math.Abs(t.a.step.LengthMm()-t.b.step.LengthMm()) > geom.CloseMm {
 		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 	return text + j.topText(t)
@@ -229,7 +229,7 @@ func (j *making) topText(t *joint) string {
 
 // enters tells whether one of two parts lies round in a bore of the other, welded or pressed there.
 func (t *joint) enters() bool {
-	return (t.in.Weld != nil || t.in.Press != nil) && t.a.step != nil && t.b.step != nil && t.a.step.Inside != t.b.step.Inside
+	return t.forGood() && t.a.step != nil && t.b.step != nil && t.a.step.Inside != t.b.step.Inside
 }
 
 // alongText is where along its axis a place has a face of what enters.
@@ -442,7 +442,7 @@ func (j *making) finish(t *joint) {
 	for i := range t.out.Steps {
 		t.out.Steps[i].N = i + 1
 	}
-	if t.in.Bolt != nil && t.axis {
+	if t.is(parts.BoltKind) && t.axis {
 		j.registers(t)
 	}
 	for i := range t.out.Problems {
@@ -485,7 +485,7 @@ func (j *making) heavy(t *joint) {
 			fixed = true
 			continue
 		}
-		if i > 0 && !fixed && (kg >= least || t.in.Slide != nil) { // a hub comes to its shaft
+		if i > 0 && !fixed && (kg >= least || t.is(parts.SlideKind)) { // a hub comes to its shaft
 			continue
 		}
 		lift, least = e, kg

@@ -16,7 +16,7 @@ import (
 )
 
 // slideKind is a hub that slides on a shaft with a key, up to a shoulder.
-type slideKind struct{}
+type slideKind struct{ plain }
 
 func (slideKind) ends(s *shop, t *joint) {
 	t.need(t.a, round(t.a, true), "the bore of the hub")
@@ -459,7 +459,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 
 // held says what holds a shaft that turns in its bearings while a nut is tightened on it.
 func (j *making) held(t *joint) string {
-	if !slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && o.a.inst() == t.b.inst() }) {
+	if bearingOn(j.before, t.b.inst()) == nil {
 		return ""
 	}
 	by := "a strap"
@@ -499,9 +499,9 @@ func (j *making) draggedOff(t *joint) bool {
 	return m.TurnsClockwise() == (atBack == (t.dir > 0))
 }
 
-// slideTrap finds whether the hub goes on end for end: with a plain bore whose
+// traps finds whether the hub goes on end for end: with a plain bore whose
 // keyway, if it has one, is open at both ends.
-func (j *making) slideTrap(t *joint, moved []inst) {
+func (slideKind) traps(j *making, t *joint, moved []inst) {
 	hub, shaft := t.keyways()
 	_, inside := t.a.r.Sides()
 	if hub == nil || shaft == nil {

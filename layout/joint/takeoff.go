@@ -125,8 +125,8 @@ func (j *making) standsOver(on *parts.Stands, side headSide, t *joint) bool {
 // shutBy lists what is taken off, in that order, before the bearing of a joint is set anew: the
 // covers of its bore, and before these what lies over their heads.
 func (j *making) shutBy(t *joint) (titles []string) {
-	for _, o := range j.all {
-		if o.in.Bolt != nil && o.axis && o.covers(t) && len(o.a.r.MetalAt(t.b.step.Size.NominalMm/2-geom.CloseMm)) > 0 {
+	for _, o := range ofKind(j.all, parts.BoltKind) {
+		if o.axis && o.covers(t) && len(o.a.r.MetalAt(t.b.step.Size.NominalMm/2-geom.CloseMm)) > 0 {
 			titles = append(titles, append(append(j.behind(o), j.comesOff(o)...), o.a.title())...)
 		}
 	}

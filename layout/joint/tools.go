@@ -48,19 +48,7 @@ func (list *tooling) add(t *joint, x tool) {
 func (j *assembly) tools(made []*joint) []plan.ToolRow {
 	var list tooling
 	for i, t := range made {
-		switch {
-		case t.in.Press != nil:
-			j.pressTool(t, &list)
-		case t.in.Bearing != nil:
-			for _, of := range t.cups {
-				j.cupRing(t, of, &list)
-			}
-			for _, of := range t.cones {
-				j.coneDriver(t, of, &list)
-			}
-		case t.in.Weld != nil:
-			j.plugs(t, made[:i], &list)
-		}
+		t.kind.tools(j, t, made[:i], &list)
 	}
 	out := j.toolRows(list, 0)
 	if j.job.Tools {
@@ -82,7 +70,7 @@ func (j *shop) toolRows(list tooling, from int) (out []plan.ToolRow) {
 		row := x.row(from + i + 1)
 		row.For = steps(x.uses)
 		for _, t := range x.uses {
-			if t.in.Weld == nil || x.sheet != nil { // the step says what is bolted on
+			if !t.is(parts.WeldKind) || x.sheet != nil { // the step says what is bolted on
 				t.out.Tools = append(t.out.Tools, row.Name)
 			}
 		}
@@ -133,10 +121,10 @@ func (j *assembly) stopText(t *joint) string {
 	return "The stop disc lies on the end of " + t.a.title() + ": home when it is level with " + t.b.title() + "."
 }
 
-// pressTool is what stands between the ram and the hub: a sleeve over a shaft
+// tools are what stands between the ram and the hub: a sleeve over a shaft
 // that stands out, or a disc that stops the ram where the shaft lies under the
 // hub's face. A hub that is heated needs the disc alone.
-func (j *assembly) pressTool(t *joint, list *tooling) {
+func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 	out, span, ok := j.standsOutMm(t)
 	if !ok {
 		return
@@ -166,6 +154,16 @@ func (j *assembly) pressTool(t *joint, list *tooling) {
 // hollow are the sizes of a tube for the list.
 func (j *assembly) hollow(in, out, longMm float64) string {
 	return " " + j.w.Dia(in) + " inside, " + j.w.Dia(out) + " outside, " + j.w.Size(j.up(longMm)) + " long, "
+}
+
+// tools are a ring for each cup and a driver for each cone that is mounted in the steps of the joint.
+func (bearingKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
+	for _, of := range t.cups {
+		j.cupRing(t, of, list)
+	}
+	for _, of := range t.cones {
+		j.coneDriver(t, of, list)
+	}
 }
 
 // cupRing is the ring for the cup of a bearing, long enough to stand out of the housing; t
@@ -218,8 +216,8 @@ func reachMm(f feature, dir float64) float64 {
 	return geom.Clean(f.r.LengthMm() - f.step.ToMm)
 }
 
-// plugs hold the finished bores of what is welded true.
-func (j *assembly) plugs(t *joint, before []*joint, list *tooling) {
+// tools are plugs that hold the finished bores of what is welded true.
+func (weldKind) tools(j *assembly, t *joint, before []*joint, list *tooling) {
 	t.emptyBores(before, func(f feature, s *part.Step) { list.add(t, j.plug(f, s, t.helixMm() > 0)) })
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/material"
 	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // metal is one side of what touches in a joint.
@@ -40,7 +41,7 @@ func (j *making) metals(t *joint) (touching []metal, screws *metal) {
 // unlike warns of metals that eat one another where it gets wet, and of stainless
 // threads and seats that seize.
 func (j *making) unlike(t *joint) {
-	if t.in.Weld != nil || t.in.Bearing != nil {
+	if t.is(parts.WeldKind) || t.is(parts.BearingKind) {
 		return
 	}
 	touching, screws := j.metals(t)
@@ -86,7 +87,7 @@ func (t *joint) eats(a, b metal) {
 		with = "copper grease on thread and head" + t.greased()
 	}
 	said := words.Capital(a.title) + verb + b.title + " where it gets wet, " + words.Trim(volts, 2) + " V apart in sea water"
-	if t.in.Bolt != nil { // what runs or is pressed has grease or no gap
+	if t.is(parts.BoltKind) { // what runs or is pressed has grease or no gap
 		t.out.Unlike = append(t.out.Unlike, said)
 	}
 	t.caution(said + ": " + with + ".")

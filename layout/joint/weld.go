@@ -99,7 +99,7 @@ func (f feature) roundMm() float64 {
 }
 
 // weldKind is a fillet or butt weld.
-type weldKind struct{}
+type weldKind struct{ plain }
 
 func (weldKind) ends(_ *shop, t *joint) {
 	if t.b.radial == nil && slices.ContainsFunc(t.a.r.Part.Ends, func(e parts.TubeEnd) bool { return e.Onto.Part == t.b.ref.Part }) {
@@ -144,7 +144,7 @@ func (weldKind) work(j *making, t *joint) {
 		return
 	}
 	if round := t.seamRoundMm(); t.in.Weld.Length.Set() && round > 0 && long > round+seamOverMm {
-		t.problem(plan.WeldLonger, plan.Of(plan.Mm, long), plan.Named(t.out.Title), plan.Of(plan.Mm, words.Round(round, 0)))
+		t.problem(plan.WeldLonger, plan.Of(plan.Mm, long), plan.Named(t.kind.title(t)), plan.Of(plan.Mm, words.Round(round, 0)))
 	}
 	if p.LengthMm = words.Round(long, 2); long == 0 {
 		t.refuse(t.in.Pos, plan.WeldNoLength)
@@ -519,7 +519,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 // they were left large for, with what is cut into them, and their rows of the record.
 func (j *making) finishLater(t *joint) {
 	body := j.weldment(t.a.inst())
-	if slices.ContainsFunc(j.later(t), func(o *joint) bool { return o.in.Weld != nil && slices.Contains(body, o.a.inst()) }) {
+	if slices.ContainsFunc(body, func(i inst) bool { return j.weldedLater(t, i) }) {
 		return
 	}
 	slices.SortFunc(body, func(a, b inst) int { return cmp.Or(strings.Compare(a.part, b.part), a.copy-b.copy) })
@@ -641,15 +641,12 @@ func (t *joint) meanwhile(job *parts.Job) string {
 			continue
 		}
 		o := job.Joint(a.Part)
-		if o == nil || o.Weld == nil {
+		if o == nil || o.Kind != parts.WeldKind {
 			continue
 		}
-		first, second := o.Ends()
-		for _, e := range []parts.JointRef{first, second} {
-			for _, f := range []feature{t.a, t.b} {
-				if (inst{e.Part, e.Copy}) == f.inst() && len(fineSizes(f, nil)) > 0 {
-					return a.Reason.Value
-				}
+		for _, f := range []feature{t.a, t.b} {
+			if o.Some(func(e parts.JointRef) bool { return e.Is(f.ref.Part, f.ref.Copy) }) && len(fineSizes(f, nil)) > 0 {
+				return a.Reason.Value
 			}
 		}
 	}
@@ -659,7 +656,7 @@ func (t *joint) meanwhile(job *parts.Job) string {
 // holdTrue is the step before the first weld on a part whose fine sizes are done.
 func (j *making) holdTrue(t *joint) {
 	reason := t.meanwhile(j.job)
-	begun := slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Weld != nil && o.meanwhile(j.job) == reason })
+	begun := slices.ContainsFunc(ofKind(j.before, parts.WeldKind), func(o *joint) bool { return o.meanwhile(j.job) == reason })
 	if reason == "" || begun {
 		return
 	}
@@ -850,8 +847,7 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 		c.What, c.Source = "groove filled", "common practice, no source"
 	}
 	t.out.Checks = append(append(t.out.Checks, j.standChecks(t)...), c)
-	bolted := func(o *joint) bool { return o.in.Bolt != nil && o.has(t.a.inst()) }
-	if mm, within := t.lean(); mm > 0 && slices.ContainsFunc(j.all, bolted) {
+	if mm, within := t.lean(); mm > 0 && bolted(j.all, t.a.inst()) {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: t.a.title() + " square to " + t.b.title(), Limits: within, MaxMm: mm, Gauge: "square, feeler", Source: weld.PlaceSource})
 	}
 	if on := groundSides[t.in.Weld.Ground]; on != "" {
@@ -905,8 +901,7 @@ func (t *joint) weldClock() feature {
 
 // returnClamp keeps the welding current out of bearings that are in already.
 func (j *making) returnClamp(t *joint) string {
-	members := j.there(t)
-	if slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && slices.Contains(members, o.a.inst()) }) {
+	if bearingOn(j.before, j.there(t)...) != nil {
 		return "Return clamp on " + t.b.title() + ", bright metal, beside the weld: bearings are in, and no current may go through them."
 	}
 	return ""
@@ -921,7 +916,7 @@ func runs(n int) string {
 
 // weldedLater tells whether a later joint welds the same part again.
 func (j *making) weldedLater(t *joint, i inst) bool {
-	return slices.ContainsFunc(j.later(t), func(o *joint) bool { return o.in.Weld != nil && o.has(i) })
+	return slices.ContainsFunc(ofKind(j.later(t), parts.WeldKind), func(o *joint) bool { return o.has(i) })
 }
 
 // plateToFace is the flat part of a weld whose free face is to be true: something is bolted to
@@ -985,8 +980,8 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 		}
 	}
 	var do []string
-	for _, o := range j.made(t) {
-		if o.out == nil || o.out.Weld == nil || o.out.Weld.Faced == "" {
+	for _, o := range ofKind(j.made(t), parts.WeldKind) {
+		if o.out.Weld == nil || o.out.Weld.Faced == "" {
 			continue
 		}
 		if f, spare, _ := j.plateToFace(o); j.facedAt(o, f.inst()) == t {
@@ -1003,10 +998,10 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 func (j *making) facedAt(t *joint, plate inst) *joint {
 	body, at := j.weldment(plate), t
 	for _, o := range j.later(t) {
-		if o.in.Weld == nil && o.in.Press == nil && slices.Contains(o.held(), plate) {
+		if !o.forGood() && slices.Contains(o.held(), plate) {
 			break
 		}
-		if o.in.Weld != nil && slices.Contains(body, o.a.inst()) {
+		if o.is(parts.WeldKind) && slices.Contains(body, o.a.inst()) {
 			at = o
 		}
 	}
@@ -1015,16 +1010,13 @@ func (j *making) facedAt(t *joint, plate inst) *joint {
 
 // weldment are the parts that welds make one body with a part.
 func (j *making) weldment(i inst) []inst {
-	return j.members(i, seq.Keep(j.all, func(o *joint) bool { return o.in.Weld != nil }))
+	return j.members(i, ofKind(j.all, parts.WeldKind))
 }
 
 // thickYet warns of a plate that is thicker than it is drawn until it is faced after this weld
 // or a later one.
 func (j *making) thickYet(t *joint) {
-	for _, o := range j.all {
-		if o.in.Weld == nil {
-			continue
-		}
+	for _, o := range ofKind(j.all, parts.WeldKind) {
 		f, spare, ok := j.plateToFace(o)
 		if ok && spare > 0 && t.has(f.inst()) && slices.Index(j.all, j.facedAt(o, f.inst())) >= slices.Index(j.all, t) {
 			t.caution(f.title() + " is still " + t.w.Size(f.r.Part.Stock.Size.Mm) + " thick, drawn " + t.w.Size(f.r.Part.Thickness.Mm) + ": places and depths here are those of the drawing, and " + t.w.Read(spare) + " stands out beyond its joint face until that is faced.")
@@ -1035,7 +1027,7 @@ func (j *making) thickYet(t *joint) {
 // facedLater tells whether a part is bolted to something, so that its face must
 // be true.
 func (j *shop) facedLater(i inst) bool {
-	return slices.ContainsFunc(j.job.Joints, func(o *parts.Joint) bool {
-		return o.Bolt != nil && (inst{o.Bolt.Through.Part, o.Bolt.Through.Copy} == i || inst{o.Bolt.Into.Part, o.Bolt.Into.Copy} == i)
+	return slices.ContainsFunc(j.job.Of(parts.BoltKind), func(o *parts.Joint) bool {
+		return o.Bolt.Through.Is(i.part, i.copy) || o.Bolt.Into.Is(i.part, i.copy)
 	})
 }
