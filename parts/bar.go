@@ -2,6 +2,7 @@ package parts
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 
@@ -92,16 +93,22 @@ func (p *Part) Tubular() bool { return p.Bar != nil && p.Bar.Tube() }
 // OneWall tells whether the holes of a bar go through one wall of it alone, for what is not screwed in.
 func (g *HoleGroup) OneWall() bool { return g.Walls != BothWalls && g.Size.Make != TappedHole }
 
-// BarEnds are the two ends of a bar, none of another part.
-func (p *Part) BarEnds() map[Side]*BarEnd {
-	if p.Bar == nil {
-		return nil
+// BarEnds are the left and the right end of a bar, none of another part.
+func (p *Part) BarEnds() iter.Seq2[Side, *BarEnd] {
+	return func(yield func(Side, *BarEnd) bool) {
+		_ = p.Bar != nil && yield(LeftEnd, &p.Bar.Left) && yield(RightEnd, &p.Bar.Right)
 	}
-	return map[Side]*BarEnd{LeftEnd: &p.Bar.Left, RightEnd: &p.Bar.Right}
 }
 
 // BarEnd is the end of a bar that a feature names, nil for another feature.
-func (p *Part) BarEnd(feature string) *BarEnd { return p.BarEnds()[Side(feature)] }
+func (p *Part) BarEnd(feature string) *BarEnd {
+	for side, end := range p.BarEnds() {
+		if string(side) == feature {
+			return end
+		}
+	}
+	return nil
+}
 
 // End is one of the two ends.
 func (b *Bar) End(side Side) *BarEnd {

@@ -96,6 +96,9 @@ func (j *Joint) Clamped() []JointRef {
 	return nil
 }
 
+// OnEdge tells whether a joint has a place that stands its first part on an edge.
+func (j *Joint) OnEdge() bool { return j.Place != nil && j.Place.Edge() }
+
 // Stud is the name of the part that serves as stud of a joint, empty for none.
 func (j *Joint) Stud() string {
 	if j.Bolt == nil {

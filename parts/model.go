@@ -353,6 +353,15 @@ func (p *Profile) Through() bool {
 	return len(p.Inside) > 0 && p.InsideMm() >= p.LengthMm()-geom.CloseMm
 }
 
+// Flat tells whether a part is cut from plate by an outline, bent or not, and Turned whether it has steps.
+func (p *Part) Flat() bool   { return p.Outline != nil }
+func (p *Part) Turned() bool { return p.Profile != nil }
+
+// OfSheet tells whether a kind of part is sheet that is rolled, bent or wound.
+func (k Kind) OfSheet() bool {
+	return k == Cone || k == TransitionPiece || k == Folded || k == FlightPart
+}
+
 // Rounds are the steps of a turned part; of a flat one lengthMm thick its outline, where that is round, and its bore.
 func (p *Part) Rounds(lengthMm float64) (outside, inside []Step) {
 	if p.Profile != nil {

@@ -97,8 +97,8 @@ func (s *stage) drawn(bodies []assembly.Body, at assembly.Pose) (out *plan.Arran
 		above = end
 	}
 	for _, b := range bodies {
-		if of, made := s.Of[b.ID]; made && !cut[s.item[of.Part]] {
-			out.Beside = seq.Add(out.Beside, s.model(of.Part).Out.Title)
+		if r := s.partOf(b.ID); r != nil && !cut[s.itemOf(b.ID)] {
+			out.Beside = seq.Add(out.Beside, r.Out.Title)
 		}
 	}
 	out.Anchors = s.anchors(above, bodies, xy(out.Top.MinMm.XMm, 0), angle != "")
@@ -111,12 +111,12 @@ func (s *stage) anchors(above assembly.Pose, bodies []assembly.Body, from plan.X
 	if onEnd {
 		from = plan.XY{}
 	}
-	for i := range bodies {
-		of, made := s.Of[bodies[i].ID]
-		if !made || !slices.ContainsFunc(s.job.Joints, func(j *parts.Joint) bool { return j.Anchored.Value == of.Part }) {
+	for b := range seq.Refs(bodies) {
+		of := s.Of[b.ID].Part
+		if of == "" || !slices.ContainsFunc(s.job.Joints, func(j *parts.Joint) bool { return j.Anchored.Value == of }) {
 			continue
 		}
-		for _, f := range s.mouths(&bodies[i]) {
+		for _, f := range s.mouths(b) {
 			if f.used || !f.group.Hole.Anchors() || math.Abs(f.out.Dot(s.Up)) < 1-level {
 				continue
 			}

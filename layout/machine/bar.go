@@ -162,12 +162,8 @@ func (m *Machine) coped(a, b Instance) (assembly.Pose, bool) {
 // cope is the end of a bar that sits in a place of a round, nil if there is none.
 func (m *Machine) cope(a, b Instance) *parts.BarEnd {
 	r := m.model(a.Part)
-	if r.Part.Bar == nil {
-		return nil
-	}
-	for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-		e := r.Part.Bar.End(end)
-		if _, ok := r.Cope(end); ok && e.Place != nil && e.Onto.Part == b.Part {
+	for side, e := range r.Part.BarEnds() {
+		if _, ok := r.Cope(side); ok && e.Place != nil && e.Onto.Part == b.Part {
 			return e
 		}
 	}

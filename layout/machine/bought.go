@@ -20,15 +20,16 @@ const steelKgM3 = 7850
 // bought adds what a joint buys: screws with nuts and washers, a bearing, or the
 // nut of a hub.
 func (m *Machine) bought(j *plan.JointPlan) {
-	in := m.joint(j.Name)
-	switch {
-	case j.Bolt != nil && in.Bolt.Stud.Value == "":
-		m.screws(j, in)
-	case j.Bolt != nil:
-		m.studNuts(j, in)
-	case j.Bearing != nil && j.Bearing.CupBackMm != j.Bearing.LargeEndMm:
+	switch in := m.joint(j.Name); in.Kind {
+	case parts.BoltKind:
+		if in.Stud() == "" {
+			m.screws(j, in)
+		} else {
+			m.studNuts(j, in)
+		}
+	case parts.BearingKind:
 		m.bearing(j, in)
-	case j.Slide != nil:
+	case parts.SlideKind:
 		m.nut(j)
 	}
 }
@@ -102,7 +103,7 @@ func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint) {
 // side of the metal that they clamp from the face that meets, or in its counterbore.
 func (m *Machine) seats(e *plan.JointEnd, meet parts.Face) []assembly.Pose {
 	r := m.model(e.Part)
-	pose, placed := m.poses[Instance{e.Part, e.Copy}.id()]
+	pose, placed := m.poses[instance(*e).id()]
 	g := groupNamed(r, e.Feature)
 	if g == nil || !placed {
 		return nil
@@ -211,11 +212,11 @@ const cupShare = 0.8
 // bearing stands where the joint's plan has its rings' backs: a cup and a cone
 // of their own widths, the rollers with the cone.
 func (m *Machine) bearing(j *plan.JointPlan, in *parts.Joint) {
+	b, p := in.Bearing, j.Bearing
 	pose, ok := m.axisOf(j)
-	if !ok {
+	if !ok || p.CupBackMm == p.LargeEndMm {
 		return
 	}
-	b, p := in.Bearing, j.Bearing
 	inner, outer := b.Bore.Mm/2, b.Outside.Mm/2
 	gap := (outer - inner) / 10 // between the rings, bridged by the rollers
 	middle := (inner + outer) / 2
@@ -240,7 +241,7 @@ func (m *Machine) bearing(j *plan.JointPlan, in *parts.Joint) {
 		)},
 	} {
 		m.add(assembly.Body{ID: ring.id, Solid: ring.solid, Pose: pose, DensityKgM3: steelKgM3}, role{kind: ring.kind, joint: j.Name})
-		m.allow(ring.id, Instance{ring.in.Part, ring.in.Copy}.id(), fitMm)
+		m.allow(ring.id, instance(ring.in).id(), fitMm)
 	}
 }
 

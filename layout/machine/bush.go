@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -25,9 +26,9 @@ const (
 // inBushes looks at what lies in the bores of parts that are pressed in: no joint says that it turns
 // there, and the bore closes when it is pressed.
 func (m *Machine) inBushes() (found []plan.Problem) {
-	for _, j := range m.joints {
-		bush := m.standing(instance(j.A))
-		if j.Press == nil || bush == nil {
+	for _, j := range m.ofKind(parts.PressKind) {
+		bush := m.at(j.A)
+		if bush == nil {
 			continue
 		}
 		_, inside := m.model(j.A.Part).Sides()

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/parts"
 	"centrepop/parts/seq"
 )
 
@@ -24,7 +25,7 @@ type coming struct {
 // the joint brings, motors and couplings, loose parts. Nothing comes where both parts hang
 // together.
 func (v *viewed) comings(into assembly.Vec) (all []coming) {
-	for _, j := range v.joints {
+	for _, j := range v.ofKind(parts.BearingKind) {
 		for i := range ringShapes {
 			way, lone := v.ringWay(j, ringShapes[i].kind)
 			if v.ringStep(j, ringShapes[i].kind) == v.j.N-1 && lone {

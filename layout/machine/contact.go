@@ -24,17 +24,15 @@ const (
 
 // contact finds parts that are to be welded and stand apart.
 func (m *Machine) contact() (looks []look) {
-	for _, j := range m.joints {
-		if j.Weld != nil {
-			looks = append(looks, func() []plan.Problem { return slices.Concat(m.apart(j), m.beyond(j), m.bracesOne(j)) })
-		}
+	for _, j := range m.ofKind(parts.WeldKind) {
+		looks = append(looks, func() []plan.Problem { return slices.Concat(m.apart(j), m.beyond(j), m.bracesOne(j)) })
 	}
 	return looks
 }
 
 // apart tells whether the parts of a weld stand apart.
 func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
-	a, b := m.standing(instance(j.A)), m.standing(instance(j.B))
+	a, b := m.at(j.A), m.at(j.B)
 	skew := slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.FrameSkew && p.Joint == j.Name })
 	if a == nil || b == nil || a == b || skew || assembly.Near(a, b, bridgedMm, seamFinestMm) {
 		return nil
@@ -46,15 +44,15 @@ func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 // beyond finds plates that stand on edge and are welded along more than lies on what
 // they touch of what is welded by then.
 func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
-	in, a := m.joint(j.Name), m.standing(instance(j.A))
-	if a == nil || in.Place == nil || !in.Place.Edge() || !in.Weld.Length.Set() || !sheet(m.model(j.A.Part).Part) {
+	in, a := m.joint(j.Name), m.at(j.A)
+	if a == nil || !in.OnEdge() || !in.Weld.Length.Set() || !sheet(m.model(j.A.Part).Part) {
 		return nil
 	}
 	on, there := 0.0, map[string]bool{a.ID: true}
-	for _, o := range slices.Backward(m.joints[:j.N]) { // what it is welded to first
+	for _, o := range slices.Backward(plan.OfKind(m.joints[:j.N], parts.WeldKind)) { // what it is welded to first
 		for _, end := range []plan.JointEnd{o.A, o.B} {
-			b := m.standing(Instance{end.Part, end.Copy})
-			if o.Weld == nil || b == nil || there[b.ID] {
+			b := m.at(end)
+			if b == nil || there[b.ID] {
 				continue
 			}
 			if there[b.ID] = true; touch(b, a) {
@@ -76,8 +74,8 @@ var aBrace = regexp.MustCompile(`(?i)\b(?:gusset|brace|knee)s?\b`)
 
 // bracesOne finds a brace on edge that touches one part alone, and what it stands off.
 func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
-	in, a, plate := m.joint(j.Name), m.standing(instance(j.A)), m.standing(instance(j.B))
-	if a == nil || plate == nil || in.Place == nil || !in.Place.Edge() || !aBrace.MatchString(j.A.Part+" "+m.title(a.ID)) {
+	in, a, plate := m.joint(j.Name), m.at(j.A), m.at(j.B)
+	if a == nil || plate == nil || !in.OnEdge() || !aBrace.MatchString(j.A.Part+" "+m.title(a.ID)) {
 		return nil
 	}
 	up := outward(plate, parts.Face(in.Place.On))
@@ -85,10 +83,9 @@ func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
 		return b.Box().Moved(assembly.Frame(assembly.Vec{}, up, up.Square()).Inverse())
 	}
 	touched, near, least := "", "", math.Inf(1)
+	welds := m.ofKind(parts.WeldKind)
 	for b := range seq.Refs(m.Bodies) {
-		if b == a || !slices.ContainsFunc(m.joints, func(o *plan.JointPlan) bool {
-			return o.Weld != nil && slices.Contains([]Instance{{o.A.Part, o.A.Copy}, {o.B.Part, o.B.Copy}}, m.Of[b.ID])
-		}) {
+		if b == a || !slices.ContainsFunc(welds, func(o *plan.JointPlan) bool { return slices.Contains(endsOf(o), b.ID) }) {
 			continue
 		}
 		switch {
@@ -159,7 +156,7 @@ func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) []pla
 			continue
 		}
 		joint := m.between(b.ID, covers[0].ID)
-		if in := m.joint(joint); in != nil && in.Press != nil {
+		if in := m.joint(joint); in != nil && in.Kind == parts.PressKind {
 			continue // what is pressed on is looked at where the press is
 		}
 		return []plan.Problem{problem(joint, plan.OpeningCovered, f.In.Pos, plan.Named(words.Spaced(row.Name)), m.named(b.ID), m.named(covers[0].ID), rounded(covers[0].FirstMm, 1))}

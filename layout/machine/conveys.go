@@ -13,7 +13,7 @@ func (m *Machine) conveys() (found []plan.Problem) {
 	if motor == nil || motor.Rotation == "either" || !motor.Drives.Set() {
 		return nil
 	}
-	shaft := m.standing(Instance{motor.Drives.Part, motor.Drives.Copy})
+	shaft := m.standing(named(motor.Drives))
 	if shaft == nil {
 		return nil
 	}
@@ -24,7 +24,7 @@ func (m *Machine) conveys() (found []plan.Problem) {
 	out := shaft.Pose.Z.Times(m.driven(motor.Drives)) // of the shaft, to the motor
 	for b, r := range m.parts() {
 		f, hand := r.Part.Flight, "right-hand"
-		if f == nil || !sameAxis(shaft.Pose, b.Pose) {
+		if r.Part.Kind != parts.FlightPart || !sameAxis(shaft.Pose, b.Pose) {
 			continue
 		}
 		if f.Left {

@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/parts"
 	"centrepop/parts/seq"
 )
 
@@ -32,9 +33,9 @@ func (m *Machine) onBeads() (looks []look) {
 			}
 		}
 	}
-	for n, j := range m.joints {
-		in, a, on := m.joint(j.Name), m.standing(instance(j.A)), m.standing(instance(j.B))
-		if on == nil || j.Weld == nil || j.Weld.Type != "fillet" || j.Weld.Sides != 2 || in.Place == nil || !in.Place.Edge() || a == nil || m.model(j.A.Part).Part.Outline == nil {
+	for _, j := range m.ofKind(parts.WeldKind) {
+		in, a, on := m.joint(j.Name), m.at(j.A), m.at(j.B)
+		if a == nil || on == nil || j.Weld.Type != "fillet" || j.Weld.Sides != 2 || !in.OnEdge() || !m.model(j.A.Part).Part.Flat() {
 			continue
 		}
 		line, feet := beadLine(a, in.Place.With, j.Weld.LegMm)
@@ -49,7 +50,7 @@ func (m *Machine) onBeads() (looks []look) {
 		}
 		looks = append(looks, func() []plan.Problem {
 			for c := range seq.Refs(m.Bodies) {
-				if of, made := m.Of[c.ID]; made && came[c.ID] > n && of.Part != j.A.Part && c.Box().Meets(a.Box(), j.Weld.LegMm) && holdsAny(c, laid) {
+				if of, made := m.Of[c.ID]; made && came[c.ID] >= j.N && of.Part != j.A.Part && c.Box().Meets(a.Box(), j.Weld.LegMm) && holdsAny(c, laid) {
 					return []plan.Problem{m.fault(j.Name, plan.OnBead, m.named(c.ID), m.named(a.ID), rounded(j.Weld.LegMm, 2))}
 				}
 			}

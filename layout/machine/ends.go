@@ -30,7 +30,7 @@ func (s *soFar) seated(j *plan.JointPlan) *fitting {
 	switch place, round := m.onRound(ia, ib); {
 	case len(j.Placed) > 0:
 		f.frame = ownFrame(a, assembly.AxisZ)
-	case j.Weld == nil:
+	case in.Kind != parts.WeldKind:
 		return nil
 	case in.Place != nil:
 		f.frame = ownFrame(a, outOf(in.Place.With))
@@ -90,10 +90,10 @@ func (m *Machine) onRound(a, b Instance) (*parts.EndPlace, bool) {
 // cutOf is the plane of a bar's mitred end, out of the bar from a corner of its cut, in its
 // own frame, and how far the cut reaches.
 func (m *Machine) cutOf(i Instance, end string) (at assembly.Pose, size assembly.Vec, ok bool) {
-	in := m.model(i.Part).Part.Bar
-	if in == nil || !isEnd(end) {
+	if m.model(i.Part).Part.BarEnd(end) == nil {
 		return at, size, false
 	}
+	in := m.model(i.Part).Part.Bar
 	half, sign := in.Width.Mm/2, 1.0
 	if end == string(parts.LeftEnd) {
 		sign = -1
@@ -177,7 +177,7 @@ func (f *fitting) onEdges() (traps []plan.Trap) {
 	own := f.turns.Pose.Inverse()
 	z := own.Turn(f.frame.Z) // out of the face that it lies on
 	kept := assembly.AxisZ
-	if r := f.m.model(f.m.Of[f.turns.ID].Part); r.Part.Bar != nil {
+	if f.m.formOf(f.turns.ID) == parts.BarPart {
 		kept = assembly.AxisX
 	}
 	if math.Abs(z.Dot(kept)) > 0.5 {
@@ -301,7 +301,7 @@ func (f *fitting) seats() (out []seat, ok bool) {
 		}
 		a, okA := f.stretch(&j.A)
 		b, okB := f.stretch(&j.B)
-		if !okA || !okB || j.Bolt != nil {
+		if !okA || !okB || j.Kind == string(parts.BoltKind) {
 			return nil, false
 		}
 		s := seat{low: math.Max(a[0], b[0]), high: math.Min(a[1], b[1])}
@@ -315,7 +315,7 @@ func (f *fitting) seats() (out []seat, ok bool) {
 
 // stretch is where a joint's step lies on the frame's axis.
 func (f *fitting) stretch(e *plan.JointEnd) (low [2]float64, ok bool) {
-	r, b := f.m.model(e.Part), f.m.standing(Instance{e.Part, e.Copy})
+	r, b := f.m.model(e.Part), f.m.at(*e)
 	st := r.StepNamed(e.Feature)
 	if st == nil || b == nil {
 		return low, false
@@ -368,7 +368,7 @@ func (f *fitting) carried(seats []seat, sum float64) bool {
 // clocks are the turns at which a part turned end for end can look the same: those that
 // bring its first hole or opening to one of the others.
 func (f *fitting) clocks() []float64 {
-	r := f.m.model(f.m.Of[f.turns.ID].Part)
+	r := f.m.partOf(f.turns.ID)
 	var at []float64
 	for i := range r.Groups {
 		at = append(at, seq.Map(r.Groups[i].Points, geom.ClockDeg)...)

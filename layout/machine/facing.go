@@ -25,7 +25,7 @@ type faced struct {
 
 // mouths are the groups of holes of a body, once for each face they open on.
 func (m *Machine) mouths(b *assembly.Body) (all []faced) {
-	r := m.model(m.Of[b.ID].Part)
+	r := m.partOf(b.ID)
 	for g := range seq.Refs(r.Groups) {
 		if g.Hole == nil {
 			continue
@@ -59,9 +59,9 @@ func (m *Machine) mouths(b *assembly.Body) (all []faced) {
 // together, and of loose parts on what they lie on: at those that a part closes, and at those that face one another and do
 // not meet.
 func (m *Machine) faces() (looks []look) {
-	for _, j := range m.joints {
-		a, b := m.standing(instance(j.A)), m.standing(instance(j.B))
-		if j.Bolt == nil || a == nil || b == nil {
+	for _, j := range m.ofKind(parts.BoltKind) {
+		a, b := m.at(j.A), m.at(j.B)
+		if a == nil || b == nil {
 			continue
 		}
 		looks = append(looks, func() (found []plan.Problem) {
@@ -132,7 +132,7 @@ func (f *faced) shutBy(other *assembly.Body, share float64) (n int) {
 // that name itself.
 func (m *Machine) partShut(j *plan.JointPlan, f *faced, other *assembly.Body) []plan.Problem {
 	n := f.shutBy(other, 0)
-	if n == 0 || n == len(f.at) || groupNamed(m.model(m.Of[other.ID].Part), f.group.Group.Name) != nil {
+	if n == 0 || n == len(f.at) || groupNamed(m.partOf(other.ID), f.group.Group.Name) != nil {
 		return nil
 	}
 	return []plan.Problem{m.ofHoles(plan.HolesPartShut, j, f, m.named(other.ID), plan.Of(plan.Number, float64(n)), plan.Of(plan.Number, float64(len(f.at))))}
@@ -168,12 +168,15 @@ func (m *Machine) unmet(j *plan.JointPlan, f, g *faced) []plan.Problem {
 	return []plan.Problem{m.ofHoles(plan.HolesUnmet, j, f, plan.Named(words.Spaced(g.group.Group.Name)), m.named(g.body.ID), plan.Of(plan.Mm, words.Round(worst, 2)))}
 }
 
+// copies are the bodies of a part, those that come off again as well.
+func (m *Machine) copies(part string) []assembly.Body {
+	return seq.Keep(slices.Concat(m.Bodies, m.passing), func(b assembly.Body) bool { return part != "" && m.Of[b.ID].Part == part })
+}
+
 // holes are the mouths of a group of holes of all copies of a part.
 func (m *Machine) holes(part, group string) (all []faced) {
-	for b := range seq.Refs(slices.Concat(m.Bodies, m.passing)) {
-		if of, made := m.Of[b.ID]; made && of.Part == part {
-			all = append(all, slices.DeleteFunc(m.mouths(b), func(f faced) bool { return f.group.Group.Name != group })...)
-		}
+	for b := range seq.Refs(m.copies(part)) {
+		all = append(all, slices.DeleteFunc(m.mouths(b), func(f faced) bool { return f.group.Group.Name != group })...)
 	}
 	return all
 }
@@ -207,10 +210,7 @@ func (f *faced) beside(p, along assembly.Vec) float64 {
 // of the copy that lies farthest; ok is false where one has no place, or none are parallel.
 func (m *Machine) Off(part, other, to string) (offMm float64, ok bool) {
 	holes := m.holes(other, to)
-	for b := range seq.Refs(slices.Concat(m.Bodies, m.passing)) {
-		if of, made := m.Of[b.ID]; !made || of.Part != part {
-			continue
-		}
+	for b := range seq.Refs(m.copies(part)) {
 		near := math.Inf(1)
 		for _, f := range m.mouths(b) {
 			for g := range seq.Refs(holes) {
@@ -245,17 +245,22 @@ func (m *Machine) Under(part, group string, reachMm float64) (all []string) {
 		if f.body.ID != of {
 			all, of, under = append(all, under...), f.body.ID, nil
 		}
-		others := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { _, made := m.Of[b.ID]; return !made || b.ID == f.body.ID })
+		others := m.others(f.body.ID)
 		for n, at := range f.at {
 			if n == len(under) {
 				under = append(under, "")
 			}
 			if hit := assembly.Crossings(others, at, f.out); len(hit) > 0 && hit[0].FromMm <= reachMm {
-				under[n] = m.model(m.Of[hit[0].ID].Part).Out.Title
+				under[n] = m.partOf(hit[0].ID).Out.Title
 			}
 		}
 	}
 	return append(all, under...)
+}
+
+// others are the made bodies but for one.
+func (m *Machine) others(id string) []assembly.Body {
+	return seq.Keep(m.Bodies, func(b assembly.Body) bool { return b.ID != id && m.made(b.ID) })
 }
 
 // Above is what lies nearest over the upper mouths of a group of holes, made or standing there, and how far
@@ -323,7 +328,7 @@ func (m *Machine) Uneven(part, group string, radiusMm, reachMm float64) (mm floa
 func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other string, freeMm float64) {
 	const rounds, rays = 48, 12
 	for _, f := range m.holes(part, group) {
-		others := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { _, made := m.Of[b.ID]; return !made || b.ID == f.body.ID })
+		others := m.others(f.body.ID)
 		for k := range len(f.at) * rounds * rays {
 			at, r := f.at[k/rounds/rays], radiusMm*float64(k/rays%rounds)/rounds // the full radius itself may touch
 			if f.out.Dot(m.Up) < 0.5 || other != "" && r >= freeMm {

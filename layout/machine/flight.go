@@ -61,8 +61,8 @@ const (
 // FlightGapMm is how far a flight runs off what is narrowest round it, and in what; empty for nothing.
 func (m *Machine) FlightGapMm(part string) (in string, mm float64) {
 	for b, r := range m.parts() {
-		if f := r.Part.Flight; f != nil && r.Part.Name.Value == part {
-			in, mm, _ = m.flightIn(b, f)
+		if r.Part.Kind == parts.FlightPart && r.Part.Name.Value == part {
+			in, mm, _ = m.flightIn(b, r.Part.Flight)
 		}
 	}
 	return in, mm
@@ -95,7 +95,7 @@ func (m *Machine) flightIn(b *assembly.Body, f *parts.Flight) (name string, leas
 func (m *Machine) inTubes() (found []plan.Problem) {
 	for b, r := range m.parts() {
 		f := r.Part.Flight
-		if f == nil {
+		if r.Part.Kind != parts.FlightPart {
 			continue
 		}
 		name, least, in := m.flightIn(b, f)
@@ -113,11 +113,11 @@ func (m *Machine) inTubes() (found []plan.Problem) {
 
 // pastEnd finds flights that reach past the end of what they are welded to.
 func (m *Machine) pastEnd() (found []plan.Problem) {
-	for _, j := range m.joints {
+	for _, j := range m.ofKind(parts.WeldKind) {
 		ends := []plan.JointEnd{j.A, j.B}
 		for k, e := range ends {
-			b, o := m.standing(instance(e)), m.standing(instance(ends[1-k]))
-			if j.Weld == nil || b == nil || o == nil || m.model(e.Part).Part.Flight == nil || !sameAxis(o.Pose, b.Pose) {
+			b, o := m.at(e), m.at(ends[1-k])
+			if b == nil || o == nil || m.formOf(b.ID) != parts.FlightPart || !sameAxis(o.Pose, b.Pose) {
 				continue
 			}
 			box := b.Box().Moved(o.Pose.Inverse())

@@ -24,7 +24,7 @@ func (v *viewed) framePicture() (p plan.Picture, ok bool) {
 			continue
 		}
 		for _, e := range []plan.JointEnd{j.A, j.B} {
-			b := v.body[Instance{e.Part, e.Copy}.id()]
+			b := v.body[instance(e).id()]
 			if b == nil {
 				return p, false
 			}
@@ -42,7 +42,7 @@ func (v *viewed) framePicture() (p plan.Picture, ok bool) {
 	win := rectOf(all)
 	var corners []plan.XY
 	for _, e := range ends {
-		bar, pose := v.model(e.Part).Part.Bar, v.body[Instance{e.Part, e.Copy}.id()].Pose
+		bar, pose := v.model(e.Part).Part.Bar, v.body[instance(e).id()].Pose
 		at := longPoint(bar, parts.Side(e.Feature))
 		corner := onPlane(plane, pose.Apply(at))
 		if !bar.End(parts.Side(e.Feature)).Mitred() { // that of the opening

@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -64,17 +65,26 @@ func oRing(g *part.Groove) assembly.Simple {
 // keepers are the retaining rings that come with a joint: with the hub that they keep, or with
 // what stands on their step.
 func (m *Machine) keepers() {
-	for _, j := range m.joints {
-		if j.Slide != nil && j.Slide.Ring {
+	for _, j := range m.ofKind(parts.SlideKind) {
+		if j.Slide.Ring {
 			name := m.joint(j.Name).Slide.KeptBy.Feature
 			m.kept(j.Name, instance(j.B), j.Slide.From == string(parts.Back), func(row *plan.GrooveRow) bool { return row.Name == name })
 		}
 	}
-	for _, b := range slices.Clone(m.Bodies) {
-		if r := m.roles[b.ID]; r.runs {
-			on := m.job.Loose[r.loose].Stands.On
-			m.kept(r.joint, Instance{on.Part, on.Copy}, m.driven(on) < 0, func(row *plan.GrooveRow) bool { return row.In == on.Feature })
-			m.allow(r.joint+ringAfter, b.ID, math.Inf(1)) // turned out for it by the maker
+	for b, on := range m.running() {
+		joint := m.roles[b].joint
+		m.kept(joint, named(on), m.driven(on) < 0, func(row *plan.GrooveRow) bool { return row.In == on.Feature })
+		m.allow(joint+ringAfter, b, math.Inf(1)) // turned out for it by the maker
+	}
+}
+
+// running are what sits on shafts and is bought, with their steps.
+func (m *Machine) running() iter.Seq2[string, parts.JointRef] {
+	return func(yield func(string, parts.JointRef) bool) {
+		for _, b := range slices.Clone(m.Bodies) {
+			if r := m.roles[b.ID]; r.runs && !yield(b.ID, m.job.Loose[r.loose].Stands.On) {
+				return
+			}
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/seq"
 )
 
@@ -15,7 +16,7 @@ import (
 func (m *Machine) shutIn() (found []plan.Problem) {
 	var tubes []assembly.Body
 	for b, r := range m.parts() {
-		if r.Part.Bar != nil && r.Part.Bar.Tube() {
+		if r.Part.Tubular() {
 			tubes = append(tubes, *b)
 		}
 	}
@@ -47,7 +48,7 @@ func (m *Machine) headIn(j *plan.JointPlan, tubes []assembly.Body) (p plan.Probl
 // and hoods, which come off before a hand reaches them.
 func (m *Machine) hooded(j *plan.JointPlan) (titles []string) {
 	for b, r := range m.parts() {
-		if r.Part.Bends == nil || slices.ContainsFunc(m.joints[:j.N], func(o *plan.JointPlan) bool { return slices.Contains(endsOf(o), b.ID) }) {
+		if r.Part.Kind != parts.Folded || slices.ContainsFunc(m.joints[:j.N], func(o *plan.JointPlan) bool { return slices.Contains(endsOf(o), b.ID) }) {
 			continue
 		}
 		if slices.ContainsFunc(m.Bodies, func(s assembly.Body) bool {

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/seq"
 )
 
@@ -24,17 +25,17 @@ const (
 // what does not stand on the bench by itself, and what a sling carries from the side. Nil
 // where all stands.
 func (v *viewed) hold(into assembly.Vec) *plan.Hold {
-	if of, made := v.Of[v.mover.ID]; v.j.Frame != "" || made && v.model(of.Part).Part.Flight != nil { // flat on its plate, or round what it is welded to
+	if v.j.Frame != "" || v.formOf(v.mover.ID) == parts.FlightPart { // flat on its plate, or round what it is welded to
 		return nil
 	}
 	out := &plan.Hold{}
-	top := v.upward(into)
+	top, kind := v.upward(into), parts.JointKind(v.j.Kind)
 	before := v.bodiesOf(v.j.N-1, v.still.ID)
-	if w := v.j.Weld; w != nil && !has(before, v.mover.ID) {
+	if kind == parts.WeldKind && !has(before, v.mover.ID) {
 		v.loose(out, before, into, top)
 		out.RunsOn = v.runsOn(before)
 		if v.radial() {
-			out.GapMm = w.GapMm
+			out.GapMm = v.j.Weld.GapMm
 		}
 	}
 	after := slices.DeleteFunc(v.bodiesOf(v.j.N, v.still.ID), func(b assembly.Body) bool { // before what is put in by hand then
@@ -42,41 +43,52 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	})
 	floor := v.onFloor(v.j.N, v.still.ID)
 	if !floor && assembly.Together(after).MassKg >= handKg {
-		switch fallsDeg, lies := worse(tips(before, top), tips(after, top)), v.onlyLies(v.j.N, v.still.ID); {
-		case fallsDeg <= 0:
-			if _, round := v.axisOf(v.j); round && v.j.Bolt != nil && assembly.Together(after).MassKg >= 4*handKg {
-				out.Foot = v.endmost(before, top.Times(-1))
-			}
-		case v.j.Press != nil:
-			out.UprightDeg = fallsDeg
-		case lies != "": // laid down it would slide off
-			out.UprightDeg, out.Lies = worse(fallsDeg, tips(v.bodiesOf(v.j.N, v.still.ID), top)), lies
-		default:
-			out.Once = tips(before, top) <= 0
-			out.Cups = v.j.Bearing != nil && len(v.j.Bearing.CupsHere) > 0
-			v.lay(out, after, top)
-			v.takeOut(out, before, into, top)
-		}
+		v.benched(out, before, after, into, top)
 	}
-	if p := v.j.Press; p != nil && p.LetDown {
-		shaft, down := v.still.ID, top.Times(-1)
-		if v.Of[v.mover.ID].Part == v.j.A.Part {
-			shaft, down = v.mover.ID, top
-		}
-		if alone := v.bodiesOf(v.j.N-1, shaft); assembly.Together(alone).MassKg >= handKg {
-			out.UprightDeg = tips(alone, down)
-			out.Grips = out.UprightDeg > 0
-		}
+	if kind == parts.PressKind && v.j.Press.LetDown {
+		v.letDown(out, top)
 	}
 	if floor {
 		v.balance(out, after)
 		v.setOn(out, top)
 	}
 	out.Slung = v.j.Lift != nil && !v.j.Lift.Loose && (floor && math.Abs(top.Dot(v.Up)) < steep || out.On[0] != "")
-	if out.PieceDeg == 0 && out.Against == "" && !out.Hangs && out.UprightDeg == 0 && out.GapMm == 0 && out.On[0] == "" && out.BeyondMm == 0 && out.Foot == "" && !out.Slung && len(out.RunsOn) == 0 {
+	if !out.Needed() {
 		return nil
 	}
 	return out
+}
+
+// benched notes how what does not stand on the floor is held on the bench, before and after the step.
+func (v *viewed) benched(out *plan.Hold, before, after []assembly.Body, into, top assembly.Vec) {
+	kind := parts.JointKind(v.j.Kind)
+	switch fallsDeg, lies := worse(tips(before, top), tips(after, top)), v.onlyLies(v.j.N, v.still.ID); {
+	case fallsDeg <= 0:
+		if _, round := v.axisOf(v.j); round && kind == parts.BoltKind && assembly.Together(after).MassKg >= 4*handKg {
+			out.Foot = v.endmost(before, top.Times(-1))
+		}
+	case kind == parts.PressKind:
+		out.UprightDeg = fallsDeg
+	case lies != "": // laid down it would slide off
+		out.UprightDeg, out.Lies = worse(fallsDeg, tips(v.bodiesOf(v.j.N, v.still.ID), top)), lies
+	default:
+		out.Once = tips(before, top) <= 0
+		out.Cups = kind == parts.BearingKind && len(v.j.Bearing.CupsHere) > 0
+		v.lay(out, after, top)
+		v.takeOut(out, before, into, top)
+	}
+}
+
+// letDown notes how a shaft is held that is let down into its hub.
+func (v *viewed) letDown(out *plan.Hold, top assembly.Vec) {
+	shaft, down := v.still.ID, top.Times(-1)
+	if v.Of[v.mover.ID].Part == v.j.A.Part {
+		shaft, down = v.mover.ID, top
+	}
+	if alone := v.bodiesOf(v.j.N-1, shaft); assembly.Together(alone).MassKg >= handKg {
+		out.UprightDeg = tips(alone, down)
+		out.Grips = out.UprightDeg > 0
+	}
 }
 
 // loose notes how a piece stands until it is tacked: at the slope at which it falls over, flat against
@@ -90,7 +102,7 @@ func (v *viewed) loose(out *plan.Hold, before []assembly.Body, into, top assembl
 		return b.Box().Meets(v.mover.Box(), standsMm) && touchMm2(&b, v.mover, top.Times(-1)) > 0
 	})
 	if flat := tips(piece, into.Times(-1)) == 0; flat && (!carried || out.PieceDeg > 0) {
-		out.Against = v.model(v.Of[v.still.ID].Part).Out.Title
+		out.Against = v.partOf(v.still.ID).Out.Title
 	} else {
 		out.Hangs = !carried
 	}
@@ -101,7 +113,7 @@ func (v *viewed) loose(out *plan.Hold, before []assembly.Body, into, top assembl
 func (v *viewed) onlyLies(n int, id string) string {
 	with := v.together(n, id)
 	for _, e := range v.job.Loose {
-		if i := v.stepOf(e.After.Value); e.Part.Value != "" && !e.Off && i >= 0 && v.joints[i].N <= n && strings.Contains(e.How.Value, "by its weight") && with[Instance{v.joints[i].A.Part, v.joints[i].A.Copy}.id()] {
+		if i := v.stepOf(e.After.Value); e.Part.Value != "" && !e.Off && i >= 0 && v.joints[i].N <= n && strings.Contains(e.How.Value, "by its weight") && with[instance(v.joints[i].A).id()] {
 			return v.model(e.Part.Value).Out.Title
 		}
 	}
@@ -135,7 +147,7 @@ func (v *viewed) balance(out *plan.Hold, after []assembly.Body) {
 // lies loose on it.
 func (v *viewed) setOn(out *plan.Hold, top assembly.Vec) {
 	comes := v.bodiesOf(v.j.N-1, v.mover.ID)
-	if v.j.Bolt == nil || v.j.Lift != nil || v.onFloor(v.j.N-1, v.mover.ID) || assembly.Together(comes).MassKg < handKg {
+	if v.j.Kind != string(parts.BoltKind) || v.j.Lift != nil || v.onFloor(v.j.N-1, v.mover.ID) || assembly.Together(comes).MassKg < handKg {
 		return
 	}
 	if out.UprightDeg = tips(comes, top); out.UprightDeg > 0 {
@@ -151,11 +163,9 @@ func (v *viewed) runsOn(before []assembly.Body) (out []string) {
 		return nil
 	}
 	for b := range seq.Refs(before) {
-		of, made := v.Of[b.ID]
-		if b.ID == v.still.ID || !made || !touch(b, v.mover) {
-			continue
+		if r := v.partOf(b.ID); r != nil && b.ID != v.still.ID && touch(b, v.mover) {
+			out = seq.Add(out, r.Out.Title)
 		}
-		out = seq.Add(out, v.model(of.Part).Out.Title)
 	}
 	return out
 }
@@ -185,7 +195,7 @@ func touch(a, b *assembly.Body) bool {
 
 // radial tells whether a piece stands on the round of another.
 func (v *viewed) radial() bool {
-	outside, _ := v.model(v.Of[v.still.ID].Part).Sides()
+	outside, _ := v.partOf(v.still.ID).Sides()
 	_, onAxis := v.axisOf(v.j)
 	return len(outside) > 0 && !onAxis && v.joint(v.j.Name).Place == nil
 }
@@ -197,7 +207,7 @@ func (v *viewed) upward(into assembly.Vec) assembly.Vec {
 		out := v.mover.Box().Centre().Sub(v.still.Pose.At)
 		return out.Sub(v.still.Pose.Z.Times(out.Dot(v.still.Pose.Z))).Unit()
 	}
-	if v.hasFloor && v.j.Weld != nil && math.Abs(into.Dot(v.Up)) < 1-steep {
+	if v.hasFloor && v.j.Kind == string(parts.WeldKind) && math.Abs(into.Dot(v.Up)) < 1-steep {
 		if before := v.bodiesOf(v.j.N-1, v.still.ID); len(before) > 1 && tips(before, v.Up) == 0 {
 			return v.Up
 		}

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -109,16 +110,13 @@ func keySolid(row *plan.KeywayRow) assembly.Simple {
 // keys are those in the keyways of shafts: with the hub that slides over one, or with what stands
 // on its step.
 func (m *Machine) keys() {
-	for _, j := range m.joints {
-		if j.Slide != nil && j.Slide.Key != "" {
+	for _, j := range m.ofKind(parts.SlideKind) {
+		if j.Slide.Key != "" {
 			m.key(instance(j.B), j.B.Feature, j.Name, instance(j.A).id())
 		}
 	}
-	for _, b := range slices.Clone(m.Bodies) {
-		if r := m.roles[b.ID]; r.kind == aStanding && r.runs {
-			on := m.job.Loose[r.loose].Stands.On
-			m.key(Instance{on.Part, on.Copy}, on.Feature, r.joint, b.ID)
-		}
+	for b, on := range m.running() {
+		m.key(named(on), on.Feature, m.roles[b].joint, b)
 	}
 }
 

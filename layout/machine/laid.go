@@ -27,7 +27,7 @@ func (m *Machine) laid() (all []laid) {
 	for e := range seq.Refs(m.job.Loose) {
 		for k := range e.Lies {
 			at := &e.Lies[k]
-			all = append(all, laid{e, at, Instance{e.Part.Value, k + 1}, Instance{at.Ref.Part, at.Ref.Copy}})
+			all = append(all, laid{e, at, Instance{e.Part.Value, k + 1}, named(at.Ref)})
 		}
 	}
 	return all
@@ -52,7 +52,7 @@ func (m *Machine) laidEarly() (found []plan.Problem) {
 	comes := map[Instance]int{}
 	for n, j := range m.joints {
 		for _, ref := range m.joint(j.Name).Refs() {
-			i := Instance{ref.Part, ref.Copy}
+			i := named(ref)
 			if _, there := comes[i]; !there {
 				comes[i] = n
 			}
@@ -103,7 +103,7 @@ func (m *Machine) screwed() {
 				if mine == nil || b.ID == mine.ID {
 					continue
 				}
-				for _, t := range threadsOf(m.model(m.Of[pair[0].ID].Part)) {
+				for _, t := range threadsOf(m.partOf(pair[0].ID)) {
 					if m.threaded(pair[1], pair[0].Pose, t) {
 						m.allow(mine.ID, b.ID, (t.MajorMm-t.MinorMm)/2+fitMm)
 					}
@@ -124,7 +124,7 @@ func (m *Machine) threaded(b *assembly.Body, axis assembly.Pose, t *threads.Thre
 
 // stepped tells whether a step of a body has a thread.
 func (m *Machine) stepped(b *assembly.Body, t *threads.Thread) bool {
-	return slices.ContainsFunc(threadsOf(m.model(m.Of[b.ID].Part)), func(o *threads.Thread) bool { return o.Designation == t.Designation })
+	return slices.ContainsFunc(threadsOf(m.partOf(b.ID)), func(o *threads.Thread) bool { return o.Designation == t.Designation })
 }
 
 // A nut engages as much as the height of a standard one, or where it is lower three quarters of its own
@@ -141,8 +141,8 @@ func (m *Machine) nutsEngage() (found []plan.Problem) {
 			var worst *plan.Problem // of what engages most
 			most, held := 0.0, !placed || s.Size.Thread == nil
 			for b := range seq.Refs(m.Bodies) {
-				if of, made := m.Of[b.ID]; !held && made && b.ID != l.id() && sameAxis(mine, b.Pose) {
-					for _, u := range other(m.model(of.Part), s) {
+				if r := m.partOf(b.ID); !held && r != nil && b.ID != l.id() && sameAxis(mine, b.Pose) {
+					for _, u := range other(r, s) {
 						has, wants, say := m.engages(&l, s, b, u)
 						if held = held || say == nil && has >= wants-standsMm; say != nil && (worst == nil || has > most) {
 							worst, most = say, has
@@ -260,10 +260,10 @@ func (m *Machine) laidIn(j *plan.JointPlan, l *laid, mv, fx []assembly.Body) []p
 func (m *Machine) onEdge(pose assembly.Pose, movers, fixed []assembly.Body) (into, from assembly.Vec, ok bool) {
 	const step = 15.0 // degrees
 	at, off := movers[0].Box().Centre(), []float64{0}
-	for i := range fixed {
-		if of, made := m.Of[fixed[i].ID]; made {
-			for _, o := range m.model(of.Part).Radials {
-				mouth := fixed[i].Pose.Apply(assembly.Vec{Z: -o.Rows[0].AxialMm})
+	for b := range seq.Refs(fixed) {
+		if r := m.partOf(b.ID); r != nil {
+			for _, o := range r.Radials {
+				mouth := b.Pose.Apply(assembly.Vec{Z: -o.Rows[0].AxialMm})
 				off = append(off, mouth.Sub(at).Dot(pose.Z))
 			}
 		}

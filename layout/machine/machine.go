@@ -66,6 +66,12 @@ func (i Instance) id() string { return i.Part + "#" + strconv.Itoa(i.Copy) }
 // instance is what a joint ends in.
 func instance(e plan.JointEnd) Instance { return Instance{e.Part, e.Copy} }
 
+// named is what the job names.
+func named(ref parts.JointRef) Instance { return Instance{ref.Part, ref.Copy} }
+
+// at is the body of a joint's end, nil where it has no place.
+func (m *Machine) at(e plan.JointEnd) *assembly.Body { return m.standing(instance(e)) }
+
 // endsOf are the bodies of a joint's two parts.
 func endsOf(j *plan.JointPlan) []string { return []string{instance(j.A).id(), instance(j.B).id()} }
 
@@ -134,13 +140,25 @@ func (m *Machine) solid(part string) *assembly.Solid {
 
 func (m *Machine) model(name string) *part.Model { return m.modelOf[name] }
 
+// partOf is the part that a body is a copy of, nil for what is bought; formOf its kind.
+func (m *Machine) partOf(id string) *part.Model { return m.model(m.Of[id].Part) }
+func (m *Machine) formOf(id string) (kind parts.Kind) {
+	if r := m.partOf(id); r != nil {
+		kind = r.Part.Kind
+	}
+	return kind
+}
+
 func (m *Machine) joint(name string) *parts.Joint { return m.jointOf[name] }
+
+// ofKind are the joints of a kind that are worked out.
+func (m *Machine) ofKind(kind parts.JointKind) []*plan.JointPlan { return plan.OfKind(m.joints, kind) }
 
 // parts goes over the bodies of the job's parts, each with its model, without what is bought.
 func (m *Machine) parts() iter.Seq2[*assembly.Body, *part.Model] {
 	return func(yield func(*assembly.Body, *part.Model) bool) {
 		for b := range seq.Refs(m.Bodies) {
-			if of, made := m.Of[b.ID]; made && !yield(b, m.model(of.Part)) {
+			if r := m.partOf(b.ID); r != nil && !yield(b, r) {
 				return
 			}
 		}

@@ -33,7 +33,7 @@ func (m *Machine) Pictures() *plan.Arrangement {
 		a, b := s.body[instance(j.A).id()], s.body[instance(j.B).id()]
 		j.StandAs(nil)
 		j.Ways = m.Ways(j.Name)
-		if j.Bolt != nil {
+		if j.Kind == string(parts.BoltKind) {
 			j.Bolt.Under = m.hooded(j)
 		}
 		s.sling(j)
@@ -42,7 +42,8 @@ func (m *Machine) Pictures() *plan.Arrangement {
 		}
 		j.UpDeg = s.upDeg(j, b)
 		v := &viewed{stage: s, j: j, mover: a, still: b, stands: s.together(j.N, a.ID), there: s.together(j.N-1, a.ID)[b.ID]}
-		if j.Press != nil && !j.Press.Inward || s.onFloor(j.N-1, a.ID) && !s.onFloor(j.N-1, b.ID) { // the hub goes on the shaft, and what is free to what stands
+		pressed := j.Kind == string(parts.PressKind)
+		if pressed && !j.Press.Inward || s.onFloor(j.N-1, a.ID) && !s.onFloor(j.N-1, b.ID) { // the hub goes on the shaft, and what is free to what stands
 			v.mover, v.still = b, a
 		}
 		if j.Frame == j.Name {
@@ -53,7 +54,7 @@ func (m *Machine) Pictures() *plan.Arrangement {
 			}
 		}
 		planes, into := v.planes(a, b)
-		if v.come = v.comings(into); j.Press != nil && len(v.come) > 0 { // which end of a seat is up
+		if v.come = v.comings(into); pressed && len(v.come) > 0 { // which end of a seat is up
 			into = v.come[0].into
 		}
 		j.Hold = v.hold(into)
@@ -147,7 +148,7 @@ func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 	face, out := a.Pose.Z, false
 	switch in := v.joint(v.j.Name); {
 	case in.Place != nil:
-		_, _, normal := v.placed(in.Place, Instance{v.j.A.Part, v.j.A.Copy}, Instance{v.j.B.Part, v.j.B.Copy})
+		_, _, normal := v.placed(in.Place, instance(v.j.A), instance(v.j.B))
 		face = b.Pose.Turn(normal)
 	case isEnd(v.j.A.Feature): // it meets with its end
 		if face, out = a.Pose.X.Times(-1), true; v.j.A.Feature == string(parts.LeftEnd) {
@@ -188,11 +189,11 @@ func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 // along is the way of what comes along an axis: by the face by which part a meets, as the cup of a
 // bearing, or from the side on which it lies.
 func (v *viewed) along(z assembly.Vec, a *assembly.Body) assembly.Vec {
-	if in := v.joint(v.j.Name); in.Bolt != nil && in.Meet.Set() {
-		if (in.Meet.First == parts.Back) != (v.mover != a) {
-			return a.Pose.Z.Times(-1)
+	if into, meant := v.meant(v.j); meant {
+		if v.mover != a {
+			return into.Times(-1)
 		}
-		return a.Pose.Z
+		return into
 	}
 	if way, _ := v.ringWay(v.j, plan.ShapeCup); way != (assembly.Vec{}) {
 		return way
@@ -207,7 +208,7 @@ func (v *viewed) along(z assembly.Vec, a *assembly.Body) assembly.Vec {
 // surface of their part does not reach out so far: in the corner of a plate.
 func (v *viewed) beyond(plane, axis assembly.Pose, part *assembly.Body) (assembly.Vec, bool) {
 	screws := v.fasteners(v.j)
-	if v.j.Bolt == nil || len(screws) == 0 {
+	if v.j.Kind != string(parts.BoltKind) || len(screws) == 0 {
 		return assembly.Vec{}, false
 	}
 	out := screws[0].Pose.At.Sub(axis.At)
@@ -305,7 +306,8 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 		}
 	}
 	for _, j := range v.joints {
-		if j.N > v.j.N && j.Bearing == nil { // whose cup may be in already
+		bearing := j.Kind == string(parts.BearingKind)
+		if j.N > v.j.N && !bearing { // whose cup may be in already
 			continue
 		}
 		a, b := v.body[v.ends[j.N-1][0]], v.body[v.ends[j.N-1][1]]
@@ -318,7 +320,7 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 			continue
 		}
 		for _, shape := range v.joining(plane, j, a, b) {
-			shape.New = !v.byHand && (shape.New || j == v.j && j.Bearing == nil)
+			shape.New = !v.byHand && (shape.New || j == v.j && !bearing)
 			add(shape)
 			if shape.Kind == plan.ShapeScrew || shape.Kind == plan.ShapeBar {
 				centres = append(centres, rectOf(shape.Loops).long())
@@ -331,12 +333,13 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 // joining is what joins two bodies: weld metal, a bearing, screws; of the whole machine made studs
 // are parts like others.
 func (v *viewed) joining(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.Body) []plan.Shape {
-	switch {
-	case j.Weld != nil && j.Weld.Corners != nil && !j.Weld.Round && math.Abs(plane.Z.Dot(a.Pose.Z)) > 0.9 && sheet(v.model(j.A.Part).Part):
-		return nil // along the plate: its corners lie before and behind
-	case j.Weld != nil:
+	switch parts.JointKind(j.Kind) {
+	case parts.WeldKind:
+		if j.Weld.Corners != nil && !j.Weld.Round && math.Abs(plane.Z.Dot(a.Pose.Z)) > 0.9 && sheet(v.model(j.A.Part).Part) {
+			return nil // along the plate: its corners lie before and behind
+		}
 		return []plan.Shape{{Kind: plan.ShapeBead, Loops: beads(v.cut(plane, a), v.cut(plane, b), j.Weld, onFaceOf(plane, j, a, b))}}
-	case j.Bearing != nil:
+	case parts.BearingKind:
 		return v.rings(plane, j)
 	}
 	out := v.screwsIn(plane, j)
@@ -377,9 +380,9 @@ func (v *viewed) window(plane assembly.Pose, mover, still [][]plan.XY) rect {
 	}
 	about := small.meet(big)
 	var rings [][]plan.XY
-	for _, o := range v.joints {
-		if o.Bearing != nil && v.j.Bearing != nil {
-			for _, r := range v.rings(plane, o) {
+	for _, o := range v.ofKind(parts.BearingKind) {
+		for _, r := range v.rings(plane, o) {
+			if v.j.Kind == o.Kind {
 				rings = append(rings, r.Loops...)
 			}
 		}

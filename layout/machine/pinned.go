@@ -29,9 +29,9 @@ var drivenIn = regexp.MustCompile(`(?i)\b(?:press(?:ed)?|driv\w+|hammer\w*|knock
 // not go through at all limits, or that is finished only after they come.
 func (m *Machine) pinned() (found []plan.Problem) {
 	group, lastOf := m.weldGroups(), map[string]int{} // the weld after which the bores of a group are finished
-	for i, j := range m.joints {
-		if g := group[instance(j.A).id()]; j.Weld != nil && g != "" {
-			lastOf[g] = i
+	for _, j := range m.ofKind(parts.WeldKind) {
+		if g := group[instance(j.A).id()]; g != "" {
+			lastOf[g] = j.N - 1
 		}
 	}
 	for _, l := range m.laid() {
@@ -94,8 +94,8 @@ func (h *mouth) holds(pose assembly.Pose, fromMm, toMm float64, t *parts.Travels
 
 // roundHoles are the bores and holes of a body without a thread. The bore of a bush is for inBushes.
 func (m *Machine) roundHoles(b *assembly.Body) (all []mouth) {
-	r := m.model(m.Of[b.ID].Part)
-	if !slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool { return j.Press != nil && instance(j.A).id() == b.ID }) {
+	r := m.partOf(b.ID)
+	if !slices.ContainsFunc(m.ofKind(parts.PressKind), func(j *plan.JointPlan) bool { return instance(j.A).id() == b.ID }) {
 		_, inside := r.Sides()
 		for _, s := range inside {
 			least := s.Size.NominalMm

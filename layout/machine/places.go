@@ -119,10 +119,10 @@ func (m *Machine) root(ids []string, tied map[string]bool, size map[string]int) 
 // beyond the face of A that meets.
 func (m *Machine) studs(j *plan.JointPlan) (out []assembly.Meet) {
 	in := m.joint(j.Name)
-	if j.Bolt == nil || in.Bolt.Stud.Value == "" {
+	if in.Stud() == "" {
 		return nil
 	}
-	r, stud, way := m.model(j.A.Part), m.model(in.Bolt.Stud.Value), 1.0 // from A to B
+	r, stud, way := m.model(j.A.Part), m.model(in.Stud()), 1.0 // from A to B
 	g, meet := groupNamed(r, j.A.Feature), m.meetingFace(j, in)
 	if meet == parts.Back {
 		way = -1
@@ -137,7 +137,7 @@ func (m *Machine) studs(j *plan.JointPlan) (out []assembly.Meet) {
 		if turned {
 			at = at.Of(assembly.Rotate(assembly.AxisY, 180))
 		}
-		id := Instance{in.Bolt.Stud.Value, n + 1}.id()
+		id := Instance{in.Stud(), n + 1}.id()
 		out = append(out, assembly.Meet{ID: j.Name, A: instance(j.A).id(), B: id, OnA: at, OnB: assembly.Still})
 	}
 	return out

@@ -78,7 +78,7 @@ func TestCorners(t *testing.T) {
 		return e
 	}
 	bar := func(left, right parts.BarEnd) *part.Model {
-		in := &parts.Part{Bar: &parts.Bar{Left: left, Right: right}}
+		in := &parts.Part{Kind: parts.BarPart, Bar: &parts.Bar{Left: left, Right: right}}
 		return &part.Model{Out: &plan.PartPlan{Title: "Rail"}, Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Part: in}}}}
 	}
 	skew, even := bar(cut(45, parts.TopSide), cut(45, parts.BottomSide)), bar(cut(45, parts.TopSide), cut(45, parts.TopSide))

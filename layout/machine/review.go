@@ -30,10 +30,12 @@ var pairTolerance = assembly.Tolerance{OtherMm: overlapMm, CoaxialMm: fitMm, Fin
 func (m *Machine) Review() {
 	for _, j := range m.joints {
 		a, b := instance(j.A).id(), instance(j.B).id()
-		if j.Press != nil {
+		switch parts.JointKind(j.Kind) {
+		case parts.PressKind:
 			m.allow(a, b, fitMm)
+		case parts.SlideKind:
+			m.keptBy(j, a)
 		}
-		m.keptBy(j, a)
 		m.follows(j, a, b)
 	}
 	m.overlapped()
@@ -43,12 +45,9 @@ func (m *Machine) Review() {
 // keptBy lets a hub that stands past its seat press on the plate that keeps it, which is drawn on the
 // end of the shaft.
 func (m *Machine) keptBy(j *plan.JointPlan, hub string) {
-	if j.Slide == nil || j.Slide.FreeMm >= 0 {
-		return
-	}
 	by := m.joint(j.Name).Slide.KeptBy
-	for _, k := range m.joints {
-		if k.Bolt != nil && k.B.Part == by.Part && k.B.Copy == by.Copy && k.B.Feature == by.Feature {
+	for _, k := range m.ofKind(parts.BoltKind) {
+		if j.Slide.FreeMm < 0 && by.Is(k.B.Part, k.B.Copy) && k.B.Feature == by.Feature {
 			m.allow(instance(k.A).id(), hub, -j.Slide.FreeMm+fitMm)
 		}
 	}
@@ -196,26 +195,38 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 		}
 	}
 	for k, held := range ids {
-		for _, in := range m.joints {
-			for _, on := range m.joints {
-				if in.Press == nil && in.Weld == nil || on.Bolt == nil {
-					continue
-				}
-				for _, holder := range m.heldBy(in.Name, held) {
-					if p.Kind == plan.PartsOverlap && slices.Contains(m.heldBy(on.Name, ids[1-k]), holder) {
-						if p.Kind, p.Joint, p.Pos = plan.OverlapBy, in.Name, m.posOf(in.Name); k == 1 {
-							p.Args[0], p.Args[1] = p.Args[1], p.Args[0]
-						}
-						p.Args = append(p.Args, m.named(holder), plan.Named(""))
-						if level := m.faceAt(in.Name, holder); m.joint(in.Name).Meet.Level && level != m.faceAt(on.Name, holder) {
-							p.Args[4] = plan.Named(p.Args[3].Text + " the other way round, or ")
-						}
-					}
-				}
+		if m.boltedInto(held, ids[1-k], &p) {
+			if k == 1 {
+				p.Args[0], p.Args[1] = p.Args[1], p.Args[0]
 			}
+			break
 		}
 	}
 	m.Problems = append(m.Problems, p)
+}
+
+// boltedInto says of a body that is pressed or welded into what the other that it lies in is bolted to, by which joint it
+// is there, if it is.
+func (m *Machine) boltedInto(held, other string, p *plan.Problem) bool {
+	for _, in := range m.joints {
+		if in.Kind != string(parts.PressKind) && in.Kind != string(parts.WeldKind) {
+			continue
+		}
+		for _, on := range m.ofKind(parts.BoltKind) {
+			for _, holder := range m.heldBy(in.Name, held) {
+				if !slices.Contains(m.heldBy(on.Name, other), holder) {
+					continue
+				}
+				p.Kind, p.Joint, p.Pos = plan.OverlapBy, in.Name, m.posOf(in.Name)
+				p.Args = append(p.Args, m.named(holder), plan.Named(""))
+				if m.joint(in.Name).Meet.Level && m.faceAt(in.Name, holder) != m.faceAt(on.Name, holder) {
+					p.Args[4] = plan.Named(p.Args[3].Text + " the other way round, or ")
+				}
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // faceAt is the face by which an instance meets the other end of a joint.
@@ -235,7 +246,7 @@ func (m *Machine) made(ids ...string) bool {
 // namedIn are the instances that a joint of the job ends in.
 func namedIn(in *parts.Joint) []string {
 	a, b := in.Ends()
-	return []string{Instance{a.Part, a.Copy}.id(), Instance{b.Part, b.Copy}.id()}
+	return []string{named(a).id(), named(b).id()}
 }
 
 // heldBy are the other ends of a joint of an instance.
@@ -264,7 +275,7 @@ func (m *Machine) follows(j *plan.JointPlan, a, b string) {
 			}
 		case plan.SlidePlate:
 			for _, ref := range m.joint(j.Name).Clamped() {
-				m.allow(Instance{ref.Part, ref.Copy}.id(), b, math.Inf(1))
+				m.allow(named(ref).id(), b, math.Inf(1))
 			}
 		}
 	}
@@ -319,7 +330,7 @@ func (m *Machine) byHand(i Instance) bool {
 // joined tells whether a joint names an instance, worked out or not.
 func (m *Machine) joined(i Instance) bool {
 	return slices.ContainsFunc(m.job.Joints, func(j *parts.Joint) bool {
-		return j.Bolt != nil && j.Bolt.Stud.Value == i.Part || j.Some(func(r parts.JointRef) bool { return i == Instance{r.Part, r.Copy} })
+		return j.Stud() == i.Part || j.Some(func(r parts.JointRef) bool { return i == named(r) })
 	})
 }
 
@@ -335,8 +346,8 @@ func (m *Machine) floor() (lowest int, ok bool) {
 	if lowest < 0 {
 		return lowest, false
 	}
-	of, made := m.Of[m.Bodies[lowest].ID]
-	return lowest, made && m.carries(&m.Bodies[lowest], m.model(of.Part).Part)
+	r := m.partOf(m.Bodies[lowest].ID)
+	return lowest, r != nil && m.carries(&m.Bodies[lowest], r.Part)
 }
 
 // low is how high a body reaches down.
@@ -355,7 +366,7 @@ func (m *Machine) stand() []plan.Problem {
 	st := newStage(m)
 	for n, j := range m.joints {
 		on := st.together(n+1, m.Bodies[lowest].ID)
-		if len(on) == 1 || m.onlyBars(on) || j.Weld != nil && m.lacksFoot(on, lowest) {
+		if len(on) == 1 || m.onlyBars(on) || j.Kind == string(parts.WeldKind) && m.lacksFoot(on, lowest) {
 			continue
 		}
 		if m.lacks(on) {
@@ -398,8 +409,8 @@ func (m *Machine) tipsUnder() (found []plan.Problem) {
 	if !ok {
 		return nil
 	}
-	for _, j := range m.joints {
-		if j.Bolt == nil || j.Bolt.ProtrusionMm <= 0 || m.joint(j.Name).Bolt.Nut {
+	for _, j := range m.ofKind(parts.BoltKind) {
+		if j.Bolt.ProtrusionMm <= 0 || m.joint(j.Name).Bolt.Nut {
 			continue
 		}
 		for b := range seq.Refs(m.Bodies) {
@@ -436,8 +447,8 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 // carries tells whether a machine may stand on its lowest part: a plate that lies flat, or
 // bars of a frame, of which more than one reach so low.
 func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
-	if p.Bar == nil {
-		return p.Outline != nil && b.Pose.Z.Cross(m.Up).Len() < 1e-6
+	if p.Kind != parts.BarPart {
+		return p.Flat() && b.Pose.Z.Cross(m.Up).Len() < 1e-6
 	}
 	feet := 0
 	for i := range m.Bodies {
@@ -452,7 +463,7 @@ func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
 // best.
 func (m *Machine) onlyBars(on map[string]bool) bool {
 	for id := range on {
-		if of, made := m.Of[id]; !made || m.model(of.Part).Part.Bar == nil {
+		if m.formOf(id) != parts.BarPart {
 			return false
 		}
 	}
@@ -499,7 +510,7 @@ func (m *Machine) lengths(x assembly.Mismatch) (out []plan.Because) {
 	first := map[Instance]end{}
 	for _, j := range m.joints {
 		for _, e := range []plan.JointEnd{j.A, j.B} {
-			i := Instance{e.Part, e.Copy}
+			i := instance(e)
 			at, ok := m.pointOf(i, e.Feature)
 			if !ok || j.Name != x.ID && !slices.Contains(x.By, j.Name) {
 				continue
@@ -541,7 +552,7 @@ func (m *Machine) corners(joints []string) (skew string, said bool) {
 		said = said || slices.ContainsFunc(j.Problems, func(p plan.Problem) bool { return p.Kind == plan.CornerUnlike || p.Kind == plan.CornerSections })
 		for _, e := range []plan.JointEnd{j.A, j.B} {
 			r := m.model(e.Part)
-			if in := r.Part.Bar; in != nil && in.Left.Mitred() && in.Right.Mitred() && in.Left.Long != in.Right.Long {
+			if in := r.Part.Bar; r.Part.Kind == parts.BarPart && in.Left.Mitred() && in.Right.Mitred() && in.Left.Long != in.Right.Long {
 				skew = r.Out.Title
 			}
 		}
@@ -562,7 +573,7 @@ func (m *Machine) between(a, b string) string {
 
 // names counts those of some bodies that come with a joint.
 func (m *Machine) names(joint string, bodies ...string) (n int) {
-	ids := seq.Map(m.joint(joint).Refs(), func(ref parts.JointRef) string { return Instance{ref.Part, ref.Copy}.id() })
+	ids := seq.Map(m.joint(joint).Refs(), func(ref parts.JointRef) string { return named(ref).id() })
 	for _, id := range bodies {
 		if slices.Contains(ids, id) || m.roles[id].joint == joint {
 			n++
@@ -644,7 +655,7 @@ func (m *Machine) title(id string) string {
 // lacks is what it is that nothing says where one of two parts stands on the other: of a flight
 // neither what it conveys nor its room is looked at.
 func lacks(pair ...*parts.Part) plan.ProblemKind {
-	if slices.ContainsFunc(pair, func(p *parts.Part) bool { return p.Flight != nil }) {
+	if slices.ContainsFunc(pair, func(p *parts.Part) bool { return p.Kind == parts.FlightPart }) {
 		return plan.FlightLacking
 	}
 	return plan.PlaceLacking

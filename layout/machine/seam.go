@@ -101,9 +101,9 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corn
 	there := map[Instance]bool{a: true}
 	for _, o := range joints {
 		for _, end := range []plan.JointEnd{o.B, o.A} {
-			i := Instance{end.Part, end.Copy}
+			i := instance(end)
 			pose, ok := m.poses[i.id()]
-			if !ok || o.Weld == nil && o != j || there[i] || i != still && slices.Contains(with, i) {
+			if !ok || o.Kind != j.Kind || there[i] || i != still && slices.Contains(with, i) {
 				continue
 			}
 			there[i] = true
@@ -160,7 +160,7 @@ func (s Seams) BoreMm(joints []*plan.JointPlan, plate, round Instance, boreMm fl
 // bottom and top edges of the face that it lies on, as one looks at that face.
 func (s Seams) PastMm(in *parts.Joint) [4]float64 {
 	first, second := in.Ends()
-	a, b := Instance{first.Part, first.Copy}, Instance{second.Part, second.Copy}
+	a, b := named(first), named(second)
 	rel, _, _ := s.m.placed(in.Place, a, b)
 	boxB := s.m.solid(b.Part).Box()
 	inFace := faceFrame(in.Place.On, boxB).Inverse()
@@ -209,7 +209,7 @@ func (c *cornered) onFace(face string) {
 // the stretches along which one of them goes on while the body ends.
 func (c *cornered) edges(of *assembly.Body, on []*assembly.Body, plane assembly.Pose, level float64) {
 	own := plane.Of(assembly.Move(assembly.Vec{Z: level}))
-	onEdge := !c.ends && sheet(c.m.model(c.m.Of[of.ID].Part).Part) && math.Abs(of.Pose.Z.Dot(plane.Z)) < 0.5
+	onEdge := !c.ends && sheet(c.m.partOf(of.ID).Part) && math.Abs(of.Pose.Z.Dot(plane.Z)) < 0.5
 	inPlane := plane.Inverse()
 	within := on[0].Box().Moved(inPlane)
 	for _, b := range on[1:] {
@@ -339,7 +339,7 @@ func sideOf(b *assembly.Body, way assembly.Vec) string {
 // found are the corners that are long enough, the longest first, and the sides without any.
 func (c *cornered) found() (corners []plan.Corner, flush []string) {
 	for _, key := range c.order {
-		notch := c.ends && key.Of == c.m.title(c.a.ID) && slices.Contains(c.lies, key.Side) && sheet(c.m.model(c.m.Of[c.a.ID].Part).Part)
+		notch := c.ends && key.Of == c.m.title(c.a.ID) && slices.Contains(c.lies, key.Side) && sheet(c.m.partOf(c.a.ID).Part)
 		if mm := c.mm[key]; mm >= cornerLeastMm && !notch {
 			key.LengthMm = words.Round(mm, 0)
 			corners = append(corners, key)

@@ -131,7 +131,7 @@ func (h *hung) onHole(id string, place assembly.Vec) bool {
 			}
 		}
 	}
-	for _, f := range h.model(h.Of[id].Part).Radials {
+	for _, f := range h.partOf(id).Radials {
 		for _, row := range f.Rows {
 			if under(b.Pose.Apply(assembly.Vec{Z: -row.AxialMm}), max(f.Size.FinishedMm, row.AlongMm)) {
 				return true
@@ -223,10 +223,6 @@ func (h *hung) overMm(at assembly.Sling) float64 {
 // carries tells whether a body is solid enough to sling: a part, and none of
 // sheet.
 func (s *stage) carries(id string) bool {
-	of, made := s.Of[id]
-	if !made {
-		return false
-	}
-	p := s.model(of.Part).Part
-	return p.Stock.Form != "sheet" && p.Frustum == nil && p.Transition == nil && p.Flight == nil && p.Bends == nil
+	r := s.partOf(id)
+	return r != nil && r.Part.Stock.Form != "sheet" && !r.Part.Kind.OfSheet()
 }

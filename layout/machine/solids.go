@@ -20,31 +20,7 @@ const past = 1.0
 // solid is a part as a solid in the frame of its front view; depth d behind the
 // front face is z = −d. Rounded edges of outlines, threads and fillets are left out.
 func solid(r *part.Model) *assembly.Solid {
-	p := r.Part
-	var s *assembly.Solid
-	switch {
-	case p.Transition != nil:
-		s = transition(p.Transition)
-	case p.Frustum != nil && p.Frustum.Offset.Mm != 0:
-		s = leaning(p.Frustum)
-	case p.Outline != nil && p.Outline.Shape == parts.CircleOutline:
-		// Turned, so that what shares its axis is judged by the exact sections.
-		s = assembly.Of(assembly.Turned(behind(r.Out.Section.Outer), behind(r.Out.Section.Inner)))
-	case p.Flight != nil:
-		s = helicoid(p.Flight)
-	case p.Bends != nil:
-		s = folded(r)
-	case p.Bar != nil:
-		s = barSolid(r)
-	case p.Outline != nil:
-		s = assembly.Of(assembly.Prism(outline(r), -r.LengthMm(), 0))
-		if inner := r.Out.Section.Inner; len(inner) > 0 {
-			s = s.Cut(bore(inner))
-		}
-		s = s.Cut(bevels(r)...)
-	default:
-		s = assembly.Of(assembly.Turned(behind(r.Out.Section.Outer), behind(r.Out.Section.Inner)))
-	}
+	s := uncut(r)
 	for i := range r.Groups {
 		s = s.Cut(holes(r, &r.Groups[i])...)
 	}
@@ -65,10 +41,37 @@ func solid(r *part.Model) *assembly.Solid {
 			s = s.Cut(faceGroove(row))
 		}
 	}
-	for _, e := range p.Ends {
+	for _, e := range r.Part.Ends {
 		s = s.Cut(saddle(r, &e)...)
 	}
 	return s
+}
+
+// uncut is the form of a part. A round plate is turned, so that what shares its axis is judged by the exact sections.
+func uncut(r *part.Model) *assembly.Solid {
+	p, turned := r.Part, assembly.Turned(behind(r.Out.Section.Outer), behind(r.Out.Section.Inner))
+	switch p.Kind {
+	case parts.TransitionPiece:
+		return transition(p.Transition)
+	case parts.Cone:
+		if p.Frustum.Offset.Mm != 0 {
+			return leaning(p.Frustum)
+		}
+	case parts.FlightPart:
+		return helicoid(p.Flight)
+	case parts.Folded:
+		return folded(r)
+	case parts.BarPart:
+		return barSolid(r)
+	}
+	if !p.Flat() || p.Outline.Shape == parts.CircleOutline {
+		return assembly.Of(turned)
+	}
+	s := assembly.Of(assembly.Prism(outline(r), -r.LengthMm(), 0))
+	if inner := r.Out.Section.Inner; len(inner) > 0 {
+		s = s.Cut(bore(inner))
+	}
+	return s.Cut(bevels(r)...)
 }
 
 // behind takes a contour of depths and radii to the z of the front view.
@@ -183,7 +186,7 @@ func leaning(f *parts.Frustum) *assembly.Solid {
 
 // holes are what a group of holes or slots takes out.
 func holes(r *part.Model, g *part.Group) []assembly.Simple {
-	if r.Part.Bar != nil {
+	if r.Part.Kind == parts.BarPart {
 		return barHoles(r, g)
 	}
 	var out []assembly.Simple
@@ -191,7 +194,7 @@ func holes(r *part.Model, g *part.Group) []assembly.Simple {
 		x, way := q.XMm, -1.0 // into the part from the front
 		front, deep := 0.0, r.LengthMm()
 		z, thick, ok := r.Plane(g.Face, math.Hypot(q.XMm, q.YMm))
-		if r.Part.Profile != nil && ok {
+		if r.Part.Turned() && ok {
 			front, deep = -z, thick
 		} else if g.Face == parts.Back {
 			front = -r.LengthMm()

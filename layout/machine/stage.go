@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -67,7 +68,7 @@ func newStage(m *Machine) *stage {
 		ends = append(ends, seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })...)
 		ends = append(ends, bought[j.Name]...)
 		for _, ref := range m.joint(j.Name).Clamped() {
-			ends = append(ends, Instance{ref.Part, ref.Copy}.id())
+			ends = append(ends, named(ref).id())
 		}
 		s.ends = append(s.ends, ends)
 		for _, e := range ends {
@@ -165,7 +166,7 @@ func (s *stage) kindIn(plane assembly.Pose, b *assembly.Body) plan.ShapeKind {
 	if b.Bought {
 		return plan.ShapeScrew
 	}
-	outside, inside := s.model(s.Of[b.ID].Part).Sides()
+	outside, inside := s.partOf(b.ID).Sides()
 	if len(outside) > 0 && len(inside) == 0 && holds(plane, b.Pose) {
 		return plan.ShapeBar
 	}
@@ -181,10 +182,9 @@ func holds(plane, axis assembly.Pose) bool {
 
 // fasteners are the screws and nuts of a joint, and the made studs.
 func (s *stage) fasteners(j *plan.JointPlan) (out []*assembly.Body) {
-	in := s.joint(j.Name)
+	stud := s.joint(j.Name).Stud()
 	for _, id := range s.ends[j.N-1][2:] {
-		kind := s.roles[id].kind
-		if kind == aScrew || kind == aNut || in.Bolt != nil && in.Bolt.Stud.Value != "" && s.Of[id].Part == in.Bolt.Stud.Value {
+		if kind := s.roles[id].kind; kind == aScrew || kind == aNut || stud != "" && s.Of[id].Part == stud {
 			out = append(out, s.body[id])
 		}
 	}
@@ -197,9 +197,6 @@ func (s *stage) fasteners(j *plan.JointPlan) (out []*assembly.Body) {
 // into it. Of the whole machine made studs stand where they are.
 func (v *viewed) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 	var out []plan.Shape
-	if j.Bolt == nil && j.Slide == nil {
-		return nil
-	}
 	var first *assembly.Body
 	add := func(b *assembly.Body, loops [][]plan.XY) {
 		if b.Bought && len(loops) > 0 {
@@ -285,9 +282,9 @@ func (v *viewed) rings(plane assembly.Pose, j *plan.JointPlan) (out []plan.Shape
 // ringStep is the place among the joints, from 0, at which a ring of a bearing goes in; the
 // rollers go with their cone.
 func (s *stage) ringStep(j *plan.JointPlan, kind plan.ShapeKind) int {
-	for n, o := range s.joints {
-		if b := o.Bearing; b != nil && (kind == plan.ShapeCup && slices.Contains(b.CupsHere, j.Name) || kind != plan.ShapeCup && slices.Contains(b.ConesHere, j.Name)) {
-			return n
+	for _, o := range s.ofKind(parts.BearingKind) {
+		if b := o.Bearing; kind == plan.ShapeCup && slices.Contains(b.CupsHere, j.Name) || kind != plan.ShapeCup && slices.Contains(b.ConesHere, j.Name) {
+			return o.N - 1
 		}
 	}
 	return j.N - 1
@@ -314,7 +311,7 @@ func (s *stage) ringLoops(plane assembly.Pose, j *plan.JointPlan, shape ringShap
 // shoulder of a shaft comes with that, and the rollers with their cone.
 func (v *viewed) ringWay(j *plan.JointPlan, kind plan.ShapeKind) (into assembly.Vec, lone bool) {
 	axis, ok := v.axisOf(j)
-	if b := j.Bearing; ok && b != nil && b.LargeEnd != "" {
+	if b := j.Bearing; ok && j.Kind == string(parts.BearingKind) && b.LargeEnd != "" {
 		return axis.Z.Times(b.LargeEndDir), kind == plan.ShapeCup || kind == plan.ShapeCone && b.Adjusted
 	}
 	return into, false

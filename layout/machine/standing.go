@@ -27,7 +27,7 @@ func (m *Machine) foot() (looks []look) {
 			if b == plate || group[b.ID] != group[plate.ID] || m.overlapping[[2]string{plate.ID, b.ID}] {
 				continue
 			}
-			if !sheet(other.Part) && other.Part.Bar == nil {
+			if !sheet(other.Part) && other.Part.Kind != parts.BarPart {
 				continue // it may stand in the bore
 			}
 			if face, ok := facing(plate, b); ok {
@@ -42,17 +42,14 @@ func (m *Machine) foot() (looks []look) {
 
 // sheet tells whether a part is a plate, or a flat bar.
 func sheet(p *parts.Part) bool {
-	return p.Outline != nil && p.Bends == nil || p.Bar != nil && p.Bar.Section == parts.FlatBar
+	return p.Flat() && p.Kind != parts.Folded || p.Kind == parts.BarPart && p.Bar.Section == parts.FlatBar
 }
 
 // weldGroups names, for each body that a weld holds, what it is welded into in
 // the end.
 func (m *Machine) weldGroups() map[string]string {
 	group := map[string]string{}
-	for _, j := range m.joints {
-		if j.Weld == nil {
-			continue
-		}
+	for _, j := range m.ofKind(parts.WeldKind) {
 		a, b := instance(j.A).id(), instance(j.B).id()
 		was, is := group[b], cmp.Or(group[a], a)
 		group[a], group[b] = is, is
@@ -100,8 +97,8 @@ const lappedPart = 1.0 / 3
 
 // weldedOn tells whether the first of two bodies is welded onto the second.
 func (m *Machine) weldedOn(first, second string) bool {
-	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
-		return j.Weld != nil && instance(j.A).id() == first && instance(j.B).id() == second
+	return slices.ContainsFunc(m.ofKind(parts.WeldKind), func(j *plan.JointPlan) bool {
+		return slices.Equal(endsOf(j), []string{first, second})
 	})
 }
 
@@ -111,8 +108,7 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	toward := outward(plate, face).Times(-1)
 	beyond := max(box.High.X-own.High.X, own.Low.X-box.Low.X, box.High.Y-own.High.Y, own.Low.Y-box.Low.Y)
 	wide, high := box.High.X-box.Low.X, box.High.Y-box.Low.Y
-	of, made := m.Of[b.ID]
-	long := made && m.model(of.Part).Part.Bar != nil && max(wide, high) > max(own.High.X-own.Low.X, own.High.Y-own.Low.Y) // a plate lies across it
+	long := m.formOf(b.ID) == parts.BarPart && max(wide, high) > max(own.High.X-own.Low.X, own.High.Y-own.Low.Y) // a plate lies across it
 	if beyond < standsMm && box.High.Z-box.Low.Z >= min(wide, high) && m.weldedOn(b.ID, plate.ID) {
 		beyond = m.cornerMm(plate, b, toward)
 	}
@@ -165,10 +161,10 @@ func (m *Machine) braceBeyond(plate, b *assembly.Body, beyond float64) []plan.Pr
 	braces := func(j *plan.JointPlan) bool {
 		a, on := instance(j.A).id(), instance(j.B).id()
 		in := m.joint(j.Name)
-		said := on == plate.ID && in.Weld != nil && in.Weld.Length.Set() // as too long a seam
-		return a == b.ID && !said && in.Place != nil && in.Place.Edge()
+		said := on == plate.ID && in.Kind == parts.WeldKind && in.Weld.Length.Set() // as too long a seam
+		return a == b.ID && !said && in.OnEdge()
 	}
-	if beyond < footMm || !sheet(m.model(m.Of[b.ID].Part).Part) || !slices.ContainsFunc(m.joints, braces) {
+	if beyond < footMm || !sheet(m.partOf(b.ID).Part) || !slices.ContainsFunc(m.joints, braces) {
 		return nil
 	}
 	joint := m.between(b.ID, plate.ID)
@@ -186,8 +182,8 @@ func footMm2(plate, b *assembly.Body, toward assembly.Vec) float64 {
 // cornerMm is how much of the foot of a plate on edge stands where the outline of another has
 // a corner cut or rounded off.
 func (m *Machine) cornerMm(plate, b *assembly.Body, toward assembly.Vec) float64 {
-	r, of := m.model(m.Of[plate.ID].Part), m.model(m.Of[b.ID].Part)
-	if r.Part.Outline == nil || of.Part.Outline == nil {
+	r, of := m.partOf(plate.ID), m.partOf(b.ID)
+	if !r.Part.Flat() || !of.Part.Flat() {
 		return 0
 	}
 	whole := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Prism(assembly.Outline(outline(r)), -r.LengthMm(), 0))}
@@ -207,7 +203,7 @@ func touchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
 // closes tells whether a body stands on a hole or slot of a plate that no joint uses:
 // no screw goes in there, or its head finds no room.
 func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Problem {
-	r := m.model(m.Of[plate.ID].Part)
+	r := m.partOf(plate.ID)
 	depth := 0.0
 	if face == parts.Back {
 		depth = r.LengthMm()

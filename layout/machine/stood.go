@@ -23,7 +23,7 @@ func (m *Machine) stood() {
 		e := &m.job.Loose[k]
 		pose, ok := assembly.Still, false
 		if e.Stands != nil && !e.Off {
-			pose, ok = m.poses[Instance{e.Stands.On.Part, e.Stands.On.Copy}.id()]
+			pose, ok = m.poses[named(e.Stands.On).id()]
 		}
 		if !ok {
 			continue
@@ -63,7 +63,7 @@ func (m *Machine) inLine() {
 	if drive == nil || !drive.Drives.Set() || !drive.InLine() {
 		return
 	}
-	shaft, ends := m.standing(Instance{drive.Drives.Part, drive.Drives.Copy}), map[bool]*assembly.Body{}
+	shaft, ends := m.standing(named(drive.Drives)), map[bool]*assembly.Body{}
 	for i := range m.Bodies {
 		if r := m.roles[m.Bodies[i].ID]; r.kind == aStanding {
 			ends[r.runs] = &m.Bodies[i]
@@ -129,7 +129,7 @@ func (m *Machine) faceAway(out assembly.Vec) parts.Face {
 	if motor == nil || !motor.Drives.Set() {
 		return ""
 	}
-	shaft := m.standing(Instance{motor.Drives.Part, motor.Drives.Copy})
+	shaft := m.standing(named(motor.Drives))
 	if shaft == nil {
 		return ""
 	}

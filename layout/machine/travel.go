@@ -130,10 +130,10 @@ func (m *Machine) comesRound(j *plan.JointPlan, k int, fixed []int) (found []pla
 // goWith are the bodies that lie on part A when it comes: its studs, where none are screwed into
 // part B, and what is clamped with it.
 func (m *Machine) goWith(j *plan.JointPlan) (out []string) {
-	if j.Bolt != nil && j.Bolt.StudStandsMm == 0 {
-		out = seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })
+	if studs := m.studs(j); len(studs) > 0 && j.Bolt.StudStandsMm == 0 {
+		out = seq.Map(studs, func(t assembly.Meet) string { return t.B })
 	}
-	return append(out, seq.Map(m.joint(j.Name).Clamped(), func(ref parts.JointRef) string { return Instance{ref.Part, ref.Copy}.id() })...)
+	return append(out, seq.Map(m.joint(j.Name).Clamped(), func(ref parts.JointRef) string { return named(ref).id() })...)
 }
 
 func (s *soFar) unite(a, b string) {
@@ -177,17 +177,15 @@ func (s *soFar) come(j *plan.JointPlan, movers, fixed []int) {
 func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	pose := m.poses[instance(j.A).id()]
 	var meant []assembly.Vec
-	if in := m.joint(j.Name); in.Bolt != nil && in.Meet.Set() { // by the face that it meets it by, it is meant to come
-		if meant = []assembly.Vec{pose.Z.Times(-1)}; in.Meet.First == parts.Back {
-			meant[0] = pose.Z
-		}
+	if into, by := m.meant(j); by {
+		meant = []assembly.Vec{into.Times(-1)}
 	}
 	block, free := m.freeWay(pose, m.pick(movers), m.pick(fixed), meant...)
 	if free {
 		return m.leadsIn(j, m.pick(movers), m.pick(fixed))
 	}
 	own := func(of []int, e plan.JointEnd) []assembly.Body {
-		return m.pick(seq.Keep(of, func(i int) bool { return m.Of[m.Bodies[i].ID] == Instance{e.Part, e.Copy} }))
+		return m.pick(seq.Keep(of, func(i int) bool { return m.Of[m.Bodies[i].ID] == instance(e) }))
 	}
 	if a, b := own(movers, j.A), own(fixed, j.B); len(a) > 0 && len(b) > 0 { // what the two do by themselves comes first
 		if first, alone := m.freeWay(pose, a, b, meant...); !alone {
@@ -197,9 +195,18 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	return m.blocked(j, block)
 }
 
+// meant is the way by which part A of a bolted joint is to come: by the face that it meets with; false of another joint.
+func (m *Machine) meant(j *plan.JointPlan) (into assembly.Vec, ok bool) {
+	in, z := m.joint(j.Name), m.poses[instance(j.A).id()].Z
+	if in.Meet.First == parts.Back {
+		z = z.Times(-1)
+	}
+	return z, in.Kind == parts.BoltKind && in.Meet.Set()
+}
+
 // leadsIn finds a shaft that can be pressed into its hub only with an end first at which neither has a chamfer.
 func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Problem {
-	if j.Press == nil || j.Press.Method != "press" || j.Press.LeadInOn == "" {
+	if j.Kind != string(parts.PressKind) || j.Press.Method != "press" || j.Press.LeadInOn == "" {
 		return nil
 	}
 	a, b := m.poses[instance(j.A).id()].Z, m.poses[instance(j.B).id()].Z

@@ -34,7 +34,7 @@ func (s *soFar) wrongWays(n int, j *plan.JointPlan) {
 			})
 		}
 	}
-	if j.Bolt != nil {
+	if j.Kind == string(parts.BoltKind) {
 		f := s.fitting(j)
 		look(f, f.ways)
 		return
@@ -115,10 +115,10 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 		}
 	}
 	holding := seq.Keep(m.joints, func(j *plan.JointPlan) bool {
-		return m.Of[id] == (instance(j.A)) || m.Of[id] == (instance(j.B))
+		return slices.Contains(endsOf(j), id)
 	})
 	for _, j := range holding {
-		if j.Bolt == nil || j.A.Part != m.Of[id].Part || len(m.joint(j.Name).InLine) > 0 {
+		if j.Kind != string(parts.BoltKind) || j.A.Part != m.Of[id].Part || len(m.joint(j.Name).InLine) > 0 {
 			return "", 0, false // what is in line, or holds another, stays so
 		}
 	}

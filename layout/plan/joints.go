@@ -124,6 +124,11 @@ type Hold struct {
 	Slung      bool      `json:"slung,omitempty"`             // the sling carries what is lifted until the joint does
 }
 
+// Needed tells whether something is to be held.
+func (h *Hold) Needed() bool {
+	return h.PieceDeg > 0 || h.Against != "" || h.Hangs || h.UprightDeg > 0 || h.GapMm != 0 || h.On[0] != "" || h.BeyondMm > 0 || h.Foot != "" || h.Slung || len(h.RunsOn) > 0
+}
+
 // SlingDeg is the least angle of a sling's legs to the level. Common practice,
 // no source.
 const SlingDeg = 60.0
