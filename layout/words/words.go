@@ -171,18 +171,22 @@ func (w Writer) unit() string {
 // Even rounds a length that the shop chooses, or that nothing measures finer, to a step
 // of the job's unit: stepMm, in an inch job stepIn.
 func (w Writer) Even(mm, stepMm, stepIn float64) float64 {
-	if w.Units == parts.Inches {
-		stepMm = stepIn * MmPerInch
-	}
+	stepMm = w.step(stepMm, stepIn)
 	return geom.Clean(Round(mm/stepMm, 0) * stepMm)
 }
 
 // Up rounds a length up to such a step.
 func (w Writer) Up(mm, stepMm, stepIn float64) float64 {
-	if w.Units == parts.Inches {
-		stepMm = stepIn * MmPerInch
-	}
+	stepMm = w.step(stepMm, stepIn)
 	return geom.Clean(math.Ceil(mm/stepMm-1e-6) * stepMm)
+}
+
+// step is a step of the job's unit, in mm.
+func (w Writer) step(mm, inch float64) float64 {
+	if w.Units == parts.Inches {
+		return inch * MmPerInch
+	}
+	return mm
 }
 
 // Room writes the room that a machine takes up: whole millimetres or hundredths of an
