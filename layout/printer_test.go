@@ -66,6 +66,9 @@ func TestCorrectionText(t *testing.T) {
 		t.Fatal(err)
 	}
 	// 150/149.6 = 1.00267 and 250/250.3 = 0.99880
+	if c := (&Correction{"den", 1, 1, 0.1264}); c.Text() != "printer den: across ×1.0000, up ×1.0000, skew 0.13°" {
+		t.Error(c.Text())
+	}
 	if want := "printer office: across ×1.0027, up ×0.9988, skew 0°"; c.Text() != want {
 		t.Errorf("%q, want %q", c.Text(), want)
 	}
@@ -78,22 +81,30 @@ func TestCorrectionRefuses(t *testing.T) {
 		change func(r *PrinterReadings)
 		want   string
 	}{
-		{"fit to page", func(r *PrinterReadings) { r.AcrossMm = 142 }, "more than 5 %"},
-		{"too large", func(r *PrinterReadings) { r.UpMm = 263 }, "more than 5 %"},
+		{"fit to page", func(r *PrinterReadings) { r.AcrossMm = 142 }, "across: 142 mm instead of 150 mm is off by -5.3 %: more than 5 % is a wrong print setting, another paper or a slip; print at 100 % and measure again"},
+		{"too large", func(r *PrinterReadings) { r.UpMm = 263 }, "up: 263 mm instead of 250 mm is off by 5.2 %: more"},
+		{"too large by a hair", func(r *PrinterReadings) { r.UpMm = 262.5001 }, "more than 5 %"},
+		{"too long a rule", func(r *PrinterReadings) { r.AcrossOfMm, r.AcrossMm = 10001, 10001 }, "across: 10001 mm of 10001 mm is no reading"},
+		{"far too long", func(r *PrinterReadings) { r.AcrossMm = 20001 }, "no reading"},
 		{"nothing", func(r *PrinterReadings) { r.UpMm = 0 }, "no reading"},
 		{"negative", func(r *PrinterReadings) { r.UpMm = -250 }, "no reading"},
 		{"NaN", func(r *PrinterReadings) { r.AcrossMm = math.NaN() }, "no reading"},
 		{"infinite", func(r *PrinterReadings) { r.AcrossOfMm = math.Inf(1) }, "no reading"},
-		{"one diagonal", func(r *PrinterReadings) { r.DiagonalsMm[0] = 291.5 }, "both diagonals"},
-		{"diagonal NaN", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{math.NaN(), 291.5} }, "no reading"},
-		{"diagonals do not fit", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{294, 293.5} }, "one of the four"},
-		{"leaning", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{297.5, 285.4} }, "skew over 2°"},
+		{"one diagonal", func(r *PrinterReadings) { r.DiagonalsMm[0] = 291.5 }, "skew needs both diagonals"},
+		{"the other diagonal", func(r *PrinterReadings) { r.DiagonalsMm[1] = 0.5 }, "both diagonals"},
+		{"diagonal NaN", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{math.NaN(), 291.5} }, "diagonal 1: NaN mm of"},
+		{"the other NaN", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{291.5, math.NaN()} }, "diagonal 2: NaN mm of"},
+		{"diagonals do not fit", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{294, 293.5} }, "the diagonals average 293.8 mm and the rules ask for 291.6 mm: one of the four readings is wrong"},
+		{"leaning", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{297.5, 285.4} }, "the diagonals differ by 12.1 mm: a skew over 2° is a slip in measuring"},
 	} {
 		r := good
 		c.change(&r)
 		if got, err := NewCorrection("x", r); err == nil || !strings.Contains(err.Error(), c.want) || got != nil {
 			t.Errorf("%s: %v, want %q", c.name, err, c.want)
 		}
+	}
+	if _, err := NewCorrection("x", PrinterReadings{AcrossOfMm: 10000, AcrossMm: 10000, UpOfMm: 10000, UpMm: 10000}); err != nil {
+		t.Error(err)
 	}
 	edge := good
 	edge.AcrossMm = 157.5 // 5 % to the digit
@@ -107,7 +118,12 @@ func TestCorrectionCheck(t *testing.T) {
 	if err := good.Check(); err != nil {
 		t.Error(err)
 	}
-	for _, c := range []Correction{{}, {"x", 1, 1.06, 0}, {"x", 0.95, 1, 0}, {"x", math.NaN(), 1, 0}, {"x", 1, 1, math.NaN()}, {"x", 1, 1, 2.1}, {"x", -1, 1, 0}} {
+	for _, c := range []*Correction{{"x", 1 / 0.95, 1 / 1.05, 2}, {"x", 1, 1, 0}} {
+		if err := c.Check(); err != nil {
+			t.Error(err)
+		}
+	}
+	for _, c := range []Correction{{"x", 1.0527, 1, 0}, {"x", 0.9523, 1, 0}, {"x", 1, 1, -2.001}, {}, {"x", 1, 1.06, 0}, {"x", 0.95, 1, 0}, {"x", math.NaN(), 1, 0}, {"x", 1, 1, math.NaN()}, {"x", 1, 1, 2.1}, {"x", -1, 1, 0}} {
 		if err := c.Check(); err == nil {
 			t.Errorf("%v is accepted", c)
 		}
