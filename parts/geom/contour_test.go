@@ -264,3 +264,28 @@ func TestToSegment(t *testing.T) {
 		}
 	}
 }
+
+// TestMiddle: area and centroid of polygons off the origin, either way round, and of arcs; by hand.
+func TestMiddle(t *testing.T) {
+	t.Parallel()
+	triangle := []Point{{10, 20}, {40, 20}, {10, 80}}
+	back := []Point{triangle[2], triangle[1], triangle[0]}
+	for _, c := range []struct {
+		corners []Point
+		mm2     float64
+		at      Point
+	}{
+		{triangle, 900, Point{20, 40}}, {back, 900, Point{20, 40}},
+		{[]Point{{0, 0}, {60, 0}, {60, 20}, {20, 20}, {20, 50}, {0, 50}}, 1800, Point{(1200*30 + 600*10) / 1800.0, (1200*10 + 600*35) / 1800.0}},
+		{[]Point{{2, 3}, {8, 5}, {2, 3}}, 0, Point{5, 4}}, // without area
+	} {
+		if mm2, at := Middle(c.corners); math.Abs(mm2-c.mm2) > 1e-9 || Distance(at, c.at) > 1e-9 {
+			t.Errorf("%v mm² about %v, want %v about %v", mm2, at, c.mm2, c.at)
+		}
+	}
+	half, _ := ParsePath("M -20 5 A 20 20 0 0 1 20 5 Z") // y up, and so below
+	mm2, at := NewContour(half).Middle()
+	if math.Abs(mm2-200*math.Pi) > 0.5 || math.Abs(at.XMm) > 1e-6 || math.Abs(math.Abs(at.YMm-5)-80/(3*math.Pi)) > 0.01 {
+		t.Errorf("half a disc: %v mm² about %v", mm2, at)
+	}
+}
