@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/parts/seq"
+
 	"github.com/tdewolff/canvas"
 )
 
@@ -134,6 +136,16 @@ func TestOutward(t *testing.T) {
 	// The inside corner of the L moves to 20 + d, 20 + d.
 	if got := NewContour(moved).DepthMm(Point{20 + d, 20 + d}); math.Abs(got) > 1e-9 {
 		t.Errorf("the inside corner is %g mm off", got)
+	}
+	// An oblique one moves by the sum of the outward normals of its sides over 1 and their product.
+	oblique := Polygon([]Point{{10, 5}, {70, 5}, {70, 45}, {34, 17}, {10, 45}})
+	n1, n2 := Point{-28, 36}.Times(1/math.Hypot(28, 36)), Point{28, 24}.Times(1/math.Hypot(28, 24))
+	if moved, err = Outward(oblique, d); err != nil {
+		t.Fatal(err)
+	}
+	corner := Point{34, 17}.Plus(n1.Plus(n2).Times(d / (1 + n1.Dot(n2))))
+	if got := seq.Min(math.Inf(1), corners(moved), func(p Point) float64 { return Distance(p, corner) }); got > 1e-9 {
+		t.Errorf("no corner at %v, the nearest %g off", corner, got)
 	}
 	notch := Polygon([]Point{{0, 0}, {100, 0}, {100, 50}, {50.1, 50}, {50.1, 20}, {50, 20}, {50, 50}, {0, 50}})
 	if _, err := Outward(notch, 5); !errors.Is(err, ErrTight) {

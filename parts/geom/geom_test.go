@@ -9,6 +9,9 @@ import (
 func TestVectors(t *testing.T) {
 	t.Parallel()
 	p, q := Point{3, 4}, Point{-2, 5}
+	if got := MeanRadiusMm([]Point{{3, 4}, {0, 10}, {-9, 0}}); got != 8 || MeanRadiusMm(nil) != 0 {
+		t.Errorf("mean radius %v", got)
+	}
 	for _, c := range []struct {
 		name      string
 		got, want Point
