@@ -23,7 +23,7 @@ func TestAgrees(t *testing.T) {
 	said := parts.Joint{Meet: parts.Meeting{Pos: line}}
 	turned := parts.Joint{Rotate: parts.Angle{Pos: line}}
 	both := parts.Joint{Meet: parts.Meeting{Pos: line}, Rotate: parts.Angle{Pos: line}}
-	bolted, round := parts.Joint{Bolt: &parts.BoltJoint{}}, parts.Joint{OtherWay: true}
+	bolted, round := parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}}, parts.Joint{OtherWay: true}
 	for _, c := range []struct {
 		name string
 		in   parts.Joint

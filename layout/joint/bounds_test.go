@@ -148,7 +148,7 @@ func TestMayGall(t *testing.T) {
 		{"steel in stainless", steel.Kind, group(true, stainless), "", false, false, 0}, {"through a stainless plate", stainless.Kind, group(false, stainless), "", false, false, 0}, {"with a nut", stainless.Kind, group(false, steel), "", true, true, 1},
 		{"a steel nut", steel.Kind, group(false, stainless), "", true, false, 1}, {"a stud with two nuts", stainless.Kind, group(false, steel), "rod", false, true, 2}, {"a stud tapped in", stainless.Kind, group(true, steel), "rod", false, true, 1},
 	} {
-		j := &joint{in: &parts.Joint{Bolt: &parts.BoltJoint{Nut: c.nut, Stud: parts.Text{Value: c.stud}}}, a: group(false, nil), b: c.in}
+		j := &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{Nut: c.nut, Stud: parts.Text{Value: c.stud}}}, a: group(false, nil), b: c.in}
 		if got, n := j.mayGall(c.screws), j.nuts(); got != c.gall || n != c.nuts {
 			t.Errorf("%s: %v, %d nuts", c.name, got, n)
 		}
@@ -249,7 +249,7 @@ func TestFaces(t *testing.T) {
 	} {
 		j := &joint{in: &parts.Joint{Pos: pos, Meet: c.meet, OtherWay: c.otherWay}}
 		if c.bolted != "" {
-			j.in.Bolt, j.b.group = &parts.BoltJoint{}, &part.Group{Face: c.bolted}
+			j.in.Kind, j.in.Bolt, j.b.group = parts.BoltKind, &parts.BoltJoint{}, &part.Group{Face: c.bolted}
 		}
 		if m := j.meeting(); m.First != c.want[0] || m.Second != c.want[1] || j.facing() != c.facing {
 			t.Errorf("%s: %s on %s, facing %g, want %v, %g", c.name, m.First, m.Second, j.facing(), c.want, c.facing)
@@ -403,7 +403,7 @@ func TestBarsMeet(t *testing.T) {
 		{"nobody says where", func(t *joint, end, on *parts.Bar) { t.in.Place = nil }, false, true, 0},
 		{"the other way round, nobody says where", func(t *joint, end, on *parts.Bar) { t.in.Place, t.a, t.b = nil, t.b, t.a }, false, true, 0},
 		{"less deep", func(t *joint, end, on *parts.Bar) { on.Depth.Mm = 40 }, false, false, 30},
-		{"bolted", func(t *joint, end, on *parts.Bar) { t.in.Weld = nil }, false, false, 30},
+		{"bolted", func(t *joint, end, on *parts.Bar) { t.in.Kind = parts.BoltKind }, false, false, 30},
 		{"mitred", func(t *joint, end, on *parts.Bar) { end.Left = mitred }, false, false, 30},
 		{"on a mitred one", func(t *joint, end, on *parts.Bar) { on.Right = mitred }, false, false, 30},
 		{"on a coped one", func(t *joint, end, on *parts.Bar) { on.Left.Round = mm(60) }, false, false, 30},
@@ -411,10 +411,10 @@ func TestBarsMeet(t *testing.T) {
 		{"its other end mitred", func(t *joint, end, on *parts.Bar) { end.Right = mitred }, false, true, 30},
 		{"two mitres", func(t *joint, end, on *parts.Bar) { t.b.ref.Feature, end.Left, on.Right = "right", mitred, mitred }, true, false, 30},
 		{"two mitres, not welded", func(t *joint, end, on *parts.Bar) {
-			t.in.Weld, t.b.ref.Feature, end.Left, on.Right = nil, "right", mitred, mitred
+			t.in.Kind, t.b.ref.Feature, end.Left, on.Right = parts.BoltKind, "right", mitred, mitred
 		}, false, false, 30},
 	} {
-		j := &joint{a: bar("left"), b: bar("top"), in: &parts.Joint{Weld: &parts.WeldJoint{}, Place: &parts.Place{With: "left", On: "top", Looks: "down", At: &parts.Point{X: mm(30)}}}}
+		j := &joint{a: bar("left"), b: bar("top"), in: &parts.Joint{Kind: parts.WeldKind, Weld: &parts.WeldJoint{}, Place: &parts.Place{With: "left", On: "top", Looks: "down", At: &parts.Point{X: mm(30)}}}}
 		c.change(j, j.a.r.Part.Bar, j.b.r.Part.Bar)
 		end, on, ok := j.stands()
 		if along, _ := j.alongMm(end, on); j.corner() != c.corner || ok != c.stands || along != c.along {
@@ -540,7 +540,7 @@ func TestAtHome(t *testing.T) {
 			f.r.Material = &material.Material{Kind: k}
 			return f
 		}
-		j := &joint{in: &parts.Joint{Weld: &parts.WeldJoint{Process: c.process}}, a: end(c.a), b: end(c.b)}
+		j := &joint{in: &parts.Joint{Kind: parts.WeldKind, Weld: &parts.WeldJoint{Process: c.process}}, a: end(c.a), b: end(c.b)}
 		if got := j.atHome(); got != c.want {
 			t.Errorf("%v to %v by %q: %v", c.a, c.b, c.process, got)
 		}
@@ -564,7 +564,7 @@ func TestInterference(t *testing.T) {
 		bad, cured string // which is refused, and what would do
 	}{
 		{"a fit", free, free, [2]parts.Kind{}, "H7/p6", 0.001, 0.042, "", ""}, {"a fit, and limits", limits(40.1, 40.2), limits(40, 40.1), [2]parts.Kind{}, "H7/p6", 0.001, 0.042, "", ""}, {"no fit at all", free, free, [2]parts.Kind{}, "H7/q99", 0, 0, "fit", ""},
-		{"limits", limits(40.02, 40.036), limits(40, 40.025), [2]parts.Kind{}, "", -0.005, 0.036, "", ""}, {"turned to it", free, part.Sized{NominalMm: 40, Class: "light press"}, [2]parts.Kind{}, "", 0.01, 0.03, "", ""},
+		{"limits", limits(40.02, 40.036), limits(40, 40.025), [2]parts.Kind{}, "", -0.005, 0.036, "", ""}, {"turned to it", free, part.Sized{NominalMm: 40, Class: "light press", Press: parts.Ref{Part: "pin"}}, [2]parts.Kind{}, "", 0.01, 0.03, "", ""},
 		{"a millimetre apart", free, part.Sized{NominalMm: 41}, [2]parts.Kind{}, "H7/p6", 0.001, 0.042, "", ""}, {"more", free, part.Sized{NominalMm: 41.01}, [2]parts.Kind{}, "H7/p6", 0, 0, "sizes", ""}, {"less", part.Sized{NominalMm: 41.01}, free, [2]parts.Kind{}, "H7/p6", 0, 0, "sizes", ""},
 		{"no limits", free, free, [2]parts.Kind{}, "", 0, 0, "pin", "fit: H7/p6"}, {"none on the hub", limits(40, 41), free, [2]parts.Kind{}, "", 0, 0, "hub", "fit: H7/p6"}, {"none on the pin", free, limits(40, 41), [2]parts.Kind{}, "", 0, 0, "pin", "fit: H7/p6"},
 		{"a tube goes in", free, free, [2]parts.Kind{tube, ""}, "H7/p6", 0, 0, "pin", "fit: {light-press: pin.seat}"}, {"into a tube", free, free, [2]parts.Kind{"", tube}, "H7/p6", 0, 0, "hub", "tube stock"}, {"into a tube that is turned", free, limits(40, 41), [2]parts.Kind{"", tube}, "H7/p6", 0.001, 0.042, "", ""},
@@ -574,7 +574,7 @@ func TestInterference(t *testing.T) {
 			f.ref, f.r.Out = parts.JointRef{Part: name, Feature: "seat", Copy: 1}, &plan.PartPlan{Title: name}
 			return f
 		}
-		j := &joint{in: &parts.Joint{Press: &parts.PressJoint{Fit: parts.Text{Value: c.fit}}}, a: end("pin", c.kinds[0], c.pin, false), b: end("hub", c.kinds[1], c.hub, true), out: &plan.JointPlan{}}
+		j := &joint{in: &parts.Joint{Kind: parts.PressKind, Press: &parts.PressJoint{Fit: parts.Text{Value: c.fit}}}, a: end("pin", c.kinds[0], c.pin, false), b: end("hub", c.kinds[1], c.hub, true), out: &plan.JointPlan{}}
 		lo, hi, _, ok := j.interference()
 		if lo != c.lo || hi != c.hi || ok != (c.bad == "") {
 			t.Errorf("%s: %g to %g, %v", c.name, lo, hi, ok)

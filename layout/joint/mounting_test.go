@@ -72,7 +72,7 @@ func TestAbutmentsOfTheMaker(t *testing.T) {
 }
 
 func bearingOf(d, outside, da, db float64) *joint {
-	return &joint{w: words.Writer{Units: parts.Millimetres}, in: &parts.Joint{Bearing: &parts.BearingJoint{
+	return &joint{w: words.Writer{Units: parts.Millimetres}, in: &parts.Joint{Kind: parts.BearingKind, Bearing: &parts.BearingJoint{
 		Bore: length(d), Outside: length(outside), Da: length(da), Db: length(db)}}}
 }
 

@@ -62,7 +62,7 @@ func TestStandsOut(t *testing.T) {
 	} {
 		j := standing(lying("shaft", c.shaft, c.s, cylinder(0, 100, 40, false)), lying("hub", c.hub, c.h, cylinder(0, 30, 40, true)))
 		j.placed[0].r = worked("seat", 100)
-		p := &joint{in: &parts.Joint{Press: &parts.PressJoint{}}, a: j.placed[0].of(), b: j.placed[1].of()}
+		p := &joint{in: &parts.Joint{Kind: parts.PressKind, Press: &parts.PressJoint{}}, a: j.placed[0].of(), b: j.placed[1].of()}
 		if mm, span, ok := j.standsOutMm(p); mm != c.mm || span != c.span || !ok {
 			t.Errorf("%s: %g of %v, %v, want %g of %v", c.name, mm, span, ok, c.mm, c.span)
 		}
@@ -82,7 +82,7 @@ func TestStandsOut(t *testing.T) {
 func TestConeStands(t *testing.T) {
 	t.Parallel()
 	j := standing(lying("shaft", 0, 1, cylinder(165, 190, 40, false)), lying("housing", 200, -1, cylinder(30, 50, 80, true)))
-	b := &joint{in: &parts.Joint{Bearing: &parts.BearingJoint{Width: length(20), ConeWidth: length(18)}}, a: j.placed[0].of(), b: j.placed[1].of()}
+	b := &joint{in: &parts.Joint{Kind: parts.BearingKind, Bearing: &parts.BearingJoint{Width: length(20), ConeWidth: length(18)}}, a: j.placed[0].of(), b: j.placed[1].of()}
 	small := cylinder(190, 200, 50, false)
 	m := mounting{cupDir: 1, coneDir: -1, cupBackMm: 50, coneBackMm: 165, small: &small}
 	if mm, ok := j.largeEndMm(b, m); mm != 170 || !ok {
@@ -228,7 +228,7 @@ func TestDraggedOff(t *testing.T) {
 	} {
 		j := &making{assembly: standing(lying("hub", 0, 1, cylinder(0, 30, 40, true)), placedPart{inst: inst{"shaft", 1}, r: worked("nose", 20, "seat", 60, "drive", 20), at: placement{s: 1}})}
 		motor := &parts.Motor{Rotation: "clockwise", SeenFrom: "drive-end", Drives: parts.JointRef{Part: "shaft", Copy: 1, Feature: "drive"}}
-		s := &joint{in: &parts.Joint{Slide: &parts.SlideJoint{}}, a: j.placed[0].of(), b: j.placed[1].of(), dir: -1}
+		s := &joint{in: &parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{}}, a: j.placed[0].of(), b: j.placed[1].of(), dir: -1}
 		hub := j.models[0].Part
 		hub.Flight = &parts.Flight{}
 		j.job.Motor = motor
@@ -331,7 +331,7 @@ func TestOffsetHole(t *testing.T) {
 		{"10 aside", 20, func(first, second *joint) {}, []float64{282, 282}}, {"13.1 aside", 23.1, func(first, second *joint) {}, nil}, {"13 aside", 23, func(first, second *joint) {}, []float64{285, 285}},
 		{"wider in its other joint", 11, func(first, second *joint) { second.boltMm = 9 }, []float64{273, 273}},
 		{"wider where another leads", 11, func(first, second *joint) { second.boltMm, second.a.ref.Feature = 9, "others" }, []float64{272, 272}},
-		{"wider where nothing is bolted", 11, func(first, second *joint) { second.boltMm, second.in.Bolt = 9, nil }, []float64{272, 272}},
+		{"wider where nothing is bolted", 11, func(first, second *joint) { second.boltMm, second.in.Kind = 9, parts.WeldKind }, []float64{272, 272}},
 		{"in a part that is nowhere", 11, func(first, second *joint) { second.boltMm, second.a.ref.Part, second.b.ref.Part = 9, "gone", "flange" }, []float64{272, 272}},
 		{"of one flange", 11, func(first, second *joint) { second.boltMm, first.a.r.Part.Quantity = 9, 1 }, []float64{272, 272}},
 		{"of more covers, which lead", 11, func(first, second *joint) { first.b.r.Part.Quantity = 3 }, []float64{272, 272}},
@@ -346,7 +346,7 @@ func TestOffsetHole(t *testing.T) {
 			return f
 		}
 		bolted := func() *joint {
-			return &joint{in: &parts.Joint{Bolt: &parts.BoltJoint{}}, a: end(&j.placed[0]), b: end(&j.placed[1]), boltMm: 10}
+			return &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}}, a: end(&j.placed[0]), b: end(&j.placed[1]), boltMm: 10}
 		}
 		j.all = []*joint{bolted(), bolted()}
 		j.all[0].a.r.Part.Quantity, j.all[0].b.r.Part.Quantity = 2, 1

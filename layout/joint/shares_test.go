@@ -106,7 +106,7 @@ func TestRingBounds(t *testing.T) {
 		a, b := stepped(parts.Part{}, cylinder(0, 20, 40, false)), stepped(parts.Part{}, cylinder(0, 20, 80, true))
 		a.r.Out, b.r.Out = &plan.PartPlan{Title: "Shaft"}, &plan.PartPlan{Title: "Housing"}
 		mm := func(v float64) parts.Length { return parts.Length{Mm: v} }
-		return &joint{in: &parts.Joint{Bearing: &parts.BearingJoint{Bore: mm(40), Outside: mm(80), Width: mm(20)}}, a: a, b: b, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}}
+		return &joint{kind: bearingKind{}, in: &parts.Joint{Kind: parts.BearingKind, Bearing: &parts.BearingJoint{Bore: mm(40), Outside: mm(80), Width: mm(20)}}, a: a, b: b, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}}
 	}
 	kinds := func(work func(j *joint)) string {
 		j := made()
@@ -142,7 +142,7 @@ func TestRingBounds(t *testing.T) {
 	}
 	welded := func(play, throat float64) string {
 		return kinds(func(j *joint) {
-			j.in = &parts.Joint{Weld: &parts.WeldJoint{}}
+			j.in = &parts.Joint{Kind: parts.WeldKind, Weld: &parts.WeldJoint{}}
 			in, out := &j.a.step.Size, &j.b.step.Size
 			in.MinMm, in.MaxMm, out.NominalMm, out.MinMm, out.MaxMm = 40, 40, 40+play, 40+play, 40+play
 			j.slack(&plan.WeldPlan{LegMm: 5, ThroatMm: throat})
