@@ -21,6 +21,25 @@ type Frustum struct {
 	Formed
 }
 
+// Formed is what a cone or a transition is formed from; nil for another part.
+func (p *Part) Formed() *Formed {
+	switch p.Kind {
+	case Cone:
+		return &p.Frustum.Formed
+	case TransitionPiece:
+		return &p.Transition.Formed
+	}
+	return nil
+}
+
+// Walls are how much larger than drawn it is outside, and smaller inside, on the diameter, mm.
+func (f *Formed) Walls() (outsideMm, insideMm float64) {
+	if f.Inside {
+		return 2 * f.Thickness.Mm, 0
+	}
+	return 0, 2 * f.Thickness.Mm
+}
+
 // Transition is a square-to-round made from flat sheet. The rectangle is the
 // front face, the circle the back. Its seam lies at 0, 90, 180 or 270: the side
 // with the seam in its middle.

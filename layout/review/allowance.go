@@ -31,7 +31,7 @@ func allowance(v *view) {
 	switch {
 	case s.ByArea():
 		v.plateAllowance()
-	case s.Form == "flat" && v.p.Outline != nil:
+	case s.Form == "flat" && v.p.Flat():
 		v.flatAllowance()
 	case v.p.Kind == parts.Tube && s.Form == "tube":
 		v.tubeAllowance()
@@ -42,15 +42,13 @@ func allowance(v *view) {
 
 func (v *view) plateAllowance() {
 	s, drawn := v.p.Stock, v.lengthMm
-	switch {
-	case v.p.Frustum != nil:
-		drawn = v.p.Frustum.Thickness.Mm
-	case v.p.Transition != nil:
-		drawn = v.p.Transition.Thickness.Mm
-	case v.p.Flight != nil:
+	switch v.p.Kind {
+	case parts.Cone, parts.TransitionPiece:
+		drawn = v.p.Formed().Thickness.Mm
+	case parts.FlightPart:
 		drawn = v.p.Flight.Thickness.Mm
-	case v.p.Kind == parts.Tube && len(v.outside) > 0 && len(v.inside) > 0: // rolled
-		drawn = v.outside[0].radiusMm - v.inside[0].radiusMm
+	case parts.Tube: // rolled
+		drawn = v.wallAt(v.lengthMm / 2)
 	}
 	f := Finding{Numbers: v.mm(s.Size.Mm) + " for " + v.mm(drawn), Rule: "the stock is as thick as the part, or thicker where its faces are machined", Source: "by geometry", Fix: "write the thickness that is bought", OverMm: over(s.Size.Mm - drawn)}
 	faced := func(j *plan.JointPlan) bool { return j.Weld.Faced == v.p.Name.Value } // a copy of it, after the weld

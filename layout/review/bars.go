@@ -120,7 +120,7 @@ func (r *reviewer) placeSides(j *parts.Joint) {
 		return
 	}
 	a, b := r.job.Part(j.Weld.Part.Part), r.job.Part(j.Weld.To.Part)
-	if end := a.BarEnd(j.Weld.Part.Feature); end == nil || !end.Mitred() || b.Bar == nil {
+	if end := a.BarEnd(j.Weld.Part.Feature); end == nil || !end.Mitred() || b.Kind != parts.BarPart {
 		return
 	}
 	if x, y := a.Bar, b.Bar; x.Section == y.Section && x.Width.Mm == y.Width.Mm && x.Depth.Mm == y.Depth.Mm && x.Wall.Mm != y.Wall.Mm {

@@ -210,7 +210,7 @@ const widest = 1.35
 func (r *reviewer) boltThrough(e *parts.Loose, v *view, o screwOrder, f *Finding) bool {
 	d, thick := o.thread.MajorMm, v.lengthMm
 	widest := seq.Max(0, v.holes, func(h hole) float64 { return 2 * h.radiusMm })
-	if widest == 0 || v.p.Outline == nil {
+	if widest == 0 || !v.p.Flat() {
 		return false
 	}
 	if widest < d-slackMm {
@@ -219,7 +219,7 @@ func (r *reviewer) boltThrough(e *parts.Loose, v *view, o screwOrder, f *Finding
 		return true
 	}
 	for _, to := range r.all() {
-		if to != v && to.p.Outline != nil && saysHoles(" "+strings.ToLower(wordsOf(e.How.Value)), to.p.Name.Value) {
+		if to != v && to.p.Flat() && saysHoles(" "+strings.ToLower(wordsOf(e.How.Value)), to.p.Name.Value) {
 			thick += to.lengthMm
 			break
 		}

@@ -221,7 +221,7 @@ var frames = strings.Fields("56 63 71 80 90 100 112 132 160 180 200 225 250 280 
 func flangeWords(r *reviewer, say func(what, numbers, rule, fix string)) {
 	sizes := flangeNumber.FindAllString(r.job.Motor.Flange.Value, -1)
 	for _, v := range r.all() {
-		if v.p.Outline == nil || v.p.Bore == nil {
+		if v.p.Bore == nil {
 			continue
 		}
 		has := []string{number(v.p.Bore.Size.Nominal.Mm), number(v.p.Outline.Width.Mm)}
@@ -546,12 +546,13 @@ func (r *reviewer) mostTravelMm() (mm float64, by string) {
 			is(said, "the words for "+cmp.Or(e.Part.Value, e.Item.Value)+" give")
 		}
 		v := r.viewOf(e.Part.Value)
-		if v == nil || !isKey(v.p) || v.p.Bar == nil {
+		if v == nil || !isKey(v.p) {
 			continue
 		}
+		thick, _, long := v.keyMm()
 		for _, p := range r.job.Parts {
 			for f := range seq.Refs(p.Radials) {
-				if left := f.Along.Mm - v.lengthMm; f.Shape == parts.RadialSlot && !f.Through && math.Abs(f.Around.Mm-v.p.Bar.Depth.Mm) <= slackMm && left > 0 {
+				if left := f.Along.Mm - long; f.Shape == parts.RadialSlot && !f.Through && math.Abs(f.Around.Mm-thick) <= slackMm && left > 0 {
 					is(left, v.p.Title.Value+" has in "+f.Name.Value+" of "+p.Title.Value)
 				}
 			}

@@ -134,7 +134,7 @@ func TestCardBounds(t *testing.T) {
 			return &parts.Part{Name: parts.Text{Value: s}, Title: parts.Text{Value: s}}
 		}
 		cone := title("Cone")
-		cone.Frustum = &parts.Frustum{Large: parts.Length{Mm: 100}, Formed: parts.Formed{Thickness: parts.Length{Mm: 2}, Inside: inside}}
+		cone.Kind, cone.Frustum = parts.Cone, &parts.Frustum{Large: parts.Length{Mm: 100}, Formed: parts.Formed{Thickness: parts.Length{Mm: 2}, Inside: inside}}
 		return parts.Job{Parts: []*parts.Part{title("Plate"), cone}, Loose: []parts.Loose{{Item: parts.Text{Value: item}, How: parts.Text{Value: "laid on the mouth of the cone."}}}}
 	}
 	covers := func(r *reviewer) { r.covers(&r.job.Loose[0]) }

@@ -47,7 +47,7 @@ func saidDemands(v *view) {
 		}
 		if m := saidSetting.FindString(n.Value); m != "" && !v.obeysSetting(n.Value, m) {
 			f.What, f.Numbers, f.Fix = "a note of "+v.p.Title.Value+" asks for one setting, and the operations do not obey it", m, "other words"
-			if v.p.Profile != nil {
+			if v.turned() {
 				f.Fix = "one-setting: [the steps] in the profile where one face reaches them all, else require: [{is: coaxiality, within: 0.01 mm, of: one step, to: another}]; without the words"
 			}
 			v.report(Check, "", n.Pos, f)
@@ -59,7 +59,7 @@ func saidDemands(v *view) {
 // the words for that names.
 func (v *view) obeysSetting(note, said string) bool {
 	p := v.p.Profile
-	if p == nil || len(p.OneSetting) == 0 {
+	if !v.turned() || len(p.OneSetting) == 0 {
 		return false
 	}
 	sentence := seq.First(strings.FieldsFunc(note, func(r rune) bool { return r == '.' || r == ';' }), func(s string) bool { return strings.Contains(s, said) })

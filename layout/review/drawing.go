@@ -41,7 +41,7 @@ func unknownMaterial(v *view) {
 
 // stock looks for parts that do not say what they are made from.
 func stock(v *view) {
-	if v.p.Bar != nil {
+	if v.p.Kind == parts.BarPart {
 		return // its section says it
 	}
 	if v.p.Stock.Form != "" {
@@ -91,7 +91,7 @@ func (v *view) thinPlate() {
 // patterns let lie in a turn in which the others are out of place. A turn that
 // the outline shows is no danger.
 func top(v *view) {
-	if v.p.Top.Value != "" || v.p.Frustum != nil {
+	if v.p.Top.Value != "" || v.p.Kind == parts.Cone {
 		return
 	}
 	sets := v.patterns()

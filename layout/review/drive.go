@@ -164,25 +164,22 @@ func barKeys(r *reviewer) {
 				own = slices.DeleteFunc(slices.Clone(slots), func(s slot) bool { return !its(s) })
 			}
 		}
-		long, best := 0.0, slot{}
-		if p.Bar != nil {
-			long = p.Bar.Length.Mm
-		} else {
-			long = math.Max(v.box())
-		}
+		thick, _, long := v.keyMm()
+		off := func(s slot) float64 { return math.Abs(s.wide - thick) }
+		best := slot{}
 		for _, s := range own {
-			if math.Abs(s.wide-v.lengthMm) < math.Abs(best.wide-v.lengthMm) || math.Abs(s.wide-v.lengthMm) < slackMm && s.longMm > best.longMm {
+			if off(s) < off(best) || off(s) < slackMm && s.longMm > best.longMm {
 				best = s
 			}
 		}
 		f := Finding{Severity: Check, Part: p.Name.Value, Pos: p.Name.Pos, Rule: "a key goes into a keyway of its own size", Source: "by geometry"}
 		switch {
-		case math.Abs(best.wide-v.lengthMm) > slackMm:
+		case off(best) > slackMm:
 			if f.What = p.Title.Value + " has the width of no keyway"; len(own) < len(slots) {
 				f.What = p.Title.Value + " has not the width of the keyway that is to go over it"
 			}
-			f.Numbers, f.Fix = r.mm(v.lengthMm)+"; "+best.name+" is "+r.mm(best.wide)+" wide", "one width for both"
-			f.OverMm = over(math.Abs(best.wide - v.lengthMm))
+			f.Numbers, f.Fix = r.mm(thick)+"; "+best.name+" is "+r.mm(best.wide)+" wide", "one width for both"
+			f.OverMm = over(off(best))
 		case best.longMm < long-slackMm:
 			f.What, f.Numbers, f.Fix = p.Title.Value+" is longer than the longest keyway of its width", r.mm(long)+"; "+best.name+" is "+r.mm(best.longMm)+" long", "a longer keyway, or a shorter key"
 			f.OverMm = over(long - best.longMm)
@@ -195,7 +192,16 @@ func barKeys(r *reviewer) {
 
 // isKey tells whether a flat part or a bar is a key, by its title.
 func isKey(p *parts.Part) bool {
-	return (p.Outline != nil || p.Bar != nil) && slices.Contains(strings.Fields(strings.ToLower(p.Title.Value)), "key")
+	return (p.Flat() || p.Kind == parts.BarPart) && slices.Contains(strings.Fields(strings.ToLower(p.Title.Value)), "key")
+}
+
+// keyMm are the sizes of a part that is a key: across its keyway, up out of it and along it.
+func (v *view) keyMm() (thick, high, long float64) {
+	if b := v.p.Bar; v.p.Kind == parts.BarPart {
+		return b.Depth.Mm, b.Width.Mm, b.Length.Mm
+	}
+	wide, across := v.box()
+	return v.lengthMm, min(wide, across), max(wide, across)
 }
 
 // motionShare is from what length on, in diameters, a nut is there to travel and

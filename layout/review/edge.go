@@ -116,7 +116,7 @@ func (v *view) headEdge(h *hole, n nearest, headMm float64, count int) Finding {
 // nearestEdge finds the edge with the least metal beside a hole.
 func (v *view) nearestEdge(h *hole) nearest {
 	n := nearest{wallMm: math.Inf(1)}
-	if v.p.Outline != nil {
+	if v.p.Flat() {
 		n.take(v.toOutline(h)-h.radiusMm, "the outline")
 		for _, c := range v.inside {
 			n.take(h.nearMm()-h.radiusMm-c.radiusMm, "the bore")

@@ -201,7 +201,7 @@ func (r *reviewer) inLine() *view {
 		shaft := standingRef(stack, m.Drives)
 		for _, p := range stack {
 			v := r.viewOf(p.Part)
-			if shaft != nil && p != shaft && v.p.Outline != nil && v.p.Bore != nil && slices.ContainsFunc(v.pitchCircles(), func(mm float64) bool { return slices.Contains(sizes, number(mm)) }) {
+			if shaft != nil && p != shaft && v.p.Bore != nil && slices.ContainsFunc(v.pitchCircles(), func(mm float64) bool { return slices.Contains(sizes, number(mm)) }) {
 				return v
 			}
 		}

@@ -49,11 +49,11 @@ func (r *reviewer) windows(drives parts.JointRef) {
 	for _, stack := range r.lastStacks() {
 		shaft := standingRef(stack, drives)
 		for _, p := range stack {
-			if v := r.viewOf(p.Part); shaft != nil && p != shaft && v != nil {
+			if shaft != nil && p != shaft {
 				r.windowsOver(append(r.flightsIn(p), sweep{shaft.Title, func(o *opening) (radius, gap float64) {
 					_, radius, _ = shaft.radii(p.Z(o.zMm))
 					return radius, 0
-				}}), v, p, stack)
+				}}), r.viewOf(p.Part), p, stack)
 			}
 		}
 	}
@@ -72,7 +72,7 @@ func (r *reviewer) flightsIn(p *standingPart) (out []sweep) {
 	k := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { of := m.Of[b.ID]; return of.Part == p.Part && of.Copy == p.Copy })
 	for b := range seq.Refs(m.Bodies) {
 		v := r.viewOf(m.Of[b.ID].Part)
-		if k < 0 || v == nil || v.p.Flight == nil {
+		if k < 0 || v == nil || v.p.Kind != parts.FlightPart {
 			continue
 		}
 		box := b.Box().Moved(m.Bodies[k].Pose.Inverse()) // z runs from the front face forward
@@ -139,7 +139,7 @@ func guards(r *reviewer) {
 	}
 	for b := range seq.Refs(machine.Bodies) {
 		v := r.viewOf(machine.Of[b.ID].Part)
-		if shaft == nil || v == nil || v.p.Bends == nil || !words.Guard(v.p.Title.Value) || !machine.Tied(b, shaft) {
+		if shaft == nil || v == nil || v.p.Kind != parts.Folded || !words.Guard(v.p.Title.Value) || !machine.Tied(b, shaft) {
 			continue
 		}
 		g := guardOn{r, v, b, shaft}
@@ -163,7 +163,7 @@ var grilleHoles = regexp.MustCompile(`(?i)\bgr(?:ille|id|ating)\b.*\bholes (\d+(
 func (r *reviewer) grilles(shaft *assembly.Body) {
 	m, into, turning := r.machine(), shaft.Pose.Inverse(), 0.0
 	for b := range seq.Refs(m.Bodies) {
-		if v := r.viewOf(m.Of[b.ID].Part); v != nil && (b.ID == shaft.ID || v.p.Flight != nil) {
+		if v := r.viewOf(m.Of[b.ID].Part); v != nil && (b.ID == shaft.ID || v.p.Kind == parts.FlightPart) {
 			turning = max(turning, b.Box().Moved(into).High.X)
 		}
 	}
@@ -231,8 +231,8 @@ func (g *guardOn) ends(bodies []assembly.Body) {
 		gap, plate := math.Inf(1), ""
 		for i := range bodies {
 			low, high, through := g.along(&bodies[i])
-			of, made := g.r.machine().Of[bodies[i].ID]
-			if o := g.r.viewOf(of.Part); !made || o == nil || o.p.Outline == nil || o.p.Bends != nil || !through {
+			o := g.r.viewOf(g.r.machine().Of[bodies[i].ID].Part)
+			if o == nil || !o.p.Flat() || o.p.Kind == parts.Folded || !through {
 				continue
 			}
 			end, face := to, low
@@ -243,7 +243,7 @@ func (g *guardOn) ends(bodies []assembly.Body) {
 				continue // it lies the other way
 			}
 			if d := way * (face - end); d < gap {
-				gap, plate = d, g.r.pl.Part(of.Part).Title
+				gap, plate = d, o.p.Title.Value
 			}
 		}
 		if gap > openMm && gap < to-from {

@@ -168,7 +168,7 @@ var turnRaises = regexp.MustCompile(`(?i)\b(anti-?clockwise|counter-?clockwise|c
 func (r *reviewer) turnedUp(e *parts.Loose) {
 	v := r.viewOf(e.Part.Value)
 	for t, w := range saying(r.motor().Notes, turnRaises) {
-		if v.p.Profile == nil || !r.named(w[4], v.p) {
+		if !v.turned() || !r.named(w[4], v.p) {
 			continue
 		}
 		for _, c := range v.steps() {

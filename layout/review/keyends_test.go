@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"centrepop/parts"
 )
 
 // TestKeywayEnds: on a seat of 60 with a DIN 509-F undercut 2.5 wide beside its shoulder, keys 12 × 8
@@ -38,5 +40,21 @@ func TestKeywayEnds(t *testing.T) {
 		if n := strings.Count(got, "\n"); c.want == "" && n > 0 || c.want != "" && n != 1+strings.Count(c.want, "; ") {
 			t.Errorf("%s: %d findings %q", c.key, n, got)
 		}
+	}
+}
+
+// What slides over a key travels by the length of its keyway less that of the key, not less its thickness.
+func TestTravelOverAKey(t *testing.T) {
+	t.Parallel()
+	text := func(s string) parts.Text { return parts.Text{Value: s} }
+	mm := func(v float64) parts.Length { return parts.Length{Mm: v} }
+	key := &parts.Part{Name: text("key-bar"), Title: text("Key bar"), Kind: parts.BarPart, Bar: &parts.Bar{Width: mm(28), Depth: mm(6), Length: mm(60)}}
+	stem := &parts.Part{Name: text("stem"), Title: text("Stem"), Radials: []parts.Radial{
+		{Name: text("keyway"), Shape: parts.RadialSlot, Around: mm(6), Along: mm(260)}, {Name: text("other"), Shape: parts.RadialSlot, Around: mm(8), Along: mm(100)},
+	}}
+	r := &reviewer{job: &parts.Job{Parts: []*parts.Part{key, stem}, Loose: []parts.Loose{{Part: key.Name}}}, views: map[string]*view{}}
+	r.views["key-bar"] = &view{reviewer: r, p: key}
+	if most, by := r.mostTravelMm(); most != 200 || by != "Key bar has in keyway of Stem" {
+		t.Errorf("%v, %q", most, by)
 	}
 }

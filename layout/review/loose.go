@@ -146,7 +146,7 @@ func (r *reviewer) inItem(v *view, e *parts.Loose) {
 	if m == nil || m[1] == "" || cone == nil {
 		return
 	}
-	outside, _ := sheetMm(cone.Formed)
+	outside, _ := cone.Walls()
 	small := cone.Small.Mm + outside
 	for i := range r.job.Loose {
 		of := r.job.Loose[i].Item.Value
@@ -162,14 +162,6 @@ func (r *reviewer) inItem(v *view, e *parts.Loose) {
 	}
 }
 
-// sheetMm are how much larger than drawn a part of formed sheet is outside, and smaller inside.
-func sheetMm(f parts.Formed) (outside, inside float64) {
-	if f.Inside {
-		return 2 * f.Thickness.Mm, 0
-	}
-	return 0, 2 * f.Thickness.Mm
-}
-
 // covers looks at a sheet that is bought to lie on the mouth of a part: it is smaller than the
 // mouth, and falls in.
 func (r *reviewer) covers(e *parts.Loose) {
@@ -183,14 +175,7 @@ func (r *reviewer) covers(e *parts.Loose) {
 		if !r.named(on[1], p) {
 			continue
 		}
-		wide, deep := math.Inf(-1), 0.0
-		if t := p.Transition; t != nil {
-			_, in := sheetMm(t.Formed)
-			wide, deep = max(t.Width.Mm, t.Depth.Mm)-in, min(t.Width.Mm, t.Depth.Mm)-in
-		} else if c := p.Frustum; c != nil {
-			_, in := sheetMm(c.Formed)
-			wide, deep = c.Large.Mm-in, c.Large.Mm-in
-		}
+		wide, deep := mouthMm(p)
 		if long > wide && short > deep {
 			continue
 		}
@@ -199,6 +184,20 @@ func (r *reviewer) covers(e *parts.Loose) {
 			LeftMm: left(min(long-wide, short-deep)), Rule: "what lies on an opening is larger than it", Source: "by the job", Fix: "a larger sheet",
 		})
 	}
+}
+
+// mouthMm is how wide and deep the large end of a part of formed sheet is inside; no width of another.
+func mouthMm(p *parts.Part) (wide, deep float64) {
+	switch p.Kind {
+	case parts.TransitionPiece:
+		wide, deep = max(p.Transition.Width.Mm, p.Transition.Depth.Mm), min(p.Transition.Width.Mm, p.Transition.Depth.Mm)
+	case parts.Cone:
+		wide, deep = p.Frustum.Large.Mm, p.Frustum.Large.Mm
+	default:
+		return math.Inf(-1), 0
+	}
+	_, in := p.Formed().Walls()
+	return wide - in, deep - in
 }
 
 // ontoWords stand before what something is brought onto.
@@ -271,9 +270,9 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 		return
 	}
 	wide := on.wideMm()
-	if f := v.p.Frustum; f != nil && keepsOff.MatchString(v.p.Title.Value) && f.Large.Mm < 2*wide-slackMm {
-		v.report(Check, "", f.Large.Pos, Finding{
-			What: v.p.Title.Value + " does not reach over " + on.p.Title.Value + " that it lies on", Numbers: r.mm(f.Large.Mm) + " over " + r.mm(2*wide), LeftMm: left(f.Large.Mm),
+	if v.p.Kind == parts.Cone && keepsOff.MatchString(v.p.Title.Value) {
+		v.atLeast("", v.p.Frustum.Large.Pos, v.p.Frustum.Large.Mm, 2*wide, Finding{
+			What: v.p.Title.Value + " does not reach over " + on.p.Title.Value + " that it lies on", Numbers: " over ",
 			Rule: "what keeps water or dirt off reaches over the edge", Source: "by geometry", Fix: "a larger end",
 		})
 	}
@@ -292,8 +291,8 @@ var itemRim = regexp.MustCompile(`(?i)\brim ` + bareLength + ` inside\b`)
 // inRim looks at what is to lie on a part inside the rim of a thing that is bought for the same part.
 func (r *reviewer) inRim(v, on *view, e *parts.Loose) {
 	wide := 2 * v.wideMm()
-	if f := v.p.Frustum; f != nil {
-		wide = f.Large.Mm
+	if v.p.Kind == parts.Cone {
+		wide = v.p.Frustum.Large.Mm
 	}
 	for o := range seq.Refs(r.job.Loose) {
 		said := o.Item.Value + "; " + o.How.Value
@@ -318,12 +317,11 @@ func mostMm(steps []*cylinder) float64 {
 
 // openMm is the radius of the narrowest opening along the axis, infinite where there is none.
 func (v *view) openMm() float64 {
-	open := seq.Min(math.Inf(1), v.inside, func(c *cylinder) float64 { return c.radiusMm })
-	if f := v.p.Frustum; f != nil {
-		_, inside := sheetMm(f.Formed)
-		open = (f.Small.Mm - inside) / 2
+	if v.p.Kind == parts.Cone {
+		_, inside := v.p.Formed().Walls()
+		return (v.p.Frustum.Small.Mm - inside) / 2
 	}
-	return open
+	return seq.Min(math.Inf(1), v.inside, func(c *cylinder) float64 { return c.radiusMm })
 }
 
 // wordsOf are the words of a sentence without its points.
@@ -393,12 +391,7 @@ func (r *reviewer) keyReach(v, tube *view) {
 	if !isKey(v.p) || tube.p.Kind != parts.Tube || len(tube.inside) == 0 {
 		return
 	}
-	thick, high := v.lengthMm, 0.0
-	if b := v.p.Bar; b != nil {
-		thick, high = b.Depth.Mm, b.Width.Mm
-	} else {
-		high = min(v.box())
-	}
+	thick, high, _ := v.keyMm()
 	for _, shaft := range r.all() {
 		for f := range seq.Refs(shaft.p.Radials) {
 			if f.Shape != parts.RadialSlot || f.Through || math.Abs(f.Around.Mm-thick) > slackMm {
@@ -471,7 +464,7 @@ func (r *reviewer) waysUp() {
 			if end == "small" || end == "narrow" || end == "back" || end == "flanges" || end == "round" {
 				way = -way // large and square ends are at the front, and flanges are bent to the back
 			}
-			if formed := end == "front" || end == "back"; !formed && p.Frustum == nil && p.Transition == nil && p.Bends == nil || (way > 0.5) == (strings.ToLower(w[2]) == "up") || math.Abs(way) < 0.5 {
+			if formed := end == "front" || end == "back"; !formed && p.Formed() == nil && p.Kind != parts.Folded || (way > 0.5) == (strings.ToLower(w[2]) == "up") || math.Abs(way) < 0.5 {
 				continue
 			}
 			r.add(Finding{

@@ -17,7 +17,7 @@ import (
 // leastHole is the smallest hole the part's cutter makes, by the rule of the
 // cutting file; false if nothing is cut by one.
 func (v *view) leastHole() (mm float64, source string, ok bool) {
-	if v.p.Outline == nil {
+	if !v.p.Flat() {
 		return 0, "", false
 	}
 	return part.LeastHoleMm(v.p.Stock.Cut, v.lengthMm)
@@ -79,7 +79,7 @@ var cutEdge = map[string]float64{"laser": 1, "plasma": 3, "waterjet": 1, "flame"
 func stockLeft(v *view) {
 	o, cut := v.p.Outline, v.p.Stock.Cut
 	least := cutEdge[cut]
-	if o == nil || least == 0 {
+	if !v.p.Flat() || least == 0 {
 		return
 	}
 	look := func(feature string, pos parts.Pos, leaveMm, onMm, lessMm float64) {

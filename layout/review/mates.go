@@ -128,7 +128,7 @@ func motorFlange(v *view) {
 				named = true
 			}
 		}
-		if named || v.p.Outline == nil || v.p.Bore == nil || h.Size.Make == parts.TappedHole {
+		if named || v.p.Bore == nil || h.Size.Make == parts.TappedHole {
 			continue
 		}
 		pcd, bore := h.Pattern.PCD.Mm, v.p.Bore.Size.Nominal.Mm

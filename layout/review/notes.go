@@ -71,7 +71,7 @@ func (v *view) saidOf() {
 			}
 		}
 		v.saidLap(note)
-		if m := strapsIn.FindString(note.Value); m != "" && v.p.Outline != nil {
+		if m := strapsIn.FindString(note.Value); m != "" && v.p.Flat() {
 			v.report(Check, "", note.Pos, Finding{
 				What: v.p.Title.Value + " hangs by straps that its edges cut", Numbers: m,
 				Rule: "soft slings lie on rounded edges", Source: practice, Fix: "shackles in the holes, or edge protectors",
@@ -94,9 +94,9 @@ func (v *view) saidOf() {
 
 // saidLap looks for a seam that a note laps, of a sheet that is developed to butt.
 func (v *view) saidLap(note parts.Text) {
-	butts := v.p.Transition != nil && v.p.Transition.Overlap.Mm == 0 || v.p.Frustum != nil && v.p.Frustum.Overlap.Mm == 0
+	sheet := v.p.Formed()
 	for _, m := range saying(sentences(note), lapped) {
-		if butts {
+		if sheet != nil && sheet.Overlap.Mm == 0 {
 			v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" laps its seam, and its sheet is cut to butt", m[0], "overlap:, or another note")
 		}
 	}

@@ -244,7 +244,7 @@ func (v *view) anchorRoom(g *parts.HoleGroup) {
 	if err == nil {
 		d = b.Thread.MajorMm
 	}
-	if b := v.p.Bar; b != nil && !b.Wall.Set() {
+	if b := v.p.Bar; v.p.Kind == parts.BarPart && !b.Wall.Set() {
 		v.atLeast(g.Name.Value, g.Pos, min(b.Width.Mm, b.Depth.Mm), thickShare*d, Finding{
 			What: v.p.Title.Value + " is thin for its anchors", Numbers: ", wanted at least ", Rule: "a foot is half as thick as its anchor at the least", Fix: "a thicker foot",
 		})

@@ -215,11 +215,11 @@ func (v *view) diameters() (out []float64) {
 		for _, r := range o.q.Radials {
 			out = append(out, r.DiameterMm)
 		}
-		if f := o.p.Frustum; f != nil {
+		switch f := o.p.Frustum; o.p.Kind {
+		case parts.Cone:
 			out = append(out, f.Large.Mm, f.Small.Mm, f.Large.Mm-2*f.Thickness.Mm, f.Small.Mm-2*f.Thickness.Mm)
-		}
-		if t := o.p.Transition; t != nil {
-			out = append(out, t.Diameter.Mm)
+		case parts.TransitionPiece:
+			out = append(out, o.p.Transition.Diameter.Mm)
 		}
 	}
 	of(v)
@@ -249,13 +249,13 @@ func (v *view) placesOn() (out []float64) {
 
 // leans are how far one end of a cone or transition stands beside the other.
 func (v *view) leans() (out []float64) {
-	if f := v.p.Frustum; f != nil {
-		out = append(out, math.Abs(f.Offset.Mm))
+	switch t := v.p.Transition; v.p.Kind {
+	case parts.Cone:
+		return []float64{math.Abs(v.p.Frustum.Offset.Mm)}
+	case parts.TransitionPiece:
+		return []float64{math.Abs(t.Offset.X.Mm), math.Abs(t.Offset.Y.Mm)}
 	}
-	if t := v.p.Transition; t != nil {
-		out = append(out, math.Abs(t.Offset.X.Mm), math.Abs(t.Offset.Y.Mm))
-	}
-	return out
+	return nil
 }
 
 // openingWidths are the sizes of windows and slots in the outside of a part.

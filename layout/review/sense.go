@@ -39,11 +39,11 @@ func sense(v *view) {
 	if b := v.p.Bore; b != nil {
 		is("bore", b.Pos, "far more is left in the bore than is turned", b.Leave.Mm, 0, mostLeaveMm, left, "leave: "+v.mm(1)+" to "+v.mm(3))
 	}
-	if o := v.p.Outline; o != nil {
+	if o := v.p.Outline; v.p.Flat() {
 		is("outline", o.Pos, "far more is left on the outline than is turned", o.LeaveOnPart.Mm, 0, mostLeaveMm, left, "leave: "+v.mm(1)+" to "+v.mm(3))
-	}
-	if most := thickest[v.p.Stock.Cut]; most > 0 && v.p.Outline != nil {
-		is("", v.p.Stock.Pos, "the plate is thicker than a "+v.p.Stock.Cut+" cuts", v.lengthMm, 0, most, "a cutter goes through so much", "another cutter, or another thickness")
+		if most := thickest[v.p.Stock.Cut]; most > 0 {
+			is("", v.p.Stock.Pos, "the plate is thicker than a "+v.p.Stock.Cut+" cuts", v.lengthMm, 0, most, "a cutter goes through so much", "another cutter, or another thickness")
+		}
 	}
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil }) {
 		deep, wide := h.toMm-h.fromMm, 2*h.radiusMm
@@ -71,14 +71,16 @@ func (v *view) senseOfForm(is func(feature string, pos parts.Pos, what string, g
 	rises := func(highMm, runMm float64) {
 		is("", v.p.Name.Pos, "its wall lies nearly flat", highMm, leastRise*runMm, math.Inf(1), "a cone or transition rises by a quarter of what it widens at the least: a flatter one is hardly rolled, and nothing runs down it", "a greater height")
 	}
-	if t := v.p.Transition; t != nil {
+	switch v.p.Kind {
+	case parts.TransitionPiece:
+		t := v.p.Transition
 		rises(t.Height.Mm, math.Hypot(t.Width.Mm, t.Depth.Mm)/2-t.Diameter.Mm/2)
-	}
-	if f := v.p.Frustum; f != nil {
+	case parts.Cone:
+		f := v.p.Frustum
 		rises(f.Height.Mm, (f.Large.Mm-f.Small.Mm)/2+math.Abs(f.Offset.Mm))
 		is("", f.Pos, "the seam laps over far", f.Overlap.Mm, 0, mostLap*f.Thickness.Mm, "a lap is as wide as its weld or rivets ask, ten thicknesses or so", "a shorter lap")
-	}
-	if f := v.p.Flight; f != nil {
+	case parts.FlightPart:
+		f := v.p.Flight
 		is("", f.Pos, "the flight is a fraction of a turn", f.Length.Mm, leastTurn*f.Pitch.Mm, math.Inf(1), "a flight moves its load by turns", "a longer flight")
 		is("", f.Pos, "the pitch of the flight is far from its outside", f.Pitch.Mm, leastPitch*f.Outside.Mm, mostPitch*f.Outside.Mm, "a flight rises by a third of its outside to one and a half in a turn: less is hardly formed, more throws its load", "another pitch")
 	}

@@ -140,7 +140,7 @@ func TestShares(t *testing.T) {
 	}
 	foot := func(thick float64, thread string, hole float64) rule {
 		return func(v *view) {
-			v.p.Bar = &parts.Bar{Width: mm(60), Depth: mm(thick)}
+			v.p.Kind, v.p.Bar = parts.BarPart, &parts.Bar{Width: mm(60), Depth: mm(thick)}
 			v.anchorRoom(&parts.HoleGroup{Name: text("h"), Size: parts.HoleSize{Thread: thread, Size: size(hole)}})
 		}
 	}
@@ -170,19 +170,19 @@ func TestShares(t *testing.T) {
 	}
 	flight := func(long, pitch float64) rule { // of 120 outside
 		return func(v *view) {
-			v.p.Flight = &parts.Flight{Outside: mm(120), Pitch: mm(pitch), Length: mm(long)}
+			v.p.Kind, v.p.Flight = parts.FlightPart, &parts.Flight{Outside: mm(120), Pitch: mm(pitch), Length: mm(long)}
 			sense(v)
 		}
 	}
 	rises := func(high, offset, lap float64) rule { // from 100 to 60, of 2
 		return func(v *view) {
-			v.p.Frustum = &parts.Frustum{Large: mm(100), Small: mm(60), Offset: mm(offset), Formed: parts.Formed{Height: mm(high), Thickness: mm(2), Overlap: mm(lap)}}
+			v.p.Kind, v.p.Frustum = parts.Cone, &parts.Frustum{Large: mm(100), Small: mm(60), Offset: mm(offset), Formed: parts.Formed{Height: mm(high), Thickness: mm(2), Overlap: mm(lap)}}
 			sense(v)
 		}
 	}
 	funnel := func(high float64) rule { // 60 by 80 to 40: its corners lie 50 off, 30 beyond the round
 		return func(v *view) {
-			v.p.Transition = &parts.Transition{Width: mm(60), Depth: mm(80), Diameter: mm(40), Formed: parts.Formed{Height: mm(high)}}
+			v.p.Kind, v.p.Transition = parts.TransitionPiece, &parts.Transition{Width: mm(60), Depth: mm(80), Diameter: mm(40), Formed: parts.Formed{Height: mm(high)}}
 			sense(v)
 		}
 	}
@@ -216,7 +216,7 @@ func TestShares(t *testing.T) {
 	seam := func(long float64, end parts.BarEnd) rule { // of a bar of 30 × 20: 100 round
 		return welded(func(v *view, w *parts.WeldJoint, _ *plan.WeldPlan) {
 			w.Part.Feature, w.Type, w.Length = string(parts.LeftEnd), "square", mm(long)
-			v.p.Bar = &parts.Bar{Width: mm(30), Depth: mm(20), Left: end}
+			v.p.Kind, v.p.Bar = parts.BarPart, &parts.Bar{Width: mm(30), Depth: mm(20), Left: end}
 		})
 	}
 	corners := func(long float64, sides int) rule { // of 120 together
@@ -227,7 +227,7 @@ func TestShares(t *testing.T) {
 	onRound := func(d float64) rule { // a bar of 20 × 20, square: r − √(r² − 100)
 		return welded(func(v *view, w *parts.WeldJoint, _ *plan.WeldPlan) {
 			w.Part.Feature, w.Type = string(parts.LeftEnd), "bevel"
-			v.p.Bar = &parts.Bar{Width: mm(20), Depth: mm(20)}
+			v.p.Kind, v.p.Bar = parts.BarPart, &parts.Bar{Width: mm(20), Depth: mm(20)}
 			o := beside(v, "tube")
 			o.p.Profile = &parts.Profile{}
 			o.outside, w.To = inRow(false, step("", 0, 100, d)), parts.JointRef{Part: "tube", Feature: "s"}
@@ -291,7 +291,7 @@ func TestShares(t *testing.T) {
 	plain := func(*view) {}
 	reaches := func(high float64) rule { // from a tube of 60 into a keyway 4 deep in 50
 		return func(v *view) {
-			v.p.Title, v.p.Bar = text("Key"), &parts.Bar{Width: mm(high), Depth: mm(8)}
+			v.p.Kind, v.p.Title, v.p.Bar = parts.BarPart, text("Key"), &parts.Bar{Width: mm(high), Depth: mm(8)}
 			tube, shaft := beside(v, "tube"), beside(v, "shaft")
 			tube.p.Kind, tube.inside = parts.Tube, inRow(true, step("", 0, 100, 60))
 			shaft.outside = inRow(false, step("", 0, 100, 50))

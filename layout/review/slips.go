@@ -78,37 +78,29 @@ type roundEnd struct{ outsideMm, insideMm, lapMm float64 }
 // formedEnd is the round end of a cone or transition, the bore of a plate, the
 // inside of a flight or an outside that it goes round.
 func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
-	p := r.job.Part(ref.Part)
-	if p == nil {
-		return roundEnd{}, false
-	}
-	end := func(size, thick float64, c parts.Formed) (roundEnd, bool) {
+	p, c := r.job.Part(ref.Part), r.stepOf(ref)
+	sheet := p.Formed()
+	end := func(size parts.Length) (roundEnd, bool) {
 		lap := 0.0
-		if c.Overlap.Mm > 0 {
-			lap = thick
+		if sheet.Overlap.Mm > 0 {
+			lap = sheet.Thickness.Mm
 		}
-		if c.Inside {
-			return roundEnd{size + 2*thick, size, lap}, true
-		}
-		return roundEnd{size, size - 2*thick, lap}, true
+		outside, inside := sheet.Walls()
+		return roundEnd{size.Mm + outside, size.Mm - inside, lap}, true
 	}
 	switch {
-	case p.Frustum != nil && ref.Feature == "small-end":
-		return end(p.Frustum.Small.Mm, p.Frustum.Thickness.Mm, p.Frustum.Formed)
-	case p.Frustum != nil && ref.Feature == "large-end":
-		return end(p.Frustum.Large.Mm, p.Frustum.Thickness.Mm, p.Frustum.Formed)
-	case p.Transition != nil && ref.Feature == "round-end":
-		return end(p.Transition.Diameter.Mm, p.Transition.Thickness.Mm, p.Transition.Formed)
-	case p.Flight != nil && ref.Feature == "inside":
+	case sheet != nil && ref.Feature == "small-end":
+		return end(p.Frustum.Small)
+	case sheet != nil && ref.Feature == "large-end":
+		return end(p.Frustum.Large)
+	case sheet != nil && ref.Feature == "round-end":
+		return end(p.Transition.Diameter)
+	case p.Kind == parts.FlightPart && ref.Feature == "inside":
 		return roundEnd{outsideMm: math.Inf(1), insideMm: p.Flight.Shaft.Mm}, true
-	case p.Bore != nil && ref.Feature == "bore":
-		return roundEnd{outsideMm: math.Inf(1), insideMm: p.Bore.Size.Nominal.Mm}, true
-	case p.Profile != nil:
-		for _, s := range p.Profile.Outside {
-			if s.Name.Value == ref.Feature {
-				return roundEnd{outsideMm: s.Size.Nominal.Mm}, true
-			}
-		}
+	case c != nil && c.inside && p.Flat():
+		return roundEnd{outsideMm: math.Inf(1), insideMm: c.size.Nominal.Mm}, true
+	case c != nil && !c.inside && p.Turned():
+		return roundEnd{outsideMm: c.size.Nominal.Mm}, true
 	}
 	return roundEnd{}, false
 }

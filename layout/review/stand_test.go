@@ -97,8 +97,10 @@ func TestStandingBounds(t *testing.T) {
 	}
 	slips := func(small, overlap, bore float64) rule { // a cone of 2 of sheet, measured inside, in a bore
 		return func(r *reviewer) {
-			r.job.Parts = append(r.job.Parts, &parts.Part{Name: text("cone"), Frustum: &parts.Frustum{Small: mm(small), Formed: parts.Formed{Thickness: mm(2), Inside: true, Overlap: parts.Length{Mm: overlap}}}},
-				&parts.Part{Name: text("plate"), Bore: &parts.Bore{Size: parts.Size{Nominal: mm(bore)}}})
+			plate := &parts.Part{Name: text("plate"), Outline: &parts.Outline{}, Bore: &parts.Bore{Size: parts.Size{Nominal: mm(bore)}}}
+			_, inside := plate.Rounds(10)
+			r.views["plate"], r.views["cone"] = &view{reviewer: r, p: plate, inside: stepsOf(inside, true)}, &view{reviewer: r}
+			r.job.Parts = append(r.job.Parts, plate, &parts.Part{Name: text("cone"), Kind: parts.Cone, Frustum: &parts.Frustum{Small: mm(small), Formed: parts.Formed{Thickness: mm(2), Inside: true, Overlap: parts.Length{Mm: overlap}}}})
 			r.slips(&plan.JointPlan{Name: "seam", Title: "Seam"}, &parts.Joint{Weld: &parts.WeldJoint{Part: parts.JointRef{Part: "plate", Feature: "bore"}, To: parts.JointRef{Part: "cone", Feature: "small-end"}}})
 		}
 	}

@@ -16,7 +16,7 @@ func leastWallMm(outsideMm float64) float64 { return math.Max(1.5, 0.02*outsideM
 // thin looks for walls that undercuts, threads, counterbores and slots have left
 // too thin.
 func thin(v *view) {
-	if v.p.Outline != nil {
+	if v.p.Flat() {
 		v.thinRim()
 	} else if v.p.Kind != parts.Tube {
 		v.thinWall()

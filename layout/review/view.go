@@ -159,14 +159,14 @@ func (r *reviewer) planned(kind parts.JointKind) []*plan.JointPlan {
 }
 
 // turned tells whether a part has steps.
-func (v *view) turned() bool { return v.p.Profile != nil }
+func (v *view) turned() bool { return v.p.Turned() }
 
 // newView works out the geometry the rules share.
 func newView(r *reviewer, p *parts.Part, q *plan.PartPlan) *view {
 	v := &view{reviewer: r, p: p, q: q, lengthMm: q.Section.LengthMm}
 	outside, inside := p.Rounds(v.lengthMm)
 	v.outside, v.inside = stepsOf(outside, false), stepsOf(inside, true)
-	if p.Outline != nil {
+	if p.Flat() {
 		v.outline = polyline(part.OutlineContour(r.job, p))
 	}
 	for _, f := range q.Faces {
@@ -291,7 +291,7 @@ type span struct{ fromMm, toMm float64 }
 // metal is where a line parallel to the axis at a radius runs in metal, front
 // to back. Flat parts are metal all through.
 func (v *view) metal(radiusMm float64) []span {
-	if v.p.Outline != nil {
+	if v.p.Flat() {
 		return []span{{0, v.lengthMm}}
 	}
 	var out []span

@@ -323,7 +323,7 @@ func (r *reviewer) squareOnRound(j *plan.JointPlan, w *parts.WeldJoint) {
 // is not flat.
 func (r *reviewer) edgeMm(name string) float64 {
 	v := r.viewOf(name)
-	if v.p.Outline == nil {
+	if !v.p.Flat() {
 		return 0
 	}
 	wide, high := v.box()
