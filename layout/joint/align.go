@@ -108,7 +108,7 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 	turns := []float64{}
 	if t.is(parts.BoltKind) {
 		for _, m := range j.matches(t) {
-			if m.s > 0 {
+			if !m.turned() {
 				turns = append(turns, m.turn)
 			}
 		}
@@ -188,10 +188,11 @@ func motions(a, b []plan.XY, reachMm float64, flips bool) (out []placement) {
 		return nil
 	}
 	for _, s := range []float64{1, -1} {
-		if s < 0 && !flips {
+		way := placement{s: s}
+		if way.turned() && !flips {
 			break
 		}
-		first := placement{s: s}.point(a[0])
+		first := way.point(a[0])
 		var turns []float64
 		for _, q := range b {
 			turn := norm(geom.ClockDeg(q) - geom.ClockDeg(first))
@@ -202,7 +203,7 @@ func motions(a, b []plan.XY, reachMm float64, flips bool) (out []placement) {
 		slices.Sort(turns)
 		for _, turn := range turns {
 			m := placement{turn: turn, s: s}
-			if (s < 0 || apart(turn, 0) > alignDeg) && meets(a, b, m, reachMm) {
+			if (m.turned() || apart(turn, 0) > alignDeg) && meets(a, b, m, reachMm) {
 				out = append(out, m)
 			}
 		}
@@ -224,8 +225,8 @@ func (boltKind) traps(j *making, t *joint, moved []inst) {
 			harmless++
 			continue
 		}
-		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: m.s < 0, Breaks: breaks, Out: out})
-		serious = serious || breaks || m.s < 0
+		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: m.turned(), Breaks: breaks, Out: out})
+		serious = serious || breaks || m.turned()
 	}
 	serious = j.otherPlaces(t) || serious
 	if harmless > 0 {
@@ -313,7 +314,7 @@ func (j *making) outOfPlace(t *joint, moved []inst, m placement) (out []plan.Out
 		}
 		out = seq.Add(out, j.shifted(t, *p, m, named)...)
 	}
-	if m.s < 0 {
+	if m.turned() {
 		if g := t.a.group; g != nil && g.Hole != nil && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil) {
 			out = seq.Add(out, plan.Out{What: "heads on the wrong side of " + t.a.title() + ": the counterbores face the joint"})
 		}
@@ -346,14 +347,14 @@ func (j *making) endForEnd(t *joint, moved []inst) bool {
 		if p == nil || p.group != first.group {
 			return true
 		}
-		low, high := p.at.span(0, p.r.LengthMm())
+		_, high := p.at.span(0, p.r.LengthMm())
 		return !slices.ContainsFunc(moved, func(k inst) bool {
 			o := j.at(k)
 			if o == nil || o.part != p.part || o.group != p.group || o.at.s == p.at.s && !p.r.EndForEnd() {
 				return false
 			}
-			from, to := o.at.span(0, o.r.LengthMm())
-			return math.Abs(from+high-sum) < geom.CloseMm && math.Abs(to+low-sum) < geom.CloseMm
+			from, _ := o.at.span(0, o.r.LengthMm())
+			return math.Abs(from+high-sum) < geom.CloseMm
 		})
 	})
 }
@@ -396,7 +397,7 @@ func (j *making) shifted(t *joint, p placedPart, m placement, named []parts.Join
 		pts := j.pattern(f)
 		if !p.named(named, f.ref.Feature) && !meets(pts, pts, m, 0.25) {
 			out = append(out, plan.Out{What: f.text(), Elsewhere: true, Unruled: true})
-		} else if m.s < 0 && !f.group.Through() {
+		} else if m.turned() && !f.group.Through() {
 			out = append(out, plan.Out{What: f.text() + " on the wrong side"})
 		}
 	}

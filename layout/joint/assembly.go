@@ -113,6 +113,9 @@ func (p placement) then(q placement) placement { // q after p
 	return placement{q.z0 + q.s*p.z0, norm(q.turn + q.s*p.turn), q.s * p.s}
 }
 
+// turned tells whether the part looks the other way than the frame.
+func (p placement) turned() bool { return p.s < 0 }
+
 func (p placement) inverse() placement {
 	return placement{-p.s * p.z0, norm(-p.s * p.turn), p.s}
 }
@@ -463,8 +466,8 @@ func (j *assembly) placeStack(t *joint) {
 		return
 	}
 	a := *j.at(t.a.inst())
-	mate, thickA, ok := t.a.plane(t.meeting().First)
-	if !ok || thickA <= 0 {
+	mate, thickA, _ := t.a.plane(t.meeting().First)
+	if thickA <= 0 {
 		return
 	}
 	out := t.meeting().First.Outward()

@@ -49,7 +49,7 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 	j.nutShort(t, m)
 	if o := t.partner(j.all); o != nil {
 		if n, ok := o.mount(); ok {
-			if p.Arrangement = arrangement(t, o, m, n); p.Arrangement == "tandem" {
+			if p.Arrangement = arrangement(m, n); p.Arrangement == "tandem" {
 				t.problem(plan.Tandem, plan.Named(faceName(m.cupDir)))
 			}
 			if mm, known := j.clearance(t, m); p.Adjusted && known && n.fixed != nil && p.Arrangement == "back to back" {

@@ -21,7 +21,7 @@ func (j *shop) besides(t *joint) *plan.Beside {
 		if p.X.Mm == 0 && p.Y.Mm == 0 {
 			return nil // about one axis
 		}
-		return &plan.Beside{XMm: geom.Clean(-t.meeting().Second.Outward() * p.X.Mm), YMm: geom.Clean(p.Y.Mm), FrontMm: at.z0, TurnDeg: at.turn, OtherWay: at.s < 0}
+		return &plan.Beside{XMm: geom.Clean(-t.meeting().Second.Outward() * p.X.Mm), YMm: geom.Clean(p.Y.Mm), FrontMm: at.z0, TurnDeg: at.turn, OtherWay: at.turned()}
 	}
 	if t.a.group == nil || t.b.group == nil || len(t.a.group.Points) != len(t.b.group.Points) || len(t.a.group.Points) < 2 {
 		return nil
@@ -47,7 +47,7 @@ func (j *shop) besides(t *joint) *plan.Beside {
 	zb += m.Second.Outward() * (j.spacerMm(t) + j.stackMm(t))
 	out := &plan.Beside{
 		XMm: geom.Clean(cb.XMm - ca.XMm), YMm: geom.Clean(cb.YMm - ca.YMm), FrontMm: geom.Clean(zb - s*za),
-		TurnDeg: at.turn, OtherWay: s < 0,
+		TurnDeg: at.turn, OtherWay: at.turned(),
 	}
 	if t.b.onWall() {
 		out.On, out.Up = t.b.wallText(parts.Front), t.b.up()

@@ -112,11 +112,11 @@ func (boltKind) work(j *making, t *joint) {
 	}
 	t.out.Bolt = p
 	layer := func(f feature, mate parts.Face) bool {
-		_, thick, ok := f.plane(mate)
-		if h := f.group.Hole; ok && h.Counterbore != nil {
+		_, thick, _ := f.plane(mate)
+		if h := f.group.Hole; h.Counterbore != nil {
 			thick -= h.Counterbore.Depth.Mm
 		}
-		if thick = geom.Clean(thick); !ok || thick <= 0 {
+		if thick = geom.Clean(thick); thick <= 0 {
 			t.refuse(f.ref.Pos, plan.NoMetalToClamp, plan.Named(f.text()))
 			return false
 		}

@@ -185,9 +185,6 @@ func (j *making) moved(t *joint, shift float64) []plan.Out {
 	k := len(lead.group.Points) - 1
 	out := []plan.Out{at(lead, k, shift)}
 	p, q := j.at(lead.inst()), j.at(other.inst())
-	if p == nil || q == nil {
-		return out
-	}
 	if mate := t.meets(j.pattern(lead)[k], j.pattern(other)); mate >= 0 {
 		out = append(out, at(other, mate, shift*p.at.s*lead.group.Face.Outward()*q.at.s*other.group.Face.Outward()))
 	}

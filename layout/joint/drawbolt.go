@@ -39,10 +39,7 @@ type drawBolt struct {
 // pull finds the thread in the end of a shaft that a rod goes into: a tapped hole in
 // the middle of the face, or a thread inside; ok is false where there is none.
 func pull(shaft feature, dir float64) (t threads.Thread, into string, deepMm float64, ok bool) {
-	face := parts.Front
-	if dir > 0 {
-		face = parts.Back
-	}
+	face := parts.Face(faceName(dir))
 	for i := range shaft.r.Groups {
 		g := &shaft.r.Groups[i]
 		if g.Face == face && len(g.Points) == 1 && math.Hypot(g.Points[0].XMm, g.Points[0].YMm) < 1e-6 && g.Size.Thread != nil && g.Hole != nil && g.Hole.Size.Make == parts.TappedHole {
@@ -54,11 +51,7 @@ func pull(shaft feature, dir float64) (t threads.Thread, into string, deepMm flo
 		if s.Size.Thread == nil {
 			continue
 		}
-		deep := s.FromMm
-		if dir > 0 {
-			deep = shaft.r.LengthMm() - s.ToMm
-		}
-		if !ok || deep < deepMm {
+		if deep := reachMm(feature{r: shaft.r, step: s}, dir); !ok || deep < deepMm {
 			t, into, deepMm, ok = *s.Size.Thread, words.Spaced(s.Name), deep, true
 		}
 	}

@@ -199,7 +199,7 @@ func equal(a, b *part.Step) bool {
 func (j *shop) jigTool(g jig) tool {
 	drill := g.first.m.Group.DrillMm
 	far := seq.Max(0, g.first.at, func(q plan.XY) float64 { return geom.Distance(q, plan.XY{}) })
-	bush, guide := j.bush(g), j.cylinder("", atLeast(drill, guideMm), 0).Size
+	bush, guide := j.bush(g), atLeast(drill, guideMm).size()
 	margin := jigDias * drill
 	if bush != nil {
 		guide = parts.Size{Nominal: bush.Outside, Fit: bush.Hole}

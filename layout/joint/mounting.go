@@ -97,7 +97,7 @@ func (t *joint) covered(all []*joint) {
 
 // end is a step's end in a direction.
 func end(s *part.Step, dir float64) float64 {
-	if dir > 0 {
+	if back(dir) {
 		return s.ToMm
 	}
 	return s.FromMm
@@ -203,7 +203,7 @@ func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting, offMm float64) {
 	case m.fixed == nil && m.nut == nil:
 		t.problem(plan.ConeNotHeld, plan.Named(t.a.text()), plan.Named(faceName(m.coneDir)))
 	case m.fixed != nil:
-		if high := geom.Clean(m.fixed.Size.NominalMm - 2*edgeMm(t.a, m.fixed, m.coneDir < 0)); high < p.LargeEndMinMm-1e-9 {
+		if high := geom.Clean(m.fixed.Size.NominalMm - 2*edgeMm(t.a, m.fixed, back(-m.coneDir))); high < p.LargeEndMinMm-1e-9 {
 			t.problem(plan.ConeShoulderLow, plan.Named(t.a.text()), plan.Of(plan.Diameter, high), plan.Of(plan.Diameter, p.LargeEndMinMm))
 		}
 	}
@@ -238,8 +238,11 @@ func edgeMm(of feature, s *part.Step, back bool) float64 {
 // memory).
 const seatShare = 0.8
 
+// back tells whether a direction along an axis, 1 or -1, is toward the back.
+func back(dir float64) bool { return dir > 0 }
+
 func faceName(dir float64) string {
-	if dir > 0 {
+	if back(dir) {
 		return "back"
 	}
 	return "front"
@@ -253,10 +256,7 @@ func (t *joint) partner(all []*joint) *joint {
 // arrangement names a pair by its cups: back to back where their backs look at
 // each other, face to face where they look apart, in tandem where both look the
 // same way.
-func arrangement(t, o *joint, m, n mounting) string {
-	if t == nil || o == nil {
-		return ""
-	}
+func arrangement(m, n mounting) string {
 	apart := n.cupBackMm - m.cupBackMm
 	switch {
 	case m.cupDir == n.cupDir:
@@ -308,7 +308,7 @@ func (j *assembly) nutShort(t *joint, m mounting) {
 	if m.nut == nil || !ok {
 		return
 	}
-	out := t.a.r.FullThreadMm(m.nut, m.coneDir < 0)
+	out := t.a.r.FullThreadMm(m.nut, back(-m.coneDir))
 	if short := geom.Clean(m.coneDir*(end(m.nut, -m.coneDir)-large) + out); out > 0 && short > geom.CloseMm {
 		t.problem(plan.NutShort, plan.Named(words.Spaced(m.nut.Name)), plan.Of(plan.Mm, short))
 	}
@@ -336,7 +336,7 @@ func (j *assembly) nutEngages(t *joint, m mounting, largeMm float64) {
 	if made == nil {
 		return
 	}
-	dir, under := m.coneDir, t.a.r.FullThreadMm(m.nut, m.coneDir < 0)
+	dir, under := m.coneDir, t.a.r.FullThreadMm(m.nut, back(-m.coneDir))
 	if u := m.nut.Undercut; u != nil {
 		under = u.WidthMm
 	}

@@ -87,7 +87,6 @@ func length(mm float64) parts.Length {
 func TestArrangement(t *testing.T) {
 	t.Parallel()
 	at := func(mm, dir float64) mounting { return mounting{cupBackMm: mm, cupDir: dir} }
-	one := &joint{}
 	for _, c := range []struct {
 		m, n mounting
 		want string
@@ -99,7 +98,7 @@ func TestArrangement(t *testing.T) {
 		{at(26, 1), at(94, 1), "tandem"},
 		{at(26, -1), at(94, -1), "tandem"},
 	} {
-		if got := arrangement(one, one, c.m, c.n); got != c.want {
+		if got := arrangement(c.m, c.n); got != c.want {
 			t.Errorf("%v and %v: %s, want %s", c.m, c.n, got, c.want)
 		}
 	}

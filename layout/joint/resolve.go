@@ -206,7 +206,7 @@ func (j *making) how(t *joint) string {
 		text = j.setting(t).words(j.w, t.a.title(), t.b.title())
 	case m.Set():
 		text = string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
-	case is.s < 0:
+	case is.turned():
 		text = "fronts looking opposite ways"
 	}
 	if t.is(parts.BearingKind) { // its shaft turns
@@ -420,7 +420,7 @@ func (j *making) finish(t *joint) {
 			if q.group == p.group && slices.Contains(members, q.inst) {
 				t.out.Placed = append(t.out.Placed, plan.Placed{
 					Part: q.part, Copy: q.copy, Title: copyTitle(q.r, q.copy),
-					FrontMm: geom.Clean(q.at.z0), TurnDeg: norm(q.at.turn), OtherWay: q.at.s < 0,
+					FrontMm: geom.Clean(q.at.z0), TurnDeg: norm(q.at.turn), OtherWay: q.at.turned(),
 					New: slices.Contains(added, q.inst),
 				})
 			}

@@ -164,10 +164,7 @@ func (j *assembly) placePlate(t *joint) {
 		return
 	}
 	toward := shaft.at.s * t.dir * hub.at.s // the keeper's side, on the hub's axis
-	front := end(t.a.step, toward) - f.step.FromMm
-	if toward < 0 {
-		front = end(t.a.step, toward) - f.step.ToMm
-	}
+	front := end(t.a.step, toward) - end(f.step, -toward)
 	j.placed = append(j.placed, placedPart{f.inst(), f.r, hub.group, placement{geom.Clean(front), 0, 1}.then(hub.at)})
 }
 
@@ -238,7 +235,7 @@ func (t *joint) keyed(p *plan.SlidePlan) {
 	low, high := at.span(hub.FromMm, hub.ToMm)
 	p.KeyOnMm = geom.Clean(max(0, min(high, to)-max(low, from)))
 	lead, open := -at.s*t.dir, hub.ToMm
-	if lead < 0 {
+	if back(-lead) {
 		open = hub.FromMm
 	}
 	switch {
@@ -268,14 +265,14 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 		item, thick, _ := k.ring.Ring(j.w)
 		p.Keeper, p.Ring = words.Lower(item), true
 		wall := k.ring.Row.ToMm
-		if t.dir < 0 {
+		if back(-t.dir) {
 			wall = k.ring.Row.FromMm
 		}
 		if free(wall - t.dir*thick); p.FreeMm < 0 {
 			t.problem(plan.SlideNoRoom, plan.Named(t.a.title()), plan.Of(plan.Mm, -p.FreeMm))
 		}
 		at, a := end(t.b.step, -t.dir), t.a.step
-		to := k.r.ToWallMm(k.ring, at, t.dir > 0)
+		to := k.r.ToWallMm(k.ring, at, back(t.dir))
 		off := geom.Clean(t.dir*(wall-at)) - p.FreeMm // ring, hub and what is fixed to it, as drawn
 		room := plan.Range{Min: geom.Clean(to.Min - off - moreMm(t.a.r, true, a.FromMm, a.ToMm)), Max: geom.Clean(to.Max - off + lessMm(t.a.r, true, a.FromMm, a.ToMm))}
 		if room.Min < room.Max {
@@ -295,11 +292,7 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 			return false
 		}
 		p.Keeper = j.find(*plate).title()
-		z := 0.0
-		if t.dir > 0 {
-			z = k.r.LengthMm()
-		}
-		free(z)
+		free(faceMm(k.r, t.dir))
 	}
 	if p.FreeMm >= 0 {
 		t.problem(plan.SlideLoose, plan.Named(words.Capital(p.Keeper)), plan.Named(t.a.title()), plan.Of(plan.Mm, p.FreeMm))
@@ -325,7 +318,7 @@ func (t *joint) shouldered(of feature, dir float64, on feature, onDir float64) {
 	if of.step.Inside {
 		out = -1
 	}
-	left := out*(s.Size.NominalMm-on.step.Size.NominalMm)/2 - edgeMm(of, s, dir < 0) - edgeMm(on, on.step, onDir > 0)
+	left := out*(s.Size.NominalMm-on.step.Size.NominalMm)/2 - edgeMm(of, s, back(-dir)) - edgeMm(on, on.step, back(onDir))
 	if left = geom.Clean(left); left < shoulderLeastMm {
 		t.problem(plan.SlideShoulderLow, plan.Named(on.title()), plan.Of(plan.Mm, words.Round(max(left, 0), 2)), plan.Named(words.Spaced(s.Name)), plan.Of(plan.Mm, shoulderLeastMm))
 	}
@@ -379,13 +372,13 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	}
 	at := t.dir*math.Max(t.dir*hubEndMm, t.dir*end(k.nut, -t.dir)) + t.dir*p.PlateMm
 	p.NutFromMm, p.NutDir = geom.Clean(at), t.dir
-	if out := t.b.r.FullThreadMm(k.nut, t.dir < 0); out > 0 {
+	if out := t.b.r.FullThreadMm(k.nut, back(-t.dir)); out > 0 {
 		if short := geom.Clean(t.dir*(end(k.nut, -t.dir)-at) + out); short > geom.CloseMm {
 			t.problem(plan.SlideNutShort, plan.Named(words.Spaced(k.nut.Name)), plan.Of(plan.Mm, short), plan.Named(t.a.title()))
 		}
 	}
 	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
-	if u, b := k.nut.Undercut, slideNut(t); u != nil && b != nil && t.b.r.UndercutAtBack(k.nut) == (t.dir < 0) {
+	if u, b := k.nut.Undercut, slideNut(t); u != nil && b != nil && t.b.r.UndercutAtBack(k.nut) == back(-t.dir) {
 		in := geom.Clean(min(left, b.NutHeightMm) - max(0, t.dir*(end(k.nut, -t.dir)-at)+u.WidthMm))
 		if in < nutInShare*b.NutHeightMm-geom.CloseMm && left >= b.NutHeightMm-geom.CloseMm {
 			t.problem(plan.SlideNutUndercut, plan.Named(words.Spaced(k.nut.Name)), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, max(0, in)), plan.Of(plan.Mm, b.NutHeightMm))
@@ -496,7 +489,7 @@ func (j *making) draggedOff(t *joint) bool {
 		return false
 	}
 	atBack := driven.step.FromMm+driven.step.ToMm > driven.r.LengthMm()
-	return m.TurnsClockwise() == (atBack == (t.dir > 0))
+	return m.TurnsClockwise() == (atBack == back(t.dir))
 }
 
 // traps finds whether the hub goes on end for end: with a plain bore whose

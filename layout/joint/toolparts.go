@@ -50,9 +50,13 @@ func (j *shop) next(mm, stepMm, stepIn float64) float64 {
 }
 
 func (j *shop) cylinder(name string, d bounds, longMm float64) parts.Step {
-	s := parts.Step{Name: parts.Text{Value: name}, Length: parts.Length{Mm: longMm}, Size: parts.Size{Nominal: parts.Length{Mm: geom.Clean(d.nominal)}}}
+	return parts.Step{Name: parts.Text{Value: name}, Length: parts.Length{Mm: longMm}, Size: d.size()}
+}
+
+func (d bounds) size() parts.Size {
+	s := parts.Size{Nominal: parts.Length{Mm: geom.Clean(d.nominal)}}
 	if d.high > d.low {
-		s.Size.Fit.Limits = []parts.Length{{Mm: geom.Clean(d.low)}, {Mm: geom.Clean(d.high)}}
+		s.Fit.Limits = []parts.Length{{Mm: geom.Clean(d.low)}, {Mm: geom.Clean(d.high)}}
 	}
 	return s
 }

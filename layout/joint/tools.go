@@ -210,10 +210,10 @@ func (t *joint) mounted() (*plan.BearingPlan, mounting, bool) {
 
 // reachMm is how far a step lies from the end of its part in a direction.
 func reachMm(f feature, dir float64) float64 {
-	if dir < 0 {
-		return f.step.FromMm
+	if back(dir) {
+		return geom.Clean(f.r.LengthMm() - f.step.ToMm)
 	}
-	return geom.Clean(f.r.LengthMm() - f.step.ToMm)
+	return f.step.FromMm
 }
 
 // tools are plugs that hold the finished bores of what is welded true.

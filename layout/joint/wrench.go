@@ -88,7 +88,7 @@ func (j *making) lowestOver(s headSide, there []inst, b band) (mm float64, who s
 	for _, q := range j.standing(s.group, there) {
 		sec := q.r.Out.Section
 		round := q.r.Part.Outline == nil || q.r.Part.Outline.Shape == parts.CircleOutline
-		if sec == nil || len(sec.Outer) == 0 || !round {
+		if sec == nil || !round {
 			continue
 		}
 		for _, p := range s.pts {
@@ -121,10 +121,10 @@ func (j *making) standing(group int, there []inst) (out []placedPart) {
 
 // faceMm is where the front, outward -1, or the back of a part lies on its axis.
 func faceMm(r *part.Model, outward float64) float64 {
-	if outward < 0 {
-		return 0
+	if back(outward) {
+		return r.LengthMm()
 	}
-	return r.LengthMm()
+	return 0
 }
 
 // metalAlong are the stretches of metal on a line parallel to the axis.
