@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -320,14 +321,15 @@ func TestPull(t *testing.T) {
 		{"none", []part.Step{cylinder(0, 30, 16, true)}, nil, -1, "", 0},
 		{"one", []part.Step{inside(4, 30, "M16")}, nil, -1, "M16", 4},
 		{"two", []part.Step{inside(40, 60, "M12"), inside(4, 30, "M16"), inside(60, 70, "M10")}, nil, -1, "M16", 4},
+		{"from behind", []part.Step{inside(4, 30, "M16"), inside(70, 92, "M12"), inside(40, 60, "M10")}, nil, 1, "M12", 8},
 		{"a hole", []part.Step{inside(4, 30, "M16")}, []part.Group{tapped(parts.Front, plan.XY{})}, -1, "hole", 0},
 		{"a hole in the back", []part.Step{inside(4, 30, "M16")}, []part.Group{tapped(parts.Back, plan.XY{})}, -1, "M16", 4},
 		{"from the back", nil, []part.Group{tapped(parts.Front, plan.XY{}), tapped(parts.Back, plan.XY{})}, 1, "hole", 0},
 		{"in the front alone", nil, []part.Group{tapped(parts.Front, plan.XY{})}, 1, "", 0},
 		{"beside the middle", nil, []part.Group{tapped(parts.Front, plan.XY{YMm: 1}), tapped(parts.Front, plan.XY{}, plan.XY{})}, -1, "", 0},
 	} {
-		f := stepped(parts.Part{}, append([]part.Step{cylinder(0, 100, 40, false)}, c.steps...)...)
-		f.r.Groups = c.groups
+		f := feature{r: worked("shaft", 100)}
+		f.r.Steps, f.r.Groups = append(f.r.Steps, c.steps...), c.groups
 		if got, _, deep, ok := pull(f, c.dir); got.Designation != c.want || deep != c.deep || ok != (c.want != "") {
 			t.Errorf("%s: %s at %g, %v", c.name, got.Designation, deep, ok)
 		}
@@ -683,5 +685,258 @@ func TestServe(t *testing.T) {
 	}
 	if names != "1345" {
 		t.Errorf("the nearest that do not fit: %q", names)
+	}
+}
+
+// TestCovered: a cover's spigot closes the bore whose end it goes into, up to its end, with its rim over the
+// face; the cup stands against it where the cover's own bore is wider or none.
+func TestCovered(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name  string
+		face  parts.Face
+		steps []part.Step
+		dir   float64 // 0: no cover
+		back  float64
+		bore  float64
+	}{
+		{"the spigot first", parts.Front, []part.Step{cylinder(0, 10, 80, false), cylinder(10, 25, 140, false)}, -1, 10, 0},
+		{"the spigot last", parts.Front, []part.Step{cylinder(0, 15, 140, false), cylinder(15, 24, 80, false)}, -1, 9, 0},
+		{"bored", parts.Front, []part.Step{cylinder(0, 15, 140, false), cylinder(15, 24, 80, false), cylinder(0, 16, 30, true), cylinder(16, 24, 72, true)}, -1, 9, 72},
+		{"on the back", parts.Back, []part.Step{cylinder(0, 10, 80, false), cylinder(10, 25, 140, false), cylinder(0, 25, 50, true)}, 1, 90, 50},
+		{"a spigot that has a nose", parts.Front, []part.Step{cylinder(0, 15, 140, false), cylinder(15, 24, 80, false), cylinder(24, 30, 60, false)}, 0, 0, 0},
+		{"without a rim", parts.Front, []part.Step{cylinder(0, 10, 80, false)}, 0, 0, 0},
+		{"of another size", parts.Front, []part.Step{cylinder(0, 10, 79.9, false), cylinder(10, 25, 140, false)}, 0, 0, 0},
+		{"a bore of that size", parts.Front, []part.Step{cylinder(0, 10, 140, false), cylinder(0, 10, 80, true)}, 0, 0, 0},
+	} {
+		last := c.steps[len(c.steps)-1]
+		housing, cover := feature{r: worked("body", 100)}, feature{r: worked("body", int(last.ToMm))}
+		housing.r.Steps, cover.r.Steps = []part.Step{cylinder(0, 100, 80, true)}, c.steps
+		housing.step, housing.ref.Part, cover.ref.Part = &housing.r.Steps[0], "housing", "cover"
+		holes := housing
+		holes.step, holes.group = nil, &part.Group{Face: c.face}
+		in := &joint{in: &parts.Joint{Bearing: &parts.BearingJoint{}}, b: housing}
+		lid := &joint{in: &parts.Joint{Bolt: &parts.BoltJoint{}}, a: cover, b: holes}
+		in.covered([]*joint{in, lid})
+		got := in.lid
+		if got.cupDir != c.dir || got.cupBackMm != c.back || (got.lid == lid) != (c.dir != 0) || c.dir != 0 && got.cupShoulder.Size.NominalMm != c.bore {
+			t.Errorf("%s: %+v", c.name, got)
+		}
+	}
+}
+
+// TestFitsOfRings: a ring's fit is known where its table goes so far, of both rings or of neither: 315 and
+// 400 by ISO 492. By it 40 k6, +18/+2, is 2 to 30 tight on a bore of 40, 0/−12, and 80 N7, −9/−39, holds a cup
+// of 80, 0/−16, by −7 to 39.
+func TestFitsOfRings(t *testing.T) {
+	t.Parallel()
+	made := func(mm, low, high float64) feature {
+		s := cylinder(0, 20, mm, false)
+		s.Size.MinMm, s.Size.MaxMm, s.Size.Limited = mm+low, mm+high, true
+		return stepped(parts.Part{}, s)
+	}
+	for _, c := range []struct {
+		bore, outside float64
+		known         bool
+		cone, cup     plan.Range
+	}{
+		{40, 80, true, plan.Range{Min: 2, Max: 30}, plan.Range{Min: -7, Max: 39}},
+		{315, 400, true, plan.Range{Min: 2, Max: 53}, plan.Range{Min: -31, Max: 39}},
+		{315, 401, false, plan.Range{}, plan.Range{}}, {316, 400, false, plan.Range{}, plan.Range{}}, {316, 401, false, plan.Range{}, plan.Range{}},
+	} {
+		p := &plan.BearingPlan{}
+		b := &joint{in: &parts.Joint{Bearing: &parts.BearingJoint{Bore: length(c.bore), Outside: length(c.outside)}}, a: made(c.bore, 0.002, 0.018), b: made(c.outside, -0.039, -0.009)}
+		if known := b.fits(p); known != c.known || p.ConeFitUm != c.cone || p.CupFitUm != c.cup {
+			t.Errorf("%g × %g: %v, %v and %v", c.bore, c.outside, known, p.ConeFitUm, p.CupFitUm)
+		}
+	}
+}
+
+// TestSaidRules: a joint comes before and after those that it names; one that cannot be worked out is
+// waited for by none.
+func TestSaidRules(t *testing.T) {
+	t.Parallel()
+	one := func(name string, before, after []string) *joint {
+		in := &parts.Joint{Name: parts.Text{Value: name}}
+		for _, n := range before {
+			in.Before = append(in.Before, parts.Text{Value: n})
+		}
+		for _, n := range after {
+			in.After = append(in.After, parts.Text{Value: n})
+		}
+		return &joint{in: in}
+	}
+	got := ""
+	for _, r := range (&shop{}).saidRules([]*joint{one("a", []string{"b", "gone"}, nil), one("b", nil, []string{"gone"}), one("c", nil, []string{"a"})}) {
+		got += r.first.in.Name.Value + r.then.in.Name.Value + " "
+	}
+	if got != "ab ac " {
+		t.Errorf("%q", got)
+	}
+}
+
+// TestMeanwhile: what holds fine sizes true is why the job accepts that they are finished before a weld of
+// the same part: of a weld that it has, and for a part with a fine size.
+func TestMeanwhile(t *testing.T) {
+	t.Parallel()
+	fine := func(name string, copied int, mm float64) feature {
+		s := cylinder(0, 20, 40, true)
+		s.Size.MinMm, s.Size.MaxMm, s.Size.Limited = 40, 40+mm, true
+		f := stepped(parts.Part{Kind: parts.TurnedPart, Profile: &parts.Profile{}}, s)
+		f.r.Out, f.step, f.ref = &plan.PartPlan{}, nil, parts.JointRef{Part: name, Copy: copied}
+		return f
+	}
+	weld := &parts.Joint{Name: parts.Text{Value: "weld"}, Weld: &parts.WeldJoint{Part: parts.JointRef{Part: "hub", Copy: 1}, To: parts.JointRef{Part: "plate", Copy: 2}}}
+	bolt := &parts.Joint{Name: parts.Text{Value: "bolt"}, Bolt: &parts.BoltJoint{Through: parts.JointRef{Part: "hub", Copy: 1}, Into: parts.JointRef{Part: "plate", Copy: 2}}}
+	for _, c := range []struct {
+		finding, at string
+		a, b        feature
+		want        string
+	}{
+		{"weld-first", "weld", fine("hub", 1, 0.02), fine("rib", 1, 1), "plugged"}, {"weld-first", "weld", fine("rib", 1, 1), fine("plate", 2, 0.02), "plugged"},
+		{"weld-first", "weld", fine("rib", 1, 0.02), fine("plate", 1, 0.02), ""}, {"weld-first", "weld", fine("hub", 1, 1), fine("rib", 1, 0.02), ""},
+		{"weld-holes", "weld", fine("hub", 1, 0.02), fine("rib", 1, 1), ""}, {"weld-first", "bolt", fine("hub", 1, 0.02), fine("rib", 1, 1), ""}, {"weld-first", "hub", fine("hub", 1, 0.02), fine("rib", 1, 1), ""},
+	} {
+		job := &parts.Job{Joints: []*parts.Joint{weld, bolt}, Accept: []parts.Accept{{Finding: parts.Text{Value: c.finding}, Part: c.at, Reason: parts.Text{Value: "plugged"}}}}
+		if got := (&joint{a: c.a, b: c.b}).meanwhile(job); got != c.want {
+			t.Errorf("%s at %s of %s and %s: %q", c.finding, c.at, c.a.ref.Part, c.b.ref.Part, got)
+		}
+	}
+}
+
+// TestRowsApart: what bolts hold to two bars of a frame measures from the first hole in one of them to the
+// nearest in the other, here 40 apart, and a pin of 9 and one of 11 beyond: by half of the play of M8 in its two
+// holes, the less of 1 and 2. Not two rows in one bar, nor what is on another part, another copy or its other face.
+func TestRowsApart(t *testing.T) {
+	t.Parallel()
+	part1, bar := stepped(parts.Part{}, cylinder(0, 1, 1, false)), stepped(parts.Part{Quantity: 2}, cylinder(0, 1, 1, false))
+	part1.r.Out, bar.r.Out = &plan.PartPlan{Title: "Lid"}, &plan.PartPlan{Title: "Rail"}
+	on := func(f feature, name string, copied int, face parts.Face, mm float64, at ...plan.XY) feature {
+		f.ref, f.step = parts.JointRef{Part: name, Copy: copied}, nil
+		f.group = &part.Group{Face: face, Points: at, Size: part.Made{FinishedMm: mm}}
+		return f
+	}
+	for _, c := range []struct {
+		name   string
+		second feature // on what
+		copied int     // the second bar
+		want   string
+	}{
+		{"two bars", on(part1, "lid", 1, parts.Front, 9, plan.XY{XMm: 60}, plan.XY{XMm: 40}), 2, "50 over pins Ø10 49.0 – 51.0"},
+		{"one bar", on(part1, "lid", 1, parts.Front, 9, plan.XY{XMm: 40}), 1, ""},
+		{"another copy", on(part1, "lid", 2, parts.Front, 9, plan.XY{XMm: 40}), 2, ""},
+		{"another part", on(part1, "cap", 1, parts.Front, 9, plan.XY{XMm: 40}), 2, ""},
+		{"its other face", on(part1, "lid", 1, parts.Back, 9, plan.XY{XMm: 40}), 2, ""},
+	} {
+		bolt := func(lid, rail feature) *joint {
+			return &joint{in: &parts.Joint{Bolt: &parts.BoltJoint{}}, boltMm: 8, a: lid, b: rail}
+		}
+		first := bolt(on(part1, "lid", 1, parts.Front, 9, plan.XY{}), on(bar, "rail", 1, parts.Front, 9))
+		second := bolt(c.second, on(bar, "rail", c.copied, parts.Front, 11))
+		weld := &joint{in: &parts.Joint{Weld: &parts.WeldJoint{}}, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}, a: on(bar, "rail", 1, "", 0), b: on(bar, "rail", 2, "", 0)}
+		j, got := &making{all: []*joint{first, weld, second}}, ""
+		found := j.rowsApart(weld, &ring{corners: []*joint{weld}})
+		for _, k := range weld.out.Checks {
+			got += k.Wanted + " " + k.Limits
+		}
+		if got != c.want || found != (c.want != "") {
+			t.Errorf("%s: %q, %v", c.name, got, found)
+		}
+	}
+}
+
+// TestLifts: a step says what is over what a hand lifts, the heavier of two, with what is on it by then.
+func TestLifts(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name   string
+		kg, on float64 // of the part, and of what is on it
+		was    float64 // what the step lifts already
+		tried  bool
+		want   string
+	}{
+		{"what a hand lifts", plan.LiftKg, 0, 0, false, ""}, {"more", plan.LiftKg + 1, 0, 0, false, "lid"}, {"together", plan.LiftKg, 1, 0, false, "lid with all that is on it"},
+		{"to try it on", plan.LiftKg, 1, 0, true, "lid, to try it on"}, {"less than it lifts", 40, 0, 41, false, "drum"}, {"as much", 40, 0, 40, false, "drum"}, {"more than it lifts", 40, 0, 39, false, "lid"},
+	} {
+		lid, knob := lying("lid", 0, 1, cylinder(0, 10, 90, false)), lying("knob", 10, 1, cylinder(0, 10, 30, false))
+		j := &making{assembly: standing(lid, knob)}
+		lid.r.Out.MassKg, knob.r.Out.MassKg = c.kg, c.on
+		if c.on > 0 {
+			j.before = []*joint{{in: &parts.Joint{Press: &parts.PressJoint{}}, out: &plan.JointPlan{}, a: knob.of(), b: lid.of()}}
+		}
+		now := &joint{in: &parts.Joint{}, w: j.w, out: &plan.JointPlan{}}
+		if c.was > 0 {
+			now.out.Lift = &plan.Lift{What: "drum", MassKg: c.was}
+		}
+		j.lifts(now, lid.of(), c.tried)
+		got := plan.Lift{}
+		if now.out.Lift != nil {
+			got = *now.out.Lift
+		}
+		if got.What != c.want || c.tried != (got.Tried == "lid") {
+			t.Errorf("%s: %+v, want %s", c.name, got, c.want)
+		}
+	}
+}
+
+// TestBlocked: heads 8 high, sunk 5 into their part, stand 3 proud: what lies closer over them is told with what
+// there is for them, 5 and the gap; what is of another group, or beside them, is not in their way.
+func TestBlocked(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		gap, sunk, mm float64 // and the diameter of what lies over them
+		group         int
+		want          string
+	}{
+		{2, 5, 200, 0, "heads-covered, the heads, 8, cap, 7"}, {2.9, 5, 200, 0, "heads-covered, the heads, 8, cap, 7.9"}, {3, 5, 200, 0, ""}, {5, 0, 200, 0, "heads-covered, the heads, 8, cap, 5"}, {8, 0, 200, 0, ""},
+		{2, 5, 101, 0, "heads-covered, the heads, 8, cap, 7"}, {2, 5, 99, 0, ""}, {2, 5, 200, 1, ""},
+	} {
+		flange, cap := lying("flange", 0, 1, cylinder(0, 20, 140, false)), placedPart{inst: inst{"cap", 1}, r: worked("over", 30), at: placement{z0: 20 + c.gap, s: 1}, group: c.group}
+		cap.r.Steps[0].Size.NominalMm = c.mm
+		j := &making{assembly: standing(flange, cap)}
+		in := &joint{in: &parts.Joint{}, out: &plan.JointPlan{}}
+		j.blocked(in, headSide{what: "the heads", zMm: 20, dir: 1, pts: []plan.XY{{YMm: 50}}, headMm: 8, sunkMm: c.sunk, bearing: flange})
+		got := ""
+		for _, p := range in.out.Problems {
+			got = strings.Join([]string{string(p.Kind), p.Args[0].Text, words.Trim(p.Args[1].Value, 2), p.Args[2].Text, words.Trim(p.Args[3].Value, 2)}, ", ")
+		}
+		if got != c.want {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
+
+// TestLowestOver: over heads 50 from the axis, in a band 10 beside them and 4 to a side, from 5 over their seats: a
+// flange of 140 that begins 12 over them, or a hub of 130 that begins 20 over. Neither a square plate nor what has no
+// section bars it, nor what lies under the band or is not there yet.
+func TestLowestOver(t *testing.T) {
+	t.Parallel()
+	disc := func(name string, z0, mm float64, shape parts.OutlineShape) placedPart {
+		p := lying(name, z0, 1, cylinder(0, 10, mm, false))
+		p.r.Part.Outline = &parts.Outline{Shape: shape}
+		return p
+	}
+	for _, c := range []struct {
+		name string
+		over placedPart
+		bare bool // it has no section
+		mm   float64
+	}{
+		{"a flange", disc("over", 32, 140, parts.CircleOutline), false, 12}, {"a hub", disc("over", 40, 130, parts.CircleOutline), false, 20}, {"inside the band", disc("over", 40, 111, parts.CircleOutline), false, math.Inf(1)},
+		{"that begins under it", disc("over", 20, 140, parts.CircleOutline), false, 5}, {"that ends under it", disc("over", 15, 140, parts.CircleOutline), false, math.Inf(1)},
+		{"a square", disc("over", 32, 140, parts.RectangleOutline), false, math.Inf(1)}, {"no section", disc("over", 32, 140, parts.CircleOutline), true, math.Inf(1)},
+	} {
+		j := &making{assembly: standing(c.over)}
+		s := c.over.r.Steps[0]
+		if !c.bare {
+			c.over.r.Out.Section = &plan.Section{LengthMm: 10, Outer: []plan.XY{{YMm: s.Size.NominalMm / 2}, {XMm: 10, YMm: s.Size.NominalMm / 2}}}
+		}
+		heads := headSide{zMm: 20, dir: 1, pts: []plan.XY{{YMm: 50}}}
+		if mm, who := j.lowestOver(heads, []inst{c.over.inst}, band{10, 4, 5}); mm != c.mm || (who == "over") == math.IsInf(mm, 1) {
+			t.Errorf("%s: %g of %q, want %g", c.name, mm, who, c.mm)
+		}
+		if mm, _ := j.lowestOver(heads, nil, band{10, 4, 5}); !math.IsInf(mm, 1) {
+			t.Errorf("%s, not there: %g", c.name, mm)
+		}
 	}
 }

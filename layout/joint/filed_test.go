@@ -134,6 +134,12 @@ func TestStackBeside(t *testing.T) {
 			t.Errorf("%s: %+v", how, b)
 		}
 	}
+	// Made studs with a body of 90 hold the lid that far off.
+	stud := "part: stud\nkind: shaft\nquantity: 4\nmaterial: S235\nstock: {round: 20, cut: saw}\nprofile:\n  outside:\n    - {name: a, thread: M8, length: 19}\n    - {name: body, diameter: 20, length: 90}\n    - {name: b, thread: M8, length: 21}\n"
+	b := filed(t, "{name: j, bolt: {through: lid.h, into: base.h, bolt: M8, stud: stud}, place: {on: front, with: back, at: [60, 20], top: up}}", plate("lid", "8", "[0, 0]"), plate("base", "10", "[60, 20]"), stud).Joints[0].Beside
+	if b == nil || b.FrontMm != -98 {
+		t.Errorf("studs: %+v", b)
+	}
 }
 
 // Roughness takes 0.8 of both seats' Rz off an interference (DIN 7190-1:2017), Rz taken as 5 Ra: of Ra 1.6

@@ -248,6 +248,27 @@ func TestUnknownMetal(t *testing.T) {
 	}
 }
 
+// TestOneUnknownMetal: of two metals that are welded one may be unknown: nothing is said of the two.
+func TestOneUnknownMetal(t *testing.T) {
+	t.Parallel()
+	plate := func(name, metal string) string {
+		return "part: " + name + "\nkind: plate\nmaterial: " + metal + "\nstock: {plate: 12, cut: saw}\noutline: {square: 100}\n"
+	}
+	for _, c := range [][2]string{{"Unobtanium", "C45"}, {"C45", "Unobtanium"}} {
+		if got := foundIn(t, nil, "{name: w, weld: {part: a.outline, to: b.outline, type: fillet, length: 100, process: MAG}}", plate("a", c[0]), plate("b", c[1])); got != "" {
+			t.Errorf("%s to %s: %s", c[0], c[1], got)
+		}
+	}
+}
+
+// TestSmallTorque: a torque under 1 N m is one. M3 4.6 is tightened to 0.75 of 225 MPa on 5.03 mm² (ISO 898-1), 849 N
+// of preload, 0.51 N m with K = 0.2.
+func TestSmallTorque(t *testing.T) {
+	t.Parallel()
+	p := filed(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M3 4.6}, face: back-on-front}", drilledPlate("a", "M3 clearance", ""), drilledPlate("b", "M3 tap", ""))
+	says(t, jointNamed(t, p, "j"), []string{"third 0.5 N m", "torque: 0.5 N m", "torque: each bolt"}, nil)
+}
+
 // TestContactLength: of a pin of 40 in a hub of 40, what the chamfers of both and an undercut
 // beside a shoulder take away at its end, the longer of two that lie on one another.
 func TestContactLength(t *testing.T) {

@@ -281,4 +281,8 @@ func TestGapAsMeasured(t *testing.T) {
 	const drum = "part: drum\nkind: tube\nmaterial: S235\nstock: {tube: 406.4, wall: 4, length: 606, cut: saw}\ntube: {outside: 406.4, wall: 4, length: 600}\n"
 	p := filed(t, "{name: j, weld: {part: disc.outline, to: drum.bore, type: fillet, size: 4, process: MAG}, level: front-with-front, below: 6}", disc, drum)
 	says(t, jointNamed(t, p, "j"), []string{"Gap 0.35 to 0.6 by its limits"}, []string{"No gap"})
+	// A ring is bored as much over the tube as that measures.
+	const ring = "part: ring\nkind: ring\nmaterial: S235\nstock: {plate: 8 mm, cut: laser}\noutline: {circle: 500}\nbore: {diameter: 406.4, fit: {measured: [0.7, 1.2]}, leave: 3}\n"
+	p = filed(t, "{name: j, weld: {part: ring.bore, to: drum.outside, type: fillet, size: 4, process: MAG}, level: front-with-front, below: 6}", ring, drum)
+	says(t, jointNamed(t, p, "j"), []string{"Gap 0.35 to 0.6 by its limits"}, []string{"No gap"})
 }

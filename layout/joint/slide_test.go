@@ -216,6 +216,13 @@ func TestSlideProblems(t *testing.T) {
 			t.Errorf("%s: %v", c.edits, problems)
 		}
 	}
+	// With a keyway in one of the two alone nothing turns the hub to any place: a mark does.
+	for _, edits := range [][]string{{"hub.yaml|keyways:\n  - {name: key, in: bore, clock: 30}\n|"}, {"shaft.yaml|keyways:\n  - {name: key, in: seat, clock: 90, axial: 70, length: 40}\n|", "shaft.yaml|top: keyway|top: punch"}} {
+		j, problems := slidPlan(t, edits...)
+		if j == nil || j.Slide.Key != "" || slices.ContainsFunc(problems, func(p plan.Problem) bool { return p.Kind == plan.SlideNoKey }) || !strings.Contains(j.How, "TOP of Hub at 0° of Shaft") {
+			t.Errorf("%s: %+v, %v", edits, j, problems)
+		}
+	}
 	// A hub of 40 goes over a thread of 39 or 40, and over none of 42.
 	for thread, shut := range map[string]bool{"M39": false, "M40x1.5": false, "M42": true} {
 		_, problems := slidPlan(t, "job.yaml|shaft.ring|shaft.nose", "shaft.yaml|thread: M24, length: 40, undercut: DIN 76-A|thread: "+thread+", length: 40")
