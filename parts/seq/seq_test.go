@@ -2,6 +2,7 @@ package seq_test
 
 import (
 	"slices"
+	"sync/atomic"
 	"testing"
 
 	"centrepop/parts/seq"
@@ -37,5 +38,19 @@ func TestSeq(t *testing.T) {
 	}
 	if seq.Map(nil, odd) != nil || seq.Keep(nil, odd) != nil || seq.At(nil, oddAt) != nil || seq.First([]int{2}, odd) != 0 {
 		t.Error("nothing gives something")
+	}
+}
+
+// TestOnAll: every number once, also with fewer of them than processors, and none of none.
+func TestOnAll(t *testing.T) {
+	t.Parallel()
+	for _, n := range []int{0, 1, 3, 500} {
+		var times [500]atomic.Int32
+		seq.OnAll(n, func(i int) { times[i].Add(1) })
+		for i := range times {
+			if got := times[i].Load(); got == 1 != (i < n) || got > 1 {
+				t.Errorf("of %d, %d is done %d times", n, i, got)
+			}
+		}
 	}
 }
