@@ -29,7 +29,7 @@ func TestStates(t *testing.T) {
 // A table whose library says of itself that something is from memory says so here.
 func TestWholeTablesSayWhatTheirLibrariesSay(t *testing.T) {
 	t.Parallel()
-	pipe, err := threads.Parse("R1/2")
+	pipe, err := threads.Parse("Rp1/2")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,7 +7,7 @@ import (
 )
 
 // minorTolerance6H are the tolerances of the internal minor diameter, grade 6, by
-// pitch in mm: ISO 965-1 Table of TD1 (from memory). Smaller pitches and those
+// pitch in mm: ISO 965-1 Table of TD1 (0.35 to 6 by a tap maker's sheet, 8 from memory). Smaller pitches and those
 // between follow the standard's formula.
 var minorTolerance6H = map[float64]float64{
 	0.35: 0.100, 0.4: 0.112, 0.45: 0.125, 0.5: 0.140, 0.6: 0.160, 0.7: 0.180, 0.75: 0.190, 0.8: 0.200, 1: 0.236, 1.25: 0.265,
@@ -39,7 +39,7 @@ func (t Thread) MinorLimitsMm() (minMm, maxMm float64) {
 		return t.TapDrillMm, round3(t.TapDrillMm + 0.1)
 	case PipeG:
 		return t.MinorMm, round3(t.MinorMm + minorToleranceG[t.TPI])
-	case UnifiedUNC, UnifiedUNF, UnifiedUN, UnifiedUNS:
+	case UnifiedUNC, UnifiedUNF, UnifiedUNEF, UnifiedUN, UnifiedUNS:
 		p := 1 / t.TPI
 		return t.MinorMm, round3(t.MinorMm + geom.MmPerInch*(0.25*p-0.4*p*p))
 	}

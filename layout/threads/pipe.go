@@ -20,8 +20,9 @@ type pipeRow struct {
 	rpTap  float64 // drill for Rp
 }
 
-// pipeRows: major diameters and threads per inch are ISO 228-1:2000 Table 1;
-// gauge and useful lengths are ISO 7-1:1994 Table 1 from memory. G drills are
+// pipeRows: major diameters and threads per inch are ISO 228-1:2000 Table 1; gauge lengths
+// ISO 7-1:1994 Table 1 as a reprint of the sizes has them (but 4: 25.4 is 11 threads, it prints
+// 25.5), useful lengths as a maker of fittings prints them (but 1/16, from memory). G drills are
 // a shop list (looked up to 2 in, larger ones from memory), but for 1 1/2
 // where its 45.5 passes the ISO 228-1 limit. Rc drills are a tap maker's
 // largest straight holes to 2 in, and by the same rule above: the minor
@@ -79,7 +80,9 @@ func pipeThread(series string, row pipeRow) (Thread, bool) {
 	}
 	if series != PipeG {
 		t.GaugeLengthMm, t.UsefulLengthMm = row.gauge, row.useful
-		t.Note = "gauge and useful length from memory"
+		if row.size == "1/16" {
+			t.Note = "useful length from memory; "
+		}
 	}
 	switch series {
 	case PipeG:
@@ -88,14 +91,14 @@ func pipeThread(series string, row pipeRow) (Thread, bool) {
 		t.Note = "tap drill common practice"
 	case PipeR:
 		t.Taper = true
-		t.Note += "; external thread, no tap drill"
+		t.Note += "external thread, no tap drill"
 	case PipeRc:
 		t.Taper = true
 		t.TapDrillMm = row.rcTap
-		t.Note += "; tap drill for tapping without a taper reamer, common practice"
+		t.Note += "tap drill for tapping without a taper reamer, common practice"
 	case PipeRp:
 		t.TapDrillMm = row.rpTap
-		t.Note += "; tap drill common practice from memory"
+		t.Note += "tap drill common practice from memory"
 	}
 	return t, true
 }
@@ -113,7 +116,8 @@ type nptRow struct {
 
 // nptRows are ASME B1.20.1-2013 Table 2 (E1, L1 and L2 compared with two published
 // copies to the digits these print, 1/16 and the fifth digits of E1 from memory). Drills are the usual chart
-// for tapping without a taper reamer (looked up to 1/2 but for 3/8, the rest from memory).
+// for tapping without a taper reamer (looked up but for 1/16, 3/4, 1, 1 1/4 and 2, where a second
+// chart has a 64th or two more).
 var nptRows = []nptRow{
 	{"1/16", 27, 0.28118, 0.160, 0.2611, 0.242, "C"},
 	{"1/8", 27, 0.37360, 0.1615, 0.2639, 0.332, "Q"},

@@ -138,7 +138,8 @@ func TestPublishedBasicDimensions(t *testing.T) {
 	}
 }
 
-// Pipe diameters as printed in ISO 228-1 and ISO 7-1 (from memory).
+// Pipe diameters and gauge lengths as a reprint of the pipe sizes prints ISO 228-1 and ISO 7-1
+// (liquisearch.com), useful lengths as a maker of fittings does (AAP Industries, BS EN 10241).
 func TestPublishedPipe(t *testing.T) {
 	for _, c := range []struct {
 		name                               string
@@ -154,7 +155,11 @@ func TestPublishedPipe(t *testing.T) {
 		{"Rc1/2", 20.955, 19.793, 18.631, 8.2, 13.2},
 		{"Rp1", 33.249, 31.770, 30.291, 10.4, 16.8},
 		{"R3/4", 26.441, 25.279, 24.117, 9.5, 14.5}, // gauge length 9.5 also in a maker's fitting sheet to ISO 7-1
-		{"R4", 113.030, 111.551, 110.072, 25.4, 35.8},
+		{"R1/4", 13.157, 12.301, 11.445, 6, 9.7}, {"R3/8", 16.662, 15.806, 14.950, 6.4, 10.1}, {"R1", 33.249, 31.770, 30.291, 10.4, 16.8},
+		{"R1 1/4", 41.910, 40.431, 38.952, 12.7, 19.1}, {"R1 1/2", 47.803, 46.324, 44.845, 12.7, 19.1}, {"R2", 59.614, 58.135, 56.656, 15.9, 23.4},
+		{"R2 1/2", 75.184, 73.705, 72.226, 17.5, 26.7}, {"R3", 87.884, 86.405, 84.926, 20.6, 29.8},
+		{"R4", 113.030, 111.551, 110.072, 25.4, 35.8}, // the reprint has 25.5; 11 threads are 25.4
+		{"R5", 138.430, 136.951, 135.472, 28.6, 40.1}, {"R6", 163.830, 162.351, 160.872, 28.6, 40.1},
 	} {
 		got, err := Parse(c.name)
 		if err != nil {
@@ -311,7 +316,7 @@ func TestUnifiedDrillsAndHoles(t *testing.T) {
 // (Machinery's Handbook 31st ed. p. 1743, close fit column); they agree to
 // 0.2 mm.
 func TestCloseFitAgainstMetricDrills(t *testing.T) {
-	for name, drill := range map[string]float64{"#4 UNC": 3, "#5 UNC": 3.6, "#6 UNC": 3.9, "#8 UNC": 4.6, "#10 UNC": 5.2, "1/4 UNC": 6.7, "5/16 UNC": 8.3, "3/8 UNC": 9.9, "7/16 UNC": 11.5, "1/2 UNC": 13.5, "5/8 UNC": 16.75, "7/8 UNC": 23, "1 1/8 UNC": 29.5, "1 1/4 UNC": 32.5, "1 3/8 UNC": 36.5, "1 1/2 UNC": 39.5} {
+	for name, drill := range map[string]float64{"#0 UNF": 1.7, "#1 UNC": 2.05, "#2 UNC": 2.4, "#3 UNC": 2.7, "#4 UNC": 3, "#5 UNC": 3.6, "#6 UNC": 3.9, "#8 UNC": 4.6, "#10 UNC": 5.2, "1/4 UNC": 6.7, "5/16 UNC": 8.3, "3/8 UNC": 9.9, "7/16 UNC": 11.5, "1/2 UNC": 13.5, "5/8 UNC": 16.75, "3/4 UNC": 20, "7/8 UNC": 23, "1 UNC": 26, "1 1/8 UNC": 29.5, "1 1/4 UNC": 32.5, "1 3/8 UNC": 36.5, "1 1/2 UNC": 39.5} {
 		got, err := Parse(name)
 		if err != nil {
 			t.Error(err)
