@@ -55,7 +55,8 @@ func (c Curve) Points(tolMm float64) []Point {
 // 360·75/213.600 = 126.4044°, in two pieces of 63.2022°.
 func TestFrustumNumbers(t *testing.T) {
 	t.Parallel()
-	p, err := Frustum{LargeDiameterMm: 300, SmallDiameterMm: 150, HeightMm: 200, Gores: 2, OverlapMm: 10}.Develop()
+	f := Frustum{LargeDiameterMm: 300, SmallDiameterMm: 150, HeightMm: 200, OverlapMm: 10, SheetWidthMm: 500, SheetHeightMm: 500}
+	p, err := f.Develop()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,7 +9,7 @@ import (
 // The wrap of a tube with one radial hole, and where the hole's centre lies.
 func ExampleCylinder() {
 	d, err := develop.Cylinder{
-		DiameterMm: 114.3, PaperMm: 0.1, WidthMm: 100, TabMm: 15, SeamDeg: 180,
+		DiameterMm: 114.3, PaperMm: 0.1, WidthMm: 100, TabMm: 15,
 		Features: []develop.Feature{{Name: "grease port", Kind: develop.Hole, ClockDeg: 30, AxialMm: 40, DiameterMm: 10.2}},
 	}.Develop()
 	if err != nil {
@@ -17,9 +17,12 @@ func ExampleCylinder() {
 		return
 	}
 	length, _ := d.Result("wrap length")
-	row := d.Tables[1].Rows[0]
 	fmt.Printf("wrap length %.2f mm\n", length)
-	fmt.Printf("%s: %.2f mm right of TOP, %.0f mm from the front face\n", row.Label, row.Values[2], row.Values[1])
+	for _, l := range d.Labels {
+		if l.Text == "grease port" {
+			fmt.Printf("%s: %.2f mm right of TOP, %.0f mm from the front face\n", l.Text, l.At.XMm, l.At.YMm)
+		}
+	}
 	// Output:
 	// wrap length 359.40 mm
 	// grease port: 29.95 mm right of TOP, 40 mm from the front face

@@ -51,11 +51,8 @@ type Frustum struct {
 	// OverlapMm is the width of the seam lap along one edge of each piece, 0
 	// for a butt.
 	OverlapMm float64
-	// Gores is the number of equal pieces, 0 for as few as the sheet allows
-	// (1 when no sheet is given), at most MaxGores.
-	Gores int
-	// SheetWidthMm and SheetHeightMm are the sheet or paper each piece must
-	// fit on, either way round; both 0 for no limit.
+	// SheetWidthMm and SheetHeightMm are the sheet or paper each of as few equal
+	// pieces as it allows must fit on, either way round; both 0 for no limit.
 	SheetWidthMm, SheetHeightMm float64
 }
 
@@ -97,8 +94,6 @@ func (f Frustum) Develop() (FrustumPattern, error) {
 		return FrustumPattern{}, refuse("both ends are %g mm: this is a cylinder, use the cylinder wrap", f.LargeDiameterMm)
 	case f.SmallDiameterMm > f.LargeDiameterMm:
 		return FrustumPattern{}, refuse("the small end, %g mm, is larger than the large end, %g mm: swap them", f.SmallDiameterMm, f.LargeDiameterMm)
-	case f.Gores < 0 || f.Gores > MaxGores:
-		return FrustumPattern{}, refuse("number of gores is %d, want 0 to %d", f.Gores, MaxGores)
 	case (f.SheetWidthMm == 0) != (f.SheetHeightMm == 0):
 		return FrustumPattern{}, refuse("give both sheet width and height, or neither")
 	}
@@ -124,22 +119,19 @@ func (f Frustum) Develop() (FrustumPattern, error) {
 	if p.OuterRadiusMm > 1000*MaxLengthMm {
 		return FrustumPattern{}, refuse("the taper is so slight that the sector's radius is %.3g mm: use the cylinder wrap", p.OuterRadiusMm)
 	}
-	if err := f.split(&p); err != nil {
+	most := 1
+	if f.SheetWidthMm > 0 {
+		most = MaxGores
+	}
+	if err := f.split(&p, 1, most); err != nil {
 		return FrustumPattern{}, err
 	}
 	f.describe(&p, large, small, halfApex)
 	return p, nil
 }
 
-// split chooses the number of gores and draws the piece.
-func (f Frustum) split(p *FrustumPattern) error {
-	from, to := f.Gores, f.Gores
-	if f.Gores == 0 {
-		from, to = 1, 1
-		if f.SheetWidthMm > 0 {
-			to = MaxGores
-		}
-	}
+// split chooses the number of gores, between two, and draws the piece.
+func (f Frustum) split(p *FrustumPattern, from, to int) error {
 	for p.Gores = from; p.Gores <= to; p.Gores++ {
 		p.PieceAngleDeg = p.AngleDeg / float64(p.Gores)
 		if err := f.checkLap(p); err != nil {

@@ -43,11 +43,8 @@ type Forming struct {
 	// Divisions is the number of lines all round, of a transition a multiple of
 	// 4; 0 for 12.
 	Divisions int
-	// Pieces is the number of pieces, 0 for as few as fit the sheet; at most one
-	// per division and MaxGores, of a transition 1, 2 or 4, cut in the middle of
-	// sides.
-	Pieces int
-	// SheetWidthMm and SheetHeightMm limit each piece; both 0 for no limit.
+	// SheetWidthMm and SheetHeightMm limit each of as few pieces as fit it, at most one per division
+	// and MaxGores, of a transition 1, 2 or 4, cut in the middle of sides; both 0 for no limit.
 	SheetWidthMm, SheetHeightMm float64
 }
 
@@ -55,6 +52,15 @@ type Forming struct {
 // equal concentric ends (a cylinder), plate too thick for an end, and a
 // pattern that overlaps itself or does not fit the sheet.
 func (o Oblique) Develop() (StripPattern, error) {
+	choices := []int{1}
+	for k := 2; o.SheetWidthMm != 0 && k <= min(cmp.Or(o.Divisions, DefaultDivisions), MaxGores); k++ {
+		choices = append(choices, k)
+	}
+	return o.develop(choices)
+}
+
+// develop tries numbers of pieces, fewest first.
+func (o Oblique) develop(choices []int) (StripPattern, error) {
 	n, errN := checkDivisions(o.Divisions, 1)
 	err := cmp.Or(errN,
 		checkLength("base diameter", o.BaseDiameterMm), checkLength("top diameter", o.TopDiameterMm),
@@ -65,9 +71,6 @@ func (o Oblique) Develop() (StripPattern, error) {
 	offset := math.Hypot(o.OffsetTopMm, o.OffsetRightMm)
 	if math.Abs(o.BaseDiameterMm-o.TopDiameterMm) < 1e-6*o.BaseDiameterMm && offset < 1e-6*o.BaseDiameterMm {
 		return StripPattern{}, refuse("both ends are %g mm on one axis: this is a cylinder, use the cylinder wrap", o.BaseDiameterMm)
-	}
-	if o.Pieces < 0 || o.Pieces > min(n, MaxGores) {
-		return StripPattern{}, refuse("pieces is %d, want 0 to %d", o.Pieces, min(n, MaxGores))
 	}
 	base, err1 := middleRadius("base diameter", o.BaseDiameterMm, o.ThicknessMm, o.Measured)
 	top, err2 := middleRadius("top diameter", o.TopDiameterMm, o.ThicknessMm, o.Measured)
@@ -90,7 +93,7 @@ func (o Oblique) Develop() (StripPattern, error) {
 		}
 		s.rungs = append(s.rungs, r)
 	}
-	p, err := s.fit(o.choices(n), o.SheetWidthMm, o.SheetHeightMm)
+	p, err := s.fit(choices, o.SheetWidthMm, o.SheetHeightMm)
 	if err != nil {
 		return StripPattern{}, err
 	}
@@ -98,21 +101,6 @@ func (o Oblique) Develop() (StripPattern, error) {
 		o.describe(&p.Pieces[i], base, top, p.AreaMm2)
 	}
 	return p, nil
-}
-
-// choices returns the numbers of pieces to try, fewest first.
-func (o Oblique) choices(divisions int) []int {
-	if o.Pieces > 0 {
-		return []int{o.Pieces}
-	}
-	if o.SheetWidthMm == 0 {
-		return []int{1}
-	}
-	var out []int
-	for k := 1; k <= min(divisions, MaxGores); k++ {
-		out = append(out, k)
-	}
-	return out
 }
 
 func (o Oblique) describe(d *Development, base, top, areaMm2 float64) {

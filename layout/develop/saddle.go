@@ -350,11 +350,6 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 		{"girth", "x = (d + paper)/2·t; rolled: (d - wall)/2·t"},
 		{"ordinate", "y = longest w + margin - w"},
 	}, g.edgeRule())
-	d.Notes = []string{
-		"Wrap printed side out, straight edge square to the branch and towards its free end.",
-		"Line 0 goes to the acute side. Positions grow clockwise seen from the free end.",
-		"Cut square through the wall along the curve; the metal under the pattern stays.",
-	}
 	return d, d.finish()
 }
 
@@ -430,11 +425,6 @@ func (g saddleGeometry) hole() (Development, error) {
 		d.Formulas = append(d.Formulas, Formula{"hole size, set in", "r = branch outside/2 + gap"})
 	} else {
 		d.Formulas = append(d.Formulas, Formula{"hole size, set on", "r = branch bore/2"})
-	}
-	d.Notes = []string{
-		"Wrap printed side out with y towards the acute side of the branch.",
-		"Cut through the main's wall in the direction of the branch's axis.",
-		"y = 0 is level with the crossing of the axes.",
 	}
 	return d, d.finish()
 }

@@ -64,12 +64,12 @@ func drawOblique(t *rapid.T) Oblique {
 func TestObliqueFolding(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		o := drawOblique(t)
-		o.Pieces = rapid.IntRange(1, 4).Draw(t, "pieces")
-		p, err := o.Develop()
+		pieces := rapid.IntRange(1, 4).Draw(t, "pieces")
+		p, err := o.develop([]int{pieces})
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(p.Lines) != o.Divisions || len(p.Pieces) != o.Pieces {
+		if len(p.Lines) != o.Divisions || len(p.Pieces) != pieces {
 			t.Fatalf("%d lines, %d pieces", len(p.Lines), len(p.Pieces))
 		}
 		checkFolding(t, p, o.BaseDiameterMm)
@@ -183,8 +183,7 @@ func TestObliqueSheet(t *testing.T) {
 			t.Errorf("%s does not fit", d.Title)
 		}
 	}
-	o.Pieces = len(p.Pieces) - 1
-	if _, err := o.Develop(); !errors.Is(err, ErrInput) {
+	if _, err := o.develop([]int{len(p.Pieces) - 1}); !errors.Is(err, ErrInput) {
 		t.Errorf("one piece less: %v", err)
 	}
 }
@@ -194,9 +193,9 @@ func TestTransitionFolding(t *testing.T) {
 		w := rapid.Float64Range(50, 2000).Draw(t, "width")
 		tr := Transition{
 			WidthMm: w, DepthMm: w * rapid.Float64Range(0.3, 3).Draw(t, "depth/width"), DiameterMm: w * rapid.Float64Range(0.2, 2).Draw(t, "d/width"),
-			Forming: Forming{HeightMm: w * rapid.Float64Range(0.5, 3).Draw(t, "height/width"), Bend: Faceted, Divisions: 4 * rapid.IntRange(1, 9).Draw(t, "n/4"), OffsetTopMm: w * rapid.Float64Range(-0.5, 0.5).Draw(t, "up"), OffsetRightMm: w * rapid.Float64Range(-0.5, 0.5).Draw(t, "right"), SeamDeg: 90 * float64(rapid.IntRange(-4, 4).Draw(t, "seam")), Pieces: []int{1, 2, 4}[rapid.IntRange(0, 2).Draw(t, "pieces")]},
+			Forming: Forming{HeightMm: w * rapid.Float64Range(0.5, 3).Draw(t, "height/width"), Bend: Faceted, Divisions: 4 * rapid.IntRange(1, 9).Draw(t, "n/4"), OffsetTopMm: w * rapid.Float64Range(-0.5, 0.5).Draw(t, "up"), OffsetRightMm: w * rapid.Float64Range(-0.5, 0.5).Draw(t, "right"), SeamDeg: 90 * float64(rapid.IntRange(-4, 4).Draw(t, "seam"))},
 		}
-		p, err := tr.Develop()
+		p, err := tr.develop([]int{[]int{1, 2, 4}[rapid.IntRange(0, 2).Draw(t, "pieces")]})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -337,8 +336,7 @@ func TestCrossesItself(t *testing.T) {
 	if _, err := o.Develop(); err == nil || !strings.Contains(err.Error(), "more pieces") {
 		t.Errorf("lap over the edge: %v", err)
 	}
-	o.Pieces = 2
-	if _, err := o.Develop(); err != nil {
+	if _, err := o.develop([]int{2}); err != nil {
 		t.Error(err)
 	}
 }
@@ -372,7 +370,6 @@ func TestStripRefuses(t *testing.T) {
 		{ob(func(o *Oblique) { o.ThicknessMm = 120 }), "too thick"},
 		{ob(func(o *Oblique) { o.Measured = 9 }), "surface 9"},
 		{ob(func(o *Oblique) { o.Bend = 9 }), "bend 9"},
-		{ob(func(o *Oblique) { o.Pieces = 13 }), "pieces is 13"},
 		{ob(func(o *Oblique) { o.SheetHeightMm = 10 }), "both sheet"},
 		{ob(func(o *Oblique) { o.SheetWidthMm, o.SheetHeightMm = 50, 50 }), "the sheet is"},
 		{ob(func(o *Oblique) { o.SeamDeg = nan }), "seam angle"},
@@ -382,7 +379,6 @@ func TestStripRefuses(t *testing.T) {
 		{tr(func(v *Transition) { v.HeightMm = 0 }), "height"},
 		{tr(func(v *Transition) { v.SeamDeg = 45 }), "middle of a side"},
 		{tr(func(v *Transition) { v.Divisions = 14 }), "multiple of 4"},
-		{tr(func(v *Transition) { v.Pieces = 3 }), "want 1, 2 or 4"},
 		{tr(func(v *Transition) { v.ThicknessMm = 150 }), "too thick"},
 		{tr(func(v *Transition) { v.OverlapMm = -1 }), "overlap"},
 		{tr(func(v *Transition) { v.SheetWidthMm, v.SheetHeightMm = 100, 100 }), "the sheet is"},

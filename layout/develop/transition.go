@@ -27,6 +27,14 @@ type Transition struct {
 // a seam off the four sides, plate too thick for the sizes, and a pattern
 // that overlaps itself or does not fit the sheet.
 func (tr Transition) Develop() (StripPattern, error) {
+	if tr.SheetWidthMm == 0 {
+		return tr.develop([]int{1})
+	}
+	return tr.develop([]int{1, 2, 4})
+}
+
+// develop tries numbers of pieces, fewest first.
+func (tr Transition) develop(choices []int) (StripPattern, error) {
 	n, errN := checkDivisions(tr.Divisions, 4)
 	err := cmp.Or(errN,
 		checkLength("width", tr.WidthMm), checkLength("depth", tr.DepthMm), checkLength("diameter", tr.DiameterMm),
@@ -42,15 +50,6 @@ func (tr Transition) Develop() (StripPattern, error) {
 	radius, err3 := middleRadius("diameter", tr.DiameterMm, tr.ThicknessMm, tr.Measured)
 	if err := cmp.Or(err1, err2, err3); err != nil {
 		return StripPattern{}, err
-	}
-	choices := []int{tr.Pieces}
-	switch {
-	case tr.Pieces == 0 && tr.SheetWidthMm == 0:
-		choices = []int{1}
-	case tr.Pieces == 0:
-		choices = []int{1, 2, 4}
-	case tr.Pieces != 1 && tr.Pieces != 2 && tr.Pieces != 4:
-		return StripPattern{}, refuse("pieces is %d, want 1, 2 or 4", tr.Pieces)
 	}
 	p, err := tr.strip(n, halfWidth, halfDepth, radius).fit(choices, tr.SheetWidthMm, tr.SheetHeightMm)
 	if err != nil {

@@ -80,10 +80,7 @@ type Cylinder struct {
 	TabMm float64
 	// Edge is the face that the square edge y = 0 is set to.
 	Edge Face
-	// SeamDeg is the clock angle where the ends meet. AutoSeam, when set,
-	// takes the middle of the widest gap between features instead.
-	SeamDeg  float64
-	AutoSeam bool
+	// Features are what is marked on it; its ends meet in the middle of the widest gap between them.
 	Features []Feature
 }
 
@@ -128,9 +125,7 @@ func (c Cylinder) Develop() (Development, error) {
 	if err != nil {
 		return Development{}, err
 	}
-	err = cmp.Or(checkLength("template width", c.WidthMm), checkAllowance("tab", c.TabMm),
-		checkAngle("seam angle", c.SeamDeg))
-	if err != nil {
+	if err := cmp.Or(checkLength("template width", c.WidthMm), checkAllowance("tab", c.TabMm)); err != nil {
 		return Development{}, err
 	}
 	if c.TabMm > length/2 {
@@ -143,61 +138,28 @@ func (c Cylinder) Develop() (Development, error) {
 	if err != nil {
 		return Development{}, err
 	}
+	return c.closed(outlines, length, c.widestGapDeg(outlines))
+}
 
-	seam := c.SeamDeg
-	if c.AutoSeam {
-		seam = c.widestGapDeg(outlines)
-	}
-	left := math.Mod(math.Mod(c.turn(seam), 360)+360, 360)
+// closed is the template whose ends meet at a clock angle.
+func (c Cylinder) closed(outlines []outline, lengthMm, seamDeg float64) (Development, error) {
+	left := normalDeg(c.turn(seamDeg))
 	if left > 0 {
 		left -= 360
 	}
-	leftMm := length * left / 360
-	rightMm := leftMm + length
-
-	d := c.sheet(length, seam)
-	c.frame(&d, leftMm, rightMm)
-	c.place(&d, outlines, leftMm, rightMm)
-	d.Tables = []Table{c.divisionTable(leftMm)}
-	if len(outlines) > 0 {
-		d.Tables = append(d.Tables, c.featureTable(outlines, leftMm, rightMm))
-	}
-	return d, d.finish()
-}
-
-// sheet is the empty template with its numbers, formulas and notes.
-func (c Cylinder) sheet(lengthMm, seamDeg float64) Development {
+	leftMm := lengthMm * left / 360
 	d := Development{
-		Title: fmt.Sprintf("wrap template, square edge to %s", c.Edge),
-		Inputs: []Value{
-			{"outside diameter", c.DiameterMm, "mm"},
-			{"paper thickness", c.PaperMm, "mm"},
-			{"template width", c.WidthMm, "mm"},
-			{"overlap tab", c.TabMm, "mm"},
-			{"features", float64(len(c.Features)), ""},
-		},
-		Results: []Value{
-			{"wrap length", lengthMm, "mm"},
-			{"length with tab", lengthMm + c.TabMm, "mm"},
-			{"seam clock angle", normalDeg(seamDeg), "deg"},
-			{"millimetres per degree", lengthMm / 360, "mm"},
-		},
+		Title:   fmt.Sprintf("wrap template, square edge to %s", c.Edge),
+		Results: []Value{{"wrap length", lengthMm, "mm"}, {"seam clock angle", normalDeg(seamDeg), "deg"}, {"millimetres per degree", lengthMm / 360, "mm"}},
 		Formulas: []Formula{
 			{"wrap length", "L = π·(D + paper)"},
 			{"clock angle to x", "x = L·clock/360"},
 			{"hole outline", "x = (D + paper)/2·asin(u/(D/2)), u² + y² = (d/2)²"},
 		},
-		Notes: []string{
-			"Wrap printed side out with the lower edge at the " + c.Edge.String() + ".",
-			"Outlines are those on the metal's outside surface.",
-		},
 	}
-	if c.Edge == FrontFace {
-		d.Notes = append(d.Notes, "Clock angles grow to the right.")
-	} else {
-		d.Notes = append(d.Notes, "Clock angles of the front face grow to the left.")
-	}
-	return d
+	c.frame(&d, leftMm, leftMm+lengthMm)
+	c.place(&d, outlines, leftMm, leftMm+lengthMm)
+	return d, d.finish()
 }
 
 // frame draws the edges, the tab, the seam and the quadrant lines.
@@ -452,11 +414,9 @@ func (c Cylinder) widestGapDeg(outlines []outline) float64 {
 func (c Cylinder) place(d *Development, outlines []outline, leftMm, rightMm float64) {
 	length := rightMm - leftMm
 	for _, o := range outlines {
-		crosses := c.crossesSeam(o, leftMm, rightMm)
 		hi := rightMm
-		if crosses {
+		if len(copies(leftMm, length, o.lo, o.hi)) > 0 { // it crosses the seam
 			hi += c.TabMm
-			d.Notes = append(d.Notes, fmt.Sprintf("%s crosses the seam and is drawn at both ends.", o.feature.Name))
 		}
 		for k := -2.0; k <= 2; k++ {
 			shift := k * length
@@ -474,39 +434,4 @@ func (c Cylinder) place(d *Development, outlines []outline, leftMm, rightMm floa
 			d.Labels = append(d.Labels, Label{o.feature.Name, Point{XMm: x, YMm: o.center.YMm}})
 		}
 	}
-}
-
-func (c Cylinder) crossesSeam(o outline, leftMm, rightMm float64) bool {
-	return len(copies(leftMm, rightMm-leftMm, o.lo, o.hi)) > 0
-}
-
-func (c Cylinder) divisionTable(leftMm float64) Table {
-	length := math.Pi * (c.DiameterMm + c.PaperMm)
-	t := Table{Title: "divisions", Drawn: true, Columns: []Column{{"clock", "deg"}, {"x from TOP line", "mm"}, {"from left edge", "mm"}}}
-	for i := range DefaultDivisions {
-		clock := 360 * float64(i) / DefaultDivisions
-		x := c.Position(clock, 0).XMm
-		x = copies(x, length, leftMm, leftMm+length)[0]
-		t.Rows = append(t.Rows, Row{Label: fmt.Sprint(i), Values: []float64{clock, x, x - leftMm}})
-	}
-	return t
-}
-
-func (c Cylinder) featureTable(outlines []outline, leftMm, rightMm float64) Table {
-	t := Table{Title: "features", Columns: []Column{
-		{"clock", "deg"}, {"axial", "mm"}, {"x from TOP line", "mm"}, {"from left edge", "mm"},
-		{"width on sheet", "mm"}, {"height on sheet", "mm"}, {"crosses seam", ""},
-	}}
-	for _, o := range outlines {
-		x := copies(o.center.XMm, rightMm-leftMm, leftMm, rightMm)[0]
-		crosses := 0.0
-		if c.crossesSeam(o, leftMm, rightMm) {
-			crosses = 1
-		}
-		box := polyline("", Cut, o.points...).Box()
-		t.Rows = append(t.Rows, Row{Label: o.feature.Name, Values: []float64{
-			normalDeg(o.feature.ClockDeg), o.feature.AxialMm, x, x - leftMm, box.WidthMm(), box.HeightMm(), crosses,
-		}})
-	}
-	return t
 }

@@ -19,20 +19,33 @@ func onSheet(x, length, left, right float64) (out []float64) {
 	return out
 }
 
-// TestWrapSheet: the frame, the quadrant lines, both tables, the labels and the
-// notes of any template, worked out from the clock angles alone.
+// closedAt is a template whose ends meet at a clock angle.
+func closedAt(t reporter, c Cylinder, seamDeg float64) Development {
+	t.Helper()
+	outlines, err := c.outlines()
+	if err != nil {
+		t.Fatalf("%v", err)
+	}
+	length, _ := WrapLengthMm(c.DiameterMm, c.PaperMm)
+	d, err := c.closed(outlines, length, seamDeg)
+	if err != nil {
+		t.Fatalf("%v", err)
+	}
+	return d
+}
+
+// TestWrapSheet: the frame, the quadrant lines and the labels of any template, worked out from
+// the clock angles alone.
 func TestWrapSheet(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		c := Cylinder{DiameterMm: 100, PaperMm: rapid.SampledFrom([]float64{0, 0.1}).Draw(t, "paper"), WidthMm: 80, TabMm: rapid.SampledFrom([]float64{0, 0.5, 15}).Draw(t, "tab"),
-			SeamDeg: float64(rapid.IntRange(-36, 36).Draw(t, "seam")) * 10, Edge: rapid.SampledFrom([]Face{FrontFace, BackFace}).Draw(t, "edge")}
+			Edge: rapid.SampledFrom([]Face{FrontFace, BackFace}).Draw(t, "edge")}
 		for i := range rapid.IntRange(0, 3).Draw(t, "holes") {
 			c.Features = append(c.Features, Feature{Name: string(rune('a' + i)), Kind: Hole, ClockDeg: float64(rapid.IntRange(-36, 36).Draw(t, "clock")) * 10, AxialMm: 40, DiameterMm: 6})
 		}
-		d, err := c.Develop()
-		if err != nil {
-			t.Fatal(err)
-		}
+		seam := float64(rapid.IntRange(-36, 36).Draw(t, "seam")) * 10
+		d := closedAt(t, c, seam)
 		length := math.Pi * (100 + c.PaperMm)
 		sign := 1.0
 		if c.Edge == BackFace {
@@ -40,7 +53,7 @@ func TestWrapSheet(t *testing.T) {
 		}
 		x := func(clock float64) float64 { return sign * length * clock / 360 }
 		// The left edge is the seam, at TOP or left of it.
-		left := x(c.SeamDeg)
+		left := x(seam)
 		for left > 1e-9 {
 			left -= length
 		}
@@ -50,18 +63,8 @@ func TestWrapSheet(t *testing.T) {
 		right := left + length
 		near(t, "left", d.Box.Min.XMm, left, 1e-8)
 		near(t, "right", d.Box.Max.XMm, right+c.TabMm, 1e-8)
-		for i, want := range []float64{length, length + c.TabMm, math.Mod(c.SeamDeg+720, 360), length / 360} {
+		for i, want := range []float64{length, math.Mod(seam+720, 360), length / 360} {
 			near(t, d.Results[i].Name, d.Results[i].Value, want, 1e-9)
-		}
-		const n = 12
-		if rows := d.Tables[0].Rows; len(rows) != n {
-			t.Fatalf("%d divisions, want %d", len(rows), n)
-		}
-		for i, r := range d.Tables[0].Rows {
-			clock := 360 * float64(i) / float64(n)
-			near(t, "clock", r.Values[0], clock, 1e-9)
-			near(t, "from TOP", r.Values[1], onSheet(x(clock), length, left, right)[0], 1e-8)
-			near(t, "from the left edge", r.Values[2], r.Values[1]-left, 1e-8)
 		}
 		lines := map[string][]float64{}
 		for _, k := range d.Curves {
@@ -78,10 +81,8 @@ func TestWrapSheet(t *testing.T) {
 				t.Fatalf("%s at %v, want %v", name, lines[name], want)
 			}
 		}
-		notes := 3
-		for i, f := range c.Features {
+		for _, f := range c.Features {
 			half := length / 2 / math.Pi * math.Asin(0.06)
-			middles := onSheet(x(f.ClockDeg), length, left, right)
 			// What crosses the seam is drawn at both ends, to the end of the tab.
 			crosses := false
 			for _, edge := range []float64{left, right} {
@@ -92,11 +93,6 @@ func TestWrapSheet(t *testing.T) {
 			end := right
 			if crosses {
 				end += c.TabMm
-				notes++
-			}
-			row := d.Tables[1].Rows[i].Values
-			for j, want := range []float64{math.Mod(f.ClockDeg+720, 360), 40, middles[0], middles[0] - left, 2 * half, 6, map[bool]float64{true: 1}[crosses]} {
-				near(t, d.Tables[1].Columns[j].Name, row[j], want, 2*ToleranceMm)
 			}
 			var labels, extents []float64
 			for _, l := range d.Labels {
@@ -124,9 +120,6 @@ func TestWrapSheet(t *testing.T) {
 			if slices.Sort(extents); !slices.EqualFunc(extents, want, func(a, b float64) bool { return math.Abs(a-b) < 0.05 }) {
 				t.Fatalf("%s from and to %v, want %v", f.Name, extents, want)
 			}
-		}
-		if len(d.Notes) != notes {
-			t.Fatalf("%d notes, want %d: %v", len(d.Notes), notes, d.Notes)
 		}
 	})
 }

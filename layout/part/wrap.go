@@ -65,7 +65,7 @@ type wrapped struct {
 
 // cylinder is the wrapped stretch as package develop takes it.
 func (w wrapped) cylinder(paperMm float64) develop.Cylinder {
-	c := develop.Cylinder{DiameterMm: w.Size.NominalMm, PaperMm: paperMm, Edge: develop.FrontFace, AutoSeam: true}
+	c := develop.Cylinder{DiameterMm: w.Size.NominalMm, PaperMm: paperMm, Edge: develop.FrontFace}
 	if w.edge == parts.Back {
 		c.Edge = develop.BackFace
 	}
