@@ -38,16 +38,16 @@ package develop
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
+	"centrepop/layout/lookup"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
 // ErrInput is wrapped by every error of this package: the dimensions given
 // are not a number, out of range, or describe a part that cannot exist.
-var ErrInput = errors.New("develop: impossible input")
+var ErrInput = errors.New("develop")
 
 // Limits of every length given to this package, in millimetres. They keep
 // slips of the decimal point and NaN out; no workshop part is outside them.
@@ -170,9 +170,9 @@ func (d *Development) finish() error {
 	return nil
 }
 
-// refuse builds an error that wraps ErrInput.
+// refuse builds an error that wraps ErrInput; its lengths are of type lookup.Mm.
 func refuse(format string, args ...any) error {
-	return fmt.Errorf("%w: %s", ErrInput, fmt.Sprintf(format, args...))
+	return lookup.Refuse("%w: "+format, append([]any{ErrInput}, args...)...)
 }
 
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
@@ -183,7 +183,7 @@ func checkLength(name string, mm float64) error {
 		return refuse("%s is not a finite number", name)
 	}
 	if mm < MinLengthMm || mm > MaxLengthMm {
-		return refuse("%s is %g mm, want %g to %g mm", name, mm, MinLengthMm, float64(MaxLengthMm))
+		return refuse("%s is %v, want %v to %v", name, lookup.Mm(mm), lookup.Mm(MinLengthMm), lookup.Mm(MaxLengthMm))
 	}
 	return nil
 }
@@ -205,7 +205,7 @@ func checkOffset(name string, mm float64) error {
 		return refuse("%s is not a finite number", name)
 	}
 	if math.Abs(mm) > MaxLengthMm {
-		return refuse("%s is %g mm, want at most %g mm either way", name, mm, float64(MaxLengthMm))
+		return refuse("%s is %v, want at most %v either way", name, lookup.Mm(mm), lookup.Mm(MaxLengthMm))
 	}
 	return nil
 }

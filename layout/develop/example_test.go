@@ -40,5 +40,5 @@ func ExampleFrustum() {
 	fmt.Println(err)
 	// Output:
 	// radii 427.2 and 213.6 mm, 2 pieces of 63.20°
-	// develop: impossible input: both ends are 300 mm: this is a cylinder, use the cylinder wrap
+	// develop: both ends are 300 mm: this is a cylinder, use the cylinder wrap
 }

@@ -1,6 +1,7 @@
 package develop
 
 import (
+	"centrepop/layout/lookup"
 	"cmp"
 	"fmt"
 	"math"
@@ -91,9 +92,9 @@ func (f Frustum) Develop() (FrustumPattern, error) {
 	}
 	switch {
 	case f.LargeDiameterMm-f.SmallDiameterMm < 1e-6*f.LargeDiameterMm && f.SmallDiameterMm <= f.LargeDiameterMm:
-		return FrustumPattern{}, refuse("both ends are %g mm: this is a cylinder, use the cylinder wrap", f.LargeDiameterMm)
+		return FrustumPattern{}, refuse("both ends are %v: this is a cylinder, use the cylinder wrap", lookup.Mm(f.LargeDiameterMm))
 	case f.SmallDiameterMm > f.LargeDiameterMm:
-		return FrustumPattern{}, refuse("the small end, %g mm, is larger than the large end, %g mm: swap them", f.SmallDiameterMm, f.LargeDiameterMm)
+		return FrustumPattern{}, refuse("the small end, %v, is larger than the large end, %v: swap them", lookup.Mm(f.SmallDiameterMm), lookup.Mm(f.LargeDiameterMm))
 	case (f.SheetWidthMm == 0) != (f.SheetHeightMm == 0):
 		return FrustumPattern{}, refuse("give both sheet width and height, or neither")
 	}
@@ -108,7 +109,7 @@ func (f Frustum) Develop() (FrustumPattern, error) {
 	}
 	large, small := (f.LargeDiameterMm+add)/2, (f.SmallDiameterMm+add)/2
 	if small < f.ThicknessMm/2*math.Cos(halfApex) {
-		return FrustumPattern{}, refuse("a plate of %g mm is too thick for a small end of %g mm", f.ThicknessMm, f.SmallDiameterMm)
+		return FrustumPattern{}, refuse("a plate of %v is too thick for a small end of %v", lookup.Mm(f.ThicknessMm), lookup.Mm(f.SmallDiameterMm))
 	}
 
 	p := FrustumPattern{SlantMm: math.Hypot(f.HeightMm, large-small)}
@@ -117,7 +118,7 @@ func (f Frustum) Develop() (FrustumPattern, error) {
 	p.AngleDeg = 360 * (large - small) / p.SlantMm
 	p.AreaMm2 = math.Pi * (large + small) * p.SlantMm
 	if p.OuterRadiusMm > 1000*MaxLengthMm {
-		return FrustumPattern{}, refuse("the taper is so slight that the sector's radius is %.3g mm: use the cylinder wrap", p.OuterRadiusMm)
+		return FrustumPattern{}, refuse("the taper is so slight that the sector's radius is %v: use the cylinder wrap", lookup.Mm(p.OuterRadiusMm))
 	}
 	most := 1
 	if f.SheetWidthMm > 0 {
@@ -153,14 +154,14 @@ func (f Frustum) split(p *FrustumPattern, from, to int) error {
 		}
 	}
 	b := p.Piece.Box
-	return refuse("a piece of %d needs %.1f × %.1f mm, the sheet is %g × %g mm", to, b.WidthMm(), b.HeightMm(), f.SheetWidthMm, f.SheetHeightMm)
+	return refuse("a piece of %d needs %v × %v, the sheet is %v × %v", to, lookup.Mm(b.WidthMm()), lookup.Mm(b.HeightMm()), lookup.Mm(f.SheetWidthMm), lookup.Mm(f.SheetHeightMm))
 }
 
 // checkLap refuses a lap that would cover the piece's other edge, which
 // happens in a sector near a full circle.
 func (f Frustum) checkLap(p *FrustumPattern) error {
 	if free := 360 - p.PieceAngleDeg; f.OverlapMm > 0 && deg(math.Atan2(f.OverlapMm, p.InnerRadiusMm)) >= free {
-		return refuse("a lap of %g mm runs into the other edge of a sector of %.2f°: use more gores", f.OverlapMm, p.PieceAngleDeg)
+		return refuse("a lap of %v runs into the other edge of a sector of %.2f°: use more gores", lookup.Mm(f.OverlapMm), p.PieceAngleDeg)
 	}
 	return nil
 }

@@ -1,6 +1,7 @@
 package develop
 
 import (
+	"centrepop/layout/lookup"
 	"cmp"
 	"fmt"
 	"math"
@@ -70,7 +71,7 @@ func (o Oblique) develop(choices []int) (StripPattern, error) {
 	}
 	offset := math.Hypot(o.OffsetTopMm, o.OffsetRightMm)
 	if math.Abs(o.BaseDiameterMm-o.TopDiameterMm) < 1e-6*o.BaseDiameterMm && offset < 1e-6*o.BaseDiameterMm {
-		return StripPattern{}, refuse("both ends are %g mm on one axis: this is a cylinder, use the cylinder wrap", o.BaseDiameterMm)
+		return StripPattern{}, refuse("both ends are %v on one axis: this is a cylinder, use the cylinder wrap", lookup.Mm(o.BaseDiameterMm))
 	}
 	base, err1 := middleRadius("base diameter", o.BaseDiameterMm, o.ThicknessMm, o.Measured)
 	top, err2 := middleRadius("top diameter", o.TopDiameterMm, o.ThicknessMm, o.Measured)
@@ -157,7 +158,7 @@ func middleRadius(name string, sizeMm, thicknessMm float64, s Surface) (float64,
 	if middle := sizeMm + add; middle > thicknessMm {
 		return middle / 2, nil
 	}
-	return 0, refuse("a plate of %g mm is too thick for a %s of %g mm", thicknessMm, name, sizeMm)
+	return 0, refuse("a plate of %v is too thick for a %s of %v", lookup.Mm(thicknessMm), name, lookup.Mm(sizeMm))
 }
 
 // polygonGirthMm is the edge of a regular polygon with n corners on a circle.

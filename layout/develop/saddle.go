@@ -1,6 +1,7 @@
 package develop
 
 import (
+	"centrepop/layout/lookup"
 	"cmp"
 	"fmt"
 	"math"
@@ -188,19 +189,19 @@ func (s Saddle) meets() error {
 	case !(s.AngleDeg >= MinBranchAngleDeg && s.AngleDeg <= MaxBranchAngleDeg):
 		return refuse("angle is %g°, want the acute angle between the axes, %g to %g°", s.AngleDeg, MinBranchAngleDeg, MaxBranchAngleDeg)
 	case s.BranchDiameterMm > s.MainDiameterMm:
-		return refuse("the branch, %g mm, is larger than the main, %g mm", s.BranchDiameterMm, s.MainDiameterMm)
+		return refuse("the branch, %v, is larger than the main, %v", lookup.Mm(s.BranchDiameterMm), lookup.Mm(s.MainDiameterMm))
 	case mainBore <= 0:
-		return refuse("a main of %g mm cannot have a wall of %g mm", s.MainDiameterMm, s.MainWallMm)
+		return refuse("a main of %v cannot have a wall of %v", lookup.Mm(s.MainDiameterMm), lookup.Mm(s.MainWallMm))
 	case branchBore <= 0:
-		return refuse("a branch of %g mm cannot have a wall of %g mm", s.BranchDiameterMm, s.BranchWallMm)
+		return refuse("a branch of %v cannot have a wall of %v", lookup.Mm(s.BranchDiameterMm), lookup.Mm(s.BranchWallMm))
 	case offset >= mainOut+branchOut:
-		return refuse("with an offset of %g mm the branch misses the main", s.OffsetMm)
+		return refuse("with an offset of %v the branch misses the main", lookup.Mm(s.OffsetMm))
 	case !within(offset+branchOut, mainOut):
-		return refuse("with an offset of %g mm the branch overhangs the side of the main by %.3f mm", s.OffsetMm, offset+branchOut-mainOut)
+		return refuse("with an offset of %v the branch overhangs the side of the main by %v", lookup.Mm(s.OffsetMm), lookup.Mm(offset+branchOut-mainOut))
 	case s.GapMm > branchOut:
-		return refuse("a gap of %g mm is more than the branch's radius", s.GapMm)
+		return refuse("a gap of %v is more than the branch's radius", lookup.Mm(s.GapMm))
 	case s.TabMm > math.Pi*branchOut:
-		return refuse("a tab of %g mm is more than half round the branch", s.TabMm)
+		return refuse("a tab of %v is more than half round the branch", lookup.Mm(s.TabMm))
 	}
 	return nil
 }
@@ -217,11 +218,11 @@ func (g *saddleGeometry) setJoint() error {
 			return refuse("a set-in branch needs the main's wall thickness")
 		}
 		if !within(offset+g.branchOut, mainBore) {
-			return refuse("a set-in branch of %g mm does not pass the main's bore of %g mm at this offset: set it on", s.BranchDiameterMm, 2*mainBore)
+			return refuse("a set-in branch of %v does not pass the main's bore of %v at this offset: set it on", lookup.Mm(s.BranchDiameterMm), lookup.Mm(2*mainBore))
 		}
 		g.cutSurface, g.holeRadius = mainBore, g.branchOut+s.GapMm
 		if !within(offset+g.holeRadius, g.mainOut) {
-			return refuse("the hole with a gap of %g mm is wider than the main", s.GapMm)
+			return refuse("the hole with a gap of %v is wider than the main", lookup.Mm(s.GapMm))
 		}
 	default:
 		return refuse("joint %d is not known", s.Joint)

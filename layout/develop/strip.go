@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"centrepop/layout/lookup"
 	"centrepop/parts/geom"
 )
 
@@ -203,7 +204,7 @@ func (s strip) fit(choices []int, sheetWidthMm, sheetHeightMm float64) (StripPat
 		for i := range p.Pieces {
 			b := p.Pieces[i].Box
 			if sheetWidthMm > 0 && !b.FitsSheet(sheetWidthMm, sheetHeightMm) {
-				last = refuse("%s needs %.1f × %.1f mm, the sheet is %g × %g mm", p.Pieces[i].Title, b.WidthMm(), b.HeightMm(), sheetWidthMm, sheetHeightMm)
+				last = refuse("%s needs %v × %v, the sheet is %v × %v", p.Pieces[i].Title, lookup.Mm(b.WidthMm()), lookup.Mm(b.HeightMm()), lookup.Mm(sheetWidthMm), lookup.Mm(sheetHeightMm))
 			}
 		}
 		if last == nil {

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/layout/lookup"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -95,7 +96,7 @@ func WrapLengthMm(diameterMm, thicknessMm float64) (float64, error) {
 		return 0, err
 	}
 	if thicknessMm >= diameterMm {
-		return 0, refuse("a sheet of %g mm cannot be wrapped on a diameter of %g mm", thicknessMm, diameterMm)
+		return 0, refuse("a sheet of %v cannot be wrapped on a diameter of %v", lookup.Mm(thicknessMm), lookup.Mm(diameterMm))
 	}
 	return math.Pi * (diameterMm + thicknessMm), nil
 }
@@ -129,7 +130,7 @@ func (c Cylinder) Develop() (Development, error) {
 		return Development{}, err
 	}
 	if c.TabMm > length/2 {
-		return Development{}, refuse("a tab of %g mm is more than half of the wrap length of %.3f mm", c.TabMm, length)
+		return Development{}, refuse("a tab of %v is more than half of the wrap length of %v", lookup.Mm(c.TabMm), lookup.Mm(length))
 	}
 	if c.Edge != FrontFace && c.Edge != BackFace {
 		return Development{}, refuse("square edge %d is neither front nor back face", c.Edge)
@@ -225,7 +226,7 @@ func (c Cylinder) outlines() ([]outline, error) {
 		seen[f.Name] = true
 		o, err := c.outline(f)
 		if err != nil {
-			return nil, fmt.Errorf("feature %q: %w", f.Name, err)
+			return nil, lookup.Refuse("feature %q: %w", f.Name, err)
 		}
 		out = append(out, o)
 	}
@@ -265,7 +266,7 @@ func (c Cylinder) outline(f Feature) (outline, error) {
 	box := polyline("", Cut, o.points...).Box()
 	o.lo, o.hi = box.Min.XMm, box.Max.XMm
 	if box.Min.YMm < 0 || box.Max.YMm > c.WidthMm {
-		return outline{}, refuse("reaches from %.3f to %.3f mm, but the template from 0 to %.3f mm", box.Min.YMm, box.Max.YMm, c.WidthMm)
+		return outline{}, refuse("reaches from %v to %v, but the template from 0 to %v", lookup.Mm(box.Min.YMm), lookup.Mm(box.Max.YMm), lookup.Mm(c.WidthMm))
 	}
 	if box.WidthMm() >= 2*math.Pi*scale {
 		return outline{}, refuse("goes all the way round")
@@ -286,7 +287,7 @@ func (f Feature) shape(radiusMm float64) (Curve, func(float64) float64, error) {
 	case AxialSlot:
 		err = f.checkSlot(radiusMm)
 		if err == nil && f.LengthMm < f.WidthMm {
-			err = refuse("slot length %g mm is less than its width %g mm", f.LengthMm, f.WidthMm)
+			err = refuse("slot length %v is less than its width %v", lookup.Mm(f.LengthMm), lookup.Mm(f.WidthMm))
 		}
 	case AroundSlot:
 		return f.aroundSlot(radiusMm)
@@ -307,7 +308,7 @@ func (f Feature) shape(radiusMm float64) (Curve, func(float64) float64, error) {
 // fits refuses a width that breaks out of the side of the cylinder.
 func (f Feature) fits(widthMm, radiusMm float64) error {
 	if widthMm/2 >= radiusMm {
-		return refuse("width %g mm breaks out of the side of the diameter %g mm", widthMm, 2*radiusMm)
+		return refuse("width %v breaks out of the side of the diameter %v", lookup.Mm(widthMm), lookup.Mm(2*radiusMm))
 	}
 	return nil
 }
@@ -322,7 +323,7 @@ func (f Feature) checkWindow(radiusMm float64) error {
 	}
 	switch {
 	case 2*f.CornerMm > math.Min(f.WidthMm, f.LengthMm):
-		return refuse("corner radius %g mm is too large for a window of %g × %g mm", f.CornerMm, f.WidthMm, f.LengthMm)
+		return refuse("corner radius %v is too large for a window of %v × %v", lookup.Mm(f.CornerMm), lookup.Mm(f.WidthMm), lookup.Mm(f.LengthMm))
 	case f.OnSurface:
 		return nil
 	}
@@ -337,7 +338,7 @@ func (f Feature) aroundSlot(radiusMm float64) (Curve, func(float64) float64, err
 	// Length over the ends = R·(2·half + 2·asin(cutter radius/R)).
 	half := f.LengthMm/2 - radiusMm*asin(f.WidthMm/2/radiusMm)
 	if half < 0 {
-		return Curve{}, nil, refuse("slot length %g mm is less than the hole its cutter of %g mm leaves", f.LengthMm, f.WidthMm)
+		return Curve{}, nil, refuse("slot length %v is less than the hole its cutter of %v leaves", lookup.Mm(f.LengthMm), lookup.Mm(f.WidthMm))
 	}
 	turning := func(u float64) float64 {
 		switch {

@@ -193,7 +193,7 @@ func TestWrapRefuses(t *testing.T) {
 		"diameter is not":  {DiameterMm: nan, WidthMm: 60},
 		"diameter is 0":    {WidthMm: 60},
 		"diameter is -5":   {DiameterMm: -5, WidthMm: 60},
-		"diameter is 1e+0": {DiameterMm: 1e6, WidthMm: 60},
+		"diameter is 1000": {DiameterMm: 1e6, WidthMm: 60},
 		"width is not":     {DiameterMm: 80, WidthMm: inf},
 		"paper thickness":  {DiameterMm: 80, WidthMm: 60, PaperMm: -1},
 		"wrapped on a":     {DiameterMm: 80, WidthMm: 60, PaperMm: 80},

@@ -12,6 +12,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // State says how far a value of a table can be trusted.
@@ -131,6 +132,14 @@ func Refuse(format string, args ...any) error {
 // Unwrap is what it wraps by %w, or nil.
 func (r *Refusal) Unwrap() error { return errors.Unwrap(r.error) }
 
+// Bare is what a library says, without its name.
+func Bare(says string) string {
+	if library, rest, _ := strings.Cut(says, ": "); rest != "" && !strings.ContainsAny(library, " \"") {
+		return rest
+	}
+	return says
+}
+
 // In is the sentence with each length as write has it, which is given mm.
 func (r *Refusal) In(write func(mm float64) string) string {
 	args := slices.Clone(r.args)
@@ -139,7 +148,7 @@ func (r *Refusal) In(write func(mm float64) string) string {
 		case Mm:
 			args[i] = write(float64(a))
 		case *Refusal:
-			args[i] = errors.New(a.In(write))
+			args[i] = errors.New(Bare(a.In(write)))
 		}
 	}
 	return fmt.Errorf(r.format, args...).Error()

@@ -39,7 +39,7 @@ func (s *shaper) centreHoles() {
 			var err error
 			if pilot, _, err = grooves.PilotFor(end.Size.NominalMm); err != nil {
 				if in != nil {
-					s.fault(in.Pos, "no centre hole is known for an end of "+s.W.Dia(end.Size.NominalMm), "a diameter over 6 mm, or the pilot")
+					s.fault(in.Pos, "no centre hole is known for an end of "+s.W.Dia(end.Size.NominalMm), "a diameter over "+s.W.Said(grooves.LeastCentredMm)+", or the pilot")
 				} else {
 					s.thin = append(s.thin, end)
 				}

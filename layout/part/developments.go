@@ -118,11 +118,6 @@ func contour(c develop.Curve) plan.Contour {
 
 func coordinate(mm float64) string { return words.Trim(mm, 6) }
 
-// patternFault is a library's refusal without its prefixes.
-func patternFault(err error) string {
-	return strings.ReplaceAll(strings.ReplaceAll(err.Error(), develop.ErrInput.Error()+": ", ""), "develop: ", "")
-}
-
 // pieces takes over the flat pieces of a rolled or folded part and returns
 // them, to be added to.
 func (d *shaper) pieces(kind plan.DevelopmentKind, title string, list []develop.Development, seamDeg float64) []plan.Development {

@@ -223,6 +223,11 @@ func TestConeGores(t *testing.T) {
 	if _, err := job(t, "units: mm", fmt.Sprintf(cone, ", sheet: [20, 20]")); err == nil || !strings.Contains(err.Error(), "the cone cannot be developed") {
 		t.Errorf("a sheet of 20 × 20: %v", err)
 	}
+	// 12 in of slant and 6 in of girth at the least: a sheet of 1 in takes no gore, and inches say so.
+	const inch = "part: cone\nkind: cone\ncone: {large: 12, small: 6, height: 8, thickness: 0.05, sheet: [1, 1]}\n"
+	if _, err := job(t, "units: in", inch); err == nil || !strings.Contains(err.Error(), "the sheet is 1 in × 1 in") || strings.Contains(err.Error(), "mm") {
+		t.Errorf("a sheet of 1 in: %v", err)
+	}
 }
 
 // TestWrapUnderBranch: an opening inside the hole of a branch is no reason for a wrap,

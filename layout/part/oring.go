@@ -90,7 +90,7 @@ func (z *sizer) glandFault(g *Groove, err error) {
 		z.fault(g.In.Section.Pos, "no groove is known for a section of "+z.W.Size(section.SectionMm), known)
 		return
 	}
-	z.fault(g.In.Section.Pos, "no groove is known for this O-ring on "+z.W.Dia(g.Row.DiameterMm), "sections from 1.5 to 7 mm, and a diameter with room for the groove")
+	z.fault(g.In.Section.Pos, "no groove is known for this O-ring on "+z.W.Dia(g.Row.DiameterMm), "sections from "+z.W.Size(1.5)+" to "+z.W.Said(7)+", and a diameter with room for the groove")
 }
 
 func (k *oringGroove) purpose(w words.Writer) string { return "for " + k.bought(w) }

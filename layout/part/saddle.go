@@ -50,7 +50,7 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 	}
 	p, err := s.Develop()
 	if err != nil {
-		d.fault(e.Pos, "the saddle cannot be cut: "+patternFault(err), "a branch no larger than the main, at 30° to 90°, on its surface")
+		d.fault(e.Pos, "the saddle cannot be cut: "+d.W.Refused(err), "a branch no larger than the main, at 30° to 90°, on its surface")
 		return
 	}
 	m := &saddle{end: e, main: on.name, mainMm: on.diaMm, wallMm: on.wallMm, boreMm: s.BranchDiameterMm - 2*s.BranchWallMm}
@@ -67,7 +67,7 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 			return
 		}
 		if p, err = s.Develop(); err != nil {
-			d.fault(e.Pos, "the saddle cannot be cut: "+patternFault(err), "a longer tube")
+			d.fault(e.Pos, "the saddle cannot be cut: "+d.W.Refused(err), "a longer tube")
 			return
 		}
 		m.squareMm = geom.Clean(m.reachMm - p.SquareEdgeMm)

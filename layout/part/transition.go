@@ -65,7 +65,7 @@ func (t *transition) developments(d *shaper) {
 	}
 	p, err := s.Develop()
 	if err != nil {
-		d.fault(in.Pos, "the transition cannot be developed: "+patternFault(err), "other sizes, or a larger sheet")
+		d.fault(in.Pos, "the transition cannot be developed: "+d.W.Refused(err), "other sizes, or a larger sheet")
 		return
 	}
 	pieces := d.pieces(plan.TransitionPattern, "Square to round", p.Pieces, in.Seam.Deg)

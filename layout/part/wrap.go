@@ -94,7 +94,7 @@ func (d *shaper) wrap(w wrapped) {
 	p, err := c.Develop()
 	at := words.Spaced(w.Name)
 	if err != nil {
-		d.Notes = append(d.Notes, "No wrap template for "+at+": "+patternFault(err)+". Mark out by the table of arcs.")
+		d.Notes = append(d.Notes, "No wrap template for "+at+": "+d.W.Refused(err)+". Mark out by the table of arcs.")
 		return
 	}
 	name := "wrap-" + w.Name

@@ -208,10 +208,7 @@ func (w Writer) Refused(err error) string {
 	if r := (*lookup.Refusal)(nil); errors.As(err, &r) && says == r.Error() {
 		says = r.In(w.Said)
 	}
-	if library, rest, _ := strings.Cut(says, ": "); rest != "" && !strings.ContainsAny(library, " \"") {
-		return rest
-	}
-	return says
+	return lookup.Bare(says)
 }
 
 // Drill writes a drill diameter: in an inch job with the millimetres beside
