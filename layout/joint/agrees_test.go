@@ -107,3 +107,34 @@ func TestBuyFiller(t *testing.T) {
 		}
 	}
 }
+
+// TestChamferAtTheWeld: a tube 360 long in a flange whose bore goes 12 along it. The chamfer of the
+// tube's back counts where the flange stands within 3 of chamfer, 5 of leg and half a millimetre of it.
+func TestChamferAtTheWeld(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name  string
+		z0, s float64 // of the flange's front on the tube
+		axis  bool
+		onB   bool
+		end   parts.Face
+		want  bool
+	}{
+		{"flange at the front, chamfer at the back", 7, 1, true, true, parts.Back, false},
+		{"chamfer at the front, 7 away", 7, 1, true, true, parts.Front, true},
+		{"9 away", 9, 1, true, true, parts.Front, false},
+		{"flange at the back", 341, 1, true, true, parts.Back, true},
+		{"turned end for end at the back", 353, -1, true, true, parts.Back, true},
+		{"turned end for end, further in", 350, -1, true, true, parts.Back, false},
+		{"the flange's own edge", 7, 1, true, false, parts.Back, true},
+		{"its edge beyond the tube", 360, 1, true, false, parts.Back, false},
+		{"no axis", 7, 1, false, true, parts.Back, true},
+	} {
+		j := &joint{in: &parts.Joint{Weld: &parts.WeldJoint{Size: parts.Length{Mm: 5}}}, axis: c.axis, rel: placement{z0: c.z0, s: c.s}}
+		bare := &part.Model{Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Part: &parts.Part{}}}}}
+		j.a, j.b = feature{r: bare, step: &part.Step{ToMm: 12}}, feature{r: bare, step: &part.Step{ToMm: 360}}
+		if got := j.reaches(c.onB, c.end, 3); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}

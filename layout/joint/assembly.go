@@ -44,6 +44,7 @@ type joint struct {
 	a, b   feature
 	out    *plan.JointPlan
 	axis   bool         // the parts share an axis
+	rel    placement    // then that of A in the coordinates of B
 	dir    float64      // of a hub that slides: from its shoulder to what keeps it, +1 towards the shaft's back
 	fixed  bool         // what it belongs to stands on its anchors
 	beside *plan.Beside // the place of bolted parts that do not; else nil
@@ -509,7 +510,10 @@ func (s *shop) place(all []*joint) *assembly {
 			}
 		}
 		rel, ok := j.relative(t)
-		if t.axis = ok; !ok {
+		if t.axis, t.rel = ok, rel; !ok {
+			if t.cutTo() && t.in.Rotate.Pos.Line > 0 {
+				t.refuse(t.in.Rotate.Pos, plan.TurnIdle, plan.Named(t.a.title()), plan.Named(t.b.title()))
+			}
 			continue
 		}
 		a, b := j.at(t.a.inst()), j.at(t.b.inst())

@@ -20,6 +20,11 @@ func (t *joint) stand() *part.Stand {
 	return t.a.r.Stands(e.Face)
 }
 
+// cutTo tells whether an end of A is cut to B and says where A stands: a saddle, a cope or a mitre.
+func (t *joint) cutTo() bool {
+	return t.in.Weld != nil && t.in.Place == nil && (t.stand() != nil || t.copeText() != "" || t.corner())
+}
+
 // standChecks are the places of a branch or of a round in a bore that is welded on, to measure: what is built on
 // its free end stands by them.
 func (j *making) standChecks(t *joint) []plan.Check {

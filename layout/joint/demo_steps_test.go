@@ -667,3 +667,23 @@ func TestRoomIsPacked(t *testing.T) {
 		t.Errorf("a fillet on the edge of the cone: %v", e.OnEdge)
 	}
 }
+
+// TestTurnOfACutEnd: the end of the stay is coped to the tube and says where it stands, which no turn
+// changes; nor does a chamfer at the end of the tube lie under its fillet.
+func TestTurnOfACutEnd(t *testing.T) {
+	t.Parallel()
+	p, err := draft(editedDemo(t, "gatejack", "job.yaml", "type: fillet, length: 5-1/2, process: MMA}", "type: fillet, length: 5-1/2, process: MMA}\n    rotate: 90"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.ContainsFunc(p.Faults, func(f plan.Problem) bool { return f.Kind == plan.TurnIdle && f.Joint == "stay" }) {
+		t.Errorf("the turn of the stay: %v", p.Faults)
+	}
+	p, err = draft(editedDemo(t, "gatejack", "guide-tube.yaml", "{edge: outside-back, size: 1/64, angle: 15, for: lead-in}", "{edge: outside-back, size: 1/8, angle: 45, for: weld}"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if slices.ContainsFunc(jointNamed(t, p, "stay").Problems, func(f plan.Problem) bool { return f.Kind == plan.FilletOnChamfer }) {
+		t.Error("the fillet of the stay lies over a chamfer 16 in away")
+	}
+}

@@ -346,10 +346,9 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 }
 
 func weldChamfers(t *joint) (drawn []*parts.Chamfer, part string) {
-	for _, f := range []feature{t.a, t.b} {
-		for i := range f.r.Part.Chamfers {
-			c := &f.r.Part.Chamfers[i]
-			if of, _ := c.On(); c.For == "weld" && of == f.ref.Feature {
+	for k, f := range []feature{t.a, t.b} {
+		for c := range seq.Refs(f.r.Part.Chamfers) {
+			if of, end := c.On(); c.For == "weld" && of == f.ref.Feature && t.reaches(k == 1, end, c.Size.Mm) {
 				drawn = append(drawn, c)
 			}
 		}
@@ -358,6 +357,28 @@ func weldChamfers(t *joint) (drawn []*parts.Chamfer, part string) {
 		}
 	}
 	return nil, ""
+}
+
+// reaches tells whether a weld comes to a chamfer at one end of its step on B or on A: not where a
+// saddle or a cope stands on the side of B, or what is round it ends before the chamfer, by more than
+// the leg.
+func (t *joint) reaches(onB bool, end parts.Face, sizeMm float64) bool {
+	own, other, at := t.a.step, t.b.step, t.rel
+	if onB {
+		own, other, at = other, own, at.inverse()
+	}
+	switch {
+	case onB && t.cutTo() && !t.corner():
+		return false
+	case !t.axis || own == nil || other == nil:
+		return true
+	}
+	edge := own.FromMm
+	if end == parts.Back {
+		edge = own.ToMm
+	}
+	z, room := at.z0+at.s*edge, sizeMm+t.in.Weld.Size.Mm+agreeMm
+	return other.FromMm-room < z && z < other.ToMm+room
 }
 
 // weldChamfer is the first of them; nil if none is drawn.

@@ -50,6 +50,13 @@ func TestFoldedBlank(t *testing.T) {
 			t.Errorf("%s on a flange: %v", g.name, g.OnWall())
 		}
 	}
+	// Ends and edges are those of the flange, of the left one 20 in from those of its side.
+	same := work(t, "mm", strings.NewReplacer("at: [[-30, 20]]", "along: {from: right, first: 130, up: 20}", "at: [[5, 17]]", "at: [[45, 8]], datum: left-top").Replace(tray))
+	for i := range m.Groups {
+		if got, want := same.Groups[i].Points[0], m.Groups[i].Points[0]; math.Hypot(got.XMm-want.XMm, got.YMm-want.YMm) > 1e-9 {
+			t.Errorf("%s from the edges lies at %v, want %v", m.Groups[i].name, got, want)
+		}
+	}
 	// The slot lies along its side, which stands upright on the blank.
 	face := m.Faces[0]
 	if s := face.Slots[0]; s.TurnDeg != 0 || math.Abs(s.EndsMm[0].YMm-s.EndsMm[1].YMm) != 14 {

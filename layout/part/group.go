@@ -85,18 +85,27 @@ func groupsOf(p *parts.Part) []groupIn {
 	return out
 }
 
+// edges are those that a group is placed from, seen on its marked face: of a folded part
+// those of its flange, or of its base as folded.
+func (z *sizer) edges(in *groupIn) geom.Box {
+	box := geom.Bounds(z.OutlinePath())
+	switch {
+	case in.on != "" && z.Part.Bends != nil:
+		return z.Part.Bends.On(in.on).BoxMm(z.Part.Outline)
+	case z.Part.Bends != nil:
+		box = geom.Bounds(z.Part.Outline.Contour().Path)
+	}
+	if in.face == parts.Back {
+		return box.Mirrored()
+	}
+	return box
+}
+
 // faceGroups works out every hole and slot group, front face first.
 func (z *sizer) faceGroups() {
 	b, isBar := z.form.(*bar)
 	next := 1
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		edges := geom.Bounds(z.OutlinePath())
-		if z.Part.Bends != nil { // dimensioned as folded
-			edges = geom.Bounds(z.Part.Outline.Contour().Path)
-		}
-		if f == parts.Back {
-			edges = edges.Mirrored()
-		}
 		if !isBar {
 			next = 1
 		}
@@ -104,7 +113,7 @@ func (z *sizer) faceGroups() {
 			if in.face != f {
 				continue
 			}
-			m := Group{groupIn: in, Face: f, Size: in.kind.size(z), Points: in.pattern.Shape.Places(edges)}
+			m := Group{groupIn: in, Face: f, Size: in.kind.size(z), Points: in.pattern.Shape.Places(z.edges(&in))}
 			if fold, ok := z.form.(*folded); ok {
 				fold.onBlank(z, &m)
 			}

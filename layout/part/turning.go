@@ -44,11 +44,15 @@ func (b *bench) settings() [2]setting {
 	slices.SortStableFunc(outside, func(p, q *Step) int { return cmp.Compare(q.Size.NominalMm, p.Size.NominalMm) })
 	share(outside, split)
 	if len(inside) > 0 {
+		last := inside[len(inside)-1]
 		byRadius := func(p, q *Step) int { return cmp.Compare(p.drawnRadius(), q.drawnRadius()) }
 		narrow := slices.MinFunc(inside, byRadius)
 		slices.SortStableFunc(inside, byRadius)
 		split := narrow.ToMm
-		if b.fromBehind(narrow) {
+		switch {
+		case b.blind(last):
+			split = b.LengthMm()
+		case b.fromBehind(narrow):
 			split = narrow.FromMm
 		}
 		share(inside, split)

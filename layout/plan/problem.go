@@ -42,6 +42,7 @@ const (
 	OutOfLineTurn     ProblemKind = "out-of-line-turn"
 	NoFaceThere       ProblemKind = "no-face-there"
 	PlaceIdle         ProblemKind = "place-idle" // of a part bolted by holes in a side or a flange
+	TurnIdle          ProblemKind = "turn-idle"  // of an end that is cut to what it stands on
 	TurnedRound       ProblemKind = "turned-round"
 	PlacedElsewhere   ProblemKind = "placed-elsewhere"
 	TurnedElsewhere   ProblemKind = "turned-elsewhere"

@@ -185,6 +185,28 @@ func (v *view) seals(face string) bool {
 	})
 }
 
+// recess looks for a step of a bore that is shut in: what is narrower lies before it, and behind it too
+// or the end of a blind bore. What is to be measured or to take something there is out of reach.
+func (v *view) recess(c *cylinder) {
+	narrow := func(steps []*cylinder) bool {
+		return slices.ContainsFunc(steps, func(o *cylinder) bool { return o.radiusMm < c.radiusMm-slackMm })
+	}
+	n := len(v.inside)
+	if !c.inside || !v.turned() || !narrow(c.before) {
+		return
+	}
+	end, blind := v.inside[n-1].toMm, v.inside[n-1].toMm < v.lengthMm-slackMm
+	wanted := fine(c.size.Fit, 9) || c.thread != nil || c.seat() != ""
+	if !wanted || !blind && !narrow(c.behind) {
+		return
+	}
+	f := Finding{What: c.name + " is wider than the bore on both its sides", Rule: "a seat in a bore is open to one end of it", Source: "by geometry", Fix: "steps that narrow from an end"}
+	if blind {
+		f.What, f.Numbers, f.Fix = c.name+" is wider than the bore before it, and the bore is blind: no tool gets in from the back", v.mm(end)+" of bore in "+v.mm(v.lengthMm), "inside steps as long as the part together, or a bore that narrows"
+	}
+	v.report(Stop, c.name, c.pos, f)
+}
+
 // tapReach looks for inside threads that are tapped, for no bar reaches, and are deeper than
 // a hand tap goes.
 func (v *view) tapReach(c *cylinder) {

@@ -368,7 +368,11 @@ func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 		return
 	}
 	past := func(end, next *cylinder) float64 {
-		if end.longMm() < 2*end.radiusMm {
+		least := 2 * end.radiusMm
+		if len(e.Lies) > 0 { // it is known where it comes to lie: on the end that is as long as it
+			least = min(least, v.lengthMm)
+		}
+		if end.longMm() < least {
 			return max(end.radiusMm, next.radiusMm) // a short step at the very end is its point
 		}
 		return end.radiusMm

@@ -50,7 +50,7 @@ var patterns = []struct {
 	{Key{Name: "staggered", Type: KeysType, Means: "in rows, every second half a pitch in", Group: &Group{Name: "staggered", Means: "A grid whose second, fourth and so on rows hold one place less and lie half a pitch in.", Example: "staggered: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}",
 		Keys: rowsKeys(2)}}, func(f *fields, _ *parts.Pattern) geom.Pattern { return geom.Staggered(f.rows()) }},
 	{Key{Name: "along", Type: KeysType, Means: "in a row along a side, from a named end", Group: &Group{Name: "along", Means: "Places in a row along a side, from a named end.", Example: "along: {from: left, first: 50, pitch: 200, count: 2}", Keys: []Key{
-		{Name: "from", Type: WordType, Means: "the end that they count from, as named on the front view", Default: string(parts.LeftSide), Words: []string{string(parts.LeftSide), string(parts.RightSide)}},
+		{Name: "from", Type: WordType, Means: "the end that they count from, as named on the front view, of a flange with its side at the top", Default: string(parts.LeftSide), Words: []string{string(parts.LeftSide), string(parts.RightSide)}},
 		{Name: "first", Type: SizeType, Need: true, Means: "from that end, a bar's outermost point there, to the first"},
 		{Name: "pitch", Type: SizeType, Means: "from each to the next"},
 		{Name: "count", Type: CountType, Means: "number of places", Default: "1", Low: 1, High: maxCount},
