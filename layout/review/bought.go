@@ -41,48 +41,52 @@ var forPushing = regexp.MustCompile(`(?i)\b(draw|jack|pry|push|pull|lift|eye)`)
 func bought(r *reviewer) {
 	r.sizesNamed()
 	for e := range seq.Refs(r.job.Loose) {
-		short := r.boughtBy(e)
+		r.boughtFor(e, r.boughtBy(e))
 		r.orders(e)
 		r.seatLong(e)
 		r.couplingTorque(e)
 		r.couplingBores(e)
 		r.holesFree(e)
-		v := r.viewOf(e.Part.Value)
-		t, long, ok := screwBought(e.Buy.Value)
-		if v == nil || !ok {
-			continue
-		}
-		f := Finding{Severity: Check, Part: v.p.Name.Value, Pos: e.Buy.Pos, Numbers: e.Buy.Value}
-		holes, others := 0, 0
-		for g := range seq.Refs(v.p.Holes) {
-			has, err := threads.Parse(g.Size.Thread)
-			switch {
-			case g.Size.Make != parts.TappedHole || err != nil || forPushing.MatchString(g.Name.Value):
-			case has.Designation != t.Designation:
-				others++
-			default:
-				holes += g.Pattern.Count
-				r.boughtInto(e, v, g, t, long)
-			}
-		}
-		if c := v.q.Clamp; c != nil && sameThread(c.Thread, t.Designation) {
-			holes++
-		} else if c != nil {
-			others++
-		}
-		switch need := holes * max(1, v.p.Quantity); {
-		case holes == 0 && others > 0:
-			f.What, f.Rule, f.Fix = "the screws bought for "+v.p.Title.Value+" have the thread of none of its holes", "a screw has the thread of its hole", "one thread in both places"
-		case e.Count < need && !short:
-			f.What, f.Rule, f.Fix = "fewer screws are bought for "+v.p.Title.Value+" than it has holes", "each hole has its screw", "count: "+number(float64(need))
-			f.Numbers = number(float64(e.Count)) + " for " + number(float64(need))
-		case holes == 0 && r.boltThrough(e, v, screwOrder{e.Buy.Value, t, long}, &f):
-		default:
-			continue
-		}
-		f.Source = "by the job"
-		r.add(f)
 	}
+}
+
+// boughtFor compares the screws that are ordered for a loose part with its own threads; short tells that they are fewer
+// than the holes that the words name.
+func (r *reviewer) boughtFor(e *parts.Loose, short bool) {
+	v := r.viewOf(e.Part.Value)
+	t, long, ok := screwBought(e.Buy.Value)
+	if v == nil || !ok {
+		return
+	}
+	f := Finding{Part: v.p.Name.Value, Pos: e.Buy.Pos, Numbers: e.Buy.Value, Source: "by the job"}
+	holes, others := 0, 0
+	for g := range seq.Refs(v.p.Holes) {
+		has, err := threads.Parse(g.Size.Thread)
+		switch {
+		case g.Size.Make != parts.TappedHole || err != nil || forPushing.MatchString(g.Name.Value):
+		case has.Designation != t.Designation:
+			others++
+		default:
+			holes += g.Pattern.Count
+			r.boughtInto(e, v, g, t, long)
+		}
+	}
+	if c := v.q.Clamp; c != nil && sameThread(c.Thread, t.Designation) {
+		holes++
+	} else if c != nil {
+		others++
+	}
+	switch need := holes * max(1, v.p.Quantity); {
+	case holes == 0 && others > 0:
+		f.What, f.Rule, f.Fix = "the screws bought for "+v.p.Title.Value+" have the thread of none of its holes", "a screw has the thread of its hole", "one thread in both places"
+	case e.Count < need && !short:
+		f.What, f.Rule, f.Fix = "fewer screws are bought for "+v.p.Title.Value+" than it has holes", "each hole has its screw", "count: "+number(float64(need))
+		f.Numbers = number(float64(e.Count)) + " for " + number(float64(need))
+	case holes == 0 && r.boltThrough(e, v, screwOrder{e.Buy.Value, t, long}, &f):
+	default:
+		return
+	}
+	r.add(f)
 }
 
 // pinsNamed are two pins in words: their diameter, and where it is said their length, how far apart they

@@ -18,40 +18,35 @@ var (
 )
 
 // demanded is the requirement that a word of a note means, and what follows it.
-var demanded = []struct {
-	word string
-	kind parts.RequirementKind
-	rest string
-}{
+var demanded = []demand{
 	{"flat", parts.Flatness, "of: front"}, {"square", parts.Squareness, "of: front, to: bore"}, {"perpend", parts.Squareness, "of: front, to: bore"},
 	{"parallel", parts.Parallelism, "of: back, to: front"}, {"equal", parts.EqualLength, "of: length"}, {"same", parts.EqualLength, "of: length"},
 	{"coax", parts.Coaxiality, "of: one step, to: another"}, {"concen", parts.Coaxiality, "of: one step, to: another"}, {"run", parts.RunOut, "of: one step, to: another"}, {"true", parts.RunOut, "of: one step, to: another"},
 }
 
+type demand struct {
+	word string
+	kind parts.RequirementKind
+	rest string
+}
+
 // saidDemands looks for tolerances and settings in free text: only a key gets them into an
 // operation and the record.
-func saidDemands(v *view) {
-	for _, n := range v.texts() {
-		f := Finding{Rule: "what is to be made and inspected has a key", Source: "by the job"}
-		if m := saidWithin.FindStringSubmatch(n.Value); m != nil {
-			for _, d := range demanded {
-				if !strings.HasPrefix(strings.ToLower(m[1]), d.word) {
-					continue
-				}
-				if !slices.ContainsFunc(v.p.Require, func(q parts.Requirement) bool { return q.Kind == d.kind }) {
-					f.What, f.Numbers, f.Fix = "a note of "+v.p.Title.Value+" gives a tolerance that nothing works to or inspects", m[0], "require: [{is: "+string(d.kind)+", within: "+m[2]+", "+d.rest+"}] in place of the words"
-					v.report(Check, "", n.Pos, f)
-				}
-				break
-			}
-		}
-		if m := saidSetting.FindString(n.Value); m != "" && !v.obeysSetting(n.Value, m) {
-			f.What, f.Numbers, f.Fix = "a note of "+v.p.Title.Value+" asks for one setting, and the operations do not obey it", m, "other words"
-			if v.turned() {
-				f.Fix = "one-setting: [the steps] in the profile where one face reaches them all, else require: [{is: coaxiality, within: 0.01 mm, of: one step, to: another}]; without the words"
-			}
+func (v *view) saidDemands(n parts.Text) {
+	f := Finding{Rule: "what is to be made and inspected has a key", Source: "by the job"}
+	if m := saidWithin.FindStringSubmatch(n.Value); m != nil {
+		d := seq.First(demanded, func(d demand) bool { return strings.HasPrefix(strings.ToLower(m[1]), d.word) })
+		if d.word != "" && !slices.ContainsFunc(v.p.Require, func(q parts.Requirement) bool { return q.Kind == d.kind }) {
+			f.What, f.Numbers, f.Fix = "a note of "+v.p.Title.Value+" gives a tolerance that nothing works to or inspects", m[0], "require: [{is: "+string(d.kind)+", within: "+m[2]+", "+d.rest+"}] in place of the words"
 			v.report(Check, "", n.Pos, f)
 		}
+	}
+	if m := saidSetting.FindString(n.Value); m != "" && !v.obeysSetting(n.Value, m) {
+		f.What, f.Numbers, f.Fix = "a note of "+v.p.Title.Value+" asks for one setting, and the operations do not obey it", m, "other words"
+		if v.turned() {
+			f.Fix = "one-setting: [the steps] in the profile where one face reaches them all, else require: [{is: coaxiality, within: 0.01 mm, of: one step, to: another}]; without the words"
+		}
+		v.report(Check, "", n.Pos, f)
 	}
 }
 
@@ -90,29 +85,27 @@ var sealing = regexp.MustCompile(`(?i)\b(?:seal(?:s|ing|ed)?|gaskets?|o-rings?)\
 
 // idleRequire looks for demands that leave as much as the general tolerance does, or
 // more than what the feature does can bear.
-func idleRequire(v *view) {
-	for _, q := range v.p.Require {
-		other := string(opposite[parts.Face(q.Of.Value)])
-		twice := slices.ContainsFunc(v.p.Require, func(o parts.Requirement) bool { return o.Kind == q.Kind && o.Of.Value == other })
-		if q.Kind == parts.Flatness && v.seals(other) && !v.seals(q.Of.Value) && !twice {
-			v.report(Check, q.Of.Value, q.Pos, Finding{
-				What: "the " + q.Of.Value + " of " + v.p.Title.Value + " is to be flat, and it is the " + other + " that seals", OverMm: over(q.Within.Mm), Numbers: "within " + v.mm(q.Within.Mm),
-				Rule: "a tolerance that is written serves its face", Source: "by the job", Fix: "of: " + other,
-			})
-		}
-		most, by, source := v.useful(q)
-		if most == 0 || q.Within.Mm < most-slackMm || source == practice && q.Within.Mm < most+slackMm {
-			continue
-		}
-		f := Finding{
-			What: "the " + string(q.Kind) + " demanded of " + q.Of.Value + " is no help", OverMm: over(q.Within.Mm), Numbers: "within " + v.mm(q.Within.Mm) + ", " + by + " " + v.mm(most),
-			Rule: "a tolerance that is written is finer than the general one, and serves its face", Source: source, Fix: "a finer one, or leave the line out",
-		}
-		if q.Kind == parts.EqualLength {
-			f.What = "the demand for equal lengths of " + q.Of.Value + " asks for nothing"
-		}
-		v.report(Check, q.Of.Value, q.Pos, f)
+func (v *view) idleRequire(q parts.Requirement) {
+	other := string(opposite[parts.Face(q.Of.Value)])
+	twice := slices.ContainsFunc(v.p.Require, func(o parts.Requirement) bool { return o.Kind == q.Kind && o.Of.Value == other })
+	if q.Kind == parts.Flatness && v.seals(other) && !v.seals(q.Of.Value) && !twice {
+		v.report(Check, q.Of.Value, q.Pos, Finding{
+			What: "the " + q.Of.Value + " of " + v.p.Title.Value + " is to be flat, and it is the " + other + " that seals", OverMm: over(q.Within.Mm), Numbers: "within " + v.mm(q.Within.Mm),
+			Rule: "a tolerance that is written serves its face", Source: "by the job", Fix: "of: " + other,
+		})
 	}
+	most, by, source := v.useful(q)
+	if most == 0 || q.Within.Mm < most-slackMm || source == practice && q.Within.Mm < most+slackMm {
+		return
+	}
+	f := Finding{
+		What: "the " + string(q.Kind) + " demanded of " + q.Of.Value + " is no help", OverMm: over(q.Within.Mm), Numbers: "within " + v.mm(q.Within.Mm) + ", " + by + " " + v.mm(most),
+		Rule: "a tolerance that is written is finer than the general one, and serves its face", Source: source, Fix: "a finer one, or leave the line out",
+	}
+	if q.Kind == parts.EqualLength {
+		f.What = "the demand for equal lengths of " + q.Of.Value + " asks for nothing"
+	}
+	v.report(Check, q.Of.Value, q.Pos, f)
 }
 
 // useful is the most that a demand may allow, in words and with its source; 0 where nothing says it.
@@ -149,25 +142,23 @@ func (v *view) useful(q parts.Requirement) (mm float64, by, source string) {
 // unmadeRequire looks for demands on the faces of plates and bars as bought: the record asks
 // for them, and no operation makes them. One that is thicker in the stock is faced by the step
 // that the allowance is for. A thread is no face to measure by.
-func unmadeRequire(v *view) {
-	for _, q := range v.p.Require {
-		for _, name := range []parts.Text{q.Of, q.To} {
-			if c := v.step(name.Value); c != nil && c.threaded() {
-				v.report(Check, q.Of.Value, name.Pos, Finding{
-					What: "a demand is measured on the thread " + name.Value, Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm), LeftMm: left(q.Within.Mm),
-					Rule: "an indicator and a caliper stand on plain faces", Fix: "a plain step beside it, that is turned in one setting with it",
-				})
-			}
+func (v *view) unmadeRequire(q parts.Requirement) {
+	for _, name := range []parts.Text{q.Of, q.To} {
+		if c := v.step(name.Value); c != nil && c.threaded() {
+			v.report(Check, q.Of.Value, name.Pos, Finding{
+				What: "a demand is measured on the thread " + name.Value, Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm), LeftMm: left(q.Within.Mm),
+				Rule: "an indicator and a caliper stand on plain faces", Fix: "a plain step beside it, that is turned in one setting with it",
+			})
 		}
-		made := v.turned() || q.Kind == parts.EqualLength || v.p.Stock.ByArea() && v.p.Stock.Size.Mm > v.lengthMm+slackMm
-		if made || q.Of.Value != string(parts.Front) && q.Of.Value != string(parts.Back) {
-			continue
-		}
-		v.report(Check, q.Of.Value, q.Pos, Finding{
-			What: "no operation makes the " + q.Of.Value + " of " + v.p.Title.Value + " as the drawing demands", Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm) + ", the face as bought", LeftMm: left(q.Within.Mm),
-			Rule: "what the record asks for, an operation makes", Source: "by the job", Fix: "kind: turned, which faces it, thicker stock that a step faces, or accept it with who grinds it; else leave the line out",
-		})
 	}
+	made := v.turned() || q.Kind == parts.EqualLength || v.p.Stock.ByArea() && v.p.Stock.Size.Mm > v.lengthMm+slackMm
+	if made || q.Of.Value != string(parts.Front) && q.Of.Value != string(parts.Back) {
+		return
+	}
+	v.report(Check, q.Of.Value, q.Pos, Finding{
+		What: "no operation makes the " + q.Of.Value + " of " + v.p.Title.Value + " as the drawing demands", Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm) + ", the face as bought", LeftMm: left(q.Within.Mm),
+		Rule: "what the record asks for, an operation makes", Source: "by the job", Fix: "kind: turned, which faces it, thicker stock that a step faces, or accept it with who grinds it; else leave the line out",
+	})
 }
 
 // rolls tells whether a step is the seat of a rolling bearing, or the shoulder beside one.

@@ -37,21 +37,19 @@ func (v *view) drilledSizes() []drilled {
 
 // drillSize looks for plain holes of a size no common drill has. Clearance and
 // tapped holes take theirs from tables, and a fitted hole is reamed.
-func drillSize(v *view) {
-	for _, d := range v.drilledSizes() {
-		if d.Make != parts.PlainHole || d.fitted() {
-			continue
-		}
-		nearMm, name := nearestDrill(d.mm)
-		if math.Abs(nearMm-d.mm) < 0.006 || d.mm > 50 {
-			continue
-		}
-		v.report(Note, d.name, d.Pos, Finding{
-			What: d.name + ": no common drill has this size", Numbers: v.mm(d.mm) + "; the nearest drill is " + name,
-			Rule: "metric drills as in ISO 235, inch drills as in ASME B94.11M", Source: "from memory; which sizes a shop keeps: " + practice,
-			Fix: "take a drill's size, or bore the hole",
-		})
+func (v *view) drillSize(d drilled) {
+	if d.Make != parts.PlainHole || d.fitted() {
+		return
 	}
+	nearMm, name := nearestDrill(d.mm)
+	if math.Abs(nearMm-d.mm) < 0.006 || d.mm > 50 {
+		return
+	}
+	v.report(Note, d.name, d.Pos, Finding{
+		What: d.name + ": no common drill has this size", Numbers: v.mm(d.mm) + "; the nearest drill is " + name,
+		Rule: "metric drills as in ISO 235, inch drills as in ASME B94.11M", Source: "from memory; which sizes a shop keeps: " + practice,
+		Fix: "take a drill's size, or bore the hole",
+	})
 }
 
 // nearestDrill is the stock drill of either system nearest to a diameter.
@@ -72,21 +70,16 @@ func nearestDrill(mm float64) (nearMm float64, name string) {
 
 // drillLarge looks for holes over the shop's largest drill. One that is cut with
 // the outline needs none.
-func drillLarge(v *view) {
+func (v *view) drillLarge(d drilled) {
 	most := v.job.Shop.Drills
-	if !most.Set() {
+	leastMm, _, ok := v.leastHole()
+	cut := ok && d.through && !d.fitted() && d.Make != parts.TappedHole && d.mm >= leastMm-slackMm
+	if !most.Set() || cut || d.mm <= most.Mm+slackMm {
 		return
 	}
-	for _, d := range v.drilledSizes() {
-		leastMm, _, ok := v.leastHole()
-		cut := ok && d.through && !d.fitted() && d.Make != parts.TappedHole && d.mm >= leastMm-slackMm
-		if cut || d.mm <= most.Mm+slackMm {
-			continue
-		}
-		v.report(Check, d.name, d.Pos, Finding{
-			What: d.name + ": larger than the shop's largest drill", Numbers: "drill " + v.mm(d.mm) + ", the shop has up to " + v.mm(most.Mm), OverMm: over(d.mm),
-			Rule: "the hole must be bored, sawn or cut with the outline", Source: "shop: drill: largest",
-			Fix: "have it cut with the outline, bore it, or take a smaller size",
-		})
-	}
+	v.report(Check, d.name, d.Pos, Finding{
+		What: d.name + ": larger than the shop's largest drill", Numbers: "drill " + v.mm(d.mm) + ", the shop has up to " + v.mm(most.Mm), OverMm: over(d.mm),
+		Rule: "the hole must be bored, sawn or cut with the outline", Source: "shop: drill: largest",
+		Fix: "have it cut with the outline, bore it, or take a smaller size",
+	})
 }

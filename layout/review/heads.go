@@ -171,30 +171,28 @@ func (v *view) neighbourMm(h *hole) float64 {
 
 // counterbore checks counterbores of bolt holes against the socket head screw of
 // their size.
-func counterbore(v *view) {
-	for g := range seq.Refs(v.p.Holes) {
-		if g.Counterbore == nil || g.Size.Make != parts.ClearanceHole {
-			continue
-		}
-		b, err := bolts.Find(g.Size.Thread)
-		if err != nil || b.SocketHeadDiameterMm == 0 {
-			continue
-		}
-		c := g.Counterbore
-		if c.Diameter.Mm < b.SocketHeadDiameterMm-slackMm {
-			v.report(Stop, g.Name.Value, c.Diameter.Pos, Finding{
-				What:    g.Name.Value + ": the screw head does not go into the counterbore",
-				Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm), LeftMm: left(c.Diameter.Mm),
-				Rule: "a counterbore is wider than the head", Source: b.Source, Fix: "open the counterbore, or say in a note which head goes there",
-			})
-		}
-		if c.Depth.Mm < b.SocketHeadHeightMm-slackMm {
-			v.report(Check, g.Name.Value, c.Depth.Pos, Finding{
-				What:    g.Name.Value + ": the screw head stands above the face",
-				Numbers: "counterbore " + v.mm(c.Depth.Mm) + " deep, socket head " + v.mm(b.SocketHeadHeightMm) + " high", LeftMm: left(c.Depth.Mm),
-				Rule: "a counterbore is as deep as the head", Source: b.Source, Fix: "make it deeper, or accept it where nothing passes over the face",
-			})
-		}
+func (v *view) counterbore(g *parts.HoleGroup) {
+	if g.Counterbore == nil || g.Size.Make != parts.ClearanceHole {
+		return
+	}
+	b, err := bolts.Find(g.Size.Thread)
+	if err != nil || b.SocketHeadDiameterMm == 0 {
+		return
+	}
+	c := g.Counterbore
+	if c.Diameter.Mm < b.SocketHeadDiameterMm-slackMm {
+		v.report(Stop, g.Name.Value, c.Diameter.Pos, Finding{
+			What:    g.Name.Value + ": the screw head does not go into the counterbore",
+			Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm), LeftMm: left(c.Diameter.Mm),
+			Rule: "a counterbore is wider than the head", Source: b.Source, Fix: "open the counterbore, or say in a note which head goes there",
+		})
+	}
+	if c.Depth.Mm < b.SocketHeadHeightMm-slackMm {
+		v.report(Check, g.Name.Value, c.Depth.Pos, Finding{
+			What:    g.Name.Value + ": the screw head stands above the face",
+			Numbers: "counterbore " + v.mm(c.Depth.Mm) + " deep, socket head " + v.mm(b.SocketHeadHeightMm) + " high", LeftMm: left(c.Depth.Mm),
+			Rule: "a counterbore is as deep as the head", Source: b.Source, Fix: "make it deeper, or accept it where nothing passes over the face",
+		})
 	}
 }
 
@@ -219,27 +217,25 @@ func (r *reviewer) hexInCounterbore(j *parts.Joint) {
 
 // countersink checks countersinks of screw holes against their screw's head: its angle, and
 // the diameter of ISO 10642 at the least, about 1.8 times the thread.
-func countersink(v *view) {
+func (v *view) countersink(g *parts.HoleGroup) {
 	const least = 1.8
-	for g := range seq.Refs(v.p.Holes) {
-		b, err := bolts.Find(g.Size.Thread)
-		if g.Countersink == nil || g.Size.Make != parts.ClearanceHole || err != nil {
-			continue
-		}
-		wanted, source := 90.0, "ISO 10642"
-		if b.Thread.TPI > 0 {
-			wanted, source = 82, "ASME B18.3"
-		}
-		if got := g.Countersink.Angle.Deg; math.Abs(got-wanted) > 0.5 {
-			v.report(Check, g.Name.Value, g.Countersink.Angle.Pos, Finding{
-				What: g.Name.Value + ": the countersink has not the angle of its screw's head", Numbers: number(got) + "° for " + number(wanted) + "°",
-				Rule: "a countersunk head bears on its whole cone", Source: source, Fix: "angle: " + number(wanted),
-			})
-		}
-		v.atLeast(g.Name.Value, g.Countersink.Diameter.Pos, g.Countersink.Diameter.Mm, least*b.Thread.MajorMm, Finding{
-			What: g.Name.Value + ": the countersunk head stands above the face", Rule: "a countersink is as wide as the head, 1.8 times the screw", Fix: "a wider countersink",
+	b, err := bolts.Find(g.Size.Thread)
+	if g.Countersink == nil || g.Size.Make != parts.ClearanceHole || err != nil {
+		return
+	}
+	wanted, source := 90.0, "ISO 10642"
+	if b.Thread.TPI > 0 {
+		wanted, source = 82, "ASME B18.3"
+	}
+	if got := g.Countersink.Angle.Deg; math.Abs(got-wanted) > 0.5 {
+		v.report(Check, g.Name.Value, g.Countersink.Angle.Pos, Finding{
+			What: g.Name.Value + ": the countersink has not the angle of its screw's head", Numbers: number(got) + "° for " + number(wanted) + "°",
+			Rule: "a countersunk head bears on its whole cone", Source: source, Fix: "angle: " + number(wanted),
 		})
 	}
+	v.atLeast(g.Name.Value, g.Countersink.Diameter.Pos, g.Countersink.Diameter.Mm, least*b.Thread.MajorMm, Finding{
+		What: g.Name.Value + ": the countersunk head stands above the face", Rule: "a countersink is as wide as the head, 1.8 times the screw", Fix: "a wider countersink",
+	})
 }
 
 // boltPlay looks for clearance holes of a joint that are meant for a larger bolt

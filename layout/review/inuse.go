@@ -14,20 +14,18 @@ import (
 
 // inUse holds what words say of a part that travels, and of where a loose part stands, against
 // the machine as it stands.
-func inUse(r *reviewer) {
-	for e := range seq.Refs(r.job.Loose) {
-		b := r.bodyOf(e.Part.Value)
-		if b == nil {
-			continue
-		}
-		r.edgeOff(e, b)
-		r.pointed(e)
-		if e.Travels != nil {
-			r.travelUnlike(e)
-			r.tipOver(e, b)
-			r.carried(e)
-			r.turnedUp(e)
-		}
+func (r *reviewer) inUse(e *parts.Loose) {
+	b := r.bodyOf(e.Part.Value)
+	if b == nil {
+		return
+	}
+	r.edgeOff(e, b)
+	r.pointed(e)
+	if e.Travels != nil {
+		r.travelUnlike(e)
+		r.tipOver(e, b)
+		r.carried(e)
+		r.turnedUp(e)
 	}
 }
 

@@ -289,12 +289,10 @@ func (v *view) groupSize(name string) (count int, mm float64) {
 
 // saddle looks for branches that run off the tube they sit on, and for ones
 // whose opening in it is not under them.
-func saddle(v *view) {
-	for end := range seq.Refs(v.p.Ends) {
-		if main := v.viewOf(end.Onto.Part); end.Place != nil && main != nil && main.p.Kind == parts.Tube {
-			v.roughOpening(v.p, end, main)
-			v.branchOn(v.p, end, main)
-		}
+func (v *view) saddle(end *parts.TubeEnd) {
+	if main := v.viewOf(end.Onto.Part); end.Place != nil && main != nil && main.p.Kind == parts.Tube {
+		v.roughOpening(v.p, end, main)
+		v.branchOn(v.p, end, main)
 	}
 }
 

@@ -7,24 +7,21 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // openRules looks for openings in the outside that open onto nothing or onto
 // the wrong thing.
-func openRules(v *view) {
-	for f := range seq.Refs(v.p.Radials) {
-		z := v.axialMm(f)
-		if radiusAt(v.inside, z) == 0 {
-			v.turnedSlot(f)
-			continue
-		}
-		v.stopsInWall(f, z)
-		v.overSeat(f, z)
-		v.highDrain(f, z)
-		v.bareNipple(f)
-		v.tooMuchRound(f, z)
+func (v *view) openRules(f *parts.Radial) {
+	z := v.axialMm(f)
+	if radiusAt(v.inside, z) == 0 {
+		v.turnedSlot(f)
+		return
 	}
+	v.stopsInWall(f, z)
+	v.overSeat(f, z)
+	v.highDrain(f, z)
+	v.bareNipple(f)
+	v.tooMuchRound(f, z)
 }
 
 // opens is in the name of what is to open into the part.

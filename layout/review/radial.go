@@ -208,23 +208,21 @@ func (v *view) metalBetween(a, b *opening, worst *worst) {
 
 // radialDepth looks for blind openings that come out in the bore, and for ones
 // "through" into a bore that is not there.
-func radialDepth(v *view) {
-	for f := range seq.Refs(v.p.Radials) {
-		z := v.axialMm(f)
-		wallMm, bore := v.wallAt(z), radiusAt(v.inside, z)
-		switch {
-		case f.Through && bore == 0:
-			v.report(Check, f.Name.Value, f.Pos, Finding{
-				What:    f.Name.Value + " is drawn through, but there is no bore here: it comes out on the other side",
-				Numbers: "solid, " + v.mm(2*wallMm) + " across at " + v.mm(z) + " from the front face", OverMm: over(2 * wallMm),
-				Rule: "through ends in the bore, or runs right through a solid", Source: "by geometry", Fix: "give it a depth, unless it is meant to go right through",
-			})
-		case !f.Through && bore > 0 && f.Depth.Mm >= wallMm-slackMm:
-			v.report(Check, f.Name.Value, f.Pos, Finding{
-				What: f.Name.Value + " is blind, but comes out in the bore", Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wallMm), OverMm: over(f.Depth.Mm),
-				Rule: "a blind opening keeps a floor", Source: "by geometry", Fix: "make it shallower, or depth: through",
-			})
-		}
+func (v *view) radialDepth(f *parts.Radial) {
+	z := v.axialMm(f)
+	wallMm, bore := v.wallAt(z), radiusAt(v.inside, z)
+	switch {
+	case f.Through && bore == 0:
+		v.report(Check, f.Name.Value, f.Pos, Finding{
+			What:    f.Name.Value + " is drawn through, but there is no bore here: it comes out on the other side",
+			Numbers: "solid, " + v.mm(2*wallMm) + " across at " + v.mm(z) + " from the front face", OverMm: over(2 * wallMm),
+			Rule: "through ends in the bore, or runs right through a solid", Source: "by geometry", Fix: "give it a depth, unless it is meant to go right through",
+		})
+	case !f.Through && bore > 0 && f.Depth.Mm >= wallMm-slackMm:
+		v.report(Check, f.Name.Value, f.Pos, Finding{
+			What: f.Name.Value + " is blind, but comes out in the bore", Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wallMm), OverMm: over(f.Depth.Mm),
+			Rule: "a blind opening keeps a floor", Source: "by geometry", Fix: "make it shallower, or depth: through",
+		})
 	}
 }
 

@@ -24,6 +24,9 @@ func each[V, T any](all func(V) iter.Seq[T], check func(V, T)) func(V) {
 	}
 }
 
+// everyLoose is what the words stand, lay or order by hand.
+func everyLoose(r *reviewer) iter.Seq[*parts.Loose] { return seq.Refs(r.job.Loose) }
+
 // What a rule about one joint of a kind looks at, as it stands in the job or worked out.
 func everyJoint(kind parts.JointKind) func(*reviewer) iter.Seq[*parts.Joint] {
 	return func(r *reviewer) iter.Seq[*parts.Joint] { return slices.Values(r.job.Of(kind)) }
@@ -33,12 +36,16 @@ func everyPlan(kind parts.JointKind) func(*reviewer) iter.Seq[*plan.JointPlan] {
 }
 
 // What a rule about one thing of a part looks at.
-func everyStep(v *view) iter.Seq[*cylinder]         { return slices.Values(v.steps()) }
-func everyKeyway(v *view) iter.Seq[plan.KeywayRow]  { return slices.Values(v.q.Keyways) }
-func everyGroove(v *view) iter.Seq[plan.GrooveRow]  { return slices.Values(v.q.Grooves) }
-func everyChamfer(v *view) iter.Seq[*parts.Chamfer] { return seq.Refs(v.p.Chamfers) }
-func everyHole(v *view) iter.Seq[*parts.HoleGroup]  { return seq.Refs(v.p.Holes) }
-func everyRadial(v *view) iter.Seq[*parts.Radial]   { return seq.Refs(v.p.Radials) }
+func everyStep(v *view) iter.Seq[*cylinder]           { return slices.Values(v.steps()) }
+func everyKeyway(v *view) iter.Seq[plan.KeywayRow]    { return slices.Values(v.q.Keyways) }
+func everyGroove(v *view) iter.Seq[plan.GrooveRow]    { return slices.Values(v.q.Grooves) }
+func everyChamfer(v *view) iter.Seq[*parts.Chamfer]   { return seq.Refs(v.p.Chamfers) }
+func everyDrilled(v *view) iter.Seq[drilled]          { return slices.Values(v.drilledSizes()) }
+func everyDemand(v *view) iter.Seq[parts.Requirement] { return slices.Values(v.p.Require) }
+func everyEnd(v *view) iter.Seq[*parts.TubeEnd]       { return seq.Refs(v.p.Ends) }
+func everyText(v *view) iter.Seq[parts.Text]          { return slices.Values(v.texts()) }
+func everyHole(v *view) iter.Seq[*parts.HoleGroup]    { return seq.Refs(v.p.Holes) }
+func everyRadial(v *view) iter.Seq[*parts.Radial]     { return seq.Refs(v.p.Radials) }
 
 // partRules are the rules about one part, in the order they are tried.
 var partRules = []rule[*view]{
@@ -51,9 +58,9 @@ var partRules = []rule[*view]{
 	{"engagement", "too little thread", engagement},
 	{"crossing", "a hole from a face meets one from the outside", crossing},
 	{"head", "no room for a bolt head, nut or spanner", head},
-	{"counterbore", "a counterbore does not take its screw head", counterbore},
-	{"drill-size", "no common drill has the size of a hole", drillSize},
-	{"drill-large", "a hole is over the largest drill of the shop", drillLarge},
+	{"counterbore", "a counterbore does not take its screw head", each(everyHole, (*view).counterbore)},
+	{"drill-size", "no common drill has the size of a hole", each(everyDrilled, (*view).drillSize)},
+	{"drill-large", "a hole is over the largest drill of the shop", each(everyDrilled, (*view).drillLarge)},
 	{"chamfer", "a chamfer is larger than its wall", each(everyChamfer, (*view).chamfer)},
 	{"crowned", "a crowned end is to lie flat", each(everyChamfer, (*view).crowned)},
 	{"undercut", "a fine seat ends at a shoulder without undercut", each(everyStep, (*view).undercut)},
@@ -64,12 +71,12 @@ var partRules = []rule[*view]{
 	{"between", "the part is too long for the lathe", between},
 	{"radial-edge", "an opening in the outside breaks out of its step", radialEdge},
 	{"radial-gap", "two openings in the outside meet", radialGap},
-	{"radial-depth", "an opening in the outside has the wrong depth", radialDepth},
+	{"radial-depth", "an opening in the outside has the wrong depth", each(everyRadial, (*view).radialDepth)},
 	{"thin", "a wall, rim or floor is thin", thin},
 	{"weak", "a turned part is weak at flats, a neck or a short thread, or a neck too thick for its thread", weak},
-	{"idle-require", "a demand asks for no more than the general tolerance", idleRequire},
-	{"unmade-require", "a demand on a face that no operation makes", unmadeRequire},
-	{"said-demand", "a note asks for what only a key can have made and inspected", saidDemands},
+	{"idle-require", "a demand asks for no more than the general tolerance", each(everyDemand, (*view).idleRequire)},
+	{"unmade-require", "a demand on a face that no operation makes", each(everyDemand, (*view).unmadeRequire)},
+	{"said-demand", "a note asks for what only a key can have made and inspected", each(everyText, (*view).saidDemands)},
 	{"tap-reach", "a thread is deeper than a hand tap goes", each(everyStep, (*view).tapReach)},
 	{"recess", "a bore widens where no tool gets in", each(everyStep, (*view).recess)},
 	{"relief", "an undercut eats its seat", each(everyStep, (*view).relief)},
@@ -99,16 +106,16 @@ var partRules = []rule[*view]{
 	{"finish", "a seat is too rough", each(everyStep, (*view).rough)},
 	{"lead-in", "a press seat or a turned thread has no lead-in", each(everyStep, (*view).leadIn)},
 	{"limits", "limits lie far from their nominal size", each(everyStep, (*view).limitsOff)},
-	{"opening", "an opening in the outside opens onto the wrong thing", openRules},
-	{"countersink", "a countersink does not take its screw head", countersink},
+	{"opening", "an opening in the outside opens onto the wrong thing", each(everyRadial, (*view).openRules)},
+	{"countersink", "a countersink does not take its screw head", each(everyHole, (*view).countersink)},
 	{"cutter", "a slot is too deep for the cutter of its width", cutterReach},
 	{"taper", "nothing gets into a cone", each(everyStep, (*view).shutCone)},
 	{"sense", "a number is possible and makes no sense", sense},
 	{"said", "words of a part and its numbers differ", said},
 	{"counterpart", "the turned counterpart of a light press has no limits", counterpart},
 	{"unused", "a thread or a fitted hole serves nothing", unused},
-	{"said-step", "words of a part name a step that is not there, or lifts nothing", saidSteps},
-	{"saddle", "a branch and its opening do not meet", saddle},
+	{"said-step", "words of a part name a step that is not there, or lifts nothing", each(everyText, (*view).saidSteps)},
+	{"saddle", "a branch and its opening do not meet", each(everyEnd, (*view).saddle)},
 	{"weld-holes", "fine holes are finished before a weld", each(everyHole, (*view).fineHoles)},
 	{"thread-mate", "a screw and its nut differ", each(everyStep, (*view).nutThread)},
 }
@@ -128,7 +135,7 @@ var jobRules = []rule[*reviewer]{
 	{"bar-key", "a key goes into no keyway", barKeys},
 	{"loose", "what no joint holds does not go where it is to", loose},
 	{"held", "what the words stand or screw on a part is not on it, or stands another way up", held},
-	{"travel", "what travels strikes something, nothing stops it, or words say otherwise of it", inUse},
+	{"travel", "what travels strikes something, nothing stops it, or words say otherwise of it", each(everyLoose, (*reviewer).inUse)},
 	{"bought", "the screws bought for a part are not those of its holes", bought},
 	{"place", "a weld and its place name two sides of a part", each(everyJoint(parts.WeldKind), (*reviewer).placeSides)},
 	{"seal-of", "a seal stands where it cannot seal", standingSeals},

@@ -355,21 +355,19 @@ var ofLoad = regexp.MustCompile(`(?i)\b(?:load|mass|weight|lifts?)\b`)
 
 // saidSteps looks in the words of the parts for steps that there are not, and for the load of a
 // step that lifts nothing.
-func saidSteps(v *view) {
-	for _, t := range v.texts() {
-		for _, m := range namedStep.FindAllStringSubmatch(t.Value, -1) {
-			n, _ := strconv.Atoi(m[2])
-			what := ""
-			switch {
-			case n < 1 || n > len(v.pl.Joints):
-				what = "the words name step " + m[2] + " of " + number(float64(len(v.pl.Joints)))
-			case ofLoad.MatchString(m[1]) && v.pl.Joints[n-1].Lift == nil:
-				what = "the words name the load on step " + m[2] + ", and nothing hangs in the hook there"
-			default:
-				continue
-			}
-			v.disagree(t.Pos, v.p.Name.Value, what, t.Value, "the step that is meant; better its joint by name, for numbers of steps change")
+func (v *view) saidSteps(t parts.Text) {
+	for _, m := range namedStep.FindAllStringSubmatch(t.Value, -1) {
+		n, _ := strconv.Atoi(m[2])
+		what := ""
+		switch {
+		case n < 1 || n > len(v.pl.Joints):
+			what = "the words name step " + m[2] + " of " + number(float64(len(v.pl.Joints)))
+		case ofLoad.MatchString(m[1]) && v.pl.Joints[n-1].Lift == nil:
+			what = "the words name the load on step " + m[2] + ", and nothing hangs in the hook there"
+		default:
+			continue
 		}
+		v.disagree(t.Pos, v.p.Name.Value, what, t.Value, "the step that is meant; better its joint by name, for numbers of steps change")
 	}
 }
 
