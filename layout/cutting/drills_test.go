@@ -12,7 +12,7 @@ import (
 )
 
 // TestEveryInchDrill holds the number and letter drills against
-// drills_inch.csv, whose rows say which of them were found in a chart.
+// drills_inch.csv, whose rows say in which chart they were found.
 func TestEveryInchDrill(t *testing.T) {
 	t.Parallel()
 	drills := StockDrills(Inch)
