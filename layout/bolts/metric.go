@@ -16,9 +16,8 @@ type metricRow struct {
 // metricBolts: stress areas and proof loads ISO 898-1:2013 (coarse thread),
 // hexagon ISO 4014:2011, nut height ISO 4032:2012, socket head ISO 4762:2004
 // (M18, M22, M27, M33: DIN 912, not preferred), washer ISO 7089:2000.
-// The rows of the reference table are looked up except where it says
-// otherwise; the sizes between, keys, washer bores and thicknesses and the
-// length ranges are from memory. Tests hold areas to the formula, loads to
+// The rows are looked up but for the length ranges and the washers of M22, M27 and M33,
+// from memory (testdata/reference/bolts_all.csv). Tests hold areas to the formula, loads to
 // area times stress, washer bores to ISO 273 fine. M10, M12, M14 and M22 have
 // other across flats in the older DIN 931: 17, 19, 22, 32.
 var metricBolts = []metricRow{

@@ -35,7 +35,8 @@ const ksi = 6.894757
 // gradeRows: ISO 898-1:2013 Table 3 as a fastener maker prints it (nfgab.se,
 // "Mechanical properties, screws and studs"), ISO 3506-1 as two print it
 // (monsterbolts.com, "Stainless steel grades"; brassnutbolt.com, "Stainless steel
-// data": 70 and 80, A2 and A4), the size to which each class goes from memory; SAE
+// data": 70 and 80, A2 and A4); M39 and the step of 8.8 as a table of proof loads has them
+// (optimas.com), M24 for 70 as one of ISO 4762 (amesweb.info), for 80 from memory; SAE
 // J429 Table 1 and ASTM A574 (as makers print them).
 var gradeRows = []gradeRow{
 	{"4.6", 39, 225, 240, 400, false, "ISO 898-1:2013 Table 3"},
