@@ -100,26 +100,14 @@ func TestTolerancesTenfold(t *testing.T) {
 	}
 }
 
-// TestPublishedTolerances checks IT1 to IT10 of the steps that the reference
-// table leaves out. Source: an engineering reference page with the ISO 286
-// grades 1 to 14 up to 315 mm; the last two rows from memory of
-// ISO 286-1, Table 1.
+// TestPublishedTolerances checks every cell of the printed tables named at the head
+// of testdata/published_tolerances.csv.
 func TestPublishedTolerances(t *testing.T) {
-	for _, c := range []struct {
-		nominalMm float64
-		want      [10]float64
-	}{
-		{6, [10]float64{1, 1.5, 2.5, 4, 5, 8, 12, 18, 30, 48}},
-		{18, [10]float64{1.2, 2, 3, 5, 8, 11, 18, 27, 43, 70}},
-		{50, [10]float64{1.5, 2.5, 4, 7, 11, 16, 25, 39, 62, 100}},
-		{120, [10]float64{2.5, 4, 6, 10, 15, 22, 35, 54, 87, 140}},
-		{250, [10]float64{4.5, 7, 10, 14, 20, 29, 46, 72, 115, 185}},
-		{400, [10]float64{7, 9, 13, 18, 25, 36, 57, 89, 140, 230}},
-		{630, [10]float64{9, 11, 16, 22, 32, 44, 70, 110, 175, 280}},
-	} {
-		for i, want := range c.want {
-			if got, blank := tolerance(c.nominalMm, i+1); blank != "" || got != want {
-				t.Errorf("%v mm IT%d: got %v, %q; want %v", c.nominalMm, i+1, got, blank, want)
+	for _, row := range golden.Table(t, "testdata/published_tolerances.csv", len(mainSteps)) {
+		for grade := GradeIT01; grade <= 16; grade++ {
+			column, mm := "IT"+gradeText(grade), row.Number(t, "up_to_mm")
+			if got, blank := tolerance(mm, grade); row[column] != "" && (blank != "" || got != row.Number(t, column)) {
+				t.Errorf("%v mm %s: got %v, %q; want %s", mm, column, got, blank, row[column])
 			}
 		}
 	}
