@@ -53,8 +53,8 @@ func (s Section) Hollow() bool {
 
 // CornersMm are the radii of a tube's corners outside and inside. Sections are computed
 // with twice the wall outside, in millimetres with 2.5 times a wall over 6 mm and three
-// times one over 10 mm (EN 10219-2:2006, as its tables are reprinted; ASTM A500 in inches,
-// from memory).
+// times one over 10 mm (EN 10219-2:2006, as its tables are reprinted; in inches, as the AISC
+// tables of ASTM A500 weigh).
 func (s Section) CornersMm() (outside, inside float64) {
 	if !s.Hollow() || s.Shape == Round {
 		return 0, 0
