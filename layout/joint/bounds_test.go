@@ -715,8 +715,8 @@ func TestCovered(t *testing.T) {
 		housing.step, housing.ref.Part, cover.ref.Part = &housing.r.Steps[0], "housing", "cover"
 		holes := housing
 		holes.step, holes.group = nil, &part.Group{Face: c.face}
-		in := &joint{in: &parts.Joint{Bearing: &parts.BearingJoint{}}, b: housing}
-		lid := &joint{in: &parts.Joint{Bolt: &parts.BoltJoint{}}, a: cover, b: holes}
+		in := &joint{in: &parts.Joint{Kind: parts.BearingKind, Bearing: &parts.BearingJoint{}}, b: housing}
+		lid := &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}}, a: cover, b: holes}
 		in.covered([]*joint{in, lid})
 		got := in.lid
 		if got.cupDir != c.dir || got.cupBackMm != c.back || (got.lid == lid) != (c.dir != 0) || c.dir != 0 && got.cupShoulder.Size.NominalMm != c.bore {
@@ -786,8 +786,8 @@ func TestMeanwhile(t *testing.T) {
 		f.r.Out, f.step, f.ref = &plan.PartPlan{}, nil, parts.JointRef{Part: name, Copy: copied}
 		return f
 	}
-	weld := &parts.Joint{Name: parts.Text{Value: "weld"}, Weld: &parts.WeldJoint{Part: parts.JointRef{Part: "hub", Copy: 1}, To: parts.JointRef{Part: "plate", Copy: 2}}}
-	bolt := &parts.Joint{Name: parts.Text{Value: "bolt"}, Bolt: &parts.BoltJoint{Through: parts.JointRef{Part: "hub", Copy: 1}, Into: parts.JointRef{Part: "plate", Copy: 2}}}
+	weld := &parts.Joint{Name: parts.Text{Value: "weld"}, Kind: parts.WeldKind, Weld: &parts.WeldJoint{Part: parts.JointRef{Part: "hub", Copy: 1}, To: parts.JointRef{Part: "plate", Copy: 2}}}
+	bolt := &parts.Joint{Name: parts.Text{Value: "bolt"}, Kind: parts.BoltKind, Bolt: &parts.BoltJoint{Through: parts.JointRef{Part: "hub", Copy: 1}, Into: parts.JointRef{Part: "plate", Copy: 2}}}
 	for _, c := range []struct {
 		finding, at string
 		a, b        feature
@@ -829,11 +829,11 @@ func TestRowsApart(t *testing.T) {
 		{"its other face", on(part1, "lid", 1, parts.Back, 9, plan.XY{XMm: 40}), 2, ""},
 	} {
 		bolt := func(lid, rail feature) *joint {
-			return &joint{in: &parts.Joint{Bolt: &parts.BoltJoint{}}, boltMm: 8, a: lid, b: rail}
+			return &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}}, boltMm: 8, a: lid, b: rail}
 		}
 		first := bolt(on(part1, "lid", 1, parts.Front, 9, plan.XY{}), on(bar, "rail", 1, parts.Front, 9))
 		second := bolt(c.second, on(bar, "rail", c.copied, parts.Front, 11))
-		weld := &joint{in: &parts.Joint{Weld: &parts.WeldJoint{}}, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}, a: on(bar, "rail", 1, "", 0), b: on(bar, "rail", 2, "", 0)}
+		weld := &joint{in: &parts.Joint{Kind: parts.WeldKind, Weld: &parts.WeldJoint{}}, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}, a: on(bar, "rail", 1, "", 0), b: on(bar, "rail", 2, "", 0)}
 		j, got := &making{all: []*joint{first, weld, second}}, ""
 		found := j.rowsApart(weld, &ring{corners: []*joint{weld}})
 		for _, k := range weld.out.Checks {
@@ -862,7 +862,7 @@ func TestLifts(t *testing.T) {
 		j := &making{assembly: standing(lid, knob)}
 		lid.r.Out.MassKg, knob.r.Out.MassKg = c.kg, c.on
 		if c.on > 0 {
-			j.before = []*joint{{in: &parts.Joint{Press: &parts.PressJoint{}}, out: &plan.JointPlan{}, a: knob.of(), b: lid.of()}}
+			j.before = []*joint{{kind: pressKind{}, in: &parts.Joint{Kind: parts.PressKind, Press: &parts.PressJoint{}}, out: &plan.JointPlan{}, a: knob.of(), b: lid.of()}}
 		}
 		now := &joint{in: &parts.Joint{}, w: j.w, out: &plan.JointPlan{}}
 		if c.was > 0 {
@@ -895,7 +895,7 @@ func TestBlocked(t *testing.T) {
 		cap.r.Steps[0].Size.NominalMm = c.mm
 		j := &making{assembly: standing(flange, cap)}
 		in := &joint{in: &parts.Joint{}, out: &plan.JointPlan{}}
-		j.blocked(in, headSide{what: "the heads", zMm: 20, dir: 1, pts: []plan.XY{{YMm: 50}}, headMm: 8, sunkMm: c.sunk, bearing: flange})
+		j.blocked(in, headSide{what: "heads", zMm: 20, dir: 1, pts: []plan.XY{{YMm: 50}}, headMm: 8, sunkMm: c.sunk, bearing: flange})
 		got := ""
 		for _, p := range in.out.Problems {
 			got = strings.Join([]string{string(p.Kind), p.Args[0].Text, words.Trim(p.Args[1].Value, 2), p.Args[2].Text, words.Trim(p.Args[3].Value, 2)}, ", ")
