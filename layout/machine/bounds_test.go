@@ -6,6 +6,8 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/tdewolff/canvas"
+
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -194,6 +196,8 @@ func TestCorner(t *testing.T) {
 		{"stands off", upright, 50, 0.4, plan.XY{YMm: 30}, nil, false, 0},
 		{"a bevel", at(0, 0, 30, 30, -10, 30, -10, 0), 50, 0, plan.XY{XMm: 30, YMm: 30}, at(0, 0, 8.485, 0, 8.485, 8.485), true, 36},
 		{"a small bevel", at(0, 0, 5, 5, 5, 30, -10, 30, -10, 0), 50, 0, plan.XY{XMm: 5, YMm: 5}, at(0, 0, 5, 0, 5, 5), true, 12.5},
+		{"a bevel of 60°", at(0, 0, 20, 34.641, -10, 34.641, -10, 0), 50, 0, plan.XY{XMm: 20, YMm: 34.641}, at(0, 0, 6, 0, 6, 10.392), true, 31.177},
+		{"an edge that leans by 70°", at(0, 0, 10, 27.475, -10, 27.475, -10, 0), 50, 0, plan.XY{XMm: 10, YMm: 27.475}, at(0, 0, 4, 0, 1.368, 3.759), false, 7.518},
 		{"along the face", at(0, 0, 30, 0, 30, 30, 0, 30), 50, 0, plan.XY{XMm: 30}, nil, false, 0},
 	} {
 		s := meeting{touch: 0.3, leg: 4, own: [][]plan.XY{c.own}, other: [][]plan.XY{at(-50, -c.high, -50, -20, c.wide, -20, c.wide, -c.high)}}
@@ -298,6 +302,57 @@ func TestPosAt(t *testing.T) {
 	for want, ids := range map[int][]string{9: {"j", "rod#1", "screw"}, 7: {"j", "rod#1", "lever#1"}, 8: {"j", "rod#1", "motor"}, 3: {"", "seal", "rod#1"}, 1: {"", "rod#1", "seal"}} {
 		if got := m.posAt(ids[0], ids[1:]...); got != at(want) {
 			t.Errorf("%q: line %d, want %d", ids, got.Line, want)
+		}
+	}
+}
+
+// TestScrewsOf: the screws and the nuts of a joint are named as one, anything else by itself.
+func TestScrewsOf(t *testing.T) {
+	t.Parallel()
+	m := &Machine{roles: map[string]role{"screw": {kind: aScrew, joint: "j"}, "nut": {kind: aNut, joint: "j"}, "seal": {kind: aSeal, joint: "j"}, "motor": {kind: aStanding, joint: "j"}}}
+	for id, want := range map[string]string{"screw": "j screws", "nut": "j screws", "seal": "seal", "motor": "motor", "plate#1": "plate#1"} {
+		if got := m.screwsOf(id); got != want {
+			t.Errorf("%s: %q", id, got)
+		}
+	}
+}
+
+// TestHolesMeet: turned by 90° every hole of A lies within half the play of one of B, across their axis.
+func TestHolesMeet(t *testing.T) {
+	t.Parallel()
+	v := func(x, y, z float64) assembly.Vec { return assembly.Vec{X: x, Y: y, Z: z} }
+	for _, c := range []struct {
+		b    []assembly.Vec
+		want bool
+	}{
+		{[]assembly.Vec{v(0, 20, 0), v(-30, 0, 0)}, true}, {[]assembly.Vec{v(-30, 0.5, 0), v(0.5, 20, 0), v(9, 9, 0)}, true}, {[]assembly.Vec{v(0.51, 20, 0), v(-30, 0, 0)}, false}, {[]assembly.Vec{v(0, 20, 0)}, false}, {[]assembly.Vec{v(0, -20, 0), v(30, 0, 0)}, false},
+	} {
+		f := &fitting{j: &plan.JointPlan{Bolt: &plan.BoltPlan{PlayMm: 1}}, a: []assembly.Vec{v(20, 0, 3), v(0, 30, -3)}, b: c.b}
+		if got := f.meet(assembly.Rotate(assembly.AxisZ, 90)); got != c.want {
+			t.Errorf("%v: %v", c.b, got)
+		}
+	}
+}
+
+// TestCurvedOutline: the straight pieces that stand for a curve leave it by no more than a fiftieth of a
+// millimetre: of the parabola y = 120 u (1 − u), x = 100 u, and of the same as a cubic.
+func TestCurvedOutline(t *testing.T) {
+	t.Parallel()
+	for _, text := range []string{"M0 0Q50 60 100 0Z", "M0 0C33.3333333 40 66.6666667 40 100 0Z"} {
+		path := canvas.MustParseSVGPath(text)
+		s := path.Scanner()
+		for s.Scan() && s.Cmd() == canvas.MoveToCmd {
+			continue
+		}
+		at := append(flat(s.Start(), s.End(), s), geom.Vertex{Point: geom.Point{XMm: 100}})
+		if len(at) < 10 || at[0].XMm != 0 || at[0].YMm != 0 {
+			t.Errorf("%s: %v", text, at)
+		}
+		for i, p := range at[1:] {
+			x, y := (p.XMm+at[i].XMm)/200, (p.YMm+at[i].YMm)/2
+			if off := (120*x*(1-x) - y) / math.Hypot(1, 1.2*(1-2*x)); math.Abs(off) > 0.0205 || p.XMm <= at[i].XMm || math.Abs(120*p.XMm/100*(1-p.XMm/100)-p.YMm) > 1e-4 {
+				t.Errorf("%s: %g off between %v and %v", text, off, at[i], p)
+			}
 		}
 	}
 }

@@ -28,7 +28,7 @@ func TestOnBead(t *testing.T) {
 		legMm   float64 // of the weld that it stands on; 0 where it is clear
 	}{
 		{"square", nil, 8}, {"clipped by 6", clip("6"), 8}, {"clipped by 9", clip("9"), 0}, {"a leg of 8.126", append(clip("6"), "size: 8", "size: 8.126"), 8.13}, {"a leg of 5 and 6 clipped", append(clip("6"), "size: 8", "size: 5"), 0},
-		{"one side", []string{"length: 200 mm, sides: 2", "length: 200 mm, sides: 1"}, 0}, {"a weld that ends before", []string{"length: 200", "length: 120"}, 0},
+		{"one side", []string{"length: 200 mm, sides: 2", "length: 200 mm, sides: 1"}, 0}, {"a weld that ends before", []string{"length: 200", "length: 120"}, 0}, {"that ends as near as its places lie", []string{"length: 200", "length: 198"}, 8}, {"and before", []string{"length: 200", "length: 197"}, 0},
 		{"the gusset first", []string{"front: left}\n    after: upright", "front: left}\n    before: upright"}, 0},
 	} {
 		edit := strings.NewReplacer(c.changes...)
