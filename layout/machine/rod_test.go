@@ -34,6 +34,15 @@ func TestRods(t *testing.T) {
 	if mm, ok := m.Past("drive-nut", "handwheel-hub", parts.Front); !ok || math.Abs(mm-0.217*25.4) > 1e-6 {
 		t.Errorf("the nut stands %g past the hub", mm)
 	}
+	// 5.075 long: 5.075 − 1 − 0.217 out of its back.
+	if mm, ok := m.Past("drive-nut", "handwheel-hub", parts.Back); !ok || math.Abs(mm-3.858*25.4) > 1e-6 {
+		t.Errorf("and %g out of its back", mm)
+	}
+	for _, c := range [][2]string{{"drive-nut", "none"}, {"none", "handwheel-hub"}} {
+		if mm, ok := m.Past(c[0], c[1], parts.Front); ok {
+			t.Errorf("%s past %s: %g", c[0], c[1], mm)
+		}
+	}
 	// The hub's top is 3.71 over the flange: 2 of body, less 7/8 of seat for 0.71 of bearing, collar 7/8, hub 1. The
 	// stud of 6 ends 5-3/8 over the flange of 5/8, one of 3 ends 2-3/8 over it.
 	for long, over := range map[float64]float64{6: 5.375 - 3.71, 3: 2.375 - 3.71} {
