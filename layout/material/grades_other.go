@@ -69,7 +69,7 @@ var coppers = []grade{
 	{"CuSn8", "CUSN8P CW453K CW459K C521 C52100 2.1030 PHOSPHORBRONZE TINBRONZE", TinBronze, ownWay, own{}, []Step{{20, 300, 450}, {60, 240, 400}}, "EN 12163 hard-drawn rod", lookup.FromMemory},
 	{"CuSn10-C", "CUSN10 CC480K 2.1050", TinBronze, ownWay, own{densityKgM3: 8700}, []Step{{AnySize, 130, 250}}, en1982, lookup.FromMemory},
 	{"CuSn12-C", "CUSN12 CC483K PB1 PB2 C908 2.1052", TinBronze, ownWay, own{densityKgM3: 8700, eMPa: 100000}, []Step{{AnySize, 140, 260}}, en1982, lookup.FromMemory},
-	{"CuSn7Zn4Pb7-C", "CUSN7ZN4PB7 CC493K RG7 2.1090 BRONZE GUNMETAL", OtherBronze, never, own{densityKgM3: 8800}, []Step{{AnySize, 120, 230}}, en1982, lookup.FromMemory},
+	{"CuSn7Zn4Pb7-C", "CUSN7ZN4PB7 CC493K RG7 2.1090 BRONZE GUNMETAL", OtherBronze, never, own{densityKgM3: 8800}, []Step{{AnySize, 120, 230}}, en1982, lookup.Checked},
 	{"CuSn5Zn5Pb5-C", "CUSN5ZN5PB5 CC491K RG5 LG2 C836 C83600 2.1096", OtherBronze, never, own{}, []Step{{AnySize, 90, 200}}, en1982, lookup.Checked},
 	{"C93200", "C932 660 SAE660", OtherBronze, never, own{densityKgM3: 8930}, []Step{{AnySize, 138, 241}}, "ASTM B505, 20 and 35 ksi", lookup.FromMemory},
 	{"CuAl10Fe5Ni5-C", "CUAL10FE5NI5 CUAL10NI5FE4 CC333G CW307G C955 C95500 AB2 2.0975 ALUMINIUMBRONZE ALUMINUMBRONZE", OtherBronze, ownWay, own{densityKgM3: 7600, eMPa: 120000, alphaPerK: 16.0e-6, maxHeatC: 250}, []Step{{AnySize, 250, 600}}, en1982, lookup.FromMemory},
