@@ -96,7 +96,7 @@ func (s meeting) corner(v, u plan.XY) []bead {
 			c.points[2] = toward(foot, end, min(along, 3*leg, geom.Distance(v, c.points[1])*math.Cos(angle*math.Pi/180)))
 		}
 		m := c.middle()
-		if angle < 20 || angle > 155 || within(m, s.own) || within(m, s.other) {
+		if angle < 20 || angle > 155 || geom.Inside(m, s.own...) || geom.Inside(m, s.other...) {
 			continue
 		}
 		p := c.points
@@ -138,18 +138,4 @@ func nearest(p plan.XY, loops [][]plan.XY) (foot plan.XY, ends [2]plan.XY, off f
 		}
 	}
 	return foot, ends, off
-}
-
-// within tells whether a point lies in the surface that contours bound.
-func within(p plan.XY, loops [][]plan.XY) bool {
-	in := false
-	for _, loop := range loops {
-		for i, a := range loop {
-			b := loop[(i+1)%len(loop)]
-			if a.YMm > p.YMm != (b.YMm > p.YMm) && p.XMm < a.XMm+(p.YMm-a.YMm)*(b.XMm-a.XMm)/(b.YMm-a.YMm) {
-				in = !in
-			}
-		}
-	}
-	return in
 }

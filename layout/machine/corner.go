@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"math"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -74,20 +75,12 @@ func beadLine(plate *assembly.Body, edge string, legMm float64) (line, feet []as
 // besideEdge are places along an edge of a plate, in the machine: out from each side, and up
 // from the edge.
 func besideEdge(plate *assembly.Body, edge string, out, up float64) (line []assembly.Vec) {
-	box := plate.Solid.Box()
-	low, high := assembly.Vec{X: box.Low.X, Y: box.Low.Y + up}, assembly.Vec{X: box.High.X, Y: box.Low.Y + up}
-	switch edge {
-	case "top":
-		low.Y, high.Y = box.High.Y-up, box.High.Y-up
-	case "left":
-		low, high = assembly.Vec{X: box.Low.X + up, Y: box.Low.Y}, assembly.Vec{X: box.Low.X + up, Y: box.High.Y}
-	case "right":
-		low, high = assembly.Vec{X: box.High.X - up, Y: box.Low.Y}, assembly.Vec{X: box.High.X - up, Y: box.High.Y}
-	}
-	long := high.Sub(low)
+	box, way := plate.Solid.Box(), outOf(edge)
+	size, along := box.Size(), assembly.Vec{X: math.Abs(way.Y), Y: math.Abs(way.X)}
+	from := box.Low.Add(assembly.Vec{X: max(way.X, 0) * size.X, Y: max(way.Y, 0) * size.Y}).Sub(way.Times(up))
 	for _, z := range []float64{box.High.Z + out, box.Low.Z - out} {
-		for t := 0.0; t <= long.Len(); t += beadEveryMm {
-			p := low.Add(long.Unit().Times(t))
+		for t := 0.0; t <= size.Dot(along); t += beadEveryMm {
+			p := from.Add(along.Times(t))
 			p.Z = z
 			line = append(line, plate.Pose.Apply(p))
 		}

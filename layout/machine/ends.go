@@ -373,8 +373,8 @@ func (f *fitting) clocks() []float64 {
 	for i := range r.Groups {
 		at = append(at, seq.Map(r.Groups[i].Points, geom.ClockDeg)...)
 	}
-	for i := range r.Radials {
-		at = append(at, seq.Map(r.Radials[i].Rows, func(row plan.RadialRow) float64 { return row.ClockDeg })...)
+	for f := range seq.Refs(r.Radials) {
+		at = append(at, seq.Map(f.Rows, func(row plan.RadialRow) float64 { return row.ClockDeg })...)
 	}
 	turns := []float64{0}
 	for _, deg := range at {

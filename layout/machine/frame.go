@@ -1,6 +1,8 @@
 package machine
 
 import (
+	"slices"
+
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -83,11 +85,6 @@ func diagonals(c []plan.XY) [][2]plan.XY {
 			best = i
 		}
 	}
-	var rest []plan.XY
-	for i := 1; i < 4; i++ {
-		if i != best {
-			rest = append(rest, c[i])
-		}
-	}
-	return [][2]plan.XY{{c[0], c[best]}, {rest[0], rest[1]}}
+	rest := slices.Delete(slices.Clone(c), best, best+1)
+	return [][2]plan.XY{{c[0], c[best]}, {rest[1], rest[2]}}
 }

@@ -294,8 +294,8 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 		}
 	}
 	for _, joined := range []bool{true, false} {
-		for i := range v.Bodies {
-			if b := &v.Bodies[i]; v.stands[b.ID] && (b == v.mover || b == v.still) == joined {
+		for b := range seq.Refs(v.Bodies) {
+			if v.stands[b.ID] && (b == v.mover || b == v.still) == joined {
 				part(b)
 			}
 		}

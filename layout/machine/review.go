@@ -83,9 +83,9 @@ func (m *Machine) overlapped() {
 	}
 	for !astray {
 		worst, most := "", 1
-		for i := range m.Bodies {
-			if n := len(m.othersOf(m.Bodies[i].ID, found)); n > most {
-				worst, most = m.Bodies[i].ID, n
+		for b := range seq.Refs(m.Bodies) {
+			if n := len(m.othersOf(b.ID, found)); n > most {
+				worst, most = b.ID, n
 			}
 		}
 		if worst == "" {
@@ -266,10 +266,10 @@ func (m *Machine) follows(j *plan.JointPlan, a, b string) {
 		case plan.SlideBinds:
 			m.allow(a, b, math.Inf(1))
 		case plan.RegisterLarger:
-			for i := range m.Bodies {
-				for k := range m.Bodies {
-					if x, y := m.Bodies[i].ID, m.Bodies[k].ID; m.title(x) == p.Args[0].Text && m.title(y) == p.Args[2].Text {
-						m.allow(x, y, p.Args[4].Value)
+			for x := range seq.Refs(m.Bodies) {
+				for y := range seq.Refs(m.Bodies) {
+					if m.title(x.ID) == p.Args[0].Text && m.title(y.ID) == p.Args[2].Text {
+						m.allow(x.ID, y.ID, p.Args[4].Value)
 					}
 				}
 			}
@@ -339,7 +339,7 @@ func (m *Machine) joined(i Instance) bool {
 func (m *Machine) floor() (lowest int, ok bool) {
 	lowest = -1
 	for i := range m.Bodies {
-		if standsIn(&m.Bodies[i]) == 0 && !m.hangs(&m.Bodies[i]) && (lowest < 0 || m.low(&m.Bodies[i]) < m.low(&m.Bodies[lowest])) {
+		if b := &m.Bodies[i]; standsIn(b) == 0 && !m.hangs(b) && (lowest < 0 || m.low(b) < m.low(&m.Bodies[lowest])) {
 			lowest = i
 		}
 	}
@@ -451,8 +451,8 @@ func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
 		return p.Flat() && b.Pose.Z.Cross(m.Up).Len() < 1e-6
 	}
 	feet := 0
-	for i := range m.Bodies {
-		if o := &m.Bodies[i]; !m.hangs(o) && m.low(o) < m.low(b)+1 {
+	for o := range seq.Refs(m.Bodies) {
+		if !m.hangs(o) && m.low(o) < m.low(b)+1 {
 			feet++
 		}
 	}

@@ -24,8 +24,8 @@ func solid(r *part.Model) *assembly.Solid {
 	for i := range r.Groups {
 		s = s.Cut(holes(r, &r.Groups[i])...)
 	}
-	for i := range r.Radials {
-		s = s.Cut(radial(r, &r.Radials[i])...)
+	for f := range seq.Refs(r.Radials) {
+		s = s.Cut(radial(r, f)...)
 	}
 	for i := range r.Flats {
 		s = s.Cut(flats(&r.Flats[i].Row)...)

@@ -21,17 +21,16 @@ type stage struct {
 	order    map[string]int // of a body among Bodies
 	lowest   int            // of Bodies, where the machine stands on it
 	hasFloor bool
-	item     map[string]int      // of a part in the plan, from 1
-	ends     [][]string          // of each joint: all bodies it ties together
-	tying    map[string][]int    // for each body: the joints that tie it, first to last
-	riders   map[string][]string // of each part: what rides on it from the start
-	stand    []string            // motors and couplings
-	lying    map[string][]tie    // for each body: the loose parts on it, and what a loose one lies on
-	news     [][]*assembly.Body  // for each joint: the loose parts that come with it
+	item     map[string]int     // of a part in the plan, from 1
+	ends     [][]string         // of each joint: all bodies it ties together
+	stand    []string           // motors and couplings
+	ties     map[string][]tie   // of each body
+	news     [][]*assembly.Body // for each joint: the loose parts that come with it
 	cuts     map[cutKey][][]plan.XY
 }
 
-// tie is a loose part, or what it lies on, after the first n joints.
+// tie is what a body hangs together with after the first n joints: at a joint, as a loose part or what
+// one lies on, or as what rides on it from the start.
 type tie struct {
 	n  int
 	id string
@@ -45,7 +44,7 @@ type cutKey struct {
 }
 
 func newStage(m *Machine) *stage {
-	s := &stage{Machine: m, body: map[string]*assembly.Body{}, order: map[string]int{}, item: map[string]int{}, tying: map[string][]int{}, riders: map[string][]string{}, lying: map[string][]tie{}, cuts: map[cutKey][][]plan.XY{}}
+	s := &stage{Machine: m, body: map[string]*assembly.Body{}, order: map[string]int{}, item: map[string]int{}, ties: map[string][]tie{}, cuts: map[cutKey][][]plan.XY{}}
 	s.lowest, s.hasFloor = m.floor()
 	for i, r := range m.models {
 		s.item[r.Part.Name.Value] = i + 1
@@ -60,7 +59,7 @@ func newStage(m *Machine) *stage {
 			s.stand = append(s.stand, id)
 		}
 		if m.rides(id) {
-			s.riders[r.on] = append(s.riders[r.on], id)
+			s.ties[r.on] = append(s.ties[r.on], tie{-1, id})
 		}
 	}
 	for n, j := range m.joints {
@@ -72,7 +71,7 @@ func newStage(m *Machine) *stage {
 		}
 		s.ends = append(s.ends, ends)
 		for _, e := range ends {
-			s.tying[e] = append(s.tying[e], n)
+			s.tie(n, ends[0], e)
 		}
 	}
 	s.news = make([][]*assembly.Body, len(m.joints))
@@ -86,36 +85,25 @@ func newStage(m *Machine) *stage {
 			continue
 		}
 		if s.news[n] = append(s.news[n], b); !l.e.Off {
-			s.lying[l.on.id()] = append(s.lying[l.on.id()], tie{n, l.id()})
-			s.lying[l.id()] = append(s.lying[l.id()], tie{n, l.on.id()})
+			s.tie(n, l.on.id(), l.id())
 		}
 	}
 	return s
+}
+
+func (s *stage) tie(n int, a, b string) {
+	s.ties[a], s.ties[b] = append(s.ties[a], tie{n, b}), append(s.ties[b], tie{n, a})
 }
 
 // together are the bodies that hang together with one after the first n joints.
 func (s *stage) together(n int, id string) map[string]bool {
 	in := map[string]bool{id: true}
 	for next := []string{id}; len(next) > 0; next = next[1:] {
-		for _, t := range s.lying[next[0]] {
+		for _, t := range s.ties[next[0]] {
 			if t.n < n && !in[t.id] {
 				in[t.id] = true
 				next = append(next, t.id)
 			}
-		}
-		for _, k := range s.tying[next[0]] {
-			if k >= n {
-				break
-			}
-			for _, e := range s.ends[k] {
-				if !in[e] {
-					in[e] = true
-					next = append(next, e)
-				}
-			}
-		}
-		for _, e := range s.riders[next[0]] {
-			in[e] = true
 		}
 	}
 	return in

@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // flangeMm is how thick a flange of a motor is taken for: thin, as no job gives it. Common
@@ -64,9 +65,9 @@ func (m *Machine) inLine() {
 		return
 	}
 	shaft, ends := m.standing(named(drive.Drives)), map[bool]*assembly.Body{}
-	for i := range m.Bodies {
-		if r := m.roles[m.Bodies[i].ID]; r.kind == aStanding {
-			ends[r.runs] = &m.Bodies[i]
+	for b := range seq.Refs(m.Bodies) {
+		if r := m.roles[b.ID]; r.kind == aStanding {
+			ends[r.runs] = b
 		}
 	}
 	motor, coupling := ends[false], ends[true]

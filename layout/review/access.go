@@ -180,16 +180,12 @@ func (p *standingPart) radii(z float64) (inner, outer float64, ok bool) {
 
 // gapMm is the way from a point to the metal, 0 inside it.
 func (p *standingPart) gapMm(z, radius float64) float64 {
-	least, inside := math.Inf(1), false
-	for i, a := range p.metal {
-		b := p.metal[(i+1)%len(p.metal)]
-		least = min(least, geom.ToSegment(plan.XY{XMm: z, YMm: radius}, a, b))
-		if (a.YMm > radius) != (b.YMm > radius) && z < a.XMm+(b.XMm-a.XMm)*(radius-a.YMm)/(b.YMm-a.YMm) {
-			inside = !inside
-		}
-	}
-	if inside {
+	least, at := math.Inf(1), plan.XY{XMm: z, YMm: radius}
+	if geom.Inside(at, p.metal) {
 		return 0
+	}
+	for i, a := range p.metal {
+		least = min(least, geom.ToSegment(at, a, p.metal[(i+1)%len(p.metal)]))
 	}
 	return least
 }

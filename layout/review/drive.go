@@ -141,8 +141,8 @@ func barKeys(r *reviewer) {
 	}
 	var slots []slot
 	for _, p := range r.job.Parts {
-		for i := range p.Radials {
-			if f := &p.Radials[i]; f.Shape == parts.RadialSlot && !f.Through && f.Along.Mm > f.Around.Mm {
+		for f := range seq.Refs(p.Radials) {
+			if f.Shape == parts.RadialSlot && !f.Through && f.Along.Mm > f.Around.Mm {
 				slots = append(slots, slot{p.Name.Value, f.Name.Value + " of " + p.Title.Value, f.Around.Mm, f.Along.Mm})
 			}
 		}

@@ -132,9 +132,9 @@ func guards(r *reviewer) {
 	r.windows(m.Drives)
 	machine := r.machine()
 	var shaft *assembly.Body
-	for i := range machine.Bodies {
-		if of := machine.Of[machine.Bodies[i].ID]; of.Part == m.Drives.Part && of.Copy == max(1, m.Drives.Copy) {
-			shaft = &machine.Bodies[i]
+	for b := range seq.Refs(machine.Bodies) {
+		if of := machine.Of[b.ID]; of.Part == m.Drives.Part && of.Copy == max(1, m.Drives.Copy) {
+			shaft = b
 		}
 	}
 	for b := range seq.Refs(machine.Bodies) {

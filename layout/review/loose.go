@@ -148,8 +148,8 @@ func (r *reviewer) inItem(v *view, e *parts.Loose) {
 	}
 	outside, _ := cone.Walls()
 	small := cone.Small.Mm + outside
-	for i := range r.job.Loose {
-		of := r.job.Loose[i].Item.Value
+	for e := range seq.Refs(r.job.Loose) {
+		of := e.Item.Value
 		name, _, _ := strings.Cut(of, ",")
 		size := itemHoles.FindStringSubmatch(of)
 		if size == nil || !strings.HasPrefix(strings.ToLower(m[2]), strings.ToLower(name)) || small < r.itemMm(size[1]) {
@@ -360,8 +360,8 @@ func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 			open = max(open, o.radiusMm)
 		}
 	}
-	for i := range v.p.Holes {
-		r.screwsPass(v, shaft, &v.p.Holes[i])
+	for g := range seq.Refs(v.p.Holes) {
+		r.screwsPass(v, shaft, g)
 	}
 	n := len(shaft.outside)
 	if n == 0 || math.IsInf(open, 1) || !shaft.turned() || len(shaft.inside) > 0 && shaft.p.Kind == parts.Tube {
@@ -449,8 +449,8 @@ var wayUp = regexp.MustCompile(`(?i)\b(large|wide|small|narrow|front|back|flange
 func (r *reviewer) waysUp() {
 	for _, v := range r.all() {
 		p, said := v.p, slices.Clone(v.texts())
-		for i := range r.job.Loose {
-			if e := &r.job.Loose[i]; e.Part.Value == p.Name.Value {
+		for e := range seq.Refs(r.job.Loose) {
+			if e.Part.Value == p.Name.Value {
 				said = append(said, e.How)
 			}
 		}

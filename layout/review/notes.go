@@ -84,8 +84,8 @@ func (v *view) saidOf() {
 			}
 		}
 	}
-	for i := range v.job.Loose {
-		if e := &v.job.Loose[i]; e.Part.Value == v.p.Name.Value {
+	for e := range seq.Refs(v.job.Loose) {
+		if e.Part.Value == v.p.Name.Value {
 			v.saidOfScrews(e)
 			v.saidHoist(e)
 		}

@@ -19,8 +19,8 @@ const pinsMm = 0.1
 // its nut holds there: what sticks out of one goes into the other.
 func pins(r *reviewer) {
 	for _, p := range r.job.Parts {
-		for i := range p.Holes {
-			r.pinInHole(p, &p.Holes[i])
+		for g := range seq.Refs(p.Holes) {
+			r.pinInHole(p, g)
 		}
 	}
 	for _, j := range r.job.Of(parts.SlideKind) {

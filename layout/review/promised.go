@@ -42,8 +42,8 @@ func guardsMade(r *reviewer) {
 			Rule: "the first run is signed for guards that are there", Fix: "its part by the name it has here, or an item under loose",
 		})
 	}
-	for i := range r.job.Loose {
-		for _, name := range switched(&r.job.Loose[i]) {
+	for e := range seq.Refs(r.job.Loose) {
+		for _, name := range switched(e) {
 			if !slices.ContainsFunc(m.Guards, func(g parts.Text) bool {
 				return strings.Contains(strings.ToLower(g.Value), ofWhat.ReplaceAllString(name, ""))
 			}) {
@@ -106,8 +106,8 @@ var partOfThing = regexp.MustCompile(`(?i)^(?:guard|hub|hal(?:f|ves)|cover|hatch
 // things are the names of all that is made or ordered, without what they are for or go to.
 func (r *reviewer) things() (names []string) {
 	names = append(names, seq.Map(r.job.Parts, func(p *parts.Part) string { return p.Title.Value })...)
-	for i := range r.job.Loose {
-		for _, thing := range strings.Split(r.job.Loose[i].Item.Value, ",") {
+	for e := range seq.Refs(r.job.Loose) {
+		for _, thing := range strings.Split(e.Item.Value, ",") {
 			names = append(names, strings.TrimSpace(ofWhat.ReplaceAllString(thing, "")))
 		}
 	}
@@ -212,8 +212,8 @@ func anchored(r *reviewer) {
 	}
 	for name, at := range fixed {
 		v, free := r.viewOf(name), false
-		for i := range v.p.Holes {
-			if g := &v.p.Holes[i]; g.Anchors() && !v.jointNames(g.Name.Value) {
+		for g := range seq.Refs(v.p.Holes) {
+			if g.Anchors() && !v.jointNames(g.Name.Value) {
 				free = true
 				v.anchorRoom(g)
 				if under, mm := r.machine().Below(name, g.Name.Value); under != "" && mm < meetMm {

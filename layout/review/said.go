@@ -195,8 +195,8 @@ func noteMm(number, unit string) float64 {
 func (v *view) written(of []float64) []string { return seq.Add(nil, seq.Map(of, v.mm)...) }
 
 func (v *view) pitchCircles() (out []float64) {
-	for i := range v.p.Holes {
-		if mm := v.p.Holes[i].Pattern.PCD.Mm; mm > 0 {
+	for g := range seq.Refs(v.p.Holes) {
+		if mm := g.Pattern.PCD.Mm; mm > 0 {
 			out = append(out, mm)
 		}
 	}
@@ -260,8 +260,8 @@ func (v *view) leans() (out []float64) {
 
 // openingWidths are the sizes of windows and slots in the outside of a part.
 func (v *view) openingWidths() (out []float64) {
-	for i := range v.p.Radials {
-		if f := &v.p.Radials[i]; f.Around.Set() {
+	for f := range seq.Refs(v.p.Radials) {
+		if f.Around.Set() {
 			out = append(out, f.Around.Mm, f.Along.Mm)
 		}
 	}
@@ -373,11 +373,11 @@ func (v *view) saidSteps(t parts.Text) {
 
 func (v *view) threads() map[string]bool {
 	p, has := v.p, map[string]bool{}
-	for i := range p.Holes {
-		has[threadName(p.Holes[i].Size.Thread)] = true
+	for g := range seq.Refs(p.Holes) {
+		has[threadName(g.Size.Thread)] = true
 	}
-	for i := range p.Radials {
-		has[threadName(p.Radials[i].Size.Thread)] = true
+	for f := range seq.Refs(p.Radials) {
+		has[threadName(f.Size.Thread)] = true
 	}
 	for _, c := range v.steps() {
 		has[threadName(c.size.Thread.Value)] = true

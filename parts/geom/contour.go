@@ -214,6 +214,19 @@ func side(a, b, p Point) float64 {
 	return (b.XMm-a.XMm)*(p.YMm-a.YMm) - (b.YMm-a.YMm)*(p.XMm-a.XMm)
 }
 
+// Inside tells whether p lies in the surface that closed lines bound.
+func Inside(p Point, loops ...[]Point) (in bool) {
+	for _, loop := range loops {
+		for i, a := range loop {
+			b := loop[(i+1)%len(loop)]
+			if a.YMm > p.YMm != (b.YMm > p.YMm) && p.XMm < a.XMm+(p.YMm-a.YMm)*(b.XMm-a.XMm)/(b.YMm-a.YMm) {
+				in = !in
+			}
+		}
+	}
+	return in
+}
+
 // ToSegment is the distance of p from the line between a and b, mm; from a where the
 // two are one.
 func ToSegment(p, a, b Point) float64 {

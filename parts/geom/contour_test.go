@@ -301,3 +301,18 @@ func TestMiddle(t *testing.T) {
 		t.Errorf("half a disc: %v mm² about %v", mm2, at)
 	}
 }
+
+// TestInside: a square of 40 by 30 with a hole, and nothing.
+func TestInside(t *testing.T) {
+	t.Parallel()
+	at := func(x, y float64) Point { return Point{XMm: x, YMm: y} }
+	plate := [][]Point{{at(0, 0), at(40, 0), at(40, 30), at(0, 30)}, {at(10, 10), at(10, 20), at(20, 20), at(20, 10)}}
+	for p, want := range map[Point]bool{at(5, 15): true, at(15, 15): false, at(25, 15): true, at(45, 15): false, at(5, 35): false, at(-5, 15): false} {
+		if got := Inside(p, plate...); got != want {
+			t.Errorf("%v: %v", p, got)
+		}
+	}
+	if Inside(at(0, 0)) {
+		t.Error("inside nothing")
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
@@ -291,18 +292,7 @@ func clearOf(pic *plan.Picture, a plan.Arrow, scale float64) float64 {
 
 // onMetal tells whether a place lies in a cut surface.
 func onMetal(pic *plan.Picture, q plan.XY) bool {
-	return slices.ContainsFunc(pic.Shapes, func(s plan.Shape) bool {
-		in := false
-		for _, loop := range s.Loops {
-			for i, b := range loop {
-				a := loop[(i+len(loop)-1)%len(loop)]
-				if (a.YMm > q.YMm) != (b.YMm > q.YMm) && q.XMm < a.XMm+(b.XMm-a.XMm)*(q.YMm-a.YMm)/(b.YMm-a.YMm) {
-					in = !in
-				}
-			}
-		}
-		return in
-	})
+	return slices.ContainsFunc(pic.Shapes, func(s plan.Shape) bool { return geom.Inside(q, s.Loops...) })
 }
 
 // wayArrow ends at a point and points along a direction, at a share of its size.
