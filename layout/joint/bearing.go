@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/lookup"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -50,44 +51,53 @@ func inchBearing(b *parts.BearingJoint) bool {
 	return math.Abs(b.Bore.Mm-math.Round(b.Bore.Mm)) > 0.01 || math.Abs(b.Outside.Mm-math.Round(b.Outside.Mm)) > 0.01
 }
 
-// coneAdvice are the shaft classes for the inner ring, cupAdvice the housing
-// classes for the outer. General bearing fit table on ISO 286 classes, roller
-// column; 140 mm and over, and heavy loads, from memory.
-func coneAdvice(rotating, load string, dMm float64) (classes []string, note string) {
-	if rotating == "outer" {
-		return []string{"g6", "h6"}, "stationary inner ring: g6 if it must slide for adjustment, else h6"
-	}
-	switch {
-	case load == "light" && dMm < 40:
-		return []string{"js6", "j6"}, "rotating inner ring, light load"
-	case load == "light" && dMm <= 140:
-		return []string{"k6"}, "rotating inner ring, light load"
-	case load == "heavy" && dMm >= 50 && dMm <= 140:
-		return []string{"n6"}, "rotating inner ring, heavy load (from memory)"
-	case load == "heavy" && dMm > 140:
-		return []string{"p6"}, "rotating inner ring, heavy load (from memory)"
-	case dMm < 40:
-		return []string{"k5", "k6"}, "rotating inner ring, normal load"
-	case dMm <= 100:
-		return []string{"m5", "m6", "k5", "k6"}, "rotating inner ring, normal load; k5 and k6 are allowed for single-row tapered roller bearings"
-	case dMm <= 140:
-		return []string{"m6"}, "rotating inner ring, normal load"
-	}
-	return []string{"n6"}, "rotating inner ring, normal load (from memory)"
+// advice is the classes a seat may have, and why.
+type advice struct {
+	classes []string
+	why     string
 }
 
-func cupAdvice(rotating, load string) (classes []string, note string) {
-	if rotating == "outer" {
-		switch load {
-		case "heavy":
-			return []string{"P7"}, "rotating outer ring, heavy load or thin wall"
-		case "light":
-			return []string{"M7"}, "rotating outer ring, light load"
-		}
-		return []string{"N7"}, "rotating outer ring, normal load"
-	}
-	return []string{"H7", "H8", "G7", "J7", "JS7", "K7"}, "stationary outer ring: H7 in one piece, H8 simple, G7 if heat comes through the shaft, J7, JS7 or K7 if the load's direction is not sure"
+// advised is the advice for a ring of bearings whose outer ring turns, or whose inner one does, under a load,
+// any where it is empty, with a bore over and up to so much, mm.
+type advised struct {
+	outer          bool
+	load           string
+	overMm, upToMm float64
+	advice
 }
+
+// coneSeats are the shaft classes for the inner ring, cupSeats the housing classes for the outer: the first row
+// that fits. General bearing fit table on ISO 286 classes, roller column; 140 mm and over, and heavy loads, from memory.
+var (
+	above, under40, under50 = math.Inf(1), lookup.Under(40), lookup.Under(50)
+	coneSeats               = []advised{
+		{true, "", 0, above, advice{[]string{"g6", "h6"}, "stationary inner ring: g6 if it must slide for adjustment, else h6"}},
+		{false, "light", 0, under40, advice{[]string{"js6", "j6"}, "rotating inner ring, light load"}},
+		{false, "light", 0, 140, advice{[]string{"k6"}, "rotating inner ring, light load"}},
+		{false, "heavy", under50, 140, advice{[]string{"n6"}, "rotating inner ring, heavy load (from memory)"}},
+		{false, "heavy", 140, above, advice{[]string{"p6"}, "rotating inner ring, heavy load (from memory)"}},
+		{false, "", 0, under40, advice{[]string{"k5", "k6"}, "rotating inner ring, normal load"}},
+		{false, "", 0, 100, advice{[]string{"m5", "m6", "k5", "k6"}, "rotating inner ring, normal load; k5 and k6 are allowed for single-row tapered roller bearings"}},
+		{false, "", 0, 140, advice{[]string{"m6"}, "rotating inner ring, normal load"}},
+		{false, "", 140, above, advice{[]string{"n6"}, "rotating inner ring, normal load (from memory)"}},
+	}
+	cupSeats = []advised{
+		{true, "heavy", 0, above, advice{[]string{"P7"}, "rotating outer ring, heavy load or thin wall"}},
+		{true, "light", 0, above, advice{[]string{"M7"}, "rotating outer ring, light load"}},
+		{true, "", 0, above, advice{[]string{"N7"}, "rotating outer ring, normal load"}},
+		{false, "", 0, above, advice{[]string{"H7", "H8", "G7", "J7", "JS7", "K7"}, "stationary outer ring: H7 in one piece, H8 simple, G7 if heat comes through the shaft, J7, JS7 or K7 if the load's direction is not sure"}},
+	}
+)
+
+// seatOf is the advice of a table for a bearing.
+func seatOf(table []advised, in *parts.BearingJoint) advice {
+	return seq.First(table, func(r advised) bool {
+		return r.outer == (in.Rotating == "outer") && (r.load == "" || r.load == in.Load) && in.Bore.Mm > r.overMm && in.Bore.Mm <= r.upToMm
+	}).advice
+}
+
+// text is the advice in words.
+func (a advice) text() string { return strings.Join(a.classes, ", ") + " (" + a.why + ")" }
 
 // bearingKind is a tapered roller bearing on its shaft and in its housing.
 type bearingKind struct{ plain }
@@ -233,19 +243,15 @@ func seatClass(w words.Writer, s part.Sized) string {
 // seats compares the drawn seats with the advice.
 func (t *joint) seats(p *plan.BearingPlan) {
 	in := t.in.Bearing
-	coneOK, coneNote := coneAdvice(in.Rotating, in.Load, in.Bore.Mm)
-	cupOK, cupNote := cupAdvice(in.Rotating, in.Load)
-	inch := inchBearing(in)
+	cone, cup, inch := seatOf(coneSeats, in), seatOf(cupSeats, in), inchBearing(in)
+	p.ConeAdvice, p.CupAdvice = cone.text(), cup.text()
 	if inch {
 		p.ConeAdvice = "inch series: limits from the bearing maker's table"
 		p.CupAdvice = p.ConeAdvice
-	} else {
-		p.ConeAdvice = strings.Join(coneOK, ", ") + " (" + coneNote + ")"
-		p.CupAdvice = strings.Join(cupOK, ", ") + " (" + cupNote + ")"
 	}
 	known := t.fits(p)
-	t.seat(t.a, in.Bore.Mm, inch, advice{coneOK, coneNote})
-	t.seat(t.b, in.Outside.Mm, inch, advice{cupOK, cupNote})
+	t.seat(t.a, in.Bore.Mm, inch, cone)
+	t.seat(t.b, in.Outside.Mm, inch, cup)
 	t.figure("cone seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")
 	t.figure("cup seat", p.CupClass+"; advised "+p.CupAdvice, "bearing fit table on ISO 286 classes")
 	source := "ISO 492 normal class"
@@ -283,12 +289,6 @@ func (t *joint) fits(p *plan.BearingPlan) (known bool) {
 	return known
 }
 
-// advice is the classes a seat may have, and why.
-type advice struct {
-	classes []string
-	why     string
-}
-
 // An inch seat is this much tighter or looser than the ring at the most, as a
 // share of the diameter. Common practice, no source: makers' tables stay inside.
 const (
@@ -323,7 +323,7 @@ func (t *joint) seat(f feature, ringMm float64, inch bool, a advice) {
 		if lo, hi, ok := envelope(ringMm, a.classes); ok && (size.MinMm < lo-1e-6 || size.MaxMm > hi+1e-6) {
 			t.problem(plan.SeatLimits, plan.Named(f.text()), plan.Of(plan.Mm, size.MinMm), plan.Of(plan.Mm, size.MaxMm), classes, plan.Of(plan.Mm, lo), plan.Of(plan.Mm, hi))
 		}
-	case !contains(a.classes, size.Class):
+	case !slices.Contains(a.classes, size.Class):
 		t.problem(plan.SeatNotAdvised, plan.Named(f.text()), plan.Named(size.Class), classes, plan.Named(a.why))
 	}
 }
@@ -344,10 +344,6 @@ func envelope(mm float64, classes []string) (loMm, hiMm float64, ok bool) {
 		loMm, hiMm, ok = math.Min(loMm, l.MinMm), math.Max(hiMm, l.MaxMm), true
 	}
 	return loMm, hiMm, ok
-}
-
-func contains(list []string, s string) bool {
-	return slices.ContainsFunc(list, func(x string) bool { return strings.EqualFold(x, s) && (x[0] < 'a') == (s[0] < 'a') })
 }
 
 // greaseText says when and where a bearing is greased: by hand while its rollers are open, which

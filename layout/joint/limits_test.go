@@ -49,7 +49,7 @@ func TestAdviceAtItsLimits(t *testing.T) {
 		{"normal", 39.9, "k5"}, {"normal", 40, "m5"}, {"normal", 100, "m5"}, {"normal", 100.1, "m6"}, {"normal", 140, "m6"}, {"normal", 140.1, "n6"},
 		{"heavy", 49.9, "m5"}, {"heavy", 50, "n6"}, {"heavy", 140, "n6"}, {"heavy", 140.1, "p6"},
 	} {
-		if got, _ := coneAdvice("inner", c.load, c.d); got[0] != c.want {
+		if got := seatOf(coneSeats, &parts.BearingJoint{Load: c.load, Bore: length(c.d)}).classes; got[0] != c.want {
 			t.Errorf("%s load, %g mm: %v, want %s", c.load, c.d, got, c.want)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
@@ -97,8 +98,8 @@ func TestSeatAdvice(t *testing.T) {
 		{"inner", "heavy", 80, "n6", "H7"}, {"inner", "heavy", 150, "p6", "H7"},
 		{"outer", "normal", 50, "g6", "N7"}, {"outer", "heavy", 50, "g6", "P7"}, {"outer", "light", 50, "g6", "M7"},
 	} {
-		cone, _ := coneAdvice(c.rotating, c.load, c.d)
-		cup, _ := cupAdvice(c.rotating, c.load)
+		in := &parts.BearingJoint{Rotating: c.rotating, Load: c.load, Bore: length(c.d)}
+		cone, cup := seatOf(coneSeats, in).classes, seatOf(cupSeats, in).classes
 		if cone[0] != c.cone || cup[0] != c.cup {
 			t.Errorf("%s ring, %s load, %v mm: %v and %v, want %s and %s", c.rotating, c.load, c.d, cone, cup, c.cone, c.cup)
 		}

@@ -13,13 +13,13 @@ import (
 
 // openLines open the bores of solid stock with drills before the bar comes: the
 // narrowest as far as any of them goes, then wider ones to their own depth.
-func (b *bench) openLines(first bool, set setting) []string {
+func (b *bench) openLines(set setting) []string {
 	_, inside := b.Sides()
 	if b.Part.Stock.Form == "tube" || b.Part.Kind == parts.Tube || b.cut.boreCut || !b.anyTurned(inside) {
 		return nil
 	}
 	if b.Part.Stock.Form == "casting" {
-		if !first {
+		if !set.first() {
 			return nil
 		}
 		return []string{"Open the cored hole with the boring bar; if it is cast solid, drill it first."}
@@ -29,14 +29,14 @@ func (b *bench) openLines(first bool, set setting) []string {
 	behind := b.fromBehind(narrow)
 	o := drilling{bench: b, face: set.face}
 	switch {
-	case first && behind:
+	case set.first() && behind:
 		o.open(bores)
-	case first:
+	case set.first():
 		o.open(inside)
 	case behind:
 		o.open([]*Step{narrow})
 	}
-	if !first && !behind {
+	if !set.first() && !behind {
 		o.holeMm = b.holeMm
 	}
 	o.widen(bores)

@@ -106,12 +106,12 @@ type held struct{ gripMm, jawsMm, freeMm, outMm float64 }
 // heldIn is that of a setting: first on the stock at the back end, then, turned
 // round, on the widest of what was turned before. A part that is only faced is held as
 // far as the jaws reach.
-func (b *bench) heldIn(first bool, set setting, before []*Step) held {
+func (b *bench) heldIn(set setting) held {
 	length := b.LengthMm()
 	switch {
 	case !b.anyTurned(set.steps):
 		return held{cutting.JawMm, length - cutting.JawMm, 0, length - cutting.JawMm}
-	case first:
+	case set.first():
 		grip, behind := b.grip(set.steps), b.backAllowanceMm()+b.moreMm
 		switch whole := slices.ContainsFunc(set.steps, b.whole); {
 		case whole && b.partedOff():
@@ -123,7 +123,7 @@ func (b *bench) heldIn(first bool, set setting, before []*Step) held {
 		return held{grip, math.Min(length, length+behind-in), 0, b.sawnMm() - in}
 	}
 	h := held{gripMm: math.Min(cutting.JawMm, length/2), freeMm: length}
-	if s := gripped(before); s != nil {
+	if s := gripped(set.before); s != nil {
 		if h.gripMm, h.jawsMm = math.Min(s.LengthMm(), cutting.JawMm), s.ToMm; b.splits(s) {
 			h.jawsMm -= b.restMm(s)
 		}
@@ -135,12 +135,12 @@ func (b *bench) heldIn(first bool, set setting, before []*Step) held {
 
 // letGo notes that the jaws have hardly anything to hold a part by: of the stock behind it, or of what
 // was turned before.
-func (b *bench) letGo(first bool, set setting, before []*Step, h held) {
-	if h.gripMm >= leastHeldMm-geom.CloseMm || !b.anyTurned(set.steps) || !first && b.thinWallMm(before) > 0 {
+func (b *bench) letGo(set setting, h held) {
+	if h.gripMm >= leastHeldMm-geom.CloseMm || !b.anyTurned(set.steps) || !set.first() && b.thinWallMm(set.before) > 0 {
 		return
 	}
 	p := plan.Problem{Kind: plan.JawsShort, Pos: cmp.Or(b.Part.Stock.Pos, b.Part.Pos), Args: []plan.Arg{plan.Of(plan.Mm, h.gripMm), plan.Of(plan.Mm, h.outMm), plan.Of(plan.Mm, b.W.Up(b.jawStockMm(set.steps), 1, 1.0/16))}}
-	if on := gripped(before); !first && on != nil {
+	if on := gripped(set.before); !set.first() && on != nil {
 		p.Kind, p.Feature, p.Args[2] = plan.JawsThin, on.Name, plan.Named(words.Spaced(on.Name))
 	}
 	b.unmeasured = append(b.unmeasured, p)

@@ -184,11 +184,12 @@ func (t *turned) operations(b *bench) {
 	if b.onCentres {
 		b.roughBoth(settings)
 	}
-	for i, s := range settings {
-		if b.onlySawn(s) || b.onCentres && len(s.steps) == 0 && (i == 0 || len(b.rest()) == 0) {
+	settings[1].before = settings[0].steps
+	for _, s := range settings {
+		if b.onlySawn(s) || b.onCentres && len(s.steps) == 0 && (s.first() || len(b.rest()) == 0) {
 			continue
 		}
-		b.turnSetting(i == 0, s, settings[0].steps)
+		b.turnSetting(s)
 	}
 	for _, s := range far {
 		b.lineBore(s)

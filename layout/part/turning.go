@@ -18,9 +18,13 @@ import (
 
 // setting is what is turned without letting the part go.
 type setting struct {
-	face  parts.Face
-	steps []*Step // outside from the widest down, inside from the narrowest up
+	face   parts.Face
+	steps  []*Step // outside from the widest down, inside from the narrowest up
+	before []*Step // what was turned in the setting before
 }
+
+// first tells whether it is the first of the two.
+func (s setting) first() bool { return s.face == parts.Front }
 
 // settings shares out the steps. A widest outside that reaches the back face
 // is turned from there, for the chuck holds it while the front is turned.
@@ -255,7 +259,7 @@ type phase struct {
 // turnSetting is the lathe work of one setting, phase after phase: outsides from the
 // widest down, bores from the narrowest up, undercuts, chamfers and grooves, threads,
 // and what is polished. Few cuts are one operation, many are one after the other.
-func (b *bench) turnSetting(first bool, set setting, before []*Step) {
+func (b *bench) turnSetting(set setting) {
 	o := plan.Operation{Machine: plan.Lathe, Title: "Turn from the " + string(set.face) + " face", Tool: "facing and turning tool"}
 	if !b.anyTurned(set.steps) {
 		o.Title = "Face the " + string(set.face) + " end"
@@ -263,15 +267,15 @@ func (b *bench) turnSetting(first bool, set setting, before []*Step) {
 	if b.onCentres {
 		o.Tool = "turning tool"
 	} else {
-		b.faceLines(first, set, &o)
+		b.faceLines(set, &o)
 		b.faced[set.face] = len(b.ops)
 	}
-	o.Holding = b.holding(first, set, before)
+	o.Holding = b.holding(set)
 	if names := b.namesTogether(set.steps); names != "" {
 		o.Do = append(o.Do, "Without letting the part go between them: "+names+".")
 	}
-	phases := b.phases(first, set)
-	if !first && len(b.rest()) > 0 {
+	phases := b.phases(set)
+	if !set.first() && len(b.rest()) > 0 {
 		o.Title = "Turn from the " + string(set.face) + " face"
 	}
 	at, all := &phases[0], seq.Sum(phases, func(p phase) int { return p.cuts })
@@ -280,9 +284,9 @@ func (b *bench) turnSetting(first bool, set setting, before []*Step) {
 	}
 	at.do, at.limits, o.Do, o.Limits = slices.Concat(o.Do, at.do), slices.Concat(o.Limits, at.limits), nil, nil
 	b.boxes(o, phases, all > boxCuts)
-	if last := &b.ops[len(b.ops)-1]; first && b.partedOff() {
+	if last := &b.ops[len(b.ops)-1]; set.first() && b.partedOff() {
 		last.Do = append(last.Do, "Part off, "+b.W.Near(1)+" over the length.")
-	} else if need := b.partingStockMm(); first && need > 0 {
+	} else if need := b.partingStockMm(); set.first() && need > 0 {
 		in := b.Part.Stock
 		b.unmeasured = append(b.unmeasured, plan.Problem{Kind: plan.StockShort, Pos: in.Length.Pos, Feature: b.widest().Name, Args: []plan.Arg{plan.Named(b.namesTogether(set.steps)), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Up(need, 1, 1.0/16))}})
 	}
@@ -332,18 +336,18 @@ const (
 )
 
 // phases are the work of a setting; those with nothing to do are left out, but for the first.
-func (b *bench) phases(first bool, set setting) []phase {
+func (b *bench) phases(set setting) []phase {
 	out := []phase{{}, {name: "bores", tool: "boring bar"}, {name: "tapers"}, {name: "undercuts", tool: "recessing tool"}, {name: "chamfers", tool: "chamfer tool"},
 		{name: "grooves", tool: "grooving tool"}, {name: "knurls", tool: "knurling tool"}, {name: "threads", tool: "threading tool"}, {name: "surfaces"}}
-	b.restPhase(first, out)
+	b.restPhase(set, out)
 	for _, s := range set.steps {
 		p := &out[outsidePhase]
 		if s.Inside {
 			p = &out[borePhase]
 		}
-		p.do = append(p.do, b.stepWork(s, first && b.twice(s)))
+		p.do = append(p.do, b.stepWork(s, set.first() && b.twice(s)))
 		p.do = slices.Concat(p.do, b.deepLines(s), b.waistLines(s))
-		if line := b.toolRoom(s, set, first); line != "" {
+		if line := b.toolRoom(s, set); line != "" {
 			p.do = append(p.do, line)
 		}
 		p.refs, p.turned = append(p.refs, b.ref(s)), append(p.turned, s)
@@ -354,11 +358,11 @@ func (b *bench) phases(first bool, set setting) []phase {
 			p = &out[finishPhase]
 		}
 		b.stepLimits(s, p)
-		if !first || !b.twice(s) {
+		if !set.first() || !b.twice(s) {
 			b.afterPhases(s, "", out)
 		}
 	}
-	b.lengthLimits(first, set, out)
+	b.lengthLimits(set, out)
 	c, g := &out[chamferPhase], &out[groovePhase]
 	c.do, c.refs = b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) })
 	g.do, g.limits, g.refs = b.grooveLines(func(g *Groove) bool { return g.at(set) })
@@ -377,14 +381,14 @@ func (b *bench) stepLimits(s *Step, p *phase) {
 
 // lengthLimits are those of the lengths whose second end is made in a setting: by what is turned there, or by
 // what beside it is bored wider, or turned narrower.
-func (b *bench) lengthLimits(first bool, set setting, out []phase) {
+func (b *bench) lengthLimits(set setting, out []phase) {
 	for s := range seq.Refs(b.Steps) {
 		here := slices.Contains(set.steps, s)
 		other := slices.ContainsFunc(b.beside(s), func(o *Step) bool {
 			return slices.Contains(set.steps, o) != here && s.Inside == (o.drawnRadius() > s.drawnRadius())
 		})
 		done := here || other
-		if first {
+		if set.first() {
 			done = here && !other
 		}
 		if len(s.limits) < 2 || !done || s.LengthMm() == geom.Clean(b.LengthMm()) { // the whole has its own
@@ -400,12 +404,13 @@ func (b *bench) lengthLimits(first bool, set setting, out []phase) {
 
 // restPhase turns what of the widest outside the jaws had held before, and of a bore what the bar
 // did not reach.
-func (b *bench) restPhase(first bool, out []phase) {
-	if first {
+func (b *bench) restPhase(set setting, out []phase) {
+	if set.first() {
 		return
 	}
 	for _, s := range b.rest() {
-		size, verb, done, over, p := b.sizeText(s), "Turn", "turned", "On "+b.freeHold()+", over the whole length: ", &out[outsidePhase]
+		size, what := b.firstSize(s)
+		verb, done, over, p := "Turn", "turned", "On "+b.freeHold()+", over the whole length: ", &out[outsidePhase]
 		if b.onCentres {
 			over = "Up to the driver, then turned end for end and picked up there: "
 		}
@@ -414,12 +419,7 @@ func (b *bench) restPhase(first bool, out []phase) {
 			p.refs = append(p.refs, b.ref(s))
 			b.stepLimits(s, p)
 		}
-		switch t := s.Size.Thread; {
-		case s.firstMm > 0:
-			size = b.W.Dia(s.firstMm) + ", " + s.firstFor
-		case t != nil && !s.Inside:
-			size = b.W.Dia(b.threadBlankMm(s)) + ", for the thread"
-		}
+		size = cmp.Or(size, b.sizeText(s)) + what
 		p.do, p.turned, p.cuts = append(p.do, verb+" the rest of "+words.Spaced(s.Name)+" to "+size+", to meet what was "+done+" before."), append(p.turned, s), p.cuts+1
 		b.afterPhases(s, over, out)
 	}
@@ -480,8 +480,8 @@ func (b *bench) reached(c *chamfer, set setting) bool {
 }
 
 // faceLines face the end that is in front, and open the bores.
-func (b *bench) faceLines(first bool, set setting, o *plan.Operation) {
-	if first {
+func (b *bench) faceLines(set setting, o *plan.Operation) {
+	if set.first() {
 		o.Do = append(o.Do, b.centred(b.faceFront(), parts.Front))
 	} else {
 		o.Do = append(o.Do, b.centred(b.faceBack(), parts.Back))
@@ -489,14 +489,14 @@ func (b *bench) faceLines(first bool, set setting, o *plan.Operation) {
 			o.Limits = append(o.Limits, b.wholeLimits("length")...)
 		}
 	}
-	o.Do = append(o.Do, b.openLines(first, set)...)
+	o.Do = append(o.Do, b.openLines(set)...)
 }
 
 // holding is how a part is held in a setting, after the steps turned before.
-func (b *bench) holding(first bool, set setting, before []*Step) string {
+func (b *bench) holding(set setting) string {
 	if b.onCentres {
 		on := "the end not turned"
-		if !first && b.anyTurned(before) {
+		if !set.first() && b.anyTurned(set.before) {
 			on = "the end turned before, over a split sleeve or copper sheet"
 		}
 		if mine, _, _ := b.trueTo(set.steps, b.Side(false)); mine == nil {
@@ -506,14 +506,14 @@ func (b *bench) holding(first bool, set setting, before []*Step) string {
 	}
 	text := "chuck on the back end, set true"
 	switch {
-	case first:
+	case set.first():
 	case !b.anyTurned(set.steps) && len(b.rest()) == 0:
 		text = "turned round, set true"
 	default:
-		text = b.truedOn(set, before)
+		text = b.truedOn(set)
 	}
-	h := b.heldIn(first, set, before)
-	b.letGo(first, set, before, h)
+	h := b.heldIn(set)
+	b.letGo(set, h)
 	return text + b.chuckSupport(set, h)
 }
 
@@ -528,7 +528,8 @@ const boughtTrueMm = 0.2
 // truedOn is what a part that was turned round runs true to. Where something in this
 // setting has to be coaxial with something of the first, as the two seats of a shaft's
 // bearings have, it is what was turned with that, within half of the closest tolerance.
-func (b *bench) truedOn(set setting, before []*Step) string {
+func (b *bench) truedOn(set setting) string {
+	before := set.before
 	mine, first, within := b.trueTo(set.steps, before)
 	if wall := b.thinWallMm(before); mine == nil && wall > 0 {
 		return "on a stub mandrel turned to the bore where it stands, pushed on lightly or drawn up by a nut and washer: jaws pinch a wall of " + b.W.Said(wall) + " three-cornered"
@@ -821,17 +822,15 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 	case s.Inside:
 		verb = "Bore "
 	}
-	long := ", " + b.longText(s) + " long"
-	line := verb + words.Spaced(s.Name) + " " + b.sizeText(s) + long
-	if t := s.Size.Thread; t != nil {
-		dia := b.threadBlankMm(s)
-		if line = verb + words.Spaced(s.Name) + " to " + b.W.Dia(dia) + long + ", for the thread"; tapped(s) {
-			line = words.Capital(words.Spaced(s.Name)) + ": the tap drill makes it, no bar reaches so deep" + long
-		}
-	} else if s.firstMm > 0 {
-		line = verb + words.Spaced(s.Name) + " to " + b.W.Dia(s.firstMm) + long + ", " + s.firstFor
-	} else if b.drilledFirst(s) {
-		line = words.Capital(words.Spaced(s.Name)) + " " + b.sizeText(s) + long + ": made by the drill above, no bar reaches so deep"
+	name, long := words.Spaced(s.Name), ", "+b.longText(s)+" long"
+	line := verb + name + " " + b.sizeText(s) + long
+	switch first, what := b.firstSize(s); {
+	case tapped(s):
+		line = words.Capital(name) + ": the tap drill makes it, no bar reaches so deep" + long
+	case first != "":
+		line = verb + name + " to " + first + long + what
+	case b.drilledFirst(s):
+		line = words.Capital(name) + " " + b.sizeText(s) + long + ": made by the drill above, no bar reaches so deep"
 	}
 	switch {
 	case whole && s.Inside:
@@ -847,6 +846,17 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 		line += d.clause(b.W)
 	}
 	return line + "."
+}
+
+// firstSize is what a step is turned to first, and what for; empty where that is its size.
+func (b *bench) firstSize(s *Step) (size, what string) {
+	switch {
+	case s.Size.Thread != nil:
+		return b.W.Dia(b.threadBlankMm(s)), ", for the thread"
+	case s.firstMm > 0:
+		return b.W.Dia(s.firstMm), ", " + s.firstFor
+	}
+	return "", ""
 }
 
 // threadBlankMm is the diameter before threading: the tap drill inside;
@@ -894,8 +904,8 @@ func (b *bench) threadWork(s *Step) string {
 
 // toolRoom lets the tool that cuts an inside thread run out into a wider bore which is
 // not there yet: it is bored later, from the other face. Room as for a blind thread.
-func (b *bench) toolRoom(s *Step, set setting, first bool) string {
-	if !first || !s.Inside || s.Size.Thread == nil || tapped(s) {
+func (b *bench) toolRoom(s *Step, set setting) string {
+	if !set.first() || !s.Inside || s.Size.Thread == nil || tapped(s) {
 		return ""
 	}
 	room, err := s.Size.Thread.RunoutMm()
