@@ -88,6 +88,9 @@ func TestStudScrewedIn(t *testing.T) {
 			t.Errorf("%d of %s: %+v", n, item, p.Bought)
 		}
 	}
+	flats := filed(t, "{name: j, bolt: {through: one.studs, into: other.studs, bolt: M12, stud: rod}, face: back-on-front}", plate("one", 15, "M12 clearance"), plate("other", 25, "M12 tap"),
+		"part: rod\nkind: shaft\nquantity: 4\nmaterial: S235\nstock: {round: 20, cut: saw}\nprofile:\n  outside: ["+post+"{name: tail, thread: M12, length: 34}]\nflats: [{name: grip, in: body, across: 16}]\n").Joints[0]
+	says(t, flats, []string{"A spanner 16 on grip turns each"}, []string{"Two nuts locked"})
 	limits := p.Joints[0].Checks[slices.IndexFunc(p.Joints[0].Checks, func(c plan.Check) bool { return strings.HasPrefix(c.What, "studs out") })]
 	if limits.MinMm != 31.8 || limits.MaxMm != 48 {
 		t.Errorf("%+v", limits)

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // A made stud as it stands in its joint.
@@ -192,6 +193,13 @@ func (s *studded) engages(t *joint, p *plan.BoltPlan) {
 	}
 }
 
+// flats are those for a spanner on what stands out; nil without any.
+func (s *studded) flats() *part.Flats {
+	return seq.At(s.r.Flats, func(f *part.Flats) bool {
+		return f.In.Sides.Value > 1 && f.In.Sides.Value < 8 && f.In.In.Value != s.ends[1].Name
+	})
+}
+
 // screwIn says how the studs go into their tapped holes, before part A comes, and how far they may
 // stand out where no shoulder sets it.
 func (j *making) screwIn(t *joint, p *plan.BoltPlan) {
@@ -202,7 +210,11 @@ func (j *making) screwIn(t *joint, p *plan.BoltPlan) {
 	} else {
 		all += "until they stand out of it by " + out + ": no tighter, and not on the bottom of the hole."
 	}
-	t.step("Screw in the studs", all, t.ends, "Two nuts locked against each other on its other end turn each: no pliers on a thread.").Hold = "Each stands out of " + t.b.title() + " by " + out + "."
+	turn := "Two nuts locked against each other on its other end turn each: no pliers on a thread."
+	if f := s.flats(); f != nil {
+		turn = "A spanner " + t.w.Size(f.In.Across.Mm) + " on " + words.Spaced(f.In.Name.Value) + " turns each: no pliers on a thread."
+	}
+	t.step("Screw in the studs", all, t.ends, turn).Hold = "Each stands out of " + t.b.title() + " by " + out + "."
 	nut, washer := t.nutMm()
 	least, most := p.GripMm+nut, min(p.LengthMm-p.NeedMm, p.GripMm+washer+s.ends[0].LengthMm()-s.bareMm(0))
 	if s.shoulder == nil && least <= p.StudStandsMm && p.StudStandsMm <= most {

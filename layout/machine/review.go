@@ -470,6 +470,13 @@ func (m *Machine) onlyBars(on map[string]bool) bool {
 	return true
 }
 
+// A loop of parts closes where it misses by no more than sizes on drawings are rounded by, to a tenth.
+// Common practice, no source.
+const (
+	closesMm  = 0.05
+	closesDeg = 0.05
+)
+
 // undetermined says what the places leave open, and what does not meet.
 func (m *Machine) undetermined(solved assembly.Poses) {
 	need := map[assembly.Freedom]string{
@@ -487,6 +494,9 @@ func (m *Machine) undetermined(solved assembly.Poses) {
 		m.Problems = append(m.Problems, problem(name, plan.PlaceOpen, m.joint(name).Place.Pos, plan.Named(name), plan.Named(strings.Join(open[name], "; "))))
 	}
 	for _, x := range solved.Missed {
+		if x.Mm < closesMm && x.Deg < closesDeg {
+			continue
+		}
 		p := m.fault(x.ID, plan.PlaceMisses, plan.Named(x.ID), rounded(x.Mm, 2), plan.Of(plan.Degree, words.Round(x.Deg, 2)), plan.Named(strings.Join(x.By, ", ")))
 		p.Because = m.lengths(x)
 		skew, said := m.corners(append(slices.Clone(x.By), x.ID))

@@ -408,6 +408,13 @@ func centreHoles(v *view) {
 // wrenchFlats are flats that a spanner holds, by their name.
 var wrenchFlats = regexp.MustCompile(`(?i)spanner|wrench`)
 
+// screwedIn tells whether a part is a stud that a joint has screwed in before anything lies round it.
+func (v *view) screwedIn() bool {
+	return slices.ContainsFunc(v.pl.Joints, func(j *plan.JointPlan) bool {
+		return j.Bolt != nil && j.Bolt.StudStandsMm > 0 && v.job.Joint(j.Name).Bolt.Stud.Value == v.p.Name.Value
+	})
+}
+
 // flatsFree looks for flats that a hole beside them runs into, and for those of a spanner that
 // another part lies round.
 func (v *view) flatsFree(f plan.FlatsRow) {
@@ -419,7 +426,7 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 		}
 	}
 	b := v.bodyOf(v.p.Name.Value)
-	if b == nil || !wrenchFlats.MatchString(f.Name) {
+	if b == nil || !wrenchFlats.MatchString(f.Name) || v.screwedIn() {
 		return
 	}
 	m := v.machine()

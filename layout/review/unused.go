@@ -1,6 +1,7 @@
 package review
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -81,6 +82,11 @@ func (r *reviewer) takes(o *parts.Part, size parts.HoleSize) bool {
 	}
 	if size.Thread != "" && slices.ContainsFunc(v.steps(), func(c *cylinder) bool { return sameThread(c.size.Thread.Value, size.Thread) }) {
 		return true
+	}
+	if size.Thread == "" && slices.ContainsFunc(v.outside, func(c *cylinder) bool {
+		return c.fitted() && math.Abs(c.size.Nominal.Mm-size.Size.Nominal.Mm) < slackMm
+	}) {
+		return true // what is pressed or pushed into it
 	}
 	return slices.ContainsFunc(o.Holes, func(h parts.HoleGroup) bool {
 		if v.jointNames(h.Name.Value) {
