@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // TestTurnOf: a pitch of 1.5 is 240° to the millimetre: 0.0125 mm is 3°, 0.021 5.04°, and
@@ -932,6 +933,34 @@ func TestLowestOver(t *testing.T) {
 		}
 		if mm, _ := j.lowestOver(heads, nil, band{10, 4, 5}); !math.IsInf(mm, 1) {
 			t.Errorf("%s, not there: %g", c.name, mm)
+		}
+	}
+}
+
+// TestEndForEndOf: what comes turned end for end looks the same where each of it has its like at the mirrored place:
+// of a part, of the step that it is joined by.
+func TestEndForEndOf(t *testing.T) {
+	t.Parallel()
+	at := func(name string, copied, long int, z0, s float64) placedPart {
+		return placedPart{inst: inst{name, copied}, r: worked("body", long), at: placement{z0: z0, s: s}}
+	}
+	for _, c := range []struct {
+		name       string
+		more       []placedPart
+		step, want bool
+	}{
+		{"alone", nil, false, true}, {"by half of it", nil, true, false},
+		{"a ring on one side", []placedPart{at("ring", 1, 10, 10, 1)}, false, false}, {"on both", []placedPart{at("ring", 1, 10, 10, 1), at("ring", 2, 10, 30, -1)}, false, true}, {"looking the same way", []placedPart{at("ring", 1, 10, 10, 1), at("ring", 2, 10, 20, 1)}, false, true},
+		{"not as far", []placedPart{at("ring", 1, 10, 10, 1), at("ring", 2, 10, 31, -1)}, false, false}, {"in the middle", []placedPart{at("ring", 1, 10, 15, 1)}, false, true}, {"of two drawings", []placedPart{at("ring", 1, 10, 10, 1), at("disc", 1, 10, 30, -1)}, false, false},
+		{"about another axis", []placedPart{{inst: inst{"ring", 1}, r: worked("body", 10), at: placement{z0: 15, s: 1}, group: 1}}, false, false},
+	} {
+		j := &making{assembly: standing(append([]placedPart{at("hub", 1, 40, 0, 1)}, c.more...)...)}
+		in := &joint{a: feature{ref: parts.JointRef{Part: "hub", Copy: 1}, r: j.placed[0].r}}
+		if c.step {
+			in.a.step = &part.Step{ToMm: 20}
+		}
+		if got := j.endForEnd(in, seq.Map(j.placed, func(p placedPart) inst { return p.inst })); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
 		}
 	}
 }

@@ -32,6 +32,33 @@ func TestPlaceText(t *testing.T) {
 	}
 }
 
+// A flight of 330 on the axis of its shaft says where both its ends lie, and may start anywhere round it; not where it
+// ends before the front, or where another stands on that shaft: it starts by the clock then.
+func TestPlaceOfAFlight(t *testing.T) {
+	t.Parallel()
+	const (
+		shaft  = "part: shaft\ntitle: Shaft\nkind: turned\nmaterial: S235\nstock: {round: 75 mm}\nprofile:\n  outside: [{name: body, diameter: 70, length: 900}]\n"
+		flight = "part: flight\ntitle: Flight\nkind: flight\nquantity: 2\nmaterial: S235\nstock: {sheet: 6 mm, cut: plasma}\nflight: {shaft: 70, outside: 150, pitch: 110, thickness: 6, length: 330}\n"
+		weld   = "{name: w%d, weld: {part: flight#%[1]d.inside, to: shaft.body, type: fillet, size: 4 mm, sides: 2}, place: {on: front, with: back, at: %s, top: up, gap: -%s mm}}"
+	)
+	for _, c := range []struct{ at, gap, more, want string }{
+		{"[0, 0]", "350", "", "front end of Flight 1 20 and its back end 350 from the front of Shaft; it starts anywhere round it"}, {"[0, 0]", "330", "", "front end of Flight 1 0 and its back end 330 from the front of Shaft; it starts anywhere round it"},
+		{"[0, 0]", "329", "", ""}, {"[1, 0]", "350", "", ""}, {"[0, 1]", "350", "", ""}, {"[0, 0]", "350", "\n  - " + fmt.Sprintf(weld, 2, "[0, 0]", "700"), ""},
+	} {
+		p, err := draft(jobOf(t, fmt.Sprintf(weld, 1, c.at, c.gap)+c.more, shaft, flight))
+		if err != nil {
+			t.Fatal(err)
+		}
+		how := ""
+		if j := p.Joint("w1"); j != nil {
+			how = j.How
+		}
+		if starts := strings.Contains(how, "it starts anywhere"); how != c.want && c.want != "" || starts != (c.want != "") {
+			t.Errorf("%+v: %q", c, how)
+		}
+	}
+}
+
 // A round that stands with its end on a face is welded all round: π × 60.3 = 189.44, with
 // tacks on the clock; what does not end there has no round to run.
 func TestWeldRoundAnEnd(t *testing.T) {
