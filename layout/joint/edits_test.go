@@ -108,6 +108,7 @@ func TestEdits(t *testing.T) {
 		{"drive", "front-bearing", []string{"fit: m6, length: 19 => fit: m6, length: 15.7"}, "seat-short, Shaft front seat, 15.7, 15.8"},
 		{"drive", "cover", []string{screws("counterbore: {diameter: 10.5, depth: 3}")}, "counterbore-tight, 10.5, 10"},
 		{"drive", "cover", []string{screws("counterbore: {diameter: 10.6, depth: 3}")}, "no counterbore-tight"},
+		{"drive", "cover", []string{screws("counterbore: {diameter: 10.5, depth: 3}"), "head: socket => head: hex"}, "no counterbore-tight"},
 		{"drive", "cover", []string{screws("face: back, counterbore: {diameter: 11, depth: 3}")}, "counterbore-wrong-side, Cover screws"},
 		{"drive", "cover", []string{screws("countersink: {diameter: 12, angle: 90}")}, "countersunk, Cover screws, socket"},
 		{"drive", "cover", []string{screws("depth: 8")}, "only not-through, Cover screws, 8, 12"},

@@ -299,6 +299,28 @@ func TestContactLength(t *testing.T) {
 	}
 }
 
+// TestBoughtForAll: what goes into each copy of a part is bought for all of them: two pins for each of three plates,
+// and the filler for the seams of three cones, √(70² + 100²) = 122 long.
+func TestBoughtForAll(t *testing.T) {
+	t.Parallel()
+	count := map[string][]string{}
+	for _, n := range []string{"1", "3"} {
+		p := filed(t, "{name: j, bolt: {through: a#1.h, into: b.h, bolt: M8 8.8, nut: yes}, face: back-on-front}",
+			strings.Replace(drilledPlate("a", "M8 clearance", "  - {name: pins, at: [[-80, 0], [80, 0]], size: {diameter: 8, fit: H7}, note: \"dowel pin 8 m6 x 24, pressed in\"}\n"), "kind: plate\n", "kind: plate\nquantity: "+n+"\n", 1), drilledPlate("b", "M8 clearance", ""),
+			"part: cone\nkind: cone\nquantity: "+n+"\nmaterial: S235\nstock: {sheet: 6, cut: laser}\ncone: {large: 300, small: 160, height: 100, thickness: 6}\n")
+		for _, row := range p.Bought {
+			if name, kg, filler := strings.Cut(row.Item, ", to the welding procedure, "); filler {
+				count[name] = append(count[name], kg)
+			} else if strings.HasPrefix(row.Item, "Dowel") {
+				count[row.Item] = append(count[row.Item], fmt.Sprint(row.Quantity))
+			}
+		}
+	}
+	if got := fmt.Sprint(count); got != "map[Dowel pin 8 m6 x 24:[2 6] Filler for S235:[0.03 kg 0.1 kg]]" {
+		t.Error(got)
+	}
+}
+
 // TestNoContact: a seat of 3 that lies in a chamfer of 3 touches nothing of its bore; of 3.5 half a millimetre.
 func TestNoContact(t *testing.T) {
 	t.Parallel()
