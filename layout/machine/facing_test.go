@@ -218,3 +218,28 @@ func TestBeyondTheFront(t *testing.T) {
 		}
 	}
 }
+
+// Of a shaft with a head of 28 that lies in the bore of a plate what is thickest before its front is told, not of one
+// that ends before it, stands behind it or is too thick for it.
+func TestBeyondAsItLies(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		bore, lies string
+		want       float64
+	}{
+		{"26", "with: front, gap: -20", 28}, {"26", "with: front, gap: -60", 28}, {"26", "with: front, gap: 5", 0}, {"24", "with: front, gap: -20", 0}, {"30", "with: back, gap: -20", 25}, {"30", "with: back, gap: -60", 25}, {"30", "with: back, gap: -80", 0}, {"30", "with: back, gap: -110", 0},
+	} {
+		m, _ := load(t, write(t, map[string]string{
+			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, base.yaml, shaft.yaml]\njoints:\n  - {name: on, weld: {part: plate.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: 50, from-bottom: 20, front: left}}\nloose:\n  - {part: shaft, how: by hand, after: on, lies: [{on: plate.front, " + c.lies + "}]}\n",
+			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nbore: {diameter: " + c.bore + "}\n",
+			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 200}\n",
+			"shaft.yaml": "part: shaft\ntitle: Shaft\nkind: shaft\nmaterial: C45\nstock: {round: 30, length: 86}\nprofile:\n  outside: [{name: run, diameter: 25, length: 60}, {name: head, diameter: 28, length: 20}]\n",
+		}))
+		if got := m.Beyond("plate"); got["Shaft"] != c.want || len(got) > 1 {
+			t.Errorf("%+v: %v", c, got)
+		}
+		if got := m.Beyond("none"); len(got) > 0 {
+			t.Errorf("of a part that stands nowhere: %v", got)
+		}
+	}
+}
