@@ -189,10 +189,13 @@ func BarReach(boreMm, lengthMm float64) (ok, bothEnds bool) {
 	return true, lengthMm > boreReach*boreMm
 }
 
+// taps are how long hand taps to a diameter are, mm: ISO 529, from memory.
+var taps = [][2]float64{{3, 48}, {4, 53}, {5, 58}, {6, 66}, {8, 72}, {10, 80}, {12, 89}, {16, 102}, {20, 112}, {24, 130}, {30, 138}}
+
 // TapReachMm is how far a hand tap of a diameter goes in while the wrench still holds its
-// square: its length of ISO 529 less one diameter; 0 over 30 mm. The lengths are from memory.
+// square: its length less one diameter; 0 over 30 mm.
 func TapReachMm(diaMm float64) float64 {
-	for _, t := range [][2]float64{{3, 48}, {4, 53}, {5, 58}, {6, 66}, {8, 72}, {10, 80}, {12, 89}, {16, 102}, {20, 112}, {24, 130}, {30, 138}} {
+	for _, t := range taps {
 		if diaMm <= t[0] {
 			return t[1] - diaMm
 		}

@@ -1,7 +1,6 @@
 package review
 
 import (
-	"fmt"
 	"maps"
 	"strings"
 	"testing"
@@ -9,27 +8,15 @@ import (
 	"centrepop/parts"
 )
 
-// TestFramesOf: the frames and the most power in each of 2, 4, 6 and 8 poles: EN 50347 and
-// IEC 60072-1, from memory, unchecked. A motor goes into its frame up to a tenth more than
-// that, and one up or down; two are said.
+// TestFramesOf: a motor goes into its frame up to a tenth more than the most power that is
+// usual in it (held in TestTables), and one up or down; two are said.
 func TestFramesOf(t *testing.T) {
 	t.Parallel()
-	rows := strings.Split("56 0.12 0.09 0.06 0.04, 63 0.25 0.18 0.12 0.09, 71 0.55 0.37 0.25 0.12, 80 1.1 0.75 0.55 0.25, 90 2.2 1.5 1.1 0.55, 100 3 3 1.5 1.1, 112 4 4 2.2 1.5, "+
-		"132 7.5 7.5 5.5 3, 160 18.5 15 11 7.5, 180 22 22 15 11, 200 37 30 22 15, 225 45 45 30 22, 250 55 55 37 30, 280 90 90 55 45", ", ")
-	if len(rows) != len(framesOf) {
-		t.Fatalf("%d frames, want %d", len(framesOf), len(rows))
-	}
 	said := func(frame string, kw, rpm float64) string {
 		out := ""
 		framePower(&parts.Motor{Frame: parts.Text{Value: frame}, KW: parts.Number{Value: kw}, Hz: parts.Number{Value: 50}, RPM: parts.Number{Value: rpm}},
 			func(_, numbers, _, _ string) { out = numbers })
 		return out
-	}
-	for i, row := range rows {
-		f := framesOf[i]
-		if got := strings.TrimSpace(fmt.Sprintf("%s %v %v %v %v", f.frame, f.kw[0], f.kw[1], f.kw[2], f.kw[3])); got != row {
-			t.Errorf("%s, want %s", got, row)
-		}
 	}
 	for _, c := range []struct {
 		frame   string

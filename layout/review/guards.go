@@ -13,12 +13,12 @@ import (
 )
 
 // openMm is the widest slot beside a guard that the fingers do not get through to what turns
-// well behind it. ISO 13857 table 4, from memory: slots to 20 mm at 120 mm off and more.
+// well behind it. ISO 13857 table 4: slots to 20 mm at 120 mm off and more.
 const openMm = 20.0
 
 // reaches are how far off what turns an opening has to be by its least width, as a slot, as a
-// short slot or square and as a round hole, in mm. ISO 13857:2019 table 4, from memory; over
-// the last it is no guard.
+// short slot or square and as a round hole, in mm. ISO 13857 table 4, as zt-grassberger.at
+// prints it; over the last it is no guard.
 var reaches = []struct{ widthMm, slot, square, round float64 }{
 	{4, 2, 2, 2}, {6, 10, 5, 5}, {8, 20, 15, 5}, {10, 80, 25, 20}, {12, 100, 80, 80}, {20, 120, 120, 120},
 	{30, 850, 120, 120}, {40, 850, 200, 120}, {120, 850, 850, 850},
@@ -119,7 +119,7 @@ func (r *reviewer) tooOpen(leastMm float64, what, open string, offMm float64, fi
 	if leastMm <= openMm {
 		through = "a finger"
 	}
-	return Finding{What: through + " gets through " + what, Numbers: open + " open, " + r.mm(offMm) + " off", Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857:2019 table 4, from memory", Fix: fix}
+	return Finding{What: through + " gets through " + what, Numbers: open + " open, " + r.mm(offMm) + " off", Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857 table 4", Fix: fix}
 }
 
 // guards looks for folded guards that leave open what turns: between their end and the plate

@@ -8,7 +8,7 @@ import (
 	"centrepop/parts"
 )
 
-// ISO 13857:2019 table 4, from memory: how far off an opening is by its width.
+// ISO 13857 table 4: how far off an opening is by its width.
 func TestStandOff(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {

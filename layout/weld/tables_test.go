@@ -4,6 +4,8 @@ import (
 	"maps"
 	"math"
 	"testing"
+
+	"centrepop/parts/golden"
 )
 
 // The ranges of ISO 9692-1 and the values taken in them, entered again by hand
@@ -213,4 +215,10 @@ func TestRootFace(t *testing.T) {
 			t.Errorf("%s: %v, %v, want %v", c.shape.Symbol(), got, err, c.want)
 		}
 	}
+}
+
+// The yield of filler whole: what of it was looked up, testdata/reference/tables.csv says.
+func TestFillerTable(t *testing.T) {
+	t.Parallel()
+	golden.Held(t, "filler by process: least yield, mm² a run", golden.Pairs(laidBy))
 }

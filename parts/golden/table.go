@@ -1,9 +1,15 @@
 package golden
 
 import (
+	"cmp"
 	"encoding/csv"
+	"fmt"
+	"maps"
+	"math"
 	"os"
+	"slices"
 	"strconv"
+	"strings"
 	"testing"
 )
 
@@ -54,6 +60,38 @@ func Table(t testing.TB, path string, least int) []Row {
 			row[lines[0][i]] = cell
 		}
 		rows = append(rows, row)
+	}
+	return rows
+}
+
+// Tables is the file that holds the smaller tables of the libraries whole, from the folder
+// of one of them.
+const Tables = "../../testdata/reference/tables.csv"
+
+// Held compares the rows of a table with those that [Tables] has under its name, whole and
+// in order: a row that is changed, added or taken out fails. The values of a row stand
+// there with blanks between, as fmt prints them.
+func Held[R any](t testing.TB, table string, rows []R) {
+	t.Helper()
+	var want, got []string
+	for _, row := range Table(t, Tables, 1) {
+		if row["table"] == table {
+			want = append(want, row["values"])
+		}
+	}
+	plain := strings.NewReplacer("{", "", "}", "", "[", "", "]", "", "NaN", "-", "+Inf", "over", fmt.Sprint(math.MaxFloat64), "over")
+	for _, row := range rows {
+		got = append(got, plain.Replace(fmt.Sprint(row)))
+	}
+	if w, g := strings.Join(want, "\n"), strings.Join(got, "\n"); len(got) == 0 || w != g {
+		t.Errorf("%s: %s", table, Diff([]byte(w), []byte(g)))
+	}
+}
+
+// Pairs are the keys of a table and what stands for them, in order of the keys.
+func Pairs[K cmp.Ordered, V any](table map[K]V) (rows []string) {
+	for _, k := range slices.Sorted(maps.Keys(table)) {
+		rows = append(rows, fmt.Sprint(k, " ", table[k]))
 	}
 	return rows
 }

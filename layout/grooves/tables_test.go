@@ -1,0 +1,16 @@
+package grooves
+
+import (
+	"testing"
+
+	"centrepop/parts/golden"
+)
+
+// The tables whole: what of them was looked up and what not, testdata/reference/tables.csv
+// says row by row.
+func TestTables(t *testing.T) {
+	t.Parallel()
+	golden.Held(t, "ISO 6411: pilot, cone, mouth of B, depth, mm", centres)
+	golden.Held(t, "centre hole by diameter: to, pilot, mm", pilotFor)
+	golden.Held(t, "DIN 3760 lead-in: shaft to, smaller by, mm", leadInBy)
+}
