@@ -494,7 +494,7 @@ func (b *bar) holeRecords(n *Numbered, m *Group) []plan.BarRecord {
 			r.What += ", hole to hole"
 			add(n.pitch(row.PitchMm, m.Size), "each ")
 		} else if (along || len(at) == 2) && len(at) > 1 && n.pitchLost(mm[1], mm[0], m.Size) {
-			add(n.pitch(geom.Clean(math.Abs(mm[0]-mm[1])), m.Size), "pitch ")
+			add(n.pitch(m.apartMm(ends[len(ends)-2], ends[len(ends)-1]), m.Size), "pitch ")
 		}
 		if len(out) == 0 {
 			b.sizeRecord(n, m, &r)

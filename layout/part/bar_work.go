@@ -165,10 +165,16 @@ func (b *bar) checkGroup(r *record, m *Group) {
 			continue
 		}
 		if before, from := b.fromEnd(m, i-1); from == end && r.pitchLost(before, mm, m.Size) {
-			pitch := geom.Clean(math.Abs(mm - before))
+			pitch := m.apartMm(i-1, i)
 			r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(m.Group.First+i-1), 0) + " to " + words.Trim(float64(m.Group.First+i), 0) + ", centre to centre", Wanted: r.W.Size(pitch), Gauge: "calipers"}, r.pitch(pitch, m.Size))
 		}
 	}
+}
+
+// apartMm is how far two holes of a group lie apart, also across the bar.
+func (m *Group) apartMm(i, k int) float64 {
+	p, q := m.Points[i], m.Points[k]
+	return geom.Clean(math.Hypot(p.XMm-q.XMm, p.YMm-q.YMm))
 }
 
 // rim is the metal between a hole and one edge, and how much is wanted there.

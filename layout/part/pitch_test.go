@@ -25,6 +25,7 @@ func TestPitchFitsThePlay(t *testing.T) {
 		"two threads": {tube("clock: 0, axial: 100, size: M5 clearance", "clock: 0, axial: 138, size: M6 clearance"), "", ""},
 		"much play":   {tube("clock: 0, axial: 60, size: M16 clearance", "clock: 0, axial: 98, size: M16 clearance"), "", ""},
 		"a bar":       {bar("first: 40, pitch: 100, count: 2}, size: M5 tap"), "screws 1 to 2, centre to centre", "99.75 – 100.25"},
+		"across it":   {"part: p\nkind: bar\nmaterial: S235\nbar: {square: 60, wall: 4, length: 400}\nholes: [{name: seat, at: [[0, -15], [0, 15]], size: M6 tap}]\n", "seat 1 to 2, centre to centre", "29.8 – 30.2"},
 	} {
 		m := work(t, "mm", c.text)
 		got := ""

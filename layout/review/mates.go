@@ -121,8 +121,9 @@ var washer = regexp.MustCompile(`(?i)\bwashers?\b`)
 // names it, or with one of IEC of which two of pitch circle, bore and holes are nearly theirs.
 func motorFlange(v *view) {
 	for h := range seq.Refs(v.p.Holes) {
-		named := false
+		named, stands := false, false
 		for e := range seq.Refs(v.job.Loose) {
+			stands = stands || e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == h.Name.Value
 			if s := v.flangeOn(e, h); s != nil {
 				v.onFace(h, *s, Stop)
 				named = true
@@ -134,7 +135,7 @@ func motorFlange(v *view) {
 		pcd, bore := h.Pattern.PCD.Mm, v.p.Bore.Size.Nominal.Mm
 		count, hole := v.groupSize(h.Name.Value)
 		for _, s := range measured.Standards() {
-			if s.Tapped || math.Abs(pcd-s.PitchMm) > 0.1*s.PitchMm || math.Abs(bore-s.SpigotMm) > 0.1*s.SpigotMm {
+			if s.Tapped || math.Abs(pcd-s.PitchMm) > 0.1*s.PitchMm || !stands && math.Abs(bore-s.SpigotMm) > 0.1*s.SpigotMm { // what stands there has a spigot, however far off the bore
 				continue
 			}
 			is := 0
