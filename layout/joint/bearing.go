@@ -100,7 +100,7 @@ func seatOf(table []advised, in *parts.BearingJoint) advice {
 func (a advice) text() string { return strings.Join(a.classes, ", ") + " (" + a.why + ")" }
 
 // bearingKind is a tapered roller bearing on its shaft and in its housing.
-type bearingKind struct{ plain }
+type bearingKind struct{}
 
 func (bearingKind) traps(*making, *joint, []inst) {} // it turns
 

@@ -252,7 +252,7 @@ func (t *joint) greaseStep(p *plan.BearingPlan) {
 	later := "Later " + t.w.Grams(p.GreaseG) + " at a time."
 	if len(p.Ports) > 0 {
 		later += " Port: " + strings.Join(p.Ports, "; ") + "."
-	} else if t.b.r.Part.Profile != nil && len(t.b.r.Radials) == 0 {
+	} else if t.b.r.Part.Turned() && len(t.b.r.Radials) == 0 {
 		later = "No port in " + t.b.title() + ": later it is washed out and packed anew."
 	}
 	t.step("Grease", greaseText(p), later)
@@ -313,7 +313,7 @@ func (t *joint) cupForceN(p *plan.BearingPlan) float64 {
 	for _, s := range outside {
 		hub.OutsideMm = max(hub.OutsideMm, s.Size.NominalMm)
 	}
-	if t.b.r.Part.Outline != nil {
+	if t.b.r.Part.Flat() {
 		box := t.b.r.OutlinePath().Bounds()
 		hub.OutsideMm = math.Hypot(box.W(), box.H())
 	}

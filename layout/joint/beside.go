@@ -129,7 +129,7 @@ func (t *joint) besideText(w words.Writer) string {
 // middled tells whether the origin of a part is its middle: a person at the bench knows no other.
 func (f feature) middled() bool {
 	p := f.r.Part
-	if p.Outline == nil {
+	if !p.Flat() {
 		return p.Bar == nil
 	}
 	box := f.r.Bounds()

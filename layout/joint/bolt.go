@@ -48,7 +48,7 @@ func (boltKind) ends(s *shop, t *joint) {
 		t.need(f, !f.onWall(), "a group of holes on its front or back")
 	}
 	for _, f := range []feature{t.a, t.b} {
-		t.need(f, !f.onWall() || len(f.group.Points) > 1 && t.in.Bolt.Stud.Value == "" && len(t.in.Bolt.Stack) == 0, "two holes or more there, and bolts that clamp these two parts alone")
+		t.need(f, !f.onWall() || len(f.group.Points) > 1 && t.in.Stud() == "" && len(t.in.Bolt.Stack) == 0, "two holes or more there, and bolts that clamp these two parts alone")
 	}
 	through := func(f feature) bool { return f.group != nil && f.group.Hole != nil && f.group.Size.Thread == nil }
 	t.need(t.a, through(t.a), "a group of clearance or plain holes")
@@ -258,7 +258,7 @@ func (t *joint) open(m parts.Meeting) bool {
 // is put to that face.
 func (j *making) onFloor(plate feature, face parts.Face) bool {
 	anchored := slices.ContainsFunc(j.job.Joints, func(o *parts.Joint) bool { return o.Anchored.Value == plate.ref.Part })
-	return anchored && plate.r.Part.Outline != nil && !slices.ContainsFunc(j.all, func(o *joint) bool {
+	return anchored && plate.r.Part.Flat() && !slices.ContainsFunc(j.all, func(o *joint) bool {
 		m, placed := o.meeting(), o.in.Place
 		return o.a.inst() == plate.inst() && m.First == face || o.b.inst() == plate.inst() && (placed == nil && m.Second == face || placed != nil && placed.On == string(face))
 	})
@@ -324,7 +324,7 @@ func (t *joint) tappedHole() *bolts.TappedHole {
 func (t *joint) flangeMoreMm() float64 {
 	f := t.a
 	z, thick, ok := f.plane(t.meeting().First)
-	if f.r.Part.Profile == nil || !ok {
+	if !f.r.Part.Turned() || !ok {
 		return 0
 	}
 	under := z - thick
@@ -390,7 +390,7 @@ func (j *making) closedBy(t *joint) (out []*joint) {
 // headRoom checks head and spanner against every wall near the bolts.
 func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 	for _, side := range j.headSides(t) {
-		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Bolt.Stud.Value != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.Size.FinishedMm}
+		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Stud() != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.Size.FinishedMm}
 		if len(side.pts) > 1 {
 			place.NeighbourMm = math.Inf(1)
 			for i := range side.pts {
@@ -454,7 +454,7 @@ func (j *making) wall(side headSide) (mm float64, who string, of inst) {
 			continue
 		}
 		for s := range seq.Refs(q.r.Steps) {
-			if q.inst == side.bearing.inst && q.r.Part.Outline != nil {
+			if q.inst == side.bearing.inst && q.r.Part.Flat() {
 				continue
 			}
 			from, to := side.outMm(q, s.FromMm), side.outMm(q, s.ToMm)
@@ -586,7 +586,7 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	}
 	all, wash := "All "+words.Trim(float64(p.Count), 0)+" by hand ", ""
 	switch {
-	case t.in.Bolt.Stud.Value != "":
+	case t.in.Stud() != "":
 		if t.in.Bolt.Washer {
 			wash = ", a washer under it"
 		}
@@ -623,7 +623,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		shut = "Joint closed: a " + feeler + "."
 	}
 	do := []string{"Clean " + clean + ", no burrs, no paint. Put together: " + t.out.How + "."}
-	if t.in.Bolt.Stud.Value != "" && tapped {
+	if t.in.Stud() != "" && tapped {
 		j.screwIn(t, p)
 		each = "each nut"
 	}
@@ -666,4 +666,4 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 
 // turned tells whether the faces of a part come from the lathe, and not from the mill, the
 // folder or the saw as those of a plate, a bar or a tube do.
-func (f feature) turned() bool { return f.r.Part.Profile != nil && f.r.Part.Kind != parts.Tube }
+func (f feature) turned() bool { return f.r.Part.Turned() && f.r.Part.Kind != parts.Tube }

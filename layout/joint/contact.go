@@ -26,7 +26,7 @@ func strengthSectionMm(p *parts.Part, m press.Member) float64 {
 		return math.Min(st.Size.Mm, st.Second.Mm)
 	}
 	switch {
-	case p.Outline != nil:
+	case p.Flat():
 		return p.Thickness.Mm
 	case m.InsideMm > 0:
 		return (m.OutsideMm - m.InsideMm) / 2

@@ -15,7 +15,7 @@ import (
 // corners finds where a straight fillet with a place lies, says it with the place where that
 // is not on every side, and notes a length that is asked for where no corner is.
 func (j *making) corners(t *joint, p *plan.WeldPlan) {
-	p.Lap = t.in.Place != nil && !t.in.Place.Edge() && t.a.r.Part.Outline != nil && t.a.step == nil
+	p.Lap = t.in.Place != nil && !t.in.Place.Edge() && t.a.r.Part.Flat() && t.a.step == nil
 	if plate, round := t.boredPlate(); plate != nil && !t.in.Weld.Length.Set() {
 		j.boreCorners(t, p, plate, round)
 	}
@@ -33,7 +33,7 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 		p.Corners, p.Flush = oneSide(p.Corners), nil
 	case onEdge && !in.SidesSet:
 		end := func(c plan.Corner) bool { return c.Side != "front" && c.Side != "back" }
-		p.Round = t.a.r.Part.Outline != nil && !p.OneSided() && slices.ContainsFunc(p.Corners, end)
+		p.Round = t.a.r.Part.Flat() && !p.OneSided() && slices.ContainsFunc(p.Corners, end)
 	}
 	sum := seq.Sum(p.Corners, lengthMm)
 	asked := in.Length.Mm * float64(in.Sides)

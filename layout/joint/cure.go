@@ -18,7 +18,7 @@ func (j *making) canFlip(t *joint) bool {
 	if t.a.group == nil || !t.a.group.Through() || len(j.members(t.a.inst(), j.before)) != 1 {
 		return false
 	}
-	return t.a.r.Part.Outline != nil || t.a.r.Part.Profile != nil && j.goesRound(t)
+	return t.a.r.Part.Flat() || t.a.r.Part.Turned() && j.goesRound(t)
 }
 
 // clearMm is how far two parts that meet may lie in one another by rounding, and

@@ -12,7 +12,7 @@ import (
 // endPlate is the flat part that a weld holds on a round, by its bore or on the round's end.
 func (t *joint) endPlate(round inst) (plate feature, ok bool) {
 	own, plate, ok := t.from(round)
-	return plate, ok && own.step != nil && !own.step.Inside && plate.r.Part.Outline != nil && (plate.step != nil && plate.step.Inside || t.standsRound())
+	return plate, ok && own.step != nil && !own.step.Inside && plate.r.Part.Flat() && (plate.step != nil && plate.step.Inside || t.standsRound())
 }
 
 // flangesTrue is the step after the last weld on a round with two plates that other parts are

@@ -49,7 +49,7 @@ type jig struct {
 // flat or turned part.
 func (j *shop) drillings() (out []drilled) {
 	for _, r := range j.models {
-		if flat := r.Part.Outline != nil && r.Part.Bends == nil && r.Part.Bar == nil; !flat && (r.Part.Profile == nil || r.Part.Kind == parts.Tube) {
+		if flat := r.Part.Flat() && r.Part.Bends == nil && r.Part.Bar == nil; !flat && (!r.Part.Turned() || r.Part.Kind == parts.Tube) {
 			continue
 		}
 		for m := range seq.Refs(r.Groups) {
@@ -83,7 +83,7 @@ func (d *drilled) register() *part.Step {
 	switch {
 	case len(outside) > 1 && outside[0].Size.NominalMm/2 < near && wide(outside[1]) && (outside[0].Size.Fitted() || outside[0].Size.Measured()):
 		return outside[0]
-	case len(outside) > 0 && d.r.Part.Profile != nil && !wide(outside[0]), len(inside) == 0, !d.ends(inside[0]):
+	case len(outside) > 0 && d.r.Part.Turned() && !wide(outside[0]), len(inside) == 0, !d.ends(inside[0]):
 		return nil
 	case inside[0].Size.NominalMm/2 < near && (inside[0].Size.Fitted() || inside[0].Size.Press.Set()):
 		return inside[0]

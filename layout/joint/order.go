@@ -354,7 +354,7 @@ func (j *assembly) headSides(t *joint) []headSide {
 	}
 	height := t.bolt.HeadHeightMm
 	switch {
-	case t.in.Bolt.Stud.Value != "":
+	case t.in.Stud() != "":
 		height = t.bolt.NutHeightMm
 	case t.in.Bolt.Head == "socket":
 		height = t.bolt.SocketHeadHeightMm
@@ -376,7 +376,7 @@ func (s headSide) outMm(p *placedPart, mm float64) float64 {
 func (j *assembly) over(p *placedPart, side headSide) (gapMm float64, over bool) {
 	gapMm = math.Inf(1)
 	far := math.Inf(1)
-	if p.r.Part.Outline != nil {
+	if p.r.Part.Flat() {
 		b := p.r.Bounds()
 		far = math.Hypot(max(-b.Min.XMm, b.Max.XMm), max(-b.Min.YMm, b.Max.YMm))
 	}

@@ -82,7 +82,7 @@ func (f feature) member(sharedMm float64) (press.Member, error) {
 				m.OutsideMm = math.Min(m.OutsideMm, s.Size.NominalMm)
 			}
 		}
-		if f.r.Part.Outline != nil && math.IsInf(m.OutsideMm, 1) {
+		if f.r.Part.Flat() && math.IsInf(m.OutsideMm, 1) {
 			box := f.r.OutlinePath().Bounds()
 			m.OutsideMm = math.Min(box.W(), box.H())
 		}

@@ -70,13 +70,13 @@ func (j *shop) blanks(r *part.Model) []plan.CutPiece {
 	box := r.BlankPath().Bounds()
 	switch {
 	case !r.Part.Stock.ByArea():
-		if one.LengthMm == 0 && r.Part.Outline != nil {
+		if one.LengthMm == 0 && r.Part.Flat() {
 			one.LengthMm = geom.Clean(max(box.W(), box.H()))
 		} else if one.LengthMm == 0 {
 			one.LengthMm = geom.Clean(r.LengthMm())
 		}
 		return []plan.CutPiece{one}
-	case r.Flat() || r.Part.Profile != nil:
+	case r.Flat() || r.Part.Turned():
 		one.Round = r.RoundBlank()
 		return []plan.CutPiece{sides(one, box.W(), box.H())}
 	}

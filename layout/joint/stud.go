@@ -44,7 +44,7 @@ func (t *joint) engaging() bolts.Choice {
 // A body wider than the holes holds the parts apart. Into a tapped hole a stud goes up to a shoulder, or
 // as far as its thread and the hole's allow, a pitch short of the bottom.
 func (j *shop) studded(t *joint) studded {
-	r := j.model(t.in.Bolt.Stud.Value)
+	r := j.model(t.in.Stud())
 	outside, _ := r.Sides()
 	last := len(outside) - 1
 	s := studded{r: r, ends: [2]*part.Step{outside[0], outside[last]}}
@@ -106,7 +106,7 @@ func (s *studded) screwed(t *joint, hole *bolts.TappedHole, outside []*part.Step
 
 // spacerMm is how far a made stud holds the parts apart.
 func (j *shop) spacerMm(t *joint) float64 {
-	if t.in.Bolt == nil || t.in.Bolt.Stud.Value == "" || t.bolt == nil || t.a.group == nil || t.b.group == nil {
+	if t.in.Stud() == "" || t.bolt == nil || t.a.group == nil || t.b.group == nil {
 		return 0
 	}
 	return geom.Clean(j.studded(t).apartMm)
@@ -164,7 +164,7 @@ func (j *making) stud(t *joint, p *plan.BoltPlan) {
 
 // nutEnd checks the end of a stud that stands so far through a plate, and ends in so much of bare thread.
 func (j *making) nutEnd(t *joint, e *part.Step, plate plan.GripRow, bareMm, tipMm float64) {
-	r, name := j.model(t.in.Bolt.Stud.Value), words.Spaced(e.Name)
+	r, name := j.model(t.in.Stud()), words.Spaced(e.Name)
 	nut, washer := t.nutMm()
 	need := plate.ThickMm + nut
 	t.figure(plate.What+" on "+name, j.w.Size(geom.Clean(tipMm))+" stands through, "+j.w.Size(words.Round(need, 2))+" needed", "plate, washer, nut, two pitches")

@@ -142,9 +142,9 @@ func (t *joint) greased() string {
 // nuts are how many nuts each bolt or stud of a joint has.
 func (t *joint) nuts() int {
 	switch tapped := t.tappedHole() != nil; {
-	case t.in.Bolt.Stud.Value != "" && !tapped:
+	case t.in.Stud() != "" && !tapped:
 		return 2
-	case t.in.Bolt.Stud.Value != "" || t.in.Bolt.Nut:
+	case t.in.Stud() != "" || t.in.Bolt.Nut:
 		return 1
 	}
 	return 0

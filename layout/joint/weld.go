@@ -29,7 +29,7 @@ func weldProcess(word string) weld.Process {
 // wall, or half a solid bar.
 func (f feature) thickMm() float64 {
 	switch p := f.r.Part; {
-	case p.Outline != nil:
+	case p.Flat():
 		return p.Thickness.Mm
 	case p.Frustum != nil:
 		return p.Frustum.Thickness.Mm
@@ -414,7 +414,7 @@ func (t *joint) ring(p *plan.WeldPlan) error {
 	// The flat part dishes; without one, the larger round.
 	dia, thick := p.DiameterMm, p.ThinnerMm
 	for _, f := range []feature{t.b, t.a} {
-		if f.r.Part.Outline != nil {
+		if f.r.Part.Flat() {
 			box := f.r.OutlinePath().Bounds()
 			dia, thick = math.Max(box.W(), box.H()), f.r.Part.Thickness.Mm
 		}
@@ -591,7 +591,7 @@ func machineOf(i inst) machine.Instance { return machine.Instance{Part: i.part, 
 // words; nothing of another weld.
 func (t *joint) lean() (mm float64, text string) {
 	p := t.in.Place
-	if t.a.r.Part.Outline == nil || p == nil || !p.Edge() || p.On != "front" && p.On != "back" {
+	if !t.a.r.Part.Flat() || p == nil || !p.Edge() || p.On != "front" && p.On != "back" {
 		return 0, ""
 	}
 	box := t.a.r.OutlinePath().Bounds()
@@ -883,7 +883,7 @@ var groundSides = map[string]string{"inside": "inside", "outside": "outside", "b
 // boredPlate is the flat part in whose bore a round is welded, and that; nil for another weld.
 func (t *joint) boredPlate() (plate, round *feature) {
 	for _, p := range [2][2]*feature{{&t.a, &t.b}, {&t.b, &t.a}} {
-		if round, plate := p[0], p[1]; plate.r.Part.Outline != nil && plate.step != nil && plate.step.Inside && round.step != nil && !round.step.Inside {
+		if round, plate := p[0], p[1]; plate.r.Part.Flat() && plate.step != nil && plate.step.Inside && round.step != nil && !round.step.Inside {
 			return plate, round
 		}
 	}
@@ -946,7 +946,7 @@ func (j *making) weldedLater(t *joint, i inst) bool {
 func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
 	for _, f := range []feature{t.b, t.a} {
 		part := f.r.Part
-		if part.Outline == nil || !t.in.Weld.SquareUp.Set() && !j.facedLater(f.inst()) || j.weldedLater(t, f.inst()) {
+		if !part.Flat() || !t.in.Weld.SquareUp.Set() && !j.facedLater(f.inst()) || j.weldedLater(t, f.inst()) {
 			continue
 		}
 		return f, geom.Clean(f.spareMm()), true

@@ -87,7 +87,7 @@ func (j *making) lowestOver(s headSide, there []inst, b band) (mm float64, who s
 	mm = math.Inf(1)
 	for _, q := range j.standing(s.group, there) {
 		sec := q.r.Out.Section
-		round := q.r.Part.Outline == nil || q.r.Part.Outline.Shape == parts.CircleOutline
+		round := !q.r.Part.Flat() || q.r.Part.Outline.Shape == parts.CircleOutline
 		if sec == nil || !round {
 			continue
 		}
@@ -154,14 +154,14 @@ func (j *making) tightenWith(t *joint, p *plan.BoltPlan) (text, gauge string) {
 	heads := sides[0]
 	how, who := j.reachOf(t, heads)
 	what := heads.what
-	if t.in.Bolt.Stud.Value != "" {
+	if t.in.Stud() != "" {
 		what = "nuts"
 	}
 	why := who + " bars a socket on the " + what + ": "
 	switch {
 	case how == bySocket:
 		return "", "torque wrench"
-	case len(sides) > 1 && t.in.Bolt.Stud.Value == "" && j.socketOn(t, sides[1]):
+	case len(sides) > 1 && t.in.Stud() == "" && j.socketOn(t, sides[1]):
 		return why + "tighten the nuts, a ring spanner on the heads.", "torque wrench"
 	case how == byCrowFoot:
 		return why + "a crow-foot, square to the wrench.", "torque wrench"

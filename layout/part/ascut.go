@@ -185,7 +185,7 @@ func (s *Shape) BlankPath() *canvas.Path {
 // RoundBlank tells whether it is a circle.
 func (s *Shape) RoundBlank() bool {
 	_, disc := discLeaveMm[s.Part.Stock.Cut]
-	return s.form.round() && (disc || s.Part.Profile == nil)
+	return s.form.round() && (disc || !s.Part.Turned())
 }
 
 // edge is the outline with what is left on it.

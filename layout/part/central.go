@@ -11,7 +11,7 @@ import (
 // central tells whether a group is one hole on the axis of a turned part: the lathe
 // drills it, and nothing is set out for it.
 func (s *Sizes) central(m *Group) bool {
-	if s.Part.Profile == nil || m.Hole == nil || len(m.Points) != 1 {
+	if !s.Part.Turned() || m.Hole == nil || len(m.Points) != 1 {
 		return false
 	}
 	return math.Hypot(m.Points[0].XMm, m.Points[0].YMm) < geom.CloseMm

@@ -300,7 +300,7 @@ const overhangMm = 2.0
 // are under what stands there, and packing under the flange that hangs over.
 func (b *bench) underHoles(m *Group, face string) string {
 	metal, length, at := b.MetalAt(geom.Distance(m.Points[0], plan.XY{})), b.LengthMm(), 0.0
-	if b.Part.Profile == nil || len(metal) == 0 {
+	if !b.Part.Turned() || len(metal) == 0 {
 		return ", " + face
 	}
 	gap := metal[0][0]

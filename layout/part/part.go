@@ -173,7 +173,7 @@ func asDrawn(job *parts.Job, p *parts.Part) *Model {
 		Name: p.Name.Value, Title: p.Title.Value, Kind: string(p.Kind), Quantity: p.Quantity,
 		Material: p.Material.Value, Top: p.Top.Value, StockText: n.StockText(),
 		MassKg: n.massKg(), Overall: n.form.overall(sizes), Faces: n.Faces, Section: n.Section,
-		Dimensions: m.work.limitsOnce(slices.Concat(n.atTop, sizes.dimensions(p.Profile != nil, p.Outline != nil && p.Stock.Form != ""))),
+		Dimensions: m.work.limitsOnce(slices.Concat(n.atTop, sizes.dimensions(p.Turned(), p.Flat() && p.Stock.Form != ""))),
 		Features:   n.Features, Operations: m.work.ops, Checks: checks(n), Ladders: ladders,
 		Keyways: seq.Map(n.Keyways, func(k Keyway) plan.KeywayRow { return k.Row }),
 		Grooves: seq.Map(n.Grooves, func(g Groove) plan.GrooveRow { return g.Row }),

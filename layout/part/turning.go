@@ -197,7 +197,7 @@ func (b *bench) together(out *[2]setting) {
 
 // oneSetting tells whether a step is one of those turned without letting go.
 func (s *Sizes) oneSetting(name string) bool {
-	return s.Part.Profile != nil && slices.ContainsFunc(s.Part.Profile.OneSetting, func(t parts.Text) bool { return t.Value == name })
+	return s.Part.Turned() && slices.ContainsFunc(s.Part.Profile.OneSetting, func(t parts.Text) bool { return t.Value == name })
 }
 
 // centreOperation faces a long solid part to length and centres both ends.
@@ -686,7 +686,7 @@ func (b *bench) stockKg() float64 {
 		for _, o := range b.cut.openings {
 			area -= sweptMm2(2*o.radius, geom.Distance(o.a, o.b))
 		}
-	case b.Part.Profile == nil && b.Part.Kind != parts.Tube:
+	case !b.Part.Turned() && b.Part.Kind != parts.Tube:
 		return 0
 	case k.Form == "casting":
 		return b.castKg()
