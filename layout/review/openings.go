@@ -151,7 +151,7 @@ func covered(r *reviewer) {
 		a, b := tube.Own(ring.Z(0)), tube.Own(ring.Z(ring.section.LengthMm))
 		for _, o := range v.openings() {
 			lo, hi := o.zMm-o.alongMm, o.zMm+o.alongMm
-			if done[v.p.Name.Value+o.radial.Name.Value] || hi <= math.Min(a, b)+slackMm || lo >= math.Max(a, b)-slackMm {
+			if done[v.p.Name.Value+o.radial.Name.Value] || hi <= math.Min(a, b)+slackMm || lo >= math.Max(a, b)-slackMm || r.openOver(&o, tube, ring) {
 				continue
 			}
 			done[v.p.Name.Value+o.radial.Name.Value] = true
@@ -162,6 +162,21 @@ func covered(r *reviewer) {
 			})
 		}
 	}
+}
+
+// openOver tells whether an opening of what is round a tube goes through over the middle of one of its own.
+func (r *reviewer) openOver(o *opening, tube, ring *standingPart) bool {
+	clock := func(p *standingPart, deg float64) float64 {
+		if p.OtherWay {
+			deg = -deg
+		}
+		return p.TurnDeg + deg
+	}
+	v := r.viewOf(ring.Part)
+	return slices.ContainsFunc(v.openings(), func(u opening) bool {
+		off := math.Abs(math.Remainder(clock(ring, u.clockDeg)-clock(tube, o.clockDeg), 360)) * math.Pi / 180 * u.outerMm
+		return u.radial.Through && off < u.aroundMm && math.Abs(ring.Z(u.zMm)-tube.Z(o.zMm)) < u.alongMm
+	})
 }
 
 // branchOpening looks for a branch with no opening under it.
