@@ -300,7 +300,7 @@ func TestContactLength(t *testing.T) {
 }
 
 // TestBoughtForAll: what goes into each copy of a part is bought for all of them: two pins for each of three plates,
-// and the filler for the seams of three cones, √(70² + 100²) = 122 long.
+// and the filler for the seams of three cones, √(70² + 100²) = 122 long each.
 func TestBoughtForAll(t *testing.T) {
 	t.Parallel()
 	count := map[string][]string{}
