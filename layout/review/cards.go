@@ -31,17 +31,40 @@ const (
 // underHead are words that put a lug under what clamps something else.
 var underHead = regexp.MustCompile(`(?i)\bunder (the|a) (head|nut|bolt|screw)\b`)
 
-// plate looks at the numbers on the motor's plate: what it turns out of what it
-// takes, how many phases it has, and how fast it can run on its mains.
+// motored is a job's motor as its rules look at it.
+type motored struct {
+	*reviewer
+	m *parts.Motor
+}
+
+func (r motored) say(what, numbers, rule, fix string) {
+	r.add(Finding{Severity: Check, Pos: r.m.Pos, Source: "by physics", What: what, Numbers: numbers, Rule: rule, Fix: fix})
+}
+
+// plate looks at the numbers on the motor's plate, and at what the job says of it elsewhere.
 func plate(r *reviewer) {
-	m := r.job.Motor
-	if m == nil {
+	if r.job.Motor == nil {
 		return
 	}
-	say := func(what, numbers, rule, fix string) {
-		r.add(Finding{Severity: Check, Pos: m.Pos, Source: "by physics", What: what, Numbers: numbers, Rule: rule, Fix: fix})
+	of := motored{r, r.job.Motor}
+	of.power()
+	of.through()
+	for _, p := range r.job.Parts {
+		of.earth(p)
 	}
-	watts := m.Watts()
+	of.speed()
+	of.frame()
+	of.wet()
+	for e := range seq.Refs(r.job.Loose) {
+		of.item(e)
+	}
+	of.limited()
+	of.flange()
+}
+
+// power looks at what the motor turns out of what it takes, and at how many phases it has.
+func (r motored) power() {
+	m, watts := r.m, r.m.Watts()
 	phases, low, high := 1.0, math.Inf(1), 0.0
 	if m.Phases == 3 {
 		phases = math.Sqrt(3)
@@ -55,41 +78,41 @@ func plate(r *reviewer) {
 	const again = "read the plate again: power, voltage and current of one row"
 	switch { // voltages first: what power they bring in follows from them
 	case m.Phases == 1 && high > 0 && math.Abs(high/low-math.Sqrt(3)) < 0.03:
-		say("the motor's plate gives the voltages of star and delta, which one phase has not", m.Volts.Value+" V", "two voltages in the ratio √3 are those of a three-phase winding", "phases: 3, or the voltage of the one phase")
+		r.say("the motor's plate gives the voltages of star and delta, which one phase has not", m.Volts.Value+" V", "two voltages in the ratio √3 are those of a three-phase winding", "phases: 3, or the voltage of the one phase")
 	case m.Phases == 1 && high > oneMostV:
-		say("the motor's plate gives one phase a voltage that only three have", m.Volts.Value+" V", "a motor of one phase runs on 100 to 277 V", "phases: 3, or the voltage of the one phase")
+		r.say("the motor's plate gives one phase a voltage that only three have", m.Volts.Value+" V", "a motor of one phase runs on 100 to 277 V", "phases: 3, or the voltage of the one phase")
 	case most <= 0 || watts <= 0:
 	case watts > mostYield*most:
-		say("the motor's plate gives more power than its current brings in", number(watts)+" W out of "+number(most)+at, "a motor turns out nine tenths of volts times amperes at the most, by its efficiency and power factor", again)
+		r.say("the motor's plate gives more power than its current brings in", number(watts)+" W out of "+number(most)+at, "a motor turns out nine tenths of volts times amperes at the most, by its efficiency and power factor", again)
 	case m.Phases == 1 && watts < smallW && watts > oneYield*most:
-		say("the motor's plate gives more power than one phase gets out of its current", number(watts)+" W out of "+number(most)+at, "a small motor of one phase turns out six tenths of volts times amperes, seven at the most", "phases: 3, or the current of the one phase")
+		r.say("the motor's plate gives more power than one phase gets out of its current", number(watts)+" W out of "+number(most)+at, "a small motor of one phase turns out six tenths of volts times amperes, seven at the most", "phases: 3, or the current of the one phase")
 	case watts < leastYield*least:
-		say("the motor's plate gives far more current than its power needs", number(watts)+" W out of "+number(least)+at, "a motor turns out a quarter of volts times amperes at the least", again)
+		r.say("the motor's plate gives far more current than its power needs", number(watts)+" W out of "+number(least)+at, "a motor turns out a quarter of volts times amperes at the least", again)
 	}
+}
+
+func (r motored) through() {
 	if v := r.inLine(); v != nil {
-		say("the motor drives through a "+m.Through+", and "+v.p.Title.Value+" holds it in line with the shaft", m.Drives.Part+"."+m.Drives.Feature, "a motor in line drives through a coupling", "through: coupling, or a plate beside the shaft")
+		r.say("the motor drives through a "+r.m.Through+", and "+v.p.Title.Value+" holds it in line with the shaft", r.m.Drives.Part+"."+r.m.Drives.Feature, "a motor in line drives through a coupling", "through: coupling, or a plate beside the shaft")
 	}
-	for _, p := range r.job.Parts {
-		said := " " + wordsOf(m.Earth.Value) + " "
-		holds := func(j *parts.Joint) bool { return j.Holds(p.Name.Value) }
-		own := func(g parts.HoleGroup) bool {
-			return strings.Contains(said, " "+g.Name.Value+" ") && !r.bolted(p.Name.Value, g.Name.Value)
-		}
-		if underHead.MatchString(said) && seatNames(said, p) && slices.ContainsFunc(r.job.Of(parts.BoltKind), holds) && !slices.ContainsFunc(p.Holes, own) {
-			say("the earth lies under a bolt that clamps "+p.Title.Value, m.Earth.Value, "the earth has a screw of its own on bright metal: paint lies under a bolt that clamps, and the lug takes of its preload", "a tapped hole of its own")
-		}
+}
+
+// earth looks for a lug under a bolt that clamps a part.
+func (r motored) earth(p *parts.Part) {
+	said := " " + wordsOf(r.m.Earth.Value) + " "
+	holds := func(j *parts.Joint) bool { return j.Holds(p.Name.Value) }
+	own := func(g parts.HoleGroup) bool {
+		return strings.Contains(said, " "+g.Name.Value+" ") && !r.bolted(p.Name.Value, g.Name.Value)
 	}
-	plateSpeed(r, say)
-	if n := voltNumber.FindString(m.Frame.Value); n != "" && !slices.Contains(frames, n) {
-		say("the motor's frame is none that is made", m.Frame.Value, "a frame is named by the height of its shaft, in millimetres or sixteenths of an inch, or is a NEMA number", "read the plate again")
+	if underHead.MatchString(said) && seatNames(said, p) && slices.ContainsFunc(r.job.Of(parts.BoltKind), holds) && !slices.ContainsFunc(p.Holes, own) {
+		r.say("the earth lies under a bolt that clamps "+p.Title.Value, r.m.Earth.Value, "the earth has a screw of its own on bright metal: paint lies under a bolt that clamps, and the lug takes of its preload", "a tapped hole of its own")
 	}
-	framePower(m, say)
-	if wet := wetWords.FindString(r.job.Name.Value + " " + r.saidAll()); wet != "" && openMotor.MatchString(m.Enclosure.Value) {
-		say("the motor's enclosure lets in the water that the words speak of", m.Enclosure.Value+"; "+wet, "a motor where it gets wet keeps out splashes at the least: IP54, TEFC (IEC 60034-5, from memory)", "an enclosure of IP54 or more, or read the plate again")
+}
+
+func (r motored) wet() {
+	if wet := wetWords.FindString(r.job.Name.Value + " " + r.saidAll()); wet != "" && openMotor.MatchString(r.m.Enclosure.Value) {
+		r.say("the motor's enclosure lets in the water that the words speak of", r.m.Enclosure.Value+"; "+wet, "a motor where it gets wet keeps out splashes at the least: IP54, TEFC (IEC 60034-5, from memory)", "an enclosure of IP54 or more, or read the plate again")
 	}
-	r.motorItem(m, say)
-	r.limited(m, say)
-	flangeWords(r, say)
 }
 
 // wetWords are words of a place where a motor gets wet, and openMotor an enclosure that water gets into.
@@ -110,49 +133,51 @@ const (
 	sameShare    = 0.06 // of a figure: makers round theirs
 )
 
-// motorItem compares what is ordered as the motor with its plate, and its mass with its power.
-func (r *reviewer) motorItem(m *parts.Motor, say func(what, numbers, rule, fix string)) {
-	is := func(got float64, any ...float64) bool {
-		return !slices.ContainsFunc(any, func(x float64) bool { return x > 0 }) || slices.ContainsFunc(any, func(x float64) bool { return math.Abs(got-x) <= sameShare*x })
+// item compares what is ordered as the motor with its plate, and its mass with its power.
+func (r motored) item(e *parts.Loose) {
+	m, kw := r.m, r.m.Watts()/1000
+	name, _, _ := strings.Cut(e.Item.Value, ",")
+	words := strings.Fields(strings.ToLower(itemFigure.ReplaceAllString(name, "")))
+	if len(words) == 0 || !strings.HasSuffix(words[len(words)-1], "motor") {
+		return
 	}
-	for e := range seq.Refs(r.job.Loose) {
-		kw := m.Watts() / 1000
-		name, _, _ := strings.Cut(e.Item.Value, ",")
-		words := strings.Fields(strings.ToLower(itemFigure.ReplaceAllString(name, "")))
-		if len(words) == 0 || !strings.HasSuffix(words[len(words)-1], "motor") {
-			continue
-		}
-		named := seq.Map(measured.Named(e.Item.Value), func(s measured.Standard) float64 { return s.PitchMm })
-		if of := measured.Named(m.Flange.Value); len(of) == 1 && len(named) > 0 && !slices.Contains(named, of[0].PitchMm) {
-			say("the motor as ordered has another flange than its plate", e.Item.Value+"; "+of[0].Name, "what is bought is what is reckoned with", "the flange of the plate, in both places")
-		}
-		if most, least := anyMotorKg+mostKgPerKW*kw, leastKgPerKW*kw; e.MassKg > 0 && kw > 0 && (e.MassKg > most || e.MassKg < least) {
-			say("the mass of the motor is not one for its power", r.w.RoundMass(e.MassKg, 1)+", wanted "+r.w.RoundMass(least, 1)+" to "+r.w.RoundMass(most, 0), "a motor with its gear weighs some tens of kilograms a kilowatt", "kg as on its drawing")
-		}
-		if end, ok := measured.FrameShaft(m.Frame.Value); ok && m.OutRPM.Value == 0 && e.Stands != nil && e.Stands.Shaft.Set() && math.Abs(e.Stands.Shaft.Mm-end.DiameterMm) > faceOffMm {
-			say("the shaft that the motor stands with is not that of its frame", r.mm(e.Stands.Shaft.Mm)+"; frame "+m.Frame.Value+" has "+r.mm(end.DiameterMm), "a frame has one shaft", "the shaft as measured, or the frame of the plate")
-		}
-		for _, f := range itemFigure.FindAllStringSubmatch(e.Item.Value, -1) {
-			got, same := noteMm(f[1], "mm"), true
-			switch strings.ToLower(f[2]) {
-			case "kw":
-				same = is(got, kw)
-			case "hp":
-				same = is(got, 1000*kw/parts.WattsPerHP)
-			case "hz":
-				same = is(got, m.Hz.Value)
-			case "rev/min", "rpm":
-				same = is(got, m.RPM.Value, m.OutRPM.Value)
-			default:
-				plate := itemFigure.FindAllStringSubmatch(m.Flange.Value, -1)
-				at := slices.IndexFunc(plate, func(p []string) bool { return strings.EqualFold(p[3], f[3]) })
-				same = at < 0 || plate[at][4] == f[4]
-			}
-			if !same {
-				say("the motor as ordered is not that of its plate", f[0]+" in "+e.Item.Value, "what is bought is what is reckoned with", "the figure of the plate, in both places")
-			}
+	named := seq.Map(measured.Named(e.Item.Value), func(s measured.Standard) float64 { return s.PitchMm })
+	if of := measured.Named(m.Flange.Value); len(of) == 1 && len(named) > 0 && !slices.Contains(named, of[0].PitchMm) {
+		r.say("the motor as ordered has another flange than its plate", e.Item.Value+"; "+of[0].Name, "what is bought is what is reckoned with", "the flange of the plate, in both places")
+	}
+	if most, least := anyMotorKg+mostKgPerKW*kw, leastKgPerKW*kw; e.MassKg > 0 && kw > 0 && (e.MassKg > most || e.MassKg < least) {
+		r.say("the mass of the motor is not one for its power", r.w.RoundMass(e.MassKg, 1)+", wanted "+r.w.RoundMass(least, 1)+" to "+r.w.RoundMass(most, 0), "a motor with its gear weighs some tens of kilograms a kilowatt", "kg as on its drawing")
+	}
+	if end, ok := measured.FrameShaft(m.Frame.Value); ok && m.OutRPM.Value == 0 && e.Stands != nil && e.Stands.Shaft.Set() && math.Abs(e.Stands.Shaft.Mm-end.DiameterMm) > faceOffMm {
+		r.say("the shaft that the motor stands with is not that of its frame", r.mm(e.Stands.Shaft.Mm)+"; frame "+m.Frame.Value+" has "+r.mm(end.DiameterMm), "a frame has one shaft", "the shaft as measured, or the frame of the plate")
+	}
+	for _, f := range itemFigure.FindAllStringSubmatch(e.Item.Value, -1) {
+		if !onPlate(m, f) {
+			r.say("the motor as ordered is not that of its plate", f[0]+" in "+e.Item.Value, "what is bought is what is reckoned with", "the figure of the plate, in both places")
 		}
 	}
+}
+
+// onPlate tells whether a figure of a motor as ordered is one of its plate, or that has none of its kind.
+func onPlate(m *parts.Motor, f []string) bool {
+	var has []float64
+	switch strings.ToLower(f[2]) {
+	case "kw":
+		has = []float64{m.Watts() / 1000}
+	case "hp":
+		has = []float64{m.Watts() / parts.WattsPerHP}
+	case "hz":
+		has = []float64{m.Hz.Value}
+	case "rev/min", "rpm":
+		has = []float64{m.RPM.Value, m.OutRPM.Value}
+	default:
+		plate := itemFigure.FindAllStringSubmatch(m.Flange.Value, -1)
+		at := slices.IndexFunc(plate, func(p []string) bool { return strings.EqualFold(p[3], f[3]) })
+		return at < 0 || plate[at][4] == f[4]
+	}
+	got := noteMm(f[1], "mm")
+	has = seq.Keep(has, func(x float64) bool { return x > 0 })
+	return len(has) == 0 || slices.ContainsFunc(has, func(x float64) bool { return math.Abs(got-x) <= sameShare*x })
 }
 
 // framesOf are the frames with the most power in kW that is usual in each of 2, 4, 6 and 8
@@ -180,13 +205,17 @@ var (
 // frameName is a frame by its height in millimetres, with its length.
 var frameName = regexp.MustCompile(`^(\d+) ?[SML]?\d?$`)
 
-// framePower compares the frame of a motor of so many kilowatts with the usual one for its
+// frame compares the frame of a motor of so many kilowatts with the usual one for its
 // power and poles: makers go one frame up or down, not two.
-func framePower(m *parts.Motor, say func(what, numbers, rule, fix string)) {
+func (r motored) frame() {
+	m := r.m
+	if n := voltNumber.FindString(m.Frame.Value); n != "" && !slices.Contains(frames, n) {
+		r.say("the motor's frame is none that is made", m.Frame.Value, "a frame is named by the height of its shaft, in millimetres or sixteenths of an inch, or is a NEMA number", "read the plate again")
+	}
 	if n := nemaName.FindStringSubmatch(m.Frame.Value); n != nil && m.HP.Value > 0 {
 		for _, f := range nemaOf {
 			if strings.Contains(f.frames, n[1]) && m.HP.Value < f.leastHP {
-				say("the motor's frame is not one for its power", "frame "+m.Frame.Value+" for "+number(m.HP.Value)+" hp; it starts at about "+number(f.leastHP)+" hp",
+				r.say("the motor's frame is not one for its power", "frame "+m.Frame.Value+" for "+number(m.HP.Value)+" hp; it starts at about "+number(f.leastHP)+" hp",
 					"each frame has powers that are usual, at any of the four speeds (NEMA MG 13, from memory)", "read the plate again")
 			}
 		}
@@ -208,7 +237,7 @@ func framePower(m *parts.Motor, say func(what, numbers, rule, fix string)) {
 	if off := at - usual; at < 0 || usual < 0 || off > -2 && off < 2 {
 		return
 	}
-	say("the motor's frame is not one for its power", "frame "+m.Frame.Value+" for "+number(m.KW.Value)+" kW at "+number(m.RPM.Value)+" rev/min; usual is "+framesOf[usual].frame,
+	r.say("the motor's frame is not one for its power", "frame "+m.Frame.Value+" for "+number(m.KW.Value)+" kW at "+number(m.RPM.Value)+" rev/min; usual is "+framesOf[usual].frame,
 		"power and poles have a usual frame (EN 50347, from memory), and makers go one up or down", "read the plate again")
 }
 
@@ -216,10 +245,10 @@ func framePower(m *parts.Motor, say func(what, numbers, rule, fix string)) {
 var frames = strings.Fields("56 63 71 80 90 100 112 132 160 180 200 225 250 280 315 355 400 450" +
 	" 42 48 143 145 182 184 203 204 213 215 224 225 254 256 284 286 324 326 364 365 404 405 444 445 447 449")
 
-// flangeWords compares all sizes in the words for the motor's flange with the plate
+// flange compares all sizes in the words for the motor's flange with the plate
 // that has one of them as its pitch circle.
-func flangeWords(r *reviewer, say func(what, numbers, rule, fix string)) {
-	sizes := flangeNumber.FindAllString(r.job.Motor.Flange.Value, -1)
+func (r motored) flange() {
+	sizes := flangeNumber.FindAllString(r.m.Flange.Value, -1)
 	for _, v := range r.all() {
 		if v.p.Bore == nil {
 			continue
@@ -230,28 +259,28 @@ func flangeWords(r *reviewer, say func(what, numbers, rule, fix string)) {
 		meant := slices.ContainsFunc(circles, func(mm float64) bool { return slices.Contains(sizes, number(mm)) })
 		for _, s := range sizes {
 			if meant && !slices.Contains(has, s) {
-				say("the motor's flange has a size that "+v.p.Title.Value+" has not", r.job.Motor.Flange.Value+"; drawn: "+few(has)+" mm", "plate and motor have one flange", "the sizes on the motor's drawing, on both")
+				r.say("the motor's flange has a size that "+v.p.Title.Value+" has not", r.m.Flange.Value+"; drawn: "+few(has)+" mm", "plate and motor have one flange", "the sizes on the motor's drawing, on both")
 			}
 		}
 	}
 }
 
-// plateSpeed compares the speed with that of the field: the frequency over the
+// speed compares the speed with that of the field: the frequency over the
 // pairs of poles, less some slip.
-func plateSpeed(r *reviewer, say func(what, numbers, rule, fix string)) {
-	m := r.job.Motor
+func (r motored) speed() {
+	m := r.m
 	fastest, turns := 60*m.Hz.Value, m.RPM.Value
 	if fastest <= 0 || turns <= 0 {
 		return
 	}
 	numbers := number(turns) + " rev/min at " + number(m.Hz.Value) + " Hz"
 	if turns > fastest {
-		say("the motor's plate gives more speed than its frequency", numbers, "a motor on the mains turns once in a period at the most", "read the plate again")
+		r.say("the motor's plate gives more speed than its frequency", numbers, "a motor on the mains turns once in a period at the most", "read the plate again")
 		return
 	}
 	field := fastest / math.Floor(fastest/turns)
 	if turns < (1-mostSlip)*field {
-		say("the motor's plate gives a speed that lies between those of its fields", numbers+", wanted "+number(math.Ceil((1-mostSlip)*field))+" to "+number(field)+" rev/min", "a motor on the mains runs a little slower than its field", "read the plate again: speed and frequency of one row")
+		r.say("the motor's plate gives a speed that lies between those of its fields", numbers+", wanted "+number(math.Ceil((1-mostSlip)*field))+" to "+number(field)+" rev/min", "a motor on the mains runs a little slower than its field", "read the plate again: speed and frequency of one row")
 	}
 }
 
@@ -573,7 +602,7 @@ var (
 
 // limited compares what words of the motor set against overload with what they say of the hand
 // wheel, and with what the motor gives; and looks for switches that act when it is too late.
-func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix string)) {
+func (r motored) limited() {
 	hand, wheel := 0.0, ""
 	for e := range seq.Refs(r.job.Loose) {
 		force, size := rimForce.FindStringSubmatch(e.How.Value), wheelWords.FindStringSubmatch(e.Item.Value)
@@ -583,22 +612,22 @@ func (r *reviewer) limited(m *parts.Motor, say func(what, numbers, rule, fix str
 				hand *= words.NPerPound
 			}
 			if set := setNm(e.Buy.Value); set > 0 && (set > limitShare*hand || hand > limitShare*set) {
-				say("the clutch in "+words.Head(e.Item.Value)+" and the force at its rim are different torques", r.w.Torque(set)+"; "+force[0]+" is "+r.w.Torque(hand), "words and numbers of one job agree", "one torque, that of the weakest part in the drive")
+				r.say("the clutch in "+words.Head(e.Item.Value)+" and the force at its rim are different torques", r.w.Torque(set)+"; "+force[0]+" is "+r.w.Torque(hand), "words and numbers of one job agree", "one torque, that of the weakest part in the drive")
 			}
 		}
 	}
 	r.slipsAt(hand)
-	for _, t := range m.Notes {
+	for _, t := range r.m.Notes {
 		if tripsLate.MatchString(t.Value) {
-			say("a limit switch acts only when the stops are met", t.Value, "a switch stops the motor before a stop does", "so far before the stops as it runs on")
+			r.say("a limit switch acts only when the stops are met", t.Value, "a switch stops the motor before a stop does", "so far before the stops as it runs on")
 		}
 		set := setNm(t.Value)
-		switch gives := m.OutputNm(); {
+		switch gives := r.m.OutputNm(); {
 		case set == 0:
 		case hand > 0 && (set > limitShare*hand || hand > limitShare*set):
-			say("the torque limiter and the hand wheel are held to different torques", r.w.Torque(set)+"; "+wheel+" is "+r.w.Torque(hand), "what limits a drive limits the hand too", "one torque, that of the weakest part in both drives")
+			r.say("the torque limiter and the hand wheel are held to different torques", r.w.Torque(set)+"; "+wheel+" is "+r.w.Torque(hand), "what limits a drive limits the hand too", "one torque, that of the weakest part in both drives")
 		case gives > 0 && set > gives:
-			say("the torque limiter is set above what the motor gives", r.w.Torque(set)+"; "+r.w.Torque(gives), "a limiter slips before the motor stalls", "what the weakest part holds")
+			r.say("the torque limiter is set above what the motor gives", r.w.Torque(set)+"; "+r.w.Torque(gives), "a limiter slips before the motor stalls", "what the weakest part holds")
 		}
 	}
 }

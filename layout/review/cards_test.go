@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // TestFramesOf: a motor goes into its frame up to a tenth more than the most power that is
@@ -13,10 +14,9 @@ import (
 func TestFramesOf(t *testing.T) {
 	t.Parallel()
 	said := func(frame string, kw, rpm float64) string {
-		out := ""
-		framePower(&parts.Motor{Frame: parts.Text{Value: frame}, KW: parts.Number{Value: kw}, Hz: parts.Number{Value: 50}, RPM: parts.Number{Value: rpm}},
-			func(_, numbers, _, _ string) { out = numbers })
-		return out
+		r := &reviewer{job: &parts.Job{}}
+		motored{r, &parts.Motor{Frame: parts.Text{Value: frame}, KW: parts.Number{Value: kw}, Hz: parts.Number{Value: 50}, RPM: parts.Number{Value: rpm}}}.frame()
+		return strings.Join(seq.Map(r.found, func(f Finding) string { return f.Numbers }), "; ")
 	}
 	for _, c := range []struct {
 		frame   string
@@ -111,7 +111,9 @@ func TestCardBounds(t *testing.T) {
 		return parts.Job{Motor: &parts.Motor{KW: n(1), Hz: n(50), RPM: n(1400), OutRPM: n(32)}, Loose: []parts.Loose{{Item: parts.Text{Value: item}, MassKg: kg}}}
 	}
 	ordered := func(r *reviewer) {
-		r.motorItem(r.job.Motor, func(what, numbers, _, _ string) { r.add(Finding{What: what, Numbers: numbers}) })
+		for e := range seq.Refs(r.job.Loose) {
+			motored{r, r.job.Motor}.item(e)
+		}
 	}
 	strong := func(kw, kg float64) parts.Job {
 		return parts.Job{Motor: &parts.Motor{KW: n(kw)}, Loose: []parts.Loose{{Item: parts.Text{Value: "gear motor"}, MassKg: kg}}}
