@@ -244,10 +244,10 @@ func TestFoldedProblems(t *testing.T) {
 	}{
 		{"radius: 2", "radius: 2", "", ""},
 		// 20 − 4 − 10 = 6 is left; 17 leaves 3, under twice the thickness.
-		{"[[-30, 20]]", "[[-30, 17]]", plan.NearBend, "gland come within 3 of a bend"},
-		{"[[20, 30]], datum: left-bottom", "[[0, 48]]", plan.NearBend, "feet come within 3.5 of a bend"},
+		{"[[-30, 20]]", "[[-30, 17]]", plan.NearBend, "gland: 3 off a bend"},
+		{"[[20, 30]], datum: left-bottom", "[[0, 48]]", plan.NearBend, "feet: 3.5 off a bend"},
 		{"size: 9 mm", "size: 9 mm, face: back", "", ""},
-		{"[[5, 17]]", "[[5, 10]]", plan.NearBend, "adjust come within 3 of a bend"},
+		{"[[5, 17]]", "[[5, 10]]", plan.NearBend, "adjust: 3 off a bend"},
 		{"radius: 2", "radius: 4", plan.BendRadius, "the die of 12 leaves about 1.92 inside, and 4 is drawn"},
 		{"radius: 2", "radius: 2\n  die: 20", plan.BendRadius, "the die of 20 leaves about 3.2 inside"},
 	} {
