@@ -59,10 +59,12 @@ func (r *reviewer) boughtFor(e *parts.Loose, short bool) {
 		return
 	}
 	f := Finding{Part: v.p.Name.Value, Pos: e.Buy.Pos, Numbers: e.Buy.Value, Source: "by the job"}
-	holes, others := 0, 0
+	holes, others, passes := 0, 0, false
 	for g := range seq.Refs(v.p.Holes) {
 		has, err := threads.Parse(g.Size.Thread)
 		switch {
+		case err == nil && g.Size.Make == parts.ClearanceHole && has.Designation == t.Designation:
+			passes = true
 		case g.Size.Make != parts.TappedHole || err != nil || forPushing.MatchString(g.Name.Value):
 		case has.Designation != t.Designation:
 			others++
@@ -77,7 +79,7 @@ func (r *reviewer) boughtFor(e *parts.Loose, short bool) {
 		others++
 	}
 	switch need := holes * max(1, v.p.Quantity); {
-	case holes == 0 && others > 0:
+	case holes == 0 && others > 0 && !passes:
 		f.What, f.Rule, f.Fix = "the screws bought for "+v.p.Title.Value+" have the thread of none of its holes", "a screw has the thread of its hole", "one thread in both places"
 	case e.Count < need && !short:
 		f.What, f.Rule, f.Fix = "fewer screws are bought for "+v.p.Title.Value+" than it has holes", "each hole has its screw", "count: "+number(float64(need))

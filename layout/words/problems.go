@@ -81,7 +81,7 @@ var Problems = []About{
 	{"thin-part", "engagement", plan.CheckSeverity, less(0), "the part is {0} thick, the thread needs {1} in {2}", "a deeper thread, a smaller bolt or a nut", "the bolt breaks before its thread strips", practice},
 	{"short-thread", "engagement", plan.CheckSeverity, less(0), "full thread {0} is short: {1} in {3} and one pitch to spare need {2}", "a deeper thread, a smaller bolt or a nut", "the bolt breaks before its thread strips", practice},
 	{"nut-not-filled", "engagement", plan.CheckSeverity, nil, "only {0} of the {1} nut is filled", "a longer bolt", "the bolt breaks before its thread strips", practice},
-	{"short-engagement", "engagement", plan.CheckSeverity, less(0), "{0} of thread engaged, {1} needed", "a longer bolt or a deeper thread", "the bolt breaks before its thread strips", practice},
+	{"short-engagement", "engagement", plan.CheckSeverity, less(0), "{0} of thread engaged, {1} needed", "a longer bolt, or thread of a made stud, or a deeper thread in the hole", "the bolt breaks before its thread strips", practice},
 	{"short-protrusion", "bolt-length", plan.CheckSeverity, less(0), "{0} past the nut, two threads are {1}", "a longer bolt", "two threads stand past a nut", practice},
 	{"long-past-nut", "bolt-length", plan.CheckSeverity, more(0), "{0} past the nut, more than one diameter", "a shorter bolt", "a bolt does not stick out more than its diameter", practice},
 	{"long-past-hole", "bolt-length", plan.CheckSeverity, more(0), "{0} past the hole, more than one diameter", "a shorter bolt", "a bolt does not stick out more than its diameter", practice},
