@@ -106,7 +106,18 @@ func TestBar(t *testing.T) {
 		Left: BarEnd{Mitre: deg(30), Long: TopSide}, Right: BarEnd{Mitre: deg(45), Long: BottomSide}}
 	solid := Bar{Section: RoundBar, Width: at(20)}
 	sides := func(b Bar) string { return fmt.Sprint(b.Walls()) }
+	rail, plate := &Part{Bar: &tube}, &Part{Outline: &Outline{}}
+	ends := func(p *Part) (out string) {
+		for side, end := range p.BarEnds() {
+			out += fmt.Sprint(side, " ", end.Mitre.Deg, " ")
+		}
+		return out
+	}
 	same(t, []answer{
+		{"its ends", two(ends(rail), ends(plate)), "left 30 right 45  "},
+		{"by name", fmt.Sprint(rail.BarEnd("right") == &tube.Right, rail.BarEnd("left") == &tube.Left, rail.BarEnd("top") == nil, plate.BarEnd("left") == nil), "true true true true"},
+		{"a tube", fmt.Sprint(rail.Tubular(), (&Part{Bar: &solid}).Tubular(), plate.Tubular()), "true false false"},
+		{"one wall", fmt.Sprint((&HoleGroup{}).OneWall(), (&HoleGroup{Walls: BothWalls}).OneWall(), (&HoleGroup{Size: HoleSize{Make: TappedHole}}).OneWall()), "true false false"},
 		{"tube", fmt.Sprint(tube.Tube(), solid.Tube(), (&Bar{Section: AngleBar, Wall: at(5)}).Tube(), (&Bar{Section: SquareBar, Wall: at(2)}).Tube(), (&Bar{Section: RoundBar, Wall: at(2)}).Tube()), "true false false true true"},
 		{"rise of the ends", two(tube.End(LeftEnd).RiseDeg(), tube.End(RightEnd).RiseDeg()), "30 -45"},
 		{"square", two(solid.Left.RiseDeg(), solid.Left.Mitred()), "0 false"},
@@ -183,6 +194,7 @@ func TestRounds(t *testing.T) {
 		{"of a square", square(), 0},
 		{"of a disc", two(outside[0].Size.Nominal.Mm, outside[0].Length.Mm), "90 8"},
 		{"of its bore", fmt.Sprint(inside[0].Name.Value, inside[0].Size.Nominal.Mm, inside[0].Length.Mm, inside[0].AfterWeld), "bore20 8 true"},
+		{"flat or turned", fmt.Sprint(disc.Flat(), disc.Turned(), turned.Flat(), turned.Turned()), "true false false true"},
 		{"plate", fmt.Sprint(Stock{Form: "plate"}.ByArea(), Stock{Form: "sheet"}.ByArea(), Stock{Form: "flat"}.ByArea()), "true true false"},
 		{"without a datum", fmt.Sprint(Flatness.Alone(), EqualLength.Alone(), Squareness.Alone()), "true true false"},
 	})
@@ -260,11 +272,17 @@ func TestJoints(t *testing.T) {
 			t.Errorf("%+v holds %v", k.j, k.j.Refs())
 		}
 	}
+	if fit := (&Joint{Press: &PressJoint{Shaft: a, Bore: b}}); !fit.Holds("a") || !fit.Holds("b") || fit.Holds("c") || !a.Is("a", 0) || b.Is("b", 1) || !b.Is("b", 2) || b.Is("a", 2) {
+		t.Error("which part, and which copy of it")
+	}
 	none, _ := (&Joint{}).Ends()
-	job := Job{Parts: []*Part{{Name: text("a"), Quantity: 2}, {Name: text("b"), Quantity: 3}}, Joints: []*Joint{{Name: text("seam"), Weld: &WeldJoint{Part: JointRef{Part: "a", Copy: 2}, To: JointRef{Part: "b", Copy: 1}}}, {Name: text("fit"), Press: &PressJoint{Shaft: JointRef{Part: "a", Copy: 1}}}}}
+	job := Job{Parts: []*Part{{Name: text("a"), Quantity: 2}, {Name: text("b"), Quantity: 3}}, Joints: []*Joint{{Name: text("seam"), Kind: WeldKind, Weld: &WeldJoint{Part: JointRef{Part: "a", Copy: 2}, To: JointRef{Part: "b", Copy: 1}}}, {Name: text("fit"), Kind: PressKind, Press: &PressJoint{Shaft: JointRef{Part: "a", Copy: 1}}}}}
 	same(t, []answer{
 		{"none", two(none.Set(), a.Set()), "false true"},
 		{"meeting", two(Meeting{}.Set(), Meeting{Pos: Pos{Line: 1}}.Set()), "false true"},
+		{"of a kind", fmt.Sprint(len(job.Of(WeldKind)), len(job.Of(PressKind)), len(job.Of(SlideKind))), "1 1 0"},
+		{"a stud", two((&Joint{}).Stud(), (&Joint{Bolt: &BoltJoint{Stud: text("pillar")}}).Stud()), " pillar"},
+		{"stood on an edge", fmt.Sprint((&Joint{}).OnEdge(), (&Joint{Place: &Place{With: "left"}}).OnEdge(), (&Joint{Place: &Place{With: "back"}}).OnEdge()), "false true false"},
 		{"by name", fmt.Sprint(job.Part("b").Quantity, job.Part("x") == nil, job.Joint("fit").Press != nil, job.Joint("x") == nil), "3 true true true"},
 		{"no weld holds", fmt.Sprint(job.Unwelded(job.Parts[0]), job.Unwelded(job.Parts[1])), "[1] [2 3]"},
 		{"on an edge", fmt.Sprint((&Place{With: "left"}).Edge(), (&Place{With: "front"}).Edge(), (&Place{With: "back"}).Edge()), "true false false"},
@@ -401,4 +419,23 @@ func TestFaults(t *testing.T) {
 			t.Errorf("%s, want %s", Quote(s), want)
 		}
 	}
+}
+
+// TestFormed: what is formed from sheet, and how much its walls add outside or take inside, on the diameter.
+func TestFormed(t *testing.T) {
+	t.Parallel()
+	cone := Part{Kind: Cone, Frustum: &Frustum{Formed: Formed{Thickness: at(3), Inside: true}}}
+	hood := Part{Kind: TransitionPiece, Transition: &Transition{Formed: Formed{Thickness: at(2)}}}
+	of := ""
+	for _, k := range []Kind{Flange, Cone, TransitionPiece, Folded, FlightPart, BarPart, TurnedPart, Tube} {
+		if k.OfSheet() {
+			of += string(k) + " "
+		}
+	}
+	same(t, []answer{
+		{"sheet", of, "cone transition folded flight "},
+		{"a cone by its inside", two(cone.Formed().Walls()), "6 0"},
+		{"a transition by its outside", two(hood.Formed().Walls()), "0 4"},
+		{"a plate", (&Part{Kind: Plate}).Formed() == nil, true},
+	})
 }
