@@ -92,7 +92,7 @@ func TestFlightInTube(t *testing.T) {
 		{"157.7", ""},
 		{"157.8", "Auger flight turns 0.75 off the inside of Barrel tube: it rubs when it runs out of true"},
 		{"132.8", ""},
-		{"132.6", "Auger flight turns 13.35 off the inside of Barrel tube: most of its load stays lying there"},
+		{"132.6", "Auger flight turns 13.35 off the inside of Barrel tube: much of its load slips back there"},
 	} {
 		t.Run(c.outside, func(t *testing.T) {
 			t.Parallel()
