@@ -319,13 +319,6 @@ func (f feature) clocks() []float64 {
 	return nil
 }
 
-func otherFace(f parts.Face) parts.Face {
-	if f == parts.Front {
-		return parts.Back
-	}
-	return parts.Front
-}
-
 // meeting is the joint's, or the usual one of a bolted joint: the marked face
 // of what is bolted into, and of the other part the face that keeps both
 // looking the same way (or the other way round, opposite ways).
@@ -335,7 +328,7 @@ func (t *joint) meeting() parts.Meeting {
 		return m
 	}
 	m.Pos, m.Second = t.in.Pos, t.b.group.Face
-	if m.First = otherFace(m.Second); t.in.OtherWay {
+	if m.First = m.Second.Other(); t.in.OtherWay {
 		m.First = m.Second
 	}
 	return m

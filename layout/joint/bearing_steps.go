@@ -332,7 +332,7 @@ func (t *joint) cupForceN(p *plan.BearingPlan) float64 {
 func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 	sleeve := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the " + follows(p) + " end of the cone: not on the cage."
 	if p.Adjusted && t.draw == nil { // no shoulder stops it, and its force goes through the rollers
-		sleeve += " Hold " + t.a.title() + " at its " + string(otherFace(parts.Face(p.LargeEnd))) + " end, and stop while there is still end play."
+		sleeve += " Hold " + t.a.title() + " at its " + string(parts.Face(p.LargeEnd).Other()) + " end, and stop while there is still end play."
 	}
 	first := "Large end first, to " + shoulderOf(p.HeldBy) + " of " + t.a.title() + "."
 	if p.Adjusted {

@@ -281,7 +281,7 @@ func (j *making) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 	}
 	joint.Hole = t.tappedHole()
 	if tapped {
-		joint.Hole.Shut = j.onFloor(t.b, otherFace(t.meeting().Second))
+		joint.Hole.Shut = j.onFloor(t.b, t.meeting().Second.Other())
 	}
 	choice, err := t.bolt.ChooseLength(joint)
 	if err != nil {

@@ -41,7 +41,7 @@ func (j *making) standChecks(t *joint) []plan.Check {
 		return nil
 	}
 	end := t.branchEnd()
-	face, mm := j.outermost(t.a.inst(), otherFace(end.Face), "its free end")
+	face, mm := j.outermost(t.a.inst(), end.Face.Other(), "its free end")
 	from, past := j.outermost(t.b.inst(), s.From, "the "+string(s.From)+" face")
 	main := t.b.title()
 	apart := math.Min(s.ClockDeg, 360-s.ClockDeg)

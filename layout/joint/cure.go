@@ -34,7 +34,7 @@ func (j *making) goesRound(t *joint) bool {
 	}
 	meet, radius := t.meeting().First, geom.MeanRadiusMm(t.a.points())
 	own, _, okOwn := t.a.r.Plane(meet, radius)
-	other, _, okOther := t.a.r.Plane(otherFace(meet), radius)
+	other, _, okOther := t.a.r.Plane(meet.Other(), radius)
 	if !okOwn || !okOther {
 		return false
 	}

@@ -86,9 +86,10 @@ var sealing = regexp.MustCompile(`(?i)\b(?:seal(?:s|ing|ed)?|gaskets?|o-rings?)\
 // idleRequire looks for demands that leave as much as the general tolerance does, or
 // more than what the feature does can bear.
 func (v *view) idleRequire(q parts.Requirement) {
-	other := string(opposite[parts.Face(q.Of.Value)])
+	of := parts.Face(q.Of.Value)
+	other := string(of.Other())
 	twice := slices.ContainsFunc(v.p.Require, func(o parts.Requirement) bool { return o.Kind == q.Kind && o.Of.Value == other })
-	if q.Kind == parts.Flatness && v.seals(other) && !v.seals(q.Of.Value) && !twice {
+	if isFace := of == parts.Front || of == parts.Back; isFace && q.Kind == parts.Flatness && v.seals(other) && !v.seals(q.Of.Value) && !twice {
 		v.report(Check, q.Of.Value, q.Pos, Finding{
 			What: "the " + q.Of.Value + " of " + v.p.Title.Value + " is to be flat, and it is the " + other + " that seals", OverMm: over(q.Within.Mm), Numbers: "within " + v.mm(q.Within.Mm),
 			Rule: "a tolerance that is written serves its face", Source: "by the job", Fix: "of: " + other,

@@ -146,7 +146,7 @@ func leadSide(r *reviewer) {
 // leadsFrom looks for a bore whose only lead-in is at the other face than that by which
 // something enters it.
 func (v *view) leadsFrom(c *cylinder, from parts.Face) {
-	if h := v.chamferOn(c, opposite[from]); h != nil && h.For == "lead-in" && v.chamferOn(c, from) == nil {
+	if h := v.chamferOn(c, from.Other()); h != nil && h.For == "lead-in" && v.chamferOn(c, from) == nil {
 		v.report(Check, h.Edge.Value, h.Edge.Pos, Finding{
 			What: h.Edge.Value + " is a lead-in, and what goes into " + c.name + " enters by the " + string(from), Rule: "a lead-in is where a part enters", Source: "by the job", Fix: "edge: " + c.name + "-" + string(from),
 		})

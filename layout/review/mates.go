@@ -367,7 +367,7 @@ func (v *view) motorSide(s measured.Standard) {
 		if first.Part == v.p.Name.Value {
 			lies, with = j.Meet.First, v.job.Part(second.Part)
 		}
-		other := opposite[lies]
+		other := lies.Other()
 		if with.Kind == parts.Folded || !j.Meet.Set() || !j.Holds(v.p.Name.Value) || !lead(lies) || lead(other) { // the flange of a guard leaves the bore open
 			continue
 		}

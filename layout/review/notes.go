@@ -180,7 +180,7 @@ func (v *view) saidGroove(said parts.Text, m []string, j *parts.Joint, feature s
 		return slices.ContainsFunc(v.p.Chamfers, func(c parts.Chamfer) bool { return c.For == "weld" && c.Edge.Value == feature+"-"+string(face) })
 	}
 	face := parts.Face(strings.ToLower(m[1]))
-	if other := opposite[face]; !grooved(face) && grooved(other) {
+	if other := face.Other(); !grooved(face) && grooved(other) {
 		v.unlike(said.Pos, feature, "a note of "+v.p.Title.Value+" has it welded from the "+string(face)+", and its groove for "+j.Name.Value+" is at the "+string(other), strings.TrimSpace(m[0]), "the note, or edge: "+feature+"-"+string(face))
 	}
 }

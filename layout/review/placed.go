@@ -219,7 +219,7 @@ func (v *view) spigotsAt(face parts.Face, other *view) []*cylinder {
 	ofSize := func(c *cylinder) bool {
 		return slices.ContainsFunc(other.inside, func(o *cylinder) bool { return math.Abs(o.radiusMm-c.radiusMm) < slackMm })
 	}
-	near, far := v.end(face), v.end(opposite[face])
+	near, far := v.end(face), v.end(face.Other())
 	return seq.Keep([]*cylinder{near, far}, func(c *cylinder) bool {
 		return c.fitted() && !c.threaded() &&
 			(c.name == near.name || ofSize(c) && !ofSize(near) || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && seatNames(c.seat(), p) }))

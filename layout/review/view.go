@@ -201,9 +201,6 @@ func stepsOf(steps []parts.Step, inside bool) []*cylinder {
 	return inRow(inside, out...)
 }
 
-// opposite is the other face of each.
-var opposite = map[parts.Face]parts.Face{parts.Front: parts.Back, parts.Back: parts.Front}
-
 // steps are those outside and then those inside.
 func (v *view) steps() []*cylinder { return slices.Concat(v.outside, v.inside) }
 
