@@ -65,7 +65,7 @@ func justBefore(before, after *plan.Plan, name string) (was, is string) {
 
 func compareJoint(was, is *plan.JointPlan) []Change {
 	var out []Change
-	out = text(out, "kind", was.Kind, is.Kind)
+	out = text(out, "kind", string(was.Kind), string(is.Kind))
 	out = text(out, "parts", ends(was), ends(is))
 	out = text(out, "place", was.How, is.How)
 	for i := range out {

@@ -481,7 +481,7 @@ func TestDemoJoints(t *testing.T) {
 		if two, err := json.Marshal(again.Plan); err != nil || string(one) != string(two) {
 			t.Errorf("%s: the plan differs from run to run (%v)", name, err)
 		}
-		kinds := map[string]int{}
+		kinds := map[parts.JointKind]int{}
 		bolts := 0
 		for i, j := range p.Joints {
 			kinds[j.Kind]++
@@ -500,7 +500,7 @@ func TestDemoJoints(t *testing.T) {
 				bolts -= b.Quantity
 			}
 		}
-		for _, k := range []string{"press", "weld", "bolt", "bearing"} {
+		for _, k := range []parts.JointKind{parts.PressKind, parts.WeldKind, parts.BoltKind, parts.BearingKind} {
 			if kinds[k] == 0 {
 				t.Errorf("%s has no %s joint", name, k)
 			}

@@ -301,7 +301,7 @@ func (f *fitting) seats() (out []seat, ok bool) {
 		}
 		a, okA := f.stretch(&j.A)
 		b, okB := f.stretch(&j.B)
-		if !okA || !okB || j.Kind == string(parts.BoltKind) {
+		if !okA || !okB || j.Kind == parts.BoltKind {
 			return nil, false
 		}
 		s := seat{low: math.Max(a[0], b[0]), high: math.Min(a[1], b[1])}

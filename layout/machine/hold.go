@@ -29,9 +29,9 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 		return nil
 	}
 	out := &plan.Hold{}
-	top, kind := v.upward(into), parts.JointKind(v.j.Kind)
+	top := v.upward(into)
 	before := v.bodiesOf(v.j.N-1, v.still.ID)
-	if kind == parts.WeldKind && !has(before, v.mover.ID) {
+	if v.j.Kind == parts.WeldKind && !has(before, v.mover.ID) {
 		v.loose(out, before, into, top)
 		out.RunsOn = v.runsOn(before)
 		if v.radial() {
@@ -45,7 +45,7 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	if !floor && assembly.Together(after).MassKg >= handKg {
 		v.benched(out, before, after, into, top)
 	}
-	if kind == parts.PressKind && v.j.Press.LetDown {
+	if v.j.Kind == parts.PressKind && v.j.Press.LetDown {
 		v.letDown(out, top)
 	}
 	if floor {
@@ -61,19 +61,18 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 
 // benched notes how what does not stand on the floor is held on the bench, before and after the step.
 func (v *viewed) benched(out *plan.Hold, before, after []assembly.Body, into, top assembly.Vec) {
-	kind := parts.JointKind(v.j.Kind)
 	switch fallsDeg, lies := worse(tips(before, top), tips(after, top)), v.onlyLies(v.j.N, v.still.ID); {
 	case fallsDeg <= 0:
-		if _, round := v.axisOf(v.j); round && kind == parts.BoltKind && assembly.Together(after).MassKg >= 4*handKg {
+		if _, round := v.axisOf(v.j); round && v.j.Kind == parts.BoltKind && assembly.Together(after).MassKg >= 4*handKg {
 			out.Foot = v.endmost(before, top.Times(-1))
 		}
-	case kind == parts.PressKind:
+	case v.j.Kind == parts.PressKind:
 		out.UprightDeg = fallsDeg
 	case lies != "": // laid down it would slide off
 		out.UprightDeg, out.Lies = worse(fallsDeg, tips(v.bodiesOf(v.j.N, v.still.ID), top)), lies
 	default:
 		out.Once = tips(before, top) <= 0
-		out.Cups = kind == parts.BearingKind && len(v.j.Bearing.CupsHere) > 0
+		out.Cups = v.j.Kind == parts.BearingKind && len(v.j.Bearing.CupsHere) > 0
 		v.lay(out, after, top)
 		v.takeOut(out, before, into, top)
 	}
@@ -147,7 +146,7 @@ func (v *viewed) balance(out *plan.Hold, after []assembly.Body) {
 // lies loose on it.
 func (v *viewed) setOn(out *plan.Hold, top assembly.Vec) {
 	comes := v.bodiesOf(v.j.N-1, v.mover.ID)
-	if v.j.Kind != string(parts.BoltKind) || v.j.Lift != nil || v.onFloor(v.j.N-1, v.mover.ID) || assembly.Together(comes).MassKg < handKg {
+	if v.j.Kind != parts.BoltKind || v.j.Lift != nil || v.onFloor(v.j.N-1, v.mover.ID) || assembly.Together(comes).MassKg < handKg {
 		return
 	}
 	if out.UprightDeg = tips(comes, top); out.UprightDeg > 0 {
@@ -207,7 +206,7 @@ func (v *viewed) upward(into assembly.Vec) assembly.Vec {
 		out := v.mover.Box().Centre().Sub(v.still.Pose.At)
 		return out.Sub(v.still.Pose.Z.Times(out.Dot(v.still.Pose.Z))).Unit()
 	}
-	if v.hasFloor && v.j.Kind == string(parts.WeldKind) && math.Abs(into.Dot(v.Up)) < 1-steep {
+	if v.hasFloor && v.j.Kind == parts.WeldKind && math.Abs(into.Dot(v.Up)) < 1-steep {
 		if before := v.bodiesOf(v.j.N-1, v.still.ID); len(before) > 1 && tips(before, v.Up) == 0 {
 			return v.Up
 		}

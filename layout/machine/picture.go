@@ -33,7 +33,7 @@ func (m *Machine) Pictures() *plan.Arrangement {
 		a, b := s.body[instance(j.A).id()], s.body[instance(j.B).id()]
 		j.StandAs(nil)
 		j.Ways = m.Ways(j.Name)
-		if j.Kind == string(parts.BoltKind) {
+		if j.Kind == parts.BoltKind {
 			j.Bolt.Under = m.hooded(j)
 		}
 		s.sling(j)
@@ -42,7 +42,7 @@ func (m *Machine) Pictures() *plan.Arrangement {
 		}
 		j.UpDeg = s.upDeg(j, b)
 		v := &viewed{stage: s, j: j, mover: a, still: b, stands: s.together(j.N, a.ID), there: s.together(j.N-1, a.ID)[b.ID]}
-		pressed := j.Kind == string(parts.PressKind)
+		pressed := j.Kind == parts.PressKind
 		if pressed && !j.Press.Inward || s.onFloor(j.N-1, a.ID) && !s.onFloor(j.N-1, b.ID) { // the hub goes on the shaft, and what is free to what stands
 			v.mover, v.still = b, a
 		}
@@ -208,7 +208,7 @@ func (v *viewed) along(z assembly.Vec, a *assembly.Body) assembly.Vec {
 // surface of their part does not reach out so far: in the corner of a plate.
 func (v *viewed) beyond(plane, axis assembly.Pose, part *assembly.Body) (assembly.Vec, bool) {
 	screws := v.fasteners(v.j)
-	if v.j.Kind != string(parts.BoltKind) || len(screws) == 0 {
+	if v.j.Kind != parts.BoltKind || len(screws) == 0 {
 		return assembly.Vec{}, false
 	}
 	out := screws[0].Pose.At.Sub(axis.At)
@@ -306,7 +306,7 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 		}
 	}
 	for _, j := range v.joints {
-		bearing := j.Kind == string(parts.BearingKind)
+		bearing := j.Kind == parts.BearingKind
 		if j.N > v.j.N && !bearing { // whose cup may be in already
 			continue
 		}
@@ -333,7 +333,7 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 // joining is what joins two bodies: weld metal, a bearing, screws; of the whole machine made studs
 // are parts like others.
 func (v *viewed) joining(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.Body) []plan.Shape {
-	switch parts.JointKind(j.Kind) {
+	switch j.Kind {
 	case parts.WeldKind:
 		if j.Weld.Corners != nil && !j.Weld.Round && math.Abs(plane.Z.Dot(a.Pose.Z)) > 0.9 && sheet(v.model(j.A.Part).Part) {
 			return nil // along the plate: its corners lie before and behind

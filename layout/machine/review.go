@@ -30,7 +30,7 @@ var pairTolerance = assembly.Tolerance{OtherMm: overlapMm, CoaxialMm: fitMm, Fin
 func (m *Machine) Review() {
 	for _, j := range m.joints {
 		a, b := instance(j.A).id(), instance(j.B).id()
-		switch parts.JointKind(j.Kind) {
+		switch j.Kind {
 		case parts.PressKind:
 			m.allow(a, b, fitMm)
 		case parts.SlideKind:
@@ -209,7 +209,7 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 // is there, if it is.
 func (m *Machine) boltedInto(held, other string, p *plan.Problem) bool {
 	for _, in := range m.joints {
-		if in.Kind != string(parts.PressKind) && in.Kind != string(parts.WeldKind) {
+		if in.Kind != parts.PressKind && in.Kind != parts.WeldKind {
 			continue
 		}
 		for _, on := range m.ofKind(parts.BoltKind) {
@@ -366,7 +366,7 @@ func (m *Machine) stand() []plan.Problem {
 	st := newStage(m)
 	for n, j := range m.joints {
 		on := st.together(n+1, m.Bodies[lowest].ID)
-		if len(on) == 1 || m.onlyBars(on) || j.Kind == string(parts.WeldKind) && m.lacksFoot(on, lowest) {
+		if len(on) == 1 || m.onlyBars(on) || j.Kind == parts.WeldKind && m.lacksFoot(on, lowest) {
 			continue
 		}
 		if m.lacks(on) {

@@ -299,7 +299,7 @@ func (s *stage) ringLoops(plane assembly.Pose, j *plan.JointPlan, shape ringShap
 // shoulder of a shaft comes with that, and the rollers with their cone.
 func (v *viewed) ringWay(j *plan.JointPlan, kind plan.ShapeKind) (into assembly.Vec, lone bool) {
 	axis, ok := v.axisOf(j)
-	if b := j.Bearing; ok && j.Kind == string(parts.BearingKind) && b.LargeEnd != "" {
+	if b := j.Bearing; ok && j.Kind == parts.BearingKind && b.LargeEnd != "" {
 		return axis.Z.Times(b.LargeEndDir), kind == plan.ShapeCup || kind == plan.ShapeCone && b.Adjusted
 	}
 	return into, false

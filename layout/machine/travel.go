@@ -206,7 +206,7 @@ func (m *Machine) meant(j *plan.JointPlan) (into assembly.Vec, ok bool) {
 
 // leadsIn finds a shaft that can be pressed into its hub only with an end first at which neither has a chamfer.
 func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Problem {
-	if j.Kind != string(parts.PressKind) || j.Press.Method != "press" || j.Press.LeadInOn == "" {
+	if j.Kind != parts.PressKind || j.Press.Method != "press" || j.Press.LeadInOn == "" {
 		return nil
 	}
 	a, b := m.poses[instance(j.A).id()].Z, m.poses[instance(j.B).id()].Z

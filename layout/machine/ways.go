@@ -34,7 +34,7 @@ func (s *soFar) wrongWays(n int, j *plan.JointPlan) {
 			})
 		}
 	}
-	if j.Kind == string(parts.BoltKind) {
+	if j.Kind == parts.BoltKind {
 		f := s.fitting(j)
 		look(f, f.ways)
 		return
@@ -118,7 +118,7 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 		return slices.Contains(endsOf(j), id)
 	})
 	for _, j := range holding {
-		if j.Kind != string(parts.BoltKind) || j.A.Part != m.Of[id].Part || len(m.joint(j.Name).InLine) > 0 {
+		if j.Kind != parts.BoltKind || j.A.Part != m.Of[id].Part || len(m.joint(j.Name).InLine) > 0 {
 			return "", 0, false // what is in line, or holds another, stays so
 		}
 	}

@@ -12,46 +12,46 @@ import (
 // A is the first part of the joint (shaft, part welded on, part bolted on, or
 // the one with the bearing's cone), B the part it goes to.
 type JointPlan struct {
-	N        int          `json:"n"` // step of the sequence, from 1
-	Name     string       `json:"joint"`
-	Title    string       `json:"title"`
-	Kind     string       `json:"kind"` // press, weld, bolt, bearing, slide
-	A        JointEnd     `json:"a"`
-	B        JointEnd     `json:"b"`
-	How      string       `json:"how"`              // "back of Lantern on front of Bearing housing, TOP at 0°"
-	Why      []Reason     `json:"why,omitempty"`    // why it comes at this place of the order
-	Placed   []Placed     `json:"placed,omitempty"` // the assembly once this joint is made; empty where the parts do not share an axis
-	Beside   *Beside      `json:"beside,omitempty"` // of a bolted part whose axis is not the other's
-	Figures  []Figure     `json:"figures"`          // every number of the joint, in reading order
-	Clock    []ClockMark  `json:"clock,omitempty"`  // what lies where, seen from the front of the assembly
-	InLine   []InLine     `json:"in_line,omitempty"`
-	Press    *PressPlan   `json:"press,omitempty"`
-	Weld     *WeldPlan    `json:"weld,omitempty"`
-	Bolt     *BoltPlan    `json:"bolt,omitempty"`
-	Bearing  *BearingPlan `json:"bearing,omitempty"`
-	Slide    *SlidePlan   `json:"slide,omitempty"`
-	Frame    string       `json:"frame,omitempty"` // of a corner of a frame: the joint that is its last corner
-	Traps    []Trap       `json:"traps,omitempty"`
-	Remedies []string     `json:"remedies,omitempty"` // witness mark, stamps
-	Offset   []Out        `json:"offset,omitempty"`   // a hole and its mate that leave one way when the job puts both elsewhere
-	Steps    []JointStep  `json:"steps"`
-	PutIn    []string     `json:"put_in,omitempty"` // titles of the parts that no joint fastens and that go in now
-	Checks   []Check      `json:"checks"`           // before going on
-	Problems []Problem    `json:"problems,omitempty"`
-	Unlike   []string     `json:"unlike,omitempty"` // which metal eats which
-	Cautions []string     `json:"cautions,omitempty"`
-	Tools    []string     `json:"tools,omitempty"` // names of those the workshop makes for it
-	MassKg   float64      `json:"mass_kg"`         // of everything joined so far in this assembly; 0 if a mass is not known
-	Lift     *Lift        `json:"lift,omitempty"`
-	Ways     []Trap       `json:"-"`              // more of them, of whole assemblies and of parts beside the axis; filled with the pictures
-	Hold     *Hold        `json:"hold,omitempty"` // filled by Arrange; nil where all stands by itself
-	UpDeg    float64      `json:"-"`              // with Beside: the clock angle there at which the machine's TOP lies, 0 ≤ t < 360; filled by Arrange
-	Pictures []Picture    `json:"-"`              // of the machine as far as it stands, filled by Arrange of what layout worked out
+	N        int             `json:"n"` // step of the sequence, from 1
+	Name     string          `json:"joint"`
+	Title    string          `json:"title"`
+	Kind     parts.JointKind `json:"kind"` // press, weld, bolt, bearing, slide
+	A        JointEnd        `json:"a"`
+	B        JointEnd        `json:"b"`
+	How      string          `json:"how"`              // "back of Lantern on front of Bearing housing, TOP at 0°"
+	Why      []Reason        `json:"why,omitempty"`    // why it comes at this place of the order
+	Placed   []Placed        `json:"placed,omitempty"` // the assembly once this joint is made; empty where the parts do not share an axis
+	Beside   *Beside         `json:"beside,omitempty"` // of a bolted part whose axis is not the other's
+	Figures  []Figure        `json:"figures"`          // every number of the joint, in reading order
+	Clock    []ClockMark     `json:"clock,omitempty"`  // what lies where, seen from the front of the assembly
+	InLine   []InLine        `json:"in_line,omitempty"`
+	Press    *PressPlan      `json:"press,omitempty"`
+	Weld     *WeldPlan       `json:"weld,omitempty"`
+	Bolt     *BoltPlan       `json:"bolt,omitempty"`
+	Bearing  *BearingPlan    `json:"bearing,omitempty"`
+	Slide    *SlidePlan      `json:"slide,omitempty"`
+	Frame    string          `json:"frame,omitempty"` // of a corner of a frame: the joint that is its last corner
+	Traps    []Trap          `json:"traps,omitempty"`
+	Remedies []string        `json:"remedies,omitempty"` // witness mark, stamps
+	Offset   []Out           `json:"offset,omitempty"`   // a hole and its mate that leave one way when the job puts both elsewhere
+	Steps    []JointStep     `json:"steps"`
+	PutIn    []string        `json:"put_in,omitempty"` // titles of the parts that no joint fastens and that go in now
+	Checks   []Check         `json:"checks"`           // before going on
+	Problems []Problem       `json:"problems,omitempty"`
+	Unlike   []string        `json:"unlike,omitempty"` // which metal eats which
+	Cautions []string        `json:"cautions,omitempty"`
+	Tools    []string        `json:"tools,omitempty"` // names of those the workshop makes for it
+	MassKg   float64         `json:"mass_kg"`         // of everything joined so far in this assembly; 0 if a mass is not known
+	Lift     *Lift           `json:"lift,omitempty"`
+	Ways     []Trap          `json:"-"`              // more of them, of whole assemblies and of parts beside the axis; filled with the pictures
+	Hold     *Hold           `json:"hold,omitempty"` // filled by Arrange; nil where all stands by itself
+	UpDeg    float64         `json:"-"`              // with Beside: the clock angle there at which the machine's TOP lies, 0 ≤ t < 360; filled by Arrange
+	Pictures []Picture       `json:"-"`              // of the machine as far as it stands, filled by Arrange of what layout worked out
 }
 
 // OfKind are those of some joints that are of a kind.
 func OfKind(joints []*JointPlan, kind parts.JointKind) []*JointPlan {
-	return seq.Keep(joints, func(j *JointPlan) bool { return j.Kind == string(kind) })
+	return seq.Keep(joints, func(j *JointPlan) bool { return j.Kind == kind })
 }
 
 // StandAs gives a joint what the machine in space showed of it in another plan: pictures,

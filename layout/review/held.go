@@ -134,7 +134,7 @@ func (r *reviewer) overHoles(e *parts.Loose) {
 func (r *reviewer) onHeads(e *parts.Loose, p *parts.Part, g *parts.HoleGroup) string {
 	for _, j := range r.pl.Joints {
 		face, ok := r.faceOf(j.Name, p.Name.Value)
-		if last := j.Name == e.After.Value; ok && j.Kind == string(parts.BoltKind) && g.Countersink != nil && face == g.Face && !(last && e.First) {
+		if last := j.Name == e.After.Value; ok && j.Kind == parts.BoltKind && g.Countersink != nil && face == g.Face && !(last && e.First) {
 			for _, end := range []plan.JointEnd{j.A, j.B} {
 				if over := r.job.Part(end.Part); slices.Contains(r.machine().Under(p.Name.Value, g.Name.Value, meetMm), over.Title.Value) {
 					return over.Title.Value

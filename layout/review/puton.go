@@ -128,7 +128,7 @@ func (r *reviewer) wayOn(j *plan.JointPlan, shaft *view) (way, openMm float64, n
 	}
 	stack := r.stack(j)
 	on, of, over := standing(stack, plan.JointEnd{Part: shaft.p.Name.Value, Copy: 1}), standing(stack, j.B), standing(stack, j.A)
-	if first, _ := r.comes(j.A.Part); j.Kind != string(parts.BoltKind) || on == nil || over == nil || of == nil || on == of || on == over || r.with(first) != j.Name {
+	if first, _ := r.comes(j.A.Part); j.Kind != parts.BoltKind || on == nil || over == nil || of == nil || on == of || on == over || r.with(first) != j.Name {
 		return 0, 0, ""
 	}
 	if way = 1; on.Own(over.middle()) < on.Own(of.middle()) {

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
@@ -99,7 +100,7 @@ type stacked struct {
 
 func figuresOf(pl *plan.Plan, widthMm float64) *figures {
 	f := &figures{widthMm: widthMm, laid: map[[2]int]stacked{}}
-	place := map[string]int{}
+	place := map[parts.JointKind]int{}
 	for _, run := range equalRuns(pl.Joints) {
 		k, ok := place[run[0].Kind]
 		if !ok {
@@ -178,7 +179,7 @@ func ladders(f *draw.Flow, pl *plan.Plan) {
 
 // figureTable has the numbers of some joints of one kind side by side.
 func figureTable(runs [][]*plan.JointPlan) draw.Table {
-	t := draw.Table{Title: strings.ToUpper(runs[0][0].Kind), Compact: true, Tight: true, Fit: true, EmMm: figureMm,
+	t := draw.Table{Title: strings.ToUpper(string(runs[0][0].Kind)), Compact: true, Tight: true, Fit: true, EmMm: figureMm,
 		Columns: []draw.Column{{Head: "What", Flex: true, Bold: true, Most: 36}}}
 	var rows []string
 	for _, run := range runs {

@@ -141,7 +141,7 @@ func kindWord(j *plan.JointPlan) string {
 	if p := j.Press; p != nil && p.Method != "press" {
 		return "SHRINK"
 	}
-	return strings.ToUpper(j.Kind)
+	return strings.ToUpper(string(j.Kind))
 }
 
 // jointHead is the head of a joint's first sheet: the step's number large in

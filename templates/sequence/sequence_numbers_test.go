@@ -39,7 +39,7 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 // that have them all.
 func TestKindsHaveNumbers(t *testing.T) {
 	t.Parallel()
-	seen := map[string]bool{}
+	seen := map[parts.JointKind]bool{}
 	for _, name := range []string{"barrel", "feeder", "formed"} {
 		for _, j := range sheettest.Worked(t, "joint", name).Plan.Joints {
 			seen[j.Kind] = true
@@ -49,7 +49,7 @@ func TestKindsHaveNumbers(t *testing.T) {
 		}
 	}
 	for _, kind := range parts.JointKinds {
-		if !seen[string(kind)] {
+		if !seen[kind] {
 			t.Errorf("no joint is a %s", kind)
 		}
 	}

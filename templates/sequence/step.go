@@ -114,7 +114,7 @@ func runTitle(run []*plan.JointPlan) string {
 	if len(run) == 1 {
 		return run[0].Title
 	}
-	return words.Capital(run[0].Kind) + " " + joined(run) // one axis in common makes no run: they are welded or bolted
+	return words.Capital(string(run[0].Kind)) + " " + joined(run) // one axis in common makes no run: they are welded or bolted
 }
 
 // joined names what a run joins, each side by its copies.
@@ -219,7 +219,7 @@ func (c closeness) tables(run []*plan.JointPlan, width float64) (laid []draw.Tab
 
 func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, tables []draw.Table) *draw.Flow {
 	j := run[len(run)-1]
-	f := draw.NewTrial(draw.Pages(draw.Sheet{Frame: paper, All: true, Part: Name, Name: stepsWord(run) + ": " + j.Kind},
+	f := draw.NewTrial(draw.Pages(draw.Sheet{Frame: paper, All: true, Part: Name, Name: stepsWord(run) + ": " + string(j.Kind)},
 		jointHead(pl, run, paper.Body().Width()), stepsWord(run)+" "+kindWord(j)+": "+j.Title, "continued"), c.trial)
 	f.Add(c.warnings(pl, run, f.Width())...)
 	f.Add(bigNumbers(keyNumbers(run, pl.Units), f.Width()), draw.Space(2))
