@@ -51,7 +51,8 @@ func Resolve(job *parts.Job) (*Worked, error) {
 }
 
 // Work works out what it can of a job: joints that cannot be worked out are
-// missing in the plan, and its Faults say why. The error is a parts.Errors with
+// missing in the plan, and its Faults say why; pictures and cards come with
+// Arrange. The error is a parts.Errors with
 // every fault of every part.
 func Work(job *parts.Job) (*Worked, error) {
 	out := heading(job)
@@ -72,7 +73,6 @@ func Work(job *parts.Job) (*Worked, error) {
 	}
 	out.Dangers = dangers(out.Parts)
 	out.Faults = joint.Resolve(out, job, models)
-	card.Fill(out, job)
 	return &Worked{Job: job, Plan: out, Machine: sync.OnceValue(func() *machine.Machine { return stand(job, out, models) })}, nil
 }
 
@@ -119,10 +119,22 @@ func stand(job *parts.Job, pl *plan.Plan, models []*part.Model) *machine.Machine
 	return m
 }
 
-// Arrange adds the pictures of the machine to the plan: the general arrangement,
-// and what stands at each joint; and to the cards what hides bolts.
+// Arrange adds to the plan what the machine shows: the general arrangement, what
+// stands at each joint, and then the cards, which name what hides bolts.
 func (w *Worked) Arrange() {
 	w.Plan.Arrangement = w.Machine().Pictures()
+	card.Fill(w.Plan, w.Job)
+}
+
+// ArrangeAs adds what Arrange does, as the machine was arranged before, so that
+// what has not changed stays as it is.
+func (w *Worked) ArrangeAs(before *plan.Plan) {
+	w.Plan.Arrangement = before.Arrangement
+	for _, j := range w.Plan.Joints {
+		if o := before.Joint(j.Name); o != nil {
+			j.StandAs(o)
+		}
+	}
 	card.Fill(w.Plan, w.Job)
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -102,5 +103,26 @@ func TestFaultsOfWork(t *testing.T) {
 	thread := jobOf(t, map[string]string{"job.yaml": jobText, "pin.yaml": pinText, "pad.yaml": strings.Replace(padText, "size: 9", "size: M12x9 tap", 1)})
 	if w, err := Work(thread); w != nil || !errors.As(err, &first) || first.File != "pad.yaml" || first.Line != 7 {
 		t.Errorf("%v, %v", w, err)
+	}
+}
+
+// What the machine showed of a step stands in a plan arranged as before, all of it: the
+// sheets of a step that has not changed are the same at once.
+func TestArrangeAs(t *testing.T) {
+	t.Parallel()
+	trap := []plan.Trap{{TurnDeg: 180, Out: []plan.Out{{What: "Lug 1", Elsewhere: true}}}}
+	before := &plan.Plan{Arrangement: &plan.Arrangement{}, Joints: []*plan.JointPlan{
+		{Name: "lid", Ways: trap, Hold: &plan.Hold{UprightDeg: 4}, Pictures: []plan.Picture{{Cut: plan.CutFrame}}, Bolt: &plan.BoltPlan{Under: []string{"Hood"}}, Lift: &plan.Lift{MassKg: 30, Sling: &plan.Sling{HalfMm: 200}}},
+	}}
+	now := &plan.Plan{Joints: []*plan.JointPlan{{Name: "new"}, {Name: "lid", Bolt: &plan.BoltPlan{Size: "M8"}, Lift: &plan.Lift{MassKg: 31}}}}
+	(&Worked{Job: &parts.Job{}, Plan: now}).ArrangeAs(before)
+	if j := now.Joints[1]; now.Arrangement != before.Arrangement || !slices.EqualFunc(j.Ways, trap, func(a, b plan.Trap) bool { return a.TurnDeg == b.TurnDeg }) ||
+		j.Hold != before.Joints[0].Hold || len(j.Pictures) != 1 || j.Lift.MassKg != 31 || j.Lift.Sling != before.Joints[0].Lift.Sling ||
+		j.Bolt.Size != "M8" || !slices.Equal(j.Bolt.Under, []string{"Hood"}) {
+		t.Errorf("arranged %+v", now.Joints[1])
+	}
+	now.Joints[1].StandAs(nil)
+	if j := now.Joints[1]; j.Ways != nil || j.Hold != nil || j.Pictures != nil || j.Lift.Sling != nil || j.Lift.MassKg != 31 || j.Bolt.Under != nil || j.Bolt.Size != "M8" {
+		t.Errorf("left over %+v", j)
 	}
 }

@@ -141,7 +141,7 @@ func (f *follower) make(files []string) {
 	switch {
 	case err != nil:
 	case pending:
-		borrow(w.Plan, before)
+		w.ArrangeAs(before)
 	default: // there is nothing to show before
 		rel = reviewed(w)
 	}
@@ -165,17 +165,6 @@ func (f *follower) make(files []string) {
 		next.Show, f.rel, f.arranged = -1, rel, w.Plan
 	}
 	f.now, f.doc = next, doc
-}
-
-// borrow shows the machine and what stands at its steps as they were arranged
-// before, so that sheets that have not changed stay as they are.
-func borrow(now, before *plan.Plan) {
-	now.Arrangement = before.Arrangement
-	for _, j := range now.Joints {
-		if o := before.Joint(j.Name); o != nil {
-			j.StandAs(o)
-		}
-	}
 }
 
 // finish reviews and arranges what make has drawn, and draws it again with both.

@@ -363,6 +363,9 @@ func explain(c *call) error {
 	if err != nil {
 		return err
 	}
+	if *c.json && len(c.args) == 1 { // the whole plan, as it is printed
+		w.Arrange()
+	}
 	if err := c.explained(w.Plan, c.args[1:]); err != nil {
 		return err
 	}

@@ -19,7 +19,6 @@ import (
 	"time"
 
 	"centrepop/layout"
-	"centrepop/layout/plan"
 )
 
 // watchedJob is a small job that is followed until the test ends.
@@ -376,25 +375,5 @@ func BenchmarkFollow(b *testing.B) {
 		b.StopTimer()
 		until(b, f, "the review", func(watched) bool { return true })
 		b.StartTimer()
-	}
-}
-
-// What the machine showed of a step stands in the plan that borrows it, all of it: the
-// sheets of a step that has not changed are the same at once.
-func TestBorrow(t *testing.T) {
-	t.Parallel()
-	trap := []plan.Trap{{TurnDeg: 180, Out: []plan.Out{{What: "Lug 1", Elsewhere: true}}}}
-	before := &plan.Plan{Arrangement: &plan.Arrangement{}, Joints: []*plan.JointPlan{
-		{Name: "lid", Ways: trap, Hold: &plan.Hold{UprightDeg: 4}, Pictures: []plan.Picture{{Cut: plan.CutFrame}}, Lift: &plan.Lift{MassKg: 30, Sling: &plan.Sling{HalfMm: 200}}},
-	}}
-	now := &plan.Plan{Joints: []*plan.JointPlan{{Name: "new"}, {Name: "lid", Lift: &plan.Lift{MassKg: 31}}}}
-	borrow(now, before)
-	if j := now.Joints[1]; now.Arrangement != before.Arrangement || !slices.EqualFunc(j.Ways, trap, func(a, b plan.Trap) bool { return a.TurnDeg == b.TurnDeg }) ||
-		j.Hold != before.Joints[0].Hold || len(j.Pictures) != 1 || j.Lift.MassKg != 31 || j.Lift.Sling != before.Joints[0].Lift.Sling {
-		t.Errorf("borrowed %+v", now.Joints[1])
-	}
-	now.Joints[1].StandAs(nil)
-	if j := now.Joints[1]; j.Ways != nil || j.Hold != nil || j.Pictures != nil || j.Lift.Sling != nil || j.Lift.MassKg != 31 {
-		t.Errorf("left over %+v", j)
 	}
 }

@@ -2,7 +2,7 @@
 // upkeep of the machine, the page for the electrician, and the sources of the
 // tables.
 //
-// In: a job, and its plan with the joints worked out. Out: values of package
+// In: a job, and its plan with the joints worked out and arranged. Out: values of package
 // plan, written in the job's units. What a joint knows (grease, end play,
 // torque) comes from it and what it does not know from the job; of a motor
 // only the torque at its output is computed. Sources: bearing makers' rule for grease, ISO 898-1 and

@@ -19,8 +19,8 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	plan := worked.Plan
-	for _, s := range plan.FirstRun.Stages {
+	worked.Arrange()
+	for _, s := range worked.Plan.FirstRun.Stages {
 		fmt.Println(s.Title)
 	}
 	// Output:

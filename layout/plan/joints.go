@@ -55,13 +55,19 @@ func OfKind(joints []*JointPlan, kind parts.JointKind) []*JointPlan {
 }
 
 // StandAs gives a joint what the machine in space showed of it in another plan: pictures,
-// what is held, which way up it stands, the ways that it also goes together and where it
-// is slung; none of it for nil.
+// what is held, which way up it stands, the ways that it also goes together, what hoods
+// its bolts and where it is slung; none of it for nil.
 func (j *JointPlan) StandAs(o *JointPlan) {
 	if o == nil {
 		o = &JointPlan{}
 	}
 	j.Pictures, j.Hold, j.Ways, j.UpDeg = o.Pictures, o.Hold, o.Ways, o.UpDeg
+	if j.Bolt != nil {
+		j.Bolt.Under = nil
+		if o.Bolt != nil {
+			j.Bolt.Under = o.Bolt.Under
+		}
+	}
 	if j.Lift == nil {
 		return
 	}

@@ -22,6 +22,8 @@ func workedPlan(t *testing.T, name string) *plan.Plan {
 	w := sheettest.Worked(t, "joint", name)
 	if name == "drive" {
 		w.Arrange()
+	} else {
+		w.ArrangeAs(&plan.Plan{}) // cards alone
 	}
 	return w.Plan
 }
