@@ -99,15 +99,12 @@ func circle(c *call) error {
 		h.AngleDeg, h.XMm, h.YMm = fourDecimals(h.AngleDeg), fourDecimals(h.XMm), fourDecimals(h.YMm)
 	}
 	return c.answer(bc, func() {
-		per, n := 1.0, 3
-		if c.w.Units == parts.Inches {
-			per, n = geom.MmPerInch, 4
-		}
+		read := func(mm float64) string { return words.Readout(mm, c.w.Units) }
 		fmt.Fprintf(c.stdout, "hole   angle°         x         y   (%s; clock angle from TOP, x right, y up)\n", c.w.Units)
 		for _, h := range bc.Holes {
-			fmt.Fprintf(c.stdout, "%4d %8.3f %9.*f %9.*f\n", h.N, h.AngleDeg, n, h.XMm/per, n, h.YMm/per)
+			fmt.Fprintf(c.stdout, "%4d %8.3f %9s %9s\n", h.N, h.AngleDeg, read(h.XMm), read(h.YMm))
 		}
-		fmt.Fprintf(c.stdout, "chord between neighbours %.*f, across %.*f\n", n, bc.ChordMm/per, n, bc.AcrossMm/per)
+		fmt.Fprintf(c.stdout, "chord between neighbours %s, across %s\n", read(bc.ChordMm), read(bc.AcrossMm))
 	})
 }
 

@@ -113,12 +113,12 @@ func profileText(w io.Writer, size words.Writer, file string, p *plan.Profile) {
 	}
 	fmt.Fprintln(w, "\nCut in this order")
 	for _, c := range p.Contours {
-		fmt.Fprintf(w, "  %3d  %-8s %-26s %-34s %10.1f mm\n", c.N, c.Shape, c.Name, c.SizeText, c.LengthMm)
+		fmt.Fprintf(w, "  %3d  %-8s %-26s %-34s %13s\n", c.N, c.Shape, c.Name, c.SizeText, size.Said(size.Even(c.LengthMm, 0.1, 0.01)))
 	}
 	if len(p.Marks) > 0 {
-		fmt.Fprintln(w, "\nMark only (x, y in mm from the part's origin)")
+		fmt.Fprintln(w, "\nMark only (x, y in "+words.LengthWord(size.Units)+" from the part's origin)")
 		for _, m := range p.Marks {
-			fmt.Fprintf(w, "       %-26s %9.3f %9.3f   %s\n", m.Name, m.AtMm.XMm, m.AtMm.YMm, m.Why)
+			fmt.Fprintf(w, "       %-26s %9s %9s   %s\n", m.Name, words.Readout(m.AtMm.XMm, size.Units), words.Readout(m.AtMm.YMm, size.Units), m.Why)
 		}
 	}
 	if len(p.Lines) > 0 {
@@ -130,10 +130,10 @@ func profileText(w io.Writer, size words.Writer, file string, p *plan.Profile) {
 	if len(p.TopLine) == 2 {
 		fmt.Fprintln(w, "       TOP line with an arrow")
 	}
-	fmt.Fprintf(w, "\ncontours %d, pierces %d, cut length %.1f mm\n", len(p.Contours), p.Pierces, p.LengthMm)
+	fmt.Fprintf(w, "\ncontours %d, pierces %d, cut length %s\n", len(p.Contours), p.Pierces, size.Said(size.Even(p.LengthMm, 0.1, 0.01)))
 	fmt.Fprintf(w, "blank %s × %s × %s", size.Size(p.BlankXMm), size.Size(p.BlankYMm), size.Size(p.ThicknessMm))
 	if p.NetKg > 0 {
-		fmt.Fprintf(w, "; %.3f kg as cut, %.3f kg the rectangle", p.NetKg, p.GrossKg)
+		fmt.Fprintf(w, "; %s as cut, %s the rectangle", size.RoundMass(p.NetKg, 3), size.RoundMass(p.GrossKg, 3))
 	}
 	fmt.Fprintln(w)
 	if s := p.Smallest; s != nil {

@@ -21,6 +21,15 @@ func Fixed(mm float64, units parts.Units) string {
 	return plainMinus(strconv.FormatFloat(Round(mm, 2), 'f', 2, 64))
 }
 
+// Readout writes a length in the job's units with the digits of a readout: three
+// decimals in millimetres, four in inches.
+func Readout(mm float64, units parts.Units) string {
+	if units == parts.Inches {
+		return plainMinus(strconv.FormatFloat(mm/geom.MmPerInch, 'f', 4, 64))
+	}
+	return plainMinus(strconv.FormatFloat(mm, 'f', 3, 64))
+}
+
 // Short writes a length in the job's units without closing zeros.
 func Short(mm float64, units parts.Units) string {
 	if units == parts.Inches {

@@ -169,3 +169,17 @@ func TestFlangeFigures(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// Readout: zeros are kept, so that columns line up, and no zero has a sign.
+func TestReadout(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		mm    float64
+		units parts.Units
+		want  string
+	}{{12.34567, parts.Millimetres, "12.346"}, {25.4, parts.Inches, "1.0000"}, {-1.27, parts.Inches, "-0.0500"}, {-0.0001, parts.Millimetres, "0.000"}} {
+		if got := Readout(c.mm, c.units); got != c.want {
+			t.Errorf("%v: %s, want %s", c.mm, got, c.want)
+		}
+	}
+}
