@@ -106,7 +106,7 @@ func TestCardBounds(t *testing.T) {
 		}
 		return parts.Job{Joints: []*parts.Joint{bearing("front"), bearing("rear")}, Upkeep: &parts.Upkeep{Ports: []parts.Port{at("rear", rear), at("front", front)}}}
 	}
-	seldom := func(r *reviewer) { r.unevenly() }
+	seldom := each(everyPort, (*reviewer).unevenly)
 	of := func(item string, kg float64) parts.Job { // for a plate of 1 kW at 50 Hz, 1400 and 32 rev/min
 		return parts.Job{Motor: &parts.Motor{KW: n(1), Hz: n(50), RPM: n(1400), OutRPM: n(32)}, Loose: []parts.Loose{{Item: parts.Text{Value: item}, MassKg: kg}}}
 	}

@@ -99,7 +99,7 @@ func travelSaid(e *parts.Loose) (mm float64, words string) {
 // travelUnlike compares that with its travel.
 func (r *reviewer) travelUnlike(e *parts.Loose) {
 	way := e.Travels.Front.Mm + e.Travels.Back.Mm
-	if said, words := travelSaid(e); said > 0 && (said > travelShare*way || way > travelShare*said) {
+	if said, words := travelSaid(e); said > 0 && unlikeBy(travelShare, said, way) {
 		r.disagree(e.How.Pos, e.Part.Value, "the words for "+e.Part.Value+" give another travel than it has", words+"; "+r.mm(way), "the travel between the stops")
 	}
 }

@@ -33,7 +33,8 @@ var (
 )
 
 // runsOpen looks at the words of the first run for a guard that is off or open while something turns.
-func (r *reviewer) runsOpen(run *parts.FirstRun) {
+func (r *reviewer) runsOpen() {
+	run := r.run()
 	for t, m := range saying(sentences(append(seq.Map(run.Runs, func(s parts.Run) parts.Text { return s.Load }), run.WarmUpHow)...), guardOff) {
 		r.add(Finding{
 			Severity: Check, Pos: t.Pos, What: "a guard is off or open while something turns, by the words of the first run", Numbers: m[0],
@@ -47,13 +48,14 @@ var inForWork = regexp.MustCompile(`(?i)\bfor work (?:the |its |a )?([a-z-]+)`)
 
 // staysIn looks for a thing that the words of the first run leave in under load, and for which its own words
 // put in another for work.
-func (r *reviewer) staysIn(run *parts.FirstRun) {
-	for e := range seq.Refs(r.job.Loose) {
-		m, thing := inForWork.FindStringSubmatch(e.How.Value), strings.ToLower(strings.SplitN(e.Item.Value, " ", 2)[0])
-		for _, t := range run.Checks {
-			if said := strings.ToLower(t.Value); m != nil && strings.Contains(said, thing) && strings.Contains(said, "under load") && !strings.Contains(said, strings.ToLower(m[1])) {
-				r.disagree(t.Pos, "", "the words of the first run leave the "+thing+" in under load, and its own change it for the "+m[1], t.Value, "under load the "+m[1])
-			}
+func (r *reviewer) staysIn(e *parts.Loose) {
+	m, thing := inForWork.FindStringSubmatch(e.How.Value), strings.ToLower(strings.SplitN(e.Item.Value, " ", 2)[0])
+	if m == nil {
+		return
+	}
+	for _, t := range r.run().Checks {
+		if said := strings.ToLower(t.Value); strings.Contains(said, thing) && strings.Contains(said, "under load") && !strings.Contains(said, strings.ToLower(m[1])) {
+			r.disagree(t.Pos, "", "the words of the first run leave the "+thing+" in under load, and its own change it for the "+m[1], t.Value, "under load the "+m[1])
 		}
 	}
 }

@@ -260,3 +260,6 @@ func crossing(v *view) {
 	}
 	worst.report()
 }
+
+// blindSlot tells whether it is a slot or keyway that is cut into a part and not through.
+func blindSlot(f *parts.Radial) bool { return f.Shape == parts.RadialSlot && !f.Through }

@@ -215,6 +215,37 @@ func (r *reviewer) motor() *parts.Motor { return cmp.Or(r.job.Motor, &parts.Moto
 // run is the first run of the job, without data where it has none.
 func (r *reviewer) run() *parts.FirstRun { return cmp.Or(r.job.FirstRun, &parts.FirstRun{}) }
 
+// upkeep is that of the job, empty where it says none.
+func (r *reviewer) upkeep() *parts.Upkeep { return cmp.Or(r.job.Upkeep, &parts.Upkeep{}) }
+
+// flaw is what may be wrong with a thing: whether it is, and what is said of it then.
+type flaw struct {
+	is bool
+	Finding
+}
+
+// firstOf records the first flaw that a thing has, with what is common to all where it says nothing of its own; it
+// tells whether there is one.
+func (r *reviewer) firstOf(common Finding, flaws ...flaw) bool {
+	for _, f := range flaws {
+		if f.is {
+			r.add(f.or(common))
+			return true
+		}
+	}
+	return false
+}
+
+// or is a finding with what another says where it says nothing itself.
+func (f Finding) or(o Finding) Finding {
+	f.Severity, f.Part, f.Feature, f.Pos = cmp.Or(f.Severity, o.Severity), cmp.Or(f.Part, o.Part), cmp.Or(f.Feature, o.Feature), cmp.Or(f.Pos, o.Pos)
+	f.What, f.Numbers, f.Rule, f.Source, f.Fix = cmp.Or(f.What, o.What), cmp.Or(f.Numbers, o.Numbers), cmp.Or(f.Rule, o.Rule), cmp.Or(f.Source, o.Source), cmp.Or(f.Fix, o.Fix)
+	if f.LeftMm == nil && f.OverMm == nil {
+		f.LeftMm, f.OverMm = o.LeftMm, o.OverMm
+	}
+	return f
+}
+
 // add records a finding of the rule at work: to check, by common practice, where it says no other.
 func (r *reviewer) add(f Finding) {
 	f.Code, f.Severity, f.Source = r.code, cmp.Or(f.Severity, Check), cmp.Or(f.Source, practice)

@@ -24,8 +24,64 @@ func each[V, T any](all func(V) iter.Seq[T], check func(V, T)) func(V) {
 	}
 }
 
-// everyLoose is what the words stand, lay or order by hand.
+// of is each for what knows all that its rule asks, such as a part of a job.
+func of[V, T any](all func(V) iter.Seq[T], check func(T)) func(V) {
+	return each(all, func(_ V, x T) { check(x) })
+}
+
+// together makes one rule of several.
+func together[V any](checks ...func(V)) func(V) {
+	return func(v V) {
+		for _, check := range checks {
+			check(v)
+		}
+	}
+}
+
+// one is what there is at most one of, nil where there is none.
+func one[T any](x *T) iter.Seq[*T] {
+	return func(yield func(*T) bool) {
+		if x != nil {
+			yield(x)
+		}
+	}
+}
+
+// What a rule about one thing of a job looks at: a part, a loose thing as it is ordered, laid and put on by hand, a
+// joint.
+func everyPart(r *reviewer) iter.Seq[*view]         { return slices.Values(r.all()) }
 func everyLoose(r *reviewer) iter.Seq[*parts.Loose] { return seq.Refs(r.job.Loose) }
+func anyJoint(r *reviewer) iter.Seq[*parts.Joint]   { return slices.Values(r.job.Joints) }
+func anyPlan(r *reviewer) iter.Seq[*plan.JointPlan] { return slices.Values(r.pl.Joints) }
+
+// everyMade is what the words lay and put on by hand that is a part of the job, everyBought what is none.
+func everyMade(r *reviewer) iter.Seq[made] {
+	return func(yield func(made) bool) {
+		for e := range everyLoose(r) {
+			if v := r.viewOf(e.Part.Value); v != nil && !yield(made{v, e}) {
+				return
+			}
+		}
+	}
+}
+func everyBought(r *reviewer) iter.Seq[*parts.Loose] {
+	return seq.Refs(seq.Keep(r.job.Loose, func(e parts.Loose) bool { return r.viewOf(e.Part.Value) == nil }))
+}
+
+// made is a part of the job that the words put on by hand.
+type made struct {
+	*view
+	e *parts.Loose
+}
+
+// everyMotor is that of the job as its rules look at it.
+func everyMotor(r *reviewer) iter.Seq[motored] {
+	return func(yield func(motored) bool) {
+		for m := range one(r.job.Motor) {
+			yield(motored{r, m})
+		}
+	}
+}
 
 // What a rule about one joint of a kind looks at, as it stands in the job or worked out.
 func everyJoint(kind parts.JointKind) func(*reviewer) iter.Seq[*parts.Joint] {
@@ -46,6 +102,12 @@ func everyEnd(v *view) iter.Seq[*parts.TubeEnd]       { return seq.Refs(v.p.Ends
 func everyText(v *view) iter.Seq[parts.Text]          { return slices.Values(v.texts()) }
 func everyHole(v *view) iter.Seq[*parts.HoleGroup]    { return seq.Refs(v.p.Holes) }
 func everyRadial(v *view) iter.Seq[*parts.Radial]     { return seq.Refs(v.p.Radials) }
+func everySlot(v *view) iter.Seq[*parts.FaceSlot]     { return seq.Refs(v.p.Slots) }
+func everyOutside(v *view) iter.Seq[*cylinder]        { return slices.Values(v.outside) }
+func everyInside(v *view) iter.Seq[*cylinder]         { return slices.Values(v.inside) }
+func everyFlat(v *view) iter.Seq[plan.FlatsRow]       { return slices.Values(v.q.Flats) }
+func everyCentre(v *view) iter.Seq[plan.CentreRow]    { return slices.Values(v.q.Centres) }
+func everyClamp(v *view) iter.Seq[*plan.ClampRow]     { return one(v.q.Clamp) }
 
 // partRules are the rules about one part, in the order they are tried.
 var partRules = []rule[*view]{

@@ -1,0 +1,177 @@
+package review
+
+import (
+	"centrepop/parts"
+	"centrepop/parts/seq"
+	"cmp"
+	"iter"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// firstRun looks at the numbers and words of the first run: speeds the motor does not give, readings, guards, travels,
+// and a bearing that is let run hot.
+var firstRun = together(
+	(*reviewer).tooFast, (*reviewer).ownSpeed, (*reviewer).runsOpen, each(everyLoose, (*reviewer).staysIn), (*reviewer).lateAgain, (*reviewer).uncoupledAfter,
+	(*reviewer).readings, each(everyRun, (*reviewer).travel), each(everyWatch, (*reviewer).hot), (*reviewer).allWatched,
+)
+
+func everyRun(r *reviewer) iter.Seq[parts.Run]     { return slices.Values(r.run().Runs) }
+func everyWatch(r *reviewer) iter.Seq[parts.Watch] { return slices.Values(r.run().Watch) }
+
+// readings looks for readings of a run that do not come later than the one before, at the
+// same load.
+func (r *reviewer) readings() {
+	runs := r.run().Runs
+	for i, b := range runs[min(1, len(runs)):] {
+		if a := runs[i]; a.Load.Value == b.Load.Value && b.Minutes.Value <= a.Minutes.Value {
+			r.add(Finding{
+				Pos: b.Pos, What: "a reading of the first run comes no later than the one before it", Numbers: number(b.Minutes.Value) + " min after " + number(a.Minutes.Value) + " min",
+				Rule: "minutes count from the start of idling, or of one load", Source: "by the job", Fix: "the later time, or another load",
+			})
+		}
+	}
+}
+
+// hottestC is the most that a greased bearing with a rubber seal stands. Common
+// practice, no source.
+const hottestC = 110.0
+
+// latestH is when all is looked at again after the first run at the latest, in hours of
+// running. Common practice, no source.
+const latestH = 100.0
+
+// sameSpeed is how far the speed of a run may lie from that of the motor's output and be the same.
+const sameSpeed = 0.05
+
+// tooFast looks for speeds of the first run that are above that of the motor's output.
+func (r *reviewer) tooFast() {
+	out := r.motor().OutRPM.Value
+	for i, s := range r.run().Runs {
+		if out > 0 && s.Speed.Value > (1+sameSpeed)*out {
+			r.add(Finding{
+				Pos: s.Pos, What: "run " + number(float64(i+1)) + " of the first run is faster than the motor's output", Numbers: number(s.Speed.Value) + " rev/min, the output " + number(out),
+				Rule: "the machine is tried at its own speed", Source: "by the job", Fix: "the speed that the gear gives, output-speed as on its plate, or accept it where a belt changes the speed",
+			})
+		}
+	}
+}
+
+// ownSpeed looks for a first run of which no speed reaches that of the motor's output.
+func (r *reviewer) ownSpeed() {
+	out, fastest := r.motor().OutRPM.Value, seq.Max(0, r.run().Runs, func(s parts.Run) float64 { return s.Speed.Value })
+	if fastest > 0 && fastest < (1-sameSpeed)*out {
+		r.add(Finding{
+			Pos: r.run().Pos, What: "no run of the first run has the speed of the motor's output", Numbers: "at most " + number(fastest) + " rev/min, the output " + number(out),
+			Rule: "the machine is tried at its own speed", Source: "by the job", Fix: "output-speed as on the gear's plate, or accept it where a belt changes the speed",
+		})
+	}
+}
+
+// uncoupled are words that take the coupling off.
+var uncoupled = regexp.MustCompile(`(?i)\b(?:uncoupled|disconnected|coupling (?:off|apart|removed)|without (?:the |its )?coupling)\b`)
+
+// uncoupledAfter looks for a motor that is to run uncoupled once it has run coupled.
+func (r *reviewer) uncoupledAfter() {
+	if how := r.run().WarmUpHow; r.job.Motor != nil && uncoupled.MatchString(how.Value) {
+		r.add(Finding{
+			Pos: how.Pos, What: "the motor is to run uncoupled after it has run coupled for its direction", Numbers: how.Value,
+			Rule: "nothing is taken apart between two stages of the first run: guards come off, a loose half turns in the open, and no line puts it together again",
+			Fix:  "coupled and empty; or before the step of the coupling",
+		})
+	}
+}
+
+// lateAgain looks at when all is looked at again.
+func (r *reviewer) lateAgain() {
+	if h := r.run().AgainHours; h > latestH {
+		r.add(Finding{
+			Pos: r.run().Pos, What: "bolts and bearings are looked at again long after the first run", Numbers: number(h) + " h, wanted at most " + number(latestH) + " h",
+			Rule: "what settles does so in the first hours", Fix: "again-after: 8, or the first shift",
+		})
+	}
+}
+
+// hot looks at the temperature at which the first run is stopped.
+func (r *reviewer) hot(w parts.Watch) {
+	if w.Bearing.Value != "" && w.MostC.Value > hottestC {
+		r.add(Finding{
+			Part: w.Bearing.Value, Pos: w.Pos, What: w.Bearing.Value + " may run hot before the first run is stopped", Numbers: number(w.MostC.Value) + " °C, wanted at most " + number(hottestC) + " °C",
+			Rule: "grease and seals stand about 110 °C", Fix: "70 to 90 °C, or the maker's figure",
+		})
+	}
+}
+
+// allWatched looks for a bearing that is not watched beside one that is.
+func (r *reviewer) allWatched() {
+	r.beside(seq.Map(r.run().Watch, func(w parts.Watch) parts.Text { return w.Bearing }), Finding{
+		Pos: r.run().Pos, What: "the first run watches %s and not %s", Rule: "all bearings of one housing are watched: the one that is set too tight gets hot", Fix: "watch: %s too",
+	})
+}
+
+// travelMm is a travel in words with its length, before or after it; runTravel is that of a run.
+var (
+	travelMm  = regexp.MustCompile(`\b(?:travels?|strokes?)\b.{0,120}?\d ?(?:mm|in|ft|m|")(?: |$)|\d ?(?:mm|in|ft|m|") (?:of )?(?:travel|stroke)\b`)
+	runTravel = regexp.MustCompile(`(?i)\b(?:travel|stroke)\b,? (?:of )?` + noteLength)
+)
+
+// travelShare is how much more than what is said a travel may be. Common practice, no source:
+// words round.
+const travelShare = 1.05
+
+// travel looks for a run over the whole travel or stroke, of which no words of the job say how
+// long it is: nobody can tell whether the run has gone over all of it; and for one that is
+// longer than words or a keyway give.
+func (r *reviewer) travel(one parts.Run) {
+	most, by := r.mostTravelMm()
+	load := strings.ToLower(one.Load.Value)
+	goes := strings.Contains(load, "travel") || strings.Contains(load, "stroke")
+	long, said := 0.0, ""
+	if m := runTravel.FindStringSubmatch(load); m != nil {
+		long, said = noteMm(m[1], m[2]), m[0]
+	}
+	r.firstOf(Finding{Pos: one.Load.Pos, Source: "by the job"},
+		flaw{long > travelShare*most, Finding{
+			What: "a run goes over a longer travel than " + by, Numbers: said + "; at most " + r.mm(most), OverMm: over(long),
+			Rule: "words and numbers of one job agree", Fix: "the travel between the stops"}},
+		flaw{goes && !travelMm.MatchString(load) && !travelMm.MatchString(r.saidAll()), Finding{
+			What: "a run goes over a travel, and the job says nowhere how long that is", Numbers: one.Load.Value,
+			Rule: "what is to be seen at the first run has its number", Fix: "the length of the travel between its stops, in the words of the run"}},
+	)
+}
+
+// mostTravelMm is the longest travel that words of the job give, or a key in its keyway, with
+// what gives it; infinite where nothing does.
+func (r *reviewer) mostTravelMm() (mm float64, by string) {
+	mm = math.Inf(1)
+	is := func(most float64, what string) {
+		if most > 0 && most < mm {
+			mm, by = most, what
+		}
+	}
+	for e := range seq.Refs(r.job.Loose) {
+		if e.Travels != nil {
+			is(e.Travels.Front.Mm+e.Travels.Back.Mm, e.Part.Value+" travels")
+		}
+		said, _ := travelSaid(e)
+		is(said, "the words for "+cmp.Or(e.Part.Value, e.Item.Value)+" give")
+		if v := r.viewOf(e.Part.Value); v != nil && isKey(v.p) {
+			v.travelsBy(is)
+		}
+	}
+	return mm, by
+}
+
+// travelsBy tells how far what slides over a key travels by its keyways.
+func (v *view) travelsBy(is func(mm float64, what string)) {
+	thick, _, long := v.keyMm()
+	for _, p := range v.job.Parts {
+		for f := range seq.Refs(p.Radials) {
+			if blindSlot(f) && math.Abs(f.Around.Mm-thick) <= slackMm {
+				is(f.Along.Mm-long, v.p.Title.Value+" has in "+f.Name.Value+" of "+p.Title.Value)
+			}
+		}
+	}
+}
