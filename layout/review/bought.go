@@ -2,6 +2,7 @@ package review
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"regexp"
 	"slices"
@@ -38,57 +39,72 @@ var forPushing = regexp.MustCompile(`(?i)\b(draw|jack|pry|push|pull|lift|eye)`)
 
 // bought compares the screws that are ordered for a loose part with its threads, and with
 // the holes in the wall of what it stands in.
-func bought(r *reviewer) {
-	r.sizesNamed()
-	for e := range seq.Refs(r.job.Loose) {
-		r.boughtFor(e, r.boughtBy(e))
-		r.orders(e)
-		r.seatLong(e)
-		r.couplingTorque(e)
-		r.couplingBores(e)
-		r.holesFree(e)
+var bought = together(
+	of(everyPart, each(everyHole, (*view).sizesNamed)), each(everyLoose, (*reviewer).boughtBy), of(everyMade, made.boughtFor), each(everyLoose, (*reviewer).orders),
+	each(everyLoose, (*reviewer).seatLong), each(everyLoose, (*reviewer).couplingTorque), each(everyLoose, (*reviewer).couplingBores), each(everyLoose, (*reviewer).holesFree),
+)
+
+// groups are all groups of holes of the job, each with its part.
+func (r *reviewer) groups() iter.Seq2[*view, *parts.HoleGroup] {
+	return func(yield func(*view, *parts.HoleGroup) bool) {
+		for _, v := range r.all() {
+			for g := range seq.Refs(v.p.Holes) {
+				if !yield(v, g) {
+					return
+				}
+			}
+		}
 	}
 }
 
-// boughtFor compares the screws that are ordered for a loose part with its own threads; short tells that they are fewer
-// than the holes that the words name.
-func (r *reviewer) boughtFor(e *parts.Loose, short bool) {
-	v := r.viewOf(e.Part.Value)
-	t, long, ok := screwBought(e.Buy.Value)
-	if v == nil || !ok {
-		return
-	}
-	f := Finding{Part: v.p.Name.Value, Pos: e.Buy.Pos, Numbers: e.Buy.Value, Source: "by the job"}
-	holes, others, passes := 0, 0, false
+// count is how many holes of a group all copies of a part have.
+func (v *view) count(g *parts.HoleGroup) int { return g.Pattern.Count * max(1, v.p.Quantity) }
+
+// forScrew are the threads of a part that a screw goes into, how many groups have other threads, and whether it passes
+// through another.
+func (v *view) forScrew(t threads.Thread) (own []*parts.HoleGroup, others int, passes bool) {
 	for g := range seq.Refs(v.p.Holes) {
 		has, err := threads.Parse(g.Size.Thread)
-		switch {
-		case err == nil && g.Size.Make == parts.ClearanceHole && has.Designation == t.Designation:
+		switch its := has.Designation == t.Designation; {
+		case err == nil && its && g.Size.Make == parts.ClearanceHole:
 			passes = true
 		case g.Size.Make != parts.TappedHole || err != nil || forPushing.MatchString(g.Name.Value):
-		case has.Designation != t.Designation:
-			others++
+		case its:
+			own = append(own, g)
 		default:
-			holes += g.Pattern.Count
-			r.boughtInto(e, v, g, t, long)
+			others++
 		}
 	}
-	if c := v.q.Clamp; c != nil && sameThread(c.Thread, t.Designation) {
+	return own, others, passes
+}
+
+// boughtFor compares the screws that are ordered for a loose part with its own threads.
+func (v made) boughtFor() {
+	o, ok := orderOf(v.e.Buy.Value)
+	if !ok {
+		return
+	}
+	own, others, passes := v.forScrew(o.thread)
+	for _, g := range own {
+		v.boughtInto(v.e, v.view, g, o.thread, o.longMm)
+	}
+	holes := seq.Sum(own, func(g *parts.HoleGroup) int { return g.Pattern.Count })
+	if c := v.q.Clamp; c != nil && sameThread(c.Thread, o.thread.Designation) {
 		holes++
 	} else if c != nil {
 		others++
 	}
-	switch need := holes * max(1, v.p.Quantity); {
-	case holes == 0 && others > 0 && !passes:
-		f.What, f.Rule, f.Fix = "the screws bought for "+v.p.Title.Value+" have the thread of none of its holes", "a screw has the thread of its hole", "one thread in both places"
-	case e.Count < need && !short:
-		f.What, f.Rule, f.Fix = "fewer screws are bought for "+v.p.Title.Value+" than it has holes", "each hole has its screw", "count: "+number(float64(need))
-		f.Numbers = number(float64(e.Count)) + " for " + number(float64(need))
-	case holes == 0 && r.boltThrough(e, v, screwOrder{e.Buy.Value, t, long}, &f):
-	default:
-		return
+	f := v.here("", v.e.Buy.Pos)
+	f.Source = "by the job"
+	need, title := number(float64(holes*max(1, v.p.Quantity))), v.p.Title.Value
+	if !v.firstOf(f,
+		flaw{holes == 0 && others > 0 && !passes, Finding{
+			What: "the screws bought for " + title + " have the thread of none of its holes", Numbers: o.words, Rule: "a screw has the thread of its hole", Fix: "one thread in both places"}},
+		flaw{v.e.Count < holes*max(1, v.p.Quantity) && !v.fewerThanSaid(v.e), Finding{
+			What: "fewer screws are bought for " + title + " than it has holes", Numbers: number(float64(v.e.Count)) + " for " + need, Rule: "each hole has its screw", Fix: "count: " + need}},
+	) && holes == 0 {
+		v.boltThrough(v.e, f, o)
 	}
-	r.add(f)
 }
 
 // pinsNamed are two pins in words: their diameter, and where it is said their length, how far apart they
@@ -103,21 +119,17 @@ var (
 
 // sizesNamed compares the sizes of what is bought with the holes that are for it: those whose note names
 // it, and those whose name stands beside a thread in its words.
-func (r *reviewer) sizesNamed() {
-	for _, v := range r.all() {
-		for g := range seq.Refs(v.p.Holes) {
-			if v.jointNames(g.Name.Value) {
-				continue
-			}
-			for e := range seq.Refs(r.job.Loose) {
-				v.sized(g, parts.Text{Value: e.Item.Value + "; " + e.Buy.Value, Pos: e.Pos}, words.Head(e.Item.Value), titled(wordsOf(e.How.Value), v.p))
-				v.washers(g, e)
-			}
-			name, _, _ := strings.Cut(r.motor().Maker.Value, " with ")
-			for _, note := range r.motor().Notes {
-				v.sized(g, note, name, true)
-			}
-		}
+func (v *view) sizesNamed(g *parts.HoleGroup) {
+	if v.jointNames(g.Name.Value) {
+		return
+	}
+	for e := range seq.Refs(v.job.Loose) {
+		v.sized(g, parts.Text{Value: e.Item.Value + "; " + e.Buy.Value, Pos: e.Pos}, words.Head(e.Item.Value), titled(wordsOf(e.How.Value), v.p))
+		v.washers(g, e)
+	}
+	name, _, _ := strings.Cut(v.motor().Maker.Value, " with ")
+	for _, note := range v.motor().Notes {
+		v.sized(g, note, name, true)
 	}
 }
 
@@ -129,20 +141,34 @@ func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there boo
 	if its && strings.Contains(note, "pin") {
 		v.pinned(g, said)
 	}
-	var other string
+	name, other := g.Name.Value, ""
+	there = there && len(name) > 2 && !anyFastener.MatchString(name)
 	for _, clause := range clauses(said, ";,") {
-		m := screwWords.FindStringSubmatch(clause)
-		named := len(g.Name.Value) > 2 && there && !anyFastener.MatchString(g.Name.Value) && strings.Contains(" "+strings.ToLower(clause)+" ", " "+g.Name.Value+" ")
-		if t, _, ok := screwBought(clause); ok && (its && g.Size.Thread != "" || named) {
-			if d := openingMm(g); sameThread(g.Size.Thread, t.Designation) || strings.Contains(clause, g.Size.Thread) && g.Size.Thread != "" || g.Size.Make != parts.TappedHole && d > t.MajorMm && d < widest*t.MajorMm {
-				return
-			}
-			other = m[0]
+		o, ok := orderOf(clause)
+		if named := there && strings.Contains(" "+strings.ToLower(clause)+" ", " "+name+" "); !ok || !named && (!its || g.Size.Thread == "") {
+			continue
 		}
+		if o.fits(g) {
+			return
+		}
+		other = screwWords.FindString(clause)
 	}
 	if other != "" {
 		v.unlikeBought(g, said, other, cmp.Or(g.Size.Thread, v.mm(openingMm(g))))
 	}
+}
+
+// fits tells whether a screw has the thread of a group of holes, or goes through them without rattling.
+func (o *screwOrder) fits(g *parts.HoleGroup) bool {
+	if g.Size.Thread != "" && (sameThread(g.Size.Thread, o.thread.Designation) || strings.Contains(o.words, g.Size.Thread)) {
+		return true
+	}
+	return g.Size.Make != parts.TappedHole && passesThrough(openingMm(g), o.thread)
+}
+
+// passesThrough tells whether a screw goes through a hole and does not rattle in it.
+func passesThrough(holeMm float64, t threads.Thread) bool {
+	return holeMm > t.MajorMm && holeMm < widest*t.MajorMm
 }
 
 // unlikeBought reports what is bought for a group of holes and does not go there.
@@ -152,30 +178,47 @@ func (v *view) unlikeBought(g *parts.HoleGroup, said parts.Text, bought, drawn s
 
 // pinned compares a group of holes with the pins of what is bought for it.
 func (v *view) pinned(g *parts.HoleGroup, said parts.Text) {
-	h := v.holesOf(g.Name.Value)
 	if m := pinsIn.FindStringSubmatch(said.Value); m != nil && !strings.EqualFold(m[1], string(g.Face)) {
 		v.unlikeBought(g, said, m[0], "in the "+string(g.Face))
 	}
-	if m := pinsNamed.FindStringSubmatch(said.Value); m != nil && len(h) > 0 {
-		size := func(k int) float64 { return v.itemMm(m[k] + " " + m[k+1]) }
-		first, last := h[0].a, h[len(h)-1].a
-		drawn := []float64{2 * h[0].radiusMm, h[0].toMm - h[0].fromMm, geom.Distance(first, last), first.Plus(last).Times(0.5).LengthMm()}
-		between, _ := fits.General(drawn[2], v.job.Tolerance.Value)
-		across, _ := fits.General(drawn[0], v.job.Tolerance.Value)
-		if fine(g.Size.Size.Fit, pinGrade) {
-			across = 0
+	h, m := v.holesOf(g.Name.Value), pinsNamed.FindStringSubmatch(said.Value)
+	if m == nil || len(h) == 0 {
+		return
+	}
+	size := func(k int) float64 { return v.itemMm(m[k] + " " + m[k+1]) }
+	pin, first, last := size(1), h[0].a, h[len(h)-1].a
+	hole, deep := 2*h[0].radiusMm, h[0].toMm-h[0].fromMm
+	off := func(mm, wantMm float64) bool { return wantMm > 0 && len(h) == 2 && math.Abs(mm-wantMm) > meetMm }
+	less, _ := fits.General(deep, v.job.Tolerance.Value)
+	between, beside := geom.Distance(first, last), first.Plus(last).Times(0.5).LengthMm()
+	for _, is := range []struct {
+		mm    float64
+		wrong bool
+	}{
+		{hole, pin > 0 && (hole < pin-slackMm || hole > widest*pin)}, {deep, size(3) > 0 && deep-less < size(3)-slackMm},
+		{between, off(between, size(5))}, {beside, off(beside, size(7))},
+	} {
+		if is.wrong {
+			v.unlikeBought(g, said, m[0], v.mm(is.mm))
 		}
-		deep, _ := fits.General(drawn[1], v.job.Tolerance.Value)
-		for i, mm := range drawn {
-			want := size(1 + 2*i)
-			wrong := [...]bool{mm < want-slackMm || mm > widest*want, mm-deep < want-slackMm, math.Abs(mm-want) > meetMm, math.Abs(mm-want) > meetMm}
-			if want > 0 && (i < 2 || len(h) == 2) && wrong[i] {
-				v.unlikeBought(g, said, m[0], v.mm(mm))
-			}
-		}
-		if play := drawn[0] - across - size(1); len(h) == 2 && size(1) > 0 && play < between-slackMm {
-			v.report(Check, g.Name.Value, g.Pos, Finding{What: g.Name.Value + " of " + v.p.Title.Value + " need not meet the pins though both are right", Numbers: "centres may differ by " + v.mm(between) + ", the play is " + v.mm(play), LeftMm: left(play), Rule: "what is bought goes into its holes", Source: "ISO 2768-1", Fix: "holes from " + v.mm(size(1)+between+across) + " on"})
-		}
+	}
+	if pin > 0 && len(h) == 2 {
+		v.pinPlay(g, pin, hole, between)
+	}
+}
+
+// pinPlay compares the play of two pins in their holes with what the tolerances of the holes let their centres differ.
+func (v *view) pinPlay(g *parts.HoleGroup, pinMm, holeMm, betweenMm float64) {
+	apart, _ := fits.General(betweenMm, v.job.Tolerance.Value)
+	across, _ := fits.General(holeMm, v.job.Tolerance.Value)
+	if fine(g.Size.Size.Fit, pinGrade) {
+		across = 0
+	}
+	if play := holeMm - across - pinMm; play < apart-slackMm {
+		v.report(Check, g.Name.Value, g.Pos, Finding{
+			What: g.Name.Value + " of " + v.p.Title.Value + " need not meet the pins though both are right", Numbers: "centres may differ by " + v.mm(apart) + ", the play is " + v.mm(play), LeftMm: left(play),
+			Rule: "what is bought goes into its holes", Source: "ISO 2768-1", Fix: "holes from " + v.mm(pinMm+apart+across) + " on",
+		})
 	}
 }
 
@@ -195,7 +238,7 @@ func (v *view) washers(g *parts.HoleGroup, e *parts.Loose) {
 	if m == nil {
 		return
 	}
-	over, n := strings.Contains(g.Note.Value, "washer"), g.Pattern.Count*max(1, v.p.Quantity)
+	over, n := strings.Contains(g.Note.Value, "washer"), v.count(g)
 	d, size, wide := openingMm(g), v.itemMm(m[1]+" "+m[2]), v.itemMm(m[3]+" "+m[4])
 	under := slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool {
 		return slices.ContainsFunc(p.Holes, func(o parts.HoleGroup) bool {
@@ -213,29 +256,23 @@ const widest = 1.35
 
 // boltThrough looks at a bolt that is bought for a part without threads: that it goes through
 // one of its holes, and with its nut through what the words bolt it to as well.
-func (r *reviewer) boltThrough(e *parts.Loose, v *view, o screwOrder, f *Finding) bool {
-	d, thick := o.thread.MajorMm, v.lengthMm
+func (v *view) boltThrough(e *parts.Loose, f Finding, o screwOrder) {
 	widest := seq.Max(0, v.holes, func(h hole) float64 { return 2 * h.radiusMm })
 	if widest == 0 || !v.p.Flat() {
-		return false
+		return
 	}
-	if widest < d-slackMm {
-		f.What, f.Numbers, f.LeftMm = "the bolts bought for "+v.p.Title.Value+" go through none of its holes", e.Buy.Value+" through "+r.mm(widest), left(widest)
-		f.Rule, f.Fix = "a bolt goes through its hole", "one size in both places"
-		return true
+	d, thick, how := o.thread.MajorMm, v.lengthMm, " "+strings.ToLower(wordsOf(e.How.Value))
+	if to := seq.First(v.all(), func(to *view) bool { return to != v && to.p.Flat() && saysHoles(how, to.p.Name.Value) }); to != nil {
+		thick += to.lengthMm
 	}
-	for _, to := range r.all() {
-		if to != v && to.p.Flat() && saysHoles(" "+strings.ToLower(wordsOf(e.How.Value)), to.p.Name.Value) {
-			thick += to.lengthMm
-			break
-		}
-	}
-	if !strings.Contains(o.words, "nut") || o.longMm >= thick+o.takes(e)*d {
-		return false
-	}
-	f.What, f.Numbers, f.LeftMm = "the bolts bought for "+v.p.Title.Value+" are too short for their nuts", r.mm(o.longMm)+" long through "+r.mm(thick), left(o.longMm-thick)
-	f.Rule, f.Fix = "a bolt comes through its nut", "a longer bolt"
-	return true
+	v.firstOf(f,
+		flaw{widest < d-slackMm, Finding{
+			What: "the bolts bought for " + v.p.Title.Value + " go through none of its holes", Numbers: o.words + " through " + v.mm(widest), LeftMm: left(widest),
+			Rule: "a bolt goes through its hole", Fix: "one size in both places"}},
+		flaw{o.nut() && o.longMm < thick+o.takes(e)*d, Finding{
+			What: "the bolts bought for " + v.p.Title.Value + " are too short for their nuts", Numbers: v.mm(o.longMm) + " long through " + v.mm(thick), LeftMm: left(o.longMm - thick),
+			Rule: "a bolt comes through its nut", Fix: "a longer bolt"}},
+	)
 }
 
 // nutted is the least that a bolt comes through for its nut, in diameters.
@@ -245,41 +282,46 @@ const nutted = 0.8
 // name.
 func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t threads.Thread, longMm float64) {
 	for _, wall := range r.all() {
-		if wall == v || !seatNames(wordsOf(e.How.Value), wall.p) {
-			continue
-		}
-		rows := screwRows(wall, t)
-		if len(rows) == 0 {
-			continue
-		}
-		thick := wall.wallAt(rows[0].AxialMm)
-		f := Finding{Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: e.Buy.Pos, Source: practice}
-		f.Numbers = r.mm(longMm) + " long, " + r.mm(thick) + " of it in the wall of " + wall.p.Title.Value
-		switch in := longMm - thick; {
-		case in < t.MajorMm-slackMm:
-			f.What, f.LeftMm = "the screws bought for "+v.p.Title.Value+" hardly reach into it", left(in)
-			f.Rule, f.Fix = "a screw holds in one diameter of thread", "a longer screw"
-			r.add(f)
-		case !g.Through && g.Depth.Set() && in > g.Depth.Mm+slackMm:
-			f.What, f.OverMm = "the screws bought for "+v.p.Title.Value+" meet the bottom of their holes", over(in-g.Depth.Mm)
-			f.Rule, f.Fix = "a screw clamps before it meets the bottom", "a shorter screw, or washers"
-			r.add(f)
-		}
-		play := rows[0].DiameterMm - t.MajorMm + meetMm
-		if off := rowOff(g, rows); off > play && !slices.ContainsFunc(wall.q.Radials, func(row plan.RadialRow) bool { return tooSmall(row, g, t) }) {
-			if row := seq.At(rows, func(row *plan.RadialRow) bool { return row.ClockDeg != rows[0].ClockDeg }); row != nil && rowOff(g, onClock(rows, rows[0].ClockDeg)) <= play {
-				f.Pos, f.LeftMm, f.OverMm = g.Pos, nil, over(math.Abs(math.Remainder(row.ClockDeg-rows[0].ClockDeg, 360))*math.Pi/180*wall.q.Section.MaxMm)
-				f.What, f.Numbers = row.Name+" of "+wall.p.Title.Value+" lies at another clock angle than "+rows[0].Name+": "+g.Name.Value+" of "+v.p.Title.Value+" are in one line", number(row.ClockDeg)+"° and "+number(rows[0].ClockDeg)+"°"
-				f.Rule, f.Source, f.Fix = "holes for one row of screws are in one line", "by geometry", "one clock angle for both"
-				r.add(f)
-				continue
+		if rows := screwRows(wall, t); len(rows) > 0 && wall != v && seatNames(wordsOf(e.How.Value), wall.p) {
+			v.reachInto(e, g, t, wall, longMm)
+			if !slices.ContainsFunc(wall.q.Radials, func(row plan.RadialRow) bool { return tooSmall(row, g, t) }) {
+				v.meetsRows(g, wall, rows, t)
 			}
-			f.Pos, f.LeftMm, f.OverMm = g.Pos, nil, over(off)
-			f.What, f.Numbers = g.Name.Value+" of "+v.p.Title.Value+" do not meet the holes in "+wall.p.Title.Value, r.mm(off)+" off, with "+r.mm(rows[0].DiameterMm-t.MajorMm)+" of play"
-			f.Rule, f.Source, f.Fix = "a screw through a wall meets its thread", "by geometry", "the same distances on both drawings"
-			r.add(f)
 		}
 	}
+}
+
+// reachInto looks at how far screws of a length through a wall come into a group of threads.
+func (v *view) reachInto(e *parts.Loose, g *parts.HoleGroup, t threads.Thread, wall *view, longMm float64) {
+	thick := wall.wallAt(screwRows(wall, t)[0].AxialMm)
+	in, f := longMm-thick, v.here(g.Name.Value, e.Buy.Pos)
+	f.Numbers = v.mm(longMm) + " long, " + v.mm(thick) + " of it in the wall of " + wall.p.Title.Value
+	v.firstOf(f,
+		flaw{in < t.MajorMm-slackMm, Finding{
+			What: "the screws bought for " + v.p.Title.Value + " hardly reach into it", LeftMm: left(in), Rule: "a screw holds in one diameter of thread", Fix: "a longer screw"}},
+		flaw{!g.Through && g.Depth.Set() && in > g.Depth.Mm+slackMm, Finding{
+			What: "the screws bought for " + v.p.Title.Value + " meet the bottom of their holes", OverMm: over(in - g.Depth.Mm),
+			Rule: "a screw clamps before it meets the bottom", Fix: "a shorter screw, or washers"}},
+	)
+}
+
+// meetsRows looks whether a group of threads meets the holes of a wall round it, in one line.
+func (v *view) meetsRows(g *parts.HoleGroup, wall *view, rows []plan.RadialRow, t threads.Thread) {
+	play := rows[0].DiameterMm - t.MajorMm
+	off, turned := rowOff(g, rows), seq.At(rows, func(row *plan.RadialRow) bool { return row.ClockDeg != rows[0].ClockDeg })
+	if off <= play+meetMm {
+		return
+	}
+	f := v.here(g.Name.Value, g.Pos)
+	f.Source = "by geometry"
+	f.What, f.Numbers, f.OverMm = g.Name.Value+" of "+v.p.Title.Value+" do not meet the holes in "+wall.p.Title.Value, v.mm(off)+" off, with "+v.mm(play)+" of play", over(off)
+	f.Rule, f.Fix = "a screw through a wall meets its thread", "the same distances on both drawings"
+	if turned != nil && rowOff(g, onClock(rows, rows[0].ClockDeg)) <= play+meetMm {
+		f.What = turned.Name + " of " + wall.p.Title.Value + " lies at another clock angle than " + rows[0].Name + ": " + g.Name.Value + " of " + v.p.Title.Value + " are in one line"
+		f.Numbers, f.OverMm = number(turned.ClockDeg)+"° and "+number(rows[0].ClockDeg)+"°", over(math.Abs(math.Remainder(turned.ClockDeg-rows[0].ClockDeg, 360))*math.Pi/180*wall.q.Section.MaxMm)
+		f.Rule, f.Fix = "holes for one row of screws are in one line", "one clock angle for both"
+	}
+	v.add(f)
 }
 
 // meetMm is how far holes of two parts may lie apart beside the play of their screws.
@@ -288,7 +330,7 @@ const meetMm = 0.25
 
 // screwRows are the holes in a wall that a screw goes through without rattling.
 func screwRows(wall *view, t threads.Thread) []plan.RadialRow {
-	return seq.Keep(wall.q.Radials, func(row plan.RadialRow) bool { return row.DiameterMm > t.MajorMm && row.DiameterMm < widest*t.MajorMm })
+	return seq.Keep(wall.q.Radials, func(row plan.RadialRow) bool { return passesThrough(row.DiameterMm, t) })
 }
 
 // onClock are holes as they would lie at one clock angle.
@@ -309,52 +351,57 @@ func rowOff(g *parts.HoleGroup, rows []plan.RadialRow) float64 {
 	}
 	best := math.Inf(1)
 	for _, from := range rows {
-		for _, way := range []float64{-1, 1} {
+		beside := seq.Keep(rows, func(o plan.RadialRow) bool { return o.ClockDeg == from.ClockDeg })
+		for _, pitch := range []float64{-row.PitchMm, row.PitchMm} {
 			worst := 0.0
 			for i := range row.Count {
-				at, near := from.AxialMm+way*float64(i)*row.PitchMm, math.Inf(1)
-				for _, o := range rows {
-					if o.ClockDeg == from.ClockDeg {
-						near = math.Min(near, math.Abs(o.AxialMm-at))
-					}
-				}
-				worst = math.Max(worst, near)
+				at := from.AxialMm + float64(i)*pitch
+				worst = max(worst, seq.Min(math.Inf(1), beside, func(o plan.RadialRow) float64 { return math.Abs(o.AxialMm - at) }))
 			}
-			best = math.Min(best, worst)
+			best = min(best, worst)
 		}
 	}
 	return best
 }
 
 // both looks for loose parts that the words say are two, and that are made once.
-func (r *reviewer) both() {
-	for e := range seq.Refs(r.job.Loose) {
-		if p := r.job.Part(e.Part.Value); p != nil && p.Quantity < 2 && strings.HasPrefix(strings.ToLower(e.How.Value), "both ") {
-			r.disagree(e.How.Pos, p.Name.Value, "the words say both of "+p.Title.Value+", and one is made", e.How.Value, "quantity: 2, or the words")
+func (v made) both() {
+	if v.p.Quantity < 2 && strings.HasPrefix(strings.ToLower(v.e.How.Value), "both ") {
+		v.disagree(v.e.How.Pos, v.p.Name.Value, "the words say both of "+v.p.Title.Value+", and one is made", v.e.How.Value, "quantity: 2, or the words")
+	}
+}
+
+// saidFor tells whether what is ordered is for a group of holes that no joint fills: it stands on them, or its words
+// name them.
+func (v *view) saidFor(e *parts.Loose, words string, g *parts.HoleGroup) bool {
+	stands := e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == g.Name.Value
+	return (stands || saysHoles(words, g.Name.Value)) && !v.jointNames(g.Name.Value)
+}
+
+// boughtBy compares screws that are ordered with the holes that the words beside them
+// name, in whichever part, unless a joint fills these.
+func (r *reviewer) boughtBy(e *parts.Loose) {
+	o, ok := orderOf(cmp.Or(e.Buy.Value, e.Item.Value))
+	if !ok {
+		return
+	}
+	said := r.untitled(e.Item.Value + " " + e.How.Value)
+	for v, g := range r.groups() {
+		if v.saidFor(e, said, g) || o.sunk() && g.Countersink != nil && titled(wordsOf(e.Item.Value+" "+e.How.Value), v.p) && !v.jointNames(g.Name.Value) && sameThread(g.Size.Thread, o.thread.Designation) {
+			v.ordered(e, g, o)
 		}
 	}
 }
 
-// boughtBy compares screws that are ordered with the holes that the words beside them
-// name, in whichever part, unless a joint fills these; short tells whether there are fewer.
-func (r *reviewer) boughtBy(e *parts.Loose) (short bool) {
-	order := cmp.Or(e.Buy.Value, e.Item.Value)
-	t, long, ok := screwBought(order)
-	if !ok {
-		return false
-	}
+// fewerThanSaid tells whether there are fewer screws than holes that the words beside them name.
+func (r *reviewer) fewerThanSaid(e *parts.Loose) bool {
 	said := r.untitled(e.Item.Value + " " + e.How.Value)
-	for _, v := range r.all() {
-		for k := range v.p.Holes {
-			if g := &v.p.Holes[k]; (saysHoles(said, g.Name.Value) || e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == g.Name.Value) && !v.jointNames(g.Name.Value) {
-				v.ordered(e, g, screwOrder{order, t, long})
-				short = short || e.Count < g.Pattern.Count*max(1, v.p.Quantity)
-			} else if sunkHead.MatchString(order) && g.Countersink != nil && titled(wordsOf(e.Item.Value+" "+e.How.Value), v.p) && !v.jointNames(g.Name.Value) && sameThread(g.Size.Thread, t.Designation) {
-				v.ordered(e, g, screwOrder{order, t, long})
-			}
+	for v, g := range r.groups() {
+		if v.saidFor(e, said, g) && e.Count < v.count(g) {
+			return true
 		}
 	}
-	return short
+	return false
 }
 
 // sunkHead are the words of a screw whose head is sunk in a cone.
@@ -375,41 +422,43 @@ var nutAlone = regexp.MustCompile(`(?i)\bnuts? (M\d+(?:x\d+(?:\.\d+)?)?|#?\d+(?:
 // holesFree looks for a loose part that is bolted on with nuts where its words name no hole of
 // another part, or one that a joint has filled. A nut for a thread of the part itself goes on that.
 func (r *reviewer) holesFree(e *parts.Loose) {
-	if e.Part.Value == "" || !strings.Contains(e.Buy.Value, "nut") {
+	if e.Part.Value == "" || !strings.Contains(e.Buy.Value, "nut") || r.goesOnOwn(e) {
 		return
 	}
-	if v, m := r.viewOf(e.Part.Value), nutAlone.FindStringSubmatch(e.Buy.Value); v != nil && m != nil {
-		own := seq.Keep(v.outside, func(c *cylinder) bool { return c.thread != nil })
-		if slices.ContainsFunc(own, func(c *cylinder) bool { return sameThread(c.thread.Designation, m[1]) }) {
-			return
-		}
-		if len(own) > 0 && !slices.ContainsFunc(v.p.Holes, func(g parts.HoleGroup) bool { return g.Size.Make == parts.ClearanceHole }) {
-			v.report(Check, own[0].name, e.Buy.Pos, Finding{
-				What: "the nut that is bought goes on no thread of " + v.p.Title.Value, Numbers: e.Buy.Value + " on " + own[0].thread.Designation,
-				Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
-			})
-			return
-		}
-	}
 	said, filled := r.untitled(e.How.Value), ""
-	for _, v := range r.all() {
-		if v.p.Name.Value == e.Part.Value {
-			continue
-		}
-		for k := range v.p.Holes {
-			if name := v.p.Holes[k].Name.Value; saysHoles(said, name) {
-				if !v.jointNames(name) {
-					return
-				}
-				filled = name + " of " + v.p.Title.Value
+	for v, g := range r.groups() {
+		if name := g.Name.Value; v.p.Name.Value != e.Part.Value && saysHoles(said, name) {
+			if !v.jointNames(name) {
+				return
 			}
+			filled = name + " of " + v.p.Title.Value
 		}
 	}
-	f := Finding{Severity: Check, Part: e.Part.Value, Pos: e.How.Pos, What: "the words name no hole that the bolts of this part go into", Numbers: e.How.Value, Rule: "what is bolted on has holes of its own, which no joint fills", Source: "by the job", Fix: "holes for it, named in the words"}
+	f := Finding{Part: e.Part.Value, Pos: e.How.Pos, What: "the words name no hole that the bolts of this part go into", Numbers: e.How.Value, Rule: "what is bolted on has holes of its own, which no joint fills", Source: "by the job", Fix: "holes for it, named in the words"}
 	if filled != "" {
 		f.What = "the bolts of this part are to go into " + filled + ", which a joint fills"
 	}
 	r.add(f)
+}
+
+// goesOnOwn tells whether a nut that is bought alone is for a thread of the part itself, and says where it has another.
+func (r *reviewer) goesOnOwn(e *parts.Loose) bool {
+	v, m := r.viewOf(e.Part.Value), nutAlone.FindStringSubmatch(e.Buy.Value)
+	if v == nil || m == nil {
+		return false
+	}
+	own := seq.Keep(v.outside, func(c *cylinder) bool { return c.thread != nil })
+	if slices.ContainsFunc(own, func(c *cylinder) bool { return sameThread(c.thread.Designation, m[1]) }) {
+		return true
+	}
+	if len(own) == 0 || slices.ContainsFunc(v.p.Holes, func(g parts.HoleGroup) bool { return g.Size.Make == parts.ClearanceHole }) {
+		return false
+	}
+	v.report(Check, own[0].name, e.Buy.Pos, Finding{
+		What: "the nut that is bought goes on no thread of " + v.p.Title.Value, Numbers: e.Buy.Value + " on " + own[0].thread.Designation,
+		Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
+	})
+	return true
 }
 
 // screwOrder is a screw as ordered: its words, thread and length.
@@ -419,13 +468,23 @@ type screwOrder struct {
 	longMm float64
 }
 
+// orderOf is the screw that words order; false where they name none.
+func orderOf(words string) (o screwOrder, ok bool) {
+	t, long, ok := screwBought(words)
+	return screwOrder{words, t, long}, ok
+}
+
+// nut tells whether a nut comes with it, sunk whether its head is sunk in a cone.
+func (o *screwOrder) nut() bool  { return strings.Contains(o.words, "nut") }
+func (o *screwOrder) sunk() bool { return sunkHead.MatchString(o.words) }
+
 // takes is what of a bolt lies beyond the hole that is drawn, in diameters: its nut, its
 // washers, and the flange of a thing that is bought. Common practice, no source: a flange is
 // about as thick as its bolts.
 func (o *screwOrder) takes(e *parts.Loose) float64 {
 	const flange = 0.8
 	out := nutted + o.washers()
-	if e.Item.Value != "" && e.Buy.Value != "" && !sunkHead.MatchString(o.words) { // sunk heads hold what is thin
+	if e.Item.Value != "" && e.Buy.Value != "" && !o.sunk() { // sunk heads hold what is thin
 		out += flange
 	}
 	return out
@@ -460,53 +519,79 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 	if h == nil {
 		return
 	}
-	d, nut := o.thread.MajorMm, strings.Contains(o.words, "nut")
-	f := Finding{Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: e.Pos, Source: practice}
-	what := "the screws bought for " + g.Name.Value + " of " + v.p.Title.Value
-	const (
-		deeper      = 0.6 // diameters beyond a blind thread, for washers and a head's seat
-		flangeShare = 1.6 // diameters of a motor's flange and a washer at the most
-	)
-	deep, behind := h.toMm-h.fromMm, ""
-	takes, through := flangeShare, "a flange and "
-	if e.Stands == nil {
-		takes, through = deeper, ""
+	f, d, need := v.here(g.Name.Value, e.Pos), o.thread.MajorMm, number(float64(v.count(g)))
+	f.What = "the screws bought for " + g.Name.Value + " of " + v.p.Title.Value
+	unlike := 2*h.radiusMm < d-slackMm || 2*h.radiusMm > widest*d
+	look := v.throughHole
+	if h.thread != nil {
+		unlike, look = h.thread.Designation != o.thread.Designation, v.intoThread
 	}
-	past := o.longMm - takes*d - deep
-	if (e.Stands != nil || e.Item.Value != "") && h.thread != nil && g.Through && !nut && past > 0 {
+	if !v.firstOf(f,
+		flaw{unlike, Finding{
+			What: f.What + " are not for these holes", Numbers: o.words + " in " + v.mm(2*h.radiusMm),
+			Rule: "a screw has the thread of its hole, or goes through it without rattling", Fix: "one size in both places"}},
+		flaw{e.Count < v.count(g), Finding{
+			What: f.What + " are fewer than the holes", Numbers: number(float64(e.Count)) + " for " + need, Rule: "each hole has its screw", Fix: "count: " + need}},
+	) {
+		look(e, h, o, f)
+	}
+}
+
+// deeper is how far beyond a blind thread a screw may reach, in its diameters: for washers and the seat of its head.
+// Common practice, no source.
+const deeper = 0.6
+
+// intoThread looks at the length of screws that are ordered for threads, whose finding begins with what it is about.
+func (v *view) intoThread(e *parts.Loose, h *hole, o screwOrder, f Finding) {
+	const flangeShare = 1.6 // diameters of a motor's flange and a washer at the most
+	g, d, deep, what := h.group, o.thread.MajorMm, h.toMm-h.fromMm, f.What
+	past, through, behind := o.longMm-deeper*d-deep, "", ""
+	if e.Stands != nil {
+		past, through = o.longMm-flangeShare*d-deep, "a flange and "
+	}
+	if (e.Stands != nil || e.Item.Value != "") && g.Through && !o.nut() && past > 0 {
 		behind = cmp.Or(v.machine().Under(v.p.Name.Value, g.Name.Value, past)...)
 	}
-	switch need := g.Pattern.Count * max(1, v.p.Quantity); {
-	case h.thread != nil && h.thread.Designation != o.thread.Designation, h.thread == nil && (2*h.radiusMm < d-slackMm || 2*h.radiusMm > widest*d):
-		f.What, f.Numbers = what+" are not for these holes", o.words+" in "+v.mm(2*h.radiusMm)
-		f.Rule, f.Fix = "a screw has the thread of its hole, or goes through it without rattling", "one size in both places"
-	case e.Count < need:
-		f.What, f.Numbers = what+" are fewer than the holes", number(float64(e.Count))+" for "+number(float64(need))
-		f.Rule, f.Fix = "each hole has its screw", "count: "+number(float64(need))
-	case sunkHead.MatchString(o.words) && h.thread == nil && g.Countersink == nil && e.Part.Value == "" && e.Buy.Value == "":
-		f.What, f.Numbers = what+" have heads for a countersink, and the holes have none", o.words
-		f.Rule, f.Fix = "a head that is to lie flush lies in its cone", "countersink: as wide as the head, on the side that the screws go in by"
-	case h.thread != nil && !g.Through && !nut && o.longMm > deep+deeper*d:
-		f.What, f.Numbers, f.OverMm = what+" meet the bottom of their holes", v.mm(o.longMm)+" long in "+v.mm(deep), over(o.longMm-deep)
-		f.Rule, f.Fix = "a screw clamps before it meets the bottom", "a shorter screw"
-	case behind != "":
-		f.What, f.Numbers, f.OverMm = what+" end on "+behind, v.mm(o.longMm)+" long through "+through+v.mm(deep)+": "+v.mm(past)+" stand out", over(past)
-		f.Rule, f.Fix = "a screw clamps before it meets anything", "a shorter screw"
-	case headDegrees.MatchString(o.words) && g.Countersink != nil && number(g.Countersink.Angle.Deg) != headDegrees.FindStringSubmatch(o.words)[1]:
-		f.What, f.Numbers = what+" have heads of another angle than their cones", headDegrees.FindString(o.words)+" in "+number(g.Countersink.Angle.Deg)+"°"
-		f.Rule, f.Fix = "a head lies in its cone all round", "one angle in both places"
-	case h.thread != nil && !nut && e.Stands == nil && e.Part.Value == "" && !setScrew.MatchString(o.words):
-		full := 0.0
-		if !g.Through && e.Buy.Value == "" { // what is ordered is the screw itself: little else lies under its head
-			full = cmp.Or(g.Depth.Mm, deep) + deeper*d
-		}
-		v.holds(what, e.Pos, d, o.longMm-o.washers()*d, full)
-		return
-	case h.thread == nil && nut && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d:
-		f.What, f.Numbers, f.LeftMm = what+" are too short for their nuts", v.mm(o.longMm)+" long through "+v.mm(deep)+", with what comes on "+v.mm(o.takes(e)*d)+" wanted beyond", left(o.longMm-deep)
-		f.Rule, f.Fix = "a bolt comes through its nut", "a longer screw"
-	default:
+	if v.firstOf(f,
+		flaw{!g.Through && !o.nut() && o.longMm > deep+deeper*d, Finding{
+			What: what + " meet the bottom of their holes", Numbers: v.mm(o.longMm) + " long in " + v.mm(deep), OverMm: over(o.longMm - deep),
+			Rule: "a screw clamps before it meets the bottom", Fix: "a shorter screw"}},
+		flaw{behind != "", Finding{
+			What: what + " end on " + behind, Numbers: v.mm(o.longMm) + " long through " + through + v.mm(deep) + ": " + v.mm(past) + " stand out", OverMm: over(past),
+			Rule: "a screw clamps before it meets anything", Fix: "a shorter screw"}},
+		o.otherCone(g, what),
+	) || o.nut() || e.Stands != nil || e.Part.Value != "" || setScrew.MatchString(o.words) {
 		return
 	}
-	v.add(f)
+	full := 0.0
+	if !g.Through && e.Buy.Value == "" { // what is ordered is the screw itself: little else lies under its head
+		full = cmp.Or(g.Depth.Mm, deep) + deeper*d
+	}
+	v.holds(what, e.Pos, d, o.longMm-o.washers()*d, full)
+}
+
+// throughHole looks at the head and the length of screws that are ordered for holes without a thread.
+func (v *view) throughHole(e *parts.Loose, h *hole, o screwOrder, f Finding) {
+	d, deep, what := o.thread.MajorMm, h.toMm-h.fromMm, f.What
+	v.firstOf(f,
+		flaw{o.sunk() && h.group.Countersink == nil && e.Part.Value == "" && e.Buy.Value == "", Finding{
+			What: what + " have heads for a countersink, and the holes have none", Numbers: o.words,
+			Rule: "a head that is to lie flush lies in its cone", Fix: "countersink: as wide as the head, on the side that the screws go in by"}},
+		o.otherCone(h.group, what),
+		flaw{o.nut() && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d, Finding{
+			What: what + " are too short for their nuts", Numbers: v.mm(o.longMm) + " long through " + v.mm(deep) + ", with what comes on " + v.mm(o.takes(e)*d) + " wanted beyond", LeftMm: left(o.longMm - deep),
+			Rule: "a bolt comes through its nut", Fix: "a longer screw"}},
+	)
+}
+
+// otherCone is a head of another angle than the cone that it is to lie in.
+func (o *screwOrder) otherCone(g *parts.HoleGroup, what string) flaw {
+	m := headDegrees.FindStringSubmatch(o.words)
+	if m == nil || g.Countersink == nil {
+		return flaw{}
+	}
+	deg := number(g.Countersink.Angle.Deg)
+	return flaw{deg != m[1], Finding{
+		What: what + " have heads of another angle than their cones", Numbers: m[0] + " in " + deg + "°",
+		Rule: "a head lies in its cone all round", Fix: "one angle in both places"}}
 }

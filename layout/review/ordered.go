@@ -30,58 +30,57 @@ const (
 // orders looks at what the words of a thing bought say of its screws by themselves: there is their
 // class, it takes their torque, and there is metal between the holes of a sheet.
 func (r *reviewer) orders(e *parts.Loose) {
-	f := Finding{Severity: Check, Pos: e.Pos, Source: "by the job"}
+	r.holesMeet(e)
 	order := cmp.Or(e.Buy.Value, e.Item.Value)
-	if hole, row := itemHoles.FindStringSubmatch(e.Item.Value), staggered.FindStringSubmatch(e.Item.Value+"; "+e.How.Value); hole != nil && row != nil {
-		if d, pitch := r.itemMm(hole[1]), r.itemMm(row[1]+" "+row[2]); pitch <= d {
-			f.What, f.Numbers, f.OverMm = "the holes of "+words.Head(e.Item.Value)+" run into one another", r.mm(d)+" at "+r.mm(pitch), over(d-pitch)
-			f.Rule, f.Fix = "there is metal between holes", "holes further apart"
-			r.add(f)
-			f.OverMm = nil
-		}
-	}
-	t, _, ok := screwBought(order)
+	o, ok := orderOf(order)
 	class := screwClass.FindStringSubmatch(order)
 	if !ok || class == nil {
 		return
 	}
-	b, err := bolts.Find(t.Designation)
+	b, err := bolts.Find(o.thread.Designation)
 	if err != nil {
 		return
 	}
-	if _, err := b.Grade(class[1]); err != nil {
-		f.What, f.Numbers = "no screw of this size has the class that is ordered", class[1]+" for "+t.Designation
-		f.Rule, f.Source, f.Fix = "a screw is ordered by a class of its standard", "ISO 898-1, SAE J429", "8.8 or grade 5, say"
-		r.add(f)
+	_, unknown := b.Grade(class[1])
+	of := " for " + o.thread.Designation
+	f := flaw{unknown != nil, Finding{
+		What: "no screw of this size has the class that is ordered", Numbers: class[1] + of,
+		Rule: "a screw is ordered by a class of its standard", Source: "ISO 898-1, SAE J429", Fix: "8.8 or grade 5, say"}}
+	if said := saidTorque.FindStringSubmatch(e.How.Value); said != nil && unknown == nil {
+		gives, err := b.Tighten(bolts.Tightening{Class: class[1], Condition: strings.TrimSpace(strings.ToLower(said[3]))})
+		nm := torqueNm(said[1], said[2])
+		f = flaw{err == nil && (nm > torqueFar*gives.TorqueNm || nm*torqueFar < gives.TorqueLowNm), Finding{
+			What: "the words give the screws another torque than their class takes", Numbers: said[0] + of + " " + class[1] + ": " + r.w.Torque(gives.TorqueNm),
+			Rule: "a screw is stretched to three quarters of its proof load", Source: "T = K·F·d, Shigley", Fix: "the torque, or the class"}}
+	}
+	r.firstOf(Finding{Pos: e.Pos}, f)
+}
+
+// holesMeet looks at the holes of a sheet as it is ordered.
+func (r *reviewer) holesMeet(e *parts.Loose) {
+	hole, row := itemHoles.FindStringSubmatch(e.Item.Value), staggered.FindStringSubmatch(e.Item.Value+"; "+e.How.Value)
+	if hole == nil || row == nil {
 		return
 	}
-	said := saidTorque.FindStringSubmatch(e.How.Value)
-	if said == nil {
-		return
-	}
-	gives, err := b.Tighten(bolts.Tightening{Class: class[1], Condition: strings.TrimSpace(strings.ToLower(said[3]))})
-	if nm := torqueNm(said[1], said[2]); err == nil && (nm > torqueFar*gives.TorqueNm || nm*torqueFar < gives.TorqueLowNm) {
-		f.What, f.Numbers = "the words give the screws another torque than their class takes", said[0]+" for "+t.Designation+" "+class[1]+": "+r.w.Torque(gives.TorqueNm)
-		f.Rule, f.Source, f.Fix = "a screw is stretched to three quarters of its proof load", "T = K·F·d, Shigley", "the torque, or the class"
-		r.add(f)
+	if d, pitch := r.itemMm(hole[1]), r.itemMm(row[1]+" "+row[2]); pitch <= d {
+		r.add(Finding{
+			Pos: e.Pos, What: "the holes of " + words.Head(e.Item.Value) + " run into one another", Numbers: r.mm(d) + " at " + r.mm(pitch), OverMm: over(d - pitch),
+			Rule: "there is metal between holes", Source: "by the job", Fix: "holes further apart",
+		})
 	}
 }
 
 // holds looks at how far screws that are ordered come into their threads: enough to hold, and not to the
 // bottom where they are deepMm deep, 0 for through.
 func (v *view) holds(what string, pos parts.Pos, d, inMm, deepMm float64) {
-	f := Finding{Severity: Check, Part: v.p.Name.Value, Pos: pos, Source: practice}
-	switch {
-	case inMm < screwHolds*d-slackMm:
-		f.What, f.Numbers, f.LeftMm = what+" hardly reach into their threads", v.mm(max(0, inMm))+" in, wanted "+v.mm(screwHolds*d), left(max(0, inMm))
-		f.Rule, f.Fix = "a screw holds in one diameter of thread", "a longer screw"
-	case deepMm > 0 && inMm > deepMm+slackMm:
-		f.What, f.Numbers, f.OverMm = what+" meet the bottom of their holes", v.mm(inMm)+" in "+v.mm(deepMm), over(inMm-deepMm)
-		f.Rule, f.Fix = "a screw clamps before it meets the bottom", "a shorter screw"
-	default:
-		return
-	}
-	v.add(f)
+	v.firstOf(v.here("", pos),
+		flaw{inMm < screwHolds*d-slackMm, Finding{
+			What: what + " hardly reach into their threads", Numbers: v.mm(max(0, inMm)) + " in, wanted " + v.mm(screwHolds*d), LeftMm: left(max(0, inMm)),
+			Rule: "a screw holds in one diameter of thread", Fix: "a longer screw"}},
+		flaw{deepMm > 0 && inMm > deepMm+slackMm, Finding{
+			What: what + " meet the bottom of their holes", Numbers: v.mm(inMm) + " in " + v.mm(deepMm), OverMm: over(inMm - deepMm),
+			Rule: "a screw clamps before it meets the bottom", Fix: "a shorter screw"}},
+	)
 }
 
 // seatLong looks at a hub that words give a length, on the step it stands on: it ends before the

@@ -221,7 +221,7 @@ var jobRules = []rule[*reviewer]{
 	{"socket", "no socket goes over a head", each(everyJoint(parts.BoltKind), (*reviewer).hexInCounterbore)},
 	{"stud", "a stud has no shoulder, or stands in something or before a grease nipple", studShoulder},
 	{"apart", "no joint connects an assembly", separate},
-	{"quantity", "more copies are made than joints use", spareCopies},
+	{"quantity", "more copies are made than joints use", together(spareCopies, of(everyMade, made.both))},
 	{"unjoined", "parts made for each other are in no joint", unjoined},
 	{"joint-face", "a weld stands in a joint", each(everyJoint(parts.BoltKind), (*reviewer).jointFace)},
 	{"weld-sense", "a weld has the wrong size, side or length", weldSense},

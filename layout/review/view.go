@@ -378,6 +378,11 @@ func (r *reviewer) mm(v float64) string {
 	return r.w.Size(math.Round(v*100)/100) + " mm"
 }
 
+// here is the beginning of a finding about a feature of the part, at a place of the input.
+func (v *view) here(feature string, pos parts.Pos) Finding {
+	return Finding{Part: v.p.Name.Value, Feature: feature, Pos: pos}
+}
+
 func (v *view) report(s Severity, feature string, pos parts.Pos, f Finding) {
 	f.Severity, f.Part, f.Feature, f.Pos = s, v.p.Name.Value, feature, pos
 	v.add(f)

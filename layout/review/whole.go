@@ -117,7 +117,6 @@ func spareCopies(r *reviewer) {
 			})
 		}
 	}
-	r.both()
 }
 
 func sameThread(a, b string) bool {
