@@ -66,31 +66,11 @@ func (r *reader) holeSize(n *node) parts.HoleSize {
 	}
 	words := strings.Fields(text)
 	for i, w := range words {
-		if i == 0 || w != string(parts.ClearanceHole) && w != string(parts.TappedHole) {
-			continue
+		if i > 0 && (w == string(parts.ClearanceHole) || w == string(parts.TappedHole)) {
+			size.Make = parts.HoleMake(w)
+			r.threadedHole(n, &size, words[:i], strings.Join(words[i+1:], " "))
+			return size
 		}
-		size.Make, size.Thread = parts.HoleMake(w), strings.Join(words[:i], " ")
-		if f := strings.Fields(size.Thread); i > 1 && size.Make == parts.ClearanceHole && clearanceSeries(f[i-1]) {
-			r.faultf(n.pos, parts.Quote(strings.Join(append(f[:i-1], w, f[i-1]), " ")), "the clearance series %s stands before clearance", parts.Quote(f[i-1]))
-			size.Thread = strings.Join(f[:i-1], " ")
-		}
-		if !threadForm().MatchString(size.Thread) {
-			r.faultf(n.pos, "a thread such as M10, M40x1.5, G1/8 or 1/2-13 UNC", "%s is no thread", parts.Quote(size.Thread))
-		}
-		if size.Make == parts.ClearanceHole {
-			size.Series = "medium"
-		}
-		rest := strings.Join(words[i+1:], " ")
-		switch {
-		case rest == "":
-		case size.Make == parts.ClearanceHole && clearanceSeries(rest):
-			size.Series = rest
-		case size.Make == parts.ClearanceHole:
-			r.faultf(n.pos, "fine, medium or coarse", "the clearance series %s is not known", parts.Quote(rest))
-		default:
-			r.faultf(n.pos, "nothing after `tap`", "the words %s after tap are not known", parts.Quote(rest))
-		}
-		return size
 	}
 	if threadForm().MatchString(text) && (text[0] > '9' || strings.Contains(text, "UN")) {
 		thread := words[0]
@@ -106,6 +86,31 @@ func (r *reader) holeSize(n *node) parts.HoleSize {
 	}
 	size.Size.Nominal = r.length(n, positive)
 	return size
+}
+
+// threadedHole reads what stands before and behind the word that says what a hole is made for.
+func (r *reader) threadedHole(n *node, size *parts.HoleSize, before []string, rest string) {
+	size.Thread = strings.Join(before, " ")
+	clearance, last := size.Make == parts.ClearanceHole, len(before)-1
+	if f := strings.Fields(size.Thread); last > 0 && clearance && clearanceSeries(f[last]) {
+		r.faultf(n.pos, parts.Quote(strings.Join(append(f[:last], string(size.Make), f[last]), " ")), "the clearance series %s stands before clearance", parts.Quote(f[last]))
+		size.Thread = strings.Join(f[:last], " ")
+	}
+	if !threadForm().MatchString(size.Thread) {
+		r.faultf(n.pos, "a thread such as M10, M40x1.5, G1/8 or 1/2-13 UNC", "%s is no thread", parts.Quote(size.Thread))
+	}
+	if clearance {
+		size.Series = "medium"
+	}
+	switch {
+	case rest == "":
+	case clearance && clearanceSeries(rest):
+		size.Series = rest
+	case clearance:
+		r.faultf(n.pos, "fine, medium or coarse", "the clearance series %s is not known", parts.Quote(rest))
+	default:
+		r.faultf(n.pos, "nothing after `tap`", "the words %s after tap are not known", parts.Quote(rest))
+	}
 }
 
 func (f *fields) slots() parts.FaceSlot {

@@ -304,24 +304,30 @@ func (l *loader) jointRefs(j *parts.Joint) {
 	if first.Part == second.Part && first.Copy == second.Copy {
 		l.faultf(second.Pos, "two parts", "the joint %s joins %s to itself", j.Name.Value, first.Part)
 	}
-	named := []parts.Text{j.Anchored}
+	l.partThere(j.Anchored)
 	if j.Bolt != nil {
-		named = append(named, j.Bolt.Stud)
+		l.partThere(j.Bolt.Stud)
 	}
-	for _, t := range named {
-		if t.Value != "" && !l.broken && l.job.Part(t.Value) == nil {
-			l.faultf(t.Pos, "a part of the job", "there is no part %s in the job", t.Value)
-		}
-	}
-	names := l.jointNames()
 	for _, t := range slices.Concat(j.Before, j.After) {
-		switch {
-		case t.Value == "":
-		case t.Value == j.Name.Value:
+		if t.Value != "" && t.Value == j.Name.Value {
 			l.faultf(t.Pos, "another joint", "the joint %s names itself", t.Value)
-		case !slices.Contains(names, t.Value):
-			l.faultf(t.Pos, "the joints are "+list(names), "there is no joint %s%s", t.Value, meant.Perhaps(t.Value, names))
+			continue
 		}
+		l.jointThere(t)
+	}
+}
+
+// partThere refuses the name of a part that the job does not have.
+func (l *loader) partThere(t parts.Text) {
+	if t.Value != "" && !l.broken && l.job.Part(t.Value) == nil {
+		l.fault(t.Pos, l.noPart(t.Value), "a part of the job")
+	}
+}
+
+// jointThere refuses the name of a joint that the job does not have.
+func (l *loader) jointThere(t parts.Text) {
+	if names := l.jointNames(); t.Value != "" && !slices.Contains(names, t.Value) {
+		l.faultf(t.Pos, "the joints are "+list(names), "there is no joint %s%s", t.Value, meant.Perhaps(t.Value, names))
 	}
 }
 

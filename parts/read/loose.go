@@ -6,7 +6,6 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
-	"centrepop/parts/meant"
 )
 
 // loose reads what no joint fastens; parts and joints are read by then.
@@ -24,27 +23,13 @@ func (l *loader) loose() {
 		case "item":
 			e.Item = f.text(key)
 		}
-		for _, k := range []struct {
-			named parts.Text
-			word  string
-			known []string
-		}{{e.Part, "part", l.partNames()}, {e.After, "joint", l.jointNames()}} {
-			if k.named.Value == "" || !whole || slices.Contains(k.known, k.named.Value) {
-				continue
-			}
-			l.faultf(k.named.Pos, "a "+k.word+" of the job", "there is no %s %s in the job%s", k.word, k.named.Value, meant.Perhaps(k.named.Value, k.known))
+		if whole {
+			l.partThere(e.Part)
+			l.jointThere(e.After)
 		}
-		for _, j := range job.Joints {
-			if first, second := j.Ends(); e.Part.Value != "" && (first.Part == e.Part.Value || second.Part == e.Part.Value) {
-				l.faultf(e.Part.Pos, "a part that is in no joint", "the joint %s fastens %s", j.Name.Value, e.Part.Value)
-				break
-			}
-		}
+		l.looseOnce(e.Part)
 		if n := f.n.get("count"); n != nil && f.n.get("buy") == nil && e.Item.Value == "" {
 			l.fault(n.pos, "count says how many are bought, and nothing is", "buy: what it is fastened with, or no count")
-		}
-		if e.Part.Value != "" && slices.ContainsFunc(job.Loose, func(o parts.Loose) bool { return o.Part.Value == e.Part.Value }) {
-			l.faultf(e.Part.Pos, "each part once", "%s is loose already", e.Part.Value)
 		}
 		if e.Stands = subOf(f, "stands", (*fields).stands); e.Stands != nil {
 			l.standsThere(&e)
@@ -57,6 +42,22 @@ func (l *loader) loose() {
 			l.travelsThere(&e, whole)
 		}
 		job.Loose = append(job.Loose, e)
+	}
+}
+
+// looseOnce refuses a loose part that a joint fastens, or that is loose already.
+func (l *loader) looseOnce(part parts.Text) {
+	if part.Value == "" {
+		return
+	}
+	for _, j := range l.job.Joints {
+		if first, second := j.Ends(); first.Part == part.Value || second.Part == part.Value {
+			l.faultf(part.Pos, "a part that is in no joint", "the joint %s fastens %s", j.Name.Value, part.Value)
+			break
+		}
+	}
+	if slices.ContainsFunc(l.job.Loose, func(o parts.Loose) bool { return o.Part.Value == part.Value }) {
+		l.faultf(part.Pos, "each part once", "%s is loose already", part.Value)
 	}
 }
 
@@ -99,9 +100,9 @@ func (l *loader) travelsThere(e *parts.Loose, whole bool) {
 	case !e.Travels.Front.Set() && !e.Travels.Back.Set():
 		l.fault(e.Travels.Pos, "travels says no way", "front or back, with how far")
 	}
-	for _, with := range e.Travels.With {
-		if known := l.partNames(); whole && with.Value != "" && !slices.Contains(known, with.Value) {
-			l.faultf(with.Pos, "a part of the job", "there is no part %s in the job%s", with.Value, meant.Perhaps(with.Value, known))
+	if whole {
+		for _, with := range e.Travels.With {
+			l.partThere(with)
 		}
 	}
 }

@@ -292,57 +292,66 @@ func (s *source) checkTokens(tokens token.Tokens) bool {
 		s.faultf(place(tk), "the keys that the README lists", "more than %d keys stand in one place", maxKeys)
 		return false
 	}
-	flow, begun, ended := 0, false, false
-	var indents []int
+	begun, ended := false, false
+	var deep depth
 	for i, tk := range tokens {
 		if why, ok := unused[tk.Type]; ok {
 			s.fault(place(tk), why[0], why[1])
 			return false
 		}
-		column := 0
 		switch tk.Type {
 		case token.CommentType:
-			continue
-		case token.DocumentHeaderType:
-			if begun {
-				s.fault(place(tk), "a second document starts here", "put each part in its own file")
-				return false
-			}
-			begun = true
 			continue
 		case token.DocumentEndType:
 			ended = true
 			continue
-		case token.MappingStartType, token.SequenceStartType:
-			flow++
-		case token.MappingEndType, token.SequenceEndType:
-			flow--
-		case token.SequenceEntryType, token.MappingKeyType:
-			column = tk.Position.Column
-		case token.MappingValueType:
-			if i > 0 {
-				column = tokens[i-1].Position.Column
-			}
 		}
-		if ended {
+		header := tk.Type == token.DocumentHeaderType
+		if ended || header && begun {
 			s.fault(place(tk), "a second document starts here", "put each part in its own file")
 			return false
 		}
-		begun = true
-		if flow <= 0 && column > 0 {
-			for len(indents) > 0 && indents[len(indents)-1] > column {
-				indents = indents[:len(indents)-1]
-			}
-			if len(indents) == 0 || indents[len(indents)-1] < column {
-				indents = append(indents, column)
-			}
+		if begun = true; header {
+			continue
 		}
-		if flow+len(indents) > 2*maxNesting {
+		if deep.add(tokens, i); deep.flow+len(deep.indents) > 2*maxNesting {
 			s.tooDeep(place(tk))
 			return false
 		}
 	}
 	return true
+}
+
+// depth is how deep a token is nested: in so many brackets, and in blocks that begin in
+// these columns.
+type depth struct {
+	flow    int
+	indents []int
+}
+
+func (d *depth) add(tokens token.Tokens, i int) {
+	column := 0
+	switch tk := tokens[i]; tk.Type {
+	case token.MappingStartType, token.SequenceStartType:
+		d.flow++
+	case token.MappingEndType, token.SequenceEndType:
+		d.flow--
+	case token.SequenceEntryType, token.MappingKeyType:
+		column = tk.Position.Column
+	case token.MappingValueType:
+		if i > 0 {
+			column = tokens[i-1].Position.Column
+		}
+	}
+	if d.flow > 0 || column == 0 {
+		return
+	}
+	for len(d.indents) > 0 && d.indents[len(d.indents)-1] > column {
+		d.indents = d.indents[:len(d.indents)-1]
+	}
+	if len(d.indents) == 0 || d.indents[len(d.indents)-1] < column {
+		d.indents = append(d.indents, column)
+	}
 }
 
 func (s *source) tooDeep(pos parts.Pos) {
