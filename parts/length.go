@@ -70,52 +70,63 @@ func splitUnit(text string) (number, unit string) {
 // NumberOf reads a decimal (-12.5), a fraction (3/8) or a whole number and
 // a fraction (1-3/8, 1 3/8). It returns what is wrong, or "".
 func NumberOf(text string) (value float64, wrong string) {
-	const notNumber = "it is not a number"
 	sign := 1.0
-	rest := text
-	if strings.HasPrefix(rest, "-") || strings.HasPrefix(rest, "+") {
-		if rest[0] == '-' {
-			sign = -1
-		}
-		rest = rest[1:]
+	rest, minus := strings.CutPrefix(text, "-")
+	if minus {
+		sign = -1
+	} else {
+		rest = strings.TrimPrefix(rest, "+")
 	}
 	if strings.Contains(rest, ",") {
 		return 0, "write a decimal point, not a comma"
 	}
 	if numerator, denominator, ok := strings.Cut(rest, "/"); ok {
-		whole := 0.0
-		if cut := strings.IndexAny(numerator, "- "); cut >= 0 {
-			if whole, ok = WholeOf(numerator[:cut]); !ok {
-				return 0, notNumber
-			}
-			numerator = strings.TrimLeft(numerator[cut+1:], " ")
-		}
-		n, okN := WholeOf(numerator)
-		d, okD := WholeOf(denominator)
-		switch {
-		case !okN || !okD:
+		value, wrong = fractionOf(numerator, denominator)
+	} else {
+		value, wrong = decimalOf(rest)
+	}
+	return sign * value, wrong
+}
+
+const notNumber = "it is not a number"
+
+// fractionOf reads what stands before and behind a stroke: 3 and 8, or 1-3 and 8.
+func fractionOf(numerator, denominator string) (value float64, wrong string) {
+	whole, ok := 0.0, true
+	if cut := strings.IndexAny(numerator, "- "); cut >= 0 {
+		if whole, ok = WholeOf(numerator[:cut]); !ok {
 			return 0, notNumber
-		case d == 0:
-			return 0, "the fraction is divided by zero"
-		case whole > 0 && n >= d:
-			return 0, "the fraction beside a whole number must be less than 1"
 		}
-		return sign * (whole + n/d), ""
+		numerator = strings.TrimLeft(numerator[cut+1:], " ")
 	}
-	if rest == "" || strings.Trim(rest, "0123456789.") != "" || strings.Count(rest, ".") > 1 || rest == "." {
+	n, okN := WholeOf(numerator)
+	d, okD := WholeOf(denominator)
+	switch {
+	case !okN || !okD:
 		return 0, notNumber
+	case d == 0:
+		return 0, "the fraction is divided by zero"
+	case whole > 0 && n >= d:
+		return 0, "the fraction beside a whole number must be less than 1"
 	}
-	if len(rest) > 1 && rest[0] == '0' && rest[1] != '.' {
+	return whole + n/d, ""
+}
+
+// decimalOf reads digits with at most one point.
+func decimalOf(text string) (value float64, wrong string) {
+	switch {
+	case text == "" || strings.Trim(text, "0123456789.") != "":
+		return 0, notNumber
+	case len(text) > 1 && text[0] == '0' && text[1] != '.':
 		return 0, "a number must not start with an extra 0"
-	}
-	if len(rest) > 20 {
+	case len(text) > 20:
 		return 0, "the number has too many digits"
 	}
-	value, err := strconv.ParseFloat(rest, 64)
-	if err != nil {
+	value, err := strconv.ParseFloat(text, 64)
+	if err != nil { // a second point, or no digit
 		return 0, notNumber
 	}
-	return sign * value, ""
+	return value, ""
 }
 
 // WholeOf reads a whole number of at most six digits.

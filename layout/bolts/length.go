@@ -134,32 +134,45 @@ func (b Bolt) ChooseLength(j Joint) (Choice, error) {
 	if _, err := b.HeadDiameterMm(j.Head); err != nil {
 		return Choice{}, err
 	}
-	if err := atLeast0("grip", j.GripMm); err != nil {
+	if err := j.check(); err != nil {
 		return Choice{}, err
 	}
-	if j.GripMm == 0 {
-		return Choice{}, errors.New("bolts: grip must be above 0 mm")
-	}
-	washers := j.HeadWashers + j.NutWashers
-	if j.HeadWashers < 0 || j.NutWashers < 0 || j.HeadWashers > 10 || j.NutWashers > 10 {
-		return Choice{}, fmt.Errorf("bolts: %d and %d washers: give 0 to 10 on each side", j.HeadWashers, j.NutWashers)
-	}
-	if j.Hole != nil && j.NutWashers > 0 {
-		return Choice{}, errors.New("bolts: a washer under the nut, but the joint has a tapped hole and no nut")
-	}
-	c := Choice{ClampMm: j.GripMm + float64(washers)*b.WasherThicknessMm}
+	c := Choice{ClampMm: j.GripMm + float64(j.HeadWashers+j.NutWashers)*b.WasherThicknessMm}
 	if j.Hole == nil {
 		b.nutRange(&c)
 	} else if err := b.holeRange(&c, *j.Hole, j.Class); err != nil {
 		return Choice{}, err
 	}
+	b.choose(&c, j)
+	return c, nil
+}
+
+// check refuses a joint that no bolt can be chosen for.
+func (j Joint) check() error {
+	if err := atLeast0("grip", j.GripMm); err != nil {
+		return err
+	}
+	switch {
+	case j.GripMm == 0:
+		return errors.New("bolts: grip must be above 0 mm")
+	case min(j.HeadWashers, j.NutWashers) < 0 || max(j.HeadWashers, j.NutWashers) > 10:
+		return fmt.Errorf("bolts: %d and %d washers: give 0 to 10 on each side", j.HeadWashers, j.NutWashers)
+	case j.Hole != nil && j.NutWashers > 0:
+		return errors.New("bolts: a washer under the nut, but the joint has a tapped hole and no nut")
+	}
+	return nil
+}
+
+// choose judges the stock lengths by the wanted range and takes the shortest good one, or the
+// shortest that is long enough where the parts are thickest too.
+func (b Bolt) choose(c *Choice, j Joint) {
 	stock := b.StockLengths(j.Head)
 	stock = append(stock, b.requestLengths(stock)...)
-	best, thickest := -1, c.MinMm+j.MoreMm-1e-9
+	best, thickest := -1, c.MinMm+j.MoreMm-tiny
 	judged := make([]Candidate, len(stock))
 	for i, l := range stock {
-		shorterDoes := i > 0 && stock[i-1] >= c.MinMm-1e-9
-		judged[i] = b.judge(c, j, l, shorterDoes)
+		shorterDoes := i > 0 && stock[i-1] >= c.MinMm-tiny
+		judged[i] = b.judge(*c, j, l, shorterDoes)
 		longer := best >= 0 && stock[best] < thickest && l >= thickest
 		if len(judged[i].Problems) == 0 && (best < 0 || longer) {
 			best = i
@@ -167,7 +180,7 @@ func (b Bolt) ChooseLength(j Joint) (Choice, error) {
 	}
 	around := best
 	if best < 0 { // the first length that is long enough, or the last
-		if around = slices.IndexFunc(stock, func(l float64) bool { return l >= c.MinMm-1e-9 }); around < 0 {
+		if around = slices.IndexFunc(stock, func(l float64) bool { return l >= c.MinMm-tiny }); around < 0 {
 			around = len(stock) - 1
 		}
 	}
@@ -176,7 +189,6 @@ func (b Bolt) ChooseLength(j Joint) (Choice, error) {
 	if best >= 0 {
 		c.Chosen = &c.Candidates[best-from]
 	}
-	return c, nil
 }
 
 // nutRange sets the wanted range for a nut: two threads past it, at most one
@@ -235,12 +247,12 @@ func (b Bolt) holeRange(c *Choice, hole TappedHole, class string) error {
 		if c.MaxMm = c.ClampMm + hole.ThreadMm; !hole.Shut {
 			c.MaxMm = c.ClampMm + math.Max(hole.ThreadMm, c.NeedMm) + d
 		}
-		if hole.ThreadMm < c.NeedMm-1e-9 {
+		if hole.ThreadMm < c.NeedMm-tiny {
 			c.HoleProblems = append(c.HoleProblems, Problem{ThinPart, []float64{hole.ThreadMm, c.NeedMm}, metal.Name})
 		}
 		return nil
 	}
-	if need := c.NeedMm + p; hole.ThreadMm < need-1e-9 {
+	if need := c.NeedMm + p; hole.ThreadMm < need-tiny {
 		c.HoleProblems = append(c.HoleProblems, Problem{ShortThread, []float64{hole.ThreadMm, c.NeedMm, need}, metal.Name})
 	}
 	return nil
@@ -249,46 +261,10 @@ func (b Bolt) holeRange(c *Choice, hole TappedHole, class string) error {
 // judge measures one stock length; shorterDoes says that the next shorter one
 // is long enough too, so that sticking out far has no excuse.
 func (b Bolt) judge(c Choice, j Joint, l float64, shorterDoes bool) Candidate {
-	const tiny = 1e-9
-	d, p := b.Thread.MajorMm, b.pitch()
-	in := l - c.ClampMm // how far the screw passes the clamped face
 	k := Candidate{LengthMm: l, Name: b.Thread.Designation + " x " + b.LengthName(l)}
-	add := func(kind ProblemKind, mm ...float64) {
-		k.Problems = append(k.Problems, Problem{Kind: kind, Mm: mm})
-	}
-	switch {
-	case j.Hole == nil:
-		k.EngagementMm = math.Max(0, math.Min(in, b.NutHeightMm))
-		k.ProtrusionMm = in - b.NutHeightMm
-		switch {
-		case in < b.NutHeightMm-tiny:
-			add(NutNotFilled, k.EngagementMm, b.NutHeightMm)
-		case k.ProtrusionMm < 2*p-tiny:
-			add(ShortProtrusion, k.ProtrusionMm, 2*p)
-		case shorterDoes && l > c.MaxMm+tiny:
-			add(LongPastNut, k.ProtrusionMm)
-		}
-	case j.Hole.Through:
-		k.EngagementMm = math.Max(0, math.Min(in, j.Hole.ThreadMm))
-		k.ProtrusionMm = in - j.Hole.ThreadMm
-		switch {
-		case j.Hole.Shut && k.ProtrusionMm > tiny:
-			add(StandsOut, k.ProtrusionMm)
-		case shorterDoes && k.ProtrusionMm > d+tiny:
-			add(LongPastHole, k.ProtrusionMm)
-		}
-	default:
-		k.EngagementMm = math.Max(0, math.Min(in, j.Hole.ThreadMm))
-		k.SpareMm = j.Hole.ThreadMm - in
-		switch {
-		case k.SpareMm < -tiny:
-			add(BottomsOut, -k.SpareMm)
-		case k.SpareMm < p-tiny:
-			add(NearBottom, k.SpareMm)
-		}
-	}
+	b.judgeEnd(&k, c, j.Hole, shorterDoes)
 	if j.Hole != nil && k.EngagementMm < c.NeedMm-tiny {
-		add(ShortEngagement, k.EngagementMm, c.NeedMm)
+		k.add(ShortEngagement, k.EngagementMm, c.NeedMm)
 	}
 	// Length less thread length is the distance from the head to the first
 	// full thread (the largest grip of ISO 4014), which must lie in the grip.
@@ -300,10 +276,51 @@ func (b Bolt) judge(c Choice, j Joint, l float64, shorterDoes bool) Candidate {
 		if b.fullThreadAvailable(j.Head, l) {
 			k.FullThread = true
 		} else {
-			add(ShankJams, shank, c.ClampMm)
+			k.add(ShankJams, shank, c.ClampMm)
 		}
 	}
 	return k
+}
+
+// tiny is less than any length that counts, in mm.
+const tiny = 1e-9
+
+func (k *Candidate) add(kind ProblemKind, mm ...float64) {
+	k.Problems = append(k.Problems, Problem{Kind: kind, Mm: mm})
+}
+
+// judgeEnd looks at where a screw ends that passes the clamped face: in a nut, in a tapped hole
+// that goes through, or in a blind one.
+func (b Bolt) judgeEnd(k *Candidate, c Choice, hole *TappedHole, shorterDoes bool) {
+	d, p, in := b.Thread.MajorMm, b.pitch(), k.LengthMm-c.ClampMm
+	room := b.NutHeightMm
+	if hole != nil {
+		room = hole.ThreadMm
+	}
+	k.EngagementMm = math.Max(0, math.Min(in, room))
+	if hole != nil && !hole.Through {
+		k.SpareMm = room - in
+		switch {
+		case k.SpareMm < -tiny:
+			k.add(BottomsOut, -k.SpareMm)
+		case k.SpareMm < p-tiny:
+			k.add(NearBottom, k.SpareMm)
+		}
+		return
+	}
+	k.ProtrusionMm = in - room
+	switch {
+	case hole == nil && k.ProtrusionMm < -tiny:
+		k.add(NutNotFilled, k.EngagementMm, room)
+	case hole == nil && k.ProtrusionMm < 2*p-tiny:
+		k.add(ShortProtrusion, k.ProtrusionMm, 2*p)
+	case hole == nil && shorterDoes && k.LengthMm > c.MaxMm+tiny:
+		k.add(LongPastNut, k.ProtrusionMm)
+	case hole != nil && hole.Shut && k.ProtrusionMm > tiny:
+		k.add(StandsOut, k.ProtrusionMm)
+	case hole != nil && shorterDoes && k.ProtrusionMm > d+tiny:
+		k.add(LongPastHole, k.ProtrusionMm)
+	}
 }
 
 // pitch is the exact pitch in mm.

@@ -183,28 +183,8 @@ func parseUnified(designation, text string) (Thread, error) {
 			break
 		}
 	}
-	if rest, ok := strings.CutPrefix(text, "no."); ok {
-		text = "#" + strings.TrimSpace(rest)
-	}
-	fields := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '-' })
-	size, tpi := "", 0.0
-	if len(fields) > 0 {
-		size, fields = fields[0], fields[1:]
-	}
-	if len(fields) > 0 && strings.Contains(fields[0], "/") {
-		size, fields = size+" "+fields[0], fields[1:]
-	}
-	if len(fields) > 0 {
-		var ok bool
-		if tpi, ok = decimal(fields[0]); !ok || tpi == 0 {
-			return Thread{}, unknown(designation, "")
-		}
-		fields = fields[1:]
-	}
-	if len(fields) > 0 && fields[0] == "1/2" {
-		tpi, fields = tpi+0.5, fields[1:]
-	}
-	if len(fields) > 0 {
+	size, tpi, ok := sizeAndTPI(text)
+	if !ok {
 		return Thread{}, unknown(designation, "")
 	}
 	switch {
@@ -221,6 +201,31 @@ func parseUnified(designation, text string) (Thread, error) {
 	}
 	why := "not a thread of UNC, UNF, UNEF, the UN series of 4 to 32 per inch, or bearing lock nuts"
 	return Thread{}, &UnknownError{designation, why, ofSize(size, tpi)}
+}
+
+// sizeAndTPI reads a size and its threads per inch, 0 where none are said: "1 3/8-6", "no. 10-24",
+// "1 1/2-11 1/2". It is not ok where anything else stands there.
+func sizeAndTPI(text string) (size string, tpi float64, ok bool) {
+	if rest, number := strings.CutPrefix(text, "no."); number {
+		text = "#" + strings.TrimSpace(rest)
+	}
+	fields := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '-' })
+	if len(fields) > 0 {
+		size, fields = fields[0], fields[1:]
+	}
+	if len(fields) > 0 && strings.Contains(fields[0], "/") {
+		size, fields = size+" "+fields[0], fields[1:]
+	}
+	if len(fields) > 0 {
+		if tpi, ok = decimal(fields[0]); !ok || tpi == 0 {
+			return "", 0, false
+		}
+		fields = fields[1:]
+	}
+	if len(fields) > 0 && fields[0] == "1/2" {
+		tpi, fields = tpi+0.5, fields[1:]
+	}
+	return size, tpi, len(fields) == 0
 }
 
 // atSize are the threads of a size. A bare number is inches if that exists and a numbered
