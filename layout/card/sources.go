@@ -92,7 +92,7 @@ var asked = []struct {
 // says at its table, and in its notes.
 var wholeTables = []plan.SourceRow{
 	{What: "limits of fits", Source: "ISO 286", State: someFromMemory},
-	{What: "general tolerances", Source: "ISO 2768-1", State: someFromMemory},
+	{What: "general tolerances", Source: "ISO 2768-1", State: lookup.Checked.String()},
 	{What: "tubes as bought", Source: "EN 10210-2, EN 10219-2", State: someFromMemory},
 	{What: "threads, holes", Source: "ISO 965-1, ISO 273, ASME", State: someFromMemory},
 	{What: "bolts, nuts, washers", Source: "ISO, ASME, SAE", State: someFromMemory},
@@ -101,7 +101,7 @@ var wholeTables = []plan.SourceRow{
 	{What: "sections of bars", Source: "EN, DIN, ASTM", State: someFromMemory},
 	{What: "lifting by hand", Source: "ISO 11228-1", State: lookup.FromMemory.String()},
 	{What: "abutments of tapered bearings", Source: "common practice, safe for 26 published sizes up to 32 mm bore; larger ones unchecked", State: lookup.Unchecked.String()},
-	{What: "motor flanges", Source: "IEC 60072-1, NEMA MG 1", State: lookup.FromMemory.String()},
+	{What: "motor flanges", Source: "IEC 60072-1, NEMA MG 1", State: someFromMemory},
 }
 
 const someFromMemory = "checked; some rows from memory"

@@ -39,8 +39,7 @@ var generalChamfer = [...]generalRow{
 }
 
 // generalAngle is in minutes of arc by the length of the shorter leg in mm. Source:
-// ISO 2768-1:1989, Table 3, as camcut-group.com prints it; to 10 mm in f and m, and v to
-// 120 mm, from memory.
+// ISO 2768-1:1989, Table 3, as camcut-group.com and a public data file print it.
 var generalAngle = [...]generalRow{
 	{10, [...]float64{60, 60, 90, 180}},
 	{50, [...]float64{30, 30, 60, 120}},

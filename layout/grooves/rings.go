@@ -24,9 +24,9 @@ type Ring struct {
 type ringRow struct{ nominal, thickness, groove, lug float64 }
 
 // din471 is DIN 471, normal type, as the file din471def.csv of the repository
-// shaise/FreeCAD_FastenersWB has it; 52 from memory, because that file and a
-// catalogue (scribd.com 416335815) print 49.5, which breaks the depth of its
-// neighbours.
+// shaise/FreeCAD_FastenersWB has it, and a public copy of the sheets of Westfield
+// Fasteners to 100; 52 as these, because that file and a catalogue (scribd.com
+// 416335815) print 49.5, which breaks the depth of its neighbours.
 var din471 = []ringRow{
 	{3, 0.4, 2.8, 2}, {4, 0.4, 3.8, 2.2}, {5, 0.6, 4.8, 2.5}, {6, 0.7, 5.7, 2.7}, {7, 0.8, 6.7, 3.1}, {8, 0.8, 7.6, 3.2},
 	{9, 1, 8.6, 3.3}, {10, 1, 9.6, 3.3}, {11, 1, 10.5, 3.3}, {12, 1, 11.5, 3.3}, {13, 1, 12.4, 3.4}, {14, 1, 13.4, 3.5},
@@ -46,8 +46,9 @@ var din471 = []ringRow{
 }
 
 // din472 is DIN 472, normal type, as the file din472def.csv of the same
-// repository has it; 28 and 100 from memory, because 20.4 and 103 there break
-// the depth of their neighbours.
+// repository has it, and those sheets to 100; 28 and 100 as these, because 20.4 and
+// 103 in that file break the depth of their neighbours. The sheets have 1.5 for the
+// thickness of 31 and 32, that file and fasteners.eu 1.2.
 var din472 = []ringRow{
 	{8, 0.8, 8.4, 2.4}, {9, 0.8, 9.4, 2.5}, {10, 1, 10.4, 3.2}, {11, 1, 11.4, 3.3}, {12, 1, 12.5, 3.4}, {13, 1, 13.6, 3.6},
 	{14, 1, 14.6, 3.7}, {15, 1, 15.7, 3.7}, {16, 1, 16.8, 3.8}, {17, 1, 17.8, 3.9}, {18, 1, 19, 4.1}, {19, 1, 20, 4.1},
@@ -65,9 +66,6 @@ var din472 = []ringRow{
 	{135, 4, 139, 11.2}, {140, 4, 144, 11.2}, {145, 4, 149, 11.4}, {150, 4, 155, 12}, {160, 4, 165, 13}, {170, 4, 175, 13.5},
 	{180, 4, 185, 14.2}, {190, 4, 195, 14.2}, {200, 4, 205, 14.2},
 }
-
-// ringFromMemory are the rows of din471 and din472 that are only remembered.
-var ringFromMemory = map[bool][]float64{false: {52}, true: {28, 100}}
 
 // RingFor returns the retaining ring and groove for a shaft of 3 to 200 mm or,
 // inside, a bore of 8 to 200 mm. It errs with a *lookup.RangeError beyond that,
@@ -101,11 +99,6 @@ func RingFor(diameterMm float64, inside bool) (Ring, error) {
 	}
 	if inside {
 		ring.ClearMm = r.nominal - 2.1*r.lug
-	}
-	for _, d := range ringFromMemory[inside] {
-		if d == r.nominal {
-			ring.Source.State = lookup.FromMemory
-		}
 	}
 	width := r.thickness + 0.1
 	if r.thickness >= 2 {

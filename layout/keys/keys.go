@@ -103,7 +103,7 @@ func deeperMm(widthMm float64) float64 {
 	return 0.3
 }
 
-// lengthsMm is the series of key lengths of DIN 6885-1. From memory; the ends
+// lengthsMm is the series of key lengths of DIN 6885-1; the ends
 // of each width's range are in its table.
 var lengthsMm = []float64{
 	6, 8, 10, 12, 14, 16, 18, 20, 22, 25, 28, 32, 36, 40, 45, 50, 56, 63, 70, 80, 90, 100,

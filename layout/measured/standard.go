@@ -36,10 +36,11 @@ type SpigotClass struct {
 }
 
 // StandardSource says where the table of standard flanges comes from.
-const StandardSource = "IEC 60072-1, flanges FF and FT; from memory"
+const StandardSource = "IEC 60072-1, flanges FF and FT; 55 and the free holes to 85 from memory"
 
-// sizes is the table of IEC 60072-1 (from memory): pitch circle M, spigot N,
-// outside P, free hole S, spigot height T at most, number of holes, thread.
+// sizes is the table of IEC 60072-1: pitch circle M, spigot N, outside P, free hole S,
+// spigot height T at most, number of holes, thread; as public copies of a maker's
+// catalogue print it, but for 55 and the free holes of 65, 75 and 85, from memory.
 // The free holes are the coarse series of ISO 273 for the thread; older
 // editions and castings have 9, 15 and 19 mm for 10, 14.5 and 18.5.
 var sizes = []struct {
@@ -124,7 +125,7 @@ func nemaFaces() (out []Standard) {
 }
 
 // FaceSource says where the faces of NEMA come from.
-const FaceSource = "NEMA MG 1, faces by makers' tables; threads and spigot limits from memory"
+const FaceSource = "NEMA MG 1, faces by makers' tables; threads of 3 3/4 and 9 in from memory"
 
 // The codes of a Difference.
 const (

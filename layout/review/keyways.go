@@ -87,7 +87,7 @@ func (v *view) keywayEnds(k plan.KeywayRow) {
 	}
 	off := func(l float64) float64 { return math.Abs(l - long) }
 	if near := slices.MinFunc(sold, func(a, b float64) int { return cmp.Compare(off(a), off(b)) }); off(near) > slackMm {
-		say(k.Name+" has a length in which no key with round ends is sold", v.mm(long)+", the nearest is "+v.mm(near), over(off(near)), "length: "+v.mm(near)+", or accept it for a key that is cut and filed round", "DIN 6885-1, series of lengths, from memory")
+		say(k.Name+" has a length in which no key with round ends is sold", v.mm(long)+", the nearest is "+v.mm(near), over(off(near)), "length: "+v.mm(near)+", or accept it for a key that is cut and filed round", "DIN 6885-1, series of lengths")
 	}
 }
 

@@ -178,9 +178,9 @@ func (v *view) flangeOn(e *parts.Loose, h *parts.HoleGroup) *measured.Standard {
 // onFace compares a group of holes, and the round in its middle, with a motor's flange: how bad it is that one does
 // not go on.
 func (v *view) onFace(h *parts.HoleGroup, s measured.Standard, stop Severity) {
-	what, source := "flange ", "IEC 60072-1, from memory"
+	what, source := "flange ", measured.StandardSource
 	if !strings.HasPrefix(s.Name, "F") {
-		what, source = "face ", "NEMA MG 1, from memory"
+		what, source = "face ", measured.FaceSource
 	}
 	say := func(severity Severity, is, numbers string, off float64) {
 		v.report(severity, h.Name.Value, h.Pos, Finding{What: is + " not that of the motor's " + what + s.Name, Numbers: numbers, OverMm: over(math.Abs(off)),

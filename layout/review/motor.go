@@ -208,7 +208,7 @@ type frameOf struct {
 }
 
 // framesOf are the frames with the most power in kW that is usual in each of 2, 4, 6 and 8
-// poles, the longest of a height for all. EN 50347 and IEC 60072-1, from memory.
+// poles, the longest of a height for all. EN 50347, as a maker's series has them; 56 and 63 from memory.
 var framesOf = []frameOf{
 	{"56", [4]float64{0.12, 0.09, 0.06, 0.04}}, {"63", [4]float64{0.25, 0.18, 0.12, 0.09}}, {"71", [4]float64{0.55, 0.37, 0.25, 0.12}}, {"80", [4]float64{1.1, 0.75, 0.55, 0.25}},
 	{"90", [4]float64{2.2, 1.5, 1.1, 0.55}}, {"100", [4]float64{3, 3, 1.5, 1.1}}, {"112", [4]float64{4, 4, 2.2, 1.5}}, {"132", [4]float64{7.5, 7.5, 5.5, 3}},
@@ -271,7 +271,7 @@ func (r motored) frame() {
 		return
 	}
 	r.say("the motor's frame is not one for its power", "frame "+m.Frame.Value+" for "+number(m.KW.Value)+" kW at "+number(m.RPM.Value)+" rev/min; usual is "+framesOf[usual].frame,
-		"power and poles have a usual frame (EN 50347, from memory), and makers go one up or down", "read the plate again")
+		"power and poles have a usual frame (EN 50347), and makers go one up or down", "read the plate again")
 }
 
 // flange compares all sizes in the words for the motor's flange with the plate

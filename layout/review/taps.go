@@ -41,7 +41,7 @@ func depth(v *view) {
 		}
 		if h.thread != nil {
 			f.Numbers = "thread " + v.mm(wantMm) + ", drill " + v.mm(drillMm) + " deep, with the point " + v.mm(tipMm) + ", in " + v.mm(h.metalMm) + " of metal"
-			f.Rule, f.Source = "the drill goes the run-out deeper than the full thread", "DIN 76-1 regular run-out, from memory; 118° point by geometry"
+			f.Rule, f.Source = "the drill goes the run-out deeper than the full thread", "DIN 76-1 regular run-out; 118° point by geometry"
 		}
 		switch {
 		case leftMm < -slackMm:

@@ -47,9 +47,8 @@ func TestEveryThread(t *testing.T) {
 	}
 }
 
-// TestEveryRunout holds the run-outs against runouts.csv, in which none could be
-// compared with a published list; between two pitches they are shared out by
-// the pitch and rounded to a tenth.
+// TestEveryRunout holds the run-outs against runouts.csv; between two pitches they are
+// shared out by the pitch and rounded to a tenth.
 func TestEveryRunout(t *testing.T) {
 	t.Parallel()
 	rows := golden.Table(t, "../../testdata/reference/runouts.csv", len(runouts))

@@ -13,7 +13,7 @@ type runout struct {
 	pitch, regular float64
 }
 
-// runouts is DIN 76-1, internal threads, regular e1, from memory; the last is beyond the
+// runouts is DIN 76-1, internal threads, regular e1; the last is beyond the
 // table: four times the pitch, as at 6.
 var runouts = []runout{
 	{0.2, 1.3}, {0.25, 1.5}, {0.3, 1.8}, {0.35, 2.1}, {0.4, 2.3}, {0.45, 2.6}, {0.5, 2.8}, {0.6, 3.4}, {0.7, 3.8},
@@ -22,7 +22,7 @@ var runouts = []runout{
 }
 
 // RunoutMm returns the regular DIN 76-1 distance in mm from the last full turn of an
-// internal thread to the end of the drilled cylinder (from memory). Pitches between the
+// internal thread to the end of the drilled cylinder. Pitches between the
 // table's, as inch threads have, are interpolated. It is an error for R, Rc and NPT
 // threads, and for a pitch out of range.
 func (t Thread) RunoutMm() (float64, error) {
@@ -46,7 +46,7 @@ func (t Thread) RunoutMm() (float64, error) {
 // BlindDrillMm returns how deep to drill a blind hole, in mm to the end of
 // the full drill diameter (the drill point goes deeper), so that the thread
 // is full over fullThreadMm: the full thread plus the regular run-out of
-// DIN 76-1 (from memory). It is an error for R, Rc and NPT threads, and when
+// DIN 76-1. It is an error for R, Rc and NPT threads, and when
 // fullThreadMm is not a positive finite number.
 func (t Thread) BlindDrillMm(fullThreadMm float64) (drillDepthMm float64, err error) {
 	if err := positive("full thread length", fullThreadMm); err != nil {
