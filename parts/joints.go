@@ -160,6 +160,9 @@ type Place struct {
 // Edge tells whether the first part stands on an edge of its front view.
 func (p *Place) Edge() bool { return p.With != string(Front) && p.With != string(Back) }
 
+// OnAxis tells whether it puts the origin of the first part over that of the second.
+func (p *Place) OnAxis() bool { return p.At != nil && p.At.X.Mm == 0 && p.At.Y.Mm == 0 }
+
 // TurnDeg is the clock angle, in degrees seen from the second part's front, that the first part's
 // TOP looks to on its front or back; 0 where that is not said.
 func (p *Place) TurnDeg() float64 {

@@ -70,6 +70,8 @@ type kind interface {
 	// ends refuses features that cannot be joined so.
 	ends(s *shop, t *joint)
 	title(t *joint) string
+	// place is A in the coordinates of B where neither a place nor faces of the joint say it.
+	place(t *joint) (at placement, ok bool)
 	// work fills t.out with the numbers, the steps and what to check.
 	work(m *making, t *joint)
 	// buy lists what the merchant delivers for it.
@@ -82,9 +84,11 @@ type kind interface {
 	traps(j *making, t *joint, moved []inst)
 }
 
-// plain is a kind of joint that weighs nothing and needs no tool, and whose round parts may be turned.
+// plain is a kind of joint that weighs nothing, needs no tool and places nothing by itself, and whose round
+// parts may be turned.
 type plain struct{}
 
+func (plain) place(*joint) (at placement, ok bool)        { return at, false }
 func (plain) massKg(*shop, *joint) float64                { return 0 }
 func (plain) tools(*assembly, *joint, []*joint, *tooling) {}
 func (plain) traps(j *making, t *joint, moved []inst)     { j.witness(t, moved) }
@@ -120,6 +124,9 @@ func (p placement) turned() bool { return p.s < 0 }
 func (p placement) inverse() placement {
 	return placement{-p.s * p.z0, norm(-p.s * p.turn), p.s}
 }
+
+// seenFrom is a placement in the coordinates of what another places in the same frame.
+func (p placement) seenFrom(q placement) placement { return p.then(q.inverse()) }
 
 // clock is the frame's clock angle of a part's.
 func (p placement) clock(deg float64) float64 { return norm(p.turn + p.s*deg) }
@@ -236,32 +243,15 @@ func (j *shop) model(name string) *part.Model {
 }
 
 func (j *shop) find(ref parts.JointRef) feature {
-	f := feature{ref: ref}
-	f.r = j.model(ref.Part)
-	f.step = f.r.StepNamed(ref.Feature)
-	if f.step != nil {
-		return f
+	r, name := j.model(ref.Part), ref.Feature
+	radial := func(name string) *part.Radial {
+		return seq.At(r.Radials, func(m *part.Radial) bool { return m.In.Name.Value == name })
 	}
-	for i := range f.r.Groups {
-		if f.r.Groups[i].Group.Name == ref.Feature {
-			f.group = &f.r.Groups[i]
-			return f
-		}
-	}
-	base, n, _ := parts.Numbered(ref.Feature)
-	for i := range f.r.Radials {
-		switch name := f.r.Radials[i].In.Name.Value; name {
-		case ref.Feature:
-			f.radial = &f.r.Radials[i]
-			return f
-		case base:
-			f.radial, f.nth = &f.r.Radials[i], n
-		}
-	}
-	for i := range f.r.Keyways {
-		if f.r.Keyways[i].In.Name.Value == ref.Feature {
-			f.keyway = &f.r.Keyways[i]
-		}
+	f := feature{ref: ref, r: r, step: r.StepNamed(name), radial: radial(name)}
+	f.group = seq.At(r.Groups, func(g *part.Group) bool { return g.Group.Name == name })
+	f.keyway = seq.At(r.Keyways, func(k *part.Keyway) bool { return k.In.Name.Value == name })
+	if base, n, ok := parts.Numbered(name); ok && f.step == nil && f.group == nil && f.radial == nil && f.keyway == nil {
+		f.radial, f.nth = radial(base), n
 	}
 	return f
 }
@@ -279,17 +269,13 @@ func (f feature) plane(face parts.Face) (zMm, thickMm float64, ok bool) {
 // points are the centres of a hole group seen from the part's front, or from the
 // front of the wall that it is on.
 func (f feature) points() []plan.XY {
-	var out []plan.XY
-	if f.group == nil {
+	switch {
+	case f.group == nil:
 		return nil
+	case f.group.Face == parts.Back:
+		return flipped(f.group.OwnMm())
 	}
-	for _, q := range f.group.OwnMm() {
-		if f.group.Face == parts.Back {
-			q.XMm = geom.Clean(-q.XMm)
-		}
-		out = append(out, q)
-	}
-	return out
+	return f.group.OwnMm()
 }
 
 // clocks are the clock angles of a feature seen from the part's front.
@@ -298,21 +284,14 @@ func (f feature) clocks() []float64 {
 	case f.keyway != nil:
 		return []float64{f.keyway.Row.ClockDeg}
 	case f.radial != nil:
-		var out []float64
-		for i, row := range f.radial.Rows {
-			if f.nth == 0 || f.nth == i+1 {
-				out = append(out, row.ClockDeg)
-			}
+		rows := f.radial.Rows
+		if f.nth > 0 {
+			rows = rows[min(f.nth-1, len(rows)):min(f.nth, len(rows))]
 		}
-		return out
+		return seq.Map(rows, func(row plan.RadialRow) float64 { return row.ClockDeg })
 	case f.group != nil && !f.onWall():
-		var out []float64
-		for _, q := range f.points() {
-			if math.Hypot(q.XMm, q.YMm) > 1e-6 {
-				out = append(out, geom.ClockDeg(q))
-			}
-		}
-		return out
+		off := func(q plan.XY) bool { return math.Hypot(q.XMm, q.YMm) > 1e-6 }
+		return seq.Map(seq.Keep(f.points(), off), geom.ClockDeg)
 	case f.ref.Feature == "top":
 		return []float64{0}
 	}
@@ -369,26 +348,15 @@ func (j *shop) relative(t *joint) (placement, bool) {
 	}
 	if p := t.in.Place; p != nil && (!t.is(parts.BoltKind) || p.At != nil) {
 		at, ok := j.onFace(t)
-		return at, ok && p.At.X.Mm == 0 && p.At.Y.Mm == 0
+		return at, ok && p.OnAxis()
 	}
-	m := t.meeting()
-	if !m.Set() && t.is(parts.BearingKind) {
-		if at, ok := t.relativeBearing(); ok {
-			return at, true
-		}
+	if at, ok := t.kind.place(t); ok {
+		return at, true
 	}
-	if t.is(parts.SlideKind) {
-		return t.relativeSlide(), true
-	}
+	m, s := t.meeting(), t.facing()
 	if !m.Set() {
-		s := 1.0
-		if t.in.OtherWay {
-			s = -1
-		}
-		za, zb := (t.a.step.FromMm+t.a.step.ToMm)/2, (t.b.step.FromMm+t.b.step.ToMm)/2
-		return placement{geom.Clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
+		return t.set(t.b.step.MidMm(), t.a.step.MidMm(), t.sense()), true
 	}
-	s := t.facing()
 	if m.Level && t.a.step != nil { // each in its own metal, however loose they are
 		radiusA, radiusB = t.a.step.Size.NominalMm/2+outer*inMetalMm, t.b.step.Size.NominalMm/2-outer*inMetalMm
 	}
@@ -403,7 +371,21 @@ func (j *shop) relative(t *joint) (placement, bool) {
 		return placement{}, false
 	}
 	zb += m.Second.Outward() * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
-	return placement{geom.Clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
+	return t.set(zb, za, s), true
+}
+
+// sense is −1 where the joint says that its parts look opposite ways, else 1.
+func (t *joint) sense() float64 {
+	if t.in.OtherWay {
+		return -1
+	}
+	return 1
+}
+
+// set is A in the coordinates of B, turned as the joint says and looking along B or against it, with a place on
+// its axis at one on B's.
+func (t *joint) set(onB, onA, s float64) placement {
+	return placement{geom.Clean(onB - s*onA), norm(t.in.Rotate.Deg), s}
 }
 
 // onLevel places A in the coordinates of B where one of them is a flight, whose end lies as far
@@ -411,7 +393,7 @@ func (j *shop) relative(t *joint) (placement, bool) {
 func (t *joint) onLevel() placement {
 	m, s := t.in.Meet, t.facing()
 	out := m.Second.Outward()
-	if t.a.r.Part.Flight != nil {
+	if t.a.helical() {
 		out = -out
 	}
 	return t.faced(m.First, m.Second, out*m.Below.Mm, placement{turn: norm(t.in.Rotate.Deg), s: s})
@@ -493,6 +475,12 @@ func (j *assembly) at(i inst) *placedPart {
 func (s *shop) place(all []*joint) *assembly {
 	j := &assembly{shop: s}
 	groups := 0
+	ensure := func(f feature) { // each part first in a group of its own
+		if j.at(f.inst()) == nil {
+			groups++
+			j.placed = append(j.placed, placedPart{f.inst(), f.r, groups, still})
+		}
+	}
 	for _, t := range adjustedLast(all) {
 		if t.is(parts.BoltKind) && (t.walls() || j.at(t.a.inst()) == nil || j.at(t.b.inst()) == nil) {
 			if t.walls() && t.in.Place != nil {
@@ -509,29 +497,15 @@ func (s *shop) place(all []*joint) *assembly {
 			}
 			continue
 		}
-		a, b := j.at(t.a.inst()), j.at(t.b.inst())
-		add := func(f feature, group int, at placement) {
-			j.placed = append(j.placed, placedPart{f.inst(), f.r, group, at})
-		}
-		switch {
-		case a == nil && b == nil:
-			groups++
-			add(t.b, groups, placement{0, 0, 1})
-			add(t.a, groups, rel)
-		case a == nil:
-			add(t.a, b.group, rel.then(b.at))
-		case b == nil:
-			add(t.b, a.group, rel.inverse().then(a.at))
+		ensure(t.b)
+		ensure(t.a)
+		switch a, b := j.at(t.a.inst()), j.at(t.b.inst()); { // the later group moves into the frame of the earlier
 		case a.group == b.group:
 			t.agrees(rel, *a, *b)
+		case a.group < b.group:
+			j.join(b.group, a.group, b.at.inverse().then(rel.inverse().then(a.at)))
 		default:
-			// The later group moves into the frame of the earlier.
-			from, move := a.group, a.at.inverse().then(rel.then(b.at))
-			into := b.group
-			if a.group < b.group {
-				from, move, into = b.group, b.at.inverse().then(rel.inverse().then(a.at)), a.group
-			}
-			j.join(from, into, move)
+			j.join(a.group, b.group, a.at.inverse().then(rel.then(b.at)))
 		}
 		j.placeStack(t)
 		j.placePlate(t)
@@ -570,7 +544,7 @@ const agreeMm = 0.5
 
 // agrees checks a joint between two parts that other joints have placed.
 func (t *joint) agrees(rel placement, a, b placedPart) {
-	is := a.at.then(b.at.inverse())
+	is := a.at.seenFrom(b.at)
 	said := t.in.Meet.Set() || t.is(parts.BoltKind)
 	switch {
 	case is.s != rel.s && (said || t.in.OtherWay):

@@ -17,10 +17,10 @@ import (
 // part it is where that wall stands, in its own frame.
 func (j *shop) besides(t *joint) *plan.Beside {
 	if at, ok := j.onFace(t); ok {
-		p := t.in.Place.At
-		if p.X.Mm == 0 && p.Y.Mm == 0 {
-			return nil // about one axis
+		if t.in.Place.OnAxis() {
+			return nil
 		}
+		p := t.in.Place.At
 		return &plan.Beside{XMm: geom.Clean(-t.meeting().Second.Outward() * p.X.Mm), YMm: geom.Clean(p.Y.Mm), FrontMm: at.z0, TurnDeg: at.turn, OtherWay: at.turned()}
 	}
 	if t.a.group == nil || t.b.group == nil || len(t.a.group.Points) != len(t.b.group.Points) || len(t.a.group.Points) < 2 {

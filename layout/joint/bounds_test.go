@@ -332,27 +332,9 @@ func TestPull(t *testing.T) {
 	}
 }
 
-// TestRoundMm: what is round has the diameter of its step, or of the end of a cone, transition or
-// flight that is named; of a shaft's bore the figure says it is solid, or how large.
-func TestRoundMm(t *testing.T) {
+// TestHollow: the figure of a press says that its shaft is solid, or how large its bore is.
+func TestHollow(t *testing.T) {
 	t.Parallel()
-	mm := func(v float64) parts.Length { return parts.Length{Mm: v} }
-	step := cylinder(0, 20, 40, false)
-	cone, transition, flight := parts.Part{Frustum: &parts.Frustum{Large: mm(300), Small: mm(200)}}, parts.Part{Transition: &parts.Transition{Diameter: mm(150)}}, parts.Part{Flight: &parts.Flight{Shaft: mm(60)}}
-	for _, c := range []struct {
-		in   parts.Part
-		end  string
-		step *part.Step
-		want float64
-	}{
-		{cone, "large-end", nil, 300}, {cone, "small-end", nil, 200}, {cone, "seam", nil, 0}, {cone, "inside", &step, 40}, {parts.Part{}, "large-end", nil, 0}, {parts.Part{}, "small-end", nil, 0},
-		{transition, "round-end", nil, 150}, {transition, "square-end", nil, 0}, {transition, "large-end", nil, 0}, {parts.Part{}, "round-end", nil, 0}, {flight, "inside", nil, 60}, {flight, "outside", nil, 0}, {parts.Part{}, "inside", nil, 0},
-	} {
-		f := stepped(c.in, step)
-		if f.ref.Feature, f.step = c.end, c.step; f.roundMm() != c.want {
-			t.Errorf("%s of %+v: %g, want %g", c.end, c.in, f.roundMm(), c.want)
-		}
-	}
 	w := words.Writer{Units: parts.Millimetres}
 	for inside, want := range map[float64]string{0: ", solid shaft", 1: ", shaft bore Ø1", 12.5: ", shaft bore Ø12.5"} {
 		if got := hollow(w, press.Member{InsideMm: inside}); got != want {

@@ -68,7 +68,7 @@ func (j *making) outermost(of inst, free parts.Face, end string) (face string, m
 		if on == nil || branch == nil || on.group != branch.group {
 			continue
 		}
-		is := on.at.then(branch.at.inverse())
+		is := on.at.seenFrom(branch.at)
 		for _, f := range []parts.Face{parts.Front, parts.Back} {
 			out := free.Outward() * (is.z0 + is.s*faceMm(on.r, f.Outward()) - faceMm(branch.r, free.Outward()))
 			if out > mm+geom.CloseMm {

@@ -100,12 +100,12 @@ func (j *assembly) notOver(t *joint, before []*joint, bore *part.Step, dir float
 	if shoulder(feature{r: t.b.r, step: bore}, -1) == nil {
 		dir = -dir
 	}
-	at := j.at(t.b.inst()).at.then(shaft.at.inverse())
-	z, end := at.z0+at.s*(bore.FromMm+bore.ToMm)/2, faceName(at.s*dir)
+	at := j.at(t.b.inst()).at.seenFrom(shaft.at)
+	z, end := at.z0+at.s*bore.MidMm(), faceName(at.s*dir)
 	for _, i := range j.members(t.a.inst(), before) {
 		r, on, known := j.model(i.part), placement{}, false
 		if p := j.at(i); p != nil && p.group == shaft.group {
-			on, known = p.at.then(shaft.at.inverse()), true
+			on, known = p.at.seenFrom(shaft.at), true
 		} else if k := slices.IndexFunc(before, func(o *joint) bool { return o.a.inst() == i && o.b.inst() == t.a.inst() }); k >= 0 {
 			on, known = j.onFace(before[k])
 		}
@@ -115,7 +115,7 @@ func (j *assembly) notOver(t *joint, before []*joint, bore *part.Step, dir float
 		beyond := func(mm float64) bool { return at.s*dir*(on.z0+on.s*mm-z) > 0 }
 		outside, _ := r.Sides()
 		for _, s := range outside {
-			if s.Size.NominalMm > q.ShaftMm+overSealMm && beyond((s.FromMm+s.ToMm)/2) {
+			if s.Size.NominalMm > q.ShaftMm+overSealMm && beyond(s.MidMm()) {
 				return words.Spaced(s.Name) + " of " + copyTitle(r, i.copy), end
 			}
 		}

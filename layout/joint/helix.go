@@ -9,26 +9,27 @@ import (
 	"centrepop/parts/seq"
 )
 
+// helical tells whether a feature is one of an auger flight.
+func (f feature) helical() bool { return f.r.Part.Flight != nil }
+
 // flightOf is the end of a weld that is the inside of an auger flight.
 func (t *joint) flightOf() (feature, bool) {
-	return seq.Find([]feature{t.a, t.b}, func(f feature) bool { return f.r.Part.Flight != nil && f.ref.Feature == "inside" })
+	return seq.Find([]feature{t.a, t.b}, func(f feature) bool { return f.helical() && f.ref.Feature == "inside" })
 }
 
 // helixMm is the length of the seam along the inside of a flight, on one side;
 // 0 for another weld.
-func (t *joint) helixMm() float64 {
-	f, ok := t.flightOf()
-	if !ok {
-		return 0
+func (t *joint) helixMm() (mm float64) {
+	if f, ok := t.flightOf(); ok {
+		mm, _ = f.r.HelixMm()
 	}
-	mm, _ := f.r.HelixMm()
 	return mm
 }
 
 // flightOn is what a flight is welded on, and what that turns on to see that it runs true.
 func (t *joint) flightOn() (title, centres string) {
 	on := t.a
-	if t.a.r.Part.Flight != nil {
+	if t.a.helical() {
 		on = t.b
 	}
 	if _, inside := on.r.Sides(); len(inside) > 0 {

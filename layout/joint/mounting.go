@@ -135,19 +135,11 @@ func threadBeyond(f feature, dir float64) *part.Step {
 	return best
 }
 
-// relativeBearing places the shaft in the housing: the cup's back on its
-// shoulder, the cone's large end the bearing's width away from it.
-func (t *joint) relativeBearing() (placement, bool) {
+// place puts the shaft in the housing: the cup's back on its shoulder, the cone's large end the
+// bearing's width away from it.
+func (bearingKind) place(t *joint) (placement, bool) {
 	m, ok := t.mount()
-	if !ok {
-		return placement{}, false
-	}
-	s := 1.0
-	if t.in.OtherWay {
-		s = -1
-	}
-	z := m.cupBackMm - m.cupDir*t.in.Bearing.Width.Mm
-	return placement{geom.Clean(z - s*m.coneBackMm), norm(t.in.Rotate.Deg), s}, true
+	return t.set(m.cupBackMm-m.cupDir*t.in.Bearing.Width.Mm, m.coneBackMm, t.sense()), ok && !t.in.Meet.Set()
 }
 
 // Abutments of single-row tapered roller bearings for want of the maker's, out of the bore,
@@ -296,7 +288,7 @@ func (j *assembly) largeEndMm(t *joint, m mounting) (mm float64, ok bool) {
 	if shaft == nil || housing == nil {
 		return 0, false
 	}
-	to := housing.at.then(shaft.at.inverse())
+	to := housing.at.seenFrom(shaft.at)
 	return to.z0 + to.s*(m.cupBackMm-m.cupDir*t.in.Bearing.Width.Mm), true
 }
 

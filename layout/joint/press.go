@@ -385,7 +385,7 @@ func (j *assembly) setting(t *joint) setting {
 	if !t.is(parts.PressKind) || !m.Level || m.Below.Mm <= st.LengthMm() || shaft == nil || hub == nil {
 		return best
 	}
-	is := shaft.at.then(hub.at.inverse())
+	is := shaft.at.seenFrom(hub.at)
 	faces := []parts.Face{parts.Front, parts.Back}
 	for i, z := range []float64{st.FromMm, st.ToMm} {
 		for _, face := range faces {

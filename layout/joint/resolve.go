@@ -174,39 +174,25 @@ func (j *shop) between(t *joint) string {
 
 // how says in words how the parts stand to each other.
 func (j *making) how(t *joint) string {
-	if t.out.Beside != nil {
+	switch p := t.in.Place; {
+	case t.out.Beside != nil:
 		return t.besideText(j.w)
-	}
-	if p := t.in.Place; p != nil {
-		if t.axis && t.enters() {
-			return t.alongText() + j.topText(t)
-		}
+	case p != nil && t.axis && t.enters():
+		return t.alongText() + j.topText(t)
+	case p != nil:
 		return j.placeText(t, p)
+	case !t.axis:
+		return t.cutText()
 	}
-	if !t.axis && t.corner() {
-		return words.Spaced(t.a.ref.Feature) + " end of " + t.a.title() + " to the " + words.Spaced(t.b.ref.Feature) + " end of " + t.b.title() + ", cut to cut, long points outside, fronts level"
-	}
-	if text := t.copeText(); text != "" && !t.axis {
-		return text
-	}
-	if s := t.stand(); s != nil && !t.axis {
-		return s.Text(j.w, t.a.title(), t.b.title())
-	}
-	if !t.axis {
-		return t.a.text() + " against " + t.b.text() + "; square and place by the drawing"
-	}
-	m := t.meeting()
-	a, b := j.at(t.a.inst()), j.at(t.b.inst())
-	is := a.at.then(b.at.inverse())
-	text := "fronts looking the same way"
+	m, text := t.meeting(), "fronts looking the same way"
 	switch {
 	case !m.Set() && slices.ContainsFunc(j.before, t.joins):
 		text = "as they were put together"
-	case m.Set() && m.Level:
+	case m.Level:
 		text = j.setting(t).words(j.w, t.a.title(), t.b.title())
 	case m.Set():
 		text = string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
-	case is.turned():
+	case j.stands(t).turned():
 		text = "fronts looking opposite ways"
 	}
 	if t.is(parts.BearingKind) { // its shaft turns
@@ -215,16 +201,33 @@ func (j *making) how(t *joint) string {
 	if t.is(parts.BoltKind) && len(t.in.Bolt.Stack) > 0 {
 		text += ", " + j.between(t) + " between them"
 	}
-	if !m.Set() && t.enters() && !t.is(parts.BearingKind) && !slices.ContainsFunc(without(j.all, t), t.joins) && math.Abs(t.a.step.LengthMm()-t.b.step.LengthMm()) > geom.CloseMm {
+	if !m.Set() && t.enters() && !slices.ContainsFunc(without(j.all, t), t.joins) && math.Abs(t.a.step.LengthMm()-t.b.step.LengthMm()) > geom.CloseMm {
 		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 	return text + j.topText(t)
 }
 
+// cutText says how two parts without a common axis stand to each other by the way their ends are cut.
+func (t *joint) cutText() string {
+	switch cope, stand := t.copeText(), t.stand(); {
+	case t.corner():
+		return words.Spaced(t.a.ref.Feature) + " end of " + t.a.title() + " to the " + words.Spaced(t.b.ref.Feature) + " end of " + t.b.title() + ", cut to cut, long points outside, fronts level"
+	case cope != "":
+		return cope
+	case stand != nil:
+		return stand.Text(t.w, t.a.title(), t.b.title())
+	}
+	return t.a.text() + " against " + t.b.text() + "; square and place by the drawing"
+}
+
+// stands is A in the coordinates of B as the two are placed, on one axis.
+func (j *assembly) stands(t *joint) placement {
+	return j.at(t.a.inst()).at.seenFrom(j.at(t.b.inst()).at)
+}
+
 // topText says which way TOP of the first part of a joint on one axis looks.
 func (j *making) topText(t *joint) string {
-	turn := j.at(t.a.inst()).at.then(j.at(t.b.inst()).at.inverse()).turn
-	return ", TOP of " + t.a.title() + " at " + words.Trim(turn, 2) + "° of " + t.b.title()
+	return ", TOP of " + t.a.title() + " at " + words.Trim(j.stands(t).turn, 2) + "° of " + t.b.title()
 }
 
 // enters tells whether one of two parts lies round in a bore of the other, welded or pressed there.
@@ -261,39 +264,12 @@ func (t *joint) copeText() string {
 // placeText says where a part stands on another by the faces and distances of
 // the joint.
 func (j *shop) placeText(t *joint, p *parts.Place) string {
-	w := j.w
-	if f := t.a.r.Part.Flight; f != nil && p.At != nil && p.At.X.Mm == 0 && p.At.Y.Mm == 0 && -p.Gap.Mm >= f.Length.Mm && j.flightsOn(t.b.inst()) == 1 {
-		near := string(parts.Front)
-		if p.With == near {
-			near = string(parts.Back)
-		}
-		return near + " end of " + t.a.title() + " " + w.Size(math.Abs(p.Gap.Mm+f.Length.Mm)) + " and its " + p.With + " end " + w.Size(math.Abs(p.Gap.Mm)) + " from the " + p.On + " of " + t.b.title() + "; it starts anywhere round it"
+	w, on := j.w, p.On+" of "+t.b.title()
+	if long := t.a.r.LengthMm(); t.a.helical() && p.OnAxis() && -p.Gap.Mm >= long && j.flightsOn(t.b.inst()) == 1 {
+		near := string(parts.Face(p.With).Other())
+		return near + " end of " + t.a.title() + " " + w.Size(math.Abs(p.Gap.Mm+long)) + " and its " + p.With + " end " + w.Size(math.Abs(p.Gap.Mm)) + " from the " + on + "; it starts anywhere round it"
 	}
-	text := p.With + " of " + t.a.title() + " on the " + p.On + " of " + t.b.title()
-	for _, d := range []struct {
-		edge string
-		mm   parts.Length
-	}{{"left", p.FromLeft}, {"right", p.FromRight}, {"bottom", p.FromBottom}, {"top", p.FromTop}} {
-		if d.mm.Set() {
-			from := "its " + d.edge + " edge"
-			if end := parts.Side(d.edge); j.short[t.b.ref.Part] && (end == parts.LeftEnd || end == parts.RightEnd) && t.b.r.Part.Bar.End(end).Mitred() {
-				from = "the outside of its frame at the " + d.edge // its own end is sawn short of that
-			}
-			text += ", " + w.Size(d.mm.Mm) + " from " + from
-		}
-	}
-	switch bars := t.a.r.Part.Bar != nil && t.b.r.Part.Bar != nil; {
-	case p.At != nil && bars: // whose origins are no marks
-		text += j.pastText(t)
-	case p.At != nil:
-		text += ", its origin on the other's"
-		if x := p.At.X.Mm; x != 0 {
-			text += ", " + w.Size(math.Abs(x)) + side(x, " to the left", " to the right")
-		}
-		if y := p.At.Y.Mm; y != 0 {
-			text += ", " + w.Size(math.Abs(y)) + side(y, " down", " up")
-		}
-	}
+	text := p.With + " of " + t.a.title() + " on the " + on + j.fromText(t, p) + j.originText(t, p)
 	if p.Looks != "" {
 		end := "TOP"
 		if p.Edge() {
@@ -304,16 +280,48 @@ func (j *shop) placeText(t *joint, p *parts.Place) string {
 			text += ", its right end to the " + to + " of " + t.b.title()
 		}
 	}
-	switch {
+	switch on := t.b.roundMm(); {
 	case p.Gap.Mm > 0:
 		text += ", " + w.Size(p.Gap.Mm) + " clear of it"
+	case p.Gap.Mm < 0 && on > 0 && t.a.roundMm() > on:
+		text += ", " + w.Size(-p.Gap.Mm) + " over it"
 	case p.Gap.Mm < 0:
-		text += ", " + w.Size(-p.Gap.Mm)
-		if on := t.b.roundMm(); on > 0 && t.a.roundMm() > on {
-			text += " over it"
-		} else {
-			text += " inside it"
+		text += ", " + w.Size(-p.Gap.Mm) + " inside it"
+	}
+	return text
+}
+
+// fromText says how far a part stands from the edges of what it stands on.
+func (j *shop) fromText(t *joint, p *parts.Place) (text string) {
+	for i, mm := range []parts.Length{p.FromLeft, p.FromRight, p.FromBottom, p.FromTop} {
+		if !mm.Set() {
+			continue
 		}
+		edge := []string{"left", "right", "bottom", "top"}[i]
+		from := "its " + edge + " edge"
+		if end := t.b.r.Part.BarEnd(edge); j.short[t.b.ref.Part] && end != nil && end.Mitred() {
+			from = "the outside of its frame at the " + edge // its own end is sawn short of that
+		}
+		text += ", " + j.w.Size(mm.Mm) + " from " + from
+	}
+	return text
+}
+
+// originText says where the origin of a part lies from that of what it stands on; of two bars,
+// whose origins are no marks, how far the first reaches past the other's sides.
+func (j *shop) originText(t *joint, p *parts.Place) string {
+	switch {
+	case p.At == nil:
+		return ""
+	case t.a.r.Part.Bar != nil && t.b.r.Part.Bar != nil:
+		return j.pastText(t)
+	}
+	text := ", its origin on the other's"
+	if x := p.At.X.Mm; x != 0 {
+		text += ", " + j.w.Size(math.Abs(x)) + side(x, " to the left", " to the right")
+	}
+	if y := p.At.Y.Mm; y != 0 {
+		text += ", " + j.w.Size(math.Abs(y)) + side(y, " down", " up")
 	}
 	return text
 }
@@ -322,7 +330,7 @@ func (j *shop) placeText(t *joint, p *parts.Place) string {
 func (j *shop) flightsOn(hub inst) (n int) {
 	for _, in := range j.job.Joints {
 		on, to := in.Ends()
-		if in.Place != nil && (inst{to.Part, to.Copy}) == hub && j.model(on.Part).Part.Flight != nil {
+		if in.Place != nil && to.Is(hub.part, hub.copy) && j.find(on).helical() {
 			n++
 		}
 	}

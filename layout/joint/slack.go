@@ -75,7 +75,7 @@ func (f feature) sizeAt(t *joint, inside bool) part.Sized {
 		}
 		return f.step.Size
 	}
-	if f.r.Part.Flight != nil {
+	if f.helical() {
 		return f.r.General(f.roundMm())
 	}
 	z, gap := 0.0, 0.0

@@ -24,7 +24,7 @@ func (slideKind) ends(s *shop, t *joint) {
 	k := s.keeper(t)
 	t.need(k.feature, k.ok(), "the thread of a nut, the groove of a retaining ring, or tapped holes in the shaft's end")
 	if k.ok() && t.b.step != nil {
-		t.dir = math.Copysign(1, k.atMm()-(t.b.step.FromMm+t.b.step.ToMm)/2)
+		t.dir = math.Copysign(1, k.atMm()-t.b.step.MidMm())
 		if t.shut(k) {
 			t.refuse(k.ref.Pos, plan.CannotJoin, plan.Named(k.text()), plan.Named("a nut, a ring or tapped holes on the side of "+t.b.text()+" that the hub comes from: between them the shaft is larger than its bore"))
 			return
@@ -78,7 +78,7 @@ func (s *shop) keeper(t *joint) keeper {
 func (k keeper) atMm() float64 {
 	switch {
 	case k.nut != nil:
-		return (k.nut.FromMm + k.nut.ToMm) / 2
+		return k.nut.MidMm()
 	case k.ring != nil:
 		return (k.ring.Row.FromMm + k.ring.Row.ToMm) / 2
 	case k.group.Face == parts.Back:
@@ -90,9 +90,9 @@ func (k keeper) atMm() float64 {
 // shut tells whether the shaft is larger than the seat between that and the keeper, or at it.
 func (t *joint) shut(k keeper) bool {
 	outside, _ := t.b.r.Sides()
-	from, to := (t.b.step.FromMm+t.b.step.ToMm)/2, k.atMm()
+	from, to := t.b.step.MidMm(), k.atMm()
 	return slices.ContainsFunc(outside, func(s *part.Step) bool {
-		at := (s.FromMm + s.ToMm) / 2
+		at := s.MidMm()
 		return (at-from)*(to-at) >= 0 && s.Size.NominalMm > t.b.step.Size.NominalMm
 	})
 }
@@ -132,18 +132,18 @@ func (t *joint) keyPlay() string {
 	return " and does not rock"
 }
 
-// relativeSlide places the hub on the shaft: against the shoulder that looks to
-// the keeper, its keyway over that of the shaft.
-func (t *joint) relativeSlide() placement {
-	s, turn := 1.0, 0.0
-	if t.in.OtherWay {
-		s = -1
-	}
+// place puts the hub on the shaft: against the shoulder that looks to the keeper, its keyway over
+// that of the shaft.
+func (slideKind) place(t *joint) (placement, bool) {
+	s, turn := t.sense(), 0.0
 	if hub, shaft := t.keyways(); hub != nil && shaft != nil {
 		turn = shaft.ClockDeg - s*hub.ClockDeg
 	}
-	return placement{geom.Clean(end(t.b.step, -t.dir) - s*end(t.a.step, -s*t.dir)), norm(turn), s}
+	return placement{geom.Clean(end(t.b.step, -t.dir) - s*end(t.a.step, -s*t.dir)), norm(turn), s}, true
 }
+
+// leadDir is the end of the hub that goes on first, in a direction along its own axis.
+func (t *joint) leadDir() float64 { return -t.sense() * t.dir }
 
 // slideNut is the nut of a hub; nil if it has none or its size is not known.
 func slideNut(t *joint) *bolts.Bolt {
@@ -209,7 +209,7 @@ func (slideKind) work(j *making, t *joint) {
 	if g, err := fits.Limit(shaft.NominalMm, slides); err == nil && p.Key != "" && p.PlayMm.Min > shaft.NominalMm-g.MaxMm+geom.CloseMm {
 		t.problem(plan.SlidePlay, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(p.PlayMm.Min, 3)), plan.Of(plan.Mm, words.Round(p.PlayMm.Max, 3)))
 	}
-	t.shouldered(t.b, -t.dir, t.a, -t.dir*t.relativeSlide().s)
+	t.shouldered(t.b, -t.dir, t.a, t.leadDir())
 	if j.kept(t, p) {
 		t.slideFigures(p)
 		j.slideSteps(t, p)
@@ -226,7 +226,7 @@ func (t *joint) keyed(p *plan.SlidePlan) {
 		return
 	}
 	from, to := shaft.KeyMm()
-	at, long := t.relativeSlide(), to-from
+	at, long := t.rel, to-from
 	p.Key = t.w.Size(shaft.WidthMm) + " × " + t.w.Size(shaft.HeightMm)
 	if shaft.Woodruff == "" {
 		p.Key += " × " + t.w.Size(long)
@@ -234,7 +234,7 @@ func (t *joint) keyed(p *plan.SlidePlan) {
 	p.OverMm = geom.Clean(shaft.DepthMm + hub.DepthMm - shaft.HeightMm)
 	low, high := at.span(hub.FromMm, hub.ToMm)
 	p.KeyOnMm = geom.Clean(max(0, min(high, to)-max(low, from)))
-	lead, open := -at.s*t.dir, hub.ToMm
+	lead, open := t.leadDir(), hub.ToMm
 	if back(-lead) {
 		open = hub.FromMm
 	}
@@ -340,7 +340,7 @@ func (j *making) hubEndMm(t *joint) float64 {
 		if q == nil || q.group != shaft.group {
 			continue
 		}
-		on := q.at.then(shaft.at.inverse())
+		on := q.at.seenFrom(shaft.at)
 		if z, _, ok := q.r.Plane(parts.Face(faceName(on.s*t.dir)), keptShare*t.b.step.Size.NominalMm/2); ok {
 			at = t.dir * math.Max(t.dir*at, t.dir*(on.z0+on.s*z))
 		}
@@ -430,9 +430,8 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		t.step("Key", "Deburr both keyways. Tap the key "+p.Key+" down to the floor of its keyway in "+shaft+".",
 			"Try "+hub+" over it by hand before anything is greased."+t.easedKey()).Hold = "It slides by hand" + t.keyPlay() + "."
 	}
-	lead := faceName(-t.relativeSlide().s * t.dir)
 	t.step("Slide on", "Wipe seat and bore clean and grease them thinly.",
-		"Bring "+hub+" from the "+p.From+" of "+shaft+", its "+lead+" leading"+over+" and push it "+to+".")
+		"Bring "+hub+" from the "+p.From+" of "+shaft+", its "+faceName(t.leadDir())+" leading"+over+" and push it "+to+".")
 	k := t.in.Slide.KeptBy
 	switch {
 	case p.PlateMm > 0:
@@ -481,7 +480,8 @@ func (j *making) pinsIn(t *joint) string {
 // on a shaft that turns clockwise seen from the nut, with a flight on its hub.
 func (j *making) draggedOff(t *joint) bool {
 	m := j.job.Motor
-	if m == nil || m.Rotation == "either" || m.Drives.Part != t.b.inst().part || !slices.ContainsFunc(j.members(t.a.inst(), j.before), func(i inst) bool { return j.model(i.part).Part.Flight != nil }) {
+	flight := func(i inst) bool { return j.model(i.part).Part.Flight != nil }
+	if m == nil || m.Rotation == "either" || m.Drives.Part != t.b.ref.Part || !slices.ContainsFunc(j.members(t.a.inst(), j.before), flight) {
 		return false
 	}
 	driven := j.find(m.Drives)
@@ -508,7 +508,6 @@ func (slideKind) traps(j *making, t *joint, moved []inst) {
 	m := placement{turn: norm(2 * at.clock(shaft.ClockDeg)), s: -1}
 	if out, breaks := j.outOfPlace(t, moved, m); len(out) > 0 {
 		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: true, Breaks: breaks, Out: out})
-		lead := faceName(-t.relativeSlide().s * t.dir)
-		t.out.Remedies = append(t.out.Remedies, "Mark the "+lead+" of "+t.a.title()+": it goes on first, and the key lets it go on the other way round too.")
+		t.out.Remedies = append(t.out.Remedies, "Mark the "+faceName(t.leadDir())+" of "+t.a.title()+": it goes on first, and the key lets it go on the other way round too.")
 	}
 }

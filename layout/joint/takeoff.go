@@ -72,7 +72,7 @@ func (j *making) overHeads(r *part.Model, side headSide, t *joint) bool {
 	}
 	for q := range seq.Refs(j.placed) {
 		for s := range seq.Refs(q.r.Steps) {
-			if q.group == side.group && !s.Inside && side.outMm(q, (s.FromMm+s.ToMm)/2) > 0 && strings.Contains(strings.ToLower(s.Seat), strings.ToLower(r.Out.Title)) {
+			if q.group == side.group && !s.Inside && side.outMm(q, s.MidMm()) > 0 && strings.Contains(strings.ToLower(s.Seat), strings.ToLower(r.Out.Title)) {
 				return true
 			}
 		}

@@ -105,7 +105,7 @@ func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64, ok bool) 
 	if j.setting(t).far {
 		return 0, span, true
 	}
-	to := hub.at.then(shaft.at.inverse()) // the hub's axis to the shaft's
+	to := hub.at.seenFrom(shaft.at) // the hub's axis to the shaft's
 	low, high := to.span(t.b.step.FromMm, t.b.step.ToMm)
 	if long := t.a.r.LengthMm(); low+high > long {
 		return geom.Clean(long - high), [2]float64{high, long}, true

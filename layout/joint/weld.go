@@ -28,32 +28,13 @@ func weldProcess(word string) weld.Process {
 // thickMm is the thickness that heat flows into at a feature: the plate, the
 // wall, or half a solid bar.
 func (f feature) thickMm() float64 {
-	switch p := f.r.Part; {
-	case p.Flat():
-		return p.Thickness.Mm
-	case p.Frustum != nil:
-		return p.Frustum.Thickness.Mm
-	case p.Transition != nil:
-		return p.Transition.Thickness.Mm
-	case p.Flight != nil:
-		return p.Flight.Thickness.Mm
-	case p.Bar != nil:
-		return f.r.WallMm(0)
+	switch {
+	case f.step != nil:
+		return f.r.WallMm(f.step.MidMm())
+	case f.radial != nil:
+		return f.r.WallMm(f.radial.Rows[0].AxialMm)
 	}
-	z := f.r.LengthMm() / 2
-	if f.step != nil {
-		z = (f.step.FromMm + f.step.ToMm) / 2
-	}
-	if f.radial != nil {
-		z = f.radial.Rows[0].AxialMm
-	}
-	at := map[bool]float64{} // diameters there, by inside
-	for _, s := range f.r.Steps {
-		if s.FromMm <= z && z <= s.ToMm {
-			at[s.Inside] = s.Size.NominalMm
-		}
-	}
-	return (at[false] - at[true]) / 2
+	return f.r.WallMm(f.r.LengthMm() / 2)
 }
 
 // weldDiameterMm is where the weld runs round: the smaller of two rounds that
@@ -81,22 +62,7 @@ func (t *joint) standsRound() bool {
 }
 
 // roundMm is the diameter of a round feature, 0 for another.
-func (f feature) roundMm() float64 {
-	c := f.r.Part.Frustum
-	switch {
-	case f.step != nil:
-		return f.step.Size.NominalMm
-	case c != nil && f.ref.Feature == "large-end":
-		return c.Large.Mm
-	case c != nil && f.ref.Feature == "small-end":
-		return c.Small.Mm
-	case f.r.Part.Transition != nil && f.ref.Feature == "round-end":
-		return f.r.Part.Transition.Diameter.Mm
-	case f.r.Part.Flight != nil && f.ref.Feature == "inside":
-		return f.r.Part.Flight.Shaft.Mm
-	}
-	return 0
-}
+func (f feature) roundMm() float64 { return f.r.RoundMm(f.ref.Feature) }
 
 // weldKind is a fillet or butt weld.
 type weldKind struct{ plain }
@@ -271,7 +237,7 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	}
 	p.LegMm, p.ThroatMm = geom.Clean(leg), words.Round(weld.Throat(leg), 2)
 	p.AreaMm2 = words.Round(weld.FilletArea(leg, true), 1)
-	p.Symbol, p.OnEdge = weld.Fillet.Symbol(), t.b.r.Part.Frustum != nil || t.b.r.Part.Transition != nil
+	p.Symbol, p.OnEdge = weld.Fillet.Symbol(), t.b.r.Part.Formed() != nil
 	if p.Designation, err = weld.Designation(leg, true, 0, 0, 0); err != nil {
 		return err
 	}

@@ -112,7 +112,7 @@ func (j *making) standing(group int, there []inst) (out []placedPart) {
 	out = seq.Keep(j.placed, func(q placedPart) bool { return q.group == group && slices.Contains(there, q.inst) })
 	for _, t := range j.before {
 		i := slices.IndexFunc(out, func(q placedPart) bool { return q.inst == t.b.inst() })
-		if at, on := j.onFace(t); i >= 0 && on && t.in.Place.At.X.Mm == 0 && t.in.Place.At.Y.Mm == 0 {
+		if at, on := j.onFace(t); i >= 0 && on && t.in.Place.OnAxis() {
 			out = append(out, placedPart{t.a.inst(), t.a.r, group, at.then(out[i].at)})
 		}
 	}

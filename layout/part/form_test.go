@@ -94,6 +94,26 @@ func TestForms(t *testing.T) {
 	}
 }
 
+// TestRoundsOfForms: the ends of a cone, a transition and a flight that are round have a diameter of
+// their own, and nothing else of them or of another form has.
+func TestRoundsOfForms(t *testing.T) {
+	t.Parallel()
+	mm := func(v float64) parts.Length { return parts.Length{Mm: v} }
+	rounds := map[form]map[string]float64{
+		&cone{&parts.Frustum{Large: mm(300), Small: mm(200)}}:     {"large-end": 300, "small-end": 200},
+		&transition{&parts.Transition{Diameter: mm(150)}}:         {"round-end": 150},
+		&helix{in: &parts.Flight{Shaft: mm(60), Outside: mm(99)}}: {"inside": 60},
+		&bar{}: {}, &flat{}: {}, &turned{}: {},
+	}
+	for f, want := range rounds {
+		for _, feature := range []string{"large-end", "small-end", "mouth", "round-end", "inside", "top", "left"} {
+			if got := f.roundMm(feature); got != want[feature] {
+				t.Errorf("%s of %T: %g, want %g", feature, f, got, want[feature])
+			}
+		}
+	}
+}
+
 func firstPiece(m *Model) string {
 	for _, d := range m.Developments {
 		if d.Kind == plan.ConePattern || d.Kind == plan.TransitionPattern {

@@ -236,7 +236,7 @@ func (d *shaper) mainOf(e *parts.TubeEnd) (onMain, bool) {
 	if st == nil {
 		return onMain{}, false
 	}
-	middle := (st.FromMm + st.ToMm) / 2
+	middle := st.MidMm()
 	if e.Place != nil {
 		middle = e.Place.AxialMm(other.LengthMm())
 		if middle < st.FromMm || middle > st.ToMm {

@@ -136,6 +136,9 @@ func (s *Sizes) longText(st *Step) string {
 // LengthMm is the step's length along the axis.
 func (s *Step) LengthMm() float64 { return geom.Clean(s.ToMm - s.FromMm) }
 
+// MidMm is the step's middle on the axis, from the front face.
+func (s *Step) MidMm() float64 { return (s.FromMm + s.ToMm) / 2 }
+
 // bearing tells whether a rolling bearing sits on the step.
 func (s *Step) bearing() bool { return strings.HasPrefix(s.Seat, "bearing") }
 
