@@ -374,8 +374,7 @@ func (v made) both() {
 // saidFor tells whether what is ordered is for a group of holes that no joint fills: it stands on them, or its words
 // name them.
 func (v *view) saidFor(e *parts.Loose, words string, g *parts.HoleGroup) bool {
-	stands := e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == g.Name.Value
-	return (stands || saysHoles(words, g.Name.Value)) && !v.jointNames(g.Name.Value)
+	return (v.stoodOn(e, g.Name.Value) || saysHoles(words, g.Name.Value)) && !v.jointNames(g.Name.Value)
 }
 
 // boughtBy compares screws that are ordered with the holes that the words beside them

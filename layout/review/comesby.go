@@ -25,9 +25,9 @@ var comesThrough = regexp.MustCompile(`(?i)\bthrough (?:an? |the |its |one |each
 // throughOpening looks for a part that no way of turning it lets through the opening of
 // another that its words name: the least two of its three sizes do not go into the two of
 // the opening.
-func (v *view) throughOpening(o *view, e *parts.Loose) {
+func (v made) throughOpening(o *view) {
 	wideMm := 2 * v.wideMm()
-	for _, m := range comesThrough.FindAllStringSubmatch(e.How.Value, -1) {
+	for _, m := range comesThrough.FindAllStringSubmatch(v.e.How.Value, -1) {
 		for f := range seq.Refs(o.p.Radials) {
 			if wideMm == 0 || f.Shape == parts.RadialHole || !strings.HasPrefix(strings.ToLower(m[1])+" ", strings.ReplaceAll(f.Name.Value, "-", " ")+" ") {
 				continue
@@ -38,7 +38,7 @@ func (v *view) throughOpening(o *view, e *parts.Loose) {
 			if own[0] <= open[0]+slackMm && own[1] <= open[1]+slackMm {
 				continue
 			}
-			v.report(Stop, "", e.How.Pos, Finding{
+			v.report(Stop, "", v.e.How.Pos, Finding{
 				What: v.p.Title.Value + " does not go through " + f.Name.Value + " of " + o.p.Title.Value, Numbers: v.mm(own[0]) + " × " + v.mm(own[1]) + " through " + v.mm(f.Around.Mm) + " × " + v.mm(f.Along.Mm),
 				OverMm: over(max(own[0]-open[0], own[1]-open[1])), Rule: "an opening lets through what comes in by it", Source: "by geometry", Fix: "a larger opening, or a smaller " + v.p.Title.Value,
 			})
@@ -56,32 +56,30 @@ var setLong = regexp.MustCompile(bareLength + ` long\b`)
 // source: what stands out of a part that turns or slides catches.
 const standsOutShare = 0.5
 
-// setScrews looks for set screws that no key comes to, that come down in a slot, or that stand out of
+// setScrew looks for set screws that no key comes to, that come down in a slot, or that stand out of
 // a wall, where their length stands beside their hole.
-func (v *view) setScrews() {
-	for f := range seq.Refs(v.p.Radials) {
-		t, m := radialThread(f), setLong.FindStringSubmatch(f.Note.Value)
-		if t == nil || !setScrew.MatchString(f.Note.Value) {
-			continue
+func (v *view) setScrew(f *parts.Radial) {
+	t, m := radialThread(f), setLong.FindStringSubmatch(f.Note.Value)
+	if t == nil || !setScrew.MatchString(f.Note.Value) {
+		return
+	}
+	for row := range seq.Refs(v.q.Radials) {
+		if row.Name == f.Name.Value || strings.HasPrefix(row.Name, f.Name.Value+"-") {
+			v.landsOn(f, row, t.MajorMm)
 		}
-		for row := range seq.Refs(v.q.Radials) {
-			if row.Name == f.Name.Value || strings.HasPrefix(row.Name, f.Name.Value+"-") {
-				v.landsOn(f, row, t.MajorMm)
-			}
-		}
-		if m == nil {
-			continue
-		}
-		long, deep := v.itemMm(m[1]+" "+m[2]), v.wallAt(v.axialMm(f))
-		if !f.Through {
-			deep = f.Depth.Mm
-		}
-		if out := long - deep; out > standsOutShare*t.MajorMm {
-			v.report(Check, f.Name.Value, f.Note.Pos, Finding{
-				What: "the set screw of " + f.Name.Value + " stands out of " + v.p.Title.Value, Numbers: v.mm(long) + " long in " + v.mm(deep), OverMm: over(out),
-				Rule: "a set screw is no longer than its thread", Fix: "a shorter screw",
-			})
-		}
+	}
+	if m == nil {
+		return
+	}
+	long, deep := v.itemMm(m[1]+" "+m[2]), v.wallAt(v.axialMm(f))
+	if !f.Through {
+		deep = f.Depth.Mm
+	}
+	if out := long - deep; out > standsOutShare*t.MajorMm {
+		v.report(Check, f.Name.Value, f.Note.Pos, Finding{
+			What: "the set screw of " + f.Name.Value + " stands out of " + v.p.Title.Value, Numbers: v.mm(long) + " long in " + v.mm(deep), OverMm: over(out),
+			Rule: "a set screw is no longer than its thread", Fix: "a shorter screw",
+		})
 	}
 }
 
@@ -93,32 +91,53 @@ func (v *view) landsOn(f *parts.Radial, row *plan.RadialRow, screwMm float64) {
 	for _, o := range v.all() {
 		tube := o.p.Kind == parts.Tube && len(o.inside) > 0 && o.inside[0].radiusMm > v.wideMm()
 		for _, p := range v.machine().On(v.p.Name.Value, assembly.Clock(1, row.ClockDeg).Add(assembly.Vec{Z: -row.AxialMm}), o.p.Name.Value) {
-			deg := number(words.Round(assembly.ClockDeg(p), 1)) + "°"
 			if b := v.bodyOf(o.p.Name.Value); tube && b != nil {
 				p.Z += up * b.Pose.Z.Dot(v.machine().Up)
 			}
-			over := func(s *plan.RadialRow, spareMm float64) bool {
-				off := math.Abs(math.Remainder(assembly.ClockDeg(p)-s.ClockDeg, 360)) * math.Pi / 360 * s.OutsideMm
-				return off < max(s.AroundMm, s.DiameterMm)/2+spareMm && (slides && !locked || math.Abs(-p.Z-s.AxialMm) < max(s.AlongMm, s.DiameterMm)/2+spareMm)
-			}
-			if tube && -p.Z > 0 && -p.Z < o.lengthMm && !slices.ContainsFunc(o.q.Radials, func(s plan.RadialRow) bool { return over(&s, -screwMm) }) {
+			at := landing{o, p, slides && !locked}
+			if tube && at.shut(screwMm) {
 				v.report(Check, f.Name.Value, f.Pos, Finding{
-					What: "no opening of " + o.p.Title.Value + " lets a key come to the screw of " + f.Name.Value + " in " + v.p.Title.Value, Numbers: "at " + deg + " the wall is before it",
+					What: "no opening of " + o.p.Title.Value + " lets a key come to the screw of " + f.Name.Value + " in " + v.p.Title.Value, Numbers: "at " + at.clock() + " the wall is before it",
 					Rule: "what is tightened in a tube has an opening before it, twice as wide as its screw", Fix: "one clock angle for the screw and the opening, or a wider one",
 				})
 				return
 			}
-			if at := seq.At(o.slots(), func(s *plan.RadialRow) bool {
-				return math.Abs(s.OutsideMm/2-v.openMm()) < faceOffMm && over(s, tipShare*screwMm)
-			}); at != nil && len(v.p.Keyways) == 0 {
+			if slot := at.slot(v, screwMm); slot != nil && len(v.p.Keyways) == 0 {
 				v.report(Check, f.Name.Value, f.Pos, Finding{
-					What: "the screw of " + f.Name.Value + " in " + v.p.Title.Value + " comes down in " + at.Name + " of " + o.p.Title.Value, Numbers: "at " + deg + ", the slot at " + number(at.ClockDeg) + "°",
+					What: "the screw of " + f.Name.Value + " in " + v.p.Title.Value + " comes down in " + slot.Name + " of " + o.p.Title.Value, Numbers: "at " + at.clock() + ", the slot at " + number(slot.ClockDeg) + "°",
 					Rule: "a set screw holds on a round or flat place as wide as its point", Fix: "another clock angle for the screw",
 				})
 				return
 			}
 		}
 	}
+}
+
+// landing is the place of another part that a set screw points to, in the frame of that; anywhere where it slides along.
+type landing struct {
+	on       *view
+	at       assembly.Vec
+	anywhere bool
+}
+
+func (l landing) clock() string { return number(words.Round(assembly.ClockDeg(l.at), 1)) + "°" }
+
+// over tells whether it lies over an opening or a slot, or no farther beside it than spareMm.
+func (l landing) over(s *plan.RadialRow, spareMm float64) bool {
+	off := math.Abs(math.Remainder(assembly.ClockDeg(l.at)-s.ClockDeg, 360)) * math.Pi / 360 * s.OutsideMm
+	return off < max(s.AroundMm, s.DiameterMm)/2+spareMm && (l.anywhere || math.Abs(-l.at.Z-s.AxialMm) < max(s.AlongMm, s.DiameterMm)/2+spareMm)
+}
+
+// shut tells whether it lies on the wall of a tube, with no opening that lets a key come to a screw.
+func (l landing) shut(screwMm float64) bool {
+	return -l.at.Z > 0 && -l.at.Z < l.on.lengthMm && !slices.ContainsFunc(l.on.q.Radials, func(s plan.RadialRow) bool { return l.over(&s, -screwMm) })
+}
+
+// slot is what it lies over, or nearly, of the slots in the round that a part goes over; nil for none.
+func (l landing) slot(v *view, screwMm float64) *plan.RadialRow {
+	return seq.At(l.on.slots(), func(s *plan.RadialRow) bool {
+		return math.Abs(s.OutsideMm/2-v.openMm()) < faceOffMm && l.over(s, tipShare*screwMm)
+	})
 }
 
 // slots are what is cut into a part from outside and not through, keyways as well.

@@ -47,35 +47,31 @@ func (v *view) keyLength(k plan.KeywayRow) {
 
 // drive looks for seats of what turns a shaft without a keyway or with play, and
 // for keys that bear on hardly any length.
-func drive(v *view) {
-	for _, k := range v.q.Keyways {
-		v.keyLength(k)
-	}
-	for _, c := range v.outside {
-		if m := v.motor(); m.Drives.Part == v.p.Name.Value && m.Drives.Feature == c.name {
-			v.driven(c, m)
-		}
-		v.drives(c)
+var drive = together(each(everyKeyway, (*view).keyLength), each(everyOutside, (*view).driven), each(everyOutside, (*view).drives))
+
+// driven looks at the step that the motor drives.
+func (v *view) driven(c *cylinder) {
+	m := v.motor()
+	switch {
+	case m.Drives.Part != v.p.Name.Value || m.Drives.Feature != c.name:
+	case v.holdsBy(c):
+		v.twist(c, cmp.Or(v.limiterNm(), m.OutputNm()))
+	default:
+		v.report(Check, c.name, m.Drives.Pos, Finding{
+			What: "the motor is to drive " + c.name + ", which nothing turns", Numbers: "no keyway, no flat, and a fit that may be loose",
+			Rule: "what drives is keyed, or shrunk on", Fix: "drives: the step that its coupling sits on, or a keyway there",
+		})
 	}
 }
 
-// driven looks at the step that the motor drives.
-func (v *view) driven(c *cylinder, m *parts.Motor) {
-	if v.holdsBy(c) {
-		v.twist(c, cmp.Or(v.limiterNm(), m.OutputNm()))
-		return
-	}
-	v.report(Check, c.name, m.Drives.Pos, Finding{
-		What: "the motor is to drive " + c.name + ", which nothing turns", Numbers: "no keyway, no flat, and a fit that may be loose",
-		Rule: "what drives is keyed, or shrunk on", Fix: "drives: the step that its coupling sits on, or a keyway there",
-	})
+// stoodOn tells whether a thing that is bought stands on a feature of the part.
+func (v *view) stoodOn(e *parts.Loose, feature string) bool {
+	return e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == feature
 }
 
 // drives looks at a step by which something that sits on it is turned.
 func (v *view) drives(c *cylinder) {
-	stands := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool {
-		return e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == c.name
-	})
+	stands := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return v.stoodOn(&e, c.name) })
 	turns := driven.MatchString(c.seat())
 	if !c.fitted() || !stands && !turns {
 		return
@@ -132,62 +128,67 @@ func (v *view) fast(c *cylinder) bool {
 		seq.At(v.p.Radials, func(f *parts.Radial) bool { z := v.axialMm(f); return z > c.fromMm && z < c.toMm }) != nil
 }
 
-// barKeys compares parts that are keys by their title with the slots and keyways
-// of the job: each goes into one of its width that is no shorter.
-func barKeys(r *reviewer) {
-	type slot struct {
-		part, name   string
-		wide, longMm float64
-	}
-	var slots []slot
-	for _, p := range r.job.Parts {
-		for f := range seq.Refs(p.Radials) {
-			if f.Shape == parts.RadialSlot && !f.Through && f.Along.Mm > f.Around.Mm {
-				slots = append(slots, slot{p.Name.Value, f.Name.Value + " of " + p.Title.Value, f.Around.Mm, f.Along.Mm})
-			}
-		}
-		if q := r.pl.Part(p.Name.Value); q != nil {
-			for _, k := range q.Keyways {
-				slots = append(slots, slot{p.Name.Value, k.Name + " of " + p.Title.Value, k.WidthMm, k.ToMm - k.FromMm})
-			}
-		}
-	}
+// keySlot is a slot or keyway that a key may go into.
+type keySlot struct {
+	part, name     string
+	wideMm, longMm float64
+}
+
+// keySlots are those of all parts of the job.
+func (r *reviewer) keySlots() (slots []keySlot) {
 	for _, v := range r.all() {
-		p := v.p
-		if !isKey(p) || len(slots) == 0 {
-			continue
-		}
-		own := slots
-		for e := range seq.Refs(r.job.Loose) {
-			its := func(s slot) bool { return s.part == e.Part.Value }
-			if e.Part.Value != p.Name.Value && slices.ContainsFunc(slots, its) && seatNames(wordsOf(e.How.Value), p) && strings.Contains(e.How.Value, "keyway") {
-				own = slices.DeleteFunc(slices.Clone(slots), func(s slot) bool { return !its(s) })
+		of := " of " + v.p.Title.Value
+		for f := range seq.Refs(v.p.Radials) {
+			if blindSlot(f) && f.Along.Mm > f.Around.Mm {
+				slots = append(slots, keySlot{v.p.Name.Value, f.Name.Value + of, f.Around.Mm, f.Along.Mm})
 			}
 		}
-		thick, _, long := v.keyMm()
-		off := func(s slot) float64 { return math.Abs(s.wide - thick) }
-		best := slot{}
-		for _, s := range own {
-			if off(s) < off(best) || off(s) < slackMm && s.longMm > best.longMm {
-				best = s
-			}
+		for _, k := range v.q.Keyways {
+			slots = append(slots, keySlot{v.p.Name.Value, k.Name + of, k.WidthMm, k.ToMm - k.FromMm})
 		}
-		f := Finding{Severity: Check, Part: p.Name.Value, Pos: p.Name.Pos, Rule: "a key goes into a keyway of its own size", Source: "by geometry"}
-		switch {
-		case off(best) > slackMm:
-			if f.What = p.Title.Value + " has the width of no keyway"; len(own) < len(slots) {
-				f.What = p.Title.Value + " has not the width of the keyway that is to go over it"
-			}
-			f.Numbers, f.Fix = r.mm(thick)+"; "+best.name+" is "+r.mm(best.wide)+" wide", "one width for both"
-			f.OverMm = over(off(best))
-		case best.longMm < long-slackMm:
-			f.What, f.Numbers, f.Fix = p.Title.Value+" is longer than the longest keyway of its width", r.mm(long)+"; "+best.name+" is "+r.mm(best.longMm)+" long", "a longer keyway, or a shorter key"
-			f.OverMm = over(long - best.longMm)
-		default:
-			continue
-		}
-		r.add(f)
 	}
+	return slots
+}
+
+// slotsOver are those of the parts whose keyway is to go over the part, by their words; all where there are none.
+func (v *view) slotsOver(slots []keySlot) []keySlot {
+	for e := range seq.Refs(v.job.Loose) {
+		its := seq.Keep(slots, func(s keySlot) bool { return s.part == e.Part.Value })
+		if e.Part.Value != v.p.Name.Value && len(its) > 0 && seatNames(wordsOf(e.How.Value), v.p) && strings.Contains(e.How.Value, "keyway") {
+			slots = its
+		}
+	}
+	return slots
+}
+
+// barKey compares a part that is a key by its title with the slots and keyways
+// of the job: it goes into one of its width that is no shorter.
+func (v *view) barKey() {
+	if !isKey(v.p) {
+		return
+	}
+	all := v.keySlots()
+	own, title := v.slotsOver(all), v.p.Title.Value
+	thick, _, long := v.keyMm()
+	off := func(s keySlot) float64 { return math.Abs(s.wideMm - thick) }
+	best := keySlot{}
+	for _, s := range own {
+		if off(s) < off(best) || off(s) < slackMm && s.longMm > best.longMm {
+			best = s
+		}
+	}
+	of := " has the width of no keyway"
+	if len(own) < len(all) {
+		of = " has not the width of the keyway that is to go over it"
+	}
+	f := v.here("", v.p.Name.Pos)
+	f.Rule, f.Source = "a key goes into a keyway of its own size", "by geometry"
+	v.firstOf(f,
+		flaw{off(best) > slackMm, Finding{What: title + of, Numbers: v.mm(thick) + "; " + best.name + " is " + v.mm(best.wideMm) + " wide", Fix: "one width for both", OverMm: over(off(best))}},
+		flaw{best.longMm < long-slackMm, Finding{
+			What: title + " is longer than the longest keyway of its width", Numbers: v.mm(long) + "; " + best.name + " is " + v.mm(best.longMm) + " long", OverMm: over(long - best.longMm),
+			Fix: "a longer keyway, or a shorter key"}},
+	)
 }
 
 // isKey tells whether a flat part or a bar is a key, by its title.
@@ -262,33 +263,32 @@ const washerMm = 1.25
 func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 	wanted := nutHighMm(t)
 	shaft := r.viewOf(j.A.Part)
-	if slices.ContainsFunc(shaft.p.Radials, func(f parts.Radial) bool { return washer.MatchString(f.Name.Value + " " + f.Note.Value) }) {
+	if slices.ContainsFunc(shaft.p.Radials, func(f parts.Radial) bool { return isWasher(&f) }) {
 		wanted += washerMm + t.PitchMm
 	}
 	for _, c := range shaft.outside {
-		s := c.step
-		if s == nil || s.Size.Thread.Value != j.Bearing.HeldBy {
-			continue
+		if c.size.Thread.Value == j.Bearing.HeldBy {
+			shaft.atLeast(c.name, c.pos, r.beyondCone(j, c), wanted, Finding{
+				What: c.name + " has no room for the nut that adjusts " + j.Bearing.Bearing, Numbers: " of " + t.Designation + ", wanted ",
+				Rule: "the thread is longer than its locking nut", Source: "ISO 2982-1, from memory", Fix: "a longer thread",
+			})
 		}
-		long := c.longMm()
-		for _, stack := range r.lastStacks() {
-			if me := standing(stack, j.A); me != nil && j.Bearing.LargeEndDir != 0 {
-				end, far := me.Own(j.Bearing.LargeEndMm), c.toMm
-				if me.Own(j.Bearing.LargeEndMm+j.Bearing.LargeEndDir) < end {
-					far = c.fromMm
-				}
-				long = min(long, math.Abs(far-end))
-			}
-		}
-		if long >= wanted-slackMm {
-			continue
-		}
-		r.add(Finding{
-			Part: j.A.Part, Feature: s.Name.Value, Pos: s.Pos, What: s.Name.Value + " has no room for the nut that adjusts " + j.Bearing.Bearing,
-			Numbers: r.mm(long) + " of " + t.Designation + ", wanted " + r.mm(wanted), LeftMm: left(long),
-			Rule: "the thread is longer than its locking nut", Source: "ISO 2982-1, from memory", Fix: "a longer thread",
-		})
 	}
+}
+
+// beyondCone is how long the thread of a nut that sets a bearing is beyond the cone.
+func (r *reviewer) beyondCone(j *plan.JointPlan, c *cylinder) float64 {
+	long, b := c.longMm(), j.Bearing
+	for _, stack := range r.lastStacks() {
+		if me := standing(stack, j.A); me != nil && b.LargeEndDir != 0 {
+			end, far := me.Own(b.LargeEndMm), c.toMm
+			if me.Own(b.LargeEndMm+b.LargeEndDir) < end {
+				far = c.fromMm
+			}
+			long = min(long, math.Abs(far-end))
+		}
+	}
+	return long
 }
 
 // nutOf tells whether a part has a thread inside.

@@ -2,7 +2,6 @@ package review
 
 import (
 	"cmp"
-	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -15,69 +14,70 @@ import (
 
 // held looks in space at what the words stand or screw on a part: it is there, and stands the way
 // up that they say.
-func held(r *reviewer) {
-	r.waysUp()
-	r.recesses()
-	for e := range seq.Refs(r.job.Loose) {
-		r.clamps(e)
-		r.overHoles(e)
-	}
-	for _, j := range r.job.Joints {
-		r.carries(j)
-	}
-	for _, v := range r.all() {
-		v.setScrews()
-		for g := range seq.Refs(v.p.Holes) {
-			v.saidStand(g)
-			v.jacksOn(g)
-		}
-	}
-}
+var held = together(
+	of(everyPart, (*view).waysUp), (*reviewer).recesses, each(everyLoose, (*reviewer).clamps), each(everyLoose, (*reviewer).overHoles), each(anyJoint, (*reviewer).carries),
+	of(everyPart, each(everyRadial, (*view).setScrew)), of(everyPart, each(everyHole, (*view).saidStand)), of(everyPart, each(everyHole, (*view).jacksOn)),
+)
 
 // clampMm is how far apart the holes of two parts may stand that a screw holds together, beside
 // one another by the play of that screw and of those that hold the part already.
 // Common practice, no source: a sheet between, and what a screw pulls in.
 const clampMm = 5.0
 
-// clamps looks at screws that the words put through one part into another: the faces of the
-// two lie on one another at the holes.
-func (r *reviewer) clamps(e *parts.Loose) {
-	order := cmp.Or(e.Buy.Value, e.Item.Value)
-	t, long, ok := screwBought(order)
-	if !ok || !strings.Contains(e.How.Value, "through ") {
-		return
-	}
-	f, least := Finding{}, math.Inf(1)
-	for _, v := range r.all() {
-		for _, w := range r.all() {
-			a, b := v.p, w.p
-			if a == b || !seatNames(wordsOf(e.How.Value), a) || !seatNames(wordsOf(e.How.Value), b) {
-				continue
-			}
+// clamping is a group of holes and one of threads that a screw may hold together, and how far these lie apart and
+// beside one another.
+type clamping struct {
+	v, w              *view
+	g, h              *parts.HoleGroup
+	apartMm, besideMm float64
+}
+
+// clampings are those of a screw in the parts that words name.
+func (r *reviewer) clampings(t threads.Thread, words string) (out []clamping) {
+	named := seq.Keep(r.all(), func(v *view) bool { return seatNames(words, v.p) })
+	for _, v := range named {
+		for _, w := range named {
 			for _, g := range v.openFor(t, false) {
 				for _, h := range w.openFor(t, true) {
-					apart, beside, ok := r.machine().Apart(a.Name.Value, g.Name.Value, b.Name.Value, h.Name.Value)
-					if off := apart + beside; ok && off < least {
-						least = off
-						f = Finding{
-							Part: a.Name.Value, Feature: g.Name.Value, Pos: e.How.Pos, What: "screws through " + g.Name.Value + " of " + a.Title.Value + " do not hold it on " + b.Title.Value, OverMm: over(apart),
-							Numbers: r.mm(apart) + " apart, " + r.mm(beside) + " beside", Rule: "what a screw holds lies on the other part", Source: "by geometry", Fix: "lengths that bring the two together, or the part the other way round",
-						}
-						if apart <= clampMm && beside <= 2*v.holesOf(g.Name.Value)[0].radiusMm-t.MajorMm+slackMm {
-							least = 0
-							deep := h.Depth.Mm
-							if h.Through {
-								deep = 0
-							}
-							w.holds("the screws through "+g.Name.Value+" of "+a.Title.Value+" into "+b.Title.Value, e.Pos, t.MajorMm, long-v.holesOf(g.Name.Value)[0].metalMm-apart, deep)
-						}
+					apart, beside, ok := r.machine().Apart(v.p.Name.Value, g.Name.Value, w.p.Name.Value, h.Name.Value)
+					if ok && v != w {
+						out = append(out, clamping{v, w, g, h, apart, beside})
 					}
 				}
 			}
 		}
 	}
-	if least > 0 && !math.IsInf(least, 1) {
-		r.add(f)
+	return out
+}
+
+// clamps looks at screws that the words put through one part into another: the faces of the
+// two lie on one another at the holes.
+func (r *reviewer) clamps(e *parts.Loose) {
+	o, ok := orderOf(cmp.Or(e.Buy.Value, e.Item.Value))
+	if !ok || !strings.Contains(e.How.Value, "through ") {
+		return
+	}
+	var near *clamping
+	for c := range seq.Refs(r.clampings(o.thread, wordsOf(e.How.Value))) {
+		if near != nil && c.apartMm+c.besideMm >= near.apartMm+near.besideMm {
+			continue
+		}
+		near = c
+		through := c.v.holesOf(c.g.Name.Value)[0]
+		if c.apartMm <= clampMm && c.besideMm <= 2*through.radiusMm-o.thread.MajorMm+slackMm {
+			deep := c.h.Depth.Mm
+			if c.h.Through {
+				deep = 0
+			}
+			c.w.holds("the screws through "+c.g.Name.Value+" of "+c.v.p.Title.Value+" into "+c.w.p.Title.Value, e.Pos, o.thread.MajorMm, o.longMm-through.metalMm-c.apartMm, deep)
+			return
+		}
+	}
+	if near != nil {
+		r.add(Finding{
+			Part: near.v.p.Name.Value, Feature: near.g.Name.Value, Pos: e.How.Pos, What: "screws through " + near.g.Name.Value + " of " + near.v.p.Title.Value + " do not hold it on " + near.w.p.Title.Value, OverMm: over(near.apartMm),
+			Numbers: r.mm(near.apartMm) + " apart, " + r.mm(near.besideMm) + " beside", Rule: "what a screw holds lies on the other part", Source: "by geometry", Fix: "lengths that bring the two together, or the part the other way round",
+		})
 	}
 }
 
@@ -108,24 +108,24 @@ func (r *reviewer) carries(j *parts.Joint) {
 // of its own meets them, and screws with sunk heads come before what is bolted on those.
 func (r *reviewer) overHoles(e *parts.Loose) {
 	said, v := r.untitled(e.Item.Value+" "+e.How.Value), r.viewOf(e.Part.Value)
-	for _, on := range r.all() {
-		p := on.p
-		for g := range seq.Refs(p.Holes) {
-			if on == v || !saysHoles(said, g.Name.Value) || on.jointNames(g.Name.Value) {
-				continue
-			}
-			f := Finding{Severity: Check, Part: p.Name.Value, Feature: g.Name.Value, Pos: e.How.Pos, Source: "by geometry"}
-			wide := seq.Max(0, on.holesOf(g.Name.Value), func(h hole) float64 { return h.radiusMm })
-			if off, ok := r.machine().Off(e.Part.Value, p.Name.Value, g.Name.Value); ok && off > wide && strings.Contains(e.Buy.Value, "nut") && !slices.ContainsFunc(e.Lies, func(l parts.Lying) bool { return l.Ref.Part != p.Name.Value }) {
-				f.What, f.Numbers, f.OverMm = "no hole of "+v.p.Title.Value+" as it lies meets "+g.Name.Value+" of "+p.Title.Value, r.mm(off)+" off", over(off)
-				f.Rule, f.Fix = "a bolt goes through both holes", "lies: at the place where the holes meet"
-				r.add(f)
-			}
-			if under := r.onHeads(e, p, g); under != "" {
-				f.What, f.Numbers, f.OverMm = "screws no longer go into "+g.Name.Value+" of "+p.Title.Value+": "+under+" lies on their heads by then", "after: "+e.After.Value, nil
-				f.Rule, f.Fix = "a screw goes in before what covers its head", "first: yes, or after a joint before that one"
-				r.add(f)
-			}
+	for on, g := range r.groups() {
+		if on == v || !saysHoles(said, g.Name.Value) || on.jointNames(g.Name.Value) {
+			continue
+		}
+		f := on.here(g.Name.Value, e.How.Pos)
+		f.Source = "by geometry"
+		of := g.Name.Value + " of " + on.p.Title.Value
+		wide := seq.Max(0, on.holesOf(g.Name.Value), func(h hole) float64 { return h.radiusMm })
+		elsewhere := slices.ContainsFunc(e.Lies, func(l parts.Lying) bool { return l.Ref.Part != on.p.Name.Value })
+		if off, ok := r.machine().Off(e.Part.Value, on.p.Name.Value, g.Name.Value); ok && off > wide && strings.Contains(e.Buy.Value, "nut") && !elsewhere {
+			f.What, f.Numbers, f.OverMm = "no hole of "+v.p.Title.Value+" as it lies meets "+of, r.mm(off)+" off", over(off)
+			f.Rule, f.Fix = "a bolt goes through both holes", "lies: at the place where the holes meet"
+			r.add(f)
+		}
+		if under := r.onHeads(e, on.p, g); under != "" {
+			f.What, f.Numbers, f.OverMm = "screws no longer go into "+of+": "+under+" lies on their heads by then", "after: "+e.After.Value, nil
+			f.Rule, f.Fix = "a screw goes in before what covers its head", "first: yes, or after a joint before that one"
+			r.add(f)
 		}
 	}
 }
@@ -151,10 +151,13 @@ func (r *reviewer) onHeads(e *parts.Loose, p *parts.Part, g *parts.HoleGroup) st
 // openFor are the groups in no joint that have a thread, or that let it through.
 func (v *view) openFor(t threads.Thread, tapped bool) []*parts.HoleGroup {
 	open := v.oneOfEach(func(h *hole) bool {
-		if h.group == nil || tapped != (h.thread != nil) || v.jointNames(h.name) {
+		if h.group == nil || v.jointNames(h.name) {
 			return false
 		}
-		return tapped && h.thread.Designation == t.Designation || !tapped && 2*h.radiusMm > t.MajorMm && 2*h.radiusMm < widest*t.MajorMm
+		if h.thread == nil || !tapped {
+			return h.thread == nil && !tapped && passesThrough(2*h.radiusMm, t)
+		}
+		return h.thread.Designation == t.Designation
 	})
 	return seq.Map(open, func(h *hole) *parts.HoleGroup { return h.group })
 }
@@ -163,40 +166,39 @@ func (v *view) openFor(t threads.Thread, tapped bool) []*parts.HoleGroup {
 // what it presses on may be. Common practice, no source.
 const tipShare, standsOffMm = 0.35, 0.5
 
-// jacksOn looks for threads of jacking screws that have no part before either mouth, where all
-// parts have their places.
-func (v *view) jacksOn(g *parts.HoleGroup) {
+// jacking tells whether a group has the threads of jacking screws, by its name or by the words of a loose part.
+func (v *view) jacking(g *parts.HoleGroup) bool {
 	pushes := func(e parts.Loose) bool {
 		return e.Part.Value == v.p.Name.Value && axial.MatchString(g.Name.Value) && strings.Contains(e.How.Value, " push ")
 	}
-	if len(v.pl.Faults) > 0 || !jacks.MatchString(g.Name.Value) && !slices.ContainsFunc(v.job.Loose, pushes) || g.Size.Make != parts.TappedHole || v.jointNames(g.Name.Value) {
+	return g.Size.Make == parts.TappedHole && (jacks.MatchString(g.Name.Value) || slices.ContainsFunc(v.job.Loose, pushes)) && !v.jointNames(g.Name.Value)
+}
+
+// jacksOn looks for threads of jacking screws that have no part before either mouth, where all
+// parts have their places.
+func (v *view) jacksOn(g *parts.HoleGroup) {
+	if len(v.pl.Faults) > 0 || !v.jacking(g) {
 		return
 	}
-	if !g.Through {
-		v.report(Check, g.Name.Value, g.Pos, Finding{
-			What: "screws in " + g.Name.Value + " of " + v.p.Title.Value + " press on nothing: the holes are blind", Rule: "a jacking screw presses on the part that it pushes off", Source: "by geometry", Fix: "depth: through",
-		})
-		return
-	}
+	f := v.here(g.Name.Value, g.Pos)
+	f.What, f.Rule, f.Source, f.Fix = "screws in "+g.Name.Value+" of "+v.p.Title.Value+" press on nothing", "a jacking screw presses on the part that it pushes off", "by geometry", "holes over that part"
 	under := v.machine().Under(v.p.Name.Value, g.Name.Value, underMm)
-	if len(under) == 0 {
-		return
-	}
 	beside := func(copy []string) bool { return slices.Contains(copy, "") && cmp.Or(copy...) != "" }
-	if cmp.Or(under...) != "" && !slices.ContainsFunc(slices.Collect(slices.Chunk(under, g.Pattern.Count)), beside) {
-		if t, err := threads.Parse(g.Size.Thread); err == nil {
-			if deeper, on := v.machine().Uneven(v.p.Name.Value, g.Name.Value, tipShare*t.MajorMm, underMm); deeper > standsOffMm {
-				v.report(Check, g.Name.Value, g.Pos, Finding{
-					What: "screws in " + g.Name.Value + " of " + v.p.Title.Value + " come down on an edge, a groove or a gap at " + on, Numbers: v.mm(deeper) + " deeper on one side than on another", OverMm: over(deeper),
-					Rule: "a jacking screw presses on a face as wide as its point", Source: "by geometry", Fix: "holes over a flat face",
-				})
-			}
-		}
+	switch {
+	case !g.Through:
+		f.What, f.Fix = f.What+": the holes are blind", "depth: through"
+	case len(under) == 0:
 		return
+	case cmp.Or(under...) != "" && !slices.ContainsFunc(slices.Collect(slices.Chunk(under, g.Pattern.Count)), beside):
+		t, err := threads.Parse(g.Size.Thread)
+		deeper, on := v.machine().Uneven(v.p.Name.Value, g.Name.Value, tipShare*t.MajorMm, underMm)
+		if err != nil || deeper <= standsOffMm {
+			return
+		}
+		f.What, f.Numbers, f.OverMm = "screws in "+g.Name.Value+" of "+v.p.Title.Value+" come down on an edge, a groove or a gap at "+on, v.mm(deeper)+" deeper on one side than on another", over(deeper)
+		f.Rule, f.Fix = "a jacking screw presses on a face as wide as its point", "holes over a flat face"
 	}
-	v.report(Check, g.Name.Value, g.Pos, Finding{
-		What: "screws in " + g.Name.Value + " of " + v.p.Title.Value + " press on nothing", Rule: "a jacking screw presses on the part that it pushes off", Source: "by geometry", Fix: "holes over that part",
-	})
+	v.add(f)
 }
 
 // standOn is what screws stand on by the words, and underMm how far under their holes that

@@ -80,7 +80,7 @@ func TestHoldingBounds(t *testing.T) {
 			v.ordered(&parts.Loose{Count: count}, g, screwOrder{words, thread("M8"), long})
 		}
 	}
-	onShaft := func(how string, bore, seat float64, each func(r *reviewer, v, to *view, e *parts.Loose, seat *cylinder)) rule { // of three steps, the last 60
+	onShaft := func(how string, bore, seat float64, each func(v made, to *view, seat *cylinder)) rule { // of three steps, the last 60
 		return func(r *reviewer) {
 			step := func(name string, from, to, d float64, fit string) *cylinder {
 				size := parts.Size{Nominal: mm(40), Fit: parts.Fit{Class: text(fit)}}
@@ -92,11 +92,9 @@ func TestHoldingBounds(t *testing.T) {
 			v := &view{reviewer: r, p: part("ring"), lengthMm: 20, inside: inRow(true, step("bore", 0, 19, bore, ""))}
 			v.outside = inRow(false, step("rim", 0, 20, 80, ""))
 			to := &view{reviewer: r, p: part("shaft"), outside: inRow(false, step("end", 0, 20, 30, ""), step("seat", 20, 60, seat, ""), step("collar", 60, 80, 60, ""))}
-			each(r, v, to, &parts.Loose{How: text(how), After: text("last")}, to.outside[1])
+			each(made{v, &parts.Loose{How: text(how), After: text("last")}}, to, to.outside[1])
 		}
 	}
-	fit := func(r *reviewer, v, to *view, e *parts.Loose, seat *cylinder) { r.looseFit(v, to, e, seat) }
-	ways := func(r *reviewer, v, to *view, e *parts.Loose, seat *cylinder) { r.twoWays(v, to, e, seat) }
 	for _, c := range []struct {
 		name string
 		rule rule
@@ -116,8 +114,8 @@ func TestHoldingBounds(t *testing.T) {
 		{"threads", say([]bool{sameThread("M8", "M8x1.25"), sameThread("M8", "M10"), sameThread("M8", ""), sameThread("", ""), sameThread("", "M8")}), "[true false false false false]"},
 		{"six M8 in two times three", ordered("M8", "", 9, 20, 10, 6), ""}, {"five", ordered("M8", "", 9, 20, 10, 5), "check cover.rim: the screws bought for rim of Cover are fewer than the holes; 5 for 6"}, {"in 8", ordered("M8", "", 8, 20, 10, 6), ""}, {"in less", ordered("M8", "", 7.9, 20, 10, 6), "check cover.rim: the screws bought for rim of Cover are not for these holes; M8 in 7.9 mm"}, {"in 10.7", ordered("M8", "", 10.7, 20, 10, 6), ""}, {"in more", ordered("M8", "", 10.9, 20, 10, 6), "check cover.rim: the screws bought for rim of Cover are not for these holes; M8 in 10.9 mm"}, {"in M10", ordered("M8", "M10", 10, 20, 10, 6), "check cover.rim: the screws bought for rim of Cover are not for these holes; M8 in 10 mm"},
 		{"14.8 long in 10 of thread", ordered("M8", "M8", 8, 14.8, 10, 6), ""}, {"longer", ordered("M8", "M8", 8, 14.9, 10, 6), "check cover.rim: the screws bought for rim of Cover meet the bottom of their holes; 14.9 mm long in 10 mm (4.9)"}, {"with a nut", ordered("M8 with nut", "M8", 8, 30, 10, 6), ""}, {"16.4 through 10 and a nut", ordered("M8 with nut", "", 9, 16.4, 10, 6), ""}, {"shorter", ordered("M8 with nut", "", 9, 16.3, 10, 6), "check cover.rim: the screws bought for rim of Cover are too short for their nuts; 16.3 mm long through 10 mm, with what comes on 6.4 mm wanted beyond (6.3)"},
-		{"a bore that may be as large", onShaft("by hand", 40.02, 40, fit), ""}, {"slides and may be larger", onShaft("slides on", 40.01, 40, fit), "check ring.bore: Ring is too tight to be put on Shaft as the job says; 40.01 – 40.03 over 40.00 – 40.02 (0.01)"}, {"as often as not", onShaft("put on", 40, 40, fit), ""}, {"less often", onShaft("put on", 39.99, 40, fit), "check ring.bore: Ring is too tight to be put on Shaft as the job says; 39.99 – 40.01 over 40.00 – 40.02 (0.01)"}, {"by force", onShaft("pressed on", 39.97, 40, fit), ""},
-		{"0.1 larger on radius", onShaft("on the seat ", 40, 40.18, ways), ""}, {"more", onShaft("on the seat ", 40, 40.2, ways), "check ring.: Ring does not go on seat of Shaft; 40 mm over 40.2 mm (0.2)"}, {"nothing says where", onShaft("put on", 40, 41, ways), ""}, {"driven", onShaft("driven on the seat ", 40, 41, ways), ""}, {"past the collar", onShaft("on the seat , one from below, the other from above", 60, 40, ways), ""}, {"does not pass it", onShaft("on the seat , one from below, the other from above", 59.8, 40, ways), "check ring.: Ring does not pass collar of Shaft to seat, and one comes from that end; 59.8 mm over 60 mm (0.2)"},
+		{"a bore that may be as large", onShaft("by hand", 40.02, 40, made.looseFit), ""}, {"slides and may be larger", onShaft("slides on", 40.01, 40, made.looseFit), "check ring.bore: Ring is too tight to be put on Shaft as the job says; 40.01 – 40.03 over 40.00 – 40.02 (0.01)"}, {"as often as not", onShaft("put on", 40, 40, made.looseFit), ""}, {"less often", onShaft("put on", 39.99, 40, made.looseFit), "check ring.bore: Ring is too tight to be put on Shaft as the job says; 39.99 – 40.01 over 40.00 – 40.02 (0.01)"}, {"by force", onShaft("pressed on", 39.97, 40, made.looseFit), ""},
+		{"0.1 larger on radius", onShaft("on the seat ", 40, 40.18, made.twoWays), ""}, {"more", onShaft("on the seat ", 40, 40.2, made.twoWays), "check ring.: Ring does not go on seat of Shaft; 40 mm over 40.2 mm (0.2)"}, {"nothing says where", onShaft("put on", 40, 41, made.twoWays), ""}, {"driven", onShaft("driven on the seat ", 40, 41, made.twoWays), ""}, {"past the collar", onShaft("on the seat , one from below, the other from above", 60, 40, made.twoWays), ""}, {"does not pass it", onShaft("on the seat , one from below, the other from above", 59.8, 40, made.twoWays), "check ring.: Ring does not pass collar of Shaft to seat, and one comes from that end; 59.8 mm over 60 mm (0.2)"},
 	} {
 		r := &reviewer{job: &parts.Job{Tolerance: text("m")}, pl: &plan.Plan{}, views: map[string]*view{}}
 		c.rule(r)

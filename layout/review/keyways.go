@@ -48,47 +48,71 @@ func (v *view) boughtHub(k plan.KeywayRow) {
 	})
 }
 
+// keyEnd is one end of a keyway: the step beside its own there, and what of that it leaves.
+type keyEnd struct {
+	next   *cylinder
+	leftMm float64
+}
+
+// ends are those of a keyway in a step, from the back, where a step has its undercut if it can.
+func (c *cylinder) ends(k plan.KeywayRow) [2]keyEnd {
+	before, behind := c.neighbours()
+	return [2]keyEnd{{behind, c.toMm - k.ToMm}, {before, k.FromMm - c.fromMm}}
+}
+
+// risesMm is how much higher than the step of the keyway that beside it is.
+func (e keyEnd) risesMm(c *cylinder) float64 { return outerMm(e.next) - c.radiusMm }
+
 // keywayEnds looks for a keyway of a shaft that runs through the undercut of its step or leaves a
-// sliver before its open end, and for a key with round ends of a length that is not sold.
+// sliver before its open end.
 func (v *view) keywayEnds(k plan.KeywayRow) {
 	c := named(v.outside, k.In)
 	if c == nil || k.Woodruff != "" {
 		return
 	}
-	say := func(what, numbers string, offMm *float64, fix, source string) {
-		v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
-			What: what, Numbers: numbers, OverMm: offMm, Rule: "a key lies between two ends of its keyway, on its whole seat", Source: source, Fix: fix,
-		})
-	}
-	before, behind := c.neighbours()
-	ends, relieved := 0, false // that are shut; the undercut is at the first shoulder from the back
-	for _, end := range []struct {
-		next   *cylinder
-		leftMm float64
-	}{{behind, c.toMm - k.ToMm}, {before, k.FromMm - c.fromMm}} {
-		rises := outerMm(end.next) - c.radiusMm
-		if rises >= -slackMm || end.leftMm > slackMm {
-			ends++
-		}
-		switch {
+	f := v.onSeat(k)
+	relieved := false // the undercut is at the first shoulder from the back
+	for _, end := range c.ends(k) {
+		rises := end.risesMm(c)
+		switch f.OverMm = left(end.leftMm); {
 		case rises > slackMm && c.undercut != nil && !relieved:
-			if relieved = true; end.leftMm < c.undercut.WidthMm-slackMm {
-				say(k.Name+" runs through the undercut of "+c.name, v.mm(end.leftMm)+" before its shoulder, the undercut is "+v.mm(c.undercut.WidthMm)+" wide", left(end.leftMm), "a shorter keyway, or one nearer the other end", "by geometry")
-			}
-		case rises < -slackMm && end.leftMm > slackMm && end.leftMm < keyEndMm-slackMm:
-			say(k.Name+" nearly runs out at the end of "+c.name, v.mm(end.leftMm)+" of metal left, wanted at least "+v.mm(keyEndMm), left(end.leftMm), "a shorter keyway, or one out at the end", practice)
+			relieved = true
+			v.firstOf(f, flaw{end.leftMm < c.undercut.WidthMm-slackMm, Finding{
+				What: k.Name + " runs through the undercut of " + c.name, Numbers: v.mm(end.leftMm) + " before its shoulder, the undercut is " + v.mm(c.undercut.WidthMm) + " wide",
+				Source: "by geometry", Fix: "a shorter keyway, or one nearer the other end"}})
+		case rises < -slackMm && end.leftMm > slackMm:
+			v.firstOf(f, flaw{end.leftMm < keyEndMm-slackMm, Finding{
+				What: k.Name + " nearly runs out at the end of " + c.name, Numbers: v.mm(end.leftMm) + " of metal left, wanted at least " + v.mm(keyEndMm), Fix: "a shorter keyway, or one out at the end"}})
 		}
 	}
+}
+
+// onSeat is the beginning of a finding about where a keyway lies.
+func (v *view) onSeat(k plan.KeywayRow) Finding {
+	f := v.here(k.Name, entryPos(v.p, k.Name))
+	f.Rule = "a key lies between two ends of its keyway, on its whole seat"
+	return f
+}
+
+// keyLengths looks for a key with round ends of a length that is not sold.
+func (v *view) keyLengths(k plan.KeywayRow) {
+	c := named(v.outside, k.In)
+	if c == nil || k.Woodruff != "" {
+		return
+	}
+	open := func(e keyEnd) bool { return e.risesMm(c) < -slackMm && e.leftMm <= slackMm }
+	ends := c.ends(k)
 	key, err := keys.Of(k.DiameterMm, k.WidthMm, k.HeightMm, v.job.Units == parts.Inches)
 	long := k.ToMm - k.FromMm
 	sold := seq.Keep(key.LengthsMm(), func(l float64) bool { return l <= c.longMm() }) // none for inch keys, which are cut from bar
-	if err != nil || ends < 2 || k.RunoutMm > 0 || len(sold) == 0 {
+	if err != nil || open(ends[0]) || open(ends[1]) || k.RunoutMm > 0 || len(sold) == 0 {
 		return
 	}
 	off := func(l float64) float64 { return math.Abs(l - long) }
-	if near := slices.MinFunc(sold, func(a, b float64) int { return cmp.Compare(off(a), off(b)) }); off(near) > slackMm {
-		say(k.Name+" has a length in which no key with round ends is sold", v.mm(long)+", the nearest is "+v.mm(near), over(off(near)), "length: "+v.mm(near)+", or accept it for a key that is cut and filed round", "DIN 6885-1, series of lengths")
-	}
+	near := slices.MinFunc(sold, func(a, b float64) int { return cmp.Compare(off(a), off(b)) })
+	v.firstOf(v.onSeat(k), flaw{off(near) > slackMm, Finding{
+		What: k.Name + " has a length in which no key with round ends is sold", Numbers: v.mm(long) + ", the nearest is " + v.mm(near), OverMm: over(off(near)),
+		Source: "DIN 6885-1, series of lengths", Fix: "length: " + v.mm(near) + ", or accept it for a key that is cut and filed round"}})
 }
 
 // keyEndMm is the least metal between a keyway and the end of its seat. Common practice, no source.
@@ -169,28 +193,26 @@ func (k keyed) row() *plan.KeywayRow {
 
 // keywayMates compares the keyways of shafts and of the hubs on them, which
 // press joints, hubs that slide and the words of a seat put together.
-func keywayMates(r *reviewer) {
-	slid := map[[2]string]bool{}
-	side := func(ref parts.JointRef) keyed { return keyed{r.viewOf(ref.Part), ref.Feature} }
-	for _, j := range r.job.Of(parts.PressKind) {
-		r.mated(side(j.Press.Shaft), side(j.Press.Bore), true, Stop)
+var keywayMates = together(each(everyJoint(parts.PressKind), (*reviewer).pressedKeys), each(everyJoint(parts.SlideKind), (*reviewer).slidKeys), of(everyPart, each(everyOutside, (*view).seatKeys)))
+
+// keyedAt is the side of a joint.
+func (r *reviewer) keyedAt(ref parts.JointRef) keyed { return keyed{r.viewOf(ref.Part), ref.Feature} }
+
+func (r *reviewer) pressedKeys(j *parts.Joint) {
+	r.mated(r.keyedAt(j.Press.Shaft), r.keyedAt(j.Press.Bore), true, Stop)
+}
+
+func (r *reviewer) slidKeys(j *parts.Joint) {
+	unlike := func(f plan.Problem) bool { return f.Kind == plan.SlideSizes && f.Joint == j.Name.Value }
+	if !slices.ContainsFunc(r.pl.Faults, unlike) { // else keyways for other diameters follow
+		r.mated(r.keyedAt(j.Slide.On), r.keyedAt(j.Slide.Hub), false, Stop) // its keyways set the clock angle
 	}
-	for _, j := range r.job.Of(parts.SlideKind) {
-		slid[[2]string{j.Slide.On.Part, j.Slide.On.Feature}] = true
-		unlike := func(f plan.Problem) bool { return f.Kind == plan.SlideSizes && f.Joint == j.Name.Value }
-		if !slices.ContainsFunc(r.pl.Faults, unlike) { // else keyways for other diameters follow
-			r.mated(side(j.Slide.On), side(j.Slide.Hub), false, Stop) // its keyways set the clock angle
-		}
-	}
-	for _, v := range r.all() {
-		for _, c := range v.outside {
-			if slid[[2]string{v.p.Name.Value, c.name}] {
-				continue
-			}
-			if hub := r.hubNamed(c.seat(), c.size.Nominal.Mm); hub != nil {
-				r.mated(keyed{v, c.name}, *hub, true, Check)
-			}
-		}
+}
+
+func (v *view) seatKeys(c *cylinder) {
+	slid := slices.ContainsFunc(v.job.Of(parts.SlideKind), func(j *parts.Joint) bool { return j.Slide.On.Part == v.p.Name.Value && j.Slide.On.Feature == c.name })
+	if hub := v.hubNamed(c.seat(), c.size.Nominal.Mm); hub != nil && !slid {
+		v.mated(keyed{v, c.name}, *hub, true, Check)
 	}
 }
 
@@ -214,33 +236,34 @@ func (r *reviewer) hubNamed(seat string, diameterMm float64) *keyed {
 // are joined.
 func (r *reviewer) mated(shaft, hub keyed, tops bool, joined Severity) {
 	a, b := shaft.row(), hub.row()
-	if a == nil && b == nil {
-		return
-	}
 	with, without := shaft, hub
 	if a == nil {
 		with, without = hub, shaft
 	}
 	k := with.row()
-	say := func(severity Severity, what, numbers, fix string) {
-		with.report(severity, k.Name, entryPos(with.p, k.Name), Finding{What: what, Numbers: numbers, Rule: "one key lies in both keyways", Source: "by geometry", Fix: fix})
+	if k == nil {
+		return
 	}
+	f := with.here(k.Name, entryPos(with.p, k.Name))
+	f.Severity, f.Rule, f.Source = Stop, "one key lies in both keyways", "by geometry"
 	if a == nil || b == nil {
-		say(joined, with.p.Title.Value+" has a keyway in "+with.step+" and "+without.p.Title.Value+" none in "+without.step, "", "draw both, or none")
+		f.Severity, f.Fix = joined, "draw both, or none"
+		f.What = with.p.Title.Value + " has a keyway in " + with.step + " and " + without.p.Title.Value + " none in " + without.step
+		r.add(f)
 		return
 	}
 	names := " of " + shaft.p.Title.Value + " and " + hub.p.Title.Value
-	if math.Abs(a.WidthMm-b.WidthMm) > slackMm {
-		say(Stop, "the keyways"+names+" are not of one width", r.mm(a.WidthMm)+" and "+r.mm(b.WidthMm), "the same key at both")
-	}
-	if room := a.DepthMm + b.DepthMm; room < math.Max(a.HeightMm, b.HeightMm)-slackMm {
-		say(Stop, "the key does not go into the keyways"+names, "it is "+r.mm(math.Max(a.HeightMm, b.HeightMm))+" high, the two are "+r.mm(room)+" deep", "a deeper keyway, or the standard depths")
-	}
+	high, deep := max(a.HeightMm, b.HeightMm), a.DepthMm+b.DepthMm
 	from, to := a.KeyMm()
-	if long, room := to-from, b.ToMm-b.FromMm; long > room+slackMm {
-		say(Check, "the key is longer than the keyway"+names, r.mm(long)+" in "+r.mm(room), "a shorter key, or a longer hub")
-	}
-	if turn := math.Abs(math.Remainder(a.ClockDeg-b.ClockDeg, 360)); tops && turn > slackMm && math.Abs(math.Remainder(a.ClockDeg+b.ClockDeg, 360)) > slackMm {
-		say(Check, "the keyways"+names+" are not at one clock angle", number(a.ClockDeg)+"° and "+number(b.ClockDeg)+"°: their TOPs do not meet", "the same clock angle, or accept it if TOP means nothing there")
-	}
+	long, room := to-from, b.ToMm-b.FromMm
+	level := func(deg float64) bool { return math.Abs(math.Remainder(deg, 360)) <= slackMm }
+	r.eachOf(f,
+		flaw{math.Abs(a.WidthMm-b.WidthMm) > slackMm, Finding{What: "the keyways" + names + " are not of one width", Numbers: r.mm(a.WidthMm) + " and " + r.mm(b.WidthMm), Fix: "the same key at both"}},
+		flaw{deep < high-slackMm, Finding{
+			What: "the key does not go into the keyways" + names, Numbers: "it is " + r.mm(high) + " high, the two are " + r.mm(deep) + " deep", Fix: "a deeper keyway, or the standard depths"}},
+		flaw{long > room+slackMm, Finding{Severity: Check, What: "the key is longer than the keyway" + names, Numbers: r.mm(long) + " in " + r.mm(room), Fix: "a shorter key, or a longer hub"}},
+		flaw{tops && !level(a.ClockDeg-b.ClockDeg) && !level(a.ClockDeg+b.ClockDeg), Finding{
+			Severity: Check, What: "the keyways" + names + " are not at one clock angle", Numbers: number(a.ClockDeg) + "° and " + number(b.ClockDeg) + "°: their TOPs do not meet",
+			Fix: "the same clock angle, or accept it if TOP means nothing there"}},
+	)
 }

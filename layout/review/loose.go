@@ -15,63 +15,80 @@ import (
 
 // loose compares parts that no joint holds with the part that their words name: what goes
 // over it, and a key that reaches from the tube it stands in into a keyway.
-func loose(r *reviewer) {
+var loose = together(
+	(*reviewer).motorOver, each(everyLoose, (*reviewer).whileFree), each(everyBought, (*reviewer).covers), each(everyBought, (*reviewer).itemCircle), each(everyBought, (*reviewer).itemOver),
+	of(everyMade, made.roomFor), of(everyMade, made.inItem), of(everyMade, made.toOthers),
+)
+
+// motorOver looks at what the motor brings over a part, itemOver at what another thing bought does.
+func (r *reviewer) motorOver() {
 	for _, said := range r.motor().Notes {
 		for _, how := range r.motor().Notes {
 			r.comesOver(said, how.Value)
 		}
 	}
-	for e := range seq.Refs(r.job.Loose) {
-		if stillFree.MatchString(e.How.Value) && !e.First {
-			r.add(Finding{
-				Severity: Check, Pos: e.Pos, What: "what is to be put in while nothing is under it comes when the parts of " + e.After.Value + " are together", Numbers: stillFree.FindString(e.How.Value),
-				Rule: "words and order of one job agree", Source: "by the job", Fix: "first: yes",
-			})
-		}
-		v := r.viewOf(e.Part.Value)
-		if m := roomSaid.FindStringSubmatch(e.How.Value); m != nil && v != nil && r.itemMm(m[1]+" "+m[2]) < v.lengthMm-slackMm {
-			room := r.itemMm(m[1] + " " + m[2])
-			v.report(Check, "", e.How.Pos, Finding{
-				What: v.p.Title.Value + " is longer than the room that the words leave for it", Numbers: r.mm(v.lengthMm) + " in " + r.mm(room), LeftMm: left(room),
-				Rule: "what comes in along its length needs that much free", Source: "by geometry", Fix: "more room, or another way in",
-			})
-		}
-		if v == nil {
-			r.covers(e)
-			r.itemCircle(e)
-			r.comesOver(e.Item, e.How.Value)
+}
+func (r *reviewer) itemOver(e *parts.Loose) { r.comesOver(e.Item, e.How.Value) }
+
+// whileFree looks for what is to go in while nothing is under it, and comes later.
+func (r *reviewer) whileFree(e *parts.Loose) {
+	if stillFree.MatchString(e.How.Value) && !e.First {
+		r.add(Finding{
+			Pos: e.Pos, What: "what is to be put in while nothing is under it comes when the parts of " + e.After.Value + " are together", Numbers: stillFree.FindString(e.How.Value),
+			Rule: "words and order of one job agree", Source: "by the job", Fix: "first: yes",
+		})
+	}
+}
+
+// roomFor compares the length of a part with the room that the words leave for it.
+func (v made) roomFor() {
+	m := roomSaid.FindStringSubmatch(v.e.How.Value)
+	if m == nil {
+		return
+	}
+	if room := v.itemMm(m[1] + " " + m[2]); room < v.lengthMm-slackMm {
+		v.report(Check, "", v.e.How.Pos, Finding{
+			What: v.p.Title.Value + " is longer than the room that the words leave for it", Numbers: v.mm(v.lengthMm) + " in " + v.mm(room), LeftMm: left(room),
+			Rule: "what comes in along its length needs that much free", Source: "by geometry", Fix: "more room, or another way in",
+		})
+	}
+}
+
+// toOthers looks at a part beside each other that its words name.
+func (v made) toOthers() {
+	words := wordsOf(v.e.How.Value)
+	for _, o := range v.all() {
+		if o == v.view {
 			continue
 		}
-		r.inItem(v, e)
-		words := wordsOf(e.How.Value)
-		for _, o := range r.all() {
-			p := o.p
-			if o == v {
-				continue
-			}
-			v.throughOpening(o, e)
-			if m := goesIn.FindStringSubmatch(words); m != nil && r.named(m[2], p) {
-				r.tooWide(v, o, e)
-			}
-			if m := liesOn.FindStringSubmatch(words); m != nil && r.named(m[1], p) {
-				r.falls(v, o, e)
-				r.inRim(v, o, e)
-				continue
-			}
-			stopped := func(at []int) bool { return r.named(words[at[1]:], p) || r.firstNamed(words[at[1]:], p) }
-			if slices.ContainsFunc(stopsAt.FindAllStringIndex(words, -1), stopped) {
-				v.stopsOn(o, e)
-			}
-			if !seatNames(words, p) {
-				continue
-			}
-			beside := regexp.MustCompile(`(?i)\b(?:against|beside|behind|before|next to) (?:the |its )?(?:` + regexp.QuoteMeta(p.Title.Value) + `|` + regexp.QuoteMeta(p.Name.Value) + `)(?: |$)`)
-			if seatNames(beside.ReplaceAllString(words, ""), p) {
-				r.goesOver(v, o, e)
-				r.keyReach(v, o)
-				r.putOn(v, o, e)
-			}
+		v.throughOpening(o)
+		if m := goesIn.FindStringSubmatch(words); m != nil && v.named(m[2], o.p) {
+			v.tooWide(o)
 		}
+		if m := liesOn.FindStringSubmatch(words); m != nil && v.named(m[1], o.p) {
+			v.falls(o)
+			v.inRim(o)
+			continue
+		}
+		v.to(o, words)
+	}
+}
+
+// to looks at a part that its words stop on another, or put over it.
+func (v made) to(o *view, words string) {
+	p := o.p
+	stopped := func(at []int) bool { return v.named(words[at[1]:], p) || v.firstNamed(words[at[1]:], p) }
+	if slices.ContainsFunc(stopsAt.FindAllStringIndex(words, -1), stopped) {
+		v.stopsOn(o)
+	}
+	if !seatNames(words, p) {
+		return
+	}
+	beside := regexp.MustCompile(`(?i)\b(?:against|beside|behind|before|next to) (?:the |its )?(?:` + regexp.QuoteMeta(p.Title.Value) + `|` + regexp.QuoteMeta(p.Name.Value) + `)(?: |$)`)
+	if seatNames(beside.ReplaceAllString(words, ""), p) {
+		v.goesOver(o)
+		v.keyReach(v.view, o)
+		v.putOn(o)
 	}
 }
 
@@ -88,13 +105,13 @@ var liesOn = regexp.MustCompile(`(?i)\b(?:lying|lies|resting|rests|sitting|sits|
 var stopsAt = regexp.MustCompile(`(?i)\b(?:under|below|above|over|against|strikes?|meets?) (?:the |its )?`)
 
 // stopsOn looks at a stop that goes through what it is to stop on.
-func (v *view) stopsOn(on *view, e *parts.Loose) {
+func (v made) stopsOn(on *view) {
 	wide, bore := v.wideMm(), on.openMm()
 	if !aStop.MatchString(v.p.Title.Value) || wide == 0 || math.IsInf(bore, 1) || wide > bore+slackMm {
 		return
 	}
 	v.add(Finding{
-		Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " goes through " + on.p.Title.Value + " and stops nothing there", Numbers: v.mm(2*wide) + " in a bore of " + v.mm(2*bore), LeftMm: left(2 * wide),
+		Part: v.p.Name.Value, Pos: v.e.How.Pos, What: v.p.Title.Value + " goes through " + on.p.Title.Value + " and stops nothing there", Numbers: v.mm(2*wide) + " in a bore of " + v.mm(2*bore), LeftMm: left(2 * wide),
 		Rule: "a stop is wider than the bore that it comes to rest on", Source: "by geometry", Fix: "a smaller bore, or a larger stop",
 	})
 }
@@ -115,13 +132,13 @@ var aStop = regexp.MustCompile(`(?i)\b(?:stop|buffer|bumper)\b`)
 var goesIn = regexp.MustCompile(`(?i)\b(?:held|lies|sits?|stands?|stood|put|hung|dropped) in(?:to)? (?:the |its )?((?:a |one of the )?holes? of (?:the )?)?(.+)`)
 
 // tooWide looks at what is to be in a tube: it is round and wider than the tube inside.
-func (r *reviewer) tooWide(v, tube *view, e *parts.Loose) {
+func (v made) tooWide(tube *view) {
 	open, wide := tube.openMm(), v.wideMm()
 	if tube.p.Kind != parts.Tube || wide < open {
 		return
 	}
-	v.report(Check, "", e.How.Pos, Finding{
-		What: v.p.Title.Value + " does not go into " + tube.p.Title.Value, Numbers: r.mm(2*wide) + " in " + r.mm(2*open), OverMm: over(2 * (wide - open)),
+	v.report(Check, "", v.e.How.Pos, Finding{
+		What: v.p.Title.Value + " does not go into " + tube.p.Title.Value, Numbers: v.mm(2*wide) + " in " + v.mm(2*open), OverMm: over(2 * (wide - open)),
 		Rule: "what is in a tube is smaller than it inside", Source: "by geometry", Fix: "a smaller " + v.p.Title.Value + ", or a larger tube",
 	})
 }
@@ -141,22 +158,22 @@ func (r *reviewer) itemMm(text string) float64 {
 
 // inItem looks at a cone that is put into a hole of a thing that is bought: its small end is
 // larger than the holes.
-func (r *reviewer) inItem(v *view, e *parts.Loose) {
-	m, cone := goesIn.FindStringSubmatch(wordsOf(e.How.Value)), v.p.Frustum
+func (v made) inItem() {
+	m, cone := goesIn.FindStringSubmatch(wordsOf(v.e.How.Value)), v.p.Frustum
 	if m == nil || m[1] == "" || cone == nil {
 		return
 	}
 	outside, _ := cone.Walls()
 	small := cone.Small.Mm + outside
-	for e := range seq.Refs(r.job.Loose) {
+	for e := range seq.Refs(v.job.Loose) {
 		of := e.Item.Value
 		name, _, _ := strings.Cut(of, ",")
 		size := itemHoles.FindStringSubmatch(of)
-		if size == nil || !strings.HasPrefix(strings.ToLower(m[2]), strings.ToLower(name)) || small < r.itemMm(size[1]) {
+		if size == nil || !strings.HasPrefix(strings.ToLower(m[2]), strings.ToLower(name)) || small < v.itemMm(size[1]) {
 			continue
 		}
-		v.report(Check, "", e.How.Pos, Finding{
-			What: v.p.Title.Value + " does not go into a hole of the " + name, Numbers: r.mm(small) + " in " + r.mm(r.itemMm(size[1])), OverMm: over(small - r.itemMm(size[1])),
+		v.report(Check, "", v.e.How.Pos, Finding{
+			What: v.p.Title.Value + " does not go into a hole of the " + name, Numbers: v.mm(small) + " in " + v.mm(v.itemMm(size[1])), OverMm: over(small - v.itemMm(size[1])),
 			Rule: "what goes into a hole is smaller than it", Source: "by the job", Fix: "a smaller end, or larger holes",
 		})
 	}
@@ -264,7 +281,7 @@ func (r *reviewer) named(words string, p *parts.Part) bool {
 var keepsOff = regexp.MustCompile(`(?i)\b(?:rain|weather|dust|splash|drip)\b`)
 
 // falls looks at what is to lie on something round: its opening is smaller than that.
-func (r *reviewer) falls(v, on *view, e *parts.Loose) {
+func (v made) falls(on *view) {
 	open := v.openMm()
 	if len(on.outside) == 0 || math.IsInf(open, 1) {
 		return
@@ -279,8 +296,8 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 	if open < wide-slackMm {
 		return
 	}
-	v.report(Check, "", e.How.Pos, Finding{
-		What: v.p.Title.Value + " does not lie on " + on.p.Title.Value + ": it falls over it", Numbers: r.mm(2*open) + " over " + r.mm(2*wide), OverMm: over(2 * open),
+	v.report(Check, "", v.e.How.Pos, Finding{
+		What: v.p.Title.Value + " does not lie on " + on.p.Title.Value + ": it falls over it", Numbers: v.mm(2*open) + " over " + v.mm(2*wide), OverMm: over(2 * open),
 		Rule: "what lies on a part has a smaller opening than it", Source: "by geometry", Fix: "a smaller opening",
 	})
 }
@@ -289,17 +306,17 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 var itemRim = regexp.MustCompile(`(?i)\brim ` + bareLength + ` inside\b`)
 
 // inRim looks at what is to lie on a part inside the rim of a thing that is bought for the same part.
-func (r *reviewer) inRim(v, on *view, e *parts.Loose) {
+func (v made) inRim(on *view) {
 	wide := 2 * v.wideMm()
 	if v.p.Kind == parts.Cone {
 		wide = v.p.Frustum.Large.Mm
 	}
-	for o := range seq.Refs(r.job.Loose) {
+	for o := range seq.Refs(v.job.Loose) {
 		said := o.Item.Value + "; " + o.How.Value
-		if m := itemRim.FindStringSubmatch(said); m != nil && r.brings(o.How.Value, on.p) {
-			if rim := r.itemMm(m[1] + " " + m[2]); wide > rim-slackMm {
-				v.report(Check, "", e.How.Pos, Finding{
-					What: v.p.Title.Value + " runs against the rim of what is bought for " + on.p.Title.Value, Numbers: r.mm(wide) + " in " + r.mm(rim), OverMm: over(wide - rim),
+		if m := itemRim.FindStringSubmatch(said); m != nil && v.brings(o.How.Value, on.p) {
+			if rim := v.itemMm(m[1] + " " + m[2]); wide > rim-slackMm {
+				v.report(Check, "", v.e.How.Pos, Finding{
+					What: v.p.Title.Value + " runs against the rim of what is bought for " + on.p.Title.Value, Numbers: v.mm(wide) + " in " + v.mm(rim), OverMm: over(wide - rim),
 					Rule: "what lies in a rim is smaller than it inside", Source: "by geometry", Fix: "a smaller " + v.p.Title.Value + ", or a wider rim",
 				})
 			}
@@ -353,7 +370,7 @@ func tooSmall(row plan.RadialRow, g *parts.HoleGroup, t threads.Thread) bool {
 }
 
 // goesOver looks at what is put over a shaft: one of its ends at least goes through, or screws in.
-func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
+func (v made) goesOver(shaft *view) {
 	open := v.openMm()
 	for _, o := range shaft.outside {
 		if o.thread != nil && slices.ContainsFunc(v.inside, func(c *cylinder) bool { return c.thread != nil && c.thread.Designation == o.thread.Designation }) {
@@ -361,7 +378,7 @@ func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 		}
 	}
 	for g := range seq.Refs(v.p.Holes) {
-		r.screwsPass(v, shaft, g)
+		v.screwsPass(v.view, shaft, g)
 	}
 	n := len(shaft.outside)
 	if n == 0 || math.IsInf(open, 1) || !shaft.turned() || len(shaft.inside) > 0 && shaft.p.Kind == parts.Tube {
@@ -369,7 +386,7 @@ func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 	}
 	past := func(end, next *cylinder) float64 {
 		least := 2 * end.radiusMm
-		if len(e.Lies) > 0 { // it is known where it comes to lie: on the end that is as long as it
+		if len(v.e.Lies) > 0 { // it is known where it comes to lie: on the end that is as long as it
 			least = min(least, v.lengthMm)
 		}
 		if end.longMm() < least {
@@ -378,8 +395,8 @@ func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 		return end.radiusMm
 	}
 	if least := min(past(shaft.outside[0], shaft.outside[min(1, n-1)]), past(shaft.outside[n-1], shaft.outside[max(n-2, 0)])); open < least-slackMm {
-		v.report(Check, "", e.Part.Pos, Finding{
-			What: v.p.Title.Value + " does not go over " + shaft.p.Title.Value, Numbers: r.mm(2*open) + " over " + r.mm(2*least), LeftMm: left(2 * open),
+		v.report(Check, "", v.e.Part.Pos, Finding{
+			What: v.p.Title.Value + " does not go over " + shaft.p.Title.Value, Numbers: v.mm(2*open) + " over " + v.mm(2*least), LeftMm: left(2 * open),
 			Rule: "what goes over a shaft goes over its end", Source: "by geometry", Fix: "a larger opening",
 		})
 	}
@@ -446,38 +463,42 @@ func (r *reviewer) keyPath(v, shaft *view, f *parts.Radial, tipMm float64) {
 var wayUp = regexp.MustCompile(`(?i)\b(large|wide|small|narrow|front|back|flanges|square|round)(?: (?:end|face|side))? (?:is |looks |faces |points )?(up|down)(?:wards?)?\b`)
 
 // waysUp compares such words of a part, and of what puts it on, with how it stands.
-func (r *reviewer) waysUp() {
-	for _, v := range r.all() {
-		p, said := v.p, slices.Clone(v.texts())
-		for e := range seq.Refs(r.job.Loose) {
-			if e.Part.Value == p.Name.Value {
-				said = append(said, e.How)
-			}
+func (v *view) waysUp() {
+	p, b := v.p, v.bodyOf(v.p.Name.Value)
+	if b == nil {
+		return
+	}
+	for t, w := range saying(v.putWords(), wayUp) {
+		way, end := b.Pose.Z.Dot(v.machine().Up), strings.ToLower(w[1])
+		if slices.Contains([]string{"small", "narrow", "back", "flanges", "round"}, end) {
+			way = -way // large and square ends are at the front, and flanges are bent to the back
 		}
-		for _, j := range r.job.Joints {
-			if a, _ := j.Ends(); a.Part == p.Name.Value {
-				said = append(said, j.Note)
-			}
+		known := end == "front" || end == "back" || p.Formed() != nil || p.Kind == parts.Folded
+		if !known || (way > 0.5) == strings.EqualFold(w[2], "up") || math.Abs(way) < 0.5 {
+			continue
 		}
-		b := r.bodyOf(p.Name.Value)
-		for t, w := range saying(said, wayUp) {
-			if b == nil {
-				break
-			}
-			way, end := b.Pose.Z.Dot(r.machine().Up), strings.ToLower(w[1])
-			if end == "small" || end == "narrow" || end == "back" || end == "flanges" || end == "round" {
-				way = -way // large and square ends are at the front, and flanges are bent to the back
-			}
-			if formed := end == "front" || end == "back"; !formed && p.Formed() == nil && p.Kind != parts.Folded || (way > 0.5) == (strings.ToLower(w[2]) == "up") || math.Abs(way) < 0.5 {
-				continue
-			}
-			r.add(Finding{
-				Part: p.Name.Value, Pos: t.Pos, What: p.Title.Value + " stands the other way up than its words say", Numbers: w[0],
-				Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "the other face at its place, or the words",
-			})
-			break
+		v.add(Finding{
+			Part: p.Name.Value, Pos: t.Pos, What: p.Title.Value + " stands the other way up than its words say", Numbers: w[0],
+			Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "the other face at its place, or the words",
+		})
+		return
+	}
+}
+
+// putWords are the words of a part, and of what puts it on.
+func (v *view) putWords() []parts.Text {
+	said := slices.Clone(v.texts())
+	for e := range seq.Refs(v.job.Loose) {
+		if e.Part.Value == v.p.Name.Value {
+			said = append(said, e.How)
 		}
 	}
+	for _, j := range v.job.Joints {
+		if a, _ := j.Ends(); a.Part == v.p.Name.Value {
+			said = append(said, j.Note)
+		}
+	}
+	return said
 }
 
 // itemRadius is a hole of a thing bought, and the radius or circle that it lies on.

@@ -18,66 +18,76 @@ import (
 
 // keyway looks for keyways that are not those of their shaft's diameter, and for
 // a TOP on a keyway that is not drawn.
-func keyway(v *view) {
-	found := slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.ClockDeg == 0 })
-	for f := range seq.Refs(v.p.Radials) {
-		step := at(v.outside, v.axialMm(f))
-		if f.Shape != parts.RadialSlot || f.Through || step == nil || f.Along.Mm < 1.5*f.Around.Mm {
-			continue
-		}
-		found = true
-		if step.threaded() {
-			v.tongueShut(f, step)
-			continue // the slot of a locking washer
-		}
-		if washer.MatchString(f.Name.Value + " " + f.Note.Value) {
-			off := math.Inf(1)
-			for _, c := range v.outside {
-				if z := v.axialMm(f); c.threaded() {
-					off = min(off, max(c.fromMm-z, z-c.toMm))
-				}
-			}
-			v.report(Check, f.Name.Value, f.Pos, Finding{
-				What: f.Name.Value + " is not in the thread of the nut whose washer it holds", Numbers: "it lies on " + step.name + ", " + v.mm(2*step.radiusMm),
-				OverMm: over(off),
-				Rule:   "the tongue of a locking washer lies in the thread of its nut", Source: "by geometry", Fix: "move it along, or a longer thread",
-			})
-			continue
-		}
-		key, err := v.keyFor(2 * step.radiusMm)
-		if err != nil || math.Abs(f.Around.Mm-key.WidthMm) > 0.5*key.WidthMm {
-			continue
-		}
-		standard := "DIN 6885-1"
-		if v.job.Units == parts.Inches {
-			standard = "ASME B17.1"
-		}
-		deepest := key.ShaftDepthMm + 0.5
-		if math.Abs(f.Around.Mm-key.WidthMm) > 0.05 || f.Depth.Mm < key.ShaftDepthMm-0.3 || f.Depth.Mm > deepest {
-			v.report(Check, f.Name.Value, f.Pos, Finding{
-				What:    f.Name.Value + " is not the keyway of " + v.mm(2*step.radiusMm),
-				Numbers: v.mm(f.Around.Mm) + " wide and " + v.mm(f.Depth.Mm) + " deep; the standard has " + v.mm(key.WidthMm) + " and " + v.mm(key.ShaftDepthMm),
-				OverMm:  over(math.Max(math.Abs(f.Around.Mm-key.WidthMm), math.Abs(f.Depth.Mm-key.ShaftDepthMm))), Rule: "a keyway takes the key of its diameter", Source: standard, Fix: "the width and depth of the standard, or accept it for a key that is made",
-			})
-		}
+var keyway = together(
+	each(everyRadial, (*view).slotKeyway), each(everyKeyway, (*view).keywayDepth), each(everyKeyway, (*view).woodruff), each(everyKeyway, (*view).boughtHub),
+	each(everyKeyway, (*view).keywayEnds), each(everyKeyway, (*view).keyLengths), (*view).topKeyway,
+)
+
+// slotSeat is the step that a slot is cut along, nil for another opening.
+func (v *view) slotSeat(f *parts.Radial) *cylinder {
+	if !blindSlot(f) || f.Along.Mm < 1.5*f.Around.Mm {
+		return nil
 	}
-	for _, k := range v.q.Keyways {
-		v.keywayDepth(k)
-		v.woodruff(k)
-		v.boughtHub(k)
-		v.keywayEnds(k)
+	return at(v.outside, v.axialMm(f))
+}
+
+// topKeyway looks for a TOP on a keyway that is not drawn.
+func (v *view) topKeyway() {
+	slot := func(f parts.Radial) bool { return v.slotSeat(&f) != nil }
+	if v.p.Top.Value != "keyway" || slices.ContainsFunc(v.p.Radials, slot) || slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.ClockDeg == 0 }) {
+		return
 	}
-	if v.p.Top.Value == "keyway" && !found {
-		v.report(Stop, "", v.p.Top.Pos, Finding{
-			What: "TOP is to be the keyway, and no keyway is drawn there", Rule: "TOP is a mark that is there", Source: "by geometry", Fix: "draw it under keyways at clock 0, or mark TOP another way",
-		})
+	v.report(Stop, "", v.p.Top.Pos, Finding{
+		What: "TOP is to be the keyway, and no keyway is drawn there", Rule: "TOP is a mark that is there", Source: "by geometry", Fix: "draw it under keyways at clock 0, or mark TOP another way",
+	})
+}
+
+// slotKeyway compares a slot along a shaft with what it is for: the tongue of a locking washer, or a key.
+func (v *view) slotKeyway(f *parts.Radial) {
+	switch step := v.slotSeat(f); {
+	case step == nil:
+	case step.threaded():
+		v.tongueShut(f, step)
+	case isWasher(f):
+		v.tongueBeside(f, step)
+	default:
+		v.slotKey(f, 2*step.radiusMm)
 	}
+}
+
+// slotKey compares a slot that is nearly a keyway with the standard one of a diameter.
+func (v *view) slotKey(f *parts.Radial, diameterMm float64) {
+	key, err := v.keyFor(diameterMm)
+	wide, deep := math.Abs(f.Around.Mm-key.WidthMm), f.Depth.Mm-key.ShaftDepthMm
+	if err != nil || wide > 0.5*key.WidthMm || wide <= 0.05 && deep >= -0.3 && deep <= 0.5 {
+		return
+	}
+	standard := "DIN 6885-1"
+	if v.job.Units == parts.Inches {
+		standard = "ASME B17.1"
+	}
+	v.report(Check, f.Name.Value, f.Pos, Finding{
+		What: f.Name.Value + " is not the keyway of " + v.mm(diameterMm), OverMm: over(max(wide, math.Abs(deep))),
+		Numbers: v.mm(f.Around.Mm) + " wide and " + v.mm(f.Depth.Mm) + " deep; the standard has " + v.mm(key.WidthMm) + " and " + v.mm(key.ShaftDepthMm),
+		Rule:    "a keyway takes the key of its diameter", Source: standard, Fix: "the width and depth of the standard, or accept it for a key that is made",
+	})
+}
+
+// tongueBeside reports a slot for the tongue of a locking washer that lies in no thread.
+func (v *view) tongueBeside(f *parts.Radial, step *cylinder) {
+	z := v.axialMm(f)
+	threads := seq.Keep(v.outside, (*cylinder).threaded)
+	v.report(Check, f.Name.Value, f.Pos, Finding{
+		What: f.Name.Value + " is not in the thread of the nut whose washer it holds", Numbers: "it lies on " + step.name + ", " + v.mm(2*step.radiusMm),
+		OverMm: over(seq.Min(math.Inf(1), threads, func(c *cylinder) float64 { return max(c.fromMm-z, z-c.toMm) })),
+		Rule:   "the tongue of a locking washer lies in the thread of its nut", Source: "by geometry", Fix: "move it along, or a longer thread",
+	})
 }
 
 // tongueShut looks for the slot of a locking washer that is too shallow, or ends within its thread, at the end
 // that nut and washer come from: there the outside is nowhere larger than the thread.
 func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
-	if !washer.MatchString(f.Name.Value + " " + f.Note.Value) {
+	if !isWasher(f) {
 		return
 	}
 	if t := thread.thread; t != nil {
@@ -114,62 +124,59 @@ func (v *view) keyFor(shaftMm float64) (keys.Parallel, error) {
 	return keys.For(shaftMm)
 }
 
-// washer is in the words for the slot of a locking washer.
+// washer is in the words for the slot of a locking washer, which isWasher tells.
 var washer = regexp.MustCompile(`(?i)\bwashers?\b`)
+
+func isWasher(f *parts.Radial) bool { return washer.MatchString(f.Name.Value + " " + f.Note.Value) }
 
 // motorFlange compares holes and the bore in their middle with the flange of the motor that stands on them, as the job
 // names it, or with one of IEC of which two of pitch circle, bore and holes are nearly theirs.
-func motorFlange(v *view) {
-	for h := range seq.Refs(v.p.Holes) {
-		named, stands := false, false
-		for e := range seq.Refs(v.job.Loose) {
-			stands = stands || e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == h.Name.Value
-			if s := v.flangeOn(e, h); s != nil {
-				v.onFace(h, *s, Stop)
-				named = true
-			}
+func (v *view) motorFlange(h *parts.HoleGroup) {
+	named, stands := false, false
+	for e := range seq.Refs(v.job.Loose) {
+		stands = stands || v.stoodOn(e, h.Name.Value)
+		if s := v.flangeOn(e, h); s != nil {
+			v.onFace(h, *s, Stop)
+			named = true
 		}
-		if named || v.p.Bore == nil || h.Size.Make == parts.TappedHole {
-			continue
+	}
+	if named || v.p.Bore == nil || h.Size.Make == parts.TappedHole {
+		return
+	}
+	for _, s := range measured.Standards() {
+		// What stands there has a spigot, however far off the bore.
+		if near := func(mm, of float64) bool { return math.Abs(mm-of) <= 0.1*of }; !s.Tapped && near(h.Pattern.PCD.Mm, s.PitchMm) && (stands || near(v.p.Bore.Size.Nominal.Mm, s.SpigotMm)) {
+			v.nearFlange(h, s)
 		}
-		pcd, bore := h.Pattern.PCD.Mm, v.p.Bore.Size.Nominal.Mm
-		count, hole := v.groupSize(h.Name.Value)
-		for _, s := range measured.Standards() {
-			if s.Tapped || math.Abs(pcd-s.PitchMm) > 0.1*s.PitchMm || !stands && math.Abs(bore-s.SpigotMm) > 0.1*s.SpigotMm { // what stands there has a spigot, however far off the bore
-				continue
-			}
-			is := 0
-			for _, same := range []bool{math.Abs(pcd-s.PitchMm) < 0.05, math.Abs(bore-s.SpigotMm) < 0.05, count == s.Holes && math.Abs(hole-s.HoleMm) < 1.01} {
-				if same {
-					is++
-				}
-			}
-			m, severity := v.motor(), Check
-			if flangeNamed(m, s) {
-				severity = Stop // it is the job's motor, and it does not go on
-			} else if is == 3 && flangeNumber.MatchString(m.Flange.Value) {
-				v.report(Check, h.Name.Value, m.Flange.Pos, Finding{
-					What: v.p.Title.Value + " is for a motor flange " + s.Name + ", and the job's motor has another", Numbers: m.Flange.Value,
-					Rule: "plate and motor have one flange", Source: "by the job", Fix: "the flange on the motor's plate",
-				})
-			}
-			if is > 1 {
-				v.onFace(h, s, severity)
-			}
-		}
+	}
+}
+
+// nearFlange compares holes with a flange of IEC that is like them, where two of three sizes are its own.
+func (v *view) nearFlange(h *parts.HoleGroup, s measured.Standard) {
+	count, hole := v.groupSize(h.Name.Value)
+	same := [...]bool{math.Abs(h.Pattern.PCD.Mm-s.PitchMm) < 0.05, math.Abs(v.p.Bore.Size.Nominal.Mm-s.SpigotMm) < 0.05, count == s.Holes && math.Abs(hole-s.HoleMm) < 1.01}
+	is := seq.Sum(same[:], func(same bool) int { return map[bool]int{true: 1}[same] })
+	m, severity := v.motor(), Check
+	if flangeNamed(m, s) {
+		severity = Stop // it is the job's motor, and it does not go on
+	} else if is == len(same) && flangeNumber.MatchString(m.Flange.Value) {
+		v.report(Check, h.Name.Value, m.Flange.Pos, Finding{
+			What: v.p.Title.Value + " is for a motor flange " + s.Name + ", and the job's motor has another", Numbers: m.Flange.Value,
+			Rule: "plate and motor have one flange", Source: "by the job", Fix: "the flange on the motor's plate",
+		})
+	}
+	if is > 1 {
+		v.onFace(h, s, severity)
 	}
 }
 
 // flangeOn is the standard flange that words of the job give the motor on a group of holes; nil for none.
 func (v *view) flangeOn(e *parts.Loose, h *parts.HoleGroup) *measured.Standard {
-	if e.Stands == nil || e.Stands.On.Part != v.p.Name.Value || e.Stands.On.Feature != h.Name.Value {
-		return nil
-	}
 	named := measured.Named(v.motor().Flange.Value)
 	if len(named) == 0 {
 		named = measured.Named(e.Item.Value)
 	}
-	if len(named) != 1 {
+	if len(named) != 1 || !v.stoodOn(e, h.Name.Value) {
 		return nil
 	}
 	return &named[0]
@@ -182,39 +189,56 @@ func (v *view) onFace(h *parts.HoleGroup, s measured.Standard, stop Severity) {
 	if !strings.HasPrefix(s.Name, "F") {
 		what, source = "face ", measured.FaceSource
 	}
-	say := func(severity Severity, is, numbers string, off float64) {
-		v.report(severity, h.Name.Value, h.Pos, Finding{What: is + " not that of the motor's " + what + s.Name, Numbers: numbers, OverMm: over(math.Abs(off)),
-			Rule: "a motor's " + what + "has its standard's sizes", Source: source, Fix: "the size of the standard, or measure the motor"})
-	}
+	f := v.here(h.Name.Value, h.Pos)
+	f.Severity, f.Rule, f.Source, f.Fix = stop, "a motor's "+what+"has its standard's sizes", source, "the size of the standard, or measure the motor"
+	not, has := " not that of the motor's "+what+s.Name, ", the "+what+"has "
 	middle, pcd := v.circleOf(h.Name.Value)
-	if off := pcd - s.PitchMm; math.Abs(off) > faceOffMm {
-		say(stop, "the pitch circle of "+h.Name.Value+" is", v.mm(pcd)+", the "+what+"has "+v.mm(s.PitchMm), off)
-	}
+	off := math.Abs(pcd - s.PitchMm)
 	count, mm := v.groupSize(h.Name.Value)
-	if count != s.Holes {
-		say(stop, "the number of holes of "+h.Name.Value+" is", number(float64(count))+", the "+what+"has "+number(float64(s.Holes)), 0)
+	screws := "has holes for " + s.Thread
+	if s.Tapped {
+		screws = "is tapped " + s.Thread + ", and the plate has clearance holes"
 	}
-	if t, err := threads.Parse(s.Thread); err == nil && (s.Tapped && h.Size.Make == parts.TappedHole || h.Size.Thread != "" && !sameThread(h.Size.Thread, s.Thread) || h.Size.Thread == "" && (mm < t.MajorMm || mm > plainShare*t.MajorMm)) {
-		has := "has holes for " + s.Thread
-		if s.Tapped {
-			has = "is tapped " + s.Thread + ", and the plate has clearance holes"
-		}
-		say(stop, "the screw of "+h.Name.Value+" is", cmp.Or(h.Size.Thread, v.mm(mm))+"; the "+what+has, 0)
-	}
-	bore, size := v.roundAt(middle, s.SpigotMm)
-	switch off := bore - s.SpigotMm; {
-	case off < -slackMm:
-		say(stop, "the bore round the spigot is", v.mm(bore)+", the spigot "+v.mm(s.SpigotMm), off)
-	case off > faceOffMm:
-		say(Check, "the bore round the spigot is", v.mm(bore)+", the spigot "+v.mm(s.SpigotMm), off)
-	case size.Fit.Pos.Line > 0 && !fine(size.Fit, 8):
-		v.report(Check, h.Name.Value, size.Fit.Pos, Finding{What: "the bore does not centre the spigot of a motor " + what + s.Name, Numbers: v.mm(bore) + " " + size.Fit.Class.Value,
-			Rule: "the spigot of a motor is j6; its bore H7 or H8", Source: source, Fix: "fit: H7"})
-	}
+	v.eachOf(f,
+		flaw{off > faceOffMm, Finding{What: "the pitch circle of " + h.Name.Value + " is" + not, Numbers: v.mm(pcd) + has + v.mm(s.PitchMm), OverMm: over(off)}},
+		flaw{count != s.Holes, Finding{What: "the number of holes of " + h.Name.Value + " is" + not, Numbers: number(float64(count)) + has + number(float64(s.Holes)), OverMm: over(0)}},
+		flaw{otherScrew(h, s, mm), Finding{What: "the screw of " + h.Name.Value + " is" + not, Numbers: cmp.Or(h.Size.Thread, v.mm(mm)) + "; the " + what + screws, OverMm: over(0)}},
+	)
+	v.spigotIn(middle, s, f, what)
 	v.motorTurn(h, s)
 	if v.p.Bore != nil {
 		v.motorSide(s)
 	}
+}
+
+// otherScrew tells whether holes of a size are none for the screws of a motor's flange.
+func otherScrew(h *parts.HoleGroup, s measured.Standard, mm float64) bool {
+	t, err := threads.Parse(s.Thread)
+	switch {
+	case err != nil:
+		return false
+	case s.Tapped && h.Size.Make == parts.TappedHole:
+		return true
+	case h.Size.Thread != "":
+		return !sameThread(h.Size.Thread, s.Thread)
+	}
+	return mm < t.MajorMm || mm > plainShare*t.MajorMm
+}
+
+// spigotIn compares the round in the middle of a motor's holes with its spigot.
+func (v *view) spigotIn(middle plan.XY, s measured.Standard, f Finding, what string) {
+	bore, size := v.roundAt(middle, s.SpigotMm)
+	off, severity := bore-s.SpigotMm, Check
+	if off < 0 {
+		severity = f.Severity
+	}
+	v.firstOf(f,
+		flaw{off < -slackMm || off > faceOffMm, Finding{
+			Severity: severity, What: "the bore round the spigot is not that of the motor's " + what + s.Name, Numbers: v.mm(bore) + ", the spigot " + v.mm(s.SpigotMm), OverMm: over(math.Abs(off))}},
+		flaw{size.Fit.Pos.Line > 0 && !fine(size.Fit, 8), Finding{
+			Severity: Check, Pos: size.Fit.Pos, What: "the bore does not centre the spigot of a motor " + what + s.Name, Numbers: v.mm(bore) + " " + size.Fit.Class.Value,
+			Rule: "the spigot of a motor is j6; its bore H7 or H8", Fix: "fit: H7"}},
+	)
 }
 
 // circleOf is the middle of a group of holes, and of its circle the diameter.

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"iter"
 	"regexp"
 	"slices"
 	"strings"
@@ -13,58 +14,55 @@ import (
 // guardsMade looks for guards that the motor's page names and the first run is to find shut,
 // and that no part and no line of the list to buy is; and for guards with a switch that are
 // bought and that the page does not name.
-func guardsMade(r *reviewer) {
-	m := r.job.Motor
-	if m == nil {
-		return
+var guardsMade = of(everyMotor, together(each(motored.guards, motored.guardThere), each(motored.guards, motored.hinged), each(motored.orders, motored.switchNamed), motored.promised))
+
+func (r motored) guards() iter.Seq[parts.Text] { return slices.Values(r.m.Guards) }
+
+// guardThere looks for a guard that is neither made nor bought.
+func (r motored) guardThere(g parts.Text) {
+	named := " " + strings.ToLower(wordsOf(g.Value)) + " "
+	whole := strings.TrimSpace(ofWhat.ReplaceAllString(named, ""))
+	made := func(p *parts.Part) bool { // by its whole name: a cover of the hopper is no hopper, nor is its grille
+		return whole == strings.ToLower(p.Title.Value) || whole == p.Name.Value
 	}
-	for _, g := range m.Guards {
-		named := " " + strings.ToLower(wordsOf(g.Value)) + " "
-		made := func(p *parts.Part) bool { // by its whole name: a cover of the hopper is no hopper, nor is its grille
-			whole := strings.TrimSpace(ofWhat.ReplaceAllString(named, ""))
-			return whole == strings.ToLower(p.Title.Value) || whole == p.Name.Value
-		}
-		r.hinged(strings.TrimSpace(named), g)
-		bought := func(e parts.Loose) bool {
-			for _, item := range []string{e.Item.Value, e.Buy.Value} {
-				item, _, _ = strings.Cut(item, " for ") // what is for a guard is none
-				if lower := " " + strings.ToLower(wordsOf(item)) + " "; item != "" && (strings.Contains(lower, named) || strings.Contains(named, lower)) {
-					return true
-				}
-			}
-			return false
-		}
-		if slices.ContainsFunc(r.job.Parts, made) || slices.ContainsFunc(r.job.Loose, bought) {
-			continue
-		}
+	is := func(item string) bool {
+		item, _, _ = strings.Cut(item, " for ") // what is for a guard is none
+		lower := " " + strings.ToLower(wordsOf(item)) + " "
+		return item != "" && (strings.Contains(lower, named) || strings.Contains(named, lower))
+	}
+	if !slices.ContainsFunc(r.job.Parts, made) && !slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return is(e.Item.Value) || is(e.Buy.Value) }) {
 		r.add(Finding{
 			Pos: g.Pos, What: "a guard is named that is neither a part of the job nor bought", Numbers: g.Value,
 			Rule: "the first run is signed for guards that are there", Fix: "its part by the name it has here, or an item under loose",
 		})
 	}
-	for e := range seq.Refs(r.job.Loose) {
-		for _, name := range switched(e) {
-			if !slices.ContainsFunc(m.Guards, func(g parts.Text) bool {
-				return strings.Contains(strings.ToLower(g.Value), ofWhat.ReplaceAllString(name, ""))
-			}) {
-				r.add(Finding{
-					Pos: m.Pos, What: "a guard is bought with a switch, and the guards that stop the motor do not name it", Numbers: name,
-					Rule: "a guard that opens stops what turns behind it", Source: "ISO 14119, from memory", Fix: "the " + name + " under guards:",
-				})
-			}
+}
+
+// switchNamed looks for guards that are bought with a switch and that stop no motor by the words of it.
+func (r motored) switchNamed(e *parts.Loose) {
+	for _, name := range switched(e) {
+		if !slices.ContainsFunc(r.m.Guards, func(g parts.Text) bool {
+			return strings.Contains(strings.ToLower(g.Value), ofWhat.ReplaceAllString(name, ""))
+		}) {
+			r.add(Finding{
+				Pos: r.m.Pos, What: "a guard is bought with a switch, and the guards that stop the motor do not name it", Numbers: name,
+				Rule: "a guard that opens stops what turns behind it", Source: "ISO 14119, from memory", Fix: "the " + name + " under guards:",
+			})
 		}
 	}
-	r.promised(m)
 }
 
 // hinged looks at a guard that stops the motor, as the page says, and that is hung in hinges: it is bought
 // with a switch, or nothing stops the motor when it opens.
-func (r *reviewer) hinged(named string, g parts.Text) {
-	says := func(e parts.Loose, is *regexp.Regexp) bool {
-		said := e.Item.Value + "; " + e.How.Value + "; " + e.Buy.Value
-		return strings.Contains(strings.ToLower(said), named) && is.MatchString(said)
+func (r motored) hinged(g parts.Text) {
+	named := strings.TrimSpace(strings.ToLower(wordsOf(g.Value)))
+	says := func(is *regexp.Regexp) bool {
+		return slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool {
+			said := e.Item.Value + "; " + e.How.Value + "; " + e.Buy.Value
+			return strings.Contains(strings.ToLower(said), named) && is.MatchString(said)
+		})
 	}
-	if slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return says(e, aHinge) }) && !slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return says(e, aSwitch) }) {
+	if says(aHinge) && !says(aSwitch) {
 		r.add(Finding{
 			Pos: g.Pos, What: "a guard that stops the motor hangs in hinges, and no switch is bought for it", Numbers: g.Value,
 			Rule: "a guard that opens stops what turns behind it", Source: "ISO 14119, from memory", Fix: "with a switch, where it is bought",
@@ -116,7 +114,7 @@ func (r *reviewer) things() (names []string) {
 
 // absent looks for things that the words handle or drive and that are neither made nor
 // ordered.
-func (r *reviewer) absent(said []parts.Text, m *parts.Motor) {
+func (r motored) absent(said []parts.Text) {
 	things := r.things()
 	none := func(noun string) bool {
 		is := regexp.MustCompile(`(?i)` + noun + `s?(?:$| \d)`)
@@ -134,8 +132,8 @@ func (r *reviewer) absent(said []parts.Text, m *parts.Motor) {
 			r.add(f)
 		}
 	}
-	if m.Drives.Set() && none("motor") {
-		f.Pos, f.Numbers, f.What = m.Drives.Pos, m.Drives.Part+"."+m.Drives.Feature, "the motor that drives "+r.job.Part(m.Drives.Part).Title.Value+" is not on the list of what to buy"
+	if r.m.Drives.Set() && none("motor") {
+		f.Pos, f.Numbers, f.What = r.m.Drives.Pos, r.m.Drives.Part+"."+r.m.Drives.Feature, "the motor that drives "+r.job.Part(r.m.Drives.Part).Title.Value+" is not on the list of what to buy"
 		r.add(f)
 	}
 }
@@ -156,7 +154,8 @@ var promises = []struct {
 
 // promised looks for what words of the motor, of the first run and of how things are put on
 // rely on for safety, and that nobody is to buy.
-func (r *reviewer) promised(m *parts.Motor) {
+func (r motored) promised() {
+	m := r.m
 	said := slices.Concat([]parts.Text{{Value: "earth: " + m.Earth.Value, Pos: m.Earth.Pos}}, m.Notes)
 	if m.EmergencyStop.Value != "" {
 		said = append(said, parts.Text{Value: "emergency stop: " + m.EmergencyStop.Value, Pos: m.EmergencyStop.Pos})
@@ -167,7 +166,7 @@ func (r *reviewer) promised(m *parts.Motor) {
 		said, ordered = append(said, e.How), ordered+e.Item.Value+"; "+e.Buy.Value+"; "
 	}
 	if ordered != "" {
-		r.absent(said, m)
+		r.absent(said)
 	}
 	for _, p := range promises {
 		at := slices.IndexFunc(said, func(t parts.Text) bool { return p.said.MatchString(t.Value) })
@@ -183,51 +182,73 @@ func (r *reviewer) promised(m *parts.Motor) {
 
 // anchored looks at how the machine is fixed to the floor: that it is, where words name
 // anchors; that the holes for them are in what is fixed; and that a nut goes on over each.
-func anchored(r *reviewer) {
-	f := Finding{Severity: Check, Source: practice, Rule: "what is anchored has free holes for its anchors, and its step says so"}
-	fixed, named, anchors := map[string]parts.Text{}, parts.Text{}, regexp.MustCompile(`(?i)\banchors?\b`)
+var anchored = together(of(everyPart, (*view).freeAnchors), (*reviewer).noAnchors, of(everyPart, (*view).anchoredAt))
+
+// anchors are words for what fixes a machine to the floor.
+var anchors = regexp.MustCompile(`(?i)\banchors?\b`)
+
+// fixed are the words that anchor parts to the floor, by the part.
+func (r *reviewer) fixed() map[string]parts.Text {
+	out := map[string]parts.Text{}
 	for _, j := range r.job.Joints {
 		if j.Anchored.Value != "" {
-			fixed[j.Anchored.Value] = j.Anchored
+			out[j.Anchored.Value] = j.Anchored
 		}
+	}
+	return out
+}
+
+// anchorage is the finding that a feature of the part is not anchored as it is to be.
+func (v *view) anchorage(feature string, pos parts.Pos, what, numbers, fix string) {
+	v.report(Check, feature, pos, Finding{What: what, Numbers: numbers, Rule: "what is anchored has free holes for its anchors, and its step says so", Fix: fix})
+}
+
+// freeAnchors looks for holes for anchors in a part that no step anchors, where one anchors others.
+func (v *view) freeAnchors() {
+	fixed := v.fixed()
+	if _, is := fixed[v.p.Name.Value]; is || len(fixed) == 0 {
+		return
+	}
+	for g := range seq.Refs(v.p.Holes) {
+		if anchors.MatchString(g.Name.Value) {
+			v.anchorage(g.Name.Value, g.Pos, g.Name.Value+" of "+v.p.Title.Value+" are for anchors, and no step anchors it", "", "anchored: "+v.p.Name.Value)
+		}
+	}
+}
+
+// noAnchors looks for words that name anchors where no step fixes the machine.
+func (r *reviewer) noAnchors() {
+	if len(r.fixed()) > 0 || len(r.job.Joints) == 0 {
+		return
 	}
 	for _, v := range r.all() {
-		p, texts := v.p, slices.Clone(v.texts())
-		for _, g := range p.Holes {
-			if _, is := fixed[p.Name.Value]; !is && len(fixed) > 0 && anchors.MatchString(g.Name.Value) {
-				f.Part, f.Feature, f.Pos = p.Name.Value, g.Name.Value, g.Pos
-				f.What, f.Fix = g.Name.Value+" of "+p.Title.Value+" are for anchors, and no step anchors it", "anchored: "+p.Name.Value
-				r.add(f)
-			}
-			texts = append(texts, g.Name)
-		}
-		if i := slices.IndexFunc(texts, func(t parts.Text) bool { return anchors.MatchString(t.Value) }); i >= 0 && named.Value == "" {
-			named = texts[i]
-		}
-	}
-	if len(fixed) == 0 && named.Value != "" && len(r.job.Joints) > 0 {
-		f.Part, f.Feature, f.Pos, f.Numbers = "", "", named.Pos, named.Value
-		f.What, f.Fix = "words name anchors, and no step fixes the machine to the floor", "anchored: at the joint before which that is done"
-		r.add(f)
-	}
-	for name, at := range fixed {
-		v, free := r.viewOf(name), false
-		for g := range seq.Refs(v.p.Holes) {
-			if g.Anchors() && !v.jointNames(g.Name.Value) {
-				free = true
-				v.anchorRoom(g)
-				if under, mm := r.machine().Below(name, g.Name.Value); under != "" && mm < meetMm {
-					f.Part, f.Feature, f.Pos, f.Numbers = name, g.Name.Value, at.Pos, g.Name.Value
-					f.What, f.Fix = v.p.Title.Value+" is anchored, and stands on "+under+", not on the floor", "anchored: the part that lies on the floor"
-					r.add(f)
-				}
+		for _, t := range append(slices.Clone(v.texts()), seq.Map(v.p.Holes, func(g parts.HoleGroup) parts.Text { return g.Name })...) {
+			if anchors.MatchString(t.Value) {
+				r.add(Finding{
+					Pos: t.Pos, What: "words name anchors, and no step fixes the machine to the floor", Numbers: t.Value,
+					Rule: "what is anchored has free holes for its anchors, and its step says so", Fix: "anchored: at the joint before which that is done",
+				})
+				return
 			}
 		}
-		if !free {
-			f.Part, f.Feature, f.Pos, f.Numbers = name, "", at.Pos, ""
-			f.What, f.Fix = v.p.Title.Value+" is anchored, and has no hole that an anchor goes through", "holes for anchors, or the part that has them"
-			r.add(f)
+	}
+}
+
+// anchoredAt looks at the holes of a part that is anchored, and at what it stands on.
+func (v *view) anchoredAt() {
+	at, is := v.fixed()[v.p.Name.Value]
+	if !is {
+		return
+	}
+	free := seq.Keep(v.p.Holes, func(g parts.HoleGroup) bool { return g.Anchors() && !v.jointNames(g.Name.Value) })
+	for g := range seq.Refs(free) {
+		v.anchorRoom(g)
+		if under, mm := v.machine().Below(v.p.Name.Value, g.Name.Value); under != "" && mm < meetMm {
+			v.anchorage(g.Name.Value, at.Pos, v.p.Title.Value+" is anchored, and stands on "+under+", not on the floor", g.Name.Value, "anchored: the part that lies on the floor")
 		}
+	}
+	if len(free) == 0 {
+		v.anchorage("", at.Pos, v.p.Title.Value+" is anchored, and has no hole that an anchor goes through", "", "holes for anchors, or the part that has them")
 	}
 }
 

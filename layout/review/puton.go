@@ -13,17 +13,15 @@ import (
 
 // putOn looks at how a loose part comes to the part that its words name: that it is there by
 // then, that nothing which is put on later has to pass, and that the fit lets it on.
-func (r *reviewer) putOn(v, to *view, e *parts.Loose) {
-	seat := seatOf(v, to, e)
-	r.tooEarly(v, to, e)
-	if seat == nil {
-		return
+func (v made) putOn(to *view) {
+	v.tooEarly(to)
+	if seat := v.seatOn(to); seat != nil {
+		v.blocks(to, seat)
+		v.looseFit(to, seat)
+		v.twoWays(to, seat)
+		v.blindOn(to, seat)
+		v.kept(to, seat)
 	}
-	r.blocks(v, to, e, seat)
-	r.looseFit(v, to, e, seat)
-	r.twoWays(v, to, e, seat)
-	v.blindOn(to, seat)
-	r.kept(v, to, e, seat)
 }
 
 // keeps is in the words for what stays where it is put.
@@ -31,8 +29,8 @@ var keeps = regexp.MustCompile(`(?i)\b(weight|held|holds?|kept|keeps?|clamped|lo
 
 // kept looks for a loose part that comes off its shaft again over the nearer end: nothing
 // stands there, nothing in the seat or in itself holds it, and no words say what does.
-func (r *reviewer) kept(v, to *view, e *parts.Loose, seat *cylinder) {
-	said := e.How.Value
+func (v made) kept(to *view, seat *cylinder) {
+	said := v.e.How.Value
 	for _, n := range v.texts() {
 		said += " " + n.Value
 	}
@@ -43,16 +41,16 @@ func (r *reviewer) kept(v, to *view, e *parts.Loose, seat *cylinder) {
 	if slices.ContainsFunc(seat.before, past) && slices.ContainsFunc(seat.behind, past) {
 		return
 	}
-	v.report(Check, "", e.How.Pos, Finding{
+	v.report(Check, "", v.e.How.Pos, Finding{
 		What: "nothing keeps " + v.p.Title.Value + " on " + seat.name + " of " + to.p.Title.Value, Numbers: "no nut, ring or screw, and no words for it",
 		Rule: "what is put on stays on", Fix: "what keeps it: a nut, a ring, a screw, or the words, such as: stays by its weight",
 	})
 }
 
-// seatOf is the outside step of a shaft that a loose part sits on: the one whose seat names
+// seatOn is the outside step of a shaft that a loose part sits on: the one whose seat names
 // it, whose thread it has, or that the words name; nil if there is none.
-func seatOf(v, to *view, e *parts.Loose) *cylinder {
-	words := wordsOf(strings.ToLower(e.How.Value))
+func (v made) seatOn(to *view) *cylinder {
+	words := wordsOf(strings.ToLower(v.e.How.Value))
 	return seq.First(to.outside, func(c *cylinder) bool {
 		return to.turned() && (seatNames(c.seat(), v.p) || c.threaded() && v.nutOf(v.p.Name.Value, c.size.Thread.Value) || strings.Contains(words, " "+strings.ReplaceAll(c.name, "-", " ")+" "))
 	})
@@ -75,17 +73,17 @@ func (r *reviewer) comes(part string) (at [2]int, ok bool) {
 }
 
 // tooEarly looks for a loose part that is put on what is not there yet.
-func (r *reviewer) tooEarly(v, to *view, e *parts.Loose) {
-	mine, ok := r.comes(v.p.Name.Value)
-	its, ok2 := r.comes(to.p.Name.Value)
-	now := slices.ContainsFunc(clauses(e.How, ".;,"), func(s string) bool {
+func (v made) tooEarly(to *view) {
+	mine, ok := v.comes(v.p.Name.Value)
+	its, ok2 := v.comes(to.p.Name.Value)
+	now := slices.ContainsFunc(clauses(v.e.How, ".;,"), func(s string) bool {
 		return seatNames(s, to.p) && !later.MatchString(s)
 	})
 	if !ok || !ok2 || !now || slices.Compare(mine[:], its[:]) >= 0 {
 		return
 	}
-	v.report(Check, "", e.After.Pos, Finding{
-		What: v.p.Title.Value + " is put to " + to.p.Title.Value + " before that is there", Numbers: "after " + e.After.Value + "; " + to.p.Title.Value + " comes with " + r.with(its),
+	v.report(Check, "", v.e.After.Pos, Finding{
+		What: v.p.Title.Value + " is put to " + to.p.Title.Value + " before that is there", Numbers: "after " + v.e.After.Value + "; " + to.p.Title.Value + " comes with " + v.with(its),
 		Rule: "what a part goes on or into is there before it", Source: "by the job", Fix: "after: the step that " + to.p.Title.Value + " comes with, or a later one",
 	})
 }
@@ -94,19 +92,19 @@ func (r *reviewer) tooEarly(v, to *view, e *parts.Loose) {
 func (r *reviewer) with(at [2]int) string { return r.pl.Joints[at[0]].Name }
 
 // blocks looks for a later joint whose bearing or plate has to pass where the loose part sits.
-func (r *reviewer) blocks(v, to *view, e *parts.Loose, seat *cylinder) {
-	mine, ok := r.comes(v.p.Name.Value)
+func (v made) blocks(to *view, seat *cylinder) {
+	mine, ok := v.comes(v.p.Name.Value)
 	wide := v.wideMm()
 	if !ok {
 		return
 	}
-	for _, j := range slices.Backward(r.pl.Joints[mine[0]+1:]) {
-		way, open, name := r.wayOn(j, to)
-		if way == 0 || open >= wide-slackMm || way*((seat.fromMm+seat.toMm)/2-r.middleOn(j, to)) <= 0 {
+	for _, j := range slices.Backward(v.pl.Joints[mine[0]+1:]) {
+		way, open, name := v.wayOn(j, to)
+		if way == 0 || open >= wide-slackMm || way*((seat.fromMm+seat.toMm)/2-v.middleOn(j, to)) <= 0 {
 			continue
 		}
-		v.report(Stop, "", e.After.Pos, Finding{
-			What: v.p.Title.Value + " is on " + to.p.Title.Value + " before " + name + " has to pass there", Numbers: r.mm(2*wide) + " in the way of a bore of " + r.mm(2*open) + "; " + j.Name + " comes later",
+		v.report(Stop, "", v.e.After.Pos, Finding{
+			What: v.p.Title.Value + " is on " + to.p.Title.Value + " before " + name + " has to pass there", Numbers: v.mm(2*wide) + " in the way of a bore of " + v.mm(2*open) + "; " + j.Name + " comes later",
 			Rule: "what goes on last is on the outside", Source: "by geometry", Fix: "after: " + j.Name,
 		})
 		return
@@ -162,8 +160,8 @@ var (
 
 // looseFit looks for a loose part whose bore is smaller than its seat more often than not, or
 // may be where its words say that it slides.
-func (r *reviewer) looseFit(v, to *view, e *parts.Loose, seat *cylinder) {
-	said := e.How.Value
+func (v made) looseFit(to *view, seat *cylinder) {
+	said := v.e.How.Value
 	for _, n := range v.p.Notes {
 		said += " " + n.Value
 	}
@@ -182,7 +180,7 @@ func (r *reviewer) looseFit(v, to *view, e *parts.Loose, seat *cylinder) {
 		}
 		v.report(Check, c.name, c.pos, Finding{
 			OverMm: over(tight), What: v.p.Title.Value + " is too tight to be put on " + to.p.Title.Value + " as the job says",
-			Numbers: r.w.Limits(low, high) + " over " + r.w.Limits(from, most), Rule: "what no joint presses goes on by hand", Source: "ISO 286-1", Fix: "a fit with play, such as H7/h7, or a press joint",
+			Numbers: v.w.Limits(low, high) + " over " + v.w.Limits(from, most), Rule: "what no joint presses goes on by hand", Source: "ISO 286-1", Fix: "a fit with play, such as H7/h7, or a press joint",
 		})
 	}
 }
@@ -192,14 +190,14 @@ var bothEnds = regexp.MustCompile(`(?i)\bone\b.*\bthe other\b.*\bfrom (?:the )?(
 
 // twoWays looks for a seat that is larger than what is to sit on it, and for what is put on
 // from both ends and passes one of them only.
-func (r *reviewer) twoWays(v, to *view, e *parts.Loose, seat *cylinder) {
+func (v made) twoWays(to *view, seat *cylinder) {
 	open := v.openMm()
-	named := strings.Contains(wordsOf(strings.ToLower(e.How.Value)), "on the "+strings.ReplaceAll(seat.name, "-", " ")+" ")
-	if math.IsInf(open, 1) || !named && !seatNames(seat.seat(), v.p) || seat.threaded() || byForce.MatchString(e.How.Value) {
+	named := strings.Contains(wordsOf(strings.ToLower(v.e.How.Value)), "on the "+strings.ReplaceAll(seat.name, "-", " ")+" ")
+	if math.IsInf(open, 1) || !named && !seatNames(seat.seat(), v.p) || seat.threaded() || byForce.MatchString(v.e.How.Value) {
 		return
 	}
 	past, name := seat.radiusMm, seat.name
-	if bothEnds.MatchString(e.How.Value) {
+	if bothEnds.MatchString(v.e.How.Value) {
 		for _, c := range to.outside {
 			if c.radiusMm > past {
 				past, name = c.radiusMm, c.name
@@ -214,8 +212,8 @@ func (r *reviewer) twoWays(v, to *view, e *parts.Loose, seat *cylinder) {
 	if name != seat.name {
 		what = v.p.Title.Value + " does not pass " + name + " of " + to.p.Title.Value + " to " + seat.name + ", and one comes from that end"
 	}
-	v.report(Check, "", e.How.Pos, Finding{
-		What: what, Numbers: r.mm(2*open) + " over " + r.mm(2*past), OverMm: over(2 * (past - open)),
+	v.report(Check, "", v.e.How.Pos, Finding{
+		What: what, Numbers: v.mm(2*open) + " over " + v.mm(2*past), OverMm: over(2 * (past - open)),
 		Rule: "what is put on a shaft goes over all that it passes", Source: "by geometry", Fix: "a smaller " + name + ", or a larger bore",
 	})
 }

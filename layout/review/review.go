@@ -236,6 +236,13 @@ func (r *reviewer) firstOf(common Finding, flaws ...flaw) bool {
 	return false
 }
 
+// eachOf records every flaw that a thing has.
+func (r *reviewer) eachOf(common Finding, flaws ...flaw) {
+	for _, f := range flaws {
+		r.firstOf(common, f)
+	}
+}
+
 // or is a finding with what another says where it says nothing itself.
 func (f Finding) or(o Finding) Finding {
 	f.Severity, f.Part, f.Feature, f.Pos = cmp.Or(f.Severity, o.Severity), cmp.Or(f.Part, o.Part), cmp.Or(f.Feature, o.Feature), cmp.Or(f.Pos, o.Pos)

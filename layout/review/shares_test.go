@@ -303,7 +303,7 @@ func TestShares(t *testing.T) {
 		return func(v *view) {
 			v.p.Radials = []parts.Radial{{Name: text(name)}}
 			c := step("", 0, long, 40)
-			c.step.Size.Thread = text("M40x1.5")
+			c.size.Thread = text("M40x1.5")
 			v.outside = inRow(false, c)
 			th, _ := threads.Parse("M40x1.5")
 			v.nutRoom(&plan.JointPlan{A: plan.JointEnd{Part: "p"}, Bearing: &plan.BearingPlan{HeldBy: "M40x1.5"}}, th)
