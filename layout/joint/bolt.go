@@ -622,14 +622,14 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		feeler = t.w.Near(0.1) + " feeler does not enter beside a bolt"
 		shut = "Joint closed: a " + feeler + "."
 	}
-	do := []string{"Clean " + clean + ", no burrs, no paint. Put together: " + t.out.How + "."}
+	do := []string{"Clean " + clean + ", no burrs, no paint. Put together: " + ofPlace + "."}
 	if t.in.Stud() != "" && tapped {
 		j.screwIn(t, p)
 		each = "each nut"
 	}
 	title := "Offer up"
 	if _, tied := j.side(t, j.before); tied {
-		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+t.out.How+". See that it is so, and nothing lies between the two faces."
+		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+ofPlace+". See that it is so, and nothing lies between the two faces."
 	}
 	for _, o := range j.closedBy(t) {
 		do = append(do, "The faces of "+o.a.title()+" and "+o.b.title()+" close here too: clean them as well.")

@@ -262,7 +262,7 @@ func diagonalsMm(diagonalMm float64) float64 { return math.Max(1, diagonalMm/100
 func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.out.Frame = r.last.in.Name.Value
 	t.step("Set up", "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up; shim until none rocks.",
-		"Clean bright "+t.w.Near(25)+" each side of the joint.", j.takeOff(t, r, p), t.grindEdges(p), "Set: "+t.out.How+".", t.gapText(p), t.preheat())
+		"Clean bright "+t.w.Near(25)+" each side of the joint.", j.takeOff(t, r, p), t.grindEdges(p), "Set: "+ofPlace+".", t.gapText(p), t.preheat())
 	_, p.TackLengthMm = t.tackRow(p.LengthMm / 4)
 	s := t.step("Tack", "Tack both ends of the "+r.word("cut", "seam")+" on the front, "+t.w.Read(p.TackLengthMm)+" long. No weld yet: all corners of the frame are tacked first.")
 	s.Hold = "Square in the corner; no step from front to front."

@@ -298,22 +298,22 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 			set, on = "set "+shaft+" by hand on the mouth of the bore of "+hub+", which stays on the table,", "Press "+shaft+" in"
 		}
 		t.step(title, clean+set+" with the lead-in inside.", "Check square with a try square at two places 90° apart.", j.onSaddle(t))
-		s := t.step("Press", on+" with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+t.out.How+".",
+		s := t.step("Press", on+" with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+ofPlace+".",
 			j.stopText(t), "Force at the end "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+".", weighed(p))
 		s.Caution = "Stop if the force jumps or exceeds " + t.w.Force(p.ForceN.Max, 1) + ": the parts are tilted or galling. Stand aside, guard the press."
 		if !weldFollows { // a weld carries the load, and its heat ends what the rest is for
 			t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
 		}
 	case p.Method == "heat":
-		slip := "Slip it on in one move to: " + t.out.How + "."
+		slip := "Slip it on in one move to: " + ofPlace + "."
 		if j.stopText(t) != "" { // what hangs hot on a shaft runs past a disc
 			p.LetDown = true
-			slip = "Lay it " + string(t.meeting().Second) + " down on a flat plate, the stop disc in it; let " + shaft + " down onto the disc in one move: " + t.out.How + "."
+			slip = "Lay it " + string(t.meeting().Second) + " down on a flat plate, the stop disc in it; let " + shaft + " down onto the disc in one move: " + ofPlace + "."
 		}
 		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+t.w.Heat(p.HeatHubC)+"; check with a crayon or probe.", slip, "Hold until it grips.")
 		s.Caution = "Hot metal: gloves, no flame near oil."
 	case p.Method == "cool":
-		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+t.w.Heat(p.CoolShaftC)+", wipe off frost, insert in one move to: "+t.out.How+".")
+		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+t.w.Heat(p.CoolShaftC)+", wipe off frost, insert in one move to: "+ofPlace+".")
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
 	}
 	t.pressCautions(map[string][]press.Caution{"heat": heat.Cautions, "cool": coldCautions}[p.Method])

@@ -400,6 +400,24 @@ func (t *joint) step(title string, do ...string) *plan.JointStep {
 	return &t.out.Steps[len(t.out.Steps)-1]
 }
 
+// ofPlace stands in what a step does for how the parts come to lie, until that is written.
+const ofPlace = "\uE000"
+
+// written numbers the steps and writes in them how the parts come to lie: of this piece, and of each of several
+// that are the same work.
+func (t *joint) written() {
+	a, b := t.out.A, t.out.B
+	one, each := strings.NewReplacer(ofPlace, t.out.How), strings.NewReplacer(ofPlace, "each in its place, below", a.Title, a.PartTitle, b.Title, b.PartTitle)
+	for i := range t.out.Steps {
+		s := &t.out.Steps[i]
+		do := strings.Join(s.Do, " ")
+		s.N, s.Alike, t.out.Told = i+1, each.Replace(do), t.out.Told || strings.Contains(do, ofPlace)
+		for k := range s.Do {
+			s.Do[k] = one.Replace(s.Do[k])
+		}
+	}
+}
+
 func (t *joint) caution(texts ...string) {
 	for _, c := range texts {
 		if !slices.Contains(t.out.Cautions, c) {
@@ -447,9 +465,7 @@ func (j *making) finish(t *joint) {
 	}
 	j.putIn(t, putFirst)
 	j.putIn(t, putLast)
-	for i := range t.out.Steps {
-		t.out.Steps[i].N = i + 1
-	}
+	t.written()
 	if t.is(parts.BoltKind) && t.axis {
 		j.registers(t)
 	}

@@ -465,7 +465,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		j.frameSteps(t, p, r)
 		return
 	}
-	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), j.closes(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", t.gapText(p), t.preheat())
+	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), j.closes(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+ofPlace+".", t.gapText(p), t.preheat())
 	if len(p.TacksDeg) > 0 {
 		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")
 		square := "square at two places 90° apart"

@@ -19,6 +19,7 @@ type JointPlan struct {
 	A        JointEnd        `json:"a"`
 	B        JointEnd        `json:"b"`
 	How      string          `json:"how"`              // "back of Lantern on front of Bearing housing, TOP at 0°"
+	Told     bool            `json:"-"`                // a step says How
 	Why      []Reason        `json:"why,omitempty"`    // why it comes at this place of the order
 	Placed   []Placed        `json:"placed,omitempty"` // the assembly once this joint is made; empty where the parts do not share an axis
 	Beside   *Beside         `json:"beside,omitempty"` // of a bolted part whose axis is not the other's
@@ -261,6 +262,7 @@ type JointStep struct {
 	Do      []string `json:"do"`
 	Hold    string   `json:"hold,omitempty"` // check this before going on
 	Caution string   `json:"caution,omitempty"`
+	Alike   string   `json:"-"` // Do, as it is said of each of several equal pieces: no copies, and the place is told below
 }
 
 // Range is a least and a greatest value.

@@ -134,51 +134,53 @@ func (f *Flow) Table(t Table) {
 		return
 	}
 	t = t.Laid(f.Width())
-	top := f.Tallest() - 25
-	started := false
-	begin := func() {
-		if t.Title != "" {
-			f.draw(t.laid.titleMm, func() Piece {
-				if started {
-					return t.heading(t.Title+" (continued)", f.Width())
-				}
-				return t.heading(t.Title, f.Width())
-			})
-		}
-		if t.Lead != "" && !started {
-			f.draw(t.laid.leadMm, func() Piece { return Stack(t.laid.lead...) })
-		}
-		f.draw(t.laid.headsMm, t.headRow)
-		started = true
-	}
+	top, started := f.Tallest()-25, false
 	headHeight := t.laid.headsMm + t.laid.leadMm + t.laid.titleMm
 	rows := make([][]band, len(t.Rows))
 	for i := range t.Rows {
 		rows[i] = t.bands(i, top)
 	}
-	for i := range t.Rows {
+	for i := range rows {
 		for _, b := range rows[i] {
-			// Rows that stay together: the first four, and the last four.
-			need := b.high
-			if i == 0 || i == len(rows)-LeastRows {
-				need = min(bandsMm(rows[i:min(i+LeastRows, len(rows))]), max(b.high, f.Tallest()*0.4))
-			}
-			if i == len(rows)-1 || i == 0 && len(rows) <= LeastRows || i == len(rows)-LeastRows {
-				need += t.Foot
-			}
-			if !started {
+			switch need := t.together(rows, i, max(b.high, f.Tallest()*0.4), b.high); {
+			case !started:
 				if !f.Fits(headHeight + need) {
 					f.advance()
 				}
-				begin()
-			} else if !f.Fits(need) && !(need > b.high && f.Fits(b.high) && need > top) {
+				f.heads(&t, t.Title, t.Lead)
+			case !f.Fits(need) && !(need > b.high && f.Fits(b.high) && need > top):
 				f.TurnColumn()
-				begin()
+				f.heads(&t, t.Title+" (continued)", "")
 			}
+			started = true
 			f.draw(b.high, func() Piece { return t.rowPiece(i, b) })
 		}
 	}
 	f.Add(Space(t.GapMm()))
+}
+
+// heads sets what stands over rows: a title, if the table has one, a text under it, the head.
+func (f *Flow) heads(t *Table, title, lead string) {
+	if t.Title != "" {
+		f.draw(t.laid.titleMm, func() Piece { return t.heading(title, f.Width()) })
+	}
+	if lead != "" {
+		f.draw(t.laid.leadMm, func() Piece { return Stack(t.laid.lead...) })
+	}
+	f.draw(t.laid.headsMm, t.headRow)
+}
+
+// together is the height that stays together with a band of the row at i: the first four rows, and the last
+// four, unless they are higher than most, and the foot of the table.
+func (t *Table) together(rows [][]band, i int, most, high float64) float64 {
+	first, last := i == 0, i == len(rows)-LeastRows
+	if first || last {
+		high = min(bandsMm(rows[i:min(i+LeastRows, len(rows))]), most)
+	}
+	if i == len(rows)-1 || last || first && len(rows) <= LeastRows {
+		high += t.Foot
+	}
+	return high
 }
 
 // GapMm is the room under a table.

@@ -324,11 +324,8 @@ func (c closeness) asideTables(run []*plan.JointPlan, width float64) (laid []dra
 // placeLines say how a step's parts come to lie, unless one of its rows does, and why
 // it has its place in the order.
 func placeLines(run []*plan.JointPlan) (out []string) {
-	j, said := run[0], false
-	for _, s := range j.Steps {
-		said = said || strings.Contains(strings.Join(s.Do, " "), j.How)
-	}
-	if len(run) == 1 && !said {
+	j := run[0]
+	if len(run) == 1 && !j.Told {
 		out = append(out, upperFirst(j.How)+".")
 	}
 	if len(j.Why) > 0 {

@@ -73,21 +73,16 @@ func unnamed(b *plan.BoltPlan) *plan.BoltPlan {
 	return &out
 }
 
-// lines are what is to do and to check as far as another does, without the names
-// of the parts and the place.
+// lines are what is to do and to check as far as another does, said alike of equal pieces.
 func lines(j, far *plan.JointPlan) []string {
 	var out []string
 	for _, s := range j.Steps[:len(far.Steps)] {
-		out = append(append(out, s.Title, s.Hold, s.Caution), s.Do...)
+		out = append(out, s.Title, s.Hold, s.Caution, s.Alike)
 	}
 	for _, c := range j.Checks[:len(far.Checks)] {
 		out = append(out, c.What, c.Wanted, c.Limits, c.Gauge)
 	}
-	names := strings.NewReplacer(j.How, "its place", j.A.Title, "A", j.B.Title, "B")
-	for i := range out {
-		out[i] = names.Replace(out[i])
-	}
-	return out
+	return seq.Map(out, strings.NewReplacer(j.A.Title, j.A.PartTitle, j.B.Title, j.B.PartTitle).Replace)
 }
 
 // stepsWord is "Step 7" or "Steps 17–20".
@@ -291,12 +286,10 @@ func (c closeness) stepTable(run []*plan.JointPlan) draw.Table {
 	}
 	last := run[len(run)-1]
 	for _, step := range last.Steps {
-		do := strings.Join(step.Do, " ")
+		lines := []string{strings.Join(step.Do, " ")}
 		if len(run) > 1 {
-			do = strings.ReplaceAll(do, last.How, "each in its place, below")
-			do = strings.NewReplacer(last.A.Title, last.A.PartTitle, last.B.Title, last.B.PartTitle).Replace(do)
+			lines[0] = step.Alike
 		}
-		lines := []string{do}
 		if step.Caution != "" {
 			lines = append(lines, "⚠ "+step.Caution)
 		}

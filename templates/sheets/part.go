@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -80,49 +81,24 @@ func (d density) remarks(part *plan.PartPlan, missing []string, width float64) [
 
 // views are the section with its sizes and the faces beside it, at a scale of the largest.
 func views(part *plan.PartPlan, scale, width float64) []draw.Piece {
-	faces := part.Faces
-	if len(faces) > 2 {
-		faces = faces[:2]
-	}
-	s := part.Section
-	hasSection := s != nil && s.LengthMm > 0 && s.MaxMm > 0 && len(part.Dimensions) > 0
-	most := flatMm * scale
-	switch {
-	case hasSection && !s.Flat && len(faces) == 0 && len(part.Dimensions) < fewSizes:
-		most = plainMm * scale
-	case hasSection && !s.Flat:
-		most = turnedMm * scale
-	}
+	faces, s := part.Faces[:min(2, len(part.Faces))], part.Section
+	sized := len(part.Dimensions) > 0
+	most, rest := highestMm(part, sized)*scale, width
 	var panels []draw.Panel
-	rest := width
 	if len(faces) > 0 {
-		column := !s.Flat && len(faces) == 2 // one above the other
-		share := 0.62
-		if hasSection && !s.Flat {
-			share = 0.34
-		}
-		if hasSection && s.LengthMm > longOver*2*s.MaxMm { // whose length has the sizes
-			share = 0.2
-		}
-		if len(part.Profiles) > 0 { // beside its cuts and their sizes
-			share = min(share, 1-picture.FoldedMm/width)
-		}
-		each := most
-		if hasSection { // as tall as its sizes make it at least
+		each, share := most, faceShare(part, sized, width)
+		if sized { // as tall as its sizes make it at least
 			section := picture.Dimensioned(part, width*(1-share), most)
 			each = max(each, section.Height)
 			if s.Flat && len(part.Profiles) == 0 {
 				share = 1 - (section.Width+4)/width
 			}
 		}
-		stack := facePanels(faces, width*share, each, column)
-		for _, p := range stack {
-			rest -= p.Width + 2
-		}
-		panels = stack
+		panels = facePanels(faces, width*share, each, !s.Flat && len(faces) == 2)
+		rest -= seq.Sum(panels, func(p draw.Panel) float64 { return p.Width + 2 })
 	}
-	if hasSection {
-		panels = append([]draw.Panel{picture.Dimensioned(part, rest, most)}, panels...)
+	if sized {
+		panels = slices.Insert(panels, 0, picture.Dimensioned(part, rest, most))
 	}
 	panels = append(cuts(part, rest, most), panels...)
 	if len(panels) == 0 {
@@ -131,6 +107,32 @@ func views(part *plan.PartPlan, scale, width float64) []draw.Piece {
 	var row draw.Piece
 	draw.PlaceRow(&row, panels, width)
 	return []draw.Piece{row, draw.Space(2 * scale)}
+}
+
+// highestMm is the most height of a part's views.
+func highestMm(part *plan.PartPlan, sized bool) float64 {
+	switch {
+	case !sized || part.Section.Flat:
+		return flatMm
+	case len(part.Faces) == 0 && len(part.Dimensions) < fewSizes:
+		return plainMm
+	}
+	return turnedMm
+}
+
+// faceShare is the share of the width that a part's faces take.
+func faceShare(part *plan.PartPlan, sized bool, width float64) float64 {
+	share, s := 0.62, part.Section
+	if sized && !s.Flat {
+		share = 0.34
+	}
+	if sized && s.LengthMm > longOver*2*s.MaxMm { // whose length has the sizes
+		share = 0.2
+	}
+	if len(part.Profiles) > 0 { // beside its cuts and their sizes
+		share = min(share, 1-picture.FoldedMm/width)
+	}
+	return share
 }
 
 // facePanels are faces in a width and height, one above the other in a column or beside it.

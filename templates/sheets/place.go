@@ -51,11 +51,8 @@ func partPicture(part *plan.PartPlan, feature string) draw.Drawing {
 			pointed = []plan.Feature{one}
 		}
 	}
-	if len(part.Faces) > 0 && len(pointed) == 0 && (s.Flat || s.MaxMm == 0) {
+	if len(part.Faces) > 0 && len(pointed) == 0 && s.Flat {
 		return holesPicture(part.Faces[0], feature)
-	}
-	if s.LengthMm == 0 || s.MaxMm == 0 {
-		return draw.Drawing{}
 	}
 	room := placeMm - picture.BalloonRowMm - picture.CaptionMm
 	scale := min((placeMm-2*picture.SidePadMm)/s.LengthMm, room/(2*s.MaxMm))

@@ -66,8 +66,7 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 	}
 	bounds := draw.R(lo.XMm, lo.YMm, hi.XMm, hi.YMm)
 	t := &template{part: part, dev: dev, where: where, name: dev.Title, side: "this side out", outline: shape, exact: true,
-		full: bounds.Grown(patternPadMm), core: bounds.Grown(patternRimMm), legend: p.legend(), draw: p.draw,
-		ends: [][2]float64{{lo.XMm, hi.XMm}, {lo.YMm, hi.YMm}}}
+		full: bounds.Grown(patternPadMm), core: bounds.Grown(patternRimMm), legend: p.legend(), draw: p.draw}
 	t.how = "Cut along the middle of the outline, or punch the metal through it."
 	if dev.Kind == plan.MainPattern {
 		t.how = "Punch the metal along the curve; the scale is the clock of the main."
@@ -125,7 +124,6 @@ func (p *pattern) halfOf(whole *template) *template {
 	} else {
 		t.core.X0 = t.full.X0
 	}
-	t.ends = [][2]float64{{lo.XMm, hi.XMm}, {lo.YMm, hi.YMm}}
 	t.name += ", half"
 	t.draw = q.draw
 	for _, table := range p.dev.Tables {

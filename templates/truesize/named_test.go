@@ -120,15 +120,15 @@ func TestTopMark(t *testing.T) {
 	}
 	for name, c := range map[string]struct {
 		of *template
-		at float64 // of the arrow, from the left edge
-	}{"corner": {face(0), 10}, "middle": {face(-50), 50}, "blank": {blank, 10}} {
+		at float64 // of the arrow
+	}{"corner": {face(0), 10}, "middle": {face(-50), 0}, "blank": {blank, 10}} {
 		s := &draw.Sheet{}
 		area := c.of.core
 		(&placed{tile: tile{of: c.of, window: area, cell: area, grid: &grid{area: area, shown: [][]bool{{true}}}}}).draw(s, area)
 		var tops []float64
 		for _, text := range textsOf(&s.Draw) {
 			if text.Content == "TOP" {
-				tops = append(tops, text.XMm-3-c.of.ends[0][0])
+				tops = append(tops, text.XMm-3)
 			}
 		}
 		if len(tops) != 1 || tops[0] < c.at-0.01 || tops[0] > c.at+0.01 {

@@ -133,7 +133,6 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*t
 	}
 	top := p.top()
 	t.dividers, t.topMm = p.dividers(), &top
-	t.ends = [][2]float64{{lo.XMm, hi.XMm}, {lo.YMm, hi.YMm}}
 	if !face.Round {
 		t.setAt = &face.SetAt
 	}

@@ -27,9 +27,9 @@ type TooLargeError struct {
 // Error names the part, its size and the paper.
 func (e *TooLargeError) Error() string { return e.what + ": choose larger paper" }
 
-// tooLarge is the error for a template that no way fits.
+// tooLarge is the error for the template of a face that no way fits.
 func (t *template) tooLarge(paper draw.Frame) error {
-	w, h := t.ends[0][1]-t.ends[0][0], t.ends[1][1]-t.ends[1][0]
+	w, h := t.punch.hi.XMm-t.punch.lo.XMm, t.punch.hi.YMm-t.punch.lo.YMm
 	return &TooLargeError{t.part.Name, fmt.Sprintf("%s: a template of %s × %s mm needs more than %d sheets of %s",
 		t.where, words.Trim(w, 1), words.Trim(h, 1), maxTiles, paper.Name)}
 }
