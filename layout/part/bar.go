@@ -18,6 +18,7 @@ import (
 
 // bar is a length of tube or rolled section, sawn and drilled.
 type bar struct {
+	usual
 	in     *parts.Bar
 	shape  bars.Section
 	member bars.Member
@@ -126,10 +127,12 @@ func (m *Group) BothWalls() bool { return m.Hole != nil && m.Hole.Walls == parts
 func (m *Group) Side() parts.Side { return cmp.Or(m.on, parts.Side(m.Face)) }
 
 func (b *bar) lengthMm() float64              { return b.in.Depth.Mm }
-func (b *bar) round() bool                    { return false }
-func (b *bar) roundMm(string) float64         { return 0 }
+func (b *bar) listed() bool                   { return true }
+func (b *bar) stockText(s *Sizes) string      { return b.sectionWords(s.W) }
 func (b *bar) volumeMm3(*Shape) float64       { return b.shape.VolumeMm3(b.member) - b.hollowed() }
 func (b *bar) wallMm(*Sizes, float64) float64 { return b.weldMm() }
+
+func (b *bar) metalAt(*Sizes, float64) [][2]float64 { return b.shape.Metal() }
 
 // hollowed is what the copes take off, taken as the segment of the round over the
 // share of it that is metal.
@@ -292,14 +295,14 @@ func (b *bar) cutFile(c *cutter) (*plan.Profile, error) {
 }
 
 // placeGroup puts a group on its side as seen.
-func (b *bar) placeGroup(m *Group) {
+func (b *bar) placeGroup(_ *sizer, m *Group) {
 	m.Points = m.pattern.Shape.Places(b.in.SideMm(m.Side()))
 }
 
 // throughMm is how much metal a through hole of a group goes through, and how far the
 // drill travels for it.
-func (b *bar) throughMm(m *Group) (metal, travel float64) {
-	metal, across := b.wallsMm(m.Side())
+func (b *bar) throughMm(s *Sizes, m *Group) (metal, travel float64) {
+	metal, across := b.wallsMm(s, m)
 	if m.BothWalls() {
 		return 2 * metal, across
 	}
@@ -307,7 +310,8 @@ func (b *bar) throughMm(m *Group) (metal, travel float64) {
 }
 
 // wallsMm are the metal at a side, and the bar across from there.
-func (b *bar) wallsMm(side parts.Side) (metal, across float64) {
+func (b *bar) wallsMm(_ *Sizes, m *Group) (metal, across float64) {
+	side := m.Side()
 	across = b.in.Depth.Mm
 	if side == parts.TopSide || side == parts.BottomSide {
 		across = b.in.Width.Mm
@@ -317,15 +321,14 @@ func (b *bar) wallsMm(side parts.Side) (metal, across float64) {
 
 // DrillMm is how deep a group of a bar goes: the metal, and the way of the drill, in mm.
 func (s *Sizes) DrillMm(m *Group) (metal, travel float64) {
-	b, ok := s.form.(*bar)
-	if !ok || !m.through {
+	if !m.through {
 		return m.depth.Mm, m.depth.Mm
 	}
-	return b.throughMm(m)
+	return s.form.throughMm(s, m)
 }
 
-// depthWords is how far a group goes.
-func (b *bar) depthWords(m *Group) string {
+// throughWords is how far a through group goes.
+func (b *bar) throughWords(m *Group) string {
 	switch {
 	case m.BothWalls():
 		return "through both walls"
@@ -394,7 +397,8 @@ func (b *bar) upMm(m *Group, i int) float64 {
 	return geom.Clean(m.Points[i].YMm - b.in.SideMm(m.Side()).Min.YMm)
 }
 
-func (b *bar) where(w words.Writer, m *Group) string {
+func (b *bar) where(n *Numbered, m *Group) string {
+	w := n.W
 	mm, end := b.fromEnd(m, 0)
 	text := string(m.Side()) + ", " + w.Size(mm)
 	for i := 1; i < len(m.Points) && i < 4; i++ {
@@ -420,6 +424,8 @@ func (b *bar) gaugeText(w words.Writer, m *Group) string {
 	}
 	return strings.Join(lines, ", ") + " over the lower edge of the " + string(m.Side())
 }
+
+func (b *bar) show(n *Numbered, out *plan.PartPlan) { out.Dimensions, out.Bar = nil, b.plan(n) }
 
 // plan is the bar as the cut list shows it.
 func (b *bar) plan(n *Numbered) *plan.BarPlan {

@@ -156,8 +156,25 @@ func (b *bar) copePattern(d *shaper, side parts.Side, c bars.Cope) plan.Developm
 	return out
 }
 
-// checks of a group on a bar: each place along it from its end.
-func (b *bar) checkGroup(r *record, m *Group) {
+// check measures the length of a bar between its outermost points.
+func (b *bar) check(r *record, f plan.Feature) {
+	if f.Kind == plan.LengthFeature {
+		r.checkLength(f.N, f.Name, b.in.Length.Mm)
+		return
+	}
+	b.usual.check(r, f)
+}
+
+// heldUnder is how a bar lies under the drill, the side that is drilled up.
+func (b *bar) heldUnder(_ *bench, m *Group) string {
+	if b.in.Section == parts.RoundBar {
+		return "in V blocks, " + string(m.Side()) + " up"
+	}
+	return "clamped on parallels, " + string(m.Side()) + " up"
+}
+
+// checkPlace measures each place of a group along the bar from its end.
+func (b *bar) checkPlace(r *record, m *Group) {
 	for i := range m.Points {
 		mm, end := b.fromEnd(m, i)
 		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(m.Group.First+i), 0) + " from the " + string(end) + " end", Wanted: r.W.Size(mm), Gauge: "rule"}, r.General(mm))
@@ -271,7 +288,7 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 			p.Args = append(p.Args, plan.Of(plan.Mm, words.Round(worst.leftMm, 2)), plan.Named(worst.what), plan.Of(plan.Mm, words.Round(worst.want, 2)), plan.Of(plan.Diameter, m.Size.FinishedMm))
 			out = append(out, p)
 		}
-		if metal, _ := b.throughMm(m); !m.through && m.depth.Mm >= metal-geom.CloseMm {
+		if metal, _ := b.throughMm(n.Sizes, m); !m.through && m.depth.Mm >= metal-geom.CloseMm {
 			out = append(out, plan.Problem{Kind: plan.BarTooDeep, Pos: m.depth.Pos, Feature: m.name, Args: []plan.Arg{plan.Named(words.Spaced(m.name)), plan.Of(plan.Mm, m.depth.Mm), plan.Of(plan.Mm, metal)}})
 		}
 	}

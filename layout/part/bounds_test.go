@@ -342,6 +342,10 @@ func TestSmallRules(t *testing.T) {
 		return out
 	}
 	stepped := work(t, "mm", "part: t\nkind: turned\nmaterial: S355\nstock: {round: 110 mm}\nprofile:\n  outside: [{name: a, diameter: 60, length: 20}, {name: b, diameter: 100, length: 30}, {name: c, diameter: 80, length: 25}]\n  inside: [{name: d, diameter: 30, length: 60}]\n")
+	through := func(radiusMm float64) [2]float64 { // metal, and the way of the drill
+		metal, travel := (usual{}).throughMm(stepped.Sizes, &Group{Points: []plan.XY{{XMm: radiusMm}}})
+		return [2]float64{metal, travel}
+	}
 	wraps := func(long string, axial ...float64) (out []string) { // how wide its strips are
 		text := "part: t\nkind: tube\nmaterial: S235\nstock: {tube: 60 mm, wall: 4 mm}\ntube: {outside: 60, wall: 4, length: " + long + "}\nradial:\n"
 		for i, z := range axial {
@@ -392,7 +396,7 @@ func TestSmallRules(t *testing.T) {
 		{"holes near a fold", []string{near(tray, 11, "6"), near(tray, 10.9, "6")}, []string{"", "near-bend"}},
 		{"seals in a job of inches", []float64{SealOf("seal 1x2x2.9", parts.Inches).WidthMm, SealOf("seal 40x52x3", parts.Inches).WidthMm, SealOf("seal 40x52x2.9", parts.Millimetres).WidthMm}, []float64{73.66, 3, 2.9}},
 		{"left for grinding", hardened{}.clause(words.Writer{Units: parts.Millimetres}), "; leave 0.3 mm on the diameter for grinding (common practice, no source)"},
-		{"metal along a line", []float64{stepped.metalMm(10), stepped.metalMm(20), stepped.metalMm(35), stepped.metalMm(45), stepped.metalMm(51)}, []float64{15, 75, 55, 30, 0}},
+		{"metal along a line", [][2]float64{through(10), through(20), through(35), through(45), through(51)}, [][2]float64{{15, 15}, {75, 75}, {55, 55}, {30, 30}, {0, 0}}},
 		{"a strip of 40 at the least, 15 beyond a hole of 6, in steps of 5", [][]string{wraps("100", 10), wraps("100", 22), wraps("100", 34)}, [][]string{{"wrap-outside 40"}, {"wrap-outside 40"}, {"wrap-outside 55"}}},
 		{"one strip to 250, two beyond", [][]string{wraps("250", 30, 210), wraps("251", 30, 211)}, [][]string{{"wrap-outside 230"}, {"wrap-outside-front 50", "wrap-outside-back 60"}}},
 	} {
@@ -850,7 +854,7 @@ func TestChainInInches(t *testing.T) {
 			t.Errorf("%g in: %s", inch, got)
 		}
 	}
-	if got := b.patternWords(&m.Groups[0]); got != "PCD 2 in, hole 1 at 12.346°, front face" {
+	if got := (usual{}).where(b.Numbered, &m.Groups[0]); got != "PCD 2 in, hole 1 at 12.346°, front face" {
 		t.Error(got)
 	}
 }

@@ -224,7 +224,7 @@ func (c *chamfer) line(w words.Writer, lathe bool) string {
 func (b *bench) chamferLines(wanted func(*chamfer) bool) (do []string, refs []int) {
 	for _, c := range b.bevels {
 		if wanted(c) {
-			do = append(do, c.line(b.W, !b.later && !b.onMill()))
+			do = append(do, c.line(b.W, !b.later && !b.form.onMill(b.Sizes)))
 			refs = append(refs, b.ref(c))
 		}
 	}

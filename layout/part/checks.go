@@ -6,7 +6,6 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
-	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -37,44 +36,8 @@ func checks(n *Numbered) []plan.Check {
 	}
 	for _, f := range n.Features {
 		switch f.Kind {
-		case plan.LengthFeature, plan.HeightFeature:
-			mm := r.LengthMm()
-			if h, ok := r.form.(*helix); ok {
-				r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(mm), Gauge: "calipers"}, h.formed(mm))
-				continue
-			}
-			if b, ok := r.form.(*bar); ok {
-				mm = b.in.Length.Mm
-			}
-			if c, ok := r.form.(*cone); ok && c.in.Offset.Mm == 0 {
-				mm = geom.Clean(mm + c.edgesMm())
-				r.sized(plan.Check{Ref: f.N, What: f.Name + " over its square-cut edges", Wanted: r.W.Read(mm), Gauge: "calipers"}, r.General(mm))
-				continue
-			}
-			if whole := r.whole(); whole.ByLimits() {
-				r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(mm), Gauge: gauge(&Step{Size: whole})}, whole)
-				continue
-			}
-			r.checkLength(f.N, f.Name, mm)
-		case plan.OffsetFeature:
-			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "square from the other end, rule", Source: r.generalSource(f.Limits)})
-		case plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
-			if part, ok := r.form.(*flat); ok && f.Kind != plan.EndFeature {
-				r.add(part.edgeCheck(r, f))
-				if f.Kind == plan.EdgeFeature && part.listed() {
-					part.cutCorners(r, f.N)
-				}
-				continue
-			}
-			if part, bent := r.form.(*folded); bent {
-				r.add(part.edgeCheck(r, f))
-				continue
-			}
-			source := r.generalSource(f.Limits)
-			if _, ok := r.form.(*helix); ok && f.Limits != "" {
-				source = weld.PlaceSource
-			}
-			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: "calipers", Source: source})
+		case plan.LengthFeature, plan.HeightFeature, plan.OffsetFeature, plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
+			r.form.check(r, f)
 		}
 	}
 	for _, it := range n.items() {
@@ -85,6 +48,30 @@ func checks(n *Numbered) []plan.Check {
 		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: r.topPlace()})
 	}
 	return r.list
+}
+
+// check measures the size along the axis, the offset of an end, or an end.
+func (usual) check(r *record, f plan.Feature) {
+	switch whole := r.whole(); f.Kind {
+	case plan.LengthFeature, plan.HeightFeature:
+		gauge := gauge(&Step{Size: whole})
+		if !whole.ByLimits() {
+			gauge = "calipers"
+		}
+		r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(whole.NominalMm), Gauge: gauge}, whole)
+	case plan.OffsetFeature:
+		r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "square from the other end, rule", Source: r.generalSource(f.Limits)})
+	default:
+		r.checkSaid(f, r.generalSource(f.Limits))
+	}
+}
+
+// checkSaid measures a feature as it is said; where nothing limits it, by its note.
+func (r *record) checkSaid(f plan.Feature, source string) {
+	if f.Limits == "" {
+		source = ""
+	}
+	r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: "calipers", Source: source})
 }
 
 // checkNotes adds what the notes ask to be machined.

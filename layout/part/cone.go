@@ -14,14 +14,16 @@ import (
 )
 
 // cone is rolled from sheet, the large end in front.
-type cone struct{ in *parts.Frustum }
+type cone struct {
+	usual
+	in *parts.Frustum
+}
 
 // coneDivisions is the number of lines of a leaning cone.
 const coneDivisions = 24
 
 func (c *cone) lengthMm() float64           { return c.in.Height.Mm }
 func (c *cone) round() bool                 { return true }
-func (c *cone) steps(*sizer) []Step         { return nil }
 func (c *cone) outline(*Sizes) *canvas.Path { return geom.Circle(c.in.Large.Mm) }
 
 func (c *cone) wallMm(*Sizes, float64) float64 { return c.in.Thickness.Mm }
@@ -86,6 +88,35 @@ func (c *cone) developments(d *shaper) {
 	} else {
 		out.Title += ", one of " + strconv.Itoa(p.Gores) + " equal gores"
 	}
+}
+
+func (c *cone) needless(d *shaper) string {
+	straight := c.in.Offset.Mm == 0 && len(d.Developments) > 0 // all of its pieces are alike
+	if p := d.Developments; straight && max(p[0].MaxMm.XMm-p[0].MinMm.XMm, p[0].MaxMm.YMm-p[0].MinMm.YMm) > largeBlankMm {
+		return "a straight cone: its two radii and the chord set it out better than joined paper"
+	}
+	return ""
+}
+
+// seamMm is along the side that the seam lies on.
+func (c *cone) seamMm() float64 {
+	return sideMm(&c.in.Formed, (c.in.Large.Mm-c.in.Small.Mm)/2, 0, c.in.Offset.Mm)
+}
+
+// check measures the height of a straight cone over its edges, which are cut square to the sheet.
+func (c *cone) check(r *record, f plan.Feature) {
+	if f.Kind != plan.HeightFeature || c.in.Offset.Mm != 0 {
+		c.usual.check(r, f)
+		return
+	}
+	mm := geom.Clean(c.in.Height.Mm + c.edgesMm())
+	r.sized(plan.Check{Ref: f.N, What: f.Name + " over its square-cut edges", Wanted: r.W.Read(mm), Gauge: "calipers"}, r.General(mm))
+}
+
+// show has the height in brackets: it is measured over the square edges.
+func (c *cone) show(_ *Numbered, out *plan.PartPlan) {
+	height := &out.Dimensions[len(out.Dimensions)-1]
+	height.Text, height.Limits = "("+height.Text+")", ""
 }
 
 // lineWords says at which clock angle each numbered line lies.

@@ -15,15 +15,15 @@ import (
 // left to its template. Common practice, no source.
 const mostCorners = 12
 
-// listed tells whether an outline gives its corners one by one, or as a path.
-func (f *flat) listed() bool {
+// listedCorners tells whether an outline gives its corners one by one, or as a path.
+func (f *flat) listedCorners() bool {
 	return f.Outline.Shape == parts.PathOutline || f.Outline.Shape == parts.PolygonOutline && f.Outline.Sides == 0
 }
 
 // cornersText is where the corners of a listed outline lie, measured from its left and
 // its bottom edge; empty for another.
 func (f *flat) cornersText(w words.Writer) string {
-	if !f.listed() {
+	if !f.listedCorners() {
 		return ""
 	}
 	n, text, path := 0, "", f.Outline.Contour().Path
@@ -77,7 +77,7 @@ func (f *flat) cutCorners(r *record, ref int) {
 			side, end := on(a.X, box.X0, box.X1, [2]string{"left", "right"}), on(b.Y, box.Y0, box.Y1, [2]string{"bottom", "top"})
 			if side != "" && end != "" && wide > geom.CloseMm && high > geom.CloseMm {
 				c := plan.Check{Ref: ref, What: "corner cut off, " + end + " " + side, Wanted: r.W.Size(wide) + " × " + r.W.Size(high), Gauge: "calipers"}
-				c.Limits, c.Source = r.limitsOf(r.fromEdge(wide), r.fromEdge(high))
+				c.Limits, c.Source = r.limitsOf(f.fromEdge(r.Sizes, wide), f.fromEdge(r.Sizes, high))
 				r.add(c)
 				break
 			}

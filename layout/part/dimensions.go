@@ -49,9 +49,6 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 	if bought {
 		overall.Limits = ""
 	}
-	if r.Part.Frustum != nil { // measured over its square edges
-		overall.Text, overall.Limits = "("+overall.Text+")", ""
-	}
 	return append(out, overall)
 }
 

@@ -37,13 +37,11 @@ func (n *Numbered) problems() []plan.Problem {
 	for m := range seq.Refs(n.Radials) {
 		out = append(out, m.problems(n)...)
 	}
-	out = append(append(out, n.foldProblems()...), n.undercutProblems()...)
+	out = append(out, n.undercutProblems()...)
 	for _, s := range n.thin {
 		out = append(out, plan.Problem{Kind: plan.CentreThin, Pos: n.Part.Pos, Feature: s.Name, Args: []plan.Arg{plan.Named(words.Spaced(s.Name)), plan.Named(n.W.Dia(s.Size.NominalMm)), plan.Of(plan.Mm, grooves.LeastCentredMm)}})
 	}
-	if b, ok := n.form.(*bar); ok {
-		out = append(out, b.problems(n)...)
-	}
+	out = append(out, n.form.problems(n)...)
 	for i := range out {
 		out[i].What = n.W.Says(out[i])
 	}

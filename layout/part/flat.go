@@ -1,7 +1,6 @@
 package part
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -17,7 +16,10 @@ import (
 )
 
 // flat is a part cut from plate.
-type flat struct{ *parts.Part }
+type flat struct {
+	usual
+	*parts.Part
+}
 
 const (
 	outlineStep = "outline"
@@ -27,7 +29,6 @@ const (
 func (f *flat) lengthMm() float64              { return f.Thickness.Mm }
 func (f *flat) round() bool                    { return f.Outline.Shape == parts.CircleOutline }
 func (f *flat) outline(*Sizes) *canvas.Path    { return f.Outline.Contour().Path }
-func (f *flat) roundMm(string) float64         { return 0 }
 func (f *flat) wallMm(*Sizes, float64) float64 { return f.Thickness.Mm }
 
 func (f *flat) developments(d *shaper) { d.cut = f.asCut(d.Sizes, f.Stock.Cut) }
@@ -86,7 +87,7 @@ func (f *flat) features(n *Numbered) {
 	if !f.round() {
 		b := n.OutlinePath().Bounds()
 		edges := "edges by the job's general tolerance"
-		if wide := n.fromEdge(b.W()); wide.AsCut {
+		if wide := f.fromEdge(n.Sizes, b.W()); wide.AsCut {
 			edges = "edges as the " + f.Stock.Cut + " cuts"
 		}
 		n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "outline", Size: n.W.Size(b.W()) + " × " + n.W.Size(b.H()) + f.outlineWords(n.W),
@@ -109,28 +110,27 @@ func (f *flat) thickAs(w words.Writer, bought string) string {
 
 // fromEdge limits a length that is measured from the edge of the part: no closer than
 // an edge is cut.
-func (s *Sizes) fromEdge(mm float64) Sized {
-	z := s.General(geom.Clean(mm))
-	switch f := s.form.(type) {
-	case *flat:
-		return f.cutLimits(s, z, f.Outline.LeaveOnPart.Mm)
-	case *folded:
-		return f.cutLimits(s, z, 0)
-	}
-	return z
+func (f *flat) fromEdge(s *Sizes, mm float64) Sized {
+	return f.cutLimits(s, s.General(geom.Clean(mm)), f.Outline.LeaveOnPart.Mm)
 }
+
+// Flat tells whether the part is cut from plate.
+func (s *Sizes) Flat() bool { _, ok := s.form.(*flat); return ok }
 
 // edgeCheck measures the outside of an outline that is not round, both ways, within
 // what its cutter holds; the thickness is that of the plate as it is bought.
-func (f *flat) edgeCheck(r *record, of plan.Feature) plan.Check {
+func (f *flat) check(r *record, of plan.Feature) {
 	c := plan.Check{Ref: of.N, What: of.Name, Wanted: of.Size, Limits: words.OrNone(of.Limits), Gauge: "calipers", Source: r.generalSource(of.Limits)}
 	switch b := r.OutlinePath().Bounds(); {
 	case of.Kind == plan.EdgeFeature:
-		c.Limits, c.Source = r.limitsOf(r.fromEdge(b.W()), r.fromEdge(b.H()))
+		c.Limits, c.Source = r.limitsOf(r.form.fromEdge(r.Sizes, b.W()), r.form.fromEdge(r.Sizes, b.H()))
 	case f.Stock.Form != "":
 		c.Limits = f.thickAs(r.W, "as bought")
 	}
-	return c
+	r.add(c)
+	if of.Kind == plan.EdgeFeature && f.listedCorners() {
+		f.cutCorners(r, of.N)
+	}
 }
 
 func (f *flat) outlineWords(w words.Writer) string {
@@ -246,7 +246,7 @@ func (f *flat) millOutline(b *bench) {
 	}
 	do := []string{by + b.W.Size(leave/2) + " off all round, to " + size + f.outlineWords(b.W) + how}
 	o := plan.Operation{Machine: plan.Mill, Title: "Mill the outline", Do: do, Tool: "end mill", Gauge: "calipers, square", Holding: "clamped on parallels, clear of the edges", Refs: b.refs(plan.EdgeFeature)}
-	if limits, source := b.limitsOf(b.fromEdge(box.W()), b.fromEdge(box.H())); source != "" {
+	if limits, source := b.limitsOf(f.fromEdge(b.Sizes, box.W()), f.fromEdge(b.Sizes, box.H())); source != "" {
 		o.Limits = []string{outlineStep + " " + limits}
 	}
 	b.op(warn(o, clampPart))
@@ -299,25 +299,16 @@ func (f *flat) centred(b *bench, bore *Step) (by string, within float64) {
 	return "the middle as scribed", within
 }
 
-// trueBy is what a part is set true by when it is finished after its welds, of what was made before: the
-// bore of a flat one, else the widest outside that is turned, else a bore.
-func (n *Numbered) trueBy() string {
-	b := &bench{Numbered: n}
-	f, ok := n.form.(*flat)
-	switch bore := b.StepNamed(boreStep); {
-	case ok && b.cut.boreCut:
-		by, within := f.centred(b, bore)
-		return by + " within " + b.W.Near(within)
-	case ok && bore != nil:
+// trueBy is the bore of a plate as it was made before its welds.
+func (f *flat) trueBy(n *Numbered) string {
+	switch bore := n.StepNamed(boreStep); {
+	case n.cut.boreCut:
+		by, within := f.centred(&bench{Numbered: n}, bore)
+		return by + " within " + n.W.Near(within)
+	case bore != nil:
 		return "the bore as made before"
 	}
-	for i, inside := range []bool{false, true} {
-		if of := seq.Keep(b.Side(inside), func(s *Step) bool { return !s.Size.AsBought && s.Size.Thread == nil }); len(of) > 0 {
-			on := slices.MaxFunc(of, func(p, q *Step) int { return cmp.Compare(p.Size.NominalMm, q.Size.NominalMm) })
-			return words.Spaced(on.Name) + " " + b.W.Dia(on.Size.NominalMm) + [...]string{" as turned", " as bored"}[i]
-		}
-	}
-	return "its outside as bought within " + b.W.Near(boughtTrueMm)
+	return f.usual.trueBy(n)
 }
 
 // trued says what a plate is set true by to be bored.
@@ -335,10 +326,9 @@ const boringHead = "boring head"
 
 // onMill tells a plate too large for the shop's lathe of which the bore alone would be
 // turned: the mill bores it.
-func (s *Sizes) onMill() bool {
-	f, ok := s.form.(*flat)
+func (f *flat) onMill(s *Sizes) bool {
 	most, bore := s.Job.Shop.SwingMm, s.StepNamed(boreStep)
-	if !ok || !most.Set() || bore == nil || bore.Size.Thread != nil || !s.boreTurned(bore) || f.outlineTurned(s) || len(s.Part.Grooves) > 0 {
+	if !most.Set() || bore == nil || bore.Size.Thread != nil || !s.boreTurned(bore) || f.outlineTurned(s) || len(s.Part.Grooves) > 0 {
 		return false
 	}
 	mm, _ := s.swungMm()
@@ -353,7 +343,7 @@ func (f *flat) outlineTurned(s *Sizes) bool {
 
 // borer is the machine that finishes the bore of a plate.
 func (s *Sizes) borer() string {
-	if s.onMill() {
+	if s.form.onMill(s) {
 		return "the mill"
 	}
 	return "the lathe"
@@ -375,7 +365,7 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 	if way, err := cutting.StartBore(bore.leastMm(), b.largestDrillMm(), b.drills()); err == nil && !b.cut.boreCut {
 		o.Do = slices.Concat([]string{"Centre-drill."}, b.drillLines(way, true), o.Do)
 	}
-	if b.onMill() {
+	if f.onMill(b.Sizes) {
 		o.Machine, o.Tool, o.Speed, o.Bores = plan.Mill, boringHead, "", true
 		o.Holding = "clamped on parallels, clear of the bore; under the spindle, " + f.trued(b, bore)
 		o = warn(o, clampPart)
@@ -417,7 +407,7 @@ func (f *flat) bevel(b *bench, onLathe bool) {
 	}
 	o := plan.Operation{Machine: plan.Lathe, Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung", Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face"}
 	switch {
-	case onLathe && b.onMill():
+	case onLathe && f.onMill(b.Sizes):
 		o.Machine, o.Tool = plan.Mill, "chamfer tool in the "+boringHead
 	case !onLathe:
 		o.Machine, o.Tool, o.Holding = plan.Bench, "grinder or bevelling machine", "clamped to the bench"

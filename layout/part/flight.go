@@ -15,6 +15,7 @@ import (
 
 // helix is the flights of an auger, pulled from flat rings.
 type helix struct {
+	usual
 	in    *parts.Flight
 	blank flight.Blank
 	run   flight.Run
@@ -112,11 +113,26 @@ func (h *helix) developments(d *shaper) {
 		out.Labels = append(out.Labels, plan.PatternLabel{Text: "last of " + words.Trim(float64(h.run.Blanks), 0) + ": cut here", AtMm: plan.XY{XMm: mid.X, YMm: mid.Y}})
 		out.Notes = []string{"The last ring is cut to " + words.Trim(h.run.LastDeg, 1) + "° from the gap's right edge, clockwise."}
 	}
-	if b.OutsideMm > largeBlankMm {
-		out.NoTemplate = "two circles and two radii: trammel and chord set it out better than joined paper"
-	}
 	d.Developments = append(d.Developments, out)
 }
+
+func (h *helix) needless(*shaper) string {
+	if h.blank.OutsideMm > largeBlankMm {
+		return "two circles and two radii: trammel and chord set it out better than joined paper"
+	}
+	return ""
+}
+
+// metalAt: somewhere round, its blade is there.
+func (h *helix) metalAt(s *Sizes, radiusMm float64) [][2]float64 {
+	if radiusMm < h.in.Shaft.Mm/2 || radiusMm > h.in.Outside.Mm/2 {
+		return nil
+	}
+	return [][2]float64{{0, s.LengthMm()}}
+}
+
+// seamMm is across the blade, where a turn is joined to the next.
+func (h *helix) seamMm() float64 { return (h.in.Outside.Mm - h.in.Shaft.Mm) / 2 }
 
 // stretched names what the middle of the sheet has to do.
 func stretched(strain float64) string {
@@ -191,9 +207,22 @@ func (h *helix) operations(b *bench) {
 
 func (h *helix) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(h.in.Thickness.Mm) }
 
-// views are the cut along the axis: every half turn the flight crosses it, above
+// check measures what is formed as welded things are measured.
+func (h *helix) check(r *record, f plan.Feature) {
+	if f.Kind == plan.LengthFeature {
+		r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(h.in.Length.Mm), Gauge: "calipers"}, h.formed(h.in.Length.Mm))
+		return
+	}
+	r.checkSaid(f, weld.PlaceSource)
+}
+
+// show is the cut along the axis: every half turn the flight crosses it, above
 // and below.
-func (h *helix) views(s *Sizes) []plan.FoldView {
+func (h *helix) show(n *Numbered, out *plan.PartPlan) {
+	out.Dimensions, out.Profiles = nil, []plan.FoldView{h.view(n.Sizes)}
+}
+
+func (h *helix) view(s *Sizes) plan.FoldView {
 	in := h.in
 	v := plan.FoldView{Name: "cut along the axis, front at the left, " + h.hand()}
 	r, i, l := in.Outside.Mm/2, in.Shaft.Mm/2, in.Length.Mm
@@ -222,5 +251,5 @@ func (h *helix) views(s *Sizes) []plan.FoldView {
 	if len(above) > 1 {
 		v.Dims = append(v.Dims, plan.FoldLength{FromMm: plan.XY{XMm: above[0], YMm: -r}, ToMm: plan.XY{XMm: above[1], YMm: -r}, Out: plan.XY{YMm: -1}, Text: "pitch " + s.W.Size(in.Pitch.Mm), Limits: s.limitsText(h.formed(in.Pitch.Mm))})
 	}
-	return []plan.FoldView{v}
+	return v
 }

@@ -18,12 +18,7 @@ type fold struct {
 	i, n int
 }
 
-func (g *Shape) folds() []fold {
-	f, ok := g.form.(*folded)
-	if !ok {
-		return nil
-	}
-	var out []fold
+func (f *folded) items(*Shape) (out []item) {
 	for n, i := range f.order {
 		out = append(out, fold{f, i, n})
 	}
@@ -177,8 +172,11 @@ func (f *folded) baseChecks(r *record) {
 	r.checkLength(0, "height"+over[has(parts.TopSide, parts.BottomSide)], f.Outline.Height.Mm)
 }
 
-// flapWords says where the holes of a group are on their flange.
-func (n *Numbered) flapWords(m *Group) string {
+// where says where the holes of a group are on their flange.
+func (f *folded) where(n *Numbered, m *Group) string {
+	if m.on == "" {
+		return f.usual.where(n, m)
+	}
 	var list string
 	for i, q := range m.own {
 		if i == 4 {
@@ -202,11 +200,10 @@ const nearBendThick = 2.0
 // from the one drawn before it is said. Common practice, no source.
 const besidesRadius = 0.3
 
-// foldProblems are the holes near a bend, the flanges that stand where the punch has to go,
+// problems are the holes near a bend, the flanges that stand where the punch has to go,
 // and the radii that the die does not leave.
-func (n *Numbered) foldProblems() []plan.Problem {
-	f, ok := n.form.(*folded)
-	if !ok || f.err != nil {
+func (f *folded) problems(n *Numbered) []plan.Problem {
+	if f.err != nil {
 		return nil
 	}
 	var out []plan.Problem

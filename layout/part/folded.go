@@ -34,7 +34,7 @@ var panelSide = map[parts.Side]bend.Side{parts.TopSide: bend.Top, parts.RightSid
 
 func newFolded(p *parts.Part, inch bool) *folded {
 	in := p.Bends
-	f := &folded{flat: flat{p}, in: in}
+	f := &folded{flat: flat{Part: p}, in: in}
 	panel := bend.Panel{WidthMm: p.Outline.Width.Mm, HeightMm: p.Outline.Height.Mm, ThicknessMm: p.Thickness.Mm, GapMm: in.Gap.Mm, Mitred: in.Mitred.Line > 0, K: in.K.Value}
 	for _, a := range in.Flanges {
 		side, nth := a.Side.Base()
@@ -200,6 +200,27 @@ func (z *sizer) sizeFault(pos parts.Pos, lead string, err error) {
 		}
 	}
 	z.fault(pos, what, right)
+}
+
+// placeGroup places a group from the edges of its flange, or of the base as folded.
+func (f *folded) placeGroup(z *sizer, m *Group) {
+	box := geom.Bounds(f.Outline.Contour().Path)
+	switch {
+	case m.on != "":
+		box = f.in.On(m.on).BoxMm(f.Outline)
+	case m.Face == parts.Back:
+		box = box.Mirrored()
+	}
+	m.Points = m.pattern.Shape.Places(box)
+	f.onBlank(z, m)
+	z.onMetal(m)
+}
+
+// checkPlace: its holes are checked on the blank.
+func (f *folded) checkPlace(*record, *Group) {}
+
+func (f *folded) fromEdge(s *Sizes, mm float64) Sized {
+	return f.cutLimits(s, s.General(geom.Clean(mm)), 0)
 }
 
 // onBlank brings a group from where it is dimensioned to the blank, and refuses
@@ -374,14 +395,17 @@ func (f *folded) sameRadius() bool {
 	return !slices.ContainsFunc(f.blank.Folds, func(b bend.PanelFold) bool { return b.RadiusMm != f.blank.Folds[0].RadiusMm })
 }
 
-// byStops tells whether a stop sets every fold.
-func (f *folded) byStops() bool {
+// needless: a stop sets every fold, and the cutter makes the rest.
+func (f *folded) needless(d *shaper) string {
 	for i := range f.blank.Folds {
 		if next := f.next(i); next != nil && next.AngleDeg != 90 {
-			return false
+			return ""
 		}
 	}
-	return true
+	if slices.ContainsFunc(d.Groups, func(m Group) bool { return !d.cutterMakes(&m) }) {
+		return ""
+	}
+	return "the cutter makes edge and holes, and a stop sets every fold"
 }
 
 // way says to which side of the blank a flange goes, the front up.

@@ -11,10 +11,11 @@ import (
 	"centrepop/parts/geom"
 )
 
-// views are the cuts across the folded part: from left to right and from bottom
+// show draws the cuts across the folded part: from left to right and from bottom
 // to top, where there are flanges.
-func (f *folded) views(s *Sizes) []plan.FoldView {
-	var out []plan.FoldView
+func (f *folded) show(n *Numbered, out *plan.PartPlan) {
+	s := n.Sizes
+	out.Dimensions = nil
 	for _, v := range []struct {
 		name       string
 		minus, way bend.Side
@@ -45,9 +46,8 @@ func (f *folded) views(s *Sizes) []plan.FoldView {
 		base := []plan.XY{{XMm: ends[0]}, {XMm: ends[1]}, {XMm: ends[1], YMm: -f.Thickness.Mm}, {XMm: ends[0], YMm: -f.Thickness.Mm}}
 		addMetal(&view, geom.Polygon(base))
 		z := s.General(v.mm)
-		out = append(out, f.over(view, v.mm, s.W.Size(v.mm), s.limitsText(z)))
+		out.Profiles = append(out.Profiles, f.over(view, v.mm, s.W.Size(v.mm), s.limitsText(z)))
 	}
-	return out
 }
 
 // addMetal puts a closed path among the metal of a view.

@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // form is what a part is made as. Each answers every stage; one that needs
@@ -24,12 +25,47 @@ type form interface {
 	features(n *Numbered)                     // its own features, in order
 	operations(b *bench)                      // up to marking out
 	cutFile(c *cutter) (*plan.Profile, error) // what a cutter gets of it
+
+	// What usual answers alike for most.
+	listed() bool                                       // it stands in the cut list: no face is drawn, and its notes are all there
+	stockText(s *Sizes) string                          // what it is made from, in words
+	metalAt(s *Sizes, radiusMm float64) [][2]float64    // stretches of the axis with metal at a radius
+	fromEdge(s *Sizes, mm float64) Sized                // a length measured from its edge
+	seamMm() float64                                    // length of the seam of a piece, 0 without one
+	placeGroup(z *sizer, m *Group)                      // puts holes or slots on it, and refuses what has no place there
+	wallsMm(s *Sizes, m *Group) (metal, across float64) // where a group is, and to the far side from there
+	throughMm(s *Sizes, m *Group) (metal, travel float64)
+	throughWords(m *Group) string         // how far a through group goes
+	where(n *Numbered, m *Group) string   // a group is, in words
+	needless(d *shaper) string            // why its flat pattern is not worth printing, "" where it is
+	items(g *Shape) []item                // what of itself has a number of its own
+	problems(n *Numbered) []plan.Problem  // what is wrong with it
+	show(n *Numbered, out *plan.PartPlan) // what shows it in place of, or beside, the half section
+	mark(b *bench)                        // TOP and the places of holes
+	onMill(s *Sizes) bool                 // the mill bores it
+	heldUnder(b *bench, m *Group) string  // the drill
+	check(r *record, f plan.Feature)      // measures a feature of its own
+	checkPlace(r *record, m *Group)       // measures where a group lies
+	trueBy(n *Numbered) string            // what it is set true by after its welds
 }
 
-// viewed is a form that cuts of its own show, in place of the half section.
-type viewed interface {
-	views(s *Sizes) []plan.FoldView
-}
+// usual is what most forms answer alike; a form has it and answers itself what is otherwise there.
+type usual struct{}
+
+func (usual) steps(*sizer) []Step                                { return nil }
+func (usual) round() bool                                        { return false }
+func (usual) roundMm(string) float64                             { return 0 }
+func (usual) listed() bool                                       { return false }
+func (usual) stockText(s *Sizes) string                          { return s.StockWords(s.Part.Stock) }
+func (usual) seamMm() float64                                    { return 0 }
+func (usual) needless(*shaper) string                            { return "" }
+func (usual) items(*Shape) []item                                { return nil }
+func (usual) problems(*Numbered) []plan.Problem                  { return nil }
+func (usual) show(*Numbered, *plan.PartPlan)                     {}
+func (usual) onMill(*Sizes) bool                                 { return false }
+func (usual) fromEdge(s *Sizes, mm float64) Sized                { return s.General(geom.Clean(mm)) }
+func (usual) throughWords(*Group) string                         { return "through" }
+func (usual) wallsMm(s *Sizes, _ *Group) (metal, across float64) { return s.LengthMm(), s.LengthMm() }
 
 // faced is a form whose front face is drawn without a hole too, with what it puts there.
 type faced interface {
@@ -54,25 +90,25 @@ var forms = []formKind{
 		if p.Outline == nil {
 			return nil
 		}
-		return &flat{p}
+		return &flat{Part: p}
 	}},
 	{"tube", func(p *parts.Part, _ parts.Units) form {
 		if p.Profile == nil || p.Kind != parts.Tube {
 			return nil
 		}
-		return &tube{turned{p.Profile}, p.Ends}
+		return &tube{turned{in: p.Profile}, p.Ends}
 	}},
 	{"turned", func(p *parts.Part, _ parts.Units) form {
 		if p.Profile == nil {
 			return nil
 		}
-		return &turned{p.Profile}
+		return &turned{in: p.Profile}
 	}},
 	{"cone", func(p *parts.Part, _ parts.Units) form {
 		if p.Frustum == nil {
 			return nil
 		}
-		return &cone{p.Frustum}
+		return &cone{in: p.Frustum}
 	}},
 	{"flight", func(p *parts.Part, _ parts.Units) form {
 		if p.Flight == nil {
@@ -90,7 +126,7 @@ var forms = []formKind{
 		if p.Transition == nil {
 			return nil
 		}
-		return &transition{p.Transition}
+		return &transition{in: p.Transition}
 	}},
 }
 

@@ -100,8 +100,8 @@ func TestRoundsOfForms(t *testing.T) {
 	t.Parallel()
 	mm := func(v float64) parts.Length { return parts.Length{Mm: v} }
 	rounds := map[form]map[string]float64{
-		&cone{&parts.Frustum{Large: mm(300), Small: mm(200)}}:     {"large-end": 300, "small-end": 200},
-		&transition{&parts.Transition{Diameter: mm(150)}}:         {"round-end": 150},
+		&cone{in: &parts.Frustum{Large: mm(300), Small: mm(200)}}: {"large-end": 300, "small-end": 200},
+		&transition{in: &parts.Transition{Diameter: mm(150)}}:     {"round-end": 150},
 		&helix{in: &parts.Flight{Shaft: mm(60), Outside: mm(99)}}: {"inside": 60},
 		&bar{}: {}, &flat{}: {}, &turned{}: {},
 	}

@@ -85,51 +85,37 @@ func groupsOf(p *parts.Part) []groupIn {
 	return out
 }
 
-// edges are those that a group is placed from, seen on its marked face: of a folded part
-// those of its flange, or of its base as folded.
-func (z *sizer) edges(in *groupIn) geom.Box {
-	box := geom.Bounds(z.OutlinePath())
-	switch {
-	case in.on != "" && z.Part.Bends != nil:
-		return z.Part.Bends.On(in.on).BoxMm(z.Part.Outline)
-	case z.Part.Bends != nil:
-		box = geom.Bounds(z.Part.Outline.Contour().Path)
+// placeGroup places a group from the edges of the part, seen on its marked face.
+func (usual) placeGroup(z *sizer, m *Group) {
+	box := z.Bounds()
+	if m.Face == parts.Back {
+		box = box.Mirrored()
 	}
-	if in.face == parts.Back {
-		return box.Mirrored()
-	}
-	return box
+	m.Points = m.pattern.Shape.Places(box)
+	z.onMetal(m)
 }
 
 // faceGroups works out every hole and slot group, front face first.
 func (z *sizer) faceGroups() {
-	b, isBar := z.form.(*bar)
 	next := 1
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		if !isBar {
+		if !z.form.listed() {
 			next = 1
 		}
 		for _, in := range groupsOf(z.Part) {
 			if in.face != f {
 				continue
 			}
-			m := Group{groupIn: in, Face: f, Size: in.kind.size(z), Points: in.pattern.Shape.Places(z.edges(&in))}
-			if fold, ok := z.form.(*folded); ok {
-				fold.onBlank(z, &m)
-			}
-			if isBar {
-				b.placeGroup(&m)
-			} else {
-				z.onMetal(in.pattern, f, m.Points)
-			}
+			m := Group{groupIn: in, Face: f, Size: in.kind.size(z)}
+			z.form.placeGroup(z, &m)
 			m.Group = &plan.Group{
 				Name: in.name, First: next, Count: len(m.Points), SizeText: m.Size.Text, Marked: f,
-				DepthText: z.depthText(m.Size, in.through, in.depth), Thread: m.Size.ThreadName(),
+				DepthText: z.depthText(m.Size, in.depth), Thread: m.Size.ThreadName(),
 				DrillMm: m.Size.DrillMm, FinishedMm: m.Size.FinishedMm,
 			}
 			in.kind.describe(z.Sizes, &m)
-			if isBar && in.through {
-				m.Group.DepthText = b.depthWords(&m)
+			if in.through {
+				m.Group.DepthText = z.form.throughWords(&m)
 			}
 			z.Groups = append(z.Groups, m)
 			next += len(m.Points)
@@ -140,17 +126,17 @@ func (z *sizer) faceGroups() {
 // onMetal checks that every place of a pattern lies on the part. The reader has
 // checked those whose sizes it knows; the thread tables and the sizes worked
 // out here come after it.
-func (z *sizer) onMetal(p parts.Pattern, face parts.Face, pts []plan.XY) {
+func (z *sizer) onMetal(m *Group) {
 	edge, bore := geom.NewContour(z.OutlinePath()), z.boreMm()
-	for i, at := range pts {
+	for i, at := range m.Points {
 		front := at
-		if face == parts.Back {
+		if m.Face == parts.Back {
 			front = at.Mirrored()
 		}
 		if edge.DepthMm(front) > geom.CloseMm && geom.Distance(at, plan.XY{}) >= bore/2-geom.CloseMm {
 			continue
 		}
-		z.fault(p.PosOf(i), fmt.Sprintf("the place at x %s, y %s has no metal under it", z.W.Size(at.XMm), z.W.Size(at.YMm)), "a place between the bore and the outside")
+		z.fault(m.pattern.PosOf(i), fmt.Sprintf("the place at x %s, y %s has no metal under it", z.W.Size(at.XMm), z.W.Size(at.YMm)), "a place between the bore and the outside")
 	}
 }
 
@@ -168,17 +154,23 @@ func (m *Group) depthMm(s *Sizes) float64 {
 	if !m.through {
 		return m.depth.Mm
 	}
-	if b, ok := s.form.(*bar); ok {
-		metal, _ := b.throughMm(m)
-		return metal
+	metal, _ := s.form.throughMm(s, m)
+	return metal
+}
+
+// throughMm is how much metal a through group goes through, and how far the drill travels for it.
+func (usual) throughMm(s *Sizes, m *Group) (metal, travel float64) {
+	all := s.MetalAt(geom.Distance(m.Points[0], plan.XY{}))
+	if len(all) == 0 {
+		return 0, 0
 	}
-	return s.metalMm(geom.Distance(m.Points[0], plan.XY{}))
+	return seq.Sum(all, func(m [2]float64) float64 { return m[1] - m[0] }), all[len(all)-1][1] - all[0][0]
 }
 
 func (m *Group) feature(n *Numbered) plan.Feature {
 	return plan.Feature{
 		Kind: m.kind.feature(), Name: words.Spaced(m.name), Size: words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + m.Group.DepthText,
-		Limits: n.limitsText(m.Size.Size), Note: words.Join("; ", n.patternWords(m), m.Group.Extra), Face: m.Face, Balloon: m.Points[0],
+		Limits: n.limitsText(m.Size.Size), Note: words.Join("; ", n.form.where(n, m), m.Group.Extra), Face: m.Face, Balloon: m.Points[0],
 	}
 }
 
@@ -189,7 +181,7 @@ func (m *Group) operations(b *bench) { m.kind.operation(b, m, b.cut.whole[m.name
 // checks are the group's size and, over pins, its spacing.
 func (m *Group) checks(r *record) {
 	m.kind.sizes(r, m)
-	m.checkPlace(r)
+	r.form.checkPlace(r, m)
 	all := m.Group.Chords
 	if len(all) > 8 { // a long list is checked from the hole table
 		seen := map[string]bool{}
@@ -217,16 +209,10 @@ func (r *record) checkChords(m *Group, equal []plan.Chord) {
 	}, s)
 }
 
-// patternWords says where the holes are: "PCD 140, first at 30°".
-func (n *Numbered) patternWords(m *Group) string {
+// where says where the holes are: "PCD 140, first at 30°".
+func (usual) where(n *Numbered, m *Group) string {
 	p := m.pattern
 	face := string(m.Face) + " face"
-	if b, ok := n.form.(*bar); ok {
-		return b.where(n.W, m)
-	}
-	if m.on != "" {
-		return n.flapWords(m)
-	}
 	switch shape := p.Shape.(type) {
 	case geom.Ring, geom.Arc, geom.Angles:
 		return "PCD " + n.W.Size(p.PCD.Mm) + ", hole " + words.Trim(float64(m.Group.First), 0) + " at " + words.Trim(geom.ClockDeg(m.Points[0]), 3) + "°, " + face

@@ -160,10 +160,7 @@ func clearanceSource(t threads.Thread) string {
 
 // depthText is how deep to go, and for a blind hole that is tapped or reamed how deep
 // to drill.
-func (s *Sizes) depthText(m Made, through bool, depth parts.Length) string {
-	if through {
-		return "through"
-	}
+func (s *Sizes) depthText(m Made, depth parts.Length) string {
 	if m.Thread != nil {
 		if drill, err := m.Thread.BlindDrillMm(depth.Mm); err == nil {
 			return "thread " + s.W.Size(depth.Mm) + " deep, drill " + s.W.Size(s.W.Even(drill, 0.01, 0.01)) + " deep"
@@ -245,7 +242,7 @@ func (holes) mark(f *plan.Face, g plan.Group, at []plan.XY, _ plan.XY) {
 func (h holes) operation(b *bench, m *Group, cut bool) {
 	o := plan.Operation{
 		Machine: plan.Drill, Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
-		Holding: b.heldFor(m),
+		Holding: b.form.heldUnder(b, m),
 		Refs:    []int{b.ref(m)},
 	}
 	if b.central(m) {
@@ -278,14 +275,8 @@ func (h holes) operation(b *bench, m *Group, cut bool) {
 // practice, no source).
 const tallDias = 1.5
 
-// heldFor is how the part lies under the drill.
-func (b *bench) heldFor(m *Group) string {
-	if f, ok := b.form.(*bar); ok {
-		if f.in.Section == parts.RoundBar {
-			return "in V blocks, " + string(m.Side()) + " up"
-		}
-		return "clamped on parallels, " + string(m.Side()) + " up"
-	}
+// heldUnder is how the part lies under the drill.
+func (usual) heldUnder(b *bench, m *Group) string {
 	face := string(m.drilledFrom()) + " face up"
 	if w := b.widest(); b.form.round() && w != nil && b.LengthMm() > tallDias*w.Size.NominalMm {
 		return "upright in a vee on an angle plate, " + face + ", " + b.W.Said(b.LengthMm()) + " high"
@@ -319,10 +310,8 @@ func (b *bench) underHoles(m *Group, face string) string {
 
 func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	depth := m.depth.Mm
-	if f, ok := b.form.(*bar); ok && m.through {
-		_, depth = f.throughMm(m)
-	} else if metal := b.MetalAt(geom.Distance(m.Points[0], plan.XY{})); m.through && len(metal) > 0 {
-		depth = metal[len(metal)-1][1] - metal[0][0]
+	if m.through {
+		_, depth = b.form.throughMm(b.Sizes, m)
 	}
 	way := b.holeWay(m.Size, depth, !m.through)
 	centred := slices.ContainsFunc(b.centres, func(c *centreHole) bool { return b.drilledAway(c) == m })

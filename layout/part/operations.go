@@ -44,7 +44,7 @@ type bench struct {
 func operations(n *Numbered, jigs ...Jigged) *bench {
 	b := &bench{Numbered: n, jigs: jigs, faced: map[parts.Face]int{}, held: map[int]bool{}, worked: map[workedTo]bool{}}
 	n.form.operations(b)
-	b.markOperation()
+	b.markTop()
 	for _, it := range n.items() {
 		it.operations(b)
 	}
@@ -179,9 +179,8 @@ func (b *bench) speed(op cutting.Op, diaMm float64) string {
 	return words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+b.W.Dia(diaMm)+", "+string(tool), note)
 }
 
-// markOperation marks TOP, sets the templates and punches what the cutter has
-// not made.
-func (b *bench) markOperation() {
+// markTop marks TOP with what comes before, where nothing else is marked.
+func (b *bench) markTop() {
 	if len(b.Groups) == 0 && len(b.Radials) == 0 && len(b.Keyways) == 0 {
 		if top := b.Part.Top.Value; top != "" && len(b.ops) > 0 { // with what comes before
 			o := &b.ops[len(b.ops)-1]
@@ -190,10 +189,11 @@ func (b *bench) markOperation() {
 		}
 		return
 	}
-	if f, ok := b.form.(*bar); ok {
-		f.mark(b)
-		return
-	}
+	b.form.mark(b)
+}
+
+// mark marks TOP, sets the templates and punches what the cutter has not made.
+func (usual) mark(b *bench) {
 	top := b.Part.Top.Value
 	faces, chords := b.punched()
 	which := strings.Join(faces, " and the ")
@@ -246,19 +246,14 @@ func (b *bench) markOperation() {
 
 // fromSeam is where TOP lies from the seam of what is closed by one.
 func (b *bench) fromSeam() string {
-	deg := 0.0
-	switch f := b.form.(type) {
-	case *cone:
-		deg = f.in.Seam.Deg
-	case *transition:
-		deg = f.in.Seam.Deg
-	default:
+	switch f := b.Part.Formed(); {
+	case f == nil:
 		return ""
-	}
-	if deg == 180 {
+	case f.Seam.Deg == 180:
 		return ", opposite the seam"
+	default:
+		return ", the seam at its clock " + words.Trim(f.Seam.Deg, 2) + "°"
 	}
-	return ", the seam at its clock " + words.Trim(deg, 2) + "°"
 }
 
 // edgesOf are the edges that the templates of faces are set to, on each face as they are

@@ -63,7 +63,7 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		return m
 	}
 	first := asDrawn(job, rough)
-	m.Errs, m.LaterTrue = first.Errs, first.trueBy()
+	m.Errs, m.LaterTrue = first.Errs, first.form.trueBy(first.Numbered)
 	m.Later = seq.Keep(m.Out.Checks, func(c plan.Check) bool {
 		return !slices.ContainsFunc(first.Out.Checks, func(o plan.Check) bool { return o.What == c.What && o.Limits == c.Limits })
 	})
@@ -171,7 +171,7 @@ func asDrawn(job *parts.Job, p *parts.Part) *Model {
 	m := &Model{Numbered: n, Errs: append(errs, more...), work: operations(n)}
 	m.Out = &plan.PartPlan{
 		Name: p.Name.Value, Title: p.Title.Value, Kind: string(p.Kind), Quantity: p.Quantity,
-		Material: p.Material.Value, Top: p.Top.Value, StockText: n.StockText(),
+		Material: p.Material.Value, Top: p.Top.Value, StockText: n.form.stockText(sizes),
 		MassKg: n.massKg(), Overall: n.form.overall(sizes), Faces: n.Faces, Section: n.Section,
 		Dimensions: m.work.limitsOnce(slices.Concat(n.atTop, sizes.dimensions(p.Turned(), p.Flat() && p.Stock.Form != ""))),
 		Features:   n.Features, Operations: m.work.ops, Checks: checks(n), Ladders: ladders,
@@ -180,11 +180,8 @@ func asDrawn(job *parts.Job, p *parts.Part) *Model {
 		Flats:   seq.Map(n.Flats, func(f Flats) plan.FlatsRow { return f.Row }),
 		Radials: n.rows(), Shown: n.shownRows(), Centres: n.centreRows(), Clamp: n.clampRow(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(), Problems: n.problems(),
 	}
-	if f, ok := n.form.(viewed); ok && len(m.Errs) == 0 {
-		m.Out.Dimensions, m.Out.Profiles = nil, f.views(sizes)
-	}
-	if f, ok := n.form.(*bar); ok && len(m.Errs) == 0 {
-		m.Out.Dimensions, m.Out.Bar = nil, f.plan(n)
+	if len(m.Errs) == 0 {
+		n.form.show(n, m.Out)
 	}
 	return m
 }
@@ -203,7 +200,7 @@ func FaceView(job *parts.Job, part string, face parts.Face) (*plan.Face, error) 
 	if len(errs) > 0 {
 		return nil, errs
 	}
-	if _, ok := s.form.(*bar); ok {
+	if s.form.listed() {
 		return nil, nil
 	}
 	f := s.face(face, true)

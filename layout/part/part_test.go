@@ -29,7 +29,7 @@ func TestPatternWords(t *testing.T) {
 			groupIn: groupIn{pattern: parts.Pattern{Shape: p, PCD: parts.Length{Mm: 100}}}, Group: &plan.Group{First: 1}, Face: parts.Front,
 			Points: p.Places(geom.Box{}),
 		}
-		if got := n.patternWords(m); got != want[i] {
+		if got := (usual{}).where(n, m); got != want[i] {
 			t.Errorf("%T: %s, want %s", p, got, want[i])
 		}
 	}

@@ -128,14 +128,7 @@ func (s slots) sizes(r *record, m *Group) {
 // checkPlace checks where the group lies, which no chord shows: on a pitch circle
 // by the metal between pins and the round about or inside them, alike at two
 // places far apart; else by the edges that places are measured from.
-func (m *Group) checkPlace(r *record) {
-	if b, ok := r.form.(*bar); ok {
-		b.checkGroup(r, m)
-		return
-	}
-	if _, bent := r.form.(*folded); bent {
-		return // its holes are checked on the blank
-	}
+func (usual) checkPlace(r *record, m *Group) {
 	s, slot := m.kind.(slots)
 	for _, f := range r.Faces {
 		if slot && f.Face == m.Face {
@@ -223,7 +216,7 @@ func (m *Group) fromEdges(r *record, f *plan.Face, of placed) {
 	}
 	corner, sx, sy := geom.Corner(datum, geom.Box{Min: f.MinMm, Max: f.MaxMm})
 	fromX, fromY := geom.Clean((of.at.XMm-corner.XMm)*sx), geom.Clean((of.at.YMm-corner.YMm)*sy)
-	x, y := r.fromEdge(fromX), r.fromEdge(fromY)
+	x, y := r.form.fromEdge(r.Sizes, fromX), r.form.fromEdge(r.Sizes, fromY)
 	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(of.n), 0) + ", " + datumSides(datum) + " edge to " + of.to,
 		Wanted: r.W.Read(geom.Clean(fromX-of.reach.XMm)) + ", " + r.W.Read(geom.Clean(fromY-of.reach.YMm)), Limits: words.OrNone(""), Gauge: "calipers", Source: x.Source}
 	if x.Limited && y.Limited {

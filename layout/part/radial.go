@@ -66,7 +66,7 @@ func (z *sizer) radials() {
 // radialDepth is how deep a radial feature goes, without its note.
 func (s *Sizes) radialDepth(m *Radial, axialMm float64) string {
 	if !m.In.Through {
-		return s.depthText(m.Size, false, m.In.Depth)
+		return s.depthText(m.Size, m.In.Depth)
 	}
 	least, wall := s.throughMm(m, axialMm)
 	text := s.W.Size(wall) + " through the wall"

@@ -128,7 +128,7 @@ func TestFoldedTemplate(t *testing.T) {
 		s := ""
 		for i := range m.Groups {
 			if m.Groups[i].name == "gland" {
-				s = m.flapWords(&m.Groups[i])
+				s = m.form.where(m.Numbered, &m.Groups[i])
 			}
 		}
 		list := "(-60, 20) (-40, 20) (-20, 20)"
@@ -211,7 +211,7 @@ func TestLargeBlank(t *testing.T) {
 		{plan.Development{Kind: plan.ConePattern, MaxMm: plan.XY{XMm: 500, YMm: 100}}, 12, true},
 		{plan.Development{Kind: plan.WrapPattern, Marks: make([]plan.PatternMark, 1)}, 0, false}, {plan.Development{Kind: plan.WrapPattern, Marks: make([]plan.PatternMark, 2)}, 0, true},
 	} {
-		d := &shaper{Shape: &Shape{Sizes: &Sizes{Part: &parts.Part{Frustum: &parts.Frustum{Offset: parts.Length{Mm: c.lean}}}}, Developments: []plan.Development{c.d}}}
+		d := &shaper{Shape: &Shape{Sizes: &Sizes{form: &cone{in: &parts.Frustum{Offset: parts.Length{Mm: c.lean}}}}, Developments: []plan.Development{c.d}}}
 		d.templatePolicy()
 		if got := d.Developments[0].NoTemplate == ""; got != c.least {
 			t.Errorf("%+v, offset %g: %q", c.d, c.lean, d.Developments[0].NoTemplate)

@@ -4,9 +4,11 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/layout/plan"
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Seam is the weld that closes what is made from sheet, or joins its pieces.
@@ -20,26 +22,13 @@ type Seam struct {
 // Seam is that of what is rolled or folded to a cone or to a square-to-round, or pulled to the
 // turns of a flight; nil of other parts, and where nothing of the kind is welded.
 func (g *Shape) Seam() *Seam {
-	s, lapMm, pieces := &Seam{}, 0.0, 0
-	for _, d := range g.Developments {
-		pieces += d.Copies
+	lapMm, seams := 0.0, seq.Sum(g.Developments, func(d plan.Development) int { return d.Copies })
+	if f := g.Part.Formed(); f != nil {
+		lapMm = f.Overlap.Mm
+	} else {
+		seams-- // between the pieces of what does not close
 	}
-	along := func(f *parts.Formed, in, right, up float64) {
-		sin, cos := math.Sincos(f.Seam.Deg * math.Pi / 180)
-		s.LengthMm, lapMm = float64(pieces)*math.Hypot(f.Height.Mm, math.Hypot(in*sin-right, in*cos-up)), f.Overlap.Mm
-	}
-	switch p := g.Part; {
-	case p.Frustum != nil:
-		along(&p.Frustum.Formed, (p.Frustum.Large.Mm-p.Frustum.Small.Mm)/2, 0, p.Frustum.Offset.Mm)
-	case p.Transition != nil:
-		t, half := p.Transition, p.Transition.Depth.Mm
-		if math.Mod(t.Seam.Deg, 180) != 0 {
-			half = t.Width.Mm
-		}
-		along(&t.Formed, (half-t.Diameter.Mm)/2, t.Offset.X.Mm, t.Offset.Y.Mm)
-	case p.Flight != nil:
-		s.LengthMm = float64(pieces-1) * (p.Flight.Outside.Mm - p.Flight.Shaft.Mm) / 2
-	}
+	s := &Seam{LengthMm: float64(seams) * g.form.seamMm()}
 	thick := g.form.wallMm(g.Sizes, 0)
 	prep, err := weld.ButtPrep(thick, weld.BothEdges, weld.TwoSides)
 	if s.LengthMm <= 0 || err != nil {
@@ -70,6 +59,13 @@ func (g *Shape) Seam() *Seam {
 	}
 	s.AreaMm2, _ = prep.GrooveArea(thick, weld.CapMm(thick))
 	return s
+}
+
+// sideMm is the length of a side up what is formed, at its seam, whose lower end lies that far outside
+// the upper and whose upper end stands that far to the right and to TOP.
+func sideMm(f *parts.Formed, in, right, up float64) float64 {
+	sin, cos := math.Sincos(f.Seam.Deg * math.Pi / 180)
+	return math.Hypot(f.Height.Mm, math.Hypot(in*sin-right, in*cos-up))
 }
 
 // seamText says how the seam is welded, as far as the job does.

@@ -39,12 +39,9 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 		d.roundRoom(c)
 	}
 	d.oneTemplate()
-	_, isBar := s.form.(*bar) // its holes are marked from its ends
+	_, seen := s.form.(faced)
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		if isBar {
-			break
-		}
-		if _, seen := s.form.(faced); s.marked(f) || (seen || s.Clamp != nil) && f == parts.Front {
+		if !s.form.listed() && (s.marked(f) || (seen || s.Clamp != nil) && f == parts.Front) {
 			face := s.face(f, false)
 			s.share(face)
 			d.Faces = append(d.Faces, face)
@@ -74,7 +71,7 @@ func (g *Shape) items() []item {
 		clamp = []item{g.Clamp}
 	}
 	return slices.Concat(asItems(g.bevels), refItems(g.Groups), refItems(g.Radials), asItems(g.saddles), refItems(g.Keyways), refItems(g.Grooves),
-		asItems(g.holed), asItems(g.folds()), refItems(g.Flats), asItems(g.centres), clamp, asItems(g.required))
+		asItems(g.holed), g.form.items(g), refItems(g.Flats), asItems(g.centres), clamp, asItems(g.required))
 }
 
 func asItems[T item](of []T) []item { return seq.Map(of, func(one T) item { return one }) }

@@ -475,9 +475,6 @@ func (s *Sizes) WallMm(zMm float64) float64 { return s.form.wallMm(s, zMm) }
 // Bounds are those of the outline seen on the front face.
 func (s *Sizes) Bounds() geom.Box { return geom.Bounds(s.OutlinePath()) }
 
-// Flat tells whether the part is cut from plate.
-func (s *Sizes) Flat() bool { _, ok := s.form.(*flat); return ok }
-
 // drawnRadius is the radius a step is drawn with: an inside thread shows its
 // minor diameter.
 func (s *Step) drawnRadius() float64 {
@@ -513,15 +510,10 @@ func (s *Sizes) boreAt(z float64) *Step { return stepAt(s.Side(true), z) }
 // MetalAt lists the stretches of a part's axis where there is metal at a radius.
 // The edge of an outline that is not round is not looked at.
 func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 {
-	if b, ok := s.form.(*bar); ok {
-		return b.shape.Metal()
-	}
-	if f := s.Part.Flight; f != nil { // somewhere round, its blade is there
-		if radiusMm < f.Shaft.Mm/2 || radiusMm > f.Outside.Mm/2 {
-			return nil
-		}
-		return [][2]float64{{0, s.LengthMm()}}
-	}
+	return s.form.metalAt(s, radiusMm)
+}
+
+func (usual) metalAt(s *Sizes, radiusMm float64) [][2]float64 {
 	outsides, insides := s.Sides()
 	cuts := []float64{0, s.LengthMm()}
 	for _, st := range s.Steps {
@@ -552,11 +544,6 @@ func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 {
 	return out
 }
 
-// metalMm is the length of metal that a line along the axis goes through.
-func (s *Sizes) metalMm(radiusMm float64) float64 {
-	return seq.Sum(s.MetalAt(radiusMm), func(m [2]float64) float64 { return m[1] - m[0] })
-}
-
 // Plane is where a face lies on the part's axis at a radius, and how much
 // metal lies behind it there.
 func (s *Sizes) Plane(f parts.Face, radiusMm float64) (zMm, thickMm float64, ok bool) {
@@ -575,11 +562,7 @@ func (s *Sizes) Plane(f parts.Face, radiusMm float64) (zMm, thickMm float64, ok 
 // behind it there: of the part, or of the flange or side of a bar that the group is
 // on, which counts from its front. Both walls of a tube count as one.
 func (s *Sizes) PlaneOf(m *Group, f parts.Face) (zMm, thickMm float64, ok bool) {
-	b, isBar := s.form.(*bar)
-	metal, across := s.LengthMm(), s.LengthMm()
-	if isBar {
-		metal, across = b.wallsMm(m.Side())
-	}
+	metal, across := s.form.wallsMm(s, m)
 	switch {
 	case m.BothWalls():
 		thickMm = across
@@ -595,12 +578,7 @@ func (s *Sizes) PlaneOf(m *Group, f parts.Face) (zMm, thickMm float64, ok bool) 
 }
 
 // StockText is the stock in words: "plate 12, laser cut".
-func (s *Sizes) StockText() string {
-	if b, ok := s.form.(*bar); ok {
-		return b.sectionWords(s.W)
-	}
-	return s.StockWords(s.Part.Stock)
-}
+func (s *Sizes) StockText() string { return s.form.stockText(s) }
 
 // StockWords are those of any stock.
 func (s *Sizes) StockWords(k parts.Stock) string {
@@ -661,8 +639,7 @@ var machined = regexp.MustCompile(`^(DRILL|MILL|LATHE|BENCH): (.+?)((?:, for |\.
 
 // notes are those of the drawing but for work, and what is left out for want of data.
 func (g *Shape) notes() []string {
-	_, listed := g.form.(*bar) // without operations
-	drawn := seq.Keep(g.Part.Notes, func(n parts.Text) bool { return listed || !machined.MatchString(n.Value) })
+	drawn := seq.Keep(g.Part.Notes, func(n parts.Text) bool { return g.form.listed() || !machined.MatchString(n.Value) })
 	out := seq.Map(drawn, func(n parts.Text) string { return n.Value })
 	if name := g.Part.Material.Value; name != "" && g.Material == nil {
 		out = append(out, "Material "+name+" has no cutting data here: mass and speeds are left out.")

@@ -21,20 +21,11 @@ const largeBlankMm = 420.0
 // there is a better way to mark out. Every face with holes keeps its template.
 func (d *shaper) templatePolicy() {
 	for p := range seq.Refs(d.Developments) {
-		w, h := p.MaxMm.XMm-p.MinMm.XMm, p.MaxMm.YMm-p.MinMm.YMm
-		switch {
-		case p.Kind == plan.WrapPattern:
+		if p.NoTemplate = d.form.needless(d); p.Kind == plan.WrapPattern {
 			p.NoTemplate = d.needlessWrap(p)
-		case p.Kind == plan.FoldPattern && d.form.(*folded).byStops() && !slices.ContainsFunc(d.Groups, func(m Group) bool { return !d.cutterMakes(&m) }):
-			p.NoTemplate = allCut
-		case p.Kind == plan.ConePattern && d.Part.Frustum != nil && d.Part.Frustum.Offset.Mm == 0 && max(w, h) > largeBlankMm:
-			p.NoTemplate = "a straight cone: its two radii and the chord set it out better than joined paper"
 		}
 	}
 }
-
-// allCut is why a folded blank that the cutter finishes has no template.
-const allCut = "the cutter makes edge and holes, and a stop sets every fold"
 
 // needlessWrap is why a wrap is not worth printing: it marks one place alone.
 func (d *shaper) needlessWrap(p *plan.Development) string {
@@ -71,7 +62,7 @@ func (b *bench) setOut() string {
 	for _, p := range b.Developments {
 		if p.NoTemplate != "" {
 			text := "Set the blank out with the trammel on " + b.StockText() + ": " + p.NoTemplate
-			if f := b.Part.Frustum; f != nil && f.Overlap.Mm > 0 {
+			if f := b.Part.Formed(); f != nil && f.Overlap.Mm > 0 {
 				text += "; past one straight edge of each piece leave " + b.W.Said(f.Overlap.Mm) + " more, square to it, for the overlap"
 			}
 			return text
@@ -84,7 +75,7 @@ func (b *bench) setOut() string {
 // punched from the first: paper set once holds both patterns truer to each other than
 // paper set twice. The second is the face that then needs the smaller template.
 func (s *Sizes) oneTemplate() {
-	if _, ok := s.form.(*flat); !ok || !s.marked(parts.Front) || !s.marked(parts.Back) {
+	if !s.Flat() || !s.marked(parts.Front) || !s.marked(parts.Back) {
 		return
 	}
 	first, second := parts.Front, parts.Back

@@ -17,11 +17,12 @@ import (
 const facets = 16
 
 // transition is a square-to-round of sheet, the rectangle in front.
-type transition struct{ in *parts.Transition }
+type transition struct {
+	usual
+	in *parts.Transition
+}
 
-func (t *transition) lengthMm() float64   { return t.in.Height.Mm }
-func (t *transition) round() bool         { return false }
-func (t *transition) steps(*sizer) []Step { return nil }
+func (t *transition) lengthMm() float64 { return t.in.Height.Mm }
 
 func (t *transition) wallMm(*Sizes, float64) float64 { return t.in.Thickness.Mm }
 
@@ -51,6 +52,15 @@ func (t *transition) section(*Sizes) *plan.Section {
 }
 
 func (t *transition) volumeMm3(g *Shape) float64 { return g.developedMm3(t.in.Thickness.Mm) }
+
+// seamMm is up the middle of the side that the seam lies on.
+func (t *transition) seamMm() float64 {
+	half := t.in.Depth.Mm
+	if math.Mod(t.in.Seam.Deg, 180) != 0 {
+		half = t.in.Width.Mm
+	}
+	return sideMm(&t.in.Formed, (half-t.in.Diameter.Mm)/2, t.in.Offset.X.Mm, t.in.Offset.Y.Mm)
+}
 
 // developments make the flat blank.
 func (t *transition) developments(d *shaper) {

@@ -1,24 +1,28 @@
 package part
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
-type turned struct{ in *parts.Profile }
+type turned struct {
+	usual
+	in *parts.Profile
+}
 
 func (t *turned) lengthMm() float64             { return t.in.LengthMm() }
 func (t *turned) round() bool                   { return true }
 func (t *turned) outline(s *Sizes) *canvas.Path { return geom.Circle(s.widest().Size.NominalMm) }
 func (t *turned) developments(d *shaper)        { d.cut = t.asCut(d.Sizes, d.Part.Stock.Cut) }
-func (t *turned) roundMm(string) float64        { return 0 }
 
 func (t *turned) wallMm(s *Sizes, zMm float64) float64 {
 	wall := s.outsideAt(zMm).Size.NominalMm
@@ -80,6 +84,18 @@ func (t *turned) reach(z *sizer, steps []Step) {
 		}
 	}
 	z.fault(t.in.OneSetting[0].Pos, "these steps cannot be reached in one setting: from either face one lies behind a narrower bore or a wider collar", "steps that are open to one face; else require: [{is: run-out, within: ..., of: one, to: the other}]")
+}
+
+// trueBy is what a part is set true by when it is finished after its welds, of what was made before: the
+// widest outside that is turned, else a bore.
+func (usual) trueBy(n *Numbered) string {
+	for i, inside := range []bool{false, true} {
+		if of := seq.Keep(n.Side(inside), func(s *Step) bool { return !s.Size.AsBought && s.Size.Thread == nil }); len(of) > 0 {
+			on := slices.MaxFunc(of, func(p, q *Step) int { return cmp.Compare(p.Size.NominalMm, q.Size.NominalMm) })
+			return words.Spaced(on.Name) + " " + n.W.Dia(on.Size.NominalMm) + [...]string{" as turned", " as bored"}[i]
+		}
+	}
+	return "its outside as bought within " + n.W.Near(boughtTrueMm)
 }
 
 func (t *turned) overall(s *Sizes) string {
@@ -172,7 +188,7 @@ func (t *turned) operations(b *bench) {
 	if k := b.Part.Stock; !b.onCentres && !k.Length.Set() && b.cut.outline == nil && b.anyTurned(settings[0].steps) && (b.LengthMm() < 2*leastHeldMm || !slices.ContainsFunc(settings[0].steps, b.whole)) {
 		b.moreMm = b.W.Up(math.Max(0, b.jawStockMm(settings[0].steps)-b.sawnMm()), 1, 1.0/16)
 	}
-	b.sawOperation()
+	t.saw(b)
 	if b.onCentres {
 		b.centreOperation()
 	}

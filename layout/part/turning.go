@@ -1050,9 +1050,9 @@ func (b *bench) castText() string {
 	return text + ". Draft, fillets, shrinkage and a stepped core are the pattern maker's."
 }
 
-// sawOperation cuts the bar with what facing both ends needs.
-func (b *bench) sawOperation() {
-	if t, ok := b.form.(*turned); ok && b.cut.outline != nil {
+// saw cuts the bar with what facing both ends needs.
+func (t *turned) saw(b *bench) {
+	if b.cut.outline != nil {
 		t.cutDisc(b)
 		return
 	}
