@@ -87,7 +87,7 @@ func Columns() []Column {
 		{"surface hardness", "EN 10083-2 and EN 10083-3, least HRC after flame or induction hardening; case-hardening and soft metals common practice", lookup.FromMemory},
 		{"thread engagement", "engaged length over diameter", lookup.Practice},
 		{"weldability and preheat", "carbon equivalent of the International Institute of Welding; class and preheat by grade", lookup.Practice},
-		{"correlation factor of fillets", "EN 1993-1-8 Table 4.1", lookup.FromMemory},
+		{"correlation factor of fillets", "EN 1993-1-8 Table 4.1", lookup.Checked},
 		{"galvanic place", "corrosion potentials in flowing sea water, silver/silver chloride electrode: published series", lookup.Checked},
 		{"cutting speeds", "as each figure says", lookup.Practice},
 	}

@@ -11,7 +11,7 @@ import (
 // standards give the carbon, the alloying elements or the sort of metal; that
 // mild steel ends at 0.25 % of carbon is the table's own line. EN 10027-1 and -2
 // and EN 1560 were looked up (a reprint in DIN-Normen, edelstahl-rostfrei.de and a
-// text on cast iron print them); SAE J402, BS 970, EN 573-1, ISO 1190-1 and the two
+// text on cast iron print them); SAE J402, BS 970, EN 573-1, ISO 1190-1, UNS and the
 // titles are from memory.
 var namingRules = []struct {
 	name   string
@@ -27,6 +27,12 @@ var namingRules = []struct {
 	{`^[5-9]\d\dM\d\d\b`, "BS 970: 500 to 999, alloyed", always(AlloySteel)},
 	{`^1\.40\d\d\b`, "EN 10027-2: 1.40, stainless with less than 2.5 % of nickel", always(ChromiumStainless)},
 	{`^1\.4[34]\d\d\b`, "EN 10027-2: 1.43 and 1.44, stainless with 2.5 % of nickel and more", always(AusteniticStainless)},
+	{`^A513 10(\d\d)\b`, "ASTM A513: SAE number, 10, then 100 times the carbon in percent", func(m []string) Kind { return byCarbon(m[1]) }},
+	{`^D[CD]\d\d\b`, "EN 10130 and EN 10111: the titles, low carbon steel", always(MildSteel)},
+	{`^grey cast iron\b`, "the name says it", always(GreyIron)},
+	{`^ductile cast iron\b`, "the name says it", always(DuctileIron)},
+	{`^aluminium\b`, "the name says it", always(AluminiumAlloy)},
+	{`^alloy steel\b`, "the name says it", always(AlloySteel)},
 	{`^EN-GJL-`, "EN 1560: GJL, cast iron with flake graphite", always(GreyIron)},
 	{`^EN-GJS-`, "EN 1560: GJS, cast iron with spheroidal graphite", always(DuctileIron)},
 	{`^A48 `, "ASTM A48: the title, grey iron castings", always(GreyIron)},
@@ -35,6 +41,9 @@ var namingRules = []struct {
 	{`^CuZn\d\dPb`, "ISO 1190-1: copper, zinc and lead", always(FreeBrass)},
 	{`^CuZn\d\d(?:Sn\d)?$`, "ISO 1190-1: copper and zinc, no lead", always(OtherBronze)},
 	{`^CuSn\d+(?:-C)?$`, "ISO 1190-1: copper and tin only", always(TinBronze)},
+	{`^CuSn\d+Zn`, "ISO 1190-1: copper, tin and zinc, not tin only", always(OtherBronze)},
+	{`^C93[2-9]`, "UNS C93200 to C93900: cast copper, tin and lead, not tin only", always(OtherBronze)},
+	{`^C95[2-9]`, "UNS C95200 to C95900: cast copper and aluminium", always(OtherBronze)},
 	{`^CuAl\d`, "ISO 1190-1: copper and aluminium, no tin and no zinc", always(OtherBronze)},
 }
 

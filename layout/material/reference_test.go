@@ -74,7 +74,13 @@ func gradeValues(m Material) map[string]string {
 	of := kindValues(k)
 	out := map[string]string{
 		"kind": k.Name,
-		"weld": fmt.Sprintf("%s; CEV %g; preheat %s C; beta %g", [...]string{"readily", "preheated", "procedure", "own process", "never"}[m.Weld.Class], m.Weld.CEV, span(m.Weld.PreheatC), m.BetaW),
+		"weld": fmt.Sprintf("%s; preheat %s C", [...]string{"readily", "preheated", "procedure", "own process", "never"}[m.Weld.Class], span(m.Weld.PreheatC)),
+	}
+	if m.Weld.CEV != 0 {
+		out["CEV"] = fmt.Sprint(m.Weld.CEV)
+	}
+	if m.BetaW != 0 {
+		out["beta"] = fmt.Sprint(m.BetaW)
 	}
 	if h := hard(m.HardHRC); h != of["hardness"] {
 		out["hardness"] = h
