@@ -12,17 +12,14 @@ import (
 
 // hiddenHeads looks for bolts through one wall of a tube bar: their heads or nuts
 // come inside it.
-func hiddenHeads(r *reviewer) {
-	oneWall(r)
-	for _, j := range r.job.Of(parts.BoltKind) {
-		for _, ref := range []parts.JointRef{j.Bolt.Through, j.Bolt.Into} {
-			v := r.viewOf(ref.Part)
-			if g, _ := v.groupNamed(ref.Feature); g != nil && v.p.Tubular() && g.OneWall() {
-				v.report(Check, ref.Feature, g.Pos, Finding{
-					What: "the bolts of " + j.Name.Value + " go through one wall of " + v.p.Title.Value + " and end inside it",
-					Rule: "head and nut of a bolt are outside, where a spanner gets at them", Fix: "walls: both, or accept it beside an open end",
-				})
-			}
+func (r *reviewer) hiddenHeads(j *parts.Joint) {
+	for _, ref := range []parts.JointRef{j.Bolt.Through, j.Bolt.Into} {
+		v := r.viewOf(ref.Part)
+		if g, _ := v.groupNamed(ref.Feature); g != nil && v.p.Tubular() && g.OneWall() {
+			v.report(Check, ref.Feature, g.Pos, Finding{
+				What: "the bolts of " + j.Name.Value + " go through one wall of " + v.p.Title.Value + " and end inside it",
+				Rule: "head and nut of a bolt are outside, where a spanner gets at them", Fix: "walls: both, or accept it beside an open end",
+			})
 		}
 	}
 }
@@ -31,17 +28,14 @@ func hiddenHeads(r *reviewer) {
 // of which one wall has a hole for it.
 func oneWall(r *reviewer) {
 	for e := range seq.Refs(r.job.Loose) {
-		said := " " + strings.ToLower(wordsOf(e.How.Value)) + " "
+		said, item := " "+strings.ToLower(wordsOf(e.How.Value))+" ", strings.Fields(strings.ToLower(wordsOf(e.Item.Value)))
 		if !strings.Contains(said, " nuts on both sides ") && !strings.Contains(said, " nut on both sides ") {
 			continue
 		}
-		for _, p := range r.job.Parts {
-			for g := range seq.Refs(p.Holes) {
-				if !p.Tubular() || !titled(said, p) || !g.OneWall() || !slices.Contains(strings.Fields(strings.ToLower(wordsOf(e.Item.Value))), strings.ToLower(g.Name.Value)) {
-					continue
-				}
-				r.add(Finding{
-					Part: p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: g.Name.Value + " of " + p.Title.Value + " is in one wall, and what goes through has nuts on both sides", Numbers: e.How.Value,
+		for v, g := range r.groups() {
+			if v.p.Tubular() && g.OneWall() && titled(said, v.p) && slices.Contains(item, strings.ToLower(g.Name.Value)) {
+				v.report(Check, g.Name.Value, g.Pos, Finding{
+					What: g.Name.Value + " of " + v.p.Title.Value + " is in one wall, and what goes through has nuts on both sides", Numbers: e.How.Value,
 					Rule: "head and nut of a bolt are outside, where a spanner gets at them", Fix: "walls: both",
 				})
 			}
@@ -77,30 +71,22 @@ func (v *view) barFloor() {
 
 // freeEnds looks for ends of bars that are cut to meet something, a mitre or a
 // cope, and that no weld joins, though the bar is in the machine.
-func freeEnds(r *reviewer) {
-	names := func(joints []*parts.Joint, is func(parts.JointRef) bool) bool {
-		return slices.ContainsFunc(joints, func(j *parts.Joint) bool {
-			first, second := j.Ends()
-			return is(first) || is(second)
-		})
-	}
-	for _, p := range r.job.Parts {
-		for side, end := range p.BarEnds() {
-			for copy := 1; copy <= p.Quantity; copy++ {
-				its := func(ref parts.JointRef) bool { return ref.Is(p.Name.Value, copy) }
-				here := func(ref parts.JointRef) bool { return its(ref) && ref.Feature == string(side) }
-				if !end.Mitred() && !end.Coped() || !names(r.job.Joints, its) || names(r.job.Of(parts.WeldKind), here) {
-					continue
-				}
-				title := p.Title.Value
-				if p.Quantity > 1 {
-					title += " " + number(float64(copy))
-				}
-				r.add(Finding{
-					Part: p.Name.Value, Pos: end.Pos, What: "the " + string(side) + " end of " + title + " is cut to meet something, and no joint welds it",
-					Rule: "an end that is cut for a joint is in one", Fix: "add the weld joint, or cut the end square",
-				})
+func (v *view) freeEnds() {
+	p := v.p
+	for side, end := range p.BarEnds() {
+		for copy := 1; copy <= p.Quantity; copy++ {
+			its := func(ref parts.JointRef) bool { return ref.Is(p.Name.Value, copy) }
+			in := slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Some(its) })
+			welded := slices.ContainsFunc(v.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
+				return j.Some(func(ref parts.JointRef) bool { return its(ref) && ref.Feature == string(side) })
+			})
+			if !end.Mitred() && !end.Coped() || !in || welded {
+				continue
 			}
+			v.report(Check, "", end.Pos, Finding{
+				What: "the " + string(side) + " end of " + copyTitle(p, copy) + " is cut to meet something, and no joint welds it",
+				Rule: "an end that is cut for a joint is in one", Fix: "add the weld joint, or cut the end square",
+			})
 		}
 	}
 }

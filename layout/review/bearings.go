@@ -105,8 +105,7 @@ func (r *reviewer) lipsRound(j *plan.JointPlan) (seals int, out bool) {
 	for _, stack := range r.lastStacksOf(j) {
 		for _, p := range stack {
 			for _, s := range p.section.Seals {
-				looks, off := p.Z(0)-p.Z(1), j.Bearing.LargeEndMm-p.Z((s.FromMm+s.ToMm)/2)
-				seals, out = seals+1, out || looks*off < 0 != s.LipBack
+				seals, out = seals+1, out || p.looks(s)*(j.Bearing.LargeEndMm-p.Z((s.FromMm+s.ToMm)/2)) < 0
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/clamp"
 	"centrepop/layout/material"
+	"centrepop/layout/plan"
 )
 
 // sawnMm is the narrowest cut of a saw through a ring. Common practice, no source: 1/32 in and
@@ -13,11 +14,7 @@ const sawnMm = 0.75
 
 // clamped looks for a split ring whose screw has too little metal: beside its hole,
 // under its head, in its thread, or at the faces.
-func clamped(v *view) {
-	c := v.q.Clamp
-	if c == nil {
-		return
-	}
+func (v *view) clamped(c *plan.ClampRow) {
 	steel := true
 	if m, err := material.Find(v.p.Material.Value); err == nil {
 		steel = m.Kind.Data().Family == material.Steel

@@ -123,31 +123,37 @@ func (v *view) nearestEdge(h *hole) nearest {
 		}
 		return n
 	}
-	from, to := h.fromMm, h.toMm
-	if h.thread != nil && !h.through { // beyond its thread runs a smaller drill
-		if long := h.group.Depth.Mm; h.face == parts.Back {
-			from = max(from, to-long)
-		} else {
-			to = min(to, from+long)
-		}
-	}
+	along := h.wideMm()
 	for _, s := range v.cuts() {
 		mid := (s.fromMm + s.toMm) / 2
 		out, in := at(v.outside, mid), at(v.inside, mid)
-		if s.fromMm < to-slackMm && s.toMm > from+slackMm && out != nil && h.centreMm() < out.radiusMm {
+		switch {
+		case out == nil:
+		case h.centreMm() >= out.radiusMm:
+			// The drill passes beside a hub on its way to the face.
+			before := mid < h.fromMm && h.face == parts.Front || mid > h.toMm && h.face == parts.Back
+			if gap := h.nearMm() - h.radiusMm - out.radiusMm; before && gap < 0 {
+				n.take(gap, "the side of "+out.name)
+			}
+		case s.fromMm < along.toMm-slackMm && s.toMm > along.fromMm+slackMm:
 			n.take(out.radiusMm-h.farMm()-h.radiusMm, "the outside of "+out.name)
 			if in != nil && h.centreMm() > in.radiusMm {
 				n.take(h.nearMm()-h.radiusMm-in.radiusMm, "the bore "+in.name)
 			}
-			continue
-		}
-		// The drill passes beside a hub on its way to the face.
-		before := mid < h.fromMm && h.face == parts.Front || mid > h.toMm && h.face == parts.Back
-		if gap := h.nearMm() - h.radiusMm - outerMm(out); before && out != nil && h.centreMm() >= out.radiusMm && gap < 0 {
-			n.take(gap, "the side of "+out.name)
 		}
 	}
 	return n
+}
+
+// wideMm is where a hole has its full diameter: beyond its thread runs a smaller drill.
+func (h *hole) wideMm() span {
+	switch {
+	case h.thread == nil || h.through:
+		return span{h.fromMm, h.toMm}
+	case h.face == parts.Back:
+		return span{max(h.fromMm, h.toMm-h.group.Depth.Mm), h.toMm}
+	}
+	return span{h.fromMm, min(h.toMm, h.fromMm+h.group.Depth.Mm)}
 }
 
 func outerMm(c *cylinder) float64 {

@@ -1,6 +1,8 @@
 package review
 
 import (
+	"cmp"
+	"iter"
 	"math"
 	"slices"
 
@@ -10,17 +12,31 @@ import (
 
 // standingSeals looks at seals where they stand: at what their lip runs on, and at what an
 // O-ring in an end face is squeezed against.
-func standingSeals(r *reviewer) {
-	for _, stack := range r.lastStacks() {
-		for _, p := range stack {
-			v := r.viewOf(p.Part)
-			for _, s := range p.section.Seals {
-				r.lipOn(v, p, s, stack)
-			}
-			r.lipAway(p, stack)
-			for _, g := range v.q.Grooves {
-				if g.ORing != nil && g.Face != "" {
-					r.facesRing(v, p, g, stack)
+func (r *reviewer) standingSeals(p standingIn) {
+	v := r.viewOf(p.Part)
+	for _, s := range p.section.Seals {
+		r.lipOn(v, p.standingPart, s, p.stack)
+	}
+	r.lipAway(p.standingPart, p.stack)
+	for _, g := range v.q.Grooves {
+		if g.ORing != nil && g.Face != "" {
+			r.facesRing(v, p.standingPart, g, p.stack)
+		}
+	}
+}
+
+// standingIn is a part in its place, with all that stands together with it at the end.
+type standingIn struct {
+	*standingPart
+	stack []*standingPart
+}
+
+func everyStanding(r *reviewer) iter.Seq[standingIn] {
+	return func(yield func(standingIn) bool) {
+		for _, stack := range r.lastStacks() {
+			for _, p := range stack {
+				if !yield(standingIn{p, stack}) {
+					return
 				}
 			}
 		}
@@ -49,39 +65,49 @@ func (r *reviewer) lipAway(flighted *standingPart, stack []*standingPart) {
 	wet := slices.ContainsFunc(r.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
 		return r.job.Part(j.Weld.Part.Part).Kind == parts.FlightPart && j.Weld.To.Part == flighted.Part
 	})
-	bearing, middle := math.Inf(1), flighted.Z(flighted.section.LengthMm/2)
-	for _, j := range r.job.Of(parts.BearingKind) {
-		on, c := standingRef(stack, j.Bearing.Cone), r.stepOf(j.Bearing.Cone)
-		if on != nil && c != nil && math.Abs(on.Z(c.middleMm())-middle) < math.Abs(bearing-middle) {
-			bearing = on.Z(c.middleMm())
-		}
-	}
+	bearing, middle := r.nearestBearing(flighted.middle(), stack), flighted.middle()
 	if !wet || math.IsInf(bearing, 1) {
 		return
 	}
-	var away []Finding
+	var away *Finding
 	for _, p := range stack {
 		for _, s := range p.section.Seals {
-			z, out := p.Z((s.FromMm+s.ToMm)/2), p.Z(0)-p.Z(1)
-			c := at(r.viewOf(p.Part).inside, (s.FromMm+s.ToMm)/2)
+			z, c := p.Z((s.FromMm+s.ToMm)/2), at(r.viewOf(p.Part).inside, (s.FromMm+s.ToMm)/2)
 			if c == nil || (z-middle)*(z-bearing) >= 0 {
 				continue
 			}
-			if s.LipBack {
-				out = -out
-			}
-			if out*(middle-bearing) > 0 {
+			if p.looks(s)*(middle-bearing) > 0 {
 				return
 			}
-			away = append(away, Finding{
+			away = cmp.Or(away, &Finding{
 				Part: p.Part, Feature: c.name, Pos: c.pos, What: "the lip of the seal in " + c.name + " looks away from the flight on " + flighted.Title + ", and no other keeps that from the bearing", Numbers: c.seat(),
 				Rule: "a lip keeps back what it looks at", Fix: "lip: the other way",
 			})
 		}
 	}
-	if len(away) > 0 {
-		r.add(away[0])
+	if away != nil {
+		r.add(*away)
 	}
+}
+
+// looks is which way along the axis the lip of a seal looks, +1 or −1.
+func (p *standingPart) looks(s plan.SealMark) float64 {
+	if s.LipBack {
+		return p.Z(1) - p.Z(0)
+	}
+	return p.Z(0) - p.Z(1)
+}
+
+// nearestBearing is where the bearing nearest to a place stands on the axis of a stack; infinite without any.
+func (r *reviewer) nearestBearing(z float64, stack []*standingPart) float64 {
+	near := math.Inf(1)
+	for _, j := range r.job.Of(parts.BearingKind) {
+		on, c := standingRef(stack, j.Bearing.Cone), r.stepOf(j.Bearing.Cone)
+		if on != nil && c != nil && math.Abs(on.Z(c.middleMm())-z) < math.Abs(near-z) {
+			near = on.Z(c.middleMm())
+		}
+	}
+	return near
 }
 
 // pressedShare is how much of a groove's width, about its middle, has a face opposite at the
@@ -130,15 +156,11 @@ const entersMm, entersOff = 1.0, 0.3
 
 // leadSide looks for lead-ins at the end of a bore that nothing enters by, where something
 // enters by the other.
-func leadSide(r *reviewer) {
-	for _, stack := range r.lastStacks() {
-		for _, p := range stack {
-			v := r.viewOf(p.Part)
-			for _, c := range v.inside {
-				if from := r.entersFrom(p, c, stack); from != "" {
-					v.leadsFrom(c, from)
-				}
-			}
+func (r *reviewer) leadSide(p standingIn) {
+	v := r.viewOf(p.Part)
+	for _, c := range v.inside {
+		if from := r.entersFrom(p.standingPart, c, p.stack); from != "" {
+			v.leadsFrom(c, from)
 		}
 	}
 }
@@ -197,13 +219,10 @@ func (r *reviewer) inLine() *view {
 		return nil
 	}
 	sizes := flangeNumber.FindAllString(m.Flange.Value, -1)
-	for _, stack := range r.lastStacks() {
-		shaft := standingRef(stack, m.Drives)
-		for _, p := range stack {
-			v := r.viewOf(p.Part)
-			if shaft != nil && p != shaft && v.p.Bore != nil && slices.ContainsFunc(v.pitchCircles(), func(mm float64) bool { return slices.Contains(sizes, number(mm)) }) {
-				return v
-			}
+	for p := range everyStanding(r) {
+		shaft, v := standingRef(p.stack, m.Drives), r.viewOf(p.Part)
+		if shaft != nil && p.standingPart != shaft && v.p.Bore != nil && slices.ContainsFunc(v.pitchCircles(), func(mm float64) bool { return slices.Contains(sizes, number(mm)) }) {
+			return v
 		}
 	}
 	return nil

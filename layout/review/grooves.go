@@ -385,24 +385,22 @@ func (v *view) end(face parts.Face) *cylinder {
 	return v.outside[0]
 }
 
-// centreHoles looks for centre holes that take up nearly the whole end: a rim
+// centreHole looks for a centre hole that takes up nearly the whole end: a rim
 // of a tenth of its diameter has to stay, beside the bevel.
-func centreHoles(v *view) {
-	for _, c := range v.q.Centres {
-		end := v.end(c.Face)
-		flat := 2 * end.radiusMm
-		if h := v.chamferOn(end, c.Face); h != nil && !h.Sphere {
-			flat -= 2 * h.AcrossMm()
-		}
-		pos := v.p.Pos
-		if in := v.p.Centres; in != nil {
-			pos = in.Pos
-		}
-		v.atMost("", pos, c.MouthMm, flat-0.2*2*end.radiusMm, Finding{
-			What: "the centre in the " + string(c.Face) + " end leaves hardly a face", Numbers: " of " + v.mm(flat) + ", wanted at most ",
-			Rule: "a rim of a tenth of the diameter stays round a centre", Fix: "a smaller pilot, or form A",
-		})
+func (v *view) centreHole(c plan.CentreRow) {
+	end := v.end(c.Face)
+	flat := 2 * end.radiusMm
+	if h := v.chamferOn(end, c.Face); h != nil && !h.Sphere {
+		flat -= 2 * h.AcrossMm()
 	}
+	pos := v.p.Pos
+	if in := v.p.Centres; in != nil {
+		pos = in.Pos
+	}
+	v.atMost("", pos, c.MouthMm, flat-0.2*2*end.radiusMm, Finding{
+		What: "the centre in the " + string(c.Face) + " end leaves hardly a face", Numbers: " of " + v.mm(flat) + ", wanted at most ",
+		Rule: "a rim of a tenth of the diameter stays round a centre", Fix: "a smaller pilot, or form A",
+	})
 }
 
 // wrenchFlats are flats that a spanner holds, by their name.
@@ -441,14 +439,11 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 }
 
 // flatsWall looks for flats that leave a thin wall over a bore.
-func flatsWall(v *view) {
-	for _, f := range v.q.Flats {
-		v.flatsFree(f)
-		over := seq.Keep(v.inside, func(c *cylinder) bool { return c.fromMm < f.ToMm-slackMm && c.toMm > f.FromMm+slackMm })
-		if bore := mostMm(over); bore > 0 {
-			v.thin(f.Name, f.DiameterMm/2-f.DepthMm-bore, leastWallMm(f.DiameterMm), "cuts into the bore", Finding{
-				What: f.Name + " leaves little metal over the bore", Rule: "under a flat stays a wall that can be turned", Fix: "a larger size across the flats, or a smaller bore",
-			})
-		}
+func (v *view) flatsWall(f plan.FlatsRow) {
+	over := seq.Keep(v.inside, func(c *cylinder) bool { return c.fromMm < f.ToMm-slackMm && c.toMm > f.FromMm+slackMm })
+	if bore := mostMm(over); bore > 0 {
+		v.thin(f.Name, f.DiameterMm/2-f.DepthMm-bore, leastWallMm(f.DiameterMm), "cuts into the bore", Finding{
+			What: f.Name + " leaves little metal over the bore", Rule: "under a flat stays a wall that can be turned", Fix: "a larger size across the flats, or a smaller bore",
+		})
 	}
 }

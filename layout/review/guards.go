@@ -46,15 +46,12 @@ func standOffMm(width, length float64, round bool) float64 {
 // windows looks for openings beside the driven shaft or a flight that a hand or a finger gets
 // through to it, and that nothing closes.
 func (r *reviewer) windows(drives parts.JointRef) {
-	for _, stack := range r.lastStacks() {
-		shaft := standingRef(stack, drives)
-		for _, p := range stack {
-			if shaft != nil && p != shaft {
-				r.windowsOver(append(r.flightsIn(p), sweep{shaft.Title, func(o *opening) (radius, gap float64) {
-					_, radius, _ = shaft.radii(p.Z(o.zMm))
-					return radius, 0
-				}}), r.viewOf(p.Part), p, stack)
-			}
+	for p := range everyStanding(r) {
+		if shaft := standingRef(p.stack, drives); shaft != nil && p.standingPart != shaft {
+			r.windowsOver(append(r.flightsIn(p.standingPart), sweep{shaft.Title, func(o *opening) (radius, gap float64) {
+				_, radius, _ = shaft.radii(p.Z(o.zMm))
+				return radius, 0
+			}}), r.viewOf(p.Part), p.standingPart, p.stack)
 		}
 	}
 }

@@ -48,8 +48,7 @@ func TestHoldingBounds(t *testing.T) {
 		return func(r *reviewer) {
 			p := part("plate")
 			p.Holes = []parts.HoleGroup{{Name: text("pin"), Note: text(note), Through: depth == 0, Depth: mm(depth), Size: parts.HoleSize{Make: parts.PlainHole, Size: parts.Size{Nominal: mm(across), Fit: parts.Fit{Class: text(fit)}}}}}
-			r.views["plate"] = &view{reviewer: r, p: p, lengthMm: 12}
-			r.pinInHole(p, &p.Holes[0])
+			(&view{reviewer: r, p: p, lengthMm: 12}).pinInHole(&p.Holes[0])
 		}
 	}
 	wall := func(across float64) rule {

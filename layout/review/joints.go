@@ -55,12 +55,8 @@ func taken(r *reviewer) {
 		for _, ref := range j.Refs() {
 			at, p := holes{ref.Part, ref.Copy, ref.Feature}, r.job.Part(ref.Part)
 			if other := by[at]; other != "" && other != j.Name.Value && p != nil {
-				title := p.Title.Value
-				if p.Quantity > 1 {
-					title += " " + number(float64(ref.Copy))
-				}
 				r.add(Finding{
-					Severity: Stop, Part: j.Name.Value, Feature: ref.Feature, Pos: ref.Pos, What: "the holes " + ref.Feature + " of " + title + " have the bolts of " + other + " already",
+					Severity: Stop, Part: j.Name.Value, Feature: ref.Feature, Pos: ref.Pos, What: "the holes " + ref.Feature + " of " + copyTitle(p, ref.Copy) + " have the bolts of " + other + " already",
 					Rule: "a hole has one bolt", Source: "by geometry", Fix: "the other copy, or holes of its own",
 				})
 			}
@@ -98,50 +94,42 @@ const trapRule = "a part that can be put on wrong one day is"
 // trap looks for joints that also go together a wrong way, where something is to be decided before
 // metal is cut: TOP is not marked, or an offset hole shuts it out. That is a note of one line.
 // The others are for who joins them: the sequence sheet shows the marks and lists the ways.
-func trap(r *reviewer) {
-	for _, j := range r.pl.Joints {
-		list, harmless := []plan.Trap{}, 0
-		for _, t := range slices.Concat(j.Traps, r.machine().Ways(j.Name)) {
-			if len(t.Out) == 0 {
-				harmless++
-			} else {
-				list = append(list, t)
-			}
-		}
-		if len(list) == 0 {
-			continue
-		}
-		f := Finding{
-			Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + " also goes together in " + ways(list),
-			Rule: trapRule, Fix: "before anything is cut an offset hole: in the job `angles` for the circle of both parts; else the witness mark of the sequence sheet",
-		}
-		if len(j.Offset) > 0 {
-			f.Numbers = "offset hole: " + strings.Join(outs(j.Offset), " and ")
-		}
-		if harmless > 0 {
-			f.What += ", and in " + number(float64(harmless)) + " that change nothing"
-		}
-		for _, end := range []plan.JointEnd{j.A, j.B} {
-			if q := r.pl.Part(end.Part); q != nil && q.Top == "" && len(j.Traps) > 0 {
-				f.Severity, f.Numbers = Check, words.Join("; ", "then out of place: "+few(outs(list[0].Out)), f.Numbers)
-				f.Fix = strings.TrimSpace("Mark TOP on " + q.Title + ". " + strings.Join(j.Remedies, " "))
-			}
-		}
-		if len(j.Offset) > 0 || f.Severity == Check {
-			r.add(f)
+func (r *reviewer) trap(j *plan.JointPlan) {
+	all := slices.Concat(j.Traps, r.machine().Ways(j.Name))
+	list := seq.Keep(all, func(t plan.Trap) bool { return len(t.Out) > 0 })
+	unmarked := func(e plan.JointEnd) bool {
+		q := r.pl.Part(e.Part)
+		return q != nil && q.Top == "" && len(j.Traps) > 0
+	}
+	if len(list) == 0 || len(j.Offset) == 0 && !unmarked(j.A) && !unmarked(j.B) {
+		return
+	}
+	f := Finding{
+		Severity: Note, What: j.Title + " also goes together in " + ways(list),
+		Rule: trapRule, Fix: "before anything is cut an offset hole: in the job `angles` for the circle of both parts; else the witness mark of the sequence sheet",
+	}
+	if len(j.Offset) > 0 {
+		f.Numbers = "offset hole: " + strings.Join(outs(j.Offset), " and ")
+	}
+	if harmless := len(all) - len(list); harmless > 0 {
+		f.What += ", and in " + number(float64(harmless)) + " that change nothing"
+	}
+	for _, end := range []plan.JointEnd{j.A, j.B} {
+		if unmarked(end) {
+			f.Severity, f.Numbers = Check, words.Join("; ", "then out of place: "+few(outs(list[0].Out)), f.Numbers)
+			f.Fix = strings.TrimSpace("Mark TOP on " + r.pl.Part(end.Part).Title + ". " + strings.Join(j.Remedies, " "))
 		}
 	}
+	r.ofJoint(j, f)
 }
 
 // unlike names the joints in which one metal eats another: which, and what it is to be kept dry by, is decided before it is bought.
-func unlike(r *reviewer) {
-	for _, j := range r.pl.Joints {
-		for _, said := range j.Unlike {
-			r.ofJoint(j, Finding{
-				Severity: Note, What: j.Title + ": " + said,
-				Rule: "the less noble of two metals is eaten, what is small fastest", Fix: "dry or greased as the step says, or metals that lie near one another",
-			})
-		}
+func (r *reviewer) unlike(j *plan.JointPlan) {
+	for _, said := range j.Unlike {
+		r.ofJoint(j, Finding{
+			Severity: Note, What: j.Title + ": " + said,
+			Rule: "the less noble of two metals is eaten, what is small fastest", Fix: "dry or greased as the step says, or metals that lie near one another",
+		})
 	}
 }
 
@@ -180,33 +168,32 @@ func few(texts []string) string {
 
 // weldFirst looks for fine sizes that are finished on their part's sheet before
 // a weld that moves them. Of several welds on a part the last one counts.
-func weldFirst(r *reviewer) {
-	last, shut, grade := map[string]int{}, map[string]bool{}, map[string]int{}
-	for _, j := range r.planned(parts.WeldKind) {
-		last[j.A.Part], last[j.B.Part] = j.N, j.N
-	}
-	for _, j := range r.planned(parts.PressKind) {
-		for _, end := range []plan.JointEnd{j.A, j.B} { // what is pressed together before a weld can be finished at no other time
-			shut[end.Part+"."+end.Feature] = shut[end.Part+"."+end.Feature] || j.N < last[end.Part]
+func (r *reviewer) weldFirst(j *plan.JointPlan) {
+	for _, end := range []plan.JointEnd{j.A, j.B} {
+		welds := seq.Keep(r.planned(parts.WeldKind), func(o *plan.JointPlan) bool { return o.A.Part == end.Part || o.B.Part == end.Part })
+		if welds[len(welds)-1] != j {
+			continue
 		}
-	}
-	for _, j := range r.job.Of(parts.WeldKind) {
-		if w := j.Weld; r.isBore(w.Part) != r.isBore(w.To) { // nor what goes into what it is welded to
-			shut[w.Part.Part+"."+w.Part.Feature], shut[w.To.Part+"."+w.To.Feature] = true, true
-		}
-	}
-	for _, j := range r.job.Of(parts.SlideKind) { // a weld along it closes more than the play that it slides by
-		grade[j.Slide.Hub.Part+"."+j.Slide.Hub.Feature], grade[j.Slide.On.Part+"."+j.Slide.On.Feature] = 11, 11
-	}
-	for _, j := range r.planned(parts.WeldKind) {
-		for _, end := range []plan.JointEnd{j.A, j.B} {
-			for _, c := range r.viewOf(end.Part).steps() {
-				if name := end.Part + "." + c.name; last[end.Part] == j.N && fine(c.size.Fit, max(9, grade[name])) && !c.step.AfterWeld && !shut[name] {
-					r.weldMoves(j, end, c)
-				}
+		for _, c := range r.viewOf(end.Part).steps() {
+			grade, is := 9, func(ref parts.JointRef) bool { return ref.Part == end.Part && ref.Feature == c.name }
+			if slices.ContainsFunc(r.job.Of(parts.SlideKind), func(o *parts.Joint) bool { return is(o.Slide.Hub) || is(o.Slide.On) }) {
+				grade = 11 // a weld along it closes more than the play that it slides by
+			}
+			if fine(c.size.Fit, grade) && !c.step.AfterWeld && !r.shutBy(j, end.Part, c.name) {
+				r.weldMoves(j, end, c)
 			}
 		}
 	}
+}
+
+// shutBy tells whether a feature is pressed together before a weld, and can be finished at no other time, or goes into
+// what it is welded to.
+func (r *reviewer) shutBy(weld *plan.JointPlan, part, feature string) bool {
+	is := func(e plan.JointEnd) bool { return e.Part == part && e.Feature == feature }
+	return slices.ContainsFunc(r.planned(parts.PressKind), func(j *plan.JointPlan) bool { return j.N < weld.N && (is(j.A) || is(j.B)) }) ||
+		slices.ContainsFunc(r.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
+			return j.Names(part, feature) && r.isBore(j.Weld.Part) != r.isBore(j.Weld.To)
+		})
 }
 
 // isBore tells a feature that is a bore.
@@ -268,3 +255,11 @@ func (r *reviewer) fitSide(j *parts.Joint, ref parts.JointRef, c *cylinder, clas
 
 // stepOf is the step that a joint names, nil where it names another feature.
 func (r *reviewer) stepOf(ref parts.JointRef) *cylinder { return r.viewOf(ref.Part).step(ref.Feature) }
+
+// copyTitle is the title of a copy of a part, with its number where there are several.
+func copyTitle(p *parts.Part, copy int) string {
+	if p.Quantity > 1 {
+		return p.Title.Value + " " + number(float64(copy))
+	}
+	return p.Title.Value
+}

@@ -187,21 +187,16 @@ func between(v *view) {
 // counterpart looks for light presses whose mate cannot be measured when the bore is
 // turned, and for fits that nothing answers: a class on a bore whose shaft in
 // the job, named by the seat, has none. Joints are looked at by their own rules.
-func counterpart(v *view) {
-	for _, c := range v.inside {
-		ref := c.size.Fit.LightPress
-		if !ref.Set() {
-			continue
-		}
-		other := v.viewOf(ref.Part)
-		if other == nil || other.p.Kind == parts.Tube || !other.turned() {
-			continue // a tube as bought has no limits, and is measured
-		}
-		if s := named(other.outside, ref.Feature); s != nil && !s.fitted() {
-			v.report(Note, c.name, ref.Pos, Finding{
-				What: "the counterpart of " + c.name + " is turned here too, and has no limits", Numbers: ref.Part + "." + ref.Feature + " " + v.mm(s.size.Nominal.Mm),
-				Rule: "a light press goes over what is bought and measured; two turned parts take a fit", Fix: "give both sides a fit, such as H7 and p6",
-			})
-		}
+func (v *view) counterpart(c *cylinder) {
+	ref := c.size.Fit.LightPress
+	other := v.viewOf(ref.Part)
+	if other == nil || other.p.Kind == parts.Tube || !other.turned() {
+		return // a tube as bought has no limits, and is measured
+	}
+	if s := named(other.outside, ref.Feature); s != nil && !s.fitted() {
+		v.report(Note, c.name, ref.Pos, Finding{
+			What: "the counterpart of " + c.name + " is turned here too, and has no limits", Numbers: ref.Part + "." + ref.Feature + " " + v.mm(s.size.Nominal.Mm),
+			Rule: "a light press goes over what is bought and measured; two turned parts take a fit", Fix: "give both sides a fit, such as H7 and p6",
+		})
 	}
 }

@@ -7,31 +7,31 @@ import (
 	"centrepop/parts/seq"
 )
 
-// cutterReach looks for narrow milled slots that are deeper than the end mill of
+// faceReach looks for narrow milled slots that are deeper than the end mill of
 // their width reaches: four times its diameter. A wider one is drilled out in a row
 // of holes first, whatever its depth.
-func cutterReach(v *view) {
-	for s := range seq.Refs(v.p.Slots) {
-		depth := s.Depth.Mm
-		if s.Through {
-			depth = v.lengthMm
-		}
-		v.slotReach(s.Name.Value, s.Pos, s.Width.Mm, depth)
+func (v *view) faceReach(s *parts.FaceSlot) {
+	depth := s.Depth.Mm
+	if s.Through {
+		depth = v.lengthMm
 	}
-	for f := range seq.Refs(v.p.Radials) {
-		depth := f.Depth.Mm
-		if f.Through {
-			depth = v.wallAt(v.axialMm(f))
-		}
-		switch {
-		case f.Shape == parts.RadialSlot:
-			v.slotReach(f.Name.Value, f.Pos, min(f.Around.Mm, f.Along.Mm), depth)
-		case f.Corner.Mm > 0 && depth > endMillReach*2*f.Corner.Mm+slackMm:
-			v.report(Check, f.Name.Value, f.Pos, Finding{
-				What: "no cutter reaches round the corners of " + f.Name.Value, Numbers: "R " + v.mm(f.Corner.Mm) + " and " + v.mm(depth) + " deep, wanted R " + v.mm(depth/endMillReach/2) + " at least",
-				LeftMm: left(f.Corner.Mm), Rule: "an end mill cuts four diameters deep", Fix: "rounder corners, or accept them filed",
-			})
-		}
+	v.slotReach(s.Name.Value, s.Pos, s.Width.Mm, depth)
+}
+
+// radialReach looks at the slots in the outside, and for corners that no end mill reaches round.
+func (v *view) radialReach(f *parts.Radial) {
+	depth := f.Depth.Mm
+	if f.Through {
+		depth = v.wallAt(v.axialMm(f))
+	}
+	switch {
+	case f.Shape == parts.RadialSlot:
+		v.slotReach(f.Name.Value, f.Pos, min(f.Around.Mm, f.Along.Mm), depth)
+	case f.Corner.Mm > 0 && depth > endMillReach*2*f.Corner.Mm+slackMm:
+		v.report(Check, f.Name.Value, f.Pos, Finding{
+			What: "no cutter reaches round the corners of " + f.Name.Value, Numbers: "R " + v.mm(f.Corner.Mm) + " and " + v.mm(depth) + " deep, wanted R " + v.mm(depth/endMillReach/2) + " at least",
+			LeftMm: left(f.Corner.Mm), Rule: "an end mill cuts four diameters deep", Fix: "rounder corners, or accept them filed",
+		})
 	}
 }
 

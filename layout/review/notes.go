@@ -60,37 +60,30 @@ func (r *reviewer) staysIn(e *parts.Loose) {
 	}
 }
 
-// saidOf compares the notes of a part with its joints, and the words of loose parts with
-// their holes.
-func (v *view) saidOf() {
-	for _, note := range v.texts() {
-		for said, m := range saying(sentences(note), offRunning) {
-			if words.Guard(v.p.Title.Value) && !strings.Contains(said.Value, "stop") {
-				v.report(Check, "", note.Pos, Finding{
-					What: v.p.Title.Value + " is off or open while something turns, by its note", Numbers: m[0],
-					Rule: "a guard comes off what stands", Source: "ISO 14120, from memory", Fix: "off only with the motor isolated",
-				})
-			}
-		}
-		v.saidLap(note)
-		if m := strapsIn.FindString(note.Value); m != "" && v.p.Flat() {
+// everyPut is how the words put the part on by hand.
+func everyPut(v *view) iter.Seq[*parts.Loose] {
+	return seq.Refs(seq.Keep(v.job.Loose, func(e parts.Loose) bool { return e.Part.Value == v.p.Name.Value }))
+}
+
+// saidOff looks for a guard that a note has off while something turns.
+func (v *view) saidOff(note parts.Text) {
+	for said, m := range saying(sentences(note), offRunning) {
+		if words.Guard(v.p.Title.Value) && !strings.Contains(said.Value, "stop") {
 			v.report(Check, "", note.Pos, Finding{
-				What: v.p.Title.Value + " hangs by straps that its edges cut", Numbers: m,
-				Rule: "soft slings lie on rounded edges", Source: practice, Fix: "shackles in the holes, or edge protectors",
+				What: v.p.Title.Value + " is off or open while something turns, by its note", Numbers: m[0],
+				Rule: "a guard comes off what stands", Source: "ISO 14120, from memory", Fix: "off only with the motor isolated",
 			})
 		}
-		for _, j := range v.job.Joints {
-			first, second := j.Ends()
-			if first.Part == v.p.Name.Value || second.Part == v.p.Name.Value {
-				v.saidOfJoint(note, j, first.Part == v.p.Name.Value)
-			}
-		}
 	}
-	for e := range seq.Refs(v.job.Loose) {
-		if e.Part.Value == v.p.Name.Value {
-			v.saidOfScrews(e)
-			v.saidHoist(e)
-		}
+}
+
+// saidStraps looks for a plate that a note hangs by straps.
+func (v *view) saidStraps(note parts.Text) {
+	if m := strapsIn.FindString(note.Value); m != "" && v.p.Flat() {
+		v.report(Check, "", note.Pos, Finding{
+			What: v.p.Title.Value + " hangs by straps that its edges cut", Numbers: m,
+			Rule: "soft slings lie on rounded edges", Fix: "shackles in the holes, or edge protectors",
+		})
 	}
 }
 
@@ -136,35 +129,47 @@ func (r *reviewer) disagree(pos parts.Pos, part, what, numbers, fix string) {
 	r.add(Finding{Part: part, Pos: pos, What: what, Numbers: numbers, Rule: "words and numbers of one job agree", Source: "by the job", Fix: fix})
 }
 
-// saidOfJoint compares a note of the part with a joint of it, of which it is the first or
-// the second end.
-func (v *view) saidOfJoint(note parts.Text, j *parts.Joint, isFirst bool) {
-	first, second := j.Ends()
-	name, title := j.Name.Value, v.p.Title.Value
-	own, other, face := first, second, j.Meet.First
-	if !isFirst {
-		own, other, face = second, first, j.Meet.Second
-	}
-	switch j.Kind {
-	case parts.BoltKind:
-		p := v.job.Part(other.Part)
-		if m := facesPart.FindStringSubmatch(note.Value); m != nil && j.Meet.Set() && !j.Meet.Level && v.named(m[2], p) && !strings.EqualFold(m[1], string(face)) {
-			v.unlike(note.Pos, "", "a note says which face of "+title+" looks at "+p.Title.Value+", and the joint "+name+" has the other", m[0]+"; the joint has the "+string(face), "the note, or face: of the joint")
+// saidOfJoints compares a note of the part with the joints of which it is an end.
+func (v *view) saidOfJoints(note parts.Text) {
+	for _, j := range v.job.Joints {
+		own, other := j.Ends()
+		face, isFirst := j.Meet.First, own.Part == v.p.Name.Value
+		if !isFirst {
+			own, other, face = other, own, j.Meet.Second
 		}
-	case parts.BearingKind:
-		v.saidFloat(note, j)
-	case parts.WeldKind:
-		if isFirst && penetrated.MatchString(note.Value) && j.Weld.Type == "fillet" {
-			v.unlike(note.Pos, "", "a note of "+title+" asks for full penetration, and "+name+" is a fillet", "", "a butt weld, or another note")
+		if own.Part != v.p.Name.Value {
+			continue
 		}
-		for said, m := range saying(sentences(note), weldedFrom) {
-			v.saidGroove(said, m, j, own.Feature)
-		}
-	case parts.PressKind:
-		for said, m := range saying(sentences(note), standsProud) {
-			if j.Meet.Below.Mm > 0 {
-				v.unlike(said.Pos, "", "a note of "+title+" says how far "+j.Press.Shaft.Part+" goes in, and the joint "+name+" has it otherwise", m[0]+"; "+v.mm(j.Meet.Below.Mm)+" below the face by the joint", "the note, or below: of the joint")
+		switch j.Kind {
+		case parts.BoltKind:
+			v.saidFaces(note, j, v.job.Part(other.Part), face)
+		case parts.BearingKind:
+			v.saidFloat(note, j)
+		case parts.WeldKind:
+			if isFirst && penetrated.MatchString(note.Value) && j.Weld.Type == "fillet" {
+				v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" asks for full penetration, and "+j.Name.Value+" is a fillet", "", "a butt weld, or another note")
 			}
+			for said, m := range saying(sentences(note), weldedFrom) {
+				v.saidGroove(said, m, j, own.Feature)
+			}
+		case parts.PressKind:
+			v.saidBelow(note, j)
+		}
+	}
+}
+
+// saidFaces compares a note with the face that looks at a part by a joint.
+func (v *view) saidFaces(note parts.Text, j *parts.Joint, p *parts.Part, face parts.Face) {
+	if m := facesPart.FindStringSubmatch(note.Value); m != nil && j.Meet.Set() && !j.Meet.Level && v.named(m[2], p) && !strings.EqualFold(m[1], string(face)) {
+		v.unlike(note.Pos, "", "a note says which face of "+v.p.Title.Value+" looks at "+p.Title.Value+", and the joint "+j.Name.Value+" has the other", m[0]+"; the joint has the "+string(face), "the note, or face: of the joint")
+	}
+}
+
+// saidBelow compares a note with how far a joint presses one end under a face.
+func (v *view) saidBelow(note parts.Text, j *parts.Joint) {
+	for said, m := range saying(sentences(note), standsProud) {
+		if j.Meet.Below.Mm > 0 {
+			v.unlike(said.Pos, "", "a note of "+v.p.Title.Value+" says how far "+j.Press.Shaft.Part+" goes in, and the joint "+j.Name.Value+" has it otherwise", m[0]+"; "+v.mm(j.Meet.Below.Mm)+" below the face by the joint", "the note, or below: of the joint")
 		}
 	}
 }

@@ -79,25 +79,22 @@ const nearlyShare = 0.15
 
 // loneBore looks for bores of flat parts in no joint that something runs in, by
 // their class, of which no outside of the job has the size and one nearly has.
-func loneBore(r *reviewer) {
-	for _, v := range r.all() {
-		if len(v.inside) != 1 || v.inside[0].size.Fit.Class.Value == "" || v.inside[0].size.Fit.Class.Value >= "H" || r.inJoint(v.p.Name.Value) {
-			continue
-		}
-		size, near, off := v.inside[0].size, "", math.Inf(1)
-		for _, o := range r.all() {
-			for _, s := range o.outside {
-				if d := math.Abs(s.size.Nominal.Mm - size.Nominal.Mm); o != v && o.turned() && s.fitted() && d < off {
-					near, off = s.name+" of "+o.p.Title.Value+" is "+r.mm(s.size.Nominal.Mm), d
-				}
+func (v *view) loneBore() {
+	if len(v.inside) != 1 || v.inside[0].size.Fit.Class.Value == "" || v.inside[0].size.Fit.Class.Value >= "H" || v.inJoint(v.p.Name.Value) {
+		return
+	}
+	size, near, off := v.inside[0].size, "", math.Inf(1)
+	for _, o := range v.all() {
+		for _, s := range o.outside {
+			if d := math.Abs(s.size.Nominal.Mm - size.Nominal.Mm); o != v && o.turned() && s.fitted() && d < off {
+				near, off = s.name+" of "+o.p.Title.Value+" is "+v.mm(s.size.Nominal.Mm), d
 			}
 		}
-		if off <= slackMm || off > nearlyShare*size.Nominal.Mm {
-			continue
-		}
+	}
+	if off > slackMm && off <= nearlyShare*size.Nominal.Mm {
 		v.report(Check, v.inside[0].name, size.Nominal.Pos, Finding{
 			What:    "the bore of " + v.p.Title.Value + " is a running fit on no shaft of the job",
-			Numbers: r.mm(size.Nominal.Mm) + " " + size.Fit.Class.Value + "; " + near, OverMm: over(off),
+			Numbers: v.mm(size.Nominal.Mm) + " " + size.Fit.Class.Value + "; " + near, OverMm: over(off),
 			Rule: "bore and shaft have one nominal size", Source: "ISO 286-1", Fix: "the size of the shaft, or accept it for a shaft that is bought",
 		})
 	}

@@ -17,28 +17,21 @@ const pinsMm = 0.1
 
 // pins compares the holes of one name in a hub that slides and in the plate that
 // its nut holds there: what sticks out of one goes into the other.
-func pins(r *reviewer) {
-	for _, p := range r.job.Parts {
-		for g := range seq.Refs(p.Holes) {
-			r.pinInHole(p, g)
-		}
+func (r *reviewer) pins(j *parts.Joint) {
+	plate, hub := r.viewOf(j.Slide.Plate.Part), r.viewOf(j.Slide.Hub.Part)
+	if plate == nil {
+		return
 	}
-	for _, j := range r.job.Of(parts.SlideKind) {
-		plate, hub := r.viewOf(j.Slide.Plate.Part), r.viewOf(j.Slide.Hub.Part)
-		if plate == nil {
-			continue
-		}
-		for g := range seq.Refs(plate.p.Holes) {
-			_, long := pinOf(g.Note.Value)
-			switch other, _ := hub.groupNamed(g.Name.Value); {
-			case other != nil:
-				r.pinned(plate, hub, g)
-			case long > plate.lengthMm+slackMm:
-				plate.report(Stop, g.Name.Value, g.Pos, Finding{
-					What: "the pins of " + plate.p.Title.Value + " have no holes in " + hub.p.Title.Value, Numbers: g.Note.Value + ", in " + r.mm(plate.lengthMm),
-					Rule: "a pin goes into its hole", Source: "by geometry", Fix: "holes named " + g.Name.Value + " in " + hub.p.Title.Value + ", on the same pattern",
-				})
-			}
+	for g := range seq.Refs(plate.p.Holes) {
+		_, long := pinOf(g.Note.Value)
+		switch other, _ := hub.groupNamed(g.Name.Value); {
+		case other != nil:
+			r.pinned(plate, hub, g)
+		case long > plate.lengthMm+slackMm:
+			plate.report(Stop, g.Name.Value, g.Pos, Finding{
+				What: "the pins of " + plate.p.Title.Value + " have no holes in " + hub.p.Title.Value, Numbers: g.Note.Value + ", in " + r.mm(plate.lengthMm),
+				Rule: "a pin goes into its hole", Source: "by geometry", Fix: "holes named " + g.Name.Value + " in " + hub.p.Title.Value + ", on the same pattern",
+			})
 		}
 	}
 }
@@ -119,34 +112,31 @@ const (
 )
 
 // pinInHole compares the pin that the note at a hole names with that hole.
-func (r *reviewer) pinInHole(p *parts.Part, g *parts.HoleGroup) {
+func (v *view) pinInHole(g *parts.HoleGroup) {
 	across, long := pinOf(g.Note.Value)
-	v := r.viewOf(p.Name.Value)
-	if across == 0 || v == nil || g.Size.Make != parts.PlainHole {
+	if across == 0 || g.Size.Make != parts.PlainHole {
 		return
 	}
-	f := Finding{Severity: Check, Part: p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, Source: practice, Fix: "the pin or the hole of the other's size"}
-	hole, deep := g.Size.Size.Nominal.Mm, v.lengthMm
+	f, note := v.here(g.Name.Value, g.Pos), g.Note.Value
+	f.Fix = "the pin or the hole of the other's size"
+	hole, deep, pressed := g.Size.Size.Nominal.Mm, v.lengthMm, strings.Contains(note, "press")
 	if !g.Through {
 		deep = g.Depth.Mm
 	}
-	switch pressed := strings.Contains(g.Note.Value, "press"); {
-	case across > hole+slackMm || pressed && across < hole-slackMm:
-		f.What, f.Numbers, f.OverMm = "the pin of "+g.Name.Value+" has another size than its hole", r.mm(across)+" in "+r.mm(hole), over(math.Abs(across-hole))
-		f.Rule = "a pin has the nominal size of the hole that holds it"
-	case pressed && !fine(g.Size.Size.Fit, pinGrade):
-		f.What, f.Numbers, f.OverMm = g.Name.Value+" has no fit, and a pin is pressed into it", g.Note.Value+" in "+r.mm(hole), over(0)
-		f.Rule, f.Fix = "a pin that is pressed in is held by its fit", "fit: H7"
-	case pressed && g.Through && !standsWords.MatchString(g.Note.Value):
-		f.What, f.Numbers, f.LeftMm = "nothing says how far the pin of "+g.Name.Value+" stands out, and of which face", g.Note.Value, left(0)
-		f.Rule, f.Fix = "a pin in a hole that goes through can be driven to any depth", "in the note: from the front till level with it"
-	case long < deep+pinOutShare*across-slackMm:
-		f.What, f.Numbers, f.LeftMm = "the pin of "+g.Name.Value+" hardly stands out of its hole", r.mm(long)+" long in "+r.mm(deep), left(long-deep)
-		f.Rule, f.Fix = "a pin locates by what stands out, half its diameter at the least", "a longer pin"
-	default:
-		return
-	}
-	r.add(f)
+	v.firstOf(f,
+		flaw{across > hole+slackMm || pressed && across < hole-slackMm, Finding{
+			What: "the pin of " + g.Name.Value + " has another size than its hole", Numbers: v.mm(across) + " in " + v.mm(hole), OverMm: over(math.Abs(across - hole)),
+			Rule: "a pin has the nominal size of the hole that holds it"}},
+		flaw{pressed && !fine(g.Size.Size.Fit, pinGrade), Finding{
+			What: g.Name.Value + " has no fit, and a pin is pressed into it", Numbers: note + " in " + v.mm(hole), OverMm: over(0),
+			Rule: "a pin that is pressed in is held by its fit", Fix: "fit: H7"}},
+		flaw{pressed && g.Through && !standsWords.MatchString(note), Finding{
+			What: "nothing says how far the pin of " + g.Name.Value + " stands out, and of which face", Numbers: note, LeftMm: left(0),
+			Rule: "a pin in a hole that goes through can be driven to any depth", Fix: "in the note: from the front till level with it"}},
+		flaw{long < deep+pinOutShare*across-slackMm, Finding{
+			What: "the pin of " + g.Name.Value + " hardly stands out of its hole", Numbers: v.mm(long) + " long in " + v.mm(deep), LeftMm: left(long - deep),
+			Rule: "a pin locates by what stands out, half its diameter at the least", Fix: "a longer pin"}},
+	)
 }
 
 // holesOf are the holes of a group.

@@ -314,25 +314,22 @@ func (r *reviewer) faceOf(joint, part string) (parts.Face, bool) {
 }
 
 // studShoulder looks for studs whose body goes through the hole it should stand
-// against, and at those that are bought.
-func studShoulder(r *reviewer) {
-	r.boughtStuds()
-	for _, j := range r.planned(parts.BoltKind) {
-		stud, v := r.viewOf(r.job.Joint(j.Name).Bolt.Stud.Value), r.viewOf(j.A.Part)
-		if stud == nil || !stud.turned() {
-			continue
-		}
-		wide := seq.Max(0, stud.outside, func(c *cylinder) float64 { return c.size.Nominal.Mm })
-		if stud.weakStud(); j.Bolt.StudStandsMm > 0 && !j.Bolt.Spacer {
-			continue // it holds nothing apart
-		}
-		stud.unequal(j)
-		if h := seq.At(v.holes, func(h *hole) bool { return h.name == j.A.Feature && wide < 2*h.radiusMm+1 }); h != nil {
-			stud.report(Stop, "", stud.p.Name.Pos, Finding{
-				What: stud.p.Title.Value + " has no shoulder that stands against " + j.A.Title, Numbers: r.mm(wide) + " at a hole of " + r.mm(2*h.radiusMm),
-				Rule: "a stud that keeps two plates apart has a shoulder wider than their holes", Source: "by geometry", Fix: "a thicker body",
-			})
-		}
+// against.
+func (r *reviewer) studShoulder(j *plan.JointPlan) {
+	stud, v := r.viewOf(r.job.Joint(j.Name).Bolt.Stud.Value), r.viewOf(j.A.Part)
+	if stud == nil || !stud.turned() {
+		return
+	}
+	if stud.weakStud(); j.Bolt.StudStandsMm > 0 && !j.Bolt.Spacer {
+		return // it holds nothing apart
+	}
+	stud.unequal(j)
+	wide := seq.Max(0, stud.outside, func(c *cylinder) float64 { return c.size.Nominal.Mm })
+	if h := seq.At(v.holes, func(h *hole) bool { return h.name == j.A.Feature && wide < 2*h.radiusMm+1 }); h != nil {
+		stud.report(Stop, "", stud.p.Name.Pos, Finding{
+			What: stud.p.Title.Value + " has no shoulder that stands against " + j.A.Title, Numbers: v.mm(wide) + " at a hole of " + v.mm(2*h.radiusMm),
+			Rule: "a stud that keeps two plates apart has a shoulder wider than their holes", Source: "by geometry", Fix: "a thicker body",
+		})
 	}
 }
 

@@ -39,37 +39,34 @@ var facts = []struct {
 }
 
 // said compares what the notes of a part say with what is drawn: lengths that have a
-// name, and threads.
-func said(v *view) {
-	for _, note := range v.texts() {
-		for _, f := range facts {
-			for _, m := range f.words.FindAllStringSubmatch(note.Value, -1) {
-				mm, of := noteMm(m[1], m[2]), f.of(v)
-				if len(of) == 0 || slices.ContainsFunc(of, func(x float64) bool { return math.Abs(x-mm) < 0.006*max(1, mm/geom.MmPerInch) }) {
-					continue
-				}
+// name, and threads; and with its joints.
+var said = together(
+	each(everyText, (*view).saidFacts), each(everyText, (*view).saidOff), each(everyText, (*view).saidLap), each(everyText, (*view).saidStraps), each(everyText, (*view).saidOfJoints),
+	each(everyPut, (*view).saidOfScrews), each(everyPut, (*view).saidHoist),
+	each(everySlot, (*view).saidSlot), each(everyHole, (*view).saidUse), each(everyHole, (*view).saidSides), each(everyInside, (*view).saidClear),
+)
+
+func (v *view) saidFacts(note parts.Text) {
+	for _, f := range facts {
+		for _, m := range f.words.FindAllStringSubmatch(note.Value, -1) {
+			mm, of := noteMm(m[1], m[2]), f.of(v)
+			if len(of) > 0 && !slices.ContainsFunc(of, func(x float64) bool { return math.Abs(x-mm) < 0.006*max(1, mm/geom.MmPerInch) }) {
 				v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" gives a "+f.about+" that nothing on the drawing has", m[0]+"; drawn: "+few(v.written(of)), "the note, or what is drawn")
 			}
 		}
 	}
-	v.saidOf()
-	for _, s := range v.p.Slots {
-		v.saidLifts(s.Name.Value, s.Name.Value)
-	}
-	for g := range seq.Refs(v.p.Holes) {
-		v.saidUse(g)
-		for _, t := range slices.Concat(v.p.Notes, v.hows()) {
-			if v.saidSide(g, t) {
-				break
-			}
-		}
-	}
-	for _, s := range v.inside {
-		if m := clearOf.FindStringSubmatch(s.seat()); m != nil {
-			v.saidClear(s, noteMm(m[1], m[2]))
+}
+
+// saidSides looks at the side that words let the screws of a group in by, and tells of the first.
+func (v *view) saidSides(g *parts.HoleGroup) {
+	for _, t := range slices.Concat(v.p.Notes, v.hows()) {
+		if v.saidSide(g, t) {
+			return
 		}
 	}
 }
+
+func (v *view) saidSlot(s *parts.FaceSlot) { v.saidLifts(s.Name.Value, s.Name.Value) }
 
 // What holes are for by their name and note: to push a joint apart, or to hang the part by.
 var (
@@ -162,7 +159,12 @@ var screwNamed = regexp.MustCompile(`(?i)\b(screw|bolt|hole)(?:s|ed)?\b`)
 var clearOf = regexp.MustCompile(`(?i)` + noteLength + ` (?:clear|off)\b`)
 
 // saidClear compares what the words at a bore keep clear with the shafts of the job.
-func (v *view) saidClear(c *cylinder, mm float64) {
+func (v *view) saidClear(c *cylinder) {
+	m := clearOf.FindStringSubmatch(c.seat())
+	if m == nil {
+		return
+	}
+	mm := noteMm(m[1], m[2])
 	for _, o := range v.all() {
 		for _, s := range o.outside {
 			if o != v && o.turned() && math.Abs(c.radiusMm-s.size.Nominal.Mm/2-mm) < 0.05 {
@@ -323,7 +325,6 @@ func saidThreads(r *reviewer) {
 		}
 	}
 	look(r.motor().Earth, "")
-	r.saidHoles()
 }
 
 // namedHole is a hole by its name in words, before that of its part.

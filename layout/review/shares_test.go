@@ -234,7 +234,7 @@ func TestShares(t *testing.T) {
 		})
 	}
 	root := func(gap float64) rule {
-		return func(v *view) { v.p.Ends = []parts.TubeEnd{{Gap: mm(gap)}}; v.rootGaps() }
+		return func(v *view) { v.rootGap(&parts.TubeEnd{Gap: mm(gap)}) }
 	}
 	presses := func(on float64) rule { // of 40
 		return func(v *view) {
@@ -269,7 +269,7 @@ func TestShares(t *testing.T) {
 			v.p.Material, v.p.Clamp = text(metal), &parts.Clamp{Slot: mm(slot)}
 			v.q.Clamp = &plan.ClampRow{MajorMm: 8, AxialMm: 50, HeadMm: 13, InnerMm: 10, OuterMm: 10, GripMm: 10, HoldsMm: 20}
 			edit(v.q.Clamp)
-			clamped(v)
+			v.clamped(v.q.Clamp)
 		}
 	}
 	steel := func(edit func(c *plan.ClampRow)) rule { return clampOf(edit, 2, "S235JR") }

@@ -16,7 +16,8 @@ const (
 
 // slips looks at formed ends that are welded to one another: the one slips into the
 // other, past its lapped seam, or stands on it.
-func (r *reviewer) slips(j *plan.JointPlan, in *parts.Joint) {
+func (r *reviewer) slips(j *plan.JointPlan) {
+	in := r.job.Joint(j.Name)
 	a, okA := r.formedEnd(in.Weld.Part)
 	b, okB := r.formedEnd(in.Weld.To)
 	if !okA || !okB {
@@ -79,22 +80,16 @@ type roundEnd struct{ outsideMm, insideMm, lapMm float64 }
 // inside of a flight or an outside that it goes round.
 func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 	p, c := r.job.Part(ref.Part), r.stepOf(ref)
-	sheet := p.Formed()
-	end := func(size parts.Length) (roundEnd, bool) {
+	if sheet := p.Formed(); sheet != nil {
+		size, ok := formedMm(p, ref.Feature)
+		outside, inside := sheet.Walls()
 		lap := 0.0
 		if sheet.Overlap.Mm > 0 {
 			lap = sheet.Thickness.Mm
 		}
-		outside, inside := sheet.Walls()
-		return roundEnd{size.Mm + outside, size.Mm - inside, lap}, true
+		return roundEnd{size + outside, size - inside, lap}, ok
 	}
 	switch {
-	case sheet != nil && ref.Feature == "small-end":
-		return end(p.Frustum.Small)
-	case sheet != nil && ref.Feature == "large-end":
-		return end(p.Frustum.Large)
-	case sheet != nil && ref.Feature == "round-end":
-		return end(p.Transition.Diameter)
 	case p.Kind == parts.FlightPart && ref.Feature == "inside":
 		return roundEnd{outsideMm: math.Inf(1), insideMm: p.Flight.Shaft.Mm}, true
 	case c != nil && c.inside && p.Flat():
@@ -103,4 +98,17 @@ func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 		return roundEnd{outsideMm: c.size.Nominal.Mm}, true
 	}
 	return roundEnd{}, false
+}
+
+// formedMm is the diameter of a round end of a cone or transition as it is given; false for another end.
+func formedMm(p *parts.Part, end string) (mm float64, ok bool) {
+	switch end {
+	case "small-end":
+		return p.Frustum.Small.Mm, true
+	case "large-end":
+		return p.Frustum.Large.Mm, true
+	case "round-end":
+		return p.Transition.Diameter.Mm, true
+	}
+	return 0, false
 }

@@ -101,7 +101,8 @@ func TestStandingBounds(t *testing.T) {
 			_, inside := plate.Rounds(10)
 			r.views["plate"], r.views["cone"] = &view{reviewer: r, p: plate, inside: stepsOf(inside, true)}, &view{reviewer: r}
 			r.job.Parts = append(r.job.Parts, plate, &parts.Part{Name: text("cone"), Kind: parts.Cone, Frustum: &parts.Frustum{Small: mm(small), Formed: parts.Formed{Thickness: mm(2), Inside: true, Overlap: parts.Length{Mm: overlap}}}})
-			r.slips(&plan.JointPlan{Name: "seam", Title: "Seam"}, &parts.Joint{Weld: &parts.WeldJoint{Part: parts.JointRef{Part: "plate", Feature: "bore"}, To: parts.JointRef{Part: "cone", Feature: "small-end"}}})
+			r.job.Joints = []*parts.Joint{{Name: text("seam"), Weld: &parts.WeldJoint{Part: parts.JointRef{Part: "plate", Feature: "bore"}, To: parts.JointRef{Part: "cone", Feature: "small-end"}}}}
+			r.slips(&plan.JointPlan{Name: "seam", Title: "Seam"})
 		}
 	}
 	bearing := func(name string, bore, outside, width, cone float64) rule {
@@ -139,7 +140,7 @@ func TestStandingBounds(t *testing.T) {
 			r.views["cover"].inside = inRow(true, &cylinder{name: "bore", size: parts.Size{Nominal: mm(bore), Fit: parts.Fit{Class: text(fit)}}})
 			r.views["pin"].outside = inRow(false, step("end", 0, 10, shaft))
 			r.views["pin"].outside[0].size.Fit.Pos.Line = 1
-			loneBore(r)
+			r.views["cover"].loneBore()
 		}
 	}
 	for _, c := range []struct {

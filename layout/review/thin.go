@@ -15,20 +15,14 @@ func leastWallMm(outsideMm float64) float64 { return math.Max(1.5, 0.02*outsideM
 
 // thin looks for walls that undercuts, threads, counterbores and slots have left
 // too thin.
-func thin(v *view) {
-	if v.p.Flat() {
-		v.thinRim()
-	} else if v.p.Kind != parts.Tube {
-		v.thinWall()
-		v.thinWeb()
-		v.thinCast()
-	}
-	v.thinFloor()
-}
+var thin = together((*view).thinRim, (*view).thinWall, each(everyStep, (*view).thinWeb), (*view).thinCast, (*view).thinHead, each(everySlot, (*view).underSlot), each(everyRadial, (*view).underRadial))
+
+// turnedWall tells whether a wall is that of a turned part, not as bought.
+func (v *view) turnedWall() bool { return !v.p.Flat() && v.p.Kind != parts.Tube }
 
 // thinRim is the metal between the bore and the outline of a flat part.
 func (v *view) thinRim() {
-	if len(v.inside) == 0 {
+	if len(v.inside) == 0 || !v.p.Flat() {
 		return
 	}
 	if wall := v.flatWall(); wall > slackMm {
@@ -43,7 +37,7 @@ func (v *view) thinRim() {
 func (v *view) thinWall() {
 	for _, s := range v.cuts() {
 		out, in := at(v.outside, (s.fromMm+s.toMm)/2), at(v.inside, (s.fromMm+s.toMm)/2)
-		if out == nil || in == nil {
+		if out == nil || in == nil || !v.turnedWall() {
 			continue
 		}
 		wall := out.rootMm() - in.rootMm()
@@ -71,48 +65,46 @@ func (c *cylinder) rootMm() float64 {
 	return c.thread.MajorMm / 2
 }
 
-// thinFloor is the metal under a counterbore's head and under a slot in the
-// outside.
-func (v *view) thinFloor() {
+// thinHead is the metal under a counterbore's head.
+func (v *view) thinHead() {
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil && h.group.Counterbore != nil && h.metalMm > 0 }) {
 		v.atLeast(h.name, h.pos, h.metalMm-h.group.Counterbore.Depth.Mm, 0.4*2*h.radiusMm, Finding{
 			What: "little metal stays under the counterbores of " + h.name, Numbers: " of " + v.mm(h.metalMm) + ", wanted ",
 			Rule: "a head clamps at least 0.4 times its screw of metal", Fix: "shallower counterbores, or a thicker part",
 		})
 	}
-	for f := range seq.Refs(v.p.Slots) {
-		if f.Through {
-			continue
-		}
-		v.atLeast(f.Name.Value, f.Depth.Pos, v.lengthMm-f.Depth.Mm, math.Max(1.5, 0.1*v.lengthMm), Finding{
+}
+
+// underSlot is the metal under a slot in a face.
+func (v *view) underSlot(f *parts.FaceSlot) {
+	if !f.Through {
+		v.atLeast(f.Name.Value, f.Depth.Pos, v.lengthMm-f.Depth.Mm, max(1.5, 0.1*v.lengthMm), Finding{
 			What: "little metal stays under " + f.Name.Value, Numbers: " of " + v.mm(v.lengthMm) + ", wanted ",
 			Rule: "a slot leaves a tenth of the plate, and not under " + v.mm(1.5), Fix: "a shallower slot, or one that goes through",
 		})
 	}
-	for f := range seq.Refs(v.p.Radials) {
-		wall, solid := v.wallAt(v.axialMm(f)), radiusAt(v.inside, v.axialMm(f)) == 0
-		if solid {
-			wall *= 2
-			v.wideHole(f, wall)
-		}
-		if f.Through || f.Shape == parts.RadialHole || f.Depth.Mm >= wall {
-			continue
-		}
-		least := math.Max(1.5, 0.25*wall)
-		if solid {
-			least = 0.8 * wall
-		}
-		if floor := wall - f.Depth.Mm; floor < least-slackMm {
-			severity := Check
-			if solid && floor < wall/2 {
-				severity = Stop // through the middle
-			}
-			v.report(severity, f.Name.Value, f.Pos, Finding{
-				What: f.Name.Value + " leaves little metal under it", Numbers: v.mm(floor) + " of " + v.mm(wall) + ", wanted " + v.mm(least), LeftMm: left(floor),
-				Rule: "a slot leaves a quarter of a wall, and 0.8 of the diameter of a solid", Fix: "a shallower slot, or a thicker wall",
-			})
-		}
+}
+
+// underRadial is the metal under a slot in the outside.
+func (v *view) underRadial(f *parts.Radial) {
+	wall, severity := v.wallAt(v.axialMm(f)), Check
+	least, middle := max(1.5, 0.25*wall), 0.0
+	if radiusAt(v.inside, v.axialMm(f)) == 0 { // a solid
+		wall *= 2
+		v.wideHole(f, wall)
+		least, middle = 0.8*wall, wall/2
 	}
+	floor := wall - f.Depth.Mm
+	if f.Through || f.Shape == parts.RadialHole || floor <= 0 || floor >= least-slackMm {
+		return
+	}
+	if floor < middle {
+		severity = Stop
+	}
+	v.report(severity, f.Name.Value, f.Pos, Finding{
+		What: f.Name.Value + " leaves little metal under it", Numbers: v.mm(floor) + " of " + v.mm(wall) + ", wanted " + v.mm(least), LeftMm: left(floor),
+		Rule: "a slot leaves a quarter of a wall, and 0.8 of the diameter of a solid", Fix: "a shallower slot, or a thicker wall",
+	})
 }
 
 // wideHole finds a hole in the side of a solid that takes more than half of its
@@ -129,15 +121,13 @@ func (v *view) wideHole(f *parts.Radial, acrossMm float64) {
 
 // thinWeb finds a step that is left as a thin disc: one at the end of a bore that
 // closes it part of the way, as behind a seal, or a collar.
-func (v *view) thinWeb() {
-	for _, c := range v.steps() {
-		high := seq.Min(math.Inf(1), c.next(), func(o *cylinder) float64 { return -c.outBy(o) })
-		if long := c.longMm(); !math.IsInf(high, 1) && high > long {
-			v.atLeast(c.name, c.pos, long, math.Max(1.5, high/10), Finding{
-				What: c.name + " is left as a thin disc", Numbers: " thick and " + v.mm(high) + " high, wanted ",
-				Rule: "a collar is a tenth as thick as it is high, and not under " + v.mm(1.5), Fix: "a longer step",
-			})
-		}
+func (v *view) thinWeb(c *cylinder) {
+	high := seq.Min(math.Inf(1), c.next(), func(o *cylinder) float64 { return -c.outBy(o) })
+	if long := c.longMm(); v.turnedWall() && !math.IsInf(high, 1) && high > long {
+		v.atLeast(c.name, c.pos, long, max(1.5, high/10), Finding{
+			What: c.name + " is left as a thin disc", Numbers: " thick and " + v.mm(high) + " high, wanted ",
+			Rule: "a collar is a tenth as thick as it is high, and not under " + v.mm(1.5), Fix: "a longer step",
+		})
 	}
 }
 
@@ -147,7 +137,7 @@ const castShare = 1.0
 
 // thinCast looks for flanges of grey iron that are thinner than the bolts in them.
 func (v *view) thinCast() {
-	if m, err := material.Find(v.p.Material.Value); err != nil || m.Kind != material.GreyIron {
+	if m, err := material.Find(v.p.Material.Value); err != nil || m.Kind != material.GreyIron || !v.turnedWall() {
 		return
 	}
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.bolt() && h.metalMm > 0 }) {

@@ -15,21 +15,17 @@ var forPins = regexp.MustCompile(`(?i)\b(pin|dowel)s?\b`)
 
 // unused looks for threads, and for holes that are reamed or take a pin, that serve nothing:
 // no joint, note, word of the job nor other part has anything for them.
-func unused(v *view) {
-	p := v.p
-	for h := range seq.Refs(p.Holes) {
-		if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !v.takesSpigot(v, h.Name.Value) && !v.jointNames(h.Name.Value) && !v.serves(p, h.Name.Value, h.Size) {
-			v.idle(h.Name.Value, h.Pos)
-		}
+var unused = together(each(everyHole, (*view).idleHole), each(everyRadial, (*view).idleRadial), (*view).idleSteps)
+
+func (v *view) idleHole(h *parts.HoleGroup) {
+	if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !v.takesSpigot(v, h.Name.Value) && !v.jointNames(h.Name.Value) {
+		v.idle(h.Name.Value, h.Pos, h.Size)
 	}
-	for f := range seq.Refs(p.Radials) {
-		if forOther(f.Size, f.Name.Value, false) && f.Note.Value == "" && !v.jointNames(f.Name.Value) && !v.serves(p, f.Name.Value, f.Size) {
-			v.idle(f.Name.Value, f.Pos)
-		}
-	}
-	if v.turned() && !v.isStud(p) {
-		v.idleSteps(p.Profile.Outside)
-		v.idleSteps(p.Profile.Inside)
+}
+
+func (v *view) idleRadial(f *parts.Radial) {
+	if forOther(f.Size, f.Name.Value, false) && f.Note.Value == "" && !v.jointNames(f.Name.Value) {
+		v.idle(f.Name.Value, f.Pos, f.Size)
 	}
 }
 
@@ -38,13 +34,16 @@ func (r *reviewer) isStud(p *parts.Part) bool {
 	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Stud() == p.Name.Value })
 }
 
-// idleSteps looks at the threads of one side of a turned part. One beside a step of a joint
+// idleSteps looks at the threads of a turned part. One beside a step of a joint
 // takes the nut that holds what sits there.
-func (v *view) idleSteps(steps []parts.Step) {
-	named := func(i int) bool { return i >= 0 && i < len(steps) && v.jointNames(steps[i].Name.Value) }
-	for i, s := range steps {
-		if t := s.Size.Thread.Value; t != "" && s.Seat.Value == "" && !named(i-1) && !named(i) && !named(i+1) && !v.serves(v.p, s.Name.Value, parts.HoleSize{Thread: t}) {
-			v.idle(s.Name.Value, s.Pos)
+func (v *view) idleSteps() {
+	if !v.turned() || v.isStud(v.p) {
+		return
+	}
+	for _, c := range v.steps() {
+		named := func(o *cylinder) bool { return v.jointNames(o.name) }
+		if c.threaded() && c.seat() == "" && !slices.ContainsFunc(append(c.next(), c), named) {
+			v.idle(c.name, c.pos, parts.HoleSize{Thread: c.size.Thread.Value})
 		}
 	}
 }
@@ -113,7 +112,11 @@ func (r *reviewer) saidAll() string {
 	return r.said
 }
 
-func (v *view) idle(name string, pos parts.Pos) {
+// idle reports a hole or thread of a size that serves nothing.
+func (v *view) idle(name string, pos parts.Pos, size parts.HoleSize) {
+	if v.serves(v.p, name, size) {
+		return
+	}
 	v.report(Check, name, pos, Finding{
 		What: name + " of " + v.p.Title.Value + " serves nothing in this job", Numbers: "no joint, note or bought thing is for it",
 		Rule: "what is made is for something", Source: "by the job", Fix: "note: what goes there, or leave it out",

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"centrepop/layout/plan"
 	"strconv"
 )
 
@@ -13,21 +14,14 @@ const (
 
 // weak looks for places where a turned part is the weakest link of what hangs on
 // it: milled away by flats, necked below its thread, or threaded for few turns.
-func weak(v *view) {
-	for _, f := range v.q.Flats {
-		v.atLeast(f.Name, entryPos(v.p, f.Name), f.AcrossMm, flatsShare*f.DiameterMm, Finding{
-			What: f.Name + " takes most of the part that it is milled on", Numbers: " of " + v.mm(f.DiameterMm) + ", wanted at least ",
-			Rule: "flats leave half the diameter at the least", Fix: "a larger size across the flats, or a thicker step",
-		})
-	}
-	for _, c := range v.steps() {
-		v.fewTurns(c)
-		if !c.inside {
-			v.weakNeck(c)
-			v.wideNeck(c)
-			v.wideTip(c)
-		}
-	}
+var weak = together(each(everyFlat, (*view).weakFlats), each(everyStep, (*view).fewTurns), each(everyOutside, (*view).weakNeck), each(everyOutside, (*view).wideNeck), each(everyOutside, (*view).wideTip))
+
+// weakFlats looks at what flats leave.
+func (v *view) weakFlats(f plan.FlatsRow) {
+	v.atLeast(f.Name, entryPos(v.p, f.Name), f.AcrossMm, flatsShare*f.DiameterMm, Finding{
+		What: f.Name + " takes most of the part that it is milled on", Numbers: " of " + v.mm(f.DiameterMm) + ", wanted at least ",
+		Rule: "flats leave half the diameter at the least", Fix: "a larger size across the flats, or a thicker step",
+	})
 }
 
 // wideTip finds a plain end before a thread that is larger than the core of its nut, where

@@ -53,48 +53,34 @@ func separate(r *reviewer) {
 }
 
 // unjoined looks for screw holes and tapped holes of two parts that match each
-// other alone and are in no joint, and for chamfers that no weld uses.
+// other alone and are in no joint.
 func unjoined(r *reviewer) {
-	type group struct {
-		*view
-		h *parts.HoleGroup
-	}
-	var open []group
-	for _, v := range r.all() {
-		for h := range seq.Refs(v.p.Holes) {
-			if h.Pattern.PCD.Set() && h.Size.Thread != "" && !v.joined(h.Name.Value) {
-				open = append(open, group{v, h})
+	for a, g := range r.groups() {
+		for b, h := range r.groups() {
+			if a != b && g.Size.Make == parts.ClearanceHole && h.Size.Make == parts.TappedHole && likeGroups(g, h) && !a.joined(g.Name.Value) && !b.joined(h.Name.Value) {
+				a.report(Check, g.Name.Value, g.Pos, Finding{
+					What: a.p.Title.Value + " and " + b.p.Title.Value + " have holes for each other, and no joint bolts them", Numbers: g.Name.Value + " and " + h.Name.Value + ", " + g.Size.Thread + " on " + r.mm(g.Pattern.PCD.Mm),
+					Rule: "what is drilled for each other is bolted", Fix: "add the bolt joint",
+				})
 			}
 		}
 	}
-	for _, a := range open {
-		for _, b := range open {
-			if a.p == b.p || a.h.Size.Make != parts.ClearanceHole || b.h.Size.Make != parts.TappedHole || !sameThread(a.h.Size.Thread, b.h.Size.Thread) ||
-				a.h.Pattern.Count != b.h.Pattern.Count || math.Abs(a.h.Pattern.PCD.Mm-b.h.Pattern.PCD.Mm) > slackMm {
-				continue
-			}
-			a.report(Check, a.h.Name.Value, a.h.Pos, Finding{
-				What: a.p.Title.Value + " and " + b.p.Title.Value + " have holes for each other, and no joint bolts them", Numbers: a.h.Name.Value + " and " + b.h.Name.Value + ", " + a.h.Size.Thread + " on " + r.mm(a.h.Pattern.PCD.Mm),
-				Rule: "what is drilled for each other is bolted", Fix: "add the bolt joint",
-			})
-		}
-	}
-	r.unwelded()
-	r.forgotten()
-	freeEnds(r)
+}
+
+// likeGroups tells whether as many screws of one thread go into two groups on one circle.
+func likeGroups(g, h *parts.HoleGroup) bool {
+	circle := g.Pattern.PCD.Set() && h.Pattern.PCD.Set() && math.Abs(g.Pattern.PCD.Mm-h.Pattern.PCD.Mm) <= slackMm
+	return circle && g.Pattern.Count == h.Pattern.Count && sameThread(g.Size.Thread, h.Size.Thread)
 }
 
 // forgotten looks for parts in no joint of a job that says which parts no joint fastens,
 // and does not name them.
-func (r *reviewer) forgotten() {
-	for _, p := range r.job.Parts {
-		name := p.Name.Value
-		loose := func(e parts.Loose) bool { return e.Part.Value == name }
-		if len(r.job.Loose) == 0 || len(r.job.Joints) == 0 || r.inJoint(name) || r.isStud(p) || slices.ContainsFunc(r.job.Loose, loose) {
-			continue
-		}
-		r.add(Finding{
-			Part: name, Pos: p.Name.Pos, What: p.Title.Value + " is in no joint, and loose does not name it",
+func (v *view) forgotten() {
+	name := v.p.Name.Value
+	loose := func(e parts.Loose) bool { return e.Part.Value == name }
+	if len(v.job.Loose) > 0 && len(v.job.Joints) > 0 && !v.inJoint(name) && !v.isStud(v.p) && !slices.ContainsFunc(v.job.Loose, loose) {
+		v.report(Check, "", v.p.Name.Pos, Finding{
+			What: v.p.Title.Value + " is in no joint, and loose does not name it",
 			Rule: "a part is fastened, or said to be loose", Fix: "a joint that fastens it, or an entry under loose with what holds it",
 		})
 	}
@@ -132,23 +118,21 @@ func (r *reviewer) bolted(part, group string) bool {
 
 // unwelded finds copies of a part with a chamfer for a weld that are pressed
 // together with another and not welded to it.
-func (r *reviewer) unwelded() {
-	for _, j := range r.job.Of(parts.PressKind) {
-		bore := j.Press.Bore
-		p := r.job.Part(bore.Part)
-		prepared := func(c parts.Chamfer) bool {
-			of, _ := c.On()
-			return c.For == "weld" && of == bore.Feature
-		}
-		welds := func(w *parts.Joint) bool {
-			return w.Some(func(ref parts.JointRef) bool { return ref.Is(bore.Part, bore.Copy) && ref.Feature == bore.Feature })
-		}
-		if slices.ContainsFunc(p.Chamfers, prepared) && !slices.ContainsFunc(r.job.Of(parts.WeldKind), welds) {
-			r.add(Finding{
-				Part: j.Name.Value, Pos: j.Pos, What: p.Title.Value + " has a chamfer for a weld, and no joint welds it",
-				Rule: "what is prepared for a weld is welded", Fix: "add the weld joint after this one",
-			})
-		}
+func (r *reviewer) unwelded(j *parts.Joint) {
+	bore := j.Press.Bore
+	p := r.job.Part(bore.Part)
+	prepared := func(c parts.Chamfer) bool {
+		of, _ := c.On()
+		return c.For == "weld" && of == bore.Feature
+	}
+	welds := func(w *parts.Joint) bool {
+		return w.Some(func(ref parts.JointRef) bool { return ref.Is(bore.Part, bore.Copy) && ref.Feature == bore.Feature })
+	}
+	if slices.ContainsFunc(p.Chamfers, prepared) && !slices.ContainsFunc(r.job.Of(parts.WeldKind), welds) {
+		r.add(Finding{
+			Part: j.Name.Value, Pos: j.Pos, What: p.Title.Value + " has a chamfer for a weld, and no joint welds it",
+			Rule: "what is prepared for a weld is welded", Fix: "add the weld joint after this one",
+		})
 	}
 }
 
@@ -170,45 +154,40 @@ func (r *reviewer) jointFace(j *parts.Joint) {
 }
 
 // weldSense looks at the numbers of welds.
-func weldSense(r *reviewer) {
-	for _, j := range r.planned(parts.WeldKind) {
-		in := r.job.Joint(j.Name)
-		r.weldSize(j, in)
-		r.weldLong(j, in.Weld)
-		r.squareOnRound(j, in.Weld)
-		r.slips(j, in)
-		r.shallow(j, in)
-	}
-	r.rootGaps()
-}
+var weldSense = together(
+	each(everyPlan(parts.WeldKind), (*reviewer).weldSize), each(everyPlan(parts.WeldKind), (*reviewer).weldLong), each(everyPlan(parts.WeldKind), (*reviewer).squareOnRound),
+	each(everyPlan(parts.WeldKind), (*reviewer).slips), each(everyPlan(parts.WeldKind), (*reviewer).shallow), of(everyPart, each(everyEnd, (*view).rootGap)),
+)
 
 // weldSize looks for a leg or a process that the thinner part does not stand, for one side of a tee, and for a
 // fillet without a corner.
-func (r *reviewer) weldSize(j *plan.JointPlan, in *parts.Joint) {
-	w, thin := in.Weld, j.Weld.ThinnerMm
-	if most := thin + math.Max(1, 0.2*thin); w.Type == "fillet" && w.Size.Set() && thin > 0 && w.Size.Mm > most+slackMm {
-		r.ofJoint(j, Finding{
+func (r *reviewer) weldSize(j *plan.JointPlan) {
+	w, thin := r.job.Joint(j.Name).Weld, j.Weld.ThinnerMm
+	fillet, most := w.Type == "fillet", thin+max(1, 0.2*thin)
+	r.eachOf(Finding{Part: j.Name, Pos: r.jointPos(j.Name)},
+		flaw{fillet && w.Size.Set() && thin > 0 && w.Size.Mm > most+slackMm, Finding{
 			What: j.Title + ": the leg is larger than the thinner part takes", Numbers: r.mm(w.Size.Mm) + " on " + r.mm(thin) + ", wanted at most " + r.mm(most), OverMm: over(w.Size.Mm),
-			Rule: "a leg is about as large as the thinner part at most: more only burns and bends", Fix: "a smaller leg",
-		})
-	}
-	onEdge := w.To.Feature == "outline" || r.job.Part(w.To.Part).Kind == parts.BarPart
-	if tee := w.Part.Feature == "outline" && onEdge && (in.Place == nil || in.Place.Edge()); tee && w.Type == "fillet" && j.Weld.OneSided() {
-		r.ofJoint(j, Finding{What: j.Title + ": a tee is welded on one side only", Rule: "a fillet on one side tears open at its root", Fix: "sides: 2, or accept it for light brackets"})
-	}
-	if w.Type == "fillet" && r.barSeamMm(w.Part, false) > 0 && r.barSeamMm(w.To, false) > 0 {
-		r.ofJoint(j, Finding{What: j.Title + ": two ends meet flush, and a fillet has no corner but inside", Rule: "ends that meet are welded by a butt weld", Fix: "type: v, or square where the wall is thin"})
-	}
-	if w.Process == "MMA" && thin > 0 && thin < stickMm-slackMm {
-		r.ofJoint(j, Finding{
+			Rule: "a leg is about as large as the thinner part at most: more only burns and bends", Fix: "a smaller leg"}},
+		flaw{fillet && r.tee(j) && j.Weld.OneSided(), Finding{
+			What: j.Title + ": a tee is welded on one side only", Rule: "a fillet on one side tears open at its root", Fix: "sides: 2, or accept it for light brackets"}},
+		flaw{fillet && r.barSeamMm(w.Part, false) > 0 && r.barSeamMm(w.To, false) > 0, Finding{
+			What: j.Title + ": two ends meet flush, and a fillet has no corner but inside", Rule: "ends that meet are welded by a butt weld", Fix: "type: v, or square where the wall is thin"}},
+		flaw{w.Process == "MMA" && thin > 0 && thin < stickMm-slackMm, Finding{
 			What: j.Title + ": a stick burns through the thinner part", Numbers: r.mm(thin) + ", wanted at least " + r.mm(stickMm), LeftMm: left(thin),
-			Rule: "thin sheet is welded by TIG or MAG", Fix: "process: TIG or MAG",
-		})
-	}
+			Rule: "thin sheet is welded by TIG or MAG", Fix: "process: TIG or MAG"}},
+	)
+}
+
+// tee tells whether a weld stands one plate on the edge of another, or on a bar.
+func (r *reviewer) tee(j *plan.JointPlan) bool {
+	in := r.job.Joint(j.Name)
+	onEdge := in.Weld.To.Feature == "outline" || r.job.Part(in.Weld.To.Part).Kind == parts.BarPart
+	return in.Weld.Part.Feature == "outline" && onEdge && (in.Place == nil || in.OnEdge())
 }
 
 // weldLong compares a length that is given with the edge.
-func (r *reviewer) weldLong(j *plan.JointPlan, w *parts.WeldJoint) {
+func (r *reviewer) weldLong(j *plan.JointPlan) {
+	w := r.job.Joint(j.Name).Weld
 	if !w.Length.Set() {
 		return
 	}
@@ -235,8 +214,9 @@ func (r *reviewer) weldLong(j *plan.JointPlan, w *parts.WeldJoint) {
 const stickMm = 2.4
 
 // shallow looks for edges prepared for a bevel that hardly bevel it.
-func (r *reviewer) shallow(j *plan.JointPlan, in *parts.Joint) {
+func (r *reviewer) shallow(j *plan.JointPlan) {
 	const least = 0.5
+	in := r.job.Joint(j.Name)
 	v := r.viewOf(in.Weld.Part.Part)
 	if in.Weld.Type != "bevel" && in.Weld.Type != "v" {
 		return
@@ -298,7 +278,8 @@ const offRoundMm = 1.6
 
 // squareOnRound looks for a bar whose square end is welded to a round: it touches along a
 // line, and its sides stand off.
-func (r *reviewer) squareOnRound(j *plan.JointPlan, w *parts.WeldJoint) {
+func (r *reviewer) squareOnRound(j *plan.JointPlan) {
+	w := r.job.Joint(j.Name).Weld
 	p, to := r.job.Part(w.Part.Part), r.viewOf(w.To.Part)
 	end, c := p.BarEnd(w.Part.Feature), named(to.outside, w.To.Feature)
 	if end == nil || c == nil || !to.turned() || end.Mitred() || end.Coped() {
@@ -332,17 +313,13 @@ func (r *reviewer) edgeMm(name string) float64 {
 	return wide + high
 }
 
-// rootGaps looks for saddles with more gap than a weld bridges.
-func (r *reviewer) rootGaps() {
+// rootGap looks for a saddle with more gap than a weld bridges.
+func (v *view) rootGap(end *parts.TubeEnd) {
 	const mostMm = 4
-	for _, v := range r.all() {
-		for end := range seq.Refs(v.p.Ends) {
-			v.atMost("", end.Gap.Pos, end.Gap.Mm, mostMm, Finding{
-				What: "the root gap of " + v.p.Title.Value + " is too wide to weld",
-				Rule: "a root gap is bridged by one run", Fix: r.mm(1) + " to " + r.mm(3),
-			})
-		}
-	}
+	v.atMost("", end.Gap.Pos, end.Gap.Mm, mostMm, Finding{
+		What: "the root gap of " + v.p.Title.Value + " is too wide to weld",
+		Rule: "a root gap is bridged by one run", Fix: v.mm(1) + " to " + v.mm(3),
+	})
 }
 
 // heldShare is the least part of a bore that a press holds by. Common practice, no
