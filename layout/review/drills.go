@@ -1,7 +1,9 @@
 package review
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
@@ -41,31 +43,24 @@ func (v *view) drillSize(d drilled) {
 	if d.Make != parts.PlainHole || d.fitted() {
 		return
 	}
-	nearMm, name := nearestDrill(d.mm)
-	if math.Abs(nearMm-d.mm) < 0.006 || d.mm > 50 {
+	metric, inch := nearestDrill(cutting.Metric, d.mm), nearestDrill(cutting.Inch, d.mm)
+	if math.Min(math.Abs(metric.DiaMm-d.mm), math.Abs(inch.DiaMm-d.mm)) < 0.006 || d.mm > 50 {
 		return
 	}
+	near := metric.Name + " mm"
+	if v.job.Units == parts.Inches {
+		near = inch.Name + " (" + v.mm(inch.DiaMm) + ")"
+	}
 	v.report(Note, d.name, d.Pos, Finding{
-		What: d.name + ": no common drill has this size", Numbers: v.mm(d.mm) + "; the nearest drill is " + name,
+		What: d.name + ": no common drill has this size", Numbers: v.mm(d.mm) + "; the nearest drill is " + near,
 		Rule: "metric drills as in ISO 235, inch drills as in ASME B94.11M", Source: "from memory; which sizes a shop keeps: " + practice,
 		Fix: "take a drill's size, or bore the hole",
 	})
 }
 
-// nearestDrill is the stock drill of either system nearest to a diameter.
-func nearestDrill(mm float64) (nearMm float64, name string) {
-	best := math.Inf(1)
-	for _, s := range []cutting.System{cutting.Metric, cutting.Inch} {
-		for _, d := range cutting.StockDrills(s) {
-			if off := math.Abs(d.DiaMm - mm); off < best-1e-9 {
-				best, nearMm, name = off, d.DiaMm, d.Name
-				if s == cutting.Metric {
-					name += " mm"
-				}
-			}
-		}
-	}
-	return nearMm, name
+// nearestDrill is the stock drill of a system nearest to a diameter.
+func nearestDrill(s cutting.System, mm float64) cutting.DrillSize {
+	return slices.MinFunc(cutting.StockDrills(s), func(a, b cutting.DrillSize) int { return cmp.Compare(math.Abs(a.DiaMm-mm), math.Abs(b.DiaMm-mm)) })
 }
 
 // drillLarge looks for holes over the shop's largest drill. One that is cut with
