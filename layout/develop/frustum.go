@@ -161,7 +161,7 @@ func (f Frustum) split(p *FrustumPattern, from, to int) error {
 // happens in a sector near a full circle.
 func (f Frustum) checkLap(p *FrustumPattern) error {
 	if free := 360 - p.PieceAngleDeg; f.OverlapMm > 0 && deg(math.Atan2(f.OverlapMm, p.InnerRadiusMm)) >= free {
-		return refuse("a lap of %v runs into the other edge of a sector of %.2f°: use more gores", lookup.Mm(f.OverlapMm), p.PieceAngleDeg)
+		return refuse("a lap of %v runs into the other edge of a sector of %.2f°: a narrower lap, a butt, or a stock sheet so small that it is cut in pieces", lookup.Mm(f.OverlapMm), p.PieceAngleDeg)
 	}
 	return nil
 }

@@ -93,7 +93,7 @@ func TestFrustumRefuses(t *testing.T) {
 		{Frustum{LargeDiameterMm: math.NaN(), SmallDiameterMm: 80, HeightMm: 50}, "large diameter"},
 		{Frustum{LargeDiameterMm: 100, SmallDiameterMm: 80, HeightMm: math.Inf(1)}, "height"},
 		{Frustum{LargeDiameterMm: 100, SmallDiameterMm: 5, HeightMm: 50, ThicknessMm: 10}, "too thick"},
-		{Frustum{LargeDiameterMm: 600, SmallDiameterMm: 100, HeightMm: 80, OverlapMm: 20}, "more gores"},
+		{Frustum{LargeDiameterMm: 600, SmallDiameterMm: 100, HeightMm: 80, OverlapMm: 20}, "so small that it is cut in pieces"},
 		{Frustum{LargeDiameterMm: 100, SmallDiameterMm: 50, HeightMm: 80, SheetWidthMm: 50}, "both sheet"},
 		{Frustum{LargeDiameterMm: 100, SmallDiameterMm: 50, HeightMm: 80, Measured: 5}, "surface"},
 		{Frustum{LargeDiameterMm: 50000, SmallDiameterMm: 49999.9, HeightMm: 1e5}, "so slight"},

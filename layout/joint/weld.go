@@ -517,7 +517,7 @@ func (j *making) finishLater(t *joint) {
 		title, held := copyTitle(r, i.copy), r.LaterHeld
 		later := slices.DeleteFunc(slices.Clone(r.Steps), func(s part.Step) bool { return !s.AfterWeld })
 		for _, s := range later {
-			what = append(what, strings.TrimSpace(title+" "+words.Spaced(s.Name)+" "+t.w.Dia(s.Size.NominalMm)+" "+s.Size.Class))
+			what = append(what, title+" "+r.Finished(&s))
 		}
 		if most := j.job.Shop.SwingMm.Mm; len(later) > 0 {
 			by = append(by, title+" true by "+r.LaterTrue)

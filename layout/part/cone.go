@@ -64,7 +64,7 @@ func (c *cone) developments(d *shaper) {
 			Forming: develop.Forming{Measured: surface(f.Inside), HeightMm: f.Height.Mm, OffsetTopMm: f.Offset.Mm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SeamDeg: f.Seam.Deg, Divisions: coneDivisions, SheetWidthMm: f.SheetWidth.Mm, SheetHeightMm: f.SheetHeight.Mm},
 		}.Develop()
 		if err != nil {
-			d.fault(f.Pos, "the cone cannot be developed: "+d.W.Refused(err), "other sizes, or a larger sheet")
+			d.fault(f.Pos, "the cone cannot be developed: "+d.W.Refused(err), "other sizes, or another sheet")
 			return
 		}
 		pieces := d.pieces(plan.ConePattern, "Leaning cone", p.Pieces, f.Seam.Deg)
@@ -78,7 +78,7 @@ func (c *cone) developments(d *shaper) {
 		ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SheetWidthMm: f.SheetWidth.Mm, SheetHeightMm: f.SheetHeight.Mm,
 	}.Develop()
 	if err != nil {
-		d.fault(f.Pos, "the cone cannot be developed: "+d.W.Refused(err), "other sizes, or a larger sheet")
+		d.fault(f.Pos, "the cone cannot be developed: "+d.W.Refused(err), "other sizes, or another sheet")
 		return
 	}
 	out := &d.pieces(plan.ConePattern, "Cone", []develop.Development{p.Piece}, f.Seam.Deg)[0]

@@ -28,7 +28,6 @@ type bench struct {
 	jigs  []Jigged
 
 	top    string            // the line that marks TOP in an operation that does more
-	topN   int               // the operation that does nothing else
 	worked map[workedTo]bool // the limits that stand in its operations
 
 	ground     []string // what is measured once it is ground
@@ -215,8 +214,6 @@ func (usual) mark(b *bench) {
 	if which != "" || len(b.Radials) > 0 {
 		o.Title, o.Tool = "Mark TOP, set out, punch", "scriber, centre punch 60° to find, 90° to open"
 		o = warn(o, punching)
-	} else {
-		b.topN = len(b.ops) + 1
 	}
 	wrapped, templates := b.wrapLines()
 	if which != "" || templates {

@@ -67,50 +67,67 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	m.Later = seq.Keep(m.Out.Checks, func(c plan.Check) bool {
 		return !slices.ContainsFunc(first.Out.Checks, func(o plan.Check) bool { return o.What == c.What && o.Limits == c.Limits })
 	})
-	var sizes, held []string
-	for i, s := range m.Steps {
-		if !s.AfterWeld {
+	b := &bench{Numbered: m.Numbered, later: true, worked: map[workedTo]bool{}}
+	var now finishing
+	cut := map[int]bool{} // what has operations of its own
+	for i := range m.Steps {
+		s := &m.Steps[i]
+		if cut[m.ref(s)] = s.AfterWeld; !s.AfterWeld {
 			continue
 		}
-		size := words.Spaced(s.Name) + " " + m.W.Dia(s.Size.NominalMm)
-		sizes = append(sizes, words.Join(" ", size, s.Size.Class))
-		m.Out.Notes = append(m.Out.Notes, words.Capital(size)+" is finished after the last weld on it, and what is cut into it: "+m.W.Said(geom.Clean(math.Abs(s.Size.NominalMm-first.Steps[i].Size.NominalMm)))+" stay on the diameter until then.")
+		now.sizes, now.limits = append(now.sizes, m.Finished(s)), append(now.limits, b.limits(words.Spaced(s.Name), s.Size)...)
+		left := geom.Clean(math.Abs(s.Size.NominalMm - first.Steps[i].Size.NominalMm))
+		m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Said(left)+" stay on the diameter until then.")
 		for _, o := range first.Out.Operations {
 			if Bores(o) && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
-				held = append(held, words.Spaced(s.Name)+" held, and with the tool, as in operation "+strconv.Itoa(o.N)+".")
-				m.LaterHeld = append(m.LaterHeld, words.Spaced(s.Name)+" held, and with the tool, as in operation "+strconv.Itoa(o.N)+" of its sheet, clear of what is welded on.")
+				line := words.Spaced(s.Name) + " held, and with the tool, as in operation " + strconv.Itoa(o.N)
+				now.held, m.LaterHeld = append(now.held, line+"."), append(m.LaterHeld, line+" of its sheet, clear of what is welded on.")
 			}
 		}
 	}
-	b := &bench{Numbered: m.Numbered, later: true, worked: map[workedTo]bool{}}
-	turned, _ := b.chamferLines(func(c *chamfer) bool {
-		return !slices.ContainsFunc(first.bevels, func(o *chamfer) bool { return o.Edge.Value == c.Edge.Value })
-	})
-	grooved, _, _ := b.grooveLines(func(g *Groove) bool {
-		return !slices.ContainsFunc(first.Grooves, func(o Groove) bool { return o.Row.Name == g.Row.Name })
-	})
+	turned, _ := b.chamferLines(func(c *chamfer) bool { return c.step != nil && c.step.AfterWeld && c.For != "weld" })
+	grooved, _, _ := b.grooveLines(func(g *Groove) bool { return g.step != nil && g.step.AfterWeld })
 	if do := slices.Concat(turned, grooved); do != nil {
 		m.LaterDo = append(m.LaterDo, strings.Join(do, " "))
 	}
 	if rough.Top.Value != p.Top.Value {
 		m.LaterDo = append(m.LaterDo, "The keyway goes where TOP is scribed.")
 	}
-	for _, o := range m.Out.Operations {
-		if o.N != m.work.topN && !Bores(o) && !slices.ContainsFunc(first.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title }) {
+	for k := range seq.Refs(m.Keyways) {
+		cut[m.ref(k)] = k.step.AfterWeld
+	}
+	for f := range seq.Refs(m.Flats) {
+		cut[m.ref(f)] = f.step.AfterWeld
+	}
+	for i, o := range m.Out.Operations {
+		switch cuts := slices.ContainsFunc(o.Refs, func(n int) bool { return cut[n] }); {
+		case cuts && !Bores(o):
 			m.LaterDo = append(m.LaterDo, strings.Join(o.Do, " "))
+		case cuts && m.Flat():
+			now.bore = &m.Out.Operations[i]
 		}
 	}
-	drawn := m.Out.Operations
 	m.Out.Operations, m.Out.Checks, m.Out.Features, m.Out.Dimensions = first.Out.Operations, first.Out.Checks, first.Out.Features, first.Out.Dimensions
 	m.Out.Faces = first.Out.Faces
-	m.finishNow(job.Unwelded(p), drawn, sizes, held)
+	m.finishNow(job.Unwelded(p), now)
 	return m
 }
 
+// finishing is what is done to a part after its welds: what is finished, to what limits, how each is held where that
+// is known, and the operation of the bore of a plate, nil of other parts.
+type finishing struct {
+	sizes, limits, held []string
+	bore                *plan.Operation
+}
+
+// Finished is a step with the size that it is finished to: "bore Ø32 H7".
+func (s *Sizes) Finished(st *Step) string {
+	return words.Join(" ", words.Spaced(st.Name), s.W.Dia(st.Size.NominalMm), st.Size.classText())
+}
+
 // finishNow is the operation before the last in which copies that nothing is welded to get what is finished
-// after the welds on the others, and their rows of the record. drawn are the operations of the finished part,
-// sizes what is finished, and held how each is held where that is known.
-func (m *Model) finishNow(copies []int, drawn []plan.Operation, sizes, held []string) {
+// after the welds on the others, and their rows of the record.
+func (m *Model) finishNow(copies []int, f finishing) {
 	if len(copies) == 0 {
 		return
 	}
@@ -123,15 +140,13 @@ func (m *Model) finishNow(copies []int, drawn []plan.Operation, sizes, held []st
 	case len(n) < m.Part.Quantity:
 		which = "pieces " + strings.Join(n, ", ")
 	}
-	o, by := plan.Operation{Machine: plan.Lathe}, ", set true by "+m.LaterTrue
-	if i := slices.IndexFunc(drawn, func(o plan.Operation) bool {
-		return Bores(o) && !slices.ContainsFunc(m.Out.Operations, func(q plan.Operation) bool { return q.Title == o.Title })
-	}); i >= 0 { // the bore of a plate
-		o, by = drawn[i], ""
-		held = seq.Keep(o.Do, func(line string) bool { return line != m.work.top })
+	o, by := plan.Operation{Machine: plan.Lathe, Limits: f.limits}, ", set true by "+m.LaterTrue
+	if f.bore != nil {
+		o, by = *f.bore, ""
+		f.held = seq.Keep(o.Do, func(line string) bool { return line != m.work.top })
 	}
 	o.Refs, o.Title = nil, "Finish "+which+" now"
-	o.Do = slices.Concat([]string{"Nothing is welded to " + which + ": " + strings.Join(sizes, "; ") + by + "."}, held, m.LaterDo)
+	o.Do = slices.Concat([]string{"Nothing is welded to " + which + ": " + strings.Join(f.sizes, "; ") + by + "."}, f.held, m.LaterDo)
 	last := len(m.Out.Operations) - 1
 	m.Out.Operations = slices.Insert(slices.Clone(m.Out.Operations), max(last, 0), o)
 	for i := range m.Out.Operations {

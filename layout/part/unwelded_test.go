@@ -26,6 +26,9 @@ func TestUnweldedCopies(t *testing.T) {
 		{weld("1", "outline"), plate, []string{"Bore as cut Ø29, until the welds.", "Finish piece 2 now", "Nothing is welded to piece 2: bore Ø32 H7.", "Rough to 0.5 mm under"}, []string{"final", "left on diameter for"}},
 		{weld("2", "body"), hub, []string{"Nothing is welded to piece 1: bore Ø20 H7, set true by rim Ø60 as turned.", "bore held, and with the tool, as in operation", "Clock 0°"}, nil},
 		{"", plate, []string{"Finish all pieces now"}, nil},
+		// One drawn by its limits has no class, and a step on the lathe the limits that it is finished to.
+		{weld("2", "body"), strings.Replace(hub, "fit: H7", "fit: {limits: [20.01, 20.03]}", 1), []string{"Nothing is welded to piece 1: bore Ø20, set true by rim Ø60 as turned.", "Clock 0°"}, []string{"Ø20 limits"}},
+		{"", strings.Replace(plate, "fit: H7", "fit: {limits: [32.01, 32.03]}", 1), []string{"Nothing is welded to all pieces: bore Ø32."}, []string{"Ø32 limits"}},
 		{both, plate, []string{"Bore as cut Ø29, until the welds."}, []string{"Finish"}},
 	} {
 		p := mustJob(t, "units: mm\n"+c.joints, c.part, base).Parts[0]
@@ -34,8 +37,11 @@ func TestUnweldedCopies(t *testing.T) {
 			absent(t, p, not)
 		}
 		finished := slices.ContainsFunc(p.Checks, func(k plan.Check) bool {
-			return strings.Contains(k.What, ", finished: bore") && strings.Contains(k.Wanted, "H7")
+			return strings.Contains(k.What, ", finished: bore") && (strings.Contains(k.Wanted, "H7") || strings.Contains(k.Limits, ".01 – "))
 		})
+		if i := slices.IndexFunc(p.Operations, func(o plan.Operation) bool { return strings.HasPrefix(o.Title, "Finish ") }); i >= 0 && len(p.Operations[i].Limits) != 1 {
+			t.Errorf("%s: to no limits: %+v", c.part, p.Operations[i])
+		}
 		if finished == (c.joints == both) {
 			t.Errorf("%s: %+v", c.joints, p.Checks)
 		}
