@@ -18,7 +18,7 @@ func TestNearestDrillNamed(t *testing.T) {
 		want  string
 	}{
 		{parts.Inches, 0.2022 * 25.4, "0.202 in; the nearest drill is 13/64 in (0.203 in)"},
-		{parts.Inches, 0.2818 * 25.4, "0.282 in; the nearest drill is K (0.281 in)"},
+		{parts.Inches, 0.2805 * 25.4, "0.281 in; the nearest drill is K (0.281 in)"},
 		{parts.Millimetres, 0.2022 * 25.4, "5.14 mm; the nearest drill is 5.1 mm"},
 		{parts.Millimetres, 5.1, ""},
 		{parts.Inches, 5.1, ""}, // a metric drill makes it
