@@ -35,16 +35,9 @@ func newSeg(v geom.Vertex, to geom.Point) seg {
 		return s
 	}
 	s.arc = true
-	s.sweep = 4 * math.Atan(v.Bulge)
-	chord := to.Minus(v.Point)
-	half := chord.LengthMm() / 2
-	s.r = half / math.Abs(math.Sin(s.sweep/2))
-	left := geom.Point{XMm: -chord.YMm, YMm: chord.XMm}.Times(1 / chord.LengthMm())
-	middle := mix(v.Point, to, 0.5)
-	// A positive bulge turns left about a centre on the left of the way.
-	s.c = middle.Plus(left.Times(half / math.Tan(s.sweep/2)))
-	sign := math.Copysign(1, v.Bulge)
-	s.mid = left.Times(-sign)
+	s.c, s.r, s.sweep = v.Arc(to)
+	chord := to.Minus(v.Point) // the arc lies on the right of it for a positive bulge
+	s.mid = geom.Point{XMm: chord.YMm, YMm: -chord.XMm}.Times(math.Copysign(1/chord.LengthMm(), v.Bulge))
 	s.cosHalf = math.Cos(s.sweep / 2)
 	s.from = math.Atan2(s.a.YMm-s.c.YMm, s.a.XMm-s.c.XMm)
 	return s
@@ -132,6 +125,7 @@ func (s *seg) leftOf(p geom.Point) bool {
 // region is an outline made ready for questions.
 type region struct {
 	segs      []seg
+	loops     []geom.Loop
 	starts    []int // of each loop in segs
 	low, high geom.Point
 	upright   bool // a rectangle along x and y, whose edges are these:
@@ -178,6 +172,7 @@ func newRegion(o Outline) *region {
 				kept = append(kept, v)
 			}
 		}
+		g.loops = append(g.loops, kept)
 		for i, v := range kept {
 			for _, s := range newSeg(v, kept[(i+1)%len(kept)].Point).split() {
 				g.segs = append(g.segs, s)
@@ -234,16 +229,15 @@ func (g *region) dist(p geom.Point) float64 {
 // area is the area in mm² and the centroid. A loop inside an odd number of
 // others is a hole.
 func (g *region) area() (mm2 float64, centre geom.Point) {
-	for i := range g.starts {
-		loop := g.loop(i)
-		a, m := loopArea(loop)
-		if a < 0 {
-			a, m = -a, m.Times(-1)
+	for i, loop := range g.loops {
+		a, m := loop.Area()
+		hole := false
+		for k := range g.loops {
+			in := region{segs: g.loop(k)}
+			hole = hole != (k != i && in.dist(g.loop(i)[0].at(0.5)) < 0)
 		}
-		for k := range g.starts {
-			if k != i && insideLoop(g.loop(k), loop[0].at(0.5)) {
-				a, m = -a, m.Times(-1)
-			}
+		if (a < 0) != hole {
+			a, m = -a, m.Times(-1)
 		}
 		mm2, centre = mm2+a, centre.Plus(m)
 	}
@@ -251,33 +245,6 @@ func (g *region) area() (mm2 float64, centre geom.Point) {
 		centre = centre.Times(1 / mm2)
 	}
 	return mm2, centre
-}
-
-func insideLoop(loop []seg, p geom.Point) bool {
-	g := region{segs: loop}
-	return g.dist(p) < 0
-}
-
-// loopArea is the signed area, positive anticlockwise, and the area's moment.
-func loopArea(loop []seg) (area float64, moment geom.Point) {
-	for i := range loop {
-		s := &loop[i]
-		a := s.a.Cross(s.b) / 2
-		area, moment = area+a, moment.Plus(s.a.Plus(s.b).Times(a/3))
-		if !s.arc {
-			continue
-		}
-		// The piece between chord and arc: ½r²(φ − sin φ), its centroid at
-		// 4r sin³(φ/2) / 3(φ − sin φ) from the centre.
-		phi := math.Abs(s.sweep)
-		piece := s.r * s.r / 2 * (phi - math.Sin(phi))
-		away := 4 * s.r * math.Pow(math.Sin(phi/2), 3) / (3 * (phi - math.Sin(phi)))
-		if s.sweep < 0 {
-			piece = -piece
-		}
-		area, moment = area+piece, moment.Plus(s.c.Plus(s.mid.Times(away)).Times(piece))
-	}
-	return area, moment
 }
 
 // flat is loop i as points; arcs are within tol of their chords.

@@ -35,12 +35,12 @@ func (s *ruled) box() Box {
 	return box
 }
 
-// level is the polygon at a share t of the height, appended to buf.
-func (s *ruled) level(t float64, buf []geom.Point) []geom.Point {
+// level is the polygon at a share t of the height.
+func (s *ruled) level(t float64) (out []geom.Point) {
 	for i := range s.a {
-		buf = append(buf, mix(s.a[i], s.b[i], t))
+		out = append(out, mix(s.a[i], s.b[i], t))
 	}
-	return buf
+	return out
 }
 
 func (s *ruled) dist(p Vec) float64 {
@@ -112,20 +112,12 @@ func (s *ruled) bulk() (mm3 float64, centre Vec) {
 	h := s.high - s.low
 	var moment Vec
 	for _, at := range []struct{ t, weight float64 }{{0, 1}, {0.5, 4}, {1, 1}} {
-		a, m := loopArea(polySegs(s.level(at.t, nil)))
+		a, m := geom.PolygonLoop(s.level(at.t)...).Area()
 		w := at.weight * h / 6
 		mm3 += w * a
 		moment = moment.Add(Vec{m.XMm, m.YMm, a * (s.low + at.t*h)}.Times(w))
 	}
 	return math.Abs(mm3), moment.Times(1 / mm3)
-}
-
-func polySegs(pts []geom.Point) []seg {
-	out := make([]seg, 0, len(pts))
-	for i, p := range pts {
-		out = append(out, seg{a: p, b: pts[(i+1)%len(pts)]})
-	}
-	return out
 }
 
 func (s *ruled) columns(n int) []column {

@@ -40,7 +40,7 @@ func TestSectionAreas(t *testing.T) {
 			}
 			sum := 0.0
 			for _, loop := range got {
-				a, _ := loopArea(polySegs(loop))
+				a, _ := geom.PolygonLoop(loop...).Area()
 				sum += a
 			}
 			near(t, c.name, sum, c.mm2, 0.1*flatMm*c.mm2)

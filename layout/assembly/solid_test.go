@@ -108,12 +108,12 @@ func TestSquareToRound(t *testing.T) {
 	sum := 0.0
 	const n = 4000
 	for i := range n {
-		a, _ := loopArea(polySegs(r.level((float64(i)+0.5)/n, nil)))
+		a, _ := geom.PolygonLoop(r.level((float64(i) + 0.5) / n)...).Area()
 		sum += a * 150 / n
 	}
 	near(t, "volume", s.Bulk().VolumeMm3, sum, 1e-6*sum)
-	first, _ := loopArea(polySegs(r.a))
-	last, _ := loopArea(polySegs(r.b))
+	first, _ := geom.PolygonLoop(r.a...).Area()
+	last, _ := geom.PolygonLoop(r.b...).Area()
 	near(t, "rectangle", first, 32000, 1e-6)
 	near(t, "circle", last, math.Pi*2500, 1e-6)
 	for _, c := range []struct {

@@ -132,32 +132,16 @@ func circle(w, r float64) geom.Loop {
 	return geom.Loop{{Point: geom.Point{XMm: r, YMm: -w}, Bulge: 1}, {Point: geom.Point{XMm: -r, YMm: -w}, Bulge: 1}}
 }
 
-// moments are the area of a loop, and the sums of it times its height and times
-// the square of it: those of straight sides, and of arcs over them.
+// moments are the area of the metal, and its moment about the middle of the width.
 func (s Section) moments() (area, first float64) {
 	for i, loop := range s.Loops() {
-		a, m := loopMoments(loop)
-		if a < 0 {
-			a, m = -a, -m
+		a, m := loop.Area()
+		if (a < 0) == (i == 0) { // the outside counts, holes are taken off, whichever way they run
+			a, m = -a, m.Times(-1)
 		}
-		if i > 0 {
-			a, m = -a, -m
-		}
-		area, first = area+a, first+m
+		area, first = area+a, first+m.XMm
 	}
 	return area, first
-}
-
-// around are the points of a loop, its arcs in short chords.
-func around(loop geom.Loop) (pts []geom.Point) {
-	for i, v := range loop {
-		next := loop[(i+1)%len(loop)]
-		pts = append(pts, v.Point)
-		if v.Bulge != 0 {
-			pts = append(pts, arc(v, next.Point)...)
-		}
-	}
-	return pts
 }
 
 // SeamMm is the length of the seam of a cut at an angle from square, 0 to under 90°, that
@@ -176,7 +160,7 @@ func (s Section) SeamMm(cutDeg float64) float64 {
 	}
 	sum := 0.0
 	for _, loop := range s.Loops() {
-		pts := around(loop)
+		pts := loop.Points(arcPieces)
 		for i, p := range pts {
 			step := pts[(i+1)%len(pts)].Minus(p)
 			sum += math.Hypot(step.XMm*across, step.YMm) / 2
@@ -199,32 +183,8 @@ func (s Section) Outside() []Side {
 	return []Side{Front}
 }
 
-func loopMoments(loop geom.Loop) (area, first float64) {
-	pts := around(loop)
-	for i, p := range pts {
-		q := pts[(i+1)%len(pts)]
-		c := p.Cross(q) / 2
-		area, first = area+c, first+c*(p.XMm+q.XMm)/3
-	}
-	return area, first
-}
-
-// arcSteps stand for an arc: fine enough for a mass.
-const arcSteps = 1024
-
-func arc(a geom.Vertex, q geom.Point) []geom.Point {
-	p, half := a.Point, 2*math.Atan(a.Bulge)
-	chord := q.Minus(p)
-	mid := p.Plus(q).Times(0.5)
-	off := chord.LengthMm() / 2 / math.Tan(half)
-	left := geom.Point{XMm: -chord.YMm, YMm: chord.XMm}.Times(1 / chord.LengthMm())
-	centre := mid.Plus(left.Times(off))
-	var out []geom.Point
-	for i := 1; i < arcSteps; i++ {
-		out = append(out, centre.Plus(turned(p.Minus(centre), 2*half*180/math.Pi*float64(i)/arcSteps)))
-	}
-	return out
-}
+// arcPieces stand for an arc in the length of a seam.
+const arcPieces = 64
 
 // AreaMm2 is the area of the metal.
 func (s Section) AreaMm2() float64 { area, _ := s.moments(); return area }

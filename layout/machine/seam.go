@@ -217,7 +217,8 @@ func (c *cornered) edges(of *assembly.Body, on []*assembly.Body, plane assembly.
 	}
 	within.Low.Z, within.High.Z = level, level
 	for _, loop := range c.section(of, own) {
-		way := math.Copysign(1, doubleArea(loop))
+		area, _ := geom.PolygonLoop(loop...).Area()
+		way := math.Copysign(1, area)
 		for i, p := range loop {
 			q := loop[(i+1)%len(loop)]
 			long := math.Hypot(q.XMm-p.XMm, q.YMm-p.YMm)
@@ -262,15 +263,6 @@ func (c *cornered) pieces(s stretch) {
 			c.look(piece)
 		}
 	}
-}
-
-// doubleArea is twice the area in a loop, negative of one that runs clockwise.
-func doubleArea(loop []geom.Point) (sum float64) {
-	for i, p := range loop {
-		q := loop[(i+1)%len(loop)]
-		sum += p.XMm*q.YMm - q.XMm*p.YMm
-	}
-	return sum
 }
 
 // stretch is a straight piece of an edge of a body that touches others in a plane: where it begins, its middle

@@ -3,8 +3,6 @@ package machine
 import (
 	"math"
 
-	"github.com/tdewolff/canvas"
-
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -92,68 +90,7 @@ func bore(inner []plan.XY) assembly.Simple {
 
 // outline is a flat part's contour; arcs of circles stay arcs.
 func outline(r *part.Model) assembly.Outline {
-	path := r.OutlinePath().ReplaceArcs()
-	if rounds := r.OutlinePath(); onlyCircles(rounds) {
-		path = rounds
-	}
-	var loop geom.Loop
-	for s := path.Scanner(); s.Scan(); {
-		start, end := s.Start(), s.End()
-		v := geom.Vertex{Point: geom.Point{XMm: start.X, YMm: start.Y}}
-		switch s.Cmd() {
-		case canvas.MoveToCmd:
-			continue
-		case canvas.ArcToCmd:
-			rx, _, _, large, sweep := s.Arc()
-			v.Bulge = bulge(math.Hypot(end.X-start.X, end.Y-start.Y), rx, large, sweep)
-		case canvas.QuadToCmd, canvas.CubeToCmd:
-			loop = append(loop, flat(start, end, s)...)
-			continue
-		}
-		if start != end {
-			loop = append(loop, v)
-		}
-	}
-	return assembly.Outline{loop}
-}
-
-func onlyCircles(p *canvas.Path) bool {
-	for s := p.Scanner(); s.Scan(); {
-		if s.Cmd() == canvas.ArcToCmd {
-			if rx, ry, _, _, _ := s.Arc(); math.Abs(rx-ry) > 1e-6 {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// bulge of an arc over a chord: the tangent of a quarter of its angle, positive
-// where it runs anticlockwise.
-func bulge(chord, radius float64, large, sweep bool) float64 {
-	half := math.Asin(math.Min(1, chord/2/radius))
-	if large {
-		half = math.Pi - half
-	}
-	if !sweep {
-		half = -half
-	}
-	return math.Tan(half / 2)
-}
-
-// flat stands straight pieces for a curve.
-func flat(start, end canvas.Point, s *canvas.PathScanner) geom.Loop {
-	c := &canvas.Path{}
-	c.MoveTo(start.X, start.Y)
-	if s.Cmd() == canvas.QuadToCmd {
-		q := s.CP1()
-		c.QuadTo(q.X, q.Y, end.X, end.Y)
-	} else {
-		a, b := s.CP1(), s.CP2()
-		c.CubeTo(a.X, a.Y, b.X, b.Y, end.X, end.Y)
-	}
-	pts := c.Flatten(0.02).Coords()
-	return seq.Map(pts[:len(pts)-1], func(p canvas.Point) geom.Vertex { return geom.Vertex{Point: geom.Point{XMm: p.X, YMm: p.Y}} })
+	return assembly.Outline{geom.NewContour(r.OutlinePath()).Loop()}
 }
 
 // formed is how far the sizes given lie under the outside of the sheet.

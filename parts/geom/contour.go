@@ -93,22 +93,23 @@ func arcCentre(from, to Point, radius float64, right bool) Point {
 	return Point{(from.XMm+to.XMm)/2 - k*(to.YMm-from.YMm), (from.YMm+to.YMm)/2 + k*(to.XMm-from.XMm)}
 }
 
-// AreaMm2 is the area inside, positive where the contour runs anticlockwise.
-func (c Contour) AreaMm2() float64 {
-	sum := 0.0
+// Loop is the contour as corners with straight lines and arcs between them.
+func (c Contour) Loop() (out Loop) {
 	for _, e := range c.pieces {
-		sum += (float64(e.from.XMm*e.to.YMm) - float64(e.to.XMm*e.from.YMm)) / 2
+		v := Vertex{Point: e.from}
 		if e.radius > 0 {
-			a := e.sweepRad()
-			segment := e.radius * e.radius / 2 * (a - math.Sin(a)) // between chord and arc
-			if !e.left {
-				segment = -segment
-			}
-			sum += segment
+			v.Bulge = math.Tan(e.sweepRad() / 4)
 		}
+		if !e.left {
+			v.Bulge = -v.Bulge
+		}
+		out = append(out, v)
 	}
-	return sum
+	return out
 }
+
+// AreaMm2 is the area inside, positive where the contour runs anticlockwise.
+func (c Contour) AreaMm2() float64 { mm2, _ := c.Loop().Area(); return mm2 }
 
 // Middle is the area in mm² and the centroid of a closed polygon, by the shoelace formula, either way
 // round; the centroid of one without area is the middle of its box.
