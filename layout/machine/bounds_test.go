@@ -6,8 +6,6 @@ import (
 	"slices"
 	"testing"
 
-	"github.com/tdewolff/canvas"
-
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -330,29 +328,6 @@ func TestHolesMeet(t *testing.T) {
 		f := &fitting{j: &plan.JointPlan{Bolt: &plan.BoltPlan{PlayMm: 1}}, a: []assembly.Vec{v(20, 0, 3), v(0, 30, -3)}, b: c.b}
 		if got := f.meet(assembly.Rotate(assembly.AxisZ, 90)); got != c.want {
 			t.Errorf("%v: %v", c.b, got)
-		}
-	}
-}
-
-// TestCurvedOutline: the straight pieces that stand for a curve leave it by no more than a fiftieth of a
-// millimetre: of the parabola y = 120 u (1 − u), x = 100 u, and of the same as a cubic.
-func TestCurvedOutline(t *testing.T) {
-	t.Parallel()
-	for _, text := range []string{"M0 0Q50 60 100 0Z", "M0 0C33.3333333 40 66.6666667 40 100 0Z"} {
-		path := canvas.MustParseSVGPath(text)
-		s := path.Scanner()
-		for s.Scan() && s.Cmd() == canvas.MoveToCmd {
-			continue
-		}
-		at := append(flat(s.Start(), s.End(), s), geom.Vertex{Point: geom.Point{XMm: 100}})
-		if len(at) < 10 || at[0].XMm != 0 || at[0].YMm != 0 {
-			t.Errorf("%s: %v", text, at)
-		}
-		for i, p := range at[1:] {
-			x, y := (p.XMm+at[i].XMm)/200, (p.YMm+at[i].YMm)/2
-			if off := (120*x*(1-x) - y) / math.Hypot(1, 1.2*(1-2*x)); math.Abs(off) > 0.0205 || p.XMm <= at[i].XMm || math.Abs(120*p.XMm/100*(1-p.XMm/100)-p.YMm) > 1e-4 {
-				t.Errorf("%s: %g off between %v and %v", text, off, at[i], p)
-			}
 		}
 	}
 }

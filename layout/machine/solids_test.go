@@ -124,23 +124,6 @@ func TestFlatsAndGrooves(t *testing.T) {
 	}
 }
 
-// TestBulge: the tangent of a quarter of the arc's angle.
-func TestBulge(t *testing.T) {
-	t.Parallel()
-	for _, c := range []struct {
-		chord, radius float64
-		large, sweep  bool
-		deg           float64
-	}{
-		{20, 10, false, true, 180}, {20, 10, false, false, -180}, {10 * math.Sqrt2, 10, false, true, 90}, {10 * math.Sqrt2, 10, true, true, 270},
-		{10, 10, false, true, 60}, {10, 10, true, false, -300}, {20.000001, 10, false, true, 180},
-	} {
-		if got, want := bulge(c.chord, c.radius, c.large, c.sweep), math.Tan(c.deg/4*math.Pi/180); math.Abs(got-want) > 1e-9 {
-			t.Errorf("%+v: %g, want %g", c, got, want)
-		}
-	}
-}
-
 // TestScrew: an M10 by ISO 4017 (head 6.4 high, 16 across), ISO 4762 (16 × 10),
 // ISO 4032 (nut 8.4) and ISO 7089 (washer 20 × 2).
 func TestScrew(t *testing.T) {

@@ -92,3 +92,21 @@ func TestLoopAreas(t *testing.T) {
 		}
 	}
 }
+
+// TestCurvedLoop: the straight pieces that stand for a curve leave it by no more than FlatMm: of the parabola
+// y = 120 u (1 − u), x = 100 u, and of the same as a cubic.
+func TestCurvedLoop(t *testing.T) {
+	t.Parallel()
+	for _, text := range []string{"M0 0Q50 60 100 0Z", "M0 0C33.3333333 40 66.6666667 40 100 0Z"} {
+		at := NewContour(canvas.MustParseSVGPath(text)).Loop()
+		if len(at) < 10 || at[0].XMm != 0 || at[0].YMm != 0 || at[len(at)-1].Point != (Point{100, 0}) {
+			t.Fatalf("%s: %v", text, at)
+		}
+		for i, p := range at[1:] {
+			x, y := (p.XMm+at[i].XMm)/200, (p.YMm+at[i].YMm)/2
+			if off := (120*x*(1-x) - y) / math.Hypot(1, 1.2*(1-2*x)); math.Abs(off) > 1.03*FlatMm || p.XMm <= at[i].XMm || math.Abs(120*p.XMm/100*(1-p.XMm/100)-p.YMm) > 1e-4 {
+				t.Errorf("%s: %g off between %v and %v", text, off, at[i], p)
+			}
+		}
+	}
+}
