@@ -50,40 +50,29 @@ func (v *view) plateAllowance() {
 	case parts.Tube: // rolled
 		drawn = v.wallAt(v.lengthMm / 2)
 	}
-	f := Finding{Numbers: v.mm(s.Size.Mm) + " for " + v.mm(drawn), Rule: "the stock is as thick as the part, or thicker where its faces are machined", Source: "by geometry", Fix: "write the thickness that is bought", OverMm: over(s.Size.Mm - drawn)}
 	faced := func(j *plan.JointPlan) bool { return j.Weld.Faced == v.p.Name.Value } // a copy of it, after the weld
-	switch {
-	case s.Size.Mm < drawn-slackMm:
-		f.What = "the " + s.Form + " is thinner than the part"
-		v.report(Stop, "", s.Pos, f)
-	case !v.turned() && s.Size.Mm > drawn+slackMm && len(seq.Keep(v.planned(parts.WeldKind), faced)) < max(1, v.p.Quantity):
-		f.What = "the " + s.Form + " is thicker than the part, and no step faces it"
-		v.report(Check, "", s.Pos, f)
-	case v.turned() && v.p.Kind != parts.Tube && s.Size.Mm < drawn+faceMm-slackMm:
-		f.What = "the " + s.Form + " leaves nothing to face both ends"
-		v.report(Check, "", s.Pos, f)
-	}
+	f, more := v.here("", s.Pos), s.Size.Mm-drawn
+	f.Numbers, f.OverMm = v.mm(s.Size.Mm)+" for "+v.mm(drawn), over(more)
+	f.Rule, f.Source, f.Fix = "the stock is as thick as the part, or thicker where its faces are machined", "by geometry", "write the thickness that is bought"
+	v.firstOf(f,
+		flaw{more < -slackMm, Finding{Severity: Stop, What: "the " + s.Form + " is thinner than the part"}},
+		flaw{!v.turned() && more > slackMm && len(seq.Keep(v.planned(parts.WeldKind), faced)) < max(1, v.p.Quantity), Finding{What: "the " + s.Form + " is thicker than the part, and no step faces it"}},
+		flaw{v.turned() && v.p.Kind != parts.Tube && more < faceMm-slackMm, Finding{What: "the " + s.Form + " leaves nothing to face both ends"}},
+	)
 }
 
 // flatAllowance compares flat bar with what is drawn: its thickness, and its
 // width with the narrower side.
 func (v *view) flatAllowance() {
-	s := v.p.Stock
-	f := Finding{Rule: "flat bar is as thick and as wide as the part, or more where it is machined", Source: "by geometry", Fix: "write the bar that is bought"}
-	switch f.Numbers = v.mm(s.Second.Mm) + " for " + v.mm(v.lengthMm); {
-	case !s.Second.Set():
-	case s.Second.Mm < v.lengthMm-slackMm:
-		f.What = "the flat is thinner than the part"
-		v.report(Stop, "", s.Pos, f)
-	case s.Second.Mm > v.lengthMm+slackMm:
-		f.What, f.OverMm = "the flat is thicker than the part, and no step faces it", over(s.Second.Mm-v.lengthMm)
-		v.report(Check, "", s.Pos, f)
-		f.OverMm = nil
-	}
-	if wide, high := v.box(); s.Size.Mm < min(wide, high)-slackMm {
-		f.What, f.Numbers = "the flat is narrower than the part", v.mm(s.Size.Mm)+" for "+v.mm(min(wide, high))
-		v.report(Stop, "", s.Pos, f)
-	}
+	s, f := v.p.Stock, v.here("", v.p.Stock.Pos)
+	wide, high := v.box()
+	f.Severity, f.Numbers = Stop, v.mm(s.Second.Mm)+" for "+v.mm(v.lengthMm)
+	f.Rule, f.Source, f.Fix = "flat bar is as thick and as wide as the part, or more where it is machined", "by geometry", "write the bar that is bought"
+	v.eachOf(f,
+		flaw{s.Second.Set() && s.Second.Mm < v.lengthMm-slackMm, Finding{What: "the flat is thinner than the part"}},
+		flaw{s.Second.Mm > v.lengthMm+slackMm, Finding{Severity: Check, What: "the flat is thicker than the part, and no step faces it", OverMm: over(s.Second.Mm - v.lengthMm)}},
+		flaw{s.Size.Mm < min(wide, high)-slackMm, Finding{What: "the flat is narrower than the part", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(min(wide, high))}},
+	)
 }
 
 // box is the width and height of the outline of a flat part.
@@ -97,20 +86,17 @@ func (v *view) box() (wide, high float64) {
 }
 
 func (v *view) tubeAllowance() {
-	s := v.p.Stock
-	wall := v.wallAt(v.lengthMm / 2)
-	f := Finding{Rule: "a tube is drawn as it is bought", Source: "by geometry", Fix: "write the same size at tube and stock"}
-	if out := 2 * radiusAt(v.outside, v.lengthMm/2); math.Abs(out-s.Size.Mm) > slackMm {
-		f.What, f.Numbers = "the tube that is bought is not the one that is drawn", v.mm(s.Size.Mm)+" for "+v.mm(out)
-		v.report(Stop, "", s.Pos, f)
-	} else if s.Second.Set() && math.Abs(wall-s.Second.Mm) > slackMm {
-		f.What, f.Numbers = "the wall that is bought is not the one that is drawn", v.mm(s.Second.Mm)+" for "+v.mm(wall)
-		v.report(Stop, "", s.Pos, f)
-	}
+	s, f := v.p.Stock, v.here("", v.p.Stock.Pos)
+	wall, out := v.wallAt(v.lengthMm/2), 2*radiusAt(v.outside, v.lengthMm/2)
+	f.Severity, f.Rule, f.Source, f.Fix = Stop, "a tube is drawn as it is bought", "by geometry", "write the same size at tube and stock"
+	v.firstOf(f,
+		flaw{math.Abs(out-s.Size.Mm) > slackMm, Finding{What: "the tube that is bought is not the one that is drawn", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(out)}},
+		flaw{s.Second.Set() && math.Abs(wall-s.Second.Mm) > slackMm, Finding{What: "the wall that is bought is not the one that is drawn", Numbers: v.mm(s.Second.Mm) + " for " + v.mm(wall)}},
+	)
 	for _, c := range v.outside {
-		if c.fitted() && 2*c.radiusMm > s.Size.Mm-turnMm+slackMm {
+		if over := s.Size.Mm - 2*c.radiusMm; c.fitted() && over < turnMm-slackMm {
 			v.report(Check, c.name, s.Pos, Finding{
-				What: "the tube leaves nothing to turn " + c.name, LeftMm: left(max(0, s.Size.Mm-2*c.radiusMm)), Numbers: v.mm(s.Size.Mm-2*c.radiusMm) + " on diameter, wanted " + v.mm(turnMm),
+				What: "the tube leaves nothing to turn " + c.name, LeftMm: left(max(0, over)), Numbers: v.mm(over) + " on diameter, wanted " + v.mm(turnMm),
 				Rule: "the skin of the stock is turned away", Fix: "no fit on the outside, and the other part bored to it as measured; or a turned part from thicker tube",
 			})
 		}

@@ -35,23 +35,15 @@ func (r *reviewer) twoSizes(j *plan.JointPlan) bool {
 // bearingPair looks for bearings of one shaft that do not go together: that turn
 // unlike, are greased unlike or are set by neither; and for sizes of one bearing
 // that cannot be its own.
-func bearingPair(r *reviewer) {
-	for _, j := range r.job.Of(parts.BearingKind) {
-		r.bearingSizes(j, j.Bearing)
-		r.endFloat(j, j.Bearing)
-		r.besideBearing(j, j.Bearing)
-	}
-	for _, j := range r.planned(parts.BearingKind) {
-		r.looseRing(j, j.Bearing)
-		r.pushed(j, j.Bearing)
-		r.nutClear(j, j.Bearing)
-		r.saidPair(j, j.Bearing)
-		r.regreased(j)
-	}
-}
+var bearingPair = together(
+	each(everyJoint(parts.BearingKind), (*reviewer).bearingSizes), each(everyJoint(parts.BearingKind), (*reviewer).endFloat), each(everyJoint(parts.BearingKind), (*reviewer).besideBearing),
+	each(everyPlan(parts.BearingKind), (*reviewer).looseRing), each(everyPlan(parts.BearingKind), (*reviewer).pushed), each(everyPlan(parts.BearingKind), (*reviewer).nutClear),
+	each(everyPlan(parts.BearingKind), (*reviewer).saidPair), each(everyPlan(parts.BearingKind), (*reviewer).regreased),
+)
 
 // besideBearing compares a bearing with the first of its designation, and with the first on its shaft.
-func (r *reviewer) besideBearing(j *parts.Joint, b *parts.BearingJoint) {
+func (r *reviewer) besideBearing(j *parts.Joint) {
+	b := j.Bearing
 	say := func(what, numbers, rule, source, fix string) {
 		r.add(Finding{Part: j.Name.Value, Pos: j.Pos, What: what, Numbers: numbers, Rule: rule, Source: source, Fix: fix})
 	}
@@ -124,7 +116,8 @@ var massOf = regexp.MustCompile(`(?i)[ ,;:]*(?:\d+[ -])?\d+(?:[./]\d+)? ?(?:k?g|
 var paired = regexp.MustCompile(`(?i)\b(?:cups?|cones?|bearings?|races?|rollers|pair)\b[^.;]*?\b(back[- ]to[- ]back|face[- ]to[- ]face|tandem)\b`)
 
 // saidPair compares notes with how a bearing and its neighbour look at each other.
-func (r *reviewer) saidPair(j *plan.JointPlan, b *plan.BearingPlan) {
+func (r *reviewer) saidPair(j *plan.JointPlan) {
+	b := j.Bearing
 	if b.Arrangement == "" {
 		return
 	}
@@ -169,31 +162,22 @@ func otherWidth(name string, outsideMm, widthMm float64) (own [2]float64, other 
 // the ring that turns with its load creeps on a seat that is loose or may be, as an ISO class of a
 // metric bearing leaves one of an inch bearing, unless it is moved to set the bearing, and so does a cup that is loose where that of the same bearing beside it, on
 // a shaft set by a nut, is tight.
-func (r *reviewer) looseRing(j *plan.JointPlan, b *plan.BearingPlan) {
+func (r *reviewer) looseRing(j *plan.JointPlan) {
 	if r.job.Units != parts.Inches {
 		return
 	}
-	end, fit, is := j.A, b.ConeFitUm, " is"
+	b := j.Bearing
+	end, fit, why := j.A, b.ConeFitUm, "it turns with the load"
 	if b.Rotating == "outer" {
 		end, fit = j.B, b.CupFitUm
 	}
-	why := "it turns with the load"
 	if end == j.A && b.Adjusted || fit.Min >= 0 {
-		end, fit, why = j.B, b.CupFitUm, ""
-		set, tight := b.Adjusted, false
-		for _, o := range r.planned(parts.BearingKind) {
-			if o.B.Part == j.B.Part && o.Bearing.Bearing == b.Bearing {
-				set = set || o.Bearing.Adjusted
-				if o.Bearing.CupFitUm.Min > 0 {
-					tight, why = true, "the other, of "+o.Name+", is tight"
-				}
-			}
-		}
-		if !set || !tight || fit.Max >= 0 {
+		other := r.tightBeside(j)
+		if end, fit, why = j.B, b.CupFitUm, "the other, of "+other+", is tight"; other == "" || fit.Max >= 0 {
 			return
 		}
 	}
-	numbers := r.w.Near(-fit.Max/1000) + " to " + r.w.Near(-fit.Min/1000) + " of play"
+	is, numbers := " is", r.w.Near(-fit.Max/1000)+" to "+r.w.Near(-fit.Min/1000)+" of play"
 	if fit.Max >= 0 {
 		is, numbers = " may be", r.w.Near(-fit.Min/1000)+" of play to "+r.w.Near(fit.Max/1000)+" of tightness"
 	}
@@ -201,6 +185,21 @@ func (r *reviewer) looseRing(j *plan.JointPlan, b *plan.BearingPlan) {
 		Part: j.Name, Feature: end.Feature, Pos: r.jointPos(j.Name), OverMm: over(-fit.Min / 1000), What: "a ring of " + b.Bearing + is + " loose on " + end.Feature + ": " + why, Numbers: numbers,
 		Rule: "the ring that turns with its load is tight, and so is a cup that nothing moves", Fix: "limits from the bearing maker's table",
 	})
+}
+
+// tightBeside is the joint of the same bearing in the housing of one whose cup is tight, the last of them; empty where
+// there is none, or no nut sets any.
+func (r *reviewer) tightBeside(j *plan.JointPlan) (name string) {
+	like := seq.Keep(r.planned(parts.BearingKind), func(o *plan.JointPlan) bool { return o.B.Part == j.B.Part && o.Bearing.Bearing == j.Bearing.Bearing })
+	if !j.Bearing.Adjusted && !slices.ContainsFunc(like, func(o *plan.JointPlan) bool { return o.Bearing.Adjusted }) {
+		return ""
+	}
+	for _, o := range like {
+		if o.Bearing.CupFitUm.Min > 0 {
+			name = o.Name
+		}
+	}
+	return name
 }
 
 // leastCone is the least width of a cone as a share of its bearing's. Common practice, no
@@ -213,7 +212,8 @@ const leastCone = 0.75
 const mostCone = 1.15
 
 // bearingSizes compares a bearing's sizes with its designation and each other.
-func (r *reviewer) bearingSizes(j *parts.Joint, b *parts.BearingJoint) {
+func (r *reviewer) bearingSizes(j *parts.Joint) {
+	b := j.Bearing
 	say := func(what, numbers, rule, source string) {
 		r.add(Finding{Severity: Stop, Part: j.Name.Value, Pos: j.Pos, Fix: "the designation or the sizes are wrong", What: what, Numbers: numbers, Rule: rule, Source: source})
 	}
@@ -241,32 +241,25 @@ func (r *reviewer) bearingSizes(j *parts.Joint, b *parts.BearingJoint) {
 }
 
 // endFloat looks at the play or preload that a bearing is set to.
-func (r *reviewer) endFloat(j *parts.Joint, b *parts.BearingJoint) {
-	if len(b.EndFloat) != 2 {
+func (r *reviewer) endFloat(j *parts.Joint) {
+	float := j.Bearing.EndFloat
+	if len(float) != 2 {
 		return
 	}
-	f := Finding{
-		Part: j.Name.Value, Pos: j.Pos, Numbers: r.mm(b.EndFloat[0].Mm) + " to " + r.mm(b.EndFloat[1].Mm) + ", wanted at ",
-		Rule: "a pair of tapered bearings runs with little play or with preload", Fix: "the maker's figure",
-	}
-	switch least, most := b.EndFloat[0].Mm, b.EndFloat[1].Mm; {
-	case most > widestMm+slackMm:
-		f.What, f.OverMm = "the end float of "+j.Name.Value+" is wide", over(most)
-		f.Numbers += "most " + r.mm(widestMm)
-	case least < -preloadMm-slackMm:
-		f.What, f.OverMm = "the preload of "+j.Name.Value+" burns the bearings", over(-least)
-		f.Numbers += "least " + r.mm(-preloadMm)
-	default:
-		return
-	}
-	r.add(f)
+	least, most := float[0].Mm, float[1].Mm
+	is := r.mm(least) + " to " + r.mm(most) + ", wanted at "
+	r.firstOf(Finding{Part: j.Name.Value, Pos: j.Pos, Rule: "a pair of tapered bearings runs with little play or with preload", Fix: "the maker's figure"},
+		flaw{most > widestMm+slackMm, Finding{What: "the end float of " + j.Name.Value + " is wide", Numbers: is + "most " + r.mm(widestMm), OverMm: over(most)}},
+		flaw{least < -preloadMm-slackMm, Finding{What: "the preload of " + j.Name.Value + " burns the bearings", Numbers: is + "least " + r.mm(-preloadMm), OverMm: over(-least)}},
+	)
 }
 
 // coneSlides are words for a cone that a hand pushes along its seat.
 var coneSlides = regexp.MustCompile(`(?i)\bcone slides\b`)
 
 // pushed looks for a cone that a nut sets and that sits too tight to be pushed along.
-func (r *reviewer) pushed(j *plan.JointPlan, b *plan.BearingPlan) {
+func (r *reviewer) pushed(j *plan.JointPlan) {
+	b := j.Bearing
 	most := pushedShare * b.BoreMm
 	if v := r.viewOf(j.A.Part); v != nil && slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return coneSlides.MatchString(t.Value) }) {
 		most = 0
@@ -312,7 +305,8 @@ func (r *reviewer) nutOver(designation string) (overMm, highMm float64) {
 const leastNutOver = 1.3
 
 // nutClear looks for parts in the place of the nut that sets a bearing.
-func (r *reviewer) nutClear(j *plan.JointPlan, b *plan.BearingPlan) {
+func (r *reviewer) nutClear(j *plan.JointPlan) {
+	b := j.Bearing
 	if !b.Adjusted || b.LargeEndDir == 0 {
 		return
 	}

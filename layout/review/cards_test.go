@@ -96,7 +96,7 @@ func TestCardBounds(t *testing.T) {
 	float := func(least, most float64) parts.Job {
 		return parts.Job{Joints: []*parts.Joint{{Name: parts.Text{Value: "rear"}, Bearing: &parts.BearingJoint{EndFloat: []parts.Length{{Mm: least}, {Mm: most}}}}}}
 	}
-	set := func(r *reviewer) { r.endFloat(r.job.Joints[0], r.job.Joints[0].Bearing) }
+	set := func(r *reviewer) { r.endFloat(r.job.Joints[0]) }
 	bearing := func(name string) *parts.Joint {
 		return &parts.Joint{Name: parts.Text{Value: name}, Bearing: &parts.BearingJoint{Cup: parts.JointRef{Part: "housing"}}}
 	}

@@ -308,19 +308,14 @@ func (v *view) hardStep(c *cylinder) {
 // sealRound finds a land whose limits lie outside those of its seal's class.
 func (v *view) sealRound(c *cylinder, land grooves.SealLand) {
 	low, high, ok := v.limitsOf(c)
-	if !c.fitted() {
-		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " has no limits, and the lip of a seal runs on it", Numbers: "wanted " + v.w.Limits(land.Shaft.MinMm, land.Shaft.MaxMm),
-			Rule: "a seal's shaft is h11", Source: land.Source.String(), Fix: "fit: h11",
-		})
-	}
-	if !ok || low >= land.Shaft.MinMm-slackMm && high <= land.Shaft.MaxMm+slackMm {
-		return
-	}
-	v.report(Check, c.name, c.pos, Finding{
-		What: c.name + " has other limits than the lip of its seal takes", Numbers: v.w.Limits(low, high) + ", wanted " + v.w.Limits(land.Shaft.MinMm, land.Shaft.MaxMm),
-		OverMm: over(math.Max(land.Shaft.MinMm-low, high-land.Shaft.MaxMm)), Rule: "a seal's shaft is h11", Source: land.Source.String(), Fix: "fit: h11",
-	})
+	least, most := land.Shaft.MinMm, land.Shaft.MaxMm
+	f := v.here(c.name, c.pos)
+	f.Numbers, f.Rule, f.Source, f.Fix = "wanted "+v.w.Limits(least, most), "a seal's shaft is h11", land.Source.String(), "fit: h11"
+	v.eachOf(f,
+		flaw{!c.fitted(), Finding{What: c.name + " has no limits, and the lip of a seal runs on it"}},
+		flaw{ok && (low < least-slackMm || high > most+slackMm), Finding{
+			What: c.name + " has other limits than the lip of its seal takes", Numbers: v.w.Limits(low, high) + ", wanted " + v.w.Limits(least, most), OverMm: over(max(least-low, high-most))}},
+	)
 }
 
 // underRing tells whether an edge of a land is the shoulder that a bearing's ring stands
@@ -337,21 +332,16 @@ func (v *view) underRing(c *cylinder, edge string) bool {
 // sealLeadIn finds a land that its lip comes on to over no slope: no chamfer, and no cone beside it that
 // is as steep at the most.
 func (v *view) sealLeadIn(c *cylinder, land grooves.SealLand) {
-	for _, s := range c.next() {
+	cone := func(s *cylinder) bool {
 		front := s.toMm <= c.fromMm+slackMm
 		rise := s.endMm(!front) - s.endMm(front)
-		if math.Abs(s.endMm(!front)-c.radiusMm) < slackMm && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.longMm()*math.Tan(land.LeadInMaxDeg*math.Pi/180) {
-			return
-		}
+		return math.Abs(s.endMm(!front)-c.radiusMm) < slackMm && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.longMm()*math.Tan(land.LeadInMaxDeg*math.Pi/180)
 	}
-	for _, h := range v.p.Chamfers {
-		if v.underRing(c, h.Edge.Value) {
-			continue
-		}
-		at := 2*c.radiusMm - 2*h.AcrossMm()
-		if (h.Edge.Value == c.name+"-front" || h.Edge.Value == c.name+"-back") && at <= land.LeadInMm+0.01 && h.Angle.Deg >= land.LeadInMinDeg-slackMm && h.Angle.Deg <= land.LeadInMaxDeg+slackMm {
-			return
-		}
+	chamfer := func(h parts.Chamfer) bool {
+		return c.edge(h.Edge.Value) && !v.underRing(c, h.Edge.Value) && 2*(c.radiusMm-h.AcrossMm()) <= land.LeadInMm+0.01 && h.Angle.Deg >= land.LeadInMinDeg-slackMm && h.Angle.Deg <= land.LeadInMaxDeg+slackMm
+	}
+	if slices.ContainsFunc(c.next(), cone) || slices.ContainsFunc(v.p.Chamfers, chamfer) {
+		return
 	}
 	v.report(Check, c.name, c.pos, Finding{
 		What: c.name + " has no lead-in for the lip of its seal", Numbers: "wanted down to " + v.mm(land.LeadInMm) + " at " + number(land.LeadInMinDeg) + "° to " + number(land.LeadInMaxDeg) + "°",
@@ -361,21 +351,23 @@ func (v *view) sealLeadIn(c *cylinder, land grooves.SealLand) {
 
 // sealHousing looks at the bore that a seal is pressed into.
 func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
-	if class := c.size.Fit.Class.Value; class != land.HousingClass {
-		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + land.HousingClass,
-			Rule: "a seal is pressed into its bore", Source: land.Source.String(), Fix: "fit: " + land.HousingClass,
-		})
-	}
-	if !slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool {
-		return (h.Edge.Value == c.name+"-front" || h.Edge.Value == c.name+"-back") && h.Angle.Deg >= land.HousingChamferMin-slackMm && h.Angle.Deg <= land.HousingChamferMax+slackMm
-	}) {
-		v.report(Check, c.name, c.pos, Finding{
+	class := c.size.Fit.Class.Value
+	led := slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool {
+		return c.edge(h.Edge.Value) && h.Angle.Deg >= land.HousingChamferMin-slackMm && h.Angle.Deg <= land.HousingChamferMax+slackMm
+	})
+	f := v.here(c.name, c.pos)
+	f.Source = land.Source.String()
+	v.eachOf(f,
+		flaw{class != land.HousingClass, Finding{
+			What: c.name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + land.HousingClass, Rule: "a seal is pressed into its bore", Fix: "fit: " + land.HousingClass}},
+		flaw{!led, Finding{
 			What: c.name + " has no lead-in for its seal", Numbers: "wanted " + number(land.HousingChamferMin) + "° to " + number(land.HousingChamferMax) + "°",
-			Rule: "a seal that is pressed over a sharp edge is damaged", Source: land.Source.String(), Fix: "add a chamfer: size " + v.mm(1) + ", angle 15, for: lead-in",
-		})
-	}
+			Rule: "a seal that is pressed over a sharp edge is damaged", Fix: "add a chamfer: size " + v.mm(1) + ", angle 15, for: lead-in"}},
+	)
 }
+
+// edge tells whether a name is that of one of the edges of a step.
+func (c *cylinder) edge(name string) bool { return name == c.name+"-front" || name == c.name+"-back" }
 
 // end is the outside step at a face.
 func (v *view) end(face parts.Face) *cylinder {

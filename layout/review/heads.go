@@ -130,29 +130,23 @@ func (v *view) joined(group string) bool { return v.bolted(v.p.Name.Value, group
 // and its distance from the hole's centre; 0 without one. A step with a fit is a
 // spigot: it goes into the mate, so no head sits beside it.
 func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
-	if !v.turned() {
-		return "", 0
-	}
-	best := math.Inf(1)
 	r := h.centreMm()
+	near := nearest{wallMm: math.Inf(1)}
 	for _, s := range v.cuts() {
 		mid := (s.fromMm + s.toMm) / 2
 		// Over a blind hole through a flange, the far side is where it ends.
 		above := mid < h.fromMm && side == parts.Front || mid > h.toMm && side == parts.Back
-		if !above {
-			continue
+		if c := at(v.outside, mid); above && c != nil && !c.fitted() && c.radiusMm < r {
+			near.take(r-c.radiusMm, "the side of "+c.name)
 		}
-		if c := at(v.outside, mid); c != nil && !c.fitted() && c.radiusMm < r && r-c.radiusMm < best {
-			best, what = r-c.radiusMm, "the side of "+c.name
-		}
-		if c := at(v.inside, mid); c != nil && c.radiusMm > r && c.radiusMm-r < best {
-			best, what = c.radiusMm-r, "the bore "+c.name
+		if c := at(v.inside, mid); above && c != nil && c.radiusMm > r {
+			near.take(c.radiusMm-r, "the bore "+c.name)
 		}
 	}
-	if math.IsInf(best, 1) {
+	if !v.turned() || near.what == "" {
 		return "", 0
 	}
-	return what, best
+	return near.what, near.wallMm
 }
 
 // neighbourMm is the distance to the nearest other bolt hole, or 0.
@@ -172,28 +166,21 @@ func (v *view) neighbourMm(h *hole) float64 {
 // counterbore checks counterbores of bolt holes against the socket head screw of
 // their size.
 func (v *view) counterbore(g *parts.HoleGroup) {
-	if g.Counterbore == nil || g.Size.Make != parts.ClearanceHole {
-		return
-	}
 	b, err := bolts.Find(g.Size.Thread)
-	if err != nil || b.SocketHeadDiameterMm == 0 {
+	c := g.Counterbore
+	if c == nil || g.Size.Make != parts.ClearanceHole || err != nil || b.SocketHeadDiameterMm == 0 {
 		return
 	}
-	c := g.Counterbore
-	if c.Diameter.Mm < b.SocketHeadDiameterMm-slackMm {
-		v.report(Stop, g.Name.Value, c.Diameter.Pos, Finding{
-			What:    g.Name.Value + ": the screw head does not go into the counterbore",
-			Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm), LeftMm: left(c.Diameter.Mm),
-			Rule: "a counterbore is wider than the head", Source: b.Source, Fix: "open the counterbore, or say in a note which head goes there",
-		})
-	}
-	if c.Depth.Mm < b.SocketHeadHeightMm-slackMm {
-		v.report(Check, g.Name.Value, c.Depth.Pos, Finding{
-			What:    g.Name.Value + ": the screw head stands above the face",
-			Numbers: "counterbore " + v.mm(c.Depth.Mm) + " deep, socket head " + v.mm(b.SocketHeadHeightMm) + " high", LeftMm: left(c.Depth.Mm),
-			Rule: "a counterbore is as deep as the head", Source: b.Source, Fix: "make it deeper, or accept it where nothing passes over the face",
-		})
-	}
+	f := v.here(g.Name.Value, c.Diameter.Pos)
+	f.Source = b.Source
+	v.eachOf(f,
+		flaw{c.Diameter.Mm < b.SocketHeadDiameterMm-slackMm, Finding{
+			Severity: Stop, What: g.Name.Value + ": the screw head does not go into the counterbore", Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm), LeftMm: left(c.Diameter.Mm),
+			Rule: "a counterbore is wider than the head", Fix: "open the counterbore, or say in a note which head goes there"}},
+		flaw{c.Depth.Mm < b.SocketHeadHeightMm-slackMm, Finding{
+			Pos: c.Depth.Pos, What: g.Name.Value + ": the screw head stands above the face", Numbers: "counterbore " + v.mm(c.Depth.Mm) + " deep, socket head " + v.mm(b.SocketHeadHeightMm) + " high", LeftMm: left(c.Depth.Mm),
+			Rule: "a counterbore is as deep as the head", Fix: "make it deeper, or accept it where nothing passes over the face"}},
+	)
 }
 
 // hexInCounterbore looks for joints whose hexagon heads lie in counterbores

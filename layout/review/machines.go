@@ -128,19 +128,15 @@ func (v *view) toTurn(f parts.Fit, mm float64) bool {
 // blank looks for stock that is too small for the finished part.
 func blank(v *view) {
 	s := v.p.Stock
-	if !v.turned() || !s.Size.Set() || s.Form != "round" && s.Form != "tube" && s.Form != "casting" {
+	if !v.turned() || !s.Size.Set() || !slices.Contains([]string{"round", "tube", "casting"}, s.Form) {
 		return
 	}
-	wide := v.widest()
-	f := Finding{Rule: "the stock is at least as large as the part", Source: "by geometry", Fix: "what is drawn within the stock, or a larger stock where the drawing is right"}
-	if s.Size.Mm < 2*wide.radiusMm-slackMm {
-		f.What, f.Numbers = "the stock is thinner than "+wide.name+" of the part", v.mm(s.Size.Mm)+" for "+v.mm(2*wide.radiusMm)
-		v.report(Stop, "", s.Pos, f)
-	}
-	if s.Length.Set() && s.Length.Mm < v.lengthMm-slackMm {
-		f.What, f.Numbers = "the stock is shorter than the part", v.mm(s.Length.Mm)+" for "+v.mm(v.lengthMm)
-		v.report(Stop, "", s.Pos, f)
-	}
+	wide, f := v.widest(), v.here("", s.Pos)
+	f.Severity, f.Rule, f.Source, f.Fix = Stop, "the stock is at least as large as the part", "by geometry", "what is drawn within the stock, or a larger stock where the drawing is right"
+	v.eachOf(f,
+		flaw{s.Size.Mm < 2*wide.radiusMm-slackMm, Finding{What: "the stock is thinner than " + wide.name + " of the part", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(2*wide.radiusMm)}},
+		flaw{s.Length.Set() && s.Length.Mm < v.lengthMm-slackMm, Finding{What: "the stock is shorter than the part", Numbers: v.mm(s.Length.Mm) + " for " + v.mm(v.lengthMm)}},
+	)
 }
 
 // latheMm is the swing a part needs on the lathe: twice the farthest point of

@@ -111,12 +111,12 @@ func TestStandingBounds(t *testing.T) {
 			if cone > 0 {
 				b.ConeWidth = mm(cone)
 			}
-			r.bearingSizes(&parts.Joint{Name: text("rear")}, b)
+			r.bearingSizes(&parts.Joint{Name: text("rear"), Bearing: b})
 		}
 	}
 	pushed := func(um float64, adjusted bool) rule { // on 40
 		return func(r *reviewer) {
-			r.pushed(&plan.JointPlan{Name: "rear", A: plan.JointEnd{Feature: "seat"}}, &plan.BearingPlan{Bearing: "32208", BoreMm: 40, Adjusted: adjusted, ConeFitUm: plan.Range{Min: 1, Max: um}})
+			r.pushed(&plan.JointPlan{Name: "rear", A: plan.JointEnd{Feature: "seat"}, Bearing: &plan.BearingPlan{Bearing: "32208", BoreMm: 40, Adjusted: adjusted, ConeFitUm: plan.Range{Min: 1, Max: um}}})
 		}
 	}
 	loose := func(cone, cup plan.Range, rotating string, adjusted bool, others ...*plan.JointPlan) rule {
@@ -125,7 +125,7 @@ func TestStandingBounds(t *testing.T) {
 			r.w.Units = parts.Inches
 			j := &plan.JointPlan{Name: "rear", A: plan.JointEnd{Feature: "seat"}, B: plan.JointEnd{Part: "housing", Feature: "cup"}, Bearing: &plan.BearingPlan{Bearing: "32208", Rotating: rotating, Adjusted: adjusted, ConeFitUm: cone, CupFitUm: cup}}
 			r.pl.Joints = append(others, j)
-			r.looseRing(j, j.Bearing)
+			r.looseRing(j)
 		}
 	}
 	other := func(min float64, adjusted bool) *plan.JointPlan {
