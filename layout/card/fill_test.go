@@ -199,3 +199,65 @@ func TestComesOff(t *testing.T) {
 		}
 	}
 }
+
+// TestTightenedAgain: what is tightened after the first hours, and how: a torque where nothing is over the
+// bolts, or what comes off for it; of what is bought only what holds by a thread and stays on.
+func TestTightenedAgain(t *testing.T) {
+	t.Parallel()
+	after := func(job *parts.Job, joints ...*plan.JointPlan) (out []string) {
+		job.FirstRun = &parts.FirstRun{AgainHours: 2}
+		lines, _ := rows(filled(job, joints...).FirstRun, "After 2 h")
+		for _, l := range lines {
+			out = append(out, l.Do+": "+l.Wanted)
+		}
+		return out
+	}
+	tight := func(b plan.BoltPlan) *plan.JointPlan {
+		b.TorqueNm, b.Count = 20, 2
+		j := bolted("lid", b)
+		j.N = 3
+		return j
+	}
+	for _, c := range []struct {
+		bolt plan.BoltPlan
+		want string
+	}{
+		{plan.BoltPlan{}, "20 N m, threads dry"},
+		{plan.BoltPlan{Under: []string{"Hood"}}, "20 N m when Hood is off"},
+		{plan.BoltPlan{Behind: []string{"Hood"}}, "20 N m when Hood is off"},
+		{plan.BoltPlan{Under: []string{"Hood"}, Behind: []string{"Fan"}}, "20 N m when Hood and Fan are off"},
+		{plan.BoltPlan{ComesOff: []string{"Chain"}}, "20 N m, threads dry; first off, if on: Chain"},
+		{plan.BoltPlan{ComesOff: []string{"Chain", "Belt"}}, "20 N m, threads dry; first off, if on: Chain, Belt"},
+	} {
+		if got := after(&parts.Job{}, tight(c.bolt)); !slices.Equal(got, []string{"2 × M8, Lid to Box: " + c.want}) {
+			t.Errorf("%+v: %q, want %q", c.bolt, got, c.want)
+		}
+	}
+	for _, c := range []struct {
+		loose parts.Loose
+		want  []string
+	}{
+		{parts.Loose{Item: said("name plate"), After: said("lid"), Buy: said("screw M4"), Count: 4}, []string{"4 × screw M4, Name plate: none turns further by hand"}},
+		{parts.Loose{Item: said("name plate"), After: said("lid"), Buy: said("screw M4"), How: said("by its torque"), Count: 4}, []string{"4 × screw M4, Name plate: as step 3 has it"}},
+		{parts.Loose{Item: said("name plate"), After: said("lid"), Buy: said("rivet"), Count: 4}, nil},
+		{parts.Loose{Item: said("name plate"), After: said("none"), Buy: said("screw M4"), Count: 4}, nil},
+		{parts.Loose{Item: said("name plate"), After: said("lid"), Buy: said("screw M4"), Count: 4, Off: true}, nil},
+	} {
+		if got := after(&parts.Job{Loose: []parts.Loose{c.loose}}, tight(plan.BoltPlan{})); !slices.Equal(got[1:], c.want) {
+			t.Errorf("%s, %s: %q, want %q", c.loose.Buy.Value, c.loose.How.Value, got[1:], c.want)
+		}
+	}
+	// What shuts a bearing comes off by name; of more than two things the last names the rest.
+	for n, want := range []string{"; else step 0", "; else A off, step 0", "; else A, B off, step 0", "; else all over C, and that, off, step 0"} {
+		j := bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, ShutBy: []string{"A", "B", "C"}[:n]})
+		if got := after(&parts.Job{}, j); len(got) != 1 || !strings.Contains(got[0], "end play of Shaft"+want+":") {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	// Before a coupling comes off, the motor that is on another part does.
+	on := func(part string) *parts.Stands { return &parts.Stands{On: parts.JointRef{Part: part}} }
+	job := &parts.Job{Loose: []parts.Loose{{Item: said("Coupling"), Stands: on("shaft")}, {Item: said("Motor"), MassKg: 40, Stands: on("plate")}}}
+	if got := after(job, bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, ShutBy: []string{"Coupling"}})); len(got) != 1 || !strings.Contains(got[0], "; else Motor (40 kg, hoist), Coupling off, step 0:") {
+		t.Errorf("%q", got)
+	}
+}
