@@ -292,7 +292,7 @@ func TestSources(t *testing.T) {
 		{What: "1.4301", Source: "EN 10088-3 Table 13, lowest of 1.4301, 1.4306 and 1.4307", State: "from memory"},
 		{What: "correlation factor of fillets", Source: "EN 1993-1-8 Table 4.1", State: "checked"},
 		{What: "Woodruff keys", Source: "DIN 6888", State: "checked; some rows from memory"},
-		{What: "centre holes, sizes", Source: "ISO 6411", State: "from memory"},
+		{What: "centre holes, sizes", Source: "ISO 6411", State: "checked"},
 		{What: "thread ends, undercuts", Source: "DIN 76-1", State: "checked"},
 		{What: "knurls", Source: "DIN 82:1973", State: "checked; some rows from memory"},
 		{What: "edges of butt welds", Source: "ISO 9692-1", State: "from memory"},

@@ -30,7 +30,7 @@ type Centre struct {
 }
 
 // centres is ISO 6411 (ISO 866, 2540, 2541): pilot, cone of forms A and R, mouth
-// of form B, reference depth of the pilot. From memory.
+// of form B, reference depth of the pilot; as a public data file prints DIN 332-1.
 var centres = []struct{ pilot, cone, mouthB, depth float64 }{
 	{1, 2.12, 3.15, 0.9}, {1.25, 2.65, 4, 1.1}, {1.6, 3.35, 5, 1.4}, {2, 4.25, 6.3, 1.8}, {2.5, 5.3, 8, 2.2}, {3.15, 6.7, 10, 2.8},
 	{4, 8.5, 12.5, 3.5}, {5, 10.6, 16, 4.4}, {6.3, 13.2, 18, 5.5}, {8, 17, 22.4, 7}, {10, 21.2, 28, 8.7},
@@ -73,7 +73,7 @@ func CentreFor(pilotMm float64, form CentreForm) (Centre, error) {
 		if math.Abs(row.pilot-pilotMm) > 1e-6 {
 			continue
 		}
-		c := Centre{Form: form, PilotMm: row.pilot, MouthMm: row.cone, ConeMm: row.cone, PilotDepth: row.depth, Source: lookup.Source{Name: "ISO 6411", State: lookup.FromMemory}}
+		c := Centre{Form: form, PilotMm: row.pilot, MouthMm: row.cone, ConeMm: row.cone, PilotDepth: row.depth, Source: lookup.Source{Name: "ISO 6411", State: lookup.Checked}}
 		if form == CentreB {
 			c.MouthMm = row.mouthB
 		}

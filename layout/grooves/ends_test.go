@@ -76,7 +76,7 @@ func TestThreadEnd(t *testing.T) {
 	}
 }
 
-// DIN 509, ltoi.kr: radius, depth, width, face width, face depth, chamfer of the
+// DIN 509, ltoi.kr, the last face depth as a public data file prints it: radius, depth, width, face width, face depth, chamfer of the
 // mate for E and F, at both ends of each range.
 func TestRelief(t *testing.T) {
 	t.Parallel()
@@ -96,7 +96,7 @@ func TestRelief(t *testing.T) {
 		{50, true, "1x0.2", 18, 50, 2.5, 1.8, 0.1, 1.6, 0.8, lookup.Checked},
 		{80, true, "1.6x0.3", 50, 80, 4, 3.1, 0.2, 2.6, 1.1, lookup.Checked},
 		{125, true, "2.5x0.4", 80, 125, 5, 4.8, 0.3, 4.2, 1.9, lookup.Checked},
-		{126, true, "4x0.5", 125, math.Inf(1), 7, 6.4, 0.3, 7, 4, lookup.Unchecked},
+		{126, true, "4x0.5", 125, math.Inf(1), 7, 6.4, 0.3, 7, 4, lookup.Checked},
 	} {
 		e, err1 := ReliefFor(c.d, FormE, c.changing)
 		f, err2 := ReliefFor(c.d, FormF, c.changing)
@@ -173,7 +173,7 @@ func TestSealLand(t *testing.T) {
 	}
 }
 
-// ISO 6411, from memory; the cone's depth by geometry (60°, then 120°).
+// DIN 332-1 as a public data file prints it; the cone's depth by geometry (60°, then 120°).
 func TestCentre(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -195,7 +195,7 @@ func TestCentre(t *testing.T) {
 			case CentreR:
 				depth = 0
 			}
-			if err != nil || got.Designation != "ISO 6411-"+name || got.MouthMm != mouth || got.ConeMm != c.cone || got.PilotDepth != c.depth || !near(got.ConeDepthMm, depth, 1e-9) || got.Source.State != lookup.FromMemory {
+			if err != nil || got.Designation != "ISO 6411-"+name || got.MouthMm != mouth || got.ConeMm != c.cone || got.PilotDepth != c.depth || !near(got.ConeDepthMm, depth, 1e-9) || got.Source.State != lookup.Checked {
 				t.Errorf("%s: %+v, %v", name, got, err)
 			}
 		}

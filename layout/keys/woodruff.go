@@ -128,7 +128,7 @@ func WoodruffNamed(designation string) (Woodruff, error) {
 }
 
 // In is the key with its keyways in a diameter in mm, and how much deeper they may be:
-// of an inch key ASME B17.2, from memory; of a metric one common practice.
+// of an inch key ASME B17.2; of a metric one common practice.
 func (w Woodruff) In(diameterMm float64) Parallel {
 	p := Parallel{
 		OverMm: w.OverMm, UpToMm: w.UpToMm, WidthMm: w.WidthMm, HeightMm: w.HeightMm,
@@ -139,7 +139,7 @@ func (w Woodruff) In(diameterMm float64) Parallel {
 	}
 	if w.Standard == inchDiscs {
 		p.ShaftDeeperMm, p.HubDeeperMm = 0.005*mmPerInch, 0.005*mmPerInch
-		p.ToleranceSource = lookup.Source{Name: inchDiscs, State: lookup.FromMemory}
+		p.ToleranceSource = lookup.Source{Name: inchDiscs, State: lookup.Checked}
 	}
 	return p
 }
@@ -152,7 +152,7 @@ const (
 
 // inchSeats are the widths of keyways by the width of an inch Woodruff key, inches:
 // of the shaft least and most, of the hub least; that may be 0.002 wider. ASME B17.2,
-// from memory.
+// Table 10 as a public data file prints it.
 var inchSeats = []struct{ key, shaftMin, shaftMax, hubMin float64 }{
 	{1.0 / 16, 0.0615, 0.0630, 0.0635},
 	{3.0 / 32, 0.0928, 0.0943, 0.0948},
@@ -166,7 +166,7 @@ var inchSeats = []struct{ key, shaftMin, shaftMax, hubMin float64 }{
 
 // inchSeat are the limits of a keyway for an inch Woodruff key.
 func inchSeat(widthMm float64, hub bool) (fits.Limits, lookup.Source, error) {
-	source := lookup.Source{Name: inchDiscs, State: lookup.FromMemory}
+	source := lookup.Source{Name: inchDiscs, State: lookup.Checked}
 	for _, s := range inchSeats {
 		if math.Abs(s.key*mmPerInch-widthMm) > closeMm {
 			continue

@@ -21,7 +21,7 @@ const (
 
 var roughness = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bRa ([0-9]*\.?[0-9]+)( ?[uµ](?:in|m)\b)?`) })
 
-// raSteps are the steps of mean roughness, µin, that both systems share (ASME B46.1, from memory), and
+// raSteps are the steps of mean roughness, µin, that both systems share (ASME B46.1; the grades N of ISO 1302), and
 // the same as ISO has them, µm.
 var raSteps = [][2]float64{{1, 0.025}, {2, 0.05}, {4, 0.1}, {8, 0.2}, {16, 0.4}, {32, 0.8}, {63, 1.6}, {125, 3.2}, {250, 6.3}, {500, 12.5}, {1000, 25}}
 

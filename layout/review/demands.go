@@ -65,7 +65,7 @@ func (v *view) obeysSetting(note, said string) bool {
 }
 
 // What the general tolerances of the coarsest class leave, mm, up to a size in mm: ISO
-// 2768-2 class L, Tables 1 (flatness), 2 (squareness; its first row from memory) and 4 (run-out, from memory).
+// 2768-2 class L, Tables 1 (flatness), 2 (squareness) and 4 (run-out).
 var (
 	generalFlat   = []span{{10, 0.1}, {30, 0.2}, {100, 0.4}, {300, 0.8}, {1000, 1.2}, {3000, 1.6}}
 	generalSquare = []span{{100, 0.6}, {300, 1}, {1000, 1.5}, {3000, 2}}
@@ -135,9 +135,9 @@ func (v *view) useful(q parts.Requirement) (mm float64, by, source string) {
 	case q.Kind == parts.Flatness || q.Kind == parts.Parallelism:
 		return upTo(generalFlat), general, "ISO 2768-2 class L"
 	case q.Kind == parts.Squareness:
-		return upTo(generalSquare), general, "ISO 2768-2 class L, from memory"
+		return upTo(generalSquare), general, "ISO 2768-2 class L"
 	}
-	return generalRunOutMm, general, "ISO 2768-2 class L, from memory"
+	return generalRunOutMm, general, "ISO 2768-2 class L"
 }
 
 // unmadeRequire looks for demands on the faces of plates and bars as bought: the record asks
