@@ -1,7 +1,7 @@
 // Package part works out one part of a job. The way through it is one of
 // stages, each a value that the next one reads and none writes to again:
 //
-//	Sizes     every diameter and hole with its limits     sizes.go
+//	Sizes     every diameter and hole with its limits     sizes.go, sized.go, chain.go, metal.go
 //	Shape     section, faces, flat patterns               shape.go
 //	Numbered  the features that pictures and steps name   features.go
 //	          operations, checks, ladders                 operations.go, checks.go
@@ -9,7 +9,8 @@
 // A stage embeds the one before it, so that a call can go back to an earlier
 // stage and never on to a later one. What differs from one form of part to
 // another stands in one file per form (flat.go, turned.go, tube.go, cone.go,
-// transition.go, folded.go), what can be on a part in one file per thing
+// transition.go, folded.go, flight.go, bar.go), the lathe work in setting.go, turning.go, held.go, support.go, deep.go,
+// threading.go and stockcut.go, what can be on a part in one file per thing
 // (chamfer.go, hole.go, slot.go, radial.go, saddle.go, keyway.go, groove.go,
 // fold.go, detail.go).
 //

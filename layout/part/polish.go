@@ -7,6 +7,7 @@ import (
 	"strings"
 	"sync"
 
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -62,6 +63,17 @@ func RaUm(finish string) float64 {
 	}
 	return v
 }
+
+// finish is the surface wanted.
+type finish struct {
+	bare
+	text   string
+	ground bool // it is hardened and ground anyway
+}
+
+func (f finish) note(words.Writer) string { return f.text }
+
+func (f finish) check(_ *Step, c *plan.Check) { c.Wanted = words.Join(", ", c.Wanted, f.text) }
 
 // polished tells whether a surface is finer than turning or boring leaves it, and is not ground anyway.
 func (f finish) polished() bool {

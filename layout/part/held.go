@@ -1,0 +1,201 @@
+package part
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// gripNeedMm is what the jaws should have of the widest outside.
+func (b *bench) gripNeedMm() float64 { return gripDias * b.widest().Size.NominalMm }
+
+// leftMm is what the first setting leaves for the jaws where it turns all up to zMm:
+// with what the other end is faced by, the tool clear of the jaws.
+func (b *bench) leftMm(zMm float64) float64 {
+	return b.LengthMm() - zMm + b.backAllowanceMm() - toolClearMm
+}
+
+// restMm is how much of an outside that splits is turned when the part is turned round.
+func (b *bench) restMm(s *Step) float64 { return math.Min(b.gripNeedMm(), s.LengthMm()/2) }
+
+// heldBefore tells whether a finished diameter in front of an outside is long enough to
+// hold the part on.
+func (b *bench) heldBefore(wide *Step) bool {
+	return slices.ContainsFunc(b.Side(false), func(s *Step) bool { return s.ToMm <= wide.FromMm+1e-9 && s.LengthMm() >= b.gripNeedMm() })
+}
+
+// freeHold is what holds a part while the whole of its outside is worked.
+func (b *bench) freeHold() string {
+	switch {
+	case b.boreMm() > 0:
+		return "a mandrel in the bore"
+	case len(b.centreRows()) == 0:
+		return "centres, drilled small in both ends"
+	}
+	return "centres"
+}
+
+// holding is how a part is held in a setting, after the steps turned before.
+func (b *bench) holding(set setting) string {
+	if b.onCentres {
+		on := "the end not turned"
+		if !set.first() && b.anyTurned(set.before) {
+			on = "the end turned before, over a split sleeve or copper sheet"
+		}
+		if mine, _, _ := b.trueTo(set.steps, b.Side(false)); mine == nil {
+			on += "; or in the chuck with a centre at the free end"
+		}
+		return "between centres, driver on " + on + b.onCentresSupport(set.steps)
+	}
+	text := "chuck on the back end, set true"
+	switch {
+	case set.first():
+	case !b.anyTurned(set.steps) && len(b.rest()) == 0:
+		text = "turned round, set true"
+	default:
+		text = b.truedOn(set)
+	}
+	h := b.heldIn(set)
+	b.letGo(set, h)
+	return text + b.chuckSupport(set, h)
+}
+
+// truedMm is how true a finished diameter runs when a part is turned round (common
+// practice, no source).
+const truedMm = 0.02
+
+// boughtTrueMm is how nearly opposite places of an outside that is as bought are set alike (common
+// practice, no source).
+const boughtTrueMm = 0.2
+
+// truedOn is what a part that was turned round runs true to. Where something in this
+// setting has to be coaxial with something of the first, as the two seats of a shaft's
+// bearings have, it is what was turned with that, within half of the closest tolerance.
+func (b *bench) truedOn(set setting) string {
+	before := set.before
+	mine, first, within := b.trueTo(set.steps, before)
+	if wall := b.thinWallMm(before); mine == nil && wall > 0 {
+		return "on a stub mandrel turned to the bore where it stands, pushed on lightly or drawn up by a nut and washer: jaws pinch a wall of " + b.W.Said(wall) + " three-cornered"
+	}
+	if mine == nil {
+		return "on " + b.grippedOn(before) + "soft jaws or indicated within " + b.W.Near(within)
+	}
+	b.unproved(mine, first, 2*within)
+	tail := "indicated within " + b.W.Said(math.Floor(1000*within+1e-6)/1000) + ", so that " + words.Spaced(mine.Name) + " comes true to "
+	i := slices.IndexFunc(before, func(s *Step) bool { return !s.Inside && !s.Size.AsBought })
+	if i < 0 {
+		return "turned round, " + words.Spaced(first.Name) + " " + tail + "it"
+	}
+	text := "on " + words.Spaced(before[i].Name)
+	if before[i] != first {
+		text += ", turned with " + words.Spaced(first.Name)
+	}
+	return text + ": soft jaws bored to it, or " + tail + words.Spaced(first.Name)
+}
+
+// trueTo is a step of a setting that has to be coaxial with one of another, that one, and how
+// closely it is set to it: the closest of them; nil where there is none.
+func (b *bench) trueTo(set, others []*Step) (mine, other *Step, within float64) {
+	within = truedMm
+	for _, s := range set {
+		for _, f := range others {
+			if mm, ok := b.coaxialMm(s, f); ok && !slices.Contains(set, f) && (mine == nil || mm < within) {
+				mine, other, within = s, f, math.Min(mm, within)
+			}
+		}
+	}
+	return mine, other, within
+}
+
+// unproved notes that nothing measures how true the seats of two bearings run to one another
+// that are turned in two settings.
+func (b *bench) unproved(s, f *Step, withinMm float64) {
+	asked := func(name string) bool {
+		return slices.ContainsFunc(b.required, func(q *requirement) bool {
+			return (q.Kind == parts.Coaxiality || q.Kind == parts.RunOut) && (q.Of.Value == name || q.To.Value == name)
+		})
+	}
+	if !asked(s.Name) || !asked(f.Name) {
+		p := b.Part.Profile
+		in := seq.At(slices.Concat(p.Outside, p.Inside), func(q *parts.Step) bool { return q.Name.Value == s.Name })
+		b.unmeasured = append(b.unmeasured, plan.Problem{Kind: plan.SeatsUnproved, Pos: in.Pos, Feature: s.Name, Args: []plan.Arg{plan.Named(s.Name), plan.Named(f.Name), plan.Of(plan.Mm, withinMm)}})
+	}
+}
+
+// gripped is the widest of the finished outsides that the jaws may hold: no thread.
+func gripped(before []*Step) *Step {
+	return seq.First(before, func(s *Step) bool { return !s.Inside && s.Size.Thread == nil })
+}
+
+// grippedOn names the finished diameter that the jaws hold, and what before it they have to pass.
+func (b *bench) grippedOn(before []*Step) string {
+	on := gripped(before)
+	switch {
+	case on == nil && len(before) > 0:
+		if blank := seq.First(before, func(s *Step) bool { return !s.Inside && b.twice(s) }); blank != nil {
+			return words.Spaced(blank.Name) + " at " + b.W.Dia(b.threadBlankMm(blank)) + ", not yet threaded, "
+		}
+		if bore := seq.First(before, func(s *Step) bool { return s.Inside && s.Size.Thread == nil }); bore != nil {
+			return words.Spaced(bore.Name) + ", jaws from inside and none on a thread, "
+		}
+		return "a split ring screwed on the thread, "
+	case on == nil:
+		return "a finished diameter, "
+	case on.FromMm > geom.CloseMm:
+		return words.Spaced(on.Name) + " (the " + b.W.Said(on.FromMm) + " before it free), "
+	}
+	return words.Spaced(on.Name) + ", "
+}
+
+// pinchShare is the wall, to the diameter, under which jaws bend a ring. Common practice, no source.
+const pinchShare = 0.05
+
+// thinWallMm is the wall of a short ring that jaws would bend, where its bore is finished before it is turned round; else 0.
+func (b *bench) thinWallMm(before []*Step) float64 {
+	out, bore := b.widest().Size.NominalMm, b.boreMm()
+	wall := geom.Clean((out - bore) / 2)
+	if bore == 0 || wall >= pinchShare*out || b.LengthMm() > out || !slices.ContainsFunc(before, func(s *Step) bool { return s.Inside && !s.Size.AsBought }) {
+		return 0
+	}
+	return wall
+}
+
+// coaxialMm tells how true one step has to run to another: both are seats of
+// bearings, or it is required.
+func (b *bench) coaxialMm(s, f *Step) (float64, bool) {
+	within, ok := truedMm, false
+	if s.bearing() && f.bearing() && s.Size.Limited && f.Size.Limited {
+		within, ok = math.Min(within, math.Min(s.Size.MaxMm-s.Size.MinMm, f.Size.MaxMm-f.Size.MinMm)/2), true
+	}
+	for _, q := range b.required {
+		to := func(a, b *Step) bool { return q.Of.Value == a.Name && q.To.Value == b.Name }
+		if (q.Kind == parts.Coaxiality || q.Kind == parts.RunOut) && (to(s, f) || to(f, s)) {
+			within, ok = math.Min(within, q.Within.Mm/2), true
+		}
+	}
+	return within, ok
+}
+
+// grip is what is left behind the turned outsides for the jaws, with what stands behind the part.
+func (b *bench) grip(steps []*Step) float64 {
+	return math.Max(0, b.leftMm(b.turnedToMm(steps))+b.moreMm)
+}
+
+// turnedToMm is how far from the front outsides are turned that do not run from end to end.
+func (b *bench) turnedToMm(steps []*Step) (far float64) {
+	for _, s := range steps {
+		if !s.Inside && !s.Size.AsBought && s.ToMm-s.FromMm < b.LengthMm()-1e-9 {
+			if to := s.ToMm; b.splits(s) {
+				far = math.Max(far, to-b.restMm(s))
+			} else {
+				far = math.Max(far, to)
+			}
+		}
+	}
+	return far
+}

@@ -1,0 +1,122 @@
+package part
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// drawnRadius is the radius a step is drawn with: an inside thread shows its
+// minor diameter.
+func (s *Step) drawnRadius() float64 {
+	if s.Inside && s.Size.Thread != nil {
+		return s.Size.Thread.MinorMm / 2
+	}
+	return s.Size.NominalMm / 2
+}
+
+// leastMm is the smallest diameter of a bore.
+func (s *Step) leastMm() float64 {
+	if s.firstMm > 0 {
+		return s.firstMm
+	}
+	if t := s.Size.Thread; t != nil && s.Inside && t.TapDrillMm > 0 {
+		return t.TapDrillMm
+	}
+	return 2 * s.drawnRadius()
+}
+
+// stepAt is the step of one side at a place on the axis, or nil; the first
+// where two meet.
+func stepAt(steps []*Step, z float64) *Step {
+	return seq.First(steps, func(s *Step) bool { return z >= s.FromMm-geom.CloseMm && z <= s.ToMm+geom.CloseMm })
+}
+
+// outsideAt is the outside step at an axial place.
+func (s *Sizes) outsideAt(z float64) *Step { return stepAt(s.Side(false), z) }
+
+// boreAt is the inside step at an axial place, or nil.
+func (s *Sizes) boreAt(z float64) *Step { return stepAt(s.Side(true), z) }
+
+// MetalAt lists the stretches of a part's axis where there is metal at a radius.
+// The edge of an outline that is not round is not looked at.
+func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 {
+	return s.form.metalAt(s, radiusMm)
+}
+
+func (usual) metalAt(s *Sizes, radiusMm float64) [][2]float64 {
+	outsides, insides := s.Sides()
+	cuts := []float64{0, s.LengthMm()}
+	for _, st := range s.Steps {
+		cuts = append(cuts, st.FromMm, st.ToMm)
+	}
+	slices.Sort(cuts)
+	var out [][2]float64
+	for i := 0; i+1 < len(cuts); i++ {
+		if cuts[i+1]-cuts[i] < geom.CloseMm {
+			continue
+		}
+		mid, outside, inside := (cuts[i]+cuts[i+1])/2, math.Inf(1), -1.0
+		if len(outsides) > 0 {
+			outside = stepAt(outsides, mid).Size.NominalMm / 2
+		}
+		if st := stepAt(insides, mid); st != nil {
+			inside = st.Size.NominalMm / 2
+		}
+		if outside <= radiusMm || inside >= radiusMm {
+			continue
+		}
+		if n := len(out); n > 0 && cuts[i]-out[n-1][1] < geom.CloseMm {
+			out[n-1][1] = cuts[i+1]
+		} else {
+			out = append(out, [2]float64{cuts[i], cuts[i+1]})
+		}
+	}
+	return out
+}
+
+// Plane is where a face lies on the part's axis at a radius, and how much
+// metal lies behind it there.
+func (s *Sizes) Plane(f parts.Face, radiusMm float64) (zMm, thickMm float64, ok bool) {
+	m := s.MetalAt(radiusMm)
+	if len(m) == 0 {
+		return 0, 0, false
+	}
+	if f == parts.Front {
+		return m[0][0], m[0][1] - m[0][0], true
+	}
+	last := m[len(m)-1]
+	return last[1], last[1] - last[0], true
+}
+
+// PlaneOf is where a face of what a group goes through lies, and how much metal lies
+// behind it there: of the part, or of the flange or side of a bar that the group is
+// on, which counts from its front. Both walls of a tube count as one.
+func (s *Sizes) PlaneOf(m *Group, f parts.Face) (zMm, thickMm float64, ok bool) {
+	metal, across := s.form.wallsMm(s, m)
+	switch {
+	case m.BothWalls():
+		thickMm = across
+	case m.OnWall():
+		thickMm = metal
+	default:
+		return s.Plane(f, geom.MeanRadiusMm(m.Points))
+	}
+	if f == parts.Back {
+		zMm = thickMm
+	}
+	return zMm, thickMm, true
+}
+
+// boreMm is the narrowest bore right through the part, 0 if there is none.
+func (s *Sizes) boreMm() float64 {
+	inside := s.Side(true)
+	if len(inside) == 0 || inside[len(inside)-1].ToMm < s.LengthMm()-geom.CloseMm {
+		return 0
+	}
+	return slices.MinFunc(inside, func(a, b *Step) int { return cmp.Compare(a.Size.NominalMm, b.Size.NominalMm) }).Size.NominalMm
+}

@@ -1,0 +1,129 @@
+package part
+
+import (
+	"cmp"
+	"slices"
+
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// setting is what is turned without letting the part go.
+type setting struct {
+	face   parts.Face
+	steps  []*Step // outside from the widest down, inside from the narrowest up
+	before []*Step // what was turned in the setting before
+}
+
+// first tells whether it is the first of the two.
+func (s setting) first() bool { return s.face == parts.Front }
+
+// settings shares out the steps. A widest outside that reaches the back face
+// is turned from there, for the chuck holds it while the front is turned.
+func (b *bench) settings() [2]setting {
+	outside, inside := b.Sides()
+	out := [2]setting{{face: parts.Front}, {face: parts.Back}}
+	wide := b.widest()
+	split := wide.ToMm
+	if len(outside) > 1 && !b.splits(wide) && (wide.ToMm >= b.LengthMm()-1e-9 || b.fromBack(wide)) {
+		split = wide.FromMm
+	}
+	share := func(steps []*Step, split float64) {
+		for _, s := range steps {
+			i := 0
+			if s.FromMm >= split-1e-9 || tapped(s) && s.FromMm > 1e-9 && s.ToMm >= b.LengthMm()-1e-9 {
+				i = 1 // a tap goes in from the end where its thread begins
+			}
+			out[i].steps = append(out[i].steps, s)
+		}
+	}
+	slices.SortStableFunc(outside, func(p, q *Step) int { return cmp.Compare(q.Size.NominalMm, p.Size.NominalMm) })
+	share(outside, split)
+	if len(inside) > 0 {
+		last := inside[len(inside)-1]
+		byRadius := func(p, q *Step) int { return cmp.Compare(p.drawnRadius(), q.drawnRadius()) }
+		narrow := slices.MinFunc(inside, byRadius)
+		slices.SortStableFunc(inside, byRadius)
+		split := narrow.ToMm
+		switch {
+		case b.blind(last):
+			split = b.LengthMm()
+		case b.fromBehind(narrow):
+			split = narrow.FromMm
+		}
+		share(inside, split)
+	}
+	b.together(&out)
+	return out
+}
+
+// fromBack tells whether the widest outside, though something lies behind it, is
+// turned from the back: the jaws would have too little in front of it, and
+// another finished diameter is long enough to turn it on.
+func (b *bench) fromBack(wide *Step) bool {
+	return b.leftMm(wide.ToMm) < b.gripNeedMm() && !b.splits(wide) && b.heldBefore(wide)
+}
+
+// twice tells whether a step is turned in two settings: an outside, or a bore so deep that a bar
+// reaches half from each end.
+func (b *bench) twice(s *Step) bool {
+	if b.whole(s) && !s.Size.AsBought && !b.partedOff() {
+		return true
+	}
+	return !b.onCentres && b.splits(s) || b.barDeep(s) && s.FromMm < geom.CloseMm && s.ToMm > b.LengthMm()-geom.CloseMm && !b.oneSetting(s.Name)
+}
+
+// rest are the steps of which the second setting turns the rest.
+func (b *bench) rest() []*Step {
+	return seq.Keep(append([]*Step{b.widest()}, b.Side(true)...), b.twice)
+}
+
+// whole tells whether an outside runs from end to end, so that it is turned as far
+// as the jaws allow.
+func (b *bench) whole(s *Step) bool {
+	return !s.Inside && s.FromMm < 1e-9 && s.ToMm >= b.LengthMm()-1e-9
+}
+
+// splits tells whether the widest outside is turned in two settings: it is what the
+// jaws hold in both, and long enough for that, or there is next to nothing behind it and nothing before it to
+// hold; or it reaches the back, and what is before it is too short to hold it by.
+func (b *bench) splits(s *Step) bool {
+	left, need := b.leftMm(s.ToMm), b.gripNeedMm()
+	if s.Inside || s.Size.AsBought || s.Name != b.widest().Name || left >= need {
+		return false
+	}
+	if s.ToMm >= b.LengthMm()-1e-9 {
+		outside, _ := b.Sides()
+		return len(outside) > 1 && seq.Max(0, outside[:len(outside)-1], (*Step).LengthMm) < min(leastJawMm, need, s.LengthMm()-b.restMm(s))
+	}
+	return s.LengthMm() >= 2*need && s.FromMm > 1e-9 || left < leastJawMm && !b.heldBefore(s)
+}
+
+// together moves the steps that are to be turned without letting the part go into
+// one setting: the one that has more of them, or the later.
+func (b *bench) together(out *[2]setting) {
+	wanted := func(s *Step) bool { return b.oneSetting(s.Name) }
+	var found [2][]*Step
+	for i, set := range out {
+		found[i] = seq.Keep(set.steps, wanted)
+	}
+	from, to := 0, 1
+	if len(found[0]) > len(found[1]) {
+		from, to = 1, 0
+	}
+	out[from].steps = slices.DeleteFunc(out[from].steps, wanted)
+	out[to].steps = append(out[to].steps, found[from]...)
+	order := func(s *Step) float64 { // outsides from the largest on, then bores from the smallest on
+		if s.Inside {
+			return s.drawnRadius()
+		}
+		return -s.Size.NominalMm
+	}
+	slices.SortStableFunc(out[to].steps, func(p, q *Step) int { return cmp.Compare(order(p), order(q)) })
+}
+
+// oneSetting tells whether a step is one of those turned without letting go.
+func (s *Sizes) oneSetting(name string) bool {
+	return s.Part.Turned() && slices.ContainsFunc(s.Part.Profile.OneSetting, func(t parts.Text) bool { return t.Value == name })
+}

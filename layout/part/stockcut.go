@@ -1,0 +1,184 @@
+package part
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"centrepop/layout/cutting"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// backAllowanceMm is what stands behind the part in the first setting: what the stock is longer
+// than it, less what its front is faced by, half of that and what facing needs at most; a casting
+// has as much on either face. What is sawn on for the jaws is not of it.
+func (b *bench) backAllowanceMm() float64 {
+	over := math.Max(0, b.sawnMm()-b.moreMm-b.LengthMm())
+	if b.Part.Stock.Form == "casting" {
+		return over / 2
+	}
+	return over - math.Min(b.facingMm(), over/2)
+}
+
+// facingMm is what facing needs at each end.
+func (b *bench) facingMm() float64 { return cutting.FacingAllowanceMm(b.widest().Size.NominalMm) }
+
+// partOffMm is what a parting tool and the facing behind it take. Common practice, no source.
+const partOffMm = 5.0
+
+// partingMm is the stock behind a part of which an outside from end to end is turned in one setting with
+// others: what the parting tool takes, and for the jaws; 0 of others.
+func (b *bench) partingMm() float64 {
+	if wide := b.widest(); wide == nil || !b.whole(wide) || wide.Size.AsBought || !b.oneSetting(wide.Name) {
+		return 0
+	}
+	return partOffMm + toolClearMm + max(leastJawMm, b.gripNeedMm())
+}
+
+// partingStockMm is how long the stock of such a part has to be; 0 of others.
+func (b *bench) partingStockMm() float64 {
+	more := b.partingMm()
+	if more == 0 {
+		return 0
+	}
+	return b.LengthMm() + b.facingMm() + more
+}
+
+// partedOff tells whether the stock is long enough for that.
+func (b *bench) partedOff() bool {
+	need := b.partingStockMm()
+	return need > 0 && b.sawnMm() >= need-geom.CloseMm
+}
+
+// sawnMm is the length that the stock is cut to: as bought, else with what facing both
+// ends and the jaws need.
+func (b *bench) sawnMm() float64 {
+	if l := b.Part.Stock.Length; l.Set() {
+		return l.Mm
+	}
+	if b.cut.outline != nil {
+		return b.plateMm()
+	}
+	return geom.Clean(b.LengthMm() + 2*b.facingMm() + b.partingMm() + b.moreMm)
+}
+
+// stockKg is the mass of what goes into the chuck first: bar, tube, casting or blank;
+// 0 where it is not known.
+func (b *bench) stockKg() float64 {
+	k := b.Part.Stock
+	if b.Material == nil || !k.Size.Set() {
+		return 0
+	}
+	area, long := sweptMm2(k.Size.Mm, 0), 0.0
+	switch {
+	case b.cut.outline != nil:
+		area, long = math.Abs(geom.NewContour(b.cut.outline).AreaMm2()), b.plateMm()
+		for _, o := range b.cut.openings {
+			area -= sweptMm2(2*o.radius, geom.Distance(o.a, o.b))
+		}
+	case !b.Part.Turned() && b.Part.Kind != parts.Tube:
+		return 0
+	case k.Form == "casting":
+		return b.castKg()
+	case k.Form == "tube":
+		area -= sweptMm2(k.Size.Mm-2*k.Second.Mm, 0)
+	case k.Form == "square":
+		area = k.Size.Mm * k.Size.Mm
+	}
+	return area * cmp.Or(long, b.sawnMm()) * 1e-9 * b.Material.DensityKgM3
+}
+
+// castKg is the mass of a casting as castText orders it.
+func (b *bench) castKg() float64 {
+	more := math.Max(0, b.Part.Stock.Size.Mm-b.widest().Size.NominalMm)
+	pieces, volume := b.pieces(0, b.LengthMm()), 0.0
+	pieces[0].LengthMm += (b.sawnMm() - b.LengthMm()) / 2
+	pieces[len(pieces)-1].LengthMm += (b.sawnMm() - b.LengthMm()) / 2
+	for _, p := range pieces {
+		volume += (sweptMm2(p.OutMm+more, 0) - sweptMm2(b.coreMm(more), 0)) * p.LengthMm
+	}
+	return volume * 1e-9 * b.Material.DensityKgM3
+}
+
+// jawStockMm is how long the stock has to be for the jaws to have enough behind what is turned in
+// the first setting.
+func (b *bench) jawStockMm(steps []*Step) float64 {
+	out := b.facingMm() + b.turnedToMm(steps) + toolClearMm
+	if slices.ContainsFunc(steps, b.whole) {
+		out = b.facingMm() + b.LengthMm()
+	}
+	need := math.Min(cutting.JawMm, math.Max(gripShare*out, math.Min(b.gripNeedMm(), out)))
+	return math.Max(b.LengthMm()+2*b.facingMm(), out+need)
+}
+
+// ends says what becomes of the two ends that the saw leaves.
+func (b *bench) ends() string {
+	switch front, back := b.saddledEnd(parts.Front), b.saddledEnd(parts.Back); {
+	case front && back:
+		return "cut both ends to their saddle curves"
+	case front || back:
+		return "face one end and cut the other to its saddle curve"
+	case b.partedOff():
+		return "face the front, and to hold it by until it is parted off"
+	}
+	return "face both ends"
+}
+
+// leastCoreMm is the smallest hole that is cored. Common practice, no source.
+const leastCoreMm = 20.0
+
+// coreMm is the core of a casting that leaves some metal in its narrowest bore; 0 where it is
+// cast solid.
+func (b *bench) coreMm(moreMm float64) float64 {
+	inside := b.Side(true)
+	core := seq.Min(math.Inf(1), inside, func(s *Step) float64 { return s.leastMm() - moreMm })
+	if len(inside) == 0 || core < leastCoreMm-geom.CloseMm {
+		return 0
+	}
+	return geom.Clean(core)
+}
+
+// castText is what a casting is ordered by: each diameter of the part with what the stock
+// leaves on the largest, but for steps that are cast with their neighbour, and the core.
+func (b *bench) castText() string {
+	more, long := geom.Clean(b.Part.Stock.Size.Mm-b.widest().Size.NominalMm), b.Part.Stock.Length.Mm
+	if long == 0 || more <= 0 {
+		return ""
+	}
+	text := "Ordered with " + b.W.Size(more) + " on diameters and " + b.W.Read((long-b.LengthMm())/2) + " on each face: "
+	for _, s := range b.Side(false) {
+		if s.LengthMm() > more {
+			text += words.Spaced(s.Name) + " " + b.W.Dia(s.Size.NominalMm+more) + ", "
+		}
+	}
+	if core := b.coreMm(more); core > 0 {
+		text += "core " + b.W.Dia(core)
+	} else {
+		text += "cast solid"
+	}
+	return text + ". Draft, fillets, shrinkage and a stepped core are the pattern maker's."
+}
+
+// saw cuts the bar with what facing both ends needs.
+func (t *turned) saw(b *bench) {
+	if b.cut.outline != nil {
+		t.cutDisc(b)
+		return
+	}
+	if b.Part.Stock.Form == "casting" {
+		b.op(warn(plan.Operation{
+			Machine: plan.Bench, Title: "Check the casting",
+			Do:    []string{b.castText(), "Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."},
+			Gauge: "calipers, surface gauge",
+		}, castFlash))
+		return
+	}
+	b.op(warn(plan.Operation{
+		Machine: plan.Saw, Title: "Cut the stock",
+		Do: []string{"Cut " + b.W.Said(b.sawnMm()) + " long: " + b.StockText() + ". Finished " + b.W.Said(b.LengthMm()) + "; the rest is to " + b.ends() + "."},
+	}, clampStock))
+}

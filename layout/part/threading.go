@@ -1,0 +1,180 @@
+package part
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/cutting"
+	"centrepop/layout/grooves"
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// threadSpeed is the speed at the widest of threads that are cut.
+func (b *bench) threadSpeed(steps []*Step) string {
+	widest := 0.0
+	for _, s := range steps {
+		if !tapped(s) {
+			widest = math.Max(widest, s.Size.NominalMm)
+		}
+	}
+	if n, _, _ := b.rpm(cutting.Thread, widest, true); n > 0 {
+		return "threads " + words.Trim(n, 0) + " at " + b.W.Dia(widest)
+	}
+	return ""
+}
+
+// threadBlankMm is the diameter before threading: the tap drill inside;
+// outside the major diameter, less a tenth of the pitch on metric and unified
+// threads, which stays inside their 6g and 2A limits (common practice, no
+// source).
+func (b *bench) threadBlankMm(s *Step) float64 {
+	t := s.Size.Thread
+	switch {
+	case s.Inside && t.TapDrillMm > 0 && t.TapDrillName == "":
+		return b.W.Even(t.TapDrillMm, 0.001, 0.001)
+	case s.Inside && t.TapDrillMm > 0:
+		return t.TapDrillMm
+	case s.Inside:
+		return t.MinorMm
+	case t.Series == threads.PipeG || t.Taper:
+		return t.MajorMm
+	}
+	return b.W.Even(t.MajorMm-t.PitchMm/10, 0.01, 0.001)
+}
+
+// threadWork is the line that cuts a thread.
+func (b *bench) threadWork(s *Step) string {
+	t := s.Size.Thread
+	line := "Cut " + words.Spaced(s.Name) + " " + t.Designation
+	if tapped(s) {
+		return "Tap " + words.Spaced(s.Name) + " " + t.Designation + ", " + b.W.Size(s.LengthMm()) + " long, by hand, the tap on the tailstock centre, square, " + b.fluid() + "."
+	}
+	if s.Inside && t.MajorMm <= 24 { // what one taps by hand; common practice, no source
+		line = "Tap by hand or cut " + words.Spaced(s.Name) + " " + t.Designation
+	}
+	switch {
+	case t.TPI > 0 && b.W.Units == parts.Inches:
+		line += ", " + words.Trim(t.TPI, 1) + " per inch"
+	case t.TPI > 0:
+		line += ", " + words.Trim(t.TPI, 1) + " per inch (pitch " + words.Trim(t.PitchMm, 3) + " mm)"
+	default:
+		line += ", pitch " + words.Trim(t.PitchMm, 3) + " mm"
+	}
+	if t.Taper {
+		line += ", taper 1:16"
+	}
+	return line + ", " + b.W.Size(s.LengthMm()) + " long."
+}
+
+// toolRoom lets the tool that cuts an inside thread run out into a wider bore which is
+// not there yet: it is bored later, from the other face. Room as for a blind thread.
+func (b *bench) toolRoom(s *Step, set setting) string {
+	if !set.first() || !s.Inside || s.Size.Thread == nil || tapped(s) {
+		return ""
+	}
+	room, err := s.Size.Thread.RunoutMm()
+	for _, o := range b.beside(s) {
+		if deeper := (o.FromMm > s.FromMm) == (set.face == parts.Front); err == nil && deeper && !slices.Contains(set.steps, o) && o.leastMm() >= b.threadBlankMm(s) {
+			end := max(set.face.FromFront(s.FromMm, b.LengthMm()), set.face.FromFront(s.ToMm, b.LengthMm()))
+			return "Bore on at " + b.W.Dia(b.threadBlankMm(s)) + " to " + b.W.Said(geom.Clean(end+math.Min(room, o.LengthMm()))) + " deep, where " + words.Spaced(o.Name) + " will be: the threading tool runs out there."
+		}
+	}
+	return ""
+}
+
+// tapped tells whether an inside thread is drilled and tapped because a boring bar
+// does not reach through it.
+func tapped(s *Step) bool {
+	t := s.Size.Thread
+	if !s.Inside || t == nil || t.TapDrillMm == 0 || t.MajorMm > 30 { // larger taps are not at hand; common practice, no source
+		return false
+	}
+	ok, both := cutting.BarReach(t.TapDrillMm, s.ToMm-s.FromMm)
+	return !ok || both
+}
+
+// thread is the thread of a threaded step.
+type thread struct{ bare }
+
+func (thread) check(_ *Step, c *plan.Check) { c.Limits = "counterpart runs freely, no shake" }
+
+func (thread) thread(st *Step) *plan.ThreadLine {
+	t := st.Size.Thread
+	line := &plan.ThreadLine{FromMm: st.FromMm, ToMm: st.ToMm, RadiusMm: t.MinorMm / 2, Inside: st.Inside}
+	if st.Inside {
+		line.RadiusMm = st.Size.NominalMm / 2
+	}
+	return line
+}
+
+func (thread) after(b *bench, st *Step) (int, string) {
+	return threadPhase, b.threadWork(st) + b.runOut(st)
+}
+
+// runOut says how a thread ends, without an undercut, at metal that
+// stands over its root: a shoulder, or a seat of the same diameter, which the tool
+// would mark. Nothing where it runs out freely.
+func (b *bench) runOut(st *Step) string {
+	t := st.Size.Thread
+	over := func(s *Step) float64 { return s.Size.NominalMm - t.MinorMm }
+	if st.Inside {
+		over = func(s *Step) float64 { return t.MajorMm - s.Size.NominalMm }
+	}
+	if st.Undercut != nil || t.Taper {
+		return ""
+	}
+	var next *Step
+	for _, s := range b.beside(st) {
+		if over(s) > geom.CloseMm && (next == nil || over(s) > over(next)) {
+			next = s
+		}
+	}
+	blind := b.blind(st)
+	if next == nil && !blind {
+		return ""
+	}
+	if st.Inside {
+		e1, err := t.RunoutMm()
+		if err != nil {
+			return ""
+		}
+		before := "the floor"
+		if !blind {
+			before = words.Spaced(next.Name)
+		}
+		return " No undercut is drawn: the last " + b.W.Said(b.W.Even(e1, 0.01, 0.001)) + " before " + before + " is no full thread (DIN 76-1); what screws in ends short of it."
+	}
+	e, err := grooves.ThreadEndFor(t.MajorMm, t.PitchMm, false, false)
+	if err != nil {
+		return ""
+	}
+	from, stop := "the shoulder", ""
+	if next.Size.NominalMm <= t.MajorMm {
+		from = words.Spaced(next.Name)
+		stop = "; stop the tool short of " + from + ", it would mark it"
+	}
+	return " No undercut is drawn: the last " + b.W.Said(b.W.Even(e.RunoutMm, 0.01, 0.001)) + " run out, and full thread ends " + b.W.Said(b.W.Even(e.ShoulderMm, 0.01, 0.001)) + " from " + from + " at most (" + e.Source.Name + ")" + stop + "; what screws on up to there needs a recess or a spacer."
+}
+
+// FullThreadMm is how far from its end, the back or else the front, an outside thread
+// is cut in full at most: beside metal that stands over its root, by DIN 76-1; 0 where
+// it has an undercut or runs out freely.
+func (s *Sizes) FullThreadMm(st *Step, back bool) float64 {
+	next, after := s.neighbours(st)
+	if back {
+		next = after
+	}
+	t := st.Size.Thread
+	if st.Undercut != nil || next == nil || next.Size.NominalMm <= t.MinorMm {
+		return 0
+	}
+	e, err := grooves.ThreadEndFor(t.MajorMm, t.PitchMm, false, false)
+	if err != nil {
+		return 0
+	}
+	return e.ShoulderMm
+}
