@@ -87,7 +87,7 @@ func CheckShape(s draw.Shape) error {
 	if !(s.WidthMm > 0) || !within(s.WidthMm) {
 		return fmt.Errorf("a line of width %v mm cannot be drawn", s.WidthMm)
 	}
-	sum := 0.0
+	var sum float64
 	for _, d := range s.DashMm {
 		if !(d >= 0) || !within(d) {
 			return fmt.Errorf("a dash of %v mm cannot be drawn", d)

@@ -354,7 +354,7 @@ func (d *Doc) object(paths [][]Seg, id references.FPDF_PAGEOBJECT, outer matrix)
 
 func (d *Doc) path(id references.FPDF_PAGEOBJECT, m matrix) []Seg {
 	mode := ask(d, engine.FPDFPath_GetDrawMode, &requests.FPDFPath_GetDrawMode{PageObject: id})
-	width := 0.0
+	var width float64
 	if mode.Stroke {
 		r := ask(d, engine.FPDFPageObj_GetStrokeWidth, &requests.FPDFPageObj_GetStrokeWidth{PageObject: id})
 		width = float64(r.StrokeWidth) * m.scale() * mmPerPt

@@ -316,7 +316,7 @@ func (p *painter) text(t draw.Text) error {
 	if room := widthMm + 2*t.SizeMm; !(area{x, y, x, y}).grown(room).meets(p.seen) {
 		return nil
 	}
-	shift := 0.0
+	var shift float64
 	switch t.Align {
 	case draw.Centre:
 		shift = -widthMm / 2

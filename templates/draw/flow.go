@@ -132,7 +132,7 @@ func (f *Flow) advance() {
 	switch {
 	case !f.AtTop():
 		f.TurnColumn()
-	case f.top < f.pageTop-1e-6:
+	case f.top < f.pageTop:
 		f.TurnPage()
 	}
 }
@@ -210,7 +210,7 @@ func Heading(text string, width float64) Piece {
 // Paragraph is a text set in lines, one piece a line so that it may break
 // over pages; lead, such as a dash, hangs before the first.
 func Paragraph(lead, text string, sizeMm float64, bold bool, width float64) []Piece {
-	indent := 0.0
+	var indent float64
 	if lead != "" {
 		indent = TextWidth(lead+" ", sizeMm, bold) + 0.6
 	}

@@ -14,7 +14,8 @@ func Bold(text string) string {
 }
 
 func mixedWidth(line string, sizeMm float64, bold bool) float64 {
-	w, heavy := 0.0, false
+	var w float64
+	var heavy bool
 	for run := range strings.SplitSeq(line, BoldMark) {
 		w += TextWidth(run, sizeMm, bold || heavy)
 		heavy = !heavy

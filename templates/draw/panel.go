@@ -20,7 +20,7 @@ func (p *Panel) Drawn() *Drawing { return drawn(&p.Draw, p.Later) }
 // PlaceRow sets panels side by side, the spare room shared among them, their
 // captions at one height; they are drawn with the piece.
 func PlaceRow(p *Piece, panels []Panel, width float64) {
-	used := 0.0
+	var used float64
 	for _, q := range panels {
 		used += q.Width
 		p.Height = max(p.Height, q.Height)
@@ -44,7 +44,7 @@ func Hatch(d *Drawing, cut *canvas.Path, bounds Rect) {
 	const pitch = 2.4
 	d.Add(Shape{Path: cut, Fill: Pale})
 	h := bounds.Height()
-	lines := pathOf(2 * (int((h+bounds.Width())/pitch) + 2))
+	lines := &canvas.Path{}
 	for x := bounds.X0 - h; x < bounds.X1; x += pitch {
 		lines.MoveTo(x, bounds.Y0)
 		lines.LineTo(x+h, bounds.Y1)
@@ -97,7 +97,7 @@ func HatchAt(d *Drawing, cut *canvas.Path, deg, pitch, edgeMm float64) {
 	cx, cy := (b.X0+b.X1)/2, (b.Y0+b.Y1)/2
 	sin, cos := math.Sincos(deg * math.Pi / 180)
 	half := math.Hypot(b.W(), b.H())/2 + pitch
-	lines := pathOf(2 * (int(2*half/pitch) + 3))
+	lines := &canvas.Path{}
 	// The lines lie on a grid of the paper, so that the two halves of a part
 	// match.
 	off := math.Mod(-cx*sin+cy*cos, pitch)

@@ -281,7 +281,7 @@ func (t *Table) bands(row int, tallest float64) []band {
 }
 
 func bandsMm(rows [][]band) float64 {
-	sum := 0.0
+	var sum float64
 	for _, bands := range rows {
 		for _, b := range bands {
 			sum += b.high
@@ -292,7 +292,7 @@ func bandsMm(rows [][]band) float64 {
 
 func (t *Table) rowPiece(row int, b band) Piece {
 	p := t.drawRow(t.laid.cells, b.lines, b.high, false)
-	x := 0.0
+	var x float64
 	for i, c := range t.Columns {
 		if c.Leads && t.Rows[row][i] != "" {
 			p.Draw.Add(Link{Path: Rect{x, -p.Height, x + t.laid.widths[i], 0}.Path(), To: t.Rows[row][i]})
@@ -316,7 +316,7 @@ func (t *Table) rowMm(columns []Column, lines [][]string, least float64) float64
 func (t *Table) drawRow(columns []Column, lines [][]string, high float64, head bool) Piece {
 	p := Piece{Height: high, Keep: head}
 	widths := t.laid.widths
-	x := 0.0
+	var x float64
 	for i, c := range columns {
 		r := Rect{x, -p.Height, x + widths[i], 0}
 		cell := Box(r, ThinMm)

@@ -100,7 +100,7 @@ func stamp(s *Sheet) {
 // wider than its share takes what it lacks from the spare width of the others.
 func titleWidths(row []titleCell, total float64) []float64 {
 	widths, spare := make([]float64, len(row)), make([]float64, len(row))
-	lack, left := 0.0, 0.0
+	var lack, left float64
 	for i, c := range row {
 		widths[i] = total * c.share / 100
 		need := max(TextWidth(c.value, titleValueMm, true), TextWidth(c.label, SmallMm, false)) + 2*titlePadMm + 0.1

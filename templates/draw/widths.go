@@ -36,7 +36,7 @@ func (t *Table) headMm() float64 { return max(SmallMm, headTextMm*t.scale) }
 func (t *Table) tryWidths(total float64) (natural, narrow []float64, ok bool) {
 	natural = make([]float64, len(t.Columns))
 	narrow = make([]float64, len(t.Columns)) // no word broken
-	sum, narrowSum, flexSum := 0.0, 0.0, 0.0
+	var sum, narrowSum, flexSum float64
 	if t.ems == nil {
 		t.ems = t.measured()
 	}
@@ -72,7 +72,7 @@ func (t *Table) tryWidths(total float64) (natural, narrow []float64, ok bool) {
 		case sum <= total && c.Flex:
 			natural[i] += (total - sum) * natural[i] / flexSum
 		case sum <= total:
-		case narrowSum <= total && sum > narrowSum:
+		case narrowSum <= total:
 			natural[i] = narrow[i] + (natural[i]-narrow[i])*(total-narrowSum)/(sum-narrowSum)
 		default:
 			natural[i] = narrow[i] * total / narrowSum
@@ -161,7 +161,7 @@ func (t *Table) measured() *ems {
 // rowsHeight is about how high the rows are together.
 func (t *Table) rowsHeight(widths []float64) float64 {
 	const ragged = 1.05 // a line is rarely full
-	sum := 0.0
+	var sum float64
 	for _, row := range t.ems.rows {
 		high := t.RowMm
 		for i, c := range t.Columns {

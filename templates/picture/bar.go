@@ -65,7 +65,7 @@ func (v *barView) x(mm float64) float64 {
 func Bar(b *plan.BarPlan, width float64) draw.Panel {
 	p := draw.Panel{Width: width}
 	v := &barView{bar: b, d: &p.Draw, x0: barEndsMm + 10, room: width - 2*(barEndsMm+10)}
-	y := 0.0
+	var y float64
 	if b.Top != "" {
 		y -= barRowMm
 		v.points(y, "top", "top "+b.Top)

@@ -447,7 +447,7 @@ func labelsMm(dims []plan.Dimension, rows int) float64 {
 
 // labelsWidth is how wide a panel must be for its labels in rows.
 func labelsWidth(dims []plan.Dimension, rows int) float64 {
-	widest := 0.0
+	var widest float64
 	for _, row := range labelRows(dims, rows) {
 		sum := seq.Sum(row, labelWidth)
 		widest = max(widest, sum)

@@ -277,7 +277,7 @@ func Face(face *plan.Face, h float64) draw.Panel {
 	size.Later = func() draw.Drawing {
 		f := &facePicture{face: face, panel: size, w: w, h: h, scale: h / (face.MaxMm.YMm - face.MinMm.YMm)}
 		f.ox, f.oy = pad-face.MinMm.XMm*f.scale, -TopPadMm-face.MaxMm.YMm*f.scale
-		f.room = draw.NewOccupied(draw.R(pad-1, -TopPadMm-h-1, pad+w+1, 1-TopPadMm))
+		f.room = draw.NewOccupied(draw.R(pad, -TopPadMm-h, pad+w, -TopPadMm).Grown(1))
 		f.outline()
 		f.circles()
 		f.openings()

@@ -42,7 +42,7 @@ func roomOf(pic *plan.Picture, width, height float64) margins {
 	const whole, least = 55.0, 0.7 // mm of width that take whole arrows, and the least of them
 	w, h := pic.MaxMm.XMm-pic.MinMm.XMm, pic.MaxMm.YMm-pic.MinMm.YMm
 	m := margins{over: picture.BalloonRowMm, under: picture.CaptionMm + captionMm*float64(len(captionOf(pic, width))-1), left: 2, right: 2, arrow: max(least, min(1, width/whole))}
-	up, down := 0.0, 0.0
+	var up, down float64
 	for _, a := range pic.Arrows {
 		switch {
 		case a.Dir.XMm > 0.5:

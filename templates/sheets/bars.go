@@ -116,7 +116,7 @@ func ticks(jobs []string, quantity int, width float64) draw.Piece {
 	}
 	const boxMm, size = 3.4, draw.SmallMm
 	p := draw.Piece{Height: 4.6}
-	x := 0.0
+	var x float64
 	for _, job := range jobs {
 		need := draw.TextWidth(job, size, false) + 1 + float64(n)*(boxMm+0.6) + 2
 		if x > 0 && x+need > width {

@@ -116,7 +116,8 @@ func total(highs []float64) float64 {
 // lowestSplit is how many blocks stand in the left of two columns so that the
 // taller is as low as can be, and how high that is.
 func lowestSplit(highs []float64) (split int, best float64) {
-	sum, left := total(highs), 0.0
+	var left float64
+	sum := total(highs)
 	best = sum
 	for i, h := range highs {
 		if left += h; max(left, sum-left) < best {

@@ -213,7 +213,7 @@ func (d density) verdict(quantity int, width float64) draw.Piece {
 	p := draw.Piece{Height: verdictMm*float64(len(heads)) + 0.8}
 	for i, head := range heads {
 		y := -4.6 - verdictMm*float64(i)
-		x := 0.0
+		var x float64
 		if head != "" {
 			p.Draw.Add(draw.Text{YMm: y, SizeMm: d.bodyMm(), Bold: true, Content: head})
 			x = 13

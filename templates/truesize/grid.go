@@ -44,7 +44,7 @@ func (g *grid) count() (n int) {
 
 // paper is the area of all tiles with their laps, in mm².
 func (g *grid) paper() float64 {
-	sum := 0.0
+	var sum float64
 	for col, row := range g.cells() {
 		w := g.window(col, row)
 		sum += w.Width() * w.Height()

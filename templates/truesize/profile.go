@@ -70,7 +70,7 @@ func Profile(p *plan.Profile) (*draw.Page, error) {
 		line.LineTo(t[0].XMm+barb/2, t[0].YMm-barb)
 		d.Add(draw.Shape{Path: line, Stroke: draw.Grey, WidthMm: profileLine, Layer: draw.LayerMark})
 	}
-	foot := 0.0
+	var foot float64
 	if p.Held {
 		foot = heldFootMm
 		width = max(width, draw.TextWidth(draw.NotReleased, heldTextMm, true)+2*profileRimMm)

@@ -106,7 +106,7 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*t
 		return nil, fmt.Errorf("%s: outline: %w", where, err)
 	}
 	lo, hi := face.MinMm, face.MaxMm
-	edge := 0.0 // of the outermost step with nothing to mark beyond it
+	var edge float64 // of the outermost step with nothing to mark beyond it
 	for _, c := range face.Cuts {
 		if !c.Outside {
 			edge = c.DiameterMm / 2
@@ -201,7 +201,8 @@ func (p *punch) legend() []string {
 // dividers is the longest distance between two holes of a pattern, to check a
 // joined template by.
 func (p *punch) dividers() string {
-	text, longest := "", 0.0
+	var text string
+	var longest float64
 	for _, g := range p.groups {
 		for _, c := range g.Chords {
 			if c.CentreMm > longest {

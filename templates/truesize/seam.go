@@ -126,7 +126,7 @@ func (one *tile) seamLetters(l laid) {
 	apart := func(r draw.Rect) bool { return l.Free(r) && l.ClearOfTexts(r.Grown(2)) } // so that it is not read with another text
 	for _, m := range one.seams() {
 		x, y := l.ox+m.x, l.oy+m.y
-		towards := 0.0
+		var towards float64
 		switch {
 		case m.across && m.y > (one.cell.Y0+one.cell.Y1)/2:
 			towards = -math.Pi / 2
@@ -135,7 +135,9 @@ func (one *tile) seamLetters(l laid) {
 		case m.x > (one.cell.X0+one.cell.X1)/2:
 			towards = math.Pi
 		}
-		size, spot, ok := 0.0, draw.Rect{}, false
+		var size float64
+		var spot draw.Rect
+		var ok bool
 		for _, way := range []struct {
 			size, far float64
 			clear     func(draw.Rect) bool

@@ -16,7 +16,7 @@ func squeeze(pages []*page, ways []draw.Frame) []*page {
 	byFill := slices.Clone(pages)
 	slices.SortStableFunc(byFill, func(a, b *page) int { return cmp.Compare(a.fill(), b.fill()) })
 	var tiles []*tile
-	room := 0.0
+	var room float64
 	for n, p := range byFill[:min(squeezed, len(byFill))] {
 		for i := range p.tiles {
 			tiles = append(tiles, &p.tiles[i].tile)
@@ -60,7 +60,7 @@ func fewer(tiles []*tile, ways []draw.Frame, most int) (out []*page) {
 	rest := slices.Clone(tiles)
 	slices.SortStableFunc(rest, orders[0])
 	for len(rest) > 0 {
-		taken := 0.0 // at least, of sheets that have the most room upright
+		var taken float64 // at least, of sheets that have the most room upright
 		for _, one := range rest {
 			taken += area(one)
 		}

@@ -89,7 +89,7 @@ var common [0x2800]atomic.Uint64
 
 // settingOf returns the setting of a character.
 func settingOf(r rune) setting {
-	if r < 0 || int(r) >= len(common) {
+	if uint(r) >= uint(len(common)) {
 		return find(r)
 	}
 	if v := common[r].Load(); v != 0 {
@@ -105,7 +105,7 @@ func find(r rune) setting {
 	var s setting
 	regular, bold := loadRegular(), loadBold()
 	if r < 0x20 || r >= unicode.ReplacementChar || unicode.IsControl(r) || unicode.Is(unicode.Cf, r) ||
-		regular.sfnt.GlyphIndex(r) == 0 || bold.sfnt.GlyphIndex(r) == 0 {
+		bold.sfnt.GlyphIndex(r) == 0 { // the regular face has all that the bold one has
 		r, s = Missing, lacking
 	}
 	for _, f := range []*face{regular, bold} {
@@ -239,11 +239,8 @@ func (w *wrapping) fits(units int) bool { return float64(units)/w.em*w.sizeMm <=
 func (w *wrapping) paragraph(text string) {
 	start, end, lineUnits := 0, 0, 0 // of the line in text
 	for at := 0; at < len(text); {
-		next := len(text)
-		if n := strings.IndexByte(text[at:], ' '); n >= 0 {
-			next = at + n
-		}
-		wordUnits := units(text[at:next], w.bold)
+		word, _, _ := strings.Cut(text[at:], " ")
+		next, wordUnits := at+len(word), units(word, w.bold)
 		if joined := lineUnits + w.space + wordUnits; end > start && w.fits(joined) {
 			end, lineUnits, at = next, joined, next+1
 			continue
@@ -267,17 +264,13 @@ func (w *wrapping) paragraph(text string) {
 
 // longestHead returns the length in bytes of the longest beginning of the
 // word that fits, at least one character.
-func longestHead(word string, fits func(string) bool) int {
-	end := 0
-	for i, r := range word {
-		next := i + len(string(r))
-		if r == utf8.RuneError && !strings.HasPrefix(word[i:], "\uFFFD") {
-			next = i + 1 // a byte that is not UTF-8
-		}
-		if end > 0 && !fits(word[:next]) {
+func longestHead(word string, fits func(string) bool) (end int) {
+	for end < len(word) {
+		_, size := utf8.DecodeRuneInString(word[end:])
+		if end > 0 && !fits(word[:end+size]) {
 			break
 		}
-		end = next
+		end += size
 	}
 	return end
 }
@@ -292,7 +285,7 @@ func Outline(text string, sizeMm float64, bold bool) (*canvas.Path, error) {
 	}
 	f := faceOf(bold)
 	scale := sizeMm / f.em
-	x := 0.0
+	var x float64
 	for _, r := range Printable(text) {
 		id, advance := Glyph(r, bold)
 		if err := f.sfnt.GlyphPath(path, id, 0, x, 0, scale, font.NoHinting); err != nil {

@@ -7,6 +7,7 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/tdewolff/canvas"
@@ -223,5 +224,109 @@ func TestSubset(t *testing.T) {
 	}
 	if _, err := typeface.Subset(false, []uint16{65535}); err == nil {
 		t.Error("a glyph that is not there gives no error")
+	}
+}
+
+// TestEveryCharacter: a character has what cmap and hmtx of both files say of it, read by another reader; what either
+// lacks is set as Missing. The width of a text is the sum, whatever stands beside it.
+func TestEveryCharacter(t *testing.T) {
+	files := map[bool]*font.SFNT{false: whole(t, "DejaVuSansCondensed.ttf"), true: whole(t, "DejaVuSansCondensed-Bold.ttf")}
+	either := 0 // in one file alone
+	for r := rune(0); r <= 0xFB06; r++ {
+		if r == 0x2C80 {
+			r = 0xA640 // what is between, neither has
+		}
+		if r == 0xA800 {
+			r = 0xF000
+		}
+		if r == 0xF010 {
+			r = 0xFB00
+		}
+		in := [2]bool{files[false].GlyphIndex(r) != 0, files[true].GlyphIndex(r) != 0}
+		if in[0] != in[1] {
+			either++
+		}
+		if typeface.Has(r) && !(in[0] && in[1]) || !typeface.Has(r) && in[0] && in[1] && unicode.IsPrint(r) {
+			t.Errorf("Has(%U) is %v, in the files %v", r, typeface.Has(r), in)
+		}
+		for bold, file := range files {
+			set := r
+			if !typeface.Has(r) {
+				set = typeface.Missing
+			}
+			id, advance := typeface.Glyph(r, bold)
+			if id != file.GlyphIndex(set) || advance != file.GlyphAdvance(id) {
+				t.Errorf("%U, bold %v: glyph %d, %d wide", r, bold, id, advance)
+			}
+			if got, want := typeface.WidthMm("a"+string(r)+"b", 2048, bold), typeface.WidthMm("ab", 2048, bold)+float64(advance); got != want {
+				t.Errorf("%U, bold %v: %v wide, want %v", r, bold, got, want)
+			}
+		}
+	}
+	if either == 0 {
+		t.Error("no character is in one file alone, so the test shows nothing of those")
+	}
+}
+
+// TestWrapBreaks: where lines break: at any white space, exactly at the width and not above it, within a word that is
+// too wide by characters, and by bytes where they are no characters. Each digit is 1172/2048 em wide, a space 585.
+func TestWrapBreaks(t *testing.T) {
+	const digit, space = 1172 * 3 / 2048.0, 585 * 3 / 2048.0
+	missing := typeface.WidthMm("\xff", 3, false)
+	for _, c := range []struct {
+		text  string
+		width float64
+		want  string
+	}{
+		{"0\t0\u00a00", 50, "0 0 0"}, {"\u2003 0", 50, "0"}, {"0 ", 50, "0"}, {" ", 50, ""}, {"0  0", 50, "0 0"},
+		{"0 0", 2*digit + space, "0 0"}, {"0 0", 2*digit + space - 1e-6, "0|0"}, {"00 0 0", 2*digit + space, "00|0 0"},
+		{"00", 2 * digit, "00"}, {"00", 2*digit - 1e-6, "0|0"}, {"0 0000 0", 3 * digit, "0|000|0 0"}, {"0 0000 00", 2*digit + 1e-6, "0|00|00|00"},
+		{"\xff\xff\xff\xff\xff", 2*missing + 1e-6, "\xff\xff|\xff\xff|\xff"}, {"é0é0é", 1e-6, "é|0|é|0|é"}, {"\uFFFD\uFFFD", 1e-6, "\uFFFD|\uFFFD"},
+		{"0 0", 0, "0 0"}, {"0 0\n0", -1, "0 0|0"}, {"0 0", math.Inf(1), "0 0"}, {"0\n", 50, "0|"},
+	} {
+		if got := strings.Join(typeface.Wrap(c.text, 3, c.width, false), "|"); got != c.want {
+			t.Errorf("Wrap(%q, %v) = %q, want %q", c.text, c.width, got, c.want)
+		}
+	}
+	for _, size := range []float64{0, math.NaN(), math.Inf(1)} {
+		if got := typeface.Wrap("0  0", size, 1, false); len(got) != 1 || got[0] != "0  0" {
+			t.Errorf("size %v: %q", size, got)
+		}
+		if path, err := typeface.Outline("H", size, false); err != nil || !path.Empty() {
+			t.Errorf("outline at size %v: %v, %v", size, path, err)
+		}
+	}
+}
+
+// TestWrapCopiesNothing: the lines of a text whose words are a space apart are pieces of it; one with other white space is copied.
+func TestWrapCopiesNothing(t *testing.T) {
+	single, double := "one two three four", "one two  three four"
+	wrap := func(text string) float64 {
+		return testing.AllocsPerRun(20, func() { typeface.Wrap(text, 3, 10, false) })
+	}
+	wrap(single)
+	if a, b := wrap(single), wrap(double); a >= b {
+		t.Errorf("%v allocations for single spaces, %v for a double one", a, b)
+	}
+	if a, b := wrap(single), wrap(single+" "); a != b {
+		t.Errorf("%v allocations, %v with a space at the end", a, b)
+	}
+}
+
+// TestOutlinePlaces: each glyph stands where the advances before it end, at the scale of the size.
+func TestOutlinePlaces(t *testing.T) {
+	one, err := typeface.Outline("H", 10, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, before := range []string{"", "H", "1é ", "漢"} {
+		path, err := typeface.Outline(before+"H", 20, true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		at, w := path.Bounds(), one.Bounds()
+		if want := typeface.WidthMm(before, 20, true) + 2*w.X1; math.Abs(at.X1-want) > 1e-6 || math.Abs(path.Length()) < 2*one.Length()-1e-6 {
+			t.Errorf("after %q it ends at %v, want %v", before, at.X1, want)
+		}
 	}
 }

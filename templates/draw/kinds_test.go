@@ -1,0 +1,266 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/tdewolff/canvas"
+)
+
+// TestTallRows: a row that is taller than a page goes on with its next lines: each of them once, in its column and in
+// order, and no part taller than the page.
+func TestTallRows(t *testing.T) {
+	t.Parallel()
+	lines := func(name string, n int) string {
+		var out []string
+		for i := range n {
+			out = append(out, fmt.Sprint(name, i))
+		}
+		return strings.Join(out, "\n")
+	}
+	for _, c := range [][3]int{{70, 3, 20}, {5, 90, 70}, {1, 1, 100}, {0, 41, 0}} {
+		for _, tight := range []bool{false, true} {
+			f := newFlow(120, 120, 10)
+			table := Table{Tight: tight, Columns: []Column{{Head: "a", Flex: true, Size: 3}, {Head: "b", Flex: true, Size: 4}, {Head: "c", Flex: true, Size: 5}},
+				Rows: [][]string{{"one", "two", "three"}, {lines("a", c[0]), lines("b", c[1]), lines("c", c[2])}, {"end", "", ""}}}
+			f.Table(table)
+			got := map[string][]string{}
+			for _, s := range f.Sheets {
+				for _, b := range s.Blocks[1:] {
+					if b.TopMm-b.HeightMm < f.Body.Y0-1e-6 {
+						t.Errorf("%v: a part reaches down to %v, the page to %v", c, b.TopMm-b.HeightMm, f.Body.Y0)
+					}
+				}
+				for _, text := range written(s.Draw.Items) {
+					if n := len(text.Content); n > 1 && text.Content[1] >= '0' && text.Content[1] <= '9' {
+						got[text.Content[:1]] = append(got[text.Content[:1]], text.Content)
+					}
+				}
+			}
+			for i, name := range []string{"a", "b", "c"} {
+				if want := strings.Split(lines(name, c[i]), "\n"); c[i] > 0 && !slices.Equal(got[name], want) {
+					t.Errorf("%v: column %s has %d lines: %q", c, name, len(got[name]), got[name])
+				}
+			}
+		}
+	}
+}
+
+// TestWidths: columns take what their texts need; what is left goes to the flexible ones in proportion, without
+// any to all; what lacks is taken from them down to their widest word. A column has its least and its most width.
+func TestWidths(t *testing.T) {
+	t.Parallel()
+	word := strings.Repeat("m", 5)
+	w := TextWidth(word, TextMm, false) + 2*padAcrossMm + 0.2
+	long := TextWidth(word+" "+word, TextMm, false) + 2*padAcrossMm + 0.2
+	plain, flex := Column{}, Column{Flex: true}
+	for _, c := range []struct {
+		name  string
+		of    []Column
+		row   []string
+		total float64
+		want  []float64
+	}{
+		{"as wide as they need", []Column{plain, plain}, []string{word, word + " " + word}, w + long, []float64{w, long}},
+		{"all share what is left", []Column{plain, plain}, []string{word, word + " " + word}, 2 * (w + long), []float64{2 * w, 2 * long}},
+		{"the flexible ones share it", []Column{plain, flex, flex}, []string{word, word, word + " " + word}, w + 3*(w+long), []float64{w, 3 * w, 3 * long}},
+		{"half of what can be spared lacks", []Column{plain, flex}, []string{word, word + " " + word}, w + (w+long)/2, []float64{w, (w + long) / 2}},
+		{"a least width", []Column{{Least: 3 * w}, flex}, []string{word, word}, 5 * w, []float64{3 * w, 2 * w}},
+		{"a most width", []Column{{Flex: true, Most: 1.2 * w}, plain}, []string{word + " " + word, word}, 2.2 * w, []float64{1.2 * w, w}},
+		{"a most width under a word", []Column{{Flex: true, Most: 5}, plain}, []string{word + " " + word, word}, 2 * w, []float64{w, w}},
+		{"a firm line is not broken", []Column{{Flex: true, Firm: long}, flex}, []string{word + " " + word, word + " " + word}, w + long, []float64{long, w}},
+	} {
+		table := Table{Columns: c.of, Rows: [][]string{c.row}}
+		got := table.shareWidths(c.total)
+		for i := range got {
+			if math.Abs(got[i]-c.want[i]) > 1e-6 || table.scale != 1 {
+				t.Errorf("%s: %v at scale %v, want %v", c.name, got, table.scale, c.want)
+			}
+		}
+	}
+	// Where words would break, all text is smaller, in steps of 0.05, down to 2.6 mm.
+	table := Table{Columns: []Column{plain, plain}, Rows: [][]string{{word, word}}}
+	for _, k := range []float64{0.97, 0.93, 0.88} {
+		total := 2*k*(w-2*padAcrossMm-0.2) + 2*(2*padAcrossMm+0.2)
+		if got := table.shareWidths(total); math.Abs(table.scale-math.Floor(k*20)/20) > 1e-6 || math.Abs(got[0]+got[1]-total) > 1e-6 {
+			t.Errorf("%v of the room: scale %v, %v wide of %v", k, table.scale, got, total)
+		}
+	}
+}
+
+// TestHeadsKeepClear: each line of a head lies inside its cell, 1.3 mm off its sides, and breaks only where it must.
+func TestHeadsKeepClear(t *testing.T) {
+	t.Parallel()
+	head := "one two three"
+	long := TextWidth(head, headTextMm, true)
+	for _, c := range []struct {
+		wide  float64
+		lines int
+	}{{long + 2*padAcrossMm + 0.01, 1}, {long + 2*padAcrossMm - 0.01, 2}} {
+		table := Table{Columns: []Column{{Head: head, Flex: true}}, Rows: [][]string{{"x"}}}.Laid(c.wide)
+		if got := len(table.laid.heads[0]); got != c.lines {
+			t.Errorf("in %v: %d lines, want %d", c.wide, got, c.lines)
+		}
+		if want := float64(c.lines)*headTextMm*Leading + 2*padAboveMm; math.Abs(table.laid.headsMm-want) > 1e-9 {
+			t.Errorf("in %v: %v high, want %v", c.wide, table.laid.headsMm, want)
+		}
+	}
+}
+
+// TestRowsHeight: what the width of flexible columns is weighed by: the lines that their texts fill, each a twentieth
+// longer where it breaks, of the highest of a row, and the least height.
+func TestRowsHeight(t *testing.T) {
+	t.Parallel()
+	text := strings.Repeat("m", 20)
+	long := TextWidth(text, TextMm, false)
+	for _, tight := range []bool{false, true} {
+		lead, pad := Leading, padAboveMm
+		if tight {
+			lead, pad = 1.17, 0.3
+		}
+		table := Table{Tight: tight, RowMm: 7, Columns: []Column{{Flex: true}, {}, {Flex: true, Size: 5}}, Rows: [][]string{{text, text, "x"}, {"x", text, "x\nx\nx"}, {"x", "", "x"}}}
+		table.scale, table.ems = 1, table.measured()
+		for _, parts := range []float64{0.9, 1, 2, 3.3} {
+			n := math.Ceil(parts * 1.05)
+			if parts <= 1 {
+				n = 1
+			}
+			want := max(7, n*TextMm*lead+2*pad, 5*lead+2*pad) + max(7, 3*5*lead+2*pad) + max(7, 5*lead+2*pad)
+			if got := table.rowsHeight([]float64{long/parts + 2*padAcrossMm, 10, 40}); math.Abs(got-want) > 1e-9 {
+				t.Errorf("tight %v, a text %v times as long as its room: %v, want %v", tight, parts, got, want)
+			}
+		}
+	}
+}
+
+// TestLinesOfMixed: a word that leaves too little room goes on the next line, also after one letter.
+func TestLinesOfMixed(t *testing.T) {
+	t.Parallel()
+	for text, want := range map[string]string{"a " + Bold("mmm"): "a|" + Bold("mmm"), Bold("a") + " mmm": Bold("a") + "|mmm", "a b " + Bold("c"): "a b " + Bold("c")} {
+		if got := strings.Join(wrapMixed(text, 3, false, TextWidth("mmm", 3, true)), "|"); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
+
+// TestBlocksOfRows: a single row in blocks has empty ones beside it, and rows fill whole blocks.
+func TestBlocksOfRows(t *testing.T) {
+	t.Parallel()
+	for n, want := range map[int]string{1: "1,,", 2: "1,2,", 3: "1,2,3", 4: "1,3,|2,4,", 6: "1,3,5|2,4,6"} {
+		var rows [][]string
+		for i := range n {
+			rows = append(rows, []string{fmt.Sprint(i + 1)})
+		}
+		var got []string
+		for _, row := range Abreast(rows, 3) {
+			got = append(got, strings.Join(row, ","))
+		}
+		if s := strings.Join(got, "|"); s != want {
+			t.Errorf("%d rows: %q, want %q", n, s, want)
+		}
+	}
+}
+
+// TestRefersMove: where the number of a page comes moves with its piece, in columns too.
+func TestRefersMove(t *testing.T) {
+	t.Parallel()
+	f := newFlow(200, 150, 20)
+	p := piece(15, false)
+	p.Refers = []PageOf{{Title: "x", XMm: 3, YMm: -4, SizeMm: 3}}
+	f.Add(piece(10, false), p)
+	f.Columns(2)
+	f.TurnColumn()
+	f.Add(p)
+	body, got := f.Body, f.Sheets[0].Refers
+	if len(got) != 2 || got[0].XMm != body.X0+3 || math.Abs(got[0].YMm-(body.Y1-20-10-4)) > 1e-9 ||
+		math.Abs(got[1].XMm-(body.X0+(body.Width()+GutterMm)/2+3)) > 1e-9 || math.Abs(got[1].YMm-(body.Y1-20-25-4)) > 1e-9 {
+		t.Errorf("%+v in %v", got, body)
+	}
+}
+
+// TestLowColumns: columns that begin under the middle of a page are left for a page of their own by a piece that does
+// not fit; at the head of a page one that is too tall stays.
+func TestLowColumns(t *testing.T) {
+	t.Parallel()
+	for used, pages := range map[float64]int{20: 1, 60: 2} {
+		f := newFlow(100, 150, 0)
+		high := f.Body.Height()
+		f.Add(piece(used, false))
+		f.Columns(2)
+		f.Add(piece(high-used-5, false), piece(high-25, false))
+		if len(f.Sheets) != pages {
+			t.Errorf("columns from %v of %v down: %d pages, want %d", used, high, len(f.Sheets), pages)
+		}
+	}
+	f := newFlow(100, 150, 0)
+	f.Add(piece(500, false))
+	if len(f.Sheets) != 1 {
+		t.Errorf("too tall for any page: %d pages", len(f.Sheets))
+	}
+}
+
+// TestComplete: sheets that are complete are handed over where somebody takes them, and nothing is kept then.
+func TestComplete(t *testing.T) {
+	t.Parallel()
+	var none *Kept
+	none.Complete([]*Sheet{{}})
+	(&Kept{}).Complete([]*Sheet{{}})
+	var took []string
+	k := &Kept{Ready: func(s *Sheet) { took = append(took, s.Name) }}
+	for range 2 {
+		k.Complete(k.Sheets(1, func() []*Sheet { return []*Sheet{{Name: "a"}, {Name: "b"}} }))
+	}
+	if k.Turn(); !slices.Equal(took, []string{"a", "b", "a", "b"}) || k.Drawn != 0 {
+		t.Errorf("took %q, drawn %d", took, k.Drawn)
+	}
+}
+
+// TestSumTellsApart: drawings that differ in anything drawn have other sums, equal ones the same.
+func TestSumTellsApart(t *testing.T) {
+	t.Parallel()
+	line := func(x float64) *canvas.Path { return Segment(0, 0, x, 5, 1).Path }
+	group := func(m canvas.Matrix, clip *canvas.Path) Group {
+		return Group{Drawing: &Drawing{Items: []Item{Disc(1, 2, 3)}}, Transform: m, Clip: clip}
+	}
+	one := canvas.Identity
+	items := []Item{
+		Text{Content: "a"}, Text{Content: "b"}, Text{Content: "a", XMm: 1}, Text{Content: "a", YMm: 1}, Text{Content: "a", SizeMm: 1}, Text{Content: "a", RotateDeg: 1}, Text{Content: "a", Bold: true}, Text{Content: "a", Align: Right}, Text{Content: "a", Tone: Grey},
+		Shape{Path: line(1)}, Shape{Path: line(2)}, Shape{Path: line(1), WidthMm: 1}, Shape{Path: line(1), DashMm: []float64{1}}, Shape{Path: line(1), Fill: Black}, Shape{Path: line(1), Stroke: Black},
+		Link{Path: line(1), To: "a"}, Link{Path: line(1), To: "b"}, Link{Path: line(2), To: "a"},
+		group(one, nil), group(one, line(1)), group(one, line(2)), group(one.Translate(1, 0), nil), group(one.Translate(0, 1), nil), group(one.Rotate(90), nil),
+	}
+	seen := map[uint64]int{}
+	for i, item := range items {
+		sum := Sum(&Drawing{Items: []Item{item}})
+		if k, is := seen[sum]; is {
+			t.Errorf("%+v has the sum of %+v", item, items[k])
+		}
+		if seen[sum] = i; sum != Sum(&Drawing{Items: []Item{item}}) {
+			t.Errorf("%+v has two sums", item)
+		}
+	}
+}
+
+// TestSmallThings: a label stands before a value alone; a chapter is bound with its own closing in place of a title block.
+func TestSmallThings(t *testing.T) {
+	t.Parallel()
+	if Labelled("mass", "") != "" || Labelled("mass", "2 kg") != "mass: 2 kg" {
+		t.Error("labelled")
+	}
+	var closed [2]int
+	a4 := Frame{WidthMm: 210, HeightMm: 297}
+	doc := Bind(Job{Name: "Job"}, []Chapter{{Name: "A", Sheets: []*Sheet{{Frame: a4, Starts: []string{"bolt"}}}}, {Name: "B", Sheets: []*Sheet{{Frame: a4, Holds: []string{"bolt", "nut"}, Close: func(n, total int) { closed = [2]int{n, total} }},
+		{Frame: a4, Holds: []string{"nut"}, Refers: []PageOf{{Title: "nut", XMm: 7, YMm: 9, SizeMm: 3, RotateDeg: 90}, {Title: "bolt", XMm: 1}, {Title: "none", XMm: 2}}}}}}, "all")
+	if closed != [2]int{2, 3} || len(written(doc.Pages[1].Drawing.Items)) != 0 || len(written(doc.Pages[0].Drawing.Items)) == 0 {
+		t.Errorf("closed as %v, %d texts", closed, len(written(doc.Pages[1].Drawing.Items)))
+	}
+	texts := written(doc.Pages[2].Drawing.Items)
+	for _, want := range []Text{{XMm: 7, YMm: 9, SizeMm: 3, RotateDeg: 90, Bold: true, Content: "page 2"}, {XMm: 1, Bold: true, Content: "page 1"}} {
+		if !slices.Contains(texts, want) {
+			t.Errorf("no %+v in %+v", want, texts)
+		}
+	}
+}
