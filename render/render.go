@@ -67,7 +67,7 @@ func CheckPath(p *canvas.Path) error {
 	}
 	for s := p.Scanner(); s.Scan(); {
 		if s.Cmd() == canvas.ArcToCmd {
-			if rx, ry, _, _, _ := s.Arc(); !(rx > 0) || !(ry > 0) {
+			if rx, ry, _, _, _ := s.Arc(); !(min(rx, ry) > 0) {
 				return fmt.Errorf("an arc has the radii %v and %v mm", rx, ry)
 			}
 		}
@@ -84,7 +84,7 @@ func CheckShape(s draw.Shape) error {
 	if s.Stroke == draw.None {
 		return nil
 	}
-	if !(s.WidthMm > 0) || !within(s.WidthMm) {
+	if !long(s.WidthMm) {
 		return fmt.Errorf("a line of width %v mm cannot be drawn", s.WidthMm)
 	}
 	var sum float64
@@ -107,7 +107,7 @@ func CheckText(t draw.Text) error {
 	if !within(t.XMm) || !within(t.YMm) || !within(t.RotateDeg) {
 		return fmt.Errorf("text %q stands at %v, %v mm, turned by %v", t.Content, t.XMm, t.YMm, t.RotateDeg)
 	}
-	if !(t.SizeMm > 0) || !within(t.SizeMm) {
+	if !long(t.SizeMm) {
 		return fmt.Errorf("text %q has the size %v mm", t.Content, t.SizeMm)
 	}
 	if r, lacks := typeface.Lacks(t.Content); lacks {
@@ -148,6 +148,9 @@ func CheckGroup(g draw.Group, depth int) error {
 }
 
 func within(v float64) bool { return math.Abs(v) <= MaxMm }
+
+// long tells whether a length is more than nothing, and no more than MaxMm.
+func long(v float64) bool { return v > 0 && within(v) }
 
 // Each hands the items of a drawing to a device in drawing order and stops at
 // the first error. A nil drawing has none; any other item is an error. A device

@@ -129,3 +129,109 @@ func TestChecks(t *testing.T) {
 		}
 	}
 }
+
+// TestTonesAreTheSame: each tone is as light on every device; what has none is black.
+func TestTonesAreTheSame(t *testing.T) {
+	for tone, want := range map[draw.Tone]float64{draw.None: 0, draw.Black: 0, draw.Grey: 0.45, draw.Pale: 0.85, draw.White: 1} {
+		if got := render.Lightness(tone); got != want {
+			t.Errorf("tone %d is %v light, want %v", tone, got, want)
+		}
+	}
+}
+
+// TestBounds: every number of an item may be as large as MaxMm and no larger, and what is a length is more than 0.
+func TestBounds(t *testing.T) {
+	type values struct{ good, bad []float64 }
+	const most = render.MaxMm
+	nan, inf, over := math.NaN(), math.Inf(1), math.Nextafter(most, math.Inf(1))
+	place := values{[]float64{0, -most, most, 0.5}, []float64{nan, inf, -inf, over, -over}}
+	length := values{[]float64{1e-9, 0.5, 1, most}, []float64{0, -1, nan, inf, over}}
+	line := func(x, y float64) *canvas.Path {
+		return canvas.NewPathFromData([]float64{canvas.MoveToCmd, 0, 0, canvas.MoveToCmd, canvas.LineToCmd, x, y, canvas.LineToCmd})
+	}
+	arc := func(rx, ry float64) *canvas.Path {
+		return canvas.NewPathFromData([]float64{canvas.MoveToCmd, 0, 0, canvas.MoveToCmd, canvas.ArcToCmd, rx, ry, 0, 0, 5, 5, canvas.ArcToCmd})
+	}
+	shape := func(width float64, dash ...float64) error {
+		return render.CheckShape(draw.Shape{Path: line(1, 1), Stroke: draw.Black, WidthMm: width, DashMm: dash})
+	}
+	group := func(set func(m *canvas.Matrix)) error {
+		m := canvas.Identity
+		set(&m)
+		return render.CheckGroup(draw.Group{Transform: m}, 0)
+	}
+	for name, c := range map[string]struct {
+		of    values
+		check func(v float64) error
+	}{
+		"x of a point":       {place, func(v float64) error { return render.CheckPath(line(v, 0)) }},
+		"y of a point":       {place, func(v float64) error { return render.CheckPath(line(0, v)) }},
+		"level radius":       {length, func(v float64) error { return render.CheckPath(arc(v, 3)) }},
+		"upright radius":     {length, func(v float64) error { return render.CheckPath(arc(3, v)) }},
+		"width":              {length, func(v float64) error { return shape(v) }},
+		"dash alone":         {values{[]float64{0.001, 0.5, 1, most}, []float64{0, 0.0009, -1, nan, inf, over}}, func(v float64) error { return shape(1, v) }},
+		"dash after another": {values{[]float64{0, 0.5, most}, []float64{-0.001, nan, inf, over}}, func(v float64) error { return shape(1, 2, v) }},
+		"two short dashes":   {values{[]float64{0.0005}, []float64{0, 0.0004}}, func(v float64) error { return shape(1, v, v) }},
+		"x of a text":        {place, func(v float64) error { return render.CheckText(draw.Text{XMm: v, SizeMm: 3}) }},
+		"y of a text":        {place, func(v float64) error { return render.CheckText(draw.Text{YMm: v, SizeMm: 3}) }},
+		"turn of a text":     {place, func(v float64) error { return render.CheckText(draw.Text{RotateDeg: v, SizeMm: 3}) }},
+		"size of a text":     {length, func(v float64) error { return render.CheckText(draw.Text{SizeMm: v}) }},
+		"place of a group":   {place, func(v float64) error { return group(func(m *canvas.Matrix) { m[0][2] = v }) }},
+		"height of a group":  {place, func(v float64) error { return group(func(m *canvas.Matrix) { m[1][2] = v }) }},
+		"lean of a group":    {place, func(v float64) error { return group(func(m *canvas.Matrix) { m[0][1] = v }) }},
+		"scale of a group":   {values{[]float64{1.05e-12, -1.05e-12, 1, most}, []float64{0.95e-12, -0.95e-12, 0, nan, over}}, func(v float64) error { return group(func(m *canvas.Matrix) { m[0][0] = v }) }},
+		"depth of a group":   {values{[]float64{0, 25}, []float64{26, 27}}, func(v float64) error { return render.CheckGroup(draw.Group{Transform: canvas.Identity}, int(v)) }},
+		"clip of a group": {place, func(v float64) error {
+			return render.CheckGroup(draw.Group{Transform: canvas.Identity, Clip: line(v, 0)}, 0)
+		}},
+	} {
+		for _, v := range c.of.good {
+			if err := c.check(v); err != nil {
+				t.Errorf("%s of %v: %v", name, v, err)
+			}
+		}
+		for _, v := range c.of.bad {
+			if c.check(v) == nil {
+				t.Errorf("%s of %v is let through", name, v)
+			}
+		}
+	}
+	if err := render.CheckShape(draw.Shape{Path: line(1, 1), Fill: draw.Black, DashMm: []float64{-1}}); err != nil {
+		t.Errorf("what is not drawn of a shape without a line: %v", err)
+	}
+}
+
+// TestEach: items are handed over in their order, each to what takes its kind, until the first error; a device without
+// links is handed none.
+func TestEach(t *testing.T) {
+	line := draw.Segment(0, 0, 1, 1, 1)
+	d := &draw.Drawing{Items: []draw.Item{line, draw.Text{Content: "a"}, draw.Link{To: "b"}, draw.Group{Drawing: &draw.Drawing{}}, draw.Text{Content: "c"}}}
+	stop := errors.New("stop")
+	for _, c := range []struct {
+		at    string // where an error comes
+		links bool
+		want  string
+	}{{"", true, "shape a link b group c"}, {"", false, "shape a group c"}, {"shape", true, "shape"}, {"a", true, "shape a"}, {"link b", true, "shape a link b"}, {"group", false, "shape a group"}, {"c", true, "shape a link b group c"}} {
+		var seen []string
+		see := func(name string) error {
+			if seen = append(seen, name); name == c.at {
+				return stop
+			}
+			return nil
+		}
+		var link func(draw.Link) error
+		if c.links {
+			link = func(l draw.Link) error { return see("link " + l.To) }
+		}
+		err := render.Each(d, func(draw.Shape) error { return see("shape") }, func(text draw.Text) error { return see(text.Content) }, func(draw.Group) error { return see("group") }, link)
+		if got := strings.Join(seen, " "); got != c.want || (c.at != "") != errors.Is(err, stop) {
+			t.Errorf("an error at %q: %q, %v, want %q", c.at, got, err, c.want)
+		}
+	}
+	if err := render.Each(nil, nil, nil, nil, nil); err != nil {
+		t.Errorf("no drawing: %v", err)
+	}
+	if err := render.Each(&draw.Drawing{Items: []draw.Item{draw.Pressed{}}}, nil, nil, nil, nil); err == nil {
+		t.Error("an item of no known kind is let through")
+	}
+}

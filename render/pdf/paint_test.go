@@ -5,6 +5,7 @@ import (
 	"compress/zlib"
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"testing"
 
@@ -62,6 +63,9 @@ func TestOperators(t *testing.T) {
 		"a rectangle":                                 {[]draw.Item{filled}, "0.85 g 0 0 72 144 re f\n"},
 		"a rectangle drawn the other way":             {[]draw.Item{draw.Shape{Path: path("M0 0V25.4H25.4V0Z"), Fill: draw.Black}}, "0 0 m 0 72 l 72 72 l 72 0 l h f\n"},
 		"a quadratic curve":                           {[]draw.Item{lined("M0 0Q38.1 0 38.1 38.1")}, "0 0 m 72 0 108 36 108 108 c S\n"},
+		"a cubic curve":                               {[]draw.Item{lined("M0 0C25.4 12.7 38.1 50.8 76.2 25.4")}, "0 0 m 72 36 108 144 216 72 c S\n"},
+		"filled and lined":                            {[]draw.Item{draw.Shape{Path: path("M0 0L25.4 0"), Fill: draw.White, Stroke: draw.Black, WidthMm: 25.4}}, "1 g 72 w 0 0 m 72 0 l B\n"},
+		"a dash alone":                                {[]draw.Item{draw.Shape{Path: path("M0 0L25.4 0"), Stroke: draw.Black, WidthMm: 25.4 / 72, DashMm: []float64{25.4}}}, "[72]0 d 0 0 m 72 0 l S\n"},
 		"a drawing that is only moved":                {[]draw.Item{draw.Group{Drawing: moved, Transform: at}}, "72 144 m 144 144 l S\n"},
 		"a drawing that is turned": {[]draw.Item{draw.Group{Drawing: moved, Transform: at.Rotate(90)}},
 			"q\n0 1 -1 0 72 144 cm\n0 0 m 72 0 l S\nQ\n"},
@@ -191,5 +195,137 @@ func TestOutlineTree(t *testing.T) {
 	}
 	if got := outlineTree(doc); !slices.Equal(got, want) {
 		t.Errorf("%+v, want %+v", got, want)
+	}
+}
+
+// TestCubics: an arc is as many curves of equal turn as 45 degrees each need, and no more; all of them lie on the ellipse
+// that SVG 1.1 F.6 describes, also where its radii are too small and grow, and the last ends where the arc does.
+func TestCubics(t *testing.T) {
+	t.Parallel()
+	point := func(x, y float64) canvas.Point { return canvas.Point{X: x, Y: y} }
+	for _, c := range []struct {
+		name       string
+		arc        arc
+		start, end canvas.Point
+		n          int
+		centre     canvas.Point
+		rx, ry     float64
+	}{
+		{"an eighth", arc{10, 10, 0, false, true}, point(10, 0), point(10*math.Sqrt2/2, 10*math.Sqrt2/2), 1, point(0, 0), 10, 10},
+		{"a quarter", arc{10, 10, 0, false, true}, point(10, 0), point(0, 10), 2, point(0, 0), 10, 10},
+		{"a quarter the other way", arc{10, 10, 0, false, false}, point(0, 10), point(10, 0), 2, point(0, 0), 10, 10},
+		{"three quarters", arc{10, 10, 0, true, true}, point(10, 0), point(0, -10), 6, point(0, 0), 10, 10},
+		{"three quarters the other way", arc{10, 10, 0, true, false}, point(10, 0), point(0, 10), 6, point(0, 0), 10, 10},
+		{"a half", arc{10, 10, 0, false, true}, point(10, 0), point(-10, 0), 4, point(0, 0), 10, 10},
+		{"a little", arc{10, 10, 0, false, true}, point(10, 0), point(10*math.Cos(0.1), 10*math.Sin(0.1)), 1, point(0, 0), 10, 10},
+		{"over an eighth", arc{10, 10, 0, false, true}, point(10, 0), point(10*math.Cos(0.8), 10*math.Sin(0.8)), 2, point(0, 0), 10, 10},
+		{"an ellipse", arc{20, 10, 0, false, true}, point(25, 3), point(5, 13), 2, point(5, 3), 20, 10},
+		{"an ellipse on its side", arc{20, 10, math.Pi / 2, false, true}, point(5, 23), point(-5, 3), 2, point(5, 3), 20, 10},
+		{"radii too small", arc{1, 1, 0, false, true}, point(10, 0), point(-10, 0), 4, point(0, 0), 10, 10},
+		{"radii of an ellipse too small", arc{2, 1, 0, false, true}, point(8, 0), point(-8, 0), 4, point(0, 0), 8, 4},
+		{"upright and too small", arc{2, 1, 0, true, false}, point(3, 6), point(3, -6), 4, point(3, 0), 12, 6},
+		{"nowhere", arc{2, 1, 0, false, true}, point(3, 6), point(3, 6), 0, point(0, 0), 0, 0},
+	} {
+		curves := c.arc.cubics(c.start, c.end)
+		if len(curves) != c.n {
+			t.Errorf("%s: %d curves, want %d", c.name, len(curves), c.n)
+			continue
+		}
+		sin, cos := math.Sincos(c.arc.rot)
+		turn := func(p canvas.Point) (deg, r float64) {
+			x, y := p.X-c.centre.X, p.Y-c.centre.Y
+			u, v := (cos*x+sin*y)/c.rx, (cos*y-sin*x)/c.ry
+			return math.Atan2(v, u) * 180 / math.Pi, math.Hypot(u, v)
+		}
+		from := c.start
+		each := math.NaN()
+		for i, k := range curves {
+			for s := 0.0; s <= 1; s += 0.125 {
+				q := func(a, b, d, e float64) float64 {
+					return (1-s)*(1-s)*(1-s)*a + 3*s*(1-s)*(1-s)*b + 3*s*s*(1-s)*d + s*s*s*e
+				}
+				if _, r := turn(point(q(from.X, k[0].X, k[1].X, k[2].X), q(from.Y, k[0].Y, k[1].Y, k[2].Y))); math.Abs(r-1) > 5e-6 {
+					t.Errorf("%s: curve %d is off its ellipse by %v at %v", c.name, i, r-1, s)
+				}
+			}
+			a, _ := turn(from)
+			b, _ := turn(k[2])
+			step := math.Mod(b-a+720, 360)
+			if !c.arc.sweep {
+				step = 360 - step
+			}
+			if step > 45+1e-6 || i > 0 && math.Abs(step-each) > 1e-6 {
+				t.Errorf("%s: curve %d turns by %v, the first by %v", c.name, i, step, each)
+			}
+			from, each = k[2], step
+		}
+		if c.n > 0 && curves[c.n-1][2] != c.end {
+			t.Errorf("%s: it ends at %v, want %v", c.name, curves[c.n-1][2], c.end)
+		}
+	}
+}
+
+// TestReach: what a subpath cannot leave: its points and handles, and about an arc twice its larger radius, grown where
+// it is too small.
+func TestReach(t *testing.T) {
+	t.Parallel()
+	for svg, want := range map[string]area{
+		"M1 2L5 -3": {1, -3, 5, 2}, "M1 2L-5 3Z": {-5, 2, 1, 3}, "M0 0Q3 9 6 0": {0, 0, 6, 9}, "M0 0C-4 1 5 -6 2 2": {-4, -6, 5, 2},
+		"M0 0A5 5 0 0 1 6 0": {-4, -10, 16, 10}, "M0 0A5 2 0 0 1 2 0": {-8, -10, 12, 10}, "M0 0A2 5 0 0 1 2 0": {-8, -10, 12, 10}, "M0 0A2 2 0 0 1 8 0": {0, -8, 16, 8},
+	} {
+		for s := range subpaths(path(svg).Data()) {
+			if got := reach(s); math.Abs(got.x0-want.x0)+math.Abs(got.y0-want.y0)+math.Abs(got.x1-want.x1)+math.Abs(got.y1-want.y1) > 1e-6 {
+				t.Errorf("%s: %v, want %v", svg, got, want)
+			}
+		}
+	}
+}
+
+// TestLinkEntries: the rectangles of a page's links in points, each to the page that its title stands on; a page without
+// one that leads anywhere has no entry for them.
+func TestLinkEntries(t *testing.T) {
+	t.Parallel()
+	var b bytes.Buffer
+	f := newFile(&b, &packer{})
+	to := func(title string) link { return link{area{25.4, 50.8, 76.2, 101.6}, title} }
+	targets, kids := map[string]int{"a": 0, "b": 1}, []int{11, 12}
+	for _, c := range []struct {
+		links []link
+		want  string
+	}{{nil, ""}, {[]link{to("none")}, ""}, {[]link{to("a")}, " /Annots [1 0 R ]"}, {[]link{to("b"), to("none"), to("a")}, " /Annots [2 0 R 3 0 R ]"}} {
+		if got := f.annotations(c.links, targets, kids); got != c.want {
+			t.Errorf("%v: %q, want %q", c.links, got, c.want)
+		}
+	}
+	if err := f.w.Flush(); err != nil || !bytes.Contains(b.Bytes(), []byte("/Rect [72 144 216 288] /Contents (a) /Dest [11 0 R /Fit]>>")) || !bytes.Contains(b.Bytes(), []byte("/Contents (b) /Dest [12 0 R /Fit]>>")) {
+		t.Errorf("%v\n%s", err, b.Bytes())
+	}
+}
+
+// TestRefusalsSayWhere: what a document cannot say is named with its page, counted from 1, and its numbers.
+func TestRefusalsSayWhere(t *testing.T) {
+	t.Parallel()
+	page := func(w, h float64, levels ...int) draw.Page {
+		p := draw.Page{WidthMm: w, HeightMm: h}
+		for _, l := range levels {
+			p.Bookmarks = append(p.Bookmarks, draw.Bookmark{Title: "b", Level: l})
+		}
+		return p
+	}
+	for _, c := range []struct {
+		pages []draw.Page
+		want  string
+	}{
+		{[]draw.Page{page(10, 10, 0, 1, 2, 0), page(10, 10, 1)}, ""},
+		{[]draw.Page{page(10, 10), page(0, 10)}, "page 2: 0 x 10 mm is no page size"}, {[]draw.Page{page(10, -1)}, "page 1: 10 x -1 mm is no page size"}, {[]draw.Page{page(maxPageMm, maxPageMm)}, ""}, {[]draw.Page{page(maxPageMm+1, 5)}, fmt.Sprintf("page 1: %v x 5 mm is no page size", maxPageMm+1)},
+		{[]draw.Page{page(10, 10, 1)}, `page 1: bookmark "b" at level 1 follows one at level -1`}, {[]draw.Page{page(10, 10, 0), page(10, 10, 2)}, `page 2: bookmark "b" at level 2 follows one at level 0`}, {[]draw.Page{page(10, 10, 0, 1, -1)}, `page 1: bookmark "b" at level -1 follows one at level 1`},
+	} {
+		got := ""
+		if _, err := check(&draw.Document{Pages: c.pages}); err != nil {
+			got = err.Error()
+		}
+		if got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
 	}
 }

@@ -107,7 +107,7 @@ func (p *painter) group(g draw.Group, m canvas.Matrix, depth int) error {
 }
 
 func (p *painter) shape(s draw.Shape, m canvas.Matrix) error {
-	if s.Path == nil || s.Path.Empty() {
+	if s.Path.Empty() {
 		return nil
 	}
 	if err := render.CheckShape(s); err != nil {

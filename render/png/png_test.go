@@ -150,3 +150,74 @@ func TestWriterFails(t *testing.T) {
 		t.Errorf("error %v, want the writer's", err)
 	}
 }
+
+// nested is a drawing within so many groups, every second or each of them clipped.
+func nested(deep int, clipped bool) *draw.Page {
+	d := draw.Drawing{Items: []draw.Item{draw.Shape{Path: canvas.Rectangle(2, 2), Fill: draw.Black}}}
+	for range deep {
+		g := draw.Group{Drawing: &draw.Drawing{Items: d.Items}, Transform: canvas.Identity}
+		if clipped {
+			g.Clip = canvas.Rectangle(2, 2)
+		}
+		d = draw.Drawing{Items: []draw.Item{g}}
+	}
+	return &draw.Page{WidthMm: 4, HeightMm: 4, Drawing: d}
+}
+
+// TestDepth: groups lie 26 deep and no deeper, with clips or without.
+func TestDepth(t *testing.T) {
+	for _, clipped := range []bool{false, true} {
+		if img := drawn(t, nested(26, clipped), 50); light(img, 1, 6) != 0 || light(img, 6, 1) != 100 {
+			t.Errorf("clipped %v: 26 deep it is %d and %d %% light", clipped, light(img, 1, 6), light(img, 6, 1))
+		}
+		var b bytes.Buffer
+		if err := device.Write(&b, nested(27, clipped), 50); err == nil {
+			t.Errorf("clipped %v: 27 groups deep", clipped)
+		}
+	}
+}
+
+// TestSizes: a picture has one dot at the least and 100 million at most, at any number of dots to the inch above 0.
+func TestSizes(t *testing.T) {
+	for _, c := range []struct {
+		w, h, dpi float64
+		want      image.Point
+	}{{25.4, 25.4, 1, image.Pt(1, 1)}, {25.4, 50.8, 1, image.Pt(1, 2)}, {50.8, 25.4, 1, image.Pt(2, 1)}, {254, 127, 0.4, image.Pt(4, 2)}, {25.4, 25.4, 2, image.Pt(2, 2)}} {
+		if got := drawn(t, &draw.Page{WidthMm: c.w, HeightMm: c.h}, c.dpi).Bounds().Size(); got != c.want {
+			t.Errorf("%v x %v mm at %v: %v, want %v", c.w, c.h, c.dpi, got, c.want)
+		}
+	}
+	for _, c := range [][3]float64{{12, 25.4, 1}, {25.4, 12, 1}, {254, 254, 1010}, {-25.4, -25.4, -1}, {25.4, 25.4, 0}} {
+		var b bytes.Buffer
+		if err := device.Write(&b, &draw.Page{WidthMm: c[0], HeightMm: c[1]}, c[2]); err == nil {
+			t.Errorf("%v x %v mm at %v is let through", c[0], c[1], c[2])
+		}
+	}
+}
+
+// TestDashes: a line with one length of dash has gaps as long; one without dashes has none.
+func TestDashes(t *testing.T) {
+	for _, c := range []struct {
+		dash []float64
+		want [3]int // how light it is 2, 7 and 12 mm from its start
+	}{{nil, [3]int{0, 0, 0}}, {[]float64{5}, [3]int{0, 100, 0}}, {[]float64{5, 6}, [3]int{0, 100, 0}}, {[]float64{9, 2}, [3]int{0, 0, 0}}} {
+		line := draw.Segment(0, 5, 20, 5, 2, c.dash...)
+		img := drawn(t, &draw.Page{WidthMm: 20, HeightMm: 10, Drawing: draw.Drawing{Items: []draw.Item{line}}}, 254)
+		for i, x := range []int{20, 70, 120} {
+			if got := light(img, x, 50); got != c.want[i] {
+				t.Errorf("dashes of %v: %d %% light at %d", c.dash, got, x)
+			}
+		}
+	}
+}
+
+// TestNothingToDraw: shapes without a path and texts without words leave the paper white, whatever else is said of them.
+func TestNothingToDraw(t *testing.T) {
+	one := &draw.Page{WidthMm: 5, HeightMm: 5, Drawing: draw.Drawing{Items: []draw.Item{draw.Shape{Stroke: draw.Black}, draw.Shape{Path: &canvas.Path{}, Fill: draw.Black}, draw.Text{SizeMm: 3}, draw.Text{SizeMm: 3, Content: " "}}}}
+	img := drawn(t, one, 50)
+	for i := range 100 {
+		if got := light(img, i%10, i/10); got != 100 {
+			t.Errorf("%d %% light at %d", got, i)
+		}
+	}
+}

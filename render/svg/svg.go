@@ -146,7 +146,7 @@ func clipAttribute(clip int) string {
 }
 
 func (s *sheet) shape(shape draw.Shape, m canvas.Matrix, clip int) error {
-	if shape.Path == nil || shape.Path.Empty() || shape.Fill == draw.None && shape.Stroke == draw.None {
+	if shape.Path.Empty() || shape.Fill == draw.None && shape.Stroke == draw.None {
 		return nil
 	}
 	if err := render.CheckShape(shape); err != nil {

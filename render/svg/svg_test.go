@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/xml"
 	"errors"
+	"fmt"
 	"io"
 	"math"
 	"regexp"
@@ -14,6 +15,7 @@ import (
 	"github.com/tdewolff/canvas"
 	"pgregory.net/rapid"
 
+	"centrepop/render"
 	"centrepop/render/svg"
 	"centrepop/templates/draw"
 )
@@ -211,5 +213,58 @@ func (full) Write([]byte) (int, error) { return 0, errFull }
 func TestWriterFails(t *testing.T) {
 	if err := svg.Write(full{}, &draw.Drawing{}, 1, 1); !errors.Is(err, errFull) {
 		t.Errorf("error %v, want the writer's", err)
+	}
+}
+
+// TestDepth: groups lie 26 deep and no deeper; each moves what is in it.
+func TestDepth(t *testing.T) {
+	for deep, ok := range map[int]bool{1: true, 25: true, 26: true, 27: false} {
+		item := draw.Item(cut(polyline(0, 0, 1, 1)))
+		for range deep {
+			item = draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{item}}, Transform: canvas.Identity.Translate(1, 0)}
+		}
+		var b bytes.Buffer
+		if err := svg.Write(&b, &draw.Drawing{Items: []draw.Item{item}}, 100, 100); (err == nil) != ok {
+			t.Errorf("%d deep: %v", deep, err)
+		} else if want := fmt.Sprintf(`d="M%d 100L%d 99"`, deep, deep+1); ok && !strings.Contains(b.String(), want) {
+			t.Errorf("%d deep: no %s in\n%s", deep, want, b.String())
+		}
+	}
+}
+
+// TestSizes: each side is more than 0 and at most MaxMm.
+func TestSizes(t *testing.T) {
+	for side, ok := range map[float64]bool{0: false, -1: false, 0.001: true, 1: true, render.MaxMm: true, math.Nextafter(render.MaxMm, math.Inf(1)): false} {
+		for _, size := range [][2]float64{{side, 10}, {10, side}} {
+			var b bytes.Buffer
+			if err := svg.Write(&b, &draw.Drawing{}, size[0], size[1]); (err == nil) != ok {
+				t.Errorf("%v: %v", size, err)
+			}
+		}
+	}
+}
+
+// TestOnlyWhatIsSaid: one clip, one dash and one link are written, and none where there is none.
+func TestOnlyWhatIsSaid(t *testing.T) {
+	line := draw.Shape{Path: polyline(0, 0, 5, 0), Stroke: draw.Black, WidthMm: 0.2}
+	dashed := line
+	dashed.DashMm = []float64{1.5}
+	clipped := draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{line}}, Transform: canvas.Identity, Clip: canvas.Rectangle(2, 2)}
+	for _, c := range []struct {
+		name string
+		item draw.Item
+		says [4]int // clips defined, clips used, dashes, paths
+	}{
+		{"line", line, [4]int{0, 0, 0, 1}}, {"dashes", dashed, [4]int{0, 0, 1, 1}}, {"clip", clipped, [4]int{1, 1, 0, 2}},
+		{"no path", draw.Shape{Stroke: draw.Black, WidthMm: 1}, [4]int{}}, {"empty path", draw.Shape{Path: &canvas.Path{}, Fill: draw.Black}, [4]int{}}, {"neither line nor fill", draw.Shape{Path: polyline(0, 0, 5, 0)}, [4]int{}},
+		{"filled alone", draw.Shape{Path: polyline(0, 0, 5, 0), Fill: draw.Black}, [4]int{0, 0, 0, 1}},
+	} {
+		got := write(t, 10, 10, c.item)
+		if n := [4]int{strings.Count(got, "<clipPath"), strings.Count(got, "url(#clip1)"), strings.Count(got, `stroke-dasharray="1.5"`), strings.Count(got, "<path")}; n != c.says {
+			t.Errorf("%s: %v, want %v in\n%s", c.name, n, c.says, got)
+		}
+		if defs := strings.Count(got, "<defs>"); defs != c.says[0] {
+			t.Errorf("%s: %d definitions", c.name, defs)
+		}
 	}
 }
