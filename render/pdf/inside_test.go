@@ -71,7 +71,7 @@ func TestWidths(t *testing.T) {
 	t.Parallel()
 	for want, used := range map[string][]glyph{
 		"": nil, "3[500]": {{id: 3, advance: 500}}, "3[500 250]": {{id: 3, advance: 500}, {id: 4, advance: 250}},
-		"3[500]\n5[250]": {{id: 3, advance: 500}, {id: 5, advance: 250}}, "3[500 1]\n9[2 3]": {{id: 3, advance: 500}, {id: 4, advance: 1}, {id: 9, advance: 2}, {id: 10, advance: 3}},
+		"3[500.123]": {{id: 3, advance: 500.12345}}, "3[500]\n5[250]": {{id: 3, advance: 500}, {id: 5, advance: 250}}, "3[500 1]\n9[2 3]": {{id: 3, advance: 500}, {id: 4, advance: 1}, {id: 9, advance: 2}, {id: 10, advance: 3}},
 	} {
 		if got := string(widths(used)); got != want {
 			t.Errorf("%q, want %q", got, want)

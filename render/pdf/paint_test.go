@@ -14,6 +14,7 @@ import (
 
 	"centrepop/render/measure"
 	"centrepop/templates/draw"
+	"centrepop/templates/typeface"
 )
 
 // content is what a painter writes for a page of 100 × 100 mm.
@@ -326,6 +327,38 @@ func TestRefusalsSayWhere(t *testing.T) {
 		}
 		if got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
+
+// TestDepth: groups lie 26 deep and no deeper, whether they move, turn or clip what is in them.
+func TestDepth(t *testing.T) {
+	t.Parallel()
+	for name, g := range map[string]draw.Group{"moved": {Transform: canvas.Identity.Translate(1, 0)}, "turned": {Transform: canvas.Identity.Rotate(1)}, "clipped": {Transform: canvas.Identity, Clip: canvas.Rectangle(50, 50)}} {
+		for deep, ok := range map[int]bool{1: true, 26: true, 27: false} {
+			item := draw.Item(lined("M0 0L25.4 0"))
+			for range deep {
+				g.Drawing = &draw.Drawing{Items: []draw.Item{item}}
+				item = g
+			}
+			p := &painter{pack: &packer{}}
+			if err := p.page(&draw.Page{WidthMm: 100, HeightMm: 100, Drawing: draw.Drawing{Items: []draw.Item{item}}}); (err == nil) != ok {
+				t.Errorf("%s, %d deep: %v", name, deep, err)
+			}
+		}
+	}
+}
+
+// TestTextsAtTheEdge: a text is written as long as it may reach the sheet: its width and twice its size round where it stands.
+func TestTextsAtTheEdge(t *testing.T) {
+	t.Parallel()
+	const size = 10.0
+	room := typeface.WidthMm("il", size, false) + 2*size
+	for off, seen := range map[float64]bool{0: true, room - 0.1: true, room + 0.1: false} {
+		for _, at := range [][2]float64{{-off, 50}, {100 + off, 50}, {50, -off}, {50, 100 + off}} {
+			if got := content(t, draw.Text{XMm: at[0], YMm: at[1], SizeMm: size, Content: "il"}); (got != "") != seen {
+				t.Errorf("%v off at %v: written %v", off, at, got != "")
+			}
 		}
 	}
 }

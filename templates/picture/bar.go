@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -109,15 +110,7 @@ func Bar(b *plan.BarPlan, width float64) draw.Panel {
 
 func (v *barView) holes(side string) []plan.BarHole {
 	out := seq.Keep(v.bar.Holes, func(h plan.BarHole) bool { return h.Side == side })
-	slices.SortStableFunc(out, func(a, b plan.BarHole) int {
-		switch {
-		case a.XMm < b.XMm:
-			return -1
-		case a.XMm > b.XMm:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(out, func(a, b plan.BarHole) int { return cmp.Compare(a.XMm, b.XMm) })
 	return out
 }
 
@@ -187,25 +180,19 @@ func (v *barView) marks(list []plan.BarHole, y, high float64) {
 // chain writes over the holes of a side how far each lies from its end, in as many rows
 // as that takes, and returns their height.
 func (v *barView) chain(list []plan.BarHole, y float64) float64 {
-	rows := []float64{} // where the last text of each row ends
-	for _, h := range list {
+	var ends []float64 // of the last text of each row
+	rows := make([]int, len(list))
+	for i, h := range list {
 		x, w := v.x(h.XMm), draw.TextWidth(h.From, draw.SmallMm, false)
-		row := slices.IndexFunc(rows, func(end float64) bool { return end < x-w/2-1 })
-		if row < 0 {
-			row, rows = len(rows), append(rows, 0)
+		if rows[i] = slices.IndexFunc(ends, func(end float64) bool { return end < x-w/2-1 }); rows[i] < 0 {
+			rows[i], ends = len(ends), append(ends, x+w/2)
 		}
-		rows[row] = x + w/2
+		ends[rows[i]] = x + w/2
 	}
-	for i := range rows {
-		rows[i] = math.Inf(-1)
-	}
-	high := float64(len(rows)) * (barRowMm - 0.8)
-	for _, h := range list {
-		x, w := v.x(h.XMm), draw.TextWidth(h.From, draw.SmallMm, false)
-		row := slices.IndexFunc(rows, func(end float64) bool { return end < x-w/2-1 })
-		rows[row] = x + w/2
-		ty := y - high + float64(row)*(barRowMm-0.8) + 0.8
-		v.d.Add(draw.Text{XMm: x, YMm: ty, SizeMm: draw.SmallMm, Align: draw.Centre, Content: h.From})
+	high := float64(len(ends)) * (barRowMm - 0.8)
+	for i, h := range list {
+		ty := y - high + float64(rows[i])*(barRowMm-0.8) + 0.8
+		v.d.Add(draw.Text{XMm: v.x(h.XMm), YMm: ty, SizeMm: draw.SmallMm, Align: draw.Centre, Content: h.From})
 	}
 	return high
 }

@@ -292,7 +292,7 @@ func (v *dimensioned) clear(x, width, y, a, b float64) float64 {
 		}
 		return true
 	}
-	if free(x) || b-a < width+2 {
+	if free(x) {
 		return x
 	}
 	for shift := 1.0; shift < b-a; shift++ {

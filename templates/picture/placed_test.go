@@ -391,3 +391,28 @@ func TestLabelRowsNeeded(t *testing.T) {
 		t.Errorf("%v wide", got)
 	}
 }
+
+// TestOnArcOrCorner: a point between two equal chords that hardly turn is no edge; a corner, a step in length and an end are.
+func TestOnArcOrCorner(t *testing.T) {
+	t.Parallel()
+	arc := func(r, step float64) (out []plan.XY) {
+		for i := range 3 {
+			s, c := math.Sincos(float64(i) * step)
+			out = append(out, plan.XY{XMm: r * s, YMm: r * c})
+		}
+		return out
+	}
+	at := func(x, y float64) plan.XY { return plan.XY{XMm: x, YMm: y} }
+	for _, c := range []struct {
+		name string
+		line []plan.XY
+		want bool
+	}{
+		{"an arc", arc(10, 0.2), true}, {"a chord turns by 18°", arc(10, 18*math.Pi/180), true}, {"by 19°", arc(10, 19*math.Pi/180), false}, {"backwards", []plan.XY{at(0, 0), at(5, 0), at(0, 0)}, false},
+		{"a corner", []plan.XY{at(0, 0), at(0, 5), at(5, 5)}, false}, {"another length", []plan.XY{at(0, 0), at(5, 0), at(10.001, 0)}, false}, {"all at one point", []plan.XY{at(1, 1), at(1, 1), at(1, 1)}, false},
+	} {
+		if got := onArc(c.line, 1); got != c.want || onArc(c.line, 0) || onArc(c.line, 2) {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}

@@ -78,9 +78,6 @@ type sharing struct {
 // share gives each part that fits on a page, the highest first, the room that it
 // fills best.
 func (on *pages) share(list []*content) []*sharing {
-	if len(list) == 1 {
-		return []*sharing{{parts: list, best: on.tightest(list, math.MaxInt)}}
-	}
 	groups := make([]*sharing, len(list))
 	seq.OnAll(len(list), func(i int) {
 		group := list[i : i+1 : i+1]
