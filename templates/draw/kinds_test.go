@@ -264,3 +264,102 @@ func TestSmallThings(t *testing.T) {
 		}
 	}
 }
+
+// TestOver: the patch under a text is 0.4 mm wider at either side and 0.1 higher and lower than its room, turned with it.
+func TestOver(t *testing.T) {
+	t.Parallel()
+	for _, text := range []Text{{XMm: 20, YMm: 30, SizeMm: 4, Content: "Ø11"}, {XMm: 20, YMm: 30, SizeMm: 4, Align: Centre, Content: "gap"}, {XMm: 20, YMm: 30, SizeMm: 4, Align: Right, RotateDeg: 90, Content: "Ø11"}} {
+		items, r := Over(text), TextRect(text)
+		want := Rect{r.X0 - 0.4, r.Y0 - 0.1, r.X1 + 0.4, r.Y1 + 0.1}
+		if text.RotateDeg == 90 { // (x, y) about (20, 30) goes to (20 − (y − 30), 30 + x − 20)
+			want = Rect{50 - want.Y1, 10 + want.X0, 50 - want.Y0, 10 + want.X1}
+		}
+		b := items[0].(Shape).Path.Bounds()
+		if math.Abs(b.X0-want.X0)+math.Abs(b.Y0-want.Y0)+math.Abs(b.X1-want.X1)+math.Abs(b.Y1-want.Y1) > 1e-9 || items[1] != Item(text) {
+			t.Errorf("%+v: %v, want %v", text, b, want)
+		}
+	}
+}
+
+// TestStadium: a slot with round ends is as long as from end to end and two radii, as wide as these, and turned as it
+// leads; one that leads nowhere is a circle.
+func TestStadium(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		half canvas.Point
+		w, h float64
+	}{{canvas.Point{}, 6, 6}, {canvas.Point{X: 1}, 8, 6}, {canvas.Point{X: -4}, 14, 6}, {canvas.Point{Y: 1}, 6, 8}, {canvas.Point{X: 3, Y: 4}, 12, 14}} {
+		s := Stadium(canvas.Point{X: 10, Y: 20}, c.half, 3, 0.2)
+		if b := s.Path.Bounds(); math.Abs(b.W()-c.w)+math.Abs(b.H()-c.h)+math.Abs(b.X0+b.X1-20)+math.Abs(b.Y0+b.Y1-40) > 1e-6 {
+			t.Errorf("%v: %v, want %v x %v", c.half, b, c.w, c.h)
+		}
+		if want, got := 6*math.Pi+4*c.half.Length(), s.Path.Length(); math.Abs(got-want) > 0.01 {
+			t.Errorf("%v: %v round, want %v", c.half, got, want)
+		}
+	}
+}
+
+// TestMeasuredHeads: the head of a table is as high as its title, its lead and its heads that it has.
+func TestMeasuredHeads(t *testing.T) {
+	t.Parallel()
+	columns, rows := []Column{{Head: "a"}, {Head: "b"}}, [][]string{{"1", "2"}, {"3", "4"}, {"5", "6"}, {"7", "8"}, {"9", "10"}}
+	heads := headTextMm*Leading + 2*padAboveMm
+	title, lead := HeadMm*Leading+2.6, TextMm*Leading+1
+	for _, c := range []struct {
+		title, lead string
+		want        float64
+	}{{"", "", heads}, {"Title", "", heads + title}, {"", "Lead.", heads + lead}, {"Title", "Lead.", heads + title + lead}} {
+		table := Table{Title: c.title, Lead: c.lead, Columns: columns, Rows: rows}
+		if got, _ := table.Measure(100); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%q, %q: %v, want %v", c.title, c.lead, got, c.want)
+		}
+		cut := table.Cut(1, 3, "", "", 100)
+		if got, high := cut.Measure(100); math.Abs(got-heads) > 1e-9 || len(high) != 2 || cut.Rows[0][0] != "3" {
+			t.Errorf("cut: %v, %d rows", got, len(high))
+		}
+		// A table is begun where its head and four rows have room, and goes to the next page for a hair less.
+		_, high := table.Measure(100)
+		need := c.want + high[0] + high[1] + high[2] + high[3]
+		for spare, pages := range map[float64]int{0.01: 1, -0.01: 2} {
+			f := newFlow(100, 150, 0)
+			f.Add(piece(f.Body.Height()-need-spare, false))
+			f.Table(Table{Title: c.title, Lead: c.lead, Columns: columns, Rows: rows[:4]})
+			if len(f.Sheets) != pages {
+				t.Errorf("%q, %q: %v more than it needs: %d pages", c.title, c.lead, spare, len(f.Sheets))
+			}
+		}
+	}
+}
+
+// TestPictured: a drawing of level and upright lines is a table and no picture, wherever it stands; a line that leans, or
+// a curve, makes a picture, which differs with what it shows.
+func TestPictured(t *testing.T) {
+	t.Parallel()
+	seen := map[uint64]string{}
+	for svg, want := range map[string]bool{"M5 3V9": false, "M5 3H9": false, "M7 2H9V4H7Z": false, "M5 3V9L5.0000005 12": false, "M5 3L5.00001 9": true, "M5 3L9 3.00001": true, "M5 3L9 7": true, "M5 3L9 8": true, "M5 3Q9 9 12 3": true, "M1 1L3 3": true} {
+		d := &Drawing{Items: []Item{Shape{Path: canvas.MustParseSVGPath(svg), Stroke: Black}, Text{Content: "a"}}}
+		sum, ok := pictured(d)
+		if ok != want {
+			t.Errorf("%s: %v", svg, ok)
+		}
+		if other, is := seen[sum]; is && want && !strings.Contains(svg+other, ".0") {
+			t.Errorf("%s is %s", svg, other)
+		}
+		seen[sum] = svg
+	}
+}
+
+// TestLeaderFromRim: a leader begins at the rim of its balloon and ends in a dot; inside the balloon there is the dot alone.
+func TestLeaderFromRim(t *testing.T) {
+	t.Parallel()
+	for far, lines := range map[float64]int{0: 0, BalloonMm: 0, BalloonMm + 0.1: 1, 30: 1} {
+		items := Leader(10, 20, 10+0.6*far, 20+0.8*far)
+		got := drawnLines(items[:len(items)-1])
+		if len(got) != lines || lines == 1 && (math.Hypot(got[0][0]-10, got[0][1]-20)-BalloonMm > 1e-9 || math.Abs(got[0][2]-10-0.6*far) > 1e-9 || math.Abs((got[0][0]-10)*0.8-(got[0][1]-20)*0.6) > 1e-9) {
+			t.Errorf("%v off: %v", far, got)
+		}
+		if b := items[len(items)-1].(Shape).Path.Bounds(); math.Abs(b.W()-1.2) > 1e-6 || math.Abs(b.X0+b.X1-20-1.2*far) > 1e-6 {
+			t.Errorf("%v off: the dot is %v", far, b)
+		}
+	}
+}

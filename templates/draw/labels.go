@@ -109,9 +109,10 @@ const pointBlock = 128
 
 func (o *Occupied) point(n int32) *entry[canvas.Point] { return &o.points[n/pointBlock][n%pointBlock] }
 
-// place is the column and row of a point of the window and the room around it.
+// place is the column and row of a point of the window or of the room around it, which the first and the
+// last ones have besides their own.
 func (o *Occupied) place(x, y float64) (column, row int) {
-	return int((x - o.Window.X0 + clearMm) / o.edgeMm), int((y - o.Window.Y0 + clearMm) / o.edgeMm)
+	return int((x - o.Window.X0) / o.edgeMm), int((y - o.Window.Y0) / o.edgeMm)
 }
 
 // squares lists the squares that the part of r in the window touches.
