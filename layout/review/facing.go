@@ -184,7 +184,7 @@ func (r *reviewer) entersFrom(p *standingPart, c *cylinder, stack []*standingPar
 		}
 		long := 0.0
 		const stepMm = 0.5
-		for z := c.fromMm + stepMm/2; z < c.toMm; z += stepMm {
+		for z := range middles(c.fromMm, c.toMm, stepMm) {
 			if _, outer, ok := o.radii(p.Z(z)); ok && outer <= c.radiusMm+slackMm && outer > c.radiusMm-entersOff {
 				long += stepMm
 			}
@@ -193,7 +193,7 @@ func (r *reviewer) entersFrom(p *standingPart, c *cylinder, stack []*standingPar
 			continue
 		}
 		side := parts.Front
-		if p.Own(o.middle()) > (c.fromMm+c.toMm)/2 {
+		if p.Own(o.middle()) > c.middleMm() {
 			side = parts.Back
 		}
 		if from != "" && from != side {

@@ -201,7 +201,7 @@ const openShare = 0.4
 // closed.
 func (r *reviewer) narrowOpening(p *parts.Part, end *parts.TubeEnd, main *view, z float64) {
 	section := r.pl.Part(p.Name.Value).Section
-	bore, _, ok := section.RadiiAt(section.LengthMm / 2)
+	bore, _, ok := midRadii(section)
 	if !ok {
 		return
 	}

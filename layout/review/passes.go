@@ -65,7 +65,7 @@ func (c *cylinder) reaches() (front, back reach) {
 func narrowest(o *standingPart) float64 {
 	const stepMm = 0.5
 	least := math.Inf(1)
-	for z := stepMm / 2; z < o.section.LengthMm; z += stepMm {
+	for z := range middles(0, o.section.LengthMm, stepMm) {
 		if inner, _, ok := o.section.RadiiAt(z); ok {
 			least = min(least, inner)
 		}

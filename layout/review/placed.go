@@ -170,7 +170,7 @@ func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
 			continue
 		}
 		const stepMm = 0.5
-		for z := first + stepMm/2; z < last; z += stepMm {
+		for z := range middles(first, last, stepMm) {
 			if inner, _, ok := p.radii(z); ok && z*out > end*out && inner < least {
 				least, cover = inner, p
 			}
@@ -241,7 +241,7 @@ func (r *reviewer) centres(v *view, c *cylinder, me *standingPart, stack []*stan
 		return false
 	}
 	reach := 0.0
-	for z := c.fromMm + stepMm/2; z < c.toMm; z += stepMm {
+	for z := range middles(c.fromMm, c.toMm, stepMm) {
 		for _, o := range stack {
 			inner, _, ok := o.radii(me.Z(z))
 			if o != me && ok && inner > c.radiusMm-overlapMm && inner < c.radiusMm*(1+spigotPart) {

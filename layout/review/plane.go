@@ -2,6 +2,7 @@ package review
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 
@@ -82,3 +83,17 @@ func meeting(boxes []box) [][2]int {
 	slices.SortFunc(pairs, func(a, b [2]int) int { return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1])) })
 	return slices.Compact(pairs)
 }
+
+// middles are the middles of the stretches of a length that the way from one place to another is parted in.
+func middles(fromMm, toMm, longMm float64) iter.Seq[float64] {
+	return func(yield func(float64) bool) {
+		for z := fromMm + longMm/2; z < toMm; z += longMm {
+			if !yield(z) {
+				return
+			}
+		}
+	}
+}
+
+// midRadii are the inner and the outer radius in the middle of the length of a part.
+func midRadii(s *plan.Section) (inner, outer float64, ok bool) { return s.RadiiAt(s.LengthMm / 2) }

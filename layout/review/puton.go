@@ -100,7 +100,7 @@ func (v made) blocks(to *view, seat *cylinder) {
 	}
 	for _, j := range slices.Backward(v.pl.Joints[mine[0]+1:]) {
 		way, open, name := v.wayOn(j, to)
-		if way == 0 || open >= wide-slackMm || way*((seat.fromMm+seat.toMm)/2-v.middleOn(j, to)) <= 0 {
+		if way == 0 || open >= wide-slackMm || way*(seat.middleMm()-v.middleOn(j, to)) <= 0 {
 			continue
 		}
 		v.report(Stop, "", v.e.After.Pos, Finding{

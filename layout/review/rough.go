@@ -15,7 +15,7 @@ import (
 func (r *reviewer) roughOpening(p *parts.Part, end *parts.TubeEnd, main *view) {
 	square := *end
 	square.Angle.Deg = 90
-	hole, outer, _ := r.pl.Part(p.Name.Value).Section.RadiiAt(r.pl.Part(p.Name.Value).Section.LengthMm / 2)
+	hole, outer, _ := midRadii(r.pl.Part(p.Name.Value).Section)
 	needs := "the bore of " + p.Title.Value
 	if end.SetIn {
 		hole, needs = outer+end.Gap.Mm, p.Title.Value+" with its gap"

@@ -239,7 +239,7 @@ func (v *view) asMeasured(c *cylinder) {
 		if tube == v || tube.p.Kind != parts.Tube || !seatNames(c.seat(), tube.p) {
 			continue
 		}
-		inner, _, ok := tube.q.Section.RadiiAt(tube.lengthMm / 2)
+		inner, _, ok := midRadii(tube.q.Section)
 		bore, low, high, drawn := 2*inner, gap[0].Mm, gap[1].Mm, c.size.Nominal.Mm
 		f := Finding{Numbers: v.w.Limits(low, high) + " in a bore of " + v.mm(bore), Source: practice}
 		switch off := math.Max(bore-high-drawn, drawn-(bore-low)); {
