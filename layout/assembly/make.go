@@ -20,11 +20,13 @@ func Tube(outsideMm, insideMm, lowMm, highMm float64) Simple {
 	return Turned([]ZR{{lowMm, outsideMm}, {highMm, outsideMm}}, []ZR{{lowMm, insideMm}, {highMm, insideMm}})
 }
 
-// Prism is an outline between two heights. Seams are places on the outline at which an edge
-// shows along it though it goes straight on there, as where a plane cut meets a face of what it cuts.
-func Prism(o Outline, lowMm, highMm float64, seams ...geom.Point) Simple {
-	return simple(&prism{newRegion(o), lowMm, highMm, seams})
+// Prism is an outline between two heights.
+func Prism(o Outline, lowMm, highMm float64) Simple {
+	return Mitred(o, End{AtMm: lowMm}, End{AtMm: highMm})
 }
+
+// Mitred is an outline between two planes, the lower one below the other all over the outline.
+func Mitred(o Outline, low, high End) Simple { return simple(&prism{newRegion(o), low, high}) }
 
 // Cuboid is a box between two opposite corners.
 func Cuboid(low, high Vec) Simple {

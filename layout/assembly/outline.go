@@ -226,25 +226,46 @@ func (g *region) dist(p geom.Point) float64 {
 	return math.Sqrt(best)
 }
 
-// area is the area in mm² and the centroid. A loop inside an odd number of
-// others is a hole.
-func (g *region) area() (mm2 float64, centre geom.Point) {
+// signs are, for each loop, 1 where its area counts as it runs and −1 where it counts the other way: one
+// inside an odd number of others is a hole.
+func (g *region) signs() (out []float64) {
 	for i, loop := range g.loops {
-		a, m := loop.Area()
-		hole := false
+		mm2, _ := loop.Area()
+		sign := math.Copysign(1, mm2)
 		for k := range g.loops {
-			in := region{segs: g.loop(k)}
-			hole = hole != (k != i && in.dist(g.loop(i)[0].at(0.5)) < 0)
+			if in := (&region{segs: g.loop(k)}); k != i && in.dist(g.loop(i)[0].at(0.5)) < 0 {
+				sign = -sign
+			}
 		}
-		if (a < 0) != hole {
-			a, m = -a, m.Times(-1)
-		}
-		mm2, centre = mm2+a, centre.Plus(m)
+		out = append(out, sign)
+	}
+	return out
+}
+
+// area is the area in mm² and the centroid.
+func (g *region) area() (mm2 float64, centre geom.Point) {
+	for i, sign := range g.signs() {
+		a, m := g.loops[i].Area()
+		mm2, centre = mm2+sign*a, centre.Plus(m.Times(sign))
 	}
 	if mm2 != 0 {
 		centre = centre.Times(1 / mm2)
 	}
 	return mm2, centre
+}
+
+// second are the moments of the area by x² and by xy, in mm⁴, each arc as 512 chords.
+func (g *region) second() (xx, xy float64) {
+	for i, sign := range g.signs() {
+		pts := g.loops[i].Points(512)
+		for k, p := range pts {
+			q := pts[(k+1)%len(pts)]
+			c := sign * p.Cross(q) / 24
+			xx += 2 * c * (p.XMm*p.XMm + p.XMm*q.XMm + q.XMm*q.XMm)
+			xy += c * (p.XMm*(2*p.YMm+q.YMm) + q.XMm*(2*q.YMm+p.YMm))
+		}
+	}
+	return xx, xy
 }
 
 // flat is loop i as points; arcs are within tol of their chords.

@@ -7,19 +7,34 @@ import (
 	"centrepop/parts/seq"
 )
 
-// prism is an outline in x and y between two heights z.
+// prism is an outline in x and y between two ends.
 type prism struct {
 	g         *region
-	low, high float64
-	seams     []geom.Point
+	low, high End
 }
 
+// End is the plane in which a prism ends: its height over the y axis in mm, and by how much it rises for
+// each mm of x.
+type End struct{ AtMm, Rise float64 }
+
+func (e End) z(x float64) float64 { return e.AtMm + e.Rise*x }
+
+// over is how far p lies over the end, square to it.
+func (e End) over(p Vec) float64 { return (p.Z - e.z(p.X)) / math.Hypot(1, e.Rise) }
+
+// on is the place of the end over a point of the outline.
+func (e End) on(p geom.Point) Vec { return Vec{p.XMm, p.YMm, e.z(p.XMm)} }
+
 func (s *prism) box() Box {
-	return Box{Vec{s.g.low.XMm, s.g.low.YMm, s.low}, Vec{s.g.high.XMm, s.g.high.YMm, s.high}}
+	return nothing().With(s.low.on(s.g.low), s.low.on(s.g.high), s.high.on(s.g.low), s.high.on(s.g.high))
 }
 
 func (s *prism) dist(p Vec) float64 {
-	return slab(s.g.dist(geom.Point{XMm: p.X, YMm: p.Y}), max(s.low-p.Z, p.Z-s.high))
+	side, end := s.g.dist(geom.Point{XMm: p.X, YMm: p.Y}), max(-s.low.over(p), s.high.over(p))
+	if s.low.Rise != 0 || s.high.Rise != 0 {
+		return max(side, end) // beside a slant nothing is further
+	}
+	return slab(side, end)
 }
 
 // slab joins the distance to the side and that to the ends.
@@ -31,8 +46,10 @@ func slab(side, end float64) float64 {
 }
 
 func (s *prism) hits(o, d Vec, ts []float64) []float64 {
-	if d.Z != 0 {
-		ts = append(ts, (s.low-o.Z)/d.Z, (s.high-o.Z)/d.Z)
+	for _, e := range [2]End{s.low, s.high} {
+		if up := d.Z - e.Rise*d.X; up != 0 {
+			ts = append(ts, (e.z(o.X)-o.Z)/up)
+		}
 	}
 	p, q := geom.Point{XMm: o.X, YMm: o.Y}, geom.Point{XMm: d.X, YMm: d.Y}
 	for i := range s.g.segs {
@@ -59,12 +76,13 @@ func (s *prism) hits(o, d Vec, ts []float64) []float64 {
 const arcPatch = math.Pi / 3
 
 func (s *prism) faces() []face {
-	out := ends(s.box())
+	out := ends(s.box(), s.low, s.high)
 	for i := range s.g.segs {
 		e := &s.g.segs[i]
 		at := func(a, b float64) Vec {
 			p := e.at(a)
-			return Vec{p.XMm, p.YMm, s.low + b*(s.high-s.low)}
+			low, high := s.low.z(p.XMm), s.high.z(p.XMm)
+			return Vec{p.XMm, p.YMm, low + b*(high-low)}
 		}
 		n := 1
 		if e.arc {
@@ -77,20 +95,29 @@ func (s *prism) faces() []face {
 	return out
 }
 
-// ends are the faces at the bottom and the top of a box, on which a shape ends.
-func ends(box Box) (out []face) {
-	for _, z := range []float64{box.Low.Z, box.High.Z} {
+// ends are the faces on which a shape in a box ends.
+func ends(box Box, of ...End) (out []face) {
+	for _, e := range of {
 		at := func(a, b float64) Vec {
-			return Vec{box.Low.X + a*(box.High.X-box.Low.X), box.Low.Y + b*(box.High.Y-box.Low.Y), z}
+			return e.on(geom.Point{XMm: box.Low.X + a*(box.High.X-box.Low.X), YMm: box.Low.Y + b*(box.High.Y-box.Low.Y)})
 		}
 		out = append(out, newFace(at, 0, 1, 0, 1))
 	}
 	return out
 }
 
+// bulk is the length over the outline, which is even in x, by its area and its moments.
 func (s *prism) bulk() (mm3 float64, centre Vec) {
 	area, c := s.g.area()
-	return area * (s.high - s.low), Vec{c.XMm, c.YMm, (s.low + s.high) / 2}
+	long := End{s.high.AtMm - s.low.AtMm, s.high.Rise - s.low.Rise}
+	mm3 = area * long.z(c.XMm)
+	centre = Vec{c.XMm, c.YMm, (s.low.AtMm + s.high.AtMm) / 2}
+	if s.low.Rise == 0 && s.high.Rise == 0 {
+		return mm3, centre
+	}
+	xx, xy := s.g.second()
+	square := func(e End) float64 { return e.AtMm*e.AtMm*area + 2*e.AtMm*e.Rise*area*c.XMm + e.Rise*e.Rise*xx }
+	return mm3, Vec{long.AtMm*area*c.XMm + long.Rise*xx, long.AtMm*area*c.YMm + long.Rise*xy, (square(s.high) - square(s.low)) / 2}.Times(1 / mm3)
 }
 
 // columns are a grid of lines along z; each stands for the same area, and all
@@ -119,21 +146,19 @@ func gridColumns(g *region, n int) []column {
 
 func (s *prism) edges(view Vec) [][]Vec {
 	var out [][]Vec
-	lift := func(p geom.Point, z float64) Vec { return Vec{p.XMm, p.YMm, z} }
-	out = seq.Map(s.seams, func(p geom.Point) []Vec { return []Vec{lift(p, s.low), lift(p, s.high)} })
 	for i := range s.g.starts {
 		flat := s.g.flat(i, 0.01)
-		for _, z := range []float64{s.low, s.high} {
-			out = append(out, seq.Map(append(flat, flat[0]), func(p geom.Point) Vec { return lift(p, z) }))
+		for _, e := range [2]End{s.low, s.high} {
+			out = append(out, seq.Map(append(flat, flat[0]), e.on))
 		}
 		loop := s.g.loop(i)
 		for k := range loop {
 			e, before := &loop[k], &loop[(k+len(loop)-1)%len(loop)]
 			if sharp(before.along(1), e.along(0)) {
-				out = append(out, []Vec{lift(e.a, s.low), lift(e.a, s.high)})
+				out = append(out, []Vec{s.low.on(e.a), s.high.on(e.a)})
 			}
 			for _, p := range e.grazed(geom.Point{XMm: view.X, YMm: view.Y}) {
-				out = append(out, []Vec{lift(p, s.low), lift(p, s.high)})
+				out = append(out, []Vec{s.low.on(p), s.high.on(p)})
 			}
 		}
 	}
@@ -165,10 +190,11 @@ func (s *seg) grazed(view geom.Point) []geom.Point {
 }
 
 func (s *prism) generators() (out []generator) {
+	box := s.box()
 	for i := range s.g.starts {
 		flat := s.g.flat(i, 0.01)
 		turn := seq.Map(append(flat, flat[0]), func(p geom.Point) Vec { return Vec{p.XMm, p.YMm, 0} })
-		out = append(out, generator{turn, s.low, s.high})
+		out = append(out, generator{turn, box.Low.Z, box.High.Z})
 	}
 	return out
 }

@@ -94,7 +94,7 @@ func (s *ruled) hits(o, d Vec, ts []float64) []float64 {
 }
 
 func (s *ruled) faces() []face {
-	out := ends(s.box())
+	out := ends(s.box(), End{AtMm: s.low}, End{AtMm: s.high})
 	for i := range s.a {
 		k := (i + 1) % len(s.a)
 		at := func(a, b float64) Vec {

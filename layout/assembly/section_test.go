@@ -113,17 +113,17 @@ func TestView(t *testing.T) {
 	}
 }
 
-// A seam in the side of a bar shows as an edge as long as the bar, a corner that the outline
-// has there none.
-func TestSeamShows(t *testing.T) {
+// A bar mitred at both ends, seen on the side on which it is the longer and from beside: its edges end on
+// the slants, by hand.
+func TestMitredShows(t *testing.T) {
 	t.Parallel()
-	side := Frame(Vec{Y: -500}, AxisY.Times(-1), AxisZ)
-	outline := Outline{geom.PolygonLoop(geom.Point{XMm: 0, YMm: 0}, geom.Point{XMm: 60, YMm: 0}, geom.Point{XMm: 100, YMm: 0}, geom.Point{XMm: 100, YMm: 50}, geom.Point{XMm: 0, YMm: 50})}
-	long := func(seams ...geom.Point) float64 {
-		return total(Look([]Body{still("bar", Of(Prism(outline, 0, 20, seams...)))}, side, 4), "bar")
+	bar := Of(Mitred(Outline{geom.RectangleLoop(geom.Point{XMm: 0, YMm: 0}, geom.Point{XMm: 40, YMm: 20}, 0)}, End{0, 0.75}, End{200, -0.3}))
+	from := func(normal, up Vec) float64 {
+		return total(Look([]Body{still("bar", bar)}, Frame(normal.Times(500), normal, up), 4), "bar")
 	}
-	near(t, "seam", long(geom.Point{XMm: 60, YMm: 0})-long(), 20, 1e-6)
-	near(t, "seam that is hidden", long(geom.Point{XMm: 60, YMm: 50})-long(), 0, 1e-6)
+	near(t, "from below, where y is 0", from(AxisY.Times(-1), AxisZ), 200+(200-12-30)+50+math.Hypot(40, 12), 0.1)
+	near(t, "on the long side", from(AxisX.Times(-1), AxisZ), 2*200+2*20, 0.3)
+	near(t, "on the short side", from(AxisX, AxisZ), 2*158+4*20+2*30+2*12, 0.3) // both slants in sight
 }
 
 // The half of a stepped ring behind the plane of its axis shows its steps
@@ -153,10 +153,7 @@ func TestSectionOfMitredTube(t *testing.T) {
 	t.Parallel()
 	along := Pose{X: AxisY, Y: AxisZ, Z: AxisX}
 	tube := Outline{geom.RectangleLoop(geom.Point{XMm: -25, YMm: -50}, geom.Point{XMm: 25, YMm: 0}, 8), geom.RectangleLoop(geom.Point{XMm: -21, YMm: -46}, geom.Point{XMm: 21, YMm: -4}, 4)}
-	s := Of(Prism(tube, -230, 230).At(along))
-	for _, sign := range []float64{-1, 1} {
-		s = s.Cut(Prism(Outline{geom.PolygonLoop(geom.Point{XMm: sign * 179, YMm: 26}, geom.Point{XMm: sign * 231, YMm: -26}, geom.Point{XMm: sign * 231, YMm: 26})}, -51, 1))
-	}
+	s := Of(Mitred(tube, End{-205, 1}, End{205, -1}).At(along))
 	for _, deg := range []float64{0, 90, 180, 270} {
 		b := Body{Solid: s, Pose: Rotate(AxisZ, deg)}
 		loops := b.Section(Move(Vec{Z: -25}), 0.05)

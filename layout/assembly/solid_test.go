@@ -58,6 +58,13 @@ func TestBulkIsExact(t *testing.T) {
 		{"slot", Of(Prism(Outline{geom.RectangleLoop(geom.Point{XMm: -30, YMm: -10}, geom.Point{XMm: 30, YMm: 10}, 10)}, 0, 8)), (800 + math.Pi*100) * 8, Vec{Z: 4}},
 		{"half disc", Of(Prism(Outline{geom.Loop{{Point: geom.Point{XMm: -10, YMm: 0}}, {Point: geom.Point{XMm: 10, YMm: 0}, Bulge: 1}}}, 0, 3)), math.Pi * 50 * 3, Vec{Y: 40 / (3 * math.Pi), Z: 1.5}},
 		{"ring of an outline", Of(Prism(Outline{circle(geom.Point{XMm: 5, YMm: 0}, 30), circle(geom.Point{XMm: 5, YMm: 0}, 20)}, 0, 4)), math.Pi * 500 * 4, Vec{X: 5, Z: 2}},
+		{"mitred at both ends", Of(Mitred(Outline{geom.RectangleLoop(geom.Point{XMm: 0, YMm: 0}, geom.Point{XMm: 10, YMm: 20}, 0)}, End{0, 0.5}, End{30, -0.5})), 5000, Vec{14.0 / 3, 10, 15}},
+		{"mitred round tube, off the middle", Of(Mitred(Outline{circle(geom.Point{XMm: 5, YMm: 7}, 10), circle(geom.Point{XMm: 5, YMm: 7}, 8)}, End{0, 0}, End{40, 1})),
+			// about x = 5 a ring has (R² + r²)/4 = 41 of its area
+			math.Pi * 36 * 45, Vec{(40*5 + 25 + 41) / 45.0, 7, (1600 + 80*5 + 25 + 41) / 2 / 45.0}},
+		{"mitred angle", Of(Mitred(Outline{geom.PolygonLoop(geom.Point{XMm: 0, YMm: 0}, geom.Point{XMm: 60, YMm: 0}, geom.Point{XMm: 60, YMm: 5}, geom.Point{XMm: 5, YMm: 5}, geom.Point{XMm: 5, YMm: 40}, geom.Point{XMm: 0, YMm: 40})}, End{0, 1}, End{300, 0})),
+			// a leg of 60 × 5 and one of 5 × 35: the area, by x, x², y, and xy
+			475*300 - 9437.5, Vec{(9437.5*300 - (360000 + 35*125.0/3)) / (475*300 - 9437.5), ((750+3937.5)*300 - (60*60/2*5*5/2 + 12.5*(1600-25)/2)) / (475*300 - 9437.5), (475*90000 - (360000 + 35*125.0/3)) / 2 / (475*300 - 9437.5)}},
 		{"hexagon", Of(Hexagon(17, 0, 10)), 17 * 17 * math.Sqrt(3) / 2 * 10, Vec{Z: 5}},
 		{"leaning cylinder", Of(Leaning(30, 0, 30, geom.Point{XMm: 40, YMm: 0}, 100)), math.Pi * 900 * 100, Vec{X: 20, Z: 50}},
 		{"leaning cone", Of(Leaning(80, 0, 40, geom.Point{XMm: 12, YMm: 0}, 120)), coneMm3, Vec{X: coneZ / 120 * 12, Z: coneZ}},

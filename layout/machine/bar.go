@@ -1,93 +1,31 @@
 package machine
 
 import (
-	"cmp"
-	"math"
-	"slices"
-
 	"centrepop/layout/assembly"
 	"centrepop/layout/bars"
 	"centrepop/layout/part"
 	"centrepop/parts"
-	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // alongBar is the frame of a bar's section in its front view: up and out of the front
 // lie across the bar, and the section runs along it.
 var alongBar = assembly.Pose{X: assembly.AxisY, Y: assembly.AxisZ, Z: assembly.AxisX}
 
-// barSolid is the section along the bar, its ends cut off and hollowed.
+// barSolid is the section along the bar between its mitres, its ends hollowed.
 func barSolid(r *part.Model) *assembly.Solid {
 	section, _, _ := r.Bar()
 	in := r.Part.Bar
 	half := in.Length.Mm / 2
-	var outline assembly.Outline
-	for _, loop := range section.Loops() {
-		outline = append(outline, loop)
-	}
-	s := assembly.Of(assembly.Prism(outline, -half, half).At(alongBar))
-	for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-		s = s.Cut(barEnd(r, end)...)
-	}
-	return s
-}
-
-// barEnd is what a mitre or a cope takes off an end.
-func barEnd(r *part.Model, end parts.Side) []assembly.Simple {
-	in := r.Part.Bar
-	half, top, sign := in.Length.Mm/2, in.Width.Mm/2, -1.0
-	if end == parts.RightEnd {
-		sign = 1
-	}
-	if c, ok := r.Cope(end); ok {
-		return []assembly.Simple{assembly.Cylinder(c.RadiusMm, -in.Depth.Mm-past, past).At(assembly.Move(assembly.Vec{X: sign * (half + c.EdgeMm)}))}
-	}
-	e := in.End(end)
-	if !e.Mitred() {
-		return nil
-	}
-	// A wedge in the front view, from the long point, whose edge is seen, to past the short one.
-	at := func(y float64) geom.Point { return geom.Point{XMm: sign * (half - in.EndMm(end, y)), YMm: y} }
-	const overMm = 0.05 // beyond the bar: little, as its mass is counted on samples of the wedge
-	long, short := top, -top-overMm
-	if e.RiseDeg() < 0 {
-		long, short = -top, top+overMm
-	}
-	tip, foot := at(long), at(short)
-	section, _, _ := r.Bar()
-	places := roundsMm(long, -long) // at which the line bends that the cut leaves, or that shows an edge
-	var seams []geom.Point
-	for _, loop := range section.Loops() {
-		for _, v := range loop {
-			if math.Abs(v.XMm) < top {
-				places, seams = append(places, v.XMm), append(seams, at(v.XMm))
-			}
+	var ends [2]assembly.End
+	var copes []assembly.Simple
+	for k, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		sign, middle := float64(2*k-1), in.EndMm(side, 0)
+		ends[k] = assembly.End{AtMm: sign * (half - middle), Rise: sign * (middle - in.EndMm(side, 1))}
+		if c, ok := r.Cope(side); ok {
+			copes = append(copes, assembly.Cylinder(c.RadiusMm, -in.Depth.Mm-past, past).At(assembly.Move(assembly.Vec{X: sign * (half + c.EdgeMm)})))
 		}
 	}
-	slices.SortFunc(places, func(a, b float64) int { return cmp.Compare(b, a) * int(math.Copysign(1, long)) })
-	cut := []geom.Point{tip}
-	cut = append(cut, seq.Map(slices.Compact(places), at)...)
-	cut = append(cut, foot, geom.Point{XMm: tip.XMm + sign*overMm, YMm: foot.YMm}, geom.Point{XMm: tip.XMm + sign*overMm, YMm: tip.YMm})
-	return []assembly.Simple{assembly.Prism(assembly.Outline{geom.PolygonLoop(cut...)}, -in.Depth.Mm-past, past, seams...)}
-}
-
-// roundsMm are places between two edges of a bar, close to both, at which the line that a cut
-// leaves on rounded edges bends.
-func roundsMm(from, to float64) (out []float64) {
-	deep := math.Min(roundedMm, math.Abs(to-from)/2)
-	for _, edge := range []float64{from, to} {
-		way := math.Copysign(deep, from+to-2*edge)
-		var near []float64
-		for deg := 5.0; deg < 90; deg += 10 {
-			near = append(near, edge+way*(1-math.Cos(deg*math.Pi/180)))
-		}
-		if edge == to {
-			slices.Reverse(near)
-		}
-		out = append(out, near...)
-	}
-	return out
+	return assembly.Of(assembly.Mitred(section.Loops(), ends[0], ends[1]).At(alongBar)).Cut(copes...)
 }
 
 // onSide is the frame of the top or the bottom of a bar: z out of the side.

@@ -114,8 +114,7 @@ func TestBarSolids(t *testing.T) {
 			"job.yaml": "job: A\nunits: mm\ntolerance: m\nparts: [a.yaml]\njoints: [{name: j, weld: {part: a#1.left, to: a#2.left, type: square, length: 50, process: MAG}}]\n", "a.yaml": bar,
 		}))
 		b := body(t, m, "a#1")
-		// A mitred solid is weighed by lines on a grid, which is coarse for thin flanges.
-		if kg, _, _ := b.Mass(); math.Abs(kg-pl.Parts[0].MassKg) > 0.06*kg {
+		if kg, _, _ := b.Mass(); math.Abs(kg-pl.Parts[0].MassKg) > 1e-5*kg {
 			t.Errorf("%s: solid of %v kg, sheet of %v kg", section, kg, pl.Parts[0].MassKg)
 		}
 	}
