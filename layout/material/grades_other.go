@@ -58,7 +58,7 @@ var aluminium = []grade{
 // coppers are brasses and bronzes. A bare "bronze" is taken as gunmetal.
 var coppers = []grade{
 	{"CuZn39Pb3", "CW614N CZ121 C385 C38500 2.0401 MS58 BRASS FREEMACHININGBRASS FREECUTTINGBRASS CUZN38PB2", FreeBrass, never, own{}, []Step{{20, 250, 430}, {60, 180, 380}}, "EN 12164 R430 and R380", lookup.FromMemory},
-	{"CuZn36Pb3", "CW603N C360 C36000 CZ124 2.0375", FreeBrass, never, own{densityKgM3: 8500}, []Step{{25, 170, 380}, {50, 140, 345}, {100, 105, 310}}, "ASTM B16 half hard", lookup.FromMemory},
+	{"CuZn36Pb3", "CW603N C360 C36000 CZ124 2.0375", FreeBrass, never, own{densityKgM3: 8500}, []Step{{25, 170, 380}, {50, 140, 345}, {100, 105, 310}}, "ASTM B16 half hard", lookup.Checked},
 	{"CuZn37", "CW508L C272 C27200 2.0321 MS63", OtherBronze, ownWay, own{densityKgM3: 8440}, nil, "", lookup.FromMemory},
 	{"CuZn40", "CW509L C280 2.0360 MS60", OtherBronze, ownWay, own{densityKgM3: 8390}, nil, "", lookup.FromMemory},
 	{"CuZn30", "CW505L C260 C26000 2.0265", OtherBronze, ownWay, own{densityKgM3: 8530}, nil, "", lookup.FromMemory},
@@ -73,5 +73,5 @@ var coppers = []grade{
 	{"CuSn5Zn5Pb5-C", "CUSN5ZN5PB5 CC491K RG5 LG2 C836 C83600 2.1096", OtherBronze, never, own{}, []Step{{AnySize, 90, 200}}, en1982, lookup.Checked},
 	{"C93200", "C932 660 SAE660", OtherBronze, never, own{densityKgM3: 8930}, []Step{{AnySize, 138, 241}}, "ASTM B505, 20 and 35 ksi", lookup.FromMemory},
 	{"CuAl10Fe5Ni5-C", "CUAL10FE5NI5 CUAL10NI5FE4 CC333G CW307G C955 C95500 AB2 2.0975 ALUMINIUMBRONZE ALUMINUMBRONZE", OtherBronze, ownWay, own{densityKgM3: 7600, eMPa: 120000, alphaPerK: 16.0e-6, maxHeatC: 250}, []Step{{AnySize, 250, 600}}, en1982, lookup.FromMemory},
-	{"C95400", "C954", OtherBronze, ownWay, own{densityKgM3: 7450, eMPa: 110000, alphaPerK: 16.0e-6, maxHeatC: 250}, []Step{{AnySize, 205, 515}}, "ASTM B148, 30 and 75 ksi", lookup.FromMemory},
+	{"C95400", "C954", OtherBronze, ownWay, own{densityKgM3: 7450, eMPa: 107000, alphaPerK: 16.0e-6, maxHeatC: 250}, []Step{{AnySize, 205, 515}}, "ASTM B148, 30 and 75 ksi", lookup.FromMemory},
 }
