@@ -103,11 +103,11 @@ func (s Segment) at(start Point, f float64) Point {
 
 // AreaMm2 returns the area enclosed by a closed curve, positive when it runs
 // anticlockwise; zero for an open one. Arcs count exactly.
-func (c Curve) AreaMm2() float64 {
+func (c Curve) AreaMm2() (sum float64) {
 	if !c.Closed {
 		return 0
 	}
-	sum, at := 0.0, c.Start
+	at := c.Start
 	for _, s := range c.Segments {
 		sum += at.Minus(c.Start).Cross(s.To.Minus(c.Start)) / 2
 		if s.SweepDeg != 0 {

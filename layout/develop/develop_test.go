@@ -158,6 +158,9 @@ func TestCurveBoxAndArea(t *testing.T) {
 
 func TestClipX(t *testing.T) {
 	square := []Point{{XMm: 0, YMm: 0}, {XMm: 10, YMm: 0}, {XMm: 10, YMm: 10}, {XMm: 0, YMm: 10}, {XMm: 0, YMm: 0}}
+	if parts := clipX(square, 0, 10); len(parts) != 1 || len(parts[0]) != 5 { // what lies on both edges is within
+		t.Errorf("between its own edges: %v", parts)
+	}
 	if parts := clipX(square, -1, 11); len(parts) != 1 || len(parts[0]) != 5 {
 		t.Errorf("inside: %v", parts)
 	}

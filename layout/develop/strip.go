@@ -346,15 +346,11 @@ func crossesItself(ring []Point) bool {
 	n := len(ring)
 	for i := range n {
 		a, b := ring[i], ring[(i+1)%n]
-		lo, hi := math.Min(a.XMm, b.XMm), math.Max(a.XMm, b.XMm)
 		for j := i + 2; j < n; j++ {
 			if i == 0 && j == n-1 {
 				continue
 			}
 			c, d := ring[j], ring[(j+1)%n]
-			if c.XMm < lo && d.XMm < lo || c.XMm > hi && d.XMm > hi {
-				continue
-			}
 			ab, cd := b.Minus(a), d.Minus(c)
 			if ab.Cross(c.Minus(a))*ab.Cross(d.Minus(a)) < 0 && cd.Cross(a.Minus(c))*cd.Cross(b.Minus(c)) < 0 {
 				return true

@@ -391,7 +391,7 @@ func (b *bench) drillLines(way cutting.Way, onLathe bool) []string {
 			line += ", " + note
 		}
 		line += b.fluted(way, d)
-		if rpm, _, _ := b.rpm(cutting.Drill, d.Size.DiaMm, onLathe); rpm > 0 {
+		if rpm, _, _ := b.rpm(cutting.Drill, d.Size.DiaMm, onLathe); rpm != 0 {
 			line += ": " + words.Trim(rpm, 0) + " rev/min"
 		}
 		out = append(out, line+".")

@@ -21,7 +21,7 @@ func (s *Step) drawnRadius() float64 {
 
 // leastMm is the smallest diameter of a bore.
 func (s *Step) leastMm() float64 {
-	if s.firstMm > 0 {
+	if s.firstMm != 0 {
 		return s.firstMm
 	}
 	if t := s.Size.Thread; t != nil && s.Inside && t.TapDrillMm > 0 {

@@ -172,7 +172,7 @@ func (s *Sizes) swungMm() (mm float64, uneven bool) {
 
 func (b *bench) speed(op cutting.Op, diaMm float64) string {
 	rpm, note, tool := b.rpm(op, diaMm, true)
-	if rpm <= 0 {
+	if rpm == 0 {
 		return ""
 	}
 	return words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+b.W.Dia(diaMm)+", "+string(tool), note)

@@ -483,7 +483,7 @@ func (b *bench) slotDrill(upTo string, mm float64) string {
 // atSpeed is the speed of what turns in a drill or mill spindle, or of the work in the lathe; empty where
 // none is known.
 func (b *bench) atSpeed(op cutting.Op, mm float64, onLathe bool) string {
-	if rpm, _, _ := b.rpm(op, mm, onLathe); rpm > 0 {
+	if rpm, _, _ := b.rpm(op, mm, onLathe); rpm != 0 {
 		return ", " + words.Trim(rpm, 0) + " rev/min"
 	}
 	return ""

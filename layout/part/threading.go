@@ -21,7 +21,7 @@ func (b *bench) threadSpeed(steps []*Step) string {
 			widest = math.Max(widest, s.Size.NominalMm)
 		}
 	}
-	if n, _, _ := b.rpm(cutting.Thread, widest, true); n > 0 {
+	if n, _, _ := b.rpm(cutting.Thread, widest, true); n != 0 {
 		return "threads " + words.Trim(n, 0) + " at " + b.W.Dia(widest)
 	}
 	return ""

@@ -422,7 +422,7 @@ func (b *bench) firstSize(s *Step) (size, what string) {
 	switch {
 	case s.Size.Thread != nil:
 		return b.W.Dia(b.threadBlankMm(s)), ", for the thread"
-	case s.firstMm > 0:
+	case s.firstMm != 0:
 		return b.W.Dia(s.firstMm), ", " + s.firstFor
 	}
 	return "", ""

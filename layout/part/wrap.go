@@ -70,7 +70,7 @@ func (w wrapped) cylinder(paperMm float64) develop.Cylinder {
 		c.Edge = develop.BackFace
 	}
 	c.TabMm = math.Min(wrapTabMm, words.Round(math.Pi*c.DiameterMm/5, 1))
-	reach := 0.0
+	var reach float64
 	for _, row := range w.rows {
 		f := develop.Feature{Name: row.Name + " " + strconv.Itoa(row.N), ClockDeg: row.ClockDeg, AxialMm: geom.Clean(row.AxialMm - w.FromMm)}
 		if w.edge == parts.Back {
