@@ -363,3 +363,102 @@ func TestLeaderFromRim(t *testing.T) {
 		}
 	}
 }
+
+// TestRectPaths: a rectangle of any sides has its path from corner to corner; without a side there is none.
+func TestRectPaths(t *testing.T) {
+	t.Parallel()
+	for _, c := range [][2]float64{{1, 5}, {5, 1}, {1, 1}, {0.2, 30}} {
+		if got := drawnLines([]Item{Shape{Path: R(2, 3, 2+c[0], 3+c[1]).Path()}}); len(got) != 4 || got[0] != [4]float64{2, 3, 2 + c[0], 3} || got[2] != [4]float64{2 + c[0], 3 + c[1], 2, 3 + c[1]} {
+			t.Errorf("%v: %v", c, got)
+		}
+	}
+	if !R(2, 3, 2, 9).Path().Empty() || !R(2, 3, 9, 3).Path().Empty() {
+		t.Error("a rectangle without a side has a path")
+	}
+	// Text is never broken narrower than 1 mm: two letters of more than that stand on lines of their own.
+	for width, want := range map[float64]int{-5: 2, 0: 2, 1: 2, 2: 1} {
+		if got := Wrap("il", 3, false, width); len(got) != want {
+			t.Errorf("in %v: %q", width, got)
+		}
+	}
+}
+
+// TestFarLabels: a label that stands more than 6 mm off its hole has a line from 0.5 mm off itself to 0.5 mm off the
+// hole, towards its middle, which is kept clear; one nearer has none.
+func TestFarLabels(t *testing.T) {
+	t.Parallel()
+	m := Mark{Number: "12", X: 50, Y: 40, Radius: 3}
+	way := labelWay{numberMm: SmallNumMm}
+	for _, c := range []struct {
+		spot Rect
+		from [2]float64 // of the line; none where it is the middle of the hole
+	}{
+		{R(60, 39, 65, 41), [2]float64{59.5, 40}}, {R(59.4, 39, 64, 41), [2]float64{50, 40}}, {R(20, 39, 25, 41), [2]float64{25.5, 40}}, {R(49, 55, 52, 58), [2]float64{50, 54.5}}, {R(49, 10, 52, 14), [2]float64{50, 14.5}},
+		{R(60, 60, 64, 63), [2]float64{59.5, 59.5}}, {R(30, 10, 36, 14), [2]float64{36.5, 14.5}},
+	} {
+		s, room := &Sheet{}, NewOccupied(R(0, 0, 100, 80))
+		m.draw(s, room, c.spot, way)
+		got := drawnLines(s.Draw.Items)
+		if c.from == [2]float64{m.X, m.Y} {
+			if len(got) != 0 {
+				t.Errorf("%v: a line %v", c.spot, got)
+			}
+			continue
+		}
+		d := math.Hypot(c.from[0]-m.X, c.from[1]-m.Y)
+		want := [4]float64{c.from[0], c.from[1], m.X + (c.from[0]-m.X)*3.5/d, m.Y + (c.from[1]-m.Y)*3.5/d}
+		if len(got) != 1 || math.Abs(got[0][0]-want[0])+math.Abs(got[0][1]-want[1])+math.Abs(got[0][2]-want[2])+math.Abs(got[0][3]-want[3]) > 1e-9 {
+			t.Errorf("%v: %v, want %v", c.spot, got, want)
+		}
+		for _, k := range []float64{0, 0.3, 0.6, 1} {
+			x, y := want[0]+(want[2]-want[0])*k, want[1]+(want[3]-want[1])*k
+			if room.Free(R(x, y, x, y)) {
+				t.Errorf("%v: %v, %v on its line is free", c.spot, x, y)
+			}
+		}
+	}
+}
+
+// TestPatternsApart: marks are labelled alike within their pattern alone: one that has no room for its size does not
+// take it from the next pattern.
+func TestPatternsApart(t *testing.T) {
+	t.Parallel()
+	s, room := &Sheet{}, NewOccupied(R(0, 0, 200, 100))
+	room.AddText(R(0, 0, 60, 46))
+	room.AddText(R(0, 54, 60, 100))
+	room.AddText(R(33, 46, 60, 54))
+	marks := []Mark{{Number: "1", Group: "a", Size: "M8 tap, drill 6.8 deep", X: 25, Y: 50, Radius: 1}, {Number: "2", Group: "b", Size: "Ø11", X: 120, Y: 30, Radius: 5}, {Number: "3", Group: "b", Size: "Ø11", X: 120, Y: 70, Radius: 5}}
+	LabelMarks(s, room, marks)
+	var got []string
+	for _, text := range written(s.Draw.Items) {
+		got = append(got, text.Content)
+	}
+	if want := []string{"1", "2", "Ø11", "3", "Ø11"}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// TestFourRowsTogether: the first four of many rows stand under their heads together, or on the next page.
+func TestFourRowsTogether(t *testing.T) {
+	t.Parallel()
+	table := Table{Columns: []Column{{Head: "a"}}, RowMm: 8}
+	for i := range 9 {
+		table.Rows = append(table.Rows, []string{fmt.Sprint(i)})
+	}
+	head, high := table.Measure(84)
+	need := head + high[0] + high[1] + high[2] + high[3]
+	for spare, rows := range map[float64]int{0.01: 4, -0.01: 0} {
+		f := newFlow(100, 200, 0)
+		f.Add(piece(f.Body.Height()-need-spare, false))
+		f.Table(table)
+		got := 0
+		for _, text := range written(f.Sheets[0].Draw.Items) {
+			if text.Content != "a" {
+				got++
+			}
+		}
+		if got != rows || len(f.Sheets) != 2 {
+			t.Errorf("%v more than four rows: %d rows on the first of %d pages", spare, got, len(f.Sheets))
+		}
+	}
+}

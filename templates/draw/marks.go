@@ -279,7 +279,7 @@ func EdgeRule(d *Drawing, zero canvas.Point, lengthMm float64, inches, up bool) 
 		}
 		d.Add(t)
 	}
-	marks := pathOf(2 * (int(lengthMm/r.stepMm) + 2))
+	marks := &canvas.Path{}
 	for i := 0; float64(i)*r.stepMm <= lengthMm+1e-9; i++ {
 		along := float64(i) * r.stepMm
 		tick := 1.6

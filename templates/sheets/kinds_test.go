@@ -489,3 +489,29 @@ func TestMeasuredLines(t *testing.T) {
 		}
 	}
 }
+
+// TestPieceText: a round piece of stock is named by its diameter, a sheet by both sides however narrow, a bar by its length.
+func TestPieceText(t *testing.T) {
+	t.Parallel()
+	for want, p := range map[string]plan.CutPiece{
+		"2 × Flange Ø260": {Part: "Flange", Count: 2, Round: true, LengthMm: 260}, "3 × Gusset 120 × 100": {Part: "Gusset", Count: 3, LengthMm: 120, AcrossMm: 100},
+		"2 × Shim 120 × 0.5": {Part: "Shim", Count: 2, LengthMm: 120, AcrossMm: 0.5}, "2 × Rail 500": {Part: "Rail", Count: 2, LengthMm: 500},
+	} {
+		if got := pieceText(p, parts.Millimetres); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// TestSlotsSayFromWhere: slots alone on a face say where x and y are counted from; with holes, the table of these does.
+func TestSlotsSayFromWhere(t *testing.T) {
+	t.Parallel()
+	face := &plan.Face{Face: "front", MinMm: plan.XY{}, MaxMm: plan.XY{XMm: 100, YMm: 60}, Slots: []plan.Slot{{N: 4, WidthMm: 6, LengthMm: 20, TurnDeg: 30, EndsMm: [2]plan.XY{{XMm: 10, YMm: 20}, {XMm: 22, YMm: 27}}}}}
+	for n, want := range []string{"x, y from the bottom left corner.", ""} {
+		face.Holes = make([]plan.Hole, n)
+		table := density(1).slotTable(face, parts.Millimetres)
+		if row := []string{"4", "6 × 20", "30°", "10.00, 20.00", "22.00, 27.00"}; table.Lead != want || !slices.Equal(table.Rows[0], row) {
+			t.Errorf("%d holes: %q, %q", n, table.Lead, table.Rows[0])
+		}
+	}
+}
