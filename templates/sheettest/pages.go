@@ -12,7 +12,7 @@ import (
 )
 
 // TextsOf are the texts of a page in drawing order.
-func TextsOf(t *testing.T, page *draw.Page) []string {
+func TextsOf(t testing.TB, page *draw.Page) []string {
 	var out []string
 	for _, p := range Flatten(t, &page.Drawing, 0, 0, nil) {
 		if text, ok := p.Item.(draw.Text); ok {
@@ -31,7 +31,7 @@ type Placed struct {
 
 // Flatten lists the items of a drawing with the groups resolved. It refuses
 // any transform other than a move: nothing on a sheet is scaled.
-func Flatten(t *testing.T, d *draw.Drawing, dx, dy float64, clip *draw.Rect) []Placed {
+func Flatten(t testing.TB, d *draw.Drawing, dx, dy float64, clip *draw.Rect) []Placed {
 	t.Helper()
 	var all []Placed
 	for _, item := range d.Items {
@@ -112,7 +112,7 @@ func Overlap(p, q Placed) bool {
 
 // CheckPage tests what holds for every page: items inside the margins, text
 // large enough, no text over another.
-func CheckPage(t *testing.T, name string, page *draw.Page) {
+func CheckPage(t testing.TB, name string, page *draw.Page) {
 	t.Helper()
 	const edge = draw.MarginMm - 0.6 // half a thick line
 	inside := draw.R(edge, edge, page.WidthMm-edge, page.HeightMm-edge)

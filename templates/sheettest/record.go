@@ -14,12 +14,12 @@ import (
 // Record writes a document as text, a line for each item in drawing order: its kind
 // (size of a text, width of a line) and, after a tab, its place to 0.1 mm with the text
 // or the points a shape goes through. golden.Whole keeps the kinds apart.
-func Record(t *testing.T, doc *draw.Document) string {
+func Record(t testing.TB, doc *draw.Document) string {
 	return recordPages(doc, func(d *draw.Drawing) string { return RecordDrawing(t, d) })
 }
 
 // Outline writes what pages a document has, and how many texts and shapes are on each.
-func Outline(t *testing.T, doc *draw.Document) string {
+func Outline(t testing.TB, doc *draw.Document) string {
 	return recordPages(doc, func(d *draw.Drawing) string {
 		texts, shapes := 0, 0
 		for _, p := range Flatten(t, d, 0, 0, nil) {
@@ -49,7 +49,7 @@ func recordPages(doc *draw.Document, drawn func(*draw.Drawing) string) string {
 }
 
 // RecordDrawing is Record of one drawing.
-func RecordDrawing(t *testing.T, d *draw.Drawing) string {
+func RecordDrawing(t testing.TB, d *draw.Drawing) string {
 	t.Helper()
 	var b strings.Builder
 	record(&b, d, 0, 0, false)
@@ -140,7 +140,7 @@ func Tenth(mm float64) string {
 }
 
 // RecordSheets writes sheets that are not bound yet, each under what it is.
-func RecordSheets(t *testing.T, sheets []*draw.Sheet) string {
+func RecordSheets(t testing.TB, sheets []*draw.Sheet) string {
 	var b strings.Builder
 	for _, s := range sheets {
 		fmt.Fprintf(&b, "sheet %q of %q, %s, parts %q, starts %q\n", s.Name, s.Part, s.Scale, s.Parts, s.Starts)
@@ -154,7 +154,7 @@ func RecordSheets(t *testing.T, sheets []*draw.Sheet) string {
 
 // RecordLines is RecordSheets with each sheet in one line, for golden.Whole: of many
 // sheets a digest then keeps a name and a sum each.
-func RecordLines(t *testing.T, sheets []*draw.Sheet) string {
+func RecordLines(t testing.TB, sheets []*draw.Sheet) string {
 	var b strings.Builder
 	for _, s := range sheets {
 		b.WriteString(strings.NewReplacer("\n", " | ", "\t", " ").Replace(RecordSheets(t, []*draw.Sheet{s})) + "\n")
