@@ -129,7 +129,8 @@ func inside(p canvas.Point, clips []*canvas.Path) bool {
 
 // through is the length of the lines that are seen in a text.
 func (s *scene) through(t sceneText) float64 {
-	room, sum := t.room.box(), 0.0
+	var sum float64
+	room := t.room.box()
 	for _, l := range s.lines {
 		if !draw.R(min(l.from.X, l.to.X), min(l.from.Y, l.to.Y), max(l.from.X, l.to.X), max(l.from.Y, l.to.Y)).Grown(0.01).Meets(room) {
 			continue
