@@ -315,22 +315,27 @@ func (j *making) outOfPlace(t *joint, moved []inst, m placement) (out []plan.Out
 		out = seq.Add(out, j.shifted(t, *p, m, named)...)
 	}
 	if m.turned() {
-		if g := t.a.group; g != nil && g.Hole != nil && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil) {
-			out = seq.Add(out, plan.Out{What: "heads on the wrong side of " + t.a.title() + ": the counterbores face the joint"})
-		}
-		for _, c := range t.a.r.Part.Chamfers {
-			switch {
-			case c.For != "weld" && c.For != "lead-in":
-			case t.a.r.Mirrored(c.Edge.Value):
-				if !j.endForEnd(t, moved) {
-					out = seq.Add(out, plan.Out{What: "front and back of " + t.a.title() + " changed over"})
-				}
-			default:
-				out = seq.Add(out, plan.Out{What: c.Word() + " " + words.Spaced(c.Edge.Value) + " of " + t.a.title() + " on the wrong side"})
-			}
-		}
+		out = seq.Add(out, j.changedOver(t, moved)...)
 	}
 	return out, breaks
+}
+
+// changedOver lists what of a joint's first part lies on the wrong side once that is turned end for end.
+func (j *making) changedOver(t *joint, moved []inst) (out []plan.Out) {
+	say := func(what string) { out = append(out, plan.Out{What: what}) }
+	if g := t.a.group; g != nil && g.Hole != nil && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil) {
+		say("heads on the wrong side of " + t.a.title() + ": the counterbores face the joint")
+	}
+	for _, c := range t.a.r.Part.Chamfers {
+		switch {
+		case c.For != "weld" && c.For != "lead-in":
+		case !t.a.r.Mirrored(c.Edge.Value):
+			say(c.Word() + " " + words.Spaced(c.Edge.Value) + " of " + t.a.title() + " on the wrong side")
+		case !j.endForEnd(t, moved):
+			say("front and back of " + t.a.title() + " changed over")
+		}
+	}
+	return out
 }
 
 // endForEnd tells whether what comes with the first part of a joint looks the same turned end for end there:

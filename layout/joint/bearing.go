@@ -29,13 +29,9 @@ var (
 	cupSizes  = []ringTolerance{{30, -12}, {50, -14}, {80, -16}, {120, -18}, {150, -20}, {180, -25}, {250, -30}, {315, -35}, {400, -40}}
 )
 
-func deviation(table []ringTolerance, mm float64) (float64, bool) {
-	for _, r := range table {
-		if mm <= r.toMm {
-			return r.lowUm, true
-		}
-	}
-	return 0, false
+func deviation(table []ringTolerance, mm float64) (um plan.Range, known bool) {
+	r, known := seq.Find(table, func(r ringTolerance) bool { return mm <= r.toMm })
+	return plan.Range{Min: r.lowUm}, known
 }
 
 // Inch tapered roller bearings of the usual classes have a bore of 0 to +13 µm
@@ -123,14 +119,17 @@ func (bearingKind) buy(s *shop, t *joint, list *buying) {
 
 // nutMade is the part of the job that runs on a thread as its nut; nil if there is none.
 func (s *shop) nutMade(thread string) *part.Model {
-	for _, m := range s.models {
-		for i := range m.Steps {
-			if st := &m.Steps[i]; st.Inside && st.Size.Thread != nil && st.Size.Thread.Designation == thread {
-				return m
-			}
-		}
+	return seq.First(s.models, func(m *part.Model) bool {
+		return slices.ContainsFunc(m.Side(true), func(st *part.Step) bool { return st.Size.Thread != nil && st.Size.Thread.Designation == thread })
+	})
+}
+
+// nutTitle names what runs on a thread.
+func (s *shop) nutTitle(thread string) string {
+	if made := s.nutMade(thread); made != nil {
+		return made.Out.Title
 	}
-	return nil
+	return "the nut"
 }
 
 // nutOrdered is the loose thing that the job buys as the nut on a thread; nil if there is none.
@@ -267,24 +266,20 @@ func (t *joint) seats(p *plan.BearingPlan) {
 // fits puts how tight the rings are on their seats in the plan; known is false where no
 // table of rings goes so far.
 func (t *joint) fits(p *plan.BearingPlan) (known bool) {
-	in, cone, cup, inch := t.in.Bearing, t.a.step.Size, t.b.step.Size, inchBearing(t.in.Bearing)
-	boreLow, boreHigh, cupLow, cupHigh := 0.0, 0.0, 0.0, 0.0
-	known = true
-	if inch {
-		boreHigh, cupHigh = inchBoreUm, inchCupUm
+	in, cone, cup := t.in.Bearing, t.a.step.Size, t.b.step.Size
+	bore, knownBore := deviation(coneBores, in.Bore.Mm)
+	outside, knownCup := deviation(cupSizes, in.Outside.Mm)
+	known = knownBore && knownCup
+	if inchBearing(in) {
+		bore, outside = plan.Range{Max: inchBoreUm}, plan.Range{Max: inchCupUm}
 		known = in.Bore.Mm <= inchBoreToMm && in.Outside.Mm <= inchCupToMm
-	} else {
-		var okB, okC bool
-		boreLow, okB = deviation(coneBores, in.Bore.Mm)
-		cupLow, okC = deviation(cupSizes, in.Outside.Mm)
-		known = okB && okC
 	}
 	um := func(mm float64) float64 { return mm * 1000 }
 	if cone.Fitted() && known {
-		p.ConeFitUm = plan.Range{Min: words.Round(um(cone.MinMm-in.Bore.Mm)-boreHigh, 1), Max: words.Round(um(cone.MaxMm-in.Bore.Mm)-boreLow, 1)}
+		p.ConeFitUm = plan.Range{Min: words.Round(um(cone.MinMm-in.Bore.Mm)-bore.Max, 1), Max: words.Round(um(cone.MaxMm-in.Bore.Mm)-bore.Min, 1)}
 	}
 	if cup.Fitted() && known {
-		p.CupFitUm = plan.Range{Min: words.Round(um(in.Outside.Mm-cup.MaxMm)+cupLow, 1), Max: words.Round(um(in.Outside.Mm-cup.MinMm)+cupHigh, 1)}
+		p.CupFitUm = plan.Range{Min: words.Round(um(in.Outside.Mm-cup.MaxMm)+outside.Min, 1), Max: words.Round(um(in.Outside.Mm-cup.MinMm)+outside.Max, 1)}
 	}
 	return known
 }

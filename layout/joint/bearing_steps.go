@@ -35,30 +35,27 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 	if mm := j.standsOut(t, m); p.Adjusted && mm > nutStopsMm {
 		t.problem(plan.NutStops, plan.Named(t.a.text()), plan.Of(plan.Mm, words.Round(mm, 2)))
 	}
+	off, known := j.clearance(t, m)
+	o := t.partner(j.all)
 	if p.Adjusted && m.small != nil {
 		p.KeepOff = words.Spaced(m.small.Name)
-		if mm, known := j.clearance(t, m); known {
-			if o := t.partner(j.all); o != nil && o.a.step == t.a.step { // the other cone stands there
-				mm = geom.Clean(mm - o.in.Bearing.ConeWidth.Mm)
-			}
-			if p.KeepOffMm = mm; mm <= 0 {
-				t.problem(plan.ConeTouches, plan.Named(t.a.text()), plan.Named(p.KeepOff), plan.Of(plan.Mm, -mm))
-			}
+		if p.KeepOffMm = off; known && o != nil && o.a.step == t.a.step { // the other cone stands there
+			p.KeepOffMm = geom.Clean(off - o.in.Bearing.ConeWidth.Mm)
+		}
+		if known && p.KeepOffMm <= 0 {
+			t.problem(plan.ConeTouches, plan.Named(t.a.text()), plan.Named(p.KeepOff), plan.Of(plan.Mm, -p.KeepOffMm))
 		}
 	}
 	j.nutShort(t, m)
-	if o := t.partner(j.all); o != nil {
-		if n, ok := o.mount(); ok {
-			if p.Arrangement = arrangement(m, n); p.Arrangement == "tandem" {
-				t.problem(plan.Tandem, plan.Named(faceName(m.cupDir)))
-			}
-			if mm, known := j.clearance(t, m); p.Adjusted && known && n.fixed != nil && p.Arrangement == "back to back" {
-				t.rely(relied{what: "the gap before the small end of the cone", mm: mm, wantMm: standsOffMm, of: words.Spaced(m.small.Name),
-					less: lessMm(t.b.r, true, m.cupBackMm, n.cupBackMm) + moreMm(t.a.r, false, n.coneBackMm, end(m.small, m.coneDir))})
-			}
+	if n, held := o.mount(); held {
+		if p.Arrangement = arrangement(m, n); p.Arrangement == "tandem" {
+			t.problem(plan.Tandem, plan.Named(faceName(m.cupDir)))
+		}
+		if p.Adjusted && known && n.fixed != nil && p.Arrangement == "back to back" {
+			t.rely(relied{what: "the gap before the small end of the cone", mm: off, wantMm: standsOffMm, of: words.Spaced(m.small.Name),
+				less: lessMm(t.b.r, true, m.cupBackMm, n.cupBackMm) + moreMm(t.a.r, false, n.coneBackMm, end(m.small, m.coneDir))})
 		}
 	}
-	off, _ := j.clearance(t, m)
 	if m.fixed != nil {
 		off = t.a.step.LengthMm() - p.WidthMm
 	}
@@ -168,8 +165,8 @@ func follows(p *plan.BearingPlan) string {
 func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	t.caution("Press only on the ring that is being moved: a force through the rollers dents the raceways.")
 	partner := t.partner(j.all)
-	second := partner != nil && slices.Contains(j.before, partner)
-	apart := p.Arrangement == "face to face"
+	second := slices.Contains(j.before, partner)
+	first, apart := partner != nil && !second, p.Arrangement == "face to face"
 	other, q := mounting{}, &plan.BearingPlan{}
 	if partner != nil {
 		other, _ = partner.mount()
@@ -178,7 +175,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	if !second || apart {
 		t.cupStep(t, p)
 	}
-	if !second && partner != nil && !apart {
+	if first && !apart {
 		t.cupStep(partner, q)
 	}
 	if !second {
@@ -193,18 +190,16 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	} else {
 		p.HeatConeC = 0 // it is on already
 	}
-	if !second && partner != nil && apart { // both go into the housing with the shaft
+	if first && apart { // both go into the housing with the shaft
 		j.coneStep(t, partner, q)
 		p.HeatConeC = max(p.HeatConeC, q.HeatConeC)
 	}
 	if !open {
 		t.greaseStep(p)
 	}
-	if !second && partner != nil && m.fixed != nil {
-		from := faceName(-m.cupDir)
-		s := t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+from+" of "+t.b.title()+", its "+faceName(-m.coneDir)+" end leading, until the cone of "+t.a.text()+" lies in its cup.",
-			"Guide it by hand: the rollers must not scrape over a shoulder.", j.packRoom(t, partner))
-		s.Caution = "Hold the shaft until the other bearing carries it: it drops out of an open cup."
+	if first && m.fixed != nil {
+		t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+faceName(-m.cupDir)+" of "+t.b.title()+", its "+faceName(-m.coneDir)+" end leading, until the cone of "+t.a.text()+" lies in its cup.",
+			"Guide it by hand: the rollers must not scrape over a shoulder.", j.packRoom(t, partner)).Caution = "Hold the shaft until the other bearing carries it: it drops out of an open cup."
 	}
 	j.putIn(t, putNut)
 	if p.HasEndFloat {
@@ -309,10 +304,7 @@ func (t *joint) cupForceN(p *plan.BearingPlan) float64 {
 	if tight <= 0 || err != nil {
 		return 0
 	}
-	outside, _ := t.b.r.Sides()
-	for _, s := range outside {
-		hub.OutsideMm = max(hub.OutsideMm, s.Size.NominalMm)
-	}
+	hub.OutsideMm = seq.Max(hub.OutsideMm, t.b.r.Side(false), diameterMm)
 	if t.b.r.Part.Flat() {
 		box := t.b.r.OutlinePath().Bounds()
 		hub.OutsideMm = math.Hypot(box.W(), box.H())
@@ -336,11 +328,7 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 	}
 	first := "Large end first, to " + shoulderOf(p.HeldBy) + " of " + t.a.title() + "."
 	if p.Adjusted {
-		nut := "the nut"
-		if made := j.nutMade(p.HeldBy); made != nil {
-			nut = made.Out.Title
-		}
-		first = "Small end first over " + of.a.text() + ", into its cup; " + nut + " on " + p.HeldBy + " follows on the large end."
+		first = "Small end first over " + of.a.text() + ", into its cup; " + j.nutTitle(p.HeldBy) + " on " + p.HeldBy + " follows on the large end."
 	}
 	do := []string{first}
 	switch {
@@ -434,10 +422,7 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 	thread := m.nut.Size.Thread.Designation
 	lock := j.lock(thread)
 	turn := func(lo, hi float64) string { return turnOf(m.nut, lo, hi) }
-	nut := "the nut"
-	if made := j.nutMade(thread); made != nil {
-		nut = made.Out.Title
-	}
+	nut := j.nutTitle(thread)
 	tighten := "Tighten " + nut + " while turning " + t.a.title() + ", until "
 	if p.EndFloatMm.Max > 0 {
 		do := []string{tighten + "it drags, so that the rollers find their place; then slack off."}

@@ -393,10 +393,8 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Stud() != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.Size.FinishedMm}
 		if len(side.pts) > 1 {
 			place.NeighbourMm = math.Inf(1)
-			for i := range side.pts {
-				for k := range i {
-					place.NeighbourMm = math.Min(place.NeighbourMm, geom.Distance(side.pts[i], side.pts[k]))
-				}
+			for i, p := range side.pts {
+				place.NeighbourMm = seq.Min(place.NeighbourMm, side.pts[:i], func(q plan.XY) float64 { return geom.Distance(p, q) })
 			}
 		}
 		if side.sunkMm > 0 {
@@ -493,11 +491,7 @@ func (j *making) standsOn(q *placedPart, s *part.Step) (mm float64, name string)
 	if made == nil || !slices.ContainsFunc(j.job.Loose, on) {
 		return mm, name
 	}
-	for _, o := range made.Steps {
-		if !o.Inside {
-			mm = max(mm, o.Size.NominalMm/2)
-		}
-	}
+	mm = seq.Max(2*mm, made.Side(false), diameterMm) / 2
 	if c := made.Clamp; c != nil {
 		mm = max(mm, c.Row.OutsideMm/2+c.Row.ProudMm)
 	}

@@ -26,9 +26,8 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	p.Corners, p.Flush = j.seams.Corners(j.with(t), p.LegMm, !in.SidesSet)
 	lengthMm := func(c plan.Corner) float64 { return c.LengthMm }
 	p.CornerMm = seq.Sum(p.Corners, lengthMm)
-	_, endA := t.a.barEnd()
-	_, endB := t.b.barEnd()
-	switch onEdge := !endA && !endB && t.in.Place.Edge(); {
+	_, _, barEnd := t.onBarEnd()
+	switch onEdge := !barEnd && t.in.Place.Edge(); {
 	case onEdge && in.Sides == 1 && (in.SidesSet || in.Length.Set()):
 		p.Corners, p.Flush = oneSide(p.Corners), nil
 	case onEdge && !in.SidesSet:
@@ -40,15 +39,17 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	if in.Length.Set() && len(p.Flush) > 0 && asked > sum+p.LegMm {
 		t.problem(plan.FilletNoCorner, plan.Of(plan.Mm, asked), plan.Of(plan.Mm, words.Round(sum, 0)), plan.Named(strings.Join(p.Flush, ", ")), plan.Named(t.a.title()))
 	}
-	if along := alongs(p.Corners); len(along) > 1 || len(p.Flush) > 0 || p.Round {
-		t.out.How += "; fillet"
-		for i, title := range along {
-			if i > 0 {
-				t.out.How += ","
-			}
-			t.out.How += " along " + title + " on its " + t.sides(p.Corners, title)
-		}
+	t.out.How += t.cornersText(p)
+}
+
+// cornersText says along what a straight fillet lies and on which sides; nothing where it is on every side.
+func (t *joint) cornersText(p *plan.WeldPlan) string {
+	along := alongs(p.Corners)
+	if len(along) < 2 && len(p.Flush) == 0 && !p.Round {
+		return ""
 	}
+	each := seq.Map(along, func(title string) string { return " along " + title + " on its " + t.sides(p.Corners, title) })
+	return "; fillet" + strings.Join(each, ",")
 }
 
 // sameRoundMm is how far the measured width of a round may be from that of its step.
@@ -100,7 +101,7 @@ func (t *joint) sides(corners []plan.Corner, along string) string {
 			out = append(out, c.Side+" ("+t.w.Read(c.LengthMm)+")")
 		}
 	}
-	return strings.Join(out, " and ")
+	return words.Join(" and ", out...)
 }
 
 // oneSide keeps the corners of the side that has most of them.

@@ -17,13 +17,12 @@ import (
 )
 
 func (f feature) barEnd() (end parts.Side, ok bool) {
-	end = parts.Side(f.ref.Feature)
-	return end, f.r.Part.Bar != nil && (end == parts.LeftEnd || end == parts.RightEnd)
+	return parts.Side(f.ref.Feature), f.r.Part.BarEnd(f.ref.Feature) != nil
 }
 
 func (f feature) mitre() (end parts.Side, ok bool) {
-	end, ok = f.barEnd()
-	return end, ok && f.r.Part.Bar.End(end).Mitred()
+	cut := f.r.Part.BarEnd(f.ref.Feature)
+	return parts.Side(f.ref.Feature), cut != nil && cut.Mitred()
 }
 
 // corner tells whether a weld joins two mitred ends.
@@ -49,23 +48,21 @@ func (t *joint) stands() (end, on feature, ok bool) {
 	if _, is := end.barEnd(); !is && t.in.Place == nil {
 		end, on = on, end
 	}
-	side, is := end.barEnd()
-	if !is || !t.is(parts.WeldKind) || on.r.Part.Bar == nil || end.r.Part.Bar.Depth.Mm != on.r.Part.Bar.Depth.Mm {
+	stands, bar := end.r.Part.BarEnd(end.ref.Feature), on.r.Part.Bar
+	if stands == nil || !t.is(parts.WeldKind) || bar == nil || end.r.Part.Bar.Depth.Mm != bar.Depth.Mm {
 		return end, on, false
 	}
-	square := func(b *parts.Bar, s parts.Side) bool {
-		e := b.End(s)
-		return !e.Mitred() && !e.Coped()
+	looks := map[string]string{"top": "down", "bottom": "up"}[on.ref.Feature] // fronts the same way
+	if p := t.in.Place; p != nil && (p.Looks != looks || p.Gap.Mm != 0 || p.With != end.ref.Feature || p.On != on.ref.Feature || !frontsLevel(p)) {
+		return end, on, false
 	}
-	face := parts.Side(on.ref.Feature)
-	looks := map[parts.Side]string{parts.TopSide: "down", parts.BottomSide: "up"}[face] // fronts the same way
-	if p := t.in.Place; p != nil {
-		level := p.At != nil && p.At.Y.Mm == 0 || p.FromBottom.Set() && p.FromBottom.Mm == 0 || p.FromTop.Set() && p.FromTop.Mm == 0
-		ok = level && p.Looks == looks && p.Gap.Mm == 0 && p.With == string(side) && p.On == string(face)
-	} else {
-		ok = looks != ""
-	}
-	return end, on, ok && square(end.r.Part.Bar, side) && square(on.r.Part.Bar, parts.LeftEnd) && square(on.r.Part.Bar, parts.RightEnd)
+	cut := func(e *parts.BarEnd) bool { return e.Mitred() || e.Coped() }
+	return end, on, looks != "" && !slices.ContainsFunc([]*parts.BarEnd{stands, &bar.Left, &bar.Right}, cut)
+}
+
+// frontsLevel tells whether a place on the top or the bottom of a bar keeps what is as deep level with it.
+func frontsLevel(p *parts.Place) bool {
+	return p.At != nil && p.At.Y.Mm == 0 || p.FromBottom.Set() && p.FromBottom.Mm == 0 || p.FromTop.Set() && p.FromTop.Mm == 0
 }
 
 // alongMm is where on a bar the middle of one stands that is welded to its side, to the right
@@ -166,10 +163,7 @@ func (j *making) ringOf(t *joint) *ring {
 	at, in := t, t.a // the corner, and the bar that is gone along from it
 	for {
 		end, _ := in.mitre()
-		far := parts.LeftEnd
-		if end == far {
-			far = parts.RightEnd
-		}
+		far := parts.Side(opposite[string(end)])
 		_, member, _ := in.r.Bar()
 		links = append(links, bars.Link{Member: member, In: end == parts.RightEnd, Out: far == parts.RightEnd})
 		out.corners = append(out.corners, at)
@@ -240,8 +234,8 @@ func (j *making) cornerFits(t *joint) {
 // mitresOf counts the ends of drawn bars that have a mitre.
 func (j *making) mitresOf(deg float64) (n int) {
 	for _, p := range j.job.Parts {
-		for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-			if p.Bar != nil && p.Bar.End(end).Mitre.Deg == deg {
+		for _, end := range p.BarEnds() {
+			if end.Mitre.Deg == deg {
 				n++
 			}
 		}

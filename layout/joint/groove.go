@@ -32,7 +32,7 @@ func (t *joint) pressedGroove(p *plan.WeldPlan) error {
 	}
 	c := drawn[0]
 	p.Bevelled = on
-	g, err := weld.PressedGroove(c.Size.Mm, c.Angle.Deg, weld.CapMm(c.Size.Mm), weldProcess(p.Process), true)
+	g, err := weld.PressedGroove(c.Size.Mm, c.Angle.Deg, weld.CapMm(c.Size.Mm), weldProcesses[p.Process], true)
 	if err != nil {
 		return err
 	}

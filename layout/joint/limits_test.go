@@ -26,12 +26,12 @@ func TestRingTolerances(t *testing.T) {
 		{"outside", cupSizes, []float64{30, 50, 80, 120, 150, 180, 250, 315, 400}, []float64{-12, -14, -16, -18, -20, -25, -30, -35, -40}},
 	} {
 		for i, end := range c.ends {
-			if got, ok := deviation(c.table, end); !ok || got != c.um[i] {
-				t.Errorf("%s of %g: %g, want %g", c.what, end, got, c.um[i])
+			if got, ok := deviation(c.table, end); !ok || got.Min != c.um[i] || got.Max != 0 {
+				t.Errorf("%s of %g: %v, want %g", c.what, end, got, c.um[i])
 			}
 			got, ok := deviation(c.table, end+0.5)
-			if last := i+1 == len(c.ends); ok == last || !last && got != c.um[i+1] {
-				t.Errorf("%s over %g: %g, %v", c.what, end, got, ok)
+			if last := i+1 == len(c.ends); ok == last || !last && got.Min != c.um[i+1] {
+				t.Errorf("%s over %g: %v, %v", c.what, end, got, ok)
 			}
 		}
 	}

@@ -186,12 +186,11 @@ func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
 	if !ok || err != nil {
 		return ""
 	}
-	for _, mm := range b.StockLengths(bolts.Hex) {
-		if mm >= thick+2*b.Thread.MajorMm {
-			return "Jacking screw " + g.Size.Thread.Designation + " x " + b.LengthName(mm) + ", full thread"
-		}
+	mm, long := seq.Find(b.StockLengths(bolts.Hex), func(mm float64) bool { return mm >= thick+2*b.Thread.MajorMm })
+	if !long {
+		return ""
 	}
-	return ""
+	return "Jacking screw " + g.Size.Thread.Designation + " x " + b.LengthName(mm) + ", full thread"
 }
 
 // buyMotor lists the motor, unless it is among the things that are put on.
@@ -221,17 +220,11 @@ func (j *shop) buyFiller(made []*joint, list *buying) {
 		if s == nil {
 			continue
 		}
-		process, on, density := weld.Stick, "", steelKgMm3*1e9
-		if s.Process != "" {
-			process = weldProcess(s.Process)
+		on := ""
+		if m := r.Material; m != nil && (s.Process == "" || m.Weld.Class == material.WeldOwn) {
+			on = m.Name
 		}
-		if m := r.Material; m != nil {
-			density = m.DensityKgM3
-			if on = m.Name; s.Process != "" && m.Weld.Class != material.WeldOwn {
-				on = ""
-			}
-		}
-		if f, err := weld.FillerFor(s.AreaMm2, s.LengthMm, density, process); err == nil {
+		if f, err := weld.FillerFor(s.AreaMm2, s.LengthMm, densityOf(r), weldProcesses[s.Process]); err == nil {
 			kg[words.Join(" on ", s.Process, on)] += f.BuyMaxKg * float64(r.Part.Quantity)
 		}
 	}

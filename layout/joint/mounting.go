@@ -32,10 +32,12 @@ type mounting struct {
 // mount finds how the bearing of a joint sits; false if no shoulder, or one at
 // either end, holds the cup. Where the housing has none, the spigot of a cover that is bolted
 // to it is one.
-func (t *joint) mount() (mounting, bool) {
+func (t *joint) mount() (m mounting, held bool) {
+	if t == nil {
+		return m, false
+	}
 	housing, shaft := t.b, t.a
 	after, before := shoulder(housing, 1), shoulder(housing, -1)
-	var m mounting
 	switch {
 	case after != nil && before == nil:
 		m = mounting{cupDir: 1, cupBackMm: housing.step.ToMm, cupShoulder: after}
@@ -68,31 +70,34 @@ func (t *joint) covered(all []*joint) {
 		if !ok || o.refused() || on.group == nil || cover.r == nil {
 			continue
 		}
-		dir, face := -1.0, 0.0
-		if on.group.Face == parts.Back {
-			dir, face = 1, on.r.LengthMm()
-		}
+		dir := on.group.Face.Outward()
+		face := faceMm(on.r, dir)
 		if p := t.partner(all); p != nil && !p.refused() {
 			if n, held := p.mount(); held && n.cupDir == dir {
 				continue
 			}
 		}
-		for s := range seq.Refs(cover.r.Steps) {
-			f := feature{r: cover.r, step: s}
-			if s.Inside || math.Abs(end(t.b.step, dir)-face) > geom.CloseMm || math.Abs(s.Size.NominalMm-t.b.step.Size.NominalMm) > geom.CloseMm {
-				continue
+		if math.Abs(end(t.b.step, dir)-face) > geom.CloseMm {
+			continue
+		}
+		for _, s := range cover.r.Side(false) {
+			if tip, ok := spigotMm(cover.r, s); ok && math.Abs(s.Size.NominalMm-t.b.step.Size.NominalMm) <= geom.CloseMm {
+				bore := seq.At(cover.r.Steps, func(q *part.Step) bool { return q.Inside && q.FromMm <= tip && q.ToMm >= tip })
+				t.lid = mounting{cupDir: dir, cupBackMm: geom.Clean(face - dir*s.LengthMm()), cupShoulder: cmp.Or(bore, &part.Step{}), lid: o}
 			}
-			tip, root := s.FromMm, shoulder(f, 1)
-			if tip > geom.CloseMm {
-				tip, root = s.ToMm, shoulder(f, -1)
-			}
-			if root == nil || tip > geom.CloseMm && tip < cover.r.LengthMm()-geom.CloseMm {
-				continue
-			}
-			bore := seq.At(cover.r.Steps, func(q *part.Step) bool { return q.Inside && q.FromMm <= tip && q.ToMm >= tip })
-			t.lid = mounting{cupDir: dir, cupBackMm: geom.Clean(face - dir*s.LengthMm()), cupShoulder: cmp.Or(bore, &part.Step{}), lid: o}
 		}
 	}
+}
+
+// spigotMm is where the end of a spigot lies: of a step at an end of its part, before a wider one; ok is
+// false for another step.
+func spigotMm(r *part.Model, s *part.Step) (tipMm float64, ok bool) {
+	for _, dir := range []float64{-1, 1} {
+		if math.Abs(end(s, dir)-faceMm(r, dir)) <= geom.CloseMm && shoulder(feature{r: r, step: s}, -dir) != nil {
+			return end(s, dir), true
+		}
+	}
+	return 0, false
 }
 
 // end is a step's end in a direction.

@@ -87,25 +87,17 @@ func sorted(all []*joint, rules []rule) (done []*joint) {
 // they weld, through parts that other welds tie to it. Where the job wants it so
 // it is a flaw of the weld. Common practice, no source.
 func (j *assembly) lateWelds(done []*joint, rules []rule) (late []rule) {
-	into := map[inst]inst{}
-	root := func(i inst) inst {
-		for into[i] != (inst{}) {
-			i = into[i]
-		}
-		return i
-	}
-	for _, t := range done {
-		if a, b := root(t.a.inst()), root(t.b.inst()); t.is(parts.WeldKind) && a != b {
-			into[a] = b
-		}
+	welded := bodies{}
+	for _, t := range ofKind(done, parts.WeldKind) {
+		welded.tie(t.a.inst(), t.b.inst())
 	}
 	bolted := map[inst][]*joint{} // of what is welded together in the end
 	for _, t := range done {
-		a, b := root(t.a.inst()), root(t.b.inst())
+		a, b := welded.of(t.a.inst()), welded.of(t.b.inst())
 		switch {
 		case !t.forGood() && a != b:
 			for _, p := range t.held() { // what it clamps between the two too
-				bolted[root(p)] = append(bolted[root(p)], t)
+				bolted[welded.of(p)] = append(bolted[welded.of(p)], t)
 			}
 		case t.is(parts.WeldKind) && len(bolted[a]) > 0:
 			late = append(late, t.after(bolted[a], rules)...)

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
@@ -15,6 +16,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Span takes a range from the press package.
@@ -73,30 +75,23 @@ func (t *joint) member(f feature, sharedMm float64) (press.Member, bool) {
 // member is a part as one side of a fit of sharedMm.
 func (f feature) member(sharedMm float64) (press.Member, error) {
 	m := press.Member{OutsideMm: sharedMm}
-	from, to := f.step.FromMm, f.step.ToMm
-	outside, inside := f.r.Sides()
-	if f.step.Inside {
-		m.InsideMm, m.OutsideMm = sharedMm, math.Inf(1)
-		for _, s := range outside {
-			if s.FromMm < to-1e-9 && s.ToMm > from+1e-9 {
-				m.OutsideMm = math.Min(m.OutsideMm, s.Size.NominalMm)
-			}
-		}
-		if f.r.Part.Flat() && math.IsInf(m.OutsideMm, 1) {
-			box := f.r.OutlinePath().Bounds()
-			m.OutsideMm = math.Min(box.W(), box.H())
-		}
-	} else {
-		for _, s := range inside {
-			if s.FromMm < to-1e-9 && s.ToMm > from+1e-9 {
-				m.InsideMm = math.Max(m.InsideMm, s.Size.NominalMm)
-			}
-		}
+	if opposite := stepsAt(f.r, !f.step.Inside, f.step.FromMm, f.step.ToMm); !f.step.Inside {
+		m.InsideMm = seq.Max(0, opposite, diameterMm)
+	} else if m.InsideMm, m.OutsideMm = sharedMm, seq.Min(math.Inf(1), opposite, diameterMm); f.r.Part.Flat() && len(opposite) == 0 {
+		box := f.r.OutlinePath().Bounds()
+		m.OutsideMm = math.Min(box.W(), box.H())
 	}
 	var err error
 	m.Material, err = press.Lookup(f.r.Part.Material.Value, strengthSectionMm(f.r.Part, m))
 	return m, err
 }
+
+// stepsAt are the steps of one side of a part of which something lies between two places on its axis.
+func stepsAt(r *part.Model, inside bool, fromMm, toMm float64) []*part.Step {
+	return seq.Keep(r.Side(inside), func(s *part.Step) bool { return s.FromMm < toMm-geom.CloseMm && s.ToMm > fromMm+geom.CloseMm })
+}
+
+func diameterMm(s *part.Step) float64 { return s.Size.NominalMm }
 
 // rzPerRa turns a mean roughness into a peak-to-valley height. Between 4 and 7
 // for turned and bored surfaces (common practice, no source).
@@ -142,21 +137,9 @@ func (pressKind) work(j *making, t *joint) {
 	if !okHub || !okShaft {
 		return
 	}
-	length := j.contactMm(t)
-	if length <= 0 {
-		if below := t.in.Meet.Below; below.Mm > 0 {
-			t.refuse(below.Pos, plan.PressTooDeep, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, below.Mm))
-			return
-		}
-		t.refuse(t.in.Pos, plan.PressNoContact, plan.Named(t.a.text()), plan.Named(t.b.text()))
+	length := j.engagedMm(t)
+	if t.refused() {
 		return
-	}
-	if in.Length.Set() {
-		if in.Length.Mm > length+1e-9 {
-			t.refuse(in.Length.Pos, plan.PressLength, plan.Of(plan.Mm, length))
-			return
-		}
-		length = in.Length.Mm
 	}
 	joining := press.PressedOiled
 	switch {
@@ -173,23 +156,14 @@ func (pressKind) work(j *making, t *joint) {
 		Hub: hub, Shaft: shaft, LengthMm: length, Friction: mu,
 		HubRzUm: rzPerRa * part.RaUm(t.b.step.Finish), ShaftRzUm: rzPerRa * part.RaUm(t.a.step.Finish),
 	}
-	var r press.Limits
-	if err == nil {
-		r, err = press.Range(input, lo, hi)
-	}
-	if err != nil {
-		t.refuse(t.in.Pos, plan.PressUnworkable, plan.Named(t.w.Refused(err)))
-		return
-	}
 	thermal := press.Joint{Hub: hub, Shaft: shaft, InterferenceMm: hi, ClearanceMm: in.Clearance.Mm, RoomC: roomC, ShaftC: roomC}
+	r, errFit := press.Range(input, lo, hi)
 	heat, errHeat := press.Heat(thermal)
 	cold, coldCautions, errCold := press.Cool(thermal)
 	lead, errLead := press.LeadInFor(d, hi, length)
-	for _, e := range []error{errHeat, errCold, errLead} {
-		if e != nil {
-			t.refuse(t.in.Pos, plan.PressUnworkable, plan.Named(t.w.Refused(e)))
-			return
-		}
+	if err = cmp.Or(err, errFit, errHeat, errCold, errLead); err != nil {
+		t.refuse(t.in.Pos, plan.PressUnworkable, plan.Named(t.w.Refused(err)))
+		return
 	}
 	p := &plan.PressPlan{
 		Inward: t.inward, Method: in.Method, InterferenceMm: plan.Range{Min: lo, Max: hi}, LengthMm: geom.Clean(length),
@@ -229,6 +203,22 @@ func (pressKind) work(j *making, t *joint) {
 	}
 	j.pressSteps(t, p, heat, coldCautions)
 	t.out.Checks = append(t.out.Checks, j.seated(t))
+}
+
+// engagedMm is the length over which a press touches, or what the job says of it; refused where there is less.
+func (j *shop) engagedMm(t *joint) float64 {
+	mm, below, said := j.contactMm(t), t.in.Meet.Below, t.in.Press.Length
+	switch {
+	case mm <= 0 && below.Mm > 0:
+		t.refuse(below.Pos, plan.PressTooDeep, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, below.Mm))
+	case mm <= 0:
+		t.refuse(t.in.Pos, plan.PressNoContact, plan.Named(t.a.text()), plan.Named(t.b.text()))
+	case said.Mm > mm+1e-9:
+		t.refuse(said.Pos, plan.PressLength, plan.Of(plan.Mm, mm))
+	case said.Set():
+		return said.Mm
+	}
+	return mm
 }
 
 // seatsOn looks at the shoulder that a press ends at, of the shaft or in the bore, where they lie on one another.

@@ -39,9 +39,9 @@ func (j *making) registers(t *joint) {
 			if side[p.inst] == side[q.inst] {
 				continue
 			}
-			for i := range p.r.Steps {
-				for k := range q.r.Steps {
-					if out, in := &p.r.Steps[i], &q.r.Steps[k]; !out.Inside && in.Inside && nested(p, q, out, in) {
+			for _, out := range p.r.Side(false) {
+				for _, in := range q.r.Side(true) {
+					if nested(p, q, out, in) {
 						t.register(p, q, out, in)
 					}
 				}

@@ -34,7 +34,7 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem
 	order := a.order(sound(all))
 	var made []*joint
 	together := connected(order)
-	madeOf := map[int][]*joint{}
+	madeOf := map[inst][]*joint{}
 	s.sawShort(a, together, order)
 	for _, t := range order {
 		of := together.of[t]
@@ -59,37 +59,45 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem
 	return faults
 }
 
+// bodies are parts that hang together: each leads to another of its body, but one that stands for all of it.
+type bodies map[inst]inst
+
+// of is the part that stands for the body of a part.
+func (b bodies) of(i inst) inst {
+	for next, tied := b[i]; tied; next, tied = b[i] {
+		if far, on := b[next]; on { // the next time it is nearer
+			b[i] = far
+		}
+		i = next
+	}
+	return i
+}
+
+// tie makes the bodies of two parts one.
+func (b bodies) tie(x, y inst) {
+	if x, y = b.of(x), b.of(y); x != y {
+		b[x] = y
+	}
+}
+
 // clusters are the joints that hang together in the finished machine, by a
-// number for each cluster, in the order given.
+// part that stands for each cluster, in the order given.
 type clusters struct {
-	of     map[*joint]int
-	joints map[int][]*joint
+	of     map[*joint]inst
+	joints map[inst][]*joint
 }
 
 // connected finds the clusters: two joints with a part in common are in one.
 func connected(order []*joint) clusters {
-	first := map[inst]int{} // the cluster a part was first seen in
-	into := []int{}         // what a cluster has become part of; itself if of none
-	root := func(c int) int {
-		for into[c] != c {
-			into[c] = into[into[c]]
-			c = into[c]
-		}
-		return c
-	}
-	for i, t := range order {
-		into = append(into, i)
+	machine := bodies{}
+	for _, t := range order {
 		for _, x := range t.held() {
-			if c, seen := first[x]; seen {
-				into[root(i)] = root(c)
-			} else {
-				first[x] = i
-			}
+			machine.tie(t.a.inst(), x)
 		}
 	}
-	out := clusters{map[*joint]int{}, map[int][]*joint{}}
-	for i, t := range order {
-		c := root(i)
+	out := clusters{map[*joint]inst{}, map[inst][]*joint{}}
+	for _, t := range order {
+		c := machine.of(t.a.inst())
 		out.of[t], out.joints[c] = c, append(out.joints[c], t)
 	}
 	return out

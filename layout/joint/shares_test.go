@@ -179,11 +179,8 @@ func TestRingBounds(t *testing.T) {
 	}
 	off := func(table []ringTolerance, mm ...float64) (out []float64) {
 		for _, v := range mm {
-			um, ok := deviation(table, v)
-			if !ok {
-				um = 0
-			}
-			out = append(out, um)
+			um, _ := deviation(table, v)
+			out = append(out, um.Min)
 		}
 		return out
 	}

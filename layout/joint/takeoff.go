@@ -56,12 +56,7 @@ func liesOn(said, title string) bool {
 // overHeads tells whether a loose part sits beyond the heads of bolts, on the step of a shaft
 // that is its seat, and reaches out over one of them.
 func (j *making) overHeads(r *part.Model, side headSide, t *joint) bool {
-	wide := 0.0
-	for i := range r.Steps {
-		if s := &r.Steps[i]; !s.Inside {
-			wide = max(wide, s.Size.NominalMm/2)
-		}
-	}
+	wide := seq.Max(0, r.Side(false), diameterMm) / 2
 	form := bolts.Head(t.in.Bolt.Head)
 	if side.isNut {
 		form = bolts.Hex

@@ -1,7 +1,6 @@
 package joint
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -137,13 +136,7 @@ func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 		}
 		list.add(t, tool{"Stop disc", " " + t.w.Dia(d-overMm) + " × " + t.w.Size(-out) + " thick, to lie on the end of " + t.a.r.Out.Title, j.disc(d-overMm, -out), nil})
 	case out > 0 && !hot:
-		passed := d
-		outside, _ := t.a.r.Sides()
-		for _, s := range outside {
-			if s.FromMm < span[1]-geom.CloseMm && s.ToMm > span[0]+geom.CloseMm {
-				passed = math.Max(passed, s.Size.NominalMm)
-			}
-		}
+		passed := seq.Max(d, stepsAt(t.a.r, false, span[0], span[1]), diameterMm)
 		in := bounds{passed + overMm/2, passed + 3*overMm/2, passed + overMm}
 		list.add(t, tool{"Press sleeve", " " + t.w.Dia(in.nominal) + " inside, " + t.w.Size(j.up(out+endMm)) + " long, ends square", j.sleeve(in, free(j.up(in.high+2*sleeveWallMm(d))), out+endMm), nil})
 	case !hot:

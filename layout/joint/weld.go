@@ -1,7 +1,6 @@
 package joint
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -16,13 +15,10 @@ import (
 	"centrepop/parts/seq"
 )
 
-// weldProcess names a process as the job does.
-func weldProcess(word string) weld.Process {
-	p, known := map[string]weld.Process{"MMA": weld.Stick, "MIG": weld.MIG, "TIG": weld.TIG, "flux-cored": weld.FluxCored, "metal-cored": weld.MetalCored, "self-shielded": weld.SelfShielded}[word]
-	if !known {
-		return weld.MAG
-	}
-	return p
+// weldProcesses are the processes by the words of the job; where it says none, the worst.
+var weldProcesses = map[string]weld.Process{
+	"": weld.Stick, "MMA": weld.Stick, "MAG": weld.MAG, "MIG": weld.MIG, "TIG": weld.TIG,
+	"flux-cored": weld.FluxCored, "metal-cored": weld.MetalCored, "self-shielded": weld.SelfShielded,
 }
 
 // thickMm is the thickness that heat flows into at a feature: the plate, the
@@ -42,6 +38,8 @@ func (f feature) thickMm() float64 {
 func (t *joint) weldDiameterMm() float64 {
 	a, b := t.a.roundMm(), t.b.roundMm()
 	switch {
+	case t.helixMm() > 0:
+		return 0
 	case a > 0 && b > 0:
 		return math.Min(a, b)
 	case t.b.radial != nil || t.standsRound():
@@ -84,15 +82,10 @@ func (weldKind) buy(*shop, *joint, *buying) {}
 
 func (weldKind) work(j *making, t *joint) {
 	in := t.in.Weld
-	thinner, thicker := t.a.thickMm(), t.b.thickMm()
-	if thinner > thicker {
-		thinner, thicker = thicker, thinner
-	}
-	p := &plan.WeldPlan{Type: in.Type, Process: in.Process, Metal: t.ownFiller(), Sides: in.Sides, ThinnerMm: geom.Clean(thinner), ThickerMm: geom.Clean(thicker), DiameterMm: geom.Clean(t.weldDiameterMm())}
+	thickA, thickB := t.a.thickMm(), t.b.thickMm()
+	p := &plan.WeldPlan{Type: in.Type, Process: in.Process, Metal: t.ownFiller(), Sides: in.Sides,
+		ThinnerMm: geom.Clean(min(thickA, thickB)), ThickerMm: geom.Clean(max(thickA, thickB)), DiameterMm: geom.Clean(t.weldDiameterMm())}
 	t.out.Weld = p
-	if t.helixMm() > 0 { // it runs round no circle
-		p.DiameterMm = 0
-	}
 	bad := func(err error) bool {
 		if err != nil {
 			t.refuse(t.in.Pos, plan.WeldUnworkable, plan.Named(t.w.Refused(err)))
@@ -109,7 +102,7 @@ func (weldKind) work(j *making, t *joint) {
 	if bad(err) {
 		return
 	}
-	if round := t.seamRoundMm(); t.in.Weld.Length.Set() && round > 0 && long > round+seamOverMm {
+	if round := t.seamRoundMm(); in.Length.Set() && round > 0 && long > round+seamOverMm {
 		t.problem(plan.WeldLonger, plan.Of(plan.Mm, long), plan.Named(t.kind.title(t)), plan.Of(plan.Mm, words.Round(round, 0)))
 	}
 	if p.LengthMm = words.Round(long, 2); long == 0 {
@@ -121,31 +114,8 @@ func (weldKind) work(j *making, t *joint) {
 	} else if bad(t.butt(p)) || t.refused() {
 		return
 	}
-	density := steelKgMm3 * 1e9
-	if t.a.r.Material != nil {
-		density = t.a.r.Material.DensityKgM3
-	}
-	sectionLength := p.LengthMm
-	if t.eachSide() {
-		sectionLength *= float64(in.Sides)
-	}
-	filler, err := weld.FillerFor(p.AreaMm2, sectionLength, density, weldProcess(in.Process))
-	if bad(err) {
+	if bad(t.fill(p)) || p.DiameterMm > 0 && !in.Length.Set() && bad(t.ring(p)) {
 		return
-	}
-	if mm2, mm := t.flares(p); mm > 0 {
-		flush, err := weld.FillerFor(mm2, mm, density, weldProcess(in.Process))
-		if bad(err) {
-			return
-		}
-		filler = weld.Filler{DepositedKg: filler.DepositedKg + flush.DepositedKg, BuyMaxKg: filler.BuyMaxKg + flush.BuyMaxKg, Runs: filler.Runs}
-		p.FlareMm2, p.FlareMm, p.FlareRuns = words.Round(mm2, 1), mm, flush.Runs
-	}
-	p.DepositedKg, p.BuyKg, p.Runs = words.Round(filler.DepositedKg, 3), words.Round(filler.BuyMaxKg, 3), filler.Runs
-	if round := p.DiameterMm > 0 && !in.Length.Set(); round {
-		if bad(t.ring(p)) {
-			return
-		}
 	}
 	if s := in.SquareUp; s.Set() {
 		p.SquareUpMm = s.Mm
@@ -160,44 +130,34 @@ func (weldKind) work(j *making, t *joint) {
 	j.weldSteps(t, p)
 }
 
-// seamOverMm is how much longer than once round a weld may be said. Common practice, no source: its ends lap.
-const seamOverMm = 10.0
-
-// seamRoundMm is once round the end of a bar that is welded on, or the round that a weld runs on;
-// 0 for another seam.
-func (t *joint) seamRoundMm() float64 {
-	for _, f := range []feature{t.a, t.b} {
-		if _, end := f.barEnd(); end {
-			section, _, _ := f.r.Bar()
-			return 2 * (section.WidthMm + section.DepthMm)
-		}
+// fill reckons the weld metal and its runs, with that of the sides that are flush over a round corner.
+func (t *joint) fill(p *plan.WeldPlan) error {
+	process, density, long := weldProcesses[p.Process], densityOf(t.a.r), p.LengthMm
+	if t.eachSide() {
+		long *= float64(p.Sides)
 	}
-	return math.Pi * t.weldDiameterMm()
+	filler, err := weld.FillerFor(p.AreaMm2, long, density, process)
+	if err != nil {
+		return err
+	}
+	if mm2, mm := t.flares(p); mm > 0 {
+		flush, err := weld.FillerFor(mm2, mm, density, process)
+		if err != nil {
+			return err
+		}
+		filler.DepositedKg, filler.BuyMaxKg = filler.DepositedKg+flush.DepositedKg, filler.BuyMaxKg+flush.BuyMaxKg
+		p.FlareMm2, p.FlareMm, p.FlareRuns = words.Round(mm2, 1), mm, flush.Runs
+	}
+	p.DepositedKg, p.BuyKg, p.Runs = words.Round(filler.DepositedKg, 3), words.Round(filler.BuyMaxKg, 3), filler.Runs
+	return nil
 }
 
-// derived tells whether the length of a weld is that of the corners that its parts make.
-func (t *joint) derived() bool { return len(t.out.Weld.Corners) > 0 && !t.in.Weld.Length.Set() }
-
-// longMm is the length of a weld: as said, in its corners, or once round; 0 where nothing says it.
-func (t *joint) longMm(p *plan.WeldPlan) (mm float64, err error) {
-	switch {
-	case t.in.Weld.Length.Set():
-		return t.in.Weld.Length.Mm, nil
-	case t.derived():
-		for _, c := range p.Corners {
-			mm += c.LengthMm
-		}
-		return mm, nil
-	case t.helixMm() > 0:
-		return words.Round(t.helixMm(), 1), nil
-	case t.b.radial != nil && p.DiameterMm > 0:
-		return t.saddleMm(p.DiameterMm)
-	case t.corner():
-		end, _ := t.a.mitre()
-		section, _, _ := t.a.r.Bar()
-		return words.Round(section.SeamMm(math.Abs(t.a.r.Part.Bar.End(end).Mitre.Deg)), 0), nil
+// densityOf is the density of the weld metal on a part, kg/m³: that of its metal, of steel where that is not known.
+func densityOf(r *part.Model) float64 {
+	if r.Material == nil {
+		return steelKgMm3 * 1e9
 	}
-	return math.Pi * p.DiameterMm, nil
+	return r.Material.DensityKgM3
 }
 
 // sixteenthMm is a sixteenth of an inch.
@@ -393,22 +353,6 @@ func (t *joint) ring(p *plan.WeldPlan) error {
 	return nil
 }
 
-// fineMm is the tolerance below which a size does not survive welding heat.
-// Common practice, no source.
-const fineMm = 0.1
-
-// fineSizes are the sizes of a part to finish after welding, the seat of the
-// weld itself and bores that hold something already left out.
-func fineSizes(f feature, made []*joint) []string {
-	var out []string
-	for s := range seq.Refs(f.r.Steps) {
-		if s != f.step && !s.AfterWeld && !(s.Inside && filled(f.inst(), s, made)) && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
-			out = append(out, f.title()+" "+words.Spaced(s.Name)+" "+f.r.W.Limits(s.Size.MinMm, s.Size.MaxMm))
-		}
-	}
-	return out
-}
-
 func (t *joint) weldFigures(p *plan.WeldPlan) {
 	t.figure("symbol", strings.TrimSpace(p.Symbol+" "+p.Designation), "ISO 2553")
 	round := ""
@@ -502,54 +446,6 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	j.boresCold(t)
 }
 
-// finishLater is the step after the last weld of a weldment, in which its parts get the sizes that
-// they were left large for, with what is cut into them, and their rows of the record.
-func (j *making) finishLater(t *joint) {
-	body := j.weldment(t.a.inst())
-	if slices.ContainsFunc(body, func(i inst) bool { return j.weldedLater(t, i) }) {
-		return
-	}
-	slices.SortFunc(body, func(a, b inst) int { return cmp.Or(strings.Compare(a.part, b.part), a.copy-b.copy) })
-	var what, do, by []string
-	clamped, set := "", "turn or bore only now"
-	for _, i := range body {
-		r := j.model(i.part)
-		title, held := copyTitle(r, i.copy), r.LaterHeld
-		later := slices.DeleteFunc(slices.Clone(r.Steps), func(s part.Step) bool { return !s.AfterWeld })
-		for _, s := range later {
-			what = append(what, title+" "+r.Finished(&s))
-		}
-		if most := j.job.Shop.SwingMm.Mm; len(later) > 0 {
-			by = append(by, title+" true by "+r.LaterTrue)
-			if swings := j.swingMm(t, i, body); swings > most {
-				held, clamped, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(words.Round(swings, 0))+" and the lathe takes "+t.w.Read(most)+", ", "bore only now with the boring head"
-				for _, s := range slices.DeleteFunc(later, func(s part.Step) bool { return s.Inside }) {
-					t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, words.Round(swings, 0)), plan.Of(plan.Read, most))
-				}
-			}
-		}
-		for _, text := range slices.Concat(held, r.LaterDo) {
-			do = append(do, words.Capital(title)+": "+text)
-		}
-		for _, c := range r.Later {
-			c.What, c.Ref = title+" "+c.What, 0
-			t.out.Checks = append(t.out.Checks, c)
-		}
-	}
-	if len(what) > 0 {
-		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set + ", without letting go between bores of one axis: " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
-	}
-}
-
-// swingMm is what a weldment turns across about the axis of one of its parts, as it is after a weld; 0
-// where the shop's lathe has no swing.
-func (j *making) swingMm(t *joint, about inst, body []inst) float64 {
-	if !j.job.Shop.SwingMm.Set() {
-		return 0
-	}
-	return j.seams.SwingMm(j.with(t), machineOf(about), seq.Map(body, machineOf))
-}
-
 // machineOf is an instance as the machine knows it.
 func machineOf(i inst) machine.Instance { return machine.Instance{Part: i.part, Copy: i.copy} }
 
@@ -608,200 +504,6 @@ func (t *joint) laid(p *plan.WeldPlan) []string {
 		do = append(do, t.seam().weld)
 	}
 	return do
-}
-
-// boresCold are the checks of bores that are finished before the last weld on their part: their
-// limits are wide enough for that, or the job says what holds them.
-func (j *making) boresCold(t *joint) {
-	t.emptyBores(j.before, func(f feature, bore *part.Step) {
-		if (bore.Size.MaxMm-bore.Size.MinMm >= fineMm || t.meanwhile(j.job) != "") && !j.weldedLater(t, f.inst()) {
-			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Spaced(bore.Name) + " of " + f.title() + ", cold, plugs out", Wanted: t.w.Dia(bore.Size.NominalMm), Limits: t.w.Limits(bore.Size.MinMm, bore.Size.MaxMm), MinMm: bore.Size.MinMm, MaxMm: bore.Size.MaxMm, Gauge: "bore gauge", Source: bore.Size.Source})
-		}
-	})
-}
-
-// meanwhile is what holds fine sizes of a part true while it is welded: the reason
-// for which the job accepts that they are finished before the weld.
-func (t *joint) meanwhile(job *parts.Job) string {
-	for _, a := range job.Accept {
-		if a.Finding.Value != "weld-first" {
-			continue
-		}
-		o := job.Joint(a.Part)
-		if o == nil || o.Kind != parts.WeldKind {
-			continue
-		}
-		for _, f := range []feature{t.a, t.b} {
-			if o.Some(func(e parts.JointRef) bool { return e.Is(f.ref.Part, f.ref.Copy) }) && len(fineSizes(f, nil)) > 0 {
-				return a.Reason.Value
-			}
-		}
-	}
-	return ""
-}
-
-// holdTrue is the step before the first weld on a part whose fine sizes are done.
-func (j *making) holdTrue(t *joint) {
-	reason := t.meanwhile(j.job)
-	begun := slices.ContainsFunc(ofKind(j.before, parts.WeldKind), func(o *joint) bool { return o.meanwhile(j.job) == reason })
-	if reason == "" || begun {
-		return
-	}
-	t.step("Hold what is finished true", "Fine sizes of these parts are finished already. As the job accepts it: "+reason)
-}
-
-// seam is how a straight weld is tacked, where that is not along the seam, welded and gauged.
-type seam struct{ tack, weld, gauge string }
-
-// flared are the bar whose end is welded, and what it stands on.
-func (t *joint) flared() (bar, on feature) {
-	if _, end := t.a.barEnd(); end {
-		return t.a, t.b
-	}
-	return t.b, t.a
-}
-
-// flares are the section and the length of the seams where the end of a bar stands flush over the
-// round corner of a hollow section; no length where it does so on no side.
-func (t *joint) flares(p *plan.WeldPlan) (mm2, mm float64) {
-	bar, on := t.flared()
-	if _, end := bar.barEnd(); !end {
-		return 0, 0
-	}
-	stands, _, _ := bar.r.Bar()
-	section, _, _ := on.r.Bar()
-	round, _ := section.CornersMm()
-	if round == 0 {
-		return 0, 0
-	}
-	for _, side := range p.Flush {
-		switch parts.Side(side) {
-		case parts.FrontSide, parts.BackSide:
-			mm += stands.WidthMm
-		default:
-			mm += stands.DepthMm
-		}
-	}
-	return weld.FlareArea(round, cmp.Or(stands.WallMm, round)), mm
-}
-
-// flare says what the end of a bar stands over where it is flush with a hollow section: no gap of 0,
-// but the round of its corner.
-func (t *joint) flare() string {
-	p := t.out.Weld
-	if p.FlareMm == 0 {
-		return ""
-	}
-	_, on := t.flared()
-	section, _, _ := on.r.Bar()
-	r, _ := section.CornersMm()
-	layers := ""
-	if p.FlareRuns > 1 {
-		layers = ", root first, in layers"
-	}
-	return "over the round corner of " + on.title() + ", radius about " + t.w.Read(r) + ", the gap opens to a flare" + layers + ": "
-}
-
-// seam is that of the sides of a bar's section, of both sides of a plate, or of one.
-func (t *joint) seam() seam {
-	_, endA := t.a.barEnd()
-	_, endB := t.b.barEnd()
-	flush := len(t.out.Weld.Flush) > 0
-	switch out := (seam{"", "From the middle outward.", "at both ends and in the middle"}); {
-	case (endA || endB) && flush:
-		return seam{"the middle of each side of the section", "The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: " + t.flare() + "a seam filled level with both.", "in the middle of each fillet"}
-	case endA || endB:
-		return seam{"the middle of two opposite sides of the section, then of the other two", "Each side of the section from its middle outward, opposite sides in turn.", "in the middle of each side"}
-	case t.out.Weld.Round:
-		return seam{out.tack, "From the middle of its longest side outward both ways, round the corners without a stop" + map[bool]string{true: ". No weld where it stands flush: there is no corner.", false: " until both meet."}[flush], out.gauge + " of each side"}
-	case flush:
-		return seam{out.tack, "From the middle outward, corner by corner in turn. No weld where it stands flush: there is no corner.", out.gauge + " of each fillet"}
-	case t.out.Weld.Lap:
-		return seam{out.tack, "Each edge from its middle outward, the opposite one after it.", "in the middle of each edge"}
-	case t.in.Weld.Sides == 2 || t.helixMm() > 0 || !t.out.Weld.OneSided():
-		return seam{out.tack, "From the middle outward, turn and turn about on the two sides.", out.gauge + ", on each side"}
-	default:
-		return out
-	}
-}
-
-// tackRow is the number and length of the tacks of a straight seam, which is taken in whole 5 mm
-// so that pieces alike but for a millimetre are tacked alike.
-func (t *joint) tackRow(lengthMm float64) (n int, eachMm float64) {
-	lengthMm = max(5*math.Floor(lengthMm/5), min(5, lengthMm))
-	n, eachMm, err := weld.TackRow(lengthMm, t.out.Weld.ThinnerMm, t.out.Weld.ThickerMm)
-	if err != nil {
-		t.refuse(t.in.Pos, plan.WeldUnworkable, plan.Named(t.w.Refused(err)))
-	}
-	return n, t.tackMm(eachMm)
-}
-
-// tackMm is the length of a tack to the millimetre, or to the sixteenth of an inch.
-func (t *joint) tackMm(mm float64) float64 {
-	if t.w.Units == parts.Inches {
-		return geom.Clean(math.Round(mm/sixteenthMm) * sixteenthMm)
-	}
-	return words.Round(mm, 0)
-}
-
-// tackSeams says how many tacks hold a straight weld, of what length and in what order. The
-// sides of a section are tacked in their middles.
-func (t *joint) tackSeams() string {
-	p, seam, edges := t.out.Weld, t.seam(), map[float64][]string{}
-	long := []float64{p.LengthMm / float64(p.Sides)}
-	switch {
-	case t.in.Weld.Length.Set():
-		long = []float64{t.in.Weld.Length.Mm}
-	case t.derived():
-		long = nil
-		for _, c := range p.Corners {
-			long, edges[c.LengthMm] = append(long, c.LengthMm), append(edges[c.LengthMm], c.Side)
-		}
-	}
-	slices.Sort(long)
-	if seam.tack != "" {
-		side := long[0]
-		if !t.derived() {
-			side /= 4
-		}
-		_, p.TackLengthMm = t.tackRow(side)
-		return "Tack " + seam.tack + ", each tack " + t.w.Read(p.TackLengthMm) + " long."
-	}
-	var each []string
-	order := "in its middle"
-	for i, mm := range slices.Backward(long) {
-		n, tack := t.tackRow(mm)
-		text := words.Trim(float64(n), 0) + " × " + t.w.Read(tack) + " long"
-		if on := t.w.Read(mm); long[0] != long[len(long)-1] {
-			if p.Lap || p.Round { // corners that are rounded are of both edges
-				on = strings.Join(edges[mm], " and ")
-			}
-			text += " on " + on
-		}
-		each = seq.Add(each, text)
-		if n > 1 && order == "in its middle" {
-			order = tackOrder(n)
-		}
-		if i == len(long)-1 {
-			p.TackLengthMm = tack
-		}
-	}
-	of, turn := "", ""
-	if len(long) > 1 || p.Sides > 1 {
-		of, turn = "each seam ", "; one tack on each seam in turn, so that no side pulls"
-	}
-	return "Tack " + of + strings.Join(each, ", ") + ": " + order + turn + "."
-}
-
-// tackOrder is the order of tacks along a straight seam.
-func tackOrder(n int) string {
-	switch n {
-	case 2:
-		return "both ends"
-	case 3:
-		return "both ends, then the middle"
-	}
-	return "both ends, then the middle, then always into the widest gap, at equal distances"
 }
 
 // inspectWeld is what the finished weld is measured by: a gauge reads the throat
@@ -899,122 +601,4 @@ func runs(n int) string {
 		return "1 run"
 	}
 	return words.Trim(float64(n), 0) + " runs"
-}
-
-// weldedLater tells whether a later joint welds the same part again.
-func (j *making) weldedLater(t *joint, i inst) bool {
-	return slices.ContainsFunc(ofKind(j.later(t), parts.WeldKind), func(o *joint) bool { return o.has(i) })
-}
-
-// plateToFace is the flat part of a weld whose free face is to be true: something is bolted to
-// it later, or the job says square-up; and the metal that its stock has over its thickness. ok
-// is false where there is none, or other welds on it follow first.
-func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
-	for _, f := range []feature{t.b, t.a} {
-		part := f.r.Part
-		if !part.Flat() || !t.in.Weld.SquareUp.Set() && !j.facedLater(f.inst()) || j.weldedLater(t, f.inst()) {
-			continue
-		}
-		return f, geom.Clean(f.spareMm()), true
-	}
-	return feature{}, 0, false
-}
-
-// stiffShare is the thickness of a plate that keeps another flat, over that one's. Common
-// practice, no source.
-const stiffShare = 1.5
-
-// keepFlat is what to do before welding a plate that nothing is left to face on.
-func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
-	f, spare, ok := j.plateToFace(t)
-	if !ok || spare >= p.SquareUpMm {
-		return ""
-	}
-	p.BackingMm, p.BackingOn = j.next(stiffShare*f.r.LengthMm(), 5, 1.0/4), f.r.Out.Title
-	return "Bolt a plate " + t.w.Size(p.BackingMm) + " thick or more, drilled through " + f.title() + ", to its free face, no tack there: nothing is left to face it."
-}
-
-// A face that is turned is flat to turnedFlatMm (common practice, no source); flatShare is how flat a
-// plate that is not faced comes, over its longest side: EN 10029 class S has 3 mm in 1000 at 8 to 15
-// thick (from memory).
-const turnedFlatMm, flatShare = 0.1, 0.003
-
-// squareUp faces plates whose free face is to be true where the stock is so much thicker than
-// the part, in one step after the last weld of their body; else the plate is only checked.
-func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
-	f, spare, ok := j.plateToFace(t)
-	asked := t.in.Weld.SquareUp.Set()
-	flat := func(mm float64) string {
-		return "A " + t.w.Near(mm) + " feeler does not enter anywhere under the face."
-	}
-	switch {
-	case asked && !ok:
-		t.problem(plan.SquareUpNowhere, plan.Of(plan.Mm, p.SquareUpMm))
-	case p.SquareUpMm <= 0 || !ok:
-	case spare >= p.SquareUpMm:
-		p.Faced = f.r.Part.Name.Value
-		source := "common practice, no source"
-		if asked {
-			source = "job file"
-		}
-		t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" on the joint face", source)
-	default:
-		box := f.r.OutlinePath().Bounds()
-		t.step("Check that it is flat", "Rest the joint face of "+f.title()+" on a plate and feel round it.", "Else press it flat over the weld; if it stays so, cut it anew, from plate with metal to face.").Hold =
-			flat(j.next(max(turnedFlatMm, flatShare*max(box.W(), box.H())), 0.1, 0.005))
-		if asked {
-			t.problem(plan.SquareUpStock, plan.Of(plan.Mm, p.SquareUpMm), plan.Named(f.title()), plan.Of(plan.Mm, spare))
-		}
-	}
-	var do []string
-	for _, o := range ofKind(j.made(t), parts.WeldKind) {
-		if o.out.Weld == nil || o.out.Weld.Faced == "" {
-			continue
-		}
-		if f, spare, _ := j.plateToFace(o); j.facedAt(o, f.inst()) == t {
-			do = append(do, "Face the joint face of "+f.title()+" true, down to its thickness of "+t.w.Size(f.r.Part.Thickness.Mm)+": "+t.w.Read(spare)+" stands over it.")
-		}
-	}
-	if len(do) > 0 {
-		t.step("Square up", do...).Hold = flat(turnedFlatMm)
-	}
-}
-
-// facedAt is the joint after which a plate is faced that a weld holds: the last weld of its body
-// before something other is put to the plate.
-func (j *making) facedAt(t *joint, plate inst) *joint {
-	body, at := j.weldment(plate), t
-	for _, o := range j.later(t) {
-		if !o.forGood() && slices.Contains(o.held(), plate) {
-			break
-		}
-		if o.is(parts.WeldKind) && slices.Contains(body, o.a.inst()) {
-			at = o
-		}
-	}
-	return at
-}
-
-// weldment are the parts that welds make one body with a part.
-func (j *making) weldment(i inst) []inst {
-	return j.members(i, ofKind(j.all, parts.WeldKind))
-}
-
-// thickYet warns of a plate that is thicker than it is drawn until it is faced after this weld
-// or a later one.
-func (j *making) thickYet(t *joint) {
-	for _, o := range ofKind(j.all, parts.WeldKind) {
-		f, spare, ok := j.plateToFace(o)
-		if ok && spare > 0 && t.has(f.inst()) && slices.Index(j.all, j.facedAt(o, f.inst())) >= slices.Index(j.all, t) {
-			t.caution(f.title() + " is still " + t.w.Size(f.r.Part.Stock.Size.Mm) + " thick, drawn " + t.w.Size(f.r.Part.Thickness.Mm) + ": places and depths here are those of the drawing, and " + t.w.Read(spare) + " stands out beyond its joint face until that is faced.")
-		}
-	}
-}
-
-// facedLater tells whether a part is bolted to something, so that its face must
-// be true.
-func (j *shop) facedLater(i inst) bool {
-	return slices.ContainsFunc(j.job.Of(parts.BoltKind), func(o *parts.Joint) bool {
-		return o.Bolt.Through.Is(i.part, i.copy) || o.Bolt.Into.Is(i.part, i.copy)
-	})
 }

@@ -46,7 +46,7 @@ var weldMetalKind = map[material.JoinReason]plan.ProblemKind{
 // austenitic stainless steel by all but a self-shielded wire, aluminium under argon alone (ISO 4063:
 // 131, 141). Common practice, no source.
 func (t *joint) atHome() bool {
-	kind, process := t.a.r.Material.Kind, weldProcess(t.in.Weld.Process)
+	kind, process := t.a.r.Material.Kind, weldProcesses[t.in.Weld.Process]
 	if kind != t.b.r.Material.Kind {
 		return false
 	}

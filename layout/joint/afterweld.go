@@ -1,0 +1,236 @@
+package joint
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// fineMm is the tolerance below which a size does not survive welding heat.
+// Common practice, no source.
+const fineMm = 0.1
+
+// fineSizes are the sizes of a part to finish after welding, the seat of the
+// weld itself and bores that hold something already left out.
+func fineSizes(f feature, made []*joint) []string {
+	var out []string
+	for s := range seq.Refs(f.r.Steps) {
+		if s != f.step && !s.AfterWeld && !(s.Inside && filled(f.inst(), s, made)) && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
+			out = append(out, f.title()+" "+words.Spaced(s.Name)+" "+f.r.W.Limits(s.Size.MinMm, s.Size.MaxMm))
+		}
+	}
+	return out
+}
+
+// finishLater is the step after the last weld of a weldment, in which its parts get the sizes that
+// they were left large for, with what is cut into them, and their rows of the record.
+func (j *making) finishLater(t *joint) {
+	body := j.weldment(t.a.inst())
+	if slices.ContainsFunc(body, func(i inst) bool { return j.weldedLater(t, i) }) {
+		return
+	}
+	slices.SortFunc(body, func(a, b inst) int { return cmp.Or(strings.Compare(a.part, b.part), a.copy-b.copy) })
+	var what, do, by []string
+	clamped, set := "", "turn or bore only now"
+	for _, i := range body {
+		r := j.model(i.part)
+		title, held := copyTitle(r, i.copy), r.LaterHeld
+		later := slices.DeleteFunc(slices.Clone(r.Steps), func(s part.Step) bool { return !s.AfterWeld })
+		for _, s := range later {
+			what = append(what, title+" "+r.Finished(&s))
+		}
+		if most := j.job.Shop.SwingMm.Mm; len(later) > 0 {
+			by = append(by, title+" true by "+r.LaterTrue)
+			if swings := j.swingMm(t, i, body); swings > most {
+				held, clamped, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(words.Round(swings, 0))+" and the lathe takes "+t.w.Read(most)+", ", "bore only now with the boring head"
+				for _, s := range slices.DeleteFunc(later, func(s part.Step) bool { return s.Inside }) {
+					t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, words.Round(swings, 0)), plan.Of(plan.Read, most))
+				}
+			}
+		}
+		for _, text := range slices.Concat(held, r.LaterDo) {
+			do = append(do, words.Capital(title)+": "+text)
+		}
+		for _, c := range r.Later {
+			c.What, c.Ref = title+" "+c.What, 0
+			t.out.Checks = append(t.out.Checks, c)
+		}
+	}
+	if len(what) > 0 {
+		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set + ", without letting go between bores of one axis: " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
+	}
+}
+
+// swingMm is what a weldment turns across about the axis of one of its parts, as it is after a weld; 0
+// where the shop's lathe has no swing.
+func (j *making) swingMm(t *joint, about inst, body []inst) float64 {
+	if !j.job.Shop.SwingMm.Set() {
+		return 0
+	}
+	return j.seams.SwingMm(j.with(t), machineOf(about), seq.Map(body, machineOf))
+}
+
+// boresCold are the checks of bores that are finished before the last weld on their part: their
+// limits are wide enough for that, or the job says what holds them.
+func (j *making) boresCold(t *joint) {
+	t.emptyBores(j.before, func(f feature, bore *part.Step) {
+		if (bore.Size.MaxMm-bore.Size.MinMm >= fineMm || t.meanwhile(j.job) != "") && !j.weldedLater(t, f.inst()) {
+			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Spaced(bore.Name) + " of " + f.title() + ", cold, plugs out", Wanted: t.w.Dia(bore.Size.NominalMm), Limits: t.w.Limits(bore.Size.MinMm, bore.Size.MaxMm), MinMm: bore.Size.MinMm, MaxMm: bore.Size.MaxMm, Gauge: "bore gauge", Source: bore.Size.Source})
+		}
+	})
+}
+
+// meanwhile is what holds fine sizes of a part true while it is welded: the reason
+// for which the job accepts that they are finished before the weld.
+func (t *joint) meanwhile(job *parts.Job) string {
+	for _, a := range job.Accept {
+		if a.Finding.Value != "weld-first" {
+			continue
+		}
+		o := job.Joint(a.Part)
+		if o == nil || o.Kind != parts.WeldKind {
+			continue
+		}
+		for _, f := range []feature{t.a, t.b} {
+			if o.Some(func(e parts.JointRef) bool { return e.Is(f.ref.Part, f.ref.Copy) }) && len(fineSizes(f, nil)) > 0 {
+				return a.Reason.Value
+			}
+		}
+	}
+	return ""
+}
+
+// holdTrue is the step before the first weld on a part whose fine sizes are done.
+func (j *making) holdTrue(t *joint) {
+	reason := t.meanwhile(j.job)
+	begun := slices.ContainsFunc(ofKind(j.before, parts.WeldKind), func(o *joint) bool { return o.meanwhile(j.job) == reason })
+	if reason == "" || begun {
+		return
+	}
+	t.step("Hold what is finished true", "Fine sizes of these parts are finished already. As the job accepts it: "+reason)
+}
+
+// weldedLater tells whether a later joint welds the same part again.
+func (j *making) weldedLater(t *joint, i inst) bool {
+	return slices.ContainsFunc(ofKind(j.later(t), parts.WeldKind), func(o *joint) bool { return o.has(i) })
+}
+
+// plateToFace is the flat part of a weld whose free face is to be true: something is bolted to
+// it later, or the job says square-up; and the metal that its stock has over its thickness. ok
+// is false where there is none, or other welds on it follow first.
+func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
+	for _, f := range []feature{t.b, t.a} {
+		part := f.r.Part
+		if !part.Flat() || !t.in.Weld.SquareUp.Set() && !j.facedLater(f.inst()) || j.weldedLater(t, f.inst()) {
+			continue
+		}
+		return f, geom.Clean(f.spareMm()), true
+	}
+	return feature{}, 0, false
+}
+
+// stiffShare is the thickness of a plate that keeps another flat, over that one's. Common
+// practice, no source.
+const stiffShare = 1.5
+
+// keepFlat is what to do before welding a plate that nothing is left to face on.
+func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
+	f, spare, ok := j.plateToFace(t)
+	if !ok || spare >= p.SquareUpMm {
+		return ""
+	}
+	p.BackingMm, p.BackingOn = j.next(stiffShare*f.r.LengthMm(), 5, 1.0/4), f.r.Out.Title
+	return "Bolt a plate " + t.w.Size(p.BackingMm) + " thick or more, drilled through " + f.title() + ", to its free face, no tack there: nothing is left to face it."
+}
+
+// A face that is turned is flat to turnedFlatMm (common practice, no source); flatShare is how flat a
+// plate that is not faced comes, over its longest side: EN 10029 class S has 3 mm in 1000 at 8 to 15
+// thick (from memory).
+const turnedFlatMm, flatShare = 0.1, 0.003
+
+// squareUp faces plates whose free face is to be true where the stock is so much thicker than
+// the part, in one step after the last weld of their body; else the plate is only checked.
+func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
+	f, spare, ok := j.plateToFace(t)
+	asked := t.in.Weld.SquareUp.Set()
+	flat := func(mm float64) string {
+		return "A " + t.w.Near(mm) + " feeler does not enter anywhere under the face."
+	}
+	switch {
+	case asked && !ok:
+		t.problem(plan.SquareUpNowhere, plan.Of(plan.Mm, p.SquareUpMm))
+	case p.SquareUpMm <= 0 || !ok:
+	case spare >= p.SquareUpMm:
+		p.Faced = f.r.Part.Name.Value
+		source := "common practice, no source"
+		if asked {
+			source = "job file"
+		}
+		t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" on the joint face", source)
+	default:
+		box := f.r.OutlinePath().Bounds()
+		t.step("Check that it is flat", "Rest the joint face of "+f.title()+" on a plate and feel round it.", "Else press it flat over the weld; if it stays so, cut it anew, from plate with metal to face.").Hold =
+			flat(j.next(max(turnedFlatMm, flatShare*max(box.W(), box.H())), 0.1, 0.005))
+		if asked {
+			t.problem(plan.SquareUpStock, plan.Of(plan.Mm, p.SquareUpMm), plan.Named(f.title()), plan.Of(plan.Mm, spare))
+		}
+	}
+	var do []string
+	for _, o := range ofKind(j.made(t), parts.WeldKind) {
+		if o.out.Weld == nil || o.out.Weld.Faced == "" {
+			continue
+		}
+		if f, spare, _ := j.plateToFace(o); j.facedAt(o, f.inst()) == t {
+			do = append(do, "Face the joint face of "+f.title()+" true, down to its thickness of "+t.w.Size(f.r.Part.Thickness.Mm)+": "+t.w.Read(spare)+" stands over it.")
+		}
+	}
+	if len(do) > 0 {
+		t.step("Square up", do...).Hold = flat(turnedFlatMm)
+	}
+}
+
+// facedAt is the joint after which a plate is faced that a weld holds: the last weld of its body
+// before something other is put to the plate.
+func (j *making) facedAt(t *joint, plate inst) *joint {
+	body, at := j.weldment(plate), t
+	for _, o := range j.later(t) {
+		if !o.forGood() && slices.Contains(o.held(), plate) {
+			break
+		}
+		if o.is(parts.WeldKind) && slices.Contains(body, o.a.inst()) {
+			at = o
+		}
+	}
+	return at
+}
+
+// weldment are the parts that welds make one body with a part.
+func (j *making) weldment(i inst) []inst {
+	return j.members(i, ofKind(j.all, parts.WeldKind))
+}
+
+// thickYet warns of a plate that is thicker than it is drawn until it is faced after this weld
+// or a later one.
+func (j *making) thickYet(t *joint) {
+	for _, o := range ofKind(j.all, parts.WeldKind) {
+		f, spare, ok := j.plateToFace(o)
+		if ok && spare > 0 && t.has(f.inst()) && slices.Index(j.all, j.facedAt(o, f.inst())) >= slices.Index(j.all, t) {
+			t.caution(f.title() + " is still " + t.w.Size(f.r.Part.Stock.Size.Mm) + " thick, drawn " + t.w.Size(f.r.Part.Thickness.Mm) + ": places and depths here are those of the drawing, and " + t.w.Read(spare) + " stands out beyond its joint face until that is faced.")
+		}
+	}
+}
+
+// facedLater tells whether a part is bolted to something, so that its face must
+// be true.
+func (j *shop) facedLater(i inst) bool {
+	return slices.ContainsFunc(j.job.Of(parts.BoltKind), func(o *parts.Joint) bool {
+		return o.Bolt.Through.Is(i.part, i.copy) || o.Bolt.Into.Is(i.part, i.copy)
+	})
+}
