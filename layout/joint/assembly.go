@@ -528,7 +528,7 @@ func adjustedLast(all []*joint) []*joint {
 	var first, last []*joint
 	for _, t := range all {
 		into := &first
-		if t.is(parts.BearingKind) && !t.refused() {
+		if t.is(parts.BearingKind) {
 			if m, ok := t.mount(); ok && m.fixed == nil {
 				into = &last
 			}

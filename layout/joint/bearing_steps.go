@@ -27,11 +27,9 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 		return m, false
 	}
 	m.holds(p)
-	if housing := j.at(t.b.inst()); housing != nil {
-		p.CupBackMm = geom.Clean(housing.at.z0 + housing.at.s*m.cupBackMm)
-		p.LargeEndDir = -housing.at.s * m.cupDir
-		p.LargeEndMm = geom.Clean(p.CupBackMm + p.LargeEndDir*p.WidthMm)
-	}
+	housing := j.at(t.b.inst()).at
+	p.CupBackMm, p.LargeEndDir = geom.Clean(housing.z0+housing.s*m.cupBackMm), -housing.s*m.cupDir
+	p.LargeEndMm = geom.Clean(p.CupBackMm + p.LargeEndDir*p.WidthMm)
 	if mm := j.standsOut(t, m); p.Adjusted && mm > nutStopsMm {
 		t.problem(plan.NutStops, plan.Named(t.a.text()), plan.Of(plan.Mm, words.Round(mm, 2)))
 	}

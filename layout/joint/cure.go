@@ -28,10 +28,10 @@ const clearMm = 0.05
 // goesRound tells whether turned part A with its other face on the joint finds
 // room beside part B.
 func (j *making) goesRound(t *joint) bool {
-	a, b := j.at(t.a.inst()), j.at(t.b.inst())
-	if a == nil || b == nil || !t.axis {
+	if !t.axis {
 		return false
 	}
+	a, b := j.at(t.a.inst()), j.at(t.b.inst())
 	meet, radius := t.meeting().First, geom.MeanRadiusMm(t.a.points())
 	own, _, okOwn := t.a.r.Plane(meet, radius)
 	other, _, okOther := t.a.r.Plane(meet.Other(), radius)
@@ -96,7 +96,7 @@ func (j *making) tellsApart(f feature, other inst) string {
 		tied := func(i inst) bool {
 			return slices.ContainsFunc(j.before, func(o *joint) bool { return o.has(i) && o.has(q.inst) && i != q.inst })
 		}
-		if !tied(f.inst()) || !tied(other) || q.r.Part.Quantity > 1 || a == nil || b == nil || a.group != q.group || b.group != q.group {
+		if !tied(f.inst()) || !tied(other) || q.r.Part.Quantity > 1 || b == nil || a.group != q.group || b.group != q.group {
 			continue
 		}
 		end := faceName((a.at.z0 - b.at.z0) * q.at.s)
@@ -132,12 +132,7 @@ func (t *joint) scribe(places bool, line string) {
 
 // markDeg is where to scribe: at TOP of the part that comes, so that one drawing
 // gets one mark whatever it is joined to.
-func (j *making) markDeg(t *joint) float64 {
-	if p := j.at(t.a.inst()); p != nil {
-		return p.at.clock(0)
-	}
-	return 0
-}
+func (j *making) markDeg(t *joint) float64 { return j.at(t.a.inst()).at.clock(0) }
 
 // leads is the side of a bolted joint whose drawing says where the offset hole
 // is: that of which there are more copies, else the part that comes.

@@ -267,44 +267,37 @@ func arrangement(m, n mounting) string {
 // standsOut is how far the seat of an adjusted cone comes out of its large end,
 // where the nut is to push it.
 func (j *assembly) standsOut(t *joint, m mounting) float64 {
-	large, ok := j.largeEndMm(t, m)
-	if m.nut == nil || !ok || m.nut.Size.NominalMm > t.a.step.Size.NominalMm+1 {
+	if m.nut == nil || m.nut.Size.NominalMm > t.a.step.Size.NominalMm+1 {
 		return 0
 	}
-	return geom.Clean(m.coneDir * (m.coneBackMm - large))
+	return geom.Clean(m.coneDir * (m.coneBackMm - j.largeEndMm(t, m)))
 }
 
 // clearance is how far the small end of an adjusted cone stays off the shoulder
 // before it; ok is false where there is no such shoulder or the cone's own width
 // is not known.
 func (j *assembly) clearance(t *joint, m mounting) (mm float64, ok bool) {
-	large, ok := j.largeEndMm(t, m)
-	if m.small == nil || !t.in.Bearing.ConeWidth.Set() || !ok {
+	if m.small == nil || !t.in.Bearing.ConeWidth.Set() {
 		return 0, false
 	}
-	small := large - m.coneDir*t.in.Bearing.ConeWidth.Mm
+	small := j.largeEndMm(t, m) - m.coneDir*t.in.Bearing.ConeWidth.Mm
 	return geom.Clean(m.coneDir * (small - end(m.small, m.coneDir))), true
 }
 
-// largeEndMm is where the large end of the cone lies on the shaft's axis; ok is false
-// where one of the two is not placed.
-func (j *assembly) largeEndMm(t *joint, m mounting) (mm float64, ok bool) {
-	shaft, housing := j.at(t.a.inst()), j.at(t.b.inst())
-	if shaft == nil || housing == nil {
-		return 0, false
-	}
-	to := housing.at.seenFrom(shaft.at)
-	return to.z0 + to.s*(m.cupBackMm-m.cupDir*t.in.Bearing.Width.Mm), true
+// largeEndMm is where the large end of the cone lies on the shaft's axis.
+func (j *assembly) largeEndMm(t *joint, m mounting) float64 {
+	to := j.stands(t).inverse()
+	return to.z0 + to.s*(m.cupBackMm-m.cupDir*t.in.Bearing.Width.Mm)
 }
 
 // nutShort notes a nut that stops before the cone it is to hold, because its thread
 // runs out beside the seat, and a slot for the tongue of its washer that does not reach the cone
 // in its full width.
 func (j *assembly) nutShort(t *joint, m mounting) {
-	large, ok := j.largeEndMm(t, m)
-	if m.nut == nil || !ok {
+	if m.nut == nil {
 		return
 	}
+	large := j.largeEndMm(t, m)
 	out := t.a.r.FullThreadMm(m.nut, back(-m.coneDir))
 	if short := geom.Clean(m.coneDir*(end(m.nut, -m.coneDir)-large) + out); out > 0 && short > geom.CloseMm {
 		t.problem(plan.NutShort, plan.Named(words.Spaced(m.nut.Name)), plan.Of(plan.Mm, short))

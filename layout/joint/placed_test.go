@@ -63,15 +63,11 @@ func TestStandsOut(t *testing.T) {
 		j := standing(lying("shaft", c.shaft, c.s, cylinder(0, 100, 40, false)), lying("hub", c.hub, c.h, cylinder(0, 30, 40, true)))
 		j.placed[0].r = worked("seat", 100)
 		p := &joint{in: &parts.Joint{Kind: parts.PressKind, Press: &parts.PressJoint{}}, a: j.placed[0].of(), b: j.placed[1].of()}
-		if mm, span, ok := j.standsOutMm(p); mm != c.mm || span != c.span || !ok {
-			t.Errorf("%s: %g of %v, %v, want %g of %v", c.name, mm, span, ok, c.mm, c.span)
+		if mm, span := j.standsOutMm(p); mm != c.mm || span != c.span {
+			t.Errorf("%s: %g of %v, want %g of %v", c.name, mm, span, c.mm, c.span)
 		}
 		if got := j.stopText(p); (got != "") != c.says {
 			t.Errorf("%s: %q", c.name, got)
-		}
-		j.placed = j.placed[:1]
-		if mm, _, ok := j.standsOutMm(p); mm != 0 || ok || j.stopText(p) != "" {
-			t.Errorf("%s: of a hub that is nowhere", c.name)
 		}
 	}
 }
@@ -85,8 +81,8 @@ func TestConeStands(t *testing.T) {
 	b := &joint{in: &parts.Joint{Kind: parts.BearingKind, Bearing: &parts.BearingJoint{Width: length(20), ConeWidth: length(18)}}, a: j.placed[0].of(), b: j.placed[1].of()}
 	small := cylinder(190, 200, 50, false)
 	m := mounting{cupDir: 1, coneDir: -1, cupBackMm: 50, coneBackMm: 165, small: &small}
-	if mm, ok := j.largeEndMm(b, m); mm != 170 || !ok {
-		t.Errorf("the large end is at %g, %v", mm, ok)
+	if mm := j.largeEndMm(b, m); mm != 170 {
+		t.Errorf("the large end is at %g", mm)
 	}
 	for dia, want := range map[float64]float64{38: 5, 41: 5, 41.1: 0} {
 		nut := cylinder(140, 165, dia, false)
@@ -128,10 +124,6 @@ func TestConeStands(t *testing.T) {
 	b.in.Bearing = &wide
 	if mm, ok := j.clearance(b, m); mm != 0 || ok {
 		t.Error("of a cone whose width nobody knows")
-	}
-	j.placed = j.placed[:1]
-	if mm, ok := j.largeEndMm(b, m); mm != 0 || ok || j.standsOut(b, m) != 0 {
-		t.Error("in a housing that is nowhere")
 	}
 }
 

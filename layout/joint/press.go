@@ -371,11 +371,11 @@ type setting struct {
 func (j *assembly) setting(t *joint) setting {
 	m := t.meeting()
 	best := setting{end: string(m.First), outMm: -m.Below.Mm, face: m.Second}
-	st, shaft, hub := t.a.step, j.at(t.a.inst()), j.at(t.b.inst())
-	if !t.is(parts.PressKind) || !m.Level || m.Below.Mm <= st.LengthMm() || shaft == nil || hub == nil {
+	st := t.a.step
+	if !t.is(parts.PressKind) || !m.Level || m.Below.Mm <= st.LengthMm() {
 		return best
 	}
-	is := shaft.at.seenFrom(hub.at)
+	is := j.stands(t)
 	faces := []parts.Face{parts.Front, parts.Back}
 	for i, z := range []float64{st.FromMm, st.ToMm} {
 		for _, face := range faces {

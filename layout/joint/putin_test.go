@@ -83,7 +83,7 @@ func TestRegisterInATubeAsBought(t *testing.T) {
 	t.Parallel()
 	const fixed, seat = "fit: {plus-minus: 0.1}", ", length: 4, seat: barrel tube bore"
 	const drawn = "fit: {measured: [0.7, 0.9]}" + seat + " as measured"
-	for to, want := range map[string][]plan.Problem{fixed + seat: {{Kind: plan.RegisterTube}}, fixed + seat + " as measured": {{Kind: plan.RegisterFixed}}, "fit: {measured: [0.7, 0.8]}" + seat: nil} {
+	for to, want := range map[string][]plan.Problem{fixed + seat: {{Kind: plan.RegisterTube}}, fixed + seat + " as measured": {{Kind: plan.RegisterTube}}, "fit: {measured: [0.7, 0.8]}" + seat: nil} {
 		p, err := draft(editedDemo(t, "pugmill", "lantern.yaml", drawn, to))
 		if err != nil {
 			t.Fatal(err)

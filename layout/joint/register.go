@@ -3,7 +3,6 @@ package joint
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/part"
@@ -105,8 +104,8 @@ func (t *joint) register(p, q placedPart, out, in *part.Step) {
 	lo, hi := in.Size.MinMm-out.Size.MaxMm, in.Size.MaxMm-out.Size.MinMm
 	what := copyTitle(p.r, p.copy) + " " + words.Spaced(out.Name) + " in " + copyTitle(q.r, q.copy) + " " + words.Spaced(in.Name)
 	fitted := out.Size.Fitted() && in.Size.Fitted()
-	off, asMeasured := tubeOffMm(q, in), out.Size.Measured() || strings.Contains(out.Seat, "as measured")
-	if out.Size.Measured() && lo >= 0 { // else it is drawn larger than the bore
+	off, asMeasured := tubeOffMm(q, in), out.Size.Measured()
+	if asMeasured && lo >= 0 { // else it is drawn larger than the bore
 		lo, hi = -out.Size.OffMm.Max, -out.Size.OffMm.Min
 	}
 	far := in.Size.NominalMm-out.Size.NominalMm > nearMm
@@ -138,8 +137,6 @@ func (t *joint) register(p, q placedPart, out, in *part.Step) {
 		t.problem(plan.RegisterBinds, plan.Named(what), by, plan.Named(cure))
 	case lo < off && !asMeasured:
 		t.problem(plan.RegisterTube, plan.Named(what), plan.Of(plan.Mm, words.Round(off, 2)))
-	case off > 0 && asMeasured && out.Size.Fitted():
-		t.problem(plan.RegisterFixed, plan.Named(what), plan.Of(plan.Mm, words.Round(off, 2)))
 	case far && direct:
 		t.problem(plan.RegisterOff, plan.Named(what), plan.Of(plan.Diameter, out.Size.NominalMm), plan.Of(plan.Diameter, in.Size.NominalMm), plan.Of(plan.Mm, geom.Clean(in.Size.NominalMm-out.Size.NominalMm)))
 	case fitted && !far && hi > looseMm:

@@ -448,10 +448,10 @@ func (t *joint) add(p plan.Problem) {
 func (j *making) finish(t *joint) {
 	made := j.made(t)
 	members := j.members(t.a.inst(), made)
-	if p := j.at(t.a.inst()); t.axis && p != nil {
-		added := j.added(t)
+	if t.axis {
+		added, group := j.added(t), j.at(t.a.inst()).group
 		for _, q := range j.placed {
-			if q.group == p.group && slices.Contains(members, q.inst) {
+			if q.group == group && slices.Contains(members, q.inst) {
 				t.out.Placed = append(t.out.Placed, plan.Placed{
 					Part: q.part, Copy: q.copy, Title: copyTitle(q.r, q.copy),
 					FrontMm: geom.Clean(q.at.z0), TurnDeg: norm(q.at.turn), OtherWay: q.at.turned(),

@@ -332,7 +332,7 @@ const keptShare = 1.1
 func (j *making) hubEndMm(t *joint) float64 {
 	at := end(t.b.step, -t.dir) + t.dir*t.a.step.LengthMm()
 	shaft, joined := j.at(t.b.inst()), j.members(t.a.inst(), j.before)
-	if shaft == nil || slices.Contains(joined, t.b.inst()) {
+	if slices.Contains(joined, t.b.inst()) {
 		return at
 	}
 	for _, i := range joined[1:] {
@@ -372,10 +372,8 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	}
 	at := t.dir*math.Max(t.dir*hubEndMm, t.dir*end(k.nut, -t.dir)) + t.dir*p.PlateMm
 	p.NutFromMm, p.NutDir = geom.Clean(at), t.dir
-	if out := t.b.r.FullThreadMm(k.nut, back(-t.dir)); out > 0 {
-		if short := geom.Clean(t.dir*(end(k.nut, -t.dir)-at) + out); short > geom.CloseMm {
-			t.problem(plan.SlideNutShort, plan.Named(words.Spaced(k.nut.Name)), plan.Of(plan.Mm, short), plan.Named(t.a.title()))
-		}
+	if short := geom.Clean(t.dir*(end(k.nut, -t.dir)-at) + t.b.r.FullThreadMm(k.nut, back(-t.dir))); short > geom.CloseMm {
+		t.problem(plan.SlideNutShort, plan.Named(words.Spaced(k.nut.Name)), plan.Of(plan.Mm, short), plan.Named(t.a.title()))
 	}
 	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
 	if u, b := k.nut.Undercut, slideNut(t); u != nil && b != nil && t.b.r.UndercutAtBack(k.nut) == back(-t.dir) {

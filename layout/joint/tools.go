@@ -96,25 +96,20 @@ func (j *shop) backings(made []*joint, from int) []plan.ToolRow {
 // where the hub goes on, which is the nearer one; below 0 it lies under the
 // hub's face, and where its end lies deep in the hub there is nothing to reckon with. Span is
 // the shaft from there to its end, on its own axis.
-func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64, ok bool) {
-	shaft, hub := j.at(t.a.inst()), j.at(t.b.inst())
-	if shaft == nil || hub == nil {
-		return 0, span, false
-	}
+func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64) {
 	if j.setting(t).far {
-		return 0, span, true
+		return 0, span
 	}
-	to := hub.at.seenFrom(shaft.at) // the hub's axis to the shaft's
-	low, high := to.span(t.b.step.FromMm, t.b.step.ToMm)
+	low, high := j.stands(t).inverse().span(t.b.step.FromMm, t.b.step.ToMm) // on the shaft's axis
 	if long := t.a.r.LengthMm(); low+high > long {
-		return geom.Clean(long - high), [2]float64{high, long}, true
+		return geom.Clean(long - high), [2]float64{high, long}
 	}
-	return geom.Clean(low), [2]float64{0, low}, true
+	return geom.Clean(low), [2]float64{0, low}
 }
 
 // stopText says where the disc lies that stops the ram, or a hub that is slipped on.
 func (j *assembly) stopText(t *joint) string {
-	if out, _, ok := j.standsOutMm(t); !ok || out >= 0 {
+	if out, _ := j.standsOutMm(t); out >= 0 {
 		return ""
 	}
 	return "The stop disc lies on the end of " + t.a.title() + ": home when it is level with " + t.b.title() + "."
@@ -124,10 +119,7 @@ func (j *assembly) stopText(t *joint) string {
 // that stands out, or a disc that stops the ram where the shaft lies under the
 // hub's face. A hub that is heated needs the disc alone.
 func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
-	out, span, ok := j.standsOutMm(t)
-	if !ok {
-		return
-	}
+	out, span := j.standsOutMm(t)
 	hot := t.in.Press.Method != "press"
 	switch d := t.b.step.Size.NominalMm; {
 	case out < 0:

@@ -113,7 +113,6 @@ const (
 	RegisterLarger    ProblemKind = "register-larger"
 	RegisterLoose     ProblemKind = "register-loose"
 	RegisterOff       ProblemKind = "register-off"
-	RegisterFixed     ProblemKind = "register-fixed"
 	RegisterTube      ProblemKind = "register-tube"
 	PlayUsed          ProblemKind = "play-used"
 	SocketGrade       ProblemKind = "socket-grade"
