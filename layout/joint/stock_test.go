@@ -1,12 +1,14 @@
 package joint_test
 
 import (
+	"maps"
 	"reflect"
 	"slices"
 	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts"
 )
 
 // stockRow is the row of a piece of stock.
@@ -89,6 +91,25 @@ func TestBuySeams(t *testing.T) {
 	for item, want := range map[string]bool{"Filler for 1.4301, to the welding procedure, 1.7 g": true, "Filler for MAG, to the welding procedure, 1.03 kg": true, "Filler for S235": false} {
 		if slices.ContainsFunc(p.Bought, func(b plan.BoughtRow) bool { return strings.HasPrefix(b.Item, item) }) != want {
 			t.Errorf("%q: %v wanted in %+v", item, want, p.Bought)
+		}
+	}
+}
+
+// TestSawnLength: of stock that is sawn to a length a piece is as long as the job says, or else as a plate is
+// across at its widest and a turned part along its axis.
+func TestSawnLength(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ said, plate, pin float64 }{{0, 200, 40}, {95, 95, 95}} {
+		job := jobOf(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M8 8.8}, face: back-on-front}", drilledPlate("a", "M8 clearance", ""), drilledPlate("b", "M8 tap", ""), pinYAML)
+		for i, form := range []string{"flat", "square", "round"} {
+			job.Parts[i].Stock = parts.Stock{Form: form, Size: parts.Length{Mm: 160 + float64(i)}, Second: parts.Length{Mm: 10}, Length: parts.Length{Mm: c.said}}
+		}
+		got := map[string]float64{}
+		for _, row := range planned(t, job).Cuts {
+			got[row.Bars[0].Pieces[0].Part] = row.Bars[0].Pieces[0].LengthMm
+		}
+		if want := map[string]float64{"a": c.plate, "b": c.plate, "pin": c.pin}; !maps.Equal(got, want) {
+			t.Errorf("%v, want %v", got, want)
 		}
 	}
 }
