@@ -45,12 +45,25 @@ func TestAdviceAtItsLimits(t *testing.T) {
 		d    float64
 		want string
 	}{
+		{"light", 0.5, "js6"}, {"normal", 0.5, "k5"}, {"heavy", 0.5, "k5"},
 		{"light", 39.9, "js6"}, {"light", 40, "k6"}, {"light", 140, "k6"}, {"light", 140.5, "n6"},
 		{"normal", 39.9, "k5"}, {"normal", 40, "m5"}, {"normal", 100, "m5"}, {"normal", 100.1, "m6"}, {"normal", 140, "m6"}, {"normal", 140.1, "n6"},
 		{"heavy", 49.9, "m5"}, {"heavy", 50, "n6"}, {"heavy", 140, "n6"}, {"heavy", 140.1, "p6"},
 	} {
 		if got := seatOf(coneSeats, &parts.BearingJoint{Load: c.load, Bore: length(c.d)}).classes; got[0] != c.want {
 			t.Errorf("%s load, %g mm: %v, want %s", c.load, c.d, got, c.want)
+		}
+	}
+	for _, c := range [][3]string{{"light", "g6", "M7"}, {"normal", "g6", "N7"}, {"heavy", "g6", "P7"}} {
+		for _, d := range []float64{0.5, 39, 300} { // where the outer ring turns, of whatever size
+			in := &parts.BearingJoint{Load: c[0], Rotating: "outer", Bore: length(d)}
+			if cone, cup := seatOf(coneSeats, in).classes[0], seatOf(cupSeats, in).classes[0]; cone != c[1] || cup != c[2] {
+				t.Errorf("%s load on an outer ring that turns, %g mm: %s, %s", c[0], d, cone, cup)
+			}
+			in.Rotating = "inner"
+			if cup := seatOf(cupSeats, in).classes[0]; cup != "H7" {
+				t.Errorf("%s load, outer ring stands, %g mm: %s", c[0], d, cup)
+			}
 		}
 	}
 	for mm, inch := range map[[2]float64]bool{{40, 80}: false, {31.75, 62}: true, {40, 73.431}: true, {40.005, 80}: false, {40, 80.02}: true, {40.0099, 80}: false, {40.0105, 80}: true, {40, 79.9895}: true} {
