@@ -6,7 +6,9 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/machine"
+	"centrepop/layout/measured"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -112,6 +114,20 @@ func TestFlaws(t *testing.T) {
 	wheel := func(force, buy string) parts.Loose {
 		return parts.Loose{Item: text("hand wheel 400 mm"), How: text(force + " at the rim"), Buy: text(buy)}
 	}
+	lands := func(deg, z float64, anywhere bool, spare float64) bool { // at a window of 20 by 30 in a tube of 100, 50 from its front
+		at := assembly.Clock(1, deg)
+		at.Z = -z
+		row := plan.RadialRow{AxialMm: 50, AlongMm: 30, AroundMm: 20, OutsideMm: 100}
+		return landing{&view{lengthMm: 100, q: &plan.PartPlan{Radials: []plan.RadialRow{row}}}, at, anywhere}.over(&row, spare)
+	}
+	shut := func(deg, z float64) bool { // for a screw of 8
+		at := assembly.Clock(1, deg)
+		at.Z = -z
+		return landing{&view{lengthMm: 100, q: &plan.PartPlan{Radials: []plan.RadialRow{{AxialMm: 50, AlongMm: 30, AroundMm: 20, OutsideMm: 100}}}}, at, false}.shut(8)
+	}
+	screw := func(mm float64, make parts.HoleMake, thread string, tapped bool) bool { // in a motor's flange for M8
+		return otherScrew(&parts.HoleGroup{Size: parts.HoleSize{Make: make, Thread: thread}}, measured.Standard{Thread: "M8", Tapped: tapped}, mm)
+	}
 	const (
 		pin   = "check p.pin: what is bought for pin of P has another size or place; pins 10, 30 long, 60 apart, 5 off the axis; drawn "
 		trial = "check .: what slips is tried at another torque than it is set to; "
@@ -143,6 +159,11 @@ func TestFlaws(t *testing.T) {
 		{"a clutch of half as much again", slips("", "", wheel("20 N", "clutch set to 6 N m")), ""}, {"of more", slips("", "", wheel("20 N", "clutch set to 6.1 N m")), "check .: the clutch in Hand wheel 400 mm and the force at its rim are different torques; 6 N m; 20 N at the rim is 4 N m"},
 		{"ways", say(ways([]plan.Trap{{TurnDeg: 90}}), ways([]plan.Trap{{TurnDeg: 90, Instead: "pin"}}), ways([]plan.Trap{{Face: "back", OtherWay: true}}), ways([]plan.Trap{{OtherWay: true}}), ways([]plan.Trap{{OtherWay: true, TurnDeg: 90}}), ways(make([]plan.Trap, 2))),
 			"one wrong way: turned by 90°, one wrong way: with pin instead, one wrong way: on its back, one wrong way: the other way round, one wrong way: the other way round at 90°, 2 wrong ways, such as turned by 0°"},
+		// 10 round 100 are 11.46°, 2 are 2.29°.
+		{"where a screw lands", say(fmt.Sprint(lands(11.4, 50, false, 0), lands(11.5, 50, false, 0), lands(348.6, 50, false, 0), lands(11.5, 50, false, 0.1), lands(0, 64.9, false, 0), lands(0, 65, false, 0), lands(0, 35.1, false, 0), lands(0, 90, true, 0))), "true false true true true false true true"},
+		{"where no key comes to it", say(fmt.Sprint(shut(2.2, 50), shut(2.4, 50), shut(0, 56.9), shut(0, 57), shut(0, 0), shut(0, 100), shut(90, 0.1), shut(90, 99.9))), "false true false true false false true true"},
+		{"screws of a motor", say(fmt.Sprint(screw(8, parts.PlainHole, "", false), screw(7.9, parts.PlainHole, "", false), screw(10.4, parts.PlainHole, "", false), screw(10.5, parts.PlainHole, "", false), screw(0, parts.ClearanceHole, "M8", false), screw(0, parts.ClearanceHole, "M10", false), screw(0, parts.TappedHole, "M8", false), screw(0, parts.TappedHole, "M8", true))),
+			"false true false true false true false true"},
 		{"middles", say(fmt.Sprint(slices.Collect(middles(1, 2.5, 0.5))), fmt.Sprint(slices.Collect(middles(0, 1.2, 0.5)))), "[1.25 1.75 2.25], [0.25 0.75]"},
 	} {
 		p := &parts.Part{Name: text("p"), Title: text("P"), Quantity: 1}
