@@ -125,6 +125,13 @@ func TestBounds(t *testing.T) {
 		{"engagement", "part: p\nkind: plate\nmaterial: S235\nthickness: %g\noutline: {square: 100}\nholes: [{name: h, at: [[0, 0]], size: M8 tap, depth: through}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},
 		{"engagement", plate + "holes: [{name: h, at: [[0, 0], [30, 0], [0, 30]], size: M8 tap, depth: %g}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"}, // once for a group
 		{"engagement", plate + "holes: [{name: h, at: [[0, 0]], size: M8 tap, depth: %g}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},
+		{"engagement", plate + "holes: [{name: h, at: [[0, 0]], size: M8 tap, depth: through, counterbore: {diameter: 15, depth: %g}}]\n", 4, 4.1, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},
+		{"thin", plate + "holes: [{name: h, at: [[0, 0]], size: M8 clearance, counterbore: {diameter: 15, depth: %g}}]\n", 8.4, 8.5, "stays under the counterbores", "3.5 mm of 12 mm, wanted 3.6 mm"}, // 0.4 of a hole of 9
+		{"thin", plate + "slots: [{name: h, at: [[0, 0]], width: 10, length: 30, turn: 0, depth: %g}]\n", 10.5, 10.6, "stays under h", "1.4 mm of 12 mm, wanted 1.5 mm"},
+		{"thin", sleeve + "  - {name: h, clock: 0, axial: 50, slot: {around: 8, along: 20}, depth: %g}\n", 7.5, 7.6, "little metal under it", "2.4 mm of 10 mm, wanted 2.5 mm"},
+		{"thin", solid + "radial:\n  - {name: h, clock: 0, axial: 50, slot: {around: 8, along: 20}, depth: %g}\n", 12, 12.1, "little metal under it", "47.9 mm of 60 mm, wanted 48 mm"},
+		{"thin", solid + "radial:\n  - {name: h, clock: 0, axial: 50, size: %g, depth: through}\n", 30, 30.1, "takes most of the part", "30.1 mm in 60 mm, wanted at most 30 mm"},
+		{"cutter", plate + "slots: [{name: h, at: [[0, 0]], width: %g, length: 30, turn: 0, depth: 10}]\n", 2.5, 2.4, "too deep for a cutter", "2.4 mm wide and 10 mm deep, wanted at most 9.6 mm"},
 		// ASME B1.20.1 Table 2, 1/4-18: L1 is 0.2278 in, L2 0.4018, L1 + L3 0.3945.
 		{"engagement", "part: p\nkind: plate\nmaterial: S235\nthickness: %g\noutline: {square: 100}\nholes: [{name: h, at: [[0, 0]], size: 1/4 NPT tap, depth: through}]\n", 5.8, 5.7, "too short for its fitting to close", "1/4-18 NPT with 5.7 mm of thread, wanted 5.79 mm"},
 		{"engagement", "part: p\nkind: plate\nmaterial: S235\nthickness: 40\noutline: {square: 100}\nholes: [{name: h, at: [[0, 0]], size: 1/4 NPT tap, depth: %g}]\n", 10.3, 10, "too short for its fitting to close", "1/4-18 NPT with 10 mm of thread, wanted 10.21 mm"},
