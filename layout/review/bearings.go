@@ -36,9 +36,8 @@ func (r *reviewer) twoSizes(j *plan.JointPlan) bool {
 // unlike, are greased unlike or are set by neither; and for sizes of one bearing
 // that cannot be its own.
 var bearingPair = together(
-	each(everyJoint(parts.BearingKind), (*reviewer).bearingSizes), each(everyJoint(parts.BearingKind), (*reviewer).endFloat), each(everyJoint(parts.BearingKind), (*reviewer).besideBearing),
-	each(everyPlan(parts.BearingKind), (*reviewer).looseRing), each(everyPlan(parts.BearingKind), (*reviewer).pushed), each(everyPlan(parts.BearingKind), (*reviewer).nutClear),
-	each(everyPlan(parts.BearingKind), (*reviewer).saidPair), each(everyPlan(parts.BearingKind), (*reviewer).regreased),
+	each(everyJoint(parts.BearingKind), (*reviewer).bearingSizes, (*reviewer).endFloat, (*reviewer).besideBearing),
+	each(everyPlan(parts.BearingKind), (*reviewer).looseRing, (*reviewer).pushed, (*reviewer).nutClear, (*reviewer).saidPair, (*reviewer).regreased),
 )
 
 // besideBearing compares a bearing with the first of its designation, and with the first on its shaft.

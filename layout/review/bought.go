@@ -40,8 +40,9 @@ var forPushing = regexp.MustCompile(`(?i)\b(draw|jack|pry|push|pull|lift|eye)`)
 // bought compares the screws that are ordered for a loose part with its threads, and with
 // the holes in the wall of what it stands in.
 var bought = together(
-	of(everyPart, each(everyHole, (*view).sizesNamed)), each(everyLoose, (*reviewer).boughtBy), of(everyMade, made.boughtFor), each(everyLoose, (*reviewer).orders),
-	each(everyLoose, (*reviewer).seatLong), each(everyLoose, (*reviewer).couplingTorque), each(everyLoose, (*reviewer).couplingBores), each(everyLoose, (*reviewer).holesFree),
+	of(everyPart, each(everyHole, (*view).sizesNamed)),
+	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree),
+	of(everyMade, made.boughtFor),
 )
 
 // groups are all groups of holes of the job, each with its part.

@@ -47,7 +47,7 @@ func (v *view) keyLength(k plan.KeywayRow) {
 
 // drive looks for seats of what turns a shaft without a keyway or with play, and
 // for keys that bear on hardly any length.
-var drive = together(each(everyKeyway, (*view).keyLength), each(everyOutside, (*view).driven), each(everyOutside, (*view).drives))
+var drive = together(each(everyKeyway, (*view).keyLength), each(everyOutside, (*view).driven, (*view).drives))
 
 // driven looks at the step that the motor drives.
 func (v *view) driven(c *cylinder) {

@@ -15,8 +15,8 @@ import (
 // held looks in space at what the words stand or screw on a part: it is there, and stands the way
 // up that they say.
 var held = together(
-	of(everyPart, (*view).waysUp), (*reviewer).recesses, each(everyLoose, (*reviewer).clamps), each(everyLoose, (*reviewer).overHoles), each(anyJoint, (*reviewer).carries),
-	of(everyPart, each(everyRadial, (*view).setScrew)), of(everyPart, each(everyHole, (*view).saidStand)), of(everyPart, each(everyHole, (*view).jacksOn)),
+	of(everyPart, (*view).waysUp, each(everyRadial, (*view).setScrew), each(everyHole, (*view).saidStand, (*view).jacksOn)), (*reviewer).recesses,
+	each(everyLoose, (*reviewer).clamps, (*reviewer).overHoles), each(anyJoint, (*reviewer).carries),
 )
 
 // clampMm is how far apart the holes of two parts may stand that a screw holds together, beside

@@ -193,7 +193,10 @@ func (k keyed) row() *plan.KeywayRow {
 
 // keywayMates compares the keyways of shafts and of the hubs on them, which
 // press joints, hubs that slide and the words of a seat put together.
-var keywayMates = together(each(everyJoint(parts.PressKind), (*reviewer).pressedKeys), each(everyJoint(parts.SlideKind), (*reviewer).slidKeys), of(everyPart, each(everyOutside, (*view).seatKeys)))
+var keywayMates = together(
+	each(everyJoint(parts.PressKind), (*reviewer).pressedKeys), each(everyJoint(parts.SlideKind), (*reviewer).slidKeys),
+	of(everyPart, each(everyOutside, (*view).seatKeys)),
+)
 
 // keyedAt is the side of a joint.
 func (r *reviewer) keyedAt(ref parts.JointRef) keyed { return keyed{r.viewOf(ref.Part), ref.Feature} }

@@ -16,8 +16,8 @@ import (
 // loose compares parts that no joint holds with the part that their words name: what goes
 // over it, and a key that reaches from the tube it stands in into a keyway.
 var loose = together(
-	(*reviewer).motorOver, each(everyLoose, (*reviewer).whileFree), each(everyBought, (*reviewer).covers), each(everyBought, (*reviewer).itemCircle), each(everyBought, (*reviewer).itemOver),
-	of(everyMade, made.roomFor), of(everyMade, made.inItem), of(everyMade, made.toOthers),
+	(*reviewer).motorOver, each(everyLoose, (*reviewer).whileFree), each(everyBought, (*reviewer).covers, (*reviewer).itemCircle, (*reviewer).itemOver),
+	of(everyMade, made.roomFor, made.inItem, made.toOthers),
 )
 
 // motorOver looks at what the motor brings over a part, itemOver at what another thing bought does.

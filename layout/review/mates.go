@@ -19,8 +19,8 @@ import (
 // keyway looks for keyways that are not those of their shaft's diameter, and for
 // a TOP on a keyway that is not drawn.
 var keyway = together(
-	each(everyRadial, (*view).slotKeyway), each(everyKeyway, (*view).keywayDepth), each(everyKeyway, (*view).woodruff), each(everyKeyway, (*view).boughtHub),
-	each(everyKeyway, (*view).keywayEnds), each(everyKeyway, (*view).keyLengths), (*view).topKeyway,
+	each(everyRadial, (*view).slotKeyway), each(everyKeyway, (*view).keywayDepth, (*view).woodruff, (*view).boughtHub, (*view).keywayEnds, (*view).keyLengths),
+	(*view).topKeyway,
 )
 
 // slotSeat is the step that a slot is cut along, nil for another opening.

@@ -40,7 +40,7 @@ func (r motored) sheets() iter.Seq[*parts.Part]  { return slices.Values(r.job.Pa
 // plate looks at the numbers on the motor's plate, and at what the job says of it elsewhere.
 var plate = of(everyMotor, together(
 	motored.power, motored.through, each(motored.sheets, motored.earth), motored.speed, motored.madeFrame, motored.nemaFrame, motored.frame, motored.wet,
-	each(motored.orders, motored.item), each(motored.orders, motored.clutch), motored.slipsAt, each(motored.notes, motored.limited), motored.flange,
+	each(motored.orders, motored.item, motored.clutch), motored.slipsAt, each(motored.notes, motored.limited), motored.flange,
 ))
 
 // notes are the words of the job on its motor.

@@ -14,7 +14,7 @@ import (
 // guardsMade looks for guards that the motor's page names and the first run is to find shut,
 // and that no part and no line of the list to buy is; and for guards with a switch that are
 // bought and that the page does not name.
-var guardsMade = of(everyMotor, together(each(motored.guards, motored.guardThere), each(motored.guards, motored.hinged), each(motored.orders, motored.switchNamed), motored.promised))
+var guardsMade = of(everyMotor, together(each(motored.guards, motored.guardThere, motored.hinged), each(motored.orders, motored.switchNamed), motored.promised))
 
 func (r motored) guards() iter.Seq[parts.Text] { return slices.Values(r.m.Guards) }
 
@@ -182,7 +182,7 @@ func (r motored) promised() {
 
 // anchored looks at how the machine is fixed to the floor: that it is, where words name
 // anchors; that the holes for them are in what is fixed; and that a nut goes on over each.
-var anchored = together(of(everyPart, (*view).freeAnchors), (*reviewer).noAnchors, of(everyPart, (*view).anchoredAt))
+var anchored = together(of(everyPart, (*view).freeAnchors, (*view).anchoredAt), (*reviewer).noAnchors)
 
 // anchors are words for what fixes a machine to the floor.
 var anchors = regexp.MustCompile(`(?i)\banchors?\b`)

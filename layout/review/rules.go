@@ -15,17 +15,20 @@ type rule[T any] struct {
 	check       func(T)
 }
 
-// each makes of a rule about one thing that about all of them.
-func each[V, T any](all func(V) iter.Seq[T], check func(V, T)) func(V) {
+// each makes of rules about one thing one about all of them.
+func each[V, T any](all func(V) iter.Seq[T], checks ...func(V, T)) func(V) {
 	return func(v V) {
 		for x := range all(v) {
-			check(v, x)
+			for _, check := range checks {
+				check(v, x)
+			}
 		}
 	}
 }
 
 // of is each for what knows all that its rule asks, such as a part of a job.
-func of[V, T any](all func(V) iter.Seq[T], check func(T)) func(V) {
+func of[V, T any](all func(V) iter.Seq[T], checks ...func(T)) func(V) {
+	check := together(checks...)
 	return each(all, func(_ V, x T) { check(x) })
 }
 
@@ -158,7 +161,7 @@ var partRules = []rule[*view]{
 	{"seal-land", "a shaft seal runs on a soft land", each(everyStep, (*view).sealLand)},
 	{"seal-fit", "a shaft seal has no lead-in, or its bore another class", each(everyStep, (*view).sealFit)},
 	{"seal-lip", "where the lip of a shaft seal looks is not said", each(everyStep, (*view).sealLip)},
-	{"flats-wall", "flats leave little metal over a bore", together(each(everyFlat, (*view).flatsFree), each(everyFlat, (*view).flatsWall))},
+	{"flats-wall", "flats leave little metal over a bore", each(everyFlat, (*view).flatsFree, (*view).flatsWall)},
 	{"centre-hole", "a centre hole leaves hardly a face", each(everyCentre, (*view).centreHole)},
 	{"clamp", "the screw of a split ring has too little metal", each(everyClamp, (*view).clamped)},
 	{"motor", "a plate does not take the flange of the motor, or nearly is one", each(everyHole, (*view).motorFlange)},
@@ -222,7 +225,7 @@ var jobRules = []rule[*reviewer]{
 	{"stud", "a stud has no shoulder, or stands in something or before a grease nipple", together((*reviewer).boughtStuds, each(everyPlan(parts.BoltKind), (*reviewer).studShoulder))},
 	{"apart", "no joint connects an assembly", separate},
 	{"quantity", "more copies are made than joints use", together(spareCopies, of(everyMade, made.both))},
-	{"unjoined", "parts made for each other are in no joint", together(unjoined, each(everyJoint(parts.PressKind), (*reviewer).unwelded), of(everyPart, (*view).forgotten), of(everyPart, (*view).freeEnds))},
+	{"unjoined", "parts made for each other are in no joint", together(unjoined, each(everyJoint(parts.PressKind), (*reviewer).unwelded), of(everyPart, (*view).forgotten, (*view).freeEnds))},
 	{"joint-face", "a weld stands in a joint", each(everyJoint(parts.BoltKind), (*reviewer).jointFace)},
 	{"weld-sense", "a weld has the wrong size, side or length", weldSense},
 	{"said-thread", "words of the job name a thread or hole that is not there", together(saidThreads, (*reviewer).saidHoles)},

@@ -41,9 +41,9 @@ var facts = []struct {
 // said compares what the notes of a part say with what is drawn: lengths that have a
 // name, and threads; and with its joints.
 var said = together(
-	each(everyText, (*view).saidFacts), each(everyText, (*view).saidOff), each(everyText, (*view).saidLap), each(everyText, (*view).saidStraps), each(everyText, (*view).saidOfJoints),
-	each(everyPut, (*view).saidOfScrews), each(everyPut, (*view).saidHoist),
-	each(everySlot, (*view).saidSlot), each(everyHole, (*view).saidUse), each(everyHole, (*view).saidSides), each(everyInside, (*view).saidClear),
+	each(everyText, (*view).saidFacts, (*view).saidOff, (*view).saidLap, (*view).saidStraps, (*view).saidOfJoints),
+	each(everyPut, (*view).saidOfScrews, (*view).saidHoist), each(everySlot, (*view).saidSlot), each(everyHole, (*view).saidUse, (*view).saidSides),
+	each(everyInside, (*view).saidClear),
 )
 
 func (v *view) saidFacts(note parts.Text) {

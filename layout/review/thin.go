@@ -15,7 +15,10 @@ func leastWallMm(outsideMm float64) float64 { return math.Max(1.5, 0.02*outsideM
 
 // thin looks for walls that undercuts, threads, counterbores and slots have left
 // too thin.
-var thin = together((*view).thinRim, (*view).thinWall, each(everyStep, (*view).thinWeb), (*view).thinCast, (*view).thinHead, each(everySlot, (*view).underSlot), each(everyRadial, (*view).underRadial))
+var thin = together(
+	(*view).thinRim, (*view).thinWall, each(everyStep, (*view).thinWeb), (*view).thinCast, (*view).thinHead, each(everySlot, (*view).underSlot),
+	each(everyRadial, (*view).underRadial),
+)
 
 // turnedWall tells whether a wall is that of a turned part, not as bought.
 func (v *view) turnedWall() bool { return !v.p.Flat() && v.p.Kind != parts.Tube }

@@ -34,8 +34,8 @@ func howOften(t parts.Text) (n float64, unit string) {
 
 // upkeep looks for times that are too long to be meant, at what is greased, and at what wears.
 var upkeep = together(
-	each(everyLoose, (*reviewer).onPaint), (*reviewer).tooRarely, each(everyPort, (*reviewer).portGrease), (*reviewer).allGreased, each(everyPort, (*reviewer).unevenly),
-	each(everyWear, (*reviewer).flightWorn), each(everyWear, (*reviewer).wornOut), each(everyWear, (*reviewer).wearing),
+	each(everyLoose, (*reviewer).onPaint), (*reviewer).tooRarely, each(everyPort, (*reviewer).portGrease, (*reviewer).unevenly), (*reviewer).allGreased,
+	each(everyWear, (*reviewer).flightWorn, (*reviewer).wornOut, (*reviewer).wearing),
 )
 
 func everyPort(r *reviewer) iter.Seq[parts.Port] { return slices.Values(r.upkeep().Ports) }

@@ -14,7 +14,7 @@ const (
 
 // weak looks for places where a turned part is the weakest link of what hangs on
 // it: milled away by flats, necked below its thread, or threaded for few turns.
-var weak = together(each(everyFlat, (*view).weakFlats), each(everyStep, (*view).fewTurns), each(everyOutside, (*view).weakNeck), each(everyOutside, (*view).wideNeck), each(everyOutside, (*view).wideTip))
+var weak = together(each(everyFlat, (*view).weakFlats), each(everyStep, (*view).fewTurns), each(everyOutside, (*view).weakNeck, (*view).wideNeck, (*view).wideTip))
 
 // weakFlats looks at what flats leave.
 func (v *view) weakFlats(f plan.FlatsRow) {

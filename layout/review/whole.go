@@ -155,8 +155,8 @@ func (r *reviewer) jointFace(j *parts.Joint) {
 
 // weldSense looks at the numbers of welds.
 var weldSense = together(
-	each(everyPlan(parts.WeldKind), (*reviewer).weldSize), each(everyPlan(parts.WeldKind), (*reviewer).weldLong), each(everyPlan(parts.WeldKind), (*reviewer).squareOnRound),
-	each(everyPlan(parts.WeldKind), (*reviewer).slips), each(everyPlan(parts.WeldKind), (*reviewer).shallow), of(everyPart, each(everyEnd, (*view).rootGap)),
+	each(everyPlan(parts.WeldKind), (*reviewer).weldSize, (*reviewer).weldLong, (*reviewer).squareOnRound, (*reviewer).slips, (*reviewer).shallow),
+	of(everyPart, each(everyEnd, (*view).rootGap)),
 )
 
 // weldSize looks for a leg or a process that the thinner part does not stand, for one side of a tee, and for a
