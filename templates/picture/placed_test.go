@@ -215,11 +215,7 @@ func TestLowHeadPlaces(t *testing.T) {
 		part := &plan.PartPlan{Title: "Key bar", Material: "C45", StockText: strings.Repeat("flat 28 × 6, saw cut, ", n)}
 		p := LowHead(part, words.Writer{}, "make 1", 190)
 		width := 190 - draw.TextWidth("make 1", draw.HeadMm, true) - draw.TextWidth("Key bar", draw.TitleMm, true) - 10
-		var want []string
-		for _, fact := range facts(part, words.Writer{}) {
-			want = append(want, fact)
-		}
-		rows := draw.WrapFacts(want, draw.FactsMm, width)
+		rows := draw.WrapFacts(facts(part, words.Writer{}), draw.FactsMm, width)
 		texts := textsIn(&p.Draw)
 		if len(rows) > 2 {
 			if high := Head(part, words.Writer{}, "make 1", 190); p.Height != high.Height {
