@@ -101,7 +101,8 @@ func gradeValues(m Material) map[string]string {
 }
 
 // Every row of the table against the reference file, and every figure of the
-// table has its row there.
+// table has its row there. A cutting speed that is looked up is in section (i) of
+// worked_examples.md.
 func TestReference(t *testing.T) {
 	t.Parallel()
 	want := map[string]row{}
