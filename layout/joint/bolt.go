@@ -51,10 +51,10 @@ func (boltKind) ends(s *shop, t *joint) {
 		t.need(f, !f.onWall() || len(f.group.Points) > 1 && t.in.Stud() == "" && len(t.in.Bolt.Stack) == 0, "two holes or more there, and bolts that clamp these two parts alone")
 	}
 	through := func(f feature) bool { return f.group != nil && f.group.Hole != nil && f.group.Size.Thread == nil }
-	t.need(t.a, through(t.a), "a group of clearance or plain holes")
-	t.need(t.b, t.b.group != nil && t.b.group.Hole != nil, "a group of holes")
+	t.need(t.a, through(t.a), "a group of clearance or plain holes"+t.a.listed(true))
+	t.need(t.b, t.b.group != nil && t.b.group.Hole != nil, "a group of holes"+t.b.listed(true))
 	for _, f := range s.stack(t) {
-		t.need(f, through(f), "a group of clearance or plain holes")
+		t.need(f, through(f), "a group of clearance or plain holes"+f.listed(true))
 	}
 	s.boltFits(t)
 }

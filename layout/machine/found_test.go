@@ -187,6 +187,27 @@ func TestAnchoredHigh(t *testing.T) {
 	}
 }
 
+// A leg of 300 under a base of 400 × 200 × 20, and beside it a pan that reaches 260 or 320 below: the machine stands
+// on what reaches lowest. Anchored, the anchor says what it stands on; a post is no leg.
+func TestLegsShort(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ title, pan, anchored, want string }{
+		{"Leg", "320", "", "legs-short Leg 20 pan"}, {"Leg", "260", "", ""}, {"Leg", "320", ", anchored: pan", ""}, {"Post", "320", "", ""}, {"Rear foot", "320.5", "", "legs-short Rear foot 20.5 pan"},
+	} {
+		under := func(name, at string) string {
+			return "  - {name: " + name + ", weld: {part: " + name + ".outline, to: base.outline, type: fillet}, place: {on: bottom, with: top, from-left: " + at + ", from-bottom: 0, front: up}"
+		}
+		plate := "kind: plate\nmaterial: S235\nstock: {plate: 20 mm}\n"
+		files := map[string]string{
+			"base.yaml": basePart, "leg.yaml": "part: leg\ntitle: " + c.title + "\n" + plate + "outline: {rectangle: [60, 300]}\n", "pan.yaml": "part: pan\n" + plate + "outline: {rectangle: [60, " + c.pan + "]}\n",
+			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, leg.yaml, pan.yaml]\njoints:\n" + under("leg", "0") + "}\n" + under("pan", "200") + c.anchored + "}\n",
+		}
+		if got := found(t, files, plan.LegsShort); got != c.want {
+			t.Errorf("%v: %q", c, got)
+		}
+	}
+}
+
 // A foot of 12 on a base of 15 tapped through for M12: with its washer of 2.5 (ISO 7089) a bolt of 30 comes 0.5 out
 // under the base, which stands on the floor. A base of 20 holds it, and a thread that ends inside ends there.
 func TestTipsUnder(t *testing.T) {
@@ -360,7 +381,7 @@ func TestLaidPicture(t *testing.T) {
 // place; the other way about one says +104 and the other −104, 208 apart.
 func TestTwoPlacesOfOneGuard(t *testing.T) {
 	t.Parallel()
-	for turns, want := range map[string]string{"90 -90": "", "-90 90": "place-misses l 208 0 r"} {
+	for turns, want := range map[string]string{"90 -90": "", "-90 90": "place-misses l 208 r"} {
 		right, left, _ := strings.Cut(turns, " ")
 		files := map[string]string{
 			"plate.yaml": "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {rectangle: [150, 230]}\nholes:\n  - {name: right, face: front, at: [[52, 0], [52, 60]], size: M6 tap}\n  - {name: left, face: front, at: [[-52, 0], [-52, 60]], size: M6 tap}\n",

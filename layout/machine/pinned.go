@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -24,6 +25,9 @@ type mouth struct {
 
 // drivenIn are words for what is put into a hole with force.
 var drivenIn = regexp.MustCompile(`(?i)\b(?:press(?:ed)?|driv\w+|hammer\w*|knock\w*|shr[iu]nk\w*|tap(?:ped)? (?:in|home))\b`)
+
+// pressedIn are words for what stays in its hole because it is larger than that.
+var pressedIn = regexp.MustCompile(`(?i)\b(?:press(?:ed)?|driven|hammered|knocked|shrunk) (?:in|into|home)\b`)
 
 // pinned finds loose parts whose steps lie, or come to lie as they travel, in a hole or a bore that they do
 // not go through at all limits, or that is finished only after they come.
@@ -47,8 +51,44 @@ func (m *Machine) pinned() (found []plan.Problem) {
 			early := welded && n >= 0 && (n < last || n == last && l.e.First)
 			found = append(found, m.inMouths(&l, pin, b, early, last)...)
 		}
+		if slack := m.slackIn(&l, pin); pressedIn.MatchString(l.e.How.Value) && slack != nil {
+			found = append(found, *slack)
+		}
 	}
 	return found
+}
+
+// slackIn is what is wrong where of all the steps of a loose part none is larger, at any limits, than the hole of
+// its size that it lies in; nil where it lies in none.
+func (m *Machine) slackIn(l *laid, pin *assembly.Body) (slack *plan.Problem) {
+	outside, _ := m.model(l.Part).Sides()
+	for b := range m.parts() {
+		if b.ID == l.id() {
+			continue
+		}
+		for _, h := range m.roundHoles(b) {
+			for _, s := range outside {
+				if s.Size.Thread != nil || math.Abs(s.Size.NominalMm-h.isMm) > fitMm || !h.holds(pin.Pose, s.FromMm, s.ToMm, nil) {
+					continue
+				}
+				room := h.leastMm - mostMm(s)
+				if room < 0 {
+					return nil
+				}
+				p := problem(l.e.After.Value, plan.PressedLoose, l.at.Pos, plan.Named(m.title(l.id())+" "+words.Spaced(s.Name)), plan.Named(m.title(b.ID)+" "+words.Spaced(h.name)), rounded(room, 3))
+				slack = &p
+			}
+		}
+	}
+	return slack
+}
+
+// mostMm is the largest that an outside may be, as far as it is limited.
+func mostMm(s *part.Step) float64 {
+	if s.Size.Limited && s.Size.Thread == nil {
+		return s.Size.MaxMm
+	}
+	return s.Size.NominalMm
 }
 
 // inMouths judges the steps of a loose part in the holes of one body; early tells that it comes before the
@@ -61,11 +101,7 @@ func (m *Machine) inMouths(l *laid, pin, b *assembly.Body, early bool, last int)
 			if !h.holds(pin.Pose, s.FromMm, s.ToMm, l.e.Travels) {
 				continue
 			}
-			most := s.Size.NominalMm
-			if s.Size.Limited && s.Size.Thread == nil {
-				most = s.Size.MaxMm
-			}
-			if over := most - h.leastMm; over > geom.CloseMm && s.Size.NominalMm-h.isMm < 2*fitMm && !m.overlapping[[2]string{l.id(), b.ID}] && !drivenIn.MatchString(l.e.How.Value) { // what is larger lies round it, or overlaps
+			if over := mostMm(s) - h.leastMm; over > geom.CloseMm && s.Size.NominalMm-h.isMm < 2*fitMm && !m.overlapping[[2]string{l.id(), b.ID}] && !drivenIn.MatchString(l.e.How.Value) { // what is larger lies round it, or overlaps
 				found = append(found, problem(l.e.After.Value, plan.PinTight, l.at.Pos, plan.Named(m.title(l.id())+" "+words.Spaced(s.Name)), name, rounded(over, 3)))
 			}
 			if h.afterWeld && early {

@@ -34,6 +34,31 @@ func TestPinsGoThrough(t *testing.T) {
 	}
 }
 
+// What is pressed into a hole is larger than it at some limits: Ø12 f7 is 11.966 to 11.984, n6 12.012 to 12.023,
+// k6 12.001 to 12.012, H7 12 to 12.018 (ISO 286-2). What is not said to be pressed, and what lies in no hole of its size, is not judged.
+func TestPressedInIsLarger(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ body, how, want string }{
+		{"12, fit: f7", "pressed into the plate", "pressed-loose Pin body Plate hole 0.016"},
+		{"12, fit: f7", "driven in", "pressed-loose Pin body Plate hole 0.016"},
+		{"12, fit: f7", "slid in", ""},
+		{"12, fit: f7", "on the driven side", ""},
+		{"12, fit: k6", "pressed in", ""},
+		{"12, fit: n6", "pressed in", ""},
+		{"9, fit: n6", "pressed into the plate", ""},
+	} {
+		got := found(t, map[string]string{
+			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, base.yaml, pin.yaml]\njoints:\n  - {name: on, weld: {part: plate.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: 50, from-bottom: 20, front: left}}\nloose:\n  - {part: pin, how: " + c.how + ", after: on, lies: [{on: plate.front, with: back, gap: -20}]}\n",
+			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nholes: [{name: hole, face: front, at: [[0, 0]], size: {diameter: 12, fit: H7}}]\n",
+			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 200}\n",
+			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 20, length: 62}\nprofile:\n  outside: [{name: body, diameter: " + c.body + ", length: 30}]\n",
+		}, plan.PressedLoose)
+		if got != c.want {
+			t.Errorf("%v: %q", c, got)
+		}
+	}
+}
+
 // The bore of a boss is finished after the last weld of what it is welded into: a pin comes with that, not
 // before, and in its step last.
 func TestPinsComeLate(t *testing.T) {

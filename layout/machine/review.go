@@ -3,6 +3,7 @@ package machine
 import (
 	"cmp"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -39,7 +40,7 @@ func (m *Machine) Review() {
 		m.follows(j, a, b)
 	}
 	m.overlapped()
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inBushes, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.tipsUnder, m.shutIn, m.laidEarly, m.laidFree, m.pinned, m.nutsEngage, m.inUse}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inBushes, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.legsShort, m.tipsUnder, m.shutIn, m.laidEarly, m.laidFree, m.pinned, m.nutsEngage, m.inUse}))...)
 }
 
 // keptBy lets a hub that stands past its seat press on the plate that keeps it, which is drawn on the
@@ -182,7 +183,7 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 			return // as its bar is cut
 		}
 		if q.Kind == plan.PlaceMisses && slices.Contains(m.heldBy(q.Joint, o.A), o.B) {
-			p.Kind, p.Args, p.Joint, p.Pos = plan.OverlapMisses, append(p.Args, q.Args[0], q.Args[1], q.Args[3]), q.Joint, q.Pos
+			p.Kind, p.Args, p.Joint, p.Pos = plan.OverlapMisses, append(p.Args, q.Args...), q.Joint, q.Pos
 			p.Because = q.Because
 			m.Problems[i] = p
 			return
@@ -444,6 +445,33 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 	return found
 }
 
+// legs are the titles of what a machine stands on.
+var legs = regexp.MustCompile(`(?i)\b(?:foot|feet|legs?)\b`)
+
+// legsShort finds the lowest of what is named a leg or a foot, where the machine is anchored nowhere and something
+// else of it reaches lower: it does not stand on its legs.
+func (m *Machine) legsShort() []plan.Problem {
+	if len(m.joints) < len(m.job.Joints) || slices.ContainsFunc(m.job.Joints, func(in *parts.Joint) bool { return in.Anchored.Value != "" }) {
+		return nil
+	}
+	var leg, lowest *assembly.Body
+	for b := range m.parts() {
+		if m.hangs(b) {
+			continue
+		}
+		if lowest == nil || m.low(b) < m.low(lowest) {
+			lowest = b
+		}
+		if legs.MatchString(m.partOf(b.ID).Part.Title.Value) && (leg == nil || m.low(b) < m.low(leg)) {
+			leg = b
+		}
+	}
+	if leg == nil || m.low(leg)-m.low(lowest) < 1 || !newStage(m).together(len(m.joints), leg.ID)[lowest.ID] {
+		return nil
+	}
+	return []plan.Problem{problem("", plan.LegsShort, m.partOf(leg.ID).Part.Title.Pos, m.named(leg.ID), rounded(m.low(leg)-m.low(lowest), 1), m.named(lowest.ID))}
+}
+
 // carries tells whether a machine may stand on its lowest part: a plate that lies flat, or
 // bars of a frame, of which more than one reach so low.
 func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
@@ -497,7 +525,7 @@ func (m *Machine) undetermined(solved assembly.Poses) {
 		if x.Mm < closesMm && x.Deg < closesDeg {
 			continue
 		}
-		p := m.fault(x.ID, plan.PlaceMisses, plan.Named(x.ID), rounded(x.Mm, 2), plan.Of(plan.Degree, words.Round(x.Deg, 2)), plan.Named(strings.Join(x.By, ", ")))
+		p := m.fault(x.ID, plan.PlaceMisses, plan.Named(x.ID), plan.Arg{Unit: plan.Miss, Value: words.Round(x.Mm, 2), High: words.Round(x.Deg, 2)}, plan.Named(strings.Join(x.By, ", ")))
 		p.Because = m.lengths(x)
 		skew, said := m.corners(append(slices.Clone(x.By), x.ID))
 		if skew != "" {

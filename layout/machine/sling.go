@@ -47,10 +47,13 @@ func (s *stage) sling(j *plan.JointPlan) {
 		size := g.Box.Size()
 		found, outward := plan.Sling{End: "front", CentreMm: g.Box.High.Z - g.Centre.Z}, assembly.AxisZ
 		if s.Up == assembly.AxisZ {
-			h.along, outward, found.End, found.CentreMm = assembly.AxisY, assembly.AxisY, "top", g.Box.High.Y-g.Centre.Y
+			h.along, outward, found.End, found.CentreMm = assembly.AxisY, assembly.AxisY, "TOP", g.Box.High.Y-g.Centre.Y
 		}
 		if size.X > size.Dot(h.along) {
 			h.along, outward, found.End, found.CentreMm = assembly.AxisX, assembly.AxisX.Times(-1), "left", g.Centre.X-g.Box.Low.X
+			if s.Up == assembly.AxisZ {
+				found.End = "9 o'clock"
+			}
 		}
 		found.At, found.CentreMm = s.endmost(bodies, outward), words.Round(found.CentreMm, 0)
 		for _, h.strapMm = range strapsMm {

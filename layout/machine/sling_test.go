@@ -48,6 +48,24 @@ func TestSlings(t *testing.T) {
 	}
 }
 
+// A cap of 300 × 400 × 40 (37.7 kg) lies on the front of a base, and the front is up: its longer way goes to TOP.
+// One of 400 × 300 has it from 9 to 3 o'clock.
+func TestSlungFrontUp(t *testing.T) {
+	t.Parallel()
+	for size, end := range map[string]string{"[300, 400]": "TOP", "[400, 300]": "9 o'clock"} {
+		plate := "kind: plate\nmaterial: S235\nstock: {plate: 40 mm}\n"
+		m, pl := load(t, write(t, map[string]string{
+			"base.yaml": "part: base\n" + plate + "outline: {square: 600}\nholes: [{name: b, at: [[-50, 0], [50, 0]], size: M10 tap}]\n",
+			"cap.yaml":  "part: cap\n" + plate + "outline: {rectangle: " + size + "}\nholes: [{name: b, at: [[-50, 0], [50, 0]], size: M10 clearance}]\n",
+			"job.yaml":  "job: J\nunits: mm\nup: front\nparts: [base.yaml, cap.yaml]\njoints: [{name: on, bolt: {through: cap.b, into: base.b, bolt: M10 8.8}, face: back-on-front}]\n",
+		}))
+		m.Pictures()
+		if l := pl.Joints[0].Lift; l == nil || l.Sling == nil || l.Sling.End != end || l.Sling.CentreMm != 200 {
+			t.Errorf("%s: %+v", size, l)
+		}
+	}
+}
+
 // By hand from the drawings: 24.1 kg of base plate 10 under its face, 10.3 kg of plate on it
 // up to 320, and four gussets of 0.708 kg with their middle 54.4 up have their centre
 // 41.9 over the face that eye bolts stand on, for a strap would lie on the stand. Of the barrel every

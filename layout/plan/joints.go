@@ -94,7 +94,7 @@ type Lift struct {
 // equal distances either side of the centre of gravity; or that centre alone, HalfMm 0, and
 // the eye bolts that go in about it, if any.
 type Sling struct {
-	End      string    `json:"end"` // of what hangs, that CentreMm is measured from: "front" or "left", seen from the front
+	End      string    `json:"end"` // of what hangs, that CentreMm is measured from: "front" or "left", seen from the front; with the front up "TOP" or "9 o'clock"
 	At       string    `json:"at"`  // title of the part at that end
 	CentreMm float64   `json:"centre_mm"`
 	HalfMm   float64   `json:"half_mm"`            // from the centre of gravity to each place

@@ -208,6 +208,7 @@ const (
 	FootBeyond     ProblemKind = "foot-beyond"
 	HolesUnmet     ProblemKind = "holes-unmet"
 	TipUnder       ProblemKind = "tip-under"
+	LegsShort      ProblemKind = "legs-short"
 	AnchoredHigh   ProblemKind = "anchored-high"
 	FilletNoCorner ProblemKind = "fillet-no-corner"
 	SeamBeyond     ProblemKind = "seam-beyond"
@@ -235,6 +236,7 @@ const (
 	PathBlocked    ProblemKind = "path-blocked"
 	LaidEarly      ProblemKind = "laid-early"
 	LaidFree       ProblemKind = "laid-free"
+	PressedLoose   ProblemKind = "pressed-loose" // by words, into a hole that it is never larger than
 	PinTight       ProblemKind = "pin-tight"
 	PinEarly       ProblemKind = "pin-early"
 	WeldLonger     ProblemKind = "weld-longer"
@@ -272,6 +274,7 @@ const (
 	Celsius  Unit = "°C"
 	Number   Unit = "number"
 	Preheat  Unit = "preheat" // °C from Value to High; nothing where High is 0
+	Miss     Unit = "miss"    // mm by Value and degrees by High; what is 0 is not said
 )
 
 // Arg is a name, or a number with its unit.

@@ -363,7 +363,7 @@ func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
 		f.OverMm = over(near)
 		f.Severity, f.What = Check, "the opening in "+main.p.Title.Value+" is not under "+p.Title.Value
 		f.Numbers = "its middle lies " + r.mm(near) + " off that of the branch"
-		f.Rule, f.Fix = "a branch opens into its tube", "the same clock and distance at both"
+		f.Rule, f.Fix = "a branch opens into its tube", r.branchCure(end, main, z)
 		r.add(f)
 	}
 }

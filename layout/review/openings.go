@@ -188,8 +188,13 @@ func (r *reviewer) branchOpening(p *parts.Part, end *parts.TubeEnd, main *view, 
 	r.add(Finding{
 		Part: p.Name.Value, Pos: end.Place.Pos, What: "no opening in " + main.p.Title.Value + " lies under " + p.Title.Value,
 		Numbers: "the branch stands " + r.mm(z) + " from the front face at " + number(end.Place.Clock.Deg) + "°",
-		Rule:    "a branch opens into its tube", Source: "by geometry", Fix: "the same clock and distance at both",
+		Rule:    "a branch opens into its tube", Source: "by geometry", Fix: r.branchCure(end, main, z),
 	})
+}
+
+// branchCure says where the opening under a branch is wanted, z from the front of its main.
+func (r *reviewer) branchCure(end *parts.TubeEnd, main *view, z float64) string {
+	return "the opening in " + main.p.Title.Value + " at clock: " + number(end.Place.Clock.Deg) + ", " + r.mm(z) + " from its front or " + r.mm(main.lengthMm-z) + " from its back; or place: of the branch where the opening is"
 }
 
 // openShare is the least part of a branch's bore that the opening under it

@@ -61,7 +61,11 @@ func (w Writer) Sling(l *plan.Lift) string {
 	case s.HalfMm == 0:
 		how = "hold it to both sides of that, the straps clear of the joint"
 	}
-	return "On the hoist: its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + s.End + " end, where " + s.At + " is: " + how + "; lift a hand's breadth and look." + turns
+	end := s.End + " end"
+	if end == "TOP end" || end == "9 o'clock end" {
+		end = "side at " + s.End + ", front up"
+	}
+	return "On the hoist: its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + end + ", where " + s.At + " is: " + how + "; lift a hand's breadth and look." + turns
 }
 
 // Holds says what to hold at a step until its joint does; piece is what is tacked.

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"strings"
 	"testing"
 
@@ -26,11 +27,14 @@ func TestSling(t *testing.T) {
 		t.Error(got)
 	}
 	for want, at := range map[string]plan.Sling{
+		"lies 254 from its left end, where Cap is: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                                          {End: "left"},
+		"lies 254 from its side at TOP, front up, where Cap is: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                             {End: "TOP"},
+		"lies 254 from its side at 9 o'clock, front up, where Cap is: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                       {End: "9 o'clock"},
 		"lies 254 from its front end, where Cap is: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                                         {},
 		"lies 254 from its front end, where Cap is: a strap would be caught: eye bolts rated for it, home in the M12 holes jacking of Base to both sides of that, legs 60° to the level or steeper, the hook so high that none touches what stands there; lift a hand's breadth and look.": {Eyes: "M12", Holes: "jacking", On: [2]string{"Base", "Base"}},
 		"home in the M12 holes jacking of Base to both sides of that, no thread out below, legs 60° to the level or steeper, the hook so high that none touches what stands there; lift a hand's breadth and look.":                                                                        {Eyes: "M12", Holes: "jacking", Through: true, On: [2]string{"Base", "Base"}},
 	} {
-		at.End, at.At, at.CentreMm = "front", "Cap", 254
+		at.End, at.At, at.CentreMm = cmp.Or(at.End, "front"), "Cap", 254
 		if got := (Writer{}).Sling(&plan.Lift{Sling: &at}); !strings.HasSuffix(got, want) {
 			t.Error(got)
 		}

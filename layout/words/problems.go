@@ -200,15 +200,16 @@ var Problems = []About{
 	{plan.AlongLacking, "floats", plan.NoteSeverity, nil, "nothing says how far {0} goes into {1}: it is drawn middle on middle", "level: with the faces that lie level and below:, or place: {on: front, with: back, at: [0, 0], gap: …}, below 0 where it goes through", "a part has one place", byGeometry},
 	{plan.FlightLacking, "floats", plan.StopSeverity, nil, "nothing says where {0} stands on {1}: its hand, its room and its length are not looked at", "level: front-with-front and below: how far its end lies behind that of the shaft", "a flight has a place", byGeometry},
 	{plan.PlaceOpen, "floats", plan.NoteSeverity, nil, "the place of {0} leaves something open: it lacks {1}", "{1} in place", "a part has one place", byGeometry},
-	{plan.PlaceMisses, "place", plan.CheckSeverity, more(1), "{0} misses by {1} and {2} the place that {3} give its parts", "make these agree: {because}", "a part has one place", byGeometry},
+	{plan.PlaceMisses, "place", plan.CheckSeverity, more(1), "{0} misses by {1} the place that {2} give its parts", "make these agree: {because}", "a part has one place", byGeometry},
 	{plan.LoopLength, "place", plan.CheckSeverity, nil, "{0} from {1} to {2}", "a length that agrees", "a part has one place", byGeometry},
 	{plan.LoopTurn, "place", plan.CheckSeverity, nil, "and {0}, by their faces, turns and places", "faces and turns that agree", "a part has one place", byGeometry},
-	{plan.FrameSkew, "place", plan.StopSeverity, nil, "{0} misses by {1} and {2} the place that {3} give its parts: {4} has its long points on two sides", "long: the same side at both ends of {4}", "a bar of a closed frame is longest along one side", byGeometry},
+	{plan.FrameSkew, "place", plan.StopSeverity, nil, "{0} misses by {1} the place that {2} give its parts: {3} has its long points on two sides", "long: the same side at both ends of {3}", "a bar of a closed frame is longest along one side", byGeometry},
 	{plan.WeldApart, "weld-gap", plan.StopSeverity, nil, "{0} stands {2} off {1}: there is nothing to weld", "a place where the two touch, or another size", "what is welded touches, or leaves a gap that one run bridges", byGeometry},
 	{plan.OpeningCovered, "covered", plan.StopSeverity, nil, "{0} of {1} lies under {2}, {3} away", "move it along or round the part", "an opening is free when the parts are joined", byGeometry},
 	{plan.PathBlocked, "way", plan.StopSeverity, nil, "{0} cannot come to its seat: {1} is in its way {2} before it", "another order of the joints, a larger opening, or a part that comes off", "what is joined comes together along a straight line, from far or from beside the seat", byGeometry},
 	{plan.LaidEarly, "early", plan.StopSeverity, nil, "{0} comes with {1} and lies on {2}, which comes only with {3}", "after: that joint, or one behind it", "what carries is there first", byGeometry},
 	{plan.PinTight, "loose", plan.CheckSeverity, more(2), "{0} goes into {1} and may be {2} larger than it, inside the limits of both", "a larger hole, a smaller step, limits for both, or how: that says it is driven in", "what is put in by hand goes into its hole at all limits", byGeometry},
+	{plan.PressedLoose, "loose", plan.StopSeverity, nil, "{0} is to be pressed into {1}, and is smaller than it by {2} or more, inside the limits of both", "limits such as p6 in H7, or how: that says what holds it", "what is pressed in is larger than its hole", byGeometry},
 	{plan.PinEarly, "order", plan.CheckSeverity, nil, "{0} comes with {2} and goes into {1}, which is finished only after {3}", "after: that joint, or one behind it", "what goes into a bore comes when that is finished", byGeometry},
 	{plan.LaidFree, "held", plan.CheckSeverity, more(2), "{0} touches nothing where it lies, {2} off the {3} of {1}", "another gap, or the face it lies on", "what lies on something touches it; a thing that is bought, drawn nowhere, may be between", byGeometry},
 	{plan.WeldLonger, "weld", plan.CheckSeverity, less(0), "{1} is {0} long, and once round there is {2}", "the length of the seam, or none for all of it", "a weld is no longer than its seam", byGeometry},
@@ -235,6 +236,7 @@ var Problems = []About{
 	{plan.BushShort, "bush", plan.CheckSeverity, less(2), "{0} bears on {2} of the {3} of {1}", "another length of the steps before it, or another place of {1}", "a journal fills its bush", practice},
 	{plan.FlightTight, "flight", plan.CheckSeverity, less(2), "{0} turns {2} off the inside of {1}: it rubs when it runs out of true", "a smaller outside, or a larger tube", "a flight leaves half a hundredth of its outside on a side", practice},
 	{plan.FlightWide, "flight", plan.CheckSeverity, more(2), "{0} turns {2} off the inside of {1}: much of its load slips back there", "a larger outside, or a smaller tube", "a flight fills its tube but for a tenth of its outside on a side", practice},
+	{plan.LegsShort, "tips", plan.CheckSeverity, more(1), "{0} ends {1} over the floor: the machine comes to stand on {2}, which reaches lower", "longer legs, or a shorter or higher {2}; of one that hangs or is set into a pit, accept it", "a machine stands on its legs", byGeometry},
 	{plan.WouldTip, "tips", plan.StopSeverity, nil, "with this step {2} stand on {0}, unanchored, and their centre of gravity lies {1} beyond its edge: it tips", "anchored: the part that stands on the floor, at this step or before; or a longer base", "what stands has its centre of gravity over what it stands on", byGeometry},
 	{plan.OnBead, "on-bead", plan.CheckSeverity, more(2), "{0} comes to stand where the weld of {1} lies, {2} high", "clip its corner clear of the weld, move it, or weld it before", "what is fitted over a weld is cut out for it, or stands off", practice},
 	{plan.BodyUnknown, "floats", plan.NoteSeverity, nil, "of {0} only what its standard gives is known, and not its body", "stands: with diameter and length, as measured or from the maker's sheet", "what has no size is in no picture, and is not looked at for room", byGeometry},
@@ -307,6 +309,15 @@ func (w Writer) Arg(a plan.Arg) string {
 		return w.Heat(a.Value)
 	case plan.Number:
 		return Trim(a.Value, 2)
+	case plan.Miss:
+		mm, deg := w.Size(a.Value), Trim(a.High, 2)+"°"
+		switch {
+		case a.High == 0:
+			return mm
+		case a.Value == 0:
+			return deg
+		}
+		return mm + " and " + deg
 	case plan.Preheat:
 		if a.High == 0 {
 			return ""

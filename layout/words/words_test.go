@@ -57,6 +57,7 @@ func TestWriter(t *testing.T) {
 		{"Refused", mm.Refused(refusal), "4.5 mm in a wall of 3 mm: not by any class"}, {"Refused", in.Refused(refusal), "0.1772 in in a wall of 0.1181 in: not by any class"},
 		{"Refused", in.Refused(fmt.Errorf("tube: %w", refusal)), "weld: 4.5 mm in a wall of 3 mm: not by any class"},
 		{"Refused", in.Refused(errors.New(`material "X" is: not known`)), `material "X" is: not known`},
+		{"Miss", mm.Arg(plan.Arg{Unit: plan.Miss, Value: 20}), "20"}, {"Miss", mm.Arg(plan.Arg{Unit: plan.Miss, High: 2.5}), "2.5°"}, {"Miss", in.Arg(plan.Arg{Unit: plan.Miss, Value: 25.4, High: 90}), "1 in and 90°"},
 		{"Preheat", mm.Arg(plan.Arg{Unit: plan.Preheat, Value: 149.6, High: 250.4}), "preheat to 150 – 250 °C (a start, common practice), "},
 	} {
 		if c.got != c.want {
