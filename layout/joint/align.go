@@ -324,7 +324,11 @@ func (j *making) outOfPlace(t *joint, moved []inst, m placement) (out []plan.Out
 func (j *making) changedOver(t *joint, moved []inst) (out []plan.Out) {
 	say := func(what string) { out = append(out, plan.Out{What: what}) }
 	if g := t.a.group; g != nil && g.Hole != nil && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil) {
-		say("heads on the wrong side of " + t.a.title() + ": the counterbores face the joint")
+		sunk := "counterbores"
+		if g.Hole.Counterbore == nil {
+			sunk = "countersinks"
+		}
+		say("heads on the wrong side of " + t.a.title() + ": the " + sunk + " face the joint")
 	}
 	for _, c := range t.a.r.Part.Chamfers {
 		switch {

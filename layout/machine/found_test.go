@@ -188,11 +188,12 @@ func TestAnchoredHigh(t *testing.T) {
 }
 
 // A leg of 300 under a base of 400 × 200 × 20, and beside it a pan that reaches 260 or 320 below: the machine stands
-// on what reaches lowest. Anchored, the anchor says what it stands on; a post is no leg.
+// on what reaches lowest; with the pan under the leg it may be its skid. Anchored, the anchor says what it stands on; a post is no leg.
 func TestLegsShort(t *testing.T) {
 	t.Parallel()
-	for _, c := range []struct{ title, pan, anchored, want string }{
-		{"Leg", "320", "", "legs-short Leg 20 pan"}, {"Leg", "260", "", ""}, {"Leg", "320", ", anchored: pan", ""}, {"Post", "320", "", ""}, {"Rear foot", "320.5", "", "legs-short Rear foot 20.5 pan"},
+	for _, c := range []struct{ title, pan, at, anchored, want string }{
+		{"Leg", "320", "200", "", "legs-short Leg 20 pan"}, {"Leg", "260", "200", "", ""}, {"Leg", "320", "200", ", anchored: pan", ""}, {"Post", "320", "200", "", ""}, {"Rear foot", "320.5", "200", "", "legs-short Rear foot 20.5 pan"},
+		{"Leg", "320", "59.5", "", "legs-short Leg 20 pan"}, {"Leg", "320", "58", "", ""}, // under it by 2
 	} {
 		under := func(name, at string) string {
 			return "  - {name: " + name + ", weld: {part: " + name + ".outline, to: base.outline, type: fillet}, place: {on: bottom, with: top, from-left: " + at + ", from-bottom: 0, front: up}"
@@ -200,7 +201,7 @@ func TestLegsShort(t *testing.T) {
 		plate := "kind: plate\nmaterial: S235\nstock: {plate: 20 mm}\n"
 		files := map[string]string{
 			"base.yaml": basePart, "leg.yaml": "part: leg\ntitle: " + c.title + "\n" + plate + "outline: {rectangle: [60, 300]}\n", "pan.yaml": "part: pan\n" + plate + "outline: {rectangle: [60, " + c.pan + "]}\n",
-			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, leg.yaml, pan.yaml]\njoints:\n" + under("leg", "0") + "}\n" + under("pan", "200") + c.anchored + "}\n",
+			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, leg.yaml, pan.yaml]\njoints:\n" + under("leg", "0") + "}\n" + under("pan", c.at) + c.anchored + "}\n",
 		}
 		if got := found(t, files, plan.LegsShort); got != c.want {
 			t.Errorf("%v: %q", c, got)

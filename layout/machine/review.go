@@ -449,7 +449,7 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 var legs = regexp.MustCompile(`(?i)\b(?:foot|feet|legs?)\b`)
 
 // legsShort finds the lowest of what is named a leg or a foot, where the machine is anchored nowhere and something
-// else of it reaches lower: it does not stand on its legs.
+// else of it reaches lower: it does not stand on its legs. Legs with something lower under them stand on that.
 func (m *Machine) legsShort() []plan.Problem {
 	if len(m.joints) < len(m.job.Joints) || slices.ContainsFunc(m.job.Joints, func(in *parts.Joint) bool { return in.Anchored.Value != "" }) {
 		return nil
@@ -468,6 +468,13 @@ func (m *Machine) legsShort() []plan.Problem {
 	}
 	if leg == nil || m.low(leg)-m.low(lowest) < 1 || !newStage(m).together(len(m.joints), leg.ID)[lowest.ID] {
 		return nil
+	}
+	box, down := leg.Box(), m.Up.Times(m.low(lowest)-m.low(leg))
+	under := box.With(box.Low.Add(down), box.High.Add(down))
+	for b := range m.parts() {
+		if m.low(b) < m.low(leg)-1 && b.Box().Meets(under, -1) {
+			return nil
+		}
 	}
 	return []plan.Problem{problem("", plan.LegsShort, m.partOf(leg.ID).Part.Title.Pos, m.named(leg.ID), rounded(m.low(leg)-m.low(lowest), 1), m.named(lowest.ID))}
 }
