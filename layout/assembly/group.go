@@ -183,15 +183,11 @@ type Sling struct {
 
 // Slings are two places on top of the bodies at equal distances in mm either
 // side of the centre of gravity along a level direction, so that the load hangs
-// level. ok is false where nothing lies there.
+// level; up is along an axis. ok is false where nothing lies there.
 func Slings(bodies []Body, up, along Vec, halfMm float64) (Sling, bool) {
 	g := Together(bodies)
 	var out Sling
-	top := g.Box.corners()
-	high := math.Inf(-1)
-	for _, c := range top {
-		high = max(high, c.Dot(up))
-	}
+	_, high := g.Box.Along(up)
 	for i, side := range []float64{-1, 1} {
 		p := g.Centre.Add(along.Times(side * halfMm))
 		p = p.Add(up.Times(high + 1 - p.Dot(up)))

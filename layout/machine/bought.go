@@ -80,8 +80,11 @@ func (m *Machine) nut(j *plan.JointPlan) {
 	m.allow(id, on, b.Thread.MajorMm/2)
 }
 
-// screwWord stands between the name of a joint and the number of a screw of it, in the name of its body.
-const screwWord = " screw "
+// isScrew tells whether a body is one of the screws of a joint.
+func (m *Machine) isScrew(id string, j *plan.JointPlan) bool {
+	r := m.roles[id]
+	return r.kind == aScrew && r.joint == j.Name
+}
 
 // screws stand in part A's holes, heads on the face that does not meet B.
 func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint) {
@@ -92,7 +95,7 @@ func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint) {
 	shank, nut := screw(b, in, j)
 	body, bare := assembly.Of(append(nut, shank...)...), assembly.Of(shank...)
 	for n, seat := range m.seats(&j.A, m.meetingFace(j, in)) {
-		id := fmt.Sprintf("%s%s%d", j.Name, screwWord, n+1)
+		id := fmt.Sprintf("%s screw %d", j.Name, n+1)
 		m.shanks[id] = bare
 		m.add(assembly.Body{ID: id, Solid: body, Pose: seat, DensityKgM3: steelKgM3}, role{kind: aScrew, joint: j.Name})
 		m.allow(id, instance(j.B).id(), b.Thread.MajorMm/2)

@@ -30,15 +30,10 @@ func (m *Machine) shutIn() (found []plan.Problem) {
 
 func (m *Machine) headIn(j *plan.JointPlan, tubes []assembly.Body) (p plan.Problem, ok bool) {
 	for s := range seq.Refs(m.Bodies) {
-		if r := m.roles[s.ID]; r.kind != aScrew || r.joint != j.Name {
-			continue
-		}
-		seat, top := s.Pose.At, s.Pose.Apply(assembly.Vec{Z: s.Solid.Box().High.Z})
 		for b := range seq.Refs(tubes) {
-			if of := m.Of[b.ID]; of.Part == j.A.Part || of.Part == j.B.Part || !boxed(b, seat) || !boxed(b, top) {
-				continue
+			if of := m.Of[b.ID]; of.Part != j.A.Part && of.Part != j.B.Part && m.isScrew(s.ID, j) && headBoxed(b, s) {
+				return m.fault(j.Name, plan.HeadShutIn, plan.Named(words.Spaced(j.Name)), m.named(b.ID), rounded(fromEnds(b, topOf(s)), 1)), true
 			}
-			return m.fault(j.Name, plan.HeadShutIn, plan.Named(words.Spaced(j.Name)), m.named(b.ID), rounded(fromEnds(b, top), 1)), true
 		}
 	}
 	return p, false
@@ -52,13 +47,20 @@ func (m *Machine) hooded(j *plan.JointPlan) (titles []string) {
 			continue
 		}
 		if slices.ContainsFunc(m.Bodies, func(s assembly.Body) bool {
-			r := m.roles[s.ID]
-			return r.kind == aScrew && r.joint == j.Name && boxed(b, s.Pose.At) && boxed(b, s.Pose.Apply(assembly.Vec{Z: s.Solid.Box().High.Z}))
+			return m.isScrew(s.ID, j) && headBoxed(b, &s)
 		}) {
 			titles = append(titles, m.title(b.ID))
 		}
 	}
 	return titles
+}
+
+// topOf is the top of the head of a screw, in the machine; headBoxed tells whether that head lies in the box of a body.
+func topOf(screw *assembly.Body) assembly.Vec {
+	return screw.Pose.Apply(assembly.Vec{Z: screw.Solid.Box().High.Z})
+}
+func headBoxed(b, screw *assembly.Body) bool {
+	return boxed(b, screw.Pose.At) && boxed(b, topOf(screw))
 }
 
 // boxed tells whether a place lies in the box that a body fills in its own frame, its

@@ -287,39 +287,18 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 			out = append(out, shape)
 		}
 	}
-	part := func(b *assembly.Body) {
+	for _, b := range v.seenBodies() {
 		item, r := v.itemOf(b.ID), v.roles[b.ID]
 		if room, ok := extent(plane, b); ok && win.touches(room) && (item > 0 || r.what != "") {
 			add(plan.Shape{Kind: v.kindIn(plane, b), Item: item, Title: v.title(b.ID), New: v.mover != nil && v.isNew(b), Loops: v.cut(plane, b)})
 		}
 	}
-	for _, joined := range []bool{true, false} {
-		for b := range seq.Refs(v.Bodies) {
-			if v.stands[b.ID] && (b == v.mover || b == v.still) == joined {
-				part(b)
-			}
-		}
-	}
-	for i := range v.passing {
-		if v.mover != nil && v.isNew(&v.passing[i]) { // of the whole machine none
-			part(&v.passing[i])
-		}
-	}
 	for _, j := range v.joints {
 		bearing := j.Kind == parts.BearingKind
-		if j.N > v.j.N && !bearing { // whose cup may be in already
+		if !v.joins(plane, win, j) || j.N > v.j.N && !bearing { // whose cup may be in already
 			continue
 		}
-		a, b := v.body[v.ends[j.N-1][0]], v.body[v.ends[j.N-1][1]]
-		if a == nil || b == nil || !v.stands[a.ID] {
-			continue
-		}
-		ra, oka := extent(plane, a)
-		rb, okb := extent(plane, b)
-		if !oka && !okb || !win.touches(ra.meet(rb)) {
-			continue
-		}
-		for _, shape := range v.joining(plane, j, a, b) {
+		for _, shape := range v.joining(plane, j, v.body[v.ends[j.N-1][0]], v.body[v.ends[j.N-1][1]]) {
 			shape.New = !v.byHand && (shape.New || j == v.j && !bearing)
 			add(shape)
 			if shape.Kind == plan.ShapeScrew || shape.Kind == plan.ShapeBar {
@@ -328,6 +307,35 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 		}
 	}
 	return out, win.clipLines(centres)
+}
+
+// seenBodies are what stands at the step, the two parts of the joint first, and what comes with it and
+// comes off again; of the whole machine none of that.
+func (v *viewed) seenBodies() (all []*assembly.Body) {
+	for _, joined := range []bool{true, false} {
+		for b := range seq.Refs(v.Bodies) {
+			if v.stands[b.ID] && (b == v.mover || b == v.still) == joined {
+				all = append(all, b)
+			}
+		}
+	}
+	for b := range seq.Refs(v.passing) {
+		if v.mover != nil && v.isNew(b) {
+			all = append(all, b)
+		}
+	}
+	return all
+}
+
+// joins tells whether both parts of a joint stand, and a window of a plane shows where they meet.
+func (v *viewed) joins(plane assembly.Pose, win rect, j *plan.JointPlan) bool {
+	a, b := v.body[v.ends[j.N-1][0]], v.body[v.ends[j.N-1][1]]
+	if a == nil || b == nil || !v.stands[a.ID] {
+		return false
+	}
+	ra, oka := extent(plane, a)
+	rb, okb := extent(plane, b)
+	return (oka || okb) && win.touches(ra.meet(rb))
 }
 
 // joining is what joins two bodies: weld metal, a bearing, screws; of the whole machine made studs

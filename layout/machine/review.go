@@ -415,7 +415,7 @@ func (m *Machine) tipsUnder() (found []plan.Problem) {
 			continue
 		}
 		for b := range seq.Refs(m.Bodies) {
-			if under := m.low(&m.Bodies[lowest]) - m.low(b); strings.HasPrefix(b.ID, j.Name+screwWord) && under > surfaceMm {
+			if under := m.low(&m.Bodies[lowest]) - m.low(b); m.isScrew(b.ID, j) && under > surfaceMm {
 				found = append(found, m.fault(j.Name, plan.TipUnder, m.named(m.Bodies[lowest].ID), rounded(under, 1), plan.Named(j.Title)))
 				break
 			}

@@ -73,7 +73,7 @@ func (s *soFar) join(j *plan.JointPlan) {
 	var free []int // screws that do not lie in what they hold
 	for k := range s.m.Bodies {
 		id := s.m.Bodies[k].ID
-		if r := s.m.roles[id]; r.kind == aScrew && r.joint == j.Name {
+		if s.m.isScrew(id, j) {
 			if screws = append(screws, id); !s.m.overlap([]int{k}, *s.of[a]) {
 				free = append(free, k)
 			}
