@@ -28,23 +28,15 @@ const (
 // many, too few, or in the wrong place.
 var sense = together((*view).leftToTurn, (*view).thickCut, (*view).senseOfHoles, (*view).senseOfForm, each(everyInside, (*view).lowShoulder))
 
-// noMore and noLess report a length that is more, or less, than makes sense.
-func (v *view) noMore(feature string, pos parts.Pos, gotMm, mostMm float64, what, rule, fix string) {
-	v.atMost(feature, pos, gotMm, mostMm, Finding{What: what, Rule: rule, Fix: fix})
-}
-func (v *view) noLess(feature string, pos parts.Pos, gotMm, leastMm float64, what, rule, fix string) {
-	v.atLeast(feature, pos, gotMm, leastMm, Finding{What: what, Numbers: ", wanted at least ", Rule: rule, Fix: fix})
-}
-
 // leftToTurn looks at what the cutter leaves for the lathe.
 func (v *view) leftToTurn() {
 	const rule = "metal left for the lathe is turned away in a few cuts"
 	fix := "leave: " + v.mm(1) + " to " + v.mm(3)
 	if b := v.p.Bore; b != nil {
-		v.noMore("bore", b.Pos, b.Leave.Mm, mostLeaveMm, "far more is left in the bore than is turned", rule, fix)
+		v.atMost("bore", b.Pos, b.Leave.Mm, mostLeaveMm, Finding{What: "far more is left in the bore than is turned", Rule: rule, Fix: fix})
 	}
 	if o := v.p.Outline; v.p.Flat() {
-		v.noMore("outline", o.Pos, o.LeaveOnPart.Mm, mostLeaveMm, "far more is left on the outline than is turned", rule, fix)
+		v.atMost("outline", o.Pos, o.LeaveOnPart.Mm, mostLeaveMm, Finding{What: "far more is left on the outline than is turned", Rule: rule, Fix: fix})
 	}
 }
 
@@ -52,7 +44,7 @@ func (v *view) leftToTurn() {
 func (v *view) thickCut() {
 	cut := v.p.Stock.Cut
 	if most := thickest[cut]; v.p.Flat() && most > 0 {
-		v.noMore("", v.p.Stock.Pos, v.lengthMm, most, "the plate is thicker than a "+cut+" cuts", "a cutter goes through so much", "another cutter, or another thickness")
+		v.atMost("", v.p.Stock.Pos, v.lengthMm, most, Finding{What: "the plate is thicker than a " + cut + " cuts", Rule: "a cutter goes through so much", Fix: "another cutter, or another thickness"})
 	}
 }
 
@@ -61,10 +53,10 @@ func (v *view) senseOfHoles() {
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil }) {
 		deep, wide := h.toMm-h.fromMm, 2*h.radiusMm
 		if h.drillMm > 0 {
-			v.noMore(h.name, h.pos, deep, deepestHole*h.drillMm, h.name+" is deeper than a drill of its size goes well", "a twist drill goes ten diameters deep, twelve with care", "a larger hole, a shorter one, or drill it from both faces")
+			v.atMost(h.name, h.pos, deep, deepestHole*h.drillMm, Finding{What: h.name + " is deeper than a drill of its size goes well", Rule: "a twist drill goes ten diameters deep, twelve with care", Fix: "a larger hole, a shorter one, or drill it from both faces"})
 		}
 		if !h.through && h.group.Size.Make == parts.PlainHole && deep > slackMm {
-			v.noLess(h.name, h.pos, deep, shallowHole*wide, h.name+" is too shallow for anything to hold in it", "a pin or a bar goes into its hole by about its diameter", "a deeper hole")
+			v.atLeast(h.name, h.pos, deep, shallowHole*wide, Finding{What: h.name + " is too shallow for anything to hold in it", Numbers: ", wanted at least ", Rule: "a pin or a bar goes into its hole by about its diameter", Fix: "a deeper hole"})
 		}
 	}
 }
@@ -72,14 +64,14 @@ func (v *view) senseOfHoles() {
 // lowShoulder looks at the shoulder that a shaft seal lies against.
 func (v *view) lowShoulder(c *cylinder) {
 	if v.seal(c) != nil && slices.ContainsFunc(c.next(), func(o *cylinder) bool { return o.radiusMm != c.radiusMm }) {
-		v.noLess(c.name, c.pos, seq.Max(0, c.next(), c.outBy), sealEdgeMm, "the shoulder behind the seal in "+c.name+" is low", "a seal lies against a shoulder that it does not slip over", "a smaller bore behind the seal")
+		v.atLeast(c.name, c.pos, seq.Max(0, c.next(), c.outBy), sealEdgeMm, Finding{What: "the shoulder behind the seal in " + c.name + " is low", Numbers: ", wanted at least ", Rule: "a seal lies against a shoulder that it does not slip over", Fix: "a smaller bore behind the seal"})
 	}
 }
 
 // senseOfForm looks at the numbers of a part formed from sheet, or of a flight.
 func (v *view) senseOfForm() {
 	rises := func(highMm, runMm float64) {
-		v.noLess("", v.p.Name.Pos, highMm, leastRise*runMm, "its wall lies nearly flat", "a cone or transition rises by a quarter of what it widens at the least: a flatter one is hardly rolled, and nothing runs down it", "a greater height")
+		v.atLeast("", v.p.Name.Pos, highMm, leastRise*runMm, Finding{What: "its wall lies nearly flat", Numbers: ", wanted at least ", Rule: "a cone or transition rises by a quarter of what it widens at the least: a flatter one is hardly rolled, and nothing runs down it", Fix: "a greater height"})
 	}
 	switch v.p.Kind {
 	case parts.TransitionPiece:
@@ -88,13 +80,13 @@ func (v *view) senseOfForm() {
 	case parts.Cone:
 		f := v.p.Frustum
 		rises(f.Height.Mm, (f.Large.Mm-f.Small.Mm)/2+math.Abs(f.Offset.Mm))
-		v.noMore("", f.Pos, f.Overlap.Mm, mostLap*f.Thickness.Mm, "the seam laps over far", "a lap is as wide as its weld or rivets ask, ten thicknesses or so", "a shorter lap")
+		v.atMost("", f.Pos, f.Overlap.Mm, mostLap*f.Thickness.Mm, Finding{What: "the seam laps over far", Rule: "a lap is as wide as its weld or rivets ask, ten thicknesses or so", Fix: "a shorter lap"})
 	case parts.FlightPart:
 		f := v.p.Flight
 		const far = "the pitch of the flight is far from its outside"
 		const rule = "a flight rises by a third of its outside to one and a half in a turn: less is hardly formed, more throws its load"
-		v.noLess("", f.Pos, f.Length.Mm, leastTurn*f.Pitch.Mm, "the flight is a fraction of a turn", "a flight moves its load by turns", "a longer flight")
-		v.noLess("", f.Pos, f.Pitch.Mm, leastPitch*f.Outside.Mm, far, rule, "another pitch")
-		v.noMore("", f.Pos, f.Pitch.Mm, mostPitch*f.Outside.Mm, far, rule, "another pitch")
+		v.atLeast("", f.Pos, f.Length.Mm, leastTurn*f.Pitch.Mm, Finding{What: "the flight is a fraction of a turn", Numbers: ", wanted at least ", Rule: "a flight moves its load by turns", Fix: "a longer flight"})
+		v.atLeast("", f.Pos, f.Pitch.Mm, leastPitch*f.Outside.Mm, Finding{What: far, Numbers: ", wanted at least ", Rule: rule, Fix: "another pitch"})
+		v.atMost("", f.Pos, f.Pitch.Mm, mostPitch*f.Outside.Mm, Finding{What: far, Rule: rule, Fix: "another pitch"})
 	}
 }
