@@ -112,7 +112,7 @@ func (bearingKind) title(t *joint) string {
 func (bearingKind) buy(s *shop, t *joint, list *buying) {
 	b := t.out.Bearing
 	list.use(t, "Tapered roller bearing "+b.Bearing, 1, "cup and cone")
-	if b.Adjusted && s.nutMade(b.HeldBy) == nil && s.nutOrdered(b.HeldBy) == nil {
+	if b.Adjusted && b.HeldBy != "" && s.nutMade(b.HeldBy) == nil && s.nutOrdered(b.HeldBy) == nil {
 		list.use(t, "Nut "+b.HeldBy, 1, "with its lock")
 	}
 }

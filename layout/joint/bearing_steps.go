@@ -326,7 +326,12 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 	}
 	first := "Large end first, to " + shoulderOf(p.HeldBy) + " of " + t.a.title() + "."
 	if p.Adjusted {
-		first = "Small end first over " + of.a.text() + ", into its cup; " + j.nutTitle(p.HeldBy) + " on " + p.HeldBy + " follows on the large end."
+		first = "Small end first over " + of.a.text() + ", into its cup; "
+		if p.HeldBy == "" {
+			first += "nothing of the job holds its large end."
+		} else {
+			first += j.nutTitle(p.HeldBy) + " on " + p.HeldBy + " follows on the large end."
+		}
 	}
 	do := []string{first}
 	switch {

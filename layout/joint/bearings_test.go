@@ -417,4 +417,13 @@ func TestCoverHoldsTheCup(t *testing.T) {
 	if q := jointNamed(t, p, "right").Problems; len(q) == 0 || q[0].Kind != plan.CupNotHeld {
 		t.Errorf("nothing holds the cup: %+v", q)
 	}
+	// With no shoulder and no thread nothing holds the cones: no nut without a thread is named or bought.
+	p = filed(t, joints, strings.Replace(shaft, "diameter: 38", "diameter: 29", 1), housing, lid("cover", "62, fit: g7"), lid("cap", "62, fit: g7"))
+	if q := jointNamed(t, p, "left"); !slices.ContainsFunc(q.Problems, func(q plan.Problem) bool { return q.Kind == plan.ConeNotHeld }) ||
+		!strings.Contains(stepText(q), "into its cup; nothing of the job holds its large end.") || strings.Contains(stepText(q), "the nut on ") {
+		t.Errorf("nothing holds the cone: %+v, %s", q.Problems, stepText(q))
+	}
+	if i := slices.IndexFunc(p.Bought, func(b plan.BoughtRow) bool { return strings.HasPrefix(b.Item, "Nut ") }); i >= 0 {
+		t.Errorf("bought: %+v", p.Bought[i])
+	}
 }

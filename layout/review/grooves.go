@@ -408,8 +408,9 @@ func (v *view) screwedIn() bool {
 // flatsFree looks for flats that a hole beside them runs into, and for those of a spanner that
 // another part lies round.
 func (v *view) flatsFree(f plan.FlatsRow) {
+	apart := 360 / float64(max(1, f.Sides)) // from one flat to the next
 	for o := range seq.Refs(v.p.Radials) {
-		z, off := v.axialMm(o), math.Mod(math.Abs(o.Clock[0].Deg-f.ClockDeg), 360/float64(max(1, f.Sides)))
+		z, off := v.axialMm(o), math.Abs(math.Remainder(o.Clock[0].Deg-f.ClockDeg, apart))
 		if half := v.radialHoleMm(o) / 2; o.Shape == parts.RadialHole && z+half > f.FromMm+slackMm && z-half < f.ToMm-slackMm && off > 5 {
 			v.report(Check, o.Name.Value, o.Pos, Finding{What: o.Name.Value + " lies beside the flats " + f.Name, Numbers: v.mm(z) + " from the front; they run from " + v.mm(f.FromMm) + " to " + v.mm(f.ToMm), OverMm: over(min(z+half, f.ToMm) - max(z-half, f.FromMm)),
 				Rule: "a hole lies on a flat or clear of it", Source: practice, Fix: "move one of them along the axis"})
