@@ -215,7 +215,7 @@ func TestFrameSkew(t *testing.T) {
 	var got []string
 	for _, p := range m.Problems {
 		got = append(got, string(p.Kind)+" "+p.Joint)
-		if p.Kind == plan.FrameSkew && p.Args[4].Text != "rail" {
+		if p.Kind == plan.FrameSkew && p.Args[3].Text != "rail" {
 			t.Errorf("%+v", p.Args)
 		}
 	}
