@@ -45,13 +45,13 @@ func (s *stage) sling(j *plan.JointPlan) {
 		}
 		h := hung{stage: s, Group: g, bodies: bodies, others: s.bodiesOf(j.N-1, ends[1-i]), along: assembly.AxisZ}
 		size := g.Box.Size()
-		found, outward := plan.Sling{End: "front", CentreMm: g.Box.High.Z - g.Centre.Z}, assembly.AxisZ
-		if s.Up == assembly.AxisZ {
+		found, outward := plan.Sling{End: "front", FrontUp: s.Up == assembly.AxisZ, CentreMm: g.Box.High.Z - g.Centre.Z}, assembly.AxisZ
+		if found.FrontUp {
 			h.along, outward, found.End, found.CentreMm = assembly.AxisY, assembly.AxisY, "TOP", g.Box.High.Y-g.Centre.Y
 		}
 		if size.X > size.Dot(h.along) {
 			h.along, outward, found.End, found.CentreMm = assembly.AxisX, assembly.AxisX.Times(-1), "left", g.Centre.X-g.Box.Low.X
-			if s.Up == assembly.AxisZ {
+			if found.FrontUp {
 				found.End = "9 o'clock"
 			}
 		}

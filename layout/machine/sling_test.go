@@ -60,7 +60,7 @@ func TestSlungFrontUp(t *testing.T) {
 			"job.yaml":  "job: J\nunits: mm\nup: front\nparts: [base.yaml, cap.yaml]\njoints: [{name: on, bolt: {through: cap.b, into: base.b, bolt: M10 8.8}, face: back-on-front}]\n",
 		}))
 		m.Pictures()
-		if l := pl.Joints[0].Lift; l == nil || l.Sling == nil || l.Sling.End != end || l.Sling.CentreMm != 200 {
+		if l := pl.Joints[0].Lift; l == nil || l.Sling == nil || !l.Sling.FrontUp || l.Sling.End != end || l.Sling.CentreMm != 200 {
 			t.Errorf("%s: %+v", size, l)
 		}
 	}

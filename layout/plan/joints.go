@@ -94,8 +94,9 @@ type Lift struct {
 // equal distances either side of the centre of gravity; or that centre alone, HalfMm 0, and
 // the eye bolts that go in about it, if any.
 type Sling struct {
-	End      string    `json:"end"` // of what hangs, that CentreMm is measured from: "front" or "left", seen from the front; with the front up "TOP" or "9 o'clock"
-	At       string    `json:"at"`  // title of the part at that end
+	End      string    `json:"end"`                // of what hangs, that CentreMm is measured from: "front" or "left", seen from the front; with the front up "TOP" or "9 o'clock"
+	At       string    `json:"at"`                 // title of the part at that end
+	FrontUp  bool      `json:"front_up,omitempty"` // End is then the side that lies at so much of the clock
 	CentreMm float64   `json:"centre_mm"`
 	HalfMm   float64   `json:"half_mm"`            // from the centre of gravity to each place
 	StrapMm  float64   `json:"strap_mm,omitempty"` // the widest strap that lies there clear of edges, ports and the joint

@@ -62,7 +62,7 @@ func (w Writer) Sling(l *plan.Lift) string {
 		how = "hold it to both sides of that, the straps clear of the joint"
 	}
 	end := s.End + " end"
-	if end == "TOP end" || end == "9 o'clock end" {
+	if s.FrontUp {
 		end = "side at " + s.End + ", front up"
 	}
 	return "On the hoist: its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + end + ", where " + s.At + " is: " + how + "; lift a hand's breadth and look." + turns

@@ -109,7 +109,10 @@ func (c Contour) Loop() (out Loop) {
 }
 
 // AreaMm2 is the area inside, positive where the contour runs anticlockwise.
-func (c Contour) AreaMm2() float64 { mm2, _ := c.Loop().Area(); return mm2 }
+func (c Contour) AreaMm2() float64 {
+	mm2, _ := c.Loop().Area()
+	return mm2
+}
 
 // Middle is the area in mm² and the centroid of a closed polygon, by the shoelace formula, either way
 // round; the centroid of one without area is the middle of its box.
