@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"centrepop/layout"
@@ -16,19 +17,33 @@ import (
 
 var papers = []draw.Frame{{WidthMm: 210, HeightMm: 297, Name: "A4"}, {WidthMm: 215.9, HeightMm: 279.4, Name: "Letter"}}
 
+// demos are the plans of the demonstration jobs with their pictures, each made once for all
+// tests, which only read them.
+var demos = map[string]func() (*plan.Plan, error){"pugmill": demoOf("pugmill"), "gatejack": demoOf("gatejack")}
+
+func demoOf(name string) func() (*plan.Plan, error) {
+	return sync.OnceValues(func() (*plan.Plan, error) {
+		job, err := read.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
+		if err != nil {
+			return nil, err
+		}
+		worked, err := layout.Resolve(job)
+		if err != nil {
+			return nil, err
+		}
+		worked.Arrange()
+		return worked.Plan, nil
+	})
+}
+
 // demo is the plan of a demonstration job with its pictures.
 func demo(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	job, err := read.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
+	pl, err := demos[name]()
 	if err != nil {
 		t.Fatal(err)
 	}
-	worked, err := layout.Resolve(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	worked.Arrange()
-	return worked.Plan
+	return pl
 }
 
 // wordsOf are all words of sheets, without what ends a sentence.
