@@ -21,6 +21,9 @@ const KgPerPound = 0.45359237
 // inches.
 const CloseMm = 1e-6
 
+// Over tells whether a length is more than another by more than that slack.
+func Over(aMm, bMm float64) bool { return aMm > bMm+CloseMm }
+
 // LargestMm is the largest length and coordinate in millimetres.
 const LargestMm = 10_000.0
 

@@ -100,7 +100,7 @@ func (f *fields) barEnd(b *parts.Bar) parts.BarEnd {
 // barLength checks that the ends of a bar leave something of it.
 func (r *reader) barLength(b *parts.Bar) {
 	for i, y := range []float64{b.Width.Mm / 2, -b.Width.Mm / 2} {
-		if lost := b.EndMm(parts.LeftEnd, y) + b.EndMm(parts.RightEnd, y); lost >= b.Length.Mm-geom.CloseMm {
+		if lost := b.EndMm(parts.LeftEnd, y) + b.EndMm(parts.RightEnd, y); !geom.Over(b.Length.Mm, lost) {
 			r.faultf(b.Length.Pos, "a longer bar, or less steep mitres", "the mitres leave nothing of the %s of a bar of %s", []parts.Side{parts.TopSide, parts.BottomSide}[i], b.Length.Text)
 		}
 	}
@@ -132,8 +132,8 @@ func (r *reader) onBar(b *parts.Bar, g *parts.HoleGroup) {
 		case parts.BottomSide:
 			y = -b.Width.Mm / 2
 		}
-		off := at.YMm <= box.Min.YMm+geom.CloseMm || at.YMm >= box.Max.YMm-geom.CloseMm ||
-			b.Section == parts.RoundBar && math.Abs(at.YMm) > geom.CloseMm || x <= -b.Length.Mm/2+b.EndMm(parts.LeftEnd, y)+geom.CloseMm || x >= b.Length.Mm/2-b.EndMm(parts.RightEnd, y)-geom.CloseMm
+		off := !geom.Over(at.YMm, box.Min.YMm) || !geom.Over(box.Max.YMm, at.YMm) || b.Section == parts.RoundBar && geom.Over(math.Abs(at.YMm), 0) ||
+			!geom.Over(x, b.EndMm(parts.LeftEnd, y)-b.Length.Mm/2) || !geom.Over(b.Length.Mm/2-b.EndMm(parts.RightEnd, y), x)
 		if off {
 			r.faultf(g.Pattern.PosOf(i), "a place on that side, x from the middle of the bar and y from the middle of the side", "the hole at x %s, y %s is not on the side %s of the bar", r.bare(at.XMm), r.said(at.YMm), side)
 		}

@@ -60,7 +60,7 @@ func (f *fields) onEdge(b *parts.Bends, a *parts.Flap) {
 	if !f.given("right") {
 		a.Right = on.Right
 	}
-	if a.Left.Mm < on.Left.Mm-geom.CloseMm || a.Right.Mm < on.Right.Mm-geom.CloseMm {
+	if geom.Over(on.Left.Mm, a.Left.Mm) || geom.Over(on.Right.Mm, a.Right.Mm) {
 		f.faultf(a.Pos, "left and right no less than those of "+string(under), "the flange %s is longer than the one it is on", a.Side)
 	}
 }
@@ -79,7 +79,7 @@ func (f *fields) base(p *parts.Part) {
 	case o.LeaveOnPart.Set():
 		f.faultf(o.LeaveOnPart.Pos, "delete leave", "nothing is turned on a folded part")
 	}
-	if !f.given("bends") && !f.n.hasAny([]string{"bends"}) {
+	if !f.n.hasAny([]string{"bends"}) {
 		f.faultf(f.n.get("kind").pos, bendsGroup.Example, "a %s part needs its bends", p.Kind)
 	}
 }
@@ -99,7 +99,7 @@ func (r *reader) onFlap(p *parts.Part, on parts.Side, pattern parts.Pattern, fac
 	}
 	box := p.Bends.On(on).BoxMm(p.Outline)
 	for i, at := range pattern.Shape.Places(box) {
-		if at.XMm <= box.Min.XMm+geom.CloseMm || at.XMm >= box.Max.XMm-geom.CloseMm || at.YMm <= geom.CloseMm || at.YMm >= box.Max.YMm-geom.CloseMm {
+		if !geom.Over(at.XMm, box.Min.XMm) || !geom.Over(box.Max.XMm, at.XMm) || !geom.Over(at.YMm, 0) || !geom.Over(box.Max.YMm, at.YMm) {
 			r.faultf(pattern.PosOf(i), "a place on the flange, y up from the corner", "the %s at x %s, y %s is not on the flange of the side %s", what, r.bare(at.XMm), r.said(at.YMm), on)
 		}
 	}

@@ -43,6 +43,22 @@ func TestOnTheBound(t *testing.T) {
 		bore  = plate + "outline: {circle: 165}\nbore: {diameter: 90, fit: {limits: [%s]}}\n"
 		arc   = plate + "outline: {circle: 165}\nholes: [{name: h, arc: {pcd: 120, count: 3, first: %s}, size: 5 mm}]\n"
 		rim   = plate + "outline: {rectangle: [100, 60], corner: %s}\n"
+		disc  = plate + "outline: {circle: 165}\n"
+		hole  = disc + "bore: {diameter: 90}\nholes: [{name: h, at: [[%s, 0]], size: 5 mm}]\n"
+		deep  = disc + "holes: [{name: h, at: [[30, 0]], size: 5 mm, %s}]\n"
+		slot  = disc + "slots: [{name: s, at: [[30, 0]], width: 5, length: 9, depth: %s}]\n"
+		round = "part: p\nkind: shaft\nprofile:\n  outside: [{name: a, diameter: 50, length: 50}, {name: b, diameter: 40, length: 50}]\n"
+		sunk  = round + "keyways: [{name: k, in: a, key: 14x9, depth: %s, clock: 0, axial: %s, length: %s}]\n"
+		bored = "part: p\nkind: turned\nprofile:\n  outside: [{name: a, diameter: 50, length: 50}, {name: b, diameter: 40, length: 50}]\n  inside: [{name: c, diameter: %s, length: %s}]\n"
+		ring  = "part: p\nkind: turned\nprofile:\n  outside: [{name: a, diameter: 50, length: 20}]\n  inside: [{name: c, diameter: 30, length: 20}]\nclamp: {in: c, slot: 2, at: 20, screw: M5 8.8, clock: 0, axial: %s, from: front}\n"
+		sides = round + "flats: [{name: f, in: b, sides: %s, across: %s, clock: 0, from: back, length: %s}]\n"
+		cut   = round + "grooves: [{name: g, in: a, for: relief, axial: %s, width: %s, depth: %s, from: front}]\n"
+		port  = round + "radial: [{name: r, clock: 0, axial: %s, from: front, %s}]\n"
+		edge  = round + "chamfers: [{edge: %s}]\n"
+		fold  = "part: p\nkind: folded\nstock: {sheet: 2 mm}\noutline: {rectangle: [200, 120]}\nbends:\n  radius: 2\n  flanges: [{side: top, height: 40, left: 10, right: 10}, {side: top-2, height: 20, left: %s, right: %s}]\nholes: [{name: h, on: top, at: [[%s, %s]], size: 4 mm}]\n"
+		bar   = "part: p\nkind: bar\nbar: {rectangle: [60, 40], wall: 4, length: 500, left: {mitre: 45, long: top}}\nholes: [{name: h, %s, at: [[%s, %s]], size: 5 mm}]\n"
+		mitre = "part: p\nkind: bar\nbar: {square: 50, wall: 4, length: %s, left: {mitre: 45, long: top}, right: {mitre: 45, long: top}}\n"
+		frame = "part: p\nkind: bar\nbar: {%s, wall: %s, length: 500}\n"
 	)
 	for _, c := range []struct{ text, on, beyond, says string }{
 		{cone, "199", "201", "its pattern has a radius of 101 m"},
@@ -55,6 +71,74 @@ func TestOnTheBound(t *testing.T) {
 		{bore, "89.5, 90.5", "x, 90.5", "x"}, {bore, "89.99, 90", "90, 89.99", "is not below the upper limit"}, {bore, "81, 99", "89.5, x", "x"}, {bore, "81, 90", "80.9, 90", "far from the size"}, {bore, "90, 99", "90, 99.1", "far from the size"},
 		{arc, "0, last: 359", "0, last: 360", "the same place"}, {arc, "90, last: 89", "90, last: 90", "the same place"},
 		{fmt.Sprintf(shaft, "length: 50, length-limits: [49.9, 50.1]", "%s"), "length: 50", "length: 50, length-limits: [49.9, 50.1]", "every step has limits"},
+		{hole, "82.499", "82.5", "on the outline or outside it"},
+		{hole, "-82.499", "-82.5", "on the outline or outside it"},
+		{hole, "45", "44.999", "in the bore of 90"},
+		{deep, "depth: 7.999", "depth: 8", "8 deep in a part of 8 mm"},
+		{deep, "counterbore: {diameter: 9, depth: 7.999}", "counterbore: {diameter: 9, depth: 8}", "the counterbore is 8 deep"},
+		{slot, "7.999", "8", "the slot is 8 deep"},
+		{disc + "bore: {diameter: %s}\n", "164.999", "165", "as large as the outline"},
+		{disc + "bore: {diameter: 90, fit: {plus-minus: %s}}\n", "9", "9.1", "absurd for the size 90"},
+		{fmt.Sprintf(sunk, "%s", "25", "40"), "24.999", "25", "25 deep in a diameter of 50"},
+		{fmt.Sprintf(sunk, "5", "%s", "40"), "30", "30.001", "k runs from 10.001 to 50.001 mm"},
+		{fmt.Sprintf(sunk, "5", "%s", "40"), "20", "19.999", "k runs from -0.001 to 39.999 mm"},
+		{fmt.Sprintf(sunk, "5", "25", "%s"), "14.001", "14", "14 long and 14 wide"},
+		{strings.Replace(round, "length: 50}", "length: 60}", 1) + "keyways: [{name: k, in: a, key: %sx9, depth: 5, clock: 0, axial: 30, length: 55}]\n", "49.9", "50", "50 wide in a diameter of 50"},
+		{fmt.Sprintf(bored, "%s", "50"), "49.999", "50", "leaves no wall in the outside step a"},
+		{fmt.Sprintf(bored, "%s", "50.001"), "39.999", "40", "leaves no wall in the outside step b"},
+		{fmt.Sprintf(bored, "20", "%s"), "100", "100.001", "ends 100.001 mm from the front"},
+		{ring, "19.999", "20", "the screw lies 20 from the face of a part 20 mm long"},
+		{fmt.Sprintf(sides, "2", "%s", "20"), "39.999", "40", "across is 40 on a round of 40 mm"},
+		{fmt.Sprintf(sides, "1", "%s", "20"), "20.001", "20", "across is 20 on a round of 40 mm"},
+		{fmt.Sprintf(sides, "1", "%s", "20"), "39.999", "40", "across is 40"},
+		{fmt.Sprintf(sides, "2", "30", "%s"), "50", "50.001", "50.001 long and b only 50"},
+		{fmt.Sprintf(cut, "%s", "5", "2"), "45", "45.001", "g runs from 45.001 to 50.001 mm"},
+		{fmt.Sprintf(cut, "45", "%s", "2"), "5", "5.001", "g runs from 45 to 50.001 mm"},
+		{fmt.Sprintf(cut, "5", "5", "%s"), "24.999", "25", "25 deep at a diameter of 50"},
+		{strings.ReplaceAll(fmt.Sprintf(cut, "%s", "5", "2"), "in: a", "in: b"), "50", "49.999", "g runs from 49.999 to 54.999 mm"},
+		{strings.ReplaceAll(fmt.Sprintf(cut, "%s", "5", "2"), "in: a", "in: b"), "95", "95.001", "g runs from 95.001 to 100.001 mm"},
+		{fmt.Sprintf(port, "%s", "size: 5 mm"), "100", "100.001", "r is centred 100.001"},
+		{fmt.Sprintf(port, "50", "window: {around: 10, along: %s}"), "100", "100.001", "100.001 long in a part of 100 mm"},
+		{fmt.Sprintf(port, "50", "window: {along: 10, around: %s}"), "157.079", "157.08", "a circumference of 157.08 mm"},
+		{fmt.Sprintf(port, "50", "size: 5 mm, depth: %s"), "49.999", "50", "50 deep in a diameter of 50 mm"},
+		{edge, "a-front, size: 50", "a-front, size: 50.001", "the chamfer of 50.001 is longer than its edge is deep"},
+		{edge, "a-front, sphere: 25", "a-front, sphere: 24.999", "does not reach over the diameter of a"},
+		{edge, "b-back, sphere: 20", "a-back, sphere: 25", "a-back is no end of the part"},
+		{edge, "a-front, sphere: 25", "b-front, sphere: 20", "b-front is no end of the part"},
+		{fmt.Sprintf(fold, "%s", "10", "0", "10"), "10", "9.999", "longer than the one it is on"},
+		{fmt.Sprintf(fold, "10", "%s", "0", "10"), "10", "9.999", "longer than the one it is on"},
+		{fmt.Sprintf(fold, "10", "10", "%s", "10"), "89.999", "90", "not on the flange"},
+		{fmt.Sprintf(fold, "10", "10", "%s", "10"), "-89.999", "-90", "not on the flange"},
+		{fmt.Sprintf(fold, "10", "10", "0", "%s"), "0.001", "0", "not on the flange"},
+		{fmt.Sprintf(fold, "10", "10", "0", "%s"), "39.999", "40", "not on the flange"},
+		{fmt.Sprintf(bar, "face: front", "0", "%s"), "29.999", "30", "not on the side front"},
+		{fmt.Sprintf(bar, "face: front", "0", "%s"), "-29.999", "-30", "not on the side front"},
+		{fmt.Sprintf(bar, "face: front", "%s", "0"), "249.999", "250", "not on the side front"},
+		{fmt.Sprintf(bar, "face: front", "%s", "0"), "-219.999", "-220", "not on the side front"},
+		{fmt.Sprintf(bar, "face: back", "%s", "0"), "219.999", "220", "not on the side back"},
+		{fmt.Sprintf(bar, "face: back", "%s", "0"), "-249.999", "-250", "not on the side back"},
+		{fmt.Sprintf(bar, "on: top", "%s", "0"), "-249.999", "-250", "not on the side top"},
+		{fmt.Sprintf(bar, "on: bottom", "%s", "0"), "-189.999", "-190", "not on the side bottom"},
+		{fmt.Sprintf(bar, "on: top", "0", "%s"), "19.999", "20", "not on the side top"},
+		{mitre, "100.001", "100", "the mitres leave nothing of the bottom"},
+		{fmt.Sprintf(frame, "square: 50", "%s"), "24.999", "25", "leaves no room in a square of 50 mm"},
+		{fmt.Sprintf(frame, "rectangle: [60, 40]", "%s"), "19.999", "20", "leaves no room in a rectangle of 40 mm"},
+		{fmt.Sprintf(frame, "angle: [60, 40]", "%s"), "39.999", "40", "leaves no room in a angle of 40 mm"},
+		{fmt.Sprintf(frame, "square: 50, corner: %s", "4"), "25", "25.001", "the corner radius 25.001 does not fit"},
+		{disc + "title: %s\n", strings.Repeat("é", 200), strings.Repeat("é", 201), "longer than 200 characters"},
+		{disc + "notes: [%s]\n", strings.Repeat("é", 2000), strings.Repeat("é", 2001), "longer than 2000 characters"},
+		{disc + "holes: [{name: %s, at: [[0, 0]], size: 5 mm}]\n", strings.Repeat("a", 60), strings.Repeat("a", 61), "longer than 60 characters"},
+		{disc + "holes: [{name: a, at: [[0, 0]], size: %s mm}]\n", "0.001", "0.0009", "less than 0.001 mm"},
+		{disc + "title: %s\n", "\"\\u00A0.\"", "\"\\u009F\"", "cannot be printed"},
+		{disc + "title: %s\n", "\"~\"", "\"\\x7F\"", "cannot be printed"},
+		{disc + "title: %s\n", "\"a\\u2029b\"", "\"\\u202A\"", "cannot be printed"},
+		{disc + "title: %s\n", "\"a\\u202Fb\"", "\"\\u202E\"", "cannot be printed"},
+		{disc + "title: %s\n", "\"a\\u2065b\"", "\"\\u2066\"", "cannot be printed"},
+		{disc + "title: %s\n", "\"a\\u206Ab\"", "\"\\u2069\"", "cannot be printed"},
+		{disc + "title: %s\n", "\"a b\"", "\"a\\x1Fb\"", "cannot be printed"},
+		{disc + "title: %s\n", "x", "\"a\\nb\"", "a line end or a character"},
+		{"part: p\nkind: turned\nstock: {tube: 60, wall: %s}\nprofile: {outside: [{name: a, diameter: 50, length: 20}]}\n", "29.999", "30", "leaves no bore in a tube of 60"},
+		{disc + "thickness: %s\n", "8", "8.001", "8.001 thick and its plate only 8 mm"},
 	} {
 		if got := faultsOf(fmt.Sprintf(c.text, c.on)); got != nil {
 			t.Errorf("%s: %q", c.on, got)

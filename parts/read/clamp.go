@@ -34,7 +34,7 @@ func (r *reader) clampRoom(p *parts.Part, c *parts.Clamp) {
 	if !p.Profile.Through() {
 		r.faultf(c.Pos, "inside steps as long as the part", "a blind bore cannot be split: it ends %s before the back face", r.said(long-p.Profile.InsideMm()))
 	}
-	if c.Axial.Set() && c.Axial.Mm >= long-geom.CloseMm {
+	if !geom.Over(long, c.Axial.Mm) {
 		r.faultf(c.Axial.Pos, "a distance within the part", "the screw lies %s from the face of a part %s long", c.Axial.Text, r.said(long))
 	}
 }

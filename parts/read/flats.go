@@ -30,14 +30,14 @@ func (r *reader) flatsRoom(p *parts.Part, f *parts.Flats) {
 	if f.Sides.Value == 1 {
 		least = round / 2
 	}
-	if round > 0 && (f.Across.Mm >= round-geom.CloseMm || f.Across.Mm <= least) {
+	if round > 0 && (!geom.Over(round, f.Across.Mm) || f.Across.Mm <= least) {
 		right := "less than " + r.said(round)
 		if least > 0 {
 			right += ", and more than half of it"
 		}
 		r.faultf(f.Across.Pos, right, "across is %s on a round of %s", f.Across.Text, r.said(round))
 	}
-	if f.Length.Set() && f.Length.Mm > step.Length.Mm+geom.CloseMm {
+	if geom.Over(f.Length.Mm, step.Length.Mm) {
 		r.faultf(f.Length.Pos, "at most the length of the step", "the flats are %s long and %s only %s", f.Length.Text, f.In.Value, step.Length.Text)
 	}
 }

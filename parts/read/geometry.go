@@ -92,7 +92,7 @@ func (r *reader) boreRoom(p *parts.Part) {
 	switch {
 	case room <= 0:
 		r.fault(p.Bore.Pos, "the bore is at the origin, which lies outside the outline", "put the origin of the outline where the bore is")
-	case d.Mm >= room-geom.CloseMm:
+	case !geom.Over(room, d.Mm):
 		r.faultf(d.Pos, "a bore smaller than "+r.said(room), "the bore of %s is as large as the outline or larger", d.Text)
 	}
 }
@@ -133,11 +133,11 @@ func (r *reader) onFace(p *parts.Part, pattern parts.Pattern, face parts.Face, w
 		if face == parts.Back {
 			front = at.Mirrored()
 		}
-		off := p.Outline != nil && contour.DepthMm(front) <= geom.CloseMm || outside > 0 && radius >= outside/2-geom.CloseMm
+		off := p.Outline != nil && !geom.Over(contour.DepthMm(front), 0) || outside > 0 && !geom.Over(outside/2, radius)
 		switch {
 		case off:
 			r.faultf(pattern.PosOf(i), "a place inside the outline", "the %s at x %s, y %s is centred on the outline or outside it", what, r.bare(at.XMm), r.said(at.YMm))
-		case bore > 0 && radius < bore/2-geom.CloseMm:
+		case geom.Over(bore/2, radius):
 			r.faultf(pattern.PosOf(i), "a place outside the bore", "the %s at x %s, y %s is centred in the bore of %s", what, r.bare(at.XMm), r.said(at.YMm), r.said(bore))
 		}
 	}
@@ -152,7 +152,7 @@ func (r *reader) notDeeper(p *parts.Part, depth parts.Length, what string) {
 	if p.Profile != nil {
 		room = p.Profile.LengthMm()
 	}
-	if room > 0 && depth.Mm >= room-geom.CloseMm {
+	if room > 0 && !geom.Over(room, depth.Mm) {
 		r.faultf(depth.Pos, "a smaller depth, depth: through, or a thicker part", "the %s is %s deep in a part of %s", what, depth.Text, r.said(room))
 	}
 }
@@ -224,7 +224,7 @@ func (r *reader) insideOutside(p *parts.Profile) {
 	for i := range p.Inside {
 		in := &p.Inside[i]
 		to := from + in.Length.Mm
-		if to > total+geom.CloseMm {
+		if geom.Over(to, total) {
 			r.faultf(in.Length.Pos, "inside steps that end at the back face or before it",
 				"the inside step %s ends %s from the front, and the part is %s long", in.Name.Value, r.said(to), r.said(total))
 			return
@@ -233,8 +233,8 @@ func (r *reader) insideOutside(p *parts.Profile) {
 		for j := range p.Outside {
 			out := &p.Outside[j]
 			end := start + out.Length.Mm
-			overlaps := math.Min(to, end)-math.Max(from, start) > geom.CloseMm
-			if d, od := outerMm(in), outerMm(out); overlaps && d > 0 && od > 0 && d >= od-geom.CloseMm {
+			overlaps := geom.Over(math.Min(to, end), math.Max(from, start))
+			if d, od := outerMm(in), outerMm(out); overlaps && d > 0 && od > 0 && !geom.Over(od, d) {
 				r.faultf(in.Pos, "an inside diameter below the outside one",
 					"the inside step %s of %s leaves no wall in the outside step %s of %s", in.Name.Value, r.said(d), out.Name.Value, r.said(od))
 			}
@@ -281,7 +281,7 @@ func (f *fields) chamferEdges(p *parts.Part) {
 			return
 		}
 		seen[c.Edge.Value] = c.Edge.Pos.Line
-		if (!c.Radius.Set() || f.rounded(p, c)) && room[i] > 0 && c.Size.Mm > room[i]+geom.CloseMm {
+		if (!c.Radius.Set() || f.rounded(p, c)) && room[i] > 0 && geom.Over(c.Size.Mm, room[i]) {
 			f.faultf(c.Size.Pos, "at most "+f.said(room[i]), "the %s of %s is longer than its edge is deep", c.Word(), c.Size.Text)
 		}
 	})
@@ -290,7 +290,7 @@ func (f *fields) chamferEdges(p *parts.Part) {
 // radialRoom checks that what is cut from outside lies on the part.
 func (r *reader) radialRoom(p *parts.Profile, f *parts.Radial) {
 	length, wide := p.LengthMm(), widest(p)
-	if f.Axial.Mm > length+geom.CloseMm {
+	if geom.Over(f.Axial.Mm, length) {
 		r.faultf(f.Axial.Pos, "a distance within the part", "%s is centred %s from the face of a part %s long", f.Name.Value, f.Axial.Text, r.said(length))
 	}
 	if f.Along.Set() && f.Along.Mm > length {

@@ -106,9 +106,10 @@ func (r *reader) grooveRoom(p *parts.Part, g *parts.Groove) {
 	}
 	diameter, from, to := in.diameter, in.fromMm, in.toMm
 	a, b := g.StretchMm(g.Width.Mm, in.lengthMm)
-	if !g.Width.Set() && (a < from-geom.CloseMm || b > to+geom.CloseMm) {
+	switch off := geom.Over(from, a) || geom.Over(b, to); {
+	case off && !g.Width.Set():
 		r.faultf(g.Axial.Pos, "a groove within its step", "%s starts %s from the front face, and %s runs from %s to %s", g.Name.Value, r.said(a), g.In.Value, r.bare(from), r.said(to))
-	} else if a < from-geom.CloseMm || b > to+geom.CloseMm {
+	case off:
 		r.faultf(g.Axial.Pos, "a groove within its step", "%s runs from %s to %s from the front face, and %s from %s to %s", g.Name.Value, r.bare(a), r.said(b), g.In.Value, r.bare(from), r.said(to))
 	}
 	r.not(g.Depth, ">=", times(0.5, diameter), "the depth of the groove on one side", "the groove is %s deep at a diameter of %s")

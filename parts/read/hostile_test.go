@@ -1,16 +1,22 @@
 package read
 
 import (
+	"errors"
+	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
+	"centrepop/parts"
 	"centrepop/parts/golden"
 )
 
 // TestHostile reads every case of the tables of bad inputs. Each is refused with the wanted words
-// first; what a later stage refuses is read without any.
+// first; what a later stage refuses is read without any. The whole of what is said of each, place,
+// excerpt, cure and faults that come with it, is held by testdata/hostile.txt.
 func TestHostile(t *testing.T) {
 	t.Parallel()
 	const folder = "../../cmd/centrepop/testdata/hostile"
@@ -23,7 +29,11 @@ func TestHostile(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	for file, cases := range golden.Cases(t, folder) {
+	var whole strings.Builder
+	tables := golden.Cases(t, folder)
+	for _, file := range slices.Sorted(maps.Keys(tables)) {
+		fmt.Fprintf(&whole, "%s\n", filepath.Base(file))
+		cases := tables[file]
 		for _, c := range cases {
 			job, name := c.Name+".yaml", c.Name+".yaml"
 			write(name, c.Text)
@@ -38,9 +48,18 @@ func TestHostile(t *testing.T) {
 				}
 				continue
 			}
+			fmt.Fprintf(&whole, "%s\t%s\n", said(err), strings.ReplaceAll(err.Error(), "\n", " "))
 			if first, _, _ := strings.Cut(err.Error(), "\n"); strings.TrimPrefix(first, name+":") != c.Want {
 				t.Errorf("%s:%d: %s, want %s", file, c.Line+1, first, c.Want)
 			}
 		}
 	}
+	golden.Whole(t, "testdata/hostile.txt", []byte(whole.String()))
+}
+
+// said is how many faults an error lists.
+func said(err error) string {
+	var all parts.Errors
+	errors.As(err, &all)
+	return fmt.Sprintf("%d at once", len(all))
 }

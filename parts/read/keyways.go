@@ -81,7 +81,7 @@ func (r *reader) keywayRoom(p *parts.Part, k *parts.Keyway) {
 	if !k.Axial.Set() {
 		pos = k.Length.Pos
 	}
-	if a, b := k.StretchMm(in, from, to, cut.lengthMm); a < from-geom.CloseMm || b > to+geom.CloseMm {
+	if a, b := k.StretchMm(in, from, to, cut.lengthMm); geom.Over(from, a) || geom.Over(b, to) {
 		r.faultf(pos, "a keyway within its step", "%s runs from %s to %s from the front face, and %s from %s to %s", k.Name.Value, r.bare(a), r.said(b), k.In.Value, r.bare(from), r.said(to))
 	}
 	if !in {

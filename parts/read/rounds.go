@@ -42,9 +42,9 @@ func (r *reader) rounded(p *parts.Part, c *parts.Chamfer) bool {
 	case step.Taper != nil:
 		r.fault(spot, name+" is a taper: no quarter of a circle ends on it", "the size and angle of a bevel")
 	case c.Sphere:
-		back, last := end == parts.Back, from <= geom.CloseMm
+		back, last := end == parts.Back, !geom.Over(from, 0)
 		if back {
-			last = from+step.Length.Mm >= p.Profile.LengthMm()-geom.CloseMm
+			last = !geom.Over(p.Profile.LengthMm(), from+step.Length.Mm)
 		}
 		return r.sphere(p.Profile, c, step, last && !inside, back)
 	default:
@@ -67,7 +67,7 @@ func (r *reader) sphere(p *parts.Profile, c *parts.Chamfer, step *parts.Step, en
 		r.fault(c.Edge.Pos, c.Edge.Value+" is no end of the part, and only an end is spherical", "the front of the first outside step, or the back of the last")
 	case bored:
 		r.fault(c.Radius.Pos, "a spherical end has no bore", "a radius on the edge")
-	case c.Radius.Mm < half-geom.CloseMm:
+	case geom.Over(half, c.Radius.Mm):
 		r.faultf(c.Radius.Pos, "at least "+r.said(half), "the sphere of %s does not reach over the diameter of %s", c.Radius.Text, step.Name.Value)
 	default:
 		c.Size.Mm = c.Radius.Mm - math.Sqrt(math.Max(0, c.Radius.Mm*c.Radius.Mm-half*half))
