@@ -88,7 +88,7 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 		t.half = p.halfOf(t)
 	}
 	for _, m := range dev.Marks {
-		t.marks = append(t.marks, holeRect(plan.Hole{XMm: m.CentreMm.XMm, YMm: m.CentreMm.YMm, DiameterMm: m.DiameterMm}))
+		t.marks = append(t.marks, spot{pops: []plan.XY{m.CentreMm}, wideMm: m.DiameterMm}.room())
 	}
 	return t, nil
 }

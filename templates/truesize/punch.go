@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 
@@ -42,13 +43,66 @@ type punch struct {
 	edgeMm  float64       // radius of the step it ends at, 0 for the whole face
 }
 
-// marked is what a template marks: holes and slots of its own face, and of the other
+// marked is what a template marks: the holes and slots of its own face, and of the other
 // those that it carries. What the other's template carries of its own is drawn plain.
 type marked struct {
-	holes   []plan.Hole
-	slots   []plan.Slot
+	spots   []spot
 	groups  []plan.Group
 	drilled []plan.Circle // and the pitch circles of what is carried
+}
+
+// spot is a hole, popped in its middle, or a slot, popped at the centres of its ends.
+type spot struct {
+	group  string
+	n      int
+	at     plan.XY // its middle
+	pops   []plan.XY
+	wideMm float64 // its diameter or its width
+	longMm float64 // a slot's length, 0 of a hole
+}
+
+// spotsOf are the holes of a face and then its slots.
+func spotsOf(face *plan.Face) []spot {
+	holes := seq.Map(face.Holes, func(h plan.Hole) spot {
+		at := plan.XY{XMm: h.XMm, YMm: h.YMm}
+		return spot{h.Group, h.N, at, []plan.XY{at}, h.DiameterMm, 0}
+	})
+	return append(holes, seq.Map(face.Slots, func(s plan.Slot) spot {
+		return spot{s.Group, s.N, plan.XY{XMm: s.XMm, YMm: s.YMm}, s.EndsMm[:], s.WidthMm, s.LengthMm}
+	})...)
+}
+
+// size is what it is made to, in words.
+func (s spot) size(units parts.Units) string {
+	if s.longMm > 0 {
+		return words.Short(s.wideMm, units) + " × " + words.Short(s.longMm, units)
+	}
+	return "Ø" + words.Short(s.wideMm, units)
+}
+
+// reach is how far its marks go from where it is popped.
+func (s spot) reach() float64 { return max(s.wideMm/2, draw.CrossArmMm) }
+
+// room is that of its marks, in face coordinates.
+func (s spot) room() draw.Rect {
+	a, b := s.pops[0], s.pops[len(s.pops)-1]
+	return draw.R(min(a.XMm, b.XMm), min(a.YMm, b.YMm), max(a.XMm, b.XMm), max(a.YMm, b.YMm)).Grown(s.reach())
+}
+
+// draw draws its edge, the middle line of a slot, and a cross where it is popped.
+func (s spot) draw(l laid) {
+	a, b := s.pops[0], s.pops[len(s.pops)-1]
+	edge := draw.SlotPath(a.XMm, a.YMm, b.XMm, b.YMm, s.wideMm)
+	l.lines.Add(draw.Shape{Path: edge, Stroke: draw.Black, WidthMm: draw.ThinMm, DashMm: draw.HiddenDash})
+	if s.longMm > 0 {
+		l.AddPath(edge.Copy().Transform(l.shift()))
+		l.lines.Add(draw.Segment(a.XMm, a.YMm, b.XMm, b.YMm, draw.HairMm, draw.ChainDash...))
+	} else {
+		l.AddCircle(l.ox+a.XMm, l.oy+a.YMm, s.wideMm/2)
+	}
+	for _, at := range s.pops {
+		l.pop(at.XMm, at.YMm)
+	}
 }
 
 // markedOn is what the template of a face marks; with all, also what the other face's
@@ -63,26 +117,17 @@ func markedOn(face *plan.Face, all bool) marked {
 			from[g.Name] = g.PunchedFrom
 		}
 	}
-	plain := func(group string, at, half plan.XY, diameterMm float64) {
-		m.drilled = append(m.drilled, plan.Circle{Label: group + " from the " + string(from[group]), CentreMm: at, HalfMm: half, DiameterMm: diameterMm})
-	}
-	for _, h := range face.Holes {
-		if at := (plan.XY{XMm: h.XMm, YMm: h.YMm}); from[h.Group] == "" {
-			m.holes = append(m.holes, h)
+	for _, s := range spotsOf(face) {
+		if on := from[s.group]; on == "" {
+			m.spots = append(m.spots, s)
 		} else {
-			plain(h.Group, at, plan.XY{}, h.DiameterMm)
-		}
-	}
-	for _, s := range face.Slots {
-		if at := (plan.XY{XMm: s.XMm, YMm: s.YMm}); from[s.Group] == "" {
-			m.slots = append(m.slots, s)
-		} else {
-			plain(s.Group, at, plan.XY{XMm: s.EndsMm[0].XMm - at.XMm, YMm: s.EndsMm[0].YMm - at.YMm}, s.WidthMm)
+			half := plan.XY{XMm: s.pops[0].XMm - s.at.XMm, YMm: s.pops[0].YMm - s.at.YMm}
+			m.drilled = append(m.drilled, plan.Circle{Label: s.group + " from the " + string(on), CentreMm: s.at, HalfMm: half, DiameterMm: s.wideMm})
 		}
 	}
 	if c := face.Carried; c != nil {
 		m.drilled = append(m.drilled, c.Circles...) // pitch circles
-		m.holes, m.slots, m.groups = append(m.holes, c.Holes...), append(m.slots, c.Slots...), append(m.groups, c.Groups...)
+		m.spots, m.groups = append(m.spots, spotsOf(c)...), append(m.groups, c.Groups...)
 	}
 	return m
 }
@@ -124,8 +169,7 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*t
 		outline: outline, full: draw.R(lo.XMm-edgePadMm, lo.YMm-edgePadMm, hi.XMm+edgePadMm, hi.YMm+topRoomMm),
 		core: draw.R(lo.XMm-rimMm, lo.YMm-rimMm, hi.XMm+rimMm, hi.YMm+topRoomMm), legend: p.legend(), how: p.how(), draw: p.drawFace,
 	}
-	t.marks = append(t.marks, seq.Map(p.holes, holeRect)...)
-	t.marks = append(t.marks, seq.Map(p.slots, slotRect)...)
+	t.marks = seq.Map(p.spots, spot.room)
 	for _, c := range p.circles() {
 		if p.shows(c) && isSmall(c) {
 			t.spare = append(t.spare, circleRect(c))
@@ -190,11 +234,6 @@ func (p *punch) legend() []string {
 		}
 		lines = append(lines, line)
 	}
-	for _, s := range p.slots {
-		if !p.inGroup(s.Group, s.N) {
-			lines = append(lines, fmt.Sprintf("%s  slot %s × %s", p.numbered(s.Group, s.N, 1), words.Short(s.WidthMm, p.pl.Units), words.Short(s.LengthMm, p.pl.Units)))
-		}
-	}
 	return lines
 }
 
@@ -218,25 +257,6 @@ func (p *punch) dividers() string {
 	return text
 }
 
-// inGroup tells whether a number belongs to a listed group.
-func (p *punch) inGroup(group string, n int) bool {
-	return slices.ContainsFunc(p.groups, func(g plan.Group) bool { return g.Name == group && n >= g.First && n < g.First+g.Count })
-}
-
-// holeReach is how far a hole's marks go from its centre.
-func holeReach(h plan.Hole) float64 { return max(h.DiameterMm/2, draw.CrossArmMm) }
-
-// slotRect is the room of a slot's marks, in face coordinates.
-func slotRect(s plan.Slot) draw.Rect {
-	r := max(s.WidthMm/2, draw.CrossArmMm)
-	a, b := s.EndsMm[0], s.EndsMm[1]
-	return draw.R(min(a.XMm, b.XMm), min(a.YMm, b.YMm), max(a.XMm, b.XMm), max(a.YMm, b.YMm)).Grown(r)
-}
-
-func holeRect(h plan.Hole) draw.Rect {
-	return draw.R(h.XMm, h.YMm, h.XMm, h.YMm).Grown(holeReach(h))
-}
-
 // drawFace draws what lies in the window (page coordinates), with the face's
 // origin at (ox, oy). Lines are cut off at the window; labels stand whole
 // inside it, and keep clear of what room holds already.
@@ -244,42 +264,18 @@ func (p *punch) drawFace(l laid) {
 	onFace := l.seen()
 	p.outlines(l)
 	p.ticks(l)
-	for _, h := range p.holes {
-		if !holeRect(h).Meets(onFace) {
-			continue
-		}
-		if h.DiameterMm > 0 {
-			l.lines.Add(draw.Ring(h.XMm, h.YMm, h.DiameterMm/2, draw.ThinMm, draw.HiddenDash...))
-			l.AddCircle(l.ox+h.XMm, l.oy+h.YMm, h.DiameterMm/2)
-		}
-		l.pop(h.XMm, h.YMm)
-	}
-	for _, slot := range p.slots {
-		if !slotRect(slot).Meets(onFace) {
-			continue
-		}
-		a, b := slot.EndsMm[0], slot.EndsMm[1]
-		path := draw.SlotPath(a.XMm, a.YMm, b.XMm, b.YMm, slot.WidthMm)
-		l.lines.Add(draw.Shape{Path: path, Stroke: draw.Black, WidthMm: draw.ThinMm, DashMm: draw.HiddenDash})
-		l.AddPath(path.Copy().Transform(l.shift()))
-		l.lines.Add(draw.Segment(slot.EndsMm[0].XMm, slot.EndsMm[0].YMm, slot.EndsMm[1].XMm, slot.EndsMm[1].YMm, draw.HairMm, draw.ChainDash...))
-		for _, end := range slot.EndsMm {
-			l.pop(end.XMm, end.YMm)
+	for _, s := range p.spots {
+		if s.room().Meets(onFace) {
+			s.draw(l)
 		}
 	}
 	l.clip()
 
 	var marks []draw.Mark
-	for _, h := range p.holes {
-		if onFace.Holds(holeRect(h)) {
-			marks = append(marks, draw.Mark{Number: p.numbered(h.Group, h.N, 1), Group: h.Group, Size: "Ø" + words.Short(h.DiameterMm, p.pl.Units),
-				X: l.ox + h.XMm, Y: l.oy + h.YMm, Radius: h.DiameterMm / 2, Outward: math.Atan2(h.YMm, h.XMm)})
-		}
-	}
-	for _, slot := range p.slots {
-		if onFace.Holds(slotRect(slot)) {
-			marks = append(marks, draw.Mark{Number: p.numbered(slot.Group, slot.N, 1), Group: slot.Group, Size: words.Short(slot.WidthMm, p.pl.Units) + " × " + words.Short(slot.LengthMm, p.pl.Units),
-				X: l.ox + slot.XMm, Y: l.oy + slot.YMm, Radius: slot.WidthMm / 2, Outward: math.Atan2(slot.YMm, slot.XMm)})
+	for _, s := range p.spots {
+		if onFace.Holds(s.room()) {
+			marks = append(marks, draw.Mark{Number: p.numbered(s.group, s.n, 1), Group: s.group, Size: s.size(p.pl.Units),
+				X: l.ox + s.at.XMm, Y: l.oy + s.at.YMm, Radius: s.wideMm / 2, Outward: math.Atan2(s.at.YMm, s.at.XMm)})
 		}
 	}
 	draw.LabelMarks(l.Sheet, l.Occupied, marks)
@@ -303,12 +299,7 @@ func (p *punch) circles() []plan.Circle {
 		}
 	}
 	return slices.DeleteFunc(all, func(c plan.Circle) bool {
-		return !c.Pitch && (slices.ContainsFunc(p.holes, func(h plan.Hole) bool {
-			return c.CentreMm == (plan.XY{XMm: h.XMm, YMm: h.YMm}) && h.DiameterMm == c.DiameterMm
-		}) ||
-			slices.ContainsFunc(p.slots, func(s plan.Slot) bool {
-				return c.CentreMm == (plan.XY{XMm: s.XMm, YMm: s.YMm}) && s.WidthMm == c.DiameterMm
-			}))
+		return !c.Pitch && slices.ContainsFunc(p.spots, func(s spot) bool { return c.CentreMm == s.at && c.DiameterMm == s.wideMm })
 	})
 }
 
@@ -383,7 +374,9 @@ func (p *punch) ticks(l laid) {
 		tick(lo.XMm-4.5, 0, lo.XMm-1, 0)
 		tick(hi.XMm+1, 0, hi.XMm+4.5, 0)
 	}
-	if slices.ContainsFunc(p.holes, func(h plan.Hole) bool { return math.Hypot(h.XMm, h.YMm) < holeReach(h)+1 }) {
+	if slices.ContainsFunc(p.spots, func(s spot) bool {
+		return slices.ContainsFunc(s.pops, func(at plan.XY) bool { return geom.Distance(at, plan.XY{}) < s.reach()+1 })
+	}) {
 		return
 	}
 	if lo.XMm < 0 && hi.XMm > 0 && lo.YMm < 0 && hi.YMm > 0 {

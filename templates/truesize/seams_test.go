@@ -304,17 +304,6 @@ func TestDiscTop(t *testing.T) {
 	}
 }
 
-// TestInGroup: the numbers of a group begin with its first and are as many as it has.
-func TestInGroup(t *testing.T) {
-	t.Parallel()
-	p := &punch{marked: marked{groups: []plan.Group{{Name: "bolts", First: 3, Count: 4}, {Name: "pins", First: 9, Count: 1}}}}
-	for n := range 12 {
-		if p.inGroup("bolts", n) != (n >= 3 && n <= 6) || p.inGroup("pins", n) != (n == 9) || p.inGroup("none", n) {
-			t.Errorf("number %d", n)
-		}
-	}
-}
-
 // TestHeldProfile: a file of a part that is not released is as wide as its words at the least, 1 mm more on either side,
 // and 9 mm taller, with the words under the contours.
 func TestHeldProfile(t *testing.T) {
