@@ -19,8 +19,10 @@ func handmade() []byte {
 		"q 2.834646 0 0 2.834646 0 0 cm 1 0 0 1 60 150 cm " + // circle 20 mm at 60,150
 		fmt.Sprintf("10 0 m 10 %[1]f %[1]f 10 0 10 c %[2]f 10 -10 %[1]f -10 0 c -10 %[2]f %[2]f -10 0 -10 c %[1]f -10 10 %[2]f 10 0 c h 0.5 w S Q\n", k, -k) +
 		"q 1 0 0 1 0 100 cm /Fm Do Q\n" +
-		"BT /F1 20 Tf 100 500 Td (Hi) Tj ET\n"
-	form := "0 0 m 100 0 l S"
+		"BT /F1 20 Tf 100 500 Td (Hi) Tj ET\n" +
+		"BT /F1 10 Tf 0 1 -1 0 300 600 Tm (up) Tj ET\n" + // a quarter turn to the left
+		"0 0 m 3 0 3 4 6 4 c 9 4 9 0 12 0 c f\n"
+	form := "0 0 m 100 0 l S q 0 1 -1 0 20 0 cm 3 w 0 0 m 40 0 l S Q"
 	objects := []string{
 		"<</Type /Catalog /Pages 2 0 R /ViewerPreferences <</PrintScaling /None>> /Outlines 7 0 R /PageLabels <</Nums [0 <</P (T-1)>>]>>>>",
 		"<</Type /Pages /Kids [3 0 R] /Count 1>>",
@@ -28,8 +30,10 @@ func handmade() []byte {
 		fmt.Sprintf("<</Length %d>>\nstream\n%s\nendstream", len(content), content),
 		fmt.Sprintf("<</Type /XObject /Subtype /Form /BBox [-10 -10 200 200] /Matrix [0.5 0 0 0.5 10 0] /Length %d>>\nstream\n%s\nendstream", len(form), form),
 		"<</Type /Font /Subtype /Type1 /BaseFont /Helvetica>>",
-		"<</Type /Outlines /First 8 0 R /Last 8 0 R /Count 1>>",
-		"<</Title (First) /Parent 7 0 R /Dest [3 0 R /Fit]>>",
+		"<</Type /Outlines /First 8 0 R /Last 10 0 R /Count 3>>",
+		"<</Title (First) /Parent 7 0 R /Dest [3 0 R /Fit] /First 9 0 R /Last 9 0 R /Count 1 /Next 10 0 R>>",
+		"<</Title (Below) /Parent 8 0 R>>",
+		"<</Title (Second) /Parent 7 0 R /Prev 8 0 R /Dest [3 0 R /Fit]>>",
 	}
 	var b bytes.Buffer
 	b.WriteString("%PDF-1.7\n")
@@ -58,8 +62,8 @@ func near(t *testing.T, what string, got, want, tolerance float64) {
 
 func TestPaths(t *testing.T) {
 	paths := measure.Open(t, handmade()).Paths(0)
-	if len(paths) != 4 {
-		t.Fatalf("%d paths, want 4", len(paths))
+	if len(paths) != 6 {
+		t.Fatalf("%d paths, want 6", len(paths))
 	}
 	line := paths[0]
 	if len(line) != 2 || line[0].Kind != measure.Move || line[1].Kind != measure.Line {
@@ -83,6 +87,26 @@ func TestPaths(t *testing.T) {
 	near(t, "the form's start x", inForm[1].Start.X, 10*mm, 1e-4)
 	near(t, "the form's start y", inForm[1].Start.Y, 100*mm, 1e-4)
 	near(t, "the form's length", inForm[1].Length(), 50*mm, 1e-4)
+	for what, c := range map[string]struct {
+		seg    measure.Seg
+		kind   measure.Kind
+		points [4][2]float64 // in points: start, handles, end
+		width  float64
+	}{
+		"turned in the form": {paths[4][1], measure.Line, [4][2]float64{{20, 100}, {}, {}, {20, 120}}, 1.5},
+		"the first curve":    {paths[5][1], measure.Curve, [4][2]float64{{0, 0}, {3, 0}, {3, 4}, {6, 4}}, 0},
+		"the second curve":   {paths[5][2], measure.Curve, [4][2]float64{{6, 4}, {9, 4}, {9, 0}, {12, 0}}, 0},
+	} {
+		s := c.seg
+		for i, p := range []measure.Point{s.Start, s.C1, s.C2, s.End} {
+			near(t, what+", x", p.X, c.points[i][0]*mm, 1e-4)
+			near(t, what+", y", p.Y, c.points[i][1]*mm, 1e-4)
+		}
+		near(t, what+", its line", s.WidthMm, c.width*mm, 1e-4)
+		if s.Kind != c.kind || s.Filled != (c.width == 0) {
+			t.Errorf("%s: %+v", what, s)
+		}
+	}
 }
 
 func TestCircles(t *testing.T) {
@@ -100,19 +124,32 @@ func TestCircles(t *testing.T) {
 
 func TestText(t *testing.T) {
 	d := measure.Open(t, handmade())
-	if got := d.Text(0); got != "Hi" {
+	if got := d.Text(0); got != "Hi\r\nup" {
 		t.Errorf("the text is %q", got)
 	}
+	// Advances and boxes of Helvetica in thousandths of its size (Adobe's metrics file).
+	want := []struct {
+		char       rune
+		x, y       float64 // origin in points
+		box        [4]float64
+		angle, tol float64
+	}{
+		{'H', 100, 500, [4]float64{101.54, 500, 112.92, 514.36}, 0, 0.02}, {'i', 100 + 20*0.722, 500, [4]float64{115.78, 500, 117.54, 514.36}, 0, 0.1},
+		{'u', 300, 600, [4]float64{294.77, 600.68, 300.15, 604.89}, 90, 0.02}, {'p', 300, 605.56, [4]float64{294.62, 606.14, 302.07, 610.73}, 90, 0.02},
+	}
 	chars := d.Chars(0)
-	if len(chars) != 2 || chars[0].Rune != 'H' || chars[1].Rune != 'i' {
+	if len(chars) != len(want) {
 		t.Fatalf("the characters are %+v", chars)
 	}
-	near(t, "H starts at x", chars[0].Origin.X, 100*mm, 1e-3)
-	near(t, "H starts at y", chars[0].Origin.Y, 500*mm, 1e-3)
-	// Helvetica's H advances 0.722 em (Adobe's metrics file).
-	near(t, "i starts at x", chars[1].Origin.X, (100+20*0.722)*mm, 0.01)
-	if h := chars[0].Top - chars[0].Bottom; h < 12*mm || h > 16*mm {
-		t.Errorf("H is %v mm high", h)
+	for i, w := range want {
+		c := chars[i]
+		if c.Rune != w.char {
+			t.Errorf("%c stands for %c", c.Rune, w.char)
+		}
+		for what, v := range map[string][2]float64{"x": {c.Origin.X, w.x}, "y": {c.Origin.Y, w.y}, "left": {c.Left, w.box[0]}, "bottom": {c.Bottom, w.box[1]}, "right": {c.Right, w.box[2]}, "top": {c.Top, w.box[3]}} {
+			near(t, string(w.char)+", "+what, v[0]/mm, v[1], w.tol)
+		}
+		near(t, string(w.char)+", angle", c.AngleDeg, w.angle, 1e-4)
 	}
 }
 
@@ -131,7 +168,7 @@ func TestDocument(t *testing.T) {
 		t.Errorf("label %q", got)
 	}
 	marks := d.Bookmarks()
-	if len(marks) != 1 || marks[0].Title != "First" || marks[0].Page != 0 {
+	if fmt.Sprint(marks) != "[{First 0 [{Below -1 []}]} {Second 0 []}]" {
 		t.Errorf("bookmarks %+v", marks)
 	}
 }

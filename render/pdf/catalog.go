@@ -85,41 +85,33 @@ func (f *file) outline(doc *draw.Document, kids []int) int {
 	if len(entries) == 0 {
 		return 0
 	}
-	root := f.reserve()
-	numbers := make([]int, len(entries))
+	numbers := make([]int, 1+len(entries)) // the root, which is -1 to its entries, and theirs
 	for i := range numbers {
 		numbers[i] = f.reserve()
 	}
-	first, last := -1, -1
+	last := 0
 	for i, e := range entries {
-		var b strings.Builder
-		b.WriteString("<</Title " + textString(e.title))
-		parent := root
-		if e.parent >= 0 {
-			parent = numbers[e.parent]
-		} else {
-			if first < 0 {
-				first = i
-			}
+		if e.parent < 0 {
 			last = i
 		}
-		fmt.Fprintf(&b, " /Parent %d 0 R", parent)
+		var b strings.Builder
+		fmt.Fprintf(&b, "<</Title %s /Parent %d 0 R", textString(e.title), numbers[1+e.parent])
 		for _, link := range []struct {
 			key string
 			to  int
 		}{{"Prev", e.prev}, {"Next", e.next}, {"First", e.first}, {"Last", e.end}} {
 			if link.to >= 0 {
-				fmt.Fprintf(&b, " /%s %d 0 R", link.key, numbers[link.to])
+				fmt.Fprintf(&b, " /%s %d 0 R", link.key, numbers[1+link.to])
 			}
 		}
 		if e.open > 0 {
 			fmt.Fprintf(&b, " /Count %d", e.open)
 		}
 		fmt.Fprintf(&b, " /Dest [%d 0 R /Fit]>>", kids[e.page])
-		f.put(numbers[i], b.String())
+		f.put(numbers[1+i], b.String())
 	}
-	f.put(root, fmt.Sprintf("<</Type /Outlines /First %d 0 R /Last %d 0 R /Count %d>>", numbers[first], numbers[last], len(entries)))
-	return root
+	f.put(numbers[0], fmt.Sprintf("<</Type /Outlines /First %d 0 R /Last %d 0 R /Count %d>>", numbers[1], numbers[1+last], len(entries)))
+	return numbers[0]
 }
 
 func outlineTree(doc *draw.Document) []entry {

@@ -85,6 +85,7 @@ func TestRectangle(t *testing.T) {
 	for svg, want := range map[string][]float64{
 		"M3 4H10V20H3Z": {3, 4, 7, 16}, "M-3 -4H10V-20H-3Z": {-3, -4, 13, -16}, "M3 4V20H10V4Z": nil, "M3 4H10V20H4Z": nil, "M3 4L10 5V20H3Z": nil,
 		"M3 4H10L11 20H3Z": nil, "M3 4H10V20L3 21Z": nil, "M3 4H10V20Z": nil,
+		"M3 4H10V20H3V4": nil, "M3 4H10V20H3": nil, "M3 4C3 4 10 4 10 4L3 20Z": nil, "M3 4L10 4C10 4 10 20 10 20Z": nil, "M3 4Q5 4 10 4Q10 20 3 20L3 4": nil, "M3 4H10V20H3L5 5Z": nil,
 	} {
 		x, y, w, h, ok := rectangle(canvas.MustParseSVGPath(svg).Data())
 		if ok != (want != nil) || ok && fmt.Sprint(x, y, w, h) != fmt.Sprint(want[0], want[1], want[2], want[3]) {

@@ -24,6 +24,11 @@ func (a area) within(b area) area {
 	return area{max(a.x0, b.x0), max(a.y0, b.y0), min(a.x1, b.x1), min(a.y1, b.y1)}
 }
 
+// with is the rectangle about both.
+func (a area) with(b area) area {
+	return area{min(a.x0, b.x0), min(a.y0, b.y0), max(a.x1, b.x1), max(a.y1, b.y1)}
+}
+
 func (a area) grown(d float64) area { return area{a.x0 - d, a.y0 - d, a.x1 + d, a.y1 + d} }
 
 func (a area) moved(dx, dy float64) area { return area{a.x0 + dx, a.y0 + dy, a.x1 + dx, a.y1 + dy} }
@@ -216,10 +221,10 @@ func (p *painter) addLink(a area, to string) {
 // clip keeps what follows to the inside of a path.
 func (p *painter) clip(path *canvas.Path) {
 	before := len(p.b)
-	bounds := area{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+	far := math.Inf(1)
+	bounds := area{far, far, -far, -far} // nothing
 	for s := range subpaths(path.Data()) {
-		b := reach(s)
-		bounds = area{min(bounds.x0, b.x0), min(bounds.y0, b.y0), max(bounds.x1, b.x1), max(bounds.y1, b.y1)}
+		bounds = bounds.with(reach(s))
 		p.b = p.appendPath(p.b, s)
 	}
 	if len(p.b) == before {

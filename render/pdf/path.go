@@ -48,10 +48,10 @@ func reach(data []float64) area {
 			// An ellipse that does not reach from end to end is enlarged.
 			chord := math.Hypot(x-data[i-3], y-data[i-2])
 			r := 2 * max(rx, ry) * max(1, chord/2/min(rx, ry))
-			a = area{min(a.x0, x-r), min(a.y0, y-r), max(a.x1, x+r), max(a.y1, y+r)}
+			a = a.with(area{x, y, x, y}.grown(r))
 		} else {
 			for j := i + 1; j < i+n-1; j += 2 {
-				a = area{min(a.x0, data[j]), min(a.y0, data[j+1]), max(a.x1, data[j]), max(a.y1, data[j+1])}
+				a = a.with(area{data[j], data[j+1], data[j], data[j+1]})
 			}
 		}
 		i += n
@@ -152,15 +152,10 @@ func (a arc) cubics(start, end canvas.Point) [][3]canvas.Point {
 	cx, cy := side*uy, -side*ux
 	from := math.Atan2(uy-cy, ux-cx)
 	turn := math.Atan2(-uy-cy, -ux-cx) - from
-	if a.sweep && turn < 0 {
-		turn += 2 * math.Pi
-	} else if !a.sweep && turn > 0 {
-		turn -= 2 * math.Pi
+	if a.sweep == (turn < 0) { // it goes the other way round
+		turn -= math.Copysign(2*math.Pi, turn)
 	}
-	n := int(math.Ceil(math.Abs(turn)/(math.Pi/4) - 1e-9))
-	if n < 1 {
-		n = 1
-	}
+	n := max(1, int(math.Ceil(math.Abs(turn)/(math.Pi/4)-1e-9)))
 	step := turn / float64(n)
 	// The length of the handles on the unit circle that makes the middle of
 	// the curve lie on it.
