@@ -99,7 +99,7 @@ func (v *Paper) wave(p, q plan.XY) (out []plan.XY) {
 	way, in := q.Plus(p.Times(-1)), v.Low.Plus(v.High).Times(0.5).Plus(p.Times(-1))
 	long := math.Hypot(way.XMm, way.YMm) * v.Scale
 	waves := max(1, math.Round(long/longMm))
-	high := math.Copysign(min(highMm, long/5)/max(long, 1e-9), way.XMm*in.YMm-way.YMm*in.XMm)
+	high := math.Copysign(min(highMm/long, 0.2), way.XMm*in.YMm-way.YMm*in.XMm)
 	for i := range int(waves * steps) {
 		t := float64(i) / (waves * steps)
 		out = append(out, p.Plus(way.Times(t)).Plus(plan.XY{XMm: -way.YMm, YMm: way.XMm}.Times(high*(1-math.Cos(2*math.Pi*t*waves))/2)))

@@ -119,14 +119,12 @@ func (v *dimensioned) chainPlaces(dims []plan.Dimension, rows int) (places []flo
 	for row := range rows {
 		var wanted, widths []float64
 		for i := row; i < len(dims); i += rows {
-			a, _ := v.at(dims[i].FromMm, 0)
-			b, _ := v.at(dims[i].ToMm, 0)
+			a, b := v.x(dims[i].FromMm), v.x(dims[i].ToMm)
 			wanted, widths = append(wanted, (a+b)/2), append(widths, chainWidth(dims, i))
 		}
 		for k, x := range apart(wanted, widths, 0.5, v.p.Width-0.5) {
 			i := row + k*rows
-			a, _ := v.at(dims[i].FromMm, 0)
-			b, _ := v.at(dims[i].ToMm, 0)
+			a, b := v.x(dims[i].FromMm), v.x(dims[i].ToMm)
 			places[i] = x
 			off = off || math.Abs(x-wanted[k]) > max((b-a)/2, 0.45*widths[k])
 		}
@@ -150,14 +148,13 @@ const mostChainRows = 3
 // below.
 func (v *dimensioned) draw(outsideRows, boreRows int) {
 	v.metal()
-	_, top := v.at(0, v.hi)
-	_, low := v.at(0, v.lo)
+	top, low := v.y(v.hi), v.y(v.lo)
 	chains := v.chainsMm(0) + chainMm
 	v.labels(v.outsides, top+chains+1.5, outsideRows, 1)
-	v.chain([]plan.Dimension{v.overall}, top+chains-4, top, 1, 1)
-	v.chain(v.above, top+chainMm-4, top, 1, v.rows[0])
+	v.chain([]plan.Dimension{v.overall}, top+chains-4, top, 0)
+	v.chain(v.above, top+chainMm-4, top, 0)
 	v.labels(v.bores, low-2-v.chainsMm(1), boreRows, -1)
-	v.chain(v.below, low-v.chainsMm(1)+1, low, -1, v.rows[1])
+	v.chain(v.below, low-v.chainsMm(1)+1, low, 1)
 	if v.s.Whole != nil {
 		v.leaning(top)
 	}
@@ -194,9 +191,9 @@ type dimensioned struct {
 	x0, axis, w, h                float64
 }
 
-func (v *dimensioned) at(z, r float64) (float64, float64) {
-	return v.x0 + z*v.w/v.s.LengthMm, v.axis + r*v.h/(v.hi-v.lo)
-}
+// x is where a place along the axis lies, and y one so far above it.
+func (v *dimensioned) x(z float64) float64 { return v.x0 + z*v.w/v.s.LengthMm }
+func (v *dimensioned) y(r float64) float64 { return v.axis + r*v.h/(v.hi-v.lo) }
 
 // leaning marks TOP beside a section that is cut on both sides of the axis, and how far
 // the middle of its back end stands off the axis.
@@ -206,7 +203,7 @@ func (v *dimensioned) leaning(top float64) {
 	if v.offset == nil {
 		return
 	}
-	end, y := v.at(v.s.LengthMm, v.offset.RadiusMm)
+	end, y := v.x(v.s.LengthMm), v.y(v.offset.RadiusMm)
 	d.Add(draw.Segment(end-2, y, end+6, y, draw.ThinMm, draw.ChainDash...), draw.Segment(end+5, v.axis, end+5, y, draw.ThinMm))
 	for _, at := range []float64{v.axis, y} {
 		d.Add(draw.Segment(end+4.2, at-0.8, end+5.8, at+0.8, draw.ThinMm))
@@ -216,7 +213,7 @@ func (v *dimensioned) leaning(top float64) {
 
 // metal draws the half section, its threads, and the axis.
 func (v *dimensioned) metal() {
-	at := func(q plan.XY) (float64, float64) { return v.at(q.XMm, q.YMm) }
+	at := func(q plan.XY) (float64, float64) { return v.x(q.XMm), v.y(q.YMm) }
 	cut(&v.p.Draw, v.s, at, draw.R(v.x0-1, v.axis-1, v.x0+v.w+1, v.axis+v.h+1))
 	threadLines(&v.p.Draw, v.s, at, false)
 	cutIn(&v.p.Draw, v.part, at)
@@ -224,22 +221,18 @@ func (v *dimensioned) metal() {
 }
 
 // chain draws lengths on a line at y, with extension lines from the metal's
-// edge at from; side is 1 above the part and -1 below it. The texts stand in so many rows,
-// those of further ones with a line down to what they measure.
-func (v *dimensioned) chain(dims []plan.Dimension, y, from, side float64, rows int) {
-	if len(dims) == 0 {
-		return
-	}
-	d := &v.p.Draw
+// edge at from, above the part (0) or below it (1). The texts of further rows have a line down
+// to what they measure.
+func (v *dimensioned) chain(dims []plan.Dimension, y, from float64, side int) {
+	d, rows, out := &v.p.Draw, v.rows[side], [2]float64{1, -1}[side]
 	edges := map[float64]bool{}
 	widths := make([]float64, len(dims))
 	for i, dim := range dims {
-		a, _ := v.at(dim.FromMm, 0)
-		b, _ := v.at(dim.ToMm, 0)
+		a, b := v.x(dim.FromMm), v.x(dim.ToMm)
 		for _, x := range []float64{a, b} {
 			if !edges[x] {
 				edges[x] = true
-				d.Add(draw.Segment(x, from+side*0.8, x, y+side*1.2, draw.HairMm))
+				d.Add(draw.Segment(x, from+out*0.8, x, y+out*1.2, draw.HairMm))
 			}
 		}
 		d.Add(draw.Segment(a, y, b, y, draw.ThinMm))
@@ -253,16 +246,14 @@ func (v *dimensioned) chain(dims []plan.Dimension, y, from, side float64, rows i
 	places, _ := v.chainPlaces(dims, rows)
 	roomy := true // every text stands within its own stretch
 	for i, dim := range dims {
-		a, _ := v.at(dim.FromMm, 0)
-		b, _ := v.at(dim.ToMm, 0)
+		a, b := v.x(dim.FromMm), v.x(dim.ToMm)
 		roomy = roomy && widths[i] < b-a
 		if row := i % rows; row > 0 { // under all texts, which stand over it
 			d.Add(draw.Segment(places[i], y+0.5+float64(row)*chainRowMm, (a+b)/2, y, draw.HairMm))
 		}
 	}
 	for i, dim := range dims {
-		a, _ := v.at(dim.FromMm, 0)
-		b, _ := v.at(dim.ToMm, 0)
+		a, b := v.x(dim.FromMm), v.x(dim.ToMm)
 		base := y + 0.9 + float64(i%rows)*chainRowMm
 		if roomy {
 			places[i] = v.clear(places[i], widths[i], y, a, b)
@@ -343,7 +334,7 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 		wanted, widths := make([]float64, len(mine)), make([]float64, len(mine))
 		for i, dim := range mine {
 			from, to := stretch(dim, dims)
-			wanted[i], _ = v.at((from+to)/2, 0)
+			wanted[i] = v.x((from + to) / 2)
 			widths[i] = min(labelWidth(dim), v.p.Width)
 		}
 		places := apart(wanted, widths, 0, v.p.Width)
@@ -358,8 +349,8 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 			if v.s.Whole != nil {
 				radius *= side
 			}
-			from, surface := v.at(fromMm+(toMm-fromMm)*0.15, radius)
-			to, _ := v.at(toMm-(toMm-fromMm)*0.15, 0)
+			from, surface := v.x(fromMm+(toMm-fromMm)*0.15), v.y(radius)
+			to := v.x(toMm - (toMm-fromMm)*0.15)
 			half := widths[i]/2 - 2
 			left, right := max(-1, from-2*half-2), min(v.p.Width+1, to+2*half+2)
 			if i > 0 {

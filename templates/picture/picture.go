@@ -191,10 +191,7 @@ func keywayPath(k plan.KeywayRow, at func(plan.XY) (x, y float64)) *canvas.Path 
 		if i > 0 {
 			z = k.ToMm
 		}
-		deep := k.DepthMm
-		if k.RunoutMm > 0 {
-			deep += math.Sqrt(cutter*cutter-off*off) - cutter
-		}
+		deep := k.DepthMm + math.Sqrt(cutter*cutter-off*off) - cutter
 		p.LineTo(at(plan.XY{XMm: z + off, YMm: crown + toward*deep}))
 		if i == 0 {
 			p.LineTo(at(plan.XY{XMm: k.ToMm, YMm: crown + toward*deep}))
@@ -499,15 +496,12 @@ func Metal(loops [][]plan.XY, over []*plan.Shape) plan.XY {
 		}
 	}
 	near := seq.Map(over, func(s *plan.Shape) [][]plan.XY { return s.Loops })
-	best, at := -1.0, loops[0][0]
+	best, at := 0.0, loops[0][0]
 	for n := range 24 {
 		y := low.YMm + (high.YMm-low.YMm)*(float64(n)+0.53)/24
 		for _, level := range seen(loops, near, y, false) {
 			x := (level[0] + level[1]) / 2
 			for _, up := range seen(loops, near, x, true) {
-				if up[0] > y || up[1] < y {
-					continue
-				}
 				if room := min(level[1]-level[0], 2*(y-up[0]), 2*(up[1]-y)) * (1.2 - 0.4*math.Abs(float64(n)-11.5)/12); room > best+1e-9 {
 					best, at = room, plan.XY{XMm: x, YMm: y}
 				}

@@ -211,19 +211,20 @@ func TestBarHoles(t *testing.T) {
 // TestLowHeadPlaces: the facts stand 5 mm beside the title, on its line or half a line about it, the rule under them.
 func TestLowHeadPlaces(t *testing.T) {
 	t.Parallel()
-	for n := range 8 {
-		part := &plan.PartPlan{Title: "Key bar", Material: "C45", StockText: strings.Repeat("flat 28 × 6, saw cut, ", n)}
-		p := LowHead(part, words.Writer{}, "make 1", 190)
-		width := 190 - draw.TextWidth("make 1", draw.HeadMm, true) - draw.TextWidth("Key bar", draw.TitleMm, true) - 10
+	for n := range 8 * 50 {
+		wide := 104 + 3*float64(n/8)
+		part := &plan.PartPlan{Title: "Key bar", Material: "C45", StockText: strings.Repeat("flat 28 × 6, saw cut, ", n%8)}
+		p := LowHead(part, words.Writer{}, "make 1", wide)
+		width := wide - draw.TextWidth("make 1", draw.HeadMm, true) - draw.TextWidth("Key bar", draw.TitleMm, true) - 10
 		rows := draw.WrapFacts(facts(part, words.Writer{}), draw.FactsMm, width)
 		texts := textsIn(&p.Draw)
-		if len(rows) > 2 {
-			if high := Head(part, words.Writer{}, "make 1", 190); p.Height != high.Height {
+		if len(rows) > 2 || width < wide/2 {
+			if high := Head(part, words.Writer{}, "make 1", wide); p.Height != high.Height {
 				t.Errorf("%d lines: %v high, want %v", len(rows), p.Height, high.Height)
 			}
 			continue
 		}
-		if len(texts) != 2+len(rows) || !near(p.Height, 8+1.2*float64(len(rows))+2.4) || !hasLine(&p.Draw, 0, -p.Height+2.4, 190, -p.Height+2.4, draw.ThickMm) {
+		if len(texts) != 2+len(rows) || !near(p.Height, 8+1.2*float64(len(rows))+2.4) || !hasLine(&p.Draw, 0, -p.Height+2.4, wide, -p.Height+2.4, draw.ThickMm) {
 			t.Errorf("%d lines: %d texts, %v high", len(rows), len(texts), p.Height)
 			continue
 		}

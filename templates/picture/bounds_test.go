@@ -1,0 +1,205 @@
+package picture
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/templates/draw"
+)
+
+// inPanel is a section 100 mm long and high, drawn 1:1 from x 3, in a panel 120 mm wide.
+func inPanel() *dimensioned {
+	return &dimensioned{s: &plan.Section{LengthMm: 100}, w: 100, h: 100, hi: 100, x0: 3, p: draw.Panel{Width: 120}, rows: [2]int{2, 1}}
+}
+
+// TestChainTexts: the texts of a chain stand over the middles of their lengths, no nearer than 0.5 mm to the panel's edges,
+// every second one in a row 3.9 mm higher, with a line from under it to the middle of what it measures; a length has
+// arrows from 6.6 mm on.
+func TestChainTexts(t *testing.T) {
+	t.Parallel()
+	long := strings.Repeat("8", 12)
+	wide := draw.TextWidth(long, sizeEmMm, true) + 1.2
+	for _, c := range []struct {
+		ends   [][2]float64
+		middle []float64 // of the texts
+	}{
+		{[][2]float64{{0, 40}, {40, 90}}, []float64{23, 68}},
+		{[][2]float64{{0, 2}, {0, 4}}, []float64{0.5 + wide/2, 0.5 + wide/2}},
+		{[][2]float64{{114, 117}, {115, 116}, {110, 117}}, []float64{119.5 - 1.5*wide, 118.5, 119.5 - wide/2}}, // the second is in a row of its own
+	} {
+		v := inPanel()
+		var dims []plan.Dimension
+		for i, e := range c.ends {
+			text := long
+			if len(c.ends) == 3 && i == 1 {
+				text = "1"
+			}
+			dims = append(dims, plan.Dimension{FromMm: e[0], ToMm: e[1], Text: text})
+		}
+		if len(dims) == 3 {
+			c.middle[1] = min(118.5, 119.5-(draw.TextWidth("1", sizeEmMm, true)+1.2)/2)
+		}
+		v.chain(dims, 50, 40, 0)
+		texts := textsIn(&v.p.Draw)
+		for i, e := range c.ends {
+			row := float64(i % 2)
+			at := texts[i]
+			if !near(at.XMm, c.middle[i]) || !near(at.YMm, 50.9+3.9*row) {
+				t.Errorf("%v: text %d stands at %v, %v, want %v", c.ends, i, at.XMm, at.YMm, c.middle[i])
+			}
+			if led := hasLine(&v.p.Draw, at.XMm, 54.4, 3+(e[0]+e[1])/2, 50, draw.HairMm); led != (row == 1) {
+				t.Errorf("%v: text %d has a line: %v", c.ends, i, led)
+			}
+		}
+	}
+	for long, arrows := range map[float64]int{6.59: 0, 6.61: 2} {
+		v := inPanel()
+		v.chain([]plan.Dimension{{FromMm: 0, ToMm: long, Text: "8"}}, 50, 40, 0)
+		n := len(slices.DeleteFunc(slices.Clone(v.p.Draw.Items), func(item draw.Item) bool {
+			s, ok := item.(draw.Shape)
+			return !ok || s.Fill != draw.Black
+		}))
+		if n != arrows {
+			t.Errorf("%v long: %d arrows", long, n)
+		}
+	}
+}
+
+// TestLabelsStayInside: a label at the edge of the panel does not give way to a leader over the edge.
+func TestLabelsStayInside(t *testing.T) {
+	t.Parallel()
+	const text = "Ø100 H7 as drawn"
+	dim := plan.Dimension{FromMm: 2, ToMm: 12, RadiusMm: 50, Text: text}
+	wide := labelWidth(dim)
+	for right, x := range map[bool]float64{false: wide / 2, true: 120 - wide/2} {
+		v, leader := inPanel(), x+wide/2+0.1
+		if right {
+			dim.FromMm, dim.ToMm, leader = 105, 115, x-wide/2-0.1
+		}
+		v.leaders = [][4]float64{{leader, 200, leader, 0}}
+		v.labels([]plan.Dimension{dim}, 120, 1, 1)
+		if at := textsIn(&v.p.Draw)[0]; !near(at.XMm, x) {
+			t.Errorf("at the right %v: the label stands at %v, want %v", right, at.XMm, x)
+		}
+	}
+}
+
+// TestFoldedSides: a length lies over or under the metal where its flange looks up or down by more than 30°, and has
+// its room there; its text stands at that side of its line, or beside it where the flange looks more to a side.
+func TestFoldedSides(t *testing.T) {
+	t.Parallel()
+	for deg := 0.0; deg < 360; deg += 7 {
+		for _, limits := range []string{"", "29 – 31"} {
+			sin, cos := math.Sincos(deg * math.Pi / 180)
+			v := &plan.FoldView{MinMm: plan.XY{XMm: -50}, MaxMm: plan.XY{XMm: 50, YMm: 40},
+				Dims: []plan.FoldLength{{FromMm: plan.XY{XMm: 10, YMm: 20}, ToMm: plan.XY{XMm: 16, YMm: 24}, Out: plan.XY{XMm: cos, YMm: sin}, Text: "30", Limits: limits}}}
+			p := Folded(v, 152, 200) // 1:1
+			above, below := 2.0, 2.0
+			if sin > 0.5 {
+				above = 13.6
+			} else if sin < -0.5 {
+				below = 13.6
+			}
+			if !near(p.Height, 40+above+below+6.2) || !near(p.Width, 152) {
+				t.Errorf("%v°: %v high, %v wide", deg, p.Height, p.Width)
+			}
+			// The line, 5 mm off, and the text 1.2 mm further.
+			ax, ay := 26+60+5*cos, -above-20+5*sin
+			if !hasLine(&p.Draw, ax, ay, ax+6, ay+4, draw.ThinMm) {
+				t.Errorf("%v°: no line from %v, %v in %v", deg, ax, ay, lines(&p.Draw))
+			}
+			x, y, align := ax+3+1.2*cos, ay+2+1.2*sin, draw.Centre
+			if cos > 0.5 {
+				x, align = ax+6+1.2, draw.Left
+			} else if cos < -0.5 {
+				x, align = ax-1.2, draw.Right
+			}
+			base := []float64{y + 0.4, y - 2.7}
+			switch {
+			case sin > 0.5 && limits == "":
+				base[0] = y
+			case sin > 0.5:
+				base = []float64{y + 3.24, y}
+			case sin < -0.5:
+				base = []float64{y - 3.4, y - 6.64}
+			}
+			texts := textsIn(&p.Draw)
+			for i, want := range []string{"30", limits} {
+				if want != "" && (texts[i].Content != want || !near(texts[i].XMm, x) || !near(texts[i].YMm, base[i]) || texts[i].Align != align) {
+					t.Errorf("%v°: %+v, want it at %v, %v", deg, texts[i], x, base[i])
+				}
+			}
+		}
+	}
+}
+
+// TestTurnsWhereTheyFit: the turn of a bend is written beside it, towards the middle, where the part is high enough and
+// each bend has the width for it.
+func TestTurnsWhereTheyFit(t *testing.T) {
+	t.Parallel()
+	const says = "90° R2"
+	wide := draw.TextWidth(says, draw.SmallMm, false) + 3
+	for _, c := range []struct {
+		wide, high float64
+		turns      int
+		shown      bool
+	}{
+		{wide + 0.01, 20, 1, true}, {wide - 0.01, 20, 1, false}, {2*wide + 0.01, 20, 2, true}, {2*wide - 0.01, 20, 2, false},
+		{60, 3*draw.SmallMm + 0.01, 1, true}, {60, 3*draw.SmallMm - 0.01, 1, false},
+	} {
+		v := &plan.FoldView{MinMm: plan.XY{XMm: -c.wide / 2, YMm: -c.high / 2}, MaxMm: plan.XY{XMm: c.wide / 2, YMm: c.high / 2}}
+		for i := range c.turns {
+			side := float64(2*i - 1)
+			v.Turns = append(v.Turns, plan.FoldTurn{AtMm: plan.XY{XMm: side * c.wide / 2, YMm: side * c.high / 2}, Text: says})
+		}
+		p := Folded(v, c.wide+52, 300)
+		texts := slices.DeleteFunc(textsIn(&p.Draw), func(q draw.Text) bool { return q.Content != says })
+		if len(texts) > 0 != c.shown {
+			t.Errorf("%v × %v: %d turns are written", c.wide, c.high, len(texts))
+		}
+		middle := -(2 + max(c.high, 17.2)/2)
+		for i, at := range texts {
+			side, align, up := float64(2*i-1), draw.Align(draw.Left), -1.5-draw.AscentMm*draw.SmallMm
+			if i == 1 {
+				align, up = draw.Right, 1.5
+			}
+			if !near(at.XMm, p.Width/2+side*(c.wide/2-1.5)) || !near(at.YMm, middle+side*c.high/2+up) || at.Align != align {
+				t.Errorf("%v × %v: turn %d at %v, %v", c.wide, c.high, i, at.XMm, at.YMm)
+			}
+		}
+	}
+}
+
+// TestBroken: a contour keeps its points and their order, from its first on where a wave ends there; each stretch along the
+// window becomes a wave, and the rest are edges from wave to wave.
+func TestBroken(t *testing.T) {
+	t.Parallel()
+	at := func(x, y float64) plan.XY { return plan.XY{XMm: x, YMm: y} }
+	v := &Paper{High: at(20, 12), Scale: 1}
+	wave := func(p, q plan.XY) []plan.XY { return v.wave(p, q) }
+	for name, c := range map[string]struct{ loop, closed, edges []plan.XY }{
+		"inside":        {[]plan.XY{at(2, 4), at(9, 4), at(9, 8)}, []plan.XY{at(2, 4), at(9, 4), at(9, 8)}, nil},
+		"at both sides": {[]plan.XY{at(0, 4), at(20, 4), at(20, 10), at(0, 10)}, slices.Concat([]plan.XY{at(0, 4)}, wave(at(20, 4), at(20, 10)), []plan.XY{at(20, 10)}, wave(at(0, 10), at(0, 4))), []plan.XY{at(0, 4), at(20, 4), at(20, 10), at(0, 10)}},
+		"at the right":  {[]plan.XY{at(2, 4), at(20, 4), at(20, 10)}, slices.Concat(wave(at(20, 4), at(20, 10)), []plan.XY{at(20, 10), at(2, 4)}), []plan.XY{at(20, 10), at(2, 4), at(20, 4)}},
+		"in a corner":   {[]plan.XY{at(20, 4), at(20, 12), at(2, 12)}, slices.Concat([]plan.XY{at(2, 12)}, wave(at(20, 4), at(20, 12)), wave(at(20, 12), at(2, 12))), []plan.XY{at(2, 12), at(20, 4)}},
+		"all round":     {[]plan.XY{at(0, 0), at(20, 0), at(20, 12), at(0, 12)}, slices.Concat(wave(at(0, 0), at(20, 0)), wave(at(20, 0), at(20, 12)), wave(at(20, 12), at(0, 12)), wave(at(0, 12), at(0, 0))), nil},
+	} {
+		closed, edges := v.broken([][]plan.XY{c.loop})
+		got := slices.Clone(closed[0])
+		if name == "at the right" || name == "in a corner" { // it may begin at either wave
+			got, c.closed = turnedTo(got, got[0]), turnedTo(c.closed, got[0])
+		}
+		if !slices.Equal(got, c.closed) || !slices.Equal(slices.Concat(edges...), c.edges) {
+			t.Errorf("%s: %v with the edges %v, want %v and %v", name, got, edges, c.closed, c.edges)
+		}
+	}
+}
+
+// turnedTo is a loop from one of its points on.
+func turnedTo(loop []plan.XY, first plan.XY) []plan.XY {
+	i := max(0, slices.Index(loop, first))
+	return slices.Concat(loop[i:], loop[:i])
+}
