@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -301,7 +302,7 @@ func (k keyNumber) leastMm() float64 {
 
 // asideTables are what to do, each with its title in its text, which parts take
 // which place, and what to check.
-func (c closeness) asideTables(run []*plan.JointPlan, width float64) (laid []draw.Table) {
+func (c closeness) asideTables(run []*plan.JointPlan, width float64) []draw.Table {
 	do, check := c.stepTable(run), c.checkTable(run)
 	do.Columns = append(do.Columns[:1:1], do.Columns[2:]...)
 	for i, row := range do.Rows {
@@ -310,15 +311,10 @@ func (c closeness) asideTables(run []*plan.JointPlan, width float64) (laid []dra
 	do.RowMm = 5.6
 	check.Columns[0].Head, check.Title, check.RowMm = check.Title, "", 5
 	check.Columns[0].Least = draw.TextWidth(check.Columns[0].Head, 3, true) + 3
-	list := []draw.Table{do}
-	if len(run) > 1 {
-		list = append(list, c.placeTable(run))
-	}
-	for _, t := range append(list, check) {
+	return seq.Map(c.listed(run, do, check), func(t draw.Table) draw.Table {
 		t.Tight = true
-		laid = append(laid, t.Laid(width))
-	}
-	return laid
+		return t.Laid(width)
+	})
 }
 
 // placeLines say how a step's parts come to lie, unless one of its rows does, and why

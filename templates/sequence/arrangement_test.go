@@ -188,11 +188,15 @@ func TestArrangementThatStands(t *testing.T) {
 				t.Errorf("%v: no %q in %q", c.angle, say, texts)
 			}
 		}
-		heights := map[string]float64{}
+		heights, middles := map[string]float64{}, map[string]float64{}
 		for _, item := range last.Draw.Items {
 			if text, ok := item.(draw.Text); ok {
 				heights[text.Content] = text.YMm
+				middles[strings.Split(text.Content, ",")[0]] = text.XMm
 			}
+		}
+		if cut, plan, hour := middles["Cut along the axis"], middles["Seen from above"], middles["270°"]; cut == 0 || math.Abs(cut-plan)+math.Abs(cut-hour) > 1e-6 {
+			t.Errorf("%v: the cut stands about %v, the plan about %v, its hour at %v", c.angle, cut, plan, hour)
 		}
 		if above := heights["TOP 0° ►"] > heights["FRONT ▲"]; above != (c.angle == plan.ThirdAngle) {
 			t.Errorf("%v: the plan lies at %v, the view at %v", c.angle, heights["TOP 0° ►"], heights["FRONT ▲"])
@@ -314,17 +318,17 @@ func TestNumbersAtTheSide(t *testing.T) {
 func TestTopBesideAnchors(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
-		yMm  float64
-		over bool
-	}{{60, false}, {10, true}} {
+		yMm float64
+		top float64
+	}{{60, 19}, {10, 43}} {
 		v := plan.View{MinMm: plan.XY{XMm: -200, YMm: -200}, MaxMm: plan.XY{XMm: 200, YMm: 200}}
 		a := plan.Arrangement{End: v, Anchors: []plan.Anchor{{AtMm: plan.XY{XMm: 100, YMm: c.yMm}, FromMm: plan.XY{XMm: 100, YMm: c.yMm}}}}
 		r := arranger{pl: &plan.Plan{}, a: &a}
 		d := draw.Drawing{}
 		r.plan(&d, &picture.Paper{Low: v.MinMm, Scale: 0.1}, 10)
 		for _, item := range d.Items {
-			if text, ok := item.(draw.Text); ok && text.Content == "TOP 0° ►" && text.YMm > 40 != c.over {
-				t.Errorf("anchor %g beside: TOP stands %g high of 40", c.yMm, text.YMm)
+			if text, ok := item.(draw.Text); ok && text.Content == "TOP 0° ►" && math.Abs(text.YMm-c.top) > 1e-6 {
+				t.Errorf("anchor %g beside: TOP stands %g high, want %g", c.yMm, text.YMm, c.top)
 			}
 		}
 	}

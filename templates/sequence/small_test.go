@@ -3,6 +3,8 @@ package sequence
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
@@ -10,6 +12,7 @@ import (
 	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
+	"centrepop/templates/sheettest"
 )
 
 // TestSmallRules: what decides how a picture and its numbers stand, at both sides of its bounds.
@@ -60,6 +63,65 @@ func TestSmallRules(t *testing.T) {
 		x = lead + draw.TextWidth("T1 Stop disc", size, true) + size/2
 		if r := lines[0].Refers[0]; math.Abs(r.XMm-x) > 1e-9 || math.Abs(r.YMm+size) > 1e-9 || r.SizeMm != size || r.Title != "T1 Stop disc" {
 			t.Errorf("in %v the page stands at %+v, want %v", width, r, x)
+		}
+	}
+}
+
+// TestTablesOfARun: several pieces have a table of their places between what to do and what to check.
+func TestTablesOfARun(t *testing.T) {
+	t.Parallel()
+	for n, want := range map[int]string{1: "[Do, and tick|What]", 2: "[Do, and tick|Its place|What]", 3: "[Do, and tick|Its place|What]"} {
+		var run []*plan.JointPlan
+		for i := range n {
+			run = append(run, &plan.JointPlan{A: plan.JointEnd{Copy: i + 1}, Steps: []plan.JointStep{{N: 1, Title: "Weld"}}, Checks: []plan.Check{{What: "leg"}}})
+		}
+		for how, tables := range map[string][]draw.Table{"alone": closeness(1).tables(run, 180), "beside another": closeness(1).asideTables(run, 130)} {
+			got := ""
+			for i, table := range tables {
+				column := map[bool]int{true: 1, false: len(table.Columns) - 1 - n}[len(table.Columns) == 2]
+				if i == len(tables)-1 {
+					column = 0
+				} else if i == 0 {
+					column = len(table.Columns) - 1 - n
+				}
+				got += "|" + table.Columns[column].Head
+				if how == "beside another" && !table.Tight {
+					t.Errorf("%d, %s: table %d is not tight", n, how, i)
+				}
+			}
+			if how == "beside another" { // which heads the checks by their title
+				want = strings.Replace(want, "|What", "|Check before going on", 1)
+			} else {
+				want = strings.Replace(want, "|Check before going on", "|What", 1)
+			}
+			if "["+got[1:]+"]" != want {
+				t.Errorf("%d, %s: %s, want %s", n, how, got, want)
+			}
+		}
+	}
+}
+
+// TestDialsOfAStep: the clock of a step is as large as it is roomy, and small only where nothing lies on it that has a
+// letter and the step is set as close as can be.
+func TestDialsOfAStep(t *testing.T) {
+	t.Parallel()
+	mark := plan.ClockMark{Deg: 90, Part: "Cover", Label: "port"}
+	for _, c := range []struct {
+		c     closeness
+		marks []plan.ClockMark
+		r     float64
+	}{{1, nil, 18}, {0.9, []plan.ClockMark{mark}, 16.2}, {0.8, nil, 14.5}, {0.5, nil, 14.5}, {0.42, nil, smallDialMm}, {0.42, []plan.ClockMark{mark}, 14.5}} {
+		j := &plan.JointPlan{Bolt: &plan.BoltPlan{OrderDeg: []float64{0, 180, 90, 270}}, Clock: c.marks}
+		var got []float64
+		for _, piece := range c.c.pictures(&plan.Plan{Units: parts.Millimetres}, j, 180, 60) {
+			for _, p := range sheettest.Flatten(t, piece.Drawn(), 0, 0, nil) {
+				if s, ok := p.Item.(draw.Shape); ok && s.WidthMm == draw.LineMm && s.Path.Closed() {
+					got = append(got, s.Path.Bounds().W()/2)
+				}
+			}
+		}
+		if len(got) == 0 || math.Abs(slices.Max(got)-c.r) > 1e-6 {
+			t.Errorf("%v, %d marks: circles of %v, want %v", c.c, len(c.marks), got, c.r)
 		}
 	}
 }

@@ -205,11 +205,15 @@ func jointSheets(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame) []*draw
 
 // tables are what to do, which parts take which place, and what to check.
 func (c closeness) tables(run []*plan.JointPlan, width float64) (laid []draw.Table) {
-	list := []draw.Table{c.stepTable(run)}
-	if len(run) > 1 {
-		list = append(list, c.placeTable(run))
+	return seq.Map(c.listed(run, c.stepTable(run), c.checkTable(run)), func(t draw.Table) draw.Table { return c.tight(t).Laid(width) })
+}
+
+// listed are the tables of a run in their order, with the places of several pieces.
+func (c closeness) listed(run []*plan.JointPlan, do, check draw.Table) []draw.Table {
+	if len(run) == 1 {
+		return []draw.Table{do, check}
 	}
-	return seq.Map(append(list, c.checkTable(run)), func(t draw.Table) draw.Table { return c.tight(t).Laid(width) })
+	return []draw.Table{do, c.placeTable(run), check}
 }
 
 func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, tables []draw.Table) *draw.Flow {
@@ -328,14 +332,12 @@ func (c closeness) placeTable(run []*plan.JointPlan) draw.Table {
 		{Head: "Piece", Align: draw.Centre, Bold: true, Size: c.em(3.2)},
 		{Head: "Its place", Flex: true, Size: c.em(3.2)},
 	}}
-	if len(run) > 1 {
-		for i, j := range run {
-			name := strconv.Itoa(j.A.Copy)
-			if frameRun(run) {
-				name = strconv.Itoa(i+1) + ", " + words.Spaced(j.Name)
-			}
-			t.Rows = append(t.Rows, []string{name, upperFirst(j.How)})
+	for i, j := range run {
+		name := strconv.Itoa(j.A.Copy)
+		if frameRun(run) {
+			name = strconv.Itoa(i+1) + ", " + words.Spaced(j.Name)
 		}
+		t.Rows = append(t.Rows, []string{name, upperFirst(j.How)})
 	}
 	return t
 }
