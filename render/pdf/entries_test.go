@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/tdewolff/canvas"
+
 	"centrepop/render/measure"
 	"centrepop/templates/draw"
 	"centrepop/templates/typeface"
@@ -71,6 +73,9 @@ func TestPlainDocument(t *testing.T) {
 		if got := d.Label(i); got != want {
 			t.Errorf("page %d is labelled %q, want %q", i+1, got, want)
 		}
+	}
+	if !strings.Contains(b.String(), "/MediaBox [0 0 283.4646 141.7323]") { // to a ten thousandth of a point
+		t.Error("the pages have another size")
 	}
 	for _, key := range []string{"/Outlines", "/PageMode", "/Title", "/Subject", "/Lang", "/Annots"} {
 		if strings.Contains(b.String(), key) {
@@ -138,6 +143,24 @@ func TestClipReach(t *testing.T) {
 					t.Errorf("clip %s moved by %v: a dot at %v, %v is drawn %v", clip, moved, at.x, at.y, !at.seen)
 				}
 			}
+		}
+	}
+}
+
+// TestMovedGroups: only what is moved and neither turned, stretched nor mirrored is written where it lies; all else has a
+// matrix, whichever of its numbers it is.
+func TestMovedGroups(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		m     canvas.Matrix
+		moved bool
+	}{
+		{canvas.Matrix{{1, 0, 25.4}, {0, 1, 50.8}}, true}, {canvas.Matrix{{2, 0, 25.4}, {0, 1, 50.8}}, false}, {canvas.Matrix{{1, 0.5, 25.4}, {0, 1, 50.8}}, false},
+		{canvas.Matrix{{1, 0, 25.4}, {0.5, 1, 50.8}}, false}, {canvas.Matrix{{1, 0, 25.4}, {0, 2, 50.8}}, false}, {canvas.Matrix{{-1, 0, 25.4}, {0, 1, 50.8}}, false},
+	} {
+		got := content(t, draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{lined("M0 0L25.4 0")}}, Transform: c.m})
+		if strings.Contains(got, " cm\n") == c.moved || strings.Contains(got, "72 144 m 144 144 l") != c.moved {
+			t.Errorf("%v: %s", c.m, got)
 		}
 	}
 }
