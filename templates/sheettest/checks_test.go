@@ -2,11 +2,13 @@ package sheettest
 
 import (
 	"fmt"
+	"math"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
+	"centrepop/parts"
 	"centrepop/parts/golden"
 	"centrepop/templates/draw"
 
@@ -116,6 +118,16 @@ func TestCrossedFinds(t *testing.T) {
 		} else if _, err := fmt.Sscanf(strings.TrimPrefix(got[0], `"1234" at `), "%f, %f: %f mm", &x, &y, &mm); err != nil || mm < c.mm-0.21 || mm > c.mm+0.21 {
 			t.Errorf("%s: %q, %v, want %.2f", c.name, got, err, c.mm)
 		}
+		middle := canvas.Point{X: (r.X0 + r.X1) / 2, Y: (r.Y0 + r.Y1) / 2}
+		switch c.name {
+		case "the text in a group":
+			middle.X += 5
+		case "turned":
+			middle = middle.Rot(math.Pi/2, canvas.Point{X: word.XMm, Y: word.YMm})
+		}
+		if math.Abs(x-middle.X) > 0.51 || math.Abs(y-middle.Y) > 0.51 {
+			t.Errorf("%s: at %v, %v, want %v", c.name, x, y, middle)
+		}
 	}
 }
 
@@ -176,5 +188,15 @@ func TestPlansRecorded(t *testing.T) {
 	all := []any{samples[0], samples[3], JoinedPlan(), RingPart(620), CrowdedPart(), PlatePart(), SleevePart()}
 	for i, one := range all {
 		golden.Whole(t, filepath.Join("testdata", fmt.Sprint("plan-", i, ".txt")), golden.Text(one))
+	}
+}
+
+// TestPapers: sizes by ISO 216 and ANSI/ASME Y14.1, which are 8.5 × 11 and 11 × 17 in.
+func TestPapers(t *testing.T) {
+	t.Parallel()
+	for paper, want := range map[parts.Paper][2]float64{A4: {210, 297}, A3: {297, 420}, Letter: {8.5 * 25.4, 11 * 25.4}, Tabloid: {11 * 25.4, 17 * 25.4}, Least: {140, 200}} {
+		if math.Abs(paper.WidthMm-want[0])+math.Abs(paper.HeightMm-want[1]) > 1e-9 {
+			t.Errorf("%s is %v × %v, want %v", paper.Name, paper.WidthMm, paper.HeightMm, want)
+		}
 	}
 }

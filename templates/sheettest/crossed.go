@@ -91,11 +91,9 @@ func (s *scene) add(d *draw.Drawing, m canvas.Matrix, clips []*canvas.Path) {
 			}
 			s.add(item.Drawing, m.Mul(item.Transform), inner)
 		case draw.Text:
-			r := draw.TextRect(item).Grown(-grazeMm)
-			turn := m.Mul(canvas.Identity.RotateAbout(item.RotateDeg, item.XMm, item.YMm))
-			q := quad{}
-			for i, p := range [4]canvas.Point{{X: r.X0, Y: r.Y0}, {X: r.X1, Y: r.Y0}, {X: r.X1, Y: r.Y1}, {X: r.X0, Y: r.Y1}} {
-				q[i] = turn.Dot(p)
+			r, q := draw.TextRect(item).Grown(-grazeMm), quad(corners(item, grazeMm))
+			for i := range q {
+				q[i] = m.Dot(q[i])
 			}
 			if r.X1 > r.X0 && r.Y1 > r.Y0 && inside(q.middle(), clips) {
 				s.texts = append(s.texts, sceneText{item, q, s.n})
