@@ -37,26 +37,7 @@ const (
 func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 	s := part.Section
 	v := &dimensioned{part: part, s: s}
-	for _, d := range part.Dimensions {
-		switch {
-		case d.Kind == plan.OverallDim:
-			v.overall = d
-		case d.Kind == plan.OffsetDim:
-			v.offset = &d
-		case d.Kind == plan.LengthDim && d.FromMm == 0 && d.ToMm == s.LengthMm: // the overall length says it
-		case d.Kind != plan.DiameterDim && d.Inside:
-			v.below = append(v.below, d)
-		case d.Kind != plan.DiameterDim:
-			v.above = append(v.above, d)
-		case d.Inside:
-			v.bores = append(v.bores, d)
-		default:
-			v.outsides = append(v.outsides, d)
-		}
-	}
-	if Crowded(part) {
-		v.outsides, v.bores, v.above, v.below = nil, nil, nil, nil
-	}
+	v.sort()
 	outsideRows, boreRows := rowsFor(v.outsides, width), rowsFor(v.bores, width)
 	v.lo, v.hi = reach(s)
 	side := dimSidePad
@@ -91,6 +72,33 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 		return one.p.Draw
 	}
 	return v.p
+}
+
+// sort finds the place of each size; where they are too many there is the overall length alone.
+func (v *dimensioned) sort() {
+	crowded := Crowded(v.part)
+	for _, d := range v.part.Dimensions {
+		to := &v.above
+		switch {
+		case d.Kind == plan.OverallDim:
+			v.overall = d
+			continue
+		case d.Kind == plan.OffsetDim:
+			v.offset = &d
+			continue
+		case d.Kind == plan.LengthDim && d.FromMm == 0 && d.ToMm == v.s.LengthMm: // the overall length says it
+			continue
+		case d.Kind == plan.DiameterDim && d.Inside:
+			to = &v.bores
+		case d.Kind == plan.DiameterDim:
+			to = &v.outsides
+		case d.Inside:
+			to = &v.below
+		}
+		if !crowded {
+			*to = append(*to, d)
+		}
+	}
 }
 
 // chainsMm is the height of the lengths above the part (0) or below it (1).

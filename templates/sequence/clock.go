@@ -107,7 +107,7 @@ func frontOf(j *plan.JointPlan) string {
 // letters inside, and outside the order of its bolts, or tacks and runs of weld.
 func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	marks := clockMarks(j)
-	title, seen, outside := "Clock", frontOf(j), 2.0
+	title, seen, outside, order := "Clock", frontOf(j), 2.0, func(*draw.Drawing, float64, float64) {}
 	from, short, up := "seen from the front of", "front of", "TOP"
 	if s := j.Beside; s != nil && s.On != "" {
 		from, short, seen, up = "seen on the", "seen on the", s.On, s.Up
@@ -116,19 +116,22 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 		up = "machine’s TOP"
 		from = short // both do not fit on a line
 	}
-	w, b := j.Weld, j.Bolt
-	if w != nil && (len(w.TacksDeg) == 0 || w.DiameterMm == 0) {
-		w = nil
-	}
-	switch {
-	case w != nil:
+	switch w, b := j.Weld, j.Bolt; {
+	case w != nil && len(w.TacksDeg) > 0 && w.DiameterMm > 0:
 		title, seen, outside = "Tacks 1 to "+strconv.Itoa(len(w.TacksDeg)), w.ClockOf, 7-nearerMm(r)
 		if n := layers(w); n > 0 {
 			title += ", then runs a, b …"
 			outside += runRoomMm * float64(n)
 		}
+		order = func(d *draw.Drawing, cx, cy float64) { weldOrder(d, w, cx, cy, r) }
 	case b != nil && len(b.OrderDeg) > 1:
 		title, outside = "Tighten in this order", 2*draw.BalloonMm+0.5
+		order = func(d *draw.Drawing, cx, cy float64) {
+			for i, deg := range b.OrderDeg {
+				x, y := round(cx, cy, r+draw.BalloonMm, deg-j.UpDeg)
+				d.Add(draw.Balloon(x, y, i+1)...)
+			}
+		}
 	case len(marks) == 0:
 		return draw.Panel{}, false
 	}
@@ -146,15 +149,7 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 		p.Draw.Add(draw.Text{XMm: cx, YMm: text.y, SizeMm: em, Bold: text.bold, Align: draw.Centre, Content: text.says}.Within(p.Width - 2))
 	}
 	dial{cx, cy, r, up, j.UpDeg}.marked(&p.Draw, marks)
-	switch {
-	case w != nil:
-		weldOrder(&p.Draw, w, cx, cy, r)
-	case b != nil && len(b.OrderDeg) > 1:
-		for i, deg := range b.OrderDeg {
-			x, y := round(cx, cy, r+draw.BalloonMm, deg-j.UpDeg)
-			p.Draw.Add(draw.Balloon(x, y, i+1)...)
-		}
-	}
+	order(&p.Draw, cx, cy)
 	return p, true
 }
 

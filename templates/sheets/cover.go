@@ -75,17 +75,7 @@ func (d density) columns(f *draw.Flow, pl *plan.Plan, lists []draw.Table, underM
 	if two {
 		width = (width - draw.GutterMm) / 2
 	}
-	var blocks []func()
-	var highs []float64
-	for i, t := range lists {
-		if a := pl.Arrangement; i == 2 && a != nil {
-			p := machinePicture(a, width, machineMm*float64(d))
-			blocks, highs = append(blocks, func() { f.Add(p, draw.Space(2)) }), append(highs, p.Height+2)
-		}
-		if m := measure(t, width); len(t.Rows) > 0 {
-			blocks, highs = append(blocks, func() { f.Table(m.Table) }), append(highs, m.whole()+gapMm)
-		}
-	}
+	blocks, highs := d.blocks(f, pl.Arrangement, lists, width)
 	split := -1 // decided on the page that all the rest fits on
 	if two {
 		if _, high := lowestSplit(highs); !f.Fits(high+underMm) && f.Left() < f.Tallest()*0.6 {
@@ -107,6 +97,20 @@ func (d density) columns(f *draw.Flow, pl *plan.Plan, lists []draw.Table, underM
 	}
 	f.Columns(1)
 	f.Body = f.Sheets[len(f.Sheets)-1].Frame.Body()
+}
+
+// blocks are lists and, after the first two, the picture of the machine, and how high each is in a width.
+func (d density) blocks(f *draw.Flow, a *plan.Arrangement, lists []draw.Table, width float64) (set []func(), highs []float64) {
+	for i, t := range lists {
+		if i == 2 && a != nil {
+			p := machinePicture(a, width, machineMm*float64(d))
+			set, highs = append(set, func() { f.Add(p, draw.Space(2)) }), append(highs, p.Height+2)
+		}
+		if m := measure(t, width); len(t.Rows) > 0 {
+			set, highs = append(set, func() { f.Table(m.Table) }), append(highs, m.whole()+gapMm)
+		}
+	}
+	return set, highs
 }
 
 func total(highs []float64) float64 {

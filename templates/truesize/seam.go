@@ -33,21 +33,11 @@ func (t *template) matchMarks(g *grid) {
 	}
 	holes.AddPath(t.outline)
 	put := func(lo, hi float64, at func(float64) (x, y float64), across bool) {
-		for _, wanted := range []float64{0.15, 0.85} {
-			best := lo + wanted*(hi-lo)
-			for i := range 40 {
-				shift := float64((i+1)/2) * 2
-				if (i%2 == 1) == (wanted < 0.5) {
-					shift = -shift
-				}
-				if try := best + shift; try > lo+4 && try < hi-4 && math.Abs(shift) <= 0.25*(hi-lo) {
-					if x, y := at(try); holes.Free(draw.R(x, y, x, y).Grown(5)) {
-						best = try
-						break
-					}
-				}
-			}
-			x, y := at(min(max(best, lo+4), hi-4))
+		for _, share := range []float64{0.15, 0.85} {
+			x, y := at(onSeam(lo, hi, share, func(v float64) bool {
+				x, y := at(v)
+				return holes.Free(draw.R(x, y, x, y).Grown(5))
+			}))
 			g.marks = append(g.marks, match{letters(len(g.marks)), x, y, across})
 		}
 	}
@@ -65,6 +55,22 @@ func (t *template) matchMarks(g *grid) {
 			}
 		}
 	}
+}
+
+// onSeam is where a mark stands on a seam from lo to hi: at a share of it, or as near to that as it is free, towards
+// its end first; 4 mm off its ends at the least.
+func onSeam(lo, hi, share float64, free func(float64) bool) float64 {
+	at := lo + share*(hi-lo)
+	for i := range 40 {
+		shift := float64((i+1)/2) * 2
+		if (i%2 == 1) == (share < 0.5) {
+			shift = -shift
+		}
+		if try := at + shift; try > lo+4 && try < hi-4 && math.Abs(shift) <= 0.25*(hi-lo) && free(try) {
+			return try
+		}
+	}
+	return min(max(at, lo+4), hi-4)
 }
 
 // letters counts A, B … Z, AA, AB …

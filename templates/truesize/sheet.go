@@ -454,29 +454,10 @@ var threeSizes = []float64{2.8, 2.65, 2.65}
 func (c stripCell) draw(s *draw.Sheet, left, right float64, b draw.Rect) {
 	width := right - left
 	lines, sizes := c.lines, c.sizes
-	if len(c.sizes) == 1 { // running text
-		size := c.sizes[0]
-		var all []string
-		for {
-			all = nil
-			for _, line := range lines {
-				all = append(all, draw.Wrap(line, size, false, width)...)
-			}
-			if len(all) <= 2 || len(all) == 3 && size <= threeLinesMm || size <= draw.SmallMm {
-				break
-			}
-			size = max(draw.SmallMm, size-0.1)
-		}
-		if len(all) > 3 { // whole texts, if the first has room
-			whole := len(draw.Wrap(lines[0], size, false, width))
-			if len(lines) > 1 && whole+len(draw.Wrap(lines[1], size, false, width)) <= 2 || whole > 2 {
-				whole = 2
-			}
-			all = append(all[:whole], c.more)
-		}
-		lines, sizes = all, []float64{size, size, size}
-	}
-	if len(sizes) == 2 && draw.TextWidth(lines[0], draw.SmallMm, true) > width { // a long name takes two lines
+	switch {
+	case len(sizes) == 1:
+		lines, sizes = c.running(width)
+	case len(sizes) == 2 && draw.TextWidth(lines[0], draw.SmallMm, true) > width: // a long name takes two lines
 		name := draw.Wrap(lines[0], draw.SmallMm, true, width)
 		lines, sizes = []string{name[0], strings.Join(name[1:], " "), lines[1]}, threeSizes
 	}
@@ -486,6 +467,29 @@ func (c stripCell) draw(s *draw.Sheet, left, right float64, b draw.Rect) {
 		text, size := draw.Shrink(line, sizes[i], bold, width)
 		s.Draw.Add(draw.Text{XMm: left, YMm: b.Y1 - step*(float64(i)+0.5) - size*0.36, SizeMm: size, Bold: bold, Content: text})
 	}
+}
+
+// running breaks the text of a cell into three lines at the most, the smaller the longer it is; what has
+// no room is left out by whole texts, if the first has room.
+func (c stripCell) running(width float64) (all []string, sizes []float64) {
+	broken := func(size float64, texts ...string) (out []string) {
+		for _, text := range texts {
+			out = append(out, draw.Wrap(text, size, false, width)...)
+		}
+		return out
+	}
+	size := c.sizes[0]
+	for all = broken(size, c.lines...); len(all) > 2 && (len(all) > 3 || size > threeLinesMm) && size > draw.SmallMm; all = broken(size, c.lines...) {
+		size = max(draw.SmallMm, size-0.1)
+	}
+	if len(all) > 3 {
+		whole := len(broken(size, c.lines[0]))
+		if whole > 2 || len(c.lines) > 1 && len(broken(size, c.lines[:2]...)) <= 2 {
+			whole = 2
+		}
+		all = append(all[:whole], c.more)
+	}
+	return all, []float64{size, size, size}
 }
 
 func labelledRev(revision string) string {
