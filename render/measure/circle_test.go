@@ -37,8 +37,9 @@ func TestCircleOf(t *testing.T) {
 	}{
 		"eighths": {whole, 10}, "uneven": {round(30, -7, 10, 10, 0, uneven...), 10}, "begun elsewhere": {round(30, -7, 10, 10, 137, uneven...), 10}, "backwards": {backwards, 10},
 		"small": {round(30, -7, 0.2, 0.2, 0, eighths...), 0.2}, "large": {round(30, -7, 2000, 2000, 0, eighths...), 2000},
-		"closed by a line of no length": {line(whole, whole[0].End), 10}, "with a side": {line(round(30, -7, 10, 10, 0, 45, 45, 45, 45, 45, 45, 45), Point{40, -7}), 0},
-		"open": {round(30, -7, 10, 10, 0, eighths[1:]...), 0}, "open by a hair": {round(30, -7, 10, 10, 0, 45, 45, 45, 45, 45, 45, 45, 44.9), 0}, "twice round": {round(30, -7, 10, 10, 0, append(eighths[:8:8], eighths...)...), 0},
+		"closed by a line of no length": {line(whole, whole[0].End), 10}, "closed by hardly a line": {line(whole, Point{whole[0].End.X + 0.95e-4, whole[0].End.Y}), 10}, "closed by a short line": {line(whole, Point{whole[0].End.X + 1.05e-4, whole[0].End.Y}), 0},
+		"with a side": {line(round(30, -7, 10, 10, 0, 45, 45, 45, 45, 45, 45, 45), Point{40, -7}), 0},
+		"open":        {round(30, -7, 10, 10, 0, eighths[1:]...), 0}, "open by a hair": {round(30, -7, 10, 10, 0, 45, 45, 45, 45, 45, 45, 45, 44.9), 0}, "twice round": {round(30, -7, 10, 10, 0, append(eighths[:8:8], eighths...)...), 0},
 		"there and back": {round(30, -7, 10, 10, 0, 45, 45, -45, -45), 0}, "one curve": {round(30, -7, 10, 10, 0, 40), 0}, "two moves": {append(whole[:1:1], whole...), 0}, "no move": {whole[1:], 0}, "nothing": {whole[:1], 0},
 		// An ellipse is off the circle between its axes by a quarter of their difference.
 		"nearly an ellipse": {round(30, -7, 10.0048, 9.9952, 0, eighths...), 10}, "an ellipse": {round(30, -7, 10.0056, 9.9944, 0, eighths...), 0},

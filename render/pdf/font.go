@@ -3,6 +3,9 @@ package pdf
 import (
 	"crypto/sha256"
 	"fmt"
+	"maps"
+	"math/bits"
+	"slices"
 	"strconv"
 
 	"centrepop/parts/seq"
@@ -52,8 +55,8 @@ func (g *glyphs) appendText(b []byte, text string, bold bool) []byte {
 
 func (g *glyphs) merge(other *glyphs) {
 	for w := range g {
-		for i, bits := range other[w] {
-			g[w][i] |= bits
+		for i, chars := range other[w] {
+			g[w][i] |= chars
 		}
 	}
 }
@@ -70,24 +73,14 @@ type glyph struct {
 func (g *glyphs) set(bold bool) []glyph {
 	em := float64(typeface.MetricsOf(bold).Em)
 	byID := map[uint16]glyph{}
-	most := uint16(0)
-	for i, bits := range g[weight(bold)] {
-		for bit := range 64 {
-			if bits>>bit&1 != 0 {
-				r := rune(i*64 + bit)
-				id, advance := typeface.Glyph(r, bold)
-				byID[id] = glyph{r, id, float64(advance) / em * 1000}
-				most = max(most, id)
-			}
+	for i, chars := range g[weight(bold)] {
+		for ; chars != 0; chars &= chars - 1 {
+			r := rune(i*64 + bits.TrailingZeros64(chars))
+			id, advance := typeface.Glyph(r, bold)
+			byID[id] = glyph{r, id, float64(advance) / em * 1000}
 		}
 	}
-	var out []glyph
-	for id := range int(most) + 1 {
-		if s, ok := byID[uint16(id)]; ok {
-			out = append(out, s)
-		}
-	}
-	return out
+	return seq.Map(slices.Sorted(maps.Keys(byID)), func(id uint16) glyph { return byID[id] })
 }
 
 // font writes a face with the glyphs that are used (clause 9.7), and returns

@@ -150,10 +150,10 @@ func TestTurnsWhereTheyFit(t *testing.T) {
 		{wide + 0.01, 20, 1, true}, {wide - 0.01, 20, 1, false}, {2*wide + 0.01, 20, 2, true}, {2*wide - 0.01, 20, 2, false},
 		{60, 3*draw.SmallMm + 0.01, 1, true}, {60, 3*draw.SmallMm - 0.01, 1, false},
 	} {
-		v := &plan.FoldView{MinMm: plan.XY{XMm: -c.wide / 2, YMm: -c.high / 2}, MaxMm: plan.XY{XMm: c.wide / 2, YMm: c.high / 2}}
+		v := &plan.FoldView{MinMm: plan.XY{XMm: -c.wide, YMm: -c.high}, MaxMm: plan.XY{XMm: c.wide, YMm: c.high}} // drawn 1:2
 		for i := range c.turns {
 			side := float64(2*i - 1)
-			v.Turns = append(v.Turns, plan.FoldTurn{AtMm: plan.XY{XMm: side * c.wide / 2, YMm: side * c.high / 2}, Text: says})
+			v.Turns = append(v.Turns, plan.FoldTurn{AtMm: plan.XY{XMm: side * c.wide, YMm: side * c.high}, Text: says})
 		}
 		p := Folded(v, c.wide+52, 300)
 		texts := slices.DeleteFunc(textsIn(&p.Draw), func(q draw.Text) bool { return q.Content != says })

@@ -183,7 +183,8 @@ func housing() *plan.PartPlan {
 // end before they meet, and their circles do not touch.
 func TestCrossesKeepApart(t *testing.T) {
 	t.Parallel()
-	for apart, r := range map[float64]float64{16: 0.6, 8: 0.4, 40: 0.6} {
+	for apart, want := range map[float64][2]float64{16: {0.6, 0.85}, 8: {0.4, 0.4}, 40: {0.6, 1.4}} { // radius and arm
+		r, arm := want[0], want[1]
 		face := &plan.Face{Face: "front", MinMm: plan.XY{XMm: -200, YMm: -100}, MaxMm: plan.XY{XMm: 200, YMm: 100},
 			Holes: []plan.Hole{{N: 1, DiameterMm: 3}, {N: 2, XMm: apart, DiameterMm: 3}}, Outline: "M-200 -100L200 -100L200 100L-200 100Z"}
 		p := picture.Face(face, 25)
@@ -195,7 +196,7 @@ func TestCrossesKeepApart(t *testing.T) {
 			}
 		}
 		holes := rings(shapes, func(s draw.Shape) bool { return s.WidthMm == 0.25 })
-		if len(ends) != 4 || ends[1] > ends[2]-0.2 || math.Abs(holes[0][2]-r) > 1e-9 || ends[1] < holes[0][0]+r {
+		if len(ends) != 4 || ends[1] > ends[2]-0.2 || math.Abs(holes[0][2]-r) > 1e-9 || math.Abs(ends[1]-holes[0][0]-arm) > 1e-9 {
 			t.Errorf("%g apart: crosses from and to %v, circles %v", apart, ends, holes)
 		}
 	}
