@@ -182,22 +182,22 @@ func sample(f func(float64) Point, from, to float64, pieces int) []Point {
 	for i := range pieces {
 		a := from + (to-from)*float64(i)/float64(pieces)
 		b := from + (to-from)*float64(i+1)/float64(pieces)
-		out = refine(out, f, a, b, 10)
+		out = refine(out, f, a, b)
 	}
 	return out
 }
 
-func refine(out []Point, f func(float64) Point, a, b float64, depth int) []Point {
+func refine(out []Point, f func(float64) Point, a, b float64) []Point {
 	pa, pb := out[len(out)-1], f(b)
 	mid := (a + b) / 2
 	off := 0.0
 	for _, t := range []float64{(a + mid) / 2, mid, (mid + b) / 2} {
 		off = math.Max(off, geom.ToSegment(f(t), pa, pb))
 	}
-	if off <= ToleranceMm || depth == 0 {
+	if off <= ToleranceMm {
 		return append(out, pb)
 	}
-	return refine(refine(out, f, a, mid, depth-1), f, mid, b, depth-1)
+	return refine(refine(out, f, a, mid), f, mid, b)
 }
 
 // clipX returns the parts of a closed polyline (first point repeated last)

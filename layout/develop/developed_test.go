@@ -94,7 +94,16 @@ func TestRefusedAtBounds(t *testing.T) {
 		_, err := f.Develop()
 		return err
 	}
-	divisions := func(n, step int) error { _, err := checkDivisions(n, step); return err }
+	divisions := func(n, step int) error {
+		use, err := checkDivisions(n, step)
+		if err != nil && use != 0 {
+			t.Errorf("%d are refused, and %d said", n, use)
+		}
+		return err
+	}
+	long := func(mm float64) error { return checkLength("length", mm) }
+	off := func(mm float64) error { return checkOffset("offset", mm) }
+	turn := func(deg float64) error { return checkAngle("angle", deg) }
 	wrap := func(mm, paper float64) error { _, err := WrapLengthMm(mm, paper); return err }
 	saddle := func(angle float64, divisions int) error {
 		_, err := Saddle{MainDiameterMm: 200, MainWallMm: 8, BranchDiameterMm: 80, BranchWallMm: 4, AngleDeg: angle, Divisions: divisions}.Develop()
@@ -116,6 +125,9 @@ func TestRefusedAtBounds(t *testing.T) {
 		{"a plate too thick", []error{frustum(14.15, 100, 10)}, []error{frustum(14.13, 100, 10)}},
 		{"a sheet", []error{frustum(100, 200, 2, 420, 297)}, []error{frustum(100, 200, 2, 420, 0), frustum(100, 200, 2, 0, 297)}},
 		{"divisions", []error{divisions(0, 4), divisions(4, 4), divisions(360, 4), divisions(5, 1)}, []error{divisions(3, 1), divisions(361, 1), divisions(6, 4), divisions(-4, 4)}},
+		{"a length", []error{long(MinLengthMm), long(MaxLengthMm)}, []error{long(0), long(0.0099), long(MaxLengthMm + 1), long(math.NaN())}},
+		{"an offset", []error{off(0), off(MaxLengthMm), off(-MaxLengthMm)}, []error{off(MaxLengthMm + 1), off(-MaxLengthMm - 1), off(math.Inf(1))}},
+		{"an angle", []error{turn(360), turn(-360)}, []error{turn(360.1), turn(-360.1), turn(math.NaN())}},
 		{"paper", []error{wrap(10, 9.99), wrap(0.01, 0)}, []error{wrap(10, 10), wrap(0.009, 0), wrap(10, -0.1)}},
 		{"a branch", []error{saddle(30, 8), saddle(90, 12)}, []error{saddle(29.9, 8), saddle(90.1, 12), saddle(60, 10)}},
 		{"a hole", []error{hole(6.01), hole(83.99), hole(45, "b")}, []error{hole(5.9), hole(84.1), hole(45, "a")}},

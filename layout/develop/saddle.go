@@ -265,7 +265,7 @@ func (g saddleGeometry) between(tDeg float64) float64 {
 	side := g.in.OffsetMm + g.branchOut*sinDeg(tDeg)
 	height := math.Sqrt(math.Max(0, g.mainOut*g.mainOut-side*side))
 	dot := (side*sinDeg(tDeg) - height*cosDeg(tDeg)*g.cos) / g.mainOut
-	return 180 - deg(math.Acos(math.Max(-1, math.Min(1, dot))))
+	return 90 + deg(asin(dot))
 }
 
 // stations returns from, to and every multiple of 360/n between, rising. The

@@ -1,12 +1,16 @@
 package develop
 
 import (
+	"cmp"
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"centrepop/parts/seq"
 )
 
 // reporter is what *testing.T and *rapid.T share.
@@ -248,4 +252,35 @@ func TestWrapOutlineProperty(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestWrapSides: a side that lies on the edge of the strip is drawn where its outline is, and is no line of its own
+// at the other end; what crosses the seam is drawn in part at both, and once more on the tab.
+func TestWrapSides(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		lo, hi, tab float64
+		want        [][2]float64 // from and to of each piece
+	}{
+		{80, 100, 0, [][2]float64{{80, 100}}},
+		{0, 20, 0, [][2]float64{{0, 20}}},
+		{40, 60, 0, [][2]float64{{40, 60}}},
+		{90, 110, 0, [][2]float64{{0, 10}, {90, 100}}},
+		{90, 110, 5, [][2]float64{{0, 10}, {90, 105}}},
+		{-10, 10, 20, [][2]float64{{0, 10}, {90, 110}}},
+	} {
+		o := outline{lo: c.lo, hi: c.hi, points: []Point{{XMm: c.lo, YMm: 10}, {XMm: c.hi, YMm: 10}, {XMm: c.hi, YMm: 30}, {XMm: c.lo, YMm: 30}, {XMm: c.lo, YMm: 10}}}
+		var d Development
+		Cylinder{TabMm: c.tab}.place(&d, []outline{o}, 0, 100)
+		got := make([][2]float64, 0, len(d.Curves))
+		for _, curve := range d.Curves {
+			x := func(p Point) float64 { return p.XMm }
+			points := curve.Points(0)
+			got = append(got, [2]float64{seq.Min(1e9, points, x), seq.Max(-1e9, points, x)})
+		}
+		slices.SortFunc(got, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+		if !slices.Equal(got, c.want) {
+			t.Errorf("from %g to %g: %v, want %v", c.lo, c.hi, got, c.want)
+		}
+	}
 }

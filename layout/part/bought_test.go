@@ -83,8 +83,10 @@ func TestCentreDrilledAway(t *testing.T) {
 			t.Errorf("%s: measured %v, said to go %v, seat %v", more, c, noted, seat)
 		}
 	}
-	if c := check(work(t, "mm", shaft+"holes:\n  - {name: oil, face: back, at: [[0, 0]], size: 12 mm, depth: 28}\n"), "centre back"); c != nil {
-		t.Errorf("without a thread: %+v", c)
+	for mm, gone := range map[string]bool{"12": true, "6.7": true, "6.6": false} { // the cone of B 3.15 is Ø6.7, ISO 6411
+		if c := check(work(t, "mm", shaft+"holes:\n  - {name: oil, face: back, at: [[0, 0]], size: "+mm+" mm, depth: 28}\n"), "centre back"); (c == nil) != gone {
+			t.Errorf("Ø%s without a thread: %+v", mm, c)
+		}
 	}
 }
 

@@ -98,7 +98,7 @@ func (c *centreHole) checks(r *record) {
 // drilledAway is the hole on the axis that takes the cone of a centre hole away, or nil.
 func (s *Sizes) drilledAway(c *centreHole) *Group {
 	return seq.At(s.Groups, func(m *Group) bool {
-		return m.Face == c.face && s.central(m) && m.Size.DrillMm > c.ConeMm-geom.CloseMm
+		return m.Face == c.face && s.central(m) && m.Size.DrillMm >= c.ConeMm
 	})
 }
 

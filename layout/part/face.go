@@ -2,6 +2,7 @@ package part
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -24,36 +25,11 @@ func (s *Sizes) marked(f parts.Face) bool {
 // face is the view of one face with the groups marked on it; with others, also
 // the through holes of the other face, to punch from here.
 func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
-	path := s.OutlinePath()
-	if f == parts.Back {
-		path = mirrored(path)
-	}
-	b := geom.Bounds(path)
-	out := &plan.Face{
-		Part: s.Part.Title.Value, Face: f, Outline: plan.Contour(path.ToSVG()), MinMm: b.Min, MaxMm: b.Max,
-		Mirrored: f == parts.Back, Round: s.form.round(),
-	}
-	datum, named := s.datumOf(func(m *Group) bool { return m.Face == f }, f)
-	if !named {
-		datum = s.setBy(f)
-	}
-	out.Datum, out.Round = datumSides(datum)+" edge", out.Round && !named
-	out.FromX, out.FromY, _ = strings.Cut(datum, "-")
-	out.DatumAt, _, _ = geom.Corner(datum, b)
-	out.SetAt, _, _ = geom.Corner(s.setBy(f), b)
+	out := s.bareFace(f)
 	if v, ok := s.form.(faced); ok {
 		v.onFace(s.W, out)
 	}
-	for _, st := range append(s.Side(false), s.Side(true)...) {
-		outline := !st.Inside && st == s.widest()
-		if !outline && s.seenFrom(st, f) {
-			size := s.W.Dia(st.Size.NominalMm)
-			if st.Size.Thread != nil {
-				size = st.Size.Thread.Designation
-			}
-			out.Circles = append(out.Circles, plan.Circle{Label: size + " " + st.Name, DiameterMm: st.Size.NominalMm})
-		}
-	}
+	s.stepsOn(out)
 	for k := range seq.Refs(s.Keyways) {
 		if k.opensAt(f, s.LengthMm()) {
 			out.Notches = append(out.Notches, k.notch(f))
@@ -64,20 +40,68 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 	s.cuts(out)
 	if s.Clamp != nil {
 		s.Clamp.split(out)
-		if !s.marked(f) {
-			out.NoTemplate = "no hole is marked on it"
-		}
 	}
-	if s.allCentral(f) && !others {
-		out.NoTemplate = "its one hole is on the axis: the lathe finds it"
-	}
-	if s.marked(f) && !slices.ContainsFunc(s.Groups, func(m Group) bool { return m.Face == f && !m.byTable() }) {
-		out.NoTemplate = "its holes are placed by the mill table"
-	}
-	if out.NoTemplate == "" && s.marked(f) && !slices.ContainsFunc(s.Groups, func(m Group) bool { return m.drilledFrom() == f && !s.cutterMakes(&m) }) {
-		out.NoTemplate = "its holes are cut with the blank"
-	}
+	out.NoTemplate = s.needlessFace(out, others)
 	return out
+}
+
+// bareFace is the outline of a face with the edges that its places are measured from.
+func (s *Sizes) bareFace(f parts.Face) *plan.Face {
+	path := s.OutlinePath()
+	if f == parts.Back {
+		path = mirrored(path)
+	}
+	b := geom.Bounds(path)
+	datum, named := s.datumOf(func(m *Group) bool { return m.Face == f }, f)
+	if !named {
+		datum = s.setBy(f)
+	}
+	out := &plan.Face{
+		Part: s.Part.Title.Value, Face: f, Outline: plan.Contour(path.ToSVG()), MinMm: b.Min, MaxMm: b.Max,
+		Mirrored: f == parts.Back, Round: s.form.round() && !named, Datum: datumSides(datum) + " edge",
+	}
+	out.FromX, out.FromY, _ = strings.Cut(datum, "-")
+	out.DatumAt, _, _ = geom.Corner(datum, b)
+	out.SetAt, _, _ = geom.Corner(s.setBy(f), b)
+	return out
+}
+
+// stepsOn draws the steps that show on a face as circles, but for the outline itself.
+func (s *Sizes) stepsOn(out *plan.Face) {
+	for _, st := range append(s.Side(false), s.Side(true)...) {
+		if st == s.widest() || !s.seenFrom(st, out.Face) {
+			continue
+		}
+		size := s.W.Dia(st.Size.NominalMm)
+		if st.Size.Thread != nil {
+			size = st.Size.Thread.Designation
+		}
+		out.Circles = append(out.Circles, plan.Circle{Label: size + " " + st.Name, DiameterMm: st.Size.NominalMm})
+	}
+}
+
+// needlessFace is why no template of a face is worth printing: all that is marked on it has a better way,
+// or its form said so.
+func (s *Sizes) needlessFace(out *plan.Face, others bool) string {
+	from := seq.Keep(s.Groups, func(m Group) bool { return m.drilledFrom() == out.Face })
+	all := func(is func(*Group) bool) bool {
+		return !slices.ContainsFunc(from, func(m Group) bool { return !is(&m) })
+	}
+	switch {
+	case !s.marked(out.Face) && s.Clamp != nil:
+		return "no hole is marked on it"
+	case !s.marked(out.Face):
+		return out.NoTemplate
+	case len(from) == 0:
+		return "its holes go through and are punched from the " + string(out.Face.Other()) + " template"
+	case all((*Group).byTable):
+		return "its holes are placed by the mill table"
+	case all(s.central) && !others:
+		return "its one hole is on the axis: the lathe finds it"
+	case out.NoTemplate == "" && all(s.cutterMakes):
+		return "its holes are cut with the blank"
+	}
+	return out.NoTemplate
 }
 
 // cutterMakes tells whether the cutter of a flat part makes a group to size.
@@ -90,43 +114,29 @@ func (s *Sizes) cutterMakes(m *Group) bool {
 // cuts finds the steps of a face that paper does not lie across: one whose inside
 // stands proud, and one with holes marked inside it.
 func (s *Sizes) cuts(out *plan.Face) {
-	if len(out.Holes)+len(out.Slots) == 0 {
+	at := seq.Map(out.Holes, func(h plan.Hole) plan.XY { return plan.XY{XMm: h.XMm, YMm: h.YMm} })
+	at = append(at, seq.Map(out.Slots, func(h plan.Slot) plan.XY { return plan.XY{XMm: h.XMm, YMm: h.YMm} })...)
+	if len(at) == 0 {
 		return
 	}
-	away := out.Face.Outward()
-	for i := range s.Steps {
-		d := s.Steps[i].Size.NominalMm
+	radius := func(q plan.XY) float64 { return geom.Distance(q, plan.XY{}) }
+	near, far := seq.Min(math.Inf(1), at, radius), seq.Max(0, at, radius)
+	var cuts []plan.FaceCut
+	for st := range seq.Refs(s.Steps) {
+		d := st.Size.NominalMm
 		in, _, okIn := s.Plane(out.Face, d/2-geom.CloseMm)
 		past, _, okOut := s.Plane(out.Face, d/2+geom.CloseMm)
-		proud := geom.Clean(away * (in - past))
-		if !okIn || !okOut || proud == 0 || slices.ContainsFunc(out.Cuts, func(c plan.FaceCut) bool { return c.DiameterMm == geom.Clean(d) }) {
-			continue
-		}
-		c := plan.FaceCut{DiameterMm: geom.Clean(d), ProudMm: proud}
-		note := func(q plan.XY) {
-			inside := geom.Distance(q, plan.XY{}) < d/2
-			c.Inside, c.Outside = c.Inside || inside, c.Outside || !inside
-		}
-		for _, h := range out.Holes {
-			note(plan.XY{XMm: h.XMm, YMm: h.YMm})
-		}
-		for _, h := range out.Slots {
-			note(plan.XY{XMm: h.XMm, YMm: h.YMm})
-		}
-		if c.Inside || proud > 0 {
-			out.Cuts = append(out.Cuts, c)
+		c := plan.FaceCut{DiameterMm: geom.Clean(d), ProudMm: geom.Clean(out.Face.Outward() * (in - past)), Inside: near < d/2, Outside: far >= d/2}
+		if okIn && okOut && (c.ProudMm > 0 || c.ProudMm < 0 && c.Inside) {
+			cuts = append(cuts, c)
 		}
 	}
-	slices.SortFunc(out.Cuts, func(a, b plan.FaceCut) int { return cmp.Compare(a.DiameterMm, b.DiameterMm) })
-	kept := out.Cuts[:0] // outside the first that has all holes in it, and inside the last that has none, there is no paper
-	for i, c := range out.Cuts {
-		beyond := c.Inside && !c.Outside && i > 0 && !out.Cuts[i-1].Outside
-		within := !c.Inside && i+1 < len(out.Cuts) && !out.Cuts[i+1].Inside
-		if !beyond && !within {
-			kept = append(kept, c)
-		}
-	}
-	out.Cuts = kept
+	slices.SortFunc(cuts, func(a, b plan.FaceCut) int { return cmp.Compare(a.DiameterMm, b.DiameterMm) })
+	cuts = slices.Compact(cuts)
+	// Inside the last that has no hole in it, and outside the first that has all, there is no paper.
+	empty := len(seq.Keep(cuts, func(c plan.FaceCut) bool { return !c.Inside }))
+	parted := len(seq.Keep(cuts, func(c plan.FaceCut) bool { return c.Outside }))
+	out.Cuts = cuts[max(0, empty-1):min(len(cuts), parted+1)]
 }
 
 // groupsOn puts the face's own groups on it, and, to punch from here or as

@@ -69,23 +69,7 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		return !slices.ContainsFunc(first.Out.Checks, func(o plan.Check) bool { return o.What == c.What && o.Limits == c.Limits })
 	})
 	b := &bench{Numbered: m.Numbered, later: true, worked: map[workedTo]bool{}}
-	var now finishing
-	cut := map[int]bool{} // what has operations of its own
-	for i := range m.Steps {
-		s := &m.Steps[i]
-		if cut[m.ref(s)] = s.AfterWeld; !s.AfterWeld {
-			continue
-		}
-		now.sizes, now.limits = append(now.sizes, m.Finished(s)), append(now.limits, b.limits(words.Spaced(s.Name), s.Size)...)
-		left := geom.Clean(math.Abs(s.Size.NominalMm - first.Steps[i].Size.NominalMm))
-		m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Said(left)+" stay on the diameter until then.")
-		for _, o := range first.Out.Operations {
-			if Bores(o) && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
-				line := words.Spaced(s.Name) + " held, and with the tool, as in operation " + strconv.Itoa(o.N)
-				now.held, m.LaterHeld = append(now.held, line+"."), append(m.LaterHeld, line+" of its sheet, clear of what is welded on.")
-			}
-		}
-	}
+	now := m.finishing(b, first)
 	turned, _ := b.chamferLines(func(c *chamfer) bool { return c.step != nil && c.step.AfterWeld && c.For != "weld" })
 	grooved, _, _ := b.grooveLines(func(g *Groove) bool { return g.step != nil && g.step.AfterWeld })
 	if do := slices.Concat(turned, grooved); do != nil {
@@ -94,12 +78,7 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	if rough.Top.Value != p.Top.Value {
 		m.LaterDo = append(m.LaterDo, "The keyway goes where TOP is scribed.")
 	}
-	for k := range seq.Refs(m.Keyways) {
-		cut[m.ref(k)] = k.step.AfterWeld
-	}
-	for f := range seq.Refs(m.Flats) {
-		cut[m.ref(f)] = f.step.AfterWeld
-	}
+	cut := m.cutLater()
 	for i, o := range m.Out.Operations {
 		switch cuts := slices.ContainsFunc(o.Refs, func(n int) bool { return cut[n] }); {
 		case cuts && !Bores(o):
@@ -112,6 +91,42 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	m.Out.Faces = first.Out.Faces
 	m.finishNow(job.Unwelded(p), now)
 	return m
+}
+
+// finishing lists the steps that are finished after a weld, and notes what stays on each until then. Where the
+// operations before the weld have a step, it is held as in them.
+func (m *Model) finishing(b *bench, first *Model) (now finishing) {
+	for i := range m.Steps {
+		s := &m.Steps[i]
+		if !s.AfterWeld {
+			continue
+		}
+		now.sizes, now.limits = append(now.sizes, m.Finished(s)), append(now.limits, b.limits(words.Spaced(s.Name), s.Size)...)
+		left := geom.Clean(math.Abs(s.Size.NominalMm - first.Steps[i].Size.NominalMm))
+		m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Said(left)+" stay on the diameter until then.")
+		for _, o := range first.Out.Operations {
+			if Bores(o) && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
+				line := words.Spaced(s.Name) + " held, and with the tool, as in operation " + strconv.Itoa(o.N)
+				now.held, m.LaterHeld = append(now.held, line+"."), append(m.LaterHeld, line+" of its sheet, clear of what is welded on.")
+			}
+		}
+	}
+	return now
+}
+
+// cutLater are the numbers of what has operations of its own after a weld: steps, and the keyways and flats on them.
+func (m *Model) cutLater() map[int]bool {
+	cut := map[int]bool{}
+	for s := range seq.Refs(m.Steps) {
+		cut[m.ref(s)] = s.AfterWeld
+	}
+	for k := range seq.Refs(m.Keyways) {
+		cut[m.ref(k)] = k.step.AfterWeld
+	}
+	for f := range seq.Refs(m.Flats) {
+		cut[m.ref(f)] = f.step.AfterWeld
+	}
+	return cut
 }
 
 // finishing is what is done to a part after its welds: what is finished, to what limits, how each is held where that

@@ -1,13 +1,13 @@
 package part
 
 import (
-	"cmp"
 	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // requirement is a tolerance of form, direction or place, or of equal copies.
@@ -59,29 +59,16 @@ func (q *requirement) feature(n *Numbered) plan.Feature {
 // operations put it into the operation that makes the feature, while the part is
 // still held, or else into the last one.
 func (q *requirement) operations(b *bench) {
-	by := func(gauge string) string {
-		return words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + gauge + "."
+	line := q.measuredBy(b, toleranced[q.Kind].gauge)
+	if st := b.StepNamed(q.Of.Value); st != nil && q.Kind == parts.EqualLength {
+		line = "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ": write down what the first piece has, set a stop by it, and make the others like it within " + b.W.Said(geom.Clean(q.Within.Mm/2)) + ": micrometer or calipers."
 	}
-	line := by(toleranced[q.Kind].gauge)
-	i, ok := b.faced[parts.Face(q.Of.Value)]
-	if st := cmp.Or(b.StepNamed(q.Of.Value), b.StepNamed(q.To.Value)); st != nil && (ok || q.Of.Value == st.Name) {
-		makes := []*Step{st, cmp.Or(b.StepNamed(q.To.Value), st)} // the later one is measured to the other
-		if q.Kind == parts.EqualLength {                          // it is there when the last of its two ends is
-			line = "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ": write down what the first piece has, set a stop by it, and make the others like it within " + b.W.Said(geom.Clean(q.Within.Mm/2)) + ": micrometer or calipers."
-			makes = append(makes, b.beside(st)...)
-		}
-		for k, o := range b.ops {
-			if o.Machine == plan.Lathe && k >= i && slices.ContainsFunc(makes, func(s *Step) bool { return slices.Contains(o.Refs, b.ref(s)) }) {
-				i, ok = k, true
-			}
-		}
-	}
-	i = max(i, b.faced[parts.Face(q.To.Value)])
-	if q.Kind != parts.EqualLength && (b.hard(q.Of.Value) || b.hard(q.To.Value)) {
+	i, ok := q.madeIn(b)
+	switch {
+	case q.Kind != parts.EqualLength && (b.hard(q.Of.Value) || b.hard(q.To.Value)):
 		b.ground, b.groundRefs = append(b.ground, "Before letting go: "+line), append(b.groundRefs, b.ref(q))
 		return
-	}
-	if !ok {
+	case !ok:
 		b.last = append(b.last, line)
 		return
 	}
@@ -92,18 +79,40 @@ func (q *requirement) operations(b *bench) {
 	if datum := b.StepNamed(q.To.Value); datum != nil && (q.Kind == parts.RunOut || q.Kind == parts.Coaxiality) && !b.onCentres && b.turnedBefore(datum, i) {
 		const reading = "largest less smallest reading in one turn"
 		if !datum.Inside || b.boreMm() < leverMm {
-			b.last = append(b.last, by(borne(datum)+", indicator on the other, "+reading))
+			b.last = append(b.last, q.measuredBy(b, borne(datum)+", indicator on the other, "+reading))
 			return
 		}
-		o.Do = slices.Insert(o.Do, 0, "Before anything is finished: "+by("indicator on "+words.Spaced(q.To.Value)+", through the bore, "+reading+"; what is turned from here on runs true to the spindle, not to that"))
-		o.Refs = append(o.Refs, b.ref(q))
-		return
+		line = q.measuredBy(b, "indicator on "+words.Spaced(q.To.Value)+", through the bore, "+reading+"; what is turned from here on runs true to the spindle, not to that")
+		o.Do = slices.Insert(o.Do, 0, "Before anything is finished: "+line)
+	} else {
+		if q.Kind == parts.Flatness { // no plate goes to a face in the chuck
+			line = q.measuredBy(b, "straight edge and feeler")
+		}
+		o.Do = append(o.Do, "Before letting go: "+line)
 	}
-	if q.Kind == parts.Flatness { // no plate goes to a face in the chuck
-		line = by("straight edge and feeler")
-	}
-	o.Do = append(o.Do, "Before letting go: "+line)
 	o.Refs = append(o.Refs, b.ref(q))
+}
+
+// measuredBy is the line of an operation that has it measured.
+func (q *requirement) measuredBy(b *bench, gauge string) string {
+	return words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + gauge + "."
+}
+
+// madeIn is the operation after which there is all that it is measured between; not ok if no operation
+// makes it.
+func (q *requirement) madeIn(b *bench) (i int, ok bool) {
+	i, ok = b.faced[parts.Face(q.Of.Value)]
+	of, to := b.StepNamed(q.Of.Value), b.StepNamed(q.To.Value)
+	makes := seq.Keep([]*Step{of, to}, func(s *Step) bool { return s != nil && (ok || of != nil) })
+	if of != nil && q.Kind == parts.EqualLength { // it is there when the last of its two ends is
+		makes = append(makes, b.beside(of)...)
+	}
+	for k, o := range b.ops {
+		if o.Machine == plan.Lathe && k >= i && slices.ContainsFunc(makes, func(s *Step) bool { return slices.Contains(o.Refs, b.ref(s)) }) {
+			i, ok = k, true
+		}
+	}
+	return max(i, b.faced[parts.Face(q.To.Value)]), ok
 }
 
 // leverMm is the least bore that lets a lever indicator through on its bar (common practice, no source).

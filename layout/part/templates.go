@@ -111,23 +111,13 @@ func (s *Sizes) blindMm2(f parts.Face) float64 {
 	return min(right-edges.Min.XMm, edges.Max.XMm-left) * min(high-edges.Min.YMm, edges.Max.YMm-low)
 }
 
-// carry puts on a face what its template marks of the other one, and says where it
-// needs no template since the other's marks all of it.
+// carry puts on a face what its template marks of the other one.
 func (s *Sizes) carry(out *plan.Face) {
 	view := &plan.Face{Face: out.Face, MinMm: out.MinMm, DatumAt: out.DatumAt}
-	own, why := false, ""
 	for m := range seq.Refs(s.Groups) {
-		switch {
-		case m.Face == out.Face && m.Group.PunchedFrom == "":
-			own = true
-		case m.Group.PunchedFrom == out.Face:
+		if m.Group.PunchedFrom == out.Face {
 			m.shown(s.W, view, 0)
-		case m.Face == out.Face && m.Group.PunchedFrom != "":
-			why = "its holes go through and are punched from the " + string(m.Group.PunchedFrom) + " template"
 		}
-	}
-	if !own && why != "" {
-		out.NoTemplate = why
 	}
 	if len(view.Groups) > 0 {
 		out.Carried = view

@@ -33,6 +33,11 @@ func TestUnweldedCopies(t *testing.T) {
 	} {
 		p := mustJob(t, "units: mm\n"+c.joints, c.part, base).Parts[0]
 		inOrder(t, p, c.want...)
+		for i, o := range p.Operations {
+			if o.N != i+1 {
+				t.Errorf("%s: operation %d is the %d.: %s", c.joints, o.N, i+1, o.Title)
+			}
+		}
 		for _, not := range c.not {
 			absent(t, p, not)
 		}

@@ -2,6 +2,7 @@ package threads
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -562,6 +563,7 @@ func TestClasses(t *testing.T) {
 	t.Parallel()
 	for name, want := range map[string][2]float64{
 		"1/4-20 UNC-2A": {0.2127, 0.2164}, "1/4-20 UNC-2B": {0.2175, 0.2224},
+		"1/4-20 UNC-1A": {0.2108, 0.2164}, "1/4-20 UNC-1B": {0.2175, 0.2248}, "1/2-13 UNC-1A": {0.4411, 0.4485}, "1/2-13 UNC-1B": {0.4500, 0.4597}, // from memory
 		"1/2-13 UNC-2A": {0.4435, 0.4485}, "1/2-13 UNC 3a": {0.4463, 0.4500}, "1/2-13-2B": {0.4500, 0.4565}, "1/2-13 UNC-3B": {0.4500, 0.4548},
 		"#10-32 UNF-2B": {4.310 / 25.4, 4.409 / 25.4}, "#10-32 UNF-3B": {4.310 / 25.4, 4.384 / 25.4}, "1/4-28 UNF-2B": {5.761 / 25.4, 5.870 / 25.4},
 		"1/2-20 UNF-2B": {11.874 / 25.4, 12.017 / 25.4}, "1/2-20 UNF - 3B": {11.874 / 25.4, 11.981 / 25.4},
@@ -581,6 +583,16 @@ func TestClasses(t *testing.T) {
 	} {
 		if got, err := Parse(name); err != nil || got.Series != series {
 			t.Errorf("%s: %s, %v", name, got.Series, err)
+		}
+	}
+	for _, n := range nutRows { // each says which nut goes on it, and what stands before them in the list says nothing of a nut
+		if got, err := Parse(fmt.Sprintf("%s-%g UNS", n.size, n.tpi)); err != nil || got.Source != "ABMA 8.2, lock nut "+n.nut {
+			t.Errorf("%s: %s, %v", n.nut, got.Source, err)
+		}
+	}
+	for _, u := range unified() {
+		if u.Series != UnifiedUNS && !strings.HasPrefix(u.Source, "ASME B1.1") {
+			t.Errorf("%s: %s", u.Designation, u.Source)
 		}
 	}
 	for _, name := range []string{"1/2-13 UNC-4A", "1/2-13 UNC-2C", "1 1/2-32 UN", "4-20 UN", "1/2-13 UNC2A-2A-2A", "-2A", "M8-2A"} {
