@@ -84,13 +84,12 @@ func corners(p *canvas.Path) (out []Point) {
 // arcCentre is the centre of a circular arc given by its ends; right tells on
 // which side of the chord it lies.
 func arcCentre(from, to Point, radius float64, right bool) Point {
-	chord := Distance(from, to)
-	rise := math.Sqrt(math.Max(0, radius*radius-chord*chord/4))
+	chord := to.Minus(from)
+	left := Point{-chord.YMm, chord.XMm}.unit().Times(math.Sqrt(math.Max(0, radius*radius-chord.Dot(chord)/4)))
 	if right {
-		rise = -rise
+		left = left.Times(-1)
 	}
-	k := rise / chord // left of the chord from from to to
-	return Point{(from.XMm+to.XMm)/2 - k*(to.YMm-from.YMm), (from.YMm+to.YMm)/2 + k*(to.XMm-from.XMm)}
+	return from.Plus(to).Times(0.5).Plus(left)
 }
 
 // Loop is the contour as corners with straight lines and arcs between them.
@@ -205,8 +204,7 @@ func (e piece) distance(p Point) float64 {
 	}
 	off := Distance(p, e.centre)
 	k := e.radius / off // not a number at the centre, from which the ends are as near as the rest
-	on := Point{e.centre.XMm + k*(p.XMm-e.centre.XMm), e.centre.YMm + k*(p.YMm-e.centre.YMm)}
-	if e.bulges(on) {
+	if e.bulges(e.centre.Plus(p.Minus(e.centre).Times(k))) {
 		return math.Abs(off - e.radius)
 	}
 	return math.Min(Distance(p, e.from), Distance(p, e.to))
@@ -214,9 +212,7 @@ func (e piece) distance(p Point) float64 {
 
 // side is over 0 for a point to the left of the line from a to b: twice the
 // area of the triangle.
-func side(a, b, p Point) float64 {
-	return (b.XMm-a.XMm)*(p.YMm-a.YMm) - (b.YMm-a.YMm)*(p.XMm-a.XMm)
-}
+func side(a, b, p Point) float64 { return b.Minus(a).Cross(p.Minus(a)) }
 
 // Inside tells whether p lies in the surface that closed lines bound.
 func Inside(p Point, loops ...[]Point) (in bool) {

@@ -74,5 +74,5 @@ func cross(a, b, p, q Point) (at Point, crosses bool) {
 		return Point{}, false // so too for a line without length, as NaN is not more
 	}
 	t := dp / (dp - dq)
-	return Point{p.XMm + t*(q.XMm-p.XMm), p.YMm + t*(q.YMm-p.YMm)}, true
+	return p.Plus(q.Minus(p).Times(t)), true
 }

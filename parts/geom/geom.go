@@ -54,6 +54,9 @@ func (p Point) Dot(q Point) float64 { return p.XMm*q.XMm + p.YMm*q.YMm }
 // LengthMm is the distance from the origin.
 func (p Point) LengthMm() float64 { return math.Hypot(p.XMm, p.YMm) }
 
+// unit is the vector made 1 long; what runs level or plumb stays so to the last digit.
+func (p Point) unit() Point { return Point{p.XMm / p.LengthMm(), p.YMm / p.LengthMm()} }
+
 // Distance is the straight distance between two points in mm.
 func Distance(a, b Point) float64 { return math.Hypot(a.XMm-b.XMm, a.YMm-b.YMm) }
 

@@ -43,6 +43,19 @@ func TestVectors(t *testing.T) {
 	}
 }
 
+// TestOver: more than the slack, and no less.
+func TestOver(t *testing.T) {
+	t.Parallel()
+	for over, want := range map[float64]bool{-1: false, 0: false, 0.9e-6: false, 1e-6: false, 1.1e-6: true, 0.001: true} {
+		if Over(over, 0) != want || Over(0, -over) != want || over > 0.9e-6 && Over(0, over) {
+			t.Errorf("over by %g: %v", over, !want)
+		}
+	}
+	if inch, mm := 0.3*MmPerInch, 7.62; inch == mm || Over(inch, mm) || Over(mm, inch) { // the last digit differs
+		t.Errorf("0.3 in is %v mm", inch)
+	}
+}
+
 // TestSinCos: exact at the quarters, whatever the turns before.
 func TestSinCos(t *testing.T) {
 	t.Parallel()

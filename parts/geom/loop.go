@@ -33,8 +33,7 @@ func RoundedLoop(points []Point, radiiMm ...float64) (out Loop) {
 		if i < len(radiiMm) {
 			r = radiiMm[i]
 		}
-		long := way.LengthMm() // divided by, so that what runs level or plumb stays so to the last digit
-		return p, Point{way.XMm / long, way.YMm / long}, r
+		return p, way.unit(), r
 	}
 	for i := range points {
 		from, on, r := at(i)

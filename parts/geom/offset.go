@@ -32,12 +32,12 @@ func Outward(p *canvas.Path, mm float64) (*canvas.Path, error) {
 // outward is the unit vector to the right of a piece at one of its ends.
 func (e piece) outward(at Point) Point {
 	if e.radius == 0 {
-		d := Distance(e.from, e.to)
-		return Point{(e.to.YMm - e.from.YMm) / d, -(e.to.XMm - e.from.XMm) / d}
+		on := e.to.Minus(e.from).unit()
+		return Point{on.YMm, -on.XMm}
 	}
-	n := Point{(at.XMm - e.centre.XMm) / e.radius, (at.YMm - e.centre.YMm) / e.radius}
+	n := at.Minus(e.centre).unit()
 	if !e.left {
-		n.XMm, n.YMm = -n.XMm, -n.YMm
+		return n.Times(-1)
 	}
 	return n
 }
@@ -49,13 +49,12 @@ func (e piece) moved(mm float64) (piece, bool) {
 	case e.radius > 0 && e.left:
 		out.radius += mm
 	case e.radius > 0:
-		if out.radius -= mm; out.radius < 1e-6 {
+		if out.radius -= mm; !Over(out.radius, 0) {
 			return e, false
 		}
 	}
 	for _, end := range []*Point{&out.from, &out.to} {
-		o := e.outward(*end)
-		*end = Point{end.XMm + mm*o.XMm, end.YMm + mm*o.YMm}
+		*end = end.Plus(e.outward(*end).Times(mm))
 	}
 	return out, true
 }
@@ -73,11 +72,9 @@ func offset(pieces []piece, mm float64) (*canvas.Path, error) {
 	for i := range pieces {
 		j := (i + 1) % n
 		a, b := pieces[i].outward(pieces[i].to), pieces[j].outward(pieces[j].from)
-		turn := a.XMm*b.YMm - a.YMm*b.XMm
-		dot := a.XMm*b.XMm + a.YMm*b.YMm
-		switch {
-		case math.Abs(turn) < 1e-7 && dot > 0: // smooth
-		case turn > 0 || dot < 0 && math.Abs(turn) < 1e-7: // outside corner
+		switch turn := math.Atan2(a.Cross(b), a.Dot(b)); {
+		case math.Abs(turn) < 1e-7: // smooth
+		case turn > 0 || turn < 1e-7-math.Pi: // outside corner, or back the way it came
 			round[i] = true
 		default: // inside corner
 			at, ok := moved[i].meets(moved[j], pieces[i].to)
@@ -90,38 +87,34 @@ func offset(pieces []piece, mm float64) (*canvas.Path, error) {
 	return joined(pieces, moved, round, mm)
 }
 
-// meets is where the lines and circles that two pieces lie on cross, nearest to a
+// meets is where the lines and circles that two pieces at an angle lie on cross, nearest to a
 // place; false if they do not.
 func (e piece) meets(o piece, near Point) (Point, bool) {
 	if e.radius == 0 && o.radius > 0 {
 		return o.meets(e, near)
 	}
-	d := Point{o.to.XMm - o.from.XMm, o.to.YMm - o.from.YMm}
-	long := math.Hypot(d.XMm, d.YMm)
-	var foot Point // two crossings lie half to either side of it, along d
-	half := 0.0
+	d := o.to.Minus(o.from)
+	var foot Point    // two crossings lie to either side of it, along d
+	var half2 float64 // how far, squared
 	switch {
 	case e.radius == 0:
-		v := Point{e.to.XMm - e.from.XMm, e.to.YMm - e.from.YMm}
-		t := (v.XMm*(e.from.YMm-o.from.YMm) - v.YMm*(e.from.XMm-o.from.XMm)) / (v.XMm*d.YMm - v.YMm*d.XMm)
-		return Point{o.from.XMm + t*d.XMm, o.from.YMm + t*d.YMm}, !math.IsInf(t, 0) && !math.IsNaN(t)
+		v := e.to.Minus(e.from)
+		return o.from.Plus(d.Times(v.Cross(e.from.Minus(o.from)) / v.Cross(d))), true
 	case o.radius == 0:
-		t := ((e.centre.XMm-o.from.XMm)*d.XMm + (e.centre.YMm-o.from.YMm)*d.YMm) / (long * long)
-		foot = Point{o.from.XMm + t*d.XMm, o.from.YMm + t*d.YMm}
-		half = e.radius*e.radius - math.Pow(Distance(foot, e.centre), 2)
+		foot = o.from.Plus(d.Times(e.centre.Minus(o.from).Dot(d) / d.Dot(d)))
+		half2 = e.radius*e.radius - math.Pow(Distance(foot, e.centre), 2)
 	default: // two circles cross on a line square to that of their centres
-		u := Point{o.centre.XMm - e.centre.XMm, o.centre.YMm - e.centre.YMm}
-		long = math.Hypot(u.XMm, u.YMm)
-		a := (long*long + e.radius*e.radius - o.radius*o.radius) / (2 * long)
-		foot = Point{e.centre.XMm + a*u.XMm/long, e.centre.YMm + a*u.YMm/long}
-		half, d = e.radius*e.radius-a*a, Point{-u.YMm, u.XMm}
+		u := o.centre.Minus(e.centre)
+		t := (1 + (e.radius*e.radius-o.radius*o.radius)/u.Dot(u)) / 2
+		foot = e.centre.Plus(u.Times(t))
+		half2, d = e.radius*e.radius-t*t*u.Dot(u), Point{-u.YMm, u.XMm}
 	}
-	if !(half >= 0) || !(long > 0) {
+	if half2 < 0 {
 		return Point{}, false
 	}
-	half = math.Sqrt(half) / long
-	at := Point{foot.XMm + half*d.XMm, foot.YMm + half*d.YMm}
-	if other := (Point{foot.XMm - half*d.XMm, foot.YMm - half*d.YMm}); Distance(other, near) < Distance(at, near) {
+	half := d.unit().Times(math.Sqrt(half2))
+	at, other := foot.Plus(half), foot.Minus(half)
+	if Distance(other, near) < Distance(at, near) {
 		at = other
 	}
 	return at, true
@@ -153,7 +146,7 @@ func joined(pieces, moved []piece, round []bool, mm float64) (*canvas.Path, erro
 			}
 			out.ArcTo(e.radius, e.radius, 0, left > math.Pi, e.left, e.to.XMm, e.to.YMm)
 		} else {
-			if (e.to.XMm-e.from.XMm)*(was.to.XMm-was.from.XMm)+(e.to.YMm-e.from.YMm)*(was.to.YMm-was.from.YMm) < 0 {
+			if e.to.Minus(e.from).Dot(was.to.Minus(was.from)) < 0 {
 				return nil, ErrTight
 			}
 			out.LineTo(e.to.XMm, e.to.YMm)

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"strconv"
 
 	"github.com/tdewolff/canvas"
 )
@@ -26,16 +25,11 @@ func CheckContour(p *canvas.Path) (wrong string) {
 	case !ok:
 		return "it is too intricate to check for crossings"
 	case crosses:
-		return fmt.Sprintf("it crosses itself near x %s, y %s mm", shortMm(at.XMm), shortMm(at.YMm))
+		return fmt.Sprintf("it crosses itself near x %g, y %g mm", math.Round(at.XMm*1000)/1000+0, math.Round(at.YMm*1000)/1000+0)
 	case math.Abs(NewContour(p).AreaMm2()) < 1:
 		return "the contour has no area"
 	}
 	return ""
-}
-
-// shortMm writes millimetres to a thousandth, without trailing zeros.
-func shortMm(mm float64) string {
-	return strconv.FormatFloat(math.Round(mm*1000)/1000+0, 'f', -1, 64)
 }
 
 // ParsePath reads SVG path data of one closed contour in millimetres, y up. It

@@ -115,6 +115,9 @@ func TestContourIsItsPolygon(t *testing.T) {
 		if near < 0.01*mm {
 			return // which side is for the rounding to say
 		}
+		if got := Inside(off, dots); got != inside {
+			t.Fatalf("%v inside: %v", off, got)
+		}
 		if !inside {
 			near = -near
 		}

@@ -1,9 +1,9 @@
 package read
 
 import (
+	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"centrepop/parts"
@@ -311,9 +311,9 @@ func (r *reader) radialRoom(p *parts.Profile, f *parts.Radial) {
 // inch; said names the unit too. Units that are not known are millimetres.
 func (r *reader) bare(mm float64) string {
 	if r.units == parts.Inches {
-		return strconv.FormatFloat(math.Round(mm/geom.MmPerInch*1e4)/1e4+0, 'f', -1, 64)
+		return fmt.Sprint(math.Round(mm/geom.MmPerInch*1e4)/1e4 + 0)
 	}
-	return strconv.FormatFloat(math.Round(mm*1000)/1000+0, 'f', -1, 64)
+	return fmt.Sprint(math.Round(mm*1000)/1000 + 0)
 }
 
 func (r *reader) said(mm float64) string {
