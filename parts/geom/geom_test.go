@@ -51,8 +51,10 @@ func TestOver(t *testing.T) {
 			t.Errorf("over by %g: %v", over, !want)
 		}
 	}
-	if inch, mm := 0.3*MmPerInch, 7.62; inch == mm || Over(inch, mm) || Over(mm, inch) { // the last digit differs
-		t.Errorf("0.3 in is %v mm", inch)
+	for inch, mm := range map[float64]float64{0.1: 2.54, 0.7: 17.78, 2.3: 58.42, 3.3: 83.82} {
+		if Over(inch*MmPerInch, mm) || Over(mm, inch*MmPerInch) {
+			t.Errorf("%g in is %v mm", inch, inch*MmPerInch)
+		}
 	}
 }
 
