@@ -41,24 +41,7 @@ func (t *Table) tryWidths(total float64) (natural, narrow []float64, ok bool) {
 		t.ems = t.measured()
 	}
 	for i, c := range t.Columns {
-		size := t.cellMm(c)
-		narrow[i] = t.ems.heads[i].word * t.headMm()
-		natural[i] = max(narrow[i], min(t.ems.heads[i].whole*t.headMm(), 22))
-		for _, row := range t.ems.rows {
-			for _, line := range row[i] {
-				w := line.whole * size
-				natural[i] = max(natural[i], w)
-				if c.Flex && w > c.Firm {
-					w = line.word * size
-				}
-				narrow[i] = max(narrow[i], w)
-			}
-		}
-		natural[i] = max(natural[i]+2*padAcrossMm+0.2, c.Least)
-		narrow[i] = max(narrow[i]+2*padAcrossMm+0.2, c.Least)
-		if c.Most > 0 {
-			natural[i] = max(narrow[i], min(natural[i], c.Most))
-		}
+		natural[i], narrow[i] = t.columnMm(i)
 		sum += natural[i]
 		narrowSum += narrow[i]
 		if c.Flex {
@@ -79,6 +62,30 @@ func (t *Table) tryWidths(total float64) (natural, narrow []float64, ok bool) {
 		}
 	}
 	return natural, narrow, narrowSum <= total
+}
+
+// columnMm is the width that a column takes as it is, and the least that breaks no word of it.
+func (t *Table) columnMm(i int) (natural, narrow float64) {
+	c, ems := t.Columns[i], t.ems
+	size := t.cellMm(c)
+	narrow = ems.heads[i].word * t.headMm()
+	natural = max(narrow, min(ems.heads[i].whole*t.headMm(), 22))
+	for _, row := range ems.rows {
+		for _, line := range row[i] {
+			w := line.whole * size
+			natural = max(natural, w)
+			if c.Flex && w > c.Firm {
+				w = line.word * size
+			}
+			narrow = max(narrow, w)
+		}
+	}
+	natural = max(natural+2*padAcrossMm+0.2, c.Least)
+	narrow = max(narrow+2*padAcrossMm+0.2, c.Least)
+	if c.Most > 0 {
+		natural = max(narrow, min(natural, c.Most))
+	}
+	return natural, narrow
 }
 
 // shares are the widths that lowest tries between two columns.

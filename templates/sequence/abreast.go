@@ -311,7 +311,7 @@ func (c closeness) asideTables(run []*plan.JointPlan, width float64) []draw.Tabl
 	do.RowMm = 5.6
 	check.Columns[0].Head, check.Title, check.RowMm = check.Title, "", 5
 	check.Columns[0].Least = draw.TextWidth(check.Columns[0].Head, 3, true) + 3
-	return seq.Map(c.listed(run, do, check), func(t draw.Table) draw.Table {
+	return seq.Map(c.inOrder(run, do, check), func(t draw.Table) draw.Table {
 		t.Tight = true
 		return t.Laid(width)
 	})

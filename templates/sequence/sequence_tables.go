@@ -39,31 +39,27 @@ func trapLine(j *plan.JointPlan) string {
 			*list = seq.Add(*list, text)
 		}
 	}
-	var ways []string
-	if len(turns) > 0 {
-		ways = append(ways, "turned by "+strings.Join(turns, ", "))
-	}
-	if len(round) > 0 {
-		ways = append(ways, "the wrong way round at "+strings.Join(round, ", "))
-	}
-	if len(edges) > 0 {
-		ways = append(ways, "on its "+strings.Join(edges, " or its "))
-	}
-	instead := ""
-	if len(copies) > 0 {
-		instead = "It also goes together with " + strings.Join(copies, " and ") + " instead."
-	}
-	if len(ways) == 0 {
+	instead := listed("It also goes together with ", copies, " and ", " instead.")
+	ways := words.Join(", and ", listed("turned by ", turns, ", ", ""), listed("the wrong way round at ", round, ", ", ""), listed("on its ", edges, " or its ", ""))
+	if ways == "" {
 		return instead
 	}
 	if len(j.Traps) == 0 && j.Bolt == nil { // it is fixed for good
-		return words.Join(" ", "It also fits "+strings.Join(ways, ", and ")+", wrongly: look again before it is fixed.", instead)
+		return words.Join(" ", "It also fits "+ways+", wrongly: look again before it is fixed.", instead)
 	}
 	mark := ""
 	if len(j.Traps) == 0 {
 		mark = "Once all lies as its place and the picture say, scribe a line across both."
 	}
-	return words.Join(" ", "It also fits "+strings.Join(ways, ", and ")+", and is wrong then.", some("Right is ", rights), some("Out of place then: ", outs), instead, mark)
+	return words.Join(" ", "It also fits "+ways+", and is wrong then.", some("Right is ", rights), some("Out of place then: ", outs), instead, mark)
+}
+
+// listed are texts after a head and before a tail, apart by between; empty for none.
+func listed(head string, list []string, between, tail string) string {
+	if len(list) == 0 {
+		return ""
+	}
+	return head + strings.Join(list, between) + tail
 }
 
 // some is a sentence of the first of a list and how many more there are, empty for none.
@@ -72,10 +68,7 @@ func some(head string, list []string) string {
 	if n := len(list); n > most {
 		list = append(list[:most:most], "and "+strconv.Itoa(n-most)+" more")
 	}
-	if len(list) == 0 {
-		return ""
-	}
-	return head + strings.Join(list, "; ") + "."
+	return listed(head, list, "; ", ".")
 }
 
 // remedies are those that no step of the joint has said already.

@@ -205,11 +205,11 @@ func jointSheets(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame) []*draw
 
 // tables are what to do, which parts take which place, and what to check.
 func (c closeness) tables(run []*plan.JointPlan, width float64) (laid []draw.Table) {
-	return seq.Map(c.listed(run, c.stepTable(run), c.checkTable(run)), func(t draw.Table) draw.Table { return c.tight(t).Laid(width) })
+	return seq.Map(c.inOrder(run, c.stepTable(run), c.checkTable(run)), func(t draw.Table) draw.Table { return c.tight(t).Laid(width) })
 }
 
-// listed are the tables of a run in their order, with the places of several pieces.
-func (c closeness) listed(run []*plan.JointPlan, do, check draw.Table) []draw.Table {
+// inOrder are the tables of a run in their order, with the places of several pieces.
+func (c closeness) inOrder(run []*plan.JointPlan, do, check draw.Table) []draw.Table {
 	if len(run) == 1 {
 		return []draw.Table{do, check}
 	}

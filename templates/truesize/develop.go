@@ -66,18 +66,10 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 	}
 	bounds := draw.R(lo.XMm, lo.YMm, hi.XMm, hi.YMm)
 	t := &template{part: part, dev: dev, where: where, name: dev.Title, side: "this side out", outline: shape, exact: true,
-		full: bounds.Grown(patternPadMm), core: bounds.Grown(patternRimMm), legend: p.legend(), draw: p.draw}
-	t.how = "Cut along the middle of the outline, or punch the metal through it."
-	if dev.Kind == plan.MainPattern {
-		t.how = "Punch the metal along the curve; the scale is the clock of the main."
-	}
-	if len(dev.Marks) > 0 {
-		t.how = "Pop in the open middle of each cross, then along the outlines of windows and slots."
-	}
+		full: bounds.Grown(patternPadMm), core: bounds.Grown(patternRimMm), legend: p.legend(), how: p.how(), draw: p.draw}
 	if dev.Kind == plan.FoldPattern { // as its front is seen, TOP up
 		t.side = words.Upper(parts.Front) + ", this side out"
 		t.full.Y1, t.core.Y1 = hi.YMm+topRoomMm, hi.YMm+topRoomMm
-		t.how = "Cut along the middle of the outline, pop in the open middle of each cross, scribe the ends of the fold lines."
 	}
 	if end := lo.XMm + dev.WrapMm; dev.WrapMm > 0 && end < hi.XMm {
 		taped := t.core
@@ -133,6 +125,19 @@ func (p *pattern) halfOf(whole *template) *template {
 	}
 	t.legend = append(slices.Clip(t.legend), "scribe it, turn it over on the centre line, scribe again"+lap)
 	return &t
+}
+
+// how says what is done along the lines.
+func (p *pattern) how() string {
+	switch {
+	case p.dev.Kind == plan.FoldPattern:
+		return "Cut along the middle of the outline, pop in the open middle of each cross, scribe the ends of the fold lines."
+	case len(p.dev.Marks) > 0:
+		return "Pop in the open middle of each cross, then along the outlines of windows and slots."
+	case p.dev.Kind == plan.MainPattern:
+		return "Punch the metal along the curve; the scale is the clock of the main."
+	}
+	return "Cut along the middle of the outline, or punch the metal through it."
 }
 
 // legend says what the pattern is for, where its edge goes and how it is cut.
@@ -191,27 +196,34 @@ func (p *pattern) draw(l laid) {
 		l.AddPath(q.path.Copy().Transform(l.shift()))
 	}
 	for _, m := range p.dev.Marks {
-		if (draw.R(m.CentreMm.XMm, m.CentreMm.YMm, m.CentreMm.XMm, m.CentreMm.YMm)).Grown(draw.CrossArmMm).Meets(seen) {
+		if (spot{pops: []plan.XY{m.CentreMm}}).room().Meets(seen) {
 			l.pop(m.CentreMm.XMm, m.CentreMm.YMm)
 		}
 	}
-	if p.dev.Kind == plan.FoldPattern {
-		l.topMark(plan.XY{XMm: highest(p.outline, p.dev.MaxMm.YMm), YMm: p.dev.MaxMm.YMm + 3})
-	}
-	if p.dev.Kind == plan.WrapPattern {
-		left := p.dev.MinMm.XMm
-		p.clockScale(l, draw.R(left, 0, left+p.dev.WrapMm, 0))
+	p.scales(l)
+	l.clip()
+	p.texts(l)
+}
+
+// scales are TOP over what is folded, the clock and the rule of a wrap, and the clock and the origin of a hole in a main.
+func (p *pattern) scales(l laid) {
+	lo, hi := p.dev.MinMm, p.dev.MaxMm
+	switch p.dev.Kind {
+	case plan.FoldPattern:
+		l.topMark(plan.XY{XMm: highest(p.outline, hi.YMm), YMm: hi.YMm + 3})
+	case plan.WrapPattern:
+		p.clockScale(l, draw.R(lo.XMm, 0, lo.XMm+p.dev.WrapMm, 0))
 		p.axialRule(l)
-	}
-	if p.dev.Kind == plan.MainPattern {
-		lo, hi := p.dev.MinMm, p.dev.MaxMm
+	case plan.MainPattern:
 		p.clockScale(l, draw.R(lo.XMm, lo.YMm, hi.XMm, lo.YMm))
 		at := p.dev.OriginMm
-		l.lines.Add(draw.Shape{Path: canvas.Circle(originRingMm).Translate(at.XMm, at.YMm), Stroke: draw.Black, WidthMm: draw.LineMm})
+		l.lines.Add(draw.Ring(at.XMm, at.YMm, originRingMm, draw.LineMm))
 		l.AddCircle(l.ox+at.XMm, l.oy+at.YMm, originRingMm)
 	}
-	l.clip()
+}
 
+// texts are the numbers of what is popped, and the names of points and lines.
+func (p *pattern) texts(l laid) {
 	draw.LabelMarks(l.Sheet, l.Occupied, p.marks(l))
 	if p.dev.Kind == plan.WrapPattern {
 		p.wrapTexts(l)
