@@ -312,6 +312,11 @@ func TestNumbersAtTheSide(t *testing.T) {
 	if got := allTexts(d); slices.Contains(got, "1") || !slices.Contains(got, "2") {
 		t.Errorf("the side says %q", got)
 	}
+	for _, item := range d.Items { // 2 mm beside the view
+		if text, ok := item.(draw.Text); ok && text.Content == "2" && math.Abs(text.XMm-22-draw.BalloonMm) > 1e-6 {
+			t.Errorf("the balloon stands at %v", text.XMm)
+		}
+	}
 }
 
 // TOP of a plan stands beside its line, or over the plan where the place of an anchor stands there.
@@ -329,6 +334,76 @@ func TestTopBesideAnchors(t *testing.T) {
 		for _, item := range d.Items {
 			if text, ok := item.(draw.Text); ok && text.Content == "TOP 0° ►" && math.Abs(text.YMm-c.top) > 1e-6 {
 				t.Errorf("anchor %g beside: TOP stands %g high, want %g", c.yMm, text.YMm, c.top)
+			}
+		}
+	}
+}
+
+// TestScalesAtBounds: the scale is the largest at which views with what stands round them have room on the sheet, less 10 mm
+// for its head: 1:10 up to there, and 1:20 beyond, on A4.
+func TestScalesAtBounds(t *testing.T) {
+	t.Parallel()
+	view := func(w, h float64) plan.View {
+		return plan.View{MinMm: plan.XY{XMm: -w / 2}, MaxMm: plan.XY{XMm: w / 2, YMm: h}, Lines: [][]plan.XY{{{XMm: -w / 2}, {XMm: w / 2, YMm: h}}}}
+	}
+	wide, high := papers[0].Body().Width(), papers[0].Body().Height()
+	over, low := papers[0].Turned().Body().Width(), papers[0].Turned().Body().Height()
+	lying := func(a *plan.Arrangement) *draw.Sheet {
+		front, _, _ := newArranger(&plan.Plan{}, a, papers[0]).front()
+		return front
+	}
+	standing := func(a *plan.Arrangement) *draw.Sheet {
+		a.Stands = plan.ThirdAngle
+		sheets := newArranger(&plan.Plan{}, a, papers[0]).standing()
+		return sheets[len(sheets)-1]
+	}
+	note := newArranger(&plan.Plan{}, &plan.Arrangement{}, papers[0]).notes(wide).Height // of none
+	outside := func(a *plan.Arrangement) *draw.Sheet {
+		_, scale := newArranger(&plan.Plan{}, a, papers[0]).outside(200, 100)
+		return &draw.Sheet{Frame: papers[0], Scale: scaleWord(scale)}
+	}
+	for name, c := range map[string]struct {
+		draw            func(*plan.Arrangement) *draw.Sheet
+		front, end, top plan.View
+		grow            func(a *plan.Arrangement, by float64)
+	}{
+		// 18 mm stand at each side, rows of balloons over and under, and 9 mm for the words.
+		"as wide": {lying, view(10*(over-36), 100), plan.View{}, plan.View{}, func(a *plan.Arrangement, by float64) { a.Front.MaxMm.XMm += by }},
+		"as high": {lying, view(100, 10*(low-10-2*(2*draw.BalloonMm+4)-9)), plan.View{}, plan.View{}, func(a *plan.Arrangement, by float64) { a.Front.MaxMm.YMm += by }},
+		// Over the plan 13 mm and 4 under it, 6 mm over the view and 16 under it.
+		"upright, high": {standing, view(400, 10*(high-10-40-17-22-note)), view(400, 400), view(400, 100), func(a *plan.Arrangement, by float64) { a.Front.MaxMm.YMm += by }},
+		"with its plan": {standing, view(400, 1000), view(400, 10*(high-10-100-17-22-note)), view(400, 100), func(a *plan.Arrangement, by float64) { a.End.MaxMm.YMm += by }},
+		// From outside hours stand at 3 places beside the views, and over and under them sizes and titles.
+		"outside, wide": {outside, plan.View{}, view(10*(200-3*hourMm)-400, 100), view(400, 100), func(a *plan.Arrangement, by float64) { a.Top.MaxMm.XMm += by }},
+		"outside, high": {outside, plan.View{}, view(400, 10*(100-topMm-underMm-note)), view(400, 100), func(a *plan.Arrangement, by float64) { a.End.MaxMm.YMm += by }},
+		"from above":    {outside, plan.View{}, view(400, 100), view(400, 10*(100-topMm-underMm-note)), func(a *plan.Arrangement, by float64) { a.Top.MaxMm.YMm += by }},
+		// At its left 10 mm for the height, at each side a column of balloons of 9 mm more than one, at the right 84 mm for the list.
+		"upright, wide": {standing, view(10*(wide-84-10-4*draw.BalloonMm-18), 1000), view(400, 400), view(400, 100), func(a *plan.Arrangement, by float64) { a.Front.MaxMm.XMm += by }},
+		"a wide plan":   {standing, view(400, 1000), view(10*(wide-84-10-4*draw.BalloonMm-18), 400), view(400, 100), func(a *plan.Arrangement, by float64) { a.End.MaxMm.XMm += by }},
+		"a wide side":   {standing, view(400, 1000), view(400, 400), view(10*(wide-4-40-10-4*draw.BalloonMm-18), 100), func(a *plan.Arrangement, by float64) { a.Top.MaxMm.XMm += by }},
+	} {
+		for by, scale := range map[float64]string{-0.5: "1:10", 0.5: "1:20"} {
+			a := &plan.Arrangement{Front: c.front, End: c.end, Top: c.top}
+			if c.grow(a, by); c.draw(a).Scale != scale {
+				t.Errorf("%s and %v more: %s, want %s", name, by, c.draw(a).Scale, scale)
+			}
+		}
+	}
+}
+
+// TestTitlesOfViews: the title of a view from outside has the width of the view and of its share of the rest, less 4 mm.
+func TestTitlesOfViews(t *testing.T) {
+	t.Parallel()
+	v := plan.View{MaxMm: plan.XY{XMm: 300, YMm: 200}}
+	for _, width := range []float64{110, 120, 140, 160, 200} {
+		p, scale := newArranger(&plan.Plan{}, &plan.Arrangement{End: v, Top: v}, papers[0]).outside(width, 90)
+		for _, title := range []string{"Seen from the FRONT", "Seen from above, FRONT at the left"} {
+			text, size := draw.Shrink(title+", "+scaleWord(scale), 3.4, true, 300/scale+(width-600/scale)/2-4)
+			if !slices.ContainsFunc(p.Draw.Items, func(item draw.Item) bool {
+				got, ok := item.(draw.Text)
+				return ok && got.Content == text && math.Abs(got.SizeMm-size) < 1e-9
+			}) {
+				t.Errorf("%v wide: no %q of %v in %q", width, text, size, allTexts(p.Draw))
 			}
 		}
 	}

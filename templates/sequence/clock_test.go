@@ -399,3 +399,22 @@ func TestArrowsClearOfMetal(t *testing.T) {
 		}
 	}
 }
+
+// TestMarksOfAWeld: the clock of a weld that is tacked is that of the part welded to, and has no marks where that lies
+// another way than the assembly does.
+func TestMarksOfAWeld(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		tacks  []float64
+		placed plan.Placed
+		marks  int
+	}{
+		{nil, plan.Placed{Title: "Tube", TurnDeg: 30}, 1}, {[]float64{0}, plan.Placed{Title: "Tube", TurnDeg: 30}, 0}, {[]float64{0}, plan.Placed{Title: "Tube", OtherWay: true}, 0},
+		{[]float64{0, 180}, plan.Placed{Title: "Tube"}, 1}, {[]float64{0, 180}, plan.Placed{Title: "Flange", TurnDeg: 30}, 1}, {[]float64{0, 180}, plan.Placed{Title: "Tube", TurnDeg: -1}, 0},
+	} {
+		j := &plan.JointPlan{Weld: &plan.WeldPlan{TacksDeg: c.tacks, ClockOf: "Tube"}, Placed: []plan.Placed{c.placed}, Clock: []plan.ClockMark{{Label: "TOP", Part: "A"}}}
+		if got := len(clockMarks(j)); got != c.marks {
+			t.Errorf("%d tacks, %+v: %d marks, want %d", len(c.tacks), c.placed, got, c.marks)
+		}
+	}
+}

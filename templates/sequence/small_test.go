@@ -125,3 +125,43 @@ func TestDialsOfAStep(t *testing.T) {
 		}
 	}
 }
+
+// TestTextsInTheirRoom: a text that a picture has little room for is set as small as it must be, and then cut, to that room.
+func TestTextsInTheirRoom(t *testing.T) {
+	t.Parallel()
+	said := func(n int) string { return strings.Repeat("Bearing housing ", n) }
+	const huge = 12345678.9 // of a leg or a throat
+	for n := range 6 {
+		fillet, butt := &plan.WeldPlan{LegMm: huge, ThroatMm: huge, Process: said(n)}, &plan.WeldPlan{Process: said(n), Bevelled: said(n), BevelDeg: 30, GapMm: huge, RootFaceMm: 1, ThinnerMm: 5}
+		note := ", " + said(n)
+		seen := &plan.JointPlan{Bolt: &plan.BoltPlan{OrderDeg: []float64{0, 90}}, Placed: []plan.Placed{{Title: said(n)}}}
+		dial, _ := clockPanel(seen, 18)
+		small, _ := clockPanel(seen, smallDialMm)
+		for _, c := range []struct {
+			what   string
+			d      draw.Drawing
+			text   string
+			size   float64
+			bold   bool
+			roomMm float64
+		}{
+			{"the foot of a weld", weldPanel(nil, fillet, parts.Millimetres, false).Draw, note, 3.2, false, 60}, {"of a small one", weldPanel(nil, fillet, parts.Millimetres, true).Draw, note, 3.2, false, 43},
+			{"a throat", weldPanel(nil, fillet, parts.Millimetres, false).Draw, "throat " + words.Sized(huge, parts.Millimetres), 3.4, false, 61 - 20 - 6.5}, {"a small throat", weldPanel(nil, fillet, parts.Millimetres, true).Draw, "throat " + words.Sized(huge, parts.Millimetres), 3.4, false, 44 - 13 - 4.5},
+			{"a leg", weldPanel(nil, fillet, parts.Millimetres, false).Draw, "leg " + words.Sized(huge, parts.Millimetres), 3.8, true, 61 - 20 - 13 - 1.5}, {"a small leg", weldPanel(nil, fillet, parts.Millimetres, true).Draw, "leg " + words.Sized(huge, parts.Millimetres), 3.8, true, 44 - 13 - 9 - 1.5},
+			// A groove is drawn over the width of its panel but 2 mm and a sixth of the leg at each side.
+			{"a bevel", weldPanel(nil, butt, parts.Millimetres, false).Draw, words.Join(" ", said(n), "opened to 30°"), 3.4, false, 61 - 4 - 13.0/3 + 4}, {"a gap", weldPanel(nil, butt, parts.Millimetres, true).Draw, "gap " + words.Short(huge, parts.Millimetres) + ", root face 1 mm", 3.4, false, 44 - 4 - 3 + 4},
+			{"whose front a clock shows", dial.Draw, said(n), 3.4, true, 50.6}, {"on a small one", small.Draw, said(n), 2.8, true, 45 - 2},
+		} {
+			text, size := draw.Shrink(c.text, c.size, c.bold, c.roomMm)
+			if c.text == "" {
+				continue
+			}
+			if !slices.ContainsFunc(c.d.Items, func(item draw.Item) bool {
+				got, ok := item.(draw.Text)
+				return ok && got.Content == text && math.Abs(got.SizeMm-size) < 1e-9 && got.Bold == c.bold
+			}) {
+				t.Errorf("%s: no %q of %v in %q", c.what, text, size, allTexts(c.d))
+			}
+		}
+	}
+}
