@@ -197,11 +197,15 @@ func TestBesideTheViews(t *testing.T) {
 		front, back  int
 		remark, more int // the columns of the remarks
 		second       int // and of the second table
-	}{{3, 0, 1, 1, -1}, {12, 0, 0, 1, -1}, {20, 3, 0, 0, 0}, {20, 14, 0, 0, 1}} {
+		slots, third int // slots of the back, and the column of their table
+	}{{3, 0, 1, 1, -1, 0, -1}, {12, 0, 0, 1, -1, 0, -1}, {20, 3, 0, 0, 0, 0, -1}, {20, 14, 0, 0, 1, 0, -1}, {20, 3, 0, 0, 0, 1, 1}, {20, 3, 0, 0, 0, 9, 1}, {26, 3, 0, 0, 0, 1, 0}, {26, 3, 0, 0, 0, 9, 1}} {
 		p := &plan.PartPlan{Name: "Ring", Title: "Ring", Quantity: 1, Section: &plan.Section{Flat: true}, Notes: []string{"Mind.", "More."}, Faces: []*plan.Face{holes(parts.Front, c.front)},
 			Operations: []plan.Operation{{N: 1, Machine: "Saw", Title: "Cut"}}}
 		if c.back > 0 {
 			p.Faces = append(p.Faces, holes(parts.Back, c.back))
+			for i := range c.slots {
+				p.Faces[1].Slots = append(p.Faces[1].Slots, plan.Slot{N: 50 + i, WidthMm: 6, LengthMm: 20})
+			}
 		}
 		one := contentOf(origin{&plan.Plan{Units: parts.Millimetres}, p, Patterns{}}, a4).at(0.8)
 		f := draw.NewFlow(one.page(a4))
@@ -226,8 +230,8 @@ func TestBesideTheViews(t *testing.T) {
 			}
 			return -1
 		}
-		if r, m, s := column("Mind."), column("More."), column("BACK face: holes"); r != c.remark || m != c.more || s != c.second {
-			t.Errorf("%d and %d holes: the remarks in columns %d and %d, the second table in %d", c.front, c.back, r, m, s)
+		if r, m, s, third := column("Mind."), column("More."), column("BACK face: holes"), column("BACK face: slots"); r != c.remark || m != c.more || s != c.second || third != c.third {
+			t.Errorf("%d and %d holes, %d slots: the remarks in columns %d and %d, the second table in %d, the third in %d", c.front, c.back, c.slots, r, m, s, third)
 		}
 	}
 }
