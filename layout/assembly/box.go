@@ -7,7 +7,6 @@ type Box struct{ Low, High Vec }
 
 // nothing is the box of no point.
 func nothing() Box {
-	inf := math.Inf(1)
 	return Box{Vec{inf, inf, inf}, Vec{-inf, -inf, -inf}}
 }
 
@@ -112,21 +111,13 @@ func (b Box) Moved(p Pose) Box {
 // passes the box.
 func (b *Box) meetsLine(o, d Vec, low, high float64) bool {
 	t := Span{low, high}.between(o.X, d.X, b.Low.X, b.High.X).between(o.Y, d.Y, b.Low.Y, b.High.Y).between(o.Z, d.Z, b.Low.Z, b.High.Z)
-	return t.FromMm <= t.ToMm
+	return t.FromMm < t.ToMm
 }
 
 // between is what of a stretch of a line, which runs from o by d along an axis,
-// lies between two heights; a stretch of less than nothing if none does.
+// lies between two heights; a stretch of nothing or less if none does, as of a line square to the axis (d = 0),
+// whose ends both lie infinitely far one way then.
 func (s Span) between(o, d, from, to float64) Span {
-	const slack = surfaceMm
-	from, to = from-slack, to+slack
-	switch {
-	case d >= 1e-12:
-		return Span{max(s.FromMm, (from-o)/d), min(s.ToMm, (to-o)/d)}
-	case d <= -1e-12:
-		return Span{max(s.FromMm, (to-o)/d), min(s.ToMm, (from-o)/d)}
-	case o < from || o > to:
-		return Span{1, 0}
-	}
-	return s
+	a, b := (from-surfaceMm-o)/d, (to+surfaceMm-o)/d
+	return Span{max(s.FromMm, min(a, b)), min(s.ToMm, max(a, b))}
 }

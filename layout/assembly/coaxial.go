@@ -67,7 +67,7 @@ func sections(b *Body, axis Pose) []*region {
 			s.a.XMm, s.b.XMm = rel.At.Z+way*s.a.XMm, rel.At.Z+way*s.b.XMm
 			g.segs = append(g.segs, s)
 		}
-		g.low, g.high = geom.Point{XMm: math.Inf(1), YMm: math.Inf(1)}, geom.Point{XMm: math.Inf(-1), YMm: math.Inf(-1)}
+		g.low, g.high = geom.Point{XMm: inf, YMm: inf}, geom.Point{XMm: -inf, YMm: -inf}
 		for _, s := range g.segs {
 			g.bound(s.a)
 		}

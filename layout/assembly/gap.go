@@ -54,7 +54,7 @@ func Gaps(a, b *Body, toward Vec) []Gap {
 // facing is how far from each end of a stretch of b the next stretch of a ahead is.
 func facing(a, b []Span) (out []float64) {
 	for _, s := range b {
-		best, ok := math.Inf(1), false
+		best, ok := inf, false
 		for _, f := range a {
 			middle := (f.FromMm + f.ToMm) / 2
 			if middle > (s.FromMm+s.ToMm)/2 && f.FromMm-s.ToMm < best {
@@ -126,23 +126,22 @@ func comesNear(a, b *Body, mm, finestMm float64) (near bool) {
 }
 
 // Clearance is the least distance between two bodies' surfaces; ok is false where
-// they lie in one another or are further apart than the limit. It is found to the
-// tenth of the finest, in mm.
-func Clearance(a, b *Body, limitMm, finestMm float64) (mm float64, ok bool) {
+// they lie in one another or are further apart than the limit. It is found to within toMm.
+func Clearance(a, b *Body, limitMm, toMm float64) (mm float64, ok bool) {
 	mm = limitMm
 	near := func(a, b *Body) {
 		rel := a.Pose.Inverse().Of(b.Pose)
 		look := func(centre Vec, reach float64, _ among) among {
 			least := mm
 			if reach > 0 {
-				least -= finestMm / 10
+				least -= toMm
 			}
 			if a.Solid.Dist(rel.apply(centre))-reach < least {
 				return 1
 			}
 			return 0
 		}
-		b.Solid.walk(finestMm/10, look, func(p Vec, _ among) {
+		b.Solid.walk(toMm, look, func(p Vec, _ among) {
 			mm, ok = a.Solid.Dist(rel.apply(p)), true
 		})
 	}

@@ -71,7 +71,7 @@ func Standing(bodies []Body, up Vec) (Stand, bool) {
 	}
 	slices.SortFunc(order, func(i, k int) int { return cmp.Compare(low[i], low[k]) })
 	var points []Vec
-	lowest := math.Inf(1)
+	lowest := inf
 	for _, i := range order {
 		if low[i] > lowest+standMm {
 			break
@@ -95,7 +95,7 @@ func Standing(bodies []Body, up Vec) (Stand, bool) {
 		return Stand{}, false
 	}
 	c := inv.Apply(g.Centre)
-	out := Stand{MarginMm: math.Inf(1)}
+	out := Stand{MarginMm: inf}
 	for i, p := range feet {
 		out.Feet = append(out.Feet, frame.Apply(Vec{p.XMm, p.YMm, lowest}))
 		e := feet[(i+1)%len(feet)].Minus(p)
@@ -122,14 +122,14 @@ func (s *Solid) rests(up Vec) []Vec {
 		return out
 	}
 	var points []Vec
-	lowest := math.Inf(1)
+	lowest := inf
 	low := func(centre Vec, reach float64, _ among) among {
 		if centre.Dot(up)-reach < lowest+standMm {
 			return 1
 		}
 		return 0
 	}
-	s.walk(math.Inf(1), low, func(p Vec, _ among) { lowest = min(lowest, p.Dot(up)) }) // corners: most others lie higher
+	s.walk(inf, low, func(p Vec, _ among) { lowest = min(lowest, p.Dot(up)) }) // corners: most others lie higher
 	s.walk(coarseMm/2, low, func(p Vec, _ among) {
 		lowest, points = min(lowest, p.Dot(up)), append(points, p)
 	})

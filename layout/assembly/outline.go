@@ -138,7 +138,6 @@ func (g *region) square() {
 	if len(g.segs) != 4 {
 		return
 	}
-	inf := math.Inf(1)
 	from, to := g.low, g.high
 	for i := range g.segs {
 		s, next := &g.segs[i], &g.segs[(i+1)%4]
@@ -162,7 +161,6 @@ func (g *region) square() {
 }
 
 func newRegion(o Outline) *region {
-	inf := math.Inf(1)
 	g := &region{low: geom.Point{XMm: inf, YMm: inf}, high: geom.Point{XMm: -inf, YMm: -inf}}
 	for _, loop := range o {
 		g.starts = append(g.starts, len(g.segs))
@@ -206,7 +204,7 @@ func (g *region) dist(p geom.Point) float64 {
 	if g.upright {
 		return slab(max(g.from.XMm-p.XMm, p.XMm-g.to.XMm), max(g.from.YMm-p.YMm, p.YMm-g.to.YMm))
 	}
-	best, inside := math.Inf(1), false
+	best, inside := inf, false
 	for i := range g.segs {
 		s := &g.segs[i]
 		if (s.a.YMm > p.YMm) != (s.b.YMm > p.YMm) && s.leftOf(p) {
@@ -226,27 +224,24 @@ func (g *region) dist(p geom.Point) float64 {
 	return math.Sqrt(best)
 }
 
-// signs are, for each loop, 1 where its area counts as it runs and −1 where it counts the other way: one
-// inside an odd number of others is a hole.
-func (g *region) signs() (out []float64) {
-	for i, loop := range g.loops {
-		mm2, _ := loop.Area()
-		sign := math.Copysign(1, mm2)
-		for k := range g.loops {
-			if in := (&region{segs: g.loop(k)}); k != i && in.dist(g.loop(i)[0].at(0.5)) < 0 {
-				sign = -sign
-			}
+// counts is what loop i adds to the area in mm² and to its moment, less than nothing for a hole, which lies inside
+// an odd number of others; sign is −1 where that is the other way than it runs.
+func (g *region) counts(i int) (mm2 float64, moment geom.Point, sign float64) {
+	mm2, moment = g.loops[i].Area()
+	sign = math.Copysign(1, mm2)
+	for k := range g.loops {
+		if in := (&region{segs: g.loop(k)}); k != i && in.dist(g.loop(i)[0].at(0.5)) < 0 {
+			sign = -sign
 		}
-		out = append(out, sign)
 	}
-	return out
+	return sign * mm2, moment.Times(sign), sign
 }
 
 // area is the area in mm² and the centroid.
 func (g *region) area() (mm2 float64, centre geom.Point) {
-	for i, sign := range g.signs() {
-		a, m := g.loops[i].Area()
-		mm2, centre = mm2+sign*a, centre.Plus(m.Times(sign))
+	for i := range g.loops {
+		a, m, _ := g.counts(i)
+		mm2, centre = mm2+a, centre.Plus(m)
 	}
 	if mm2 != 0 {
 		centre = centre.Times(1 / mm2)
@@ -256,7 +251,8 @@ func (g *region) area() (mm2 float64, centre geom.Point) {
 
 // second are the moments of the area by x² and by xy, in mm⁴, each arc as 512 chords.
 func (g *region) second() (xx, xy float64) {
-	for i, sign := range g.signs() {
+	for i := range g.loops {
+		_, _, sign := g.counts(i)
 		pts := g.loops[i].Points(512)
 		for k, p := range pts {
 			q := pts[(k+1)%len(pts)]

@@ -182,15 +182,15 @@ func TestGaps(t *testing.T) {
 	}
 	near(t, "plates", got[0].Mm, 7, 1e-9)
 	near(t, "plates' area", got[0].AreaMm2, 3000, 1e-6)
-	mm, ok := Clearance(&a, &b, 50, 2)
+	mm, ok := Clearance(&a, &b, 50, 0.2)
 	near(t, "clearance", mm, 7, 1e-6)
 	if !ok {
 		t.Error("no clearance found")
 	}
 	b.Pose = Move(Vec{X: 80, Z: 3})
-	mm, _ = Clearance(&a, &b, 50, 2)
+	mm, _ = Clearance(&a, &b, 50, 0.2)
 	near(t, "off the corner", mm, math.Hypot(30, 4), 0.2)
-	if _, ok := Clearance(&a, &b, 20, 2); ok {
+	if _, ok := Clearance(&a, &b, 20, 0.2); ok {
 		t.Error("a clearance beyond the limit")
 	}
 	in := still("in", Of(Cuboid(Vec{40, 20, 4}, Vec{60, 40, 6})))

@@ -39,10 +39,8 @@ func (s *prism) dist(p Vec) float64 {
 
 // slab joins the distance to the side and that to the ends.
 func slab(side, end float64) float64 {
-	if side > 0 && end > 0 {
-		return math.Sqrt(side*side + end*end)
-	}
-	return max(side, end)
+	s, e := max(side, 0), max(end, 0)
+	return math.Sqrt(s*s+e*e) + min(max(side, end), 0)
 }
 
 func (s *prism) hits(o, d Vec, ts []float64) []float64 {

@@ -46,7 +46,7 @@ func (s *ruled) level(t float64) (out []geom.Point) {
 func (s *ruled) dist(p Vec) float64 {
 	t := (p.Z - s.low) / (s.high - s.low)
 	t = max(0, min(1, t))
-	q, best, inside := geom.Point{XMm: p.X, YMm: p.Y}, math.Inf(1), false
+	q, best, inside := geom.Point{XMm: p.X, YMm: p.Y}, inf, false
 	a, b := geom.Point{}, mix(s.a[len(s.a)-1], s.b[len(s.a)-1], t)
 	for i := range s.a {
 		a, b = b, mix(s.a[i], s.b[i], t)

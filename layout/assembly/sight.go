@@ -18,11 +18,11 @@ func Crossings(bodies []Body, from, along Vec) []Crossing {
 	var out []Crossing
 	for i := range bodies {
 		b := &bodies[i]
-		if box := b.Box(); !box.meetsLine(from, along, 0, math.Inf(1)) {
+		if box := b.Box(); !box.meetsLine(from, along, 0, inf) {
 			continue
 		}
 		inv := b.Pose.Inverse()
-		for _, s := range b.Solid.spans(inv.Apply(from), inv.Turn(along), 0, math.Inf(1)) {
+		for _, s := range b.Solid.spans(inv.Apply(from), inv.Turn(along), 0, inf) {
 			out = append(out, Crossing{b.ID, s})
 		}
 	}

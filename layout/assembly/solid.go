@@ -171,7 +171,7 @@ func (s *Solid) Box() Box { return s.bound }
 // The sign is exact. The surface is never nearer than it says; beside simple
 // solids that meet it can be further.
 func (s *Solid) Dist(p Vec) float64 {
-	d := math.Inf(1)
+	d := inf
 	for i := range s.add {
 		a := &s.add[i]
 		if i == 0 || a.bound.within(p, d) {
@@ -181,7 +181,7 @@ func (s *Solid) Dist(p Vec) float64 {
 	for i := range s.within {
 		d = max(d, s.within[i].dist(p))
 	}
-	if len(s.cut) > 1 && !s.cuts.within(p, -d) {
+	if !s.cuts.within(p, -d) {
 		return d
 	}
 	for i := range s.cut {
@@ -210,7 +210,7 @@ type Span struct{ FromMm, ToMm float64 }
 // Spans are the stretches of a line that lie in the solid, in order. along has
 // length 1. A line that only touches the surface has none there.
 func (s *Solid) Spans(from, along Vec) []Span {
-	return s.spans(from, along, math.Inf(-1), math.Inf(1))
+	return s.spans(from, along, -inf, inf)
 }
 
 // spans is Spans between two distances.

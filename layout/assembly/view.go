@@ -83,8 +83,9 @@ func (v *viewer) seen(p Vec) bool {
 	if q.Z > -1e-3 {
 		return false
 	}
+	before := Box{Low: q, High: Vec{q.X, q.Y, 0}}
 	for i, s := range v.before {
-		if q.X < s.box.Low.X-surfaceMm || q.X > s.box.High.X+surfaceMm || q.Y < s.box.Low.Y-surfaceMm || q.Y > s.box.High.Y+surfaceMm || s.box.High.Z <= q.Z {
+		if s.box.High.Z <= q.Z || !s.box.Meets(before, surfaceMm) {
 			continue
 		}
 		// A line that touches a round runs in it by rounding.

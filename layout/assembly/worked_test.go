@@ -54,7 +54,7 @@ func TestWorked(t *testing.T) {
 		}
 		away := *b
 		away.Pose = Move(Vec{X: 130, Y: 20}).Of(b.Pose)
-		mm, ok := Clearance(a, &away, 60, 4)
+		mm, ok := Clearance(a, &away, 60, 0.4)
 		say("%s and %s moved: %.2f apart %v, near %v", a.ID, b.ID, mm, ok, Near(a, &away, 30, 4))
 		for _, g := range Gaps(a, &away, AxisX) {
 			say(" gap of %.2f over %.0f mm²", g.Mm, g.AreaMm2)

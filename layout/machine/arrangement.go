@@ -17,20 +17,19 @@ import (
 // alongAxis is the plane of the axis and TOP: front at the left, TOP up.
 var alongAxis = assembly.Pose{X: assembly.Vec{Z: -1}, Y: assembly.Vec{Y: 1}, Z: assembly.Vec{X: 1}}
 
-// fromFront looks at the front, fromAbove down on the machine with its front at
-// the left; both from beyond what can be made.
+// fromFront looks at the front, fromAbove down on the machine with its front at the left.
 var (
-	fromFront = assembly.Move(assembly.Vec{Z: apartMm / 2})
-	fromAbove = assembly.Pose{X: assembly.Vec{Z: -1}, Y: assembly.Vec{X: -1}, Z: assembly.Vec{Y: 1}, At: assembly.Vec{Y: apartMm / 2}}
+	fromFront = assembly.Still
+	fromAbove = assembly.Pose{X: assembly.AxisZ.Times(-1), Y: assembly.AxisX.Times(-1), Z: assembly.AxisY}
 )
 
 // The same of a machine that stands with its front up: cut with TOP at the right, from above
 // with TOP at the right, from the side of TOP and from the other.
 var (
 	standing    = assembly.Pose{X: assembly.AxisY, Y: assembly.AxisZ, Z: assembly.AxisX}
-	onItsFront  = assembly.Pose{X: assembly.AxisY, Y: assembly.AxisX.Times(-1), Z: assembly.AxisZ, At: fromFront.At}
-	besideTop   = assembly.Pose{X: assembly.AxisX.Times(-1), Y: assembly.AxisZ, Z: assembly.AxisY, At: fromAbove.At}
-	oppositeTop = assembly.Pose{X: assembly.AxisX, Y: assembly.AxisZ, Z: assembly.AxisY.Times(-1), At: fromAbove.At.Times(-1)}
+	onItsFront  = assembly.Pose{X: assembly.AxisY, Y: assembly.AxisX.Times(-1), Z: assembly.AxisZ}
+	besideTop   = assembly.Pose{X: assembly.AxisX.Times(-1), Y: assembly.AxisZ, Z: assembly.AxisY}
+	oppositeTop = assembly.Pose{X: assembly.AxisX, Y: assembly.AxisZ, Z: assembly.AxisY.Times(-1)}
 )
 
 // planes are those of the three views of the machine as it stands, and how they lie.
@@ -89,8 +88,8 @@ func (s *stage) drawn(bodies []assembly.Body, at assembly.Pose) (out *plan.Arran
 	}
 	var views sync.WaitGroup
 	views.Go(func() { s.look(&out.Front, across, bodies) })
-	views.Go(func() { s.look(&out.End, end, bodies) })
-	views.Go(func() { s.look(&out.Top, above, bodies) })
+	views.Go(func() { s.look(&out.End, farOff(end), bodies) })
+	views.Go(func() { s.look(&out.Top, farOff(above), bodies) })
 	views.Wait()
 	out.Front.Behind = slices.DeleteFunc(out.Front.Behind, func(p plan.Place) bool { return cut[p.Item] })
 	if angle != "" {
@@ -104,6 +103,9 @@ func (s *stage) drawn(bodies []assembly.Body, at assembly.Pose) (out *plan.Arran
 	out.Anchors = s.anchors(above, bodies, xy(out.Top.MinMm.XMm, 0), angle != "")
 	return out, cut
 }
+
+// farOff is a view from beyond what can be made.
+func farOff(view assembly.Pose) assembly.Pose { return view.Shifted(view.Z.Times(apartMm)) }
 
 // anchors are the holes of what is anchored that no joint puts a screw through and that stand
 // upright, in the view from above, and how far they lie from a place in it, of what stands on its end from the axis.

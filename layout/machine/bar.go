@@ -1,6 +1,8 @@
 package machine
 
 import (
+	"math"
+
 	"centrepop/layout/assembly"
 	"centrepop/layout/bars"
 	"centrepop/layout/part"
@@ -15,17 +17,25 @@ var alongBar = assembly.Pose{X: assembly.AxisY, Y: assembly.AxisZ, Z: assembly.A
 func barSolid(r *part.Model) *assembly.Solid {
 	section, _, _ := r.Bar()
 	in := r.Part.Bar
-	half := in.Length.Mm / 2
 	var ends [2]assembly.End
 	var copes []assembly.Simple
 	for k, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-		sign, middle := float64(2*k-1), in.EndMm(side, 0)
-		ends[k] = assembly.End{AtMm: sign * (half - middle), Rise: sign * (middle - in.EndMm(side, 1))}
+		x := endX(in, side, 0)
+		ends[k] = assembly.End{AtMm: x, Rise: endX(in, side, 1) - x}
 		if c, ok := r.Cope(side); ok {
-			copes = append(copes, assembly.Cylinder(c.RadiusMm, -in.Depth.Mm-past, past).At(assembly.Move(assembly.Vec{X: sign * (half + c.EdgeMm)})))
+			copes = append(copes, assembly.Cylinder(c.RadiusMm, -in.Depth.Mm-past, past).At(assembly.Move(assembly.Vec{X: x + math.Copysign(c.EdgeMm, x)})))
 		}
 	}
 	return assembly.Of(assembly.Mitred(section.Loops(), ends[0], ends[1]).At(alongBar)).Cut(copes...)
+}
+
+// endX is where an end of a bar lies along it, from its middle, at a height over that of its front view.
+func endX(b *parts.Bar, end parts.Side, yMm float64) float64 {
+	x := b.Length.Mm/2 - b.EndMm(end, yMm)
+	if end == parts.LeftEnd {
+		return -x
+	}
+	return x
 }
 
 // onSide is the frame of the top or the bottom of a bar: z out of the side.

@@ -125,7 +125,7 @@ func toward(a, b plan.XY, mm float64) plan.XY {
 // nearest is the point of contours nearest to another, the ends of the edge it
 // lies on, and how far it is.
 func nearest(p plan.XY, loops [][]plan.XY) (foot plan.XY, ends [2]plan.XY, off float64) {
-	off = math.Inf(1)
+	off = inf
 	for _, loop := range loops {
 		for i, a := range loop {
 			b := loop[(i+1)%len(loop)]

@@ -50,7 +50,7 @@ func (m *Machine) inBore(j *plan.JointPlan, bush *assembly.Body, bore *part.Step
 		problems, long := m.inBush(j, bush, b, r, bore)
 		switch {
 		case long > 0:
-			found, nearest = append(found, problems...), math.Inf(1)
+			found, nearest = append(found, problems...), inf
 		case long > nearest:
 			nearest, missing = long, problems
 		}
@@ -112,7 +112,7 @@ func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.
 	at := bush.Pose.Inverse().Of(b.Pose)
 	outside, _ := shaft.Sides()
 	var run *part.Step
-	most, lies := math.Inf(-1), math.Inf(-1)
+	most, lies := -inf, -inf
 	for _, s := range outside {
 		low, high := liesAlong(at, s)
 		long := min(high, bore.ToMm) - max(low, bore.FromMm)

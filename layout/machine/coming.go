@@ -26,31 +26,12 @@ type coming struct {
 // together.
 func (v *viewed) comings(into assembly.Vec) (all []coming) {
 	for _, j := range v.ofKind(parts.BearingKind) {
-		for i := range ringShapes {
-			way, lone := v.ringWay(j, ringShapes[i].kind)
-			if v.ringStep(j, ringShapes[i].kind) == v.j.N-1 && lone {
-				ring := func(plane assembly.Pose) [][]plan.XY { return v.ringLoops(plane, j, ringShapes[i].shape) }
-				all = append(all, coming{title: j.Bearing.Bearing + " " + string(ringShapes[i].kind), ring: ring, into: way})
-			}
-		}
+		all = append(all, v.ringsComing(j)...)
 	}
-	with := v.ends[v.j.N-1]
 	if !v.there && v.j.Frame == "" {
-		c := coming{title: v.title(v.mover.ID), bodies: []*assembly.Body{v.mover}}
-		movers, fixed := v.bodiesOf(v.j.N-1, v.mover.ID), v.bodiesOf(v.j.N-1, v.still.ID)
-		for _, id := range with[2:] {
-			switch b := v.body[id]; {
-			case b == nil:
-			case v.roles[id].kind == aCup:
-				fixed = append(fixed, *b)
-			case v.roles[id].kind == aCone || v.roles[id].kind == 0 && v.isNew(b):
-				c.bodies, movers = append(c.bodies, b), append(movers, *b)
-			}
-		}
-		c.into, _ = v.freeInto(v.poses[with[0]], movers, fixed, into)
-		all = append(all, c)
+		all = append(all, v.moverComing(into))
 	}
-	for _, id := range with[2:] {
+	for _, id := range v.ends[v.j.N-1][2:] {
 		if b := v.body[id]; v.roles[id].kind == aStanding {
 			all = append(all, coming{title: v.title(id), bodies: []*assembly.Body{b}, into: b.Pose.Z.Times(-1)})
 		}
@@ -61,6 +42,34 @@ func (v *viewed) comings(into assembly.Vec) (all []coming) {
 		}
 	}
 	return all
+}
+
+// ringsComing are the rings of a bearing that come by themselves.
+func (v *viewed) ringsComing(j *plan.JointPlan) (all []coming) {
+	for _, r := range ringShapes {
+		if way, lone := v.ringWay(j, r.kind); lone && v.ringStep(j, r.kind) == v.j.N-1 {
+			ring := func(plane assembly.Pose) [][]plan.XY { return v.ringLoops(plane, j, r.shape) }
+			all = append(all, coming{title: j.Bearing.Bearing + " " + string(r.kind), ring: ring, into: way})
+		}
+	}
+	return all
+}
+
+// moverComing is what the joint brings, by the way that is meant if it is free.
+func (v *viewed) moverComing(into assembly.Vec) coming {
+	with, c := v.ends[v.j.N-1], coming{title: v.title(v.mover.ID), bodies: []*assembly.Body{v.mover}}
+	movers, fixed := v.bodiesOf(v.j.N-1, v.mover.ID), v.bodiesOf(v.j.N-1, v.still.ID)
+	for _, id := range with[2:] {
+		switch b := v.body[id]; {
+		case b == nil:
+		case v.roles[id].kind == aCup:
+			fixed = append(fixed, *b)
+		case v.roles[id].kind == aCone || v.roles[id].kind == 0 && v.isNew(b):
+			c.bodies, movers = append(c.bodies, b), append(movers, *b)
+		}
+	}
+	c.into, _ = v.freeInto(v.poses[with[0]], movers, fixed, into)
+	return c
 }
 
 // laidComing is a loose part of the step, held against what is there before it.
@@ -137,7 +146,7 @@ func (c *coming) loops(v *viewed, plane assembly.Pose) (all [][]plan.XY) {
 func tail(loops [][]plan.XY, d plan.XY) plan.XY {
 	along := func(q plan.XY) float64 { return q.XMm*d.XMm + q.YMm*d.YMm }
 	var best []plan.XY
-	back, top := math.Inf(1), math.Inf(-1)
+	back, top := inf, -inf
 	for _, loop := range loops {
 		last := along(slices.MinFunc(loop, func(a, b plan.XY) int { return cmp.Compare(along(a), along(b)) }))
 		high := rectOf([][]plan.XY{loop}).max.YMm

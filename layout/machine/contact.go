@@ -20,6 +20,8 @@ const (
 	bridgedMm    = 5.0
 	seamFinestMm = 2.0
 	farMm        = 10_000.0 // as large as a part may be
+	apartToMm    = 0.8      // to which it is said how far parts stand apart, and standOffToMm how far off a brace stands
+	standOffToMm = 0.2
 )
 
 // contact finds parts that are to be welded and stand apart.
@@ -37,7 +39,7 @@ func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 	if a == nil || b == nil || a == b || skew || assembly.Near(a, b, bridgedMm, seamFinestMm) {
 		return nil
 	}
-	mm, _ := assembly.Clearance(a, b, farMm, pathFinestMm)
+	mm, _ := assembly.Clearance(a, b, farMm, apartToMm)
 	return []plan.Problem{m.fault(j.Name, plan.WeldApart, m.named(a.ID), m.named(b.ID), rounded(mm, 0))}
 }
 
@@ -82,7 +84,7 @@ func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
 	above := func(b *assembly.Body) assembly.Box {
 		return b.Box().Moved(assembly.Frame(assembly.Vec{}, up, up.Square()).Inverse())
 	}
-	touched, near, least := "", "", math.Inf(1)
+	touched, near, least := "", "", inf
 	welds := m.ofKind(parts.WeldKind)
 	for b := range seq.Refs(m.Bodies) {
 		if b == a || !slices.ContainsFunc(welds, func(o *plan.JointPlan) bool { return slices.Contains(endsOf(o), b.ID) }) {
@@ -93,7 +95,7 @@ func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
 			if above(b).High.Z < above(a).Low.Z+bridgedMm {
 				continue // behind what it stands on
 			}
-			if mm, ok := assembly.Clearance(a, b, min(least, farMm), seamFinestMm); ok && mm < least {
+			if mm, ok := assembly.Clearance(a, b, min(least, farMm), standOffToMm); ok && mm < least {
 				near, least = b.ID, mm
 			}
 		case touched != "":

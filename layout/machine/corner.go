@@ -7,7 +7,6 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/parts"
-	"centrepop/parts/seq"
 )
 
 // A bead is looked for every beadEveryMm along its edge, and beadShare of its leg
@@ -25,33 +24,16 @@ var beadShares = [][2]float64{{beadShare, beadShare}, {0.1, 0.8}, {0.8, 0.1}}
 // already, a gusset in its corner or a stud beside it: that of a plate that stands with
 // an edge on a face, welded along both its sides for as long as the edge is.
 func (m *Machine) onBeads() (looks []look) {
-	came := map[string]int{} // the step at which a part is first joined to something
-	for n, j := range m.joints {
-		studs := seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })
-		for _, id := range append(append(studs, m.goWith(j)...), instance(j.A).id(), instance(j.B).id()) {
-			if _, before := came[id]; !before {
-				came[id] = n
-			}
-		}
-	}
+	st := newStage(m)
 	for _, j := range m.ofKind(parts.WeldKind) {
 		in, a, on := m.joint(j.Name), m.at(j.A), m.at(j.B)
 		if a == nil || on == nil || j.Weld.Type != "fillet" || j.Weld.Sides != 2 || !in.OnEdge() || !m.model(j.A.Part).Part.Flat() {
 			continue
 		}
-		line, feet := beadLine(a, in.Place.With, j.Weld.LegMm)
-		if long := float64(len(line)/(2*len(beadShares))-1) * beadEveryMm; j.Weld.LengthMm < long-beadEveryMm {
-			continue // it may end before the corner
-		}
-		var laid []assembly.Vec // where there is a face below, and not its edge
-		for k := range line {
-			if holdsAny(on, feet[k:k+1]) {
-				laid = append(laid, line[k])
-			}
-		}
 		looks = append(looks, func() []plan.Problem {
-			for c := range seq.Refs(m.Bodies) {
-				if of, made := m.Of[c.ID]; made && came[c.ID] >= j.N && of.Part != j.A.Part && c.Box().Meets(a.Box(), j.Weld.LegMm) && holdsAny(c, laid) {
+			laid := beadsOn(on, a, in.Place.With, j.Weld)
+			for c, r := range m.parts() {
+				if st.first(c.ID) >= j.N && r.Part.Name.Value != j.A.Part && c.Box().Meets(a.Box(), j.Weld.LegMm) && holdsAny(c, laid) {
 					return []plan.Problem{m.fault(j.Name, plan.OnBead, m.named(c.ID), m.named(a.ID), rounded(j.Weld.LegMm, 2))}
 				}
 			}
@@ -59,6 +41,21 @@ func (m *Machine) onBeads() (looks []look) {
 		})
 	}
 	return looks
+}
+
+// beadsOn are the places in the fillets of a weld on both sides of a plate that stands on an edge, where there is
+// a face below and not its edge; none where the weld may end before a corner.
+func beadsOn(on, plate *assembly.Body, edge string, w *plan.WeldPlan) (laid []assembly.Vec) {
+	line, feet := beadLine(plate, edge, w.LegMm)
+	if long := float64(len(line)/(2*len(beadShares))-1) * beadEveryMm; w.LengthMm < long-beadEveryMm {
+		return nil
+	}
+	for k := range line {
+		if holdsAny(on, feet[k:k+1]) {
+			laid = append(laid, line[k])
+		}
+	}
+	return laid
 }
 
 // beadLine are places in the fillets on both sides of a plate that stands on one

@@ -90,19 +90,19 @@ func (m *Machine) onRound(a, b Instance) (*parts.EndPlace, bool) {
 // cutOf is the plane of a bar's mitred end, out of the bar from a corner of its cut, in its
 // own frame, and how far the cut reaches.
 func (m *Machine) cutOf(i Instance, end string) (at assembly.Pose, size assembly.Vec, ok bool) {
-	if m.model(i.Part).Part.BarEnd(end) == nil {
+	in := m.model(i.Part).Part
+	if in.BarEnd(end) == nil {
 		return at, size, false
 	}
-	in := m.model(i.Part).Part.Bar
-	half, sign := in.Width.Mm/2, 1.0
-	if end == string(parts.LeftEnd) {
-		sign = -1
-	}
 	foot := func(y float64) assembly.Vec {
-		return assembly.Vec{X: sign * (in.Length.Mm/2 - in.EndMm(parts.Side(end), y)), Y: y, Z: -in.Depth.Mm}
+		return assembly.Vec{X: endX(in.Bar, parts.Side(end), y), Y: y, Z: -in.Bar.Depth.Mm}
 	}
-	up := foot(sign * half).Sub(foot(-sign * half))
-	return assembly.Frame(foot(-sign*half), up.Cross(assembly.AxisZ), assembly.AxisZ), assembly.Vec{X: up.Len(), Y: in.Depth.Mm}, true
+	from, to := foot(-in.Bar.Width.Mm/2), foot(in.Bar.Width.Mm/2)
+	if end == string(parts.LeftEnd) {
+		from, to = to, from
+	}
+	up := to.Sub(from)
+	return assembly.Frame(from, up.Cross(assembly.AxisZ), assembly.AxisZ), assembly.Vec{X: up.Len(), Y: in.Bar.Depth.Mm}, true
 }
 
 // otherEnds are the ways in which it also goes to its seat.

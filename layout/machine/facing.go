@@ -157,7 +157,7 @@ func (m *Machine) unmet(j *plan.JointPlan, f, g *faced) []plan.Problem {
 	}
 	worst := 0.0
 	for _, p := range few {
-		off := seq.Min(math.Inf(1), many, func(q assembly.Vec) float64 { return q.Sub(p).Len() })
+		off := seq.Min(inf, many, func(q assembly.Vec) float64 { return q.Sub(p).Len() })
 		if off > math.Abs(a-b)+meetMm && (alike || off < a+b) {
 			worst = max(worst, off)
 		}
@@ -185,7 +185,7 @@ func (m *Machine) holes(part, group string) (all []faced) {
 // beside one another where they come nearest, mm; ok is false where none are parallel,
 // one has no place, or the parts lie in one another.
 func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float64, ok bool) {
-	least := math.Inf(1)
+	least := inf
 	for _, f := range m.holes(part, group) {
 		for _, g := range m.holes(other, to) {
 			if math.Abs(f.out.Dot(g.out)) < 1-1e-6 || m.overlapping[[2]string{f.body.ID, g.body.ID}] {
@@ -203,7 +203,7 @@ func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float6
 
 // beside is how far the nearest hole lies beside an axis through a place.
 func (f *faced) beside(p, along assembly.Vec) float64 {
-	return seq.Min(math.Inf(1), f.at, func(q assembly.Vec) float64 { return q.Sub(p).Sub(along.Times(q.Sub(p).Dot(along))).Len() })
+	return seq.Min(inf, f.at, func(q assembly.Vec) float64 { return q.Sub(p).Sub(along.Times(q.Sub(p).Dot(along))).Len() })
 }
 
 // Off is how far beside all holes of a group of another part the nearest hole of a copy of a part lies, mm,
@@ -211,7 +211,7 @@ func (f *faced) beside(p, along assembly.Vec) float64 {
 func (m *Machine) Off(part, other, to string) (offMm float64, ok bool) {
 	holes := m.holes(other, to)
 	for b := range seq.Refs(m.copies(part)) {
-		near := math.Inf(1)
+		near := inf
 		for _, f := range m.mouths(b) {
 			for g := range seq.Refs(holes) {
 				if math.Abs(f.out.Dot(g.out)) > 1-1e-6 {
@@ -276,7 +276,7 @@ func (m *Machine) Below(part, group string) (under string, freeMm float64) {
 
 // beforeMouths is what lies nearest before the mouths of a group that look a way, beside a smaller hole in it too.
 func (m *Machine) beforeMouths(part, group string, way assembly.Vec) (title string, freeMm float64) {
-	freeMm = math.Inf(1)
+	freeMm = inf
 	for _, f := range m.holes(part, group) {
 		if f.out.Dot(way) <= 0.5 {
 			continue
@@ -296,11 +296,11 @@ func (m *Machine) beforeMouths(part, group string, way assembly.Vec) (title stri
 // on what lies nearest before a mouth of it and reachMm off at most: how much at the worst, mm, and on what.
 func (m *Machine) Uneven(part, group string, radiusMm, reachMm float64) (mm float64, on string) {
 	const rays = 12
-	nearest := math.Inf(1)
+	nearest := inf
 	for _, f := range m.holes(part, group) {
 		others := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { return b.ID == f.body.ID || m.roles[b.ID].kind == aScrew })
 		for _, at := range f.at {
-			low, high, first := math.Inf(1), 0.0, ""
+			low, high, first := inf, 0.0, ""
 			for k := range rays + 1 {
 				side := f.out.Square().Times(radiusMm)
 				if k == rays {

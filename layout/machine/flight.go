@@ -70,7 +70,7 @@ func (m *Machine) FlightGapMm(part string) (in string, mm float64) {
 
 // flightIn is what is narrowest round a flight, how far off it that is, and how long it is in rounds.
 func (m *Machine) flightIn(b *assembly.Body, f *parts.Flight) (name string, leastMm, inMm float64) {
-	leastMm = math.Inf(1)
+	leastMm = inf
 	for o, other := range m.parts() {
 		if !sameAxis(o.Pose, b.Pose) || m.overlapping[[2]string{o.ID, b.ID}] {
 			continue

@@ -63,14 +63,11 @@ func (v *viewed) framePicture() (p plan.Picture, ok bool) {
 
 // longPoint is the outermost point of a mitred end, on the front, or a corner of a square one.
 func longPoint(b *parts.Bar, end parts.Side) assembly.Vec {
-	at := assembly.Vec{X: -b.Length.Mm / 2, Y: b.Width.Mm / 2}
-	if end == parts.RightEnd {
-		at.X = -at.X
-	}
+	y := b.Width.Mm / 2
 	if b.End(end).Long == parts.BottomSide {
-		at.Y = -at.Y
+		y = -y
 	}
-	return at
+	return assembly.Vec{X: endX(b, end, y), Y: y}
 }
 
 // diagonals of four corners, in whatever order: the longest line between two, and that

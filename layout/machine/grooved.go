@@ -74,7 +74,7 @@ func (m *Machine) keepers() {
 	for b, on := range m.running() {
 		joint := m.roles[b].joint
 		m.kept(joint, named(on), m.driven(on) < 0, func(row *plan.GrooveRow) bool { return row.In == on.Feature })
-		m.allow(joint+ringAfter, b, math.Inf(1)) // turned out for it by the maker
+		m.allow(joint+ringAfter, b, inf) // turned out for it by the maker
 	}
 }
 

@@ -42,7 +42,7 @@ func (m *Machine) travels(e *parts.Loose, along assembly.Vec, mm float64, to par
 	}
 	w := way(along, mv, fx)
 	w.FarMm = mm + max(stopMm, stopShare*(e.Travels.Front.Mm+e.Travels.Back.Mm))
-	first := assembly.Block{LastMm: math.Inf(1)}
+	first := assembly.Block{LastMm: inf}
 	for b := range w.Blocks(mv, fx, m.allowed(mv)) {
 		if b.LastMm < first.LastMm {
 			first = b

@@ -135,7 +135,7 @@ func (m *Machine) key(on Instance, step, joint, hub string) {
 		m.add(b, role{kind: aKey, what: "key", joint: joint, on: on.id()})
 		m.allow(b.ID, on.id(), fitMm)
 		if m.roles[hub].kind == aStanding {
-			m.allow(b.ID, hub, math.Inf(1)) // bored for it by the maker
+			m.allow(b.ID, hub, inf) // bored for it by the maker
 		}
 	}
 }

@@ -49,19 +49,16 @@ func (m *Machine) lies() (out []assembly.Meet) {
 
 // laidEarly finds loose parts whose step is before that of what they lie on.
 func (m *Machine) laidEarly() (found []plan.Problem) {
-	comes := map[Instance]int{}
-	for n, j := range m.joints {
-		for _, ref := range m.joint(j.Name).Refs() {
-			i := named(ref)
-			if _, there := comes[i]; !there {
-				comes[i] = n
-			}
-		}
-	}
+	st, comes := newStage(m), map[Instance]int{}
 	for _, l := range m.laid() {
 		n := m.stepOf(l.e.After.Value)
-		if comes[l.Instance] = n; n >= 0 && comes[l.on] > n {
-			found = append(found, problem(l.e.After.Value, plan.LaidEarly, l.at.Ref.Pos, m.named(l.id()), plan.Named(l.e.After.Value), m.named(l.on.id()), plan.Named(m.joints[comes[l.on]].Name)))
+		comes[l.Instance] = n
+		on, loose := comes[l.on]
+		if !loose {
+			on = st.first(l.on.id())
+		}
+		if n >= 0 && on > n {
+			found = append(found, problem(l.e.After.Value, plan.LaidEarly, l.at.Ref.Pos, m.named(l.id()), plan.Named(l.e.After.Value), m.named(l.on.id()), plan.Named(m.joints[on].Name)))
 		}
 	}
 	return found
@@ -268,7 +265,7 @@ func (m *Machine) onEdge(pose assembly.Pose, movers, fixed []assembly.Body) (int
 			}
 		}
 	}
-	f := &fitting{m: m, fixed: fixed, boxes: boxesOf(fixed)}
+	f := &fitting{m: m, fixed: fixed}
 	for _, mm := range off {
 		along := way(pose.Z.Times(math.Copysign(1, mm)), movers, fixed)
 		if along.FarMm = math.Abs(mm); mm != 0 && !along.Free(movers, fixed, m.allowed(movers)) {
@@ -297,10 +294,6 @@ func moved(bodies []assembly.Body, g assembly.Pose) []assembly.Body {
 		out[i].Pose = g.Of(out[i].Pose)
 	}
 	return out
-}
-
-func boxesOf(bodies []assembly.Body) []assembly.Box {
-	return seq.Map(bodies, func(b assembly.Body) assembly.Box { return b.Box() })
 }
 
 // laidPicture adds a section through the loose parts of a step that no other picture of it

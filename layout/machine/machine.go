@@ -14,6 +14,7 @@ package machine
 
 import (
 	"iter"
+	"math"
 	"slices"
 	"strconv"
 
@@ -23,6 +24,9 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
+
+// inf is further than anything lies.
+var inf = math.Inf(1)
 
 // Machine is the job in space.
 type Machine struct {

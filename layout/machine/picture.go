@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -122,7 +123,7 @@ func (v *viewed) isNew(b *assembly.Body) bool {
 	if v.rides(b.ID) {
 		b = v.body[v.roles[b.ID].on]
 	}
-	first := slices.IndexFunc(v.joints, func(j *plan.JointPlan) bool { return slices.Contains(v.ends[j.N-1], b.ID) })
+	first := v.first(b.ID)
 	switch {
 	case v.j.Frame != "" && first >= 0 && v.joints[first].Frame == v.j.Frame:
 		return true
@@ -136,54 +137,60 @@ func (v *viewed) isNew(b *assembly.Body) bool {
 // the axis that the parts share; else across the seam, and along it.
 func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 	if axis, ok := v.axisOf(v.j); ok {
-		own := assembly.Pose{X: axis.Z.Times(-1), Y: axis.Y, Z: axis.X, At: axis.At}
-		if holds(alongAxis, axis) && math.Abs(alongAxis.Z.Dot(axis.X)) > 1-level && v.stands[v.Bodies[0].ID] {
-			own = alongAxis // as the machine stands
-		}
-		if out, far := v.beyond(own, axis, a); far {
-			own = assembly.Frame(axis.At, axis.Z.Times(-1).Cross(out), out)
-		}
-		return []assembly.Pose{own}, v.along(axis.Z, a)
+		return []assembly.Pose{v.throughAxis(axis, a)}, v.along(axis.Z, a)
 	}
-	face, out := a.Pose.Z, false
-	switch in := v.joint(v.j.Name); {
-	case in.Place != nil:
-		_, _, normal := v.placed(in.Place, instance(v.j.A), instance(v.j.B))
-		face = b.Pose.Turn(normal)
-	case isEnd(v.j.A.Feature): // it meets with its end
-		if face, out = a.Pose.X.Times(-1), true; v.j.A.Feature == string(parts.LeftEnd) {
-			face = a.Pose.X
-		}
-	case v.j.Beside != nil:
-		r := v.model(v.j.B.Part)
-		g := groupNamed(r, v.j.B.Feature)
-		if face, out = b.Pose.Turn(wall(r, g).Z), true; in.Meet.Set() && in.Meet.Second == parts.Back || !in.Meet.Set() && g.Face == parts.Back {
-			face = face.Times(-1)
-		}
-	}
-	if !out && a.Box().Centre().Sub(b.Box().Centre()).Dot(face) < 0 {
-		face = face.Times(-1)
-	}
-	at := a.Box().Centre()
+	face, at := v.facing(a, b), a.Box().Centre()
 	into := face.Times(-1)
 	if v.mover == b {
 		into = face
 	}
-	const steep = 0.9
-	for _, z := range []assembly.Vec{a.Pose.Z, b.Pose.Z} {
-		if math.Abs(z.Dot(face)) < steep {
-			across := z.Cross(face).Unit()
-			if z == a.Pose.Z { // a plate on its edge: its own outline, and the seam across
-				return []assembly.Pose{upright(at, z), upright(at, across)}, into
-			}
-			return []assembly.Pose{upright(at, across), upright(at, z)}, into
+	across := func(z assembly.Vec) assembly.Pose { return upright(at, z.Cross(face).Unit()) }
+	switch {
+	case math.Abs(a.Pose.Z.Dot(face)) < steep: // a plate on its edge: its own outline, and the seam across
+		return []assembly.Pose{upright(at, a.Pose.Z), across(a.Pose.Z)}, into
+	case math.Abs(b.Pose.Z.Dot(face)) < steep:
+		return []assembly.Pose{across(b.Pose.Z), upright(at, b.Pose.Z)}, into
+	case math.Abs(a.Pose.Y.X) > math.Abs(a.Pose.X.X):
+		return []assembly.Pose{upright(at, a.Pose.Y)}, into
+	}
+	return []assembly.Pose{upright(at, a.Pose.X)}, into
+}
+
+// facing is the way out of part b, square to where it meets part a, of parts that share no axis.
+func (v *viewed) facing(a, b *assembly.Body) assembly.Vec {
+	face := a.Pose.Z
+	switch in := v.joint(v.j.Name); {
+	case in.Place != nil:
+		_, _, normal := v.placed(in.Place, instance(v.j.A), instance(v.j.B))
+		face = b.Pose.Turn(normal)
+	case v.j.A.Feature == string(parts.LeftEnd):
+		return a.Pose.X
+	case v.j.A.Feature == string(parts.RightEnd):
+		return a.Pose.X.Times(-1)
+	case v.j.Beside != nil:
+		r := v.model(v.j.B.Part)
+		g := groupNamed(r, v.j.B.Feature)
+		if face = b.Pose.Turn(wall(r, g).Z); cmp.Or(in.Meet.Second, g.Face) == parts.Back {
+			return face.Times(-1)
 		}
+		return face
 	}
-	n := a.Pose.X
-	if math.Abs(a.Pose.Y.X) > math.Abs(n.X) {
-		n = a.Pose.Y
+	if a.Box().Centre().Sub(b.Box().Centre()).Dot(face) < 0 {
+		return face.Times(-1)
 	}
-	return []assembly.Pose{upright(at, n)}, into
+	return face
+}
+
+// throughAxis is a plane that holds an axis, as the machine stands where it may, and the joint's screws.
+func (v *viewed) throughAxis(axis assembly.Pose, a *assembly.Body) assembly.Pose {
+	own := assembly.Pose{X: axis.Z.Times(-1), Y: axis.Y, Z: axis.X, At: axis.At}
+	if holds(alongAxis, axis) && math.Abs(alongAxis.Z.Dot(axis.X)) > 1-level && v.stands[v.Bodies[0].ID] {
+		own = alongAxis
+	}
+	if out, far := v.beyond(own, axis, a); far {
+		return assembly.Frame(axis.At, axis.Z.Times(-1).Cross(out), out)
+	}
+	return own
 }
 
 // along is the way of what comes along an axis: by the face by which part a meets, as the cup of a

@@ -10,7 +10,6 @@ import (
 type rect struct{ min, max plan.XY }
 
 func rectOf(loops [][]plan.XY) rect {
-	inf := math.Inf(1)
 	r := rect{plan.XY{XMm: inf, YMm: inf}, plan.XY{XMm: -inf, YMm: -inf}}
 	for _, loop := range loops {
 		for _, p := range loop {
@@ -63,12 +62,12 @@ func (r rect) long() [2]plan.XY {
 func (r rect) half(at, dir plan.XY, loops [][]plan.XY) rect {
 	const roomX, roomY = 110, 75 // of a picture on paper
 	level := math.Abs(dir.XMm) > math.Abs(dir.YMm)
-	outer, inner := max(r.max.YMm-at.YMm, at.YMm-r.min.YMm), math.Inf(1)
+	outer, inner := max(r.max.YMm-at.YMm, at.YMm-r.min.YMm), inf
 	if !level {
 		outer = max(r.max.XMm-at.XMm, at.XMm-r.min.XMm)
 	}
 	for _, loop := range loops {
-		near, far := math.Inf(1), math.Inf(-1)
+		near, far := inf, -inf
 		for _, p := range loop {
 			out := p.YMm - at.YMm
 			if !level {

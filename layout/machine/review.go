@@ -265,7 +265,7 @@ func (m *Machine) follows(j *plan.JointPlan, a, b string) {
 	for _, p := range j.Problems {
 		switch p.Kind {
 		case plan.SlideBinds:
-			m.allow(a, b, math.Inf(1))
+			m.allow(a, b, inf)
 		case plan.RegisterLarger:
 			for x := range seq.Refs(m.Bodies) {
 				for y := range seq.Refs(m.Bodies) {
@@ -276,7 +276,7 @@ func (m *Machine) follows(j *plan.JointPlan, a, b string) {
 			}
 		case plan.SlidePlate:
 			for _, ref := range m.joint(j.Name).Clamped() {
-				m.allow(named(ref).id(), b, math.Inf(1))
+				m.allow(named(ref).id(), b, inf)
 			}
 		}
 	}

@@ -206,7 +206,7 @@ const eyeMm = 10.0
 // endmost is the title of the part that reaches farthest outward, the first of several;
 // what is bought does not count.
 func (s *stage) endmost(bodies []assembly.Body, outward assembly.Vec) (title string) {
-	most := math.Inf(-1)
+	most := -inf
 	for i := range bodies {
 		_, reach := bodies[i].Box().Along(outward)
 		if _, made := s.Of[bodies[i].ID]; made && reach > most+1e-6 {

@@ -66,7 +66,7 @@ func uncut(r *part.Model) *assembly.Solid {
 		return assembly.Of(turned)
 	}
 	s := assembly.Of(assembly.Prism(outline(r), -r.LengthMm(), 0))
-	if inner := r.Out.Section.Inner; len(inner) > 0 {
+	if inner := r.Out.Section.Inner; inner != nil {
 		s = s.Cut(bore(inner))
 	}
 	return s.Cut(bevels(r)...)

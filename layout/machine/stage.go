@@ -95,6 +95,11 @@ func (s *stage) tie(n int, a, b string) {
 	s.ties[a], s.ties[b] = append(s.ties[a], tie{n, b}), append(s.ties[b], tie{n, a})
 }
 
+// first is the place among the joints, from 0, of the first that ties a body to another; -1 where none does.
+func (s *stage) first(id string) int {
+	return slices.IndexFunc(s.ends, func(ids []string) bool { return slices.Contains(ids, id) })
+}
+
 // together are the bodies that hang together with one after the first n joints.
 func (s *stage) together(n int, id string) map[string]bool {
 	in := map[string]bool{id: true}

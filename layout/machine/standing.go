@@ -264,7 +264,7 @@ func (m *Machine) liftsLow() (found []plan.Problem) {
 			}
 			seen[f.group] = true
 			_, centre, known := b.Mass()
-			high := seq.Max(math.Inf(-1), f.at, func(at assembly.Vec) float64 { return at.Sub(centre).Dot(m.Up) })
+			high := seq.Max(-inf, f.at, func(at assembly.Vec) float64 { return at.Sub(centre).Dot(m.Up) })
 			if known && high < -standsMm {
 				joint := m.between(b.ID, "")
 				found = append(found, problem(joint, plan.LiftsLow, in.Pos, plan.Named(words.Spaced(f.group.Group.Name)), m.named(b.ID), rounded(-high, 0)))

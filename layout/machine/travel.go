@@ -158,8 +158,8 @@ const pathFinestMm = 8
 // way is from far enough for the two boxes to be clear of one another.
 func way(back assembly.Vec, movers, fixed []assembly.Body) assembly.Way {
 	frame := assembly.Frame(assembly.Vec{}, back, back.Square()).Inverse()
-	low := seq.Min(math.Inf(1), movers, func(m assembly.Body) float64 { return m.Box().Moved(frame).Low.Z })
-	high := seq.Max(math.Inf(-1), fixed, func(f assembly.Body) float64 { return f.Box().Moved(frame).High.Z })
+	low := seq.Min(inf, movers, func(m assembly.Body) float64 { return m.Box().Moved(frame).Low.Z })
+	high := seq.Max(-inf, fixed, func(f assembly.Body) float64 { return f.Box().Moved(frame).High.Z })
 	tol := assembly.Usual
 	tol.OtherMm = overlapMm
 	return assembly.Way{Back: back, FarMm: max(0, high-low) + 1, FinestMm: pathFinestMm, Tolerance: tol}
@@ -252,13 +252,14 @@ func (m *Machine) freeWay(pose assembly.Pose, mv, fx []assembly.Body, meant ...a
 // fromBeside is the last leg of a way of two, to where movers are along an axis of a pose: before it they come
 // square to it from far to where they are just clear of one of those, or all, that they lie against or in.
 func (m *Machine) fromBeside(pose assembly.Pose, mv, fx []assembly.Body) (into assembly.Vec, free bool) {
-	stand, may := boxesOf(fx), m.allowed(mv)
+	may := m.allowed(mv)
 	for _, out := range waysAlong(pose, mv, fx) {
 		frame := assembly.Frame(assembly.Vec{}, out.Back, out.Back.Square()).Inverse()
 		var clear []float64
-		for _, box := range boxesOf(mv) {
-			for _, f := range stand {
-				if box.Meets(f, 0) {
+		for i := range mv {
+			box := mv[i].Box()
+			for k := range fx {
+				if f := fx[k].Box(); box.Meets(f, 0) {
 					clear = append(clear, math.Ceil(f.Moved(frame).High.Z-box.Moved(frame).Low.Z)+1)
 				}
 			}

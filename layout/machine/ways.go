@@ -47,7 +47,7 @@ func (s *soFar) wrongWays(n int, j *plan.JointPlan) {
 		}
 		return ways
 	})
-	if f != nil && f.rows > 0 && s.m.joint(j.Name).Place == nil {
+	if f != nil {
 		f.other = s.otherBar(j)
 	}
 }
@@ -57,7 +57,6 @@ type fitting struct {
 	m             *Machine
 	j             *plan.JointPlan
 	movers, fixed []assembly.Body
-	boxes         []assembly.Box // of the fixed
 	frame         assembly.Pose  // origin in the middle of A's holes and of their metal
 	a, b          []assembly.Vec // the holes in it
 	through       bool
@@ -142,9 +141,7 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 }
 
 func (m *Machine) fits(j *plan.JointPlan, movers, fixed []int) *fitting {
-	f := &fitting{m: m, j: j, movers: m.pick(movers), fixed: m.pick(fixed)}
-	f.boxes = boxesOf(f.fixed)
-	return f
+	return &fitting{m: m, j: j, movers: m.pick(movers), fixed: m.pick(fixed)}
 }
 
 // stand puts the frame into the middle of A's holes and of the metal beside them.
@@ -161,7 +158,7 @@ func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group) {
 	f.frame = assembly.Frame(centre, axis.Z, axis.Y)
 	own := a.Pose.Inverse().Of(f.frame)
 	r := groups[0].Size.FinishedMm/2 + 0.5
-	low, high := math.Inf(1), math.Inf(-1)
+	low, high := inf, -inf
 	for _, p := range holes {
 		for clock := 45.0; clock < 360; clock += 90 {
 			at := a.Pose.Inverse().Apply(p).Add(own.Turn(assembly.Clock(r, clock)))
@@ -293,12 +290,9 @@ const waysMm = 20
 func (f *fitting) room(moved []assembly.Body) bool {
 	tol := assembly.Tolerance{CoaxialMm: assembly.Usual.CoaxialMm, OtherMm: overlapMm, FinestMm: waysMm}
 	for i := range moved {
-		box := moved[i].Box()
 		for k := range f.fixed {
-			if box.Meets(f.boxes[k], 0) {
-				if _, in := assembly.PairOverlap(&moved[i], &f.fixed[k], 0, tol); in {
-					return false
-				}
+			if _, in := assembly.PairOverlap(&moved[i], &f.fixed[k], 0, tol); in {
+				return false
 			}
 		}
 	}
