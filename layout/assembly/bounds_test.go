@@ -203,6 +203,26 @@ func TestSmallBounds(t *testing.T) {
 		}
 		return out
 	}
+	halves := func(side float64) *Solid {
+		away := func(side, low, high float64) Simple {
+			return Cuboid(Vec{min(0, 100*side), -100, low}, Vec{max(0, 100*side), 100, high})
+		}
+		return rings(60, 30, 100, 150).Cut(away(side, 90, 120), away(-side, 140, 170))
+	}
+	meets := func(fixed []Span, back float64) Span { // a mover of 10 on its way over 200
+		here, met := meeting(Way{FarMm: 200}, fixed, []Span{{0, 10}}, back, 0.5)
+		if met != (here != Span{}) {
+			t.Errorf("%v: met %v in %v", fixed, met, here)
+		}
+		return here
+	}
+	crossed := func(x0, y0, x1, y1 float64) float64 {
+		t, ok := (&seg{b: geom.Point{XMm: 10}}).crossings(&seg{a: geom.Point{XMm: x0, YMm: y0}, b: geom.Point{XMm: x1, YMm: y1}})
+		if !ok {
+			return -1
+		}
+		return t
+	}
 	triangle := Of(Prism(Outline{geom.PolygonLoop(geom.Point{}, geom.Point{XMm: 30, YMm: 0}, geom.Point{XMm: 0, YMm: 40})}, 0, 20))
 	stands := func(s *Solid) [2]any {
 		got, ok := Standing([]Body{steel(still("b", s))}, AxisZ)
@@ -265,6 +285,10 @@ func TestSmallBounds(t *testing.T) {
 		{"stopped by a ring, from both sides", [][]float64{stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 45, -100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 45, 100), rings(50, 30, 0), AxisZ.Times(-1)), stops(rings(60, 50, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.9, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.94, 100), rings(50, 30, 0), AxisZ), stops(rings(60, 49.96, 100), rings(50, 30, 0), AxisZ)}, [][]float64{{110, 90}, {110, 90}, nil, nil, {110, 90}, {110, 90}, nil}},
 		{"stopped by two, the inner one nearer, and by the nearer alone", [][]float64{stops(Of(Tube(25, 15, 150, 160), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60), Tube(60, 45, 80, 90)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ), stops(Of(Tube(25, 15, 50, 60)), Of(Tube(50, 30, 0, 10), Tube(20, 10, 0, 10)), AxisZ)}, [][]float64{{160, 70}, {90, 40}, {60, 40}}},
 		{"it lies 0.6 in it and comes from there", [][]float64{stops(rings(60, 45, 0), rings(50, 30, 9.4), AxisZ), stops(rings(60, 45, 0), rings(50, 30, 9.96), AxisZ)}, [][]float64{{0.6, 0}, nil}},
+		// A half ring from 150 on one side, from 100 on the other: the one farther out stops first.
+		{"stopped by halves of rings", [][]float64{stops(halves(-1), rings(50, 40, 0), AxisZ), stops(halves(1), rings(50, 40, 0), AxisZ)}, [][]float64{{160, 140}, {160, 140}}},
+		{"meets on the way", []any{meets([]Span{{110, 120}}, 1), meets([]Span{{110, 120}}, -1), meets([]Span{{-120, -110}}, -1), meets([]Span{{200, 220}}, 1), meets([]Span{{210, 230}}, 1), meets([]Span{{211, 230}}, 1), meets([]Span{{5, 12}}, 1), meets([]Span{{-5, 0.5}}, 1), meets([]Span{{-5, 0.6}}, 1), meets([]Span{{30, 40}, {60, 65}, {20, 25}}, 1)}, []any{Span{100, 120}, Span{}, Span{110, 130}, Span{190, 200}, Span{}, Span{}, Span{0, 12}, Span{}, Span{0, 0.6}, Span{50, 65}}},
+		{"crosses a line of 10 and where, ends of the other counting", []float64{crossed(4, -5, 4, 5), crossed(2, -5, 6, 5), crossed(4, 0, 4, 5), crossed(4, -5, 4, 0), crossed(4, 1, 4, 5), crossed(4, -5, 4, -1), crossed(0, -5, 0, 5), crossed(10, -5, 10, 5), crossed(11, -5, 11, 5), crossed(2, 3, 7, 3), crossed(5, 5, 9, -5)}, []float64{0.4, 0.4, 0.4, 0.4, -1, -1, -1, -1, -1, -1, 0.7}},
 		{"a rectangle with round corners", []float64{mm2(rectangle(0)), mm2(rectangle(0.5)), mm2(rectangle(1)), mm2(rectangle(3))}, []float64{60, 59.785398, 59.141593, 52.274334}},
 		{"discs of Ø10 beside one another, one in the other, with one in that", []float64{mm2(Outline{circle(geom.Point{}, 5), circle(geom.Point{XMm: 10.2}, 5)}), mm2(Outline{circle(geom.Point{}, 5), circle(geom.Point{}, 4)}), mm2(Outline{circle(geom.Point{}, 5), circle(geom.Point{}, 4), circle(geom.Point{}, 3)})}, []float64{157.079633, 28.274334, 56.548668}},
 		{"an arc cut where it is highest and lowest", []int{len(newRegion(Outline{circle(geom.Point{}, 5)}).segs), len(newRegion(Outline{geom.Loop{{Point: geom.Point{XMm: -10, YMm: 0}}, {Point: geom.Point{XMm: 10, YMm: 0}, Bulge: 1}}}).segs), len(newRegion(Outline{geom.Loop{{Point: geom.Point{XMm: 0, YMm: -10}}, {Point: geom.Point{XMm: 0, YMm: 10}, Bulge: 1}}}).segs)}, []int{4, 3, 2}},

@@ -58,17 +58,16 @@ func (s *prism) hits(o, d Vec, ts []float64) []float64 {
 			continue
 		}
 		side := e.b.Minus(e.a)
-		den := q.Cross(side)
-		if math.Abs(den) < 1e-12 {
-			continue
-		}
-		w := e.a.Minus(p)
-		if u := w.Cross(q) / den; u > -1e-6 && u < 1+1e-6 {
+		den, w := q.Cross(side), e.a.Minus(p) // no u lies between of a line along the side
+		if u := w.Cross(q) / den; u > -edgeShare && u < 1+edgeShare {
 			ts = append(ts, w.Cross(side)/den)
 		}
 	}
 	return ts
 }
+
+// edgeShare is how far, of its length, an edge counts beyond its ends: no line passes between two.
+const edgeShare = 1e-6
 
 // arcPatch is the largest angle, in radians, that one patch of a face spans.
 const arcPatch = math.Pi / 3

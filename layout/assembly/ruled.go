@@ -87,7 +87,7 @@ func (s *ruled) hits(o, d Vec, ts []float64) []float64 {
 		ts = quadratic(p1.Cross(e1), p1.Cross(e0)+p0.Cross(e1), p0.Cross(e0), ts, func(t float64) bool { // within the edge
 			w, v := e0.Plus(e1.Times(t)), p0.Plus(p1.Times(t))
 			l := w.Dot(w)
-			return l > 0 && v.Dot(w) >= -1e-6*l && v.Dot(w) <= (1+1e-6)*l
+			return l > 0 && v.Dot(w) >= -edgeShare*l && v.Dot(w) <= (1+edgeShare)*l
 		})
 	}
 	return ts

@@ -44,7 +44,8 @@ func (b *Body) Section(plane Pose, flatMm float64) [][]geom.Point {
 		return nil
 	}
 	s := &scan{solid: b.Solid, plane: b.Pose.Inverse().Of(plane), flat: flatMm}
-	ys := []float64{box.Low.Y - 1, box.High.Y + 1}
+	const clearMm = 1.0 // of the solid: no line there meets it
+	ys := []float64{box.Low.Y - clearMm, box.High.Y + clearMm}
 	rows := 48.0
 	if flatMm > 0.03 {
 		rows = 16

@@ -2,6 +2,7 @@ package assembly
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"centrepop/parts/geom"
@@ -191,6 +192,20 @@ func TestUpright(t *testing.T) {
 	}
 	if newTurned([]ZR{{0, 5}, {10, 3}}, nil).g.upright {
 		t.Error("a cone is upright")
+	}
+	// Four sides: one of them bowed, or slanting, or two that lean.
+	for side := range 4 {
+		bowed := geom.RectangleLoop(geom.Point{}, geom.Point{XMm: 10, YMm: 6}, 0)
+		slanting := slices.Clone(bowed)
+		bowed[side].Bulge, slanting[side].XMm = 0.1, 5
+		leaning := slices.Clone(bowed)
+		leaning[side].Bulge, leaning[side].XMm, leaning[(side+1)%4].XMm = 0, leaning[side].XMm+1, leaning[(side+1)%4].XMm+1
+		for name, loop := range map[string]geom.Loop{"bowed": bowed, "slanting": slanting, "leaning": leaning} {
+			g := newRegion(Outline{loop})
+			if upright := name == "leaning" && bowed[side].XMm == bowed[(side+1)%4].XMm; g.upright != upright {
+				t.Errorf("%s at side %d: upright %v", name, side, g.upright)
+			}
+		}
 	}
 }
 

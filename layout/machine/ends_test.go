@@ -48,6 +48,7 @@ func TestPressedEnds(t *testing.T) {
 		{"three holes that no turn brings back", fmt.Sprintf(hole, "0, 40], [40, 0], [28.284, -28.284", "through"), nil, "0r:1"},
 		{"a wide bore at one end", "", []string{"diameter: 40, length: 30, fit: H7", "diameter: 40, length: 20, fit: H7}, {name: wide, diameter: 50, length: 10"}, "0r:1"},
 		{"a wide bore over the step: it goes on further out", "", []string{"diameter: 40, length: 30, fit: H7", "diameter: 40, length: 20, fit: H7}, {name: wide, diameter: 62, length: 20", "diameter: 120, length: 30", "diameter: 120, length: 40"}, "0r:1"},
+		{"a wide bore before the nose: it goes on further in, over the step", "", []string{"{name: bore, diameter: 40, length: 30, fit: H7}", "{name: wide, diameter: 62, length: 20}, {name: bore, diameter: 40, length: 24, fit: H7}", "diameter: 120, length: 30", "diameter: 120, length: 44", "front-with-front\n", "front-with-front\n    below: 20 mm\n", "length: 40 mm}", "length: 50 mm}"}, "0r:1"},
 		{"a narrow bore before the nose", "", []string{"{name: bore, diameter: 40, length: 30", "{name: narrow, diameter: 20, length: 10}, {name: bore, diameter: 40, length: 20", "front-with-front\n", "front-with-front\n    below: 10 mm\n"}, ""},
 	} {
 		edit := strings.NewReplacer(c.changes...)

@@ -29,7 +29,7 @@ func argued(m *machine.Machine, kinds ...plan.ProblemKind) string {
 		args := []string{string(p.Kind)}
 		for _, a := range p.Args {
 			if a.Text == "" {
-				a.Text = words.Trim(a.Value, 3)
+				a.Text = words.Trim(a.Value, 9)
 			}
 			args = append(args, a.Text)
 		}

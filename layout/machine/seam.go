@@ -134,8 +134,8 @@ func (s Seams) SwingMm(joints []*plan.JointPlan, about Instance, with []Instance
 	return mm
 }
 
-// boreEveryMm is the step in which a round is measured where it leaves a bore.
-const boreEveryMm = 0.25
+// underMm is how far within its bore a round has metal where it leaves it. Common practice, no source.
+const underMm = 1.0
 
 // BoreMm is how wide the last of some joints has its round, in the bore of boreMm of a plate, stand out of the
 // front and the back of that plate, so that a fillet has its corner there; 0 where it ends level or below.
@@ -149,8 +149,10 @@ func (s Seams) BoreMm(joints []*plan.JointPlan, plate, round Instance, boreMm fl
 	mm = map[string]float64{}
 	box, way, stands := m.solid(plate.Part).Box(), at.Inverse().Of(pose), m.solid(round.Part)
 	for face, z := range map[string]float64{"front": box.High.Z + levelMm, "back": box.Low.Z - levelMm} {
-		for r := boreMm/2 - 1; stands.Dist(way.Apply(assembly.Vec{X: r, Z: z})) <= 0; r += boreEveryMm {
-			mm[face] = 2 * r
+		for _, s := range stands.Spans(way.Apply(assembly.Vec{Z: z}), way.Turn(assembly.AxisX)) {
+			if in := boreMm/2 - underMm; s.FromMm <= in && s.ToMm >= in {
+				mm[face] = 2 * s.ToMm
+			}
 		}
 	}
 	return mm
