@@ -191,7 +191,7 @@ func Slings(bodies []Body, up, along Vec, halfMm float64) (Sling, bool) {
 	for i, side := range []float64{-1, 1} {
 		p := g.Centre.Add(along.Times(side * halfMm))
 		p = p.Add(up.Times(high + 1 - p.Dot(up)))
-		hit := Crossings(bodies, p, up.Times(-1))
+		hit := Crossings(bodies, p, up.Reversed())
 		if len(hit) == 0 {
 			return Sling{}, false
 		}

@@ -134,7 +134,7 @@ func deepest(a, b *Body, limit, finest float64) (depth float64) {
 // under is the distance of the place below b's surface, at p on it, that is deepest in both
 // bodies; 0 where none is.
 func under(a, b *Body, rel Pose, p Vec, deeper float64) (dist float64) {
-	in := b.Solid.normal(p).Times(-1)
+	in := b.Solid.normal(p).Reversed()
 	for h := 1.5 * deeper; h < 200; h *= 1.5 {
 		q := p.Add(in.Times(h))
 		d := max(a.Solid.Dist(rel.apply(q)), b.Solid.Dist(q))

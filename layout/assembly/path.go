@@ -71,7 +71,7 @@ func (w Way) Free(movers, fixed []Body, allowed []Allowed) bool {
 		}
 	}
 	for k := range fixed {
-		if w.rays(&fixed[k], behind[k], w.Back.Times(-1), touch); touched {
+		if w.rays(&fixed[k], behind[k], w.Back.Reversed(), touch); touched {
 			return false
 		}
 	}
@@ -122,7 +122,7 @@ func (w Way) block(m, f *Body, allowedMm float64) (Block, bool) {
 		return false
 	}
 	w.rays(m, []target{{f, limit}}, w.Back, take)
-	w.rays(f, []target{{m, limit}}, w.Back.Times(-1), take)
+	w.rays(f, []target{{m, limit}}, w.Back.Reversed(), take)
 	return out, found
 }
 

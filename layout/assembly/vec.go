@@ -18,6 +18,9 @@ func (a Vec) Sub(b Vec) Vec { return Vec{a.X - b.X, a.Y - b.Y, a.Z - b.Z} }
 // Times is a stretched by f.
 func (a Vec) Times(f float64) Vec { return Vec{a.X * f, a.Y * f, a.Z * f} }
 
+// Reversed is −a.
+func (a Vec) Reversed() Vec { return Vec{-a.X, -a.Y, -a.Z} }
+
 // Dot is the scalar product, mm² of two points.
 func (a Vec) Dot(b Vec) float64 { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
 
@@ -131,7 +134,7 @@ func (p Pose) Of(q Pose) Pose {
 // Inverse undoes the pose.
 func (p Pose) Inverse() Pose {
 	out := Pose{Vec{p.X.X, p.Y.X, p.Z.X}, Vec{p.X.Y, p.Y.Y, p.Z.Y}, Vec{p.X.Z, p.Y.Z, p.Z.Z}, Vec{}}
-	out.At = out.Turn(p.At).Times(-1)
+	out.At = out.Turn(p.At).Reversed()
 	return out
 }
 

@@ -20,16 +20,16 @@ var alongAxis = assembly.Pose{X: assembly.Vec{Z: -1}, Y: assembly.Vec{Y: 1}, Z: 
 // fromFront looks at the front, fromAbove down on the machine with its front at the left.
 var (
 	fromFront = assembly.Still
-	fromAbove = assembly.Pose{X: assembly.AxisZ.Times(-1), Y: assembly.AxisX.Times(-1), Z: assembly.AxisY}
+	fromAbove = assembly.Pose{X: assembly.AxisZ.Reversed(), Y: assembly.AxisX.Reversed(), Z: assembly.AxisY}
 )
 
 // The same of a machine that stands with its front up: cut with TOP at the right, from above
 // with TOP at the right, from the side of TOP and from the other.
 var (
 	standing    = assembly.Pose{X: assembly.AxisY, Y: assembly.AxisZ, Z: assembly.AxisX}
-	onItsFront  = assembly.Pose{X: assembly.AxisY, Y: assembly.AxisX.Times(-1), Z: assembly.AxisZ}
-	besideTop   = assembly.Pose{X: assembly.AxisX.Times(-1), Y: assembly.AxisZ, Z: assembly.AxisY}
-	oppositeTop = assembly.Pose{X: assembly.AxisX, Y: assembly.AxisZ, Z: assembly.AxisY.Times(-1)}
+	onItsFront  = assembly.Pose{X: assembly.AxisY, Y: assembly.AxisX.Reversed(), Z: assembly.AxisZ}
+	besideTop   = assembly.Pose{X: assembly.AxisX.Reversed(), Y: assembly.AxisZ, Z: assembly.AxisY}
+	oppositeTop = assembly.Pose{X: assembly.AxisX, Y: assembly.AxisZ, Z: assembly.AxisY.Reversed()}
 )
 
 // planes are those of the three views of the machine as it stands, and how they lie.
@@ -125,7 +125,7 @@ func (s *stage) anchors(above assembly.Pose, bodies []assembly.Body, from plan.X
 			for _, q := range f.at {
 				at := onPlane(above, q)
 				if !slices.ContainsFunc(list, func(a plan.Anchor) bool { return geom.Distance(a.AtMm, at) < geom.CloseMm }) {
-					off := at.Plus(from.Times(-1))
+					off := at.Minus(from)
 					list = append(list, plan.Anchor{AtMm: at, FromMm: xy(math.Abs(off.XMm), math.Abs(off.YMm)), DiameterMm: f.group.Size.FinishedMm})
 				}
 			}

@@ -43,10 +43,10 @@ func onSide(r *part.Model, side parts.Side) assembly.Pose {
 	in := r.Part.Bar
 	mid := assembly.Vec{Y: in.Width.Mm / 2, Z: -in.Depth.Mm / 2}
 	if side == parts.TopSide {
-		return assembly.Frame(mid, assembly.AxisY, assembly.AxisZ.Times(-1))
+		return assembly.Frame(mid, assembly.AxisY, assembly.AxisZ.Reversed())
 	}
 	mid.Y = -mid.Y
-	return assembly.Frame(mid, assembly.AxisY.Times(-1), assembly.AxisZ)
+	return assembly.Frame(mid, assembly.AxisY.Reversed(), assembly.AxisZ)
 }
 
 // barHoles are what a group of holes takes out of a bar.
@@ -57,7 +57,7 @@ func barHoles(r *part.Model, g *part.Group) []assembly.Simple {
 	for _, q := range g.Points {
 		at := on(wall(r, g), q)
 		if g.Side() == parts.BackSide {
-			at = assembly.Frame(assembly.Vec{X: -q.XMm, Y: q.YMm, Z: -in.Depth.Mm}, assembly.AxisZ.Times(-1), assembly.AxisY)
+			at = assembly.Frame(assembly.Vec{X: -q.XMm, Y: q.YMm, Z: -in.Depth.Mm}, assembly.AxisZ.Reversed(), assembly.AxisY)
 		}
 		out = append(out, hole(g, max(deep, travel)).At(at))
 	}
@@ -99,7 +99,7 @@ func (m *Machine) coped(a, b Instance) (assembly.Pose, bool) {
 	out, end := assembly.Clock(1, e.Place.Clock.Deg), parts.LeftEnd
 	along := out // the way to the bar's right end
 	if e == r.Part.Bar.End(parts.RightEnd) {
-		end, along = parts.RightEnd, out.Times(-1)
+		end, along = parts.RightEnd, out.Reversed()
 	}
 	c, _ := r.Cope(end)
 	middle := out.Times(c.EdgeMm + r.Part.Bar.Length.Mm/2)

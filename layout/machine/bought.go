@@ -120,7 +120,7 @@ func (m *Machine) seats(e *plan.JointEnd, meet parts.Face) []assembly.Pose {
 	}
 	out, z := assembly.AxisZ, thick-depth
 	if meet == parts.Front {
-		out, z = out.Times(-1), -depth-thick
+		out, z = out.Reversed(), -depth-thick
 	}
 	return seq.Map(seenFront(g, g.OwnMm()), func(q plan.XY) assembly.Pose {
 		return pose.Of(wall(r, g)).Of(assembly.Frame(assembly.Vec{X: q.XMm, Y: q.YMm, Z: z}, out, assembly.AxisY))

@@ -33,7 +33,7 @@ func (v *viewed) comings(into assembly.Vec) (all []coming) {
 	}
 	for _, id := range v.ends[v.j.N-1][2:] {
 		if b := v.body[id]; v.roles[id].kind == aStanding {
-			all = append(all, coming{title: v.title(id), bodies: []*assembly.Body{b}, into: b.Pose.Z.Times(-1)})
+			all = append(all, coming{title: v.title(id), bodies: []*assembly.Body{b}, into: b.Pose.Z.Reversed()})
 		}
 	}
 	for _, l := range v.laid() {
@@ -86,7 +86,7 @@ func (v *viewed) laidComing(l *laid, b *assembly.Body) coming {
 	_, _, normal := v.placed(&l.at.Place, l.Instance, l.on)
 	pose, movers := v.poses[b.ID], []assembly.Body{*b}
 	var meant []assembly.Vec
-	if c.into = v.poses[l.on.id()].Turn(normal.Times(-1)); l.at.Gap.Mm >= 0 {
+	if c.into = v.poses[l.on.id()].Turn(normal.Reversed()); l.at.Gap.Mm >= 0 {
 		meant = append(meant, c.into)
 	}
 	if into, free := v.freeInto(pose, movers, fixed, meant...); free {
@@ -102,10 +102,10 @@ func (v *viewed) laidComing(l *laid, b *assembly.Body) coming {
 // freeInto is the way that is free to where movers are: one that is meant if it is, else the
 // shortest along the axes of a pose; where none is the first that is meant, and false.
 func (m *Machine) freeInto(pose assembly.Pose, mv, fx []assembly.Body, meant ...assembly.Vec) (assembly.Vec, bool) {
-	all := seq.Map(meant, func(into assembly.Vec) assembly.Way { return way(into.Times(-1), mv, fx) })
+	all := seq.Map(meant, func(into assembly.Vec) assembly.Way { return way(into.Reversed(), mv, fx) })
 	for _, w := range append(all, waysAlong(pose, mv, fx)...) {
 		if w.Free(mv, fx, m.allowed(mv)) {
-			return w.Back.Times(-1), true
+			return w.Back.Reversed(), true
 		}
 	}
 	return append(meant, assembly.Vec{})[0], false
@@ -160,7 +160,7 @@ func tail(loops [][]plan.XY, d plan.XY) plan.XY {
 	for i, q := range best {
 		p := best[(i+len(best)-1)%len(best)]
 		if a, b := off(p), off(q); a < 0 != (b < 0) {
-			if hit := p.Plus(q.Plus(p.Times(-1)).Times(a / (a - b))); along(hit) < along(at) {
+			if hit := p.Plus(q.Minus(p).Times(a / (a - b))); along(hit) < along(at) {
 				at = hit
 			}
 		}

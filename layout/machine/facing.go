@@ -39,7 +39,7 @@ func (m *Machine) mouths(b *assembly.Body) (all []faced) {
 			pose, deep := b.Pose.Of(wall(r, g)), 0.0
 			if !g.OnWall() {
 				if face == parts.Back {
-					f.out = f.out.Times(-1)
+					f.out = f.out.Reversed()
 				}
 				z, _, ok := r.PlaneOf(g, face)
 				if !ok {
@@ -271,7 +271,7 @@ func (m *Machine) Above(part, group string) (over string, freeMm float64) {
 
 // Below is the same under their lower mouths.
 func (m *Machine) Below(part, group string) (under string, freeMm float64) {
-	return m.beforeMouths(part, group, m.Up.Times(-1))
+	return m.beforeMouths(part, group, m.Up.Reversed())
 }
 
 // beforeMouths is what lies nearest before the mouths of a group that look a way, beside a smaller hole in it too.

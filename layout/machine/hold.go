@@ -64,7 +64,7 @@ func (v *viewed) benched(out *plan.Hold, before, after []assembly.Body, into, to
 	switch fallsDeg, lies := worse(tips(before, top), tips(after, top)), v.onlyLies(v.j.N, v.still.ID); {
 	case fallsDeg <= 0:
 		if _, round := v.axisOf(v.j); round && v.j.Kind == parts.BoltKind && assembly.Together(after).MassKg >= 4*handKg {
-			out.Foot = v.endmost(before, top.Times(-1))
+			out.Foot = v.endmost(before, top.Reversed())
 		}
 	case v.j.Kind == parts.PressKind:
 		out.UprightDeg = fallsDeg
@@ -80,7 +80,7 @@ func (v *viewed) benched(out *plan.Hold, before, after []assembly.Body, into, to
 
 // letDown notes how a shaft is held that is let down into its hub.
 func (v *viewed) letDown(out *plan.Hold, top assembly.Vec) {
-	shaft, down := v.still.ID, top.Times(-1)
+	shaft, down := v.still.ID, top.Reversed()
 	if v.Of[v.mover.ID].Part == v.j.A.Part {
 		shaft, down = v.mover.ID, top
 	}
@@ -98,9 +98,9 @@ func (v *viewed) loose(out *plan.Hold, before []assembly.Body, into, top assembl
 		return
 	}
 	carried := slices.ContainsFunc(before, func(b assembly.Body) bool {
-		return b.Box().Meets(v.mover.Box(), standsMm) && touchMm2(&b, v.mover, top.Times(-1)) > 0
+		return b.Box().Meets(v.mover.Box(), standsMm) && touchMm2(&b, v.mover, top.Reversed()) > 0
 	})
-	if flat := tips(piece, into.Times(-1)) == 0; flat && (!carried || out.PieceDeg > 0) {
+	if flat := tips(piece, into.Reversed()) == 0; flat && (!carried || out.PieceDeg > 0) {
 		out.Against = v.partOf(v.still.ID).Out.Title
 	} else {
 		out.Hangs = !carried
@@ -183,9 +183,9 @@ func touch(a, b *assembly.Body) bool {
 	towards := a.Box().Centre().Sub(b.Box().Centre())
 	for _, way := range []assembly.Vec{assembly.AxisX, assembly.AxisY, assembly.AxisZ} {
 		if way.Dot(towards) < 0 { // the likelier first
-			way = way.Times(-1)
+			way = way.Reversed()
 		}
-		if touchMm2(a, b, way) > 0 || touchMm2(a, b, way.Times(-1)) > 0 {
+		if touchMm2(a, b, way) > 0 || touchMm2(a, b, way.Reversed()) > 0 {
 			return true
 		}
 	}
@@ -211,7 +211,7 @@ func (v *viewed) upward(into assembly.Vec) assembly.Vec {
 			return v.Up
 		}
 	}
-	return into.Times(-1)
+	return into.Reversed()
 }
 
 // tips is the slope at which bodies fall over, whole degrees, at least 1; 0 where they stand.
@@ -251,11 +251,11 @@ func has(bodies []assembly.Body, id string) bool {
 // the heaviest part itself, that alone. It gives where along the axis the second block is, and
 // by how much the centre of gravity lies beyond the first part.
 func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (block, beyondMm float64) {
-	axis, down := v.still.Pose.Z, v.still.Pose.Y.Times(-1)
+	axis, down := v.still.Pose.Z, v.still.Pose.Y.Reversed()
 	if a, ok := v.axisOf(v.j); ok {
-		axis, down = a.Z, a.Y.Times(-1)
+		axis, down = a.Z, a.Y.Reversed()
 	} else if math.Abs(axis.Dot(top)) < level {
-		down = top.Times(-1)
+		down = top.Reversed()
 	}
 	heavy, most := -1, 0.0
 	for i := range bodies {
@@ -278,7 +278,7 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (
 	away := math.Copysign(front-back, centre-(low+high)/2)
 	for _, share := range slung {
 		p := g.Centre.Add(axis.Times(share * away)).Add(down.Times(front - back + g.Box.Size().Len()))
-		hit := assembly.Crossings(bodies, p, down.Times(-1))
+		hit := assembly.Crossings(bodies, p, down.Reversed())
 		if len(hit) > 0 && v.carries(hit[0].ID) {
 			out.On = [2]string{name, v.title(hit[0].ID)}
 			return p.Dot(axis), math.Ceil(max(0, low-centre, centre-high))

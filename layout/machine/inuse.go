@@ -20,7 +20,7 @@ func (m *Machine) inUse() (found []plan.Problem) {
 	for e := range seq.Refs(m.job.Loose) {
 		if b := m.standing(Instance{e.Part.Value, 1}); e.Travels != nil && b != nil {
 			found = append(found, m.travels(e, b.Pose.Z, e.Travels.Front.Mm, parts.Front)...)
-			found = append(found, m.travels(e, b.Pose.Z.Times(-1), e.Travels.Back.Mm, parts.Back)...)
+			found = append(found, m.travels(e, b.Pose.Z.Reversed(), e.Travels.Back.Mm, parts.Back)...)
 		}
 	}
 	return found

@@ -80,7 +80,7 @@ func bevels(r *part.Model) (out []assembly.Simple) {
 			at, outward := assembly.Vec{X: p.X, Y: p.Y}, along.Unit().Cross(assembly.AxisZ)
 			face, low, high := assembly.AxisZ, -along.Len(), 0.0
 			if !front {
-				face, at.Z = face.Times(-1), -r.LengthMm()
+				face, at.Z = face.Reversed(), -r.LengthMm()
 				low, high = 0, along.Len()
 			}
 			wedge := []geom.Point{{XMm: -1.1 * up, YMm: 0.1 * c.Size.Mm}, {XMm: 0.1 * up, YMm: -1.1 * c.Size.Mm}, {XMm: 0.1 * up, YMm: 0.1 * c.Size.Mm}}

@@ -275,7 +275,7 @@ func (m *Machine) onEdge(pose assembly.Pose, movers, fixed []assembly.Body) (int
 			var edge []assembly.Body
 			room := true
 			for deg := step; deg <= 90 && room; deg += step {
-				g := assembly.Move(at.Add(pose.Z.Times(mm))).Of(assembly.Rotate(axis, deg)).Of(assembly.Move(at.Times(-1)))
+				g := assembly.Move(at.Add(pose.Z.Times(mm))).Of(assembly.Rotate(axis, deg)).Of(assembly.Move(at.Reversed()))
 				edge = moved(movers, g)
 				room = f.room(edge)
 			}

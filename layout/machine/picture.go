@@ -140,7 +140,7 @@ func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 		return []assembly.Pose{v.throughAxis(axis, a)}, v.along(axis.Z, a)
 	}
 	face, at := v.facing(a, b), a.Box().Centre()
-	into := face.Times(-1)
+	into := face.Reversed()
 	if v.mover == b {
 		into = face
 	}
@@ -166,29 +166,29 @@ func (v *viewed) facing(a, b *assembly.Body) assembly.Vec {
 	case v.j.A.Feature == string(parts.LeftEnd):
 		return a.Pose.X
 	case v.j.A.Feature == string(parts.RightEnd):
-		return a.Pose.X.Times(-1)
+		return a.Pose.X.Reversed()
 	case v.j.Beside != nil:
 		r := v.model(v.j.B.Part)
 		g := groupNamed(r, v.j.B.Feature)
 		if face = b.Pose.Turn(wall(r, g).Z); cmp.Or(in.Meet.Second, g.Face) == parts.Back {
-			return face.Times(-1)
+			return face.Reversed()
 		}
 		return face
 	}
 	if a.Box().Centre().Sub(b.Box().Centre()).Dot(face) < 0 {
-		return face.Times(-1)
+		return face.Reversed()
 	}
 	return face
 }
 
 // throughAxis is a plane that holds an axis, as the machine stands where it may, and the joint's screws.
 func (v *viewed) throughAxis(axis assembly.Pose, a *assembly.Body) assembly.Pose {
-	own := assembly.Pose{X: axis.Z.Times(-1), Y: axis.Y, Z: axis.X, At: axis.At}
+	own := assembly.Pose{X: axis.Z.Reversed(), Y: axis.Y, Z: axis.X, At: axis.At}
 	if holds(alongAxis, axis) && math.Abs(alongAxis.Z.Dot(axis.X)) > 1-level && v.stands[v.Bodies[0].ID] {
 		own = alongAxis
 	}
 	if out, far := v.beyond(own, axis, a); far {
-		return assembly.Frame(axis.At, axis.Z.Times(-1).Cross(out), out)
+		return assembly.Frame(axis.At, axis.Z.Reversed().Cross(out), out)
 	}
 	return own
 }
@@ -198,7 +198,7 @@ func (v *viewed) throughAxis(axis assembly.Pose, a *assembly.Body) assembly.Pose
 func (v *viewed) along(z assembly.Vec, a *assembly.Body) assembly.Vec {
 	if into, meant := v.meant(v.j); meant {
 		if v.mover != a {
-			return into.Times(-1)
+			return into.Reversed()
 		}
 		return into
 	}
@@ -206,7 +206,7 @@ func (v *viewed) along(z assembly.Vec, a *assembly.Body) assembly.Vec {
 		return way
 	}
 	if v.mover.Box().Centre().Sub(v.still.Box().Centre()).Dot(z) > 0 {
-		return z.Times(-1)
+		return z.Reversed()
 	}
 	return z
 }
@@ -234,10 +234,10 @@ func (v *viewed) beyond(plane, axis assembly.Pose, part *assembly.Body) (assembl
 // up, front at the left or to who looks; from above with the front at the left.
 func upright(at, normal assembly.Vec) assembly.Pose {
 	if math.Abs(normal.Y) > 0.9 {
-		return assembly.Frame(at, assembly.AxisY, assembly.AxisX.Times(-1))
+		return assembly.Frame(at, assembly.AxisY, assembly.AxisX.Reversed())
 	}
 	if 2*normal.X+normal.Z < 0 {
-		normal = normal.Times(-1)
+		normal = normal.Reversed()
 	}
 	if math.Abs(normal.X) > 1-level && math.Abs(at.X) < level {
 		return alongAxis

@@ -203,7 +203,7 @@ func (m *Machine) branch(a, b Instance) (assembly.Pose, bool) {
 	crossing, out, lean := BranchAxis(e, main.LengthMm())
 	z, at := out, crossing.Add(out.Times(reach))
 	if e.Face == parts.Front {
-		z, at = out.Times(-1), crossing.Add(out.Times(reach-tube.LengthMm()))
+		z, at = out.Reversed(), crossing.Add(out.Times(reach-tube.LengthMm()))
 	}
 	return assembly.Frame(at, z, lean).Of(assembly.Rotate(assembly.AxisZ, e.Clock.Deg)), true
 }
@@ -224,7 +224,7 @@ func BranchAxis(e *parts.TubeEnd, lengthMm float64) (from, along, lean assembly.
 	out := assembly.Clock(1, e.Place.Clock.Deg)
 	lean = assembly.AxisZ
 	if e.Place.Leans == parts.Back {
-		lean = lean.Times(-1)
+		lean = lean.Reversed()
 	}
 	side := out.Cross(lean)
 	from = assembly.Vec{Z: -e.Place.AxialMm(lengthMm)}.Add(side.Times(-e.Offset.Mm))
@@ -239,15 +239,15 @@ func faceFrame(face string, box assembly.Box) assembly.Pose {
 	case "front":
 		return assembly.Frame(assembly.Vec{Z: box.High.Z}, assembly.AxisZ, assembly.AxisY)
 	case "back":
-		return assembly.Frame(assembly.Vec{Z: box.Low.Z}, assembly.AxisZ.Times(-1), assembly.AxisY)
+		return assembly.Frame(assembly.Vec{Z: box.Low.Z}, assembly.AxisZ.Reversed(), assembly.AxisY)
 	case "left":
-		return assembly.Frame(assembly.Vec{X: box.Low.X, Z: c.Z}, assembly.AxisX.Times(-1), assembly.AxisY)
+		return assembly.Frame(assembly.Vec{X: box.Low.X, Z: c.Z}, assembly.AxisX.Reversed(), assembly.AxisY)
 	case "right":
 		return assembly.Frame(assembly.Vec{X: box.High.X, Z: c.Z}, assembly.AxisX, assembly.AxisY)
 	case "top":
-		return assembly.Frame(assembly.Vec{Y: box.High.Y, Z: c.Z}, assembly.AxisY, assembly.AxisZ.Times(-1))
+		return assembly.Frame(assembly.Vec{Y: box.High.Y, Z: c.Z}, assembly.AxisY, assembly.AxisZ.Reversed())
 	}
-	return assembly.Frame(assembly.Vec{Y: box.Low.Y, Z: c.Z}, assembly.AxisY.Times(-1), assembly.AxisZ)
+	return assembly.Frame(assembly.Vec{Y: box.Low.Y, Z: c.Z}, assembly.AxisY.Reversed(), assembly.AxisZ)
 }
 
 // outOf is the direction out of a face of a part.
@@ -264,13 +264,13 @@ func (m *Machine) placed(p *parts.Place, a, b Instance) (rel assembly.Pose, free
 	if p.Edge() {
 		pointer = assembly.AxisZ
 	}
-	ways := map[string]assembly.Vec{"up": on.Y, "down": on.Y.Times(-1), "right": on.X, "left": on.X.Times(-1)}
+	ways := map[string]assembly.Vec{"up": on.Y, "down": on.Y.Reversed(), "right": on.X, "left": on.X.Reversed()}
 	looks, said := ways[p.Looks]
 	if !said {
 		looks = on.Y
 		free = append(free, assembly.TurnZ)
 	}
-	target := assembly.Frame(assembly.Vec{}, on.Z.Times(-1), looks)
+	target := assembly.Frame(assembly.Vec{}, on.Z.Reversed(), looks)
 	own := assembly.Frame(assembly.Vec{}, with.Z, pointer)
 	rel = target.Of(own.Inverse())
 	// The extents of both on the face.

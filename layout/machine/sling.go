@@ -50,7 +50,7 @@ func (s *stage) sling(j *plan.JointPlan) {
 			h.along, outward, found.End, found.CentreMm = assembly.AxisY, assembly.AxisY, "TOP", g.Box.High.Y-g.Centre.Y
 		}
 		if size.X > size.Dot(h.along) {
-			h.along, outward, found.End, found.CentreMm = assembly.AxisX, assembly.AxisX.Times(-1), "left", g.Centre.X-g.Box.Low.X
+			h.along, outward, found.End, found.CentreMm = assembly.AxisX, assembly.AxisX.Reversed(), "left", g.Centre.X-g.Box.Low.X
 			if found.FrontUp {
 				found.End = "9 o'clock"
 			}

@@ -82,7 +82,7 @@ func facing(plate, b *assembly.Body) (parts.Face, bool) {
 
 func outward(b *assembly.Body, face parts.Face) assembly.Vec {
 	if face == parts.Back {
-		return b.Pose.Z.Times(-1)
+		return b.Pose.Z.Reversed()
 	}
 	return b.Pose.Z
 }
@@ -105,7 +105,7 @@ func (m *Machine) weldedOn(first, second string) bool {
 // overhangs tells whether a body stands over the edge of a plate.
 func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Problem {
 	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
-	toward := outward(plate, face).Times(-1)
+	toward := outward(plate, face).Reversed()
 	beyond := max(box.High.X-own.High.X, own.Low.X-box.Low.X, box.High.Y-own.High.Y, own.Low.Y-box.Low.Y)
 	wide, high := box.High.X-box.Low.X, box.High.Y-box.Low.Y
 	long := m.formOf(b.ID) == parts.BarPart && max(wide, high) > max(own.High.X-own.Low.X, own.High.Y-own.Low.Y) // a plate lies across it

@@ -115,7 +115,7 @@ func (m *Machine) onPlate(s *parts.Stands, r *part.Model, g *part.Group, plate a
 	middle, face := middle(seenFront(g, g.Points)), cmp.Or(s.Face, m.faceAway(plate.Z))
 	at = assembly.Move(assembly.Vec{X: middle.XMm, Y: middle.YMm})
 	if face == parts.Back {
-		at = assembly.Frame(assembly.Vec{X: middle.XMm, Y: middle.YMm}, assembly.AxisZ.Times(-1), assembly.AxisY)
+		at = assembly.Frame(assembly.Vec{X: middle.XMm, Y: middle.YMm}, assembly.AxisZ.Reversed(), assembly.AxisY)
 	}
 	z, _, onMetal := r.PlaneOf(g, face)
 	at.At.Z = -z
@@ -189,7 +189,7 @@ func (m *Machine) onStep(s *parts.Stands, r *part.Model) (at assembly.Pose, soli
 		}
 		at = assembly.Move(assembly.Vec{Z: -step.ToMm})
 		if m.driven(s.On) < 0 {
-			at = assembly.Frame(assembly.Vec{Z: -step.FromMm}, assembly.AxisZ.Times(-1), assembly.AxisY)
+			at = assembly.Frame(assembly.Vec{Z: -step.FromMm}, assembly.AxisZ.Reversed(), assembly.AxisY)
 		}
 		endMm, boreMm := min(step.ToMm-step.FromMm, s.Length.Mm), step.Size.NominalMm
 		solid = assembly.Of(assembly.Tube(s.Diameter.Mm/2, boreMm/2, 0, endMm))

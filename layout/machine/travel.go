@@ -113,7 +113,7 @@ func (m *Machine) comesRound(j *plan.JointPlan, k int, fixed []int) (found []pla
 	beside := seq.Keep(all, func(b assembly.Body) bool {
 		return b.ID != on && m.roles[b.ID].kind != aStanding && m.roles[b.ID].on != on
 	})
-	for _, back := range []assembly.Vec{mv[0].Pose.X, mv[0].Pose.X.Times(-1), mv[0].Pose.Y, mv[0].Pose.Y.Times(-1), mv[0].Pose.Z, mv[0].Pose.Z.Times(-1)} {
+	for _, back := range []assembly.Vec{mv[0].Pose.X, mv[0].Pose.X.Reversed(), mv[0].Pose.Y, mv[0].Pose.Y.Reversed(), mv[0].Pose.Z, mv[0].Pose.Z.Reversed()} {
 		fx := beside
 		if len(found) >= 4 { // along the shaft
 			fx = all
@@ -178,7 +178,7 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	pose := m.poses[instance(j.A).id()]
 	var meant []assembly.Vec
 	if into, by := m.meant(j); by {
-		meant = []assembly.Vec{into.Times(-1)}
+		meant = []assembly.Vec{into.Reversed()}
 	}
 	block, free := m.freeWay(pose, m.pick(movers), m.pick(fixed), meant...)
 	if free {
@@ -199,7 +199,7 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 func (m *Machine) meant(j *plan.JointPlan) (into assembly.Vec, ok bool) {
 	in, z := m.joint(j.Name), m.poses[instance(j.A).id()].Z
 	if in.Meet.First == parts.Back {
-		z = z.Times(-1)
+		z = z.Reversed()
 	}
 	return z, in.Kind == parts.BoltKind && in.Meet.Set()
 }
@@ -214,7 +214,7 @@ func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Prob
 		return slices.ContainsFunc(m.model(e.Part).Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == e.Feature+"-"+edge && c.For != "weld" })
 	}
 	ends, first := map[bool]string{true: "back", false: "front"}, ""
-	for _, back := range []assembly.Vec{a, a.Times(-1)} {
+	for _, back := range []assembly.Vec{a, a.Reversed()} {
 		if w := way(back, mv, fx); w.Free(mv, fx, m.allowed(mv)) {
 			if first = ends[back == a]; drawn(j.A, first) || drawn(j.B, ends[back.Dot(b) < 0]) {
 				return nil
@@ -272,7 +272,7 @@ func (m *Machine) fromBeside(pose assembly.Pose, mv, fx []assembly.Body) (into a
 			beside := moved(mv, assembly.Move(out.Back.Times(mm)))
 			for _, w := range slices.Concat(waysAlong(pose, beside, fx), waysAlong(alongAxis, beside, fx)) {
 				if math.Abs(w.Back.Dot(out.Back)) < level && w.Free(beside, fx, may) {
-					return out.Back.Times(-1), true
+					return out.Back.Reversed(), true
 				}
 			}
 		}
@@ -282,7 +282,7 @@ func (m *Machine) fromBeside(pose assembly.Pose, mv, fx []assembly.Body) (into a
 
 // waysAlong are the ways along the axes of a pose, the shortest out first, which likely is meant.
 func waysAlong(pose assembly.Pose, mv, fx []assembly.Body) (ways []assembly.Way) {
-	axes := []assembly.Vec{pose.Z, pose.Z.Times(-1), pose.Y, pose.Y.Times(-1), pose.X, pose.X.Times(-1)}
+	axes := []assembly.Vec{pose.Z, pose.Z.Reversed(), pose.Y, pose.Y.Reversed(), pose.X, pose.X.Reversed()}
 	ways = seq.Map(axes, func(back assembly.Vec) assembly.Way { return way(back, mv, fx) })
 	slices.SortStableFunc(ways, func(a, b assembly.Way) int { return cmp.Compare(a.FarMm, b.FarMm) })
 	return ways

@@ -301,7 +301,7 @@ func (f *fitting) room(moved []assembly.Body) bool {
 
 // comes tells whether it gets there along the axis of the holes.
 func (f *fitting) comes(moved []assembly.Body) bool {
-	for _, back := range []assembly.Vec{f.frame.Z, f.frame.Z.Times(-1)} {
+	for _, back := range []assembly.Vec{f.frame.Z, f.frame.Z.Reversed()} {
 		w := way(back, moved, f.fixed)
 		if w.FinestMm = waysMm; w.Free(moved, f.fixed, nil) {
 			return true

@@ -260,7 +260,7 @@ func (g *guardOn) sides() {
 		_, covers := o.Look([]assembly.Body{*g.body})
 		seen[way] = len(covers) > 0
 	}
-	floor := assembly.Crossings([]assembly.Body{*g.body}, g.shaft.Pose.Apply(assembly.Vec{Z: (from + to) / 2}), g.shaft.Pose.Turn(assembly.AxisY.Times(-1)))
+	floor := assembly.Crossings([]assembly.Body{*g.body}, g.shaft.Pose.Apply(assembly.Vec{Z: (from + to) / 2}), g.shaft.Pose.Turn(assembly.AxisY.Reversed()))
 	for _, way := range []float64{-1, 1} {
 		if len(floor) > 0 {
 			break // it is closed below the shaft itself
@@ -286,7 +286,7 @@ func (g *guardOn) under(way, z float64) (mm float64, on string) {
 	if way < 0 {
 		edge.X = box.Low.X + inMm
 	}
-	m, down := g.r.machine(), g.shaft.Pose.Turn(assembly.AxisY.Times(-1))
+	m, down := g.r.machine(), g.shaft.Pose.Turn(assembly.AxisY.Reversed())
 	others := seq.Keep(m.Bodies, func(b assembly.Body) bool { _, made := m.Of[b.ID]; return made && b.ID != g.body.ID })
 	own, next := assembly.Crossings([]assembly.Body{*g.body}, g.shaft.Pose.Apply(edge), down), assembly.Crossings(others, g.shaft.Pose.Apply(edge), down)
 	if len(own) == 0 || len(next) == 0 {

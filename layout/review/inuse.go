@@ -219,7 +219,7 @@ func (r *reviewer) edgeOff(e *parts.Loose, b *assembly.Body) {
 	out = out.Times(1 / out.Len())
 	said := (noteMm(w[1], w[3]) + noteMm(w[2], w[3])) / 2
 	axis := on.Pose.At.Dot(out)
-	near, far := -farMm(b, out.Times(-1))-axis, farMm(b, out)-axis
+	near, far := -farMm(b, out.Reversed())-axis, farMm(b, out)-axis
 	if math.Min(math.Abs(near-said), math.Abs(far-said)) > filedOffMm {
 		r.add(Finding{
 			Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + e.Part.Value + " put its edge elsewhere than it lies", Numbers: w[0] + "; " + r.mm(near) + " and " + r.mm(far),
