@@ -312,6 +312,12 @@ func TestInside(t *testing.T) {
 			t.Errorf("%v: %v", p, got)
 		}
 	}
+	slanted := []Point{at(110, 50), at(150, 70), at(130, 130), at(90, 110)} // left side x = 110 − (y − 50)/3, right one x = 150 − (y − 70)/3
+	for p, want := range map[Point]bool{at(100.1, 80): true, at(99.9, 80): false, at(139.9, 100): true, at(140.1, 100): false, at(120, 56): true, at(120, 54): false, at(110, 119): true, at(110, 121): false} {
+		if got := Inside(p, slanted); got != want {
+			t.Errorf("%v in the slanted one: %v", p, got)
+		}
+	}
 	if Inside(at(0, 0)) {
 		t.Error("inside nothing")
 	}
