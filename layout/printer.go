@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -50,45 +51,50 @@ const (
 // the diagonals d² = w² + h² ± 2 w h sin θ, so that the difference of their
 // squares gives θ, and their sum tells whether all four readings fit together.
 func NewCorrection(name string, r PrinterReadings) (*Correction, error) {
-	check := func(what string, got, of float64) error {
-		if !(of > 0 && of <= part.MaxLengthMm) || !(got > 0 && got <= 2*part.MaxLengthMm) {
-			return fmt.Errorf("%s: %v mm of %v mm is no reading", what, got, of)
-		}
-		if math.Abs(got/of-1) > maxPrinterError+1e-12 {
-			return fmt.Errorf("%s: %s mm instead of %s mm is off by %s %%: more than 5 %% is a wrong print setting, another paper or a slip; print at 100 %% and measure again",
-				what, words.Trim(got, 3), words.Trim(of, 3), words.Trim(100*(got/of-1), 1))
-		}
-		return nil
-	}
-	if err := check("across", r.AcrossMm, r.AcrossOfMm); err != nil {
-		return nil, err
-	}
-	if err := check("up", r.UpMm, r.UpOfMm); err != nil {
+	if err := cmp.Or(believed("across", r.AcrossMm, r.AcrossOfMm), believed("up", r.UpMm, r.UpOfMm)); err != nil {
 		return nil, err
 	}
 	c := &Correction{Name: name, AcrossFactor: r.AcrossOfMm / r.AcrossMm, UpFactor: r.UpOfMm / r.UpMm}
-	d1, d2 := r.DiagonalsMm[0], r.DiagonalsMm[1]
-	if d1 == 0 && d2 == 0 {
+	if r.DiagonalsMm == [2]float64{} {
 		return c, nil
 	}
+	var err error
+	if c.SkewDeg, err = r.skewDeg(); err != nil {
+		return nil, err
+	}
+	return c, nil
+}
+
+// believed refuses a reading that no printer can have made.
+func believed(what string, got, of float64) error {
+	if !(of > 0 && of <= part.MaxLengthMm && got > 0 && got <= part.MaxLengthMm) {
+		return fmt.Errorf("%s: %v mm of %v mm is no reading", what, got, of)
+	}
+	if math.Abs(got-of) > maxPrinterError*of {
+		return fmt.Errorf("%s: %s mm instead of %s mm is off by %s %%: more than 5 %% is a wrong print setting, another paper or a slip; print at 100 %% and measure again",
+			what, words.Trim(got, 3), words.Trim(of, 3), words.Trim(100*(got/of-1), 1))
+	}
+	return nil
+}
+
+// skewDeg is how far the upright leans to the right by the diagonals.
+func (r PrinterReadings) skewDeg() (float64, error) {
+	d1, d2 := r.DiagonalsMm[0], r.DiagonalsMm[1]
 	if d1 == 0 || d2 == 0 {
-		return nil, errors.New("skew needs both diagonals")
+		return 0, errors.New("skew needs both diagonals")
 	}
 	of := math.Hypot(r.AcrossOfMm, r.UpOfMm)
-	for i, d := range r.DiagonalsMm {
-		if err := check(fmt.Sprintf("diagonal %d", i+1), d, of); err != nil {
-			return nil, err
-		}
+	if err := cmp.Or(believed("diagonal 1", d1, of), believed("diagonal 2", d2, of)); err != nil {
+		return 0, err
 	}
 	if want, got := math.Hypot(r.AcrossMm, r.UpMm), math.Sqrt((d1*d1+d2*d2)/2); math.Abs(got-want) > maxDiagonalMm {
-		return nil, fmt.Errorf("the diagonals average %s mm and the rules ask for %s mm: one of the four readings is wrong", words.Trim(got, 1), words.Trim(want, 1))
+		return 0, fmt.Errorf("the diagonals average %s mm and the rules ask for %s mm: one of the four readings is wrong", words.Trim(got, 1), words.Trim(want, 1))
 	}
-	sin := (d1*d1 - d2*d2) / (4 * r.AcrossMm * r.UpMm)
-	if skew := math.Asin(math.Max(-1, math.Min(1, sin))) * 180 / math.Pi; math.Abs(skew) <= maxPrinterSkew {
-		c.SkewDeg = skew
-		return c, nil
+	// The sine of a narrow page may come out over 1, which has no angle either.
+	if skew := math.Asin((d1*d1-d2*d2)/(4*r.AcrossMm*r.UpMm)) * 180 / math.Pi; math.Abs(skew) <= maxPrinterSkew {
+		return skew, nil
 	}
-	return nil, fmt.Errorf("the diagonals differ by %s mm: a skew over %s° is a slip in measuring", words.Trim(math.Abs(d1-d2), 1), words.Trim(maxPrinterSkew, 0))
+	return 0, fmt.Errorf("the diagonals differ by %s mm: a skew over %s° is a slip in measuring", words.Trim(math.Abs(d1-d2), 1), words.Trim(maxPrinterSkew, 0))
 }
 
 // Check refuses a correction that NewCorrection cannot have made: not finite,

@@ -106,10 +106,33 @@ func TestCorrectionRefuses(t *testing.T) {
 	if _, err := NewCorrection("x", PrinterReadings{AcrossOfMm: 10000, AcrossMm: 10000, UpOfMm: 10000, UpMm: 10000}); err != nil {
 		t.Error(err)
 	}
-	edge := good
-	edge.AcrossMm = 157.5 // 5 % to the digit
-	if _, err := NewCorrection("x", edge); err != nil {
-		t.Error(err)
+	// Each bound to a digit: 5 % of a rule; diagonals on average as long as √(150² + 250²) = 291.548 but for 1 mm; 2° is
+	// d₁² − d₂² = 4 · 150 · 250 · sin 2° = 5234.92, so that 296.004 and 287.024 are within it.
+	square := PrinterReadings{AcrossOfMm: 150, AcrossMm: 150, UpOfMm: 250, UpMm: 250}
+	diagonals := func(d1, d2 float64) func(r *PrinterReadings) {
+		return func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{d1, d2} }
+	}
+	for i, c := range []struct {
+		change func(r *PrinterReadings)
+		ok     bool
+	}{
+		{func(r *PrinterReadings) { r.AcrossMm = 157.5 }, true}, {func(r *PrinterReadings) { r.AcrossMm = 157.501 }, false}, {func(r *PrinterReadings) { r.UpMm = 237.5 }, true}, {func(r *PrinterReadings) { r.UpMm = 237.499 }, false},
+		{diagonals(292.547, 292.547), true}, {diagonals(292.549, 292.549), false}, {diagonals(290.549, 290.549), true}, {diagonals(290.547, 290.547), false},
+		{diagonals(296.002, 287.026), true}, {diagonals(287.026, 296.002), true}, {diagonals(296.006, 287.022), false}, {diagonals(287.022, 296.006), false},
+		{func(r *PrinterReadings) { // 3 mm wide, so that a sine of 6.98 comes out
+			*r = PrinterReadings{AcrossOfMm: 3, AcrossMm: 3, UpOfMm: 250, UpMm: 250, DiagonalsMm: [2]float64{260.5, 240}}
+		}, false},
+	} {
+		r := square
+		if c.change(&r); r.DiagonalsMm[0] != 0 && c.ok {
+			want := math.Asin((r.DiagonalsMm[0]*r.DiagonalsMm[0]-r.DiagonalsMm[1]*r.DiagonalsMm[1])/(4*150*250)) * 180 / math.Pi
+			if got, err := NewCorrection("x", r); err != nil || math.Abs(got.SkewDeg-want) > 1e-9 {
+				t.Errorf("%d: %+v, %v, want %g°", i, got, err, want)
+			}
+		}
+		if _, err := NewCorrection("x", r); (err == nil) != c.ok {
+			t.Errorf("%d: %v, %v", i, r, err)
+		}
 	}
 }
 
