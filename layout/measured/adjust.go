@@ -149,11 +149,9 @@ var errUndetermined = errors.New("measured: the readings leave a hole free")
 // size does not matter as long as it is small.
 const gaugeMm = 0.003
 
-// Damping of the steps, and when they are small enough to stop.
+// Damping of the first step, and when steps are small enough to stop.
 const (
 	firstDamping = 1e-4
-	leastDamping = 1e-12
-	mostDamping  = 1e12
 	smallStepMm  = 1e-8
 	mostSteps    = 100
 )
@@ -268,13 +266,11 @@ func (f *fitted) converge() error {
 			chi = f.normal(next, nil, nil)
 		}
 		if chi > f.chi+1e-12 {
-			if damping *= 10; damping > mostDamping {
-				break
-			}
+			damping *= 10
 			continue
 		}
 		f.state, f.chi = next, chi
-		damping = math.Max(damping/10, leastDamping)
+		damping /= 10
 		if largest < smallStepMm {
 			break
 		}
