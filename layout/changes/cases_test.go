@@ -37,6 +37,7 @@ var editCases = [][3]string{
 	{"spindle", "clock: 90", "clock: [90, 270]"},
 	{"spindle", "length: 208", "length: 220"},
 	{"cone", "large: 200", "large: 210"},
+	{"cone", "height: 100", "height: 110"},
 	{"plate", "rectangle: [300, 250], corner: 10", "circle: 250"},
 	{"ring", "size: M6 clearance", "size: 7.5 mm"},
 	{"ring", "pcd: 120, count: 2, first: 90}, size: M6 clearance", "pcd: 121, count: 2, first: 90}, size: M8 clearance"},

@@ -250,6 +250,8 @@ func TestUseAtRounding(t *testing.T) {
 	}{
 		{tube(60, 10, 5), tube(50, 10, 5), 5, Rework}, {tube(60, 10, 5), tube(50, 10, 6), 0, Rework}, {tube(50, 10, 5), tube(50, 10, 6), 0, Rework}, {tube(50, 10, 5), tube(50, 10, 4), 0, Scrap},
 		{stepped(60, 10, 5), tube(30, 10, 5), 30, Rework}, {stepped(60, 10, 5), tube(31, 10, 5), 29, Rework}, {stepped(60, 10, 5), tube(31, 10, 0), 29, Scrap}, {stepped(60, 10, 5), tube(30, 10, 0), 0, Rework},
+		{bar(50, 10), bar(50, 10+nearMm), 0, AsIs}, {bar(50, 10), bar(50, 10+1.1*nearMm), 0, Scrap}, {bar(50, 10), bar(50, 10-nearMm), 0, AsIs}, {bar(50, 10), bar(50, 10-1.1*nearMm), 0, Rework},
+		{tube(50, 10, 5), tube(50, 10, 5-nearMm), 0, AsIs}, {tube(50, 10, 5), tube(50, 10, 5-1.1*nearMm), 0, Scrap}, {tube(50, 10, 5), tube(50, 10, 5+nearMm), 0, AsIs}, {tube(50, 10, 5), tube(50, 10, 5+1.1*nearMm), 0, Rework},
 		{bar(50, 10), bar(50, 10), 0, AsIs}, {bar(50+2*sameMm, 10), bar(50, 10), 0, Rework}, {bar(50+sameMm/2, 10), bar(50, 10), 0, AsIs},
 		{bar(60, 10), bar(50, 10), 5, Rework}, {bar(60, 10), bar(50, 10), 11, Scrap}, {bar(50, 10), bar(50, 9), 0, Rework}, {bar(50, 10), bar(50, 11), 0, Scrap}, {bar(50, 10), bar(51, 10), 0, Scrap}, {bar(50, 10), bar(60, 10), -10, Scrap},
 	} {
