@@ -23,6 +23,14 @@ func (r Rect) Height() float64 { return r.Y1 - r.Y0 }
 // Grown is r with d added on every side.
 func (r Rect) Grown(d float64) Rect { return Rect{r.X0 - d, r.Y0 - d, r.X1 + d, r.Y1 + d} }
 
+// Moved is r moved by so many millimetres.
+func (r Rect) Moved(dx, dy float64) Rect { return Rect{r.X0 + dx, r.Y0 + dy, r.X1 + dx, r.Y1 + dy} }
+
+// With is the rectangle about r and s.
+func (r Rect) With(s Rect) Rect {
+	return Rect{min(r.X0, s.X0), min(r.Y0, s.Y0), max(r.X1, s.X1), max(r.Y1, s.Y1)}
+}
+
 // Meets tells whether the rectangles have more than an edge in common.
 func (r Rect) Meets(s Rect) bool {
 	return r.X0 < s.X1 && s.X0 < r.X1 && r.Y0 < s.Y1 && s.Y0 < r.Y1

@@ -51,3 +51,17 @@ func TestOccupiedFindsAllThatMeets(t *testing.T) {
 		}
 	})
 }
+
+// TestRects: a rectangle moved, and that about two.
+func TestRects(t *testing.T) {
+	t.Parallel()
+	r := R(1, 2, 5, 9)
+	if got := r.Moved(10, -20); got != R(11, -18, 15, -11) {
+		t.Errorf("moved: %v", got)
+	}
+	for s, want := range map[Rect]Rect{R(2, 3, 4, 5): r, R(0, 3, 4, 5): R(0, 2, 5, 9), R(2, 0, 4, 5): R(1, 0, 5, 9), R(2, 3, 7, 5): R(1, 2, 7, 9), R(2, 3, 4, 12): R(1, 2, 5, 12), R(20, 30, 40, 50): R(1, 2, 40, 50)} {
+		if got := r.With(s); got != want || s.With(r) != want {
+			t.Errorf("with %v: %v, want %v", s, got, want)
+		}
+	}
+}

@@ -46,9 +46,9 @@ func (q quad) holds(p canvas.Point) bool {
 }
 
 func (q quad) box() draw.Rect {
-	r := draw.R(math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1))
+	r := draw.R(q[0].X, q[0].Y, q[0].X, q[0].Y)
 	for _, p := range q {
-		r = draw.R(min(r.X0, p.X), min(r.Y0, p.Y), max(r.X1, p.X), max(r.Y1, p.Y))
+		r = r.With(draw.R(p.X, p.Y, p.X, p.Y))
 	}
 	return r
 }
@@ -91,7 +91,7 @@ func (s *scene) add(d *draw.Drawing, m canvas.Matrix, clips []*canvas.Path) {
 			}
 			s.add(item.Drawing, m.Mul(item.Transform), inner)
 		case draw.Text:
-			r, q := draw.TextRect(item).Grown(-grazeMm), quad(corners(item, grazeMm))
+			r, q := draw.TextRect(item).Grown(-grazeMm), corners(item, grazeMm)
 			for i := range q {
 				q[i] = m.Dot(q[i])
 			}

@@ -47,7 +47,7 @@ func Flatten(t testing.TB, d *draw.Drawing, dx, dy float64, clip *draw.Rect) []P
 		inner := clip
 		if g.Clip != nil {
 			b := g.Clip.Bounds()
-			shown := draw.R(b.X0+dx, b.Y0+dy, b.X1+dx, b.Y1+dy)
+			shown := draw.R(b.X0, b.Y0, b.X1, b.Y1).Moved(dx, dy)
 			inner = &shown
 		}
 		all = append(all, Flatten(t, g.Drawing, dx+m[0][2], dy+m[1][2], inner)...)
@@ -64,13 +64,9 @@ func (p Placed) Room() draw.Rect {
 		b := item.Path.Bounds()
 		r = draw.R(b.X0, b.Y0, b.X1, b.Y1).Grown(item.WidthMm / 2)
 	case draw.Text:
-		c := corners(item, 0)
-		r = draw.R(c[0].X, c[0].Y, c[0].X, c[0].Y)
-		for _, q := range c[1:] {
-			r = draw.R(min(r.X0, q.X), min(r.Y0, q.Y), max(r.X1, q.X), max(r.Y1, q.Y))
-		}
+		r = corners(item, 0).box()
 	}
-	r = draw.R(r.X0+p.DX, r.Y0+p.DY, r.X1+p.DX, r.Y1+p.DY)
+	r = r.Moved(p.DX, p.DY)
 	if p.Clip != nil {
 		r = draw.R(max(r.X0, p.Clip.X0), max(r.Y0, p.Clip.Y0), min(r.X1, p.Clip.X1), min(r.Y1, p.Clip.Y1))
 	}
@@ -79,10 +75,10 @@ func (p Placed) Room() draw.Rect {
 
 // corners are the corners of a text's room, shrunk by less, turned about its
 // position.
-func corners(t draw.Text, less float64) [4]canvas.Point {
+func corners(t draw.Text, less float64) quad {
 	r := draw.TextRect(t).Grown(-less)
 	turn := canvas.Identity.RotateAbout(t.RotateDeg, t.XMm, t.YMm)
-	return [4]canvas.Point{
+	return quad{
 		turn.Dot(canvas.Point{X: r.X0, Y: r.Y0}), turn.Dot(canvas.Point{X: r.X1, Y: r.Y0}),
 		turn.Dot(canvas.Point{X: r.X1, Y: r.Y1}), turn.Dot(canvas.Point{X: r.X0, Y: r.Y1}),
 	}
@@ -95,7 +91,7 @@ func Overlap(p, q Placed) bool {
 	for i := range b {
 		b[i] = b[i].Add(canvas.Point{X: q.DX - p.DX, Y: q.DY - p.DY})
 	}
-	for _, pair := range [2][2][4]canvas.Point{{a, b}, {b, a}} {
+	for _, pair := range [2][2]quad{{a, b}, {b, a}} {
 		for i, from := range pair[0] {
 			side := pair[0][(i+1)%4].Sub(from)
 			beyond := true

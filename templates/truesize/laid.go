@@ -20,8 +20,7 @@ type laid struct {
 
 // seen is the window about the template's origin.
 func (l laid) seen() draw.Rect {
-	w := l.Window
-	return draw.R(w.X0-l.ox, w.Y0-l.oy, w.X1-l.ox, w.Y1-l.oy)
+	return l.Window.Moved(-l.ox, -l.oy)
 }
 
 // shift carries the template to its place on the paper.
@@ -29,7 +28,7 @@ func (l laid) shift() canvas.Matrix { return canvas.Identity.Translate(l.ox, l.o
 
 // onPaper is where on the paper a room about the template's origin lies.
 func (l laid) onPaper(r draw.Rect) draw.Rect {
-	return draw.R(l.ox+r.X0, l.oy+r.Y0, l.ox+r.X1, l.oy+r.Y1)
+	return r.Moved(l.ox, l.oy)
 }
 
 // clip puts the lines on the sheet, cut off at the window.

@@ -245,7 +245,7 @@ func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) (left bo
 	seen := one.window
 	ox := r.X0 - seen.X0 + (r.Width()-seen.Width())/2
 	oy := r.Y1 - seen.Y1 - (r.Height()-seen.Height())/2
-	window := draw.R(seen.X0+ox, seen.Y0+oy, seen.X1+ox, seen.Y1+oy)
+	window := seen.Moved(ox, oy)
 	l := laid{s, draw.NewOccupied(window), &draw.Drawing{}, ox, oy}
 	l.AddText(draw.R(draw.MarginMm, window.Y0, draw.MarginMm+ruleMm+atRuleMm, window.Y1))
 	one.seamLines(l)

@@ -140,7 +140,7 @@ func (t *template) areas() []draw.Rect {
 	}
 	need := t.marks[0]
 	for _, m := range t.marks[1:] {
-		need = draw.R(min(need.X0, m.X0), min(need.Y0, m.Y0), max(need.X1, m.X1), max(need.Y1, m.Y1))
+		need = need.With(m)
 	}
 	need = need.Grown(3)
 	c := t.core
