@@ -56,8 +56,8 @@ func (f *file) annotations(links []link, targets map[string]int, kids []int) str
 		if !ok {
 			continue
 		}
-		rect := appendPt(nil, l.x0)
-		for _, v := range [3]float64{l.y0, l.x1, l.y1} {
+		rect := appendPt(nil, l.X0)
+		for _, v := range [3]float64{l.Y0, l.X1, l.Y1} {
 			rect = appendPt(append(rect, ' '), v)
 		}
 		list = append(list, f.object(fmt.Sprintf("<</Type /Annot /Subtype /Link /F 4 /Border [0 0 0] /Rect [%s] /Contents %s /Dest [%d 0 R /Fit]>>",

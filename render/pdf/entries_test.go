@@ -130,10 +130,10 @@ func TestClipReach(t *testing.T) {
 				x, y float64
 				seen bool
 			}{
-				{b.X0 - 1, b.Y0 - 1, true}, {b.X1 + 1, b.Y1 + 1, true}, {b.X0 - 3, b.Y0, false}, {b.X0, b.Y0 - 3, false}, {b.X1 + 3, b.Y1, false}, {b.X1, b.Y1 + 3, false},
+				{b.X0 - 0.9, b.Y0 - 0.9, true}, {b.X1 + 0.9, b.Y1 + 0.9, true}, {b.X0 - 1.1, b.Y0, false}, {b.X0, b.Y0 - 1.1, false}, {b.X1 + 1.1, b.Y1, false}, {b.X1, b.Y1 + 1.1, false},
 			} {
 				dot := draw.Shape{Path: path("M0 0H2V2H0Z").Translate(at.x-1, at.y-1), Fill: draw.Black}
-				p := &painter{pen: freshPen, seen: area{-100, -100, 100, 100}, dxMm: moved[0], dyMm: moved[1]}
+				p := &painter{pen: freshPen, seen: draw.R(-100, -100, 100, 100), dxMm: moved[0], dyMm: moved[1]}
 				p.clip(path(clip))
 				before := len(p.b)
 				if err := p.shape(dot); err != nil {

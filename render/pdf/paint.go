@@ -13,30 +13,9 @@ import (
 	"centrepop/templates/typeface"
 )
 
-// area is an upright rectangle in millimetres.
-type area struct{ x0, y0, x1, y1 float64 }
-
-func (a area) meets(b area) bool {
-	return a.x0 <= b.x1 && b.x0 <= a.x1 && a.y0 <= b.y1 && b.y0 <= a.y1
-}
-
-func (a area) within(b area) area {
-	return area{max(a.x0, b.x0), max(a.y0, b.y0), min(a.x1, b.x1), min(a.y1, b.y1)}
-}
-
-// with is the rectangle about both.
-func (a area) with(b area) area {
-	return area{min(a.x0, b.x0), min(a.y0, b.y0), max(a.x1, b.x1), max(a.y1, b.y1)}
-}
-
-func (a area) grown(d float64) area { return area{a.x0 - d, a.y0 - d, a.x1 + d, a.y1 + d} }
-
-func (a area) moved(dx, dy float64) area { return area{a.x0 + dx, a.y0 + dy, a.x1 + dx, a.y1 + dy} }
-
 // through returns the rectangle about a after a transform.
-func (a area) through(m canvas.Matrix) area {
-	r := canvas.Rect{X0: a.x0, Y0: a.y0, X1: a.x1, Y1: a.y1}.Transform(m)
-	return area{r.X0, r.Y0, r.X1, r.Y1}
+func through(a draw.Rect, m canvas.Matrix) draw.Rect {
+	return draw.Rect(canvas.Rect(a).Transform(m))
 }
 
 // pen is the part of the graphics state that items set: it is only written
@@ -54,7 +33,7 @@ var freshPen = pen{widthMm: 1 / ptPerMm}
 
 // link is a rectangle on the page that leads to a bookmark.
 type link struct {
-	area
+	draw.Rect
 	to string
 }
 
@@ -78,7 +57,7 @@ type painter struct {
 	// from an item's coordinates to those of the file, and seen is what can
 	// be seen, in the latter. What lies off it is not written.
 	dxMm, dyMm float64
-	seen       area
+	seen       draw.Rect
 	// outer leads from the coordinates of the file to those of the page.
 	outer canvas.Matrix
 	links []link
@@ -91,7 +70,7 @@ type painter struct {
 // page writes a page; endStream completes it.
 func (p *painter) page(page *draw.Page) error {
 	p.b, p.done, p.pen = p.b[:0], nil, freshPen
-	p.dxMm, p.dyMm, p.seen = 0, 0, area{0, 0, page.WidthMm, page.HeightMm}
+	p.dxMm, p.dyMm, p.seen = 0, 0, draw.R(0, 0, page.WidthMm, page.HeightMm)
 	p.outer, p.links, p.tags = canvas.Identity, nil, nil
 	if err := p.drawing(&page.Drawing, 0); err != nil {
 		return err
@@ -110,7 +89,7 @@ func (p *painter) endStream() {
 // known; the next call overwrites it.
 func (p *painter) apart(d *draw.Drawing) ([]byte, error) {
 	p.b, p.pen = append(p.b[:0], "q 0 g 0 G 1 w []0 d\n"...), freshPen
-	p.dxMm, p.dyMm, p.seen = 0, 0, area{-render.MaxMm, -render.MaxMm, render.MaxMm, render.MaxMm}
+	p.dxMm, p.dyMm, p.seen = 0, 0, draw.R(-render.MaxMm, -render.MaxMm, render.MaxMm, render.MaxMm)
 	p.outer, p.links, p.tags = canvas.Identity, nil, nil
 	if err := p.drawing(d, 1); err != nil {
 		return nil, err
@@ -158,7 +137,7 @@ func (p *painter) pressed(item draw.Pressed) error {
 	}
 	p.tags = slices.Clone(done.tags)
 	for _, l := range done.links {
-		p.addLink(l.area, l.to)
+		p.addLink(l.Rect, l.to)
 	}
 	moved := p.dxMm != 0 || p.dyMm != 0
 	if moved {
@@ -194,7 +173,7 @@ func (p *painter) group(g draw.Group, depth int) error {
 	} else {
 		p.b = appendMatrix(p.b, m)
 		p.b = append(p.b, " cm\n"...)
-		p.dxMm, p.dyMm, p.seen, p.outer = 0, 0, p.seen.through(m.Inv()), outer.Mul(m)
+		p.dxMm, p.dyMm, p.seen, p.outer = 0, 0, through(p.seen, m.Inv()), outer.Mul(m)
 	}
 	err := p.drawing(g.Drawing, depth+1)
 	p.dxMm, p.dyMm, p.seen, p.outer = dxMm, dyMm, seen, outer
@@ -210,28 +189,28 @@ func (p *painter) link(l draw.Link) error {
 		return err
 	}
 	b := l.Path.Bounds()
-	p.addLink(area{b.X0, b.Y0, b.X1, b.Y1}, l.To)
+	p.addLink(draw.R(b.X0, b.Y0, b.X1, b.Y1), l.To)
 	return nil
 }
 
-func (p *painter) addLink(a area, to string) {
-	p.links = append(p.links, link{a.moved(p.dxMm, p.dyMm).through(p.outer), to})
+func (p *painter) addLink(r draw.Rect, to string) {
+	p.links = append(p.links, link{through(r.Moved(p.dxMm, p.dyMm), p.outer), to})
 }
 
 // clip keeps what follows to the inside of a path.
 func (p *painter) clip(path *canvas.Path) {
 	before := len(p.b)
 	far := math.Inf(1)
-	bounds := area{far, far, -far, -far} // nothing
+	bounds := draw.R(far, far, -far, -far) // nothing
 	for s := range subpaths(path.Data()) {
-		bounds = bounds.with(reach(s))
+		bounds = bounds.With(reach(s))
 		p.b = p.appendPath(p.b, s)
 	}
 	if len(p.b) == before {
 		p.b = append(p.b, "0 0 m h "...) // an empty path lets nothing through
 	}
 	p.b = append(p.b, "W n\n"...)
-	p.seen = p.seen.within(bounds.moved(p.dxMm, p.dyMm))
+	p.seen = p.seen.Within(bounds.Moved(p.dxMm, p.dyMm))
 }
 
 func (p *painter) shape(s draw.Shape) error {
@@ -242,13 +221,13 @@ func (p *painter) shape(s draw.Shape) error {
 		return err
 	}
 	// A mitre reaches render.MiterLimit half widths beyond its corner.
-	window, margin := p.seen.moved(-p.dxMm, -p.dyMm), 0.0
+	window, margin := p.seen.Moved(-p.dxMm, -p.dyMm), 0.0
 	if s.Stroke != draw.None {
 		margin = s.WidthMm / 2 * render.MiterLimit
 	}
 	drawn := false
 	for sub := range subpaths(s.Path.Data()) {
-		if !reach(sub).grown(margin).meets(window) {
+		if !reach(sub).Grown(margin).Meets(window) {
 			continue // it neither fills nor lines anything that is seen
 		}
 		if !drawn {
@@ -318,7 +297,7 @@ func (p *painter) text(t draw.Text) error {
 	x, y := t.XMm+p.dxMm, t.YMm+p.dyMm
 	// No glyph goes further from the line it stands on than its width and
 	// the height of the face.
-	if room := widthMm + 2*t.SizeMm; !(area{x, y, x, y}).grown(room).meets(p.seen) {
+	if room := widthMm + 2*t.SizeMm; !draw.R(x, y, x, y).Grown(room).Meets(p.seen) {
 		return nil
 	}
 	var shift float64

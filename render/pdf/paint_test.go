@@ -145,8 +145,8 @@ func TestUnseenIsUnseen(t *testing.T) {
 			// The same clip with specks far off, so that nothing lies off it.
 			whole.Clip = group.Clip.Append(canvas.Rectangle(1, 1).Translate(-9000, -9000)).Append(canvas.Rectangle(1, 1).Translate(9000, 9000))
 		}
-		saving := &painter{pen: freshPen, seen: area{0, 0, 100, 100}}
-		full := &painter{pen: freshPen, seen: area{-9000, -9000, 9000, 9000}}
+		saving := &painter{pen: freshPen, seen: draw.R(0, 0, 100, 100)}
+		full := &painter{pen: freshPen, seen: draw.R(-9000, -9000, 9000, 9000)}
 		for p, g := range map[*painter]draw.Group{saving: group, full: whole} {
 			if err := p.drawing(&draw.Drawing{Items: []draw.Item{g, g}}, 0); err != nil {
 				t.Fatal(err)
@@ -270,12 +270,12 @@ func TestCubics(t *testing.T) {
 // it is too small.
 func TestReach(t *testing.T) {
 	t.Parallel()
-	for svg, want := range map[string]area{
-		"M1 2L5 -3": {1, -3, 5, 2}, "M1 2L-5 3Z": {-5, 2, 1, 3}, "M0 0Q3 9 6 0": {0, 0, 6, 9}, "M0 0C-4 1 5 -6 2 2": {-4, -6, 5, 2},
-		"M0 0A5 5 0 0 1 6 0": {-4, -10, 16, 10}, "M0 0A5 2 0 0 1 2 0": {-8, -10, 12, 10}, "M0 0A2 5 0 0 1 2 0": {-8, -10, 12, 10}, "M0 0A2 2 0 0 1 8 0": {0, -8, 16, 8},
+	for svg, want := range map[string]draw.Rect{
+		"M1 2L5 -3": draw.R(1, -3, 5, 2), "M1 2L-5 3Z": draw.R(-5, 2, 1, 3), "M0 0Q3 9 6 0": draw.R(0, 0, 6, 9), "M0 0C-4 1 5 -6 2 2": draw.R(-4, -6, 5, 2),
+		"M0 0A5 5 0 0 1 6 0": draw.R(-4, -10, 16, 10), "M0 0A5 2 0 0 1 2 0": draw.R(-8, -10, 12, 10), "M0 0A2 5 0 0 1 2 0": draw.R(-8, -10, 12, 10), "M0 0A2 2 0 0 1 8 0": draw.R(0, -8, 16, 8),
 	} {
 		for s := range subpaths(path(svg).Data()) {
-			if got := reach(s); math.Abs(got.x0-want.x0)+math.Abs(got.y0-want.y0)+math.Abs(got.x1-want.x1)+math.Abs(got.y1-want.y1) > 1e-6 {
+			if got := reach(s); math.Abs(got.X0-want.X0)+math.Abs(got.Y0-want.Y0)+math.Abs(got.X1-want.X1)+math.Abs(got.Y1-want.Y1) > 1e-6 {
 				t.Errorf("%s: %v, want %v", svg, got, want)
 			}
 		}
@@ -288,7 +288,7 @@ func TestLinkEntries(t *testing.T) {
 	t.Parallel()
 	var b bytes.Buffer
 	f := newFile(&b, &packer{})
-	to := func(title string) link { return link{area{25.4, 50.8, 76.2, 101.6}, title} }
+	to := func(title string) link { return link{draw.R(25.4, 50.8, 76.2, 101.6), title} }
 	targets, kids := map[string]int{"a": 0, "b": 1}, []int{11, 12}
 	for _, c := range []struct {
 		links []link

@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"github.com/tdewolff/canvas"
+
+	"centrepop/templates/draw"
 )
 
 // subpaths lists the runs of a path's data that begin with a move.
@@ -38,8 +40,8 @@ func length(command float64) int {
 
 // reach is a rectangle that holds a subpath: its points, those that pull its
 // curves, and about the end of an arc a square that its ellipse cannot leave.
-func reach(data []float64) area {
-	a := area{data[1], data[2], data[1], data[2]}
+func reach(data []float64) draw.Rect {
+	a := draw.R(data[1], data[2], data[1], data[2])
 	for i := 0; i < len(data); {
 		n := length(data[i])
 		x, y := data[i+n-3], data[i+n-2]
@@ -48,10 +50,10 @@ func reach(data []float64) area {
 			// An ellipse that does not reach from end to end is enlarged.
 			chord := math.Hypot(x-data[i-3], y-data[i-2])
 			r := 2 * max(rx, ry) * max(1, chord/2/min(rx, ry))
-			a = a.with(area{x, y, x, y}.grown(r))
+			a = a.With(draw.R(x, y, x, y).Grown(r))
 		} else {
 			for j := i + 1; j < i+n-1; j += 2 {
-				a = a.with(area{data[j], data[j+1], data[j], data[j+1]})
+				a = a.With(draw.R(data[j], data[j+1], data[j], data[j+1]))
 			}
 		}
 		i += n

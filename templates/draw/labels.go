@@ -31,6 +31,11 @@ func (r Rect) With(s Rect) Rect {
 	return Rect{min(r.X0, s.X0), min(r.Y0, s.Y0), max(r.X1, s.X1), max(r.Y1, s.Y1)}
 }
 
+// Within is what r and s have in common, inside out where that is nothing.
+func (r Rect) Within(s Rect) Rect {
+	return Rect{max(r.X0, s.X0), max(r.Y0, s.Y0), min(r.X1, s.X1), min(r.Y1, s.Y1)}
+}
+
 // Meets tells whether the rectangles have more than an edge in common.
 func (r Rect) Meets(s Rect) bool {
 	return r.X0 < s.X1 && s.X0 < r.X1 && r.Y0 < s.Y1 && s.Y0 < r.Y1

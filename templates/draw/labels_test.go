@@ -52,7 +52,7 @@ func TestOccupiedFindsAllThatMeets(t *testing.T) {
 	})
 }
 
-// TestRects: a rectangle moved, and that about two.
+// TestRects: a rectangle moved, that about two, and what two have in common.
 func TestRects(t *testing.T) {
 	t.Parallel()
 	r := R(1, 2, 5, 9)
@@ -62,6 +62,11 @@ func TestRects(t *testing.T) {
 	for s, want := range map[Rect]Rect{R(2, 3, 4, 5): r, R(0, 3, 4, 5): R(0, 2, 5, 9), R(2, 0, 4, 5): R(1, 0, 5, 9), R(2, 3, 7, 5): R(1, 2, 7, 9), R(2, 3, 4, 12): R(1, 2, 5, 12), R(20, 30, 40, 50): R(1, 2, 40, 50)} {
 		if got := r.With(s); got != want || s.With(r) != want {
 			t.Errorf("with %v: %v, want %v", s, got, want)
+		}
+	}
+	for s, want := range map[Rect]Rect{R(2, 3, 4, 5): R(2, 3, 4, 5), R(0, 3, 4, 5): R(1, 3, 4, 5), R(2, 0, 4, 5): R(2, 2, 4, 5), R(2, 3, 7, 5): R(2, 3, 5, 5), R(2, 3, 4, 12): R(2, 3, 4, 9), R(6, 3, 7, 5): R(6, 3, 5, 5)} {
+		if got := r.Within(s); got != want || s.Within(r) != want {
+			t.Errorf("within %v: %v, want %v", s, got, want)
 		}
 	}
 }

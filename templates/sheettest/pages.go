@@ -68,7 +68,7 @@ func (p Placed) Room() draw.Rect {
 	}
 	r = r.Moved(p.DX, p.DY)
 	if p.Clip != nil {
-		r = draw.R(max(r.X0, p.Clip.X0), max(r.Y0, p.Clip.Y0), min(r.X1, p.Clip.X1), min(r.Y1, p.Clip.Y1))
+		r = r.Within(*p.Clip)
 	}
 	return r
 }

@@ -153,7 +153,7 @@ func (t *template) areas() []draw.Rect {
 		if t.setAt.YMm > (c.Y0+c.Y1)/2 {
 			y0, y1 = min(need.Y0, c.Y1-60), c.Y1
 		}
-		return append(out, draw.R(max(c.X0, x0), max(c.Y0, y0), min(c.X1, x1), min(c.Y1, y1)))
+		return append(out, c.Within(draw.R(x0, y0, x1, y1)))
 	}
 	return append(out, draw.R(c.X0, c.Y0, max(c.X1-trimMm, min(c.X1, need.X1)), c.Y1),
 		draw.R(c.X0, max(c.Y0+trimMm/2, min(c.Y0, need.Y0)), max(c.X1-trimMm, min(c.X1, need.X1)), c.Y1))
