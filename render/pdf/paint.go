@@ -159,7 +159,7 @@ func (p *painter) group(g draw.Group, depth int) error {
 		return err
 	}
 	m := canvas.Identity.Translate(p.dxMm, p.dyMm).Mul(g.Transform)
-	moved := m[0][0] == 1 && m[1][1] == 1 && m[0][1] == 0 && m[1][0] == 0
+	moved := draw.OnlyMoves(m)
 	pen, dxMm, dyMm, seen, outer := p.pen, p.dxMm, p.dyMm, p.seen, p.outer
 	nested := g.Clip != nil || !moved
 	if nested {

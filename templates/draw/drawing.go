@@ -80,6 +80,12 @@ type Group struct {
 	Clip      *canvas.Path
 }
 
+// OnlyMoves tells whether a transform leaves size and direction as they are.
+func OnlyMoves(m canvas.Matrix) bool {
+	m[0][2], m[1][2] = 0, 0
+	return m == canvas.Identity
+}
+
 // Link is a place that leads to a bookmark of the document when it is clicked,
 // where the device can: the inside of a closed path. Nothing is drawn. One that
 // names no bookmark of the document leads nowhere.

@@ -70,3 +70,21 @@ func TestRects(t *testing.T) {
 		}
 	}
 }
+
+// TestOnlyMoves: a transform moves alone wherever it moves to, and not where any of its other numbers is another.
+func TestOnlyMoves(t *testing.T) {
+	t.Parallel()
+	for _, moved := range []canvas.Matrix{canvas.Identity, canvas.Identity.Translate(3, 0), canvas.Identity.Translate(-3, 7)} {
+		if !OnlyMoves(moved) {
+			t.Errorf("%v does more than move", moved)
+		}
+		for i := range 2 {
+			for k := range 2 {
+				other := moved
+				if other[i][k] += 0.5; OnlyMoves(other) {
+					t.Errorf("%v only moves", other)
+				}
+			}
+		}
+	}
+}

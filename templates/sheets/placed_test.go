@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
@@ -68,6 +69,72 @@ func TestColumnsWithoutEmptyLists(t *testing.T) {
 					t.Fatalf("%d, %d and %d rows over %v: %q, want %q", len(one.Rows), len(two.Rows), len(three.Rows), under, got, want)
 				}
 			}
+		}
+	}
+}
+
+// TestTicksInARow: the jobs of a piece stand in a row as long as the boxes of all have room in it, each 0.6 mm behind the one
+// before and 2 mm behind the last.
+func TestTicksInARow(t *testing.T) {
+	t.Parallel()
+	for _, n := range []int{1, 4, 8} {
+		need := 0.0
+		for _, job := range []string{"sawn", "drilled", "deburred"} {
+			need += draw.TextWidth(job, draw.SmallMm, false) + 1 + float64(n)*4 + 2
+		}
+		for width, high := range map[float64]float64{need + 0.01: 4.6, need - 0.01: 9.2, need / 2: 9.2, 1: 13.8} {
+			if p := ticks([]string{"sawn", "drilled", "deburred"}, n, width); width != need/2 && !near(p.Height, high) || p.Height < high-1e-6 {
+				t.Errorf("%d pieces in %v: %v high, want %v", n, width, p.Height, high)
+			}
+		}
+	}
+}
+
+// TestTwoColumnsFrom: lists stand in two columns on paper with 150 mm between its margins or more.
+func TestTwoColumnsFrom(t *testing.T) {
+	t.Parallel()
+	list := draw.Table{Title: "Parts", Columns: []draw.Column{{Head: "No."}}, Rows: [][]string{{"1"}, {"2"}, {"3"}}}
+	for width, columns := range map[float64]int{149: 1, 150: 2, 151: 2} {
+		f := draw.NewFlow(func(int) (*draw.Sheet, draw.Piece) {
+			return &draw.Sheet{Frame: draw.Frame{WidthMm: width + 2*draw.MarginMm, HeightMm: 297}}, draw.Piece{}
+		})
+		if f.Width() != width {
+			t.Fatalf("%v wide, want %v", f.Width(), width)
+		}
+		density(1).columns(f, &plan.Plan{}, []draw.Table{list, list}, 0)
+		at := map[float64]bool{}
+		for _, b := range f.Sheets[0].Blocks {
+			at[b.XMm] = true
+		}
+		if len(at) != columns {
+			t.Errorf("%v wide: %d columns, want %d", width, len(at), columns)
+		}
+	}
+}
+
+// TestColumnsOfCards: the least and the most width of the columns of the cards, in mm: room to write a reading, and none
+// wasted on what is short.
+func TestColumnsOfCards(t *testing.T) {
+	t.Parallel()
+	runs := runsTable(&plan.FirstRun{Degrees: "°C", Watch: []plan.Watched{{Where: "bearing"}, {Where: "gear", Most: "70 °C"}}})
+	for name, c := range map[string]struct {
+		table draw.Table
+		want  string
+	}{
+		"lines":  {linesTable(), "Stage 25 36, Do, and look 0 0, Wanted 0 52, Found 20 0, Done 11 0 tick, row 6"},
+		"runs":   {runs, "Stage 0 24, Run 0 0, Read after 0 0, Speed 0 0, bearing, °C 25 0, gear, °C: stop above 70 °C 25 0, Done 11 0 tick, row 6.5"},
+		"upkeep": {upkeepTable(&plan.Upkeep{}), " 0 18, Where 0 0, What 0 0, Every 0 22" + strings.Repeat(",  8.5 0", 8) + ", row 13"},
+	} {
+		got := ""
+		for _, col := range c.table.Columns {
+			got += fmt.Sprintf("%s %v %v", col.Head, col.Least, col.Most)
+			if col.Tick {
+				got += " tick"
+			}
+			got += ", "
+		}
+		if got += fmt.Sprint("row ", c.table.RowMm); got != c.want {
+			t.Errorf("%s: %s, want %s", name, got, c.want)
 		}
 	}
 }

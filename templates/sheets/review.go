@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -9,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/layout/words"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -21,12 +23,14 @@ const ReviewName = "Review"
 // allow, signed on the first if it can be.
 func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame, notes []draw.Table) []*draw.Sheet {
 	w := reviewing{pl, findings, paper, notes}
-	best, pages, signed := density(0), math.MaxInt, 0
-	for _, d := range []density{1, 0.9, 0.8} {
-		if sheets, page := d.review(w, math.MaxInt); len(sheets) < pages || len(sheets) == pages && page < signed {
-			best, pages, signed = d, len(sheets), page
-		}
+	type set struct {
+		density
+		pages, signed int
 	}
+	best := slices.MinFunc(seq.Map([]density{1, 0.9, 0.8}, func(d density) set {
+		sheets, signed := d.review(w, math.MaxInt)
+		return set{d, len(sheets), signed}
+	}), func(a, b set) int { return cmp.Or(cmp.Compare(a.pages, b.pages), cmp.Compare(a.signed, b.signed)) })
 	drawn, _ := best.review(w, 0)
 	return drawn
 }

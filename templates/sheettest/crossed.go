@@ -130,10 +130,10 @@ func (s *scene) through(t sceneText) float64 {
 	var sum float64
 	room := t.room.box()
 	for _, l := range s.lines {
-		if !draw.R(min(l.from.X, l.to.X), min(l.from.Y, l.to.Y), max(l.from.X, l.to.X), max(l.from.Y, l.to.Y)).Grown(0.01).Meets(room) {
+		if !draw.R(min(l.from.X, l.to.X), min(l.from.Y, l.to.Y), max(l.from.X, l.to.X), max(l.from.Y, l.to.Y)).Meets(room) {
 			continue
 		}
-		n := max(1, int(math.Ceil(l.to.Sub(l.from).Length()/sampleMm)))
+		n := int(math.Ceil(l.to.Sub(l.from).Length() / sampleMm))
 		for i := range n {
 			p := l.from.Interpolate(l.to, (float64(i)+0.5)/float64(n))
 			if t.room.holds(p) && inside(p, l.clips) && !s.hidden(p, l.n) {

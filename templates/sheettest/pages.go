@@ -41,7 +41,7 @@ func Flatten(t testing.TB, d *draw.Drawing, dx, dy float64, clip *draw.Rect) []P
 			continue
 		}
 		m := g.Transform
-		if m[0][0] != 1 || m[1][1] != 1 || m[0][1] != 0 || m[1][0] != 0 {
+		if !draw.OnlyMoves(m) {
 			t.Fatalf("a group is scaled or turned: %v", m)
 		}
 		inner := clip

@@ -63,7 +63,7 @@ func record(b *strings.Builder, d *draw.Drawing, dx, dy float64, clipped bool) {
 		switch item := item.(type) {
 		case draw.Group:
 			m := item.Transform
-			if m[0][0] == 1 && m[1][1] == 1 && m[0][1] == 0 && m[1][0] == 0 {
+			if draw.OnlyMoves(m) {
 				record(b, item.Drawing, dx+m[0][2], dy+m[1][2], clipped || item.Clip != nil)
 				continue
 			}
