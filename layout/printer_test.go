@@ -141,12 +141,12 @@ func TestCorrectionCheck(t *testing.T) {
 	if err := good.Check(); err != nil {
 		t.Error(err)
 	}
-	for _, c := range []*Correction{{"x", 1 / 0.95, 1 / 1.05, 2}, {"x", 1, 1, 0}} {
+	for _, c := range []*Correction{{"x", 1 / 0.95, 1 / 1.05, 2}, {"x", 1/0.95 + 1e-9, 1/1.05 - 1e-9, 2}, {"x", 1, 1, 0}} {
 		if err := c.Check(); err != nil {
 			t.Error(err)
 		}
 	}
-	for _, c := range []Correction{{"x", 1.0527, 1, 0}, {"x", 0.9523, 1, 0}, {"x", 1, 1, -2.001}, {}, {"x", 1, 1.06, 0}, {"x", 0.95, 1, 0}, {"x", math.NaN(), 1, 0}, {"x", 1, 1, math.NaN()}, {"x", 1, 1, 2.1}, {"x", -1, 1, 0}} {
+	for _, c := range []Correction{{"x", 1.0527, 1, 0}, {"x", 1/0.95 + 1.05e-9, 1, 0}, {"x", 1, 1/1.05 - 1.05e-9, 0}, {"x", 0.9523, 1, 0}, {"x", 1, 1, -2.001}, {}, {"x", 1, 1.06, 0}, {"x", 0.95, 1, 0}, {"x", math.NaN(), 1, 0}, {"x", 1, 1, math.NaN()}, {"x", 1, 1, 2.1}, {"x", -1, 1, 0}} {
 		if err := c.Check(); err == nil {
 			t.Errorf("%v is accepted", c)
 		}

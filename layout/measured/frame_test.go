@@ -27,6 +27,21 @@ func TestShaftEnds(t *testing.T) {
 	}
 }
 
+// A shaft is as long as its range of diameters says, up to its largest; twice as long as thick beyond the table (ISO/R 775, from memory).
+func TestShaftLength(t *testing.T) {
+	t.Parallel()
+	ranges := [][2]float64{{11, 23}, {14, 30}, {19, 40}, {24, 50}, {28, 60}, {38, 80}, {56, 110}, {75, 140}, {95, 170}}
+	for i, e := range ranges {
+		next := 2 * (e[0] + 0.1)
+		if i+1 < len(ranges) {
+			next = ranges[i+1][1]
+		}
+		if got, over := ShaftLengthMm(e[0]), ShaftLengthMm(e[0]+0.1); got != e[1] || over != next {
+			t.Errorf("Ø%g: %g, and over it %g, want %g and %g", e[0], got, over, e[1], next)
+		}
+	}
+}
+
 // A frame has letters for its length, its shaft and its face.
 func TestFrameShaft(t *testing.T) {
 	t.Parallel()

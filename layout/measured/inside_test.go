@@ -34,6 +34,36 @@ func TestTable(t *testing.T) {
 	}
 }
 
+// TestReadingBounds: each bound of a reading between holes of 14 and 10, just within and just beyond: two
+// holes may seem to overlap by 0.2, so that their centres are 11.8 apart, and not less.
+func TestReadingBounds(t *testing.T) {
+	t.Parallel()
+	s := Survey{Holes: []Diameter{{Mm: 14}, {Mm: 10}}, Spigot: Diameter{Mm: 230}}
+	small := Survey{Holes: []Diameter{{Mm: 0.1}, {Mm: 0.1}}}
+	for i, c := range []struct {
+		s    Survey
+		r    Reading
+		want Code
+	}{
+		{s, Reading{From: 1, To: 2, Kind: Over, Mm: 23.81}, ""}, {s, Reading{From: 1, To: 2, Kind: Over, Mm: 23.79}, TooShort},
+		{s, Reading{From: 1, To: 2, Kind: Centres, Mm: 11.81}, ""}, {s, Reading{From: 1, To: 2, Kind: Centres, Mm: 11.79}, TooShort},
+		{s, Reading{From: 2, To: 1, Kind: Between, Mm: 0.001}, ""}, {s, Reading{From: 2, To: 1, Kind: Between}, LengthRange},
+		{small, Reading{From: 1, To: 2, Kind: Over, Mm: 0.101}, ""}, {small, Reading{From: 1, To: 2, Kind: Over, Mm: 0.1}, TooShort},
+		{s, Reading{From: 1, To: 2, Kind: Centres, Mm: 10000}, ""}, {s, Reading{From: 1, To: 2, Kind: Centres, Mm: 10000.1}, LengthRange},
+		{s, Reading{From: 1, To: 2, Kind: Centres, Mm: 100, PlusMinusMm: 10}, ""}, {s, Reading{From: 1, To: 2, Kind: Centres, Mm: 100, PlusMinusMm: 10.01}, ReadingPlusMinus},
+		{s, Reading{From: 1, To: 2, Kind: Centres, Mm: 100, PlusMinusMm: 0.0005}, ""}, {s, Reading{From: 1, To: 2, Kind: Centres, Mm: 100, PlusMinusMm: 0.00049}, ReadingPlusMinus},
+		{s, Reading{From: 1, Kind: Between, Mm: 0.5}, ""}, {small, Reading{From: 1, Kind: Between, Mm: 0.5}, NoSpigot}, {s, Reading{From: 3, To: 1, Kind: Over, Mm: 30}, NoSuchHole}, {s, Reading{From: 1, To: 3, Kind: Over, Mm: 30}, NoSuchHole},
+	} {
+		got := Code("")
+		if e := c.s.checkReading(c.r); e != nil {
+			got = e.Code
+		}
+		if got != c.want {
+			t.Errorf("%d: %+v: %q, want %q", i, c.r, got, c.want)
+		}
+	}
+}
+
 // TestChiQuantile holds the approximation against tabled values of chi-square
 // (NIST/SEMATECH e-Handbook, 1.3.6.7.4), within 3.5 %.
 func TestChiQuantile(t *testing.T) {

@@ -220,10 +220,12 @@ func (r *Result) place(d Drawn, drawn []DrawnHole) placing {
 		ex, ey, eu = r.Centred.XMm, r.Centred.YMm, r.Centred.UMm
 	}
 	// The turn that lays the holes on each other on average.
-	sum := 0.0
-	first := math.Atan2(drawn[0].XMm, drawn[0].YMm) - r.Holes[0].AngleDeg*math.Pi/180
+	sum, first := 0.0, 0.0
 	for i, h := range r.Holes {
 		diff := math.Atan2(drawn[i].XMm, drawn[i].YMm) - h.AngleDeg*math.Pi/180
+		if i == 0 {
+			first = diff
+		}
 		sum += math.Remainder(diff-first, 2*math.Pi)
 	}
 	p.turn = math.Remainder(first+sum/float64(len(drawn)), 2*math.Pi)
