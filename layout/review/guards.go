@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/machine"
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -43,17 +45,30 @@ func standOffMm(width, length float64, round bool) float64 {
 	return math.Inf(1)
 }
 
-// windows looks for openings beside the driven shaft or a flight that a hand or a finger gets
-// through to it, and that nothing closes.
+// windows looks for openings beside the driven shaft, what turns with it or a flight that a hand
+// or a finger gets through to it, and that nothing closes.
 func (r *reviewer) windows(drives parts.JointRef) {
+	turns := r.turnsWith(machine.Instance{Part: drives.Part, Copy: max(1, drives.Copy)})
 	for p := range everyStanding(r) {
-		if shaft := standingRef(p.stack, drives); shaft != nil && p.standingPart != shaft {
-			r.windowsOver(append(r.flightsIn(p.standingPart), sweep{shaft.Title, func(o *opening) (radius, gap float64) {
-				_, radius, _ = shaft.radii(p.Z(o.zMm))
-				return radius, 0
-			}}), r.viewOf(p.Part), p.standingPart, p.stack)
+		if standingRef(p.stack, drives) != nil && !turns[machine.Instance{Part: p.Part, Copy: p.Copy}] {
+			r.windowsOver(r.sweepsIn(p, turns), r.viewOf(p.Part), p.standingPart, p.stack)
 		}
 	}
+}
+
+// turnsWith are a shaft and all that joints other than bearings hold to it.
+func (r *reviewer) turnsWith(shaft machine.Instance) map[machine.Instance]bool {
+	turns := map[machine.Instance]bool{shaft: true}
+	for n := 0; n < len(turns); {
+		n = len(turns)
+		for _, j := range r.pl.Joints {
+			a, b := machine.Instance{Part: j.A.Part, Copy: j.A.Copy}, machine.Instance{Part: j.B.Part, Copy: j.B.Copy}
+			if j.Bearing == nil && (turns[a] || turns[b]) {
+				turns[a], turns[b] = true, true
+			}
+		}
+	}
+	return turns
 }
 
 // sweep is something that turns: its radius under an opening, 0 where there is none, and how
@@ -63,21 +78,42 @@ type sweep struct {
 	under func(*opening) (radius, gap float64)
 }
 
-// flightsIn are the flights that turn about the axis of a part of a stack.
-func (r *reviewer) flightsIn(p *standingPart) (out []sweep) {
+// sweepsIn are the flights that turn about the axis of a part of a stack, and what turns under it:
+// a round by its steps, another by the corner that is farthest out.
+func (r *reviewer) sweepsIn(p standingIn, turns map[machine.Instance]bool) (out []sweep) {
+	const steps = 20 // along an opening
+	for _, q := range p.stack {
+		if turns[machine.Instance{Part: q.Part, Copy: q.Copy}] && r.viewOf(q.Part).p.Kind != parts.FlightPart {
+			out = append(out, sweep{q.Title, func(o *opening) (radius, gap float64) {
+				for i := range steps + 1 {
+					_, outer, _ := q.radii(p.Z(o.zMm + o.alongMm*(2*float64(i)/steps-1)))
+					radius = max(radius, outer)
+				}
+				return radius, 0
+			}})
+		}
+	}
 	m := r.machine()
-	k := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { of := m.Of[b.ID]; return of.Part == p.Part && of.Copy == p.Copy })
+	k := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID] == machine.Instance{Part: p.Part, Copy: p.Copy} })
 	for b := range seq.Refs(m.Bodies) {
-		v := r.viewOf(m.Of[b.ID].Part)
-		if k < 0 || v == nil || v.p.Kind != parts.FlightPart {
+		of := m.Of[b.ID]
+		v := r.viewOf(of.Part)
+		if k < 0 || v == nil {
 			continue
 		}
 		box := b.Box().Moved(m.Bodies[k].Pose.Inverse()) // z runs from the front face forward
-		if off := box.Centre(); math.Hypot(off.X, off.Y) < v.p.Flight.Shaft.Mm/2 {
-			out = append(out, sweep{v.p.Title.Value, func(o *opening) (radius, gap float64) {
-				return v.p.Flight.Outside.Mm / 2, max(0, -box.High.Z-o.zMm-o.alongMm, o.zMm-o.alongMm+box.Low.Z)
-			}})
+		far := math.Hypot(max(-box.Low.X, box.High.X), max(-box.Low.Y, box.High.Y))
+		if v.p.Kind == parts.FlightPart {
+			far = v.p.Flight.Outside.Mm / 2
+			if off := box.Centre(); math.Hypot(off.X, off.Y) >= v.p.Flight.Shaft.Mm/2 {
+				continue
+			}
+		} else if !turns[of] || !m.Tied(b, &m.Bodies[k]) || standing(p.stack, plan.JointEnd{Part: of.Part, Copy: of.Copy}) != nil {
+			continue
 		}
+		out = append(out, sweep{v.p.Title.Value, func(o *opening) (radius, gap float64) {
+			return far, max(0, -box.High.Z-o.zMm-o.alongMm, o.zMm-o.alongMm+box.Low.Z)
+		}})
 	}
 	return out
 }
@@ -94,17 +130,19 @@ func (r *reviewer) windowsOver(sweeps []sweep, v *view, p *standingPart, stack [
 			continue
 		}
 		wanted := standOffMm(min(around, along), max(around, along), o.radial.Shape == parts.RadialHole)
+		off, near := wanted, ""
 		for _, s := range sweeps {
 			turning, gap := s.under(&o)
-			off := math.Hypot(o.outerMm-turning, gap)
-			if turning == 0 || inner <= turning+slackMm || off >= wanted {
-				continue
+			if d := math.Hypot(o.outerMm-turning, gap); turning > 0 && inner > turning+slackMm && d < off {
+				off, near = d, s.title
 			}
+		}
+		if near != "" {
 			wide := r.mm(around) + " x " + r.mm(along)
 			if o.radial.Shape == parts.RadialHole {
 				wide = r.mm(around)
 			}
-			v.report(Check, o.radial.Name.Value, o.radial.Pos, r.tooOpen(min(around, along), o.radial.Name.Value+" to "+s.title+", which turns", wide, off, "a narrower opening, or a guard over it"))
+			v.report(Check, o.radial.Name.Value, o.radial.Pos, r.tooOpen(min(around, along), o.radial.Name.Value+" to "+near+", which turns", wide, off, "a narrower opening, or a guard over it"))
 			return
 		}
 	}
@@ -116,7 +154,7 @@ func (r *reviewer) tooOpen(leastMm float64, what, open string, offMm float64, fi
 	if leastMm <= openMm {
 		through = "a finger"
 	}
-	return Finding{What: through + " gets through " + what, Numbers: open + " open, " + r.mm(offMm) + " off", Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857 table 4", Fix: fix}
+	return Finding{What: through + " gets through " + what, Numbers: open + " open, " + r.mm(offMm) + " off", LeftMm: left(offMm), Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857 table 4", Fix: fix}
 }
 
 // guards looks for folded guards that leave open what turns: between their end and the plate
@@ -127,23 +165,23 @@ func guards(r *reviewer) {
 		return
 	}
 	r.windows(m.Drives)
-	machine := r.machine()
+	all := r.machine()
 	var shaft *assembly.Body
-	for b := range seq.Refs(machine.Bodies) {
-		if of := machine.Of[b.ID]; of.Part == m.Drives.Part && of.Copy == max(1, m.Drives.Copy) {
+	for b := range seq.Refs(all.Bodies) {
+		if of := all.Of[b.ID]; of.Part == m.Drives.Part && of.Copy == max(1, m.Drives.Copy) {
 			shaft = b
 		}
 	}
-	for b := range seq.Refs(machine.Bodies) {
-		v := r.viewOf(machine.Of[b.ID].Part)
-		if shaft == nil || v == nil || v.p.Kind != parts.Folded || !words.Guard(v.p.Title.Value) || !machine.Tied(b, shaft) {
+	for b := range seq.Refs(all.Bodies) {
+		v := r.viewOf(all.Of[b.ID].Part)
+		if shaft == nil || v == nil || v.p.Kind != parts.Folded || !words.Guard(v.p.Title.Value) || !all.Tied(b, shaft) {
 			continue
 		}
 		g := guardOn{r, v, b, shaft}
 		if g.away(m.Drives) {
 			continue
 		}
-		g.ends(machine.Bodies)
+		g.ends(all.Bodies)
 		g.sides()
 		g.saidUnder()
 	}
