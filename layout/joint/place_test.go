@@ -87,6 +87,9 @@ func TestGapOfRounds(t *testing.T) {
 	if got := problems(p, "hopper-throat"); strings.Contains(got, string(plan.FilletGap)) {
 		t.Errorf("rolled: %s", got)
 	}
+	over := planned(t, editedDemo(t, "pugmill", "job.yaml", "weld: {part: hopper-throat.round-end, to: hopper.large-end, type: fillet, size: 2 mm, process: TIG}\n    place: {on: front, with: back, at: [0, -20]",
+		"weld: {part: hopper.large-end, to: hopper-throat.round-end, type: fillet, size: 2 mm, process: TIG}\n    place: {on: back, with: front, at: [0, 20]"))
+	says(t, jointNamed(t, over, "hopper-throat"), []string{"Gap 0 to 0.7 by its limits"}, nil) // the same, said of what goes over
 	flat := planned(t, editedDemo(t, "pugmill", "hopper-throat.yaml", "bend: rolled", "bend: faceted"))
 	says(t, jointNamed(t, flat, "hopper-throat"), []string{"Gap up to 3.52 at the middles of the flats."}, []string{"No gap"})
 	if got := problems(flat, "hopper-throat"); !strings.Contains(got, string(plan.FilletGap)) {

@@ -67,7 +67,8 @@ func (t *joint) nested() (in, out part.Sized, ok bool) {
 }
 
 // sizeAt is the diameter of a round at the weld, of its bore or outside, with limits; 0
-// where the feature is on the other side. An end of sheet may go in to a depth.
+// where the feature is on the other side. An end of sheet may go in to a depth, or over what
+// then goes in to it.
 func (f feature) sizeAt(t *joint, inside bool) part.Sized {
 	if f.step != nil {
 		if f.step.Inside != inside {
@@ -82,7 +83,7 @@ func (f feature) sizeAt(t *joint, inside bool) part.Sized {
 	if pl := t.in.Place; pl != nil {
 		gap = math.Max(0, -pl.Gap.Mm)
 	}
-	if f.inst() != t.a.inst() { // the plane is its own end
+	if inside { // the seam runs at its own end
 		gap = 0
 	}
 	if f.ref.Feature != "large-end" {

@@ -407,11 +407,13 @@ func (r *reviewer) fewerThanSaid(e *parts.Loose) bool {
 // sunkHead are the words of a screw whose head is sunk in a cone.
 var sunkHead = regexp.MustCompile(`(?i)\bcountersunk\b|\bflat head\b|\b(?:82|90|100) ?°`)
 
-// untitled are words in which holes may be named, without the titles of parts, which name none.
+// untitled are words in which holes may be named, as in the input or apart, without the titles
+// of parts, which name none.
 func (r *reviewer) untitled(words string) string {
-	said := " " + strings.ToLower(wordsOf(words)) + " "
+	plain := func(s string) string { return " " + strings.ToLower(strings.ReplaceAll(s, "-", " ")) + " " }
+	said := plain(wordsOf(words))
 	for _, p := range r.job.Parts {
-		said = strings.ReplaceAll(said, " "+strings.ToLower(p.Title.Value)+" ", "  ")
+		said = strings.ReplaceAll(said, plain(p.Title.Value), "  ")
 	}
 	return said
 }
@@ -434,7 +436,7 @@ func (r *reviewer) holesFree(e *parts.Loose) {
 			filled = name + " of " + v.p.Title.Value
 		}
 	}
-	f := Finding{Part: e.Part.Value, Pos: e.How.Pos, What: "the words name no hole that the bolts of this part go into", Numbers: e.How.Value, Rule: "what is bolted on has holes of its own, which no joint fills", Source: "by the job", Fix: "holes for it, named in the words"}
+	f := Finding{Part: e.Part.Value, Pos: e.How.Pos, What: "the words name no hole that the bolts of this part go into", Numbers: e.How.Value, Rule: "what is bolted on has holes of its own, which no joint fills", Source: "by the job", Fix: "holes for it, named in the words by the name of their group; bolts, screws, holes or taps is no name, what any is called"}
 	if filled != "" {
 		f.What = "the bolts of this part are to go into " + filled + ", which a joint fills"
 	}
@@ -503,13 +505,15 @@ func (o *screwOrder) washers() float64 {
 	return 0
 }
 
-// saysHoles tells whether words name a group of holes, by all the words of its name; what
-// any hole is called says nothing.
+// saysHoles tells whether words name a group of holes, by all the words of its name, one of
+// them of four letters or more; what any hole is called says nothing.
 func saysHoles(said, name string) bool {
+	tells := false
 	return !slices.ContainsFunc(strings.Split(strings.ToLower(name), "-"), func(word string) bool {
 		word = strings.TrimSuffix(word, "s")
-		return len(word) < 4 || slices.Contains([]string{"screw", "bolt", "hole", "tap"}, word) || !strings.Contains(said, " "+word)
-	})
+		tells = tells || len(word) >= 4
+		return slices.Contains([]string{"screw", "bolt", "hole", "tap"}, word) || !strings.Contains(said, " "+word)
+	}) && tells
 }
 
 // ordered looks at screws that are ordered for a group of holes: their size, their number

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/txtar"
+
+	"centrepop/parts"
 )
 
 // A stud's threads take the nuts of its joint, a thread the nut that is bought with what sits on it,
@@ -86,6 +88,21 @@ func TestOwnThread(t *testing.T) {
 		if got := strings.Join(out, "; "); got != c.want {
 			t.Errorf("%s, %s: %q, want %q", c.nut, c.knob, got, c.want)
 		}
+	}
+}
+
+// A group of holes is named in words as in the input or with its words apart, one of four letters or more among them;
+// what any hole is called names none.
+func TestSaysHoles(t *testing.T) {
+	t.Parallel()
+	r := &reviewer{job: &parts.Job{}}
+	for said, want := range map[string]bool{"into motor-row of it": true, "into its motor row": true, "into its row": false} {
+		if saysHoles(r.untitled(said), "motor-row") != want {
+			t.Errorf("%q", said)
+		}
+	}
+	if said := r.untitled("into its row and bolts"); saysHoles(said, "row") || saysHoles(said, "bolts") {
+		t.Errorf("%q names", said)
 	}
 }
 
