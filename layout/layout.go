@@ -72,7 +72,7 @@ func Work(job *parts.Job) (*Worked, error) {
 		return nil, errs
 	}
 	out.Dangers = dangers(out.Parts)
-	out.Faults = joint.Resolve(out, job, models)
+	out.Faults = joint.Resolve(out, job, models, machine.NewSeams(job, models))
 	return &Worked{Job: job, Plan: out, Machine: sync.OnceValue(func() *machine.Machine { return stand(job, out, models) })}, nil
 }
 

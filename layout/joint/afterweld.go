@@ -74,7 +74,8 @@ func (j *making) swingMm(t *joint, about inst, body []inst) float64 {
 	if !j.job.Shop.SwingMm.Set() {
 		return 0
 	}
-	return j.seams.SwingMm(j.with(t), machineOf(about), seq.Map(body, machineOf))
+	end := func(i inst) plan.JointEnd { return plan.JointEnd{Part: i.part, Copy: i.copy} }
+	return j.seams.SwingMm(j.with(t), end(about), seq.Map(body, end))
 }
 
 // boresCold are the checks of bores that are finished before the last weld on their part: their

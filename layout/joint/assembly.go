@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"centrepop/layout/bolts"
-	"centrepop/layout/machine"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -14,12 +13,21 @@ import (
 	"centrepop/parts/seq"
 )
 
+// Seams is what only the solids of a job know of its joints, the last of those given being the one asked
+// for: see machine.Seams.
+type Seams interface {
+	Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corners []plan.Corner, flush []string)
+	SwingMm(joints []*plan.JointPlan, about plan.JointEnd, with []plan.JointEnd) float64
+	BoreMm(joints []*plan.JointPlan, plate, round plan.JointEnd, boreMm float64) map[string]float64
+	PastMm(in *parts.Joint) [4]float64
+}
+
 // shop is what the joints are worked out from; nothing changes it.
 type shop struct {
 	job    *parts.Job
 	w      words.Writer
 	models []*part.Model // as in the job
-	seams  machine.Seams
+	seams  Seams
 	short  map[string]bool // bars that are sawn for the gaps of their welds
 }
 

@@ -61,7 +61,7 @@ func TestNested(t *testing.T) {
 		// The bore's part lies with its front at 0; the other ends so deep in it, as
 		// it is and the other way round.
 		for _, at := range []placement{{c.deepMm - 20, 0, 1}, {c.deepMm, 0, -1}, {10 - c.deepMm, 0, 1}, {30 - c.deepMm, 90, -1}} {
-			if got := nested(placedPart{at: at}, placedPart{at: placement{0, 0, 1}}, out, in); got != c.want {
+			if got := (spigot{placedPart{at: at}, placedPart{at: placement{0, 0, 1}}, out, in}).nested(); got != c.want {
 				t.Errorf("Ø%g in Ø%g, %g deep at %v: %v", c.out.NominalMm, c.in.NominalMm, c.deepMm, at, got)
 			}
 		}

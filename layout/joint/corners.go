@@ -26,13 +26,8 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	p.Corners, p.Flush = j.seams.Corners(j.with(t), p.LegMm, !in.SidesSet)
 	lengthMm := func(c plan.Corner) float64 { return c.LengthMm }
 	p.CornerMm = seq.Sum(p.Corners, lengthMm)
-	_, _, barEnd := t.onBarEnd()
-	switch onEdge := !barEnd && t.in.Place.Edge(); {
-	case onEdge && in.Sides == 1 && (in.SidesSet || in.Length.Set()):
-		p.Corners, p.Flush = oneSide(p.Corners), nil
-	case onEdge && !in.SidesSet:
-		end := func(c plan.Corner) bool { return c.Side != "front" && c.Side != "back" }
-		p.Round = t.a.r.Part.Flat() && !p.OneSided() && slices.ContainsFunc(p.Corners, end)
+	if _, _, barEnd := t.onBarEnd(); !barEnd && t.in.Place.Edge() {
+		t.edgeCorners(p)
 	}
 	sum := seq.Sum(p.Corners, lengthMm)
 	asked := in.Length.Mm * float64(in.Sides)
@@ -40,6 +35,17 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 		t.problem(plan.FilletNoCorner, plan.Of(plan.Mm, asked), plan.Of(plan.Mm, words.Round(sum, 0)), plan.Named(strings.Join(p.Flush, ", ")), plan.Named(t.a.title()))
 	}
 	t.out.How += t.cornersText(p)
+}
+
+// edgeCorners are those of what stands on its edge: of one side where the job says so, or round its ends.
+func (t *joint) edgeCorners(p *plan.WeldPlan) {
+	switch in := t.in.Weld; {
+	case in.Sides == 1 && (in.SidesSet || in.Length.Set()):
+		p.Corners, p.Flush = oneSide(p.Corners), nil
+	case !in.SidesSet:
+		end := func(c plan.Corner) bool { return c.Side != "front" && c.Side != "back" }
+		p.Round = t.a.r.Part.Flat() && !p.OneSided() && slices.ContainsFunc(p.Corners, end)
+	}
 }
 
 // cornersText says along what a straight fillet lies and on which sides; nothing where it is on every side.
@@ -59,7 +65,7 @@ const sameRoundMm = 0.6
 // is there, round the bore or a shoulder; of one side the round itself is taken before its shoulder, the front
 // before the back.
 func (j *making) boreCorners(t *joint, p *plan.WeldPlan, plate, round *feature) {
-	wide := j.seams.BoreMm(j.with(t), machineOf(plate.inst()), machineOf(round.inst()), plate.step.Size.NominalMm)
+	wide := j.seams.BoreMm(j.with(t), plate.end(), round.end(), plate.step.Size.NominalMm)
 	for _, face := range []string{string(parts.Front), string(parts.Back)} {
 		outside, _ := round.r.Sides()
 		for _, s := range outside {

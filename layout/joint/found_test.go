@@ -324,12 +324,13 @@ func TestBoughtForAll(t *testing.T) {
 // TestNoContact: a seat of 3 that lies in a chamfer of 3 touches nothing of its bore; of 3.5 half a millimetre.
 func TestNoContact(t *testing.T) {
 	t.Parallel()
-	for long, want := range map[string]string{"3": "press-no-contact, pin seat, hub bore", "3.5": ""} {
-		got := foundIn(t, []plan.ProblemKind{plan.PressNoContact, plan.PressTooDeep}, "{name: j, press: {shaft: pin.seat, bore: hub.bore}, level: front-with-front}",
+	for _, c := range [][3]string{{"3", "", "press-no-contact, pin seat, hub bore"}, {"3.5", "", ""}, {"10", ", below: 0.5", ""}, {"2", ", below: 0.5", "press-too-deep, pin seat, hub bore, 0.5"}} {
+		long, below, want := c[0], c[1], c[2]
+		got := foundIn(t, []plan.ProblemKind{plan.PressNoContact, plan.PressTooDeep}, "{name: j, press: {shaft: pin.seat, bore: hub.bore}, level: front-with-front"+below+"}",
 			"part: hub\nkind: turned\nmaterial: S235\nstock: {round: 95 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 90, length: 40}]\n  inside: [{name: bore, diameter: 45, fit: H7, length: 40}]\nchamfers: [{edge: bore-front, size: 3, angle: 15}]\n",
 			"part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 65 mm, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: 45, fit: p6, length: "+long+"}, {name: nose, diameter: 40, length: 30}]\n")
 		if got != want {
-			t.Errorf("%s long: %q, want %q", long, got, want)
+			t.Errorf("%s long%s: %q, want %q", long, below, got, want)
 		}
 	}
 }

@@ -160,18 +160,8 @@ func serve(of []drilled, made []*joint) (best jig) {
 		}
 		g := jig{first: first}
 		for _, d := range of {
-			same, turned := samePlaces(d.at, first.at), samePlaces(d.at, flipped(first.at))
-			switch {
-			case d.place == nil || shake(d.place) > shakeMm:
-				g.left = append(g.left, d)
-			case d.place.Inside && first.place.Inside && same && equal(d.place, first.place):
-				g.plugs = append(g.plugs, d)
-			case !d.place.Inside && first.place.Inside && turned && d.place.Size.MaxMm+2*jigWallMm < first.place.Size.MinMm && (len(g.rings) == 0 || equal(d.place, g.rings[0].place)),
-				!d.place.Inside && !first.place.Inside && same && equal(d.place, first.place):
-				g.rings = append(g.rings, d)
-			default:
-				g.left = append(g.left, d)
-			}
+			to := g.side(d)
+			*to = append(*to, d)
 		}
 		served := append(slices.Clone(g.plugs), g.rings...)
 		if worth(served, made) && pieces(served) > pieces(best.plugs)+pieces(best.rings) {
@@ -179,6 +169,24 @@ func serve(of []drilled, made []*joint) (best jig) {
 		}
 	}
 	return best
+}
+
+// side is where a jig has some holes: its plug, its ring, or what it leaves.
+func (g *jig) side(d drilled) *[]drilled {
+	own, at := g.first.place, g.first.at
+	if d.place == nil || shake(d.place) > shakeMm {
+		return &g.left
+	}
+	switch same := samePlaces(d.at, at) && equal(d.place, own); {
+	case same && d.place.Inside && own.Inside:
+		return &g.plugs
+	case same && !d.place.Inside && !own.Inside:
+		return &g.rings
+	case !own.Inside || d.place.Inside || !samePlaces(d.at, flipped(at)):
+	case d.place.Size.MaxMm+2*jigWallMm < own.Size.MinMm && (len(g.rings) == 0 || equal(d.place, g.rings[0].place)):
+		return &g.rings
+	}
+	return &g.left
 }
 
 // shake is the play of a ring over a spigot at its least, mm; a bore has none here,

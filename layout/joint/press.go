@@ -131,48 +131,27 @@ func (pressKind) work(j *making, t *joint) {
 		t.refuse(t.in.Pos, plan.ClearanceFit, plan.Of(plan.Mm, -hi))
 		return
 	}
-	d := t.b.step.Size.NominalMm
-	hub, okHub := t.member(t.b, d)
-	shaft, okShaft := t.member(t.a, d)
-	if !okHub || !okShaft {
-		return
-	}
-	length := j.engagedMm(t)
+	input, err := j.pressInput(t)
 	if t.refused() {
 		return
 	}
-	joining := press.PressedOiled
-	switch {
-	case in.Method != "press":
-		joining = press.Shrunk
-	case welded(t, j.all): // no oil where a weld comes
-		joining = press.PressedDry
-	}
-	mu, err := press.FrictionFor(hub.Material, shaft.Material, joining)
-	if err == nil && in.Friction.Pos.Line > 0 {
-		mu = press.Friction{Min: in.Friction.Value, Max: in.Friction.Value, Source: "as the job says"}
-	}
-	input := press.Input{
-		Hub: hub, Shaft: shaft, LengthMm: length, Friction: mu,
-		HubRzUm: rzPerRa * part.RaUm(t.b.step.Finish), ShaftRzUm: rzPerRa * part.RaUm(t.a.step.Finish),
-	}
-	thermal := press.Joint{Hub: hub, Shaft: shaft, InterferenceMm: hi, ClearanceMm: in.Clearance.Mm, RoomC: roomC, ShaftC: roomC}
+	thermal := press.Joint{Hub: input.Hub, Shaft: input.Shaft, InterferenceMm: hi, ClearanceMm: in.Clearance.Mm, RoomC: roomC, ShaftC: roomC}
 	r, errFit := press.Range(input, lo, hi)
 	heat, errHeat := press.Heat(thermal)
 	cold, coldCautions, errCold := press.Cool(thermal)
-	lead, errLead := press.LeadInFor(d, hi, length)
+	lead, errLead := press.LeadInFor(t.b.step.Size.NominalMm, hi, input.LengthMm)
 	if err = cmp.Or(err, errFit, errHeat, errCold, errLead); err != nil {
 		t.refuse(t.in.Pos, plan.PressUnworkable, plan.Named(t.w.Refused(err)))
 		return
 	}
 	p := &plan.PressPlan{
-		Inward: t.inward, Method: in.Method, InterferenceMm: plan.Range{Min: lo, Max: hi}, LengthMm: geom.Clean(length),
+		Inward: t.inward, Method: in.Method, InterferenceMm: plan.Range{Min: lo, Max: hi}, LengthMm: geom.Clean(input.LengthMm),
 		PressureMPa: plan.Range{Min: words.Round(r.Loosest.PressureMPa, 2), Max: words.Round(r.Tightest.PressureMPa, 2)},
 		HubMPa:      plan.Range{Min: words.Round(r.Loosest.HubBore.VonMisesMPa, 1), Max: words.Round(r.Tightest.HubBore.VonMisesMPa, 1)},
 		ShaftMPa:    plan.Range{Min: words.Round(worst(r.Loosest), 1), Max: words.Round(worst(r.Tightest), 1)},
 		HubSafety:   words.Round(math.Min(r.Tightest.HubSafety, 999), 2), ShaftSafety: words.Round(math.Min(r.Tightest.ShaftSafety, 999), 2),
 		ForceN: spanRange(r.ForceN(), 0), TorqueNm: spanRange(r.TorqueNm(), 1),
-		Friction: plan.Range{Min: mu.Min, Max: mu.Max}, HeatHubC: words.Round(heat.HubC, 0), CoolShaftC: words.Round(cold, 0), ClearanceMm: words.Round(heat.ClearanceMm, 3),
+		Friction: plan.Range{Min: input.Friction.Min, Max: input.Friction.Max}, HeatHubC: words.Round(heat.HubC, 0), CoolShaftC: words.Round(cold, 0), ClearanceMm: words.Round(heat.ClearanceMm, 3),
 		ShopPressN: j.job.Shop.PressN.Value,
 	}
 	t.out.Press = p
@@ -185,12 +164,48 @@ func (pressKind) work(j *making, t *joint) {
 		t.problem(plan.MayBeLoose, plan.Of(plan.Mm, words.Round(-lo, 3)))
 	}
 	t.seatsOn(j.relative(t))
-	t.pressFigures(p, source, mu, hub, shaft)
+	t.pressFigures(p, source, input)
 	t.thermalFigures(p, thermal)
-	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
-		t.figure("flattened roughness takes", j.w.Fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
+	t.seatFigures(lo, r, input)
+	if p.HubSafety < 1 || p.ShaftSafety < 1 {
+		t.problem(plan.PressYields, plan.Of(plan.Number, p.HubSafety), plan.Of(plan.Number, p.ShaftSafety), plan.Of(plan.MPa, p.PressureMPa.Max))
 	}
-	if lo > 0 && r.Loosest.EffectiveMm == 0 {
+	j.pressSteps(t, p, heat, coldCautions)
+	t.out.Checks = append(t.out.Checks, j.seated(t))
+}
+
+// pressInput is what a press is computed from. The error is of the friction, and a fault of the joint what keeps
+// its parts or their length from being known.
+func (j *making) pressInput(t *joint) (press.Input, error) {
+	d := t.b.step.Size.NominalMm
+	hub, okHub := t.member(t.b, d)
+	shaft, okShaft := t.member(t.a, d)
+	if !okHub || !okShaft {
+		return press.Input{}, nil
+	}
+	joining := press.PressedOiled
+	switch {
+	case t.in.Press.Method != "press":
+		joining = press.Shrunk
+	case welded(t, j.all): // no oil where a weld comes
+		joining = press.PressedDry
+	}
+	mu, err := press.FrictionFor(hub.Material, shaft.Material, joining)
+	if said := t.in.Press.Friction; err == nil && said.Pos.Line > 0 {
+		mu = press.Friction{Min: said.Value, Max: said.Value, Source: "as the job says"}
+	}
+	return press.Input{
+		Hub: hub, Shaft: shaft, LengthMm: j.engagedMm(t), Friction: mu,
+		HubRzUm: rzPerRa * part.RaUm(t.b.step.Finish), ShaftRzUm: rzPerRa * part.RaUm(t.a.step.Finish),
+	}, err
+}
+
+// seatFigures say what the roughness of its seats takes off a press of at least loMm, and what to mind of them.
+func (t *joint) seatFigures(loMm float64, r press.Limits, input press.Input) {
+	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
+		t.figure("flattened roughness takes", t.w.Fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
+	}
+	if loMm > 0 && r.Loosest.EffectiveMm == 0 {
 		t.pressCautions(r.Loosest.Cautions) // roughness may take it all
 	}
 	t.pressCautions(r.Tightest.Cautions)
@@ -198,11 +213,6 @@ func (pressKind) work(j *making, t *joint) {
 	if input.HubRzUm == 0 && input.ShaftRzUm == 0 {
 		t.caution("No finish is drawn on the two seats: what roughness takes off the interference is left out.")
 	}
-	if p.HubSafety < 1 || p.ShaftSafety < 1 {
-		t.problem(plan.PressYields, plan.Of(plan.Number, p.HubSafety), plan.Of(plan.Number, p.ShaftSafety), plan.Of(plan.MPa, p.PressureMPa.Max))
-	}
-	j.pressSteps(t, p, heat, coldCautions)
-	t.out.Checks = append(t.out.Checks, j.seated(t))
 }
 
 // engagedMm is the length over which a press touches, or what the job says of it; refused where there is less.
@@ -238,13 +248,13 @@ func worst(r press.Result) float64 {
 	return math.Max(r.ShaftOutside.VonMisesMPa, r.ShaftBore.VonMisesMPa)
 }
 
-func (t *joint) pressFigures(p *plan.PressPlan, source string, mu press.Friction, hub, shaft press.Member) {
+func (t *joint) pressFigures(p *plan.PressPlan, source string, in press.Input) {
 	t.figure("interference on diameter", t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1), source)
-	t.figure("joint", t.w.Dia(t.b.step.Size.NominalMm)+" × "+t.w.Size(p.LengthMm)+" engaged, hub "+t.w.Dia(hub.OutsideMm)+hollow(t.w, shaft), "")
+	t.figure("joint", t.w.Dia(t.b.step.Size.NominalMm)+" × "+t.w.Size(p.LengthMm)+" engaged, hub "+t.w.Dia(in.Hub.OutsideMm)+hollow(t.w, in.Shaft), "")
 	t.figure("pressure", t.w.Stresses(p.PressureMPa.Min, p.PressureMPa.Max, 1), "Lamé; Shigley eq. 3-56, 3-57")
-	t.figure("hub stress at the bore", t.w.Stresses(p.HubMPa.Min, p.HubMPa.Max, 0)+", safety "+words.Trim(p.HubSafety, 1), hub.Material.Name+": "+hub.Material.Source)
-	t.figure("shaft stress", t.w.Stresses(p.ShaftMPa.Min, p.ShaftMPa.Max, 0)+", safety "+words.Trim(p.ShaftSafety, 1), shaft.Material.Name+": "+shaft.Material.Source)
-	t.figure("friction assumed", words.Between(p.Friction.Min, p.Friction.Max, 2, ""), mu.Source)
+	t.figure("hub stress at the bore", t.w.Stresses(p.HubMPa.Min, p.HubMPa.Max, 0)+", safety "+words.Trim(p.HubSafety, 1), in.Hub.Material.Name+": "+in.Hub.Material.Source)
+	t.figure("shaft stress", t.w.Stresses(p.ShaftMPa.Min, p.ShaftMPa.Max, 0)+", safety "+words.Trim(p.ShaftSafety, 1), in.Shaft.Material.Name+": "+in.Shaft.Material.Source)
+	t.figure("friction assumed", words.Between(p.Friction.Min, p.Friction.Max, 2, ""), in.Friction.Source)
 	t.figure("press force", t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1), "at the end of travel")
 	t.figure("torque held", t.w.Torques(p.TorqueNm.Min, p.TorqueNm.Max), "")
 	if p.LeadInOn != "" {

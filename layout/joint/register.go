@@ -40,13 +40,19 @@ func (j *making) registers(t *joint) {
 			}
 			for _, out := range p.r.Side(false) {
 				for _, in := range q.r.Side(true) {
-					if nested(p, q, out, in) {
-						t.register(p, q, out, in)
+					if s := (spigot{p, q, out, in}); s.nested() {
+						t.register(s)
 					}
 				}
 			}
 		}
 	}
+}
+
+// spigot is an outside step of p that lies in a bore of q.
+type spigot struct {
+	p, q    placedPart
+	out, in *part.Step
 }
 
 // nearMm is how much smaller than a bore an outside may be and still be meant
@@ -61,85 +67,102 @@ const offMm = 6.0
 // no source.
 const looseMm = 0.25
 
-// commonMm is the length over which an outside step lies in a bore.
-func commonMm(p, q placedPart, out, in *part.Step) float64 {
-	alo, ahi := p.at.span(out.FromMm, out.ToMm)
-	blo, bhi := q.at.span(in.FromMm, in.ToMm)
+// commonMm is the length over which it lies in the bore.
+func (s spigot) commonMm() float64 {
+	alo, ahi := s.p.at.span(s.out.FromMm, s.out.ToMm)
+	blo, bhi := s.q.at.span(s.in.FromMm, s.in.ToMm)
 	return min(ahi, bhi) - max(alo, blo)
 }
 
-// nested tells whether an outside step lies in a bore over at least half a
-// millimetre of length, of nearly its size.
-func nested(p, q placedPart, out, in *part.Step) bool {
-	if commonMm(p, q, out, in) < 0.5 || out.Size.Thread != nil || in.Size.Thread != nil {
+// smallerMm is how much smaller it is drawn than the bore.
+func (s spigot) smallerMm() float64 { return s.in.Size.NominalMm - s.out.Size.NominalMm }
+
+// fitted tells whether both are drawn with limits.
+func (s spigot) fitted() bool { return s.out.Size.Fitted() && s.in.Size.Fitted() }
+
+// nested tells whether it lies in the bore over at least half a millimetre of
+// length, and is of nearly its size.
+func (s spigot) nested() bool {
+	if s.commonMm() < 0.5 || s.out.Size.Thread != nil || s.in.Size.Thread != nil {
 		return false
 	}
-	smaller := in.Size.NominalMm - out.Size.NominalMm
-	return math.Abs(smaller) <= nearMm || out.Size.Fitted() && in.Size.Fitted() && smaller > 0 && smaller <= offMm
+	smaller := s.smallerMm()
+	return math.Abs(smaller) <= nearMm || s.fitted() && smaller > 0 && smaller <= offMm
 }
 
-// meetsBottom tells whether a spigot that lies in a register of a bored part as well is too
+// meetsBottom tells whether one that lies in a register of a bored part as well is too
 // long for it, and meets the narrower step behind.
-func meetsBottom(p, q placedPart, out, in *part.Step) bool {
-	return in.Size.MaxMm < out.Size.MinMm && slices.ContainsFunc(q.r.Steps, func(s part.Step) bool {
-		return s.Inside && s.Size.MaxMm >= out.Size.MinMm && nested(p, q, out, &s)
+func (s spigot) meetsBottom() bool {
+	return s.in.Size.MaxMm < s.out.Size.MinMm && slices.ContainsFunc(s.q.r.Steps, func(in part.Step) bool {
+		return in.Inside && in.Size.MaxMm >= s.out.Size.MinMm && spigot{s.p, s.q, s.out, &in}.nested()
 	})
+}
+
+// text names it and its bore.
+func (s spigot) text() string {
+	return copyTitle(s.p.r, s.p.copy) + " " + words.Spaced(s.out.Name) + " in " + copyTitle(s.q.r, s.q.copy) + " " + words.Spaced(s.in.Name)
 }
 
 // tubeOffMm is how much smaller than drawn the bore of a tube as bought may be, by its
 // outside alone; 0 of what is bored, or of a standard that is not known.
-func tubeOffMm(q placedPart, in *part.Step) float64 {
-	if q.r.Part.Kind != parts.Tube || q.r.Material == nil || in.Size.Fitted() {
+func (s spigot) tubeOffMm() float64 {
+	q := s.q.r
+	if q.Part.Kind != parts.Tube || q.Material == nil || s.in.Size.Fitted() {
 		return 0
 	}
-	outside, _ := q.r.Sides()
-	tol, err := fits.TubeOutside(fits.TubeStandard(q.r.Material.Name), outside[0].Size.NominalMm)
+	outside, _ := q.Sides()
+	tol, err := fits.TubeOutside(fits.TubeStandard(q.Material.Name), outside[0].Size.NominalMm)
 	if err != nil {
 		return 0
 	}
 	return tol.PlusMinusMm
 }
 
-func (t *joint) register(p, q placedPart, out, in *part.Step) {
-	lo, hi := in.Size.MinMm-out.Size.MaxMm, in.Size.MaxMm-out.Size.MinMm
-	what := copyTitle(p.r, p.copy) + " " + words.Spaced(out.Name) + " in " + copyTitle(q.r, q.copy) + " " + words.Spaced(in.Name)
-	fitted := out.Size.Fitted() && in.Size.Fitted()
-	off, asMeasured := tubeOffMm(q, in), out.Size.Measured()
+// register says what play a spigot has in its bore, and judges it.
+func (t *joint) register(s spigot) {
+	out, in := s.out.Size, s.in.Size
+	lo, hi := in.MinMm-out.MaxMm, in.MaxMm-out.MinMm
+	what, off, asMeasured := plan.Named(s.text()), s.tubeOffMm(), out.Measured()
 	if asMeasured && lo >= 0 { // else it is drawn larger than the bore
-		lo, hi = -out.Size.OffMm.Max, -out.Size.OffMm.Min
+		lo, hi = -out.OffMm.Max, -out.OffMm.Min
 	}
-	far := in.Size.NominalMm-out.Size.NominalMm > nearMm
+	far := s.smallerMm() > nearMm
 	ends := t.held()
-	direct := slices.Contains(ends, p.inst) && slices.Contains(ends, q.inst)
+	direct := slices.Contains(ends, s.p.inst) && slices.Contains(ends, s.q.inst)
 	if !far || direct {
-		said := what + ": clearance " + t.w.Fine(lo*1000, hi*1000, 0)
+		said := s.text() + ": clearance " + t.w.Fine(lo*1000, hi*1000, 0)
 		if off > 0 && asMeasured {
 			said += " under the bore as measured"
 		}
-		t.figure("register", said, words.Join("; ", out.Size.Source, in.Size.Source))
+		t.figure("register", said, words.Join("; ", out.Source, in.Source))
 	}
 	switch {
-	case meetsBottom(p, q, out, in):
-		t.problem(plan.RegisterBottoms, plan.Named(what), plan.Of(plan.Mm, words.Round(commonMm(p, q, out, in), 2)))
+	case s.meetsBottom():
+		t.problem(plan.RegisterBottoms, what, plan.Of(plan.Mm, words.Round(s.commonMm(), 2)))
 	case lo < 0:
-		cure := "a smaller " + words.Spaced(out.Name)
-		if q.r.Part.Kind != parts.Tube || in.Size.Fitted() { // that of a tube is as bought
-			cure += ", or a larger " + words.Spaced(in.Name)
-		}
-		by := plan.Of(plan.Mm, words.Round(-lo, 3))
-		if out.Size.NominalMm > in.Size.NominalMm {
-			t.problem(plan.RegisterLarger, plan.Named(copyTitle(p.r, p.copy)), plan.Named(words.Spaced(out.Name)), plan.Named(copyTitle(q.r, q.copy)), plan.Named(words.Spaced(in.Name)), by, plan.Named(cure))
-			return
-		}
-		if fitted {
-			cure = "a fit such as H7/f7"
-		}
-		t.problem(plan.RegisterBinds, plan.Named(what), by, plan.Named(cure))
+		t.binds(s, -lo)
 	case lo < off && !asMeasured:
-		t.problem(plan.RegisterTube, plan.Named(what), plan.Of(plan.Mm, words.Round(off, 2)))
+		t.problem(plan.RegisterTube, what, plan.Of(plan.Mm, words.Round(off, 2)))
 	case far && direct:
-		t.problem(plan.RegisterOff, plan.Named(what), plan.Of(plan.Diameter, out.Size.NominalMm), plan.Of(plan.Diameter, in.Size.NominalMm), plan.Of(plan.Mm, geom.Clean(in.Size.NominalMm-out.Size.NominalMm)))
-	case fitted && !far && hi > looseMm:
-		t.problem(plan.RegisterLoose, plan.Named(what), plan.Of(plan.Mm, words.Round(hi, 3)))
+		t.problem(plan.RegisterOff, what, plan.Of(plan.Diameter, out.NominalMm), plan.Of(plan.Diameter, in.NominalMm), plan.Of(plan.Mm, geom.Clean(s.smallerMm())))
+	case s.fitted() && !far && hi > looseMm:
+		t.problem(plan.RegisterLoose, what, plan.Of(plan.Mm, words.Round(hi, 3)))
 	}
+}
+
+// binds says of a spigot that it may be larger than its bore by mm, or is drawn so, and what cures that.
+func (t *joint) binds(s spigot, mm float64) {
+	by, out, in := plan.Of(plan.Mm, words.Round(mm, 3)), words.Spaced(s.out.Name), words.Spaced(s.in.Name)
+	cure := "a smaller " + out
+	if s.q.r.Part.Kind != parts.Tube || s.in.Size.Fitted() { // that of a tube is as bought
+		cure += ", or a larger " + in
+	}
+	if s.smallerMm() < 0 {
+		t.problem(plan.RegisterLarger, plan.Named(copyTitle(s.p.r, s.p.copy)), plan.Named(out), plan.Named(copyTitle(s.q.r, s.q.copy)), plan.Named(in), by, plan.Named(cure))
+		return
+	}
+	if s.fitted() {
+		cure = "a fit such as H7/f7"
+	}
+	t.problem(plan.RegisterBinds, plan.Named(s.text()), by, plan.Named(cure))
 }

@@ -13,7 +13,6 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/machine"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -27,8 +26,8 @@ import (
 // joints, the assembly they make, the order to make them in, then joint by
 // joint. What keeps a joint from being worked out is returned, and the joint
 // left out; the others go on.
-func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem {
-	s := &shop{job: job, w: words.Writer{Units: job.Units}, models: models, seams: machine.NewSeams(job, models)}
+func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model, seams Seams) []plan.Problem {
+	s := &shop{job: job, w: words.Writer{Units: job.Units}, models: models, seams: seams}
 	all := s.read()
 	a := s.place(sound(all))
 	order := a.order(sound(all))

@@ -156,7 +156,7 @@ func TestRingBounds(t *testing.T) {
 	register := func(out, in float64, fitted bool, common float64) string {
 		a, b := cylinder(0, 20, out, false), cylinder(20-common, 40, in, true)
 		a.Size.Limited, b.Size.Limited = fitted, fitted
-		return fmt.Sprint(nested(placedPart{at: placement{s: 1}}, placedPart{at: placement{s: 1}}, &a, &b))
+		return fmt.Sprint(spigot{placedPart{at: placement{s: 1}}, placedPart{at: placement{s: 1}}, &a, &b}.nested())
 	}
 	p := &plan.BearingPlan{}
 	made().abutments(p)

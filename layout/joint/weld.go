@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/machine"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
@@ -445,9 +444,6 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	j.finishLater(t)
 	j.boresCold(t)
 }
-
-// machineOf is an instance as the machine knows it.
-func machineOf(i inst) machine.Instance { return machine.Instance{Part: i.part, Copy: i.copy} }
 
 // lean is how far a plate that stands on a face with an edge of it may lean, and that in
 // words; nothing of another weld.

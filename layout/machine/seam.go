@@ -123,11 +123,11 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corn
 const swingEveryMm = 50.0
 
 // SwingMm is what parts turn across, as some joints weld them together, about the axis of one of them.
-func (s Seams) SwingMm(joints []*plan.JointPlan, about Instance, with []Instance) (mm float64) {
+func (s Seams) SwingMm(joints []*plan.JointPlan, about plan.JointEnd, with []plan.JointEnd) (mm float64) {
 	m := s.standing(joints)
-	axis := m.poses[about.id()].Inverse()
+	axis := m.poses[instance(about).id()].Inverse()
 	for _, i := range with {
-		if pose, ok := m.poses[i.id()]; ok {
+		if pose, ok := m.poses[instance(i).id()]; ok {
 			mm = max(mm, 2*m.solid(i.Part).ReachMm(axis.Of(pose), swingEveryMm))
 		}
 	}
@@ -139,10 +139,10 @@ const underMm = 1.0
 
 // BoreMm is how wide the last of some joints has its round, in the bore of boreMm of a plate, stand out of the
 // front and the back of that plate, so that a fillet has its corner there; 0 where it ends level or below.
-func (s Seams) BoreMm(joints []*plan.JointPlan, plate, round Instance, boreMm float64) (mm map[string]float64) {
+func (s Seams) BoreMm(joints []*plan.JointPlan, plate, round plan.JointEnd, boreMm float64) (mm map[string]float64) {
 	m := s.standing(joints)
-	pose, ok := m.poses[plate.id()]
-	at, in := m.poses[round.id()]
+	pose, ok := m.poses[instance(plate).id()]
+	at, in := m.poses[instance(round).id()]
 	if !ok || !in {
 		return nil
 	}
