@@ -1,6 +1,7 @@
 package part_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -292,6 +293,27 @@ func TestSettingInBoxes(t *testing.T) {
 	}
 	const few = "part: p\nkind: turned\nmaterial: C45\nstock: {round: 50 mm, cut: saw}\nprofile:\n  outside: [{name: a, diameter: 40, length: 20}, {name: b, diameter: 30, length: 20}]\nchamfers:\n  - {edge: a-front, size: 1}\n"
 	absent(t, mustJob(t, "units: mm", few).Parts[0], "same setting")
+	// Of up to six cuts each step is turned to size as it comes; of seven, three diameters or more are roughed first.
+	for _, c := range []struct {
+		steps, bevels int
+		want          bool
+	}{{3, 3, false}, {3, 4, true}, {6, 0, false}, {7, 0, true}} {
+		stepped, bevels := "", ""
+		for i := range c.steps {
+			stepped += fmt.Sprintf("{name: s%d, diameter: %d, length: 12}, ", i, 20+4*i)
+		}
+		for i := range c.bevels {
+			edge := fmt.Sprintf("s%d-%s", i/2, []string{"front", "back"}[i%2])
+			bevels += "  - {edge: " + edge + ", size: 0.5}\n"
+		}
+		if bevels != "" {
+			bevels = "chamfers:\n" + bevels
+		}
+		p := mustJob(t, "units: mm", "part: p\nkind: turned\nmaterial: C45\nstock: {round: 60 mm, cut: saw}\nprofile:\n  outside: ["+stepped+"{name: rim, diameter: 55, length: 20}]\n"+bevels).Parts[0]
+		if got := strings.Contains(strings.Join(workText(p), "\n"), "Rough all of them"); got != c.want {
+			t.Errorf("%d steps and %d bevels: roughed %v\n%s", c.steps, c.bevels, got, strings.Join(workText(p), "\n"))
+		}
+	}
 	long := strings.Replace(few, "{name: b, diameter: 30, length: 20}", "{name: b, diameter: 36, length: 20}, {name: c, diameter: 33, length: 10}, {name: d, diameter: 30, length: 10}, {name: e, diameter: 27, length: 10}, {name: f, diameter: 24, length: 10}, {name: g, diameter: 20, length: 10}", 1)
 	inOrder(t, mustJob(t, "units: mm", long+"  - {edge: g-back, size: 1}\n").Parts[0], "Rough all of them 1 mm over on diameter")
 	long += "require:\n  - {is: run-out, within: 0.01, of: g, to: b}\n"
