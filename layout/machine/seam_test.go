@@ -46,7 +46,7 @@ func TestRoundInABore(t *testing.T) {
 		modelOf(t, "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {rectangle: [100, 60]}\nbore: {diameter: 40}\n"),
 		modelOf(t, "part: rod\nkind: shaft\nmaterial: C45\nstock: {round: 60, length: 40}\nprofile:\n  outside: [{name: collar, diameter: 50, length: 10}, {name: body, diameter: 40, length: 20}]\n"),
 	}
-	plate, rod := Instance{"plate", 1}, Instance{"rod", 1}
+	plate, rod, other := plan.JointEnd{Part: "plate", Copy: 1}, plan.JointEnd{Part: "rod", Copy: 1}, plan.JointEnd{Part: "rod", Copy: 2}
 	for _, c := range []struct{ front, wantFront, wantBack float64 }{
 		{-10, 50, 40}, {-10.2, 50, 40}, {-9.8, 50, 40}, {-0.3, 50, 40}, {-0.2, 0, 40}, {5, 0, 50}, {12.2, 0, 50}, {-17.7, 40, 40}, {-17.8, 40, 0}, {-18.5, 40, 0},
 	} {
@@ -55,15 +55,15 @@ func TestRoundInABore(t *testing.T) {
 		if got := s.BoreMm(joints, plate, rod, 40); got["front"] != c.wantFront || got["back"] != c.wantBack {
 			t.Errorf("its front at %g: %v", c.front, got)
 		}
-		if got := s.BoreMm(joints, plate, Instance{"rod", 2}, 40); got != nil {
+		if got := s.BoreMm(joints, plate, other, 40); got != nil {
 			t.Errorf("of what stands nowhere: %v", got)
 		}
-		for _, about := range []Instance{plate, rod} {
-			if got := s.SwingMm(joints, about, []Instance{rod, plate, {"rod", 2}}); math.Abs(got-2*math.Hypot(50, 30)) > 1e-6 {
+		for _, about := range []plan.JointEnd{plate, rod} {
+			if got := s.SwingMm(joints, about, []plan.JointEnd{rod, plate, other}); math.Abs(got-2*math.Hypot(50, 30)) > 1e-6 {
 				t.Errorf("turns across %g", got)
 			}
 		}
-		if got := s.SwingMm(joints, plate, []Instance{rod}); math.Abs(got-50) > 0.1 {
+		if got := s.SwingMm(joints, plate, []plan.JointEnd{rod}); math.Abs(got-50) > 0.1 {
 			t.Errorf("the rod turns across %g", got)
 		}
 	}
