@@ -295,6 +295,19 @@ func TestJoints(t *testing.T) {
 	}
 }
 
+// TestOnAxis: a place given by its origin lies on the axis where both of its lengths are 0; one given from edges does not say so.
+func TestOnAxis(t *testing.T) {
+	t.Parallel()
+	for at, want := range map[[2]float64]bool{{0, 0}: true, {3, 0}: false, {0, -3}: false, {3, 4}: false} {
+		if got := (&Place{At: &Point{X: Length{Mm: at[0]}, Y: Length{Mm: at[1]}}}).OnAxis(); got != want {
+			t.Errorf("%v: %v", at, got)
+		}
+	}
+	if (&Place{FromLeft: Length{Mm: 5}}).OnAxis() {
+		t.Error("a place from an edge is on the axis")
+	}
+}
+
 // TestMotor: torque is power over speed (2π rad a turn; 1 hp = 550 ft·lbf/s = 745.7 W, from memory), and which way the
 // shaft turns that is driven, by looking along the axes.
 func TestMotor(t *testing.T) {
