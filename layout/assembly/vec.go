@@ -64,6 +64,9 @@ func Clock(radiusMm, deg float64) Vec {
 	return Vec{X: radiusMm * sin, Y: radiusMm * cos}
 }
 
+// ClockWay is the direction out from the axis at a clock angle in degrees.
+func ClockWay(deg float64) Vec { return Clock(1, deg) }
+
 // ClockDeg is the clock angle of a point, 0 ≤ a < 360; 0 on the axis.
 func ClockDeg(p Vec) float64 {
 	a := math.Atan2(p.X, p.Y) * 180 / math.Pi

@@ -96,7 +96,7 @@ func (m *Machine) coped(a, b Instance) (assembly.Pose, bool) {
 		return assembly.Pose{}, false
 	}
 	r := m.model(a.Part)
-	out, end := assembly.Clock(1, e.Place.Clock.Deg), parts.LeftEnd
+	out, end := assembly.ClockWay(e.Place.Clock.Deg), parts.LeftEnd
 	along := out // the way to the bar's right end
 	if e == r.Part.Bar.End(parts.RightEnd) {
 		end, along = parts.RightEnd, out.Reversed()

@@ -142,14 +142,19 @@ func nearby(all []assembly.Body, id string, o assembly.Opening) []assembly.Body 
 	return seq.Keep(all, func(b assembly.Body) bool { return b.ID != id && b.Box().Meets(room, 0) })
 }
 
+// openingOf is the mouth of an opening in a round, looked out of.
+func openingOf(b *assembly.Body, row *plan.RadialRow) assembly.Opening {
+	out := assembly.ClockWay(row.ClockDeg)
+	mouth := out.Times(row.OutsideMm / 2).Add(assembly.Vec{Z: -row.AxialMm})
+	return assembly.Opening{At: b.Pose.Apply(mouth), Along: b.Pose.Turn(out)}
+}
+
 // lookOut looks out of the openings of one row. The first that is covered speaks
 // for the others.
 func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) []plan.Problem {
 	for _, row := range f.Rows {
-		radius := cmp.Or(f.Size.FinishedMm, math.Min(row.AroundMm, row.AlongMm)) / 2
-		outward := assembly.Clock(1, row.ClockDeg)
-		mouth := outward.Times(row.OutsideMm / 2).Add(assembly.Vec{Z: -row.AxialMm})
-		o := assembly.Opening{At: b.Pose.Apply(mouth), Along: b.Pose.Turn(outward), RadiusMm: radius, ReachMm: freeMm}
+		o := openingOf(b, &row)
+		o.RadiusMm, o.ReachMm = cmp.Or(f.Size.FinishedMm, math.Min(row.AroundMm, row.AlongMm))/2, freeMm
 		if f.In.Shape == parts.RadialSlot && !f.In.Through {
 			o.ReachMm = min(o.ReachMm, f.In.Depth.Mm) // a key or a tongue lies in it
 		}

@@ -37,7 +37,7 @@ func (s *soFar) seated(j *plan.JointPlan) *fitting {
 		box := a.Solid.Box().Moved(f.frame.Inverse().Of(a.Pose))
 		f.seatAt(f.frame.Of(assembly.Move(assembly.Vec{X: box.Low.X, Y: box.Low.Y, Z: box.High.Z})), box.High.Sub(box.Low))
 	case round:
-		f.frame = b.Pose.Of(assembly.Frame(assembly.Vec{Z: -place.AxialMm(m.model(j.B.Part).LengthMm())}, assembly.Clock(1, place.Clock.Deg), assembly.AxisZ))
+		f.frame = b.Pose.Of(assembly.Frame(assembly.Vec{Z: -place.AxialMm(m.model(j.B.Part).LengthMm())}, assembly.ClockWay(place.Clock.Deg), assembly.AxisZ))
 	default:
 		return f.atCorner(ia, j.A.Feature)
 	}

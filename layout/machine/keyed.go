@@ -27,7 +27,7 @@ func keyway(k *part.Keyway) []assembly.Simple {
 		from -= past
 	}
 	// z runs outward, y to the part's front, x clockwise seen from there.
-	at := assembly.Frame(assembly.Vec{}, assembly.Clock(1, row.ClockDeg), assembly.AxisZ)
+	at := assembly.Frame(assembly.Vec{}, assembly.ClockWay(row.ClockDeg), assembly.AxisZ)
 	if row.Inside {
 		return []assembly.Simple{assembly.Prism(assembly.Outline{geom.RectangleLoop(geom.Point{XMm: -half, YMm: from}, geom.Point{XMm: half, YMm: to}, 0)}, 0, round+row.DepthMm).At(at)}
 	}
@@ -129,7 +129,7 @@ func (m *Machine) key(on Instance, step, joint, hub string) {
 		if !ok || row.In != step || row.Inside {
 			continue
 		}
-		at := assembly.Frame(assembly.Vec{}, assembly.Clock(1, row.ClockDeg), assembly.AxisZ)
+		at := assembly.Frame(assembly.Vec{}, assembly.ClockWay(row.ClockDeg), assembly.AxisZ)
 		floor := assembly.Vec{Y: -(row.FromMm + row.ToMm) / 2, Z: row.DiameterMm/2 - row.DepthMm}
 		b := assembly.Body{ID: joint + " key " + row.Name, Solid: assembly.Of(keySolid(row)), Pose: pose.Of(at).Of(assembly.Move(floor)), DensityKgM3: steelKgM3}
 		m.add(b, role{kind: aKey, what: "key", joint: joint, on: on.id()})

@@ -221,7 +221,7 @@ func (m *Machine) saddle(a, b Instance) *parts.TubeEnd {
 // the frame of a main of lengthMm, whose front lies at z = 0 and looks to +z; the way
 // out along it; and which way along the main it leans.
 func BranchAxis(e *parts.TubeEnd, lengthMm float64) (from, along, lean assembly.Vec) {
-	out := assembly.Clock(1, e.Place.Clock.Deg)
+	out := assembly.ClockWay(e.Place.Clock.Deg)
 	lean = assembly.AxisZ
 	if e.Place.Leans == parts.Back {
 		lean = lean.Reversed()

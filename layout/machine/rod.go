@@ -74,10 +74,9 @@ func (m *Machine) rodIn(rod *assembly.Body) (titles []string) {
 // rodBefore tells whether a rod stands where a grease gun goes to an opening of a part.
 func rodBefore(rod, b *assembly.Body, f *part.Radial) bool {
 	for _, row := range f.Rows {
-		out := assembly.Clock(1, row.ClockDeg)
-		mouth := b.Pose.Apply(out.Times(row.OutsideMm / 2).Add(assembly.Vec{Z: -row.AxialMm}))
-		free, _ := assembly.Opening{At: mouth, Along: b.Pose.Turn(out), RadiusMm: gunWideMm / 2, ReachMm: gunLongMm}.Look([]assembly.Body{*rod})
-		if free < 1 {
+		o := openingOf(b, &row)
+		o.RadiusMm, o.ReachMm = gunWideMm/2, gunLongMm
+		if free, _ := o.Look([]assembly.Body{*rod}); free < 1 {
 			return true
 		}
 	}

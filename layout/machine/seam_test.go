@@ -151,3 +151,56 @@ func TestUnmetBounds(t *testing.T) {
 		t.Errorf("%+v", p)
 	}
 }
+
+// TestOnlyLies: a lid that its words have held by its weight alone lies on what hangs together with a body once its step is
+// made, whether that is the first or a later one.
+func TestOnlyLies(t *testing.T) {
+	t.Parallel()
+	end := func(part string) plan.JointEnd { return plan.JointEnd{Part: part, Copy: 1} }
+	lid := &part.Model{Out: &plan.PartPlan{Title: "Lid"}, Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Part: &parts.Part{}}}}}
+	for _, c := range []struct {
+		after, part, how string
+		off              bool
+		n                int
+		id, want         string
+	}{
+		{"one", "lid", "lies by its weight", false, 1, "x#1", "Lid"}, {"one", "lid", "lies by its weight", false, 1, "y#1", "Lid"}, {"one", "lid", "lies by its weight", false, 1, "z#1", ""}, {"one", "lid", "lies by its weight", false, 2, "z#1", "Lid"}, {"one", "lid", "lies by its weight", false, 0, "x#1", ""},
+		{"two", "lid", "lies by its weight", false, 1, "x#1", ""}, {"two", "lid", "lies by its weight", false, 2, "x#1", "Lid"}, {"none", "lid", "lies by its weight", false, 2, "x#1", ""},
+		{"one", "lid", "clamped", false, 2, "x#1", ""}, {"one", "lid", "lies by its weight", true, 2, "x#1", ""}, {"one", "", "lies by its weight", false, 2, "x#1", ""},
+	} {
+		m := &Machine{
+			job:     &parts.Job{Loose: []parts.Loose{{After: parts.Text{Value: c.after}, Part: parts.Text{Value: c.part}, How: parts.Text{Value: c.how}, Off: c.off}}},
+			joints:  []*plan.JointPlan{{Name: "one", N: 1, A: end("x"), B: end("y")}, {Name: "two", N: 2, A: end("z"), B: end("x")}},
+			jointOf: map[string]*parts.Joint{"one": {}, "two": {}}, modelOf: map[string]*part.Model{"lid": lid},
+		}
+		if got := (&viewed{stage: newStage(m)}).onlyLies(c.n, c.id); got != c.want {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
+
+// TestFirstTied: the first joint that ties a body is found, of what is bought or clamped as well.
+func TestFirstTied(t *testing.T) {
+	t.Parallel()
+	s := &stage{ends: [][]string{{"a#1", "b#1", "one screw 1"}, {"c#1", "a#1", "plate#1"}}}
+	for id, want := range map[string]int{"a#1": 0, "b#1": 0, "one screw 1": 0, "c#1": 1, "plate#1": 1, "d#1": -1} {
+		if got := s.first(id); got != want {
+			t.Errorf("%s: %d", id, got)
+		}
+	}
+}
+
+// TestOpeningOf: an opening at 3 o'clock, 30 behind the front of a round of 100, looks out to the right of it; of the round
+// on its side, with its front up, it lies 30 lower.
+func TestOpeningOf(t *testing.T) {
+	t.Parallel()
+	row := &plan.RadialRow{ClockDeg: 90, AxialMm: 30, OutsideMm: 100}
+	for _, c := range []struct{ pose, want assembly.Pose }{
+		{assembly.Still, assembly.Pose{At: assembly.Vec{X: 50, Z: -30}, Z: assembly.AxisX}},
+		{assembly.Move(assembly.Vec{X: 1, Y: 2, Z: 3}).Of(assembly.Frame(assembly.Vec{}, assembly.AxisY, assembly.AxisZ)), assembly.Pose{At: assembly.Vec{X: -49, Y: -28, Z: 3}, Z: assembly.AxisX.Reversed()}},
+	} {
+		if o := openingOf(&assembly.Body{Pose: c.pose}, row); o.At.Sub(c.want.At).Len()+o.Along.Sub(c.want.Z).Len() > 1e-9 {
+			t.Errorf("%+v: at %v, along %v", c.pose, o.At, o.Along)
+		}
+	}
+}

@@ -217,7 +217,7 @@ func radial(r *part.Model, f *part.Radial) []assembly.Simple {
 			from = row.OutsideMm/2 - f.In.Depth.Mm
 		}
 		// z runs outward, y to the part's front, x clockwise seen from there.
-		outward := assembly.Clock(1, row.ClockDeg)
+		outward := assembly.ClockWay(row.ClockDeg)
 		at := assembly.Frame(assembly.Vec{Z: -row.AxialMm}, outward, assembly.AxisZ)
 		if row.Shape == string(parts.RadialHole) {
 			d := f.Size.FinishedMm
@@ -240,7 +240,7 @@ func radial(r *part.Model, f *part.Radial) []assembly.Simple {
 
 // split is what the saw takes off a ring.
 func split(row *plan.ClampRow, longMm float64) assembly.Simple {
-	at := assembly.Frame(assembly.Vec{Z: -longMm / 2}, assembly.Clock(1, row.ClockDeg), assembly.AxisZ)
+	at := assembly.Frame(assembly.Vec{Z: -longMm / 2}, assembly.ClockWay(row.ClockDeg), assembly.AxisZ)
 	loop := geom.RectangleLoop(geom.Point{XMm: -row.SlotMm / 2, YMm: -longMm/2 - past}, geom.Point{XMm: row.SlotMm / 2, YMm: longMm/2 + past}, 0)
 	return assembly.Prism(assembly.Outline{loop}, 0, row.OutsideMm/2+past).At(at)
 }
@@ -251,7 +251,7 @@ func flats(row *plan.FlatsRow) []assembly.Simple {
 	low, high := row.DiameterMm/2-row.DepthMm, row.DiameterMm/2+past
 	half := row.DiameterMm
 	for i := range row.Sides {
-		outward := assembly.Clock(1, row.ClockDeg+360*float64(i)/float64(row.Sides))
+		outward := assembly.ClockWay(row.ClockDeg + 360*float64(i)/float64(row.Sides))
 		at := assembly.Frame(assembly.Vec{Z: -(row.FromMm + row.ToMm) / 2}, outward, assembly.AxisZ)
 		along := (row.ToMm - row.FromMm) / 2
 		loop := geom.RectangleLoop(geom.Point{XMm: -half, YMm: -along}, geom.Point{XMm: half, YMm: along}, 0)
@@ -288,7 +288,7 @@ func saddle(r *part.Model, e *parts.TubeEnd) []assembly.Simple {
 	}
 	// The main's front lies at the branch's clock e.Clock, leaning to the acute
 	// side.
-	along := assembly.Clock(1, e.Clock.Deg)
+	along := assembly.ClockWay(e.Clock.Deg)
 	side := along.Cross(assembly.AxisZ)
 	// The free end is that of the other face; seen from there with the acute side up
 	// the main's axis lies to the left by the offset.
