@@ -73,7 +73,7 @@ func (j *shop) blanks(r *part.Model) []plan.CutPiece {
 		if one.LengthMm == 0 && r.Part.Flat() {
 			one.LengthMm = geom.Clean(max(box.W(), box.H()))
 		} else if one.LengthMm == 0 {
-			one.LengthMm = geom.Clean(r.LengthMm())
+			one.LengthMm = r.BlankLengthMm()
 		}
 		return []plan.CutPiece{one}
 	case r.Flat() || r.Part.Turned():

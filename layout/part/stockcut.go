@@ -66,6 +66,14 @@ func (b *bench) sawnMm() float64 {
 	return geom.Clean(b.LengthMm() + 2*b.facingMm() + b.partingMm() + b.moreMm)
 }
 
+// BlankLengthMm is the length in mm that the first operation cuts the bar or tube of a part to, what is faced off with it.
+func (m *Model) BlankLengthMm() float64 {
+	if m.work == nil {
+		return geom.Clean(m.LengthMm())
+	}
+	return m.work.sawnMm()
+}
+
 // stockKg is the mass of what goes into the chuck first: bar, tube, casting or blank;
 // 0 where it is not known.
 func (b *bench) stockKg() float64 {
