@@ -15,11 +15,6 @@ var (
 	forMotor      = regexp.MustCompile(`(?i)\b(?:to|for|over|of|from|on)\b.*motor`)
 )
 
-// IsMotor tells whether it is bought as a motor.
-func (e *Loose) IsMotor() bool {
-	return motorItem.MatchString(e.Item.Value) && !forMotor.MatchString(e.Item.Value)
-}
-
 // Bores are the two that words give a coupling, in mm; empty without them.
 func (e *Loose) Bores(units Units) (mm []float64) {
 	if m := couplingBores.FindStringSubmatch(e.Item.Value); m != nil {
@@ -41,7 +36,7 @@ func (j *Job) OnHoles(s *Stands) bool {
 // Coupled is the first motor or coupling that is put on: what that turns, no hand turns any
 // more; nil where the job has none.
 func (j *Job) Coupled() *Loose {
-	return seq.At(j.Loose, func(e *Loose) bool { return e.Stands != nil || e.IsMotor() })
+	return seq.At(j.Loose, func(e *Loose) bool { return e.Stands != nil || e.As == AMotor })
 }
 
 // Loose is a part, or a thing bought, that no joint fastens: it is laid, hung or screwed on
@@ -57,6 +52,9 @@ type Loose struct {
 	Buy     Text     // what it is fastened with, as ordered; empty for nothing
 	Count   int      // of that, for all copies of the part; without Buy, of the item
 	MassKg  float64  // of the item; 0 if not said
+	As      Use      // what the item is, as the file says or its words
+	Held    Held     // by its weight or by force, as the file says or how it is put on; empty for neither
+	Turned  bool     // it comes turned, by an opening, as the file says or how it is put on
 	Stands  *Stands  // where the item stands; nil if it is not said
 	Lies    []Lying  // where each copy of the part lies; nil if it is not said
 	Travels *Travels // how far the part moves when the machine is used; nil if it is not said

@@ -6,7 +6,7 @@ import "testing"
 func TestIsMotor(t *testing.T) {
 	t.Parallel()
 	for item, want := range map[string]bool{"gear motor, 2 kW": true, "Gearmotor 2 hp, output face 145TC": true, "motor": true, "motor plate": false, "cover over the motor": false, "cable to the motor, 3 m": false} {
-		if got := (&Loose{Item: Text{Value: item}}).IsMotor(); got != want {
+		if got := ItemUse(item, "") == AMotor; got != want {
 			t.Errorf("%s: %v", item, got)
 		}
 	}

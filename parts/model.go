@@ -139,6 +139,7 @@ type Part struct {
 	Name       Text // the name in references: letters, digits and hyphens
 	Title      Text // for people; Name with spaces if not given
 	Kind       Kind
+	For        Use // as the file says, or its title
 	Quantity   int // 1 to 10 000
 	Material   Text
 	Top        Text // how TOP is marked on the part: scribe, punch, notch, paint, keyway; empty if not said
@@ -598,7 +599,9 @@ type HoleGroup struct {
 	Depth       Length // blind depth (full diameter or full thread); unset if Through
 	Counterbore *Counterbore
 	Countersink *Countersink
-	Note        Text
+	Note        Text // beside the size: what is fitted, and the note
+	For         Use  // as the file says, or its name and note
+	Fitted      Text // what is screwed or pressed into each, as ordered but for its thread; at the note where that says it
 	ByTable     bool // placed by the co-ordinates of a mill table, not punched; of shop-made tools alone
 }
 
@@ -624,6 +627,7 @@ type FaceSlot struct {
 	Turn          Angle
 	Through       bool
 	Depth         Length
+	For           Use // as of holes
 }
 
 // RadialShape names what is cut into a round from outside.
@@ -651,5 +655,7 @@ type Radial struct {
 	Corner  Length   // window corner radius
 	Through bool     // into the bore
 	Depth   Length
-	Note    Text
+	Note    Text // as of holes
+	For     Use  // as of holes
+	Fitted  Text // as of holes
 }

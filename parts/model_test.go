@@ -358,7 +358,7 @@ func TestPutOn(t *testing.T) {
 		{"in fractions", bores("coupling, bore 1/2 in x 1.25", Inches), "[12.7 31.75]"},
 		{"none", bores("coupling", Millimetres) + bores("sleeve, bores 38 and 42", Millimetres), "[][]"},
 		{"on holes", fmt.Sprint(on("plate", "feet"), on("ring", "feet"), on("rail", "feet"), on("plate", "rim"), on("x", "feet")), "true true false false false"},
-		{"coupled", coupled(Loose{Item: text("grease")}, Loose{Item: text("gear motor, 2 kW")}, Loose{Item: text("coupling"), Stands: &Stands{}}), "gear motor, 2 kW"},
+		{"coupled", coupled(Loose{Item: text("grease")}, Loose{Item: text("gear motor, 2 kW"), As: AMotor}, Loose{Item: text("coupling"), Stands: &Stands{}}), "gear motor, 2 kW"},
 		{"that stands", coupled(Loose{Part: text("lid")}, Loose{Item: text("coupling"), Stands: &Stands{}}), "coupling"},
 		{"by nothing", coupled(Loose{Part: text("lid")}), ""},
 	})

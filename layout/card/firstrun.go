@@ -79,7 +79,7 @@ func (c cards) guards() (out []plan.CardLine) {
 		out = append(out, plan.CardLine{Do: "The job names no guard that stops the motor: cover what turns within reach"})
 	}
 	for _, p := range c.job.Parts {
-		if p.Bends != nil && words.Guard(p.Title.Value) {
+		if p.Bends != nil && p.For == parts.Guarding {
 			out = append(out, plan.CardLine{Do: p.Title.Value + ": on, all its screws tight"})
 		}
 	}

@@ -139,12 +139,9 @@ func (s *shop) nutOrdered(thread string) *parts.Loose {
 	}
 	on := regexp.MustCompile(`(?:^|\D)` + regexp.QuoteMeta(plain(thread)) + `(?:[^\dx.]|$)`)
 	return seq.At(s.job.Loose, func(e *parts.Loose) bool {
-		return nutWord.MatchString(e.Item.Value) && on.MatchString(plain(e.Item.Value))
+		return e.As == parts.ANut && on.MatchString(plain(e.Item.Value))
 	})
 }
-
-// nutWord is in the words for a nut.
-var nutWord = regexp.MustCompile(`(?i)\bnut\b`)
 
 // lock says how the nut of a cone is locked: by the screw of a made one that is split, else by
 // what it is bought with.
@@ -358,7 +355,7 @@ func greaseText(p *plan.BearingPlan) string {
 // bore that stay open: what is pumped in leaves by them unless they are shut meanwhile.
 func (j *making) greasePorts(f feature) (out []string) {
 	for _, m := range f.r.Radials {
-		if !strings.Contains(m.In.Name.Value, "grease") {
+		if m.In.For != parts.Grease {
 			continue
 		}
 		for _, port := range m.Rows {

@@ -2,7 +2,6 @@ package joint
 
 import (
 	"slices"
-	"strings"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -10,28 +9,12 @@ import (
 	"centrepop/parts"
 )
 
-// screwedIn names what closes or serves a radial hole by its note: a nipple, a plug,
-// or a set screw with the point and length that follow; empty for none.
-func screwedIn(m part.Radial) string {
-	for _, word := range []string{"nipple", "plug", setScrew} {
-		if _, rest, ok := strings.Cut(m.In.Note.Value, word); ok {
-			item := words.Capital(word) + " " + m.Size.ThreadName()
-			if word == setScrew {
-				item += rest
-			}
-			return item
-		}
-	}
-	return ""
+// fitted is what is fitted in holes of a size, as it is bought; empty for nothing.
+func fitted(what parts.Text, size part.Made) string {
+	return words.Capital(parts.Ordered(what.Value, size.ThreadName()))
 }
 
-// What a note names with its sizes.
-const (
-	setScrew = "set screw"
-	dowel    = "dowel pin"
-)
-
-// fitSmall fits the seals, O-rings, nipples and plugs of a part at the first joint
+// fitSmall fits the seals, O-rings and what is screwed into holes of a part at the first joint
 // that bolts it: its welds are made then, and its faces are open for the last time.
 func (j *making) fitSmall(t *joint) {
 	var do []string
@@ -70,10 +53,18 @@ func (j *making) carried(f feature) []string {
 	if bearingIn(j.before, f.inst()) != nil {
 		chips = ": a greased rag takes the chips out of the hole, no air: bearings lie open behind it."
 	}
-	for _, m := range r.Radials {
-		if item := screwedIn(m); item != "" {
-			do = append(do, item+" into "+words.Spaced(m.In.Name.Value)+" of "+title+chips)
+	into := func(what parts.Text, size part.Made, name string) {
+		if size.Thread != nil && what.Value != "" {
+			do = append(do, fitted(what, size)+" into "+words.Spaced(name)+" of "+title+chips)
 		}
+	}
+	for _, g := range r.Groups {
+		if g.Hole != nil {
+			into(g.Hole.Fitted, g.Size, g.Group.Name)
+		}
+	}
+	for _, m := range r.Radials {
+		into(m.In.Fitted, m.Size, m.In.Name.Value)
 	}
 	return do
 }

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"maps"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -116,7 +115,7 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 }
 
 // bought lists what the joints need from the merchant, then keys, seals,
-// nipples, plugs, set screws and dowel pins that the parts' notes name, and what comes loose.
+// what the parts have fitted in their holes, and what comes loose.
 func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	var out buying
 	for _, t := range made {
@@ -149,13 +148,10 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 				continue
 			}
 			add(j.jackScrew(r, g), g.Group.Count, "")
-			if _, pin, ok := strings.Cut(g.Hole.Note.Value, dowel); ok {
-				pin, _, _ = strings.Cut(pin, ",") // what follows is how it goes in
-				add(words.Capital(dowel)+pin, g.Group.Count*r.Part.Quantity, "")
-			}
+			add(fitted(g.Hole.Fitted, g.Size), g.Group.Count*r.Part.Quantity, "")
 		}
 		for _, m := range r.Radials {
-			add(screwedIn(m), len(m.Rows)*r.Part.Quantity, "")
+			add(fitted(m.In.Fitted, m.Size), len(m.Rows)*r.Part.Quantity, "")
 		}
 	}
 	j.buyLoose(made, &out)
@@ -170,15 +166,11 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	return rows
 }
 
-// jacks are the names of threads that no joint fills, and that a screw in them pushes parts
-// off by.
-var jacks = regexp.MustCompile(`(?i)^(jack|pry|draw|push)`)
-
 // jackScrew is the screw for a group of holes that parts are pushed apart by: the shortest
 // of stock that is longer than its part by two diameters (common practice, no source). It is
 // empty for other holes.
 func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
-	if g.Size.Thread == nil || !g.Hole.Through || !jacks.MatchString(g.Group.Name) || j.bolted(r, g) {
+	if g.Size.Thread == nil || !g.Hole.Through || g.Hole.For != parts.Jacking || j.bolted(r, g) {
 		return ""
 	}
 	_, thick, ok := r.PlaneOf(g, g.Face)
@@ -196,7 +188,7 @@ func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
 // buyMotor lists the motor, unless it is among the things that are put on.
 func (j *shop) buyMotor(list *buying) {
 	m := j.job.Motor
-	if m == nil || slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool { return e.IsMotor() || e.Stands != nil && j.job.OnHoles(e.Stands) }) {
+	if m == nil || slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool { return e.As == parts.AMotor || e.Stands != nil && j.job.OnHoles(e.Stands) }) {
 		return
 	}
 	item := m.Maker.Value

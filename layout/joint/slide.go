@@ -2,9 +2,7 @@ package joint
 
 import (
 	"math"
-	"regexp"
 	"slices"
-	"strings"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/fits"
@@ -246,11 +244,8 @@ func (t *joint) keyed(p *plan.SlidePlan) {
 	}
 }
 
-// ringOffMm is how far a ring may be off its hub at the least; spacerWord is in the words for what fills more.
-// Common practice, no source.
+// ringOffMm is how far a ring may be off its hub at the least, without a spacer. Common practice, no source.
 const ringOffMm = 0.5
-
-var spacerWord = regexp.MustCompile(`(?i)\b(?:spacers?|shims?|(?:distance|support) (?:rings?|pieces?|sleeves?))\b`)
 
 // kept works out what keeps the hub along the shaft; false if nothing does.
 func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
@@ -280,7 +275,7 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 		}
 		t.rely(relied{what: "the room of the ring beside " + t.a.title(), mm: p.FreeMm, less: p.FreeMm - room.Min, of: words.Spaced(a.Name) + " and " + words.Spaced(t.b.step.Name)})
 		if room.Min > ringOffMm && !slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool {
-			return e.After.Value == t.in.Name.Value && spacerWord.MatchString(e.Item.Value+" "+e.How.Value)
+			return e.After.Value == t.in.Name.Value && e.As == parts.ASpacer
 		}) {
 			t.problem(plan.SlideFar, plan.Named(t.a.title()), plan.Of(plan.Mm, words.Round(room.Min, 2)))
 		}
@@ -467,7 +462,7 @@ func (j *making) pinsIn(t *joint) string {
 	plate := j.find(t.in.Slide.Plate).r
 	for i, g := range plate.Part.Holes {
 		holes := slices.ContainsFunc(t.a.r.Part.Holes, func(o parts.HoleGroup) bool { return o.Name.Value == g.Name.Value })
-		if holes && strings.Contains(g.Note.Value, dowel) {
+		if holes && g.Fitted.Value != "" {
 			return ", its " + words.Trim(float64(plate.Groups[i].Group.Count), 0) + " pins in the holes " + words.Spaced(g.Name.Value) + " of " + t.a.title() + " and flat on it before the nut goes on,"
 		}
 	}

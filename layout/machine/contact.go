@@ -3,7 +3,6 @@ package machine
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -71,13 +70,10 @@ func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
 	return []plan.Problem{m.fault(j.Name, plan.SeamBeyond, plan.Of(plan.Mm, in.Weld.Length.Mm), m.named(a.ID), rounded(on, 1))}
 }
 
-// aBrace is the name of a plate that stands between two others.
-var aBrace = regexp.MustCompile(`(?i)\b(?:gusset|brace|knee)s?\b`)
-
 // bracesOne finds a brace on edge that touches one part alone, and what it stands off.
 func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
 	in, a, plate := m.joint(j.Name), m.at(j.A), m.at(j.B)
-	if a == nil || plate == nil || !in.OnEdge() || !aBrace.MatchString(j.A.Part+" "+m.title(a.ID)) {
+	if a == nil || plate == nil || !in.OnEdge() || m.partOf(a.ID).Part.For != parts.Brace {
 		return nil
 	}
 	up := outward(plate, parts.Face(in.Place.On))

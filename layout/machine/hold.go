@@ -3,7 +3,6 @@ package machine
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -112,7 +111,7 @@ func (v *viewed) loose(out *plan.Hold, before []assembly.Body, into, top assembl
 func (v *viewed) onlyLies(n int, id string) string {
 	with := v.together(n, id)
 	for _, e := range v.job.Loose {
-		if i := v.stepOf(e.After.Value); e.Part.Value != "" && !e.Off && i >= 0 && v.joints[i].N <= n && strings.Contains(e.How.Value, "by its weight") && with[instance(v.joints[i].A).id()] {
+		if i := v.stepOf(e.After.Value); e.Part.Value != "" && !e.Off && i >= 0 && v.joints[i].N <= n && e.Held == parts.ByWeight && with[instance(v.joints[i].A).id()] {
 			return v.model(e.Part.Value).Out.Title
 		}
 	}

@@ -2,7 +2,6 @@ package machine
 
 import (
 	"math"
-	"regexp"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -234,17 +233,14 @@ func (m *Machine) passes(j *plan.JointPlan, l *laid, fixed []int) []plan.Problem
 	return nil
 }
 
-// byOpening are words for a part that comes in turned, by an opening.
-var byOpening = regexp.MustCompile(`(?i)\b(?:on edge|through|tilted|turned|slanting)\b`)
-
-// laidIn tells what is in the way of a loose part, which comes straight, or, where its words say so, on edge
+// laidIn tells what is in the way of a loose part, which comes straight, or, where it is said so, on edge
 // through an opening, to be turned behind it and moved to where it lies.
 func (m *Machine) laidIn(j *plan.JointPlan, l *laid, mv, fx []assembly.Body) []plan.Problem {
 	block, free := m.freeWay(m.poses[l.id()], mv, fx)
 	if free {
 		return nil
 	}
-	if _, _, free = m.onEdge(m.poses[l.id()], mv, fx); free && byOpening.MatchString(l.e.How.Value) {
+	if _, _, free = m.onEdge(m.poses[l.id()], mv, fx); free && l.e.Turned {
 		return nil
 	}
 	p := m.blocked(j, block)

@@ -2,7 +2,6 @@ package machine
 
 import (
 	"math"
-	"regexp"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -22,12 +21,6 @@ type mouth struct {
 	name                  string
 	afterWeld             bool
 }
-
-// drivenIn are words for what is put into a hole with force.
-var drivenIn = regexp.MustCompile(`(?i)\b(?:press(?:ed)?|driv\w+|hammer\w*|knock\w*|shr[iu]nk\w*|tap(?:ped)? (?:in|home))\b`)
-
-// pressedIn are words for what stays in its hole because it is larger than that.
-var pressedIn = regexp.MustCompile(`(?i)\b(?:press(?:ed)?|driven|hammered|knocked|shrunk) (?:in|into|home)\b`)
 
 // pinned finds loose parts whose steps lie, or come to lie as they travel, in a hole or a bore that they do
 // not go through at all limits, or that is finished only after they come.
@@ -51,7 +44,7 @@ func (m *Machine) pinned() (found []plan.Problem) {
 			early := welded && n >= 0 && (n < last || n == last && l.e.First)
 			found = append(found, m.inMouths(&l, pin, b, early, last)...)
 		}
-		if slack := m.slackIn(&l, pin); pressedIn.MatchString(l.e.How.Value) && slack != nil {
+		if slack := m.slackIn(&l, pin); l.e.Held == parts.ByForce && slack != nil {
 			found = append(found, *slack)
 		}
 	}
@@ -101,7 +94,7 @@ func (m *Machine) inMouths(l *laid, pin, b *assembly.Body, early bool, last int)
 			if !h.holds(pin.Pose, s.FromMm, s.ToMm, l.e.Travels) {
 				continue
 			}
-			if over := mostMm(s) - h.leastMm; over > geom.CloseMm && s.Size.NominalMm-h.isMm < 2*fitMm && !m.overlapping[[2]string{l.id(), b.ID}] && !drivenIn.MatchString(l.e.How.Value) { // what is larger lies round it, or overlaps
+			if over := mostMm(s) - h.leastMm; over > geom.CloseMm && s.Size.NominalMm-h.isMm < 2*fitMm && !m.overlapping[[2]string{l.id(), b.ID}] && l.e.Held != parts.ByForce { // what is larger lies round it, or overlaps
 				found = append(found, problem(l.e.After.Value, plan.PinTight, l.at.Pos, plan.Named(m.title(l.id())+" "+words.Spaced(s.Name)), name, rounded(over, 3)))
 			}
 			if h.afterWeld && early {

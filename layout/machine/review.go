@@ -3,7 +3,6 @@ package machine
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -445,9 +444,6 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 	return found
 }
 
-// legs are the titles of what a machine stands on.
-var legs = regexp.MustCompile(`(?i)\b(?:foot|feet|legs?)\b`)
-
 // legsShort finds the lowest of what is named a leg or a foot, where the machine is anchored nowhere and something
 // else of it reaches lower: it does not stand on its legs. Legs with something lower under them stand on that.
 func (m *Machine) legsShort() []plan.Problem {
@@ -462,7 +458,7 @@ func (m *Machine) legsShort() []plan.Problem {
 		if lowest == nil || m.low(b) < m.low(lowest) {
 			lowest = b
 		}
-		if legs.MatchString(m.partOf(b.ID).Part.Title.Value) && (leg == nil || m.low(b) < m.low(leg)) {
+		if m.partOf(b.ID).Part.For == parts.Leg && (leg == nil || m.low(b) < m.low(leg)) {
 			leg = b
 		}
 	}

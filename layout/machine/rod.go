@@ -13,13 +13,13 @@ const gunWideMm, gunLongMm = 15.0, 60.0
 
 // Rods are what rods screwed into the holes of a group meet where they stand up out of them, level with the
 // lower mouth or the floor and longMm long: what they lie in, by title, and the openings outward of parts, of
-// those by name that take a nipple, that they stand before. Holes that do not stand upright are not looked at.
-func (m *Machine) Rods(of, group string, diameterMm, longMm float64, takes func(opening string) bool) (in, before []string) {
+// those for a nipple, that they stand before. Holes that do not stand upright are not looked at.
+func (m *Machine) Rods(of, group string, diameterMm, longMm float64) (in, before []string) {
 	for rod := range seq.Refs(m.rods(of, group, diameterMm, longMm)) {
 		in = append(in, m.rodIn(rod)...)
 		for b, r := range m.parts() {
 			for k := range r.Radials {
-				if row := r.Radials[k].In; takes(row.Name.Value) && rodBefore(rod, b, &r.Radials[k]) {
+				if row := r.Radials[k].In; row.For == parts.Grease && rodBefore(rod, b, &r.Radials[k]) {
 					before = append(before, row.Name.Value+" of "+m.title(b.ID))
 				}
 			}

@@ -13,7 +13,6 @@ import (
 // drive nut reaches 0.217 in out of the hub's front: 2.092 less the collar's 0.875 and the hub's 1.
 func TestRods(t *testing.T) {
 	t.Parallel()
-	takes := func(name string) bool { return strings.HasPrefix(name, "grease") }
 	for _, c := range []struct{ file, from, to, in, before string }{
 		{"", "", "", "Rain cone", ""},
 		{"handwheel-hub.yaml", "circle: 4", "circle: 6-1/2", "Handwheel hub, Rain cone", ""},
@@ -25,7 +24,7 @@ func TestRods(t *testing.T) {
 			edits = append(edits, [3]string{c.file, c.from, c.to})
 		}
 		m, _ := load(t, edited(t, "gatejack", edits...))
-		in, before := m.Rods("thrust-housing", "arm", 9.525, 152.4, takes)
+		in, before := m.Rods("thrust-housing", "arm", 9.525, 152.4)
 		if got, port := strings.Join(in, ", "), strings.Join(before, ", "); got != c.in || port != c.before {
 			t.Errorf("%s: in %q, before %q, want %q and %q", c.to, got, port, c.in, c.before)
 		}
@@ -50,7 +49,7 @@ func TestRods(t *testing.T) {
 			t.Errorf("a stud of %g ends %g over the hub", long, mm)
 		}
 	}
-	if in, before := m.Rods("thrust-housing", "arm", 9.525, 15, takes); in != nil || before != nil {
+	if in, before := m.Rods("thrust-housing", "arm", 9.525, 15); in != nil || before != nil {
 		t.Errorf("a stud that does not come through: %q, %q", in, before)
 	}
 	if mm, ok := m.Past("drive-nut", "stay", parts.Front); ok {

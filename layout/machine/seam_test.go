@@ -169,7 +169,7 @@ func TestOnlyLies(t *testing.T) {
 		{"one", "lid", "clamped", false, 2, "x#1", ""}, {"one", "lid", "lies by its weight", true, 2, "x#1", ""}, {"one", "", "lies by its weight", false, 2, "x#1", ""},
 	} {
 		m := &Machine{
-			job:     &parts.Job{Loose: []parts.Loose{{After: parts.Text{Value: c.after}, Part: parts.Text{Value: c.part}, How: parts.Text{Value: c.how}, Off: c.off}}},
+			job:     &parts.Job{Loose: []parts.Loose{{After: parts.Text{Value: c.after}, Part: parts.Text{Value: c.part}, How: parts.Text{Value: c.how}, Held: parts.HeldBy(c.how), Off: c.off}}},
 			joints:  []*plan.JointPlan{{Name: "one", N: 1, A: end("x"), B: end("y")}, {Name: "two", N: 2, A: end("z"), B: end("x")}},
 			jointOf: map[string]*parts.Joint{"one": {}, "two": {}}, modelOf: map[string]*part.Model{"lid": lid},
 		}

@@ -3,7 +3,6 @@ package machine
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 
@@ -249,9 +248,6 @@ func (m *Machine) used(r *part.Model, g *part.Group) bool {
 	return slices.ContainsFunc(m.job.Joints, func(j *parts.Joint) bool { return j.Names(r.Part.Name.Value, g.Group.Name) })
 }
 
-// liftHoles is in the names and notes of holes that a part hangs in.
-var liftHoles = regexp.MustCompile(`(?i)\b(lift|lifting|shackles?|eye-?bolts?|hoist|hoisting|sling)\b`)
-
 // liftsLow finds holes for lifting of which none lies over the centre of gravity of their part
 // as it stands.
 func (m *Machine) liftsLow() (found []plan.Problem) {
@@ -259,7 +255,7 @@ func (m *Machine) liftsLow() (found []plan.Problem) {
 		seen := map[*part.Group]bool{}
 		for _, f := range m.mouths(b) {
 			in := f.group.Hole
-			if seen[f.group] || f.used || !liftHoles.MatchString(words.Spaced(f.group.Group.Name)+" "+in.Note.Value) {
+			if seen[f.group] || f.used || in.For != parts.Lifting {
 				continue
 			}
 			seen[f.group] = true

@@ -74,7 +74,7 @@ func (r *reviewer) regreased(j *plan.JointPlan) {
 		return
 	}
 	if slices.ContainsFunc(v.p.Holes, func(h parts.HoleGroup) bool {
-		return opens.MatchString(h.Name.Value) || nipple.MatchString(h.Name.Value)
+		return h.For.Opens()
 	}) {
 		return
 	}

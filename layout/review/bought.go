@@ -34,9 +34,6 @@ func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
 	return t, noteMm(m[2], unit), err == nil
 }
 
-// forPushing is in the names of threads that take a screw only to part or to lift.
-var forPushing = regexp.MustCompile(`(?i)\b(draw|jack|pry|push|pull|lift|eye)`)
-
 // bought compares the screws that are ordered for a loose part with its threads, and with
 // the holes in the wall of what it stands in.
 var bought = together(
@@ -69,7 +66,7 @@ func (v *view) forScrew(t threads.Thread) (own []*parts.HoleGroup, others int, p
 		switch its := has.Designation == t.Designation; {
 		case err == nil && its && g.Size.Make == parts.ClearanceHole:
 			passes = true
-		case g.Size.Make != parts.TappedHole || err != nil || forPushing.MatchString(g.Name.Value):
+		case g.Size.Make != parts.TappedHole || err != nil || g.For.Moves():
 		case its:
 			own = append(own, g)
 		default:

@@ -59,8 +59,8 @@ const standsOutShare = 0.5
 // setScrew looks for set screws that no key comes to, that come down in a slot, or that stand out of
 // a wall, where their length stands beside their hole.
 func (v *view) setScrew(f *parts.Radial) {
-	t, m := radialThread(f), setLong.FindStringSubmatch(f.Note.Value)
-	if t == nil || !setScrew.MatchString(f.Note.Value) {
+	t, m := radialThread(f), setLong.FindStringSubmatch(f.Fitted.Value)
+	if t == nil || !setScrew.MatchString(f.Fitted.Value) {
 		return
 	}
 	for row := range seq.Refs(v.q.Radials) {
@@ -76,7 +76,7 @@ func (v *view) setScrew(f *parts.Radial) {
 		deep = f.Depth.Mm
 	}
 	if out := long - deep; out > standsOutShare*t.MajorMm {
-		v.report(Check, f.Name.Value, f.Note.Pos, Finding{
+		v.report(Check, f.Name.Value, f.Fitted.Pos, Finding{
 			What: "the set screw of " + f.Name.Value + " stands out of " + v.p.Title.Value, Numbers: v.mm(long) + " long in " + v.mm(deep), OverMm: over(out),
 			Rule: "a set screw is no longer than its thread", Fix: "a shorter screw",
 		})
@@ -189,7 +189,7 @@ func (r *reviewer) couplingBores(e *parts.Loose) {
 		on(e.Stands.On.Feature+" of "+v.p.Title.Value, 2*seq.First(v.outside, func(c *cylinder) bool { return c.name == e.Stands.On.Feature }).radiusMm)
 	}
 	for o := range seq.Refs(r.job.Loose) {
-		if o.Stands != nil && o != e && o.IsMotor() {
+		if o.Stands != nil && o != e && o.As == parts.AMotor {
 			mm, _ := machine.MotorShaft(r.job, o.Stands)
 			on("the shaft of the motor", mm)
 		}

@@ -9,7 +9,6 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/machine"
 	"centrepop/layout/plan"
-	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
@@ -174,7 +173,7 @@ func guards(r *reviewer) {
 	}
 	for b := range seq.Refs(all.Bodies) {
 		v := r.viewOf(all.Of[b.ID].Part)
-		if shaft == nil || v == nil || v.p.Kind != parts.Folded || !words.Guard(v.p.Title.Value) || !all.Tied(b, shaft) {
+		if shaft == nil || v == nil || v.p.Kind != parts.Folded || v.p.For != parts.Guarding || !all.Tied(b, shaft) {
 			continue
 		}
 		g := guardOn{r, v, b, shaft}

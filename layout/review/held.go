@@ -167,12 +167,12 @@ func (v *view) openFor(t threads.Thread, tapped bool) []*parts.HoleGroup {
 // what it presses on may be. Common practice, no source.
 const tipShare, standsOffMm = 0.35, 0.5
 
-// jacking tells whether a group has the threads of jacking screws, by its name or by the words of a loose part.
+// jacking tells whether a group has the threads of jacking screws, by what it is for or by the words of a loose part.
 func (v *view) jacking(g *parts.HoleGroup) bool {
 	pushes := func(e parts.Loose) bool {
-		return e.Part.Value == v.p.Name.Value && axial.MatchString(g.Name.Value) && strings.Contains(e.How.Value, " push ")
+		return e.Part.Value == v.p.Name.Value && g.For == parts.Drawing && strings.Contains(e.How.Value, " push ")
 	}
-	return g.Size.Make == parts.TappedHole && (jacks.MatchString(g.Name.Value) || slices.ContainsFunc(v.job.Loose, pushes)) && !v.jointNames(g.Name.Value)
+	return g.Size.Make == parts.TappedHole && (g.For == parts.Jacking || slices.ContainsFunc(v.job.Loose, pushes)) && !v.jointNames(g.Name.Value)
 }
 
 // jacksOn looks for threads of jacking screws that have no part before either mouth, where all

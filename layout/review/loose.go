@@ -521,7 +521,7 @@ func (r *reviewer) itemCircle(e *parts.Loose) {
 		}
 		var has []float64
 		for h := range seq.Refs(v.holes) {
-			if h.thread == nil || h.group.Pattern.PCD.Mm == 0 || forPushing.MatchString(h.name) {
+			if h.thread == nil || h.group.Pattern.PCD.Mm == 0 || h.group.For.Moves() {
 				continue
 			}
 			pcd, play := h.group.Pattern.PCD.Mm, hole-h.thread.MajorMm

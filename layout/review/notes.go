@@ -68,7 +68,7 @@ func everyPut(v *view) iter.Seq[*parts.Loose] {
 // saidOff looks for a guard that a note has off while something turns.
 func (v *view) saidOff(note parts.Text) {
 	for said, m := range saying(sentences(note), offRunning) {
-		if words.Guard(v.p.Title.Value) && !strings.Contains(said.Value, "stop") {
+		if v.p.For == parts.Guarding && !strings.Contains(said.Value, "stop") {
 			v.report(Check, "", note.Pos, Finding{
 				What: v.p.Title.Value + " is off or open while something turns, by its note", Numbers: m[0],
 				Rule: "a guard comes off what stands", Source: "ISO 14120, from memory", Fix: "off only with the motor isolated",

@@ -2,7 +2,6 @@ package review
 
 import (
 	"math"
-	"regexp"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -24,14 +23,11 @@ func (v *view) openRules(f *parts.Radial) {
 	v.tooMuchRound(f, z)
 }
 
-// opens is in the name of what is to open into the part.
-var opens = regexp.MustCompile(`(?i)\b(drain|vent|drip|port|window|sight|inlet|outlet|inspection)\b`)
-
-// stopsInWall finds holes, and slots with the name of an opening, that stop in the wall of
+// stopsInWall finds holes, and slots for an opening, that stop in the wall of
 // a hollow part.
 func (v *view) stopsInWall(f *parts.Radial, z float64) {
 	wall := v.wallAt(z)
-	if f.Shape != parts.RadialHole && !opens.MatchString(f.Name.Value) || f.Through || f.Depth.Mm >= wall-slackMm {
+	if f.Shape != parts.RadialHole && !f.For.Opens() || f.Through || f.Depth.Mm >= wall-slackMm {
 		return
 	}
 	v.report(Check, f.Name.Value, f.Depth.Pos, Finding{
@@ -60,12 +56,9 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 	}
 }
 
-// nipple is in the name of what a grease nipple is screwed into.
-var nipple = regexp.MustCompile(`(?i)\bgrease.?(port|nipple|fitting)`)
-
 // bareNipple finds holes for a grease nipple without its thread.
 func (v *view) bareNipple(f *parts.Radial) {
-	if !nipple.MatchString(f.Name.Value) || f.Shape == parts.RadialHole && f.Size.Make == parts.TappedHole {
+	if f.For != parts.Grease || f.Shape == parts.RadialHole && f.Size.Make == parts.TappedHole {
 		return
 	}
 	v.report(Check, f.Name.Value, f.Pos, Finding{
@@ -73,13 +66,10 @@ func (v *view) bareNipple(f *parts.Radial) {
 	})
 }
 
-// drains is how the name of an opening begins that water runs out of.
-var drains = regexp.MustCompile(`(?i)^(drain|drip|weep)`)
-
 // highDrain finds drains of which none lies in the lower half of the part as it stands in
 // the machine: below its axis, or out of its upper third where the axis is upright.
 func (v *view) highDrain(f *parts.Radial, z float64) {
-	if !drains.MatchString(f.Name.Value) {
+	if f.For != parts.Drain {
 		return
 	}
 	pose, up := assembly.Still, assembly.AxisY

@@ -29,7 +29,7 @@ func (r *reviewer) boughtStuds() {
 			if g == nil || v.jointNames(name) || !sameThread(g.Size.Thread, t.Designation) {
 				continue
 			}
-			in, before := r.machine().Rods(v.p.Name.Value, name, t.MajorMm, long, nipple.MatchString)
+			in, before := r.machine().Rods(v.p.Name.Value, name, t.MajorMm, long)
 			in = slices.DeleteFunc(in, func(title string) bool { // what the words take off first
 				return slices.ContainsFunc(words, func(said parts.Text) bool {
 					return strings.Contains(strings.ToLower(said.Value), strings.ToLower(title)+" off")

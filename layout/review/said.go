@@ -66,37 +66,29 @@ func (v *view) saidSides(g *parts.HoleGroup) {
 	}
 }
 
-func (v *view) saidSlot(s *parts.FaceSlot) { v.saidLifts(s.Name.Value, s.Name.Value) }
-
-// What holes are for by their name and note: to push a joint apart, or to hang the part by.
-var (
-	jacks = regexp.MustCompile(`(?i)\b(jack|jacks|jacking|pry)\b`)
-	axial = regexp.MustCompile(`(?i)\bdraws?\b`)
-	lifts = regexp.MustCompile(`(?i)\b(lift|lifting|sling|slings|eyebolt|eyebolts)\b`)
-)
+func (v *view) saidSlot(s *parts.FaceSlot) { v.saidLifts(s.Name.Value, s.For) }
 
 // besideShare is how far from the middle a part may hang, as a share of its width. Common
 // practice, no source.
 const besideShare = 0.05
 
-// saidUse compares a group with what its words say that it is for: jack screws push by a
+// saidUse compares a group with what it is for: jack screws push by a
 // thread, and a plate hangs level by holes on both sides of its middle.
 func (v *view) saidUse(g *parts.HoleGroup) {
-	words := g.Name.Value + " " + g.Note.Value
-	if jacks.MatchString(words) && g.Size.Make != parts.TappedHole {
+	if g.For == parts.Jacking && g.Size.Make != parts.TappedHole {
 		v.report(Check, g.Name.Value, g.Pos, Finding{
 			What: g.Name.Value + " are for jack screws, and have no thread", Rule: "a jack screw pushes by its thread", Fix: "a tapped hole",
 		})
 	}
 	all := v.holesOf(g.Name.Value)
-	if len(all) == 1 && v.p.Kind == parts.Shaft && axial.MatchString(words) && all[0].centreMm() > slackMm {
+	if len(all) == 1 && v.p.Kind == parts.Shaft && g.For == parts.Drawing && all[0].centreMm() > slackMm {
 		off := all[0].centreMm()
 		v.report(Check, g.Name.Value, g.Pos, Finding{
 			What: g.Name.Value + " of " + v.p.Title.Value + " lies off the axis that it is to draw along", Numbers: v.mm(off) + " beside it", OverMm: over(off),
 			Rule: "a screw that draws along a shaft pulls in its axis", Source: "by geometry", Fix: "at: [[0, 0]]",
 		})
 	}
-	v.saidLifts(g.Name.Value, words)
+	v.saidLifts(g.Name.Value, g.For)
 }
 
 // shackleMm is the least that a shackle goes through. Common practice, no source: the pin of the
@@ -107,11 +99,11 @@ const shackleMm = 6.3
 // upright. Common practice, no source.
 const nearEdge = 0.2
 
-// saidLifts looks at holes or slots that their words lift a plate by: it hangs level by them or
+// saidLifts looks at holes or slots that a plate is lifted by: it hangs level by them or
 // upright, and a shackle goes through.
-func (v *view) saidLifts(name, words string) {
+func (v *view) saidLifts(name string, use parts.Use) {
 	all := v.holesOf(name)
-	if !lifts.MatchString(words) || v.outline == nil || len(all) == 0 {
+	if use != parts.Lifting || v.outline == nil || len(all) == 0 {
 		return
 	}
 	if all[0].thread == nil {

@@ -2,7 +2,6 @@ package review
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -10,22 +9,19 @@ import (
 	"centrepop/parts/seq"
 )
 
-// forPins is in the names of plain holes that take a pin.
-var forPins = regexp.MustCompile(`(?i)\b(pin|dowel)s?\b`)
-
 // unused looks for threads, and for holes that are reamed or take a pin, that serve nothing:
 // no joint, note, word of the job nor other part has anything for them.
 var unused = together(each(everyHole, (*view).idleHole), each(everyRadial, (*view).idleRadial), (*view).idleSteps)
 
 func (v *view) idleHole(h *parts.HoleGroup) {
-	if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !v.takesSpigot(v, h.Name.Value) && !v.jointNames(h.Name.Value) {
-		v.idle(h.Name.Value, h.Pos, h.Size)
+	if forOther(h.Size, h.For, h.Through) && h.Note.Value == "" && h.Fitted.Value == "" && !v.takesSpigot(v, h.Name.Value) && !v.jointNames(h.Name.Value) {
+		v.idle(h.Name.Value, h.Pos, h.Size, h.For)
 	}
 }
 
 func (v *view) idleRadial(f *parts.Radial) {
-	if forOther(f.Size, f.Name.Value, false) && f.Note.Value == "" && !v.jointNames(f.Name.Value) {
-		v.idle(f.Name.Value, f.Pos, f.Size)
+	if forOther(f.Size, f.For, false) && f.Note.Value == "" && f.Fitted.Value == "" && !v.jointNames(f.Name.Value) {
+		v.idle(f.Name.Value, f.Pos, f.Size, f.For)
 	}
 }
 
@@ -43,22 +39,22 @@ func (v *view) idleSteps() {
 	for _, c := range v.steps() {
 		named := func(o *cylinder) bool { return v.jointNames(o.name) }
 		if c.threaded() && c.seat() == "" && !slices.ContainsFunc(append(c.next(), c), named) {
-			v.idle(c.name, c.pos, parts.HoleSize{Thread: c.size.Thread.Value})
+			v.idle(c.name, c.pos, parts.HoleSize{Thread: c.size.Thread.Value}, parts.HoleUse(c.name, ""))
 		}
 	}
 }
 
 // forOther tells whether a hole is there for something that is to be in it: it has a thread or
-// a fit, or goes not through and its name says a pin.
-func forOther(s parts.HoleSize, name string, through bool) bool {
-	pin := !through && forPins.MatchString(strings.ReplaceAll(name, "-", " "))
+// a fit, or goes not through and is for a pin.
+func forOther(s parts.HoleSize, use parts.Use, through bool) bool {
+	pin := !through && use == parts.Pins
 	return s.Make == parts.TappedHole || s.Make == parts.PlainHole && (s.Size.Fit.Class.Value != "" || pin)
 }
 
 // serves tells whether anything beside joints and notes of its own is for a hole or thread of a
 // part: a screw that pushes or is bought, words that name it, or the same size in another part.
-func (r *reviewer) serves(p *parts.Part, name string, size parts.HoleSize) bool {
-	if forPushing.MatchString(strings.ReplaceAll(name, "-", " ")) || saysHoles(r.saidAll(), name) || size.Thread != "" && strings.Contains(r.saidAll(), strings.ToLower(size.Thread)) {
+func (r *reviewer) serves(p *parts.Part, name string, size parts.HoleSize, use parts.Use) bool {
+	if use.Moves() || saysHoles(r.saidAll(), name) || size.Thread != "" && strings.Contains(r.saidAll(), strings.ToLower(size.Thread)) {
 		return true
 	}
 	for e := range seq.Refs(r.job.Loose) {
@@ -91,7 +87,7 @@ func (r *reviewer) takes(o *parts.Part, size parts.HoleSize) bool {
 		if v.jointNames(h.Name.Value) {
 			return false
 		}
-		return sameThread(h.Size.Thread, size.Thread) || size.Thread == "" && forOther(h.Size, h.Name.Value, h.Through) && h.Size.Size.Nominal.Mm == size.Size.Nominal.Mm
+		return sameThread(h.Size.Thread, size.Thread) || size.Thread == "" && forOther(h.Size, h.For, h.Through) && h.Size.Size.Nominal.Mm == size.Size.Nominal.Mm
 	})
 }
 
@@ -113,12 +109,12 @@ func (r *reviewer) saidAll() string {
 }
 
 // idle reports a hole or thread of a size that serves nothing.
-func (v *view) idle(name string, pos parts.Pos, size parts.HoleSize) {
-	if v.serves(v.p, name, size) {
+func (v *view) idle(name string, pos parts.Pos, size parts.HoleSize, use parts.Use) {
+	if v.serves(v.p, name, size, use) {
 		return
 	}
 	v.report(Check, name, pos, Finding{
 		What: name + " of " + v.p.Title.Value + " serves nothing in this job", Numbers: "no joint, note or bought thing is for it",
-		Rule: "what is made is for something", Source: "by the job", Fix: "note: what goes there, or leave it out",
+		Rule: "what is made is for something", Source: "by the job", Fix: "note: or fitted: what goes there, or leave it out",
 	})
 }

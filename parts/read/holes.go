@@ -1,6 +1,7 @@
 package read
 
 import (
+	"cmp"
 	"math"
 	"strings"
 
@@ -13,12 +14,31 @@ const maxCount = 1000
 func (f *fields) holes() parts.HoleGroup {
 	g := parts.HoleGroup{
 		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: parts.Side(f.word("on")), Walls: f.word("walls"), Pattern: f.pattern(),
-		Size: f.holeSize(f.val("size")), Note: f.text("note"),
+		Size: f.holeSize(f.val("size")),
 	}
 	g.Through, g.Depth = f.depth("depth")
+	g.For, g.Fitted, g.Note = f.served(g.Name)
 	f.headRoom(&g)
 	seenOn(&g.Pattern, g.Face)
 	return g
+}
+
+// served reads what holes are for, what is fitted in them and what is printed beside their size: what is
+// fitted and the note. What is not said, their name and note say.
+func (f *fields) served(name parts.Text) (use parts.Use, fitted, note parts.Text) {
+	fitted, note = f.text("fitted"), f.text("note")
+	use = cmp.Or(parts.Use(f.word("for")), parts.HoleUse(name.Value, note.Value))
+	switch {
+	case fitted.Value == "":
+		if fitted.Value = parts.Fitted(note.Value); fitted.Value != "" {
+			fitted.Pos = note.Pos
+		}
+	case note.Value == "":
+		note = fitted
+	case !strings.Contains(note.Value, fitted.Value):
+		note.Value = fitted.Value + "; " + note.Value
+	}
+	return use, fitted, note
 }
 
 // headRoom reads the enlargement of a hole at the marked face.
@@ -119,6 +139,7 @@ func (f *fields) slots() parts.FaceSlot {
 		Width: f.length("width"), Length: f.length("length"), Turn: f.angle("turn"),
 	}
 	s.Through, s.Depth = f.depth("depth")
+	s.For = cmp.Or(parts.Use(f.word("for")), parts.HoleUse(s.Name.Value, ""))
 	seenOn(&s.Pattern, s.Face)
 	f.not(s.Length, "<=", s.Width, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide")
 	return s
@@ -126,13 +147,14 @@ func (f *fields) slots() parts.FaceSlot {
 
 // radial reads what is cut into a round from outside.
 func (f *fields) radial() parts.Radial {
-	d := parts.Radial{Pos: f.n.pos, Name: f.name("name"), Axial: f.length("axial"), From: f.face("from"), Note: f.text("note")}
+	d := parts.Radial{Pos: f.n.pos, Name: f.name("name"), Axial: f.length("axial"), From: f.face("from")}
 	if c := f.val("clock"); c != nil && c.kind == listNode {
 		d.Clock = f.angles("clock")
 	} else if a, ok := f.reader.angle(c, -360, 360); ok {
 		d.Clock = []parts.Angle{a}
 	}
 	d.Through, d.Depth = f.depth("depth")
+	d.For, d.Fitted, d.Note = f.served(d.Name)
 	switch key, v := f.oneOf(); key {
 	case "size":
 		d.Shape, d.Size = parts.RadialHole, f.holeSize(v)

@@ -1,6 +1,7 @@
 package read
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -23,6 +24,9 @@ func (l *loader) loose() {
 		case "item":
 			e.Item = f.text(key)
 		}
+		e.As = cmp.Or(parts.Use(f.word("as")), parts.ItemUse(e.Item.Value, e.How.Value))
+		e.Held = cmp.Or(parts.Held(f.word("held")), parts.HeldBy(e.How.Value))
+		e.Turned = f.yes("turned") || !f.given("turned") && parts.ComesTurned(e.How.Value)
 		if whole {
 			l.partThere(e.Part)
 			l.jointThere(e.After)

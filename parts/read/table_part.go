@@ -32,6 +32,7 @@ var partGroup = &Group{Name: "part", Means: "A part file: one drawing.", Keys: [
 	{Name: "part", Type: NameType, Need: true, Means: "the name that jobs and other parts refer to", Example: "a name, such as part: cover"},
 	{Name: "title", Type: TextType, Means: "the name for people", Default: "the name with spaces"},
 	{Name: "kind", Type: WordType, Need: true, Means: "what the part is; turned serves any turned part, plate any flat one", Words: Kinds(), Example: "kind: " + list(Kinds())},
+	{Name: "for", Type: WordType, Means: "what it is for: it keeps hands off, the machine stands on it, it holds one part on another; not said, by its title", Words: useWords(parts.Guarding, parts.Leg, parts.Brace)},
 	{Name: "quantity", Type: CountType, Means: "how many are made", Default: "1", Low: 1, High: 10_000},
 	{Name: "units", Type: WordType, Means: "the unit of bare numbers in this file", Words: []string{string(parts.Millimetres), string(parts.Inches)}},
 	{Name: "material", Type: TextType, Means: "the grade, such as S235, 1.4301 or A36; the review says if it is not known"},
@@ -282,8 +283,18 @@ var holeGroup = &Group{
 		{Name: "counterbore", Type: KeysType, Means: "flat-bottomed enlargement at the face", Group: counterboreGroup},
 		{Name: "countersink", Type: KeysType, Means: "conical enlargement at the face; not with a counterbore", Group: countersinkGroup},
 		{Name: "note", Type: TextType, Means: "a line beside the size"},
+		forKey, fittedKey,
 	}),
 }
+
+// forKey and fittedKey say what holes are there for, and what goes into them.
+var (
+	forKey    = Key{Name: "for", Type: WordType, Means: "what it is for besides the bolts of joints: the part hangs by it, screws push parts apart or draw along it, a grease nipple, what runs out, what opens into the part, pins; not said, by its name and note", Words: useWords(parts.Lifting, parts.Jacking, parts.Drawing, parts.Grease, parts.Drain, parts.Opening, parts.Pins)}
+	fittedKey = Key{Name: "fitted", Type: TextType, Means: "what is screwed or pressed into each, as ordered but for its thread: a line of the list to buy", Default: "the nipple, plug, set screw or dowel pin that the note names", Longest: 100, Example: "fitted: grease nipple, or set screw, cone point, 3/4 in long"}
+)
+
+// useWords are uses as the file says them, and that something is for none of them.
+func useWords(of ...parts.Use) []string { return plain(append(of, parts.NoUse)) }
 
 var counterboreGroup = &Group{Name: "counterbore", Means: "A flat-bottomed enlargement.", Example: "counterbore: {diameter: 18, depth: 11}", Keys: []Key{
 	{Name: "diameter", Type: SizeType, Need: true, Means: "wider than the hole"},
@@ -307,6 +318,7 @@ var slotGroup = &Group{
 		{Name: "length", Type: SizeType, Need: true, Means: "overall, with both round ends; more than the width", Example: "the overall length of the slot"},
 		{Name: "turn", Type: AngleType, Means: "clock angle of its long axis: 0 upright, 90 across", Default: "0"},
 		{Name: "depth", Type: DepthType, Means: "from the face", Default: "through"},
+		forKey,
 	}),
 }
 
@@ -320,6 +332,7 @@ var radialGroup = &Group{Name: "radial", Means: "Holes, slots or windows in the 
 	{Name: "window", Type: KeysType, Means: "a rectangular opening", Group: windowGroup},
 	{Name: "depth", Type: DepthType, Means: "from the outside; through goes into the bore", Default: "through"},
 	{Name: "note", Type: TextType, Means: "a line beside the size"},
+	forKey, fittedKey,
 }}
 
 // openingKeys are the sizes of what is cut into a round.

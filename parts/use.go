@@ -1,0 +1,147 @@
+package parts
+
+import (
+	"regexp"
+	"strings"
+
+	"centrepop/parts/seq"
+)
+
+// Use is what something is for: a part, a hole, an opening or a slot, or a thing that is bought. The file
+// says it, or else its name and words do. Empty where neither does.
+type Use string
+
+// What holes, slots and openings are for, besides the bolts of joints.
+const (
+	Lifting Use = "lifting" // what the part hangs by
+	Jacking Use = "jacking" // screws that push parts apart
+	Drawing Use = "drawing" // a screw that draws something along its axis
+	Grease  Use = "grease"  // a nipple
+	Drain   Use = "drain"   // what is to run out, and so lies low
+	Opening Use = "opening" // what is to open into the part
+	Pins    Use = "pins"
+)
+
+// What parts are for.
+const (
+	Guarding Use = "guard" // keeps hands off
+	Leg      Use = "leg"   // the machine stands on it
+	Brace    Use = "brace" // stands between two others, and holds one on the other
+)
+
+// What things that are bought are.
+const (
+	AMotor  Use = "motor"
+	ANut    Use = "nut"    // sets what sits on the shaft whose thread its item names
+	ASpacer Use = "spacer" // fills what a retaining ring leaves
+)
+
+// NoUse says that something is for none of them, whatever its name says.
+const NoUse Use = "other"
+
+// saidUse is a use, and the words by which it is known.
+type saidUse struct {
+	Use
+	words *regexp.Regexp
+}
+
+func said(u Use, words string) saidUse { return saidUse{u, regexp.MustCompile(`(?i)` + words)} }
+
+// The words of each kind of thing, the first that are found deciding.
+var (
+	holeUses = []saidUse{
+		said(Lifting, `\b(?:lift(?:s|ing)?|shackles?|eye-?bolts?|hoist(?:ing)?|slings?)\b`),
+		said(Jacking, `\b(?:jacks?|jacking|pry|push(?:ing)?)\b`),
+		said(Drawing, `\b(?:draws?|pull(?:ing)?)\b`),
+	}
+	nameUses = []saidUse{
+		said(Grease, `\bgrease\b`),
+		said(Drain, `^(?:drain|drip|weep)`),
+		said(Opening, `\b(?:vent|port|window|sight|inlet|outlet|inspection)\b`),
+		said(Pins, `\b(?:pin|dowel)s?\b`),
+	}
+	partUses = []saidUse{said(Guarding, `\b(?:guard|hood)\b`), said(Leg, `\b(?:foot|feet|legs?)\b`), said(Brace, `\b(?:gusset|brace|knee)s?\b`)}
+	itemUses = []saidUse{said(ANut, `\bnut\b`), said(ASpacer, `\b(?:spacers?|shims?|(?:distance|support) (?:rings?|pieces?|sleeves?))\b`)}
+)
+
+// use is the first of some uses whose words a text has.
+func use(of []saidUse, text string) Use {
+	return seq.First(of, func(s saidUse) bool { return s.words.MatchString(text) }).Use
+}
+
+// HoleUse is what holes, slots or an opening of a name and a note are for, by these.
+func HoleUse(name, note string) Use {
+	if u := use(holeUses, name+" "+note); u != "" {
+		return u
+	}
+	return use(nameUses, name)
+}
+
+// PartUse is what a part of a title is for.
+func PartUse(title string) Use { return use(partUses, title) }
+
+// ItemUse is what a thing that is bought is, by its item; how it is put on tells a spacer as well.
+func ItemUse(item, how string) Use {
+	if motorItem.MatchString(item) && !forMotor.MatchString(item) {
+		return AMotor
+	}
+	if u := use(itemUses, item); u != "" {
+		return u
+	}
+	return use(itemUses[1:], how)
+}
+
+// fittedSaid is in the words beside a hole for what is fitted in it: a nipple or a plug, or a screw
+// without a head or a pin with its sizes.
+var fittedSaid = regexp.MustCompile(`(?i)\b(?:(?:grease )?nipple|plug)\b|\b(?:(?:set|grub)[ -]?screw)\b.*|\bdowel pin\b[^,]*`)
+
+// Fitted is what words beside a hole have fitted in it, empty for nothing.
+func Fitted(note string) string { return fittedSaid.FindString(note) }
+
+// Ordered is what is fitted in a hole as it is bought: with the name of the hole's thread before its other sizes;
+// empty for nothing.
+func Ordered(fitted, thread string) string {
+	item, sizes, more := strings.Cut(fitted, ",")
+	if item != "" && thread != "" {
+		item += " " + thread
+	}
+	if more {
+		item += "," + sizes
+	}
+	return item
+}
+
+// How a loose thing is held, where that is no matter of joints and bolts.
+type Held string
+
+// The ways to be held.
+const (
+	ByWeight Held = "weight" // it only lies
+	ByForce  Held = "force"  // it is pressed or driven in, and larger than its hole
+)
+
+var (
+	byWeight = regexp.MustCompile(`(?i)\bby its (?:own )?weight\b`)
+	byForce  = regexp.MustCompile(`(?i)\b(?:press(?:ed)?|driv\w+|hammer\w*|knock\w*|shr[iu]nk\w*|tap(?:ped)?) (?:in|into|home|through)\b`)
+	onEdge   = regexp.MustCompile(`(?i)\b(?:on edge|through|tilted|turned|slanting)\b`)
+)
+
+// HeldBy is what the words for how a thing is put on have it held by.
+func HeldBy(how string) Held {
+	switch {
+	case byWeight.MatchString(how):
+		return ByWeight
+	case byForce.MatchString(how):
+		return ByForce
+	}
+	return ""
+}
+
+// ComesTurned tells whether the words for how a thing is put on have it come by an opening turned.
+func ComesTurned(how string) bool { return onEdge.MatchString(how) }
+
+// Moves tells whether a screw in a thread for a use only parts, draws or lifts.
+func (u Use) Moves() bool { return u == Lifting || u == Jacking || u == Drawing }
+
+// Opens tells whether what is for a use is to open into its part.
+func (u Use) Opens() bool { return u == Grease || u == Drain || u == Opening }

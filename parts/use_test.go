@@ -1,0 +1,85 @@
+package parts
+
+import "testing"
+
+// What is not said is known by words, and other words say nothing.
+func TestUsesInWords(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name, note string
+		want       Use
+	}{
+		{"eye", "for the shackle", Lifting}, {"lifting-holes", "", Lifting}, {"eye-bolts", "", Lifting}, {"a", "takes a sling", Lifting}, {"a", "hoisting", Lifting},
+		{"jack", "", Jacking}, {"pry", "", Jacking}, {"a", "jacks the joint apart", Jacking}, {"push-off", "", Jacking},
+		{"draw", "", Drawing}, {"pull", "", Drawing}, {"grease-port", "", Grease}, {"greaser", "", ""}, {"a", "grease", ""},
+		{"drain-2", "", Drain}, {"drip", "", Drain}, {"weep", "", Drain}, {"no-drain", "", ""},
+		{"sight-window", "", Opening}, {"vent", "", Opening}, {"inlet", "", Opening}, {"outlet", "", Opening}, {"inspection", "", Opening}, {"port", "", Opening}, {"portal", "", ""},
+		{"pins", "", Pins}, {"dowel-holes", "", Pins}, {"spindle", "", ""}, {"bolts", "", ""},
+	} {
+		if got := HoleUse(c.name, c.note); got != c.want {
+			t.Errorf("%s, %q: %q, want %q", c.name, c.note, got, c.want)
+		}
+	}
+	for title, want := range map[string]Use{"Coupling guard": Guarding, "Belt hood": Guarding, "Stand foot": Leg, "Feet": Leg, "Leg": Leg, "Gusset": Brace, "Knee brace": Brace, "Footing": "", "Plate": ""} {
+		if got := PartUse(title); got != want {
+			t.Errorf("%s: %q, want %q", title, got, want)
+		}
+	}
+	for _, c := range []struct {
+		item, how string
+		want      Use
+	}{
+		{"lock nut M30x1.5", "", ANut}, {"support ring 40", "", ASpacer}, {"shims 0.1", "", ASpacer}, {"ring", "with its spacers", ASpacer}, {"bolt", "with its nut", ""},
+		{"gear motor 2 kW", "", AMotor}, {"motor, 3 kW", "", AMotor}, {"coupling to the gear motor", "", ""}, {"cover", "", ""},
+	} {
+		if got := ItemUse(c.item, c.how); got != c.want {
+			t.Errorf("%s: %q, want %q", c.item, got, c.want)
+		}
+	}
+	for u, want := range map[Use][2]bool{Lifting: {true, false}, Jacking: {true, false}, Drawing: {true, false}, Grease: {false, true}, Drain: {false, true}, Opening: {false, true}, Pins: {}, NoUse: {}, "": {}} {
+		if u.Moves() != want[0] || u.Opens() != want[1] {
+			t.Errorf("%s: moves %v, opens %v", u, u.Moves(), u.Opens())
+		}
+	}
+}
+
+// How a thing is held, and whether it comes turned.
+func TestHeldInWords(t *testing.T) {
+	t.Parallel()
+	for how, want := range map[string]Held{
+		"stays by its weight": ByWeight, "by its own weight": ByWeight, "pressed in from the front": ByForce, "driven into the hole": ByForce, "hammered home": ByForce,
+		"shrunk in": ByForce, "tapped home": ByForce, "knocked through": ByForce, "a pressed steel cover, laid on": "", "tapped for M6": "", "bolted on": "",
+	} {
+		if got := HeldBy(how); got != want {
+			t.Errorf("%s: %q, want %q", how, got, want)
+		}
+	}
+	for how, want := range map[string]bool{"on edge by the window": true, "through the mouth": true, "tilted": true, "slanting": true, "turned behind it": true, "from above": false} {
+		if ComesTurned(how) != want {
+			t.Errorf("%s: want %v", how, want)
+		}
+	}
+}
+
+// What is fitted, by a note, and as it is bought for a thread.
+func TestFitted(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ note, thread, fitted, ordered string }{
+		{"grease nipple", "M10x1", "grease nipple", "grease nipple M10x1"},
+		{"a nipple, straight", "M6", "nipple", "nipple M6"},
+		{"closed by a plug", "G1/2", "plug", "plug G1/2"},
+		{"set screw, cone point, 12 long", "M6", "set screw, cone point, 12 long", "set screw M6, cone point, 12 long"},
+		{"grub screw", "M6", "grub screw", "grub screw M6"},
+		{"dowel pin 4 m6 × 16, pressed in", "", "dowel pin 4 m6 × 16", "dowel pin 4 m6 × 16"},
+		{"plugged while it is turned", "M6", "", ""},
+		{"left open", "", "", ""},
+	} {
+		fitted := Fitted(c.note)
+		if fitted != c.fitted {
+			t.Errorf("%q: %q, want %q", c.note, fitted, c.fitted)
+		}
+		if got := Ordered(fitted, c.thread); got != c.ordered {
+			t.Errorf("%q: %q, want %q", c.note, got, c.ordered)
+		}
+	}
+}
