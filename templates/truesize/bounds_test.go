@@ -82,3 +82,38 @@ func TestNameBesideCircle(t *testing.T) {
 		t.Errorf("no room: %v", spot)
 	}
 }
+
+// TestCentreMark: the centre of a face is marked unless a hole, or the end of a slot, has its cross or its edge there or
+// within 1 mm; a slot that lies over it has none there.
+func TestCentreMark(t *testing.T) {
+	t.Parallel()
+	at := func(x, y float64) plan.XY { return plan.XY{XMm: x, YMm: y} }
+	slot := func(a, b plan.XY, wide float64) plan.Face {
+		return plan.Face{Slots: []plan.Slot{{XMm: (a.XMm + b.XMm) / 2, YMm: (a.YMm + b.YMm) / 2, WidthMm: wide, LengthMm: 40, EndsMm: [2]plan.XY{a, b}}}}
+	}
+	hole := func(x, y, wide float64) plan.Face {
+		return plan.Face{Holes: []plan.Hole{{XMm: x, YMm: y, DiameterMm: wide}}}
+	}
+	for name, c := range map[string]struct {
+		face   plan.Face
+		marked bool
+	}{
+		"nothing": {plan.Face{}, true}, "a hole there": {hole(0, 0, 6), false}, "a wide hole beside it": {hole(0, 30, 58.1), false}, "further off": {hole(30, 0, 57.9), true},
+		"a small hole beside it": {hole(draw.CrossArmMm+0.9, 0, 2), false}, "hardly beside it": {hole(draw.CrossArmMm+1.1, 0, 2), true},
+		"a slot over it": {slot(at(-20, 0), at(20, 0), 8), true}, "one end of a slot": {slot(at(1, 1), at(20, 0), 8), false}, "the other": {slot(at(20, 0), at(0, -1), 8), false},
+		"a wide slot's end": {slot(at(0, 20), at(0, 60), 38.1), false}, "further off yet": {slot(at(0, 20), at(0, 60), 37.9), true},
+	} {
+		p := &punch{face: &c.face, marked: markedOn(&c.face, true), outline: &canvas.Path{}, lo: at(-80, -80), hi: at(80, 80)}
+		l := laid{&draw.Sheet{}, draw.NewOccupied(draw.R(-100, -100, 100, 100)), &draw.Drawing{}, 0, 0}
+		p.ticks(l)
+		n := 0
+		for _, item := range l.lines.Items {
+			if s, ok := item.(draw.Shape); ok && len(s.Path.Coords()) == 2 && math.Hypot(s.Path.Coords()[0].X, s.Path.Coords()[0].Y) < 2 {
+				n++
+			}
+		}
+		if want := map[bool]int{true: 4, false: 0}[c.marked]; n != want {
+			t.Errorf("%s: %d lines at the centre, want %d", name, n, want)
+		}
+	}
+}
