@@ -92,7 +92,7 @@ func TestSmallPartsAreFitted(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
 	says(t, jointNamed(t, p, "gland"), []string{"into inspection of Bearing housing: a greased rag takes the chips out of the hole, no air: bearings lie open behind it."}, []string{"clear the hole of chips"})
-	says(t, jointNamed(t, p, "gland"), []string{"Fit small parts", "Press seal 60x80x8 into register of Gland ring: square, by its rim, the lip greased and to the front of Gland ring; nothing sharp may pass the lip.", "Retaining ring DIN 472 80 × 2.5 into seal ring of Gland ring over the seal, with its pliers, eyes protected: it snaps to the floor all round.", "Lay O-ring 92 × 1.5, greased, into face seal of Gland ring", "Nipple M10x1 into grease port of Bearing housing", "Plug G1/2 into inspection of Bearing housing"}, nil)
+	says(t, jointNamed(t, p, "gland"), []string{"Fit small parts", "Press seal 60x80x8 into register of Gland ring: square, by its rim, the lip greased and to the front of Gland ring; nothing sharp may pass the lip.", "Retaining ring DIN 472 80 × 2.5 into seal ring of Gland ring over the seal, with its pliers, eyes protected: it snaps to the floor all round.", "Lay O-ring 92 × 1.5, greased, into face seal of Gland ring", "Grease nipple M10x1 into grease port of Bearing housing", "Plug G1/2 into inspection of Bearing housing"}, nil)
 	for _, j := range p.Joints {
 		if j.Name != "gland" && strings.Contains(stepText(j), "Fit small parts") {
 			t.Errorf("%s fits small parts again:\n%s", j.Name, stepText(j))

@@ -167,10 +167,10 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 }
 
 // jackScrew is the screw for a group of holes that parts are pushed apart by: the shortest
-// of stock that is longer than its part by two diameters (common practice, no source). It is
-// empty for other holes.
+// of stock that is longer than its part by two diameters (common practice, no source). What draws
+// by a thread that goes through pushes as well. It is empty for other holes.
 func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
-	if g.Size.Thread == nil || !g.Hole.Through || g.Hole.For != parts.Jacking || j.bolted(r, g) {
+	if g.Size.Thread == nil || !g.Hole.Through || g.Hole.For != parts.Jacking && g.Hole.For != parts.Drawing || j.bolted(r, g) {
 		return ""
 	}
 	_, thick, ok := r.PlaneOf(g, g.Face)

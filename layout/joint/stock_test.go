@@ -96,10 +96,10 @@ func TestBuySeams(t *testing.T) {
 }
 
 // TestSawnLength: of stock that is sawn to a length a piece is as long as the job says, or else as a plate is
-// across at its widest and a turned part along its axis.
+// across at its widest and a turned part along its axis, with 2 to face off each end.
 func TestSawnLength(t *testing.T) {
 	t.Parallel()
-	for _, c := range []struct{ said, plate, pin float64 }{{0, 200, 40}, {95, 95, 95}} {
+	for _, c := range []struct{ said, plate, pin float64 }{{0, 200, 44}, {95, 95, 95}} {
 		job := jobOf(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M8 8.8}, face: back-on-front}", drilledPlate("a", "M8 clearance", ""), drilledPlate("b", "M8 tap", ""), pinYAML)
 		for i, form := range []string{"flat", "square", "round"} {
 			job.Parts[i].Stock = parts.Stock{Form: form, Size: parts.Length{Mm: 160 + float64(i)}, Second: parts.Length{Mm: 10}, Length: parts.Length{Mm: c.said}}

@@ -147,7 +147,7 @@ func TestShares(t *testing.T) {
 	hangs := func(across, x, y float64) rule { // a plate of 100 × 40, by two holes whose middle lies there
 		return func(v *view) {
 			v.p.Bore, v.outline = &parts.Bore{}, []plan.XY{{XMm: -50, YMm: -20}, {XMm: 50, YMm: -20}, {XMm: 50, YMm: 20}}
-			g := &parts.HoleGroup{Name: text("lifting")}
+			g := &parts.HoleGroup{Name: text("lifting"), For: parts.Lifting}
 			for _, at := range []plan.XY{{XMm: x - 30, YMm: y}, {XMm: x + 30, YMm: y}} {
 				v.holes = append(v.holes, hole{group: g, name: "lifting", a: at, b: at, radiusMm: across / 2})
 			}

@@ -72,9 +72,9 @@ func TestChainTexts(t *testing.T) {
 func TestLabelsStayInside(t *testing.T) {
 	t.Parallel()
 	const text = "Ø100 H7 as drawn"
-	dim := plan.Dimension{FromMm: 2, ToMm: 12, RadiusMm: 50, Text: text}
-	wide := labelWidth(dim)
+	wide := labelWidth(plan.Dimension{Text: text})
 	for right, x := range map[bool]float64{false: wide / 2, true: 120 - wide/2} {
+		dim := plan.Dimension{FromMm: 2, ToMm: 12, RadiusMm: 50, Text: text}
 		v, leader := inPanel(), x+wide/2+0.1
 		if right {
 			dim.FromMm, dim.ToMm, leader = 105, 115, x-wide/2-0.1
