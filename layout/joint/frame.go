@@ -25,6 +25,16 @@ func (f feature) mitre() (end parts.Side, ok bool) {
 	return parts.Side(f.ref.Feature), cut != nil && cut.Mitred()
 }
 
+// leansBy is how far a bar, of which one mitred end is welded to something else, leans from square; empty for another.
+func (t *joint) leansBy() string {
+	if bar, _, ok := t.onBarEnd(); ok && !t.corner() {
+		if _, mitred := bar.mitre(); mitred {
+			return words.Trim(bar.r.Part.BarEnd(bar.ref.Feature).Mitre.Deg, 3) + "°"
+		}
+	}
+	return ""
+}
+
 // corner tells whether a weld joins two mitred ends.
 func (t *joint) corner() bool {
 	_, a := t.a.mitre()

@@ -54,8 +54,8 @@ func (j *making) putIn(t *joint, when putWhen) {
 		for _, m := range ranged.FindAllStringSubmatch(e.How.Value, -1) {
 			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Head(title) + ": " + m[1] + m[4], Limits: m[2] + " – " + m[3], Gauge: "calipers"})
 		}
-		s := plan.JointStep{Title: "Put in", Do: []string{title + ": " + e.How.Value}}
-		if e.Buy.Value != "" && e.Part.Value == "" {
+		s := plan.JointStep{Title: "Put in", Do: []string{strings.TrimSuffix(title+": "+e.How.Value, ".") + "."}}
+		if e.Buy.Value != "" {
 			s.Do = append(s.Do, "Use "+words.CountOf(e.Count)+e.Buy.Value+".")
 		}
 		if e.MassKg > plan.LiftKg {

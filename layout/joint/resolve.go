@@ -236,7 +236,11 @@ func (t *joint) cutText() string {
 	case stand != nil:
 		return stand.Text(t.w, t.a.title(), t.b.title())
 	}
-	return t.a.text() + " against " + t.b.text() + "; square and place by the drawing"
+	set := "square and place by the drawing"
+	if by := t.leansBy(); by != "" {
+		set = "its cut flat on it, so that it leans by " + by + "; its place by the drawing"
+	}
+	return t.a.text() + " against " + t.b.text() + "; " + set
 }
 
 // stands is A in the coordinates of B as the two are placed, on one axis.

@@ -65,6 +65,17 @@ func (t *joint) onBarEnd() (bar, on feature, ok bool) {
 	return bar, on, ok
 }
 
+// weldedRound tells whether the end of a bar is welded round its section: all of it, or by a seam of a length
+// that no two sides have.
+func (t *joint) weldedRound() bool {
+	bar, _, ok := t.onBarEnd()
+	if ok && t.in.Weld.Length.Set() {
+		section, _, _ := bar.r.Bar()
+		return t.in.Weld.Sides < 2 && t.in.Weld.Length.Mm > section.SeamMm(0)/2
+	}
+	return ok
+}
+
 // flares are the section and the length of the seams where the end of a bar stands flush over the
 // round corner of a hollow section; no length where it does so on no side.
 func (t *joint) flares(p *plan.WeldPlan) (mm2, mm float64) {
@@ -103,9 +114,9 @@ func (t *joint) flare() string {
 	return "over the round corner of " + on.title() + ", radius about " + t.w.Read(r) + ", the gap opens to a flare" + layers + ": "
 }
 
-// seam is that of the sides of a bar's section, of both sides of a plate, or of one.
+// seam is that of the sides of a bar's section that is welded round, of both sides of a plate, or of one.
 func (t *joint) seam() seam {
-	_, _, barEnd := t.onBarEnd()
+	barEnd := t.weldedRound()
 	flush := len(t.out.Weld.Flush) > 0
 	switch out := (seam{"", "From the middle outward.", "at both ends and in the middle"}); {
 	case barEnd && flush:
@@ -136,6 +147,15 @@ func (t *joint) tackRow(lengthMm float64) (n int, eachMm float64) {
 	return n, t.tackMm(eachMm)
 }
 
+// leastTackMm is the shortest tack that holds anything: a corner too short for it is left without one where
+// another is longer. Common practice, no source.
+const leastTackMm = 5.0
+
+func (t *joint) tackTooShort(seamMm float64) bool {
+	_, mm := t.tackRow(seamMm)
+	return mm < leastTackMm
+}
+
 // tackMm is the length of a tack to the millimetre, or to the sixteenth of an inch.
 func (t *joint) tackMm(mm float64) float64 {
 	if t.w.Units == parts.Inches {
@@ -159,6 +179,10 @@ func (t *joint) tackSeams() string {
 		}
 	}
 	slices.Sort(long)
+	alike := long[0] == long[len(long)-1]
+	for len(long) > 1 && t.tackTooShort(long[0]) {
+		long = long[1:]
+	}
 	if seam.tack != "" {
 		side := long[0]
 		if !t.derived() {
@@ -172,7 +196,7 @@ func (t *joint) tackSeams() string {
 	for i, mm := range slices.Backward(long) {
 		n, tack := t.tackRow(mm)
 		text := words.Trim(float64(n), 0) + " × " + t.w.Read(tack) + " long"
-		if on := t.w.Read(mm); long[0] != long[len(long)-1] {
+		if on := t.w.Read(mm); !alike {
 			if p.Lap || p.Round { // corners that are rounded are of both edges
 				on = strings.Join(edges[mm], " and ")
 			}

@@ -424,9 +424,14 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	} else {
 		s := t.step("Tack", t.tackSeams())
 		_, within := t.lean()
-		s.Hold = words.Join(", ", "Check square on both sides", within) + "; knock straight now."
-		if p.Lap {
+		by := t.leansBy()
+		switch {
+		case p.Lap:
 			s.Hold = "Check that it lies flat and where it is set; knock it there now."
+		case by != "":
+			s.Hold = "Check that it leans by " + by + " as it is cut, and stands square across that; knock straight now."
+		default:
+			s.Hold = words.Join(", ", "Check square on both sides", within) + "; knock straight now."
 		}
 	}
 	t.step("Weld", t.laid(p)...)
