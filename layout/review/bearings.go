@@ -36,7 +36,7 @@ func (r *reviewer) twoSizes(j *plan.JointPlan) bool {
 // unlike, are greased unlike or are set by neither; and for sizes of one bearing
 // that cannot be its own.
 var bearingPair = together(
-	each(everyJoint(parts.BearingKind), (*reviewer).bearingSizes, (*reviewer).endFloat, (*reviewer).besideBearing),
+	each(everyJoint(parts.BearingKind), (*reviewer).tapered, (*reviewer).bearingSizes, (*reviewer).endFloat, (*reviewer).besideBearing),
 	each(everyPlan(parts.BearingKind), (*reviewer).looseRing, (*reviewer).pushed, (*reviewer).nutClear, (*reviewer).saidPair, (*reviewer).regreased),
 )
 
@@ -335,11 +335,50 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 // starts with, 0 for others.
 func boreCodeMm(name string) float64 {
 	if m := fiveFigures.FindStringSubmatch(name); m != nil {
-		if code, _ := strconv.Atoi(m[1]); code >= 4 && code <= 96 {
-			return 5 * float64(code)
+		if code, _ := strconv.Atoi(m[1]); code >= 4 {
+			return codedMm(code)
 		}
 	}
 	return 0
+}
+
+// codedMm is the bore that a bore code says, 00 to 96; 0 for another. DIN 623-1, from memory.
+func codedMm(code int) float64 {
+	switch small := []float64{10, 12, 15, 17}; {
+	case code < len(small):
+		return small[code]
+	case code <= 96:
+		return 5 * float64(code)
+	}
+	return 0
+}
+
+// otherSeries are bearings that are not tapered, by what stands before the code of their bore. DIN 623-1, from memory.
+var otherSeries = []struct {
+	kind string
+	name *regexp.Regexp
+}{
+	{"deep groove ball", regexp.MustCompile(`^(?:6[0234]|160|61[89])(\d\d)(?:[^\d.]|$)`)},
+	{"angular contact ball", regexp.MustCompile(`^7[023](\d\d)(?:[^\d.]|$)`)},
+	{"self-aligning ball", regexp.MustCompile(`^(?:1[23]|2[23])(\d\d)(?:[^\d.]|$)`)},
+	{"spherical roller", regexp.MustCompile(`^2(?:13|22|23|3[012]|4[01])(\d\d)(?:[^\d.]|$)`)},
+	{"cylindrical roller", regexp.MustCompile(`^N(?:U|J|UP)? ?(?:10|2|3|22|23)(\d\d)(?:[^\d.]|$)`)},
+}
+
+// tapered finds a bearing whose designation, with the bore that the job gives, is that of another kind.
+func (r *reviewer) tapered(j *parts.Joint) {
+	for _, other := range otherSeries {
+		m := other.name.FindStringSubmatch(j.Bearing.Bearing.Value)
+		if m == nil {
+			continue
+		}
+		if code, _ := strconv.Atoi(m[1]); math.Abs(codedMm(code)-j.Bearing.Bore.Mm) < slackMm {
+			r.add(Finding{
+				Severity: Stop, Part: j.Name.Value, Pos: j.Bearing.Bearing.Pos, What: j.Bearing.Bearing.Value + " is no tapered roller bearing", Numbers: "the series and the code of its bore are those of a " + other.kind + " bearing",
+				Rule: "what a bearing joint works out holds for tapered roller bearings alone", Source: "DIN 623-1, from memory", Fix: "a tapered one; of another kind give the seats their fits and buy it under loose",
+			})
+		}
+	}
 }
 
 // fiveFigures is a metric designation with what a maker adds: 32010 X, 30208-A.
