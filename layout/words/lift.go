@@ -65,7 +65,7 @@ func (w Writer) Sling(l *plan.Lift) string {
 	if s.FrontUp {
 		end = "side at " + s.End + ", front up"
 	}
-	return "On the hoist: its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + end + ", where " + s.At + " is: " + how + "; lift a hand's breadth and look." + turns
+	return "On the hoist: its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + end + ", that of " + s.At + ": " + how + "; lift a hand's breadth and look." + turns
 }
 
 // Holds says what to hold at a step until its joint does; piece is what is tacked.

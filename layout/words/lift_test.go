@@ -15,23 +15,23 @@ func TestSling(t *testing.T) {
 	lift := &plan.Lift{Sling: &plan.Sling{End: "front", At: "Cap", CentreMm: 254, HalfMm: 127, StrapMm: 50.8, On: [2]string{"Tube", "Tube"}, HookMm: 220}}
 	const after = ", legs 60° to the level or steeper (common practice, no source); lift a hand's breadth and look."
 	for units, want := range map[parts.Units]string{
-		parts.Millimetres: "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, where Cap is: sling it 127 to each side of that, straps at most 50.8 wide, on Tube, the hook 220 above or more" + after,
-		parts.Inches:      "On the hoist: its centre of gravity, as worked out, lies 10 in from its front end, where Cap is: sling it 5 in to each side of that, straps at most 2 in wide, on Tube, the hook 8.661 in above or more" + after,
+		parts.Millimetres: "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, that of Cap: sling it 127 to each side of that, straps at most 50.8 wide, on Tube, the hook 220 above or more" + after,
+		parts.Inches:      "On the hoist: its centre of gravity, as worked out, lies 10 in from its front end, that of Cap: sling it 5 in to each side of that, straps at most 2 in wide, on Tube, the hook 8.661 in above or more" + after,
 	} {
 		if got := (Writer{Units: units}).Sling(lift); got != want {
 			t.Errorf("%v: %s", units, got)
 		}
 	}
 	lift.Sling.On[1] = "Head"
-	if got, want := (Writer{}).Sling(lift), "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, where Cap is: sling it 127 to each side of that, straps at most 50.8 wide, on Tube and Head, the hook 220 above or more"+after; got != want {
+	if got, want := (Writer{}).Sling(lift), "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, that of Cap: sling it 127 to each side of that, straps at most 50.8 wide, on Tube and Head, the hook 220 above or more"+after; got != want {
 		t.Error(got)
 	}
 	for want, at := range map[string]plan.Sling{
-		"lies 254 from its left end, where Cap is: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                                          {End: "left"},
-		"lies 254 from its side at TOP, front up, where Cap is: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                             {End: "TOP", FrontUp: true},
-		"lies 254 from its side at 9 o'clock, front up, where Cap is: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                       {End: "9 o'clock", FrontUp: true},
-		"lies 254 from its front end, where Cap is: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                                         {},
-		"lies 254 from its front end, where Cap is: a strap would be caught: eye bolts rated for it, home in the M12 holes jacking of Base to both sides of that, legs 60° to the level or steeper, the hook so high that none touches what stands there; lift a hand's breadth and look.": {Eyes: "M12", Holes: "jacking", On: [2]string{"Base", "Base"}},
+		"lies 254 from its left end, that of Cap: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                                          {End: "left"},
+		"lies 254 from its side at TOP, front up, that of Cap: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                             {End: "TOP", FrontUp: true},
+		"lies 254 from its side at 9 o'clock, front up, that of Cap: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                       {End: "9 o'clock", FrontUp: true},
+		"lies 254 from its front end, that of Cap: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                                         {},
+		"lies 254 from its front end, that of Cap: a strap would be caught: eye bolts rated for it, home in the M12 holes jacking of Base to both sides of that, legs 60° to the level or steeper, the hook so high that none touches what stands there; lift a hand's breadth and look.": {Eyes: "M12", Holes: "jacking", On: [2]string{"Base", "Base"}},
 		"home in the M12 holes jacking of Base to both sides of that, no thread out below, legs 60° to the level or steeper, the hook so high that none touches what stands there; lift a hand's breadth and look.":                                                                        {Eyes: "M12", Holes: "jacking", Through: true, On: [2]string{"Base", "Base"}},
 	} {
 		at.End, at.At, at.CentreMm = cmp.Or(at.End, "front"), "Cap", 254
