@@ -108,7 +108,7 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		if h.Out != "" {
 			how = w.takesOut(h)
 		}
-		says = append(says, how+"chocked V-blocks under "+under+", "+w.Read(h.CentreMm)+" from its front end, at "+h.At+".")
+		says = append(says, how+"chocked V-blocks under "+under+", "+w.Read(h.CentreMm)+" from its front end, that of "+h.At+".")
 	}
 	if h.BeyondMm > 0 {
 		when := ""

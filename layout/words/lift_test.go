@@ -62,14 +62,14 @@ func TestHolds(t *testing.T) {
 		"Upright it falls over 10° off upright: one holds it until two bolts are home; Hub only lies on it: off first, then on again.": {UprightDeg: 10, Bolts: true, Lies: "Hub"},
 		"Upright it falls over 10° off upright: one holds it until two bolts are home.":                                                {UprightDeg: 10, Bolts: true},
 		"It stands upright on Tube.": {Foot: "Tube"},
-		"For the cups upright on the table, as their rows say. Once together it rolls or falls over: chocked V-blocks under both ends of Tube, its centre of gravity between them, 10 in from its front end, at Cap.": {Once: true, Cups: true, On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
+		"For the cups upright on the table, as their rows say. Once together it rolls or falls over: chocked V-blocks under both ends of Tube, its centre of gravity between them, 10 in from its front end, that of Cap.": {Once: true, Cups: true, On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
 		"Its seam runs on along Base and Rail.":                         {RunsOn: []string{"Base", "Rail"}},
 		"What hangs in the sling stays in it until the joint is tight.": {Slung: true},
-		"Clamp Head down, or it tips, block out from under Rod as this goes over it. Then chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, at Cap.": {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod", TipsMm: 25.4},
-		"Clamp Head down, block out from under Rod as this goes over it. Then chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, at Cap.":             {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod"},
-		"By itself it rolls or falls over: chocked V-blocks under both ends of Tube, its centre of gravity between them, 10 in from its front end, at Cap.":                                       {On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
-		"Once together it rolls or falls over: chocked V-blocks under both ends of Tube, its centre of gravity between them, 10 in from its front end, at Cap.":                                   {Once: true, On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
-		"By itself it rolls or falls over: chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, at Cap.":                                                {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap"},
+		"Clamp Head down, or it tips, block out from under Rod as this goes over it. Then chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, that of Cap.": {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod", TipsMm: 25.4},
+		"Clamp Head down, block out from under Rod as this goes over it. Then chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, that of Cap.":             {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod"},
+		"By itself it rolls or falls over: chocked V-blocks under both ends of Tube, its centre of gravity between them, 10 in from its front end, that of Cap.":                                       {On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
+		"Once together it rolls or falls over: chocked V-blocks under both ends of Tube, its centre of gravity between them, 10 in from its front end, that of Cap.":                                   {Once: true, On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
+		"By itself it rolls or falls over: chocked V-blocks under Head and Tube, astride its centre of gravity, 10 in from its front end, that of Cap.":                                                {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap"},
 	} {
 		if got := (Writer{Units: parts.Inches}).Holds(h, "Rib"); got != want {
 			t.Errorf("%+v: %q, want %q", h, got, want)
