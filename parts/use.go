@@ -51,13 +51,15 @@ func said(u Use, words string) saidUse { return saidUse{u, regexp.MustCompile(`(
 var (
 	holeUses = []saidUse{
 		said(Lifting, `\b(?:lift(?:s|ing)?|shackles?|eye-?bolts?|hoist(?:ing)?|slings?)\b`),
-		said(Jacking, `\b(?:jacks?|jacking|pry|push(?:ing)?)\b`),
-		said(Drawing, `\b(?:draws?|pull(?:ing)?)\b`),
+		said(Jacking, `\b(?:jacks?|jacking|pry)\b`),
+		said(Drawing, `\bdraws?\b`),
 	}
 	nameUses = []saidUse{
+		said(Jacking, `\b(?:jack|pry|push)`),
+		said(Drawing, `\b(?:draw|pull)`),
 		said(Grease, `\bgrease\b`),
 		said(Drain, `^(?:drain|drip|weep)`),
-		said(Opening, `\b(?:vent|port|window|sight|inlet|outlet|inspection)\b`),
+		said(Opening, `\b(?:drain|vent|drip|port|window|sight|inlet|outlet|inspection)\b`),
 		said(Pins, `\b(?:pin|dowel)s?\b`),
 	}
 	partUses = []saidUse{said(Guarding, `\b(?:guard|hood)\b`), said(Leg, `\b(?:foot|feet|legs?)\b`), said(Brace, `\b(?:gusset|brace|knee)s?\b`)}
@@ -77,8 +79,13 @@ func HoleUse(name, note string) Use {
 	return use(nameUses, name)
 }
 
-// PartUse is what a part of a title is for.
-func PartUse(title string) Use { return use(partUses, title) }
+// PartUse is what a part of a title is for; a brace is known by its name as well.
+func PartUse(name, title string) Use {
+	if u := use(partUses, title); u != "" {
+		return u
+	}
+	return use(partUses[2:], name)
+}
 
 // ItemUse is what a thing that is bought is, by its item; how it is put on tells a spacer as well.
 func ItemUse(item, how string) Use {
@@ -93,10 +100,13 @@ func ItemUse(item, how string) Use {
 
 // fittedSaid is in the words beside a hole for what is fitted in it: a nipple or a plug, or a screw
 // without a head or a pin with its sizes.
-var fittedSaid = regexp.MustCompile(`(?i)\b(?:(?:grease )?nipple|plug)\b|\b(?:(?:set|grub)[ -]?screw)\b.*|\bdowel pin\b[^,]*`)
+var fittedSaid = regexp.MustCompile(`(?i)\b(?:((?:grease )?nipple|plug)s?\b|((?:set|grub|cone-point|cup-point)[ -]?screw)s?\b(.*)|(dowel pin)s?\b([^,]*))`)
 
-// Fitted is what words beside a hole have fitted in it, empty for nothing.
-func Fitted(note string) string { return fittedSaid.FindString(note) }
+// Fitted is what words beside a hole have fitted in it, of several one; empty for nothing.
+func Fitted(note string) string {
+	m := fittedSaid.FindStringSubmatch(note)
+	return strings.Join(m[min(1, len(m)):], "")
+}
 
 // Ordered is what is fitted in a hole as it is bought: with the name of the hole's thread before its other sizes;
 // empty for nothing.
@@ -122,7 +132,7 @@ const (
 
 var (
 	byWeight = regexp.MustCompile(`(?i)\bby its (?:own )?weight\b`)
-	byForce  = regexp.MustCompile(`(?i)\b(?:press(?:ed)?|driv\w+|hammer\w*|knock\w*|shr[iu]nk\w*|tap(?:ped)?) (?:in|into|home|through)\b`)
+	byForce  = regexp.MustCompile(`(?i)\b(?:(?:press(?:ed)?|driv\w+|hammer\w*|knock\w*|shr[iu]nk\w*)\b[^.,;]*?\b(?:in|into|home|through|on|onto)|tap(?:ped)? (?:in|into|home)|press fit)\b`)
 	onEdge   = regexp.MustCompile(`(?i)\b(?:on edge|through|tilted|turned|slanting)\b`)
 )
 

@@ -11,8 +11,8 @@ func TestUsesInWords(t *testing.T) {
 	}{
 		{"eye", "for the shackle", Lifting}, {"lifting-holes", "", Lifting}, {"eye-bolts", "", Lifting}, {"a", "takes a sling", Lifting}, {"a", "hoisting", Lifting},
 		{"jack", "", Jacking}, {"pry", "", Jacking}, {"a", "jacks the joint apart", Jacking}, {"push-off", "", Jacking},
-		{"draw", "", Drawing}, {"pull", "", Drawing}, {"grease-port", "", Grease}, {"greaser", "", ""}, {"a", "grease", ""},
-		{"drain-2", "", Drain}, {"drip", "", Drain}, {"weep", "", Drain}, {"no-drain", "", ""},
+		{"jackscrews", "", Jacking}, {"pusher", "", Jacking}, {"a", "pushed in", ""}, {"draw", "", Drawing}, {"pull", "", Drawing}, {"drawbar", "", Drawing}, {"a", "as drawn", ""}, {"a", "pulled on", ""}, {"grease-port", "", Grease}, {"greaser", "", ""}, {"a", "grease", ""},
+		{"drain-2", "", Drain}, {"drip", "", Drain}, {"weep", "", Drain}, {"rear-drain", "", Opening}, {"drainage", "", Drain},
 		{"sight-window", "", Opening}, {"vent", "", Opening}, {"inlet", "", Opening}, {"outlet", "", Opening}, {"inspection", "", Opening}, {"port", "", Opening}, {"portal", "", ""},
 		{"pins", "", Pins}, {"dowel-holes", "", Pins}, {"spindle", "", ""}, {"bolts", "", ""},
 	} {
@@ -21,9 +21,12 @@ func TestUsesInWords(t *testing.T) {
 		}
 	}
 	for title, want := range map[string]Use{"Coupling guard": Guarding, "Belt hood": Guarding, "Stand foot": Leg, "Feet": Leg, "Leg": Leg, "Gusset": Brace, "Knee brace": Brace, "Footing": "", "Plate": ""} {
-		if got := PartUse(title); got != want {
+		if got := PartUse("x", title); got != want {
 			t.Errorf("%s: %q, want %q", title, got, want)
 		}
+	}
+	if brace, leg := PartUse("gusset-2", "Corner plate"), PartUse("leg", "Corner plate"); brace != Brace || leg != "" {
+		t.Errorf("by name: %q, %q", brace, leg)
 	}
 	for _, c := range []struct {
 		item, how string
@@ -48,7 +51,7 @@ func TestHeldInWords(t *testing.T) {
 	t.Parallel()
 	for how, want := range map[string]Held{
 		"stays by its weight": ByWeight, "by its own weight": ByWeight, "pressed in from the front": ByForce, "driven into the hole": ByForce, "hammered home": ByForce,
-		"shrunk in": ByForce, "tapped home": ByForce, "knocked through": ByForce, "a pressed steel cover, laid on": "", "tapped for M6": "", "bolted on": "",
+		"shrunk in": ByForce, "tapped home": ByForce, "knocked through": ByForce, "driven with a mallet into its hole": ByForce, "hammered on": ByForce, "a press fit": ByForce, "a pressed steel cover, laid on": "", "tapped for M6": "", "bolted on": "",
 	} {
 		if got := HeldBy(how); got != want {
 			t.Errorf("%s: %q, want %q", how, got, want)
@@ -69,6 +72,7 @@ func TestFitted(t *testing.T) {
 		{"a nipple, straight", "M6", "nipple", "nipple M6"},
 		{"closed by a plug", "G1/2", "plug", "plug G1/2"},
 		{"set screw, cone point, 12 long", "M6", "set screw, cone point, 12 long", "set screw M6, cone point, 12 long"},
+		{"closed by plugs", "M6", "plug", "plug M6"}, {"Grease nipples", "M6", "Grease nipple", "Grease nipple M6"}, {"two set screws, 12 long", "M6", "set screw, 12 long", "set screw M6, 12 long"}, {"cone-point screw, 8 long", "M5", "cone-point screw, 8 long", "cone-point screw M5, 8 long"}, {"dowel pins 4 m6 × 16, in", "", "dowel pin 4 m6 × 16", "dowel pin 4 m6 × 16"},
 		{"grub screw", "M6", "grub screw", "grub screw M6"},
 		{"dowel pin 4 m6 × 16, pressed in", "", "dowel pin 4 m6 × 16", "dowel pin 4 m6 × 16"},
 		{"plugged while it is turned", "M6", "", ""},

@@ -505,12 +505,10 @@ func (o *screwOrder) washers() float64 {
 // saysHoles tells whether words name a group of holes, by all the words of its name, one of
 // them of four letters or more; what any hole is called says nothing.
 func saysHoles(said, name string) bool {
-	tells := false
-	return !slices.ContainsFunc(strings.Split(strings.ToLower(name), "-"), func(word string) bool {
-		word = strings.TrimSuffix(word, "s")
-		tells = tells || len(word) >= 4
+	all := seq.Map(strings.Split(strings.ToLower(name), "-"), func(word string) string { return strings.TrimSuffix(word, "s") })
+	return slices.ContainsFunc(all, func(word string) bool { return len(word) >= 4 }) && !slices.ContainsFunc(all, func(word string) bool {
 		return slices.Contains([]string{"screw", "bolt", "hole", "tap"}, word) || !strings.Contains(said, " "+word)
-	}) && tells
+	})
 }
 
 // ordered looks at screws that are ordered for a group of holes: their size, their number

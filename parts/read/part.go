@@ -72,7 +72,7 @@ func parsePart(file string, src []byte, units parts.Units) (*source, *parts.Part
 	if !f.given("title") && p.Name.Value != "" {
 		p.Title = parts.Text{Value: strings.ReplaceAll(p.Name.Value, "-", " "), Pos: p.Name.Pos}
 	}
-	p.For = cmp.Or(parts.Use(f.word("for")), parts.PartUse(p.Title.Value))
+	p.For = cmp.Or(parts.Use(f.word("for")), parts.PartUse(p.Name.Value, p.Title.Value))
 	p.Stock = subOf(f, "stock", (*fields).stock)
 	f.form(p)
 	p.Chamfers = eachOf(f, "chamfers", (*fields).chamfer)
