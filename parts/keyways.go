@@ -33,10 +33,8 @@ func (k *Keyway) StretchMm(inside bool, fromMm, toMm, lengthMm float64) (from, t
 		}
 	case k.Through:
 		return geom.Clean(fromMm), geom.Clean(toMm)
-	case k.Axial.Set() && k.From == Back:
-		middle = lengthMm - k.Axial.Mm
 	case k.Axial.Set():
-		middle = k.Axial.Mm
+		middle = k.From.FromFront(k.Axial.Mm, lengthMm)
 	case inside && k.From == Back:
 		middle = toMm - half
 	case inside:

@@ -13,6 +13,7 @@ package changes
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"slices"
 
@@ -147,7 +148,7 @@ func Compare(oldJob, newJob *parts.Job) (*Report, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Report{Job: newJob.Name.Value, Units: newJob.Units, Heading: []Change{}, Parts: []Item{}, Joints: []Item{}, Supply: []Change{}, Sign: []Sign{}, Discard: []string{}, Print: []string{}}
+	r := &Report{Job: newJob.Name.Value, Units: newJob.Units, Heading: []Change{}, Supply: []Change{}, Sign: []Sign{}, Discard: []string{}, Print: []string{}}
 	r.heading(oldJob, after, before.pl)
 	r.parts(before, after)
 	r.joints(before.pl, after.pl)
@@ -166,17 +167,17 @@ func (r *Report) heading(oldJob *parts.Job, after *side, before *plan.Plan) {
 		{"units", string(oldJob.Units), string(now.Units)}, {"paper", before.Paper.Name, now.Paper.Name},
 		{"tolerance", before.Tolerance, now.Tolerance}, {"sheets of tools", yes[oldJob.Tools], yes[after.job.Tools]},
 	} {
-		r.Heading = text(r.Heading, line.what, line.was, line.is)
+		r.Heading = text(r.Heading, line.what, line.was, line.is, NoMetal)
 	}
 	r.Heading = list(r.Heading, "note", before.Notes, now.Notes)
 }
 
-// text adds a change of words.
-func text(to []Change, what, was, is string) []Change {
+// text adds a change of words, with the use of what is made by the old ones.
+func text(to []Change, what, was, is string, use Use) []Change {
 	if was == is {
 		return to
 	}
-	return append(to, Change{Code: Reworded, What: what, OldText: was, NewText: is})
+	return append(to, Change{Code: Reworded, What: what, OldText: was, NewText: is, Use: use})
 }
 
 // list adds the lines that have come and gone.
@@ -213,24 +214,37 @@ func both[T any, K comparable](was, is []*T, key func(*T) K, each func(was, is *
 // refs are pointers to things.
 func refs[T any](xs []T) []*T { return slices.Collect(seq.Refs(xs)) }
 
-func (r *Report) parts(before, after *side) {
-	both(before.pl.Parts, after.pl.Parts, func(q *plan.PartPlan) string { return q.Name }, func(was, now *plan.PartPlan) {
+// compared is what differs of what two states have under the same names. head names one,
+// and shown is all that its sheets show; fromEnd is that of Item.
+func compared[T any](was, is []*T, head func(*T) Item, shown func(*T) []byte, compare func(was, now *T) (changes []Change, fromEnd bool)) []Item {
+	out := []Item{}
+	both(was, is, func(of *T) string { return head(of).Name }, func(was, now *T) {
+		it := head(cmp.Or(now, was))
 		switch {
 		case was == nil:
-			r.Parts = append(r.Parts, Item{Name: now.Name, Title: now.Title, State: Added, Changes: []Change{}})
-			return
+			it.State, it.Changes = Added, []Change{}
 		case now == nil:
-			r.Parts = append(r.Parts, Item{Name: was.Name, Title: was.Title, State: Removed, Changes: []Change{}})
-			return
+			it.State, it.Changes = Removed, []Change{}
+		default:
+			it.State = Reworded
+			it.Changes, it.FromEnd = compare(was, now)
+			it.Use = worst(it.Changes)
+			if bytes.Equal(shown(was), shown(now)) && len(it.Changes) == 0 {
+				return
+			} else if len(it.Changes) == 0 {
+				it.Changes = []Change{{Code: Printed}}
+			}
 		}
+		out = append(out, it)
+	})
+	return out
+}
+
+func (r *Report) parts(before, after *side) {
+	head := func(q *plan.PartPlan) Item { return Item{Name: q.Name, Title: q.Title} }
+	r.Parts = compared(before.pl.Parts, after.pl.Parts, head, printed, func(was, now *plan.PartPlan) ([]Change, bool) {
 		of := func(s *side, q *plan.PartPlan) model { return model{part.Work(s.job, s.job.Part(q.Name)), q} }
-		it := comparePart(pair{was: of(before, was), is: of(after, now)})
-		if len(it.Changes) == 0 && !bytes.Equal(printed(was), printed(now)) {
-			it.Changes = []Change{{Code: Printed}}
-		}
-		if len(it.Changes) > 0 {
-			r.Parts = append(r.Parts, it)
-		}
+		return comparePart(pair{was: of(before, was), is: of(after, now)})
 	})
 }
 

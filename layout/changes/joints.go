@@ -1,7 +1,6 @@
 package changes
 
 import (
-	"bytes"
 	"cmp"
 	"slices"
 	"strconv"
@@ -15,25 +14,13 @@ import (
 )
 
 func (r *Report) joints(before, after *plan.Plan) {
-	both(before.Joints, after.Joints, func(j *plan.JointPlan) string { return j.Name }, func(was, now *plan.JointPlan) {
-		switch {
-		case was == nil:
-			r.Joints = append(r.Joints, Item{Name: now.Name, Title: now.Title, State: Added, Changes: []Change{}})
-			return
-		case now == nil:
-			r.Joints = append(r.Joints, Item{Name: was.Name, Title: was.Title, State: Removed, Changes: []Change{}})
-			return
-		}
-		it := Item{Name: now.Name, Title: now.Title, State: Reworded, Changes: compareJoint(was, now)}
+	head := func(j *plan.JointPlan) Item { return Item{Name: j.Name, Title: j.Title} }
+	r.Joints = compared(before.Joints, after.Joints, head, step, func(was, now *plan.JointPlan) ([]Change, bool) {
+		changes := compareJoint(was, now)
 		if i, k := justBefore(before, after, now.Name); i != k {
-			it.Changes = append(it.Changes, Change{Code: Ordered, What: "comes after", OldText: i, NewText: k})
+			changes = append(changes, Change{Code: Ordered, What: "comes after", OldText: i, NewText: k})
 		}
-		if len(it.Changes) == 0 && !bytes.Equal(step(was), step(now)) {
-			it.Changes = []Change{{Code: Printed}}
-		}
-		if it.Use = worst(it.Changes); len(it.Changes) > 0 {
-			r.Joints = append(r.Joints, it)
-		}
+		return changes, false
 	})
 }
 
@@ -65,12 +52,9 @@ func justBefore(before, after *plan.Plan, name string) (was, is string) {
 
 func compareJoint(was, is *plan.JointPlan) []Change {
 	var out []Change
-	out = text(out, "kind", string(was.Kind), string(is.Kind))
-	out = text(out, "parts", ends(was), ends(is))
-	out = text(out, "place", was.How, is.How)
-	for i := range out {
-		out[i].Use = ByHand
-	}
+	out = text(out, "kind", string(was.Kind), string(is.Kind), ByHand)
+	out = text(out, "parts", ends(was), ends(is), ByHand)
+	out = text(out, "place", was.How, is.How, ByHand)
 	if was.Kind != is.Kind {
 		return out
 	}
@@ -81,7 +65,7 @@ func compareJoint(was, is *plan.JointPlan) []Change {
 		case f == nil:
 			out = append(out, Change{Code: Removed, What: o.Label, OldText: o.Value})
 		default:
-			out = text(out, f.Label, o.Value, f.Value)
+			out = text(out, f.Label, o.Value, f.Value, NoMetal)
 		}
 	})
 	return weld(out, was, is)
@@ -127,7 +111,7 @@ func (r *Report) supply(before, after *plan.Plan) {
 	}
 	both(rows(before), rows(after), func(o *row) string { return o.what }, func(o, n *row) {
 		none := &row{}
-		r.Supply = text(r.Supply, cmp.Or(n, o).what, cmp.Or(o, none).text, cmp.Or(n, none).text)
+		r.Supply = text(r.Supply, cmp.Or(n, o).what, cmp.Or(o, none).text, cmp.Or(n, none).text, NoMetal)
 	})
 }
 

@@ -27,20 +27,18 @@ type pair struct {
 
 // comparePart compares a part. A shorter part may be faced from either end: the
 // better of the two uses counts.
-func comparePart(p pair) Item {
-	best := Item{Name: p.is.plan.Name, Title: p.is.plan.Title, State: Reworded}
-	best.Changes = p.compare()
-	best.Use = worst(best.Changes)
+func comparePart(p pair) (best []Change, fromEnd bool) {
+	best = p.compare()
 	shorter := p.was.LengthMm() - p.is.LengthMm()
 	if p.is.Flat() || p.was.Flat() || same(shorter, 0) {
-		return best
+		return best, false
 	}
 	p.shiftMm, p.out = shorter, nil
 	other := p.compare()
-	if use := worst(other); use != best.Use && worse(use, best.Use) == best.Use {
-		best.Changes, best.Use, best.FromEnd = other, use, true
+	if use := worst(best); worst(other) != use && worse(worst(other), use) == use {
+		return other, true
 	}
-	return best
+	return best, false
 }
 
 func worst(list []Change) Use {
@@ -102,11 +100,7 @@ func (p *pair) head() {
 		{"material", old.Material, now.Material, Scrap}, {"kind", old.Kind, now.Kind, NoMetal}, {"title", old.Title, now.Title, NoMetal},
 		{"stock", old.StockText, now.StockText, stock}, {"mark of TOP", old.Top, now.Top, ByHand},
 	} {
-		n := len(p.out)
-		p.out = text(p.out, line.what, line.was, line.is)
-		if len(p.out) > n {
-			p.out[n].Use = line.use
-		}
+		p.out = text(p.out, line.what, line.was, line.is, line.use)
 	}
 	p.out = list(p.out, "note", old.Notes, now.Notes)
 }
@@ -139,17 +133,17 @@ func (p *pair) feature(was, is *feature) {
 	})
 	p.place(was, is)
 	for i, w := range is.words {
-		n := len(p.out)
 		if w[0] == "fit" && slices.ContainsFunc(p.out[start:], func(c Change) bool { return c.What == "diameter" }) {
 			continue
 		}
-		p.out = text(p.out, w[0], was.words[i][1], w[1])
-		if len(p.out) > n && w[0] != "for" && w[0] != "note" {
-			p.out[n].Use = Measure
-			if w[1] == "" {
-				p.out[n].Use = AsIs
-			}
+		use := Measure
+		switch {
+		case w[0] == "for", w[0] == "note":
+			use = NoMetal
+		case w[1] == "":
+			use = AsIs
 		}
+		p.out = text(p.out, w[0], was.words[i][1], w[1], use)
 	}
 	for i := start; i < len(p.out); i++ {
 		p.out[i].Feature = is.name

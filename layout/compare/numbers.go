@@ -3,6 +3,7 @@ package compare
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/parts/geom"
@@ -108,40 +109,39 @@ func transform(text string) (m matrix, at int, bad string) {
 			return m, s.At, "a number or a closing bracket belongs here"
 		}
 		s.At++
-		n, ok := one(name, v)
-		if !ok {
+		i := slices.IndexFunc(moves, func(k move) bool { return k.name == name && k.numbers == len(v) })
+		if i < 0 {
 			return m, from, fmt.Sprintf("%s with %d numbers is not known", short(name), len(v))
 		}
-		m = m.times(n)
+		m = m.times(moves[i].matrix(v))
 	}
 	return m, 0, "more than 1000 steps"
 }
 
-// one is a single step of a transform.
-func one(name string, v []float64) (matrix, bool) {
-	tan := func(deg float64) float64 { return math.Tan(deg * math.Pi / 180) }
-	switch {
-	case name == "matrix" && len(v) == 6:
-		return matrix{v[0], v[1], v[2], v[3], v[4], v[5]}, true
-	case name == "translate" && len(v) == 1:
-		return matrix{1, 0, 0, 1, v[0], 0}, true
-	case name == "translate" && len(v) == 2:
-		return matrix{1, 0, 0, 1, v[0], v[1]}, true
-	case name == "scale" && len(v) == 1:
-		return matrix{v[0], 0, 0, v[0], 0, 0}, true
-	case name == "scale" && len(v) == 2:
-		return matrix{v[0], 0, 0, v[1], 0, 0}, true
-	case name == "rotate" && (len(v) == 1 || len(v) == 3):
-		sin, cos := math.Sincos(v[0] * math.Pi / 180)
-		m := matrix{cos, sin, -sin, cos, 0, 0}
-		if len(v) == 3 {
-			m = matrix{1, 0, 0, 1, v[1], v[2]}.times(m).times(matrix{1, 0, 0, 1, -v[1], -v[2]})
-		}
-		return m, true
-	case name == "skewX" && len(v) == 1:
-		return matrix{1, 0, tan(v[0]), 1, 0, 0}, true
-	case name == "skewY" && len(v) == 1:
-		return matrix{1, tan(v[0]), 0, 1, 0, 0}, true
-	}
-	return identity, false
+// move is a step of a transform, by its name and how many numbers it has.
+type move struct {
+	name    string
+	numbers int
+	matrix  func(v []float64) matrix
+}
+
+var moves = []move{
+	{"matrix", 6, func(v []float64) matrix { return matrix{v[0], v[1], v[2], v[3], v[4], v[5]} }},
+	{"translate", 1, func(v []float64) matrix { return moved(v[0], 0) }},
+	{"translate", 2, func(v []float64) matrix { return moved(v[0], v[1]) }},
+	{"scale", 1, func(v []float64) matrix { return matrix{v[0], 0, 0, v[0], 0, 0} }},
+	{"scale", 2, func(v []float64) matrix { return matrix{v[0], 0, 0, v[1], 0, 0} }},
+	{"rotate", 1, func(v []float64) matrix { return turned(v[0]) }},
+	{"rotate", 3, func(v []float64) matrix { return moved(v[1], v[2]).times(turned(v[0])).times(moved(-v[1], -v[2])) }},
+	{"skewX", 1, func(v []float64) matrix { return matrix{1, 0, math.Tan(v[0] * radPerDeg), 1, 0, 0} }},
+	{"skewY", 1, func(v []float64) matrix { return matrix{1, math.Tan(v[0] * radPerDeg), 0, 1, 0, 0} }},
+}
+
+const radPerDeg = math.Pi / 180
+
+func moved(x, y float64) matrix { return matrix{1, 0, 0, 1, x, y} }
+
+func turned(deg float64) matrix {
+	sin, cos := math.Sincos(deg * radPerDeg)
+	return matrix{cos, sin, -sin, cos, 0, 0}
 }

@@ -130,67 +130,76 @@ func (f *file) tree() (*element, error) {
 	d := xml.NewDecoder(bytes.NewReader(f.src))
 	// A file that calls itself something else but is UTF-8 is read as that.
 	d.CharsetReader = func(_ string, r io.Reader) (io.Reader, error) { return r, nil }
-	var stack []*element
-	var root *element
+	doc := &element{}
+	open := []*element{doc}
 	for {
 		from := d.InputOffset()
-		tok, err := d.RawToken()
-		if errors.Is(err, io.EOF) {
+		tok, err := f.token(d)
+		if tok == nil && err == nil {
 			break
 		}
-		if err != nil {
-			what := err.Error()
-			if syntax, ok := errors.AsType[*xml.SyntaxError](err); ok {
-				what = syntax.Msg
-			}
-			return nil, f.fault(d.InputOffset(), "this is not well-formed XML: %s", strings.TrimPrefix(what, "xml: "))
-		}
+		up := open[len(open)-1]
 		switch tok := tok.(type) {
 		case xml.Directive:
-			if bytes.ContainsAny(tok, "[") || bytes.Contains(tok, []byte("ENTITY")) {
-				return nil, f.fault(from, "entities in the document type are not read")
+			if bytes.Contains(tok, []byte("[")) || bytes.Contains(tok, []byte("ENTITY")) {
+				err = f.fault(from, "entities in the document type are not read")
 			}
 		case xml.StartElement:
-			e, err := f.begin(tok, from, d.InputOffset(), len(stack), root != nil)
-			if err != nil {
-				return nil, err
+			var e *element
+			if e, err = f.begin(tok, from, d.InputOffset(), open); err == nil {
+				up.children, open = append(up.children, e), append(open, e)
 			}
-			if len(stack) == 0 {
-				root = e
-			} else {
-				up := stack[len(stack)-1]
-				up.children = append(up.children, e)
-			}
-			stack = append(stack, e)
 		case xml.EndElement:
-			if len(stack) == 0 {
-				return nil, f.fault(from, "</%s> closes nothing", tok.Name.Local)
-			}
-			if open := stack[len(stack)-1]; open.name != tok.Name.Local && !strings.HasSuffix(open.name, ":"+tok.Name.Local) {
-				return nil, f.fault(from, "</%s> closes <%s>", tok.Name.Local, open.name)
-			}
-			stack = stack[:len(stack)-1]
+			err, open = f.closed(up, tok.Name.Local, from), open[:len(open)-1]
+		}
+		if err != nil {
+			return nil, err
 		}
 	}
-	switch {
-	case len(stack) > 0:
-		return nil, f.fault(stack[len(stack)-1].from, "<%s> is never closed", stack[len(stack)-1].name)
-	case root == nil:
+	switch last := open[len(open)-1]; {
+	case last != doc:
+		return nil, f.fault(last.from, "<%s> is never closed", last.name)
+	case len(doc.children) == 0:
 		return nil, f.fault(0, "this is no SVG file: it holds no element")
-	case root.name != "svg":
-		return nil, f.fault(root.from, "this is no SVG file: it starts with <%s>", root.name)
+	case doc.children[0].name != "svg":
+		return nil, f.fault(doc.children[0].from, "this is no SVG file: it starts with <%s>", doc.children[0].name)
 	}
-	return root, nil
+	return doc.children[0], nil
+}
+
+// token is the next one of the file, nil at its end.
+func (f *file) token(d *xml.Decoder) (xml.Token, error) {
+	tok, err := d.RawToken()
+	if err == nil || errors.Is(err, io.EOF) {
+		return tok, nil
+	}
+	what := err.Error()
+	if syntax, ok := errors.AsType[*xml.SyntaxError](err); ok {
+		what = syntax.Msg
+	}
+	return nil, f.fault(d.InputOffset(), "this is not well-formed XML: %s", strings.TrimPrefix(what, "xml: "))
+}
+
+// closed is what is wrong with an end tag at a byte of the file, that of the element that is open, if
+// there is one with a name.
+func (f *file) closed(up *element, name string, from int64) error {
+	switch {
+	case up.name == "":
+		return f.fault(from, "</%s> closes nothing", name)
+	case up.name != name && !strings.HasSuffix(up.name, ":"+name):
+		return f.fault(from, "</%s> closes <%s>", name, up.name)
+	}
+	return nil
 }
 
 // begin makes an element of its start tag, which stands between two bytes of
-// the file, so many elements deep.
-func (f *file) begin(tok xml.StartElement, from, to int64, depth int, second bool) (*element, error) {
+// the file, in the elements that are open, the whole document first.
+func (f *file) begin(tok xml.StartElement, from, to int64, open []*element) (*element, error) {
 	f.elements++
 	switch {
-	case second && depth == 0:
+	case len(open) == 1 && len(open[0].children) > 0:
 		return nil, f.fault(from, "a second drawing starts here")
-	case depth >= MaxDepth:
+	case len(open) > MaxDepth:
 		return nil, f.fault(from, "elements are nested deeper than %d", MaxDepth)
 	case f.elements > maxElements:
 		return nil, f.fault(from, "there are more than %d elements", maxElements)

@@ -158,23 +158,37 @@ func follows(p *plan.BearingPlan) string {
 	return "small"
 }
 
+// here are the cups and the cones that are mounted at a joint: its own, and of a pair both of what the
+// shaft cannot pass once its other rings are on, with the first of the two: the cones where the backs of
+// the cups look apart, else the cups.
+func (t *joint) here(partner *joint, second bool) (cups, cones []*joint) {
+	own, both := []*joint{t}, []*joint{t}
+	switch {
+	case second:
+		both = nil
+	case partner != nil:
+		both = append(both, partner)
+	}
+	if t.out.Bearing.Arrangement == "face to face" {
+		return own, both
+	}
+	return both, own
+}
+
 // bearingSteps mounts the rings in the order a pair allows: what the shaft
 // cannot pass any more goes in first, and a cone that a nut holds last.
 func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	t.caution("Press only on the ring that is being moved: a force through the rollers dents the raceways.")
 	partner := t.partner(j.all)
 	second := slices.Contains(j.before, partner)
-	first, apart := partner != nil && !second, p.Arrangement == "face to face"
-	other, q := mounting{}, &plan.BearingPlan{}
+	other, plans := mounting{}, map[*joint]*plan.BearingPlan{t: p}
 	if partner != nil {
 		other, _ = partner.mount()
-		q = partner.rings(other)
+		plans[partner] = partner.rings(other)
 	}
-	if !second || apart {
-		t.cupStep(t, p)
-	}
-	if first && !apart {
-		t.cupStep(partner, q)
+	t.cups, t.cones = t.here(partner, second)
+	for _, of := range t.cups {
+		t.cupStep(of, plans[of])
 	}
 	if !second {
 		j.slipSeals(t)
@@ -183,19 +197,15 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	if open {
 		t.greaseStep(p)
 	}
-	if !second || !apart {
-		j.coneStep(t, t, p)
-	} else {
-		p.HeatConeC = 0 // it is on already
+	heatC := 0.0
+	for _, of := range t.cones {
+		j.coneStep(t, of, plans[of])
+		heatC = max(heatC, plans[of].HeatConeC)
 	}
-	if first && apart { // both go into the housing with the shaft
-		j.coneStep(t, partner, q)
-		p.HeatConeC = max(p.HeatConeC, q.HeatConeC)
-	}
-	if !open {
+	if p.HeatConeC = heatC; !open {
 		t.greaseStep(p)
 	}
-	if first && m.fixed != nil {
+	if partner != nil && !second && m.fixed != nil {
 		t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+faceName(-m.cupDir)+" of "+t.b.title()+", its "+faceName(-m.coneDir)+" end leading, until the cone of "+t.a.text()+" lies in its cup.",
 			"Guide it by hand: the rollers must not scrape over a shoulder.", j.packRoom(t, partner)).Caution = "Hold the shaft until the other bearing carries it: it drops out of an open cup."
 	}
@@ -203,14 +213,14 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	if p.HasEndFloat {
 		tight := p.ConeFitUm.Min >= 0
 		if m.nut == nil && other.nut != nil {
-			m.nut, tight = other.nut, q.ConeFitUm.Min >= 0
+			m.nut, tight = other.nut, plans[partner].ConeFitUm.Min >= 0
 		}
 		m.lid = cmp.Or(m.lid, other.lid)
 		j.endFloatStep(t, p, m, tight)
 	}
+	name := func(of *joint) string { return of.in.Name.Value }
+	p.CupsHere, p.ConesHere = seq.Map(t.cups, name), seq.Map(t.cones, name)
 	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm > 0
-	p.CupsHere = append(p.CupsHere, seq.Map(t.cups, func(of *joint) string { return of.in.Name.Value })...)
-	p.ConesHere = append(p.ConesHere, seq.Map(t.cones, func(of *joint) string { return of.in.Name.Value })...)
 }
 
 // slowMmPerMin is the speed times the mean diameter of a bearing up to which the room beside it may
@@ -253,7 +263,6 @@ func (t *joint) greaseStep(p *plan.BearingPlan) {
 
 // cupStep pushes a cup home: that of the joint or of its partner.
 func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
-	t.cups = append(t.cups, of)
 	m, _ := of.mount()
 	if ring := (plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm}); !slices.Contains(t.out.Bearing.Rings, ring) {
 		t.out.Bearing.Rings = append(t.out.Bearing.Rings, ring)
@@ -363,7 +372,6 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 		}
 		do = append(do, keep+".")
 	}
-	t.cones = append(t.cones, of)
 	s := t.step("Cone of "+words.Spaced(of.in.Name.Value), do...)
 	if !p.Adjusted && p.HeldBy != "" {
 		s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between large end and shoulder"

@@ -59,11 +59,10 @@ func (q *requirement) feature(n *Numbered) plan.Feature {
 // operations put it into the operation that makes the feature, while the part is
 // still held, or else into the last one.
 func (q *requirement) operations(b *bench) {
-	line := q.measuredBy(b, toleranced[q.Kind].gauge)
-	if st := b.StepNamed(q.Of.Value); st != nil && q.Kind == parts.EqualLength {
-		line = "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ": write down what the first piece has, set a stop by it, and make the others like it within " + b.W.Said(geom.Clean(q.Within.Mm/2)) + ": micrometer or calipers."
-	}
+	const reading = "largest less smallest reading in one turn"
 	i, ok := q.madeIn(b)
+	line, datum := q.line(b), b.StepNamed(q.To.Value)
+	earlier := ok && q.turned() && datum != nil && !b.onCentres && b.turnedBefore(datum, i)
 	switch {
 	case q.Kind != parts.EqualLength && (b.hard(q.Of.Value) || b.hard(q.To.Value)):
 		b.ground, b.groundRefs = append(b.ground, "Before letting go: "+line), append(b.groundRefs, b.ref(q))
@@ -71,26 +70,30 @@ func (q *requirement) operations(b *bench) {
 	case !ok:
 		b.last = append(b.last, line)
 		return
-	}
-	for b.held[i+1] { // the rest of the same setting
-		i++
-	}
-	o := &b.ops[i]
-	if datum := b.StepNamed(q.To.Value); datum != nil && (q.Kind == parts.RunOut || q.Kind == parts.Coaxiality) && !b.onCentres && b.turnedBefore(datum, i) {
-		const reading = "largest less smallest reading in one turn"
-		if !datum.Inside || b.boreMm() < leverMm {
-			b.last = append(b.last, q.measuredBy(b, borne(datum)+", indicator on the other, "+reading))
-			return
-		}
+	case earlier && (!datum.Inside || b.boreMm() < leverMm):
+		b.last = append(b.last, q.measuredBy(b, borne(datum)+", indicator on the other, "+reading))
+		return
+	case earlier:
 		line = q.measuredBy(b, "indicator on "+words.Spaced(q.To.Value)+", through the bore, "+reading+"; what is turned from here on runs true to the spindle, not to that")
-		o.Do = slices.Insert(o.Do, 0, "Before anything is finished: "+line)
-	} else {
-		if q.Kind == parts.Flatness { // no plate goes to a face in the chuck
-			line = q.measuredBy(b, "straight edge and feeler")
-		}
-		o.Do = append(o.Do, "Before letting go: "+line)
+		b.ops[i].Do = slices.Insert(b.ops[i].Do, 0, "Before anything is finished: "+line)
+	case q.Kind == parts.Flatness: // no plate goes to a face in the chuck
+		line = q.measuredBy(b, "straight edge and feeler")
+		fallthrough
+	default:
+		b.ops[i].Do = append(b.ops[i].Do, "Before letting go: "+line)
 	}
-	o.Refs = append(o.Refs, b.ref(q))
+	b.ops[i].Refs = append(b.ops[i].Refs, b.ref(q))
+}
+
+// turned tells whether it is measured in a turn about its datum.
+func (q *requirement) turned() bool { return q.Kind == parts.RunOut || q.Kind == parts.Coaxiality }
+
+// line is that of an operation that has it measured: of equal copies, after the first.
+func (q *requirement) line(b *bench) string {
+	if st := b.StepNamed(q.Of.Value); st != nil && q.Kind == parts.EqualLength {
+		return "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ": write down what the first piece has, set a stop by it, and make the others like it within " + b.W.Said(geom.Clean(q.Within.Mm/2)) + ": micrometer or calipers."
+	}
+	return q.measuredBy(b, toleranced[q.Kind].gauge)
 }
 
 // measuredBy is the line of an operation that has it measured.
@@ -98,8 +101,8 @@ func (q *requirement) measuredBy(b *bench, gauge string) string {
 	return words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + gauge + "."
 }
 
-// madeIn is the operation after which there is all that it is measured between; not ok if no operation
-// makes it.
+// madeIn is the last operation of the setting in which there is all that it is measured between; not ok
+// if no operation makes it.
 func (q *requirement) madeIn(b *bench) (i int, ok bool) {
 	i, ok = b.faced[parts.Face(q.Of.Value)]
 	of, to := b.StepNamed(q.Of.Value), b.StepNamed(q.To.Value)
@@ -112,7 +115,11 @@ func (q *requirement) madeIn(b *bench) (i int, ok bool) {
 			i, ok = k, true
 		}
 	}
-	return max(i, b.faced[parts.Face(q.To.Value)]), ok
+	i = max(i, b.faced[parts.Face(q.To.Value)])
+	for b.held[i+1] {
+		i++
+	}
+	return i, ok
 }
 
 // leverMm is the least bore that lets a lever indicator through on its bar (common practice, no source).

@@ -171,8 +171,9 @@ func TestCountedOnTheBound(t *testing.T) {
 		{"x: [" + strings.Repeat("{a: 1},\n", maxKeys+1) + "]\n", true},
 		{strings.Repeat("a:\n    b: 1\n", maxKeys), true},
 	} {
-		if tk := crowded(lexer.Tokenize(c.text)); (tk == nil) != c.few {
-			t.Errorf("%.20q, %d long: crowded at %v", c.text, len(c.text), tk)
+		s := &source{}
+		if few := s.checkTokens(lexer.Tokenize(c.text)); few != c.few || !few && !strings.Contains(s.errs[0].Error(), "keys stand in one place") {
+			t.Errorf("%.20q, %d long: %v", c.text, len(c.text), s.errs)
 		}
 	}
 	for text, sound := range map[string]bool{

@@ -1,6 +1,7 @@
 package read
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -47,11 +48,7 @@ func (f *fields) keySection(k *parts.Keyway) {
 func (r *reader) keywayRoom(p *parts.Part, k *parts.Keyway) {
 	names := p.FeatureNames(parts.BoreFeature, parts.OutsideFeature, parts.InsideFeature)
 	if !slices.Contains(names, k.In.Value) {
-		right := "a bore"
-		if len(names) > 0 {
-			right = list(names)
-		}
-		r.faultf(k.In.Pos, right, "the part has no %s to cut the keyway into", k.In.Value)
+		r.faultf(k.In.Pos, cmp.Or(list(names), "a bore"), "the part has no %s to cut the keyway into", k.In.Value)
 		return
 	}
 	cut := roundNamed(p, k.In.Value)
@@ -59,30 +56,25 @@ func (r *reader) keywayRoom(p *parts.Part, k *parts.Keyway) {
 		r.faultf(k.In.Pos, "a plain step", "%s is threaded and takes no key", k.In.Value)
 		return
 	}
-	in, diameter, from, to := cut.inside, cut.diameter, cut.fromMm, cut.toMm
+	in, from, to := cut.inside, cut.fromMm, cut.toMm
 	sunk := k.Disc.Value != "" && !in
-	if sunk && (k.Length.Set() || k.Cutter.Set()) {
-		pos := k.Length.Pos
-		if k.Cutter.Set() {
-			pos = k.Cutter.Pos
+	for _, idle := range []struct {
+		here        bool
+		key         parts.Pos
+		what, right string
+	}{
+		{sunk, cmp.Or(k.Cutter.Pos, k.Length.Pos), "the disc of a Woodruff key gives cutter and length", "delete length and cutter"},
+		{k.Through && !sunk, k.Axial.Pos, "a keyway through its step has its place already", "a length, or delete axial"},
+		{in, k.Cutter.Pos, "the keyway of a bore is broached or slotted", "delete cutter"},
+	} {
+		if idle.here && idle.key.Line > 0 {
+			r.fault(idle.key, idle.what, idle.right)
 		}
-		r.fault(pos, "the disc of a Woodruff key gives cutter and length", "delete length and cutter")
-		return
 	}
-	if k.Through && k.Axial.Set() && !sunk {
-		r.fault(k.Axial.Pos, "a keyway through its step has its place already", "a length, or delete axial")
-	}
-	if in && k.Cutter.Set() {
-		r.fault(k.Cutter.Pos, "the keyway of a bore is broached or slotted", "delete cutter")
-	}
-	r.not(k.Width, ">=", diameter, "a narrower key", "the key is %s wide in a diameter of %s")
-	r.not(k.Depth, ">=", times(0.5, diameter), "a smaller depth", "the keyway is %s deep in a diameter of %s")
-	pos := k.Axial.Pos
-	if !k.Axial.Set() {
-		pos = k.Length.Pos
-	}
+	r.not(k.Width, ">=", cut.diameter, "a narrower key", "the key is %s wide in a diameter of %s")
+	r.not(k.Depth, ">=", times(0.5, cut.diameter), "a smaller depth", "the keyway is %s deep in a diameter of %s")
 	if a, b := k.StretchMm(in, from, to, cut.lengthMm); geom.Over(from, a) || geom.Over(b, to) {
-		r.faultf(pos, "a keyway within its step", "%s runs from %s to %s from the front face, and %s from %s to %s", k.Name.Value, r.bare(a), r.said(b), k.In.Value, r.bare(from), r.said(to))
+		r.faultf(cmp.Or(k.Axial.Pos, k.Length.Pos), "a keyway within its step", "%s runs from %s to %s from the front face, and %s from %s to %s", k.Name.Value, r.bare(a), r.said(b), k.In.Value, r.bare(from), r.said(to))
 	}
 	if !in {
 		r.not(k.Length, "<=", k.Width, "a length above the width", "the keyway is %s long and %s wide")

@@ -237,41 +237,6 @@ func place(tk *token.Token) parts.Pos {
 	return parts.Pos{Line: tk.Position.Line, Column: tk.Position.Column}
 }
 
-// crowded returns the key that is one too many for its map, or nil. Keys are
-// counted by the column they begin in, or by their brackets; a line further
-// left ends what stands right of it.
-func crowded(tokens token.Tokens) *token.Token {
-	block, brackets := map[int]int{}, []int(nil)
-	end := func(column int) {
-		for c := range block {
-			if c > column {
-				delete(block, c)
-			}
-		}
-	}
-	for i, tk := range tokens {
-		switch {
-		case tk.Type == token.MappingStartType, tk.Type == token.SequenceStartType:
-			brackets = append(brackets, 0)
-		case len(brackets) > 0 && (tk.Type == token.MappingEndType || tk.Type == token.SequenceEndType):
-			brackets = brackets[:len(brackets)-1]
-		case tk.Type == token.SequenceEntryType && len(brackets) == 0:
-			end(place(tk).Column)
-		case tk.Type == token.MappingValueType && len(brackets) > 0:
-			if brackets[len(brackets)-1]++; brackets[len(brackets)-1] > maxKeys {
-				return tk
-			}
-		case tk.Type == token.MappingValueType && i > 0:
-			column := place(tokens[i-1]).Column
-			end(column)
-			if block[column]++; block[column] > maxKeys {
-				return tk
-			}
-		}
-	}
-	return nil
-}
-
 // unused are the parts of YAML that have no place here, with what to write instead.
 var unused = map[token.Type][2]string{
 	token.AnchorType:    {"anchors and aliases (& and *) are not used here", "write the value out; put text with & or * in quotes"},
@@ -281,19 +246,15 @@ var unused = map[token.Type][2]string{
 	token.DirectiveType: {"directives (%) are not used here", "delete the line"},
 }
 
-// checkTokens refuses the parts of YAML that are not used here, and nesting
-// so deep that the parser's recursion could hurt.
+// checkTokens refuses the parts of YAML that are not used here, too many keys in one
+// place, and nesting so deep that the parser's recursion could hurt.
 func (s *source) checkTokens(tokens token.Tokens) bool {
 	if len(tokens) > maxTokens {
 		s.faultf(place(tokens[maxTokens]), "split the job into more part files", "the file holds more than %d words and marks", maxTokens)
 		return false
 	}
-	if tk := crowded(tokens); tk != nil {
-		s.faultf(place(tk), "the keys that the README lists", "more than %d keys stand in one place", maxKeys)
-		return false
-	}
 	begun, ended := false, false
-	var deep depth
+	var in nested
 	for i, tk := range tokens {
 		if why, ok := unused[tk.Type]; ok {
 			s.fault(place(tk), why[0], why[1])
@@ -314,7 +275,11 @@ func (s *source) checkTokens(tokens token.Tokens) bool {
 		if begun = true; header {
 			continue
 		}
-		if deep.add(tokens, i); deep.flow+len(deep.indents) > 2*maxNesting {
+		switch keys := in.add(tokens, i); {
+		case keys > maxKeys:
+			s.faultf(place(tk), "the keys that the README lists", "more than %d keys stand in one place", maxKeys)
+			return false
+		case len(in) > 2*maxNesting:
 			s.tooDeep(place(tk))
 			return false
 		}
@@ -322,36 +287,40 @@ func (s *source) checkTokens(tokens token.Tokens) bool {
 	return true
 }
 
-// depth is how deep a token is nested: in so many brackets, and in blocks that begin in
-// these columns.
-type depth struct {
-	flow    int
-	indents []int
-}
+// nested are the lists and maps that a token lies in, outermost first: each with the column that it
+// begins in, 0 for one in brackets, and the keys that it has so far.
+type nested []struct{ column, keys int }
 
-func (d *depth) add(tokens token.Tokens, i int) {
-	column := 0
+// add takes the next token in; keys is how many its map has with it, if it stands behind one. Outside
+// brackets what begins further left ends what stands right of it.
+func (n *nested) add(tokens token.Tokens, i int) (keys int) {
+	open, column := *n, 0
+	flow := len(open) > 0 && open[len(open)-1].column == 0
 	switch tk := tokens[i]; tk.Type {
 	case token.MappingStartType, token.SequenceStartType:
-		d.flow++
+		*n = append(open, struct{ column, keys int }{})
+		return 0
 	case token.MappingEndType, token.SequenceEndType:
-		d.flow--
+		if flow {
+			*n = open[:len(open)-1]
+		}
+		return 0
 	case token.SequenceEntryType, token.MappingKeyType:
 		column = tk.Position.Column
 	case token.MappingValueType:
-		if i > 0 {
-			column = tokens[i-1].Position.Column
-		}
+		column, keys = tokens[max(0, i-1)].Position.Column, 1
+	default:
+		return 0
 	}
-	if d.flow > 0 || column == 0 {
-		return
+	for !flow && len(open) > 0 && open[len(open)-1].column > column {
+		open = open[:len(open)-1]
 	}
-	for len(d.indents) > 0 && d.indents[len(d.indents)-1] > column {
-		d.indents = d.indents[:len(d.indents)-1]
+	if !flow && (len(open) == 0 || open[len(open)-1].column < column) {
+		open = append(open, struct{ column, keys int }{column, 0})
 	}
-	if len(d.indents) == 0 || d.indents[len(d.indents)-1] < column {
-		d.indents = append(d.indents, column)
-	}
+	*n = open
+	open[len(open)-1].keys += keys
+	return keys * open[len(open)-1].keys
 }
 
 func (s *source) tooDeep(pos parts.Pos) {
