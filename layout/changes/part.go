@@ -277,28 +277,18 @@ func positions(f *feature, roundMm float64) [][3]float64 {
 
 // farthest is how far the most distant of some places lies from the nearest of others.
 func farthest(from, to [][3]float64) float64 {
-	most := 0.0
-	for _, a := range from {
-		near := math.Inf(1)
-		for _, b := range to {
-			near = math.Min(near, math.Hypot(math.Hypot(a[0]-b[0], a[1]-b[1]), a[2]-b[2]))
-		}
-		most = math.Max(most, near)
-	}
-	return most
+	return seq.Max(0, from, func(a [3]float64) float64 {
+		return seq.Min(math.Inf(1), to, func(b [3]float64) float64 { return math.Hypot(math.Hypot(a[0]-b[0], a[1]-b[1]), a[2]-b[2]) })
+	})
 }
 
 // order compares the order of the steps along the axis.
 func (p *pair) order() {
-	names := func(m model, in *pair) (out []string) {
-		for _, st := range m.Steps {
-			if in.was.StepNamed(st.Name) != nil && in.is.StepNamed(st.Name) != nil {
-				out = append(out, st.Name)
-			}
-		}
-		return out
+	names := func(m model) []string {
+		both := seq.Keep(m.Steps, func(st part.Step) bool { return p.was.StepNamed(st.Name) != nil && p.is.StepNamed(st.Name) != nil })
+		return seq.Map(both, func(st part.Step) string { return st.Name })
 	}
-	if !slices.Equal(names(p.was, p), names(p.is, p)) {
+	if !slices.Equal(names(p.was), names(p.is)) {
 		p.add(Change{Code: Ordered, What: "steps along the axis", Use: p.section()})
 	}
 }

@@ -159,13 +159,12 @@ func (s *shop) lock(thread string) string {
 func (bearingKind) work(j *making, t *joint) {
 	in := t.in.Bearing
 	cone, cup := t.a.step.Size, t.b.step.Size
-	if math.Abs(cone.NominalMm-in.Bore.Mm) > 0.5 {
-		t.refuse(in.Bore.Pos, plan.BearingBore, plan.Named(in.Bore.Text), plan.Named(t.a.text()), plan.Of(plan.Diameter, cone.NominalMm))
-		return
-	}
-	if math.Abs(cup.NominalMm-in.Outside.Mm) > 0.5 {
-		t.refuse(in.Outside.Pos, plan.BearingOutside, plan.Named(in.Outside.Text), plan.Named(t.b.text()), plan.Of(plan.Diameter, cup.NominalMm))
-		return
+	for i, ring := range []parts.Length{in.Bore, in.Outside} {
+		of, kind := []feature{t.a, t.b}[i], []plan.ProblemKind{plan.BearingBore, plan.BearingOutside}[i]
+		if seat := of.step.Size.NominalMm; math.Abs(seat-ring.Mm) > 0.5 {
+			t.refuse(ring.Pos, kind, plan.Named(ring.Text), plan.Named(of.text()), plan.Of(plan.Diameter, seat))
+			return
+		}
 	}
 	d, D := in.Bore.Mm, in.Outside.Mm
 	p := &plan.BearingPlan{Bearing: in.Bearing.Value, Rotating: in.Rotating, ConeClass: seatClass(j.w, cone), CupClass: seatClass(j.w, cup), Grease: in.Grease.Value,

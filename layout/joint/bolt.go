@@ -154,12 +154,9 @@ const playUsed = 0.4
 
 // farthest is how far a hole of a lies from its nearest hole of b, at the worst.
 func farthest(a, b []plan.XY) float64 {
-	worst := 0.0
-	for _, q := range a {
-		best := seq.Min(math.Inf(1), b, func(o plan.XY) float64 { return geom.Distance(q, o) })
-		worst = math.Max(worst, best)
-	}
-	return worst
+	return seq.Max(0, a, func(q plan.XY) float64 {
+		return seq.Min(math.Inf(1), b, func(o plan.XY) float64 { return geom.Distance(q, o) })
+	})
 }
 
 // spacing is the shortest distance of two holes of a that no two holes of b have within
@@ -501,13 +498,8 @@ func (j *making) standsOn(q *placedPart, s *part.Step) (mm float64, name string)
 // filletAt is the leg of the fillet between a wall and the part that the heads
 // stand on, taken to lie on their side; 0 if there is none.
 func (j *making) filletAt(wall, stand inst) float64 {
-	leg := 0.0
-	for _, o := range ofKind(j.before, parts.WeldKind) {
-		if wall != stand && o.has(wall) && o.has(stand) {
-			leg = math.Max(leg, o.out.Weld.LegMm)
-		}
-	}
-	return leg
+	between := seq.Keep(ofKind(j.before, parts.WeldKind), func(o *joint) bool { return wall != stand && o.has(wall) && o.has(stand) })
+	return seq.Max(0, between, func(o *joint) float64 { return o.out.Weld.LegMm })
 }
 
 // tightening is a crosswise order: the second of each two is the farthest from the first,

@@ -515,10 +515,7 @@ func (j *making) rowsApart(t *joint, r *ring) (found bool) {
 			if a.on.inst() != b.on.inst() || a.bar.inst() == b.bar.inst() || a.on.group.Face != b.on.group.Face {
 				continue
 			}
-			apart := math.Inf(1)
-			for _, q := range b.on.group.Points {
-				apart = math.Min(apart, geom.Distance(a.on.group.Points[0], q))
-			}
+			apart := seq.Min(math.Inf(1), b.on.group.Points, func(q plan.XY) float64 { return geom.Distance(a.on.group.Points[0], q) })
 			pin := (a.bar.group.Size.FinishedMm + b.bar.group.Size.FinishedMm) / 2
 			over, play := geom.Clean(apart+pin), math.Min(a.bolt.reachMm(), b.bolt.reachMm())
 			c := plan.Check{What: "holes, " + a.bar.title() + " to " + b.bar.title() + ", cold", Wanted: t.w.Read(over) + " over pins " + t.w.Dia(pin), MinMm: over - play, MaxMm: over + play, Gauge: "calipers, tape", Source: "half the play of the bolts"}
@@ -535,13 +532,12 @@ func (j *making) rowsApart(t *joint, r *ring) (found bool) {
 func (j *making) sleeved(t *joint, r *ring) string {
 	var in []feature
 	for _, c := range r.corners {
-		for _, f := range []feature{c.a, c.b} {
-			if _, end := f.barEnd(); end {
-				in = append(in, f)
-			}
-		}
+		in = append(in, c.a, c.b)
 	}
-	return j.sleeves(t, in)
+	return j.sleeves(t, seq.Keep(in, func(f feature) bool {
+		_, end := f.barEnd()
+		return end
+	}))
 }
 
 // closes says which bars take their sleeves before a weld at the end nearer to their holes.

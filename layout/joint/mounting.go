@@ -200,7 +200,7 @@ func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting, offMm float64) {
 	case m.fixed == nil && m.nut == nil:
 		t.problem(plan.ConeNotHeld, plan.Named(t.a.text()), plan.Named(faceName(m.coneDir)))
 	case m.fixed != nil:
-		if high := geom.Clean(m.fixed.Size.NominalMm - 2*edgeMm(t.a, m.fixed, back(-m.coneDir))); high < p.LargeEndMinMm-1e-9 {
+		if high := geom.Clean(m.fixed.Size.NominalMm - 2*edgeMm(t.a, m.fixed, -m.coneDir)); high < p.LargeEndMinMm-1e-9 {
 			t.problem(plan.ConeShoulderLow, plan.Named(t.a.text()), plan.Of(plan.Diameter, high), plan.Of(plan.Diameter, p.LargeEndMinMm))
 		}
 	}
@@ -216,18 +216,10 @@ func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting, offMm float64) {
 }
 
 // edgeMm is how far the chamfer or rounding of a step's edge comes in from its diameter on
-// the face there, 0 without one.
-func edgeMm(of feature, s *part.Step, back bool) float64 {
-	edge := s.Name + "-front"
-	if back {
-		edge = s.Name + "-back"
-	}
-	for i := range of.r.Part.Chamfers {
-		if c := &of.r.Part.Chamfers[i]; c.Edge.Value == edge {
-			return c.AcrossMm()
-		}
-	}
-	return 0
+// the face in a direction, 0 without one.
+func edgeMm(of feature, s *part.Step, dir float64) float64 {
+	c := seq.First(of.r.Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == s.Name+"-"+faceName(dir) })
+	return c.AcrossMm()
 }
 
 // seatShare is how much of a bearing's width each ring needs as seat. Cones are

@@ -442,11 +442,7 @@ func (t *joint) written() {
 }
 
 func (t *joint) caution(texts ...string) {
-	for _, c := range texts {
-		if !slices.Contains(t.out.Cautions, c) {
-			t.out.Cautions = append(t.out.Cautions, c)
-		}
-	}
+	t.out.Cautions = seq.Add(t.out.Cautions, texts...)
 }
 
 // problem notes something wrong with the joint that does not stop the sheets.

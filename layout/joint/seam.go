@@ -36,10 +36,7 @@ func (t *joint) longMm(p *plan.WeldPlan) (mm float64, err error) {
 	case t.in.Weld.Length.Set():
 		return t.in.Weld.Length.Mm, nil
 	case t.derived():
-		for _, c := range p.Corners {
-			mm += c.LengthMm
-		}
-		return mm, nil
+		return seq.Sum(p.Corners, func(c plan.Corner) float64 { return c.LengthMm }), nil
 	case t.helixMm() > 0:
 		return words.Round(t.helixMm(), 1), nil
 	case t.b.radial != nil && p.DiameterMm > 0:

@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // slideKind is a hub that slides on a shaft with a key, up to a shoulder.
@@ -169,10 +170,10 @@ func (j *assembly) placePlate(t *joint) {
 // boltedInto is what a joint of the job bolts into a group of holes; nil if none
 // does.
 func (s *shop) boltedInto(ref parts.JointRef) *parts.JointRef {
-	for _, in := range s.job.Joints {
-		if b := in.Bolt; b != nil && b.Into.Part == ref.Part && b.Into.Copy == ref.Copy && b.Into.Feature == ref.Feature {
-			return &b.Through
-		}
+	if in := seq.First(s.job.Of(parts.BoltKind), func(o *parts.Joint) bool {
+		return o.Bolt.Into.Is(ref.Part, ref.Copy) && o.Bolt.Into.Feature == ref.Feature
+	}); in != nil {
+		return &in.Bolt.Through
 	}
 	return nil
 }
@@ -313,7 +314,7 @@ func (t *joint) shouldered(of feature, dir float64, on feature, onDir float64) {
 	if of.step.Inside {
 		out = -1
 	}
-	left := out*(s.Size.NominalMm-on.step.Size.NominalMm)/2 - edgeMm(of, s, back(-dir)) - edgeMm(on, on.step, back(onDir))
+	left := out*(s.Size.NominalMm-on.step.Size.NominalMm)/2 - edgeMm(of, s, -dir) - edgeMm(on, on.step, onDir)
 	if left = geom.Clean(left); left < shoulderLeastMm {
 		t.problem(plan.SlideShoulderLow, plan.Named(on.title()), plan.Of(plan.Mm, words.Round(max(left, 0), 2)), plan.Named(words.Spaced(s.Name)), plan.Of(plan.Mm, shoulderLeastMm))
 	}

@@ -62,12 +62,7 @@ func (j *shop) studded(t *joint) studded {
 		slices.Reverse(s.ends[:])
 	}
 	s.tipMm = s.ends[0].LengthMm()
-	var wide []*part.Step
-	for _, o := range outside[min(1, last):max(1, last)] {
-		if o.Size.NominalMm > widest && o.Size.Thread == nil {
-			wide = append(wide, o)
-		}
-	}
+	wide := seq.Keep(outside[min(1, last):max(1, last)], func(o *part.Step) bool { return o.Size.NominalMm > widest && o.Size.Thread == nil })
 	if s.spacer = len(wide) > 0; s.spacer {
 		from, to := wide[0].FromMm, wide[len(wide)-1].ToMm
 		s.apartMm, s.tipMm = to-from, from

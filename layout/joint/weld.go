@@ -85,35 +85,10 @@ func (weldKind) work(j *making, t *joint) {
 	p := &plan.WeldPlan{Type: in.Type, Process: in.Process, Metal: t.ownFiller(), Sides: in.Sides,
 		ThinnerMm: geom.Clean(min(thickA, thickB)), ThickerMm: geom.Clean(max(thickA, thickB)), DiameterMm: geom.Clean(t.weldDiameterMm())}
 	t.out.Weld = p
-	bad := func(err error) bool {
-		if err != nil {
-			t.refuse(t.in.Pos, plan.WeldUnworkable, plan.Named(t.w.Refused(err)))
-		}
-		return err != nil
+	if err := j.seamOf(t, p); err != nil {
+		t.refuse(t.in.Pos, plan.WeldUnworkable, plan.Named(t.w.Refused(err)))
 	}
-	if in.Type == "fillet" {
-		if bad(t.fillet(p)) {
-			return
-		}
-		j.corners(t, p)
-	}
-	long, err := t.longMm(p)
-	if bad(err) {
-		return
-	}
-	if round := t.seamRoundMm(); in.Length.Set() && round > 0 && long > round+seamOverMm {
-		t.problem(plan.WeldLonger, plan.Of(plan.Mm, long), plan.Named(t.kind.title(t)), plan.Of(plan.Mm, words.Round(round, 0)))
-	}
-	if p.LengthMm = words.Round(long, 2); long == 0 {
-		t.refuse(t.in.Pos, plan.WeldNoLength)
-		return
-	}
-	if in.Type == "fillet" {
-		t.filletLoad(p)
-	} else if bad(t.butt(p)) || t.refused() {
-		return
-	}
-	if bad(t.fill(p)) || p.DiameterMm > 0 && !in.Length.Set() && bad(t.ring(p)) {
+	if t.refused() {
 		return
 	}
 	if s := in.SquareUp; s.Set() {
@@ -127,6 +102,37 @@ func (weldKind) work(j *making, t *joint) {
 	}
 	t.weldFigures(p)
 	j.weldSteps(t, p)
+}
+
+// seamOf works out the section of a weld, its length, its metal and the way round.
+func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
+	in, fillet := t.in.Weld, t.in.Weld.Type == "fillet"
+	if fillet {
+		if err := t.fillet(p); err != nil {
+			return err
+		}
+		j.corners(t, p)
+	}
+	long, err := t.longMm(p)
+	if err != nil {
+		return err
+	}
+	if round := t.seamRoundMm(); in.Length.Set() && round > 0 && long > round+seamOverMm {
+		t.problem(plan.WeldLonger, plan.Of(plan.Mm, long), plan.Named(t.kind.title(t)), plan.Of(plan.Mm, words.Round(round, 0)))
+	}
+	if p.LengthMm = words.Round(long, 2); long == 0 {
+		t.refuse(t.in.Pos, plan.WeldNoLength)
+		return nil
+	}
+	if fillet {
+		t.filletLoad(p)
+	} else if err := t.butt(p); err != nil || t.refused() {
+		return err
+	}
+	if err := t.fill(p); err != nil || p.DiameterMm == 0 || in.Length.Set() {
+		return err
+	}
+	return t.ring(p)
 }
 
 // fill reckons the weld metal and its runs, with that of the sides that are flush over a round corner.

@@ -415,9 +415,7 @@ func (b *bar) where(n *Numbered, m *Group) string {
 func (b *bar) gaugeText(w words.Writer, m *Group) string {
 	var lines []string
 	for i := range m.Points {
-		if up := w.Size(b.upMm(m, i)); !slices.Contains(lines, up) {
-			lines = append(lines, up)
-		}
+		lines = seq.Add(lines, w.Size(b.upMm(m, i)))
 	}
 	if len(lines) == 1 && math.Abs(m.Points[0].YMm) < geom.CloseMm {
 		return "on the middle line"

@@ -147,13 +147,8 @@ func (d *shaper) pieces(kind plan.DevelopmentKind, title string, list []develop.
 // developedMm3 is the volume of what is cut from sheet: flat area, laps too, times
 // thickness.
 func (g *Shape) developedMm3(thicknessMm float64) float64 {
-	area := 0.0
-	for _, d := range g.Developments {
-		if d.Kind != plan.WrapPattern {
-			area += d.AreaMm2 * float64(d.Copies)
-		}
-	}
-	return area * thicknessMm
+	cut := seq.Keep(g.Developments, func(d plan.Development) bool { return d.Kind != plan.WrapPattern })
+	return seq.Sum(cut, func(d plan.Development) float64 { return d.AreaMm2 * float64(d.Copies) }) * thicknessMm
 }
 
 // sheetSection is the half section of what is formed from sheet, between the

@@ -58,13 +58,8 @@ func (n *Numbered) add(f plan.Feature) int {
 func (n *Numbered) ref(of any) int { return n.numbers[of] }
 
 func (n *Numbered) refs(kinds ...plan.FeatureKind) []int {
-	var out []int
-	for _, f := range n.Features {
-		if slices.Contains(kinds, f.Kind) {
-			out = append(out, f.N)
-		}
-	}
-	return out
+	of := seq.Keep(n.Features, func(f plan.Feature) bool { return slices.Contains(kinds, f.Kind) })
+	return seq.Map(of, func(f plan.Feature) int { return f.N })
 }
 
 // stepFeatures numbers the cylinders; where their length is the part's own it

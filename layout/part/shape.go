@@ -79,11 +79,8 @@ func asItems[T item](of []T) []item { return seq.Map(of, func(one T) item { retu
 func refItems[T any, P interface {
 	*T
 	item
-}](of []T) (out []item) {
-	for one := range seq.Refs(of) {
-		out = append(out, P(one))
-	}
-	return out
+}](of []T) []item {
+	return seq.Map(slices.Collect(seq.Refs(of)), func(one *T) item { return P(one) })
 }
 
 // topFace is the face that TOP is marked on.

@@ -93,13 +93,8 @@ func (s *Sizes) StepNamed(name string) *Step {
 func (s *Sizes) Sides() (outside, inside []*Step) { return s.Side(false), s.Side(true) }
 
 // Side returns the steps of one side, from front to back.
-func (s *Sizes) Side(inside bool) (steps []*Step) {
-	for st := range seq.Refs(s.Steps) {
-		if st.Inside == inside {
-			steps = append(steps, st)
-		}
-	}
-	return steps
+func (s *Sizes) Side(inside bool) []*Step {
+	return seq.Keep(slices.Collect(seq.Refs(s.Steps)), func(st *Step) bool { return st.Inside == inside })
 }
 
 // neighbours are the steps of the same side before a step and after it; nil where there is none.

@@ -103,13 +103,11 @@ func (b *bench) stockKg() float64 {
 // castKg is the mass of a casting as castText orders it.
 func (b *bench) castKg() float64 {
 	more := math.Max(0, b.Part.Stock.Size.Mm-b.widest().Size.NominalMm)
-	pieces, volume := b.pieces(0, b.LengthMm()), 0.0
+	pieces := b.pieces(0, b.LengthMm())
 	pieces[0].LengthMm += (b.sawnMm() - b.LengthMm()) / 2
 	pieces[len(pieces)-1].LengthMm += (b.sawnMm() - b.LengthMm()) / 2
-	for _, p := range pieces {
-		volume += (sweptMm2(p.OutMm+more, 0) - sweptMm2(b.coreMm(more), 0)) * p.LengthMm
-	}
-	return volume * 1e-9 * b.Material.DensityKgM3
+	core := sweptMm2(b.coreMm(more), 0)
+	return seq.Sum(pieces, func(p cutting.Stretch) float64 { return (sweptMm2(p.OutMm+more, 0) - core) * p.LengthMm }) * 1e-9 * b.Material.DensityKgM3
 }
 
 // jawStockMm is how long the stock has to be for the jaws to have enough behind what is turned in

@@ -11,16 +11,12 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // threadSpeed is the speed at the widest of threads that are cut.
 func (b *bench) threadSpeed(steps []*Step) string {
-	widest := 0.0
-	for _, s := range steps {
-		if !tapped(s) {
-			widest = math.Max(widest, s.Size.NominalMm)
-		}
-	}
+	widest := seq.Max(0, seq.Keep(steps, func(s *Step) bool { return !tapped(s) }), func(s *Step) float64 { return s.Size.NominalMm })
 	if n, _, _ := b.rpm(cutting.Thread, widest, true); n != 0 {
 		return "threads " + words.Trim(n, 0) + " at " + b.W.Dia(widest)
 	}

@@ -366,8 +366,8 @@ func (b *bench) settingSpeed(steps []*Step) string {
 func (b *bench) gauges(steps []*Step) string {
 	var out []string
 	for _, s := range steps {
-		if g := gauge(s); g != "calipers" && !s.Size.AsBought && !slices.Contains(out, g) {
-			out = append(out, g)
+		if g := gauge(s); g != "calipers" && !s.Size.AsBought {
+			out = seq.Add(out, g)
 		}
 	}
 	return words.Join(", ", append(out, "calipers")...)

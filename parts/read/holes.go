@@ -2,7 +2,6 @@ package read
 
 import (
 	"cmp"
-	"math"
 	"strings"
 
 	"centrepop/parts"
@@ -165,10 +164,7 @@ func (f *fields) radial() parts.Radial {
 		d.Shape = parts.RadialWindow
 		if w := f.sub("window"); w != nil {
 			w.opening(&d)
-			d.Corner = w.length("corner")
-			if d.Around.Set() && d.Along.Set() && d.Corner.Mm > math.Min(d.Around.Mm, d.Along.Mm)/2 {
-				f.faultf(d.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the window", d.Corner.Text)
-			}
+			d.Corner = w.cornerOf("window", d.Around, d.Along)
 		}
 	}
 	return d

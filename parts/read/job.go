@@ -116,14 +116,9 @@ func (f *fields) force(name string) parts.Number {
 	return parts.Number{Value: newton, Pos: n.pos}
 }
 
-func (f *fields) numbers(name string) (out []parts.Number) {
+func (f *fields) numbers(name string) []parts.Number {
 	k := f.g.key(name)
-	for _, item := range f.entries(name) {
-		if v := f.reader.number(item, k.Low, k.High); v.Pos.Line > 0 {
-			out = append(out, v)
-		}
-	}
-	return out
+	return seq.Keep(seq.Map(f.entries(name), func(n *node) parts.Number { return f.reader.number(n, k.Low, k.High) }), func(v parts.Number) bool { return v.Pos.Line > 0 })
 }
 
 func (l *loader) parts() {

@@ -131,11 +131,7 @@ func (f *fields) boltJoint() *parts.BoltJoint {
 	b := &parts.BoltJoint{
 		Through: f.jointRef(f.val("through")), Into: f.jointRef(f.val("into")), Head: f.word("head"),
 		Washer: f.yes("washer"), Nut: f.yes("nut"), Friction: f.text("friction"), Stud: f.name("stud"),
-	}
-	for _, item := range f.entries("stack") {
-		if r := f.jointRef(item); r.Set() {
-			b.Stack = append(b.Stack, r)
-		}
+		Stack: seq.Keep(seq.Map(f.entries("stack"), f.jointRef), parts.JointRef.Set),
 	}
 	if t := f.text("bolt"); t.Value != "" {
 		m := boltForm().FindStringSubmatch(strings.TrimSpace(t.Value))
@@ -343,20 +339,26 @@ func (l *loader) jointNames() (names []string) {
 	return seq.Map(l.job.Joints, func(o *parts.Joint) string { return o.Name.Value })
 }
 
+// copyThere checks that a copy of a part is there, and returns the part; nil where it is not or the part
+// has faults.
+func (l *loader) copyThere(r parts.JointRef) *parts.Part {
+	switch p := l.job.Part(r.Part); {
+	case p == nil && !l.broken:
+		l.fault(r.Pos, l.noPart(r.Part), "the parts are "+list(l.partNames()))
+	case p == nil, len(l.doubt[p].errs) > 0:
+	case r.Copy > p.Quantity:
+		l.faultf(r.Pos, fmt.Sprintf("#1 to #%d, or a larger quantity", p.Quantity), "%s#%d is asked for and %d is made", r.Part, r.Copy, p.Quantity)
+	default:
+		return p
+	}
+	return nil
+}
+
 // feature checks that a feature is there, and returns its part; nil where it is not or the
 // part has faults.
 func (l *loader) feature(r parts.JointRef) *parts.Part {
-	p := l.job.Part(r.Part)
-	switch {
-	case p == nil:
-		if !l.broken {
-			l.fault(r.Pos, l.noPart(r.Part), "the parts are "+list(l.partNames()))
-		}
-		return nil
-	case len(l.doubt[p].errs) > 0:
-		return nil
-	case r.Copy > p.Quantity:
-		l.faultf(r.Pos, fmt.Sprintf("#1 to #%d, or a larger quantity", p.Quantity), "%s#%d is asked for and %d is made", r.Part, r.Copy, p.Quantity)
+	p := l.copyThere(r)
+	if p == nil {
 		return nil
 	}
 	if _, ok := p.Feature(r.Feature); !ok {

@@ -334,13 +334,9 @@ func (f *fields) pair(name string) (a, b parts.Length) {
 	return f.reader.length(items[0], k.span()), f.reader.length(items[1], k.span())
 }
 
-func (f *fields) texts(name string) (out []parts.Text) {
-	for _, item := range f.entries(name) {
-		if t := f.reader.text(item, f.g.key(name).longest()); t.Pos.Line > 0 {
-			out = append(out, t)
-		}
-	}
-	return out
+func (f *fields) texts(name string) []parts.Text {
+	most := f.g.key(name).longest()
+	return seq.Keep(seq.Map(f.entries(name), func(n *node) parts.Text { return f.reader.text(n, most) }), func(t parts.Text) bool { return t.Pos.Line > 0 })
 }
 
 func (f *fields) face(name string) parts.Face {

@@ -2,7 +2,6 @@ package read
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"centrepop/parts"
@@ -133,19 +132,14 @@ func (l *loader) liesThere(e *parts.Loose, pos parts.Pos) {
 		l.faultf(pos, "an entry for each", "lies has %d of the %d copies of %s", len(e.Lies), p.Quantity, e.Part.Value)
 	}
 	for _, at := range e.Lies {
-		on := job.Part(at.Ref.Part)
 		there := slices.ContainsFunc(job.Joints, func(j *parts.Joint) bool {
 			return slices.ContainsFunc(j.Refs(), func(r parts.JointRef) bool { return r.Part == at.Ref.Part })
 		}) ||
 			slices.ContainsFunc(job.Loose, func(o parts.Loose) bool { return o.Part.Value == at.Ref.Part && len(o.Lies) > 0 })
 		switch {
-		case at.Ref.Part == "":
-		case on == nil:
-			l.fault(at.Ref.Pos, l.noPart(at.Ref.Part), "the parts are "+list(l.partNames()))
+		case at.Ref.Part == "", l.copyThere(at.Ref) == nil:
 		case !slices.Contains(parts.Sides, at.Ref.Feature):
 			l.faultf(at.Ref.Pos, at.Ref.Part+"."+list(parts.Sides), "%s is no face of %s", at.Ref.Feature, at.Ref.Part)
-		case at.Ref.Copy > on.Quantity:
-			l.faultf(at.Ref.Pos, fmt.Sprintf("#1 to #%d, or a larger quantity", on.Quantity), "%s#%d is asked for and %d is made", at.Ref.Part, at.Ref.Copy, on.Quantity)
 		case !there:
 			l.faultf(at.Ref.Pos, "a part of a joint, or a loose one before it in the list that has lies itself", "%s has no place for %s to lie on", at.Ref.Part, e.Part.Value)
 		}

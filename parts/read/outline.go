@@ -39,11 +39,20 @@ func (f *fields) besideOutline(o *parts.Outline) {
 	f.spare("fit", o.Shape != parts.CircleOutline, "a "+string(o.Shape)+" takes no fit", "delete fit, or use a circle")
 	if o.Shape != parts.SquareOutline && o.Shape != parts.RectangleOutline {
 		f.spare("corner", true, "a "+string(o.Shape)+" takes no corner radius", "delete corner, or use square or rectangle")
-	} else if o.Corner = f.length("corner"); o.Width.Set() && o.Height.Set() && o.Corner.Mm > min(o.Width.Mm, o.Height.Mm)/2 {
-		f.faultf(o.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the outline", o.Corner.Text)
+	} else {
+		o.Corner = f.cornerOf("outline", o.Width, o.Height)
 	}
 	o.LeaveOnPart = f.length("leave")
 	f.not(o.LeaveOnPart, ">=", o.Width, "a few millimetres for the lathe", "leave is %s on an outline of %s")
+}
+
+// cornerOf reads the radius of the corners of a rectangle: an outline, a window.
+func (f *fields) cornerOf(what string, a, b parts.Length) parts.Length {
+	r := f.length("corner")
+	if a.Set() && b.Set() && 2*r.Mm > min(a.Mm, b.Mm) {
+		f.faultf(r.Pos, "at most half the smaller side", "the corner radius %s does not fit the %s", r.Text, what)
+	}
+	return r
 }
 
 // polygon reads a regular polygon or one of listed points.
