@@ -218,9 +218,11 @@ type BoltJoint struct {
 	Pos           Pos        // of size and class
 	Head          string     // hex or socket
 	Washer        bool
+	Wide          bool // the washers are wide ones
 	Nut           bool
-	Friction      Text // surface condition: dry, lubricated, ...
-	Stud          Text // name of a part that serves as stud; empty for bought bolts
+	Adjust        Length // how far Through is to go each way along slots
+	Friction      Text   // surface condition: dry, lubricated, ...
+	Stud          Text   // name of a part that serves as stud; empty for bought bolts
 }
 
 // BearingJoint is a tapered roller bearing between shaft and housing.

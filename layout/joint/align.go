@@ -171,10 +171,11 @@ func (j *assembly) pattern(f feature) []plan.XY {
 
 // meets tells whether each point of a, displaced, finds a point of b within
 // reach.
-func meets(a, b []plan.XY, m placement, reachMm float64) bool {
+func meets(a, b []plan.XY, m placement, r leeway) bool {
+	r.a = m.point(r.a)
 	for _, p := range a {
 		q := m.point(p)
-		if !slices.ContainsFunc(b, func(o plan.XY) bool { return geom.Distance(q, o) <= reachMm+1e-6 }) {
+		if !slices.ContainsFunc(b, func(o plan.XY) bool { return r.found(q, o) }) {
 			return false
 		}
 	}
@@ -183,7 +184,7 @@ func meets(a, b []plan.XY, m placement, reachMm float64) bool {
 
 // motions lists every turn at which pattern a falls on pattern b, the right place left out: as it
 // is, and with flips first end for end about the line through TOP.
-func motions(a, b []plan.XY, reachMm float64, flips bool) (out []placement) {
+func motions(a, b []plan.XY, r leeway, flips bool) (out []placement) {
 	if len(a) == 0 {
 		return nil
 	}
@@ -192,18 +193,11 @@ func motions(a, b []plan.XY, reachMm float64, flips bool) (out []placement) {
 		if way.turned() && !flips {
 			break
 		}
-		first := way.point(a[0])
-		var turns []float64
-		for _, q := range b {
-			turn := norm(geom.ClockDeg(q) - geom.ClockDeg(first))
-			if !slices.ContainsFunc(turns, func(o float64) bool { return apart(o, turn) < 1e-6 }) {
-				turns = append(turns, turn)
-			}
-		}
+		turns := r.turns(way.point(a[0]), b)
 		slices.Sort(turns)
 		for _, turn := range turns {
 			m := placement{turn: turn, s: s}
-			if (m.turned() || apart(turn, 0) > alignDeg) && meets(a, b, m, reachMm) {
+			if (m.turned() || apart(turn, 0) > alignDeg) && meets(a, b, m, r) {
 				out = append(out, m)
 			}
 		}
@@ -213,7 +207,7 @@ func motions(a, b []plan.XY, reachMm float64, flips bool) (out []placement) {
 
 // matches lists the wrong ways in which a bolted joint's holes match.
 func (j *making) matches(t *joint) []placement {
-	return motions(j.pattern(t.a), j.pattern(t.b), t.reachMm(), j.canFlip(t))
+	return motions(j.pattern(t.a), j.pattern(t.b), j.leeway(t), j.canFlip(t))
 }
 
 // traps finds the wrong ways in which the holes match.
@@ -404,23 +398,11 @@ func (j *making) shifted(t *joint, p placedPart, m placement, named []parts.Join
 			continue
 		}
 		pts := j.pattern(f)
-		if !p.named(named, f.ref.Feature) && !meets(pts, pts, m, 0.25) {
+		if !p.named(named, f.ref.Feature) && !meets(pts, pts, m, leeway{mm: 0.25}) {
 			out = append(out, plan.Out{What: f.text(), Elsewhere: true, Unruled: true})
 		} else if m.turned() && !f.group.Through() {
 			out = append(out, plan.Out{What: f.text() + " on the wrong side"})
 		}
 	}
 	return out
-}
-
-// reachMm is how far a hole of A may lie from its mate in B with the bolt
-// still entering: half the play in a tapped joint, half the two plays with
-// nuts.
-func (t *joint) reachMm() float64 {
-	d := t.boltMm
-	play := math.Max(0, t.a.group.Size.FinishedMm-d)
-	if t.b.group.Size.Thread == nil {
-		play += math.Max(0, t.b.group.Size.FinishedMm-d)
-	}
-	return play / 2
 }

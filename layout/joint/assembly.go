@@ -62,6 +62,7 @@ type joint struct {
 
 	bolt   *bolts.Bolt // bolted joints
 	boltMm float64     // its major diameter
+	bolts  []plan.XY   // where they stand in the frame of patterns
 	strips bool        // the strength of its hole's thread says how far it goes in
 	sleeve *joint      // in whose step the sleeves for its bolts go into a bar; nil for its own
 	marked []string    // the first mark of the clock, in words; nil if none

@@ -28,9 +28,13 @@ func (j *shop) besides(t *joint) *plan.Beside {
 	}
 	m, s := t.meeting(), t.facing()
 	a, b := placedBy(t.a.points(), placement{turn: t.in.Rotate.Deg, s: s}), t.b.points()
-	reach := t.reachMm()
+	reach := t.leewayIn(placement{turn: t.in.Rotate.Deg, s: s}, still)
 	ca, cb := centroid(a), centroid(b)
-	if !t.walls() && (meets(a, b, still, reach) || len(motions(a, b, reach, false)) > 0 || geom.Distance(ca, plan.XY{})+geom.Distance(cb, plan.XY{}) <= reach) {
+	about := meets(a, b, still, reach) || len(motions(a, b, reach, false)) > 0
+	if reach.slotted() { // they are drawn with the bolts in the middle of their slots
+		about = geom.Distance(ca, cb) <= reach.mm
+	}
+	if !t.walls() && (about || geom.Distance(ca, plan.XY{})+geom.Distance(cb, plan.XY{}) <= reach.mm) {
 		return nil
 	}
 	turn, ok := turnOnto(a, b, reach, t.in.Rotate.Pos.Line > 0)
@@ -61,16 +65,16 @@ func (t *joint) walls() bool { return t.a.onWall() || t.b.onWall() }
 
 // turnOnto is the least turn of pattern a about its middle that brings it onto
 // b's, moved there; where the turn is said only none.
-func turnOnto(a, b []plan.XY, reach float64, said bool) (deg float64, ok bool) {
+func turnOnto(a, b []plan.XY, r leeway, said bool) (deg float64, ok bool) {
 	ca, cb := centroid(a), centroid(b)
 	from, onto := about(a, ca), about(b, cb)
 	best := math.Inf(1)
-	for _, q := range onto {
-		turn := norm(geom.ClockDeg(q) - geom.ClockDeg(from[0]))
-		if said {
-			turn = 0
-		}
-		if apart(turn, 0) < best && meets(from, onto, turnedBy(turn), reach) {
+	turns := r.turns(from[0], onto)
+	if said {
+		turns = []float64{0}
+	}
+	for _, turn := range turns {
+		if apart(turn, 0) < best && meets(from, onto, turnedBy(turn), r) {
 			best, deg, ok = apart(turn, 0), turn, true
 		}
 	}
@@ -97,21 +101,28 @@ func placedBy(pts []plan.XY, at placement) []plan.XY {
 // the parts share no axis the second part's.
 func (j *making) patterns(t *joint) (a, b []plan.XY) {
 	s := t.out.Beside
-	switch {
-	case s == nil && t.walls(): // middle on middle, to say how far they miss
-		turned := placedBy(t.a.points(), placement{turn: t.in.Rotate.Deg, s: t.facing()})
-		return about(turned, centroid(turned)), about(t.b.points(), centroid(t.b.points()))
-	case s == nil:
+	if s == nil && !t.walls() {
 		return j.pattern(t.a), j.pattern(t.b)
 	}
-	way := 1.0
-	if s.OtherWay {
-		way = -1
+	way, _ := j.frames(t)
+	a, b = placedBy(t.a.points(), way), t.b.points()
+	if s == nil { // middle on middle, to say how far they miss
+		return about(a, centroid(a)), about(b, centroid(b))
 	}
-	for _, p := range placedBy(t.a.points(), placement{turn: s.TurnDeg, s: way}) {
-		a = append(a, p.Plus(plan.XY{XMm: s.XMm, YMm: s.YMm}))
+	return seq.Map(a, plan.XY{XMm: s.XMm, YMm: s.YMm}.Plus), b
+}
+
+// frames are how both parts lie in the frame of patterns.
+func (j *assembly) frames(t *joint) (a, b placement) {
+	a, b = placement{turn: t.in.Rotate.Deg, s: t.facing()}, still
+	if s := t.beside; s != nil {
+		if a = turnedBy(s.TurnDeg); s.OtherWay {
+			a.s = -1
+		}
+	} else if p, q := j.at(t.a.inst()), j.at(t.b.inst()); !t.walls() && p != nil && q != nil {
+		a, b = p.at, q.at
 	}
-	return a, t.b.points()
+	return a, b
 }
 
 // besideText says where a bolted part stands whose axis is not the other's.

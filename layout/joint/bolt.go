@@ -50,11 +50,14 @@ func (boltKind) ends(s *shop, t *joint) {
 	for _, f := range []feature{t.a, t.b} {
 		t.need(f, !f.onWall() || len(f.group.Points) > 1 && t.in.Stud() == "" && len(t.in.Bolt.Stack) == 0, "two holes or more there, and bolts that clamp these two parts alone")
 	}
-	through := func(f feature) bool { return f.group != nil && f.group.Hole != nil && f.group.Size.Thread == nil }
-	t.need(t.a, through(t.a), "a group of clearance or plain holes"+t.a.listed(true))
-	t.need(t.b, t.b.group != nil && t.b.group.Hole != nil, "a group of holes"+t.b.listed(true))
+	through := func(f feature) bool { return f.group != nil && f.group.Size.Thread == nil }
+	t.need(t.a, through(t.a), "a group of clearance or plain holes, or of slots")
+	t.need(t.b, t.b.group != nil, "a group of holes or slots")
 	for _, f := range s.stack(t) {
-		t.need(f, through(f), "a group of clearance or plain holes"+f.listed(true))
+		t.need(f, through(f), "a group of clearance or plain holes, or of slots")
+	}
+	for _, f := range append([]feature{t.a, t.b}, s.stack(t)...) {
+		t.need(f, !f.slotted() || t.in.Stud() == "", "a group of holes for studs")
 	}
 	s.boltFits(t)
 }
@@ -62,7 +65,7 @@ func (boltKind) ends(s *shop, t *joint) {
 // boltFits finds the bolt and checks it against the holes.
 func (j *shop) boltFits(t *joint) {
 	in := t.in.Bolt
-	b, err := bolts.Find(in.Size)
+	b, err := bolts.With(in.Size, in.Wide)
 	if err != nil {
 		t.refuse(in.Pos, plan.NoBolt, plan.Named(in.Size), plan.Named(t.w.Refused(err)))
 		return
@@ -88,8 +91,15 @@ func (j *shop) boltFits(t *joint) {
 		t.refuse(in.Pos, plan.NoThreadNoNut, plan.Named(t.b.text()))
 	}
 	for _, f := range append([]feature{t.a, t.b}, j.stack(t)...) {
-		if f.group != nil && f.group.Size.Thread == nil && (f.group.Size.FinishedMm < t.boltMm || !f.group.Size.Size.Fitted() && f.group.Size.FinishedMm < leastHoleShare*t.boltMm) {
-			t.refuse(f.ref.Pos, plan.HoleTooSmall, plan.Named(f.text()), plan.Of(plan.Diameter, f.group.Size.FinishedMm), plan.Named(b.Thread.Designation))
+		if f.group == nil || f.group.Size.Thread != nil {
+			continue
+		}
+		if mm := f.group.Size.FinishedMm; mm < t.boltMm || !f.group.Size.Size.Fitted() && mm < leastHoleShare*t.boltMm || f.slotted() && mm < b.SlotMm()-geom.CloseMm {
+			unit := plan.Diameter
+			if f.slotted() {
+				unit = plan.Mm
+			}
+			t.refuse(f.ref.Pos, plan.HoleTooSmall, plan.Named(f.text()), plan.Of(unit, mm), plan.Named(b.Thread.Designation), f.holes())
 		}
 	}
 }
@@ -111,12 +121,10 @@ func (boltKind) work(j *making, t *joint) {
 		PCDMm: t.a.group.Group.PCDMm, PlayMm: geom.Clean(2 * t.reachMm()),
 	}
 	t.out.Bolt = p
+	t.bolts = j.slots(t, a, b)
 	layer := func(f feature, mate parts.Face) bool {
 		_, thick, _ := f.plane(mate)
-		if h := f.group.Hole; h.Counterbore != nil {
-			thick -= h.Counterbore.Depth.Mm
-		}
-		if thick = geom.Clean(thick); thick <= 0 {
+		if thick = geom.Clean(thick - f.group.SunkMm()); thick <= 0 {
 			t.refuse(f.ref.Pos, plan.NoMetalToClamp, plan.Named(f.text()))
 			return false
 		}
@@ -142,7 +150,7 @@ func (boltKind) work(j *making, t *joint) {
 	j.headRoom(t, p)
 	p.ComesOff, p.Behind = j.comesOff(t), j.behind(t)
 	j.hollow(t)
-	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, t.clocked(a))
+	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, t.clocked(t.bolts))
 	t.boltFigures(p)
 	j.fitSmall(t)
 	j.boltSteps(t, p, tapped)
@@ -153,9 +161,9 @@ func (boltKind) work(j *making, t *joint) {
 const playUsed = 0.4
 
 // farthest is how far a hole of a lies from its nearest hole of b, at the worst.
-func farthest(a, b []plan.XY) float64 {
+func (r leeway) farthest(a, b []plan.XY) float64 {
 	return seq.Max(0, a, func(q plan.XY) float64 {
-		return seq.Min(math.Inf(1), b, func(o plan.XY) float64 { return geom.Distance(q, o) })
+		return seq.Min(math.Inf(1), b, func(o plan.XY) float64 { return r.offMm(q, o) })
 	})
 }
 
@@ -181,37 +189,43 @@ func spacing(a, b []plan.XY, reachMm float64) (mm, other float64) {
 // match verifies that the two patterns, and those between, meet.
 func (j *making) match(t *joint, a, b []plan.XY) bool {
 	if len(a) != len(b) {
-		t.refuse(t.in.Pos, plan.OtherCount, plan.Named(t.a.text()), plan.Of(plan.Number, float64(len(a))), plan.Named(t.b.text()), plan.Of(plan.Number, float64(len(b))))
+		t.refuse(t.in.Pos, plan.OtherCount, plan.Named(t.a.text()), plan.Of(plan.Number, float64(len(a))), plan.Named(t.b.text()), plan.Of(plan.Number, float64(len(b))), t.a.holes())
 		return false
 	}
-	reach := t.reachMm()
-	worst := farthest(a, b)
+	reach := j.leeway(t)
+	worst := reach.farthest(a, b)
+	used := func(f, of feature, off, room float64) {
+		if off > playUsed*room+1e-6 {
+			t.problem(plan.PlayUsed, plan.Named(f.text()), plan.Of(plan.Mm, words.Round(off, 3)), plan.Named(of.text()), plan.Of(plan.Mm, words.Round(room, 3)), f.holes())
+		}
+	}
 	if meets(a, b, still, reach) {
 		for _, s := range j.stack(t) {
-			of, at, room := t.a, a, (t.a.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm
+			of, at, run, room := t.a, a, reach.a, (t.a.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm
 			if t.b.group.Size.Thread != nil { // the threads say where the bolts are
-				of, at, room = t.b, b, (s.group.Size.FinishedMm-t.boltMm)/2
+				of, at, run, room = t.b, b, reach.b, (s.group.Size.FinishedMm-t.boltMm)/2
+			} else if t.a.slotted() {
+				of, at, run, room = t.b, b, reach.b, (t.b.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm
 			}
-			q := j.pattern(s)
-			if q != nil && !meets(at, q, still, room) {
-				t.refuse(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(of.text()))
+			q, r := j.pattern(s), leeway{room, run, j.runIn(s)}
+			if q == nil {
+				continue
+			}
+			if !meets(at, q, still, r) {
+				t.refuse(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(of.text()), s.holes())
 				return false
 			}
-			if off := farthest(at, q); q != nil && off > playUsed*room+1e-6 {
-				t.problem(plan.PlayUsed, plan.Named(s.text()), plan.Of(plan.Mm, words.Round(off, 3)), plan.Named(of.text()), plan.Of(plan.Mm, words.Round(room, 3)))
-			}
+			used(s, of, r.farthest(at, q), room)
 		}
-		if worst > playUsed*reach+1e-6 {
-			t.problem(plan.PlayUsed, plan.Named(t.a.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(reach, 3)))
-		}
+		used(t.a, t.b, worst, reach.mm)
 		return true
 	}
-	kind, args := plan.HolesMiss, []plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Of(plan.Mm, geom.Clean(reach))}
+	kind, args := plan.HolesMiss, []plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Of(plan.Mm, geom.Clean(reach.mm)), t.a.holes()}
 	onCircles := t.a.group.Pattern().PCD.Set() && t.b.group.Pattern().PCD.Set()
-	if mm, other := spacing(a, b, reach); !onCircles && mm != other {
+	if mm, other := spacing(reach.across(a), reach.across(b), reach.mm); !onCircles && mm != other {
 		args[2] = plan.Of(plan.Mm, words.Round(mm, 3))
 		kind, args = plan.HolesMissApart, append(args, plan.Of(plan.Mm, words.Round(other, 3)))
-	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && math.Abs(ra-rb) > reach+1e-6 {
+	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && math.Abs(ra-rb) > reach.mm+1e-6 {
 		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
 	} else if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 && t.in.Place == nil { // else a turn takes out of line what is in it, or is the place's own
 		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.way(t.b.inst())*ms[0].turn), 3)))
@@ -231,21 +245,25 @@ func (j *assembly) way(i inst) float64 {
 // open verifies that the bolts can go through A and into B at the faces that
 // meet, and that their heads seat.
 func (t *joint) open(m parts.Meeting) bool {
-	_, thick, _ := t.a.plane(m.First)
-	h, into := t.a.group.Hole, t.b.group.Hole
-	if !h.Through && h.Depth.Mm < thick-1e-6 {
-		t.refuse(t.a.ref.Pos, plan.NotThrough, plan.Named(t.a.text()), plan.Of(plan.Mm, h.Depth.Mm), plan.Of(plan.Mm, geom.Clean(thick)))
+	into, tapped := t.b.group, t.b.group.Size.Thread != nil
+	for _, of := range []struct {
+		feature
+		mate parts.Face
+	}{{t.a, m.First}, {t.b, m.Second}} {
+		if _, thick, _ := of.plane(of.mate); of.group.Size.Thread == nil && !of.group.Through() && of.group.DepthMm() < thick-1e-6 {
+			t.refuse(of.ref.Pos, plan.NotThrough, plan.Named(of.text()), plan.Of(plan.Mm, of.group.DepthMm()), plan.Of(plan.Mm, geom.Clean(thick)))
+			return false
+		}
+	}
+	if !into.Through() && into.Face != m.Second && tapped {
+		t.refuse(t.in.Pos, plan.OpensElsewhere, plan.Named(t.b.text()), plan.Named(string(into.Face)), plan.Named(string(m.Second)))
 		return false
 	}
-	if !into.Through && t.b.group.Face != m.Second && t.b.group.Size.Thread != nil {
-		t.refuse(t.in.Pos, plan.OpensElsewhere, plan.Named(t.b.text()), plan.Named(string(t.b.group.Face)), plan.Named(string(m.Second)))
-		return false
-	}
-	sunk := h.Counterbore != nil || h.Countersink != nil
-	if sunk && t.a.group.Face == m.First {
+	h := t.a.group.Hole
+	if h != nil && (h.Counterbore != nil || h.Countersink != nil) && t.a.group.Face == m.First {
 		t.problem(plan.BoreSinkWrongSide, plan.Named(t.a.text()))
 	}
-	if h.Countersink != nil {
+	if h != nil && h.Countersink != nil {
 		t.problem(plan.Countersunk, plan.Named(t.a.text()), plan.Named(t.in.Bolt.Head))
 	}
 	return true
@@ -456,7 +474,7 @@ func (j *making) wall(side headSide) (mm float64, who string, of inst) {
 			if math.Max(from, to) < 0.5 || math.Min(from, to) > side.headMm {
 				continue
 			}
-			for _, p := range side.pts {
+			for _, p := range side.all() {
 				radius, name := j.standsOn(q, s)
 				d := math.Hypot(p.XMm, p.YMm) - radius
 				if s.Inside {
@@ -561,6 +579,9 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 		t.figure("torque", t.w.Torque(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+", threads "+p.Threads+"; single bolts need "+t.w.Torques(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max)+" for that preload", p.KSource)
 		t.figure("torque, threads "+p.OtherThreads, t.w.Torque(p.OtherTorqueNm), "the same preload")
 	}
+	for _, s := range p.Shifts {
+		t.figure("to be shifted", t.shiftText(s)+", from the place drawn", "slots as drawn, the play left out")
+	}
 	t.figure("play of the pattern", t.w.Read(p.PlayMm), "holes less bolt")
 }
 
@@ -595,7 +616,10 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	if !tapped {
 		into = "with nuts on " + b
 	}
-	t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "Force none.")
+	s := t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "Force none.")
+	for _, way := range p.Shifts {
+		s.Do = append(s.Do, "From the place drawn "+t.a.title()+" can be shifted "+t.shiftText(way)+": set it now.")
+	}
 }
 
 func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
@@ -631,7 +655,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		s.Do = append(s.Do, "Start those of "+o.a.title()+" and "+o.b.title()+" too, before any is pulled tight: what is tight keeps the others out.")
 	}
 	order := seq.Map(p.Order, func(n int) string { return words.Trim(float64(n), 0) })
-	do = []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + t.a.title() + ")."}
+	do = []string{"Order " + strings.Join(order, ", ") + " (" + strings.TrimSuffix(t.a.holes().Text, "s") + " numbers of " + t.a.title() + ")."}
 	if p.TorqueNm != 0 {
 		round := func(part float64) string {
 			return t.w.Torque(p.TorqueNm * part)

@@ -149,7 +149,7 @@ func (t *joint) leads() (lead, other feature) {
 // its marked face; nil where there is none.
 func (j *making) offsetHole(t *joint) []plan.Out {
 	lead, _ := t.leads()
-	if len(lead.group.Points) < 2 {
+	if len(lead.group.Points) < 2 || j.leeway(t).slotted() {
 		return nil
 	}
 	joints := []*joint{t}
@@ -180,15 +180,15 @@ func (j *making) moved(t *joint, shift float64) []plan.Out {
 	k := len(lead.group.Points) - 1
 	out := []plan.Out{at(lead, k, shift)}
 	p, q := j.at(lead.inst()), j.at(other.inst())
-	if mate := t.meets(j.pattern(lead)[k], j.pattern(other)); mate >= 0 {
+	if mate := j.meets(t, j.pattern(lead)[k], j.pattern(other)); mate >= 0 {
 		out = append(out, at(other, mate, shift*p.at.s*lead.group.Face.Outward()*q.at.s*other.group.Face.Outward()))
 	}
 	return out
 }
 
 // meets is the place of a pattern at which a hole of the other part lies; -1 where none does.
-func (t *joint) meets(at plan.XY, holes []plan.XY) int {
-	return slices.IndexFunc(holes, func(q plan.XY) bool { return geom.Distance(at, q) <= t.reachMm()+1e-6 })
+func (j *making) meets(t *joint, at plan.XY, holes []plan.XY) int {
+	return slices.IndexFunc(holes, func(q plan.XY) bool { return j.leeway(t).found(at, q) })
 }
 
 // sharesLead tells whether the drawing of a feature leads in a joint.
@@ -207,11 +207,11 @@ func (j *making) single(t *joint, shift float64) bool {
 	}
 	a, b := j.pattern(lead), j.pattern(other)
 	k := len(a) - 1
-	mate := t.meets(a[k], b)
+	mate := j.meets(t, a[k], b)
 	if mate < 0 {
 		return true
 	}
 	turn := turnedBy(-p.at.s * lead.group.Face.Outward() * shift)
 	a[k], b[mate] = turn.point(a[k]), turn.point(b[mate])
-	return len(motions(a, b, t.reachMm(), j.canFlip(t))) == 0
+	return len(motions(a, b, j.leeway(t), j.canFlip(t))) == 0
 }

@@ -119,9 +119,9 @@ func TestEdits(t *testing.T) {
 		{"drive", "base", []string{"M12 8.8 => M13 8.8"}, "only no-bolt, M13, \"M13\": not a diameter of ISO 261; nearest: M12, M14"},
 		{"drive", "base", []string{"M12 8.8 => M12 9.7"}, "only no-torque, strength class \"9.7\" is not known: metric 4.6, 5.6, 5.8, 6.8, 8.8, 10.9, 12.9, A2-50, A2-70, A4-70, A4-80; inch grade 2, 5, 8, A574"},
 		{"wrong", "short-nut", []string{"pcd: 160.4 => pcd: 160.8"}, "no play-used"},
-		{"wrong", "short-nut", []string{"pcd: 160.4 => pcd: 160.8246"}, "play-used, Lid bolts, 0.412, Ring bolts, 1"},
+		{"wrong", "short-nut", []string{"pcd: 160.4 => pcd: 160.8246"}, "play-used, Lid bolts, 0.412, Ring bolts, 1, holes"},
 		{"wrong", "short-nut", []string{ring + "160 => " + ring + "162"}, "no stack-misses"},
-		{"wrong", "short-nut", []string{ring + "160 => " + ring + "162.1"}, "only stack-misses, Spacer bolts, Lid bolts"},
+		{"wrong", "short-nut", []string{ring + "160 => " + ring + "162.1"}, "only stack-misses, Spacer bolts, Lid bolts, holes"},
 	} {
 		got := problems(workedWith(t, c.job, c.edits...), c.joint)
 		if only, alone := strings.CutPrefix(c.want, "only "); alone {

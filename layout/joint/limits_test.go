@@ -100,7 +100,7 @@ func TestTurnOnto(t *testing.T) {
 		{"said, and it does not", pattern(0, 0, 45, four...), pattern(200, 30, 75, four...), true, 0, false},
 		{"another pattern", pattern(0, 0, 0, four...), pattern(200, 30, 0, 0, 80, 180, 270), false, 0, false},
 	} {
-		deg, ok := turnOnto(c.a, c.b, 0.3, c.said)
+		deg, ok := turnOnto(c.a, c.b, leeway{mm: 0.3}, c.said)
 		if ok != c.ok || math.Abs(math.Remainder(deg-c.deg, 360)) > 1e-9 {
 			t.Errorf("%s: %g, %v; want %g, %v", c.name, deg, ok, c.deg, c.ok)
 		}

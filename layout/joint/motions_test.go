@@ -40,10 +40,10 @@ func TestOffsetHoleWorks(t *testing.T) {
 		}
 		return out
 	}
-	if n := len(motions(circle(315), circle(315), 0.5, true)); n != 7 {
+	if n := len(motions(circle(315), circle(315), leeway{mm: 0.5}, true)); n != 7 {
 		t.Errorf("equal holes match in %d wrong ways, want 7", n)
 	}
-	if m := motions(circle(317), circle(317), 0.5, true); len(m) != 0 {
+	if m := motions(circle(317), circle(317), leeway{mm: 0.5}, true); len(m) != 0 {
 		t.Errorf("with hole 4 at 317° still %v", m)
 	}
 }
@@ -56,12 +56,12 @@ func TestMotionsAgainstTrying(t *testing.T) {
 		for _, a := range angles {
 			pts = append(pts, geom.Clock(100, a))
 		}
-		found := motions(pts, pts, 0.3, true)
+		found := motions(pts, pts, leeway{mm: 0.3}, true)
 		for _, s := range []float64{1, -1} {
 			tried := map[int]bool{} // whole degrees at which a match was met
 			for tenth := range 3600 {
 				m := placement{turn: float64(tenth) / 10, s: s}
-				if (s < 0 || apart(m.turn, 0) > alignDeg) && meets(pts, pts, m, 0.3) {
+				if (s < 0 || apart(m.turn, 0) > alignDeg) && meets(pts, pts, m, leeway{mm: 0.3}) {
 					tried[int(math.Round(m.turn))%360] = true
 				}
 			}

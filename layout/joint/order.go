@@ -306,7 +306,8 @@ type headSide struct {
 	zMm     float64 // the face they bear on
 	dir     float64 // outward, along the assembly's axis
 	pts     []plan.XY
-	needMm  float64 // room along the axis for the head and the tool on it
+	far     []plan.XY // where those come to as far as slots let the parts be shifted
+	needMm  float64   // room along the axis for the head and the tool on it
 	headMm  float64
 	sunkMm  float64 // depth of the counterbore
 	isNut   bool
@@ -335,8 +336,11 @@ func (j *assembly) headSides(t *joint) []headSide {
 		}
 		s := headSide{what: what, group: p.group, pts: j.pattern(f), isNut: nut, headMm: height, bearing: *p,
 			zMm: p.at.z0 + p.at.s*(z-mate.Outward()*thick), dir: -p.at.s * mate.Outward()}
-		if h := f.group.Hole; h != nil && h.Counterbore != nil && f.group.Face != mate {
-			s.sunkMm = h.Counterbore.Depth.Mm
+		if t.out != nil && t.out.Bolt != nil && t.out.Bolt.OffMm != nil {
+			s.pts, s.far = j.stood(t, f)
+		}
+		if f.group.Face != mate {
+			s.sunkMm = f.group.SunkMm()
 		}
 		s.needMm = height - s.sunkMm + sideRoomMm
 		if !nut && t.in.Bolt.Head == "socket" {
@@ -358,6 +362,9 @@ func (j *assembly) headSides(t *joint) []headSide {
 	return out
 }
 
+// all are the places of bolts, and those that they come to.
+func (s headSide) all() []plan.XY { return append(slices.Clone(s.pts), s.far...) }
+
 // outMm is how far out of the face that the heads bear on a place of a part lies.
 func (s headSide) outMm(p *placedPart, mm float64) float64 {
 	return (p.at.z0 + p.at.s*mm - s.zMm) * s.dir
@@ -372,7 +379,7 @@ func (j *assembly) over(p *placedPart, side headSide) (gapMm float64, over bool)
 		b := p.r.Bounds()
 		far = math.Hypot(max(-b.Min.XMm, b.Max.XMm), max(-b.Min.YMm, b.Max.YMm))
 	}
-	for _, q := range side.pts {
+	for _, q := range side.all() {
 		radius := math.Hypot(q.XMm, q.YMm)
 		if radius > far {
 			continue

@@ -102,7 +102,7 @@ type pressKind struct{ plain }
 
 func (pressKind) ends(_ *shop, t *joint) {
 	t.need(t.a, round(t.a, false), "a round outside, such as a step or the outline of a round plate")
-	t.need(t.b, round(t.b, true), "a bore on the axis of the part"+t.b.listed(false))
+	t.need(t.b, round(t.b, true), "a bore on the axis of the part"+t.b.listed())
 }
 
 func (pressKind) title(t *joint) string {

@@ -128,14 +128,10 @@ func (t *joint) need(f feature, ok bool, what string) {
 	}
 }
 
-// listed says how a part stands in the job that is bolted through slots or pressed into a hole, where the feature
-// is one: no joint takes that.
-func (f feature) listed(bolted bool) string {
-	switch {
-	case f.group == nil || bolted != (f.group.Hole == nil):
+// listed says how a part stands in the job that is pressed into a hole, where the feature is one: no joint does that.
+func (f feature) listed() string {
+	if f.group == nil || f.slotted() {
 		return ""
-	case bolted:
-		return "; no joint takes slots: list the part under loose:, with lies: for its place and buy: for its bolts"
 	}
 	return "; no joint presses into one of its holes: list the part under loose:, with how: pressed into it, fits of both and lies: for its place"
 }

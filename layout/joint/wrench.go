@@ -91,7 +91,7 @@ func (j *making) lowestOver(s headSide, there []inst, b band) (mm float64, who s
 		if sec == nil || !round {
 			continue
 		}
-		for _, p := range s.pts {
+		for _, p := range s.all() {
 			at := math.Hypot(p.XMm, p.YMm) + b.outMm
 			for r := at - b.radiusMm; r <= at+b.radiusMm; r += b.radiusMm / 8 {
 				for _, z := range metalAlong(sec, math.Abs(r)) {

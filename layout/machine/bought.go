@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/bolts"
@@ -88,13 +89,13 @@ func (m *Machine) isScrew(id string, j *plan.JointPlan) bool {
 
 // screws stand in part A's holes, heads on the face that does not meet B.
 func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint) {
-	b, err := bolts.Find(in.Bolt.Size)
+	b, err := bolts.With(in.Bolt.Size, in.Bolt.Wide)
 	if err != nil || j.Bolt.LengthMm == 0 {
 		return
 	}
 	shank, nut := screw(b, in, j)
 	body, bare := assembly.Of(append(nut, shank...)...), assembly.Of(shank...)
-	for n, seat := range m.seats(&j.A, m.meetingFace(j, in)) {
+	for n, seat := range m.seats(&j.A, m.meetingFace(j, in), j.Bolt.OffMm) {
 		id := fmt.Sprintf("%s screw %d", j.Name, n+1)
 		m.shanks[id] = bare
 		m.add(assembly.Body{ID: id, Solid: body, Pose: seat, DensityKgM3: steelKgM3}, role{kind: aScrew, joint: j.Name})
@@ -103,8 +104,8 @@ func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint) {
 }
 
 // seats are where heads or nuts lie on an end of a joint, z out of it: over each hole, on the far
-// side of the metal that they clamp from the face that meets, or in its counterbore.
-func (m *Machine) seats(e *plan.JointEnd, meet parts.Face) []assembly.Pose {
+// side of the metal that they clamp from the face that meets, or in its counterbore, so far off its middle.
+func (m *Machine) seats(e *plan.JointEnd, meet parts.Face, offMm []plan.XY) []assembly.Pose {
 	r := m.model(e.Part)
 	pose, placed := m.poses[instance(*e).id()]
 	g := groupNamed(r, e.Feature)
@@ -115,14 +116,18 @@ func (m *Machine) seats(e *plan.JointEnd, meet parts.Face) []assembly.Pose {
 	if !ok {
 		return nil
 	}
-	if g.Hole.Counterbore != nil && g.Face != meet {
-		thick -= g.Hole.Counterbore.Depth.Mm
+	if g.Face != meet {
+		thick -= g.SunkMm()
 	}
 	out, z := assembly.AxisZ, thick-depth
 	if meet == parts.Front {
 		out, z = out.Reversed(), -depth-thick
 	}
-	return seq.Map(seenFront(g, g.OwnMm()), func(q plan.XY) assembly.Pose {
+	at := slices.Clone(seenFront(g, g.OwnMm()))
+	for i, off := range offMm {
+		at[i] = at[i].Plus(off)
+	}
+	return seq.Map(at, func(q plan.XY) assembly.Pose {
 		return pose.Of(wall(r, g)).Of(assembly.Frame(assembly.Vec{X: q.XMm, Y: q.YMm, Z: z}, out, assembly.AxisY))
 	})
 }
@@ -130,7 +135,7 @@ func (m *Machine) seats(e *plan.JointEnd, meet parts.Face) []assembly.Pose {
 // studNuts stand on both ends of made studs, a washer under each where the job wants them: on the
 // far face of part A, and of part B if its holes have no thread.
 func (m *Machine) studNuts(j *plan.JointPlan, in *parts.Joint) {
-	b, err := bolts.Find(in.Bolt.Size)
+	b, err := bolts.With(in.Bolt.Size, in.Bolt.Wide)
 	if err != nil {
 		return
 	}
@@ -141,13 +146,13 @@ func (m *Machine) studNuts(j *plan.JointPlan, in *parts.Joint) {
 		out = append(out, assembly.Tube(b.WasherODMm/2, radius, 0, up))
 	}
 	solid := assembly.Of(append(out, assembly.Hexagon(b.NutAcrossFlatsMm, up, up+b.NutHeightMm))...)
-	seats := m.seats(&j.A, m.meetingFace(j, in))
+	seats := m.seats(&j.A, m.meetingFace(j, in), nil)
 	if g := groupNamed(m.model(j.B.Part), j.B.Feature); g != nil && g.Size.Thread == nil {
 		meet := g.Face
 		if in.Meet.Set() {
 			meet = in.Meet.Second
 		}
-		seats = append(seats, m.seats(&j.B, meet)...)
+		seats = append(seats, m.seats(&j.B, meet, nil)...)
 	}
 	studs, n := m.studs(j), 0
 	if j.Bolt.StudStandsMm > 0 {

@@ -209,7 +209,7 @@ func (f *folded) problems(n *Numbered) []plan.Problem {
 	var out []plan.Problem
 	for m := range seq.Refs(n.Groups) {
 		for k, at := range m.OwnMm() {
-			room := seq.Min(math.Inf(1), ends(at, f.ownHalf(m)), func(end plan.XY) float64 { return f.toBendMm(m, end) - m.Group.FinishedMm/2 })
+			room := seq.Min(math.Inf(1), ends(at, m.ownHalf), func(end plan.XY) float64 { return f.toBendMm(m, end) - m.Group.FinishedMm/2 })
 			if least := nearBendThick * f.Thickness.Mm; room < least-1e-6 {
 				out = append(out, plan.Problem{Kind: plan.NearBend, Pos: m.pattern.PosOf(k), Feature: m.name, Args: []plan.Arg{
 					plan.Named(words.Spaced(m.name)), plan.Of(plan.Mm, math.Max(0, words.Round(room, 2))), plan.Of(plan.Mm, least)}})
@@ -236,12 +236,4 @@ func (f *folded) problems(n *Numbered) []plan.Problem {
 		}
 	}
 	return out
-}
-
-// ownHalf is half a slot of a group as dimensioned.
-func (f *folded) ownHalf(m *Group) plan.XY {
-	if m.on == "" {
-		return m.halfMm
-	}
-	return ((4 - f.on(m.on).Side) % 4).TurnedTo(m.halfMm)
 }

@@ -34,6 +34,7 @@ type groupIn struct {
 	through bool
 	depth   parts.Length
 	halfMm  plan.XY // from the middle of a slot to the centre of one end; zero for holes
+	ownHalf plan.XY // the same as dimensioned
 }
 
 // groupKind is what differs between holes and slots.
@@ -64,9 +65,21 @@ func (m *Group) Pos() parts.Pos { return m.pos }
 func (m *Group) Through() bool { return m.through }
 
 // SlotMm is the way from the middle of a slot to the centre of one end, seen on
-// the marked face, and its depth, 0 if it goes through; ok is false for holes.
+// the marked face as dimensioned, and its depth, 0 if it goes through; ok is false for holes,
+// whose way is none.
 func (m *Group) SlotMm() (half plan.XY, depthMm float64, ok bool) {
-	return m.halfMm, m.depth.Mm, m.Hole == nil
+	return m.ownHalf, m.depth.Mm, m.Hole == nil
+}
+
+// DepthMm is how deep a group is drilled or milled that does not go through; else 0.
+func (m *Group) DepthMm() float64 { return m.depth.Mm }
+
+// SunkMm is how deep heads lie in the counterbores of a group; 0 without.
+func (m *Group) SunkMm() float64 {
+	if m.Hole == nil || m.Hole.Counterbore == nil {
+		return 0
+	}
+	return m.Hole.Counterbore.Depth.Mm
 }
 
 // Pattern is the pattern of a group.
@@ -80,7 +93,7 @@ func groupsOf(p *parts.Part) []groupIn {
 	}
 	for s := range seq.Refs(p.Slots) {
 		half := geom.Clock((s.Length.Mm-s.Width.Mm)/2, s.Turn.Deg)
-		out = append(out, groupIn{kind: slots{s}, name: s.Name.Value, pos: s.Pos, face: s.Face, on: s.On, pattern: s.Pattern, through: s.Through, depth: s.Depth, halfMm: half})
+		out = append(out, groupIn{kind: slots{s}, name: s.Name.Value, pos: s.Pos, face: s.Face, on: s.On, pattern: s.Pattern, through: s.Through, depth: s.Depth, halfMm: half, ownHalf: half})
 	}
 	return out
 }

@@ -391,6 +391,16 @@ func (p *BoltPlan) Layers() []GripRow {
 // ClampedMm is how thick all of them are together, in mm.
 func (p *BoltPlan) ClampedMm() float64 { return p.WasherMm + p.GripMm + p.NutWasherMm }
 
+// Shift is how far a part that is bolted by slots can be set off from where it is drawn, along the slots of one
+// of the two, until a bolt meets the end of its slot; the play of the holes is left out.
+type Shift struct {
+	Of         string  `json:"of"`          // the group with the slots, for people
+	TowardsDeg float64 `json:"towards_deg"` // clock angle of its part, seen on the front of that
+	Mm         float64 `json:"mm"`          // that way
+	BackMm     float64 `json:"back_mm"`     // the other way
+	Along      XY      `json:"-"`           // that way in the frame of the joint's patterns, 1 long
+}
+
 // BoltPlan is the numbers of a ring of bolts.
 type BoltPlan struct {
 	Size           string    `json:"size"`
@@ -415,6 +425,8 @@ type BoltPlan struct {
 	WallGapMm      float64   `json:"wall_gap_mm,omitempty"`      // head or spanner to the nearest wall; 0 if there is none
 	NeighbourGapMm float64   `json:"neighbour_gap_mm,omitempty"` // spanner to the next bolt
 	PlayMm         float64   `json:"play_mm"`                    // how far the holes may be out before the bolt binds
+	OffMm          []XY      `json:"off_mm,omitempty"`           // with slots: how far each bolt stands from the middle of A's hole or slot, seen from A's front
+	Shifts         []Shift   `json:"shifts,omitempty"`           // with slots: how far A can be shifted from where it is drawn
 	PreloadN       float64   `json:"preload_n,omitempty"`
 	PreloadRangeN  Range     `json:"preload_range_n"`
 	TorqueNm       float64   `json:"torque_nm,omitempty"`

@@ -322,3 +322,19 @@ func TestInside(t *testing.T) {
 		t.Error("inside nothing")
 	}
 }
+
+func TestApart(t *testing.T) {
+	at := func(x, y float64) Point { return Point{XMm: x, YMm: y} }
+	for _, c := range []struct {
+		a, b, c, d Point
+		want       float64
+	}{
+		{at(0, 0), at(10, 0), at(5, -5), at(5, 5), 0}, {at(0, 0), at(10, 0), at(5, 2), at(5, 5), 2}, {at(0, 0), at(10, 0), at(13, 4), at(13, 9), 5},
+		{at(0, 0), at(10, 0), at(2, 3), at(8, 3), 3}, {at(0, 0), at(10, 0), at(12, 0), at(20, 0), 2}, {at(0, 0), at(10, 0), at(5, 0), at(20, 0), 0},
+		{at(1, 1), at(1, 1), at(4, 5), at(4, 5), 5}, {at(1, 1), at(1, 1), at(0, 5), at(9, 5), 4}, {at(0, 0), at(10, 0), at(10, 0), at(10, 9), 0},
+	} {
+		if got, back := Apart(c.a, c.b, c.c, c.d), Apart(c.d, c.c, c.b, c.a); got != c.want || back != c.want {
+			t.Errorf("%+v: %v, %v", c, got, back)
+		}
+	}
+}

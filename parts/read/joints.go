@@ -130,7 +130,7 @@ func (f *fields) weldJoint() *parts.WeldJoint {
 func (f *fields) boltJoint() *parts.BoltJoint {
 	b := &parts.BoltJoint{
 		Through: f.jointRef(f.val("through")), Into: f.jointRef(f.val("into")), Head: f.word("head"),
-		Washer: f.yes("washer"), Nut: f.yes("nut"), Friction: f.text("friction"), Stud: f.name("stud"),
+		Washer: f.yes("washer"), Wide: f.yes("wide"), Adjust: f.length("adjust"), Nut: f.yes("nut"), Friction: f.text("friction"), Stud: f.name("stud"),
 		Stack: seq.Keep(seq.Map(f.entries("stack"), f.jointRef), parts.JointRef.Set),
 	}
 	if t := f.text("bolt"); t.Value != "" {

@@ -134,13 +134,15 @@ var weldGroup = &Group{Name: "weld", Means: "A weld.", Example: "weld: {part: fl
 }}
 
 var boltGroup = &Group{Name: "bolt", Means: "A ring of bolts through one part, perhaps others, into threads or nuts.", Example: `bolt: {through: flange.bolts, into: housing.taps, bolt: "M10 8.8"}`, Keys: []Key{
-	{Name: "through", Type: RefType, Need: true, Means: "group of clearance holes under the heads"},
-	{Name: "into", Type: RefType, Need: true, Means: "group of tapped holes, or of clearance holes with nuts"},
+	{Name: "through", Type: RefType, Need: true, Means: "group of clearance holes, or of slots, under the heads"},
+	{Name: "into", Type: RefType, Need: true, Means: "group of tapped holes, or of clearance holes or slots with nuts"},
 	{Name: "stack", Type: RefsType, Means: "groups between the two, in order", Entries: [2]int{0, 20}, Example: "a list of part.group"},
 	{Name: "bolt", Type: BoltType, Need: true, Means: "size and strength class; of a made stud the size alone", Longest: 60},
 	{Name: "head", Type: WordType, Means: "form of the head", Default: "hex", Words: []string{"hex", "socket"}},
 	{Name: "washer", Type: YesType, Means: "a washer under the head", Default: "no"},
+	{Name: "wide", Type: YesType, Means: "the washers are wide ones, ISO 7093-1 or ASME B18.21.1 wide, as over a wide slot", Default: "no"},
 	{Name: "nut", Type: YesType, Means: "nuts on the far side", Default: "no"},
+	{Name: "adjust", Type: SizeType, Means: "how far the first part is to be set each way along slots, from its place"},
 	{Name: "friction", Type: TextType, Means: "state of the threads: dry, lubricated; not said, anti-seize where stainless runs in stainless, else dry", Longest: 40},
 	{Name: "stud", Type: NameType, Means: "the part that serves as stud, in place of bought bolts: a nut at each end, or screwed into tapped holes"},
 }}
