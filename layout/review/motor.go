@@ -20,6 +20,7 @@ const (
 	oneYield   = 0.7  // the same of a small motor of one phase: NEC table 430.248, from memory, has 0.28 for 1/4 hp to 0.47 for 1 hp
 	smallW     = 750  // and up to what power it is small
 	oneMostV   = 300  // of a single phase: common practice, no source
+	mostPairs  = 6    // of poles: common practice, no source
 	mostSlip   = 0.15 // of its field: common practice, no source; over 0.1 only the smallest
 )
 
@@ -294,23 +295,34 @@ func (r motored) flange() {
 	}
 }
 
-// speed compares the speed with that of the field: the frequency over the
-// pairs of poles, less some slip.
+// speed compares the speed with that of the field: the frequency over the pairs of poles, less some slip. Without
+// a frequency either of the two that mains have will do, and a motor faster than both is none of the mains.
 func (r motored) speed() {
-	m := r.m
-	fastest, turns := 60*m.Hz.Value, m.RPM.Value
-	if fastest <= 0 || turns <= 0 {
+	turns, mains := r.m.RPM.Value, []float64{50, 60}
+	if turns <= 0 {
 		return
 	}
-	numbers := number(turns) + " rev/min at " + number(m.Hz.Value) + " Hz"
-	if turns > fastest {
-		r.say("the motor's plate gives more speed than its frequency", numbers, "a motor on the mains turns once in a period at the most", "read the plate again")
-		return
+	numbers := number(turns) + " rev/min"
+	if hz := r.m.Hz.Value; hz > 0 {
+		mains, numbers = []float64{hz}, numbers+" at "+number(hz)+" Hz"
 	}
-	field := fastest / math.Floor(fastest/turns)
-	if turns < (1-mostSlip)*field {
-		r.say("the motor's plate gives a speed that lies between those of its fields", numbers+", wanted "+number(math.Ceil((1-mostSlip)*field))+" to "+number(field)+" rev/min", "a motor on the mains runs a little slower than its field", "read the plate again: speed and frequency of one row")
+	pairs := func(hz float64) float64 { return math.Floor(60 * hz / turns) }
+	meant := slices.ContainsFunc(mains, func(hz float64) bool { return pairs(hz) > 0 && turns >= (1-mostSlip)*60*hz/pairs(hz) })
+	fastest, slowest := 60*slices.Max(mains), (1-mostSlip)*60*slices.Min(mains)/mostPairs
+	of := func(hz float64) string {
+		field := 60 * hz / max(1, pairs(hz))
+		return number(math.Ceil((1-mostSlip)*field)) + " to " + number(field) + " rev/min"
 	}
+	r.firstOf(Finding{Pos: r.m.Pos, Source: "by physics", Numbers: numbers, Fix: "read the plate again"},
+		flaw{turns > fastest && r.m.Hz.Value > 0, Finding{
+			What: "the motor's plate gives more speed than its frequency", Rule: "a motor on the mains turns once in a period at the most"}},
+		flaw{turns < slowest, Finding{
+			What: "the motor's plate gives a speed that no motor on the mains has without a gear", Numbers: numbers + ", wanted " + number(math.Ceil(slowest)) + " rev/min at the least",
+			Rule: "a motor on the mains has twelve poles at the most (common practice, no source)", Fix: "read the plate again; what a gear gives is output-speed"}},
+		flaw{turns <= fastest && !meant, Finding{
+			What: "the motor's plate gives a speed that lies between those of its fields", Numbers: numbers + ", wanted " + strings.Join(seq.Map(mains, of), " or "),
+			Rule: "a motor on the mains runs a little slower than its field", Fix: "read the plate again: speed and frequency of one row"}},
+	)
 }
 
 // Words about what ends a travel: a switch that acts at or after the stops; a torque that a
