@@ -351,7 +351,7 @@ var (
 	}
 )
 
-var barGroup = &Group{Name: "bar", Means: "A length of tube or rolled section. In its front view it lies level, its left end at the left; without wall it is solid.", Example: "bar: {square: 50, wall: 4, length: 460}", OneOf: []string{"square", "rectangle", "round", "angle", "channel", "flat"}, Keys: []Key{
+var barGroup = &Group{Name: "bar", Means: "A length of tube or rolled section. In its front view it lies level, its left end at the left; without wall it is solid. Its origin is the middle of its front side; what is in another side is measured from the middle of that.", Example: "bar: {square: 50, wall: 4, length: 460}", OneOf: []string{"square", "rectangle", "round", "angle", "channel", "flat"}, Keys: []Key{
 	{Name: "square", Type: SizeType, Means: "side of a square tube or bar"},
 	{Name: "rectangle", Type: PairType, Means: "of a rectangular tube or bar: across the front view, and behind it", Example: "the two sides, such as [60, 40]"},
 	{Name: "round", Type: SizeType, Means: "outside diameter of a tube or bar"},
