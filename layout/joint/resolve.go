@@ -298,6 +298,7 @@ func (j *shop) placeText(t *joint, p *parts.Place) string {
 		if to := lengthTo(p); to != "" && t.a.r.Part.Bar != nil {
 			text += ", its right end to the " + to + " of " + t.b.title()
 		}
+		text += t.leansText(p)
 	}
 	switch on := t.b.roundMm(); {
 	case p.Gap.Mm > 0:
@@ -399,6 +400,20 @@ func lengthTo(p *parts.Place) string {
 		return opposite[to]
 	}
 	return ""
+}
+
+// leansText is the way that a bar leans which stands on a face with its mitred end: over its shorter side.
+func (t *joint) leansText(p *parts.Place) string {
+	end := t.a.r.Part.BarEnd(p.With)
+	if end == nil || !end.Mitred() {
+		return ""
+	}
+	to := *p
+	to.Looks = map[string]string{"up": "left", "left": "down", "down": "right", "right": "up"}[p.Looks] // the top of what stands on its right end
+	if (p.With == string(parts.LeftEnd)) != (end.Long == parts.TopSide) {
+		to.Looks = map[string]string{"up": "down", "down": "up", "left": "right", "right": "left"}[to.Looks]
+	}
+	return ", leaning " + words.Trim(end.Mitre.Deg, 3) + "° " + t.looksText(&to)
 }
 
 func side(v float64, below, above string) string {

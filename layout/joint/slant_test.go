@@ -30,3 +30,25 @@ func TestShortCorners(t *testing.T) {
 	says(t, jointNamed(t, planned(t, jobOf(t, on("-28"), slantLeg, postOf)), "post"), []string{"each tack 6 long"}, []string{"each tack 2 long"})
 	says(t, jointNamed(t, planned(t, jobOf(t, on("-20"), slantLeg, postOf)), "post"), []string{"each tack 6 long"}, nil)
 }
+
+// TestBraceInItsCorner: each end of a brace between a post and the rail that it stands on is said with its place, and what
+// its two corners ask: a throat of 2.12 asks for a leg of 2.12/cos 67.5° = 5.54 in a corner of 135°.
+func TestBraceInItsCorner(t *testing.T) {
+	t.Parallel()
+	const rail = "part: rail\nkind: bar\nquantity: 1\nmaterial: S235\nbar: {square: 50, wall: 4, length: 800}\n"
+	joints := "{name: tee, weld: {part: leg.left, to: rail.top, type: fillet, size: 3}, place: {on: top, with: left, at: [0, 0], front: down}}\n" +
+		"  - {name: foot, weld: {part: brace.left, to: rail.top, type: fillet, size: 3}, place: {on: top, with: left, from-right: 78.015, from-bottom: 5, front: down}}\n" +
+		"  - {name: head, weld: {part: brace.right, to: leg.bottom, type: fillet, size: 3}, place: {on: bottom, with: right, from-left: 240.416, from-bottom: 5, front: up}}"
+	pl := planned(t, jobOf(t, joints, slantLeg, rail, slantBrace))
+	says(t, jointNamed(t, pl, "foot"), []string{
+		"left of brace on the top of rail, 78.02 from its right edge, 5 from its bottom edge, front to the front of rail, leaning 45° to the left of rail",
+		"Open corner, on its bottom, 135°: legs of 5.5 for the throat of 2.12; what the seam there holds is found by test alone (EN 1993-1-8, 4.3.2.1, from memory).",
+		"Close corner, on its top, 45°: legs of 3 for the throat of 2.12; the seam there counts as a butt weld that is not through (EN 1993-1-8, 4.3.2.1, from memory).",
+	}, nil)
+	says(t, jointNamed(t, pl, "head"), []string{"leaning 45° to the left of leg"}, nil)
+	for name, deg := range map[string]string{"30": "60°: legs of 3 for the throat of 2.12.", "31": "59°: legs of 3 for the throat of 2.12; the seam"} {
+		plan := planned(t, jobOf(t, "{name: foot, weld: {part: brace.left, to: leg.top, type: fillet, size: 3}, place: {on: top, with: left, at: [0, 0], front: down}}",
+			slantLeg, "part: brace\nkind: bar\nquantity: 1\nmaterial: S235\nbar: {square: 40, wall: 3, length: 420, left: {mitre: "+name+", long: top}}\n"))
+		says(t, jointNamed(t, plan, "foot"), []string{"Close corner, on its bottom, " + deg, "Open corner, on its top, "}, nil)
+	}
+}

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -472,6 +473,34 @@ func (t *joint) lean() (mm float64, text string) {
 	return mm, "within " + t.w.Read(mm) + " over " + t.w.Size(high)
 }
 
+// The angles between two faces in which a fillet is one: EN 1993-1-8, clause 4.3.2.1, from memory.
+const leastCornerDeg, mostCornerDeg = 60.0, 120.0
+
+// slanting is what the open and the close corner of a bar ask that leans on its mitred end: a leg for the throat, and
+// what a seam there is worth.
+func (t *joint) slanting(p *plan.WeldPlan) (do []string) {
+	bar, _, ok := t.onBarEnd()
+	if !ok || t.leansBy() == "" || p.ThroatMm <= 0 {
+		return nil
+	}
+	end := bar.r.Part.BarEnd(bar.ref.Feature)
+	open, close := cmp.Or(end.Long, parts.TopSide), parts.BottomSide
+	if open == parts.BottomSide {
+		close = parts.TopSide
+	}
+	corner := func(what string, side parts.Side, deg float64, worth string) {
+		leg := words.Round(p.ThroatMm/math.Cos(deg*math.Pi/360), 1)
+		text := what + " corner, on its " + string(side) + ", " + words.Trim(deg, 3) + "°: legs of " + t.w.Read(max(leg, p.LegMm)) + " for the throat of " + t.w.Read(p.ThroatMm)
+		if deg < leastCornerDeg || deg > mostCornerDeg {
+			text += "; " + worth + " (EN 1993-1-8, 4.3.2.1, from memory)"
+		}
+		do = append(do, text+".")
+	}
+	corner("Open", open, 90+end.Mitre.Deg, "what the seam there holds is found by test alone")
+	corner("Close", close, 90-end.Mitre.Deg, "the seam there counts as a butt weld that is not through")
+	return do
+}
+
 func (t *joint) laid(p *plan.WeldPlan) []string {
 	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
 	if p.DiameterMm > 0 && len(p.Corners) > 0 {
@@ -482,6 +511,7 @@ func (t *joint) laid(p *plan.WeldPlan) []string {
 		_, end := drawn[0].On()
 		do = append(do, "Weld from the "+string(end)+" of "+on+", where its groove is.")
 	}
+	do = append(do, t.slanting(p)...)
 	if p.Besides != "" {
 		do = append(do, words.Capital(p.Besides)+".")
 	}

@@ -1,6 +1,7 @@
 package machine_test
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -256,6 +257,112 @@ func TestSaidWayOfABar(t *testing.T) {
 						t.Errorf("%s on %s, %s: %q, but %q lies to %+v", with, on, looks, how, before, way)
 					}
 				}
+			}
+		}
+	}
+}
+
+// rightAndUp are the sides of a part to the right and above, as one looks at each of its faces.
+var rightAndUp = map[string][2]string{"front": {"right", "top"}, "back": {"left", "top"}, "left": {"front", "top"}, "right": {"back", "top"}, "top": {"right", "back"}, "bottom": {"right", "front"}}
+
+// A bar that stands with a mitred end on a face of another has its cut flat on it, with the edge of that as far from the
+// face's as is said, rises by the rest of its angle to a right one, and leans to the side that its step says.
+func TestLeansOnItsMitre(t *testing.T) {
+	t.Parallel()
+	sides := map[string]assembly.Vec{
+		"right": assembly.AxisX, "left": assembly.AxisX.Times(-1), "top": assembly.AxisY, "bottom": assembly.AxisY.Times(-1), "front": assembly.AxisZ, "back": assembly.AxisZ.Times(-1),
+	}
+	for on, out := range sides {
+		for _, end := range []string{"left", "right"} {
+			for _, long := range []string{"top", "bottom"} {
+				for _, looks := range []string{"up", "down", "left", "right"} {
+					m, pl := load(t, write(t, map[string]string{"post.yaml": "part: post\nkind: bar\nmaterial: S235\nbar: {flat: [100, 80], length: 120}\n",
+						"brace.yaml": "part: brace\nkind: bar\nmaterial: S235\nbar: {flat: [20, 10], length: 300, " + end + ": {mitre: 30, long: " + long + "}}\n",
+						"job.yaml": "job: Foot\nunits: mm\nparts: [post.yaml, brace.yaml]\njoints:\n  - {name: foot, weld: {part: brace." + end + ", to: post." + on +
+							", type: fillet, size: 3}, place: {on: " + on + ", with: " + end + ", from-left: 7, from-bottom: 9, front: " + looks + "}}\n"}))
+					is := end + " end, long " + long + ", on " + on + " looking " + looks
+					own, face := body(t, m, "post#1").Pose.Inverse().Of(body(t, m, "brace#1").Pose), body(t, m, "post#1").Solid.Box()
+					tip := map[string]float64{"left": -1, "right": 1}[end]
+					along := own.X.Times(-tip)
+					lean := along.Sub(out.Times(along.Dot(out))) // by sin 30° along the face
+					if math.Abs(along.Dot(out)-math.Sqrt(3)/2) > 1e-9 || math.Abs(lean.Len()-0.5) > 1e-9 {
+						t.Errorf("%s: runs along %+v", is, along)
+					}
+					_, said, found := strings.Cut(pl.Joints[0].How, ", leaning 30° ")
+					said = strings.FieldsFunc(strings.TrimPrefix(said, "to the "), func(r rune) bool { return r == ' ' || r == ';' })[0]
+					if seen, is := map[string]string{"up": "top", "down": "bottom"}[said]; is {
+						said = seen
+					} else if on == "back" { // as seen on the face
+						said = map[string]string{"left": "right", "right": "left"}[said]
+					}
+					if !found || lean.Dot(sides[said]) < 0.49 {
+						t.Errorf("%s: %q, but leans %+v", is, pl.Joints[0].How, lean)
+					}
+					// The cut reaches from the long point, 150 from the middle, to 20·tan 30° less; its edges are 7 and 9 from the face's.
+					var foot assembly.Box
+					for i, p := range []assembly.Vec{{X: tip * 150, Y: 10}, {X: tip * (150 - 20*math.Tan(math.Pi/6)), Y: -10}} {
+						if long == "bottom" {
+							p.Y = -p.Y
+						}
+						q := own.Apply(p)
+						if i == 0 {
+							foot = assembly.Box{Low: q, High: q}
+						}
+						foot = foot.With(q, q.Sub(own.Z.Times(10)))
+					}
+					for i, mm := range []float64{7, 9} {
+						from, _ := face.Along(sides[rightAndUp[on][i]])
+						if at, _ := foot.Along(sides[rightAndUp[on][i]]); math.Abs(at-from-mm) > 1e-9 {
+							t.Errorf("%s: %g from the edge, want %g", is, at-from, mm)
+						}
+					}
+					_, top := face.Along(out)
+					if low, high := foot.Along(out); math.Abs(low-top) > 1e-9 || math.Abs(high-top) > 1e-9 {
+						t.Errorf("%s: its cut lies %g to %g over the face", is, low-top, high-top)
+					}
+				}
+			}
+		}
+	}
+}
+
+// A brace of 40 × 40 in the corner of a post on a rail, of solid bars: its long side of 450 is the third side of a triangle of
+// 450/√2 = 318.198; each end has fillets of 40 across and of 40·√2 = 57 along, on what it is welded to and nothing else.
+// Where the head is said 10 from its place, that is found.
+func TestBraceOfACorner(t *testing.T) {
+	t.Parallel()
+	bar := func(name, size string) string {
+		return "part: " + name + "\nkind: bar\nquantity: 1\nmaterial: S235\nbar: {square: " + size + "}\n"
+	}
+	for head, miss := range map[string]float64{"261.6296": 0, "251.6296": 10} {
+		m, pl := load(t, write(t, map[string]string{"post.yaml": bar("post", "50, length: 600"), "rail.yaml": bar("rail", "50, length: 800"),
+			"brace.yaml": bar("brace", "40, length: 450, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}"),
+			"job.yaml": "job: Brace\nunits: mm\nparts: [post.yaml, rail.yaml, brace.yaml]\njoints:\n" +
+				"  - {name: tee, weld: {part: post.left, to: rail.top, type: fillet, size: 3}, place: {on: top, with: left, at: [0, 0], front: down}}\n" +
+				"  - {name: foot, weld: {part: brace.left, to: rail.top, type: fillet, size: 3}, place: {on: top, with: left, from-right: 56.802, from-bottom: 5, front: down}}\n" +
+				"  - {name: head, weld: {part: brace.right, to: post.bottom, type: fillet, size: 3}, place: {on: bottom, with: right, from-left: " + head + ", from-bottom: 5, front: up}}\n"}))
+		found := 0.0
+		for _, p := range m.Problems {
+			if p.Kind == plan.PlaceMisses && p.Joint == "head" {
+				found = p.Args[1].Value
+			} else {
+				t.Errorf("%+v", p)
+			}
+		}
+		if math.Abs(found-miss) > 0.01 {
+			t.Errorf("head at %s misses by %g, want %g", head, found, miss)
+		}
+		for i, along := range []string{"", "rail", "post"} {
+			if i == 0 || miss > 0 {
+				continue
+			}
+			got := map[string]float64{}
+			for _, c := range pl.Joints[i].Weld.Corners {
+				got[c.Side+" of "+c.Of+" along "+c.Along] = c.LengthMm
+			}
+			want := map[string]float64{"top of brace along " + along: 40, "bottom of brace along " + along: 40, "front of brace along " + along: 57, "back of brace along " + along: 57}
+			if !maps.Equal(got, want) {
+				t.Errorf("%s: %v, want %v", pl.Joints[i].Name, got, want)
 			}
 		}
 	}

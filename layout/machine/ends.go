@@ -32,6 +32,8 @@ func (s *soFar) seated(j *plan.JointPlan) *fitting {
 		f.frame = ownFrame(a, assembly.AxisZ)
 	case in.Kind != parts.WeldKind:
 		return nil
+	case in.Place != nil && m.mitred(ia, in.Place.With):
+		return f.atCorner(ia, in.Place.With)
 	case in.Place != nil:
 		f.frame = ownFrame(a, outOf(in.Place.With))
 		box := a.Solid.Box().Moved(f.frame.Inverse().Of(a.Pose))
@@ -103,6 +105,12 @@ func (m *Machine) cutOf(i Instance, end string) (at assembly.Pose, size assembly
 	}
 	up := to.Sub(from)
 	return assembly.Frame(from, up.Cross(assembly.AxisZ), assembly.AxisZ), assembly.Vec{X: up.Len(), Y: in.Bar.Depth.Mm}, true
+}
+
+// mitred tells whether a face of a part is a bar's end with a mitre.
+func (m *Machine) mitred(i Instance, face string) bool {
+	end := m.model(i.Part).Part.BarEnd(face)
+	return end != nil && end.Mitred()
 }
 
 // otherEnds are the ways in which it also goes to its seat.

@@ -256,8 +256,9 @@ func outOf(face string) assembly.Vec { return faceFrame(face, assembly.Box{}).Z 
 // placed is the pose of part a in part b's frame as a place says, what of it is
 // left open, and the direction out of the face.
 func (m *Machine) placed(p *parts.Place, a, b Instance) (rel assembly.Pose, free []assembly.Freedom, normal assembly.Vec) {
-	boxA, boxB := m.solid(a.Part).Box(), m.solid(b.Part).Box()
-	on, with := faceFrame(p.On, boxB), faceFrame(p.With, boxA)
+	boxB := m.solid(b.Part).Box()
+	on := faceFrame(p.On, boxB)
+	out, at, foot := m.standsWith(a, p.With)
 	// The first part's face looks into the second's; which way its TOP, or of
 	// an edge its front, points is Looks.
 	pointer := assembly.AxisY
@@ -271,11 +272,11 @@ func (m *Machine) placed(p *parts.Place, a, b Instance) (rel assembly.Pose, free
 		free = append(free, assembly.TurnZ)
 	}
 	target := assembly.Frame(assembly.Vec{}, on.Z.Reversed(), looks)
-	own := assembly.Frame(assembly.Vec{}, with.Z, pointer)
+	own := assembly.Frame(assembly.Vec{}, out, pointer)
 	rel = target.Of(own.Inverse())
 	// The extents of both on the face.
 	inFace := on.Inverse()
-	ea, eb := boxA.Moved(inFace.Of(rel)), boxB.Moved(inFace)
+	ea, eb := foot.Moved(inFace.Of(rel).Of(at)), boxB.Moved(inFace)
 	x, openX := along(p.FromLeft, p.FromRight, [2]float64{ea.Low.X, ea.High.X}, [2]float64{eb.Low.X, eb.High.X})
 	y, openY := along(p.FromBottom, p.FromTop, [2]float64{ea.Low.Y, ea.High.Y}, [2]float64{eb.Low.Y, eb.High.Y})
 	origin := inFace.Apply(assembly.Vec{})
@@ -293,6 +294,16 @@ func (m *Machine) placed(p *parts.Place, a, b Instance) (rel assembly.Pose, free
 	shift := assembly.Vec{X: x, Y: y, Z: p.Gap.Mm - ea.Low.Z}
 	rel.At = rel.At.Add(on.Turn(shift))
 	return rel, free, on.Z
+}
+
+// standsWith is a face of a part that lies on another: the way out of it, in the part's frame, and a box in a frame
+// of its own. Of a bar's mitred end it is the cut, of another face the whole part.
+func (m *Machine) standsWith(i Instance, face string) (out assembly.Vec, at assembly.Pose, box assembly.Box) {
+	if m.mitred(i, face) {
+		cut, size, _ := m.cutOf(i, face)
+		return cut.Z, cut, assembly.Box{High: size}
+	}
+	return outOf(face), assembly.Still, m.solid(i.Part).Box()
 }
 
 // along is the shift that puts what reaches from low to high of the first part at a

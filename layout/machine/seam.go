@@ -103,7 +103,7 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corn
 		for _, end := range []plan.JointEnd{o.B, o.A} {
 			i := instance(end)
 			pose, ok := m.poses[i.id()]
-			if !ok || o.Kind != j.Kind || there[i] || i != still && slices.Contains(with, i) {
+			if !ok || o.Kind != j.Kind || there[i] || i != still && (slices.Contains(with, i) || m.welds(a, i)) {
 				continue
 			}
 			there[i] = true
@@ -113,10 +113,23 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corn
 			}
 		}
 	}
-	for _, face := range faces {
+	lying := faces
+	if with := s.m.joint(j.Name).Place.With; s.m.mitred(a, with) {
+		lying = []string{with} // beside it the sides of the bar lean over what it stands on
+	}
+	for _, face := range lying {
 		c.onFace(face)
 	}
 	return c.found()
+}
+
+// welds tells whether a weld of the job joins two parts.
+func (m *Machine) welds(a, b Instance) bool {
+	return slices.ContainsFunc(m.job.Of(parts.WeldKind), func(o *parts.Joint) bool {
+		first, second := o.Ends()
+		p, q := named(first), named(second)
+		return p == a && q == b || p == b && q == a
+	})
 }
 
 // swingEveryMm is how far apart the surface of what turns is looked at, corners and rims besides.
@@ -166,7 +179,8 @@ func (s Seams) PastMm(in *parts.Joint) [4]float64 {
 	rel, _, _ := s.m.placed(in.Place, a, b)
 	boxB := s.m.solid(b.Part).Box()
 	inFace := faceFrame(in.Place.On, boxB).Inverse()
-	p, q := s.m.solid(a.Part).Box().Moved(inFace.Of(rel)), boxB.Moved(inFace)
+	_, at, foot := s.m.standsWith(a, in.Place.With)
+	p, q := foot.Moved(inFace.Of(rel).Of(at)), boxB.Moved(inFace)
 	return [4]float64{q.Low.X - p.Low.X, p.High.X - q.High.X, q.Low.Y - p.Low.Y, p.High.Y - q.High.Y}
 }
 
@@ -188,6 +202,10 @@ type cornered struct {
 func (c *cornered) onFace(face string) {
 	c.face = face
 	plane := c.a.Pose.Of(faceFrame(face, c.a.Solid.Box()))
+	if a := c.m.Of[c.a.ID]; c.m.mitred(a, face) {
+		cut, _, _ := c.m.cutOf(a, face)
+		plane = c.a.Pose.Of(cut)
+	}
 	inPlane := plane.Inverse()
 	var touched []*assembly.Body
 	for _, o := range c.others {

@@ -18,7 +18,8 @@ func TestPast(t *testing.T) {
 	solid := func(x, y, z float64) *assembly.Solid {
 		return assembly.Of(assembly.Cuboid(assembly.Vec{X: -x / 2, Y: -y / 2, Z: -z}, assembly.Vec{X: x / 2, Y: y / 2}))
 	}
-	m := &Machine{solids: map[string]*assembly.Solid{"a": solid(30, 20, 10), "b": solid(100, 60, 12)}}
+	plate := &part.Model{Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Part: &parts.Part{}}}}}
+	m := &Machine{solids: map[string]*assembly.Solid{"a": solid(30, 20, 10), "b": solid(100, 60, 12)}, modelOf: map[string]*part.Model{"a": plate}}
 	for _, c := range []struct {
 		on, with, looks string
 		x, y            float64
