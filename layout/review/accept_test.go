@@ -1,6 +1,7 @@
 package review
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -49,6 +50,27 @@ func TestAcceptance(t *testing.T) {
 			}
 			t.Error("no such finding")
 		})
+	}
+}
+
+// TestAcceptedAsPrinted: the number that a finding prints, of whatever it is rounded from, accepts it in millimetres and in
+// inches; two steps of it less do not.
+func TestAcceptedAsPrinted(t *testing.T) {
+	t.Parallel()
+	for units, stepMm := range map[parts.Units]float64{parts.Millimetres: 0.01, parts.Inches: 0.001 * 25.4} {
+		for i := range 200 {
+			r := &reviewer{job: &parts.Job{Units: units}, w: words.Writer{Units: units}}
+			over := stepMm * (40 + float64(i)/40)
+			printed := math.Round(over/stepMm) * stepMm
+			for _, less := range []float64{0, 2 * stepMm} {
+				r.found = []Finding{{Severity: Check, OverMm: &over}}
+				f := &r.found[0]
+				a := parts.Accept{Reason: parts.Text{Value: "It may."}, Number: parts.Length{Mm: printed - less, Pos: parts.Pos{Line: 1}}}
+				if r.take(f, a); f.Accepted != (less == 0) {
+					t.Errorf("%g mm is printed as %s, and with %g less accepted %v: %s %s", over, r.mm(over), less, f.Accepted, f.What, f.Fix)
+				}
+			}
+		}
 	}
 }
 

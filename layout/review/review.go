@@ -296,10 +296,10 @@ func (r *reviewer) take(f *Finding, a parts.Accept) {
 		f.accept(a.Reason.Value)
 	case !a.Number.Set():
 		f.Fix += "; to accept it, give number: " + r.mm(f.number())
-	case f.LeftMm != nil && *f.LeftMm < a.Number.Mm-acceptedMm, f.OverMm != nil && *f.OverMm > a.Number.Mm+acceptedMm:
+	case f.LeftMm != nil && *f.LeftMm < a.Number.Mm-r.roundedMm(), f.OverMm != nil && *f.OverMm > a.Number.Mm+r.roundedMm():
 		f.What += ", worse than the " + r.mm(a.Number.Mm) + " that was accepted"
 	case !slices.ContainsFunc(r.found, func(o Finding) bool {
-		return o.Code == f.Code && o.Part == f.Part && o.Feature == f.Feature && (o.LeftMm != nil || o.OverMm != nil) && math.Abs(o.number()-a.Number.Mm) <= staleShare*max(o.number(), a.Number.Mm)+acceptedMm
+		return o.Code == f.Code && o.Part == f.Part && o.Feature == f.Feature && (o.LeftMm != nil || o.OverMm != nil) && math.Abs(o.number()-a.Number.Mm) <= staleShare*max(o.number(), a.Number.Mm)+r.roundedMm()
 	}):
 		f.What += ", and " + r.mm(a.Number.Mm) + " is accepted, by which worse would pass"
 		f.Fix += "; to accept it as it is, number: " + r.mm(f.number())
@@ -327,8 +327,13 @@ func (f *Finding) number() float64 {
 	return *f.OverMm
 }
 
-// acceptedMm forgives the rounding of a printed number.
-const acceptedMm = 0.006
+// roundedMm is what mm may round a length by, and a little more, so that the number printed is one that accepts.
+func (r *reviewer) roundedMm() float64 {
+	if r.job.Units == parts.Inches {
+		return 0.0006 * words.MmPerInch
+	}
+	return 0.006
+}
 
 func (r *reviewer) unmatched(a parts.Accept) {
 	where := " about the job"
