@@ -4,7 +4,6 @@ import (
 	"centrepop/layout/bars"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -29,8 +28,7 @@ func (j *shop) bars() []plan.BarStock {
 		}
 		pieces[k] = append(pieces[k], bars.Piece{Name: r.Part.Name.Value, Member: member, Count: r.Part.Quantity, Keep: bars.KeepOf(section)})
 	}
-	kerf, trim := j.sawLossMm()
-	stock := bars.Stock{BarMm: bars.SoldMm(j.job.Units == parts.Inches), KerfMm: kerf, TrimMm: trim}
+	stock := j.sold()
 	var out []plan.BarStock
 	for _, k := range kinds {
 		row := plan.BarStock{Section: k.section, Material: k.material, BarMm: stock.BarMm, KerfMm: stock.KerfMm, TrimMm: stock.TrimMm, Source: "bar length, kerf and trim: common practice, no source"}

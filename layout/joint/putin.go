@@ -24,6 +24,14 @@ const (
 // ranged is a clause that sets something from one number to another: what, the two with the unit, and of what.
 var ranged = regexp.MustCompile(`(?:[^.,:;]*until |^| )([^.,:; ][^.,:;]*?) (\d[\d./-]*) to (\d[\d./-]*(?: mm| in)?)( [^.,:;]*)?`)
 
+// looseTitle names what no joint fastens: a part by its title, what is bought by its words.
+func (s *shop) looseTitle(e *parts.Loose) string {
+	if e.Part.Value != "" {
+		return s.model(e.Part.Value).Out.Title
+	}
+	return words.Capital(e.Item.Value)
+}
+
 // putIn adds to the step what no joint fastens and the job says after this one, as far as
 // it comes then.
 func (j *making) putIn(t *joint, when putWhen) {
@@ -34,18 +42,12 @@ func (j *making) putIn(t *joint, when putWhen) {
 	}
 	first := 0
 	for e := range seq.Refs(j.job.Loose) {
-		comes, title := putLast, words.Capital(e.Item.Value)
-		if e.Part.Value != "" {
-			m := j.model(e.Part.Value)
-			if title = m.Out.Title; m == made {
-				comes = putNut
-			}
-		}
-		if e == ordered {
-			comes = putNut
-		}
-		if e.First {
+		comes, title := putLast, j.looseTitle(e)
+		switch {
+		case e.First:
 			comes = putFirst
+		case e == ordered, made != nil && e.Part.Value == made.Part.Name.Value:
+			comes = putNut
 		}
 		if comes != when || e.After.Value != t.in.Name.Value {
 			continue

@@ -86,10 +86,9 @@ func TestToolSizes(t *testing.T) {
 		{"wrenches", []wrench{wrenchFor(10.5), wrenchFor(10.6)}, []wrench{{28, 25, 17}, {38, 35, 22}}},
 		{"a gauge that shows a tenth", []bool{weighed(&plan.PressPlan{ForceN: plan.Range{Max: 2000}, ShopPressN: 20000}) == "", weighed(&plan.PressPlan{ForceN: plan.Range{Max: 1999}, ShopPressN: 20000}) == ""}, []bool{true, false}},
 		{"saws", func() string {
-			k, e := mm.sawLossMm()
-			l, f := in.sawLossMm()
-			return fmt.Sprintf("%.5g %.5g %.5g %.5g", k, e, l/25.4, f/25.4)
-		}(), "2 10 0.09375 0.375"},
+			k, l := mm.sold(), in.sold()
+			return fmt.Sprintf("%.5g %.5g %.5g %.5g %.5g %.5g", k.BarMm, k.KerfMm, k.TrimMm, l.BarMm/25.4, l.KerfMm/25.4, l.TrimMm/25.4)
+		}(), "6000 2 10 240 0.09375 0.375"},
 		{"rings and hexagons", fmt.Sprintf("%.2f %.2f", ringMm2(80, 40), hexagonMm2(13)), "3769.91 146.36"},
 	} {
 		if got, want := fmt.Sprint(c.got), fmt.Sprint(c.want); got != want {

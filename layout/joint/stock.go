@@ -15,13 +15,13 @@ import (
 // them; for less the merchant saws them. Common practice, no source.
 const wholeShare = 0.5
 
-// sawLossMm is what sawing costs: each cut, and the first end of a bar. Common
+// sold is a bar as it is sold, and what sawing it costs: each cut, and its first end. Common
 // practice, no source.
-func (j *shop) sawLossMm() (kerf, trim float64) {
+func (j *shop) sold() bars.Stock {
 	if j.job.Units == parts.Inches {
-		return 3.0 / 32 * geom.MmPerInch, 3.0 / 8 * geom.MmPerInch
+		return bars.Stock{BarMm: bars.SoldMm(true), KerfMm: 3.0 / 32 * geom.MmPerInch, TrimMm: 3.0 / 8 * geom.MmPerInch}
 	}
-	return 2, 10
+	return bars.Stock{BarMm: bars.SoldMm(false), KerfMm: 2, TrimMm: 10}
 }
 
 // stockForms are the forms of stock in the order of the list.
@@ -94,20 +94,20 @@ func (j *shop) blanks(r *part.Model) []plan.CutPiece {
 // saw lays the pieces of a row on bars. Pieces that fill little of one are bought sawn.
 func (j *shop) saw(row *plan.CutRow) {
 	pieces := row.Bars[0].Pieces
-	bar := bars.SoldMm(j.job.Units == parts.Inches)
-	row.KerfMm, row.TrimMm = j.sawLossMm()
+	bar := j.sold()
+	row.KerfMm, row.TrimMm = bar.KerfMm, bar.TrimMm
 	var wanted []bars.Piece
 	total := row.TrimMm
 	for _, p := range pieces {
 		wanted = append(wanted, bars.Piece{Name: p.Part, Member: bars.Member{LengthMm: p.LengthMm, WidthMm: 1}, Count: p.Count}) // cut square, at any width
 		total += float64(p.Count) * (p.LengthMm + row.KerfMm)
 	}
-	if total < wholeShare*bar {
+	if total < wholeShare*bar.BarMm {
 		row.Stock += ", saw cut"
 		return
 	}
-	row.BarMm, row.Source = bar, "bar length, kerf and trim: common practice, no source"
-	laid, err := bars.Nest(wanted, bars.Stock{BarMm: bar, KerfMm: row.KerfMm, TrimMm: row.TrimMm})
+	row.BarMm, row.Source = bar.BarMm, "bar length, kerf and trim: common practice, no source"
+	laid, err := bars.Nest(wanted, bar)
 	if err != nil {
 		row.BarMm, row.Source = 0, tooLongForBars
 		return

@@ -126,11 +126,10 @@ func (m *Group) BothWalls() bool { return m.Hole != nil && m.Hole.Walls == parts
 // Side is the side of a bar that a group is on.
 func (m *Group) Side() parts.Side { return cmp.Or(m.on, parts.Side(m.Face)) }
 
-func (b *bar) lengthMm() float64              { return b.in.Depth.Mm }
-func (b *bar) listed() bool                   { return true }
-func (b *bar) stockText(s *Sizes) string      { return b.sectionWords(s.W) }
-func (b *bar) volumeMm3(*Shape) float64       { return b.shape.VolumeMm3(b.member) - b.hollowed() }
-func (b *bar) wallMm(*Sizes, float64) float64 { return b.weldMm() }
+func (b *bar) lengthMm() float64         { return b.in.Depth.Mm }
+func (b *bar) listed() bool              { return true }
+func (b *bar) stockText(s *Sizes) string { return b.sectionWords(s.W) }
+func (b *bar) volumeMm3(*Shape) float64  { return b.shape.VolumeMm3(b.member) - b.hollowed() }
 
 func (b *bar) metalAt(*Sizes, float64) [][2]float64 { return b.shape.Metal() }
 
@@ -146,8 +145,8 @@ func (b *bar) hollowed() float64 {
 	return sum
 }
 
-// weldMm is the thickness that heat flows into: a wall, or half a solid bar.
-func (b *bar) weldMm() float64 {
+// wallMm is the thickness that heat flows into: a wall, or half a solid bar.
+func (b *bar) wallMm(*Sizes, float64) float64 {
 	switch {
 	case b.in.Wall.Mm > 0:
 		return b.in.Wall.Mm
@@ -235,14 +234,10 @@ func (b *bar) sectionWords(w words.Writer) string {
 		across, deep = deep, across
 	}
 	size := w.Size(across)
-	switch in.Section {
-	case parts.RoundBar:
+	switch {
+	case in.Section == parts.RoundBar:
 		size = "Ø" + size
-	case parts.SquareBar:
-		if in.Tube() {
-			size += " × " + w.Size(deep)
-		}
-	default:
+	case in.Section != parts.SquareBar || in.Tube():
 		size += " × " + w.Size(deep)
 	}
 	if in.Wall.Mm > 0 {

@@ -112,17 +112,14 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, no
 	if b.Material == nil || !(diaMm > 0) {
 		return 0, "", tool
 	}
-	list := b.Job.Shop.DrillRPM
-	if onLathe {
-		list = b.Job.Shop.LatheRPM
-	}
 	if op != cutting.Drill && op != cutting.Ream && b.Job.Shop.CarbideTool {
 		tool = cutting.Carbide
 	}
-	span, _, err := cutting.Speed(b.Material.Kind, op, tool)
-	if err != nil {
-		return 0, "", tool
+	list, limit := b.Job.Shop.DrillRPM, 0.0
+	if onLathe {
+		list, limit = b.Job.Shop.LatheRPM, cutting.SpindleLimitRPM(b.swungMm())
 	}
+	span, _, err := cutting.Speed(b.Material.Kind, op, tool)
 	v := span.MidMPerMin()
 	if op == cutting.Drill && b.Material.Kind == material.AusteniticStainless {
 		v = span.MinMPerMin // it hardens under a drill that burns; two shop tables for 304, from ft/min, have 9 to 15 and 17
@@ -131,10 +128,10 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, no
 	if op == cutting.Thread {
 		want = math.Min(want, threadRPM)
 	}
-	if limit := cutting.SpindleLimitRPM(b.swungMm()); onLathe && limit > 0 {
+	if limit > 0 {
 		want = math.Min(want, limit)
 	}
-	if len(list) == 0 {
+	if err != nil || len(list) == 0 {
 		return math.Round(want/5) * 5, "", tool
 	}
 	speeds := seq.Map(list, func(n parts.Number) float64 { return n.Value })
