@@ -382,10 +382,4 @@ func TestBothSides(t *testing.T) {
 			t.Errorf("%s: %v, want %s", c.name, got, c.want)
 		}
 	}
-	spots := []picture.Spot{{X: 3}, {X: 9}, {X: 6}, {X: 8}}
-	for x, want := range map[float64]int{0: 0, 7.1: 3, 6.9: 2, 20: 1, 7: 2} {
-		if got := nearest(spots, x); got != want {
-			t.Errorf("nearest to %v is %d, want %d", x, got, want)
-		}
-	}
 }

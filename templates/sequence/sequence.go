@@ -156,8 +156,7 @@ func jointHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 	x := side + 4
 	p.Draw.Add(draw.Text{XMm: x, YMm: -8, SizeMm: 10, Bold: true, Content: kindWord(j)})
 	if kg := run[len(run)-1].MassKg; kg > 0 {
-		text, at := draw.Shrink("then "+words.Writer{Units: pl.Units}.Mass(kg), draw.HeadMm, true, width-x-draw.TextWidth(kindWord(j), 10, true)-14)
-		p.Draw.Add(draw.Text{XMm: width, YMm: -7, SizeMm: at, Bold: true, Align: draw.Right, Content: text})
+		p.Draw.Add(draw.Text{XMm: width, YMm: -7, SizeMm: draw.HeadMm, Bold: true, Align: draw.Right, Content: "then " + words.Writer{Units: pl.Units}.Mass(kg)})
 	}
 	y := -10.5
 	for _, line := range draw.Wrap(titleOf(run), 5.2, true, width-x) {

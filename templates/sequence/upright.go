@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -85,33 +86,13 @@ func (r *arranger) standingCut(d *draw.Drawing, at draw.Rect, scale float64) {
 	spots := r.cutView(d, p)
 	p.Centres(d, append(slices.Clone(v.Centres), [2]plan.XY{{YMm: v.MinMm.YMm - 3*scale}, {YMm: v.MaxMm.YMm + 3*scale}}))
 	box := r.sized(d, p, v, [2]float64{columnMm, 1})
-	middle, _ := p.At(plan.XY{})
-	beside := func(q picture.Spot) bool { return q.X < middle }
-	left := slices.DeleteFunc(slices.Clone(spots), func(q picture.Spot) bool { return !beside(q) })
-	right := slices.DeleteFunc(spots, beside)
-	for len(left) > len(right)+1 { // on the axis or near it either side does
-		i := nearest(left, middle)
-		right, left = append(right, left[i]), slices.Delete(left, i, i+1)
-	}
-	for len(right) > len(left)+1 {
-		i := nearest(right, middle)
-		left, right = append(left, right[i]), slices.Delete(right, i, i+1)
-	}
+	slices.SortStableFunc(spots, func(a, b picture.Spot) int { return cmp.Compare(a.X, b.X) })
+	left, right := spots[:len(spots)/2], spots[len(spots)/2:]
 	picture.BalloonColumn(d, left, box.X0-columnMm+draw.BalloonMm+2, box.Y0, box.Y1)
 	picture.BalloonColumn(d, right, box.X1+columnMm-draw.BalloonMm-2, box.Y0, box.Y1)
 	d.Add(draw.Text{XMm: box.X0 - columnMm, YMm: box.Y1 + 2, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ▲"},
 		draw.Text{XMm: box.X1, YMm: box.Y1 + 2, SizeMm: draw.TextMm, Bold: true, Content: "TOP ►"},
 		draw.Text{XMm: (box.X0 + box.X1) / 2, YMm: at.Y0 + 2, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: "Cut along the axis, " + scaleWord(scale)})
-}
-
-// nearest is the spot nearest to a line from above.
-func nearest(spots []picture.Spot, x float64) (best int) {
-	for i, q := range spots {
-		if math.Abs(q.X-x) < math.Abs(spots[best].X-x) {
-			best = i
-		}
-	}
-	return best
 }
 
 // plan is the machine seen from above, with the hours round it.
