@@ -829,10 +829,12 @@ func TestAtLeast(t *testing.T) {
 }
 
 // TestBackAllowance: what is sawn on for the jaws is no metal to face: of a bar Ø60 × 50 sawn for it half of
-// what both faces want stands behind, of one bought longer what its front leaves, of a casting half.
+// what both faces want stands behind, of one bought longer what its front leaves, of a casting half, of one
+// that is hardly longer half, of one that is too short nothing.
 func TestBackAllowance(t *testing.T) {
 	t.Parallel()
-	for stock, want := range map[string]float64{"round: 65 mm": 2, "round: 65 mm, length: 60 mm": 8, "round: 65 mm, length: 52 mm": 1, "casting: 65 mm, length: 60 mm": 5} {
+	for stock, want := range map[string]float64{"round: 65 mm": 2, "round: 65 mm, length: 60 mm": 8, "round: 65 mm, length: 52 mm": 1, "casting: 65 mm, length: 60 mm": 5,
+		"round: 65 mm, length: 50.5 mm": 0.25, "round: 65 mm, length: 50 mm": 0, "round: 65 mm, length: 49 mm": 0} {
 		b := &bench{Numbered: work(t, "mm", "part: p\nkind: turned\nmaterial: S235\nstock: {"+stock+"}\nprofile:\n  outside: [{name: body, diameter: 60, length: 50}]\n").Numbered}
 		if got := b.backAllowanceMm(); got != want {
 			t.Errorf("%s: %g", stock, got)

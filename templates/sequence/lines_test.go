@@ -383,3 +383,41 @@ func TestBothSides(t *testing.T) {
 		}
 	}
 }
+
+// TestListInCorner: the list of parts goes into the upper right corner in the widest of its widths that leaves
+// 4 mm to what is drawn there and 3 balloons to the spots above the middle, at the edge of the room; lower down
+// nothing is in its way.
+func TestListInCorner(t *testing.T) {
+	t.Parallel()
+	room := draw.Rect{X0: 0, Y0: 0, X1: 300, Y1: 200}
+	for _, c := range []struct {
+		name string
+		free float64 // from the right edge, of what is drawn there
+		y    float64
+		spot float64 // from the right edge, 0 for none
+		want float64 // 0 where none has room
+	}{
+		{"half", 155, 190, 0, 150}, {"half, hardly", 154, 190, 0, 150}, {"no half", 153.9, 190, 0, 122}, {"hardly 122", 126, 190, 0, 122}, {"no 122", 125.9, 190, 0, 108},
+		{"hardly 108", 112, 190, 0, 108}, {"no 108", 111.9, 190, 0, 96}, {"hardly 96", 100, 190, 0, 96}, {"no 96", 99.9, 190, 0, 0}, {"below it", 50, 150, 0, 150},
+		{"a spot", 160, 190, 154 + 3*picture.BalloonStepMm, 150}, {"a spot too near", 160, 190, 153.9 + 3*picture.BalloonStepMm, 122}, {"one that is too near for any", 160, 190, 90, 0},
+	} {
+		line := []plan.XY{{XMm: room.X1 - c.free, YMm: c.y}, {XMm: room.X1 - c.free, YMm: c.y + 1}}
+		a := &plan.Arrangement{Front: plan.View{MaxMm: plan.XY{XMm: 300, YMm: 200}, Lines: [][]plan.XY{line}}}
+		r := &arranger{pl: &plan.Plan{Parts: []*plan.PartPlan{{Title: "Plate", Quantity: 1, Material: "S235"}}}, a: a}
+		var spots []picture.Spot
+		if c.spot > 0 {
+			spots = []picture.Spot{{X: room.X1 - c.spot, Y: 101}, {X: room.X1 - 10, Y: 99}}
+		}
+		s, got, want := &draw.Sheet{}, [2]float64{}, [2]float64{c.want, 1} // the list's left and upper edge, from the room's right and upper
+		if c.want == 0 {
+			want = got
+		}
+		if r.corner(s, &picture.Paper{Scale: 1}, spots, room) {
+			at := s.Draw.Items[0].(draw.Group).Transform
+			got = [2]float64{room.X1 - at[0][2], room.Y1 - at[1][2]}
+		}
+		if math.Abs(got[0]-want[0])+math.Abs(got[1]-want[1]) > 1e-6 {
+			t.Errorf("%s: %v, want %v", c.name, got, want)
+		}
+	}
+}
