@@ -218,6 +218,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		m.lid = cmp.Or(m.lid, other.lid)
 		j.endFloatStep(t, p, m, tight)
 	}
+	j.fitSeals(t)
 	name := func(of *joint) string { return of.in.Name.Value }
 	p.CupsHere, p.ConesHere = seq.Map(t.cups, name), seq.Map(t.cones, name)
 	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm > 0

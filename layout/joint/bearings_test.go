@@ -427,3 +427,45 @@ func TestCoverHoldsTheCup(t *testing.T) {
 		t.Errorf("bought: %+v", p.Bought[i])
 	}
 }
+
+// A bearing 40 × 80 × 20 goes into its housing from the back. A seal with a lip of 60 in the back's bore
+// of 90 lets no ring of 80 pass: bolted on first, the housing gets it after the bearing. One in the front,
+// behind the shoulder, waits for nothing; and a housing that has its bearing is bolted on with both.
+func TestSealsWaitForTheBearing(t *testing.T) {
+	t.Parallel()
+	const (
+		housing = "part: housing\ntitle: Housing\nkind: turned\nmaterial: S355\nprofile:\n  outside: [{name: outside, diameter: 160, length: 80}]\n" +
+			"  inside: [{name: far, diameter: 70, fit: H8, length: 10, seat: seal 50x70x10, lip: front}, {name: hole, diameter: 65, length: 40}, {name: cup, diameter: 80, fit: N7, length: 20, seat: bearing}, {name: near, diameter: 90, fit: H8, length: 10, seat: seal 60x90x10, lip: back}]\n" +
+			"holes: [{name: bolts, circle: {pcd: 130, count: 4, first: 45}, size: M8 clearance}]\n"
+		shaft = "part: shaft\ntitle: Shaft\nkind: shaft\nmaterial: C45\nprofile:\n  outside: [{name: seat, diameter: 40, fit: k6, length: 20, seat: bearing}, {name: land, diameter: 60, length: 60}]\n"
+		plate = "part: wall\ntitle: Wall\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: laser}\noutline: {square: 300}\nbore: {diameter: 60}\nholes: [{name: taps, circle: {pcd: 130, count: 4, first: 45}, size: M8 tap}]\n"
+		job   = "job: J\nunits: mm\ntolerance: m\nparts: [housing.yaml, shaft.yaml, wall.yaml]\njoints:\n" +
+			"  - {name: bolts, bolt: {through: housing.bolts, into: wall.taps, bolt: M8 8.8}, face: front-on-front, %s: bearing}\n" +
+			"  - {name: bearing, bearing: {bearing: \"32008\", cup: housing.cup, cone: shaft.seat, rotating: inner, bore: 40, outside: 80, width: 20}}\n"
+		near, far = "Press seal 60x90x10 into near", "Press seal 50x70x10 into far"
+	)
+	for order, want := range map[string][2][]string{
+		"before": {{far}, {near}},
+		"after":  {{far, near}, nil},
+	} {
+		dir := t.TempDir()
+		for name, text := range map[string]string{"housing": housing, "shaft": shaft, "wall": plate, "job": strings.Replace(job, "%s", order, 1)} {
+			if err := os.WriteFile(filepath.Join(dir, name+".yaml"), []byte(text), 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		loaded, err := read.Load(filepath.Join(dir, "job.yaml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := planned(t, loaded)
+		for i, name := range []string{"bolts", "bearing"} {
+			text := stepText(jointNamed(t, p, name))
+			for _, seal := range []string{near, far} {
+				if strings.Contains(text, seal) != slices.Contains(want[i], seal) {
+					t.Errorf("%s the bearing, %s says of %q:\n%s", order, name, seal, text)
+				}
+			}
+		}
+	}
+}

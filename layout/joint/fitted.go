@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // fitted is what is fitted in holes of a size, as it is bought; empty for nothing.
@@ -30,20 +31,8 @@ func (j *making) fitSmall(t *joint) {
 
 // carried says how to fit what a part carries.
 func (j *making) carried(f feature) []string {
-	var do []string
 	r, title, w := f.r, f.title(), j.w
-	for i := range r.Steps {
-		if q := r.SealIn(&r.Steps[i]); q != nil {
-			by := ""
-			if o := bearingIn(j.before, f.inst()); o != nil {
-				if by, _ = j.notOver(o, j.before[:slices.Index(j.before, o)], &r.Steps[i], 1); by != "" {
-					by = " (it is on the shaft: with a ring in two halves, before " + by + ")"
-				}
-			}
-			do = append(do, "Press seal "+q.Size+by+" into "+words.Spaced(r.Steps[i].Name)+" of "+title+": square, by its rim, the lip greased and to the "+string(q.Lip)+" of "+title+"; nothing sharp may pass the lip.")
-			do = append(do, ringOver(&r.Steps[i], f, w)...)
-		}
-	}
+	do := j.seals(f, j.before, func(bore *part.Step) bool { return !passed(bore, f.inst(), j.left(j.before)) })
 	for _, g := range r.Grooves {
 		if g.In.Kind == parts.ORingGroove {
 			do = append(do, "Lay "+g.Bought(w)+", greased, into "+words.Spaced(g.Row.Name)+" of "+title+": not twisted, and not over a sharp edge.")
@@ -65,6 +54,52 @@ func (j *making) carried(f feature) []string {
 	}
 	for _, m := range r.Radials {
 		into(m.In.Fitted, m.Size, m.In.Name.Value)
+	}
+	return do
+}
+
+// fitSeals fits, once the last bearing is in a housing that was bolted on before, the seals that its bearings
+// had to pass: none goes through the lip of a seal.
+func (j *making) fitSeals(t *joint) {
+	made, housing := append(slices.Clone(j.before), t), t.b.inst()
+	i := slices.IndexFunc(made, func(o *joint) bool { return bolted([]*joint{o}, housing) })
+	if i < 0 || bearingIn(j.left(made), housing) != nil {
+		return
+	}
+	if do := j.seals(t.b, made, func(bore *part.Step) bool { return passed(bore, housing, made[i:]) }); len(do) > 0 {
+		t.step("Fit the seals", do...)
+	}
+}
+
+// left are the joints of the cluster but those made.
+func (j *making) left(made []*joint) []*joint {
+	return seq.Keep(j.all, func(t *joint) bool { return !slices.Contains(made, t) })
+}
+
+// passed tells whether one of some bearings goes into its housing through a bore there.
+func passed(bore *part.Step, housing inst, all []*joint) bool {
+	return slices.ContainsFunc(ofKind(all, parts.BearingKind), func(t *joint) bool {
+		m, ok := t.mount()
+		return ok && t.b.inst() == housing && (bore.MidMm()-t.b.step.MidMm())*m.cupDir < 0
+	})
+}
+
+// seals says how to fit the wanted seals of a part once some joints are made.
+func (j *making) seals(f feature, made []*joint, wanted func(bore *part.Step) bool) (do []string) {
+	for i := range f.r.Steps {
+		bore := &f.r.Steps[i]
+		q := f.r.SealIn(bore)
+		if q == nil || !wanted(bore) {
+			continue
+		}
+		by := ""
+		if o := bearingIn(made, f.inst()); o != nil {
+			if by, _ = j.notOver(o, made[:slices.Index(made, o)], bore, 1); by != "" {
+				by = " (it is on the shaft: with a ring in two halves, before " + by + ")"
+			}
+		}
+		do = append(do, "Press seal "+q.Size+by+" into "+words.Spaced(bore.Name)+" of "+f.title()+": square, by its rim, the lip greased and to the "+string(q.Lip)+" of "+f.title()+"; nothing sharp may pass the lip.")
+		do = append(do, ringOver(bore, f, j.w)...)
 	}
 	return do
 }
