@@ -523,12 +523,28 @@ func (j *making) anchored(t *joint, members []inst) bool {
 	})
 }
 
+// legsStand is how many legs a frame stands on by itself: common practice, no source.
+const legsStand = 3
+
+// onLegs tells whether a side that is bolted to stands on its legs by then, and the other does not.
+func (j *making) onLegs(t *joint, f, other feature) bool {
+	legs := func(f feature) (n int) {
+		for _, i := range j.members(f.inst(), j.before) {
+			if j.model(i.part).Part.For == parts.Leg {
+				n++
+			}
+		}
+		return n
+	}
+	return t.is(parts.BoltKind) && legs(f) >= legsStand && legs(other) < legsStand
+}
+
 // heavy says what a step lifts, which is the lighter of its two sides, or the
-// one that is not anchored, and when the assembly becomes too heavy to be moved
+// one that neither is anchored nor stands on legs, and when the assembly becomes too heavy to be moved
 // as before.
 func (j *making) heavy(t *joint) {
 	var lift feature
-	heaviest, least, fixed := 0.0, 0.0, false
+	heaviest, least, fixed, stays := 0.0, 0.0, false, false
 	if _, tied := j.side(t, j.before); tied {
 		return
 	}
@@ -536,10 +552,14 @@ func (j *making) heavy(t *joint) {
 		kg := j.sideKg(e)
 		heaviest = max(heaviest, kg)
 		if j.anchored(t, j.members(e.inst(), j.before)) {
-			fixed = true
+			fixed, stays = true, true
 			continue
 		}
-		if i > 0 && !fixed && (kg >= least || t.is(parts.SlideKind)) { // a hub comes to its shaft
+		if j.onLegs(t, e, []feature{t.b, t.a}[i]) {
+			stays = true
+			continue
+		}
+		if i > 0 && !stays && (kg >= least || t.is(parts.SlideKind)) { // a hub comes to its shaft
 			continue
 		}
 		lift, least = e, kg

@@ -1,12 +1,16 @@
 package joint_test
 
 import (
+	"fmt"
 	"math"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/read"
 )
 
 // A seat that is welded afterwards is not oiled: oil in the root is porosity; nor does
@@ -59,3 +63,40 @@ func TestStepsHurtNobody(t *testing.T) {
 }
 
 const carriers2 = "hoist or two people (over 25 kg, ISO 11228-1)"
+
+// A block of 300 × 300 × 60, 42.4 kg, is bolted on a table of 10 kg with legs of 1.7 kg: on four legs the table stands,
+// and the block is what is lifted, though it is the heavier; on two it does not, and is brought to the block.
+func TestWhatStandsOnItsLegsStays(t *testing.T) {
+	t.Parallel()
+	leg := func(n int) string {
+		return fmt.Sprintf("  - {name: leg-%d, weld: {part: leg#%d.left, to: table.outline, type: fillet, size: 3}, place: {on: back, with: left, from-%s: 20, from-%s: 20, front: down}}\n",
+			n, n, []string{"left", "right"}[n%2], []string{"bottom", "top"}[(n-1)/2])
+	}
+	for n, want := range map[int]string{4: "Block", 2: ""} {
+		dir, legs := t.TempDir(), ""
+		for i := range n {
+			legs += leg(i + 1)
+		}
+		for name, text := range map[string]string{
+			"block": "part: block\ntitle: Block\nkind: plate\nmaterial: S235\nstock: {plate: 60 mm}\noutline: {square: 300}\nholes: [{name: bolts, grid: {columns: 2, rows: 2, pitch: [200, 200]}, size: M10 clearance}]\n",
+			"table": "part: table\ntitle: Table\nkind: plate\nmaterial: S235\nstock: {plate: 8 mm}\noutline: {square: 400}\nholes: [{name: holes, grid: {columns: 2, rows: 2, pitch: [200, 200]}, size: M10 clearance}]\n",
+			"leg":   fmt.Sprintf("part: leg\ntitle: Leg\nkind: bar\nquantity: %d\nmaterial: S235\nbar: {square: 40, wall: 3, length: 500}\n", n),
+			"job":   "job: J\nunits: mm\ntolerance: m\nparts: [table.yaml, leg.yaml, block.yaml]\njoints:\n" + legs + "  - {name: on, bolt: {through: block.bolts, into: table.holes, bolt: M10 8.8, nut: yes}, face: back-on-front}\n",
+		} {
+			if err := os.WriteFile(filepath.Join(dir, name+".yaml"), []byte(text), 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		job, err := read.Load(filepath.Join(dir, "job.yaml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		if l := jointNamed(t, planned(t, job), "on").Lift; l != nil {
+			got = l.What
+		}
+		if got != want {
+			t.Errorf("on %d legs it lifts %q, want %q", n, got, want)
+		}
+	}
+}

@@ -60,7 +60,11 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 
 // benched notes how what does not stand on the floor is held on the bench, before and after the step.
 func (v *viewed) benched(out *plan.Hold, before, after []assembly.Body, into, top assembly.Vec) {
-	switch fallsDeg, lies := worse(tips(before, top), tips(after, top)), v.onlyLies(v.j.N, v.still.ID); {
+	fallsDeg, lies := worse(tips(before, top), tips(after, top)), v.onlyLies(v.j.N, v.still.ID)
+	if v.softFoot(after, top.Reversed()) {
+		fallsDeg = worse(fallsDeg, 1)
+	}
+	switch {
 	case fallsDeg <= 0:
 		if _, round := v.axisOf(v.j); round && v.j.Kind == parts.BoltKind && assembly.Together(after).MassKg >= 4*handKg {
 			out.Foot = v.endmost(before, top.Reversed())
@@ -70,11 +74,31 @@ func (v *viewed) benched(out *plan.Hold, before, after []assembly.Body, into, to
 	case lies != "": // laid down it would slide off
 		out.UprightDeg, out.Lies = worse(fallsDeg, tips(v.bodiesOf(v.j.N, v.still.ID), top)), lies
 	default:
-		out.Once = tips(before, top) <= 0
+		out.Once = tips(before, top) <= 0 && !v.softFoot(before, top.Reversed())
 		out.Cups = v.j.Kind == parts.BearingKind && len(v.j.Bearing.CupsHere) > 0
 		v.lay(out, after, top)
 		v.takeOut(out, before, into, top)
 	}
+}
+
+// softFoot tells whether bodies would stand on nothing but what is put in by hand or, too heavy for one person,
+// what is of sheet.
+func (v *viewed) softFoot(bodies []assembly.Body, down assembly.Vec) bool {
+	heavy := assembly.Together(bodies).MassKg > plan.LiftKg
+	firm, soft := -inf, -inf
+	for b := range seq.Refs(bodies) {
+		r := v.partOf(b.ID)
+		if r == nil {
+			continue
+		}
+		_, reach := b.Box().Along(down)
+		if slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return e.Part.Value == r.Part.Name.Value }) || heavy && !v.carries(b.ID) {
+			soft = max(soft, reach)
+		} else {
+			firm = max(firm, reach)
+		}
+	}
+	return soft > firm+standsMm
 }
 
 // letDown notes how a shaft is held that is let down into its hub.

@@ -1,6 +1,7 @@
 package machine_test
 
 import (
+	"fmt"
 	"reflect"
 	"strings"
 	"testing"
@@ -154,6 +155,44 @@ func TestWhatIsFreeComes(t *testing.T) {
 		for _, s := range p.Shapes {
 			if s.Item > 0 && s.New != (s.Title == want.moved) {
 				t.Errorf("%s: %s is new: %v", name, s.Title, s.New)
+			}
+		}
+	}
+}
+
+// A flange is bolted on a block of 200 × 150, 37 kg, which stands on its back. A ring of 180 that only lies there
+// is no foot, nor is a hood of sheet, bolted on, under what no one person lifts; a ring bolted on is one.
+func TestWhatItStandsOn(t *testing.T) {
+	t.Parallel()
+	const (
+		block  = "part: block\ntitle: Block\nkind: turned\nmaterial: S355\nprofile:\n  outside: [{name: body, diameter: 200, length: 150}]\nholes:\n  - {name: taps, circle: {pcd: 150, count: 4, first: 45}, size: M10 tap, depth: 20}\n  - {name: back-taps, face: back, circle: {pcd: 150, count: 4, first: 45}, size: M10 tap, depth: 20}\n"
+		flange = "part: flange\ntitle: Flange\nkind: ring\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {circle: 200}\nbore: {diameter: 60}\nholes: [{name: bolts, circle: {pcd: 150, count: 4, first: 45}, size: M10 clearance}]\n"
+		ring   = "part: ring\ntitle: Ring\nkind: ring\nmaterial: S235\nstock: {%s: %d mm}\noutline: {circle: 180}\nbore: {diameter: 60}\nholes: [{name: bolts, circle: {pcd: 150, count: 4, first: 45}, size: M10 clearance, counterbore: {diameter: 18, depth: %d}}]\n"
+		first  = "  - {name: ring, bolt: {through: ring.bolts, into: block.back-taps, bolt: M10 8.8, head: socket}, face: back-on-back, before: flange}\n"
+		on     = "  - {name: flange, bolt: {through: flange.bolts, into: block.taps, bolt: M10 8.8}, face: back-on-front}\n"
+		knob   = "part: knob\ntitle: Knob\nkind: turned\nmaterial: S355\nprofile:\n  outside: [{name: outside, diameter: 40, length: 30}]\n"
+		knobOn = "  - {name: knob, weld: {part: knob.outside, to: block.body, type: fillet, size: 4}, place: {on: front, with: back, at: [0, 0], top: up}, before: flange}\n"
+		laid   = "loose: [{part: ring, how: laid on, after: knob, lies: [{on: block.back, with: back}]}]\n"
+	)
+	for name, c := range map[string]struct{ stock, joints, foot string }{
+		"alone":          {"plate", on, "Block"},
+		"ring bolted on": {"plate", first + on, "Ring"},
+		"ring laid on":   {"plate", knobOn + on + laid, ""},
+		"hood of sheet":  {"sheet", first + on, ""},
+	} {
+		files := map[string]string{"block.yaml": block, "flange.yaml": flange, "knob.yaml": knob, "ring.yaml": fmt.Sprintf(ring, c.stock, 30, 12), "job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [block.yaml, flange.yaml, ring.yaml, knob.yaml]\njoints:\n" + c.joints}
+		m, pl := load(t, write(t, files))
+		m.Pictures()
+		for _, j := range pl.Joints {
+			if j.Name != "flange" {
+				continue
+			}
+			h := j.Hold
+			if h == nil {
+				h = &plan.Hold{}
+			}
+			if h.Foot != c.foot || c.foot == "" && h.On[0] == "" {
+				t.Errorf("%s: %+v, want to stand on %q", name, *h, c.foot)
 			}
 		}
 	}
