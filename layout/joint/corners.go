@@ -12,21 +12,22 @@ import (
 	"centrepop/parts/seq"
 )
 
-// corners finds where a straight fillet with a place lies, says it with the place where that
+// corners finds where a straight fillet with a place lies, or one at the end of a bar that others have set, says it with the place where that
 // is not on every side, and notes a length that is asked for where no corner is.
 func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	p.Lap = t.in.Place != nil && !t.in.Place.Edge() && t.a.r.Part.Flat() && t.a.step == nil
 	if plate, round := t.boredPlate(); plate != nil && !t.in.Weld.Length.Set() {
 		j.boreCorners(t, p, plate, round)
 	}
-	if t.in.Place == nil || t.a.roundMm() > 0 || t.b.roundMm() > 0 {
+	_, _, barEnd := t.onBarEnd()
+	if t.in.Place == nil && (!barEnd || t.corner() || t.copeText() != "") || t.a.roundMm() > 0 || t.b.roundMm() > 0 {
 		return
 	}
 	in := t.in.Weld
 	p.Corners, p.Flush = j.seams.Corners(j.with(t), p.LegMm, !in.SidesSet)
 	lengthMm := func(c plan.Corner) float64 { return c.LengthMm }
 	p.CornerMm = seq.Sum(p.Corners, lengthMm)
-	if _, _, barEnd := t.onBarEnd(); !barEnd && t.in.Place.Edge() {
+	if !barEnd && t.in.Place.Edge() {
 		t.edgeCorners(p)
 	}
 	sum := seq.Sum(p.Corners, lengthMm)

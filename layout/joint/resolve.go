@@ -197,7 +197,7 @@ func (j *making) how(t *joint) string {
 	case p != nil:
 		return j.placeText(t, p)
 	case !t.axis:
-		return t.cutText()
+		return j.cutText(t)
 	}
 	m, text := t.meeting(), "fronts looking the same way"
 	switch {
@@ -223,7 +223,7 @@ func (j *making) how(t *joint) string {
 }
 
 // cutText says how two parts without a common axis stand to each other by the way their ends are cut.
-func (t *joint) cutText() string {
+func (j *making) cutText(t *joint) string {
 	switch cope, stand := t.copeText(), t.stand(); {
 	case t.corner():
 		return words.Spaced(t.a.ref.Feature) + " end of " + t.a.title() + " to the " + words.Spaced(t.b.ref.Feature) + " end of " + t.b.title() + ", cut to cut, long points outside, fronts level"
@@ -233,6 +233,9 @@ func (t *joint) cutText() string {
 		return stand.Text(t.w, t.a.title(), t.b.title())
 	}
 	set := "square and place by the drawing"
+	if slices.Contains(j.members(t.a.inst(), j.before), t.b.inst()) {
+		return t.a.text() + " against " + t.b.text() + ", as the two stand already"
+	}
 	if by := t.leansBy(); by != "" {
 		set = "its cut flat on it, so that it leans by " + by + "; its place by the drawing"
 	}

@@ -328,19 +328,22 @@ func TestLeansOnItsMitre(t *testing.T) {
 
 // A brace of 40 × 40 in the corner of a post on a rail, of solid bars: its long side of 450 is the third side of a triangle of
 // 450/√2 = 318.198; each end has fillets of 40 across and of 40·√2 = 57 along, on what it is welded to and nothing else.
-// Where the head is said 10 from its place, that is found.
+// Where the head is said 10 from its place, that is found; where it has none, the brace stands there by its foot.
 func TestBraceOfACorner(t *testing.T) {
 	t.Parallel()
 	bar := func(name, size string) string {
 		return "part: " + name + "\nkind: bar\nquantity: 1\nmaterial: S235\nbar: {square: " + size + "}\n"
 	}
-	for head, miss := range map[string]float64{"261.6296": 0, "251.6296": 10} {
+	place := func(left string) string {
+		return ", place: {on: bottom, with: right, from-left: " + left + ", from-bottom: 5, front: up}"
+	}
+	for head, miss := range map[string]float64{place("261.6296"): 0, place("251.6296"): 10, "": 0} {
 		m, pl := load(t, write(t, map[string]string{"post.yaml": bar("post", "50, length: 600"), "rail.yaml": bar("rail", "50, length: 800"),
 			"brace.yaml": bar("brace", "40, length: 450, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}"),
 			"job.yaml": "job: Brace\nunits: mm\nparts: [post.yaml, rail.yaml, brace.yaml]\njoints:\n" +
 				"  - {name: tee, weld: {part: post.left, to: rail.top, type: fillet, size: 3}, place: {on: top, with: left, at: [0, 0], front: down}}\n" +
 				"  - {name: foot, weld: {part: brace.left, to: rail.top, type: fillet, size: 3}, place: {on: top, with: left, from-right: 56.802, from-bottom: 5, front: down}}\n" +
-				"  - {name: head, weld: {part: brace.right, to: post.bottom, type: fillet, size: 3}, place: {on: bottom, with: right, from-left: " + head + ", from-bottom: 5, front: up}}\n"}))
+				"  - {name: head, weld: {part: brace.right, to: post.bottom, type: fillet, size: 3}" + head + "}\n"}))
 		found := 0.0
 		for _, p := range m.Problems {
 			if p.Kind == plan.PlaceMisses && p.Joint == "head" {
@@ -351,6 +354,9 @@ func TestBraceOfACorner(t *testing.T) {
 		}
 		if math.Abs(found-miss) > 0.01 {
 			t.Errorf("head at %s misses by %g, want %g", head, found, miss)
+		}
+		if how := "brace right against post bottom, as the two stand already"; strings.HasPrefix(pl.Joints[2].How, how) != (head == "") {
+			t.Errorf("%q: %s", head, pl.Joints[2].How)
 		}
 		for i, along := range []string{"", "rail", "post"} {
 			if i == 0 || miss > 0 {

@@ -113,9 +113,12 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corn
 			}
 		}
 	}
-	lying := faces
-	if with := s.m.joint(j.Name).Place.With; s.m.mitred(a, with) {
-		lying = []string{with} // beside it the sides of the bar lean over what it stands on
+	lying, foot := faces, j.A.Feature
+	if p := s.m.joint(j.Name).Place; p != nil {
+		foot = p.With
+	}
+	if s.m.mitred(a, foot) {
+		lying = []string{foot} // beside it the sides of the bar lean over what it stands on
 	}
 	for _, face := range lying {
 		c.onFace(face)
