@@ -160,6 +160,9 @@ type Place struct {
 // Edge tells whether the first part stands on an edge of its front view.
 func (p *Place) Edge() bool { return p.With != string(Front) && p.With != string(Back) }
 
+// OnRim tells whether the second part's face is one of its sides in the front view, of a round part its rim.
+func (p *Place) OnRim() bool { return p.On != string(Front) && p.On != string(Back) }
+
 // OnAxis tells whether it puts the origin of the first part over that of the second.
 func (p *Place) OnAxis() bool { return p.At != nil && p.At.X.Mm == 0 && p.At.Y.Mm == 0 }
 

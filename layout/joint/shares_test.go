@@ -144,7 +144,7 @@ func TestRingBounds(t *testing.T) {
 			j.in = &parts.Joint{Kind: parts.WeldKind, Weld: &parts.WeldJoint{}}
 			in, out := &j.a.step.Size, &j.b.step.Size
 			in.MinMm, in.MaxMm, out.NominalMm, out.MinMm, out.MaxMm = 40, 40, 40+play, 40+play, 40+play
-			j.slack(&plan.WeldPlan{LegMm: 5, ThroatMm: throat})
+			new(making).slack(j, &plan.WeldPlan{LegMm: 5, ThroatMm: throat})
 		})
 	}
 	hot := func(um float64) string {

@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
@@ -18,12 +19,16 @@ const (
 // slack finds the least and the most gap that a round leaves in the round that it is welded into, from the
 // limits of both, and whether a fillet bridges it. What has no axis, or is a branch on its
 // main, has its gap otherwise.
-func (t *joint) slack(p *plan.WeldPlan) {
+func (j *making) slack(t *joint, p *plan.WeldPlan) {
 	stands := t.in.Place != nil && t.in.Place.Gap.Mm > 0 && p.LegMm > 0 && !t.enters()
 	if stands {
 		p.GapMm = t.in.Place.Gap.Mm
 	}
 	p.GapLeastMm = p.GapMm
+	if open := j.rimOpenMm(t); p.LegMm > 0 && open > 0 {
+		p.GapMm = words.Round(p.GapMm+open, 2)
+		t.unbridged(p, " at its edges")
+	}
 	if stands || p.LegMm == 0 || t.b.radial != nil || t.a.roundMm() == 0 || t.b.roundMm() == 0 {
 		return
 	}
@@ -36,13 +41,46 @@ func (t *joint) slack(p *plan.WeldPlan) {
 	}
 	p.GapLeastMm = words.Round(math.Max(0, out.MinMm-in.MaxMm)/2, 2)
 	p.GapMm = words.Round(math.Max(0, out.MaxMm-in.MinMm)/2+t.flatsShortMm(), 2)
+	where := ""
+	if t.flatsShortMm() > 0 {
+		where = " at the middles of the flats"
+	}
+	t.unbridged(p, where)
+}
+
+// unbridged notes a gap that a fillet does not bridge, and where it is.
+func (t *joint) unbridged(p *plan.WeldPlan, where string) {
 	if most := math.Min(bridgedMostMm, bridgedMm+bridgedThroat*p.ThroatMm); p.GapMm > most {
-		where := ""
-		if t.flatsShortMm() > 0 {
-			where = " at the middles of the flats"
-		}
 		t.problem(plan.FilletGap, plan.Of(plan.Mm, p.GapMm), plan.Of(plan.Mm, words.Round(most, 2)), plan.Named(where))
 	}
+}
+
+// rimOpenMm is what the straight edge of a plate, or the square end of a bar, leaves open on the round that it stands on: by
+// the sagitta of that between where the two touch and the edge farther from there.
+func (j *making) rimOpenMm(t *joint) float64 {
+	p, radius := t.in.Place, t.b.roundMm()/2
+	if p == nil || radius == 0 || !p.OnRim() || t.a.roundMm() > 0 || !t.a.straight(p.With) {
+		return 0
+	}
+	past := j.seams.PastMm(t.in)
+	if p.On == string(parts.LeftEnd) || p.On == string(parts.RightEnd) { // there it curves upward
+		past[0], past[1] = past[2], past[3]
+	}
+	low, high := -radius-past[0], radius+past[1]
+	far, near := max(-low, high), max(low, -high, 0)
+	if far >= radius {
+		return 0
+	}
+	return math.Sqrt(radius*radius-near*near) - math.Sqrt(radius*radius-far*far)
+}
+
+// straight tells whether a side of a part is straight along and across: an edge of a rectangle, or a bar's end as sawn.
+func (f feature) straight(side string) bool {
+	if end := f.r.Part.BarEnd(side); end != nil {
+		return !end.Mitred() && !end.Coped()
+	}
+	o := f.r.Part.Outline
+	return f.r.Part.Flat() && (o.Shape == parts.SquareOutline || o.Shape == parts.RectangleOutline) && o.Corner.Mm == 0
 }
 
 // nested are the limits of the inner round's outside and of the outer round's inside, in
@@ -113,6 +151,8 @@ func (t *joint) gapText(p *plan.WeldPlan) string {
 		return "No gap."
 	case p.GapLeastMm == p.GapMm:
 		return "Gap " + most + "."
+	case t.in.Place != nil && t.in.Place.OnRim():
+		return "Gap " + least + " where it touches, " + most + " at its edges."
 	case t.flatsShortMm() > 0:
 		return "Gap up to " + most + " at the middles of the flats."
 	default:

@@ -95,7 +95,7 @@ func (weldKind) work(j *making, t *joint) {
 	if s := in.SquareUp; s.Set() {
 		p.SquareUpMm = s.Mm
 	}
-	t.slack(p)
+	j.slack(t, p)
 	for _, f := range []feature{t.a, t.b} {
 		if !j.weldedLater(t, f.inst()) {
 			p.Finish = append(p.Finish, fineSizes(f, j.before)...)
