@@ -222,8 +222,14 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 	}
 	kind, args := plan.HolesMiss, []plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Of(plan.Mm, geom.Clean(reach.mm)), t.a.holes()}
 	onCircles := t.a.group.Pattern().PCD.Set() && t.b.group.Pattern().PCD.Set()
-	if mm, other := spacing(reach.across(a), reach.across(b), reach.mm); !onCircles && mm != other {
-		args[2] = plan.Of(plan.Mm, words.Round(mm, 3))
+	run := reach.mm + reach.a.LengthMm() + reach.b.LengthMm()
+	mm, other := spacing(a, b, run)
+	if mm == other && (t.beside != nil || !t.walls()) { // else nothing says how the slots lie to one another
+		run = reach.mm
+		mm, other = spacing(reach.across(a), reach.across(b), run)
+	}
+	if !onCircles && mm != other {
+		args[2], args[3] = plan.Of(plan.Mm, words.Round(mm, 3)), plan.Of(plan.Mm, words.Round(run, 3))
 		kind, args = plan.HolesMissApart, append(args, plan.Of(plan.Mm, words.Round(other, 3)))
 	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && math.Abs(ra-rb) > reach.mm+1e-6 {
 		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))

@@ -26,7 +26,7 @@ func TestSlots(t *testing.T) {
 		{"upright", slot(both, "width: 11, length: 31"), into, "washer: yes", "10 0 10"},
 		{"across", slot(both, "width: 11, length: 31, turn: 90"), into, "washer: yes", "10 90 10"},
 		{"across, another pitch", slot("[[-43, 0], [43, 0]]", "width: 11, length: 31, turn: 90"), into, "washer: yes", "7 90 7"},
-		{"across, pitch beyond the run", slot("[[-51, 0], [51, 0]]", "width: 11, length: 31, turn: 90"), into, "washer: yes", "holes-miss, foot s, base h, 1, 0.5, slots"},
+		{"across, pitch beyond the run", slot("[[-51, 0], [51, 0]]", "width: 11, length: 31, turn: 90"), into, "washer: yes", "holes-miss-apart, foot s, base h, 102, 10.5, slots, 80"},
 		{"upright, another pitch", slot("[[-43, 0], [43, 0]]", "width: 11, length: 31"), into, "washer: yes", "holes-miss-apart, foot s, base h, 86, 0.5, slots, 80"},
 		{"upright, nearly the pitch", slot("[[-40.4, 0], [40.4, 0]]", "width: 11, length: 31"), into, "washer: yes", "play-used, foot s, 0.4, base h, 0.5, slots"},
 		{"one off by its run", slot("[[-40, 0], [40, 20]]", "width: 11, length: 31"), into, "washer: yes", "0 0 0"},
@@ -45,6 +45,7 @@ func TestSlots(t *testing.T) {
 		{"slots across slots", slot(both, "width: 11, length: 31"), slot(both, "width: 11, length: 21, turn: 90") + "\n", "washer: yes, nut: yes", "10 0 10; 5 90 5"},
 		{"slots on holes", slot(both, "width: 11, length: 31"), through, "washer: yes, nut: yes", "10 0 10"},
 		{"blind", slot(both, "width: 11, length: 31, depth: 6"), into, "washer: yes", "not-through, foot s, 6, 12"},
+		{"taps too shallow", slot(both, "width: 11, length: 31"), "holes: [{name: h, at: [[-40, 0], [40, 0]], size: M10 tap, depth: 6}]\n", "washer: yes", "short-thread, 6, 10, 11.5, steel; no-stock-length, M10"}, // one diameter, and 6 of thread
 		{"blind below", slot(both, "width: 11, length: 31"), slot(both, "width: 11, length: 31, depth: 6") + "\n", "washer: yes, nut: yes", "not-through, base h, 6, 20"},
 		{"seen from the back", slot(both, "face: back, width: 11, length: 31, turn: 30"), into, "washer: yes", "10 330 10"},
 	} {

@@ -18,24 +18,27 @@ type faced struct {
 	model *part.Model
 	group *part.Group
 	at    []assembly.Vec // the middles of the mouths
+	run   assembly.Vec   // of slots: from there to the centre of an end; zero of holes
 	out   assembly.Vec
 	sunk  bool // heads lie in the mouths
 	used  bool // by a joint
 }
 
 // mouths are the groups of holes of a body, once for each face they open on.
-func (m *Machine) mouths(b *assembly.Body) (all []faced) {
+func (m *Machine) mouths(b *assembly.Body) []faced {
+	return seq.Keep(m.holesAndSlots(b), func(f faced) bool { return f.group.Hole != nil })
+}
+
+// holesAndSlots are the mouths of both.
+func (m *Machine) holesAndSlots(b *assembly.Body) (all []faced) {
 	r := m.partOf(b.ID)
 	for g := range seq.Refs(r.Groups) {
-		if g.Hole == nil {
-			continue
-		}
 		for _, face := range []parts.Face{parts.Front, parts.Back} {
 			if face != g.Face && (!g.Through() || g.OnWall()) {
 				continue
 			}
 			f := faced{body: b, model: r, group: g, out: assembly.AxisZ, used: m.used(r, g)}
-			f.sunk = face == g.Face && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil)
+			f.sunk = face == g.Face && g.Hole != nil && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil)
 			pose, deep := b.Pose.Of(wall(r, g)), 0.0
 			if !g.OnWall() {
 				if face == parts.Back {
@@ -47,7 +50,9 @@ func (m *Machine) mouths(b *assembly.Body) (all []faced) {
 				}
 				deep = z
 			}
-			f.out = pose.Turn(f.out)
+			half, _, _ := g.SlotMm()
+			q := seenFront(g, []plan.XY{half})[0]
+			f.out, f.run = pose.Turn(f.out), pose.Turn(assembly.Vec{X: q.XMm, Y: q.YMm})
 			f.at = seq.Map(seenFront(g, g.OwnMm()), func(q plan.XY) assembly.Vec { return pose.Apply(assembly.Vec{X: q.XMm, Y: q.YMm, Z: -deep}) })
 			all = append(all, f)
 		}
@@ -201,21 +206,27 @@ func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float6
 	return apartMm, besideMm, ok
 }
 
-// beside is how far the nearest hole lies beside an axis through a place.
+// beside is how far the nearest hole, or the middle line of a slot, lies beside an axis through a place.
 func (f *faced) beside(p, along assembly.Vec) float64 {
-	return seq.Min(inf, f.at, func(q assembly.Vec) float64 { return q.Sub(p).Sub(along.Times(q.Sub(p).Dot(along))).Len() })
+	return seq.Min(inf, f.at, func(q assembly.Vec) float64 {
+		off := q.Sub(p).Sub(along.Times(q.Sub(p).Dot(along)))
+		if long := f.run.Dot(f.run); long > 0 {
+			off = off.Sub(f.run.Times(max(-1, min(1, off.Dot(f.run)/long))))
+		}
+		return off.Len()
+	})
 }
 
-// Off is how far beside all holes of a group of another part the nearest hole of a copy of a part lies, mm,
+// Off is how far beside all holes of a group of another part the nearest hole or slot of a copy of a part lies, mm,
 // of the copy that lies farthest; ok is false where one has no place, or none are parallel.
 func (m *Machine) Off(part, other, to string) (offMm float64, ok bool) {
 	holes := m.holes(other, to)
 	for b := range seq.Refs(m.copies(part)) {
 		near := inf
-		for _, f := range m.mouths(b) {
-			for g := range seq.Refs(holes) {
+		for f := range seq.Refs(m.holesAndSlots(b)) {
+			for _, g := range holes {
 				if math.Abs(f.out.Dot(g.out)) > 1-1e-6 {
-					near = seq.Min(near, f.at, func(p assembly.Vec) float64 { return g.beside(p, f.out) })
+					near = seq.Min(near, g.at, func(p assembly.Vec) float64 { return f.beside(p, f.out) })
 				}
 			}
 		}

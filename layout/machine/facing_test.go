@@ -2,6 +2,7 @@ package machine_test
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -240,6 +241,29 @@ func TestBeyondAsItLies(t *testing.T) {
 		}
 		if got := m.Beyond("none"); len(got) > 0 {
 			t.Errorf("of a part that stands nowhere: %v", got)
+		}
+	}
+}
+
+// A foot lies on a plate with its slot, 9 × 29 and so 10 from its middle to the centre of an end, in
+// the middle of the plate: a hole of the plate is off by what it lies beside that line.
+func TestOffSlots(t *testing.T) {
+	t.Parallel()
+	for at, want := range map[string]float64{"[0, 0]": 0, "[0, 8]": 0, "[0, -10]": 0, "[3, 8]": 3, "[0, 14]": 4, "[3, -14]": 5} {
+		dir := t.TempDir()
+		for name, text := range map[string]string{
+			"job.yaml":   "job: J\nunits: mm\nparts: [plate.yaml, base.yaml, foot.yaml]\njoints:\n  - {name: on, weld: {part: plate.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: 50, from-bottom: 20, front: left}}\nloose:\n  - {part: foot, how: bolted on, after: on, lies: [{on: plate.front, with: back, at: [5, 0], top: up}]}\n",
+			"plate.yaml": "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nholes: [{name: hole, at: [" + at + "], size: 9 mm}]\n",
+			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 200}\n",
+			"foot.yaml":  "part: foot\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 60}\nslots: [{name: slide, at: [[-5, 0]], width: 9, length: 29}]\n",
+		} {
+			if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		m, _ := load(t, filepath.Join(dir, "job.yaml"))
+		if mm, ok := m.Off("foot", "plate", "hole"); !ok || math.Abs(mm-want) > 1e-6 {
+			t.Errorf("%s: %v %v", at, mm, ok)
 		}
 	}
 }

@@ -51,23 +51,32 @@ func (m *Machine) pinned() (found []plan.Problem) {
 	return found
 }
 
-// slackIn is what is wrong where of all the steps of a loose part none is larger, at any limits, than the hole of
-// its size that it lies in; nil where it lies in none.
+// roomShare is how much wider than a step, as a share of it, a hole may be that is meant for it. Common practice, no
+// source.
+const roomShare = 0.3
+
+// slackIn is what is wrong where of all the steps of a loose part none is larger, at any limits, than a hole of
+// about its size that it lies in: the tightest of them; nil where it lies in none.
 func (m *Machine) slackIn(l *laid, pin *assembly.Body) (slack *plan.Problem) {
 	outside, _ := m.model(l.Part).Sides()
+	least := inf
 	for b := range m.parts() {
 		if b.ID == l.id() {
 			continue
 		}
 		for _, h := range m.roundHoles(b) {
 			for _, s := range outside {
-				if s.Size.Thread != nil || math.Abs(s.Size.NominalMm-h.isMm) > fitMm || !h.holds(pin.Pose, s.FromMm, s.ToMm, nil) {
+				if s.Size.Thread != nil || s.Size.NominalMm-h.isMm > fitMm || h.isMm-s.Size.NominalMm > max(fitMm, roomShare*s.Size.NominalMm) || !h.holds(pin.Pose, s.FromMm, s.ToMm, nil) {
 					continue
 				}
 				room := h.leastMm - mostMm(s)
 				if room < 0 {
 					return nil
 				}
+				if room >= least {
+					continue
+				}
+				least = room
 				p := problem(l.e.After.Value, plan.PressedLoose, l.at.Pos, plan.Named(m.title(l.id())+" "+words.Spaced(s.Name)), plan.Named(m.title(b.ID)+" "+words.Spaced(h.name)), rounded(room, 3))
 				slack = &p
 			}

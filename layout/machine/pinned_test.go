@@ -45,6 +45,7 @@ func TestPressedInIsLarger(t *testing.T) {
 		{"12, fit: f7", "on the driven side", ""},
 		{"12, fit: k6", "pressed in", ""},
 		{"12, fit: n6", "pressed in", ""},
+		{"10, fit: n6", "pressed into the plate", "pressed-loose Pin body Plate hole 1.981"}, // 10.01 to 10.019
 		{"9, fit: n6", "pressed into the plate", ""},
 	} {
 		got := found(t, map[string]string{

@@ -17,13 +17,15 @@ type rim struct {
 
 const steelwork = "EN 1993-1-8:2005 Table 3.3, used as guidance"
 
-// edgeRim is the least distance from a hole's middle line to an edge. A bolt
+// edgeRim is the least distance from a hole's middle line to an edge; bolted, a joint has its bolts go through. A bolt
 // hole has that of steelwork; half a thread of metal beside a tapped hole, and
 // a quarter of its diameter beside a plain one, are common practice.
-func (h *hole) edgeRim() rim {
+func (h *hole) edgeRim(bolted bool) rim {
 	const pinMm = 20.0 // the thickest pin that is pressed in; common practice, no source
 	d := 2 * h.radiusMm
 	switch {
+	case h.slot != nil && bolted:
+		return rim{1.5 * d, "from the middle line of a slot for bolts to an edge at least 1.5 times its width", steelwork}
 	case h.slot != nil:
 		return rim{1.0 * d, "from the middle of a slot to an edge at least its width", practice}
 	case h.bolt():
@@ -65,7 +67,7 @@ func edge(v *view) {
 			continue
 		}
 		n := v.nearestEdge(h)
-		need := h.edgeRim()
+		need := h.edgeRim(v.joined(h.name))
 		wantMm := need.needMm - h.radiusMm
 		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); headMm < headRim*h.headRadiusMm()-slackMm && h.headRadiusMm() > h.radiusMm && (n.wallMm >= wantMm-slackMm || n.wallMm > slackMm && headMm < slackMm) {
 			worst.add(h.name, headMm, func(count int) {

@@ -226,7 +226,7 @@ func (v *view) countersink(g *parts.HoleGroup) {
 }
 
 // boltPlay looks for clearance holes of a joint that are meant for a larger bolt
-// than the joint's.
+// than the joint's, and for slots as wide.
 func (r *reviewer) boltPlay(j *parts.Joint) {
 	b, err := bolts.Find(j.Bolt.Size)
 	if err != nil {
@@ -235,14 +235,18 @@ func (r *reviewer) boltPlay(j *parts.Joint) {
 	coarse, err := b.Thread.ClearanceMm("coarse")
 	for _, ref := range j.Refs() {
 		v := r.viewOf(ref.Part)
-		g, _ := v.groupNamed(ref.Feature)
+		g, slot := v.groupNamed(ref.Feature)
 		_, mm := v.groupSize(ref.Feature)
-		if err != nil || g == nil || g.Size.Make == parts.TappedHole || mm <= coarse+slackMm {
+		if err != nil || g != nil && g.Size.Make == parts.TappedHole || mm <= coarse+slackMm {
 			continue
+		}
+		fix := "the bolt that the holes are for, or smaller holes"
+		if slot != nil {
+			fix = "the bolt that the slots are for, or narrower slots"
 		}
 		r.add(Finding{
 			Part: j.Name.Value, Pos: j.Pos, What: "the bolts are small for " + ref.Feature + " of " + v.p.Title.Value, Numbers: j.Bolt.Size + " in " + r.mm(mm) + ", wanted at most " + r.mm(coarse),
-			OverMm: over(mm), Rule: "a bolt fills its hole but for the coarse series of clearance", Source: "ISO 273, ASME B18.2.8", Fix: "the bolt that the holes are for, or smaller holes",
+			OverMm: over(mm), Rule: "a bolt fills its hole but for the coarse series of clearance", Source: "ISO 273, ASME B18.2.8", Fix: fix,
 		})
 	}
 }

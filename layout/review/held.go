@@ -116,8 +116,7 @@ func (r *reviewer) overHoles(e *parts.Loose) {
 		f.Source = "by geometry"
 		of := g.Name.Value + " of " + on.p.Title.Value
 		wide := seq.Max(0, on.holesOf(g.Name.Value), func(h hole) float64 { return h.radiusMm })
-		elsewhere := slices.ContainsFunc(e.Lies, func(l parts.Lying) bool { return l.Ref.Part != on.p.Name.Value }) ||
-			v != nil && slices.ContainsFunc(v.p.Slots, func(s parts.FaceSlot) bool { return saysHoles(said, s.Name.Value) })
+		elsewhere := slices.ContainsFunc(e.Lies, func(l parts.Lying) bool { return l.Ref.Part != on.p.Name.Value })
 		if off, ok := r.machine().Off(e.Part.Value, on.p.Name.Value, g.Name.Value); ok && off > wide && strings.Contains(e.Buy.Value, "nut") && !elsewhere {
 			f.What, f.Numbers, f.OverMm = "no hole of "+v.p.Title.Value+" as it lies meets "+of, r.mm(off)+" off", over(off)
 			f.Rule, f.Fix = "a bolt goes through both holes", "lies: at the place where the holes meet"

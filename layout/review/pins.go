@@ -23,7 +23,7 @@ func (r *reviewer) pins(j *parts.Joint) {
 		return
 	}
 	for g := range seq.Refs(plate.p.Holes) {
-		_, long := pinOf(g.Note.Value)
+		_, long := r.pinOf(g.Note.Value, false)
 		switch other, _ := hub.groupNamed(g.Name.Value); {
 		case other != nil:
 			r.pinned(plate, hub, g)
@@ -39,7 +39,7 @@ func (r *reviewer) pins(j *parts.Joint) {
 func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 	a, b := plate.holesOf(g.Name.Value), hub.holesOf(g.Name.Value)
 	other, _ := hub.groupNamed(g.Name.Value)
-	_, long := pinOf(g.Note.Value)
+	_, long := r.pinOf(g.Note.Value, false)
 	out := long - plate.lengthMm
 	f := Finding{
 		Severity: Stop, Part: plate.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos,
@@ -89,18 +89,28 @@ func (r *reviewer) pinsAtLimits(f Finding, of string, plate, hub []hole, drawnMm
 	}
 }
 
-// pinWords are the diameter and the length in millimetres of a pin as it is ordered.
-var pinWords = regexp.MustCompile(`(?i)\bpins?\b(?:[^/]*?[^/\d.])(\d+(?:\.\d+)?)(?: ?[a-z]\d+)? ?[x×] ?(\d+(?:\.\d+)?)\b(?:[^/]|$)`)
+// pinWords are the diameter and the length of a pin as it is ordered.
+var pinWords = regexp.MustCompile(`(?i)\bpins?\b(?:[^/]*?[^/\d.])` + bareLength + `(?: ?[a-z]\d+)? ?[x×] ?` + bareLength)
 
 // standsWords say how far a pin goes into a hole that goes through.
 var standsWords = regexp.MustCompile(`(?i)\b(level|flush|deep|stands? out|out of|past)\b`)
 
-// pinOf is the pin that a note names, 0 where it names none.
-func pinOf(note string) (acrossMm, longMm float64) {
-	if m := pinWords.FindStringSubmatch(note); m != nil {
-		return noteMm(m[1], "mm"), noteMm(m[2], "mm")
+// pinOf is the pin that words name, 0 where they name none; of a pin that is ordered the diameter alone counts too.
+func (r *reviewer) pinOf(words string, ordered bool) (acrossMm, longMm float64) {
+	m := pinWords.FindStringSubmatch(words)
+	if m == nil && ordered {
+		m = pinsNamed.FindStringSubmatch(words)
 	}
-	return 0, 0
+	if m == nil {
+		return 0, 0
+	}
+	mm := func(number, unit string) float64 {
+		if unit == "" && strings.Contains(number, "/") {
+			unit = "in"
+		}
+		return r.itemMm(number + " " + unit)
+	}
+	return mm(m[1], m[2]), mm(m[3], m[4])
 }
 
 // pinOutShare is how far a pin stands out of its hole at the least, as a share of its
@@ -111,32 +121,133 @@ const (
 	pinGrade    = 8
 )
 
-// pinInHole compares the pin that the note at a hole names with that hole.
+// forPin is a plain hole and the words for what goes into it.
+type forPin struct {
+	name    string
+	pos     parts.Pos
+	words   string
+	fitted  bool // what goes in is pressed in
+	through bool
+	size    parts.Size
+	deepMm  float64
+}
+
+// pinInHole compares the pin that is fitted in a group of holes, or that its note names, with these.
 func (v *view) pinInHole(g *parts.HoleGroup) {
-	across, long := pinOf(g.Note.Value)
-	if across == 0 || g.Size.Make != parts.PlainHole {
+	if g.Size.Make != parts.PlainHole {
 		return
 	}
-	f, note := v.here(g.Name.Value, g.Pos), g.Note.Value
-	f.Fix = "the pin or the hole of the other's size"
-	hole, deep, pressed := g.Size.Size.Nominal.Mm, v.lengthMm, strings.Contains(note, "press")
+	h := forPin{g.Name.Value, g.Pos, g.Note.Value, g.Fitted.Value != "", g.Through, g.Size.Size, v.lengthMm}
 	if !g.Through {
-		deep = g.Depth.Mm
+		h.deepMm = g.Depth.Mm
 	}
+	v.pinIn(h)
+}
+
+// pinAcross is the same of a hole in the outside of a round.
+func (v *view) pinAcross(f *parts.Radial) {
+	if f.Shape != parts.RadialHole || f.Size.Make != parts.PlainHole {
+		return
+	}
+	h := forPin{f.Name.Value, f.Pos, f.Note.Value, f.Fitted.Value != "", f.Through, f.Size.Size, v.wallAt(v.axialMm(f))}
+	if !f.Through {
+		h.deepMm = f.Depth.Mm
+	}
+	v.pinIn(h)
+}
+
+func (v *view) pinIn(h forPin) {
+	across, long := v.pinOf(h.words, h.fitted)
+	if across == 0 {
+		return
+	}
+	f, pressed := v.here(h.name, h.pos), strings.Contains(h.words, "press")
+	f.Fix = "the pin or the hole of the other's size"
 	v.firstOf(f,
-		flaw{across > hole+slackMm || pressed && across < hole-slackMm, Finding{
-			What: "the pin of " + g.Name.Value + " has another size than its hole", Numbers: v.mm(across) + " in " + v.mm(hole), OverMm: over(math.Abs(across - hole)),
-			Rule: "a pin has the nominal size of the hole that holds it"}},
-		flaw{pressed && !fine(g.Size.Size.Fit, pinGrade), Finding{
-			What: g.Name.Value + " has no fit, and a pin is pressed into it", Numbers: note + " in " + v.mm(hole), OverMm: over(0),
+		v.pinSize(h, across, h.fitted || pressed),
+		flaw{pressed && !fine(h.size.Fit, pinGrade), Finding{
+			What: h.name + " has no fit, and a pin is pressed into it", Numbers: h.words + " in " + v.mm(h.size.Nominal.Mm), OverMm: over(0),
 			Rule: "a pin that is pressed in is held by its fit", Fix: "fit: H7"}},
-		flaw{pressed && g.Through && !standsWords.MatchString(note), Finding{
-			What: "nothing says how far the pin of " + g.Name.Value + " stands out, and of which face", Numbers: note, LeftMm: left(0),
+		flaw{pressed && h.through && !standsWords.MatchString(h.words), Finding{
+			What: "nothing says how far the pin of " + h.name + " stands out, and of which face", Numbers: h.words, LeftMm: left(0),
 			Rule: "a pin in a hole that goes through can be driven to any depth", Fix: "in the note: from the front till level with it"}},
-		flaw{long < deep+pinOutShare*across-slackMm, Finding{
-			What: "the pin of " + g.Name.Value + " hardly stands out of its hole", Numbers: v.mm(long) + " long in " + v.mm(deep), LeftMm: left(long - deep),
+		flaw{long > 0 && long < h.deepMm+pinOutShare*across-slackMm, Finding{
+			What: "the pin of " + h.name + " hardly stands out of its hole", Numbers: v.mm(long) + " long in " + v.mm(h.deepMm), LeftMm: left(long - h.deepMm),
 			Rule: "a pin locates by what stands out, half its diameter at the least", Fix: "a longer pin"}},
 	)
+}
+
+// pinSize is what is wrong with the size of a hole for a pin: it does not go in, or is not held though it is
+// pressed in, or rattles. Ground pins are m6 (ISO 8734), or 0.0001 to 0.0003 in over their size (ASME B18.8.2,
+// from memory): the most is the same to 0.004 mm.
+func (v *view) pinSize(h forPin, across float64, pressed bool) flaw {
+	hole, most := h.size.Nominal.Mm, across
+	if m6, err := fits.Limit(across, "m6"); err == nil {
+		most = m6.MaxMm
+	}
+	low, _, limited := v.limitsOf(&cylinder{size: h.size})
+	loose := pressed && (across < hole-slackMm || limited && low > most+geom.CloseMm)
+	f := flaw{across > hole+slackMm || loose || hole > widest*across, Finding{
+		Severity: Stop, What: "the pin of " + h.name + " is larger than its hole", Numbers: v.mm(across) + " in " + v.mm(hole),
+		Rule: "a pin goes into its hole", Source: "ISO 8734 and ISO 2338 in H7, ASME B18.8.2"}}
+	switch {
+	case loose:
+		f.What, f.Rule = "the pin of "+h.name+" is pressed in, and loose in its hole", "a pin that is pressed in is held by its hole: of m6 in H7"
+		if across >= hole-slackMm {
+			f.Numbers = v.mm(most) + " at the most in " + v.mm(low) + " at the least"
+		}
+	case hole > across:
+		f.Severity, f.What, f.OverMm = Check, "the pin of "+h.name+" rattles in its hole", over(hole-across)
+	}
+	return f
+}
+
+// pinsBought compares pins that are bought with the plain holes that the words beside them name, in whichever part:
+// they go into all, and where they are pressed in one holds them.
+func (r *reviewer) pinsBought(e *parts.Loose) {
+	across, _ := r.pinOf(e.Item.Value+"; "+e.Buy.Value, true)
+	said := r.untitled(e.Item.Value + " " + e.How.Value)
+	var loose *flaw
+	held := false
+	for v, g := range r.groups() {
+		if across == 0 || g.Size.Make != parts.PlainHole || !v.saidFor(e, said, g) {
+			continue
+		}
+		h := forPin{name: g.Name.Value + " of " + v.p.Title.Value, size: g.Size.Size}
+		is, free := v.pinSize(h, across, e.Held == parts.ByForce), v.pinSize(h, across, false)
+		common := v.here(g.Name.Value, e.Pos)
+		common.Fix = "the pin or the hole of the other's size"
+		held = held || !is.is
+		if free.is {
+			r.firstOf(common, free)
+		} else if is.is && loose == nil {
+			is.Finding = is.or(common)
+			loose = &is
+		}
+	}
+	if loose != nil && !held {
+		r.add(loose.Finding)
+	}
+}
+
+// pinsMeet compares the pins in the holes of one part of a bolted joint with the holes of that name in the others.
+func (r *reviewer) pinsMeet(j *parts.Joint) {
+	for _, a := range j.Refs() {
+		v := r.viewOf(a.Part)
+		for g := range seq.Refs(v.p.Holes) {
+			across, _ := r.pinOf(g.Note.Value, g.Fitted.Value != "")
+			for _, b := range j.Refs() {
+				w := r.viewOf(b.Part)
+				o, _ := w.groupNamed(g.Name.Value)
+				if across == 0 || w == v || o == nil || o.Size.Make != parts.PlainHole || o.Note.Value != "" && strings.Contains(o.Note.Value, "pin") {
+					continue
+				}
+				f := w.here(o.Name.Value, o.Pos)
+				f.Fix = "the pin of " + v.p.Title.Value + " or the hole of the other's size"
+				r.firstOf(f, w.pinSize(forPin{name: o.Name.Value + " of " + v.p.Title.Value, size: o.Size.Size}, across, false))
+			}
+		}
+	}
 }
 
 // holesOf are the holes of a group.

@@ -63,7 +63,10 @@ func TestSmallGeometry(t *testing.T) {
 	}
 	round := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 	clock := func(h hole) float64 { return geom.ClockDeg(h.middle()) }
-	pin := func(note string) [2]float64 { a, b := pinOf(note); return [2]float64{a, b} }
+	pin := func(note string) [2]float64 {
+		a, b := (&reviewer{job: &parts.Job{Units: parts.Millimetres}}).pinOf(note, false)
+		return [2]float64{a, b}
+	}
 	for _, c := range []struct {
 		what      string
 		got, want any
