@@ -87,6 +87,25 @@ func titles(r *plan.FirstRun) (out []string) {
 	return out
 }
 
+// A guard of sheet that the motor's page has stop the motor stands once; its screws are tight where a joint bolts it.
+func TestGuardsOn(t *testing.T) {
+	t.Parallel()
+	for with, want := range map[string][]string{
+		"  guards:\n":                       {"Coupling guard: on, all its screws tight"},
+		"  guards:\n    - coupling guard\n": {"Coupling guard: on and shut"},
+	} {
+		var got []string
+		for _, l := range stage(t, demo(t, "pugmill", "  guards:\n", with).FirstRun, "Guards").Lines {
+			if strings.HasPrefix(l.Do, "Coupling guard") {
+				got = append(got, l.Do)
+			}
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("%q: %q", with, got)
+		}
+	}
+}
+
 func TestFirstRun(t *testing.T) {
 	t.Parallel()
 	r := arranged(t).FirstRun

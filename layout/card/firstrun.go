@@ -79,9 +79,15 @@ func (c cards) guards() (out []plan.CardLine) {
 		out = append(out, plan.CardLine{Do: "The job names no guard that stops the motor: cover what turns within reach"})
 	}
 	for _, p := range c.job.Parts {
-		if p.Bends != nil && p.For == parts.Guarding {
-			out = append(out, plan.CardLine{Do: p.Title.Value + ": on, all its screws tight"})
+		named := slices.ContainsFunc(m.Guards, func(g parts.Text) bool { return strings.EqualFold(g.Value, p.Title.Value) })
+		if p.Bends == nil || p.For != parts.Guarding || named {
+			continue
 		}
+		held := ""
+		if slices.ContainsFunc(c.job.Joints, func(j *parts.Joint) bool { return j.Kind == parts.BoltKind && j.Holds(p.Name.Value) }) {
+			held = ", all its screws tight"
+		}
+		out = append(out, plan.CardLine{Do: p.Title.Value + ": on" + held})
 	}
 	return out
 }

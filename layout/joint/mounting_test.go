@@ -84,6 +84,17 @@ func length(mm float64) parts.Length {
 }
 
 // A pair is named by where the backs of the cups look (ISO 5593 terms).
+// The lock nuts N-06 and N-07 run on 1.173-18 and 1.376-18 (ABMA 8.2); a washer of that number is none.
+func TestNutOrderedByItsNumber(t *testing.T) {
+	t.Parallel()
+	for item, want := range map[string]bool{"bearing nut N-06 with lock washer W-06": true, "N06": true, "bearing nut N-07": false, "nut AN-060": false, "lock washer W-06": false, "nut 1.173-18 UNS": true} {
+		s := &shop{job: &parts.Job{Loose: []parts.Loose{{Item: parts.Text{Value: item}, As: parts.ANut}}}}
+		if got := s.nutOrdered("1.173-18 UNS") != nil; got != want {
+			t.Errorf("%s: %v", item, got)
+		}
+	}
+}
+
 func TestArrangement(t *testing.T) {
 	t.Parallel()
 	at := func(mm, dir float64) mounting { return mounting{cupBackMm: mm, cupDir: dir} }

@@ -24,6 +24,9 @@ const (
 // ranged is a clause that sets something from one number to another: what, the two with the unit, and of what.
 var ranged = regexp.MustCompile(`(?:[^.,:;]*until |^| )([^.,:; ][^.,:;]*?) (\d[\d./-]*) to (\d[\d./-]*(?: mm| in)?)( [^.,:;]*)?`)
 
+// saysOff finds words that take off again what is put in for a step alone.
+var saysOff = regexp.MustCompile(`\b(?:off|out) (?:again|before|once|after)\b|\b(?:comes?|taken?|goes) (?:off|out)\b`)
+
 // looseTitle names what no joint fastens: a part by its title, what is bought by its words.
 func (s *shop) looseTitle(e *parts.Loose) string {
 	if e.Part.Value != "" {
@@ -59,6 +62,9 @@ func (j *making) putIn(t *joint, when putWhen) {
 		s := plan.JointStep{Title: "Put in", Do: []string{strings.TrimSuffix(title+": "+e.How.Value, ".") + "."}}
 		if e.Buy.Value != "" {
 			s.Do = append(s.Do, "Use "+words.CountOf(e.Count)+e.Buy.Value+".")
+		}
+		if e.Off && !saysOff.MatchString(e.How.Value) {
+			s.Do = append(s.Do, "It comes off again before the next step.")
 		}
 		if e.MassKg > plan.LiftKg {
 			s.Caution = "It is " + t.w.RoundMass(e.MassKg, 1) + ": " + t.w.Carriers(e.MassKg) + "."

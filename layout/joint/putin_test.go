@@ -54,6 +54,17 @@ func TestNutIsOrdered(t *testing.T) {
 	}
 }
 
+// What is put in for one step alone comes off in it, where its own words do not say so.
+func TestComesOffAgain(t *testing.T) {
+	t.Parallel()
+	for how, want := range map[string]bool{"stood in a hole of the hopper grille by hand to pour water": true, "stood in a hole of the hopper grille by hand to pour water; out before clay goes in": false} {
+		p := planned(t, editedDemo(t, "pugmill", "job.yaml", "stood in a hole of the hopper grille by hand to pour water; out before clay goes in.", how))
+		if got := strings.Contains(stepText(jointNamed(t, p, "hopper")), "It comes off again before the next step."); got != want {
+			t.Errorf("%s: %v", how, got)
+		}
+	}
+}
+
 // A right-hand nut on a shaft that turns clockwise seen from it lags behind and comes off;
 // the thicker plate has the longer thread of a made stud.
 func TestNutsAndStudsSayTheirSide(t *testing.T) {

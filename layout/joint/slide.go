@@ -37,9 +37,9 @@ func (slideKind) ends(s *shop, t *joint) {
 
 func (slideKind) title(t *joint) string { return "Slide " + t.a.title() + " on " + t.b.title() }
 
-// buy lists the nut; the key and the ring are listed with their keyway and groove.
-func (slideKind) buy(_ *shop, t *joint, list *buying) {
-	if n := t.out.Slide.Nut; n != "" {
+// buy lists the nut that the job does not order itself; the key and the ring are listed with their keyway and groove.
+func (slideKind) buy(s *shop, t *joint, list *buying) {
+	if n := t.out.Slide.Nut; n != "" && s.nutOrdered(n) == nil {
 		if t.out.Slide.Dragged {
 			n += ", self-locking"
 		}

@@ -69,6 +69,12 @@ func TestMachinedByNote(t *testing.T) {
 	if c := check(m, "spots at 90°, 4 deep by a 90° drill"); c == nil || c.Limits != "places ± 0.3" || len(m.Out.Notes) != 1 {
 		t.Errorf("%+v, notes %q", c, m.Out.Notes)
 	}
+	for note, want := range map[string]string{"LATHE: ream the bore to its limits after pressing": "by the note", "LATHE: cut 3/4-6 Acme, single depth 0.093 in, 5 turns": "by the note", "DRILL: 2 spots 60 mm apart": "places ± 0.3"} {
+		m = work(t, "mm", "part: p\nkind: shaft\nmaterial: S235\nstock: {round: 40 mm}\nprofile:\n  outside: [{name: a, diameter: 30, length: 40}]\nnotes: ['"+note+"']\n")
+		if _, what, _ := strings.Cut(note, ": "); check(m, what) == nil || check(m, what).Limits != want {
+			t.Errorf("%s: %+v", note, check(m, what))
+		}
+	}
 	if m = work(t, "mm", "part: p\nkind: bar\nmaterial: S235\nbar: {square: 20, length: 100}\n"+notes); len(m.Out.Notes) != 2 {
 		t.Errorf("of a bar %q", m.Out.Notes)
 	}

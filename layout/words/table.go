@@ -88,8 +88,11 @@ func (w Writer) mass(kg float64) (value float64, unit string) {
 	return kg, " kg"
 }
 
-// Mass writes kilograms with three figures, in an inch job as pounds.
+// Mass writes kilograms with three figures, in an inch job as pounds; 0, that of a material without data, is not known.
 func (w Writer) Mass(kg float64) string {
+	if kg == 0 {
+		return "not known"
+	}
 	value, unit := w.mass(kg)
 	decimals := 3
 	switch a := math.Abs(value); {

@@ -15,7 +15,7 @@ func TestTableFormats(t *testing.T) {
 		{Fixed(-12.7, parts.Inches), "-0.500"}, {Fixed(1e-9, parts.Inches), "0.000"},
 		{Short(8.5, parts.Millimetres), "8.5"}, {Short(11, parts.Millimetres), "11"}, {Short(100, parts.Millimetres), "100"},
 		{Short(11.1125, parts.Inches), "0.438"}, {Angle(360.0 / 7), "51.43°"}, {Angle(30), "30°"},
-		{mm.Mass(0.6551), "0.655 kg"}, {mm.Mass(13.44), "13.4 kg"}, {mm.Mass(2.314), "2.31 kg"}, {mm.Mass(250.4), "250 kg"},
+		{mm.Mass(0), "not known"}, {mm.Mass(0.6551), "0.655 kg"}, {mm.Mass(13.44), "13.4 kg"}, {mm.Mass(2.314), "2.31 kg"}, {mm.Mass(250.4), "250 kg"},
 		{in.Mass(0.45359237), "1.00 lb"}, {in.Mass(100), "220 lb"}, {in.RoundMass(0.2, 2), "0.44 lb"}, {mm.RoundMass(0.2, 2), "0.2 kg"},
 		{Span(1, 6), "1–6"}, {Span(7, 1), "7"},
 	} {
