@@ -30,7 +30,7 @@ const (
 func (r *reviewer) weldAccess(j *plan.JointPlan) {
 	ends, stack := r.weldEnds(j)
 	if len(ends) > 0 {
-		ends = meant(j.Weld, ends)
+		ends = cornered(j.Weld, meant(j.Weld, ends))
 	} else {
 		ends, stack = r.footEnd(j, r.pl.Joints[:slices.Index(r.pl.Joints, j)])
 	}
@@ -119,6 +119,16 @@ func meant(w *plan.WeldPlan, ends []weldEnd) []weldEnd {
 		return ends[1:]
 	}
 	return ends
+}
+
+// cornered are the ends at which a fillet has a corner, all of any other weld, and where none has: the parts may
+// end level at one end, and the corner lies at the other.
+func cornered(w *plan.WeldPlan, ends []weldEnd) []weldEnd {
+	some := seq.Keep(ends, func(e weldEnd) bool { return e.cornerMm >= w.LegMm-slackMm })
+	if w.Type != "fillet" || len(some) == 0 {
+		return ends
+	}
+	return some
 }
 
 // reachable reports a weld that cannot be reached at the ends that it is made at.
