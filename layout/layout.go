@@ -21,7 +21,9 @@ import (
 	"centrepop/layout/joint"
 	"centrepop/layout/machine"
 	"centrepop/layout/part"
+	"centrepop/layout/picture"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -72,8 +74,8 @@ func Work(job *parts.Job) (*Worked, error) {
 		return nil, errs
 	}
 	out.Dangers = dangers(out.Parts)
-	out.Faults = joint.Resolve(out, job, models, machine.NewSeams(job, models))
-	return &Worked{Job: job, Plan: out, Machine: sync.OnceValue(func() *machine.Machine { return stand(job, out, models) })}, nil
+	out.Faults = joint.Resolve(out, job, models, stand.NewSeams(job, models))
+	return &Worked{Job: job, Plan: out, Machine: sync.OnceValue(func() *machine.Machine { return standing(job, out, models) })}, nil
 }
 
 // Faults are what keeps joints from being worked out, as located errors; nil if
@@ -107,9 +109,9 @@ func dangers(list []*plan.PartPlan) []plan.Danger {
 	return out
 }
 
-// stand places the parts of a job and what is bought, and looks at what that
+// standing places the parts of a job and what is bought, and looks at what that
 // shows.
-func stand(job *parts.Job, pl *plan.Plan, models []*part.Model) *machine.Machine {
+func standing(job *parts.Job, pl *plan.Plan, models []*part.Model) *machine.Machine {
 	m := machine.Of(job, models, pl.Joints)
 	m.Review()
 	w := words.Writer{Units: job.Units}
@@ -122,7 +124,7 @@ func stand(job *parts.Job, pl *plan.Plan, models []*part.Model) *machine.Machine
 // Arrange adds to the plan what the machine shows: the general arrangement, what
 // stands at each joint, and then the cards, which name what hides bolts.
 func (w *Worked) Arrange() {
-	w.Plan.Arrangement = w.Machine().Pictures()
+	w.Plan.Arrangement = picture.Draw(w.Machine())
 	card.Fill(w.Plan, w.Job)
 }
 

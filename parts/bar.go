@@ -148,5 +148,8 @@ func (b *Bar) EndMm(side Side, yMm float64) float64 {
 	return b.Width.Mm/2*math.Abs(rise) - yMm*rise
 }
 
+// IsEnd tells whether it is the left or the right end of a bar.
+func (s Side) IsEnd() bool { return s == LeftEnd || s == RightEnd }
+
 // Side is the side of a bar that a group of holes is on.
 func (g *HoleGroup) Side() Side { return cmp.Or(g.On, Side(g.Face)) }

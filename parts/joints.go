@@ -35,8 +35,20 @@ type JointRef struct {
 	Pos     Pos
 }
 
+// Instance is the copy that a joint takes hold of.
+func (r JointRef) Instance() Instance { return Instance{r.Part, r.Copy} }
+
 // Set tells whether the reference was given.
 func (r JointRef) Set() bool { return r.Part != "" }
+
+// Instance is one copy of a part.
+type Instance struct {
+	Part string // by name
+	Copy int    // from 1
+}
+
+// ID names an instance among the bodies of the machine.
+func (i Instance) ID() string { return i.Part + "#" + strconv.Itoa(i.Copy) }
 
 // Joint is how a first part meets a second. The first is the shaft of a press
 // fit, the part welded on, the part bolts go through, the one with the

@@ -358,6 +358,11 @@ func (p *Profile) Through() bool {
 func (p *Part) Flat() bool   { return p.Outline != nil }
 func (p *Part) Turned() bool { return p.Profile != nil }
 
+// PlateLike tells whether a part is a plate, or a flat bar.
+func (p *Part) PlateLike() bool {
+	return p.Flat() && p.Kind != Folded || p.Kind == BarPart && p.Bar.Section == FlatBar
+}
+
 // OfSheet tells whether a kind of part is sheet that is rolled, bent or wound.
 func (k Kind) OfSheet() bool {
 	return k == Cone || k == TransitionPiece || k == Folded || k == FlightPart

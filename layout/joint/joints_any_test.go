@@ -6,9 +6,9 @@ import (
 	"testing"
 
 	"centrepop/layout/joint"
-	"centrepop/layout/machine"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 )
 
@@ -42,7 +42,7 @@ func TestAnyJoint(t *testing.T) {
 	try := func(j *parts.Joint) {
 		job.Joints = []*parts.Joint{j}
 		pl := &plan.Plan{Units: bare.Units, Parts: bare.Parts}
-		faults := joint.Resolve(pl, job, rs, machine.NewSeams(job, rs))
+		faults := joint.Resolve(pl, job, rs, stand.NewSeams(job, rs))
 		switch {
 		case len(faults) == 0:
 			planned++

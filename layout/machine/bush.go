@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -26,12 +27,12 @@ const (
 // inBushes looks at what lies in the bores of parts that are pressed in: no joint says that it turns
 // there, and the bore closes when it is pressed.
 func (m *Machine) inBushes() (found []plan.Problem) {
-	for _, j := range m.ofKind(parts.PressKind) {
-		bush := m.at(j.A)
+	for _, j := range m.OfKind(parts.PressKind) {
+		bush := m.At(j.A)
 		if bush == nil {
 			continue
 		}
-		_, inside := m.model(j.A.Part).Sides()
+		_, inside := m.Model(j.A.Part).Sides()
 		for _, bore := range inside {
 			found = append(found, m.inBore(j, bush, bore)...)
 		}
@@ -43,8 +44,8 @@ func (m *Machine) inBushes() (found []plan.Problem) {
 // before it should have reached it.
 func (m *Machine) inBore(j *plan.JointPlan, bush *assembly.Body, bore *part.Step) (found []plan.Problem) {
 	nearest, missing := -reachShare*bore.LengthMm(), []plan.Problem(nil)
-	for b, r := range m.parts() {
-		if b.ID == bush.ID || !sameAxis(bush.Pose, b.Pose) || m.joinsTo(bush.ID, b.ID) {
+	for b, r := range m.Parts() {
+		if b.ID == bush.ID || !stand.SameAxis(bush.Pose, b.Pose) || m.joinsTo(bush.ID, b.ID) {
 			continue
 		}
 		problems, long := m.inBush(j, bush, b, r, bore)
@@ -64,13 +65,13 @@ func (m *Machine) inBore(j *plan.JointPlan, bush *assembly.Body, bore *part.Step
 // Beyond is how thick, across, what runs through the bore of a part is before its front, by its title: what
 // comes onto the front comes over that.
 func (m *Machine) Beyond(on string) map[string]float64 {
-	out, p := map[string]float64{}, m.standing(Instance{on, 1})
+	out, p := map[string]float64{}, m.Standing(parts.Instance{Part: on, Copy: 1})
 	if p == nil {
 		return out
 	}
-	_, bores := m.model(on).Sides()
-	for b, r := range m.parts() {
-		if b.ID == p.ID || !sameAxis(p.Pose, b.Pose) {
+	_, bores := m.Model(on).Sides()
+	for b, r := range m.Parts() {
+		if b.ID == p.ID || !stand.SameAxis(p.Pose, b.Pose) {
 			continue
 		}
 		at, through, thick := p.Pose.Inverse().Of(b.Pose), false, 0.0
@@ -85,7 +86,7 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 			}
 		}
 		if through && thick > 0 {
-			out[m.title(b.ID)] = thick
+			out[m.Title(b.ID)] = thick
 		}
 	}
 	return out
@@ -100,8 +101,8 @@ func liesAlong(at assembly.Pose, s *part.Step) (lowMm, highMm float64) {
 
 // joinsTo tells whether a joint is between two bodies.
 func (m *Machine) joinsTo(a, b string) bool {
-	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
-		ids := endsOf(j)
+	return slices.ContainsFunc(m.Joints, func(j *plan.JointPlan) bool {
+		ids := stand.EndsOf(j)
 		return slices.Contains(ids, a) && slices.Contains(ids, b)
 	})
 }
@@ -130,8 +131,8 @@ func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.
 	}
 	var found []plan.Problem
 	say := func(kind plan.ProblemKind, mm ...float64) {
-		args := []plan.Arg{plan.Named(m.title(b.ID) + " " + words.Spaced(run.Name)), plan.Named(m.title(bush.ID) + " " + words.Spaced(bore.Name))}
-		found = append(found, m.fault(j.Name, kind, append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, v) })...)...))
+		args := []plan.Arg{plan.Named(m.Title(b.ID) + " " + words.Spaced(run.Name)), plan.Named(m.Title(bush.ID) + " " + words.Spaced(bore.Name))}
+		found = append(found, m.Fault(j.Name, kind, append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, v) })...)...))
 	}
 	if most < fillShare*bore.LengthMm() {
 		say(plan.BushShort, words.Round(max(most, 0), 2), bore.LengthMm())

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -25,7 +26,7 @@ const (
 
 // contact finds parts that are to be welded and stand apart.
 func (m *Machine) contact() (looks []look) {
-	for _, j := range m.ofKind(parts.WeldKind) {
+	for _, j := range m.OfKind(parts.WeldKind) {
 		looks = append(looks, func() []plan.Problem { return slices.Concat(m.apart(j), m.beyond(j), m.bracesOne(j)) })
 	}
 	return looks
@@ -33,33 +34,33 @@ func (m *Machine) contact() (looks []look) {
 
 // apart tells whether the parts of a weld stand apart.
 func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
-	a, b := m.at(j.A), m.at(j.B)
+	a, b := m.At(j.A), m.At(j.B)
 	skew := slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.FrameSkew && p.Joint == j.Name })
 	if a == nil || b == nil || a == b || skew || assembly.Near(a, b, bridgedMm, seamFinestMm) {
 		return nil
 	}
 	mm, _ := assembly.Clearance(a, b, farMm, apartToMm)
-	return []plan.Problem{m.fault(j.Name, plan.WeldApart, m.named(a.ID), m.named(b.ID), rounded(mm, 0))}
+	return []plan.Problem{m.Fault(j.Name, plan.WeldApart, m.Named(a.ID), m.Named(b.ID), stand.Rounded(mm, 0))}
 }
 
 // beyond finds plates that stand on edge and are welded along more than lies on what
 // they touch of what is welded by then.
 func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
-	in, a := m.joint(j.Name), m.at(j.A)
-	if a == nil || !in.OnEdge() || !in.Weld.Length.Set() || !sheet(m.model(j.A.Part).Part) {
+	in, a := m.Joint(j.Name), m.At(j.A)
+	if a == nil || !in.OnEdge() || !in.Weld.Length.Set() || !m.Model(j.A.Part).Part.PlateLike() {
 		return nil
 	}
 	on, there := 0.0, map[string]bool{a.ID: true}
-	for _, o := range slices.Backward(plan.OfKind(m.joints[:j.N], parts.WeldKind)) { // what it is welded to first
+	for _, o := range slices.Backward(plan.OfKind(m.Joints[:j.N], parts.WeldKind)) { // what it is welded to first
 		for _, end := range []plan.JointEnd{o.A, o.B} {
-			b := m.at(end)
+			b := m.At(end)
 			if b == nil || there[b.ID] {
 				continue
 			}
-			if there[b.ID] = true; touch(b, a) {
-				on += commonMm(a, b)
+			if there[b.ID] = true; Touch(b, a) {
+				on += CommonMm(a, b)
 			}
-			if in.Weld.Length.Mm <= on+2*standsMm {
+			if in.Weld.Length.Mm <= on+2*StandsMm {
 				return nil
 			}
 		}
@@ -67,13 +68,13 @@ func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
 	if on == 0 {
 		return nil
 	}
-	return []plan.Problem{m.fault(j.Name, plan.SeamBeyond, plan.Of(plan.Mm, in.Weld.Length.Mm), m.named(a.ID), rounded(on, 1))}
+	return []plan.Problem{m.Fault(j.Name, plan.SeamBeyond, plan.Of(plan.Mm, in.Weld.Length.Mm), m.Named(a.ID), stand.Rounded(on, 1))}
 }
 
 // bracesOne finds a brace on edge that touches one part alone, and what it stands off.
 func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
-	in, a, plate := m.joint(j.Name), m.at(j.A), m.at(j.B)
-	if a == nil || plate == nil || !in.OnEdge() || m.partOf(a.ID).Part.For != parts.Brace {
+	in, a, plate := m.Joint(j.Name), m.At(j.A), m.At(j.B)
+	if a == nil || plate == nil || !in.OnEdge() || m.PartOf(a.ID).Part.For != parts.Brace {
 		return nil
 	}
 	up := outward(plate, parts.Face(in.Place.On))
@@ -81,13 +82,13 @@ func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
 		return b.Box().Moved(assembly.Frame(assembly.Vec{}, up, up.Square()).Inverse())
 	}
 	touched, near, least := "", "", inf
-	welds := m.ofKind(parts.WeldKind)
+	welds := m.OfKind(parts.WeldKind)
 	for b := range seq.Refs(m.Bodies) {
-		if b == a || !slices.ContainsFunc(welds, func(o *plan.JointPlan) bool { return slices.Contains(endsOf(o), b.ID) }) {
+		if b == a || !slices.ContainsFunc(welds, func(o *plan.JointPlan) bool { return slices.Contains(stand.EndsOf(o), b.ID) }) {
 			continue
 		}
 		switch {
-		case !touch(b, a):
+		case !Touch(b, a):
 			if above(b).High.Z < above(a).Low.Z+bridgedMm {
 				continue // behind what it stands on
 			}
@@ -103,15 +104,7 @@ func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
 	if touched == "" || near == "" {
 		return nil
 	}
-	return []plan.Problem{m.fault(j.Name, plan.BracesOne, m.named(a.ID), m.named(touched), m.named(near), rounded(least, 1))}
-}
-
-// standing is the body of a part that has a place.
-func (m *Machine) standing(i Instance) *assembly.Body {
-	if k, ok := m.bodyOf[i]; ok {
-		return &m.Bodies[k]
-	}
-	return nil
+	return []plan.Problem{m.Fault(j.Name, plan.BracesOne, m.Named(a.ID), m.Named(touched), m.Named(near), stand.Rounded(least, 1))}
 }
 
 // How far an opening is free outside its mouth, and how much of it may be
@@ -123,7 +116,7 @@ const (
 
 // openings looks out of every opening in a part's side, and says what covers it.
 func (m *Machine) openings() (looks []look) {
-	for b, r := range m.parts() {
+	for b, r := range m.Parts() {
 		for f := range seq.Refs(r.Radials) {
 			looks = append(looks, func() []plan.Problem { return m.lookOut(b, r, f) })
 		}
@@ -159,10 +152,36 @@ func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) []pla
 			continue
 		}
 		joint := m.between(b.ID, covers[0].ID)
-		if in := m.joint(joint); in != nil && in.Kind == parts.PressKind {
+		if in := m.Joint(joint); in != nil && in.Kind == parts.PressKind {
 			continue // what is pressed on is looked at where the press is
 		}
-		return []plan.Problem{problem(joint, plan.OpeningCovered, f.In.Pos, plan.Named(words.Spaced(row.Name)), m.named(b.ID), m.named(covers[0].ID), rounded(covers[0].FirstMm, 1))}
+		return []plan.Problem{stand.Problem(joint, plan.OpeningCovered, f.In.Pos, plan.Named(words.Spaced(row.Name)), m.Named(b.ID), m.Named(covers[0].ID), stand.Rounded(covers[0].FirstMm, 1))}
 	}
 	return nil
+}
+
+// Steep is how much of a direction lies along another that it is as good as. Common practice, no source.
+const Steep = 0.9
+
+// CommonMm is the longest way along which the rooms of two bodies lie beside one another, along x, y or z.
+func CommonMm(a, b *assembly.Body) float64 {
+	size := a.Box().Common(b.Box()).Size()
+	return max(size.X, size.Y, size.Z)
+}
+
+// Touch tells whether two bodies touch on a face.
+func Touch(a, b *assembly.Body) bool {
+	if !b.Box().Meets(a.Box(), StandsMm) {
+		return false
+	}
+	towards := a.Box().Centre().Sub(b.Box().Centre())
+	for _, way := range []assembly.Vec{assembly.AxisX, assembly.AxisY, assembly.AxisZ} {
+		if way.Dot(towards) < 0 { // the likelier first
+			way = way.Reversed()
+		}
+		if TouchMm2(a, b, way) > 0 || TouchMm2(a, b, way.Reversed()) > 0 {
+			return true
+		}
+	}
+	return false
 }

@@ -6,6 +6,8 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/layout/solid"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -15,14 +17,14 @@ import (
 // its two parts on their axis, or the part that is set on a face, a round or another's
 // cut, with all that hangs on it. It is nil where nothing comes, or a key or the joint itself tells the ways.
 func (s *soFar) seated(j *plan.JointPlan) *fitting {
-	ia, ib := instance(j.A), instance(j.B)
-	comes, stands := s.of[ia.id()], s.of[ib.id()]
+	ia, ib := j.A.Instance(), j.B.Instance()
+	comes, stands := s.of[ia.ID()], s.of[ib.ID()]
 	if comes == nil || stands == nil || comes == stands || j.Slide != nil && j.Slide.Key != "" {
 		return nil
 	}
-	m, in := s.m, s.m.joint(j.Name)
-	a, b := m.standing(ia), m.standing(ib)
-	if len(j.Placed) > 0 && m.model(j.B.Part).LengthMm() < m.model(j.A.Part).LengthMm() {
+	m, in := s.m, s.m.Joint(j.Name)
+	a, b := m.Standing(ia), m.Standing(ib)
+	if len(j.Placed) > 0 && m.Model(j.B.Part).LengthMm() < m.Model(j.A.Part).LengthMm() {
 		a, b, comes, stands = b, a, stands, comes
 	}
 	f := m.fits(j, *comes, *stands)
@@ -32,14 +34,14 @@ func (s *soFar) seated(j *plan.JointPlan) *fitting {
 		f.frame = ownFrame(a, assembly.AxisZ)
 	case in.Kind != parts.WeldKind:
 		return nil
-	case in.Place != nil && m.mitred(ia, in.Place.With):
+	case in.Place != nil && m.Mitred(ia, in.Place.With):
 		return f.atCorner(ia, in.Place.With)
 	case in.Place != nil:
-		f.frame = ownFrame(a, outOf(in.Place.With))
+		f.frame = ownFrame(a, solid.OutOf(in.Place.With))
 		box := a.Solid.Box().Moved(f.frame.Inverse().Of(a.Pose))
 		f.seatAt(f.frame.Of(assembly.Move(assembly.Vec{X: box.Low.X, Y: box.Low.Y, Z: box.High.Z})), box.High.Sub(box.Low))
 	case round:
-		f.frame = b.Pose.Of(assembly.Frame(assembly.Vec{Z: -place.AxialMm(m.model(j.B.Part).LengthMm())}, assembly.ClockWay(place.Clock.Deg), assembly.AxisZ))
+		f.frame = b.Pose.Of(assembly.Frame(assembly.Vec{Z: -place.AxialMm(m.Model(j.B.Part).LengthMm())}, assembly.ClockWay(place.Clock.Deg), assembly.AxisZ))
 	default:
 		return f.atCorner(ia, j.A.Feature)
 	}
@@ -56,8 +58,8 @@ func ownFrame(b *assembly.Body, z assembly.Vec) assembly.Pose {
 }
 
 // atCorner is the fitting of a bar that meets another with its mitred end; nil for another part.
-func (f *fitting) atCorner(i Instance, end string) *fitting {
-	cut, size, ok := f.m.cutOf(i, end)
+func (f *fitting) atCorner(i parts.Instance, end string) *fitting {
+	cut, size, ok := f.m.CutOf(i, end)
 	if !ok {
 		return nil
 	}
@@ -68,49 +70,25 @@ func (f *fitting) atCorner(i Instance, end string) *fitting {
 
 // otherBar is the fitting of the bar that a mitred one comes to: either may lie the wrong way.
 func (s *soFar) otherBar(j *plan.JointPlan) *fitting {
-	ia, ib := instance(j.A), instance(j.B)
-	if _, _, mitred := s.m.cutOf(ia, j.A.Feature); !mitred {
+	ia, ib := j.A.Instance(), j.B.Instance()
+	if _, _, mitred := s.m.CutOf(ia, j.A.Feature); !mitred {
 		return nil
 	}
-	f := s.m.fits(j, *s.of[ib.id()], *s.of[ia.id()])
-	f.turns, f.holds = s.m.standing(ib), s.m.standing(ia)
+	f := s.m.fits(j, *s.of[ib.ID()], *s.of[ia.ID()])
+	f.turns, f.holds = s.m.Standing(ib), s.m.Standing(ia)
 	return f.atCorner(ib, j.B.Feature)
 }
 
 // onRound is the place on a round of a tube with a saddle or a bar with a cope.
-func (m *Machine) onRound(a, b Instance) (*parts.EndPlace, bool) {
-	if e := m.saddle(a, b); e != nil {
+func (m *Machine) onRound(a, b parts.Instance) (*parts.EndPlace, bool) {
+	if e := m.Saddle(a, b); e != nil {
 		return e.Place, true
 	}
-	e := m.cope(a, b)
+	e := m.Cope(a, b)
 	if e == nil {
 		return nil, false
 	}
 	return e.Place, true
-}
-
-// cutOf is the plane of a bar's mitred end, out of the bar from a corner of its cut, in its
-// own frame, and how far the cut reaches.
-func (m *Machine) cutOf(i Instance, end string) (at assembly.Pose, size assembly.Vec, ok bool) {
-	in := m.model(i.Part).Part
-	if in.BarEnd(end) == nil {
-		return at, size, false
-	}
-	foot := func(y float64) assembly.Vec {
-		return assembly.Vec{X: endX(in.Bar, parts.Side(end), y), Y: y, Z: -in.Bar.Depth.Mm}
-	}
-	from, to := foot(-in.Bar.Width.Mm/2), foot(in.Bar.Width.Mm/2)
-	if end == string(parts.LeftEnd) {
-		from, to = to, from
-	}
-	up := to.Sub(from)
-	return assembly.Frame(from, up.Cross(assembly.AxisZ), assembly.AxisZ), assembly.Vec{X: up.Len(), Y: in.Bar.Depth.Mm}, true
-}
-
-// mitred tells whether a face of a part is a bar's end with a mitre.
-func (m *Machine) mitred(i Instance, face string) bool {
-	end := m.model(i.Part).Part.BarEnd(face)
-	return end != nil && end.Mitred()
 }
 
 // otherEnds are the ways in which it also goes to its seat.
@@ -178,22 +156,22 @@ func (f *fitting) onFace() (traps []plan.Trap) {
 // sides: into a corner of the room that it fills, touching all that it touches. The face
 // opposite its own is for onFace.
 func (f *fitting) onEdges() (traps []plan.Trap) {
-	place := f.m.joint(f.j.Name).Place
+	place := f.m.Joint(f.j.Name).Place
 	if place == nil {
 		return nil
 	}
 	own := f.turns.Pose.Inverse()
 	z := own.Turn(f.frame.Z) // out of the face that it lies on
 	kept := assembly.AxisZ
-	if f.m.formOf(f.turns.ID) == parts.BarPart {
+	if f.m.FormOf(f.turns.ID) == parts.BarPart {
 		kept = assembly.AxisX
 	}
 	if math.Abs(z.Dot(kept)) > 0.5 {
 		return nil // it stands on end, or lies flat
 	}
 	mine, seat := f.lies(f.turns)
-	for _, face := range faces {
-		to := outOf(face)
+	for _, face := range solid.Faces {
+		to := solid.OutOf(face)
 		if math.Abs(to.Dot(z)) > 0.5 || math.Abs(to.Dot(kept)) > 0.5 {
 			continue
 		}
@@ -251,7 +229,7 @@ func (f *fitting) inCorners(pose assembly.Pose, mine, seat int) (motions []assem
 // touchesAll tells whether a body touches all that the part that turns touches.
 func (f *fitting) touchesAll(b *assembly.Body) bool {
 	return !slices.ContainsFunc(f.fixed, func(o assembly.Body) bool {
-		return o.Box().Meets(f.turns.Box(), standsMm) && assembly.Near(f.turns, &o, standsMm, seamFinestMm) && !assembly.Near(b, &o, standsMm, seamFinestMm)
+		return o.Box().Meets(f.turns.Box(), StandsMm) && assembly.Near(f.turns, &o, StandsMm, seamFinestMm) && !assembly.Near(b, &o, StandsMm, seamFinestMm)
 	})
 }
 
@@ -274,7 +252,7 @@ func (f *fitting) otherCopies() (traps []plan.Trap) {
 			moved, out := f.wrong(g)
 			another := func(o assembly.Body) bool { return alike(f.m.Bodies, o, o.Pose) } // like it goes there
 			if slices.ContainsFunc(moved, func(o assembly.Body) bool { return !another(o) }) && f.room(moved) && f.comes(moved) {
-				traps = append(traps, plan.Trap{Instead: f.m.title(b.ID), Out: out})
+				traps = append(traps, plan.Trap{Instead: f.m.Title(b.ID), Out: out})
 			}
 		}
 	}
@@ -302,8 +280,8 @@ func (s *seat) middle() float64 { return (s.low + s.high) / 2 }
 // seats are those of all joints of the two parts; ok is false where one has none, so
 // that it decides itself which way they go together.
 func (f *fitting) seats() (out []seat, ok bool) {
-	for _, j := range f.m.joints {
-		ends := endsOf(j)
+	for _, j := range f.m.Joints {
+		ends := stand.EndsOf(j)
 		if !slices.Contains(ends, f.turns.ID) || !slices.Contains(ends, f.holds.ID) {
 			continue
 		}
@@ -323,7 +301,7 @@ func (f *fitting) seats() (out []seat, ok bool) {
 
 // stretch is where a joint's step lies on the frame's axis.
 func (f *fitting) stretch(e *plan.JointEnd) (low [2]float64, ok bool) {
-	r, b := f.m.model(e.Part), f.m.at(*e)
+	r, b := f.m.Model(e.Part), f.m.At(*e)
 	st := r.StepNamed(e.Feature)
 	if st == nil || b == nil {
 		return low, false
@@ -376,7 +354,7 @@ func (f *fitting) carried(seats []seat, sum float64) bool {
 // clocks are the turns at which a part turned end for end can look the same: those that
 // bring its first hole or opening to one of the others.
 func (f *fitting) clocks() []float64 {
-	r := f.m.partOf(f.turns.ID)
+	r := f.m.PartOf(f.turns.ID)
 	var at []float64
 	for i := range r.Groups {
 		at = append(at, seq.Map(r.Groups[i].Points, geom.ClockDeg)...)

@@ -2,41 +2,12 @@ package machine_test
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"testing"
 
-	"centrepop/layout/assembly"
-	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 )
-
-// found are the problems of some kinds with their arguments.
-func found(t *testing.T, files map[string]string, kinds ...plan.ProblemKind) string {
-	t.Helper()
-	m, _ := load(t, write(t, files))
-	return argued(m, kinds...)
-}
-
-// argued are the problems of a machine, of some kinds where they are given, with their arguments.
-func argued(m *machine.Machine, kinds ...plan.ProblemKind) string {
-	var out []string
-	for _, p := range m.Problems {
-		if len(kinds) > 0 && !slices.Contains(kinds, p.Kind) {
-			continue
-		}
-		args := []string{string(p.Kind)}
-		for _, a := range p.Args {
-			if a.Text == "" {
-				a.Text = words.Trim(a.Value, 9)
-			}
-			args = append(args, a.Text)
-		}
-		out = append(out, strings.Join(args, " "))
-	}
-	return strings.Join(out, "; ")
-}
 
 // The foot of a rib of 100 whose weld has no length said reaches over the edge of its plate by
 // 5 or more, with 70 of it on the plate; one by less is a rounded corner's, and of one with
@@ -349,32 +320,6 @@ func TestRegisterLarger(t *testing.T) {
 		if got := found(t, files, plan.PartsOverlap); got != want {
 			t.Errorf("a spigot of %s: %q, want %q", spigot, got, want)
 		}
-	}
-}
-
-// A block of 60 × 40 × 10 that is laid beside a rib on a base has a picture of its own, level
-// through its middle: 0.6 of its 60 further than it is cut, from 36 beyond its 60, but along its
-// thickness only 0.02 of 60 beyond the 10 of the block and the 20 of the base under it.
-func TestLaidPicture(t *testing.T) {
-	t.Parallel()
-	m, pl := load(t, write(t, map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
-		"block.yaml": "part: block\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [60, 40]}\n",
-		"job.yaml": strings.Replace(ribJob, "rib.yaml", "rib.yaml, block.yaml", 1) + ribWeld + ", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down}}\n" +
-			"loose:\n  - {part: block, how: laid on it, after: rib, lies: [{on: base.front, with: back, at: [130, 50], top: up}]}\n"}))
-	m.Pictures()
-	boxed(t, m, "block#1", assembly.Vec{X: 100, Y: 30}, assembly.Vec{X: 160, Y: 70, Z: 10})
-	all := pl.Joints[0].Pictures
-	p := all[len(all)-1]
-	if low, high := (plan.XY{XMm: -6.2, YMm: -66}), (plan.XY{XMm: 26.2, YMm: 66}); p.Cut != plan.CutLevel || p.MinMm != low || p.MaxMm != high {
-		t.Errorf("%s from %v to %v, want %v to %v", p.Cut, p.MinMm, p.MaxMm, low, high)
-	}
-	for _, s := range p.Shapes { // what is put in alone is new and has a number
-		if own := s.Title == "block"; s.New != own || s.Named != own {
-			t.Errorf("%+v", s)
-		}
-	}
-	if len(p.Arrows) != 1 || p.Arrows[0].Of != "block" {
-		t.Errorf("%+v", p.Arrows)
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -15,12 +16,12 @@ import (
 // first of a joint speaks for the others.
 func (m *Machine) shutIn() (found []plan.Problem) {
 	var tubes []assembly.Body
-	for b, r := range m.parts() {
+	for b, r := range m.Parts() {
 		if r.Part.Tubular() {
 			tubes = append(tubes, *b)
 		}
 	}
-	for _, j := range m.joints {
+	for _, j := range m.Joints {
 		if p, ok := m.headIn(j, tubes); ok {
 			found = append(found, p)
 		}
@@ -31,25 +32,25 @@ func (m *Machine) shutIn() (found []plan.Problem) {
 func (m *Machine) headIn(j *plan.JointPlan, tubes []assembly.Body) (p plan.Problem, ok bool) {
 	for s := range seq.Refs(m.Bodies) {
 		for b := range seq.Refs(tubes) {
-			if of := m.Of[b.ID]; of.Part != j.A.Part && of.Part != j.B.Part && m.isScrew(s.ID, j) && headBoxed(b, s) {
-				return m.fault(j.Name, plan.HeadShutIn, plan.Named(words.Spaced(j.Name)), m.named(b.ID), rounded(fromEnds(b, topOf(s)), 1)), true
+			if of := m.Of[b.ID]; of.Part != j.A.Part && of.Part != j.B.Part && m.IsScrew(s.ID, j) && headBoxed(b, s) {
+				return m.Fault(j.Name, plan.HeadShutIn, plan.Named(words.Spaced(j.Name)), m.Named(b.ID), stand.Rounded(fromEnds(b, topOf(s)), 1)), true
 			}
 		}
 	}
 	return p, false
 }
 
-// hooded lists the folded parts that later joints bring, in whose box heads of a joint lie: guards
+// Hooded lists the folded parts that later joints bring, in whose box heads of a joint lie: guards
 // and hoods, which come off before a hand reaches them.
-func (m *Machine) hooded(j *plan.JointPlan) (titles []string) {
-	for b, r := range m.parts() {
-		if r.Part.Kind != parts.Folded || slices.ContainsFunc(m.joints[:j.N], func(o *plan.JointPlan) bool { return slices.Contains(endsOf(o), b.ID) }) {
+func (m *Machine) Hooded(j *plan.JointPlan) (titles []string) {
+	for b, r := range m.Parts() {
+		if r.Part.Kind != parts.Folded || slices.ContainsFunc(m.Joints[:j.N], func(o *plan.JointPlan) bool { return slices.Contains(stand.EndsOf(o), b.ID) }) {
 			continue
 		}
 		if slices.ContainsFunc(m.Bodies, func(s assembly.Body) bool {
-			return m.isScrew(s.ID, j) && headBoxed(b, &s)
+			return m.IsScrew(s.ID, j) && headBoxed(b, &s)
 		}) {
-			titles = append(titles, m.title(b.ID))
+			titles = append(titles, m.Title(b.ID))
 		}
 	}
 	return titles
@@ -59,6 +60,7 @@ func (m *Machine) hooded(j *plan.JointPlan) (titles []string) {
 func topOf(screw *assembly.Body) assembly.Vec {
 	return screw.Pose.Apply(assembly.Vec{Z: screw.Solid.Box().High.Z})
 }
+
 func headBoxed(b, screw *assembly.Body) bool {
 	return boxed(b, screw.Pose.At) && boxed(b, topOf(screw))
 }

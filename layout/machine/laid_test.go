@@ -2,66 +2,12 @@ package machine_test
 
 import (
 	"cmp"
-	"os"
-	"slices"
 	"strings"
 	"testing"
 
-	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 )
-
-// edited is a demo job with texts of its files replaced.
-func edited(t *testing.T, job string, edits ...[3]string) string {
-	t.Helper()
-	dir := t.TempDir()
-	if err := os.CopyFS(dir, os.DirFS("../../testdata/"+job)); err != nil {
-		t.Fatal(err)
-	}
-	for _, e := range edits {
-		src, err := os.ReadFile(dir + "/" + e[0])
-		if err != nil {
-			t.Fatal(err)
-		}
-		if !strings.Contains(string(src), e[1]) {
-			t.Fatalf("%s has no %q", e[0], e[1])
-		}
-		if err := os.WriteFile(dir+"/"+e[0], []byte(strings.Replace(string(src), e[1], e[2], 1)), 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
-	return dir + "/job.yaml"
-}
-
-// The loose parts of the jack, by hand from its drawings in inches. The tube's front lies 1/32
-// under the flange's, at z = -1/32, its back 24 on: the key bar 20-1/2 deep ends there and is
-// 2-1/2 long, its upper edge 0.22 under the tube's outside of 1-3/4; one stop collar ends 18
-// deep, the other begins 7-1/4 under the tube; the stem of 37-3/4 begins 27 over its back. The
-// hub of 1 lies on the collar of 7/8, whose back lies 2.092 behind the nut's front, and the
-// cone 3/8 over the hub with its large end down.
-func TestLoosePartsLie(t *testing.T) {
-	t.Parallel()
-	const mm, tube = 25.4, -1.0 / 32
-	m, _ := load(t, "../../testdata/gatejack/job.yaml")
-	at := func(id string, x, y [2]float64, z [2]float64) {
-		boxed(t, m, id, assembly.Vec{X: mm * x[0], Y: mm * y[0], Z: mm * z[0]}, assembly.Vec{X: mm * x[1], Y: mm * y[1], Z: mm * z[1]})
-	}
-	round := func(id string, r, low, long float64) {
-		at(id, [2]float64{-r, r}, [2]float64{-r, r}, [2]float64{low, low + long})
-	}
-	at("key-bar#1", [2]float64{-0.125, 0.125}, [2]float64{1.53 - 1.125, 1.53}, [2]float64{tube - 20.5, tube - 18})
-	round("stop-collar#1", 1.46875, tube-18, 0.5)
-	round("stop-collar#2", 1.46875, tube-24-7.25-0.5, 0.5)
-	round("stem#1", 0.5, tube-24+27-37.75, 37.75)
-	front := body(t, m, "drive-nut#1").Box().High.Z / mm
-	round("lock-collar#1", 1, front-2.092, 0.875)
-	round("handwheel-hub#1", 2, front-2.092+0.875, 1)
-	round("rain-cone#1", 3.5, front-2.092+0.875+1+0.375, 2.5)
-	if b := body(t, m, "rain-cone#1"); b.Pose.Z != assembly.AxisZ.Times(-1) {
-		t.Errorf("the cone looks to %v", b.Pose.Z)
-	}
-}
 
 // A stop collar of 2-3/4 by 1/2 goes on edge through a window of 1-1/2 by 4 and turns in a bore
 // of 3.068; not without the window, and not one of 7/8 thick, whose corners are 2.88 apart but
@@ -113,61 +59,6 @@ func TestLaidEarly(t *testing.T) {
 		if got := argued(m, plan.LaidEarly); got != c.want {
 			t.Errorf("after %s on %s: %q, want %q", c.after, c.on, got, c.want)
 		}
-	}
-}
-
-// At its step a loose part is in the picture and new; what no section of the joint shows has
-// one of its own. What comes off again is in the picture of its step, and in no other.
-func TestLoosePartsAreDrawn(t *testing.T) {
-	t.Parallel()
-	for job, want := range map[string]map[string][]string{
-		"gatejack": {"upper-bearing": {"Lock collar"}, "housing": {"Handwheel hub"}, "stay": {"Key bar"}, "yoke": {"Stem", "Rain cone", "Stop collar 1", "Stop collar 2"}},
-		"pugmill":  {"motor": {"Lifting link 1"}, "hopper": {"Water funnel"}},
-	} {
-		joints, whole := pictured(t, job)
-		if drawn := slices.ContainsFunc(whole.Front.Shapes, func(s plan.Shape) bool { return s.Title == "Water funnel" }); drawn || job == "pugmill" && !slices.Contains(whole.Passing, "Water funnel") {
-			t.Errorf("%s: the funnel is drawn in the whole machine, or not told of: %v", job, whole.Passing)
-		}
-		for name, titles := range want {
-			for _, title := range titles {
-				if !shown(joints[name], title, true) {
-					t.Errorf("%s: no new %s", name, title)
-				}
-			}
-		}
-		if job == "pugmill" && shown(joints["hopper"], "Lifting link 1", false) {
-			t.Error("a lifting link is there after it came off")
-		}
-	}
-}
-
-// shown tells whether a picture of a step has a part.
-func shown(j *plan.JointPlan, title string, isNew bool) bool {
-	return slices.ContainsFunc(j.Pictures, func(p plan.Picture) bool {
-		return slices.ContainsFunc(p.Shapes, func(s plan.Shape) bool { return s.Title == title && s.New == isNew })
-	})
-}
-
-// A machine stands on its lowest part that carries, whichever way is up; what hangs below it
-// loose is none: the jack on its frame, 2-1/2 high, with its stem in the pit.
-func TestFrontUp(t *testing.T) {
-	t.Parallel()
-	m, _ := load(t, "../../testdata/gatejack/job.yaml")
-	a := m.Pictures()
-	if a.Stands != plan.ThirdAngle {
-		t.Errorf("stands in %q", a.Stands)
-	}
-	w, h := a.Front.MaxMm.XMm-a.Front.MinMm.XMm, a.Front.MaxMm.YMm-a.Front.MinMm.YMm
-	if h < 2*w || a.End.MinMm.YMm > -8*25.4+0.01 || a.Front.MinMm.XMm > -9*25.4 {
-		t.Errorf("%.0f wide, %.0f high; plan from %v", w, h, a.End.MinMm)
-	}
-	lying, _ := load(t, edited(t, "gatejack", [3]string{"job.yaml", "up: front\n", ""}))
-	if b := lying.Pictures(); b.Stands != "" || b.Front.MaxMm.XMm-b.Front.MinMm.XMm != h {
-		t.Errorf("lies in %q", b.Stands)
-	}
-	metric, _ := load(t, edited(t, "pugmill", [3]string{"job.yaml", "tolerance: m\n", "tolerance: m\nup: front\n"}))
-	if b := metric.Pictures(); b.Stands != plan.FirstAngle {
-		t.Errorf("stands in %q", b.Stands)
 	}
 }
 
@@ -226,30 +117,6 @@ func TestInUse(t *testing.T) {
 		}
 		if strings.Join(got, "; ") != c.want {
 			t.Errorf("%s %q: %q, want %q", c.file, c.to, got, c.want)
-		}
-	}
-}
-
-// A screw of M16x1.5 lies in its tapped hole, 14.5 drilled, by its flank, 0.75, and in a hole of another pitch or
-// beside its axis it is in the way. Its end, 22 deep in a plate of 20, is in what that lies on by 2.
-func TestScrewInItsTap(t *testing.T) {
-	t.Parallel()
-	for _, c := range []struct{ thread, x, gap, want string }{
-		{"M16x1.5", "-30", "-19", ""},
-		{"M16x1.5", "-30", "-22", "parts-overlap Base Screw 2"},
-		{"M16x1.5", "-29", "-19", "parts-overlap Plate Screw 1.75"},
-		{"M16", "-30", "-19", "parts-overlap Plate Screw 0.75"},
-	} {
-		got := found(t, map[string]string{
-			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [base.yaml, plate.yaml, screw.yaml]\njoints:\n" +
-				"  - {name: plate, weld: {part: plate.outline, to: base.outline, type: fillet, size: 5}, place: {on: front, with: back, at: [0, 0], top: up}}\n" +
-				"loose:\n  - {part: screw, how: screwed down, after: plate, lies: [{on: plate.front, with: back, at: [" + c.x + ", 0], gap: " + c.gap + "}]}\n",
-			"base.yaml":  "part: base\ntitle: Base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\n",
-			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nholes: [{name: screw, at: [[-30, 0]], size: M16x1.5 tap}]\n",
-			"screw.yaml": "part: screw\ntitle: Screw\nkind: turned\nmaterial: C45\nstock: {round: 40, length: 90}\nprofile:\n  outside: [{name: head, diameter: 38, length: 20}, {name: thread, thread: " + c.thread + ", length: 55}]\n",
-		}, plan.PartsOverlap)
-		if got != c.want {
-			t.Errorf("%s at %s, %s: %q, want %q", c.thread, c.x, c.gap, got, c.want)
 		}
 	}
 }

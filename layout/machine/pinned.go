@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -26,25 +27,25 @@ type mouth struct {
 // not go through at all limits, or that is finished only after they come.
 func (m *Machine) pinned() (found []plan.Problem) {
 	group, lastOf := m.weldGroups(), map[string]int{} // the weld after which the bores of a group are finished
-	for _, j := range m.ofKind(parts.WeldKind) {
-		if g := group[instance(j.A).id()]; g != "" {
+	for _, j := range m.OfKind(parts.WeldKind) {
+		if g := group[j.A.Instance().ID()]; g != "" {
 			lastOf[g] = j.N - 1
 		}
 	}
-	for _, l := range m.laid() {
-		pin, n := m.standing(l.Instance), m.stepOf(l.e.After.Value)
+	for _, l := range m.Laid() {
+		pin, n := m.Standing(l.Instance), m.StepOf(l.Loose.After.Value)
 		if pin == nil {
 			continue
 		}
-		for b := range m.parts() {
-			if b.ID == l.id() {
+		for b := range m.Parts() {
+			if b.ID == l.ID() {
 				continue
 			}
 			last, welded := lastOf[group[b.ID]]
-			early := welded && n >= 0 && (n < last || n == last && l.e.First)
+			early := welded && n >= 0 && (n < last || n == last && l.Loose.First)
 			found = append(found, m.inMouths(&l, pin, b, early, last)...)
 		}
-		if slack := m.slackIn(&l, pin); l.e.Held == parts.ByForce && slack != nil {
+		if slack := m.slackIn(&l, pin); l.Loose.Held == parts.ByForce && slack != nil {
 			found = append(found, *slack)
 		}
 	}
@@ -57,16 +58,16 @@ const roomShare = 0.3
 
 // slackIn is what is wrong where of all the steps of a loose part none is larger, at any limits, than a hole of
 // about its size that it lies in: the tightest of them; nil where it lies in none.
-func (m *Machine) slackIn(l *laid, pin *assembly.Body) (slack *plan.Problem) {
-	outside, _ := m.model(l.Part).Sides()
+func (m *Machine) slackIn(l *stand.Laid, pin *assembly.Body) (slack *plan.Problem) {
+	outside, _ := m.Model(l.Part).Sides()
 	least := inf
-	for b := range m.parts() {
-		if b.ID == l.id() {
+	for b := range m.Parts() {
+		if b.ID == l.ID() {
 			continue
 		}
 		for _, h := range m.roundHoles(b) {
 			for _, s := range outside {
-				if s.Size.Thread != nil || s.Size.NominalMm-h.isMm > fitMm || h.isMm-s.Size.NominalMm > max(fitMm, roomShare*s.Size.NominalMm) || !h.holds(pin.Pose, s.FromMm, s.ToMm, nil) {
+				if s.Size.Thread != nil || s.Size.NominalMm-h.isMm > stand.FitMm || h.isMm-s.Size.NominalMm > max(stand.FitMm, roomShare*s.Size.NominalMm) || !h.holds(pin.Pose, s.FromMm, s.ToMm, nil) {
 					continue
 				}
 				room := h.leastMm - mostMm(s)
@@ -77,7 +78,7 @@ func (m *Machine) slackIn(l *laid, pin *assembly.Body) (slack *plan.Problem) {
 					continue
 				}
 				least = room
-				p := problem(l.e.After.Value, plan.PressedLoose, l.at.Pos, plan.Named(m.title(l.id())+" "+words.Spaced(s.Name)), plan.Named(m.title(b.ID)+" "+words.Spaced(h.name)), rounded(room, 3))
+				p := stand.Problem(l.Loose.After.Value, plan.PressedLoose, l.At.Pos, plan.Named(m.Title(l.ID())+" "+words.Spaced(s.Name)), plan.Named(m.Title(b.ID)+" "+words.Spaced(h.name)), stand.Rounded(room, 3))
 				slack = &p
 			}
 		}
@@ -95,19 +96,19 @@ func mostMm(s *part.Step) float64 {
 
 // inMouths judges the steps of a loose part in the holes of one body; early tells that it comes before the
 // bores that wait for the last weld are finished.
-func (m *Machine) inMouths(l *laid, pin, b *assembly.Body, early bool, last int) (found []plan.Problem) {
-	outside, _ := m.model(l.Part).Sides()
+func (m *Machine) inMouths(l *stand.Laid, pin, b *assembly.Body, early bool, last int) (found []plan.Problem) {
+	outside, _ := m.Model(l.Part).Sides()
 	for _, h := range m.roundHoles(b) {
-		name := plan.Named(m.title(b.ID) + " " + words.Spaced(h.name))
+		name := plan.Named(m.Title(b.ID) + " " + words.Spaced(h.name))
 		for _, s := range outside {
-			if !h.holds(pin.Pose, s.FromMm, s.ToMm, l.e.Travels) {
+			if !h.holds(pin.Pose, s.FromMm, s.ToMm, l.Loose.Travels) {
 				continue
 			}
-			if over := mostMm(s) - h.leastMm; over > geom.CloseMm && s.Size.NominalMm-h.isMm < 2*fitMm && !m.overlapping[[2]string{l.id(), b.ID}] && l.e.Held != parts.ByForce { // what is larger lies round it, or overlaps
-				found = append(found, problem(l.e.After.Value, plan.PinTight, l.at.Pos, plan.Named(m.title(l.id())+" "+words.Spaced(s.Name)), name, rounded(over, 3)))
+			if over := mostMm(s) - h.leastMm; over > geom.CloseMm && s.Size.NominalMm-h.isMm < 2*stand.FitMm && !m.overlapping[[2]string{l.ID(), b.ID}] && l.Loose.Held != parts.ByForce { // what is larger lies round it, or overlaps
+				found = append(found, stand.Problem(l.Loose.After.Value, plan.PinTight, l.At.Pos, plan.Named(m.Title(l.ID())+" "+words.Spaced(s.Name)), name, stand.Rounded(over, 3)))
 			}
 			if h.afterWeld && early {
-				found = append(found, problem(l.e.After.Value, plan.PinEarly, l.at.Pos, m.named(l.id()), name, plan.Named(l.e.After.Value), plan.Named(m.joints[last].Name)))
+				found = append(found, stand.Problem(l.Loose.After.Value, plan.PinEarly, l.At.Pos, m.Named(l.ID()), name, plan.Named(l.Loose.After.Value), plan.Named(m.Joints[last].Name)))
 				early = false
 			}
 		}
@@ -118,7 +119,7 @@ func (m *Machine) inMouths(l *laid, pin, b *assembly.Body, early bool, last int)
 // holds tells whether a step of a part at a pose lies in the hole, or comes there as it travels.
 func (h *mouth) holds(pose assembly.Pose, fromMm, toMm float64, t *parts.Travels) bool {
 	to := h.at.Sub(pose.At)
-	if pose.Z.Cross(h.out).Len() > 1e-6 || to.Cross(pose.Z).Len() > standsMm {
+	if pose.Z.Cross(h.out).Len() > 1e-6 || to.Cross(pose.Z).Len() > StandsMm {
 		return false
 	}
 	way, at := pose.Z.Dot(h.out), -to.Dot(h.out)
@@ -127,13 +128,13 @@ func (h *mouth) holds(pose assembly.Pose, fromMm, toMm float64, t *parts.Travels
 	if t != nil {
 		low, high = min(low, low+way*t.Front.Mm, low-way*t.Back.Mm), max(high, high+way*t.Front.Mm, high-way*t.Back.Mm)
 	}
-	return min(high, 0)-max(low, -h.deepMm) > standsMm
+	return min(high, 0)-max(low, -h.deepMm) > StandsMm
 }
 
 // roundHoles are the bores and holes of a body without a thread. The bore of a bush is for inBushes.
 func (m *Machine) roundHoles(b *assembly.Body) (all []mouth) {
-	r := m.partOf(b.ID)
-	if !slices.ContainsFunc(m.ofKind(parts.PressKind), func(j *plan.JointPlan) bool { return instance(j.A).id() == b.ID }) {
+	r := m.PartOf(b.ID)
+	if !slices.ContainsFunc(m.OfKind(parts.PressKind), func(j *plan.JointPlan) bool { return j.A.Instance().ID() == b.ID }) {
 		_, inside := r.Sides()
 		for _, s := range inside {
 			least := s.Size.NominalMm
@@ -145,15 +146,15 @@ func (m *Machine) roundHoles(b *assembly.Body) (all []mouth) {
 			}
 		}
 	}
-	for _, f := range m.mouths(b) {
-		_, thick, ok := r.PlaneOf(f.group, f.group.Face)
-		if size := f.group.Size; ok && size.Thread == nil && (f.group.OnWall() || (f.out.Dot(b.Pose.Z) < 0) == (f.group.Face == parts.Back)) {
+	for _, f := range m.Mouths(b) {
+		_, thick, ok := r.PlaneOf(f.Group, f.Group.Face)
+		if size := f.Group.Size; ok && size.Thread == nil && (f.Group.OnWall() || (f.Out.Dot(b.Pose.Z) < 0) == (f.Group.Face == parts.Back)) {
 			least := size.FinishedMm
 			if size.Size.Limited {
 				least = math.Min(least, size.Size.MinMm)
 			}
-			all = append(all, seq.Map(f.at, func(at assembly.Vec) mouth {
-				return mouth{at, f.out, thick, size.FinishedMm, least, f.group.Group.Name, false}
+			all = append(all, seq.Map(f.At, func(at assembly.Vec) mouth {
+				return mouth{at, f.Out, thick, size.FinishedMm, least, f.Group.Group.Name, false}
 			})...)
 		}
 	}

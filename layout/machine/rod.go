@@ -3,6 +3,7 @@ package machine
 import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
@@ -17,10 +18,10 @@ const gunWideMm, gunLongMm = 15.0, 60.0
 func (m *Machine) Rods(of, group string, diameterMm, longMm float64) (in, before []string) {
 	for rod := range seq.Refs(m.rods(of, group, diameterMm, longMm)) {
 		in = append(in, m.rodIn(rod)...)
-		for b, r := range m.parts() {
+		for b, r := range m.Parts() {
 			for k := range r.Radials {
 				if row := r.Radials[k].In; row.For == parts.Grease && rodBefore(rod, b, &r.Radials[k]) {
-					before = append(before, row.Name.Value+" of "+m.title(b.ID))
+					before = append(before, row.Name.Value+" of "+m.Title(b.ID))
 				}
 			}
 		}
@@ -31,16 +32,16 @@ func (m *Machine) Rods(of, group string, diameterMm, longMm float64) (in, before
 // rods are those of Rods that stand out of the mouths of their holes.
 func (m *Machine) rods(of, group string, diameterMm, longMm float64) (rods []assembly.Body) {
 	for _, f := range m.holes(of, group) {
-		_, deep, ok := f.model.PlaneOf(f.group, f.group.Face)
-		if !f.group.Through() {
-			deep = f.group.Hole.Depth.Mm
+		_, deep, ok := f.Model.PlaneOf(f.Group, f.Group.Face)
+		if !f.Group.Through() {
+			deep = f.Group.Hole.Depth.Mm
 		}
-		if !ok || f.group.OnWall() || f.out.Dot(m.Up) < steep || longMm <= deep {
+		if !ok || f.Group.OnWall() || f.Out.Dot(m.Up) < Steep || longMm <= deep {
 			continue
 		}
 		solid := assembly.Of(assembly.Cylinder(diameterMm/2, 0, longMm-deep))
-		for _, at := range f.at {
-			rods = append(rods, assembly.Body{ID: f.body.ID, Solid: solid, Pose: assembly.Frame(at, f.out, f.out.Square())})
+		for _, at := range f.At {
+			rods = append(rods, assembly.Body{ID: f.Body.ID, Solid: solid, Pose: assembly.Frame(at, f.Out, f.Out.Square())})
 		}
 	}
 	return rods
@@ -49,7 +50,7 @@ func (m *Machine) rods(of, group string, diameterMm, longMm float64) (rods []ass
 // RodsPast is how far the rods of Rods reach above the top of a part's first copy, mm, below 0 where they end under
 // it; ok is false where none of them stands.
 func (m *Machine) RodsPast(of, group string, diameterMm, longMm float64, name string) (mm float64, ok bool) {
-	b := m.standing(Instance{name, 1})
+	b := m.Standing(parts.Instance{Part: name, Copy: 1})
 	for _, rod := range m.rods(of, group, diameterMm, longMm) {
 		if b != nil {
 			return rod.Solid.Box().High.Z - b.Box().Moved(rod.Pose.Inverse()).High.Z, true
@@ -65,7 +66,7 @@ func (m *Machine) rodIn(rod *assembly.Body) (titles []string) {
 			continue
 		}
 		if _, meets := assembly.PairOverlap(rod, b, 0, pairTolerance); meets {
-			titles = append(titles, m.title(b.ID))
+			titles = append(titles, m.Title(b.ID))
 		}
 	}
 	return titles
@@ -86,8 +87,8 @@ func rodBefore(rod, b *assembly.Body, f *part.Radial) bool {
 // Past is how far a part reaches beyond a face of another on whose axis it stands, mm, at most 0 where it ends
 // before that; ok is false where they share no axis. The first copy of each is looked at.
 func (m *Machine) Past(name, other string, face parts.Face) (mm float64, ok bool) {
-	b, on := m.standing(Instance{name, 1}), m.standing(Instance{other, 1})
-	if b == nil || on == nil || !sameAxis(b.Pose, on.Pose) {
+	b, on := m.Standing(parts.Instance{Part: name, Copy: 1}), m.Standing(parts.Instance{Part: other, Copy: 1})
+	if b == nil || on == nil || !stand.SameAxis(b.Pose, on.Pose) {
 		return 0, false
 	}
 	box, own := b.Box().Moved(on.Pose.Inverse()), on.Solid.Box()

@@ -1,32 +1,35 @@
 package machine
 
 import (
-	"cmp"
-	"math"
 	"slices"
 
 	"centrepop/layout/assembly"
-	"centrepop/layout/plan"
-	"centrepop/layout/words"
-	"centrepop/parts"
-	"centrepop/parts/geom"
+	"centrepop/layout/stand"
 	"centrepop/parts/seq"
 )
 
-// stage draws what stands at each step. Sections of a body by a plane are made
-// once for all steps.
-type stage struct {
+// OnFloor tells whether a body hangs together with what the machine stands on after the first n joints.
+func (s *Stage) OnFloor(n int, id string) bool {
+	return s.HasFloor && s.Together(n, id)[s.Bodies[s.Lowest].ID]
+}
+
+// BodiesOf are the bodies that hang together with one after the first n joints.
+func (s *Stage) BodiesOf(n int, id string) []assembly.Body {
+	in := s.Together(n, id)
+	return seq.Keep(s.Bodies, func(b assembly.Body) bool { return in[b.ID] })
+}
+
+// Stage knows what stands at each step.
+type Stage struct {
 	*Machine
-	body     map[string]*assembly.Body
-	order    map[string]int // of a body among Bodies
-	lowest   int            // of Bodies, where the machine stands on it
-	hasFloor bool
-	item     map[string]int     // of a part in the plan, from 1
-	ends     [][]string         // of each joint: all bodies it ties together
-	stand    []string           // motors and couplings
+	BodyOf   map[string]*assembly.Body
+	Lowest   int // of Bodies, where the machine stands on it
+	HasFloor bool
+	ItemOf   map[string]int     // of a part in the plan, from 1
+	Ends     [][]string         // of each joint: all bodies it ties together
+	Drive    []string           // motors and couplings
 	ties     map[string][]tie   // of each body
-	news     [][]*assembly.Body // for each joint: the loose parts that come with it
-	cuts     map[cutKey][][]plan.XY
+	News     [][]*assembly.Body // for each joint: the loose parts that come with it
 }
 
 // tie is what a body hangs together with after the first n joints: at a joint, as a loose part or what
@@ -36,72 +39,66 @@ type tie struct {
 	id string
 }
 
-// cutKey names a section of a body, or of a pattern of screws turned into the
-// plane.
-type cutKey struct {
-	plane assembly.Pose
-	id    string
-}
-
-func newStage(m *Machine) *stage {
-	s := &stage{Machine: m, body: map[string]*assembly.Body{}, order: map[string]int{}, item: map[string]int{}, ties: map[string][]tie{}, cuts: map[cutKey][][]plan.XY{}}
-	s.lowest, s.hasFloor = m.floor()
-	for i, r := range m.models {
-		s.item[r.Part.Name.Value] = i + 1
+// NewStage is that of a machine that stands.
+func NewStage(m *Machine) *Stage {
+	s := &Stage{Machine: m, BodyOf: map[string]*assembly.Body{}, ItemOf: map[string]int{}, ties: map[string][]tie{}}
+	s.Lowest, s.HasFloor = m.floor()
+	for i, r := range m.Models {
+		s.ItemOf[r.Part.Name.Value] = i + 1
 	}
 	bought := map[string][]string{} // by the names of their joints
 	for i := range m.Bodies {
 		id := m.Bodies[i].ID
-		s.body[id], s.order[id] = &m.Bodies[i], i
-		r := m.roles[id]
-		bought[r.joint] = append(bought[r.joint], id)
-		if r.kind == aStanding {
-			s.stand = append(s.stand, id)
+		s.BodyOf[id] = &m.Bodies[i]
+		r := m.Roles[id]
+		bought[r.Joint] = append(bought[r.Joint], id)
+		if r.Kind == stand.Standing {
+			s.Drive = append(s.Drive, id)
 		}
-		if m.rides(id) {
-			s.ties[r.on] = append(s.ties[r.on], tie{-1, id})
+		if m.Rides(id) {
+			s.ties[r.On] = append(s.ties[r.On], tie{-1, id})
 		}
 	}
-	for n, j := range m.joints {
-		ends := endsOf(j)
-		ends = append(ends, seq.Map(m.studs(j), func(t assembly.Meet) string { return t.B })...)
+	for n, j := range m.Joints {
+		ends := stand.EndsOf(j)
+		ends = append(ends, seq.Map(m.Studs(j), func(t assembly.Meet) string { return t.B })...)
 		ends = append(ends, bought[j.Name]...)
-		for _, ref := range m.joint(j.Name).Clamped() {
-			ends = append(ends, named(ref).id())
+		for _, ref := range m.Joint(j.Name).Clamped() {
+			ends = append(ends, ref.Instance().ID())
 		}
-		s.ends = append(s.ends, ends)
+		s.Ends = append(s.Ends, ends)
 		for _, e := range ends {
 			s.tie(n, ends[0], e)
 		}
 	}
-	s.news = make([][]*assembly.Body, len(m.joints))
-	for i := range m.passing {
-		s.body[m.passing[i].ID] = &m.passing[i]
+	s.News = make([][]*assembly.Body, len(m.Joints))
+	for i := range m.Passing {
+		s.BodyOf[m.Passing[i].ID] = &m.Passing[i]
 	}
-	for _, l := range m.laid() {
-		n := m.stepOf(l.e.After.Value)
-		b := s.body[l.id()]
+	for _, l := range m.Laid() {
+		n := m.StepOf(l.Loose.After.Value)
+		b := s.BodyOf[l.ID()]
 		if n < 0 || b == nil {
 			continue
 		}
-		if s.news[n] = append(s.news[n], b); !l.e.Off {
-			s.tie(n, l.on.id(), l.id())
+		if s.News[n] = append(s.News[n], b); !l.Loose.Off {
+			s.tie(n, l.On.ID(), l.ID())
 		}
 	}
 	return s
 }
 
-func (s *stage) tie(n int, a, b string) {
+func (s *Stage) tie(n int, a, b string) {
 	s.ties[a], s.ties[b] = append(s.ties[a], tie{n, b}), append(s.ties[b], tie{n, a})
 }
 
-// first is the place among the joints, from 0, of the first that ties a body to another; -1 where none does.
-func (s *stage) first(id string) int {
-	return slices.IndexFunc(s.ends, func(ids []string) bool { return slices.Contains(ids, id) })
+// First is the place among the joints, from 0, of the first that ties a body to another; -1 where none does.
+func (s *Stage) First(id string) int {
+	return slices.IndexFunc(s.Ends, func(ids []string) bool { return slices.Contains(ids, id) })
 }
 
-// together are the bodies that hang together with one after the first n joints.
-func (s *stage) together(n int, id string) map[string]bool {
+// Together are the ids of the bodies that hang together with one after the first n joints.
+func (s *Stage) Together(n int, id string) map[string]bool {
 	in := map[string]bool{id: true}
 	for next := []string{id}; len(next) > 0; next = next[1:] {
 		for _, t := range s.ties[next[0]] {
@@ -112,200 +109,4 @@ func (s *stage) together(n int, id string) map[string]bool {
 		}
 	}
 	return in
-}
-
-// pictureMm is how near curves in pictures are to the true ones: less than the
-// width of a line at a scale of 1:1.
-const pictureMm = 0.05
-
-func (s *stage) cut(plane assembly.Pose, b *assembly.Body) [][]plan.XY {
-	key := cutKey{plane, b.ID}
-	if loops, done := s.cuts[key]; done {
-		return loops
-	}
-	var out [][]plan.XY
-	for _, loop := range b.Section(plane, pictureMm) {
-		out = append(out, seq.Map(loop, func(p geom.Point) plan.XY { return xy(p.XMm, p.YMm) }))
-	}
-	s.cuts[key] = out
-	return out
-}
-
-// extent is the rectangle about a body in a plane that passes its box.
-func extent(plane assembly.Pose, b *assembly.Body) (rect, bool) {
-	box := b.Box().Moved(plane.Inverse())
-	return rect{xy(box.Low.X, box.Low.Y), xy(box.High.X, box.High.Y)}, box.Low.Z <= 0 && box.High.Z >= 0
-}
-
-// axisOf is the axis of a joint's assembly: z out of its front, y to its TOP.
-func (m *Machine) axisOf(j *plan.JointPlan) (assembly.Pose, bool) {
-	if len(j.Placed) == 0 {
-		return assembly.Pose{}, false
-	}
-	pose, ok := m.poses[Instance{j.Placed[0].Part, j.Placed[0].Copy}.id()]
-	return pose.Of(onAxis(&j.Placed[0]).Inverse()), ok
-}
-
-// itemOf is the number of a body in the list of parts and of what stands, from 1; 0 for another.
-func (s *stage) itemOf(id string) int {
-	if r := s.roles[id]; r.kind == aStanding {
-		return len(s.models) + 1 + slices.Index(s.stand, id)
-	}
-	return s.item[s.Of[id].Part]
-}
-
-// kindIn is how a part, or what stands, is drawn in a plane.
-func (s *stage) kindIn(plane assembly.Pose, b *assembly.Body) plan.ShapeKind {
-	if b.Bought {
-		return plan.ShapeScrew
-	}
-	outside, inside := s.partOf(b.ID).Sides()
-	if len(outside) > 0 && len(inside) == 0 && holds(plane, b.Pose) {
-		return plan.ShapeBar
-	}
-	return plan.ShapePart
-}
-
-// level is how far directions and places may be off one another by rounding.
-const level = 1e-6
-
-func holds(plane, axis assembly.Pose) bool {
-	return math.Abs(plane.Z.Dot(axis.Z)) < level && math.Abs(plane.Z.Dot(axis.At.Sub(plane.At))) < level
-}
-
-// fasteners are the screws and nuts of a joint, and the made studs.
-func (s *stage) fasteners(j *plan.JointPlan) (out []*assembly.Body) {
-	stud := s.joint(j.Name).Stud()
-	for _, id := range s.ends[j.N-1][2:] {
-		if kind := s.roles[id].kind; kind == aScrew || kind == aNut || stud != "" && s.Of[id].Part == stud {
-			out = append(out, s.body[id])
-		}
-	}
-	return out
-}
-
-// screwsIn are the screws and made studs of a joint as a plane through its axis
-// shows them: those that it cuts, and where it cuts none, one turned into it at
-// each side with its nuts, or of parts that share no axis those beside it moved straight
-// into it. Of the whole machine made studs stand where they are.
-func (v *viewed) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
-	var out []plan.Shape
-	var first *assembly.Body
-	add := func(b *assembly.Body, loops [][]plan.XY) {
-		if b.Bought && len(loops) > 0 {
-			out = append(out, plan.Shape{Kind: plan.ShapeScrew, Loops: loops})
-		} else if len(loops) > 0 {
-			part := v.Of[b.ID].Part
-			out = append(out, plan.Shape{Kind: plan.ShapeBar, Item: v.item[part], Title: v.model(part).Out.Title, Loops: loops})
-		}
-	}
-	for _, b := range v.fasteners(j) {
-		first = cmp.Or(first, b)
-		add(b, v.cut(plane, b))
-	}
-	pose, ok := v.poses[instance(j.A).id()]
-	if len(out) > 0 || first == nil || !ok || !holds(plane, pose) || v.mover == nil && !first.Bought {
-		return out
-	}
-	if j.Beside != nil {
-		v.movedIn(plane, j, add)
-		return out
-	}
-	own := pose.Inverse()
-	across := plane.Z.Cross(pose.Z) // out from the axis, in the plane
-	for _, side := range []float64{0, 180} {
-		turn := assembly.ClockDeg(own.Apply(first.Pose.At)) - assembly.ClockDeg(own.Turn(across)) + side
-		for _, b := range v.fasteners(j) {
-			if off := first.Pose.Inverse().Apply(b.Pose.At); math.Hypot(off.X, off.Y) > level {
-				continue // of another hole
-			}
-			turned := *b
-			turned.ID += words.Trim(side, 0) // its own in the cuts
-			turned.Pose = pose.Of(assembly.Rotate(assembly.AxisZ, turn)).Of(own.Of(b.Pose))
-			add(b, v.cut(plane, &turned))
-		}
-	}
-	return out
-}
-
-// movedIn gives the cuts of a joint's screws that lie along a plane, each moved square to
-// it until it lies in it, one for those that fall together.
-func (s *stage) movedIn(plane assembly.Pose, j *plan.JointPlan, add func(*assembly.Body, [][]plan.XY)) {
-	var seen []plan.XY
-	for _, first := range s.fasteners(j) {
-		if math.Abs(plane.Z.Dot(first.Pose.Z)) > level {
-			continue
-		}
-		b, at := *first, onPlane(plane, first.Pose.At)
-		if slices.ContainsFunc(seen, func(p plan.XY) bool { return geom.Distance(p, at) < geom.CloseMm }) {
-			continue
-		}
-		seen = append(seen, at)
-		b.ID += " moved in" // its own in the cuts
-		b.Pose = assembly.Move(plane.Z.Times(plane.Z.Dot(plane.At.Sub(b.Pose.At)))).Of(b.Pose)
-		add(first, s.cut(plane, &b))
-	}
-}
-
-// ringShape is an outline of a tapered roller bearing's part: along the axis in
-// shares of its width from the cup's back, and outward in shares of its section
-// from the bore. The proportions are those of common bearings, for the eye alone.
-type ringShape [][2]float64
-
-var ringShapes = []struct {
-	kind  plan.ShapeKind
-	shape ringShape
-}{
-	{plan.ShapeCup, ringShape{{0, 1}, {0.8, 1}, {0.8, 0.82}, {0, 0.58}}},
-	{plan.ShapeCone, ringShape{{0.1, 0}, {1, 0}, {1, 0.42}, {0.9, 0.42}, {0.9, 0.34}, {0.18, 0.2}, {0.18, 0.26}, {0.1, 0.26}}},
-	{plan.ShapeRoller, ringShape{{0.88, 0.34}, {0.86, 0.84}, {0.2, 0.64}, {0.22, 0.2}}},
-}
-
-// rings are the cup, the cone and the rollers of a bearing that are in at a step, in a plane
-// that holds its axis, as they sit: the thick side of the cup on its shoulder.
-func (v *viewed) rings(plane assembly.Pose, j *plan.JointPlan) (out []plan.Shape) {
-	for _, r := range ringShapes {
-		if n := v.ringStep(j, r.kind); n < v.j.N {
-			out = append(out, plan.Shape{Kind: r.kind, Title: j.Bearing.Bearing, New: n == v.j.N-1, Loops: v.ringLoops(plane, j, r.shape)})
-		}
-	}
-	return out
-}
-
-// ringStep is the place among the joints, from 0, at which a ring of a bearing goes in; the
-// rollers go with their cone.
-func (s *stage) ringStep(j *plan.JointPlan, kind plan.ShapeKind) int {
-	for _, o := range s.ofKind(parts.BearingKind) {
-		if b := o.Bearing; kind == plan.ShapeCup && slices.Contains(b.CupsHere, j.Name) || kind != plan.ShapeCup && slices.Contains(b.ConesHere, j.Name) {
-			return o.N - 1
-		}
-	}
-	return j.N - 1
-}
-
-// ringLoops are a ring's outlines on both sides of the axis; none in a plane that does not hold it.
-func (s *stage) ringLoops(plane assembly.Pose, j *plan.JointPlan, shape ringShape) (loops [][]plan.XY) {
-	b := j.Bearing
-	axis, ok := s.axisOf(j)
-	if !ok || b.LargeEnd == "" || !holds(plane, axis) {
-		return nil
-	}
-	for _, side := range []float64{1, -1} {
-		loops = append(loops, seq.Map(shape, func(q [2]float64) plan.XY {
-			z, r := b.CupBackMm+b.LargeEndDir*q[0]*b.WidthMm, b.BoreMm/2+q[1]*(b.OutsideMm-b.BoreMm)/2
-			return onPlane(plane, axis.At.Sub(axis.Z.Times(z)).Add(plane.Z.Cross(axis.Z).Times(side*r)))
-		}))
-	}
-	return loops
-}
-
-// ringWay is the way of a ring to its place: a cup towards its shoulder, and so the cone that a
-// nut holds, with its small end first. Lone tells whether it comes by itself: a cone on the
-// shoulder of a shaft comes with that, and the rollers with their cone.
-func (v *viewed) ringWay(j *plan.JointPlan, kind plan.ShapeKind) (into assembly.Vec, lone bool) {
-	axis, ok := v.axisOf(j)
-	if b := j.Bearing; ok && j.Kind == parts.BearingKind && b.LargeEnd != "" {
-		return axis.Z.Times(b.LargeEndDir), kind == plan.ShapeCup || kind == plan.ShapeCone && b.Adjusted
-	}
-	return into, false
 }

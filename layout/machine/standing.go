@@ -9,6 +9,8 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/solid"
+	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -18,15 +20,15 @@ import (
 // edge, or on one of its holes.
 func (m *Machine) foot() (looks []look) {
 	group := m.weldGroups()
-	for plate, r := range m.parts() {
-		if group[plate.ID] == "" || !sheet(r.Part) {
+	for plate, r := range m.Parts() {
+		if group[plate.ID] == "" || !r.Part.PlateLike() {
 			continue
 		}
-		for b, other := range m.parts() {
+		for b, other := range m.Parts() {
 			if b == plate || group[b.ID] != group[plate.ID] || m.overlapping[[2]string{plate.ID, b.ID}] {
 				continue
 			}
-			if !sheet(other.Part) && other.Part.Kind != parts.BarPart {
+			if !other.Part.PlateLike() && other.Part.Kind != parts.BarPart {
 				continue // it may stand in the bore
 			}
 			if face, ok := facing(plate, b); ok {
@@ -39,17 +41,12 @@ func (m *Machine) foot() (looks []look) {
 	return looks
 }
 
-// sheet tells whether a part is a plate, or a flat bar.
-func sheet(p *parts.Part) bool {
-	return p.Flat() && p.Kind != parts.Folded || p.Kind == parts.BarPart && p.Bar.Section == parts.FlatBar
-}
-
 // weldGroups names, for each body that a weld holds, what it is welded into in
 // the end.
 func (m *Machine) weldGroups() map[string]string {
 	group := map[string]string{}
-	for _, j := range m.ofKind(parts.WeldKind) {
-		a, b := instance(j.A).id(), instance(j.B).id()
+	for _, j := range m.OfKind(parts.WeldKind) {
+		a, b := j.A.Instance().ID(), j.B.Instance().ID()
 		was, is := group[b], cmp.Or(group[a], a)
 		group[a], group[b] = is, is
 		for id, of := range group {
@@ -61,9 +58,9 @@ func (m *Machine) weldGroups() map[string]string {
 	return group
 }
 
-// standsMm is how far off a face a part still stands on it. Common practice, no
+// StandsMm is how far off a face a part still stands on it. Common practice, no
 // source: what a weld bridges beside the touch of one corner.
-const standsMm = 0.5
+const StandsMm = 0.5
 
 func facing(plate, b *assembly.Body) (parts.Face, bool) {
 	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
@@ -71,9 +68,9 @@ func facing(plate, b *assembly.Body) (parts.Face, bool) {
 		return "", false
 	}
 	switch {
-	case math.Abs(box.Low.Z-own.High.Z) < standsMm:
+	case math.Abs(box.Low.Z-own.High.Z) < StandsMm:
 		return parts.Front, true
-	case math.Abs(box.High.Z-own.Low.Z) < standsMm:
+	case math.Abs(box.High.Z-own.Low.Z) < StandsMm:
 		return parts.Back, true
 	}
 	return "", false
@@ -96,8 +93,8 @@ const lappedPart = 1.0 / 3
 
 // weldedOn tells whether the first of two bodies is welded onto the second.
 func (m *Machine) weldedOn(first, second string) bool {
-	return slices.ContainsFunc(m.ofKind(parts.WeldKind), func(j *plan.JointPlan) bool {
-		return slices.Equal(endsOf(j), []string{first, second})
+	return slices.ContainsFunc(m.OfKind(parts.WeldKind), func(j *plan.JointPlan) bool {
+		return slices.Equal(stand.EndsOf(j), []string{first, second})
 	})
 }
 
@@ -107,21 +104,21 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	toward := outward(plate, face).Reversed()
 	beyond := max(box.High.X-own.High.X, own.Low.X-box.Low.X, box.High.Y-own.High.Y, own.Low.Y-box.Low.Y)
 	wide, high := box.High.X-box.Low.X, box.High.Y-box.Low.Y
-	long := m.formOf(b.ID) == parts.BarPart && max(wide, high) > max(own.High.X-own.Low.X, own.High.Y-own.Low.Y) // a plate lies across it
-	if beyond < standsMm && box.High.Z-box.Low.Z >= min(wide, high) && m.weldedOn(b.ID, plate.ID) {
+	long := m.FormOf(b.ID) == parts.BarPart && max(wide, high) > max(own.High.X-own.Low.X, own.High.Y-own.Low.Y) // a plate lies across it
+	if beyond < StandsMm && box.High.Z-box.Low.Z >= min(wide, high) && m.weldedOn(b.ID, plate.ID) {
 		beyond = m.cornerMm(plate, b, toward)
 	}
-	if beyond < standsMm || long || m.weldedOn(plate.ID, b.ID) && wide*high > (own.High.X-own.Low.X)*(own.High.Y-own.Low.Y) {
+	if beyond < StandsMm || long || m.weldedOn(plate.ID, b.ID) && wide*high > (own.High.X-own.Low.X)*(own.High.Y-own.Low.Y) {
 		return nil // else it is the plate that stands, on the body
 	}
-	if touchMm2(plate, b, toward) == 0 {
+	if TouchMm2(plate, b, toward) == 0 {
 		return nil
 	}
 	whole, least := footMm2(plate, b, toward), carriedPart
 	on, over := m.carriedBy(plate, b, toward)
 	if _, known := m.floor(); box.High.Z-box.Low.Z >= min(wide, high) {
 		over = false // on edge
-	} else if known && math.Abs(toward.Dot(m.Up)) < level {
+	} else if known && math.Abs(toward.Dot(m.Up)) < stand.Level {
 		least, over = lappedPart, false
 	}
 	if over {
@@ -130,7 +127,7 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	if on >= least*whole {
 		return m.braceBeyond(plate, b, beyond)
 	}
-	return []plan.Problem{m.fault(m.between(b.ID, plate.ID), plan.Overhangs, m.named(b.ID), m.named(plate.ID), rounded(beyond, 1))}
+	return []plan.Problem{m.Fault(m.between(b.ID, plate.ID), plan.Overhangs, m.Named(b.ID), m.Named(plate.ID), stand.Rounded(beyond, 1))}
 }
 
 // carriedBy is the area on which a body lies on a plate and on others level with that, and whether its
@@ -138,16 +135,16 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 func (m *Machine) carriedBy(plate, b *assembly.Body, toward assembly.Vec) (mm2 float64, over bool) {
 	inv, all := plate.Pose.Inverse(), plate.Solid.Box()
 	for o := range seq.Refs(m.Bodies) {
-		if o.ID == b.ID || !o.Box().Meets(b.Box(), standsMm) {
+		if o.ID == b.ID || !o.Box().Meets(b.Box(), StandsMm) {
 			continue
 		}
-		if on := touchMm2(o, b, toward); on > 0 {
+		if on := TouchMm2(o, b, toward); on > 0 {
 			mm2, all = mm2+on, all.Join(o.Box().Moved(inv))
 		}
 	}
 	_, at, _ := b.Mass()
 	at = inv.Apply(at)
-	return mm2, min(at.X-all.Low.X, all.High.X-at.X, at.Y-all.Low.Y, all.High.Y-at.Y) > standsMm
+	return mm2, min(at.X-all.Low.X, all.High.X-at.X, at.Y-all.Low.Y, all.High.Y-at.Y) > StandsMm
 }
 
 // footMm is how far the foot of a brace may reach over an edge. Common practice, no
@@ -158,16 +155,16 @@ const footMm = 5.0
 // reaches over its edge.
 func (m *Machine) braceBeyond(plate, b *assembly.Body, beyond float64) []plan.Problem {
 	braces := func(j *plan.JointPlan) bool {
-		a, on := instance(j.A).id(), instance(j.B).id()
-		in := m.joint(j.Name)
+		a, on := j.A.Instance().ID(), j.B.Instance().ID()
+		in := m.Joint(j.Name)
 		said := on == plate.ID && in.Kind == parts.WeldKind && in.Weld.Length.Set() // as too long a seam
 		return a == b.ID && !said && in.OnEdge()
 	}
-	if beyond < footMm || !sheet(m.partOf(b.ID).Part) || !slices.ContainsFunc(m.joints, braces) {
+	if beyond < footMm || !m.PartOf(b.ID).Part.PlateLike() || !slices.ContainsFunc(m.Joints, braces) {
 		return nil
 	}
 	joint := m.between(b.ID, plate.ID)
-	return []plan.Problem{m.fault(joint, plan.FootBeyond, m.named(b.ID), m.named(plate.ID), rounded(beyond, 1))}
+	return []plan.Problem{m.Fault(joint, plan.FootBeyond, m.Named(b.ID), m.Named(plate.ID), stand.Rounded(beyond, 1))}
 }
 
 // footMm2 is the area with which a body would lie on a plate that is larger than it.
@@ -175,24 +172,24 @@ func footMm2(plate, b *assembly.Body, toward assembly.Vec) float64 {
 	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
 	floor := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Cuboid(
 		assembly.Vec{X: box.Low.X - 1, Y: box.Low.Y - 1, Z: own.Low.Z}, assembly.Vec{X: box.High.X + 1, Y: box.High.Y + 1, Z: own.High.Z}))}
-	return touchMm2(&floor, b, toward)
+	return TouchMm2(&floor, b, toward)
 }
 
 // cornerMm is how much of the foot of a plate on edge stands where the outline of another has
 // a corner cut or rounded off.
 func (m *Machine) cornerMm(plate, b *assembly.Body, toward assembly.Vec) float64 {
-	r, of := m.partOf(plate.ID), m.partOf(b.ID)
+	r, of := m.PartOf(plate.ID), m.PartOf(b.ID)
 	if !r.Part.Flat() || !of.Part.Flat() {
 		return 0
 	}
-	whole := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Prism(assembly.Outline(outline(r)), -r.LengthMm(), 0))}
-	return (footMm2(plate, b, toward) - touchMm2(&whole, b, toward)) / of.LengthMm()
+	whole := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Prism(assembly.Outline(solid.Outline(r)), -r.LengthMm(), 0))}
+	return (footMm2(plate, b, toward) - TouchMm2(&whole, b, toward)) / of.LengthMm()
 }
 
-// touchMm2 is the area on which a body going one way touches another.
-func touchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
+// TouchMm2 is the area on which a body going one way, of length 1, touches another, within StandsMm.
+func TouchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
 	for _, g := range assembly.Gaps(on, b, toward) {
-		if math.Abs(g.Mm) < standsMm {
+		if math.Abs(g.Mm) < StandsMm {
 			mm2 += g.AreaMm2
 		}
 	}
@@ -202,13 +199,13 @@ func touchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
 // closes tells whether a body stands on a hole or slot of a plate that no joint uses:
 // no screw goes in there, or its head finds no room.
 func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Problem {
-	r := m.partOf(plate.ID)
+	r := m.PartOf(plate.ID)
 	depth := 0.0
 	if face == parts.Back {
 		depth = r.LengthMm()
 	}
 	for g := range seq.Refs(r.Groups) {
-		if g.Face != face && !g.Through() || m.used(r, g) {
+		if g.Face != face && !g.Through() || m.Used(r, g) {
 			continue
 		}
 		radius, along, what := g.Size.FinishedMm/2, []plan.XY{{}}, "hole "
@@ -218,13 +215,13 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 		for n, q := range g.Points {
 			least, of := 1.0, 0.0
 			for _, off := range along {
-				at := seenFront(g, []plan.XY{q.Plus(off)})[0]
-				o := assembly.Opening{At: plate.Pose.Apply(assembly.Vec{X: at.XMm, Y: at.YMm, Z: -depth}), Along: outward(plate, face), RadiusMm: radius, ReachMm: standsMm}
+				at := g.SeenFront([]plan.XY{q.Plus(off)})[0]
+				o := assembly.Opening{At: plate.Pose.Apply(assembly.Vec{X: at.XMm, Y: at.YMm, Z: -depth}), Along: outward(plate, face), RadiusMm: radius, ReachMm: StandsMm}
 				free, _ := o.Look(nearby([]assembly.Body{*b}, plate.ID, o))
 				least, of = min(least, free), of+1-free
 			}
 			if least < 1 {
-				return []plan.Problem{problem(m.between(b.ID, plate.ID), plan.HoleClosed, g.Pos(), plan.Named(words.Spaced(g.Group.Name)), m.named(plate.ID), m.named(b.ID),
+				return []plan.Problem{stand.Problem(m.between(b.ID, plate.ID), plan.HoleClosed, g.Pos(), plan.Named(words.Spaced(g.Group.Name)), m.Named(plate.ID), m.Named(b.ID),
 					plan.Named(what+strconv.Itoa(g.Group.First+n)), plan.Of(plan.Number, words.Round(100*(1-of/float64(len(along))), 0)))}
 			}
 		}
@@ -243,27 +240,22 @@ func alongSlot(half plan.XY, radiusMm float64) (at []plan.XY) {
 	return at
 }
 
-// used tells whether a joint puts its screws through a group of holes.
-func (m *Machine) used(r *part.Model, g *part.Group) bool {
-	return slices.ContainsFunc(m.job.Joints, func(j *parts.Joint) bool { return j.Names(r.Part.Name.Value, g.Group.Name) })
-}
-
 // liftsLow finds holes for lifting of which none lies over the centre of gravity of their part
 // as it stands.
 func (m *Machine) liftsLow() (found []plan.Problem) {
-	for b := range m.parts() {
+	for b := range m.Parts() {
 		seen := map[*part.Group]bool{}
-		for _, f := range m.mouths(b) {
-			in := f.group.Hole
-			if seen[f.group] || f.used || in.For != parts.Lifting {
+		for _, f := range m.Mouths(b) {
+			in := f.Group.Hole
+			if seen[f.Group] || f.Used || in.For != parts.Lifting {
 				continue
 			}
-			seen[f.group] = true
+			seen[f.Group] = true
 			_, centre, known := b.Mass()
-			high := seq.Max(-inf, f.at, func(at assembly.Vec) float64 { return at.Sub(centre).Dot(m.Up) })
-			if known && high < -standsMm {
+			high := seq.Max(-inf, f.At, func(at assembly.Vec) float64 { return at.Sub(centre).Dot(m.Up) })
+			if known && high < -StandsMm {
 				joint := m.between(b.ID, "")
-				found = append(found, problem(joint, plan.LiftsLow, in.Pos, plan.Named(words.Spaced(f.group.Group.Name)), m.named(b.ID), rounded(-high, 0)))
+				found = append(found, stand.Problem(joint, plan.LiftsLow, in.Pos, plan.Named(words.Spaced(f.Group.Group.Name)), m.Named(b.ID), stand.Rounded(-high, 0)))
 			}
 		}
 	}

@@ -7,10 +7,23 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
+
+// FreeInto is the way that is free to where movers are: one that is meant if it is, else the
+// shortest along the axes of a pose; where none is the first that is meant, and false.
+func (m *Machine) FreeInto(pose assembly.Pose, mv, fx []assembly.Body, meant ...assembly.Vec) (assembly.Vec, bool) {
+	all := seq.Map(meant, func(into assembly.Vec) assembly.Way { return way(into.Reversed(), mv, fx) })
+	for _, w := range append(all, waysAlong(pose, mv, fx)...) {
+		if w.Free(mv, fx, m.Allowed(mv)) {
+			return w.Back.Reversed(), true
+		}
+	}
+	return append(meant, assembly.Vec{})[0], false
+}
 
 // travel follows the order of making: at every joint what is joined comes
 // together along a straight line, from far or from beside its seat, and every screw
@@ -22,12 +35,12 @@ func (m *Machine) travel() []look {
 		so.of[m.Bodies[i].ID] = &[]int{i}
 	}
 	for _, b := range m.Bodies {
-		if on := m.roles[b.ID].on; m.rides(b.ID) {
+		if on := m.Roles[b.ID].On; m.Rides(b.ID) {
 			so.unite(on, b.ID)
 		}
 	}
-	m.ways = make([][]plan.Trap, len(m.joints))
-	for n, j := range m.joints {
+	m.ways = make([][]plan.Trap, len(m.Joints))
+	for n, j := range m.Joints {
 		so.wrongWays(n, j)
 		so.stand(j, true)
 		so.lay(j, true)
@@ -47,14 +60,14 @@ type soFar struct {
 }
 
 func (s *soFar) join(j *plan.JointPlan) {
-	a, b := instance(j.A).id(), instance(j.B).id()
+	a, b := j.A.Instance().ID(), j.B.Instance().ID()
 	if s.of[a] == nil || s.of[b] == nil {
 		return // not placed
 	}
 	for _, id := range s.m.goWith(j) {
 		s.unite(a, id)
 	}
-	for _, t := range s.m.studs(j) {
+	for _, t := range s.m.Studs(j) {
 		if j.Bolt.StudStandsMm > 0 {
 			s.unite(b, t.B) // before A comes
 		}
@@ -73,7 +86,7 @@ func (s *soFar) join(j *plan.JointPlan) {
 	var free []int // screws that do not lie in what they hold
 	for k := range s.m.Bodies {
 		id := s.m.Bodies[k].ID
-		if s.m.isScrew(id, j) {
+		if s.m.IsScrew(id, j) {
 			if screws = append(screws, id); !s.m.overlap([]int{k}, *s.of[a]) {
 				free = append(free, k)
 			}
@@ -90,28 +103,28 @@ func (s *soFar) join(j *plan.JointPlan) {
 // a key or a ring is not looked at.
 func (s *soFar) stand(j *plan.JointPlan, first bool) {
 	for k := range s.m.Bodies {
-		r := s.m.roles[s.m.Bodies[k].ID]
-		if !slices.Contains([]kind{aStanding, aKey, aRing}, r.kind) || r.joint != j.Name || first != (r.kind == aKey || r.kind == aStanding && s.m.job.Loose[r.loose].First) {
+		r := s.m.Roles[s.m.Bodies[k].ID]
+		if !slices.Contains([]stand.Kind{stand.Standing, stand.Key, stand.Ring}, r.Kind) || r.Joint != j.Name || first != (r.Kind == stand.Key || r.Kind == stand.Standing && s.m.Job.Loose[r.Loose].First) {
 			continue
 		}
-		if fixed := slices.Clone(*s.of[r.on]); r.kind == aStanding && !r.runs {
+		if fixed := slices.Clone(*s.of[r.On]); r.Kind == stand.Standing && !r.Runs {
 			s.come(j, []int{k}, fixed)
-		} else if r.kind == aStanding && !s.m.overlap([]int{k}, fixed) {
+		} else if r.Kind == stand.Standing && !s.m.overlap([]int{k}, fixed) {
 			s.looks = append(s.looks, func() []plan.Problem { return s.m.comesRound(j, k, fixed) })
 		}
-		s.unite(r.on, s.m.Bodies[k].ID)
+		s.unite(r.On, s.m.Bodies[k].ID)
 	}
 }
 
 // comesRound brings a coupling along its shaft, or in halves from the side, round its shaft and the motor's.
 func (m *Machine) comesRound(j *plan.JointPlan, k int, fixed []int) (found []plan.Problem) {
-	mv, on, first := m.pick([]int{k}), m.roles[m.Bodies[k].ID].on, func(r role) bool { return m.job.Loose[r.loose].First }
+	mv, on, first := m.pick([]int{k}), m.Roles[m.Bodies[k].ID].On, func(r stand.Role) bool { return m.Job.Loose[r.Loose].First }
 	all := seq.Keep(m.pick(fixed), func(b assembly.Body) bool { // what comes with it may come after
-		r := m.roles[b.ID]
-		return r.kind != aStanding || r.joint != j.Name || first(r) != first(m.roles[mv[0].ID])
+		r := m.Roles[b.ID]
+		return r.Kind != stand.Standing || r.Joint != j.Name || first(r) != first(m.Roles[mv[0].ID])
 	})
 	beside := seq.Keep(all, func(b assembly.Body) bool {
-		return b.ID != on && m.roles[b.ID].kind != aStanding && m.roles[b.ID].on != on
+		return b.ID != on && m.Roles[b.ID].Kind != stand.Standing && m.Roles[b.ID].On != on
 	})
 	for _, back := range []assembly.Vec{mv[0].Pose.X, mv[0].Pose.X.Reversed(), mv[0].Pose.Y, mv[0].Pose.Y.Reversed(), mv[0].Pose.Z, mv[0].Pose.Z.Reversed()} {
 		fx := beside
@@ -130,10 +143,10 @@ func (m *Machine) comesRound(j *plan.JointPlan, k int, fixed []int) (found []pla
 // goWith are the bodies that lie on part A when it comes: its studs, where none are screwed into
 // part B, and what is clamped with it.
 func (m *Machine) goWith(j *plan.JointPlan) (out []string) {
-	if studs := m.studs(j); len(studs) > 0 && j.Bolt.StudStandsMm == 0 {
+	if studs := m.Studs(j); len(studs) > 0 && j.Bolt.StudStandsMm == 0 {
 		out = seq.Map(studs, func(t assembly.Meet) string { return t.B })
 	}
-	return append(out, seq.Map(m.joint(j.Name).Clamped(), func(ref parts.JointRef) string { return named(ref).id() })...)
+	return append(out, seq.Map(m.Joint(j.Name).Clamped(), func(ref parts.JointRef) string { return ref.Instance().ID() })...)
 }
 
 func (s *soFar) unite(a, b string) {
@@ -175,9 +188,9 @@ func (s *soFar) come(j *plan.JointPlan, movers, fixed []int) {
 }
 
 func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
-	pose := m.poses[instance(j.A).id()]
+	pose := m.Poses[j.A.Instance().ID()]
 	var meant []assembly.Vec
-	if into, by := m.meant(j); by {
+	if into, by := m.Meant(j); by {
 		meant = []assembly.Vec{into.Reversed()}
 	}
 	block, free := m.freeWay(pose, m.pick(movers), m.pick(fixed), meant...)
@@ -185,7 +198,7 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 		return m.leadsIn(j, m.pick(movers), m.pick(fixed))
 	}
 	own := func(of []int, e plan.JointEnd) []assembly.Body {
-		return m.pick(seq.Keep(of, func(i int) bool { return m.Of[m.Bodies[i].ID] == instance(e) }))
+		return m.pick(seq.Keep(of, func(i int) bool { return m.Of[m.Bodies[i].ID] == e.Instance() }))
 	}
 	if a, b := own(movers, j.A), own(fixed, j.B); len(a) > 0 && len(b) > 0 { // what the two do by themselves comes first
 		if first, alone := m.freeWay(pose, a, b, meant...); !alone {
@@ -195,9 +208,9 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	return m.blocked(j, block)
 }
 
-// meant is the way by which part A of a bolted joint is to come: by the face that it meets with; false of another joint.
-func (m *Machine) meant(j *plan.JointPlan) (into assembly.Vec, ok bool) {
-	in, z := m.joint(j.Name), m.poses[instance(j.A).id()].Z
+// Meant is the way by which part A of a bolted joint is to come: by the face that it meets with; false of another joint.
+func (m *Machine) Meant(j *plan.JointPlan) (into assembly.Vec, ok bool) {
+	in, z := m.Joint(j.Name), m.Poses[j.A.Instance().ID()].Z
 	if in.Meet.First == parts.Back {
 		z = z.Reversed()
 	}
@@ -209,13 +222,13 @@ func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Prob
 	if j.Kind != parts.PressKind || j.Press.Method != "press" || j.Press.LeadInOn == "" {
 		return nil
 	}
-	a, b := m.poses[instance(j.A).id()].Z, m.poses[instance(j.B).id()].Z
+	a, b := m.Poses[j.A.Instance().ID()].Z, m.Poses[j.B.Instance().ID()].Z
 	drawn := func(e plan.JointEnd, edge string) bool {
-		return slices.ContainsFunc(m.model(e.Part).Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == e.Feature+"-"+edge && c.For != "weld" })
+		return slices.ContainsFunc(m.Model(e.Part).Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == e.Feature+"-"+edge && c.For != "weld" })
 	}
 	ends, first := map[bool]string{true: "back", false: "front"}, ""
 	for _, back := range []assembly.Vec{a, a.Reversed()} {
-		if w := way(back, mv, fx); w.Free(mv, fx, m.allowed(mv)) {
+		if w := way(back, mv, fx); w.Free(mv, fx, m.Allowed(mv)) {
 			if first = ends[back == a]; drawn(j.A, first) || drawn(j.B, ends[back.Dot(b) < 0]) {
 				return nil
 			}
@@ -224,16 +237,16 @@ func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Prob
 	if first == "" {
 		return nil
 	}
-	return []plan.Problem{m.fault(j.Name, plan.LeadInBehind, plan.Named(j.A.Title), plan.Named(j.B.Title), plan.Named(first), plan.Named(words.Spaced(j.A.Feature+"-"+first)))}
+	return []plan.Problem{m.Fault(j.Name, plan.LeadInBehind, plan.Named(j.A.Title), plan.Named(j.B.Title), plan.Named(first), plan.Named(words.Spaced(j.A.Feature+"-"+first)))}
 }
 
 // freeWay tells whether movers come to where they are along one of the axes of a pose, from far or from
 // beside their seat, and else what stops them where they come furthest out, or on the way that is meant.
 func (m *Machine) freeWay(pose assembly.Pose, mv, fx []assembly.Body, meant ...assembly.Vec) (worst assembly.Block, free bool) {
-	if _, free = m.freeInto(pose, mv, fx); free {
+	if _, free = m.FreeInto(pose, mv, fx); free {
 		return worst, true
 	}
-	if _, free = m.fromBeside(pose, mv, fx); free {
+	if _, free = m.FromBeside(pose, mv, fx); free {
 		return worst, true
 	}
 	ways := waysAlong(pose, mv, fx)
@@ -249,10 +262,10 @@ func (m *Machine) freeWay(pose assembly.Pose, mv, fx []assembly.Body, meant ...a
 	return worst, false
 }
 
-// fromBeside is the last leg of a way of two, to where movers are along an axis of a pose: before it they come
+// FromBeside is the last leg of a way of two, to where movers are along an axis of a pose: before it they come
 // square to it from far to where they are just clear of one of those, or all, that they lie against or in.
-func (m *Machine) fromBeside(pose assembly.Pose, mv, fx []assembly.Body) (into assembly.Vec, free bool) {
-	may := m.allowed(mv)
+func (m *Machine) FromBeside(pose assembly.Pose, mv, fx []assembly.Body) (into assembly.Vec, free bool) {
+	may := m.Allowed(mv)
 	for _, out := range waysAlong(pose, mv, fx) {
 		frame := assembly.Frame(assembly.Vec{}, out.Back, out.Back.Square()).Inverse()
 		var clear []float64
@@ -270,8 +283,8 @@ func (m *Machine) fromBeside(pose assembly.Pose, mv, fx []assembly.Body) (into a
 				break
 			}
 			beside := moved(mv, assembly.Move(out.Back.Times(mm)))
-			for _, w := range slices.Concat(waysAlong(pose, beside, fx), waysAlong(alongAxis, beside, fx)) {
-				if math.Abs(w.Back.Dot(out.Back)) < level && w.Free(beside, fx, may) {
+			for _, w := range slices.Concat(waysAlong(pose, beside, fx), waysAlong(stand.AlongAxis, beside, fx)) {
+				if math.Abs(w.Back.Dot(out.Back)) < stand.Level && w.Free(beside, fx, may) {
 					return out.Back.Reversed(), true
 				}
 			}
@@ -297,10 +310,10 @@ func (s *soFar) drive(j *plan.JointPlan, screws, fixed []int) {
 		fx := m.pick(fixed)
 		for _, k := range screws {
 			mv := m.pick([]int{k})
-			mv[0].Solid = m.shanks[mv[0].ID]
+			mv[0].Solid = m.Shanks[mv[0].ID]
 			w := way(mv[0].Pose.Z, mv, fx)
 			w.FarMm = -mv[0].Solid.Box().Low.Z
-			if !w.Free(mv, fx, m.allowed(mv)) {
+			if !w.Free(mv, fx, m.Allowed(mv)) {
 				b, _ := m.block(w, mv, fx)
 				return m.blocked(j, b)
 			}
@@ -317,12 +330,12 @@ func (m *Machine) overlap(movers, fixed []int) bool {
 }
 
 func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (assembly.Block, bool) {
-	for b := range w.Blocks(movers, fixed, m.allowed(movers)) {
+	for b := range w.Blocks(movers, fixed, m.Allowed(movers)) {
 		return b, true
 	}
 	return assembly.Block{}, false
 }
 
 func (m *Machine) blocked(j *plan.JointPlan, b assembly.Block) []plan.Problem {
-	return []plan.Problem{m.fault(j.Name, plan.PathBlocked, m.named(b.Mover), m.named(b.Fixed), rounded(b.FirstMm, 1))}
+	return []plan.Problem{m.Fault(j.Name, plan.PathBlocked, m.Named(b.Mover), m.Named(b.Fixed), stand.Rounded(b.FirstMm, 1))}
 }

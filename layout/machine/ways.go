@@ -7,8 +7,11 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/solid"
+	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -17,7 +20,7 @@ import (
 // end for end, of parts beside the other's axis, and of what is pressed, slid, welded or
 // carried by bearings. One with nothing out of place changes nothing. They are known once the machine is reviewed.
 func (m *Machine) Ways(joint string) []plan.Trap {
-	if i := m.stepOf(joint); i >= 0 && m.ways != nil {
+	if i := m.StepOf(joint); i >= 0 && m.ways != nil {
 		return m.ways[i]
 	}
 	return nil
@@ -69,7 +72,7 @@ type fitting struct {
 
 // fitting is nil where the joint looks at all ways itself, or nothing comes.
 func (s *soFar) fitting(j *plan.JointPlan) *fitting {
-	idA, idB := instance(j.A).id(), instance(j.B).id()
+	idA, idB := j.A.Instance().ID(), j.B.Instance().ID()
 	comes, stands := s.of[idA], s.of[idB]
 	if comes == nil || stands == nil || comes == stands {
 		return nil
@@ -77,14 +80,14 @@ func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 	m := s.m
 	alone := 0 // a part with its seal is looked at where the joint is
 	for _, i := range *comes {
-		if m.roles[m.Bodies[i].ID].kind != aSeal {
+		if m.Roles[m.Bodies[i].ID].Kind != stand.Seal {
 			alone++
 		}
 	}
 	if alone == 1 && j.Beside == nil {
 		return nil
 	}
-	ga, gb := groupNamed(m.model(j.A.Part), j.A.Feature), groupNamed(m.model(j.B.Part), j.B.Feature)
+	ga, gb := m.Model(j.A.Part).GroupNamed(j.A.Feature), m.Model(j.B.Part).GroupNamed(j.B.Feature)
 	if ga == nil || gb == nil || ga.OnWall() || gb.OnWall() || len(ga.Points) < 2 {
 		return nil
 	}
@@ -113,22 +116,22 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 			others = append(others, i)
 		}
 	}
-	holding := seq.Keep(m.joints, func(j *plan.JointPlan) bool {
-		return slices.Contains(endsOf(j), id)
+	holding := seq.Keep(m.Joints, func(j *plan.JointPlan) bool {
+		return slices.Contains(stand.EndsOf(j), id)
 	})
 	for _, j := range holding {
-		if j.Kind != parts.BoltKind || j.A.Part != m.Of[id].Part || len(m.joint(j.Name).InLine) > 0 {
+		if j.Kind != parts.BoltKind || j.A.Part != m.Of[id].Part || len(m.Joint(j.Name).InLine) > 0 {
 			return "", 0, false // what is in line, or holds another, stays so
 		}
 	}
 	for _, j := range holding {
-		g := groupNamed(m.model(j.A.Part), j.A.Feature)
+		g := m.Model(j.A.Part).GroupNamed(j.A.Feature)
 		if g == nil || len(g.Points) < 2 {
 			continue
 		}
 		f := m.fits(j, []int{me}, others)
-		centre := middle(g.OwnMm())
-		f.frame = f.movers[0].Pose.Of(on(wall(m.model(j.A.Part), g), centre))
+		centre := geom.Mean(g.OwnMm())
+		f.frame = f.movers[0].Pose.Of(solid.On(solid.Wall(m.Model(j.A.Part), g), centre))
 		f.a = seq.Map(g.OwnMm(), func(q plan.XY) assembly.Vec { return assembly.Vec{X: q.XMm - centre.XMm, Y: q.YMm - centre.YMm} })
 		f.b = f.a
 		for _, deg := range []float64{180, 90, 270} {
@@ -146,7 +149,7 @@ func (m *Machine) fits(j *plan.JointPlan, movers, fixed []int) *fitting {
 
 // stand puts the frame into the middle of A's holes and of the metal beside them.
 func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group) {
-	axis, shared := f.m.axisOf(f.j)
+	axis, shared := f.m.AxisOf(f.j)
 	if !shared {
 		axis = b.Pose
 	}
@@ -184,15 +187,7 @@ func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group) {
 
 // holesOf are the middles of a group's holes in the machine, on the part's front.
 func holesOf(b *assembly.Body, g *part.Group) []assembly.Vec {
-	return seq.Map(seenFront(g, g.Points), func(q plan.XY) assembly.Vec { return b.Pose.Apply(assembly.Vec{X: q.XMm, Y: q.YMm}) })
-}
-
-// seenFront are places of a group, which are seen on its face, as seen from the front.
-func seenFront(g *part.Group, at []plan.XY) []plan.XY {
-	if g.Face == parts.Back {
-		return seq.Map(at, plan.XY.Mirrored)
-	}
-	return at
+	return seq.Map(g.SeenFront(g.Points), func(q plan.XY) assembly.Vec { return b.Pose.Apply(assembly.Vec{X: q.XMm, Y: q.YMm}) })
 }
 
 // ways tries every turn, without and with the other way round, at which the holes
@@ -266,7 +261,7 @@ func (f *fitting) elsewhere(g assembly.Pose) (moved []assembly.Body, out []plan.
 			continue
 		}
 		if _, made := f.m.Of[b.ID]; made {
-			out = append(out, plan.Out{What: f.m.title(b.ID), Elsewhere: true, Unruled: true})
+			out = append(out, plan.Out{What: f.m.Title(b.ID), Elsewhere: true, Unruled: true})
 		}
 		b.Pose = pose
 		moved = append(moved, b)

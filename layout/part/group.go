@@ -58,6 +58,11 @@ func (m *Group) drilledFrom() parts.Face {
 	return m.Face
 }
 
+// GroupNamed is the group of holes or slots of a name, nil if there is none.
+func (s *Sizes) GroupNamed(name string) *Group {
+	return seq.At(s.Groups, func(g *Group) bool { return g.Group.Name == name })
+}
+
 // Pos is where the drawing gives the group.
 func (m *Group) Pos() parts.Pos { return m.pos }
 
@@ -151,6 +156,14 @@ func (z *sizer) onMetal(m *Group) {
 		}
 		z.fault(m.pattern.PosOf(i), fmt.Sprintf("the place at x %s, y %s has no metal under it", z.W.Size(at.XMm), z.W.Size(at.YMm)), "a place between the bore and the outside")
 	}
+}
+
+// SeenFront are places of the group in mm, which are seen on its face, as seen from the front.
+func (m *Group) SeenFront(at []plan.XY) []plan.XY {
+	if m.Face == parts.Back {
+		return seq.Map(at, plan.XY.Mirrored)
+	}
+	return at
 }
 
 // seen is where the group's centres and slot ends lie seen from a face.

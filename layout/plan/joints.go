@@ -156,6 +156,9 @@ type JointEnd struct {
 	ToMm       float64 `json:"to_mm"`
 }
 
+// Instance is the copy that is joined.
+func (e *JointEnd) Instance() parts.Instance { return parts.Instance{Part: e.Part, Copy: e.Copy} }
+
 // Placed is a part in its place in an assembly. The frame is that of the first
 // part of the finished assembly and is the same in every step: z grows from that part's front face to its back; clock
 // angles are seen from the assembly's front (looking along +z), 0 at the first
@@ -171,6 +174,9 @@ type Placed struct {
 	OtherWay bool    `json:"other_way_round"` // its front looks to the assembly's back
 	New      bool    `json:"new"`             // joined in this step
 }
+
+// Instance is the copy that stands there.
+func (p *Placed) Instance() parts.Instance { return parts.Instance{Part: p.Part, Copy: p.Copy} }
 
 // Z takes a distance from the part's front face, in mm, to the assembly's axis.
 func (p *Placed) Z(mm float64) float64 {

@@ -9,8 +9,8 @@ import (
 	"strings"
 
 	"centrepop/layout/assembly"
-	"centrepop/layout/machine"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -190,7 +190,7 @@ func (r *reviewer) couplingBores(e *parts.Loose) {
 	}
 	for o := range seq.Refs(r.job.Loose) {
 		if o.Stands != nil && o != e && o.As == parts.AMotor {
-			mm, _ := machine.MotorShaft(r.job, o.Stands)
+			mm, _ := stand.MotorShaft(r.job, o.Stands)
 			on("the shaft of the motor", mm)
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/measured"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 )
 
@@ -167,7 +168,7 @@ func TestFlaws(t *testing.T) {
 		{"middles", say(fmt.Sprint(slices.Collect(middles(1, 2.5, 0.5))), fmt.Sprint(slices.Collect(middles(0, 1.2, 0.5)))), "[1.25 1.75 2.25], [0.25 0.75]"},
 	} {
 		p := &parts.Part{Name: text("p"), Title: text("P"), Quantity: 1}
-		r := &reviewer{job: &parts.Job{Parts: []*parts.Part{p}, Tolerance: text("m")}, pl: &plan.Plan{}, views: map[string]*view{}, machine: func() *machine.Machine { return &machine.Machine{} }}
+		r := &reviewer{job: &parts.Job{Parts: []*parts.Part{p}, Tolerance: text("m")}, pl: &plan.Plan{}, views: map[string]*view{}, machine: func() *machine.Machine { return &machine.Machine{Stand: &stand.Stand{}} }}
 		v := &view{reviewer: r, p: p, q: &plan.PartPlan{Section: &plan.Section{}}, lengthMm: 100}
 		r.views["p"] = v
 		c.rule(v)

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"centrepop/layout/assembly"
-	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -47,21 +46,21 @@ func standOffMm(width, length float64, round bool) float64 {
 // windows looks for openings beside the driven shaft, what turns with it or a flight that a hand
 // or a finger gets through to it, and that nothing closes.
 func (r *reviewer) windows(drives parts.JointRef) {
-	turns := r.turnsWith(machine.Instance{Part: drives.Part, Copy: max(1, drives.Copy)})
+	turns := r.turnsWith(parts.Instance{Part: drives.Part, Copy: max(1, drives.Copy)})
 	for p := range everyStanding(r) {
-		if standingRef(p.stack, drives) != nil && !turns[machine.Instance{Part: p.Part, Copy: p.Copy}] {
+		if standingRef(p.stack, drives) != nil && !turns[p.Instance()] {
 			r.windowsOver(r.sweepsIn(p, turns), r.viewOf(p.Part), p.standingPart, p.stack)
 		}
 	}
 }
 
 // turnsWith are a shaft and all that joints other than bearings hold to it.
-func (r *reviewer) turnsWith(shaft machine.Instance) map[machine.Instance]bool {
-	turns := map[machine.Instance]bool{shaft: true}
+func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
+	turns := map[parts.Instance]bool{shaft: true}
 	for n := 0; n < len(turns); {
 		n = len(turns)
 		for _, j := range r.pl.Joints {
-			a, b := machine.Instance{Part: j.A.Part, Copy: j.A.Copy}, machine.Instance{Part: j.B.Part, Copy: j.B.Copy}
+			a, b := j.A.Instance(), j.B.Instance()
 			if j.Bearing == nil && (turns[a] || turns[b]) {
 				turns[a], turns[b] = true, true
 			}
@@ -79,10 +78,10 @@ type sweep struct {
 
 // sweepsIn are the flights that turn about the axis of a part of a stack, and what turns under it:
 // a round by its steps, another by the corner that is farthest out.
-func (r *reviewer) sweepsIn(p standingIn, turns map[machine.Instance]bool) (out []sweep) {
+func (r *reviewer) sweepsIn(p standingIn, turns map[parts.Instance]bool) (out []sweep) {
 	const steps = 20 // along an opening
 	for _, q := range p.stack {
-		if turns[machine.Instance{Part: q.Part, Copy: q.Copy}] && r.viewOf(q.Part).p.Kind != parts.FlightPart {
+		if turns[q.Instance()] && r.viewOf(q.Part).p.Kind != parts.FlightPart {
 			out = append(out, sweep{q.Title, func(o *opening) (radius, gap float64) {
 				for i := range steps + 1 {
 					_, outer, _ := q.radii(p.Z(o.zMm + o.alongMm*(2*float64(i)/steps-1)))
@@ -93,7 +92,7 @@ func (r *reviewer) sweepsIn(p standingIn, turns map[machine.Instance]bool) (out 
 		}
 	}
 	m := r.machine()
-	k := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID] == machine.Instance{Part: p.Part, Copy: p.Copy} })
+	k := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID] == p.Instance() })
 	for b := range seq.Refs(m.Bodies) {
 		of := m.Of[b.ID]
 		v := r.viewOf(of.Part)

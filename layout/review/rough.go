@@ -5,8 +5,8 @@ import (
 	"slices"
 
 	"centrepop/layout/assembly"
-	"centrepop/layout/machine"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 )
 
@@ -21,12 +21,12 @@ func (r *reviewer) roughOpening(p *parts.Part, end *parts.TubeEnd, main *view) {
 		hole, needs = outer+end.Gap.Mm, p.Title.Value+" with its gap"
 	}
 	off := func(row plan.RadialRow, end *parts.TubeEnd, round, on float64) float64 {
-		from, along, _ := machine.BranchAxis(end, main.lengthMm)
+		from, along, _ := stand.BranchAxis(end, main.lengthMm)
 		at := assembly.Clock(row.OutsideMm/2, row.ClockDeg+2*round/row.OutsideMm*180/math.Pi)
 		at.Z = -(row.AxialMm + on)
 		return at.Sub(from).Cross(along).Len()
 	}
-	_, along, _ := machine.BranchAxis(end, main.lengthMm)
+	_, along, _ := stand.BranchAxis(end, main.lengthMm)
 	for _, row := range main.q.Radials {
 		top := assembly.Clock(1, row.ClockDeg)
 		if !r.weldedTo(p, main, row.Name) && (top.Dot(along) <= 0 || off(row, end, 0, 0) >= hole) {

@@ -12,6 +12,7 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/machine"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/read"
 	"centrepop/parts/seq"
@@ -85,7 +86,7 @@ func reviewed(job *parts.Job) ([]Finding, *plan.Plan, error) {
 func onPaper(job *parts.Job) (*layout.Worked, error) {
 	w, err := layout.Work(job)
 	if err == nil {
-		w.Machine = func() *machine.Machine { return &machine.Machine{} }
+		w.Machine = func() *machine.Machine { return &machine.Machine{Stand: &stand.Stand{}} }
 	}
 	return w, err
 }

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/machine"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -62,7 +63,7 @@ func TestShares(t *testing.T) {
 	size := func(v float64) parts.Size { return parts.Size{Nominal: mm(v)} }
 	job := func() *view {
 		p := &parts.Part{Name: text("p"), Title: text("P"), Quantity: 1}
-		r := &reviewer{job: &parts.Job{Parts: []*parts.Part{p}}, pl: &plan.Plan{}, views: map[string]*view{}, machine: func() *machine.Machine { return &machine.Machine{} }}
+		r := &reviewer{job: &parts.Job{Parts: []*parts.Part{p}}, pl: &plan.Plan{}, views: map[string]*view{}, machine: func() *machine.Machine { return &machine.Machine{Stand: &stand.Stand{}} }}
 		v := &view{reviewer: r, p: p, q: &plan.PartPlan{}, lengthMm: 100}
 		r.views["p"] = v
 		return v

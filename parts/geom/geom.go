@@ -60,6 +60,15 @@ func (p Point) unit() Point { return Point{p.XMm / p.LengthMm(), p.YMm / p.Lengt
 // Distance is the straight distance between two points in mm.
 func Distance(a, b Point) float64 { return math.Hypot(a.XMm-b.XMm, a.YMm-b.YMm) }
 
+// Mean is the middle of some points, that count alike; the origin of none.
+func Mean(of []Point) (at Point) {
+	n := float64(len(of))
+	for _, q := range of {
+		at = at.Plus(Point{XMm: q.XMm / n, YMm: q.YMm / n})
+	}
+	return at
+}
+
 // MeanRadiusMm is how far from the origin places lie, as a mean; 0 for none.
 func MeanRadiusMm(pts []Point) float64 {
 	sum := 0.0

@@ -1,0 +1,7 @@
+package machine_test
+
+import "centrepop/layout/layouttest"
+
+var argued, body, edited, found, load, write = layouttest.Argued, layouttest.Body, layouttest.Edited, layouttest.Found, layouttest.Load, layouttest.Write
+
+const basePart, ribPart, ribJob, ribWeld = layouttest.BasePart, layouttest.RibPart, layouttest.RibJob, layouttest.RibWeld

@@ -1,0 +1,200 @@
+package picture_test
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+	"testing"
+
+	"centrepop/layout/picture"
+	"centrepop/layout/plan"
+)
+
+// A plate on edge falls over at the arc tangent of half its thickness over the height of its
+// centre: 7.5 over 160 for the housing plate, 5 over 54.4 for a gusset, 25 over 200 for a leg of
+// the stand, while a foot lies flat. The jack's guide tube alone has 44.45 over 305; with 1.76 kg
+// of flange on top of its 6.56 kg the centre comes to 368, so 6.9°. What is joined to the
+// shaft before the frame carries it lies on its housing and, beyond the centre of gravity, on
+// what is there by then. A gusset's 230 of seam are more than its 140 on the housing plate, and
+// a leg stands half on the end that is mitred to its rail. What slides over the shaft needs the
+// block in front taken out: by then the centre of gravity lies in front of the housing, 527 to 650 behind the
+// shaft's front end (20 for 506) and, with the hub on, 80 for the 447 that the lantern's step left.
+func TestHold(t *testing.T) {
+	t.Parallel()
+	shaft := [2]string{"Bearing housing", "Auger shaft"}
+	for name, want := range map[string]map[string]*plan.Hold{
+		"pugmill": {
+			"front-flange":   nil,
+			"inlet-stub":     {GapMm: 1.5, PieceDeg: 0, On: [2]string{"Barrel tube", "Barrel tube"}, CentreMm: 269, At: "Barrel flange 1"},
+			"front-bearing":  {On: shaft, Once: true, Cups: true, CentreMm: 501, At: "Auger shaft"},
+			"auger-flight":   nil,
+			"delivery-die":   {Foot: "Barrel flange 2"},
+			"gland":          {On: shaft, CentreMm: 504, At: "Auger shaft", Out: "Auger shaft", TipsMm: 23}, // 2 kg, yet over the block with what tips then
+			"lantern":        {On: shaft, CentreMm: 497, At: "Auger shaft", Out: "Auger shaft", TipsMm: 20},
+			"auger":          {On: [2]string{"Bearing housing", "Auger hub"}, CentreMm: 447, At: "Auger shaft", Out: "Auger shaft", TipsMm: 29},
+			"barrel":         {On: [2]string{"Bearing housing", "Barrel tube"}, CentreMm: 445, At: "Barrel end", Out: "Auger hub", TipsMm: 80, Slung: true},
+			"upright":        {PieceDeg: 2},
+			"gusset-4":       {PieceDeg: 5, RunsOn: []string{"Base plate"}},
+			"stand-corner-4": nil,
+			"stand-leg-3":    {PieceDeg: 7, RunsOn: []string{"Stand end"}},
+			"stand-foot-3":   nil,
+			"base-far":       nil,
+			"housing":        {BeyondMm: 6, At: "Barrel end", Later: []string{"Gear motor 2.2 kW"}, Slung: true}, // its feet end 25 behind the base's end, which lies 10 behind the housing: the heavy barrel is in front of them
+			"switch-bracket": nil,                                                                                // said at the step before
+			"hopper-cone":    nil,
+		},
+		"gatejack": {
+			"top-flange":    {UprightDeg: 6},
+			"foot-flange":   {UprightDeg: 6, Grips: true}, // its foot is the bare end of the tube, the flange on top
+			"stay":          {PieceDeg: 7, On: [2]string{"Guide tube", "Guide tube"}, CentreMm: 299, At: "Pedestal flange 1"},
+			"lower-bearing": {On: [2]string{"Thrust housing", "Thrust housing"}, Once: true, Cups: true, CentreMm: 89, At: "Drive nut"}, // its back up, on the front end of the nut that comes from there
+			"yoke":          {UprightDeg: 10, Bolts: true, Lies: "Handwheel hub"},                                                       // set upright on what is anchored, the hub still loose
+			"housing":       {UprightDeg: 10, Lies: "Handwheel hub"},                                                                    // laid down the hub slides off
+		},
+	} {
+		joints, _ := pictured(t, name)
+		for joint, hold := range want {
+			if got := joints[joint].Hold; !reflect.DeepEqual(got, hold) {
+				t.Errorf("%s %s: %+v, want %+v", name, joint, got, hold)
+			}
+		}
+	}
+}
+
+// 300 high, a plate of 40 falls over at 7.6°, one of 60 stands up to 11.3°.
+func TestHoldByThickness(t *testing.T) {
+	t.Parallel()
+	for thick, want := range map[string]float64{"40": 7, "60": 0} {
+		m, pl := load(t, write(t, map[string]string{
+			"base.yaml": basePart,
+			"post.yaml": "part: post\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: " + thick + " mm}\noutline: {rectangle: [200, 300]}\n",
+			"job.yaml": "job: Post\nunits: mm\nparts: [post.yaml, base.yaml]\njoints:\n" + strings.ReplaceAll(ribWeld, "rib.outline", "post.outline") +
+				", place: {on: front, with: bottom, from-left: 100, from-bottom: 70, front: down}}\n",
+		}))
+		picture.Draw(m)
+		if h := pl.Joints[0].Hold; (h == nil) != (want == 0) || h != nil && h.PieceDeg != want {
+			t.Errorf("%s thick: %+v, want %g°", thick, h, want)
+		}
+	}
+}
+
+// On the upright face of a post of 60 that stands: a pad lies flat against it and is clamped to it, in the
+// air and, thin, on the base; a rib on edge is propped in the air, and on the base falls
+// over at the arc tangent of 4 over 40; one of 40 is a block, which stands by itself.
+func TestHoldAgainstAnUprightFace(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		thick, place string
+		want         plan.Hold
+	}{
+		{"8", "with: back, at: [0, 0], top: up", plan.Hold{Against: "post", PieceDeg: 5}},
+		{"8", "with: back, at: [0, -110], top: up", plan.Hold{Against: "post", PieceDeg: 5}},
+		{"40", "with: back, at: [0, 0], top: up", plan.Hold{Against: "post"}},
+		{"40", "with: back, at: [0, -110], top: up", plan.Hold{}},
+		{"8", "with: left, from-left: 96, from-bottom: 100, front: right", plan.Hold{Hangs: true, PieceDeg: 5}},
+		{"8", "with: left, from-left: 96, from-bottom: 0, front: right", plan.Hold{PieceDeg: 5}},
+		{"40", "with: left, from-left: 80, from-bottom: 100, front: right", plan.Hold{Against: "post"}},
+	} {
+		m, pl := load(t, write(t, map[string]string{
+			"base.yaml": basePart,
+			"post.yaml": "part: post\nkind: plate\nmaterial: S235\nstock: {plate: 60 mm}\noutline: {rectangle: [200, 300]}\n",
+			"pad.yaml":  "part: pad\nkind: plate\nmaterial: S235\nstock: {plate: " + c.thick + " mm}\noutline: {square: 80}\n",
+			"job.yaml": "job: Post\nunits: mm\nup: top\nparts: [post.yaml, base.yaml, pad.yaml]\njoints:\n" + strings.ReplaceAll(ribWeld, "rib.outline", "post.outline") +
+				", place: {on: front, with: bottom, from-left: 100, from-bottom: 10, front: down}}\n  - {name: pad, weld: {part: pad.outline, to: post.outline, type: fillet, size: 5, length: 60}, place: {on: front, " + c.place + "}}\n",
+		}))
+		picture.Draw(m)
+		h := pl.Joints[1].Hold
+		if h == nil {
+			h = &plan.Hold{}
+		}
+		if !reflect.DeepEqual(*h, c.want) {
+			t.Errorf("%s thick, %s: %+v, want %+v", c.thick, c.place, *h, c.want)
+		}
+	}
+}
+
+// Every step of both demos shows what it joins, cut where the two meet: the corners of a frame
+// with the last of them. A flight is cut by a plane through its axis, six times in three turns.
+func TestEveryStepIsShown(t *testing.T) {
+	t.Parallel()
+	for _, name := range []string{"pugmill", "gatejack"} {
+		joints, _ := pictured(t, name)
+		for _, j := range joints {
+			if (j.Frame == "" || j.Frame == j.Name) && len(j.Pictures) == 0 {
+				t.Errorf("%s %s has no picture", name, j.Name)
+			}
+		}
+		if j := joints["auger-flight"]; j != nil {
+			cuts := 0
+			for _, s := range j.Pictures[0].Shapes {
+				if s.New {
+					cuts += len(s.Loops)
+				}
+			}
+			if cuts < 6 {
+				t.Errorf("the flight is cut %d times", cuts)
+			}
+		}
+	}
+}
+
+// What stands on the floor stays, and what hangs in the sling comes to it: to the back of the
+// frame's plate the housing with all on it, from the front, and on the stand the base plate, from
+// above.
+func TestWhatIsFreeComes(t *testing.T) {
+	t.Parallel()
+	joints, _ := pictured(t, "pugmill")
+	for name, want := range map[string]struct {
+		moved string
+		dir   plan.XY
+	}{"housing": {"Bearing housing", plan.XY{XMm: 1}}, "base-far": {"Base plate", plan.XY{YMm: -1}}, "switch-bracket": {"Switch bracket", plan.XY{XMm: -1}}} {
+		p := joints[name].Pictures[0]
+		_, _, titles := shapes(&p)
+		if !titles[want.moved] || len(p.Arrows) == 0 || p.Arrows[0].Dir != want.dir {
+			t.Errorf("%s: %+v", name, p.Arrows)
+		}
+		for _, s := range p.Shapes {
+			if s.Item > 0 && s.New != (s.Title == want.moved) {
+				t.Errorf("%s: %s is new: %v", name, s.Title, s.New)
+			}
+		}
+	}
+}
+
+// A flange is bolted on a block of 200 × 150, 37 kg, which stands on its back. A ring of 180 that only lies there
+// is no foot, nor is a hood of sheet, bolted on, under what no one person lifts; a ring bolted on is one.
+func TestWhatItStandsOn(t *testing.T) {
+	t.Parallel()
+	const (
+		block  = "part: block\ntitle: Block\nkind: turned\nmaterial: S355\nprofile:\n  outside: [{name: body, diameter: 200, length: 150}]\nholes:\n  - {name: taps, circle: {pcd: 150, count: 4, first: 45}, size: M10 tap, depth: 20}\n  - {name: back-taps, face: back, circle: {pcd: 150, count: 4, first: 45}, size: M10 tap, depth: 20}\n"
+		flange = "part: flange\ntitle: Flange\nkind: ring\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {circle: 200}\nbore: {diameter: 60}\nholes: [{name: bolts, circle: {pcd: 150, count: 4, first: 45}, size: M10 clearance}]\n"
+		ring   = "part: ring\ntitle: Ring\nkind: ring\nmaterial: S235\nstock: {%s: %d mm}\noutline: {circle: 180}\nbore: {diameter: 60}\nholes: [{name: bolts, circle: {pcd: 150, count: 4, first: 45}, size: M10 clearance, counterbore: {diameter: 18, depth: %d}}]\n"
+		first  = "  - {name: ring, bolt: {through: ring.bolts, into: block.back-taps, bolt: M10 8.8, head: socket}, face: back-on-back, before: flange}\n"
+		on     = "  - {name: flange, bolt: {through: flange.bolts, into: block.taps, bolt: M10 8.8}, face: back-on-front}\n"
+		knob   = "part: knob\ntitle: Knob\nkind: turned\nmaterial: S355\nprofile:\n  outside: [{name: outside, diameter: 40, length: 30}]\n"
+		knobOn = "  - {name: knob, weld: {part: knob.outside, to: block.body, type: fillet, size: 4}, place: {on: front, with: back, at: [0, 0], top: up}, before: flange}\n"
+		laid   = "loose: [{part: ring, how: laid on, after: knob, lies: [{on: block.back, with: back}]}]\n"
+	)
+	for name, c := range map[string]struct{ stock, joints, foot string }{
+		"alone":          {"plate", on, "Block"},
+		"ring bolted on": {"plate", first + on, "Ring"},
+		"ring laid on":   {"plate", knobOn + on + laid, ""},
+		"hood of sheet":  {"sheet", first + on, ""},
+	} {
+		files := map[string]string{"block.yaml": block, "flange.yaml": flange, "knob.yaml": knob, "ring.yaml": fmt.Sprintf(ring, c.stock, 30, 12), "job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [block.yaml, flange.yaml, ring.yaml, knob.yaml]\njoints:\n" + c.joints}
+		m, pl := load(t, write(t, files))
+		m.Pictures()
+		for _, j := range pl.Joints {
+			if j.Name != "flange" {
+				continue
+			}
+			h := j.Hold
+			if h == nil {
+				h = &plan.Hold{}
+			}
+			if h.Foot != c.foot || c.foot == "" && h.On[0] == "" {
+				t.Errorf("%s: %+v, want to stand on %q", name, *h, c.foot)
+			}
+		}
+	}
+}

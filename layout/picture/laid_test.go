@@ -1,0 +1,64 @@
+package picture_test
+
+import (
+	"slices"
+	"testing"
+
+	"centrepop/layout/picture"
+	"centrepop/layout/plan"
+)
+
+// At its step a loose part is in the picture and new; what no section of the joint shows has
+// one of its own. What comes off again is in the picture of its step, and in no other.
+func TestLoosePartsAreDrawn(t *testing.T) {
+	t.Parallel()
+	for job, want := range map[string]map[string][]string{
+		"gatejack": {"upper-bearing": {"Lock collar"}, "housing": {"Handwheel hub"}, "stay": {"Key bar"}, "yoke": {"Stem", "Rain cone", "Stop collar 1", "Stop collar 2"}},
+		"pugmill":  {"motor": {"Lifting link 1"}, "hopper": {"Water funnel"}},
+	} {
+		joints, whole := pictured(t, job)
+		if drawn := slices.ContainsFunc(whole.Front.Shapes, func(s plan.Shape) bool { return s.Title == "Water funnel" }); drawn || job == "pugmill" && !slices.Contains(whole.Passing, "Water funnel") {
+			t.Errorf("%s: the funnel is drawn in the whole machine, or not told of: %v", job, whole.Passing)
+		}
+		for name, titles := range want {
+			for _, title := range titles {
+				if !shown(joints[name], title, true) {
+					t.Errorf("%s: no new %s", name, title)
+				}
+			}
+		}
+		if job == "pugmill" && shown(joints["hopper"], "Lifting link 1", false) {
+			t.Error("a lifting link is there after it came off")
+		}
+	}
+}
+
+// shown tells whether a picture of a step has a part.
+func shown(j *plan.JointPlan, title string, isNew bool) bool {
+	return slices.ContainsFunc(j.Pictures, func(p plan.Picture) bool {
+		return slices.ContainsFunc(p.Shapes, func(s plan.Shape) bool { return s.Title == title && s.New == isNew })
+	})
+}
+
+// A machine stands on its lowest part that carries, whichever way is up; what hangs below it
+// loose is none: the jack on its frame, 2-1/2 high, with its stem in the pit.
+func TestFrontUp(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, "../../testdata/gatejack/job.yaml")
+	a := picture.Draw(m)
+	if a.Stands != plan.ThirdAngle {
+		t.Errorf("stands in %q", a.Stands)
+	}
+	w, h := a.Front.MaxMm.XMm-a.Front.MinMm.XMm, a.Front.MaxMm.YMm-a.Front.MinMm.YMm
+	if h < 2*w || a.End.MinMm.YMm > -8*25.4+0.01 || a.Front.MinMm.XMm > -9*25.4 {
+		t.Errorf("%.0f wide, %.0f high; plan from %v", w, h, a.End.MinMm)
+	}
+	lying, _ := load(t, edited(t, "gatejack", [3]string{"job.yaml", "up: front\n", ""}))
+	if b := picture.Draw(lying); b.Stands != "" || b.Front.MaxMm.XMm-b.Front.MinMm.XMm != h {
+		t.Errorf("lies in %q", b.Stands)
+	}
+	metric, _ := load(t, edited(t, "pugmill", [3]string{"job.yaml", "tolerance: m\n", "tolerance: m\nup: front\n"}))
+	if b := picture.Draw(metric); b.Stands != plan.FirstAngle {
+		t.Errorf("stands in %q", b.Stands)
+	}
+}

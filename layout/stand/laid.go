@@ -1,0 +1,91 @@
+package stand
+
+import (
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/threads"
+	"centrepop/parts"
+	"centrepop/parts/seq"
+)
+
+// Laid is a copy of a loose part that the job gives a place: what the job says of the part
+// and of its place, and the copy that it lies on.
+type Laid struct {
+	Loose *parts.Loose
+	At    *parts.Lying
+	parts.Instance
+	On parts.Instance
+}
+
+// Laid are the copies of loose parts that the job gives a place, in its order.
+func (m *Stand) Laid() (all []Laid) {
+	for e := range seq.Refs(m.Job.Loose) {
+		for k := range e.Lies {
+			at := &e.Lies[k]
+			all = append(all, Laid{e, at, parts.Instance{Part: e.Part.Value, Copy: k + 1}, at.Ref.Instance()})
+		}
+	}
+	return all
+}
+
+// off tells whether a loose part comes off again in its step.
+func (m *Stand) off(part string) bool {
+	return slices.ContainsFunc(m.Job.Loose, func(e parts.Loose) bool { return e.Off && e.Part.Value == part })
+}
+
+// lies are the meets of loose parts with what they lie on.
+func (m *Stand) lies() (out []assembly.Meet) {
+	for _, l := range m.Laid() {
+		rel, _, _ := m.Placed(&l.At.Place, l.Instance, l.On)
+		out = append(out, assembly.Meet{ID: l.Loose.After.Value, A: l.On.ID(), B: l.ID(), OnA: rel, OnB: assembly.Still})
+	}
+	return out
+}
+
+// screwed lets loose parts and others lie in one another where the thread of a step of one is that of a step of
+// the other, or of its tapped hole on the axis, as deep as that is.
+func (m *Stand) screwed() {
+	all := slices.Concat(m.Bodies, m.Passing)
+	for _, l := range m.Laid() {
+		mine := seq.At(all, func(b *assembly.Body) bool { return b.ID == l.ID() })
+		for b := range m.Parts() {
+			for _, pair := range [][2]*assembly.Body{{mine, b}, {b, mine}} {
+				if mine == nil || b.ID == mine.ID {
+					continue
+				}
+				for _, t := range threadsOf(m.PartOf(pair[0].ID)) {
+					if m.threaded(pair[1], pair[0].Pose, t) {
+						m.Allow(mine.ID, b.ID, (t.MajorMm-t.MinorMm)/2+FitMm)
+					}
+				}
+			}
+		}
+	}
+}
+
+// threaded tells whether a step of a body, or a tapped hole of it on an axis, has a thread.
+func (m *Stand) threaded(b *assembly.Body, axis assembly.Pose, t *threads.Thread) bool {
+	return m.HasThread(b, t) ||
+		slices.ContainsFunc(m.Mouths(b), func(f Faced) bool {
+			o := f.Group.Size.Thread
+			return o != nil && o.Designation == t.Designation && slices.ContainsFunc(f.At, func(at assembly.Vec) bool { return SameAxis(axis, assembly.Pose{Z: f.Out, At: at}) })
+		})
+}
+
+// HasThread tells whether a step of a body, on its outside or inside, has a thread.
+func (m *Stand) HasThread(b *assembly.Body, t *threads.Thread) bool {
+	return slices.ContainsFunc(threadsOf(m.PartOf(b.ID)), func(o *threads.Thread) bool { return o.Designation == t.Designation })
+}
+
+// threadsOf are the threads of a turned part.
+func threadsOf(r *part.Model) (list []*threads.Thread) {
+	outside, inside := r.Sides()
+	for _, s := range slices.Concat(outside, inside) {
+		if s.Size.Thread != nil {
+			list = append(list, s.Size.Thread)
+		}
+	}
+	return list
+}

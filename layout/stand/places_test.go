@@ -1,0 +1,85 @@
+package stand
+
+import (
+	"reflect"
+	"testing"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// TestCorners: of the joints asked for, those between ends of bars: a bar that is mitred at both
+// ends has its long points on one side, and what a joint says of its cuts is said.
+func TestCorners(t *testing.T) {
+	t.Parallel()
+	cut := func(deg float64, long parts.Side) parts.BarEnd {
+		e := parts.BarEnd{Long: long}
+		e.Mitre.Pos, e.Mitre.Deg = parts.Pos{Line: 1}, deg
+		return e
+	}
+	bar := func(left, right parts.BarEnd) *part.Model {
+		in := &parts.Part{Kind: parts.BarPart, Bar: &parts.Bar{Left: left, Right: right}}
+		return &part.Model{Out: &plan.PartPlan{Title: "Rail"}, Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Part: in}}}}
+	}
+	skew, even := bar(cut(45, parts.TopSide), cut(45, parts.BottomSide)), bar(cut(45, parts.TopSide), cut(45, parts.TopSide))
+	end := func(part, feature string) plan.JointEnd { return plan.JointEnd{Part: part, Copy: 1, Feature: feature} }
+	for _, c := range []struct {
+		name, joint string
+		rail        *part.Model
+		features    [2]string
+		kind        plan.ProblemKind
+		skew        string
+		said        bool
+	}{
+		{"long points on two sides", "k", skew, [2]string{"left", "right"}, plan.FilletNoCorner, "Rail", false},
+		{"on one side", "k", even, [2]string{"left", "right"}, plan.FilletNoCorner, "", false},
+		{"square at one end", "k", bar(cut(0, parts.TopSide), cut(45, parts.BottomSide)), [2]string{"left", "right"}, plan.FilletNoCorner, "", false},
+		{"square at the other", "k", bar(cut(45, parts.TopSide), cut(0, parts.BottomSide)), [2]string{"left", "right"}, plan.FilletNoCorner, "", false},
+		{"unlike", "k", even, [2]string{"left", "right"}, plan.CornerUnlike, "", true},
+		{"of two sections", "k", even, [2]string{"left", "right"}, plan.CornerSections, "", true},
+		{"not asked for", "other", skew, [2]string{"left", "right"}, plan.CornerUnlike, "", false},
+		{"on a side", "k", skew, [2]string{"left", "top"}, plan.CornerUnlike, "", false},
+		{"of a side", "k", skew, [2]string{"top", "right"}, plan.CornerUnlike, "", false},
+	} {
+		m := &Stand{
+			modelOf: map[string]*part.Model{"rail": c.rail, "post": even},
+			Joints:  []*plan.JointPlan{{Name: "k", A: end("post", c.features[0]), B: end("rail", c.features[1]), Problems: []plan.Problem{{Kind: c.kind}}}},
+		}
+		if name, said := m.corners([]string{c.joint}); name != c.skew || said != c.said {
+			t.Errorf("%s: %q, %v", c.name, name, said)
+		}
+	}
+}
+
+// TestSmallPlaces: what places are worked out with, by hand; cuboids lie askew of nothing.
+func TestSmallPlaces(t *testing.T) {
+	t.Parallel()
+	v := func(x, y, z float64) assembly.Vec { return assembly.Vec{X: x, Y: y, Z: z} }
+	cuboid := func(low, high, at assembly.Vec) *assembly.Body {
+		return &assembly.Body{Solid: assembly.Of(assembly.Cuboid(low, high)), Pose: assembly.Move(at)}
+	}
+	bar := cuboid(v(-50, -10, -20), v(50, 10, 0), v(100, 0, 0)) // from 50 to 150
+	length := func(mm float64) parts.Length { return parts.Length{Mm: mm, Pos: parts.Pos{Line: 1}} }
+	shift := func(low, high parts.Length) [2]any {
+		mm, open := along(low, high, [2]float64{-5, 25}, [2]float64{100, 300})
+		return [2]any{mm, open}
+	}
+	for _, c := range []struct {
+		what      string
+		got, want any
+	}{
+		{"the side that looks up most", []string{sideOf(bar, v(0, 0, 1)), sideOf(bar, v(0, 0, -1)), sideOf(bar, v(0.1, 0.8, 0)), sideOf(bar, v(0, -2, 1)), sideOf(bar, v(3, 2, 1)), sideOf(bar, v(-1, 0, 0.5)), sideOf(bar, v(1, 1, 1)), sideOf(bar, v(0, 0, 0))}, []string{"front", "back", "top", "bottom", "right", "left", "front", ""}},
+		{"a sling from its low side, its high one, the middle", [][2]any{shift(length(20), parts.Length{}), shift(parts.Length{}, length(20)), shift(parts.Length{}, parts.Length{})}, [][2]any{{125.0, false}, {255.0, false}, {190.0, true}}},
+		{"places of one part within half a millimetre, one of them turned over", distinct([]assembly.Meet{
+			{ID: "1", A: "a", B: "b", OnA: assembly.Still, OnB: assembly.Still}, {ID: "2", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 0.4}), OnB: assembly.Still},
+			{ID: "3", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 104}), OnB: assembly.Move(assembly.Vec{X: -104})}, {ID: "4", A: "a", B: "b", OnA: assembly.Rotate(assembly.AxisZ, 1), OnB: assembly.Still}}),
+			[]assembly.Meet{{ID: "1", A: "a", B: "b", OnA: assembly.Still, OnB: assembly.Still}, {ID: "3", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 104}), OnB: assembly.Move(assembly.Vec{X: -104})}, {ID: "4", A: "a", B: "b", OnA: assembly.Rotate(assembly.AxisZ, 1), OnB: assembly.Still}}},
+		{"steps of a cut", distinct([]assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "2", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}), []assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}},
+	} {
+		if !reflect.DeepEqual(c.got, c.want) {
+			t.Errorf("%s: %v, want %v", c.what, c.got, c.want)
+		}
+	}
+}

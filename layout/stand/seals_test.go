@@ -1,0 +1,83 @@
+package stand_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+)
+
+// A seal 60 x 80 x 8 stands in its bore as a ring from 70, halfway to the lip, to 80, up to
+// the shoulder behind it and with its part: a collar of 72 reaches 1 into it, one of 69 does
+// not, and one of 72 beyond it is in its way. The bore 80 is 8 long, the cap 20.
+func TestSeals(t *testing.T) {
+	t.Parallel()
+	const (
+		pin = "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 130 mm, length: 150 mm}\nprofile:\n  outside:\n    - {name: nose, diameter: 40, length: 10}\n    - {name: collar, diameter: %g, length: %g}\n    - {name: land, diameter: 60, length: %g}\n    - {name: flange, diameter: 120, length: 20}\nholes:\n  - {name: taps, face: front, circle: {pcd: 100, count: 4, first: 0}, size: M6 tap, depth: 15 mm}\n"
+		lid = "part: cap\ntitle: Cap\nkind: turned\nmaterial: S235\nstock: {round: 130 mm, length: 30 mm}\nprofile:\n  outside: [{name: rim, diameter: 120, length: 20}]\n  inside: [{name: register, diameter: 80, fit: H8, length: 8, seat: \"seal 60x80x8, lip front\"}, {name: bore, diameter: 74, length: 12}]\nholes:\n  - {name: screws, face: front, circle: {pcd: 100, count: 4, first: 0}, size: M6 clearance}\n"
+		job = "job: J\nunits: mm\nparts: [pin.yaml, cap.yaml]\njoints:\n  - {name: b, bolt: {through: cap.screws, into: pin.taps, bolt: M6 8.8}, face: back-on-front}\n"
+	)
+	for _, c := range []struct {
+		collar, collarLong, landLong float64
+		want                         string
+	}{
+		{69, 20, 30, ""}, // the cap's front lies 20 before the flange
+		{72, 35, 15, "parts-overlap 1"},
+		{72, 20, 30, "path-blocked"},
+	} {
+		m, _ := load(t, write(t, map[string]string{"pin.yaml": fmt.Sprintf(pin, c.collar, c.collarLong, c.landLong), "cap.yaml": lid, "job.yaml": job}))
+		got := ""
+		for _, p := range m.Problems {
+			if p.Kind == plan.PartsOverlap {
+				got = fmt.Sprint(p.Kind, " ", p.Args[2].Value)
+			} else if p.Kind == plan.PathBlocked {
+				got = string(p.Kind)
+			}
+			if got != "" && p.Args[0].Text != "seal of Cap" && p.Args[1].Text != "seal of Cap" {
+				t.Errorf("%+v", p.Args)
+			}
+		}
+		if got != c.want {
+			t.Errorf("collar %v, %v long: %q, want %q: %+v", c.collar, c.collarLong, got, c.want, m.Problems)
+		}
+		seal := body(t, m, "seal of cap#1")
+		if low := seal.Solid.Box().Low; math.Abs(low.Z+8) > 1e-9 || math.Abs(low.X+40) > 1e-9 || seal.Solid.Dist(assembly.Vec{X: 34.9, Z: -4}) < 0 || seal.Solid.Dist(assembly.Vec{X: 35.1, Z: -4}) > 0 {
+			t.Errorf("%+v", low)
+		}
+	}
+}
+
+// What lies in grooves of the mill stands there: the ring of DIN 472 for a bore of 80 is 2.5 thick
+// on a floor of 83.5 and keeps the seal, behind it, at the groove's front wall; that of DIN 471 for
+// a shaft of 35 is 1.5 thick on a floor of 33, at the wall away from the coupling, and comes with
+// it. The O-ring 92 × 1.5 in the back of the gland ring is flush with the rim's, 21 behind the front, against the outer
+// wall, and no smaller than it was: π/4 · 1.5² of rubber.
+func TestRingsInGrooves(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, "../../testdata/pugmill/job.yaml")
+	box := func(part, id string) (on, ring assembly.Box) {
+		return body(t, m, part).Solid.Box(), body(t, m, id).Solid.Box()
+	}
+	near := func(what string, got, want, within float64) {
+		t.Helper()
+		if math.Abs(got-want) > within {
+			t.Errorf("%s: %v, want %v", what, got, want)
+		}
+	}
+	gland, inside := box("gland-ring#1", "retaining ring of gland-ring#1")
+	near("thickness", inside.Size().Z, 2.5, 1e-9)
+	near("floor", inside.High.X, 83.5/2, 1e-9)
+	near("front wall", gland.High.Z-inside.High.Z, 6.4, 1e-9)
+	shaft, outside := box("auger-shaft#1", "coupling-guard ring")
+	near("thickness", outside.Size().Z, 1.5, 1e-9)
+	near("away from the coupling", outside.Low.Z-shaft.Low.Z, 6, 1e-9)
+	if d := body(t, m, "coupling-guard ring").Solid; d.Dist(assembly.Vec{X: 16.4, Z: (outside.Low.Z + outside.High.Z) / 2}) < 0 || d.Dist(assembly.Vec{X: 16.6, Z: (outside.Low.Z + outside.High.Z) / 2}) > 0 {
+		t.Error("its floor is not at 33")
+	}
+	_, rubber := box("gland-ring#1", "O-ring of gland-ring#1 face-seal")
+	near("flush", rubber.Low.Z, -21, 1e-9)
+	mean := rubber.High.X - math.Pi/4*1.5*1.5/rubber.Size().Z/2
+	near("section", body(t, m, "O-ring of gland-ring#1 face-seal").Solid.Bulk().VolumeMm3/(2*math.Pi*mean), math.Pi/4*1.5*1.5, 0.02)
+}

@@ -1,0 +1,80 @@
+package stand_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/layouttest"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/stand"
+	"centrepop/parts"
+)
+
+// TestStuds: a stud of 75 stands in each hole of a plate of 12, so much of its front or its back
+// through the face that meets as the joint says, the rest beyond; as many as there are.
+func TestStuds(t *testing.T) {
+	t.Parallel()
+	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {rectangle: [120, 80]}\nholes:\n  - {name: h, face: back, at: [[30, 20], [-10, 5]], size: M10 clearance}\n"
+	const stud = "part: s\nkind: turned\nquantity: 2\nmaterial: C45\nstock: {round: 16 mm, length: 80 mm}\nprofile:\n  outside: [{name: nose, thread: M10, length: 15}, {name: shank, diameter: 12, length: 40}, {name: tail, thread: M10, length: 20}]\n"
+	for _, c := range []struct {
+		name, stud string
+		meet       parts.Face
+		tip        float64
+		back       bool
+		at         []assembly.Vec
+		z          float64
+	}{
+		{"on the front", stud, parts.Front, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: -15}, {X: 10, Y: 5, Z: -15}}, -1},
+		{"on the back", stud, parts.Back, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: 3}, {X: 10, Y: 5, Z: 3}}, 1},
+		{"its back on the front", stud, parts.Front, 20, true, []assembly.Vec{{X: -30, Y: 20, Z: 55}, {X: 10, Y: 5, Z: 55}}, 1},
+		{"its back on the back", stud, parts.Back, 60, true, []assembly.Vec{{X: -30, Y: 20, Z: -27}, {X: 10, Y: 5, Z: -27}}, -1},
+		{"one", strings.Replace(stud, "quantity: 2", "quantity: 1", 1), parts.Back, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: 3}}, 1},
+	} {
+		m := stand.Of(&parts.Job{Joints: []*parts.Joint{{
+			Name: parts.Text{Value: "j"}, Meet: parts.Meeting{Pos: parts.Pos{Line: 1}, First: c.meet}, Bolt: &parts.BoltJoint{Stud: parts.Text{Value: "s"}},
+		}}}, []*part.Model{layouttest.Model(t, plate), layouttest.Model(t, c.stud)}, nil)
+		got := m.Studs(&plan.JointPlan{Name: "j", A: plan.JointEnd{Part: "p", Copy: 1, Feature: "h"}, Bolt: &plan.BoltPlan{StudTipMm: c.tip, StudBack: c.back}})
+		if len(got) != len(c.at) {
+			t.Fatalf("%s: %d studs", c.name, len(got))
+		}
+		for i, g := range got {
+			if g.A != "p#1" || g.B != []string{"s#1", "s#2"}[i] || g.OnA.At.Sub(c.at[i]).Len() > 1e-9 || math.Abs(g.OnA.Z.Z-c.z) > 1e-9 {
+				t.Errorf("%s: %+v, want %v", c.name, g, c.at[i])
+			}
+		}
+	}
+}
+
+// TestRoundInABore: a round of 40 with a collar of 50 in the bore of a plate of 100 × 60 × 12: what stands out of the faces by
+// more than a quarter of a millimetre, and what both turn across, by the plate's corners and by the axis of a round beside it.
+func TestRoundInABore(t *testing.T) {
+	t.Parallel()
+	models := []*part.Model{
+		layouttest.Model(t, "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {rectangle: [100, 60]}\nbore: {diameter: 40}\n"),
+		layouttest.Model(t, "part: rod\nkind: shaft\nmaterial: C45\nstock: {round: 60, length: 40}\nprofile:\n  outside: [{name: collar, diameter: 50, length: 10}, {name: body, diameter: 40, length: 20}]\n"),
+	}
+	plate, rod, other := plan.JointEnd{Part: "plate", Copy: 1}, plan.JointEnd{Part: "rod", Copy: 1}, plan.JointEnd{Part: "rod", Copy: 2}
+	for _, c := range []struct{ front, wantFront, wantBack float64 }{
+		{-10, 50, 40}, {-10.2, 50, 40}, {-9.8, 50, 40}, {-0.3, 50, 40}, {-0.2, 0, 40}, {5, 0, 50}, {12.2, 0, 50}, {-17.7, 40, 40}, {-17.8, 40, 0}, {-18.5, 40, 0},
+	} {
+		joints := []*plan.JointPlan{{Name: "j", Placed: []plan.Placed{{Part: "plate", Copy: 1}, {Part: "rod", Copy: 1, FrontMm: c.front}}}}
+		s := stand.NewSeams(&parts.Job{Joints: []*parts.Joint{{Name: parts.Text{Value: "j"}}}}, models)
+		if got := s.BoreMm(joints, plate, rod, 40); got["front"] != c.wantFront || got["back"] != c.wantBack {
+			t.Errorf("its front at %g: %v", c.front, got)
+		}
+		if got := s.BoreMm(joints, plate, other, 40); got != nil {
+			t.Errorf("of what stands nowhere: %v", got)
+		}
+		for _, about := range []plan.JointEnd{plate, rod} {
+			if got := s.SwingMm(joints, about, []plan.JointEnd{rod, plate, other}); math.Abs(got-2*math.Hypot(50, 30)) > 1e-6 {
+				t.Errorf("turns across %g", got)
+			}
+		}
+		if got := s.SwingMm(joints, plate, []plan.JointEnd{rod}); math.Abs(got-50) > 0.1 {
+			t.Errorf("the rod turns across %g", got)
+		}
+	}
+}
