@@ -87,18 +87,18 @@ func (v *viewed) softFoot(bodies []assembly.Body, down assembly.Vec) bool {
 	heavy := assembly.Together(bodies).MassKg > plan.LiftKg
 	firm, soft := -inf, -inf
 	for b := range seq.Refs(bodies) {
-		r := v.partOf(b.ID)
+		r := v.PartOf(b.ID)
 		if r == nil {
 			continue
 		}
 		_, reach := b.Box().Along(down)
-		if slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return e.Part.Value == r.Part.Name.Value }) || heavy && !v.carries(b.ID) {
+		if slices.ContainsFunc(v.Job.Loose, func(e parts.Loose) bool { return e.Part.Value == r.Part.Name.Value }) || heavy && !v.carries(b.ID) {
 			soft = max(soft, reach)
 		} else {
 			firm = max(firm, reach)
 		}
 	}
-	return soft > firm+standsMm
+	return soft > firm+machine.StandsMm
 }
 
 // letDown notes how a shaft is held that is let down into its hub.

@@ -183,7 +183,7 @@ func TestWhatItStandsOn(t *testing.T) {
 	} {
 		files := map[string]string{"block.yaml": block, "flange.yaml": flange, "knob.yaml": knob, "ring.yaml": fmt.Sprintf(ring, c.stock, 30, 12), "job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [block.yaml, flange.yaml, ring.yaml, knob.yaml]\njoints:\n" + c.joints}
 		m, pl := load(t, write(t, files))
-		m.Pictures()
+		picture.Draw(m)
 		for _, j := range pl.Joints {
 			if j.Name != "flange" {
 				continue
