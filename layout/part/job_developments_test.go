@@ -231,8 +231,8 @@ func TestConeGores(t *testing.T) {
 }
 
 // TestWrapUnderBranch: an opening inside the hole of a branch is no reason for a wrap,
-// since it is cut with that, by the branch's template, and drawn as that; one that reaches out of the bore by a
-// hair, lies off it or on the other side is. The bore is 50, so a window with square
+// since it is cut with that, by the branch's template, and drawn as that; one that reaches out of the bore by more
+// than a hair, 0.2, lies off it or on the other side is. The bore is 50, so a window with square
 // corners of 30 by 40 just fits, its corners 25 from the middle.
 func TestWrapUnderBranch(t *testing.T) {
 	const job = "part: tube\nkind: tube\ntube: {outside: 200, wall: 4, length: 240}\nradial:\n" +
@@ -243,7 +243,7 @@ func TestWrapUnderBranch(t *testing.T) {
 	for _, c := range []struct {
 		clock, axial, along float64
 		needless            bool
-	}{{0, 140, 40, true}, {0, 140, 40.1, false}, {0, 140.1, 40, false}, {0.1, 140, 40, false}, {90, 140, 40, false}, {0, 100, 40, false}} {
+	}{{0, 140, 40, true}, {0, 140.1, 40, true}, {0, 140, 40.6, false}, {0, 140.4, 40, false}, {0.3, 140, 40, false}, {90, 140, 40, false}, {0, 100, 40, false}} {
 		pl := mustJob(t, "units: mm", fmt.Sprintf(job, c.clock, c.axial, c.along), stub)
 		d, tube := developed(t, pl, "wrap-outside"), pl.Part("tube")
 		if got := strings.HasPrefix(d.NoTemplate, "drain alone"); got != c.needless || len(d.Marks) == 1 != got {

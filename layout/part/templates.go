@@ -45,6 +45,10 @@ func (g *Shape) branchOver(n int) *branchHole {
 	return nil
 }
 
+// handCutMm is how far an opening may reach past the hole of a branch and is cut with it: what a curve punched
+// by its template and ground by hand holds, and more than a rounded size is off. Common practice, no source.
+const handCutMm = 0.2
+
 // holds tells whether an opening in the main lies inside the branch's bore.
 func (h *branchHole) holds(row plan.RadialRow) bool {
 	z := h.origin.fromFrontMm()
@@ -54,7 +58,7 @@ func (h *branchHole) holds(row plan.RadialRow) bool {
 	}
 	around := max(0, row.AroundMm/2-row.CornerMm) + turn*math.Pi/360*row.OutsideMm
 	along := max(0, row.AlongMm/2-row.CornerMm) + math.Abs(row.AxialMm-z)
-	return math.Hypot(around, along)+row.CornerMm <= h.boreMm/2+geom.CloseMm
+	return math.Hypot(around, along)+row.CornerMm <= h.boreMm/2+handCutMm
 }
 
 // setOut is how a rolled blank gets onto its sheet.

@@ -162,6 +162,7 @@ func (v *viewed) balance(out *plan.Hold, after []assembly.Body) {
 	if s, ok := assembly.Standing(after, v.Up); ok && s.MarginMm < 0 && !v.OnlyBars(v.Together(v.j.N, v.still.ID)) {
 		out.BeyondMm, out.Later = math.Ceil(-s.MarginMm), later
 		out.At = v.endmost(after, s.Toward)
+		out.Free = !slices.ContainsFunc(v.Joints, func(o *plan.JointPlan) bool { return o.N <= v.j.N && v.Joint(o.Name).Anchored.Value != "" })
 	}
 }
 

@@ -161,6 +161,26 @@ func TestWhatIsFreeComes(t *testing.T) {
 	}
 }
 
+// What tips at a step is kept by anchors only where something is anchored by then.
+func TestTipsBeforeItIsAnchored(t *testing.T) {
+	t.Parallel()
+	for anchored, free := range map[string]bool{"    anchored: stand-foot\n": false, "": true} {
+		m, pl := load(t, edited(t, "pugmill", [3]string{"job.yaml", "    anchored: stand-foot\n", anchored}))
+		picture.Draw(m)
+		tips := 0
+		for _, j := range pl.Joints {
+			if h := j.Hold; h != nil && h.BeyondMm > 0 {
+				if tips++; h.Free != free {
+					t.Errorf("%s with %q: %+v", j.Name, anchored, *h)
+				}
+			}
+		}
+		if tips == 0 {
+			t.Errorf("nothing tips with %q", anchored)
+		}
+	}
+}
+
 // A flange is bolted on a block of 200 × 150, 37 kg, which stands on its back. A ring of 180 that only lies there
 // is no foot, nor is a hood of sheet, bolted on, under what no one person lifts; a ring bolted on is one.
 func TestWhatItStandsOn(t *testing.T) {

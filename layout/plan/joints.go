@@ -128,6 +128,7 @@ type Hold struct {
 	CentreMm   float64   `json:"centre_mm,omitempty"`         // of gravity then, from the front end of what lies
 	At         string    `json:"at,omitempty"`                // title of the part at that end
 	BeyondMm   float64   `json:"beyond_mm,omitempty"`         // that the centre of gravity lies beyond the feet on the floor then, without what is put in later: anchors alone hold it
+	Free       bool      `json:"free,omitempty"`              // nothing is anchored by then
 	Later      []string  `json:"later,omitempty"`             // that is: what is bought and weighed
 	Slung      bool      `json:"slung,omitempty"`             // the sling carries what is lifted until the joint does
 }

@@ -115,7 +115,11 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		if len(h.Later) > 0 {
 			when = "; so again whenever " + strings.Join(h.Later, " and ") + " is off"
 		}
-		says = append(says, "Only the anchors keep it from tipping: the centre of gravity lies "+w.Read(h.BeyondMm)+" beyond its feet, towards "+h.At+". Anchors tight, or a prop under it there"+when+".")
+		keeps, hold := "Only the anchors keep it from tipping", "Anchors tight, or a"
+		if h.Free {
+			keeps, hold = "By itself it tips", "A"
+		}
+		says = append(says, keeps+": the centre of gravity lies "+w.Read(h.BeyondMm)+" beyond its feet, towards "+h.At+". "+hold+" prop under it there"+when+".")
 	}
 	if h.Slung {
 		says = append(says, "What hangs in the sling stays in it until the joint is tight.")
