@@ -131,6 +131,7 @@ type threadAnswer struct {
 	TapDrillMm      float64    `json:"tap_drill_mm,omitempty"`
 	TapDrill        string     `json:"tap_drill,omitempty"`
 	Clearance       *clearance `json:"clearance_mm,omitempty"`
+	Lead            *leadSizes `json:"lead,omitempty"`
 	GaugeMm         float64    `json:"gauge_mm,omitempty"`
 	UsefulMm        float64    `json:"useful_mm,omitempty"`
 	WrenchMm        float64    `json:"wrench_mm,omitempty"`
@@ -155,14 +156,17 @@ func thread(c *call) error {
 	if cl := t.Clearance; cl != nil {
 		out.Clearance = &clearance{cl.FineMm, cl.MediumMm, cl.CoarseMm}
 	}
+	out.Lead = leadAnswer(t)
 	return c.answer(out, func() {
-		s := threadSizes{inch: strings.HasPrefix(t.Series, "UN") || t.Series == threads.PipeNPT}
+		s := threadSizes{inch: strings.HasPrefix(t.Series, "UN") || t.Series == threads.PipeNPT || t.Series == threads.Acme}
 		fmt.Fprintf(c.stdout, "%s   (%s)\npitch %s", t.Designation, t.Source, s.all("", t.PitchMm))
 		if t.TPI > 0 {
 			fmt.Fprintf(c.stdout, " (%g per inch)", t.TPI)
 		}
 		fmt.Fprintf(c.stdout, "\n%s\n", s.all("major , pitch diameter , minor ", t.MajorMm, t.PitchDiameterMm, t.MinorMm))
-		if t.Class != "" {
+		if t.Lead != nil {
+			s.lead(c.stdout, out.Lead)
+		} else if t.Class != "" {
 			fmt.Fprintln(c.stdout, s.all("class "+t.Class+" pitch diameter least , most ", out.PitchMinMm, out.PitchMaxMm))
 		}
 		if t.TapDrillMm > 0 {

@@ -50,7 +50,7 @@ func undercut(c *call) error {
 	}
 	text := strings.Join(c.args, " ")
 	t, threadErr := threads.Parse(text)
-	if _, err := parts.ParseLength(text, parts.Millimetres); err == nil || threadErr != nil && !strings.ContainsAny(text, "MGRU#") {
+	if _, err := parts.ParseLength(text, parts.Millimetres); err == nil || threadErr != nil && !strings.ContainsAny(text, "MGRTUA#") {
 		if *inside || *short {
 			return badUse("--inside and --short are for a thread, such as M20")
 		}
@@ -61,6 +61,8 @@ func undercut(c *call) error {
 		return threadErr
 	case c.flags.Changed("form") || *changing:
 		return badUse("--form and --changing are for a diameter, such as 40")
+	case t.Lead != nil:
+		return badUse("%s is the thread of a lead screw: DIN 76-1 has no undercut for it; two pitches wide and a little deeper than the thread is common practice", t.Designation)
 	case t.Taper:
 		return badUse("%s is a taper thread: it has no undercut", t.Designation)
 	}

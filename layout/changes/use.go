@@ -79,7 +79,10 @@ func stepUse(was, is part.Sized, inside bool) Use {
 	}
 	root := func(s part.Sized) float64 {
 		if inside {
-			return sign * s.Thread.MajorMm
+			return sign * s.Thread.GroundMm()
+		}
+		if s.Thread.Lead != nil {
+			return s.Thread.RootMm()
 		}
 		return s.Thread.MajorMm - rootPitches*s.Thread.PitchMm
 	}

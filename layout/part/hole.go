@@ -101,6 +101,10 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 		}
 	}
 	z.sided(h.Pos, t, true)
+	if t.Lead != nil {
+		z.fault(h.Pos, "thread "+t.Designation+" is that of a lead screw: no usual tap cuts it", "an inside step of a turned part, or a thread that holds, such as M20")
+		return Made{}
+	}
 	if t.TapDrillMm == 0 {
 		z.fault(h.Pos, "thread "+t.Designation+" is an outside thread and cannot be tapped", "Rc, Rp or NPT for an inside pipe thread")
 		return Made{}

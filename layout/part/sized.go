@@ -2,7 +2,6 @@ package part
 
 import (
 	"math"
-	"strings"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
@@ -57,10 +56,14 @@ func (s Sized) classText() string {
 	return s.Class
 }
 
-// sided refuses a class of the other side: A is outside, B inside.
+// sided refuses a class of the other side.
 func (z *sizer) sided(pos parts.Pos, t threads.Thread, inside bool) {
-	if t.Class != "" && inside != strings.HasSuffix(t.Class, "B") {
-		z.fault(pos, "class "+t.Class+" of "+t.Designation+" is that of the other side", "A for what is turned outside, B for a hole")
+	right := "A for what is turned outside, B for a hole"
+	if t.Lead != nil {
+		right = "e or c for what is turned outside, H for a hole"
+	}
+	if t.Misfits(inside) {
+		z.fault(pos, "class "+t.Class+" of "+t.Designation+" is that of the other side", right)
 	}
 }
 
@@ -222,11 +225,15 @@ func (z Sized) worked(w words.Writer) string {
 // sizeText is a diameter with its class: "Ø90 H7", "M40x1.5".
 func (s *Sizes) sizeText(st *Step) string {
 	if t := st.Size.Thread; t != nil {
-		text := t.Designation + " thread"
-		if st.Inside && t.TapDrillMm > 0 {
-			text += ", bore " + s.W.Dia(t.TapDrillMm) + " first"
+		switch {
+		case t.Lead != nil && st.Inside:
+			return s.leadName(st) + " thread, bore " + s.W.Limits(t.MinorLimitsMm()) + " first"
+		case t.Lead != nil:
+			return s.leadName(st) + " thread"
+		case st.Inside && t.TapDrillMm > 0:
+			return t.Designation + " thread, bore " + s.W.Dia(t.TapDrillMm) + " first"
 		}
-		return text
+		return t.Designation + " thread"
 	}
 	text := "Ø" + st.Size.worked(s.W)
 	switch {

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"centrepop/layout/cutting"
-	"centrepop/layout/grooves"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -16,8 +15,13 @@ import (
 
 // threadSpeed is the speed at the widest of threads that are cut.
 func (b *bench) threadSpeed(steps []*Step) string {
-	widest := seq.Max(0, seq.Keep(steps, func(s *Step) bool { return !tapped(s) }), func(s *Step) float64 { return s.Size.NominalMm })
-	if n, _, _ := b.rpm(cutting.Thread, widest, true); n != 0 {
+	steps = seq.Keep(steps, func(s *Step) bool { return !tapped(s) })
+	widest := seq.Max(0, steps, func(s *Step) float64 { return s.Size.NominalMm })
+	slow := 1.0
+	if slices.ContainsFunc(steps, func(s *Step) bool { return s.Size.Thread.Lead != nil }) {
+		slow = leadSlow
+	}
+	if n, _, _ := b.rpm(cutting.Thread, slow*widest, true); n != 0 {
 		return "threads " + words.Trim(n, 0) + " at " + b.W.Dia(widest)
 	}
 	return ""
@@ -26,10 +30,13 @@ func (b *bench) threadSpeed(steps []*Step) string {
 // threadBlankMm is the diameter before threading: the tap drill inside;
 // outside the major diameter, less a tenth of the pitch on metric and unified
 // threads, which stays inside their 6g and 2A limits (common practice, no
-// source).
+// source). Of a lead screw and its nut it is the middle of the limits.
 func (b *bench) threadBlankMm(s *Step) float64 {
 	t := s.Size.Thread
 	switch {
+	case t.Lead != nil:
+		lo, hi := leadCrest(s)
+		return b.W.Even((lo+hi)/2, 0.01, 0.001)
 	case s.Inside && t.TapDrillMm > 0 && t.TapDrillName == "":
 		return b.W.Even(t.TapDrillMm, 0.001, 0.001)
 	case s.Inside && t.TapDrillMm > 0:
@@ -49,7 +56,7 @@ func (b *bench) threadWork(s *Step) string {
 	if tapped(s) {
 		return "Tap " + words.Spaced(s.Name) + " " + t.Designation + ", " + b.W.Size(s.LengthMm()) + " long, by hand, the tap on the tailstock centre, square, " + b.fluid() + "."
 	}
-	if s.Inside && t.MajorMm <= 24 { // what one taps by hand; common practice, no source
+	if s.Inside && t.MajorMm <= 24 && t.Lead == nil { // what one taps by hand; common practice, no source
 		line = "Tap by hand or cut " + words.Spaced(s.Name) + " " + t.Designation
 	}
 	switch {
@@ -63,7 +70,7 @@ func (b *bench) threadWork(s *Step) string {
 	if t.Taper {
 		line += ", taper 1:16"
 	}
-	return line + ", " + b.W.Size(s.LengthMm()) + " long."
+	return line + ", " + b.W.Size(s.LengthMm()) + " long." + b.leadWork(s)
 }
 
 // toolRoom lets the tool that cuts an inside thread run out into a wider bore which is
@@ -96,13 +103,17 @@ func tapped(s *Step) bool {
 // thread is the thread of a threaded step.
 type thread struct{ bare }
 
-func (thread) check(_ *Step, c *plan.Check) { c.Limits = "counterpart runs freely, no shake" }
+func (thread) check(st *Step, c *plan.Check) {
+	if c.Limits = "counterpart runs freely, no shake"; st.Size.Thread.Lead != nil { // it has play
+		c.Limits, c.Gauge = "counterpart runs freely over all of it", "gauge, or its own counterpart"
+	}
+}
 
 func (thread) thread(st *Step) *plan.ThreadLine {
 	t := st.Size.Thread
-	line := &plan.ThreadLine{FromMm: st.FromMm, ToMm: st.ToMm, RadiusMm: t.MinorMm / 2, Inside: st.Inside}
+	line := &plan.ThreadLine{FromMm: st.FromMm, ToMm: st.ToMm, RadiusMm: t.RootMm() / 2, Inside: st.Inside}
 	if st.Inside {
-		line.RadiusMm = st.Size.NominalMm / 2
+		line.RadiusMm = t.GroundMm() / 2
 	}
 	return line
 }
@@ -116,9 +127,9 @@ func (thread) after(b *bench, st *Step) (int, string) {
 // would mark. Nothing where it runs out freely.
 func (b *bench) runOut(st *Step) string {
 	t := st.Size.Thread
-	over := func(s *Step) float64 { return s.Size.NominalMm - t.MinorMm }
+	over := func(s *Step) float64 { return s.Size.NominalMm - t.RootMm() }
 	if st.Inside {
-		over = func(s *Step) float64 { return t.MajorMm - s.Size.NominalMm }
+		over = func(s *Step) float64 { return t.GroundMm() - s.Size.NominalMm }
 	}
 	if st.Undercut != nil || t.Taper {
 		return ""
@@ -138,13 +149,17 @@ func (b *bench) runOut(st *Step) string {
 		if err != nil {
 			return ""
 		}
+		source := "DIN 76-1"
+		if t.Lead != nil {
+			source = practice
+		}
 		before := "the floor"
 		if !blind {
 			before = words.Spaced(next.Name)
 		}
-		return " No undercut is drawn: the last " + b.W.Said(b.W.Even(e1, 0.01, 0.001)) + " before " + before + " is no full thread (DIN 76-1); what screws in ends short of it."
+		return " No undercut is drawn: the last " + b.W.Said(b.W.Even(e1, 0.01, 0.001)) + " before " + before + " is no full thread (" + source + "); what screws in ends short of it."
 	}
-	e, err := grooves.ThreadEndFor(t.MajorMm, t.PitchMm, false, false)
+	e, err := threadEnd(t)
 	if err != nil {
 		return ""
 	}
@@ -165,10 +180,10 @@ func (s *Sizes) FullThreadMm(st *Step, back bool) float64 {
 		next = after
 	}
 	t := st.Size.Thread
-	if st.Undercut != nil || next == nil || next.Size.NominalMm <= t.MinorMm {
+	if st.Undercut != nil || next == nil || next.Size.NominalMm <= t.RootMm() {
 		return 0
 	}
-	e, err := grooves.ThreadEndFor(t.MajorMm, t.PitchMm, false, false)
+	e, err := threadEnd(t)
 	if err != nil {
 		return 0
 	}

@@ -139,7 +139,7 @@ func (s *Sizes) UndercutAtBack(st *Step) bool {
 	before, after := s.neighbours(st)
 	base := st.Size.NominalMm
 	if t := st.Size.Thread; t != nil && !st.Inside && before != nil { // what stands over its root, the larger
-		base = t.MinorMm
+		base = t.RootMm()
 		if after != nil && before.Size.NominalMm > after.Size.NominalMm {
 			after = nil
 		}

@@ -192,6 +192,7 @@ func (b *bench) stepLimits(s *Step, p *phase) {
 	} else if s.Inside || s.firstMm == 0 { // a knurl grows to no limits
 		p.limits = append(p.limits, b.limits(words.Spaced(s.Name), s.Size)...)
 	}
+	p.limits = append(p.limits, b.leadLimits(s)...)
 }
 
 // lengthLimits are those of the lengths whose second end is made in a setting: by what is turned there, or by

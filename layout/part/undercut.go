@@ -65,6 +65,9 @@ func threadUndercut(in *parts.Step, inside bool) (*Undercut, error) {
 	if err != nil {
 		return nil, err
 	}
+	if t.Lead != nil {
+		return nil, &lookup.UnknownError{What: "undercut", Value: "DIN 76-" + form + " of " + t.Designation, Known: []string{"its own {width, depth}, two pitches wide and deeper than the thread: DIN 76-1 is of threads that hold"}}
+	}
 	known := []string{"DIN 76-A", "DIN 76-B"}
 	if inside {
 		known = []string{"DIN 76-C", "DIN 76-D"}

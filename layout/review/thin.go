@@ -63,9 +63,9 @@ func (c *cylinder) rootMm() float64 {
 	case t == nil:
 		return c.radiusMm
 	case c.radiusMm > t.MinorMm/2+slackMm: // outside
-		return t.MinorMm / 2
+		return t.RootMm() / 2
 	}
-	return c.thread.MajorMm / 2
+	return c.thread.GroundMm() / 2
 }
 
 // thinHead is the metal under a counterbore's head.

@@ -24,10 +24,14 @@ var runouts = []runout{
 // RunoutMm returns the regular DIN 76-1 distance in mm from the last full turn of an
 // internal thread to the end of the drilled cylinder. Pitches between the
 // table's, as inch threads have, are interpolated. It is an error for R, Rc and NPT
-// threads, and for a pitch out of range.
+// threads, and for a pitch out of range. A lead screw, for which DIN 76-1 has no rows, takes two pitches,
+// or one lead where that is more: what passes while the tool is drawn back (common practice, no source).
 func (t Thread) RunoutMm() (float64, error) {
 	if t.Taper {
 		return 0, fmt.Errorf("threads: %s is a taper thread: its depth follows the useful length of %s, not a run-out", t.Designation, t.Source)
+	}
+	if t.Lead != nil {
+		return max(2*t.PitchMm, t.Lead.LeadMm), nil
 	}
 	p := t.PitchMm
 	for i, r := range runouts {

@@ -24,11 +24,14 @@ var minorToleranceG = map[float64]float64{28: 0.282, 19: 0.445, 14: 0.541, 11: 0
 // all sizes (from memory; under 1/4 in the standard allows more); G: ISO 228-1; Rp: the
 // basic diameter more or less, by what the taper 1:16 of its mate makes of 1 1/4 turns, 1 1/2 over 2 in
 // (ISO 7-1 Table 1, turns from memory). Taper threads Rc and NPT, whose drill is a shop figure, have
-// TapDrillMm to 0.1 mm above it (common practice, no source). Both are 0 for R.
+// TapDrillMm to 0.1 mm above it (common practice, no source). Of lead screws it
+// is that of the nut by its class. Both are 0 for R.
 func (t Thread) MinorLimitsMm() (minMm, maxMm float64) {
 	switch t.Series {
 	case PipeR:
 		return 0, 0
+	case Trapezoidal, Acme:
+		return t.Lead.Nut.Minor[0], t.Lead.Nut.Minor[1]
 	case PipeRp:
 		turns := 1.25
 		if t.MajorMm > 60 {

@@ -41,7 +41,7 @@ var pipeMajor = map[string]float64{
 
 // basic are the major diameter, the pitch and the height of thread of a designation in
 // mm, by itself and, for pipes, by pipeMajor: what the standards say of the name, not the
-// product. A coarse metric thread and NPT are left to their lists (0).
+// product. A coarse metric thread, NPT and lead screws are left to their lists (0).
 func basic(t *testing.T, name string, tpi float64) (d, p, height float64) {
 	number := func(s string) float64 {
 		var sum float64
@@ -63,7 +63,7 @@ func basic(t *testing.T, name string, tpi float64) (d, p, height float64) {
 	const in = 25.4
 	size, pitch, isInch := strings.Cut(name, "-")
 	switch {
-	case strings.HasSuffix(name, PipeNPT):
+	case strings.HasSuffix(name, PipeNPT) || strings.HasPrefix(name, Trapezoidal) || strings.HasSuffix(name, Acme):
 		return 0, 0, 0
 	case isInch:
 		p = in / number(strings.Fields(pitch)[0])

@@ -53,7 +53,8 @@ var spellings = strings.NewReplacer(
 // may stand for x. It takes metric threads "M10", "M10x1.25" (also with the
 // coarse pitch written out), pipe threads "G1/2", "G1 1/4", "G1-1/4", "R1/2",
 // "Rc1/2", "Rp1/2", "1/2-14 NPT", "1/2 NPT", and Unified threads "1/2-13 UNC", "1/2 UNC", "1/2-13",
-// "#10-24 UNC", "10-24 UNC", "0.500-13 UNC", "4-8 UN", "1.563-18 UNS". Anything else gives an
+// "#10-24 UNC", "10-24 UNC", "0.500-13 UNC", "4-8 UN", "1.563-18 UNS",
+// trapezoidal threads "Tr20x4", "Tr24x10P5 LH", "Tr30x6-8e" and Acme threads "3/4-6 ACME", "1-5 ACME-3G LH", "1-5 ACME 2 start". Anything else gives an
 // *UnknownError naming the nearest known threads, and a zero Thread.
 func Parse(designation string) (Thread, error) {
 	if len(designation) > maxDesignation {
@@ -66,6 +67,12 @@ func Parse(designation string) (Thread, error) {
 		return Thread{}, unknown(designation, "empty")
 	case strings.HasPrefix(text, "m"):
 		return parseMetric(designation, strings.TrimSpace(text[1:]))
+	}
+	if rest, ok := strings.CutPrefix(text, "tr"); ok {
+		return parseTr(designation, rest)
+	}
+	if before, behind, ok := strings.Cut(text, "acme"); ok {
+		return parseAcme(designation, before, behind)
 	}
 	for _, series := range []string{PipeRc, PipeRp, PipeR, PipeG} { // R last of its kind: it is a prefix of the others
 		if rest, ok := strings.CutPrefix(text, strings.ToLower(series)); ok {
@@ -191,7 +198,7 @@ func parseUnified(designation, text string) (Thread, error) {
 	case tpi == 0 && (series == UnifiedUN || series == UnifiedUNS):
 		return Thread{}, &UnknownError{designation, "this series needs its threads per inch", ofSize(size, tpi)}
 	case series == "" && tpi == 0:
-		return Thread{}, unknown(designation, "no thread series: add UNC, UNF or threads per inch, or start with M, G, R, Rc or Rp, or end with NPT")
+		return Thread{}, unknown(designation, "no thread series: add UNC, UNF or threads per inch, or start with M, Tr, G, R, Rc or Rp, or end with NPT or ACME")
 	}
 	for _, u := range atSize(size) {
 		if (series == "" || series == u.Series || series == UnifiedUN) && (tpi == 0 || tpi == u.TPI) {

@@ -19,6 +19,7 @@
 //   - ASME B1.1: Unified coarse (UNC), fine (UNF), extra-fine (UNEF) and constant-pitch (UN)
 //     series, and the limits of classes 1A to 3B.
 //     ABMA 8.2: threads of bearing lock nuts.
+//   - ISO 2901 to 2904: metric trapezoidal threads Tr. ASME B1.5: general purpose Acme threads.
 //   - DIN 76-1: how much deeper than the full thread a blind hole is drilled.
 //
 // Where a table value is only remembered, or is shop practice with no
@@ -50,6 +51,8 @@ const (
 	UnifiedUNF   = "UNF"           // ASME B1.1 fine
 	UnifiedUNEF  = "UNEF"          // ASME B1.1 extra fine
 	UnifiedUN    = "UN"            // ASME B1.1 constant pitch
+	Trapezoidal  = "Tr"            // ISO 2901 to 2904, lead screws
+	Acme         = "ACME"          // ASME B1.5 general purpose, lead screws
 	UnifiedUNS   = "UNS"           // the form of ASME B1.1 with another size: bearing lock nuts
 )
 
@@ -60,7 +63,7 @@ type Thread struct {
 	Designation string
 	// Series is one of the constants above.
 	Series string
-	// Class is the class of a Unified thread as it was given, "1A" to "3B"; mostly empty.
+	// Class is the class of a Unified ("1A" to "3B"), trapezoidal or Acme thread as it was given; mostly empty.
 	Class string
 	// PitchMm is the pitch in mm. Inch threads give it rounded to 0.001 mm,
 	// as ISO 228-1 prints it; 25.4/TPI is exact.
@@ -76,7 +79,7 @@ type Thread struct {
 	// to 0.001.
 	MinorMm float64
 	// TapDrillMm is the drill before cutting the internal thread with a tap,
-	// in mm. It is 0 for R, which is only an external thread.
+	// in mm. It is 0 for R, which is only an external thread, and for lead screws, which no usual tap cuts.
 	TapDrillMm float64
 	// TapDrillName is the drill's trade name where it is not a metric drill:
 	// "#7", "F", "27/64 in"; otherwise empty.
@@ -100,6 +103,8 @@ type Thread struct {
 	// Clearance holds the clearance holes; nil for pipe threads and for
 	// metric diameters that ISO 273 does not list (M9, M15, ...).
 	Clearance *Clearance
+	// Lead holds what trapezoidal and Acme threads have beyond this; nil for all others.
+	Lead *Lead
 	// Source names the standard the dimensions follow.
 	Source string
 	// Note says which values are from memory or shop practice; it may be
@@ -158,7 +163,7 @@ func positive(what string, x float64) error {
 func round3(x float64) float64 { return math.Round(x*1000) / 1000 }
 
 // All returns every known thread in a fixed order: metric by diameter then
-// falling pitch, then G, R, Rc, Rp, NPT, UNC, UNF, UN, UNS by size. The slice is new at
+// falling pitch, then G, R, Rc, Rp, NPT, UNC, UNF, UN, UNS by size, Tr and Acme. The slice is new at
 // each call.
 func All() []Thread {
 	var list []Thread
@@ -177,5 +182,8 @@ func All() []Thread {
 	}
 	list = append(list, seq.Map(nptRows, nptThread)...)
 	list = append(list, seq.Map(unified(), func(u sized) Thread { return u.Thread })...)
-	return list
+	for _, row := range trRows {
+		list = append(list, seq.Map(row.pitches, func(p float64) Thread { return trThread(row.d, p, "", false, 1) })...)
+	}
+	return append(list, seq.Map(acmeRows, func(r acmeRow) Thread { return acmeThread(r, "", false, 1) })...)
 }

@@ -183,7 +183,7 @@ func (r *reader) name(n *node) parts.Text {
 // thread reads a thread designation. Whether the thread exists is for the
 // layout stage, which has the tables.
 func (r *reader) thread(n *node) parts.Text {
-	return r.formed(n, 40, threadForm(), "thread", "a thread such as M10, M40x1.5, G1/2 or 1/2-13 UNC")
+	return r.formed(n, 40, threadForm(), "thread", "a thread such as M10, M40x1.5, G1/2, 1/2-13 UNC, Tr20x4 or 3/4-6 ACME")
 }
 
 // formed reads a text of a form.

@@ -166,7 +166,7 @@ func outerMm(s *parts.Step) float64 {
 }
 
 // threadMm reads the major diameter out of a designation that says it: M40x1.5,
-// Tr20x4, 1/2-13 UNC. It returns 0 for others, such as pipe threads.
+// Tr20x4, 1/2-13 UNC, 3/4-6 ACME. It returns 0 for others, such as pipe threads.
 func threadMm(designation string) float64 {
 	number, factor := designation, 1.0
 	switch {
@@ -175,8 +175,9 @@ func threadMm(designation string) float64 {
 	case strings.HasPrefix(designation, "M"):
 		number = designation[1:]
 	default:
-		cut := strings.LastIndex(designation, "-")
-		if cut < 0 || !strings.Contains(designation, "UN") {
+		size, _, lead := strings.Cut(strings.ToUpper(designation), "ACME")
+		cut := strings.LastIndex(size, "-")
+		if cut < 0 || !lead && !strings.Contains(designation, "UN") {
 			return 0
 		}
 		number, factor = designation[:cut], geom.MmPerInch

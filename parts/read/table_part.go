@@ -152,7 +152,7 @@ var stepGroup = &Group{Name: "step", Means: "One cylinder of a profile.", Exampl
 	{Name: "name", Type: NameType, Means: "name for references, chamfers and sheets", Default: "outside-1, inside-2 and so on"},
 	{Name: "diameter", Type: SizeType, Means: "finished diameter"},
 	{Name: "fit", Type: ClassFitType, Means: "its limits; not with a thread", Group: fitGroup, Example: fitExample},
-	{Name: "thread", Type: ThreadType, Means: "a threaded step: its designation", Example: "M40x1.5"},
+	{Name: "thread", Type: ThreadType, Means: "a threaded step: its designation; of a lead screw or its nut Tr24x5, Tr24x10P5 LH (lead 10, two starts) or 3/4-6 ACME, with a class where it is not the usual one: -7e, -8e, -8c outside and -7H, -8H inside, ACME-2G, -3G, -4G", Example: "M40x1.5"},
 	{Name: "length", Type: SizeType, Need: true, Means: "along the axis"},
 	{Name: "length-limits", Type: PairType, Means: "the two limits of that length, smaller first; of a single step those of the whole part", Default: "the general tolerance", Example: "the shorter and the longer, such as [68.9, 69.1]"},
 	{Name: "seat", Type: TextType, Means: "what sits here: bearing, seal, tube"},

@@ -1,0 +1,115 @@
+package part
+
+import (
+	"strconv"
+
+	"centrepop/layout/grooves"
+	"centrepop/layout/lookup"
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/layout/words"
+)
+
+// practice is the source of what no standard says.
+const practice = "common practice, no source"
+
+// The broad flanks of a lead screw are cut at half the speed of a thread that holds (leadSlow is by what its
+// diameter is taken larger), and past finePitchMm no longer with a tool that cuts on its whole edge. Common
+// practice, no source.
+const leadSlow, finePitchMm = 2.0, 3.0
+
+// leadName is a lead screw's thread with the class of its side: "Tr24x5 LH-7e".
+func (s *Sizes) leadName(st *Step) string {
+	t := st.Size.Thread
+	return t.Designation + "-" + t.Lead.Of(st.Inside).Class
+}
+
+// leadCrest are the limits of what is turned or bored before such a thread is cut.
+func leadCrest(st *Step) (lo, hi float64) {
+	l := st.Size.Thread.Lead.Of(st.Inside)
+	if st.Inside {
+		return l.Minor[0], l.Minor[1]
+	}
+	return l.Major[0], l.Major[1]
+}
+
+// leadWork is how the thread of a lead screw or its nut is cut: the tool, its depth, how it is fed, and what the
+// hand and the starts ask of the lathe; "" for another thread.
+func (b *bench) leadWork(st *Step) string {
+	t, w := st.Size.Thread, b.W
+	if t.Lead == nil {
+		return ""
+	}
+	l := t.Lead.Of(st.Inside)
+	deep := w.Size(l.DepthMm) + " on the radius from its basic diameter, root " + w.Limits(l.Minor[0], l.Minor[1])
+	if st.Inside {
+		deep = w.Size(l.DepthMm) + " on the radius from its least bore, " + w.Dia(l.Major[0]) + " at the least"
+	}
+	line := " Tool ground to " + words.Trim(t.Lead.AngleDeg, 0) + "°, its point " + w.Read(l.FlatMm) + " wide at most, its leading side relieved for a helix of " + words.Trim(t.HelixDeg(), 1) + "°, set square by a gauge; depth " + deep + "."
+	switch half := words.Trim(t.Lead.AngleDeg/2, 1); {
+	case t.Lead.Starts == 1 && t.PitchMm <= finePitchMm:
+		line += " Many light passes, fed by the top slide, set " + half + "° from square to the axis, the last ones straight in; oil."
+	default:
+		line += " Many light passes, straight in, the top slide along the axis: first with a narrower tool, then its point moved to one flank and the other, so that one edge cuts; oil."
+	}
+	if n := t.Lead.Starts; n > 1 {
+		line += " " + strconv.Itoa(n) + " starts: the gears for a lead of " + w.Said(t.Lead.LeadMm) + "; each next one with the top slide moved on by one pitch, " + w.Said(t.Lead.LeadMm/float64(n)) + "."
+	}
+	if t.Lead.LeftHand {
+		line += " Left hand: the lathe runs forward, the carriage goes from the headstock to the tailstock."
+	}
+	return line + " Finish by " + b.leadGauge(st) + "."
+}
+
+// leadGauge is what the thread is finished by: wires where they are a fair measure, or its counterpart.
+func (s *Sizes) leadGauge(st *Step) string {
+	if st.Inside {
+		return "a gauge screw, or the screw itself"
+	}
+	if wire, lo, hi, ok := s.overWires(st.Size.Thread); ok {
+		return "three wires " + s.W.Dia(wire) + ", " + s.W.Limits(lo, hi) + " over them, or a gauge nut"
+	}
+	return "a gauge nut, or the nut itself"
+}
+
+// overWires are wires near the best ones for a thread, and the limits over them.
+func (s *Sizes) overWires(t *threads.Thread) (wire, lo, hi float64, ok bool) {
+	wire = s.W.Even(t.BestWireMm(), 0.1, 0.005)
+	lo, hi, ok = t.OverWiresMm(wire)
+	return wire, lo, hi, ok
+}
+
+// leadLimits are those of the diameter that is turned or bored before.
+func (b *bench) leadLimits(st *Step) []string {
+	if t := st.Size.Thread; t == nil || t.Lead == nil {
+		return nil
+	}
+	return []string{words.Spaced(st.Name) + " before the thread " + b.W.Limits(leadCrest(st))}
+}
+
+// more are the crest of a lead screw's thread, and what lies over the wires.
+func (thread) more(r *record, st *Step) {
+	t := st.Size.Thread
+	if t.Lead == nil {
+		return
+	}
+	lo, hi := leadCrest(st)
+	what, side := words.Spaced(st.Name), "outside"
+	if st.Inside {
+		side = "bore"
+	}
+	r.sized(plan.Check{Ref: r.ref(st), What: what + " " + side, Wanted: r.leadName(st), Gauge: "calipers"}, spread(lo, 0, hi-lo, t.Source))
+	if wire, least, most, ok := r.overWires(t); ok && !st.Inside {
+		r.sized(plan.Check{Ref: r.ref(st), What: what + " over wires", Wanted: r.W.Dia(wire), Gauge: "three wires, micrometer"}, spread(least, 0, most-least, t.Source))
+	}
+}
+
+// threadEnd is the length in which an outside thread runs out, and from full thread to a shoulder; of a
+// lead screw, which DIN 76-1 has no rows for, what passes while the tool is drawn back.
+func threadEnd(t *threads.Thread) (grooves.ThreadEnd, error) {
+	if t.Lead == nil {
+		return grooves.ThreadEndFor(t.MajorMm, t.PitchMm, false, false)
+	}
+	out, err := t.RunoutMm()
+	return grooves.ThreadEnd{RunoutMm: out, ShoulderMm: out, Source: lookup.Source{Name: practice}}, err
+}
