@@ -95,6 +95,8 @@ func TestCorrectionRefuses(t *testing.T) {
 		{"diagonal NaN", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{math.NaN(), 291.5} }, "diagonal 1: NaN mm of"},
 		{"the other NaN", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{291.5, math.NaN()} }, "diagonal 2: NaN mm of"},
 		{"diagonals do not fit", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{294, 293.5} }, "the diagonals average 293.8 mm and the rules ask for 291.6 mm: one of the four readings is wrong"},
+		{"lengths to a thousandth, shares to a tenth", func(r *PrinterReadings) { r.AcrossOfMm, r.AcrossMm = 150.12346, 141.98765 }, "across: 141.988 mm instead of 150.123 mm is off by -5.4 %"},
+		{"diagonals to a tenth: √((294.02² + 293.47²)/2) and √(149.6² + 250.2²)", func(r *PrinterReadings) { r.UpMm, r.DiagonalsMm = 250.2, [2]float64{294.02, 293.47} }, "average 293.7 mm and the rules ask for 291.5 mm:"},
 		{"leaning", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{297.5, 285.4} }, "the diagonals differ by 12.1 mm: a skew over 2° is a slip in measuring"},
 	} {
 		r := good

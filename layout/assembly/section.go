@@ -130,11 +130,14 @@ func (s *scan) straight(a, b row) bool {
 // rows within edgeMm differ. A strip's right edge runs up and its left down.
 func joined(rows []row) [][]geom.Point {
 	var edges [][2]geom.Point
-	for i := 0; i < len(rows); {
-		end := i
-		for end+1 < len(rows) && rows[end+1].y-rows[end].y < 2*edgeMm {
-			end++
+	together := func(i int) int { // the last of the rows that hang together with one
+		for i+1 < len(rows) && rows[i+1].y-rows[i].y < 2*edgeMm {
+			i++
 		}
+		return i
+	}
+	for i := 0; i < len(rows); {
+		end := together(i)
 		if end > i {
 			y := (rows[i].y + rows[end].y) / 2
 			rows[i].y, rows[end].y = y, y
@@ -143,11 +146,7 @@ func joined(rows []row) [][]geom.Point {
 		if end+1 < len(rows) && len(rows[end].xs) == len(rows[end+1].xs) {
 			// The next row's y is set before its strip is drawn.
 			next := end + 1
-			last := next
-			for last+1 < len(rows) && rows[last+1].y-rows[last].y < 2*edgeMm {
-				last++
-			}
-			y := (rows[next].y + rows[last].y) / 2
+			y := (rows[next].y + rows[together(next)].y) / 2
 			edges = append(edges, strip(rows[end], row{y, rows[next].xs})...)
 		}
 		i = end + 1
@@ -181,12 +180,7 @@ func edgesAt(below, above row) [][2]geom.Point {
 	xs := slices.Concat(below.xs, above.xs)
 	slices.Sort(xs)
 	within := func(r row, x float64) bool {
-		n := 0
-		for _, e := range r.xs {
-			if e < x {
-				n++
-			}
-		}
+		n, _ := slices.BinarySearch(r.xs, x)
 		return n%2 == 1
 	}
 	var out [][2]geom.Point

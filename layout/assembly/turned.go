@@ -163,10 +163,7 @@ func (t *turned) radii() []float64 {
 
 func (t *turned) columns(n int) []column {
 	var out []column
-	radii := t.radii()
-	if radii[0] > 0 {
-		radii = append([]float64{0}, radii...)
-	}
+	radii := distinct(append(t.radii(), 0))
 	for i := 0; i+1 < len(radii); i++ {
 		a2, b2 := radii[i]*radii[i], radii[i+1]*radii[i+1]
 		for k := range n {
