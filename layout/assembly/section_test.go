@@ -107,6 +107,10 @@ func TestView(t *testing.T) {
 		// Both rims from the side, a line each, and the two limbs between them.
 		{"leaning pipe from the side", []Body{still("d", Of(Leaning(40, 0, 40, geom.Point{XMm: 30, YMm: 0}, 100)))}, Frame(Vec{Y: -500}, AxisY.Times(-1), AxisZ), "d", 2*80 + 2*math.Hypot(30, 100), 4},
 		{"wholly hidden", []Body{box, at("lid", Of(Cuboid(Vec{-50, -50, 0}, Vec{200, 200, 5})), Move(Vec{0, 0, 30}))}, front, "box", 0, 0},
+		{"hidden at its left end, half a millimetre", []Body{box, still("lid", Of(Cuboid(Vec{-20, -20, 30}, Vec{0.5, 100, 35})))}, front, "box", 2*99.5 + 50, 0.05},
+		{"at its right end", []Body{box, still("lid", Of(Cuboid(Vec{99.5, -20, 30}, Vec{120, 100, 35})))}, front, "box", 2*99.5 + 50, 0.05},
+		{"at its lower edge", []Body{box, still("lid", Of(Cuboid(Vec{-20, -20, 30}, Vec{200, 0.5, 35})))}, front, "box", 100 + 2*49.5, 0.05},
+		{"at its upper edge", []Body{box, still("lid", Of(Cuboid(Vec{-20, 49.5, 30}, Vec{200, 100, 35})))}, front, "box", 100 + 2*49.5, 0.05},
 		{"before the plane", []Body{box}, Move(Vec{Z: -10}), "box", 0, 0},
 	} {
 		near(t, c.name, total(Look(c.bodies, c.frame, 4), c.id), c.want, c.tol)

@@ -526,6 +526,10 @@ func TestTrailer(t *testing.T) {
 			t.Errorf("object %d at %d is not in the table", n, m[0])
 		}
 	}
+	// Both parts of the identifier are alike, 16 bytes (ISO 32000-1, 14.4: an MD5 has as many).
+	if m := regexp.MustCompile(`/ID \[<([0-9a-f]*)> <([0-9a-f]*)>\]`).FindSubmatch(out); m == nil || len(m[1]) != 32 || string(m[1]) != string(m[2]) {
+		t.Errorf("identifier %q", m)
+	}
 	for what, want := range map[string]int{`xref\n0 (\d+)\n`: highest + 1, `trailer\n<</Size (\d+)`: highest + 1, `startxref\n(\d+)\n`: regexp.MustCompile(`(?m)^xref`).FindIndex(out)[0]} {
 		m := regexp.MustCompile(what).FindSubmatch(out)
 		if m == nil || string(m[1]) != fmt.Sprint(want) {

@@ -515,3 +515,15 @@ func TestSlotsSayFromWhere(t *testing.T) {
 		}
 	}
 }
+
+// TestMachinePicture: the machine is as large as the width less 2 mm at both sides and the height allow, with its
+// line of text and 2 mm above and below it.
+func TestMachinePicture(t *testing.T) {
+	t.Parallel()
+	a := &plan.Arrangement{Front: plan.View{MaxMm: plan.XY{XMm: 200, YMm: 50}}}
+	for _, c := range []struct{ width, height, want float64 }{{104, 60, 25}, {84, 60, 20}, {204, 40, 40}, {204, 60, 50}} {
+		if got := machinePicture(a, c.width, c.height).Height - draw.TextMm - 4; !near(got, c.want) {
+			t.Errorf("%v × %v: %v high, want %v", c.width, c.height, got, c.want)
+		}
+	}
+}
