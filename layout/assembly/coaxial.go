@@ -153,10 +153,8 @@ func deepestSection(a, b *region) (at geom.Point, depth float64) {
 	// The same section, or one whose contour lies on the other's: look at its
 	// middle.
 	for _, p := range b.middles() {
-		if b.dist(p) < 0 {
-			if d := min(-a.dist(p), -b.dist(p)); d > depth {
-				at, depth = p, d
-			}
+		if d := min(-a.dist(p), -b.dist(p)); d > depth {
+			at, depth = p, d
 		}
 	}
 	return at, depth

@@ -173,3 +173,29 @@ func TestSectionOfMitredTube(t *testing.T) {
 		}
 	}
 }
+
+// TestLeaningDist: a millimetre within or without the circle that a leaning cone has at a height is within or without
+// the cone, all round; over a square-to-round the same of the rectangle at its foot and the circle at its head.
+func TestLeaningDist(t *testing.T) {
+	t.Parallel()
+	cone := Of(Leaning(40, 0, 20, geom.Point{XMm: 30, YMm: 10}, 100))
+	hood := Of(SquareToRound(geom.Point{XMm: 80, YMm: 60}, 0, 20, geom.Point{XMm: 5}, 100))
+	for deg := 7.0; deg < 367; deg += 15 {
+		sin, cos := math.Sincos(deg * math.Pi / 180)
+		for z := 5.0; z < 100; z += 15 {
+			for _, off := range []float64{-1, 1} {
+				r := 40 - 0.2*z + off
+				if got := cone.Dist(Vec{0.3*z + r*cos, 0.1*z + r*sin, z}); (got < 0) != (off < 0) || math.Abs(got) > 1.1 {
+					t.Errorf("%v mm off the cone at %v°, %v up: %v", off, deg, z, got)
+				}
+			}
+		}
+		for _, off := range []float64{-1, 1} {
+			foot := min(40/math.Abs(cos), 30/math.Abs(sin)) + 2*off
+			low, high := hood.Dist(Vec{foot * cos, foot * sin, 0.01}), hood.Dist(Vec{5 + (20+off)*cos, (20 + off) * sin, 99.99})
+			if (low < 0) != (off < 0) || (high < 0) != (off < 0) {
+				t.Errorf("%v mm off the hood at %v°: %v and %v", off, deg, low, high)
+			}
+		}
+	}
+}
