@@ -107,7 +107,7 @@ func (c *Correction) Check() error {
 		}
 	}
 	if !(math.Abs(c.SkewDeg) <= maxPrinterSkew) {
-		return fmt.Errorf("%s: the skew must be at most %s°", c.Text(), words.Trim(maxPrinterSkew, 0))
+		return fmt.Errorf("%s: the skew must be at most %v°", c.Text(), maxPrinterSkew)
 	}
 	return nil
 }

@@ -118,7 +118,7 @@ func TestCorrectionRefuses(t *testing.T) {
 		change func(r *PrinterReadings)
 		ok     bool
 	}{
-		{func(r *PrinterReadings) { r.AcrossMm = 157.5 }, true}, {func(r *PrinterReadings) { r.AcrossMm = 157.501 }, false}, {func(r *PrinterReadings) { r.UpMm = 237.5 }, true}, {func(r *PrinterReadings) { r.UpMm = 237.499 }, false},
+		{func(r *PrinterReadings) { r.AcrossOfMm, r.AcrossMm, r.UpOfMm, r.UpMm = 0.5, 0.5, 0.5, 0.5 }, true}, {func(r *PrinterReadings) { r.AcrossMm = 157.5 }, true}, {func(r *PrinterReadings) { r.AcrossMm = 157.501 }, false}, {func(r *PrinterReadings) { r.UpMm = 237.5 }, true}, {func(r *PrinterReadings) { r.UpMm = 237.499 }, false},
 		{diagonals(292.547, 292.547), true}, {diagonals(292.549, 292.549), false}, {diagonals(290.549, 290.549), true}, {diagonals(290.547, 290.547), false},
 		{diagonals(296.002, 287.026), true}, {diagonals(287.026, 296.002), true}, {diagonals(296.006, 287.022), false}, {diagonals(287.022, 296.006), false},
 		{func(r *PrinterReadings) { // 3 mm wide, so that a sine of 6.98 comes out
