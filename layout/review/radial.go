@@ -212,11 +212,11 @@ func (v *view) radialDepth(f *parts.Radial) {
 	z := v.axialMm(f)
 	wallMm, bore := v.wallAt(z), radiusAt(v.inside, z)
 	switch {
-	case f.Through && bore == 0:
+	case f.Through && bore == 0 && f.For != parts.Pins: // a pin goes right through
 		v.report(Check, f.Name.Value, f.Pos, Finding{
 			What:    f.Name.Value + " is drawn through, but there is no bore here: it comes out on the other side",
 			Numbers: "solid, " + v.mm(2*wallMm) + " across at " + v.mm(z) + " from the front face", OverMm: over(2 * wallMm),
-			Rule: "through ends in the bore, or runs right through a solid", Source: "by geometry", Fix: "give it a depth, unless it is meant to go right through",
+			Rule: "through ends in the bore, or runs right through a solid", Source: "by geometry", Fix: "give it a depth; for: pins, where one goes right through",
 		})
 	case !f.Through && bore > 0 && f.Depth.Mm >= wallMm-slackMm:
 		v.report(Check, f.Name.Value, f.Pos, Finding{
