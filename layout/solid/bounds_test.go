@@ -35,3 +35,22 @@ func TestRadialSolid(t *testing.T) {
 		}
 	}
 }
+
+// TestFlightSectors: a sector of a flight, of 40 on a shaft and 200 outside, is round about the axis: in its middle, at TOP
+// of the first, and beside both its radii it reaches from the shaft to the outside, to a thousandth, wound right or left.
+func TestFlightSectors(t *testing.T) {
+	t.Parallel()
+	for _, left := range []bool{false, true} {
+		s := helicoid(&parts.Flight{Shaft: mm(40), Outside: mm(200), Pitch: mm(120), Length: mm(240), Thickness: mm(4), Left: left})
+		for _, deg := range []float64{0, 14.9, -14.9} {
+			at := func(radius float64) float64 {
+				p := assembly.Clock(radius, deg)
+				p.Z = -2
+				return s.Dist(p)
+			}
+			if at(19.999) < 0 || at(20.001) > 0 || at(99.999) > 0 || at(100.001) < 0 {
+				t.Errorf("left %v, at %g°: %g and %g at the shaft, %g and %g outside", left, deg, at(19.999), at(20.001), at(99.999), at(100.001))
+			}
+		}
+	}
+}
