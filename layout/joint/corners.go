@@ -100,15 +100,18 @@ func alongs(corners []plan.Corner) []string {
 	return seq.Add(nil, seq.Map(corners, func(c plan.Corner) string { return c.Along })...)
 }
 
-// sides names the sides on which a fillet runs along a part, each with its length.
+// sides names the sides on which a fillet runs along a part, each with its length, and of which part where there are
+// several.
 func (t *joint) sides(corners []plan.Corner, along string) string {
-	var out []string
-	for _, c := range corners {
-		if c.Along == along {
-			out = append(out, c.Side+" ("+t.w.Read(c.LengthMm)+")")
+	its := seq.Keep(corners, func(c plan.Corner) bool { return c.Along == along })
+	several := slices.ContainsFunc(its, func(c plan.Corner) bool { return c.Of != its[0].Of })
+	return words.Join(" and ", seq.Map(its, func(c plan.Corner) string {
+		of := ""
+		if several {
+			of = " of " + c.Of
 		}
-	}
-	return words.Join(" and ", out...)
+		return c.Side + of + " (" + t.w.Read(c.LengthMm) + ")"
+	})...)
 }
 
 // oneSide keeps the corners of the side that has most of them.
