@@ -133,18 +133,16 @@ func (s *shop) nutTitle(thread string) string {
 	return "the nut"
 }
 
-// nutOrdered is the loose thing that the job buys as the nut on a thread, by the thread or by the number of
-// its lock nut; nil if there is none.
+// nutOrdered is the loose thing that the job buys as the nut on a thread, by that or by the nut's name; nil if there is none.
 func (s *shop) nutOrdered(thread string) *parts.Loose {
 	plain := func(text string) string {
 		return strings.NewReplacer(" ", "", "-", "", "×", "x").Replace(strings.ToLower(text))
 	}
-	on := regexp.MustCompile(`(?:^|\D)` + regexp.QuoteMeta(plain(thread)) + `(?:[^\dx.]|$)`)
-	if t, err := threads.Parse(thread); err == nil {
-		if _, nut, ok := strings.Cut(t.Source, "lock nut "); ok {
-			on = regexp.MustCompile(on.String() + `|` + plain(nut) + `(?:\D|$)`)
-		}
+	named := regexp.QuoteMeta(plain(thread))
+	if known, err := threads.Parse(thread); err == nil && threads.LockNut(known) != "" {
+		named += "|" + plain(threads.LockNut(known))
 	}
+	on := regexp.MustCompile(`(?:^|\D)(?:` + named + `)(?:[^\dx.]|$)`)
 	return seq.At(s.job.Loose, func(e *parts.Loose) bool {
 		return e.As == parts.ANut && on.MatchString(plain(e.Item.Value))
 	})

@@ -17,7 +17,7 @@ type putWhen int
 
 const (
 	putFirst putWhen = iota // before the two meet
-	putNut                  // the nut that adjusts a cone, before the cone is set by it
+	putNut                  // the nut that adjusts a cone or keeps a hub, before that is set or tightened by it
 	putLast                 // after all else
 )
 
@@ -42,6 +42,9 @@ func (j *making) putIn(t *joint, when putWhen) {
 	var ordered *parts.Loose
 	if p := t.out.Bearing; p != nil && p.Adjusted {
 		made, ordered = j.nutMade(p.HeldBy), j.nutOrdered(p.HeldBy)
+	}
+	if p := t.out.Slide; p != nil && p.Nut != "" {
+		made, ordered = j.nutMade(p.Nut), j.nutOrdered(p.Nut)
 	}
 	first := 0
 	for e := range seq.Refs(j.job.Loose) {

@@ -43,7 +43,7 @@ func TestBoughtThings(t *testing.T) {
 // The nut of a bearing that the job orders itself is bought once, and is on before the cone is set by it.
 func TestNutIsOrdered(t *testing.T) {
 	t.Parallel()
-	for item, own := range map[string]bool{"shaft nut KMK 8 (M40 × 1.5)": true, "shaft nut M40x15": false, "washer M40x1.5": false} {
+	for item, own := range map[string]bool{"shaft nut KMK 8 (M40 × 1.5)": true, "shaft nut KM 8 with its washer": true, "shaft nut KM80": false, "shaft nut M40x15": false, "washer M40x1.5": false} {
 		p := planned(t, editedDemo(t, "pugmill", "job.yaml", "loose:\n", "loose:\n  - {item: \""+item+"\", how: on the thread, after: rear-bearing}\n"))
 		bought := slices.ContainsFunc(p.Bought, func(r plan.BoughtRow) bool { return r.Item == "Nut M40x1.5" })
 		steps := jointNamed(t, p, "rear-bearing").Steps
@@ -61,6 +61,18 @@ func TestComesOffAgain(t *testing.T) {
 		p := planned(t, editedDemo(t, "pugmill", "job.yaml", "stood in a hole of the hopper grille by hand to pour water; out before clay goes in.", how))
 		if got := strings.Contains(stepText(jointNamed(t, p, "hopper")), "It comes off again before the next step."); got != want {
 			t.Errorf("%s: %v", how, got)
+// The nut that keeps a hub, ordered by the job, is bought once and comes before it is tightened.
+func TestNutOfAHubIsOrdered(t *testing.T) {
+	t.Parallel()
+	for item, own := range map[string]bool{"hexagon nut M36 × 3": true, "hexagon nut M36": false} {
+		p := planned(t, editedDemo(t, "pugmill", "job.yaml", "loose:\n", "loose:\n  - {item: \""+item+"\", how: on the nose, after: auger}\n"))
+		bought := slices.ContainsFunc(p.Bought, func(r plan.BoughtRow) bool { return strings.HasPrefix(r.Item, "Nut M36x3") })
+		var order []string
+		for _, s := range jointNamed(t, p, "auger").Steps {
+			order = append(order, s.Title)
+		}
+		if put := slices.Index(order, "Put in"); bought == own || own != (put == slices.Index(order, "Keep")-1) {
+			t.Errorf("%s: bought %v, %v", item, bought, order)
 		}
 	}
 }

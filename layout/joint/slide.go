@@ -429,8 +429,10 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	k := t.in.Slide.KeptBy
 	switch {
 	case p.PlateMm > 0:
+		j.putIn(t, putNut)
 		t.step("Keep", "Put "+p.Keeper+j.pinsIn(t)+" and tighten it against "+hub+", "+spannerTight, j.held(t))
 	case p.Nut != "":
+		j.putIn(t, putNut)
 		t.step("Keep", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight, j.held(t))
 	case p.Ring:
 		t.step("Keep", "Spring the "+p.Keeper+" into "+words.Spaced(k.Feature)+" with its pliers and turn it: it sits on the floor of the groove all round.").Caution = "A ring springs off its pliers: eyes protected."

@@ -1,0 +1,26 @@
+package threads
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// kmThreads are the threads of the bearing lock nuts KM0 to KM20. ISO 2982-2, from memory.
+var kmThreads = []string{
+	"M10x0.75", "M12x1", "M15x1", "M17x1", "M20x1", "M25x1.5", "M30x1.5", "M35x1.5", "M40x1.5", "M45x1.5", "M50x1.5",
+	"M55x2", "M60x2", "M65x2", "M70x2", "M75x2", "M80x2", "M85x2", "M90x2", "M95x2", "M100x2",
+}
+
+// nutSource is what the source of a lock nut's Unified thread says before its name.
+const nutSource = "ABMA 8.2, lock nut "
+
+// LockNut is the name of the bearing lock nut that runs on a thread: KM6 on M30x1.5 (ISO 2982-2, from memory), N-06 on
+// 1.173-18 (ABMA 8.2); empty where none does.
+func LockNut(t Thread) string {
+	if n := slices.Index(kmThreads, t.Designation); n >= 0 {
+		return "KM" + strconv.Itoa(n)
+	}
+	_, nut, _ := strings.Cut(t.Source, nutSource)
+	return nut
+}
