@@ -61,6 +61,10 @@ func TestComesOffAgain(t *testing.T) {
 		p := planned(t, editedDemo(t, "pugmill", "job.yaml", "stood in a hole of the hopper grille by hand to pour water; out before clay goes in.", how))
 		if got := strings.Contains(stepText(jointNamed(t, p, "hopper")), "It comes off again before the next step."); got != want {
 			t.Errorf("%s: %v", how, got)
+		}
+	}
+}
+
 // The nut that keeps a hub, ordered by the job, is bought once and comes before it is tightened.
 func TestNutOfAHubIsOrdered(t *testing.T) {
 	t.Parallel()
