@@ -107,6 +107,9 @@ func (m *Machine) engages(l *stand.Laid, s *part.Step, b *assembly.Body, u *part
 		nut = u
 	}
 	has, wants = max(0, min(high, u.ToMm)-max(low, u.FromMm)), min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
+	if nut.Size.Thread.Lead != nil { // a nut that travels carries on all of it
+		wants = nutFullShare * nut.LengthMm()
+	}
 	mine, its := s.Size.Thread.Designation, u.Size.Thread.Designation
 	say := stand.Problem(l.Loose.After.Value, plan.NutHangs, l.At.Ref.Pos, m.Named(l.ID()), plan.Named(m.Title(b.ID)+" "+words.Spaced(u.Name)), stand.Rounded(has, 2), stand.Rounded(wants, 2))
 	switch {

@@ -31,10 +31,10 @@ func TestLeadScrews(t *testing.T) {
 		says, never                  []string
 	}{
 		{"mm", "shaft", shaft, "Tr24x5 LH", []string{
-			"pitch 5 mm", "Tool ground to 30°, its point 1.7 wide", "relieved for a helix of 4.2°", "depth 2.75 on the radius", "root 18.02 – 18.50", "straight in", "Left hand: the lathe runs forward",
+			"pitch 5 mm", "Tool ground to 30°, its point 1.69 wide", "relieved for a helix of 4.2°", "depth 2.75 on the radius", "root 18.02 – 18.50", "straight in", "Left hand: the lathe runs forward",
 			"three wires Ø2.6, 24.44 – 24.73 over them", "screw before the thread 23.67 – 24.00", "Tr24x5 LH-7e thread", "screw over wires | Ø2.6 | 24.44 – 24.73", "to Ø23.83",
 		}, []string{"Tap", "tap ", "no shake", "15°", "starts", "DIN 76"}},
-		{"mm", "shaft", shaft, "Tr24x3-8c", []string{"set 15° from square to the axis", "Tr24x3-8c thread"}, []string{"Left hand", "DIN 76"}},
+		{"mm", "shaft", shaft, "Tr24x3-8c", []string{"set 15° from square to the axis, the last ones straight in, with cutting oil.", "Tr24x3-8c thread"}, []string{"Left hand", "DIN 76"}},
 		{"mm", "shaft", shaft, "Tr24x10P5", []string{"2 starts: the gears for a lead of 10 mm", "moved on by one pitch, 5 mm", "Finish by a gauge nut"}, []string{"wires"}},
 		{"mm", "shaft", strings.Replace(shaft, ", undercut: {width: 12, depth: 3.3}", "", 1), "Tr24x5", []string{"the last 10 mm run out", "full thread ends 10 mm from the shoulder at most (common practice, no source)"}, []string{"DIN 76"}},
 		{"mm", "shaft", shaft, "M24", []string{"no shake"}, []string{"Tool ground", "wires", "before the thread"}},

@@ -138,7 +138,7 @@ var partRules = []rule[*view]{
 	{"radial-gap", "two openings in the outside meet", radialGap},
 	{"radial-depth", "an opening in the outside has the wrong depth", each(everyRadial, (*view).radialDepth)},
 	{"thin", "a wall, rim or floor is thin", thin},
-	{"weak", "a turned part is weak at flats, a neck or a short thread, or a neck too thick for its thread", weak},
+	{"weak", "a turned part is weak at flats, a neck or a short thread, a neck too thick for its thread, or a lead screw without a relief", weak},
 	{"idle-require", "a demand asks for no more than the general tolerance", each(everyDemand, (*view).idleRequire)},
 	{"unmade-require", "a demand on a face that no operation makes", each(everyDemand, (*view).unmadeRequire)},
 	{"said-demand", "a note asks for what only a key can have made and inspected", each(everyText, (*view).saidDemands)},

@@ -282,7 +282,7 @@ func (v *view) nutOn(w *view, nut, screw *cylinder) {
 		})
 		return
 	}
-	if nut.longMm() >= motionShare*out.MajorMm {
+	if out.Lead != nil || nut.longMm() >= motionShare*out.MajorMm {
 		v.seizes(w, nut, out)
 		v.screwPasses(v.p, w.p, screw)
 	}

@@ -2,6 +2,8 @@ package review
 
 import (
 	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"math"
 	"strconv"
 )
 
@@ -9,12 +11,13 @@ import (
 const (
 	flatsShare = 0.5 // of the diameter, across flats
 	neckShare  = 0.8 // of the core of the thread beside a neck
+	reliefMm   = 0.3 // under the root of a lead screw
 	leastTurns = 4.0 // of an outside thread that a nut or a tapped hole is to hold by
 )
 
 // weak looks for places where a turned part is the weakest link of what hangs on
 // it: milled away by flats, necked below its thread, or threaded for few turns.
-var weak = together(each(everyFlat, (*view).weakFlats), each(everyStep, (*view).fewTurns), each(everyOutside, (*view).weakNeck, (*view).wideNeck, (*view).wideTip))
+var weak = together(each(everyFlat, (*view).weakFlats), each(everyStep, (*view).fewTurns), each(everyStep, (*view).leadRelief), each(everyOutside, (*view).weakNeck, (*view).wideNeck, (*view).wideTip))
 
 // weakFlats looks at what flats leave.
 func (v *view) weakFlats(f plan.FlatsRow) {
@@ -50,7 +53,7 @@ func (v *view) wideTip(c *cylinder) {
 	}
 	v.report(Check, tip.name, tip.pos, Finding{
 		What: "no nut starts on " + c.name + ": " + tip.name + " before it is larger than its core", OverMm: over(2 * tip.radiusMm), Numbers: v.mm(2*tip.radiusMm) + ", wanted at most " + v.mm(t.MinorMm),
-		Rule: "what stands before a thread goes through its nut", Source: "ISO 724, ASME B1.1", Fix: "a smaller diameter there",
+		Rule: "what stands before a thread goes through its nut", Source: rootSource(t), Fix: "a smaller diameter there",
 	})
 }
 
@@ -86,9 +89,49 @@ func (v *view) wideNeck(c *cylinder) {
 		}
 		v.report(Check, c.name, c.pos, Finding{
 			What: "the thread " + o.name + " does not run out into " + c.name + ": it is cut deeper than that", OverMm: over(2 * c.radiusMm), Numbers: v.mm(2*c.radiusMm) + ", the root of " + o.size.Thread.Value + " " + v.mm(2*root),
-			Rule: "a neck that a thread runs out into is under its root", Source: "ISO 724, ASME B1.1", Fix: "at most " + v.mm(2*root) + ", or an undercut",
+			Rule: "a neck that a thread runs out into is under its root", Source: rootSource(o.thread), Fix: "at most " + v.mm(2*root) + ", or an undercut",
 		})
 	}
+}
+
+// rootSource is where the root of a thread is from.
+func rootSource(t *threads.Thread) string {
+	if t.Lead != nil {
+		return t.Source
+	}
+	return "ISO 724, ASME B1.1"
+}
+
+// leadRelief finds the thread of a lead screw whose undercut is shallower than the thread, and one without
+// where metal stands over its root: so broad a tool cannot be drawn out of a full cut by hand. Common practice, no source.
+func (v *view) leadRelief(c *cylinder) {
+	if c.thread == nil || c.thread.Lead == nil {
+		return
+	}
+	t, l := c.thread, c.thread.Lead.Of(c.inside)
+	f := Finding{Rule: "a broad tool runs out into a relief that is as deep as its thread", Source: practice}
+	if u := c.undercut; u != nil {
+		deep := math.Max(c.radiusMm, c.rootMm()) - math.Min(c.radiusMm, c.rootMm()) // to the nominal root
+		f.What, f.Numbers, f.Fix = "the undercut of "+c.name+" is shallower than its thread", ", wanted ", "a depth of "+v.mm(deep+reliefMm)
+		v.atLeast(c.name, c.pos, u.DepthMm, deep, f)
+		return
+	}
+	stands := func(o *cylinder, end bool) bool { // over the root; of a blind bore its floor
+		switch {
+		case o == nil:
+			return !end
+		case c.inside:
+			return o.rootMm() < c.rootMm()-slackMm
+		}
+		return o.radiusMm > c.rootMm()+slackMm
+	}
+	before, behind := c.neighbours()
+	if !stands(before, c.fromMm < slackMm) && !stands(behind, c.toMm > v.lengthMm-slackMm) {
+		return
+	}
+	f.What, f.Numbers = "the tool of "+c.name+" has no relief to run out into", t.Designation+" of "+v.mm(l.DepthMm)+" depth"
+	f.Fix = "undercut: {width: two pitches, depth: a little over that of the thread}, or a neck under its root"
+	v.report(Check, c.name, c.pos, f)
 }
 
 // fewTurns finds a thread of so few turns that nothing holds by it.
