@@ -128,12 +128,12 @@ func shoulder(f feature, dir float64) *part.Step {
 }
 
 // threadBeyond is the nearest outside thread beyond a seat in a direction that a
-// nut can reach over nothing larger; nil if there is none.
+// nut can reach over nothing larger; nil if there is none. No nut is locked on that of a lead screw.
 func threadBeyond(f feature, dir float64) *part.Step {
 	var best *part.Step
 	for s := range seq.Refs(f.r.Steps) {
 		away := dir * (end(s, -dir) - end(f.step, dir))
-		if !s.Inside && s.Size.Thread != nil && away > -1e-6 && (best == nil || away < dir*(end(best, -dir)-end(f.step, dir))) {
+		if !s.Inside && s.Size.Thread != nil && s.Size.Thread.Lead == nil && away > -1e-6 && (best == nil || away < dir*(end(best, -dir)-end(f.step, dir))) {
 			best = s
 		}
 	}

@@ -29,3 +29,14 @@ func TestLeadRelief(t *testing.T) {
 		}
 	}
 }
+
+// TestLeadSaid: words that name the thread of a lead screw name the one that is drawn, hand and all.
+func TestLeadSaid(t *testing.T) {
+	t.Parallel()
+	for words, want := range map[string]int{"Tr24x5 LH to the gauge nut": 0, "Tr24x5 to the gauge nut": 1, "Tr24x10P5 LH to the gauge nut": 1, "3/4-6 ACME to the gauge nut": 1} {
+		got := alone(t, "said-thread", "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 55, length: 100, cut: saw}\nprofile:\n  outside:\n    - {name: screw, thread: Tr24x5 LH, length: 80}\nnotes:\n  - "+words+"\n")
+		if len(got) != want {
+			t.Errorf("%q: %v, want %d", words, got, want)
+		}
+	}
+}

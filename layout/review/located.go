@@ -28,9 +28,9 @@ func (v *view) jointNames(feature string) bool {
 }
 
 // stops tells whether the step beside a seat stops what sits there: it is larger, has a
-// thread for a nut, or something of its own sits on it.
+// thread for a nut that stays, or something of its own sits on it.
 func stops(beside *cylinder, seat *cylinder) bool {
-	return beside.radiusMm > seat.radiusMm+slackMm || beside.threaded() || beside.seat() != ""
+	return beside.radiusMm > seat.radiusMm+slackMm || beside.threaded() && (beside.thread == nil || beside.thread.Lead == nil) || beside.seat() != ""
 }
 
 // stopped tells whether something in a seat itself, or beside it in the end of the
