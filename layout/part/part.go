@@ -82,7 +82,7 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	for i, o := range m.Out.Operations {
 		switch cuts := slices.ContainsFunc(o.Refs, func(n int) bool { return cut[n] }); {
 		case cuts && !Bores(o):
-			m.LaterDo = append(m.LaterDo, strings.Join(slices.Concat([]string{words.Join(", ", o.Title, o.Tool) + "."}, o.Do, o.Dangers), " "))
+			m.LaterDo = append(m.LaterDo, strings.Join(slices.Concat([]string{o.Title + "."}, o.Do, o.Dangers), " "))
 		case cuts && m.Flat():
 			now.bore = &m.Out.Operations[i]
 		}
