@@ -42,6 +42,13 @@ type Body struct {
 // Box is the body's bounding box in the machine's frame.
 func (b *Body) Box() Box { return b.Solid.Box().Moved(b.Pose) }
 
+// Along is how far the body reaches in a direction, by the box of its own frame, in mm from the machine's origin.
+func (b *Body) Along(way Vec) (low, high float64) {
+	own, at := Vec{X: way.Dot(b.Pose.X), Y: way.Dot(b.Pose.Y), Z: way.Dot(b.Pose.Z)}, b.Pose.At.Dot(way)
+	low, high = b.Solid.Box().Along(own)
+	return low + at, high + at
+}
+
 // boxes are those of bodies, in their order.
 func boxes(bodies []Body) []Box {
 	return seq.Map(bodies, func(b Body) Box { return b.Box() })

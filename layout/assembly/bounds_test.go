@@ -319,3 +319,27 @@ func TestSmallBounds(t *testing.T) {
 	near(t, "reach, on its side", block.ReachMm(Rotate(AxisX, 90), 5), math.Hypot(20, 30), 1e-9)
 	near(t, "reach of a round", bar.ReachMm(Move(Vec{X: 3}), 1), 13, 0.01)
 }
+
+// TestAlong: a box of 20 × 10 × 4 from the origin, in a direction of 3 : −4 : 0, reaches from −40/5 to 60/5; a body of it, turned
+// a quarter about Z and 7 out along X, from 7 − 10 to 7 along X, and along the slant that its own length has then as in its own
+// frame, though the box round it in the machine reaches farther.
+func TestAlong(t *testing.T) {
+	t.Parallel()
+	box := Box{High: Vec{X: 20, Y: 10, Z: 4}}
+	slant := Vec{X: 0.6, Y: -0.8}
+	body := func(p Pose) *Body { return &Body{Solid: Of(Cuboid(Vec{}, box.High)), Pose: p} }
+	leaning := Rotate(AxisZ, 30)
+	for i, c := range []struct {
+		is        func(Vec) (low, high float64)
+		way       Vec
+		low, high float64
+	}{
+		{box.Along, slant, -8, 12}, {box.Along, slant.Reversed(), -12, 8}, {box.Along, AxisZ, 0, 4},
+		{body(Move(Vec{X: 7}).Of(Rotate(AxisZ, 90))).Along, AxisX, -3, 7},
+		{body(Move(Vec{Y: 5}).Of(leaning)).Along, leaning.X, 2.5, 22.5},
+	} {
+		if low, high := c.is(c.way); math.Abs(low-c.low) > 1e-9 || math.Abs(high-c.high) > 1e-9 {
+			t.Errorf("%d: %g to %g, want %g to %g", i, low, high, c.low, c.high)
+		}
+	}
+}

@@ -45,11 +45,11 @@ func (b Box) Common(c Box) Box {
 	}
 }
 
-// Along is from where to where the box reaches along a direction, by two opposite corners: for one
-// along an axis.
+// Along is from where to where the box reaches in a direction, in mm from its origin.
 func (b Box) Along(way Vec) (low, high float64) {
-	p, q := b.Low.Dot(way), b.High.Dot(way)
-	return min(p, q), max(p, q)
+	middle, size := b.Centre().Dot(way), b.Size()
+	half := (math.Abs(way.X)*size.X + math.Abs(way.Y)*size.Y + math.Abs(way.Z)*size.Z) / 2
+	return middle - half, middle + half
 }
 
 // Meets tells whether two boxes come within a distance in mm of one another.

@@ -91,7 +91,7 @@ func (v *viewed) softFoot(bodies []assembly.Body, down assembly.Vec) bool {
 		if r == nil {
 			continue
 		}
-		_, reach := b.Box().Along(down)
+		_, reach := b.Along(down)
 		if slices.ContainsFunc(v.Job.Loose, func(e parts.Loose) bool { return e.Part.Value == r.Part.Name.Value }) || heavy && !v.carries(b.ID) {
 			soft = max(soft, reach)
 		} else {
@@ -257,8 +257,12 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (
 	if heavy < 0 || len(g.Unknown) > 0 {
 		return 0, 0
 	}
-	low, high := bodies[heavy].Box().Along(axis)
-	back, front := g.Box.Along(axis)
+	low, high := bodies[heavy].Along(axis)
+	back, front := low, high
+	for i := range bodies {
+		least, most := bodies[i].Along(axis)
+		back, front = min(back, least), max(front, most)
+	}
 	centre, name := g.Centre.Dot(axis), v.Title(bodies[heavy].ID)
 	out.CentreMm, out.At = words.Round(front-centre, 0), v.endmost(bodies, axis)
 	if quarter := (high - low) / 4; centre > low+quarter && centre < high-quarter {

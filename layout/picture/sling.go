@@ -211,7 +211,7 @@ const eyeMm = 10.0
 func (s *drawing) endmost(bodies []assembly.Body, outward assembly.Vec) (title string) {
 	most := -inf
 	for i := range bodies {
-		_, reach := bodies[i].Box().Along(outward)
+		_, reach := bodies[i].Along(outward)
 		if _, made := s.Of[bodies[i].ID]; made && reach > most+1e-6 {
 			title, most = s.Title(bodies[i].ID), reach
 		}
