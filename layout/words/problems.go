@@ -78,7 +78,7 @@ var Problems = []About{
 	{plan.SlotBare, "slots", plan.CheckSeverity, nil, "the {0} lie on the slots of {1} without a washer", "washer: yes", "a washer lies over a slot", "EN 1090-2 for long slots, from memory"},
 	{plan.OpensElsewhere, "pattern", plan.StopSeverity, nil, "{0} open on the {1} and the joint is on the {2}", "face: the faces that meet, with the tapped one last", "a tapped hole opens where the bolt comes from", byGeometry},
 	{plan.BoreSinkWrongSide, "counterbore", plan.CheckSeverity, nil, "the counterbores of {0} are on the face of the joint, and the heads on the other", "counterbores on the other face", "a counterbore takes the head", byGeometry},
-	{plan.Countersunk, "counterbore", plan.CheckSeverity, nil, "{0} are countersunk, and a {1} head does not seat in them", "countersunk screws, or counterbore", "a countersink takes a countersunk head", byGeometry},
+	{plan.Countersunk, "counterbore", plan.CheckSeverity, nil, "{0} are countersunk, and a {1} head does not seat in them", "counterbore; or accept it, and order countersunk screws with loose: head has hex and socket alone", "a countersink takes a countersunk head", byGeometry},
 	{plan.NoBoltChosen, "joint", plan.StopSeverity, nil, "no bolt can be chosen", "{0}", "a bolt has a size that is made", byGeometry},
 	{plan.NoTorque, "joint", plan.StopSeverity, nil, "no torque can be given", "{0}", "a bolt has a strength class that is known", byGeometry},
 	{"thin-part", "engagement", plan.CheckSeverity, less(0), "the part is {0} thick, the thread needs {1} in {2}", "a deeper thread, a smaller bolt or a nut", "the bolt breaks before its thread strips", practice},
