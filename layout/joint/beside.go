@@ -129,7 +129,7 @@ func (j *assembly) frames(t *joint) (a, b placement) {
 func (t *joint) besideText(w words.Writer) string {
 	s, m := t.out.Beside, t.meeting()
 	if t.walls() || !t.a.middled() || !t.b.middled() {
-		return t.a.wallText(m.First) + " on the " + t.b.wallText(m.Second) + ", hole on hole, " + t.a.up() + " of " + t.a.title() + " at " +
+		return t.a.wallText(m.First) + " on the " + t.b.wallText(m.Second) + ", " + t.a.place() + " on " + t.b.place() + ", " + t.a.up() + " of " + t.a.title() + " at " +
 			words.Trim(s.TurnDeg, 2) + "° seen on the " + t.b.wallText(parts.Front) + " with its " + t.b.up() + " up"
 	}
 	return string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title() + ", its origin " +

@@ -597,11 +597,14 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	if len(t.in.Bolt.Stack) > 0 {
 		a += ", " + j.between(t)
 	}
-	all, wash := "All "+words.Trim(float64(p.Count), 0)+" by hand ", ""
+	all, wash, washer := "All "+words.Trim(float64(p.Count), 0)+" by hand ", "", "a washer"
+	if t.in.Bolt.Wide {
+		washer = "a wide washer"
+	}
 	switch {
 	case t.in.Stud() != "":
 		if t.in.Bolt.Washer {
-			wash = ", a washer under it"
+			wash = ", " + washer + " under it"
 		}
 		if tapped {
 			t.step("Start the nuts", all+"on the studs, over "+a+strings.ReplaceAll(wash, " it", " each")+".", "Force none.")
@@ -614,7 +617,7 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 		t.step("Start the studs", all+where+", a nut on each end"+wash+".", t.ends, "Force none.")
 		return
 	case t.in.Bolt.Washer:
-		if wash = ", a washer under each head"; !tapped {
+		if wash = ", " + washer + " under each head"; !tapped {
 			wash += " and nut"
 		}
 	}

@@ -3,6 +3,7 @@ package joint
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/plan"
@@ -48,6 +49,9 @@ func (f feature) holes() plan.Arg {
 	}
 	return plan.Named("holes")
 }
+
+// place is one of what a group consists of.
+func (f feature) place() string { return strings.TrimSuffix(f.holes().Text, "s") }
 
 // leewayIn is that of patterns which are placed so.
 func (t *joint) leewayIn(a, b placement) leeway {

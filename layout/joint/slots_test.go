@@ -115,3 +115,9 @@ func TestSlotsOffTheMiddle(t *testing.T) {
 		t.Error(text)
 	}
 }
+
+// What bolts through slots is set slot on hole, with the washers that the job asks for.
+func TestSlotOnHole(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "guard-bracket-1"), []string{"slot on hole, TOP of Cable bracket 1", "a wide washer under each head and nut"}, []string{"hole on hole", "a washer under"})
+}
