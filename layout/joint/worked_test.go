@@ -16,7 +16,7 @@ import (
 // the difference. What it claims is checked against sources by the other tests.
 func TestWorked(t *testing.T) {
 	t.Parallel()
-	for _, name := range []string{"barrel", "drive", "feeder", "formed", "frame", "inch", "screw", "sieve", "winch", "wrong"} {
+	for _, name := range []string{"barrel", "drive", "feeder", "formed", "frame", "inch", "screw", "sieve", "vice", "winch", "wrong"} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			job, err := read.Load(golden.Job(t, filepath.Join("testdata", "worked", name+".yaml")))

@@ -70,7 +70,7 @@ func Edited(t testing.TB, job string, edits ...[3]string) string {
 }
 
 // Worked are the small jobs in testdata/worked of package joint that are held whole, in every room.
-var Worked = []string{"barrel", "drive", "feeder", "formed", "frame", "inch", "screw", "sieve", "stood", "winch"}
+var Worked = []string{"barrel", "drive", "feeder", "formed", "frame", "inch", "screw", "sieve", "stood", "vice", "winch"}
 
 // Small is the file of one of Worked.
 func Small(t testing.TB, name string) string {

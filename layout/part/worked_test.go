@@ -20,7 +20,7 @@ import (
 // difference. What it claims is checked against sources by the other tests.
 func TestWorked(t *testing.T) {
 	t.Parallel()
-	for _, name := range []string{"mm", "turned", "inch", "feeder", "screw", "sieve", "winch"} {
+	for _, name := range []string{"mm", "turned", "inch", "feeder", "screw", "sieve", "vice", "winch"} {
 		dir := "testdata"
 		if _, err := os.Stat(filepath.Join(dir, "worked", name+".yaml")); err != nil {
 			dir = filepath.Join("..", "joint", dir) // the parts of whole machines stand with their joints

@@ -115,7 +115,7 @@ func TestRules(t *testing.T) {
 // difference. That each finding is right is checked by the other tests.
 func TestRulesOnMachines(t *testing.T) {
 	t.Parallel()
-	for _, name := range []string{"barrel", "drive", "feeder", "formed", "frame", "inch", "screw", "sieve", "stood", "winch"} {
+	for _, name := range []string{"barrel", "drive", "feeder", "formed", "frame", "inch", "screw", "sieve", "stood", "vice", "winch"} {
 		job, err := read.Load(golden.Job(t, filepath.Join("..", "joint", "testdata", "worked", name+".yaml")))
 		if err != nil {
 			t.Fatal(err)
