@@ -664,7 +664,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		s.Do = append(s.Do, "Start those of "+o.a.title()+" and "+o.b.title()+" too, before any is pulled tight: what is tight keeps the others out.")
 	}
 	order := seq.Map(p.Order, func(n int) string { return words.Trim(float64(n), 0) })
-	do = []string{"Order " + strings.Join(order, ", ") + " (" + strings.TrimSuffix(t.a.holes().Text, "s") + " numbers of " + t.a.title() + ")."}
+	do = []string{"Order " + strings.Join(order, ", ") + " (" + t.a.place() + " numbers of " + t.a.title() + ")."}
 	if p.TorqueNm != 0 {
 		round := func(part float64) string {
 			return t.w.Torque(p.TorqueNm * part)

@@ -35,16 +35,24 @@ func (s *shop) looseTitle(e *parts.Loose) string {
 	return words.Capital(e.Item.Value)
 }
 
+// nutThread is the thread of the nut that adjusts the cone of a joint, or keeps its hub; empty without one.
+func (t *joint) nutThread() string {
+	if p := t.out.Bearing; p != nil && p.Adjusted {
+		return p.HeldBy
+	}
+	if p := t.out.Slide; p != nil {
+		return p.Nut
+	}
+	return ""
+}
+
 // putIn adds to the step what no joint fastens and the job says after this one, as far as
 // it comes then.
 func (j *making) putIn(t *joint, when putWhen) {
 	var made *part.Model
 	var ordered *parts.Loose
-	if p := t.out.Bearing; p != nil && p.Adjusted {
-		made, ordered = j.nutMade(p.HeldBy), j.nutOrdered(p.HeldBy)
-	}
-	if p := t.out.Slide; p != nil && p.Nut != "" {
-		made, ordered = j.nutMade(p.Nut), j.nutOrdered(p.Nut)
+	if thread := t.nutThread(); thread != "" {
+		made, ordered = j.nutMade(thread), j.nutOrdered(thread)
 	}
 	first := 0
 	for e := range seq.Refs(j.job.Loose) {

@@ -384,7 +384,7 @@ var opposite = map[string]string{"front": "back", "back": "front", "left": "righ
 // looksText says where a part looks: as seen on a face, or by the sides of what it stands on
 // where that is seen on edge.
 func (t *joint) looksText(p *parts.Place) string {
-	if ways := faceWays[p.On]; p.On != string(parts.Front) && p.On != string(parts.Back) {
+	if ways := faceWays[p.On]; p.OnRim() {
 		to := map[string]string{"up": ways[1], "down": opposite[ways[1]], "right": ways[0], "left": opposite[ways[0]]}
 		return "to the " + to[p.Looks] + " of " + t.b.title()
 	}

@@ -3,7 +3,6 @@ package joint
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/plan"
@@ -42,16 +41,16 @@ func (f feature) run() plan.XY {
 
 func (f feature) slotted() bool { return f.group != nil && f.group.Hole == nil }
 
-// holes is what a group consists of.
-func (f feature) holes() plan.Arg {
+// place is one of what a group consists of.
+func (f feature) place() string {
 	if f.slotted() {
-		return plan.Named("slots")
+		return "slot"
 	}
-	return plan.Named("holes")
+	return "hole"
 }
 
-// place is one of what a group consists of.
-func (f feature) place() string { return strings.TrimSuffix(f.holes().Text, "s") }
+// holes is what a group consists of.
+func (f feature) holes() plan.Arg { return plan.Named(f.place() + "s") }
 
 // leewayIn is that of patterns which are placed so.
 func (t *joint) leewayIn(a, b placement) leeway {

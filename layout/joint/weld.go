@@ -461,7 +461,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 // words; nothing of another weld.
 func (t *joint) lean() (mm float64, text string) {
 	p := t.in.Place
-	if !t.a.r.Part.Flat() || p == nil || !p.Edge() || p.On != "front" && p.On != "back" {
+	if !t.a.r.Part.Flat() || p == nil || !p.Edge() || p.OnRim() {
 		return 0, ""
 	}
 	box := t.a.r.OutlinePath().Bounds()
@@ -484,20 +484,17 @@ func (t *joint) slanting(p *plan.WeldPlan) (do []string) {
 		return nil
 	}
 	end := bar.r.Part.BarEnd(bar.ref.Feature)
-	open, close := cmp.Or(end.Long, parts.TopSide), parts.BottomSide
-	if open == parts.BottomSide {
-		close = parts.TopSide
-	}
-	corner := func(what string, side parts.Side, deg float64, worth string) {
+	open := string(cmp.Or(end.Long, parts.TopSide))
+	corner := func(what, side string, deg float64, worth string) {
 		leg := words.Round(p.ThroatMm/math.Cos(deg*math.Pi/360), 1)
-		text := what + " corner, on its " + string(side) + ", " + words.Trim(deg, 3) + "°: legs of " + t.w.Read(max(leg, p.LegMm)) + " for the throat of " + t.w.Read(p.ThroatMm)
+		text := what + " corner, on its " + side + ", " + words.Trim(deg, 3) + "°: legs of " + t.w.Read(max(leg, p.LegMm)) + " for the throat of " + t.w.Read(p.ThroatMm)
 		if deg < leastCornerDeg || deg > mostCornerDeg {
 			text += "; " + worth + " (EN 1993-1-8, 4.3.2.1, from memory)"
 		}
 		do = append(do, text+".")
 	}
 	corner("Open", open, 90+end.Mitre.Deg, "what the seam there holds is found by test alone")
-	corner("Close", close, 90-end.Mitre.Deg, "the seam there counts as a butt weld that is not through")
+	corner("Close", opposite[open], 90-end.Mitre.Deg, "the seam there counts as a butt weld that is not through")
 	return do
 }
 

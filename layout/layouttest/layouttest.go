@@ -78,6 +78,20 @@ func Small(t testing.TB, name string) string {
 	return golden.Job(t, filepath.Join("..", "joint", "testdata", "worked", name+".yaml"))
 }
 
+// Whole holds what a room writes of each of Worked, from its machine and its plan, to testdata/worked of that room.
+func Whole(t *testing.T, says func(b *strings.Builder, m *machine.Machine, p *plan.Plan)) {
+	t.Parallel()
+	for _, name := range Worked {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			m, p := Load(t, Small(t, name))
+			var b strings.Builder
+			says(&b, m, p)
+			golden.Whole(t, filepath.Join("testdata", "worked", name+".txt"), []byte(b.String()))
+		})
+	}
+}
+
 // job is a job as it is read.
 func job(t testing.TB, path string) *parts.Job {
 	t.Helper()

@@ -3,11 +3,11 @@ package picture_test
 import (
 	"fmt"
 	"math"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"centrepop/layout/layouttest"
+	"centrepop/layout/machine"
 	"centrepop/layout/picture"
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
@@ -19,34 +19,27 @@ import (
 // length and its room stand there, and of lines how many and how long they are.
 // CENTREPOP_UPDATE=1 writes testdata/worked anew: read the difference.
 func TestWorked(t *testing.T) {
-	t.Parallel()
-	for _, name := range layouttest.Worked {
-		t.Run(name, func(t *testing.T) {
-			t.Parallel()
-			m, pl := load(t, layouttest.Small(t, name))
-			all := picture.Draw(m)
-			var b strings.Builder
-			for _, j := range pl.Joints {
-				fmt.Fprintf(&b, "joint %s %.3f kg\n", j.Name, j.MassKg)
-				if j.Lift != nil {
-					fmt.Fprintf(&b, " lift %s", golden.Text(j.Lift))
-				}
-				for _, p := range j.Pictures {
-					fmt.Fprintf(&b, " picture %s %.2f to %.2f, centres %.2f, arrows %v\n", p.Cut, p.MinMm, p.MaxMm, p.Centres, p.Arrows)
-					cuts(&b, p.Shapes)
-				}
+	layouttest.Whole(t, func(b *strings.Builder, m *machine.Machine, pl *plan.Plan) {
+		all := picture.Draw(m)
+		for _, j := range pl.Joints {
+			fmt.Fprintf(b, "joint %s %.3f kg\n", j.Name, j.MassKg)
+			if j.Lift != nil {
+				fmt.Fprintf(b, " lift %s", golden.Text(j.Lift))
 			}
-			if all != nil {
-				fmt.Fprintf(&b, "beside %q, floating %q\n", all.Beside, all.Floating)
-				for _, v := range []plan.View{all.Front, all.End, all.Top} {
-					n, mm, room := measured(v.Lines, false)
-					fmt.Fprintf(&b, "view %.2f to %.2f: %d lines of %.1f mm in %s, centres %.2f, behind %s", v.MinMm, v.MaxMm, n, mm, room, v.Centres, golden.Text(v.Behind))
-					cuts(&b, v.Shapes)
-				}
+			for _, p := range j.Pictures {
+				fmt.Fprintf(b, " picture %s %.2f to %.2f, centres %.2f, arrows %v\n", p.Cut, p.MinMm, p.MaxMm, p.Centres, p.Arrows)
+				cuts(b, p.Shapes)
 			}
-			golden.Whole(t, filepath.Join("testdata", "worked", name+".txt"), []byte(b.String()))
-		})
-	}
+		}
+		if all != nil {
+			fmt.Fprintf(b, "beside %q, floating %q\n", all.Beside, all.Floating)
+			for _, v := range []plan.View{all.Front, all.End, all.Top} {
+				n, mm, room := measured(v.Lines, false)
+				fmt.Fprintf(b, "view %.2f to %.2f: %d lines of %.1f mm in %s, centres %.2f, behind %s", v.MinMm, v.MaxMm, n, mm, room, v.Centres, golden.Text(v.Behind))
+				cuts(b, v.Shapes)
+			}
+		}
+	})
 }
 
 func cuts(b *strings.Builder, list []plan.Shape) {

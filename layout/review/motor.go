@@ -309,7 +309,7 @@ func (r motored) speed() {
 	pairs := func(hz float64) float64 { return math.Floor(60 * hz / turns) }
 	meant := slices.ContainsFunc(mains, func(hz float64) bool { return pairs(hz) > 0 && turns >= (1-mostSlip)*60*hz/pairs(hz) })
 	fastest, slowest := 60*slices.Max(mains), (1-mostSlip)*60*slices.Min(mains)/mostPairs
-	of := func(hz float64) string {
+	wanted := func(hz float64) string {
 		field := 60 * hz / max(1, pairs(hz))
 		return number(math.Ceil((1-mostSlip)*field)) + " to " + number(field) + " rev/min"
 	}
@@ -320,7 +320,7 @@ func (r motored) speed() {
 			What: "the motor's plate gives a speed that no motor on the mains has without a gear", Numbers: numbers + ", wanted " + number(math.Ceil(slowest)) + " rev/min at the least",
 			Rule: "a motor on the mains has twelve poles at the most (common practice, no source)", Fix: "read the plate again; what a gear gives is output-speed"}},
 		flaw{turns <= fastest && !meant, Finding{
-			What: "the motor's plate gives a speed that lies between those of its fields", Numbers: numbers + ", wanted " + strings.Join(seq.Map(mains, of), " or "),
+			What: "the motor's plate gives a speed that lies between those of its fields", Numbers: numbers + ", wanted " + strings.Join(seq.Map(mains, wanted), " or "),
 			Rule: "a motor on the mains runs a little slower than its field", Fix: "read the plate again: speed and frequency of one row"}},
 	)
 }

@@ -2,30 +2,23 @@ package stand_test
 
 import (
 	"fmt"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"centrepop/layout/layouttest"
-	"centrepop/parts/golden"
+	"centrepop/layout/machine"
+	"centrepop/layout/plan"
 )
 
 // TestWorked: where each body of the small jobs of layout/joint/testdata/worked stands, its mass and its
 // centre of gravity, and what has no place. CENTREPOP_UPDATE=1 writes testdata/worked anew: read the difference.
 func TestWorked(t *testing.T) {
-	t.Parallel()
-	for _, name := range layouttest.Worked {
-		t.Run(name, func(t *testing.T) {
-			t.Parallel()
-			m, _ := load(t, layouttest.Small(t, name))
-			var b strings.Builder
-			for i := range m.Bodies {
-				c, box := &m.Bodies[i], m.Bodies[i].Box()
-				kg, centre, _ := c.Mass()
-				fmt.Fprintf(&b, "%s from %.2f to %.2f, %.4g kg about %.2f\n", c.ID, box.Low, box.High, kg, centre)
-			}
-			fmt.Fprintf(&b, "floating %v\n", m.Floating)
-			golden.Whole(t, filepath.Join("testdata", "worked", name+".txt"), []byte(b.String()))
-		})
-	}
+	layouttest.Whole(t, func(b *strings.Builder, m *machine.Machine, _ *plan.Plan) {
+		for i := range m.Bodies {
+			c, box := &m.Bodies[i], m.Bodies[i].Box()
+			kg, centre, _ := c.Mass()
+			fmt.Fprintf(b, "%s from %.2f to %.2f, %.4g kg about %.2f\n", c.ID, box.Low, box.High, kg, centre)
+		}
+		fmt.Fprintf(b, "floating %v\n", m.Floating)
+	})
 }

@@ -1,6 +1,7 @@
 package threads
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 	"strings"
@@ -41,10 +42,7 @@ func acmeThread(row acmeRow, class string, left bool, starts int) Thread {
 	if starts > 1 {
 		name += " " + strconv.Itoa(starts) + " start"
 	}
-	of := class
-	if of == "" {
-		of = acmeClasses[0]
-	}
+	of := cmp.Or(class, acmeClasses[0])
 	share, root := acmeShares[of], math.Sqrt(row.d)
 	below, tolerance := share[0]*root, share[1]*root+share[2]*math.Sqrt(p)
 	middle, crest := row.d-p/2, math.Max(0.05*p, 0.005)

@@ -12,15 +12,16 @@ var kmThreads = []string{
 	"M55x2", "M60x2", "M65x2", "M70x2", "M75x2", "M80x2", "M85x2", "M90x2", "M95x2", "M100x2",
 }
 
-// nutSource is what the source of a lock nut's Unified thread says before its name.
-const nutSource = "ABMA 8.2, lock nut "
-
 // LockNut is the name of the bearing lock nut that runs on a thread: KM6 on M30x1.5 (ISO 2982-2, from memory), N-06 on
 // 1.173-18 (ABMA 8.2); empty where none does.
 func LockNut(t Thread) string {
 	if n := slices.Index(kmThreads, t.Designation); n >= 0 {
 		return "KM" + strconv.Itoa(n)
 	}
-	_, nut, _ := strings.Cut(t.Source, nutSource)
-	return nut
+	for _, row := range nutRows {
+		if strings.HasPrefix(t.Designation, row.size+"-"+number(row.tpi)+" ") {
+			return row.nut
+		}
+	}
+	return ""
 }

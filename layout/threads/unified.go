@@ -129,7 +129,7 @@ var unified = sync.OnceValue(func() (list []sized) {
 	for _, n := range nutRows {
 		d, _ := decimal(n.size)
 		add(UnifiedUNS, unifiedRow{size: n.size, d: d}, unifiedPitch{tpi: n.tpi})
-		list[len(list)-1].Source = nutSource + n.nut
+		list[len(list)-1].Source = "ABMA 8.2, lock nut " + n.nut
 	}
 	return list
 })
