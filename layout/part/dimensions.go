@@ -20,7 +20,7 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			if s.Inside != inside || !profiled && s.Name != "outline" && s.Name != "bore" {
 				continue
 			}
-			text := "Ø" + s.Size.worked(r.W)
+			text := "Ø" + s.Size.classed(r.W)
 			if s.Size.Thread != nil {
 				text = s.Size.Thread.Designation
 			}

@@ -280,7 +280,7 @@ func TestWorkedSizes(t *testing.T) {
 		}) {
 			t.Errorf("%s: no row turns to %s", c.fit, c.want)
 		}
-		if !slices.ContainsFunc(m.Out.Dimensions, func(d plan.Dimension) bool { return d.Text == c.want }) {
+		if !slices.ContainsFunc(m.Out.Dimensions, func(d plan.Dimension) bool { return d.Text == c.want || d.Text+" ("+d.Limits+")" == c.want }) {
 			t.Errorf("%s: the picture does not say %s", c.fit, c.want)
 		}
 	}

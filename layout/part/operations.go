@@ -28,7 +28,7 @@ type bench struct {
 	jigs  []Jigged
 
 	top    string            // the line that marks TOP in an operation that does more
-	worked map[workedTo]bool // the limits that stand in its operations
+	worked map[workedTo]bool // the limits that stand in its operations, if the picture can leave them out
 
 	ground     []string // what is measured once it is ground
 	groundRefs []int
@@ -96,7 +96,7 @@ func (b *bench) limit(name string, z Sized, along bool) []string {
 	if l == "" {
 		return nil
 	}
-	b.worked[workedTo{l, along}] = true
+	b.worked[workedTo{l, along}] = !z.leftOut()
 	return []string{name + " " + l}
 }
 

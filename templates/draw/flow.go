@@ -39,6 +39,7 @@ type Flow struct {
 	top     float64 // of the columns on this page
 	y       float64 // the next piece's upper edge
 	Lowest  float64 // of all columns on this page
+	Past    bool    // a piece ran past the foot of its page
 	most    int     // pages of a trial
 	tallest float64 // of the page after this many
 	pages   int
@@ -186,6 +187,7 @@ func (f *Flow) draw(high float64, piece func() Piece) {
 	}
 	f.y -= high
 	f.Lowest = min(f.Lowest, f.y)
+	f.Past = f.Past || !f.Fits(0)
 }
 
 // set places a piece by its upper left corner.

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/tdewolff/canvas"
@@ -75,5 +76,26 @@ func TestCross(t *testing.T) {
 	}
 	if cross(0, 0, 10, 0, 5, 0, 5, 5) || cross(0, 0, 10, 0, 5, 5, 5, 0) || cross(5, 0, 5, 5, 0, 0, 10, 0) || cross(5, 5, 5, 0, 0, 0, 10, 0) {
 		t.Error("an end on a line crosses it")
+	}
+}
+
+// TestApart: texts keep their order and do not meet, stay between the ends where they fit, and are moved as little as they can be, in squares.
+func TestApart(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ wanted, widths, want []float64 }{
+		{[]float64{20, 50}, []float64{10, 10}, []float64{20, 50}},
+		{[]float64{2, 50}, []float64{10, 10}, []float64{5, 50}},
+		{[]float64{20, 99}, []float64{10, 6}, []float64{20, 97}},
+		{[]float64{50, 52}, []float64{10, 20}, []float64{43.5, 58.5}},
+		{[]float64{50, 95, 98}, []float64{10, 8, 6}, []float64{50, 90, 97}},
+		{[]float64{40, 42, 44}, []float64{10, 20, 30}, []float64{71.0 / 3, 71.0/3 + 15, 71.0/3 + 40}},
+		{[]float64{10, 12, 14}, []float64{10, 20, 30}, []float64{5, 20, 45}},
+		{[]float64{97, 98, 99}, []float64{10, 20, 30}, []float64{45, 60, 85}},
+		{[]float64{50, 51}, []float64{80, 60}, []float64{40, 110}},
+		{nil, nil, nil},
+	} {
+		if got := Apart(c.wanted, c.widths, 0, 100); !slices.EqualFunc(got, c.want, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 }) {
+			t.Errorf("%v, %v wide: %v, want %v", c.wanted, c.widths, got, c.want)
+		}
 	}
 }

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"github.com/tdewolff/canvas"
 )
@@ -58,16 +59,26 @@ func Hatch(d *Drawing, cut *canvas.Path, bounds Rect) {
 // between lo and hi, as little as it can in all (least squares); closer where there
 // is no room for the step.
 func Spread(wanted []float64, step, lo, hi float64) []float64 {
-	n := len(wanted)
-	if n > 1 {
+	if n := len(wanted); n > 1 {
 		step = min(step, (hi-lo)/float64(n-1))
 	}
-	// Without the steps they only have to rise: neighbours that would fall share
+	return Apart(wanted, slices.Repeat([]float64{step}, len(wanted)), lo-step/2, hi+step/2)
+}
+
+// Apart moves the middles of what is so wide (in rising order) to where none lies over
+// another, between lo and hi, as little as it can in all (least squares); beyond hi where
+// there is no room.
+func Apart(wanted, widths []float64, lo, hi float64) []float64 {
+	// Without the widths they only have to rise: neighbours that would fall share
 	// their mean, which is the least in squares.
 	type block struct{ mean, count float64 }
 	var blocks []block
+	before := make([]float64, len(wanted)) // from the first middle to each, set close
 	for i, w := range wanted {
-		b := block{w - float64(i)*step, 1}
+		if i > 0 {
+			before[i] = before[i-1] + (widths[i-1]+widths[i])/2
+		}
+		b := block{w - before[i], 1}
 		for k := len(blocks) - 1; k >= 0 && blocks[k].mean > b.mean; k-- {
 			both := blocks[k].count + b.count
 			b = block{(blocks[k].mean*blocks[k].count + b.mean*b.count) / both, both}
@@ -75,10 +86,11 @@ func Spread(wanted []float64, step, lo, hi float64) []float64 {
 		}
 		blocks = append(blocks, b)
 	}
-	places := make([]float64, 0, n)
+	places := make([]float64, 0, len(wanted))
 	for _, b := range blocks {
 		for range int(b.count) {
-			places = append(places, max(lo, min(b.mean, hi-float64(n-1)*step))+float64(len(places))*step)
+			last := len(wanted) - 1
+			places = append(places, max(lo+widths[0]/2, min(b.mean, hi-widths[last]/2-before[last]))+before[len(places)])
 		}
 	}
 	return places

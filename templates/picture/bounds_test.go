@@ -68,25 +68,6 @@ func TestChainTexts(t *testing.T) {
 	}
 }
 
-// TestLabelsStayInside: a label at the edge of the panel does not give way to a leader over the edge.
-func TestLabelsStayInside(t *testing.T) {
-	t.Parallel()
-	const text = "Ø100 H7 as drawn"
-	wide := labelWidth(plan.Dimension{Text: text})
-	for right, x := range map[bool]float64{false: wide / 2, true: 120 - wide/2} {
-		dim := plan.Dimension{FromMm: 2, ToMm: 12, RadiusMm: 50, Text: text}
-		v, leader := inPanel(), x+wide/2+0.1
-		if right {
-			dim.FromMm, dim.ToMm, leader = 105, 115, x-wide/2-0.1
-		}
-		v.leaders = [][4]float64{{leader, 200, leader, 0}}
-		v.labels([]plan.Dimension{dim}, 120, 1, 1)
-		if at := textsIn(&v.p.Draw)[0]; !near(at.XMm, x) {
-			t.Errorf("at the right %v: the label stands at %v, want %v", right, at.XMm, x)
-		}
-	}
-}
-
 // TestFoldedSides: a length lies over or under the metal where its flange looks up or down by more than 30°, and has
 // its room there; its text stands at that side of its line, or beside it where the flange looks more to a side.
 func TestFoldedSides(t *testing.T) {

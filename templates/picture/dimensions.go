@@ -23,11 +23,14 @@ const (
 	wholeSidePad = 16.0 // with TOP at the left and how far an end is off at the right
 	sizeEmMm     = 3.4  // em of a size, and of its limits
 	limitEmMm    = 2.7
+	labelGapMm   = 3.4 // between the labels of a row
+	passMm       = 1.6 // for a leader between them
+	endMm        = 1.4 // from an end to its word
 	arrowMm      = 2.2
 	leastMm      = 14.0 // of the section itself
 	shortMm      = 34.0 // of a short part, which is drawn longer than it is for the sake of its lengths,
 	mostStretch  = 1.8  // but not more
-	endsMm       = 7.4  // FRONT and BACK under it
+	endsMm       = 7.4  // FRONT and BACK under a whole section
 )
 
 // Dimensioned draws a part cut along its axis, the half above it, with its
@@ -40,15 +43,15 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 	v.sort()
 	outsideRows, boreRows := rowsFor(v.outsides, width), rowsFor(v.bores, width)
 	v.lo, v.hi = reach(s)
-	side := dimSidePad
+	side, ends := dimSidePad, 1.0
 	if s.Whole != nil {
-		side = wholeSidePad
+		side, ends = wholeSidePad, endsMm
 	}
 	outsideMm := labelsMm(v.outsides, outsideRows)
 	// A thin plate is drawn thicker than it is, and a long rod shorter.
 	aspect := min(max(s.LengthMm/(v.hi-v.lo), 0.3), 12)
 	for v.rows = [2]int{1, 1}; ; {
-		fixed := outsideMm + labelsMm(v.bores, boreRows) + v.chainsMm(0) + chainMm + endsMm + v.chainsMm(1)
+		fixed := outsideMm + labelsMm(v.bores, boreRows) + v.chainsMm(0) + chainMm + ends + v.chainsMm(1)
 		room := max(leastMm, maxHeight-fixed)
 		v.h = min(room, (width-2*side)/aspect)
 		v.h = min(max(v.h, leastMm), room)
@@ -130,7 +133,7 @@ func (v *dimensioned) chainPlaces(dims []plan.Dimension, rows int) (places []flo
 			a, b := v.x(dims[i].FromMm), v.x(dims[i].ToMm)
 			wanted, widths = append(wanted, (a+b)/2), append(widths, chainWidth(dims, i))
 		}
-		for k, x := range apart(wanted, widths, 0.5, v.p.Width-0.5) {
+		for k, x := range draw.Apart(wanted, widths, 0.5, v.p.Width-0.5) {
 			i := row + k*rows
 			a, b := v.x(dims[i].FromMm), v.x(dims[i].ToMm)
 			places[i] = x
@@ -166,8 +169,38 @@ func (v *dimensioned) draw(outsideRows, boreRows int) {
 	if v.s.Whole != nil {
 		v.leaning(top)
 	}
-	v.p.Draw.Add(draw.Text{XMm: 0, YMm: -v.p.Height + 1.2, SizeMm: draw.SmallMm, Bold: true, Content: "FRONT"},
-		draw.Text{XMm: v.p.Width, YMm: -v.p.Height + 1.2, SizeMm: draw.SmallMm, Bold: true, Align: draw.Right, Content: "BACK"})
+	v.ends()
+}
+
+// ends says which end is which: beside a half section, along its ends, under a whole one.
+func (v *dimensioned) ends() {
+	front := draw.Text{YMm: -v.p.Height + 1.2, SizeMm: draw.SmallMm, Bold: true, Content: "FRONT"}
+	back := front
+	back.XMm, back.Align, back.Content = v.p.Width, draw.Right, "BACK"
+	if v.s.Whole == nil {
+		front = v.upright(front, v.x0-endMm)
+		back = v.upright(back, v.x0+v.w+endMm+draw.AscentMm*draw.SmallMm)
+	}
+	v.p.Draw.Add(draw.Over(front)...)
+	v.p.Draw.Add(draw.Over(back)...)
+}
+
+// upright turns a text to stand on the axis at x, or higher beside the metal where a leader would run
+// through it.
+func (v *dimensioned) upright(t draw.Text, x float64) draw.Text {
+	t.XMm, t.RotateDeg, t.Align = x, 90, draw.Left
+	long, high := draw.TextWidth(t.Content, t.SizeMm, t.Bold), draw.AscentMm*t.SizeMm
+	for up := 1.0; up == 1 || up+long < v.h; up++ {
+		t.YMm = v.axis + up
+		low, top := canvas.Point{X: x - high/2, Y: t.YMm}, canvas.Point{X: x - high/2, Y: t.YMm + long}
+		if !slices.ContainsFunc(v.leaders, func(l [4]float64) bool {
+			return draw.Cross(low, top, canvas.Point{X: l[0], Y: l[1]}, canvas.Point{X: l[2], Y: l[3]})
+		}) {
+			return t
+		}
+	}
+	t.YMm = v.axis + 1
+	return t
 }
 
 // mostLabels is how many diameters a side of a section shows.
@@ -330,61 +363,132 @@ func arrow(x, y, dir float64) draw.Shape {
 	return draw.Shape{Path: draw.Polygon(x, y, x-dir*arrowMm, y+arrowMm*0.18, x-dir*arrowMm, y-arrowMm*0.18), Fill: draw.Black}
 }
 
-// labels write diameters with their limits in rows from y on, away from the
-// part, each with a leader to its surface.
+// label is a diameter to be written above or below a section.
+type label struct {
+	plan.Dimension
+	fromMm, toMm float64   // where along the axis its surface can be shown
+	row          int       // from the part outwards
+	middle       float64   // of its text
+	passes       []float64 // where its leader passes the rows nearer to the part, from the part outwards
+}
+
+// labels write diameters with their limits in rows from y on, away from the part, each with a leader
+// that goes between the labels of the nearer rows to its surface.
 func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side float64) {
-	byRow := labelRows(dims, rows)
-	high := labelsMm(dims, rows)
-	for row := rows - 1; row >= 0; row-- { // leaders from further out go under
-		mine := byRow[row]
-		outer := high
-		high -= rowMm(mine)
-		wanted, widths := make([]float64, len(mine)), make([]float64, len(mine))
-		for i, dim := range mine {
-			from, to := stretch(dim, dims)
-			wanted[i] = v.x((from + to) / 2)
-			widths[i] = min(labelWidth(dim), v.p.Width)
-		}
-		places := apart(wanted, widths, 0, v.p.Width)
-		base := y + high
+	list := v.settled(labelled(dims, rows), rows)
+	base, bands := make([]float64, rows), make([][2]float64, rows)
+	high := 0.0
+	for row := range rows {
+		inner := high
+		high += rowMm(rowOf(list, row))
+		base[row], bands[row] = y+inner, [2]float64{y + inner - 0.7, y + high - 1.5}
 		if side < 0 {
-			base = y - outer + 1
-		}
-		for i, dim := range mine {
-			// Straight to the surface where the label stands over it.
-			fromMm, toMm := stretch(dim, dims)
-			radius := dim.RadiusMm
-			if v.s.Whole != nil {
-				radius *= side
-			}
-			from, surface := v.x(fromMm+(toMm-fromMm)*0.15), v.y(radius)
-			to := v.x(toMm - (toMm-fromMm)*0.15)
-			half := widths[i]/2 - 2
-			left, right := max(-1, from-2*half-2), min(v.p.Width+1, to+2*half+2)
-			if i > 0 {
-				left = max(left, places[i-1]+widths[i-1]/2-1)
-			}
-			if i+1 < len(mine) {
-				right = min(right, places[i+1]-widths[i+1]/2+1)
-			}
-			places[i] = v.clear(places[i], widths[i], base, left, right)
-			x := min(max(places[i], from), to)
-			under := min(max(x, places[i]-half), places[i]+half)
-			foot := base - 0.7
-			if side < 0 {
-				foot = base + rowMm(mine) - 1.4
-			}
-			v.p.Draw.Add(leaderTo(under, foot, x, surface)...)
-			v.leaders = append(v.leaders, [4]float64{under, foot, x, surface})
-			upper, lower := base+limitEmMm*1.35, base+0.5
-			if dim.Limits == "" {
-				upper = lower
-			} else {
-				v.p.Draw.Add(draw.Over(draw.Text{XMm: places[i], YMm: lower, SizeMm: limitEmMm, Align: draw.Centre, Content: dim.Limits}.Within(v.p.Width - 1))...)
-			}
-			v.p.Draw.Add(draw.Over(draw.Text{XMm: places[i], YMm: upper, SizeMm: sizeEmMm, Bold: true, Align: draw.Centre, Content: dim.Text}.Within(v.p.Width - 1))...)
+			base[row], bands[row] = y-high+1, [2]float64{y - inner - 0.4, y - high + 1}
 		}
 	}
+	for _, l := range list {
+		v.leader(l, bands, side)
+	}
+	for _, l := range list {
+		upper, lower := base[l.row]+limitEmMm*1.35, base[l.row]+0.5
+		if l.Limits == "" {
+			upper = lower
+		} else {
+			v.p.Draw.Add(draw.Over(draw.Text{XMm: l.middle, YMm: lower, SizeMm: limitEmMm, Align: draw.Centre, Content: l.Limits}.Within(v.p.Width - 1))...)
+		}
+		v.p.Draw.Add(draw.Over(draw.Text{XMm: l.middle, YMm: upper, SizeMm: sizeEmMm, Bold: true, Align: draw.Centre, Content: l.Text}.Within(v.p.Width - 1))...)
+	}
+}
+
+// settled gives labels the rows in which their leaders lean least: one after the other changes its row
+// while that helps and the rows do not grow.
+func (v *dimensioned) settled(list []*label, rows int) []*label {
+	most, leans := highMm(list, rows), v.placed(list)
+	for better := true; better; {
+		better = false
+		for _, l := range list {
+			best := l.row
+			for l.row = range rows {
+				if highMm(list, rows) > most {
+					continue
+				}
+				if mm := v.placed(list); mm < leans-0.5 {
+					best, leans, better = l.row, mm, true
+				}
+			}
+			l.row = best
+		}
+	}
+	v.placed(list)
+	return list
+}
+
+// placed finds the middles of labels, row by row from the part outwards: over their surfaces as far as
+// there is room for them and for the leaders that pass between them; and how far the leaders lean in all.
+func (v *dimensioned) placed(list []*label) (leansMm float64) {
+	for _, l := range list {
+		l.passes = nil
+	}
+	for row := 0; ; row++ {
+		on := seq.Keep(list, func(l *label) bool { return l.row >= row })
+		if len(on) == 0 {
+			return leansMm
+		}
+		places := seq.Map(on, func(l *label) float64 { return v.x((l.fromMm + l.toMm) / 2) })
+		widths := seq.Map(on, func(l *label) float64 { return l.roomMm(row) })
+		free := seq.Map(on, v.over)
+		for i := range on {
+			half := max(0, widths[i]/2-labelGapMm)
+			free[i] = [2]float64{free[i][0] - half, free[i][1] + half}
+		}
+		for range 20 { // none moves another where all can stay over their surfaces
+			for i, f := range free {
+				places[i] = min(max(places[i], f[0]), f[1])
+			}
+			places = draw.Apart(places, widths, 0, v.p.Width)
+		}
+		for i, l := range on {
+			leansMm += max(0, free[i][0]-places[i], places[i]-free[i][1]) + 1000*max(0, places[i]+widths[i]/2-v.p.Width)
+			if l.middle = places[i]; l.row > row {
+				l.passes = append(l.passes, l.middle)
+			}
+		}
+	}
+}
+
+// over is where a leader can stand upright on the surface of a label, in the panel.
+func (v *dimensioned) over(l *label) [2]float64 {
+	margin := (l.toMm - l.fromMm) * 0.15
+	return [2]float64{v.x(l.fromMm + margin), v.x(l.toMm - margin)}
+}
+
+// leader leads from a label to its surface, upright where it can be and through the rows between: where each
+// band of texts begins and ends is given, from the part outwards.
+func (v *dimensioned) leader(l *label, bands [][2]float64, side float64) {
+	radius := l.RadiusMm
+	if v.s.Whole != nil {
+		radius *= side
+	}
+	free := v.over(l)
+	half, x := max(0, labelWidth(l.Dimension)/2-labelGapMm), min(max(l.middle, free[0]), free[1])
+	if l.row > 0 {
+		x = l.passes[l.row-1]
+	}
+	x, y := min(max(x, l.middle-half), l.middle+half), bands[l.row][0]
+	for row := l.row - 1; row >= 0; row-- {
+		v.lead(x, y, l.passes[row], bands[row][1])
+		x, y = l.passes[row], bands[row][0]
+		v.lead(x, bands[row][1], x, y)
+	}
+	tip := min(max(x, free[0]), free[1])
+	v.leaders = append(v.leaders, [4]float64{x, y, tip, v.y(radius)})
+	v.p.Draw.Add(leaderTo(x, y, tip, v.y(radius))...)
+}
+
+// lead is a piece of a leader.
+func (v *dimensioned) lead(x, y, tx, ty float64) {
+	v.leaders = append(v.leaders, [4]float64{x, y, tx, ty})
+	v.p.Draw.Add(draw.Segment(x, y, tx, ty, draw.HairMm))
 }
 
 // leaderTo is a thin line from a label to a surface, ending in an arrow on it.
@@ -401,76 +505,73 @@ func leaderTo(x, y, tx, ty float64) []draw.Item {
 	}
 }
 
+// labelWidth is the width of a label and of the gap beside it.
 func labelWidth(d plan.Dimension) float64 {
-	return max(draw.TextWidth(d.Text, sizeEmMm, true), draw.TextWidth(d.Limits, limitEmMm, false)) + 2
+	return max(draw.TextWidth(d.Text, sizeEmMm, true), draw.TextWidth(d.Limits, limitEmMm, false)) + labelGapMm
+}
+
+// roomMm is the width that a label takes in a row: its own, or that of its leader that passes.
+func (l *label) roomMm(row int) float64 {
+	if l.row > row {
+		return passMm
+	}
+	return labelWidth(l.Dimension)
 }
 
 // rowsFor is in how many rows labels must stand for each to have its room.
 func rowsFor(dims []plan.Dimension, width float64) int {
-	sum := seq.Sum(dims, labelWidth)
-	rows := 0
-	if len(dims) > 0 {
-		rows = 1
-	}
-	for rows < len(dims) && (sum > width*float64(rows)*0.9 || labelsWidth(dims, rows) > width) {
+	rows := min(len(dims), 1)
+	for rows < len(dims) && labelsWidth(dims, rows) > width {
 		rows++
 	}
 	return rows
 }
 
-// labelRows are the labels of each row from the part outwards, in the order in which
-// they stand along it.
-func labelRows(dims []plan.Dimension, rows int) [][]plan.Dimension {
-	middle := func(d plan.Dimension) float64 {
+// labelled are diameters in the order in which they stand along the part, in rows by turns.
+func labelled(dims []plan.Dimension, rows int) []*label {
+	list := seq.Map(dims, func(d plan.Dimension) *label {
 		from, to := stretch(d, dims)
-		return from + to
+		return &label{Dimension: d, fromMm: from, toMm: to}
+	})
+	slices.SortStableFunc(list, func(a, b *label) int { return cmp.Compare(a.fromMm+a.toMm, b.fromMm+b.toMm) })
+	for i, l := range list {
+		l.row = i % rows
 	}
-	dims = slices.SortedStableFunc(slices.Values(dims), func(a, b plan.Dimension) int { return cmp.Compare(middle(a), middle(b)) })
-	out := make([][]plan.Dimension, rows)
-	for i, d := range dims {
-		out[i%rows] = append(out[i%rows], d)
-	}
-	return out
+	return list
 }
 
-func rowMm(row []plan.Dimension) float64 {
-	if slices.ContainsFunc(row, func(d plan.Dimension) bool { return d.Limits != "" }) {
+// rowOf are the labels of a row.
+func rowOf(list []*label, row int) []*label {
+	return seq.Keep(list, func(l *label) bool { return l.row == row })
+}
+
+func rowMm(row []*label) float64 {
+	if slices.ContainsFunc(row, func(l *label) bool { return l.Limits != "" }) {
 		return labelRowMm
 	}
 	return plainRowMm
 }
 
-func labelsMm(dims []plan.Dimension, rows int) float64 {
-	return seq.Sum(labelRows(dims, rows), rowMm)
+// labelsMm is how high labels in rows are.
+func labelsMm(dims []plan.Dimension, rows int) float64 { return highMm(labelled(dims, rows), rows) }
+
+func highMm(list []*label, rows int) (mm float64) {
+	for row := range rows {
+		mm += rowMm(rowOf(list, row))
+	}
+	return mm
 }
 
-// labelsWidth is how wide a panel must be for its labels in rows.
-func labelsWidth(dims []plan.Dimension, rows int) float64 {
-	var widest float64
-	for _, row := range labelRows(dims, rows) {
-		sum := seq.Sum(row, labelWidth)
-		widest = max(widest, sum)
+// labelsWidth is how wide a panel must be for its labels in rows, and for the leaders between them.
+func labelsWidth(dims []plan.Dimension, rows int) (widest float64) {
+	list := labelled(dims, rows)
+	for row := range rows {
+		widest = max(widest, seq.Sum(list, func(l *label) float64 {
+			if l.row < row {
+				return 0
+			}
+			return l.roomMm(row)
+		}))
 	}
 	return widest
-}
-
-// apart moves the middles of texts, in rising order, so that none lies over
-// another, as little as it can, between lo and hi.
-func apart(wanted, widths []float64, lo, hi float64) []float64 {
-	n := len(wanted)
-	places := slices.Clone(wanted)
-	for i := range places {
-		places[i] = max(places[i], lo+widths[i]/2)
-		if i > 0 {
-			places[i] = max(places[i], places[i-1]+(widths[i-1]+widths[i])/2)
-		}
-	}
-	for i := n - 1; i >= 0; i-- {
-		limit := hi - widths[i]/2
-		if i < n-1 {
-			limit = places[i+1] - (widths[i]+widths[i+1])/2
-		}
-		places[i] = min(places[i], limit)
-	}
-	return places
 }

@@ -191,7 +191,7 @@ func TestLabelsStraight(t *testing.T) {
 	part := &plan.PartPlan{Section: &plan.Section{LengthMm: 100, MaxMm: 20, Outer: []plan.XY{{YMm: 20}, {XMm: 100, YMm: 20}}},
 		Dimensions: []plan.Dimension{{Kind: plan.OverallDim, ToMm: 100, Text: "100"}, {Kind: plan.DiameterDim, FromMm: 97, ToMm: 98, RadiusMm: 20, Text: "Ø38 h11 × 1.3 H13 in the seat"},
 			{Kind: plan.DiameterDim, FromMm: 0, ToMm: 90, RadiusMm: 20, Text: "Ø40 k6 (40.002 – 40.018) hardened and ground"}}}
-	p := Dimensioned(part, 70, 60)
+	p := Dimensioned(part, 100, 60)
 	n := 0
 	for _, item := range p.Drawn().Items {
 		if s, ok := item.(draw.Shape); ok && s.Fill == draw.Black && s.Path.Bounds().H() > s.Path.Bounds().W() {

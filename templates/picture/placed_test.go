@@ -309,25 +309,6 @@ func TestClearOfLeaders(t *testing.T) {
 	}
 }
 
-// TestApart: texts keep their order and do not meet, stay between the ends where they fit, and are not moved without need.
-func TestApart(t *testing.T) {
-	t.Parallel()
-	for _, c := range []struct{ wanted, widths, want []float64 }{
-		{[]float64{20, 50}, []float64{10, 10}, []float64{20, 50}},
-		{[]float64{2, 50}, []float64{10, 10}, []float64{5, 50}},
-		{[]float64{20, 99}, []float64{10, 6}, []float64{20, 97}},
-		{[]float64{50, 52}, []float64{10, 20}, []float64{50, 65}},
-		{[]float64{50, 95, 98}, []float64{10, 8, 6}, []float64{50, 90, 97}},
-		{[]float64{10, 12, 14}, []float64{10, 20, 30}, []float64{10, 25, 50}},
-		{[]float64{97, 98, 99}, []float64{10, 20, 30}, []float64{45, 60, 85}},
-		{nil, nil, nil},
-	} {
-		if got := apart(c.wanted, c.widths, 0, 100); !slices.EqualFunc(got, c.want, near) {
-			t.Errorf("%v, %v wide: %v, want %v", c.wanted, c.widths, got, c.want)
-		}
-	}
-}
-
 // TestStretchBetween: a diameter is shown where nothing with a label of its own is cut into its surface, on the longest such
 // part; where all is cut away, over its whole length.
 func TestStretchBetween(t *testing.T) {
@@ -355,19 +336,19 @@ func TestStretchBetween(t *testing.T) {
 	}
 }
 
-// TestLabelRowsNeeded: labels stand in as many rows as each needs to have its room, alternating along the part; a row
-// with limits is 8.6 mm high, one without 5.4.
+// TestLabelRowsNeeded: labels stand in as many rows as each needs to have its room and the leaders of further rows
+// theirs, alternating along the part; a row with limits is 8.6 mm high, one without 5.4.
 func TestLabelRowsNeeded(t *testing.T) {
 	t.Parallel()
 	var dims []plan.Dimension
 	for i := range 6 {
 		dims = append(dims, plan.Dimension{FromMm: float64(50 - 10*i), ToMm: float64(60 - 10*i), Text: "Ø100"})
 	}
-	one := draw.TextWidth("Ø100", sizeEmMm, true) + 2
+	one := draw.TextWidth("Ø100", sizeEmMm, true) + 3.4
 	for _, c := range []struct {
 		wide float64
 		rows int
-	}{{6*one/0.9 + 0.01, 1}, {6*one/0.9 - 0.01, 2}, {3*one/0.9 + 0.01, 2}, {3*one/0.9 - 0.01, 3}, {one / 2, 6}} {
+	}{{6*one + 0.01, 1}, {6*one - 0.01, 2}, {3*(one+1.6) + 0.01, 2}, {3*(one+1.6) - 0.01, 3}, {one / 2, 6}} {
 		if got := rowsFor(dims, c.wide); got != c.rows {
 			t.Errorf("%v wide: %d rows, want %d", c.wide, got, c.rows)
 		}
@@ -375,17 +356,124 @@ func TestLabelRowsNeeded(t *testing.T) {
 	if rowsFor(nil, 100) != 0 || rowsFor(dims[:1], 1) != 1 {
 		t.Error("rows for none or one")
 	}
-	rows := labelRows(dims, 2)
-	if len(rows[0]) != 3 || rows[0][0].FromMm != 0 || rows[0][1].FromMm != 20 || rows[1][0].FromMm != 10 {
-		t.Errorf("%v", rows)
+	for i, l := range labelled(dims, 2) {
+		if l.row != i%2 || l.fromMm != 10*float64(i) || l.toMm != l.fromMm+10 {
+			t.Errorf("the label at %d: %+v", i, l)
+		}
 	}
 	dims[0].Limits = "99.9 – 100.1" // the last along the part, in the second row
 	if got := labelsMm(dims, 2); !near(got, 5.4+8.6) {
 		t.Errorf("%v high", got)
 	}
-	wide := max(one, draw.TextWidth(dims[0].Limits, limitEmMm, false)+2)
-	if got := labelsWidth(dims, 2); !near(got, max(3*one, 2*one+wide)) || !near(labelWidth(dims[0]), wide) {
+	wide := max(one, draw.TextWidth(dims[0].Limits, limitEmMm, false)+3.4)
+	if got := labelsWidth(dims, 2); !near(got, max(3*(one+1.6), 2*one+wide)) || !near(labelWidth(dims[0]), wide) {
 		t.Errorf("%v wide", got)
+	}
+}
+
+// TestLeadersPassBetween: labels of any number, above a part or below it, stand in the panel, do not meet, and no leader
+// runs through one; each leader ends on the surface of its own diameter. In the rows that they have, the leaders lean no
+// more than in rows by turns, and most less, and the rows are no higher.
+func TestLeadersPassBetween(t *testing.T) {
+	t.Parallel()
+	at := rand.New(rand.NewPCG(7, 11))
+	straighter, inRows := 0, 0
+	for n := range 200 {
+		v := inPanel()
+		v.p.Width = 60 + 60*at.Float64()
+		var dims []plan.Dimension
+		from := 0.0
+		for i := range 2 + n%9 {
+			to := from + (100-from)*at.Float64()*0.6
+			dims = append(dims, plan.Dimension{FromMm: from, ToMm: to, RadiusMm: 20 + float64(i), Text: strings.Repeat("8", 2+at.IntN(9))})
+			from = to
+		}
+		side := []float64{1, -1}[n%2]
+		rows := rowsFor(dims, v.p.Width)
+		if at.IntN(2) == 0 {
+			dims[len(dims)/2].Limits = "8"
+		}
+		byTurns, list := labelled(dims, rows), labelled(dims, rows)
+		leans := v.placed(byTurns)
+		if got := v.placed(v.settled(list, rows)); got > leans || highMm(list, rows) > highMm(byTurns, rows) {
+			t.Errorf("case %d: leans %v, by turns %v", n, got, leans)
+		} else if rows > 1 && leans > 0.5 {
+			inRows++
+			if got < leans-0.5 {
+				straighter++
+			}
+		}
+		v.labels(dims, side*130, rows, side)
+		var labels []draw.Rect
+		for _, q := range textsIn(&v.p.Draw) {
+			r := draw.TextRect(q)
+			if r.X0 < -1e-6 || r.X1 > v.p.Width+1e-6 {
+				t.Errorf("case %d: a label from %v to %v in %v", n, r.X0, r.X1, v.p.Width)
+			}
+			for _, l := range v.leaders {
+				for _, k := range [...]float64{0, 0.25, 0.5, 0.75, 1} {
+					if x, y := l[0]+k*(l[2]-l[0]), l[1]+k*(l[3]-l[1]); x > r.X0 && x < r.X1 && y > r.Y0 && y < r.Y1 {
+						t.Errorf("case %d: a leader through the label at %v", n, r)
+					}
+				}
+			}
+			for _, o := range labels {
+				if r.Grown(-1e-6).Meets(o) {
+					t.Errorf("case %d: labels %v and %v", n, r, o)
+				}
+			}
+			labels = append(labels, r)
+		}
+		for _, d := range dims {
+			if !slices.ContainsFunc(v.leaders, func(l [4]float64) bool {
+				return near(l[3], v.y(d.RadiusMm)) && l[2] > v.x(d.FromMm)-1e-6 && l[2] < v.x(d.ToMm)+1e-6
+			}) {
+				t.Errorf("case %d: no leader ends on %+v", n, d)
+			}
+		}
+	}
+	if 2*straighter < inRows {
+		t.Errorf("of %d only %d lean less", inRows, straighter)
+	}
+}
+
+// TestEndsBeside: FRONT and BACK stand upright beside the ends of a half section, on the axis, clear of the metal.
+func TestEndsBeside(t *testing.T) {
+	t.Parallel()
+	v := inPanel()
+	v.axis, v.p.Height = -60, 90
+	v.ends()
+	for i, q := range textsIn(&v.p.Draw) {
+		r := draw.TextRect(q)
+		x0, x1 := q.XMm-(r.Y1-q.YMm), q.XMm // turned a quarter to the left
+		if q.RotateDeg != 90 || q.YMm != -59 || q.Content != []string{"FRONT", "BACK"}[i] || i == 0 && x1 > v.x0-1 || i == 1 && x0 < v.x0+v.w+1 {
+			t.Errorf("%q from %v to %v, at %v", q.Content, x0, x1, q.YMm)
+		}
+	}
+	mid := 103 + 1.4 + draw.AscentMm*draw.SmallMm/2
+	for _, c := range []struct {
+		leader [4]float64
+		up     float64
+	}{
+		{[4]float64{mid - 2, 14, mid + 2, 16}, 1},       // over it
+		{[4]float64{mid - 2, 4.1, mid + 2, 6.1}, 6},     // through it
+		{[4]float64{mid - 0.1, -10, mid + 0.1, 110}, 1}, // all along the end
+	} {
+		v = inPanel()
+		v.leaders = [][4]float64{c.leader}
+		v.ends()
+		if got := textsIn(&v.p.Draw)[1].YMm; got != c.up {
+			t.Errorf("a leader at %v: BACK at %v, want %v", c.leader, got, c.up)
+		}
+	}
+	v = inPanel()
+	v.s.Whole = [][]plan.XY{{}}
+	v.p.Height = 90
+	v.ends()
+	for _, q := range textsIn(&v.p.Draw) {
+		if q.RotateDeg != 0 || !near(q.YMm, -88.8) {
+			t.Errorf("%q at %v, turned %v", q.Content, q.YMm, q.RotateDeg)
+		}
 	}
 }
 

@@ -373,8 +373,7 @@ func TestFacesBesideASection(t *testing.T) {
 	}
 }
 
-// TestPicturesFillThePage: what a page leaves over goes to its pictures, and nothing
-// changes its page for it.
+// TestPicturesFillThePage: what pages leave over goes to their pictures, and no page is added and none overrun for it.
 func TestPicturesFillThePage(t *testing.T) {
 	t.Parallel()
 	paper := draw.Frame{WidthMm: 210, HeightMm: 297}
@@ -386,7 +385,7 @@ func TestPicturesFillThePage(t *testing.T) {
 		t.Errorf("%+v", l)
 	}
 	f := draw.NewTrial(c.page(paper), l.pages)
-	if l.set(f, group); f.Over() {
-		t.Error("more pages")
+	if l.set(f, group); f.Over() || f.Past {
+		t.Error("more pages, or past the foot of one")
 	}
 }

@@ -207,21 +207,14 @@ func (l look) sheets(group []*content, paper draw.Frame) []*draw.Sheet {
 	return f.Sheets
 }
 
-// enlarge draws the pictures larger where that leaves everything else on its page.
+// enlarge draws the pictures larger where the pages stay as many.
 func (l *look) enlarge(group []*content, paper draw.Frame) {
-	left := func() float64 {
-		f := draw.NewTrial(group[0].page(paper), l.pages)
-		if l.set(f, group); f.Over() {
-			return -1
-		}
-		return f.Left()
-	}
-	before := left()
 	for _, l.larger = range []float64{1.6, 1.35, 1.2, 1.1, 1, 0.9, 0.8, 0.7} {
 		if l.larger <= l.pictures() {
 			break
 		}
-		if after := left(); after >= 0 && (l.pages == 1 || math.Abs(after-before) < 0.01) {
+		f := draw.NewTrial(group[0].page(paper), l.pages)
+		if l.set(f, group); !f.Over() && !f.Past {
 			return
 		}
 	}
