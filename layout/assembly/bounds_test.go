@@ -245,6 +245,9 @@ func TestSmallBounds(t *testing.T) {
 	}
 	flat := func(x0, y0, x1, y1 float64) Box { return Box{Vec{x0, y0, 50}, Vec{x1, y1, 60}} }
 	through := Of(Cuboid(Vec{-20, -20, 0}, Vec{20, 20, 5}), Cuboid(Vec{-20, -20, 10}, Vec{20, 20, 15})).Cut(Cylinder(8, -1, 16)).rims()
+	halfRound := newRegion(Outline{geom.Loop{{Point: geom.Point{YMm: -10}, Bulge: 1}, {Point: geom.Point{YMm: 10}}}})
+	slope30 := newRegion(Outline{geom.PolygonLoop(geom.Point{}, geom.Point{XMm: 30}, geom.Point{YMm: 40})})
+	round := &prism{g: newRegion(Outline{circle(geom.Point{}, 10)}), high: End{AtMm: 5}}
 	// What a damped step is solved from, three freedoms that are not square to one another.
 	cols, miss := [][]float64{{1, 2, 0, 1}, {0, 1, 3, 1}, {2, 0, 1, 4}}, []float64{5, -1, 2, 3}
 	step := dampedStep(cols, miss, 0.1)
@@ -260,6 +263,11 @@ func TestSmallBounds(t *testing.T) {
 		what      string
 		got, want any
 	}{
+		{"half a round: in it and beside it, by its flat and by its arc", []float64{halfRound.dist(geom.Point{XMm: 3}), halfRound.dist(geom.Point{XMm: -1}), halfRound.dist(geom.Point{XMm: 9.5}), halfRound.dist(geom.Point{XMm: 12}), halfRound.dist(geom.Point{XMm: -3, YMm: 14})}, []float64{-3, 1, -0.5, 2, 5}},
+		// 17 pieces to a quarter would lie 10 · (1 − cos(90°/34)) = 0.0107 off.
+		{"a round edge of 10, to 0.01", []int{len(round.edges(AxisZ)), len(round.edges(AxisZ)[0]), len(round.generators()[0].feet)}, []int{2, 73, 73}},
+		{"stretches in a triangle, level and upright", [][]Span{slope30.across(10), slope30.along(15), slope30.across(41)}, [][]Span{{{0, 22.5}}, {{0, 20}}, nil}},
+		{"on a face, to 0.01 µm", []bool{block.on(Vec{Z: 30 + 0.99e-5}), block.on(Vec{Z: 30 + 1.05e-5}), block.on(Vec{Z: 30 - 0.99e-5}), block.on(Vec{Z: 30 - 1.05e-5})}, []bool{true, false, true, false}},
 		{"what stands on three corners", [][2]any{stands(triangle), stands(block), stands(Of(Cylinder(10, 0, 50).At(Rotate(AxisX, 90))))}, [][2]any{{3, true}, {4, true}, {0, false}}},
 		{"cut just inside a face and just off it", [][]float64{section(triangle, 0.5), section(triangle, 19.5), section(triangle, -0.5), section(triangle, 20.5)}, [][]float64{{3, 600}, {3, 600}, nil, nil}},
 		{"seen from above, below and ahead, however fine", []float64{long(2, Move(Vec{Z: 100})), long(7, Move(Vec{Z: 100})), long(2, Frame(Vec{Z: -100}, AxisZ.Times(-1), AxisY)), long(2, Frame(Vec{Y: -100}, AxisY.Times(-1), AxisZ))}, []float64{120, 120, 120, 140}},
@@ -276,7 +284,7 @@ func TestSmallBounds(t *testing.T) {
 		// A taper of 1 : 10 pushed 10 too far is 1 too large, 1 · cos 5.71° = 0.995 off the surface.
 		{"a taper in its bore, 10 too far in", []float64{deep(Of(Turned([]ZR{{0, 30}, {50, 30}}, []ZR{{0, 20}, {50, 15}})), Of(Turned([]ZR{{-20, 22}, {50, 15}}, nil)), Vec{}), deep(Of(Turned([]ZR{{0, 30}, {50, 30}}, []ZR{{0, 20}, {50, 15}})), Of(Turned([]ZR{{-20, 22}, {50, 15}}, nil)), Vec{Z: 10})}, []float64{0, 0.995}},
 		{"the same ring twice, 1.5 deep in its middle", deep(rings(20, 17, 0), rings(20, 17, 0), Vec{}), 1.5},
-		{"on one axis", []bool{axial(Still), axial(Move(Vec{X: 0.9e-4})), axial(Move(Vec{X: 1.1e-4})), axial(Rotate(AxisX, 180)), axial(Rotate(AxisX, 5e-6)), axial(Rotate(AxisX, 6.2e-6)), axial(Still, Tube(50, 20, 50, 60)), axial(Still, Tube(50, 20, 50, 60).At(Move(Vec{X: 0.9e-4}))), axial(Still, Tube(50, 20, 50, 60).At(Move(Vec{X: 1.1e-4}))), axial(Still, Tube(50, 20, 50, 60).At(Rotate(AxisX, 180))), axial(Still, Tube(50, 20, 50, 60).At(Rotate(AxisX, 0.01))), axial(Still, half)}, []bool{true, true, false, true, true, false, true, true, false, true, false, false}},
+		{"on one axis", []bool{axial(Still), axial(Move(Vec{X: 1e-4})), axial(Move(Vec{X: 1.05e-4})), axial(Rotate(AxisX, 180)), axial(Rotate(AxisX, 5e-6)), axial(Rotate(AxisX, 6.2e-6)), axial(Still, Tube(50, 20, 50, 60)), axial(Still, Tube(50, 20, 50, 60).At(Move(Vec{X: 0.9e-4}))), axial(Still, Tube(50, 20, 50, 60).At(Move(Vec{X: 1.1e-4}))), axial(Still, Tube(50, 20, 50, 60).At(Rotate(AxisX, 180))), axial(Still, Tube(50, 20, 50, 60).At(Rotate(AxisX, 0.01))), axial(Still, half)}, []bool{true, true, false, true, true, false, true, true, false, true, false, false}},
 		{"not turned alone", []bool{notAlone(bar, bar), notAlone(bar.Cut(half), bar), notAlone(bar, bar.Cut(half)), notAlone(bar.Within(half), bar), notAlone(bar, bar.Within(half)), notAlone(bar.Cut(half), bar.Within(half)), notAlone(bar.Cut(half), bar.Cut(half))}, []bool{false, true, true, true, true, true, true}},
 		{"slung at its top, wherever that is", []any{slung(0), slung(500), slung(-500)}, []any{hooked(0), hooked(500), hooked(-500)}},
 		{"how a stop's misses go with a freedom", [][]float64{slope(SlideX), slope(SlideZ), slope(TurnY)}, [][]float64{{1, 0, 0, 0, 0, 0}, {0, 0, 1, 0, 0, 0}, {0, 0, 0, 0, 1, 0}}},
@@ -296,7 +304,7 @@ func TestSmallBounds(t *testing.T) {
 		{"half a millimetre over the floor is a foot", []int{feet(0), feet(0.49), feet(0.51), feet(0.9)}, []int{1, 1, 0, 0}},
 		// Six rings of equal area, the first at 12 · √(1/12) = 3.464, in 24 spokes, the first at 7.5°.
 		{"one look of the 144 through an opening meets a pin", []float64{sees(3.464, 10), sees(3.7, 10), sees(6, 10), sees(7.746, 10), sees(3.464, 29.9), sees(3.464, 30), sees(3.464, 30.1), sees(3.464, -4), sees(3.464, -6)}, []float64{1, 0, 1, 1, 1, 0, 0, 1, 0}},
-		{"what a line crosses ahead", [][]float64{ends(Crossings([]Body{still("b", bar)}, Vec{X: -50}, AxisX)), ends(Crossings([]Body{still("b", block)}, Vec{Z: 10}, AxisX)), ends(Crossings([]Body{still("b", block)}, Vec{X: 20.1, Z: 10}, AxisX))}, [][]float64{nil, {0, 20}, nil}},
+		{"what a line crosses ahead", [][]float64{ends(Crossings([]Body{still("b", bar)}, Vec{X: -50}, AxisX)), ends(Crossings([]Body{still("b", block)}, Vec{Z: 10}, AxisX)), ends(Crossings([]Body{still("b", block)}, Vec{X: 20.1, Z: 10}, AxisX)), ends(Crossings([]Body{still("b", block)}, Vec{X: -20.5, Z: 10}, AxisX)), ends(Crossings([]Body{still("b", block)}, Vec{X: 19.5, Z: 10}, AxisX))}, [][]float64{nil, {0, 20}, nil, {0.5, 40.5}, {0, 0.5}}},
 		{"looks the same once it is turned", []bool{bar.Same(Rotate(AxisZ, 37)), bar.Same(Rotate(AxisX, 180)), bar.Same(Rotate(AxisX, 180).Shifted(Vec{Z: 40})), bar.Same(Move(Vec{X: 0.2})), bar.Same(Move(Vec{X: 0.3})), bar.Same(Move(Vec{Z: 0.24})), bar.Same(Move(Vec{Z: 0.26})), block.Same(Rotate(AxisZ, 180)), block.Same(Rotate(AxisZ, 90)), Of(Cuboid(Vec{-20, -20, 0}, Vec{20, 20, 30})).Same(Rotate(AxisZ, 90))}, []bool{true, false, true, true, false, true, false, true, false, true}},
 		{"turns", []Vec{turns(Still), turns(Rotate(AxisX, 30)), turns(Rotate(AxisY, -90)), turns(Rotate(AxisZ, 179)), turns(Rotate(AxisX, 180)), turns(Rotate(AxisY, 180)), turns(Rotate(AxisZ, 180))}, []Vec{{}, {X: 30}, {Y: -90}, {Z: 179}, {X: 180}, {Y: 180}, {Z: 180}}},
 		{"freedoms", []Vec{moved(SlideX, 5), moved(SlideY, 5), moved(SlideZ, -5), moved(TurnX, quarter), moved(TurnY, quarter), moved(TurnZ, quarter)}, []Vec{{6, 2, 3}, {1, 7, 3}, {1, 2, -2}, {1, -3, 2}, {3, 2, -1}, {-2, 1, 3}}},
@@ -306,7 +314,7 @@ func TestSmallBounds(t *testing.T) {
 		{"a hull leaves out what lies on its sides", hull([]geom.Point{{XMm: 0, YMm: 0}, {XMm: 10, YMm: 0}, {XMm: 5, YMm: 0}, {XMm: 5, YMm: 5}, {XMm: 10, YMm: 10}, {XMm: 0, YMm: 10}, {XMm: 10, YMm: 5}, {XMm: 3, YMm: 4}}), []geom.Point{{XMm: 0, YMm: 0}, {XMm: 10, YMm: 0}, {XMm: 10, YMm: 10}, {XMm: 0, YMm: 10}}},
 		{"a hull of one place, of a line", [][]geom.Point{hull([]geom.Point{{XMm: 1, YMm: 2}}), hull([]geom.Point{{XMm: 0, YMm: 0}, {XMm: 5, YMm: 5}, {XMm: 10, YMm: 10}})}, [][]geom.Point{{{XMm: 1, YMm: 2}}, {{XMm: 0, YMm: 0}, {XMm: 10, YMm: 10}}}},
 		{"a clock", []float64{ClockDeg(Vec{Y: 1}), ClockDeg(Vec{X: 1}), ClockDeg(Vec{Y: -1}), ClockDeg(Vec{X: -1})}, []float64{0, 90, 180, 270}},
-		{"any y where it is along z", Frame(Vec{}, AxisX, AxisX.Times(3)), Frame(Vec{}, AxisX, AxisX.Square())},
+		{"any y where it is along z", []float64{Frame(Vec{}, AxisX, AxisX.Times(3)).Y.Dot(AxisZ), Frame(Vec{}, AxisX, Vec{3, 0.95e-9, 0}).Y.Dot(AxisZ), Frame(Vec{}, AxisX, Vec{3, 1.05e-9, 0}).Y.Dot(AxisZ)}, []float64{1, 1, 0}},
 		{"gaps that are alike to 0.01 are one", addGap(addGap(addGap(nil, Gap{Mm: 1, AreaMm2: 2}), Gap{Mm: 1.0099, AreaMm2: 3}), Gap{Mm: 0.9899, AreaMm2: 4}), []Gap{{Mm: 1, AreaMm2: 5}, {Mm: 0.9899, AreaMm2: 4}}},
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {

@@ -97,7 +97,7 @@ func (s seg) split() []seg {
 	}
 	slices.Sort(cuts)
 	var out []seg
-	from, t0 := s.a, 0.0
+	from, t0 := s.a, float64(0)
 	for _, t := range append(cuts, 1) {
 		piece := s
 		piece.a, piece.b = from, s.at(t)
@@ -138,26 +138,18 @@ func (g *region) square() {
 	if len(g.segs) != 4 {
 		return
 	}
-	from, to := g.low, g.high
+	from := g.low
 	for i := range g.segs {
 		s, next := &g.segs[i], &g.segs[(i+1)%4]
 		level := s.a.YMm == s.b.YMm
 		if s.arc || !level && s.a.XMm != s.b.XMm || level == (next.a.YMm == next.b.YMm) {
 			return
 		}
-		switch {
-		case !s.ghost:
-		case !level && s.a.XMm == g.low.XMm:
-			from.XMm = -inf
-		case !level:
-			to.XMm = inf
-		case s.a.YMm == g.low.YMm:
+		if s.ghost { // the axis lies lowest
 			from.YMm = -inf
-		default:
-			to.YMm = inf
 		}
 	}
-	g.upright, g.from, g.to = true, from, to
+	g.upright, g.from, g.to = true, from, g.high
 }
 
 func newRegion(o Outline) *region {
@@ -282,7 +274,7 @@ func (s *seg) pieces(tol float64) int {
 		return 1
 	}
 	step := 2 * math.Acos(max(0, 1-tol/s.r))
-	return max(1, int(math.Ceil(math.Abs(s.sweep)/step)))
+	return int(math.Ceil(math.Abs(s.sweep) / step))
 }
 
 // crossings are the shares of the segment at which it crosses another, both

@@ -66,6 +66,9 @@ func (s *prism) hits(o, d Vec, ts []float64) []float64 {
 	return ts
 }
 
+// edgeFlatMm is how far the straight pieces of a round edge lie off it at most.
+const edgeFlatMm = 0.01
+
 // edgeShare is how far, of its length, an edge counts beyond its ends: no line passes between two.
 const edgeShare = 1e-6
 
@@ -144,7 +147,7 @@ func gridColumns(g *region, n int) []column {
 func (s *prism) edges(view Vec) [][]Vec {
 	var out [][]Vec
 	for i := range s.g.starts {
-		flat := s.g.flat(i, 0.01)
+		flat := s.g.flat(i, edgeFlatMm)
 		for _, e := range [2]End{s.low, s.high} {
 			out = append(out, seq.Map(append(flat, flat[0]), e.on))
 		}
@@ -189,7 +192,7 @@ func (s *seg) grazed(view geom.Point) []geom.Point {
 func (s *prism) generators() (out []generator) {
 	box := s.box()
 	for i := range s.g.starts {
-		flat := s.g.flat(i, 0.01)
+		flat := s.g.flat(i, edgeFlatMm)
 		turn := seq.Map(append(flat, flat[0]), func(p geom.Point) Vec { return Vec{p.XMm, p.YMm, 0} })
 		out = append(out, generator{turn, box.Low.Z, box.High.Z})
 	}

@@ -110,11 +110,11 @@ func (s *scan) between(a, b row) {
 	s.between(mid, b)
 }
 
-// straight tells whether rows between two lie on the lines that join them.
+// straight tells whether rows between two, of as many places, lie on the lines that join them.
 func (s *scan) straight(a, b row) bool {
 	for _, t := range []float64{0.5, 0.27} { // 0.27 lest a swap of edges looks even
 		mid := s.at(a.y + t*(b.y-a.y))
-		if len(mid.xs) != len(a.xs) || len(mid.xs) != len(b.xs) {
+		if len(mid.xs) != len(a.xs) {
 			return false
 		}
 		for i := range mid.xs {
@@ -237,9 +237,6 @@ func smooth(loop []geom.Point) []geom.Point {
 		if n := len(apart); n == 0 || p.Minus(apart[n-1]).LengthMm() > off {
 			apart = append(apart, p)
 		}
-	}
-	if n := len(apart); n > 1 && apart[0].Minus(apart[n-1]).LengthMm() <= off {
-		apart = apart[:n-1]
 	}
 	// Begun at its lowest point, a corner that stays: were it begun where rows lie close
 	// beside a corner, all of them could go as lying on a line.

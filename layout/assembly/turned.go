@@ -104,7 +104,7 @@ func quadratic(a, b, c float64, ts []float64, on func(t float64) bool) []float64
 	}
 	disc := b*b - 4*a*c
 	switch q := -(b + math.Copysign(math.Sqrt(max(0, disc)), b)) / 2; {
-	case math.Abs(a) >= 1e-12 && disc < 0, math.Abs(a) < 1e-12 && math.Abs(b) < 1e-12:
+	case disc < 0, math.Abs(a) < 1e-12 && math.Abs(b) < 1e-12:
 	case math.Abs(a) < 1e-12:
 		take(-c / b)
 	case q == 0:

@@ -10,13 +10,10 @@ import (
 // corner is the pose of a bar whose mitred end meets another's: cut to cut, long point to
 // long point, the fronts in one plane.
 func (m *Stand) corner(a, b parts.Instance, aEnd, bEnd string) (assembly.Pose, bool) {
-	_, own, okA := m.Model(a.Part).Bar()
-	_, other, okB := m.Model(b.Part).Bar()
-	if !okA || !okB || !parts.Side(aEnd).IsEnd() || !parts.Side(bEnd).IsEnd() {
-		return assembly.Pose{}, false
-	}
+	_, own, _ := m.Model(a.Part).Bar() // what is no bar has no mitre
+	_, other, _ := m.Model(b.Part).Bar()
 	meet, ok := bars.Onto(own, aEnd == string(parts.RightEnd), other, bEnd == string(parts.RightEnd))
-	if !ok {
+	if !ok || !parts.Side(aEnd).IsEnd() || !parts.Side(bEnd).IsEnd() {
 		return assembly.Pose{}, false
 	}
 	pose := assembly.Move(assembly.Vec{X: meet.ShiftMm.XMm, Y: meet.ShiftMm.YMm}).Of(assembly.Rotate(assembly.AxisZ, meet.TurnDeg))

@@ -126,13 +126,13 @@ func (m *Stand) Studs(j *plan.JointPlan) (out []assembly.Meet) {
 	if in.Stud() == "" {
 		return nil
 	}
-	r, stud, way := m.Model(j.A.Part), m.Model(in.Stud()), 1.0 // from A to B
+	r, stud, way, turned := m.Model(j.A.Part), m.Model(in.Stud()), 1.0, true // from A to B
 	g, meet := r.GroupNamed(j.A.Feature), m.meetingFace(j, in)
 	if meet == parts.Back {
-		way = -1
+		way, turned = -1, false
 	}
 	depth, _, _ := r.PlaneOf(g, meet)
-	z, turned := -depth-way*j.Bolt.StudTipMm, way > 0
+	z := -depth - way*j.Bolt.StudTipMm
 	if j.Bolt.StudBack {
 		z, turned = z+way*stud.LengthMm(), !turned
 	}

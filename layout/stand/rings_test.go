@@ -1,0 +1,93 @@
+package stand_test
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/layout/machine"
+	"centrepop/layout/plan"
+)
+
+// missed are the loops of a machine that do not close, with what is said of each.
+func missed(m *machine.Machine) string {
+	var all []string
+	for _, p := range m.Problems {
+		if p.Kind != plan.PlaceMisses {
+			continue
+		}
+		all = append(all, fmt.Sprintf("%s by %.4g mm, %.4g° through %s", p.Joint, p.Args[1].Value, p.Args[1].High, p.Args[2].Text))
+		for _, b := range p.Because {
+			words := []string{b.Name, string(b.Problem.Kind)}
+			for _, a := range b.Problem.Args {
+				if a.Text != "" {
+					words = append(words, a.Text)
+				} else {
+					words = append(words, fmt.Sprintf("%.5g", a.Value))
+				}
+			}
+			all = append(all, strings.Join(words, " "))
+		}
+	}
+	return strings.Join(all, "; ")
+}
+
+// A base and a strap on it, each with two pairs of holes of 20, are bolted by both to two links between them, whose pairs lie
+// 40 apart. Where the pairs of the strap lie 94 from middle to middle, as those of the base, the ring closes, to
+// 0.05 mm and 0.05°; else it misses by the lengths of all between their joints, or, with a pair turned, by the joints, the strap's
+// middle by 2·47·sin 15° = 24.33 where it is turned by 30°.
+func TestStrapOnTwoLinks(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		long, deg float64
+		want      string
+	}{
+		{94, 0, ""}, {94.04, 0, ""}, {93.96, 0, ""}, {94, 0.048, ""},
+		{94.053, 0, "r2 by 0.05 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 94.05 l2 r2; link 2 loop-length 40 r1 r2"},
+		{93, 0, "r2 by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 93 l2 r2; link 2 loop-length 40 r1 r2"},
+		{94, 0.053, "r2 by 0.04 mm, 0.05° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
+		{94, 30, "r2 by 24.33 mm, 30° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
+	} {
+		sin, cos := math.Sincos(c.deg * math.Pi / 180)
+		pair := func(name string, x, cos, sin float64) string {
+			return fmt.Sprintf("  - {name: %s, at: [[%.6f, %.6f], [%.6f, %.6f]], size: M6 clearance}\n", name, x-10*cos, -10*sin, x+10*cos, 10*sin)
+		}
+		plate := func(name, holes string) string {
+			return fmt.Sprintf("part: %s\ntitle: %s\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [300, 60]}\nholes:\n%s", name, name, holes)
+		}
+		joint := func(name, through, into string) string {
+			return fmt.Sprintf("  - {name: %s, bolt: {through: %s, into: %s, bolt: M6 8.8, nut: yes}, face: back-on-front}\n", name, through, into)
+		}
+		m, _ := load(t, write(t, map[string]string{
+			"base.yaml":  plate("base", pair("l", -47, 1, 0)+pair("r", 47, 1, 0)),
+			"strap.yaml": plate("strap", pair("l", -47, 1, 0)+pair("r", c.long-47, cos, sin)),
+			"link.yaml":  strings.Replace(plate("link", pair("low", 40, 1, 0)+pair("high", 0, 1, 0)), "material", "quantity: 2\nmaterial", 1),
+			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, strap.yaml, link.yaml]\njoints:\n" +
+				joint("l1", "link#1.low", "base.l") + joint("r1", "link#2.low", "base.r") + joint("l2", "strap.l", "link#1.high") + joint("r2", "strap.r", "link#2.high")}))
+		if got := missed(m); got != c.want {
+			t.Errorf("%g long, turned by %g°: %q, want %q", c.long, c.deg, got, c.want)
+		}
+	}
+}
+
+// A frame of two rails of 460 and ends of 340 and another length, all of 50 and cut by 45°: along the miss the ends are as long as
+// from the middle of a cut to that of the other, 50 less than over all, and the rails, across it, are not named.
+func TestFrameSaysItsLengths(t *testing.T) {
+	t.Parallel()
+	got := map[string]string{}
+	for _, length := range []string{"338", "339.94", "339.96"} {
+		m, _ := load(t, write(t, frame(t, "job.yaml", "end#2.left", "arm#2.left", "job.yaml", "end#2.right", "arm#2.right",
+			"arm.yaml", "material: S235\n", "quantity: 2\nmaterial: S235\n", "arm.yaml", "bar: {rectangle: [60, 40], wall: 3, length: 300, right: {onto: post.outside, place: {clock: 90, axial: 120}}}",
+			"bar: {square: 50, wall: 4, length: "+length+", left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}}", "job.yaml", "arm.right, to: post.outside", "arm#1.right, to: rail#1.front")))
+		got[length] = missed(m)
+	}
+	if want := map[string]string{
+		"338":    "c4 by 2 mm, 0° through c1, c2, c3; end 1 loop-length 290 c1 c2; arm 2 loop-length 288 c3 c4",
+		"339.94": "c4 by 0.06 mm, 0° through c1, c2, c3; end 1 loop-length 290 c1 c2; arm 2 loop-length 289.94 c3 c4",
+		"339.96": "",
+	}; !maps.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
