@@ -102,6 +102,32 @@ func TestBarsInSpace(t *testing.T) {
 	}
 }
 
+// Bars meet by the cuts of their ends, and a bar with a cope stands on the round that it is cut to, in a place: of other faces and
+// other parts nothing says where they stand. What no joint ties together stands in machines of its own.
+func TestBarsMeetByTheirEnds(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, write(t, frame(t)))
+	for _, c := range []struct {
+		a, aEnd, b, bEnd string
+		want             bool
+	}{
+		{"end", "left", "rail", "right", true}, {"end", "right", "rail", "right", true}, {"rail", "left", "end", "left", true},
+		{"end", "front", "rail", "right", false}, {"end", "left", "rail", "front", false}, {"end", "top", "rail", "bottom", false},
+		{"end", "left", "post", "left", false}, {"post", "right", "end", "left", false}, {"arm", "left", "rail", "left", false},
+		{"arm", "right", "post", "outside", true}, {"arm", "right", "rail", "front", false}, {"rail", "right", "post", "outside", false},
+	} {
+		end := func(part, feature string) plan.JointEnd { return plan.JointEnd{Part: part, Copy: 1, Feature: feature} }
+		if _, ok := m.MeetOf(&plan.JointPlan{Name: "c1", A: end(c.a, c.aEnd), B: end(c.b, c.bEnd)}); ok != c.want {
+			t.Errorf("%+v: %v", c, ok)
+		}
+	}
+	for pair, want := range map[[2]string]bool{{"rail#1", "rail#2"}: true, {"rail#1", "end#2"}: true, {"arm#1", "post#1"}: true, {"arm#1", "rail#1"}: false, {"end#1", "post#1"}: false} {
+		if m.Tied(body(t, m, pair[0]), body(t, m, pair[1])) != want {
+			t.Errorf("%v tied: %v", pair, !want)
+		}
+	}
+}
+
 // Bars that do not close a ring are said to miss; what stands on several feet of a frame may
 // tip, what is only a frame in the making does not.
 func TestFrameMisses(t *testing.T) {

@@ -1,10 +1,14 @@
 package stand_test
 
 import (
+	"fmt"
 	"maps"
+	"strings"
 	"testing"
 
 	"centrepop/layout/layouttest"
+	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 )
 
 // A gusset of 60 × 60 × 6 with a corner of 10 off stands on a base and against an upright: 50 of each edge in two corners, and
@@ -47,6 +51,32 @@ func TestCornersOfSheet(t *testing.T) {
 		}
 		if !maps.Equal(got, c.want) {
 			t.Errorf("%s\n%v, want\n%v", c.joints, got, c.want)
+		}
+	}
+}
+
+// A post stands on a rail of 50 and goes up level with its sides, or stands back from them by so much: along a side that stands back
+// is a corner, along one that is level none, and it is flush. Tube of 50 × 4 has edges of 8 round (EN 10219-2, from memory), which
+// lie 0.25 deep at 6 from the side: over the round of its wall a post is flush there, and touches only what lies between;
+// where the middle of a fillet of 3 would lie over the round it has no corner either.
+func TestFlushOnARound(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ rail, post, from, flush, corners string }{
+		{"square: 50", "50", "0", "front back", "bottom 50, top 50"}, {"square: 50", "40", "0", "front", "bottom 40, top 40, back 40"},
+		{"square: 50", "40", "5", "", "bottom 40, top 40, front 40, back 40"},
+		{"square: 50, wall: 4", "50", "0", "front back", "bottom 38, top 38"}, {"square: 50, wall: 4", "40", "1", "front", "back 40, bottom 35, top 35"},
+		{"square: 50, wall: 4", "40", "3.7", "front back", "bottom 38, top 38"}, {"square: 50, wall: 4", "40", "5", "", "bottom 38, top 38"},
+		{"square: 50, wall: 4", "32", "9", "", "bottom 32, top 32, front 32, back 32"},
+	} {
+		_, pl := layouttest.Load(t, layouttest.Write(t, map[string]string{
+			"rail.yaml": "part: rail\nkind: bar\nmaterial: S235\nbar: {" + c.rail + ", length: 400}\n",
+			"post.yaml": "part: post\nkind: bar\nmaterial: S235\nbar: {square: " + c.post + ", length: 200}\n",
+			"job.yaml": "job: Post\nunits: mm\nparts: [rail.yaml, post.yaml]\njoints:\n" +
+				"  - {name: foot, weld: {part: post.left, to: rail.top, type: fillet, size: 3}, place: {on: top, with: left, from-left: 100, from-bottom: " + c.from + ", front: down}}\n"}))
+		w := pl.Joints[0].Weld
+		corners := strings.Join(seq.Map(w.Corners, func(o plan.Corner) string { return fmt.Sprint(o.Side, " ", o.LengthMm) }), ", ")
+		if flush := strings.Join(w.Flush, " "); flush != c.flush || corners != c.corners {
+			t.Errorf("%+v: flush %s, corners %s", c, flush, corners)
 		}
 	}
 }

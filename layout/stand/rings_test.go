@@ -37,7 +37,7 @@ func missed(m *machine.Machine) string {
 // A base and a strap on it, each with two pairs of holes of 20, are bolted by both to two links between them, whose pairs lie
 // 40 apart. Where the pairs of the strap lie 94 from middle to middle, as those of the base, the ring closes, to
 // 0.05 mm and 0.05°; else it misses by the lengths of all between their joints, or, with a pair turned, by the joints, the strap's
-// middle by 2·47·sin 15° = 24.33 where it is turned by 30°.
+// middle by 2·47·sin 15° = 24.33 where it is turned by 30°. A tag on the base is none of it.
 func TestStrapOnTwoLinks(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -61,11 +61,12 @@ func TestStrapOnTwoLinks(t *testing.T) {
 			return fmt.Sprintf("  - {name: %s, bolt: {through: %s, into: %s, bolt: M6 8.8, nut: yes}, face: back-on-front}\n", name, through, into)
 		}
 		m, _ := load(t, write(t, map[string]string{
-			"base.yaml":  plate("base", pair("l", -47, 1, 0)+pair("r", 47, 1, 0)),
+			"base.yaml":  plate("base", pair("l", -47, 1, 0)+pair("r", 47, 1, 0)+pair("t", 120, 1, 0)),
+			"tag.yaml":   plate("tag", pair("h", 0, 1, 0)),
 			"strap.yaml": plate("strap", pair("l", -47, 1, 0)+pair("r", c.long-47, cos, sin)),
 			"link.yaml":  strings.Replace(plate("link", pair("low", 40, 1, 0)+pair("high", 0, 1, 0)), "material", "quantity: 2\nmaterial", 1),
-			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, strap.yaml, link.yaml]\njoints:\n" +
-				joint("l1", "link#1.low", "base.l") + joint("r1", "link#2.low", "base.r") + joint("l2", "strap.l", "link#1.high") + joint("r2", "strap.r", "link#2.high")}))
+			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, strap.yaml, link.yaml, tag.yaml]\njoints:\n" +
+				joint("t", "tag.h", "base.t") + joint("l1", "link#1.low", "base.l") + joint("r1", "link#2.low", "base.r") + joint("l2", "strap.l", "link#1.high") + joint("r2", "strap.r", "link#2.high")}))
 		if got := missed(m); got != c.want {
 			t.Errorf("%g long, turned by %g°: %q, want %q", c.long, c.deg, got, c.want)
 		}

@@ -6,7 +6,11 @@ import (
 	"testing"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/layouttest"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
+	"centrepop/parts"
 )
 
 // A seal 60 x 80 x 8 stands in its bore as a ring from 70, halfway to the lip, to 80, up to
@@ -80,4 +84,32 @@ func TestRingsInGrooves(t *testing.T) {
 	near("flush", rubber.Low.Z, -21, 1e-9)
 	mean := rubber.High.X - math.Pi/4*1.5*1.5/rubber.Size().Z/2
 	near("section", body(t, m, "O-ring of gland-ring#1 face-seal").Solid.Bulk().VolumeMm3/(2*math.Pi*mean), math.Pi/4*1.5*1.5, 0.02)
+}
+
+// A retaining ring keeps a seal of 80 in its bore, from 14 to 30 behind the front, where it is in that bore: by DIN 472 2.5 thick, at the
+// wall of its groove away from the seal, which lies against the shoulder behind. In a groove of another bore, or round the
+// outside, it keeps none.
+func TestRingOfASeal(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		groove      string
+		front, back float64 // of the ring
+	}{
+		{"in: house, axial: 18", 18, 20.5}, {"in: wide, axial: 5", 0, 0}, {"in: neck, axial: 30", 0, 0},
+	} {
+		cap := layouttest.Model(t, "part: cap\nkind: turned\nmaterial: S235\nstock: {round: 130 mm, length: 60 mm}\nprofile:\n  outside: [{name: rim, diameter: 120, length: 20}, {name: neck, diameter: 110, length: 30}]\n"+
+			"  inside: [{name: wide, diameter: 90, length: 14}, {name: house, diameter: 80, fit: H8, length: 16, seat: \"seal 60x80x8, lip front\"}, {name: bore, diameter: 74, length: 20}]\n"+
+			"grooves:\n  - {name: ring, "+c.groove+", from: front, for: retaining-ring}\n")
+		pin := layouttest.Model(t, "part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 60, length: 40}\nprofile:\n  outside: [{name: body, diameter: 40, length: 20}]\n")
+		m := stand.Of(&parts.Job{Joints: []*parts.Joint{{Name: parts.Text{Value: "j"}}}}, []*part.Model{cap, pin}, []*plan.JointPlan{{Name: "j", Placed: []plan.Placed{{Part: "cap", Copy: 1}, {Part: "pin", Copy: 1}}}})
+		var front, back float64
+		for _, b := range m.Bodies {
+			if b.ID == "retaining ring of cap#1" {
+				front, back = -b.Box().High.Z, -b.Box().Low.Z
+			}
+		}
+		if math.Abs(front-c.front)+math.Abs(back-c.back) > 1e-9 {
+			t.Errorf("%s: from %g to %g", c.groove, front, back)
+		}
+	}
 }

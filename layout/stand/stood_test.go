@@ -106,6 +106,7 @@ func TestMotorInLine(t *testing.T) {
 		{"-own, diameter: 60", ", through: belt", "", "20", ""},
 		{", shaft: 28, shaft-length: 10", "", "", "23.6", ""},
 		{", shaft: 28, shaft-length: 10", "", "", "20", "coupling-short 4"},
+		{", shaft: 28, shaft-length: 10", "", ", bores 38 and 11", "20", "coupling-short 4"}, // its shaft is known
 		{"", ", output-speed: 30", "", "1", ""},
 		{"", ", output-speed: 30", ", bores 38 and 11", "1", "coupling-short 1.5"},
 		{"", ", output-speed: 30", ", bores 38 and 11", "2.5", ""},

@@ -78,3 +78,19 @@ func TestRoundInABore(t *testing.T) {
 		}
 	}
 }
+
+// TestTubeInABore: a round of 40 stands out of a plate with metal 1 within the bore, where its own bore is no wider than 38.
+func TestTubeInABore(t *testing.T) {
+	t.Parallel()
+	for inside, want := range map[string]float64{"30": 40, "37.9": 40, "38.1": 0} {
+		models := []*part.Model{
+			layouttest.Model(t, "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {rectangle: [100, 60]}\nbore: {diameter: 40}\n"),
+			layouttest.Model(t, "part: tube\nkind: turned\nmaterial: C45\nstock: {round: 60, length: 40}\nprofile:\n  outside: [{name: body, diameter: 40, length: 30}]\n  inside: [{name: bore, diameter: "+inside+", length: 30}]\n"),
+		}
+		joints := []*plan.JointPlan{{Name: "j", Placed: []plan.Placed{{Part: "plate", Copy: 1}, {Part: "tube", Copy: 1, FrontMm: -10}}}}
+		got := stand.NewSeams(&parts.Job{Joints: []*parts.Joint{{Name: parts.Text{Value: "j"}}}}, models).BoreMm(joints, plan.JointEnd{Part: "plate", Copy: 1}, plan.JointEnd{Part: "tube", Copy: 1}, 40)
+		if got["front"] != want || got["back"] != want {
+			t.Errorf("bored %s: %v", inside, got)
+		}
+	}
+}
