@@ -351,3 +351,63 @@ func TestAlong(t *testing.T) {
 		}
 	}
 }
+
+// TestWithinRounding: what counts as the same, as nothing or as parallel, by its bound: just within and just beyond.
+func TestWithinRounding(t *testing.T) {
+	t.Parallel()
+	xy := func(x, y float64) geom.Point { return geom.Point{XMm: x, YMm: y} }
+	roots := func(a, b, c float64) int {
+		return len(quadratic(a, b, c, nil, func(float64) bool { return true }))
+	}
+	sides := func(off float64) int { // of a square, one of whose corners stands twice
+		return len(newRegion(Outline{geom.PolygonLoop(xy(0, 0), xy(off, 0), xy(10, 0), xy(10, 10), xy(0, 10))}).segs)
+	}
+	quarter := newRegion(Outline{geom.Loop{{Point: xy(7, -7), Bulge: math.Tan(math.Pi / 8)}, {Point: xy(7, 7)}, {Point: xy(-7, 0)}}}).segs[0]
+	in := func(off float64) bool { // off is an angle beyond the end of the arc
+		sin, cos := math.Sincos(math.Pi/4 + off)
+		return quarter.in(xy(cos, sin))
+	}
+	cuts := func(early float64) int { // of an arc from so much before the top to the far side
+		sin, cos := math.Sincos(math.Pi/2 - early)
+		arc := seg{arc: true, r: 10, from: math.Pi/2 - early, sweep: 1, a: xy(10*cos, 10*sin), b: xy(10*math.Cos(math.Pi/2+1-early), 10*math.Sin(math.Pi/2+1-early))}
+		return len(arc.split())
+	}
+	parallel := func(rise float64) bool { // two of 1, crossed in their middles
+		_, ok := (&seg{a: xy(-0.5, -rise/2), b: xy(0.5, rise/2)}).crossings(&seg{a: xy(-0.5, 0), b: xy(0.5, 0)})
+		return !ok
+	}
+	axis := func(r float64) int { return len(turnedLoop([]geom.Point{xy(0, r), xy(0, 10), xy(20, 10), xy(20, r)}).faces()) }
+	tilted := func(deg float64) bool {
+		a, b := still("a", Of(Tube(40, 20, 0, 50), Tube(50, 20, 50, 60).At(Rotate(AxisX, deg)))), still("b", Of(Cylinder(10, 0, 30)))
+		_, ok := onAxis(&a, &b)
+		return ok
+	}
+	rests := func(mm float64) float64 { // the middle of a cuboid so small
+		var b Bulk
+		b.add(mm, Vec{X: 5})
+		return b.Centre.X
+	}
+	for _, c := range []struct {
+		what      string
+		got, want any
+	}{
+		{"numbers", []int{len(distinct([]float64{5, 5 + 0.95e-9})), len(distinct([]float64{5, 5 + 1.05e-9})), len(distinct([]float64{3, 1, 3}))}, []int{1, 2, 2}},
+		{"roots: of a square, of a line, of nothing, of none", []int{roots(1, 0, -1), roots(1.05e-12, 1, -1), roots(0.95e-12, 1, -1), roots(0, 1.05e-12, -1), roots(0, 0.95e-12, -1), roots(1, 0, 1), roots(1, 0, 0)}, []int{2, 2, 1, 1, 0, 0, 1}},
+		{"corners", []int{sides(0.95e-9), sides(1.05e-9)}, []int{4, 5}},
+		{"beyond the end of a quarter, 1e-9 of its radius inward", []bool{in(0), in(1.38e-9), in(1.48e-9), in(-1)}, []bool{true, true, false, true}},
+		{"an arc that begins before the top", []int{cuts(0.95e-9), cuts(1.05e-9), cuts(0.5), cuts(-0.1)}, []int{1, 2, 2, 1}},
+		{"parallel", []bool{parallel(0.95e-12), parallel(1.05e-12)}, []bool{true, false}},
+		{"a skin along the axis", []int{axis(0.95e-9), axis(1.05e-9)}, []int{3 * sectors, 4 * sectors}},
+		{"rings tilted to one another by 1.414e-6", []bool{tilted(7.9e-5), tilted(8.3e-5)}, []bool{true, false}},
+		{"nothing to weigh", []float64{rests(0.95e-12), rests(1.05e-12)}, []float64{0, 5}},
+		{"a chord", []bool{straight([]Vec{{}, {X: 5}, {X: 0.95e-9}}, 1), straight([]Vec{{}, {X: 5}, {X: 1.05e-9}}, 1), straight([]Vec{{}, {X: 5, Y: 0.9}, {X: 10}}, 1), straight([]Vec{{}, {X: 5, Y: 1.05}, {X: 10}}, 1)}, []bool{false, true, true, false}},
+		{"seen along an arc's axis", []int{len(quarter.grazed(xy(0, 0.95e-9))), len(quarter.grazed(xy(0, 1.05e-9))), len(quarter.grazed(xy(1, 0)))}, []int{0, 1, 0}},
+		{"a line beside an edge", []float64{lineDist2(xy(0, 0), xy(10, 0), xy(5, 3)), lineDist2(xy(0, 0), xy(10, 0), xy(-4, 3)), lineDist2(xy(0, 0), xy(10, 0), xy(13, 4)), lineDist2(xy(0, 0), xy(10, 0), xy(0, 2)), lineDist2(xy(0, 0), xy(10, 0), xy(10, 2))}, []float64{9, 25, 25, 4, 4}},
+		{"a line in a body for long enough", []int{len(Of(Cuboid(Vec{}, Vec{10, 10, 0.95e-7})).Spans(Vec{5, 5, -1}, AxisZ)), len(Of(Cuboid(Vec{}, Vec{10, 10, 1.05e-7})).Spans(Vec{5, 5, -1}, AxisZ))}, []int{0, 1}},
+		{"two stretches with a gap", []int{len(Of(Cuboid(Vec{}, Vec{10, 10, 1}), Cuboid(Vec{Z: 1 + 0.95e-6}, Vec{10, 10, 2})).Spans(Vec{5, 5, -1}, AxisZ)), len(Of(Cuboid(Vec{}, Vec{10, 10, 1}), Cuboid(Vec{Z: 1 + 1.05e-6}, Vec{10, 10, 2})).Spans(Vec{5, 5, -1}, AxisZ))}, []int{1, 2}},
+	} {
+		if !reflect.DeepEqual(c.got, c.want) {
+			t.Errorf("%s: %v, want %v", c.what, c.got, c.want)
+		}
+	}
+}

@@ -12,9 +12,6 @@ type Bulk struct {
 }
 
 func (b *Bulk) add(mm3 float64, centre Vec) {
-	if mm3 == 0 {
-		return
-	}
 	total := b.VolumeMm3 + mm3
 	if math.Abs(total) > 1e-12 {
 		b.Centre = b.Centre.Times(b.VolumeMm3 / total).Add(centre.Times(mm3 / total))

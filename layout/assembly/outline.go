@@ -62,8 +62,8 @@ func lineDist2(a, b, p geom.Point) float64 {
 	t := qx*dx + qy*dy
 	if l := dx*dx + dy*dy; t >= l {
 		qx, qy = p.XMm-b.XMm, p.YMm-b.YMm
-	} else if t > 0 {
-		t /= l
+	} else {
+		t = max(0, t/l)
 		qx, qy = qx-dx*t, qy-dy*t
 	}
 	return qx*qx + qy*qy

@@ -231,7 +231,8 @@ func (c *coaxial) back(w Way) float64 { return math.Copysign(1, c.axis.Z.Dot(w.B
 // stops are the stretches of the way, in mm from the seat, in which the mover (b) would lie
 // in the fixed body (a), over a band of radii wider than the limit.
 func (c *coaxial) stops(w Way, f, m *Body, limit float64) (out []Span) {
-	wide, last := 0.0, Span{}
+	var wide float64
+	var last Span
 	for _, band := range c.bands() {
 		r := (band.FromMm + band.ToMm) / 2
 		here, met := meeting(w, acrossAll(c.a, r), acrossAll(c.b, r), c.back(w), limit)

@@ -60,8 +60,7 @@ func (b *Body) Section(plane Pose, flatMm float64) [][]geom.Point {
 	}
 	slices.Sort(ys)
 	prev := s.at(ys[0])
-	s.rows = append(s.rows, prev)
-	for _, y := range ys[1:] {
+	for _, y := range ys {
 		next := s.at(y)
 		s.between(prev, next)
 		s.rows = append(s.rows, next)

@@ -105,7 +105,7 @@ func chords(line []Vec, fineMm float64) []Vec {
 	if len(line) < 3 {
 		return line
 	}
-	out := line[:1:1]
+	out := []Vec{line[0]}
 	from := 0
 	for i := 2; i < len(line); i++ {
 		off := surfaceMm
