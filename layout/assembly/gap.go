@@ -30,9 +30,6 @@ func Gaps(a, b *Body, toward Vec) []Gap {
 	inv := frame.Inverse()
 	box := b.Box().Moved(inv).Common(a.Box().Moved(inv))
 	low, size := box.Low, box.Size()
-	if size.X <= 0 || size.Y <= 0 {
-		return nil
-	}
 	const n = 60
 	cell := geom.Point{XMm: size.X / n, YMm: size.Y / n}
 	var out []Gap

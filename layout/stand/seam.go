@@ -274,9 +274,6 @@ func (c *cornered) pieces(s stretch) {
 	}
 	meet(-levelMm, levelMm, s.on...)
 	meet(-levelMm, roundedMm, s.on...)
-	if len(ends) == 2 {
-		return // it lies on none of them
-	}
 	meet(levelMm, -levelMm, s.of)
 	meet(c.out, levelMm, s.on...)
 	meet(c.out, -c.out, c.others...)

@@ -94,3 +94,14 @@ func TestTubeInABore(t *testing.T) {
 		}
 	}
 }
+
+// TestDriven: of a shaft of 10, 20 and 10 a motor turns the front end by what is nearer to it, or in the middle, else the back one.
+func TestDriven(t *testing.T) {
+	t.Parallel()
+	m := stand.Of(&parts.Job{}, []*part.Model{layouttest.Model(t, "part: s\nkind: shaft\nmaterial: C45\nstock: {round: 30, length: 50}\nprofile:\n  outside: [{name: a, diameter: 20, length: 10}, {name: b, diameter: 25, length: 20}, {name: c, diameter: 20, length: 10}]\n")}, nil)
+	for step, want := range map[string]float64{"a": 1, "b": 1, "c": -1} {
+		if got := m.Driven(parts.JointRef{Part: "s", Copy: 1, Feature: step}); got != want {
+			t.Errorf("%s: %g", step, got)
+		}
+	}
+}
