@@ -248,6 +248,15 @@ func TestSmallBounds(t *testing.T) {
 	halfRound := newRegion(Outline{geom.Loop{{Point: geom.Point{YMm: -10}, Bulge: 1}, {Point: geom.Point{YMm: 10}}}})
 	slope30 := newRegion(Outline{geom.PolygonLoop(geom.Point{}, geom.Point{XMm: 30}, geom.Point{YMm: 40})})
 	round := &prism{g: newRegion(Outline{circle(geom.Point{}, 10)}), high: End{AtMm: 5}}
+	folds := func(deg float64) int { // of an upright body with a corner that turns so far and three sharp ones, from above
+		sin, cos := math.Sincos(deg * math.Pi / 180)
+		p := []geom.Point{{}, {XMm: 10}, {XMm: 10 + 10*cos, YMm: 10 * sin}, {XMm: 5, YMm: 50}}
+		return len(newRuled(p, p, 0, 20).edges(AxisZ))
+	}
+	misses := func(way Vec) Vec {
+		at := Solve("a", []Meet{{ID: "1", A: "a", B: "b", OnA: Still, OnB: Still}, {ID: "2", A: "a", B: "b", OnA: Move(way.Times(-3)), OnB: Still}})
+		return at.Missed[0].Along
+	}
 	// What a damped step is solved from, three freedoms that are not square to one another.
 	cols, miss := [][]float64{{1, 2, 0, 1}, {0, 1, 3, 1}, {2, 0, 1, 4}}, []float64{5, -1, 2, 3}
 	step := dampedStep(cols, miss, 0.1)
@@ -268,6 +277,10 @@ func TestSmallBounds(t *testing.T) {
 		{"a round edge of 10, to 0.01", []int{len(round.edges(AxisZ)), len(round.edges(AxisZ)[0]), len(round.generators()[0].feet)}, []int{2, 73, 73}},
 		{"stretches in a triangle, level and upright", [][]Span{slope30.across(10), slope30.along(15), slope30.across(41)}, [][]Span{{{0, 22.5}}, {{0, 20}}, nil}},
 		{"on a face, to 0.01 µm", []bool{block.on(Vec{Z: 30 + 0.99e-5}), block.on(Vec{Z: 30 + 1.05e-5}), block.on(Vec{Z: 30 - 0.99e-5}), block.on(Vec{Z: 30 - 1.05e-5})}, []bool{true, false, true, false}},
+		{"a way by the clock is 1 long", []Vec{ClockWay(90), ClockWay(0)}, []Vec{AxisX, AxisY}},
+		{"half a hollow block", int(math.Round(Of(Cuboid(Vec{}, Vec{10, 10, 10})).Hollow(Cuboid(Vec{2, 2, 2}, Vec{8, 8, 8})).Within(Cuboid(Vec{}, Vec{5, 10, 10})).Bulk().VolumeMm3)), 392},
+		{"folds of 15° and over are seen", []int{folds(14.95), folds(15.05)}, []int{2 + 3, 2 + 4}},
+		{"a stop that misses by 3, whichever way", []Vec{misses(AxisX), misses(AxisY), misses(AxisZ)}, []Vec{AxisX, AxisY, AxisZ}},
 		{"what stands on three corners", [][2]any{stands(triangle), stands(block), stands(Of(Cylinder(10, 0, 50).At(Rotate(AxisX, 90))))}, [][2]any{{3, true}, {4, true}, {0, false}}},
 		{"cut just inside a face and just off it", [][]float64{section(triangle, 0.5), section(triangle, 19.5), section(triangle, -0.5), section(triangle, 20.5)}, [][]float64{{3, 600}, {3, 600}, nil, nil}},
 		{"seen from above, below and ahead, however fine", []float64{long(2, Move(Vec{Z: 100})), long(7, Move(Vec{Z: 100})), long(2, Frame(Vec{Z: -100}, AxisZ.Times(-1), AxisY)), long(2, Frame(Vec{Y: -100}, AxisY.Times(-1), AxisZ))}, []float64{120, 120, 120, 140}},

@@ -36,9 +36,6 @@ func newSeg(v geom.Vertex, to geom.Point) seg {
 	}
 	s.arc = true
 	s.c, s.r, s.sweep = v.Arc(to)
-	chord := to.Minus(v.Point) // the arc lies on the right of it for a positive bulge
-	s.mid = geom.Point{XMm: chord.YMm, YMm: -chord.XMm}.Times(math.Copysign(1/chord.LengthMm(), v.Bulge))
-	s.cosHalf = math.Cos(s.sweep / 2)
 	s.from = math.Atan2(s.a.YMm-s.c.YMm, s.a.XMm-s.c.XMm)
 	return s
 }
@@ -235,10 +232,7 @@ func (g *region) area() (mm2 float64, centre geom.Point) {
 		a, m, _ := g.counts(i)
 		mm2, centre = mm2+a, centre.Plus(m)
 	}
-	if mm2 != 0 {
-		centre = centre.Times(1 / mm2)
-	}
-	return mm2, centre
+	return mm2, centre.Times(1 / mm2)
 }
 
 // second are the moments of the area by x² and by xy, in mm⁴, each arc as 512 chords.
