@@ -71,3 +71,19 @@ func TestTipsWithItsFeet(t *testing.T) {
 		}
 	}
 }
+
+// A bar that lies across a plate of 400 × 200, its middle 10 beyond the edge, is said to reach over it by half its length and that,
+// where it is no longer than the plate: a longer one lies under it.
+func TestBarOverAPlate(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ long, top, at, want string }{
+		{"300", "right", "0, 90", ""}, {"300", "right", "0, 110", "overhangs bar base 160"}, {"398", "right", "0, 110", "overhangs bar base 209"}, {"402", "right", "0, 110", ""},
+		{"300", "up", "210, 0", "overhangs bar base 160"}, {"402", "up", "210, 0", ""},
+	} {
+		if got := found(t, map[string]string{"base.yaml": basePart, "bar.yaml": "part: bar\nkind: bar\nmaterial: S235\nbar: {flat: [60, 20], length: " + c.long + "}\n",
+			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, bar.yaml]\njoints:\n  - {name: bar, weld: {part: bar.back, to: base.outline, type: fillet, size: 5}, place: {on: front, with: back, at: [" + c.at + "], top: " + c.top + "}}\n"},
+			plan.Overhangs); got != c.want {
+			t.Errorf("%s long, %s at %s: %q, want %q", c.long, c.top, c.at, got, c.want)
+		}
+	}
+}

@@ -428,7 +428,7 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 	for _, j := range m.Joints {
 		name := m.Joint(j.Name).Anchored.Value
 		i := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == name })
-		if name == "" || i < 0 || !slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return m.low(&b) < m.low(&m.Bodies[i]) }) {
+		if name == "" || i < 0 {
 			continue
 		}
 		middle := assembly.Together(m.Bodies).Centre.Dot(m.Up)
