@@ -273,8 +273,8 @@ func (j *Job) Joint(name string) *Joint {
 	return seq.First(j.Joints, func(o *Joint) bool { return o.Name.Value == name })
 }
 
-// Is tells whether a reference names a copy of a part.
-func (r JointRef) Is(part string, copy int) bool { return r.Part == part && r.Copy == copy }
+// Is tells whether two references name the same feature of the same copy.
+func (r JointRef) Is(o JointRef) bool { return r.Instance() == o.Instance() && r.Feature == o.Feature }
 
 // Holds tells whether a joint holds a part, whichever copy of it.
 func (j *Joint) Holds(part string) bool {

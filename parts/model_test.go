@@ -272,8 +272,9 @@ func TestJoints(t *testing.T) {
 			t.Errorf("%+v holds %v", k.j, k.j.Refs())
 		}
 	}
-	if fit := (&Joint{Press: &PressJoint{Shaft: a, Bore: b}}); !fit.Holds("a") || !fit.Holds("b") || fit.Holds("c") || !a.Is("a", 0) || b.Is("b", 1) || !b.Is("b", 2) || b.Is("a", 2) {
-		t.Error("which part, and which copy of it")
+	if fit := (&Joint{Press: &PressJoint{Shaft: a, Bore: b}}); !fit.Holds("a") || !fit.Holds("b") || fit.Holds("c") || !b.Is(JointRef{Part: "b", Copy: 2, Feature: "g", Pos: Pos{Line: 7}}) ||
+		b.Is(JointRef{Part: "b", Copy: 1, Feature: "g"}) || b.Is(JointRef{Part: "a", Copy: 2, Feature: "g"}) || b.Is(JointRef{Part: "b", Copy: 2, Feature: "f"}) {
+		t.Error("which part, which copy of it, and which feature")
 	}
 	none, _ := (&Joint{}).Ends()
 	job := Job{Parts: []*Part{{Name: text("a"), Quantity: 2}, {Name: text("b"), Quantity: 3}}, Joints: []*Joint{{Name: text("seam"), Kind: WeldKind, Weld: &WeldJoint{Part: JointRef{Part: "a", Copy: 2}, To: JointRef{Part: "b", Copy: 1}}}, {Name: text("fit"), Kind: PressKind, Press: &PressJoint{Shaft: JointRef{Part: "a", Copy: 1}}}}}

@@ -16,7 +16,7 @@ func (b *Bore) LeftMm(weldMm float64) float64 {
 // Unwelded are the copies of a part, from 1, that no weld of the job holds.
 func (j *Job) Unwelded(p *Part) (copies []int) {
 	for n := 1; n <= p.Quantity; n++ {
-		holds := func(r JointRef) bool { return r.Part == p.Name.Value && r.Copy == n }
+		holds := func(r JointRef) bool { return r.Instance() == Instance{p.Name.Value, n} }
 		if !slices.ContainsFunc(j.Joints, func(o *Joint) bool { return o.Weld != nil && (holds(o.Weld.Part) || holds(o.Weld.To)) }) {
 			copies = append(copies, n)
 		}

@@ -22,7 +22,7 @@ const fineMm = 0.1
 func fineSizes(f feature, made []*joint) []string {
 	var out []string
 	for s := range seq.Refs(f.r.Steps) {
-		if s != f.step && !s.AfterWeld && !(s.Inside && filled(f.inst(), s, made)) && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
+		if s != f.step && !s.AfterWeld && !(s.Inside && filled(f.Instance(), s, made)) && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
 			out = append(out, f.title()+" "+words.Spaced(s.Name)+" "+f.r.W.Limits(s.Size.MinMm, s.Size.MaxMm))
 		}
 	}
@@ -32,16 +32,16 @@ func fineSizes(f feature, made []*joint) []string {
 // finishLater is the step after the last weld of a weldment, in which its parts get the sizes that
 // they were left large for, with what is cut into them, and their rows of the record.
 func (j *making) finishLater(t *joint) {
-	body := j.weldment(t.a.inst())
-	if slices.ContainsFunc(body, func(i inst) bool { return j.weldedLater(t, i) }) {
+	body := j.weldment(t.a.Instance())
+	if slices.ContainsFunc(body, func(i parts.Instance) bool { return j.weldedLater(t, i) }) {
 		return
 	}
-	slices.SortFunc(body, func(a, b inst) int { return cmp.Or(strings.Compare(a.part, b.part), a.copy-b.copy) })
+	slices.SortFunc(body, func(a, b parts.Instance) int { return cmp.Or(strings.Compare(a.Part, b.Part), a.Copy-b.Copy) })
 	var what, do, by []string
 	clamped, set := "", "turn or bore only now"
 	for _, i := range body {
-		r := j.model(i.part)
-		title, held := copyTitle(r, i.copy), r.LaterHeld
+		r := j.model(i.Part)
+		title, held := copyTitle(r, i.Copy), r.LaterHeld
 		later := slices.DeleteFunc(slices.Clone(r.Steps), func(s part.Step) bool { return !s.AfterWeld })
 		for _, s := range later {
 			what = append(what, title+" "+r.Finished(&s))
@@ -70,11 +70,11 @@ func (j *making) finishLater(t *joint) {
 
 // swingMm is what a weldment turns across about the axis of one of its parts, as it is after a weld; 0
 // where the shop's lathe has no swing.
-func (j *making) swingMm(t *joint, about inst, body []inst) float64 {
+func (j *making) swingMm(t *joint, about parts.Instance, body []parts.Instance) float64 {
 	if !j.job.Shop.SwingMm.Set() {
 		return 0
 	}
-	end := func(i inst) plan.JointEnd { return plan.JointEnd{Part: i.part, Copy: i.copy} }
+	end := func(i parts.Instance) plan.JointEnd { return plan.JointEnd{Part: i.Part, Copy: i.Copy} }
 	return j.seams.SwingMm(j.with(t), end(about), seq.Map(body, end))
 }
 
@@ -82,7 +82,7 @@ func (j *making) swingMm(t *joint, about inst, body []inst) float64 {
 // limits are wide enough for that, or the job says what holds them.
 func (j *making) boresCold(t *joint) {
 	t.emptyBores(j.before, func(f feature, bore *part.Step) {
-		if (bore.Size.MaxMm-bore.Size.MinMm >= fineMm || t.meanwhile(j.job) != "") && !j.weldedLater(t, f.inst()) {
+		if (bore.Size.MaxMm-bore.Size.MinMm >= fineMm || t.meanwhile(j.job) != "") && !j.weldedLater(t, f.Instance()) {
 			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Spaced(bore.Name) + " of " + f.title() + ", cold, plugs out", Wanted: t.w.Dia(bore.Size.NominalMm), Limits: t.w.Limits(bore.Size.MinMm, bore.Size.MaxMm), MinMm: bore.Size.MinMm, MaxMm: bore.Size.MaxMm, Gauge: "bore gauge", Source: bore.Size.Source})
 		}
 	})
@@ -100,7 +100,7 @@ func (t *joint) meanwhile(job *parts.Job) string {
 			continue
 		}
 		for _, f := range []feature{t.a, t.b} {
-			if o.Some(func(e parts.JointRef) bool { return e.Is(f.ref.Part, f.ref.Copy) }) && len(fineSizes(f, nil)) > 0 {
+			if o.Some(func(e parts.JointRef) bool { return e.Instance() == f.Instance() }) && len(fineSizes(f, nil)) > 0 {
 				return a.Reason.Value
 			}
 		}
@@ -119,7 +119,7 @@ func (j *making) holdTrue(t *joint) {
 }
 
 // weldedLater tells whether a later joint welds the same part again.
-func (j *making) weldedLater(t *joint, i inst) bool {
+func (j *making) weldedLater(t *joint, i parts.Instance) bool {
 	return slices.ContainsFunc(ofKind(j.later(t), parts.WeldKind), func(o *joint) bool { return o.has(i) })
 }
 
@@ -129,7 +129,7 @@ func (j *making) weldedLater(t *joint, i inst) bool {
 func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
 	for _, f := range []feature{t.b, t.a} {
 		part := f.r.Part
-		if !part.Flat() || !t.in.Weld.SquareUp.Set() && !j.facedLater(f.inst()) || j.weldedLater(t, f.inst()) {
+		if !part.Flat() || !t.in.Weld.SquareUp.Set() && !j.facedLater(f.Instance()) || j.weldedLater(t, f.Instance()) {
 			continue
 		}
 		return f, geom.Clean(f.spareMm()), true
@@ -188,7 +188,7 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 		if o.out.Weld == nil || o.out.Weld.Faced == "" {
 			continue
 		}
-		if f, spare, _ := j.plateToFace(o); j.facedAt(o, f.inst()) == t {
+		if f, spare, _ := j.plateToFace(o); j.facedAt(o, f.Instance()) == t {
 			do = append(do, "Face the joint face of "+f.title()+" true, down to its thickness of "+t.w.Size(f.r.Part.Thickness.Mm)+": "+t.w.Read(spare)+" stands over it.")
 		}
 	}
@@ -199,13 +199,13 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 
 // facedAt is the joint after which a plate is faced that a weld holds: the last weld of its body
 // before something other is put to the plate.
-func (j *making) facedAt(t *joint, plate inst) *joint {
+func (j *making) facedAt(t *joint, plate parts.Instance) *joint {
 	body, at := j.weldment(plate), t
 	for _, o := range j.later(t) {
 		if !o.forGood() && slices.Contains(o.held(), plate) {
 			break
 		}
-		if o.is(parts.WeldKind) && slices.Contains(body, o.a.inst()) {
+		if o.is(parts.WeldKind) && slices.Contains(body, o.a.Instance()) {
 			at = o
 		}
 	}
@@ -213,7 +213,7 @@ func (j *making) facedAt(t *joint, plate inst) *joint {
 }
 
 // weldment are the parts that welds make one body with a part.
-func (j *making) weldment(i inst) []inst {
+func (j *making) weldment(i parts.Instance) []parts.Instance {
 	return j.members(i, ofKind(j.all, parts.WeldKind))
 }
 
@@ -222,7 +222,7 @@ func (j *making) weldment(i inst) []inst {
 func (j *making) thickYet(t *joint) {
 	for _, o := range ofKind(j.all, parts.WeldKind) {
 		f, spare, ok := j.plateToFace(o)
-		if ok && spare > 0 && t.has(f.inst()) && slices.Index(j.all, j.facedAt(o, f.inst())) >= slices.Index(j.all, t) {
+		if ok && spare > 0 && t.has(f.Instance()) && slices.Index(j.all, j.facedAt(o, f.Instance())) >= slices.Index(j.all, t) {
 			t.caution(f.title() + " is still " + t.w.Size(f.r.Part.Stock.Size.Mm) + " thick, drawn " + t.w.Size(f.r.Part.Thickness.Mm) + ": places and depths here are those of the drawing, and " + t.w.Read(spare) + " stands out beyond its joint face until that is faced.")
 		}
 	}
@@ -230,8 +230,8 @@ func (j *making) thickYet(t *joint) {
 
 // facedLater tells whether a part is bolted to something, so that its face must
 // be true.
-func (j *shop) facedLater(i inst) bool {
+func (j *shop) facedLater(i parts.Instance) bool {
 	return slices.ContainsFunc(j.job.Of(parts.BoltKind), func(o *parts.Joint) bool {
-		return o.Bolt.Through.Is(i.part, i.copy) || o.Bolt.Into.Is(i.part, i.copy)
+		return o.Bolt.Through.Instance() == i || o.Bolt.Into.Instance() == i
 	})
 }

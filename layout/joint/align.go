@@ -18,7 +18,7 @@ const alignDeg = 0.5
 
 // clocks are a feature's clock angles in the assembly.
 func (j *assembly) clocks(f feature) ([]float64, bool) {
-	p := j.at(f.inst())
+	p := j.at(f.Instance())
 	if p == nil {
 		return nil, false
 	}
@@ -27,7 +27,7 @@ func (j *assembly) clocks(f feature) ([]float64, bool) {
 
 // aligned finds the clock angle that all features of a rule share, with the
 // parts in moved displaced by m.
-func (j *assembly) aligned(rule parts.LineRule, moved []inst, m placement) (deg float64, ok bool) {
+func (j *assembly) aligned(rule parts.LineRule, moved []parts.Instance, m placement) (deg float64, ok bool) {
 	common := []float64(nil)
 	if rule.Up {
 		common = []float64{0}
@@ -38,7 +38,7 @@ func (j *assembly) aligned(rule parts.LineRule, moved []inst, m placement) (deg 
 		if !placed {
 			return 0, false
 		}
-		if slices.Contains(moved, f.inst()) {
+		if slices.Contains(moved, f.Instance()) {
 			for k := range angles {
 				angles[k] = m.clock(angles[k])
 			}
@@ -66,7 +66,7 @@ func (j *making) align(t *joint) {
 			if len(f.clocks()) == 0 {
 				t.refuse(ref.Pos, plan.NoClockAngle, plan.Named(f.text()))
 				bad = true
-			} else if j.at(f.inst()) == nil {
+			} else if j.at(f.Instance()) == nil {
 				t.refuse(ref.Pos, plan.NotPlaced, plan.Named(f.title()))
 				bad = true
 			}
@@ -118,7 +118,7 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 		}
 		slices.Sort(turns)
 	}
-	b := j.at(t.b.inst())
+	b := j.at(t.b.Instance())
 	for _, turn := range turns {
 		off := func(rule parts.LineRule) bool { _, ok := j.aligned(rule, moved, turnedBy(turn)); return !ok }
 		if !slices.ContainsFunc(t.in.InLine, off) {
@@ -129,14 +129,14 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 }
 
 // turnsInto are the turns of what is moved that bring two features of a rule in line.
-func (j *making) turnsInto(rule parts.LineRule, moved []inst) (turns []float64) {
+func (j *making) turnsInto(rule parts.LineRule, moved []parts.Instance) (turns []float64) {
 	var in, out []float64
 	if rule.Up {
 		out = append(out, 0)
 	}
 	for _, ref := range rule.Refs {
 		f := j.find(ref)
-		if angles, _ := j.clocks(f); slices.Contains(moved, f.inst()) {
+		if angles, _ := j.clocks(f); slices.Contains(moved, f.Instance()) {
 			in = append(in, angles...)
 		} else {
 			out = append(out, angles...)
@@ -162,7 +162,7 @@ func (j *shop) ruleText(rule parts.LineRule) string {
 
 // pattern is a bolted group's points in the assembly.
 func (j *assembly) pattern(f feature) []plan.XY {
-	p := j.at(f.inst())
+	p := j.at(f.Instance())
 	if p == nil || f.group == nil || f.onWall() {
 		return nil
 	}
@@ -211,7 +211,7 @@ func (j *making) matches(t *joint) []placement {
 }
 
 // traps finds the wrong ways in which the holes match.
-func (boltKind) traps(j *making, t *joint, moved []inst) {
+func (boltKind) traps(j *making, t *joint, moved []parts.Instance) {
 	harmless, serious := 0, false
 	for _, m := range j.matches(t) {
 		out, breaks := j.outOfPlace(t, moved, m)
@@ -231,7 +231,7 @@ func (boltKind) traps(j *making, t *joint, moved []inst) {
 
 // witness asks for a mark where a round joint turns freely and something must
 // line up.
-func (j *making) witness(t *joint, moved []inst) {
+func (j *making) witness(t *joint, moved []parts.Instance) {
 	if t.a.step == nil || t.b.step == nil {
 		return
 	}
@@ -268,10 +268,10 @@ func (j *shop) rules() []parts.LineRule {
 }
 
 // crosses tells whether a rule ties moved parts to parts that stay.
-func (j *shop) crosses(rule parts.LineRule, moved []inst) bool {
+func (j *shop) crosses(rule parts.LineRule, moved []parts.Instance) bool {
 	in, out := false, rule.Up
 	for _, ref := range rule.Refs {
-		if slices.Contains(moved, inst{ref.Part, ref.Copy}) {
+		if slices.Contains(moved, ref.Instance()) {
 			in = true
 		} else {
 			out = true
@@ -281,7 +281,7 @@ func (j *shop) crosses(rule parts.LineRule, moved []inst) bool {
 }
 
 // outOfPlace lists what would lie wrong with the moved parts displaced.
-func (j *making) outOfPlace(t *joint, moved []inst, m placement) (out []plan.Out, breaks bool) {
+func (j *making) outOfPlace(t *joint, moved []parts.Instance, m placement) (out []plan.Out, breaks bool) {
 	var named []parts.JointRef
 	for _, rule := range j.rules() {
 		if !j.crosses(rule, moved) {
@@ -295,7 +295,7 @@ func (j *making) outOfPlace(t *joint, moved []inst, m placement) (out []plan.Out
 		if _, still := j.aligned(rule, moved, m); !still {
 			breaks = true
 			for _, ref := range rule.Refs {
-				if f := j.find(ref); slices.Contains(moved, f.inst()) {
+				if f := j.find(ref); slices.Contains(moved, f.Instance()) {
 					out = seq.Add(out, clocked(f.text(), m, right))
 				}
 			}
@@ -303,7 +303,7 @@ func (j *making) outOfPlace(t *joint, moved []inst, m placement) (out []plan.Out
 	}
 	for _, i := range moved {
 		p := j.at(i)
-		if p == nil || p.group != j.at(t.a.inst()).group {
+		if p == nil || p.group != j.at(t.a.Instance()).group {
 			continue // it has another axis
 		}
 		out = seq.Add(out, j.shifted(t, *p, m, named)...)
@@ -315,7 +315,7 @@ func (j *making) outOfPlace(t *joint, moved []inst, m placement) (out []plan.Out
 }
 
 // changedOver lists what of a joint's first part lies on the wrong side once that is turned end for end.
-func (j *making) changedOver(t *joint, moved []inst) (out []plan.Out) {
+func (j *making) changedOver(t *joint, moved []parts.Instance) (out []plan.Out) {
 	say := func(what string) { out = append(out, plan.Out{What: what}) }
 	if g := t.a.group; g != nil && g.Hole != nil && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil) {
 		sunk := "counterbores"
@@ -338,22 +338,22 @@ func (j *making) changedOver(t *joint, moved []inst) (out []plan.Out) {
 
 // endForEnd tells whether what comes with the first part of a joint looks the same turned end for end there:
 // each of it has its like at the mirrored place, looking the other way or the same from both ends.
-func (j *making) endForEnd(t *joint, moved []inst) bool {
-	first := j.at(t.a.inst())
+func (j *making) endForEnd(t *joint, moved []parts.Instance) bool {
+	first := j.at(t.a.Instance())
 	low, high := first.at.span(0, first.r.LengthMm())
 	if t.a.step != nil {
 		low, high = first.at.span(t.a.step.FromMm, t.a.step.ToMm)
 	}
 	sum := low + high
-	return !slices.ContainsFunc(moved, func(i inst) bool {
+	return !slices.ContainsFunc(moved, func(i parts.Instance) bool {
 		p := j.at(i)
 		if p == nil || p.group != first.group {
 			return true
 		}
 		_, high := p.at.span(0, p.r.LengthMm())
-		return !slices.ContainsFunc(moved, func(k inst) bool {
+		return !slices.ContainsFunc(moved, func(k parts.Instance) bool {
 			o := j.at(k)
-			if o == nil || o.part != p.part || o.group != p.group || o.at.s == p.at.s && !p.r.EndForEnd() {
+			if o == nil || o.Part != p.Part || o.group != p.group || o.at.s == p.at.s && !p.r.EndForEnd() {
 				return false
 			}
 			from, _ := o.at.span(0, o.r.LengthMm())
@@ -362,11 +362,11 @@ func (j *making) endForEnd(t *joint, moved []inst) bool {
 	})
 }
 
-// named tells whether one of some references is to a feature of an instance, or to one of its row.
-func (i inst) named(refs []parts.JointRef, feature string) bool {
+// isNamed tells whether one of some references is to a feature of an instance, or to one of its row.
+func isNamed(i parts.Instance, refs []parts.JointRef, feature string) bool {
 	return slices.ContainsFunc(refs, func(r parts.JointRef) bool {
 		base, _, _ := parts.Numbered(r.Feature)
-		return inst{r.Part, r.Copy} == i && (r.Feature == feature || base == feature)
+		return r.Instance() == i && (r.Feature == feature || base == feature)
 	})
 }
 
@@ -378,7 +378,7 @@ func clocked(what string, m placement, rightDeg float64) plan.Out {
 // shifted lists the features of one part that change place, other than those
 // that a rule names.
 func (j *making) shifted(t *joint, p placedPart, m placement, named []parts.JointRef) (out []plan.Out) {
-	title := copyTitle(p.r, p.copy)
+	title := copyTitle(p.r, p.Copy)
 	for rad := range seq.Refs(p.r.Radials) {
 		name := rad.In.Name.Value
 		angles := seq.Map(rad.Rows, func(row plan.RadialRow) float64 { return p.at.clock(row.ClockDeg) })
@@ -386,19 +386,19 @@ func (j *making) shifted(t *joint, p placedPart, m placement, named []parts.Join
 		for _, a := range angles {
 			stays = stays && slices.ContainsFunc(angles, func(b float64) bool { return apart(m.clock(a), b) <= alignDeg })
 		}
-		if !stays && !p.named(named, name) {
+		if !stays && !isNamed(p.Instance, named, name) {
 			o := clocked(title+" "+words.Spaced(name), m, angles[0])
 			o.Unruled = true
 			out = append(out, o)
 		}
 	}
 	for i := range p.r.Groups {
-		f := feature{ref: parts.JointRef{Part: p.part, Copy: p.copy, Feature: p.r.Groups[i].Group.Name}, r: p.r, group: &p.r.Groups[i]}
-		if p.inst == t.a.inst() && f.group == t.a.group {
+		f := feature{ref: parts.JointRef{Part: p.Part, Copy: p.Copy, Feature: p.r.Groups[i].Group.Name}, r: p.r, group: &p.r.Groups[i]}
+		if p.Instance == t.a.Instance() && f.group == t.a.group {
 			continue
 		}
 		pts := j.pattern(f)
-		if !p.named(named, f.ref.Feature) && !meets(pts, pts, m, leeway{mm: 0.25}) {
+		if !isNamed(p.Instance, named, f.ref.Feature) && !meets(pts, pts, m, leeway{mm: 0.25}) {
 			out = append(out, plan.Out{What: f.text(), Elsewhere: true, Unruled: true})
 		} else if m.turned() && !f.group.Through() {
 			out = append(out, plan.Out{What: f.text() + " on the wrong side"})

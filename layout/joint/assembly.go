@@ -90,17 +90,17 @@ type kind interface {
 	// tools lists what the shop makes for it; before are the joints made before.
 	tools(j *assembly, t *joint, before []*joint, list *tooling)
 	// traps finds the wrong ways to put on what is moved, and what makes them impossible.
-	traps(j *making, t *joint, moved []inst)
+	traps(j *making, t *joint, moved []parts.Instance)
 }
 
 // plain is a kind of joint that weighs nothing, needs no tool and places nothing by itself, and whose round
 // parts may be turned.
 type plain struct{}
 
-func (plain) place(*joint) (at placement, ok bool)        { return at, false }
-func (plain) massKg(*shop, *joint) float64                { return 0 }
-func (plain) tools(*assembly, *joint, []*joint, *tooling) {}
-func (plain) traps(j *making, t *joint, moved []inst)     { j.witness(t, moved) }
+func (plain) place(*joint) (at placement, ok bool)              { return at, false }
+func (plain) massKg(*shop, *joint) float64                      { return 0 }
+func (plain) tools(*assembly, *joint, []*joint, *tooling)       {}
+func (plain) traps(j *making, t *joint, moved []parts.Instance) { j.witness(t, moved) }
 
 // kinds are all kinds of joint that the reader knows.
 var kinds = map[parts.JointKind]kind{
@@ -109,12 +109,6 @@ var kinds = map[parts.JointKind]kind{
 	parts.BoltKind:    boltKind{},
 	parts.BearingKind: bearingKind{},
 	parts.SlideKind:   slideKind{},
-}
-
-// inst is one copy of a part.
-type inst struct {
-	part string
-	copy int
 }
 
 // placement takes a part's coordinates to those of a frame: z' = z0 + s z,
@@ -178,7 +172,7 @@ func apart(a, b float64) float64 {
 
 // placedPart is a part in a group of parts on one axis.
 type placedPart struct {
-	inst
+	parts.Instance
 	r     *part.Model
 	group int
 	at    placement
@@ -196,7 +190,8 @@ type feature struct {
 	nth    int // of radial, from 1; 0 is all
 }
 
-func (f feature) inst() inst { return inst{f.ref.Part, f.ref.Copy} }
+// Instance is the copy of a part that it is on.
+func (f feature) Instance() parts.Instance { return f.ref.Instance() }
 
 // title names the part for people, with the copy where there are several.
 func (f feature) title() string { return copyTitle(f.r, f.ref.Copy) }
@@ -231,16 +226,16 @@ func ofKind(all []*joint, kind parts.JointKind) []*joint {
 
 // bearingIn is the first bearing of some joints in a housing, nil where there is none; bearingOn the first on a
 // shaft.
-func bearingIn(all []*joint, housing inst) *joint {
-	return seq.First(ofKind(all, parts.BearingKind), func(t *joint) bool { return t.b.inst() == housing })
+func bearingIn(all []*joint, housing parts.Instance) *joint {
+	return seq.First(ofKind(all, parts.BearingKind), func(t *joint) bool { return t.b.Instance() == housing })
 }
 
-func bearingOn(all []*joint, shaft ...inst) *joint {
-	return seq.First(ofKind(all, parts.BearingKind), func(t *joint) bool { return slices.Contains(shaft, t.a.inst()) })
+func bearingOn(all []*joint, shaft ...parts.Instance) *joint {
+	return seq.First(ofKind(all, parts.BearingKind), func(t *joint) bool { return slices.Contains(shaft, t.a.Instance()) })
 }
 
 // bolted tells whether one of some joints puts bolts into a part.
-func bolted(all []*joint, i inst) bool {
+func bolted(all []*joint, i parts.Instance) bool {
 	return slices.ContainsFunc(ofKind(all, parts.BoltKind), func(t *joint) bool { return t.has(i) })
 }
 
@@ -450,7 +445,7 @@ func (j *assembly) placeStack(t *joint) {
 	if !t.is(parts.BoltKind) {
 		return
 	}
-	a := *j.at(t.a.inst())
+	a := *j.at(t.a.Instance())
 	mate, thickA, _ := t.a.plane(t.meeting().First)
 	if thickA <= 0 {
 		return
@@ -465,9 +460,9 @@ func (j *assembly) placeStack(t *joint) {
 			front += thick // its back comes against part A's front
 		}
 		at := placement{mate - front, 0, 1}.then(a.at)
-		switch q := j.at(f.inst()); {
+		switch q := j.at(f.Instance()); {
 		case q == nil:
-			j.placed = append(j.placed, placedPart{f.inst(), f.r, a.group, at})
+			j.placed = append(j.placed, placedPart{f.Instance(), f.r, a.group, at})
 		case q.group != a.group: // it comes with what is joined to it
 			j.join(q.group, a.group, q.at.inverse().then(at))
 		}
@@ -475,8 +470,8 @@ func (j *assembly) placeStack(t *joint) {
 	}
 }
 
-func (j *assembly) at(i inst) *placedPart {
-	return seq.At(j.placed, func(p *placedPart) bool { return p.inst == i })
+func (j *assembly) at(i parts.Instance) *placedPart {
+	return seq.At(j.placed, func(p *placedPart) bool { return p.Instance == i })
 }
 
 // place puts every joined part on the axis of its assembly, in the order the
@@ -485,13 +480,13 @@ func (s *shop) place(all []*joint) *assembly {
 	j := &assembly{shop: s}
 	groups := 0
 	ensure := func(f feature) { // each part first in a group of its own
-		if j.at(f.inst()) == nil {
+		if j.at(f.Instance()) == nil {
 			groups++
-			j.placed = append(j.placed, placedPart{f.inst(), f.r, groups, still})
+			j.placed = append(j.placed, placedPart{f.Instance(), f.r, groups, still})
 		}
 	}
 	for _, t := range adjustedLast(all) {
-		if t.is(parts.BoltKind) && (t.walls() || j.at(t.a.inst()) == nil || j.at(t.b.inst()) == nil) {
+		if t.is(parts.BoltKind) && (t.walls() || j.at(t.a.Instance()) == nil || j.at(t.b.Instance()) == nil) {
 			if t.walls() && t.in.Place != nil {
 				t.refuse(t.in.Place.Pos, plan.PlaceIdle, plan.Named(t.a.title()))
 			}
@@ -508,7 +503,7 @@ func (s *shop) place(all []*joint) *assembly {
 		}
 		ensure(t.b)
 		ensure(t.a)
-		switch a, b := j.at(t.a.inst()), j.at(t.b.inst()); { // the later group moves into the frame of the earlier
+		switch a, b := j.at(t.a.Instance()), j.at(t.b.Instance()); { // the later group moves into the frame of the earlier
 		case a.group == b.group:
 			t.agrees(rel, *a, *b)
 		case a.group < b.group:
@@ -567,15 +562,15 @@ func (t *joint) agrees(rel placement, a, b placedPart) {
 
 // members are the parts that hang together once the given joints are made,
 // seen from part i, in order of appearance.
-func (j *shop) members(i inst, made []*joint) []inst {
-	in, has := []inst{i}, map[inst]bool{i: true}
+func (j *shop) members(i parts.Instance, made []*joint) []parts.Instance {
+	in, has := []parts.Instance{i}, map[parts.Instance]bool{i: true}
 	left := made
 	for grew := true; grew; {
 		grew = false
 		var apart []*joint // of none of the parts yet
 		for _, t := range left {
 			ends := t.held()
-			if !slices.ContainsFunc(ends, func(x inst) bool { return has[x] }) {
+			if !slices.ContainsFunc(ends, func(x parts.Instance) bool { return has[x] }) {
 				apart = append(apart, t)
 				continue
 			}
@@ -592,14 +587,14 @@ func (j *shop) members(i inst, made []*joint) []inst {
 
 // side are the parts that hang together with the first of a joint once the given joints are made, and
 // whether the second is among them.
-func (j *shop) side(t *joint, made []*joint) (with []inst, tied bool) {
-	with = j.members(t.a.inst(), made)
-	return with, slices.Contains(with, t.b.inst())
+func (j *shop) side(t *joint, made []*joint) (with []parts.Instance, tied bool) {
+	with = j.members(t.a.Instance(), made)
+	return with, slices.Contains(with, t.b.Instance())
 }
 
 // there are the parts that hang together with either end of a joint before it is made.
-func (j *making) there(t *joint) []inst {
-	return append(j.members(t.a.inst(), j.before), j.members(t.b.inst(), j.before)...)
+func (j *making) there(t *joint) []parts.Instance {
+	return append(j.members(t.a.Instance(), j.before), j.members(t.b.Instance(), j.before)...)
 }
 
 // made are the joints that are made once this one is.
@@ -609,26 +604,26 @@ func (j *making) made(t *joint) []*joint { return append(slices.Clone(j.before),
 func (j *making) later(t *joint) []*joint { return j.all[slices.Index(j.all, t)+1:] }
 
 // from are a joint's end on a part and its other one; ok is false for another part.
-func (t *joint) from(i inst) (own, other feature, ok bool) {
+func (t *joint) from(i parts.Instance) (own, other feature, ok bool) {
 	switch i {
-	case t.a.inst():
+	case t.a.Instance():
 		return t.a, t.b, true
-	case t.b.inst():
+	case t.b.Instance():
 		return t.b, t.a, true
 	}
 	return own, other, false
 }
 
 // has tells whether a part is one of a joint's two.
-func (t *joint) has(i inst) bool { return t.a.inst() == i || t.b.inst() == i }
+func (t *joint) has(i parts.Instance) bool { return t.a.Instance() == i || t.b.Instance() == i }
 
 // ways are the two ends of a joint, either first.
 func (t *joint) ways() [2][2]feature { return [2][2]feature{{t.a, t.b}, {t.b, t.a}} }
 
 // held are all parts that the joint holds: what it clamps and its two ends.
-func (t *joint) held() []inst { return append(t.others(), t.a.inst(), t.b.inst()) }
+func (t *joint) held() []parts.Instance { return append(t.others(), t.a.Instance(), t.b.Instance()) }
 
 // others are the parts clamped with the two ends.
-func (t *joint) others() []inst {
-	return seq.Map(t.in.Clamped(), func(s parts.JointRef) inst { return inst{s.Part, s.Copy} })
+func (t *joint) others() []parts.Instance {
+	return seq.Map(t.in.Clamped(), parts.JointRef.Instance)
 }

@@ -99,7 +99,7 @@ func (a advice) text() string { return strings.Join(a.classes, ", ") + " (" + a.
 // bearingKind is a tapered roller bearing on its shaft and in its housing.
 type bearingKind struct{}
 
-func (bearingKind) traps(*making, *joint, []inst) {} // it turns
+func (bearingKind) traps(*making, *joint, []parts.Instance) {} // it turns
 
 func (bearingKind) ends(_ *shop, t *joint) {
 	t.need(t.a, round(t.a, false), "the shaft step that takes the cone")

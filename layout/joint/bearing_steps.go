@@ -27,7 +27,7 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 		return m, false
 	}
 	m.holds(p)
-	housing := j.at(t.b.inst()).at
+	housing := j.at(t.b.Instance()).at
 	p.CupBackMm, p.LargeEndDir = geom.Clean(housing.z0+housing.s*m.cupBackMm), -housing.s*m.cupDir
 	p.LargeEndMm = geom.Clean(p.CupBackMm + p.LargeEndDir*p.WidthMm)
 	if mm := j.standsOut(t, m); p.Adjusted && mm > nutStopsMm {
@@ -282,7 +282,7 @@ func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 
 // coverOf names what a joint bolts to a housing.
 func (t *joint) coverOf(housing feature) string {
-	if _, cover, ok := t.from(housing.inst()); ok {
+	if _, cover, ok := t.from(housing.Instance()); ok {
 		return cover.title()
 	}
 	return t.a.title()
@@ -394,7 +394,7 @@ func (j *making) fastenedBy(t, other *joint) *joint {
 	}
 	fixed := seq.Keep(j.all, func(o *joint) bool { return !o.is(parts.BearingKind, parts.SlideKind) })
 	for n, o := range fixed {
-		if slices.Contains(j.members(t.b.inst(), fixed[:n+1]), other.b.inst()) {
+		if slices.Contains(j.members(t.b.Instance(), fixed[:n+1]), other.b.Instance()) {
 			if slices.Contains(j.before, o) {
 				return nil
 			}
@@ -412,7 +412,7 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
 	defer func() { t.out.Checks = append(t.out.Checks, check) }()
-	other := bearingOn(seq.Keep(j.all, func(o *joint) bool { return o.b.inst() != t.b.inst() }), t.a.inst())
+	other := bearingOn(seq.Keep(j.all, func(o *joint) bool { return o.b.Instance() != t.b.Instance() }), t.a.Instance())
 	if late := j.fastenedBy(t, other); late != nil {
 		t.problem(plan.FloatEarly, plan.Named(t.a.title()), plan.Named(t.b.title()), plan.Named(other.b.title()), plan.Named(late.in.Name.Value))
 	}

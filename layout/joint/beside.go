@@ -119,7 +119,7 @@ func (j *assembly) frames(t *joint) (a, b placement) {
 		if a = turnedBy(s.TurnDeg); s.OtherWay {
 			a.s = -1
 		}
-	} else if p, q := j.at(t.a.inst()), j.at(t.b.inst()); !t.walls() && p != nil && q != nil {
+	} else if p, q := j.at(t.a.Instance()), j.at(t.b.Instance()); !t.walls() && p != nil && q != nil {
 		a, b = p.at, q.at
 	}
 	return a, b

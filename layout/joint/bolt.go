@@ -234,14 +234,14 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && math.Abs(ra-rb) > reach.mm+1e-6 {
 		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
 	} else if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 && t.in.Place == nil { // else a turn takes out of line what is in it, or is the place's own
-		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.way(t.b.inst())*ms[0].turn), 3)))
+		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.way(t.b.Instance())*ms[0].turn), 3)))
 	}
 	t.refuse(t.in.Pos, kind, args...)
 	return false
 }
 
 // way is 1 for a part as it is drawn or without a place, −1 for one with its front the other way round.
-func (j *assembly) way(i inst) float64 {
+func (j *assembly) way(i parts.Instance) float64 {
 	if p := j.at(i); p != nil {
 		return p.at.s
 	}
@@ -281,7 +281,7 @@ func (j *making) onFloor(plate feature, face parts.Face) bool {
 	anchored := slices.ContainsFunc(j.job.Joints, func(o *parts.Joint) bool { return o.Anchored.Value == plate.ref.Part })
 	return anchored && plate.r.Part.Flat() && !slices.ContainsFunc(j.all, func(o *joint) bool {
 		m, placed := o.meeting(), o.in.Place
-		return o.a.inst() == plate.inst() && m.First == face || o.b.inst() == plate.inst() && (placed == nil && m.Second == face || placed != nil && placed.On == string(face))
+		return o.a.Instance() == plate.Instance() && m.First == face || o.b.Instance() == plate.Instance() && (placed == nil && m.Second == face || placed != nil && placed.On == string(face))
 	})
 }
 
@@ -430,7 +430,7 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 		wall, who, of := j.wall(side)
 		if wall > 0 {
 			place.WallMm = wall
-			place.FilletMm = j.filletAt(of, side.bearing.inst)
+			place.FilletMm = j.filletAt(of, side.bearing.Instance)
 		}
 		room, err := t.bolt.HeadRoom(place)
 		if err != nil {
@@ -455,25 +455,25 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 // blocked finds a part that lies right on top of heads that stand proud.
 func (j *making) blocked(t *joint, side headSide) {
 	for q := range seq.Refs(j.placed) {
-		if q.group != side.group || q.inst == side.bearing.inst {
+		if q.group != side.group || q.Instance == side.bearing.Instance {
 			continue
 		}
 		if gap, over := j.over(q, side); over && gap+side.sunkMm < side.headMm-1e-6 {
-			t.problem(plan.HeadsCovered, plan.Named("the "+side.what), plan.Of(plan.Mm, geom.Clean(side.headMm)), plan.Named(copyTitle(q.r, q.copy)), plan.Of(plan.Mm, geom.Clean(gap+side.sunkMm)))
+			t.problem(plan.HeadsCovered, plan.Named("the "+side.what), plan.Of(plan.Mm, geom.Clean(side.headMm)), plan.Named(copyTitle(q.r, q.Copy)), plan.Of(plan.Mm, geom.Clean(gap+side.sunkMm)))
 		}
 	}
 }
 
 // wall is the least distance from a bolt to a hub or rim beside its head, 0
 // if there is none.
-func (j *making) wall(side headSide) (mm float64, who string, of inst) {
+func (j *making) wall(side headSide) (mm float64, who string, of parts.Instance) {
 	mm = math.Inf(1)
 	for q := range seq.Refs(j.placed) {
 		if q.group != side.group {
 			continue
 		}
 		for s := range seq.Refs(q.r.Steps) {
-			if q.inst == side.bearing.inst && q.r.Part.Flat() {
+			if q.Instance == side.bearing.Instance && q.r.Part.Flat() {
 				continue
 			}
 			from, to := side.outMm(q, s.FromMm), side.outMm(q, s.ToMm)
@@ -487,13 +487,13 @@ func (j *making) wall(side headSide) (mm float64, who string, of inst) {
 					d = -d
 				}
 				if d > 0 && d < mm {
-					mm, who, of = d, name, q.inst
+					mm, who, of = d, name, q.Instance
 				}
 			}
 		}
 	}
 	if math.IsInf(mm, 1) {
-		return 0, "", inst{}
+		return 0, "", parts.Instance{}
 	}
 	return geom.Clean(mm), who, of
 }
@@ -501,7 +501,7 @@ func (j *making) wall(side headSide) (mm float64, who string, of inst) {
 // standsOn is the radius of a step and its name, or those of the made nut that was put on it
 // by hand with an earlier joint, over the head of its screw.
 func (j *making) standsOn(q *placedPart, s *part.Step) (mm float64, name string) {
-	mm, name = s.Size.NominalMm/2, copyTitle(q.r, q.copy)+" "+words.Spaced(s.Name)
+	mm, name = s.Size.NominalMm/2, copyTitle(q.r, q.Copy)+" "+words.Spaced(s.Name)
 	if s.Inside || s.Size.Thread == nil {
 		return mm, name
 	}
@@ -521,7 +521,7 @@ func (j *making) standsOn(q *placedPart, s *part.Step) (mm float64, name string)
 
 // filletAt is the leg of the fillet between a wall and the part that the heads
 // stand on, taken to lie on their side; 0 if there is none.
-func (j *making) filletAt(wall, stand inst) float64 {
+func (j *making) filletAt(wall, stand parts.Instance) float64 {
 	between := seq.Keep(ofKind(j.before, parts.WeldKind), func(o *joint) bool { return wall != stand && o.has(wall) && o.has(stand) })
 	return seq.Max(0, between, func(o *joint) float64 { return o.out.Weld.LegMm })
 }

@@ -869,7 +869,7 @@ func TestBlocked(t *testing.T) {
 		{2, 5, 200, 0, "heads-covered, the heads, 8, cap, 7"}, {2.9, 5, 200, 0, "heads-covered, the heads, 8, cap, 7.9"}, {3, 5, 200, 0, ""}, {5, 0, 200, 0, "heads-covered, the heads, 8, cap, 5"}, {8, 0, 200, 0, ""},
 		{2, 5, 101, 0, "heads-covered, the heads, 8, cap, 7"}, {2, 5, 99, 0, ""}, {2, 5, 200, 1, ""},
 	} {
-		flange, cap := lying("flange", 0, 1, cylinder(0, 20, 140, false)), placedPart{inst: inst{"cap", 1}, r: worked("over", 30), at: placement{z0: 20 + c.gap, s: 1}, group: c.group}
+		flange, cap := lying("flange", 0, 1, cylinder(0, 20, 140, false)), placedPart{Instance: parts.Instance{Part: "cap", Copy: 1}, r: worked("over", 30), at: placement{z0: 20 + c.gap, s: 1}, group: c.group}
 		cap.r.Steps[0].Size.NominalMm = c.mm
 		j := &making{assembly: standing(flange, cap)}
 		in := &joint{in: &parts.Joint{}, out: &plan.JointPlan{}}
@@ -910,7 +910,7 @@ func TestLowestOver(t *testing.T) {
 			c.over.r.Out.Section = &plan.Section{LengthMm: 10, Outer: []plan.XY{{YMm: s.Size.NominalMm / 2}, {XMm: 10, YMm: s.Size.NominalMm / 2}}}
 		}
 		heads := headSide{zMm: 20, dir: 1, pts: []plan.XY{{YMm: 50}}}
-		if mm, who := j.lowestOver(heads, []inst{c.over.inst}, band{10, 4, 5}); mm != c.mm || (who == "over") == math.IsInf(mm, 1) {
+		if mm, who := j.lowestOver(heads, []parts.Instance{c.over.Instance}, band{10, 4, 5}); mm != c.mm || (who == "over") == math.IsInf(mm, 1) {
 			t.Errorf("%s: %g of %q, want %g", c.name, mm, who, c.mm)
 		}
 		if mm, _ := j.lowestOver(heads, nil, band{10, 4, 5}); !math.IsInf(mm, 1) {
@@ -924,7 +924,7 @@ func TestLowestOver(t *testing.T) {
 func TestEndForEndOf(t *testing.T) {
 	t.Parallel()
 	at := func(name string, copied, long int, z0, s float64) placedPart {
-		return placedPart{inst: inst{name, copied}, r: worked("body", long), at: placement{z0: z0, s: s}}
+		return placedPart{Instance: parts.Instance{Part: name, Copy: copied}, r: worked("body", long), at: placement{z0: z0, s: s}}
 	}
 	for _, c := range []struct {
 		name       string
@@ -934,14 +934,14 @@ func TestEndForEndOf(t *testing.T) {
 		{"alone", nil, false, true}, {"by half of it", nil, true, false},
 		{"a ring on one side", []placedPart{at("ring", 1, 10, 10, 1)}, false, false}, {"on both", []placedPart{at("ring", 1, 10, 10, 1), at("ring", 2, 10, 30, -1)}, false, true}, {"looking the same way", []placedPart{at("ring", 1, 10, 10, 1), at("ring", 2, 10, 20, 1)}, false, true},
 		{"not as far", []placedPart{at("ring", 1, 10, 10, 1), at("ring", 2, 10, 31, -1)}, false, false}, {"in the middle", []placedPart{at("ring", 1, 10, 15, 1)}, false, true}, {"of two drawings", []placedPart{at("ring", 1, 10, 10, 1), at("disc", 1, 10, 30, -1)}, false, false},
-		{"about another axis", []placedPart{{inst: inst{"ring", 1}, r: worked("body", 10), at: placement{z0: 15, s: 1}, group: 1}}, false, false},
+		{"about another axis", []placedPart{{Instance: parts.Instance{Part: "ring", Copy: 1}, r: worked("body", 10), at: placement{z0: 15, s: 1}, group: 1}}, false, false},
 	} {
 		j := &making{assembly: standing(append([]placedPart{at("hub", 1, 40, 0, 1)}, c.more...)...)}
 		in := &joint{a: feature{ref: parts.JointRef{Part: "hub", Copy: 1}, r: j.placed[0].r}}
 		if c.step {
 			in.a.step = &part.Step{ToMm: 20}
 		}
-		if got := j.endForEnd(in, seq.Map(j.placed, func(p placedPart) inst { return p.inst })); got != c.want {
+		if got := j.endForEnd(in, seq.Map(j.placed, func(p placedPart) parts.Instance { return p.Instance })); got != c.want {
 			t.Errorf("%s: %v", c.name, got)
 		}
 	}

@@ -41,8 +41,8 @@ func (j *making) standChecks(t *joint) []plan.Check {
 		return nil
 	}
 	end := t.branchEnd()
-	face, mm := j.outermost(t.a.inst(), end.Face.Other(), "its free end")
-	from, past := j.outermost(t.b.inst(), s.From, "the "+string(s.From)+" face")
+	face, mm := j.outermost(t.a.Instance(), end.Face.Other(), "its free end")
+	from, past := j.outermost(t.b.Instance(), s.From, "the "+string(s.From)+" face")
 	main := t.b.title()
 	apart := math.Min(s.ClockDeg, 360-s.ClockDeg)
 	off := weld.PlaceOff(apart * math.Pi / 180 * s.MainMm / 2)
@@ -60,7 +60,7 @@ func (j *making) standChecks(t *joint) []plan.Check {
 
 // outermost is the face that is farthest out at the end of a part: of what is on it
 // already, mm beyond that end, or the end itself, by its name.
-func (j *making) outermost(of inst, free parts.Face, end string) (face string, mm float64) {
+func (j *making) outermost(of parts.Instance, free parts.Face, end string) (face string, mm float64) {
 	face = end
 	branch := j.at(of)
 	for _, i := range j.members(of, j.before) {
@@ -72,7 +72,7 @@ func (j *making) outermost(of inst, free parts.Face, end string) (face string, m
 		for _, f := range []parts.Face{parts.Front, parts.Back} {
 			out := free.Outward() * (is.z0 + is.s*faceMm(on.r, f.Outward()) - faceMm(branch.r, free.Outward()))
 			if out > mm+geom.CloseMm {
-				face, mm = "the "+string(f)+" of "+copyTitle(on.r, on.copy), out
+				face, mm = "the "+string(f)+" of "+copyTitle(on.r, on.Copy), out
 			}
 		}
 	}

@@ -15,7 +15,7 @@ import (
 // fixed to it yet, its holes go through, and with its other face on the joint it
 // and part B do not lie in one another.
 func (j *making) canFlip(t *joint) bool {
-	if t.a.group == nil || !t.a.group.Through() || len(j.members(t.a.inst(), j.before)) != 1 {
+	if t.a.group == nil || !t.a.group.Through() || len(j.members(t.a.Instance(), j.before)) != 1 {
 		return false
 	}
 	return t.a.r.Part.Flat() || t.a.r.Part.Turned() && j.goesRound(t)
@@ -31,7 +31,7 @@ func (j *making) goesRound(t *joint) bool {
 	if !t.axis {
 		return false
 	}
-	a, b := j.at(t.a.inst()), j.at(t.b.inst())
+	a, b := j.at(t.a.Instance()), j.at(t.b.Instance())
 	meet, radius := t.meeting().First, geom.MeanRadiusMm(t.a.points())
 	own, _, okOwn := t.a.r.Plane(meet, radius)
 	other, _, okOther := t.a.r.Plane(meet.Other(), radius)
@@ -75,11 +75,11 @@ func (j *making) otherPlaces(t *joint) bool {
 		if f.r.Part.Quantity == 1 {
 			continue
 		}
-		for _, i := range j.members(f.inst(), j.before) {
-			if i.part != f.ref.Part || i == f.inst() || slices.ContainsFunc(ofKind(j.before, parts.BoltKind), func(o *joint) bool { return o.holds(i, f.ref.Feature) }) {
+		for _, i := range j.members(f.Instance(), j.before) {
+			if i.Part != f.ref.Part || i == f.Instance() || slices.ContainsFunc(ofKind(j.before, parts.BoltKind), func(o *joint) bool { return o.holds(i, f.ref.Feature) }) {
 				continue
 			}
-			copied := copyTitle(f.r, i.copy)
+			copied := copyTitle(f.r, i.Copy)
 			t.out.Traps = append(t.out.Traps, plan.Trap{Instead: copied, Breaks: true, Out: []plan.Out{{What: copied + " in the place of " + f.title()}}})
 			t.out.Remedies = append(t.out.Remedies, j.tellsApart(f, i))
 			found = true
@@ -90,13 +90,13 @@ func (j *making) otherPlaces(t *joint) bool {
 
 // tellsApart says which of two copies is the right one: by the end of a part that is made but
 // once and has both, else by numbers alone.
-func (j *making) tellsApart(f feature, other inst) string {
-	a, b := j.at(f.inst()), j.at(other)
+func (j *making) tellsApart(f feature, other parts.Instance) string {
+	a, b := j.at(f.Instance()), j.at(other)
 	for _, q := range j.placed {
-		tied := func(i inst) bool {
-			return slices.ContainsFunc(j.before, func(o *joint) bool { return o.has(i) && o.has(q.inst) && i != q.inst })
+		tied := func(i parts.Instance) bool {
+			return slices.ContainsFunc(j.before, func(o *joint) bool { return o.has(i) && o.has(q.Instance) && i != q.Instance })
 		}
-		if !tied(f.inst()) || !tied(other) || q.r.Part.Quantity > 1 || b == nil || a.group != q.group || b.group != q.group {
+		if !tied(f.Instance()) || !tied(other) || q.r.Part.Quantity > 1 || b == nil || a.group != q.group || b.group != q.group {
 			continue
 		}
 		end := faceName((a.at.z0 - b.at.z0) * q.at.s)
@@ -106,7 +106,7 @@ func (j *making) tellsApart(f feature, other inst) string {
 }
 
 // holds tells whether a joint takes the holes of a copy.
-func (t *joint) holds(i inst, feature string) bool {
+func (t *joint) holds(i parts.Instance, feature string) bool {
 	own, _, ok := t.from(i)
 	return ok && own.ref.Feature == feature
 }
@@ -132,7 +132,7 @@ func (t *joint) scribe(places bool, line string) {
 
 // markDeg is where to scribe: at TOP of the part that comes, so that one drawing
 // gets one mark whatever it is joined to.
-func (j *making) markDeg(t *joint) float64 { return j.at(t.a.inst()).at.clock(0) }
+func (j *making) markDeg(t *joint) float64 { return j.at(t.a.Instance()).at.clock(0) }
 
 // leads is the side of a bolted joint whose drawing says where the offset hole
 // is: that of which there are more copies, else the part that comes.
@@ -179,7 +179,7 @@ func (j *making) moved(t *joint, shift float64) []plan.Out {
 	}
 	k := len(lead.group.Points) - 1
 	out := []plan.Out{at(lead, k, shift)}
-	p, q := j.at(lead.inst()), j.at(other.inst())
+	p, q := j.at(lead.Instance()), j.at(other.Instance())
 	if mate := j.meets(t, j.pattern(lead)[k], j.pattern(other)); mate >= 0 {
 		out = append(out, at(other, mate, shift*p.at.s*lead.group.Face.Outward()*q.at.s*other.group.Face.Outward()))
 	}
@@ -201,7 +201,7 @@ func (t *joint) sharesLead(lead feature) bool {
 // of the leading drawing is shifted, by its marked face.
 func (j *making) single(t *joint, shift float64) bool {
 	lead, other := t.leads()
-	p := j.at(lead.inst())
+	p := j.at(lead.Instance())
 	if p == nil {
 		return true
 	}

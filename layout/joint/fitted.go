@@ -20,7 +20,7 @@ func fitted(what parts.Text, size part.Made) string {
 func (j *making) fitSmall(t *joint) {
 	var do []string
 	for _, f := range []feature{t.a, t.b} {
-		if !bolted(j.before, f.inst()) {
+		if !bolted(j.before, f.Instance()) {
 			do = append(do, j.carried(f)...)
 		}
 	}
@@ -32,14 +32,14 @@ func (j *making) fitSmall(t *joint) {
 // carried says how to fit what a part carries.
 func (j *making) carried(f feature) []string {
 	r, title, w := f.r, f.title(), j.w
-	do := j.seals(f, j.before, func(bore *part.Step) bool { return !passed(bore, f.inst(), j.left(j.before)) })
+	do := j.seals(f, j.before, func(bore *part.Step) bool { return !passed(bore, f.Instance(), j.left(j.before)) })
 	for _, g := range r.Grooves {
 		if g.In.Kind == parts.ORingGroove {
 			do = append(do, "Lay "+g.Bought(w)+", greased, into "+words.Spaced(g.Row.Name)+" of "+title+": not twisted, and not over a sharp edge.")
 		}
 	}
 	chips := ": clear the hole of chips first."
-	if bearingIn(j.before, f.inst()) != nil {
+	if bearingIn(j.before, f.Instance()) != nil {
 		chips = ": a greased rag takes the chips out of the hole, no air: bearings lie open behind it."
 	}
 	into := func(what parts.Text, size part.Made, name string) {
@@ -61,7 +61,7 @@ func (j *making) carried(f feature) []string {
 // fitSeals fits, once the last bearing is in a housing that was bolted on before, the seals that its bearings
 // had to pass: none goes through the lip of a seal.
 func (j *making) fitSeals(t *joint) {
-	made, housing := append(slices.Clone(j.before), t), t.b.inst()
+	made, housing := append(slices.Clone(j.before), t), t.b.Instance()
 	i := slices.IndexFunc(made, func(o *joint) bool { return bolted([]*joint{o}, housing) })
 	if i < 0 || bearingIn(j.left(made), housing) != nil {
 		return
@@ -77,10 +77,10 @@ func (j *making) left(made []*joint) []*joint {
 }
 
 // passed tells whether one of some bearings goes into its housing through a bore there.
-func passed(bore *part.Step, housing inst, all []*joint) bool {
+func passed(bore *part.Step, housing parts.Instance, all []*joint) bool {
 	return slices.ContainsFunc(ofKind(all, parts.BearingKind), func(t *joint) bool {
 		m, ok := t.mount()
-		return ok && t.b.inst() == housing && (bore.MidMm()-t.b.step.MidMm())*m.cupDir < 0
+		return ok && t.b.Instance() == housing && (bore.MidMm()-t.b.step.MidMm())*m.cupDir < 0
 	})
 }
 
@@ -93,7 +93,7 @@ func (j *making) seals(f feature, made []*joint, wanted func(bore *part.Step) bo
 			continue
 		}
 		by := ""
-		if o := bearingIn(made, f.inst()); o != nil {
+		if o := bearingIn(made, f.Instance()); o != nil {
 			if by, _ = j.notOver(o, made[:slices.Index(made, o)], bore, 1); by != "" {
 				by = " (it is on the shaft: with a ring in two halves, before " + by + ")"
 			}
@@ -122,17 +122,17 @@ const overSealMm = 0.5
 // go over, empty where there is nothing, and the end of the shaft there: on the side that the seal comes
 // from, away from its shoulder, or with −1 on the other.
 func (j *assembly) notOver(t *joint, before []*joint, bore *part.Step, dir float64) (by, end string) {
-	shaft, q := j.at(t.a.inst()), t.b.r.SealIn(bore)
+	shaft, q := j.at(t.a.Instance()), t.b.r.SealIn(bore)
 	if shoulder(feature{r: t.b.r, step: bore}, -1) == nil {
 		dir = -dir
 	}
-	at := j.at(t.b.inst()).at.seenFrom(shaft.at)
+	at := j.at(t.b.Instance()).at.seenFrom(shaft.at)
 	z, end := at.z0+at.s*bore.MidMm(), faceName(at.s*dir)
-	for _, i := range j.members(t.a.inst(), before) {
-		r, on, known := j.model(i.part), placement{}, false
+	for _, i := range j.members(t.a.Instance(), before) {
+		r, on, known := j.model(i.Part), placement{}, false
 		if p := j.at(i); p != nil && p.group == shaft.group {
 			on, known = p.at.seenFrom(shaft.at), true
-		} else if k := slices.IndexFunc(before, func(o *joint) bool { return o.a.inst() == i && o.b.inst() == t.a.inst() }); k >= 0 {
+		} else if k := slices.IndexFunc(before, func(o *joint) bool { return o.a.Instance() == i && o.b.Instance() == t.a.Instance() }); k >= 0 {
 			on, known = j.onFace(before[k])
 		}
 		if !known {
@@ -142,11 +142,11 @@ func (j *assembly) notOver(t *joint, before []*joint, bore *part.Step, dir float
 		outside, _ := r.Sides()
 		for _, s := range outside {
 			if s.Size.NominalMm > q.ShaftMm+overSealMm && beyond(s.MidMm()) {
-				return words.Spaced(s.Name) + " of " + copyTitle(r, i.copy), end
+				return words.Spaced(s.Name) + " of " + copyTitle(r, i.Copy), end
 			}
 		}
 		if f := r.Part.Flight; f != nil && f.Outside.Mm > q.ShaftMm+overSealMm && beyond(f.Length.Mm/2) {
-			return copyTitle(r, i.copy), end
+			return copyTitle(r, i.Copy), end
 		}
 	}
 	return "", end

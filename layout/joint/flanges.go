@@ -10,7 +10,7 @@ import (
 )
 
 // endPlate is the flat part that a weld holds on a round, by its bore or on the round's end.
-func (t *joint) endPlate(round inst) (plate feature, ok bool) {
+func (t *joint) endPlate(round parts.Instance) (plate feature, ok bool) {
 	own, plate, ok := t.from(round)
 	return plate, ok && own.step != nil && !own.step.Inside && plate.r.Part.Flat() && (plate.step != nil && plate.step.Inside || t.standsRound())
 }
@@ -23,8 +23,8 @@ func (j *making) flangesTrue(t *joint) {
 		var plates []feature
 		limit := math.Inf(1)
 		for _, o := range j.made(t) {
-			plate, ok := o.endPlate(f.inst())
-			if !o.is(parts.WeldKind) || !ok || !j.facedLater(plate.inst()) {
+			plate, ok := o.endPlate(f.Instance())
+			if !o.is(parts.WeldKind) || !ok || !j.facedLater(plate.Instance()) {
 				continue
 			}
 			plates = append(plates, plate)
@@ -34,7 +34,7 @@ func (j *making) flangesTrue(t *joint) {
 				limit = min(limit, spare)
 			}
 		}
-		if len(plates) != 2 || j.weldedLater(t, f.inst()) {
+		if len(plates) != 2 || j.weldedLater(t, f.Instance()) {
 			continue
 		}
 		a, b, tube := plates[0], plates[1], f.title()

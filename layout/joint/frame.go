@@ -97,26 +97,26 @@ func (t *joint) alongMm(end, on feature) (mm float64, ok bool) {
 // openingOf is the rectangle of two equal bars that stand square between two others, of which
 // a weld is a corner; nil if the welds do not close one.
 func (j *making) openingOf(t *joint) *ring {
-	between := map[inst][]*joint{} // the bars that stand, and their corners
-	var standing []inst
+	between := map[parts.Instance][]*joint{} // the bars that stand, and their corners
+	var standing []parts.Instance
 	for _, o := range j.all {
 		if end, _, ok := o.stands(); ok {
-			if len(between[end.inst()]) == 0 {
-				standing = append(standing, end.inst())
+			if len(between[end.Instance()]) == 0 {
+				standing = append(standing, end.Instance())
 			}
-			between[end.inst()] = append(between[end.inst()], o)
+			between[end.Instance()] = append(between[end.Instance()], o)
 		}
 	}
-	base := func(o *joint) inst { _, on, _ := o.stands(); return on.inst() }
+	base := func(o *joint) parts.Instance { _, on, _ := o.stands(); return on.Instance() }
 	own, _, ok := t.stands()
-	first := between[own.inst()]
+	first := between[own.Instance()]
 	if !ok || len(first) != 2 || base(first[0]) == base(first[1]) {
 		return nil
 	}
 	var out *ring
 	for _, id := range standing {
 		second := between[id]
-		if id == own.inst() || len(second) != 2 {
+		if id == own.Instance() || len(second) != 2 {
 			continue
 		}
 		if base(second[0]) != base(first[1]) {
@@ -177,7 +177,7 @@ func (j *making) ringOf(t *joint) *ring {
 		_, member, _ := in.r.Bar()
 		links = append(links, bars.Link{Member: member, In: end == parts.RightEnd, Out: far == parts.RightEnd})
 		out.corners = append(out.corners, at)
-		next, other := j.cornerAt(in.inst(), far)
+		next, other := j.cornerAt(in.Instance(), far)
 		if next == nil || next != t && slices.Contains(out.corners, next) {
 			return nil
 		}
@@ -197,7 +197,7 @@ func (j *making) ringOf(t *joint) *ring {
 }
 
 // cornerAt is the corner that an end of a bar is in, and what it meets there.
-func (j *making) cornerAt(of inst, end parts.Side) (t *joint, other feature) {
+func (j *making) cornerAt(of parts.Instance, end parts.Side) (t *joint, other feature) {
 	for _, t := range j.all {
 		if own, other, ok := t.from(of); ok && t.corner() {
 			if side, _ := own.mitre(); side == end {
@@ -421,7 +421,7 @@ func (r *ring) drawnIn(symbol string) (sides [2]span) {
 func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
 	s.short = map[string]bool{}
 	type end struct {
-		of   inst
+		of   parts.Instance
 		side parts.Side
 	}
 	off := map[end]float64{}
@@ -444,12 +444,12 @@ func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
 		}
 		if stands, _, ok := t.stands(); ok && !t.corner() {
 			side, _ := stands.barEnd()
-			off[end{stands.inst(), side}] = mm
+			off[end{stands.Instance(), side}] = mm
 			continue
 		}
 		for _, f := range []feature{t.a, t.b} {
 			side, _ := f.mitre()
-			off[end{f.inst(), side}] = mm / 2 / math.Cos(f.r.Part.Bar.End(side).Mitre.Deg*math.Pi/180)
+			off[end{f.Instance(), side}] = mm / 2 / math.Cos(f.r.Part.Bar.End(side).Mitre.Deg*math.Pi/180)
 		}
 	}
 	for _, r := range s.models {
@@ -457,7 +457,7 @@ func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
 			continue
 		}
 		at := func(copy int, side parts.Side) float64 {
-			return r.SawnMm(off[end{inst{r.Part.Name.Value, copy}, side}])
+			return r.SawnMm(off[end{parts.Instance{Part: r.Part.Name.Value, Copy: copy}, side}])
 		}
 		left, right, same := at(1, parts.LeftEnd), at(1, parts.RightEnd), true
 		for n := 2; n <= r.Part.Quantity; n++ {
@@ -476,7 +476,7 @@ type barRow struct {
 func (j *making) boltedTo(r *ring) (rows []barRow) {
 	for _, o := range ofKind(j.all, parts.BoltKind) {
 		for _, way := range o.ways() {
-			if slices.ContainsFunc(r.corners, func(c *joint) bool { return c.has(way[1].inst()) }) {
+			if slices.ContainsFunc(r.corners, func(c *joint) bool { return c.has(way[1].Instance()) }) {
 				rows = append(rows, barRow{o, way[0], way[1]})
 			}
 		}
@@ -488,17 +488,17 @@ func (j *making) boltedTo(r *ring) (rows []barRow) {
 // the bars: the weld may have moved their holes. What is built up by then is lifted on.
 func (j *making) tried(t *joint, r *ring) (out []string) {
 	var laid []feature
-	on, size, bolts := map[inst][]inst{}, map[inst][]string{}, map[inst]int{}
+	on, size, bolts := map[parts.Instance][]parts.Instance{}, map[parts.Instance][]string{}, map[parts.Instance]int{}
 	for _, row := range j.boltedTo(r) {
-		of := row.on.inst()
+		of := row.on.Instance()
 		if on[of] == nil {
 			laid = append(laid, row.on)
 		}
-		on[of], size[of] = seq.Add(on[of], row.bar.inst()), seq.Add(size[of], row.bolt.bolt.Thread.Designation)
+		on[of], size[of] = seq.Add(on[of], row.bar.Instance()), seq.Add(size[of], row.bolt.bolt.Thread.Designation)
 		bolts[of] += len(row.on.points())
 	}
 	for _, f := range laid {
-		if of := f.inst(); len(on[of]) > 1 {
+		if of := f.Instance(); len(on[of]) > 1 {
 			out = append(out, "Lay "+f.title()+" on it, cold: all "+words.Trim(float64(bolts[of]), 0)+" bolts, "+words.Join(" and ", size[of]...)+", that are to hold it there enter by hand; if not, the weld moved their holes: mark the bar through "+f.title()+" and drill again.")
 			j.lifts(t, f, true)
 		}
@@ -512,7 +512,7 @@ func (j *making) rowsApart(t *joint, r *ring) (found bool) {
 	rows := j.boltedTo(r)
 	for i, a := range rows {
 		for _, b := range rows[i+1:] {
-			if a.on.inst() != b.on.inst() || a.bar.inst() == b.bar.inst() || a.on.group.Face != b.on.group.Face {
+			if a.on.Instance() != b.on.Instance() || a.bar.Instance() == b.bar.Instance() || a.on.group.Face != b.on.group.Face {
 				continue
 			}
 			apart := seq.Min(math.Inf(1), b.on.group.Points, func(q plan.XY) float64 { return geom.Distance(a.on.group.Points[0], q) })
@@ -617,7 +617,7 @@ func (j *making) dressed(r *ring) []string {
 			}
 			for _, c := range r.corners {
 				for _, bar := range []feature{c.a, c.b} {
-					if title, side := o.onFace(bar.inst()); side == face {
+					if title, side := o.onFace(bar.Instance()); side == face {
 						on = seq.Add(on, title)
 					}
 				}
@@ -631,7 +631,7 @@ func (j *making) dressed(r *ring) []string {
 }
 
 // onFace is what a joint puts on a face of a part, and the face.
-func (t *joint) onFace(of inst) (title string, face parts.Face) {
+func (t *joint) onFace(of parts.Instance) (title string, face parts.Face) {
 	first, second := t.meeting().First, t.meeting().Second
 	if p := t.in.Place; p != nil {
 		first, second = parts.Face(p.With), parts.Face(p.On)
@@ -640,7 +640,7 @@ func (t *joint) onFace(of inst) (title string, face parts.Face) {
 	if !ok {
 		return "", ""
 	}
-	if face = second; of == t.a.inst() {
+	if face = second; of == t.a.Instance() {
 		face = first
 	}
 	return other.r.Out.Title, face

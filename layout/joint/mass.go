@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/bolts"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // steelKgMm3 is the density of fasteners and bearings: common practice, no source.
@@ -21,17 +22,17 @@ const bearingShare = 0.73
 // bearings of the joints made so far, and what was put in by hand with them, things
 // bought as the job weighs them. Keys, seals and weld metal are left out. It is 0 if the
 // mass of a part is not known.
-func (j *shop) massKg(members []inst, made []*joint) float64 {
+func (j *shop) massKg(members []parts.Instance, made []*joint) float64 {
 	sum := 0.0
 	for _, m := range members {
-		kg := j.model(m.part).Out.MassKg
+		kg := j.model(m.Part).Out.MassKg
 		if kg == 0 {
 			return 0
 		}
 		sum += kg
 	}
 	for _, t := range made {
-		if !slices.Contains(members, t.a.inst()) {
+		if !slices.Contains(members, t.a.Instance()) {
 			continue
 		}
 		sum += t.kind.massKg(j, t)

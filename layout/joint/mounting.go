@@ -66,7 +66,7 @@ func (t *joint) covered(all []*joint) {
 		return
 	}
 	for _, o := range ofKind(all, parts.BoltKind) {
-		on, cover, ok := o.from(t.b.inst())
+		on, cover, ok := o.from(t.b.Instance())
 		if !ok || o.refused() || on.group == nil || cover.r == nil {
 			continue
 		}

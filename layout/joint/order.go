@@ -89,11 +89,11 @@ func sorted(all []*joint, rules []rule) (done []*joint) {
 func (j *assembly) lateWelds(done []*joint, rules []rule) (late []rule) {
 	welded := bodies{}
 	for _, t := range ofKind(done, parts.WeldKind) {
-		welded.tie(t.a.inst(), t.b.inst())
+		welded.tie(t.a.Instance(), t.b.Instance())
 	}
-	bolted := map[inst][]*joint{} // of what is welded together in the end
+	bolted := map[parts.Instance][]*joint{} // of what is welded together in the end
 	for _, t := range done {
-		a, b := welded.of(t.a.inst()), welded.of(t.b.inst())
+		a, b := welded.of(t.a.Instance()), welded.of(t.b.Instance())
 		switch {
 		case !t.forGood() && a != b:
 			for _, p := range t.held() { // what it clamps between the two too
@@ -206,7 +206,7 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 			out = append(out, rule{first, then, why})
 		}
 	}
-	at := map[inst][]int{} // the joints of each part, by their places in all
+	at := map[parts.Instance][]int{} // the joints of each part, by their places in all
 	for i, t := range all {
 		for _, p := range t.held() {
 			if n := len(at[p]); n == 0 || at[p][n-1] != i {
@@ -238,8 +238,8 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 
 // joins tells whether two joints are between the same two parts.
 func (t *joint) joins(o *joint) bool {
-	_, other, ok := t.from(o.a.inst())
-	return ok && other.inst() == o.b.inst()
+	_, other, ok := t.from(o.a.Instance())
+	return ok && other.Instance() == o.b.Instance()
 }
 
 // welded tells whether a pressed pair is welded as well: the press only locates.
@@ -251,7 +251,7 @@ func welded(o *joint, all []*joint) bool {
 // bearing goes in.
 func (t *joint) covers(bearing *joint) bool {
 	h := bearing.b
-	if h.step == nil || t.b.inst() != h.inst() || t.b.group == nil {
+	if h.step == nil || t.b.Instance() != h.Instance() || t.b.group == nil {
 		return false
 	}
 	end := parts.Front
@@ -266,15 +266,15 @@ func (t *joint) covers(bearing *joint) bool {
 func (j *assembly) reachRules(t *joint, all []*joint, add func(first, then *joint, why string)) {
 	for _, side := range j.headSides(t) {
 		for p := range seq.Refs(j.placed) {
-			if p.group != side.group || slices.Contains(t.held(), p.inst) {
+			if p.group != side.group || slices.Contains(t.held(), p.Instance) {
 				continue
 			}
 			gap, over := j.over(p, side)
 			if !over || gap > side.needMm {
 				continue
 			}
-			if o := t.brings(p.inst, all); o != nil {
-				add(t, o, copyTitle(p.r, p.copy)+" covers the "+side.what)
+			if o := t.brings(p.Instance, all); o != nil {
+				add(t, o, copyTitle(p.r, p.Copy)+" covers the "+side.what)
 			}
 		}
 	}
@@ -282,18 +282,18 @@ func (j *assembly) reachRules(t *joint, all []*joint, add func(first, then *join
 
 // brings is the joint by which a part comes to those of a bolted joint: with what it is welded or
 // pressed on, which is made before, its first joint otherwise. nil where it comes by that joint itself.
-func (t *joint) brings(part inst, all []*joint) (by *joint) {
-	for with, i := []inst{part}, 0; i < len(with); i++ {
+func (t *joint) brings(part parts.Instance, all []*joint) (by *joint) {
+	for with, i := []parts.Instance{part}, 0; i < len(with); i++ {
 		for _, o := range all {
 			_, other, ok := o.from(with[i])
 			if !ok || o == t || o.joins(t) {
 				continue
 			}
 			by = cmp.Or(by, o)
-			if !o.forGood() || t.has(other.inst()) {
+			if !o.forGood() || t.has(other.Instance()) {
 				return o
 			}
-			with = seq.Add(with, other.inst())
+			with = seq.Add(with, other.Instance())
 		}
 	}
 	return by
@@ -323,7 +323,7 @@ const (
 
 // headSides are the head's side and, with nuts or studs, the other.
 func (j *assembly) headSides(t *joint) []headSide {
-	a, b := j.at(t.a.inst()), j.at(t.b.inst())
+	a, b := j.at(t.a.Instance()), j.at(t.b.Instance())
 	if a == nil || b == nil || t.bolt == nil || t.walls() {
 		return nil
 	}

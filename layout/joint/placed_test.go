@@ -18,7 +18,7 @@ func standing(placed ...placedPart) *assembly {
 	j := &assembly{shop: &shop{job: &parts.Job{}, w: words.Writer{Units: parts.Millimetres}}, placed: placed}
 	for i := range placed {
 		p := &placed[i]
-		p.r.Part.Name.Value, p.r.Out = p.part, &plan.PartPlan{Title: p.part}
+		p.r.Part.Name.Value, p.r.Out = p.Part, &plan.PartPlan{Title: p.Part}
 		j.models = append(j.models, p.r)
 	}
 	return j
@@ -35,12 +35,12 @@ func worked(steps ...any) *part.Model {
 
 // lying is a part in its place: z0 along the axis, and s −1 for the other way round.
 func lying(name string, z0, s float64, steps ...part.Step) placedPart {
-	return placedPart{inst: inst{name, 1}, r: stepped(parts.Part{Profile: &parts.Profile{}}, steps...).r, at: placement{z0: z0, s: s}}
+	return placedPart{Instance: parts.Instance{Part: name, Copy: 1}, r: stepped(parts.Part{Profile: &parts.Profile{}}, steps...).r, at: placement{z0: z0, s: s}}
 }
 
 // of is a feature of a placed part: its first step.
 func (p *placedPart) of() feature {
-	return feature{ref: parts.JointRef{Part: p.part, Copy: p.copy}, r: p.r, step: &p.r.Steps[0]}
+	return feature{ref: parts.JointRef{Part: p.Part, Copy: p.Copy}, r: p.r, step: &p.r.Steps[0]}
 }
 
 // TestStandsOut: how far a shaft of 100 stands out of a hub with a bore of 30, at the end that is nearer,
@@ -218,7 +218,7 @@ func TestDraggedOff(t *testing.T) {
 		{"driven by no step", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; m.Drives.Feature = "end" }, false},
 		{"driven at its front", func(m *parts.Motor, t *joint, hub *parts.Part) { m.Drives.Feature = "nose" }, true},
 	} {
-		j := &making{assembly: standing(lying("hub", 0, 1, cylinder(0, 30, 40, true)), placedPart{inst: inst{"shaft", 1}, r: worked("nose", 20, "seat", 60, "drive", 20), at: placement{s: 1}})}
+		j := &making{assembly: standing(lying("hub", 0, 1, cylinder(0, 30, 40, true)), placedPart{Instance: parts.Instance{Part: "shaft", Copy: 1}, r: worked("nose", 20, "seat", 60, "drive", 20), at: placement{s: 1}})}
 		motor := &parts.Motor{Rotation: "clockwise", SeenFrom: "drive-end", Drives: parts.JointRef{Part: "shaft", Copy: 1, Feature: "drive"}}
 		s := &joint{in: &parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{}}, a: j.placed[0].of(), b: j.placed[1].of(), dir: -1}
 		hub := j.models[0].Part
@@ -374,14 +374,14 @@ func TestStandsOver(t *testing.T) {
 		{"on the middle, as on the back", "seat", 110, 20, 1, 1, true}, {"turned round", "drive", 110, 20, -1, -1, true}, {"turned round, they look away", "drive", 110, 20, 1, -1, false},
 		{"in another group", "drive", 110, 80, 1, 0, false}, {"on a step that is not there", "end", 110, 80, 1, 1, false}, {"nowhere", "drive", 110, 80, 1, 2, false},
 	} {
-		shaft := placedPart{inst: inst{"shaft", 1}, r: worked("nose", 20, "seat", 60, "drive", 20), at: placement{s: 1}}
+		shaft := placedPart{Instance: parts.Instance{Part: "shaft", Copy: 1}, r: worked("nose", 20, "seat", 60, "drive", 20), at: placement{s: 1}}
 		switch c.s {
 		case -1:
 			shaft.at = placement{z0: 100, s: -1}
 		case 0:
 			shaft.group = 1
 		case 2:
-			shaft.copy = 2
+			shaft.Copy = 2
 		}
 		j := &making{assembly: standing(shaft)}
 		side := headSide{zMm: c.z, dir: c.dir, needMm: 30, pts: []plan.XY{{XMm: 30, YMm: 40}, {YMm: -50}}}
@@ -418,7 +418,7 @@ func TestTurned(t *testing.T) {
 		rule parts.LineRule
 		want bool
 	}{{tie(false, "moved", "stays"), true}, {tie(false, "moved", "moved"), false}, {tie(false, "stays", "stays"), false}, {tie(true, "moved"), true}, {tie(true, "stays"), false}} {
-		if got := (&shop{}).crosses(c.rule, []inst{{"moved", 1}, {"stays", 2}}); got != c.want {
+		if got := (&shop{}).crosses(c.rule, []parts.Instance{{Part: "moved", Copy: 1}, {Part: "stays", Copy: 2}}); got != c.want {
 			t.Errorf("%+v: %v", c.rule, got)
 		}
 	}

@@ -435,7 +435,7 @@ func (j *assembly) pieces(made []*joint) {
 		}
 		for i := range t.b.r.Out.Ladders {
 			if l := &t.b.r.Out.Ladders[i]; l.Feature == words.Spaced(t.b.step.Name) {
-				ends[l] = append(ends[l], "piece "+strconv.Itoa(t.b.inst().copy)+" to the "+j.setting(t).end+" of "+t.a.title())
+				ends[l] = append(ends[l], "piece "+strconv.Itoa(t.b.Instance().Copy)+" to the "+j.setting(t).end+" of "+t.a.title())
 			}
 		}
 	}

@@ -111,10 +111,10 @@ func (j *making) turnedByHand(s *plan.JointStep) {
 
 // looseKg is the mass of what is put in by hand with the joints made so far of an
 // assembly, of things bought as the job weighs them.
-func (j *shop) looseKg(members []inst, made []*joint) (kg float64) {
+func (j *shop) looseKg(members []parts.Instance, made []*joint) (kg float64) {
 	for _, t := range made {
 		for _, e := range j.job.Loose {
-			if e.After.Value == t.in.Name.Value && !e.Off && slices.Contains(members, t.a.inst()) {
+			if e.After.Value == t.in.Name.Value && !e.Off && slices.Contains(members, t.a.Instance()) {
 				kg += e.MassKg
 				if e.Part.Value != "" {
 					m := j.model(e.Part.Value)

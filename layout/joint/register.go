@@ -19,9 +19,9 @@ func (j *making) registers(t *joint) {
 	if _, tied := j.side(t, j.before); tied {
 		return
 	}
-	side := map[inst]int{}
-	var sides [][]inst
-	for _, i := range append([]inst{t.a.inst(), t.b.inst()}, t.others()...) { // what lies between is a side of its own
+	side := map[parts.Instance]int{}
+	var sides [][]parts.Instance
+	for _, i := range append([]parts.Instance{t.a.Instance(), t.b.Instance()}, t.others()...) { // what lies between is a side of its own
 		sides = append(sides, j.members(i, j.before))
 	}
 	for i, members := range sides {
@@ -31,11 +31,11 @@ func (j *making) registers(t *joint) {
 			}
 		}
 	}
-	group := j.at(t.a.inst()).group
-	near := seq.Keep(j.placed, func(p placedPart) bool { return p.group == group && side[p.inst] != 0 })
+	group := j.at(t.a.Instance()).group
+	near := seq.Keep(j.placed, func(p placedPart) bool { return p.group == group && side[p.Instance] != 0 })
 	for _, p := range near {
 		for _, q := range near {
-			if side[p.inst] == side[q.inst] {
+			if side[p.Instance] == side[q.Instance] {
 				continue
 			}
 			for _, out := range p.r.Side(false) {
@@ -100,7 +100,7 @@ func (s spigot) meetsBottom() bool {
 
 // text names it and its bore.
 func (s spigot) text() string {
-	return copyTitle(s.p.r, s.p.copy) + " " + words.Spaced(s.out.Name) + " in " + copyTitle(s.q.r, s.q.copy) + " " + words.Spaced(s.in.Name)
+	return copyTitle(s.p.r, s.p.Copy) + " " + words.Spaced(s.out.Name) + " in " + copyTitle(s.q.r, s.q.Copy) + " " + words.Spaced(s.in.Name)
 }
 
 // tubeOffMm is how much smaller than drawn the bore of a tube as bought may be, by its
@@ -128,7 +128,7 @@ func (t *joint) register(s spigot) {
 	}
 	far := s.smallerMm() > nearMm
 	ends := t.held()
-	direct := slices.Contains(ends, s.p.inst) && slices.Contains(ends, s.q.inst)
+	direct := slices.Contains(ends, s.p.Instance) && slices.Contains(ends, s.q.Instance)
 	if !far || direct {
 		said := s.text() + ": clearance " + t.w.Fine(lo*1000, hi*1000, 0)
 		if off > 0 && asMeasured {
@@ -158,7 +158,7 @@ func (t *joint) binds(s spigot, mm float64) {
 		cure += ", or a larger " + in
 	}
 	if s.smallerMm() < 0 {
-		t.problem(plan.RegisterLarger, plan.Named(copyTitle(s.p.r, s.p.copy)), plan.Named(out), plan.Named(copyTitle(s.q.r, s.q.copy)), plan.Named(in), by, plan.Named(cure))
+		t.problem(plan.RegisterLarger, plan.Named(copyTitle(s.p.r, s.p.Copy)), plan.Named(out), plan.Named(copyTitle(s.q.r, s.q.Copy)), plan.Named(in), by, plan.Named(cure))
 		return
 	}
 	if s.fitted() {

@@ -33,7 +33,7 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model, seams Seams) [
 	order := a.order(sound(all))
 	var made []*joint
 	together := connected(order)
-	madeOf := map[inst][]*joint{}
+	madeOf := map[parts.Instance][]*joint{}
 	s.sawShort(a, together, order)
 	for _, t := range order {
 		of := together.of[t]
@@ -59,10 +59,10 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model, seams Seams) [
 }
 
 // bodies are parts that hang together: each leads to another of its body, but one that stands for all of it.
-type bodies map[inst]inst
+type bodies map[parts.Instance]parts.Instance
 
 // of is the part that stands for the body of a part.
-func (b bodies) of(i inst) inst {
+func (b bodies) of(i parts.Instance) parts.Instance {
 	for next, tied := b[i]; tied; next, tied = b[i] {
 		if far, on := b[next]; on { // the next time it is nearer
 			b[i] = far
@@ -73,7 +73,7 @@ func (b bodies) of(i inst) inst {
 }
 
 // tie makes the bodies of two parts one.
-func (b bodies) tie(x, y inst) {
+func (b bodies) tie(x, y parts.Instance) {
 	if x, y = b.of(x), b.of(y); x != y {
 		b[x] = y
 	}
@@ -82,8 +82,8 @@ func (b bodies) tie(x, y inst) {
 // clusters are the joints that hang together in the finished machine, by a
 // part that stands for each cluster, in the order given.
 type clusters struct {
-	of     map[*joint]inst
-	joints map[inst][]*joint
+	of     map[*joint]parts.Instance
+	joints map[parts.Instance][]*joint
 }
 
 // connected finds the clusters: two joints with a part in common are in one.
@@ -91,12 +91,12 @@ func connected(order []*joint) clusters {
 	machine := bodies{}
 	for _, t := range order {
 		for _, x := range t.held() {
-			machine.tie(t.a.inst(), x)
+			machine.tie(t.a.Instance(), x)
 		}
 	}
-	out := clusters{map[*joint]inst{}, map[inst][]*joint{}}
+	out := clusters{map[*joint]parts.Instance{}, map[parts.Instance][]*joint{}}
 	for _, t := range order {
-		c := machine.of(t.a.inst())
+		c := machine.of(t.a.Instance())
 		out.of[t], out.joints[c] = c, append(out.joints[c], t)
 	}
 	return out
@@ -233,7 +233,7 @@ func (j *making) cutText(t *joint) string {
 		return stand.Text(t.w, t.a.title(), t.b.title())
 	}
 	set := "square and place by the drawing"
-	if slices.Contains(j.members(t.a.inst(), j.before), t.b.inst()) {
+	if slices.Contains(j.members(t.a.Instance(), j.before), t.b.Instance()) {
 		return t.a.text() + " against " + t.b.text() + ", as the two stand already"
 	}
 	if by := t.leansBy(); by != "" {
@@ -244,7 +244,7 @@ func (j *making) cutText(t *joint) string {
 
 // stands is A in the coordinates of B as the two are placed, on one axis.
 func (j *assembly) stands(t *joint) placement {
-	return j.at(t.a.inst()).at.seenFrom(j.at(t.b.inst()).at)
+	return j.at(t.a.Instance()).at.seenFrom(j.at(t.b.Instance()).at)
 }
 
 // topText says which way TOP of the first part of a joint on one axis looks.
@@ -287,7 +287,7 @@ func (t *joint) copeText() string {
 // the joint.
 func (j *shop) placeText(t *joint, p *parts.Place) string {
 	w, on := j.w, p.On+" of "+t.b.title()
-	if long := t.a.r.LengthMm(); t.a.helical() && p.OnAxis() && -p.Gap.Mm >= long && j.flightsOn(t.b.inst()) == 1 {
+	if long := t.a.r.LengthMm(); t.a.helical() && p.OnAxis() && -p.Gap.Mm >= long && j.flightsOn(t.b.Instance()) == 1 {
 		near := string(parts.Face(p.With).Other())
 		return near + " end of " + t.a.title() + " " + w.Size(math.Abs(p.Gap.Mm+long)) + " and its " + p.With + " end " + w.Size(math.Abs(p.Gap.Mm)) + " from the " + on + "; it starts anywhere round it"
 	}
@@ -350,10 +350,10 @@ func (j *shop) originText(t *joint, p *parts.Place) string {
 }
 
 // flightsOn counts the flights that stand on a part: where one starts round it is of no matter.
-func (j *shop) flightsOn(hub inst) (n int) {
+func (j *shop) flightsOn(hub parts.Instance) (n int) {
 	for _, in := range j.job.Joints {
 		on, to := in.Ends()
-		if in.Place != nil && to.Is(hub.part, hub.copy) && j.find(on).helical() {
+		if in.Place != nil && to.Instance() == hub && j.find(on).helical() {
 			n++
 		}
 	}
@@ -472,15 +472,15 @@ func (t *joint) add(p plan.Problem) {
 // finish places the assembly, marks the clock and weighs it.
 func (j *making) finish(t *joint) {
 	made := j.made(t)
-	members := j.members(t.a.inst(), made)
+	members := j.members(t.a.Instance(), made)
 	if t.axis {
-		added, group := j.added(t), j.at(t.a.inst()).group
+		added, group := j.added(t), j.at(t.a.Instance()).group
 		for _, q := range j.placed {
-			if q.group == group && slices.Contains(members, q.inst) {
+			if q.group == group && slices.Contains(members, q.Instance) {
 				t.out.Placed = append(t.out.Placed, plan.Placed{
-					Part: q.part, Copy: q.copy, Title: copyTitle(q.r, q.copy),
+					Part: q.Part, Copy: q.Copy, Title: copyTitle(q.r, q.Copy),
 					FrontMm: geom.Clean(q.at.z0), TurnDeg: norm(q.at.turn), OtherWay: q.at.turned(),
-					New: slices.Contains(added, q.inst),
+					New: slices.Contains(added, q.Instance),
 				})
 			}
 		}
@@ -519,10 +519,10 @@ func (j *making) finish(t *joint) {
 
 // anchored tells whether one of the parts is fixed to the floor when this joint
 // is made.
-func (j *making) anchored(t *joint, members []inst) bool {
+func (j *making) anchored(t *joint, members []parts.Instance) bool {
 	return slices.ContainsFunc(j.made(t), func(o *joint) bool {
 		part := o.in.Anchored.Value
-		return part != "" && slices.ContainsFunc(members, func(m inst) bool { return m.part == part })
+		return part != "" && slices.ContainsFunc(members, func(m parts.Instance) bool { return m.Part == part })
 	})
 }
 
@@ -532,8 +532,8 @@ const legsStand = 3
 // onLegs tells whether a side that is bolted to stands on its legs by then, and the other does not.
 func (j *making) onLegs(t *joint, f, other feature) bool {
 	legs := func(f feature) (n int) {
-		for _, i := range j.members(f.inst(), j.before) {
-			if j.model(i.part).Part.For == parts.Leg {
+		for _, i := range j.members(f.Instance(), j.before) {
+			if j.model(i.Part).Part.For == parts.Leg {
 				n++
 			}
 		}
@@ -554,7 +554,7 @@ func (j *making) heavy(t *joint) {
 	for i, e := range []feature{t.a, t.b} {
 		kg := j.sideKg(e)
 		heaviest = max(heaviest, kg)
-		if j.anchored(t, j.members(e.inst(), j.before)) {
+		if j.anchored(t, j.members(e.Instance(), j.before)) {
 			fixed, stays = true, true
 			continue
 		}
@@ -577,13 +577,13 @@ func (j *making) heavy(t *joint) {
 
 // sideKg is the mass of a part with all that is on it by then.
 func (j *making) sideKg(f feature) float64 {
-	return j.massKg(j.members(f.inst(), j.before), j.before)
+	return j.massKg(j.members(f.Instance(), j.before), j.before)
 }
 
 // lifts says that a step lifts a part with all that is on it by then, where that is too heavy
 // for a hand: a side of its joint, or what is tried on it.
 func (j *making) lifts(t *joint, f feature, tried bool) {
-	side, kg := j.members(f.inst(), j.before), j.sideKg(f)
+	side, kg := j.members(f.Instance(), j.before), j.sideKg(f)
 	if kg <= plan.LiftKg || t.out.Lift != nil && t.out.Lift.MassKg >= kg {
 		return
 	}
@@ -613,17 +613,17 @@ func (j *making) heavyLoose(t *joint) {
 
 // added are the parts that this joint brings to the assembly: the side without
 // the part that was placed first.
-func (j *making) added(t *joint) []inst {
+func (j *making) added(t *joint) []parts.Instance {
 	a, tied := j.side(t, j.before)
 	if tied {
 		return nil
 	}
-	b := j.members(t.b.inst(), j.before)
+	b := j.members(t.b.Instance(), j.before)
 	for _, q := range j.placed {
-		if slices.Contains(a, q.inst) {
+		if slices.Contains(a, q.Instance) {
 			return b
 		}
-		if slices.Contains(b, q.inst) {
+		if slices.Contains(b, q.Instance) {
 			return a
 		}
 	}
@@ -637,9 +637,9 @@ func (j *making) clockMarks(t *joint) {
 		refs = append(refs, rule.Refs...)
 	}
 	for _, p := range j.placed {
-		title := copyTitle(p.r, p.copy)
+		title := copyTitle(p.r, p.Copy)
 		mark := func(name, label string, deg float64) {
-			if k := p.named(refs, name); k || t.has(p.inst) {
+			if k := isNamed(p.Instance, refs, name); k || t.has(p.Instance) {
 				t.out.Clock = append(t.out.Clock, plan.ClockMark{Label: label, Part: title, Deg: p.at.clock(deg), Key: k})
 			}
 		}
@@ -650,8 +650,8 @@ func (j *making) clockMarks(t *joint) {
 			}
 		}
 		for i := range p.r.Groups {
-			f := feature{ref: parts.JointRef{Part: p.part, Copy: p.copy}, r: p.r, group: &p.r.Groups[i]}
-			if name := f.group.Group.Name; p.named(refs, name) {
+			f := feature{ref: parts.JointRef{Part: p.Part, Copy: p.Copy}, r: p.r, group: &p.r.Groups[i]}
+			if name := f.group.Group.Name; isNamed(p.Instance, refs, name) {
 				for _, deg := range f.clocks() {
 					mark(name, words.Spaced(name), deg)
 				}

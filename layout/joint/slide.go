@@ -158,20 +158,20 @@ func (j *assembly) placePlate(t *joint) {
 	if t.in.Slide == nil || !t.in.Slide.Plate.Set() {
 		return
 	}
-	f, hub, shaft := j.find(t.in.Slide.Plate), j.at(t.a.inst()), j.at(t.b.inst())
-	if j.at(f.inst()) != nil {
+	f, hub, shaft := j.find(t.in.Slide.Plate), j.at(t.a.Instance()), j.at(t.b.Instance())
+	if j.at(f.Instance()) != nil {
 		return
 	}
 	toward := shaft.at.s * t.dir * hub.at.s // the keeper's side, on the hub's axis
 	front := end(t.a.step, toward) - end(f.step, -toward)
-	j.placed = append(j.placed, placedPart{f.inst(), f.r, hub.group, placement{geom.Clean(front), 0, 1}.then(hub.at)})
+	j.placed = append(j.placed, placedPart{f.Instance(), f.r, hub.group, placement{geom.Clean(front), 0, 1}.then(hub.at)})
 }
 
 // boltedInto is what a joint of the job bolts into a group of holes; nil if none
 // does.
 func (s *shop) boltedInto(ref parts.JointRef) *parts.JointRef {
 	if in := seq.First(s.job.Of(parts.BoltKind), func(o *parts.Joint) bool {
-		return o.Bolt.Into.Is(ref.Part, ref.Copy) && o.Bolt.Into.Feature == ref.Feature
+		return o.Bolt.Into.Is(ref)
 	}); in != nil {
 		return &in.Bolt.Through
 	}
@@ -327,8 +327,8 @@ const keptShare = 1.1
 // hubEndMm is how far towards its keeper the hub reaches along the shaft, with all that is fixed to it.
 func (j *making) hubEndMm(t *joint) float64 {
 	at := end(t.b.step, -t.dir) + t.dir*t.a.step.LengthMm()
-	shaft, joined := j.at(t.b.inst()), j.members(t.a.inst(), j.before)
-	if slices.Contains(joined, t.b.inst()) {
+	shaft, joined := j.at(t.b.Instance()), j.members(t.a.Instance(), j.before)
+	if slices.Contains(joined, t.b.Instance()) {
 		return at
 	}
 	for _, i := range joined[1:] {
@@ -447,7 +447,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 
 // held says what holds a shaft that turns in its bearings while a nut is tightened on it.
 func (j *making) held(t *joint) string {
-	if bearingOn(j.before, t.b.inst()) == nil {
+	if bearingOn(j.before, t.b.Instance()) == nil {
 		return ""
 	}
 	by := "a strap"
@@ -476,8 +476,8 @@ func (j *making) pinsIn(t *joint) string {
 // on a shaft that turns clockwise seen from the nut, with a flight on its hub.
 func (j *making) draggedOff(t *joint) bool {
 	m := j.job.Motor
-	flight := func(i inst) bool { return j.model(i.part).Part.Flight != nil }
-	if m == nil || m.Rotation == "either" || m.Drives.Part != t.b.ref.Part || !slices.ContainsFunc(j.members(t.a.inst(), j.before), flight) {
+	flight := func(i parts.Instance) bool { return j.model(i.Part).Part.Flight != nil }
+	if m == nil || m.Rotation == "either" || m.Drives.Part != t.b.ref.Part || !slices.ContainsFunc(j.members(t.a.Instance(), j.before), flight) {
 		return false
 	}
 	driven := j.find(m.Drives)
@@ -490,7 +490,7 @@ func (j *making) draggedOff(t *joint) bool {
 
 // traps finds whether the hub goes on end for end: with a plain bore whose
 // keyway, if it has one, is open at both ends.
-func (slideKind) traps(j *making, t *joint, moved []inst) {
+func (slideKind) traps(j *making, t *joint, moved []parts.Instance) {
 	hub, shaft := t.keyways()
 	_, inside := t.a.r.Sides()
 	if hub == nil || shaft == nil {
@@ -500,7 +500,7 @@ func (slideKind) traps(j *making, t *joint, moved []inst) {
 	if len(inside) > 1 || math.Abs(hub.FromMm-t.a.step.FromMm) > geom.CloseMm || math.Abs(hub.ToMm-t.a.step.ToMm) > geom.CloseMm {
 		return
 	}
-	at := j.at(t.b.inst()).at
+	at := j.at(t.b.Instance()).at
 	m := placement{turn: norm(2 * at.clock(shaft.ClockDeg)), s: -1}
 	if out, breaks := j.outOfPlace(t, moved, m); len(out) > 0 {
 		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: true, Breaks: breaks, Out: out})

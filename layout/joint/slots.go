@@ -62,7 +62,7 @@ func (j *making) leeway(t *joint) leeway { return t.leewayIn(j.frames(t)) }
 
 // runIn is the run of a group as its part is placed.
 func (j *making) runIn(f feature) plan.XY {
-	if p := j.at(f.inst()); p != nil {
+	if p := j.at(f.Instance()); p != nil {
 		return p.at.point(f.run())
 	}
 	return f.run()
@@ -190,13 +190,13 @@ func (j *making) slots(t *joint, a, b []plan.XY) (bolts []plan.XY) {
 // shifted, in the assembly of that part.
 func (j *assembly) stood(t *joint, f feature) (pts, far []plan.XY) {
 	frame, b := j.frames(t)
-	if f.inst() == t.b.inst() {
+	if f.Instance() == t.b.Instance() {
 		frame = b
 	}
-	way := func(v plan.XY) plan.XY { return j.at(f.inst()).at.point(frame.inverse().point(v)) }
+	way := func(v plan.XY) plan.XY { return j.at(f.Instance()).at.point(frame.inverse().point(v)) }
 	for k, at := range t.bolts {
-		if f.inst() == t.a.inst() {
-			at = j.at(f.inst()).at.point(f.points()[k].Plus(t.out.Bolt.OffMm[k]))
+		if f.Instance() == t.a.Instance() {
+			at = j.at(f.Instance()).at.point(f.points()[k].Plus(t.out.Bolt.OffMm[k]))
 		} else if t.out.Beside != nil {
 			at = way(at)
 		}

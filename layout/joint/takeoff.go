@@ -82,11 +82,11 @@ func (j *making) behind(t *joint) (titles []string) {
 	there := j.there(t)
 	for _, side := range j.headSides(t) {
 		for p := range seq.Refs(j.placed) {
-			if p.group != side.group || slices.Contains(there, p.inst) || slices.Contains(t.others(), p.inst) {
+			if p.group != side.group || slices.Contains(there, p.Instance) || slices.Contains(t.others(), p.Instance) {
 				continue
 			}
 			if gap, over := j.over(p, side); over && gap <= side.needMm {
-				titles = seq.Add(titles, copyTitle(p.r, p.copy))
+				titles = seq.Add(titles, copyTitle(p.r, p.Copy))
 			}
 		}
 		for _, e := range j.job.Loose {
@@ -101,7 +101,7 @@ func (j *making) behind(t *joint) (titles []string) {
 // standsOver tells whether a coupling on the end of a shaft begins in the room of heads and
 // reaches out over one of them.
 func (j *making) standsOver(on *parts.Stands, side headSide, t *joint) bool {
-	shaft := j.at(inst{on.On.Part, on.On.Copy})
+	shaft := j.at(on.On.Instance())
 	if shaft == nil || shaft.group != side.group {
 		return false
 	}

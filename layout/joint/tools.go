@@ -210,7 +210,7 @@ func (weldKind) tools(j *assembly, t *joint, before []*joint, list *tooling) {
 func (t *joint) emptyBores(before []*joint, visit func(f feature, bore *part.Step)) {
 	for _, f := range []feature{t.a, t.b} {
 		for i := range f.r.Steps {
-			if s := &f.r.Steps[i]; s.Inside && s.Size.Fitted() && !s.AfterWeld && !filled(f.inst(), s, append(slices.Clone(before), t)) {
+			if s := &f.r.Steps[i]; s.Inside && s.Size.Fitted() && !s.AfterWeld && !filled(f.Instance(), s, append(slices.Clone(before), t)) {
 				visit(f, s)
 			}
 		}
@@ -235,7 +235,7 @@ func each(bore *part.Step) string {
 }
 
 // filled tells whether one of some joints puts a part into a bore.
-func filled(of inst, s *part.Step, made []*joint) bool {
+func filled(of parts.Instance, s *part.Step, made []*joint) bool {
 	return slices.ContainsFunc(made, func(o *joint) bool {
 		own, _, ok := o.from(of)
 		return ok && own.step != nil && own.step.Name == s.Name

@@ -28,7 +28,7 @@ func TestWaits(t *testing.T) {
 // and of their own before.
 func TestBodies(t *testing.T) {
 	t.Parallel()
-	at := func(n int) inst { return inst{"p", n} }
+	at := func(n int) parts.Instance { return parts.Instance{Part: "p", Copy: n} }
 	for _, ties := range [][][2]int{{{1, 2}, {2, 3}, {3, 4}}, {{3, 4}, {1, 2}, {4, 1}}, {{4, 3}, {4, 2}, {4, 1}, {1, 3}}, {{1, 4}, {2, 4}, {3, 4}, {1, 2}}} {
 		b := bodies{}
 		for _, k := range ties {

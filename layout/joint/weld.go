@@ -97,7 +97,7 @@ func (weldKind) work(j *making, t *joint) {
 	}
 	j.slack(t, p)
 	for _, f := range []feature{t.a, t.b} {
-		if !j.weldedLater(t, f.inst()) {
+		if !j.weldedLater(t, f.Instance()) {
 			p.Finish = append(p.Finish, fineSizes(f, j.before)...)
 		}
 	}
@@ -570,7 +570,7 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 		c.What, c.Source = "groove filled", "common practice, no source"
 	}
 	t.out.Checks = append(append(t.out.Checks, j.standChecks(t)...), c)
-	if mm, within := t.lean(); mm > 0 && bolted(j.all, t.a.inst()) {
+	if mm, within := t.lean(); mm > 0 && bolted(j.all, t.a.Instance()) {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: t.a.title() + " square to " + t.b.title(), Limits: within, MaxMm: mm, Gauge: "square, feeler", Source: weld.PlaceSource})
 	}
 	if on := groundSides[t.in.Weld.Ground]; on != "" {

@@ -83,7 +83,7 @@ type band struct{ outMm, radiusMm, fromMm float64 }
 
 // lowestOver is the lowest metal in a band over heads, over their seats, of round parts that
 // are there; infinite where nothing is.
-func (j *making) lowestOver(s headSide, there []inst, b band) (mm float64, who string) {
+func (j *making) lowestOver(s headSide, there []parts.Instance, b band) (mm float64, who string) {
 	mm = math.Inf(1)
 	for _, q := range j.standing(s.group, there) {
 		sec := q.r.Out.Section
@@ -97,7 +97,7 @@ func (j *making) lowestOver(s headSide, there []inst, b band) (mm float64, who s
 				for _, z := range metalAlong(sec, math.Abs(r)) {
 					u, v := s.outMm(&q, z[0]), s.outMm(&q, z[1])
 					if high := math.Max(u, v); high > b.fromMm+geom.CloseMm && math.Max(b.fromMm, math.Min(u, v)) < mm-geom.CloseMm {
-						mm, who = math.Max(b.fromMm, math.Min(u, v)), copyTitle(q.r, q.copy)
+						mm, who = math.Max(b.fromMm, math.Min(u, v)), copyTitle(q.r, q.Copy)
 					}
 				}
 			}
@@ -108,12 +108,12 @@ func (j *making) lowestOver(s headSide, there []inst, b band) (mm float64, who s
 
 // standing are the parts of a group that are there, and those that are welded on its axis by
 // their place.
-func (j *making) standing(group int, there []inst) (out []placedPart) {
-	out = seq.Keep(j.placed, func(q placedPart) bool { return q.group == group && slices.Contains(there, q.inst) })
+func (j *making) standing(group int, there []parts.Instance) (out []placedPart) {
+	out = seq.Keep(j.placed, func(q placedPart) bool { return q.group == group && slices.Contains(there, q.Instance) })
 	for _, t := range j.before {
-		i := slices.IndexFunc(out, func(q placedPart) bool { return q.inst == t.b.inst() })
+		i := slices.IndexFunc(out, func(q placedPart) bool { return q.Instance == t.b.Instance() })
 		if at, on := j.onFace(t); i >= 0 && on && t.in.Place.OnAxis() {
-			out = append(out, placedPart{t.a.inst(), t.a.r, group, at.then(out[i].at)})
+			out = append(out, placedPart{t.a.Instance(), t.a.r, group, at.then(out[i].at)})
 		}
 	}
 	return out

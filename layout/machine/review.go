@@ -43,7 +43,7 @@ func (m *Machine) Review() {
 func (m *Machine) keptBy(j *plan.JointPlan, hub string) {
 	by := m.Joint(j.Name).Slide.KeptBy
 	for _, k := range m.OfKind(parts.BoltKind) {
-		if j.Slide.FreeMm < 0 && by.Is(k.B.Part, k.B.Copy) && k.B.Feature == by.Feature {
+		if j.Slide.FreeMm < 0 && k.B.Instance() == by.Instance() && k.B.Feature == by.Feature {
 			m.Allow(k.A.Instance().ID(), hub, -j.Slide.FreeMm+stand.FitMm)
 		}
 	}

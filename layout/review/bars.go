@@ -75,7 +75,7 @@ func (v *view) freeEnds() {
 	p := v.p
 	for side, end := range p.BarEnds() {
 		for copy := 1; copy <= p.Quantity; copy++ {
-			its := func(ref parts.JointRef) bool { return ref.Is(p.Name.Value, copy) }
+			its := func(ref parts.JointRef) bool { return ref.Instance() == parts.Instance{Part: p.Name.Value, Copy: copy} }
 			in := slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Some(its) })
 			welded := slices.ContainsFunc(v.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
 				return j.Some(func(ref parts.JointRef) bool { return its(ref) && ref.Feature == string(side) })

@@ -62,9 +62,9 @@ func (r *reviewer) boltedTo(hub parts.JointRef) map[parts.Face][]string {
 		if !j.Meet.Set() || j.Meet.Level {
 			continue
 		}
-		if b := j.Bolt; b.Through.Is(hub.Part, hub.Copy) {
+		if b := j.Bolt; b.Through.Instance() == hub.Instance() {
 			out[j.Meet.First] = append(out[j.Meet.First], r.job.Part(b.Into.Part).Title.Value)
-		} else if b.Into.Is(hub.Part, hub.Copy) {
+		} else if b.Into.Instance() == hub.Instance() {
 			out[j.Meet.Second] = append(out[j.Meet.Second], r.job.Part(b.Through.Part).Title.Value)
 		}
 	}

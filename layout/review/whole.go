@@ -126,7 +126,7 @@ func (r *reviewer) unwelded(j *parts.Joint) {
 		return c.For == "weld" && of == bore.Feature
 	}
 	welds := func(w *parts.Joint) bool {
-		return w.Some(func(ref parts.JointRef) bool { return ref.Is(bore.Part, bore.Copy) && ref.Feature == bore.Feature })
+		return w.Some(func(ref parts.JointRef) bool { return ref.Is(bore) })
 	}
 	if slices.ContainsFunc(p.Chamfers, prepared) && !slices.ContainsFunc(r.job.Of(parts.WeldKind), welds) {
 		r.add(Finding{

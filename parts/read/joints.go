@@ -297,7 +297,7 @@ func (l *loader) jointRefs(j *parts.Joint) {
 	for _, r := range all {
 		l.feature(r)
 	}
-	if first.Part == second.Part && first.Copy == second.Copy {
+	if first.Instance() == second.Instance() {
 		l.faultf(second.Pos, "two parts", "the joint %s joins %s to itself", j.Name.Value, first.Part)
 	}
 	l.partThere(j.Anchored)
