@@ -14,8 +14,8 @@ type trRow struct {
 	pitches []float64
 }
 
-// trRows are ISO 2902 to 120 mm (the preferred pitches as a lexicon of measuring prints DIN 103, the others from
-// memory); Tr10x3, Tr14x4, Tr25x3 and Tr25x5 are of the trade (a maker's list).
+// trRows are ISO 2902 to 120 mm (the preferred pitches as a lexicon of measuring prints DIN 103, the others as a public
+// list has them, but 105 and 120 mm from memory); Tr10x3, Tr14x4, Tr25x3 and Tr25x5 are of the trade (a maker's list).
 var trRows = []trRow{
 	{8, []float64{1.5}}, {9, []float64{2, 1.5}}, {10, []float64{2, 1.5, 3}}, {11, []float64{2, 3}}, {12, []float64{3, 2}}, {14, []float64{3, 2, 4}},
 	{16, []float64{4, 2}}, {18, []float64{4, 2}}, {20, []float64{4, 2}}, {22, []float64{5, 3, 8}}, {24, []float64{5, 3, 8}}, {25, []float64{5, 3}}, {26, []float64{5, 3, 8}},
@@ -30,7 +30,7 @@ var trRows = []trRow{
 // of the screw lies below its basic size at the positions c and e; 0.001 mm.
 type trPitch struct{ p, major, minor, c, e float64 }
 
-// trPitches are ISO 2903: e and major of the pitches 2 to 5 as a maker prints his limits, the others from memory; the
+// trPitches are ISO 2903: e and major of the pitches 1.5 to 5 as printed limits have them, the others from memory; the
 // tests hold all but c within a step of the formulas they are rounded from.
 var trPitches = []trPitch{
 	{1.5, 150, 190, 140, 67}, {2, 180, 236, 150, 71}, {3, 236, 315, 170, 85}, {4, 300, 375, 190, 95}, {5, 335, 450, 212, 106}, {6, 375, 500, 236, 118},
@@ -39,7 +39,7 @@ var trPitches = []trPitch{
 }
 
 // trPitchTolerance are the tolerances of the pitch diameter of the screw, grade 7 of ISO 2903, in 0.001 mm by
-// pitch, up to a diameter in mm: those that trPitches has from a maker likewise, the others from memory.
+// pitch, up to a diameter in mm: those that trapezoidal.csv has likewise, the others from memory.
 var trPitchTolerance = []trRange{
 	{11.2, map[float64]float64{1.5: 170, 2: 190, 3: 212}},
 	{22.4, map[float64]float64{2: 200, 3: 224, 4: 265, 5: 280, 8: 355}},
@@ -112,7 +112,7 @@ func trThread(d, pitch float64, class string, left bool, starts int) Thread {
 		Designation: handed(name, left), Series: Trapezoidal, Class: class,
 		PitchMm: pitch, MajorMm: d, PitchDiameterMm: round3(middle), MinorMm: round3(least),
 		Source: "ISO 2904, limits ISO 2903",
-		Note:   "cut with a tool or a tap of its own; limits of pitches 2 to 5 to 25 mm as a maker prints them, others from memory, by the standard's formulas; flat of the tool by geometry",
+		Note:   "cut with a tool or a tap of its own; limits of pitches 1.5 to 5 to 25 mm as tables print them, others from memory, by the standard's formulas; flat of the tool by geometry",
 		Lead: &Lead{
 			AngleDeg: 30, Starts: starts, LeftHand: left, LeadMm: lead, ClearanceMm: clear,
 			Screw: LeadLimits{
