@@ -8,7 +8,7 @@ import (
 	"centrepop/parts/seq"
 )
 
-// metricLengths are the nominal lengths of ISO 888 in mm, from memory.
+// metricLengths are the nominal lengths of ISO 888 in mm, as data files of ISO 4014 and 4762 have them.
 var metricLengths = []float64{
 	5, 6, 8, 10, 12, 16, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 80, 90, 100,
 	110, 120, 130, 140, 150, 160, 180, 200, 220, 240, 260, 280, 300, 320, 340, 360,

@@ -24,7 +24,7 @@ type tubeRule struct {
 }
 
 // tubeRules in order of diameter for each standard: EN 10210-2 as tatasteelbluebook.com
-// prints it ("Hot finished CHS"), the others from memory.
+// prints it ("Hot finished CHS") and EN 10219-2 as nkcelik.com.tr does, the others from memory.
 var tubeRules = []tubeRule{
 	{"EN 10210-2", math.MaxFloat64, 0.01, 0.5, 10, "Table 2"},
 	{"EN 10219-2", math.MaxFloat64, 0.01, 0.5, 10, "Table 2"},
@@ -37,8 +37,8 @@ var tubeRules = []tubeRule{
 	{"ASTM A500", math.MaxFloat64, 0.0075, 0, math.MaxFloat64, "clause 11"},
 }
 
-// checkedTube is the standard whose rule was looked up.
-const checkedTube = "EN 10210-2"
+// checkedTubes are the standards whose rules were looked up.
+const checkedTubes = "EN 10210-2, EN 10219-2"
 
 // TubeOutside returns the tolerance on the outside diameter outsideMm (mm) of a tube
 // bought to a standard: EN 10210-2 (hot finished), EN 10219-2 (cold formed), EN
@@ -52,7 +52,7 @@ func TubeOutside(standard string, outsideMm float64) (TubeTolerance, error) {
 	for _, r := range tubeRules {
 		if r.standard == standard && outsideMm <= r.upToMm {
 			source := r.standard + " " + r.table
-			if standard != checkedTube {
+			if !strings.Contains(checkedTubes, standard) {
 				source += " (from memory)"
 			}
 			return TubeTolerance{math.Min(math.Max(r.share*outsideMm, r.leastMm), r.mostMm), source}, nil
