@@ -127,11 +127,11 @@ var american = []grade{
 	{"1018 cold drawn", "1018CD 1020CD", MildSteel, cev(0.30), own{hrc: 58}, []Step{{50, 370, 440}, {75, 345, 415}}, "data sheets, 54 and 50 ksi", lookup.FromMemory},
 	{"1117 hot rolled", "1117", MildSteel, never, own{hrc: 58}, []Step{{AnySize, 235, 425}}, "SAE J1397 estimate", lookup.FromMemory},
 	{"1035 hot rolled", "1035", AlloySteel, proven(0.47, 150, 250), own{hrc: 48}, []Step{{AnySize, 270, 495}}, "SAE J1397 estimate", lookup.Checked},
-	{"1040 hot rolled", "1040", AlloySteel, proven(0.53, 150, 300), own{}, []Step{{AnySize, 290, 525}}, "SAE J1397 estimate", lookup.FromMemory},
+	{"1040 hot rolled", "1040", AlloySteel, proven(0.53, 150, 300), own{}, []Step{{AnySize, 290, 496}}, "design table, hot rolled", lookup.Checked},
 	{"1045 hot rolled", "1045 G10450", AlloySteel, proven(0.59, 200, 350), own{hrc: 55}, []Step{{AnySize, 310, 565}}, "SAE J1397 estimate", lookup.Checked},
-	{"1050 hot rolled", "1050", AlloySteel, proven(0.67, 200, 350), own{hrc: 56}, []Step{{AnySize, 340, 620}}, "SAE J1397 estimate", lookup.FromMemory},
+	{"1050 hot rolled", "1050", AlloySteel, proven(0.64, 200, 350), own{hrc: 56}, []Step{{AnySize, 338, 620}}, "design table, hot rolled", lookup.Checked},
 	{"1060 hot rolled", "1060", AlloySteel, proven(0.73, 250, 400), own{}, []Step{{AnySize, 370, 675}}, "SAE J1397 estimate", lookup.FromMemory},
-	{"1144 hot rolled", "1141 1144", AlloySteel, never, own{}, []Step{{AnySize, 355, 650}}, "SAE J1397 estimate for 1141", lookup.FromMemory},
+	{"1144 hot rolled", "1141 1144", AlloySteel, never, own{}, []Step{{AnySize, 352, 648}}, "design table, hot rolled", lookup.Checked},
 }
 
 // machinery are free-cutting and unalloyed heat-treatable steels.
@@ -147,7 +147,7 @@ var machinery = []grade{
 	{"C45+N", "C45 C45E C45R C45EN CK45 CM45 CF45 XC45 080M46 1.0503 1.1191 1.1201 1.1193", AlloySteel, proven(0.57, 200, 350), own{hrc: 55}, []Step{{16, 340, 620}, {100, 305, 580}, {250, 275, 560}}, isoN, lookup.Checked},
 	{"C45+QT", "C45EQT C45RQT CK45QT CK45V C45V", AlloySteel, proven(0.57, 200, 350), own{maxHeatC: 300, hrc: 55}, []Step{{16, 490, 700}, {40, 430, 650}, {100, 370, 630}}, "EN ISO 683-1 (EN 10083-2), quenched and tempered, bars", lookup.Checked},
 	{"C50+N", "C50 C50E CK50 1.0540 1.1206", AlloySteel, proven(0.63, 200, 350), own{hrc: 56}, []Step{{16, 355, 650}, {100, 320, 610}, {250, 290, 590}}, isoN, lookup.FromMemory},
-	{"C55+N", "C55 C55E CK55 EN9 070M55 1.0535 1.1203", AlloySteel, proven(0.68, 250, 400), own{hrc: 58}, []Step{{16, 370, 680}, {100, 330, 640}, {250, 300, 620}}, isoN, lookup.FromMemory},
+	{"C55+N", "C55 C55E CK55 EN9 070M55 1.0535 1.1203", AlloySteel, proven(0.68, 250, 400), own{hrc: 58}, []Step{{16, 370, 680}, {100, 330, 640}, {250, 300, 620}}, isoN, lookup.Checked},
 	{"C60+N", "C60 C60E CK60 1.0601 1.1221", AlloySteel, proven(0.73, 250, 400), own{}, []Step{{16, 380, 710}, {100, 340, 670}, {250, 310, 650}}, isoN, lookup.FromMemory},
 }
 
@@ -157,12 +157,12 @@ var alloyed = []grade{
 	{"34CrMo4+QT", "34CRMO4 1.7220", AlloySteel, proven(0.72, 200, 350), qtHeat, []Step{{16, 800, 1000}, {40, 650, 900}, {100, 550, 800}, {160, 500, 750}, {250, 450, 700}}, isoQT, lookup.Checked},
 	{"42CrMo4+QT", "42CRMO4 42CRMOS4 42CRMOS4QT 42CD4 4140QT 1.7225 1.7227", AlloySteel, proven(0.80, 250, 350), own{maxHeatC: 300, hrc: 53}, []Step{{16, 900, 1100}, {40, 750, 1000}, {100, 650, 900}, {160, 550, 800}, {250, 500, 750}}, isoQT, lookup.Checked},
 	{"709M40 condition R", "709M40 708M40 708M40R EN19 EN19R EN19A", AlloySteel, proven(0.80, 250, 350), own{maxHeatC: 300, hrc: 53}, []Step{{254, 480, 690}}, "BS 970, the lowest condition", lookup.Checked},
-	{"817M40 condition T", "817M40 EN24 EN24T 817M40T", AlloySteel, proven(0.89, 300, 400), qtHeat, []Step{{63, 650, 850}}, "BS 970", lookup.FromMemory},
+	{"817M40 condition T", "817M40 EN24 EN24T 817M40T", AlloySteel, proven(0.89, 300, 400), qtHeat, []Step{{254, 635, 850}}, "BS 970, condition T", lookup.Checked},
 	{"34CrNiMo6+QT", "34CRNIMO6 1.6582", AlloySteel, proven(0.89, 300, 400), qtHeat, []Step{{16, 1000, 1200}, {40, 900, 1100}, {100, 800, 1000}, {160, 700, 900}, {250, 600, 800}}, isoQT, lookup.FromMemory},
 	{"30CrNiMo8+QT", "30CRNIMO8 1.6580", AlloySteel, proven(1.02, 300, 400), qtHeat, []Step{{40, 1050, 1250}, {100, 900, 1100}, {160, 800, 1000}, {250, 700, 900}}, isoQT, lookup.Checked},
-	{"4130 annealed", "4130 G41300", AlloySteel, proven(0.62, 150, 300), own{}, []Step{{AnySize, 360, 560}}, "data sheets, 52 and 81 ksi", lookup.FromMemory},
-	{"4140 annealed", "4140 4142 4150 G41400", AlloySteel, proven(0.78, 250, 350), own{hrc: 53}, []Step{{AnySize, 415, 655}}, "data sheets, 60 and 95 ksi", lookup.FromMemory},
-	{"4340 annealed", "4340 G43400", AlloySteel, proven(0.86, 300, 400), own{}, []Step{{AnySize, 470, 745}}, "data sheets, 68 and 108 ksi", lookup.FromMemory},
+	{"4130 annealed", "4130 G41300", AlloySteel, proven(0.62, 150, 300), own{}, []Step{{AnySize, 359, 558}}, "design table, 52 and 81 ksi", lookup.Checked},
+	{"4140 annealed", "4140 4142 4150 G41400", AlloySteel, proven(0.78, 250, 350), own{hrc: 53}, []Step{{AnySize, 372, 655}}, "design table, 54 and 95 ksi", lookup.Checked},
+	{"4340 annealed", "4340 G43400", AlloySteel, proven(0.85, 300, 400), own{}, []Step{{AnySize, 470, 745}}, "data sheets, 68 and 108 ksi", lookup.FromMemory},
 	{"8620 annealed", "8620 8640", AlloySteel, proven(0.51, 150, 250), own{hrc: 58}, []Step{{AnySize, 360, 530}}, "data sheets, 52 and 77 ksi", lookup.FromMemory},
 	{"16MnCr5", "16MNCRS5 1.7131 1.7139", AlloySteel, proven(0.55, 150, 250), own{maxHeatC: 200, hrc: 58}, nil, "", lookup.FromMemory},
 	{"18CrNiMo7-6", "17CRNIMO6 1.6587", AlloySteel, proven(0.79, 150, 300), own{maxHeatC: 200, hrc: 58}, nil, "", lookup.FromMemory},
@@ -171,7 +171,7 @@ var alloyed = []grade{
 
 // stainless steels. Densities, moduli and expansions: EN 10088-1.
 var stainless = []grade{
-	{"1.4305", "303 X8CRNIS189 X10CRNIS189 S30300", AusteniticStainless, never, own{}, []Step{{160, 190, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},
+	{"1.4305", "303 X8CRNIS189 X10CRNIS189 S30300", AusteniticStainless, never, own{}, []Step{{160, 190, 500}}, "EN 10088-3 Table 13", lookup.Checked},
 	{"1.4301", "304 304L 1.4307 1.4306 X5CRNI1810 X2CRNI189 X2CRNI1911 V2A S30400 S30403 STAINLESS STAINLESSSTEEL", AusteniticStainless, ownWay, own{}, []Step{{250, 175, 460}}, "EN 10088-3 Table 13, lowest of 1.4301, 1.4306 and 1.4307", lookup.FromMemory},
 	{"1.4541", "321 X6CRNITI1810 S32100", AusteniticStainless, ownWay, own{}, []Step{{250, 190, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},
 	{"1.4404", "316 316L 1.4401 X5CRNIMO17122 X2CRNIMO17122 V4A S31600 S31603", AusteniticStainless, ownWay, own{densityKgM3: 8000}, []Step{{250, 200, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},

@@ -55,9 +55,9 @@ var aluminium = []grade{
 	{"aluminium, grade unknown", "ALUMINIUM ALUMINUM ALUMINIUMALLOY ALUMINUMALLOY ENAW AW", AluminiumAlloy, ownWay, own{}, nil, "", lookup.FromMemory},
 }
 
-// coppers are brasses and bronzes. A bare "bronze" is taken as gunmetal.
+// coppers are brasses and bronzes. A bare "bronze" is taken as gunmetal, and a cast one in the weakest way of casting.
 var coppers = []grade{
-	{"CuZn39Pb3", "CW614N CZ121 C385 C38500 2.0401 MS58 BRASS FREEMACHININGBRASS FREECUTTINGBRASS CUZN38PB2", FreeBrass, never, own{}, []Step{{20, 250, 430}, {60, 180, 380}}, "EN 12164 R430 and R380", lookup.FromMemory},
+	{"CuZn39Pb3", "CW614N CZ121 C385 C38500 2.0401 MS58 BRASS FREEMACHININGBRASS FREECUTTINGBRASS CUZN38PB2", FreeBrass, never, own{}, []Step{{80, 150, 360}}, "EN 12164, the softest rod", lookup.Checked},
 	{"CuZn36Pb3", "CW603N C360 C36000 CZ124 2.0375", FreeBrass, never, own{densityKgM3: 8500}, []Step{{25, 170, 380}, {50, 140, 345}, {100, 105, 310}}, "ASTM B16 half hard", lookup.Checked},
 	{"CuZn37", "CW508L C272 C27200 2.0321 MS63", OtherBronze, ownWay, own{densityKgM3: 8440}, nil, "", lookup.FromMemory},
 	{"CuZn40", "CW509L C280 2.0360 MS60", OtherBronze, ownWay, own{densityKgM3: 8390}, nil, "", lookup.FromMemory},
@@ -68,10 +68,11 @@ var coppers = []grade{
 	{"CuSn4Pb4Zn4", "CW456K C544 C54400", TinBronze, never, own{densityKgM3: 8890}, nil, "", lookup.FromMemory},
 	{"CuSn8", "CUSN8P CW453K CW459K C521 C52100 2.1030 PHOSPHORBRONZE TINBRONZE", TinBronze, ownWay, own{}, []Step{{20, 300, 450}, {60, 240, 400}}, "EN 12163 hard-drawn rod", lookup.FromMemory},
 	{"CuSn10-C", "CUSN10 CC480K 2.1050", TinBronze, ownWay, own{densityKgM3: 8700}, []Step{{AnySize, 130, 250}}, en1982, lookup.FromMemory},
-	{"CuSn12-C", "CUSN12 CC483K PB1 PB2 C908 2.1052", TinBronze, ownWay, own{densityKgM3: 8700, eMPa: 100000}, []Step{{AnySize, 140, 260}}, en1982, lookup.FromMemory},
+	{"CuSn12-C", "CUSN12 CC483K PB1 PB2 C908 2.1052", TinBronze, ownWay, own{densityKgM3: 8700, eMPa: 100000}, []Step{{AnySize, 140, 260}}, en1982, lookup.Checked},
 	{"CuSn7Zn4Pb7-C", "CUSN7ZN4PB7 CC493K RG7 2.1090 BRONZE GUNMETAL", OtherBronze, never, own{densityKgM3: 8800}, []Step{{AnySize, 120, 230}}, en1982, lookup.Checked},
 	{"CuSn5Zn5Pb5-C", "CUSN5ZN5PB5 CC491K RG5 LG2 C836 C83600 2.1096", OtherBronze, never, own{}, []Step{{AnySize, 90, 200}}, en1982, lookup.Checked},
-	{"C93200", "C932 660 SAE660", OtherBronze, never, own{densityKgM3: 8930}, []Step{{AnySize, 138, 241}}, "ASTM B505, 20 and 35 ksi", lookup.FromMemory},
+	{"C93200", "C932 660 SAE660 B584C93200", OtherBronze, never, own{densityKgM3: 8910}, []Step{{AnySize, 97, 207}}, "ASTM B584, sand cast, 14 and 30 ksi", lookup.Checked},
+	{"C93200 continuous cast", "C93200CC C93200M07 B505C93200", OtherBronze, never, own{densityKgM3: 8910}, []Step{{AnySize, 138, 241}}, "ASTM B505, 20 and 35 ksi", lookup.Checked},
 	{"CuAl10Fe5Ni5-C", "CUAL10FE5NI5 CUAL10NI5FE4 CC333G CW307G C955 C95500 AB2 2.0975 ALUMINIUMBRONZE ALUMINUMBRONZE", OtherBronze, ownWay, own{densityKgM3: 7600, eMPa: 120000, alphaPerK: 16.0e-6, maxHeatC: 250}, []Step{{AnySize, 250, 600}}, en1982, lookup.FromMemory},
-	{"C95400", "C954", OtherBronze, ownWay, own{densityKgM3: 7450, eMPa: 107000, alphaPerK: 16.0e-6, maxHeatC: 250}, []Step{{AnySize, 205, 515}}, "ASTM B148, 30 and 75 ksi", lookup.FromMemory},
+	{"C95400", "C954", OtherBronze, ownWay, own{densityKgM3: 7450, eMPa: 107000, alphaPerK: 16.0e-6, maxHeatC: 250}, []Step{{AnySize, 205, 515}}, "ASTM B148, 30 and 75 ksi", lookup.Checked},
 }

@@ -130,7 +130,7 @@ var kindTable = []KindData{
 		TapHSS:      Cut{Span{5, 10}, srcTap + ": 4.5-7.5 alloy, 6-12 medium carbon, 7-10 at 300 HB"},
 	}},
 	{"stainless steel", Steel, 7900, 200000, 0.30, 16.0e-6, 13.0e-6, 350, liquidNitrogenC, Unhardened, Thread{"stainless steel", 1.0}, Span{-0.58, -0.05}, stainlessSpeeds},
-	{"chromium stainless steel", Steel, 7700, 215000, 0.30, 10.5e-6, 8.5e-6, 300, liquidNitrogenC, 0, Thread{"stainless steel", 1.0}, Span{-0.58, -0.46}, stainlessSpeeds},
+	{"chromium stainless steel", Steel, 7700, 215000, 0.30, 10.5e-6, 8.2e-6, 300, liquidNitrogenC, 0, Thread{"stainless steel", 1.0}, Span{-0.58, -0.46}, stainlessSpeeds},
 	{"grey cast iron", CastIron, 7200, 110000, 0.26, 10.0e-6, 8.0e-6, 250, liquidNitrogenC, 0, Thread{"cast iron", 1.5}, Span{-0.71, -0.60}, Speeds{
 		TurnHSS:     Cut{Span{18, 35}, "cutting-conditions table (secondary source): rough 18-25, finish 30-35; " + srcUni + " 15-46 hard"},
 		TurnCarbide: Cut{Span{60, 130}, "cutting-conditions table (secondary source): rough 60-90, finish 90-130"},
