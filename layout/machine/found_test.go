@@ -180,6 +180,35 @@ func TestLegsShort(t *testing.T) {
 	}
 }
 
+// Four legs of 300 under a base of 400 × 200 × 20, the last 3 shorter, 40 longer, or on its own foot of 3: it ends over or under the others, where
+// nothing of the machine is under it. Of two, of posts and of ones that lie, nobody knows.
+func TestLegsUneven(t *testing.T) {
+	t.Parallel()
+	plate := "kind: plate\nmaterial: S235\nstock: {plate: 20 mm}\n"
+	for _, c := range []struct{ title, last, foot, want string }{
+		{"Leg", "300", "", ""}, {"Leg", "297", "", "legs-uneven Last leg 3 over"}, {"Leg", "299.6", "", ""}, {"Leg", "340", "", "legs-uneven Last leg 40 under"}, {"Leg", "297", "3", ""}, {"Leg", "300", "3", "legs-uneven Last leg 3 under"},
+		{"Post", "297", "", ""},
+	} {
+		joints := ""
+		for i, name := range []string{"leg#1", "leg#2", "leg#3", "last"} {
+			joints += fmt.Sprintf("  - {name: l%d, weld: {part: %s.outline, to: base.outline, type: fillet}, place: {on: bottom, with: top, from-left: %d, from-bottom: 0, front: up}}\n", i, name, 100*i)
+		}
+		files := map[string]string{
+			"base.yaml": basePart, "leg.yaml": "part: leg\ntitle: " + c.title + "\nquantity: 3\n" + plate + "outline: {rectangle: [40, 300]}\n", "last.yaml": "part: last\ntitle: Last " + strings.ToLower(c.title) + "\n" + plate + "outline: {rectangle: [40, " + c.last + "]}\n",
+		}
+		names := "base.yaml, leg.yaml, last.yaml"
+		if c.foot != "" {
+			names += ", pad.yaml"
+			files["pad.yaml"] = "part: pad\n" + plate + "outline: {rectangle: [60, " + c.foot + "]}\n"
+			joints += "  - {name: pad, weld: {part: pad.outline, to: last.outline, type: fillet}, place: {on: bottom, with: top, at: [0, 0], front: up}}\n"
+		}
+		files["job.yaml"] = "job: J\nunits: mm\nparts: [" + names + "]\njoints:\n" + joints
+		if got := found(t, files, plan.LegsUneven); got != c.want {
+			t.Errorf("%v: %q", c, got)
+		}
+	}
+}
+
 // A foot of 12 on a base of 15 tapped through for M12: with its washer of 2.5 (ISO 7089) a bolt of 30 comes 0.5 out
 // under the base, which stands on the floor. A base of 20 holds it, and a thread that ends inside ends there.
 func TestTipsUnder(t *testing.T) {

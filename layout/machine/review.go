@@ -2,6 +2,7 @@ package machine
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -35,7 +36,7 @@ func (m *Machine) Review() {
 		m.follows(j, a, b)
 	}
 	m.overlapped()
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inBushes, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.legsShort, m.tipsUnder, m.shutIn, m.laidEarly, m.laidFree, m.pinned, m.nutsEngage, m.inUse}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inBushes, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.legsShort, m.legsUneven, m.tipsUnder, m.shutIn, m.laidEarly, m.laidFree, m.pinned, m.nutsEngage, m.inUse}))...)
 }
 
 // keptBy lets a hub that stands past its seat press on the plate that keeps it, which is drawn on the
@@ -461,14 +462,62 @@ func (m *Machine) legsShort() []plan.Problem {
 	if leg == nil || m.low(leg)-m.low(lowest) < 1 || !NewStage(m).Together(len(m.Joints), leg.ID)[lowest.ID] {
 		return nil
 	}
-	box, down := leg.Box(), m.Up.Times(m.low(lowest)-m.low(leg))
+	if m.standsOnPart(leg, m.low(lowest)) {
+		return nil
+	}
+	return []plan.Problem{stand.Problem("", plan.LegsShort, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(m.low(leg)-m.low(lowest), 1), m.Named(lowest.ID))}
+}
+
+// standsOnPart tells whether something of the machine is under a leg, which ends over a level.
+func (m *Machine) standsOnPart(leg *assembly.Body, level float64) bool {
+	box, down := leg.Box(), m.Up.Times(level-m.low(leg))
 	under := box.With(box.Low.Add(down), box.High.Add(down))
 	for b := range m.Parts() {
 		if m.low(b) < m.low(leg)-1 && b.Box().Meets(under, -1) {
-			return nil
+			return true
 		}
 	}
-	return []plan.Problem{stand.Problem("", plan.LegsShort, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(m.low(leg)-m.low(lowest), 1), m.Named(lowest.ID))}
+	return false
+}
+
+// uprightPart is the least height of what is upright, as a share of its box's diagonal. Common practice, no source.
+const uprightPart = 0.9
+
+// legsUneven finds the leg of three or more upright ones that ends, with the foot joined to it, furthest over or under
+// where most of them do, by StandsMm or more.
+func (m *Machine) legsUneven() []plan.Problem {
+	var legs, ends []*assembly.Body
+	for b, r := range m.Parts() {
+		size := b.Box().High.Sub(b.Box().Low)
+		if r.Part.For != parts.Leg || m.hangs(b) || size.Dot(m.Up) < uprightPart*size.Len() {
+			continue
+		}
+		end := b
+		for _, j := range m.Joints {
+			for _, id := range m.heldBy(j.Name, b.ID) {
+				if foot := m.Standing(m.Of[id]); foot != nil && m.low(foot) < m.low(end) {
+					end = foot
+				}
+			}
+		}
+		legs, ends = append(legs, b), append(ends, end)
+	}
+	if len(m.Joints) < len(m.Job.Joints) || len(legs) < 3 {
+		return nil
+	}
+	floor := slices.Sorted(slices.Values(seq.Map(ends, m.low)))[len(ends)/2]
+	odd := slices.MaxFunc(ends, func(a, b *assembly.Body) int {
+		return cmp.Compare(math.Abs(m.low(a)-floor), math.Abs(m.low(b)-floor))
+	})
+	leg, off := legs[slices.Index(ends, odd)], m.low(odd)-floor
+	if math.Abs(off) < StandsMm || !NewStage(m).Together(len(m.Joints), leg.ID)[legs[0].ID] || m.standsOnPart(odd, floor) {
+		return nil
+	}
+	which := "over"
+	if off < 0 {
+		which = "under"
+	}
+	return []plan.Problem{stand.Problem(m.between(leg.ID, ""), plan.LegsUneven, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(math.Abs(off), 2), plan.Named(which))}
 }
 
 // carries tells whether a machine may stand on its lowest part: a plate that lies flat, or

@@ -212,6 +212,7 @@ const (
 	HolesUnmet     ProblemKind = "holes-unmet"
 	TipUnder       ProblemKind = "tip-under"
 	LegsShort      ProblemKind = "legs-short"
+	LegsUneven     ProblemKind = "legs-uneven"
 	AnchoredHigh   ProblemKind = "anchored-high"
 	FilletNoCorner ProblemKind = "fillet-no-corner"
 	SeamBeyond     ProblemKind = "seam-beyond"

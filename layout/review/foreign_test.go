@@ -137,6 +137,9 @@ func TestMotorFace(t *testing.T) {
 		{true, "fit: H7", "fit: H13", "check the bore does not centre the spigot of a motor flange FF165"},
 		{true, "flange: FF165", "flange: FF130", "stop the pitch circle of motor is not that of the motor's flange FF130"},
 		{true, "gearmotor 2 hp", "\"gearmotor 2 hp, FF130\"", "check the motor as ordered has another flange than its plate gearmotor 2 hp, FF130; FF165"},
+		{false, "gearmotor 2 hp", "gearmotor 2 hp 213TC face", "check the motor as ordered has another flange than its plate gearmotor 2 hp 213TC face; 145TC"},
+		{false, "flange: 145TC", "frame: 143TC", ""},
+		{false, "flange: 145TC", "frame: 213TC", "stop the pitch circle of motor is not that of the motor's face 213TC"},
 	} {
 		job, plate := job, plate
 		if c.metric {

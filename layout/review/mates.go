@@ -170,11 +170,15 @@ func (v *view) nearFlange(h *parts.HoleGroup, s measured.Standard) {
 	}
 }
 
-// flangeOn is the standard flange that words of the job give the motor on a group of holes; nil for none.
+// flangeOn is the standard flange that words of the job give the motor on a group of holes, or without a gear its frame;
+// nil for none.
 func (v *view) flangeOn(e *parts.Loose, h *parts.HoleGroup) *measured.Standard {
 	named := measured.Named(v.motor().Flange.Value)
 	if len(named) == 0 {
 		named = measured.Named(e.Item.Value)
+	}
+	if m := v.motor(); len(named) == 0 && m.OutRPM.Value == 0 {
+		named = measured.Named(m.Frame.Value)
 	}
 	if len(named) != 1 || !v.stoodOn(e, h.Name.Value) {
 		return nil

@@ -5,6 +5,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
+	"cmp"
 	"iter"
 	"math"
 	"regexp"
@@ -143,7 +144,7 @@ const (
 func (r motored) item(e *parts.Loose) {
 	name, _, _ := strings.Cut(e.Item.Value, ",")
 	words := strings.Fields(strings.ToLower(itemFigure.ReplaceAllString(name, "")))
-	if len(words) == 0 || !strings.HasSuffix(words[len(words)-1], "motor") {
+	if e.As != parts.AMotor && (len(words) == 0 || !strings.HasSuffix(words[len(words)-1], "motor")) {
 		return
 	}
 	r.itemFlange(e)
@@ -156,11 +157,14 @@ func (r motored) item(e *parts.Loose) {
 	}
 }
 
-// itemFlange compares the flange of a motor as ordered with the one of its plate.
+// itemFlange compares the flange of a motor as ordered with the one of its plate, or where that names none with the
+// face of its frame.
 func (r motored) itemFlange(e *parts.Loose) {
-	named := seq.Map(measured.Named(e.Item.Value), func(s measured.Standard) float64 { return s.PitchMm })
-	if of := measured.Named(r.m.Flange.Value); len(of) == 1 && len(named) > 0 && !slices.Contains(named, of[0].PitchMm) {
-		r.say("the motor as ordered has another flange than its plate", e.Item.Value+"; "+of[0].Name, "what is bought is what is reckoned with", "the flange of the plate, in both places")
+	pitch := func(s measured.Standard) float64 { return s.PitchMm }
+	named := seq.Map(measured.Named(e.Item.Value), pitch)
+	of := measured.Named(cmp.Or(r.m.Flange, r.m.Frame).Value)
+	if len(of) == 1 && len(named) > 0 && !slices.Contains(named, of[0].PitchMm) {
+		r.say("the motor as ordered has another flange than its plate", e.Item.Value+"; "+of[0].Name, "what is bought is what is reckoned with", "the flange of the plate, in both places; of a gear with a face of its own flange: in the motor")
 	}
 }
 
