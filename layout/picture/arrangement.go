@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/layout/words"
@@ -116,16 +117,16 @@ func (s *drawing) anchors(above assembly.Pose, bodies []assembly.Body, from plan
 		if of == "" || !slices.ContainsFunc(s.Job.Joints, func(j *parts.Joint) bool { return j.Anchored.Value == of }) {
 			continue
 		}
+		var seen *part.Group // a hole has a mouth in each face
 		for _, f := range s.Mouths(b) {
-			if f.Used || !f.Group.Hole.Anchors() || math.Abs(f.Out.Dot(s.Up)) < 1-stand.Level {
+			if f.Group == seen || f.Used || !f.Group.Hole.Anchors() || math.Abs(f.Out.Dot(s.Up)) < 1-stand.Level {
 				continue
 			}
+			seen = f.Group
 			for _, q := range f.At {
 				at := onPlane(above, q)
-				if !slices.ContainsFunc(list, func(a plan.Anchor) bool { return geom.Distance(a.AtMm, at) < geom.CloseMm }) {
-					off := at.Minus(from)
-					list = append(list, plan.Anchor{AtMm: at, FromMm: xy(math.Abs(off.XMm), math.Abs(off.YMm)), DiameterMm: f.Group.Size.FinishedMm})
-				}
+				off := at.Minus(from)
+				list = append(list, plan.Anchor{AtMm: at, FromMm: xy(math.Abs(off.XMm), math.Abs(off.YMm)), DiameterMm: f.Group.Size.FinishedMm})
 			}
 		}
 	}
