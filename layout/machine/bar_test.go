@@ -77,7 +77,7 @@ func TestTipsWithItsFeet(t *testing.T) {
 func TestBarOverAPlate(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ long, top, at, want string }{
-		{"300", "right", "0, 90", ""}, {"300", "right", "0, 110", "overhangs bar base 160"}, {"398", "right", "0, 110", "overhangs bar base 209"}, {"402", "right", "0, 110", ""},
+		{"300", "right", "0, 90", ""}, {"300.12", "right", "0, 110", "overhangs bar base 160.1"}, {"398", "right", "0, 110", "overhangs bar base 209"}, {"402", "right", "0, 110", ""},
 		{"300", "up", "210, 0", "overhangs bar base 160"}, {"402", "up", "210, 0", ""},
 	} {
 		if got := found(t, map[string]string{"base.yaml": basePart, "bar.yaml": "part: bar\nkind: bar\nmaterial: S235\nbar: {flat: [60, 20], length: " + c.long + "}\n",

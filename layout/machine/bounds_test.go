@@ -210,3 +210,34 @@ func TestHolesMeet(t *testing.T) {
 		}
 	}
 }
+
+// TestHeldByAHole: a step of 10 stands 30 over the mouth of a hole of 20, 40 under its floor, or turned over 40 over its mouth: it lies
+// in the hole where it reaches more than half a millimetre into it, as far as it travels towards its front or its back, within half
+// a millimetre of the axis and along it.
+func TestHeldByAHole(t *testing.T) {
+	t.Parallel()
+	h := &mouth{out: assembly.AxisZ, deepMm: 20}
+	over, under, turned := assembly.Move(assembly.Vec{Z: 40}), assembly.Move(assembly.Vec{Z: -60}), assembly.Move(assembly.Vec{Z: 40}).Of(assembly.Rotate(assembly.AxisX, 180))
+	in := assembly.Move(assembly.Vec{Z: 5})
+	for _, c := range []struct {
+		name        string
+		pose        assembly.Pose
+		front, back float64 // of its travel
+		want        bool
+	}{
+		{"over it", over, 0, 0, false}, {"back into it", over, 0, 30.6, true}, {"back to its mouth", over, 0, 30.4, false}, {"away from it", over, 60, 0, false},
+		{"under it", under, 0, 0, false}, {"front into it", under, 40.6, 0, true}, {"front to its floor", under, 40.4, 0, false}, {"back away from it", under, 0, 60, false},
+		{"turned", turned, 40.6, 0, true}, {"turned, to its mouth", turned, 40.4, 0, false}, {"turned, away from it", turned, 0, 60, false},
+		{"half in it", in, 0, 0, true}, {"in by 0.4", assembly.Move(assembly.Vec{Z: 9.6}), 0, 0, false}, {"in by 0.6", assembly.Move(assembly.Vec{Z: 9.4}), 0, 0, true},
+		{"through its floor by all but 0.6", assembly.Move(assembly.Vec{Z: -19.4}), 0, 0, true}, {"through its floor by all but 0.4", assembly.Move(assembly.Vec{Z: -19.6}), 0, 0, false},
+		{"0.5 beside it", in.Shifted(assembly.Vec{X: 0.5}), 0, 0, true}, {"0.54 beside it", in.Shifted(assembly.Vec{Y: 0.54}), 0, 0, false},
+		{"leaning by 0.95e-6", in.Of(assembly.Rotate(assembly.AxisX, 0.95e-6*180/math.Pi)), 0, 0, true}, {"leaning by 1.05e-6", in.Of(assembly.Rotate(assembly.AxisX, 1.05e-6*180/math.Pi)), 0, 0, false},
+	} {
+		if got := h.holds(c.pose, 0, 10, &parts.Travels{Front: parts.Length{Mm: c.front}, Back: parts.Length{Mm: c.back}}); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
+		if c.front+c.back == 0 && h.holds(c.pose, 0, 10, nil) != c.want {
+			t.Errorf("%s, which does not travel: %v", c.name, !c.want)
+		}
+	}
+}

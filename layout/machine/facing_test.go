@@ -91,6 +91,7 @@ func TestFlightInTube(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ outside, want string }{
 		{"157.7", ""},
+		{"157.731", "Auger flight turns 0.78 off the inside of Barrel tube: it rubs when it runs out of true"}, // 0.7845
 		{"157.8", "Auger flight turns 0.75 off the inside of Barrel tube: it rubs when it runs out of true"},
 		{"132.8", ""},
 		{"132.6", "Auger flight turns 13.35 off the inside of Barrel tube: much of its load slips back there"},
