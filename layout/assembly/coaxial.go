@@ -104,7 +104,7 @@ func (c *coaxial) deepest(a, b *Body, limit float64) (depth float64, deep bool) 
 	if !c.cut {
 		return depth, true
 	}
-	best := 0.0
+	var best float64
 	for deg := 0.0; deg < 360; deg += 3 {
 		p := c.at(where, deg)
 		da, db := a.Dist(p), b.Dist(p)

@@ -303,7 +303,7 @@ func dampedStep(cols [][]float64, miss []float64, damp float64) []float64 {
 }
 
 func dot(a, b []float64) float64 {
-	sum := 0.0
+	var sum float64
 	for i := range a {
 		sum += a[i] * b[i]
 	}

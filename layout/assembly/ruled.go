@@ -19,7 +19,7 @@ type ruled struct {
 
 func newRuled(a, b []geom.Point, low, high float64) *ruled {
 	s := &ruled{a: a, b: b, low: low, high: high}
-	most := 0.0
+	var most float64
 	for i := range a {
 		most = max(most, b[i].Minus(a[i]).LengthMm()/(high-low))
 	}

@@ -261,7 +261,7 @@ func (s *Solid) hits(from, along Vec, of Span, ts []float64) []float64 {
 func (s *Solid) blocks(from, along Vec, length, limit, leastMm float64) bool {
 	var buf [24]float64
 	ts := s.hits(from, along, Span{0, length}, buf[:0])
-	run := 0.0
+	var run float64
 	for i := 0; i+1 < len(ts); i++ {
 		a, b := max(0, ts[i]), min(length, ts[i+1])
 		if b-a < 1e-7 {

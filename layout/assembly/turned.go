@@ -140,7 +140,7 @@ func (t *turned) faces() []face {
 // bulk is the volume and centre by π ∮ r² dz and π ∮ r² z dz, which Simpson's
 // rule gives exactly between two points.
 func (t *turned) bulk() (mm3 float64, centre Vec) {
-	moment := 0.0
+	var moment float64
 	for s := range seq.Refs(t.g.segs) {
 		m, dz := mix(s.a, s.b, 0.5), s.b.XMm-s.a.XMm
 		mm3 += math.Pi * dz / 6 * (s.a.YMm*s.a.YMm + 4*m.YMm*m.YMm + s.b.YMm*s.b.YMm)

@@ -193,7 +193,7 @@ func (v *viewer) change(a, b Vec, t0, t1 float64, was bool) float64 {
 }
 
 func extent(pts []geom.Point) float64 {
-	sum := 0.0
+	var sum float64
 	for i := 0; i+1 < len(pts); i++ {
 		sum += pts[i+1].Minus(pts[i]).LengthMm()
 	}

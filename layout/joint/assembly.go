@@ -430,7 +430,7 @@ func (j *shop) stackMm(t *joint) float64 {
 	if !t.is(parts.BoltKind) {
 		return 0
 	}
-	sum := 0.0
+	var sum float64
 	for _, f := range j.stack(t) {
 		_, thick, _ := f.plane(parts.Front)
 		sum += thick

@@ -197,7 +197,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	if open {
 		t.greaseStep(p)
 	}
-	heatC := 0.0
+	var heatC float64
 	for _, of := range t.cones {
 		j.coneStep(t, of, plans[of])
 		heatC = max(heatC, plans[of].HeatConeC)

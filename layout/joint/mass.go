@@ -23,7 +23,7 @@ const bearingShare = 0.73
 // bought as the job weighs them. Keys, seals and weld metal are left out. It is 0 if the
 // mass of a part is not known.
 func (j *shop) massKg(members []parts.Instance, made []*joint) float64 {
-	sum := 0.0
+	var sum float64
 	for _, m := range members {
 		kg := j.model(m.Part).Out.MassKg
 		if kg == 0 {

@@ -329,7 +329,7 @@ func (t *joint) eachSide() bool {
 
 // ring plans tacks, runs and squaring up of a weld round a circle.
 func (t *joint) ring(p *plan.WeldPlan) error {
-	first := 0.0
+	var first float64
 	tacks, err := weld.TackCircle(p.DiameterMm, p.ThinnerMm, p.ThickerMm, first)
 	if err != nil {
 		return err

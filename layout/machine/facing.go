@@ -112,7 +112,7 @@ func (m *Machine) unmet(j *plan.JointPlan, f, g *stand.Faced) []plan.Problem {
 	if len(few) > len(many) {
 		few, many = many, few
 	}
-	worst := 0.0
+	var worst float64
 	for _, p := range few {
 		off := seq.Min(inf, many, func(q assembly.Vec) float64 { return q.Sub(p).Len() })
 		if off > math.Abs(a-b)+meetMm && (alike || off < a+b) {

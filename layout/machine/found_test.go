@@ -163,7 +163,7 @@ func TestAnchoredHigh(t *testing.T) {
 func TestLegsShort(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ title, pan, at, anchored, want string }{
-		{"Leg", "320", "200", "", "legs-short Leg 20 pan"}, {"Leg", "260", "200", "", ""}, {"Leg", "320", "200", ", anchored: pan", ""}, {"Post", "320", "200", "", ""}, {"Leg", "301", "200", "", "legs-short Leg 1 pan"}, {"Leg", "300.9", "200", "", ""}, {"Rear foot", "320.5", "200", "", "legs-short Rear foot 20.5 pan"},
+		{"Leg", "320", "200", "", "legs-short Leg 20 pan"}, {"Leg", "320.06", "200", "", "legs-short Leg 20.1 pan"}, {"Leg", "260", "200", "", ""}, {"Leg", "320", "200", ", anchored: pan", ""}, {"Post", "320", "200", "", ""}, {"Leg", "301", "200", "", "legs-short Leg 1 pan"}, {"Leg", "300.9", "200", "", ""}, {"Rear foot", "320.5", "200", "", "legs-short Rear foot 20.5 pan"},
 		{"Leg", "320", "59.5", "", "legs-short Leg 20 pan"}, {"Leg", "320", "58", "", ""}, // under it by 2
 	} {
 		under := func(name, at string) string {

@@ -68,9 +68,8 @@ func headBoxed(b, screw *assembly.Body) bool {
 // boxed tells whether a place lies in the box that a body fills in its own frame, its
 // faces with it.
 func boxed(b *assembly.Body, at assembly.Vec) bool {
-	q, box := b.Pose.Inverse().Apply(at), b.Solid.Box()
-	const mm = 1e-6
-	return q.X > box.Low.X-mm && q.X < box.High.X+mm && q.Y > box.Low.Y-mm && q.Y < box.High.Y+mm && q.Z > box.Low.Z-mm && q.Z < box.High.Z+mm
+	q := b.Pose.Inverse().Apply(at)
+	return b.Solid.Box().Meets(assembly.Box{Low: q, High: q}, stand.Level)
 }
 
 // fromEnds is how far a place in a bar, which lies along x, lies from its farther end.

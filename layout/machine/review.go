@@ -118,7 +118,7 @@ func (m *Machine) othersOf(id string, found [][]assembly.Overlap) (of []string) 
 // and says it as one.
 func (m *Machine) crowded(id string, found [][]assembly.Overlap) (rest [][]assembly.Overlap) {
 	var names []string
-	mm := 0.0
+	var mm float64
 	for _, alike := range found {
 		if !m.onlyOf(id, alike) {
 			rest = append(rest, alike)

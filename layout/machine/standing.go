@@ -200,7 +200,7 @@ func TouchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
 // no screw goes in there, or its head finds no room.
 func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Problem {
 	r := m.PartOf(plate.ID)
-	depth := 0.0
+	var depth float64
 	if face == parts.Back {
 		depth = r.LengthMm()
 	}

@@ -255,7 +255,7 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (
 	}
 	g := assembly.Together(bodies)
 	if heavy < 0 || len(g.Unknown) > 0 {
-		return 0, 0
+		return block, beyondMm
 	}
 	low, high := bodies[heavy].Along(axis)
 	back, front := low, high
@@ -267,7 +267,7 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (
 	out.CentreMm, out.At = words.Round(front-centre, 0), v.endmost(bodies, axis)
 	if quarter := (high - low) / 4; centre > low+quarter && centre < high-quarter {
 		out.On = [2]string{name, name}
-		return 0, 0
+		return block, beyondMm
 	}
 	away := math.Copysign(front-back, centre-(low+high)/2)
 	for _, share := range slung {
@@ -279,7 +279,7 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (
 		}
 	}
 	out.CentreMm, out.At = 0, ""
-	return 0, 0
+	return block, beyondMm
 }
 
 // takeOut finds the block under what lies already that is in the way of what slides over it,

@@ -14,8 +14,8 @@ import (
 	"centrepop/parts/golden"
 )
 
-// TestWorked: what is drawn of the small jobs of layout/joint/testdata/worked, as text: slings, the
-// sections of each step, and the machine as a whole. Of a contour its area, its
+// TestWorked: what is drawn of the small jobs of layout/joint/testdata/worked, as text: slings, what is
+// held, the sections of each step, and the machine as a whole. Of a contour its area, its
 // length and its room stand there, and of lines how many and how long they are.
 // CENTREPOP_UPDATE=1 writes testdata/worked anew: read the difference.
 func TestWorked(t *testing.T) {
@@ -26,13 +26,19 @@ func TestWorked(t *testing.T) {
 			if j.Lift != nil {
 				fmt.Fprintf(b, " lift %s", golden.Text(j.Lift))
 			}
+			if j.Hold != nil {
+				fmt.Fprintf(b, " hold %s", golden.Text(j.Hold))
+			}
 			for _, p := range j.Pictures {
 				fmt.Fprintf(b, " picture %s %.2f to %.2f, centres %.2f, arrows %v\n", p.Cut, p.MinMm, p.MaxMm, p.Centres, p.Arrows)
 				cuts(b, p.Shapes)
 			}
 		}
 		if all != nil {
-			fmt.Fprintf(b, "beside %q, floating %q\n", all.Beside, all.Floating)
+			fmt.Fprintf(b, "beside %q, floating %q, passing %q, bought %q, by hand %q\n", all.Beside, all.Floating, all.Passing, all.Bought, all.ByHand)
+			for _, a := range all.Anchors {
+				fmt.Fprintf(b, "anchor %.1f at %.2f, from %.2f\n", a.DiameterMm, a.AtMm, a.FromMm)
+			}
 			for _, v := range []plan.View{all.Front, all.End, all.Top} {
 				n, mm, room := measured(v.Lines, false)
 				fmt.Fprintf(b, "view %.2f to %.2f: %d lines of %.1f mm in %s, centres %.2f, behind %s", v.MinMm, v.MaxMm, n, mm, room, v.Centres, golden.Text(v.Behind))
@@ -52,7 +58,7 @@ func cuts(b *strings.Builder, list []plan.Shape) {
 				area += (p.XMm*q.YMm - q.XMm*p.YMm) / 2
 			}
 		}
-		fmt.Fprintf(b, "  %s %d %s new %v: %d loops, %.1f mm², %.1f mm, in %s\n", s.Kind, s.Item, s.Title, s.New, len(s.Loops), area, mm, room)
+		fmt.Fprintf(b, "  %s %d %s new %v, named %v: %d loops, %.1f mm², %.1f mm, in %s\n", s.Kind, s.Item, s.Title, s.New, s.Named, len(s.Loops), area, mm, room)
 	}
 }
 

@@ -134,7 +134,7 @@ func cornered(w *plan.WeldPlan, ends []weldEnd) []weldEnd {
 // reachable reports a weld that cannot be reached at the ends that it is made at.
 func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stack []*standingPart) {
 	var blocked []string
-	free := 0.0
+	var free float64
 	for _, e := range ends {
 		if why, mm := e.blocked(stack, r.mm); why != "" {
 			blocked, free = append(blocked, why), max(free, mm)

@@ -351,7 +351,7 @@ func rowOff(g *parts.HoleGroup, rows []plan.RadialRow) float64 {
 	for _, from := range rows {
 		beside := seq.Keep(rows, func(o plan.RadialRow) bool { return o.ClockDeg == from.ClockDeg })
 		for _, pitch := range []float64{-row.PitchMm, row.PitchMm} {
-			worst := 0.0
+			var worst float64
 			for i := range row.Count {
 				at := from.AxialMm + float64(i)*pitch
 				worst = max(worst, seq.Min(math.Inf(1), beside, func(o plan.RadialRow) float64 { return math.Abs(o.AxialMm - at) }))
@@ -562,7 +562,7 @@ func (v *view) intoThread(e *parts.Loose, h *hole, o screwOrder, f Finding) {
 	) || o.nut() || e.Stands != nil || e.Part.Value != "" || setScrew.MatchString(o.words) {
 		return
 	}
-	full := 0.0
+	var full float64
 	if !g.Through && e.Buy.Value == "" { // what is ordered is the screw itself: little else lies under its head
 		full = cmp.Or(g.Depth.Mm, deep) + deeper*d
 	}

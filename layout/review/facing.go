@@ -182,7 +182,7 @@ func (r *reviewer) entersFrom(p *standingPart, c *cylinder, stack []*standingPar
 		if o == p || r.pressedIn(o, p) {
 			continue // a press says itself where its parts start
 		}
-		long := 0.0
+		var long float64
 		const stepMm = 0.5
 		for z := range middles(c.fromMm, c.toMm, stepMm) {
 			if _, outer, ok := o.radii(p.Z(z)); ok && outer <= c.radiusMm+slackMm && outer > c.radiusMm-entersOff {

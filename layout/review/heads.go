@@ -107,7 +107,7 @@ func (r *headRoom) spannerLacks() float64 {
 		if err != nil {
 			continue
 		}
-		short := 0.0
+		var short float64
 		if place.WallMm > 0 {
 			short = max(short, t.NeedWallMm-place.WallMm)
 		}
@@ -151,7 +151,7 @@ func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
 
 // neighbourMm is the distance to the nearest other bolt hole, or 0.
 func (v *view) neighbourMm(h *hole) float64 {
-	best := 0.0
+	var best float64
 	for g := range seq.Refs(v.holes) {
 		if g == h || !g.bolt() || g.group.Size.Thread != h.group.Size.Thread {
 			continue

@@ -38,7 +38,7 @@ func (r *reviewer) bodyOf(part string) *assembly.Body {
 // farMm is how far a body reaches along a direction.
 func farMm(b *assembly.Body, way assembly.Vec) float64 {
 	box := b.Box()
-	far := 0.0
+	var far float64
 	for _, c := range [][3]float64{{box.Low.X, box.High.X, way.X}, {box.Low.Y, box.High.Y, way.Y}, {box.Low.Z, box.High.Z, way.Z}} {
 		far += math.Max(c[0]*c[2], c[1]*c[2])
 	}

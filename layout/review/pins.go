@@ -72,7 +72,7 @@ func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 // differ on the drawings, with the least play: two holes that are so much farther apart than
 // their pins put each pin off by half of it.
 func (r *reviewer) pinsAtLimits(f Finding, of string, plate, hub []hole, drawnMm float64) {
-	apart := 0.0
+	var apart float64
 	for i := range plate {
 		for k := range i {
 			apart = math.Max(apart, geom.Distance(plate[i].a, plate[k].a))

@@ -240,7 +240,7 @@ func (r *reviewer) centres(v *view, c *cylinder, me *standingPart, stack []*stan
 	if r.registerBeside(v, c) || r.tooLarge(v, c) {
 		return false
 	}
-	reach := 0.0
+	var reach float64
 	for z := range middles(c.fromMm, c.toMm, stepMm) {
 		for _, o := range stack {
 			inner, _, ok := o.radii(me.Z(z))

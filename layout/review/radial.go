@@ -230,7 +230,7 @@ func (v *view) radialDepth(f *parts.Radial) {
 func crossing(v *view) {
 	worst := &worst{}
 	for _, o := range v.openings() {
-		floorMm := 0.0 // radius where the opening ends
+		var floorMm float64 // radius where the opening ends
 		if !o.radial.Through {
 			floorMm = math.Max(0, o.outerMm-o.radial.Depth.Mm)
 		}

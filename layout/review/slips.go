@@ -83,7 +83,7 @@ func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 	if sheet := p.Formed(); sheet != nil {
 		size, ok := formedMm(p, ref.Feature)
 		outside, inside := sheet.Walls()
-		lap := 0.0
+		var lap float64
 		if sheet.Overlap.Mm > 0 {
 			lap = sheet.Thickness.Mm
 		}

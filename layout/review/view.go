@@ -182,7 +182,7 @@ func newView(r *reviewer, p *parts.Part, q *plan.PartPlan) *view {
 
 func stepsOf(steps []parts.Step, inside bool) []*cylinder {
 	var out []*cylinder
-	z := 0.0
+	var z float64
 	for s := range seq.Refs(steps) {
 		c := &cylinder{name: s.Name.Value, fromMm: z, toMm: z + s.Length.Mm, radiusMm: s.Size.Nominal.Mm / 2, size: s.Size, step: s, pos: s.Pos}
 		if s.Size.Thread.Value != "" { // an unknown thread is looked up at length

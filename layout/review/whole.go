@@ -238,7 +238,7 @@ const shortShare = 0.25
 // seamMm is the edge that a weld lies on: round the end of a bar, or the outline of
 // the smaller of two plates. 0 if it is neither.
 func (r *reviewer) seamMm(w *parts.WeldJoint) float64 {
-	least := 0.0
+	var least float64
 	for _, ref := range []parts.JointRef{w.Part, w.To} {
 		mm := r.barSeamMm(ref, false)
 		if ref.Feature == "outline" {
