@@ -241,3 +241,28 @@ func TestHeldByAHole(t *testing.T) {
 		}
 	}
 }
+
+// TestBesideAndHeld: a place 3 and 4 beside a hole is 5 off its axis, however far along it; beside a slot it is as far off the nearest of its
+// middle line; and a body holds places that lie deeper in it than on its surface.
+func TestBesideAndHeld(t *testing.T) {
+	t.Parallel()
+	v := func(x, y, z float64) assembly.Vec { return assembly.Vec{X: x, Y: y, Z: z} }
+	for _, c := range []struct {
+		at   []assembly.Vec
+		run  assembly.Vec
+		want float64
+	}{
+		{[]assembly.Vec{{}}, v(0, 0, 0), 5}, {[]assembly.Vec{{}}, v(0.8, 0, 0), math.Hypot(2.2, 4)}, {[]assembly.Vec{{}}, v(-0.8, 0, 0), math.Hypot(2.2, 4)},
+		{[]assembly.Vec{{}}, v(6, 0, 0), 4}, {[]assembly.Vec{{}}, v(0, 3, 0), math.Hypot(3, 1)}, {[]assembly.Vec{v(0, 0, 0), v(3, 0, 20)}, v(0, 0, 0), 4},
+	} {
+		if got := beside(&stand.Faced{At: c.at, Run: c.run}, v(3, 4, 7), assembly.AxisZ); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%+v: %g off", c, got)
+		}
+	}
+	block := &assembly.Body{Solid: assembly.Of(assembly.Cuboid(assembly.Vec{}, v(10, 10, 10))), Pose: assembly.Move(v(100, 0, 0))}
+	for x, want := range map[float64]bool{105: true, 110: false, 110.5: false, 109.991: false, 109.989: true, 5: false} {
+		if holdsAny(block, []assembly.Vec{v(200, 0, 0), v(x, 5, 5)}) != want {
+			t.Errorf("held at %g: %v", x, !want)
+		}
+	}
+}
