@@ -133,7 +133,7 @@ func (m *Machine) copies(part string) []assembly.Body {
 // holes are the mouths of a group of holes of all copies of a part.
 func (m *Machine) holes(part, group string) (all []stand.Faced) {
 	for b := range seq.Refs(m.copies(part)) {
-		all = append(all, slices.DeleteFunc(m.Mouths(b), func(f stand.Faced) bool { return f.Group.Group.Name != group })...)
+		all = append(all, slices.DeleteFunc(m.HolesAndSlots(b), func(f stand.Faced) bool { return f.Group.Group.Name != group })...)
 	}
 	return all
 }
@@ -287,7 +287,8 @@ func (m *Machine) Uneven(part, group string, radiusMm, reachMm float64) (mm floa
 }
 
 // Over is the part that lies nearest over a hole of a group, radiusMm round its middle and up to
-// highMm over its upper mouth, with how far round it is free, mm; empty where none does.
+// highMm over its upper mouth, with how far round it is free, mm; empty where none does. Nothing is free in a part
+// that stands all round a hole.
 func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other string, freeMm float64) {
 	const rounds, rays = 48, 12
 	for _, f := range m.holes(part, group) {
@@ -302,8 +303,26 @@ func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other stri
 				other, freeMm = m.Of[hit[0].ID].Part, r
 			}
 		}
+		for _, at := range f.At {
+			if round := allRound(others, at.Add(f.Out.Times(highMm)), f.Out); f.Out.Dot(m.Up) >= 0.5 && round != "" {
+				return m.Of[round].Part, 0
+			}
+		}
 	}
 	return other, freeMm
+}
+
+// allRound is the body that a point lies in the middle of, looked at every 30° round an axis: a tube or a hollow bar;
+// empty for none.
+func allRound(bodies []assembly.Body, at, axis assembly.Vec) (id string) {
+	for deg := 0.0; deg < 360; deg += 30 {
+		hit := assembly.Crossings(bodies, at, assembly.Rotate(axis, deg).Turn(axis.Square()))
+		if len(hit) == 0 || id != "" && hit[0].ID != id {
+			return ""
+		}
+		id = hit[0].ID
+	}
+	return id
 }
 
 // ofHoles is a problem of holes whose first arguments name them.

@@ -268,3 +268,19 @@ func TestOffSlots(t *testing.T) {
 		}
 	}
 }
+
+// A slot under a square tube of 60 × 4 that stands on its plate: 20 beside its outside it is free so far, looked for by halves of a millimetre, in its wall and
+// anywhere in the tube not at all, though the wall is 26 off.
+func TestOverInATube(t *testing.T) {
+	t.Parallel()
+	for at, want := range map[string]string{"50": "leg 20.5", "28": "leg 0", "0": "leg 0", "90": " 0"} {
+		m, _ := load(t, write(t, map[string]string{
+			"foot.yaml": "part: foot\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [260, 100]}\nslots: [{name: anchor, at: [[" + at + ", 0]], width: 12, length: 20, turn: 0}]\n",
+			"leg.yaml":  "part: leg\nkind: bar\nmaterial: S235\nbar: {square: 60, wall: 4, length: 300}\n",
+			"job.yaml":  "job: J\nunits: mm\nup: front\nparts: [foot.yaml, leg.yaml]\njoints:\n  - {name: leg, weld: {part: leg.left, to: foot.outline, type: fillet, size: 4}, place: {on: front, with: left, at: [0, -30], front: down}}\n",
+		}))
+		if other, mm := m.Over("foot", "anchor", 24, 24); other+" "+words.Trim(mm, 3) != want {
+			t.Errorf("at %s: %s %v, want %s", at, other, mm, want)
+		}
+	}
+}

@@ -198,6 +198,17 @@ func (r *reviewer) fixed() map[string]parts.Text {
 	return out
 }
 
+// anchorHoles are the groups of holes of the part, and its slots that are named for anchors as such.
+func (v *view) anchorHoles() []parts.HoleGroup {
+	all := slices.Clone(v.p.Holes)
+	for s := range seq.Refs(v.p.Slots) {
+		if anchors.MatchString(s.Name.Value) {
+			all = append(all, parts.HoleGroup{Pos: s.Pos, Name: s.Name, Face: s.Face, Through: s.Through, For: s.For, Size: parts.HoleSize{Size: parts.Size{Nominal: s.Width}}})
+		}
+	}
+	return all
+}
+
 // anchorage is the finding that a feature of the part is not anchored as it is to be.
 func (v *view) anchorage(feature string, pos parts.Pos, what, numbers, fix string) {
 	v.report(Check, feature, pos, Finding{What: what, Numbers: numbers, Rule: "what is anchored has free holes for its anchors, and its step says so", Fix: fix})
@@ -209,7 +220,7 @@ func (v *view) freeAnchors() {
 	if _, is := fixed[v.p.Name.Value]; is || len(fixed) == 0 {
 		return
 	}
-	for g := range seq.Refs(v.p.Holes) {
+	for _, g := range v.anchorHoles() {
 		if anchors.MatchString(g.Name.Value) {
 			v.anchorage(g.Name.Value, g.Pos, g.Name.Value+" of "+v.p.Title.Value+" are for anchors, and no step anchors it", "", "anchored: "+v.p.Name.Value)
 		}
@@ -222,7 +233,7 @@ func (r *reviewer) noAnchors() {
 		return
 	}
 	for _, v := range r.all() {
-		for _, t := range append(slices.Clone(v.texts()), seq.Map(v.p.Holes, func(g parts.HoleGroup) parts.Text { return g.Name })...) {
+		for _, t := range append(slices.Clone(v.texts()), seq.Map(v.anchorHoles(), func(g parts.HoleGroup) parts.Text { return g.Name })...) {
 			if anchors.MatchString(t.Value) {
 				r.add(Finding{
 					Pos: t.Pos, What: "words name anchors, and no step fixes the machine to the floor", Numbers: t.Value,
@@ -240,7 +251,7 @@ func (v *view) anchoredAt() {
 	if !is {
 		return
 	}
-	free := seq.Keep(v.p.Holes, func(g parts.HoleGroup) bool { return g.Anchors() && !v.jointNames(g.Name.Value) })
+	free := seq.Keep(v.anchorHoles(), func(g parts.HoleGroup) bool { return g.Anchors() && !v.jointNames(g.Name.Value) })
 	for g := range seq.Refs(free) {
 		v.anchorRoom(g)
 		if under, mm := v.machine().Below(v.p.Name.Value, g.Name.Value); under != "" && mm < meetMm {
@@ -273,10 +284,15 @@ func (v *view) anchorRoom(g *parts.HoleGroup) {
 	nut := max(0.75*d, b.NutAcrossFlatsMm/2)
 	over, clear := v.machine().Over(v.p.Name.Value, g.Name.Value, 2*d, high*d)
 	for _, j := range v.planned(parts.WeldKind) {
-		if in := v.job.Joint(j.Name); over != "" && err == nil && in.Holds(over) && in.Holds(v.p.Name.Value) {
-			if room, err := b.HeadRoom(bolts.Place{Nut: true, Washer: true, FilletMm: j.Weld.LegMm}); err == nil {
-				nut = room.NeedWallMm
-			}
+		if in := v.job.Joint(j.Name); over == "" || !in.Holds(over) || !in.Holds(v.p.Name.Value) {
+			continue
+		}
+		if err != nil {
+			nut += j.Weld.LegMm
+			break
+		}
+		if room, err := b.HeadRoom(bolts.Place{Nut: true, Washer: true, FilletMm: j.Weld.LegMm}); err == nil {
+			nut = room.NeedWallMm
 		}
 	}
 	if over == "" || clear > nut-slackMm {

@@ -3,6 +3,7 @@ package review
 import (
 	"math"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/material"
 	"centrepop/layout/threads"
 	"centrepop/parts"
@@ -17,7 +18,7 @@ func leastWallMm(outsideMm float64) float64 { return math.Max(1.5, 0.02*outsideM
 // too thin.
 var thin = together(
 	(*view).thinRim, (*view).thinWall, each(everyStep, (*view).thinWeb), (*view).thinCast, (*view).thinHead, each(everySlot, (*view).underSlot),
-	each(everyRadial, (*view).underRadial),
+	each(everyRadial, (*view).underRadial), each(everyHole, (*view).lug),
 )
 
 // turnedWall tells whether a wall is that of a turned part, not as bought.
@@ -165,5 +166,37 @@ func (v *view) relief(c *cylinder) {
 			What: "the undercut of " + c.name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.radiusMm) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
 			OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")", Fix: "a narrower or shallower undercut, such as DIN 509 F",
 		})
+	}
+}
+
+// A lug is so thick as a share of its eye, that a shackle does not bend it aside: common practice, no source. Its eye
+// is torn at so much of its metal's strength: ASME BTH-1-2014 3-3.3.1 with a design factor of 3, as makers quote it.
+const lugShare, tornShare = 0.3, 1 / (1.2 * 3)
+
+// lug compares the thickness of a plate with the eyes that it hangs or lifts by, and with the mass of all that stands,
+// where that is known and each of two eyes at the most takes its share.
+func (v *view) lug(g *parts.HoleGroup) {
+	if g.For != parts.Lifting || !v.p.Flat() || g.Size.Make == parts.TappedHole || !g.Through {
+		return
+	}
+	for _, h := range v.holes {
+		if h.group != g {
+			continue
+		}
+		f := Finding{What: v.p.Title.Value + " is thin for its eye " + g.Name.Value, Numbers: " thick, wanted ", Rule: "a lug is at least three tenths of its eye thick", Source: practice, Fix: "a thicker plate"}
+		v.atLeast(g.Name.Value, g.Pos, v.lengthMm, lugShare*2*h.radiusMm, f)
+		m, err := material.Find(v.p.Material.Value)
+		if err != nil {
+			return
+		}
+		s, err := m.Strength(v.lengthMm)
+		mass := assembly.Together(v.machine().Bodies).MassKg
+		if beside := v.nearestEdge(&h).wallMm; err == nil && s.TensileMPa > 0 && beside > slackMm && v.bodyOf(v.p.Name.Value) != nil {
+			newtons, mpa := 9.81*mass/float64(min(2, v.count(g))), tornShare*s.TensileMPa
+			f.What, f.Numbers = v.p.Title.Value+" is thin where "+v.w.RoundMass(mass, 0)+" hang in its eye "+g.Name.Value, " thick with "+v.mm(beside)+" beside the eye, wanted "
+			f.Rule, f.Source = "an eye carries what stands in all at a third of its metal's strength over 1.2; only masses that are known count", "ASME BTH-1-2014 3-3.3.1, as makers quote it"
+			v.atLeast(g.Name.Value, g.Pos, v.lengthMm, max(newtons/(2*beside*mpa), math.Sqrt(newtons/(8*mpa))), f)
+		}
+		return
 	}
 }
