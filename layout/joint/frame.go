@@ -438,10 +438,7 @@ func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
 		if err != nil {
 			continue
 		}
-		mm := prep.GapMm.Use
-		if mm > 0 {
-			mm -= r.drawsMm(prep.Shape.Symbol()).mean()
-		}
+		mm := prep.GapMm.Use - r.drawsMm(prep.Shape.Symbol()).mean()
 		if stands, _, ok := t.stands(); ok && !t.corner() {
 			side, _ := stands.barEnd()
 			off[end{stands.Instance(), side}] = mm
