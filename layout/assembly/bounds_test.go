@@ -376,6 +376,11 @@ func TestWithinRounding(t *testing.T) {
 		return len(newRegion(Outline{geom.PolygonLoop(xy(0, 0), xy(off, 0), xy(10, 0), xy(10, 10), xy(0, 10))}).segs)
 	}
 	quarter := newRegion(Outline{geom.Loop{{Point: xy(7, -7), Bulge: math.Tan(math.Pi / 8)}, {Point: xy(7, 7)}, {Point: xy(-7, 0)}}}).segs[0]
+	room := func(x0, y0, x1, y1 float64) [2]geom.Point { // of a quarter from one point to another and its chord
+		g := newRegion(Outline{geom.Loop{{Point: xy(x0, y0), Bulge: math.Tan(math.Pi / 8)}, {Point: xy(x1, y1)}}})
+		tenth := func(p geom.Point) geom.Point { return xy(math.Round(p.XMm*10)/10, math.Round(p.YMm*10)/10) }
+		return [2]geom.Point{tenth(g.low), tenth(g.high)}
+	}
 	in := func(off float64) bool { // off is an angle beyond the end of the arc
 		sin, cos := math.Sincos(math.Pi/4 + off)
 		return quarter.in(xy(cos, sin))
@@ -406,6 +411,7 @@ func TestWithinRounding(t *testing.T) {
 		what      string
 		got, want any
 	}{
+		{"the room of a quarter to the right, and of one to the left", [][2]geom.Point{room(7, -7, 7, 7), room(-7, 7, -7, -7)}, [][2]geom.Point{{xy(7, -7), xy(9.9, 7)}, {xy(-9.9, -7), xy(-7, 7)}}},
 		{"numbers", []int{len(distinct([]float64{5, 5 + 0.95e-9})), len(distinct([]float64{5, 5 + 1.05e-9})), len(distinct([]float64{3, 1, 3}))}, []int{1, 2, 2}},
 		{"roots: of a square, of a line, of nothing, of none", []int{roots(1, 0, -1), roots(1.05e-12, 1, -1), roots(0.95e-12, 1, -1), roots(0, 1.05e-12, -1), roots(0, 0.95e-12, -1), roots(1, 0, 1), roots(1, 0, 0)}, []int{2, 2, 1, 1, 0, 0, 1}},
 		{"corners", []int{sides(0.95e-9), sides(1.05e-9)}, []int{4, 5}},
