@@ -105,3 +105,13 @@ func TestDriven(t *testing.T) {
 		}
 	}
 }
+
+// TestPosOf: a joint is said at its own place, and what no joint of the job is at the head of its file.
+func TestPosOf(t *testing.T) {
+	t.Parallel()
+	at := parts.Pos{File: "job.yaml", Line: 7, Column: 5}
+	m := stand.Of(&parts.Job{File: "job.yaml", Joints: []*parts.Joint{{Name: parts.Text{Value: "j"}, Pos: at}}}, nil, nil)
+	if got, head := m.PosOf("j"), m.PosOf("other"); got != at || head != (parts.Pos{File: "job.yaml", Line: 1, Column: 1}) {
+		t.Errorf("%+v, %+v", got, head)
+	}
+}
