@@ -17,17 +17,20 @@ type anchor struct {
 	spacer     string // what goes round it under a leg that does not lie on the floor; empty where it does
 }
 
-// anchors are the holes of the part that a joint has anchored and that no joint puts a bolt
+// anchors are the holes and slots of the part that a joint has anchored and that no joint puts a bolt
 // through: what fixes it to the floor goes there.
 func (j *shop) anchors(t *joint) (out []anchor) {
 	r := j.model(t.in.Anchored.Value)
 	for i := range r.Groups {
 		g := &r.Groups[i]
-		if g.Hole == nil || !g.Hole.Anchors() || j.bolted(r, g) {
+		if !g.Anchors() || j.bolted(r, g) {
 			continue
 		}
 		item := "Anchor for holes " + j.w.Dia(g.Size.FinishedMm)
-		if g.Size.For != "" {
+		switch {
+		case g.Hole == nil:
+			item = "Anchor for slots " + j.w.Size(g.Size.FinishedMm) + " wide"
+		case g.Size.For != "":
 			item = "Anchor " + g.Size.For
 		}
 		spacer := ""

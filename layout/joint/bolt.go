@@ -598,6 +598,9 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 		a += ", " + j.between(t)
 	}
 	all, wash, washer := "All "+words.Trim(float64(p.Count), 0)+" by hand ", "", "a washer"
+	if p.Count == 1 {
+		all = "By hand "
+	}
 	if t.in.Bolt.Wide {
 		washer = "a wide washer"
 	}
@@ -664,12 +667,15 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		s.Do = append(s.Do, "Start those of "+o.a.title()+" and "+o.b.title()+" too, before any is pulled tight: what is tight keeps the others out.")
 	}
 	order := seq.Map(p.Order, func(n int) string { return words.Trim(float64(n), 0) })
-	do = []string{"Order " + strings.Join(order, ", ") + " (" + t.a.place() + " numbers of " + t.a.title() + ")."}
+	again := "then once more."
+	if do = nil; len(order) > 1 {
+		do, again = append(do, "Order "+strings.Join(order, ", ")+" ("+t.a.place()+" numbers of "+t.a.title()+")."), "then round once more."
+	}
 	if p.TorqueNm != 0 {
 		round := func(part float64) string {
 			return t.w.Torque(p.TorqueNm * part)
 		}
-		do = append(do, "First "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", then round once more.",
+		do = append(do, "First "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", "+again,
 			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+t.w.Torque(p.OtherTorqueNm)+".")
 	} else {
 		do = append(do, "Three rounds, each a little tighter.")

@@ -46,6 +46,14 @@ func (t *joint) nutThread() string {
 	return ""
 }
 
+// copies is how many of a loose part come, which all do at once: "5 × "; nothing for one, and for what is bought.
+func (s *shop) copies(e *parts.Loose) string {
+	if e.Part.Value == "" {
+		return ""
+	}
+	return words.CountOf(s.model(e.Part.Value).Part.Quantity)
+}
+
 // putIn adds to the step what no joint fastens and the job says after this one, as far as
 // it comes then.
 func (j *making) putIn(t *joint, when putWhen) {
@@ -70,7 +78,7 @@ func (j *making) putIn(t *joint, when putWhen) {
 		for _, m := range ranged.FindAllStringSubmatch(e.How.Value, -1) {
 			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Head(title) + ": " + m[1] + m[4], Limits: m[2] + " – " + m[3], Gauge: "calipers"})
 		}
-		s := plan.JointStep{Title: "Put in", Do: []string{strings.TrimSuffix(title+": "+e.How.Value, ".") + "."}}
+		s := plan.JointStep{Title: "Put in", Do: []string{strings.TrimSuffix(j.copies(e)+title+": "+e.How.Value, ".") + "."}}
 		if e.Buy.Value != "" {
 			s.Do = append(s.Do, "Use "+words.CountOf(e.Count)+e.Buy.Value+".")
 		}

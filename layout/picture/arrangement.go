@@ -106,7 +106,7 @@ func (s *drawing) drawn(bodies []assembly.Body, at assembly.Pose) (out *plan.Arr
 // farOff is a view from beyond what can be made.
 func farOff(view assembly.Pose) assembly.Pose { return view.Shifted(view.Z.Times(stand.ApartMm)) }
 
-// anchors are the holes of what is anchored that no joint puts a screw through and that stand
+// anchors are the holes and slots of what is anchored that no joint puts a screw through and that stand
 // upright, in the view from above, and how far they lie from a place in it, of what stands on its end from the axis.
 func (s *drawing) anchors(above assembly.Pose, bodies []assembly.Body, from plan.XY, onEnd bool) (list []plan.Anchor) {
 	if onEnd {
@@ -118,15 +118,15 @@ func (s *drawing) anchors(above assembly.Pose, bodies []assembly.Body, from plan
 			continue
 		}
 		var seen *part.Group // a hole has a mouth in each face
-		for _, f := range s.Mouths(b) {
-			if f.Group == seen || f.Used || !f.Group.Hole.Anchors() || math.Abs(f.Out.Dot(s.Up)) < 1-stand.Level {
+		for _, f := range s.HolesAndSlots(b) {
+			if f.Group == seen || f.Used || !f.Group.Anchors() || math.Abs(f.Out.Dot(s.Up)) < 1-stand.Level {
 				continue
 			}
 			seen = f.Group
 			for _, q := range f.At {
 				at := onPlane(above, q)
 				off := at.Minus(from)
-				list = append(list, plan.Anchor{AtMm: at, FromMm: xy(math.Abs(off.XMm), math.Abs(off.YMm)), DiameterMm: f.Group.Size.FinishedMm})
+				list = append(list, plan.Anchor{AtMm: at, FromMm: xy(math.Abs(off.XMm), math.Abs(off.YMm)), DiameterMm: f.Group.Size.FinishedMm, Slot: f.Group.Hole == nil})
 			}
 		}
 	}

@@ -29,6 +29,7 @@ type Arrangement struct {
 type Anchor struct {
 	AtMm, FromMm XY
 	DiameterMm   float64
+	Slot         bool // a slot of that width
 }
 
 // View is what is seen in one direction: x to the right and y up on paper, in mm

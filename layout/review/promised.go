@@ -258,7 +258,8 @@ func (v *view) anchoredAt() {
 			v.anchorage(g.Name.Value, at.Pos, v.p.Title.Value+" is anchored, and stands on "+under+", not on the floor", g.Name.Value, "anchored: the part that lies on the floor")
 		}
 	}
-	if len(free) == 0 {
+	slotted := slices.ContainsFunc(v.p.Slots, func(s parts.FaceSlot) bool { return s.Through && !v.jointNames(s.Name.Value) })
+	if len(free) == 0 && !slotted {
 		v.anchorage("", at.Pos, v.p.Title.Value+" is anchored, and has no hole that an anchor goes through", "", "holes for anchors, or the part that has them")
 	}
 }

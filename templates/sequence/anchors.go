@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -52,9 +53,11 @@ func inOrder(rows map[float64]string) []float64 {
 func (r *arranger) anchored() string {
 	var sizes []string
 	for _, a := range r.a.Anchors {
-		if size := "Ø" + r.w.Read(a.DiameterMm); !slices.Contains(sizes, size) {
-			sizes = append(sizes, size)
+		size := "Ø" + r.w.Read(a.DiameterMm)
+		if a.Slot {
+			size = "slots " + r.w.Read(a.DiameterMm) + " wide"
 		}
+		sizes = seq.Add(sizes, size)
 	}
 	from := ", as far from the FRONT end and from the axis as written above and beside it."
 	if r.a.Stands != "" {

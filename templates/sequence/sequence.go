@@ -191,7 +191,7 @@ func reasons(why []plan.Reason) (out []string) {
 		if len(steps[w.Why]) == 0 {
 			ends = append(ends, w.Why)
 		}
-		steps[w.Why] = append(steps[w.Why], strconv.Itoa(w.Step))
+		steps[w.Why] = seq.Add(steps[w.Why], strconv.Itoa(w.Step))
 	}
 	for _, end := range ends {
 		name := "step "
