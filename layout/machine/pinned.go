@@ -21,6 +21,15 @@ type mouth struct {
 	deepMm, isMm, leastMm float64
 	name                  string
 	afterWeld             bool
+	close                 bool // as a fit is
+}
+
+// closeMm is how far apart the limits of a fit are at the most. Common practice, no source.
+const closeMm = 0.1
+
+// isFit tells whether a size has limits of its own that are those of a fit.
+func isFit(s part.Sized) bool {
+	return s.Limited && !s.ByClass && !s.AsBought && s.Thread == nil && s.MaxMm-s.MinMm < closeMm
 }
 
 // pinned finds loose parts whose steps lie, or come to lie as they travel, in a hole or a bore that they do
@@ -43,7 +52,11 @@ func (m *Machine) pinned() (found []plan.Problem) {
 			}
 			last, welded := lastOf[group[b.ID]]
 			early := welded && n >= 0 && (n < last || n == last && l.Loose.First)
-			found = append(found, m.inMouths(&l, pin, b, early, last)...)
+			found = append(append(found, m.inMouths(&l, pin, b, early, last)...), m.unlikeIn(&l, pin, b)...)
+			found = append(found, m.keyless(&l, pin, b)...)
+			if !m.laid(b.ID) {
+				found = append(found, m.keyless(&l, b, pin)...)
+			}
 		}
 		if slack := m.slackIn(&l, pin); l.Loose.Held == parts.ByForce && slack != nil {
 			found = append(found, *slack)
@@ -84,6 +97,73 @@ func (m *Machine) slackIn(l *stand.Laid, pin *assembly.Body) (slack *plan.Proble
 		}
 	}
 	return slack
+}
+
+// filled tells whether a step of about the size of a hole lies in it: of a bush, or of what runs there.
+func (m *Machine) filled(h *mouth) bool {
+	for b, r := range m.Parts() {
+		outside, _ := r.Sides()
+		if slices.ContainsFunc(outside, func(s *part.Step) bool {
+			return math.Abs(h.isMm-s.Size.NominalMm) < stand.FitMm && h.holds(b.Pose, s.FromMm, s.ToMm, nil)
+		}) {
+			return true
+		}
+	}
+	return false
+}
+
+// unlikeIn finds a step with a fit in a hole with one of another nominal size, a little wider, which nothing fills.
+func (m *Machine) unlikeIn(l *stand.Laid, pin, b *assembly.Body) (found []plan.Problem) {
+	outside, _ := m.Model(l.Part).Sides()
+	for _, h := range m.roundHoles(b) {
+		in := seq.Keep(outside, func(s *part.Step) bool { return h.close && isFit(s.Size) && h.holds(pin.Pose, s.FromMm, s.ToMm, nil) })
+		i := slices.IndexFunc(in, func(s *part.Step) bool { return h.isMm-s.Size.NominalMm <= roomShare*s.Size.NominalMm })
+		if i < 0 || m.filled(&h) {
+			continue
+		}
+		found = append(found, stand.Problem(l.Loose.After.Value, plan.PinUnlike, l.At.Pos, plan.Named(m.Title(l.ID())+" "+words.Spaced(in[i].Name)), plan.Named(m.Title(b.ID)+" "+words.Spaced(h.name)),
+			stand.Rounded(in[i].Size.NominalMm, 3), stand.Rounded(h.isMm, 3)))
+	}
+	return found
+}
+
+// keyless finds a step of a shaft in a bore of its size of a hub, a keyway in one of the two and none there in the
+// other.
+func (m *Machine) keyless(l *stand.Laid, shaft, hub *assembly.Body) (found []plan.Problem) {
+	if !stand.SameAxis(hub.Pose, shaft.Pose) {
+		return nil
+	}
+	of, on := m.PartOf(shaft.ID), m.PartOf(hub.ID)
+	outside, _ := of.Sides()
+	_, bores := on.Sides()
+	at := hub.Pose.Inverse().Of(shaft.Pose)
+	for _, bore := range bores {
+		keyed := slices.ContainsFunc(on.Out.Keyways, func(k plan.KeywayRow) bool { return k.Inside && k.In == bore.Name })
+		for _, s := range outside {
+			low, high := liesAlong(at, s)
+			long := min(high, bore.ToMm) - max(low, bore.FromMm)
+			if math.Abs(bore.Size.NominalMm-s.Size.NominalMm) > stand.FitMm || 2*long < bore.LengthMm() {
+				continue
+			}
+			key := slices.ContainsFunc(of.Out.Keyways, func(k plan.KeywayRow) bool {
+				from, to := k.KeyMm()
+				low, high := liesAlong(at, &part.Step{FromMm: from, ToMm: to})
+				return !k.Inside && k.In == s.Name && min(high, bore.ToMm) > max(low, bore.FromMm)
+			})
+			if names := []plan.Arg{plan.Named(m.Title(shaft.ID) + " " + words.Spaced(s.Name)), plan.Named(m.Title(hub.ID) + " " + words.Spaced(bore.Name))}; key != keyed {
+				if keyed {
+					slices.Reverse(names)
+				}
+				found = append(found, stand.Problem(l.Loose.After.Value, plan.PinKeyless, l.At.Pos, names...))
+			}
+		}
+	}
+	return found
+}
+
+// laid tells whether a body is a loose part that lies somewhere.
+func (m *Machine) laid(id string) bool {
+	return slices.ContainsFunc(m.Laid(), func(l stand.Laid) bool { return l.ID() == id })
 }
 
 // mostMm is the largest that an outside may be, as far as it is limited.
@@ -142,7 +222,7 @@ func (m *Machine) roundHoles(b *assembly.Body) (all []mouth) {
 				least = s.Size.MinMm
 			}
 			if s.Size.Thread == nil {
-				all = append(all, mouth{b.Pose.Apply(assembly.Vec{Z: -s.FromMm}), b.Pose.Z, s.LengthMm(), s.Size.NominalMm, least, s.Name, s.AfterWeld})
+				all = append(all, mouth{b.Pose.Apply(assembly.Vec{Z: -s.FromMm}), b.Pose.Z, s.LengthMm(), s.Size.NominalMm, least, s.Name, s.AfterWeld, isFit(s.Size)})
 			}
 		}
 	}
@@ -154,7 +234,7 @@ func (m *Machine) roundHoles(b *assembly.Body) (all []mouth) {
 				least = math.Min(least, size.Size.MinMm)
 			}
 			all = append(all, seq.Map(f.At, func(at assembly.Vec) mouth {
-				return mouth{at, f.Out, thick, size.FinishedMm, least, f.Group.Group.Name, false}
+				return mouth{at, f.Out, thick, size.FinishedMm, least, f.Group.Group.Name, false, isFit(size.Size)}
 			})...)
 		}
 	}

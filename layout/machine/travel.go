@@ -329,11 +329,14 @@ func (m *Machine) overlap(movers, fixed []int) bool {
 	})
 }
 
-func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (assembly.Block, bool) {
+// block is what stops movers nearest to their seat on a way; false where nothing does.
+func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (nearest assembly.Block, ok bool) {
 	for b := range w.Blocks(movers, fixed, m.Allowed(movers)) {
-		return b, true
+		if !ok || b.LastMm < nearest.LastMm {
+			nearest, ok = b, true
+		}
 	}
-	return assembly.Block{}, false
+	return nearest, ok
 }
 
 func (m *Machine) blocked(j *plan.JointPlan, b assembly.Block) []plan.Problem {

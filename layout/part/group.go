@@ -71,7 +71,9 @@ func (m *Group) Through() bool { return m.through }
 
 // Anchors tells whether anchors to the floor go through a group that no joint puts bolts through; of slots
 // through those that go through the part.
-func (m *Group) Anchors() bool { return m.Hole == nil && m.through || m.Hole != nil && m.Hole.Anchors() }
+func (m *Group) Anchors() bool {
+	return m.Hole == nil && m.through || m.Hole != nil && m.Hole.Anchors()
+}
 
 // SlotMm is the way from the middle of a slot to the centre of one end, seen on
 // the marked face as dimensioned, and its depth, 0 if it goes through; ok is false for holes,

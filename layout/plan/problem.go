@@ -240,6 +240,8 @@ const (
 	PathBlocked    ProblemKind = "path-blocked"
 	LaidEarly      ProblemKind = "laid-early"
 	LaidFree       ProblemKind = "laid-free"
+	PinUnlike      ProblemKind = "pin-unlike"    // a fit of one nominal size in one of another
+	PinKeyless     ProblemKind = "pin-keyless"   // a keyway that meets none in what it lies in
 	PressedLoose   ProblemKind = "pressed-loose" // by words, into a hole that it is never larger than
 	PinTight       ProblemKind = "pin-tight"
 	PinEarly       ProblemKind = "pin-early"

@@ -372,7 +372,8 @@ func (v made) both() {
 // saidFor tells whether what is ordered is for a group of holes that no joint fills: it stands on them, or its words
 // name them.
 func (v *view) saidFor(e *parts.Loose, words string, g *parts.HoleGroup) bool {
-	return (v.stoodOn(e, g.Name.Value) || saysHoles(words, g.Name.Value)) && !v.jointNames(g.Name.Value)
+	stands := e.Stands != nil && slices.ContainsFunc(v.job.Part(e.Stands.On.Part).Holes, func(o parts.HoleGroup) bool { return o.Name.Value == e.Stands.On.Feature }) // its words name no others then
+	return (v.stoodOn(e, g.Name.Value) || !stands && saysHoles(words, g.Name.Value)) && !v.jointNames(g.Name.Value)
 }
 
 // boughtBy compares screws that are ordered with the holes that the words beside them

@@ -49,9 +49,16 @@ func stock(v *view) {
 		v.thinPlate()
 		return
 	}
+	form := "plate: " + v.mm(v.lengthMm) + ", cut: laser"
+	switch wide := v.wideMm(); {
+	case v.p.Kind == parts.Tube:
+		form = "tube: " + v.mm(2*wide) + ", wall: " + v.mm(wide-v.openMm()) + ", cut: saw"
+	case v.turned():
+		form = "round: " + v.mm(2*wide) + ", cut: saw"
+	}
 	v.report(Check, "", v.p.Name.Pos, Finding{
 		What: v.p.Title.Value + " does not say what stock it is made from",
-		Rule: "the stock list and the first operation need it", Fix: "add stock: {plate: " + v.mm(v.lengthMm) + ", cut: laser}, or what it is made from",
+		Rule: "the stock list and the first operation need it", Fix: "add stock: {" + form + "}, or what it is made from",
 	})
 }
 

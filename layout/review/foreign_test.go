@@ -106,6 +106,30 @@ func TestSaysHoles(t *testing.T) {
 	}
 }
 
+// Words of a thing that stands on holes name no others: the shaft of a motor is not the hole that a guard has for one.
+func TestWordsOfWhatStands(t *testing.T) {
+	t.Parallel()
+	named := func(name string) parts.HoleGroup { return parts.HoleGroup{Name: parts.Text{Value: name}} }
+	part := func(name string, holes ...parts.HoleGroup) *parts.Part {
+		return &parts.Part{Name: parts.Text{Value: name}, Holes: holes}
+	}
+	plate, guard := part("plate", named("motor")), part("guard", named("shaft"))
+	r := &reviewer{job: &parts.Job{Parts: []*parts.Part{plate, guard}}}
+	for _, c := range []struct {
+		on   string
+		p    *parts.Part
+		want bool
+	}{{"", guard, true}, {"motor", guard, false}, {"motor", plate, true}, {"seat", guard, true}} {
+		e := &parts.Loose{}
+		if c.on != "" {
+			e.Stands = &parts.Stands{On: parts.JointRef{Part: "plate", Feature: c.on}}
+		}
+		if got := (&view{reviewer: r, p: c.p}).saidFor(e, " its shaft through the bore ", &c.p.Holes[0]); got != c.want {
+			t.Errorf("%+v: %v", c.on, got)
+		}
+	}
+}
+
 // The plate that the job's motor stands on takes its flange: of a 145TC 5 7/8 in of pitch circle, a spigot of
 // 4 1/2 in and four screws 3/8-16 (NEMA MG 1, from memory); of FF165 130 mm of spigot and four holes for M10, into
 // threads or nuts (IEC 60072-1, from memory).

@@ -126,6 +126,9 @@ func (v *view) grooveSeat(g plan.GrooveRow) {
 		return max(max(o.FromMm, g.FromMm)-min(o.ToMm, g.ToMm), min(o.FromMm, g.FromMm)-c.fromMm, c.toMm-max(o.ToMm, g.ToMm))
 	})
 	wanted, rule := v.seatWidth(c)
+	if g.Kind == string(parts.GreaseGroove) && rule == pieceRule { // what runs there bears on both sides of it
+		left = before + behind
+	}
 	v.atLeast(g.Name, entryPos(v.p, g.Name), left, wanted, Finding{
 		What: g.Name + " eats the seat of " + c.seat(), Numbers: " of " + c.name + " stay whole, wanted ",
 		Rule: rule, Fix: "move the groove to an end of " + c.name + ", or a longer step",
@@ -145,8 +148,11 @@ func (v *view) seatWidth(c *cylinder) (mm float64, rule string) {
 	if m := v.seal(c); m != nil {
 		return m.WidthMm, "a seal lies in its seat over its whole width"
 	}
-	return 0.6 * c.longMm(), "a groove leaves three fifths of its seat in one piece"
+	return 0.6 * c.longMm(), pieceRule
 }
+
+// pieceRule is the rule of a seat where the width of what sits there is not known.
+const pieceRule = "a groove leaves three fifths of its seat in one piece"
 
 // The limits of squeeze and of the gap beside an O-ring: common practice, no
 // source.

@@ -101,8 +101,8 @@ func (v *view) partSeat(c *cylinder) {
 		if p.Bore == nil || p == v.p || !seatNames(c.seat(), p) {
 			continue
 		}
-		bore := p.Bore.Size.Nominal.Mm
-		if math.Abs(bore-2*c.radiusMm) <= slackMm {
+		bore, same := p.Bore.Size.Nominal.Mm, func(mm float64) bool { return math.Abs(mm-2*c.radiusMm) <= slackMm }
+		if same(bore) || slices.ContainsFunc(p.Holes, func(g parts.HoleGroup) bool { return same(g.Size.Size.Nominal.Mm) }) {
 			continue
 		}
 		v.report(Stop, c.name, c.pos, Finding{

@@ -182,7 +182,7 @@ func TestSoundEdits(t *testing.T) {
 }
 
 // inSpace are the codes of findings that need the machine to stand.
-var inSpace = []string{"floats", "bush", "missed", "overlap", "way", "weld-gap", "covered", "heads", "tips", "place", "overhang", "hand", "on-bead", "dead-end", "facing", "flight", "guard", "held", "lift", "early", "anchor", "engagement", "motor-line", "loose", "travel", "stud"}
+var inSpace = []string{"floats", "bush", "missed", "overlap", "way", "weld-gap", "covered", "heads", "tips", "place", "overhang", "hand", "on-bead", "dead-end", "facing", "flight", "guard", "held", "lift", "early", "anchor", "engagement", "motor-line", "loose", "travel", "stud", "keyway-mate"}
 
 // choices are the codes of findings that have no number, or none in millimetres:
 // what is or is not there, a class, a metal, an order, a direction.
