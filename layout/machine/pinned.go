@@ -150,12 +150,14 @@ func (m *Machine) keyless(l *stand.Laid, shaft, hub *assembly.Body) (found []pla
 				low, high := liesAlong(at, &part.Step{FromMm: from, ToMm: to})
 				return !k.Inside && k.In == s.Name && min(high, bore.ToMm) > max(low, bore.FromMm)
 			})
-			if names := []plan.Arg{plan.Named(m.Title(shaft.ID) + " " + words.Spaced(s.Name)), plan.Named(m.Title(hub.ID) + " " + words.Spaced(bore.Name))}; key != keyed {
-				if keyed {
-					slices.Reverse(names)
-				}
-				found = append(found, stand.Problem(l.Loose.After.Value, plan.PinKeyless, l.At.Pos, names...))
+			if key == keyed {
+				continue
 			}
+			has, lacks := m.Title(shaft.ID)+" "+words.Spaced(s.Name), m.Title(hub.ID)+" "+words.Spaced(bore.Name)
+			if keyed {
+				has, lacks = lacks, has
+			}
+			found = append(found, stand.Problem(l.Loose.After.Value, plan.PinKeyless, l.At.Pos, plan.Named(has), plan.Named(lacks)))
 		}
 	}
 	return found

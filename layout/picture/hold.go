@@ -60,6 +60,11 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 
 // benched notes how what does not stand on the floor is held on the bench, before and after the step.
 func (v *viewed) benched(out *plan.Hold, before, after []assembly.Body, into, top assembly.Vec) {
+	switch tied := has(before, v.mover.ID) && v.FormOf(v.mover.ID) == parts.BarPart; {
+	case v.j.Kind == parts.BoltKind && v.stays(before, v.Up) && v.stays(after, v.Up),
+		v.j.Kind == parts.WeldKind && tied && (v.stays(after, v.Up) || v.stays(after, v.Up.Reversed())):
+		return
+	}
 	fallsDeg, lies := worse(tips(before, top), tips(after, top)), v.onlyLies(v.j.N, v.still.ID)
 	if v.softFoot(after, top.Reversed()) {
 		fallsDeg = worse(fallsDeg, 1)
@@ -79,6 +84,11 @@ func (v *viewed) benched(out *plan.Hold, before, after []assembly.Body, into, to
 		v.lay(out, after, top)
 		v.takeOut(out, before, into, top)
 	}
+}
+
+// stays tells whether bodies stand by themselves, this way up.
+func (v *viewed) stays(bodies []assembly.Body, top assembly.Vec) bool {
+	return tips(bodies, top) == 0 && !v.softFoot(bodies, top.Reversed())
 }
 
 // softFoot tells whether bodies would stand on nothing but what is put in by hand or, too heavy for one person,

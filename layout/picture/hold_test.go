@@ -78,6 +78,26 @@ func TestHoldByThickness(t *testing.T) {
 	}
 }
 
+// Two posts 60 thick, 100 wide and 300 high, bolted to the ends of a bar of 400: they stand on their feet (50 over 150 is
+// 18°) when a lid is bolted to the outside of one, and fall over (50 over 260 is 10°) with that outside up.
+func TestHoldAsItStands(t *testing.T) {
+	t.Parallel()
+	plate := func(name, thick, outline, holes string) string {
+		return "part: " + name + "\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: " + thick + "}\noutline: {rectangle: " + outline + "}\nholes:\n" + holes
+	}
+	m, pl := load(t, write(t, map[string]string{
+		"post.yaml": plate("post", "60", "[100, 300]", "  - {name: bar, at: [[0, 0]], size: M12 clearance}\n  - {name: lid, at: [[0, -100], [0, 100]], size: M8 tap, depth: 20}\n"),
+		"lid.yaml":  plate("lid", "10", "[90, 260]", "  - {name: lid, at: [[0, -100], [0, 100]], size: M8 clearance}\n"),
+		"tie.yaml":  "part: tie\nkind: shaft\nmaterial: S355\nstock: {round: 30}\nprofile:\n  outside: [{name: body, diameter: 30, length: 400}]\nholes:\n  - {name: front, at: [[0, 0]], size: M12 tap, depth: 26}\n  - {name: back, face: back, at: [[0, 0]], size: M12 tap, depth: 26}\n",
+		"job.yaml": "job: Posts\nunits: mm\nparts: [post.yaml, lid.yaml, tie.yaml]\njoints:\n  - {name: one, bolt: {through: post#1.bar, into: tie.front, bolt: M12 8.8}, face: back-on-front}\n  - {name: two, bolt: {through: post#2.bar, into: tie.back, bolt: M12 8.8}, face: front-on-back, after: one}\n" +
+			"  - {name: lid, bolt: {through: lid#1.lid, into: post#1.lid, bolt: M8 8.8}, face: back-on-front, after: two}\n",
+	}))
+	picture.Draw(m)
+	if h := pl.Joints[2].Hold; h != nil {
+		t.Errorf("%+v", h)
+	}
+}
+
 // On the upright face of a post of 60 that stands: a pad lies flat against it and is clamped to it, in the
 // air and, thin, on the base; a rib on edge is propped in the air, and on the base falls
 // over at the arc tangent of 4 over 40; one of 40 is a block, which stands by itself.
