@@ -358,6 +358,11 @@ func (p *Profile) Through() bool {
 func (p *Part) Flat() bool   { return p.Outline != nil }
 func (p *Part) Turned() bool { return p.Profile != nil }
 
+// AllRound tells whether a part is turned, or a tube, and has nothing on one side of it.
+func (p *Part) AllRound() bool {
+	return (p.Turned() || p.Kind == Tube) && len(p.Holes)+len(p.Slots)+len(p.Radials)+len(p.Keyways)+len(p.Flats)+len(p.Ends) == 0 && p.Clamp == nil
+}
+
 // PlateLike tells whether a part is a plate, or a flat bar.
 func (p *Part) PlateLike() bool {
 	return p.Flat() && p.Kind != Folded || p.Kind == BarPart && p.Bar.Section == FlatBar

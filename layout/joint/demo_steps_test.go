@@ -350,6 +350,19 @@ func TestNoAnchorsInPinHoles(t *testing.T) {
 	}
 }
 
+// A bush that is alike all round has no TOP to be turned to, and one with an oil hole has.
+func TestNoTopOfARound(t *testing.T) {
+	t.Parallel()
+	const door = "part: door\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: saw}\noutline: {square: 100}\nbore: {diameter: 35, fit: H7}\n"
+	for more, want := range map[string]bool{"": false, "radial: [{name: oil, clock: 0, axial: 10, size: 4 mm}]\n": true, "top: scribe\n": true} {
+		p := filed(t, "{name: j, press: {shaft: bush.body, bore: door.bore}, level: back-with-back}", door,
+			"part: bush\nkind: turned\nmaterial: CuSn12-C\nstock: {round: 50 mm}\nprofile:\n  outside: [{name: body, diameter: 35, fit: n6, length: 20}]\n  inside: [{name: bore, diameter: 25, length: 20}]\n"+more)
+		if j := jointNamed(t, p, "j"); strings.Contains(stepText(j)+j.How, "TOP") != want || (len(j.Clock) > 0) != want {
+			t.Errorf("%q: %s\n%+v", more, stepText(j), j.Clock)
+		}
+	}
+}
+
 // What is put in by hand says of how many it is; one bolt has no order to be tightened in; anchors go through
 // slots as well.
 func TestHowMany(t *testing.T) {

@@ -247,8 +247,20 @@ func (j *assembly) stands(t *joint) placement {
 	return j.at(t.a.Instance()).at.seenFrom(j.at(t.b.Instance()).at)
 }
 
-// topText says which way TOP of the first part of a joint on one axis looks.
+// noTop tells whether one of the two parts of a joint is alike all round, with no mark at its TOP, and in no other
+// joint: which way it is turned is nothing.
+func (j *making) noTop(t *joint) bool {
+	return len(t.in.InLine) == 0 && slices.ContainsFunc([]feature{t.a, t.b}, func(f feature) bool {
+		p := f.r.Part
+		return p.AllRound() && p.Top.Value == "" && !slices.ContainsFunc(j.job.Joints, func(o *parts.Joint) bool { return o != t.in && o.Holds(p.Name.Value) })
+	})
+}
+
+// topText says which way TOP of the first part of a joint on one axis looks; empty where that is nothing.
 func (j *making) topText(t *joint) string {
+	if j.noTop(t) {
+		return ""
+	}
 	return ", TOP of " + t.a.title() + " at " + words.Trim(j.stands(t).turn, 2) + "° of " + t.b.title()
 }
 
@@ -632,6 +644,9 @@ func (j *making) added(t *joint) []parts.Instance {
 
 // clockMarks lists what lies where on the two parts, and what the rules name.
 func (j *making) clockMarks(t *joint) {
+	if j.noTop(t) {
+		return
+	}
 	var refs []parts.JointRef
 	for _, rule := range t.in.InLine {
 		refs = append(refs, rule.Refs...)

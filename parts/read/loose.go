@@ -126,7 +126,7 @@ func (l *loader) liesThere(e *parts.Loose, pos parts.Pos) {
 	job := l.job
 	p := job.Part(e.Part.Value)
 	switch {
-	case e.Part.Value == "":
+	case e.Part.Value == "" && e.Item.Value != "": // else that is said
 		l.fault(pos, "lies says where a part lies, and "+e.Item.Value+" is bought", "part: its name, or no lies")
 	case p != nil && len(l.doubt[p].errs) == 0 && len(e.Lies) != p.Quantity:
 		l.faultf(pos, "an entry for each", "lies has %d of the %d copies of %s", len(e.Lies), p.Quantity, e.Part.Value)
