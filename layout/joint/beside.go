@@ -23,7 +23,7 @@ func (j *shop) besides(t *joint) *plan.Beside {
 		p := t.in.Place.At
 		return &plan.Beside{XMm: geom.Clean(-t.meeting().Second.Outward() * p.X.Mm), YMm: geom.Clean(p.Y.Mm), FrontMm: at.z0, TurnDeg: at.turn, OtherWay: at.turned()}
 	}
-	if t.a.group == nil || t.b.group == nil || len(t.a.group.Points) != len(t.b.group.Points) || len(t.a.group.Points) < 2 {
+	if t.a.group == nil || t.b.group == nil || len(t.a.group.Points) != len(t.b.group.Points) {
 		return nil
 	}
 	m, s := t.meeting(), t.facing()
@@ -150,14 +150,30 @@ func (f feature) middled() bool {
 // wallText names a face of what a group of holes is on: "outside of the top flange of
 // Guard".
 func (f feature) wallText(face parts.Face) string {
-	name, outside := f.r.WallOf(f.group)
-	switch {
-	case name == "":
+	name := f.wallName()
+	if name == "" {
 		return string(face) + " of " + f.title()
-	case face == outside:
-		return "outside of the " + name + " of " + f.title()
 	}
-	return "inside of the " + name + " of " + f.title()
+	return f.lookOf(face) + " of the " + name + " of " + f.title()
+}
+
+// wallName is the flange or the side of a bar that a group is on; empty on the front or back.
+func (f feature) wallName() string {
+	if f.group == nil {
+		return ""
+	}
+	name, _ := f.r.WallOf(f.group)
+	return name
+}
+
+// lookOf is the way that a face of a wall looks.
+func (f feature) lookOf(face parts.Face) string {
+	if f.group != nil {
+		if _, outside := f.r.WallOf(f.group); face == outside {
+			return "outside"
+		}
+	}
+	return "inside"
 }
 
 // up is what lies at 12 o'clock of the face that a group of holes is on.

@@ -48,16 +48,14 @@ func (boltKind) ends(s *shop, t *joint) {
 		t.need(f, !f.onWall(), "a group of holes on its front or back")
 	}
 	for _, f := range []feature{t.a, t.b} {
-		t.need(f, !f.onWall() || len(f.group.Points) > 1 && t.in.Stud() == "" && len(t.in.Bolt.Stack) == 0, "two holes or more there, and bolts that clamp these two parts alone")
+		t.need(f, !f.onWall() || t.in.Stud() == "" && len(t.in.Bolt.Stack) == 0, "bolts there that clamp these two parts alone")
+		t.need(f, !f.onWall() || f.r.Part.Bar == nil || t.in.Meet.Set() || t.in.Place != nil, "face: which faces meet, such as front-on-front; the front of the "+f.wallName()+" is its "+f.lookOf(parts.Front))
 	}
 	through := func(f feature) bool { return f.group != nil && f.group.Size.Thread == nil }
 	t.need(t.a, through(t.a), "a group of clearance or plain holes, or of slots")
 	t.need(t.b, t.b.group != nil, "a group of holes or slots")
 	for _, f := range s.stack(t) {
 		t.need(f, through(f), "a group of clearance or plain holes, or of slots")
-	}
-	for _, f := range append([]feature{t.a, t.b}, s.stack(t)...) {
-		t.need(f, !f.slotted() || t.in.Stud() == "", "a group of holes for studs")
 	}
 	s.boltFits(t)
 }
@@ -147,6 +145,7 @@ func (boltKind) work(j *making, t *joint) {
 	} else if !j.chooseBolt(t, p, tapped) {
 		return
 	}
+	j.oneBolt(t)
 	j.headRoom(t, p)
 	p.ComesOff, p.Behind = j.comesOff(t), j.behind(t)
 	j.hollow(t)
@@ -154,6 +153,19 @@ func (boltKind) work(j *making, t *joint) {
 	t.boltFigures(p)
 	j.fitSmall(t)
 	j.boltSteps(t, p, tapped)
+}
+
+// oneBolt says that a part turns about a single bolt where no other joint holds it; what is round about that may turn.
+func (j *making) oneBolt(t *joint) {
+	if _, tied := j.side(t, without(j.all, t)); tied || len(t.bolts) > 1 {
+		return
+	}
+	for _, f := range []feature{t.a, t.b} {
+		if f.middled() && (!f.r.Part.Flat() || f.r.RoundMm("outline") > 0) && geom.Distance(f.points()[0], plan.XY{}) < geom.CloseMm {
+			return
+		}
+	}
+	t.problem(plan.OneBolt, plan.Named(t.a.title()), plan.Named(t.b.title()))
 }
 
 // playUsed is the share of the play that the drawing may use up. Common practice,

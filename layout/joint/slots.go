@@ -179,7 +179,7 @@ func (j *making) slots(t *joint, a, b []plan.XY) (bolts []plan.XY) {
 		shift(t.b, r.b, on)
 	}
 	t.adjust(p.Shifts)
-	t.bridged(t.a, false)
+	t.bridged(t.a, t.in.Stud() != "")
 	if t.b.group.Size.Thread == nil {
 		t.bridged(t.b, true)
 	}

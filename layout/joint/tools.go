@@ -94,15 +94,16 @@ func (j *shop) backings(made []*joint, from int) []plan.ToolRow {
 
 // standsOutMm is how far the shaft of a press stands out of the hub at the end
 // where the hub goes on, which is the nearer one; below 0 it lies under the
-// hub's face, and where its end lies deep in the hub there is nothing to reckon with. Span is
-// the shaft from there to its end, on its own axis.
+// hub's face, of a bush that stands out nowhere at the end that is less deep, and where its end lies deep in the
+// hub there is nothing to reckon with. Span is the shaft from there to its end, on its own axis.
 func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64) {
 	if j.setting(t).far {
 		return 0, span
 	}
 	low, high := j.stands(t).inverse().span(t.b.step.FromMm, t.b.step.ToMm) // on the shaft's axis
-	if long := t.a.r.LengthMm(); low+high > long {
-		return geom.Clean(long - high), [2]float64{high, long}
+	long := t.a.r.LengthMm()
+	if other := long - high; (low > other) != (low <= geom.CloseMm && other <= geom.CloseMm) {
+		return geom.Clean(other), [2]float64{high, long}
 	}
 	return geom.Clean(low), [2]float64{0, low}
 }

@@ -448,3 +448,18 @@ func TestPiecesHaveTheirEnds(t *testing.T) {
 		}
 	}
 }
+
+// A bush of 40 in a bore of 41 that is to be level with the back of its housing ends 1 before the seat of the seal at the
+// other end: a flat plate presses it in, and no disc lies under that face; level below both faces, a disc at the end that
+// is less deep.
+func TestLevelBush(t *testing.T) {
+	t.Parallel()
+	const bush = "part: bush\nkind: turned\nmaterial: CW453K\nstock: {round: 45, length: 50, cut: saw}\nprofile:\n  outside: [{name: outside, diameter: 40, fit: p6, length: 40}]\n  inside: [{name: bore, diameter: 30, length: 40}]\n"
+	const housing = "part: housing\nkind: turned\nmaterial: S355\nstock: {round: 100, length: 70, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 90, length: 51}]\n  inside: [{name: seal, diameter: 45, length: 10}, {name: bush, diameter: 40, fit: H7, length: 41}]\n"
+	for below, want := range map[string]string{"": "Flat plate", ", below: 0.5": "Stop disc Ø39 × 0.5 thick"} {
+		p, err := draft(jobOf(t, "{name: x, press: {shaft: bush.outside, bore: housing.bush}, level: back-with-back"+below+"}", bush, housing))
+		if err != nil || len(p.Faults) > 0 || len(p.Tools) != 1 || !strings.HasPrefix(p.Tools[0].Tool, want) {
+			t.Errorf("%q: %v, %+v", below, err, p)
+		}
+	}
+}

@@ -118,6 +118,7 @@ const (
 	RegisterOff       ProblemKind = "register-off"
 	RegisterTube      ProblemKind = "register-tube"
 	PlayUsed          ProblemKind = "play-used"
+	OneBolt           ProblemKind = "one-bolt"
 	SocketGrade       ProblemKind = "socket-grade"
 	StudsMissing      ProblemKind = "studs-missing"
 	AgainstTheTrade   ProblemKind = "against-the-trade"

@@ -3,7 +3,6 @@ package stand
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -149,8 +148,12 @@ func (m *Stand) studNuts(j *plan.JointPlan, in *parts.Joint) {
 		out = append(out, assembly.Tube(b.WasherODMm/2, radius, 0, up))
 	}
 	solid := assembly.Of(append(out, assembly.Hexagon(b.NutAcrossFlatsMm, up, up+b.NutHeightMm))...)
-	seats := m.seats(&j.A, m.meetingFace(j, in), nil)
+	seats := m.seats(&j.A, m.meetingFace(j, in), j.Bolt.OffMm)
+	run := 0.0 // from the middle of a slot of B to the centre of its end
 	if g := m.Model(j.B.Part).GroupNamed(j.B.Feature); g != nil && g.Size.Thread == nil {
+		if half, _, slot := g.SlotMm(); slot {
+			run = half.LengthMm()
+		}
 		meet := g.Face
 		if in.Meet.Set() {
 			meet = in.Meet.Second
@@ -165,13 +168,15 @@ func (m *Stand) studNuts(j *plan.JointPlan, in *parts.Joint) {
 	}
 	for _, seat := range seats {
 		for _, t := range studs {
-			if off := seat.Inverse().Apply(m.Poses[t.B].At); math.Hypot(off.X, off.Y) > radius {
+			off := seat.Inverse().Apply(m.Poses[t.B].At)
+			if off.Z = 0; off.Len() > radius+run {
 				continue // it is another's
 			}
-			n++
+			n, seat = n+1, seat.Of(assembly.Move(off)) // in a slot the nut stands where the stud does
 			id := fmt.Sprintf("%s nut %d", j.Name, n)
 			m.add(assembly.Body{ID: id, Solid: solid, Pose: seat, DensityKgM3: steelKgM3}, Role{Kind: Nut, Joint: j.Name})
 			m.Allow(id, t.B, radius)
+			break
 		}
 	}
 }

@@ -137,6 +137,9 @@ func (m *Stand) Studs(j *plan.JointPlan) (out []assembly.Meet) {
 		z, turned = z+way*stud.LengthMm(), !turned
 	}
 	for n, q := range g.SeenFront(g.Points[:min(len(g.Points), stud.Part.Quantity)]) {
+		if off := j.Bolt.OffMm; len(off) > 0 {
+			q = q.Plus(off[n])
+		}
 		at := assembly.Move(assembly.Vec{X: q.XMm, Y: q.YMm, Z: z})
 		if turned {
 			at = at.Of(assembly.Rotate(assembly.AxisY, 180))
