@@ -36,14 +36,18 @@ func TestCornersOfSheet(t *testing.T) {
 			with(map[string]float64{"front Gusset Base": 30, "front Strip Gusset": 20})},
 		{"  - {name: last, weld: {part: strip.outline, to: base.outline, type: fillet, size: 3, sides: 1}, place: {on: front, with: back, at: [50, -50], top: up}}\n",
 			map[string]float64{"left Strip Base": 20, "right Strip Base": 20, "top Strip Base": 20, "bottom Strip Base": 20}},
+		// Beside a cover that is bolted on it is welded to the base alone.
+		{"  - {name: cover, bolt: {through: cover.lid, into: base.lid, bolt: M6 8.8, nut: yes}, face: back-on-front}\n  - {name: last, weld: {part: strip.outline, to: base.outline, type: fillet, size: 3, sides: 1}, place: {on: front, with: back, at: [-30, -60], top: up}, after: cover}\n",
+			map[string]float64{"left Strip Base": 20, "right Strip Base": 20, "top Strip Base": 20, "bottom Strip Base": 20}},
 	} {
 		plate := func(name, thick, outline string) string {
-			return "part: " + name + "\ntitle: " + map[string]string{"base": "Base", "upright": "Upright", "gusset": "Gusset", "strip": "Strip"}[name] + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + "}\noutline: {" + outline + "}\n"
+			return "part: " + name + "\ntitle: " + map[string]string{"base": "Base", "upright": "Upright", "gusset": "Gusset", "strip": "Strip", "cover": "Cover"}[name] + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + "}\noutline: {" + outline + "}\n"
 		}
 		_, pl := layouttest.Load(t, layouttest.Write(t, map[string]string{
-			"base.yaml": plate("base", "10", "square: 200"), "upright.yaml": plate("upright", "10", "rectangle: [200, 100]"), "strip.yaml": plate("strip", "5", "square: 20"),
+			"base.yaml":  plate("base", "10", "square: 200") + "holes: [{name: lid, at: [[-60, -70], [-60, -50]], size: M6 clearance}]\n",
+			"cover.yaml": plate("cover", "5", "rectangle: [40, 60]") + "holes: [{name: lid, at: [[0, -10], [0, 10]], size: M6 clearance}]\n", "upright.yaml": plate("upright", "10", "rectangle: [200, 100]"), "strip.yaml": plate("strip", "5", "square: 20"),
 			"gusset.yaml": plate("gusset", "6", "polygon: {points: [[-20, -30], [30, -30], [30, 30], [-30, 30], [-30, -20]]}"),
-			"job.yaml": "job: Gusset\nunits: mm\nparts: [base.yaml, upright.yaml, gusset.yaml, strip.yaml]\njoints:\n" +
+			"job.yaml": "job: Gusset\nunits: mm\nparts: [base.yaml, upright.yaml, gusset.yaml, strip.yaml, cover.yaml]\njoints:\n" +
 				"  - {name: upright, weld: {part: upright.outline, to: base.outline, type: fillet, size: 5, sides: 2}, place: {on: front, with: bottom, at: [0, 0], front: up}}\n" + c.joints}))
 		got := map[string]float64{}
 		for _, o := range pl.Joints[len(pl.Joints)-1].Weld.Corners {

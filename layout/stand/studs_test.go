@@ -115,3 +115,30 @@ func TestPosOf(t *testing.T) {
 		t.Errorf("%+v, %+v", got, head)
 	}
 }
+
+// TestMouths: a hole through a plate of 12 opens on both faces, out of each and in its plane, a blind one on its own; seen from the front
+// what is in the back lies mirrored. A head lies in the mouth on the side of its counterbore, and a slot runs to the middle of its end.
+func TestMouths(t *testing.T) {
+	t.Parallel()
+	m := stand.Of(&parts.Job{}, []*part.Model{layouttest.Model(t, "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {rectangle: [120, 80]}\nholes:\n"+
+		"  - {name: through, at: [[30, 20]], size: 8}\n  - {name: blind, face: back, at: [[10, 5]], size: 6, depth: 7}\n  - {name: sunk, at: [[-20, -10]], size: M6 clearance, counterbore: {diameter: 11, depth: 6}}\n"+
+		"slots:\n  - {name: slot, at: [[0, 25]], width: 6, length: 26, turn: 90}\n")}, nil)
+	v := func(x, y, z float64) assembly.Vec { return assembly.Vec{X: x, Y: y, Z: z} }
+	m.Of["p#1"] = parts.Instance{Part: "p", Copy: 1}
+	got := m.HolesAndSlots(&assembly.Body{ID: "p#1", Pose: assembly.Move(v(100, 0, 0))})
+	want := []stand.Faced{
+		{At: []assembly.Vec{v(130, 20, 0)}, Out: v(0, 0, 1)}, {At: []assembly.Vec{v(130, 20, -12)}, Out: v(0, 0, -1)},
+		{At: []assembly.Vec{v(80, -10, 0)}, Out: v(0, 0, 1), Sunk: true}, {At: []assembly.Vec{v(80, -10, -12)}, Out: v(0, 0, -1)},
+		{At: []assembly.Vec{v(100, 25, 0)}, Out: v(0, 0, 1), Run: v(10, 0, 0)}, {At: []assembly.Vec{v(100, 25, -12)}, Out: v(0, 0, -1), Run: v(10, 0, 0)},
+		{At: []assembly.Vec{v(90, 5, -12)}, Out: v(0, 0, -1)}, // what is on the back comes last
+	}
+	if len(got) != len(want) {
+		t.Fatalf("%d mouths", len(got))
+	}
+	for i, w := range want {
+		g := got[i]
+		if len(g.At) != 1 || g.At[0].Sub(w.At[0]).Len()+g.Out.Sub(w.Out).Len()+g.Run.Sub(w.Run).Len() > 1e-9 || g.Sunk != w.Sunk || g.Used {
+			t.Errorf("%d, %s: at %v, out %v, run %v, sunk %v, used %v", i, g.Group.Group.Name, g.At, g.Out, g.Run, g.Sunk, g.Used)
+		}
+	}
+}
