@@ -84,11 +84,8 @@ func (w *Worked) Faults() error {
 	if len(w.Plan.Faults) == 0 {
 		return nil
 	}
-	words, errs := words.Writer{Units: w.Job.Units}, parts.Errors{}
-	for _, p := range w.Plan.Faults {
-		errs = append(errs, w.Job.Fault(p.Pos, p.What, words.Fix(p)))
-	}
-	return errs
+	words := words.Writer{Units: w.Job.Units}
+	return parts.Errors(seq.Map(w.Plan.Faults, func(p plan.Problem) *parts.Error { return w.Job.Fault(p.Pos, p.What, words.Fix(p)) }))
 }
 
 // dangers are those of all operations, by machine in the order of the work, each

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"centrepop/layout/part"
 	"centrepop/layout/words"
@@ -101,10 +102,8 @@ func (r PrinterReadings) skewDeg() (float64, error) {
 // or beyond what a printer does.
 func (c *Correction) Check() error {
 	least, most := 1/(1+maxPrinterError)-1e-9, 1/(1-maxPrinterError)+1e-9
-	for _, f := range []float64{c.AcrossFactor, c.UpFactor} {
-		if !(f >= least && f <= most) {
-			return fmt.Errorf("%s: the factors must be %.4f to %.4f", c.Text(), least, most)
-		}
+	if slices.ContainsFunc([]float64{c.AcrossFactor, c.UpFactor}, func(f float64) bool { return !(f >= least && f <= most) }) {
+		return fmt.Errorf("%s: the factors must be %.4f to %.4f", c.Text(), least, most)
 	}
 	if !(math.Abs(c.SkewDeg) <= maxPrinterSkew) {
 		return fmt.Errorf("%s: the skew must be at most %v°", c.Text(), maxPrinterSkew)

@@ -41,9 +41,7 @@ type Feature struct {
 func (p *Part) Features() []Feature {
 	var out []Feature
 	add := func(kind FeatureKind, names ...Text) {
-		for _, name := range names {
-			out = append(out, Feature{Name: name.Value, Kind: kind, Pos: name.Pos})
-		}
+		out = append(out, seq.Map(names, func(name Text) Feature { return Feature{Name: name.Value, Kind: kind, Pos: name.Pos} })...)
 	}
 	fixed := func(kind FeatureKind, pos Pos, names ...string) {
 		add(kind, seq.Map(names, func(name string) Text { return Text{name, pos} })...)

@@ -155,3 +155,25 @@ func (u Use) Moves() bool { return u == Lifting || u == Jacking || u == Drawing 
 
 // Opens tells whether what is for a use is to open into its part.
 func (u Use) Opens() bool { return u == Grease || u == Drain || u == Opening }
+
+// Asked is work at a machine for which there is no key, as a note of the drawing asks for it.
+type Asked struct {
+	At     string // the machine: Drill, Mill, Lathe or Bench
+	Do     string // what is done, by itself
+	For    string // ", for " and for what, or nothing
+	Placed bool   // Do says where something lies: "at 90°", "12 from the edge", "60 apart"
+}
+
+var (
+	asked  = regexp.MustCompile(`^(DRILL|MILL|LATHE|BENCH): (.+?)(, for .*?)?\.?$`)
+	placed = regexp.MustCompile(`\b(?:at|from) (?:the |its )?[\d(]|\d(?: ?mm| in)? (?:from|apart)\b`)
+)
+
+// AskedBy is the work that a note asks for; nil for a note of another kind.
+func AskedBy(note string) *Asked {
+	m := asked.FindStringSubmatch(note)
+	if m == nil {
+		return nil
+	}
+	return &Asked{m[1][:1] + strings.ToLower(m[1][1:]), m[2], m[3], placed.MatchString(m[2])}
+}

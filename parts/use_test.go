@@ -87,3 +87,24 @@ func TestFitted(t *testing.T) {
 		}
 	}
 }
+
+// TestAskedBy: notes that ask for work at a machine, what each says, and notes that do not.
+func TestAskedBy(t *testing.T) {
+	t.Parallel()
+	for note, want := range map[string]Asked{
+		"DRILL: two holes 6 at 90°":                    {At: "Drill", Do: "two holes 6 at 90°", Placed: true},
+		"MILL: a flat 12 from the edge, for the foot.": {At: "Mill", Do: "a flat 12 from the edge", For: ", for the foot", Placed: true},
+		"LATHE: a groove 3 wide.":                      {At: "Lathe", Do: "a groove 3 wide"},
+		"BENCH: slots 60 mm apart":                     {At: "Bench", Do: "slots 60 mm apart", Placed: true},
+		"BENCH: file 2 in from a corner":               {At: "Bench", Do: "file 2 in from a corner", Placed: true},
+	} {
+		if got := AskedBy(note); got == nil || *got != want {
+			t.Errorf("%q: %+v, want %+v", note, got, want)
+		}
+	}
+	for _, note := range []string{"", "Drill: two holes", "SAW: to length", "DRILL two holes", "by hand, DRILL: two holes"} {
+		if got := AskedBy(note); got != nil {
+			t.Errorf("%q asks for %+v", note, got)
+		}
+	}
+}

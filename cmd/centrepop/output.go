@@ -13,6 +13,7 @@ import (
 	"centrepop/layout/review"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/render"
 	"centrepop/render/atomicfile"
 	"centrepop/render/pdf"
@@ -39,9 +40,7 @@ func spare(out, jobPath string, job *parts.Job) error {
 		return nil // not there, or not to be reached: writing will tell
 	}
 	inputs := []string{jobPath}
-	for _, p := range job.Parts {
-		inputs = append(inputs, filepath.Join(filepath.Dir(jobPath), p.File))
-	}
+	inputs = append(inputs, seq.Map(job.Parts, func(p *parts.Part) string { return filepath.Join(filepath.Dir(jobPath), p.File) })...)
 	for _, input := range inputs {
 		if info, err := os.Stat(input); err == nil && os.SameFile(info, target) {
 			return badUse("-o %s: this is an input of the job, %s", out, input)

@@ -188,9 +188,7 @@ func (c cards) watched(in *parts.FirstRun) (out []plan.Watched) {
 		}
 	}
 	if len(in.Watch) == 0 {
-		for _, j := range c.bearings() {
-			out = append(out, plan.Watched{Where: words.Spaced(j.Name)})
-		}
+		out = append(out, seq.Map(c.bearings(), func(j *plan.JointPlan) plan.Watched { return plan.Watched{Where: words.Spaced(j.Name)} })...)
 	}
 	return out
 }

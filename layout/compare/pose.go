@@ -118,9 +118,7 @@ func (c *comparison) newPoser() *poser {
 			s.got = append(s.got, source{p.centre, 2 * p.radius, p})
 		}
 	}
-	for _, m := range c.spots[:min(len(c.spots), mostSources)] {
-		s.got = append(s.got, source{at: m.at})
-	}
+	s.got = append(s.got, seq.Map(c.spots[:min(len(c.spots), mostSources)], func(m *spot) source { return source{at: m.at} })...)
 	s.all = s.all[:min(len(s.all), 40)]
 	return s
 }

@@ -1,6 +1,9 @@
 package cutting
 
-import "math"
+import (
+	"centrepop/parts/seq"
+	"math"
+)
 
 // FinishForceN is how hard a finishing cut pushes the work aside, N: a chip of 0.5 ×
 // 0.1 mm in steel at 3000 N/mm², half of it across (common practice, no source).
@@ -27,10 +30,7 @@ func BendInChuckMm(pieces []Stretch, atMm, eMPa float64) float64 {
 // BendOnCentresMm returns the same for a bar between centres, pieces from one
 // centre to the other. One piece and a cut in its middle give F l³/(48 E I).
 func BendOnCentresMm(pieces []Stretch, atMm, eMPa float64) float64 {
-	length := 0.0
-	for _, p := range pieces {
-		length += p.LengthMm
-	}
+	length := seq.Sum(pieces, func(p Stretch) float64 { return p.LengthMm })
 	left, right := (length-atMm)/length, atMm/length // reactions to a force of one
 	return bend(pieces, eMPa, func(from, to float64) float64 {
 		cube := func(a, b float64) float64 { return (b*b*b - a*a*a) / 3 }

@@ -190,10 +190,7 @@ func sample(f func(float64) Point, from, to float64, pieces int) []Point {
 func refine(out []Point, f func(float64) Point, a, b float64) []Point {
 	pa, pb := out[len(out)-1], f(b)
 	mid := (a + b) / 2
-	off := 0.0
-	for _, t := range []float64{(a + mid) / 2, mid, (mid + b) / 2} {
-		off = math.Max(off, geom.ToSegment(f(t), pa, pb))
-	}
+	off := seq.Max(0.0, []float64{(a + mid) / 2, mid, (mid + b) / 2}, func(t float64) float64 { return geom.ToSegment(f(t), pa, pb) })
 	if off <= ToleranceMm {
 		return append(out, pb)
 	}

@@ -43,9 +43,7 @@ func (j *making) finishLater(t *joint) {
 		r := j.model(i.Part)
 		title, held := copyTitle(r, i.Copy), r.LaterHeld
 		later := slices.DeleteFunc(slices.Clone(r.Steps), func(s part.Step) bool { return !s.AfterWeld })
-		for _, s := range later {
-			what = append(what, title+" "+r.Finished(&s))
-		}
+		what = append(what, seq.Map(later, func(s part.Step) string { return title + " " + r.Finished(&s) })...)
 		if most := j.job.Shop.SwingMm.Mm; len(later) > 0 {
 			by = append(by, title+" true by "+r.LaterTrue)
 			if swings := j.swingMm(t, i, body); swings > most {
@@ -55,9 +53,7 @@ func (j *making) finishLater(t *joint) {
 				}
 			}
 		}
-		for _, text := range slices.Concat(held, r.LaterDo) {
-			do = append(do, words.Capital(title)+": "+text)
-		}
+		do = append(do, seq.Map(slices.Concat(held, r.LaterDo), func(text string) string { return words.Capital(title) + ": " + text })...)
 		for _, c := range r.Later {
 			c.What, c.Ref = title+" "+c.What, 0
 			t.out.Checks = append(t.out.Checks, c)

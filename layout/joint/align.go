@@ -113,9 +113,7 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 			}
 		}
 	} else {
-		for _, rule := range t.in.InLine {
-			turns = append(turns, j.turnsInto(rule, moved)...)
-		}
+		turns = append(turns, seq.Flat(t.in.InLine, func(rule parts.LineRule) []float64 { return j.turnsInto(rule, moved) })...)
 		slices.Sort(turns)
 	}
 	b := j.at(t.b.Instance())
@@ -142,9 +140,7 @@ func (j *making) turnsInto(rule parts.LineRule, moved []parts.Instance) (turns [
 			out = append(out, angles...)
 		}
 	}
-	for _, a := range in {
-		turns = append(turns, seq.Map(out, func(b float64) float64 { return norm(b - a) })...)
-	}
+	turns = append(turns, seq.Flat(in, func(a float64) []float64 { return seq.Map(out, func(b float64) float64 { return norm(b - a) }) })...)
 	return turns
 }
 
@@ -260,11 +256,7 @@ func turned(p *plan.PartPlan) bool {
 
 // rules are the align rules of all joints whose parts are placed.
 func (j *shop) rules() []parts.LineRule {
-	var out []parts.LineRule
-	for _, in := range j.job.Joints {
-		out = append(out, in.InLine...)
-	}
-	return out
+	return seq.Flat(j.job.Joints, func(in *parts.Joint) []parts.LineRule { return in.InLine })
 }
 
 // crosses tells whether a rule ties moved parts to parts that stay.

@@ -597,8 +597,8 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 		t.figure("torque", t.w.Torque(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+", threads "+p.Threads+"; single bolts need "+t.w.Torques(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max)+" for that preload", p.KSource)
 		t.figure("torque, threads "+p.OtherThreads, t.w.Torque(p.OtherTorqueNm), "the same preload")
 	}
-	for _, s := range p.Shifts {
-		t.figure("to be shifted", t.shiftText(s)+", from the place drawn", "slots as drawn, the play left out")
+	for i := range p.Shifts {
+		t.figure("to be shifted", t.shiftText(i)+", from the place drawn", "slots as drawn, the play left out")
 	}
 	t.figure("play of the pattern", t.w.Read(p.PlayMm), "holes less bolt")
 }
@@ -641,8 +641,8 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 		into = "with nuts on " + b
 	}
 	s := t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "Force none.")
-	for _, way := range p.Shifts {
-		s.Do = append(s.Do, "From the place drawn "+t.a.title()+" can be shifted "+t.shiftText(way)+": set it now.")
+	for i := range p.Shifts {
+		s.Do = append(s.Do, "From the place drawn "+t.a.title()+" can be shifted "+t.shiftText(i)+": set it now.")
 	}
 }
 

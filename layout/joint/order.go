@@ -215,10 +215,7 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 		}
 	}
 	for _, t := range all {
-		var sharing []int
-		for _, p := range t.held() {
-			sharing = append(sharing, at[p]...)
-		}
+		sharing := seq.Flat(t.held(), func(p parts.Instance) []int { return at[p] })
 		slices.Sort(sharing)
 		for _, i := range slices.Compact(sharing) {
 			o := all[i]

@@ -158,7 +158,9 @@ func (t *joint) binds(s spigot, mm float64) {
 		cure += ", or a larger " + in
 	}
 	if s.smallerMm() < 0 {
-		t.problem(plan.RegisterLarger, plan.Named(copyTitle(s.p.r, s.p.Copy)), plan.Named(out), plan.Named(copyTitle(s.q.r, s.q.Copy)), plan.Named(in), by, plan.Named(cure))
+		t.add(plan.Problem{Kind: plan.RegisterLarger,
+			Ends: []parts.JointRef{{Part: s.p.Part, Copy: s.p.Copy, Feature: s.out.Name}, {Part: s.q.Part, Copy: s.q.Copy, Feature: s.in.Name}},
+			Args: []plan.Arg{plan.Named(copyTitle(s.p.r, s.p.Copy)), plan.Named(out), plan.Named(copyTitle(s.q.r, s.q.Copy)), plan.Named(in), by, plan.Named(cure)}})
 		return
 	}
 	if s.fitted() {

@@ -51,11 +51,7 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model, seams Seams) [
 	pl.Bars = s.bars()
 	pl.Tools = a.tools(made)
 	pl.Lifts = lifts(pl, made)
-	var faults []plan.Problem
-	for _, t := range all {
-		faults = append(faults, t.faults...)
-	}
-	return faults
+	return seq.Flat(all, func(t *joint) []plan.Problem { return t.faults })
 }
 
 // bodies are parts that hang together: each leads to another of its body, but one that stands for all of it.
@@ -647,10 +643,7 @@ func (j *making) clockMarks(t *joint) {
 	if j.noTop(t) {
 		return
 	}
-	var refs []parts.JointRef
-	for _, rule := range t.in.InLine {
-		refs = append(refs, rule.Refs...)
-	}
+	refs := seq.Flat(t.in.InLine, func(rule parts.LineRule) []parts.JointRef { return rule.Refs })
 	for _, p := range j.placed {
 		title := copyTitle(p.r, p.Copy)
 		mark := func(name, label string, deg float64) {

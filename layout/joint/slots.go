@@ -243,10 +243,10 @@ func (t *joint) bridged(f feature, nut bool) {
 	}
 }
 
-// shiftText says how far A can be shifted along slots from where it is drawn.
-func (t *joint) shiftText(s plan.Shift) string {
-	f := t.a
-	if s.Of != t.a.text() {
+// shiftText says how far A can be shifted along slots from where it is drawn: along its own, which come first, or B's.
+func (t *joint) shiftText(i int) string {
+	s, f := t.out.Bolt.Shifts[i], t.a
+	if i > 0 || !f.slotted() {
 		f = t.b
 	}
 	text := t.w.Said(s.Mm) + " each way"

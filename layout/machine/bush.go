@@ -33,9 +33,7 @@ func (m *Machine) inBushes() (found []plan.Problem) {
 			continue
 		}
 		_, inside := m.Model(j.A.Part).Sides()
-		for _, bore := range inside {
-			found = append(found, m.inBore(j, bush, bore)...)
-		}
+		found = append(found, seq.Flat(inside, func(bore *part.Step) []plan.Problem { return m.inBore(j, bush, bore) })...)
 	}
 	return found
 }

@@ -39,9 +39,7 @@ func (m *Machine) faces() (looks []look) {
 		on, j := m.Standing(l.On), seq.First(m.Joints, func(j *plan.JointPlan) bool { return j.Name == l.Loose.After.Value })
 		if b := m.Standing(l.Instance); b != nil && on != nil && j != nil {
 			looks = append(looks, func() (found []plan.Problem) {
-				for _, f := range m.Mouths(b) {
-					found = append(found, m.deadEnd(j, &f, on)...)
-				}
+				found = append(found, seq.Flat(m.Mouths(b), func(f stand.Faced) []plan.Problem { return m.deadEnd(j, &f, on) })...)
 				return found
 			})
 		}

@@ -263,13 +263,7 @@ func (m *Machine) follows(j *plan.JointPlan, a, b string) {
 		case plan.SlideBinds:
 			m.Allow(a, b, inf)
 		case plan.RegisterLarger:
-			for x := range seq.Refs(m.Bodies) {
-				for y := range seq.Refs(m.Bodies) {
-					if m.Title(x.ID) == p.Args[0].Text && m.Title(y.ID) == p.Args[2].Text {
-						m.Allow(x.ID, y.ID, p.Args[4].Value)
-					}
-				}
-			}
+			m.Allow(p.Ends[0].Instance().ID(), p.Ends[1].Instance().ID(), p.Args[4].Value)
 		case plan.SlidePlate:
 			for _, ref := range m.Joint(j.Name).Clamped() {
 				m.Allow(ref.Instance().ID(), b, inf)

@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/stand"
+	"centrepop/parts"
 	"centrepop/parts/seq"
 )
 
@@ -63,9 +64,7 @@ func NewStage(m *Machine) *Stage {
 		ends := stand.EndsOf(j)
 		ends = append(ends, seq.Map(m.Studs(j), func(t assembly.Meet) string { return t.B })...)
 		ends = append(ends, bought[j.Name]...)
-		for _, ref := range m.Joint(j.Name).Clamped() {
-			ends = append(ends, ref.Instance().ID())
-		}
+		ends = append(ends, seq.Map(m.Joint(j.Name).Clamped(), func(ref parts.JointRef) string { return ref.Instance().ID() })...)
 		s.Ends = append(s.Ends, ends)
 		for _, e := range ends {
 			s.tie(n, ends[0], e)

@@ -1,6 +1,7 @@
 package measured
 
 import (
+	"centrepop/parts/seq"
 	"cmp"
 	"fmt"
 	"math"
@@ -132,8 +133,6 @@ func (s Survey) suspects(start state, f *fitted) error {
 	if len(found) > mostSuspects {
 		found = nil
 	}
-	for _, c := range found {
-		out.Suspects = append(out.Suspects, c.Suspect)
-	}
+	out.Suspects = append(out.Suspects, seq.Map(found, func(c candidate) Suspect { return c.Suspect })...)
 	return out
 }

@@ -3,7 +3,6 @@ package part
 import (
 	"cmp"
 	"math"
-	"regexp"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
@@ -75,18 +74,15 @@ func (r *record) checkSaid(f plan.Feature, source string) {
 	r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: "calipers", Source: source})
 }
 
-// placing is what a note says of where something lies: "at 90°", "12 from the edge", "60 apart".
-var placing = regexp.MustCompile(`\b(?:at|from) (?:the |its )?[\d(]|\d(?: ?mm| in)? (?:from|apart)\b`)
-
 // checkNotes adds what the notes ask to be machined; the general tolerance limits the places that one gives.
 func (r *record) checkNotes() {
 	for _, t := range r.Part.Notes {
-		if m := machined.FindStringSubmatch(t.Value); m != nil {
+		if w := parts.AskedBy(t.Value); w != nil {
 			limits := "by the note"
-			if pm, err := fits.General(r.LengthMm(), r.Job.Tolerance.Value); err == nil && placing.MatchString(m[2]) {
+			if pm, err := fits.General(r.LengthMm(), r.Job.Tolerance.Value); err == nil && w.Placed {
 				limits = "places ± " + r.W.About(pm)
 			}
-			r.add(plan.Check{What: m[2], Limits: limits, Gauge: "calipers"})
+			r.add(plan.Check{What: w.Do, Limits: limits, Gauge: "calipers"})
 		}
 	}
 }

@@ -30,9 +30,7 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			if s.Size.ByLimits() { // drawn by them
 				d.Text, d.Limits = "Ø"+d.Limits, ""
 			}
-			for _, shape := range s.details {
-				out = append(out, shape.dimension(r, s, &d)...)
-			}
+			out = append(out, seq.Flat(s.details, func(shape detail) []plan.Dimension { return shape.dimension(r, s, &d) })...)
 			out = append(out, d)
 			if profiled {
 				d := plan.Dimension{Kind: plan.LengthDim, FromMm: s.FromMm, ToMm: s.ToMm, Inside: inside, Text: r.longText(s)}

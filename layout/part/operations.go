@@ -48,12 +48,12 @@ func operations(n *Numbered, jigs ...Jigged) *bench {
 		it.operations(b)
 	}
 	for _, t := range n.Part.Notes {
-		if m := machined.FindStringSubmatch(t.Value); m != nil {
-			held := ""
-			if b.form.round() && (m[1] == "DRILL" || m[1] == "MILL") {
+		if w := parts.AskedBy(t.Value); w != nil {
+			machine, held := plan.Machine(w.At), ""
+			if b.form.round() && (machine == plan.Drill || machine == plan.Mill) {
 				held = b.heldRound(b.LengthMm()/2) + "; TOP line set with a square"
 			}
-			b.op(plan.Operation{Machine: plan.Machine(words.Capital(strings.ToLower(m[1]))), Title: "By the designer’s note", Holding: held, Do: []string{words.Capital(m[2]) + strings.TrimSuffix(m[3], ".") + "."}})
+			b.op(plan.Operation{Machine: machine, Title: "By the designer’s note", Holding: held, Do: []string{words.Capital(w.Do) + w.For + "."}})
 		}
 	}
 	b.grindHardened()
@@ -322,7 +322,7 @@ func (b *bench) carriedLines() []string {
 		}
 		if len(own) > 0 {
 			are, they := "are", "they go through and are"
-			if first, last := own[0], own[len(own)-1]; first == last && !strings.Contains(first, "–") {
+			if len(own) == 1 && count == 1 {
 				are, they = "is", "it goes through and is"
 			}
 			out = append(out, words.Join(" ", strings.Join(there, ", "), "on the", string(f.Face), "template", are, strings.Join(own, ", "), "of the", string(other)+":", they, "made from here."))

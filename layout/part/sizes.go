@@ -2,7 +2,6 @@ package part
 
 import (
 	"cmp"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -197,12 +196,9 @@ func (s *Sizes) mateOf(f *faults, ref parts.Ref) (*Sizes, *Step) {
 	return nil, nil
 }
 
-// machined is a note that asks for work at a machine for which there is no key: at which, what, and for what.
-var machined = regexp.MustCompile(`^(DRILL|MILL|LATHE|BENCH): (.+?)((?:, for |\.$).*)?$`)
-
 // notes are those of the drawing but for work, and what is left out for want of data.
 func (g *Shape) notes() []string {
-	drawn := seq.Keep(g.Part.Notes, func(n parts.Text) bool { return g.form.listed() || !machined.MatchString(n.Value) })
+	drawn := seq.Keep(g.Part.Notes, func(n parts.Text) bool { return g.form.listed() || parts.AskedBy(n.Value) == nil })
 	out := seq.Map(drawn, func(n parts.Text) string { return n.Value })
 	if name := g.Part.Material.Value; name != "" && g.Material == nil {
 		out = append(out, "Material "+name+" has no cutting data here: mass and speeds are left out.")
@@ -212,9 +208,5 @@ func (g *Shape) notes() []string {
 
 // rows are the radial features, numbered on in the order of the drawing.
 func (s *Sizes) rows() []plan.RadialRow {
-	var out []plan.RadialRow
-	for _, m := range s.Radials {
-		out = append(out, m.Rows...)
-	}
-	return out
+	return seq.Flat(s.Radials, func(m Radial) []plan.RadialRow { return m.Rows })
 }

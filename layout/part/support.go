@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Where a round is supported. Of a finished size a quarter of its tolerance may be
@@ -36,11 +37,7 @@ func (b *bench) pieces(fromMm, toMm float64) []cutting.Stretch {
 	lo, hi := math.Min(fromMm, toMm), math.Max(fromMm, toMm)
 	ends := []float64{lo, hi}
 	for i := range b.Steps {
-		for _, z := range []float64{b.Steps[i].FromMm, b.Steps[i].ToMm} {
-			if z > lo && z < hi {
-				ends = append(ends, z)
-			}
-		}
+		ends = append(ends, seq.Keep([]float64{b.Steps[i].FromMm, b.Steps[i].ToMm}, func(z float64) bool { return z > lo && z < hi })...)
 	}
 	slices.Sort(ends)
 	ends = slices.Compact(ends)

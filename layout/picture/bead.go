@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // bead is a corner between two cut surfaces filled with weld metal.
@@ -28,9 +29,7 @@ func beads(a, b [][]plan.XY, w *plan.WeldPlan, there func(plan.XY) bool) [][]pla
 	for _, m := range []meeting{{a, b, touch, leg}, {b, a, touch, leg}} {
 		for _, loop := range m.own {
 			for i, v := range loop {
-				for _, step := range []int{1, len(loop) - 1} {
-					all = append(all, m.corner(v, loop[(i+step)%len(loop)])...)
-				}
+				all = append(all, seq.Flat([]int{1, len(loop) - 1}, func(step int) []bead { return m.corner(v, loop[(i+step)%len(loop)]) })...)
 			}
 		}
 	}

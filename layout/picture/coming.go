@@ -26,9 +26,7 @@ type coming struct {
 // the joint brings, motors and couplings, loose parts. Nothing comes where both parts hang
 // together.
 func (v *viewed) comings(into assembly.Vec) (all []coming) {
-	for _, j := range v.OfKind(parts.BearingKind) {
-		all = append(all, v.ringsComing(j)...)
-	}
+	all = seq.Flat(v.OfKind(parts.BearingKind), v.ringsComing)
 	if !v.there && v.j.Frame == "" {
 		all = append(all, v.moverComing(into))
 	}
@@ -120,14 +118,11 @@ func (v *viewed) arrows(plane assembly.Pose, win rect, only []*assembly.Body) (o
 	return out
 }
 
-func (c *coming) loops(v *viewed, plane assembly.Pose) (all [][]plan.XY) {
+func (c *coming) loops(v *viewed, plane assembly.Pose) [][]plan.XY {
 	if c.ring != nil {
 		return c.ring(plane)
 	}
-	for _, b := range c.bodies {
-		all = append(all, v.cut(plane, b)...)
-	}
-	return all
+	return seq.Flat(c.bodies, func(b *assembly.Body) [][]plan.XY { return v.cut(plane, b) })
 }
 
 // tail is the place on closed contours where what moves along d is pushed: of the one that

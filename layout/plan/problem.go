@@ -22,7 +22,9 @@ type Problem struct {
 	Pos   parts.Pos   `json:"-"`
 	// Feature is that of a part, for a problem that is no joint's.
 	Feature string `json:"feature,omitempty"`
-	Args    []Arg  `json:"args,omitempty"` // what the sentence of the kind is filled with, in its order
+	// Ends are the features that do not go together, of a spigot and its register alone: the spigot first.
+	Ends []parts.JointRef `json:"-"`
+	Args []Arg            `json:"args,omitempty"` // what the sentence of the kind is filled with, in its order
 	// Because is why, where several things were tried.
 	Because []Because `json:"because,omitempty"`
 	What    string    `json:"what"` // the sentence, as package words makes it

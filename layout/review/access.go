@@ -166,9 +166,7 @@ func (r *reviewer) stack(j *plan.JointPlan) []*standingPart {
 			continue
 		}
 		p := &standingPart{Placed: q, section: pl.Section}
-		for _, c := range pl.Section.Metal() {
-			p.metal = append(p.metal, plan.XY{XMm: p.Z(c.XMm), YMm: c.YMm})
-		}
+		p.metal = append(p.metal, seq.Map(pl.Section.Metal(), func(c plan.XY) plan.XY { return plan.XY{XMm: p.Z(c.XMm), YMm: c.YMm} })...)
 		out = append(out, p)
 	}
 	return out

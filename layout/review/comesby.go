@@ -142,11 +142,7 @@ func (l landing) slot(v *view, screwMm float64) *plan.RadialRow {
 
 // slots are what is cut into a part from outside and not through, keyways as well.
 func (v *view) slots() (out []plan.RadialRow) {
-	for _, s := range v.q.Radials {
-		if s.AlongMm > 0 && s.DepthMm < s.OutsideMm/2 && len(v.inside) == 0 {
-			out = append(out, s)
-		}
-	}
+	out = seq.Keep(v.q.Radials, func(s plan.RadialRow) bool { return s.AlongMm > 0 && s.DepthMm < s.OutsideMm/2 && len(v.inside) == 0 })
 	for _, k := range v.q.Keyways {
 		if !k.Inside {
 			out = append(out, plan.RadialRow{Name: k.Name, ClockDeg: k.ClockDeg, OutsideMm: k.DiameterMm, AroundMm: k.WidthMm, AxialMm: (k.FromMm + k.ToMm) / 2, AlongMm: k.ToMm - k.FromMm})

@@ -8,7 +8,6 @@ import (
 
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
-	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
@@ -265,7 +264,7 @@ func (r *reviewer) centres(v *view, c *cylinder, me *standingPart, stack []*stan
 func (r *reviewer) tooLarge(v *view, c *cylinder) bool {
 	return slices.ContainsFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
 		return slices.ContainsFunc(j.Problems, func(p plan.Problem) bool {
-			return p.Kind == plan.RegisterLarger && strings.HasPrefix(p.Args[0].Text, v.p.Title.Value) && p.Args[1].Text == words.Spaced(c.name)
+			return p.Kind == plan.RegisterLarger && p.Ends[0].Part == v.p.Name.Value && p.Ends[0].Feature == c.name
 		})
 	})
 }

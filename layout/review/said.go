@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -206,9 +207,7 @@ func (v *view) diameters() (out []float64) {
 		for i := range o.holes {
 			out = append(out, 2*o.holes[i].radiusMm, 2*o.holes[i].headRadiusMm())
 		}
-		for _, r := range o.q.Radials {
-			out = append(out, r.DiameterMm)
-		}
+		out = append(out, seq.Map(o.q.Radials, func(r plan.RadialRow) float64 { return r.DiameterMm })...)
 		switch f := o.p.Frustum; o.p.Kind {
 		case parts.Cone:
 			out = append(out, f.Large.Mm, f.Small.Mm, f.Large.Mm-2*f.Thickness.Mm, f.Small.Mm-2*f.Thickness.Mm)

@@ -96,10 +96,7 @@ func (r *reviewer) saidAll() string {
 	if r.said != "" {
 		return r.said
 	}
-	var all []string
-	for _, v := range r.all() {
-		all = append(all, seq.Map(v.texts(), func(t parts.Text) string { return t.Value })...)
-	}
+	all := seq.Flat(r.all(), func(v *view) []string { return seq.Map(v.texts(), func(t parts.Text) string { return t.Value }) })
 	for e := range seq.Refs(r.job.Loose) {
 		all = append(all, e.Item.Value, e.How.Value, e.Buy.Value)
 	}

@@ -56,9 +56,7 @@ func (m *Stand) place() {
 			})
 		}
 	}
-	for _, j := range m.Joints {
-		meets = append(meets, m.Studs(j)...)
-	}
+	meets = append(meets, seq.Flat(m.Joints, m.Studs)...)
 	meets = append(meets, m.lies()...)
 	m.Poses = map[string]assembly.Pose{}
 	meets = distinct(meets)

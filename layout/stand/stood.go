@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/measured"
@@ -204,10 +205,8 @@ func (m *Stand) onStep(s *parts.Stands, r *part.Model) (at assembly.Pose, solid 
 func (m *Stand) Driven(step parts.JointRef) float64 {
 	r := m.Model(step.Part)
 	outside, _ := r.Sides()
-	for _, s := range outside {
-		if s.Name == step.Feature && s.FromMm+s.ToMm > r.LengthMm() {
-			return -1
-		}
+	if slices.ContainsFunc(outside, func(s *part.Step) bool { return s.Name == step.Feature && s.FromMm+s.ToMm > r.LengthMm() }) {
+		return -1
 	}
 	return 1
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"centrepop/layout/lookup"
+	"centrepop/parts/seq"
 )
 
 // Tack is one tack weld on a circle.
@@ -65,9 +66,7 @@ func TackCircle(diameterMm, thinnerMm, thickerMm, firstDeg float64) (Tacks, erro
 	n := max(4, int(want))
 	t := Tacks{PitchMm: girth / float64(n)}
 	t.LengthMm = math.Min(length, tackShare*t.PitchMm)
-	for _, i := range balanced(n) {
-		t.Tacks = append(t.Tacks, Tack{clock(firstDeg + 360*float64(i)/float64(n))})
-	}
+	t.Tacks = append(t.Tacks, seq.Map(balanced(n), func(i int) Tack { return Tack{clock(firstDeg + 360*float64(i)/float64(n))} })...)
 	return t, nil
 }
 

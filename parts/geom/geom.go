@@ -8,7 +8,11 @@
 // neither parts nor files. Path data follow SVG 1.1 chapter 8.
 package geom
 
-import "math"
+import (
+	"math"
+
+	"centrepop/parts/seq"
+)
 
 // MmPerInch is exact by definition (international yard and pound agreement,
 // 1959).
@@ -71,11 +75,7 @@ func Mean(of []Point) (at Point) {
 
 // MeanRadiusMm is how far from the origin places lie, as a mean; 0 for none.
 func MeanRadiusMm(pts []Point) float64 {
-	sum := 0.0
-	for _, p := range pts {
-		sum += p.LengthMm()
-	}
-	return sum / float64(max(1, len(pts)))
+	return seq.Sum(pts, Point.LengthMm) / float64(max(1, len(pts)))
 }
 
 // Clock is the point at a clock angle on a circle about the origin.

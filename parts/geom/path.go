@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/tdewolff/canvas"
 )
@@ -16,10 +17,8 @@ const maxPathSegments = 2000
 // cross.
 func CheckContour(p *canvas.Path) (wrong string) {
 	b := p.Bounds()
-	for _, v := range []float64{b.X0, b.Y0, b.X1, b.Y1} {
-		if !(math.Abs(v) <= LargestMm) {
-			return fmt.Sprintf("it runs more than %g mm from the origin", LargestMm)
-		}
+	if slices.ContainsFunc([]float64{b.X0, b.Y0, b.X1, b.Y1}, func(v float64) bool { return !(math.Abs(v) <= LargestMm) }) {
+		return fmt.Sprintf("it runs more than %g mm from the origin", LargestMm)
 	}
 	switch _, _, at, crosses, ok := Crossing(corners(p)); {
 	case !ok:

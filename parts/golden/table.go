@@ -1,6 +1,7 @@
 package golden
 
 import (
+	"centrepop/parts/seq"
 	"cmp"
 	"encoding/csv"
 	"fmt"
@@ -80,18 +81,13 @@ func Held[R any](t testing.TB, table string, rows []R) {
 		}
 	}
 	plain := strings.NewReplacer("{", "", "}", "", "[", "", "]", "", "NaN", "-", "+Inf", "over", fmt.Sprint(math.MaxFloat64), "over")
-	for _, row := range rows {
-		got = append(got, plain.Replace(fmt.Sprint(row)))
-	}
+	got = append(got, seq.Map(rows, func(row R) string { return plain.Replace(fmt.Sprint(row)) })...)
 	if w, g := strings.Join(want, "\n"), strings.Join(got, "\n"); len(got) == 0 || w != g {
 		t.Errorf("%s: %s", table, Diff([]byte(w), []byte(g)))
 	}
 }
 
 // Pairs are the keys of a table and what stands for them, in order of the keys.
-func Pairs[K cmp.Ordered, V any](table map[K]V) (rows []string) {
-	for _, k := range slices.Sorted(maps.Keys(table)) {
-		rows = append(rows, fmt.Sprint(k, " ", table[k]))
-	}
-	return rows
+func Pairs[K cmp.Ordered, V any](table map[K]V) []string {
+	return seq.Map(slices.Sorted(maps.Keys(table)), func(k K) string { return fmt.Sprint(k, " ", table[k]) })
 }

@@ -291,9 +291,7 @@ func (l *loader) jointRefs(j *parts.Joint) {
 	if j.Slide != nil && j.Slide.KeptBy.Set() {
 		all = append(all, j.Slide.KeptBy)
 	}
-	for _, a := range j.InLine {
-		all = append(all, a.Refs...)
-	}
+	all = append(all, seq.Flat(j.InLine, func(a parts.LineRule) []parts.JointRef { return a.Refs })...)
 	for _, r := range all {
 		l.feature(r)
 	}

@@ -17,6 +17,7 @@ import (
 	"path/filepath"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Load reads a job file and the part files it lists, which must lie in the
@@ -67,11 +68,7 @@ func loadFrom(root *os.Root, name string, src []byte) (*parts.Job, error) {
 	l.loose()
 	l.accept()
 	l.cards()
-	var errs parts.Errors
-	for _, one := range l.sources {
-		errs = append(errs, one.sorted()...)
-	}
-	if len(errs) > 0 {
+	if errs := parts.Errors(seq.Flat(l.sources, func(one *source) []*parts.Error { return one.sorted() })); len(errs) > 0 {
 		return nil, errs
 	}
 	return l.job, nil

@@ -19,6 +19,14 @@ func Map[T, U any](xs []T, f func(T) U) []U {
 	return out
 }
 
+// Flat is what f gives for each of xs, one behind the other; nil for nothing.
+func Flat[T, U any](xs []T, f func(T) []U) (out []U) {
+	for _, x := range xs {
+		out = append(out, f(x)...)
+	}
+	return out
+}
+
 // Keep is those of xs that ok holds for, in their order, apart from xs; nil for none.
 func Keep[T any](xs []T, ok func(T) bool) (out []T) {
 	for _, x := range xs {

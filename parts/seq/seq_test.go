@@ -15,6 +15,9 @@ func TestSeq(t *testing.T) {
 	if got := seq.Map(xs, func(v int) string { return string(rune('a' + v)) }); !slices.Equal(got, []string{"c", "d", "f"}) {
 		t.Error(got)
 	}
+	if got := seq.Flat(xs, func(v int) []int { return xs[:v-2] }); !slices.Equal(got, []int{2, 2, 3, 5}) || seq.Flat(xs[:1], func(int) []int { return nil }) != nil {
+		t.Error(got)
+	}
 	if got := seq.Keep(xs, odd); !slices.Equal(got, []int{3, 5}) {
 		t.Error(got)
 	}

@@ -120,9 +120,7 @@ func Bind(job Job, chapters []Chapter, subject string) *Document {
 			if i == 0 {
 				page.Bookmarks = bookmarks(c, c.Part != part)
 			}
-			for _, title := range s.Starts {
-				page.Bookmarks = append(page.Bookmarks, Bookmark{Title: title, Level: 1})
-			}
+			page.Bookmarks = append(page.Bookmarks, seq.Map(s.Starts, func(title string) Bookmark { return Bookmark{Title: title, Level: 1} })...)
 			doc.Pages = append(doc.Pages, page)
 		}
 		part = c.Part

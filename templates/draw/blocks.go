@@ -1,5 +1,7 @@
 package draw
 
+import "centrepop/parts/seq"
+
 // Labelled is a value after its label; empty without a value.
 func Labelled(label, value string) string {
 	if value == "" {
@@ -65,9 +67,7 @@ func Notes(title string, texts []string, width float64) []Piece {
 		return nil
 	}
 	pieces := []Piece{Heading(title, width)}
-	for _, t := range texts {
-		pieces = append(pieces, Paragraph("–", t, TextMm, false, width)...)
-	}
+	pieces = append(pieces, seq.Flat(texts, func(t string) []Piece { return Paragraph("–", t, TextMm, false, width) })...)
 	return append(pieces, Space(4))
 }
 

@@ -178,10 +178,8 @@ func (f dial) marked(d *draw.Drawing, marks []hourMark) {
 // the part welded to, and has them only where that is the assembly's too.
 func clockMarks(j *plan.JointPlan) []hourMark {
 	if w := j.Weld; w != nil && len(w.TacksDeg) > 0 {
-		for _, p := range j.Placed {
-			if p.Title == w.ClockOf && (p.TurnDeg != 0 || p.OtherWay) {
-				return nil
-			}
+		if slices.ContainsFunc(j.Placed, func(p plan.Placed) bool { return p.Title == w.ClockOf && (p.TurnDeg != 0 || p.OtherWay) }) {
+			return nil
 		}
 	}
 	return hourMarks(j.Clock)

@@ -28,9 +28,7 @@ func Chapters(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	}
 	if a := pl.Arrangement; a != nil {
 		whole, views = newArranger(pl, a, paper).arrangement(paper.Body().Width())
-		for _, a := range a.Apart {
-			apart = append(apart, newArranger(pl, a, paper).apart()...)
-		}
+		apart = append(apart, seq.Flat(a.Apart, func(a *plan.Arrangement) []*draw.Sheet { return newArranger(pl, a, paper).apart() })...)
 		if views != nil && order != nil {
 			if with := overviewSheets(pl, paper, views); len(with) == len(order) {
 				order, whole = with, whole[:1]

@@ -70,9 +70,7 @@ func (d density) remarks(part *plan.PartPlan, missing []string, width float64) [
 	if text := otherSizes(part); text != "" {
 		out = append(out, append(draw.Paragraph("", text, d.smallMm(), false, width), draw.Space(1)))
 	}
-	for _, note := range part.Cautions {
-		out = append(out, draw.Paragraph("⚠", note, d.smallMm(), true, width))
-	}
+	out = append(out, seq.Map(part.Cautions, func(note string) []draw.Piece { return draw.Paragraph("⚠", note, d.smallMm(), true, width) })...)
 	for _, note := range slices.Concat(part.Notes, missing) {
 		out = append(out, draw.Paragraph("–", note, d.smallMm(), false, width))
 	}

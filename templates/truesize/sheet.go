@@ -473,9 +473,7 @@ func (c stripCell) draw(s *draw.Sheet, left, right float64, b draw.Rect) {
 // no room is left out by whole texts, if the first has room.
 func (c stripCell) running(width float64) (all []string, sizes []float64) {
 	broken := func(size float64, texts ...string) (out []string) {
-		for _, text := range texts {
-			out = append(out, draw.Wrap(text, size, false, width)...)
-		}
+		out = append(out, seq.Flat(texts, func(text string) []string { return draw.Wrap(text, size, false, width) })...)
 		return out
 	}
 	size := c.sizes[0]
