@@ -19,7 +19,7 @@ func TestLookup(t *testing.T) {
 		family  material.Family
 	}{
 		{"S235JR", 16, 235, false, material.Steel}, {"S355J2+N", 40, 345, false, material.Steel}, {"P265GH", 10, 265, false, material.Steel},
-		{"EN-GJL-250", 20, 225, true, material.CastIron}, {"SAE 660", 20, 138, false, material.CopperAlloy}, {"6082", 50, 260, false, material.Aluminium},
+		{"EN-GJL-250", 20, 225, true, material.CastIron}, {"SAE 660", 20, 97, false, material.CopperAlloy}, {"C93200 continuous cast", 20, 138, false, material.CopperAlloy}, {"6082", 50, 260, false, material.Aluminium},
 	} {
 		m, err := Lookup(c.name, c.section)
 		from, _ := material.Find(c.name)
