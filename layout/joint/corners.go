@@ -100,17 +100,22 @@ func alongs(corners []plan.Corner) []string {
 	return seq.Add(nil, seq.Map(corners, func(c plan.Corner) string { return c.Along })...)
 }
 
-// sides names the sides on which a fillet runs along a part, each with its length, and of which part where there are
-// several.
+// sides names the sides on which a fillet runs along a part, each once with its lengths, and of which part where
+// there are several.
 func (t *joint) sides(corners []plan.Corner, along string) string {
 	its := seq.Keep(corners, func(c plan.Corner) bool { return c.Along == along })
 	several := slices.ContainsFunc(its, func(c plan.Corner) bool { return c.Of != its[0].Of })
-	return words.Join(" and ", seq.Map(its, func(c plan.Corner) string {
-		of := ""
+	long := map[string][]string{}
+	names := seq.Map(its, func(c plan.Corner) string {
+		name := c.Side
 		if several {
-			of = " of " + c.Of
+			name += " of " + c.Of
 		}
-		return c.Side + of + " (" + t.w.Read(c.LengthMm) + ")"
+		long[name] = append(long[name], t.w.Read(c.LengthMm))
+		return name
+	})
+	return words.Join(" and ", seq.Map(seq.Add(nil, names...), func(name string) string {
+		return name + " (" + strings.Join(long[name], " and ") + ")"
 	})...)
 }
 
