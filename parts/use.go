@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"cmp"
 	"regexp"
 	"strings"
 
@@ -73,18 +74,12 @@ func use(of []saidUse, text string) Use {
 
 // HoleUse is what holes, slots or an opening of a name and a note are for, by these.
 func HoleUse(name, note string) Use {
-	if u := use(holeUses, name+" "+note); u != "" {
-		return u
-	}
-	return use(nameUses, name)
+	return cmp.Or(use(holeUses, name+" "+note), use(nameUses, name))
 }
 
 // PartUse is what a part of a title is for; a brace is known by its name as well.
 func PartUse(name, title string) Use {
-	if u := use(partUses, title); u != "" {
-		return u
-	}
-	return use(partUses[2:], name)
+	return cmp.Or(use(partUses, title), use(partUses[2:], name))
 }
 
 // ItemUse is what a thing that is bought is, by its item; how it is put on tells a spacer as well.
@@ -92,10 +87,7 @@ func ItemUse(item, how string) Use {
 	if motorItem.MatchString(item) && !forMotor.MatchString(item) {
 		return AMotor
 	}
-	if u := use(itemUses, item); u != "" {
-		return u
-	}
-	return use(itemUses[1:], how)
+	return cmp.Or(use(itemUses, item), use(itemUses[1:], how))
 }
 
 // fittedSaid is in the words beside a hole for what is fitted in it: a nipple or a plug, or a screw

@@ -129,10 +129,7 @@ func (b *PanelBlank) Order() []int {
 		if d := pair(i) - pair(j); d != 0 {
 			return int(math.Copysign(1, d))
 		}
-		if d := int(f.Side%2) - int(g.Side%2); d != 0 {
-			return d
-		}
-		return int(math.Copysign(1, f.HeightMm-g.HeightMm))
+		return cmp.Or(int(f.Side%2)-int(g.Side%2), int(math.Copysign(1, f.HeightMm-g.HeightMm)))
 	})
 	return order
 }

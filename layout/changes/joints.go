@@ -149,12 +149,7 @@ func (s *side) accepted(a *parts.Accept) string {
 }
 
 // at is where a finding or an acceptance stands.
-func at(part, feature string) string {
-	if place := words.Join(".", part, feature); place != "" {
-		return place
-	}
-	return "job"
-}
+func at(part, feature string) string { return cmp.Or(words.Join(".", part, feature), "job") }
 
 func found(f review.Finding) string { return words.Join("; ", f.What, f.Numbers) }
 

@@ -15,10 +15,8 @@ import (
 // fixed to it yet, its holes go through, and with its other face on the joint it
 // and part B do not lie in one another.
 func (j *making) canFlip(t *joint) bool {
-	if t.a.group == nil || !t.a.group.Through() || len(j.members(t.a.Instance(), j.before)) != 1 {
-		return false
-	}
-	return t.a.r.Part.Flat() || t.a.r.Part.Turned() && j.goesRound(t)
+	return t.a.group != nil && t.a.group.Through() && len(j.members(t.a.Instance(), j.before)) == 1 &&
+		(t.a.r.Part.Flat() || t.a.r.Part.Turned() && j.goesRound(t))
 }
 
 // clearMm is how far two parts that meet may lie in one another by rounding, and

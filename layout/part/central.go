@@ -1,7 +1,6 @@
 package part
 
 import (
-	"math"
 	"slices"
 
 	"centrepop/parts"
@@ -11,10 +10,7 @@ import (
 // central tells whether a group is one hole on the axis of a turned part: the lathe
 // drills it, and nothing is set out for it.
 func (s *Sizes) central(m *Group) bool {
-	if !s.Part.Turned() || m.Hole == nil || len(m.Points) != 1 {
-		return false
-	}
-	return math.Hypot(m.Points[0].XMm, m.Points[0].YMm) < geom.CloseMm
+	return s.Part.Turned() && m.Hole != nil && len(m.Points) == 1 && m.Points[0].LengthMm() < geom.CloseMm
 }
 
 // allCentral tells whether nothing but central holes is marked on a face.

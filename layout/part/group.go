@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -51,12 +52,7 @@ type groupKind interface {
 }
 
 // drilledFrom is the face that the group is punched and drilled from.
-func (m *Group) drilledFrom() parts.Face {
-	if f := m.Group.PunchedFrom; f != "" {
-		return f
-	}
-	return m.Face
-}
+func (m *Group) drilledFrom() parts.Face { return cmp.Or(m.Group.PunchedFrom, m.Face) }
 
 // GroupNamed is the group of holes or slots of a name, nil if there is none.
 func (s *Sizes) GroupNamed(name string) *Group {

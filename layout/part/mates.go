@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -53,10 +54,7 @@ func (s *Sizes) hasGroup(name string, f parts.Face) bool {
 func (s *Sizes) owner(f *plan.Face) *Sizes {
 	for _, m := range s.mates(f.Face) {
 		if serves(m.face, f) && (!serves(f, m.face) || slices.Index(s.Job.Parts, m.Part) < slices.Index(s.Job.Parts, s.Part)) {
-			if root := m.owner(m.face); root != nil {
-				return root
-			}
-			return m.Sizes
+			return cmp.Or(m.owner(m.face), m.Sizes)
 		}
 	}
 	return nil

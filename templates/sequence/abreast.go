@@ -322,7 +322,7 @@ func (c closeness) asideTables(run []*plan.JointPlan, width float64) []draw.Tabl
 func placeLines(run []*plan.JointPlan) (out []string) {
 	j := run[0]
 	if len(run) == 1 && !j.Told {
-		out = append(out, upperFirst(j.How)+".")
+		out = append(out, words.Capital(j.How)+".")
 	}
 	if len(j.Why) > 0 {
 		out = append(out, "In the order: "+strings.Join(reasons(j.Why), "; ")+".")

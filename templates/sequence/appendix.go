@@ -190,7 +190,7 @@ func figureTable(runs [][]*plan.JointPlan) draw.Table {
 	}
 	t.Columns = append(t.Columns, draw.Column{Head: "From", Flex: true, Spare: true})
 	for _, label := range rows {
-		row := []string{upperFirst(label)}
+		row := []string{words.Capital(label)}
 		var from []string
 		for _, run := range runs {
 			values := ""

@@ -169,7 +169,7 @@ func jointHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 		}
 	}
 	if len(run) == 1 {
-		line(upperFirst(j.How) + ".")
+		line(words.Capital(j.How) + ".")
 	}
 	if len(j.Why) > 0 {
 		line("In the order: " + strings.Join(reasons(j.Why), "; ") + ".")
@@ -199,11 +199,4 @@ func reasons(why []plan.Reason) (out []string) {
 		out = append(out, "after "+name+strings.Join(steps[end], ", ")+": "+end)
 	}
 	return out
-}
-
-func upperFirst(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }

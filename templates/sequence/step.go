@@ -242,7 +242,7 @@ func (c closeness) warnings(pl *plan.Plan, run []*plan.JointPlan, width float64)
 		out = append(out, draw.CautionBox(text, c.em(3.8), width), draw.Space(1.5))
 	}
 	if l := j.Lift; l != nil {
-		text := words.Join(" ", "LIFT "+words.Writer{Units: pl.Units}.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", words.Writer{Units: pl.Units}.Sling(l))
+		text := words.Join(" ", "LIFT "+words.Writer{Units: pl.Units}.Mass(l.MassKg)+": "+l.What+". "+words.Capital(l.How)+".", words.Writer{Units: pl.Units}.Sling(l))
 		out = append(out, draw.CautionBox(text, c.em(3.8), width), draw.Space(2*float64(c)))
 	}
 	if text := (words.Writer{Units: pl.Units}).Holds(j.Hold, pieceWords(run)); text != "" {
@@ -272,7 +272,7 @@ func (c closeness) closing(run []*plan.JointPlan, width float64) []draw.Piece {
 	}
 	for _, list := range lists {
 		if text := words.Join(" ", list...); text != "" {
-			out = append(out, draw.Paragraph("⚠", upperFirst(text), c.em(2.9), false, width)...)
+			out = append(out, draw.Paragraph("⚠", words.Capital(text), c.em(2.9), false, width)...)
 		}
 	}
 	return out
@@ -337,7 +337,7 @@ func (c closeness) placeTable(run []*plan.JointPlan) draw.Table {
 		if frameRun(run) {
 			name = strconv.Itoa(i+1) + ", " + words.Spaced(j.Name)
 		}
-		t.Rows = append(t.Rows, []string{name, upperFirst(j.How)})
+		t.Rows = append(t.Rows, []string{name, words.Capital(j.How)})
 	}
 	return t
 }
@@ -360,7 +360,7 @@ func (c closeness) checkTable(run []*plan.JointPlan) draw.Table {
 		if check.Joins {
 			wanted = words.Join(" ", wanted, joined(run))
 		}
-		what := words.Join(": ", upperFirst(check.What), wanted)
+		what := words.Join(": ", words.Capital(check.What), wanted)
 		row := []string{what, check.Limits, check.Gauge}
 		for k, j := range run {
 			switch {
