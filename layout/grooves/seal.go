@@ -38,6 +38,21 @@ var leadInBy = []struct {
 	{70, 4, lookup.Checked}, {95, 4.5, lookup.FromMemory}, {130, 5.5, lookup.FromMemory}, {240, 7, lookup.FromMemory}, {500, 11, lookup.FromMemory},
 }
 
+// inchBores are how much under and over its size, in, the bore for an inch seal may be: RMA OS-4, now ARPM, as seal
+// makers print it (wtk-sealing.com, Technical Info, table 3).
+var inchBores = []struct{ upTo, less, more float64 }{{3, 0.001, 0.001}, {6, 0.0015, 0.0015}, {10, 0.002, 0.002}, {20, 0.004, 0.002}, {40, 0.006, 0.002}, {60, 0.010, 0.002}}
+
+// InchSealBore is how much under and over its size the bore may be that holds an inch seal, all in mm; zero over 60 in.
+func InchSealBore(boreMm float64) (lessMm, moreMm float64, source lookup.Source) {
+	const inch = 25.4
+	for _, b := range inchBores {
+		if boreMm <= b.upTo*inch+1e-9 {
+			return b.less * inch, b.more * inch, lookup.Source{Name: "RMA OS-4 as seal makers print it", State: lookup.Checked}
+		}
+	}
+	return 0, 0, source
+}
+
 // SealLandFor returns the land for a shaft of 6 to 500 mm; widthMm is the width
 // of the seal, or 0 if it is not known yet. It errs with a *lookup.RangeError.
 //

@@ -57,6 +57,9 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 	if m.fixed != nil {
 		off = t.a.step.LengthMm() - p.WidthMm
 	}
+	if o != nil && o.a.step == t.a.step && p.Arrangement == "back to back" {
+		m.small = nil // the other cone lies before it
+	}
 	t.judgeMounting(p, m, off)
 	return m, true
 }

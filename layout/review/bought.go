@@ -427,14 +427,15 @@ func (r *reviewer) holesFree(e *parts.Loose) {
 	}
 	said, filled := r.untitled(e.How.Value), ""
 	for v, g := range r.groups() {
-		if name := g.Name.Value; v.p.Name.Value != e.Part.Value && saysHoles(said, name) {
+		name := g.Name.Value
+		if v.p.Name.Value != e.Part.Value && (saysHoles(said, name) || strings.Contains(strings.ToLower(e.How.Value), strings.ToLower(v.p.Name.Value+"."+name))) {
 			if !v.jointNames(name) {
 				return
 			}
 			filled = name + " of " + v.p.Title.Value
 		}
 	}
-	f := Finding{Part: e.Part.Value, Pos: e.How.Pos, What: "the words name no hole that the bolts of this part go into", Numbers: e.How.Value, Rule: "what is bolted on has holes of its own, which no joint fills", Source: "by the job", Fix: "holes for it, named in the words by the name of their group; bolts, screws, holes or taps is no name, what any is called"}
+	f := Finding{Part: e.Part.Value, Pos: e.How.Pos, What: "the words name no hole that the bolts of this part go into", Numbers: e.How.Value, Rule: "what is bolted on has holes of its own, which no joint fills", Source: "by the job", Fix: "holes for it, named in the words by the name of their group; bolts, screws, holes or taps is no name, what any is called, but with its part before it, as in lug.bolts, it is"}
 	if filled != "" {
 		f.What = "the bolts of this part are to go into " + filled + ", which a joint fills"
 	}

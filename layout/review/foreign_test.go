@@ -64,13 +64,18 @@ func TestOwnThread(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ nut, knob, want string }{
 		{"nut M20x1.5", "M16", ""},
+		{"bolt M20x1.5 x 60 with nut, count: 1, how: through wall.eye", "M16", ""},
 		{"bolt M20x1.5 x 60 with nut", "M16", "bought the words name no hole that the bolts of this part go into"},
 		{"nut M20", "M16", "bought the nut that is bought goes on no thread of pin"},
 		{"nut M20x1.5", "M16x1.5", "loose knob does not go over pin"},
 	} {
+		how := "how: \"foot through the arm, nut behind.\", count: 1, "
+		if strings.Contains(c.nut, "how:") {
+			how = ""
+		}
 		list, _, err := reviewed(load(t, &txtar.Archive{Files: []txtar.File{
 			{Name: "job.yaml", Data: []byte("job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, wall.yaml, pin.yaml, knob.yaml]\njoints:\n  - {name: wall, weld: {part: wall.outline, to: plate.outline, type: fillet, size: 5}, place: {on: front, with: bottom, from-left: 100, from-bottom: 50, front: left}}\n" +
-				"loose:\n  - {part: pin, how: \"foot through the arm, nut behind.\", buy: " + c.nut + ", count: 1, after: wall, lies: [{on: wall.front, with: back, gap: -30}]}\n  - {part: knob, how: screwed on the pin., after: wall}\n")},
+				"loose:\n  - {part: pin, " + how + "buy: " + c.nut + ", after: wall, lies: [{on: wall.front, with: back, gap: -30}]}\n  - {part: knob, how: screwed on the pin., after: wall}\n")},
 			{Name: "plate.yaml", Data: []byte("part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 300}\n")},
 			{Name: "wall.yaml", Data: []byte("part: wall\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 200}\nholes: [{name: eye, at: [[0, 0]], size: 21}]\n")},
 			{Name: "pin.yaml", Data: []byte("part: pin\nkind: turned\nmaterial: S355\nstock: {round: 30, length: 106}\nprofile:\n  outside: [{name: end, thread: M16, length: 40}, {name: body, diameter: 28, length: 30}, {name: foot, thread: M20x1.5, length: 30}]\n")},

@@ -357,15 +357,25 @@ func (v *view) sealLeadIn(c *cylinder, land grooves.SealLand) {
 
 // sealHousing looks at the bore that a seal is pressed into.
 func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
-	class := c.size.Fit.Class.Value
+	fit := c.size.Fit
+	class := fit.Class.Value
 	led := slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool {
 		return c.edge(h.Edge.Value) && h.Angle.Deg >= land.HousingChamferMin-slackMm && h.Angle.Deg <= land.HousingChamferMax+slackMm
 	})
 	f := v.here(c.name, c.pos)
 	f.Source = land.Source.String()
+	wanted, nominal, holds := land.HousingClass, c.size.Nominal.Mm, class == land.HousingClass
+	if less, more, source := grooves.InchSealBore(nominal); v.job.Units == parts.Inches {
+		wanted += ", or " + v.mm(nominal-less) + " to " + v.mm(nominal+more) + " by " + source.String()
+		limits := fit.Limits
+		if fit.PlusMinus.Set() {
+			limits = []parts.Length{{Mm: nominal - fit.PlusMinus.Mm}, {Mm: nominal + fit.PlusMinus.Mm}}
+		}
+		holds = holds || len(limits) == 2 && limits[0].Mm > nominal-less-slackMm && limits[1].Mm < nominal+more+slackMm
+	}
 	v.eachOf(f,
-		flaw{class != land.HousingClass, Finding{
-			What: c.name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + land.HousingClass, Rule: "a seal is pressed into its bore", Fix: "fit: " + land.HousingClass}},
+		flaw{!holds, Finding{
+			What: c.name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + wanted, Rule: "a seal is pressed into its bore", Fix: "fit: " + land.HousingClass}},
 		flaw{!led, Finding{
 			What: c.name + " has no lead-in for its seal", Numbers: "wanted " + number(land.HousingChamferMin) + "° to " + number(land.HousingChamferMax) + "°",
 			Rule: "a seal that is pressed over a sharp edge is damaged", Fix: "add a chamfer: size " + v.mm(1) + ", angle 15, for: lead-in"}},

@@ -153,8 +153,8 @@ func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
 func (v *view) neighbourMm(h *hole) float64 {
 	var best float64
 	for g := range seq.Refs(v.holes) {
-		if g == h || !g.bolt() || g.group.Size.Thread != h.group.Size.Thread {
-			continue
+		if g == h || !g.bolt() || g.group.Size.Thread != h.group.Size.Thread || g.fromMm > h.toMm+slackMm || h.fromMm > g.toMm+slackMm {
+			continue // another, or in another flange
 		}
 		if d := apartMm(g, h); d > slackMm && (best == 0 || d < best) {
 			best = d

@@ -170,7 +170,8 @@ func (r motored) promised() {
 	}
 	for _, p := range promises {
 		at := slices.IndexFunc(said, func(t parts.Text) bool { return p.said.MatchString(t.Value) })
-		if at < 0 || ordered == "" || p.is.MatchString(ordered) {
+		made := p.said == aHinge && slices.ContainsFunc(r.job.Parts, func(q *parts.Part) bool { return aHinge.MatchString(q.Title.Value + " " + q.Name.Value) })
+		if at < 0 || ordered == "" || made || p.is.MatchString(ordered) {
 			continue
 		}
 		r.add(Finding{

@@ -171,3 +171,18 @@ func TestNamed(t *testing.T) {
 		}
 	}
 }
+
+// A neighbour is a bolt of the same size in the same flange: of a part with two, 127 apart, each has its own.
+func TestNeighbourInItsFlange(t *testing.T) {
+	t.Parallel()
+	m10 := &parts.HoleGroup{Size: parts.HoleSize{Make: parts.ClearanceHole, Thread: "M10"}}
+	at := func(x, from, to float64) hole {
+		return hole{group: m10, a: plan.XY{XMm: x}, b: plan.XY{XMm: x}, fromMm: from, toMm: to}
+	}
+	for _, c := range []struct{ from, want float64 }{{0, 5}, {12, 5}, {13, 60}, {127, 60}} {
+		v := &view{holes: []hole{at(0, 0, 12), at(5, c.from, c.from+12), at(60, 0, 12)}}
+		if got := v.neighbourMm(&v.holes[0]); got != c.want {
+			t.Errorf("from %v: %v, want %v", c.from, got, c.want)
+		}
+	}
+}
