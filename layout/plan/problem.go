@@ -106,6 +106,7 @@ const (
 	PressLength       ProblemKind = "press-length"
 	PressUnworkable   ProblemKind = "press-unworkable"
 	PressYields       ProblemKind = "press-yields"
+	BushYields        ProblemKind = "bush-yields"
 	NoLeadIn          ProblemKind = "no-lead-in"
 	SealShut          ProblemKind = "seal-shut"
 	LeadInBehind      ProblemKind = "lead-in-behind"
