@@ -542,9 +542,9 @@ func TestWeldNumbers(t *testing.T) {
 func TestWeldedAlong(t *testing.T) {
 	weld := "  - {name: a, weld: {part: pin.end, to: plain.bore, type: fillet, size: 5}"
 	for _, c := range []struct{ place, how, row string }{
-		{", place: {on: front, with: back, at: [0, 0], gap: -20}", "back of pin 20 behind the front of plain, TOP of pin at 0° of plain", "back of pin 20 from the front of plain"},
-		{", place: {on: back, with: back, at: [0, 0], gap: 3}", "back of pin 3 behind the back of plain, TOP of pin at 0° of plain", "back of pin 3 from the back of plain"},
-		{", place: {on: back, with: back, at: [0, 0], gap: -3}", "back of pin 3 in front of the back of plain, TOP of pin at 0° of plain", "back of pin 3 from the back of plain"},
+		{", place: {on: front, with: back, at: [0, 0], gap: -20}", "back of pin 20 behind the front of plain", "back of pin 20 from the front of plain"},
+		{", place: {on: back, with: back, at: [0, 0], gap: 3}", "back of pin 3 behind the back of plain", "back of pin 3 from the back of plain"},
+		{", place: {on: back, with: back, at: [0, 0], gap: -3}", "back of pin 3 in front of the back of plain", "back of pin 3 from the back of plain"},
 		{", place: {on: front, with: front, at: [0, 0]}", "front of pin level with", ""},
 		{"", "fronts looking the same way", "floats"},
 	} {

@@ -84,7 +84,7 @@ func TestLoose(t *testing.T) {
 		name, _, _ := strings.Cut(s.Do[0], ": ")
 		last = append(last, name)
 	}
-	if want := []string{"Stop collar", "Stem", "Rain cone", "Cover over the hub, hand-wheel hatch, all switches on brackets, control box, belt heater", "Rod 1/2-13 UNC x 36 in, nuts, wall plate"}; !slices.Equal(last, want) || len(j.PutIn) != 5 || j.PutIn[3] != "Cover over the hub" {
+	if want := []string{"2 × Stop collar", "Stem", "Rain cone", "Cover over the hub, hand-wheel hatch, all switches on brackets, control box, belt heater", "Rod 1/2-13 UNC x 36 in, nuts, wall plate"}; !slices.Equal(last, want) || len(j.PutIn) != 5 || j.PutIn[3] != "Cover over the hub" {
 		t.Errorf("%q and %q, want %q", last, j.PutIn, want)
 	}
 }

@@ -170,7 +170,7 @@ func (pressKind) work(j *making, t *joint) {
 	switch shaft := input.Shaft; {
 	case p.HubSafety >= 1 && p.ShaftSafety >= 1:
 	case p.HubSafety >= 1 && shaft.InsideMm > 0 && !shaft.Material.Brittle: // a bush gives, and nothing breaks
-		t.problem(plan.BushYields, plan.Of(plan.Number, p.ShaftSafety), plan.Named(t.a.text()), plan.Of(plan.MPa, p.PressureMPa.Max))
+		t.problem(plan.BushYields, plan.Of(plan.Number, p.ShaftSafety), plan.Named(t.a.title()), plan.Of(plan.MPa, p.PressureMPa.Max))
 	default:
 		t.problem(plan.PressYields, plan.Of(plan.Number, p.HubSafety), plan.Of(plan.Number, p.ShaftSafety), plan.Of(plan.MPa, p.PressureMPa.Max))
 	}
