@@ -469,3 +469,22 @@ func TestSealsWaitForTheBearing(t *testing.T) {
 		}
 	}
 }
+
+// Two cones on one seat, back to back: the collar at the large end of the one is no shoulder before the small end of
+// the other, however high.
+func TestConesOnOneSeat(t *testing.T) {
+	t.Parallel()
+	bearing := func(name, cup, float string) string {
+		return "{name: " + name + ", bearing: {bearing: \"32206\", cup: hub." + cup + ", cone: axle.seat, rotating: outer, bore: 30, outside: 62, width: 21.25" + float + "}}"
+	}
+	for _, collar := range []string{"38", "46"} {
+		p := filed(t, bearing("fixed", "left-cup", "")+"\n  - "+bearing("set", "right-cup", ", end-float: [0.02, 0.08]"),
+			"part: hub\nkind: bearing-housing\nmaterial: S355\nstock: {round: 105 mm}\nprofile:\n  outside: [{name: body, diameter: 100, length: 50}]\n  inside: [{name: left-cup, diameter: 62, fit: N7, length: 20}, {name: mid, diameter: 54, length: 10}, {name: right-cup, diameter: 62, fit: N7, length: 20}]\n",
+			"part: axle\nkind: shaft\nmaterial: C45\nstock: {round: 55 mm}\nprofile:\n  outside: [{name: collar, diameter: "+collar+", length: 20}, {name: seat, diameter: 30, fit: g6, length: 52}, {name: nut, thread: M30x1.5, length: 20}]\n")
+		for _, j := range p.Joints {
+			if slices.ContainsFunc(j.Problems, func(q plan.Problem) bool { return q.Kind == plan.CageTouches || q.Kind == plan.ConeTouches }) || j.Bearing == nil || j.Bearing.Arrangement != "back to back" {
+				t.Errorf("collar %s, %s: %v, %+v", collar, j.Name, argued(j.Problems), j.Bearing)
+			}
+		}
+	}
+}

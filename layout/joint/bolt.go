@@ -201,7 +201,7 @@ func spacing(a, b []plan.XY, reachMm float64) (mm, other float64) {
 // match verifies that the two patterns, and those between, meet.
 func (j *making) match(t *joint, a, b []plan.XY) bool {
 	if len(a) != len(b) {
-		t.refuse(t.in.Pos, plan.OtherCount, plan.Named(t.a.text()), plan.Of(plan.Number, float64(len(a))), plan.Named(t.b.text()), plan.Of(plan.Number, float64(len(b))), t.a.holes())
+		t.refuse(t.in.Pos, plan.OtherCount, plan.Named(t.a.text()), plan.Named(words.Counted(len(a), t.a.place())), plan.Named(t.b.text()), plan.Of(plan.Number, float64(len(b))))
 		return false
 	}
 	reach := j.leeway(t)

@@ -59,7 +59,7 @@ func TestBoltOnWalls(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 	for edit, want := range map[string]string{
-		"[-2, 3/4], [2, 3/4]|[2, 3/4]":                                          "has 1 holes and Leg lugs has 2",
+		"[-2, 3/4], [2, 3/4]|[2, 3/4]":                                          "has 1 hole and Leg lugs has 2",
 		"}, face: back-on-front|}":                                              "the front of the bottom is its outside",
 		"nut: yes}|nut: yes, stack: [bracket.feet]}":                            "a group of holes on its front or back",
 		"[-2, 3/4], [2, 3/4]|[-2, 3/4], [2.1, 3/4]":                             "are 4.1 in apart where those of Leg lugs are 4 in",

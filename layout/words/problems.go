@@ -66,7 +66,7 @@ var Problems = []About{
 	{plan.NoThreadNoNut, "pattern", plan.StopSeverity, nil, "{0} has no thread and the joint no nuts", "nut: yes, or a tapped group", "a bolt ends in a thread or a nut", byGeometry},
 	{plan.HoleTooSmall, "pattern", plan.StopSeverity, nil, "{0} has {3} of {1}, too small for {2}", "{3} for that bolt", "the hole lets the bolt through", "ISO 273, ASME B18.2.8"},
 	{plan.NoMetalToClamp, "pattern", plan.StopSeverity, nil, "{0} has no metal for the bolt to clamp on that face", "face: the two faces that meet, such as back-on-front", "a bolt clamps metal", byGeometry},
-	{plan.OtherCount, "pattern", plan.StopSeverity, nil, "{0} has {1} {4} and {2} has {3}", "the same count on the same circle", "holes that take one bolt are as many on both parts", byGeometry},
+	{plan.OtherCount, "pattern", plan.StopSeverity, nil, "{0} has {1} and {2} has {3}", "the same count on the same circle", "holes that take one bolt are as many on both parts", byGeometry},
 	{plan.StackMisses, "pattern", plan.StopSeverity, nil, "the {2} of {0} do not meet those of {1}", "the same pattern", "holes that take one bolt lie on one line", byGeometry},
 	{plan.HolesMiss, "pattern", plan.StopSeverity, nil, "the {4} of {0} miss those of {1} by up to {2}; the play allows {3}", "the same circle and angles; seen from the other face a pattern is mirrored", "holes that take one bolt lie on one line, within their play", byGeometry},
 	{plan.HolesMissCircle, "pattern", plan.StopSeverity, nil, "the {4} of {0} miss those of {1} by up to {2}; the play allows {3}", "one pitch circle: {5} here and {6} there", "holes that take one bolt lie on one line, within their play", byGeometry},
