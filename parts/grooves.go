@@ -11,7 +11,11 @@ const (
 	ORingGroove  GrooveKind = "o-ring" // for an O-ring, in a round or a face
 	GreaseGroove GrooveKind = "grease"
 	ReliefGroove GrooveKind = "relief" // for a tool that runs out
+	OtherGroove  GrooveKind = "other"  // as its name says: for a wire, a belt, a grip
 )
+
+// Plain tells whether a groove has its own width and depth.
+func (k GrooveKind) Plain() bool { return k == GreaseGroove || k == ReliefGroove || k == OtherGroove }
 
 // Groove is a groove turned into a step, a bore or an end face.
 type Groove struct {

@@ -178,7 +178,7 @@ func (k *ringGroove) lines(w words.Writer, g *Groove) []string {
 	return []string{"Sharp corners at the floor, no burr at the edge. Try the ring with its pliers, eyes protected: it springs to the floor and turns by hand."}
 }
 
-// plainGroove is for grease, or for a tool to run out.
+// plainGroove is for grease, for a tool to run out, or for what its name says.
 type plainGroove struct{ in *parts.Groove }
 
 func (k plainGroove) size(z *sizer, g *Groove) bool {
@@ -191,10 +191,13 @@ func (k plainGroove) size(z *sizer, g *Groove) bool {
 }
 
 func (k plainGroove) purpose(words.Writer) string {
-	if k.in.Kind == parts.GreaseGroove {
+	switch k.in.Kind {
+	case parts.GreaseGroove:
 		return "for grease"
+	case parts.ReliefGroove:
+		return "for the tool to run out"
 	}
-	return "for the tool to run out"
+	return ""
 }
 
 func (k plainGroove) bought(words.Writer) string { return "" }
@@ -246,7 +249,7 @@ func (g *Groove) operations(*bench) {}
 
 func (g *Groove) line(b *bench) []string {
 	w := b.W
-	text := words.Capital(words.Spaced(g.Row.Name)) + " " + g.kind.purpose(w) + ": groove " + g.sizeText(w) + ", " + b.placeText(g)
+	text := words.Join(" ", words.Capital(words.Spaced(g.Row.Name)), g.kind.purpose(w)) + ": groove " + g.sizeText(w) + ", " + b.placeText(g)
 	if g.Row.Face != "" {
 		return append([]string{text + ". Trepan with a tool ground to clear the outer wall, then each wall to its diameter."}, g.kind.lines(w, g)...)
 	}

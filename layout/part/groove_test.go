@@ -229,3 +229,27 @@ func TestNarrowLands(t *testing.T) {
 		}
 	}
 }
+
+// A plain groove says what it is for, or nothing where its name says it; the operation cuts it to its size all the same.
+func TestPlainGrooves(t *testing.T) {
+	for kind, want := range map[string][2]string{
+		"grease": {"Wire for grease: groove Ø52 × 6, 20 from the front face", "for grease; "},
+		"relief": {"Wire for the tool to run out: groove Ø52 × 6, 20 from the front face", "for the tool to run out; "},
+		"other":  {"Wire: groove Ø52 × 6, 20 from the front face", "20 from"},
+	} {
+		m := work(t, "mm", "part: roll\nkind: shaft\nmaterial: C45\nstock: {round: 65 mm}\nprofile:\n  outside: [{name: body, diameter: 60, length: 200}]\ngrooves: [{name: wire, in: body, axial: 20, for: "+kind+", width: 6, depth: 4}]\n")
+		text := ""
+		for _, o := range m.Out.Operations {
+			text += strings.Join(o.Do, " ")
+		}
+		note := ""
+		for _, f := range m.Out.Features {
+			if f.Name == "wire" {
+				note = f.Note
+			}
+		}
+		if !strings.Contains(text, want[0]) || !strings.HasPrefix(note, want[1]) {
+			t.Errorf("%s: %q, %q", kind, text, note)
+		}
+	}
+}

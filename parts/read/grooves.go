@@ -62,8 +62,8 @@ var grooveKeys = []struct {
 	{"moving", "an O-ring in a round", func(g *parts.Groove) bool { return g.Kind == parts.ORingGroove && g.Face() == "" }},
 	{"pressure", "an O-ring in a face", func(g *parts.Groove) bool { return g.Kind == parts.ORingGroove && g.Face() != "" }},
 	{"o-ring", "for: o-ring", func(g *parts.Groove) bool { return g.Kind == parts.ORingGroove }},
-	{"width", "a plain groove", func(g *parts.Groove) bool { return g.Kind == parts.GreaseGroove || g.Kind == parts.ReliefGroove }},
-	{"depth", "a plain groove", func(g *parts.Groove) bool { return g.Kind == parts.GreaseGroove || g.Kind == parts.ReliefGroove }},
+	{"width", "a plain groove", func(g *parts.Groove) bool { return g.Kind.Plain() }},
+	{"depth", "a plain groove", func(g *parts.Groove) bool { return g.Kind.Plain() }},
 }
 
 // besideGroove checks that a groove has the keys of its kind and no others.
