@@ -170,7 +170,7 @@ func (v *view) relief(c *cylinder) {
 }
 
 // A lug is so thick as a share of its eye, that a shackle does not bend it aside: common practice, no source. Its eye
-// is torn at so much of its metal's strength: ASME BTH-1-2014 3-3.3.1 with a design factor of 3, as makers quote it.
+// is torn at so much of its metal's strength: ASME BTH-1-2014 3-3.3.1 with a design factor of 3, from memory.
 const lugShare, tornShare = 0.3, 1 / (1.2 * 3)
 
 // lug compares the thickness of a plate with the eyes that it hangs or lifts by, and with the mass of all that stands,
@@ -194,7 +194,7 @@ func (v *view) lug(g *parts.HoleGroup) {
 		if beside := v.nearestEdge(&h).wallMm; err == nil && s.TensileMPa > 0 && beside > slackMm && v.bodyOf(v.p.Name.Value) != nil {
 			newtons, mpa := 9.81*mass/float64(min(2, v.count(g))), tornShare*s.TensileMPa
 			f.What, f.Numbers = v.p.Title.Value+" is thin where "+v.w.RoundMass(mass, 0)+" hang in its eye "+g.Name.Value, " thick with "+v.mm(beside)+" beside the eye, wanted "
-			f.Rule, f.Source = "an eye carries what stands in all at a third of its metal's strength over 1.2; only masses that are known count", "ASME BTH-1-2014 3-3.3.1, as makers quote it"
+			f.Rule, f.Source = "an eye carries what stands in all at a third of its metal's strength over 1.2; only masses that are known count", "ASME BTH-1-2014 3-3.3.1, from memory"
 			v.atLeast(g.Name.Value, g.Pos, v.lengthMm, max(newtons/(2*beside*mpa), math.Sqrt(newtons/(8*mpa))), f)
 		}
 		return
