@@ -8,11 +8,12 @@ import (
 	"centrepop/layout/stand"
 )
 
-// laidPicture adds a section through the loose parts of a step that no other picture of it
-// shows: along the machine's axis if it cuts all of them, else through the first.
+// laidPicture adds a section through the loose parts of a step that come to what stands and that no other picture
+// of it shows: along the machine's axis if it cuts all of them, else through the first.
 func (v *viewed) laidPicture() {
+	seen := v.seenBodies()
 	hidden := slices.DeleteFunc(slices.Clone(v.News[v.j.N-1]), func(b *assembly.Body) bool {
-		return slices.ContainsFunc(v.j.Pictures, func(p plan.Picture) bool {
+		return !slices.ContainsFunc(seen, func(o *assembly.Body) bool { return o.ID == b.ID }) || slices.ContainsFunc(v.j.Pictures, func(p plan.Picture) bool {
 			return slices.ContainsFunc(p.Shapes, func(s plan.Shape) bool { return s.New && s.Title == v.Title(b.ID) })
 		})
 	})

@@ -62,3 +62,17 @@ func TestFrontUp(t *testing.T) {
 		t.Errorf("stands in %q", b.Stands)
 	}
 }
+
+// No picture of a step is empty: of what lies on another assembly than that of its step there is none.
+func TestNoPictureIsEmpty(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, edited(t, "pugmill", [3]string{"job.yaml", "grille by hand to pour water; out before clay goes in.\", after: hopper, off: yes", "grille by hand to pour water.\", after: front-flange-weld"}))
+	picture.Draw(m)
+	for _, j := range m.Joints {
+		for i, p := range j.Pictures {
+			if len(p.Shapes) == 0 {
+				t.Errorf("%s: picture %d shows nothing", j.Name, i+1)
+			}
+		}
+	}
+}
