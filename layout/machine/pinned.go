@@ -41,7 +41,8 @@ func (m *Machine) pinned() (found []plan.Problem) {
 			lastOf[g] = j.N - 1
 		}
 	}
-	for _, l := range m.Laid() {
+	laid := m.Laid()
+	for _, l := range laid {
 		pin, n := m.Standing(l.Instance), m.StepOf(l.Loose.After.Value)
 		if pin == nil {
 			continue
@@ -54,7 +55,7 @@ func (m *Machine) pinned() (found []plan.Problem) {
 			early := welded && n >= 0 && (n < last || n == last && l.Loose.First)
 			found = append(append(found, m.inMouths(&l, pin, b, early, last)...), m.unlikeIn(&l, pin, b)...)
 			found = append(found, m.keyless(&l, pin, b)...)
-			if !m.laid(b.ID) {
+			if !slices.ContainsFunc(laid, func(o stand.Laid) bool { return o.ID() == b.ID }) { // else its own turn comes
 				found = append(found, m.keyless(&l, b, pin)...)
 			}
 		}
@@ -161,11 +162,6 @@ func (m *Machine) keyless(l *stand.Laid, shaft, hub *assembly.Body) (found []pla
 		}
 	}
 	return found
-}
-
-// laid tells whether a body is a loose part that lies somewhere.
-func (m *Machine) laid(id string) bool {
-	return slices.ContainsFunc(m.Laid(), func(l stand.Laid) bool { return l.ID() == id })
 }
 
 // mostMm is the largest that an outside may be, as far as it is limited.

@@ -125,8 +125,8 @@ func (v *view) grooveSeat(g plan.GrooveRow) {
 	left = seq.Min(left, v.besideIn(g), func(o plan.GrooveRow) float64 {
 		return max(max(o.FromMm, g.FromMm)-min(o.ToMm, g.ToMm), min(o.FromMm, g.FromMm)-c.fromMm, c.toMm-max(o.ToMm, g.ToMm))
 	})
-	wanted, rule := v.seatWidth(c)
-	if g.Kind == string(parts.GreaseGroove) && rule == pieceRule { // what runs there bears on both sides of it
+	wanted, rule, known := v.seatWidth(c)
+	if g.Kind == string(parts.GreaseGroove) && !known { // what runs there bears on both sides of it
 		left = before + behind
 	}
 	v.atLeast(g.Name, entryPos(v.p, g.Name), left, wanted, Finding{
@@ -135,24 +135,21 @@ func (v *view) grooveSeat(g plan.GrooveRow) {
 	})
 }
 
-// seatWidth is how much of a step what sits there needs.
-func (v *view) seatWidth(c *cylinder) (mm float64, rule string) {
+// seatWidth is how much of a step what sits there needs, by which rule, and whether its width is known.
+func (v *view) seatWidth(c *cylinder) (mm float64, rule string, known bool) {
 	for _, j := range v.job.Of(parts.BearingKind) {
 		switch b := j.Bearing; {
 		case b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.name && b.ConeWidth.Set():
-			return b.ConeWidth.Mm, "a bearing's ring lies on its seat over its whole width"
+			return b.ConeWidth.Mm, "a bearing's ring lies on its seat over its whole width", true
 		case b.Cup.Part == v.p.Name.Value && b.Cup.Feature == c.name:
-			return 0.6 * b.Width.Mm, "a bearing's ring lies in its seat over its whole width"
+			return 0.6 * b.Width.Mm, "a bearing's ring lies in its seat over its whole width", true
 		}
 	}
 	if m := v.seal(c); m != nil {
-		return m.WidthMm, "a seal lies in its seat over its whole width"
+		return m.WidthMm, "a seal lies in its seat over its whole width", true
 	}
-	return 0.6 * c.longMm(), pieceRule
+	return 0.6 * c.longMm(), "a groove leaves three fifths of its seat in one piece", false
 }
-
-// pieceRule is the rule of a seat where the width of what sits there is not known.
-const pieceRule = "a groove leaves three fifths of its seat in one piece"
 
 // The limits of squeeze and of the gap beside an O-ring: common practice, no
 // source.
