@@ -79,8 +79,7 @@ func (c cards) guards() (out []plan.CardLine) {
 		out = append(out, plan.CardLine{Do: "The job names no guard that stops the motor: cover what turns within reach"})
 	}
 	for _, p := range c.job.Parts {
-		named := slices.ContainsFunc(m.Guards, func(g parts.Text) bool { return strings.EqualFold(g.Value, p.Title.Value) })
-		if p.Bends == nil || p.For != parts.Guarding || named {
+		if p.Bends == nil || p.For != parts.Guarding || m.Guarded(p.Title.Value) {
 			continue
 		}
 		held := ""

@@ -614,7 +614,7 @@ func (j *making) heavyLoose(t *joint) {
 	}
 	for _, e := range j.job.Loose {
 		if kg := e.MassKg; e.After.Value == t.in.Name.Value && kg > plan.LiftKg && (t.out.Lift == nil || kg > t.out.Lift.MassKg) {
-			t.out.Lift = &plan.Lift{What: words.Head(words.Capital(e.Item.Value)), MassKg: kg, How: t.w.Carriers(kg), Loose: true}
+			t.out.Lift = &plan.Lift{What: words.Head(e.Item.Value), MassKg: kg, How: t.w.Carriers(kg), Loose: true}
 		}
 	}
 }

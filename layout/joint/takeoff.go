@@ -2,9 +2,7 @@ package joint
 
 import (
 	"math"
-	"regexp"
 	"slices"
-	"strings"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/part"
@@ -19,38 +17,32 @@ import (
 // the heads or nuts of bolts, with what lies on that, and a motor that its notes set on it, under
 // its guards: it comes off before these are tightened.
 func (j *making) comesOff(t *joint) (titles []string) {
+	var off []*parts.Loose
 	guards := 0
-	for _, e := range j.job.Loose {
+	for e := range seq.Refs(j.job.Loose) {
 		if e.Off || slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Name.Value == e.After.Value }) {
 			continue
 		}
-		title := words.Head(words.Capital(e.Item.Value))
-		over := slices.ContainsFunc(titles, func(below string) bool { return liesOn(e.Item.Value+" "+e.How.Value, below) })
+		title := words.Head(e.Item.Value)
+		over := slices.ContainsFunc(off, func(below *parts.Loose) bool { return j.job.LiesOver(e, below) })
 		if e.Part.Value != "" {
 			r := j.model(e.Part.Value)
 			title = r.Out.Title
 			over = over || slices.ContainsFunc(j.headSides(t), func(side headSide) bool { return j.overHeads(r, side, t) })
 		}
 		if over {
-			titles = slices.Insert(titles, 0, title)
-			if m := j.job.Motor; m != nil && slices.ContainsFunc(m.Guards, func(g parts.Text) bool { return strings.EqualFold(g.Value, title) }) {
+			off, titles = append(off, e), slices.Insert(titles, 0, title)
+			if j.job.Motor.Guarded(title) {
 				guards++
 			}
 		}
 	}
 	if m := j.job.Motor; m != nil && slices.ContainsFunc(m.Notes, func(n parts.Text) bool {
-		return slices.ContainsFunc(titles, func(below string) bool { return liesOn(n.Value, below) })
+		return slices.ContainsFunc(off, func(below *parts.Loose) bool { return j.job.Over(n.Value, below) })
 	}) {
 		titles = slices.Insert(titles, guards, "the motor")
 	}
 	return titles
-}
-
-// liesOn tells whether words lay something on or over a thing of a title, or of the last word of that.
-func liesOn(said, title string) bool {
-	title = regexp.QuoteMeta(title)
-	last := title[strings.LastIndex(title, " ")+1:]
-	return regexp.MustCompile(`(?i)\b(?:on|over) (?:the )?(?:` + title + "|" + last + `)\b`).MatchString(said)
 }
 
 // overHeads tells whether a loose part sits beyond the heads of bolts, on the step of a shaft
@@ -67,7 +59,7 @@ func (j *making) overHeads(r *part.Model, side headSide, t *joint) bool {
 	}
 	for q := range seq.Refs(j.placed) {
 		for s := range seq.Refs(q.r.Steps) {
-			if q.group == side.group && !s.Inside && side.outMm(q, s.MidMm()) > 0 && strings.Contains(strings.ToLower(s.Seat), strings.ToLower(r.Out.Title)) {
+			if q.group == side.group && !s.Inside && side.outMm(q, s.MidMm()) > 0 && r.Part.NamedIn(s.Seat) {
 				return true
 			}
 		}
@@ -91,7 +83,7 @@ func (j *making) behind(t *joint) (titles []string) {
 		}
 		for _, e := range j.job.Loose {
 			if e.Stands != nil && !e.Off && j.standsOver(e.Stands, side, t) {
-				titles = seq.Add(titles, words.Head(words.Capital(e.Item.Value)))
+				titles = seq.Add(titles, words.Head(e.Item.Value))
 			}
 		}
 	}

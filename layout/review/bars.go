@@ -28,12 +28,12 @@ func (r *reviewer) hiddenHeads(j *parts.Joint) {
 // of which one wall has a hole for it.
 func oneWall(r *reviewer) {
 	for e := range seq.Refs(r.job.Loose) {
-		said, item := " "+strings.ToLower(wordsOf(e.How.Value))+" ", strings.Fields(strings.ToLower(wordsOf(e.Item.Value)))
+		said, item := parts.Bare(e.How.Value), strings.Fields(parts.Bare(e.Item.Value))
 		if !strings.Contains(said, " nuts on both sides ") && !strings.Contains(said, " nut on both sides ") {
 			continue
 		}
 		for v, g := range r.groups() {
-			if v.p.Tubular() && g.OneWall() && titled(said, v.p) && slices.Contains(item, strings.ToLower(g.Name.Value)) {
+			if v.p.Tubular() && g.OneWall() && v.p.NamedIn(said) && slices.Contains(item, strings.ToLower(g.Name.Value)) {
 				v.report(Check, g.Name.Value, g.Pos, Finding{
 					What: g.Name.Value + " of " + v.p.Title.Value + " is in one wall, and what goes through has nuts on both sides", Numbers: e.How.Value,
 					Rule: "head and nut of a bolt are outside, where a spanner gets at them", Fix: "walls: both",

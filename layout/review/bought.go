@@ -122,7 +122,7 @@ func (v *view) sizesNamed(g *parts.HoleGroup) {
 		return
 	}
 	for e := range seq.Refs(v.job.Loose) {
-		v.sized(g, parts.Text{Value: e.Item.Value + "; " + e.Buy.Value, Pos: e.Pos}, words.Head(e.Item.Value), titled(wordsOf(e.How.Value), v.p))
+		v.sized(g, parts.Text{Value: e.Item.Value + "; " + e.Buy.Value, Pos: e.Pos}, words.Head(e.Item.Value), v.p.NamedIn(e.How.Value))
 		v.washers(g, e)
 	}
 	name, _, _ := strings.Cut(v.motor().Maker.Value, " with ")
@@ -240,7 +240,7 @@ func (v *view) washers(g *parts.HoleGroup, e *parts.Loose) {
 	d, size, wide := openingMm(g), v.itemMm(m[1]+" "+m[2]), v.itemMm(m[3]+" "+m[4])
 	under := slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool {
 		return slices.ContainsFunc(p.Holes, func(o parts.HoleGroup) bool {
-			return o.Name.Value == g.Name.Value && strings.Contains(o.Note.Value, "washer") && titled(wordsOf(e.How.Value), p)
+			return o.Name.Value == g.Name.Value && strings.Contains(o.Note.Value, "washer") && p.NamedIn(e.How.Value)
 		})
 	})
 	if under && (over && (d < wide || e.Count < n) || !over && d < size) {
@@ -259,7 +259,7 @@ func (v *view) boltThrough(e *parts.Loose, f Finding, o screwOrder) {
 	if widest == 0 || !v.p.Flat() {
 		return
 	}
-	d, thick, how := o.thread.MajorMm, v.lengthMm, " "+strings.ToLower(wordsOf(e.How.Value))
+	d, thick, how := o.thread.MajorMm, v.lengthMm, parts.Bare(e.How.Value)
 	if to := seq.First(v.all(), func(to *view) bool { return to != v && to.p.Flat() && saysHoles(how, to.p.Name.Value) }); to != nil {
 		thick += to.lengthMm
 	}
@@ -280,7 +280,7 @@ const nutted = 0.8
 // name.
 func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t threads.Thread, longMm float64) {
 	for _, wall := range r.all() {
-		if rows := screwRows(wall, t); len(rows) > 0 && wall != v && seatNames(wordsOf(e.How.Value), wall.p) {
+		if rows := screwRows(wall, t); len(rows) > 0 && wall != v && wall.p.NamedIn(e.How.Value) {
 			v.reachInto(e, g, t, wall, longMm)
 			if !slices.ContainsFunc(wall.q.Radials, func(row plan.RadialRow) bool { return tooSmall(row, g, t) }) {
 				v.meetsRows(g, wall, rows, t)
@@ -385,7 +385,7 @@ func (r *reviewer) boughtBy(e *parts.Loose) {
 	}
 	said := r.untitled(e.Item.Value + " " + e.How.Value)
 	for v, g := range r.groups() {
-		if v.saidFor(e, said, g) || o.sunk() && g.Countersink != nil && titled(wordsOf(e.Item.Value+" "+e.How.Value), v.p) && !v.jointNames(g.Name.Value) && sameThread(g.Size.Thread, o.thread.Designation) {
+		if v.saidFor(e, said, g) || o.sunk() && g.Countersink != nil && v.p.NamedIn(e.Item.Value+" "+e.How.Value) && !v.jointNames(g.Name.Value) && sameThread(g.Size.Thread, o.thread.Designation) {
 			v.ordered(e, g, o)
 		}
 	}
@@ -408,8 +408,8 @@ var sunkHead = regexp.MustCompile(`(?i)\bcountersunk\b|\bflat head\b|\b(?:82|90|
 // untitled are words in which holes may be named, as in the input or apart, without the titles
 // of parts, which name none.
 func (r *reviewer) untitled(words string) string {
-	plain := func(s string) string { return " " + strings.ToLower(strings.ReplaceAll(s, "-", " ")) + " " }
-	said := plain(wordsOf(words))
+	plain := func(s string) string { return strings.ReplaceAll(parts.Bare(s), "-", " ") }
+	said := plain(words)
 	for _, p := range r.job.Parts {
 		said = strings.ReplaceAll(said, plain(p.Title.Value), "  ")
 	}

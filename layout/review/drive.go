@@ -154,7 +154,7 @@ func (r *reviewer) keySlots() (slots []keySlot) {
 func (v *view) slotsOver(slots []keySlot) []keySlot {
 	for e := range seq.Refs(v.job.Loose) {
 		its := seq.Keep(slots, func(s keySlot) bool { return s.part == e.Part.Value })
-		if e.Part.Value != v.p.Name.Value && len(its) > 0 && seatNames(wordsOf(e.How.Value), v.p) && strings.Contains(e.How.Value, "keyway") {
+		if e.Part.Value != v.p.Name.Value && len(its) > 0 && v.p.NamedIn(e.How.Value) && strings.Contains(e.How.Value, "keyway") {
 			slots = its
 		}
 	}

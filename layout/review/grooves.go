@@ -198,9 +198,8 @@ const oringMinDeg, oringMaxDeg = 10, 20 // common practice, no source: 15° is d
 // oringLeadIn looks for a counterpart that the seat names without a lead-in for
 // the O-ring.
 func (v *view) oringLeadIn(g plan.GrooveRow) {
-	seat := strings.ToLower(v.step(g.In).seat())
 	for _, p := range v.job.Parts {
-		if p == v.p || seat == "" || !strings.Contains(seat, p.Name.Value) && !strings.Contains(seat, strings.ToLower(p.Title.Value)) {
+		if p == v.p || !p.NamedIn(v.step(g.In).seat()) {
 			continue
 		}
 		edges := v.viewOf(p.Name.Value).edges(g.AgainstMm, 0.5, !g.Inside)

@@ -205,7 +205,7 @@ func (r *reviewer) grilles(shaft *assembly.Body) {
 		off, on := 0.0, ""
 		for k := range m.Bodies {
 			v := r.viewOf(m.Of[m.Bodies[k].ID].Part)
-			if said == nil || v == nil || !seatNames(wordsOf(e.How.Value), v.p) {
+			if said == nil || v == nil || !v.p.NamedIn(e.How.Value) {
 				continue
 			}
 			box := m.Bodies[k].Box().Moved(into)
@@ -246,7 +246,7 @@ func (g *guardOn) away(drives parts.JointRef) bool {
 		return false
 	}
 	c := named(shaft.outside, drives.Feature)
-	if c == nil || c.seat() == "" || !strings.Contains(strings.ToLower(g.v.p.Title.Value), strings.ToLower(c.seat())) {
+	if c == nil || c.seat() == "" || !strings.Contains(parts.Bare(g.v.p.Title.Value), parts.Bare(c.seat())) {
 		return false
 	}
 	from, to, _ := g.along(g.body)

@@ -34,7 +34,7 @@ type clamping struct {
 
 // clampings are those of a screw in the parts that words name.
 func (r *reviewer) clampings(t threads.Thread, words string) (out []clamping) {
-	named := seq.Keep(r.all(), func(v *view) bool { return seatNames(words, v.p) })
+	named := seq.Keep(r.all(), func(v *view) bool { return v.p.NamedIn(words) })
 	for _, v := range named {
 		for _, w := range named {
 			for _, g := range v.openFor(t, false) {
@@ -58,7 +58,7 @@ func (r *reviewer) clamps(e *parts.Loose) {
 		return
 	}
 	var near *clamping
-	for c := range seq.Refs(r.clampings(o.thread, wordsOf(e.How.Value))) {
+	for c := range seq.Refs(r.clampings(o.thread, parts.Bare(e.How.Value))) {
 		if near != nil && c.apartMm+c.besideMm >= near.apartMm+near.besideMm {
 			continue
 		}

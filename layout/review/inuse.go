@@ -124,7 +124,7 @@ func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 		case strings.Contains(text, "the top of"):
 			at = high
 		}
-		of := seq.At(r.job.Parts, func(p *(*parts.Part)) bool { return r.named(words[3], *p) })
+		of := seq.At(r.job.Parts, func(p *(*parts.Part)) bool { return r.job.Begins(words[3], *p) })
 		if of == nil || math.IsNaN(at) {
 			continue
 		}
@@ -166,7 +166,7 @@ var turnRaises = regexp.MustCompile(`(?i)\b(anti-?clockwise|counter-?clockwise|c
 func (r *reviewer) turnedUp(e *parts.Loose) {
 	v := r.viewOf(e.Part.Value)
 	for t, w := range saying(r.motor().Notes, turnRaises) {
-		if !v.turned() || !r.named(w[4], v.p) {
+		if !v.turned() || !r.job.Begins(w[4], v.p) {
 			continue
 		}
 		for _, c := range v.steps() {

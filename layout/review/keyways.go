@@ -39,7 +39,7 @@ func (v *view) boughtHub(k plan.KeywayRow) {
 	if err != nil || k.Inside || k.Woodruff != "" || c == nil || c.seat() == "" || math.Abs(key.WidthMm-k.WidthMm) < slackMm {
 		return
 	}
-	if slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return seatNames(c.seat(), p) }) {
+	if slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p.NamedIn(c.seat()) }) {
 		return
 	}
 	v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
@@ -226,7 +226,7 @@ func (r *reviewer) hubNamed(seat string, diameterMm float64) *keyed {
 	}
 	for _, v := range r.all() {
 		for _, c := range v.inside {
-			if math.Abs(2*c.radiusMm-diameterMm) < slackMm && seatNames(seat, v.p) {
+			if math.Abs(2*c.radiusMm-diameterMm) < slackMm && v.p.NamedIn(seat) {
 				return &keyed{v, c.name}
 			}
 		}

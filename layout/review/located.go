@@ -14,7 +14,7 @@ func (v *view) located(c *cylinder) {
 	if c.inside || c.seat() == "" || v.jointNames(c.name) || v.stopped(c) || slices.ContainsFunc(c.next(), func(o *cylinder) bool { return stops(o, c) }) {
 		return
 	}
-	if p := seq.First(v.job.Parts, func(p *parts.Part) bool { return p != v.p && seatNames(c.seat(), p) && !holdsItself(p) }); p != nil {
+	if p := seq.First(v.job.Parts, func(p *parts.Part) bool { return p != v.p && p.NamedIn(c.seat()) && !holdsItself(p) }); p != nil {
 		v.report(Check, c.name, c.pos, Finding{
 			What: "nothing stops " + p.Title.Value + " from sliding along " + c.name, Numbers: v.mm(2*c.radiusMm) + ", no shoulder, ring, nut or screw on either side",
 			Rule: "what sits on a shaft has its place along it", Fix: "a shoulder, a groove for a retaining ring, a set screw in the hub, or a joint that holds it",

@@ -56,16 +56,16 @@ func (v made) roomFor() {
 
 // toOthers looks at a part beside each other that its words name.
 func (v made) toOthers() {
-	words := wordsOf(v.e.How.Value)
+	words := parts.Bare(v.e.How.Value)
 	for _, o := range v.all() {
 		if o == v.view {
 			continue
 		}
 		v.throughOpening(o)
-		if m := goesIn.FindStringSubmatch(words); m != nil && v.named(m[2], o.p) {
+		if m := goesIn.FindStringSubmatch(words); m != nil && v.job.Begins(m[2], o.p) {
 			v.tooWide(o)
 		}
-		if m := liesOn.FindStringSubmatch(words); m != nil && v.named(m[1], o.p) {
+		if m := liesOn.FindStringSubmatch(words); m != nil && v.job.Begins(m[1], o.p) {
 			v.falls(o)
 			v.inRim(o)
 			continue
@@ -77,15 +77,15 @@ func (v made) toOthers() {
 // to looks at a part that its words stop on another, or put over it.
 func (v made) to(o *view, words string) {
 	p := o.p
-	stopped := func(at []int) bool { return v.named(words[at[1]:], p) || v.firstNamed(words[at[1]:], p) }
+	stopped := func(at []int) bool { return v.job.Begins(words[at[1]:], p) || v.firstNamed(words[at[1]:], p) }
 	if slices.ContainsFunc(stopsAt.FindAllStringIndex(words, -1), stopped) {
 		v.stopsOn(o)
 	}
-	if !seatNames(words, p) {
+	if !p.NamedIn(words) {
 		return
 	}
 	beside := regexp.MustCompile(`(?i)\b(?:against|beside|behind|before|next to) (?:the |its )?(?:` + regexp.QuoteMeta(p.Title.Value) + `|` + regexp.QuoteMeta(p.Name.Value) + `)(?: |$)`)
-	if seatNames(beside.ReplaceAllString(words, ""), p) {
+	if p.NamedIn(beside.ReplaceAllString(words, "")) {
 		v.goesOver(o)
 		v.keyReach(v.view, o)
 		v.putOn(o)
@@ -159,7 +159,7 @@ func (r *reviewer) itemMm(text string) float64 {
 // inItem looks at a cone that is put into a hole of a thing that is bought: its small end is
 // larger than the holes.
 func (v made) inItem() {
-	m, cone := goesIn.FindStringSubmatch(wordsOf(v.e.How.Value)), v.p.Frustum
+	m, cone := goesIn.FindStringSubmatch(parts.Bare(v.e.How.Value)), v.p.Frustum
 	if m == nil || m[1] == "" || cone == nil {
 		return
 	}
@@ -182,14 +182,14 @@ func (v made) inItem() {
 // covers looks at a sheet that is bought to lie on the mouth of a part: it is smaller than the
 // mouth, and falls in.
 func (r *reviewer) covers(e *parts.Loose) {
-	size, on := itemSheet.FindStringSubmatch(e.Item.Value), onMouth.FindStringSubmatch(wordsOf(e.How.Value))
+	size, on := itemSheet.FindStringSubmatch(e.Item.Value), onMouth.FindStringSubmatch(parts.Bare(e.How.Value))
 	if size == nil || on == nil {
 		return
 	}
 	long, short := r.itemMm(size[1]), r.itemMm(size[2])
 	long, short = max(long, short), min(long, short)
 	for _, p := range r.job.Parts {
-		if !r.named(on[1], p) {
+		if !r.job.Begins(on[1], p) {
 			continue
 		}
 		wide, deep := mouthMm(p)
@@ -217,14 +217,10 @@ func mouthMm(p *parts.Part) (wide, deep float64) {
 	return wide - in, deep - in
 }
 
-// ontoWords stand before what something is brought onto.
-var ontoWords = regexp.MustCompile(`(?i)\b(?:on|onto|over) (?:the |its )?`)
-
 // brings tells whether words bring something onto a part: they have its title, or its last word after one
 // that brings.
 func (r *reviewer) brings(how string, p *parts.Part) bool {
-	how = wordsOf(how)
-	return seatNames(how, p) || slices.ContainsFunc(ontoWords.FindAllStringIndex(how, -1), func(at []int) bool { return r.named(how[at[1]:], p) })
+	return p.NamedIn(how) || parts.Onto(how, func(rest string) bool { return r.job.Begins(rest, p) })
 }
 
 // boredFor are words for a bore of a thing bought, and for what it is.
@@ -252,29 +248,6 @@ func (r *reviewer) comesOver(said parts.Text, how string) {
 			}
 		}
 	}
-}
-
-// named tells whether words begin with a part and with none of a longer title, or with the
-// last word of its title where no other part of the job ends so.
-func (r *reviewer) named(words string, p *parts.Part) bool {
-	last := func(p *parts.Part) string {
-		title := strings.Fields(strings.ToLower(p.Title.Value + " " + p.Name.Value))
-		return title[len(title)-2]
-	}
-	words = strings.ToLower(words) + " "
-	begins := func(p *parts.Part) bool {
-		return strings.HasPrefix(words, strings.ToLower(p.Title.Value)+" ") || strings.HasPrefix(words, strings.ToLower(p.Name.Value)+" ")
-	}
-	if begins(p) {
-		return !slices.ContainsFunc(r.job.Parts, func(o *parts.Part) bool { return len(o.Title.Value) > len(p.Title.Value) && begins(o) })
-	}
-	alike := 0
-	for _, o := range r.job.Parts {
-		if last(o) == last(p) {
-			alike++
-		}
-	}
-	return alike == 1 && strings.HasPrefix(words, last(p)+" ")
 }
 
 // keepsOff is in the titles of what is to cover what it lies on.
@@ -339,11 +312,6 @@ func (v *view) openMm() float64 {
 		return (v.p.Frustum.Small.Mm - inside) / 2
 	}
 	return seq.Min(math.Inf(1), v.inside, func(c *cylinder) float64 { return c.radiusMm })
-}
-
-// wordsOf are the words of a sentence without its points.
-func wordsOf(t string) string {
-	return strings.NewReplacer(",", " ", ";", " ", ".", " ").Replace(t)
 }
 
 // screwsPass looks at the screws of a loose part that come through holes of their name in

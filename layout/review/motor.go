@@ -105,12 +105,12 @@ var underHead = regexp.MustCompile(`(?i)\bunder (the|a) (head|nut|bolt|screw)\b`
 
 // earth looks for a lug under a bolt that clamps a part.
 func (r motored) earth(p *parts.Part) {
-	said := " " + wordsOf(r.m.Earth.Value) + " "
+	said := parts.Bare(r.m.Earth.Value)
 	holds := func(j *parts.Joint) bool { return j.Holds(p.Name.Value) }
 	own := func(g parts.HoleGroup) bool {
 		return strings.Contains(said, " "+g.Name.Value+" ") && !r.bolted(p.Name.Value, g.Name.Value)
 	}
-	if underHead.MatchString(said) && seatNames(said, p) && slices.ContainsFunc(r.job.Of(parts.BoltKind), holds) && !slices.ContainsFunc(p.Holes, own) {
+	if underHead.MatchString(said) && p.NamedIn(said) && slices.ContainsFunc(r.job.Of(parts.BoltKind), holds) && !slices.ContainsFunc(p.Holes, own) {
 		r.say("the earth lies under a bolt that clamps "+p.Title.Value, r.m.Earth.Value, "the earth has a screw of its own on bright metal: paint lies under a bolt that clamps, and the lug takes of its preload", "a tapped hole of its own")
 	}
 }

@@ -160,7 +160,7 @@ func (v *view) saidOfJoints(note parts.Text) {
 
 // saidFaces compares a note with the face that looks at a part by a joint.
 func (v *view) saidFaces(note parts.Text, j *parts.Joint, p *parts.Part, face parts.Face) {
-	if m := facesPart.FindStringSubmatch(note.Value); m != nil && j.Meet.Set() && !j.Meet.Level && v.named(m[2], p) && !strings.EqualFold(m[1], string(face)) {
+	if m := facesPart.FindStringSubmatch(note.Value); m != nil && j.Meet.Set() && !j.Meet.Level && v.job.Begins(m[2], p) && !strings.EqualFold(m[1], string(face)) {
 		v.unlike(note.Pos, "", "a note says which face of "+v.p.Title.Value+" looks at "+p.Title.Value+", and the joint "+j.Name.Value+" has the other", m[0]+"; the joint has the "+string(face), "the note, or face: of the joint")
 	}
 }

@@ -221,7 +221,7 @@ func (v *view) spigotsAt(face parts.Face, other *view) []*cylinder {
 	near, far := v.end(face), v.end(face.Other())
 	return seq.Keep([]*cylinder{near, far}, func(c *cylinder) bool {
 		return c.fitted() && !c.threaded() &&
-			(c.name == near.name || ofSize(c) && !ofSize(near) || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && seatNames(c.seat(), p) }))
+			(c.name == near.name || ofSize(c) && !ofSize(near) || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && p.NamedIn(c.seat()) }))
 	})
 }
 

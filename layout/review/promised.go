@@ -20,14 +20,14 @@ func (r motored) guards() iter.Seq[parts.Text] { return slices.Values(r.m.Guards
 
 // guardThere looks for a guard that is neither made nor bought.
 func (r motored) guardThere(g parts.Text) {
-	named := " " + strings.ToLower(wordsOf(g.Value)) + " "
+	named := parts.Bare(g.Value)
 	whole := strings.TrimSpace(ofWhat.ReplaceAllString(named, ""))
 	made := func(p *parts.Part) bool { // by its whole name: a cover of the hopper is no hopper, nor is its grille
 		return whole == strings.ToLower(p.Title.Value) || whole == p.Name.Value
 	}
 	is := func(item string) bool {
 		item, _, _ = strings.Cut(item, " for ") // what is for a guard is none
-		lower := " " + strings.ToLower(wordsOf(item)) + " "
+		lower := parts.Bare(item)
 		return item != "" && (strings.Contains(lower, named) || strings.Contains(named, lower))
 	}
 	if !slices.ContainsFunc(r.job.Parts, made) && !slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return is(e.Item.Value) || is(e.Buy.Value) }) {
@@ -55,7 +55,7 @@ func (r motored) switchNamed(e *parts.Loose) {
 // hinged looks at a guard that stops the motor, as the page says, and that is hung in hinges: it is bought
 // with a switch, or nothing stops the motor when it opens.
 func (r motored) hinged(g parts.Text) {
-	named := strings.TrimSpace(strings.ToLower(wordsOf(g.Value)))
+	named := strings.TrimSpace(parts.Bare(g.Value))
 	says := func(is *regexp.Regexp) bool {
 		return slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool {
 			said := e.Item.Value + "; " + e.How.Value + "; " + e.Buy.Value

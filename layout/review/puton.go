@@ -50,9 +50,9 @@ func (v made) kept(to *view, seat *cylinder) {
 // seatOn is the outside step of a shaft that a loose part sits on: the one whose seat names
 // it, whose thread it has, or that the words name; nil if there is none.
 func (v made) seatOn(to *view) *cylinder {
-	words := wordsOf(strings.ToLower(v.e.How.Value))
+	words := parts.Bare(v.e.How.Value)
 	return seq.First(to.outside, func(c *cylinder) bool {
-		return to.turned() && (seatNames(c.seat(), v.p) || c.threaded() && v.nutOf(v.p.Name.Value, c.size.Thread.Value) || strings.Contains(words, " "+strings.ReplaceAll(c.name, "-", " ")+" "))
+		return to.turned() && (v.p.NamedIn(c.seat()) || c.threaded() && v.nutOf(v.p.Name.Value, c.size.Thread.Value) || strings.Contains(words, " "+strings.ReplaceAll(c.name, "-", " ")+" "))
 	})
 }
 
@@ -77,7 +77,7 @@ func (v made) tooEarly(to *view) {
 	mine, ok := v.comes(v.p.Name.Value)
 	its, ok2 := v.comes(to.p.Name.Value)
 	now := slices.ContainsFunc(clauses(v.e.How, ".;,"), func(s string) bool {
-		return seatNames(s, to.p) && !later.MatchString(s)
+		return to.p.NamedIn(s) && !later.MatchString(s)
 	})
 	if !ok || !ok2 || !now || slices.Compare(mine[:], its[:]) >= 0 {
 		return
@@ -192,8 +192,8 @@ var bothEnds = regexp.MustCompile(`(?i)\bone\b.*\bthe other\b.*\bfrom (?:the )?(
 // from both ends and passes one of them only.
 func (v made) twoWays(to *view, seat *cylinder) {
 	open := v.openMm()
-	named := strings.Contains(wordsOf(strings.ToLower(v.e.How.Value)), "on the "+strings.ReplaceAll(seat.name, "-", " ")+" ")
-	if math.IsInf(open, 1) || !named && !seatNames(seat.seat(), v.p) || seat.threaded() || byForce.MatchString(v.e.How.Value) {
+	named := strings.Contains(parts.Bare(v.e.How.Value), "on the "+strings.ReplaceAll(seat.name, "-", " ")+" ")
+	if math.IsInf(open, 1) || !named && !v.p.NamedIn(seat.seat()) || seat.threaded() || byForce.MatchString(v.e.How.Value) {
 		return
 	}
 	past, name := seat.radiusMm, seat.name

@@ -299,7 +299,7 @@ func saidThreads(r *reviewer) {
 	look := func(t parts.Text, part string) {
 		on, has := "the job", all
 		for _, p := range r.job.Parts {
-			if part == "" && seatNames(wordsOf(t.Value), p) {
+			if part == "" && p.NamedIn(t.Value) {
 				on, has = p.Title.Value, own[p]
 				break
 			}
@@ -325,10 +325,10 @@ var namedHole = regexp.MustCompile(`(?i)\bholes? ([a-z][\w-]{2,}) (?:of|in) (.*)
 // named after it has not.
 func (r *reviewer) saidHoles() {
 	for t, m := range saying(append(r.hows(), r.motor().Earth), namedHole) {
-		name, rest := strings.ToLower(m[1]+m[3]), wordsOf(m[2]+m[4])
+		name, rest := strings.ToLower(m[1]+m[3]), parts.Bare(m[2]+m[4])
 		is := func(own string) bool { return strings.Contains("-"+own+"-", "-"+name+"-") }
 		for _, p := range r.job.Parts {
-			if !seatNames(rest, p) {
+			if !p.NamedIn(rest) {
 				continue
 			}
 			if !slices.ContainsFunc(p.Holes, func(g parts.HoleGroup) bool { return is(g.Name.Value) }) && !slices.ContainsFunc(p.Radials, func(o parts.Radial) bool { return is(o.Name.Value) }) {

@@ -98,7 +98,7 @@ func (v *view) bearingSeat(c *cylinder) {
 // its seat names.
 func (v *view) partSeat(c *cylinder) {
 	for _, p := range v.job.Parts {
-		if p.Bore == nil || p == v.p || !seatNames(c.seat(), p) {
+		if p.Bore == nil || p == v.p || !p.NamedIn(c.seat()) {
 			continue
 		}
 		bore, same := p.Bore.Size.Nominal.Mm, func(mm float64) bool { return math.Abs(mm-2*c.radiusMm) <= slackMm }
@@ -110,17 +110,6 @@ func (v *view) partSeat(c *cylinder) {
 			Rule: "seat and bore have one nominal size", Source: "ISO 286-1", Fix: "the same nominal size on both drawings",
 		})
 	}
-}
-
-// seatNames tells whether the words of a seat name a part, by its title or its
-// name.
-func seatNames(seat string, p *parts.Part) bool {
-	return titled(seat, p) || strings.Contains(" "+strings.ToLower(seat)+" ", " "+strings.ToLower(p.Name.Value)+" ")
-}
-
-// titled tells whether words have the title of a part.
-func titled(words string, p *parts.Part) bool {
-	return strings.Contains(" "+strings.ToLower(words)+" ", " "+strings.ToLower(p.Title.Value)+" ")
 }
 
 // The roughest a bearing's seat and the land of a seal's lip may be, Ra in µm.
@@ -236,7 +225,7 @@ func (v *view) asMeasured(c *cylinder) {
 		return
 	}
 	for _, tube := range v.all() {
-		if tube == v || tube.p.Kind != parts.Tube || !seatNames(c.seat(), tube.p) {
+		if tube == v || tube.p.Kind != parts.Tube || !tube.p.NamedIn(c.seat()) {
 			continue
 		}
 		inner, _, ok := midRadii(tube.q.Section)

@@ -142,36 +142,6 @@ func TestWeldCorners(t *testing.T) {
 	}
 }
 
-// TestNamed: words begin with a part by its whole title or name, if no longer title begins them too, or by the
-// last word of its title, which no other has.
-func TestNamed(t *testing.T) {
-	t.Parallel()
-	part := func(name, title string) *parts.Part {
-		return &parts.Part{Name: parts.Text{Value: name}, Title: parts.Text{Value: title}}
-	}
-	drive, idler, cover, plate := part("drive-shaft", "Drive shaft"), part("idler", "Idler shaft"), part("cover", "Cover"), part("cover-plate", "Cover plate")
-	for _, c := range []struct {
-		words string
-		of    []*parts.Part
-		want  string
-	}{
-		{"Drive shaft key", []*parts.Part{drive, idler}, "drive-shaft "}, {"drive-shaft key", []*parts.Part{drive, idler}, "drive-shaft "},
-		{"shaft key", []*parts.Part{drive, idler}, ""}, {"Shaft key", []*parts.Part{drive, cover}, "drive-shaft "}, {"shaft", []*parts.Part{cover, idler}, "idler "}, {"shafts", []*parts.Part{drive}, ""},
-		{"cover screws", []*parts.Part{cover, plate}, "cover "}, {"cover plate screws", []*parts.Part{cover, plate}, "cover-plate "}, {"cover plate screws", []*parts.Part{cover, drive}, "cover "},
-		{"plate screws", []*parts.Part{cover, plate}, "cover-plate "}, {"a cover", []*parts.Part{cover}, ""},
-	} {
-		r, got := &reviewer{job: &parts.Job{Parts: c.of}}, ""
-		for _, p := range c.of {
-			if r.named(c.words, p) {
-				got += p.Name.Value + " "
-			}
-		}
-		if got != c.want {
-			t.Errorf("%q: %q, want %q", c.words, got, c.want)
-		}
-	}
-}
-
 // A neighbour is a bolt of the same size in the same flange: of a part with two, 127 apart, each has its own.
 func TestNeighbourInItsFlange(t *testing.T) {
 	t.Parallel()

@@ -101,7 +101,7 @@ func (r *reviewer) saidAll() string {
 		all = append(all, e.Item.Value, e.How.Value, e.Buy.Value)
 	}
 	all = append(all, r.motor().Earth.Value)
-	r.said = " " + strings.ToLower(wordsOf(strings.Join(all, " "))) + " "
+	r.said = parts.Bare(strings.Join(all, " "))
 	return r.said
 }
 

@@ -192,12 +192,11 @@ func (v *view) undercut(c *cylinder) {
 // how badly: a bearing's ring does, as its radius is small; a part of this job
 // with a chamfer of its own does not.
 func (v *view) reliefNeed(c *cylinder) (Severity, bool) {
-	seat := strings.ToLower(c.seat())
-	if strings.HasPrefix(seat, "bearing ") {
+	if c.bears() {
 		return Check, true
 	}
 	for _, p := range v.job.Parts {
-		if p != v.p && (strings.Contains(seat, p.Name.Value) || strings.Contains(seat, strings.ToLower(p.Title.Value))) {
+		if p != v.p && p.NamedIn(c.seat()) {
 			return Note, !v.counterChamfer(p, c)
 		}
 	}
