@@ -92,7 +92,15 @@ func ItemUse(item, how string) Use {
 
 // fittedSaid is in the words beside a hole for what is fitted in it: a nipple or a plug, or a screw
 // without a head or a pin with its sizes.
-var fittedSaid = regexp.MustCompile(`(?i)\b(?:((?:grease )?nipple|plug)s?\b|((?:set|grub|cone-point|cup-point)[ -]?screw)s?\b(.*)|(dowel pin)s?\b([^,]*))`)
+var fittedSaid = regexp.MustCompile(`(?i)\b(?:((?:grease )?nipple|plug)s?\b|(` + headless + `)s?\b(.*)|(dowel pin)s?\b([^,]*))`)
+
+// headless is a screw without a head, that a thread takes whole.
+const headless = `(?:set|grub|cone-point|cup-point)[ -]?screw`
+
+var setScrew = regexp.MustCompile(`(?i)\b` + headless + `s?\b`)
+
+// SetScrew tells whether words name a screw without a head.
+func SetScrew(words string) bool { return setScrew.MatchString(words) }
 
 // Fitted is what words beside a hole have fitted in it, of several one; empty for nothing.
 func Fitted(note string) string {

@@ -561,7 +561,7 @@ func (v *view) intoThread(e *parts.Loose, h *hole, o screwOrder, f Finding) {
 			What: what + " end on " + behind, Numbers: v.mm(o.longMm) + " long through " + through + v.mm(deep) + ": " + v.mm(past) + " stand out", OverMm: over(past),
 			Rule: "a screw clamps before it meets anything", Fix: "a shorter screw"}},
 		o.otherCone(g, what),
-	) || o.nut() || e.Stands != nil || e.Part.Value != "" || setScrew.MatchString(o.words) {
+	) || o.nut() || e.Stands != nil || e.Part.Value != "" || parts.SetScrew(o.words) {
 		return
 	}
 	var full float64

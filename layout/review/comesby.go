@@ -46,9 +46,6 @@ func (v made) throughOpening(o *view) {
 	}
 }
 
-// setScrew are words for a screw without a head that a thread takes whole.
-var setScrew = regexp.MustCompile(`(?i)\b(?:set|grub|cone-point|cup-point)[ -]?screws?\b`)
-
 // setLong is the length of a screw in words.
 var setLong = regexp.MustCompile(bareLength + ` long\b`)
 
@@ -60,7 +57,7 @@ const standsOutShare = 0.5
 // a wall, where their length stands beside their hole.
 func (v *view) setScrew(f *parts.Radial) {
 	t, m := radialThread(f), setLong.FindStringSubmatch(f.Fitted.Value)
-	if t == nil || !setScrew.MatchString(f.Fitted.Value) {
+	if t == nil || !parts.SetScrew(f.Fitted.Value) {
 		return
 	}
 	for row := range seq.Refs(v.q.Radials) {
