@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/layout/solid"
 	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -43,12 +44,7 @@ func (m *Machine) travels(e *parts.Loose, along assembly.Vec, mm float64, to par
 	}
 	w := way(along, mv, fx)
 	w.FarMm = mm + max(stopMm, stopShare*(e.Travels.Front.Mm+e.Travels.Back.Mm))
-	first := assembly.Block{LastMm: inf}
-	for b := range w.Blocks(mv, fx, m.Allowed(mv)) {
-		if b.LastMm < first.LastMm {
-			first = b
-		}
-	}
+	first := m.soonest(w, mv, fx)
 	way := []plan.Arg{plan.Of(plan.Mm, mm), plan.Named(string(to))}
 	switch {
 	case first.LastMm < mm-overlapMm:
@@ -57,4 +53,105 @@ func (m *Machine) travels(e *parts.Loose, along assembly.Vec, mm float64, to par
 		return []plan.Problem{stand.Problem(e.After.Value, plan.TravelRuns, e.Travels.Pos, append([]plan.Arg{m.Named(mv[0].ID), plan.Of(plan.Mm, w.FarMm-mm)}, way...)...)}
 	}
 	return nil
+}
+
+// soonest is what movers meet first as they leave their place on a way; at infinity where nothing is.
+func (m *Machine) soonest(w assembly.Way, mv, fx []assembly.Body) assembly.Block {
+	first := assembly.Block{LastMm: inf}
+	for b := range w.Blocks(mv, fx, m.Allowed(mv)) {
+		if b.LastMm < first.LastMm {
+			first = b
+		}
+	}
+	return first
+}
+
+// shift is a way that slots let part A of a joint go on part B.
+type shift struct {
+	*plan.Shift
+	of    *plan.JointPlan
+	along assembly.Vec
+	ofA   bool // the slots are A's, and the bolts stay with B
+}
+
+// shifts are those of a joint that stands.
+func (m *Machine) shifts(j *plan.JointPlan) (out []shift) {
+	for k := range j.Bolt.Shifts {
+		e := j.A
+		g := m.Model(e.Part).GroupNamed(e.Feature)
+		if half, _, slot := g.SlotMm(); k > 0 || !slot || half.LengthMm() == 0 { // as the joint lists them
+			e = j.B
+			g = m.Model(e.Part).GroupNamed(e.Feature)
+		}
+		half, _, _ := g.SlotMm()
+		half = g.SeenFront([]plan.XY{half})[0]
+		if pose, ok := m.Poses[e.Instance().ID()]; ok {
+			along := pose.Of(solid.Wall(m.Model(e.Part), g)).Turn(assembly.Vec{X: half.XMm, Y: half.YMm}).Unit()
+			out = append(out, shift{&j.Bolt.Shifts[k], j, along, e.Instance() == j.A.Instance()})
+		}
+	}
+	return out
+}
+
+// shifted sets what is bolted by slots off along them, with all that hangs on it, as far as the joint wants it to be
+// set, else as its slots go, and finds what it strikes before that. What other joints hold to both is not set.
+func (m *Machine) shifted() (found []plan.Problem) {
+	var all []shift
+	for _, j := range m.OfKind(parts.BoltKind) {
+		all = append(all, m.shifts(j)...)
+	}
+	for _, s := range all {
+		free := map[string]bool{} // joints that let go that way
+		for _, o := range all {
+			if math.Abs(o.along.Dot(s.along)) > 1-stand.Level {
+				free[o.of.Name] = true
+			}
+		}
+		mv, fx := m.parted(s, free)
+		want := m.Joint(s.of.Name).Bolt.Adjust.Mm
+		for _, to := range []struct {
+			along assembly.Vec
+			mm    float64
+		}{{s.along, s.Mm}, {s.along.Reversed(), s.BackMm}} {
+			w := way(to.along, mv, fx)
+			w.FarMm = to.mm
+			if want > 0 {
+				w.FarMm = min(w.FarMm, want)
+			}
+			first := m.soonest(w, mv, fx)
+			if first.LastMm >= w.FarMm-overlapMm || m.overlapping[[2]string{first.Mover, first.Fixed}] {
+				continue
+			}
+			kind := plan.ShiftStrikes
+			if want == 0 {
+				kind = plan.ShiftStops
+			}
+			found = append(found, m.Fault(s.of.Name, kind, m.Named(first.Mover), m.Named(first.Fixed), stand.Rounded(first.LastMm, 1), plan.Of(plan.Mm, w.FarMm), plan.Named(s.Of)))
+		}
+	}
+	return found
+}
+
+// parted is what goes with part A of a joint when some joints let go, and what stays; none where A hangs on B all the
+// same. The bolts of the joint go with the part whose slots they are not in, those of the others with nobody, and so
+// does a coupling.
+func (m *Machine) parted(s shift, free map[string]bool) (mv, fx []assembly.Body) {
+	at := NewStage(m)
+	for id, ties := range at.ties {
+		at.ties[id] = seq.Keep(ties, func(t tie) bool { return t.n < 0 || !free[m.Joints[t.n].Name] })
+	}
+	with := at.Together(len(m.Joints), s.of.A.Instance().ID())
+	if with[s.of.B.Instance().ID()] {
+		return nil, nil
+	}
+	for _, b := range m.Bodies {
+		switch r := m.Roles[b.ID]; {
+		case r.Runs || free[r.Joint] && r.Joint != s.of.Name:
+		case with[b.ID] || r.Joint == s.of.Name && !s.ofA || with[r.On]:
+			mv = append(mv, b)
+		default:
+			fx = append(fx, b)
+		}
+	}
+	return mv, fx
 }

@@ -121,6 +121,35 @@ func TestInUse(t *testing.T) {
 	}
 }
 
+// A foot of 140 × 60 has two slots 11 × 31 up and down, 20 between the centres of their ends, so 10 each way; a stop of 10
+// stands so far from its edge at 30. A hub on the foot goes with it: of 80 it stands 10 over that edge, over the stop's 40 if
+// it stands higher. What another joint holds to the base is not set.
+func TestShiftedAlongSlots(t *testing.T) {
+	t.Parallel()
+	const slots, holes, taps = "slots: [{name: s, at: [[-40, 0], [40, 0]], width: 11, length: 31}]\n", "holes: [{name: s, at: [[-40, 0], [40, 0]], size: M10 clearance}]\n", "holes: [{name: s, at: [[-40, 0], [40, 0]], size: M10 tap}]\n"
+	for _, c := range []struct{ foot, base, bolt, stop, more, want string }{
+		{slots, taps, "adjust: 8", "38", "", ""}, {slots, taps, "adjust: 8", "36", "", "shift-strikes Foot Stop 6 8 Foot s"},
+		{slots, taps, "adjust: 5", "36", "", ""}, {slots, taps, "", "36", "", "shift-stops Foot Stop 6 10 Foot s"}, {slots, taps, "", "-46", "", "shift-stops Foot Stop 6 10 Foot s"},
+		{holes, slots, "nut: yes, adjust: 8", "36", "", "shift-strikes Foot Stop 6 8 Base s"},
+		{slots, taps, "adjust: 8", "45", "  - {name: hub, weld: {part: hub.outline, to: foot.outline, type: fillet, size: 3}, place: {on: front, with: back, at: [0, 0], top: up}}\n", "shift-strikes Hub Stop 5 8 Foot s"},
+		{slots, taps, "adjust: 8", "36", "  - {name: tie, weld: {part: foot.outline, to: base.outline, type: fillet, size: 3, length: 20}}\n", ""},
+	} {
+		plate := func(name, thick, outline string) string {
+			return "part: " + name + "\ntitle: " + strings.ToUpper(name[:1]) + name[1:] + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + ", cut: laser}\noutline: {" + outline + "}\n"
+		}
+		got := found(t, map[string]string{
+			"base.yaml": plate("base", "20", "square: 300") + c.base, "foot.yaml": plate("foot", "12", "rectangle: [140, 60]") + c.foot,
+			"hub.yaml": plate("hub", "6", "rectangle: [20, 80]"), "stop.yaml": plate("stop", "10", "rectangle: [40, 40]"),
+			"job.yaml": "job: Set\nunits: mm\nparts: [base.yaml, foot.yaml, stop.yaml, hub.yaml]\njoints:\n" +
+				"  - {name: stop, weld: {part: stop.outline, to: base.outline, type: fillet, size: 3}, place: {on: front, with: bottom, at: [0, " + c.stop + "], front: down}}\n" +
+				"  - {name: foot, bolt: {through: foot.s, into: base.s, bolt: M10 8.8, washer: yes, " + c.bolt + "}, face: back-on-front, after: stop}\n" + c.more,
+		}, plan.ShiftStrikes, plan.ShiftStops)
+		if got != c.want {
+			t.Errorf("%s%s stop at %s: %q, want %q", c.foot, c.bolt, c.stop, got, c.want)
+		}
+	}
+}
+
 // A pin of 90 with its head of 36 goes into the hole of 22 of a wall from between that and another one, 150 off;
 // from between walls 80 apart it does not, and from outside its head, 60 behind the wall's face, does not pass.
 func TestFromBetween(t *testing.T) {

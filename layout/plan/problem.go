@@ -252,6 +252,8 @@ const (
 	WeldLonger     ProblemKind = "weld-longer"
 	TravelStrikes  ProblemKind = "travel-strikes"
 	TravelRuns     ProblemKind = "travel-runs"
+	ShiftStrikes   ProblemKind = "shift-strikes" // of what is to be set along slots
+	ShiftStops     ProblemKind = "shift-stops"   // of what can be
 	NutHangs       ProblemKind = "nut-hangs"
 	NutPitch       ProblemKind = "nut-pitch"
 	WouldTip       ProblemKind = "would-tip"
