@@ -108,7 +108,7 @@ var structural = []grade{
 	{"P265", "ST44.0 ST45.8 HII 1.0258 1.0259 1.0425", MildSteel, cev(0.40), own{}, []Step{{16, 265, 410}, {40, 255, 410}, {60, 245, 410}}, "EN 10216-2 and EN 10028-2, tube and plate", lookup.Checked},
 	{"P355", "1.0473 1.0562 1.0565", MildSteel, cev(0.45), own{}, []Step{{16, 355, 490}, {40, 345, 490}, {50, 335, 490}, {65, 325, 490}, {80, 315, 470}, {100, 305, 470}}, "EN 10216-3, tube", lookup.FromMemory},
 	{"DC01", "ST12 CR4 1.0330", MildSteel, readily, own{}, []Step{{3, 140, 270}}, "EN 10130", lookup.FromMemory},
-	{"DD11", "STW22 1.0332", MildSteel, readily, own{}, []Step{{11, 170, 0}}, "EN 10111", lookup.FromMemory},
+	{"DD11", "STW22 1.0332", MildSteel, readily, own{}, []Step{{11, 170, 0}}, "EN 10111", lookup.Checked},
 	{"GE240", "GS45 1.0446", MildSteel, warm(0, 100, 200), own{}, []Step{{300, 240, 450}}, "EN 10293, steel casting", lookup.FromMemory},
 }
 
@@ -118,9 +118,9 @@ var american = []grade{
 	{"A36", "K02600", MildSteel, readily, own{}, []Step{{203, 250, 400}}, "ASTM A36, 36 and 58 ksi", lookup.Checked},
 	{"A53 grade B", "A53 A53B A53GRB A106 A106B A106GRB A106GRADEB", MildSteel, readily, own{}, []Step{{AnySize, 240, 415}}, "ASTM A53 and A106 grade B, 35 and 60 ksi", lookup.Checked},
 	{"A500 grade B", "A500 A500B A500GRB A500GRC A500GRADEC", MildSteel, readily, own{}, []Step{{AnySize, 290, 400}}, "ASTM A500 grade B round, 42 and 58 ksi", lookup.Checked},
-	{"A513 1020 DOM", "A513 DOM 1020DOM 1026DOM", MildSteel, readily, own{}, []Step{{AnySize, 414, 480}}, "ASTM A513 type 5, 60 and 70 ksi", lookup.FromMemory},
-	{"A516 grade 70", "A516 A51670 A516GR70", MildSteel, cev(0.43), own{}, []Step{{205, 260, 485}}, "ASTM A516 grade 70, 38 and 70 ksi", lookup.FromMemory},
-	{"A572 grade 50", "A572 A57250 A572GR50 A992", MildSteel, cev(0.45), own{}, []Step{{100, 345, 450}}, "ASTM A572 and A992, 50 and 65 ksi", lookup.FromMemory},
+	{"A513 1020 DOM", "A513 DOM 1020DOM 1026DOM", MildSteel, readily, own{}, []Step{{AnySize, 414, 480}}, "ASTM A513 type 5, 60 and 70 ksi", lookup.Checked},
+	{"A516 grade 70", "A516 A51670 A516GR70", MildSteel, cev(0.43), own{}, []Step{{205, 260, 485}}, "ASTM A516 grade 70, 38 and 70 ksi", lookup.Checked},
+	{"A572 grade 50", "A572 A57250 A572GR50 A992", MildSteel, cev(0.45), own{}, []Step{{100, 345, 450}}, "ASTM A572 and A992, 50 and 65 ksi", lookup.Checked},
 	{"A1011 SS 36", "A1011", MildSteel, readily, own{}, []Step{{6, 250, 365}}, "ASTM A1011 SS grade 36, 36 and 53 ksi", lookup.FromMemory},
 	{"1010 hot rolled", "1008 1010 1015 G10080 G10100", MildSteel, readily, own{hrc: 58}, []Step{{AnySize, 170, 300}}, "SAE J1397 estimate for 1008", lookup.Checked},
 	{"1018 hot rolled", "1018 1020 1022 1025 1026 G10180 G10200 EN3B 070M20 080M15", MildSteel, cev(0.30), own{hrc: 58}, []Step{{AnySize, 205, 380}}, "SAE J1397 estimate for 1020", lookup.Checked},
@@ -130,7 +130,7 @@ var american = []grade{
 	{"1040 hot rolled", "1040", AlloySteel, proven(0.53, 150, 300), own{}, []Step{{AnySize, 290, 496}}, "design table, hot rolled", lookup.Checked},
 	{"1045 hot rolled", "1045 G10450", AlloySteel, proven(0.59, 200, 350), own{hrc: 55}, []Step{{AnySize, 310, 565}}, "SAE J1397 estimate", lookup.Checked},
 	{"1050 hot rolled", "1050", AlloySteel, proven(0.64, 200, 350), own{hrc: 56}, []Step{{AnySize, 338, 620}}, "design table, hot rolled", lookup.Checked},
-	{"1060 hot rolled", "1060", AlloySteel, proven(0.73, 250, 400), own{}, []Step{{AnySize, 370, 675}}, "SAE J1397 estimate", lookup.FromMemory},
+	{"1060 hot rolled", "1060", AlloySteel, proven(0.73, 250, 400), own{}, []Step{{AnySize, 370, 675}}, "SAE J1397 estimate", lookup.Checked},
 	{"1144 hot rolled", "1141 1144", AlloySteel, never, own{}, []Step{{AnySize, 352, 648}}, "design table, hot rolled", lookup.Checked},
 }
 
@@ -142,13 +142,13 @@ var machinery = []grade{
 	{"C15", "C15E CK15 1.0401 1.1141", MildSteel, readily, own{hrc: 58}, nil, "", lookup.FromMemory},
 	{"C22+N", "C22 C22E CK22 1.0402 1.1151", MildSteel, cev(0.29), own{}, []Step{{16, 240, 430}, {100, 210, 410}}, isoN, lookup.FromMemory},
 	{"C35+N", "C35 C35E C35R CK35 1.0501 1.1181 1.1180", AlloySteel, proven(0.46, 150, 250), own{hrc: 48}, []Step{{16, 300, 550}, {100, 270, 520}, {250, 245, 500}}, isoN, lookup.FromMemory},
-	{"C40+N", "C40 C40E CK40 1.0511 1.1186", AlloySteel, proven(0.51, 150, 300), own{}, []Step{{16, 320, 580}, {100, 290, 550}, {250, 260, 530}}, isoN, lookup.FromMemory},
+	{"C40+N", "C40 C40E CK40 1.0511 1.1186", AlloySteel, proven(0.51, 150, 300), own{}, []Step{{16, 320, 580}, {100, 290, 550}, {250, 260, 530}}, isoN, lookup.Checked},
 	{"080M40 normalized", "080M40 EN8", AlloySteel, proven(0.53, 150, 300), own{}, []Step{{150, 280, 540}, {250, 245, 510}}, "BS 970, normalized", lookup.FromMemory},
 	{"C45+N", "C45 C45E C45R C45EN CK45 CM45 CF45 XC45 080M46 1.0503 1.1191 1.1201 1.1193", AlloySteel, proven(0.57, 200, 350), own{hrc: 55}, []Step{{16, 340, 620}, {100, 305, 580}, {250, 275, 560}}, isoN, lookup.Checked},
 	{"C45+QT", "C45EQT C45RQT CK45QT CK45V C45V", AlloySteel, proven(0.57, 200, 350), own{maxHeatC: 300, hrc: 55}, []Step{{16, 490, 700}, {40, 430, 650}, {100, 370, 630}}, "EN ISO 683-1 (EN 10083-2), quenched and tempered, bars", lookup.Checked},
-	{"C50+N", "C50 C50E CK50 1.0540 1.1206", AlloySteel, proven(0.63, 200, 350), own{hrc: 56}, []Step{{16, 355, 650}, {100, 320, 610}, {250, 290, 590}}, isoN, lookup.FromMemory},
+	{"C50+N", "C50 C50E CK50 1.0540 1.1206", AlloySteel, proven(0.63, 200, 350), own{hrc: 56}, []Step{{16, 355, 650}, {100, 320, 610}, {250, 290, 590}}, isoN, lookup.Checked},
 	{"C55+N", "C55 C55E CK55 EN9 070M55 1.0535 1.1203", AlloySteel, proven(0.68, 250, 400), own{hrc: 58}, []Step{{16, 370, 680}, {100, 330, 640}, {250, 300, 620}}, isoN, lookup.Checked},
-	{"C60+N", "C60 C60E CK60 1.0601 1.1221", AlloySteel, proven(0.73, 250, 400), own{}, []Step{{16, 380, 710}, {100, 340, 670}, {250, 310, 650}}, isoN, lookup.FromMemory},
+	{"C60+N", "C60 C60E CK60 1.0601 1.1221", AlloySteel, proven(0.73, 250, 400), own{}, []Step{{16, 380, 710}, {100, 340, 670}, {250, 310, 650}}, isoN, lookup.Checked},
 }
 
 // alloyed are heat-treatable and case-hardening steels.

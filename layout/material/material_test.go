@@ -116,8 +116,8 @@ func TestStrength(t *testing.T) {
 		}
 	}
 	s235, _ := Find("S235")
-	c60, _ := Find("C60")
-	if a, b := s235.StrengthSource(), c60.StrengthSource(); a != en10025 || b != isoN+" (from memory)" {
+	c35, _ := Find("C35")
+	if a, b := s235.StrengthSource(), c35.StrengthSource(); a != en10025 || b != isoN+" (from memory)" {
 		t.Errorf("sources %q and %q", a, b)
 	}
 }

@@ -29,7 +29,7 @@ var knurls = []struct {
 	{"RKV", "cross, points indented", 0.33, lookup.Checked},
 }
 
-// knurlPitches is the series of DIN 82. From memory.
+// knurlPitches is the series of DIN 82, as a textbook of drawing prints it.
 var knurlPitches = []float64{0.5, 0.6, 0.8, 1, 1.2, 1.6}
 
 // Knurled is what to turn before knurling.

@@ -115,21 +115,21 @@ type nptRow struct {
 }
 
 // nptRows are ASME B1.20.1-2013 Table 2 (E1, L1 and L2 compared with two published
-// copies to the digits these print, 1/16 and the fifth digits of E1 from memory). Drills are the usual chart
-// for tapping without a taper reamer (looked up but for 1/16, 3/4, 1, 1 1/4 and 2, where a second
-// chart has a 64th or two more).
+// copies to the digits these print, 1/16 and the fifth digits of E1 from memory). Drills are those of
+// ASME B94.9-2008 for tapping without a taper reamer to 2 1/2 (Machinery's Handbook, 31st ed., Table 24a
+// of taps); from 3 a dealer's chart, whose smaller ones are a 64th or two wider.
 var nptRows = []nptRow{
 	{"1/16", 27, 0.28118, 0.160, 0.2611, 0.242, "C"},
 	{"1/8", 27, 0.37360, 0.1615, 0.2639, 0.332, "Q"},
 	{"1/4", 18, 0.49163, 0.2278, 0.4018, 0.4375, "7/16 in"},
-	{"3/8", 18, 0.62701, 0.240, 0.4078, 0.578125, "37/64 in"},
+	{"3/8", 18, 0.62701, 0.240, 0.4078, 0.5625, "9/16 in"},
 	{"1/2", 14, 0.77843, 0.320, 0.5337, 0.703125, "45/64 in"},
 	{"3/4", 14, 0.98887, 0.339, 0.5457, 0.90625, "29/32 in"},
 	{"1", 11.5, 1.23863, 0.400, 0.6828, 1.140625, "1 9/64 in"},
 	{"1 1/4", 11.5, 1.58338, 0.420, 0.7068, 1.484375, "1 31/64 in"},
-	{"1 1/2", 11.5, 1.82234, 0.420, 0.7235, 1.734375, "1 47/64 in"},
-	{"2", 11.5, 2.29627, 0.436, 0.7565, 2.203125, "2 13/64 in"},
-	{"2 1/2", 8, 2.76216, 0.682, 1.1375, 2.625, "2 5/8 in"},
+	{"1 1/2", 11.5, 1.82234, 0.420, 0.7235, 1.71875, "1 23/32 in"},
+	{"2", 11.5, 2.29627, 0.436, 0.7565, 2.1875, "2 3/16 in"},
+	{"2 1/2", 8, 2.76216, 0.682, 1.1375, 2.609375, "2 39/64 in"},
 	{"3", 8, 3.38850, 0.766, 1.2000, 3.25, "3 1/4 in"},
 	{"3 1/2", 8, 3.88881, 0.821, 1.2500, 3.75, "3 3/4 in"},
 	{"4", 8, 4.38712, 0.844, 1.3000, 4.25, "4 1/4 in"},
@@ -162,6 +162,6 @@ func nptThread(row nptRow) Thread {
 		UsefulLengthMm:  round3(geom.MmPerInch * row.effective),
 		WrenchMm:        round3(turns * pitch),
 		Source:          "ASME B1.20.1-2013 Table 2",
-		Note:            "tap drill for tapping without a taper reamer, common practice",
+		Note:            "tap drill for tapping without a taper reamer, ASME B94.9-2008 to 2 1/2 in, above it common practice",
 	}
 }
