@@ -65,7 +65,7 @@ func (b *Box) within(p Vec, mm float64) bool {
 	dy := beyond(p.Y, b.Low.Y, b.High.Y)
 	dz := beyond(p.Z, b.Low.Z, b.High.Z)
 	off := dx*dx + dy*dy + dz*dz
-	return off == 0 || math.Sqrt(off) < mm
+	return off == 0 || mm > 0 && off < mm*mm
 }
 
 // beyond is how far x lies outside an interval.

@@ -20,7 +20,7 @@ type End struct{ AtMm, Rise float64 }
 func (e End) z(x float64) float64 { return e.AtMm + e.Rise*x }
 
 // over is how far p lies over the end, square to it.
-func (e End) over(p Vec) float64 { return (p.Z - e.z(p.X)) / math.Hypot(1, e.Rise) }
+func (e End) over(p Vec) float64 { return (p.Z - e.z(p.X)) / math.Sqrt(1+e.Rise*e.Rise) }
 
 // on is the place of the end over a point of the outline.
 func (e End) on(p geom.Point) Vec { return Vec{p.XMm, p.YMm, e.z(p.XMm)} }

@@ -56,7 +56,7 @@ func (p Point) Cross(q Point) float64 { return p.XMm*q.YMm - p.YMm*q.XMm }
 func (p Point) Dot(q Point) float64 { return p.XMm*q.XMm + p.YMm*q.YMm }
 
 // LengthMm is the distance from the origin.
-func (p Point) LengthMm() float64 { return math.Hypot(p.XMm, p.YMm) }
+func (p Point) LengthMm() float64 { return math.Sqrt(p.Dot(p)) }
 
 // unit is the vector made 1 long; what runs level or plumb stays so to the last digit.
 func (p Point) unit() Point { return Point{p.XMm / p.LengthMm(), p.YMm / p.LengthMm()} }
