@@ -591,10 +591,13 @@ type HoleSize struct {
 }
 
 // Anchors tells whether anchors to the floor go through holes that no joint puts bolts through: plain
-// or clearance ones that go through the part, and not those of pins, which have a fit.
+// or clearance ones that go through the part, not those of pins, which have a fit, nor what is for another use.
 func (g *HoleGroup) Anchors() bool {
-	return g.Through && g.Size.Make != TappedHole && g.Size.Size.Fit.Pos.Line == 0
+	return g.Through && g.For.free() && g.Size.Make != TappedHole && g.Size.Size.Fit.Pos.Line == 0
 }
+
+// Anchors is HoleGroup.Anchors of slots.
+func (s *FaceSlot) Anchors() bool { return s.Through && s.For.free() }
 
 // HoleGroup is a named set of equal holes on a face.
 type HoleGroup struct {

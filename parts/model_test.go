@@ -213,6 +213,8 @@ func TestHoles(t *testing.T) {
 		{"clearance", anchors(HoleGroup{Through: true, Size: HoleSize{Make: ClearanceHole}}), true},
 		{"blind", anchors(HoleGroup{Size: HoleSize{Make: ClearanceHole}}), false},
 		{"tapped", anchors(HoleGroup{Through: true, Size: HoleSize{Make: TappedHole}}), false},
+		{"of a shackle", anchors(HoleGroup{Through: true, For: Lifting}), false}, {"of no other use", anchors(HoleGroup{Through: true, For: NoUse}), true},
+		{"slot", (&FaceSlot{Through: true}).Anchors(), true}, {"blind slot", (&FaceSlot{}).Anchors(), false}, {"slot of a drain", (&FaceSlot{Through: true, For: Drain}).Anchors(), false},
 		{"of a pin", anchors(HoleGroup{Through: true, Size: HoleSize{Make: PlainHole, Size: Size{Fit: Fit{Pos: Pos{Line: 1}}}}}), false},
 	})
 }

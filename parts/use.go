@@ -150,6 +150,9 @@ func HeldBy(how string) Held {
 // ComesTurned tells whether the words for how a thing is put on have it come by an opening turned.
 func ComesTurned(how string) bool { return onEdge.MatchString(how) }
 
+// free tells whether something is for no use.
+func (u Use) free() bool { return u == "" || u == NoUse }
+
 // Moves tells whether a screw in a thread for a use only parts, draws or lifts.
 func (u Use) Moves() bool { return u == Lifting || u == Jacking || u == Drawing }
 

@@ -33,6 +33,7 @@ type groupIn struct {
 	on      parts.Side // of a folded part: its flange; empty is the base
 	pattern parts.Pattern
 	through bool
+	anchors bool
 	depth   parts.Length
 	halfMm  plan.XY // from the middle of a slot to the centre of one end; zero for holes
 	ownHalf plan.XY // the same as dimensioned
@@ -65,11 +66,8 @@ func (m *Group) Pos() parts.Pos { return m.pos }
 // Through tells whether a group goes through the part.
 func (m *Group) Through() bool { return m.through }
 
-// Anchors tells whether anchors to the floor go through a group that no joint puts bolts through; of slots
-// through those that go through the part.
-func (m *Group) Anchors() bool {
-	return m.Hole == nil && m.through || m.Hole != nil && m.Hole.Anchors()
-}
+// Anchors tells whether anchors to the floor go through a group that no joint puts bolts through.
+func (m *Group) Anchors() bool { return m.anchors }
 
 // SlotMm is the way from the middle of a slot to the centre of one end, seen on
 // the marked face as dimensioned, and its depth, 0 if it goes through; ok is false for holes,
@@ -96,11 +94,11 @@ func (m *Group) Pattern() parts.Pattern { return m.pattern }
 func groupsOf(p *parts.Part) []groupIn {
 	var out []groupIn
 	for h := range seq.Refs(p.Holes) {
-		out = append(out, groupIn{kind: holes{h}, name: h.Name.Value, pos: h.Pos, face: h.Face, on: h.On, pattern: h.Pattern, through: h.Through, depth: h.Depth})
+		out = append(out, groupIn{kind: holes{h}, name: h.Name.Value, pos: h.Pos, face: h.Face, on: h.On, pattern: h.Pattern, through: h.Through, anchors: h.Anchors(), depth: h.Depth})
 	}
 	for s := range seq.Refs(p.Slots) {
 		half := geom.Clock((s.Length.Mm-s.Width.Mm)/2, s.Turn.Deg)
-		out = append(out, groupIn{kind: slots{s}, name: s.Name.Value, pos: s.Pos, face: s.Face, on: s.On, pattern: s.Pattern, through: s.Through, depth: s.Depth, halfMm: half, ownHalf: half})
+		out = append(out, groupIn{kind: slots{s}, name: s.Name.Value, pos: s.Pos, face: s.Face, on: s.On, pattern: s.Pattern, through: s.Through, anchors: s.Anchors(), depth: s.Depth, halfMm: half, ownHalf: half})
 	}
 	return out
 }

@@ -199,15 +199,11 @@ func (r *reviewer) fixed() map[string]parts.Text {
 	return out
 }
 
-// anchorHoles are the groups of holes of the part, and its slots that are named for anchors as such.
+// anchorHoles are the groups of holes of the part, and its slots as such.
 func (v *view) anchorHoles() []parts.HoleGroup {
-	all := slices.Clone(v.p.Holes)
-	for s := range seq.Refs(v.p.Slots) {
-		if anchors.MatchString(s.Name.Value) {
-			all = append(all, parts.HoleGroup{Pos: s.Pos, Name: s.Name, Face: s.Face, Through: s.Through, For: s.For, Size: parts.HoleSize{Size: parts.Size{Nominal: s.Width}}})
-		}
-	}
-	return all
+	return append(slices.Clone(v.p.Holes), seq.Map(v.p.Slots, func(s parts.FaceSlot) parts.HoleGroup {
+		return parts.HoleGroup{Pos: s.Pos, Name: s.Name, Face: s.Face, Through: s.Through, For: s.For, Size: parts.HoleSize{Size: parts.Size{Nominal: s.Width}}}
+	})...)
 }
 
 // anchorage is the finding that a feature of the part is not anchored as it is to be.
@@ -259,8 +255,7 @@ func (v *view) anchoredAt() {
 			v.anchorage(g.Name.Value, at.Pos, v.p.Title.Value+" is anchored, and stands on "+under+", not on the floor", g.Name.Value, "anchored: the part that lies on the floor")
 		}
 	}
-	slotted := slices.ContainsFunc(v.p.Slots, func(s parts.FaceSlot) bool { return s.Through && !v.jointNames(s.Name.Value) })
-	if len(free) == 0 && !slotted {
+	if len(free) == 0 {
 		v.anchorage("", at.Pos, v.p.Title.Value+" is anchored, and has no hole that an anchor goes through", "", "holes for anchors, or the part that has them")
 	}
 }
