@@ -151,6 +151,20 @@ type Meeting struct {
 // Set tells whether the meeting was given.
 func (m Meeting) Set() bool { return m.Pos.Line > 0 }
 
+// Meeting is that of the joint, or the usual one of a bolted joint into holes of a face: that face, and of
+// the first part the one that keeps both looking the same way, or the other way round, opposite ways.
+func (j *Joint) Meeting(into Face) Meeting {
+	m := j.Meet
+	if m.Set() || j.Kind != BoltKind || into == "" {
+		return m
+	}
+	m.Pos, m.First, m.Second = j.Pos, into.Other(), into
+	if j.OtherWay {
+		m.First = into
+	}
+	return m
+}
+
 // Place says where the first part of a joint stands on the second where they
 // share no axis. Faces are front and back and the four edges of the front view.
 // Directions and distances are as seen by who looks at the second's face On.

@@ -302,19 +302,12 @@ func (f feature) clocks() []float64 {
 	return nil
 }
 
-// meeting is the joint's, or the usual one of a bolted joint: the marked face
-// of what is bolted into, and of the other part the face that keeps both
-// looking the same way (or the other way round, opposite ways).
+// meeting is parts.Joint.Meeting.
 func (t *joint) meeting() parts.Meeting {
-	m := t.in.Meet
-	if m.Set() || !t.is(parts.BoltKind) || t.b.group == nil {
-		return m
+	if t.b.group == nil {
+		return t.in.Meet
 	}
-	m.Pos, m.Second = t.in.Pos, t.b.group.Face
-	if m.First = m.Second.Other(); t.in.OtherWay {
-		m.First = m.Second
-	}
-	return m
+	return t.in.Meeting(t.b.group.Face)
 }
 
 // facing is −1 where the faces that meet turn part A end for end to part B, else 1.

@@ -186,7 +186,7 @@ func TestLegsUneven(t *testing.T) {
 	t.Parallel()
 	plate := "kind: plate\nmaterial: S235\nstock: {plate: 20 mm}\n"
 	for _, c := range []struct{ title, last, foot, want string }{
-		{"Leg", "300", "", ""}, {"Leg", "297", "", "legs-uneven Last leg 3 over"}, {"Leg", "299.6", "", ""}, {"Leg", "340", "", "legs-uneven Last leg 40 under"}, {"Leg", "297", "3", ""}, {"Leg", "300", "3", "legs-uneven Last leg 3 under"},
+		{"Leg", "300", "", ""}, {"Leg", "297", "", "leg-high Last leg 3"}, {"Leg", "299.6", "", ""}, {"Leg", "340", "", "leg-low Last leg 40"}, {"Leg", "297", "3", ""}, {"Leg", "300", "3", "leg-low Last leg 3"},
 		{"Post", "297", "", ""},
 	} {
 		joints := ""
@@ -203,7 +203,7 @@ func TestLegsUneven(t *testing.T) {
 			joints += "  - {name: pad, weld: {part: pad.outline, to: last.outline, type: fillet}, place: {on: bottom, with: top, at: [0, 0], front: up}}\n"
 		}
 		files["job.yaml"] = "job: J\nunits: mm\nparts: [" + names + "]\njoints:\n" + joints
-		if got := found(t, files, plan.LegsUneven); got != c.want {
+		if got := strings.TrimSpace(found(t, files, plan.LegHigh) + " " + found(t, files, plan.LegLow)); got != c.want {
 			t.Errorf("%v: %q", c, got)
 		}
 	}

@@ -507,11 +507,11 @@ func (m *Machine) legsUneven() []plan.Problem {
 	if math.Abs(off) < StandsMm || !NewStage(m).Together(len(m.Joints), leg.ID)[legs[0].ID] || m.standsOnPart(odd, floor) {
 		return nil
 	}
-	which := "over"
+	kind := plan.LegHigh
 	if off < 0 {
-		which = "under"
+		kind = plan.LegLow
 	}
-	return []plan.Problem{stand.Problem(m.between(leg.ID, ""), plan.LegsUneven, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(math.Abs(off), 2), plan.Named(which))}
+	return []plan.Problem{stand.Problem(m.between(leg.ID, ""), kind, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(math.Abs(off), 2))}
 }
 
 // carries tells whether a machine may stand on its lowest part: a plate that lies flat, or

@@ -216,7 +216,8 @@ const (
 	HolesUnmet     ProblemKind = "holes-unmet"
 	TipUnder       ProblemKind = "tip-under"
 	LegsShort      ProblemKind = "legs-short"
-	LegsUneven     ProblemKind = "legs-uneven"
+	LegHigh        ProblemKind = "leg-high" // than the others end
+	LegLow         ProblemKind = "leg-low"
 	AnchoredHigh   ProblemKind = "anchored-high"
 	FilletNoCorner ProblemKind = "fillet-no-corner"
 	SeamBeyond     ProblemKind = "seam-beyond"

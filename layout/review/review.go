@@ -328,12 +328,7 @@ func (f *Finding) number() float64 {
 }
 
 // roundedMm is what mm may round a length by, and a little more, so that the number printed is one that accepts.
-func (r *reviewer) roundedMm() float64 {
-	if r.job.Units == parts.Inches {
-		return 0.0006 * words.MmPerInch
-	}
-	return 0.006
-}
+func (r *reviewer) roundedMm() float64 { return 0.6 * r.stepMm() }
 
 func (r *reviewer) unmatched(a parts.Accept) {
 	where := " about the job"

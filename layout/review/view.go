@@ -372,10 +372,19 @@ func (h *hole) bolt() bool { return h.group != nil && h.group.Size.Make == parts
 
 // mm writes a length in the job's units, with the unit.
 func (r *reviewer) mm(v float64) string {
-	if r.job.Units == parts.Inches {
-		return r.w.Size(math.Round(v/words.MmPerInch*1000) / 1000 * words.MmPerInch)
+	text := r.w.Size(math.Round(v/r.stepMm()) * r.stepMm())
+	if r.job.Units == parts.Millimetres {
+		text += " mm"
 	}
-	return r.w.Size(math.Round(v*100)/100) + " mm"
+	return text
+}
+
+// stepMm is what mm rounds a length to.
+func (r *reviewer) stepMm() float64 {
+	if r.job.Units == parts.Inches {
+		return words.MmPerInch / 1000
+	}
+	return 0.01
 }
 
 // here is the beginning of a finding about a feature of the part, at a place of the input.

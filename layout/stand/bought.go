@@ -181,17 +181,12 @@ func (m *Stand) studNuts(j *plan.JointPlan, in *parts.Joint) {
 	}
 }
 
-// meetingFace is the face of part A that looks to part B: the joint's, or the
-// usual one of what is bolted into.
+// meetingFace is the face of part A that looks to part B.
 func (m *Stand) meetingFace(j *plan.JointPlan, in *parts.Joint) parts.Face {
-	if in.Meet.Set() {
-		return in.Meet.First
+	if g := m.Model(j.B.Part).GroupNamed(j.B.Feature); g != nil {
+		return in.Meeting(g.Face).First
 	}
-	g := m.Model(j.B.Part).GroupNamed(j.B.Feature)
-	if in.OtherWay {
-		return g.Face
-	}
-	return map[parts.Face]parts.Face{parts.Front: parts.Back, parts.Back: parts.Front}[g.Face]
+	return in.Meet.First
 }
 
 // cupShare is how wide a cup is as a part of its bearing, which no job gives:
