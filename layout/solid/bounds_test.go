@@ -41,7 +41,19 @@ func TestRadialSolid(t *testing.T) {
 func TestFlightSectors(t *testing.T) {
 	t.Parallel()
 	for _, left := range []bool{false, true} {
-		s := helicoid(&parts.Flight{Shaft: mm(40), Outside: mm(200), Pitch: mm(120), Length: mm(240), Thickness: mm(4), Left: left})
+		flight := parts.Flight{Shaft: mm(40), Outside: mm(200), Pitch: mm(120), Length: mm(240), Thickness: mm(4), Left: left}
+		s := helicoid(&flight)
+		// One shorter than a sector, of 10 along the axis, still has both ends: two sectors, to 45°.
+		flight.Length = mm(6)
+		for deg, metal := range map[float64]bool{44: true, 46: false} {
+			if left {
+				deg = -deg
+			}
+			p := assembly.Clock(60, deg)
+			if p.Z = -4.5; helicoid(&flight).Dist(p) < 0 != metal {
+				t.Errorf("left %v: a short flight at %g°", left, deg)
+			}
+		}
 		for _, deg := range []float64{0, 14.9, -14.9} {
 			at := func(radius float64) float64 {
 				p := assembly.Clock(radius, deg)

@@ -6,7 +6,6 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/bend"
 	"centrepop/layout/part"
-	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -29,8 +28,8 @@ func folded(r *part.Model) *assembly.Solid {
 		across := assembly.Pose{X: assembly.AxisY, Y: assembly.AxisZ, Z: assembly.AxisX}
 		add = append(add, assembly.Prism(assembly.Outline{f.Section()}, f.LeftMm, f.RightMm).At(sideFrame(f.Side).Of(across)))
 	}
-	base := geom.RectangleLoop(geom.Point{XMm: -up[bend.Left], YMm: -up[bend.Bottom]}, geom.Point{XMm: up[bend.Right], YMm: up[bend.Top]}, 0)
-	return assembly.Of(append(add, assembly.Prism(assembly.Outline{base}, -t, 0))...)
+	base := assembly.Cuboid(assembly.Vec{X: -up[bend.Left], Y: -up[bend.Bottom], Z: -t}, assembly.Vec{X: up[bend.Right], Y: up[bend.Top]})
+	return assembly.Of(append(add, base)...)
 }
 
 // besideFlap is the base beside a flange shorter than its side, which keeps its edge.
@@ -38,8 +37,8 @@ func besideFlap(f *bend.PanelFold, half float64) (add []assembly.Simple) {
 	t := f.ThicknessMm
 	for _, end := range [][2]float64{{-half, f.LeftMm - t}, {f.RightMm + t, half}} {
 		if end[1]-end[0] > f.ReliefMm {
-			strip := geom.RectangleLoop(geom.Point{XMm: end[0], YMm: f.BeginMm}, geom.Point{XMm: end[1], YMm: f.OutsideMm}, 0)
-			add = append(add, assembly.Prism(assembly.Outline{strip}, -t, 0).At(sideFrame(f.Side)))
+			strip := assembly.Cuboid(assembly.Vec{X: end[0], Y: f.BeginMm, Z: -t}, assembly.Vec{X: end[1], Y: f.OutsideMm})
+			add = append(add, strip.At(sideFrame(f.Side)))
 		}
 	}
 	return add

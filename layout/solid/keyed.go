@@ -28,7 +28,7 @@ func keyway(k *part.Keyway) []assembly.Simple {
 	// z runs outward, y to the part's front, x clockwise seen from there.
 	at := assembly.Frame(assembly.Vec{}, assembly.ClockWay(row.ClockDeg), assembly.AxisZ)
 	if row.Inside {
-		return []assembly.Simple{assembly.Prism(assembly.Outline{geom.RectangleLoop(geom.Point{XMm: -half, YMm: from}, geom.Point{XMm: half, YMm: to}, 0)}, 0, round+row.DepthMm).At(at)}
+		return []assembly.Simple{assembly.Cuboid(assembly.Vec{X: -half, Y: from}, assembly.Vec{X: half, Y: to, Z: round + row.DepthMm}).At(at)}
 	}
 	floor := round - row.DepthMm
 	if run := row.RunoutMm; run > 0 {
@@ -39,7 +39,7 @@ func keyway(k *part.Keyway) []assembly.Simple {
 			out = append(out, assembly.Cylinder(disc, -half, half).At(at.Of(across)))
 		}
 		if row.ToMm > row.FromMm {
-			out = append(out, assembly.Prism(assembly.Outline{geom.RectangleLoop(geom.Point{XMm: -half, YMm: -row.ToMm}, geom.Point{XMm: half, YMm: -row.FromMm}, 0)}, floor, round+past).At(at))
+			out = append(out, assembly.Cuboid(assembly.Vec{X: -half, Y: -row.ToMm, Z: floor}, assembly.Vec{X: half, Y: -row.FromMm, Z: round + past}).At(at))
 		}
 		return out
 	}
@@ -66,7 +66,7 @@ func bevels(r *part.Model) (out []assembly.Simple) {
 		}
 		pts := r.OutlinePath().Flatten(chordMm).Coords()
 		pts = slices.CompactFunc(pts, func(a, b canvas.Point) bool { return a == b })
-		if n := len(pts); n > 1 && pts[0] == pts[n-1] {
+		if n := len(pts); pts[0] == pts[n-1] {
 			pts = pts[:n-1]
 		}
 		if geom.NewContour(r.OutlinePath()).AreaMm2() < 0 {

@@ -85,3 +85,14 @@ func TestBevels(t *testing.T) {
 		}
 	}
 }
+
+// TestSlots: slots of 26 × 6 take 20 · 6 + π · 9 = 148.3 mm² off a plate of 12, as deep as they are said or through it.
+func TestSlots(t *testing.T) {
+	t.Parallel()
+	for deep, want := range map[string]float64{"": 12, ", depth: 0.8": 0.8, ", depth: 5": 5} {
+		s := solid.Of(layouttest.Model(t, "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 12}\noutline: {rectangle: [120, 80]}\nslots: [{name: slot, at: [[0, 25]], width: 6, length: 26, turn: 90"+deep+"}]\n"))
+		if got := 120*80*12 - s.Bulk().VolumeMm3; math.Abs(got-want*(120+9*math.Pi)) > 0.01*got {
+			t.Errorf("%q: %.1f mm³", deep, got)
+		}
+	}
+}

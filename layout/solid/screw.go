@@ -13,7 +13,7 @@ import (
 func Screw(b bolts.Bolt, in *parts.Joint, j *plan.JointPlan) (out, nut []assembly.Simple) {
 	r := b.Thread.MajorMm / 2
 	up := 0.0
-	if in.Bolt.Washer && b.WasherThicknessMm > 0 {
+	if in.Bolt.Washer {
 		up = b.WasherThicknessMm
 		out = append(out, assembly.Tube(b.WasherODMm/2, r, 0, up))
 	}
@@ -25,7 +25,7 @@ func Screw(b bolts.Bolt, in *parts.Joint, j *plan.JointPlan) (out, nut []assembl
 	}
 	if in.Bolt.Nut {
 		low := -j.Bolt.GripMm
-		if in.Bolt.Washer && b.WasherThicknessMm > 0 {
+		if in.Bolt.Washer {
 			nut = append(nut, assembly.Tube(b.WasherODMm/2, r, low-b.WasherThicknessMm, low))
 			low -= b.WasherThicknessMm
 		}

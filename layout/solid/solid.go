@@ -249,8 +249,7 @@ func radial(r *part.Model, f *part.Radial) []assembly.Simple {
 // split is what the saw takes off a ring.
 func split(row *plan.ClampRow, longMm float64) assembly.Simple {
 	at := assembly.Frame(assembly.Vec{Z: -longMm / 2}, assembly.ClockWay(row.ClockDeg), assembly.AxisZ)
-	loop := geom.RectangleLoop(geom.Point{XMm: -row.SlotMm / 2, YMm: -longMm/2 - past}, geom.Point{XMm: row.SlotMm / 2, YMm: longMm/2 + past}, 0)
-	return assembly.Prism(assembly.Outline{loop}, 0, row.OutsideMm/2+past).At(at)
+	return assembly.Cuboid(assembly.Vec{X: -row.SlotMm / 2, Y: -longMm/2 - past}, assembly.Vec{X: row.SlotMm / 2, Y: longMm/2 + past, Z: row.OutsideMm/2 + past}).At(at)
 }
 
 // flats are what a cutter takes off a round for its flats.
@@ -262,8 +261,7 @@ func flats(row *plan.FlatsRow) []assembly.Simple {
 		outward := assembly.ClockWay(row.ClockDeg + 360*float64(i)/float64(row.Sides))
 		at := assembly.Frame(assembly.Vec{Z: -(row.FromMm + row.ToMm) / 2}, outward, assembly.AxisZ)
 		along := (row.ToMm - row.FromMm) / 2
-		loop := geom.RectangleLoop(geom.Point{XMm: -half, YMm: -along}, geom.Point{XMm: half, YMm: along}, 0)
-		out = append(out, assembly.Prism(assembly.Outline{loop}, low, high).At(at))
+		out = append(out, assembly.Cuboid(assembly.Vec{X: -half, Y: -along, Z: low}, assembly.Vec{X: half, Y: along, Z: high}).At(at))
 	}
 	return out
 }

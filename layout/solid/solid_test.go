@@ -82,6 +82,9 @@ func TestRadialOpenings(t *testing.T) {
 			[]assembly.Vec{{X: 18, Y: 22, Z: -33.5}, {Y: 25, Z: -30.1}}, []assembly.Vec{{X: 20.5, Y: 21, Z: -31}}},
 		{"slot along", deep, row(plan.RadialRow{Shape: "slot", AxialMm: 50, AroundMm: 10, AlongMm: 40}), part.Made{},
 			[]assembly.Vec{{Y: 25, Z: -30.1}, {X: 4.9, Y: 25, Z: -50}}, []assembly.Vec{{X: 4, Y: 25, Z: -31}, {X: 5.1, Y: 25, Z: -50}, {Y: 25, Z: -29.9}}},
+		// Round the bar by 40, its ends of radius 5 about 30 · sin(40/60) − 5 = 13.55: at 45° they reach 17.09 across and 3.54 along.
+		{"slot across", deep, row(plan.RadialRow{Shape: "slot", AxialMm: 50, AroundMm: 40, AlongMm: 10}), part.Made{},
+			[]assembly.Vec{{X: 17, Y: 22, Z: -53.5}, {X: 18.5, Y: 22, Z: -50}}, []assembly.Vec{{X: 17.3, Y: 22, Z: -53.75}, {X: 18.6, Y: 22, Z: -50}}},
 	} {
 		s := bar().Cut(radial(nil, &part.Radial{In: c.in, Rows: []plan.RadialRow{c.row}, Size: c.size})...)
 		for _, p := range c.in3 {

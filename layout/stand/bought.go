@@ -143,7 +143,7 @@ func (m *Stand) studNuts(j *plan.JointPlan, in *parts.Joint) {
 	}
 	up, radius := 0.0, b.Thread.MajorMm/2
 	var out []assembly.Simple
-	if in.Bolt.Washer && b.WasherThicknessMm > 0 {
+	if in.Bolt.Washer {
 		up = b.WasherThicknessMm
 		out = append(out, assembly.Tube(b.WasherODMm/2, radius, 0, up))
 	}
