@@ -342,40 +342,41 @@ func boreCodeMm(name string) float64 {
 	return 0
 }
 
-// codedMm is the bore that a bore code says, 00 to 96; 0 for another. DIN 623-1, from memory.
+// smallBoresMm are the bores of the bore codes 00 to 03, DIN 623-1.
+var smallBoresMm = []float64{10, 12, 15, 17}
+
+// codedMm is the bore that a bore code says, 00 to 96; 0 for another. DIN 623-1, as two bearing makers print it.
 func codedMm(code int) float64 {
-	switch small := []float64{10, 12, 15, 17}; {
-	case code < len(small):
-		return small[code]
+	switch {
+	case code < len(smallBoresMm):
+		return smallBoresMm[code]
 	case code <= 96:
 		return 5 * float64(code)
 	}
 	return 0
 }
 
-// otherSeries are bearings that are not tapered, by what stands before the code of their bore. DIN 623-1, from memory.
-var otherSeries = []struct {
-	kind string
-	name *regexp.Regexp
-}{
-	{"deep groove ball", regexp.MustCompile(`^(?:6[0234]|160|61[89])(\d\d)(?:[^\d.]|$)`)},
-	{"angular contact ball", regexp.MustCompile(`^7[023](\d\d)(?:[^\d.]|$)`)},
-	{"self-aligning ball", regexp.MustCompile(`^(?:1[23]|2[23])(\d\d)(?:[^\d.]|$)`)},
-	{"spherical roller", regexp.MustCompile(`^2(?:13|22|23|3[012]|4[01])(\d\d)(?:[^\d.]|$)`)},
-	{"cylindrical roller", regexp.MustCompile(`^N(?:U|J|UP)? ?(?:10|2|3|22|23)(\d\d)(?:[^\d.]|$)`)},
+// otherSeries are bearings that are not tapered, by what stands before the code of their bore, as a pattern. DIN 623-1,
+// as makers' catalogues print it.
+var otherSeries = []struct{ kind, series string }{
+	{"deep groove ball", "60|62|63|64|160|618|619"},
+	{"angular contact ball", "70|72|73"},
+	{"self-aligning ball", "12|13|22|23"},
+	{"spherical roller", "213|222|223|230|231|232|240|241"},
+	{"cylindrical roller", "N(?:U|J|UP)? ?(?:10|2|3|22|23)"},
 }
 
 // tapered finds a bearing whose designation, with the bore that the job gives, is that of another kind.
 func (r *reviewer) tapered(j *parts.Joint) {
 	for _, other := range otherSeries {
-		m := other.name.FindStringSubmatch(j.Bearing.Bearing.Value)
+		m := regexp.MustCompile(`^(?:` + other.series + `)(\d\d)(?:[^\d.]|$)`).FindStringSubmatch(j.Bearing.Bearing.Value)
 		if m == nil {
 			continue
 		}
 		if code, _ := strconv.Atoi(m[1]); math.Abs(codedMm(code)-j.Bearing.Bore.Mm) < slackMm {
 			r.add(Finding{
 				Severity: Stop, Part: j.Name.Value, Pos: j.Bearing.Bearing.Pos, What: j.Bearing.Bearing.Value + " is no tapered roller bearing", Numbers: "the series and the code of its bore are those of a " + other.kind + " bearing",
-				Rule: "what a bearing joint works out holds for tapered roller bearings alone", Source: "DIN 623-1, from memory", Fix: "a tapered one; of another kind give the seats their fits and buy it under loose",
+				Rule: "what a bearing joint works out holds for tapered roller bearings alone", Source: "DIN 623-1", Fix: "a tapered one; of another kind give the seats their fits and buy it under loose",
 			})
 		}
 	}
