@@ -224,6 +224,38 @@ func (m *Machine) others(id string) []assembly.Body {
 	return seq.Keep(m.Bodies, func(b assembly.Body) bool { return b.ID != id && m.made(b.ID) })
 }
 
+// InMetal tells whether a hole of a group ends in the metal of its part and meets none of its other openings on its
+// way; false of a part that has no place.
+func (m *Machine) InMetal(part, group string) bool {
+	const beside, rings, rays = 0.3, 8, 12 // beside its wall; along it; round it
+	for _, f := range m.holes(part, group) {
+		radius := f.Group.Size.FinishedMm / 2
+		if t := f.Group.Size.Thread; t != nil {
+			radius = max(radius, t.MajorMm/2)
+		}
+		for _, at := range f.At {
+			own := seq.Keep(f.Body.Spans(at, f.Out.Reversed()), func(s assembly.Span) bool { return s.ToMm > 0 })
+			if len(own) == 0 {
+				continue // it goes through all that lies there
+			}
+			deep, into := own[0].FromMm, f.Body.Pose.Inverse()
+			frame := assembly.Frame(at, f.Out, f.Out.Square())
+			var places []assembly.Vec
+			for ring := range rings {
+				for ray := range rays {
+					place := assembly.Clock(radius+beside, 360*float64(ray)/rays)
+					place.Z = -deep * float64(ring+2) / (rings + 1) // not at its mouth, and down to its end
+					places = append(places, into.Apply(frame.Apply(place)))
+				}
+			}
+			if !slices.ContainsFunc(places, func(p assembly.Vec) bool { return f.Body.Solid.Dist(p) > 0 }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // Above is what lies nearest over the upper mouths of a group of holes, made or standing there, and how far
 // over them it is, mm; empty for nothing.
 func (m *Machine) Above(part, group string) (over string, freeMm float64) {

@@ -38,7 +38,7 @@ func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
 // the holes in the wall of what it stands in.
 var bought = together(
 	of(everyPart, each(everyHole, (*view).sizesNamed)),
-	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree),
+	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree, (*reviewer).nutOnThread),
 	of(everyMade, made.boughtFor),
 )
 
@@ -193,7 +193,7 @@ func (v *view) pinned(g *parts.HoleGroup, said parts.Text) {
 		mm    float64
 		wrong bool
 	}{
-		{hole, pin > 0 && (hole < pin-slackMm || hole > widest*pin)}, {deep, size(3) > 0 && deep-less < size(3)-slackMm},
+		{hole, pin > 0 && (hole < pin-slackMm || hole > widestPin*pin)}, {deep, size(3) > 0 && deep-less < size(3)-slackMm},
 		{between, off(between, size(5))}, {beside, off(beside, size(7))},
 	} {
 		if is.wrong {
@@ -460,6 +460,35 @@ func (r *reviewer) goesOnOwn(e *parts.Loose) bool {
 		Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
 	})
 	return true
+}
+
+// nutOnThread compares a nut that is bought alone with the threads on the outside of the parts that its words name: with
+// the step that they name, or where they name none with those of its diameter.
+func (r *reviewer) nutOnThread(e *parts.Loose) {
+	m := nutAlone.FindStringSubmatch(e.Item.Value)
+	if e.As != parts.ANut || m == nil {
+		return
+	}
+	nut, err := threads.Parse(m[1])
+	plain := func(said string) string { return strings.ReplaceAll(parts.Bare(said), "-", " ") }
+	how := e.Item.Value + " " + e.How.Value
+	for _, v := range r.all() {
+		if err != nil || !v.p.NamedIn(how) {
+			continue
+		}
+		own := seq.Keep(v.outside, func(c *cylinder) bool { return c.thread != nil })
+		said := seq.Keep(own, func(c *cylinder) bool { return strings.Contains(plain(how), plain(c.name)) })
+		if len(said) == 0 {
+			said = seq.Keep(own, func(c *cylinder) bool { return math.Abs(c.thread.MajorMm-nut.MajorMm) < slackMm })
+		}
+		if len(said) == 0 || slices.ContainsFunc(said, func(c *cylinder) bool { return c.thread.Designation == nut.Designation }) {
+			continue
+		}
+		v.report(Stop, said[0].name, e.Item.Pos, Finding{
+			What: "the nut that is bought does not go on " + said[0].name + " of " + v.p.Title.Value, Numbers: nut.Designation + " on " + said[0].thread.Designation,
+			Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
+		})
+	}
 }
 
 // screwOrder is a screw as ordered: its words, thread and length.

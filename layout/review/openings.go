@@ -36,6 +36,16 @@ func (v *view) stopsInWall(f *parts.Radial, z float64) {
 	})
 }
 
+// stopsInMetal finds holes for grease, a drain or the like in a face or a side that meet no bore and no other hole.
+func (v *view) stopsInMetal(g *parts.HoleGroup) {
+	if g.For.Opens() && !g.Through && v.machine().InMetal(v.p.Name.Value, g.Name.Value) {
+		v.report(Check, g.Name.Value, g.Depth.Pos, Finding{
+			What: g.Name.Value + " ends in the metal and opens into nothing", Numbers: v.mm(g.Depth.Mm) + " deep", LeftMm: left(g.Depth.Mm),
+			Rule: "what is for grease, or to run out, opens into the bore or hole that it is for", Source: "by geometry", Fix: "a deeper hole, or another place",
+		})
+	}
+}
+
 // overSeat finds openings that come out in the seat of a bearing or of a
 // spigot.
 func (v *view) overSeat(f *parts.Radial, z float64) {

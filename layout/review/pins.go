@@ -121,6 +121,10 @@ const (
 	pinGrade    = 8
 )
 
+// widestPin is how much larger than its pin a hole is at the most, that is for it. Common practice, no source: less
+// than for a screw, which clamps.
+const widestPin = 1.2
+
 // forPin is a plain hole and the words for what goes into it.
 type forPin struct {
 	name    string
@@ -187,7 +191,7 @@ func (v *view) pinSize(h forPin, across float64, pressed bool) flaw {
 	}
 	low, _, limited := v.limitsOf(&cylinder{size: h.size})
 	loose := pressed && (across < hole-slackMm || limited && low > most+geom.CloseMm)
-	f := flaw{across > hole+slackMm || loose || hole > widest*across, Finding{
+	f := flaw{across > hole+slackMm || loose || hole > widestPin*across, Finding{
 		Severity: Stop, What: "the pin of " + h.name + " is larger than its hole", Numbers: v.mm(across) + " in " + v.mm(hole),
 		Rule: "a pin goes into its hole", Source: "ISO 8734 and ISO 2338 in H7, ASME B18.8.2"}}
 	switch {

@@ -171,7 +171,7 @@ var partRules = []rule[*view]{
 	{"finish", "a seat is too rough", each(everyStep, (*view).rough)},
 	{"lead-in", "a press seat or a turned thread has no lead-in", each(everyStep, (*view).leadIn)},
 	{"limits", "limits lie far from their nominal size", each(everyStep, (*view).limitsOff)},
-	{"opening", "an opening in the outside opens onto the wrong thing", each(everyRadial, (*view).openRules)},
+	{"opening", "an opening opens onto the wrong thing, or onto nothing", together(each(everyRadial, (*view).openRules), each(everyHole, (*view).stopsInMetal))},
 	{"countersink", "a countersink does not take its screw head", each(everyHole, (*view).countersink)},
 	{"cutter", "a slot is too deep for the cutter of its width", together(each(everySlot, (*view).faceReach), each(everyRadial, (*view).radialReach))},
 	{"taper", "nothing gets into a cone", each(everyStep, (*view).shutCone)},

@@ -52,13 +52,16 @@ func onSide(r *part.Model, side parts.Side) assembly.Pose {
 func barHoles(r *part.Model, g *part.Group) []assembly.Simple {
 	in := r.Part.Bar
 	deep, travel := r.DrillMm(g)
+	if deep = max(deep, travel); !g.Through() {
+		deep += past // it ends where it says
+	}
 	var out []assembly.Simple
 	for _, q := range g.Points {
 		at := On(Wall(r, g), q)
 		if g.Side() == parts.BackSide {
 			at = assembly.Frame(assembly.Vec{X: -q.XMm, Y: q.YMm, Z: -in.Depth.Mm}, assembly.AxisZ.Reversed(), assembly.AxisY)
 		}
-		out = append(out, hole(g, max(deep, travel)).At(at))
+		out = append(out, hole(g, deep).At(at))
 	}
 	return out
 }

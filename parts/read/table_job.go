@@ -93,7 +93,7 @@ var standGroup = &Group{Name: "stand", Means: "Where the first part of a joint s
 	{Name: "from-right", Type: CoordinateType, Means: "from its right edge to the first part; not with from-left"},
 	{Name: "from-bottom", Type: CoordinateType, Means: "from its bottom edge to the first part"},
 	{Name: "from-top", Type: CoordinateType, Means: "from its top edge to the first part; not with from-bottom"},
-	{Name: "at", Type: PointType, Means: "where the first part's origin lies, right and up from the second's, as seen on that face; not with the distances", Example: "at: [0, 0]"},
+	{Name: "at", Type: PointType, Means: "where the first part's origin lies, right and up from the second's, as seen on that face; an origin is in the plane of the front, so that at a top, bottom, left or right it counts across from the front, where holes in the side of a bar count from its middle and distances from the edges; not with the distances", Example: "at: [0, 0]"},
 	{Name: "top", Type: WordType, Means: "which way the first part's TOP points on that face; where its front or back lies there", Words: ways},
 	{Name: "front", Type: WordType, Means: "which way the first part's front looks on that face; where an edge lies there", Words: ways},
 	{Name: "gap", Type: CoordinateType, Means: "between the two faces; below 0 the first part goes in", Default: "0"},
