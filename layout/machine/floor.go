@@ -1,0 +1,228 @@
+package machine
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/layout/stand"
+	"centrepop/parts"
+	"centrepop/parts/seq"
+)
+
+// floor is the lowest body; ok is false where it is no level plate and
+// no foot of a frame that the machine could stand on: which way is up is not known then.
+func (m *Machine) floor() (lowest int, ok bool) {
+	lowest = -1
+	for i := range m.Bodies {
+		if b := &m.Bodies[i]; stand.StandsIn(b) == 0 && !m.hangs(b) && (lowest < 0 || m.low(b) < m.low(&m.Bodies[lowest])) {
+			lowest = i
+		}
+	}
+	if lowest < 0 {
+		return lowest, false
+	}
+	r := m.PartOf(m.Bodies[lowest].ID)
+	return lowest, r != nil && m.carries(&m.Bodies[lowest], r.Part)
+}
+
+// low is how high a body reaches down.
+func (m *Machine) low(b *assembly.Body) float64 { return b.Box().Low.Dot(m.Up) }
+
+// hangs tells whether a body is a loose part or bought, on which no machine stands.
+func (m *Machine) hangs(b *assembly.Body) bool { return m.Of[b.ID].Part == "" || m.ByHand(m.Of[b.ID]) }
+
+// stand tells at which step the centre of gravity of what stands comes to lie
+// beyond what it stands on, before anything of it is anchored.
+func (m *Machine) stand() []plan.Problem {
+	lowest, ok := m.floor()
+	if !ok {
+		return nil
+	}
+	st := NewStage(m)
+	for n, j := range m.Joints {
+		on := st.Together(n+1, m.Bodies[lowest].ID)
+		if len(on) == 1 || m.OnlyBars(on) || j.Kind == parts.WeldKind && m.lacksFoot(on, lowest) {
+			continue
+		}
+		if m.lacks(on) {
+			return nil
+		}
+		bodies := st.BodiesOf(n+1, m.Bodies[lowest].ID)
+		name := m.Joint(j.Name).Anchored.Value
+		if slices.ContainsFunc(bodies, func(b assembly.Body) bool { return name != "" && m.Of[b.ID].Part == name }) {
+			return nil
+		}
+		s, ok := assembly.Standing(bodies, m.Up)
+		if !ok || s.MarginMm > 0 {
+			continue
+		}
+		return []plan.Problem{m.Fault(j.Name, plan.WouldTip, m.Named(m.Bodies[lowest].ID), stand.Rounded(-s.MarginMm, 1), plan.Of(plan.Kg, assembly.Together(bodies).MassKg))}
+	}
+	return nil
+}
+
+// lacksFoot tells whether some of what the machine will stand on is not there yet: it is
+// welded as it lies best until then.
+func (m *Machine) lacksFoot(on map[string]bool, lowest int) bool {
+	return slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool {
+		return !on[b.ID] && !m.hangs(&b) && m.low(&b) < m.low(&m.Bodies[lowest])+1
+	})
+}
+
+// lacks tells whether a joint of some of these bodies is not worked out: what they stand on is
+// not known then.
+func (m *Machine) lacks(on map[string]bool) bool {
+	return slices.ContainsFunc(m.Job.Joints, func(in *parts.Joint) bool {
+		ends := namedIn(in)
+		return (on[ends[0]] || on[ends[1]]) && m.StepOf(in.Name.Value) < 0
+	})
+}
+
+// tipsUnder finds screws that come out of a tapped hole under what the machine stands on, once for each joint.
+func (m *Machine) tipsUnder() (found []plan.Problem) {
+	lowest, ok := m.floor()
+	if !ok {
+		return nil
+	}
+	for _, j := range m.OfKind(parts.BoltKind) {
+		if j.Bolt.ProtrusionMm <= 0 || m.Joint(j.Name).Bolt.Nut {
+			continue
+		}
+		for b := range seq.Refs(m.Bodies) {
+			if under := m.low(&m.Bodies[lowest]) - m.low(b); m.IsScrew(b.ID, j) && under > stand.SurfaceMm {
+				found = append(found, m.Fault(j.Name, plan.TipUnder, m.Named(m.Bodies[lowest].ID), stand.Rounded(under, 1), plan.Named(j.Title)))
+				break
+			}
+		}
+	}
+	return found
+}
+
+// anchoredHigh finds what is anchored to the floor and stands over the middle of what it
+// carries: the machine is upside down. Where a joint is not worked out, its middle is not known.
+func (m *Machine) anchoredHigh() (found []plan.Problem) {
+	if len(m.Joints) < len(m.Job.Joints) {
+		return nil
+	}
+	for _, j := range m.Joints {
+		name := m.Joint(j.Name).Anchored.Value
+		i := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == name })
+		if name == "" || i < 0 {
+			continue
+		}
+		middle := assembly.Together(m.Bodies).Centre.Dot(m.Up)
+		if m.low(&m.Bodies[i]) <= middle {
+			continue
+		}
+		found = append(found, stand.Problem(j.Name, plan.AnchoredHigh, m.Joint(j.Name).Anchored.Pos, m.Named(m.Bodies[i].ID), stand.Rounded(m.low(&m.Bodies[i])-middle, 0)))
+	}
+	return found
+}
+
+// legsShort finds the lowest of what is named a leg or a foot, where the machine is anchored nowhere and something
+// else of it reaches lower: it does not stand on its legs. Legs with something lower under them stand on that.
+func (m *Machine) legsShort() []plan.Problem {
+	if len(m.Joints) < len(m.Job.Joints) || slices.ContainsFunc(m.Job.Joints, func(in *parts.Joint) bool { return in.Anchored.Value != "" }) {
+		return nil
+	}
+	var leg, lowest *assembly.Body
+	for b := range m.Parts() {
+		if m.hangs(b) {
+			continue
+		}
+		if lowest == nil || m.low(b) < m.low(lowest) {
+			lowest = b
+		}
+		if m.PartOf(b.ID).Part.For == parts.Leg && (leg == nil || m.low(b) < m.low(leg)) {
+			leg = b
+		}
+	}
+	if leg == nil || m.low(leg)-m.low(lowest) < 1 || !NewStage(m).Together(len(m.Joints), leg.ID)[lowest.ID] {
+		return nil
+	}
+	if m.standsOnPart(leg, m.low(lowest)) {
+		return nil
+	}
+	return []plan.Problem{stand.Problem("", plan.LegsShort, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(m.low(leg)-m.low(lowest), 1), m.Named(lowest.ID))}
+}
+
+// standsOnPart tells whether something of the machine is under a leg, which ends over a level.
+func (m *Machine) standsOnPart(leg *assembly.Body, level float64) bool {
+	box, down := leg.Box(), m.Up.Times(level-m.low(leg))
+	under := box.With(box.Low.Add(down), box.High.Add(down))
+	for b := range m.Parts() {
+		if m.low(b) < m.low(leg)-1 && b.Box().Meets(under, -1) {
+			return true
+		}
+	}
+	return false
+}
+
+// uprightPart is the least height of what is upright, as a share of its box's diagonal. Common practice, no source.
+const uprightPart = 0.9
+
+// legsUneven finds the leg of three or more upright ones that ends, with the foot joined to it, furthest over or under
+// where most of them do, by StandsMm or more.
+func (m *Machine) legsUneven() []plan.Problem {
+	var legs, ends []*assembly.Body
+	for b, r := range m.Parts() {
+		size := b.Box().High.Sub(b.Box().Low)
+		if r.Part.For != parts.Leg || m.hangs(b) || size.Dot(m.Up) < uprightPart*size.Len() {
+			continue
+		}
+		end := b
+		for _, j := range m.Joints {
+			for _, id := range m.heldBy(j.Name, b.ID) {
+				if foot := m.Standing(m.Of[id]); foot != nil && m.low(foot) < m.low(end) {
+					end = foot
+				}
+			}
+		}
+		legs, ends = append(legs, b), append(ends, end)
+	}
+	if len(m.Joints) < len(m.Job.Joints) || len(legs) < 3 {
+		return nil
+	}
+	floor := slices.Sorted(slices.Values(seq.Map(ends, m.low)))[len(ends)/2]
+	odd := slices.MaxFunc(ends, func(a, b *assembly.Body) int {
+		return cmp.Compare(math.Abs(m.low(a)-floor), math.Abs(m.low(b)-floor))
+	})
+	leg, off := legs[slices.Index(ends, odd)], m.low(odd)-floor
+	if math.Abs(off) < StandsMm || !NewStage(m).Together(len(m.Joints), leg.ID)[legs[0].ID] || m.standsOnPart(odd, floor) {
+		return nil
+	}
+	kind := plan.LegHigh
+	if off < 0 {
+		kind = plan.LegLow
+	}
+	return []plan.Problem{stand.Problem(m.between(leg.ID, ""), kind, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(math.Abs(off), 2))}
+}
+
+// carries tells whether a machine may stand on its lowest part: a plate that lies flat, or
+// bars of a frame, of which more than one reach so low.
+func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
+	if p.Kind != parts.BarPart {
+		return p.Flat() && b.Pose.Z.Cross(m.Up).Len() < 1e-6
+	}
+	feet := 0
+	for o := range seq.Refs(m.Bodies) {
+		if !m.hangs(o) && m.low(o) < m.low(b)+1 {
+			feet++
+		}
+	}
+	return feet > 1
+}
+
+// OnlyBars tells whether what stands, by ids, is a frame in the making, which lies as it is welded
+// best.
+func (m *Machine) OnlyBars(on map[string]bool) bool {
+	for id := range on {
+		if m.FormOf(id) != parts.BarPart {
+			return false
+		}
+	}
+	return true
+}
