@@ -54,9 +54,7 @@ func (opt Options) coverOf(pl *plan.Plan) *plan.Plan {
 	}
 	one := *pl
 	one.Parts = slices.DeleteFunc(slices.Clone(pl.Parts), func(p *plan.PartPlan) bool { return !slices.Contains(opt.Parts, p.Name) })
-	sawn := func(piece plan.CutPiece) bool {
-		return slices.ContainsFunc(one.Parts, func(p *plan.PartPlan) bool { return piece.Part == p.Title })
-	}
+	sawn := func(piece plan.CutPiece) bool { return slices.Contains(opt.Parts, piece.Name) }
 	one.Dangers = slices.DeleteFunc(slices.Clone(pl.Dangers), func(d plan.Danger) bool {
 		return !slices.ContainsFunc(one.Parts, func(p *plan.PartPlan) bool {
 			return slices.ContainsFunc(p.Operations, func(op plan.Operation) bool { return op.Machine == d.Machine })

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts/read"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
@@ -108,6 +109,10 @@ func TestCoverOfSomeParts(t *testing.T) {
 	pl := worked.Plan
 	if opt := (Options{}); opt.coverOf(pl) != pl {
 		t.Error("the whole packet's cover is not of the whole job")
+	}
+	two := &plan.Plan{Parts: []*plan.PartPlan{{Name: "a", Title: "Pin"}, {Name: "b", Title: "Pin"}}, Cuts: []plan.CutRow{{Bars: []plan.CutBar{{Pieces: []plan.CutPiece{{Part: "Pin", Name: "a"}, {Part: "Pin", Name: "b"}}}}}}}
+	if got := (Options{Parts: []string{"b"}}).coverOf(two).Cuts[0].Bars[0].Pieces; len(got) != 1 || got[0].Name != "b" {
+		t.Errorf("of two parts of one title: %v", got)
 	}
 	doc, err := Packet(pl, Options{Parts: []string{"stem", "cap-ring"}})
 	if err != nil {

@@ -261,7 +261,7 @@ func (b Bolt) holeRange(c *Choice, hole TappedHole, class string) error {
 // judge measures one stock length; shorterDoes says that the next shorter one
 // is long enough too, so that sticking out far has no excuse.
 func (b Bolt) judge(c Choice, j Joint, l float64, shorterDoes bool) Candidate {
-	k := Candidate{LengthMm: l, Name: b.Thread.Designation + " x " + b.LengthName(l)}
+	k := Candidate{LengthMm: l, Name: b.Ordered(l)}
 	b.judgeEnd(&k, c, j.Hole, shorterDoes)
 	if j.Hole != nil && k.EngagementMm < c.NeedMm-tiny {
 		k.add(ShortEngagement, k.EngagementMm, c.NeedMm)

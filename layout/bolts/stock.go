@@ -117,6 +117,11 @@ func (b Bolt) fullThreadAvailable(h Head, l float64) bool {
 // nearest listed length, 200 from M20 up.
 func fullThreadTo(d float64) float64 { return math.Min(10*d, 200) }
 
+// Ordered names the bolt with a length in mm as it is ordered: "M10 x 40".
+func (b Bolt) Ordered(lengthMm float64) string {
+	return b.Thread.Designation + " x " + b.LengthName(lengthMm)
+}
+
 // LengthName writes a length in mm as it is ordered: "40" or "2 1/4 in".
 func (b Bolt) LengthName(l float64) string {
 	if b.metric {

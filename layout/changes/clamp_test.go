@@ -46,7 +46,7 @@ func TestClampAndBarLines(t *testing.T) {
 		{"narrower cut", collar + clamp, "slot: 2", "slot: 1.5", []string{"→ split 1.5 wide", ": scrap"}},
 		{"smaller screw", collar + clamp, "M5", "M4", []string{"screw M4", ": scrap"}},
 		{"screw elsewhere", collar + clamp, "clock: 90", "axial: 9, clock: 90", []string{"9 from the front face", ": scrap"}},
-		{"stronger screw", collar + clamp, "M5 8.8", "M5 10.9", []string{"M5 × 12, 8.8", "M5 × 12, 10.9"}},
+		{"stronger screw", collar + clamp, "M5 8.8", "M5 10.9", []string{"M5 x 12, 8.8", "M5 x 12, 10.9"}},
 		{"split now", collar, "stock:", clamp + "stock:", []string{"clamp: new: split 2 wide", ": rework"}},
 		{"whole now", collar + clamp, clamp, "", []string{"clamp: no longer: split 2 wide", ": scrap"}},
 		{"thinner wall", rail, "wall: 4", "wall: 3", []string{"stock: square tube 50 × 50 × 4 → square tube 50 × 50 × 3: scrap"}},

@@ -336,7 +336,7 @@ func TestGreaseWhileTheRollersAreOpen(t *testing.T) {
 // 0.0140 in² × 140 ksi × 0.164 in = 36.2 lb in, 4.1 N m. The mill's nut is bought with its lock.
 func TestNutIsLockedOnItsStep(t *testing.T) {
 	t.Parallel()
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing"), []string{"Lock it by the clamp of Lock collar: screw #8-32 UNC × 1/2 in, A574 to 36 lb in (4 N m), oiled"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing"), []string{"Lock it by the clamp of Lock collar: screw #8-32 UNC x 1/2 in, A574 to 36 lb in (4 N m), oiled"}, nil)
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "rear-bearing"), []string{"Lock the nut by its lock: if no slot meets a tab inside these limits, change the washer or the nut, do not go past them. Turn again."}, nil)
 }
 

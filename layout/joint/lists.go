@@ -141,7 +141,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 			add(g.Bought(j.w), r.Part.Quantity, "")
 		}
 		if c := r.Clamp; c != nil {
-			add(c.Bought(j.w), r.Part.Quantity, "")
+			add(c.Bought(), r.Part.Quantity, "")
 		}
 		for g := range seq.Refs(r.Groups) {
 			if g.Hole == nil {
@@ -182,7 +182,7 @@ func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
 	if !long {
 		return ""
 	}
-	return "Jacking screw " + g.Size.Thread.Designation + " x " + b.LengthName(mm) + ", full thread"
+	return "Jacking screw " + b.Ordered(mm) + ", full thread"
 }
 
 // buyMotor lists the motor, unless it is among the things that are put on.

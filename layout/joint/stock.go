@@ -62,7 +62,7 @@ func (j *shop) cuts() []plan.CutRow {
 
 // blanks are the pieces of stock of a part, those of plate and sheet rounded up.
 func (j *shop) blanks(r *part.Model) []plan.CutPiece {
-	one := plan.CutPiece{Part: r.Out.Title, Count: r.Part.Quantity, LengthMm: geom.Clean(r.Part.Stock.Length.Mm)}
+	one := plan.CutPiece{Part: r.Out.Title, Name: r.Part.Name.Value, Count: r.Part.Quantity, LengthMm: geom.Clean(r.Part.Stock.Length.Mm)}
 	sides := func(of plan.CutPiece, x, y float64) plan.CutPiece {
 		of.LengthMm, of.AcrossMm = j.up(max(x, y)), j.up(min(x, y))
 		return of
@@ -99,7 +99,7 @@ func (j *shop) saw(row *plan.CutRow) {
 	var wanted []bars.Piece
 	total := row.TrimMm
 	for _, p := range pieces {
-		wanted = append(wanted, bars.Piece{Name: p.Part, Member: bars.Member{LengthMm: p.LengthMm, WidthMm: 1}, Count: p.Count}) // cut square, at any width
+		wanted = append(wanted, bars.Piece{Name: p.Name, Member: bars.Member{LengthMm: p.LengthMm, WidthMm: 1}, Count: p.Count}) // cut square, at any width
 		total += float64(p.Count) * (p.LengthMm + row.KerfMm)
 	}
 	if total < wholeShare*bar.BarMm {
@@ -116,11 +116,11 @@ func (j *shop) saw(row *plan.CutRow) {
 	for _, b := range laid {
 		cut := plan.CutBar{OffcutMm: geom.Clean(b.OffcutMm)}
 		for _, c := range b.Cuts {
-			if n := len(cut.Pieces); n > 0 && cut.Pieces[n-1].Part == c.Name && cut.Pieces[n-1].LengthMm == geom.Clean(c.Member.LengthMm) {
+			if n := len(cut.Pieces); n > 0 && cut.Pieces[n-1].Name == c.Name && cut.Pieces[n-1].LengthMm == geom.Clean(c.Member.LengthMm) {
 				cut.Pieces[n-1].Count++
 				continue
 			}
-			cut.Pieces = append(cut.Pieces, plan.CutPiece{Part: c.Name, Count: 1, LengthMm: geom.Clean(c.Member.LengthMm), FromMm: geom.Clean(c.FromMm)})
+			cut.Pieces = append(cut.Pieces, plan.CutPiece{Part: j.model(c.Name).Out.Title, Name: c.Name, Count: 1, LengthMm: geom.Clean(c.Member.LengthMm), FromMm: geom.Clean(c.FromMm)})
 		}
 		row.Bars = append(row.Bars, cut)
 	}

@@ -32,14 +32,14 @@ func TestStockToOrder(t *testing.T) {
 		stock string
 		want  []plan.CutPiece
 	}{
-		{mill, "round Ø190, saw cut", []plan.CutPiece{{Part: "Bearing housing", Count: 1, LengthMm: 126}}},
-		{mill, "round Ø30, saw cut", []plan.CutPiece{{Part: "Pillar", Count: 4, LengthMm: 266}}},
-		{mill, "casting 265", []plan.CutPiece{{Part: "Lantern", Count: 1, LengthMm: 106}}},
-		{mill, "plate 20, laser cut", []plan.CutPiece{{Part: "Die ring", Count: 1, LengthMm: 262, AcrossMm: 262, Round: true}, {Part: "Motor adapter", Count: 1, LengthMm: 320, AcrossMm: 314}}},
-		{mill, "plate 6, laser cut", []plan.CutPiece{{Part: "Auger lock plate", Count: 1, LengthMm: 104, AcrossMm: 90}}}, // 90/cos 30° = 103.9
-		{mill, "sheet 6, plasma cut", []plan.CutPiece{{Part: "Auger flight", Count: 3, LengthMm: 164, AcrossMm: 163}}},
-		{jack, "plate 0.5 in, laser cut", []plan.CutPiece{{Part: "Pedestal flange", Count: 2, LengthMm: 177.8, AcrossMm: 177.8, Round: true}}},
-		{jack, "sheet 0.06 in", []plan.CutPiece{{Part: "Rain cone", Count: 1, LengthMm: 10.4375 * 25.4, AcrossMm: 8.3125 * 25.4}}},
+		{mill, "round Ø190, saw cut", []plan.CutPiece{{Part: "Bearing housing", Name: "bearing-housing", Count: 1, LengthMm: 126}}},
+		{mill, "round Ø30, saw cut", []plan.CutPiece{{Part: "Pillar", Name: "pillar", Count: 4, LengthMm: 266}}},
+		{mill, "casting 265", []plan.CutPiece{{Part: "Lantern", Name: "lantern", Count: 1, LengthMm: 106}}},
+		{mill, "plate 20, laser cut", []plan.CutPiece{{Part: "Die ring", Name: "die-ring", Count: 1, LengthMm: 262, AcrossMm: 262, Round: true}, {Part: "Motor adapter", Name: "motor-adapter", Count: 1, LengthMm: 320, AcrossMm: 314}}},
+		{mill, "plate 6, laser cut", []plan.CutPiece{{Part: "Auger lock plate", Name: "lock-plate", Count: 1, LengthMm: 104, AcrossMm: 90}}}, // 90/cos 30° = 103.9
+		{mill, "sheet 6, plasma cut", []plan.CutPiece{{Part: "Auger flight", Name: "auger-flight", Count: 3, LengthMm: 164, AcrossMm: 163}}},
+		{jack, "plate 0.5 in, laser cut", []plan.CutPiece{{Part: "Pedestal flange", Name: "pedestal-flange", Count: 2, LengthMm: 177.8, AcrossMm: 177.8, Round: true}}},
+		{jack, "sheet 0.06 in", []plan.CutPiece{{Part: "Rain cone", Name: "rain-cone", Count: 1, LengthMm: 10.4375 * 25.4, AcrossMm: 8.3125 * 25.4}}},
 	} {
 		row := stockRow(t, c.p, c.stock)
 		for i := range c.want {
@@ -69,8 +69,8 @@ func near(want, got float64) float64 {
 func TestWholeBars(t *testing.T) {
 	t.Parallel()
 	for count, want := range map[string]plan.CutBar{
-		"11": {Pieces: []plan.CutPiece{{Part: "Pillar", Count: 11, LengthMm: 266}}},
-		"12": {Pieces: []plan.CutPiece{{Part: "Pillar", Count: 12, LengthMm: 266, FromMm: 10}}, OffcutMm: 2774},
+		"11": {Pieces: []plan.CutPiece{{Part: "Pillar", Name: "pillar", Count: 11, LengthMm: 266}}},
+		"12": {Pieces: []plan.CutPiece{{Part: "Pillar", Name: "pillar", Count: 12, LengthMm: 266, FromMm: 10}}, OffcutMm: 2774},
 	} {
 		p, err := draft(editedDemo(t, "pugmill", "pillar.yaml", "quantity: 4", "quantity: "+count))
 		if err != nil {

@@ -65,21 +65,15 @@ func (z *sizer) clamp() {
 	z.Clamp = c
 }
 
-// screwText is the screw in the unit that it is sold in.
-func (c *Clamp) screwText(w words.Writer) string {
-	long := c.bolt.LengthName(c.Row.LongMm)
-	if c.bolt.Thread.TPI == 0 && w.Units == parts.Inches {
-		long += " mm"
-	}
-	return c.Row.Thread + " × " + long + ", " + c.Row.Class
-}
+// screwText is the screw as it is ordered.
+func (c *Clamp) screwText() string { return c.bolt.Ordered(c.Row.LongMm) + ", " + c.Row.Class }
 
 // Bought is the screw as it is ordered.
-func (c *Clamp) Bought(w words.Writer) string { return "Bolt " + c.screwText(w) + ", socket head" }
+func (c *Clamp) Bought() string { return "Bolt " + c.screwText() + ", socket head" }
 
 // Tighten says to what torque its screw is tightened.
 func (c *Clamp) Tighten(w words.Writer) string {
-	return "screw " + c.screwText(w) + " to " + w.Torque(c.work.TorqueNm) + ", oiled (K " + words.Trim(c.work.NutFactor.K, 2) + ")"
+	return "screw " + c.screwText() + " to " + w.Torque(c.work.TorqueNm) + ", oiled (K " + words.Trim(c.work.NutFactor.K, 2) + ")"
 }
 
 // clampRow is the split, nil if there is none.
@@ -131,7 +125,7 @@ func (c *Clamp) feature(n *Numbered) plan.Feature {
 		proud = "its head stands " + n.W.Read(c.Row.ProudMm) + " over the round"
 	}
 	return plan.Feature{
-		Kind: plan.ClampFeature, Name: "clamp", Size: "split " + w.Size(c.Row.SlotMm) + " wide, screw " + c.screwText(w),
+		Kind: plan.ClampFeature, Name: "clamp", Size: "split " + w.Size(c.Row.SlotMm) + " wide, screw " + c.screwText(),
 		Note:    words.Join("; ", "cut at clock "+words.Trim(c.Row.ClockDeg, 3)+"°, head clockwise of it", "screw "+w.Read(c.Row.AtMm)+" from the axis, "+w.Read(c.Row.AxialMm)+" from the front face", proud),
 		Balloon: plan.XY{XMm: c.Row.AxialMm, YMm: c.Row.AtMm},
 	}

@@ -49,8 +49,8 @@ func TestSplitRing(t *testing.T) {
 		}
 	}
 	row := m.Out.Clamp
-	if row.LongMm != 16 || row.AxialMm != 10 || row.HoldsMm != 9 || m.Clamp.Bought(m.W) != "Bolt M5 × 16, 8.8, socket head" {
-		t.Errorf("%+v %s", row, m.Clamp.Bought(m.W))
+	if row.LongMm != 16 || row.AxialMm != 10 || row.HoldsMm != 9 || m.Clamp.Bought() != "Bolt M5 x 16, 8.8, socket head" {
+		t.Errorf("%+v %s", row, m.Clamp.Bought())
 	}
 	var checks []string
 	for _, c := range m.Out.Checks {

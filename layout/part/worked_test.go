@@ -92,7 +92,7 @@ func asked(m *Model) (out []string) {
 		say("buy %s; %s %.3f %v", m.Grooves[i].Bought(m.W), ring, thick, ok)
 	}
 	if m.Clamp != nil {
-		say("buy %s", m.Clamp.Bought(m.W))
+		say("buy %s", m.Clamp.Bought())
 	}
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
 		if reach, main, ok := m.ReachMm(f); ok {

@@ -584,7 +584,8 @@ type CutBar struct {
 // AcrossMm, round ones where Round is set; of a casting its length, the first of a bar
 // FromMm from its end.
 type CutPiece struct {
-	Part     string  `json:"part"`
+	Part     string  `json:"part"` // its title
+	Name     string  `json:"-"`
 	Count    int     `json:"count"`
 	LengthMm float64 `json:"length_mm"`
 	AcrossMm float64 `json:"across_mm,omitempty"`
