@@ -549,6 +549,8 @@ type Pattern struct {
 	Shape geom.Pattern
 	Count int    // of places, 1 to 1000
 	PCD   Length // pitch circle; unset for patterns without one
+	// Centre is the middle of the pitch circle, in mm.
+	Centre geom.Point
 	// Datum is where listed points are measured from: "centre", or an edge
 	// pair such as "left-bottom" of the outline's bounding box, as seen on
 	// the face. From an edge pair both lengths go inward: from the right
@@ -558,6 +560,9 @@ type Pattern struct {
 	// from Pos.
 	Blame []Pos
 }
+
+// AboutAxis tells whether the places lie on a pitch circle about the part's axis.
+func (p Pattern) AboutAxis() bool { return p.PCD.Mm > 0 && p.Centre == geom.Point{} }
 
 // PosOf is the place in the input that put hole i (from 0) where it is.
 func (p Pattern) PosOf(i int) Pos {

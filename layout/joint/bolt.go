@@ -233,7 +233,7 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 		return true
 	}
 	kind, args := plan.HolesMiss, []plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Of(plan.Mm, geom.Clean(reach.mm)), t.a.holes()}
-	onCircles := t.a.group.Pattern().PCD.Set() && t.b.group.Pattern().PCD.Set()
+	onCircles := t.a.group.Pattern().AboutAxis() && t.b.group.Pattern().AboutAxis()
 	run := reach.mm + reach.a.LengthMm() + reach.b.LengthMm()
 	mm, other := spacing(a, b, run)
 	if mm == other && (t.beside != nil || !t.walls()) { // else nothing says how the slots lie to one another

@@ -241,7 +241,7 @@ func (usual) where(n *Numbered, m *Group) string {
 	face := string(m.Face) + " face"
 	switch shape := p.Shape.(type) {
 	case geom.Ring, geom.Arc, geom.Angles:
-		return "PCD " + n.W.Size(p.PCD.Mm) + ", hole " + words.Trim(float64(m.Group.First), 0) + " at " + words.Trim(geom.ClockDeg(m.Points[0]), 3) + "°, " + face
+		return words.PitchCircle(p.PCD.Mm, p.Centre, n.W.Size) + ", hole " + words.Trim(float64(m.Group.First), 0) + " at " + words.Trim(geom.ClockDeg(m.Points[0].Minus(p.Centre)), 3) + "°, " + face
 	case geom.Grid:
 		return n.gridWords(shape) + ", " + face
 	case geom.Along:
@@ -292,6 +292,9 @@ func (m *Group) placesWords() string {
 func (m *Group) shown(w words.Writer, out *plan.Face, offset int) {
 	g := *m.Group
 	g.First += offset
+	if out.Face != m.Face {
+		g.PCDAboutMm = g.PCDAboutMm.Mirrored()
+	}
 	if offset > 0 {
 		g.Chords = slices.Clone(g.Chords)
 		for i := range g.Chords {
@@ -301,7 +304,7 @@ func (m *Group) shown(w words.Writer, out *plan.Face, offset int) {
 	}
 	out.Groups = append(out.Groups, g)
 	if pcd := m.pattern.PCD.Mm; pcd > 0 && m.on == "" && m.Hole != nil { // slots are measured from edges
-		c := plan.Circle{Label: "PCD " + w.Size(pcd), DiameterMm: pcd, Pitch: true}
+		c := plan.Circle{Label: "PCD " + w.Size(pcd), DiameterMm: pcd, CentreMm: g.PCDAboutMm, Pitch: true}
 		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
 			out.Circles = append(out.Circles, c)
 		}

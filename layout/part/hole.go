@@ -183,7 +183,7 @@ func (h holes) size(z *sizer) Made { return z.holeSize(h.in.Size) }
 
 func (h holes) describe(s *Sizes, m *Group) {
 	m.Hole = h.in
-	m.Group.PCDMm = m.pattern.PCD.Mm
+	m.Group.PCDMm, m.Group.PCDAboutMm = m.pattern.PCD.Mm, m.pattern.Centre
 	m.Group.Chords = chords(m.pattern.Shape, m.Points, m.Group.First, m.Size.pinMm())
 	m.Group.Extra = words.Join("; ", h.mouth(s.W)...)
 }

@@ -135,9 +135,9 @@ func (usual) checkPlace(r *record, m *Group) {
 			s.checkPlace(r, m, f)
 			continue
 		}
-		if f.Face == m.Face && m.pattern.PCD.Mm > 0 && m.Group.Count > 1 {
+		if f.Face == m.Face && m.pattern.AboutAxis() && m.Group.Count > 1 {
 			m.checkRound(r)
-		} else if f.Face == m.Face && m.pattern.PCD.Mm == 0 && !f.Round {
+		} else if f.Face == m.Face && !m.pattern.AboutAxis() && !f.Round {
 			m.checkEdges(r, f)
 		}
 	}
@@ -184,7 +184,7 @@ func (m *Group) checkEdges(r *record, f *plan.Face) {
 func (m *Group) checkRows(r *record) {
 	var row []plan.Chord
 	for o := range seq.Refs(r.Groups) {
-		if o.Hole == nil || o.Face != m.Face || o.pattern.PCD.Mm > 0 || o.Group.First >= m.Group.First || o.Group.Count != m.Group.Count || o.Size.Text != m.Size.Text {
+		if o.Hole == nil || o.Face != m.Face || o.pattern.AboutAxis() || o.Group.First >= m.Group.First || o.Group.Count != m.Group.Count || o.Size.Text != m.Size.Text {
 			continue
 		}
 		near := plan.Chord{From: o.Group.First, CentreMm: math.Inf(1)}

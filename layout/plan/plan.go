@@ -198,6 +198,7 @@ type Group struct {
 	// Placed is what makes it instead of punch marks: ByCutter, or the name of a drill jig.
 	Placed     string  `json:"placed,omitempty"`
 	PCDMm      float64 `json:"pcd_mm,omitempty"`
+	PCDAboutMm XY      `json:"pcd_about,omitzero"` // middle of the pitch circle, as Marked is seen
 	DrillMm    float64 `json:"drill_mm"`
 	FinishedMm float64 `json:"finished_mm"` // clearance or reamed size; major diameter of a tapped hole
 	Thread     string  `json:"thread,omitempty"`

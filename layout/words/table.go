@@ -38,6 +38,18 @@ func Short(mm float64, units parts.Units) string {
 	return Trim(mm, 2)
 }
 
+// PitchCircle writes the circle that holes lie on and its middle, in lengths by size: "PCD 140", "PCD 140 about
+// x 30, y -40"; of none nothing.
+func PitchCircle(pcdMm float64, about plan.XY, size func(mm float64) string) string {
+	switch {
+	case pcdMm == 0:
+		return ""
+	case about == plan.XY{}:
+		return "PCD " + size(pcdMm)
+	}
+	return "PCD " + size(pcdMm) + " about x " + size(about.XMm) + ", y " + size(about.YMm)
+}
+
 // Sized is a length as Short has it, with its unit.
 func Sized(mm float64, units parts.Units) string { return Short(mm, units) + " " + string(units) }
 

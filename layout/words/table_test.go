@@ -17,6 +17,8 @@ func TestTableFormats(t *testing.T) {
 		{Short(11.1125, parts.Inches), "0.438"}, {Angle(360.0 / 7), "51.43°"}, {Angle(30), "30°"},
 		{mm.Mass(0), "not known"}, {mm.Mass(0.6551), "0.655 kg"}, {mm.Mass(13.44), "13.4 kg"}, {mm.Mass(2.314), "2.31 kg"}, {mm.Mass(250.4), "250 kg"},
 		{in.Mass(0.45359237), "1.00 lb"}, {in.Mass(100), "220 lb"}, {in.RoundMass(0.2, 2), "0.44 lb"}, {mm.RoundMass(0.2, 2), "0.2 kg"},
+		{PitchCircle(0, plan.XY{XMm: 3}, mm.Size), ""}, {PitchCircle(140, plan.XY{}, mm.Size), "PCD 140"},
+		{PitchCircle(140, plan.XY{YMm: -40}, mm.Size), "PCD 140 about x 0, y -40"}, {PitchCircle(25.4, plan.XY{XMm: 12.7, YMm: 6.35}, in.Size), "PCD 1 in about x 0.5 in, y 0.25 in"},
 		{Span(1, 6), "1–6"}, {Span(7, 1), "7"},
 	} {
 		if c.got != c.want {

@@ -27,16 +27,17 @@ var Patterns = []Pattern{
 	Listed{At: []Point{{10, 20}, {30, 20}}, Datum: "left-bottom"},
 }
 
-// Ring is Count equally spaced places on a pitch circle about the origin, one
+// Ring is Count equally spaced places on a pitch circle about Centre, one
 // of them at FirstDeg. It is numbered clockwise from TOP.
 type Ring struct {
 	PCDMm    float64
 	Count    int
 	FirstDeg float64
+	Centre   Point
 }
 
 // Places of a ring.
-func (r Ring) Places(Box) []Point { return onCircle(r.PCDMm, r.AnglesDeg()) }
+func (r Ring) Places(Box) []Point { return onCircle(r.Centre, r.PCDMm, r.AnglesDeg()) }
 
 // AnglesDeg are the clock angles of a ring in numbering order, 0 ≤ a < 360.
 func (r Ring) AnglesDeg() []float64 {
@@ -54,6 +55,7 @@ type Arc struct {
 	PCDMm             float64
 	Count             int
 	FirstDeg, LastDeg float64
+	Centre            Point
 }
 
 // Places of an arc.
@@ -66,18 +68,19 @@ func (a Arc) Places(Box) []Point {
 	for i := range angles {
 		angles[i] = a.FirstDeg + step*float64(i)
 	}
-	return onCircle(a.PCDMm, angles)
+	return onCircle(a.Centre, a.PCDMm, angles)
 }
 
 // Angles is places at listed clock angles on a pitch circle, numbered
 // clockwise from TOP.
 type Angles struct {
-	PCDMm float64
-	Deg   []float64
+	PCDMm  float64
+	Deg    []float64
+	Centre Point
 }
 
 // Places at the angles.
-func (a Angles) Places(Box) []Point { return onCircle(a.PCDMm, slices.Clone(a.Deg)) }
+func (a Angles) Places(Box) []Point { return onCircle(a.Centre, a.PCDMm, slices.Clone(a.Deg)) }
 
 // Grid is Columns × Rows places about Centre, numbered in rows from the top
 // left.
@@ -202,7 +205,10 @@ func FromTop(deg []float64) {
 	slices.Sort(deg)
 }
 
-func onCircle(pcdMm float64, deg []float64) []Point {
+func onCircle(centre Point, pcdMm float64, deg []float64) []Point {
 	FromTop(deg)
-	return seq.Map(deg, func(a float64) Point { return Clock(pcdMm/2, a) })
+	return seq.Map(deg, func(a float64) Point {
+		q := Clock(pcdMm/2, a).Plus(centre)
+		return Point{Clean(q.XMm), Clean(q.YMm)}
+	})
 }

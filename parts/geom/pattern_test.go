@@ -17,6 +17,9 @@ func TestPlaces(t *testing.T) {
 		want []Point
 	}{
 		{"ring from 90°, numbered from TOP", Ring{PCDMm: 100, Count: 4, FirstDeg: 90}, []Point{{0, 50}, {50, 0}, {0, -50}, {-50, 0}}},
+		{"ring about a point of its own", Ring{PCDMm: 100, Count: 4, FirstDeg: 90, Centre: Point{10, -20}}, []Point{{10, 30}, {60, -20}, {10, -70}, {-40, -20}}},
+		{"arc about a point of its own", Arc{PCDMm: 20, Count: 2, FirstDeg: 0, LastDeg: 90, Centre: Point{-5, 5}}, []Point{{-5, 15}, {5, 5}}},
+		{"angles about a point of their own", Angles{PCDMm: 20, Deg: []float64{180}, Centre: Point{0, 7}}, []Point{{0, -3}}},
 		{"ring of one before TOP", Ring{PCDMm: 60, Count: 1, FirstDeg: -90}, []Point{{-30, 0}}},
 		{"arc from 30° to 150°, both ends", Arc{PCDMm: 100, Count: 3, FirstDeg: 30, LastDeg: 150}, []Point{{25, 25 * math.Sqrt(3)}, {50, 0}, {25, -25 * math.Sqrt(3)}}},
 		{"arc over TOP is numbered from TOP", Arc{PCDMm: 100, Count: 3, FirstDeg: -90, LastDeg: 90}, []Point{{0, 50}, {50, 0}, {-50, 0}}},

@@ -46,7 +46,7 @@ notes: [one, "two: three"]
 		{"bore", fmt.Sprint(p.Bore.Size.Nominal.Mm, p.Bore.Size.Fit.LightPress.Part, p.Bore.Size.Fit.LightPress.Feature, p.Bore.Leave.Mm), "114.3barrel-tubeoutside2"},
 		{"chamfer", fmt.Sprint(p.Chamfers[0].Edge.Value, p.Chamfers[0].Size.Mm, p.Chamfers[0].Angle.Deg, p.Chamfers[0].For), "bore-back 5 45 weld"},
 		{"clearance", fmt.Sprint(p.Holes[0].Size.Make, p.Holes[0].Size.Thread, p.Holes[0].Size.Series, p.Holes[0].Through), "clearanceM10mediumtrue"},
-		{"pattern", fmt.Sprint(p.Holes[0].Pattern.Count, p.Holes[0].Pattern.Shape), "6 {140 6 30}"},
+		{"pattern", fmt.Sprint(p.Holes[0].Pattern.Count, p.Holes[0].Pattern.Shape), "6 {140 6 30 {0 0}}"},
 		{"back face", fmt.Sprint(p.Holes[1].Face, p.Holes[1].Size.Make, p.Holes[1].Size.Size.Fit.Class.Value), "backplainH7"},
 		{"tapped", fmt.Sprint(p.Holes[2].Size.Make, p.Holes[2].Size.Thread, p.Holes[2].Through, p.Holes[2].Depth.Mm, p.Holes[2].Note.Value), "tapM8false6for pulling"},
 		{"place", fmt.Sprint(p.Holes[2].Pattern.Shape, p.Holes[2].Pattern.PosOf(1)), fmt.Sprint("{[{0 60} {0 -60}] centre} ", parts.Pos{File: "part.yaml", Line: 13, Column: 31})},

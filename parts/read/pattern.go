@@ -20,30 +20,33 @@ var patterns = []struct {
 		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
 		{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 1, High: maxCount},
 		{Name: "first", Type: AngleType, Means: "clock angle of one of them, from TOP", Default: "0"},
+		circleCentre,
 	}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
-		p.PCD = f.length("pcd")
-		return geom.Ring{PCDMm: p.PCD.Mm, Count: f.count("count"), FirstDeg: f.angle("first").Deg}
+		f.pitchCircle(p)
+		return geom.Ring{PCDMm: p.PCD.Mm, Count: f.count("count"), FirstDeg: f.angle("first").Deg, Centre: p.Centre}
 	}},
 	{Key{Name: "arc", Type: KeysType, Means: "equally spaced from one angle to another", Group: &Group{Name: "arc", Means: "Places equally spaced from one clock angle clockwise to another, both included.", Example: "arc: {pcd: 140, count: 4, first: 30, last: 150}", Keys: []Key{
 		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
 		{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 2, High: maxCount},
 		{Name: "first", Type: AngleType, Need: true, Means: "clock angle of the first"},
 		{Name: "last", Type: AngleType, Need: true, Means: "clock angle of the last"},
+		circleCentre,
 	}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
-		p.PCD = f.length("pcd")
+		f.pitchCircle(p)
 		count, first, last := f.count("count"), f.angle("first"), f.angle("last")
 		if first.Pos.Line > 0 && last.Pos.Line > 0 && geom.SweepDeg(first.Deg, last.Deg) == 360 {
 			f.faultf(last.Pos, "two different angles; circle spaces holes all round",
 				"the arc runs from %g to %g degrees, the same place", first.Deg, last.Deg)
 		}
-		return geom.Arc{PCDMm: p.PCD.Mm, Count: count, FirstDeg: first.Deg, LastDeg: last.Deg}
+		return geom.Arc{PCDMm: p.PCD.Mm, Count: count, FirstDeg: first.Deg, LastDeg: last.Deg, Centre: p.Centre}
 	}},
 	{Key{Name: "angles", Type: KeysType, Means: "at listed clock angles", Group: &Group{Name: "angles", Means: "Places at listed clock angles on a pitch circle.", Example: "angles: {pcd: 140, at: [0, 75, 200]}", Keys: []Key{
 		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter", Example: "the pitch circle diameter"},
 		{Name: "at", Type: AnglesType, Need: true, Means: "clock angles, each once", Entries: [2]int{1, maxCount}, Example: "a list of clock angles, such as [0, 75, 200]"},
+		circleCentre,
 	}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
-		p.PCD = f.length("pcd")
-		return geom.Angles{PCDMm: p.PCD.Mm, Deg: seq.Map(f.angles("at"), func(a parts.Angle) float64 { return a.Deg })}
+		f.pitchCircle(p)
+		return geom.Angles{PCDMm: p.PCD.Mm, Deg: seq.Map(f.angles("at"), func(a parts.Angle) float64 { return a.Deg }), Centre: p.Centre}
 	}},
 	{Key{Name: "grid", Type: KeysType, Means: "in columns and rows", Group: &Group{Name: "grid", Means: "Places in columns and rows, numbered in rows from the top left.", Example: "grid: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}",
 		Keys: rowsKeys(1)}}, func(f *fields, _ *parts.Pattern) geom.Pattern { return f.rows() }},
@@ -71,6 +74,14 @@ var patterns = []struct {
 		}
 		return shape
 	}},
+}
+
+// circleCentre is that of a pitch circle.
+var circleCentre = Key{Name: "centre", Type: PointType, Means: "middle of the pitch circle; clock angles count about it", Default: "the origin", Example: "a point [x, y]"}
+
+// pitchCircle reads the circle that places lie on.
+func (f *fields) pitchCircle(p *parts.Pattern) {
+	p.PCD, p.Centre = f.length("pcd"), f.point("centre").At()
 }
 
 // rowsKeys are those of the patterns in rows, with the fewest places of a full row.

@@ -59,12 +59,9 @@ func (d density) holeTable(face *plan.Face, units parts.Units) draw.Table {
 		{Head: "Drill Ø", Align: draw.Right, Size: d.smallMm()},
 	}}
 	var lead []string
+	short := func(mm float64) string { return words.Short(mm, units) }
 	for _, g := range face.Groups {
-		text := words.Span(g.First, g.Count) + ": " + words.Join(", ", g.SizeText, g.DepthText, g.Extra)
-		if g.PCDMm > 0 {
-			text += ", PCD " + words.Short(g.PCDMm, units)
-		}
-		lead = append(lead, text+".")
+		lead = append(lead, words.Span(g.First, g.Count)+": "+words.Join(", ", g.SizeText, g.DepthText, g.Extra, words.PitchCircle(g.PCDMm, g.PCDAboutMm, short))+".")
 	}
 	t.Lead = strings.Join(append(lead, countedFrom(face, units)...), " ")
 	for _, h := range face.Holes {

@@ -224,11 +224,9 @@ func (p *punch) legend() []string {
 		}
 		lines = append(lines, at)
 	}
+	short := func(mm float64) string { return words.Short(mm, p.pl.Units) }
 	for _, g := range p.groups {
-		line := p.numbered(g.Name, g.First, g.Count) + "  " + words.Join(", ", g.SizeText, g.DepthText, g.Extra)
-		if g.PCDMm > 0 {
-			line += ", PCD " + words.Short(g.PCDMm, p.pl.Units)
-		}
+		line := p.numbered(g.Name, g.First, g.Count) + "  " + words.Join(", ", g.SizeText, g.DepthText, g.Extra, words.PitchCircle(g.PCDMm, g.PCDAboutMm, short))
 		if g.Marked != "" && g.Marked != p.face.Face {
 			line += "; drawn on the " + string(g.Marked) + ", mirrored here"
 		}
