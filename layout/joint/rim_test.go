@@ -1,9 +1,10 @@
-package machine_test
+package joint_test
 
 import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/layouttest"
 	"centrepop/layout/plan"
 )
 
@@ -23,7 +24,7 @@ func TestOpenOnARim(t *testing.T) {
 		{disc, "outline", "top", "at: [0, 0], front: up", rounded, "No gap."},
 		{disc, "outline", "front", "at: [0, 0], front: up", square, "No gap."},
 	} {
-		_, pl := load(t, write(t, map[string]string{"disc.yaml": "part: disc\n" + c.on, "lug.yaml": "part: lug\nkind: plate\nmaterial: S235\nstock: {plate: 10}\noutline: {" + c.lug + "}\n",
+		_, pl := layouttest.Load(t, layouttest.Write(t, map[string]string{"disc.yaml": "part: disc\n" + c.on, "lug.yaml": "part: lug\nkind: plate\nmaterial: S235\nstock: {plate: 10}\noutline: {" + c.lug + "}\n",
 			"job.yaml": "job: Lug\nunits: mm\nparts: [disc.yaml, lug.yaml]\njoints:\n  - {name: lug, weld: {part: lug.outline, to: disc." + c.feature + ", type: fillet, size: 5, length: 40, sides: 2}, place: {on: " + c.face + ", with: bottom, " + c.place + "}}\n"}))
 		j := pl.Joints[0]
 		if do := strings.Join(j.Steps[0].Do, " "); !strings.HasSuffix(do, c.gap) {
