@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/parts"
 )
 
 const frameJob = `job: Frame
@@ -124,6 +125,20 @@ func TestBarsMeetByTheirEnds(t *testing.T) {
 	for pair, want := range map[[2]string]bool{{"rail#1", "rail#2"}: true, {"rail#1", "end#2"}: true, {"arm#1", "post#1"}: true, {"arm#1", "rail#1"}: false, {"end#1", "post#1"}: false} {
 		if m.Tied(body(t, m, pair[0]), body(t, m, pair[1])) != want {
 			t.Errorf("%v tied: %v", pair, !want)
+		}
+	}
+}
+
+// Of an arm coped at both ends on two posts, the end that sits on each.
+func TestCopes(t *testing.T) {
+	t.Parallel()
+	files := frame(t, "arm.yaml", "right: {", "left: {onto: prop.outside, place: {clock: 270, axial: 120}}, right: {", "job.yaml", "post.yaml,", "post.yaml, prop.yaml,")
+	files["prop.yaml"] = strings.Replace(files["post.yaml"], "part: post", "part: prop", 1)
+	m, _ := load(t, write(t, files))
+	arm := m.Model("arm").Part.Bar
+	for on, want := range map[string]*parts.BarEnd{"prop": arm.End(parts.LeftEnd), "post": arm.End(parts.RightEnd), "rail": nil} {
+		if got := m.Cope(parts.Instance{Part: "arm", Copy: 1}, parts.Instance{Part: on, Copy: 1}); got != want {
+			t.Errorf("on %s: %+v", on, got)
 		}
 	}
 }

@@ -61,6 +61,9 @@ func TestSmallPlaces(t *testing.T) {
 		return &assembly.Body{Solid: assembly.Of(assembly.Cuboid(low, high)), Pose: assembly.Move(at)}
 	}
 	bar := cuboid(v(-50, -10, -20), v(50, 10, 0), v(100, 0, 0)) // from 50 to 150
+	ref := func(part string, n int) parts.JointRef { return parts.JointRef{Part: part, Copy: n} }
+	job := &Stand{Job: &parts.Job{Joints: []*parts.Joint{{Kind: parts.WeldKind, Weld: &parts.WeldJoint{Part: ref("a", 1), To: ref("b", 2)}}}}}
+	welded := func(a, b parts.JointRef) bool { return job.welds(a.Instance(), b.Instance()) }
 	length := func(mm float64) parts.Length { return parts.Length{Mm: mm, Pos: parts.Pos{Line: 1}} }
 	shift := func(low, high parts.Length) [2]any {
 		mm, open := along(low, high, [2]float64{-5, 25}, [2]float64{100, 300})
@@ -71,11 +74,14 @@ func TestSmallPlaces(t *testing.T) {
 		got, want any
 	}{
 		{"the side that looks up most", []string{sideOf(bar, v(0, 0, 1)), sideOf(bar, v(0, 0, -1)), sideOf(bar, v(0.1, 0.8, 0)), sideOf(bar, v(0, -2, 1)), sideOf(bar, v(3, 2, 1)), sideOf(bar, v(-1, 0, 0.5)), sideOf(bar, v(1, 1, 1)), sideOf(bar, v(0, 0, 0))}, []string{"front", "back", "top", "bottom", "right", "left", "front", ""}},
+		{"welded: both ends, whichever is first, of the same copies", []bool{welded(ref("a", 1), ref("b", 2)), welded(ref("b", 2), ref("a", 1)), welded(ref("a", 1), ref("b", 1)), welded(ref("c", 1), ref("b", 2)), welded(ref("b", 2), ref("c", 1)), welded(ref("a", 2), ref("b", 2)), welded(ref("b", 1), ref("a", 1))}, []bool{true, true, false, false, false, false, false}},
 		{"a sling from its low side, its high one, the middle", [][2]any{shift(length(20), parts.Length{}), shift(parts.Length{}, length(20)), shift(parts.Length{}, parts.Length{})}, [][2]any{{125.0, false}, {255.0, false}, {190.0, true}}},
-		{"places of one part within half a millimetre, one of them turned over", distinct([]assembly.Meet{
+		{"places of one part within half a millimetre and 0.01 radians (0.57°), others beyond", distinct([]assembly.Meet{
 			{ID: "1", A: "a", B: "b", OnA: assembly.Still, OnB: assembly.Still}, {ID: "2", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 0.4}), OnB: assembly.Still},
-			{ID: "3", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 104}), OnB: assembly.Move(assembly.Vec{X: -104})}, {ID: "4", A: "a", B: "b", OnA: assembly.Rotate(assembly.AxisZ, 1), OnB: assembly.Still}}),
-			[]assembly.Meet{{ID: "1", A: "a", B: "b", OnA: assembly.Still, OnB: assembly.Still}, {ID: "3", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 104}), OnB: assembly.Move(assembly.Vec{X: -104})}, {ID: "4", A: "a", B: "b", OnA: assembly.Rotate(assembly.AxisZ, 1), OnB: assembly.Still}}},
+			{ID: "3", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 104}), OnB: assembly.Move(assembly.Vec{X: -104})}, {ID: "4", A: "a", B: "b", OnA: assembly.Rotate(assembly.AxisZ, 0.6), OnB: assembly.Still},
+			{ID: "5", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{Y: -0.52}), OnB: assembly.Still}}),
+			[]assembly.Meet{{ID: "1", A: "a", B: "b", OnA: assembly.Still, OnB: assembly.Still}, {ID: "3", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 104}), OnB: assembly.Move(assembly.Vec{X: -104})}, {ID: "4", A: "a", B: "b", OnA: assembly.Rotate(assembly.AxisZ, 0.6), OnB: assembly.Still},
+				{ID: "5", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{Y: -0.52}), OnB: assembly.Still}}},
 		{"steps of a cut", distinct([]assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "2", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}), []assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}},
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {

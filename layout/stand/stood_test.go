@@ -92,7 +92,7 @@ func TestMotorStands(t *testing.T) {
 	}
 }
 
-// A motor in line with what it drives: over holes 160 and 40 beside the axis it stands √(160² + 40²) off it. From the
+// A motor in line with what it drives: over holes 160 and 40 beside the axis it stands √(160² + 40²) off it; half a millimetre is taken for in line. From the
 // shoulder of the drive at −14 a coupling reaches its length, the motor's shaft from the plate's face at 6 its own,
 // by half a diameter at least: 10 of 28 across to −4, or 23 of 11 across (ISO/R 775, from memory), by the bores of the coupling, to −17.
 func TestMotorInLine(t *testing.T) {
@@ -104,6 +104,8 @@ func TestMotorInLine(t *testing.T) {
 		{"", "", "", "20", ""},
 		{"-own, diameter: 60", "", "", "20", "motor-beside 164.92"},
 		{"-own, diameter: 60", ", through: belt", "", "20", ""},
+		{"-near, diameter: 60", "", "", "20", ""},
+		{"-off, diameter: 60", "", "", "20", "motor-beside 0.52"},
 		{", shaft: 28, shaft-length: 10", "", "", "23.6", ""},
 		{", shaft: 28, shaft-length: 10", "", "", "20", "coupling-short 4"},
 		{", shaft: 28, shaft-length: 10", "", ", bores 38 and 11", "20", "coupling-short 4"}, // its shaft is known
@@ -112,7 +114,7 @@ func TestMotorInLine(t *testing.T) {
 		{"", ", output-speed: 30", ", bores 38 and 11", "2.5", ""},
 	} {
 		files := motorJob(c.stands, c.plate, "after: lid, first: yes", fmt.Sprintf(coupling, c.bores, c.length))
-		files["adapter.yaml"] += "  - {name: motor-own, face: front, at: [[140, 20], [180, 20], [160, 80]], size: 9 mm}\n"
+		files["adapter.yaml"] += "  - {name: motor-own, face: front, at: [[140, 20], [180, 20], [160, 80]], size: 9 mm}\n  - {name: motor-near, face: front, at: [[145.49, 0], [-144.51, 0]], size: 9 mm}\n  - {name: motor-off, face: front, at: [[0, 145.52], [0, -144.48]], size: 9 mm}\n"
 		m, _ := load(t, write(t, files))
 		got := ""
 		for _, p := range m.Problems {
@@ -122,6 +124,19 @@ func TestMotorInLine(t *testing.T) {
 		}
 		if got != c.want {
 			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
+
+// Without a motor that drives, one stands on the face that its place says; where none is said nothing tells.
+func TestMotorOfNoDrive(t *testing.T) {
+	t.Parallel()
+	for face, stands := range map[string]bool{"": false, ", face: front": true} {
+		files := motorJob(face, "", "after: lid, first: yes")
+		files["job.yaml"], _, _ = strings.Cut(files["job.yaml"], "motor: ")
+		m, _ := load(t, write(t, files))
+		if slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return b.ID == "Gear motor" }) != stands {
+			t.Errorf("%q: stands %v", face, !stands)
 		}
 	}
 }

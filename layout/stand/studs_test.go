@@ -116,6 +116,19 @@ func TestPosOf(t *testing.T) {
 	}
 }
 
+// TestUnplaced: screws of a joint that nothing places stand nowhere.
+func TestUnplaced(t *testing.T) {
+	t.Parallel()
+	const plate = "kind: plate\nmaterial: S235\nstock: {plate: 12}\noutline: {rectangle: [120, 80]}\nholes:\n  - {name: h, at: [[30, 20]], size: M10 clearance}\n"
+	ref := func(part string) parts.JointRef { return parts.JointRef{Part: part, Copy: 1, Feature: "h"} }
+	m := stand.Of(&parts.Job{Joints: []*parts.Joint{{Name: parts.Text{Value: "j"}, Kind: parts.BoltKind, Bolt: &parts.BoltJoint{Through: ref("p"), Into: ref("q"), Size: "M10"}}}},
+		[]*part.Model{layouttest.Model(t, "part: p\n"+plate), layouttest.Model(t, "part: q\n"+plate)},
+		[]*plan.JointPlan{{Name: "j", A: plan.JointEnd{Part: "p", Copy: 1, Feature: "h"}, B: plan.JointEnd{Part: "q", Copy: 1, Feature: "h"}, Bolt: &plan.BoltPlan{LengthMm: 40}}})
+	if len(m.Bodies) > 0 || len(m.Floating) != 2 {
+		t.Errorf("%d stand, %d float", len(m.Bodies), len(m.Floating))
+	}
+}
+
 // TestMouths: a hole through a plate of 12 opens on both faces, out of each and in its plane, a blind one on its own; seen from the front
 // what is in the back lies mirrored. A head lies in the mouth on the side of its counterbore, and a slot runs to the middle of its end.
 func TestMouths(t *testing.T) {
