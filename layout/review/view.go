@@ -373,7 +373,7 @@ func (h *hole) bolt() bool { return h.group != nil && h.group.Size.Make == parts
 // mm writes a length in the job's units, with the unit.
 func (r *reviewer) mm(v float64) string {
 	text := r.w.Size(math.Round(v/r.stepMm()) * r.stepMm())
-	if r.job.Units == parts.Millimetres {
+	if r.job.Units != parts.Inches {
 		text += " mm"
 	}
 	return text
