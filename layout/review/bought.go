@@ -38,7 +38,8 @@ func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
 // the holes in the wall of what it stands in.
 var bought = together(
 	of(everyPart, each(everyHole, (*view).sizesNamed)),
-	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree, (*reviewer).nutOnThread),
+	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree, (*reviewer).nutOnThread, (*reviewer).howInNoList, (*reviewer).standsUnheld),
+	of(everyMotor, motored.notesInNoList),
 	of(everyMade, made.boughtFor),
 )
 
@@ -488,6 +489,55 @@ func (r *reviewer) nutOnThread(e *parts.Loose) {
 			What: "the nut that is bought does not go on " + said[0].name + " of " + v.p.Title.Value, Numbers: nut.Designation + " on " + said[0].thread.Designation,
 			Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
 		})
+	}
+}
+
+// inNoList looks for screws with their sizes, in the words for how a thing is put on and in the notes of the motor, that
+// stand in no list to buy.
+func (r *reviewer) inNoList(said parts.Text) {
+	for _, words := range screwWords.FindAllString(said.Value, -1) {
+		o, ok := orderOf(words)
+		listed := slices.ContainsFunc(r.pl.Bought, func(row plan.BoughtRow) bool {
+			return slices.ContainsFunc(screwWords.FindAllString(row.Item, -1), func(item string) bool {
+				its, ok := orderOf(item)
+				return ok && its.thread.Designation == o.thread.Designation && math.Abs(its.longMm-o.longMm) < slackMm
+			})
+		})
+		if ok && !listed {
+			r.add(Finding{
+				Severity: Check, Pos: said.Pos, What: "the words name a screw that stands in no list to buy", Numbers: strings.TrimSpace(words),
+				Rule: "what is screwed in is bought", Source: "by the job", Fix: "buy: the screw, and count: how many, beside how:",
+			})
+		}
+	}
+}
+
+// fastener is a word for what holds by its thread.
+var fastener = regexp.MustCompile(`(?i)\b(?:bolts?|(?:cap)?screws?|studs?|nuts?)\b`)
+
+// standsUnheld looks for what stands on holes with nothing bought that holds it there, with it or by words that name them.
+func (r *reviewer) standsUnheld(e *parts.Loose) {
+	if e.Stands == nil || !r.job.OnHoles(e.Stands) || fastener.MatchString(e.Item.Value+" "+e.Buy.Value) {
+		return
+	}
+	on := e.Stands.On
+	for v, g := range r.groups() {
+		for o := range seq.Refs(r.job.Loose) {
+			if v.p.Name.Value == on.Part && g.Name.Value == on.Feature && fastener.MatchString(o.Item.Value+" "+o.Buy.Value) && v.saidFor(o, r.untitled(o.Item.Value+" "+o.How.Value), g) {
+				return
+			}
+		}
+	}
+	r.add(Finding{
+		Severity: Check, Pos: e.Item.Pos, What: "nothing is bought that holds " + words.Head(e.Item.Value) + " on " + on.Feature + " of " + r.viewOf(on.Part).p.Title.Value,
+		Rule: "what is screwed in is bought", Source: "by the job", Fix: "buy: the screws, and count: how many, beside how:",
+	})
+}
+
+func (r *reviewer) howInNoList(e *parts.Loose) { r.inNoList(e.How) }
+func (m motored) notesInNoList() {
+	for _, note := range m.m.Notes {
+		m.inNoList(note)
 	}
 }
 
