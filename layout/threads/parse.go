@@ -62,17 +62,24 @@ func Parse(designation string) (Thread, error) {
 	}
 	text := strings.ToLower(strings.TrimSpace(designation))
 	text = strings.Join(strings.Fields(spellings.Replace(text)), " ")
-	switch {
-	case text == "":
+	if text == "" {
 		return Thread{}, unknown(designation, "empty")
-	case strings.HasPrefix(text, "m"):
-		return parseMetric(designation, strings.TrimSpace(text[1:]))
 	}
 	if rest, ok := strings.CutPrefix(text, "tr"); ok {
 		return parseTr(designation, rest)
 	}
 	if before, behind, ok := strings.Cut(text, "acme"); ok {
 		return parseAcme(designation, before, behind)
+	}
+	if right, ok := strings.CutSuffix(text, "lh"); ok {
+		err := &UnknownError{Designation: designation, Why: "a left hand is known of lead screws alone, Tr and ACME"}
+		if t, no := Parse(strings.TrimRight(right, " -")); no == nil {
+			err.nearest = []string{t.Designation}
+		}
+		return Thread{}, err
+	}
+	if rest, ok := strings.CutPrefix(text, "m"); ok {
+		return parseMetric(designation, strings.TrimSpace(rest))
 	}
 	for _, series := range []string{PipeRc, PipeRp, PipeR, PipeG} { // R last of its kind: it is a prefix of the others
 		if rest, ok := strings.CutPrefix(text, strings.ToLower(series)); ok {
