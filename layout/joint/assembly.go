@@ -479,7 +479,7 @@ func (s *shop) place(all []*joint) *assembly {
 		}
 	}
 	for _, t := range adjustedLast(all) {
-		if t.is(parts.BoltKind) && (t.walls() || j.at(t.a.Instance()) == nil || j.at(t.b.Instance()) == nil) {
+		if t.is(parts.BoltKind) && (t.walls() || !j.onOneAxis(t)) {
 			if t.walls() && t.in.Place != nil {
 				t.refuse(t.in.Place.Pos, plan.PlaceIdle, plan.Named(t.a.title()))
 			}
@@ -508,6 +508,12 @@ func (s *shop) place(all []*joint) *assembly {
 		j.placePlate(t)
 	}
 	return j
+}
+
+// onOneAxis tells whether joints have put both parts on one axis already.
+func (j *assembly) onOneAxis(t *joint) bool {
+	a, b := j.at(t.a.Instance()), j.at(t.b.Instance())
+	return a != nil && b != nil && a.group == b.group
 }
 
 // join moves a group into the frame of another.

@@ -142,6 +142,33 @@ func TestStackBeside(t *testing.T) {
 	}
 }
 
+// Two weldments, each about an axis of its own, are bolted 150 to the right and 20 up; the ring on each pipe stands
+// 4 out of the pipe's end, which lies that far under its face. A weld that cannot be made is no step to come after.
+func TestWeldmentsBeside(t *testing.T) {
+	t.Parallel()
+	pipe := func(name string) string {
+		return "part: " + name + "\nkind: tube\nmaterial: S235\nstock: {tube: 60, wall: 4}\ntube: {outside: 60, wall: 4, length: 100}\n"
+	}
+	plate := func(name, centre string) string {
+		return "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: 8 mm, cut: laser}\noutline: {rectangle: [500, 200]}\nbore: {diameter: 60.6}\nholes: [{name: h, grid: {columns: 2, rows: 2, pitch: [100, 90], centre: " + centre + "}, size: M8 clearance}]\n"
+	}
+	joints := "{name: a, weld: {part: lid.bore, to: stub.outside, type: fillet}, level: front-with-front, below: 4}\n  - {name: b, weld: {part: base.bore, to: pipe.outside, type: fillet}, level: front-with-back, below: 4}\n  - {name: j, bolt: {through: lid.h, into: base.h, bolt: M8 8.8, nut: yes}, face: front-on-front}"
+	p := filed(t, joints, plate("lid", "[0, 0]"), plate("base", "[150, 20]"), pipe("stub"), pipe("pipe"))
+	if s := jointNamed(t, p, "j").Beside; s == nil || s.XMm != 150 || s.YMm != 20 || len(p.Faults) > 0 {
+		t.Errorf("%+v, %v", s, p.Faults)
+	}
+	for name, want := range map[string]string{"a": "front of lid 4 mm out of the front of stub", "b": "front of base 4 mm out of the back of pipe"} {
+		if how := jointNamed(t, p, name).How; !strings.HasPrefix(how, want) {
+			t.Errorf("%s: %q", name, how)
+		}
+	}
+	p, _ = draft(jobOf(t, strings.Replace(joints, "lid.bore, to: stub.outside", "lid.outline, to: stub.outside", 1), plate("lid", "[0, 0]"), plate("base", "[150, 20]"), pipe("stub"), pipe("pipe")))
+	why := jointNamed(t, p, "j").Why
+	if len(p.Faults) == 0 || len(why) != 1 || why[0].Step != 1 {
+		t.Errorf("%v, %v", why, p.Faults)
+	}
+}
+
 // Roughness takes 0.8 of both seats' Rz off an interference (DIN 7190-1:2017), Rz taken as 5 Ra: of Ra 1.6
 // on both 12.8 µm, on one 6.4; of Ra 6.3 on both 50.4, more than H7/p6 holds at its least.
 func TestRoughSeats(t *testing.T) {

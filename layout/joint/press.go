@@ -370,8 +370,8 @@ func (j *making) seated(t *joint) plan.Check {
 	return c
 }
 
-// setting is how the shaft of a pressed joint is set in its hub: an end of it, and how far that
-// stands out of a face of the hub, below 0 under it. Far tells that the job names faces which
+// setting is how the first of a joint is set to the second, such as a pressed shaft in its hub: an end of it,
+// and how far that stands out of a face of the other, below 0 under it. Far tells that the job names faces which
 // are farther apart than the seat is long, so that no gauge reaches and nothing stops there.
 type setting struct {
 	end   string
@@ -386,6 +386,9 @@ func (j *assembly) setting(t *joint) setting {
 	m := t.meeting()
 	best := setting{end: string(m.First), outMm: -m.Below.Mm, face: m.Second}
 	st := t.a.step
+	if _, helix := t.flightOf(); !helix && st != nil && st.Inside { // the other lies so far under it
+		best.outMm = m.Below.Mm
+	}
 	if !t.is(parts.PressKind) || !m.Level || m.Below.Mm <= st.LengthMm() {
 		return best
 	}

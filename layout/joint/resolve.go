@@ -139,7 +139,7 @@ func round(f feature, inside bool) bool {
 
 // reasons are why a joint has its place, by the numbers of the steps it comes after.
 func (t *joint) reasons() []plan.Reason {
-	made := slices.DeleteFunc(t.why, func(r rule) bool { return r.first.out == nil })
+	made := slices.DeleteFunc(t.why, func(r rule) bool { return r.first.out == nil || r.first.out.N == 0 }) // a joint that cannot be made has no step
 	slices.SortStableFunc(made, func(a, b rule) int { return a.first.out.N - b.first.out.N })
 	return seq.Map(made, func(r rule) plan.Reason { return plan.Reason{Step: r.first.out.N, Why: r.why} })
 }

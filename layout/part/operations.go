@@ -381,13 +381,14 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 	return out, templates
 }
 
-// cautions are printed beside the title.
-func (g *Shape) cautions() []string {
+// cautions are printed beside the title of a part that is made by these operations.
+func (g *Shape) cautions(ops []plan.Operation) []string {
 	var out []string
 	if kg := g.massKg(); kg > plan.LiftKg {
 		out = append(out, g.W.RoundMass(kg, 0)+": "+g.W.Carriers(kg)+".")
 	}
-	if w := g.widest(); w != nil && g.Job.Shop.SwingMm.Set() && w.Size.NominalMm > g.Job.Shop.SwingMm.Mm {
+	onLathe := slices.ContainsFunc(ops, func(o plan.Operation) bool { return o.Machine == plan.Lathe })
+	if w := g.widest(); onLathe && w != nil && g.Job.Shop.SwingMm.Set() && w.Size.NominalMm > g.Job.Shop.SwingMm.Mm {
 		out = append(out, g.W.Dia(w.Size.NominalMm)+" is over the lathe's swing of "+g.W.Size(g.Job.Shop.SwingMm.Mm)+".")
 	}
 	return out

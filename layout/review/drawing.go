@@ -51,6 +51,10 @@ func stock(v *view) {
 	}
 	form := "plate: " + v.mm(v.lengthMm) + ", cut: laser"
 	switch wide := v.wideMm(); {
+	case v.p.Formed() != nil:
+		form = "sheet: " + v.mm(v.p.Formed().Thickness.Mm) + ", cut: laser"
+	case v.p.Flight != nil:
+		form = "plate: " + v.mm(v.p.Flight.Thickness.Mm) + ", cut: laser"
 	case v.p.Kind == parts.Tube:
 		form = "tube: " + v.mm(2*wide) + ", wall: " + v.mm(wide-v.openMm()) + ", cut: saw"
 	case v.turned():
