@@ -273,9 +273,12 @@ type BearingJoint struct {
 // is kept there by a nut, a retaining ring or a plate on the shaft's end.
 type SlideJoint struct {
 	Hub, On JointRef // the bore, and the step of the shaft
-	KeptBy  JointRef // of the shaft: the thread of a nut, the groove of a ring, or the tapped holes of an end plate
+	KeptBy  JointRef // of the shaft: the thread of a nut, the groove of a ring, or the tapped holes of an end plate; unset where it turns
 	Plate   JointRef // bore of a part under the nut; may be unset
 }
+
+// Turns tells whether the bore is that of a plain bush, in which the shaft turns: nothing keeps it there.
+func (s *SlideJoint) Turns() bool { return !s.KeptBy.Set() }
 
 // Part finds a part by its name, nil if there is none.
 func (j *Job) Part(name string) *Part {

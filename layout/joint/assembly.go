@@ -351,6 +351,9 @@ func (j *shop) relative(t *joint) (placement, bool) {
 		return at, true
 	}
 	m, s := t.meeting(), t.facing()
+	if !m.Set() && t.turns() { // other joints say where along the axis
+		return placement{}, false
+	}
 	if !m.Set() {
 		return t.set(t.b.step.MidMm(), t.a.step.MidMm(), t.sense()), true
 	}

@@ -191,6 +191,7 @@ var trade = map[[2]parts.JointKind]struct {
 	{parts.PressKind, parts.WeldKind}:   {"put together before it is welded", func(t, o *joint, _ []*joint) bool { return t.joins(o) }},
 	{parts.WeldKind, parts.BearingKind}: {"welding heat pulls a bore out of size: weld, measure the bore cold, then press", nil},
 	{parts.WeldKind, parts.PressKind}:   {"welding heat pulls a bore out of size: weld, measure the bore cold, then press", func(_, o *joint, all []*joint) bool { return !welded(o, all) }},
+	{parts.PressKind, parts.SlideKind}:  {"a bush is pressed in, and finished where it has closed, before its shaft", func(t, o *joint, _ []*joint) bool { return o.turns() && t.a.Instance() == o.a.Instance() }},
 	{parts.WeldKind, parts.SlideKind}:   {"welding heat pulls a bore out of size: weld, measure the bore cold, then slide it on", nil},
 	{parts.WeldKind, parts.BoltKind}:    {weldBeforeBolting, nil},
 	{parts.BearingKind, parts.BoltKind}: {"the bearing goes in first", func(t, o *joint, _ []*joint) bool { return o.covers(t) }},

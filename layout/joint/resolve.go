@@ -192,6 +192,8 @@ func (j *making) how(t *joint) string {
 		return t.alongText() + j.topText(t)
 	case p != nil:
 		return j.placeText(t, p)
+	case !t.axis && t.turns():
+		return "where the other joints have them"
 	case !t.axis:
 		return j.cutText(t)
 	}
@@ -203,10 +205,13 @@ func (j *making) how(t *joint) string {
 		text = j.setting(t).words(j.w, t.a.title(), t.b.title())
 	case m.Set():
 		text = string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
+		if t.turns() {
+			text = t.againstText(text)
+		}
 	case j.stands(t).turned():
 		text = "fronts looking opposite ways"
 	}
-	if t.is(parts.BearingKind) { // its shaft turns
+	if t.is(parts.BearingKind) || t.turns() { // its shaft turns
 		return text
 	}
 	if t.is(parts.BoltKind) && len(t.in.Bolt.Stack) > 0 {
@@ -216,6 +221,15 @@ func (j *making) how(t *joint) string {
 		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 	return text + j.topText(t)
+}
+
+// againstText says which shoulder of its shaft a bush stands against; else it leaves the words.
+func (t *joint) againstText(text string) string {
+	m := t.meeting()
+	if stop := shoulder(t.b, -m.Second.Outward()); stop != nil {
+		return string(m.First) + " of " + t.a.title() + " against " + shoulderOf(words.Spaced(stop.Name)) + " of " + t.b.title()
+	}
+	return text
 }
 
 // cutText says how two parts without a common axis stand to each other by the way their ends are cut.

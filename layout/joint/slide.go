@@ -14,12 +14,17 @@ import (
 	"centrepop/parts/seq"
 )
 
-// slideKind is a hub that slides on a shaft with a key, up to a shoulder.
+// slideKind is a hub that slides on a shaft with a key, up to a shoulder, or a plain bush in which the shaft turns.
 type slideKind struct{ plain }
 
 func (slideKind) ends(s *shop, t *joint) {
 	t.need(t.a, round(t.a, true), "the bore of the hub")
 	t.need(t.b, round(t.b, false), "the step of the shaft that the hub slides on")
+	if t.turns() {
+		hub, shaft := t.keyways()
+		t.need(t.a, hub == nil && shaft == nil, "kept-by: what keeps the hub along the shaft; with a keyway it does not turn there")
+		return
+	}
 	k := s.keeper(t)
 	t.need(k.feature, k.ok(), "the thread of a nut, the groove of a retaining ring, or tapped holes in the shaft's end")
 	if k.ok() && t.b.step != nil {
@@ -34,6 +39,9 @@ func (slideKind) ends(s *shop, t *joint) {
 		t.need(f, f.step != nil && f.step.Inside && k.nut != nil, "the bore of a plate under a nut")
 	}
 }
+
+// turns tells whether a joint is a shaft that turns in a plain bush.
+func (t *joint) turns() bool { return t.in.Slide != nil && t.in.Slide.Turns() }
 
 func (slideKind) title(t *joint) string { return "Slide " + t.a.title() + " on " + t.b.title() }
 
@@ -134,6 +142,9 @@ func (t *joint) keyPlay() string {
 // place puts the hub on the shaft: against the shoulder that looks to the keeper, its keyway over
 // that of the shaft.
 func (slideKind) place(t *joint) (placement, bool) {
+	if t.turns() {
+		return placement{}, false
+	}
 	s, turn := t.sense(), 0.0
 	if hub, shaft := t.keyways(); hub != nil && shaft != nil {
 		turn = shaft.ClockDeg - s*hub.ClockDeg
@@ -196,8 +207,13 @@ func (slideKind) work(j *making, t *joint) {
 			return
 		}
 	}
-	if p.PlayMm.Min < 0 {
+	pressed := seq.First(j.before, func(o *joint) bool { return o.is(parts.PressKind) && o.a.Instance() == t.a.Instance() })
+	if p.PlayMm.Min < 0 && (!t.turns() || pressed == nil) { // the machine asks how a pressed bush closes
 		t.problem(plan.SlideBinds, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(-p.PlayMm.Min, 3)))
+	}
+	if t.turns() {
+		j.turnSteps(t, p, pressed)
+		return
 	}
 	if stop := shoulder(t.b, -t.dir); stop != nil {
 		p.HeldBy = words.Spaced(stop.Name)
@@ -445,9 +461,24 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	}
 }
 
+// turnSteps put a shaft into the bush that it turns in; pressed is the joint that has pressed the bush in, nil without one.
+func (j *making) turnSteps(t *joint, p *plan.SlidePlan, pressed *joint) {
+	p.From = ""
+	as := ""
+	if pressed != nil && pressed.out.Press != nil && pressed.out.Press.BoreClosesMm > 0 {
+		closes := pressed.out.Press.BoreClosesMm
+		p.PlayMm.Min, as = geom.Clean(p.PlayMm.Min-closes), "; the bore has closed by up to "+t.w.Said(closes)+" where it is not finished after pressing"
+	}
+	t.figure("play of the bore", t.w.Fine(p.PlayMm.Min*1000, p.PlayMm.Max*1000, 0)+" on diameter", "limits on the drawings"+as)
+	t.step("Slide in", "Wipe "+t.b.text()+" and "+t.a.text()+" clean and oil them.",
+		"Bring "+t.a.title()+" and "+t.b.title()+" together along their axis: nothing is driven.").Hold = t.b.title() + " turns by hand all round, with no tight place."
+	t.out.Checks = append(t.out.Checks, plan.Check{What: "turns by hand", Wanted: t.b.text() + " in " + t.a.text(), Limits: "all round, with no tight place", Gauge: "hand", Source: "common practice, no source"})
+}
+
 // held says what holds a shaft that turns in its bearings while a nut is tightened on it.
 func (j *making) held(t *joint) string {
-	if bearingOn(j.before, t.b.Instance()) == nil {
+	bushes := func(o *joint) bool { return o.turns() && o.b.Instance() == t.b.Instance() }
+	if bearingOn(j.before, t.b.Instance()) == nil && !slices.ContainsFunc(j.before, bushes) {
 		return ""
 	}
 	by := "a strap"
@@ -491,6 +522,9 @@ func (j *making) draggedOff(t *joint) bool {
 // traps finds whether the hub goes on end for end: with a plain bore whose
 // keyway, if it has one, is open at both ends.
 func (slideKind) traps(j *making, t *joint, moved []parts.Instance) {
+	if t.turns() {
+		return
+	}
 	hub, shaft := t.keyways()
 	_, inside := t.a.r.Sides()
 	if hub == nil || shaft == nil {

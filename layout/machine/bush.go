@@ -24,8 +24,8 @@ const (
 	reachShare = 4
 )
 
-// inBushes looks at what lies in the bores of parts that are pressed in: no joint says that it turns
-// there, and the bore closes when it is pressed.
+// inBushes looks at what lies in the bores of parts that are pressed in: the bore closes when it is pressed, and
+// what no joint says to turn there may do so.
 func (m *Machine) inBushes() (found []plan.Problem) {
 	for _, j := range m.OfKind(parts.PressKind) {
 		bush := m.At(j.A)
@@ -97,11 +97,11 @@ func liesAlong(at assembly.Pose, s *part.Step) (lowMm, highMm float64) {
 	return min(from, to), max(from, to)
 }
 
-// joinsTo tells whether a joint is between two bodies.
+// joinsTo tells whether a joint is between two bodies that does not let one turn in the other.
 func (m *Machine) joinsTo(a, b string) bool {
 	return slices.ContainsFunc(m.Joints, func(j *plan.JointPlan) bool {
-		ids := stand.EndsOf(j)
-		return slices.Contains(ids, a) && slices.Contains(ids, b)
+		ids, in := stand.EndsOf(j), m.Joint(j.Name)
+		return (in.Slide == nil || !in.Slide.Turns()) && slices.Contains(ids, a) && slices.Contains(ids, b)
 	})
 }
 

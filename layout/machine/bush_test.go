@@ -11,13 +11,13 @@ import (
 // the tightest, 0.059, the pressure is 0.059/32 over ((120² + 32²)/(120² - 32²) + 0.3)/210000 and ((32² +
 // 25²)/(32² - 25²) - 0.34)/110000, 44.5 MPa, and the bore closes by 2 × 44.5 × 25 × 32²/(110000 × (32² -
 // 25²)) = 0.052 (Lamé). f7 (to 24.980) keeps -0.012, e8 (to 24.960) 0.008, less than 0.0125, d8 (to
-// 24.935) 0.033. m6 (to 25.021) has none as drawn. A shaft that begins 8 further back bears on 12 of 20, one that lies before it on none.
+// 24.935) 0.033, whether it lies there or a joint says that it turns there. m6 (to 25.021) has none as drawn. A shaft that begins 8 further back bears on 12 of 20, one that lies before it on none.
 func TestInBushes(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ fit, gap, want string }{
 		{"f7", "-20", "bush-closes Shaft run Bush bore -0.012 0.052"},
 		{"e8", "-20", "bush-tight Shaft run Bush bore 0.008 0.052"},
-		{"d8", "-20", ""},
+		{"d8", "-20", ""}, {"f7", "turns", "bush-closes Shaft run Bush bore -0.012 0.052"}, {"d8", "turns", ""},
 		{"m6", "-20", "bush-seizes Shaft run Bush bore -0.001"},
 		{"d8", "-12", "bush-short Shaft run Bush bore 12 20"},
 		{"d8", "-15", ""},
@@ -35,9 +35,12 @@ func TestInBushes(t *testing.T) {
 		if strings.Contains(c.fit, ",") {
 			run = c.fit
 		}
+		lies := "loose:\n  - {part: shaft, how: by hand into the bush, after: bush, lies: [{on: bush.front, with: front, gap: " + c.gap + "}]}\n"
+		if c.gap == "turns" {
+			lies = "  - {name: turn, slide: {hub: bush.bore, on: shaft.run}, level: front-with-front}\n"
+		}
 		got := found(t, map[string]string{
-			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, bush.yaml, shaft.yaml]\njoints:\n  - {name: bush, press: {shaft: bush.outside, bore: plate.bore}, level: front-with-front}\n" +
-				"loose:\n  - {part: shaft, how: by hand into the bush, after: bush, lies: [{on: bush.front, with: front, gap: " + c.gap + "}]}\n",
+			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, bush.yaml, shaft.yaml]\njoints:\n  - {name: bush, press: {shaft: bush.outside, bore: plate.bore}, level: front-with-front}\n" + lies,
 			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\nbore: {diameter: 32, fit: H7, leave: 2}\n",
 			"bush.yaml":  "part: bush\ntitle: Bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 36, length: 24}\nprofile:\n  outside: [{name: outside, diameter: 32, fit: s6, length: 20}]\n  inside: [{name: bore, diameter: 25, fit: F7, length: 20}]\nchamfers: [{edge: outside-back, size: 1, angle: 15, for: lead-in}]\n",
 			"shaft.yaml": "part: shaft\ntitle: Shaft\nkind: shaft\nmaterial: C45\nstock: {round: 30, length: 86}\nprofile:\n  outside: [{name: run, diameter: " + run + ", length: 60}, {name: head, diameter: 28, length: 20}]\n",

@@ -130,6 +130,9 @@ func slideNumbers(p *plan.SlidePlan, units parts.Units) []keyNumber {
 	if p.Key != "" {
 		out = append(out, keyNumber{"Key", p.Key, words.Sized(p.KeyOnMm, units) + " of it in the hub"})
 	}
+	if p.Keeper == "" {
+		return out
+	}
 	label, along := "Free along the shaft", p.FreeMm
 	if at := p.FreeAtMm; at != nil {
 		return append(out, keyNumber{label, words.Narrow(*at, units), p.Keeper})

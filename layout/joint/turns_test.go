@@ -1,0 +1,50 @@
+package joint_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/layout/plan"
+	"centrepop/parts/geom"
+)
+
+// A shaft of 20 f7 (−20/−41 µm) turns in a bush bored 20 H8 (0/+33, ISO 286-1) that is pressed into a plate, a
+// keyed wheel on its end: 20 to 74 µm of play as drawn, less what the bush closes by. Nothing clocks it or runs a
+// nut against it, and it comes after the press, though the job says it first.
+func TestShaftTurnsInBush(t *testing.T) {
+	t.Parallel()
+	const (
+		plate = "part: plate\nkind: turned\nmaterial: S235\nstock: {round: 85 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 80, length: 20}]\n  inside: [{name: bore, diameter: 28, fit: H7, length: 20}]\n"
+		bush  = "part: bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 32 mm, cut: saw}\nprofile:\n  outside: [{name: outside, diameter: 28, fit: p6, length: 20}]\n  inside: [{name: bore, diameter: 20, fit: H8, length: 20}]\nchamfers: [{edge: outside-back, size: 2, angle: 15, for: lead-in}]\nradial: [{name: oil, clock: 0, axial: 10, size: 3}]\n"
+		shaft = "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 30 mm, cut: saw}\nprofile:\n  outside:\n    - {name: tip, thread: M12, length: 12}\n    - {name: seat, diameter: 16, fit: h6, length: 20}\n    - {name: journal, diameter: 20, fit: f7, length: 21}\n    - {name: collar, diameter: 28, length: 10}\nkeyways: [{name: key, in: seat, length: 14}]\n"
+		wheel = "part: wheel\nkind: turned\nmaterial: S235\nstock: {round: 65 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 60, length: 20.5}]\n  inside: [{name: bore, diameter: 16, fit: H7, length: 20.5}]\nkeyways: [{name: key, in: bore}]\n"
+		turn  = "{name: turn, slide: {hub: bush.bore, on: shaft.journal}, face: back-on-front}"
+		press = "\n  - {name: press, press: {shaft: bush.outside, bore: plate.bore}, level: front-with-front}"
+		keyed = "\n  - {name: wheel, slide: {hub: wheel.bore, on: shaft.seat, kept-by: shaft.tip}, after: turn}"
+	)
+	p := filed(t, turn+press+keyed, plate, bush, shaft, wheel)
+	j := jointNamed(t, p, "turn")
+	closes := 1000 * jointNamed(t, p, "press").Press.BoreClosesMm
+	if s := j.Slide; j.How != "back of bush against the shoulder collar of shaft" || closes <= 0 || s.Key+s.Keeper+s.HeldBy+s.From != "" ||
+		s.PlayMm != (plan.Range{Min: geom.Clean(0.02 - closes/1000), Max: 0.074}) {
+		t.Errorf("%q, closes %v, %+v", j.How, closes, s)
+	}
+	if len(j.Why) != 1 || !strings.Contains(j.Why[0].Why, "pressed in") || jointNamed(t, p, "press").N > j.N {
+		t.Errorf("%d: %v", j.N, j.Why)
+	}
+	says(t, j, []string{"nothing is driven", "turns by hand all round"}, []string{"scribe", "nut", "key", "galvanic", "eaten"})
+	says(t, jointNamed(t, p, "wheel"), []string{"Hold shaft by a strap"}, nil)
+	// Where nothing says how it lies along the bush, this joint gives it no place.
+	if how := jointNamed(t, filed(t, strings.Replace(turn, ", face: back-on-front", "", 1)+press, plate, bush, shaft), "turn").How; how != "where the other joints have them" {
+		t.Errorf("%q", how)
+	}
+	// A wheel with a keyway has to be kept.
+	w, err := layout.Work(jobOf(t, "{name: wheel, slide: {hub: wheel.bore, on: shaft.seat}, face: back-on-front}", shaft, wheel))
+	if err != nil || !slices.ContainsFunc(w.Plan.Faults, func(f plan.Problem) bool {
+		return f.Kind == plan.CannotJoin && strings.Contains(f.Args[1].Text, "kept-by")
+	}) {
+		t.Errorf("%v", err)
+	}
+}
