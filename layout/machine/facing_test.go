@@ -114,6 +114,20 @@ func TestFlightInTube(t *testing.T) {
 	}
 }
 
+// The mill's flight, 151 outside, turns (159.3 − 151)/2 off its barrel; what is no flight off nothing.
+func TestFlightGap(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, "../../testdata/pugmill/job.yaml")
+	for part, want := range map[string]struct {
+		in string
+		mm float64
+	}{"auger-flight": {"Barrel tube", 4.15}, "auger-hub": {}} {
+		if in, mm := m.FlightGapMm(part); in != want.in || math.Abs(mm-want.mm) > 1e-9 {
+			t.Errorf("%s: %g off %q", part, mm, in)
+		}
+	}
+}
+
 // An upright of 100 stands on a plate of 120 and is welded along 100; where it reaches over
 // the edge, or the weld is longer, less lies there than is to be welded. What it touches is
 // counted once it is welded on, nothing that is bolted on, or comes later.

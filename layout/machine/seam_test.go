@@ -62,6 +62,25 @@ func TestFirstTied(t *testing.T) {
 	}
 }
 
+// TestOnFloor: of two joints, after the first what it ties to the body on the floor stands there, after both all of it; where nothing
+// stands on a floor nothing does.
+func TestOnFloor(t *testing.T) {
+	t.Parallel()
+	s := &Stage{Machine: &Machine{Stand: &stand.Stand{Bodies: []assembly.Body{{ID: "a#1"}, {ID: "b#1"}, {ID: "c#1"}}}}, HasFloor: true, Lowest: 1, ties: map[string][]tie{}}
+	s.tie(0, "a#1", "b#1")
+	s.tie(1, "a#1", "c#1")
+	for n, want := range []map[string]bool{{"a#1": false, "b#1": true, "c#1": false}, {"a#1": true, "b#1": true, "c#1": false}, {"a#1": true, "b#1": true, "c#1": true}} {
+		for id, on := range want {
+			if s.OnFloor(n, id) != on {
+				t.Errorf("%s after %d: %v", id, n, !on)
+			}
+		}
+	}
+	if s.HasFloor = false; s.OnFloor(2, "b#1") {
+		t.Error("on no floor")
+	}
+}
+
 // TestOpeningOf: an opening at 3 o'clock, 30 behind the front of a round of 100, looks out to the right of it; of the round
 // on its side, with its front up, it lies 30 lower.
 func TestOpeningOf(t *testing.T) {
