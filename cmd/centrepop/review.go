@@ -82,7 +82,7 @@ func reviewText(findings []review.Finding, count review.Count) string {
 			}
 			fmt.Fprintf(&b, "    fix: %s\n", f.Fix)
 			if f.Severity == review.Check {
-				fmt.Fprintf(&b, "    to accept it: finding: %s, at: %s\n", f.Code, f.At())
+				fmt.Fprintf(&b, "    to accept it: finding: %s, at: %s\n", f.Code, words.Join(", number: ", f.At(), f.Number))
 			}
 		}
 	}

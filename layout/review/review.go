@@ -57,6 +57,7 @@ type Finding struct {
 	Fix      string
 	LeftMm   *float64      // what is left or given, the less the worse; nil where nothing is measured
 	OverMm   *float64      // what is too much, the more the worse; nil where nothing is measured
+	Number   string        // that of the two as an acceptance gives it; empty where nothing is measured
 	Accepted bool          // the job takes it as it is
 	of       *plan.Problem // of a joint, which its page says too; nil for another
 	Reason   string        // the job's reason for that
@@ -261,7 +262,8 @@ func (r *reviewer) add(f Finding) {
 		f.Meets[0], f.Meets[1] = j.Ends()
 	}
 	if f.LeftMm != nil || f.OverMm != nil {
-		text := r.mm(f.number())
+		f.Number = r.mm(f.number())
+		text := f.Number
 		if is, wanted, _ := strings.Cut(f.Numbers, "wanted "); strings.Contains(is, text) && strings.Contains(wanted, text) {
 			f.Numbers = strings.Replace(f.Numbers, text, r.w.Setting(f.number()), 1) // else both read alike
 		}
@@ -295,14 +297,14 @@ func (r *reviewer) take(f *Finding, a parts.Accept) {
 	case f.LeftMm == nil && f.OverMm == nil:
 		f.accept(a.Reason.Value)
 	case !a.Number.Set():
-		f.Fix += "; to accept it, give number: " + r.mm(f.number())
+		f.Fix += "; to accept it, give number: " + f.Number
 	case f.LeftMm != nil && *f.LeftMm < a.Number.Mm-r.roundedMm(), f.OverMm != nil && *f.OverMm > a.Number.Mm+r.roundedMm():
 		f.What += ", worse than the " + r.mm(a.Number.Mm) + " that was accepted"
 	case !slices.ContainsFunc(r.found, func(o Finding) bool {
 		return o.Code == f.Code && o.Part == f.Part && o.Feature == f.Feature && (o.LeftMm != nil || o.OverMm != nil) && math.Abs(o.number()-a.Number.Mm) <= staleShare*max(o.number(), a.Number.Mm)+r.roundedMm()
 	}):
 		f.What += ", and " + r.mm(a.Number.Mm) + " is accepted, by which worse would pass"
-		f.Fix += "; to accept it as it is, number: " + r.mm(f.number())
+		f.Fix += "; to accept it as it is, number: " + f.Number
 	default:
 		f.accept(a.Reason.Value)
 	}
