@@ -37,6 +37,12 @@ const (
 	ASpacer Use = "spacer" // fills what a retaining ring leaves
 )
 
+// What seats are for.
+const (
+	ABearing Use = "bearing"
+	ASeal    Use = "seal"
+)
+
 // NoUse says that something is for none of them, whatever its name says.
 const NoUse Use = "other"
 
@@ -64,6 +70,7 @@ var (
 		said(Pins, `\b(?:pin|dowel)s?\b`),
 	}
 	partUses = []saidUse{said(Guarding, `\b(?:guard|hood)\b`), said(Leg, `\b(?:foot|feet|legs?)\b`), said(Brace, `\b(?:gusset|brace|knee)s?\b`)}
+	seatUses = []saidUse{said(ABearing, `^ *bearings?(?: *$| .*\d)`), said(ASeal, `^ *seals?(?: |$)`)}
 	itemUses = []saidUse{said(ANut, `\bnut\b`), said(ASpacer, `\b(?:spacers?|shims?|(?:distance|support) (?:rings?|pieces?|sleeves?))\b`)}
 )
 
@@ -81,6 +88,9 @@ func HoleUse(name, note string) Use {
 func PartUse(name, title string) Use {
 	return cmp.Or(use(partUses, title), use(partUses[2:], name))
 }
+
+// SeatUse is what sits in a seat of some words.
+func SeatUse(seat string) Use { return use(seatUses, seat) }
 
 // ItemUse is what a thing that is bought is, by its item; how it is put on tells a spacer as well.
 func ItemUse(item, how string) Use {

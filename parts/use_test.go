@@ -108,3 +108,16 @@ func TestAskedBy(t *testing.T) {
 		}
 	}
 }
+
+// TestSeatUse: a bearing is named by its number, or only called so; a part of the job may begin with the word.
+func TestSeatUse(t *testing.T) {
+	t.Parallel()
+	for seat, want := range map[string]Use{
+		"bearing 30210 cone": ABearing, "Bearing NU 205": ABearing, "bearing": ABearing, "bearings": ABearing, "bearing-housing front spigot": "", "bearing housing": "", "hub on bearing 6205": "",
+		"seal 40x62x8": ASeal, "Seal": ASeal, "seal-ring": "", "sealed": "", "": "",
+	} {
+		if got := SeatUse(seat); got != want {
+			t.Errorf("%q: %q, want %q", seat, got, want)
+		}
+	}
+}

@@ -2,7 +2,6 @@ package part
 
 import (
 	"regexp"
-	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -55,9 +54,8 @@ func SealOf(seat string, units parts.Units) *SealSize {
 
 // SealIn is the shaft seal of a bore, nil for another step.
 func (s *Sizes) SealIn(st *Step) *Seal {
-	name, is := strings.CutPrefix(strings.ToLower(strings.TrimSpace(st.Seat)), "seal ")
-	q := SealOf(name, s.W.Units)
-	if !is || q == nil || !st.Inside {
+	q := SealOf(st.Seat, s.W.Units)
+	if parts.SeatUse(st.Seat) != parts.ASeal || q == nil || !st.Inside {
 		return nil
 	}
 	out := &Seal{Size: q.Name, ShaftMm: q.ShaftMm, WidthMm: q.WidthMm, Lip: st.Lip, Said: st.Lip != ""}

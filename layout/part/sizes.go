@@ -56,7 +56,7 @@ func (s *Step) LengthMm() float64 { return geom.Clean(s.ToMm - s.FromMm) }
 func (s *Step) MidMm() float64 { return (s.FromMm + s.ToMm) / 2 }
 
 // bearing tells whether a rolling bearing sits on the step.
-func (s *Step) bearing() bool { return strings.HasPrefix(s.Seat, "bearing") }
+func (s *Step) bearing() bool { return parts.SeatUse(s.Seat) == parts.ABearing }
 
 type sizer struct {
 	*Sizes

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -59,7 +58,7 @@ func (c *cylinder) sign() float64 {
 func (c *cylinder) longMm() float64   { return c.toMm - c.fromMm }
 func (c *cylinder) middleMm() float64 { return (c.fromMm + c.toMm) / 2 }
 func (c *cylinder) seat() string      { return c.step.Seat.Value }
-func (c *cylinder) bears() bool       { return strings.HasPrefix(c.seat(), "bearing ") }
+func (c *cylinder) bears() bool       { return parts.SeatUse(c.seat()) == parts.ABearing }
 
 // fitted tells whether its diameter has limits, threaded whether it is a thread.
 func (c *cylinder) fitted() bool   { return c.size.Fit.Pos.Line > 0 }

@@ -32,7 +32,7 @@ func (f *fields) steps(key string, s side) []parts.Step {
 		}
 		if one.given("lip") {
 			step.Lip = one.face("lip")
-			sealed := s == hole && strings.HasPrefix(strings.ToLower(step.Seat.Value), "seal ")
+			sealed := s == hole && parts.SeatUse(step.Seat.Value) == parts.ASeal
 			one.spare("lip", !sealed, "a lip is that of a seal in a bore", "seat: seal 40x62x8, with it, or delete lip")
 		}
 		if !one.given("name") {
