@@ -15,19 +15,32 @@ type Grade struct {
 	ProofMPa, YieldMPa, TensileMPa float64
 	// Source names the standard.
 	Source string
+	of     *standard
 }
+
+// Stainless tells classes of ISO 3506.
+func (g Grade) Stainless() bool { return g.of == iso3506 }
+
+// A standard is where classes come from, and what is made in them.
+type standard struct {
+	source string
+	ksi    bool // its values; of inch bolts
+}
+
+var (
+	iso898  = &standard{"ISO 898-1:2013 Table 3", false}
+	iso3506 = &standard{"ISO 3506-1", false} // of metric and inch bolts alike
+	j429    = &standard{"SAE J429 Table 1", true}
+	a574    = &standard{"ASTM A574, socket head", true}
+)
 
 // A gradeRow is one class over a range of diameters.
 type gradeRow struct {
 	name                  string
 	to                    float64 // diameter in mm, from where the row above of the class ends
-	proof, yield, tensile float64 // MPa, or ksi where ksi is set
-	ksi                   bool
-	source                string
+	proof, yield, tensile float64 // MPa or ksi, as the standard has it
+	of                    *standard
 }
-
-// stainless tells whether the class goes with metric and inch bolts alike.
-func (r gradeRow) stainless() bool { return strings.Contains(r.source, "ISO 3506") }
 
 // ksi is one thousand pounds-force per square inch in MPa.
 const ksi = 6.894757
@@ -39,24 +52,24 @@ const ksi = 6.894757
 // (optimas.com), M24 for 70 as one of ISO 4762 (amesweb.info), for 80 from memory; SAE
 // J429 Table 1 and ASTM A574 (as makers print them).
 var gradeRows = []gradeRow{
-	{"4.6", 39, 225, 240, 400, false, "ISO 898-1:2013 Table 3"},
-	{"5.6", 39, 280, 300, 500, false, "ISO 898-1:2013 Table 3"},
-	{"5.8", 39, 380, 420, 520, false, "ISO 898-1:2013 Table 3"},
-	{"6.8", 39, 440, 480, 600, false, "ISO 898-1:2013 Table 3"},
-	{"8.8", 16, 580, 640, 800, false, "ISO 898-1:2013 Table 3"},
-	{"8.8", 39, 600, 660, 830, false, "ISO 898-1:2013 Table 3"},
-	{"10.9", 39, 830, 940, 1040, false, "ISO 898-1:2013 Table 3"},
-	{"12.9", 39, 970, 1100, 1220, false, "ISO 898-1:2013 Table 3"},
-	{"A2-50", 39, 210, 210, 500, false, "ISO 3506-1"},
-	{"A2-70", 24, 450, 450, 700, false, "ISO 3506-1"},
-	{"A4-70", 24, 450, 450, 700, false, "ISO 3506-1"},
-	{"A4-80", 24, 600, 600, 800, false, "ISO 3506-1"},
-	{"grade 2", 0.75 * inch, 55, 57, 74, true, "SAE J429 Table 1"},
-	{"grade 2", 1.5 * inch, 33, 36, 60, true, "SAE J429 Table 1"},
-	{"grade 5", 1 * inch, 85, 92, 120, true, "SAE J429 Table 1"},
-	{"grade 8", 1.5 * inch, 120, 130, 150, true, "SAE J429 Table 1"},
-	{"A574", 0.5 * inch, 140, 153, 180, true, "ASTM A574, socket head"},
-	{"A574", 1.5 * inch, 135, 153, 170, true, "ASTM A574, socket head"},
+	{"4.6", 39, 225, 240, 400, iso898},
+	{"5.6", 39, 280, 300, 500, iso898},
+	{"5.8", 39, 380, 420, 520, iso898},
+	{"6.8", 39, 440, 480, 600, iso898},
+	{"8.8", 16, 580, 640, 800, iso898},
+	{"8.8", 39, 600, 660, 830, iso898},
+	{"10.9", 39, 830, 940, 1040, iso898},
+	{"12.9", 39, 970, 1100, 1220, iso898},
+	{"A2-50", 39, 210, 210, 500, iso3506},
+	{"A2-70", 24, 450, 450, 700, iso3506},
+	{"A4-70", 24, 450, 450, 700, iso3506},
+	{"A4-80", 24, 600, 600, 800, iso3506},
+	{"grade 2", 0.75 * inch, 55, 57, 74, j429},
+	{"grade 2", 1.5 * inch, 33, 36, 60, j429},
+	{"grade 5", 1 * inch, 85, 92, 120, j429},
+	{"grade 8", 1.5 * inch, 120, 130, 150, j429},
+	{"A574", 0.5 * inch, 140, 153, 180, a574},
+	{"A574", 1.5 * inch, 135, 153, 170, a574},
 }
 
 // Grade returns the strength of this size in a class: "4.6", "5.6", "5.8",
@@ -82,17 +95,17 @@ func (b Bolt) Grade(class string) (Grade, error) {
 			continue
 		}
 		known = true
-		if row.ksi == b.metric && !row.stainless() {
+		if row.of.ksi == b.metric && row.of != iso3506 {
 			return Grade{}, fmt.Errorf("bolts: class %s does not go with %s: metric bolts take 8.8, 10.9, 12.9, inch bolts grade 2, 5, 8 and A574", row.name, b.Thread.Designation)
 		}
 		if b.Thread.MajorMm > row.to+1e-9 {
 			continue
 		}
 		unit := 1.0
-		if row.ksi {
+		if row.of.ksi {
 			unit = ksi
 		}
-		return Grade{row.name, row.proof * unit, row.yield * unit, row.tensile * unit, row.source}, nil
+		return Grade{row.name, row.proof * unit, row.yield * unit, row.tensile * unit, row.of.source, row.of}, nil
 	}
 	if known {
 		return Grade{}, fmt.Errorf("bolts: class %s is not made in %s", class, b.Thread.Designation)
@@ -126,11 +139,5 @@ func (b Bolt) ProofLoadN(class string) (float64, error) {
 // is not known.
 func (b Bolt) MadeWith(class string, h Head) bool {
 	g, err := b.Grade(class)
-	switch {
-	case err != nil:
-		return true
-	case g.Name == "A574":
-		return h == Socket
-	}
-	return h != Socket || !strings.HasPrefix(g.Name, "grade")
+	return err != nil || g.of != a574 && g.of != j429 || (h == Socket) == (g.of == a574)
 }

@@ -337,7 +337,7 @@ func (j *making) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 	} else {
 		t.add(plan.Problem{Kind: plan.NoStockLength, Args: []plan.Arg{plan.Named(p.Size)}, Because: nearestFaults(choice)})
 	}
-	return t.tighten(p, bolts.Tightening{Class: in.Class, Condition: t.friction(classKind(in.Class))})
+	return t.tighten(p, bolts.Tightening{Class: in.Class, Condition: t.friction(t.screwKind())})
 }
 
 // tappedHole is what a joint's bolts or studs are screwed into; nil where they go through.

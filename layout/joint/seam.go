@@ -189,7 +189,7 @@ func (t *joint) tackSeams() string {
 		return "Tack " + seam.tack + ", each tack " + t.w.Read(p.TackLengthMm) + " long."
 	}
 	var each []string
-	order := "in its middle"
+	tacks := 1 // of the longest seam that has more than one
 	for i, mm := range slices.Backward(long) {
 		n, tack := t.tackRow(mm)
 		text := words.Trim(float64(n), 0) + " × " + t.w.Read(tack) + " long"
@@ -200,8 +200,8 @@ func (t *joint) tackSeams() string {
 			text += " on " + on
 		}
 		each = seq.Add(each, text)
-		if n > 1 && order == "in its middle" {
-			order = tackOrder(n)
+		if tacks == 1 {
+			tacks = n
 		}
 		if i == len(long)-1 {
 			p.TackLengthMm = tack
@@ -211,12 +211,14 @@ func (t *joint) tackSeams() string {
 	if len(long) > 1 || p.Sides > 1 {
 		of, turn = "each seam ", "; one tack on each seam in turn, so that no side pulls"
 	}
-	return "Tack " + of + strings.Join(each, ", ") + ": " + order + turn + "."
+	return "Tack " + of + strings.Join(each, ", ") + ": " + tackOrder(tacks) + turn + "."
 }
 
 // tackOrder is the order of tacks along a straight seam.
 func tackOrder(n int) string {
 	switch n {
+	case 1:
+		return "in its middle"
 	case 2:
 		return "both ends"
 	case 3:

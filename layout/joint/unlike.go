@@ -1,7 +1,6 @@
 package joint
 
 import (
-	"regexp"
 	"slices"
 
 	"centrepop/layout/material"
@@ -29,7 +28,7 @@ func (j *making) metals(t *joint) (touching []metal, screws *metal) {
 	switch {
 	case in == nil:
 	case in.Stud.Value == "":
-		screws = &metal{title: "the screws (" + in.Class + ")", kind: classKind(in.Class), screws: true}
+		screws = &metal{title: "the screws (" + in.Class + ")", kind: t.screwKind(), screws: true}
 	default:
 		if r := j.model(in.Stud.Value); r.Material != nil {
 			screws = &metal{title: "the studs (" + r.Out.Material + ")", kind: r.Material.Kind, screws: true}
@@ -93,12 +92,9 @@ func (t *joint) eats(a, b metal) {
 	t.caution(said + ": " + with + ".")
 }
 
-// stainlessClass is how ISO 3506-1 names a class: A2-70. A574 is no such class.
-var stainlessClass = regexp.MustCompile(`^A[1-5]L?-\d+$`)
-
-// classKind is the metal of screws of a class, steel but for the stainless ones.
-func classKind(class string) (kind material.Kind) {
-	if stainlessClass.MatchString(class) {
+// screwKind is the metal of a joint's screws, steel but for the stainless ones.
+func (t *joint) screwKind() (kind material.Kind) {
+	if g, err := t.bolt.Grade(t.in.Bolt.Class); err == nil && g.Stainless() {
 		kind = material.AusteniticStainless
 	}
 	return kind

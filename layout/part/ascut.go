@@ -113,7 +113,7 @@ func (m *Group) whyNot(s *Sizes, cut string) string {
 // group cuts or marks a group. One drawn on the back is mirrored to the front.
 func (a *asCut) group(s *Sizes, m *Group, cut string) {
 	why := m.whyNot(s, cut)
-	if why == "blind" && m.Face == parts.Back {
+	if !m.through && m.Face == parts.Back {
 		a.notes = append(a.notes, m.name+": blind from the back, neither cut nor marked.")
 		return
 	}

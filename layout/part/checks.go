@@ -130,14 +130,21 @@ func gauge(s *Step) string {
 	if s.Size.Thread != nil {
 		return "thread gauge or counterpart"
 	}
-	fine := s.Size.Press.Set() || s.Size.Measured() && s.Size.OffMm.Max-s.Size.OffMm.Min < 0.1 || s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < 0.1
 	switch {
-	case fine && s.Inside:
+	case s.close() && s.Inside:
 		return "bore gauge"
-	case fine:
+	case s.close():
 		return "micrometer"
 	}
 	return "calipers"
+}
+
+// gauged tells whether calipers do not do for a step.
+func (s *Step) gauged() bool { return s.Size.Thread != nil || s.close() }
+
+// close tells whether the diameter of a step is closer than calipers read.
+func (s *Step) close() bool {
+	return s.Size.Press.Set() || s.Size.Measured() && s.Size.OffMm.Max-s.Size.OffMm.Min < 0.1 || s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < 0.1
 }
 
 // newLadders prints the bore for each size the mate may measure; without rungs the rule alone of what is

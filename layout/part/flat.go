@@ -356,7 +356,7 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 		Tool:    "boring bar", Speed: b.speed(cutting.Bore, bore.Size.NominalMm), Gauge: gauge(bore),
 		Limits: b.limits(boreStep, bore.Size), Refs: []int{b.ref(bore)},
 	}
-	if gauge(bore) != "calipers" {
+	if bore.gauged() {
 		o.Do = []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."}
 	}
 	if bore.Size.Press.Set() {

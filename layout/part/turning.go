@@ -367,8 +367,8 @@ func (b *bench) settingSpeed(steps []*Step) string {
 func (b *bench) gauges(steps []*Step) string {
 	var out []string
 	for _, s := range steps {
-		if g := gauge(s); g != "calipers" && !s.Size.AsBought {
-			out = seq.Add(out, g)
+		if s.gauged() && !s.Size.AsBought {
+			out = seq.Add(out, gauge(s))
 		}
 	}
 	return words.Join(", ", append(out, "calipers")...)
