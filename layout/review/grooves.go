@@ -361,7 +361,9 @@ func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
 	f := v.here(c.name, c.pos)
 	f.Source = land.Source.String()
 	wanted, nominal, holds := land.HousingClass, c.size.Nominal.Mm, class == land.HousingClass
+	by := f.Source
 	if less, more, source := grooves.InchSealBore(nominal); v.job.Units == parts.Inches {
+		by = source.String() + "; " + by
 		wanted += ", or " + v.mm(nominal-less) + " to " + v.mm(nominal+more) + " by " + source.String()
 		limits := fit.Limits
 		if fit.PlusMinus.Set() {
@@ -371,7 +373,7 @@ func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
 	}
 	v.eachOf(f,
 		flaw{!holds, Finding{
-			What: c.name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + wanted, Rule: "a seal is pressed into its bore", Fix: "fit: " + land.HousingClass}},
+			What: c.name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + wanted, Rule: "a seal is pressed into its bore", Source: by, Fix: "fit: " + land.HousingClass}},
 		flaw{!led, Finding{
 			What: c.name + " has no lead-in for its seal", Numbers: "wanted " + number(land.HousingChamferMin) + "° to " + number(land.HousingChamferMax) + "°",
 			Rule: "a seal that is pressed over a sharp edge is damaged", Fix: "add a chamfer: size " + v.mm(1) + ", angle 15, for: lead-in"}},
