@@ -47,6 +47,7 @@ func stock(v *view) {
 	if v.p.Stock.Form != "" {
 		v.formOfMetal()
 		v.thinPlate()
+		v.rolledTube()
 		return
 	}
 	form := "plate: " + v.mm(v.lengthMm) + ", cut: laser"
@@ -95,6 +96,20 @@ func (v *view) thinPlate() {
 			Rule: "hot-rolled plate begins at " + v.mm(leastMm), Source: "scope of EN 10029, from memory", Fix: "sheet instead of plate, or the right unit",
 		})
 	}
+}
+
+// rolledTube finds a tube whose stock is flat: its operations saw and face a tube, and the stock list would order
+// its outside square.
+func (v *view) rolledTube() {
+	s := &v.p.Stock
+	if v.p.Kind != parts.Tube || s.Form != "plate" && s.Form != "sheet" || s.Size.Mm >= v.lengthMm-slackMm {
+		return
+	}
+	v.report(Stop, "", s.Pos, Finding{
+		What: v.p.Title.Value + " is a tube, and its stock is " + s.Form + " of " + v.mm(s.Size.Mm) + ": no operation here rolls one",
+		Rule: "a part is cut from stock that it lies in", Source: "by geometry",
+		Fix: "stock: {tube: " + v.mm(2*v.wideMm()) + ", wall: " + v.mm(v.wideMm()-v.openMm()) + "}, bought or rolled elsewhere to that; what narrows is kind cone",
+	})
 }
 
 // top looks for parts that can be put on in a wrong turn without a mark for TOP:
