@@ -29,6 +29,9 @@ func (slideKind) ends(s *shop, t *joint) {
 	t.need(k.feature, k.ok(), "the thread of a nut, the groove of a retaining ring, or tapped holes in the shaft's end")
 	if k.ok() && t.b.step != nil {
 		t.dir = math.Copysign(1, k.atMm()-t.b.step.MidMm())
+		if up, down := shoulder(t.b, -1) != nil, shoulder(t.b, 1) != nil; k.ring != nil && k.ring.Row.In == t.b.ref.Feature && up != down { // the hub lies between ring and shoulder
+			t.dir = map[bool]float64{true: 1, false: -1}[up]
+		}
 		if t.shut(k) {
 			t.refuse(k.ref.Pos, plan.CannotJoin, plan.Named(k.text()), plan.Named("a nut, a ring or tapped holes on the side of "+t.b.text()+" that the hub comes from: between them the shaft is larger than its bore"))
 			return

@@ -137,6 +137,16 @@ func TestSlideUpToItsRing(t *testing.T) {
 	}
 }
 
+// A short hub of 20 from 80 to 100 has its ring past the middle of the seat, its face at 76.75: it comes from
+// the side without a shoulder all the same.
+func TestSlideShortOfTheMiddle(t *testing.T) {
+	t.Parallel()
+	j, problems := slidPlan(t, "hub.yaml|80, length: 50|80, length: 20", "hub.yaml|H8, length: 50|H8, length: 20", "shaft.yaml|axial: 45|axial: 75", "shaft.yaml|axial: 70, length: 40|axial: 90, length: 16")
+	if s := j.Slide; s.From != "front" || s.HeldBy != "collar" || s.FreeMm != 3.25 || s.KeyOnMm != 16 {
+		t.Errorf("%+v, %v", s, problems)
+	}
+}
+
 // Under a nut: the hub of 62 stands 2 past its seat; the nut of M24 is 21.5 high
 // (ISO 4032) and stands at 38, behind a cap of 8 at 30.
 func TestSlideUnderItsNut(t *testing.T) {
