@@ -71,8 +71,13 @@ func (f *fields) joint() (*parts.Joint, bool) {
 	j.InLine = f.lineRules()
 	if place := f.sub("place"); place != nil {
 		j.Place = place.placeOnFace(place.word("on"))
-		if j.Kind == parts.BoltKind {
+		switch j.Kind {
+		case parts.BoltKind:
 			f.boltPlace(j, place)
+		case parts.WeldKind:
+			for _, key := range []string{"face", "level", "other-way-round"} {
+				f.spare(key, true, key+" beside place", "keep one of the two: on, with, top and gap in place say where the part stands and how it looks")
+			}
 		}
 	}
 	j.Anchored = f.name("anchored")
