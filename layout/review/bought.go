@@ -493,8 +493,11 @@ func (r *reviewer) nutOnThread(e *parts.Loose) {
 }
 
 // inNoList looks for screws with their sizes, in the words for how a thing is put on and in the notes of the motor, that
-// stand in no list to buy.
+// stand in no list to buy. A joint that is not worked out has not listed its own.
 func (r *reviewer) inNoList(said parts.Text) {
+	if len(r.pl.Faults) > 0 {
+		return
+	}
 	for _, words := range screwWords.FindAllString(said.Value, -1) {
 		o, ok := orderOf(words)
 		listed := slices.ContainsFunc(r.pl.Bought, func(row plan.BoughtRow) bool {
