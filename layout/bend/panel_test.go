@@ -178,9 +178,9 @@ func TestPanelOrder(t *testing.T) {
 	if w := b.WayOf(b.Order(), 0); err != nil || !math.IsInf(w.BesideMm, 1) || !near(w.UnderMm, 58+56+allowance/2, 1e-6) || w.PunchMm != 0 || w.DieMm != 0 {
 		t.Errorf("%+v, %v", w, err)
 	}
-	// One that hangs at the end of the fold limits the die.
+	// One that hangs at the end of the fold limits the die there alone.
 	b, err = box(Flange{Side: Top, HeightMm: 60}, Flange{Side: Right, HeightMm: 40, Forward: true}).Blank()
-	if err != nil || b.WayOf(b.Order(), 0) != (Way{BesideMm: math.Inf(1), UnderMm: math.Inf(1), DieMm: 198}) {
+	if err != nil || b.WayOf(b.Order(), 0) != (Way{BesideMm: math.Inf(1), UnderMm: math.Inf(1), DieMm: 198, DieEnds: 1}) {
 		t.Errorf("%+v, %v", b.WayOf(b.Order(), 0), err)
 	}
 	// Leaning in by 45°: the tip of 40 lies further in than a square one by what

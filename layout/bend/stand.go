@@ -147,6 +147,8 @@ type Way struct {
 	// already at the ends of the fold, and DieMm that for the die between those
 	// that hang there; 0 where it is not limited.
 	PunchMm, DieMm float64
+	// PunchEnds and DieEnds are at how many ends of the fold those stand.
+	PunchEnds, DieEnds int
 	// RamMm is how high flanges that stand at the ends reach over the fold line, at
 	// their highest during the fold: that must be clear under the ram beside the punch.
 	// Geometry. 0 where none stands higher than an ordinary punch and holder reach.
@@ -168,13 +170,14 @@ func (b *PanelBlank) WayOf(order []int, i int) Way {
 		if o.Side%2 == f.Side%2 || o.Nth > 0 || f.Nth > 0 {
 			continue
 		}
-		room := &way.PunchMm
+		room, ends := &way.PunchMm, &way.PunchEnds
 		if o.Forward != f.Forward {
-			room = &way.DieMm
+			room, ends = &way.DieMm, &way.DieEnds
 		}
 		if f.clears(o) {
 			continue
 		}
+		*ends++
 		*room = cmp.Or(*room, 2*half)
 		if o.Forward == f.Forward && o.HeightMm > ramMm {
 			way.RamMm = math.Max(way.RamMm, b.risenMm(f, o.HeightMm))

@@ -68,11 +68,15 @@ func (o fold) operations(b *bench) {
 	}
 	way := f.made.WayOf(f.order, o.i)
 	for _, tool := range []struct {
-		name, what string
+		name, verb string
 		mm         float64
-	}{{"Punch", "stand at its ends", way.PunchMm}, {"Die", "hang at its ends", way.DieMm}} {
-		if tool.mm > 0 {
-			op.Do = append(op.Do, tool.name+" no longer than "+b.W.Read(tool.mm)+": flanges "+tool.what+".")
+		ends       int
+	}{{"Punch", "stand", way.PunchMm, way.PunchEnds}, {"Die", "hang", way.DieMm, way.DieEnds}} {
+		switch {
+		case tool.ends == 1:
+			op.Do = append(op.Do, tool.name+" clear of the flange that "+tool.verb+"s at one end.")
+		case tool.ends > 1:
+			op.Do = append(op.Do, tool.name+" no longer than "+b.W.Read(tool.mm)+": flanges "+tool.verb+" at its ends.")
 		}
 	}
 	if way.RamMm > 0 {

@@ -125,7 +125,7 @@ func TestFoldedOperations(t *testing.T) {
 	}
 	// The stop is the height less half of what the bend takes: 25 − 4 + 4.1626/2.
 	for i, want := range []string{"Deburr the blank first. Fold a test strip of the same sheet and give its k if the flange comes out of its limits. Front face up, back stop 23.08 from",
-		"Back face up, back stop 29.08 from", "Die no longer than 198: flanges hang at its ends."} {
+		"Back face up, back stop 29.08 from", "Die clear of the flange that hangs at one end."} {
 		if text := strings.Join(folds[i].Do, " "); !strings.Contains(text, want) {
 			t.Errorf("fold %d: %q lacks %q", i+1, text, want)
 		}
