@@ -16,7 +16,7 @@ async function show() {
   const p = state.pages[page];
   if (!p) return;
   for (const a of $("sheets").querySelectorAll("a")) {
-    if (Number(a.dataset.page) === page) { a.setAttribute("aria-current", "page"); a.scrollIntoView({ block: "nearest" }); }
+    if (Number(a.dataset.page) === page) { a.setAttribute("aria-current", "page"); within($("sheets"), a); }
     else a.removeAttribute("aria-current");
   }
   $("sheet").setAttribute("aria-label", "sheet " + (page + 1) + " of " + state.pages.length + ": " + name(p));
@@ -36,6 +36,12 @@ async function show() {
   }
   // Printed it is one sheet of its own size.
   $("paper").textContent = "@page { margin: 0; size: " + drawing.getAttribute("width") + " " + drawing.getAttribute("height") + "; }";
+}
+
+// within scrolls a list no further than one of its entries needs. scrollIntoView would let Tab begin there.
+function within(list, entry) {
+  const of = list.getBoundingClientRect(), at = entry.getBoundingClientRect();
+  list.scrollTop += Math.min(0, at.top - of.top) + Math.max(0, at.bottom - of.bottom);
 }
 
 // mark is what a link in a drawing leads to.
