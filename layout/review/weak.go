@@ -130,7 +130,7 @@ func (v *view) leadRelief(c *cylinder) {
 		return
 	}
 	f.What, f.Numbers = "the tool of "+c.name+" has no relief to run out into", t.Designation+" of "+v.mm(l.DepthMm)+" depth"
-	f.Fix = "undercut: {width: two pitches, depth: a little over that of the thread}, or a neck under its root"
+	f.OverMm, f.Fix = over(l.DepthMm), "undercut: {width: two pitches, depth: a little over that of the thread}, or a neck under its root"
 	v.report(Check, c.name, c.pos, f)
 }
 
