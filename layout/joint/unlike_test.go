@@ -22,6 +22,7 @@ func TestUnlikeMetals(t *testing.T) {
 			"The screws (8.8) are eaten by Barrel end (1.4301) where it gets wet, 0.34 V apart in sea water: copper grease on thread and head.",
 		}, []string{"seize"}},
 		{"job.yaml", "bolt: M8 8.8, head: socket}", "bolt: M8 A2-70, head: socket}", "nozzle", []string{"Die ring (S235) is eaten by the screws (A2-70)"}, []string{"seize", "are eaten"}},
+		{"job.yaml", "bolt: M8 8.8, head: socket}", "bolt: M8 a2-70, head: socket}", "nozzle", []string{"Die ring (S235) is eaten by the screws"}, []string{"seize", "are eaten"}},
 		{"barrel-end.yaml", "material: 1.4301", "material: EN AW-6082", "nozzle", []string{
 			"Barrel end (EN AW-6082) is eaten by Die ring (S235) where it gets wet, 0.23 V apart in sea water: paint, a sleeve or zinc paste between the two, no copper grease.",
 			"Barrel end (EN AW-6082) is eaten by the screws (8.8)",
