@@ -210,8 +210,5 @@ func (s threadSizes) all(names string, mm ...float64) string {
 		metric += words.Trim(mm[i], 4)
 	}
 	metric = strings.TrimSpace(metric) + " mm"
-	if s.inch {
-		return in + " in (" + metric + ")"
-	}
-	return metric
+	return words.Either(s.inch, in+" in ("+metric+")", metric)
 }

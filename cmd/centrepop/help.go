@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/words"
 	"centrepop/parts/meant"
 	"centrepop/parts/seq"
 
@@ -153,12 +154,8 @@ func writeVersion(w io.Writer, asJSON bool) error {
 		return writeAnswer(w, "version", b)
 	}
 	text := "centrepop " + b.Version
-	if b.Revision != "" {
-		text += ", revision " + b.Revision
-	}
-	if b.Changed {
-		text += " with changes"
-	}
+	text += words.When(b.Revision != "", ", revision "+b.Revision)
+	text += words.When(b.Changed, " with changes")
 	_, err := fmt.Fprintln(w, text+", "+b.Go)
 	return err
 }

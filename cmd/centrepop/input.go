@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"centrepop/layout/words"
 	"centrepop/parts/meant"
 	"centrepop/parts/read"
 )
@@ -69,10 +70,7 @@ func (g inputGroup) write(w io.Writer) {
 		fmt.Fprintf(w, "  exactly one of %s\n", strings.Join(g.OneOf, ", "))
 	}
 	for _, k := range g.Keys {
-		need := " "
-		if k.Need {
-			need = "*"
-		}
+		need := words.Either(k.Need, "*", " ")
 		fmt.Fprintf(w, " %s%-13s %-20s %s", need, k.Name, k.Type, k.Means)
 		for _, more := range []struct{ label, text string }{{"", k.Unit}, {"", k.Limits}, {"if absent ", k.Default}, {"see ", strings.ToUpper(k.Keys)}} {
 			if more.text != "" {

@@ -54,10 +54,7 @@ func leadAnswer(t threads.Thread) *leadSizes {
 
 // lead writes them.
 func (s threadSizes) lead(w io.Writer, l *leadSizes) {
-	hand := "right hand"
-	if l.LeftHand {
-		hand = "left hand"
-	}
+	hand := words.Either(l.LeftHand, "left hand", "right hand")
 	fmt.Fprintf(w, "%s, %s, %s, helix %s°, tool %s°\n", s.all("lead ", l.LeadMm), words.Counted(l.Starts, "start"), hand, words.Trim(l.HelixDeg, 2), words.Trim(l.AngleDeg, 0))
 	for _, side := range []struct {
 		name string

@@ -105,12 +105,7 @@ func (c *call) line(label, format string, args ...any) {
 func (c *call) withUnit(mm float64) string { return c.w.Read(mm) + c.unit() }
 
 // unit is what the writer leaves off its sizes.
-func (c *call) unit() string {
-	if c.w.Units == parts.Inches {
-		return ""
-	}
-	return " mm"
-}
+func (c *call) unit() string { return words.When(c.w.Units != parts.Inches, " mm") }
 
 // round4 rounds a value for JSON to a tenth of a micrometre, far finer than any
 // tool; halves of the last place are forgiven what binary fractions take off.

@@ -88,9 +88,7 @@ func items(title string, w words.Writer, list []Item) []Line {
 		case it.Use != NoMetal:
 			head += ", already made: " + useWords[it.Use]
 		}
-		if it.FromEnd {
-			head += " (back faces laid together; take the length off the front)"
-		}
+		head += words.When(it.FromEnd, " (back faces laid together; take the length off the front)")
 		out = append(out, Line{1, head})
 		out = append(out, seq.Map(it.Changes, func(c Change) Line { return Line{2, sentence(w, c)} })...)
 	}
@@ -130,9 +128,7 @@ func sentence(w words.Writer, c Change) string {
 		if c.Count != 0 {
 			text = fmt.Sprintf("at other places, %+d", c.Count)
 		}
-		if c.What != "" {
-			text += " (" + c.What + " " + was + " → " + is + ")"
-		}
+		text += words.When(c.What != "", " ("+c.What+" "+was+" → "+is+")")
 	default:
 		text = arrow(was, is)
 	}
@@ -172,8 +168,5 @@ func (s Sign) line() string {
 	case Removed:
 		return at + ": falls away, nothing is accepted there now; it was: " + s.Was
 	}
-	if s.Was == s.Is {
-		return at + ": sign again, the entry reads otherwise: " + s.Reason
-	}
-	return at + ": sign again: " + s.Was + " → " + s.Is
+	return words.Either(s.Was == s.Is, at+": sign again, the entry reads otherwise: "+s.Reason, at+": sign again: "+s.Was+" → "+s.Is)
 }

@@ -13,10 +13,7 @@ import (
 
 // sizes writes lengths with one unit at the end: "110 × 140 mm".
 func (c *comparison) sizes(sep string, mm ...float64) string {
-	unit := " mm"
-	if c.want.Units == parts.Inches {
-		unit = " in"
-	}
+	unit := words.Either(c.want.Units == parts.Inches, " in", " mm")
 	w := words.Writer{Units: c.want.Units}
 	out := seq.Map(mm, func(v float64) string { return strings.TrimSuffix(w.Read(v), unit) })
 	return strings.Join(out, sep) + unit
@@ -96,16 +93,11 @@ func (c *comparison) say(f *Finding) string {
 	case Mirror:
 		return "the drawing is a mirror image of the front"
 	case Turned:
-		way := "clockwise"
-		if c.report.TurnedDeg < 0 {
-			way = "anticlockwise"
-		}
+		way := words.Either(c.report.TurnedDeg < 0, "anticlockwise", "clockwise")
 		return "the drawing is turned " + words.Trim(math.Abs(c.report.TurnedDeg), 2) + "° " + way
 	case OutlineMissing:
 		what := "no closed contour can be the outline of " + c.sizes(" × ", wanted.WidthMm, wanted.HeightMm)
-		if drawn != nil {
-			what += "; the one that could does not close"
-		}
+		what += words.When(drawn != nil, "; the one that could does not close")
 		return what
 	case OutlineSize:
 		return "the outline is " + c.sizes(" × ", drawn.WidthMm, drawn.HeightMm) + ", not " + c.sizes(" × ", wanted.WidthMm, wanted.HeightMm)

@@ -7,6 +7,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -121,9 +122,7 @@ func (a *asCut) group(s *Sizes, m *Group, cut string) {
 	points, half := m.seen(parts.Front)
 	for k, q := range points {
 		name := fmt.Sprintf("%s %d", m.name, m.Group.First+k)
-		if m.Face == parts.Back {
-			name += " (from the back)"
-		}
+		name += words.When(m.Face == parts.Back, " (from the back)")
 		o := opening{name: name, shape: m.kind.cutShape(), text: m.kind.cutText(s.W, m), radius: m.Group.FinishedMm / 2, pos: m.pos,
 			a: plan.XY{XMm: geom.Clean(q.XMm + half.XMm), YMm: geom.Clean(q.YMm + half.YMm)}, b: plan.XY{XMm: geom.Clean(q.XMm - half.XMm), YMm: geom.Clean(q.YMm - half.YMm)}}
 		if why == "" {

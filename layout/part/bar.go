@@ -106,10 +106,7 @@ func (m *Model) SawShort(leftMm, rightMm float64) (ok bool) {
 
 // offWords says what is sawn off an end, or left on.
 func (m *Model) offWords(mm float64) string {
-	if mm < 0 {
-		return m.W.Size(-mm) + " long"
-	}
-	return m.W.Size(mm) + " short"
+	return words.Either(mm < 0, m.W.Size(-mm)+" long", m.W.Size(mm)+" short")
 }
 
 // Cope is the hollow in an end of a bar; ok is false where it has none.
@@ -240,12 +237,8 @@ func (b *bar) sectionWords(w words.Writer) string {
 	case in.Section != parts.SquareBar || in.Tube():
 		size += " × " + w.Size(deep)
 	}
-	if in.Wall.Mm > 0 {
-		size += " × " + w.Size(in.Wall.Mm)
-	}
-	if in.Flange.Mm > 0 && in.Flange.Mm != in.Wall.Mm {
-		size += ", flanges " + w.Size(in.Flange.Mm)
-	}
+	size += words.When(in.Wall.Mm > 0, " × "+w.Size(in.Wall.Mm))
+	size += words.When(in.Flange.Mm > 0 && in.Flange.Mm != in.Wall.Mm, ", flanges "+w.Size(in.Flange.Mm))
 	return name + kind + " " + size
 }
 
@@ -400,9 +393,7 @@ func (b *bar) where(n *Numbered, m *Group) string {
 		mm, _ = b.fromEnd(m, i)
 		text += ", " + w.Size(mm)
 	}
-	if len(m.Points) > 4 {
-		text += " …"
-	}
+	text += words.When(len(m.Points) > 4, " …")
 	return text + " from the " + string(end) + " end, " + w.Size(b.upMm(m, 0)) + " over the lower edge of that side"
 }
 
@@ -520,10 +511,7 @@ func (b *bar) sizeRecord(n *Numbered, m *Group, r *plan.BarRecord) {
 
 // sawnText is a length no finer than a tape reads: in millimetres to a tenth.
 func sawnText(w words.Writer, mm float64) string {
-	if w.Units == parts.Inches {
-		return w.Read(mm)
-	}
-	return w.Read(words.Round(mm, 1))
+	return words.Either(w.Units == parts.Inches, w.Read(mm), w.Read(words.Round(mm, 1)))
 }
 
 // sectionContour draws a loop of a section, x to the back.

@@ -3,6 +3,7 @@ package part
 import (
 	"slices"
 
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -21,8 +22,6 @@ func (s *Sizes) allCentral(f parts.Face) bool {
 // heldCentral is how the lathe holds the part for a central hole: on what is finished, over copper.
 func (b *bench) heldCentral(m *Group) string {
 	on := "in the chuck"
-	if b.anyTurned(b.Side(false)) {
-		on += " over copper, on no thread,"
-	}
+	on += words.When(b.anyTurned(b.Side(false)), " over copper, on no thread,")
 	return "set true at the " + string(m.Face) + " end, " + on + " or a steady; drill in the tailstock"
 }

@@ -59,9 +59,7 @@ func (s *shaper) centreHoles() {
 func (s *Shape) centreAt(face parts.Face) string {
 	at := "at the face"
 	for _, c := range s.bevels {
-		if c.Sphere && c.back == (face == parts.Back) {
-			at += ", before its crown"
-		}
+		at += words.When(c.Sphere && c.back == (face == parts.Back), ", before its crown")
 	}
 	return at
 }
@@ -70,9 +68,7 @@ func (c *centreHole) feature(n *Numbered) plan.Feature {
 	f := plan.Feature{
 		Kind: plan.CentreFeature, Name: "centre " + string(c.face), Size: c.Designation, Note: c.sizes(n.W), Balloon: plan.XY{XMm: c.face.FromFront(0, n.LengthMm())},
 	}
-	if n.drilledAway(c) != nil {
-		f.Note += ", to turn by: drilled away later"
-	}
+	f.Note += words.When(n.drilledAway(c) != nil, ", to turn by: drilled away later")
 	return f
 }
 

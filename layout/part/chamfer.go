@@ -139,9 +139,7 @@ func (c *chamfer) feature(n *Numbered) plan.Feature {
 		Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: n.Section.MaxMm},
 	}
 	if c.step != nil {
-		if !c.Sphere {
-			f.Size += ": Ø" + n.W.Read(c.diaMm) + " at the face"
-		}
+		f.Size += words.When(!c.Sphere, ": Ø"+n.W.Read(c.diaMm)+" at the face")
 		f.Balloon = plan.XY{XMm: c.step.FromMm, YMm: c.step.drawnRadius()}
 		if c.back {
 			f.Balloon.XMm = c.step.ToMm
@@ -207,16 +205,11 @@ func (c *chamfer) line(w words.Writer, lathe bool) string {
 	if c.step != nil {
 		line += ": to " + "Ø" + w.Read(c.diaMm) + " at the face"
 		if c.Angle.Deg != 45 {
-			slide := ", "
-			if lathe {
-				slide = ", top slide set "
-			}
+			slide := words.Either(lathe, ", top slide set ", ", ")
 			line += slide + words.Trim(c.Angle.Deg, 1) + "° from the axis"
 		}
 	}
-	if c.For != "" {
-		line += " (" + c.For + ")"
-	}
+	line += words.When(c.For != "", " ("+c.For+")")
 	return line + "."
 }
 

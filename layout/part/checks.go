@@ -114,10 +114,7 @@ func (r *record) checkStep(s *Step) {
 }
 
 func (r *record) generalSource(limits string) string {
-	if limits == "" || r.Job.Tolerance.Value == "" {
-		return ""
-	}
-	return "ISO 2768-" + r.Job.Tolerance.Value
+	return words.When(limits != "" && r.Job.Tolerance.Value != "", "ISO 2768-"+r.Job.Tolerance.Value)
 }
 
 func (r *record) checkLength(ref int, what string, mm float64) {

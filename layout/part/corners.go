@@ -48,10 +48,7 @@ func (f *flat) cornersText(w words.Writer) string {
 		n++
 		text = words.Join(", ", text, lead+"("+w.Size(geom.Clean(s.End().X-box.X0))+", "+w.Size(geom.Clean(s.End().Y-box.Y0))+")")
 	}
-	if n > mostCorners {
-		return ""
-	}
-	return "; corners from the left and the bottom edge: " + text
+	return words.When(n <= mostCorners, "; corners from the left and the bottom edge: "+text)
 }
 
 // cutCorners measure each corner of the outline's box that one straight edge cuts off.

@@ -32,9 +32,7 @@ func details(in parts.Step, st *Step) []detail {
 	}
 	if in.Seat.Value != "" {
 		text := in.Seat.Value
-		if in.Lip != "" {
-			text += ", lip to the " + string(in.Lip)
-		}
+		text += words.When(in.Lip != "", ", lip to the "+string(in.Lip))
 		out = append(out, seat{text: text})
 	}
 	if in.Hardness.Pos.Line > 0 {

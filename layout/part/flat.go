@@ -342,12 +342,7 @@ func (f *flat) outlineTurned(s *Sizes) bool {
 }
 
 // borer is the machine that finishes the bore of a plate.
-func (s *Sizes) borer() string {
-	if s.form.onMill(s) {
-		return "the mill"
-	}
-	return "the lathe"
-}
+func (s *Sizes) borer() string { return words.Either(s.form.onMill(s), "the mill", "the lathe") }
 
 func (f *flat) turnBore(b *bench, bore *Step) {
 	o := plan.Operation{

@@ -54,10 +54,7 @@ func (f *Flats) name() string {
 }
 
 func (f *Flats) acrossText(w words.Writer) string {
-	if f.Row.Sides == 1 {
-		return w.Size(f.Row.AcrossMm) + " to the far side"
-	}
-	return w.Size(f.Row.AcrossMm) + " across flats"
+	return words.Either(f.Row.Sides == 1, w.Size(f.Row.AcrossMm)+" to the far side", w.Size(f.Row.AcrossMm)+" across flats")
 }
 
 func (f *Flats) placeText(w words.Writer) string {
@@ -66,9 +63,7 @@ func (f *Flats) placeText(w words.Writer) string {
 
 func (f *Flats) feature(n *Numbered) plan.Feature {
 	note := "clock " + words.Trim(f.Row.ClockDeg, 3) + "°, " + f.placeText(n.W)
-	if f.work.CornersMm > 0 && !f.work.Full {
-		note += "; corners stay round, sharp ones need " + n.W.Dia(words.Round(f.work.LeastRound, 2))
-	}
+	note += words.When(f.work.CornersMm > 0 && !f.work.Full, "; corners stay round, sharp ones need "+n.W.Dia(words.Round(f.work.LeastRound, 2)))
 	return plan.Feature{
 		Kind: plan.FlatsFeature, Name: words.Spaced(f.Row.Name), Size: f.name() + " " + f.acrossText(n.W) + " on " + n.W.Dia(f.Row.DiameterMm), Limits: n.limitsText(n.General(f.Row.AcrossMm)), Note: note,
 		Balloon: plan.XY{XMm: geom.Clean((f.Row.FromMm + f.Row.ToMm) / 2), YMm: geom.Clean(f.Row.DiameterMm/2 - f.Row.DepthMm)},
@@ -84,9 +79,7 @@ func (f *Flats) operations(b *bench) {
 	}
 	if f.Row.Sides > 1 {
 		line := "Index " + words.Trim(f.work.IndexDeg, 3) + "° from flat to flat: on a 40:1 head " + words.Trim(float64(f.work.HeadTurns), 0) + " turns"
-		if f.work.HeadRest > 0 {
-			line += " and " + words.Trim(float64(f.work.HeadRest), 0) + " of " + words.Trim(float64(f.work.HeadOf), 0)
-		}
+		line += words.When(f.work.HeadRest > 0, " and "+words.Trim(float64(f.work.HeadRest), 0)+" of "+words.Trim(float64(f.work.HeadOf), 0))
 		if line += "."; f.Row.Sides > 2 {
 			line += " Measure the first two opposite flats before the rest."
 		}

@@ -71,12 +71,7 @@ func (h *helix) section(*Sizes) *plan.Section {
 }
 
 // hand names the way it winds.
-func (h *helix) hand() string {
-	if h.in.Left {
-		return "left-hand"
-	}
-	return "right-hand"
-}
+func (h *helix) hand() string { return words.Either(h.in.Left, "left-hand", "right-hand") }
 
 // developments make the flat ring of a turn.
 func (h *helix) developments(d *shaper) {
@@ -117,10 +112,7 @@ func (h *helix) developments(d *shaper) {
 }
 
 func (h *helix) needless(*shaper) string {
-	if h.blank.OutsideMm > largeBlankMm {
-		return "two circles and two radii: trammel and chord set it out better than joined paper"
-	}
-	return ""
+	return words.When(h.blank.OutsideMm > largeBlankMm, "two circles and two radii: trammel and chord set it out better than joined paper")
 }
 
 // metalAt: somewhere round, its blade is there.
@@ -136,10 +128,7 @@ func (h *helix) seamMm() float64 { return (h.in.Outside.Mm - h.in.Shaft.Mm) / 2 
 
 // stretched names what the middle of the sheet has to do.
 func stretched(strain float64) string {
-	if strain < 0 {
-		return "the middle is upset by"
-	}
-	return "the middle stretches by"
+	return words.Either(strain < 0, "the middle is upset by", "the middle stretches by")
 }
 
 // ring is a flat ring with a gap at TOP.
@@ -182,19 +171,13 @@ func (h *helix) formed(mm float64) Sized {
 }
 
 func (h *helix) operations(b *bench) {
-	rings := "the flat ring"
-	if h.run.Blanks > 1 {
-		rings = words.Trim(float64(h.run.Blanks), 0) + " flat rings"
-	}
+	rings := words.Either(h.run.Blanks > 1, words.Trim(float64(h.run.Blanks), 0)+" flat rings", "the flat ring")
 	cut := plan.Operation{Machine: plan.Cutter, Title: "Cut " + rings, Do: []string{b.setOut() + "; edges deburred."}, Refs: b.refs(plan.EndFeature)}
 	if h.run.LastDeg < 360-h.blank.GapDeg-0.01 {
 		cut.Do = append(cut.Do, "The last ring is cut to "+words.Trim(h.run.LastDeg, 1)+"°.")
 	}
 	b.op(warn(cut, sheetEdges))
-	towards := "towards you"
-	if h.in.Left {
-		towards = "away from you"
-	}
+	towards := words.Either(h.in.Left, "away from you", "towards you")
 	b.op(warn(plan.Operation{Machine: plan.Bench, Title: "Pull each ring to the pitch, " + h.hand(), Do: []string{
 		"Hold the edge on the left of the gap, gap up, and pull the edge on its right " + towards + " until the edges stand " + b.W.Size(h.in.Pitch.Mm) + " apart along the axis.",
 		"Try it on what it goes round, " + b.W.Dia(h.in.Shaft.Mm) + ": the inside edge lies on it all round, and it stands square to it."},

@@ -95,9 +95,7 @@ func (o fold) operations(b *bench) {
 	}
 	if o.n == 0 {
 		first := "Deburr the blank first."
-		if f.in.K.Value == 0 {
-			first += " Fold a test strip of the same sheet and give its k if the flange comes out of its limits."
-		}
+		first += words.When(f.in.K.Value == 0, " Fold a test strip of the same sheet and give its k if the flange comes out of its limits.")
 		op.Do = append([]string{first}, op.Do...)
 	}
 	b.op(warn(op, risingSheet, sheetEdges))
@@ -118,10 +116,7 @@ func (o fold) stop(w words.Writer) string {
 }
 
 func (o fold) gauge() string {
-	if o.f.blank.Folds[o.i].AngleDeg == 90 {
-		return "square inside, calipers over the flange"
-	}
-	return "protractor, calipers over the flange"
+	return words.Either(o.f.blank.Folds[o.i].AngleDeg == 90, "square inside, calipers over the flange", "protractor, calipers over the flange")
 }
 
 // byHandPart is how far out of square what is closed by hand may end, as a part of its height:
@@ -141,10 +136,7 @@ func (o fold) checks(r *record) {
 		angle.Limits, angle.Source = "±"+r.W.Said(b.HeightMm*byHandPart), "common practice, no source"
 	}
 	r.add(angle)
-	under := "the base"
-	if b.Nth > 0 {
-		under = "the flange it is on"
-	}
+	under := words.Either(b.Nth > 0, "the flange it is on", "the base")
 	for m := range seq.Refs(r.Groups) {
 		if m.on != o.f.in.Flanges[o.i].Side {
 			continue

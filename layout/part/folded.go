@@ -327,10 +327,7 @@ func (f *folded) pattern(d *shaper) plan.Development {
 		table.Rows = append(table.Rows, []string{words.Trim(float64(n+1), 0), words.Spaced(string(f.in.Flanges[i].Side)), d.exact(fold.RightMm - fold.LeftMm), words.Join(", ", words.Trim(fold.AngleDeg, 1)+"° "+f.way(i), mitredText(fold)), "R" + d.W.Size(fold.RadiusMm), f.stopText(d, i), d.exact(fold.DeductionMm)})
 	}
 	out.Tables = append(out.Tables, table)
-	k := "k of DIN 6935"
-	if f.in.K.Value > 0 {
-		k = "k as given"
-	}
+	k := words.Either(f.in.K.Value > 0, "k as given", "k of DIN 6935")
 	for _, fold := range f.blank.Folds {
 		k += ", " + words.Trim(fold.K, 3) + " of the thickness at R" + d.W.Size(fold.RadiusMm)
 		if len(f.blank.Folds) > 1 && f.sameRadius() {
@@ -338,9 +335,7 @@ func (f *folded) pattern(d *shaper) plan.Development {
 		}
 	}
 	edge := "stop: free edge"
-	if slices.ContainsFunc(f.blank.Folds, func(b bend.PanelFold) bool { return b.Nth > 0 }) {
-		edge += ", or outside of the flange folded there,"
-	}
+	edge += words.When(slices.ContainsFunc(f.blank.Folds, func(b bend.PanelFold) bool { return b.Nth > 0 }), ", or outside of the flange folded there,")
 	out.Rules = []string{edge + " to fold line", "shorter by: 2 setbacks less the length of the bend at its neutral line", k}
 	return out
 }
@@ -409,12 +404,7 @@ func (f *folded) needless(d *shaper) string {
 }
 
 // way says to which side of the blank a flange goes, the front up.
-func (f *folded) way(i int) string {
-	if f.blank.Folds[i].Forward {
-		return "up"
-	}
-	return "down"
-}
+func (f *folded) way(i int) string { return words.Either(f.blank.Folds[i].Forward, "up", "down") }
 
 // foldLines are the fold lines on the blank, with what is done at each.
 func (f *folded) foldLines(w words.Writer) []plan.PatternLine {

@@ -257,10 +257,7 @@ func (g *Groove) line(b *bench) []string {
 	if g.width.Limited {
 		tool = "a grooving tool narrower than " + w.Size(g.width.MinMm)
 	}
-	feed := "feed in " + w.Size(g.Row.DepthMm) + " from the outside"
-	if g.Row.Inside {
-		feed = "feed out " + w.Size(g.Row.DepthMm) + " from the bore"
-	}
+	feed := words.Either(g.Row.Inside, "feed out "+w.Size(g.Row.DepthMm)+" from the bore", "feed in "+w.Size(g.Row.DepthMm)+" from the outside")
 	return append([]string{text + ". Plunge with " + tool + ", " + feed + ", then each side to the width."}, g.kind.lines(w, g)...)
 }
 
@@ -286,16 +283,10 @@ type namedSize struct {
 
 func (g *Groove) limits() []namedSize {
 	if g.Row.Face != "" {
-		wall := "outer wall"
-		if g.In.PressureOutside {
-			wall = "inner wall"
-		}
+		wall := words.Either(g.In.PressureOutside, "inner wall", "outer wall")
 		return []namedSize{{wall, "calipers", g.wall, "Ø"}, {"depth", "depth gauge", g.floor, ""}, {"width", g.kind.gauge(), g.width, ""}}
 	}
-	gauge := "calipers with thin jaws"
-	if g.Row.Inside {
-		gauge = "inside groove callipers"
-	}
+	gauge := words.Either(g.Row.Inside, "inside groove callipers", "calipers with thin jaws")
 	return []namedSize{{"floor", gauge, g.floor, "Ø"}, {"width", g.kind.gauge(), g.width, ""}}
 }
 

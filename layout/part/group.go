@@ -254,10 +254,7 @@ func (usual) where(n *Numbered, m *Group) string {
 
 // alongWords says "2 at 40, the first 30 from the left edge".
 func (n *Numbered) alongWords(a geom.Along) string {
-	edge := "left"
-	if a.FromRight {
-		edge = "right"
-	}
+	edge := words.Either(a.FromRight, "right", "left")
 	text := "the first " + n.W.Size(a.FirstMm) + " from the " + edge + " edge"
 	if a.Count > 1 {
 		return words.Trim(float64(a.Count), 0) + " at " + n.W.Size(a.PitchMm) + ", " + text

@@ -16,19 +16,14 @@ type hardened struct {
 }
 
 func (h hardened) note(words.Writer) string {
-	if h.hrc == 0 {
-		return ""
-	}
-	return words.Trim(h.hrc, 1) + " HRC at least"
+	return words.When(h.hrc != 0, words.Trim(h.hrc, 1)+" HRC at least")
 }
 func (h hardened) clause(w words.Writer) string {
 	return "; leave " + w.Near(grindMm) + " on the diameter for grinding (common practice, no source)"
 }
 
 func (h hardened) check(_ *Step, c *plan.Check) {
-	if h.hrc > 0 {
-		c.Gauge += ", hardness tester or file"
-	}
+	c.Gauge += words.When(h.hrc > 0, ", hardness tester or file")
 }
 
 // grindMm is left on a diameter for grinding, within grindOffMm. Common practice, no source.

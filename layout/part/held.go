@@ -43,10 +43,7 @@ func (b *bench) freeHold() string {
 // holding is how a part is held in a setting, after the steps turned before.
 func (b *bench) holding(set setting) string {
 	if b.onCentres {
-		on := "the end not turned"
-		if !set.first() && b.anyTurned(set.before) {
-			on = "the end turned before, over a split sleeve or copper sheet"
-		}
+		on := words.Either(!set.first() && b.anyTurned(set.before), "the end turned before, over a split sleeve or copper sheet", "the end not turned")
 		if mine, _, _ := b.trueTo(set.steps, b.Side(false)); mine == nil {
 			on += "; or in the chuck with a centre at the free end"
 		}
@@ -92,9 +89,7 @@ func (b *bench) truedOn(set setting) string {
 		return "turned round, " + words.Spaced(first.Name) + " " + tail + "it"
 	}
 	text := "on " + words.Spaced(before[i].Name)
-	if before[i] != first {
-		text += ", turned with " + words.Spaced(first.Name)
-	}
+	text += words.When(before[i] != first, ", turned with "+words.Spaced(first.Name))
 	return text + ": soft jaws bored to it, or " + tail + words.Spaced(first.Name)
 }
 

@@ -156,10 +156,7 @@ func finishWord(f cutting.Finish) string {
 }
 
 func clearanceSource(t threads.Thread) string {
-	if t.TPI > 0 {
-		return "ASME B18.2.8"
-	}
-	return "ISO 273"
+	return words.Either(t.TPI > 0, "ASME B18.2.8", "ISO 273")
 }
 
 // depthText is how deep to go, and for a blind hole that is tapped or reamed how deep
@@ -306,9 +303,7 @@ func (b *bench) underHoles(m *Group, face string) string {
 		return ", " + face
 	}
 	text := " under " + words.Spaced(b.outsideAt(at).Name) + ", " + face
-	if gap >= overhangMm {
-		text += "; packing " + b.W.Said(gap) + " higher beside each hole"
-	}
+	text += words.When(gap >= overhangMm, "; packing "+b.W.Said(gap)+" higher beside each hole")
 	return text
 }
 
@@ -380,10 +375,7 @@ func (s *Sizes) holeWay(m Made, depthMm float64, oneEnd bool) cutting.Way {
 // drillLines are the drills of a way, smallest first, with their speeds on the lathe, where
 // the work turns, or under the drill.
 func (b *bench) drillLines(way cutting.Way, onLathe bool) []string {
-	unit := " mm"
-	if b.W.Units == parts.Inches {
-		unit = ""
-	}
+	unit := words.When(b.W.Units != parts.Inches, " mm")
 	var out []string
 	for _, d := range way.Drills {
 		note := map[cutting.DrillWhy]string{cutting.Pilot: "pilot", cutting.OpenOut: "open out", cutting.Last: "finish"}[d.Why]
@@ -391,9 +383,7 @@ func (b *bench) drillLines(way cutting.Way, onLathe bool) []string {
 			note = "leaves " + b.W.Read(way.LeaveMm) + unit + " on diameter"
 		}
 		line := "Drill " + b.drillName(d.Size)
-		if len(way.Drills) > 1 || d.Why != cutting.Last || way.LeaveMm > 0.005 {
-			line += ", " + note
-		}
+		line += words.When(len(way.Drills) > 1 || d.Why != cutting.Last || way.LeaveMm > 0.005, ", "+note)
 		line += b.fluted(way, d)
 		if rpm, _, _ := b.rpm(cutting.Drill, d.Size.DiaMm, onLathe); rpm != 0 {
 			line += ": " + words.Trim(rpm, 0) + " rev/min"
@@ -473,16 +463,11 @@ func (b *bench) finishLines(m Made, way cutting.Way) []string {
 // hand, goes in by the gauge length.
 func (b *bench) tapLine(t *threads.Thread) string {
 	line := "Tap " + t.Designation + " by hand, square, " + b.fluid()
-	if t.Taper {
-		line += ", until its fitting goes in " + b.W.Said(t.GaugeLengthMm) + " by hand"
-	}
+	line += words.When(t.Taper, ", until its fitting goes in "+b.W.Said(t.GaugeLengthMm)+" by hand")
 	return line + "."
 }
 
 // fluid is what to tap with: grey iron is cut dry (common practice, no source).
 func (b *bench) fluid() string {
-	if b.Material != nil && b.Material.Kind == material.GreyIron {
-		return "dry, clearing the dust often"
-	}
-	return "with cutting oil"
+	return words.Either(b.Material != nil && b.Material.Kind == material.GreyIron, "dry, clearing the dust often", "with cutting oil")
 }

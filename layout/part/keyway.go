@@ -154,12 +154,7 @@ func (s *Sizes) opensAt(st *Step, back bool, fromMm, toMm float64) bool {
 
 // onCone is where a keyway in a cone is measured, for its floor lies along the axis
 // (ISO 775 up to 220 mm, from memory); empty on a cylinder.
-func (k *Keyway) onCone() string {
-	if k.step.taper() == nil {
-		return ""
-	}
-	return " at its middle"
-}
+func (k *Keyway) onCone() string { return words.When(k.step.taper() != nil, " at its middle") }
 
 // Opens tells at which ends, the front one first, the keyway runs out of the metal.
 func (k *Keyway) Opens() [2]bool { return k.opens }
@@ -168,12 +163,7 @@ func (k *Keyway) Opens() [2]bool { return k.opens }
 func (k *Keyway) sunk() bool { return k.Row.Woodruff != "" && !k.step.Inside }
 
 // kind is what it is called.
-func (k *Keyway) kind() string {
-	if k.sunk() {
-		return "Woodruff keyway"
-	}
-	return "keyway"
-}
+func (k *Keyway) kind() string { return words.Either(k.sunk(), "Woodruff keyway", "keyway") }
 
 // sizeText is the keyway's width by its length, or by the disc of its key.
 func (k *Keyway) sizeText(w words.Writer) string {
@@ -272,12 +262,7 @@ func (k *Keyway) feature(n *Numbered) plan.Feature {
 }
 
 // long follows the length of a keyway that has one.
-func (k *Keyway) long() string {
-	if k.sunk() {
-		return ""
-	}
-	return " long"
-}
+func (k *Keyway) long() string { return words.When(!k.sunk(), " long") }
 
 func (k *Keyway) operations(b *bench) {
 	o := plan.Operation{Title: words.Spaced(k.Row.Name) + ": " + k.kind() + " " + k.sizeText(b.W), Gauge: "key or gauge block for the width; " + k.acrossGauge() + " for the depth", Refs: []int{b.ref(k)}}
@@ -331,10 +316,7 @@ func (s *Shape) topPlace() string {
 			}
 		}
 	}
-	if in == "" {
-		return face
-	}
-	return "on the outside of " + words.Spaced(in)
+	return words.Either(in == "", face, "on the outside of "+words.Spaced(in))
 }
 
 // aimMm is what is wanted from the floor to the far side: the middle of its limits, so
@@ -436,10 +418,7 @@ func (k *Keyway) slotted(b *bench, o *plan.Operation) {
 }
 
 func (k *Keyway) acrossGauge() string {
-	if k.step.Inside {
-		return "calipers inside"
-	}
-	return "micrometer or calipers over the far side"
+	return words.Either(k.step.Inside, "calipers inside", "micrometer or calipers over the far side")
 }
 
 func (k *Keyway) checks(r *record) {

@@ -107,10 +107,7 @@ func (b *bench) sharedLines() []string {
 			out = append(out, "The "+string(f.Face)+" template is that of "+b.Job.Part(f.Shares).Title.Value+", which is bolted on: of its holes punch "+holeSpan(f)+", the same side out and TOP to TOP, not mirrored.")
 		}
 		for _, o := range f.Serves {
-			more := "once more"
-			if o.Quantity > 1 {
-				more = strconv.Itoa(o.Quantity) + " times more"
-			}
+			more := words.Either(o.Quantity > 1, strconv.Itoa(o.Quantity)+" times more", "once more")
 			out = append(out, "Print the "+string(f.Face)+" template "+more+" for "+o.Title+", which is bolted on and has the same "+o.Holes+", not mirrored.")
 		}
 	}

@@ -93,9 +93,7 @@ func (o *drilling) open(bores []*Step) {
 		o.wide = before
 		lead, at = words.Capital(words.Spaced(narrow.Name))+" from the floor before it: centre-drill there with a long drill.", start
 	}
-	if !open {
-		lead += " Stop every drill short of " + o.W.Said(deepest) + " from the " + string(o.face) + " face."
-	}
+	lead += words.When(!open, " Stop every drill short of "+o.W.Said(deepest)+" from the "+string(o.face)+" face.")
 	way, err := cutting.StartBore(narrow.leastMm(), o.largestDrillMm(), o.drills())
 	way.DepthMm = geom.Clean(deepest - at)
 	if o.drilledFirst(narrow) {

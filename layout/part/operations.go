@@ -138,10 +138,7 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, no
 	rpm, _ = cutting.ChooseSpeed(want, speeds)
 	switch { // a quarter too fast is borne by a light cut; common practice, no source
 	case rpm > 1.25*want:
-		with := "coolant"
-		if b.Material.Kind == material.GreyIron {
-			with = "dry"
-		}
+		with := words.Either(b.Material.Kind == material.GreyIron, "dry", "coolant")
 		note = "slowest speed, " + words.Trim(want, 0) + " wanted: light cuts, " + with
 	case rpm > 0 && rpm < 0.6*want:
 		note = "nearest below " + words.Trim(want, 0)
@@ -169,10 +166,7 @@ func (s *Sizes) swungMm() (mm float64, uneven bool) {
 
 func (b *bench) speed(op cutting.Op, diaMm float64) string {
 	rpm, note, tool := b.rpm(op, diaMm, true)
-	if rpm == 0 {
-		return ""
-	}
-	return words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+b.W.Dia(diaMm)+", "+string(tool), note)
+	return words.When(rpm != 0, words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+b.W.Dia(diaMm)+", "+string(tool), note))
 }
 
 // markTop marks TOP with what comes before, where nothing else is marked.
@@ -349,10 +343,7 @@ func (b *bench) exceptCut() string {
 	if len(jigs) > 0 {
 		out = append(out, "those that a jig places ("+strings.Join(jigs, ", ")+")")
 	}
-	if len(out) == 0 {
-		return ""
-	}
-	return " but " + strings.Join(out, " and ")
+	return words.When(len(out) != 0, " but "+strings.Join(out, " and "))
 }
 
 // wrapLines set the wrap templates, and tell whether there are any: what has none is

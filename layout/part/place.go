@@ -84,10 +84,7 @@ func (s *Sizes) runsFreely(t *threads.Thread, mm float64) string {
 // classLimits are the limits of a thread of a class, before what else is asked of it; "" without one.
 func (s *Sizes) classLimits(t *threads.Thread) string {
 	lo, hi := t.PitchLimitsMm()
-	if hi == 0 {
-		return ""
-	}
-	return "class " + t.Class + ", pitch diameter " + s.W.Limits(lo, hi) + "; "
+	return words.When(hi != 0, "class "+t.Class+", pitch diameter "+s.W.Limits(lo, hi)+"; ")
 }
 
 // plugGauge measures a hole that is finished after the drill.

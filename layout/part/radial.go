@@ -399,9 +399,7 @@ func opened(w words.Writer, m *Radial, row *plan.RadialRow) {
 	f := m.In
 	row.AroundMm, row.AlongMm, row.CornerMm = geom.Clean(f.Around.Mm), geom.Clean(f.Along.Mm), geom.Clean(f.Corner.Mm)
 	row.SizeText = w.Size(f.Around.Mm) + " around × " + w.Size(f.Along.Mm) + " along"
-	if f.Corner.Mm > 0 {
-		row.SizeText += ", corners R" + w.Size(f.Corner.Mm)
-	}
+	row.SizeText += words.When(f.Corner.Mm > 0, ", corners R"+w.Size(f.Corner.Mm))
 }
 
 // radialSlot is a slot with round ends; a blind one is a keyway.

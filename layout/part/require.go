@@ -34,9 +34,7 @@ func (q *requirement) text() string {
 	case q.Kind == parts.EqualLength:
 		return "length of " + words.Spaced(q.Of.Value) + " the same on all pieces"
 	}
-	if q.To.Value != "" {
-		text += " to " + words.Spaced(q.To.Value)
-	}
+	text += words.When(q.To.Value != "", " to "+words.Spaced(q.To.Value))
 	return text
 }
 
@@ -137,10 +135,7 @@ func (b *bench) turnedBefore(s *Step, i int) bool {
 
 // borne is what turns a part about its datum once it is out of the chuck.
 func borne(datum *Step) string {
-	if datum.Inside {
-		return "a mandrel in " + words.Spaced(datum.Name)
-	}
-	return words.Spaced(datum.Name) + " turned in V blocks"
+	return words.Either(datum.Inside, "a mandrel in "+words.Spaced(datum.Name), words.Spaced(datum.Name)+" turned in V blocks")
 }
 
 func (q *requirement) checks(r *record) {

@@ -104,19 +104,13 @@ func (c *chamfer) roundLine(w words.Writer) string {
 		z := words.Round(c.Size.Mm*float64(i)/roundSteps/unit, decimals) * unit
 		cuts = append(cuts, w.Read(z)+" to Ø"+w.Read(2*onArcMm(&c.Chamfer, c.step.drawnRadius(), z, c.step.Inside)))
 	}
-	way := "turn"
-	if c.step.Inside {
-		way = "bor"
-	}
+	way := words.Either(c.step.Inside, "bor", "turn")
 	return line + ", " + way + "ed in steps from the face: " + strings.Join(cuts, ", ") + "; then blend them with a file, its handle on and sleeves clear of the chuck, to the " + c.gauge() + "."
 }
 
 // brokenBy is what an edge has that is not broken by hand.
 func (b *bench) brokenBy() string {
-	if slices.ContainsFunc(b.bevels, func(c *chamfer) bool { return c.Radius.Set() }) {
-		return "chamfer or radius"
-	}
-	return "chamfer"
+	return words.Either(slices.ContainsFunc(b.bevels, func(c *chamfer) bool { return c.Radius.Set() }), "chamfer or radius", "chamfer")
 }
 
 // BrokenMm is what is broken off an edge without a chamfer at the most. Common practice, no source.
@@ -134,10 +128,7 @@ const (
 func (b *bench) narrowLands() (out []string) {
 	for g := range seq.Refs(b.Grooves) {
 		if land := b.landMm(g); land > 0 && land < leastLandMm-geom.CloseMm {
-			at := ""
-			if g.step == nil {
-				at = " at the limits"
-			}
+			at := words.When(g.step == nil, " at the limits")
 			out = append(out, "Those of "+words.Spaced(g.Row.Name)+" only "+b.W.Near(hardlyMm)+": the land beside it is "+b.W.Size(math.Floor(100*land+1e-6)/100)+" wide"+at+".")
 		}
 	}
@@ -164,10 +155,7 @@ func (b *bench) landMm(g *Groove) float64 {
 
 // gauge is what a radius is held against.
 func (c *chamfer) gauge() string {
-	if c.Radius.Mm > radiusGaugeMm {
-		return "sheet template cut to the radius"
-	}
-	return "radius gauge"
+	return words.Either(c.Radius.Mm > radiusGaugeMm, "sheet template cut to the radius", "radius gauge")
 }
 
 // roundCheck is a rounded end in the record. ISO 2768-1 gives external radii with

@@ -144,21 +144,14 @@ func (g *Shape) Stands(f parts.Face) *Stand {
 // Text says it of a branch on a main by their names.
 func (s *Stand) Text(w words.Writer, branch, main string) string {
 	text := branch + " on " + main + ", its axis through the outside of " + main + " at clock " + words.Trim(s.ClockDeg, 2) + "°, " + w.Size(s.AxialMm) + " from the " + string(s.From) + " face, " + words.Trim(s.AngleDeg, 3) + "° between the axes"
-	if s.PointsDeg != s.ClockDeg {
-		text += ", beside the axis of that and in the direction of " + words.Trim(s.PointsDeg, 2) + "°"
-	}
-	if s.AngleDeg != 90 {
-		text += ", leaning to the " + string(s.Leans) + " of " + main
-	}
+	text += words.When(s.PointsDeg != s.ClockDeg, ", beside the axis of that and in the direction of "+words.Trim(s.PointsDeg, 2)+"°")
+	text += words.When(s.AngleDeg != 90, ", leaning to the "+string(s.Leans)+" of "+main)
 	return text + ", " + s.Way(main) + ", the middle of its free end " + w.Size(s.FarMm) + " from the far side of " + main
 }
 
 // Way says which way the branch is turned about its own axis.
 func (s *Stand) Way(main string) string {
-	mark := "its TOP"
-	if s.Line0Deg != 0 {
-		mark = words.Trim(s.Line0Deg, 2) + "° of its clock"
-	}
+	mark := words.Either(s.Line0Deg != 0, words.Trim(s.Line0Deg, 2)+"° of its clock", "its TOP")
 	return mark + " to the " + string(s.Leans) + " of " + main
 }
 
@@ -213,10 +206,7 @@ func (o *origin) words(w words.Writer) string {
 
 // side names the side that line 0 goes to.
 func (m *saddle) side() string {
-	lean := "acute side"
-	if m.end.Angle.Deg == 90 {
-		lean = "front of the main"
-	}
+	lean := words.Either(m.end.Angle.Deg == 90, "front of the main", "acute side")
 	if m.origin != nil {
 		lean = string(m.origin.leans) + " of the main"
 	}
@@ -353,19 +343,12 @@ func (m *saddle) where(w words.Writer) string {
 		return ""
 	}
 	text := m.origin.words(w) + " of the main"
-	if m.end.Angle.Deg != 90 {
-		text += ", leaning to its " + string(m.origin.leans)
-	}
+	text += words.When(m.end.Angle.Deg != 90, ", leaning to its "+string(m.origin.leans))
 	return text
 }
 
 // said is one of two texts: for a branch set on its main, or set in.
-func (m *saddle) said(on, in string) string {
-	if m.end.SetIn {
-		return in
-	}
-	return on
-}
+func (m *saddle) said(on, in string) string { return words.Either(m.end.SetIn, in, on) }
 
 func (m *saddle) feature(n *Numbered) plan.Feature {
 	z := m.end.Face.FromFront(0, n.LengthMm())
@@ -460,9 +443,7 @@ func (n *Numbered) shownRows() []plan.RadialRow {
 
 func (h *branchHole) note(w words.Writer) string {
 	text := "origin at " + h.origin.words(w)
-	if h.end.Angle.Deg != 90 {
-		text += ", leaning to the " + string(h.origin.leans)
-	}
+	text += words.When(h.end.Angle.Deg != 90, ", leaning to the "+string(h.origin.leans))
 	return text
 }
 

@@ -49,9 +49,7 @@ func (g *Shape) Seam() *Seam {
 		return s
 	}
 	one, _ := weld.ButtPrep(thick, weld.BothEdges, weld.OneSide)
-	if prep.AngleDeg.Use > 0 {
-		s.how += ", a V of " + words.Trim(prep.AngleDeg.Use, 0) + "°, root face " + g.W.Read(prep.RootFaceMm.Use)
-	}
+	s.how += words.When(prep.AngleDeg.Use > 0, ", a V of "+words.Trim(prep.AngleDeg.Use, 0)+"°, root face "+g.W.Read(prep.RootFaceMm.Use))
 	if s.how += ", gap " + g.W.Read(prep.GapMm.Min) + " to " + g.W.Read(prep.GapMm.Max); one.Shape == weld.Square {
 		s.how += ", right through"
 	} else {
@@ -74,10 +72,7 @@ func (b *bench) seamText() string {
 	if s == nil {
 		return ""
 	}
-	filler := "filler"
-	if s.Process == "" {
-		filler = "process and filler"
-	}
+	filler := words.Either(s.Process == "", "process and filler", "filler")
 	if b.Material != nil {
 		filler += " for " + b.Material.Name
 	}

@@ -58,10 +58,7 @@ func (s Sized) classText() string {
 
 // sided refuses a class of the other side.
 func (z *sizer) sided(pos parts.Pos, t threads.Thread, inside bool) {
-	right := "A for what is turned outside, B for a hole"
-	if t.Lead != nil {
-		right = "e or c for what is turned outside, H for a hole"
-	}
+	right := words.Either(t.Lead != nil, "e or c for what is turned outside, H for a hole", "A for what is turned outside, B for a hole")
 	if t.Misfits(inside) {
 		z.fault(pos, "class "+t.Class+" of "+t.Designation+" is that of the other side", right)
 	}
@@ -189,10 +186,7 @@ func (s *Sizes) limitsText(z Sized) string {
 
 // aim is a size that no class names, inside its limits as they are printed.
 func (z Sized) aim(w words.Writer) string {
-	if z.Limited && z.Class == "" {
-		return w.Aim(z.NominalMm, z.MinMm, z.MaxMm)
-	}
-	return w.Size(z.NominalMm)
+	return words.Either(z.Limited && z.Class == "", w.Aim(z.NominalMm, z.MinMm, z.MaxMm), w.Size(z.NominalMm))
 }
 
 // leftOut tells whether the limits leave the size itself out: it is written with them.

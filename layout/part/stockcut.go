@@ -157,9 +157,7 @@ func (b *bench) castText() string {
 	}
 	text := "Ordered with " + b.W.Size(more) + " on diameters and " + b.W.Read((long-b.LengthMm())/2) + " on each face: "
 	for _, s := range b.Side(false) {
-		if s.LengthMm() > more {
-			text += words.Spaced(s.Name) + " " + b.W.Dia(s.Size.NominalMm+more) + ", "
-		}
+		text += words.When(s.LengthMm() > more, words.Spaced(s.Name)+" "+b.W.Dia(s.Size.NominalMm+more)+", ")
 	}
 	if core := b.coreMm(more); core > 0 {
 		text += "core " + b.W.Dia(core)

@@ -147,10 +147,7 @@ func (b *bench) letGo(set setting, h held) {
 func (b *bench) chuckSupport(set setting, h held) string {
 	weak := math.Min(h.gripMm, cutting.JawMm) < gripShare*h.outMm || h.gripMm < math.Min(gripDias*b.widest().Size.NominalMm, h.outMm)
 	if !b.anyTurned(set.steps) {
-		if weak {
-			return "; steady near the end that is faced, " + b.W.Near(h.outMm) + " sticks out"
-		}
-		return ""
+		return words.When(weak, "; steady near the end that is faced, "+b.W.Near(h.outMm)+" sticks out")
 	}
 	text := ""
 	if weak && h.gripMm < cutting.JawMm && !slices.ContainsFunc(set.steps, b.whole) {
@@ -164,18 +161,13 @@ func (b *bench) chuckSupport(set setting, h held) string {
 			return cutting.BendInChuckMm(bar, math.Abs(z-h.freeMm), b.Material.EMPa)
 		})
 	}
-	centre := "; a centre or a steady at the free end"
-	if b.boreMm() > 0 {
-		centre = "; a centre in a plug, or a steady, at the free end"
-	}
+	centre := words.Either(b.boreMm() > 0, "; a centre in a plug, or a steady, at the free end", "; a centre or a steady at the free end")
 	switch wide := b.widest().Size.NominalMm; {
 	case worst != nil:
 		text += centre + ": " + b.bends(worst, mm)
 	case h.outMm > chatterDias*wide || weak && h.outMm > wide:
 		text += centre
-		if slices.ContainsFunc(set.steps, func(s *Step) bool { return !s.Inside && !s.Size.AsBought }) {
-			text += " until the outside is rough turned"
-		}
+		text += words.When(slices.ContainsFunc(set.steps, func(s *Step) bool { return !s.Inside && !s.Size.AsBought }), " until the outside is rough turned")
 	}
 	return text
 }
@@ -187,8 +179,5 @@ func (b *bench) hoisted() string {
 	if slices.ContainsFunc(b.ops, func(o plan.Operation) bool { return o.Machine == plan.Lathe }) {
 		kg, how = b.massKg(), ": hoist it round"
 	}
-	if kg > plan.LiftKg {
-		return "; " + b.W.RoundMass(kg, 0) + how + " and do not let go before the jaws hold"
-	}
-	return ""
+	return words.When(kg > plan.LiftKg, "; "+b.W.RoundMass(kg, 0)+how+" and do not let go before the jaws hold")
 }

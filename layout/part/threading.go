@@ -67,9 +67,7 @@ func (b *bench) threadWork(s *Step) string {
 	default:
 		line += ", pitch " + words.Trim(t.PitchMm, 3) + " mm"
 	}
-	if t.Taper {
-		line += ", taper 1:16"
-	}
+	line += words.When(t.Taper, ", taper 1:16")
 	return line + ", " + b.W.Size(s.LengthMm()) + " long." + b.leadWork(s)
 }
 
@@ -149,10 +147,7 @@ func (b *bench) runOut(st *Step) string {
 		if err != nil {
 			return ""
 		}
-		source := "DIN 76-1"
-		if t.Lead != nil {
-			source = practice
-		}
+		source := words.Either(t.Lead != nil, practice, "DIN 76-1")
 		before := "the floor"
 		if !blind {
 			before = words.Spaced(next.Name)

@@ -70,10 +70,7 @@ func (d *shaper) saddled() {
 			}
 		}
 		s.Whole = append(s.Whole, loop)
-		text := words.Trim(clock, 0) + "°"
-		if clock == 0 {
-			text = "TOP"
-		}
+		text := words.Either(clock == 0, "TOP", words.Trim(clock, 0)+"°")
 		said = append(said, plan.Dimension{Kind: plan.AtDim, FromMm: from, ToMm: to, Inside: clock > 0, Text: d.W.Size(d.W.Even(to-from, 0.1, 0.001)) + " at " + text})
 		if !exact || from >= to {
 			said = said[:len(said)-1]
@@ -138,10 +135,7 @@ func (b *bench) onlySawn(set setting) bool {
 // faceFront and faceBack say how the ends are faced; one that gets a saddle is
 // only sawn.
 func (b *bench) faceFront() string {
-	if b.saddledEnd(parts.Front) {
-		return "Leave the front end as sawn: it is cut to the saddle curve"
-	}
-	return "Face the front clean"
+	return words.Either(b.saddledEnd(parts.Front), "Leave the front end as sawn: it is cut to the saddle curve", "Face the front clean")
 }
 
 func (b *bench) faceBack() string {

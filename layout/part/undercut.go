@@ -144,10 +144,7 @@ type undercut struct {
 }
 
 func (u undercut) words(w words.Writer) string {
-	if u.Name != "" {
-		return "undercut " + u.Name
-	}
-	return "undercut " + w.Size(u.WidthMm) + " wide × " + w.Size(u.DepthMm) + " deep"
+	return words.Either(u.Name != "", "undercut "+u.Name, "undercut "+w.Size(u.WidthMm)+" wide × "+w.Size(u.DepthMm)+" deep")
 }
 
 // dimension has the size of the step point beside its undercut.
@@ -181,12 +178,8 @@ func (u undercut) after(b *bench, st *Step) (int, string) {
 		return undercutPhase, line + "floor " + w.Dia(u.floor.NominalMm) + " " + u.floor.Class + ", " + w.Size(u.WidthMm) + " at most from the shoulder, corners R" + w.Size(u.radiusMm) + ", flank " + words.Trim(u.runoutDeg, 0) + "° on the thread's side."
 	}
 	line += w.Size(u.WidthMm) + " wide, " + w.Size(u.DepthMm) + " deep, R" + w.Size(u.radiusMm) + ", out at " + words.Trim(u.runoutDeg, 0) + "°"
-	if u.faceMm > 0 {
-		line += "; and " + w.Size(u.faceMm) + " into the shoulder, as far as " + w.Size(u.faceUpMm) + " up from the floor"
-	}
-	if u.MateMm > 0 {
-		line += "; what sits here needs a chamfer over " + w.Size(u.MateMm)
-	}
+	line += words.When(u.faceMm > 0, "; and "+w.Size(u.faceMm)+" into the shoulder, as far as "+w.Size(u.faceUpMm)+" up from the floor")
+	line += words.When(u.MateMm > 0, "; what sits here needs a chamfer over "+w.Size(u.MateMm))
 	return undercutPhase, line + "."
 }
 

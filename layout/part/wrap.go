@@ -98,9 +98,7 @@ func (d *shaper) wrap(w wrapped) {
 		return
 	}
 	name := "wrap-" + w.Name
-	if w.both {
-		name += "-" + string(w.edge)
-	}
+	name += words.When(w.both, "-"+string(w.edge))
 	d.wrapped[name] = w.Step
 	out := d.pattern(name, plan.WrapPattern, p)
 	out.Title = "Wrap template: " + at + ", " + d.W.Dia(c.DiameterMm)

@@ -68,6 +68,17 @@ func Join(sep string, texts ...string) string {
 	return strings.Join(kept, sep)
 }
 
+// Either is one text where something is so, else the other.
+func Either(is bool, yes, no string) string {
+	if is {
+		return yes
+	}
+	return no
+}
+
+// When is a text where something is so, else nothing.
+func When(is bool, text string) string { return Either(is, text, "") }
+
 // OrNone is the limits, or that there are none.
 func OrNone(limits string) string { return cmp.Or(limits, "no tolerance given") }
 

@@ -184,3 +184,18 @@ func TestReadout(t *testing.T) {
 		}
 	}
 }
+
+// TestEither: the first text where it is so, and only then.
+func TestEither(t *testing.T) {
+	for _, c := range []struct {
+		is           bool
+		either, when string
+	}{{true, "yes", "yes"}, {false, "no", ""}} {
+		if got := Either(c.is, "yes", "no"); got != c.either {
+			t.Errorf("Either(%v) is %q, want %q", c.is, got, c.either)
+		}
+		if got := When(c.is, "yes"); got != c.when {
+			t.Errorf("When(%v) is %q, want %q", c.is, got, c.when)
+		}
+	}
+}

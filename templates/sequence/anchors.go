@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/words"
 	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
@@ -63,8 +64,5 @@ func (r *arranger) anchored() string {
 	if r.a.Stands != "" {
 		from = ", as far from the two centre lines as written below and beside it."
 	}
-	if len(sizes) == 0 {
-		return ""
-	}
-	return "Crosses in the view from above: holes for anchors, " + strings.Join(sizes, ", ") + from
+	return words.When(len(sizes) != 0, "Crosses in the view from above: holes for anchors, "+strings.Join(sizes, ", ")+from)
 }

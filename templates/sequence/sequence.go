@@ -126,9 +126,7 @@ func (c closeness) orderTable(pl *plan.Plan) draw.Table {
 		if last.MassKg > 0 {
 			kg = words.Writer{Units: pl.Units}.Mass(last.MassKg)
 		}
-		if last.Lift != nil {
-			kg += " LIFT"
-		}
+		kg += words.When(last.Lift != nil, " LIFT")
 		t.Rows = append(t.Rows, []string{words.Span(j.N, len(run)), kindWord(j), what, strings.Join(holds, ", "), kg, ""})
 	}
 	return t
@@ -192,10 +190,7 @@ func reasons(why []plan.Reason) (out []string) {
 		steps[w.Why] = seq.Add(steps[w.Why], strconv.Itoa(w.Step))
 	}
 	for _, end := range ends {
-		name := "step "
-		if len(steps[end]) > 1 {
-			name = "steps "
-		}
+		name := words.Either(len(steps[end]) > 1, "steps ", "step ")
 		out = append(out, "after "+name+strings.Join(steps[end], ", ")+": "+end)
 	}
 	return out

@@ -59,10 +59,7 @@ func pressNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 // pressForce is the force in the unit that the press shows; the step has both.
 func pressForce(p *plan.PressPlan, units parts.Units) keyNumber {
 	w := words.Writer{Units: units}
-	rest := "at the end of travel"
-	if p.ShopPressN > 0 {
-		rest = "the shop's press: " + w.ForcesRead(p.ShopPressN, p.ShopPressN, 0)
-	}
+	rest := words.Either(p.ShopPressN > 0, "the shop's press: "+w.ForcesRead(p.ShopPressN, p.ShopPressN, 0), "at the end of travel")
 	return keyNumber{"Press force", w.NarrowForces(p.ForceN.Min, p.ForceN.Max, 1), rest}
 }
 
@@ -85,9 +82,7 @@ func weldNumbers(w *plan.WeldPlan, pieces int, units parts.Units) []keyNumber {
 		out = append(out, keyNumber{"Tacks", strconv.Itoa(n) + " × " + words.Sized(w.TackLengthMm, units), "in the order shown"})
 	}
 	runs := keyNumber{"Runs", strconv.Itoa(w.Runs), w.Process + ", buy " + words.Writer{Units: units}.RoundMass(w.BuyKg*float64(pieces), 2)}
-	if pieces > 1 {
-		runs.rest += " for " + strconv.Itoa(pieces)
-	}
+	runs.rest += words.When(pieces > 1, " for "+strconv.Itoa(pieces))
 	return append(out, runs)
 }
 

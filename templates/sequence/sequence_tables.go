@@ -47,19 +47,13 @@ func trapLine(j *plan.JointPlan) string {
 	if len(j.Traps) == 0 && j.Bolt == nil { // it is fixed for good
 		return words.Join(" ", "It also fits "+ways+", wrongly: look again before it is fixed.", instead)
 	}
-	mark := ""
-	if len(j.Traps) == 0 {
-		mark = "Once all lies as its place and the picture say, scribe a line across both."
-	}
+	mark := words.When(len(j.Traps) == 0, "Once all lies as its place and the picture say, scribe a line across both.")
 	return words.Join(" ", "It also fits "+ways+", and is wrong then.", some("Right is ", rights), some("Out of place then: ", outs), instead, mark)
 }
 
 // listed are texts after a head and before a tail, apart by between; empty for none.
 func listed(head string, list []string, between, tail string) string {
-	if len(list) == 0 {
-		return ""
-	}
-	return head + strings.Join(list, between) + tail
+	return words.When(len(list) != 0, head+strings.Join(list, between)+tail)
 }
 
 // some is a sentence of the first of a list and how many more there are, empty for none.

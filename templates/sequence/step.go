@@ -235,10 +235,7 @@ func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, table
 func (c closeness) warnings(pl *plan.Plan, run []*plan.JointPlan, width float64) (out []draw.Piece) {
 	j := run[len(run)-1]
 	for _, problem := range j.Problems {
-		text := "Not right yet: " + problem.What + "."
-		if problem.Accepted != "" {
-			text = "Taken as it is: " + problem.What + ". " + problem.Accepted
-		}
+		text := words.Either(problem.Accepted != "", "Taken as it is: "+problem.What+". "+problem.Accepted, "Not right yet: "+problem.What+".")
 		out = append(out, draw.CautionBox(text, c.em(3.8), width), draw.Space(1.5))
 	}
 	if l := j.Lift; l != nil {
@@ -309,10 +306,7 @@ func (c closeness) stepTable(run []*plan.JointPlan) draw.Table {
 
 // tickFor is the box of a joint in the row of a step: none where it has no such step.
 func tickFor(j *plan.JointPlan, step string) string {
-	if slices.ContainsFunc(j.Steps, func(s plan.JointStep) bool { return s.Title == step }) {
-		return ""
-	}
-	return "–"
+	return words.When(!slices.ContainsFunc(j.Steps, func(s plan.JointStep) bool { return s.Title == step }), "–")
 }
 
 // pieceWord heads the column of one of several equal pieces.
@@ -333,10 +327,7 @@ func (c closeness) placeTable(run []*plan.JointPlan) draw.Table {
 		{Head: "Its place", Flex: true, Size: c.em(3.2)},
 	}}
 	for i, j := range run {
-		name := strconv.Itoa(j.A.Copy)
-		if frameRun(run) {
-			name = strconv.Itoa(i+1) + ", " + words.Spaced(j.Name)
-		}
+		name := words.Either(frameRun(run), strconv.Itoa(i+1)+", "+words.Spaced(j.Name), strconv.Itoa(j.A.Copy))
 		t.Rows = append(t.Rows, []string{name, words.Capital(j.How)})
 	}
 	return t

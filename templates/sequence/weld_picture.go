@@ -126,10 +126,7 @@ func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, at plan.XY, half float64, u
 	}
 	draw.HatchAt(d, left, 45, 2.4, draw.LineMm)
 	draw.HatchAt(d, edge, 135, 2.4, draw.LineMm)
-	text := "no bevel"
-	if w.BevelDeg > 0 {
-		text = "opened to " + words.Angle(w.BevelDeg)
-	}
+	text := words.Either(w.BevelDeg > 0, "opened to "+words.Angle(w.BevelDeg), "no bevel")
 	d.Add(draw.Text{XMm: x, YMm: y + depth + 4, SizeMm: 3.4, Align: draw.Centre, Content: words.Join(" ", w.Bevelled, text)}.Within(2*half + 4))
 	d.Add(draw.Text{XMm: x, YMm: y - 5.4, SizeMm: 3.4, Align: draw.Centre, Content: says}.Within(2*half + 4))
 }

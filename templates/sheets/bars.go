@@ -173,9 +173,7 @@ func (d density) barStock(pl *plan.Plan, bars []*plan.PartPlan) draw.Table {
 			means = append(means, sign.sign+" "+sign.means)
 		}
 	}
-	if len(means) > 0 {
-		t.Columns[3].Head += " (" + strings.Join(means, ", ") + ")"
-	}
+	t.Columns[3].Head += words.When(len(means) > 0, " ("+strings.Join(means, ", ")+")")
 	if len(pl.Bars) > 0 {
 		k := pl.Bars[0]
 		t.Lead = "Reckoned with a saw cut of " + words.Short(k.KerfMm, pl.Units) + " and " + words.Short(k.TrimMm, pl.Units) + " lost at the first end (" + k.Source + ")."
@@ -224,10 +222,7 @@ func (d density) barRecord(bars []*plan.PartPlan) draw.Table {
 		row := func(what, wanted, limits string) {
 			cells := []string{letter(i), what, wanted, limits}
 			for n := range pieces {
-				cell := ""
-				if n >= part.Quantity {
-					cell = "–"
-				}
+				cell := words.When(n >= part.Quantity, "–")
 				cells = append(cells, cell)
 			}
 			t.Rows = append(t.Rows, cells)

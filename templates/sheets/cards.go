@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
@@ -105,12 +106,7 @@ func firstRun(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 }
 
 // once is a label in the first of its rows, and nothing in the others.
-func once(label string, row int) string {
-	if row > 0 {
-		return ""
-	}
-	return label
-}
+func once(label string, row int) string { return words.When(row == 0, label) }
 
 func linesTable() draw.Table {
 	return draw.Table{RowMm: 6, Columns: []draw.Column{
@@ -126,9 +122,7 @@ func runsTable(r *plan.FirstRun) draw.Table {
 	}}
 	for _, w := range r.Watch {
 		head := w.Where + ", " + r.Degrees
-		if w.Most != "" {
-			head += ": stop above " + w.Most
-		}
+		head += words.When(w.Most != "", ": stop above "+w.Most)
 		t.Columns = append(t.Columns, draw.Column{Head: head, Least: 25})
 	}
 	t.Columns = append(t.Columns, draw.Column{Head: "Done", Align: draw.Centre, Least: 11, Tick: true})

@@ -3,6 +3,7 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -178,18 +179,13 @@ func coverHead(pl *plan.Plan, width float64) draw.Piece {
 }
 
 func unitName(u parts.Units) string {
-	if u == parts.Inches {
-		return "inches, angles in degrees"
-	}
-	return "millimetres, angles in degrees"
+	return words.Either(u == parts.Inches, "inches, angles in degrees", "millimetres, angles in degrees")
 }
 
 // howToPrint is what to do before trusting a template.
 func howToPrint(inches bool) []string {
 	within := "within 0.25 mm"
-	if inches {
-		within += ", and 4 in to within 0.01 in"
-	}
+	within += words.When(inches, ", and 4 in to within 0.01 in")
 	return []string{
 		"In the print window choose “Actual size” or “100 %”. Switch off “Fit to page”, “Shrink oversized pages” and any scaling of the printer itself.",
 		"Print this page first. Lay a steel rule on both 100 mm rules here, across and up.",
@@ -293,9 +289,7 @@ func cutTable(pl *plan.Plan) draw.Table {
 			t.Rows = append(t.Rows, row)
 		}
 	}
-	if len(t.Rows) > 0 && len(Unbarred(pl.Parts)) < len(pl.Parts) {
-		t.Title += "; bars: their own list"
-	}
+	t.Title += words.When(len(t.Rows) > 0 && len(Unbarred(pl.Parts)) < len(pl.Parts), "; bars: their own list")
 	return t
 }
 
@@ -350,10 +344,7 @@ func indexTables(pl *plan.Plan, chapters []draw.Chapter, own int) (t, rest draw.
 			others[len(others)-1][1] = words.Span(run[0], n-run[0]+1)
 		default:
 			part, run = c.Part, [2]int{first, n}
-			name := c.Name
-			if c.Part != "" {
-				name = c.Part
-			}
+			name := cmp.Or(c.Part, c.Name)
 			others = append(others, []string{name, words.Span(first, n-first+1)})
 		}
 	}

@@ -195,10 +195,7 @@ func otherSizes(part *plan.PartPlan) string {
 			texts = append(texts, ft.Name+": "+text)
 		}
 	}
-	if len(texts) == 0 {
-		return ""
-	}
-	return strings.Join(texts, ".  ") + "."
+	return words.When(len(texts) != 0, strings.Join(texts, ".  ")+".")
 }
 
 // saidInRows tells whether the rows of the operations say all of a feature that

@@ -30,12 +30,8 @@ func patternTables(d *plan.Development, units parts.Units, textMm float64, print
 	if d.On != "" {
 		sizes.Lead = "On " + d.On + "."
 	}
-	if d.NoTemplate != "" {
-		sizes.Lead += " No template: " + d.NoTemplate + "."
-	}
-	if d.Copies > 1 {
-		sizes.Lead += " Cut " + strconv.Itoa(d.Copies) + " of this piece."
-	}
+	sizes.Lead += words.When(d.NoTemplate != "", " No template: "+d.NoTemplate+".")
+	sizes.Lead += words.When(d.Copies > 1, " Cut "+strconv.Itoa(d.Copies)+" of this piece.")
 	if !printed {
 		sizes.Lead = words.Join(" ", sizes.Lead, d.Corners)
 	}

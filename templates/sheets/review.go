@@ -129,10 +129,7 @@ func partRows(pl *plan.Plan, findings []review.Finding) draw.Table {
 		t.Rows = append(t.Rows, []string{title, file, some(c.Open()), some(c.Accepted), some(c.Note), ""})
 	}
 	for _, part := range pl.Parts {
-		file := ""
-		if slices.ContainsFunc(part.Operations, func(op plan.Operation) bool { return op.Machine == plan.Cutter }) {
-			file = part.Name
-		}
+		file := words.When(slices.ContainsFunc(part.Operations, func(op plan.Operation) bool { return op.Machine == plan.Cutter }), part.Name)
 		row(part.Title, file, part.Name)
 	}
 	row("Joints and job", "", "")
@@ -140,12 +137,7 @@ func partRows(pl *plan.Plan, findings []review.Finding) draw.Table {
 }
 
 // some is a number, and a dash for none.
-func some(n int) string {
-	if n == 0 {
-		return "–"
-	}
-	return strconv.Itoa(n)
-}
+func some(n int) string { return words.Either(n == 0, "–", strconv.Itoa(n)) }
 
 // openFinding is a frame with the place, what is wrong, the rule and the cure.
 func (d density) openFinding(pl *plan.Plan, f review.Finding, width float64) draw.Piece {
@@ -214,10 +206,7 @@ func titleOf(pl *plan.Plan, f review.Finding) string {
 // reviewWords is the result in a line.
 func reviewWords(findings []review.Finding) string {
 	c := review.Summary(findings)
-	lead := "Nothing open. "
-	if c.Open() > 0 {
-		lead = "Not ready to cut. "
-	}
+	lead := words.Either(c.Open() > 0, "Not ready to cut. ", "Nothing open. ")
 	return lead + strconv.Itoa(c.Stop) + " to stop at, " + strconv.Itoa(c.Check) + " to check, " +
 		strconv.Itoa(c.Note) + " to note" + places(findings) + ", " + strconv.Itoa(c.Accepted) + " accepted."
 }
@@ -230,10 +219,7 @@ func places(findings []review.Finding) string {
 			all, n = all+len(f.Each()), n+1
 		}
 	}
-	if all == n {
-		return ""
-	}
-	return " at " + strconv.Itoa(all) + " places"
+	return words.When(all != n, " at "+strconv.Itoa(all)+" places")
 }
 
 // reviewLine is the review's result on the cover.

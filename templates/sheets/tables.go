@@ -183,9 +183,7 @@ func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan) draw.Table {
 		case other != "":
 			what += " (" + other + ")"
 		}
-		if c.Gauge != "" && c.Gauge != usualGauge {
-			what += " · " + c.Gauge
-		}
+		what += words.When(c.Gauge != "" && c.Gauge != usualGauge, " · "+c.Gauge)
 		t.Rows = append(t.Rows, append([]string{what, c.Limits}, make([]string, len(pieces))...))
 	}
 	if pl.Tolerance != "" {

@@ -119,9 +119,7 @@ func (p *pattern) halfOf(whole *template) *template {
 	t.name += ", half"
 	t.draw = q.draw
 	for _, table := range p.dev.Tables {
-		if !table.Drawn && table.Heads[0] == "Line" {
-			lap += "; line names by the table"
-		}
+		lap += words.When(!table.Drawn && table.Heads[0] == "Line", "; line names by the table")
 	}
 	t.legend = append(slices.Clip(t.legend), "scribe it, turn it over on the centre line, scribe again"+lap)
 	return &t
@@ -156,12 +154,7 @@ func (p *pattern) legend() []string {
 	return lines
 }
 
-func (p *pattern) unit() string {
-	if p.pl.Units == "in" {
-		return "in"
-	}
-	return "mm"
-}
+func (p *pattern) unit() string { return string(p.pl.Units) }
 
 // patternStroke is how the lines of each role are drawn.
 func patternStroke(role string) (width float64, dash []float64) {
@@ -265,9 +258,7 @@ func (p *pattern) marks(l laid) (marks []draw.Mark) {
 	for _, m := range p.dev.Marks {
 		if seen.HasPoint(m.CentreMm.XMm, m.CentreMm.YMm) {
 			size := m.Name
-			if m.DiameterMm > 0 {
-				size += " Ø" + words.Short(m.DiameterMm, p.pl.Units)
-			}
+			size += words.When(m.DiameterMm > 0, " Ø"+words.Short(m.DiameterMm, p.pl.Units))
 			marks = append(marks, draw.Mark{Number: strconv.Itoa(m.N), Group: m.Name, Size: size, X: l.ox + m.CentreMm.XMm, Y: l.oy + m.CentreMm.YMm, Radius: max(m.DiameterMm/2, draw.CrossArmMm), Outward: 0})
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
@@ -87,8 +88,6 @@ func Profile(p *plan.Profile) (*draw.Page, error) {
 // ProfileDocument is a page of Profile as a document of its own.
 func ProfileDocument(p *plan.Profile, page *draw.Page, date string) *draw.Document {
 	title := p.Title
-	if p.Revision != "" {
-		title += ", revision " + p.Revision
-	}
+	title += words.When(p.Revision != "", ", revision "+p.Revision)
 	return &draw.Document{Title: title, Subject: "Profile for the cutter, 1:1, " + p.Side, Language: "en", Date: date, Pages: []draw.Page{*page}}
 }

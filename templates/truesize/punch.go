@@ -74,10 +74,7 @@ func spotsOf(face *plan.Face) []spot {
 
 // size is what it is made to, in words.
 func (s spot) size(units parts.Units) string {
-	if s.longMm > 0 {
-		return words.Short(s.wideMm, units) + " × " + words.Short(s.longMm, units)
-	}
-	return "Ø" + words.Short(s.wideMm, units)
+	return words.Either(s.longMm > 0, words.Short(s.wideMm, units)+" × "+words.Short(s.longMm, units), "Ø"+words.Short(s.wideMm, units))
 }
 
 // reach is how far its marks go from where it is popped.
@@ -227,9 +224,7 @@ func (p *punch) legend() []string {
 	short := func(mm float64) string { return words.Short(mm, p.pl.Units) }
 	for _, g := range p.groups {
 		line := p.numbered(g.Name, g.First, g.Count) + "  " + words.Join(", ", g.SizeText, g.DepthText, g.Extra, words.PitchCircle(g.PCDMm, g.PCDAboutMm, short))
-		if g.Marked != "" && g.Marked != p.face.Face {
-			line += "; drawn on the " + string(g.Marked) + ", mirrored here"
-		}
+		line += words.When(g.Marked != "" && g.Marked != p.face.Face, "; drawn on the "+string(g.Marked)+", mirrored here")
 		lines = append(lines, line)
 	}
 	return lines
@@ -244,10 +239,7 @@ func (p *punch) dividers() string {
 		for _, c := range g.Chords {
 			if c.CentreMm > longest {
 				longest = c.CentreMm
-				within := "0.5 mm"
-				if p.pl.Units == parts.Inches {
-					within = "0.02 in"
-				}
+				within := words.Either(p.pl.Units == parts.Inches, "0.02 in", "0.5 mm")
 				text = fmt.Sprintf("Dividers: %s to %s = %s, within %s.", p.numbered(g.Name, c.From, 1), p.numbered(g.Name, c.To, 1), words.Short(c.CentreMm, p.pl.Units), within)
 			}
 		}

@@ -84,9 +84,7 @@ func (one *tile) captionTexts() []string {
 	if at := t.topMm; at != nil && !one.window.HasPoint(at.XMm, at.YMm) {
 		head += ", TOP ↑"
 	}
-	if t.part.Quantity > 1 {
-		head += " · make " + strconv.Itoa(t.part.Quantity) + ", print as often"
-	}
+	head += words.When(t.part.Quantity > 1, " · make "+strconv.Itoa(t.part.Quantity)+", print as often")
 	if one.n > 1 {
 		return []string{head}
 	}
@@ -100,10 +98,7 @@ func (one *tile) captionedMm() float64 {
 
 // joining says how tiles are put together, and how to check them.
 func (one *tile) joining() string {
-	if one.n == 0 {
-		return one.of.dividers
-	}
-	return words.Join(" ", "Cut on dashes, lay on chain lines, letters together.", one.of.dividers)
+	return words.Either(one.n == 0, one.of.dividers, words.Join(" ", "Cut on dashes, lay on chain lines, letters together.", one.of.dividers))
 }
 
 // Name heads the 1:1 sheets in the index and the bookmarks.
@@ -399,9 +394,7 @@ func (p *page) strip(pl *plan.Plan, s *draw.Sheet, page string) {
 func (one *tile) cells(job, page, check string, unsaid bool, b draw.Rect) []stripCell {
 	t := one.of
 	make := "make " + strconv.Itoa(t.part.Quantity)
-	if t.part.Quantity > 1 {
-		make += ", print as often"
-	}
+	make += words.When(t.part.Quantity > 1, ", print as often")
 	join := cmp.Or(one.joining(), "Check "+check+" on both rules with a steel rule before marking.")
 	name, more := "Punch template", "more: see the part’s sheet"
 	switch {
@@ -490,12 +483,7 @@ func (c stripCell) running(width float64) (all []string, sizes []float64) {
 	return all, []float64{size, size, size}
 }
 
-func labelledRev(revision string) string {
-	if revision == "" {
-		return ""
-	}
-	return "rev " + revision
-}
+func labelledRev(revision string) string { return words.When(revision != "", "rev "+revision) }
 
 // rules draws rules along the left and the lower edge of a window: millimetres,
 // or eighths of an inch in an inch job. What to check by stands out on

@@ -39,10 +39,7 @@ func (t *template) serve(other *template) {
 			first = h.N
 		}
 	}
-	more := "once more"
-	if other.part.Quantity > 1 {
-		more = strconv.Itoa(other.part.Quantity) + " more"
-	}
+	more := words.Either(other.part.Quantity > 1, strconv.Itoa(other.part.Quantity)+" more", "once more")
 	t.legend = append([]string{"also for " + other.part.Title + ": holes " + words.Span(first, n) + ", print " + more}, t.legend...)
 	t.also = append(t.also, other)
 	for _, c := range q.face.Circles {
