@@ -36,7 +36,7 @@ func TestStuds(t *testing.T) {
 		m := stand.Of(&parts.Job{Joints: []*parts.Joint{{
 			Name: parts.Text{Value: "j"}, Meet: parts.Meeting{Pos: parts.Pos{Line: 1}, First: c.meet}, Bolt: &parts.BoltJoint{Stud: parts.Text{Value: "s"}},
 		}}}, []*part.Model{layouttest.Model(t, plate), layouttest.Model(t, c.stud)}, nil)
-		got := m.Studs(&plan.JointPlan{Name: "j", A: plan.JointEnd{Part: "p", Copy: 1, Feature: "h"}, Bolt: &plan.BoltPlan{StudTipMm: c.tip, StudBack: c.back}})
+		got := m.Studs(&plan.JointPlan{Name: "j", A: plan.JointEnd{Part: "p", Copy: 1, Feature: "h"}, B: plan.JointEnd{Part: "p", Copy: 2}, Bolt: &plan.BoltPlan{StudTipMm: c.tip, StudBack: c.back}})
 		if len(got) != len(c.at) {
 			t.Fatalf("%s: %d studs", c.name, len(got))
 		}
