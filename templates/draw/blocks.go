@@ -18,9 +18,6 @@ func RunningHead(title, rest string, width float64) Piece {
 	return p
 }
 
-// WideMm is the room from which sheets are set in two columns.
-const WideMm = 240.0
-
 // The em of the facts under a title, and the least to keep them on a line.
 const (
 	FactsMm      = 3.8

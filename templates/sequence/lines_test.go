@@ -122,7 +122,7 @@ func TestFilletAcross(t *testing.T) {
 	} {
 		w := c.weld
 		w.LegMm, w.ThroatMm, w.Designation, w.Process = 6, 4.24, "z6", "MAG"
-		p := weldPanel(nil, &w, parts.Millimetres, c.small)
+		p := weldPanel(&w, parts.Millimetres, c.small)
 		d, u, o := &p.Draw, c.under, c.over
 		if p.Width != c.wide || p.Height != c.high || !hasPolygon(d, u[0], u[2], u[1], u[2], u[1], u[3], u[0], u[3]) || !hasPolygon(d, o[0], o[2], o[1], o[2], o[1], o[3], o[0], o[3]) {
 			t.Errorf("%s: %v x %v, plates %v", c.name, p.Width, p.Height, polygons(d))

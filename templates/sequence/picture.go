@@ -351,7 +351,7 @@ func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height floa
 // aboutSection are a joint's weld seen across, and its clock of a radius.
 func aboutSection(pl *plan.Plan, j *plan.JointPlan, dialMm float64) (out []draw.Panel) {
 	if j.Weld != nil && (len(j.Pictures) < 2 || j.Weld.LegMm == 0) { // two sections show a fillet
-		out = append(out, weldPanel(j, j.Weld, pl.Units, dialMm <= smallDialMm))
+		out = append(out, weldPanel(j.Weld, pl.Units, dialMm <= smallDialMm))
 	}
 	if clock, ok := clockPanel(j, dialMm); ok {
 		out = append(out, clock)

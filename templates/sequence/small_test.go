@@ -148,11 +148,11 @@ func TestTextsInTheirRoom(t *testing.T) {
 			bold   bool
 			roomMm float64
 		}{
-			{"the foot of a weld", weldPanel(nil, fillet, parts.Millimetres, false).Draw, note, 3.2, false, 60}, {"of a small one", weldPanel(nil, fillet, parts.Millimetres, true).Draw, note, 3.2, false, 43},
-			{"a throat", weldPanel(nil, fillet, parts.Millimetres, false).Draw, "throat " + words.Sized(huge, parts.Millimetres), 3.4, false, 61 - 20 - 6.5}, {"a small throat", weldPanel(nil, fillet, parts.Millimetres, true).Draw, "throat " + words.Sized(huge, parts.Millimetres), 3.4, false, 44 - 13 - 4.5},
-			{"a leg", weldPanel(nil, fillet, parts.Millimetres, false).Draw, "leg " + words.Sized(huge, parts.Millimetres), 3.8, true, 61 - 20 - 13 - 1.5}, {"a small leg", weldPanel(nil, fillet, parts.Millimetres, true).Draw, "leg " + words.Sized(huge, parts.Millimetres), 3.8, true, 44 - 13 - 9 - 1.5},
+			{"the foot of a weld", weldPanel(fillet, parts.Millimetres, false).Draw, note, 3.2, false, 60}, {"of a small one", weldPanel(fillet, parts.Millimetres, true).Draw, note, 3.2, false, 43},
+			{"a throat", weldPanel(fillet, parts.Millimetres, false).Draw, "throat " + words.Sized(huge, parts.Millimetres), 3.4, false, 61 - 20 - 6.5}, {"a small throat", weldPanel(fillet, parts.Millimetres, true).Draw, "throat " + words.Sized(huge, parts.Millimetres), 3.4, false, 44 - 13 - 4.5},
+			{"a leg", weldPanel(fillet, parts.Millimetres, false).Draw, "leg " + words.Sized(huge, parts.Millimetres), 3.8, true, 61 - 20 - 13 - 1.5}, {"a small leg", weldPanel(fillet, parts.Millimetres, true).Draw, "leg " + words.Sized(huge, parts.Millimetres), 3.8, true, 44 - 13 - 9 - 1.5},
 			// A groove is drawn over the width of its panel but 2 mm and a sixth of the leg at each side.
-			{"a bevel", weldPanel(nil, butt, parts.Millimetres, false).Draw, words.Join(" ", said(n), "opened to 30°"), 3.4, false, 61 - 4 - 13.0/3 + 4}, {"a gap", weldPanel(nil, butt, parts.Millimetres, true).Draw, "gap " + words.Short(huge, parts.Millimetres) + ", root face 1 mm", 3.4, false, 44 - 4 - 3 + 4},
+			{"a bevel", weldPanel(butt, parts.Millimetres, false).Draw, words.Join(" ", said(n), "opened to 30°"), 3.4, false, 61 - 4 - 13.0/3 + 4}, {"a gap", weldPanel(butt, parts.Millimetres, true).Draw, "gap " + words.Short(huge, parts.Millimetres) + ", root face 1 mm", 3.4, false, 44 - 4 - 3 + 4},
 			{"whose front a clock shows", dial.Draw, said(n), 3.4, true, 50.6}, {"on a small one", small.Draw, said(n), 2.8, true, 45 - 2},
 		} {
 			text, size := draw.Shrink(c.text, c.size, c.bold, c.roomMm)

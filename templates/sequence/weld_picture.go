@@ -54,7 +54,7 @@ func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, m
 
 // weldPanel draws the weld across: a fillet in its corner with leg and
 // throat, or the prepared edges of a butt.
-func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units, small bool) draw.Panel {
+func weldPanel(w *plan.WeldPlan, units parts.Units, small bool) draw.Panel {
 	p, floor := draw.Panel{Width: 61, Height: 60}, -42.0
 	mid, leg := 20.0, 13.0 // of a fillet its upright side, and how large it is drawn
 	if small {
