@@ -32,6 +32,19 @@ func TestPlaceText(t *testing.T) {
 	}
 }
 
+// What reaches over an edge is said past it, not less than nothing from it.
+func TestPlacePastAnEdge(t *testing.T) {
+	t.Parallel()
+	p, err := draft(jobOf(t, "{name: w, weld: {part: rib.outline, to: base.outline, type: fillet, size: 4 mm, sides: 2}, place: {on: front, with: bottom, from-left: -15, from-bottom: 10, front: down}}",
+		"part: base\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [200, 100]}\n", "part: rib\nkind: plate\nmaterial: S235\nstock: {plate: 8 mm}\noutline: {rectangle: [60, 40]}\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if j := p.Joint("w"); j == nil || !strings.Contains(j.How, ", 15 past its left edge, 10 from its bottom edge") {
+		t.Errorf("%+v, %v", j, p.Faults)
+	}
+}
+
 // A flight of 330 on the axis of its shaft says where both its ends lie, and may start anywhere round it; not where it
 // ends before the front, or where another stands on that shaft: it starts by the clock then.
 func TestPlaceOfAFlight(t *testing.T) {

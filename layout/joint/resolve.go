@@ -347,7 +347,7 @@ func (j *shop) fromText(t *joint, p *parts.Place) (text string) {
 		if end := t.b.r.Part.BarEnd(edge); j.short[t.b.ref.Part] && end != nil && end.Mitred() {
 			from = "the outside of its frame at the " + edge // its own end is sawn short of that
 		}
-		text += ", " + j.w.Size(mm.Mm) + " from " + from
+		text += ", " + j.w.Size(math.Abs(mm.Mm)) + words.Either(mm.Mm < 0, " past ", " from ") + from
 	}
 	return text
 }

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/fits"
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
@@ -176,9 +177,9 @@ func (v *view) fineHoles(h *parts.HoleGroup) {
 	welds := seq.Keep(v.planned(parts.WeldKind), func(j *plan.JointPlan) bool { return j.A.Part == v.p.Name.Value || j.B.Part == v.p.Name.Value })
 	if n := len(welds); n > 0 {
 		v.report(Check, h.Name.Value, h.Pos, Finding{
-			What:    v.p.Title.Value + ": " + h.Name.Value + " are finished to size before the weld " + welds[n-1].Name + " that moves them",
+			What:    v.p.Title.Value + ": " + h.Name.Value + words.Either(h.Pattern.Count == 1, " is", " are") + " finished to size before the weld " + welds[n-1].Name,
 			Numbers: v.mm(size.Nominal.Mm) + " " + size.Fit.Class.Value,
-			Rule:    "fine holes are finished after the last weld near them", Fix: "drill them under size, and ream after welding",
+			Rule:    "fine holes are finished after the last weld near them, which moves them", Fix: "drill under size, and ream after welding",
 		})
 	}
 }
