@@ -412,7 +412,7 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 func lockingNutMm(b *bolts.Bolt) float64 { return b.Thread.MajorMm + 2*b.Thread.PitchMm }
 
 func (t *joint) slideFigures(p *plan.SlidePlan) {
-	t.figure("play of the bore", t.w.Fine(p.PlayMm.Min*1000, p.PlayMm.Max*1000, 0)+" on diameter", "limits on the drawings")
+	t.playFigure(p, "")
 	if p.Key != "" {
 		t.figure("key", p.Key+", "+t.w.Size(p.KeyOnMm)+" of it in the hub, "+t.w.Size(p.OverMm)+" or more over its top", "keyways as drawn")
 	}
@@ -464,6 +464,11 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	}
 }
 
+// playFigure says the play of the bore, by the drawings and as more words have it.
+func (t *joint) playFigure(p *plan.SlidePlan, as string) {
+	t.figure("play of the bore", t.w.Fine(p.PlayMm.Min*1000, p.PlayMm.Max*1000, 0)+" on diameter", "limits on the drawings"+as)
+}
+
 // turnSteps put a shaft into the bush that it turns in; pressed is the joint that has pressed the bush in, nil without one.
 func (j *making) turnSteps(t *joint, p *plan.SlidePlan, pressed *joint) {
 	p.From = ""
@@ -472,7 +477,7 @@ func (j *making) turnSteps(t *joint, p *plan.SlidePlan, pressed *joint) {
 		closes := pressed.out.Press.BoreClosesMm
 		p.PlayMm.Min, as = geom.Clean(p.PlayMm.Min-closes), "; the bore has closed by up to "+t.w.Said(closes)+" where it is not finished after pressing"
 	}
-	t.figure("play of the bore", t.w.Fine(p.PlayMm.Min*1000, p.PlayMm.Max*1000, 0)+" on diameter", "limits on the drawings"+as)
+	t.playFigure(p, as)
 	t.step("Slide in", "Wipe "+t.b.text()+" and "+t.a.text()+" clean and oil them.",
 		"Bring "+t.a.title()+" and "+t.b.title()+" together along their axis: nothing is driven.").Hold = t.b.title() + " turns by hand all round, with no tight place."
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "turns by hand", Wanted: t.b.text() + " in " + t.a.text(), Limits: "all round, with no tight place", Gauge: "hand", Source: "common practice, no source"})

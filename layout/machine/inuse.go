@@ -77,13 +77,12 @@ type shift struct {
 // shifts are those of a joint that stands.
 func (m *Machine) shifts(j *plan.JointPlan) (out []shift) {
 	for k := range j.Bolt.Shifts {
-		e := j.A
-		g := m.Model(e.Part).GroupNamed(e.Feature)
-		if half, _, slot := g.SlotMm(); k > 0 || !slot || half.LengthMm() == 0 { // as the joint lists them
-			e = j.B
-			g = m.Model(e.Part).GroupNamed(e.Feature)
+		e, g := j.A, m.Model(j.A.Part).GroupNamed(j.A.Feature)
+		half, _, slot := g.SlotMm()
+		if k > 0 || !slot || half.LengthMm() == 0 { // as the joint lists them
+			e, g = j.B, m.Model(j.B.Part).GroupNamed(j.B.Feature)
+			half, _, _ = g.SlotMm()
 		}
-		half, _, _ := g.SlotMm()
 		half = g.SeenFront([]plan.XY{half})[0]
 		if pose, ok := m.Poses[e.Instance().ID()]; ok {
 			along := pose.Of(solid.Wall(m.Model(e.Part), g)).Turn(assembly.Vec{X: half.XMm, Y: half.YMm}).Unit()

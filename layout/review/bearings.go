@@ -366,10 +366,15 @@ var otherSeries = []struct{ kind, series string }{
 	{"cylindrical roller", "N(?:U|J|UP)? ?(?:10|2|3|22|23)"},
 }
 
+// otherNames are the designations of each of otherSeries.
+var otherNames = seq.Map(otherSeries, func(o struct{ kind, series string }) *regexp.Regexp {
+	return regexp.MustCompile(`^(?:` + o.series + `)(\d\d)(?:[^\d.]|$)`)
+})
+
 // tapered finds a bearing whose designation, with the bore that the job gives, is that of another kind.
 func (r *reviewer) tapered(j *parts.Joint) {
-	for _, other := range otherSeries {
-		m := regexp.MustCompile(`^(?:` + other.series + `)(\d\d)(?:[^\d.]|$)`).FindStringSubmatch(j.Bearing.Bearing.Value)
+	for i, other := range otherSeries {
+		m := otherNames[i].FindStringSubmatch(j.Bearing.Bearing.Value)
 		if m == nil {
 			continue
 		}

@@ -406,13 +406,15 @@ func (r *reviewer) fewerThanSaid(e *parts.Loose) bool {
 // sunkHead are the words of a screw whose head is sunk in a cone.
 var sunkHead = regexp.MustCompile(`(?i)\bcountersunk\b|\bflat head\b|\b(?:82|90|100) ?°`)
 
+// unhyphened are the bare words of a sentence, those that a hyphen joins apart.
+func unhyphened(said string) string { return strings.ReplaceAll(parts.Bare(said), "-", " ") }
+
 // untitled are words in which holes may be named, as in the input or apart, without the titles
 // of parts, which name none.
 func (r *reviewer) untitled(words string) string {
-	plain := func(s string) string { return strings.ReplaceAll(parts.Bare(s), "-", " ") }
-	said := plain(words)
+	said := unhyphened(words)
 	for _, p := range r.job.Parts {
-		said = strings.ReplaceAll(said, plain(p.Title.Value), "  ")
+		said = strings.ReplaceAll(said, unhyphened(p.Title.Value), "  ")
 	}
 	return said
 }
@@ -471,14 +473,13 @@ func (r *reviewer) nutOnThread(e *parts.Loose) {
 		return
 	}
 	nut, err := threads.Parse(m[1])
-	plain := func(said string) string { return strings.ReplaceAll(parts.Bare(said), "-", " ") }
 	how := e.Item.Value + " " + e.How.Value
 	for _, v := range r.all() {
 		if err != nil || !v.p.NamedIn(how) {
 			continue
 		}
 		own := seq.Keep(v.outside, func(c *cylinder) bool { return c.thread != nil })
-		said := seq.Keep(own, func(c *cylinder) bool { return strings.Contains(plain(how), plain(c.name)) })
+		said := seq.Keep(own, func(c *cylinder) bool { return strings.Contains(unhyphened(how), unhyphened(c.name)) })
 		if len(said) == 0 {
 			said = seq.Keep(own, func(c *cylinder) bool { return math.Abs(c.thread.MajorMm-nut.MajorMm) < slackMm })
 		}
@@ -525,8 +526,11 @@ func (r *reviewer) standsUnheld(e *parts.Loose) {
 	}
 	on := e.Stands.On
 	for v, g := range r.groups() {
+		if v.p.Name.Value != on.Part || g.Name.Value != on.Feature {
+			continue
+		}
 		for o := range seq.Refs(r.job.Loose) {
-			if v.p.Name.Value == on.Part && g.Name.Value == on.Feature && fastener.MatchString(o.Item.Value+" "+o.Buy.Value) && v.saidFor(o, r.untitled(o.Item.Value+" "+o.How.Value), g) {
+			if fastener.MatchString(o.Item.Value+" "+o.Buy.Value) && v.saidFor(o, r.untitled(o.Item.Value+" "+o.How.Value), g) {
 				return
 			}
 		}
