@@ -175,6 +175,6 @@ func TestPreheatIsAStep(t *testing.T) {
 	job := func(metal string) *plan.JointPlan {
 		return filed(t, "{name: w, weld: {part: a.outline, to: b.outline, type: fillet, size: 6, sides: 2, length: 100}}", plate("a", metal), plate("b", "S235")).Joints[0]
 	}
-	says(t, job("C45"), []string{"preheat to 200 – 350 °C", "before the tacks too", "cool slowly"}, []string{"still air"})
+	says(t, job("C45"), []string{"preheat to 250 – 400 °C", "before the tacks too", "cool slowly"}, []string{"still air"})
 	says(t, job("S235"), []string{"still air"}, []string{"preheat", "slowly"})
 }

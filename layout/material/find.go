@@ -31,7 +31,8 @@ func normal(s string) string {
 var bodies = []string{"ASTM", "AISI", "SAE", "UNS", "BS", "DIN", "ISO"}
 
 // marks of delivery and quality may follow a steel's name without changing its
-// strength (EN 10025, EN 10210, EN 10216 to 10219, EN 10028).
+// strength (EN 10025, EN 10210, EN 10216 to 10219, EN 10028); a name whose mark
+// changes it has a row of its own.
 var marks = []string{"JRC", "J0C", "J2C", "K2C", "JRN", "J0N", "J2N", "K2N", "JRAR", "J0AR", "J2AR", "JRM", "J2M", "K2M",
 	"JR", "J0", "J2", "K2", "J2G3", "J2G4", "K2G3", "K2G4", "JRG1", "JRG2", "J0W", "J2W", "K2W", "JRH", "J0H", "J2H", "K2H",
 	"NL", "NLH", "NH", "ML", "MLH", "MH", "N", "M", "AR", "GH", "TR1", "TR2", "NL1", "NL2", "QL", "QL1", "Q"}
