@@ -127,8 +127,8 @@ var american = []grade{
 	{"A1011 SS 36", "A1011", MildSteel, readily, own{}, []Step{{6, 250, 365}}, "ASTM A1011 SS grade 36, 36 and 53 ksi", lookup.FromMemory},
 	{"1010 hot rolled", "1008 1010 1015 G10080 G10100", MildSteel, readily, own{hrc: 58}, []Step{{AnySize, 170, 300}}, "SAE J1397 estimate for 1008", lookup.Checked},
 	{"1018 hot rolled", "1018 1020 1022 1025 1026 G10180 G10200 EN3B 070M20 080M15", MildSteel, cev(0.30), own{hrc: 58}, []Step{{AnySize, 205, 380}}, "SAE J1397 estimate for 1020", lookup.Checked},
-	{"1018 cold drawn", "1018CD 1020CD", MildSteel, cev(0.30), own{hrc: 58}, []Step{{50, 370, 440}, {75, 345, 415}}, "data sheets, 54 and 50 ksi", lookup.FromMemory},
-	{"1117 hot rolled", "1117", MildSteel, never, own{hrc: 58}, []Step{{AnySize, 235, 425}}, "SAE J1397 estimate", lookup.FromMemory},
+	{"1018 cold drawn", "1018CD 1020CD", MildSteel, cev(0.30), own{hrc: 58}, []Step{{32, 370, 440}, {50, 345, 415}, {75, 310, 380}}, "data sheets, 54 ksi to 32 mm, 45 ksi to 75", lookup.FromMemory},
+	{"1117 hot rolled", "1117", MildSteel, never, own{hrc: 58}, []Step{{AnySize, 235, 414}}, "makers' data, 60 ksi, and SAE J1397 estimate, 34 ksi", lookup.FromMemory},
 	{"1035 hot rolled", "1035", AlloySteel, proven(0.47, 150, 250), own{hrc: 48}, []Step{{AnySize, 270, 495}}, "SAE J1397 estimate", lookup.Checked},
 	{"1040 hot rolled", "1040", AlloySteel, proven(0.53, 150, 300), own{}, []Step{{AnySize, 290, 496}}, "design table, hot rolled", lookup.Checked},
 	{"1045 hot rolled", "1045 G10450", AlloySteel, proven(0.59, 250, 400), own{hrc: 55}, []Step{{AnySize, 310, 565}}, "SAE J1397 estimate", lookup.Checked},
@@ -184,6 +184,6 @@ var stainless = []grade{
 	{"1.4006+QT650", "1.4006 410 X12CR13 S41000", ChromiumStainless, proven(0, 200, 300), own{}, []Step{{160, 450, 650}}, "EN 10088-3 Table 12", lookup.Checked},
 	{"1.4005+QT650", "1.4005 416 X12CRS13 S41600", ChromiumStainless, never, own{}, []Step{{160, 450, 650}}, "EN 10088-3 Table 12", lookup.Checked},
 	{"1.4021+QT700", "1.4021 420 X20CR13 S42000", ChromiumStainless, proven(0, 250, 350), own{}, []Step{{160, 500, 700}}, "EN 10088-3 Table 12", lookup.Checked},
-	{"1.4057+QT800", "1.4057 431 X17CRNI162 S43100", ChromiumStainless, proven(0, 250, 350), own{alphaPerK: 10.0e-6}, []Step{{160, 600, 800}}, "EN 10088-3 Table 12", lookup.FromMemory},
+	{"1.4057+QT800", "1.4057 431 X17CRNI162 S43100", ChromiumStainless, proven(0, 250, 350), own{alphaPerK: 10.0e-6}, []Step{{160, 600, 800}}, "EN 10088-3 Table 12", lookup.Checked},
 	{"1.4542+P800", "1.4542 630 174PH X5CRNICUNB164 S17400", ChromiumStainless, ownWay, own{densityKgM3: 7800, eMPa: 200000, alphaPerK: 10.9e-6}, []Step{{100, 520, 800}}, "EN 10088-3 Table 15", lookup.FromMemory},
 }

@@ -22,7 +22,7 @@ var irons = []grade{
 	{"EN-GJL-200", "GJL200 GG20 ENJL1030 0.6020 5.1300", GreyIron, greyWeld, own{densityKgM3: 7150, eMPa: 100000}, []Step{{10, 0, 205}, {20, 0, 180}, {40, 0, 155}, {80, 0, 130}, {150, 0, 115}}, en1561, lookup.Checked},
 	{"EN-GJL-250", "GJL250 GG25 ENJL1040 0.6025 5.1301", GreyIron, greyWeld, own{}, []Step{{10, 0, 250}, {20, 0, 225}, {40, 0, 195}, {80, 0, 170}, {150, 0, 155}}, en1561, lookup.Checked},
 	{"EN-GJL-300", "GJL300 GG30 ENJL1050 0.6030 5.1302", GreyIron, greyWeld, own{densityKgM3: 7250, eMPa: 122000}, []Step{{20, 0, 270}, {40, 0, 240}, {80, 0, 210}, {150, 0, 195}}, en1561, lookup.Checked},
-	{"EN-GJL-350", "GJL350 GG35 ENJL1060 0.6035 5.1303", GreyIron, greyWeld, own{densityKgM3: 7300, eMPa: 133000}, []Step{{20, 0, 315}, {40, 0, 280}, {80, 0, 250}, {150, 0, 225}}, en1561, lookup.FromMemory},
+	{"EN-GJL-350", "GJL350 GG35 ENJL1060 0.6035 5.1303", GreyIron, greyWeld, own{densityKgM3: 7300, eMPa: 133000}, []Step{{20, 0, 315}, {40, 0, 280}, {80, 0, 250}, {150, 0, 225}}, en1561, lookup.Checked},
 	{"A48 class 30", "A4830 A48NO30 CLASS30 G3000 F12401", GreyIron, greyWeld, own{}, []Step{{40, 0, 205}}, "ASTM A48 class 30, 30 ksi in the test bar", lookup.FromMemory},
 	{"grey cast iron, grade unknown", "ENGJL GJL GG A48", GreyIron, greyWeld, own{}, nil, "", lookup.FromMemory},
 	{"EN-GJS-400-15", "GJS40015 GGG40 ENJS1030 0.7040 5.3106 DUCTILEIRON DUCTILECASTIRON NODULARIRON NODULARCASTIRON SGIRON SPHEROIDALGRAPHITEIRON SPHEROIDALGRAPHITECASTIRON", DuctileIron, ductileWeld, own{}, []Step{{30, 250, 400}, {60, 250, 390}, {200, 240, 370}}, en1563, lookup.FromMemory},
