@@ -101,6 +101,7 @@ func TestDie(t *testing.T) {
 			t.Errorf("%v: %+v, %v, want %v", thickness, d, err, want)
 		}
 	}
+	// The columns of that chart again, as they stand in the code.
 	if !slices.Equal(openings, []float64{4, 6, 7, 8, 10, 12, 14, 16, 18, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200, 250}) {
 		t.Errorf("the chart has other dies: %v", openings)
 	}

@@ -3,7 +3,8 @@ package bolts
 import "testing"
 
 // ISO 898-2:2012: a nut of class 5 to 5.8, 6 to 6.8, 8 to 8.8, 10 to 10.9, 12 to
-// 12.9; ISO 7089: 200 HV to 8.8 and 300 HV to 10.9; SAE J995 (all from memory).
+// 12.9; ISO 7089: 200 HV to 8.8 and 300 HV to 10.9; ISO 3506-2 and SAE J995. The table of the code
+// again; of which rows a source was found for, tables.csv says.
 func TestCompanions(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {

@@ -29,8 +29,9 @@ func TestReach(t *testing.T) {
 			t.Errorf("Ø%v: flutes %v, want %v", d, got, want)
 		}
 	}
-	// Every size from its own line, and what is a little smaller from the one before: all
-	// from memory, unchecked.
+	// Every size from its own line, and what is a little smaller from the one before. These
+	// lines and those of the drills are the tables themselves again, from memory: they check
+	// the way a size is found, not the sizes (tables.csv says what was looked up).
 	for system, lines := range map[System]string{
 		Metric: "3 8 12, 4 11 19, 5 13 24, 6 13 24, 8 19 38, 10 22 45, 12 26 53, 16 32 63, 20 38 75, 25 45 90",
 		Inch:   "0.25 0.625 1.25, 0.3125 0.75 1.375, 0.375 0.75 1.5, 0.5 1.25 2, 0.625 1.625 2.5, 0.75 1.625 3, 1 2 4",

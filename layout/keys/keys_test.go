@@ -141,8 +141,8 @@ func TestLengthsAndTolerances(t *testing.T) {
 	}
 }
 
-// The whole series of lengths, DIN 6885-1, from memory; the widest range covers
-// only a part of it, so it is checked as a whole.
+// The whole series of lengths, DIN 6885-1, as it stands in the code again (tables.csv has
+// its source); the widest range covers only a part of it.
 func TestLengthSeries(t *testing.T) {
 	t.Parallel()
 	all := Parallel{LeastLengthMm: 0, MostLengthMm: 400}.LengthsMm()

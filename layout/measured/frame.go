@@ -20,7 +20,9 @@ var shaftEnds = map[string]ShaftEnd{
 	"284": {47.625, 117.475}, "286": {47.625, 117.475}, "324": {53.975, 133.35}, "326": {53.975, 133.35},
 }
 
-// ShaftLengthMm is how long the end of a shaft of a diameter is at the most: the long series of ISO/R 775, from memory, in mm.
+// ShaftLengthMm is how long the end of a shaft of a diameter is at the most, mm: the long series of ISO/R 775. Its lengths
+// to 170 as DIN 748-1:1970 has them (mydoc123.com p-661482); the diameters at which they change from memory, to 75 mm as
+// the frames of motors have them.
 func ShaftLengthMm(diameterMm float64) float64 {
 	for _, e := range []ShaftEnd{{11, 23}, {14, 30}, {19, 40}, {24, 50}, {28, 60}, {38, 80}, {56, 110}, {75, 140}, {95, 170}} {
 		if diameterMm <= e.DiameterMm {

@@ -27,7 +27,8 @@ func TestShaftEnds(t *testing.T) {
 	}
 }
 
-// A shaft is as long as its range of diameters says, up to its largest; twice as long as thick beyond the table (ISO/R 775, from memory).
+// A shaft is as long as its range of diameters says, up to its largest; twice as long as thick beyond the table: the table of
+// the code again (its source there).
 func TestShaftLength(t *testing.T) {
 	t.Parallel()
 	ranges := [][2]float64{{11, 23}, {14, 30}, {19, 40}, {24, 50}, {28, 60}, {38, 80}, {56, 110}, {75, 140}, {95, 170}}

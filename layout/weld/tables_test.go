@@ -8,7 +8,7 @@ import (
 	"centrepop/parts/golden"
 )
 
-// The ranges of ISO 9692-1 and the values taken in them, entered again by hand
+// The ranges of ISO 9692-1 and the values taken in them, the figures of the code again
 // (from memory, unchecked): angle, gap, root face, each least, used, greatest.
 func TestPrepFigures(t *testing.T) {
 	t.Parallel()
@@ -70,7 +70,7 @@ func TestPrepFigures(t *testing.T) {
 	}
 }
 
-// Squaring up, all common practice: entered again by hand.
+// Squaring up, all common practice: the figures of the code again, which no source stands behind.
 func TestSquareUpFigures(t *testing.T) {
 	t.Parallel()
 	for d, want := range map[float64][2]float64{0.5: {1.5, 2}, 150: {1.5, 2}, 150.5: {2, 3}, 300: {2, 3}, 300.5: {3, 4}, 600: {3, 4}, 600.5: {4, 5}, 1000: {4, 5}} {
@@ -175,8 +175,8 @@ func TestWeldEdges(t *testing.T) {
 	}
 }
 
-// Each process: least efficiency and run of the published list, entered again by
-// hand.
+// Each process: least efficiency of the published list, and the area of a run, which is common
+// practice: the figures of the code again.
 func TestProcesses(t *testing.T) {
 	t.Parallel()
 	want := map[Process]laid{
