@@ -248,13 +248,11 @@ func smooth(loop []geom.Point) []geom.Point {
 	apart = slices.Concat(apart[low:], apart[:low])
 	var out []geom.Point
 	for i, p := range apart {
-		before, after := apart[(i+len(apart)-1)%len(apart)], apart[(i+1)%len(apart)]
-		if len(out) > 0 {
-			before = out[len(out)-1]
-		}
-		s := seg{a: before, b: after}
-		if i > 0 && before != after && s.dist2(p) < off*off {
-			continue
+		if i > 0 {
+			s := seg{a: out[len(out)-1], b: apart[(i+1)%len(apart)]}
+			if s.a != s.b && s.dist2(p) < off*off {
+				continue
+			}
 		}
 		out = append(out, geom.Point{XMm: math.Round(p.XMm*1e6) / 1e6, YMm: math.Round(p.YMm*1e6) / 1e6})
 	}
