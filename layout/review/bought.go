@@ -43,11 +43,18 @@ var bought = together(
 	of(everyMade, made.boughtFor),
 )
 
-// groups are all groups of holes of the job, each with its part.
+// holesAndSlots are the groups of holes of the part, and its slots as such.
+func (v *view) holesAndSlots() []parts.HoleGroup {
+	return append(slices.Clone(v.p.Holes), seq.Map(v.p.Slots, func(s parts.FaceSlot) parts.HoleGroup {
+		return parts.HoleGroup{Pos: s.Pos, Name: s.Name, Face: s.Face, Pattern: s.Pattern, Through: s.Through, Depth: s.Depth, For: s.For, Size: parts.HoleSize{Size: parts.Size{Nominal: s.Width}}}
+	})...)
+}
+
+// groups are all groups of holes and slots of the job, each with its part.
 func (r *reviewer) groups() iter.Seq2[*view, *parts.HoleGroup] {
 	return func(yield func(*view, *parts.HoleGroup) bool) {
 		for _, v := range r.all() {
-			for g := range seq.Refs(v.p.Holes) {
+			for g := range seq.Refs(v.holesAndSlots()) {
 				if !yield(v, g) {
 					return
 				}
@@ -602,7 +609,7 @@ func saysHoles(said, name string) bool {
 // ordered looks at screws that are ordered for a group of holes: their size, their number
 // and their length.
 func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
-	h := seq.At(v.holes, func(h *hole) bool { return h.group == g })
+	h := seq.At(v.holes, func(h *hole) bool { return h.name == g.Name.Value })
 	if h == nil {
 		return
 	}
@@ -620,7 +627,7 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 		flaw{e.Count < v.count(g), Finding{
 			What: f.What + " are fewer than the holes", Numbers: number(float64(e.Count)) + " for " + need, Rule: "each hole has its screw", Fix: "count: " + need}},
 	) {
-		look(e, h, o, f)
+		look(e, g, h, o, f)
 	}
 }
 
@@ -629,9 +636,9 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 const deeper = 0.6
 
 // intoThread looks at the length of screws that are ordered for threads, whose finding begins with what it is about.
-func (v *view) intoThread(e *parts.Loose, h *hole, o screwOrder, f Finding) {
+func (v *view) intoThread(e *parts.Loose, g *parts.HoleGroup, h *hole, o screwOrder, f Finding) {
 	const flangeShare = 1.6 // diameters of a motor's flange and a washer at the most
-	g, d, deep, what := h.group, o.thread.MajorMm, h.toMm-h.fromMm, f.What
+	d, deep, what := o.thread.MajorMm, h.toMm-h.fromMm, f.What
 	past, through, behind := o.longMm-deeper*d-deep, "", ""
 	if e.Stands != nil {
 		past, through = o.longMm-flangeShare*d-deep, "a flange and "
@@ -658,13 +665,13 @@ func (v *view) intoThread(e *parts.Loose, h *hole, o screwOrder, f Finding) {
 }
 
 // throughHole looks at the head and the length of screws that are ordered for holes without a thread.
-func (v *view) throughHole(e *parts.Loose, h *hole, o screwOrder, f Finding) {
+func (v *view) throughHole(e *parts.Loose, g *parts.HoleGroup, h *hole, o screwOrder, f Finding) {
 	d, deep, what := o.thread.MajorMm, h.toMm-h.fromMm, f.What
 	v.firstOf(f,
-		flaw{o.sunk() && h.group.Countersink == nil && e.Part.Value == "" && e.Buy.Value == "", Finding{
+		flaw{o.sunk() && g.Countersink == nil && e.Part.Value == "" && e.Buy.Value == "", Finding{
 			What: what + " have heads for a countersink, and the holes have none", Numbers: o.words,
 			Rule: "a head that is to lie flush lies in its cone", Fix: "countersink: as wide as the head, on the side that the screws go in by"}},
-		o.otherCone(h.group, what),
+		o.otherCone(g, what),
 		flaw{o.nut() && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d, Finding{
 			What: what + " are too short for their nuts", Numbers: v.mm(o.longMm) + " long through " + v.mm(deep) + ", with what comes on " + v.mm(o.takes(e)*d) + " wanted beyond", LeftMm: left(o.longMm - deep),
 			Rule: "a bolt comes through its nut", Fix: "a longer screw"}},

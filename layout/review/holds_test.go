@@ -70,13 +70,22 @@ func TestHoldingBounds(t *testing.T) {
 			v.p.Quantity = 2
 			v.p.Holes = []parts.HoleGroup{{Name: text("rim"), Pattern: parts.Pattern{Count: 3}}}
 			g := &v.p.Holes[0]
-			h := hole{group: g, radiusMm: across / 2, fromMm: 2, toMm: 2 + deep}
+			h := hole{group: g, name: "rim", radiusMm: across / 2, fromMm: 2, toMm: 2 + deep}
 			if into != "" {
 				u := thread(into)
 				h.thread = &u
 			}
 			v.holes = []hole{h}
 			v.ordered(&parts.Loose{Count: count}, g, screwOrder{words, thread("M8"), long})
+		}
+	}
+	slotted := func(words string, long float64, count int) rule { // slots of 9 in 10, two of them
+		return func(r *reviewer) {
+			v := &view{reviewer: r, p: part("rail"), q: &plan.PartPlan{}}
+			v.p.Slots = []parts.FaceSlot{{Name: text("motor"), Width: mm(9), Pattern: parts.Pattern{Count: 2}}}
+			r.views["rail"], r.job.Parts, r.pl.Parts = v, []*parts.Part{v.p}, []*plan.PartPlan{v.q}
+			v.holes = []hole{{slot: &v.p.Slots[0], name: "motor", radiusMm: 4.5, toMm: 10}}
+			r.boughtBy(&parts.Loose{Item: text(fmt.Sprintf(words, long)), How: text("through the motor slots of the rail"), Count: count})
 		}
 	}
 	onShaft := func(how string, bore, seat float64, each func(v made, to *view, seat *cylinder)) rule { // of three steps, the last 60
@@ -113,6 +122,7 @@ func TestHoldingBounds(t *testing.T) {
 		{"threads", say([]bool{sameThread("M8", "M8x1.25"), sameThread("M8", "M10"), sameThread("M8", ""), sameThread("", ""), sameThread("", "M8")}), "[true false false false false]"},
 		{"six M8 in two times three", ordered("M8", "", 9, 20, 10, 6), ""}, {"five", ordered("M8", "", 9, 20, 10, 5), "check cover.rim: the screws bought for rim of Cover are fewer than the holes; 5 for 6"}, {"in 8", ordered("M8", "", 8, 20, 10, 6), ""}, {"in less", ordered("M8", "", 7.9, 20, 10, 6), "check cover.rim: the screws bought for rim of Cover are not for these holes; M8 in 7.9 mm"}, {"in 10.7", ordered("M8", "", 10.7, 20, 10, 6), ""}, {"in more", ordered("M8", "", 10.9, 20, 10, 6), "check cover.rim: the screws bought for rim of Cover are not for these holes; M8 in 10.9 mm"}, {"in M10", ordered("M8", "M10", 10, 20, 10, 6), "check cover.rim: the screws bought for rim of Cover are not for these holes; M8 in 10 mm"},
 		{"14.8 long in 10 of thread", ordered("M8", "M8", 8, 14.8, 10, 6), ""}, {"longer", ordered("M8", "M8", 8, 14.9, 10, 6), "check cover.rim: the screws bought for rim of Cover meet the bottom of their holes; 14.9 mm long in 10 mm (4.9)"}, {"with a nut", ordered("M8 with nut", "M8", 8, 30, 10, 6), ""}, {"16.4 through 10 and a nut", ordered("M8 with nut", "", 9, 16.4, 10, 6), ""}, {"shorter", ordered("M8 with nut", "", 9, 16.3, 10, 6), "check cover.rim: the screws bought for rim of Cover are too short for their nuts; 16.3 mm long through 10 mm, with what comes on 6.4 mm wanted beyond (6.3)"},
+		{"through slots with a nut", slotted("bolt M8 x %g with nut", 16.4, 2), ""}, {"too short for it", slotted("bolt M8 x %g with nut", 16.3, 2), "check rail.motor: the screws bought for motor of Rail are too short for their nuts; 16.3 mm long through 10 mm, with what comes on 6.4 mm wanted beyond (6.3)"}, {"one for two slots", slotted("bolt M8 x %g with nut", 20, 1), "check rail.motor: the screws bought for motor of Rail are fewer than the holes; 1 for 2"}, {"larger than the slots", slotted("bolt M10 x %g with nut", 30, 2), "check rail.motor: the screws bought for motor of Rail are not for these holes; bolt M10 x 30 with nut in 9 mm"}, {"sunk heads in slots", slotted("countersunk screw M8 x %g", 30, 2), "check rail.motor: the screws bought for motor of Rail have heads for a countersink, and the holes have none; countersunk screw M8 x 30"},
 		{"a bore that may be as large", onShaft("by hand", 40.02, 40, made.looseFit), ""}, {"slides and may be larger", onShaft("slides on", 40.01, 40, made.looseFit), "check ring.bore: Ring is too tight to be put on Shaft as the job says; 40.01 – 40.03 over 40.00 – 40.02 (0.01)"}, {"as often as not", onShaft("put on", 40, 40, made.looseFit), ""}, {"less often", onShaft("put on", 39.99, 40, made.looseFit), "check ring.bore: Ring is too tight to be put on Shaft as the job says; 39.99 – 40.01 over 40.00 – 40.02 (0.01)"}, {"by force", onShaft("pressed on", 39.97, 40, made.looseFit), ""},
 		{"0.1 larger on radius", onShaft("on the seat ", 40, 40.18, made.twoWays), ""}, {"more", onShaft("on the seat ", 40, 40.2, made.twoWays), "check ring.: Ring does not go on seat of Shaft; 40 mm over 40.2 mm (0.2)"}, {"nothing says where", onShaft("put on", 40, 41, made.twoWays), ""}, {"driven", onShaft("driven on the seat ", 40, 41, made.twoWays), ""}, {"past the collar", onShaft("on the seat , one from below, the other from above", 60, 40, made.twoWays), ""}, {"does not pass it", onShaft("on the seat , one from below, the other from above", 59.8, 40, made.twoWays), "check ring.: Ring does not pass collar of Shaft to seat, and one comes from that end; 59.8 mm over 60 mm (0.2)"},
 	} {

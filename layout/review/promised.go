@@ -199,13 +199,6 @@ func (r *reviewer) fixed() map[string]parts.Text {
 	return out
 }
 
-// anchorHoles are the groups of holes of the part, and its slots as such.
-func (v *view) anchorHoles() []parts.HoleGroup {
-	return append(slices.Clone(v.p.Holes), seq.Map(v.p.Slots, func(s parts.FaceSlot) parts.HoleGroup {
-		return parts.HoleGroup{Pos: s.Pos, Name: s.Name, Face: s.Face, Through: s.Through, For: s.For, Size: parts.HoleSize{Size: parts.Size{Nominal: s.Width}}}
-	})...)
-}
-
 // anchorage is the finding that a feature of the part is not anchored as it is to be.
 func (v *view) anchorage(feature string, pos parts.Pos, what, numbers, fix string) {
 	v.report(Check, feature, pos, Finding{What: what, Numbers: numbers, Rule: "what is anchored has free holes for its anchors, and its step says so", Fix: fix})
@@ -217,7 +210,7 @@ func (v *view) freeAnchors() {
 	if _, is := fixed[v.p.Name.Value]; is || len(fixed) == 0 {
 		return
 	}
-	for _, g := range v.anchorHoles() {
+	for _, g := range v.holesAndSlots() {
 		if anchors.MatchString(g.Name.Value) {
 			v.anchorage(g.Name.Value, g.Pos, g.Name.Value+" of "+v.p.Title.Value+" are for anchors, and no step anchors it", "", "anchored: "+v.p.Name.Value)
 		}
@@ -230,7 +223,7 @@ func (r *reviewer) noAnchors() {
 		return
 	}
 	for _, v := range r.all() {
-		for _, t := range append(slices.Clone(v.texts()), seq.Map(v.anchorHoles(), func(g parts.HoleGroup) parts.Text { return g.Name })...) {
+		for _, t := range append(slices.Clone(v.texts()), seq.Map(v.holesAndSlots(), func(g parts.HoleGroup) parts.Text { return g.Name })...) {
 			if anchors.MatchString(t.Value) {
 				r.add(Finding{
 					Pos: t.Pos, What: "words name anchors, and no step fixes the machine to the floor", Numbers: t.Value,
@@ -248,7 +241,7 @@ func (v *view) anchoredAt() {
 	if !is {
 		return
 	}
-	free := seq.Keep(v.anchorHoles(), func(g parts.HoleGroup) bool { return g.Anchors() && !v.jointNames(g.Name.Value) })
+	free := seq.Keep(v.holesAndSlots(), func(g parts.HoleGroup) bool { return g.Anchors() && !v.jointNames(g.Name.Value) })
 	for g := range seq.Refs(free) {
 		v.anchorRoom(g)
 		if under, mm := v.machine().Below(v.p.Name.Value, g.Name.Value); under != "" && mm < meetMm {
