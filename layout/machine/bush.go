@@ -25,28 +25,60 @@ const (
 )
 
 // inBushes looks at what lies in the bores of parts that are pressed in: the bore closes when it is pressed, and
-// what no joint says to turn there may do so.
+// what no joint says to turn there may do so. How far that of a loose part closes, which words alone have pressed
+// in, nobody works out.
 func (m *Machine) inBushes() (found []plan.Problem) {
+	each := func(b pressedIn) {
+		_, inside := m.PartOf(b.ID).Sides()
+		found = append(found, seq.Flat(inside, func(bore *part.Step) []plan.Problem { return m.inBore(&b, bore) })...)
+	}
 	for _, j := range m.OfKind(parts.PressKind) {
-		bush := m.At(j.A)
-		if bush == nil {
-			continue
+		if bush := m.At(j.A); bush != nil {
+			each(pressedIn{bush, j.Press.BoreClosesMm, func(kind plan.ProblemKind, args ...plan.Arg) plan.Problem { return m.Fault(j.Name, kind, args...) }})
 		}
-		_, inside := m.Model(j.A.Part).Sides()
-		found = append(found, seq.Flat(inside, func(bore *part.Step) []plan.Problem { return m.inBore(j, bush, bore) })...)
+	}
+	for _, l := range m.Laid() {
+		if bush := m.Standing(l.Instance); bush != nil && l.Loose.Held == parts.ByForce && m.driven(bush) {
+			each(pressedIn{bush, math.NaN(), func(kind plan.ProblemKind, args ...plan.Arg) plan.Problem {
+				return stand.Problem(l.Loose.After.Value, kind, l.At.Pos, args...)
+			}})
+		}
 	}
 	return found
 }
 
+// pressedIn is a bush that is pressed in, how far its bores close by that, NaN where that is not known, and what makes a
+// problem of it.
+type pressedIn struct {
+	*assembly.Body
+	closesMm float64
+	fault    func(kind plan.ProblemKind, args ...plan.Arg) plan.Problem
+}
+
+// driven tells whether a step of a body lies in a hole that it is larger than.
+func (m *Machine) driven(bush *assembly.Body) bool {
+	outside, _ := m.PartOf(bush.ID).Sides()
+	for b := range m.Parts() {
+		for _, h := range m.roundHoles(b) {
+			if b.ID != bush.ID && slices.ContainsFunc(outside, func(s *part.Step) bool {
+				return mostMm(s) > h.leastMm && s.Size.NominalMm-h.isMm <= stand.FitMm && h.holds(bush.Pose, s.FromMm, s.ToMm, nil)
+			}) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // inBore judges what lies in one bore of a bush; where nothing does, a journal of its size that ends
 // before it should have reached it.
-func (m *Machine) inBore(j *plan.JointPlan, bush *assembly.Body, bore *part.Step) (found []plan.Problem) {
+func (m *Machine) inBore(bush *pressedIn, bore *part.Step) (found []plan.Problem) {
 	nearest, missing := -reachShare*bore.LengthMm(), []plan.Problem(nil)
 	for b, r := range m.Parts() {
 		if b.ID == bush.ID || !stand.SameAxis(bush.Pose, b.Pose) || m.joinsTo(bush.ID, b.ID) {
 			continue
 		}
-		problems, long := m.inBush(j, bush, b, r, bore)
+		problems, long := m.inBush(bush, b, r, bore)
 		switch {
 		case long > 0:
 			found, nearest = append(found, problems...), inf
@@ -105,9 +137,9 @@ func (m *Machine) joinsTo(a, b string) bool {
 	})
 }
 
-// inBush judges the journal of a shaft in a bore that is pressed in with joint j, and says on how much
-// of the bore the shaft lies; less than nothing is how far off the journal ends.
-func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.Model, bore *part.Step) ([]plan.Problem, float64) {
+// inBush judges the journal of a shaft in a bore of a bush, and says on how much of it the shaft lies; less than
+// nothing is how far off the journal ends.
+func (m *Machine) inBush(bush *pressedIn, b *assembly.Body, shaft *part.Model, bore *part.Step) ([]plan.Problem, float64) {
 	at := bush.Pose.Inverse().Of(b.Pose)
 	outside, _ := shaft.Sides()
 	var run *part.Step
@@ -130,7 +162,7 @@ func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.
 	var found []plan.Problem
 	say := func(kind plan.ProblemKind, mm ...float64) {
 		args := []plan.Arg{plan.Named(m.Title(b.ID) + " " + words.Spaced(run.Name)), plan.Named(m.Title(bush.ID) + " " + words.Spaced(bore.Name))}
-		found = append(found, m.Fault(j.Name, kind, append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, v) })...)...))
+		found = append(found, bush.fault(kind, append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, v) })...)...))
 	}
 	if most < fillShare*bore.LengthMm() {
 		say(plan.BushShort, words.Round(max(most, 0), 2), bore.LengthMm())
@@ -138,10 +170,12 @@ func (m *Machine) inBush(j *plan.JointPlan, bush, b *assembly.Body, shaft *part.
 	if most <= 0 {
 		return found, most
 	}
-	drawn, closes := bore.Size.MinMm-run.Size.MaxMm, j.Press.BoreClosesMm
+	drawn, closes := bore.Size.MinMm-run.Size.MaxMm, bush.closesMm
 	switch left := drawn - closes; {
 	case drawn <= 0:
 		say(plan.BushSeizes, words.Round(drawn, 3))
+	case math.IsNaN(closes):
+		say(plan.BushUnknown, words.Round(drawn, 3))
 	case left <= 0:
 		say(plan.BushCloses, words.Round(left, 3), closes)
 	case left < oilShare*bore.Size.NominalMm:

@@ -225,6 +225,7 @@ const (
 	BushSeizes     ProblemKind = "bush-seizes"
 	BushCloses     ProblemKind = "bush-closes"
 	BushTight      ProblemKind = "bush-tight"
+	BushUnknown    ProblemKind = "bush-unknown" // how far it closes
 	BushShort      ProblemKind = "bush-short"
 	FlightTight    ProblemKind = "flight-tight"
 	WeldPast       ProblemKind = "weld-past"
