@@ -245,7 +245,7 @@ type BoltJoint struct {
 	Size          string     // M10, 1/2-13 UNC
 	Class         string     // 8.8, grade 5; empty for a made stud
 	Pos           Pos        // of size and class
-	Head          string     // hex or socket
+	Head          string     // hex, socket or countersunk
 	Washer        bool
 	Wide          bool // the washers are wide ones
 	Nut           bool

@@ -9,7 +9,7 @@
 // Standards:
 //
 //   - ISO 4014 and ISO 4017 (hexagon bolts and screws), ISO 4032 (nuts),
-//     ISO 4762 (socket head screws), ISO 7089 (washers), ISO 888 (lengths).
+//     ISO 4762 (socket head screws), ISO 10642 (countersunk ones), ISO 7089 (washers), ISO 888 (lengths).
 //   - ISO 898-1 (stress areas, proof loads), ISO 3506-1 (stainless).
 //   - ASME B18.2.1 (hex cap screws), B18.2.2 (nuts), B18.3 (socket head),
 //     B18.21.1 (washers); SAE J429 (grades 2, 5, 8).
@@ -36,6 +36,8 @@ type Head string
 const (
 	Hex    Head = "hex"    // hexagon head, ISO 4014/4017 or ASME B18.2.1
 	Socket Head = "socket" // socket head cap screw, ISO 4762 or ASME B18.3
+
+	Countersunk Head = "countersunk" // with a hexagon socket, ISO 10642 or ASME B18.3
 )
 
 // A Bolt is one size with the nut and washer that go with it. Lengths in mm;
@@ -115,8 +117,8 @@ func StressAreaMm2(t threads.Thread) (float64, error) {
 }
 
 // HeadDiameterMm returns the largest diameter of the head in mm: across the
-// corners of a hexagon (taken sharp, across flats × 2/√3), or the cylinder of
-// a socket head. It is an error where the size has no such head.
+// corners of a hexagon (taken sharp, across flats × 2/√3), the cylinder of
+// a socket head, or the sharp cone of a countersunk one. It is an error where the size has no such head.
 func (b Bolt) HeadDiameterMm(h Head) (float64, error) {
 	switch h {
 	case Hex:
@@ -127,8 +129,12 @@ func (b Bolt) HeadDiameterMm(h Head) (float64, error) {
 		if b.SocketHeadDiameterMm > 0 {
 			return b.SocketHeadDiameterMm, nil
 		}
+	case Countersunk:
+		if s, ok := b.Sunk(); ok {
+			return s.DiameterMm, nil
+		}
 	default:
-		return 0, fmt.Errorf("bolts: head %q is not known: use hex or socket", string(h))
+		return 0, fmt.Errorf("bolts: head %q is not known: use hex, socket or countersunk", string(h))
 	}
 	return 0, fmt.Errorf("bolts: no %s head for %q in the standard", h, b.Thread.Designation)
 }

@@ -33,6 +33,7 @@ var companionRows = map[string]Companions{
 	"grade 5": {"grade 5", "plain", false},
 	"grade 8": {"grade 8", "hardened (ASTM F436)", false},
 	"A574":    {"grade 8", "hardened (ASTM F436)", false},
+	"F835":    {"grade 8", "hardened (ASTM F436)", false},
 }
 
 // Companions returns the nut and washer for this size in a class. Errors are those

@@ -94,7 +94,7 @@ func (b Bolt) HeadRoom(p Place) (Room, error) {
 	}
 	if p.Tool == "" {
 		p.Tool = ToolSocket
-		if p.Head == Socket {
+		if p.Head.Keyed() {
 			p.Tool = ToolHexKey
 		}
 	}
@@ -140,7 +140,7 @@ func (b Bolt) headAndTool(p Place) (r Room, err error) {
 		flats = b.NutAcrossFlatsMm
 		diameter = flats * 2 / math.Sqrt(3)
 	}
-	if fits := p.Tool == ToolNone || (p.Tool == ToolHexKey) == (p.Head == Socket); !fits {
+	if fits := p.Tool == ToolNone || (p.Tool == ToolHexKey) == p.Head.Keyed(); !fits {
 		return r, fmt.Errorf("bolts: tool %s does not fit a %s head", p.Tool, p.Head)
 	}
 	r.HeadRadiusMm = diameter / 2

@@ -23,6 +23,9 @@ func (b Bolt) StockLengths(h Head) []float64 {
 	if _, err := b.HeadDiameterMm(h); err != nil {
 		return nil
 	}
+	if s, _ := b.Sunk(); b.metric && h == Countersunk {
+		return s.sunkLengths()
+	}
 	if b.metric {
 		from, to := metricBolts[b.row].hexFrom, 10*b.Thread.MajorMm
 		if h == Socket {
@@ -75,19 +78,22 @@ func (b Bolt) ThreadLengthMm(h Head, l float64) float64 {
 	d := b.Thread.MajorMm
 	length := 2*d + 6
 	switch {
-	case b.metric && h == Socket:
+	case b.metric && h.Keyed():
 		length = 2*d + 12
 	case b.metric && l > 200:
 		length = 2*d + 25
 	case b.metric && l > 125:
 		length = 2*d + 12
-	case !b.metric && (h == Socket || l > 6*inch):
+	case !b.metric && (h.Keyed() || l > 6*inch):
 		length = 2*d + 0.5*inch
 	case !b.metric:
 		length = 2*d + 0.25*inch
 	}
 	const runOut = 5
-	if h == Socket && l-length <= (runOut+shankPitches)*b.Thread.PitchMm+1e-9 {
+	if s, _ := b.Sunk(); h == Countersunk {
+		length += s.HeightMm // no shank lies in its cone
+	}
+	if h.Keyed() && l-length <= (runOut+shankPitches)*b.Thread.PitchMm+1e-9 {
 		return l
 	}
 	return math.Min(length, l)
@@ -105,7 +111,7 @@ func (b Bolt) fullThreadOnly(h Head, l float64) bool {
 // where their thread length reaches the head.
 func (b Bolt) fullThreadAvailable(h Head, l float64) bool {
 	switch {
-	case h == Socket:
+	case h.Keyed():
 		return b.ThreadLengthMm(h, l) >= l
 	case b.metric:
 		return l <= fullThreadTo(b.Thread.MajorMm)

@@ -25,13 +25,15 @@ func (g Grade) Stainless() bool { return g.of == iso3506 }
 type standard struct {
 	source string
 	ksi    bool // its values; of inch bolts
+	head   Head // what is made of it; empty for any
 }
 
 var (
-	iso898  = &standard{"ISO 898-1:2013 Table 3", false}
-	iso3506 = &standard{"ISO 3506-1", false} // of metric and inch bolts alike
-	j429    = &standard{"SAE J429 Table 1", true}
-	a574    = &standard{"ASTM A574, socket head", true}
+	iso898  = &standard{"ISO 898-1:2013 Table 3", false, ""}
+	iso3506 = &standard{"ISO 3506-1", false, ""} // of metric and inch bolts alike
+	j429    = &standard{"SAE J429 Table 1", true, Hex}
+	a574    = &standard{"ASTM A574, socket head", true, Socket}
+	f835    = &standard{"ASTM F835, countersunk, the metal of A574 (from memory)", true, Countersunk}
 )
 
 // A gradeRow is one class over a range of diameters.
@@ -70,12 +72,14 @@ var gradeRows = []gradeRow{
 	{"grade 8", 1.5 * inch, 120, 130, 150, j429},
 	{"A574", 0.5 * inch, 140, 153, 180, a574},
 	{"A574", 1.5 * inch, 135, 153, 170, a574},
+	{"F835", 0.5 * inch, 140, 153, 180, f835},
+	{"F835", 1 * inch, 135, 153, 170, f835},
 }
 
 // Grade returns the strength of this size in a class: "4.6", "5.6", "5.8",
 // "6.8", "8.8", "10.9", "12.9", "A2-50", "A2-70", "A4-70", "A4-80", or
 // "grade 2", "grade 5", "grade 8" (also "2", "gr 5", "SAE 8"), "A574" of socket
-// head screws; case does not matter. Metric classes go with metric bolts and SAE grades with inch bolts;
+// head screws, "F835" of countersunk ones; case does not matter. Metric classes go with metric bolts and SAE grades with inch bolts;
 // stainless goes with both. An unknown or unfit class is an error.
 func (b Bolt) Grade(class string) (Grade, error) {
 	name := strings.ToLower(strings.Join(strings.Fields(class), " "))
@@ -96,7 +100,7 @@ func (b Bolt) Grade(class string) (Grade, error) {
 		}
 		known = true
 		if row.of.ksi == b.metric && row.of != iso3506 {
-			return Grade{}, fmt.Errorf("bolts: class %s does not go with %s: metric bolts take 8.8, 10.9, 12.9, inch bolts grade 2, 5, 8 and A574", row.name, b.Thread.Designation)
+			return Grade{}, fmt.Errorf("bolts: class %s does not go with %s: metric bolts take 8.8, 10.9, 12.9, inch bolts grade 2, 5, 8, A574 and F835", row.name, b.Thread.Designation)
 		}
 		if b.Thread.MajorMm > row.to+1e-9 {
 			continue
@@ -110,7 +114,7 @@ func (b Bolt) Grade(class string) (Grade, error) {
 	if known {
 		return Grade{}, fmt.Errorf("bolts: class %s is not made in %s", class, b.Thread.Designation)
 	}
-	return Grade{}, fmt.Errorf("bolts: strength class %q is not known: metric 4.6, 5.6, 5.8, 6.8, 8.8, 10.9, 12.9, A2-50, A2-70, A4-70, A4-80; inch grade 2, 5, 8, A574", class)
+	return Grade{}, fmt.Errorf("bolts: strength class %q is not known: metric 4.6, 5.6, 5.8, 6.8, 8.8, 10.9, 12.9, A2-50, A2-70, A4-70, A4-80; inch grade 2, 5, 8, A574, F835", class)
 }
 
 // ProofLoadN returns the proof load in N: the printed ISO 898-1 value for
@@ -135,9 +139,9 @@ func (b Bolt) ProofLoadN(class string) (float64, error) {
 }
 
 // MadeWith tells whether a head is made in a class of this size: the grades of SAE
-// J429 are hexagon bolts, and ASTM A574 is socket head screws. True for a class that
+// J429 are hexagon bolts, ASTM A574 is socket head screws, and F835 countersunk ones. True for a class that
 // is not known.
 func (b Bolt) MadeWith(class string, h Head) bool {
 	g, err := b.Grade(class)
-	return err != nil || g.of != a574 && g.of != j429 || (h == Socket) == (g.of == a574)
+	return err != nil || g.of.head == "" || g.of.head == h
 }

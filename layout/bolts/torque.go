@@ -67,6 +67,7 @@ func (b Bolt) proofN(t Tightening) (float64, error) {
 
 // A Tightening is what Tighten asks for.
 type Tightening struct {
+	Head      Head    // a countersunk one carries less than its thread
 	Class     string  // strength class, see Grade; must be given but for ProofMPa
 	ProofMPa  float64 // proof stress of a stud that is made, used instead of Class; above 0
 	Condition string  // see FindNutFactor; empty is dry
@@ -98,6 +99,9 @@ func (b Bolt) Tighten(t Tightening) (Torque, error) {
 		return Torque{}, err
 	}
 	force := preloadShare * proof
+	if t.Head == Countersunk {
+		force *= sunkShare
+	}
 	torque := factor.K * force * b.Thread.MajorMm / 1000
 	return Torque{
 		PreloadN: force, PreloadLowN: force * (1 - scatter), PreloadHighN: force * (1 + scatter),

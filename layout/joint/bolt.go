@@ -122,7 +122,7 @@ func (boltKind) work(j *making, t *joint) {
 	t.bolts = j.slots(t, a, b)
 	layer := func(f feature, mate parts.Face) bool {
 		_, thick, _ := f.plane(mate)
-		if thick = geom.Clean(thick - f.group.SunkMm()); thick <= 0 {
+		if thick = geom.Clean(thick - t.headsMm(f)); thick <= 0 {
 			t.refuse(f.ref.Pos, plan.NoMetalToClamp, plan.Named(f.text()))
 			return false
 		}
@@ -133,6 +133,7 @@ func (boltKind) work(j *making, t *joint) {
 	if !layer(t.a, m.First) {
 		return
 	}
+	p.SunkMm = words.Round(t.headsMm(t.a)-t.a.group.SunkMm(), 3)
 	if slices.ContainsFunc(j.stack(t), func(s feature) bool { return !layer(s, parts.Front) }) {
 		return
 	}
@@ -281,10 +282,28 @@ func (t *joint) open(m parts.Meeting) bool {
 	if h != nil && (h.Counterbore != nil || h.Countersink != nil) && t.a.group.Face == m.First {
 		t.problem(plan.BoreSinkWrongSide, plan.Named(t.a.text()))
 	}
-	if h != nil && h.Countersink != nil {
-		t.problem(plan.Countersunk, plan.Named(t.a.text()), plan.Named(t.in.Bolt.Head))
+	switch s, ok := t.bolt.Sunk(); {
+	case t.head() != bolts.Countersunk:
+		if h != nil && h.Countersink != nil {
+			t.problem(plan.Countersunk, plan.Named(t.a.text()), plan.Named(t.in.Bolt.Head))
+		}
+	case h == nil || h.Countersink == nil:
+		t.problem(plan.NoCountersink, plan.Named(t.a.text()), plan.Of(plan.Diameter, s.DiameterMm), plan.Of(plan.Degree, s.AngleDeg))
+	case ok && t.headsMm(t.a) < -geom.CloseMm:
+		t.problem(plan.SunkProud, plan.Named(t.a.text()), plan.Of(plan.Mm, words.Round(-t.headsMm(t.a), 2)), plan.Of(plan.Diameter, h.Countersink.Diameter.Mm), plan.Of(plan.Diameter, s.DiameterMm))
 	}
 	return true
+}
+
+// head is the form of the heads, and headsMm how deep their tops, or their seats in counterbores, lie under the face of a
+// part; below 0 they stand proud of their cones.
+func (t *joint) head() bolts.Head { return bolts.Head(t.in.Bolt.Head) }
+func (t *joint) headsMm(f feature) float64 {
+	s, ok := t.bolt.Sunk()
+	if h := f.group.Hole; ok && t.head() == bolts.Countersunk && f.Instance() == t.a.Instance() && f.ref.Feature == t.a.ref.Feature && h != nil && h.Countersink != nil {
+		return s.DeepMm(h.Countersink.Diameter.Mm)
+	}
+	return f.group.SunkMm()
 }
 
 // onFloor tells whether what opens on a face of a plate opens on the floor: the plate is anchored, and nothing
@@ -337,7 +356,7 @@ func (j *making) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 	} else {
 		t.add(plan.Problem{Kind: plan.NoStockLength, Args: []plan.Arg{plan.Named(p.Size)}, Because: nearestFaults(choice)})
 	}
-	return t.tighten(p, bolts.Tightening{Class: in.Class, Condition: t.friction(t.screwKind())})
+	return t.tighten(p, bolts.Tightening{Head: t.head(), Class: in.Class, Condition: t.friction(t.screwKind())})
 }
 
 // tappedHole is what a joint's bolts or studs are screwed into; nil where they go through.
@@ -593,7 +612,11 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 		t.figure("stands past the thread", t.w.Read(p.ProtrusionMm), "")
 	}
 	if p.TorqueNm > 0 {
-		t.figure("preload wanted", t.w.Force(p.PreloadN, 1)+", scatter "+t.w.Forces(p.PreloadRangeN.Min, p.PreloadRangeN.Max, 1), "0.75 of proof load, Shigley; scatter ±30 %, from memory")
+		of := "0.75 of proof load, Shigley; scatter ±30 %, from memory"
+		if t.head() == bolts.Countersunk {
+			of = "0.8 for the countersunk head, ISO 10642, from memory, of " + of
+		}
+		t.figure("preload wanted", t.w.Force(p.PreloadN, 1)+", scatter "+t.w.Forces(p.PreloadRangeN.Min, p.PreloadRangeN.Max, 1), of)
 		t.figure("torque", t.w.Torque(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+", threads "+p.Threads+"; single bolts need "+t.w.Torques(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max)+" for that preload", p.KSource)
 		t.figure("torque, threads "+p.OtherThreads, t.w.Torque(p.OtherTorqueNm), "the same preload")
 	}

@@ -92,8 +92,11 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 			item, note = p.Size, "no stock length fits"
 		}
 		standard := "hexagon head"
-		if p.Head == "socket" {
+		switch t.head() {
+		case bolts.Socket:
 			standard = "socket head"
+		case bolts.Countersunk:
+			standard = "countersunk head, hexagon socket"
 		}
 		list.use(t, "Bolt "+item+", "+p.Class+", "+standard, p.Count, note)
 	}

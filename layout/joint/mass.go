@@ -79,6 +79,10 @@ func boltKg(b *bolts.Bolt, p *plan.BoltPlan) float64 {
 	if p.Head == string(bolts.Socket) {
 		head = b.SocketHeadHeightMm*ringMm2(b.SocketHeadDiameterMm, 0) - b.SocketHeadHeightMm/2*hexagonMm2(b.SocketKeyMm)
 	}
+	if s, ok := b.Sunk(); ok && p.Head == string(bolts.Countersunk) { // the cone beside the shank, which reaches its top
+		d := b.Thread.MajorMm
+		head = math.Pi/12*s.HeightMm*(s.DiameterMm*s.DiameterMm+s.DiameterMm*d-2*d*d) - s.HeightMm/2*hexagonMm2(s.KeyMm)
+	}
 	return steelKgMm3 * (shank + head)
 }
 

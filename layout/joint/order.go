@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/bolts"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -338,10 +339,13 @@ func (j *assembly) headSides(t *joint) []headSide {
 			s.pts, s.far = j.stood(t, f)
 		}
 		if f.group.Face != mate {
-			s.sunkMm = f.group.SunkMm()
+			s.sunkMm = t.headsMm(f)
+			if t.head() == bolts.Countersunk && !nut {
+				s.sunkMm += height
+			}
 		}
 		s.needMm = height - s.sunkMm + sideRoomMm
-		if !nut && t.in.Bolt.Head == "socket" {
+		if !nut && t.head().Keyed() {
 			s.needMm = height - s.sunkMm + keyRoomMm
 		}
 		out = append(out, s)
@@ -350,8 +354,11 @@ func (j *assembly) headSides(t *joint) []headSide {
 	switch {
 	case t.in.Stud() != "":
 		height = t.bolt.NutHeightMm
-	case t.in.Bolt.Head == "socket":
+	case t.head() == bolts.Socket:
 		height = t.bolt.SocketHeadHeightMm
+	case t.head() == bolts.Countersunk:
+		s, _ := t.bolt.Sunk()
+		height = s.HeightMm
 	}
 	side(t.a, a, m.First, "heads", height, false)
 	if t.b.group.Size.Thread == nil {

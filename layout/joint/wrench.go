@@ -47,7 +47,7 @@ const (
 func (j *making) reachOf(t *joint, s headSide) (r reach, who string) {
 	w, top := wrenchFor(t.boltMm), math.Max(0, s.headMm-s.sunkMm)
 	there := j.there(t)
-	socketHead := !s.isNut && t.in.Bolt.Head == string(bolts.Socket)
+	socketHead := !s.isNut && t.head().Keyed()
 	flats, socketTop := t.bolt.AcrossFlatsMm, w.socketMm
 	if socketHead {
 		flats, socketTop = t.boltMm, top+w.socketMm
@@ -168,7 +168,7 @@ func (j *making) tightenWith(t *joint, p *plan.BoltPlan) (text, gauge string) {
 	}
 	arm := j.up(armDias * t.boltMm)
 	tool := "an open spanner"
-	if !heads.isNut && t.in.Bolt.Head == string(bolts.Socket) {
+	if !heads.isNut && t.head().Keyed() {
 		tool = "a hexagon key in a tube"
 	}
 	return why + "pull " + tool + " with a spring balance, square to it. " + t.w.Force(p.TorqueNm/arm*1000, 2) + " at " + t.w.Size(arm) + " is the full torque.", "spring balance"

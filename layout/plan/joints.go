@@ -418,6 +418,7 @@ type BoltPlan struct {
 	Grip           []GripRow `json:"grip"`                    // from the head down
 	WasherMm       float64   `json:"washer_mm,omitempty"`     // under the head
 	NutWasherMm    float64   `json:"nut_washer_mm,omitempty"` // under the nut
+	SunkMm         float64   `json:"sunk_mm,omitempty"`       // how deep the tops of countersunk heads lie under the face; below 0 proud
 	Spacer         bool      `json:"spacer,omitempty"`        // studs with shoulders: each end holds the plate at its shoulder alone
 	GripMm         float64   `json:"grip_mm"`
 	StudTipMm      float64   `json:"stud_tip_mm,omitempty"`    // of a made stud, beyond the face by which A meets it or B

@@ -68,6 +68,8 @@ const (
 	SlotBare          ProblemKind = "slot-bare"      // without a washer
 	OpensElsewhere    ProblemKind = "opens-elsewhere"
 	BoreSinkWrongSide ProblemKind = "counterbore-wrong-side"
+	NoCountersink     ProblemKind = "no-countersink" // for countersunk heads
+	SunkProud         ProblemKind = "sunk-proud"     // they stand out of their cones
 	Countersunk       ProblemKind = "countersunk"
 	NoBoltChosen      ProblemKind = "no-bolt-chosen"
 	NoTorque          ProblemKind = "no-torque"

@@ -19,7 +19,7 @@ var (
 	})
 	fitPairForm = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Z]{1,2}[0-9]{1,2}/[a-z]{1,2}[0-9]{1,2}$`) })
 	boltForm    = sync.OnceValue(func() *regexp.Regexp {
-		return regexp.MustCompile(`^(.+?)(?:\s+((?i:[0-9]{1,2}\.[0-9]|[AC][0-9]-[0-9]{2}|(?:ASTM )?A574|(?:SAE )?(?:grade|gr) ?[0-9])))?$`)
+		return regexp.MustCompile(`^(.+?)(?:\s+((?i:[0-9]{1,2}\.[0-9]|[AC][0-9]-[0-9]{2}|(?:ASTM )?(?:A574|F835)|(?:SAE )?(?:grade|gr) ?[0-9])))?$`)
 	})
 )
 
@@ -133,6 +133,7 @@ func (f *fields) weldJoint() *parts.WeldJoint {
 }
 
 func (f *fields) boltJoint() *parts.BoltJoint {
+	f.spare("washer", f.word("head") == "countersunk", "a countersunk head lies in its cone, with no washer under it", "delete washer")
 	b := &parts.BoltJoint{
 		Through: f.jointRef(f.val("through")), Into: f.jointRef(f.val("into")), Head: f.word("head"),
 		Washer: f.yes("washer"), Wide: f.yes("wide"), Adjust: f.length("adjust"), Nut: f.yes("nut"), Friction: f.text("friction"), Stud: f.name("stud"),

@@ -138,7 +138,7 @@ var boltGroup = &Group{Name: "bolt", Means: "A ring of bolts through one part, p
 	{Name: "into", Type: RefType, Need: true, Means: "group of tapped holes, or of clearance holes or slots with nuts"},
 	{Name: "stack", Type: RefsType, Means: "groups between the two, in order", Entries: [2]int{0, 20}, Example: "a list of part.group"},
 	{Name: "bolt", Type: BoltType, Need: true, Means: "size and strength class; of a made stud the size alone", Longest: 60},
-	{Name: "head", Type: WordType, Means: "form of the head", Default: "hex", Words: []string{"hex", "socket"}},
+	{Name: "head", Type: WordType, Means: "form of the head: countersunk with a hexagon socket, in a countersink", Default: "hex", Words: []string{"hex", "socket", "countersunk"}},
 	{Name: "washer", Type: YesType, Means: "a washer under the head", Default: "no"},
 	{Name: "wide", Type: YesType, Means: "the washers are wide ones, ISO 7093-1 or ASME B18.21.1 wide, as over a wide slot", Default: "no"},
 	{Name: "nut", Type: YesType, Means: "nuts on the far side", Default: "no"},
