@@ -1,7 +1,6 @@
 package joint
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -349,7 +348,7 @@ func (j *making) endForEnd(t *joint, moved []parts.Instance) bool {
 				return false
 			}
 			from, _ := o.at.span(0, o.r.LengthMm())
-			return math.Abs(from+high-sum) < geom.CloseMm
+			return geom.Alike(from+high, sum)
 		})
 	})
 }

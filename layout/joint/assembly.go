@@ -294,7 +294,7 @@ func (f feature) clocks() []float64 {
 		}
 		return seq.Map(rows, func(row plan.RadialRow) float64 { return row.ClockDeg })
 	case f.group != nil && !f.onWall():
-		off := func(q plan.XY) bool { return math.Hypot(q.XMm, q.YMm) > 1e-6 }
+		off := func(q plan.XY) bool { return geom.Over(q.LengthMm(), 0) }
 		return seq.Map(seq.Keep(f.points(), off), geom.ClockDeg)
 	case f.ref.Feature == "top":
 		return []float64{0}

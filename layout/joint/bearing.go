@@ -316,7 +316,7 @@ func (t *joint) seat(f feature, ringMm float64, inch bool, a advice) {
 			t.problem(plan.SeatTightness, plan.Named(f.text()), plan.Of(plan.Mm, size.MinMm), plan.Of(plan.Mm, size.MaxMm), plan.Of(plan.Mm, words.Round(math.Max(tight, loose), 3)), plan.Of(plan.Diameter, ringMm))
 		}
 	case size.ByLimits():
-		if lo, hi, ok := envelope(ringMm, a.classes); ok && (size.MinMm < lo-1e-6 || size.MaxMm > hi+1e-6) {
+		if lo, hi, ok := envelope(ringMm, a.classes); ok && (geom.Over(lo, size.MinMm) || geom.Over(size.MaxMm, hi)) {
 			t.problem(plan.SeatLimits, plan.Named(f.text()), plan.Of(plan.Mm, size.MinMm), plan.Of(plan.Mm, size.MaxMm), classes, plan.Of(plan.Mm, lo), plan.Of(plan.Mm, hi))
 		}
 	case !slices.Contains(a.classes, size.Class):

@@ -243,7 +243,7 @@ func (j *making) packRoom(t, partner *joint) string {
 	}
 	between := func(a, b *part.Step, steps []*part.Step) (mm3 float64) {
 		for _, s := range steps {
-			if s.FromMm >= min(a.ToMm, b.ToMm)-geom.CloseMm && s.ToMm <= max(a.FromMm, b.FromMm)+geom.CloseMm {
+			if !geom.Over(min(a.ToMm, b.ToMm), s.FromMm) && !geom.Over(s.ToMm, max(a.FromMm, b.FromMm)) {
 				mm3 += math.Pi / 4 * s.Size.NominalMm * s.Size.NominalMm * (s.ToMm - s.FromMm)
 			}
 		}

@@ -144,7 +144,7 @@ func (f feature) middled() bool {
 		return p.Bar == nil
 	}
 	box := f.r.Bounds()
-	return p.Bends == nil && math.Hypot(box.Min.XMm+box.Max.XMm, box.Min.YMm+box.Max.YMm) < geom.CloseMm
+	return p.Bends == nil && !geom.Over(math.Hypot(box.Min.XMm+box.Max.XMm, box.Min.YMm+box.Max.YMm), 0)
 }
 
 // wallText names a face of what a group of holes is on: "outside of the top flange of

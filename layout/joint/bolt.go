@@ -92,7 +92,7 @@ func (j *shop) boltFits(t *joint) {
 		if f.group == nil || f.group.Size.Thread != nil {
 			continue
 		}
-		if mm := f.group.Size.FinishedMm; mm < t.boltMm || !f.group.Size.Size.Fitted() && mm < leastHoleShare*t.boltMm || f.slotted() && mm < b.SlotMm()-geom.CloseMm {
+		if mm := f.group.Size.FinishedMm; mm < t.boltMm || !f.group.Size.Size.Fitted() && mm < leastHoleShare*t.boltMm || f.slotted() && geom.Over(b.SlotMm(), mm) {
 			unit := plan.Diameter
 			if f.slotted() {
 				unit = plan.Mm
@@ -162,7 +162,7 @@ func (j *making) oneBolt(t *joint) {
 		return
 	}
 	for _, f := range []feature{t.a, t.b} {
-		if f.middled() && (!f.r.Part.Flat() || f.r.RoundMm("outline") > 0) && geom.Distance(f.points()[0], plan.XY{}) < geom.CloseMm {
+		if f.middled() && (!f.r.Part.Flat() || f.r.RoundMm("outline") > 0) && !geom.Over(f.points()[0].LengthMm(), 0) {
 			return
 		}
 	}
@@ -192,7 +192,7 @@ func spacing(a, b []plan.XY, reachMm float64) (mm, other float64) {
 	}
 	as, bs := between(a), between(b)
 	for i := range as {
-		if math.Abs(as[i]-bs[i]) > reachMm+1e-6 {
+		if geom.Over(math.Abs(as[i]-bs[i]), reachMm) {
 			return as[i], bs[i]
 		}
 	}
@@ -208,7 +208,7 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 	reach := j.leeway(t)
 	worst := reach.farthest(a, b)
 	used := func(f, of feature, off, room float64) {
-		if off > playUsed*room+1e-6 {
+		if geom.Over(off, playUsed*room) {
 			t.problem(plan.PlayUsed, plan.Named(f.text()), plan.Of(plan.Mm, words.Round(off, 3)), plan.Named(of.text()), plan.Of(plan.Mm, words.Round(room, 3)), f.holes())
 		}
 	}
@@ -244,7 +244,7 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 	if !onCircles && mm != other {
 		args[2], args[3] = plan.Of(plan.Mm, words.Round(mm, 3)), plan.Of(plan.Mm, words.Round(run, 3))
 		kind, args = plan.HolesMissApart, append(args, plan.Of(plan.Mm, words.Round(other, 3)))
-	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && math.Abs(ra-rb) > reach.mm+1e-6 {
+	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && geom.Over(math.Abs(ra-rb), reach.mm) {
 		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
 	} else if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 && t.in.Place == nil { // else a turn takes out of line what is in it, or is the place's own
 		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.way(t.b.Instance())*ms[0].turn), 3)))
@@ -269,7 +269,7 @@ func (t *joint) open(m parts.Meeting) bool {
 		feature
 		mate parts.Face
 	}{{t.a, m.First}, {t.b, m.Second}} {
-		if _, thick, _ := of.plane(of.mate); of.group.Size.Thread == nil && !of.group.Through() && of.group.DepthMm() < thick-1e-6 {
+		if _, thick, _ := of.plane(of.mate); of.group.Size.Thread == nil && !of.group.Through() && geom.Over(thick, of.group.DepthMm()) {
 			t.refuse(of.ref.Pos, plan.NotThrough, plan.Named(of.text()), plan.Of(plan.Mm, of.group.DepthMm()), plan.Of(plan.Mm, geom.Clean(thick)))
 			return false
 		}
@@ -489,7 +489,7 @@ func (j *making) blocked(t *joint, side headSide) {
 		if q.group != side.group || q.Instance == side.bearing.Instance {
 			continue
 		}
-		if gap, over := j.over(q, side); over && gap+side.sunkMm < side.headMm-1e-6 {
+		if gap, over := j.over(q, side); over && geom.Over(side.headMm, gap+side.sunkMm) {
 			t.problem(plan.HeadsCovered, plan.Named("the "+side.what), plan.Of(plan.Mm, geom.Clean(side.headMm)), plan.Named(copyTitle(q.r, q.Copy)), plan.Of(plan.Mm, geom.Clean(gap+side.sunkMm)))
 		}
 	}

@@ -71,7 +71,7 @@ func (j *making) outermost(of parts.Instance, free parts.Face, end string) (face
 		is := on.at.seenFrom(branch.at)
 		for _, f := range []parts.Face{parts.Front, parts.Back} {
 			out := free.Outward() * (is.z0 + is.s*faceMm(on.r, f.Outward()) - faceMm(branch.r, free.Outward()))
-			if out > mm+geom.CloseMm {
+			if geom.Over(out, mm) {
 				face, mm = "the "+string(f)+" of "+copyTitle(on.r, on.Copy), out
 			}
 		}

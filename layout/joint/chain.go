@@ -21,7 +21,7 @@ const standsOffMm = 0.1
 
 // rely notes a length that is there as drawn, and not at the limits.
 func (t *joint) rely(l relied) {
-	if least := geom.Clean(l.mm - l.less); l.mm > l.wantMm-geom.CloseMm && least < l.wantMm-geom.CloseMm {
+	if least := geom.Clean(l.mm - l.less); !geom.Over(l.wantMm, l.mm) && geom.Over(l.wantMm, least) {
 		t.problem(plan.LengthsEat, plan.Named(l.what), plan.Of(plan.Mm, l.mm), plan.Of(plan.Mm, words.Round(l.wantMm, 2)), plan.Of(plan.Mm, words.Round(least, 2)), plan.Named(l.of))
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // A draw bolt is made for twice the force worked out, and for no less than leastN:
@@ -42,7 +43,7 @@ func pull(shaft feature, dir float64) (t threads.Thread, into string, deepMm flo
 	face := parts.Face(faceName(dir))
 	for i := range shaft.r.Groups {
 		g := &shaft.r.Groups[i]
-		if g.Face == face && len(g.Points) == 1 && math.Hypot(g.Points[0].XMm, g.Points[0].YMm) < 1e-6 && g.Size.Thread != nil && g.Hole != nil && g.Hole.Size.Make == parts.TappedHole {
+		if g.Face == face && len(g.Points) == 1 && !geom.Over(g.Points[0].LengthMm(), 0) && g.Size.Thread != nil && g.Hole != nil && g.Hole.Size.Make == parts.TappedHole {
 			return *g.Size.Thread, words.Spaced(g.Group.Name), 0, true
 		}
 	}

@@ -154,7 +154,7 @@ func (r *ring) open() bool {
 		}
 		r.openingMm[1] = a.r.Part.Bar.Length.Mm
 	}
-	if len(widths) == 0 || slices.Min(widths) <= 0 || slices.Max(widths)-slices.Min(widths) > geom.CloseMm {
+	if len(widths) == 0 || slices.Min(widths) <= 0 || geom.Over(slices.Max(widths), slices.Min(widths)) {
 		return false
 	}
 	r.openingMm[0] = widths[0]

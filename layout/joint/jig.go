@@ -79,7 +79,7 @@ func (d *drilled) register() *part.Step {
 		slices.Reverse(outside)
 		slices.Reverse(inside)
 	}
-	wide := func(s *part.Step) bool { return s.Size.NominalMm/2 >= far-geom.CloseMm }
+	wide := func(s *part.Step) bool { return !geom.Over(far, s.Size.NominalMm/2) }
 	switch {
 	case len(outside) > 1 && outside[0].Size.NominalMm/2 < near && wide(outside[1]) && (outside[0].Size.Fitted() || outside[0].Size.Measured()):
 		return outside[0]
@@ -94,15 +94,15 @@ func (d *drilled) register() *part.Step {
 // ends tells whether a step begins at the face of the holes.
 func (d *drilled) ends(s *part.Step) bool {
 	if d.face == parts.Back {
-		return math.Abs(s.ToMm-d.r.LengthMm()) < geom.CloseMm
+		return geom.Alike(s.ToMm, d.r.LengthMm())
 	}
-	return s.FromMm < geom.CloseMm
+	return !geom.Over(s.FromMm, 0)
 }
 
 // samePlaces tells whether two patterns are the same set of places.
 func samePlaces(a, b []plan.XY) bool {
 	return len(a) == len(b) && !slices.ContainsFunc(a, func(p plan.XY) bool {
-		return !slices.ContainsFunc(b, func(q plan.XY) bool { return geom.Distance(p, q) < geom.CloseMm })
+		return !slices.ContainsFunc(b, func(q plan.XY) bool { return geom.Alike(geom.Distance(p, q), 0) })
 	})
 }
 
@@ -122,7 +122,7 @@ func (j *shop) jigs(made []*joint) (out []jig) {
 		var of []drilled
 		for _, o := range all {
 			same := samePlaces(o.at, d.at) || samePlaces(o.at, flipped(d.at))
-			if !taken[o.m] && same && math.Abs(o.m.Group.DrillMm-d.m.Group.DrillMm) < geom.CloseMm {
+			if !taken[o.m] && same && geom.Alike(o.m.Group.DrillMm, d.m.Group.DrillMm) {
 				of = append(of, o)
 			}
 		}
@@ -272,7 +272,7 @@ func (j *shop) bush(g jig) (out *parts.Bush) {
 		}
 	}
 	for b := range seq.Refs(j.job.Shop.Bushes) {
-		fits := math.Abs(b.Bore.Mm-g.first.m.Group.DrillMm) < geom.CloseMm && b.Outside.Mm <= room
+		fits := geom.Alike(b.Bore.Mm, g.first.m.Group.DrillMm) && b.Outside.Mm <= room
 		if fits && (out == nil || b.Outside.Mm < out.Outside.Mm) {
 			out = b
 		}

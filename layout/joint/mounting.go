@@ -77,11 +77,11 @@ func (t *joint) covered(all []*joint) {
 				continue
 			}
 		}
-		if math.Abs(end(t.b.step, dir)-face) > geom.CloseMm {
+		if !geom.Alike(end(t.b.step, dir), face) {
 			continue
 		}
 		for _, s := range cover.r.Side(false) {
-			if tip, ok := spigotMm(cover.r, s); ok && math.Abs(s.Size.NominalMm-t.b.step.Size.NominalMm) <= geom.CloseMm {
+			if tip, ok := spigotMm(cover.r, s); ok && geom.Alike(s.Size.NominalMm, t.b.step.Size.NominalMm) {
 				bore := seq.At(cover.r.Steps, func(q *part.Step) bool { return q.Inside && q.FromMm <= tip && q.ToMm >= tip })
 				t.lid = mounting{cupDir: dir, cupBackMm: geom.Clean(face - dir*s.LengthMm()), cupShoulder: cmp.Or(bore, &part.Step{}), lid: o}
 			}
@@ -93,7 +93,7 @@ func (t *joint) covered(all []*joint) {
 // false for another step.
 func spigotMm(r *part.Model, s *part.Step) (tipMm float64, ok bool) {
 	for _, dir := range []float64{-1, 1} {
-		if math.Abs(end(s, dir)-faceMm(r, dir)) <= geom.CloseMm && shoulder(feature{r: r, step: s}, -dir) != nil {
+		if geom.Alike(end(s, dir), faceMm(r, dir)) && shoulder(feature{r: r, step: s}, -dir) != nil {
 			return end(s, dir), true
 		}
 	}
@@ -113,14 +113,14 @@ func end(s *part.Step, dir float64) float64 {
 // step runs out there.
 func shoulder(f feature, dir float64) *part.Step {
 	for s := range seq.Refs(f.r.Steps) {
-		if s.Inside != f.step.Inside || math.Abs(end(s, -dir)-end(f.step, dir)) > 1e-6 {
+		if s.Inside != f.step.Inside || !geom.Alike(end(s, -dir), end(f.step, dir)) {
 			continue
 		}
 		higher := s.Size.NominalMm - f.step.Size.NominalMm
 		if f.step.Inside {
 			higher = -higher
 		}
-		if higher > 1e-6 {
+		if geom.Over(higher, 0) {
 			return s
 		}
 	}
@@ -133,7 +133,7 @@ func threadBeyond(f feature, dir float64) *part.Step {
 	var best *part.Step
 	for s := range seq.Refs(f.r.Steps) {
 		away := dir * (end(s, -dir) - end(f.step, dir))
-		if !s.Inside && s.Size.Thread != nil && s.Size.Thread.Lead == nil && away > -1e-6 && (best == nil || away < dir*(end(best, -dir)-end(f.step, dir))) {
+		if !s.Inside && s.Size.Thread != nil && s.Size.Thread.Lead == nil && !geom.Over(0, away) && (best == nil || away < dir*(end(best, -dir)-end(f.step, dir))) {
 			best = s
 		}
 	}
@@ -191,25 +191,25 @@ func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting, offMm float64) {
 	in := t.in.Bearing
 	dia := func(s *part.Step) plan.Arg { return plan.Of(plan.Diameter, s.Size.NominalMm) }
 	switch c := m.cupShoulder.Size.NominalMm; {
-	case c > p.CupBackMaxMm+1e-9:
+	case geom.Over(c, p.CupBackMaxMm):
 		t.problem(plan.CupShoulderLow, plan.Named(t.b.text()), dia(m.cupShoulder), plan.Of(plan.Diameter, p.CupBackMaxMm))
-	case c < p.CupBackMinMm-1e-9:
+	case geom.Over(p.CupBackMinMm, c):
 		t.problem(plan.CupShoulderHigh, plan.Named(t.b.text()), dia(m.cupShoulder), plan.Of(plan.Diameter, p.CupBackMinMm))
 	}
 	switch {
 	case m.fixed == nil && m.nut == nil:
 		t.problem(plan.ConeNotHeld, plan.Named(t.a.text()), plan.Named(faceName(m.coneDir)))
 	case m.fixed != nil:
-		if high := geom.Clean(m.fixed.Size.NominalMm - 2*edgeMm(t.a, m.fixed, -m.coneDir)); high < p.LargeEndMinMm-1e-9 {
+		if high := geom.Clean(m.fixed.Size.NominalMm - 2*edgeMm(t.a, m.fixed, -m.coneDir)); geom.Over(p.LargeEndMinMm, high) {
 			t.problem(plan.ConeShoulderLow, plan.Named(t.a.text()), plan.Of(plan.Diameter, high), plan.Of(plan.Diameter, p.LargeEndMinMm))
 		}
 	}
-	if m.small != nil && m.small.Size.NominalMm > p.SmallEndMaxMm+1e-9 && offMm < cageMm {
+	if m.small != nil && geom.Over(m.small.Size.NominalMm, p.SmallEndMaxMm) && offMm < cageMm {
 		t.problem(plan.CageTouches, plan.Named(t.a.text()), plan.Named(words.Spaced(m.small.Name)), dia(m.small), plan.Of(plan.Diameter, p.SmallEndMaxMm))
 	}
 	least := seatShare * in.Width.Mm
 	for _, f := range []feature{t.a, t.b} {
-		if long := f.step.ToMm - f.step.FromMm; long < least-1e-9 {
+		if long := f.step.ToMm - f.step.FromMm; geom.Over(least, long) {
 			t.problem(plan.SeatShort, plan.Named(f.text()), plan.Of(plan.Mm, geom.Clean(long)), plan.Of(plan.Mm, words.Round(least, 2)))
 		}
 	}
@@ -291,7 +291,7 @@ func (j *assembly) nutShort(t *joint, m mounting) {
 	}
 	large := j.largeEndMm(t, m)
 	out := t.a.r.FullThreadMm(m.nut, back(-m.coneDir))
-	if short := geom.Clean(m.coneDir*(end(m.nut, -m.coneDir)-large) + out); out > 0 && short > geom.CloseMm {
+	if short := geom.Clean(m.coneDir*(end(m.nut, -m.coneDir)-large) + out); out > 0 && geom.Over(short, 0) {
 		t.problem(plan.NutShort, plan.Named(words.Spaced(m.nut.Name)), plan.Of(plan.Mm, short))
 	}
 	for slot := range seq.Refs(t.a.r.Radials) {
@@ -300,7 +300,7 @@ func (j *assembly) nutShort(t *joint, m mounting) {
 			continue
 		}
 		wide := at - m.coneDir*(slot.In.Along.Mm-slot.In.Around.Mm)/2
-		if short := geom.Clean(m.coneDir * (wide - large)); short > geom.CloseMm {
+		if short := geom.Clean(m.coneDir * (wide - large)); geom.Over(short, 0) {
 			t.problem(plan.SlotShort, plan.Named(words.Spaced(slot.In.Name.Value)), plan.Of(plan.Mm, short))
 		}
 	}
@@ -327,7 +327,7 @@ func (j *assembly) nutEngages(t *joint, m mounting, largeMm float64) {
 	bevel := max(made.Part.BevelMm(thread.Name+"-front"), made.Part.BevelMm(thread.Name+"-back"))
 	from := max(dir*largeMm+bevel, dir*end(m.nut, -dir)+under)
 	to := min(dir*largeMm+thread.LengthMm()-bevel, dir*end(m.nut, dir)-t.a.r.Part.BevelMm(m.nut.Name+"-"+faceName(dir)))
-	if least := fewTurns * m.nut.Size.Thread.PitchMm; to-from < least-geom.CloseMm {
+	if least := fewTurns * m.nut.Size.Thread.PitchMm; geom.Over(least, to-from) {
 		t.problem(plan.NutFew, plan.Of(plan.Mm, geom.Clean(max(0, to-from))), plan.Named(made.Out.Title), plan.Named(words.Spaced(m.nut.Name)), plan.Of(plan.Mm, geom.Clean(least)))
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -391,7 +392,7 @@ func (j *assembly) over(p *placedPart, side headSide) (gapMm float64, over bool)
 		}
 		for _, m := range p.r.MetalAt(radius) {
 			for _, z := range m {
-				if d := side.outMm(p, z); d > -1e-6 {
+				if d := side.outMm(p, z); !geom.Over(0, d) {
 					gapMm, over = math.Min(gapMm, math.Max(0, d)), true
 				}
 			}

@@ -88,7 +88,7 @@ func (f feature) member(sharedMm float64) (press.Member, error) {
 
 // stepsAt are the steps of one side of a part of which something lies between two places on its axis.
 func stepsAt(r *part.Model, inside bool, fromMm, toMm float64) []*part.Step {
-	return seq.Keep(r.Side(inside), func(s *part.Step) bool { return s.FromMm < toMm-geom.CloseMm && s.ToMm > fromMm+geom.CloseMm })
+	return seq.Keep(r.Side(inside), func(s *part.Step) bool { return geom.Over(toMm, s.FromMm) && geom.Over(s.ToMm, fromMm) })
 }
 
 func diameterMm(s *part.Step) float64 { return s.Size.NominalMm }
@@ -227,7 +227,7 @@ func (j *shop) engagedMm(t *joint) float64 {
 		t.refuse(below.Pos, plan.PressTooDeep, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, below.Mm))
 	case mm <= 0:
 		t.refuse(t.in.Pos, plan.PressNoContact, plan.Named(t.a.text()), plan.Named(t.b.text()))
-	case said.Mm > mm+1e-9:
+	case geom.Over(said.Mm, mm):
 		t.refuse(said.Pos, plan.PressLength, plan.Of(plan.Mm, mm))
 	case said.Set():
 		return said.Mm

@@ -217,7 +217,7 @@ func (j *making) how(t *joint) string {
 	if t.is(parts.BoltKind) && len(t.in.Bolt.Stack) > 0 {
 		text += ", " + j.between(t) + " between them"
 	}
-	if !m.Set() && t.enters() && !slices.ContainsFunc(without(j.all, t), t.joins) && math.Abs(t.a.step.LengthMm()-t.b.step.LengthMm()) > geom.CloseMm {
+	if !m.Set() && t.enters() && !slices.ContainsFunc(without(j.all, t), t.joins) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
 		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 	return text + j.topText(t)

@@ -157,7 +157,7 @@ func (t *joint) gapText(p *plan.WeldPlan) string {
 		return "Gap up to " + most + " at the middles of the flats."
 	default:
 		text := "Gap " + least + " to " + most + " by its limits: the same all round."
-		if in, out, _ := t.nested(); in.MaxMm > out.MinMm+geom.CloseMm && t.in.Place != nil && t.in.Place.Gap.Mm < 0 {
+		if in, out, _ := t.nested(); geom.Over(in.MaxMm, out.MinMm) && t.in.Place != nil && t.in.Place.Gap.Mm < 0 {
 			text += " One that does not go in so far stays where it stops, square."
 		}
 		return text

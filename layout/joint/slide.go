@@ -126,7 +126,7 @@ func (t *joint) keyways() (hub, shaft *plan.KeywayRow) {
 func (t *joint) easedKey() string {
 	hub, shaft := t.keyways()
 	tight := shaft.WidthMm - hub.Width.Min
-	if tight < geom.CloseMm {
+	if !geom.Over(tight, 0) {
 		return ""
 	}
 	return " Slot and key inside their limits may be up to " + t.w.Said(words.Round(tight, 3)) + " tight: draw-file the sides of the key where the hub goes, alike, until it slides; never the slots."
@@ -224,7 +224,7 @@ func (slideKind) work(j *making, t *joint) {
 		t.problem(plan.SlideNoStop, plan.Named(t.a.title()), plan.Named(t.b.text()), plan.Named(faceName(-t.dir)))
 	}
 	t.keyed(p)
-	if g, err := fits.Limit(shaft.NominalMm, slides); err == nil && p.Key != "" && p.PlayMm.Min > shaft.NominalMm-g.MaxMm+geom.CloseMm {
+	if g, err := fits.Limit(shaft.NominalMm, slides); err == nil && p.Key != "" && geom.Over(p.PlayMm.Min, shaft.NominalMm-g.MaxMm) {
 		t.problem(plan.SlidePlay, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(p.PlayMm.Min, 3)), plan.Of(plan.Mm, words.Round(p.PlayMm.Max, 3)))
 	}
 	t.shouldered(t.b, -t.dir, t.a, t.leadDir())
@@ -257,9 +257,9 @@ func (t *joint) keyed(p *plan.SlidePlan) {
 		open = hub.FromMm
 	}
 	switch {
-	case math.Abs(open-end(t.a.step, lead)) > geom.CloseMm:
+	case !geom.Alike(open, end(t.a.step, lead)):
 		t.problem(plan.SlideClosed, plan.Named(t.a.text()), plan.Named(faceName(lead)))
-	case p.KeyOnMm < long-geom.CloseMm:
+	case geom.Over(long, p.KeyOnMm):
 		t.problem(plan.SlideKeyOff, plan.Of(plan.Mm, p.KeyOnMm), plan.Named(t.b.title()), plan.Named(t.a.text()), plan.Of(plan.Mm, geom.Clean(long)))
 	}
 }
@@ -387,22 +387,22 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	}
 	at := t.dir*math.Max(t.dir*hubEndMm, t.dir*end(k.nut, -t.dir)) + t.dir*p.PlateMm
 	p.NutFromMm, p.NutDir = geom.Clean(at), t.dir
-	if short := geom.Clean(t.dir*(end(k.nut, -t.dir)-at) + t.b.r.FullThreadMm(k.nut, back(-t.dir))); short > geom.CloseMm {
+	if short := geom.Clean(t.dir*(end(k.nut, -t.dir)-at) + t.b.r.FullThreadMm(k.nut, back(-t.dir))); geom.Over(short, 0) {
 		t.problem(plan.SlideNutShort, plan.Named(words.Spaced(k.nut.Name)), plan.Of(plan.Mm, short), plan.Named(t.a.title()))
 	}
 	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
 	if u, b := k.nut.Undercut, slideNut(t); u != nil && b != nil && t.b.r.UndercutAtBack(k.nut) == back(-t.dir) {
 		in := geom.Clean(min(left, b.NutHeightMm) - max(0, t.dir*(end(k.nut, -t.dir)-at)+u.WidthMm))
-		if in < nutInShare*b.NutHeightMm-geom.CloseMm && left >= b.NutHeightMm-geom.CloseMm {
+		if geom.Over(nutInShare*b.NutHeightMm, in) && !geom.Over(b.NutHeightMm, left) {
 			t.problem(plan.SlideNutUndercut, plan.Named(words.Spaced(k.nut.Name)), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, max(0, in)), plan.Of(plan.Mm, b.NutHeightMm))
 		}
 	}
 	switch b := slideNut(t); {
-	case left < geom.CloseMm:
+	case !geom.Over(left, 0):
 		t.problem(plan.SlideNoThread, plan.Named("nut "+p.Nut), plan.Of(plan.Mm, geom.Clean(-left)))
-	case b != nil && left < b.NutHeightMm-geom.CloseMm:
+	case b != nil && geom.Over(b.NutHeightMm, left):
 		t.problem(plan.SlideNutRoom, plan.Of(plan.Mm, left), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, b.NutHeightMm))
-	case b != nil && p.Dragged && left < lockingNutMm(b)-geom.CloseMm:
+	case b != nil && p.Dragged && geom.Over(lockingNutMm(b), left):
 		t.problem(plan.SlideLockRoom, plan.Of(plan.Mm, left), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, lockingNutMm(b)))
 	}
 }
@@ -539,7 +539,7 @@ func (slideKind) traps(j *making, t *joint, moved []parts.Instance) {
 		j.witness(t, moved)
 		return
 	}
-	if len(inside) > 1 || math.Abs(hub.FromMm-t.a.step.FromMm) > geom.CloseMm || math.Abs(hub.ToMm-t.a.step.ToMm) > geom.CloseMm {
+	if len(inside) > 1 || !geom.Alike(hub.FromMm, t.a.step.FromMm) || !geom.Alike(hub.ToMm, t.a.step.ToMm) {
 		return
 	}
 	at := j.at(t.b.Instance()).at

@@ -81,14 +81,14 @@ func (r leeway) offMm(p, q plan.XY) float64 {
 }
 
 // found tells whether a bolt goes through both.
-func (r leeway) found(p, q plan.XY) bool { return r.offMm(p, q) <= r.mm+1e-6 }
+func (r leeway) found(p, q plan.XY) bool { return !geom.Over(r.offMm(p, q), r.mm) }
 
 // turns are those that bring a place onto one of others about the origin, each once; slots meet at
 // quarter turns as well that do not bring their middles on one another.
 func (r leeway) turns(first plan.XY, onto []plan.XY) (turns []float64) {
 	for _, q := range onto {
 		turn := norm(geom.ClockDeg(q) - geom.ClockDeg(first))
-		if !slices.ContainsFunc(turns, func(o float64) bool { return apart(o, turn) < 1e-6 }) {
+		if !slices.ContainsFunc(turns, func(o float64) bool { return !geom.Over(apart(o, turn), 0) }) {
 			turns = append(turns, turn)
 		}
 	}
@@ -105,7 +105,7 @@ func (r leeway) across(at []plan.XY) []plan.XY {
 	if r.a.LengthMm() > 0 {
 		way = r.a
 	}
-	if !r.slotted() || math.Abs(r.a.Cross(r.b)) > geom.CloseMm {
+	if !r.slotted() || !geom.Alike(r.a.Cross(r.b), 0) {
 		return at
 	}
 	return seq.Map(at, func(p plan.XY) plan.XY { return p.Minus(way.Times(p.Dot(way) / way.Dot(way))) })
@@ -119,7 +119,7 @@ func (r leeway) spot(p, q plan.XY) plan.XY {
 		return p
 	}
 	share := d.Dot(r.a) / (long * long) // of the run
-	if turn := r.a.Cross(r.b); math.Abs(turn) > geom.CloseMm {
+	if turn := r.a.Cross(r.b); !geom.Alike(turn, 0) {
 		share = d.Cross(r.b) / turn
 	} else if other := r.b.LengthMm() / long; other > 0 {
 		share = (max(-1, share-other) + min(1, share+other)) / 2
@@ -175,7 +175,7 @@ func (j *making) slots(t *joint, a, b []plan.XY) (bolts []plan.XY) {
 		}
 	}
 	shift(t.a, r.a, own)
-	if r.a.LengthMm() == 0 || math.Abs(r.a.Cross(r.b)) > geom.CloseMm { // else the two are one way
+	if r.a.LengthMm() == 0 || !geom.Alike(r.a.Cross(r.b), 0) { // else the two are one way
 		shift(t.b, r.b, on)
 	}
 	t.adjust(p.Shifts)
@@ -215,7 +215,7 @@ func (t *joint) adjust(shifts []plan.Shift) {
 	if len(shifts) == 0 {
 		least = 0
 	}
-	if want.Mm > least+geom.CloseMm {
+	if geom.Over(want.Mm, least) {
 		t.problem(plan.ShiftShort, plan.Named(t.a.title()), plan.Of(plan.Mm, geom.Clean(least)), plan.Of(plan.Mm, want.Mm))
 	}
 }
@@ -232,7 +232,7 @@ func (t *joint) bridged(f feature, nut bool) {
 	b := t.bolt.OverSlot(bolts.Head(in.Head), nut, in.Washer, width)
 	args := []plan.Arg{plan.Named(what), plan.Named(f.text()), plan.Of(plan.Mm, words.Round(max(0, b.LeftMm), 2))}
 	switch wide, ok := t.bolt.Wide(); {
-	case b.LeftMm < b.NeedMm-geom.CloseMm:
+	case geom.Over(b.NeedMm, b.LeftMm):
 		cure := "narrower slots"
 		if w := wide.OverSlot(bolts.Head(in.Head), nut, true, width); ok && w.LeftMm >= w.NeedMm {
 			cure = "washer: yes and wide: yes, " + t.w.Dia(wide.WasherODMm) + " × " + t.w.Size(wide.WasherThicknessMm)
@@ -250,7 +250,7 @@ func (t *joint) shiftText(i int) string {
 		f = t.b
 	}
 	text := t.w.Said(s.Mm) + " each way"
-	if math.Abs(s.Mm-s.BackMm) > geom.CloseMm {
+	if !geom.Alike(s.Mm, s.BackMm) {
 		text = t.w.Said(s.Mm) + " " + f.toward(s.TowardsDeg) + " and " + t.w.Said(s.BackMm) + " " + f.toward(norm(s.TowardsDeg+180))
 	}
 	return text + " along the slots of " + f.title()

@@ -1,7 +1,6 @@
 package joint
 
 import (
-	"math"
 	"slices"
 
 	"centrepop/layout/bolts"
@@ -132,7 +131,7 @@ func (j *making) stud(t *joint, p *plan.BoltPlan) {
 			plates[0].ThickMm = p.GripMm
 		}
 	}
-	if long := [2]float64{s.ends[0].LengthMm(), s.ends[1].LengthMm()}; math.Abs(long[0]-long[1]) > geom.CloseMm {
+	if long := [2]float64{s.ends[0].LengthMm(), s.ends[1].LengthMm()}; !geom.Alike(long[0], long[1]) {
 		t.ends = words.Capital(words.Spaced(s.ends[0].Name)) + ", " + j.w.Size(long[0]) + " long, through " + plates[0].What + "; " + words.Spaced(s.ends[1].Name) + ", " + j.w.Size(long[1]) + " long, " + goes + plates[1].What + "."
 	}
 	p.NeedMm = words.Round(t.bolt.NutHeightMm, 2)
@@ -163,7 +162,7 @@ func (j *making) nutEnd(t *joint, e *part.Step, plate plan.GripRow, bareMm, tipM
 	nut, washer := t.nutMm()
 	need := plate.ThickMm + nut
 	t.figure(plate.What+" on "+name, j.w.Size(geom.Clean(tipMm))+" stands through, "+j.w.Size(words.Round(need, 2))+" needed", "plate, washer, nut, two pitches")
-	if short := max(need-tipMm, tipMm-e.LengthMm()+bareMm-plate.ThickMm-washer); short > 1e-9 {
+	if short := max(need-tipMm, tipMm-e.LengthMm()+bareMm-plate.ThickMm-washer); geom.Over(short, 0) {
 		t.problem(plan.StudShort, plan.Named(name), plan.Named(r.Out.Title), plan.Of(plan.Mm, words.Round(short, 2)))
 	}
 	t.rely(relied{what: "the thread " + name + " of " + r.Out.Title, mm: geom.Clean(tipMm), less: lessMm(r, false, e.FromMm, e.ToMm), wantMm: need, of: name})
@@ -176,14 +175,14 @@ func (s *studded) engages(t *joint, p *plan.BoltPlan) {
 		t.add(boltProblem(pr))
 	}
 	p.NeedMm, p.EngagementMm = words.Round(choice.NeedMm, 2), words.Round(s.engagedMm, 2)
-	if s.engagedMm < choice.NeedMm-1e-9 {
+	if geom.Over(choice.NeedMm, s.engagedMm) {
 		t.add(boltProblem(bolts.Problem{Kind: bolts.ShortEngagement, Mm: []float64{s.engagedMm, choice.NeedMm}}))
 	}
 	hole := t.tappedHole()
-	if over := s.ends[1].LengthMm() - hole.ThreadMm; s.shoulder != nil && !hole.Through && over > 1e-9 {
+	if over := s.ends[1].LengthMm() - hole.ThreadMm; s.shoulder != nil && !hole.Through && geom.Over(over, 0) {
 		t.add(boltProblem(bolts.Problem{Kind: bolts.BottomsOut, Mm: []float64{over}}))
 	}
-	if off := s.r.LengthMm() - s.standsMm - s.ends[1].LengthMm(); s.shoulder != nil && off < -geom.CloseMm {
+	if off := s.r.LengthMm() - s.standsMm - s.ends[1].LengthMm(); s.shoulder != nil && geom.Over(0, off) {
 		t.problem(plan.StudOff, plan.Named(words.Spaced(s.shoulder.Name)), plan.Of(plan.Mm, geom.Clean(-off)), plan.Named(t.b.text()))
 	}
 }

@@ -102,7 +102,7 @@ func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64) {
 	}
 	low, high := j.stands(t).inverse().span(t.b.step.FromMm, t.b.step.ToMm) // on the shaft's axis
 	long := t.a.r.LengthMm()
-	if other := long - high; (low > other) != (low <= geom.CloseMm && other <= geom.CloseMm) {
+	if other := long - high; (low > other) != (!geom.Over(low, 0) && !geom.Over(other, 0)) {
 		return geom.Clean(other), [2]float64{high, long}
 	}
 	return geom.Clean(low), [2]float64{0, low}

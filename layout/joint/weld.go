@@ -56,7 +56,7 @@ func (t *joint) standsRound() bool {
 	}
 	at := map[string]float64{string(parts.Front): s.FromMm, string(parts.Back): t.a.r.LengthMm() - s.ToMm}
 	off, end := at[p.With]
-	return end && math.Abs(off) < geom.CloseMm
+	return end && geom.Alike(off, 0)
 }
 
 // roundMm is the diameter of a round feature, 0 for another.

@@ -63,7 +63,7 @@ func (j *making) reachOf(t *joint, s headSide) (r reach, who string) {
 	if mm, part := j.lowestOver(s, there, band{0, w.radiusMm, socketTop}); mm < overMm {
 		overMm, who = mm, part
 	}
-	if overMm >= socketTop+w.headMm-geom.CloseMm {
+	if !geom.Over(socketTop+w.headMm, overMm) {
 		return bySocket, who
 	}
 	if socketHead {
@@ -96,7 +96,7 @@ func (j *making) lowestOver(s headSide, there []parts.Instance, b band) (mm floa
 			for r := at - b.radiusMm; r <= at+b.radiusMm; r += b.radiusMm / 8 {
 				for _, z := range metalAlong(sec, math.Abs(r)) {
 					u, v := s.outMm(&q, z[0]), s.outMm(&q, z[1])
-					if high := math.Max(u, v); high > b.fromMm+geom.CloseMm && math.Max(b.fromMm, math.Min(u, v)) < mm-geom.CloseMm {
+					if high := math.Max(u, v); geom.Over(high, b.fromMm) && geom.Over(mm, math.Max(b.fromMm, math.Min(u, v))) {
 						mm, who = math.Max(b.fromMm, math.Min(u, v)), copyTitle(q.r, q.Copy)
 					}
 				}

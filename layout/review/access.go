@@ -76,7 +76,7 @@ func (r *reviewer) weldCorner(j *plan.JointPlan) {
 	if w.Sides == 1 {
 		room = slices.Max(corners)
 	}
-	if room < w.LegMm-slackMm {
+	if geom.Over(w.LegMm, room) {
 		r.ofJoint(j, Finding{
 			What:    j.Title + ": the two end level where the fillet goes, or nearly: there is no corner for its leg",
 			Numbers: r.mm(geom.Clean(room)) + " of the leg of " + r.mm(w.LegMm), LeftMm: left(room),
@@ -124,7 +124,7 @@ func meant(w *plan.WeldPlan, ends []weldEnd) []weldEnd {
 // cornered are the ends at which a fillet has a corner, all of any other weld, and where none has: the parts may
 // end level at one end, and the corner lies at the other.
 func cornered(w *plan.WeldPlan, ends []weldEnd) []weldEnd {
-	some := seq.Keep(ends, func(e weldEnd) bool { return e.cornerMm >= w.LegMm-slackMm })
+	some := seq.Keep(ends, func(e weldEnd) bool { return !geom.Over(w.LegMm, e.cornerMm) })
 	if w.Type != "fillet" || len(some) == 0 {
 		return ends
 	}
@@ -269,9 +269,9 @@ func (e weldEnd) hits(stack []*standingPart, side, deg float64) (*standingPart, 
 	sin, cos := math.Sincos(deg * math.Pi / 180)
 	for s := torchSampleMm; s <= torchReachMm; s += torchSampleMm {
 		z, r := e.z+e.dir*s*cos, math.Abs(e.r+side*s*sin)
-		room := slackMm
+		room := geom.CloseMm
 		if s >= torchWireMm {
-			room = torchNozzleMm - slackMm
+			room = torchNozzleMm - geom.CloseMm
 		}
 		for _, p := range stack {
 			if p.gapMm(z, r) < room {

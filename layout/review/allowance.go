@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -56,9 +57,9 @@ func (v *view) plateAllowance() {
 	f.Numbers, f.OverMm = v.mm(s.Size.Mm)+" for "+v.mm(drawn), over(more)
 	f.Rule, f.Source, f.Fix = "the stock is as thick as the part, or thicker where its faces are machined", "by geometry", "write the thickness that is bought"
 	v.firstOf(f,
-		flaw{more < -slackMm, Finding{Severity: Stop, What: "the " + s.Form + " is thinner than the part"}},
-		flaw{!v.turned() && more > slackMm && len(seq.Keep(v.planned(parts.WeldKind), faced)) < max(1, v.p.Quantity), Finding{What: "the " + s.Form + " is thicker than the part, and no step faces it"}},
-		flaw{v.turned() && v.p.Kind != parts.Tube && more < faceMm-slackMm, Finding{What: "the " + s.Form + " leaves nothing to face both ends"}},
+		flaw{geom.Over(0, more), Finding{Severity: Stop, What: "the " + s.Form + " is thinner than the part"}},
+		flaw{!v.turned() && geom.Over(more, 0) && len(seq.Keep(v.planned(parts.WeldKind), faced)) < max(1, v.p.Quantity), Finding{What: "the " + s.Form + " is thicker than the part, and no step faces it"}},
+		flaw{v.turned() && v.p.Kind != parts.Tube && geom.Over(faceMm, more), Finding{What: "the " + s.Form + " leaves nothing to face both ends"}},
 	)
 }
 
@@ -70,9 +71,9 @@ func (v *view) flatAllowance() {
 	f.Severity, f.Numbers = Stop, v.mm(s.Second.Mm)+" for "+v.mm(v.lengthMm)
 	f.Rule, f.Source, f.Fix = "flat bar is as thick and as wide as the part, or more where it is machined", "by geometry", "write the bar that is bought"
 	v.eachOf(f,
-		flaw{s.Second.Set() && s.Second.Mm < v.lengthMm-slackMm, Finding{What: "the flat is thinner than the part"}},
-		flaw{s.Second.Mm > v.lengthMm+slackMm, Finding{Severity: Check, What: "the flat is thicker than the part, and no step faces it", OverMm: over(s.Second.Mm - v.lengthMm)}},
-		flaw{s.Size.Mm < min(wide, high)-slackMm, Finding{What: "the flat is narrower than the part", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(min(wide, high))}},
+		flaw{s.Second.Set() && geom.Over(v.lengthMm, s.Second.Mm), Finding{What: "the flat is thinner than the part"}},
+		flaw{geom.Over(s.Second.Mm, v.lengthMm), Finding{Severity: Check, What: "the flat is thicker than the part, and no step faces it", OverMm: over(s.Second.Mm - v.lengthMm)}},
+		flaw{geom.Over(min(wide, high), s.Size.Mm), Finding{What: "the flat is narrower than the part", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(min(wide, high))}},
 	)
 }
 
@@ -91,11 +92,11 @@ func (v *view) tubeAllowance() {
 	wall, out := v.wallAt(v.lengthMm/2), 2*radiusAt(v.outside, v.lengthMm/2)
 	f.Severity, f.Rule, f.Source, f.Fix = Stop, "a tube is drawn as it is bought", "by geometry", "write the same size at tube and stock"
 	v.firstOf(f,
-		flaw{math.Abs(out-s.Size.Mm) > slackMm, Finding{What: "the tube that is bought is not the one that is drawn", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(out)}},
-		flaw{s.Second.Set() && math.Abs(wall-s.Second.Mm) > slackMm, Finding{What: "the wall that is bought is not the one that is drawn", Numbers: v.mm(s.Second.Mm) + " for " + v.mm(wall)}},
+		flaw{!geom.Alike(out, s.Size.Mm), Finding{What: "the tube that is bought is not the one that is drawn", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(out)}},
+		flaw{s.Second.Set() && !geom.Alike(wall, s.Second.Mm), Finding{What: "the wall that is bought is not the one that is drawn", Numbers: v.mm(s.Second.Mm) + " for " + v.mm(wall)}},
 	)
 	for _, c := range v.outside {
-		if over := s.Size.Mm - 2*c.radiusMm; c.fitted() && over < turnMm-slackMm {
+		if over := s.Size.Mm - 2*c.radiusMm; c.fitted() && geom.Over(turnMm, over) {
 			v.report(Check, c.name, s.Pos, Finding{
 				What: "the tube leaves nothing to turn " + c.name, LeftMm: left(max(0, over)), Numbers: v.mm(over) + " on diameter, wanted " + v.mm(turnMm),
 				Rule: "the skin of the stock is turned away", Fix: "no fit on the outside, and the other part bored to it as measured; or a turned part from thicker tube",
@@ -114,8 +115,8 @@ func (v *view) turnAllowance() {
 	over := s.Size.Mm - 2*wide.radiusMm
 	m, err := material.Find(v.p.Material.Value) // bars of cast metals are sold with their skin
 	cast := err == nil && slices.Contains([]material.Kind{material.GreyIron, material.DuctileIron, material.TinBronze, material.OtherBronze}, m.Kind)
-	asBought := !cast && math.Abs(over) < slackMm && !wide.fitted() && !wide.threaded() && wide.step.Finish.Value == ""
-	if over > -slackMm && over < least-slackMm && !asBought {
+	asBought := !cast && geom.Alike(over, 0) && !wide.fitted() && !wide.threaded() && wide.step.Finish.Value == ""
+	if !geom.Over(0, over) && geom.Over(least, over) && !asBought {
 		v.report(Check, wide.name, s.Pos, Finding{
 			What: "the stock leaves nothing to turn " + wide.name, Numbers: v.mm(over) + " on diameter, wanted " + v.mm(least), LeftMm: left(over),
 			Rule: "the skin of the stock is turned away", Fix: "the next larger stock, or " + wide.name + " as small as it is to be",
@@ -145,10 +146,10 @@ func (v *view) boreAllowance() {
 	f := Finding{Numbers: v.mm(left) + " on diameter, wanted " + v.mm(turnMm), LeftMm: &left, Rule: "the skin of the stock is turned away", Source: practice, Fix: "a thicker wall"}
 	switch {
 	case math.IsInf(narrow.radiusMm, 1):
-	case left < -slackMm:
+	case geom.Over(0, left):
 		f.What = "the hole of the tube is larger than " + narrow.name
 		v.report(Stop, narrow.name, s.Pos, f)
-	case left < turnMm-slackMm && narrow.fitted():
+	case geom.Over(turnMm, left) && narrow.fitted():
 		f.What = "the tube leaves nothing to bore " + narrow.name
 		v.report(Check, narrow.name, s.Pos, f)
 	}
@@ -157,7 +158,7 @@ func (v *view) boreAllowance() {
 // lengthAllowance looks for stock that is cut too short to face.
 func (v *view) lengthAllowance(least float64) {
 	s := v.p.Stock
-	if over := s.Length.Mm - v.lengthMm; s.Length.Set() && over > -slackMm && over < least-slackMm {
+	if over := s.Length.Mm - v.lengthMm; s.Length.Set() && !geom.Over(0, over) && geom.Over(least, over) {
 		v.report(Check, "", s.Length.Pos, Finding{
 			What: "the stock leaves nothing to face", Numbers: v.mm(over) + " on length, wanted " + v.mm(least), LeftMm: left(over),
 			Rule: "both ends are faced to length", Fix: "order it longer",

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -59,7 +60,7 @@ func (v *view) barFloor() {
 				drill = d
 			}
 		}
-		if g.Through || across <= 0 || drill <= across+slackMm {
+		if g.Through || across <= 0 || !geom.Over(drill, across) {
 			continue
 		}
 		v.report(Check, g.Name.Value, g.Pos, Finding{
@@ -126,7 +127,7 @@ func copedOver(r *reviewer) {
 			z := end.Place.AxialMm(v.lengthMm)
 			o := seq.At(v.openings(), func(o *opening) bool {
 				around := math.Abs(math.Remainder(o.clockDeg-end.Place.Clock.Deg, 360)) * math.Pi / 180 * v.q.Section.MaxMm
-				return math.Abs(o.zMm-z) < p.Bar.Depth.Mm/2+o.alongMm-slackMm && around < p.Bar.Width.Mm/2+o.aroundMm-slackMm
+				return geom.Over(p.Bar.Depth.Mm/2+o.alongMm, math.Abs(o.zMm-z)) && geom.Over(p.Bar.Width.Mm/2+o.aroundMm, around)
 			})
 			if o == nil {
 				continue

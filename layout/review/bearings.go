@@ -1,7 +1,6 @@
 package review
 
 import (
-	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -11,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -154,7 +154,7 @@ func otherWidth(name string, outsideMm, widthMm float64) (own [2]float64, other 
 		return own, false
 	}
 	own = taperedOf[name[:3]][i]
-	return own, own[0] > 0 && (math.Abs(own[0]-outsideMm) > slackMm || math.Abs(own[1]-widthMm) > slackMm)
+	return own, own[0] > 0 && (!geom.Alike(own[0], outsideMm) || !geom.Alike(own[1], widthMm))
 }
 
 // looseRing looks at seats given as limits in inches, for which no table of classes speaks:
@@ -217,16 +217,16 @@ func (r *reviewer) bearingSizes(j *parts.Joint) {
 		r.add(Finding{Severity: Stop, Part: j.Name.Value, Pos: j.Pos, Fix: "the designation or the sizes are wrong", What: what, Numbers: numbers, Rule: rule, Source: source})
 	}
 	name := b.Bearing.Value
-	if mm := boreCodeMm(name); mm > 0 && math.Abs(mm-b.Bore.Mm) > slackMm {
+	if mm := boreCodeMm(name); mm > 0 && !geom.Alike(mm, b.Bore.Mm) {
 		say(name+" has another bore than the joint gives", r.mm(mm)+", given "+r.mm(b.Bore.Mm), "the last two figures of a metric bearing are a fifth of its bore in millimetres", "ISO 355, ISO 15 bore code")
 	}
 	if own, other := otherWidth(name, b.Outside.Mm, b.Width.Mm); other {
 		say(name+" has other sizes than the joint gives", r.mm(own[0])+" × "+r.mm(own[1])+", given "+r.mm(b.Outside.Mm)+" × "+r.mm(b.Width.Mm), "a designation has one outside and one width", "ISO 355")
 	}
-	if most := mostCone * b.Width.Mm; b.ConeWidth.Mm > most+slackMm {
+	if most := mostCone * b.Width.Mm; geom.Over(b.ConeWidth.Mm, most) {
 		say("the cone of "+name+" is far wider than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)+", wanted at most "+r.mm(most), "the maker's T is over both rings, B of the cone alone", practice)
 	}
-	if least := leastCone * b.Width.Mm; b.ConeWidth.Set() && b.ConeWidth.Mm < least-slackMm {
+	if least := leastCone * b.Width.Mm; b.ConeWidth.Set() && geom.Over(least, b.ConeWidth.Mm) {
 		say("the cone of "+name+" is far narrower than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)+", wanted at least "+r.mm(least), "a cone is nearly as wide as its bearing", practice)
 	}
 	for _, at := range []struct {
@@ -248,8 +248,8 @@ func (r *reviewer) endFloat(j *parts.Joint) {
 	least, most := float[0].Mm, float[1].Mm
 	is := r.mm(least) + " to " + r.mm(most) + ", wanted at "
 	r.firstOf(Finding{Part: j.Name.Value, Pos: j.Pos, Rule: "a pair of tapered bearings runs with little play or with preload", Fix: "the maker's figure"},
-		flaw{most > widestMm+slackMm, Finding{What: "the end float of " + j.Name.Value + " is wide", Numbers: is + "most " + r.mm(widestMm), OverMm: over(most)}},
-		flaw{least < -preloadMm-slackMm, Finding{What: "the preload of " + j.Name.Value + " burns the bearings", Numbers: is + "least " + r.mm(-preloadMm), OverMm: over(-least)}},
+		flaw{geom.Over(most, widestMm), Finding{What: "the end float of " + j.Name.Value + " is wide", Numbers: is + "most " + r.mm(widestMm), OverMm: over(most)}},
+		flaw{geom.Over(-preloadMm, least), Finding{What: "the preload of " + j.Name.Value + " burns the bearings", Numbers: is + "least " + r.mm(-preloadMm), OverMm: over(-least)}},
 	)
 }
 
@@ -263,7 +263,7 @@ func (r *reviewer) pushed(j *plan.JointPlan) {
 	if v := r.viewOf(j.A.Part); v != nil && slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return coneSlides.MatchString(t.Value) }) {
 		most = 0
 	}
-	if !b.Adjusted || b.ConeFitUm.Max/1000 <= most+slackMm {
+	if !b.Adjusted || !geom.Over(b.ConeFitUm.Max/1000, most) {
 		return
 	}
 	tight := b.ConeFitUm.Max / 1000
@@ -378,7 +378,7 @@ func (r *reviewer) tapered(j *parts.Joint) {
 		if m == nil {
 			continue
 		}
-		if code, _ := strconv.Atoi(m[1]); math.Abs(codedMm(code)-j.Bearing.Bore.Mm) < slackMm {
+		if code, _ := strconv.Atoi(m[1]); geom.Alike(codedMm(code), j.Bearing.Bore.Mm) {
 			r.add(Finding{
 				Severity: Stop, Part: j.Name.Value, Pos: j.Bearing.Bearing.Pos, What: j.Bearing.Bearing.Value + " is no tapered roller bearing", Numbers: "the series and the code of its bore are those of a " + other.kind + " bearing",
 				Rule: "what a bearing joint works out holds for tapered roller bearings alone", Source: "DIN 623-1", Fix: "a tapered one; of another kind give the seats their fits and buy it under loose",
@@ -416,7 +416,7 @@ func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, lo, hi float64
 			if !ok {
 				low = 2 * c.radiusMm
 			}
-			if free := low/2 - wide - off; free < slackMm && z1 > lo && z0 < hi {
+			if free := low/2 - wide - off; !geom.Over(free, 0) && z1 > lo && z0 < hi {
 				v.report(Check, c.name, c.pos, Finding{
 					What: what + " may strike " + c.name + " of " + p.Title + " as it turns", Numbers: r.mm(low/2-wide) + " round it, and " + r.mm(off) + " that " + p.Title + " may stand off the axis", LeftMm: left(free),
 					Rule: "what turns clears what is round it wherever the bolts let that stand", Source: "by geometry", Fix: "a larger bore, a register, or a head under the round",

@@ -201,7 +201,7 @@ func (v *view) pinned(g *parts.HoleGroup, said parts.Text) {
 		mm    float64
 		wrong bool
 	}{
-		{hole, pin > 0 && (hole < pin-slackMm || hole > widestPin*pin)}, {deep, size(3) > 0 && deep-less < size(3)-slackMm},
+		{hole, pin > 0 && (geom.Over(pin, hole) || hole > widestPin*pin)}, {deep, size(3) > 0 && geom.Over(size(3), deep-less)},
 		{between, off(between, size(5))}, {beside, off(beside, size(7))},
 	} {
 		if is.wrong {
@@ -220,7 +220,7 @@ func (v *view) pinPlay(g *parts.HoleGroup, pinMm, holeMm, betweenMm float64) {
 	if fine(g.Size.Size.Fit, pinGrade) {
 		across = 0
 	}
-	if play := holeMm - across - pinMm; play < apart-slackMm {
+	if play := holeMm - across - pinMm; geom.Over(apart, play) {
 		v.report(Check, g.Name.Value, g.Pos, Finding{
 			What: g.Name.Value + " of " + v.p.Title.Value + " need not meet the pins though both are right", Numbers: "centres may differ by " + v.mm(apart) + ", the play is " + v.mm(play), LeftMm: left(play),
 			Rule: "what is bought goes into its holes", Source: "ISO 2768-1", Fix: "holes from " + v.mm(pinMm+apart+across) + " on",
@@ -272,7 +272,7 @@ func (v *view) boltThrough(e *parts.Loose, f Finding, o screwOrder) {
 		thick += to.lengthMm
 	}
 	v.firstOf(f,
-		flaw{widest < d-slackMm, Finding{
+		flaw{geom.Over(d, widest), Finding{
 			What: "the bolts bought for " + v.p.Title.Value + " go through none of its holes", Numbers: o.words + " through " + v.mm(widest), LeftMm: left(widest),
 			Rule: "a bolt goes through its hole", Fix: "one size in both places"}},
 		flaw{o.nut() && o.longMm < thick+o.takes(e)*d, Finding{
@@ -303,9 +303,9 @@ func (v *view) reachInto(e *parts.Loose, g *parts.HoleGroup, t threads.Thread, w
 	in, f := longMm-thick, v.here(g.Name.Value, e.Buy.Pos)
 	f.Numbers = v.mm(longMm) + " long, " + v.mm(thick) + " of it in the wall of " + wall.p.Title.Value
 	v.firstOf(f,
-		flaw{in < t.MajorMm-slackMm, Finding{
+		flaw{geom.Over(t.MajorMm, in), Finding{
 			What: "the screws bought for " + v.p.Title.Value + " hardly reach into it", LeftMm: left(in), Rule: "a screw holds in one diameter of thread", Fix: "a longer screw"}},
-		flaw{!g.Through && g.Depth.Set() && in > g.Depth.Mm+slackMm, Finding{
+		flaw{!g.Through && g.Depth.Set() && geom.Over(in, g.Depth.Mm), Finding{
 			What: "the screws bought for " + v.p.Title.Value + " meet the bottom of their holes", OverMm: over(in - g.Depth.Mm),
 			Rule: "a screw clamps before it meets the bottom", Fix: "a shorter screw, or washers"}},
 	)
@@ -488,7 +488,7 @@ func (r *reviewer) nutOnThread(e *parts.Loose) {
 		own := seq.Keep(v.outside, func(c *cylinder) bool { return c.thread != nil })
 		said := seq.Keep(own, func(c *cylinder) bool { return strings.Contains(unhyphened(how), unhyphened(c.name)) })
 		if len(said) == 0 {
-			said = seq.Keep(own, func(c *cylinder) bool { return math.Abs(c.thread.MajorMm-nut.MajorMm) < slackMm })
+			said = seq.Keep(own, func(c *cylinder) bool { return geom.Alike(c.thread.MajorMm, nut.MajorMm) })
 		}
 		if len(said) == 0 || slices.ContainsFunc(said, func(c *cylinder) bool { return c.thread.Designation == nut.Designation }) {
 			continue
@@ -511,7 +511,7 @@ func (r *reviewer) inNoList(said parts.Text) {
 		listed := slices.ContainsFunc(r.pl.Bought, func(row plan.BoughtRow) bool {
 			return slices.ContainsFunc(screwWords.FindAllString(row.Item, -1), func(item string) bool {
 				its, ok := orderOf(item)
-				return ok && its.thread.Designation == o.thread.Designation && math.Abs(its.longMm-o.longMm) < slackMm
+				return ok && its.thread.Designation == o.thread.Designation && geom.Alike(its.longMm, o.longMm)
 			})
 		})
 		if ok && !listed {
@@ -615,7 +615,7 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 	}
 	f, d, need := v.here(g.Name.Value, e.Pos), o.thread.MajorMm, number(float64(v.count(g)))
 	f.What = "the screws bought for " + g.Name.Value + " of " + v.p.Title.Value
-	unlike := 2*h.radiusMm < d-slackMm || 2*h.radiusMm > widest*d
+	unlike := geom.Over(d, 2*h.radiusMm) || 2*h.radiusMm > widest*d
 	look := v.throughHole
 	if h.thread != nil {
 		unlike, look = h.thread.Designation != o.thread.Designation, v.intoThread

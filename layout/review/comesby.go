@@ -13,6 +13,7 @@ import (
 	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -35,7 +36,7 @@ func (v made) throughOpening(o *view) {
 			own, open := []float64{v.lengthMm, wideMm, wideMm}, []float64{f.Around.Mm, f.Along.Mm}
 			slices.Sort(own)
 			slices.Sort(open)
-			if own[0] <= open[0]+slackMm && own[1] <= open[1]+slackMm {
+			if !geom.Over(own[0], open[0]) && !geom.Over(own[1], open[1]) {
 				continue
 			}
 			v.report(Stop, "", v.e.How.Pos, Finding{

@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/part"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // How wide a shoulder is at the least where something is pushed against it, and the corner of a
@@ -32,7 +33,7 @@ func (v *view) contact(c *cylinder) {
 			continue // no shoulder, one that is none, or that of the nut on it
 		}
 		edge := v.edgeMm(n, n.toward(c))
-		if wide := n.radiusMm - edge - c.radiusMm - mate; wide < leastFaceMm-slackMm {
+		if wide := n.radiusMm - edge - c.radiusMm - mate; geom.Over(leastFaceMm, wide) {
 			v.report(Check, c.name, c.pos, Finding{
 				What:    "what sits on " + c.name + " has hardly a shoulder in " + n.name,
 				Numbers: v.mm(n.radiusMm-c.radiusMm) + " high, less " + v.mm(edge) + " off its edge and " + v.mm(mate) + " for the edge of what sits there; wanted " + v.mm(leastFaceMm),

@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -28,7 +29,7 @@ func (v *view) crosses(s Severity, g plan.GrooveRow, f Finding) {
 func (v *view) grooveOnKeyway(g plan.GrooveRow) {
 	for _, k := range v.q.Keyways {
 		from, to := k.KeyMm()
-		if k.In != g.In || k.Inside != g.Inside || g.FromMm > to-slackMm || g.ToMm < from+slackMm {
+		if k.In != g.In || k.Inside != g.Inside || !geom.Over(to, g.FromMm) || !geom.Over(g.ToMm, from) {
 			continue
 		}
 		v.crosses(Check, g, Finding{
@@ -55,9 +56,9 @@ func (v *view) grooveUnderLip(g plan.GrooveRow) {
 // does not seal there.
 func (v *view) faceGrooveHoles(g plan.GrooveRow) {
 	for h := range seq.Refs(v.holes) {
-		atFace := h.fromMm < g.ToMm-slackMm && h.toMm > g.FromMm+slackMm
+		atFace := geom.Over(g.ToMm, h.fromMm) && geom.Over(h.toMm, g.FromMm)
 		gap := math.Max(h.centreMm()-h.radiusMm-g.OuterMm/2, g.InnerMm/2-h.centreMm()-h.radiusMm)
-		if !atFace || gap > -slackMm {
+		if !atFace || !geom.Over(0, gap) {
 			continue
 		}
 		v.crosses(Stop, g, Finding{
@@ -74,11 +75,13 @@ func (v *view) faceGrooveEdge(g plan.GrooveRow) {
 	if len(v.outside) == 0 {
 		return
 	}
-	beyond := g.FromMm - slackMm
-	if g.Face == parts.Back {
-		beyond = g.ToMm + slackMm
-	}
-	if next := at(v.outside, beyond); next != nil && next.radiusMm > g.InnerMm/2+slackMm && beyond > 0 && beyond < v.lengthMm {
+	next := seq.First(v.outside, func(c *cylinder) bool {
+		if g.Face == parts.Back {
+			return geom.Alike(c.fromMm, g.ToMm)
+		}
+		return geom.Alike(c.toMm, g.FromMm)
+	})
+	if next != nil && geom.Over(next.radiusMm, g.InnerMm/2) {
 		v.crosses(Stop, g, Finding{
 			What: g.Name + " lies under " + next.name + ", which stands on its face", Numbers: "from " + v.mm(g.InnerMm) + " on, " + next.name + " is " + v.mm(2*next.radiusMm),
 			Rule: "a groove in a shoulder is open to the face", Fix: "a larger O-ring, or a smaller " + next.name,

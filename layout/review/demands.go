@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/cutting"
 	"centrepop/layout/fits"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -96,7 +97,7 @@ func (v *view) idleRequire(q parts.Requirement) {
 		})
 	}
 	most, by, source := v.useful(q)
-	if most == 0 || q.Within.Mm < most-slackMm || source == practice && q.Within.Mm < most+slackMm {
+	if most == 0 || geom.Over(most, q.Within.Mm) || source == practice && !geom.Over(q.Within.Mm, most) {
 		return
 	}
 	f := Finding{
@@ -152,7 +153,7 @@ func (v *view) unmadeRequire(q parts.Requirement) {
 			})
 		}
 	}
-	made := v.turned() || q.Kind == parts.EqualLength || v.p.Stock.ByArea() && v.p.Stock.Size.Mm > v.lengthMm+slackMm
+	made := v.turned() || q.Kind == parts.EqualLength || v.p.Stock.ByArea() && geom.Over(v.p.Stock.Size.Mm, v.lengthMm)
 	if made || q.Of.Value != string(parts.Front) && q.Of.Value != string(parts.Back) {
 		return
 	}
@@ -181,13 +182,13 @@ func (v *view) seals(face string) bool {
 // or the end of a blind bore. What is to be measured or to take something there is out of reach.
 func (v *view) recess(c *cylinder) {
 	narrow := func(steps []*cylinder) bool {
-		return slices.ContainsFunc(steps, func(o *cylinder) bool { return o.radiusMm < c.radiusMm-slackMm })
+		return slices.ContainsFunc(steps, func(o *cylinder) bool { return geom.Over(c.radiusMm, o.radiusMm) })
 	}
 	n := len(v.inside)
 	if !c.inside || !v.turned() || !narrow(c.before) {
 		return
 	}
-	end, blind := v.inside[n-1].toMm, v.inside[n-1].toMm < v.lengthMm-slackMm
+	end, blind := v.inside[n-1].toMm, geom.Over(v.lengthMm, v.inside[n-1].toMm)
 	wanted := fine(c.size.Fit, 9) || c.thread != nil || c.seat() != ""
 	if !wanted || !blind && !narrow(c.behind) {
 		return

@@ -102,7 +102,7 @@ func (v *view) thinPlate() {
 // its outside square.
 func (v *view) rolledTube() {
 	s := &v.p.Stock
-	if v.p.Kind != parts.Tube || s.Form != "plate" && s.Form != "sheet" || s.Size.Mm >= v.lengthMm-slackMm {
+	if v.p.Kind != parts.Tube || s.Form != "plate" && s.Form != "sheet" || !geom.Over(v.lengthMm, s.Size.Mm) {
 		return
 	}
 	v.report(Stop, "", s.Pos, Finding{
@@ -213,7 +213,7 @@ func (v *view) patterns() []*pattern {
 		byName[name].places = append(byName[name].places, at)
 	}
 	for h := range seq.Refs(v.holes) {
-		if r := h.centreMm(); r > slackMm {
+		if r := h.centreMm(); geom.Over(r, 0) {
 			add(h.name, place{geom.ClockDeg(h.middle()), r, 0})
 		}
 	}

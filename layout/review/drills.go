@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -68,8 +69,8 @@ func nearestDrill(s cutting.System, mm float64) cutting.DrillSize {
 func (v *view) drillLarge(d drilled) {
 	most := v.job.Shop.Drills
 	leastMm, _, ok := v.leastHole()
-	cut := ok && d.through && !d.fitted() && d.Make != parts.TappedHole && d.mm >= leastMm-slackMm
-	if !most.Set() || cut || d.mm <= most.Mm+slackMm {
+	cut := ok && d.through && !d.fitted() && d.Make != parts.TappedHole && !geom.Over(leastMm, d.mm)
+	if !most.Set() || cut || !geom.Over(d.mm, most.Mm) {
 		return
 	}
 	v.report(Check, d.name, d.Pos, Finding{

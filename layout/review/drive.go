@@ -100,7 +100,7 @@ func (v *view) twist(c *cylinder, nm float64) {
 	}
 	d, open := 2*c.radiusMm, 0.0
 	for _, in := range v.inside {
-		if math.Min(in.toMm, c.toMm)-math.Max(in.fromMm, c.fromMm) > slackMm {
+		if geom.Over(math.Min(in.toMm, c.toMm), math.Max(in.fromMm, c.fromMm)) {
 			open = math.Max(open, 2*in.radiusMm)
 		}
 	}
@@ -173,7 +173,7 @@ func (v *view) barKey() {
 	off := func(s keySlot) float64 { return math.Abs(s.wideMm - thick) }
 	best := keySlot{}
 	for _, s := range own {
-		if off(s) < off(best) || off(s) < slackMm && s.longMm > best.longMm {
+		if off(s) < off(best) || !geom.Over(off(s), 0) && s.longMm > best.longMm {
 			best = s
 		}
 	}
@@ -184,8 +184,8 @@ func (v *view) barKey() {
 	f := v.here("", v.p.Name.Pos)
 	f.Rule, f.Source = "a key goes into a keyway of its own size", "by geometry"
 	v.firstOf(f,
-		flaw{off(best) > slackMm, Finding{What: title + of, Numbers: v.mm(thick) + "; " + best.name + " is " + v.mm(best.wideMm) + " wide", Fix: "one width for both", OverMm: over(off(best))}},
-		flaw{best.longMm < long-slackMm, Finding{
+		flaw{geom.Over(off(best), 0), Finding{What: title + of, Numbers: v.mm(thick) + "; " + best.name + " is " + v.mm(best.wideMm) + " wide", Fix: "one width for both", OverMm: over(off(best))}},
+		flaw{geom.Over(long, best.longMm), Finding{
 			What: title + " is longer than the longest keyway of its width", Numbers: v.mm(long) + "; " + best.name + " is " + v.mm(best.longMm) + " long", OverMm: over(long - best.longMm),
 			Fix: "a longer keyway, or a shorter key"}},
 	)

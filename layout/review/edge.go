@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -69,13 +70,13 @@ func edge(v *view) {
 		n := v.nearestEdge(h)
 		need := h.edgeRim(v.joined(h.name))
 		wantMm := need.needMm - h.radiusMm
-		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); headMm < headRim*h.headRadiusMm()-slackMm && h.headRadiusMm() > h.radiusMm && (n.wallMm >= wantMm-slackMm || n.wallMm > slackMm && headMm < slackMm) {
+		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); geom.Over(headRim*h.headRadiusMm(), headMm) && h.headRadiusMm() > h.radiusMm && (!geom.Over(wantMm, n.wallMm) || geom.Over(n.wallMm, 0) && !geom.Over(headMm, 0)) {
 			worst.add(h.name, headMm, func(count int) {
 				v.report(Check, h.name, h.pos, v.headEdge(h, n, headMm, count))
 			})
 			continue
 		}
-		if n.wallMm >= wantMm-slackMm {
+		if !geom.Over(wantMm, n.wallMm) {
 			continue
 		}
 		worst.add(h.name, n.wallMm-wantMm, func(count int) {
@@ -86,7 +87,7 @@ func edge(v *view) {
 				Rule:    need.rule, Source: need.source, Fix: "move the hole, or give the part more metal there",
 			}
 			severity := Check
-			if n.wallMm < slackMm {
+			if !geom.Over(n.wallMm, 0) {
 				severity = Stop
 				f.What = h.title() + " breaks out of " + n.what + same(count)
 				f.Numbers = "its side lies " + v.mm(-n.wallMm) + " beyond " + n.what
@@ -108,7 +109,7 @@ func (v *view) headEdge(h *hole, n nearest, headMm float64, count int) Finding {
 		What: h.title() + ": the counterbore or countersink breaks out of " + n.what + same(count), Numbers: "its rim lies " + v.mm(-headMm) + " beyond " + n.what,
 		LeftMm: left(headMm), Rule: "a screw head is held all round", Source: "by geometry", Fix: "move the hole, or take a smaller head",
 	}
-	if headMm >= slackMm {
+	if geom.Over(headMm, 0) {
 		f.What = h.title() + ": the counterbore or countersink hardly leaves a rim beside " + n.what + same(count)
 		f.Numbers, f.Source = v.mm(headMm)+" left, wanted "+v.mm(headRim*h.headRadiusMm()), practice
 	}
@@ -137,7 +138,7 @@ func (v *view) nearestEdge(h *hole) nearest {
 			if gap := h.nearMm() - h.radiusMm - out.radiusMm; before && gap < 0 {
 				n.take(gap, "the side of "+out.name)
 			}
-		case s.fromMm < along.toMm-slackMm && s.toMm > along.fromMm+slackMm:
+		case geom.Over(along.toMm, s.fromMm) && geom.Over(s.toMm, along.fromMm):
 			n.take(out.radiusMm-h.farMm()-h.radiusMm, "the outside of "+out.name)
 			if in != nil && h.centreMm() > in.radiusMm {
 				n.take(h.nearMm()-h.radiusMm-in.radiusMm, "the bore "+in.name)
@@ -195,7 +196,7 @@ func (w *worst) add(name string, amount float64, tell func(count int)) {
 		f = &fault{name: name, amount: math.Inf(1)}
 		*w = append(*w, f)
 	}
-	if f.count++; f.count == 1 || amount < f.amount-slackMm {
+	if f.count++; f.count == 1 || geom.Over(f.amount, amount) {
 		f.amount, f.tell = amount, tell
 	}
 }

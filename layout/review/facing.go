@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // standingSeals looks at seals where they stand: at what their lip runs on, and at what an
@@ -47,7 +48,7 @@ func everyStanding(r *reviewer) iter.Seq[standingIn] {
 func (r *reviewer) lipOn(v *view, p *standingPart, s plan.SealMark, stack []*standingPart) {
 	for _, o := range stack {
 		_, outer, ok := o.radii(p.Z((s.FromMm + s.ToMm) / 2))
-		if o == p || !ok || 2*outer > s.OuterMm || math.Abs(2*outer-s.InnerMm) <= slackMm {
+		if o == p || !ok || 2*outer > s.OuterMm || geom.Alike(2*outer, s.InnerMm) {
 			continue
 		}
 		if c := at(v.inside, (s.FromMm+s.ToMm)/2); c != nil {
@@ -185,7 +186,7 @@ func (r *reviewer) entersFrom(p *standingPart, c *cylinder, stack []*standingPar
 		var long float64
 		const stepMm = 0.5
 		for z := range middles(c.fromMm, c.toMm, stepMm) {
-			if _, outer, ok := o.radii(p.Z(z)); ok && outer <= c.radiusMm+slackMm && outer > c.radiusMm-entersOff {
+			if _, outer, ok := o.radii(p.Z(z)); ok && !geom.Over(outer, c.radiusMm) && outer > c.radiusMm-entersOff {
 				long += stepMm
 			}
 		}

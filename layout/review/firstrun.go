@@ -2,6 +2,7 @@ package review
 
 import (
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 	"cmp"
 	"iter"
@@ -169,7 +170,7 @@ func (v *view) travelsBy(is func(mm float64, what string)) {
 	thick, _, long := v.keyMm()
 	for _, p := range v.job.Parts {
 		for f := range seq.Refs(p.Radials) {
-			if blindSlot(f) && math.Abs(f.Around.Mm-thick) <= slackMm {
+			if blindSlot(f) && geom.Alike(f.Around.Mm, thick) {
 				is(f.Along.Mm-long, v.p.Title.Value+" has in "+f.Name.Value+" of "+p.Title.Value)
 			}
 		}

@@ -13,6 +13,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -28,7 +29,7 @@ func (v *view) grooveEdge(g plan.GrooveRow) {
 		return
 	}
 	c, land := v.step(g.In), math.Inf(1)
-	falls := func(o *cylinder) bool { return o == nil || c.outBy(o) < -slackMm }
+	falls := func(o *cylinder) bool { return o == nil || geom.Over(0, c.outBy(o)) }
 	before, behind := c.neighbours()
 	if falls(before) {
 		land = g.FromMm - c.fromMm - v.p.BevelMm(c.name+"-front")
@@ -183,9 +184,9 @@ func (v *view) oring(g plan.GrooveRow) {
 	}
 	switch {
 	case g.Face != "":
-	case gap < -slackMm:
+	case geom.Over(0, gap):
 		say(Stop, "seals against a round that does not go together with "+g.In, v.mm(g.AgainstMm)+" and "+v.mm(g.DiameterMm), "against: the diameter of the counterpart")
-	case gap > mostGapMm+slackMm:
+	case geom.Over(gap, mostGapMm):
 		say(Check, "can be pressed into the gap beside it", v.mm(gap)+" on diameter, wanted at most "+v.mm(mostGapMm), "a closer fit of the counterpart")
 	default:
 		v.oringLeadIn(g)
@@ -204,7 +205,7 @@ func (v *view) oringLeadIn(g plan.GrooveRow) {
 		}
 		edges := v.viewOf(p.Name.Value).edges(g.AgainstMm, 0.5, !g.Inside)
 		if len(edges) == 0 || slices.ContainsFunc(p.Chamfers, func(c parts.Chamfer) bool {
-			return slices.Contains(edges, c.Edge.Value) && c.Size.Mm >= g.LeadInMm-slackMm && c.Angle.Deg >= oringMinDeg && c.Angle.Deg <= oringMaxDeg
+			return slices.Contains(edges, c.Edge.Value) && !geom.Over(g.LeadInMm, c.Size.Mm) && c.Angle.Deg >= oringMinDeg && c.Angle.Deg <= oringMaxDeg
 		}) {
 			continue
 		}
@@ -315,19 +316,18 @@ func (v *view) sealRound(c *cylinder, land grooves.SealLand) {
 	f.Numbers, f.Rule, f.Source, f.Fix = "wanted "+v.w.Limits(least, most), "a seal's shaft is h11", land.Source.String(), "fit: h11"
 	v.eachOf(f,
 		flaw{!c.fitted(), Finding{What: c.name + " has no limits, and the lip of a seal runs on it"}},
-		flaw{ok && (low < least-slackMm || high > most+slackMm), Finding{
+		flaw{ok && (geom.Over(least, low) || geom.Over(high, most)), Finding{
 			What: c.name + " has other limits than the lip of its seal takes", Numbers: v.w.Limits(low, high) + ", wanted " + v.w.Limits(least, most), OverMm: over(max(least-low, high-most))}},
 	)
 }
 
 // underRing tells whether an edge of a land is the shoulder that a bearing's ring stands
 // against: no seal comes from there.
-func (v *view) underRing(c *cylinder, edge string) bool {
-	z := c.fromMm - 2*slackMm
+func underRing(c *cylinder, edge string) bool {
+	next, behind := c.neighbours()
 	if edge == c.name+"-back" {
-		z = c.toMm + 2*slackMm
+		next = behind
 	}
-	next := at(v.outside, z)
 	return next != nil && next.bears()
 }
 
@@ -335,12 +335,12 @@ func (v *view) underRing(c *cylinder, edge string) bool {
 // is as steep at the most.
 func (v *view) sealLeadIn(c *cylinder, land grooves.SealLand) {
 	cone := func(s *cylinder) bool {
-		front := s.toMm <= c.fromMm+slackMm
+		front := !geom.Over(s.toMm, c.fromMm)
 		rise := s.endMm(!front) - s.endMm(front)
-		return math.Abs(s.endMm(!front)-c.radiusMm) < slackMm && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.longMm()*math.Tan(land.LeadInMaxDeg*math.Pi/180)
+		return geom.Alike(s.endMm(!front), c.radiusMm) && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.longMm()*math.Tan(land.LeadInMaxDeg*math.Pi/180)
 	}
 	chamfer := func(h parts.Chamfer) bool {
-		return c.edge(h.Edge.Value) && !v.underRing(c, h.Edge.Value) && 2*(c.radiusMm-h.AcrossMm()) <= land.LeadInMm+0.01 && h.Angle.Deg >= land.LeadInMinDeg-slackMm && h.Angle.Deg <= land.LeadInMaxDeg+slackMm
+		return c.edge(h.Edge.Value) && !underRing(c, h.Edge.Value) && 2*(c.radiusMm-h.AcrossMm()) <= land.LeadInMm+0.01 && !geom.Over(land.LeadInMinDeg, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.LeadInMaxDeg)
 	}
 	if slices.ContainsFunc(c.next(), cone) || slices.ContainsFunc(v.p.Chamfers, chamfer) {
 		return
@@ -356,7 +356,7 @@ func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
 	fit := c.size.Fit
 	class := fit.Class.Value
 	led := slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool {
-		return c.edge(h.Edge.Value) && h.Angle.Deg >= land.HousingChamferMin-slackMm && h.Angle.Deg <= land.HousingChamferMax+slackMm
+		return c.edge(h.Edge.Value) && !geom.Over(land.HousingChamferMin, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.HousingChamferMax)
 	})
 	f := v.here(c.name, c.pos)
 	f.Source = land.Source.String()
@@ -369,7 +369,7 @@ func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
 		if fit.PlusMinus.Set() {
 			limits = []parts.Length{{Mm: nominal - fit.PlusMinus.Mm}, {Mm: nominal + fit.PlusMinus.Mm}}
 		}
-		holds = holds || len(limits) == 2 && limits[0].Mm > nominal-less-slackMm && limits[1].Mm < nominal+more+slackMm
+		holds = holds || len(limits) == 2 && !geom.Over(nominal-less, limits[0].Mm) && !geom.Over(limits[1].Mm, nominal+more)
 	}
 	v.eachOf(f,
 		flaw{!holds, Finding{
@@ -425,7 +425,7 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 	apart := 360 / float64(max(1, f.Sides)) // from one flat to the next
 	for o := range seq.Refs(v.p.Radials) {
 		z, off := v.axialMm(o), math.Abs(math.Remainder(o.Clock[0].Deg-f.ClockDeg, apart))
-		if half := v.radialHoleMm(o) / 2; o.Shape == parts.RadialHole && z+half > f.FromMm+slackMm && z-half < f.ToMm-slackMm && off > 5 {
+		if half := v.radialHoleMm(o) / 2; o.Shape == parts.RadialHole && geom.Over(z+half, f.FromMm) && geom.Over(f.ToMm, z-half) && off > 5 {
 			v.report(Check, o.Name.Value, o.Pos, Finding{What: o.Name.Value + " lies beside the flats " + f.Name, Numbers: v.mm(z) + " from the front; they run from " + v.mm(f.FromMm) + " to " + v.mm(f.ToMm), OverMm: over(min(z+half, f.ToMm) - max(z-half, f.FromMm)),
 				Rule: "a hole lies on a flat or clear of it", Source: practice, Fix: "move one of them along the axis"})
 		}
@@ -447,7 +447,7 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 
 // flatsWall looks for flats that leave a thin wall over a bore.
 func (v *view) flatsWall(f plan.FlatsRow) {
-	over := seq.Keep(v.inside, func(c *cylinder) bool { return c.fromMm < f.ToMm-slackMm && c.toMm > f.FromMm+slackMm })
+	over := seq.Keep(v.inside, func(c *cylinder) bool { return geom.Over(f.ToMm, c.fromMm) && geom.Over(c.toMm, f.FromMm) })
 	if bore := mostMm(over); bore > 0 {
 		v.thin(f.Name, f.DiameterMm/2-f.DepthMm-bore, leastWallMm(f.DiameterMm), "cuts into the bore", Finding{
 			What: f.Name + " leaves little metal over the bore", Rule: "under a flat stays a wall that can be turned", Fix: "a larger size across the flats, or a smaller bore",

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -34,7 +35,7 @@ func standOffMm(width, length float64, round bool) float64 {
 		case width > r.widthMm:
 		case round:
 			return r.round
-		case length <= width+slackMm || width > openMm && length <= shortMm:
+		case !geom.Over(length, width) || width > openMm && length <= shortMm:
 			return r.square
 		default:
 			return r.slot
@@ -121,17 +122,17 @@ func (r *reviewer) windowsOver(sweeps []sweep, v *view, p *standingPart, stack [
 	for _, o := range v.openings() {
 		over := func(q *standingPart) bool {
 			_, outer, ok := q.radii(p.Z(o.zMm))
-			return ok && outer > o.outerMm+slackMm
+			return ok && geom.Over(outer, o.outerMm)
 		}
 		around, along, inner := 2*o.aroundMm, 2*o.alongMm, radiusAt(v.inside, o.zMm)
-		if blind := !o.radial.Through && o.radial.Depth.Mm < o.outerMm-inner-slackMm; blind || radialThread(o.radial) != nil || v.jointNames(o.radial.Name.Value) || slices.ContainsFunc(stack, over) {
+		if blind := !o.radial.Through && geom.Over(o.outerMm-inner, o.radial.Depth.Mm); blind || radialThread(o.radial) != nil || v.jointNames(o.radial.Name.Value) || slices.ContainsFunc(stack, over) {
 			continue
 		}
 		wanted := standOffMm(min(around, along), max(around, along), o.radial.Shape == parts.RadialHole)
 		off, near := wanted, ""
 		for _, s := range sweeps {
 			turning, gap := s.under(&o)
-			if d := math.Hypot(o.outerMm-turning, gap); turning > 0 && inner > turning+slackMm && d < off {
+			if d := math.Hypot(o.outerMm-turning, gap); turning > 0 && geom.Over(inner, turning) && d < off {
 				off, near = d, s.title
 			}
 		}

@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -73,7 +74,7 @@ func (r *headRoom) report(worst *worst) {
 	if r.what == "the next bolt" {
 		key = h.name // the same on both sides
 	}
-	if r.near < -slackMm {
+	if geom.Over(0, r.near) {
 		worst.add(key, r.near, func(count int) {
 			r.view.report(Check, h.name, h.pos, Finding{
 				What:    h.title() + ": head or washer fouls " + r.what + " on the " + string(r.side) + same(count),
@@ -84,7 +85,7 @@ func (r *headRoom) report(worst *worst) {
 		})
 		return
 	}
-	if short := r.spannerLacks(); short > slackMm {
+	if short := r.spannerLacks(); geom.Over(short, 0) {
 		worst.add(key, -short, func(count int) {
 			r.view.report(Check, h.name, h.pos, Finding{
 				What:    h.title() + ": the head fits, but no socket or ring spanner goes over it on the " + string(r.side) + same(count),
@@ -153,10 +154,10 @@ func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
 func (v *view) neighbourMm(h *hole) float64 {
 	var best float64
 	for g := range seq.Refs(v.holes) {
-		if g == h || !g.bolt() || g.group.Size.Thread != h.group.Size.Thread || g.fromMm > h.toMm+slackMm || h.fromMm > g.toMm+slackMm {
+		if g == h || !g.bolt() || g.group.Size.Thread != h.group.Size.Thread || geom.Over(g.fromMm, h.toMm) || geom.Over(h.fromMm, g.toMm) {
 			continue // another, or in another flange
 		}
-		if d := apartMm(g, h); d > slackMm && (best == 0 || d < best) {
+		if d := apartMm(g, h); geom.Over(d, 0) && (best == 0 || d < best) {
 			best = d
 		}
 	}
@@ -174,10 +175,10 @@ func (v *view) counterbore(g *parts.HoleGroup) {
 	f := v.here(g.Name.Value, c.Diameter.Pos)
 	f.Source = b.Source
 	v.eachOf(f,
-		flaw{c.Diameter.Mm < b.SocketHeadDiameterMm-slackMm, Finding{
+		flaw{geom.Over(b.SocketHeadDiameterMm, c.Diameter.Mm), Finding{
 			Severity: Stop, What: g.Name.Value + ": the screw head does not go into the counterbore", Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm), LeftMm: left(c.Diameter.Mm),
 			Rule: "a counterbore is wider than the head", Fix: "open the counterbore, or say in a note which head goes there"}},
-		flaw{c.Depth.Mm < b.SocketHeadHeightMm-slackMm, Finding{
+		flaw{geom.Over(b.SocketHeadHeightMm, c.Depth.Mm), Finding{
 			Pos: c.Depth.Pos, What: g.Name.Value + ": the screw head stands above the face", Numbers: "counterbore " + v.mm(c.Depth.Mm) + " deep, socket head " + v.mm(b.SocketHeadHeightMm) + " high", LeftMm: left(c.Depth.Mm),
 			Rule: "a counterbore is as deep as the head", Fix: "make it deeper, or accept it where nothing passes over the face"}},
 	)
@@ -193,7 +194,7 @@ func (r *reviewer) hexInCounterbore(j *parts.Joint) {
 		return
 	}
 	tool, err := bolts.ToolRadiusMm(bolts.ToolSocket, b.AcrossFlatsMm)
-	if wide := g.Counterbore.Diameter.Mm; err == nil && wide < 2*tool-slackMm {
+	if wide := g.Counterbore.Diameter.Mm; err == nil && geom.Over(2*tool, wide) {
 		r.add(Finding{
 			Part: j.Name.Value, Pos: in.Pos, What: "no socket goes over the hexagon heads in the counterbores of " + v.p.Title.Value,
 			Numbers: "counterbore " + r.mm(wide) + ", socket " + r.mm(2*tool), LeftMm: left(wide),
@@ -237,7 +238,7 @@ func (r *reviewer) boltPlay(j *parts.Joint) {
 		v := r.viewOf(ref.Part)
 		g, slot := v.groupNamed(ref.Feature)
 		_, mm := v.groupSize(ref.Feature)
-		if err != nil || g != nil && g.Size.Make == parts.TappedHole || mm <= coarse+slackMm {
+		if err != nil || g != nil && g.Size.Make == parts.TappedHole || !geom.Over(mm, coarse) {
 			continue
 		}
 		fix := "the bolt that the holes are for, or smaller holes"

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -64,7 +65,7 @@ func (r *reviewer) clamps(e *parts.Loose) {
 		}
 		near = c
 		through := c.v.holesOf(c.g.Name.Value)[0]
-		if c.apartMm <= clampMm && c.besideMm <= 2*through.radiusMm-o.thread.MajorMm+slackMm {
+		if c.apartMm <= clampMm && !geom.Over(c.besideMm, 2*through.radiusMm-o.thread.MajorMm) {
 			deep := c.h.Depth.Mm
 			if c.h.Through {
 				deep = 0
@@ -94,7 +95,7 @@ func (r *reviewer) carries(j *parts.Joint) {
 	}
 	high := r.itemMm(m[1] + " " + m[2])
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil && !v.jointNames(h.name) }) {
-		if under, free := r.machine().Above(first.Part, h.name); under != "" && free < high-slackMm {
+		if under, free := r.machine().Above(first.Part, h.name); under != "" && geom.Over(high, free) {
 			r.add(Finding{
 				Part: first.Part, Feature: h.name, Pos: j.Note.Pos, What: "what " + v.p.Title.Value + " carries has no room under " + under, Numbers: r.mm(high) + " in " + r.mm(free), LeftMm: left(free),
 				Rule: "what stands on a part has room over it", Source: "by geometry", Fix: "a lower one, or another place",

@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -213,7 +214,7 @@ func (r *reviewer) edgeOff(e *parts.Loose, b *assembly.Body) {
 		return
 	}
 	out := b.Box().Centre().Sub(on.Pose.At)
-	if out = out.Sub(on.Pose.Z.Times(out.Dot(on.Pose.Z))); out.Len() < slackMm {
+	if out = out.Sub(on.Pose.Z.Times(out.Dot(on.Pose.Z))); !geom.Over(out.Len(), 0) {
 		return
 	}
 	out = out.Times(1 / out.Len())

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/keys"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -16,14 +17,14 @@ import (
 // diameter has it, within what that standard allows.
 func (v *view) keywayDepth(k plan.KeywayRow) {
 	key, err := v.keyFor(k.DiameterMm)
-	if err != nil || math.Abs(key.WidthMm-k.WidthMm) > slackMm || math.Abs(key.HeightMm-k.HeightMm) > slackMm {
+	if err != nil || !geom.Alike(key.WidthMm, k.WidthMm) || !geom.Alike(key.HeightMm, k.HeightMm) {
 		return
 	}
 	depthMm, deeperMm := key.ShaftDepthMm, key.ShaftDeeperMm
 	if k.Inside {
 		depthMm, deeperMm = key.HubDepthMm, key.HubDeeperMm
 	}
-	if k.DepthMm < depthMm-slackMm || k.DepthMm > depthMm+deeperMm+slackMm {
+	if geom.Over(depthMm, k.DepthMm) || geom.Over(k.DepthMm, depthMm+deeperMm) {
 		v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
 			What: k.Name + " has not the depth of its key's standard", Numbers: v.mm(k.DepthMm) + ", the standard has " + v.mm(depthMm) + ", up to " + v.mm(deeperMm) + " more",
 			OverMm: over(math.Abs(k.DepthMm - depthMm)), Rule: "a keyway takes the key of its diameter", Source: key.Source.String(), Fix: "delete depth, or accept it for a key that is made",
@@ -36,7 +37,7 @@ func (v *view) keywayDepth(k plan.KeywayRow) {
 func (v *view) boughtHub(k plan.KeywayRow) {
 	key, err := v.keyFor(k.DiameterMm)
 	c := named(v.outside, k.In)
-	if err != nil || k.Inside || k.Woodruff != "" || c == nil || c.seat() == "" || math.Abs(key.WidthMm-k.WidthMm) < slackMm {
+	if err != nil || k.Inside || k.Woodruff != "" || c == nil || c.seat() == "" || geom.Alike(key.WidthMm, k.WidthMm) {
 		return
 	}
 	if slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p.NamedIn(c.seat()) }) {
@@ -75,13 +76,13 @@ func (v *view) keywayEnds(k plan.KeywayRow) {
 	for _, end := range c.ends(k) {
 		rises := end.risesMm(c)
 		switch f.OverMm = left(end.leftMm); {
-		case rises > slackMm && c.undercut != nil && !relieved:
+		case geom.Over(rises, 0) && c.undercut != nil && !relieved:
 			relieved = true
-			v.firstOf(f, flaw{end.leftMm < c.undercut.WidthMm-slackMm, Finding{
+			v.firstOf(f, flaw{geom.Over(c.undercut.WidthMm, end.leftMm), Finding{
 				What: k.Name + " runs through the undercut of " + c.name, Numbers: v.mm(end.leftMm) + " before its shoulder, the undercut is " + v.mm(c.undercut.WidthMm) + " wide",
 				Source: "by geometry", Fix: "a shorter keyway, or one nearer the other end"}})
-		case rises < -slackMm && end.leftMm > slackMm:
-			v.firstOf(f, flaw{end.leftMm < keyEndMm-slackMm, Finding{
+		case geom.Over(0, rises) && geom.Over(end.leftMm, 0):
+			v.firstOf(f, flaw{geom.Over(keyEndMm, end.leftMm), Finding{
 				What: k.Name + " nearly runs out at the end of " + c.name, Numbers: v.mm(end.leftMm) + " of metal left, wanted at least " + v.mm(keyEndMm), Fix: "a shorter keyway, or one out at the end"}})
 		}
 	}
@@ -100,7 +101,7 @@ func (v *view) keyLengths(k plan.KeywayRow) {
 	if c == nil || k.Woodruff != "" {
 		return
 	}
-	open := func(e keyEnd) bool { return e.risesMm(c) < -slackMm && e.leftMm <= slackMm }
+	open := func(e keyEnd) bool { return geom.Over(0, e.risesMm(c)) && !geom.Over(e.leftMm, 0) }
 	ends := c.ends(k)
 	key, err := keys.Of(k.DiameterMm, k.WidthMm, k.HeightMm, v.job.Units == parts.Inches)
 	long := k.ToMm - k.FromMm
@@ -110,7 +111,7 @@ func (v *view) keyLengths(k plan.KeywayRow) {
 	}
 	off := func(l float64) float64 { return math.Abs(l - long) }
 	near := slices.MinFunc(sold, func(a, b float64) int { return cmp.Compare(off(a), off(b)) })
-	v.firstOf(v.onSeat(k), flaw{off(near) > slackMm, Finding{
+	v.firstOf(v.onSeat(k), flaw{geom.Over(off(near), 0), Finding{
 		What: k.Name + " has a length in which no key with round ends is sold", Numbers: v.mm(long) + ", the nearest is " + v.mm(near), OverMm: over(off(near)),
 		Source: "DIN 6885-1, series of lengths", Fix: "length: " + v.mm(near) + ", or accept it for a key that is cut and filed round"}})
 }
@@ -121,7 +122,7 @@ const keyEndMm = 1.5
 // woodruff looks for a Woodruff key in a shaft that its standard has others for.
 func (v *view) woodruff(k plan.KeywayRow) {
 	key, err := keys.WoodruffNamed(k.Woodruff)
-	if err != nil || k.Inside || k.DiameterMm > key.OverMm+slackMm && k.DiameterMm < key.UpToMm+slackMm {
+	if err != nil || k.Inside || geom.Over(k.DiameterMm, key.OverMm) && !geom.Over(k.DiameterMm, key.UpToMm) {
 		return
 	}
 	v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
@@ -156,7 +157,7 @@ func (v *view) keywayWall(k plan.KeywayRow) {
 	if k.Inside {
 		leftMm = v.outerAt(mid) - k.DiameterMm/2 - k.DepthMm
 	}
-	if leftMm < k.DepthMm-slackMm {
+	if geom.Over(k.DepthMm, leftMm) {
 		v.thin(k.Name, leftMm-k.DeeperMm/2, k.DepthMm, "cuts through the wall", Finding{
 			What: k.Name + " leaves little metal under it", Rule: "metal under a keyway at least its depth", Fix: "a lower key, or a thicker wall",
 		})
@@ -170,7 +171,7 @@ func (v *view) cutterRoom(k plan.KeywayRow) {
 		return
 	}
 	for _, c := range v.outside {
-		if c.name != k.In && c.radiusMm > k.DiameterMm/2+slackMm && c.fromMm < k.ToMm+k.RunoutMm-slackMm && c.toMm > k.FromMm-k.RunoutMm+slackMm {
+		if c.name != k.In && geom.Over(c.radiusMm, k.DiameterMm/2) && geom.Over(k.ToMm+k.RunoutMm, c.fromMm) && geom.Over(c.toMm, k.FromMm-k.RunoutMm) {
 			v.report(Stop, k.Name, entryPos(v.p, k.Name), Finding{
 				What:    "the cutter of " + k.Name + " runs into " + c.name,
 				Numbers: "it runs out " + v.mm(k.RunoutMm) + " beyond the full depth, to " + v.mm(k.FromMm-k.RunoutMm) + " and " + v.mm(k.ToMm+k.RunoutMm) + " from the front face",
@@ -226,7 +227,7 @@ func (r *reviewer) hubNamed(seat string, diameterMm float64) *keyed {
 	}
 	for _, v := range r.all() {
 		for _, c := range v.inside {
-			if math.Abs(2*c.radiusMm-diameterMm) < slackMm && v.p.NamedIn(seat) {
+			if geom.Alike(2*c.radiusMm, diameterMm) && v.p.NamedIn(seat) {
 				return &keyed{v, c.name}
 			}
 		}
@@ -259,12 +260,12 @@ func (r *reviewer) mated(shaft, hub keyed, tops bool, joined Severity) {
 	high, deep := max(a.HeightMm, b.HeightMm), a.DepthMm+b.DepthMm
 	from, to := a.KeyMm()
 	long, room := to-from, b.ToMm-b.FromMm
-	level := func(deg float64) bool { return math.Abs(math.Remainder(deg, 360)) <= slackMm }
+	level := func(deg float64) bool { return geom.Alike(math.Remainder(deg, 360), 0) }
 	r.eachOf(f,
-		flaw{math.Abs(a.WidthMm-b.WidthMm) > slackMm, Finding{What: "the keyways" + names + " are not of one width", Numbers: r.mm(a.WidthMm) + " and " + r.mm(b.WidthMm), Fix: "the same key at both"}},
-		flaw{deep < high-slackMm, Finding{
+		flaw{!geom.Alike(a.WidthMm, b.WidthMm), Finding{What: "the keyways" + names + " are not of one width", Numbers: r.mm(a.WidthMm) + " and " + r.mm(b.WidthMm), Fix: "the same key at both"}},
+		flaw{geom.Over(high, deep), Finding{
 			What: "the key does not go into the keyways" + names, Numbers: "it is " + r.mm(high) + " high, the two are " + r.mm(deep) + " deep", Fix: "a deeper keyway, or the standard depths"}},
-		flaw{long > room+slackMm, Finding{Severity: Check, What: "the key is longer than the keyway" + names, Numbers: r.mm(long) + " in " + r.mm(room), Fix: "a shorter key, or a longer hub"}},
+		flaw{geom.Over(long, room), Finding{Severity: Check, What: "the key is longer than the keyway" + names, Numbers: r.mm(long) + " in " + r.mm(room), Fix: "a shorter key, or a longer hub"}},
 		flaw{tops && !level(a.ClockDeg-b.ClockDeg) && !level(a.ClockDeg+b.ClockDeg), Finding{
 			Severity: Check, What: "the keyways" + names + " are not at one clock angle", Numbers: number(a.ClockDeg) + "° and " + number(b.ClockDeg) + "°: their TOPs do not meet",
 			Fix: "the same clock angle, or accept it if TOP means nothing there"}},

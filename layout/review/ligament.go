@@ -26,7 +26,7 @@ func ligament(v *view) {
 // besideKeyway looks at the metal between a hole in a face and the corners of a keyway.
 func (v *view) besideKeyway(k plan.KeywayRow, h *hole) {
 	from, to := k.KeyMm()
-	if math.Min(h.toMm, to)-math.Max(h.fromMm, from) < slackMm {
+	if !geom.Over(math.Min(h.toMm, to), math.Max(h.fromMm, from)) {
 		return
 	}
 	low, high := k.DiameterMm/2-k.DepthMm, k.DiameterMm/2
@@ -37,12 +37,12 @@ func (v *view) besideKeyway(k plan.KeywayRow, h *hole) {
 	for _, q := range []plan.XY{h.a, h.b} {
 		out, side := q.Dot(up), math.Abs(q.Cross(up))
 		beside, over := math.Max(0, side-k.WidthMm/2), math.Max(0, math.Max(low-out, out-high))
-		if wall := math.Hypot(beside, over) - h.radiusMm; wall < h.radiusMm/2-slackMm {
+		if wall := math.Hypot(beside, over) - h.radiusMm; geom.Over(h.radiusMm/2, wall) {
 			f := Finding{
 				What: h.title() + " and the keyway " + k.Name + " lie close together", Numbers: v.mm(math.Max(0, wall)) + " of metal between, wanted " + v.mm(h.radiusMm/2), LeftMm: left(math.Max(0, wall)),
 				Rule: "metal between a hole and a keyway at least a quarter of the hole", Fix: "the hole or the keyway at another angle",
 			}
-			if wall < slackMm {
+			if !geom.Over(wall, 0) {
 				f.What = h.title() + " and the keyway " + k.Name + " run into each other"
 			}
 			v.report(Check, h.name, h.pos, f)
@@ -53,13 +53,13 @@ func (v *view) besideKeyway(k plan.KeywayRow, h *hole) {
 
 // wallBetween looks at the metal between two holes.
 func (v *view) wallBetween(g, h *hole, worst *worst) {
-	if math.Min(g.toMm, h.toMm)-math.Max(g.fromMm, h.fromMm) < slackMm {
+	if !geom.Over(math.Min(g.toMm, h.toMm), math.Max(g.fromMm, h.fromMm)) {
 		return
 	}
 	centresMm := apartMm(g, h)
 	wallMm := centresMm - g.radiusMm - h.radiusMm
 	need := pitch(g, h)
-	if headsMm := centresMm - g.headRadiusMm() - h.headRadiusMm(); g.face == h.face && headsMm < slackMm && centresMm >= need.needMm-slackMm {
+	if headsMm := centresMm - g.headRadiusMm() - h.headRadiusMm(); g.face == h.face && !geom.Over(headsMm, 0) && !geom.Over(need.needMm, centresMm) {
 		worst.add(g.name+" "+h.name, headsMm, func(count int) {
 			v.report(Check, h.name, h.pos, Finding{
 				What:    g.title() + " and " + h.title() + ": their counterbores or countersinks run into each other" + same(count),
@@ -69,7 +69,7 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 		})
 		return
 	}
-	if centresMm >= need.needMm-slackMm {
+	if !geom.Over(need.needMm, centresMm) {
 		return
 	}
 	worst.add(g.name+" "+h.name, centresMm-need.needMm, func(count int) {
@@ -80,13 +80,13 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 		}
 		severity := Check
 		switch {
-		case centresMm < slackMm:
+		case !geom.Over(centresMm, 0):
 			f.Numbers = v.mm(2*g.radiusMm) + " and " + v.mm(2*h.radiusMm) + " on one centre"
 			severity, f.What = Stop, g.title()+" and "+h.title()+" are at the same place"
 			if f.Fix = "move one of them: both are needed"; g.group != nil && h.group != nil && g.group.Size.Make == h.group.Size.Make && g.radiusMm == h.radiusMm {
 				f.Fix = "move one of them, or delete it if it is the same hole twice"
 			}
-		case wallMm < slackMm:
+		case !geom.Over(wallMm, 0):
 			severity, f.What = Stop, g.title()+" and "+h.title()+" run into each other"+same(count)
 			f.Numbers = "centres " + v.mm(centresMm) + " apart; they overlap by " + v.mm(-wallMm)
 		}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -30,7 +31,7 @@ func (v *view) jointNames(feature string) bool {
 // stops tells whether the step beside a seat stops what sits there: it is larger, has a
 // thread for a nut that stays, or something of its own sits on it.
 func stops(beside *cylinder, seat *cylinder) bool {
-	return beside.radiusMm > seat.radiusMm+slackMm || beside.threaded() && (beside.thread == nil || beside.thread.Lead == nil) || beside.seat() != ""
+	return geom.Over(beside.radiusMm, seat.radiusMm) || beside.threaded() && (beside.thread == nil || beside.thread.Lead == nil) || beside.seat() != ""
 }
 
 // stopped tells whether something in a seat itself, or beside it in the end of the

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -46,7 +47,7 @@ func (v made) roomFor() {
 	if m == nil {
 		return
 	}
-	if room := v.itemMm(m[1] + " " + m[2]); room < v.lengthMm-slackMm {
+	if room := v.itemMm(m[1] + " " + m[2]); geom.Over(v.lengthMm, room) {
 		v.report(Check, "", v.e.How.Pos, Finding{
 			What: v.p.Title.Value + " is longer than the room that the words leave for it", Numbers: v.mm(v.lengthMm) + " in " + v.mm(room), LeftMm: left(room),
 			Rule: "what comes in along its length needs that much free", Source: "by geometry", Fix: "more room, or another way in",
@@ -107,7 +108,7 @@ var stopsAt = regexp.MustCompile(`(?i)\b(?:under|below|above|over|against|strike
 // stopsOn looks at a stop that goes through what it is to stop on.
 func (v made) stopsOn(on *view) {
 	wide, bore := v.wideMm(), on.openMm()
-	if !aStop.MatchString(v.p.Title.Value) || wide == 0 || math.IsInf(bore, 1) || wide > bore+slackMm {
+	if !aStop.MatchString(v.p.Title.Value) || wide == 0 || math.IsInf(bore, 1) || geom.Over(wide, bore) {
 		return
 	}
 	v.add(Finding{
@@ -238,7 +239,7 @@ func (r *reviewer) comesOver(said parts.Text, how string) {
 		for _, title := range slices.Sorted(maps.Keys(beyond)) {
 			for _, m := range bored {
 				bore, mm := r.itemMm(m[1]+m[3]+" "+m[2]+m[4]), beyond[title]
-				if m[5] != "" && !strings.HasPrefix(strings.ToLower(m[5])+" ", strings.ToLower(title)+" ") || bore >= mm-slackMm || bore == 0 {
+				if m[5] != "" && !strings.HasPrefix(strings.ToLower(m[5])+" ", strings.ToLower(title)+" ") || !geom.Over(mm, bore) || bore == 0 {
 					continue
 				}
 				r.add(Finding{
@@ -266,7 +267,7 @@ func (v made) falls(on *view) {
 			Rule: "what keeps water or dirt off reaches over the edge", Source: "by geometry", Fix: "a larger end",
 		})
 	}
-	if open < wide-slackMm {
+	if geom.Over(wide, open) {
 		return
 	}
 	v.report(Check, "", v.e.How.Pos, Finding{
@@ -287,7 +288,7 @@ func (v made) inRim(on *view) {
 	for o := range seq.Refs(v.job.Loose) {
 		said := o.Item.Value + "; " + o.How.Value
 		if m := itemRim.FindStringSubmatch(said); m != nil && v.brings(o.How.Value, on.p) {
-			if rim := v.itemMm(m[1] + " " + m[2]); wide > rim-slackMm {
+			if rim := v.itemMm(m[1] + " " + m[2]); !geom.Over(rim, wide) {
 				v.report(Check, "", v.e.How.Pos, Finding{
 					What: v.p.Title.Value + " runs against the rim of what is bought for " + on.p.Title.Value, Numbers: v.mm(wide) + " in " + v.mm(rim), OverMm: over(wide - rim),
 					Rule: "what lies in a rim is smaller than it inside", Source: "by geometry", Fix: "a smaller " + v.p.Title.Value + ", or a wider rim",
@@ -334,7 +335,7 @@ func (r *reviewer) screwsPass(v, wall *view, g *parts.HoleGroup) {
 // tooSmall tells whether a hole in a wall has the name of a group of threads and does not let
 // its screws through, or their heads as well.
 func tooSmall(row plan.RadialRow, g *parts.HoleGroup, t threads.Thread) bool {
-	return strings.HasSuffix(row.Name, g.Name.Value) && row.DiameterMm > 0 && (row.DiameterMm < t.MajorMm-slackMm || row.DiameterMm > widest*t.MajorMm)
+	return strings.HasSuffix(row.Name, g.Name.Value) && row.DiameterMm > 0 && (geom.Over(t.MajorMm, row.DiameterMm) || row.DiameterMm > widest*t.MajorMm)
 }
 
 // goesOver looks at what is put over a shaft: one of its ends at least goes through, or screws in.
@@ -362,7 +363,7 @@ func (v made) goesOver(shaft *view) {
 		}
 		return end.radiusMm
 	}
-	if least := min(past(shaft.outside[0], shaft.outside[min(1, n-1)]), past(shaft.outside[n-1], shaft.outside[max(n-2, 0)])); open < least-slackMm {
+	if least := min(past(shaft.outside[0], shaft.outside[min(1, n-1)]), past(shaft.outside[n-1], shaft.outside[max(n-2, 0)])); geom.Over(least, open) {
 		v.report(Check, "", v.e.Part.Pos, Finding{
 			What: v.p.Title.Value + " does not go over " + shaft.p.Title.Value, Numbers: v.mm(2*open) + " over " + v.mm(2*least), LeftMm: left(2 * open),
 			Rule: "what goes over a shaft goes over its end", Source: "by geometry", Fix: "a larger opening",
@@ -383,7 +384,7 @@ func (r *reviewer) keyReach(v, tube *view) {
 	thick, high, _ := v.keyMm()
 	for _, shaft := range r.all() {
 		for f := range seq.Refs(shaft.p.Radials) {
-			if f.Shape != parts.RadialSlot || f.Through || math.Abs(f.Around.Mm-thick) > slackMm {
+			if f.Shape != parts.RadialSlot || f.Through || !geom.Alike(f.Around.Mm, thick) {
 				continue
 			}
 			c := at(shaft.outside, shaft.axialMm(f))
@@ -391,7 +392,7 @@ func (r *reviewer) keyReach(v, tube *view) {
 				continue
 			}
 			in := high - (tube.inside[0].radiusMm - c.radiusMm)
-			if in >= reachShare*f.Depth.Mm-slackMm && in <= f.Depth.Mm+slackMm {
+			if !geom.Over(reachShare*f.Depth.Mm, in) && !geom.Over(in, f.Depth.Mm) {
 				r.keyPath(v, shaft, f, tube.inside[0].radiusMm-high)
 				continue
 			}
@@ -411,13 +412,13 @@ func (r *reviewer) keyPath(v, shaft *view, f *parts.Radial, tipMm float64) {
 	for _, way := range []float64{-1, 1} {
 		end, most := z+way*f.Along.Mm/2, 0.0
 		for _, c := range shaft.outside {
-			if way*((c.fromMm+c.toMm)/2-end) > -c.longMm()/2+slackMm {
+			if geom.Over(way*((c.fromMm+c.toMm)/2-end), -c.longMm()/2) {
 				most = max(most, c.radiusMm)
 			}
 		}
 		closed = min(closed, most-tipMm)
 	}
-	if closed <= slackMm {
+	if !geom.Over(closed, 0) {
 		return
 	}
 	shaft.report(Stop, f.Name.Value, f.Pos, Finding{

@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -35,7 +36,7 @@ func pierce(v *view) {
 	f := Finding{
 		Rule: cut + " holes in " + v.mm(v.lengthMm) + " at least " + v.mm(leastMm), Source: source, Fix: "drill it instead of having it cut, or make it larger",
 	}
-	if b := v.p.Bore; b != nil && b.Size.Nominal.Mm-part.BoreLeftMm(v.job, b) < leastMm-slackMm {
+	if b := v.p.Bore; b != nil && geom.Over(leastMm, b.Size.Nominal.Mm-part.BoreLeftMm(v.job, b)) {
 		f.What = "the bore is too small for the " + cut + ", which only marks it"
 		f.Numbers = v.mm(b.Size.Nominal.Mm-part.BoreLeftMm(v.job, b)) + " as cut in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
 		f.LeftMm = left(b.Size.Nominal.Mm - part.BoreLeftMm(v.job, b))
@@ -52,12 +53,12 @@ func pierce(v *view) {
 		sizes = append(sizes, v.mm(mm))
 	}
 	for _, d := range v.drilledSizes() {
-		if d.Make != parts.TappedHole && !d.fitted() && d.through && d.mm < leastMm-slackMm {
+		if d.Make != parts.TappedHole && !d.fitted() && d.through && geom.Over(leastMm, d.mm) {
 			note("drill", d.name, d.mm, d.Pos)
 		}
 	}
 	for i := range v.p.Slots {
-		if s := &v.p.Slots[i]; s.Through && s.Width.Mm < leastMm-slackMm {
+		if s := &v.p.Slots[i]; s.Through && geom.Over(leastMm, s.Width.Mm) {
 			note("mill", s.Name.Value, s.Width.Mm, s.Pos)
 		}
 	}
@@ -90,7 +91,7 @@ func stockLeft(v *view) {
 		if lessMm > 0 {
 			f.Numbers += " and the " + v.mm(lessMm) + " that its tube, as bought, may be smaller"
 		}
-		if leaveMm < least+lessMm-slackMm {
+		if geom.Over(least+lessMm, leaveMm) {
 			v.report(Stop, feature, pos, f)
 		}
 	}
@@ -121,8 +122,8 @@ func (v *view) smallerMm() float64 {
 // its own.
 func (v *view) toTurn(f parts.Fit, mm float64) bool {
 	holds, _ := part.CutterHolds(v.p.Stock.Cut, mm, v.lengthMm)
-	return f.Class.Value != "" || f.LightPress.Set() || len(f.Measured) > 0 || len(f.Limits) == 2 && f.Limits[1].Mm-f.Limits[0].Mm < holds-slackMm ||
-		f.PlusMinus.Set() && 2*f.PlusMinus.Mm < holds-slackMm
+	return f.Class.Value != "" || f.LightPress.Set() || len(f.Measured) > 0 || len(f.Limits) == 2 && geom.Over(holds, f.Limits[1].Mm-f.Limits[0].Mm) ||
+		f.PlusMinus.Set() && geom.Over(holds, 2*f.PlusMinus.Mm)
 }
 
 // blank looks for stock that is too small for the finished part.
@@ -134,8 +135,8 @@ func blank(v *view) {
 	wide, f := v.widest(), v.here("", s.Pos)
 	f.Severity, f.Rule, f.Source, f.Fix = Stop, "the stock is at least as large as the part", "by geometry", "what is drawn within the stock, or a larger stock where the drawing is right"
 	v.eachOf(f,
-		flaw{s.Size.Mm < 2*wide.radiusMm-slackMm, Finding{What: "the stock is thinner than " + wide.name + " of the part", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(2*wide.radiusMm)}},
-		flaw{s.Length.Set() && s.Length.Mm < v.lengthMm-slackMm, Finding{What: "the stock is shorter than the part", Numbers: v.mm(s.Length.Mm) + " for " + v.mm(v.lengthMm)}},
+		flaw{geom.Over(2*wide.radiusMm, s.Size.Mm), Finding{What: "the stock is thinner than " + wide.name + " of the part", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(2*wide.radiusMm)}},
+		flaw{s.Length.Set() && geom.Over(v.lengthMm, s.Length.Mm), Finding{What: "the stock is shorter than the part", Numbers: v.mm(s.Length.Mm) + " for " + v.mm(v.lengthMm)}},
 	)
 }
 
@@ -158,7 +159,7 @@ func swing(v *view) {
 		})
 		return
 	}
-	if !most.Set() || needMm <= most.Mm+slackMm {
+	if !most.Set() || !geom.Over(needMm, most.Mm) {
 		return
 	}
 	v.report(Stop, "", v.p.Name.Pos, Finding{
@@ -171,7 +172,7 @@ func swing(v *view) {
 // times as long as thick is held in the chuck alone.
 func between(v *view) {
 	most := v.job.Shop.BetweenMm
-	if !v.turned() || v.p.Kind == parts.Tube || !most.Set() || v.lengthMm <= most.Mm+slackMm {
+	if !v.turned() || v.p.Kind == parts.Tube || !most.Set() || !geom.Over(v.lengthMm, most.Mm) {
 		return
 	}
 	v.report(Stop, "", v.p.Name.Pos, Finding{

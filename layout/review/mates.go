@@ -99,7 +99,7 @@ func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
 	mid, straight := v.axialMm(f), (f.Along.Mm-f.Around.Mm)/2 // its ends are round
 	shut, free := math.Inf(1), [2]bool{true, true}
 	for _, c := range v.outside {
-		if c.radiusMm > thread.radiusMm+slackMm {
+		if geom.Over(c.radiusMm, thread.radiusMm) {
 			free[0], free[1] = free[0] && c.fromMm > thread.fromMm, free[1] && c.fromMm < thread.fromMm
 		}
 	}
@@ -109,7 +109,7 @@ func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
 	if free[1] {
 		shut = min(shut, thread.toMm-mid-straight)
 	}
-	if shut > slackMm && !math.IsInf(shut, 1) {
+	if geom.Over(shut, 0) && !math.IsInf(shut, 1) {
 		v.report(Check, f.Name.Value, f.Pos, Finding{
 			What: f.Name.Value + " is shut at the end of " + thread.name + " that the washer comes from", Numbers: v.mm(shut) + " of the thread before its full width",
 			OverMm: over(shut), Rule: "the tongue of a locking washer gets into its slot from the end", Source: "by geometry", Fix: "a longer slot, out at the end of the thread",
@@ -237,7 +237,7 @@ func (v *view) spigotIn(middle plan.XY, s measured.Standard, f Finding, what str
 		severity = f.Severity
 	}
 	v.firstOf(f,
-		flaw{off < -slackMm || off > faceOffMm, Finding{
+		flaw{geom.Over(0, off) || off > faceOffMm, Finding{
 			Severity: severity, What: "the bore round the spigot is not that of the motor's " + what + s.Name, Numbers: v.mm(bore) + ", the spigot " + v.mm(s.SpigotMm), OverMm: over(math.Abs(off))}},
 		flaw{size.Fit.Pos.Line > 0 && !fine(size.Fit, 8), Finding{
 			Severity: Check, Pos: size.Fit.Pos, What: "the bore does not centre the spigot of a motor " + what + s.Name, Numbers: v.mm(bore) + " " + size.Fit.Class.Value,
@@ -351,7 +351,7 @@ func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
 	half := r.pl.Part(p.Name.Value).Section.MaxMm
 	low, high, _ := footOf(end, half, main.wideMm())
 	f := Finding{Part: p.Name.Value, Pos: end.Place.Pos, Source: "by geometry"}
-	if z+low < slackMm || z+high > main.lengthMm-slackMm {
+	if !geom.Over(z+low, 0) || !geom.Over(main.lengthMm, z+high) {
 		f.Severity, f.What = Stop, p.Title.Value+" runs off the end of "+main.p.Title.Value
 		f.Numbers = "it covers " + r.mm(z+low) + " to " + r.mm(z+high) + ", the tube 0 to " + r.mm(main.lengthMm)
 		f.Rule, f.Fix = "a branch stands on the tube all round", "move it along the tube"

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -27,7 +28,7 @@ func (v *view) radialReach(f *parts.Radial) {
 	switch {
 	case f.Shape == parts.RadialSlot:
 		v.slotReach(f.Name.Value, f.Pos, min(f.Around.Mm, f.Along.Mm), depth)
-	case f.Corner.Mm > 0 && depth > endMillReach*2*f.Corner.Mm+slackMm:
+	case f.Corner.Mm > 0 && geom.Over(depth, endMillReach*2*f.Corner.Mm):
 		v.report(Check, f.Name.Value, f.Pos, Finding{
 			What: "no cutter reaches round the corners of " + f.Name.Value, Numbers: "R " + v.mm(f.Corner.Mm) + " and " + v.mm(depth) + " deep, wanted R " + v.mm(depth/endMillReach/2) + " at least",
 			LeftMm: left(f.Corner.Mm), Rule: "an end mill cuts four diameters deep", Fix: "rounder corners, or accept them filed",
@@ -40,7 +41,7 @@ const endMillReach = 4
 
 func (v *view) slotReach(name string, pos parts.Pos, widthMm, depthMm float64) {
 	const wideMm = 5
-	if leastMm, _, ok := v.leastHole(); widthMm >= wideMm || depthMm <= endMillReach*widthMm+slackMm || ok && widthMm >= leastMm {
+	if leastMm, _, ok := v.leastHole(); widthMm >= wideMm || !geom.Over(depthMm, endMillReach*widthMm) || ok && widthMm >= leastMm {
 		return
 	}
 	v.report(Check, name, pos, Finding{
@@ -61,7 +62,7 @@ func (v *view) shutCone(c *cylinder) {
 	if (c.step.Taper.Toward == parts.Back) == c.inside {
 		free = c.before
 	}
-	if shut := seq.First(free, func(o *cylinder) bool { return c.outBy(o) > slackMm }); shut != nil {
+	if shut := seq.First(free, func(o *cylinder) bool { return geom.Over(c.outBy(o), 0) }); shut != nil {
 		v.report(Check, c.name, c.pos, Finding{
 			What: c.name + " is a cone that nothing gets onto past " + shut.name, Numbers: v.mm(2*c.radiusMm) + " at its wide end, " + shut.name + " " + v.mm(2*shut.radiusMm), OverMm: over(math.Abs(c.radiusMm - shut.radiusMm)),
 			Rule: "a cone is open at the end that its counterpart comes from", Source: "by geometry", Fix: "the cone the other way round, or accept it where nothing sits on it",
@@ -73,7 +74,7 @@ func (v *view) shutCone(c *cylinder) {
 // a chamfer or a countersink, and a slip among the sizes of a cone.
 func (v *view) steepCone(c *cylinder) {
 	rise, long := c.radiusMm-c.step.Taper.SmallMm(2*c.radiusMm, c.longMm())/2, c.longMm()
-	if rise <= long+slackMm {
+	if !geom.Over(rise, long) {
 		return
 	}
 	v.report(Check, c.name, c.pos, Finding{

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // openRules looks for openings in the outside that open onto nothing or onto
@@ -27,7 +28,7 @@ func (v *view) openRules(f *parts.Radial) {
 // a hollow part.
 func (v *view) stopsInWall(f *parts.Radial, z float64) {
 	wall := v.wallAt(z)
-	if f.Shape != parts.RadialHole && !f.For.Opens() || f.Through || f.Depth.Mm >= wall-slackMm {
+	if f.Shape != parts.RadialHole && !f.For.Opens() || f.Through || !geom.Over(wall, f.Depth.Mm) {
 		return
 	}
 	v.report(Check, f.Name.Value, f.Depth.Pos, Finding{
@@ -54,8 +55,8 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 		half = v.radialHoleMm(f) / 2
 	}
 	for _, c := range v.inside {
-		blind := !f.Through && f.Depth.Mm < radiusAt(v.outside, z)-c.radiusMm-slackMm
-		if blind || c.seat() == "" || !fine(c.size.Fit, 9) || z+half <= c.fromMm+slackMm || z-half >= c.toMm-slackMm {
+		blind := !f.Through && geom.Over(radiusAt(v.outside, z)-c.radiusMm, f.Depth.Mm)
+		if blind || c.seat() == "" || !fine(c.size.Fit, 9) || !geom.Over(z+half, c.fromMm) || !geom.Over(c.toMm, z-half) {
 			continue
 		}
 		v.report(Stop, f.Name.Value, f.Pos, Finding{
@@ -86,7 +87,7 @@ func (v *view) highDrain(f *parts.Radial, z float64) {
 	if b := v.bodyOf(v.p.Name.Value); b != nil {
 		pose, up = b.Pose, v.machine().Up
 	}
-	upright, highest := math.Abs(pose.Z.Dot(up)) > 0.5, -slackMm
+	upright, highest := math.Abs(pose.Z.Dot(up)) > 0.5, -geom.CloseMm
 	if upright {
 		highest = 1.0 / 6
 	}
@@ -126,10 +127,10 @@ func (v *view) turnedSlot(f *parts.Radial) {
 	}
 	finding := Finding{Rule: "a key lies along its seat", Source: "DIN 6885-1"}
 	switch {
-	case f.Around.Mm > f.Along.Mm+slackMm && step.fitted():
+	case geom.Over(f.Around.Mm, f.Along.Mm) && step.fitted():
 		finding.What, finding.Numbers = f.Name.Value+" lies round the shaft", v.mm(f.Around.Mm)+" round and "+v.mm(f.Along.Mm)+" along"
 		finding.Fix = "exchange around and along"
-	case step.threaded() && f.Along.Mm > 2*step.radiusMm+slackMm:
+	case step.threaded() && geom.Over(f.Along.Mm, 2*step.radiusMm):
 		finding.What, finding.Numbers = f.Name.Value+" is cut along the thread "+step.name, v.mm(f.Along.Mm)+" long in a thread of "+v.mm(2*step.radiusMm)
 		finding.Fix = "move it along the axis: is it measured from the right face?"
 	default:
@@ -151,7 +152,7 @@ func covered(r *reviewer) {
 		a, b := tube.Own(ring.Z(0)), tube.Own(ring.Z(ring.section.LengthMm))
 		for _, o := range v.openings() {
 			lo, hi := o.zMm-o.alongMm, o.zMm+o.alongMm
-			if done[v.p.Name.Value+o.radial.Name.Value] || hi <= math.Min(a, b)+slackMm || lo >= math.Max(a, b)-slackMm || r.openOver(&o, tube, ring) {
+			if done[v.p.Name.Value+o.radial.Name.Value] || !geom.Over(hi, math.Min(a, b)) || !geom.Over(math.Max(a, b), lo) || r.openOver(&o, tube, ring) {
 				continue
 			}
 			done[v.p.Name.Value+o.radial.Name.Value] = true

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/bolts"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // Numbers in the words of what is ordered: the class of a screw, the torque it gets, the angle of
@@ -74,10 +75,10 @@ func (r *reviewer) holesMeet(e *parts.Loose) {
 // bottom where they are deepMm deep, 0 for through.
 func (v *view) holds(what string, pos parts.Pos, d, inMm, deepMm float64) {
 	v.firstOf(v.here("", pos),
-		flaw{inMm < screwHolds*d-slackMm, Finding{
+		flaw{geom.Over(screwHolds*d, inMm), Finding{
 			What: what + " hardly reach into their threads", Numbers: v.mm(max(0, inMm)) + " in, wanted " + v.mm(screwHolds*d), LeftMm: left(max(0, inMm)),
 			Rule: "a screw holds in one diameter of thread", Fix: "a longer screw"}},
-		flaw{deepMm > 0 && inMm > deepMm+slackMm, Finding{
+		flaw{deepMm > 0 && geom.Over(inMm, deepMm), Finding{
 			What: what + " meet the bottom of their holes", Numbers: v.mm(inMm) + " in " + v.mm(deepMm), OverMm: over(inMm - deepMm),
 			Rule: "a screw clamps before it meets the bottom", Fix: "a shorter screw"}},
 	)
@@ -104,7 +105,7 @@ func (r *reviewer) seatLong(e *parts.Loose) {
 			room = min(room, max(g.FromMm-c.fromMm, c.toMm-g.ToMm))
 		}
 	}
-	if long := r.itemMm(m[1] + " " + m[2]); long > room+slackMm {
+	if long := r.itemMm(m[1] + " " + m[2]); geom.Over(long, room) {
 		r.add(Finding{
 			Severity: Check, Part: v.p.Name.Value, Feature: c.name, Pos: e.How.Pos, What: "what sits on " + c.name + " of " + v.p.Title.Value + " is longer than its seat, by the words", Numbers: r.mm(long) + " on " + r.mm(room), OverMm: over(long - room),
 			Rule: "a hub has its whole length on its seat, before what keeps it", Source: "by the job", Fix: "a shorter one, or a longer seat",

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // screwPasses looks for parts on the axis of a nut that travels which its screw
@@ -30,13 +31,13 @@ func (r *reviewer) screwPasses(p, q *parts.Part, screw *cylinder) {
 			lo, hi = min(lo, hi), max(lo, hi)
 			wants := back
 			switch {
-			case lo >= dir*me.Z(long)-slackMm && lo < dir*me.Z(long)+back.longMm:
-			case hi <= dir*me.Z(0)+slackMm && hi > dir*me.Z(0)-front.longMm:
+			case !geom.Over(dir*me.Z(long), lo) && lo < dir*me.Z(long)+back.longMm:
+			case !geom.Over(hi, dir*me.Z(0)) && hi > dir*me.Z(0)-front.longMm:
 				wants = front
 			default:
 				continue
 			}
-			if bore := 2 * narrowest(o); bore > 0 && bore < 2*wants.radiusMm-slackMm {
+			if bore := 2 * narrowest(o); bore > 0 && geom.Over(2*wants.radiusMm, bore) {
 				r.add(Finding{
 					Part: o.Part, Pos: r.job.Part(o.Part).Name.Pos, LeftMm: left(bore), Source: "by geometry",
 					What: q.Title.Value + " does not pass " + o.Title, Numbers: r.mm(2*wants.radiusMm) + " through " + r.mm(bore),
@@ -91,7 +92,7 @@ func (v *view) loneBore() {
 			}
 		}
 	}
-	if off > slackMm && off <= nearlyShare*size.Nominal.Mm {
+	if geom.Over(off, 0) && off <= nearlyShare*size.Nominal.Mm {
 		v.report(Check, v.inside[0].name, size.Nominal.Pos, Finding{
 			What:    "the bore of " + v.p.Title.Value + " is a running fit on no shaft of the job",
 			Numbers: v.mm(size.Nominal.Mm) + " " + size.Fit.Class.Value + "; " + near, OverMm: over(off),

@@ -27,7 +27,7 @@ func (r *reviewer) pins(j *parts.Joint) {
 		switch other, _ := hub.groupNamed(g.Name.Value); {
 		case other != nil:
 			r.pinned(plate, hub, g)
-		case long > plate.lengthMm+slackMm:
+		case geom.Over(long, plate.lengthMm):
 			plate.report(Stop, g.Name.Value, g.Pos, Finding{
 				What: "the pins of " + plate.p.Title.Value + " have no holes in " + hub.p.Title.Value, Numbers: g.Note.Value + ", in " + r.mm(plate.lengthMm),
 				Rule: "a pin goes into its hole", Source: "by geometry", Fix: "holes named " + g.Name.Value + " in " + hub.p.Title.Value + ", on the same pattern",
@@ -56,9 +56,9 @@ func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 		f.What, f.Numbers = of+" are not as many", number(float64(len(a)))+" and "+number(float64(len(b)))
 	case worst > play+pinsMm:
 		f.What, f.Numbers = of+" do not meet", r.mm(worst)+" apart, with "+r.mm(2*play)+" of play"
-	case b[0].radiusMm < a[0].radiusMm-slackMm:
+	case geom.Over(a[0].radiusMm, b[0].radiusMm):
 		f.What, f.Numbers = "the pins of "+plate.p.Title.Value+" do not go into "+hub.p.Title.Value, r.mm(2*a[0].radiusMm)+" into "+r.mm(2*b[0].radiusMm)
-	case !other.Through && out > other.Depth.Mm-slackMm:
+	case !other.Through && !geom.Over(other.Depth.Mm, out):
 		f.What, f.Numbers = "the pins of "+plate.p.Title.Value+" keep it off "+hub.p.Title.Value, "they stand out "+r.mm(out)+", and their holes are "+r.mm(other.Depth.Mm)+" deep"
 		f.Fix = "deeper holes, or shorter pins"
 	default:
@@ -81,7 +81,7 @@ func (r *reviewer) pinsAtLimits(f Finding, of string, plate, hub []hole, drawnMm
 	pin, wide := 2*plate[0].radiusMm, 2*hub[0].radiusMm
 	between, err := fits.General(apart, r.job.Tolerance.Value)
 	size, errSize := fits.General(wide, r.job.Tolerance.Value)
-	if play := wide - size - pin; len(plate) > 1 && err == nil && errSize == nil && play < 2*(between+drawnMm)-slackMm {
+	if play := wide - size - pin; len(plate) > 1 && err == nil && errSize == nil && geom.Over(2*(between+drawnMm), play) {
 		f.Severity, f.Source = Check, "ISO 2768-1"
 		f.What, f.Numbers, f.LeftMm = of+" need not meet though both are right", "centres may differ by "+r.mm(2*(between+drawnMm))+", the play is "+r.mm(play), left(play)
 		f.Rule, f.Fix = "parts inside their limits go together", "holes for the pins from "+r.mm(pin+2*(between+drawnMm)+size)+" on"
@@ -175,7 +175,7 @@ func (v *view) pinIn(h forPin) {
 		flaw{pressed && h.through && !standsWords.MatchString(h.words), Finding{
 			What: "nothing says how far the pin of " + h.name + " stands out, and of which face", Numbers: h.words, LeftMm: left(0),
 			Rule: "a pin in a hole that goes through can be driven to any depth", Fix: "in the note: from the front till level with it"}},
-		flaw{long > 0 && long < h.deepMm+pinOutShare*across-slackMm, Finding{
+		flaw{long > 0 && geom.Over(h.deepMm+pinOutShare*across, long), Finding{
 			What: "the pin of " + h.name + " hardly stands out of its hole", Numbers: v.mm(long) + " long in " + v.mm(h.deepMm), LeftMm: left(long - h.deepMm),
 			Rule: "a pin locates by what stands out, half its diameter at the least", Fix: "a longer pin"}},
 	)
@@ -190,14 +190,14 @@ func (v *view) pinSize(h forPin, across float64, pressed bool) flaw {
 		most = m6.MaxMm
 	}
 	low, _, limited := v.limitsOf(&cylinder{size: h.size})
-	loose := pressed && (across < hole-slackMm || limited && low > most+geom.CloseMm)
-	f := flaw{across > hole+slackMm || loose || hole > widestPin*across, Finding{
+	loose := pressed && (geom.Over(hole, across) || limited && low > most+geom.CloseMm)
+	f := flaw{geom.Over(across, hole) || loose || hole > widestPin*across, Finding{
 		Severity: Stop, What: "the pin of " + h.name + " is larger than its hole", Numbers: v.mm(across) + " in " + v.mm(hole),
 		Rule: "a pin goes into its hole", Source: "ISO 8734 and ISO 2338 in H7, ASME B18.8.2"}}
 	switch {
 	case loose:
 		f.What, f.Rule = "the pin of "+h.name+" is pressed in, and loose in its hole", "a pin that is pressed in is held by its hole: of m6 in H7"
-		if across >= hole-slackMm {
+		if !geom.Over(hole, across) {
 			f.Numbers = v.mm(most) + " at the most in " + v.mm(low) + " at the least"
 		}
 	case hole > across:

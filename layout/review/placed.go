@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -216,7 +217,7 @@ func spigots(r *reviewer) {
 // and that are to centre it.
 func (v *view) spigotsAt(face parts.Face, other *view) []*cylinder {
 	ofSize := func(c *cylinder) bool {
-		return slices.ContainsFunc(other.inside, func(o *cylinder) bool { return math.Abs(o.radiusMm-c.radiusMm) < slackMm })
+		return slices.ContainsFunc(other.inside, func(o *cylinder) bool { return geom.Alike(o.radiusMm, c.radiusMm) })
 	}
 	near, far := v.end(face), v.end(face.Other())
 	return seq.Keep([]*cylinder{near, far}, func(c *cylinder) bool {

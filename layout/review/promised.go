@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -285,7 +286,7 @@ func (v *view) anchorRoom(g *parts.HoleGroup) {
 			nut = room.NeedWallMm
 		}
 	}
-	if over == "" || clear > nut-slackMm {
+	if over == "" || !geom.Over(nut, clear) {
 		return
 	}
 	v.report(Check, g.Name.Value, g.Pos, Finding{

@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -100,7 +101,7 @@ func (v made) blocks(to *view, seat *cylinder) {
 	}
 	for _, j := range slices.Backward(v.pl.Joints[mine[0]+1:]) {
 		way, open, name := v.wayOn(j, to)
-		if way == 0 || open >= wide-slackMm || way*(seat.middleMm()-v.middleOn(j, to)) <= 0 {
+		if way == 0 || !geom.Over(wide, open) || way*(seat.middleMm()-v.middleOn(j, to)) <= 0 {
 			continue
 		}
 		v.report(Stop, "", v.e.After.Pos, Finding{
@@ -175,7 +176,7 @@ func (v made) looseFit(to *view, seat *cylinder) {
 		if slides.MatchString(said) {
 			tight = most - low
 		}
-		if tight <= slackMm {
+		if !geom.Over(tight, 0) {
 			continue
 		}
 		v.report(Check, c.name, c.pos, Finding{
@@ -224,7 +225,7 @@ func (v *view) blindOn(to *view, seat *cylinder) {
 	if !v.turned() || n == 0 || len(seat.before) == 0 || len(seat.behind) == 0 {
 		return
 	}
-	if c := v.inside[n-1]; c.toMm < v.lengthMm-slackMm {
+	if c := v.inside[n-1]; geom.Over(v.lengthMm, c.toMm) {
 		v.report(Stop, c.name, c.pos, Finding{
 			What: "the bore of " + v.p.Title.Value + " is blind, and " + to.p.Title.Value + " goes through it", Numbers: v.mm(c.toMm) + " of " + v.mm(v.lengthMm),
 			Rule: "a ring in the middle of a shaft is open at both ends", Source: "by geometry", Fix: "a bore as long as the part",

@@ -95,7 +95,7 @@ func (v *view) oneRound(z float64) *cylinder {
 	}
 	out := *c
 	for _, s := range v.outside {
-		if math.Abs(s.radiusMm-c.radiusMm) < slackMm && s.toMm > out.fromMm-slackMm && s.fromMm < out.toMm+slackMm {
+		if geom.Alike(s.radiusMm, c.radiusMm) && !geom.Over(out.fromMm, s.toMm) && !geom.Over(s.fromMm, out.toMm) {
 			out.fromMm, out.toMm = min(out.fromMm, s.fromMm), max(out.toMm, s.toMm)
 		}
 	}
@@ -110,7 +110,7 @@ func radialEdge(v *view) {
 		fromMm, toMm := o.zMm-o.alongMm, o.zMm+o.alongMm
 		numbers := "it runs from " + v.mm(fromMm) + " to " + v.mm(toMm) + " from the front face"
 		switch step := v.oneRound(o.zMm); {
-		case fromMm < slackMm || toMm > v.lengthMm-slackMm:
+		case !geom.Over(fromMm, 0) || !geom.Over(v.lengthMm, toMm):
 			severity := Stop
 			if o.radial.Shape == parts.RadialSlot {
 				severity = Check // a keyway may be open at the end
@@ -120,13 +120,13 @@ func radialEdge(v *view) {
 				OverMm: over(math.Max(-fromMm, toMm-v.lengthMm)),
 				Rule:   "an opening in the outside keeps metal at both ends", Source: "by geometry", Fix: "move it along the axis, or make it shorter",
 			})
-		case step != nil && (fromMm < step.fromMm-slackMm && !o.runsOut(v, fromMm) || toMm > step.toMm+slackMm && !o.runsOut(v, toMm)):
+		case step != nil && (geom.Over(step.fromMm, fromMm) && !o.runsOut(v, fromMm) || geom.Over(toMm, step.toMm) && !o.runsOut(v, toMm)):
 			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
 				What: o.title(v) + " runs over the end of " + step.name, Numbers: numbers + ", " + step.name + " from " + v.mm(step.fromMm) + " to " + v.mm(step.toMm),
 				OverMm: over(math.Max(step.fromMm-fromMm, toMm-step.toMm)),
 				Rule:   "an opening lies on one diameter, as its template is wrapped round one", Fix: "move it along the axis, or make it shorter",
 			})
-		case math.Min(fromMm, v.lengthMm-toMm) < o.leastMm(v)-slackMm:
+		case geom.Over(o.leastMm(v), math.Min(fromMm, v.lengthMm-toMm)):
 			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
 				What: o.title(v) + " leaves little metal at an end face", Numbers: v.mm(math.Min(fromMm, v.lengthMm-toMm)) + " left, wanted " + v.mm(o.leastMm(v)),
 				LeftMm: left(math.Min(fromMm, v.lengthMm-toMm)),
@@ -139,7 +139,7 @@ func radialEdge(v *view) {
 // runsOut tells whether a blind opening ends in the air at z: what lies there is no
 // higher than its floor.
 func (o *opening) runsOut(v *view, z float64) bool {
-	return !o.radial.Through && radiusAt(v.outside, z) < o.outerMm-o.radial.Depth.Mm+slackMm
+	return !o.radial.Through && !geom.Over(radiusAt(v.outside, z), o.outerMm-o.radial.Depth.Mm)
 }
 
 // leastMm is the metal an opening wants beside it.
@@ -168,7 +168,7 @@ func closeOpenings(v *view, all []opening) [][2]int {
 		o := &all[i]
 		room := o.leastMm(v)
 		clock := math.Mod(o.clockDeg+720, 360)
-		around := (o.aroundMm + room) / max(radius, slackMm) * 180 / math.Pi
+		around := (o.aroundMm + room) / max(radius, geom.CloseMm) * 180 / math.Pi
 		for _, at := range []float64{clock, clock + 360} {
 			boxes = append(boxes, box{i, at - around, o.zMm - o.alongMm - room, at + around, o.zMm + o.alongMm + room})
 		}
@@ -188,7 +188,7 @@ func (v *view) metalBetween(a, b *opening, worst *worst) {
 		gap = math.Hypot(around, along)
 	}
 	least := math.Min(a.leastMm(v), b.leastMm(v))
-	if gap >= least-slackMm {
+	if !geom.Over(least, gap) {
 		return
 	}
 	worst.add(a.radial.Name.Value+" "+b.radial.Name.Value, gap, func(count int) {
@@ -198,7 +198,7 @@ func (v *view) metalBetween(a, b *opening, worst *worst) {
 			Rule: "metal beside an opening at least the wall, and no more than half the opening", Fix: "turn one of them round the part, or move it along the axis",
 		}
 		severity := Check
-		if gap < slackMm {
+		if !geom.Over(gap, 0) {
 			severity, f.What = Stop, a.title(v)+" and "+b.title(v)+" run into each other on the outside"+same(count)
 			f.Numbers = "they overlap by " + v.mm(-gap)
 		}
@@ -218,7 +218,7 @@ func (v *view) radialDepth(f *parts.Radial) {
 			Numbers: "solid, " + v.mm(2*wallMm) + " across at " + v.mm(z) + " from the front face", OverMm: over(2 * wallMm),
 			Rule: "through ends in the bore, or runs right through a solid", Source: "by geometry", Fix: "give it a depth; for: pins, where one goes right through",
 		})
-	case !f.Through && bore > 0 && f.Depth.Mm >= wallMm-slackMm:
+	case !f.Through && bore > 0 && !geom.Over(wallMm, f.Depth.Mm):
 		v.report(Check, f.Name.Value, f.Pos, Finding{
 			What: f.Name.Value + " is blind, but comes out in the bore", Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wallMm), OverMm: over(f.Depth.Mm),
 			Rule: "a blind opening keeps a floor", Source: "by geometry", Fix: "make it shallower, or depth: through",
@@ -246,7 +246,7 @@ func crossing(v *view) {
 			}
 			across := r*math.Abs(math.Sin(turn)) - h.radiusMm - o.aroundMm
 			gap := math.Max(along, across)
-			if gap >= -slackMm {
+			if !geom.Over(0, gap) {
 				continue
 			}
 			worst.add(o.radial.Name.Value+" "+h.name, gap, func(count int) {

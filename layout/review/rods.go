@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -94,7 +95,7 @@ func (r *reviewer) recesses() {
 					continue
 				}
 				deep := v.itemMm(m[2] + " " + m[3])
-				if past, ok := r.machine().Past(p.Name.Value, v.p.Name.Value, g.Face); ok && past > deep+slackMm {
+				if past, ok := r.machine().Past(p.Name.Value, v.p.Name.Value, g.Face); ok && geom.Over(past, deep) {
 					v.report(Stop, g.Name.Value, note.Pos, Finding{
 						What: "the room of " + name + " for " + p.Title.Value + " is less deep than that stands out of " + v.p.Title.Value, Numbers: v.mm(deep) + " for " + v.mm(past), LeftMm: left(deep),
 						Rule: "what is set on a face lies on it, and on nothing that stands out of it", Source: "by geometry", Fix: "a deeper room, or the face further out",

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // roughOpening looks for an opening that is cut before its branch is there and
@@ -36,10 +37,10 @@ func (r *reviewer) roughOpening(p *parts.Part, end *parts.TubeEnd, main *view) {
 		for _, e := range edgeOfOpening(row) {
 			most, leans = math.Max(most, off(row, end, e.XMm, e.YMm)), math.Max(leans, off(row, &square, e.XMm, e.YMm))
 		}
-		if leans <= hole+slackMm {
+		if !geom.Over(leans, hole) {
 			fix = "angle: 90, for which the opening is cut, or an opening for a branch that leans"
 		}
-		if most <= hole+slackMm {
+		if !geom.Over(most, hole) {
 			continue
 		}
 		r.add(Finding{

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/part"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -64,13 +65,13 @@ func (v *view) sealSeat(c *cylinder, m *part.SealSize) {
 	if c.inside {
 		wanted = m.BoreMm
 	}
-	if got := 2 * c.radiusMm; math.Abs(got-wanted) > slackMm {
+	if got := 2 * c.radiusMm; !geom.Alike(got, wanted) {
 		v.report(Stop, c.name, c.pos, Finding{
 			What: c.name + " has not the size of its seal " + m.Name, Numbers: v.mm(got) + ", the seal has " + v.mm(wanted),
 			Rule: "a seal is named by shaft, bore and width", Source: "ISO 6194-1", Fix: "the size of the seal, or the seal of the size",
 		})
 	}
-	if long := c.longMm(); long < width-slackMm {
+	if long := c.longMm(); geom.Over(width, long) {
 		v.report(Check, c.name, c.pos, Finding{
 			What: c.name + " is shorter than its seal " + m.Name, Numbers: v.mm(long) + " for " + v.mm(width), LeftMm: left(long),
 			Rule: "a seal lies in its seat over its whole width", Source: "by geometry", Fix: "a longer seat, or a narrower seal",
@@ -101,7 +102,7 @@ func (v *view) partSeat(c *cylinder) {
 		if p.Bore == nil || p == v.p || !p.NamedIn(c.seat()) {
 			continue
 		}
-		bore, same := p.Bore.Size.Nominal.Mm, func(mm float64) bool { return math.Abs(mm-2*c.radiusMm) <= slackMm }
+		bore, same := p.Bore.Size.Nominal.Mm, func(mm float64) bool { return geom.Alike(mm, 2*c.radiusMm) }
 		if same(bore) || slices.ContainsFunc(p.Holes, func(g parts.HoleGroup) bool { return same(g.Size.Size.Nominal.Mm) }) {
 			continue
 		}
@@ -134,7 +135,7 @@ func (v *view) rough(c *cylinder) {
 	default:
 		most, source = lipRa, "ISO 6194-1"
 	}
-	if ra <= most+slackMm {
+	if !geom.Over(ra, most) {
 		return
 	}
 	v.report(Check, c.name, c.step.Finish.Pos, Finding{
@@ -150,8 +151,8 @@ func (v *view) leadIn(c *cylinder) {
 	var f Finding
 	switch {
 	case c.threaded():
-		first = first && c.fromMm < slackMm || !c.inside && c.passes(c.before)
-		last = last && c.toMm > v.lengthMm-slackMm || !c.inside && c.passes(c.behind)
+		first = first && !geom.Over(c.fromMm, 0) || !c.inside && c.passes(c.before)
+		last = last && !geom.Over(v.lengthMm, c.toMm) || !c.inside && c.passes(c.behind)
 		f = Finding{What: "a thread is started", Numbers: c.size.Thread.Value, Rule: "a thread starts at a chamfer", Fix: "size: the depth of the thread, angle: 45"}
 	case c.seat() != "" && pressed(c):
 		f = Finding{What: "something is pressed over it", Numbers: c.seat() + " on " + v.mm(2*c.radiusMm), Rule: "a press fit has a lead-in", Fix: "size: " + v.mm(1) + ", angle: 30"}
@@ -168,7 +169,7 @@ func (v *view) leadIn(c *cylinder) {
 
 // passes tells whether a nut reaches an outside thread over all of these steps.
 func (c *cylinder) passes(steps []*cylinder) bool {
-	return !slices.ContainsFunc(steps, func(o *cylinder) bool { return o.radiusMm >= c.radiusMm-slackMm })
+	return !slices.ContainsFunc(steps, func(o *cylinder) bool { return !geom.Over(c.radiusMm, o.radiusMm) })
 }
 
 // noLeadIn reports a chamfer that the edge of a step at a face lacks: why, and with what size.
@@ -200,7 +201,7 @@ func (v *view) limitsOff(c *cylinder) {
 	if len(l) != 2 {
 		return
 	}
-	if off := math.Max(l[0].Mm-nominal, nominal-l[1].Mm); off > mostMm+slackMm {
+	if off := math.Max(l[0].Mm-nominal, nominal-l[1].Mm); geom.Over(off, mostMm) {
 		v.report(Check, c.name, c.pos, Finding{
 			What: "the limits of " + c.name + " are not those of its nominal size", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(nominal),
 			OverMm: over(off), Rule: "limits lie at the nominal size", Fix: "the nominal size or the limits are wrong",
@@ -275,7 +276,7 @@ func (v *view) nutOn(w *view, nut, screw *cylinder) {
 		v.seizes(w, nut, out)
 		v.screwPasses(v.p, w.p, screw)
 	}
-	if has, wants := screw.longMm(), math.Min(nut.longMm(), out.MajorMm); has <= nut.longMm()+slackMm {
+	if has, wants := screw.longMm(), math.Min(nut.longMm(), out.MajorMm); !geom.Over(has, nut.longMm()) {
 		w.atLeast(screw.name, screw.pos, has, wants, Finding{
 			What: its + " has little thread for " + title, Numbers: " in a nut of " + v.mm(nut.longMm()) + ", wanted ",
 			Rule: "a nut is filled, or at least one diameter of it", Fix: "a longer thread, or a thinner nut",
@@ -283,7 +284,7 @@ func (v *view) nutOn(w *view, nut, screw *cylinder) {
 		return
 	}
 	for _, c := range nut.next() {
-		if !c.threaded() && c.size.Nominal.Mm < out.MajorMm-slackMm {
+		if !c.threaded() && geom.Over(out.MajorMm, c.size.Nominal.Mm) {
 			v.report(Stop, c.name, c.pos, Finding{
 				What: its + " does not pass " + c.name + " of " + title, Numbers: v.mm(out.MajorMm) + " of " + out.Designation + " through " + v.mm(c.size.Nominal.Mm),
 				Rule: "a screw that is longer than its nut comes out behind it", Source: "by geometry", Fix: "a bore wider than the thread",

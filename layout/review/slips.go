@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // What the ends of rolled and formed parts leave one another, on the diameter. Common
@@ -37,11 +38,11 @@ func (r *reviewer) slips(j *plan.JointPlan) {
 		Rule: "an end slips into the next with a little play", Source: "by geometry", Fix: "sizes that agree: look at what is measured inside and outside",
 	}
 	switch lap := max(goes.lapMm, round.lapMm); {
-	case play < -slackMm:
+	case geom.Over(0, play):
 		f.Severity, f.What = Stop, j.Title+": neither goes into the other"
-	case play > slipLooseMm+slackMm:
+	case geom.Over(play, slipLooseMm):
 		f.Severity, f.What = Check, j.Title+": too much play to weld"
-	case play/2 < lap-slackMm:
+	case geom.Over(lap, play/2):
 		f.Severity, f.What, f.OverMm, f.LeftMm = Check, j.Title+": the lapped seam does not go in", nil, left(play/2)
 		f.Numbers = r.mm(play/2) + " of play on one side, the lap stands out " + r.mm(lap)
 		f.Rule, f.Fix = "what slips in or over passes the lap of a seam", "no overlap, or more play"
@@ -60,10 +61,10 @@ func (r *reviewer) standsOn(j *plan.JointPlan, a, b roundEnd) {
 	}
 	on, ledge := min(a.outsideMm, b.outsideMm)-max(a.insideMm, b.insideMm), math.Abs(a.insideMm-b.insideMm)
 	switch {
-	case on <= slackMm:
+	case !geom.Over(on, 0):
 		f.What, f.LeftMm = j.Title+": the one stands in the opening of the other and on nothing", left(on)
 		f.Numbers = "outside " + r.mm(min(a.outsideMm, b.outsideMm)) + ", inside " + r.mm(max(a.insideMm, b.insideMm))
-	case ledge > ledgeMm+slackMm && min(a.insideMm, b.insideMm) > 0:
+	case geom.Over(ledge, ledgeMm) && min(a.insideMm, b.insideMm) > 0:
 		f.What, f.OverMm = j.Title+": the insides leave a ledge", over(ledge)
 		f.Rule, f.Source = "a duct runs through a joint without a step", practice
 	default:

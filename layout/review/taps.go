@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/material"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -26,7 +27,7 @@ func depth(v *view) {
 				drillMm = full
 			}
 		}
-		if math.Abs(wantMm-h.metalMm) < slackMm && h.thread == nil {
+		if geom.Alike(wantMm, h.metalMm) && h.thread == nil {
 			continue
 		}
 		if h.reamed() {
@@ -44,10 +45,10 @@ func depth(v *view) {
 			f.Rule, f.Source = "the drill goes the run-out deeper than the full thread", "DIN 76-1 regular run-out; 118° point by geometry"
 		}
 		switch {
-		case leftMm < -slackMm:
+		case geom.Over(0, leftMm):
 			f.What = h.title() + " is blind, but its drill comes out at the far side"
 			v.report(Check, h.name, h.pos, f)
-		case h.metalMm < tipMm-slackMm && h.slot == nil:
+		case geom.Over(tipMm, h.metalMm) && h.slot == nil:
 			f.What = h.title() + " is blind, but the point of its drill comes out at the far side"
 			v.report(Check, h.name, h.pos, f)
 		}
@@ -113,7 +114,7 @@ func (v *view) thread(t threaded, m material.Thread, haveMm float64) {
 	case t.thread.GaugeLengthMm > 0 || t.thread.Series == threads.PipeG:
 		return // it carries a plug
 	}
-	if haveMm < needMm-slackMm {
+	if geom.Over(needMm, haveMm) {
 		f.Numbers, f.LeftMm = t.thread.Designation+" with "+v.mm(haveMm)+" of thread, wanted "+v.mm(needMm), left(haveMm)
 		v.report(Check, t.feature, t.pos, f)
 	}

@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/material"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -29,7 +30,7 @@ func (v *view) thinRim() {
 	if len(v.inside) == 0 || !v.p.Flat() {
 		return
 	}
-	if wall := v.flatWall(); wall > slackMm {
+	if wall := v.flatWall(); geom.Over(wall, 0) {
 		v.atLeast("bore", v.inside[0].pos, wall, min(max(2, 0.5*v.lengthMm), 0.25*v.inside[0].radiusMm), Finding{
 			What: "little metal stays between the bore and the outline", Numbers: " at the thinnest, wanted ",
 			Rule: "a ring is at least half as wide as it is thick, or an eighth of its bore", Fix: "a smaller bore or a larger outline",
@@ -63,7 +64,7 @@ func (c *cylinder) rootMm() float64 {
 	switch t := c.thread; {
 	case t == nil:
 		return c.radiusMm
-	case c.radiusMm > t.MinorMm/2+slackMm: // outside
+	case geom.Over(c.radiusMm, t.MinorMm/2):
 		return t.RootMm() / 2
 	}
 	return c.thread.GroundMm() / 2
@@ -99,7 +100,7 @@ func (v *view) underRadial(f *parts.Radial) {
 		least, middle = 0.8*wall, wall/2
 	}
 	floor := wall - f.Depth.Mm
-	if f.Through || f.Shape == parts.RadialHole || floor <= 0 || floor >= least-slackMm {
+	if f.Through || f.Shape == parts.RadialHole || floor <= 0 || !geom.Over(least, floor) {
 		return
 	}
 	if floor < middle {
@@ -161,7 +162,7 @@ func (v *view) relief(c *cylinder) {
 	}
 	u, long := c.undercut, c.longMm()
 	deepest := math.Max(0.6, 0.02*c.radiusMm*2)
-	if u.WidthMm > 0.25*long+slackMm || u.DepthMm > deepest+slackMm {
+	if geom.Over(u.WidthMm, 0.25*long) || geom.Over(u.DepthMm, deepest) {
 		v.report(Check, c.name, c.pos, Finding{
 			What: "the undercut of " + c.name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.radiusMm) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
 			OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")", Fix: "a narrower or shallower undercut, such as DIN 509 F",
@@ -191,7 +192,7 @@ func (v *view) lug(g *parts.HoleGroup) {
 		}
 		s, err := m.Strength(v.lengthMm)
 		mass := assembly.Together(v.machine().Bodies).MassKg
-		if beside := v.nearestEdge(&h).wallMm; err == nil && s.TensileMPa > 0 && beside > slackMm && v.bodyOf(v.p.Name.Value) != nil {
+		if beside := v.nearestEdge(&h).wallMm; err == nil && s.TensileMPa > 0 && geom.Over(beside, 0) && v.bodyOf(v.p.Name.Value) != nil {
 			newtons, mpa := 9.81*mass/float64(min(2, v.count(g))), tornShare*s.TensileMPa
 			f.What, f.Numbers = v.p.Title.Value+" is thin where "+v.w.RoundMass(mass, 0)+" hang in its eye "+g.Name.Value, " thick with "+v.mm(beside)+" beside the eye, wanted "
 			f.Rule, f.Source = "an eye carries what stands in all at a third of its metal's strength over 1.2; only masses that are known count", "ASME BTH-1-2014 3-3.3.1, from memory"

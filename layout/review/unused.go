@@ -1,11 +1,11 @@
 package review
 
 import (
-	"math"
 	"slices"
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -79,7 +79,7 @@ func (r *reviewer) takes(o *parts.Part, size parts.HoleSize) bool {
 		return true
 	}
 	if size.Thread == "" && slices.ContainsFunc(v.outside, func(c *cylinder) bool {
-		return c.fitted() && math.Abs(c.size.Nominal.Mm-size.Size.Nominal.Mm) < slackMm
+		return c.fitted() && geom.Alike(c.size.Nominal.Mm, size.Size.Nominal.Mm)
 	}) {
 		return true // what is pressed or pushed into it
 	}

@@ -11,11 +11,9 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
-
-// slackMm forgives what inches and binary fractions add to a length.
-const slackMm = 1e-6
 
 // view is a part as the rules see it: cylinders, walls and holes in the frame of
 // its front face, x right, y up, z from the front face (0) to the back.
@@ -294,10 +292,10 @@ func (v *view) metal(radiusMm float64) []span {
 	for _, s := range v.cuts() {
 		mid := (s.fromMm + s.toMm) / 2
 		outer, inner := radiusAt(v.outside, mid), radiusAt(v.inside, mid)
-		if radiusMm >= outer-slackMm || inner > 0 && radiusMm <= inner+slackMm {
+		if !geom.Over(outer, radiusMm) || inner > 0 && !geom.Over(radiusMm, inner) {
 			continue
 		}
-		if n := len(out); n > 0 && s.fromMm <= out[n-1].toMm+slackMm {
+		if n := len(out); n > 0 && !geom.Over(s.fromMm, out[n-1].toMm) {
 			out[n-1].toMm = s.toMm
 		} else {
 			out = append(out, s)
@@ -315,7 +313,7 @@ func (v *view) cuts() []span {
 	slices.Sort(ends)
 	var out []span
 	for i := 0; i+1 < len(ends); i++ {
-		if ends[i+1]-ends[i] > slackMm {
+		if geom.Over(ends[i+1], ends[i]) {
 			out = append(out, span{ends[i], ends[i+1]})
 		}
 	}
@@ -327,7 +325,7 @@ func radiusAt(steps []*cylinder, z float64) float64 { return outerMm(at(steps, z
 
 // at is the step that covers z, or nil. Where two meet it is the first.
 func at(steps []*cylinder, z float64) *cylinder {
-	return seq.First(steps, func(s *cylinder) bool { return z > s.fromMm-slackMm && z < s.toMm+slackMm })
+	return seq.First(steps, func(s *cylinder) bool { return !geom.Over(s.fromMm, z) && !geom.Over(z, s.toMm) })
 }
 
 // oneOfEach is the first hole of each group that ok holds for.
@@ -399,7 +397,7 @@ func (v *view) report(s Severity, feature string, pos parts.Pos, f Finding) {
 // atLeast reports a length that is less than wanted. The finding's Numbers are the words
 // between the two, ", wanted " where it has none.
 func (v *view) atLeast(feature string, pos parts.Pos, hasMm, wantedMm float64, f Finding) {
-	if hasMm < wantedMm-slackMm {
+	if geom.Over(wantedMm, hasMm) {
 		f.LeftMm, f.Numbers = left(hasMm), v.mm(hasMm)+cmp.Or(f.Numbers, ", wanted ")+v.mm(wantedMm)
 		v.report(Check, feature, pos, f)
 	}
@@ -407,7 +405,7 @@ func (v *view) atLeast(feature string, pos parts.Pos, hasMm, wantedMm float64, f
 
 // atMost reports a length that is more than wanted; the finding's Numbers are the words between, or ", wanted at most ".
 func (v *view) atMost(feature string, pos parts.Pos, hasMm, wantedMm float64, f Finding) {
-	if hasMm > wantedMm+slackMm {
+	if geom.Over(hasMm, wantedMm) {
 		f.OverMm, f.Numbers = over(hasMm), v.mm(hasMm)+cmp.Or(f.Numbers, ", wanted at most ")+v.mm(wantedMm)
 		v.report(Check, feature, pos, f)
 	}
@@ -426,12 +424,12 @@ func entryPos(p *parts.Part, name string) parts.Pos {
 // thin reports a cut that leaves less metal than the least: the finding has the words for
 // that, the rule and the cure, and none the words where nothing is left.
 func (v *view) thin(name string, wallMm, leastMm float64, none string, f Finding) {
-	if wallMm >= leastMm-slackMm {
+	if !geom.Over(leastMm, wallMm) {
 		return
 	}
 	severity := Check
 	f.LeftMm, f.Numbers = left(wallMm), v.mm(wallMm)+" left, wanted "+v.mm(leastMm)
-	if wallMm < slackMm {
+	if !geom.Over(wallMm, 0) {
 		severity, f.What = Stop, name+" "+none
 	}
 	v.report(severity, name, entryPos(v.p, name), f)

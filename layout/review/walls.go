@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -33,7 +34,7 @@ func (v *view) chamfer(c *parts.Chamfer) {
 		return
 	}
 	const mostOfSeat = 1.0 / 3
-	if seat := step.seat() != "" || step.fitted(); seat && c.For != "weld" && c.Size.Mm > mostOfSeat*step.longMm()+slackMm {
+	if seat := step.seat() != "" || step.fitted(); seat && c.For != "weld" && geom.Over(c.Size.Mm, mostOfSeat*step.longMm()) {
 		v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
 			What: title + " takes much of the seat", Numbers: v.mm(c.Size.Mm) + " of " + v.mm(step.longMm()), OverMm: over(c.Size.Mm),
 			Rule: "a chamfer leaves two thirds of its seat at the least", Fix: "a shorter chamfer",
@@ -52,7 +53,7 @@ func (v *view) chamferWall(c *parts.Chamfer, step *cylinder, end parts.Face, tit
 	if !v.turned() && step.inside {
 		wallMm = v.flatWall()
 	}
-	if dome := c.Radius.Set() && len(v.inside) == 0; !dome && acrossMm >= wallMm-slackMm {
+	if dome := c.Radius.Set() && len(v.inside) == 0; !dome && !geom.Over(wallMm, acrossMm) {
 		v.report(Stop, c.Edge.Value, c.Size.Pos, Finding{
 			What: title + " is larger than the wall", Numbers: v.mm(acrossMm) + " across, wall " + v.mm(wallMm),
 			Rule: "a chamfer leaves a face", Source: "by geometry", Fix: "a smaller chamfer or a thicker wall",
@@ -76,10 +77,10 @@ func (v *view) noEdge(step *cylinder, front bool) (what, numbers string) {
 		next = behind
 	}
 	switch {
-	case next == nil && step.inside && !front && step.toMm < v.lengthMm-2*slackMm:
+	case next == nil && step.inside && !front && geom.Over(v.lengthMm, step.toMm):
 		return "the floor of a blind bore", v.mm(v.lengthMm-step.toMm) + " of metal behind it"
 	case next == nil || next.undercut != nil || step.undercut != nil:
-	case step.sign()*(next.endMm(!front)-step.endMm(front)) > -slackMm:
+	case !geom.Over(0, step.sign()*(next.endMm(!front)-step.endMm(front))):
 		return "no edge: " + next.name + " begins there", v.mm(2*next.endMm(!front)) + " beside " + v.mm(2*step.endMm(front)) + " on diameter"
 	}
 	return "", ""
@@ -106,9 +107,9 @@ func (v *view) chamferMeets(c *parts.Chamfer, name string, step *cylinder, roomM
 		}
 		land := roomMm - c.Size.Mm - otherMm
 		switch {
-		case land < -slackMm:
+		case geom.Over(0, land):
 			v.report(Stop, edge, pos, f)
-		case land < knifeMm-slackMm && !wanted:
+		case geom.Over(knifeMm, land) && !wanted:
 			f.What, f.Source, f.LeftMm = what+" of "+name+" leave a knife edge between them", "", left(max(0, land))
 			f.Numbers += "; wanted " + v.mm(knifeMm) + " between"
 			v.report(Check, edge, pos, f)
@@ -155,8 +156,8 @@ func (v *view) crowned(c *parts.Chamfer) {
 // chamferHole is a hole that a chamfer of a step reaches at a face, or nil.
 func (v *view) chamferHole(step *cylinder, acrossMm, faceMm float64) *hole {
 	return seq.At(v.holes, func(h *hole) bool {
-		return faceMm >= h.fromMm-slackMm && faceMm <= h.toMm+slackMm && (step.inside && h.nearMm()-h.radiusMm < step.radiusMm+acrossMm-slackMm ||
-			!step.inside && h.farMm()+h.radiusMm > step.radiusMm-acrossMm+slackMm && h.centreMm() < step.radiusMm)
+		return !geom.Over(h.fromMm, faceMm) && !geom.Over(faceMm, h.toMm) && (step.inside && geom.Over(step.radiusMm+acrossMm, h.nearMm()-h.radiusMm) ||
+			!step.inside && geom.Over(h.farMm()+h.radiusMm, step.radiusMm-acrossMm) && h.centreMm() < step.radiusMm)
 	})
 }
 
@@ -176,7 +177,7 @@ func (v *view) undercut(c *cylinder) {
 	if c.step.Undercut != nil || c.seat() == "" || !fine(c.size.Fit, 7) {
 		return
 	}
-	shoulders := seq.Keep(c.next(), func(o *cylinder) bool { return c.outBy(o) > slackMm })
+	shoulders := seq.Keep(c.next(), func(o *cylinder) bool { return geom.Over(c.outBy(o), 0) })
 	severity, needed := v.reliefNeed(c)
 	if len(shoulders) == 0 || !needed {
 		return
@@ -219,9 +220,9 @@ func fine(f parts.Fit, grade int) bool {
 	const closeMm = 0.03
 	switch {
 	case len(f.Limits) == 2:
-		return f.Limits[1].Mm-f.Limits[0].Mm <= closeMm+slackMm
+		return !geom.Over(f.Limits[1].Mm-f.Limits[0].Mm, closeMm)
 	case f.PlusMinus.Set():
-		return 2*f.PlusMinus.Mm <= closeMm+slackMm
+		return !geom.Over(2*f.PlusMinus.Mm, closeMm)
 	}
 	n, err := strconv.Atoi(strings.TrimLeftFunc(f.Class.Value, unicode.IsLetter))
 	return err == nil && n <= grade

@@ -3,6 +3,7 @@ package review
 import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/parts/geom"
 	"math"
 	"strconv"
 )
@@ -37,7 +38,7 @@ func (v *view) wideTip(c *cylinder) {
 	wide := func(steps []*cylinder) (out *cylinder) {
 		for _, o := range steps {
 			like := o.size.Thread.Value == c.size.Thread.Value // a nut screws over it
-			if !like && 2*o.radiusMm > t.MinorMm+slackMm && o.radiusMm > outerMm(out) {
+			if !like && geom.Over(2*o.radiusMm, t.MinorMm) && o.radiusMm > outerMm(out) {
 				out = o
 			}
 		}
@@ -84,7 +85,7 @@ func (v *view) wideNeck(c *cylinder) {
 	beside := c.next()
 	for k, o := range beside {
 		root, next := o.rootMm(), beside[len(beside)-1-k]
-		if next == o || !o.threaded() || o.step.Undercut != nil || c.longMm() > 2*o.radiusMm || c.radiusMm <= root+slackMm || c.radiusMm >= o.radiusMm-slackMm || next.radiusMm <= c.radiusMm {
+		if next == o || !o.threaded() || o.step.Undercut != nil || c.longMm() > 2*o.radiusMm || !geom.Over(c.radiusMm, root) || !geom.Over(o.radiusMm, c.radiusMm) || next.radiusMm <= c.radiusMm {
 			continue
 		}
 		v.report(Check, c.name, c.pos, Finding{
@@ -121,12 +122,12 @@ func (v *view) leadRelief(c *cylinder) {
 		case o == nil:
 			return !end
 		case c.inside:
-			return o.rootMm() < c.rootMm()-slackMm
+			return geom.Over(c.rootMm(), o.rootMm())
 		}
-		return o.radiusMm > c.rootMm()+slackMm
+		return geom.Over(o.radiusMm, c.rootMm())
 	}
 	before, behind := c.neighbours()
-	if !stands(before, c.fromMm < slackMm) && !stands(behind, c.toMm > v.lengthMm-slackMm) {
+	if !stands(before, !geom.Over(c.fromMm, 0)) && !stands(behind, !geom.Over(v.lengthMm, c.toMm)) {
 		return
 	}
 	f.What, f.Numbers = "the tool of "+c.name+" has no relief to run out into", t.Designation+" of "+v.mm(l.DepthMm)+" depth"

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -69,7 +70,7 @@ func unjoined(r *reviewer) {
 
 // likeGroups tells whether as many screws of one thread go into two groups on one circle.
 func likeGroups(g, h *parts.HoleGroup) bool {
-	circle := g.Pattern.PCD.Set() && h.Pattern.PCD.Set() && math.Abs(g.Pattern.PCD.Mm-h.Pattern.PCD.Mm) <= slackMm
+	circle := g.Pattern.PCD.Set() && h.Pattern.PCD.Set() && geom.Alike(g.Pattern.PCD.Mm, h.Pattern.PCD.Mm)
 	return circle && g.Pattern.Count == h.Pattern.Count && sameThread(g.Size.Thread, h.Size.Thread)
 }
 
@@ -165,14 +166,14 @@ func (r *reviewer) weldSize(j *plan.JointPlan) {
 	w, thin := r.job.Joint(j.Name).Weld, j.Weld.ThinnerMm
 	fillet, most := w.Type == "fillet", thin+max(1, 0.2*thin)
 	r.eachOf(Finding{Part: j.Name, Pos: r.jointPos(j.Name)},
-		flaw{fillet && w.Size.Set() && thin > 0 && w.Size.Mm > most+slackMm, Finding{
+		flaw{fillet && w.Size.Set() && thin > 0 && geom.Over(w.Size.Mm, most), Finding{
 			What: j.Title + ": the leg is larger than the thinner part takes", Numbers: r.mm(w.Size.Mm) + " on " + r.mm(thin) + ", wanted at most " + r.mm(most), OverMm: over(w.Size.Mm),
 			Rule: "a leg is about as large as the thinner part at most: more only burns and bends", Fix: "a smaller leg"}},
 		flaw{fillet && r.tee(j) && j.Weld.OneSided(), Finding{
 			What: j.Title + ": a tee is welded on one side only", Rule: "a fillet on one side tears open at its root", Fix: "sides: 2, or accept it for light brackets"}},
 		flaw{fillet && r.barSeamMm(w.Part, false) > 0 && r.barSeamMm(w.To, false) > 0, Finding{
 			What: j.Title + ": two ends meet flush, and a fillet has no corner but inside", Rule: "ends that meet are welded by a butt weld", Fix: "type: v, or square where the wall is thin"}},
-		flaw{w.Process == "MMA" && thin > 0 && thin < stickMm-slackMm, Finding{
+		flaw{w.Process == "MMA" && thin > 0 && geom.Over(stickMm, thin), Finding{
 			What: j.Title + ": a stick burns through the thinner part", Numbers: r.mm(thin) + ", wanted at least " + r.mm(stickMm), LeftMm: left(thin),
 			Rule: "thin sheet is welded by TIG or MAG", Fix: "process: TIG or MAG"}},
 	)
@@ -191,7 +192,7 @@ func (r *reviewer) weldLong(j *plan.JointPlan) {
 	if !w.Length.Set() {
 		return
 	}
-	if edge := max(r.edgeMm(w.Part.Part), r.barSeamMm(w.Part, true)); edge > 0 && w.Length.Mm > edge+slackMm {
+	if edge := max(r.edgeMm(w.Part.Part), r.barSeamMm(w.Part, true)); edge > 0 && geom.Over(w.Length.Mm, edge) {
 		r.ofJoint(j, Finding{
 			What: j.Title + ": the weld is longer than the edge it is on", Numbers: r.mm(w.Length.Mm) + " on " + r.mm(edge), OverMm: over(w.Length.Mm - edge),
 			Rule: "a weld lies on an edge", Source: "by geometry", Fix: "the length of the edge",
@@ -201,7 +202,7 @@ func (r *reviewer) weldLong(j *plan.JointPlan) {
 	if j.Weld.CornerMm > 0 { // on all sides
 		edge, long = j.Weld.CornerMm, w.Length.Mm*float64(w.Sides)
 	}
-	if long < shortShare*edge-slackMm {
+	if geom.Over(shortShare*edge, long) {
 		r.ofJoint(j, Finding{
 			What: j.Title + ": the weld holds a small part of the edge it is on", Numbers: r.mm(long) + " on " + r.mm(edge) + ", wanted at least " + r.mm(shortShare*edge), LeftMm: left(long),
 			Rule: "a weld that carries runs over a quarter of its edge at the least", Fix: "the length of the edge, or accept it for a part that carries nothing",
@@ -330,7 +331,7 @@ const heldShare = 0.25
 // chamfers and the ends leave.
 func (r *reviewer) shortPress(j *plan.JointPlan) {
 	whole := j.B.ToMm - j.B.FromMm
-	if on := j.Press.LengthMm; on < heldShare*whole-slackMm {
+	if on := j.Press.LengthMm; geom.Over(heldShare*whole, on) {
 		r.ofJoint(j, Finding{
 			LeftMm: left(on), What: j.Title + ": little of the bore is left to hold", Numbers: r.mm(on) + " of " + r.mm(whole) + ", wanted at least " + r.mm(heldShare*whole),
 			Rule: "a press holds by a quarter of its bore at the least, or the part tilts", Fix: "smaller chamfers, a thicker part, or less below its face",

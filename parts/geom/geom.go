@@ -25,8 +25,11 @@ const KgPerPound = 0.45359237
 // inches.
 const CloseMm = 1e-6
 
-// Over tells whether a length is more than another by more than that slack.
+// Over tells whether a length, or an angle, is more than another by more than that slack.
 func Over(aMm, bMm float64) bool { return aMm > bMm+CloseMm }
+
+// Alike tells whether two lengths differ by that slack at the most.
+func Alike(aMm, bMm float64) bool { return !Over(math.Abs(aMm-bMm), 0) }
 
 // LargestMm is the largest length and coordinate in millimetres.
 const LargestMm = 10_000.0

@@ -43,12 +43,15 @@ func TestVectors(t *testing.T) {
 	}
 }
 
-// TestOver: more than the slack, and no less.
+// TestOver: more than the slack, and no less; alike where neither is more.
 func TestOver(t *testing.T) {
 	t.Parallel()
 	for over, want := range map[float64]bool{-1: false, 0: false, 0.9e-6: false, 1e-6: false, 1.1e-6: true, 0.001: true} {
 		if Over(over, 0) != want || Over(0, -over) != want || over > 0.9e-6 && Over(0, over) {
 			t.Errorf("over by %g: %v", over, !want)
+		}
+		if far := math.Abs(over) > 1e-6; Alike(over, 0) == far || Alike(7-over, 7) == far && math.Abs(over) != 1e-6 {
+			t.Errorf("alike at %g: %v", over, far)
 		}
 	}
 	for inch, mm := range map[float64]float64{0.1: 2.54, 0.7: 17.78, 2.3: 58.42, 3.3: 83.82} {
