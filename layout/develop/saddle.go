@@ -101,6 +101,8 @@ type SaddlePattern struct {
 	// towards the acute side with y = 0 level with the crossing of the axes,
 	// x = 0 is the line of the main that faces the branch when not offset.
 	Hole Development
+	// Foot is where the branch's axis goes through the outside of the main, on Hole.
+	Foot Point
 	// Ordinates is the branch's table, one line per division.
 	Ordinates []Ordinate
 	// SquareEdgeMm is the distance along the branch's axis from the crossing
@@ -146,11 +148,11 @@ func (s Saddle) Develop() (SaddlePattern, error) {
 		}
 	}
 	g.square = g.longest + g.margin
-	p := SaddlePattern{SquareEdgeMm: g.square, Ordinates: g.ordinates()}
+	p := SaddlePattern{SquareEdgeMm: g.square, Ordinates: g.ordinates(), Foot: Point{XMm: g.mainScale * asin(s.OffsetMm/g.mainOut), YMm: g.axisFoot()}}
 	if p.Branch, err = g.branch(p.Ordinates); err != nil {
 		return SaddlePattern{}, err
 	}
-	p.Hole, err = g.hole()
+	p.Hole, err = g.hole(p.Foot)
 	if err != nil {
 		return SaddlePattern{}, err
 	}
@@ -376,7 +378,7 @@ func (g saddleGeometry) inputs() []Value {
 	}
 }
 
-func (g saddleGeometry) hole() (Development, error) {
+func (g saddleGeometry) hole(foot Point) (Development, error) {
 	s := g.in
 	at := func(t float64) Point {
 		side := s.OffsetMm + g.holeRadius*sinDeg(t)
@@ -402,14 +404,10 @@ func (g saddleGeometry) hole() (Development, error) {
 	if lo.XMm < 0 && hi.XMm > 0 {
 		d.Curves = append(d.Curves, polyline("line facing the branch", Top, Point{XMm: 0, YMm: lo.YMm}, Point{XMm: 0, YMm: hi.YMm}))
 	}
-	if lo.YMm < 0 && hi.YMm > 0 {
-		d.Curves = append(d.Curves, polyline("level of axis crossing", Division, Point{XMm: lo.XMm, YMm: 0}, Point{XMm: hi.XMm, YMm: 0}))
-	}
-	foot := Point{XMm: g.mainScale * asin(s.OffsetMm/g.mainOut), YMm: g.axisFoot()}
 	d.Curves = append(d.Curves,
 		polyline("branch axis", Division, Point{XMm: lo.XMm, YMm: foot.YMm}, Point{XMm: hi.XMm, YMm: foot.YMm}),
 		polyline("branch axis", Division, Point{XMm: foot.XMm, YMm: lo.YMm}, Point{XMm: foot.XMm, YMm: hi.YMm}))
-	d.Labels = append(d.Labels, Label{"branch axis", foot})
+	d.Labels = append(d.Labels, Label{"origin", foot})
 	g.holePoints(&d, at)
 	d.Inputs = g.inputs()
 	d.Results = []Value{

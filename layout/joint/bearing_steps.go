@@ -46,10 +46,10 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 	}
 	j.nutShort(t, m)
 	if n, held := o.mount(); held {
-		if p.Arrangement = arrangement(m, n); p.Arrangement == "tandem" {
+		if p.Arrangement = arrangement(m, n); p.Arrangement == plan.InTandem {
 			t.problem(plan.Tandem, plan.Named(faceName(m.cupDir)))
 		}
-		if p.Adjusted && known && n.fixed != nil && p.Arrangement == "back to back" {
+		if p.Adjusted && known && n.fixed != nil && p.Arrangement == plan.BackToBack {
 			t.rely(relied{what: "the gap before the small end of the cone", mm: off, wantMm: standsOffMm, of: words.Spaced(m.small.Name),
 				less: lessMm(t.b.r, true, m.cupBackMm, n.cupBackMm) + moreMm(t.a.r, false, n.coneBackMm, end(m.small, m.coneDir))})
 		}
@@ -57,7 +57,7 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 	if m.fixed != nil {
 		off = t.a.step.LengthMm() - p.WidthMm
 	}
-	if o != nil && o.a.step == t.a.step && p.Arrangement == "back to back" {
+	if o != nil && o.a.step == t.a.step && p.Arrangement == plan.BackToBack {
 		m.small = nil // the other cone lies before it
 	}
 	t.judgeMounting(p, m, off)
@@ -107,7 +107,7 @@ func (t *joint) bearingFigures(p *plan.BearingPlan) {
 		t.figure("large end of the cone", "towards the "+p.LargeEnd+" of "+t.a.title()+", against "+held(p), "by geometry: away from the cup's shoulder")
 	}
 	if p.Arrangement != "" {
-		t.figure("pair", p.Arrangement, "by geometry: where the backs of the cups look")
+		t.figure("pair", string(p.Arrangement), "by geometry: where the backs of the cups look")
 	}
 	source := "the maker's, as the job gives them"
 	if p.ByRule {
@@ -172,7 +172,7 @@ func (t *joint) here(partner *joint, second bool) (cups, cones []*joint) {
 	case partner != nil:
 		both = append(both, partner)
 	}
-	if t.out.Bearing.Arrangement == "face to face" {
+	if t.out.Bearing.Arrangement == plan.FaceToFace {
 		return own, both
 	}
 	return both, own

@@ -245,15 +245,15 @@ func (t *joint) partner(all []*joint) *joint {
 // arrangement names a pair by its cups: back to back where their backs look at
 // each other, face to face where they look apart, in tandem where both look the
 // same way.
-func arrangement(m, n mounting) string {
+func arrangement(m, n mounting) plan.Pair {
 	apart := n.cupBackMm - m.cupBackMm
 	switch {
 	case m.cupDir == n.cupDir:
-		return "tandem"
+		return plan.InTandem
 	case m.cupDir*apart > 0:
-		return "back to back"
+		return plan.BackToBack
 	}
-	return "face to face"
+	return plan.FaceToFace
 }
 
 // standsOut is how far the seat of an adjusted cone comes out of its large end,

@@ -185,7 +185,7 @@ func (on onMain) foot(e *parts.TubeEnd, p develop.SaddlePattern) *origin {
 	if e.Place == nil || on.main == nil {
 		return nil
 	}
-	out, _ := p.Hole.Result("branch axis meets the surface at y")
+	out := p.Foot.YMm
 	turn := math.Asin(2*e.Offset.Mm/on.diaMm) * 180 / math.Pi
 	if e.Place.Leans == parts.Front {
 		out, turn = -out, -turn
@@ -299,18 +299,13 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 func (d *shaper) mainPattern(m *saddle, s develop.Saddle, p develop.SaddlePattern) plan.Development {
 	e := m.end
 	out := d.pattern("hole-"+string(e.Face), plan.MainPattern, p.Hole)
-	out.Lines = slices.DeleteFunc(out.Lines, func(l plan.PatternLine) bool { return l.Name == "level of axis crossing" })
+	out.OriginMm = at(p.Foot)
 	for l := range seq.Refs(out.Lines) {
 		if l.Role == develop.Top.String() {
 			l.Text = m.side() + " →"
 			if e.Place != nil {
 				l.Text = "clock " + words.Trim(e.Place.Clock.Deg, 2) + "°, " + l.Text
 			}
-		}
-	}
-	for l := range seq.Refs(out.Labels) {
-		if l.Text == "branch axis" {
-			l.Text, out.OriginMm = "origin", l.AtMm
 		}
 	}
 	out.Title = "Hole in the main for the " + string(e.Face) + " end, " + e.Joint()

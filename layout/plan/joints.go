@@ -481,6 +481,16 @@ type SlidePlan struct {
 	FreeAtMm  *Range  `json:"free_at_mm,omitempty"`  // the same of one kept by a ring, inside the limits of the lengths; nil where none have limits
 }
 
+// Pair is how two bearings look at each other, by the backs of their cups; empty where there is one alone.
+type Pair string
+
+// The pairs, in words of the trade.
+const (
+	BackToBack Pair = "back to back"
+	FaceToFace Pair = "face to face"
+	InTandem   Pair = "tandem"
+)
+
 // BearingPlan is the numbers of a bearing.
 type BearingPlan struct {
 	Bearing         string     `json:"bearing"`
@@ -514,7 +524,7 @@ type BearingPlan struct {
 	OutsideMm     float64 `json:"outside_mm"`
 	WidthMm       float64 `json:"width_mm"`
 	ConeWidthMm   float64 `json:"cone_width_mm,omitempty"`   // 0 if the job does not give it
-	Arrangement   string  `json:"arrangement,omitempty"`     // of the pair: back to back, face to face, tandem
+	Arrangement   Pair    `json:"arrangement,omitempty"`     // of the pair
 	LargeEnd      string  `json:"large_end,omitempty"`       // the face of the shaft it looks at: front or back; empty if no shoulder holds the cup
 	HeldBy        string  `json:"held_by,omitempty"`         // the step of the shaft behind the large end: a shoulder, or the thread of the nut
 	Adjusted      bool    `json:"adjusted"`                  // a nut holds it, and not a shoulder

@@ -122,8 +122,8 @@ func (r *reviewer) saidPair(j *plan.JointPlan) {
 	}
 	texts := slices.Concat(r.viewOf(j.A.Part).texts(), r.viewOf(j.B.Part).texts(), r.job.Notes, []parts.Text{r.job.Joint(j.Name).Note})
 	for said, m := range saying(sentences(texts...), paired) {
-		if strings.ToLower(strings.ReplaceAll(m[1], "-", " ")) != b.Arrangement {
-			r.viewOf(j.B.Part).unlike(said.Pos, "", "a note says how the bearings of "+j.B.Part+" look at each other, and "+j.Name+" has them otherwise", m[1]+"; by their shoulders "+b.Arrangement, "the note, or the shoulders")
+		if plan.Pair(strings.ToLower(strings.ReplaceAll(m[1], "-", " "))) != b.Arrangement {
+			r.viewOf(j.B.Part).unlike(said.Pos, "", "a note says how the bearings of "+j.B.Part+" look at each other, and "+j.Name+" has them otherwise", m[1]+"; by their shoulders "+string(b.Arrangement), "the note, or the shoulders")
 		}
 	}
 }
