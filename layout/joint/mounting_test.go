@@ -109,7 +109,7 @@ func TestArrangement(t *testing.T) {
 		{at(26, 1), at(94, 1), "tandem"},
 		{at(26, -1), at(94, -1), "tandem"},
 	} {
-		if got := arrangement(c.m, c.n); got != c.want {
+		if got := arrangement(c.m, c.n); string(got) != c.want {
 			t.Errorf("%v and %v: %s, want %s", c.m, c.n, got, c.want)
 		}
 	}
