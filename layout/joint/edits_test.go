@@ -117,7 +117,7 @@ func TestEdits(t *testing.T) {
 		{"drive", "sleeve", []string{"press: 20 t => press: 100 N", "bore: wheel.counter} => bore: wheel.counter, method: press}"}, "press-too-weak, 7796, 100, 220"},
 		{"drive", "sleeve", []string{"bore: wheel.counter} => bore: wheel.counter, method: press}"}, "no press-too-weak"},
 		{"drive", "base", []string{"M12 8.8 => M13 8.8"}, "only no-bolt, M13, \"M13\": not a diameter of ISO 261; nearest: M12, M14"},
-		{"drive", "base", []string{"M12 8.8 => M12 9.7"}, "only no-torque, strength class \"9.7\" is not known: metric 4.6, 5.6, 5.8, 6.8, 8.8, 10.9, 12.9, A2-50, A2-70, A4-70, A4-80; inch grade 2, 5, 8, A574"},
+		{"drive", "base", []string{"M12 8.8 => M12 9.7"}, "only no-torque, strength class \"9.7\" is not known: metric 4.6, 5.6, 5.8, 6.8, 8.8, 10.9, 12.9, A2-50, A2-70, A4-70, A4-80; inch grade 2, 5, 8, A574, F835"},
 		{"wrong", "short-nut", []string{"pcd: 160.4 => pcd: 160.8"}, "no play-used"},
 		{"wrong", "short-nut", []string{"pcd: 160.4 => pcd: 160.8246"}, "play-used, Lid bolts, 0.412, Ring bolts, 1, holes"},
 		{"wrong", "short-nut", []string{ring + "160 => " + ring + "162"}, "no stack-misses"},

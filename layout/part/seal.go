@@ -2,6 +2,7 @@ package part
 
 import (
 	"regexp"
+	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -21,24 +22,26 @@ type Seal struct {
 type SealSize struct {
 	Name                     string // "60x80x8", "1-1/2x2x1/4"
 	ShaftMm, BoreMm, WidthMm float64
+	Inch                     bool // it is one of inches
 }
 
 // sealForm is how a shaft seal is written: shaft, bore and width.
 var sealForm = regexp.MustCompile(`(\d+(?:\.\d+|/\d+|-\d+/\d+)?)x(\d+(?:\.\d+|/\d+|-\d+/\d+)?)x(\d+(?:\.\d+|/\d+|-\d+/\d+)?)`)
 
 // inchSeal is the width under which the seal of a job in inches is one named
-// in inches: no seal of millimetres is so narrow, and none of inches so wide.
-const inchSeal = 3.0
+// in inches: no seal of millimetres is so narrow, and none of inches so wide. In any job one under
+// narrowSeal is.
+const inchSeal, narrowSeal = 3.0, 1.0
 
 // SealOf finds a shaft seal in the words of a seat; nil if they name none. Its sizes are
-// millimetres, but in a job in inches those of a seal under 3 wide are inches.
+// millimetres; inches are those of a seal in fractions or under 1 wide, and in a job in inches under 3.
 func SealOf(seat string, units parts.Units) *SealSize {
 	m := sealForm.FindStringSubmatch(seat)
 	if m == nil {
 		return nil
 	}
 	in := func(units parts.Units) *SealSize {
-		out := &SealSize{Name: m[0]}
+		out := &SealSize{Name: m[0], Inch: units == parts.Inches}
 		for i, mm := range []*float64{&out.ShaftMm, &out.BoreMm, &out.WidthMm} {
 			read, _ := parts.ParseLength(m[i+1], units)
 			*mm = geom.Clean(read)
@@ -46,8 +49,8 @@ func SealOf(seat string, units parts.Units) *SealSize {
 		return out
 	}
 	out := in(parts.Millimetres)
-	if units == parts.Inches && out.WidthMm < inchSeal {
-		return in(units)
+	if strings.Contains(m[0], "/") || out.WidthMm < narrowSeal || units == parts.Inches && out.WidthMm < inchSeal {
+		return in(parts.Inches)
 	}
 	return out
 }

@@ -43,8 +43,7 @@ func TestSealIn(t *testing.T) {
 	}
 }
 
-// A seal is named in millimetres; in a job in inches one under 3 wide is named in inches,
-// decimal or in fractions.
+// A seal is named in millimetres; one in fractions or under 1 wide, and in a job in inches under 3, is named in inches.
 func TestSealOf(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -52,10 +51,12 @@ func TestSealOf(t *testing.T) {
 		units parts.Units
 		want  *SealSize
 	}{
-		{"seal 60x80x8", parts.Millimetres, &SealSize{"60x80x8", 60, 80, 8}}, {"seal 60x80x7.5", parts.Inches, &SealSize{"60x80x7.5", 60, 80, 7.5}},
-		{"seal 1.5x2x0.25", parts.Inches, &SealSize{"1.5x2x0.25", 38.1, 50.8, 6.35}}, {"seal 1-1/2x2x1/4", parts.Inches, &SealSize{"1-1/2x2x1/4", 38.1, 50.8, 6.35}},
-		{"seal 3/4x1-1/8x1/4 outside", parts.Inches, &SealSize{"3/4x1-1/8x1/4", 19.05, 28.575, 6.35}},
-		{"seal 10x20x3", parts.Inches, &SealSize{"10x20x3", 10, 20, 3}}, {"seal 10x20x2.5", parts.Millimetres, &SealSize{"10x20x2.5", 10, 20, 2.5}},
+		{"seal 60x80x8", parts.Millimetres, &SealSize{"60x80x8", 60, 80, 8, false}}, {"seal 60x80x7.5", parts.Inches, &SealSize{"60x80x7.5", 60, 80, 7.5, false}},
+		{"seal 1.5x2x0.25", parts.Inches, &SealSize{"1.5x2x0.25", 38.1, 50.8, 6.35, true}}, {"seal 1-1/2x2x1/4", parts.Inches, &SealSize{"1-1/2x2x1/4", 38.1, 50.8, 6.35, true}},
+		{"seal 3/4x1-1/8x1/4 outside", parts.Inches, &SealSize{"3/4x1-1/8x1/4", 19.05, 28.575, 6.35, true}},
+		{"seal 10x20x3", parts.Inches, &SealSize{"10x20x3", 10, 20, 3, false}}, {"seal 10x20x2.5", parts.Millimetres, &SealSize{"10x20x2.5", 10, 20, 2.5, false}},
+		{"seal 1-1/2x2x1/4", parts.Millimetres, &SealSize{"1-1/2x2x1/4", 38.1, 50.8, 6.35, true}}, {"seal 1.5x2x0.25", parts.Millimetres, &SealSize{"1.5x2x0.25", 38.1, 50.8, 6.35, true}},
+		{"seal 8x12x1", parts.Millimetres, &SealSize{"8x12x1", 8, 12, 1, false}},
 		{"bearing 30210 cone", parts.Millimetres, nil}, {"O-ring 20x2.62", parts.Millimetres, nil},
 	} {
 		got := SealOf(c.seat, c.units)

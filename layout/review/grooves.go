@@ -362,7 +362,7 @@ func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
 	f.Source = land.Source.String()
 	wanted, nominal, holds := land.HousingClass, c.size.Nominal.Mm, class == land.HousingClass
 	by := f.Source
-	if less, more, source := grooves.InchSealBore(nominal); v.job.Units == parts.Inches {
+	if less, more, source := grooves.InchSealBore(nominal); v.seal(c).Inch {
 		by = source.String() + "; " + by
 		wanted += ", or " + v.mm(nominal-less) + " to " + v.mm(nominal+more) + " by " + source.String()
 		limits := fit.Limits
