@@ -1,7 +1,10 @@
 package joint_test
 
 import (
+	"fmt"
+	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +13,7 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/layouttest"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts/golden"
 	"centrepop/parts/read"
 )
@@ -23,7 +27,11 @@ func TestWorked(t *testing.T) {
 	work := func(name, path string) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			golden.Whole(t, filepath.Join("testdata", "worked", name+".txt"), workedOut(t, path))
+			text, err := workedOut(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			golden.Whole(t, filepath.Join("testdata", "worked", name+".txt"), text)
 		})
 	}
 	for _, name := range []string{"gatejack", "pugmill"} {
@@ -51,26 +59,76 @@ func TestWorkedCases(t *testing.T) {
 		for _, f := range a.Files {
 			files[f.Name] = string(f.Data)
 		}
-		for line := range strings.Lines(string(workedOut(t, layouttest.Write(t, files)))) {
+		text, err := workedOut(layouttest.Write(t, files))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for line := range strings.Lines(string(text)) {
 			all.WriteString(strings.TrimSuffix(filepath.Base(path), ".txtar") + "\t" + line)
 		}
 	}
 	golden.Whole(t, filepath.Join("testdata", "worked", "cases.txt"), []byte(all.String()))
 }
 
-// workedOut is what package joint works out of a job, as text.
-func workedOut(t *testing.T, path string) []byte {
-	t.Helper()
-	job, err := read.Load(path)
+// atOnce is how many faults are put into one copy of a demo.
+const atOnce = 20
+
+// TestWorkedFaults: the same of the demos with the faults of joints that the review is seeded with, several of one
+// code at once; of each code a line.
+func TestWorkedFaults(t *testing.T) {
+	t.Parallel()
+	text, err := os.ReadFile("../review/testdata/seeded.txt")
 	if err != nil {
 		t.Fatal(err)
 	}
+	lots, order := map[string][][3]string{}, []string(nil)
+	for line := range strings.Lines(string(text)) {
+		f := strings.Split(strings.NewReplacer(`\n`, "\n").Replace(strings.TrimSuffix(line, "\n")), " | ")
+		if len(f) != 5 || !slices.ContainsFunc(words.Problems, func(p words.About) bool { return p.Code == f[4] }) {
+			continue
+		}
+		name := f[0] + " " + f[4]
+		for n := 1; len(lots[name]) == atOnce; n++ {
+			name = fmt.Sprintf("%s %s %d", f[0], f[4], n)
+		}
+		if lots[name] == nil {
+			order = append(order, name)
+		}
+		lots[name] = append(lots[name], [3]string{f[1], f[2], f[3]})
+	}
+	out := make([]string, len(order))
+	t.Run("of", func(t *testing.T) {
+		for i, name := range order {
+			t.Run(name, func(t *testing.T) {
+				t.Parallel()
+				demo, _, _ := strings.Cut(name, " ")
+				edits := lots[name]
+				text, err := workedOut(layouttest.EditedOnce(t, demo, edits...))
+				for err != nil && len(edits) > 0 { // two of them do not go together
+					edits = edits[:len(edits)-1]
+					text, err = workedOut(layouttest.EditedOnce(t, demo, edits...))
+				}
+				for line := range strings.Lines(string(text)) {
+					out[i] += name + "\t" + line
+				}
+			})
+		}
+	})
+	golden.Whole(t, filepath.Join("testdata", "worked", "faults.txt"), []byte(strings.Join(out, "")))
+}
+
+// workedOut is what package joint works out of a job, as text.
+func workedOut(path string) ([]byte, error) {
+	job, err := read.Load(path)
+	if err != nil {
+		return nil, err
+	}
 	w, err := layout.Work(job)
 	if err != nil {
-		t.Fatal(err)
+		return nil, err
 	}
 	p := w.Plan
 	return golden.Text(plan.Plan{
 		Joints: p.Joints, Faults: p.Faults, Stock: p.Stock, Bought: p.Bought, Cuts: p.Cuts, Bars: p.Bars, Tools: p.Tools, Lifts: p.Lifts,
-	})
+	}), nil
 }

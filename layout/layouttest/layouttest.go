@@ -69,6 +69,27 @@ func Edited(t testing.TB, job string, edits ...[3]string) string {
 	return filepath.Join(dir, "job.yaml")
 }
 
+// EditedOnce is Edited with those of the edits whose text stands there once, after those before it.
+func EditedOnce(t testing.TB, job string, edits ...[3]string) string {
+	t.Helper()
+	var some [][3]string
+	files := map[string]string{}
+	for _, e := range edits {
+		if files[e[0]] == "" {
+			src, err := os.ReadFile(filepath.Join(demos, job, e[0]))
+			if err != nil {
+				t.Fatal(err)
+			}
+			files[e[0]] = string(src)
+		}
+		if strings.Count(files[e[0]], e[1]) == 1 {
+			files[e[0]] = strings.Replace(files[e[0]], e[1], e[2], 1)
+			some = append(some, e)
+		}
+	}
+	return Edited(t, job, some...)
+}
+
 // Worked are the small jobs in testdata/worked of package joint that are held whole, in every room.
 var Worked = []string{"barrel", "drive", "feeder", "formed", "frame", "inch", "screw", "sieve", "stood", "vice", "winch"}
 
