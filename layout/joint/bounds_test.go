@@ -834,12 +834,13 @@ func TestLifts(t *testing.T) {
 		want   string
 	}{
 		{"what a hand lifts", plan.LiftKg, 0, 0, false, ""}, {"more", plan.LiftKg + 1, 0, 0, false, "lid"}, {"together", plan.LiftKg, 1, 0, false, "lid with all that is on it"},
+		{"with what has no mass", plan.LiftKg + 1, -1, 0, false, "lid with all that is on it"},
 		{"to try it on", plan.LiftKg, 1, 0, true, "lid, to try it on"}, {"less than it lifts", 40, 0, 41, false, "drum"}, {"as much", 40, 0, 40, false, "drum"}, {"more than it lifts", 40, 0, 39, false, "lid"},
 	} {
 		lid, knob := lying("lid", 0, 1, cylinder(0, 10, 90, false)), lying("knob", 10, 1, cylinder(0, 10, 30, false))
 		j := &making{assembly: standing(lid, knob)}
-		lid.r.Out.MassKg, knob.r.Out.MassKg = c.kg, c.on
-		if c.on > 0 {
+		lid.r.Out.MassKg, knob.r.Out.MassKg = c.kg, max(c.on, 0)
+		if c.on != 0 {
 			j.before = []*joint{{kind: pressKind{}, in: &parts.Joint{Kind: parts.PressKind, Press: &parts.PressJoint{}}, out: &plan.JointPlan{}, a: knob.of(), b: lid.of()}}
 		}
 		now := &joint{in: &parts.Joint{}, w: j.w, out: &plan.JointPlan{}}
@@ -851,7 +852,7 @@ func TestLifts(t *testing.T) {
 		if now.out.Lift != nil {
 			got = *now.out.Lift
 		}
-		if got.What != c.want || c.tried != (got.Tried == "lid") {
+		if got.What != c.want || c.tried != (got.Tried == "lid") || got.AtLeast != (c.on < 0) {
 			t.Errorf("%s: %+v, want %s", c.name, got, c.want)
 		}
 	}

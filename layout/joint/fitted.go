@@ -29,6 +29,19 @@ func (j *making) fitSmall(t *joint) {
 	}
 }
 
+// fitLate fits them where nothing bolts the part, at the last joint that it is in.
+func (j *making) fitLate(t *joint) {
+	var do []string
+	for _, f := range []feature{t.a, t.b} {
+		if i := f.Instance(); !bolted(j.all, i) && !slices.ContainsFunc(j.left(j.made(t)), func(o *joint) bool { return o.has(i) }) {
+			do = append(do, j.carried(f)...)
+		}
+	}
+	if len(do) > 0 {
+		t.step("Fit small parts", do...)
+	}
+}
+
 // carried says how to fit what a part carries.
 func (j *making) carried(f feature) []string {
 	r, title, w := f.r, f.title(), j.w

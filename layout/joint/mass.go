@@ -20,15 +20,13 @@ const bearingShare = 0.73
 
 // massKg sums parts and what joins them: bolts, nuts, washers, made studs and
 // bearings of the joints made so far, and what was put in by hand with them, things
-// bought as the job weighs them. Keys, seals and weld metal are left out. It is 0 if the
-// mass of a part is not known.
-func (j *shop) massKg(members []parts.Instance, made []*joint) float64 {
-	var sum float64
+// bought as the job weighs them. Keys, seals and weld metal are left out. All is false where
+// the mass of a part is not known: it is then at least so much.
+func (j *shop) massKg(members []parts.Instance, made []*joint) (sum float64, all bool) {
+	all = true
 	for _, m := range members {
 		kg := j.model(m.Part).Out.MassKg
-		if kg == 0 {
-			return 0
-		}
+		all = all && kg > 0
 		sum += kg
 	}
 	for _, t := range made {
@@ -37,7 +35,7 @@ func (j *shop) massKg(members []parts.Instance, made []*joint) float64 {
 		}
 		sum += t.kind.massKg(j, t)
 	}
-	return words.Round(sum+j.looseKg(members, made), 3)
+	return words.Round(sum+j.looseKg(members, made), 3), all
 }
 
 func (bearingKind) massKg(_ *shop, t *joint) float64 {

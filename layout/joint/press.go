@@ -122,7 +122,9 @@ func (pressKind) buy(*shop, *joint, *buying) {}
 
 func (pressKind) work(j *making, t *joint) {
 	in := t.in.Press
-	t.inward = in.Method == "press" && j.sideKg(t.a) < j.sideKg(t.b)
+	aKg, _ := j.sideKg(t.a)
+	bKg, _ := j.sideKg(t.b)
+	t.inward = in.Method == "press" && aKg < bKg
 	lo, hi, source, ok := t.interference()
 	if !ok {
 		return

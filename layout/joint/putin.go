@@ -100,17 +100,27 @@ func (j *making) putIn(t *joint, when putWhen) {
 	}
 }
 
-// turnedByHand has what turns in bearings felt by hand first, in the row in which it is coupled.
+// turnedByHand has the shaft that the motor drives felt by hand first, in the row in which it is coupled, or what turns
+// in bearings where that is not known to turn.
 func (j *making) turnedByHand(s *plan.JointStep) {
-	var turn []string
-	for _, o := range ofKind(j.all, parts.BearingKind) {
-		if !o.refused() {
-			of := o.a
-			if o.in.Bearing.Rotating == "outer" {
-				of = o.b
-			}
+	var turn, driven []string
+	for _, o := range j.all {
+		of := o.b
+		switch {
+		case o.refused() || !o.is(parts.BearingKind) && !o.turns():
+			continue
+		case o.is(parts.BearingKind) && o.in.Bearing.Rotating != "outer":
+			of = o.a
+		}
+		if m := j.job.Motor; m != nil && m.Drives.Part == of.ref.Part {
+			driven = seq.Add(driven, of.title())
+		}
+		if o.is(parts.BearingKind) {
 			turn = seq.Add(turn, of.title())
 		}
+	}
+	if driven != nil {
+		turn = driven
 	}
 	if turn != nil {
 		s.Hold = "Before that " + strings.Join(turn, " and ") + " turned by hand, three turns each way, nothing rubs, no tight place, signed here: then no hand turns it any more."

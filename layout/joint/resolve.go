@@ -518,6 +518,7 @@ func (j *making) finish(t *joint) {
 			Title: "Anchor", Do: []string{j.anchorText(t)}, Hold: "The anchors are tight; it does not rock.",
 		}}, t.out.Steps...)
 	}
+	j.fitLate(t)
 	j.putIn(t, putFirst)
 	j.putIn(t, putLast)
 	t.written()
@@ -530,8 +531,11 @@ func (j *making) finish(t *joint) {
 	for _, a := range t.out.InLine {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + words.Trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
 	}
-	t.out.MassKg, t.fixed = j.massKg(members, made), j.anchored(t, members)
-	j.heavy(t)
+	kg, all := j.massKg(members, made)
+	if t.fixed = j.anchored(t, members); all {
+		t.out.MassKg = kg
+	}
+	j.heavy(t, kg, all)
 	j.heavyLoose(t)
 	j.unlike(t)
 	if t.in.Note.Value != "" {
@@ -566,15 +570,15 @@ func (j *making) onLegs(t *joint, f, other feature) bool {
 
 // heavy says what a step lifts, which is the lighter of its two sides, or the
 // one that neither is anchored nor stands on legs, and when the assembly becomes too heavy to be moved
-// as before.
-func (j *making) heavy(t *joint) {
+// as before; kg is its mass then, at least that much where not all is known.
+func (j *making) heavy(t *joint, thenKg float64, all bool) {
 	var lift feature
 	heaviest, least, fixed, stays := 0.0, 0.0, false, false
 	if _, tied := j.side(t, j.before); tied {
 		return
 	}
 	for i, e := range []feature{t.a, t.b} {
-		kg := j.sideKg(e)
+		kg, _ := j.sideKg(e)
 		heaviest = max(heaviest, kg)
 		if j.anchored(t, j.members(e.Instance(), j.before)) {
 			fixed, stays = true, true
@@ -584,7 +588,7 @@ func (j *making) heavy(t *joint) {
 			stays = true
 			continue
 		}
-		if i > 0 && !stays && (kg >= least || t.is(parts.SlideKind)) { // a hub comes to its shaft
+		if i > 0 && !stays && (kg >= least || t.is(parts.SlideKind) && !t.turns()) { // a hub comes to its shaft
 			continue
 		}
 		lift, least = e, kg
@@ -592,24 +596,25 @@ func (j *making) heavy(t *joint) {
 	if least > 0 {
 		j.lifts(t, lift, false)
 	}
-	if how := t.w.Carriers(t.out.MassKg); !fixed && !t.fixed && how != "" && heaviest <= plan.LiftKg { // the order of assembly says what is for the hoist alone
-		t.caution("From here on the assembly is " + t.w.RoundMass(t.out.MassKg, 1) + ": " + how + ".")
+	if how := t.w.Carriers(thenKg); !fixed && !t.fixed && how != "" && heaviest <= plan.LiftKg { // the order of assembly says what is for the hoist alone
+		t.caution("From here on the assembly is " + words.AtLeast(!all) + t.w.RoundMass(thenKg, 1) + ": " + how + ".")
 	}
 }
 
-// sideKg is the mass of a part with all that is on it by then.
-func (j *making) sideKg(f feature) float64 {
+// sideKg is the mass of a part with all that is on it by then, and whether all of it is known.
+func (j *making) sideKg(f feature) (kg float64, all bool) {
 	return j.massKg(j.members(f.Instance(), j.before), j.before)
 }
 
 // lifts says that a step lifts a part with all that is on it by then, where that is too heavy
 // for a hand: a side of its joint, or what is tried on it.
 func (j *making) lifts(t *joint, f feature, tried bool) {
-	side, kg := j.members(f.Instance(), j.before), j.sideKg(f)
+	side := j.members(f.Instance(), j.before)
+	kg, all := j.sideKg(f)
 	if kg <= plan.LiftKg || t.out.Lift != nil && t.out.Lift.MassKg >= kg {
 		return
 	}
-	t.out.Lift = &plan.Lift{What: f.title(), MassKg: kg, How: t.w.Carriers(kg)}
+	t.out.Lift = &plan.Lift{What: f.title(), MassKg: kg, AtLeast: !all, How: t.w.Carriers(kg)}
 	switch {
 	case tried:
 		t.out.Lift.What += ", to try it on"

@@ -164,7 +164,8 @@ func TestRingBounds(t *testing.T) {
 		j.a.r.Part.Name.Value, j.a.r.Out.MassKg, j.a.ref.Part = "shaft", 1, "shaft"
 		s := &shop{job: &parts.Job{}, models: []*part.Model{j.a.r}}
 		j.in.Bearing.Width.Mm = 19.75
-		return s.massKg([]parts.Instance{j.a.Instance()}, []*joint{j})
+		kg, _ := s.massKg([]parts.Instance{j.a.Instance()}, []*joint{j})
+		return kg
 	}
 	fitsOf := func(bore, outside float64) string { // seats 10 to 30 over the bore and under the outside
 		j := made()

@@ -40,6 +40,15 @@ func TestShaftTurnsInBush(t *testing.T) {
 	if how := jointNamed(t, filed(t, strings.Replace(turn, ", face: back-on-front", "", 1)+press, plate, bush, shaft), "turn").How; how != "where the other joints have them" {
 		t.Errorf("%q", how)
 	}
+	// The plate in which the bush is pressed weighs 70 kg (π/4 × 0.24² × 0.2 × 7850, less the bore), the shaft less than
+	// one: that is brought to it, and nothing is lifted.
+	heavy := strings.NewReplacer("round: 85", "round: 245", "diameter: 80, length: 20", "diameter: 240, length: 200", "fit: H7, length: 20", "fit: H7, length: 200").Replace(plate)
+	if l := jointNamed(t, filed(t, turn+press, heavy, bush, shaft), "turn").Lift; l != nil {
+		t.Errorf("%+v", l)
+	}
+	// What is screwed into a hub that nothing bolts is put in when its last joint is made.
+	screwed := wheel + "radial: [{name: screw, clock: 90, axial: 10, size: M5 tap, note: set screw}]\n"
+	says(t, jointNamed(t, filed(t, turn+press+keyed, plate, bush, shaft, screwed), "wheel"), []string{"Set screw M5 into screw of wheel"}, nil)
 	// A wheel with a keyway has to be kept.
 	w, err := layout.Work(jobOf(t, "{name: wheel, slide: {hub: wheel.bore, on: shaft.seat}, face: back-on-front}", shaft, wheel))
 	if err != nil || !slices.ContainsFunc(w.Plan.Faults, func(f plan.Problem) bool {

@@ -51,7 +51,7 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 		v.balance(out, after)
 		v.setOn(out, top)
 	}
-	out.Slung = v.j.Lift != nil && !v.j.Lift.Loose && (floor && math.Abs(top.Dot(v.Up)) < machine.Steep || out.On[0] != "")
+	out.Slung = v.j.Lift != nil && !v.j.Lift.Loose && (floor && math.Abs(top.Dot(v.Up)) < machine.Steep || out.On[0] != "" || out.Packed)
 	if !out.Needed() {
 		return nil
 	}
@@ -205,9 +205,8 @@ func (v *viewed) runsOn(before []assembly.Body) (out []string) {
 
 // radial tells whether a piece stands on the round of another.
 func (v *viewed) radial() bool {
-	outside, _ := v.PartOf(v.still.ID).Sides()
 	_, onAxis := v.AxisOf(v.j)
-	return len(outside) > 0 && !onAxis && v.Joint(v.j.Name).Place == nil
+	return v.rounded(v.still.ID) && !onAxis && v.Joint(v.j.Name).Place == nil
 }
 
 // upward is the way up at a step: what comes is put on from above, one on the round of another
@@ -267,6 +266,13 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (
 	if heavy < 0 || len(g.Unknown) > 0 {
 		return block, beyondMm
 	}
+	switch z := bodies[heavy].Pose.Z; {
+	case !v.rounded(bodies[heavy].ID):
+		out.Packed = true
+		return block, beyondMm
+	case math.Abs(z.Dot(axis)) < stand.Level && math.Abs(z.Dot(top)) < stand.Level:
+		axis, down = z, top.Reversed()
+	}
 	low, high := bodies[heavy].Along(axis)
 	back, front := low, high
 	for i := range bodies {
@@ -290,6 +296,16 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (
 	}
 	out.CentreMm, out.At = 0, ""
 	return block, beyondMm
+}
+
+// rounded tells whether a part has an outside that lies in V-blocks.
+func (v *viewed) rounded(id string) bool {
+	r := v.PartOf(id)
+	if r == nil {
+		return false
+	}
+	outside, _ := r.Sides()
+	return len(outside) > 0
 }
 
 // takeOut finds the block under what lies already that is in the way of what slides over it,

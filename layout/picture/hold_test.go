@@ -238,3 +238,30 @@ func TestWhatItStandsOn(t *testing.T) {
 		}
 	}
 }
+
+// A drum of 300 by 400 with a neck in its middle, and a flange put on that: what lies in blocks is the drum, 200 from
+// its own front, though the flange goes on across it. A post of 40 and 300 high on a foot of 50 falls over (25 over 155 is 9°), and no block
+// holds a plate.
+func TestHoldLiesAlongItsRound(t *testing.T) {
+	t.Parallel()
+	m, pl := load(t, write(t, map[string]string{
+		"drum.yaml":   "part: drum\nkind: tube\nmaterial: S235\nstock: {tube: 300 mm, wall: 5 mm, cut: saw}\ntube: {outside: 300 mm, wall: 5 mm, length: 400}\nradial: [{name: door, clock: 0, axial: 200, size: 90, for: opening}]\n",
+		"neck.yaml":   "part: neck\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 4 mm, cut: saw}\ntube: {outside: 100 mm, wall: 4 mm, length: 100}\nends: {back: {onto: drum.outside, joint: set-on, place: {clock: 0, axial: 200}}}\n",
+		"flange.yaml": "part: flange\nkind: ring\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {circle: 250}\nbore: {diameter: 100.4, fit: {plus-minus: 0.2}}\n",
+		"job.yaml": "job: Drum\nunits: mm\ntolerance: m\nparts: [drum.yaml, neck.yaml, flange.yaml]\njoints:\n  - {name: neck, weld: {part: neck.outside, to: drum.door, type: fillet, size: 4}}\n" +
+			"  - {name: flange, weld: {part: flange.bore, to: neck.outside, type: fillet, size: 4}, level: front-with-front, below: 5}\n",
+	}))
+	picture.Draw(m)
+	if got, want := pl.Joints[1].Hold, (&plan.Hold{On: [2]string{"drum", "drum"}, CentreMm: 200, At: "drum"}); !reflect.DeepEqual(got, want) {
+		t.Errorf("%+v, want %+v", got, want)
+	}
+	m, pl = load(t, write(t, map[string]string{
+		"post.yaml": "part: post\nkind: plate\nmaterial: S235\nstock: {plate: 40 mm}\noutline: {rectangle: [200, 300]}\n",
+		"foot.yaml": "part: foot\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [300, 50]}\n",
+		"job.yaml":  "job: Post\nunits: mm\ntolerance: m\nparts: [foot.yaml, post.yaml]\njoints:\n  - {name: post, weld: {part: post.outline, to: foot.outline, type: fillet, size: 5}, place: {on: front, with: bottom, from-left: 50, from-bottom: 5, front: down}}\n",
+	}))
+	picture.Draw(m)
+	if h := pl.Joints[0].Hold; h == nil || !h.Packed || h.On[0] != "" {
+		t.Errorf("%+v", h)
+	}
+}

@@ -80,11 +80,12 @@ func (j *JointPlan) StandAs(o *JointPlan) {
 // Lift is what hangs in the hook at a step: the lighter of the two sides that
 // the step joins, or what it tries on, where it is heavier than LiftKg; or else what it puts in that is.
 type Lift struct {
-	What   string  `json:"what"`
-	MassKg float64 `json:"mass_kg"`
-	How    string  `json:"how"`
-	Loose  bool    `json:"loose,omitempty"` // something bought that the step puts in, not a side of the joint
-	Sling  *Sling  `json:"sling,omitempty"` // where to sling it; nil where that is not known
+	What    string  `json:"what"`
+	MassKg  float64 `json:"mass_kg"`
+	AtLeast bool    `json:"at_least,omitempty"` // the mass of something on it is not known
+	How     string  `json:"how"`
+	Loose   bool    `json:"loose,omitempty"` // something bought that the step puts in, not a side of the joint
+	Sling   *Sling  `json:"sling,omitempty"` // where to sling it; nil where that is not known
 	// Tried and TriedCopy are the part that is lifted on to try it; empty for a side of the joint.
 	Tried     string `json:"tried,omitempty"`
 	TriedCopy int    `json:"tried_copy,omitempty"`
@@ -121,6 +122,7 @@ type Hold struct {
 	Lies       string    `json:"lies,omitempty"`              // title of a part that is on it by its weight alone
 	Foot       string    `json:"foot,omitempty"`              // title of the part that it stands upright on
 	On         [2]string `json:"on"`                          // the parts that lie in V-blocks where nothing stands on end; one twice where both its ends do; else empty
+	Packed     bool      `json:"packed,omitempty"`            // nothing round lies in blocks: what falls over is packed up and clamped
 	Once       bool      `json:"once,omitempty"`              // it stands until the joint is made
 	Cups       bool      `json:"cups,omitempty"`              // cups are pressed in first, along its axis
 	Out        string    `json:"out,omitempty"`               // the part whose block is in the way of what comes
@@ -135,7 +137,7 @@ type Hold struct {
 
 // Needed tells whether something is to be held.
 func (h *Hold) Needed() bool {
-	return h.PieceDeg > 0 || h.Against != "" || h.Hangs || h.UprightDeg > 0 || h.GapMm != 0 || h.On[0] != "" || h.BeyondMm > 0 || h.Foot != "" || h.Slung || len(h.RunsOn) > 0
+	return h.PieceDeg > 0 || h.Against != "" || h.Hangs || h.UprightDeg > 0 || h.GapMm != 0 || h.On[0] != "" || h.BeyondMm > 0 || h.Packed || h.Foot != "" || h.Slung || len(h.RunsOn) > 0
 }
 
 // SlingDeg is the least angle of a sling's legs to the level. Common practice,

@@ -30,7 +30,7 @@ const (
 func (r *reviewer) weldAccess(j *plan.JointPlan) {
 	ends, stack := r.weldEnds(j)
 	if len(ends) > 0 {
-		ends = cornered(j.Weld, meant(j.Weld, ends))
+		ends = meant(j.Weld, cornered(j.Weld, ends))
 	} else {
 		ends, stack = r.footEnd(j, r.pl.Joints[:slices.Index(r.pl.Joints, j)])
 	}
@@ -71,7 +71,7 @@ func (r *reviewer) weldCorner(j *plan.JointPlan) {
 	if w.Type != "fillet" || len(ends) == 0 {
 		return
 	}
-	corners := seq.Map(meant(w, ends), func(e weldEnd) float64 { return e.cornerMm })
+	corners := seq.Map(ends, func(e weldEnd) float64 { return e.cornerMm })
 	room := slices.Min(corners)
 	if w.Sides == 1 {
 		room = slices.Max(corners)
@@ -112,13 +112,13 @@ func (r *reviewer) weldEnds(j *plan.JointPlan) ([]weldEnd, []*standingPart) {
 // meant are the ends that a weld is made at: both of one on two sides, the one of
 // higher rank of one on one side, or either if they are equal.
 func meant(w *plan.WeldPlan, ends []weldEnd) []weldEnd {
-	if w.Sides == 1 && ends[0].rank > ends[1].rank {
+	switch {
+	case w.Sides != 1 || len(ends) < 2 || ends[0].rank == ends[1].rank:
+		return ends
+	case ends[0].rank > ends[1].rank:
 		return ends[:1]
 	}
-	if w.Sides == 1 && ends[1].rank > ends[0].rank {
-		return ends[1:]
-	}
-	return ends
+	return ends[1:]
 }
 
 // cornered are the ends at which a fillet has a corner, all of any other weld, and where none has: the parts may

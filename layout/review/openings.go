@@ -20,7 +20,7 @@ func (v *view) openRules(f *parts.Radial) {
 	v.stopsInWall(f, z)
 	v.overSeat(f, z)
 	v.highDrain(f, z)
-	v.bareNipple(f)
+	v.bareNipple(f, z)
 	v.tooMuchRound(f, z)
 }
 
@@ -67,9 +67,14 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 	}
 }
 
-// bareNipple finds holes for a grease nipple without its thread.
-func (v *view) bareNipple(f *parts.Radial) {
-	if f.For != parts.Grease || f.Shape == parts.RadialHole && f.Size.Make == parts.TappedHole {
+// bareNipple finds holes for a grease nipple without its thread; one in what is pressed into a bore there only goes on
+// from the hole of its housing.
+func (v *view) bareNipple(f *parts.Radial, z float64) {
+	pressed := func(j *parts.Joint) bool {
+		s := j.Press.Shaft
+		return s.Part == v.p.Name.Value && slices.ContainsFunc(v.outside, func(c *cylinder) bool { return c.name == s.Feature && c.fromMm <= z && z <= c.toMm })
+	}
+	if f.For != parts.Grease || f.Shape == parts.RadialHole && f.Size.Make == parts.TappedHole || slices.ContainsFunc(v.job.Of(parts.PressKind), pressed) {
 		return
 	}
 	v.report(Check, f.Name.Value, f.Pos, Finding{

@@ -18,6 +18,9 @@ func (w Writer) Carriers(kg float64) string {
 	return "hoist, with rated slings, by local lifting rules"
 }
 
+// AtLeast stands before a mass of which something is not known.
+func AtLeast(so bool) string { return When(so, "at least ") }
+
 // Out says what lies out of place.
 func Out(o plan.Out) string {
 	text := o.What
@@ -92,6 +95,9 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 	}
 	if h.Foot != "" {
 		says = append(says, "It stands upright on "+h.Foot+".")
+	}
+	if h.Packed {
+		says = append(says, Either(h.Once, "Once together it falls over", "By itself it falls over")+": pack it up level on what is firm and clamp it, or leave it in the sling, until the step is done.")
 	}
 	if h.On[0] != "" {
 		under := h.On[0] + " and " + h.On[1] + ", astride its centre of gravity"

@@ -62,6 +62,7 @@ func TestHolds(t *testing.T) {
 		"Upright it falls over 10° off upright: one holds it until two bolts are home; Hub only lies on it: off first, then on again.": {UprightDeg: 10, Bolts: true, Lies: "Hub"},
 		"Upright it falls over 10° off upright: one holds it until two bolts are home.":                                                {UprightDeg: 10, Bolts: true},
 		"It stands upright on Tube.": {Foot: "Tube"},
+		"By itself it falls over: pack it up level on what is firm and clamp it, or leave it in the sling, until the step is done.":                                                                                        {Packed: true},
 		"For the cups upright on the table, as their rows say. Once together it rolls or falls over: chocked V-blocks under both ends of Tube, its centre of gravity between them, 10 in from its front end, that of Cap.": {Once: true, Cups: true, On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
 		"Its seam runs on along Base and Rail.":                         {RunsOn: []string{"Base", "Rail"}},
 		"What hangs in the sling stays in it until the joint is tight.": {Slung: true},

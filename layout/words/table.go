@@ -151,6 +151,23 @@ func Span(first, count int) string {
 	return strconv.Itoa(first) + "–" + strconv.Itoa(first+count-1)
 }
 
+// Numbers lists numbers, three and more that follow one another as a run: "1, 2, 5–8".
+func Numbers(all []int) string {
+	var out []string
+	for i := 0; i < len(all); {
+		n := 1
+		for i+n < len(all) && all[i+n] == all[i]+n {
+			n++
+		}
+		if n < 3 {
+			n = 1
+		}
+		out = append(out, Span(all[i], n))
+		i += n
+	}
+	return strings.Join(out, ", ")
+}
+
 // EqualChords are chords in the order of their first, those of one length, to a
 // nanometre, together.
 func EqualChords(chords []plan.Chord) (out [][]plan.Chord) {

@@ -66,3 +66,12 @@ func TestNarrow(t *testing.T) {
 		}
 	}
 }
+
+func TestNumbers(t *testing.T) {
+	t.Parallel()
+	for want, all := range map[string][]int{"": nil, "7": {7}, "1, 2": {1, 2}, "1–3": {1, 2, 3}, "19, 21–24, 26, 27": {19, 21, 22, 23, 24, 26, 27}, "3, 2, 1": {3, 2, 1}} {
+		if got := Numbers(all); got != want {
+			t.Errorf("%v: %q, want %q", all, got, want)
+		}
+	}
+}

@@ -179,19 +179,19 @@ func jointHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 }
 
 // reasons says what a joint comes after, those that have the same reason together:
-// "after steps 1, 2: the job says so".
+// "after steps 1, 4–6: the job says so".
 func reasons(why []plan.Reason) (out []string) {
 	var ends []string
-	steps := map[string][]string{}
+	steps := map[string][]int{}
 	for _, w := range why {
 		if len(steps[w.Why]) == 0 {
 			ends = append(ends, w.Why)
 		}
-		steps[w.Why] = seq.Add(steps[w.Why], strconv.Itoa(w.Step))
+		steps[w.Why] = seq.Add(steps[w.Why], w.Step)
 	}
 	for _, end := range ends {
 		name := words.Either(len(steps[end]) > 1, "steps ", "step ")
-		out = append(out, "after "+name+strings.Join(steps[end], ", ")+": "+end)
+		out = append(out, "after "+name+words.Numbers(steps[end])+": "+end)
 	}
 	return out
 }

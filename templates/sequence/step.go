@@ -239,7 +239,7 @@ func (c closeness) warnings(pl *plan.Plan, run []*plan.JointPlan, width float64)
 		out = append(out, draw.CautionBox(text, c.em(3.8), width), draw.Space(1.5))
 	}
 	if l := j.Lift; l != nil {
-		text := words.Join(" ", "LIFT "+words.Writer{Units: pl.Units}.Mass(l.MassKg)+": "+l.What+". "+words.Capital(l.How)+".", words.Writer{Units: pl.Units}.Sling(l))
+		text := words.Join(" ", "LIFT "+words.AtLeast(l.AtLeast)+words.Writer{Units: pl.Units}.Mass(l.MassKg)+": "+l.What+". "+words.Capital(l.How)+".", words.Writer{Units: pl.Units}.Sling(l))
 		out = append(out, draw.CautionBox(text, c.em(3.8), width), draw.Space(2*float64(c)))
 	}
 	if text := (words.Writer{Units: pl.Units}).Holds(j.Hold, pieceWords(run)); text != "" {
