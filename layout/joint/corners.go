@@ -20,7 +20,7 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 		j.boreCorners(t, p, plate, round)
 	}
 	_, _, barEnd := t.onBarEnd()
-	if t.in.Place == nil && (!barEnd || t.corner() || t.copeText() != "") || t.a.roundMm() > 0 || t.b.roundMm() > 0 {
+	if t.in.Place == nil && (!barEnd || t.corner() || t.copeText() != "") || t.a.roundMm() > 0 || t.b.roundMm() > 0 && !t.onFlat() {
 		return
 	}
 	in := t.in.Weld
@@ -36,6 +36,13 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 		t.problem(plan.FilletNoCorner, plan.Of(plan.Mm, asked), plan.Of(plan.Mm, words.Round(sum, 0)), plan.Named(strings.Join(p.Flush, ", ")), plan.Named(t.a.title()))
 	}
 	t.out.How += t.cornersText(p)
+}
+
+// onFlat tells whether the first part stands on the front or the back of a flat one, where it matters nothing that
+// its outline is round.
+func (t *joint) onFlat() bool {
+	p := t.in.Place
+	return p != nil && (p.On == string(parts.Front) || p.On == string(parts.Back)) && t.b.r.Part.Flat() && t.b.ref.Feature == "outline"
 }
 
 // edgeCorners are those of what stands on its edge: of one side where the job says so, or round its ends.

@@ -245,3 +245,16 @@ func TestCornersOfABore(t *testing.T) {
 		}
 	}
 }
+
+// A flat bar of 40 × 6 stands with its end on the face of a round disc: a fillet lies round that end, 2 × (40 + 6).
+func TestWeldOnTheFaceOfARound(t *testing.T) {
+	t.Parallel()
+	const (
+		disc = "part: disc\nkind: flange\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {circle: 200}\nbore: {diameter: 40}\n"
+		bar  = "part: bar\nkind: bar\nmaterial: S235\nbar: {flat: [40, 6], length: 150}\n"
+	)
+	j := filed(t, "{name: w, weld: {part: bar.left, to: disc.outline, type: fillet, size: 4}, place: {on: back, with: left, at: [0, 60], front: up}}", disc, bar).Joints[0]
+	if j.Weld == nil || math.Abs(j.Weld.LengthMm-92) > 0.01 {
+		t.Errorf("%+v, %v", j.Weld, j.Problems)
+	}
+}

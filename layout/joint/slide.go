@@ -152,7 +152,56 @@ func (slideKind) place(t *joint) (placement, bool) {
 	if hub, shaft := t.keyways(); hub != nil && shaft != nil {
 		turn = shaft.ClockDeg - s*hub.ClockDeg
 	}
-	return placement{geom.Clean(end(t.b.step, -t.dir) - s*end(t.a.step, -s*t.dir)), norm(turn), s}, true
+	return placement{geom.Clean(end(t.b.step, -t.dir) - s*end(t.a.step, -s*t.dir) + t.dir*t.coneOffMm()), norm(turn), s}, true
+}
+
+// coned tells whether the hub or its seat is a cone.
+func (t *joint) coned() bool {
+	a, _ := t.a.step.Cone()
+	b, _ := t.b.step.Cone()
+	return a > 0 || b > 0
+}
+
+// oneCone tells whether hub and seat are one cone, its small end to the keeper.
+func (t *joint) oneCone() bool {
+	a, aBack := t.a.step.Cone()
+	b, bBack := t.b.step.Cone()
+	return a > 0 && b > 0 && math.Abs(1/a-1/b)*t.a.step.LengthMm() < sameConeMm && aBack == back(t.sense()*t.dir) && bBack == back(t.dir)
+}
+
+// sameConeMm is how much two cones may differ on diameter over the hub, as 1:8 in two roundings. Common practice, no source.
+const sameConeMm = 0.01
+
+// coneOffMm is how far towards its keeper a hub on a cone stands from the large end of that: where their diameters are one.
+func (t *joint) coneOffMm() float64 {
+	if !t.coned() || !t.oneCone() {
+		return 0
+	}
+	ratio, _ := t.b.step.Cone()
+	return geom.Clean((t.b.step.Size.NominalMm - t.a.step.Size.NominalMm) * ratio)
+}
+
+// coneStopMm is how far a hub on a cone stays off the shoulder behind it at the least, so that it still goes
+// on as the cone beds in. Common practice, no source.
+const coneStopMm = 1.0
+
+// onCone works out a hub that sits on a cone: it has no play and goes up to no shoulder.
+func (j *making) onCone(t *joint) {
+	if !t.oneCone() {
+		t.refuse(t.in.Pos, plan.SlideTapers, plan.Named(t.a.text()), plan.Named(t.b.text()))
+		return
+	}
+	p := &plan.SlidePlan{From: faceName(t.dir)}
+	p.Cone, _ = t.b.step.Cone()
+	t.out.Slide = p
+	if stop := shoulder(t.b, -t.dir); stop != nil && t.coneOffMm() < coneStopMm {
+		t.problem(plan.SlideTaperStop, plan.Named(t.a.title()), plan.Named(words.Spaced(stop.Name)), plan.Of(plan.Mm, max(0, t.coneOffMm())))
+	}
+	t.keyed(p)
+	if j.kept(t, p) {
+		t.slideFigures(p)
+		j.slideSteps(t, p)
+	}
 }
 
 // leadDir is the end of the hub that goes on first, in a direction along its own axis.
@@ -197,6 +246,10 @@ func (s *shop) boltedInto(ref parts.JointRef) *parts.JointRef {
 const slides = "g6"
 
 func (slideKind) work(j *making, t *joint) {
+	if t.coned() && !t.turns() {
+		j.onCone(t)
+		return
+	}
 	hub, shaft := t.a.step.Size, t.b.step.Size
 	if math.Abs(hub.NominalMm-shaft.NominalMm) > nearMm {
 		t.refuse(t.in.Pos, plan.SlideSizes, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, shaft.NominalMm))
@@ -345,7 +398,7 @@ const keptShare = 1.1
 
 // hubEndMm is how far towards its keeper the hub reaches along the shaft, with all that is fixed to it.
 func (j *making) hubEndMm(t *joint) float64 {
-	at := end(t.b.step, -t.dir) + t.dir*t.a.step.LengthMm()
+	at := end(t.b.step, -t.dir) + t.dir*(t.a.step.LengthMm()+t.coneOffMm())
 	shaft, joined := j.at(t.b.Instance()), j.members(t.a.Instance(), j.before)
 	if slices.Contains(joined, t.b.Instance()) {
 		return at
@@ -412,7 +465,11 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 func lockingNutMm(b *bolts.Bolt) float64 { return b.Thread.MajorMm + 2*b.Thread.PitchMm }
 
 func (t *joint) slideFigures(p *plan.SlidePlan) {
-	t.playFigure(p, "")
+	if p.Cone > 0 {
+		t.figure("sits on", "a cone 1:"+words.Trim(p.Cone, 3)+", without play", "tapers as drawn")
+	} else {
+		t.playFigure(p, "")
+	}
 	if p.Key != "" {
 		t.figure("key", p.Key+", "+t.w.Size(p.KeyOnMm)+" of it in the hub, "+t.w.Size(p.OverMm)+" or more over its top", "keyways as drawn")
 	}
@@ -437,13 +494,18 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		to = "against " + shoulderOf(p.HeldBy)
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "against the shoulder", Wanted: hub + " on " + p.HeldBy, Limits: "a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
 	}
+	if p.Cone > 0 {
+		to = "home on its cone"
+		t.step("Blue the cone", "Wipe both cones clean and dry. A thin coat of marking blue on that of "+shaft+", "+hub+" on by hand, an eighth of a turn without its key, and off again.").Hold = "Blue over three quarters of the bore, all round, and at its large end."
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "on the cone", Wanted: hub + " does not rock", Limits: "bears over three quarters, blued", Gauge: "marking blue", Source: "common practice, no source"})
+	}
 	over := ""
 	if p.Key != "" {
 		over = ", its keyway over the key,"
 		t.step("Key", "Deburr both keyways. Tap the key "+p.Key+" down to the floor of its keyway in "+shaft+".",
 			"Try "+hub+" over it by hand before anything is greased."+t.easedKey()).Hold = "It slides by hand" + t.keyPlay() + "."
 	}
-	t.step("Slide on", "Wipe seat and bore clean and grease them thinly.",
+	t.step("Slide on", words.Either(p.Cone > 0, "Wipe the blue off both: a cone goes on clean and dry.", "Wipe seat and bore clean and grease them thinly."),
 		"Bring "+hub+" from the "+p.From+" of "+shaft+", its "+faceName(t.leadDir())+" leading"+over+" and push it "+to+".")
 	k := t.in.Slide.KeptBy
 	switch {

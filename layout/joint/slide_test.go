@@ -410,3 +410,37 @@ func TestSlideEndForEnd(t *testing.T) {
 		}
 	}
 }
+
+// A bore of 39.8 on a cone 1:10 of 40 stands 0.2 × 10 = 2 off the large end, and so off the collar behind that: it has no play,
+// and goes up to no shoulder. Where the two are not one cone it bears at one end alone.
+func TestHubOnACone(t *testing.T) {
+	t.Parallel()
+	const cone = ", taper: {ratio: 10, toward: front}"
+	on := func(bore, hub, seat string) []string {
+		return []string{"job.yaml|shaft.ring|shaft.nose", "shaft.yaml|diameter: 40, fit: h7|diameter: 40" + seat, "shaft.yaml|grooves:\n  - {name: ring, in: seat, axial: 45, for: retaining-ring}\n|", "hub.yaml|diameter: 40, fit: H8|diameter: " + bore + hub}
+	}
+	j, problems := slidPlan(t, on("39.8", cone, cone)...)
+	kinds := func(all []plan.Problem) (out []plan.ProblemKind) {
+		for _, p := range all {
+			out = append(out, p.Kind)
+		}
+		return out
+	}
+	hub := j.Placed[slices.IndexFunc(j.Placed, func(p plan.Placed) bool { return p.Part == "hub" })]
+	if s := j.Slide; hub.FrontMm != 48 || s.Cone != 10 || s.HeldBy != "" || s.PlayMm != (plan.Range{}) || slices.Contains(kinds(problems), plan.SlideTaperStop) {
+		t.Errorf("front %v, %+v, %v", hub.FrontMm, s, kinds(problems))
+	}
+	says(t, j, []string{"Blue the cone", "push it home on its cone", "goes on clean and dry"}, []string{"against the collar", "grease them"})
+	for _, c := range []struct {
+		edits []string
+		want  plan.ProblemKind
+	}{
+		{on("40", cone, cone), plan.SlideTaperStop}, {on("39.92", cone, cone), plan.SlideTaperStop}, // 0.8 off
+		{on("39.8", ", fit: H8", cone), plan.SlideTapers}, {on("39.8", cone, ", fit: h7"), plan.SlideTapers},
+		{on("39.8", ", taper: {ratio: 12, toward: front}", cone), plan.SlideTapers}, {on("39.8", ", taper: {ratio: 10, toward: back}", cone), plan.SlideTapers},
+	} {
+		if _, problems := slidPlan(t, c.edits...); !slices.Contains(kinds(problems), c.want) {
+			t.Errorf("%v: %v, want %s", c.edits, kinds(problems), c.want)
+		}
+	}
+}

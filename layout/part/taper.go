@@ -47,6 +47,14 @@ func (s *Step) taper() *tapered {
 	return t
 }
 
+// Cone is x of 1:x of a step that is a cone and whether its small end is at the back; 0 of another.
+func (s *Step) Cone() (ratio float64, smallBack bool) {
+	if t := s.taper(); t != nil {
+		return t.Ratio(), t.small == parts.Back
+	}
+	return 0, false
+}
+
 // diameterAt is the step's diameter at a place along the axis.
 func (s *Step) diameterAt(zMm float64) float64 {
 	t := s.taper()

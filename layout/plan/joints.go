@@ -470,7 +470,8 @@ type SlidePlan struct {
 	Key       string  `json:"key"`                   // width by height by length; empty where the two have no keyways
 	KeyOnMm   float64 `json:"key_engaged_mm"`        // how much of the key lies in the hub's keyway
 	OverMm    float64 `json:"over_key_mm"`           // between the key's top and the hub
-	HeldBy    string  `json:"held_by"`               // the shoulder; empty if there is none
+	HeldBy    string  `json:"held_by"`               // the shoulder; empty if there is none, and of a hub on a cone
+	Cone      float64 `json:"cone,omitempty"`        // x of 1:x of the cone that it sits on; 0 on a cylinder
 	From      string  `json:"from"`                  // the end of the shaft that the hub comes from: front or back
 	Keeper    string  `json:"keeper"`                // what keeps it: "nut M36x3", a ring, a plate's title
 	Ring      bool    `json:"ring,omitempty"`        // that is a retaining ring

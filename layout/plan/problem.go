@@ -165,6 +165,8 @@ const (
 	WeldedSwings ProblemKind = "welded-swings"
 	// A hub that slides on its shaft.
 	SlideSizes       ProblemKind = "slide-sizes"
+	SlideTapers      ProblemKind = "slide-tapers"     // a hub and its seat that are not one cone
+	SlideTaperStop   ProblemKind = "slide-taper-stop" // a hub that meets a shoulder before it sits on its cone
 	SlideBinds       ProblemKind = "slide-binds"
 	SlidePlay        ProblemKind = "slide-play"
 	SlideNoKey       ProblemKind = "slide-no-key"

@@ -121,7 +121,12 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 }
 
 func slideNumbers(p *plan.SlidePlan, units parts.Units) []keyNumber {
-	out := []keyNumber{{"Play of the bore", words.NarrowFine(p.PlayMm, units), "on diameter"}}
+	var out []keyNumber
+	if p.Cone > 0 {
+		out = append(out, keyNumber{"Cone", "1:" + words.Trim(p.Cone, 3), "it bears all round"})
+	} else {
+		out = append(out, keyNumber{"Play of the bore", words.NarrowFine(p.PlayMm, units), "on diameter"})
+	}
 	if p.Key != "" {
 		out = append(out, keyNumber{"Key", p.Key, words.Sized(p.KeyOnMm, units) + " of it in the hub"})
 	}
