@@ -134,6 +134,9 @@ func (b Bolt) ChooseLength(j Joint) (Choice, error) {
 	if _, err := b.HeadDiameterMm(j.Head); err != nil {
 		return Choice{}, err
 	}
+	if b.Thread.LeftHand {
+		return Choice{}, fmt.Errorf("bolts: no %s is kept in stock lengths: a made stud has a left-hand thread", b.Thread.Designation)
+	}
 	if err := j.check(); err != nil {
 		return Choice{}, err
 	}

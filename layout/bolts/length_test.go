@@ -350,3 +350,10 @@ func TestNothingOutOfAShutHole(t *testing.T) {
 		}
 	}
 }
+
+// No left-hand bolt is kept in stock, whatever its length.
+func TestNoLeftHandStock(t *testing.T) {
+	if _, err := find(t, "M10 LH").ChooseLength(Joint{GripMm: 20}); err == nil || !strings.Contains(err.Error(), "M10 LH") {
+		t.Errorf("%v", err)
+	}
+}

@@ -200,7 +200,7 @@ func TestWall(t *testing.T) {
 }
 
 // TestDraggedOff: a right-hand nut comes off where the shaft turns clockwise seen from it and a flight
-// on its hub drags; nothing tells where the motor turns either way, drives another shaft, or no step.
+// on its hub drags, a left-hand one where it turns the other way; nothing tells where the motor turns either way, drives another shaft, or no step.
 func TestDraggedOff(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -225,8 +225,9 @@ func TestDraggedOff(t *testing.T) {
 		hub.Flight = &parts.Flight{}
 		j.job.Motor = motor
 		c.change(motor, s, hub)
-		if got := j.draggedOff(s); got != c.dragged {
-			t.Errorf("%s: %v", c.name, got)
+		tells := !slices.Contains([]string{"either way", "another shaft", "no flight", "driven by no step"}, c.name)
+		if got, left := j.draggedOff(s, false), j.draggedOff(s, true); got != c.dragged || left != (tells && !c.dragged) {
+			t.Errorf("%s: %v, left-hand %v", c.name, got, left)
 		}
 	}
 }

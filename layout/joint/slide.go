@@ -428,7 +428,7 @@ const nutInShare = 0.5
 // on it, or where its thread begins.
 func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float64) {
 	p.Nut = k.nut.Size.Thread.Designation
-	p.Keeper, p.Dragged = "nut "+p.Nut, j.draggedOff(t)
+	p.Keeper, p.Dragged = "nut "+p.Nut, j.draggedOff(t, k.nut.Size.Thread.LeftHand)
 	if ref := t.in.Slide.Plate; ref.Set() {
 		f := j.find(ref)
 		p.Keeper, p.PlateMm = f.title()+" under "+p.Keeper, geom.Clean(f.step.LengthMm())
@@ -522,7 +522,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	}
 	if p.Dragged {
 		last := &t.out.Steps[len(t.out.Steps)-1]
-		last.Do = append(last.Do, "The shaft turns clockwise seen from this nut, and what the flight moves drags it off: take a self-locking one, and a new one each time it has been off.")
+		last.Do = append(last.Do, "The shaft turns "+words.When(j.keeper(t).nut.Size.Thread.LeftHand, "counter-")+"clockwise seen from this nut, and what the flight moves drags it off: take a self-locking one, and a new one each time it has been off.")
 	}
 }
 
@@ -574,8 +574,8 @@ func (j *making) pinsIn(t *joint) string {
 }
 
 // draggedOff tells whether the drag on the nut of a hub turns it off: a right-hand thread
-// on a shaft that turns clockwise seen from the nut, with a flight on its hub.
-func (j *making) draggedOff(t *joint) bool {
+// on a shaft that turns clockwise seen from the nut, or a left-hand one on one that turns the other way, with a flight on its hub.
+func (j *making) draggedOff(t *joint, left bool) bool {
 	m := j.job.Motor
 	flight := func(i parts.Instance) bool { return j.model(i.Part).Part.Flight != nil }
 	if m == nil || m.Rotation == "either" || m.Drives.Part != t.b.ref.Part || !slices.ContainsFunc(j.members(t.a.Instance(), j.before), flight) {
@@ -586,7 +586,7 @@ func (j *making) draggedOff(t *joint) bool {
 		return false
 	}
 	atBack := driven.step.FromMm+driven.step.ToMm > driven.r.LengthMm()
-	return m.TurnsClockwise() == (atBack == back(t.dir))
+	return m.TurnsClockwise() == (atBack == back(t.dir)) != left
 }
 
 // traps finds whether the hub goes on end for end: with a plain bore whose

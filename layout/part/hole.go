@@ -462,7 +462,7 @@ func (b *bench) finishLines(m Made, way cutting.Way) []string {
 // tapLine taps a hole. A taper thread is deep enough where its mate, turned in by
 // hand, goes in by the gauge length.
 func (b *bench) tapLine(t *threads.Thread) string {
-	line := "Tap " + t.Designation + " by hand, square, " + b.fluid()
+	line := "Tap " + t.Designation + words.When(t.LeftHand, ", left-hand tap,") + " by hand, square, " + b.fluid()
 	line += words.When(t.Taper, ", until its fitting goes in "+b.W.Said(t.GaugeLengthMm)+" by hand")
 	return line + "."
 }

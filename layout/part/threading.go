@@ -54,7 +54,7 @@ func (b *bench) threadWork(s *Step) string {
 	t := s.Size.Thread
 	line := "Cut " + words.Spaced(s.Name) + " " + t.Designation
 	if tapped(s) {
-		return "Tap " + words.Spaced(s.Name) + " " + t.Designation + ", " + b.W.Size(s.LengthMm()) + " long, by hand, the tap on the tailstock centre, square, " + b.fluid() + "."
+		return "Tap " + words.Spaced(s.Name) + " " + t.Designation + words.When(t.LeftHand, ", left-hand tap") + ", " + b.W.Size(s.LengthMm()) + " long, by hand, the tap on the tailstock centre, square, " + b.fluid() + "."
 	}
 	if s.Inside && t.MajorMm <= 24 && t.Lead == nil { // what one taps by hand; common practice, no source
 		line = "Tap by hand or cut " + words.Spaced(s.Name) + " " + t.Designation
@@ -68,7 +68,7 @@ func (b *bench) threadWork(s *Step) string {
 		line += ", pitch " + words.Trim(t.PitchMm, 3) + " mm"
 	}
 	line += words.When(t.Taper, ", taper 1:16")
-	return line + ", " + b.W.Size(s.LengthMm()) + " long." + b.leadWork(s)
+	return line + ", " + b.W.Size(s.LengthMm()) + " long." + b.leadWork(s) + words.When(t.LeftHand, " LEFT HAND: the lathe runs forward, the carriage goes from the headstock to the tailstock.")
 }
 
 // toolRoom lets the tool that cuts an inside thread run out into a wider bore which is

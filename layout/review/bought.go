@@ -427,7 +427,7 @@ func (r *reviewer) untitled(words string) string {
 }
 
 // nutAlone are the words of a nut that is bought with its thread, not with a bolt.
-var nutAlone = regexp.MustCompile(`(?i)\bnuts? (M\d+(?:x\d+(?:\.\d+)?)?|#?\d+(?:[-/]\d+)*-\d+ UN[CF])\b`)
+var nutAlone = regexp.MustCompile(`(?i)\bnuts? ((?:M\d+(?:x\d+(?:\.\d+)?)?|#?\d+(?:[-/]\d+)*-\d+ UN[CF])(?:[ -]LH)?)\b`)
 
 // holesFree looks for a loose part that is bolted on with nuts where its words name no hole of
 // another part, or one that a joint has filled. A nut for a thread of the part itself goes on that.

@@ -246,7 +246,7 @@ func (r *reviewer) lockNuts(j *plan.JointPlan) {
 		return
 	}
 	r.nutRoom(j, t)
-	if nutThreads[t.MajorMm] == t.PitchMm || slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) }) {
+	if nutThreads[t.MajorMm] == t.PitchMm && !t.LeftHand || slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) }) {
 		return
 	}
 	fits := math.Floor(b.BoreMm + geom.CloseMm)

@@ -19,7 +19,7 @@ import (
 // groups say what it is compared with.
 const (
 	noteLength = `(\d+(?:\.\d+)?|\d+/\d+|\d+-\d+/\d+) ?(mm|in)\b`
-	noteThread = `\b(M\d+(?:x\d+(?:\.\d+)?)?|G\d+(?:[-/]\d+)*|\d+(?:[-/]\d+)*-\d+ UN[CF]|Tr\d+x\d+(?:\.\d+)?(?:P\d+)?(?: LH)?|\d+(?:[-/]\d+)*-\d+ ACME(?: LH)?)\b`
+	noteThread = `\b(M\d+(?:x\d+(?:\.\d+)?)?(?: LH)?|G\d+(?:[-/]\d+)*|\d+(?:[-/]\d+)*-\d+ UN[CF](?: LH)?|Tr\d+x\d+(?:\.\d+)?(?:P\d+)?(?: LH)?|\d+(?:[-/]\d+)*-\d+ ACME(?: LH)?)\b`
 )
 
 // facts are what notes say that the geometry says too: words around a length, and the

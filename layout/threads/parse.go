@@ -72,11 +72,15 @@ func Parse(designation string) (Thread, error) {
 		return parseAcme(designation, before, behind)
 	}
 	if right, ok := strings.CutSuffix(text, "lh"); ok {
-		err := &UnknownError{Designation: designation, Why: "a left hand is known of lead screws alone, Tr and ACME"}
-		if t, no := Parse(strings.TrimRight(right, " -")); no == nil {
-			err.nearest = []string{t.Designation}
+		t, err := Parse(strings.TrimRight(right, " -"))
+		if err != nil {
+			return Thread{}, err
 		}
-		return Thread{}, err
+		if strings.HasPrefix(t.Designation, "G") || strings.HasPrefix(t.Designation, "R") || t.Taper || t.LeftHand {
+			return Thread{}, &UnknownError{Designation: designation, Why: "a left hand is known of metric, Unified and lead-screw threads alone", nearest: []string{t.Designation}}
+		}
+		t.Designation, t.LeftHand = handed(t.Designation, true), true
+		return t, nil
 	}
 	if rest, ok := strings.CutPrefix(text, "m"); ok {
 		return parseMetric(designation, strings.TrimSpace(rest))

@@ -63,6 +63,8 @@ type Thread struct {
 	Designation string
 	// Series is one of the constants above.
 	Series string
+	// LeftHand tells a left-hand thread; of lead screws Lead does.
+	LeftHand bool
 	// Class is the class of a Unified ("1A" to "3B"), trapezoidal or Acme thread as it was given; mostly empty.
 	Class string
 	// PitchMm is the pitch in mm. Inch threads give it rounded to 0.001 mm,

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -377,9 +378,9 @@ func TestUnknown(t *testing.T) {
 		"MInf":                        "the diameter is not a number",
 		"M1e1":                        "the diameter is not a number",
 		"M-10":                        "the diameter is not a number",
-		"M24x1.5 LH":                  `threads: "M24x1.5 LH": a left hand is known of lead screws alone, Tr and ACME; nearest: M24x1.5`,
-		"1/2-13 UNC-LH":               "a left hand is known of lead screws alone, Tr and ACME; nearest: 1/2-13 UNC",
-		"LH":                          "a left hand is known of lead screws alone, Tr and ACME; nearest: ",
+		"G1/2 LH":                     `threads: "G1/2 LH": a left hand is known of metric, Unified and lead-screw threads alone; nearest: G1/2`,
+		"M24x1.5 LH LH":               "a left hand is known of metric, Unified and lead-screw threads alone; nearest: M24x1.5 LH",
+		"LH":                          "empty; nearest: ",
 		"M10x":                        "the pitch is not a number above zero",
 		"M10x0":                       "the pitch is not a number above zero",
 		"G":                           "the size is missing",
@@ -601,6 +602,25 @@ func TestClasses(t *testing.T) {
 	for _, name := range []string{"1/2-13 UNC-4A", "1/2-13 UNC-2C", "1 1/2-32 UN", "4-20 UN", "1/2-13 UNC2A-2A-2A", "-2A", "M8-2A"} {
 		if got, err := Parse(name); err == nil {
 			t.Errorf("%s is %s", name, got.Designation)
+		}
+	}
+}
+
+// A left-hand thread is cut as its right-hand one, and is none of those that go with it (ISO 965-1 marks it LH).
+func TestLeftHand(t *testing.T) {
+	for given, want := range map[string]string{"M24x1.5 LH": "M24x1.5", "m20-lh": "M20", "1/2-13 UNC-LH": "1/2-13 UNC", "M24x1.5LH": "M24x1.5"} {
+		got, err := Parse(given)
+		right, no := Parse(want)
+		if err != nil || no != nil || !got.LeftHand || right.LeftHand || got.Designation != want+" LH" {
+			t.Errorf("%s: %+v, %v", given, got, err)
+		}
+		again, err := Parse(got.Designation)
+		if err != nil || !reflect.DeepEqual(again, got) {
+			t.Errorf("%s read again: %+v, %v", given, again, err)
+		}
+		right.Designation, right.LeftHand = got.Designation, true
+		if !reflect.DeepEqual(got, right) {
+			t.Errorf("%s: %+v, want %+v", given, got, right)
 		}
 	}
 }
