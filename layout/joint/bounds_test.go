@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -960,6 +961,37 @@ func TestSidesOnce(t *testing.T) {
 	} {
 		if got := j.sides(corners, "Leg"); got != want {
 			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// TestAlongSlots: what lies along slots does not count: of 7, 1 and a slot that runs 6, 8, half of that, 3, 4, is along
+// it and 4, −3 across. Nothing is along holes, or along slots that cross. A bolt stands where the middle line of one
+// slot meets that of another.
+func TestAlongSlots(t *testing.T) {
+	t.Parallel()
+	at, run, cross := plan.XY{XMm: 7, YMm: 1}, plan.XY{XMm: 6, YMm: 8}, plan.XY{XMm: 8, YMm: -6}
+	for _, c := range []struct{ a, b, want plan.XY }{
+		{run, plan.XY{}, plan.XY{XMm: 4, YMm: -3}}, {plan.XY{}, run, plan.XY{XMm: 4, YMm: -3}}, {run, run.Times(0.5), plan.XY{XMm: 4, YMm: -3}},
+		{plan.XY{}, plan.XY{}, at}, {run, cross, at},
+	} {
+		if got := (leeway{1, c.a, c.b}).across([]plan.XY{at})[0]; geom.Over(geom.Distance(got, c.want), 0) {
+			t.Errorf("%v, %v: %v, want %v", c.a, c.b, got, c.want)
+		}
+	}
+	if got, want := (leeway{1, plan.XY{XMm: 9}, plan.XY{YMm: 5}}).spot(at, plan.XY{XMm: 11, YMm: 3}), (plan.XY{XMm: 11, YMm: 1}); geom.Over(geom.Distance(got, want), 0) {
+		t.Errorf("crossing: %v, want %v", got, want)
+	}
+}
+
+// TestConeHeat: 90 K more let a bore of 40 grow by 12·10⁻⁶ · 40 · 90 = 43.2 µm: 5 or more of them are to be left, and
+// what is loose is not heated.
+func TestConeHeat(t *testing.T) {
+	t.Parallel()
+	for tight, want := range map[float64][2]float64{-1: {}, 0: {}, 0.5: {110, 43}, 20: {110, 23}, 38.1: {110, 5}, 38.3: {}} {
+		p := &plan.BearingPlan{BoreMm: 40, ConeFitUm: plan.Range{Min: tight - 10, Max: tight}}
+		if (*joint)(nil).heats(p); p.HeatConeC != want[0] || p.HeatLeftUm != want[1] {
+			t.Errorf("%v µm tight: %v °C, %v µm left, want %v", tight, p.HeatConeC, p.HeatLeftUm, want)
 		}
 	}
 }
