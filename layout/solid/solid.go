@@ -101,32 +101,24 @@ func Outline(r *part.Model) assembly.Outline {
 	return assembly.Outline{geom.NewContour(r.OutlinePath()).Loop()}
 }
 
-// formed is how far the sizes given lie under the outside of the sheet.
-func formed(inside bool, thickness float64) float64 {
-	if inside {
-		return thickness
-	}
-	return 0
-}
-
 func transition(t *parts.Transition) *assembly.Solid {
-	wall := t.Thickness.Mm
-	grow := formed(t.Inside, wall)
-	w, d, r, h := t.Width.Mm+2*grow, t.Depth.Mm+2*grow, t.Diameter.Mm/2+grow, t.Height.Mm
-	centre := geom.Point{XMm: t.Offset.X.Mm, YMm: t.Offset.Y.Mm}
-	return assembly.Of(assembly.SquareToRound(geom.Point{XMm: w, YMm: d}, 0, r, centre, -h)).
-		Hollow(assembly.SquareToRound(geom.Point{XMm: w - 2*wall, YMm: d - 2*wall}, 0, r-wall, centre, -h))
+	grown := func(mm float64) assembly.Simple { // across
+		return assembly.SquareToRound(geom.Point{XMm: t.Width.Mm + mm, YMm: t.Depth.Mm + mm}, 0, (t.Diameter.Mm+mm)/2,
+			geom.Point{XMm: t.Offset.X.Mm, YMm: t.Offset.Y.Mm}, -t.Height.Mm)
+	}
+	outside, inside := t.Walls()
+	return assembly.Of(grown(outside)).Hollow(grown(-inside))
 }
 
 // leaning has its wall across the plate, which is further across the axis: as a mean all
 // round, by the slope of the cone.
 func leaning(f *parts.Frustum) *assembly.Solid {
-	wall := f.Thickness.Mm * math.Hypot(1, (f.Large.Mm-f.Small.Mm)/2/f.Height.Mm)
-	grow := formed(f.Inside, wall)
-	large, small, h := f.Large.Mm/2+grow, f.Small.Mm/2+grow, f.Height.Mm
-	centre := geom.Point{YMm: f.Offset.Mm}
-	return assembly.Of(assembly.Leaning(large, 0, small, centre, -h)).
-		Hollow(assembly.Leaning(large-wall, 0, small-wall, centre, -h))
+	slope := math.Hypot(1, (f.Large.Mm-f.Small.Mm)/2/f.Height.Mm)
+	grown := func(mm float64) assembly.Simple {
+		return assembly.Leaning((f.Large.Mm+mm*slope)/2, 0, (f.Small.Mm+mm*slope)/2, geom.Point{YMm: f.Offset.Mm}, -f.Height.Mm)
+	}
+	outside, inside := f.Walls()
+	return assembly.Of(grown(outside)).Hollow(grown(-inside))
 }
 
 // holes are what a group of holes or slots takes out.
