@@ -62,13 +62,31 @@ func TestLaidEarly(t *testing.T) {
 	}
 }
 
+// A lid of 5 that lies on a base of 20 may have so much as 12 under it, and lies in it or on it; off its side it lies on
+// nothing, its top 1.2345 under the face.
+func TestLaidFree(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ at, gap, want string }{
+		{"[100, 50]", "0", ""}, {"[100, 50]", "11.9", ""}, {"[100, 50]", "12.3456", "laid-free lid base 12.3 front"}, {"[100, 50]", "-6.2345", ""},
+		{"[300, 50]", "-6.2345", "laid-free lid base 1.2 front"}, {"[300, 50]", "-4.2345", ""},
+	} {
+		got := found(t, map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
+			"lid.yaml": "part: lid\nkind: plate\nmaterial: S235\nstock: {plate: 5 mm}\noutline: {rectangle: [20, 10]}\n",
+			"job.yaml": strings.Replace(ribJob, "rib.yaml", "rib.yaml, lid.yaml", 1) + ribWeld + ", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down}}\n" +
+				"loose:\n  - {part: lid, how: laid on, after: rib, lies: [{on: base.front, with: back, at: " + c.at + ", gap: " + c.gap + "}]}\n"}, plan.LaidFree)
+		if got != c.want {
+			t.Errorf("at %s, %s off: %q, want %q", c.at, c.gap, got, c.want)
+		}
+	}
+}
+
 // A nut 16 high on a thread of 20: three quarters of its own are 12, less than 0.8 of the diameter. On another pitch it is a stop.
 func TestNutsEngage(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ thread, gap, want string }{
 		{"M30", "-16", ""},
 		{"M30", "-11.8", ""},
-		{"M30", "-5", "nut-hangs Nut Pin end 5 12"},
+		{"M30", "-5.1234", "nut-hangs Nut Pin end 5.12 12"},
 		{"M30x2", "-16", "nut-pitch Nut Pin end M30x2 M30"},
 		{"M36", "-16", ""}, // over it, and not on it
 	} {
@@ -129,7 +147,7 @@ func TestShiftedAlongSlots(t *testing.T) {
 	const slots, holes, taps = "slots: [{name: s, at: [[-40, 0], [40, 0]], width: 11, length: 31}]\n", "holes: [{name: s, at: [[-40, 0], [40, 0]], size: M10 clearance}]\n", "holes: [{name: s, at: [[-40, 0], [40, 0]], size: M10 tap}]\n"
 	for _, c := range []struct{ foot, base, bolt, stop, more, want string }{
 		{slots, taps, "adjust: 8", "38", "", ""}, {slots, taps, "adjust: 8", "36", "", "shift-strikes Foot Stop 6 8 Foot s"},
-		{slots, taps, "adjust: 5", "36", "", ""}, {slots, taps, "", "36", "", "shift-stops Foot Stop 6 10 Foot s"}, {slots, taps, "", "-46", "", "shift-stops Foot Stop 6 10 Foot s"},
+		{slots, taps, "adjust: 5", "36", "", ""}, {slots, taps, "adjust: 0.8", "36", "", ""}, {slots, taps, "", "36", "", "shift-stops Foot Stop 6 10 Foot s"}, {slots, taps, "", "-46", "", "shift-stops Foot Stop 6 10 Foot s"},
 		{holes, slots, "nut: yes, adjust: 8", "36", "", "shift-strikes Foot Stop 6 8 Base s"},
 		{slots, taps, "adjust: 8", "45", "  - {name: hub, weld: {part: hub.outline, to: foot.outline, type: fillet, size: 3}, place: {on: front, with: back, at: [0, 0], top: up}}\n", "shift-strikes Hub Stop 5 8 Foot s"},
 		{slots, taps, "adjust: 8", "36", "  - {name: tie, weld: {part: foot.outline, to: base.outline, type: fillet, size: 3, length: 20}}\n", ""},

@@ -79,6 +79,8 @@ func TestLooseShaftInItsHub(t *testing.T) {
 		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-20", "pin-keyless Hub bore Shaft body"},
 		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-10", "pin-keyless Hub bore Shaft body"},
 		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-9.9", ""},
+		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-70", "pin-keyless Hub bore Shaft body"}, // its front 10 in
+		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-70.1", ""},
 	} {
 		got := found(t, map[string]string{
 			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [hub.yaml, base.yaml, shaft.yaml]\njoints:\n  - {name: on, weld: {part: hub.body, to: base.outline, type: fillet}, place: {on: front, with: back, at: [0, 0], top: up}}\nloose:\n  - {part: shaft, how: slid in, after: on, lies: [{on: hub.front, with: back, gap: " + c.gap + "}]}\n",
