@@ -61,7 +61,7 @@ func bevels(r *part.Model) (out []assembly.Simple) {
 	const chordMm = 0.3
 	for c := range seq.Refs(r.Part.Chamfers) {
 		front := c.Edge.Value == "outline-front"
-		if !front && c.Edge.Value != "outline-back" || c.Radius.Set() {
+		if !front && c.Edge.Value != "outline-back" {
 			continue
 		}
 		pts := r.OutlinePath().Flatten(chordMm).Coords()

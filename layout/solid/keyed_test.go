@@ -86,6 +86,20 @@ func TestBevels(t *testing.T) {
 	}
 }
 
+// What is chamfered elsewhere takes nothing off the outline: there is metal a tenth from both faces.
+func TestNoBevels(t *testing.T) {
+	t.Parallel()
+	for _, edge := range []string{"bore-front, size: 2, angle: 45", "bore-back, size: 2, angle: 45"} {
+		r := layouttest.Model(t, "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {rectangle: [120, 80]}\nbore: {diameter: 30.5}\nchamfers: [{edge: "+edge+"}]\n")
+		s := solid.Of(r)
+		for _, z := range []float64{-0.1, -19.9} {
+			if p := (assembly.Vec{X: 59.9, Z: z}); s.Dist(p) >= 0 {
+				t.Errorf("%s: no metal at %v", edge, p)
+			}
+		}
+	}
+}
+
 // TestSlots: slots of 26 × 6 take 20 · 6 + π · 9 = 148.3 mm² off a plate of 12, as deep as they are said or through it.
 func TestSlots(t *testing.T) {
 	t.Parallel()

@@ -168,4 +168,13 @@ func TestScrew(t *testing.T) {
 			t.Errorf("%s: the shank is no 10", c.name)
 		}
 	}
+	// Countersunk by ISO 10642, 0.3 under the face: a cone from 22.4 to 10 over 6.2, 16.2 across at half of it.
+	out, _ := Screw(b, &parts.Joint{Bolt: &parts.BoltJoint{Head: "countersunk"}}, &plan.JointPlan{Bolt: &plan.BoltPlan{LengthMm: 40, GripMm: 22, SunkMm: 0.3}})
+	s := assembly.Of(out...)
+	if box := s.Box(); math.Abs(box.High.Z+0.3) > 1e-9 || math.Abs(box.Low.Z+40.3) > 1e-9 || math.Abs(box.Size().X-22.4) > 1e-9 {
+		t.Errorf("countersunk: %+v", box)
+	}
+	if s.Dist(assembly.Vec{X: 8.09, Z: -3.4}) >= 0 || s.Dist(assembly.Vec{X: 8.11, Z: -3.4}) < 0 || s.Dist(assembly.Vec{X: 5.01, Z: -6.6}) < 0 {
+		t.Error("countersunk: the cone is no 16.2 at half its height, or no 6.2 high")
+	}
 }
