@@ -149,6 +149,7 @@ type Part struct {
 	Thickness  Length // flat part: finished plate thickness
 	Bore       *Bore  // flat part: centre bore
 	Profile    *Profile
+	Rolled     *Formed // of a tube that is closed from sheet; nil of one that is bought as tube
 	Frustum    *Frustum
 	Transition *Transition
 	Flight     *Flight

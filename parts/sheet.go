@@ -1,5 +1,7 @@
 package parts
 
+import "math"
+
 // Formed is what every part formed from sheet has. Sizes of the ends are at the
 // outside of the sheet unless Inside is true.
 type Formed struct {
@@ -21,9 +23,11 @@ type Frustum struct {
 	Formed
 }
 
-// Formed is what a cone or a transition is formed from; nil for another part.
+// Formed is what a cone, a transition or a tube of sheet is formed from; nil for another part.
 func (p *Part) Formed() *Formed {
 	switch p.Kind {
+	case Tube:
+		return p.Rolled
 	case Cone:
 		return &p.Frustum.Formed
 	case TransitionPiece:
@@ -32,12 +36,22 @@ func (p *Part) Formed() *Formed {
 	return nil
 }
 
+// BoughtTube tells whether a part is a tube whose outside and bore are those of a maker.
+func (p *Part) BoughtTube() bool { return p.Kind == Tube && p.Rolled == nil }
+
 // Walls are how much larger than drawn it is outside, and smaller inside, on the diameter, mm.
 func (f *Formed) Walls() (outsideMm, insideMm float64) {
 	if f.Inside {
 		return 2 * f.Thickness.Mm, 0
 	}
 	return 0, 2 * f.Thickness.Mm
+}
+
+// SeamGapMm is the metal between the seam, its lap and all, and what reaches halfMm to both sides of a
+// clock angle, along an outside of that diameter; below 0 where it lies in the seam.
+func (f *Formed) SeamGapMm(outsideMm, clockDeg, halfMm float64) float64 {
+	perDeg, lap := outsideMm*math.Pi/360, f.Overlap.Mm/2
+	return math.Abs(math.Remainder(clockDeg-f.Seam.Deg-lap/perDeg, 360))*perDeg - lap - halfMm
 }
 
 // Transition is a square-to-round made from flat sheet. The rectangle is the

@@ -174,3 +174,18 @@ func TestProfileClosed(t *testing.T) {
 		sameSizes(t, part+" outline", last[:], []float64{1, 1, width - 1, height - 1})
 	}
 }
+
+// TestShellMeasured measures the blank of the drip ring (Ø7-1/4 in of 0.060 in sheet, lap 3/8 in, seam at 90°): it goes
+// once round the middle of its wall, and its hole at 180° lies a quarter turn right of the left edge, 1/4 in from the back.
+func TestShellMeasured(t *testing.T) {
+	t.Parallel()
+	const in = 25.4
+	girth := math.Pi * (7.25 - 0.06) * in
+	d := profilePDF(t, "../../testdata/gatejack/job.yaml", "drip-ring")
+	w, h := d.Size(0)
+	sameSizes(t, "page", []float64{w, h}, []float64{girth + 0.375*in + 2, 1.25*in + 2})
+	sameSizes(t, "holes", diameters(d), []float64{0.375 * in})
+	hole := d.Circles(0)[0].Centre
+	sameSizes(t, "place", []float64{hole.X, hole.Y}, []float64{1 + girth/4, 1 + (1.25-0.25)*in})
+	sameSizes(t, "inside the kerf", diameters(profilePDF(t, "../../testdata/gatejack/job.yaml", "drip-ring", "--kerf", "0.5 mm", "--compensate")), []float64{0.375*in - 0.5})
+}

@@ -86,6 +86,15 @@ func polygon(points ...Point) Curve {
 	return c
 }
 
+// movedBy is the curve with its origin at a point.
+func (c Curve) movedBy(by Point) Curve {
+	c.Start = c.Start.Plus(by)
+	c.Segments = seq.Map(c.Segments, func(s Segment) Segment {
+		return Segment{To: s.To.Plus(by), Center: s.Center.Plus(by), SweepDeg: s.SweepDeg}
+	})
+	return c
+}
+
 // at returns the point of a segment at fraction f, 0..1, from start.
 func (s Segment) at(start Point, f float64) Point {
 	switch {

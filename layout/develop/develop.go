@@ -2,10 +2,11 @@
 // its radial holes and slots, the saddle of a branch on a tube, cones and
 // frustums, and square-to-round transitions.
 //
-// Every input type ([Cylinder], [Saddle], [Frustum], [Oblique],
+// Every input type ([Cylinder], [Shell], [Saddle], [Frustum], [Oblique],
 // [Transition]) has a Develop method. It returns one or more [Development]
 // values, or an error that wraps [ErrInput] and says which number is wrong.
-// The package is pure: no files, no clock, no globals that change. All is by geometry, by no standard.
+// The package is pure: no files, no clock, no globals that change. All is by geometry; a rule
+// that goes by a standard names it.
 //
 // # Units and axes
 //

@@ -107,7 +107,7 @@ func (s spigot) text() string {
 // outside alone; 0 of what is bored, or of a standard that is not known.
 func (s spigot) tubeOffMm() float64 {
 	q := s.q.r
-	if q.Part.Kind != parts.Tube || q.Material == nil || s.in.Size.Fitted() {
+	if !q.Part.BoughtTube() || q.Material == nil || s.in.Size.Fitted() {
 		return 0
 	}
 	outside, _ := q.Sides()
@@ -154,7 +154,7 @@ func (t *joint) register(s spigot) {
 func (t *joint) binds(s spigot, mm float64) {
 	by, out, in := plan.Of(plan.Mm, words.Round(mm, 3)), words.Spaced(s.out.Name), words.Spaced(s.in.Name)
 	cure := "a smaller " + out
-	if s.q.r.Part.Kind != parts.Tube || s.in.Size.Fitted() { // that of a tube is as bought
+	if !s.q.r.Part.BoughtTube() || s.in.Size.Fitted() { // that of a tube is as bought
 		cure += ", or a larger " + in
 	}
 	if s.smallerMm() < 0 {

@@ -76,14 +76,13 @@ func (j *shop) blanks(r *part.Model) []plan.CutPiece {
 			one.LengthMm = r.BlankLengthMm()
 		}
 		return []plan.CutPiece{one}
-	case r.Flat() || r.Part.Turned():
+	case r.Flat() || r.Part.Turned() && r.Part.Rolled == nil:
 		one.Round = r.RoundBlank()
 		return []plan.CutPiece{sides(one, box.W(), box.H())}
 	}
 	var out []plan.CutPiece
 	for _, d := range r.Out.Developments {
-		switch d.Kind {
-		case plan.ConePattern, plan.TransitionPattern, plan.FlightPattern, plan.FoldPattern:
+		if d.Kind.Blank() {
 			one.Count = r.Part.Quantity * max(d.Copies, 1)
 			out = append(out, sides(one, d.MaxMm.XMm-d.MinMm.XMm, d.MaxMm.YMm-d.MinMm.YMm))
 		}

@@ -3,7 +3,6 @@ package joint
 import (
 	"centrepop/layout/fits"
 	"centrepop/layout/words"
-	"centrepop/parts"
 )
 
 // boughtTube tells how far the outside of a tube that is not turned may lie from
@@ -23,7 +22,7 @@ func (t *joint) boughtTube() {
 // tubeLimits are the limits of the outside of a shaft that is a tube as bought, and whether they are known.
 func (t *joint) tubeLimits() (tol fits.TubeTolerance, bought, known bool) {
 	r := t.a.r
-	if r.Part.Kind != parts.Tube || r.Material == nil || t.a.step.Inside {
+	if !r.Part.BoughtTube() || r.Material == nil || t.a.step.Inside {
 		return tol, false, false
 	}
 	tol, err := fits.TubeOutside(fits.TubeStandard(r.Material.Name), t.a.step.Size.NominalMm)

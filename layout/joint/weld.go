@@ -203,7 +203,7 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	}
 	p.LegMm, p.ThroatMm = geom.Clean(leg), words.Round(weld.Throat(leg), 2)
 	p.AreaMm2 = words.Round(weld.FilletArea(leg, true), 1)
-	p.Symbol, p.OnEdge = weld.Fillet.Symbol(), t.b.r.Part.Formed() != nil
+	p.Symbol, p.OnEdge = weld.Fillet.Symbol(), t.b.r.Part.Formed() != nil && !t.b.r.Part.Turned()
 	if p.Designation, err = weld.Designation(leg, true, 0, 0, 0); err != nil {
 		return err
 	}

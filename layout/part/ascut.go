@@ -53,6 +53,8 @@ type opening struct {
 	a, b              plan.XY
 	radius            float64
 	pos               parts.Pos
+	sides             plan.XY // of a rectangle about a; the radius is half its width then
+	corner            float64
 }
 
 // asCut is what the blank of a flat part is cut to, and what its cutter makes
@@ -216,6 +218,9 @@ func (a *asCut) edge(s *Sizes, leaveMm float64) {
 
 // path is the contour of an opening made smaller by inMm all round.
 func (o opening) path(inMm float64) *canvas.Path {
+	if w, h := o.sides.XMm-2*inMm, o.sides.YMm-2*inMm; w > 0 {
+		return canvas.RoundedRectangle(w, h, max(0, o.corner-inMm)).Translate(o.a.XMm-w/2, o.a.YMm-h/2)
+	}
 	radius := o.radius - inMm
 	if o.a == o.b {
 		return canvas.Circle(radius).Translate(o.a.XMm, o.a.YMm)

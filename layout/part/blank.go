@@ -32,7 +32,7 @@ func (c *cutter) blank(thicknessMm float64) (*plan.Profile, error) {
 		return nil, fmt.Errorf("%s, %s: %w", out.Part, piece.Name, err)
 	}
 	b := edge.Bounds()
-	a := asCut{outline: edge, text: c.W.Size(b.X1-b.X0) + " × " + c.W.Size(b.Y1-b.Y0)}
+	a := asCut{outline: edge, text: c.W.Size(b.X1-b.X0) + " × " + c.W.Size(b.Y1-b.Y0), openings: c.flatOpenings(piece)}
 	c.contours(a)
 	for _, l := range piece.Lines {
 		if l.Role != "cut" && l.Role != "tab" {
@@ -48,8 +48,9 @@ func (c *cutter) blank(thicknessMm float64) (*plan.Profile, error) {
 // asking.
 func (c *cutter) piece() (*plan.Development, error) {
 	var names []string
-	for d := range seq.Refs(c.Developments) {
-		if names = append(names, d.Name); d.Name == c.opt.Piece || c.opt.Piece == "" && len(c.Developments) == 1 {
+	blanks := c.blanks()
+	for d := range seq.Refs(blanks) {
+		if names = append(names, d.Name); d.Name == c.opt.Piece || c.opt.Piece == "" && len(blanks) == 1 {
 			return d, nil
 		}
 	}
@@ -72,7 +73,8 @@ func blankEdge(d *plan.Development) (*canvas.Path, error) {
 			return nil, err
 		}
 		switch {
-		case l.Role == "cut" && edge == nil && p.Closed():
+		case l.Role == "cut" && edge != nil && p.Closed(): // an opening
+		case l.Role == "cut" && p.Closed():
 			edge = p
 		case l.Role == "tab" && tab == nil:
 			tab = p

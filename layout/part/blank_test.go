@@ -2,6 +2,7 @@ package part_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -106,5 +107,71 @@ func TestBlankPieces(t *testing.T) {
 	}
 	if _, err := part.CutProfile(cutJob(t, leaning), "p", part.CutOptions{Piece: "nothing"}); err == nil || !strings.Contains(err.Error(), `no piece "nothing"`) {
 		t.Errorf("unknown piece: %v", err)
+	}
+}
+
+// What a tube of sheet is rolled from: a rectangle round the middle of the wall, with the plain openings cut in it at
+// their places. What is tapped, too small for the cutter or lies in the seam is made in the round, by the wrap, and so is
+// all where the cutter follows no file.
+func TestShellBlank(t *testing.T) {
+	const drum = `kind: tube
+stock: {sheet: 3 mm, cut: %CUT%}
+tube: {outside: 403, wall: 3, length: 300, seam: 180, overlap: %LAP%}
+radial:
+  - {name: hatch, clock: 0, axial: 150, window: {around: 120, along: 100, corner: 10}}
+  - {name: vents, clock: [90, 270], axial: 60, size: 12 mm, depth: through}
+  - {name: slit, clock: 45, axial: 200, slot: {around: 10, along: 50}, depth: through}
+  - {name: tap, clock: 135, axial: 60, size: M8 tap, depth: through}
+  - {name: pin, clock: 225, axial: 60, size: 2.5 mm, depth: through}
+  - {name: drain, clock: 184, axial: 250, size: 40 mm, depth: through}
+`
+	pt := func(cut, lap string) string {
+		return strings.NewReplacer("%CUT%", cut, "%LAP%", lap).Replace(drum)
+	}
+	const girth = math.Pi * 400
+	around := 120 * 400 / 403.0 // what a tape reads outside, at the middle of the wall
+	openings := around*100 - (4-math.Pi)*100 + 2*math.Pi*36 + 10*40 + math.Pi*25
+	for lap, mm := range map[string]float64{"0": 0, "20": 20} {
+		p, err := part.CutProfile(cutJob(t, pt("laser", lap)), "p", part.CutOptions{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "blank round", p.BlankXMm, girth+mm, 0.001)
+		near(t, "blank along", p.BlankYMm, 300, 0.001)
+		near(t, "area", p.AreaMm2, (girth+mm)*300-openings, 0.01)
+		var names []string
+		for _, c := range p.Contours {
+			names = append(names, c.Name)
+		}
+		if got := strings.Join(names, ","); got != "hatch 1,vents 2,vents 3,slit 4,outline" {
+			t.Errorf("cut: %s", got)
+		}
+	}
+	if p, err := part.CutProfile(cutJob(t, pt("laser", "0")), "p", part.CutOptions{KerfMm: 0.4, Compensate: true}); err != nil {
+		t.Error(err)
+	} else {
+		near(t, "round the hatch, inside its kerf", p.Contours[0].LengthMm, 2*(around+100)-8*10+2*math.Pi*10-2*math.Pi*0.2, 0.001)
+		near(t, "round the slit, inside its kerf", p.Contours[3].LengthMm, 80+math.Pi*9.6, 0.001)
+		near(t, "round a vent, inside its kerf", p.Contours[1].LengthMm, math.Pi*11.6, 0.001)
+		near(t, "round the blank, outside its kerf", p.Contours[4].LengthMm, 2*(girth+300)+2*math.Pi*0.2, 0.001)
+	}
+	for cut, want := range map[string]string{"laser": "tap,pin,drain", "saw": "hatch,vents,vents,slit,tap,pin,drain"} {
+		worked, err := layout.Resolve(cutJob(t, pt(cut, "0")))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var marked []string
+		for _, d := range worked.Plan.Parts[0].Developments {
+			for _, m := range d.Marks {
+				marked = append(marked, m.Name)
+			}
+		}
+		slices.SortFunc(marked, func(a, b string) int { return strings.Index(want, a) - strings.Index(want, b) })
+		if got := strings.Join(marked, ","); got != want {
+			t.Errorf("%s: marked in the round are %s, want %s", cut, got, want)
+		}
+	}
+	if _, err := part.CutProfile(cutJob(t, pt("laser", "0")), "p", part.CutOptions{KerfMm: 10, Compensate: true}); err == nil || !strings.Contains(err.Error(), "slit 4 is no wider than the kerf") {
+		t.Errorf("a slit as wide as the kerf: %v", err)
 	}
 }

@@ -90,6 +90,9 @@ func (r *record) checkNotes() {
 func (r *record) checkStep(s *Step) {
 	name := words.Spaced(s.Name)
 	c := plan.Check{Ref: r.ref(s), What: name, Wanted: r.wanted(s), Limits: r.limitsText(s.Size), Source: s.Size.Source, Gauge: gauge(s)}
+	if r.Part.Rolled != nil && !s.Inside {
+		c.Gauge = "tape round it, both ends: " + r.girth(s)
+	}
 	switch {
 	case s.Size.Limited:
 		c.MinMm, c.MaxMm = s.Size.MinMm, s.Size.MaxMm
@@ -166,7 +169,7 @@ func newLadders(s *Sizes) ([]plan.Ladder, parts.Errors) {
 // standard allows, else 0.6 mm, with more than any turned size has (common practice,
 // no source).
 func (s *Sizes) spread(st *Step) float64 {
-	if st.Size.AsBought && s.Material != nil {
+	if s.Part.BoughtTube() && st.Size.AsBought && s.Material != nil {
 		if tol, err := fits.TubeOutside(fits.TubeStandard(s.Material.Name), st.Size.NominalMm); err == nil {
 			return tol.PlusMinusMm
 		}

@@ -141,11 +141,15 @@ func (d *shaper) pieces(kind plan.DevelopmentKind, title string, list []develop.
 	return d.Developments[first:]
 }
 
+// blanks are the flat pieces that it is formed from.
+func (g *Shape) blanks() []plan.Development {
+	return seq.Keep(g.Developments, func(d plan.Development) bool { return d.Kind.Blank() })
+}
+
 // developedMm3 is the volume of what is cut from sheet: flat area, laps too, times
 // thickness.
 func (g *Shape) developedMm3(thicknessMm float64) float64 {
-	cut := seq.Keep(g.Developments, func(d plan.Development) bool { return d.Kind != plan.WrapPattern })
-	return seq.Sum(cut, func(d plan.Development) float64 { return d.AreaMm2 * float64(d.Copies) }) * thicknessMm
+	return seq.Sum(g.blanks(), func(d plan.Development) float64 { return d.AreaMm2 * float64(d.Copies) }) * thicknessMm
 }
 
 // sheetSection is the half section of what is formed from sheet, between the

@@ -92,6 +92,12 @@ var forms = []formKind{
 		}
 		return &flat{Part: p}
 	}},
+	{"rolled", func(p *parts.Part, _ parts.Units) form {
+		if p.Rolled == nil {
+			return nil
+		}
+		return &rolled{tube{turned{in: p.Profile}, p.Ends}, p.Rolled}
+	}},
 	{"tube", func(p *parts.Part, _ parts.Units) form {
 		if p.Profile == nil || p.Kind != parts.Tube {
 			return nil

@@ -171,7 +171,7 @@ func (b *bench) speed(op cutting.Op, diaMm float64) string {
 
 // markTop marks TOP with what comes before, where nothing else is marked.
 func (b *bench) markTop() {
-	if len(b.Groups) == 0 && len(b.Radials) == 0 && len(b.Keyways) == 0 {
+	if len(b.Groups) == 0 && !b.radialsLeft() && len(b.Keyways) == 0 {
 		if top := b.Part.Top.Value; top != "" && len(b.ops) > 0 { // with what comes before
 			o := &b.ops[len(b.ops)-1]
 			b.top = "Mark TOP " + b.topPlace() + " (" + top + ")" + b.fromSeam() + "."
@@ -198,11 +198,12 @@ func (usual) mark(b *bench) {
 		}
 		line = "First scribe TOP lightly " + place + ", where the keyway comes"
 	}
+	line += b.fromSeam()
 	if i := slices.IndexFunc(faces, func(f string) bool { return f != b.topFace() }); i >= 0 {
 		line += "; carry it over the edge to the " + faces[i]
 	}
 	o := plan.Operation{Machine: plan.Bench, Title: "Mark TOP", Tool: "scriber", Do: []string{line + "."}}
-	if which != "" || len(b.Radials) > 0 {
+	if which != "" || b.radialsLeft() {
 		o.Title, o.Tool = "Mark TOP, set out, punch", "scriber, centre punch 60° to find, 90° to open"
 		o = warn(o, punching)
 	}
@@ -223,7 +224,7 @@ func (usual) mark(b *bench) {
 		o.Do = slices.Concat(o.Do, b.carriedLines(), b.sharedLines(), b.steppedLines())
 	}
 	o.Do = slices.Concat(o.Do, b.jigLookLines(), wrapped)
-	if len(b.Radials) > 0 && len(wrapped) == 0 {
+	if b.radialsLeft() && len(wrapped) == 0 {
 		o.Do = append(o.Do, "Mark from the TOP line by the arc lengths of the table, on the outside, and from the front face.")
 	}
 	if chords {

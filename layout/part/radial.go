@@ -222,6 +222,9 @@ func (m *Radial) operations(b *bench) {
 	if len(m.Rows) == 1 && b.branchOver(row.N) != nil {
 		return // it is cut with the hole of that branch
 	}
+	if row.InFlat {
+		return // it is cut with the blank
+	}
 	o := plan.Operation{
 		Machine: plan.Drill, Title: words.Spaced(row.Name) + ": " + words.CountOf(len(m.Rows)) + row.SizeText,
 		Holding: b.heldRound(row.AxialMm) + "; TOP line set with a square", Refs: []int{b.ref(m)},
@@ -345,7 +348,7 @@ func (m *Radial) checks(r *record) {
 			around.MaxMm = row.AroundMm
 		}
 		r.checkSized(r.ref(m), name+" around × along", around, r.General(geom.Clean(row.AlongMm)))
-		if c := &r.list[len(r.list)-1]; c.Source != "" && !noWider && r.filed(m) {
+		if c := &r.list[len(r.list)-1]; c.Source != "" && !noWider && !row.InFlat && r.filed(m) {
 			c.What += ", no wider: less reaches in"
 			c.Limits = r.W.Limits(row.AroundMm-filedMm, row.AroundMm) + " × " + r.W.Limits(row.AlongMm-filedMm, row.AlongMm+filedMm)
 			c.Source = "common practice, no source"

@@ -19,10 +19,10 @@ type Seam struct {
 	how      string
 }
 
-// Seam is that of what is rolled or folded to a cone or to a square-to-round, or pulled to the
+// Seam is that of what is rolled or folded to a cone, a tube or a square-to-round, or pulled to the
 // turns of a flight; nil of other parts, and where nothing of the kind is welded.
 func (g *Shape) Seam() *Seam {
-	lapMm, seams := 0.0, seq.Sum(g.Developments, func(d plan.Development) int { return d.Copies })
+	lapMm, seams := 0.0, seq.Sum(g.blanks(), func(d plan.Development) int { return d.Copies })
 	if f := g.Part.Formed(); f != nil {
 		lapMm = f.Overlap.Mm
 	} else {

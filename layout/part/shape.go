@@ -50,6 +50,12 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 	d.holed = s.branches()
 	d.required = seq.Map(s.Part.Require, func(q parts.Requirement) *requirement { return &requirement{q} })
 	d.centreHoles()
+	for m := range seq.Refs(s.Radials) {
+		cut := d.flatCut(m)
+		for row := range seq.Refs(m.Rows) {
+			row.InFlat = cut
+		}
+	}
 	d.wraps()
 	s.form.developments(d)
 	d.templatePolicy()

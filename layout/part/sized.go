@@ -19,7 +19,7 @@ type Sized struct {
 	Class        string // "H7", "±0.1", "light press", "M40x1.5", "ISO 2768-m", or ""
 	Source       string
 	AsCut        bool // the limits are those that its cutter holds
-	AsBought     bool // the maker of the tube or bar limits it, not the shop
+	AsBought     bool // nobody turns it: the maker of the tube or bar limits it, or the girth of what is rolled
 	ByClass      bool // the limits are the job's general tolerance
 	Thread       *threads.Thread
 	Press        parts.Ref
@@ -116,6 +116,9 @@ func (z *sizer) left(st *Step) {
 		st.Size = Sized{NominalMm: d, MinMm: d, MaxMm: d, Source: what + " as bought", AsBought: true}
 	}
 	switch {
+	case z.Part.Rolled != nil: // its girth holds what limits it
+		st.Size.AsBought = true
+		return
 	case st.Size.Class != "" || st.Size.Thread != nil:
 		return
 	case z.Part.Kind == parts.Tube:

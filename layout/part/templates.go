@@ -63,7 +63,7 @@ func (h *branchHole) holds(row plan.RadialRow) bool {
 
 // setOut is how a rolled blank gets onto its sheet.
 func (b *bench) setOut() string {
-	for _, p := range b.Developments {
+	for _, p := range b.blanks() {
 		if p.NoTemplate != "" {
 			text := "Set the blank out with the trammel on " + b.StockText() + ": " + p.NoTemplate
 			if f := b.Part.Formed(); f != nil && f.Overlap.Mm > 0 {

@@ -35,7 +35,7 @@ func (d *shaper) wraps() {
 		var front, back []plan.RadialRow
 		for _, row := range d.rows() {
 			switch {
-			case d.outsideAt(row.AxialMm) != st, d.branchOver(row.N) != nil: // that is cut by another template
+			case d.outsideAt(row.AxialMm) != st, d.branchOver(row.N) != nil, row.InFlat: // that is cut by another template, or in the flat
 			case row.AxialMm-st.FromMm > st.ToMm-row.AxialMm:
 				back = append(back, row)
 			default:

@@ -30,7 +30,7 @@ var wayTo = map[string]map[string]plan.XY{
 		"top-flange Pedestal flange 1": right, "foot-flange Pedestal flange 2": left, "yoke-near Yoke plate": right, "stay Stay": up, "stay Key bar": left, "oil-spout Oil spout": {}, // leaning in one picture, from its clock in the other
 		"lower-bearing LM48548/LM48510 cup": {}, "lower-bearing Drive nut": left, "upper-bearing LM48548/LM48510 cone": right, "upper-bearing Lock collar": right, // both cups, each its way
 		"cap Cap ring": right, "housing Thrust housing": right, "housing Handwheel hub": right, "yoke Pedestal flange 2": right,
-		"yoke Rain cone": right, "yoke Stem": left, "yoke Stop collar 2": left, "yoke Stop collar 1": {}, // through a window before or behind the picture
+		"yoke-far Drip ring": right, "yoke Rain cone": right, "yoke Stem": left, "yoke Stop collar 2": left, "yoke Stop collar 1": {}, // through a window before or behind the picture
 	},
 }
 

@@ -8,12 +8,22 @@ const (
 	WrapPattern       DevelopmentKind = "wrap"       // paper round a cylinder, to mark its radial features
 	BranchPattern     DevelopmentKind = "branch"     // paper round the end of a tube that is saddled to another
 	MainPattern       DevelopmentKind = "main"       // paper on the tube that gets the hole for a branch
+	ShellPattern      DevelopmentKind = "shell"      // the flat blank of a rolled tube
 	ConePattern       DevelopmentKind = "cone"       // the flat blank of a rolled cone
 	TransitionPattern DevelopmentKind = "transition" // the flat blank of a square-to-round
 	FlightPattern     DevelopmentKind = "flight"     // the flat ring of one turn of an auger flight
 	FoldPattern       DevelopmentKind = "fold"       // the flat blank of a folded part
 	CopePattern       DevelopmentKind = "cope"       // paper round the end of a bar that is hollowed to sit on a round
 )
+
+// Blank tells whether it is cut from sheet; the others are paper to mark by.
+func (k DevelopmentKind) Blank() bool {
+	switch k {
+	case ShellPattern, ConePattern, TransitionPattern, FlightPattern, FoldPattern:
+		return true
+	}
+	return false
+}
 
 // Development is one flat pattern of a part at true size: paper to wrap round
 // it, or the blank it is formed from. Millimetres, x right, y up, seen with

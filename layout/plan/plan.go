@@ -413,9 +413,10 @@ type RadialRow struct {
 	AroundMm   float64 `json:"around_mm,omitempty"` // arc at the outside surface
 	AlongMm    float64 `json:"along_mm,omitempty"`
 	CornerMm   float64 `json:"corner_mm,omitempty"`
-	DepthMm    float64 `json:"depth_mm"`        // of the metal that it goes into or through, at most
-	OutsideMm  float64 `json:"outside_mm"`      // diameter of the surface it starts on
-	ArcMm      float64 `json:"arc_from_top_mm"` // on that surface, clockwise seen from the front
+	DepthMm    float64 `json:"depth_mm"`          // of the metal that it goes into or through, at most
+	OutsideMm  float64 `json:"outside_mm"`        // diameter of the surface it starts on
+	ArcMm      float64 `json:"arc_from_top_mm"`   // on that surface, clockwise seen from the front
+	InFlat     bool    `json:"in_flat,omitempty"` // it is cut in the blank that the part is rolled from
 }
 
 // KeywayRow is a keyway for a parallel or a Woodruff key, on a shaft or in a bore.

@@ -98,17 +98,17 @@ func (v *view) thinPlate() {
 	}
 }
 
-// rolledTube finds a tube whose stock is flat: its operations saw and face a tube, and the stock list would order
-// its outside square.
+// rolledTube finds a tube with a profile whose stock is flat: its operations saw and turn a tube, and the stock list
+// would order its outside square.
 func (v *view) rolledTube() {
 	s := &v.p.Stock
-	if v.p.Kind != parts.Tube || s.Form != "plate" && s.Form != "sheet" || !geom.Over(v.lengthMm, s.Size.Mm) {
+	if !v.p.BoughtTube() || !s.ByArea() || !geom.Over(v.lengthMm, s.Size.Mm) {
 		return
 	}
 	v.report(Stop, "", s.Pos, Finding{
-		What: v.p.Title.Value + " is a tube, and its stock is " + s.Form + " of " + v.mm(s.Size.Mm) + ": no operation here rolls one",
+		What: v.p.Title.Value + " is a turned tube, and its stock is " + s.Form + " of " + v.mm(s.Size.Mm) + ": nobody turns what is rolled",
 		Rule: "a part is cut from stock that it lies in", Source: "by geometry",
-		Fix: "stock: {tube: " + v.mm(2*v.wideMm()) + ", wall: " + v.mm(v.wideMm()-v.openMm()) + "}, bought or rolled elsewhere to that; what narrows is kind cone",
+		Fix: "stock: {tube: " + v.mm(2*v.wideMm()) + ", wall: " + v.mm(v.wideMm()-v.openMm()) + "}, or in place of its profile the key tube, which is rolled from sheet",
 	})
 }
 

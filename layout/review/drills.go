@@ -29,9 +29,9 @@ func (v *view) drilledSizes() []drilled {
 		out = append(out, drilled{h.group.Size, h.name, h.drillMm, h.through})
 	}
 	for f := range seq.Refs(v.p.Radials) {
-		// What the hole of a branch takes away is not shown, nor drilled.
+		// What the hole of a branch takes away is not shown, nor drilled; nor is what is cut in the flat.
 		row := seq.First(v.q.Shown, func(row plan.RadialRow) bool { return row.Name == f.Name.Value && row.DiameterMm > 0 })
-		if f.Shape == parts.RadialHole && row.DiameterMm > 0 {
+		if f.Shape == parts.RadialHole && row.DiameterMm > 0 && !row.InFlat {
 			out = append(out, drilled{f.Size, f.Name.Value, row.DiameterMm, f.Through})
 		}
 	}

@@ -107,7 +107,7 @@ func stockLeft(v *view) {
 func (v *view) smallerMm() float64 {
 	size := v.p.Bore.Size
 	tube := v.job.Part(size.Fit.LightPress.Part)
-	if tube == nil || tube.Kind != parts.Tube {
+	if tube == nil || !tube.BoughtTube() {
 		return 0
 	}
 	if m, err := material.Find(tube.Material.Value); err == nil {

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -154,6 +155,45 @@ func radialGap(v *view) {
 	worst := &worst{}
 	for _, pair := range closeOpenings(v, all) {
 		v.metalBetween(&all[pair[0]], &all[pair[1]], worst)
+	}
+	worst.report()
+}
+
+// Metal wanted between an opening and the seam of a rolled tube, in thicknesses, common practice, no source; and the
+// inside radius, in thicknesses, over which the middle of the sheet keeps its length: DIN 6935, the factor k is 1 over 5.
+const (
+	seamThicks = 3.0
+	rollThicks = 5.0
+)
+
+// rolledTight finds a tube that is rolled so tightly that its blank, measured at the middle of the sheet, comes out
+// other than drawn, and its rolls do not close it.
+func rolledTight(v *view) {
+	if f := v.p.Rolled; f != nil {
+		v.atLeast("", v.p.Profile.Pos, v.openMm(), rollThicks*f.Thickness.Mm, Finding{
+			What: v.p.Title.Value + " is rolled tightly: its inside radius is small for its sheet", Numbers: ", wanted at least ",
+			Rule: "the middle of the sheet keeps its length where the inside radius is over five thicknesses", Source: "DIN 6935, from memory", Fix: "stock: {tube: ...}, a thinner sheet, or a trial piece",
+		})
+	}
+}
+
+// seamGap looks for openings across the seam of a rolled tube, lap and all, or beside it.
+func (v *view) seamGap() {
+	f, worst := v.p.Rolled, &worst{}
+	if f == nil {
+		return
+	}
+	for o := range seq.Refs(v.openings()) {
+		gap := f.SeamGapMm(2*o.outerMm, o.clockDeg, o.aroundMm)
+		if least := seamThicks * f.Thickness.Mm; geom.Over(least, gap) {
+			worst.add(o.radial.Name.Value, gap, func(count int) {
+				v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
+					What:    o.title(v) + words.Either(!geom.Over(gap, 0), " is cut through the seam", " lies close to the seam") + same(count),
+					Numbers: words.Either(!geom.Over(gap, 0), "seam at "+number(f.Seam.Deg)+"°, opening at "+number(o.clockDeg)+"°", v.mm(gap)+" of metal between them, wanted "+v.mm(least)), LeftMm: left(max(0, gap)),
+					Rule: "an opening keeps three thicknesses off a seam that is welded", Source: practice, Fix: "seam: at another clock angle",
+				})
+			})
+		}
 	}
 	worst.report()
 }

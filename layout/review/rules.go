@@ -136,6 +136,8 @@ var partRules = []rule[*view]{
 	{"between", "the part is too long for the lathe", between},
 	{"radial-edge", "an opening in the outside breaks out of its step", radialEdge},
 	{"radial-gap", "two openings in the outside meet", radialGap},
+	{"seam", "an opening lies in the seam of a rolled tube", (*view).seamGap},
+	{"rolled", "a tube is rolled tightly from its sheet", rolledTight},
 	{"radial-depth", "an opening in the outside has the wrong depth", each(everyRadial, (*view).radialDepth)},
 	{"thin", "a wall, rim or floor is thin", thin},
 	{"weak", "a turned part is weak at flats, a neck or a short thread, a neck too thick for its thread, or a lead screw without a relief", weak},

@@ -74,6 +74,9 @@ func (v *view) senseOfForm() {
 	rises := func(highMm, runMm float64) {
 		v.atLeast("", v.p.Name.Pos, highMm, leastRise*runMm, Finding{What: "its wall lies nearly flat", Numbers: ", wanted at least ", Rule: "a cone or transition rises by a quarter of what it widens at the least: a flatter one is hardly rolled, and nothing runs down it", Fix: "a greater height"})
 	}
+	if f := v.p.Formed(); f != nil && v.p.Kind != parts.TransitionPiece {
+		v.atMost("", f.Overlap.Pos, f.Overlap.Mm, mostLap*f.Thickness.Mm, Finding{What: "the seam laps over far", Rule: "a lap is as wide as its weld or rivets ask, ten thicknesses or so", Fix: "a shorter lap"})
+	}
 	switch v.p.Kind {
 	case parts.TransitionPiece:
 		t := v.p.Transition
@@ -81,7 +84,6 @@ func (v *view) senseOfForm() {
 	case parts.Cone:
 		f := v.p.Frustum
 		rises(f.Height.Mm, (f.Large.Mm-f.Small.Mm)/2+math.Abs(f.Offset.Mm))
-		v.atMost("", f.Pos, f.Overlap.Mm, mostLap*f.Thickness.Mm, Finding{What: "the seam laps over far", Rule: "a lap is as wide as its weld or rivets ask, ten thicknesses or so", Fix: "a shorter lap"})
 	case parts.FlightPart:
 		f := v.p.Flight
 		const far = "the pitch of the flight is far from its outside"

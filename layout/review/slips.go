@@ -81,7 +81,7 @@ type roundEnd struct{ outsideMm, insideMm, lapMm float64 }
 // inside of a flight or an outside that it goes round.
 func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 	p, c := r.job.Part(ref.Part), r.stepOf(ref)
-	if sheet := p.Formed(); sheet != nil {
+	if sheet := p.Formed(); sheet != nil && !p.Turned() {
 		size, ok := formedMm(p, ref.Feature)
 		outside, inside := sheet.Walls()
 		var lap float64

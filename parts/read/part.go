@@ -134,6 +134,7 @@ func (f *fields) form(p *parts.Part) {
 	p.Profile = subOf(f, "profile", (*fields).profile)
 	if t := f.sub("tube"); t != nil && p.Profile == nil {
 		p.Profile = t.tube()
+		p.Rolled = t.rolled(p)
 	}
 	p.Frustum = subOf(f, "cone", (*fields).cone)
 	p.Transition = subOf(f, "transition", (*fields).transition)

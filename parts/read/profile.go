@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -172,6 +173,24 @@ func (f *fields) tube() *parts.Profile {
 	p.Outside = []parts.Step{{Pos: f.n.pos, Name: parts.Text{Value: "outside", Pos: f.n.pos}, Size: size, Length: length}}
 	p.Inside = []parts.Step{{Pos: f.n.pos, Name: parts.Text{Value: "bore", Pos: f.n.pos}, Size: parts.Size{Nominal: bore}, Length: length}}
 	return p
+}
+
+// rolled is what a tube is closed from where its stock is sheet or plate thinner than it is long, from
+// which it is not cut as a ring; nil of another.
+func (f *fields) rolled(p *parts.Part) *parts.Formed {
+	long, wall := f.length("length"), f.length("wall")
+	if k := p.Stock; !k.ByArea() || !geom.Over(long.Mm, k.Size.Mm) {
+		for _, key := range []string{"seam", "overlap"} {
+			if f.given(key) {
+				f.faultf(f.n.keyPos(key), "stock: {sheet: "+wall.Text+", cut: laser}, or delete "+key, "the tube is not rolled from sheet: it has no %s", key)
+			}
+		}
+		return nil
+	}
+	if fit := p.Profile.Outside; len(fit) > 0 && (fit[0].Size.Fit.Class.Value != "" || len(fit[0].Size.Fit.Measured) > 0) {
+		f.faultf(fit[0].Size.Nominal.Pos, "no fit here; its girth is measured", "a tube rolled from sheet is not turned to a fit")
+	}
+	return &parts.Formed{Height: long, Thickness: wall, Seam: f.angle("seam"), Overlap: f.length("overlap")}
 }
 
 // maxPatternRadiusMm is the largest radius of a cone's flat pattern. Common

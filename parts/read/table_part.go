@@ -188,6 +188,8 @@ var tubeGroup = &Group{Name: "tube", Means: "A tube.", Example: "tube: {outside:
 	{Name: "fit", Type: ClassFitType, Means: "limits of the outside", Group: fitGroup, Example: fitExample},
 	{Name: "wall", Type: SizeType, Need: true, Means: "wall thickness"},
 	{Name: "length", Type: SizeType, Need: true, Means: "overall length"},
+	{Name: "seam", Type: AngleType, Means: "of a tube rolled from sheet: the clock angle of its seam, seen from the front", Default: "180"},
+	{Name: "overlap", Type: DistanceType, Means: "of a tube rolled from sheet: what one edge laps over the other at the seam, clockwise of it"},
 }}
 
 // formedKeys are the keys of every part formed from sheet.

@@ -1,0 +1,197 @@
+package part
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/develop"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// rolled is a tube that is closed from sheet by a seam along it. Nobody turns it; what a tube has
+// besides, openings and saddled ends, it has too.
+type rolled struct {
+	tube
+	in *parts.Formed
+}
+
+func (t *rolled) seamMm() float64 { return t.in.Height.Mm }
+
+func (t *rolled) volumeMm3(g *Shape) float64 {
+	return t.tube.volumeMm3(g) + t.in.Overlap.Mm*t.in.Height.Mm*t.in.Thickness.Mm
+}
+
+func (t *rolled) developments(d *shaper) {
+	t.tube.developments(d)
+	scale := 1 - t.in.Thickness.Mm/d.widest().Size.NominalMm // what a tape reads outside, at the middle of the sheet
+	shell := develop.Shell{OutsideDiameterMm: d.widest().Size.NominalMm, LengthMm: t.in.Height.Mm, ThicknessMm: t.in.Thickness.Mm, OverlapMm: t.in.Overlap.Mm, SeamDeg: t.in.Seam.Deg}
+	rows := d.flatRows()
+	for _, row := range rows {
+		f := develop.Feature{Name: flatName(row), Kind: develop.Window, OnSurface: true, ClockDeg: row.ClockDeg, AxialMm: row.AxialMm, WidthMm: row.AroundMm, LengthMm: row.AlongMm, CornerMm: row.CornerMm}
+		switch narrow := min(row.AroundMm, row.AlongMm); {
+		case row.AroundMm == 0:
+			f.WidthMm, f.LengthMm, f.CornerMm = row.DiameterMm, row.DiameterMm, row.DiameterMm/2
+		case row.Shape == string(parts.RadialSlot):
+			f.CornerMm = narrow / 2
+		}
+		if f.WidthMm > 2*f.CornerMm {
+			f.WidthMm = max(f.WidthMm*scale, 2*f.CornerMm)
+		}
+		shell.Openings = append(shell.Openings, f)
+	}
+	p, err := shell.Develop()
+	if err != nil {
+		d.fault(t.tube.in.Pos, "the tube cannot be rolled: "+d.W.Refused(err), "other sizes, or stock: {tube: ...}")
+		return
+	}
+	out := &d.pieces(plan.ShellPattern, "Shell", []develop.Development{p}, t.in.Seam.Deg)[0]
+	if len(rows) > 0 {
+		out.Tables = append(out.Tables, d.flatTable(rows, shell, p))
+	}
+}
+
+// flatName is what an opening is called on the flat blank.
+func flatName(row plan.RadialRow) string { return row.Name + " " + strconv.Itoa(row.N) }
+
+// flatTable is where the openings lie on the blank as it is seen with its outside up.
+func (s *Sizes) flatTable(rows []plan.RadialRow, shell develop.Shell, p develop.Development) plan.PatternTable {
+	out := plan.PatternTable{Title: "Openings on the flat, outside up, to their centres", Heads: []string{"No.", "what", "from the left edge", "from the front edge", "around"}}
+	for i, row := range rows {
+		centre := p.Labels[len(p.Labels)-len(rows)+i].At
+		out.Rows = append(out.Rows, []string{strconv.Itoa(row.N), words.Spaced(row.Name), s.exact(centre.XMm - p.Box.Min.XMm), s.exact(centre.YMm), s.exact(shell.Openings[i].WidthMm)})
+	}
+	return out
+}
+
+// flatCut tells whether an opening is cut in the flat blank that a tube is rolled from: one that is plain, clear
+// of the seam, and not too small for a cutter that follows a file.
+func (g *Shape) flatCut(m *Radial) bool {
+	f, row, cut := g.Part.Rolled, m.Rows[0], g.Part.Stock.Cut
+	if _, _, follows := LeastHoleMm(cut, g.plateMm()); f == nil || !follows || !m.In.Through {
+		return false
+	}
+	narrow, holds := min(row.AroundMm, row.AlongMm), 0.0
+	if row.AroundMm == 0 {
+		narrow, row.AroundMm = row.DiameterMm, row.DiameterMm
+		holds, _ = CutterHolds(cut, narrow, g.plateMm())
+	}
+	if z := m.Size.Size; m.Size.Thread != nil || m.Size.Reamed || z.Limited && z.MaxMm-z.MinMm < holds-1e-9 || tooSmall(g.Sizes, narrow, cut) != "" {
+		return false
+	}
+	return !slices.ContainsFunc(m.Rows, func(r plan.RadialRow) bool {
+		return f.SeamGapMm(row.OutsideMm, r.ClockDeg, row.AroundMm/2) < geom.CloseMm || g.branchOver(r.N) != nil
+	})
+}
+
+// kinkShare is the share of the length that an opening takes, above which the sheet is seen to bend more sharply
+// there in the rolls. Common practice, no source.
+const kinkShare = 0.25
+
+// kinks are the openings cut in the flat across which the sheet bends more sharply.
+func (b *bench) kinks() string {
+	var names []string
+	for _, row := range b.flatRows() {
+		if max(row.AlongMm, row.DiameterMm) > kinkShare*b.LengthMm() {
+			names = append(names, words.Spaced(row.Name))
+		}
+	}
+	return strings.Join(slices.Compact(names), ", ")
+}
+
+// radialsLeft tells whether an opening is made in the round.
+func (s *Sizes) radialsLeft() bool {
+	return slices.ContainsFunc(s.rows(), func(r plan.RadialRow) bool { return !r.InFlat })
+}
+
+// flatRows are the openings that are cut in the flat.
+func (s *Sizes) flatRows() []plan.RadialRow {
+	return seq.Keep(s.rows(), func(r plan.RadialRow) bool { return r.InFlat })
+}
+
+// flatOpenings are those of a blank, for its cutting file.
+func (c *cutter) flatOpenings(piece *plan.Development) []opening {
+	var out []opening
+	for _, row := range c.flatRows() {
+		line, _ := seq.Find(piece.Lines, func(l plan.PatternLine) bool { return l.Name == flatName(row) })
+		box := canvas.MustParseSVGPath(string(line.Path)).Bounds()
+		w, h := box.W(), box.H()
+		o := opening{name: flatName(row), shape: row.Shape, text: row.SizeText, radius: min(w, h) / 2, pos: c.Part.Pos}
+		o.a = plan.XY{XMm: geom.Clean((box.X0 + box.X1) / 2), YMm: geom.Clean((box.Y0 + box.Y1) / 2)}
+		o.b = o.a
+		long := plan.XY{XMm: w/2 - o.radius, YMm: h/2 - o.radius}
+		if row.Shape == string(parts.RadialWindow) {
+			o.sides, o.corner = plan.XY{XMm: w, YMm: h}, row.CornerMm
+		} else if long.XMm+long.YMm > geom.CloseMm { // a slot
+			o.a, o.b = o.a.Plus(long), o.b.Minus(long)
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+// needless is why the blank needs no paper.
+func (t *rolled) needless(*shaper) string {
+	return "a rectangle: two sides and a diagonal set it out"
+}
+
+func (t *rolled) features(n *Numbered) {
+	t.tube.features(n)
+	n.seamFeature(t.in.Seam.Deg, t.in.Overlap.Mm)
+}
+
+func (t *rolled) operations(b *bench) {
+	blanks := b.blanks()
+	if len(blanks) == 0 {
+		return // a fault of the part says why
+	}
+	long, lap := blanks[0].MaxMm.XMm-blanks[0].MinMm.XMm, t.in.Overlap.Mm
+	cut := "Cut " + b.W.Read(long) + " × " + b.W.Said(t.in.Height.Mm) + " from " + b.StockText() + words.When(lap > 0, ", the lap of "+b.W.Read(lap)+" in it") +
+		"; diagonals " + sawnText(b.W, math.Hypot(long, t.in.Height.Mm)) + ", alike; cut edges deburred."
+	o := plan.Operation{Machine: plan.Cutter, Title: "Cut the flat blank", Do: []string{cut}, Gauge: "rule, square", Refs: b.refs(plan.LengthFeature)}
+	for m := range seq.Refs(b.Radials) {
+		if m.Rows[0].InFlat {
+			o.Do = append(o.Do, words.Join("; ", "Cut with it, outside up, "+words.Spaced(m.In.Name.Value)+": "+words.CountOf(len(m.Rows))+m.Rows[0].SizeText, m.In.Note.Value)+".")
+			o.Refs = append(o.Refs, b.ref(m))
+		}
+	}
+	b.op(warn(o, sheetEdges))
+	outside := b.widest()
+	do := []string{
+		"Pre-bend the seam edges, roll to " + b.W.Dia(outside.Size.NominalMm) + " outside, the ends level at the seam.",
+		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "°" + words.When(lap > 0, ", its outer edge clockwise of it") + ", check both ends round: two diameters square to each other alike. Weld: " + b.seamText(),
+	}
+	if names := b.kinks(); names != "" {
+		do = append(do, "The sheet bends more sharply across "+names+": hold a template of the radius there, and dress it.")
+	}
+	b.op(warn(plan.Operation{Machine: plan.Roll, Title: "Roll and close the seam", Do: do,
+		Gauge: "tape round both ends: " + b.girth(outside), Refs: b.refs(plan.SeamFeature, plan.StepFeature)}, rolls, welding))
+	if do, refs := b.chamferLines(func(*chamfer) bool { return true }); len(do) > 0 {
+		b.op(plan.Operation{Machine: plan.Bench, Title: "Bevel the ends", Do: do, Tool: "hand grinder", Gauge: "bevel gauge", Refs: refs})
+	}
+}
+
+// girth is what a tape reads round an outside, over the lap if there is one: between its limits, where it has such.
+func (s *Sizes) girth(st *Step) string {
+	f, z := s.Part.Rolled, st.Size
+	lap := develop.Shell{OutsideDiameterMm: z.NominalMm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm}.LapGirthMm()
+	text := s.W.Limits(math.Pi*z.MinMm+lap, math.Pi*z.MaxMm+lap)
+	if !z.Limited {
+		text = sawnText(s.W, math.Pi*z.NominalMm+lap)
+	}
+	return text + words.Either(lap > 0, " over the lap", " outside")
+}
+
+func (t *rolled) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(t.in.Thickness.Mm) }
+
+// trueBy is the outside as rolled.
+func (t *rolled) trueBy(n *Numbered) string {
+	return "its outside as rolled within " + n.W.Near(geom.Clean(2*boughtTrueMm))
+}
