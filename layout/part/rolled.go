@@ -72,7 +72,7 @@ func (s *Sizes) flatTable(rows []plan.RadialRow, shell develop.Shell, p develop.
 }
 
 // flatCut tells whether an opening is cut in the flat blank that a tube is rolled from: one that is plain, clear
-// of the seam, and not too small for a cutter that follows a file.
+// of the seam and of both ends, and not too small for a cutter that follows a file.
 func (g *Shape) flatCut(m *Radial) bool {
 	f, row, cut := g.Part.Rolled, m.Rows[0], g.Part.Stock.Cut
 	if _, _, follows := LeastHoleMm(cut, g.plateMm()); f == nil || !follows || !m.In.Through {
@@ -80,14 +80,15 @@ func (g *Shape) flatCut(m *Radial) bool {
 	}
 	narrow, holds := min(row.AroundMm, row.AlongMm), 0.0
 	if row.AroundMm == 0 {
-		narrow, row.AroundMm = row.DiameterMm, row.DiameterMm
+		narrow, row.AroundMm, row.AlongMm = row.DiameterMm, row.DiameterMm, row.DiameterMm
 		holds, _ = CutterHolds(cut, narrow, g.plateMm())
 	}
 	if z := m.Size.Size; m.Size.Thread != nil || m.Size.Reamed || z.Limited && z.MaxMm-z.MinMm < holds-1e-9 || tooSmall(g.Sizes, narrow, cut) != "" {
 		return false
 	}
 	return !slices.ContainsFunc(m.Rows, func(r plan.RadialRow) bool {
-		return f.SeamGapMm(row.OutsideMm, r.ClockDeg, row.AroundMm/2) < geom.CloseMm || g.branchOver(r.N) != nil
+		toEnd := min(r.AxialMm, g.LengthMm()-r.AxialMm) - row.AlongMm/2
+		return min(toEnd, f.SeamGapMm(row.OutsideMm, r.ClockDeg, row.AroundMm/2)) < geom.CloseMm || g.branchOver(r.N) != nil
 	})
 }
 
