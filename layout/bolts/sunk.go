@@ -43,6 +43,14 @@ func (b Bolt) Sunk() (s SunkHead, ok bool) {
 	return s, false
 }
 
+// SourceOf names the standards that the sizes of the bolt and of a head of it are from.
+func (b Bolt) SourceOf(h Head) string {
+	if h == Countersunk && b.metric {
+		return b.Source + "; ISO 10642"
+	}
+	return b.Source
+}
+
 // DeepMm is how deep the top of the head lies under the face in a cone as wide there; below 0 it stands proud.
 func (s SunkHead) DeepMm(coneMm float64) float64 {
 	return (coneMm - s.DiameterMm) / 2 / math.Tan(s.AngleDeg*math.Pi/360)

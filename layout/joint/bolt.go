@@ -598,7 +598,7 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 		if p.Class != "" {
 			text += ", " + p.Class + ", " + p.Head + " head"
 		}
-		t.figure("bolts", text, t.bolt.Source)
+		t.figure("bolts", text, t.bolt.SourceOf(t.head()))
 		source := "rule of thumb by material"
 		if t.strips {
 			source = "thread as strong as the bolt: Machinery's Handbook, 24th edition, length of engagement"

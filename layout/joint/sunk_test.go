@@ -40,6 +40,11 @@ func TestCountersunk(t *testing.T) {
 		if got != c.want {
 			t.Errorf("%s: %s, want %s", c.name, got, c.want)
 		}
+		if cites := slices.ContainsFunc(p.Joints[0].Figures, func(f plan.Figure) bool {
+			return f.Label == "bolts" && strings.HasSuffix(f.Source, "; ISO 10642")
+		}); cites != (c.bolt != "head: socket") {
+			t.Errorf("%s: ISO 10642 named: %v", c.name, cites)
+		}
 		if list := fmt.Sprint(p.Bought); c.bolt != "head: socket" && !strings.Contains(list, "8.8, countersunk head, hexagon socket") {
 			t.Errorf("%s: %s", c.name, list)
 		}
