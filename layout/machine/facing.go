@@ -318,9 +318,10 @@ func (m *Machine) Uneven(part, group string, radiusMm, reachMm float64) (mm floa
 
 // Over is the part that lies nearest over a hole of a group, radiusMm round its middle and up to
 // highMm over its upper mouth, with how far round it is free, mm; empty where none does. Nothing is free in a part
-// that stands all round a hole.
+// that stands all round a hole, but in a hole of it that a socket reaches through, three times as deep (common
+// practice, no source).
 func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other string, freeMm float64) {
-	const rounds, rays = 48, 12
+	const rounds, rays, socket = 48, 12, 3
 	for _, f := range m.holes(part, group) {
 		others := m.others(f.Body.ID)
 		for k := range len(f.At) * rounds * rays {
@@ -334,7 +335,7 @@ func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other stri
 			}
 		}
 		for _, at := range f.At {
-			if round := allRound(others, at.Add(f.Out.Times(highMm)), f.Out); f.Out.Dot(m.Up) >= 0.5 && round != "" {
+			if round := allRound(others, at.Add(f.Out.Times(socket*highMm)), f.Out); f.Out.Dot(m.Up) >= 0.5 && round != "" {
 				return m.Of[round].Part, 0
 			}
 		}
