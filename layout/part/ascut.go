@@ -53,7 +53,7 @@ type opening struct {
 	a, b              plan.XY
 	radius            float64
 	pos               parts.Pos
-	sides             plan.XY // of a rectangle about a; the radius is half its width then
+	square            bool // its ends are, with corners of this radius; a and b lie then level or upright
 	corner            float64
 }
 
@@ -216,12 +216,23 @@ func (a *asCut) edge(s *Sizes, leaveMm float64) {
 	}
 }
 
+// areaMm2 is what an opening takes out.
+func (o opening) areaMm2() float64 {
+	area := sweptMm2(2*o.radius, geom.Distance(o.a, o.b))
+	if o.square {
+		area += (4 - math.Pi) * (o.radius*o.radius - o.corner*o.corner)
+	}
+	return area
+}
+
 // path is the contour of an opening made smaller by inMm all round.
 func (o opening) path(inMm float64) *canvas.Path {
-	if w, h := o.sides.XMm-2*inMm, o.sides.YMm-2*inMm; w > 0 {
-		return canvas.RoundedRectangle(w, h, max(0, o.corner-inMm)).Translate(o.a.XMm-w/2, o.a.YMm-h/2)
-	}
 	radius := o.radius - inMm
+	if o.square {
+		low := plan.XY{XMm: min(o.a.XMm, o.b.XMm) - radius, YMm: min(o.a.YMm, o.b.YMm) - radius}
+		w, h := math.Abs(o.b.XMm-o.a.XMm)+2*radius, math.Abs(o.b.YMm-o.a.YMm)+2*radius
+		return canvas.RoundedRectangle(w, h, max(0, o.corner-inMm)).Translate(low.XMm, low.YMm)
+	}
 	if o.a == o.b {
 		return canvas.Circle(radius).Translate(o.a.XMm, o.a.YMm)
 	}

@@ -254,9 +254,7 @@ func (c *cutter) weigh(a asCut) {
 	out.BlankXMm, out.BlankYMm = geom.Clean(b.X1-b.X0), geom.Clean(b.Y1-b.Y0)
 	area := math.Abs(geom.NewContour(outline).AreaMm2())
 	for _, o := range a.openings {
-		if area -= math.Pi*o.radius*o.radius + 2*o.radius*geom.Distance(o.a, o.b); o.sides.XMm > 0 {
-			area += math.Pi*o.radius*o.radius - o.sides.XMm*o.sides.YMm + (4-math.Pi)*o.corner*o.corner
-		}
+		area -= o.areaMm2()
 	}
 	out.AreaMm2 = geom.Clean(area)
 	switch name := c.Part.Material.Value; {

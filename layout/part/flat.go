@@ -388,7 +388,7 @@ func (b *bench) offCentreMm() float64 {
 	area, at := geom.NewContour(path).Middle()
 	x, y := at.XMm*area, at.YMm*area
 	for _, o := range b.cut.openings {
-		mm2 := sweptMm2(2*o.radius, geom.Distance(o.a, o.b))
+		mm2 := o.areaMm2()
 		x, y, area = x-mm2*(o.a.XMm+o.b.XMm)/2, y-mm2*(o.a.YMm+o.b.YMm)/2, area-mm2
 	}
 	return math.Hypot(x, y) / area

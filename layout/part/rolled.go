@@ -35,13 +35,8 @@ func (t *rolled) developments(d *shaper) {
 	shell := develop.Shell{OutsideDiameterMm: d.widest().Size.NominalMm, LengthMm: t.in.Height.Mm, ThicknessMm: t.in.Thickness.Mm, OverlapMm: t.in.Overlap.Mm, SeamDeg: t.in.Seam.Deg}
 	rows := d.flatRows()
 	for _, row := range rows {
-		f := develop.Feature{Name: flatName(row), Kind: develop.Window, OnSurface: true, ClockDeg: row.ClockDeg, AxialMm: row.AxialMm, WidthMm: row.AroundMm, LengthMm: row.AlongMm, CornerMm: row.CornerMm}
-		switch narrow := min(row.AroundMm, row.AlongMm); {
-		case row.AroundMm == 0:
-			f.WidthMm, f.LengthMm, f.CornerMm = row.DiameterMm, row.DiameterMm, row.DiameterMm/2
-		case row.Shape == string(parts.RadialSlot):
-			f.CornerMm = narrow / 2
-		}
+		f := develop.Feature{Name: flatName(row), Kind: develop.Window, OnSurface: true, ClockDeg: row.ClockDeg, AxialMm: row.AxialMm}
+		f.WidthMm, f.LengthMm, f.CornerMm = row.Sides()
 		if f.WidthMm > 2*f.CornerMm {
 			f.WidthMm = max(f.WidthMm*scale, 2*f.CornerMm)
 		}
@@ -78,17 +73,17 @@ func (g *Shape) flatCut(m *Radial) bool {
 	if _, _, follows := LeastHoleMm(cut, g.plateMm()); f == nil || !follows || !m.In.Through {
 		return false
 	}
-	narrow, holds := min(row.AroundMm, row.AlongMm), 0.0
+	around, along, _ := row.Sides()
+	narrow, holds := min(around, along), 0.0
 	if row.AroundMm == 0 {
-		narrow, row.AroundMm, row.AlongMm = row.DiameterMm, row.DiameterMm, row.DiameterMm
 		holds, _ = CutterHolds(cut, narrow, g.plateMm())
 	}
 	if z := m.Size.Size; m.Size.Thread != nil || m.Size.Reamed || z.Limited && z.MaxMm-z.MinMm < holds-1e-9 || tooSmall(g.Sizes, narrow, cut) != "" {
 		return false
 	}
 	return !slices.ContainsFunc(m.Rows, func(r plan.RadialRow) bool {
-		toEnd := min(r.AxialMm, g.LengthMm()-r.AxialMm) - row.AlongMm/2
-		return min(toEnd, f.SeamGapMm(row.OutsideMm, r.ClockDeg, row.AroundMm/2)) < geom.CloseMm || g.branchOver(r.N) != nil
+		toEnd := min(r.AxialMm, g.LengthMm()-r.AxialMm) - along/2
+		return min(toEnd, f.SeamGapMm(row.OutsideMm, r.ClockDeg, around/2)) < geom.CloseMm || g.branchOver(r.N) != nil
 	})
 }
 
@@ -100,7 +95,7 @@ const kinkShare = 0.25
 func (b *bench) kinks() string {
 	var names []string
 	for _, row := range b.flatRows() {
-		if max(row.AlongMm, row.DiameterMm) > kinkShare*b.LengthMm() {
+		if _, along, _ := row.Sides(); along > kinkShare*b.LengthMm() {
 			names = append(names, words.Spaced(row.Name))
 		}
 	}
@@ -125,14 +120,12 @@ func (c *cutter) flatOpenings(piece *plan.Development) []opening {
 		box := canvas.MustParseSVGPath(string(line.Path)).Bounds()
 		w, h := box.W(), box.H()
 		o := opening{name: flatName(row), shape: row.Shape, text: row.SizeText, radius: min(w, h) / 2, pos: c.Part.Pos}
-		o.a = plan.XY{XMm: geom.Clean((box.X0 + box.X1) / 2), YMm: geom.Clean((box.Y0 + box.Y1) / 2)}
-		o.b = o.a
-		long := plan.XY{XMm: w/2 - o.radius, YMm: h/2 - o.radius}
-		if row.Shape == string(parts.RadialWindow) {
-			o.sides, o.corner = plan.XY{XMm: w, YMm: h}, row.CornerMm
-		} else if long.XMm+long.YMm > geom.CloseMm { // a slot
-			o.a, o.b = o.a.Plus(long), o.b.Minus(long)
+		centre := plan.XY{XMm: geom.Clean((box.X0 + box.X1) / 2), YMm: geom.Clean((box.Y0 + box.Y1) / 2)}
+		o.a, o.b = centre, centre
+		if long := (plan.XY{XMm: w/2 - o.radius, YMm: h/2 - o.radius}); geom.Over(long.XMm+long.YMm, 0) {
+			o.a, o.b = centre.Plus(long), centre.Minus(long)
 		}
+		o.square, o.corner = row.Shape == string(parts.RadialWindow), row.CornerMm
 		out = append(out, o)
 	}
 	return out

@@ -86,7 +86,7 @@ func (b *bench) stockKg() float64 {
 	case b.cut.outline != nil:
 		area, long = math.Abs(geom.NewContour(b.cut.outline).AreaMm2()), b.plateMm()
 		for _, o := range b.cut.openings {
-			area -= sweptMm2(2*o.radius, geom.Distance(o.a, o.b))
+			area -= o.areaMm2()
 		}
 	case !b.Part.Turned() && b.Part.Kind != parts.Tube:
 		return 0

@@ -419,6 +419,18 @@ type RadialRow struct {
 	InFlat     bool    `json:"in_flat,omitempty"` // it is cut in the blank that the part is rolled from
 }
 
+// Sides are how wide a radial feature is round the outside and along the axis, and the radius of its corners, mm: of a
+// hole its diameter, of a slot half its width.
+func (r RadialRow) Sides() (aroundMm, alongMm, cornerMm float64) {
+	switch r.Shape {
+	case "hole":
+		return r.DiameterMm, r.DiameterMm, r.DiameterMm / 2
+	case "slot":
+		return r.AroundMm, r.AlongMm, min(r.AroundMm, r.AlongMm) / 2
+	}
+	return r.AroundMm, r.AlongMm, r.CornerMm
+}
+
 // KeywayRow is a keyway for a parallel or a Woodruff key, on a shaft or in a bore.
 type KeywayRow struct {
 	Name       string  `json:"name"`

@@ -63,13 +63,8 @@ func (r *reviewer) weldedTo(branch *parts.Part, main *view, opening string) bool
 // edgeOfOpening is the edge of an opening on the unrolled outside, from its
 // middle: x round, y along, in mm.
 func edgeOfOpening(row plan.RadialRow) []plan.XY {
-	x, y, corner := row.AroundMm/2, row.AlongMm/2, row.CornerMm
-	switch row.Shape {
-	case "hole":
-		x, y, corner = row.DiameterMm/2, row.DiameterMm/2, row.DiameterMm/2
-	case "slot":
-		corner = min(x, y)
-	}
+	around, along, corner := row.Sides()
+	x, y := around/2, along/2
 	const stepDeg = 5
 	var out []plan.XY
 	for deg := 0.0; deg < 360; deg += stepDeg {
