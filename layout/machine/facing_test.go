@@ -298,3 +298,32 @@ func TestOverInATube(t *testing.T) {
 		}
 	}
 }
+
+// A blind hole of 10, 10 deep in a plate of 20, ends in metal where 0.3 beside its wall no other opening of the plate lies, from 2.2 under
+// its mouth down to its end: beside one of 8 that is 5 + 0.3 + 4 from middle to middle. A tapped hole is as wide as its thread.
+func TestInMetal(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		hole, other string
+		want        bool
+	}{
+		{"size: 10, depth: 10", "", true}, {"size: 10", "", false}, {"face: back, size: 10, depth: 10", "", true},
+		{"size: 10, depth: 10", "at: [[9.4, 0], [-9.4, 0], [0, 9.4], [0, -9.4]], size: 8", true},
+		{"size: 10, depth: 10", "at: [[9.2, 0]], size: 8", false}, {"size: 10, depth: 10", "at: [[-9.2, 0]], size: 8", false}, {"size: 10, depth: 10", "at: [[0, 9.2]], size: 8", false}, {"size: 10, depth: 10", "at: [[0, -9.2]], size: 8", false},
+		{"size: M10 tap, depth: 10", "at: [[9.4, 0]], size: 8", true}, {"size: M10 tap, depth: 10", "at: [[9.2, 0]], size: 8", false},
+		{"size: 10, depth: 10", "at: [[9.2, 0]], size: 8, depth: 2.1", true}, {"size: 10, depth: 10", "at: [[9.2, 0]], size: 8, depth: 2.3", false},
+		{"size: 10, depth: 10", "face: back, at: [[-9.2, 0]], size: 8, depth: 9.9", true}, {"size: 10, depth: 10", "face: back, at: [[-9.2, 0]], size: 8, depth: 10.1", false},
+	} {
+		holes := "holes:\n  - {name: x, at: [[0, 0]], " + c.hole + "}\n"
+		if c.other != "" {
+			holes += "  - {name: other, " + c.other + "}\n"
+		}
+		m, _ := load(t, write(t, map[string]string{"base.yaml": basePart + holes, "rib.yaml": ribPart, "job.yaml": ribJob + strings.Replace(ribWeld, "rib.outline", "rib#1.outline", 1) + ", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down}}\n"}))
+		if got := m.InMetal("base", "x"); got != c.want {
+			t.Errorf("%s beside %q: %v", c.hole, c.other, got)
+		}
+		if m.InMetal("base", "none") || m.InMetal("none", "x") {
+			t.Error("what is not there ends in metal")
+		}
+	}
+}

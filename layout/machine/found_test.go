@@ -17,10 +17,12 @@ func TestFootBeyond(t *testing.T) {
 	for left, want := range map[string]string{
 		"0": "", "-4.9": "", "-5": "foot-beyond rib base 5", "-29": "foot-beyond rib base 29", "-31": "overhangs rib base 31", "305.1": "foot-beyond rib base 5.1", "304.9": "", "330.5": "overhangs rib base 30.5",
 	} {
-		files := map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
-			"job.yaml": ribJob + strings.Replace(ribWeld, ", length: 100", "", 1) + ", place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 20, front: down}}\n"}
-		if got := found(t, files, plan.FootBeyond, plan.Overhangs); got != want {
-			t.Errorf("%s from the left: %q, want %q", left, got, want)
+		for _, on := range []string{"front", "back"} {
+			files := map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
+				"job.yaml": ribJob + strings.Replace(ribWeld, ", length: 100", "", 1) + ", place: {on: " + on + ", with: bottom, from-left: " + left + ", from-bottom: 20, front: down}}\n"}
+			if got := found(t, files, plan.FootBeyond, plan.Overhangs); got != want {
+				t.Errorf("%s from the left on the %s: %q, want %q", left, on, got, want)
+			}
 		}
 	}
 	// One that lies flat has no foot.
@@ -30,9 +32,11 @@ func TestFootBeyond(t *testing.T) {
 	}
 	// Along an edge whose corner is rounded by 60 its foot of 10 has nothing under it as
 	// far as 60 less √(60² − (60 − y)²), which from y 0 to 10 is 37.5 on the average, less the 15 that it stands in.
-	round := map[string]string{"base.yaml": strings.Replace(basePart, "rectangle: [400, 200]", "rectangle: [400, 200], corner: 60", 1), "rib.yaml": flat["rib.yaml"], "job.yaml": strings.Replace(flat["job.yaml"], "with: back, at: [120, 20], top: up", "with: bottom, from-left: 15, from-bottom: 0, front: down", 1)}
-	if got := found(t, round, plan.FootBeyond); got != "foot-beyond rib base 22.4" {
-		t.Errorf("round: %q", got)
+	for _, on := range []string{"front", "back"} {
+		round := map[string]string{"base.yaml": strings.Replace(basePart, "rectangle: [400, 200]", "rectangle: [400, 200], corner: 60", 1), "rib.yaml": flat["rib.yaml"], "job.yaml": strings.Replace(flat["job.yaml"], "on: front, with: back, at: [120, 20], top: up", "on: "+on+", with: bottom, from-left: 15, from-bottom: 0, front: down", 1)}
+		if got := found(t, round, plan.FootBeyond); got != "foot-beyond rib base 22.4" {
+			t.Errorf("round on the %s: %q", on, got)
+		}
 	}
 	// Over the corner that a plate does not have a rib stands on nothing, 50 from its edge.
 	files := map[string]string{"base.yaml": strings.Replace(basePart, "rectangle: [400, 200]", "polygon: {points: [[0, 0], [400, 0], [400, 100], [200, 100], [200, 200], [0, 200]]}", 1), "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
@@ -43,18 +47,22 @@ func TestFootBeyond(t *testing.T) {
 }
 
 // A gusset between a base and an upright touches both; off the upright by 6 it is welded to the
-// base alone, and another plate there may stand so.
+// base alone, and another plate there may stand so; one that lies flat there braces nothing.
 func TestGussetTouchesBoth(t *testing.T) {
 	t.Parallel()
-	for left, want := range map[string]string{"110": "", "116": "braces-one gusset base upright 6", "105": ""} {
+	for left, want := range map[string]string{"110": "", "116": "braces-one gusset base upright 6", "116.04": "braces-one gusset base upright 6", "105": "", "flat": ""} {
 		for name, want := range map[string]string{"gusset": want, "fin": ""} {
 			if left == "105" { // it lies in the upright, which is said elsewhere
 				want = ""
 			}
+			place := "with: bottom, from-left: " + left + ", from-bottom: 60, front: down"
+			if left == "flat" {
+				place = "with: back, from-left: 116, from-bottom: 60, top: up"
+			}
 			files := map[string]string{"base.yaml": basePart, "upright.yaml": strings.NewReplacer("part: rib", "part: upright", "quantity: 2", "quantity: 1").Replace(ribPart),
 				name + ".yaml": "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [60, 60]}\n",
 				"job.yaml": strings.Replace(ribJob, "rib.yaml", "upright.yaml, "+name+".yaml", 1) + "  - {name: u, weld: {part: upright.outline, to: base.outline, type: fillet, size: 4, length: 100}, place: {on: front, with: bottom, from-left: 100, from-bottom: 20, front: left}}\n" +
-					"  - {name: g, weld: {part: " + name + ".outline, to: base.outline, type: fillet, size: 4}, place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 60, front: down}}\n"}
+					"  - {name: g, weld: {part: " + name + ".outline, to: base.outline, type: fillet, size: 4}, place: {on: front, " + place + "}}\n"}
 			if got := found(t, files, plan.BracesOne); got != want {
 				t.Errorf("%s %s from the left: %q, want %q", name, left, got, want)
 			}

@@ -94,3 +94,30 @@ func TestWholeWays(t *testing.T) {
 		}
 	}
 }
+
+// A coupling of 60 sits on the end of a spindle under a lid of 200 × 200 on which a motor stands. Over it the coupling comes in halves,
+// round the shafts of both; in the lid's bore of 70 only along its axis, before the motor or with it. Else the lid stops it, as far out as its side at 100.
+func TestCouplingComesRound(t *testing.T) {
+	t.Parallel()
+	const motor, coupling = "  - {item: gear motor, how: on its flange, kg: 20, stands: {on: lid.motor, flange: 120, face: front%s}, after: %s}\n", "  - {item: coupling, how: on both shafts, kg: 2, stands: {on: spindle.drive, diameter: 60, length: %s}, after: %s}\n"
+	over, in := "100", "30"
+	for _, c := range []struct{ gap, shaft, long, motor, coupling, want string }{
+		{over, ", shaft: 28, shaft-length: 65", "40", "lid", "tag", ""},
+		{in, "", "20", "tag", "tag", ""}, {in, "", "20", "tag, first: yes", "tag, first: yes", ""}, {in, "", "20", "tag", "tag, first: yes", ""}, {in, "", "20", "tag", "lid", ""},
+		{in, "", "20", "lid", "tag", "path-blocked Coupling Lid 130"}, {in, "", "20", "tag, first: yes", "tag", "path-blocked Coupling Lid 130"}, {in, "", "20", "lid, first: yes", "tag, first: yes", "path-blocked Coupling Lid 130"},
+	} {
+		got := found(t, map[string]string{
+			"spindle.yaml": "part: spindle\ntitle: Spindle\nkind: turned\nmaterial: C45\nstock: {round: 310, length: 90}\nprofile:\n  outside: [{name: drive, diameter: 38, length: 20}, {name: neck, diameter: 50, length: 40}, {name: flange, diameter: 300, length: 20}]\nholes:\n  - {name: taps, face: front, circle: {pcd: 260, count: 4}, size: M10 tap}\n",
+			"adapter.yaml": "part: adapter\ntitle: Adapter\nkind: plate\nmaterial: S235\nstock: {plate: 20}\noutline: {square: 300}\nbore: {diameter: 100}\nholes:\n  - {name: screws, circle: {pcd: 260, count: 4}, size: M10 clearance}\n  - {name: tag, at: [[135, 135]], size: M5 tap}\n",
+			"lid.yaml":     "part: lid\ntitle: Lid\nkind: plate\nmaterial: S235\nstock: {plate: 10}\noutline: {square: 200}\nbore: {diameter: 70}\nholes:\n  - {name: motor, circle: {pcd: 90, count: 4}, size: 9}\n",
+			"tag.yaml":     "part: tag\ntitle: Tag\nkind: plate\nmaterial: S235\nstock: {plate: 5}\noutline: {square: 20}\nholes:\n  - {name: h, at: [[0, 0]], size: M5 clearance}\n",
+			"job.yaml": "job: J\nunits: mm\nparts: [spindle.yaml, adapter.yaml, lid.yaml, tag.yaml]\njoints:\n  - {name: plate, bolt: {through: adapter.screws, into: spindle.taps, bolt: M10 8.8}, face: back-on-front}\n" +
+				"  - {name: lid, weld: {part: lid.outline, to: adapter.outline, type: fillet, size: 4, length: 40}, place: {on: front, with: back, at: [0, 0], top: up, gap: " + c.gap + "}}\n" +
+				"  - {name: tag, bolt: {through: tag.h, into: adapter.tag, bolt: M5 8.8}, face: back-on-front, after: plate}\n" +
+				"loose:\n" + fmt.Sprintf(motor, c.shaft, c.motor) + fmt.Sprintf(coupling, c.long, c.coupling),
+		}, plan.PathBlocked)
+		if got != c.want {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
