@@ -159,7 +159,7 @@ func TestWeldsFound(t *testing.T) {
 		{"S235 S235", "4", "type: square, length: 100, process: MAG", ""},
 		{"S235 S235", "4.1", "type: square, length: 100, process: MAG", "square-too-thick, 4.1; no-weld-chamfer, a, b"},
 		{"S235 S235", "12", "type: v, length: 100, process: MAG", "no-weld-chamfer, a, b"},
-		{"S235 42CrMo4", "12", "type: fillet, length: 100, process: MAG", "weld-hardens, 42CrMo4+QT, 250"},
+		{"S235 42CrMo4", "12", "type: fillet, length: 100, process: MAG", "weld-hardens, 42CrMo4+QT, 300"},
 		{"S235 C45", "12", "type: fillet, length: 100, process: MAG", "weld-hardens, C45+N, 250"},
 		{"S235 1.4301", "12", "type: fillet, length: 100, process: MAG", "weld-own-way, 1.4301, 0"},
 		{"1.4301 1.4404", "12", "type: fillet, length: 100, process: MAG", ""},

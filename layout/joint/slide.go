@@ -460,9 +460,19 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	}
 }
 
-// lockingNutMm is the thread that fills a self-locking nut: as high as its thread is thick
-// (DIN 985, M3 to M36, from memory), its locking ring last, and two threads past it.
-func lockingNutMm(b *bolts.Bolt) float64 { return b.Thread.MajorMm + 2*b.Thread.PitchMm }
+// lockingNutMm is the thread that fills a self-locking nut: as high as its thread is thick, a
+// millimetre more to M4 and half of one at M18 (DIN 985:1987, M3 to M48, greatest heights as
+// fasten.it prints them), its locking ring last, and two threads past it.
+func lockingNutMm(b *bolts.Bolt) float64 {
+	h := b.Thread.MajorMm
+	switch {
+	case h <= 4:
+		h++
+	case h == 18:
+		h = 18.5
+	}
+	return h + 2*b.Thread.PitchMm
+}
 
 func (t *joint) slideFigures(p *plan.SlidePlan) {
 	if p.Cone > 0 {

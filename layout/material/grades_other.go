@@ -25,13 +25,13 @@ var irons = []grade{
 	{"EN-GJL-350", "GJL350 GG35 ENJL1060 0.6035 5.1303", GreyIron, greyWeld, own{densityKgM3: 7300, eMPa: 133000}, []Step{{20, 0, 315}, {40, 0, 280}, {80, 0, 250}, {150, 0, 225}}, en1561, lookup.Checked},
 	{"A48 class 30", "A4830 A48NO30 CLASS30 G3000 F12401", GreyIron, greyWeld, own{}, []Step{{40, 0, 205}}, "ASTM A48 class 30, 30 ksi in the test bar", lookup.FromMemory},
 	{"grey cast iron, grade unknown", "ENGJL GJL GG A48", GreyIron, greyWeld, own{}, nil, "", lookup.FromMemory},
-	{"EN-GJS-400-15", "GJS40015 GGG40 ENJS1030 0.7040 5.3106 DUCTILEIRON DUCTILECASTIRON NODULARIRON NODULARCASTIRON SGIRON SPHEROIDALGRAPHITEIRON SPHEROIDALGRAPHITECASTIRON", DuctileIron, ductileWeld, own{}, []Step{{30, 250, 400}, {60, 250, 390}, {200, 240, 370}}, en1563, lookup.FromMemory},
-	{"EN-GJS-500-7", "GJS5007 GGG50 ENJS1050 0.7050 5.3200", DuctileIron, ductileWeld, own{}, []Step{{30, 320, 500}, {60, 300, 450}, {200, 290, 420}}, en1563, lookup.FromMemory},
+	{"EN-GJS-400-15", "GJS40015 GGG40 ENJS1030 0.7040 5.3106 DUCTILEIRON DUCTILECASTIRON NODULARIRON NODULARCASTIRON SGIRON SPHEROIDALGRAPHITEIRON SPHEROIDALGRAPHITECASTIRON", DuctileIron, ductileWeld, own{}, []Step{{30, 250, 400}, {60, 250, 390}, {200, 240, 370}}, en1563, lookup.Checked},
+	{"EN-GJS-500-7", "GJS5007 GGG50 ENJS1050 0.7050 5.3200", DuctileIron, ductileWeld, own{}, []Step{{30, 320, 500}, {60, 300, 450}, {200, 290, 420}}, en1563, lookup.Checked},
 	{"EN-GJS-600-3", "GJS6003 GGG60 ENJS1060 0.7060 5.3201", DuctileIron, ductileWeld, own{densityKgM3: 7200, eMPa: 174000}, []Step{{30, 370, 600}, {60, 360, 600}, {200, 340, 550}}, en1563, lookup.FromMemory},
 	{"EN-GJS-700-2", "GJS7002 GGG70 ENJS1070 0.7070 5.3300", DuctileIron, ductileWeld, own{densityKgM3: 7200, eMPa: 176000}, []Step{{30, 420, 700}, {60, 400, 700}, {200, 380, 660}}, en1563, lookup.FromMemory},
 	{"A536 65-45-12", "A536 654512 F33100", DuctileIron, ductileWeld, own{}, []Step{{AnySize, 310, 448}}, "ASTM A536, 45 and 65 ksi", lookup.Checked},
 	{"EN-GJMB-350-10", "GTS35 GTS3510 ENJM1130 0.8135 MALLEABLEIRON MALLEABLECASTIRON BLACKHEARTMALLEABLE", DuctileIron, ductileWeld, own{densityKgM3: 7300}, []Step{{AnySize, 200, 350}}, "EN 1562", lookup.Checked},
-	{"EN-GJMW-400-5", "GTW40 GTW4005 ENJM1030 0.8040 WHITEHEARTMALLEABLE", DuctileIron, ductileWeld, own{densityKgM3: 7400}, []Step{{AnySize, 220, 400}}, "EN 1562, test bar of 12 mm", lookup.FromMemory},
+	{"EN-GJMW-400-5", "GTW40 GTW4005 ENJM1030 0.8040 WHITEHEARTMALLEABLE", DuctileIron, ductileWeld, own{densityKgM3: 7400}, []Step{{AnySize, 220, 400}}, "EN 1562, test bar of 12 mm", lookup.Checked},
 	{"ductile cast iron, grade unknown", "ENGJS GJS GGG", DuctileIron, ductileWeld, own{}, nil, "", lookup.FromMemory},
 }
 

@@ -35,6 +35,7 @@ var namingRules = []struct {
 	{`^alloy steel\b`, "the name says it", always(AlloySteel)},
 	{`^EN-GJL-`, "EN 1560: GJL, cast iron with flake graphite", always(GreyIron)},
 	{`^EN-GJS-`, "EN 1560: GJS, cast iron with spheroidal graphite", always(DuctileIron)},
+	{`^EN-GJM[BW]-`, "EN 1560: GJM, malleable cast iron", always(DuctileIron)},
 	{`^A48 `, "ASTM A48: the title, grey iron castings", always(GreyIron)},
 	{`^A536 `, "ASTM A536: the title, ductile iron castings", always(DuctileIron)},
 	{`^EN AW-`, "EN 573-1: AW, wrought aluminium", always(AluminiumAlloy)},

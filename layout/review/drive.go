@@ -223,7 +223,7 @@ func (v *view) seizes(w *view, nut *cylinder, screw *threads.Thread) {
 	})
 }
 
-// The threads of locking nuts for bearings: ISO 2982-1, from 55 mm from memory.
+// The threads of locking nuts for bearings: ISO 2982-1; 85 and from 95 mm on from memory.
 var nutThreads = map[float64]float64{
 	10: 0.75, 12: 1, 15: 1, 17: 1, 20: 1, 25: 1.5, 30: 1.5, 35: 1.5, 40: 1.5, 45: 1.5, 50: 1.5, 55: 2, 60: 2, 65: 2, 70: 2, 75: 2, 80: 2, 85: 2, 90: 2, 95: 2, 100: 2,
 	105: 2, 110: 2, 115: 2, 120: 2, 125: 2, 130: 2, 140: 2, 150: 2,
@@ -231,7 +231,7 @@ var nutThreads = map[float64]float64{
 
 // nutSource is where the thread of a locking nut of so many mm comes from.
 func nutSource(threadMm float64) string {
-	if threadMm <= 50 {
+	if threadMm <= 80 || threadMm == 90 {
 		return "ISO 2982-1"
 	}
 	return "ISO 2982-1, from memory"

@@ -15,7 +15,7 @@ type acmeRow struct {
 	d, tpi float64 // inches, threads per inch
 }
 
-// acmeRows: to 1 1/8 as a maker's table and a designer's data sheet print them, larger ones from memory.
+// acmeRows: to 1 1/8 as a maker's table and a designer's data sheet print them, all as two public lists have them.
 var acmeRows = []acmeRow{
 	{"1/4", 0.25, 16}, {"5/16", 0.3125, 14}, {"3/8", 0.375, 12}, {"7/16", 0.4375, 12}, {"1/2", 0.5, 10}, {"5/8", 0.625, 8}, {"3/4", 0.75, 6}, {"7/8", 0.875, 6},
 	{"1", 1, 5}, {"1 1/8", 1.125, 5}, {"1 1/4", 1.25, 5}, {"1 3/8", 1.375, 4}, {"1 1/2", 1.5, 4}, {"1 3/4", 1.75, 4}, {"2", 2, 4}, {"2 1/4", 2.25, 3}, {"2 1/2", 2.5, 3},
