@@ -110,7 +110,7 @@ var structural = []grade{
 	{"P235", "ST37.0 ST35.8 1.0254 1.0255 1.0345", MildSteel, cev(0.35), own{}, []Step{{16, 235, 360}, {40, 225, 360}, {60, 215, 360}}, "EN 10216-2 and EN 10028-2, tube and plate", lookup.Checked},
 	{"P265", "ST44.0 ST45.8 HII 1.0258 1.0259 1.0425", MildSteel, cev(0.40), own{}, []Step{{16, 265, 410}, {40, 255, 410}, {60, 245, 410}}, "EN 10216-2 and EN 10028-2, tube and plate", lookup.Checked},
 	{"P355", "1.0473 1.0562 1.0565", MildSteel, cev(0.45), own{}, []Step{{16, 355, 490}, {40, 345, 490}, {50, 335, 490}, {65, 325, 490}, {80, 315, 470}, {100, 305, 470}}, "EN 10216-3, tube", lookup.FromMemory},
-	{"DC01", "ST12 CR4 1.0330", MildSteel, readily, own{}, []Step{{3, 140, 270}}, "EN 10130", lookup.FromMemory},
+	{"DC01", "ST12 CR4 1.0330", MildSteel, readily, own{}, []Step{{3, 140, 270}}, "EN 10130", lookup.Checked},
 	{"DD11", "STW22 1.0332", MildSteel, readily, own{}, []Step{{11, 170, 0}}, "EN 10111", lookup.Checked},
 	{"GE240", "GS45 1.0446", MildSteel, warm(0, 100, 200), own{}, []Step{{300, 240, 450}}, "EN 10293, steel casting", lookup.FromMemory},
 }
