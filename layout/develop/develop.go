@@ -125,6 +125,8 @@ type Development struct {
 	Curves []Curve
 	// Labels are texts at points.
 	Labels []Label
+	// Openings are the middles of those of a Shell, in its order.
+	Openings []Point
 	// Box is the exact bounding box of the Cut and Tab curves.
 	Box Box
 	// Inputs repeats the numbers the piece was calculated from.

@@ -62,7 +62,7 @@ func (s Shell) Develop() (Development, error) {
 			return Development{}, refuse("opening %q runs over the edge of the blank", f.Name)
 		}
 		c.Name, c.Role = f.Name, Cut
-		d.Curves, d.Labels = append(d.Curves, c), append(d.Labels, Label{f.Name, at})
+		d.Curves, d.Labels, d.Openings = append(d.Curves, c), append(d.Labels, Label{f.Name, at}), append(d.Openings, at)
 	}
 	d.Title, d.Results = "shell development", []Value{{"girth at the middle of the sheet", long, "mm"}}
 	d.Formulas = []Formula{{"girth", "L = π·(D − t): the middle of the sheet keeps its length (DIN 6935, inside radius over 5·t)"}}

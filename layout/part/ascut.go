@@ -61,6 +61,7 @@ type opening struct {
 // of the rest. The cutting file and the sheets both take it from here.
 type asCut struct {
 	outline  *canvas.Path // with what is left on it
+	round    bool         // it is a circle round the middle
 	size     string       // its size in words
 	text     string       // the same, and what is left
 	bore     string       // what becomes of the bore, "" if there is none
@@ -75,7 +76,7 @@ type asCut struct {
 // asCut sorts what goes through the part into what is cut and what is marked.
 // A saw, or no word of how the part is cut, makes only the outline.
 func (f *flat) asCut(s *Sizes, cut string) asCut {
-	a := asCut{whole: map[string]bool{}}
+	a := asCut{round: f.round(), whole: map[string]bool{}}
 	a.edge(s, f.Outline.LeaveOnPart.Mm)
 	if _, _, follows := LeastHoleMm(cut, s.plateMm()); follows {
 		for i := range s.Groups {

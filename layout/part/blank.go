@@ -15,7 +15,7 @@ import (
 // blank is the cutting file of a flat blank: the development of a cone
 // or of a square-to-round, its lap included, with the lines to bend and to
 // join by as marks. Developments are those of the outside, which lies up.
-func (c *cutter) blank(thicknessMm float64) (*plan.Profile, error) {
+func (c *cutter) blank(thicknessMm float64, openings ...opening) (*plan.Profile, error) {
 	piece, err := c.piece()
 	if err != nil {
 		return nil, err
@@ -32,7 +32,8 @@ func (c *cutter) blank(thicknessMm float64) (*plan.Profile, error) {
 		return nil, fmt.Errorf("%s, %s: %w", out.Part, piece.Name, err)
 	}
 	b := edge.Bounds()
-	a := asCut{outline: edge, text: c.W.Size(b.X1-b.X0) + " × " + c.W.Size(b.Y1-b.Y0), openings: c.flatOpenings(piece)}
+	a := asCut{outline: edge, text: c.W.Size(b.X1-b.X0) + " × " + c.W.Size(b.Y1-b.Y0), openings: openings}
+	c.webs(a)
 	c.contours(a)
 	for _, l := range piece.Lines {
 		if l.Role != "cut" && l.Role != "tab" {

@@ -131,6 +131,12 @@ radial:
 	const girth = math.Pi * 400
 	around := 120 * 400 / 403.0 // what a tape reads outside, at the middle of the wall
 	openings := around*100 - (4-math.Pi)*100 + 2*math.Pi*36 + 10*40 + math.Pi*25
+	corner := strings.Replace(drum, "clock: [90, 270], axial: 60", "clock: 28, axial: 80", 1) // Ø12 beside the corner of the hatch
+	if p, err := part.CutProfile(cutJob(t, strings.NewReplacer("%CUT%", "laser", "%LAP%", "0").Replace(corner)), "p", part.CutOptions{}); err != nil {
+		t.Error(err)
+	} else {
+		near(t, "metal beside the corner", p.Web.WidthMm, math.Hypot(28*girth/360-(60*400/403.0-10), 70-40)-10-6, 1e-6)
+	}
 	for lap, mm := range map[string]float64{"0": 0, "20": 20} {
 		p, err := part.CutProfile(cutJob(t, pt("laser", lap)), "p", part.CutOptions{})
 		if err != nil {

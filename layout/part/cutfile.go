@@ -146,16 +146,41 @@ func (c *cutter) webs(a asCut) {
 			c.fault(o.pos, o.name+" lies outside the outline", "move it onto the part")
 			continue
 		}
-		take(o, "the outline", o.toEdge(a.outline, edge, c.form.round()))
+		take(o, "the outline", o.toEdge(a.outline, edge, a.round))
 		for _, q := range a.openings[:i] {
 			// A cheap look first: a thousand holes make half a million pairs.
 			gap := geom.Distance(o.a, q.a) - geom.Distance(o.a, o.b) - geom.Distance(q.a, q.b) - o.radius - q.radius
 			if c.out.Web != nil && gap > c.out.Web.WidthMm {
 				continue
 			}
-			take(o, q.name, segmentDistance(o.a, o.b, q.a, q.b)-o.radius-q.radius)
+			take(o, q.name, o.web(q))
 		}
 	}
+}
+
+// web is the metal between two openings; none is left where one lies in the other.
+func (o opening) web(q opening) float64 {
+	near := segmentDistance(o.a, o.b, q.a, q.b) - o.radius - q.radius
+	if o.square || q.square {
+		mine, r := o.core()
+		its, s := q.core()
+		for i, a := range mine {
+			for k, b := range its {
+				near = min(near, segmentDistance(a, mine[(i+1)%len(mine)], b, its[(k+1)%len(its)])-r-s)
+			}
+		}
+	}
+	return near
+}
+
+// core is what the opening is all round of, and how far.
+func (o opening) core() ([]plan.XY, float64) {
+	if !o.square {
+		return []plan.XY{o.a, o.b}, o.radius
+	}
+	out := plan.XY{XMm: o.radius - o.corner, YMm: o.radius - o.corner} // a is the upper right end
+	low, high := o.b.Minus(out), o.a.Plus(out)
+	return []plan.XY{low, {XMm: high.XMm, YMm: low.YMm}, high, {XMm: low.XMm, YMm: high.YMm}}, o.corner
 }
 
 // toEdge is the metal between an opening and the outline.

@@ -34,7 +34,7 @@ func (t *turned) asCut(s *Sizes, cut string) asCut {
 	if !follows {
 		return asCut{outline: canvas.Rectangle(wide, wide).Translate(-wide/2, -wide/2), size: s.W.Size(wide) + " × " + s.W.Size(wide)}
 	}
-	a := asCut{outline: canvas.Circle(wide / 2), size: s.W.Dia(wide)}
+	a := asCut{outline: canvas.Circle(wide / 2), round: true, size: s.W.Dia(wide)}
 	a.text = a.size + " as cut, " + s.W.Size(leave) + " left over its size"
 	bore := s.boreMm()
 	if bore == 0 {

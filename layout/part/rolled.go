@@ -6,8 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/tdewolff/canvas"
-
 	"centrepop/layout/develop"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -29,12 +27,12 @@ func (t *rolled) volumeMm3(g *Shape) float64 {
 	return t.tube.volumeMm3(g) + t.in.Overlap.Mm*t.in.Height.Mm*t.in.Thickness.Mm
 }
 
-func (t *rolled) developments(d *shaper) {
-	t.tube.developments(d)
-	scale := 1 - t.in.Thickness.Mm/d.widest().Size.NominalMm // what a tape reads outside, at the middle of the sheet
-	shell := develop.Shell{OutsideDiameterMm: d.widest().Size.NominalMm, LengthMm: t.in.Height.Mm, ThicknessMm: t.in.Thickness.Mm, OverlapMm: t.in.Overlap.Mm, SeamDeg: t.in.Seam.Deg}
-	rows := d.flatRows()
-	for _, row := range rows {
+// flat is the blank, with the openings that are cut in it.
+func (t *rolled) flat(s *Sizes) (develop.Shell, develop.Development, error) {
+	outside := s.widest().Size.NominalMm
+	scale := 1 - t.in.Thickness.Mm/outside // what a tape reads outside, at the middle of the sheet
+	shell := develop.Shell{OutsideDiameterMm: outside, LengthMm: t.in.Height.Mm, ThicknessMm: t.in.Thickness.Mm, OverlapMm: t.in.Overlap.Mm, SeamDeg: t.in.Seam.Deg}
+	for _, row := range s.flatRows() {
 		f := develop.Feature{Name: flatName(row), Kind: develop.Window, OnSurface: true, ClockDeg: row.ClockDeg, AxialMm: row.AxialMm}
 		f.WidthMm, f.LengthMm, f.CornerMm = row.Sides()
 		if f.WidthMm > 2*f.CornerMm {
@@ -43,13 +41,19 @@ func (t *rolled) developments(d *shaper) {
 		shell.Openings = append(shell.Openings, f)
 	}
 	p, err := shell.Develop()
+	return shell, p, err
+}
+
+func (t *rolled) developments(d *shaper) {
+	t.tube.developments(d)
+	shell, p, err := t.flat(d.Sizes)
 	if err != nil {
 		d.fault(t.tube.in.Pos, "the tube cannot be rolled: "+d.W.Refused(err), "other sizes, or stock: {tube: ...}")
 		return
 	}
 	out := &d.pieces(plan.ShellPattern, "Shell", []develop.Development{p}, t.in.Seam.Deg)[0]
-	if len(rows) > 0 {
-		out.Tables = append(out.Tables, d.flatTable(rows, shell, p))
+	if len(shell.Openings) > 0 {
+		out.Tables = append(out.Tables, d.flatTable(shell, p))
 	}
 }
 
@@ -57,10 +61,10 @@ func (t *rolled) developments(d *shaper) {
 func flatName(row plan.RadialRow) string { return row.Name + " " + strconv.Itoa(row.N) }
 
 // flatTable is where the openings lie on the blank as it is seen with its outside up.
-func (s *Sizes) flatTable(rows []plan.RadialRow, shell develop.Shell, p develop.Development) plan.PatternTable {
+func (s *Sizes) flatTable(shell develop.Shell, p develop.Development) plan.PatternTable {
 	out := plan.PatternTable{Title: "Openings on the flat, outside up, to their centres", Heads: []string{"No.", "what", "from the left edge", "from the front edge", "around"}}
-	for i, row := range rows {
-		centre := p.Labels[len(p.Labels)-len(rows)+i].At
+	for i, row := range s.flatRows() {
+		centre := p.Openings[i]
 		out.Rows = append(out.Rows, []string{strconv.Itoa(row.N), words.Spaced(row.Name), s.exact(centre.XMm - p.Box.Min.XMm), s.exact(centre.YMm), s.exact(shell.Openings[i].WidthMm)})
 	}
 	return out
@@ -110,25 +114,6 @@ func (s *Sizes) radialsLeft() bool {
 // flatRows are the openings that are cut in the flat.
 func (s *Sizes) flatRows() []plan.RadialRow {
 	return seq.Keep(s.rows(), func(r plan.RadialRow) bool { return r.InFlat })
-}
-
-// flatOpenings are those of a blank, for its cutting file.
-func (c *cutter) flatOpenings(piece *plan.Development) []opening {
-	var out []opening
-	for _, row := range c.flatRows() {
-		line, _ := seq.Find(piece.Lines, func(l plan.PatternLine) bool { return l.Name == flatName(row) })
-		box := canvas.MustParseSVGPath(string(line.Path)).Bounds()
-		w, h := box.W(), box.H()
-		o := opening{name: flatName(row), shape: row.Shape, text: row.SizeText, radius: min(w, h) / 2, pos: c.Part.Pos}
-		centre := plan.XY{XMm: geom.Clean((box.X0 + box.X1) / 2), YMm: geom.Clean((box.Y0 + box.Y1) / 2)}
-		o.a, o.b = centre, centre
-		if long := (plan.XY{XMm: w/2 - o.radius, YMm: h/2 - o.radius}); geom.Over(long.XMm+long.YMm, 0) {
-			o.a, o.b = centre.Plus(long), centre.Minus(long)
-		}
-		o.square, o.corner = row.Shape == string(parts.RadialWindow), row.CornerMm
-		out = append(out, o)
-	}
-	return out
 }
 
 // needless is why the blank needs no paper.
@@ -183,7 +168,21 @@ func (s *Sizes) girth(st *Step) string {
 	return text + words.Either(lap > 0, " over the lap", " outside")
 }
 
-func (t *rolled) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(t.in.Thickness.Mm) }
+func (t *rolled) cutFile(k *cutter) (*plan.Profile, error) {
+	shell, p, err := t.flat(k.Sizes)
+	if err != nil {
+		return nil, err
+	}
+	var cut []opening
+	for i, row := range k.flatRows() {
+		f := shell.Openings[i]
+		o := opening{name: f.Name, shape: row.Shape, text: row.SizeText, radius: min(f.WidthMm, f.LengthMm) / 2, pos: k.Part.Pos, square: row.Shape == string(parts.RadialWindow), corner: row.CornerMm}
+		half := plan.XY{XMm: f.WidthMm/2 - o.radius, YMm: f.LengthMm/2 - o.radius}
+		o.a, o.b = at(p.Openings[i]).Plus(half), at(p.Openings[i]).Minus(half)
+		cut = append(cut, o)
+	}
+	return k.blank(t.in.Thickness.Mm, cut...)
+}
 
 // trueBy is the outside as rolled.
 func (t *rolled) trueBy(n *Numbered) string {
