@@ -318,3 +318,19 @@ func TestBraceOfACorner(t *testing.T) {
 		}
 	}
 }
+
+// The cope of a bar and the saddle of a tube sit on the part that they are cut for where the place there is said, and on no other.
+func TestSitsWhereItIsSaid(t *testing.T) {
+	t.Parallel()
+	for _, place := range []string{"", ", place: {clock: 90, axial: 120}"} {
+		m, _ := load(t, write(t, map[string]string{
+			"post.yaml": strings.Replace(frameParts["post.yaml"], "material", "quantity: 2\nmaterial", 1), "arm.yaml": strings.Replace(frameParts["arm.yaml"], ", place: {clock: 90, axial: 120}", place, 1),
+			"stub.yaml": "part: stub\nkind: tube\nmaterial: S235\nstock: {tube: 50, wall: 3}\ntube: {outside: 50, wall: 3, length: 200}\nends: {back: {onto: post.outside, angle: 90" + place + "}}\n",
+			"job.yaml":  "job: J\nunits: mm\nparts: [post.yaml, arm.yaml, stub.yaml]\njoints:\n  - {name: posts, weld: {part: post#1.outside, to: post#2.outside, type: fillet}, place: {on: front, with: back, at: [0, 0], top: up}}\n"}))
+		i := func(part string) parts.Instance { return parts.Instance{Part: part, Copy: 1} }
+		said := place != ""
+		if m.Cope(i("arm"), i("post")) != nil != said || m.Saddle(i("stub"), i("post")) != nil != said || m.Cope(i("arm"), i("stub")) != nil || m.Saddle(i("stub"), i("arm")) != nil {
+			t.Errorf("with %q", place)
+		}
+	}
+}

@@ -13,7 +13,7 @@ import (
 
 // A gusset of 60 × 60 × 6 with a corner of 10 off stands on a base and against an upright: 50 of each edge in two corners, and
 // round its ends of 6 where sides are not said, but not into the notch. A strip that it bears already fills no corner of its
-// own, and one on the base that stands in a corner takes its 20 from that, and has its own over them. A plate that lies has a corner all round.
+// own, nor does a tile on the strip, and one on the base that stands in a corner takes its 20 from that, and has its own over them. A plate that lies has a corner all round.
 func TestCornersOfSheet(t *testing.T) {
 	t.Parallel()
 	const gusset = "{part: gusset.outline, to: base.outline, type: fillet, size: 5"
@@ -32,6 +32,7 @@ func TestCornersOfSheet(t *testing.T) {
 		{"  - {name: last, weld: " + gusset + ", sides: 2" + stands, both},
 		{"  - {name: last, weld: " + gusset + stands, with(map[string]float64{"right Gusset Base": 6, "top Gusset Upright": 6})},
 		{strip + "gusset.outline, type: fillet, size: 3}, place: {on: front, with: back, at: [5, -20], top: up}}\n  - {name: last, weld: " + gusset + ", sides: 2" + stands, both},
+		{strip + "gusset.outline, type: fillet, size: 3}, place: {on: front, with: back, at: [-10, -20], top: up}}\n  - {name: tile, weld: {part: tile.outline, to: strip.outline, type: fillet, size: 3}, place: {on: right, with: left, from-left: 0, from-bottom: 0, front: left}}\n  - {name: last, weld: " + gusset + ", sides: 2" + stands, both},
 		{strip + "base.outline, type: fillet, size: 3}, place: {on: front, with: back, from-left: 103, from-bottom: 120, top: up}}\n  - {name: last, weld: " + gusset + ", sides: 2" + stands,
 			with(map[string]float64{"front Gusset Base": 30, "front Strip Gusset": 20})},
 		{"  - {name: last, weld: {part: strip.outline, to: base.outline, type: fillet, size: 3, sides: 1}, place: {on: front, with: back, at: [50, -50], top: up}}\n",
@@ -41,13 +42,13 @@ func TestCornersOfSheet(t *testing.T) {
 			map[string]float64{"left Strip Base": 20, "right Strip Base": 20, "top Strip Base": 20, "bottom Strip Base": 20}},
 	} {
 		plate := func(name, thick, outline string) string {
-			return "part: " + name + "\ntitle: " + map[string]string{"base": "Base", "upright": "Upright", "gusset": "Gusset", "strip": "Strip", "cover": "Cover"}[name] + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + "}\noutline: {" + outline + "}\n"
+			return "part: " + name + "\ntitle: " + map[string]string{"base": "Base", "upright": "Upright", "gusset": "Gusset", "strip": "Strip", "tile": "Tile", "cover": "Cover"}[name] + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + "}\noutline: {" + outline + "}\n"
 		}
 		_, pl := layouttest.Load(t, layouttest.Write(t, map[string]string{
 			"base.yaml":  plate("base", "10", "square: 200") + "holes: [{name: lid, at: [[-60, -70], [-60, -50]], size: M6 clearance}]\n",
-			"cover.yaml": plate("cover", "5", "rectangle: [40, 60]") + "holes: [{name: lid, at: [[0, -10], [0, 10]], size: M6 clearance}]\n", "upright.yaml": plate("upright", "10", "rectangle: [200, 100]"), "strip.yaml": plate("strip", "5", "square: 20"),
+			"cover.yaml": plate("cover", "5", "rectangle: [40, 60]") + "holes: [{name: lid, at: [[0, -10], [0, 10]], size: M6 clearance}]\n", "upright.yaml": plate("upright", "10", "rectangle: [200, 100]"), "strip.yaml": plate("strip", "5", "square: 20"), "tile.yaml": plate("tile", "5", "square: 20"),
 			"gusset.yaml": plate("gusset", "6", "polygon: {points: [[-20, -30], [30, -30], [30, 30], [-30, 30], [-30, -20]]}"),
-			"job.yaml": "job: Gusset\nunits: mm\nparts: [base.yaml, upright.yaml, gusset.yaml, strip.yaml, cover.yaml]\njoints:\n" +
+			"job.yaml": "job: Gusset\nunits: mm\nparts: [base.yaml, upright.yaml, gusset.yaml, strip.yaml, cover.yaml, tile.yaml]\njoints:\n" +
 				"  - {name: upright, weld: {part: upright.outline, to: base.outline, type: fillet, size: 5, sides: 2}, place: {on: front, with: bottom, at: [0, 0], front: up}}\n" + c.joints}))
 		got := map[string]float64{}
 		for _, o := range pl.Joints[len(pl.Joints)-1].Weld.Corners {
@@ -62,7 +63,8 @@ func TestCornersOfSheet(t *testing.T) {
 // A post stands on a rail of 50 and goes up level with its sides, or stands back from them by so much: along a side that stands back
 // is a corner, along one that is level none, and it is flush. Tube of 50 × 4 has edges of 8 round (EN 10219-2, from memory), which
 // lie 0.25 deep at 6 from the side: over the round of its wall a post is flush there, and touches only what lies between;
-// where the middle of a fillet of 3 would lie over the round it has no corner either.
+// where the middle of a fillet of 3 would lie over the round it has no corner either. Tube of 100 × 8 has 20 round: its side is looked for 12 deep,
+// where the round stands back 1.67, a quarter of a millimetre within the post.
 func TestFlushOnARound(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ rail, post, from, flush, corners string }{
@@ -71,6 +73,8 @@ func TestFlushOnARound(t *testing.T) {
 		{"square: 50, wall: 4", "50", "0", "front back", "bottom 38, top 38"}, {"square: 50, wall: 4", "40", "1", "front", "back 40, bottom 35, top 35"},
 		{"square: 50, wall: 4", "40", "3.7", "front back", "bottom 38, top 38"}, {"square: 50, wall: 4", "40", "5", "", "bottom 38, top 38"},
 		{"square: 50, wall: 4", "32", "9", "", "bottom 32, top 32, front 32, back 32"},
+		{"square: 50, wall: 4", "32", "7.4", "", "bottom 32, top 32, front 32, back 32"}, {"square: 50, wall: 4", "32", "7.33", "front", "bottom 32, top 32, back 32"}, // 6.02 + 0.45 × 3
+		{"square: 100, wall: 8", "50", "1.2", "", "back 50, bottom 34, top 34"}, {"square: 100, wall: 8", "50", "1.6", "front", "back 50, bottom 35, top 35"},
 	} {
 		_, pl := layouttest.Load(t, layouttest.Write(t, map[string]string{
 			"rail.yaml": "part: rail\nkind: bar\nmaterial: S235\nbar: {" + c.rail + ", length: 400}\n",
@@ -81,6 +85,23 @@ func TestFlushOnARound(t *testing.T) {
 		corners := strings.Join(seq.Map(w.Corners, func(o plan.Corner) string { return fmt.Sprint(o.Side, " ", o.LengthMm) }), ", ")
 		if flush := strings.Join(w.Flush, " "); flush != c.flush || corners != c.corners {
 			t.Errorf("%+v: flush %s, corners %s", c, flush, corners)
+		}
+	}
+}
+
+// A post of 50 stands on a plate with its front on the plate's edge, which has a step there: a side is flush where more than twice as much of it
+// has no corner as has one.
+func TestFlushInPart(t *testing.T) {
+	t.Parallel()
+	for step, want := range map[string]string{"11": "front: bottom 50, top 50, back 50, front 14", "9": ": bottom 50, top 50, back 50, front 16"} {
+		_, pl := layouttest.Load(t, layouttest.Write(t, map[string]string{
+			"base.yaml": "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20}\noutline: {polygon: {points: [[-100, -100], [" + step + ", -100], [" + step + ", -120], [100, -120], [100, 100], [-100, 100]]}}\n",
+			"post.yaml": "part: post\nkind: bar\nmaterial: S235\nbar: {square: 50, length: 100}\n",
+			"job.yaml":  "job: Post\nunits: mm\nparts: [base.yaml, post.yaml]\njoints:\n  - {name: foot, weld: {part: post.left, to: base.outline, type: fillet, size: 3}, place: {on: front, with: left, from-left: 75, from-bottom: 20, front: down}}\n"}))
+		w := pl.Joints[0].Weld
+		got := strings.Join(w.Flush, " ") + ": " + strings.Join(seq.Map(w.Corners, func(o plan.Corner) string { return fmt.Sprint(o.Side, " ", o.LengthMm) }), ", ")
+		if got != want {
+			t.Errorf("a step at %s: %s, want %s", step, got, want)
 		}
 	}
 }

@@ -1,6 +1,8 @@
 package stand_test
 
 import (
+	"math"
+	"strings"
 	"testing"
 
 	"centrepop/layout/assembly"
@@ -46,16 +48,35 @@ func TestScrewInItsTap(t *testing.T) {
 		{"M16x1.5", "-29", "-19", "parts-overlap Plate Screw 1.75"},
 		{"M16", "-30", "-19", "parts-overlap Plate Screw 0.75"},
 	} {
-		got := found(t, map[string]string{
+		m, _ := load(t, write(t, map[string]string{
 			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [base.yaml, plate.yaml, screw.yaml]\njoints:\n" +
 				"  - {name: plate, weld: {part: plate.outline, to: base.outline, type: fillet, size: 5}, place: {on: front, with: back, at: [0, 0], top: up}}\n" +
 				"loose:\n  - {part: screw, how: screwed down, after: plate, lies: [{on: plate.front, with: back, at: [" + c.x + ", 0], gap: " + c.gap + "}]}\n",
 			"base.yaml":  "part: base\ntitle: Base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\n",
 			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nholes: [{name: screw, at: [[-30, 0]], size: M16x1.5 tap}]\n",
 			"screw.yaml": "part: screw\ntitle: Screw\nkind: turned\nmaterial: C45\nstock: {round: 40, length: 90}\nprofile:\n  outside: [{name: head, diameter: 38, length: 20}, {name: thread, thread: " + c.thread + ", length: 55}]\n",
-		}, plan.PartsOverlap)
-		if got != c.want {
+		}))
+		if may := m.Allowed([]assembly.Body{{ID: "screw#1"}}); c.gap == "-19" && c.want == "" && (len(may) != 1 || may[0].B != "plate#1" || math.Abs(may[0].UpToMm-1.312) > 1e-9) {
+			t.Errorf("it may lie in %+v", may)
+		}
+		if got := argued(m, plan.PartsOverlap); got != c.want {
 			t.Errorf("%s at %s, %s: %q, want %q", c.thread, c.x, c.gap, got, c.want)
+		}
+	}
+}
+
+// A nut lies in the thread of a pin that it is screwed on, and one of another pitch, or without a thread, is in its way.
+func TestNutOnItsThread(t *testing.T) {
+	t.Parallel()
+	for thread, want := range map[string]string{"thread: M30": "", "thread: M30x2": "parts-overlap Pin Nut", "diameter: 28": "parts-overlap Pin Nut"} {
+		got := found(t, map[string]string{
+			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, pin.yaml, nut.yaml]\njoints:\n  - {name: pin, press: {shaft: pin.seat, bore: plate.bore}, level: front-with-front}\nloose:\n  - {part: nut, how: screwed on by hand, after: pin, lies: [{on: pin.back, with: front, gap: -16}]}\n",
+			"plate.yaml": "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\nbore: {diameter: 32, fit: H7, leave: 2}\n",
+			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 36, length: 44}\nprofile:\n  outside: [{name: seat, diameter: 32, fit: s6, length: 20}, {name: end, thread: M30, length: 20}]\nchamfers: [{edge: seat-front, size: 1, angle: 15, for: lead-in}]\n",
+			"nut.yaml":   "part: nut\ntitle: Nut\nkind: turned\nmaterial: C45\nstock: {round: 60, length: 20}\nprofile:\n  outside: [{name: body, diameter: 55, length: 16}]\n  inside: [{name: hole, " + thread + ", length: 16}]\n",
+		}, plan.PartsOverlap)
+		if !strings.HasPrefix(got, want) || want == "" && got != "" {
+			t.Errorf("%s: %q, want %q", thread, got, want)
 		}
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/machine"
 	"centrepop/layout/picture"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 )
 
 // The pug mill drawn by hand: 1495 over all with the gear motor, the base plate 120 mm ahead of the housing plate's front and its underside 180
@@ -139,6 +140,9 @@ func TestLugsBesideTheAxis(t *testing.T) {
 	m, pl := load(t, write(t, map[string]string{"lug.yaml": lug, "plate.yaml": slab, "job.yaml": "job: Lugs\nunits: mm\nparts: [plate.yaml, lug.yaml]\njoints:\n" +
 		bolt("1", "left", ", face: back-on-front") + bolt("2", "right", ", face: back-on-front") + bolt("3", "under", ", face: back-on-back")}))
 	v := func(x, y, z float64) assembly.Vec { return assembly.Vec{X: x, Y: y, Z: z} }
+	if may := m.Allowed([]assembly.Body{{ID: "lug-1 screw 1"}}); len(may) != 1 || may[0] != (assembly.Allowed{A: "lug-1 screw 1", B: "plate#1", UpToMm: 5}) {
+		t.Errorf("a screw M10 lies in %+v", may)
+	}
 	boxed(t, m, "lug#1", v(-210, -20, 0), v(-130, 70, 12))
 	boxed(t, m, "lug#2", v(90, -20, 0), v(180, 60, 12)) // a quarter clockwise
 	if len(m.Problems) != 0 || len(pl.Faults) != 0 {
@@ -170,7 +174,7 @@ func TestLugsBesideTheAxis(t *testing.T) {
 
 // Where the axis of an oblique, offset branch goes through the outside of its main is
 // what its sheets call the origin: R = 100, offset 50, 30 degrees round from the place
-// that is said, to the right of who looks at it with the acute side up.
+// that is said, to the right of who looks at it with the acute side up, whichever end of the branch is cut.
 func TestBranchStandsAtItsOrigin(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -182,11 +186,17 @@ func TestBranchStandsAtItsOrigin(t *testing.T) {
 		{"angle: 45, offset: 50, place: {clock: 90, axial: 300, leans: back}", 120, 300 + 86.6025},
 		{"angle: 45, offset: -50, place: {clock: 90, axial: 300}", 120, 300 - 86.6025},
 		{"angle: 90, offset: 50, place: {clock: 0, axial: 300}", 330, 300},
+		{"front: angle: 45, offset: 50, place: {clock: 90, axial: 300}", 60, 300 - 86.6025},
+		{"front: angle: 90, offset: 50, place: {clock: 0, axial: 300}", 330, 300},
 	} {
+		cut := "back"
+		if strings.HasPrefix(c.end, "front: ") {
+			cut = "front"
+		}
 		m, pl := load(t, write(t, map[string]string{
 			"job.yaml":    "job: Branch\nunits: mm\nparts: [main.yaml, branch.yaml]\njoints:\n  - {name: weld, weld: {part: branch.outside, to: main.hole, type: fillet, process: MAG}}\n",
 			"main.yaml":   "part: main\nkind: tube\nquantity: 1\nmaterial: S235\ntube: {outside: 200, wall: 5, length: 600}\nradial: [{name: hole, clock: 90, axial: 300, size: 40}]\n",
-			"branch.yaml": "part: branch\nkind: tube\nquantity: 1\nmaterial: S235\ntube: {outside: 60, wall: 3, length: 400}\nends: {back: {onto: main.outside, " + c.end + "}}\n",
+			"branch.yaml": "part: branch\nkind: tube\nquantity: 1\nmaterial: S235\ntube: {outside: 60, wall: 3, length: 400}\nends: {" + cut + ": {onto: main.outside, " + strings.TrimPrefix(c.end, "front: ") + "}}\n",
 		}))
 		for _, p := range m.Problems { // the cut end lies on the main, not in it
 			if p.Kind != plan.PartsFloat && p.Kind != plan.WouldTip {
@@ -196,7 +206,7 @@ func TestBranchStandsAtItsOrigin(t *testing.T) {
 		main, pose := body(t, m, "main#1").Pose, body(t, m, "branch#1").Pose
 		rel := main.Inverse().Of(pose)
 		// Along the branch's axis from outside the main to its surface.
-		step := rel.Z.Times(-1)
+		step := rel.Z.Times(map[string]float64{"back": -1, "front": 1}[cut])
 		at := rel.At.Add(step.Times(-500))
 		for i := 0; i < 200000 && math.Hypot(at.X, at.Y) > 100; i++ {
 			at = at.Add(step.Times(0.01))
@@ -212,5 +222,22 @@ func TestBranchStandsAtItsOrigin(t *testing.T) {
 		if !said {
 			t.Errorf("%s: its template does not say clock %v", c.end, c.clock)
 		}
+	}
+}
+
+// Of five plates of 0.471 kg two are welded to one another and three to one another: what nothing ties together stands apart, the heavier first.
+func TestApartByWeight(t *testing.T) {
+	t.Parallel()
+	weld := func(a, b, at string) string {
+		return "  - {name: w" + a + ", weld: {part: tag#" + a + ".outline, to: tag#" + b + ".outline, type: fillet, size: 4}, place: {on: front, with: back, at: [" + at + "], top: up}}\n"
+	}
+	m, _ := load(t, write(t, map[string]string{"tag.yaml": "part: tag\nkind: plate\nquantity: 5\nmaterial: S235\nstock: {plate: 10}\noutline: {rectangle: [100, 60]}\n",
+		"job.yaml": "job: J\nunits: mm\nparts: [tag.yaml]\njoints:\n" + weld("2", "1", "10, 10") + weld("4", "3", "40, 0") + weld("5", "3", "-70, 0")}))
+	got := ""
+	for _, n := range []string{"1", "2", "3", "4", "5"} {
+		got += fmt.Sprint(" ", stand.StandsIn(body(t, m, "tag#"+n)))
+	}
+	if got != " 1 1 0 0 0" || m.Tied(body(t, m, "tag#1"), body(t, m, "tag#3")) {
+		t.Errorf("they stand in%s", got)
 	}
 }

@@ -1,6 +1,7 @@
 package stand
 
 import (
+	"math"
 	"reflect"
 	"testing"
 
@@ -69,6 +70,10 @@ func TestSmallPlaces(t *testing.T) {
 		mm, open := along(low, high, [2]float64{-5, 25}, [2]float64{100, 300})
 		return [2]any{mm, open}
 	}
+	steps := &Stand{Joints: []*plan.JointPlan{{Name: "i"}, {Name: "j"}}}
+	line := func(offMm, lean float64) bool { // a round that stands beside another, and leans
+		return SameAxis(assembly.Move(v(7, 8, 9)), assembly.Move(v(7+offMm, 8, 50)).Of(assembly.Rotate(assembly.AxisX, lean*180/math.Pi)))
+	}
 	for _, c := range []struct {
 		what      string
 		got, want any
@@ -82,6 +87,10 @@ func TestSmallPlaces(t *testing.T) {
 			{ID: "5", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{Y: -0.52}), OnB: assembly.Still}}),
 			[]assembly.Meet{{ID: "1", A: "a", B: "b", OnA: assembly.Still, OnB: assembly.Still}, {ID: "3", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 104}), OnB: assembly.Move(assembly.Vec{X: -104})}, {ID: "4", A: "a", B: "b", OnA: assembly.Rotate(assembly.AxisZ, 0.6), OnB: assembly.Still},
 				{ID: "5", A: "a", B: "b", OnA: assembly.Move(assembly.Vec{Y: -0.52}), OnB: assembly.Still}}},
+		{"half a millimetre off is another", len(distinct([]assembly.Meet{{A: "a", B: "b", OnA: assembly.Still, OnB: assembly.Still}, {A: "a", B: "b", OnA: assembly.Move(assembly.Vec{X: 0.5}), OnB: assembly.Still}})), 2},
+		{"one line, within a millimetre and a millionth", []bool{line(0.99, 0), line(1.01, 0), line(0, 0.95e-6), line(0, 1.05e-6), line(5, 1)}, []bool{true, false, true, false, false}},
+		{"seen along the axis: the front at the left, TOP up", AlongAxis.Inverse().Apply(v(5, 4, -3)), v(3, 4, 5)},
+		{"the place of a joint", []int{steps.StepOf("i"), steps.StepOf("j"), steps.StepOf("k")}, []int{0, 1, -1}},
 		{"steps of a cut", distinct([]assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "2", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}), []assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}},
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {

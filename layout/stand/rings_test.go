@@ -42,13 +42,16 @@ func TestStrapOnTwoLinks(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
 		long, deg float64
+		link      float64
 		want      string
 	}{
-		{94, 0, ""}, {94.04, 0, ""}, {93.96, 0, ""}, {94, 0.048, ""},
-		{94.053, 0, "r2 by 0.05 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 94.05 l2 r2; link 2 loop-length 40 r1 r2"},
-		{93, 0, "r2 by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 93 l2 r2; link 2 loop-length 40 r1 r2"},
-		{94, 0.053, "r2 by 0.04 mm, 0.05° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
-		{94, 30, "r2 by 24.33 mm, 30° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
+		{94, 0, 40, ""}, {94.04, 0, 40, ""}, {93.96, 0, 40, ""}, {94, 0.048, 40, ""},
+		{94.053, 0, 40, "r2 by 0.05 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 94.05 l2 r2; link 2 loop-length 40 r1 r2"},
+		{93, 0, 40, "r2 by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 93 l2 r2; link 2 loop-length 40 r1 r2"},
+		{93, 0, 0.6, "r2 by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 0.6 l1 l2; strap loop-length 93 l2 r2; link 2 loop-length 0.6 r1 r2"},
+		{93, 0, 0, "r2 by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; strap loop-length 93 l2 r2"},
+		{94, 0.053, 40, "r2 by 0.04 mm, 0.05° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
+		{94, 30, 40, "r2 by 24.33 mm, 30° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
 	} {
 		sin, cos := math.Sincos(c.deg * math.Pi / 180)
 		pair := func(name string, x, cos, sin float64) string {
@@ -64,7 +67,7 @@ func TestStrapOnTwoLinks(t *testing.T) {
 			"base.yaml":  plate("base", pair("l", -47, 1, 0)+pair("r", 47, 1, 0)+pair("t", 120, 1, 0)),
 			"tag.yaml":   plate("tag", pair("h", 0, 1, 0)),
 			"strap.yaml": plate("strap", pair("l", -47, 1, 0)+pair("r", c.long-47, cos, sin)),
-			"link.yaml":  strings.Replace(plate("link", pair("low", 40, 1, 0)+pair("high", 0, 1, 0)), "material", "quantity: 2\nmaterial", 1),
+			"link.yaml":  strings.Replace(plate("link", pair("low", c.link, 1, 0)+pair("high", 0, 1, 0)), "material", "quantity: 2\nmaterial", 1),
 			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, strap.yaml, link.yaml, tag.yaml]\njoints:\n" +
 				joint("t", "tag.h", "base.t") + joint("l1", "link#1.low", "base.l") + joint("r1", "link#2.low", "base.r") + joint("l2", "strap.l", "link#1.high") + joint("r2", "strap.r", "link#2.high")}))
 		if got := missed(m); got != c.want {

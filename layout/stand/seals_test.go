@@ -1,12 +1,14 @@
 package stand_test
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"testing"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/layouttest"
+	"centrepop/layout/machine"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
@@ -110,6 +112,60 @@ func TestRingOfASeal(t *testing.T) {
 		}
 		if math.Abs(front-c.front)+math.Abs(back-c.back) > 1e-9 {
 			t.Errorf("%s: from %g to %g", c.groove, front, back)
+		}
+	}
+}
+
+// TestRingKeepsAHub: the ring of a shaft of 35 (DIN 471: 1.5 in a groove of 1.6) keeps a hub that came on from its front at the front wall of the groove that
+// is named, else at the back one.
+func TestRingKeepsAHub(t *testing.T) {
+	t.Parallel()
+	shaft := layouttest.Model(t, "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 50, length: 110}\nprofile:\n  outside: [{name: seat, diameter: 35, length: 100}]\ngrooves:\n  - {name: other, in: seat, axial: 80, from: front, for: retaining-ring}\n  - {name: own, in: seat, axial: 40, from: front, for: retaining-ring}\n")
+	hub := layouttest.Model(t, "part: hub\nkind: turned\nmaterial: C45\nstock: {round: 80, length: 60}\nprofile:\n  outside: [{name: rim, diameter: 70, length: 30}]\n  inside: [{name: bore, diameter: 35, length: 30}]\n")
+	for from, front := range map[string]float64{"front": 40, "back": 40.1} {
+		in := &parts.Joint{Name: parts.Text{Value: "j"}, Kind: parts.SlideKind, Slide: &parts.SlideJoint{KeptBy: parts.JointRef{Part: "shaft", Copy: 1, Feature: "own"}}}
+		m := stand.Of(&parts.Job{Joints: []*parts.Joint{in}}, []*part.Model{shaft, hub}, []*plan.JointPlan{{
+			Name: "j", Kind: parts.SlideKind, A: plan.JointEnd{Part: "hub", Copy: 1, Feature: "bore"}, B: plan.JointEnd{Part: "shaft", Copy: 1, Feature: "seat"},
+			Placed: []plan.Placed{{Part: "shaft", Copy: 1}, {Part: "hub", Copy: 1, FrontMm: 10}}, Slide: &plan.SlidePlan{Ring: true, From: from},
+		}})
+		var at []float64
+		for i := range m.Bodies {
+			if b := &m.Bodies[i]; m.Roles[b.ID].Kind == stand.Ring {
+				at = append(at, -b.Box().High.Z, -b.Box().Low.Z)
+			}
+		}
+		if len(at) != 2 || math.Abs(at[0]-front)+math.Abs(at[1]-front-1.5) > 1e-9 {
+			t.Errorf("from the %s: rings at %v", from, at)
+		}
+	}
+}
+
+// TestBearingRings: of a bearing 50 × 90 × 21.75 the cup is eight tenths as wide and the cone 20, each from its back inwards, its rings a tenth of what is between the
+// two apart: 33 and 37. The rollers lie where both do.
+func TestBearingRings(t *testing.T) {
+	t.Parallel()
+	length := func(mm float64) parts.Length { return parts.Length{Mm: mm, Pos: parts.Pos{Line: 1}} }
+	in := &parts.Joint{Name: parts.Text{Value: "j"}, Kind: parts.BearingKind, Bearing: &parts.BearingJoint{Bore: length(50), Outside: length(90), Width: length(21.75)}}
+	pin := layouttest.Model(t, "part: pin\nkind: shaft\nquantity: 2\nmaterial: C45\nstock: {round: 60, length: 70}\nprofile:\n  outside: [{name: seat, diameter: 50, length: 60}]\n")
+	for _, wide := range []float64{20, 0} { // the cone's own width, or that of both
+		m := stand.Of(&parts.Job{Joints: []*parts.Joint{in}}, []*part.Model{pin}, []*plan.JointPlan{{
+			Name: "j", Kind: parts.BearingKind, A: plan.JointEnd{Part: "pin", Copy: 1}, B: plan.JointEnd{Part: "pin", Copy: 2},
+			Placed: []plan.Placed{{Part: "pin", Copy: 1}, {Part: "pin", Copy: 2, FrontMm: 200}}, Bearing: &plan.BearingPlan{CupBackMm: 10, LargeEndMm: 31.75, LargeEndDir: 1, ConeWidthMm: wide},
+		}})
+		all := &machine.Machine{Stand: m}
+		cup, cone, inner := body(t, all, "j cup"), body(t, all, "j cone"), 31.75-cmp.Or(wide, 21.75)
+		for _, c := range []struct {
+			of     *assembly.Body
+			at, mm float64 // off the axis, from the front
+			metal  bool
+		}{
+			{cup, 44.9, 20, true}, {cup, 45.1, 20, false}, {cup, 37.1, 20, true}, {cup, 36.9, 20, false}, {cup, 40, 10.1, true}, {cup, 40, 9.9, false}, {cup, 40, 27.3, true}, {cup, 40, 27.5, false},
+			{cone, 25.1, 30, true}, {cone, 24.9, 30, false}, {cone, 32.9, 30, true}, {cone, 33.1, 30, false}, {cone, 30, 31.7, true}, {cone, 30, 31.8, false}, {cone, 30, inner + 0.1, true}, {cone, 30, inner - 0.1, false},
+			{cone, 36.9, 20, true}, {cone, 37.1, 20, false}, {cone, 35, 27.3, true}, {cone, 35, 27.5, false}, {cone, 35, inner + 0.1, true}, {cone, 35, inner - 0.1, false},
+		} {
+			if d := c.of.Dist(assembly.Vec{X: c.at, Z: -c.mm}); d < 0 != c.metal {
+				t.Errorf("%s, a cone of %g: %g at %g off, %g from the front", c.of.ID, wide, d, c.at, c.mm)
+			}
 		}
 	}
 }

@@ -2,10 +2,12 @@ package stand
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
+	"centrepop/layout/plan"
 	"centrepop/layout/solid"
 	"centrepop/parts"
 )
@@ -79,5 +81,17 @@ func TestEndsOfABar(t *testing.T) {
 		if _, _, ok := (&Stand{modelOf: map[string]*part.Model{"bar": c.bar}}).CutOf(parts.Instance{Part: "bar", Copy: 1}, "top"); ok {
 			t.Errorf("%s: its top is no end", c.name)
 		}
+	}
+}
+
+// TestLongEnough: a corner, and a side without one, is found from 3 on.
+func TestLongEnough(t *testing.T) {
+	t.Parallel()
+	corner := func(side string) plan.Corner { return plan.Corner{Side: side} }
+	c := &cornered{order: []plan.Corner{corner("left"), corner("right"), corner("top")}, mm: map[plan.Corner]float64{corner("left"): 2.99, corner("right"): 3, corner("top"): 40},
+		flush: map[[2]string]float64{{"front", "bottom"}: 3, {"front", "back"}: 2.99}}
+	corners, flush := c.found()
+	if !slices.Equal(corners, []plan.Corner{{Side: "top", LengthMm: 40}, {Side: "right", LengthMm: 3}}) || !slices.Equal(flush, []string{"bottom"}) {
+		t.Errorf("%+v, %v", corners, flush)
 	}
 }

@@ -14,7 +14,8 @@ import (
 )
 
 // TestStuds: a stud of 75 stands in each hole of a plate of 12, so much of its front or its back
-// through the face that meets as the joint says, the rest beyond; as many as there are.
+// through the face that meets as the joint says, the rest beyond; as many as there are, beside the middles of
+// their holes where it says so.
 func TestStuds(t *testing.T) {
 	t.Parallel()
 	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {rectangle: [120, 80]}\nholes:\n  - {name: h, face: back, at: [[30, 20], [-10, 5]], size: M10 clearance}\n"
@@ -26,17 +27,19 @@ func TestStuds(t *testing.T) {
 		back       bool
 		at         []assembly.Vec
 		z          float64
+		off        []plan.XY
 	}{
-		{"on the front", stud, parts.Front, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: -15}, {X: 10, Y: 5, Z: -15}}, -1},
-		{"on the back", stud, parts.Back, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: 3}, {X: 10, Y: 5, Z: 3}}, 1},
-		{"its back on the front", stud, parts.Front, 20, true, []assembly.Vec{{X: -30, Y: 20, Z: 55}, {X: 10, Y: 5, Z: 55}}, 1},
-		{"its back on the back", stud, parts.Back, 60, true, []assembly.Vec{{X: -30, Y: 20, Z: -27}, {X: 10, Y: 5, Z: -27}}, -1},
-		{"one", strings.Replace(stud, "quantity: 2", "quantity: 1", 1), parts.Back, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: 3}}, 1},
+		{"on the front", stud, parts.Front, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: -15}, {X: 10, Y: 5, Z: -15}}, -1, nil},
+		{"on the back", stud, parts.Back, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: 3}, {X: 10, Y: 5, Z: 3}}, 1, nil},
+		{"its back on the front", stud, parts.Front, 20, true, []assembly.Vec{{X: -30, Y: 20, Z: 55}, {X: 10, Y: 5, Z: 55}}, 1, nil},
+		{"its back on the back", stud, parts.Back, 60, true, []assembly.Vec{{X: -30, Y: 20, Z: -27}, {X: 10, Y: 5, Z: -27}}, -1, nil},
+		{"one", strings.Replace(stud, "quantity: 2", "quantity: 1", 1), parts.Back, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: 3}}, 1, nil},
+		{"one, beside the middle of its hole", strings.Replace(stud, "quantity: 2", "quantity: 1", 1), parts.Back, 15, false, []assembly.Vec{{X: -28, Y: 17, Z: 3}}, 1, []plan.XY{{XMm: 2, YMm: -3}}},
 	} {
 		m := stand.Of(&parts.Job{Joints: []*parts.Joint{{
 			Name: parts.Text{Value: "j"}, Meet: parts.Meeting{Pos: parts.Pos{Line: 1}, First: c.meet}, Bolt: &parts.BoltJoint{Stud: parts.Text{Value: "s"}},
 		}}}, []*part.Model{layouttest.Model(t, plate), layouttest.Model(t, c.stud)}, nil)
-		got := m.Studs(&plan.JointPlan{Name: "j", A: plan.JointEnd{Part: "p", Copy: 1, Feature: "h"}, B: plan.JointEnd{Part: "p", Copy: 2}, Bolt: &plan.BoltPlan{StudTipMm: c.tip, StudBack: c.back}})
+		got := m.Studs(&plan.JointPlan{Name: "j", A: plan.JointEnd{Part: "p", Copy: 1, Feature: "h"}, B: plan.JointEnd{Part: "p", Copy: 2}, Bolt: &plan.BoltPlan{StudTipMm: c.tip, StudBack: c.back, OffMm: c.off}})
 		if len(got) != len(c.at) {
 			t.Fatalf("%s: %d studs", c.name, len(got))
 		}
@@ -58,7 +61,7 @@ func TestRoundInABore(t *testing.T) {
 	}
 	plate, rod, other := plan.JointEnd{Part: "plate", Copy: 1}, plan.JointEnd{Part: "rod", Copy: 1}, plan.JointEnd{Part: "rod", Copy: 2}
 	for _, c := range []struct{ front, wantFront, wantBack float64 }{
-		{-10, 50, 40}, {-10.2, 50, 40}, {-9.8, 50, 40}, {-0.3, 50, 40}, {-0.2, 0, 40}, {5, 0, 50}, {12.2, 0, 50}, {-17.7, 40, 40}, {-17.8, 40, 0}, {-18.5, 40, 0},
+		{-10, 50, 40}, {-10.2, 50, 40}, {-9.8, 50, 40}, {-0.26, 50, 40}, {-0.24, 0, 40}, {5, 0, 50}, {12.2, 0, 50}, {-17.74, 40, 40}, {-17.76, 40, 0}, {-18.5, 40, 0},
 	} {
 		joints := []*plan.JointPlan{{Name: "j", Placed: []plan.Placed{{Part: "plate", Copy: 1}, {Part: "rod", Copy: 1, FrontMm: c.front}}}}
 		s := stand.NewSeams(&parts.Job{Joints: []*parts.Joint{{Name: parts.Text{Value: "j"}}}}, models)
@@ -152,6 +155,47 @@ func TestMouths(t *testing.T) {
 		g := got[i]
 		if len(g.At) != 1 || g.At[0].Sub(w.At[0]).Len()+g.Out.Sub(w.Out).Len()+g.Run.Sub(w.Run).Len() > 1e-9 || g.Sunk != w.Sunk || g.Used {
 			t.Errorf("%d, %s: at %v, out %v, run %v, sunk %v, used %v", i, g.Group.Group.Name, g.At, g.Out, g.Run, g.Sunk, g.Used)
+		}
+	}
+	bar := stand.Of(&parts.Job{}, []*part.Model{layouttest.Model(t, "part: b\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 460}\nholes:\n  - {name: wall, on: top, along: {from: left, first: 150, up: 25}, size: 10}\n")}, nil)
+	bar.Of["b#1"] = parts.Instance{Part: "b", Copy: 1}
+	if all := bar.HolesAndSlots(&assembly.Body{ID: "b#1", Pose: assembly.Still}); len(all) != 1 || all[0].At[0].Sub(v(-80, 25, -25)).Len()+all[0].Out.Sub(v(0, 1, 0)).Len() > 1e-9 {
+		t.Errorf("in the upper wall of a bar: %+v", all)
+	}
+}
+
+// TestKeyAndNut: a key 12 × 8 (ISO/R 773, from memory: 5 deep in a shaft of 40) lies on the floor of its keyway, 18 to either side of its middle, 3 out of the step that a hub
+// slides on, and is let into what runs on that as deep as it likes; one of another step comes not with it. A nut M20 (ISO 4032: 18 high, 30 across
+// its flats) stands where the hub ends, away from it.
+func TestKeyAndNut(t *testing.T) {
+	t.Parallel()
+	shaft := layouttest.Model(t, "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 60, length: 140}\nprofile:\n  outside: [{name: seat, diameter: 40, length: 80}, {name: collar, diameter: 50, length: 50}]\nkeyways:\n  - {name: own, in: seat, length: 36, axial: 20, from: front, clock: 90}\n  - {name: other, in: collar, length: 30, axial: 95, from: front}\n")
+	hub := layouttest.Model(t, "part: hub\nkind: turned\nmaterial: C45\nstock: {round: 80, length: 60}\nprofile:\n  outside: [{name: rim, diameter: 70, length: 50}]\n  inside: [{name: bore, diameter: 40, length: 50}]\n")
+	for _, c := range []struct {
+		key       string
+		from, dir float64
+		low, high float64 // of the nut
+	}{{"12 × 8 × 36", 10, -1, -10, 8}, {"", 70, 1, -88, -70}} {
+		m := stand.Of(&parts.Job{Joints: []*parts.Joint{{Name: parts.Text{Value: "j"}, Kind: parts.SlideKind, Slide: &parts.SlideJoint{}}}}, []*part.Model{shaft, hub}, []*plan.JointPlan{{
+			Name: "j", Kind: parts.SlideKind, A: plan.JointEnd{Part: "hub", Copy: 1, Feature: "bore"}, B: plan.JointEnd{Part: "shaft", Copy: 1, Feature: "seat"},
+			Placed: []plan.Placed{{Part: "shaft", Copy: 1}, {Part: "hub", Copy: 1, FrontMm: 15}}, Slide: &plan.SlidePlan{Key: c.key, Nut: "M20", NutFromMm: c.from, NutDir: c.dir},
+		}})
+		boxes := map[string]assembly.Box{}
+		for i := range m.Bodies {
+			boxes[m.Bodies[i].ID] = m.Bodies[i].Box()
+		}
+		if nut := boxes["j nut"]; math.Abs(nut.Low.Z-c.low)+math.Abs(nut.High.Z-c.high) > 1e-9 || math.Abs(min(nut.Size().X, nut.Size().Y)-30) > 1e-9 {
+			t.Errorf("nut from %g: %+v", c.from, nut)
+		}
+		if may := m.Allowed([]assembly.Body{{ID: "j nut"}}); len(may) != 1 || may[0] != (assembly.Allowed{A: "j nut", B: "shaft#1", UpToMm: 10}) {
+			t.Errorf("the nut lies in %+v", may)
+		}
+		key, stands := boxes["j key own"]
+		if want := (assembly.Box{Low: assembly.Vec{X: 15, Y: -6, Z: -38}, High: assembly.Vec{X: 23, Y: 6, Z: -2}}); stands != (c.key != "") || stands && key.Low.Sub(want.Low).Len()+key.High.Sub(want.High).Len() > 1e-9 {
+			t.Errorf("key %q: %+v", c.key, key)
+		}
+		if _, stands := boxes["j key other"]; stands || len(m.Allowed([]assembly.Body{{ID: "j key own"}})) != map[bool]int{true: 1}[c.key != ""] {
+			t.Error("a key of another step, or one that lies in what is no coupling")
 		}
 	}
 }
