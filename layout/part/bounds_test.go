@@ -777,6 +777,32 @@ func TestToWall(t *testing.T) {
 	}
 }
 
+// TestBranchBeyondItsMain: at 50° the axis of a branch comes out of a main of 200 at 100/tan 50° = 83.9 from where it
+// crosses that of the main, towards the side that it leans to; beyond an end of the main there is nothing to cut.
+func TestBranchBeyondItsMain(t *testing.T) {
+	t.Parallel()
+	const beyond = "the place lies beyond barrel.outside"
+	for place, want := range map[string]string{
+		"angle: 50, place: {axial: 720, leans: back}":             beyond,
+		"angle: 50, place: {axial: 716, leans: back}":             "",
+		"angle: 50, place: {axial: 720, leans: front}":            "",
+		"angle: 50, place: {axial: 50, leans: front}":             beyond,
+		"angle: 50, place: {axial: 84, leans: front}":             "",
+		"angle: 50, place: {axial: 850, from: back, leans: back}": "", // crosses 50 in front of the main, comes out 33.9 behind its front
+		"angle: 50, place: {axial: 50, from: back, leans: back}":  beyond,
+		"angle: 90, place: {axial: 801}":                          beyond,
+	} {
+		job := load(t, "mm", branch(place), mainTube)
+		got := ""
+		for _, e := range Work(job, job.Parts[0]).Errs {
+			got += e.What
+		}
+		if got != want || len(Work(job, job.Parts[1]).Errs) > 0 {
+			t.Errorf("%s: %q, want %q", place, got, want)
+		}
+	}
+}
+
 // TestShortBranch: a saddle of Ø80 square on Ø200 is 100 − √(100² − 36²) = 6.7 deep, that of its bore of 72;
 // its square edge lies 25 behind it, or at the free end where there is no room, and a millimetre has to be left.
 func TestShortBranch(t *testing.T) {

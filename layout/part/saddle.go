@@ -59,6 +59,14 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 	m.throughMm, _ = p.Hole.Result("hole diameter across the branch")
 	m.measure(p, d.LengthMm())
 	m.origin = on.foot(e, p)
+	if o := m.origin; o != nil && (geom.Over(on.fromMm, o.fromFrontMm()) || geom.Over(o.fromFrontMm(), on.toMm)) {
+		right := "an axial distance on that step"
+		if off := words.Round(math.Abs(p.Foot.YMm), 2); off > 0 {
+			right = "the axial distance of where the axes cross: they come out of the outside " + d.W.Size(off) + " nearer the " + string(o.leans)
+		}
+		d.fault(e.Place.Axial.Pos, "the place lies beyond "+e.Onto.Part+"."+e.Onto.Feature, right)
+		return
+	}
 	if m.squareMm <= 0 {
 		// No room for the paper's margin: the square edge is the free end.
 		s.MarginMm = geom.Clean(25 + m.squareMm)
@@ -160,7 +168,8 @@ type onMain struct {
 	diaMm, wallMm float64
 	name          string  // in words
 	main          *Sizes  // nil if it is no part of the job
-	crossMm       float64 // of the axes, from its front face
+	crossMm       float64 // of the axes, from its front face; where they lean it may lie beyond its ends
+	fromMm, toMm  float64 // of that round, from the same face
 }
 
 // origin is where the branch's axis goes through the outside of the main: the
@@ -229,13 +238,9 @@ func (d *shaper) mainOf(e *parts.TubeEnd) (onMain, bool) {
 	middle := st.MidMm()
 	if e.Place != nil {
 		middle = e.Place.AxialMm(other.LengthMm())
-		if middle < st.FromMm || middle > st.ToMm {
-			d.fault(e.Place.Axial.Pos, "the place lies beyond "+e.Onto.Part+"."+e.Onto.Feature, "an axial distance on that step")
-			return onMain{}, false
-		}
 	}
-	out := onMain{main: other, crossMm: middle, diaMm: st.Size.NominalMm, name: other.Part.Title.Value + " " + words.Spaced(st.Name) + ", " + d.W.Dia(st.Size.NominalMm)}
-	if b := other.boreAt(middle); b != nil {
+	out := onMain{main: other, crossMm: middle, fromMm: st.FromMm, toMm: st.ToMm, diaMm: st.Size.NominalMm, name: other.Part.Title.Value + " " + words.Spaced(st.Name) + ", " + d.W.Dia(st.Size.NominalMm)}
+	if b := other.boreAt(max(st.FromMm, min(middle, st.ToMm))); b != nil {
 		out.wallMm = geom.Clean((out.diaMm - b.Size.NominalMm) / 2)
 	}
 	return out, true

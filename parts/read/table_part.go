@@ -257,7 +257,7 @@ var ontoGroup = &Group{Name: "onto", Means: "A main that is no part of the job."
 
 var placeGroup = &Group{Name: "place", Means: "A place on the outside of a main.", Example: "place: {clock: 0, axial: 140, from: back}", Keys: []Key{
 	{Name: "clock", Type: AngleType, Means: "clock angle on the main, seen on its front face", Default: "0"},
-	{Name: "axial", Type: DistanceType, Need: true, Means: "distance along the main from the face of from"},
+	{Name: "axial", Type: DistanceType, Need: true, Means: "distance along the main from the face of from to where the two axes cross, also beyond its other end: a branch that leans comes out nearer its leans"},
 	{Name: "from", Type: WordType, Means: "the face of the main that axial starts at", Default: "front", Words: faceWords},
 	{Name: "leans", Type: WordType, Means: "the face of the main that the free end of this tube leans to, its acute side; at 90 degrees that of line 0", Default: "front", Words: faceWords},
 }}
