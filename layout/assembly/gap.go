@@ -26,13 +26,30 @@ func Gaps(a, b *Body, toward Vec) []Gap {
 	if c, ok := onAxis(a, b); ok && math.Abs(c.axis.Z.Dot(toward)) > 1-1e-9 && !c.cut {
 		return c.gaps(math.Copysign(1, c.axis.Z.Dot(toward)))
 	}
+	var out []Gap
+	columns(a, b, toward, func(_ Vec, g Gap) { out = addGap(out, g) })
+	return sortGaps(out)
+}
+
+// Contact are places where b going along a direction bears on a within so much, one in each column.
+func Contact(a, b *Body, toward Vec, withinMm float64) (out []Vec) {
+	columns(a, b, toward, func(at Vec, g Gap) {
+		if math.Abs(g.Mm) < withinMm {
+			out = append(out, at)
+		}
+	})
+	return out
+}
+
+// columns looks along a direction where a and b lie behind one another, and gives each gap between
+// them with the point of b at it.
+func columns(a, b *Body, toward Vec, give func(at Vec, g Gap)) {
 	frame := Frame(Vec{}, toward, toward.Square())
 	inv := frame.Inverse()
 	box := b.Box().Moved(inv).Common(a.Box().Moved(inv))
 	low, size := box.Low, box.Size()
 	const n = 60
 	cell := geom.Point{XMm: size.X / n, YMm: size.Y / n}
-	var out []Gap
 	for i := range n {
 		for k := range n {
 			from := frame.Apply(Vec{low.X + cell.XMm*(float64(i)+0.5), low.Y + cell.YMm*(float64(k)+0.5), 0})
@@ -40,16 +57,16 @@ func Gaps(a, b *Body, toward Vec) []Gap {
 			if len(ahead) == 0 {
 				continue
 			}
-			for _, mm := range facing(ahead, b.Spans(from, toward)) {
-				out = addGap(out, Gap{mm, cell.XMm * cell.YMm})
+			gaps, ends := facing(ahead, b.Spans(from, toward))
+			for n, mm := range gaps {
+				give(from.Add(toward.Times(ends[n])), Gap{mm, cell.XMm * cell.YMm})
 			}
 		}
 	}
-	return sortGaps(out)
 }
 
-// facing is how far from each end of a stretch of b the next stretch of a ahead is.
-func facing(a, b []Span) (out []float64) {
+// facing is how far from an end of a stretch of b the next stretch of a ahead is, and where that end is.
+func facing(a, b []Span) (gaps, ends []float64) {
 	for _, s := range b {
 		best, ok := inf, false
 		for _, f := range a {
@@ -59,10 +76,10 @@ func facing(a, b []Span) (out []float64) {
 			}
 		}
 		if ok {
-			out = append(out, best)
+			gaps, ends = append(gaps, best), append(ends, s.ToMm)
 		}
 	}
-	return out
+	return gaps, ends
 }
 
 func addGap(list []Gap, g Gap) []Gap {
@@ -85,7 +102,8 @@ func (c *coaxial) gaps(way float64) []Gap {
 	for _, band := range c.bands() {
 		r := (band.FromMm + band.ToMm) / 2
 		area := math.Pi * (band.ToMm*band.ToMm - band.FromMm*band.FromMm)
-		for _, mm := range facing(turnedWay(acrossAll(c.a, r), way), turnedWay(acrossAll(c.b, r), way)) {
+		gaps, _ := facing(turnedWay(acrossAll(c.a, r), way), turnedWay(acrossAll(c.b, r), way))
+		for _, mm := range gaps {
 			out = addGap(out, Gap{mm, area})
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Group is what bodies weigh together.
@@ -83,14 +84,25 @@ func Standing(bodies []Body, up Vec) (Stand, bool) {
 			points = append(points, q)
 		}
 	}
-	var feet []geom.Point
-	for _, p := range points {
-		if p.Z < lowest+standMm {
-			feet = append(feet, geom.Point{XMm: p.X, YMm: p.Y})
-		}
+	points = slices.DeleteFunc(points, func(p Vec) bool { return p.Z >= lowest+standMm })
+	return standing(bodies, frame, points, lowest)
+}
+
+// StandingOn is how bodies stand that bear on something at places, with up pointing upwards.
+func StandingOn(bodies []Body, at []Vec, up Vec) (Stand, bool) {
+	if len(at) == 0 {
+		return Stand{}, false
 	}
+	frame := Frame(at[0], up, up.Square())
+	inv := frame.Inverse()
+	return standing(bodies, frame, seq.Map(at, inv.Apply), 0)
+}
+
+// standing is how bodies stand on points at a height, all in a frame whose Z points upwards.
+func standing(bodies []Body, frame Pose, on []Vec, lowest float64) (Stand, bool) {
+	inv := frame.Inverse()
 	g := Together(bodies)
-	feet = hull(feet)
+	feet := hull(seq.Map(on, func(p Vec) geom.Point { return geom.Point{XMm: p.X, YMm: p.Y} }))
 	if g.MassKg == 0 || len(feet) < 3 {
 		return Stand{}, false
 	}

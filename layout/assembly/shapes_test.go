@@ -350,8 +350,14 @@ func TestFacing(t *testing.T) {
 		{[]Span{{80, 90}, {20, 30}}, []Span{{0, 10}, {40, 50}}, []float64{10, 30}},
 		{[]Span{{-40, -30}, {-10, -5}}, []Span{{-60, -50}}, []float64{10}},
 	} {
-		if got := facing(c.a, c.b); !slices.Equal(got, c.want) {
+		got, ends := facing(c.a, c.b)
+		if !slices.Equal(got, c.want) {
 			t.Errorf("%v against %v: %v, want %v", c.b, c.a, got, c.want)
+		}
+		for _, at := range ends { // each is an end of a stretch that comes
+			if !slices.ContainsFunc(c.b, func(s Span) bool { return s.ToMm == at }) {
+				t.Errorf("%v against %v: ends %v", c.b, c.a, ends)
+			}
 		}
 	}
 }

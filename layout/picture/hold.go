@@ -183,8 +183,26 @@ func (v *viewed) setOn(out *plan.Hold, top assembly.Vec) {
 	if v.j.Kind != parts.BoltKind || v.j.Lift != nil || v.OnFloor(v.j.N-1, v.mover.ID) || assembly.Together(comes).MassKg < handKg {
 		return
 	}
-	if out.UprightDeg = tips(comes, top); out.UprightDeg > 0 {
-		out.Bolts, out.Lies = true, v.onlyLies(v.j.N-1, v.mover.ID)
+	var bears []assembly.Vec
+	before := v.BodiesOf(v.j.N-1, v.still.ID)
+	for c := range seq.Refs(v.BodiesOf(v.j.N, v.still.ID)) { // what comes, and what lies between the two
+		if c.Bought || has(before, c.ID) {
+			continue
+		}
+		for b := range seq.Refs(before) {
+			if b.Box().Meets(c.Box(), machine.StandsMm) {
+				bears = append(bears, assembly.Contact(b, c, v.Up.Reversed(), machine.StandsMm)...)
+			}
+		}
+	}
+	switch s, ok := assembly.StandingOn(comes, bears, v.Up); {
+	case top.Dot(v.Up) < machine.Steep: // it comes from below, or against an upright face
+		if carried := ok && s.MarginMm >= 0; !carried && (top.Dot(v.Up) < -machine.Steep || assembly.Together(comes).MassKg >= 4*handKg) {
+			out.Comes = v.Title(v.mover.ID)
+		}
+	case !ok:
+	case s.TipDeg < safeDeg:
+		out.UprightDeg, out.Bolts, out.Lies = math.Max(1, math.Floor(s.TipDeg)), true, v.onlyLies(v.j.N-1, v.mover.ID)
 	}
 }
 
@@ -272,6 +290,9 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (
 		return block, beyondMm
 	case math.Abs(z.Dot(axis)) < stand.Level && math.Abs(z.Dot(top)) < stand.Level:
 		axis, down = z, top.Reversed()
+	case math.Abs(z.Dot(axis)) < machine.Steep: // aslant to what is welded on it
+		out.Packed = true
+		return block, beyondMm
 	}
 	low, high := bodies[heavy].Along(axis)
 	back, front := low, high

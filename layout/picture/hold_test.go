@@ -3,6 +3,7 @@ package picture_test
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -129,6 +130,69 @@ func TestHoldAgainstAnUprightFace(t *testing.T) {
 		}
 		if !reflect.DeepEqual(*h, c.want) {
 			t.Errorf("%s thick, %s: %+v, want %+v", c.thick, c.place, *h, c.want)
+		}
+	}
+}
+
+// On a base of 300 x 300 on a post that is anchored: a cover that stands on it with the leg under its free end lower than the base
+// is carried (its centre of gravity lies 20 within the edge of the base); one with too long an end falls over; what is
+// bolted on from below hangs.
+func TestHoldOnWhatIsAnchored(t *testing.T) {
+	t.Parallel()
+	plate := func(name, wide, holes string) string {
+		return "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: 20}\noutline: {rectangle: [" + wide + ", 200]}\nholes:\n" + holes
+	}
+	for _, c := range []struct {
+		wide, at, bolt string
+		want           *plan.Hold
+	}{
+		{"400", "-20", "bolt: {through: cover.cover, into: base.cover, bolt: M10 8.8}, place: {on: front, with: back, at: [120, 0], top: up}", nil},
+		{"600", "-200", "bolt: {through: cover.cover, into: base.cover, bolt: M10 8.8}, place: {on: front, with: back, at: [300, 0], top: up}", &plan.Hold{UprightDeg: 1, Bolts: true}},
+		{"400", "-20", "bolt: {through: base.cover, into: cover.cover, bolt: M10 8.8}, place: {on: front, with: back, at: [-120, 0], top: up}", &plan.Hold{Comes: "cover"}},
+	} {
+		size, into := "M10 clearance", "M10 tap"
+		if c.want != nil && c.want.Comes != "" {
+			size, into = into, size
+		}
+		m, pl := load(t, write(t, map[string]string{
+			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20}\noutline: {square: 300}\nholes:\n  - {name: cover, at: [[100, -60], [100, 60]], size: " + into + "}\n  - {name: pad, at: [[-100, 0]], size: M8 tap}\n",
+			"pad.yaml":   "part: pad\nkind: plate\nmaterial: S235\nstock: {plate: 10}\noutline: {square: 40}\nholes:\n  - {name: pad, at: [[0, 0]], size: M8 clearance}\n",
+			"cover.yaml": plate("cover", c.wide, "  - {name: cover, at: [["+c.at+", -60], ["+c.at+", 60]], size: "+size+"}\n"),
+			"foot.yaml":  "part: foot\nkind: plate\nmaterial: S235\nstock: {plate: 20}\noutline: {square: 300}\n",
+			"post.yaml":  "part: post\nkind: plate\nmaterial: S235\nstock: {plate: 160}\noutline: {rectangle: [160, 400]}\n",
+			"leg.yaml":   "part: leg\nkind: plate\nmaterial: S235\nstock: {plate: 10}\noutline: {rectangle: [100, 90]}\n",
+			"job.yaml": "job: Cover\nunits: mm\nup: front\nparts: [base.yaml, post.yaml, foot.yaml, pad.yaml, cover.yaml, leg.yaml]\njoints:\n  - {name: post, weld: {part: post.outline, to: base.outline, type: fillet}, place: {on: back, with: top, from-left: 70, from-bottom: 70, front: left}}\n  - {name: foot, weld: {part: foot.outline, to: post.outline, type: fillet}, place: {on: bottom, with: front, from-left: -70, from-bottom: -70, top: up}}\n  - {name: pad, bolt: {through: pad.pad, into: base.pad, bolt: M8 8.8}, face: back-on-front, anchored: foot, after: foot}\n" +
+				"  - {name: leg, weld: {part: leg.outline, to: cover.outline, type: fillet}, place: {on: back, with: top, from-right: 20, from-bottom: 50, front: left}}\n  - {name: cover, " + c.bolt + ", after: [pad, leg]}\n",
+		}))
+		picture.Draw(m)
+		i := slices.IndexFunc(pl.Joints, func(j *plan.JointPlan) bool { return j.Name == "cover" })
+		if i < 0 {
+			t.Fatal(pl.Faults)
+		}
+		if got := pl.Joints[i].Hold; !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%s wide, %s: %+v, want %+v", c.wide, c.bolt, got, c.want)
+		}
+	}
+}
+
+// A flange goes on the end of a branch that leans at 60 degrees: the heavy main under it lies aslant and in no V-blocks
+// along that axis; square to it the main lies level in them, its centre of gravity in its middle.
+func TestHoldUnderALeaningBranch(t *testing.T) {
+	t.Parallel()
+	for angle, want := range map[string]*plan.Hold{
+		"60": {Packed: true},
+		"90": {On: [2]string{"main", "main"}, CentreMm: 200, At: "main"},
+	} {
+		m, pl := load(t, write(t, map[string]string{
+			"main.yaml":   "part: main\nkind: tube\nmaterial: S235\nstock: {tube: 200, wall: 20}\ntube: {outside: 200, wall: 20, length: 400}\nradial:\n  - {name: hole, clock: 0, axial: 200, size: 60}\n",
+			"branch.yaml": "part: branch\nkind: tube\nmaterial: S235\nstock: {tube: 80, wall: 5}\ntube: {outside: 80, wall: 5, length: 300}\nends:\n  back: {onto: main.outside, angle: " + angle + ", place: {axial: " + map[string]string{"60": "142.3", "90": "200"}[angle] + ", leans: back}}\n",
+			"flange.yaml": "part: flange\nkind: flange\nmaterial: S235\nstock: {plate: 10}\noutline: {circle: 140}\nbore: {diameter: 80.5}\n",
+			"job.yaml": "job: Branch\nunits: mm\nparts: [main.yaml, branch.yaml, flange.yaml]\njoints:\n  - {name: branch, weld: {part: branch.bore, to: main.hole, type: fillet}}\n" +
+				"  - {name: flange, weld: {part: flange.bore, to: branch.outside, type: fillet}, level: front-with-front, below: 4, after: branch}\n",
+		}))
+		picture.Draw(m)
+		if h := pl.Joints[len(pl.Joints)-1].Hold; !reflect.DeepEqual(h, want) {
+			t.Errorf("%s: %+v, want %+v, %v", angle, h, want, pl.Faults)
 		}
 	}
 }

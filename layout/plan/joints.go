@@ -114,6 +114,7 @@ type Hold struct {
 	PieceDeg   float64   `json:"piece_falls_deg,omitempty"`   // off the level at which a piece to tack falls over; 0 if it stands
 	Against    string    `json:"against,omitempty"`           // title of the upright part whose face it lies flat against
 	Hangs      bool      `json:"hangs,omitempty"`             // it meets an upright face, and nothing is under it
+	Comes      string    `json:"comes,omitempty"`             // title of what is bolted on from below, or to an upright face that does not carry it
 	GapMm      float64   `json:"gap_mm,omitempty"`            // that it stands off what it is tacked to
 	RunsOn     []string  `json:"runs_on,omitempty"`           // parts that a seam longer than what it is said to join runs on to
 	UprightDeg float64   `json:"upright_falls_deg,omitempty"` // at which what stands under the ram falls over; 0 if it stands
@@ -137,7 +138,7 @@ type Hold struct {
 
 // Needed tells whether something is to be held.
 func (h *Hold) Needed() bool {
-	return h.PieceDeg > 0 || h.Against != "" || h.Hangs || h.UprightDeg > 0 || h.GapMm != 0 || h.On[0] != "" || h.BeyondMm > 0 || h.Packed || h.Foot != "" || h.Slung || len(h.RunsOn) > 0
+	return h.PieceDeg > 0 || h.Against != "" || h.Hangs || h.Comes != "" || h.UprightDeg > 0 || h.GapMm != 0 || h.On[0] != "" || h.BeyondMm > 0 || h.Packed || h.Foot != "" || h.Slung || len(h.RunsOn) > 0
 }
 
 // SlingDeg is the least angle of a sling's legs to the level. Common practice,

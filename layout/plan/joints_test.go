@@ -9,7 +9,7 @@ import (
 // TestNeeded: each thing to hold asks for a row, and what only says where something lies does not.
 func TestNeeded(t *testing.T) {
 	t.Parallel()
-	for i, h := range []Hold{{PieceDeg: 3}, {Against: "Post"}, {Hangs: true}, {UprightDeg: 4}, {GapMm: 2}, {On: [2]string{"Shaft", "Shaft"}}, {BeyondMm: 1}, {Foot: "Flange"}, {Slung: true}, {RunsOn: []string{"Rail"}}, {GapMm: -1}} {
+	for i, h := range []Hold{{PieceDeg: 3}, {Against: "Post"}, {Hangs: true}, {Comes: "Housing"}, {UprightDeg: 4}, {GapMm: 2}, {On: [2]string{"Shaft", "Shaft"}}, {BeyondMm: 1}, {Foot: "Flange"}, {Slung: true}, {RunsOn: []string{"Rail"}}, {GapMm: -1}} {
 		if !h.Needed() {
 			t.Errorf("%d: nothing to hold: %+v", i, h)
 		}

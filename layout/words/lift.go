@@ -82,6 +82,8 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		says = append(says, "Pack the gap of "+w.Read(h.GapMm)+" and clamp "+piece+" until its tacks hold.")
 	case h.Against != "":
 		says = append(says, "Loose, "+piece+" comes off the upright face of "+h.Against+": clamp it to that until its tacks hold.")
+	case h.Comes != "":
+		says = append(says, "Nothing carries "+h.Comes+" there: prop it or hold it to the face until two bolts are home.")
 	case h.Hangs:
 		says = append(says, "Nothing is under "+piece+": prop it, or clamp it to an angle plate, until its tacks hold.")
 	case h.PieceDeg > 0:

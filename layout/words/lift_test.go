@@ -60,6 +60,7 @@ func TestHolds(t *testing.T) {
 		"Upright it falls over 6° off upright, and it is let down once: two hold it, or a sling, until the hub grips.":                 {UprightDeg: 6, Grips: true},
 		"Upright it falls over 10° off upright: clamp its foot down, do not lay it down; never hold it by Hub, which only lies on it.": {UprightDeg: 10, Lies: "Hub"},
 		"Upright it falls over 10° off upright: one holds it until two bolts are home; Hub only lies on it: off first, then on again.": {UprightDeg: 10, Bolts: true, Lies: "Hub"},
+		"Nothing carries Housing there: prop it or hold it to the face until two bolts are home.":                                      {Comes: "Housing"},
 		"Upright it falls over 10° off upright: one holds it until two bolts are home.":                                                {UprightDeg: 10, Bolts: true},
 		"It stands upright on Tube.": {Foot: "Tube"},
 		"By itself it falls over: pack it up level on what is firm and clamp it, or leave it in the sling, until the step is done.":                                                                                        {Packed: true},
