@@ -612,7 +612,7 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 		t.figure("stands past the thread", t.w.Read(p.ProtrusionMm), "")
 	}
 	if p.TorqueNm > 0 {
-		of := "0.75 of proof load, Shigley; scatter ±30 %, from memory"
+		of := "0.75 of proof load, Shigley; scatter ±30 %, Bickford"
 		if t.head() == bolts.Countersunk {
 			of = "0.8 for the countersunk head, ISO 10642, from memory, of " + of
 		}

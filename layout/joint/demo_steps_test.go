@@ -657,7 +657,7 @@ func TestStepsAskForWhatCanBeHad(t *testing.T) {
 }
 
 // The two flanges of a tube are measured after the last weld on it: Ø260 and Ø178 may be 1 out of
-// parallel (ISO 13920 table 3, class E, from memory), the tube 6 mm/m of 260, and 4.5 mm/m of
+// parallel (ISO 13920 table 3, class E), the tube 6 mm/m of 260, and 4.5 mm/m of
 // nothing shorter than 400, out of square (table 2, class A).
 func TestFlangesOfOneTubeAreMeasured(t *testing.T) {
 	t.Parallel()

@@ -11,7 +11,7 @@ import (
 )
 
 // A fillet bridges a gap of half a millimetre and a fifth of its throat, at most 3 mm
-// (ISO 5817 no. 617, level C, from memory).
+// (ISO 5817 no. 617, level C, as EN 25817 no. 10 before it: scribd.com 445864602).
 const (
 	bridgedMm, bridgedThroat, bridgedMostMm = 0.5, 0.2, 3.0
 )

@@ -613,5 +613,5 @@ type CutPiece struct {
 const LiftKg = 25.0
 
 // HoistKg is the mass above which two people do not lift either: a team of two lifts two thirds
-// of what both lift alone (HSE guidance L23 on manual handling, from memory).
+// of what both lift alone (HSE guidance on manual handling, as safety.networkrail.co.uk has it).
 const HoistKg = 2 * LiftKg * 2 / 3

@@ -20,11 +20,12 @@ type Tacks struct {
 	Tacks    []Tack  // in the order to weld them
 }
 
-// Rules for tacks. The length of four thicknesses to at most 50 mm is the rule
-// of EN 1011-2 (from memory; a filler maker's page repeats the four thicknesses).
+// Rules for tacks. The length is the least of EN 1011-2 clause 13, as everyweld.fi
+// quotes it: 50 mm, or four thicknesses of the thicker part where that is under 12 mm.
 // The rest, and all for sheet, is common practice.
 const (
 	tackThicknesses  = 4.0
+	fullTackFromMm   = 12.0
 	maxTackMm        = 50.0
 	minTackMm        = 8.0
 	pitchThicknesses = 30.0
@@ -45,7 +46,7 @@ const (
 // are four or a multiple of four, so that each has one opposite, at a pitch of
 // about 30 thicknesses (100 to 300 mm), and the order is opposite first, then
 // square to it, then always into the widest gap (common practice). The length is
-// four thicknesses of the thicker part, 8 to 50 mm, less if the tacks would fill
+// four thicknesses of the thicker part, 8 to 50 mm and 50 from 12 mm on, less if the tacks would fill
 // over a third of the circle. Where the thinner part is sheet of 3 mm or less, it
 // goes by that sheet: four thicknesses, 5 to 10 mm, every 30 thicknesses, at least
 // 40 mm (common practice). It errs for sizes that are not positive and finite or
@@ -76,7 +77,11 @@ func tackRule(thinnerMm, thickerMm float64) (lengthMm, leastMm, pitchMm float64)
 	if thinnerMm <= sheetMm {
 		thickMm, least, most, near = thinnerMm, sheetMinTackMm, sheetMaxTackMm, sheetMinPitchMm
 	}
-	return min(max(tackThicknesses*thickMm, least), most), least, min(max(pitchThicknesses*thickMm, near), maxPitchMm)
+	long := tackThicknesses * thickMm
+	if thickMm >= fullTackFromMm {
+		long = most
+	}
+	return min(max(long, least), most), least, min(max(pitchThicknesses*thickMm, near), maxPitchMm)
 }
 
 // TackRow is the number and length of the tacks of a straight seam of lengthMm, one at each end

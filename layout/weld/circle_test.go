@@ -89,8 +89,9 @@ func TestTackRow(t *testing.T) {
 		n                 int
 		each              float64
 	}{
-		{120, 10, 12, 2, 20},      // a third of 120 for two; 48 by the thickness
-		{1000, 10, 12, 5, 48},     // every 300 at most: 3.3, five with both ends
+		{120, 10, 12, 2, 20},      // a third of 120 for two; 50 by the thickness
+		{1000, 10, 12, 5, 50},     // every 300 at most: 3.3, five with both ends
+		{1000, 10, 11.9, 5, 47.6}, // EN 1011-2: four thicknesses under 12 mm
 		{1000, 2, 12, 18, 8},      // sheet: every 60, 16.7
 		{40, 10, 12, 1, 40.0 / 3}, // two would be 6.7, under 8
 		{20, 2, 12, 1, 20.0 / 3},

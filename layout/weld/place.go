@@ -33,9 +33,10 @@ func PlaceOff(mm float64) float64 { return generalOff(placeSteps, mm) }
 func LeanOff(mm float64) float64 { return generalOff(leanSteps, mm) * mm / 1000 }
 
 // AlikeSource is where AlikeOff comes from.
-const AlikeSource = "ISO 13920 class E, from memory"
+const AlikeSource = "ISO 13920 class E"
 
 // AlikeOff returns by how much the distances between two faces of mm across may differ after
-// welding, in mm: parallelism of ISO 13920 table 3, class E, from memory; what is under 30 mm,
+// welding, in mm: parallelism of ISO 13920 table 3, class E
+// (as modulusmetal.com prints it); what is under 30 mm,
 // where the table begins, as 30 mm. mm is not negative.
 func AlikeOff(mm float64) float64 { return generalOff(alikeSteps, mm) }
