@@ -232,9 +232,6 @@ func (s *solver) slopes(q []float64) (cols [][]float64) {
 // close moves the freedoms to the least misses: Gauss-Newton with a damping
 // that leaves alone what no meet decides.
 func (s *solver) close() {
-	if len(s.loops) == 0 || len(s.q) == 0 {
-		return
-	}
 	damp := 1e-3
 	now := s.misses(s.q)
 	for range 60 {

@@ -174,6 +174,15 @@ func TestGaps(t *testing.T) {
 	if got := Gaps(&shelves, &block, AxisZ); len(got) != 1 || math.Abs(got[0].Mm-10) > 1e-9 {
 		t.Errorf("shelves: %+v", got)
 	}
+	// Over 60 × 60 columns stand in the middles of 60 rows both ways: a step is as wide as those on it, so one at 30.48 as 30 and one at 30.52 as 31.
+	for at, rows := range map[float64]float64{30.48: 30, 30.52: 31} {
+		for _, across := range []Pose{Still, Rotate(AxisZ, 90)} {
+			steps, plate := Body{ID: "s", Solid: Of(Cuboid(Vec{0, 0, 0}, Vec{at, 60, 10}), Cuboid(Vec{0, 0, 0}, Vec{60, 60, 4})), Pose: across}, Body{ID: "p", Solid: Of(Cuboid(Vec{0, 0, 20}, Vec{60, 60, 30})), Pose: across}
+			if got := Gaps(&steps, &plate, AxisZ.Times(-1)); len(got) != 2 || math.Abs(got[0].Mm-10)+math.Abs(got[1].Mm-16) > 1e-9 || math.Abs(got[0].AreaMm2-60*rows)+math.Abs(got[1].AreaMm2-60*(60-rows)) > 1e-6 {
+				t.Errorf("a step at %g: %+v", at, got)
+			}
+		}
+	}
 	// Plates 7 mm apart, half of one over the other.
 	a, b := still("a", Of(Cuboid(Vec{0, 0, 0}, Vec{100, 60, 10}))), still("b", Of(Cuboid(Vec{50, 0, -22}, Vec{150, 60, -7})))
 	got := Gaps(&a, &b, AxisZ)
