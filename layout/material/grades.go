@@ -109,7 +109,7 @@ var structural = []grade{
 	{"E470", "1.0536", MildSteel, warm(0, 80, 150), own{}, []Step{{16, 470, 650}, {40, 430, 600}}, en10297, lookup.FromMemory},
 	{"P235", "ST37.0 ST35.8 1.0254 1.0255 1.0345", MildSteel, cev(0.35), own{}, []Step{{16, 235, 360}, {40, 225, 360}, {60, 215, 360}}, "EN 10216-2 and EN 10028-2, tube and plate", lookup.Checked},
 	{"P265", "ST44.0 ST45.8 HII 1.0258 1.0259 1.0425", MildSteel, cev(0.40), own{}, []Step{{16, 265, 410}, {40, 255, 410}, {60, 245, 410}}, "EN 10216-2 and EN 10028-2, tube and plate", lookup.Checked},
-	{"P355", "1.0473 1.0562 1.0565", MildSteel, cev(0.45), own{}, []Step{{16, 355, 490}, {40, 345, 490}, {50, 335, 490}, {65, 325, 490}, {80, 315, 470}, {100, 305, 470}}, "EN 10216-3, tube", lookup.FromMemory},
+	{"P355", "1.0473 1.0562 1.0565", MildSteel, cev(0.45), own{}, []Step{{16, 355, 490}, {40, 345, 490}, {50, 335, 490}, {65, 325, 490}, {80, 315, 450}, {100, 305, 450}}, "EN 10216-3, tube", lookup.Checked},
 	{"DC01", "ST12 CR4 1.0330", MildSteel, readily, own{}, []Step{{3, 140, 270}}, "EN 10130", lookup.Checked},
 	{"DD11", "STW22 1.0332", MildSteel, readily, own{}, []Step{{11, 170, 0}}, "EN 10111", lookup.Checked},
 	{"GE240", "GS45 1.0446", MildSteel, warm(0, 100, 200), own{}, []Step{{300, 240, 450}}, "EN 10293, steel casting", lookup.FromMemory},
@@ -176,7 +176,7 @@ var alloyed = []grade{
 var stainless = []grade{
 	{"1.4305", "303 X8CRNIS189 X10CRNIS189 S30300", AusteniticStainless, never, own{}, []Step{{160, 190, 500}}, "EN 10088-3 Table 13", lookup.Checked},
 	{"1.4301", "304 304L 1.4307 1.4306 X5CRNI1810 X2CRNI189 X2CRNI1911 V2A S30400 S30403 STAINLESS STAINLESSSTEEL", AusteniticStainless, ownWay, own{}, []Step{{250, 175, 460}}, "EN 10088-3 Table 13, lowest of 1.4301, 1.4306 and 1.4307", lookup.FromMemory},
-	{"1.4541", "321 X6CRNITI1810 S32100", AusteniticStainless, ownWay, own{}, []Step{{250, 190, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},
+	{"1.4541", "321 X6CRNITI1810 S32100", AusteniticStainless, ownWay, own{}, []Step{{250, 180, 460}}, "lowest solution annealed, tube beside the bar of EN 10088-3", lookup.Checked},
 	{"1.4404", "316 316L 1.4401 X5CRNIMO17122 X2CRNIMO17122 V4A S31600 S31603", AusteniticStainless, ownWay, own{densityKgM3: 8000}, []Step{{250, 200, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},
 	{"1.4571", "316TI X6CRNIMOTI17122", AusteniticStainless, ownWay, own{densityKgM3: 8000, alphaPerK: 16.5e-6}, []Step{{250, 200, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},
 	{"1.4462", "2205 X2CRNIMON2253 318LN S31803 S32205", AusteniticStainless, ownWay, own{densityKgM3: 7800, alphaPerK: 13.0e-6, contractPerK: 11.0e-6, maxHeatC: 250}, []Step{{160, 450, 650}}, "EN 10088-3 Table 14", lookup.Checked},
@@ -184,6 +184,6 @@ var stainless = []grade{
 	{"1.4006+QT650", "1.4006 410 X12CR13 S41000", ChromiumStainless, proven(0, 200, 300), own{}, []Step{{160, 450, 650}}, "EN 10088-3 Table 12", lookup.Checked},
 	{"1.4005+QT650", "1.4005 416 X12CRS13 S41600", ChromiumStainless, never, own{}, []Step{{160, 450, 650}}, "EN 10088-3 Table 12", lookup.Checked},
 	{"1.4021+QT700", "1.4021 420 X20CR13 S42000", ChromiumStainless, proven(0, 250, 350), own{}, []Step{{160, 500, 700}}, "EN 10088-3 Table 12", lookup.Checked},
-	{"1.4057+QT800", "1.4057 431 X17CRNI162 S43100", ChromiumStainless, proven(0, 250, 350), own{alphaPerK: 10.0e-6}, []Step{{160, 600, 800}}, "EN 10088-3 Table 12", lookup.Checked},
+	{"1.4057+QT800", "1.4057 431 X17CRNI162 S43100", ChromiumStainless, proven(0, 300, 350), own{alphaPerK: 10.0e-6}, []Step{{160, 600, 800}}, "EN 10088-3 Table 12", lookup.Checked},
 	{"1.4542+P800", "1.4542 630 174PH X5CRNICUNB164 S17400", ChromiumStainless, ownWay, own{densityKgM3: 7800, eMPa: 200000, alphaPerK: 10.9e-6}, []Step{{100, 520, 800}}, "EN 10088-3 Table 15", lookup.Checked},
 }
