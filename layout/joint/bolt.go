@@ -688,8 +688,13 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	if _, tied := j.side(t, j.before); tied {
 		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+ofPlace+". See that it is so, and nothing lies between the two faces."
 	}
+	var closed []string
 	for _, o := range j.closedBy(t) {
-		do = append(do, "The faces of "+o.a.title()+" and "+o.b.title()+" close here too: clean them as well.")
+		closed = append(closed, "of "+o.a.title()+" and "+o.b.title())
+	}
+	too := strings.Join(closed, ", ")
+	if too != "" {
+		do = append(do, "The faces "+too+" close here too: clean them as well.")
 	}
 	s := t.step(title, do...)
 	if len(t.out.InLine) > 0 {
@@ -697,9 +702,9 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		s.Hold = "In line: " + strings.Join(lines, "; ") + "."
 	}
 	j.startBolts(t, p, tapped)
-	for _, o := range j.closedBy(t) {
+	if too != "" {
 		s := &t.out.Steps[len(t.out.Steps)-1]
-		s.Do = append(s.Do, "Start those of "+o.a.title()+" and "+o.b.title()+" too, before any is pulled tight: what is tight keeps the others out.")
+		s.Do = append(s.Do, "Start those "+too+" too, before any is pulled tight: what is tight keeps the others out.")
 	}
 	order := seq.Map(p.Order, func(n int) string { return words.Trim(float64(n), 0) })
 	again := "then once more."

@@ -801,7 +801,8 @@ func TestRowsApart(t *testing.T) {
 		copied int     // the second bar
 		want   string
 	}{
-		{"two bars", on(part1, "lid", 1, parts.Front, 9, plan.XY{XMm: 60}, plan.XY{XMm: 40}), 2, "50 over pins Ø10 49.0 – 51.0"},
+		{"two bars", on(part1, "lid", 1, parts.Front, 9, plan.XY{XMm: 60}, plan.XY{XMm: 40}), 2, "nearest holes 50 over pins Ø10 49.0 – 51.0"},
+		{"side by side", on(part1, "lid", 1, parts.Front, 9, plan.XY{XMm: 40, YMm: 20}, plan.XY{XMm: 40}), 2, "holes 50 over pins Ø10 49.0 – 51.0 least, most"},
 		{"one bar", on(part1, "lid", 1, parts.Front, 9, plan.XY{XMm: 40}), 1, ""},
 		{"another copy", on(part1, "lid", 2, parts.Front, 9, plan.XY{XMm: 40}), 2, ""},
 		{"another part", on(part1, "cap", 1, parts.Front, 9, plan.XY{XMm: 40}), 2, ""},
@@ -810,13 +811,14 @@ func TestRowsApart(t *testing.T) {
 		bolt := func(lid, rail feature) *joint {
 			return &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}}, boltMm: 8, a: lid, b: rail}
 		}
-		first := bolt(on(part1, "lid", 1, parts.Front, 9, plan.XY{}), on(bar, "rail", 1, parts.Front, 9))
+		first := bolt(on(part1, "lid", 1, parts.Front, 9, plan.XY{YMm: 20}, plan.XY{}), on(bar, "rail", 1, parts.Front, 9))
 		second := bolt(c.second, on(bar, "rail", c.copied, parts.Front, 11))
 		weld := &joint{in: &parts.Joint{Kind: parts.WeldKind, Weld: &parts.WeldJoint{}}, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}, a: on(bar, "rail", 1, "", 0), b: on(bar, "rail", 2, "", 0)}
 		j, got := &making{all: []*joint{first, weld, second}}, ""
 		found := j.rowsApart(weld, &ring{corners: []*joint{weld}})
 		for _, k := range weld.out.Checks {
-			got += k.Wanted + " " + k.Limits
+			what, _, _ := strings.Cut(k.What, ",")
+			got += words.Join(" ", what, k.Wanted, k.Limits, strings.Join(k.Boxes, ", "))
 		}
 		if got != c.want || found != (c.want != "") {
 			t.Errorf("%s: %q, %v", c.name, got, found)

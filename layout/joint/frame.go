@@ -512,12 +512,18 @@ func (j *making) rowsApart(t *joint, r *ring) (found bool) {
 			if a.on.Instance() != b.on.Instance() || a.bar.Instance() == b.bar.Instance() || a.on.group.Face != b.on.group.Face {
 				continue
 			}
-			apart := seq.Min(math.Inf(1), b.on.group.Points, func(q plan.XY) float64 { return geom.Distance(a.on.group.Points[0], q) })
+			nearest := func(p plan.XY) float64 {
+				return seq.Min(math.Inf(1), b.on.group.Points, func(q plan.XY) float64 { return geom.Distance(p, q) })
+			}
+			apart := seq.Min(math.Inf(1), a.on.group.Points, nearest)
+			beside := !slices.ContainsFunc(a.on.group.Points, func(p plan.XY) bool { return geom.Over(nearest(p), apart) }) // rows side by side
 			pin := (a.bar.group.Size.FinishedMm + b.bar.group.Size.FinishedMm) / 2
 			over, play := geom.Clean(apart+pin), math.Min(a.bolt.reachMm(), b.bolt.reachMm())
-			c := plan.Check{What: "holes, " + a.bar.title() + " to " + b.bar.title() + ", cold", Wanted: t.w.Read(over) + " over pins " + t.w.Dia(pin), MinMm: over - play, MaxMm: over + play, Gauge: "calipers, tape", Source: "half the play of the bolts"}
+			c := plan.Check{What: words.Either(beside, "holes, ", "nearest holes, ") + a.bar.title() + " to " + b.bar.title() + ", cold", Wanted: t.w.Read(over) + " over pins " + t.w.Dia(pin), MinMm: over - play, MaxMm: over + play, Gauge: "calipers, tape", Source: "half the play of the bolts"}
 			c.Limits = t.w.Limits(c.MinMm, c.MaxMm)
-			c.Boxes = []string{"least", "most"}
+			if beside {
+				c.Boxes = []string{"least", "most"}
+			}
 			t.out.Checks, found = append(t.out.Checks, c), true
 		}
 	}

@@ -232,6 +232,15 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 		if t.is(parts.BoltKind) && t.axis {
 			j.reachRules(t, all, add)
 		}
+		if t.is(parts.PressKind) { // the shaft goes through all its bushes at once
+			for _, x := range all {
+				for _, o := range all {
+					if x != o && x.turns() && o.turns() && x.a.Instance() == t.a.Instance() && x.b.Instance() == o.b.Instance() {
+						add(t, o, trade[[2]parts.JointKind{parts.PressKind, parts.SlideKind}].why)
+					}
+				}
+			}
+		}
 	}
 	return out
 }

@@ -3,6 +3,7 @@ package joint
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/fits"
@@ -550,8 +551,20 @@ func (j *making) turnSteps(t *joint, p *plan.SlidePlan, pressed *joint) {
 		p.PlayMm.Min, as = geom.Clean(p.PlayMm.Min-closes), "; the bore has closed by up to "+t.w.Said(closes)+" where it is not finished after pressing"
 	}
 	t.playFigure(p, as)
-	t.step("Slide in", "Wipe "+t.b.text()+" and "+t.a.text()+" clean and oil them.",
-		"Bring "+t.a.title()+" and "+t.b.title()+" together along their axis: nothing is driven.").Hold = t.b.title() + " turns by hand all round, with no tight place."
+	var s *plan.JointStep
+	if _, tied := j.side(t, j.before); tied {
+		s = t.step("See that it turns", t.b.title()+" came into "+t.a.title()+" with an earlier step: oil the two where they show.")
+	} else {
+		wipe := []string{t.b.text(), t.a.text()}
+		for _, o := range j.later(t) { // it goes through the other bushes that are there already
+			if _, now := j.side(o, j.made(t)); now && o.turns() && o.b.Instance() == t.b.Instance() {
+				wipe = seq.Add(wipe, o.b.text(), o.a.text())
+			}
+		}
+		s = t.step("Slide in", "Wipe "+strings.Join(wipe[:len(wipe)-1], ", ")+" and "+wipe[len(wipe)-1]+" clean and oil them.",
+			"Bring "+t.a.title()+" and "+t.b.title()+" together along their axis: nothing is driven.")
+	}
+	s.Hold = t.b.title() + " turns by hand all round, with no tight place."
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "turns by hand", Wanted: t.b.text() + " in " + t.a.text(), Limits: "all round, with no tight place", Gauge: "hand", Source: "common practice, no source"})
 }
 

@@ -46,6 +46,13 @@ func TestShaftTurnsInBush(t *testing.T) {
 	if l := jointNamed(t, filed(t, turn+press, heavy, bush, shaft), "turn").Lift; l != nil {
 		t.Errorf("%+v", l)
 	}
+	// Two bushes in one plate: the shaft goes through both at once, and lies in the second when its own step comes.
+	const two = "{name: turn, slide: {hub: bush#1.bore, on: shaft.journal}, face: back-on-front}\n  - {name: turn-2, slide: {hub: bush#2.bore, on: shaft.journal}}" +
+		"\n  - {name: press, press: {shaft: bush#1.outside, bore: plate.bore}, level: back-with-back}\n  - {name: press-2, press: {shaft: bush#2.outside, bore: plate.bore}, level: front-with-front}"
+	long := strings.NewReplacer("diameter: 80, length: 20", "diameter: 80, length: 50", "fit: H7, length: 20", "fit: H7, length: 50").Replace(plate)
+	pair := filed(t, two, long, strings.Replace(bush, "kind: turned\n", "kind: turned\nquantity: 2\n", 1), strings.Replace(shaft, "fit: f7, length: 21", "fit: f7, length: 52", 1))
+	says(t, jointNamed(t, pair, "turn"), []string{"Wipe shaft journal, bush 1 bore and bush 2 bore clean", "nothing is driven"}, nil)
+	says(t, jointNamed(t, pair, "turn-2"), []string{"shaft came into bush 2 with an earlier step", "turns by hand all round"}, []string{"Wipe", "nothing is driven"})
 	// What is screwed into a hub that nothing bolts is put in when its last joint is made.
 	screwed := wheel + "radial: [{name: screw, clock: 90, axial: 10, size: M5 tap, note: set screw}]\n"
 	says(t, jointNamed(t, filed(t, turn+press+keyed, plate, bush, shaft, screwed), "wheel"), []string{"Set screw M5 into screw of wheel"}, nil)
