@@ -23,8 +23,10 @@
 package bolts
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"centrepop/layout/threads"
 	"centrepop/parts/geom"
@@ -93,6 +95,22 @@ func Find(size string) (Bolt, error) {
 		return Bolt{}, fmt.Errorf("bolts: no bolt %s: inch sizes are #6, #8, #10 and 1/4 to 1 in", t.Designation)
 	}
 	return Bolt{}, fmt.Errorf("bolts: %s is not the thread of a bolt", t.Designation)
+}
+
+// Coarse are the bolts of the coarse threads that hexagon nuts go on, the thinnest first: M3 to M36, or
+// 1/4 to 1 in UNC.
+func Coarse(inches bool) (out []Bolt) {
+	series := threads.MetricCoarse
+	if inches {
+		series = threads.UnifiedUNC
+	}
+	for _, t := range threads.All() {
+		if b, err := Find(t.Designation); t.Series == series && err == nil && b.AcrossFlatsMm > 0 {
+			out = append(out, b)
+		}
+	}
+	slices.SortFunc(out, func(a, b Bolt) int { return cmp.Compare(a.Thread.MajorMm, b.Thread.MajorMm) })
+	return out
 }
 
 // StressAreaMm2 computes the tensile stress area in mm² by formula:

@@ -70,6 +70,11 @@ func (j *making) swingMm(t *joint, about parts.Instance, body []parts.Instance) 
 	if !j.job.Shop.SwingMm.Set() {
 		return 0
 	}
+	return j.acrossMm(t, about, body)
+}
+
+// acrossMm is the same of any shop.
+func (j *making) acrossMm(t *joint, about parts.Instance, body []parts.Instance) float64 {
 	end := func(i parts.Instance) plan.JointEnd { return plan.JointEnd{Part: i.Part, Copy: i.Copy} }
 	return j.seams.SwingMm(j.with(t), end(about), seq.Map(body, end))
 }

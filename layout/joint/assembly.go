@@ -67,6 +67,8 @@ type joint struct {
 	sleeve *joint      // in whose step the sleeves for its bolts go into a bar; nil for its own
 	marked []string    // the first mark of the clock, in words; nil if none
 	inward bool        // of a press: the shaft goes into the hub, which is the heavier
+	frame  string      // of a press: what the side that stays stands in, which goes into no press; else empty
+	screw  *drawScrew  // that draws its shaft in then; nil where none can
 	places bool        // it places the parts: scribed before they are joined, not as a witness after
 	ends   string      // which end of a made stud goes to which part; empty where they are alike
 	lid    mounting    // of a bearing whose bore a cover's spigot goes into: how its cup sits against that

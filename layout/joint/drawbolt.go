@@ -150,8 +150,5 @@ func (j *shop) drawTools(t *joint, list *tooling) {
 		return
 	}
 	out := j.up(p.ConeSleeveOutMm + 2*plateRimMm)
-	sheet := toolBlank(parts.TurnedPart)
-	sheet.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", free(out), d.plateMm)}, Inside: []parts.Step{j.cylinder("bore", free(clear), d.plateMm)}}
-	sheet.Stock = j.bar(out, 0)
-	list.add(t, tool{"Draw plate", " " + t.w.Dia(out) + " × " + t.w.Size(d.plateMm) + " thick, hole " + t.w.Dia(clear) + ", with rod " + d.rod.Thread.Designation + " × " + t.w.Size(d.longMm) + " long, " + d.class + ", nut and washer", sheet, nil})
+	list.add(t, tool{"Draw plate", j.plateText(out, d.plateMm, clear) + ", with rod " + d.rod.Thread.Designation + " × " + t.w.Size(d.longMm) + " long, " + d.class + ", nut and washer", j.plate(out, d.plateMm, clear, 1), nil})
 }

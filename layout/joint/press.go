@@ -166,6 +166,7 @@ func (pressKind) work(j *making, t *joint) {
 		t.problem(plan.MayBeLoose, plan.Of(plan.Mm, words.Round(-lo, 3)))
 	}
 	t.seatsOn(j.relative(t))
+	j.reached(t, p)
 	t.pressFigures(p, source, input)
 	t.thermalFigures(p, thermal)
 	t.seatFigures(lo, r, input)
@@ -266,6 +267,10 @@ func (t *joint) pressFigures(p *plan.PressPlan, source string, in press.Input) {
 	if p.LeadInOn != "" {
 		t.figure("lead-in on "+p.LeadInOn, t.w.Size(p.LeadInMm)+" at "+words.Angle(p.LeadInDeg), "the drawing")
 	}
+	if s := t.screw; s != nil {
+		t.figure("draw screw", s.rod.Thread.Designation+", "+s.class+", proof load "+t.w.Force(s.proofN, 1)+"; plates "+t.w.Size(s.plateMm)+" thick", "for "+words.Trim(drawTimes, 0)+" times the greatest force (common practice, no source); plate as one that is free at its edge, from memory")
+		t.figure("at the nut", "up to "+t.w.Torque(p.DrawNm)+", oiled", "K 0.15, design handbook page; ±30 % or more")
+	}
 	if p.ShopPressN > 0 {
 		t.figure("shop press", t.w.Force(p.ShopPressN, 0)+", used to "+words.Trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")
 	}
@@ -280,6 +285,10 @@ func hollow(w words.Writer, m press.Member) string {
 
 func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, coldCautions []press.Caution) {
 	hub, shaft, weldFollows := t.b.title(), t.a.title(), welded(t, j.all)
+	title, clean := "Oil and start square", "Clean both seats, oil them, "
+	if weldFollows {
+		title, clean = "Clean and start square", "Clean both seats to bright metal; no oil, for the weld comes here; "
+	}
 	interference := "Interference"
 	if t.b.step.Size.Press.Set() { // bored to the largest, so that out of round it is less elsewhere
 		interference = "The largest of " + t.a.text() + " less the bore"
@@ -291,13 +300,11 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 	switch {
 	case p.Method == "heat" && p.TooHot(), p.Method == "cool" && p.TooCold():
 		t.step("Stop", "It does not go together so: nothing is heated or cooled before the fit, or the way of joining, is changed.")
+	case t.frame != "":
+		j.drawSteps(t, p, title, clean)
 	case p.Method == "press":
 		if over {
 			t.problem(plan.PressTooWeak, plan.Of(plan.Newton, p.ForceN.Max), plan.Of(plan.Newton, p.ShopPressN), plan.Of(plan.Celsius, p.HeatHubC))
-		}
-		title, clean := "Oil and start square", "Clean both seats, oil them, "
-		if weldFollows {
-			title, clean = "Clean and start square", "Clean both seats to bright metal; no oil, for the weld comes here; "
 		}
 		set, on := "set "+hub+" on the end of "+shaft+" by hand", "Press "+hub+" on"
 		if t.inward {
@@ -307,9 +314,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		s := t.step("Press", on+" with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+ofPlace+".",
 			j.stopText(t), "Force at the end "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+".", weighed(p))
 		s.Caution = "Stop if the force jumps or exceeds " + t.w.Force(p.ForceN.Max, 1) + ": the parts are tilted or galling. Stand aside, guard the press."
-		if !weldFollows { // a weld carries the load, and its heat ends what the rest is for
-			t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
-		}
+		t.rest(weldFollows)
 	case p.Method == "heat":
 		slip := "Slip it on in one move to: " + ofPlace + "."
 		if j.stopText(t) != "" { // what hangs hot on a shaft runs past a disc
@@ -323,6 +328,13 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
 	}
 	t.pressCautions(map[string][]press.Caution{"heat": heat.Cautions, "cool": coldCautions}[p.Method])
+}
+
+// rest is the step after a press, which a weld does not wait for: it carries the load, and its heat ends what the rest is for.
+func (t *joint) rest(weldFollows bool) {
+	if !weldFollows {
+		t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
+	}
 }
 
 // onSaddle says on what a tube stands under the ram whose other end is cut to a saddle.

@@ -122,6 +122,10 @@ func (j *assembly) stopText(t *joint) string {
 func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 	out, span := j.standsOutMm(t)
 	hot := t.in.Press.Method != "press"
+	if t.frame != "" {
+		j.screwTools(t, list)
+		return
+	}
 	switch d := t.b.step.Size.NominalMm; {
 	case out < 0:
 		if tol, _, known := t.tubeLimits(); known { // the bore is turned to suit the least of them

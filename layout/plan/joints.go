@@ -306,8 +306,9 @@ type PressPlan struct {
 	BoreClosesMm   float64 `json:"bore_closes_mm,omitempty"` // on diameter, of the inner part at the tightest
 	LeadInMm       float64 `json:"lead_in_mm,omitempty"`     // of the chamfer that is drawn
 	LeadInDeg      float64 `json:"lead_in_deg,omitempty"`
-	LeadInOn       string  `json:"lead_in_on,omitempty"` // the part that has it; empty where none is drawn
-	ShopPressN     float64 `json:"shop_press_n,omitempty"`
+	LeadInOn       string  `json:"lead_in_on,omitempty"`   // the part that has it; empty where none is drawn
+	ShopPressN     float64 `json:"shop_press_n,omitempty"` // 0 where it goes into no press
+	DrawNm         float64 `json:"draw_nm,omitempty"`      // at the nut of the screw that draws it in, for the greatest force; 0 for none
 }
 
 // TooHot tells whether the hub would have to be hotter than its material stands.

@@ -113,6 +113,7 @@ const (
 	SealShut          ProblemKind = "seal-shut"
 	LeadInBehind      ProblemKind = "lead-in-behind"
 	PressTooWeak      ProblemKind = "press-too-weak"
+	PressFramed       ProblemKind = "press-framed"
 	PressTooHot       ProblemKind = "press-too-hot"
 	PressTooCold      ProblemKind = "press-too-cold"
 	PressNoContact    ProblemKind = "press-no-contact"

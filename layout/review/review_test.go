@@ -173,7 +173,7 @@ func TestEveryRuleHasACase(t *testing.T) {
 	for _, r := range partRules {
 		own = append(own, r.code)
 	}
-	for _, code := range append(own, "tolerance", "counterpart", "fit-side", "trap", "weld-first", "weld-access", "accepted-nothing", "yield", "press-force", "in-line", "pattern", "weld-prep") {
+	for _, code := range append(own, "tolerance", "counterpart", "fit-side", "trap", "weld-first", "weld-access", "accepted-nothing", "yield", "press-force", "press-reach", "in-line", "pattern", "weld-prep") {
 		found, err := filepath.Glob("testdata/" + code + ".*txtar")
 		if err != nil || len(found) == 0 && !slices.ContainsFunc(seeds(t, "seeded.txt", 5), func(s seed) bool { return s.code == code }) {
 			t.Errorf("no case for %s", code)

@@ -44,7 +44,7 @@ func pressNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 		out = append(out, keyNumber{"Cool " + j.A.Title + " to", words.Writer{Units: units}.HeatsRead(p.CoolShaftC, p.CoolShaftC), heat.rest})
 	default:
 		out = append(out, pressForce(p, units))
-		if !p.TooHot() {
+		if !p.TooHot() && p.DrawNm == 0 { // what stands in a frame is not heated evenly
 			heat.label = "Or heat " + j.B.Title + " to"
 			out = append(out, heat)
 		}
@@ -60,6 +60,9 @@ func pressNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 func pressForce(p *plan.PressPlan, units parts.Units) keyNumber {
 	w := words.Writer{Units: units}
 	rest := words.Either(p.ShopPressN > 0, "the shop's press: "+w.ForcesRead(p.ShopPressN, p.ShopPressN, 0), "at the end of travel")
+	if p.DrawNm > 0 {
+		return keyNumber{"Draw force", w.NarrowForces(p.ForceN.Min, p.ForceN.Max, 1), "nut up to " + w.Torque(p.DrawNm) + ", oiled"}
+	}
 	return keyNumber{"Press force", w.NarrowForces(p.ForceN.Min, p.ForceN.Max, 1), rest}
 }
 

@@ -1,0 +1,142 @@
+package joint
+
+import (
+	"math"
+
+	"centrepop/layout/bolts"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// postsMm is what goes between the posts of a shop's press, turned any way. Common practice, no source.
+const postsMm = 500.0
+
+// reached finds whether a press of a shop can take what the shaft or hub that stays stands in by then: not where
+// that is too heavy to be lifted by hand and too wide. A screw draws a bush into it, else it is a problem.
+func (j *making) reached(t *joint, p *plan.PressPlan) {
+	side, comes := t.a, t.b
+	if t.inward {
+		side, comes = t.b, t.a
+	}
+	body := j.members(side.Instance(), j.before)
+	kg, all := j.massKg(body, j.before)
+	if p.Method != "press" || len(body) < 2 || kg <= plan.LiftKg {
+		return
+	}
+	across := t.w.Even(j.acrossMm(t, side.Instance(), body), 10, 1)
+	if across <= postsMm {
+		return
+	}
+	t.frame, p.ShopPressN = words.AtLeast(!all)+t.w.RoundMass(kg, 0)+", "+t.w.Read(across)+" across", 0
+	if t.screw = j.drawsIn(t, p.ForceN.Max); t.screw != nil {
+		p.DrawNm = t.screw.nutNm
+		return
+	}
+	t.problem(plan.PressFramed, plan.Named(side.title()), plan.Of(plan.Kg, kg), plan.Of(plan.Read, across), plan.Named(comes.title()))
+}
+
+// drawScrew pulls a bush into a hub that no press takes: a rod through both, a plate on the bush, and on the
+// other side of the hub a tube round the bore with a plate on it.
+type drawScrew struct {
+	rod     bolts.Bolt
+	class   string // of the rod
+	proofN  float64
+	nutNm   float64 // on the nut, oiled, for the greatest force
+	plateMm float64 // thickness of both plates
+	outMm   float64 // across them
+	tube    bounds  // inside of the tube
+	tubeMm  float64 // its length
+	longMm  float64 // the rod
+}
+
+// drawsIn is the screw for a force: the thinnest that stands drawTimes that and goes through the shaft and its
+// hub; nil where there is none.
+func (j *making) drawsIn(t *joint, forceN float64) *drawScrew {
+	free := math.Min(passMm(t.a), passMm(t.b))
+	oiled, err := bolts.FindNutFactor("oiled")
+	if !t.inward || err != nil {
+		return nil
+	}
+	inches := t.w.Units == parts.Inches
+	class, wants := words.Either(inches, "grade 5", "8.8"), drawTimes*forceN
+	for _, rod := range bolts.Coarse(inches) {
+		proof, err := rod.ProofLoadN(class)
+		if err != nil || proof < wants || rod.Thread.MajorMm+overMm > free {
+			continue
+		}
+		d := t.b.step.Size.NominalMm
+		wide := seq.Max(d, stepsAt(t.a.r, false, 0, t.a.r.LengthMm()), diameterMm)
+		s := &drawScrew{rod: rod, class: class, proofN: proof, nutNm: oiled.K * forceN * rod.Thread.MajorMm / 1000, tube: bounds{wide + overMm/2, wide + 3*overMm/2, wide + overMm}}
+		on := s.tube.nominal + sleeveWallMm(d)
+		s.outMm = j.up(s.tube.high + 2*sleeveWallMm(d))
+		s.plateMm = leastPlate
+		if thick, err := bolts.PlateMm(wants, on, rod.WasherODMm, drawMPa); err == nil { // else the washer lies on the tube
+			s.plateMm = math.Max(leastPlate, thick)
+		}
+		s.plateMm = j.up(s.plateMm)
+		s.tubeMm = j.up(t.a.r.LengthMm() + endMm/2) // as far as the bush could come out
+		s.longMm = j.next(2*t.a.r.LengthMm()+t.b.r.LengthMm()+s.tubeMm+2*s.plateMm+4*rod.Thread.MajorMm, 10, 1.0/2)
+		return s
+	}
+	return nil
+}
+
+// passMm is the widest round that passes a part along its axis; 0 where it is closed.
+func passMm(f feature) float64 {
+	if f.r.Part.Flat() {
+		return f.step.Size.NominalMm
+	}
+	_, inside := f.r.Sides()
+	if geom.Over(f.r.LengthMm(), seq.Sum(inside, (*part.Step).LengthMm)) {
+		return 0
+	}
+	return seq.Min(math.Inf(1), inside, diameterMm)
+}
+
+// drawSteps draw the shaft of a press into a hub that no press takes.
+func (j *making) drawSteps(t *joint, p *plan.PressPlan, title, clean string) {
+	hub, shaft, s := t.b.title(), t.a.title(), t.screw
+	if s == nil {
+		t.step("Stop", "It does not go together so: what it is pressed with stands in "+t.frame+", which goes into no shop press, and no screw draws it home. The way of joining, or the order, is changed first.")
+		return
+	}
+	t.step(title, clean+"set "+shaft+" by hand on the mouth of the bore of "+hub+", lead-in inside. "+hub+" stands in "+t.frame+", which goes into no press: a screw draws "+shaft+" in.", "Check square with a try square at two places 90° apart.")
+	draw := t.step("Draw in", "Rod through both; on "+shaft+" one plate, on the other side of "+hub+" the tube round its bore and on that the other plate; nuts, washers and rod oiled. Hold one nut and turn the other by half turns, with a look at the square after each, to: "+ofPlace+".",
+		j.stopText(t), "At the nut at most "+t.w.Torque(p.DrawNm)+" for the "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+" that it takes at the end.")
+	draw.Caution = "Stop where the nut grows heavy before that, or past it: the parts are tilted or galling. Stand out of line with the rod."
+	t.rest(welded(t, j.all))
+}
+
+// screwTools are the tube, the plates and the rod that draw a bush in.
+func (j *assembly) screwTools(t *joint, list *tooling) {
+	s, d := t.screw, t.b.step.Size.NominalMm
+	if s == nil {
+		return
+	}
+	clear, err := s.rod.Thread.ClearanceMm("medium")
+	if err != nil {
+		return
+	}
+	if out, _ := j.standsOutMm(t); out < 0 {
+		list.add(t, tool{"Stop disc", j.plateText(d-overMm, -out, clear) + ", to lie on the end of " + t.a.r.Out.Title, j.plate(d-overMm, -out, clear, 1), nil})
+	}
+	list.add(t, tool{"Draw tube", j.hollow(s.tube.nominal, s.tube.nominal+2*sleeveWallMm(d), s.tubeMm) + "ends square", j.sleeve(s.tube, free(j.up(s.tube.high+2*sleeveWallMm(d))), s.tubeMm), nil})
+	list.add(t, tool{"Draw plate", j.plateText(s.outMm, s.plateMm, clear) + ", 2, with rod " + s.rod.Thread.Designation + " × " + t.w.Size(s.longMm) + " long, " + s.class + ", 2 nuts and washers", j.plate(s.outMm, s.plateMm, clear, 2), nil})
+}
+
+// plateText are the sizes of a round plate with a hole for the list, and plate is its drawing.
+func (j *shop) plateText(outMm, thickMm, holeMm float64) string {
+	return " " + j.w.Dia(outMm) + " × " + j.w.Size(thickMm) + " thick, hole " + j.w.Dia(holeMm)
+}
+
+func (j *shop) plate(outMm, thickMm, holeMm float64, count int) *parts.Part {
+	p := toolBlank(parts.TurnedPart)
+	p.Quantity = count
+	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", free(outMm), thickMm)}, Inside: []parts.Step{j.cylinder("bore", free(holeMm), thickMm)}}
+	p.Stock = j.bar(outMm, 0)
+	return p
+}

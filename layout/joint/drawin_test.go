@@ -1,0 +1,122 @@
+package joint_test
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/layout/layouttest"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// A bush that is pressed into a lug of a beam: what weighs over 25 kg, ISO 11228-1, and is over 500 across about the
+// bore goes into no press, and a screw draws the bush in, the thinnest whose proof load of ISO 898-1 or SAE J429 is
+// twice the force and that goes through with 1 mm of play; where there is none, that is found.
+func TestDrawnIn(t *testing.T) {
+	t.Parallel()
+	const job = `job: beam
+units: mm
+tolerance: m
+shop: {press: 20 t}
+parts: [beam.yaml, lug.yaml, bush.yaml]
+joints:
+  - name: lug
+    weld: {part: lug.outline, to: beam.outline, type: fillet, size: 6}
+    place: {on: front, with: bottom, at: [0, 0], front: down}
+  - name: bush
+    press: {shaft: bush.outside, bore: lug.bore}
+    level: front-with-front
+    after: lug
+`
+	const beam = `part: beam
+kind: plate
+material: S235
+top: punch
+stock: {plate: 40, cut: flame}
+outline: {rectangle: [800, 120]}
+`
+	const lug = `part: lug
+kind: plate
+material: S235
+top: punch
+stock: {plate: 20, cut: flame}
+outline: {rectangle: [100, 100]}
+bore: {diameter: 40, fit: H7}
+`
+	const bush = `part: bush
+kind: turned
+material: CuSn8
+top: scribe
+stock: {round: 50, length: 25, cut: saw}
+profile:
+  outside: [{name: outside, diameter: 40, fit: p6, length: 20}]
+  inside: [{name: bore, diameter: 30, length: 20}]
+`
+	for _, c := range []struct {
+		what     string
+		edits    []string
+		rod      string // of the screw; empty for the press
+		majorMm  float64
+		proofN   float64
+		problems int
+	}{
+		{"800 across, 30.1 kg", nil, "M8, 8.8", 8, 21200, 0},
+		{"in inches", []string{"units: mm => units: in", "rectangle: [800, 120] => rectangle: [800 mm, 120 mm]", "rectangle: [100, 100] => rectangle: [100 mm, 100 mm]", "plate: 40 => plate: 40 mm", "plate: 20 => plate: 20 mm",
+			"diameter: 40, fit: H7 => diameter: 40 mm, fit: H7", "round: 50, length: 25 => round: 50 mm, length: 25 mm", "diameter: 40, fit: p6, length: 20 => diameter: 40 mm, fit: p6, length: 20 mm", "diameter: 30, length: 20 => diameter: 30 mm, length: 20 mm"}, "5/16-18 UNC, grade 5", 7.9375, 85 * 6.894757 * 0.0524 * 645.16, 0},
+		{"15.1 kg", []string{"plate: 40 => plate: 20"}, "", 0, 0, 0},
+		{"as heavy, 438 across", []string{"rectangle: [800, 120] => rectangle: [400, 240]"}, "", 0, 0, 0},
+		{"cooled", []string{"bore: lug.bore} => bore: lug.bore, method: cool}"}, "", 0, 0, 0},
+		{"no weld before", []string{"    after: lug => \x20   before: lug"}, "", 0, 0, 0},
+		{"a solid pin", []string{"  inside: [{name: bore, diameter: 30, length: 20}] => "}, "", 0, 0, 1},
+		{"a blind bush", []string{"diameter: 30, length: 20 => diameter: 30, length: 15"}, "", 0, 0, 1},
+		{"13 in the bush", []string{"diameter: 30, length => diameter: 13, length"}, "M10, 8.8", 10, 33700, 0},
+		{"11 in the bush", []string{"diameter: 30, length => diameter: 11, length"}, "", 0, 0, 1},
+	} {
+		t.Run(c.what, func(t *testing.T) {
+			t.Parallel()
+			files := map[string]string{"job.yaml": job, "beam.yaml": beam, "lug.yaml": lug, "bush.yaml": bush}
+			for _, e := range c.edits {
+				old, now, _ := strings.Cut(e, " => ")
+				for name, text := range files {
+					files[name] = strings.Replace(text, old, now, 1)
+				}
+			}
+			_, p := layouttest.Load(t, layouttest.Write(t, files))
+			var press *plan.JointPlan
+			for _, j := range p.Joints {
+				if j.Kind == parts.PressKind {
+					press = j
+				}
+			}
+			found := 0
+			for _, q := range press.Problems {
+				if q.Kind == plan.PressFramed {
+					found++
+				}
+			}
+			rod, nut, steps := "", 0.0, fmt.Sprint(press.Steps)
+			for _, f := range press.Figures {
+				if f.Label == "draw screw" {
+					rod, _, _ = strings.Cut(f.Value, ", proof")
+				}
+			}
+			if c.rod != "" {
+				nut = 0.15 * press.Press.ForceN.Max * c.majorMm / 1000
+				if 2*press.Press.ForceN.Max > c.proofN {
+					t.Errorf("the force %v has not half the proof load %v", press.Press.ForceN.Max, c.proofN)
+				}
+			}
+			if rod != c.rod || math.Abs(press.Press.DrawNm-nut) > 1e-6 || found != c.problems {
+				t.Errorf("drawn by %q with %v N m, want %q with %v; %d problems, want %d", rod, press.Press.DrawNm, c.rod, nut, found, c.problems)
+			}
+			if onTable, stop := strings.Contains(steps, "stays on the table"), strings.Contains(steps, "It does not go together so"); onTable != (c.rod == "" && c.problems == 0 && press.Press.Method == "press") || stop != (c.problems > 0) {
+				t.Errorf("the steps: %s", steps)
+			}
+			if shop := press.Press.ShopPressN > 0; shop != (c.rod == "" && c.problems == 0) {
+				t.Errorf("the shop's press is named: %v", shop)
+			}
+		})
+	}
+}
