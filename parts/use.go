@@ -25,9 +25,10 @@ const (
 
 // What parts are for.
 const (
-	Guarding Use = "guard" // keeps hands off
-	Leg      Use = "leg"   // the machine stands on it
-	Brace    Use = "brace" // stands between two others, and holds one on the other
+	Guarding Use = "guard"  // keeps hands off
+	Leg      Use = "leg"    // the machine stands on it
+	Brace    Use = "brace"  // stands between two others, and holds one on the other
+	Gasket   Use = "gasket" // lies between two others that are bolted together, and seals
 )
 
 // What things that are bought are.
@@ -69,7 +70,7 @@ var (
 		said(Opening, `\b(?:drain|vent|drip|port|window|sight|inlet|outlet|inspection)\b`),
 		said(Pins, `\b(?:pin|dowel)s?\b`),
 	}
-	partUses = []saidUse{said(Guarding, `\b(?:guard|hood)\b`), said(Leg, `\b(?:foot|feet|legs?)\b`), said(Brace, `\b(?:gusset|brace|knee)s?\b`)}
+	partUses = []saidUse{said(Guarding, `\b(?:guard|hood)\b`), said(Leg, `\b(?:foot|feet|legs?)\b`), said(Brace, `\b(?:gusset|brace|knee)s?\b`), said(Gasket, `\bgaskets?\b`)}
 	seatUses = []saidUse{said(ABearing, `^ *bearings?(?: *$| .*\d)`), said(ASeal, `^ *seals?(?: |$)`)}
 	itemUses = []saidUse{said(ANut, `\bnut\b`), said(ASpacer, `\b(?:spacers?|shims?|(?:distance|support) (?:rings?|pieces?|sleeves?))\b`)}
 )
@@ -84,7 +85,7 @@ func HoleUse(name, note string) Use {
 	return cmp.Or(use(holeUses, name+" "+note), use(nameUses, name))
 }
 
-// PartUse is what a part of a title is for; a brace is known by its name as well.
+// PartUse is what a part of a title is for; a brace and a gasket are known by their names as well.
 func PartUse(name, title string) Use {
 	return cmp.Or(use(partUses, title), use(partUses[2:], name))
 }

@@ -20,13 +20,13 @@ func TestUsesInWords(t *testing.T) {
 			t.Errorf("%s, %q: %q, want %q", c.name, c.note, got, c.want)
 		}
 	}
-	for title, want := range map[string]Use{"Coupling guard": Guarding, "Belt hood": Guarding, "Stand foot": Leg, "Feet": Leg, "Leg": Leg, "Gusset": Brace, "Knee brace": Brace, "Footing": "", "Plate": ""} {
+	for title, want := range map[string]Use{"Coupling guard": Guarding, "Belt hood": Guarding, "Stand foot": Leg, "Feet": Leg, "Leg": Leg, "Gusset": Brace, "Knee brace": Brace, "Footing": "", "Plate": "", "Door gasket": Gasket, "Gaskets": Gasket} {
 		if got := PartUse("x", title); got != want {
 			t.Errorf("%s: %q, want %q", title, got, want)
 		}
 	}
-	if brace, leg := PartUse("gusset-2", "Corner plate"), PartUse("leg", "Corner plate"); brace != Brace || leg != "" {
-		t.Errorf("by name: %q, %q", brace, leg)
+	if brace, leg, seal := PartUse("gusset-2", "Corner plate"), PartUse("leg", "Corner plate"), PartUse("door-gasket", "Ring"); brace != Brace || leg != "" || seal != Gasket {
+		t.Errorf("by name: %q, %q, %q", brace, leg, seal)
 	}
 	for _, c := range []struct {
 		item, how string

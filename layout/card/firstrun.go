@@ -344,6 +344,9 @@ func (c cards) float(r plan.Range) string {
 
 // torque is what a bolt joint is tightened to, with its condition.
 func (c cards) torque(p *plan.BoltPlan) string {
+	if p.Soft != nil {
+		return "alike, " + p.Soft.What + " compressed as its maker says; no torque is worked out"
+	}
 	if p.TorqueNm == 0 {
 		return "tight; no torque is worked out"
 	}

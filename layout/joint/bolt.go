@@ -128,6 +128,9 @@ func (boltKind) work(j *making, t *joint) {
 		}
 		p.Grip = append(p.Grip, plan.GripRow{What: f.title(), ThickMm: thick})
 		p.GripMm = geom.Clean(p.GripMm + thick)
+		if f.soft() {
+			p.Soft = &p.Grip[len(p.Grip)-1]
+		}
 		return true
 	}
 	if !layer(t.a, m.First) {
@@ -390,8 +393,11 @@ func (t *joint) flangeMoreMm() float64 {
 // practice, no source: the fine holes of ISO 273 have 1.03 and more.
 const leastHoleShare = 1.02
 
-// tighten works out the torque, and that for threads in the other state.
+// tighten works out the torque, and that for threads in the other state; none for what lies on a soft gasket.
 func (t *joint) tighten(p *plan.BoltPlan, of bolts.Tightening) bool {
+	if p.Soft != nil {
+		return true
+	}
 	grade, err := t.bolt.Tighten(of)
 	if err != nil {
 		t.refuse(t.in.Bolt.Pos, plan.NoTorque, plan.Named(t.w.Refused(err)))
@@ -670,19 +676,11 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 }
 
 func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
-	clean, each, shut, gap := "both faces", "each bolt", "Joint closed: no feeler of "+t.w.Near(0.05)+" enters anywhere round.", "joint gap"
-	feeler := t.w.Near(0.05) + " feeler does not enter"
-	switch {
-	case p.Spacer: // the faces stand apart by the shoulders
-		clean, each, shut, gap = "both faces and the shoulders of the studs", "each nut", "No feeler of "+t.w.Near(0.05)+" enters between a shoulder and its face, at both ends of each stud.", "gap at the shoulders"
-	case !t.a.turned() || !t.b.turned(): // rolled, drawn or folded faces are no closer between the bolts than they are flat
-		feeler = t.w.Near(0.1) + " feeler does not enter beside a bolt"
-		shut = "Joint closed: a " + feeler + "."
-	}
-	do := []string{"Clean " + clean + ", no burrs, no paint. Put together: " + ofPlace + "."}
+	c := t.closing(p)
+	do := []string{"Clean " + c.clean + ", no burrs, no paint. Put together: " + ofPlace + "."}
 	if t.in.Stud() != "" && tapped {
 		j.screwIn(t, p)
-		each = "each nut"
+		c.each = "each nut"
 	}
 	title := "Offer up"
 	if _, tied := j.side(t, j.before); tied {
@@ -711,23 +709,48 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	if do = nil; len(order) > 1 {
 		do, again = append(do, "Order "+strings.Join(order, ", ")+" ("+t.a.place()+" numbers of "+t.a.title()+")."), "then round once more."
 	}
-	if p.TorqueNm != 0 {
-		round := func(part float64) string {
-			return t.w.Torque(p.TorqueNm * part)
-		}
+	switch round := func(part float64) string { return t.w.Torque(p.TorqueNm * part) }; {
+	case p.TorqueNm != 0:
 		do = append(do, "First "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", "+again,
 			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+t.w.Torque(p.OtherTorqueNm)+".")
-	} else {
+	case p.Soft != nil:
+		do = append(do, "Round by round, each a little tighter, until "+p.Soft.What+" is compressed as its maker says, alike at every bolt. No torque is worked out: what the screws stand is no measure of what a soft gasket does. It settles: once more the next day (common practice, no source).")
+	default:
 		do = append(do, "Three rounds, each a little tighter.")
 	}
 	with, gauge := j.tightenWith(t, p)
 	s = t.step("Tighten", append(do, with)...)
-	s.Hold = shut
+	s.Hold = c.shut
 	if p.TorqueNm > 0 {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: gauge, Source: p.KSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: c.each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: gauge, Source: p.KSource})
 	}
-	t.out.Checks = append(t.out.Checks, plan.Check{What: gap, Wanted: "closed", Limits: feeler, Gauge: "feeler", Source: "common practice, no source"})
+	t.out.Checks = append(t.out.Checks, plan.Check{What: c.gap, Wanted: c.wanted, Limits: c.limits, Gauge: "feeler", Source: "common practice, no source"})
 }
+
+// closing is what a bolted joint is when it is tight: what meets, on what each torque is, and how that is seen.
+type closing struct{ clean, each, shut, gap, wanted, limits string }
+
+// evenShare of its thickness is what a soft gasket may differ by from bolt to bolt. Common practice, no source.
+const evenShare = 0.1
+
+func (t *joint) closing(p *plan.BoltPlan) closing {
+	c := closing{"both faces", "each bolt", "Joint closed: no feeler of " + t.w.Near(0.05) + " enters anywhere round.", "joint gap", "closed", t.w.Near(0.05) + " feeler does not enter"}
+	switch {
+	case p.Soft != nil:
+		c.gap, c.wanted = p.Soft.What+", face to face", "what its maker says, of "+t.w.Size(p.Soft.ThickMm)+" free"
+		c.limits = "alike at every bolt within " + t.w.Near(evenShare*p.Soft.ThickMm)
+		c.shut = "Face to face over " + p.Soft.What + " " + c.limits + "."
+	case p.Spacer: // the faces stand apart by the shoulders
+		c.clean, c.each, c.shut, c.gap = "both faces and the shoulders of the studs", "each nut", "No feeler of "+t.w.Near(0.05)+" enters between a shoulder and its face, at both ends of each stud.", "gap at the shoulders"
+	case !t.a.turned() || !t.b.turned(): // rolled, drawn or folded faces are no closer between the bolts than they are flat
+		c.limits = t.w.Near(0.1) + " feeler does not enter beside a bolt"
+		c.shut = "Joint closed: a " + c.limits + "."
+	}
+	return c
+}
+
+// soft tells whether a part is a gasket of no metal that is known.
+func (f feature) soft() bool { return f.r.Part.For == parts.Gasket && f.r.Material == nil }
 
 // turned tells whether the faces of a part come from the lathe, and not from the mill, the
 // folder or the saw as those of a plate, a bar or a tube do.

@@ -441,6 +441,7 @@ type BoltPlan struct {
 	Shifts         []Shift   `json:"shifts,omitempty"`           // with slots: how far A can be shifted from where it is drawn
 	PreloadN       float64   `json:"preload_n,omitempty"`
 	PreloadRangeN  Range     `json:"preload_range_n"`
+	Soft           *GripRow  `json:"soft,omitempty"` // a soft gasket between the parts, free: no preload or torque is known then
 	TorqueNm       float64   `json:"torque_nm,omitempty"`
 	TorqueRangeNm  Range     `json:"torque_range_nm"`
 	Threads        string    `json:"threads,omitempty"`         // the condition TorqueNm is for: "dry", "oiled", …

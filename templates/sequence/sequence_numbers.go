@@ -108,6 +108,9 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 		out = append(out, keyNumber{"Torque", words.Trim(b.TorqueNm/per, 0) + " " + unit,
 			"threads " + b.Threads + "; " + b.OtherThreads + " " + words.Trim(b.OtherTorqueNm/per, 0)})
 	}
+	if b.Soft != nil {
+		out = append(out, keyNumber{b.Soft.What, words.Sized(b.Soft.ThickMm, units), "free; no torque is known"})
+	}
 	out = append(out, keyNumber{"Thread engaged", words.Sized(b.EngagementMm, units), "needs " + words.Sized(b.NeedMm, units)})
 	if len(b.Grip) > 0 {
 		grip := seq.Map(b.Layers(), func(g plan.GripRow) string { return words.Short(g.ThickMm, units) })
