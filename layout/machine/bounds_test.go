@@ -70,8 +70,8 @@ func TestSmallGeometry(t *testing.T) {
 		}
 		return face
 	}
-	on := func(thick float64) [2]int { // 8 × 8 in rows of 4: one from 0 to 6 on one from 0 to 4
-		own, on := (&fitting{plane: assembly.Move(assembly.Vec{}), size: v(8, 8, 0), rows: 4, holds: cuboid(assembly.Vec{}, v(4, 8, 1), assembly.Vec{})}).lies(cuboid(v(0, 0, -thick), v(6, 8, 0), assembly.Vec{}))
+	on := func(thick float64) [2]int { // 8 × 8 in rows of 4, whose middles lie at 1, 3, 5 and 7: one to just over 5 and 7 on one from 0 to 4
+		own, on := (&fitting{plane: assembly.Move(assembly.Vec{}), size: v(8, 8, 0), rows: 4, holds: cuboid(assembly.Vec{}, v(4, 8, 1), assembly.Vec{})}).lies(cuboid(v(0, 0, -thick), v(5.05, 7.05, 0), assembly.Vec{}))
 		return [2]int{own, on}
 	}
 	seats := []seat{{0, 10, ""}, {30, 50, ""}}

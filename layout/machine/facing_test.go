@@ -173,7 +173,7 @@ func TestAskedOfHoles(t *testing.T) {
 	m, _ := load(t, write(t, map[string]string{
 		"job.yaml": "job: J\nunits: mm\nup: front\nparts: [seat.yaml, roof.yaml, foot.yaml, cap.yaml]\njoints:\n" + weld("one", "roof#1", up+"at: [30, 0], gap: 12") + weld("two", "roof#2", up+"at: [-90, 0], gap: 12") +
 			weld("three", "foot", "on: back, with: front, top: up, at: [-120, 0], gap: 7") + weld("four", "cap", up+"at: [0, 0], gap: 30"),
-		"seat.yaml": plate("seat", "1", "20", "300, 200", "holes:\n  - {name: x, at: [[20, 0], [70, 0], [120, 0]], size: 9}\n  - {name: rim, at: [[30, 24]], size: 9}\n  - {name: off, at: [[30, 24.1]], size: 9}\n  - {name: both, at: [[30, 0], [30, 15]], size: 9}\n  - {name: mixed, at: [[-1, 0]], size: 9}\n"+
+		"seat.yaml": plate("seat", "1", "20", "300, 200", "holes:\n  - {name: x, at: [[20, 0], [70, 0], [120, 0]], size: 9}\n  - {name: rim, at: [[30, 24]], size: 9}\n  - {name: off, at: [[30, 24.1]], size: 9}\n  - {name: up, at: [[-130, 80], [30, 24]], size: 9}\n  - {name: down, at: [[-130, 80], [30, -24]], size: 9}\n  - {name: both, at: [[30, 0], [30, 15]], size: 9}\n  - {name: mixed, at: [[-1, 0]], size: 9}\n"+
 			"  - {name: edge, at: [[70, 10]], size: 9}\n  - {name: under, at: [[120, 12]], size: 9}\n  - {name: near, at: [[12, 95]], size: 4}\n"),
 		"roof.yaml": plate("roof", "2", "10", "60, 40", "holes: [{name: y, at: [[-20, 0], [26, 0]], size: 6}]\n"), "foot.yaml": plate("foot", "1", "10", "40, 40", ""), "cap.yaml": plate("cap", "1", "5", "10, 10", "")}))
 	round := func(mm float64) string { return words.Trim(mm, 3) }
@@ -196,7 +196,7 @@ func TestAskedOfHoles(t *testing.T) {
 		return fmt.Sprint(round(mm), " ", ok)
 	}
 	for _, c := range []struct{ what, got, want string }{
-		{"over and under the holes", before("x"), "roof 1 12 foot 7"}, {"over their rim", before("rim"), "roof 1 12  +Inf"}, {"just beside it", before("off"), " +Inf  +Inf"}, {"under another", before("under"), " +Inf foot 7"},
+		{"over and under the holes", before("x"), "roof 1 12 foot 7"}, {"over their rim", before("rim"), "roof 1 12  +Inf"}, {"just beside it", before("off"), " +Inf  +Inf"}, {"over the rim of the second", before("up"), "roof 1 12  +Inf"}, {"on its other side", before("down"), "roof 1 12  +Inf"}, {"under another", before("under"), " +Inf foot 7"},
 		{"before each, 12 off", under("x", 12), "roof,,foot"}, {"11.9 off", under("x", 11.9), ",,foot"}, {"7 off", under("x", 7), ",,foot"}, {"6.9 off", under("x", 6.9), ",,"}, {"before two", under("both", 20), "roof,roof"}, {"copy by copy", strings.Join(m.Under("roof", "y", 12), ","), "seat,seat,seat,seat"},
 		// 15 and 8 of radius leave the roof's edge at 20; what lies nearest counts.
 		{"even", uneven("both", 4, 50), "roof 1 0"}, {"over an edge", uneven("both", 8, 50), "roof 1 38"}, {"on the roof beside the cap, 18 over it", uneven("mixed", 3, 50), "roof 1 18"}, {"no further than asked", uneven("both", 8, 20), "roof 1 8"}, {"nearest on the foot", uneven("x", 8, 50), "foot 0"}, {"over the foot's edge", uneven("under", 8.5, 50), "foot 43"}, {"just on it", uneven("under", 7.9, 50), "foot 0"}, {"nothing so near", uneven("x", 8, 6), " 0"},

@@ -194,7 +194,7 @@ func TestLegsUneven(t *testing.T) {
 	t.Parallel()
 	plate := "kind: plate\nmaterial: S235\nstock: {plate: 20 mm}\n"
 	for _, c := range []struct{ title, last, foot, want string }{
-		{"Leg", "300", "", ""}, {"Leg", "297", "", "leg-high Last leg 3"}, {"Leg", "299.6", "", ""}, {"Leg", "340", "", "leg-low Last leg 40"}, {"Leg", "297", "3", ""}, {"Leg", "300", "3", "leg-low Last leg 3"},
+		{"Leg", "300", "", ""}, {"Leg", "297", "", "leg-high Last leg 3"}, {"Leg", "299.6", "", ""}, {"Leg", "299.5", "", "leg-high Last leg 0.5"}, {"Leg", "340", "", "leg-low Last leg 40"}, {"Leg", "297", "3", ""}, {"Leg", "300", "3", "leg-low Last leg 3"},
 		{"Post", "297", "", ""},
 	} {
 		joints := ""

@@ -80,27 +80,28 @@ func TestLaidFree(t *testing.T) {
 	}
 }
 
-// A nut 16 high on a thread of 20: three quarters of its own are 12, less than 0.8 of the diameter. On another pitch it is a stop, and of two
+// A nut 16 high on a thread of 20: three quarters of its own are 12, less than 0.8 of the diameter, and of one 40 high that is less, 24. On another pitch it is a stop, and of two
 // threads on one pin the one counts on which it is.
 func TestNutsEngage(t *testing.T) {
 	t.Parallel()
 	const tip = ", {name: neck, diameter: 24, length: 10}, {name: tip, thread: M30, length: 10}"
-	for _, c := range []struct{ thread, gap, tip, want string }{
-		{"M30", "-16", "", ""},
-		{"M30", "-11.8", "", ""},
-		{"M30", "-5.1234", "", "nut-hangs Nut Pin end 5.12 12"},
-		{"M30", "1", "", "nut-hangs Nut Pin end 0 12"},
-		{"M30", "-40", tip, ""},
-		{"M30", "-8", tip, "nut-hangs Nut Pin tip 8 12"},
-		{"M30x2", "-16", "", "nut-pitch Nut Pin end M30x2 M30"},
-		{"M36", "-16", "", ""}, // over it, and not on it
+	for _, c := range []struct{ thread, gap, tip, high, want string }{
+		{"M30", "-16", "", "16", ""},
+		{"M30", "-11.8", "", "16", ""},
+		{"M30", "-5.1234", "", "16", "nut-hangs Nut Pin end 5.12 12"},
+		{"M30", "1", "", "16", "nut-hangs Nut Pin end 0 12"},
+		{"M30", "-20", "", "40", "nut-hangs Nut Pin end 20 24"},
+		{"M30", "-40", tip, "16", ""},
+		{"M30", "-8", tip, "16", "nut-hangs Nut Pin tip 8 12"},
+		{"M30x2", "-16", "", "16", "nut-pitch Nut Pin end M30x2 M30"},
+		{"M36", "-16", "", "16", ""}, // over it, and not on it
 	} {
 		got := found(t, map[string]string{
 			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, pin.yaml, nut.yaml]\njoints:\n  - {name: pin, press: {shaft: pin.seat, bore: plate.bore}, level: front-with-front}\n" +
 				"loose:\n  - {part: nut, how: screwed on by hand, after: pin, lies: [{on: pin.back, with: front, gap: " + c.gap + "}]}\n",
 			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\nbore: {diameter: 32, fit: H7, leave: 2}\n",
 			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 36, length: 70}\nprofile:\n  outside: [{name: seat, diameter: 32, fit: s6, length: 20}, {name: end, thread: M30, length: 20}" + c.tip + "]\nchamfers: [{edge: seat-front, size: 1, angle: 15, for: lead-in}]\n",
-			"nut.yaml":   "part: nut\ntitle: Nut\nkind: turned\nmaterial: C45\nstock: {round: 60, length: 20}\nprofile:\n  outside: [{name: body, diameter: 55, length: 16}]\n  inside: [{name: thread, thread: " + c.thread + ", length: 16}]\n",
+			"nut.yaml":   "part: nut\ntitle: Nut\nkind: turned\nmaterial: C45\nstock: {round: 60, length: 44}\nprofile:\n  outside: [{name: body, diameter: 55, length: " + c.high + "}]\n  inside: [{name: thread, thread: " + c.thread + ", length: " + c.high + "}]\n",
 		}, plan.NutHangs, plan.NutPitch)
 		if got != c.want {
 			t.Errorf("%s, %s: %q, want %q", c.thread, c.gap, got, c.want)
