@@ -89,6 +89,7 @@ func TestNutsEngage(t *testing.T) {
 		{"M30", "-16", "", "16", ""},
 		{"M30", "-11.8", "", "16", ""},
 		{"M30", "-5.1234", "", "16", "nut-hangs Nut Pin end 5.12 12"},
+		{"M30", "-5.1234", "", "16.255", "nut-hangs Nut Pin end 5.12 12.19"},
 		{"M30", "1", "", "16", "nut-hangs Nut Pin end 0 12"},
 		{"M30", "-20", "", "40", "nut-hangs Nut Pin end 20 24"},
 		{"M30", "-40", tip, "16", ""},
