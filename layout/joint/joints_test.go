@@ -3,6 +3,7 @@ package joint_test
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -545,6 +546,8 @@ func TestWeldedAlong(t *testing.T) {
 		{", place: {on: front, with: back, at: [0, 0], gap: -20}", "back of pin 20 behind the front of plain", "back of pin 20 from the front of plain"},
 		{", place: {on: back, with: back, at: [0, 0], gap: 3}", "back of pin 3 behind the back of plain", "back of pin 3 from the back of plain"},
 		{", place: {on: back, with: back, at: [0, 0], gap: -3}", "back of pin 3 in front of the back of plain", "back of pin 3 from the back of plain"},
+		{", place: {on: back, with: back, at: [0, 0], gap: 0.5}", "back of pin 0.5 behind the back of plain", "back of pin 0.5 from the back of plain"},
+		{", place: {on: back, with: back, at: [0, 0], gap: -0.5}", "back of pin 0.5 in front of the back of plain", "back of pin 0.5 from the back of plain"},
 		{", place: {on: front, with: front, at: [0, 0]}", "front of pin level with", ""},
 		{"", "fronts looking the same way", "floats"},
 	} {
@@ -759,4 +762,61 @@ func TestOffsetOnEachFace(t *testing.T) {
 			t.Errorf("%s: %q, want %q", name, got, want)
 		}
 	}
+}
+
+// What is worked out is said no finer than it is known, and as fine: forces to a newton, areas of welds to a tenth of a square millimetre, lengths of thread to a
+// hundredth, weld metal to a gram.
+func TestSaidNoFiner(t *testing.T) {
+	t.Parallel()
+	finest := map[string]float64{}
+	hold := func(what string, decimals int, values ...float64) {
+		for _, v := range values {
+			if off := math.Abs(v - words.Round(v, decimals)); off > 1e-9 {
+				t.Errorf("%s: %v", what, v)
+			}
+			finest[what] = max(finest[what], math.Abs(v-words.Round(v, decimals-1)))
+		}
+	}
+	for _, name := range []string{"pugmill", "gatejack"} {
+		for _, j := range demoPlan(t, name).Joints {
+			if p := j.Press; p != nil {
+				hold("pressure", 2, p.PressureMPa.Min, p.PressureMPa.Max)
+				hold("stress", 1, p.HubMPa.Min, p.HubMPa.Max, p.ShaftMPa.Min, p.ShaftMPa.Max)
+				hold("safety", 2, p.HubSafety, p.ShaftSafety)
+				hold("force", 0, p.ForceN.Min, p.ForceN.Max)
+				hold("torque held", 1, p.TorqueNm.Min, p.TorqueNm.Max)
+				hold("heat", 0, p.HeatHubC, p.CoolShaftC)
+				hold("room when hot", 3, p.ClearanceMm)
+			}
+			if p := j.Weld; p != nil {
+				hold("throat", 2, p.ThroatMm)
+				hold("area", 1, p.AreaMm2)
+				hold("length", 2, p.LengthMm)
+				hold("weld metal", 3, p.DepositedKg, p.BuyKg)
+			}
+			if p := j.Bolt; p != nil {
+				hold("thread", 2, p.NeedMm, p.EngagementMm, p.SpareMm, p.ProtrusionMm)
+				hold("preload", 0, p.PreloadN, p.PreloadRangeN.Min, p.PreloadRangeN.Max)
+				hold("torque", 3, p.TorqueNm, p.TorqueRangeNm.Min, p.TorqueRangeNm.Max)
+				hold("gap", 2, p.WallGapMm, p.NeighbourGapMm)
+			}
+			if p := j.Bearing; p != nil {
+				hold("grease", 1, p.GreaseG)
+				hold("fit", 1, p.ConeFitUm.Min, p.ConeFitUm.Max, p.CupFitUm.Min, p.CupFitUm.Max)
+			}
+		}
+	}
+	for what, off := range finest {
+		if off < 1e-9 {
+			t.Errorf("%s is said coarser", what)
+		}
+	}
+}
+
+// Flanges whose first holes lie at 0° and at 33.333° are bolted hole on hole turned by that, said to a hundredth.
+func TestTopToAHundredth(t *testing.T) {
+	t.Parallel()
+	const flange = "kind: flange\nmaterial: S355\nstock: {plate: 20 mm}\noutline: {circle: 150}\nbore: {diameter: 60}\nholes:\n  - {name: h, circle: {pcd: 110, count: 4, first: %s}, size: %s}\n"
+	p := planned(t, jobOf(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M8 8.8}, face: back-on-front, rotate: 33.333}", "part: a\n"+fmt.Sprintf(flange, "0", "M8 clearance"), "part: b\n"+fmt.Sprintf(flange, "33.333", "M8 tap")))
+	says(t, jointNamed(t, p, "j"), []string{"TOP of a at 33.33° of b"}, nil)
 }

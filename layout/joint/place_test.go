@@ -316,6 +316,20 @@ func TestStackIsLookedAt(t *testing.T) {
 	}
 }
 
+// Under slots the holes below say where the bolts stand that clamp a plate between: of 11 for M10 in both there is 1 of play, of which 0.3 is
+// little and 0.5 over two fifths.
+func TestStackUnderSlots(t *testing.T) {
+	t.Parallel()
+	const flat = "kind: plate\nmaterial: S235\nstock: {plate: 12, cut: laser}\noutline: {rectangle: [160, 80]}\nholes: [{name: h, at: [[-%s, 0], [%[1]s, 0]], size: M10 clearance}]\n"
+	for at, want := range map[string]string{"40": "", "40.3": "", "40.5": "play-used, mid h, 0.5, base h, 1", "39.5": "play-used, mid h, 0.5, base h, 1", "41.1": "stack-misses"} {
+		got := foundIn(t, nil, "{name: all, bolt: {through: cover.s, stack: [mid.h], into: base.h, bolt: M10 8.8, nut: yes, washer: yes}, face: back-on-front}",
+			"part: cover\nkind: plate\nmaterial: S235\nstock: {plate: 12, cut: laser}\noutline: {rectangle: [160, 80]}\nslots: [{name: s, at: [[-40, 0], [40, 0]], width: 11, length: 31}]\n", "part: mid\n"+fmt.Sprintf(flat, at), "part: base\n"+fmt.Sprintf(flat, "40"))
+		if want == "" && got != "" || !strings.Contains(got, want) {
+			t.Errorf("%s: %q, want %q", at, got, want)
+		}
+	}
+}
+
 // A disc that is turned 0.7 to 1.2 under the bore of a tube of 406.4 × 4, as that measures, leaves
 // half of it open all round.
 func TestGapAsMeasured(t *testing.T) {

@@ -116,6 +116,26 @@ func TestSlotsOffTheMiddle(t *testing.T) {
 	}
 }
 
+// Slots that lean by 30.26° are named by that, to a tenth: shifted 4 that way the foot goes 6 on and 14 back.
+func TestSlotsThatLean(t *testing.T) {
+	t.Parallel()
+	sin, cos := math.Sincos(30.26 * math.Pi / 180)
+	const foot = "part: foot\nkind: plate\nmaterial: S235\nstock: {plate: 12, cut: laser}\noutline: {rectangle: [140, 60]}\nslots: [{name: s, at: [[-40, 0], [40, 0]], width: 11, length: 31, turn: 30.26}]\n"
+	const base = "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 200}\nholes: [{name: h, at: [[-40, 0], [40, 0]], size: M10 tap}]\n"
+	p, err := draft(jobOf(t, fmt.Sprintf("{name: x, bolt: {through: foot.s, into: base.h, bolt: M10 8.8, washer: yes}, place: {on: front, with: back, at: [%.6f, %.6f], top: up}}", 4*sin, 4*cos), foot, base))
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := ""
+	for _, s := range p.Joints[0].Steps {
+		text += strings.Join(s.Do, " ")
+	}
+	const on, back = "6 mm towards 30.3° seen on the front of foot", "14 mm towards 210.3° seen on the front of foot"
+	if !strings.Contains(text, on+" and "+back) && !strings.Contains(text, back+" and "+on) {
+		t.Errorf("%s; %s", shiftsOf(p), text)
+	}
+}
+
 // What bolts through slots is set slot on hole, with the washers that the job asks for.
 func TestSlotOnHole(t *testing.T) {
 	t.Parallel()

@@ -21,6 +21,10 @@ func TestTighteningIsCrosswise(t *testing.T) {
 			t.Errorf("%d bolts: %v, want %v", len(want), got, want)
 		}
 	}
+	// Of two rows of three: the corner across, then what is farthest from both, its farthest, and what is left.
+	if got, _ := tightening(1, []plan.XY{{XMm: -50, YMm: -20}, {YMm: -20}, {XMm: 50, YMm: -20}, {XMm: -50, YMm: 20}, {YMm: 20}, {XMm: 50, YMm: 20}}); !slices.Equal(got, []int{1, 6, 2, 4, 3, 5}) {
+		t.Errorf("in two rows: %v", got)
+	}
 	if got, deg := tightening(4, []plan.XY{{XMm: -50}, {}, {XMm: 60}}); !slices.Equal(got, []int{4, 6, 5}) || !slices.Equal(deg, []float64{270, 90, 0}) {
 		t.Errorf("in a row: %v, %v", got, deg)
 	}
