@@ -481,6 +481,23 @@ func TestJigRegister(t *testing.T) {
 	}
 }
 
+// TestUpToAMillimetre: a jig is a drill and a half thick, and 10 at the least; a sleeve of 235 MPa round a bolt of 20 in a bore of 20.5 carries 50 kN
+// on 213 mm², so is 26.3 outside. Both are made in whole millimetres, or in sixteenths of an inch.
+func TestUpToAMillimetre(t *testing.T) {
+	t.Parallel()
+	thick := func(units parts.Units, drill float64) float64 {
+		return (&shop{job: &parts.Job{Units: units}}).jigMm(jig{first: drilled{m: &part.Group{Group: &plan.Group{DrillMm: drill}}}})
+	}
+	sleeve := func(n float64) float64 {
+		return (&shop{job: &parts.Job{}}).sleeveMm(&joint{boltMm: 20, out: &plan.JointPlan{Bolt: &plan.BoltPlan{PreloadN: n}}})
+	}
+	for _, c := range [][2]float64{{thick(parts.Millimetres, 6), 10}, {thick(parts.Millimetres, 6.7), 11}, {thick(parts.Millimetres, 11), 17}, {thick(parts.Inches, 11), 11 * 25.4 / 16}, {sleeve(50000), 27}, {sleeve(60000), 28}} {
+		if math.Abs(c[0]-c[1]) > 1e-6 {
+			t.Errorf("%g, want %g", c[0], c[1])
+		}
+	}
+}
+
 // TestClocks: what has a clock angle: TOP, a keyway, what goes in from the side, one or all of it, and
 // holes, seen from the front, but for one on the axis.
 func TestClocks(t *testing.T) {

@@ -147,6 +147,34 @@ func TestHeadShutIn(t *testing.T) {
 	}
 }
 
+// TestHooded: a folded part that a later joint brings hoods the heads of one that lie in its box, seat and top.
+func TestHooded(t *testing.T) {
+	t.Parallel()
+	head := assembly.Of(assembly.Cuboid(assembly.Vec{X: -5, Y: -5, Z: -30}, assembly.Vec{X: 5, Y: 5, Z: 6}))
+	bolt, hood := &plan.JointPlan{Name: "j", A: plan.JointEnd{Part: "a", Copy: 1}, B: plan.JointEnd{Part: "b", Copy: 1}}, &plan.JointPlan{Name: "k", A: plan.JointEnd{Part: "hood", Copy: 1}, B: plan.JointEnd{Part: "a", Copy: 1}}
+	for _, c := range []struct {
+		name  string
+		kind  parts.Kind
+		order []*plan.JointPlan
+		of    string // whose screw it is
+		z     float64
+		want  []string
+	}{
+		{"under it", parts.Folded, []*plan.JointPlan{bolt, hood}, "j", 10, []string{"Hood"}}, {"it is there before", parts.Folded, []*plan.JointPlan{hood, bolt}, "j", 10, nil}, {"a plate", parts.Plate, []*plan.JointPlan{bolt, hood}, "j", 10, nil},
+		{"a screw of the other", parts.Folded, []*plan.JointPlan{bolt, hood}, "k", 10, nil}, {"over it", parts.Folded, []*plan.JointPlan{bolt, hood}, "j", 55, nil},
+	} {
+		r := titled("hood", "Hood")
+		r.Part.Kind, r.Part.Quantity = c.kind, 1
+		m := Of(&parts.Job{}, []*part.Model{r}, nil)
+		m.Joints, m.Of["hood#1"], m.Roles["s"] = c.order, parts.Instance{Part: "hood", Copy: 1}, stand.Role{Kind: stand.Screw, Joint: c.of}
+		m.Bodies = []assembly.Body{{ID: "hood#1", Solid: assembly.Of(assembly.Cuboid(assembly.Vec{X: -50, Y: -50}, assembly.Vec{X: 50, Y: 50, Z: 60})), Pose: assembly.Still}, {ID: "s", Solid: head, Pose: assembly.Move(assembly.Vec{Z: c.z})}}
+		bolt.N = slices.Index(c.order, bolt) + 1
+		if got := m.Hooded(bolt); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q", c.name, got)
+		}
+	}
+}
+
 // What comes to lie elsewhere the other way round is named, and all of it together where nothing
 // else comes; that it lies there breaks no rule of the job.
 func TestElsewhere(t *testing.T) {
