@@ -408,7 +408,11 @@ func (k *Keyway) slotted(b *bench, o *plan.Operation) {
 		return
 	}
 	if k.open == 2 {
-		o.Tool = "broach " + b.W.Size(k.Row.WidthMm) + " with its bush " + b.W.Dia(k.Row.DiameterMm) + " and shims, or slotting machine"
+		bush := "its bush " + b.W.Dia(k.Row.DiameterMm)
+		if k.onCone() != "" {
+			bush = "a bush turned to the cone, its slot along the axis,"
+		}
+		o.Tool = "broach " + b.W.Size(k.Row.WidthMm) + " with " + bush + " and shims, or slotting machine"
 		*o = warn(*o, broaching)
 		o.Do = append(o.Do, "Broach with shims in turn, or slot, "+depth+".")
 		return

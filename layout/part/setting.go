@@ -49,7 +49,7 @@ func (b *bench) settings() [2]setting {
 		switch {
 		case b.blind(last):
 			split = b.LengthMm()
-		case b.fromBehind(narrow):
+		case b.fromBehind(narrow), narrow.taper() != nil && narrow.taper().largeAt(true): // the gauge of a cone enters at its large end
 			split = narrow.FromMm
 		}
 		share(inside, split)

@@ -82,6 +82,35 @@ func TestTaperedBore(t *testing.T) {
 	}
 }
 
+// A cone through a hub is bored from its large end, where its gauge goes in, and its keyway is broached with a bush
+// turned to it: a straight one does not enter.
+func TestTaperedHub(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ toward, first, second, tool string }{
+		{", taper: {ratio: 10, toward: front}", "", "Taper bore", "broach 10 with a bush turned to the cone, its slot along the axis, and shims, or slotting machine"},
+		{", taper: {ratio: 10}", "Taper bore", "", "broach 10 with a bush turned to the cone, its slot along the axis, and shims, or slotting machine"},
+		{"", "Machine bore Ø38", "", "broach 10 with its bush Ø38 and shims, or slotting machine"},
+	} {
+		job := load(t, "mm", "part: hub\nkind: turned\nmaterial: C45\nstock: {round: 105, length: 54, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 70, length: 30}, {name: flange, diameter: 100, length: 18}]\n  inside: [{name: bore, diameter: 38, length: 48"+c.toward+"}]\nkeyways: [{name: key, in: bore, key: 10x8}]\n")
+		m, got := Work(job, job.Parts[0]), map[string]string{}
+		tool := ""
+		for _, o := range m.Out.Operations {
+			got[o.Title] = strings.Join(o.Do, " ")
+			if strings.HasPrefix(o.Title, "key") {
+				tool = o.Tool
+			}
+		}
+		for title, want := range map[string]string{"Turn from the front face": c.first, "Turn from the back face": c.second} {
+			if text := got[title]; want != "" && !strings.Contains(text, want) || want == "" && strings.Contains(text, "bore") {
+				t.Errorf("%s, %s: %q, want %q", c.toward, title, text, want)
+			}
+		}
+		if tool != c.tool {
+			t.Errorf("%s: %q, want %q", c.toward, tool, c.tool)
+		}
+	}
+}
+
 // A chamfer on a taper starts on the cone: 2 long at 30° on 20 falling 1:10 is
 // 20 − 0.2 + 4 tan 30° = 22.109 at the face of the large end; outside 40 − 0.2 −
 // 2.309 = 37.491, and 34 + 0.2 − 2.309 = 31.891 at the small one. It is cut after
