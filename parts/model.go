@@ -58,6 +58,17 @@ const (
 	Inches      Units = "in"
 )
 
+// By is one of two values: what holds in millimetres, or what holds in inches.
+func By[T any](units Units, mm, inch T) T {
+	if units == Inches {
+		return inch
+	}
+	return mm
+}
+
+// Mm is one of the unit in millimetres.
+func (u Units) Mm() float64 { return By(u, 1, geom.MmPerInch) }
+
 // Paper is a sheet size, portrait or as written: WidthMm × HeightMm.
 type Paper struct {
 	Name              string // A4, A3, Letter, Tabloid, or custom

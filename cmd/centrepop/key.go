@@ -109,11 +109,7 @@ func printKey(c *call, k keyJSON) {
 }
 
 func woodruff(c *call, shaftMm float64) error {
-	find := keys.WoodruffFor
-	if c.w.Units == parts.Inches {
-		find = keys.WoodruffForInch
-	}
-	list, err := find(shaftMm)
+	list, err := parts.By(c.w.Units, keys.WoodruffFor, keys.WoodruffForInch)(shaftMm)
 	if err != nil {
 		return err
 	}

@@ -32,11 +32,7 @@ func startFile(name string, units parts.Units) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	which := "$1"
-	if units == parts.Inches {
-		which = "$2"
-	}
-	return perUnit.ReplaceAllString(string(src), which), nil
+	return perUnit.ReplaceAllString(string(src), parts.By(units, "$1", "$2")), nil
 }
 
 func start(c *call) error {

@@ -403,9 +403,4 @@ func (c cards) turning() (out []string) {
 func minutes(v float64) string { return words.Trim(v, 1) + " min" }
 
 // degrees is the unit of temperatures that are read off.
-func (c cards) degrees() string {
-	if c.w.Units == parts.Inches {
-		return "°F"
-	}
-	return "°C"
-}
+func (c cards) degrees() string { return parts.By(c.w.Units, "°C", "°F") }

@@ -15,10 +15,7 @@ import (
 // greaseRule is where the amounts of bearings come from; in inches and ounces
 // 0.005 × 25.4² / 28.35 = 0.114.
 func greaseRule(u parts.Units) string {
-	rule := "0.005 × outside × width in mm, in g"
-	if u == parts.Inches {
-		rule = "0.114 × outside × width in inches, in oz"
-	}
+	rule := parts.By(u, "0.005 × outside × width in mm, in g", "0.114 × outside × width in inches, in oz")
 	return "Grease of a bearing: " + rule + "; bearing makers' rule, from memory."
 }
 

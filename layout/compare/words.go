@@ -13,7 +13,7 @@ import (
 
 // sizes writes lengths with one unit at the end: "110 × 140 mm".
 func (c *comparison) sizes(sep string, mm ...float64) string {
-	unit := words.Either(c.want.Units == parts.Inches, " in", " mm")
+	unit := parts.By(c.want.Units, " mm", " in")
 	w := words.Writer{Units: c.want.Units}
 	out := seq.Map(mm, func(v float64) string { return strings.TrimSuffix(w.Read(v), unit) })
 	return strings.Join(out, sep) + unit

@@ -148,7 +148,7 @@ func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
 	if !ok || spare >= p.SquareUpMm {
 		return ""
 	}
-	p.BackingMm, p.BackingOn = j.next(stiffShare*f.r.LengthMm(), 5, 1.0/4), f.r.Out.Title
+	p.BackingMm, p.BackingOn = j.w.Up(stiffShare*f.r.LengthMm(), 5, 1.0/4), f.r.Out.Title
 	return "Bolt a plate " + t.w.Size(p.BackingMm) + " thick or more, drilled through " + f.title() + ", to its free face, no tack there: nothing is left to face it."
 }
 
@@ -179,7 +179,7 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 	default:
 		box := f.r.OutlinePath().Bounds()
 		t.step("Check that it is flat", "Rest the joint face of "+f.title()+" on a plate and feel round it.", "Else press it flat over the weld; if it stays so, cut it anew, from plate with metal to face.").Hold =
-			flat(j.next(max(turnedFlatMm, flatShare*max(box.W(), box.H())), 0.1, 0.005))
+			flat(j.w.Up(max(turnedFlatMm, flatShare*max(box.W(), box.H())), 0.1, 0.005))
 		if asked {
 			t.problem(plan.SquareUpStock, plan.Of(plan.Mm, p.SquareUpMm), plan.Named(f.title()), plan.Of(plan.Mm, spare))
 		}

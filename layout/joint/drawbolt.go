@@ -91,7 +91,7 @@ func (j *making) drawn(t *joint, p *plan.BearingPlan, m mounting) *drawBolt {
 	d.plateMm = j.up(math.Max(leastPlate, plate))
 	// Engaged in the shaft, over what stands between its thread there and the end of the tube while the cone's
 	// small end is only at the edge of its seat, through the plate, nut and its own diameter beyond.
-	d.longMm = j.next(j.tubeMm(t, m)+coneMm(p)-reachMm(t.a, m.coneDir)+deep+d.plateMm+(engagedDias+2)*d.rod.Thread.MajorMm, 10, 1.0/2)
+	d.longMm = j.w.Up(j.tubeMm(t, m)+coneMm(p)-reachMm(t.a, m.coneDir)+deep+d.plateMm+(engagedDias+2)*d.rod.Thread.MajorMm, 10, 1.0/2)
 	return d
 }
 

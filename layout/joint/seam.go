@@ -10,7 +10,6 @@ import (
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
-	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -154,12 +153,7 @@ func (t *joint) tackTooShort(seamMm float64) bool {
 }
 
 // tackMm is the length of a tack to the millimetre, or to the sixteenth of an inch.
-func (t *joint) tackMm(mm float64) float64 {
-	if t.w.Units == parts.Inches {
-		return geom.Clean(math.Round(mm/sixteenthMm) * sixteenthMm)
-	}
-	return words.Round(mm, 0)
-}
+func (t *joint) tackMm(mm float64) float64 { return t.w.Even(mm, 1, 1.0/16) }
 
 // tackSeams says how many tacks hold a straight weld, of what length and in what order. The
 // sides of a section are tacked in their middles.

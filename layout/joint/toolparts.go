@@ -37,17 +37,7 @@ func within(mm, half float64) bounds  { return bounds{mm - half, mm + half, mm} 
 func free(mm float64) bounds          { return bounds{mm, mm, mm} }
 
 // up rounds a length of no account up: to 1 mm, or 1/16 in.
-func (j *shop) up(mm float64) float64 { return j.next(mm, 1, 1.0/16) }
-
-// next is the least multiple of a step that is not under a length; the step is in
-// mm, or in inches for a job in inches.
-func (j *shop) next(mm, stepMm, stepIn float64) float64 {
-	step := stepMm
-	if j.job.Units == parts.Inches {
-		step = stepIn * geom.MmPerInch
-	}
-	return geom.Clean(step * math.Ceil(mm/step-1e-6))
-}
+func (j *shop) up(mm float64) float64 { return j.w.Up(mm, 1, 1.0/16) }
 
 func (j *shop) cylinder(name string, d bounds, longMm float64) parts.Step {
 	return parts.Step{Name: parts.Text{Value: name}, Length: parts.Length{Mm: longMm}, Size: d.size()}
@@ -74,9 +64,9 @@ func given(mm float64) parts.Length { return parts.Length{Mm: mm, Pos: parts.Pos
 // bar is the stock of a turned tool: bar to 5 mm or 1/8 in, or tube where the wall
 // is thin.
 func (j *shop) bar(outMm, inMm float64) parts.Stock {
-	size := j.next(outMm+1, 5, 1.0/8)
+	size := j.w.Up(outMm+1, 5, 1.0/8)
 	if inMm > 0 && (outMm-inMm)/2 < thinShare*outMm {
-		return parts.Stock{Form: "tube", Size: given(size), Second: given(j.next((size-inMm)/2+0.5, 0.5, 1.0/32))}
+		return parts.Stock{Form: "tube", Size: given(size), Second: given(j.w.Up((size-inMm)/2+0.5, 0.5, 1.0/32))}
 	}
 	return parts.Stock{Form: "round", Size: given(size)}
 }

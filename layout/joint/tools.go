@@ -129,7 +129,7 @@ func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 	switch d := t.b.step.Size.NominalMm; {
 	case out < 0:
 		if tol, _, known := t.tubeLimits(); known { // the bore is turned to suit the least of them
-			d = -j.next(tol.PlusMinusMm-d, 0.5, 1.0/64)
+			d = -j.w.Up(tol.PlusMinusMm-d, 0.5, 1.0/64)
 		}
 		list.add(t, tool{"Stop disc", " " + t.w.Dia(d-overMm) + " × " + t.w.Size(-out) + " thick, to lie on the end of " + t.a.r.Out.Title, j.disc(d-overMm, -out), nil})
 	case out > 0 && !hot:

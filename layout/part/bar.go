@@ -50,10 +50,7 @@ func (s *Sizes) Bar() (section bars.Section, member bars.Member, ok bool) {
 
 // SawnMm is how much a tape shows of what an end is sawn shorter.
 func (s *Sizes) SawnMm(mm float64) float64 {
-	if s.Job.Units == parts.Inches {
-		return words.Round(mm/words.MmPerInch, 3) * words.MmPerInch
-	}
-	return words.Round(mm, 1)
+	return words.Round(mm/s.W.Units.Mm(), parts.By(s.W.Units, 1, 3)) * s.W.Units.Mm()
 }
 
 // Sawn is the bar as it is sawn, after [Model.SawShort]; ok is false for another part.
@@ -511,7 +508,7 @@ func (b *bar) sizeRecord(n *Numbered, m *Group, r *plan.BarRecord) {
 
 // sawnText is a length no finer than a tape reads: in millimetres to a tenth.
 func sawnText(w words.Writer, mm float64) string {
-	return words.Either(w.Units == parts.Inches, w.Read(mm), w.Read(words.Round(mm, 1)))
+	return w.Read(parts.By(w.Units, words.Round(mm, 1), mm))
 }
 
 // sectionContour draws a loop of a section, x to the back.

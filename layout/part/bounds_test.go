@@ -848,7 +848,7 @@ func TestAtLeast(t *testing.T) {
 		units    parts.Units
 		mm, want float64
 	}{{parts.Millimetres, 4, 4}, {parts.Millimetres, 4.01, 4.1}, {parts.Millimetres, 4.1, 4.1}, {parts.Inches, 2.54, 2.54}, {parts.Inches, 2.55, 2.794}, {parts.Inches, 25.4, 25.4}} {
-		if got := atLeast(words.Writer{Units: c.units}, c.mm); math.Abs(got-c.want) > 1e-9 {
+		if got := (words.Writer{Units: c.units}).Up(c.mm, 0.1, 0.01); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%+v: %g", c, got)
 		}
 	}

@@ -180,11 +180,7 @@ func (s *Sizes) spread(st *Step) float64 {
 // ladderStep is the step of a ladder: 0.05 mm or 0.002 in, or twice and four times that
 // where it would have more than 25 rungs.
 func ladderStep(spreadMm float64, in parts.Units) (stepMm, toMm float64) {
-	stepMm = 0.05
-	if in == parts.Inches {
-		stepMm = 0.002 * geom.MmPerInch
-	}
-	for ; 2*spreadMm/stepMm > 24; stepMm *= 2 {
+	for stepMm = parts.By(in, 0.05, 0.002*geom.MmPerInch); 2*spreadMm/stepMm > 24; stepMm *= 2 {
 	}
 	return stepMm, stepMm * math.Ceil(spreadMm/stepMm-1e-9)
 }

@@ -63,21 +63,13 @@ func (s *Sizes) inUnit(v float64, unit string) string {
 	case "deg":
 		return words.Trim(v, 2) + "°"
 	case "mm2":
-		if s.Job.Units == parts.Inches {
-			return words.Trim(v/words.MmPerInch/words.MmPerInch, 1) + " sq in"
-		}
-		return words.Trim(v/100, 1) + " cm²"
+		return parts.By(s.W.Units, words.Trim(v/100, 1)+" cm²", words.Trim(v/words.MmPerInch/words.MmPerInch, 1)+" sq in")
 	}
 	return words.Trim(v, 3)
 }
 
 // exact writes a length of a pattern: to 0.01 mm, or 0.001 in.
-func (s *Sizes) exact(mm float64) string {
-	if s.Job.Units == parts.Inches {
-		return strings.Replace(strconv.FormatFloat(words.Round(mm/words.MmPerInch, 3), 'f', 3, 64), "-0.000", "0.000", 1)
-	}
-	return strings.Replace(strconv.FormatFloat(words.Round(mm, 2), 'f', 2, 64), "-0.00", "0.00", 1)
-}
+func (s *Sizes) exact(mm float64) string { return words.Fixed(mm, s.W.Units) }
 
 func at(p develop.Point) plan.XY { return plan.XY{XMm: geom.Clean(p.XMm), YMm: geom.Clean(p.YMm)} }
 

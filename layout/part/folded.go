@@ -155,7 +155,7 @@ func (f *folded) reach(z *sizer, i int) {
 		z.foldFault(in.Pos, err)
 		return
 	case fold.HeightMm < least-1e-9:
-		z.fault(in.Height.Pos, "the flange of "+z.W.Said(fold.HeightMm)+" slips into a die of "+z.W.Said(f.die.OpeningMm), "at least "+z.W.Said(atLeast(z.W, least))+", or a narrower die: fold it higher and cut it down")
+		z.fault(in.Height.Pos, "the flange of "+z.W.Said(fold.HeightMm)+" slips into a die of "+z.W.Said(f.die.OpeningMm), "at least "+z.W.Said(z.W.Up(least, 0.1, 0.01))+", or a narrower die: fold it higher and cut it down")
 	}
 	way := f.blank.WayOf(f.order, i)
 	// A block twice as wide as its opening: common practice, no source.
@@ -167,16 +167,6 @@ func (f *folded) reach(z *sizer, i int) {
 // flapName is a flange as people call it: "top flange", "top 2 flange" on its free edge.
 func (f *folded) flapName(i int) string {
 	return words.Spaced(string(f.in.Flanges[i].Side)) + " flange"
-}
-
-// atLeast rounds a length up to a tenth of a millimetre, or a hundredth of an
-// inch.
-func atLeast(w words.Writer, mm float64) float64 {
-	step := 0.1
-	if w.Units == parts.Inches {
-		step = words.MmPerInch / 100
-	}
-	return geom.Clean(math.Ceil(mm/step-1e-6) * step)
 }
 
 // foldFault is a refusal of package bend as a located fault.

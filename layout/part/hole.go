@@ -348,12 +348,7 @@ func (s *Sizes) largestDrillMm() float64 {
 }
 
 // drills is the series of drills the shop keeps.
-func (s *Sizes) drills() cutting.System {
-	if s.Job.Units == parts.Inches {
-		return cutting.Inch
-	}
-	return cutting.Metric
-}
+func (s *Sizes) drills() cutting.System { return parts.By(s.W.Units, cutting.Metric, cutting.Inch) }
 
 // holeWay is how a hole is made with the shop's drills, from one end where it is blind
 // or ends in a bore; a zero Way if no drill is small enough.

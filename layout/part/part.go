@@ -181,10 +181,7 @@ func BoreLeftMm(job *parts.Job, b *parts.Bore) float64 { return b.LeftMm(leftMm(
 func Bores(o plan.Operation) bool { return o.Machine == plan.Lathe || o.Bores }
 
 func leftMm(job *parts.Job) float64 {
-	if job.Units == parts.Inches {
-		return weldLeaveInch * geom.MmPerInch
-	}
-	return weldLeaveMm
+	return words.Writer{Units: job.Units}.Step(weldLeaveMm, weldLeaveInch)
 }
 
 // asDrawn works a part out as it is drawn.

@@ -135,10 +135,7 @@ func (s *Sizes) threadMm(m Made, deepMm float64) float64 {
 	if deepMm <= reach+geom.CloseMm {
 		return deepMm
 	}
-	whole := 1.0
-	if s.W.Units == parts.Inches {
-		whole = words.MmPerInch / 16
-	}
+	whole := s.W.Step(1, 1.0/16)
 	return math.Ceil(full/whole-geom.CloseMm) * whole
 }
 
@@ -496,10 +493,7 @@ const chainLeaveMm, chainMostMm = 0.5, 10.0
 
 // chain is the row of holes that opens what is then sawn and filed out.
 func (b *bench) chain(widthMm float64) string {
-	leave, most := chainLeaveMm, chainMostMm
-	if b.W.Units == parts.Inches {
-		leave, most = words.MmPerInch/64, 3*words.MmPerInch/8
-	}
+	leave, most := b.W.Step(chainLeaveMm, 1.0/64), b.W.Step(chainMostMm, 3.0/8)
 	d := geom.Clean(min(max(widthMm-2*leave, widthMm/2), most))
 	return "Chain-drill " + b.W.Drill(d) + b.atSpeed(cutting.Drill, d, false) + ", holes " + b.W.Said(geom.Clean(d+2*leave)) + " apart,"
 }

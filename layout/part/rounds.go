@@ -95,10 +95,7 @@ func (c *chamfer) roundLine(w words.Writer) string {
 	if c.Radius.Mm <= formToolMm+geom.CloseMm {
 		return line + " with a form tool, to the " + c.gauge() + "."
 	}
-	unit, decimals := 1.0, 2
-	if w.Units == parts.Inches {
-		unit, decimals = words.MmPerInch, 3
-	}
+	unit, decimals := w.Units.Mm(), parts.By(w.Units, 2, 3)
 	var cuts []string
 	for i := roundSteps - 1; i > 0; i-- {
 		z := words.Round(c.Size.Mm*float64(i)/roundSteps/unit, decimals) * unit

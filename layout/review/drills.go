@@ -48,10 +48,7 @@ func (v *view) drillSize(d drilled) {
 	if math.Min(math.Abs(metric.DiaMm-d.mm), math.Abs(inch.DiaMm-d.mm)) < 0.006 || d.mm > 50 {
 		return
 	}
-	near := metric.Name + " mm"
-	if v.job.Units == parts.Inches {
-		near = inch.Name + " (" + v.mm(inch.DiaMm) + ")"
-	}
+	near := parts.By(v.job.Units, metric.Name+" mm", inch.Name+" ("+v.mm(inch.DiaMm)+")")
 	v.report(Note, d.name, d.Pos, Finding{
 		What: d.name + ": no common drill has this size", Numbers: v.mm(d.mm) + "; the nearest drill is " + near,
 		Rule: "metric drills as in ISO 235, inch drills as in ASME B94.11M", Source: "from memory; which sizes a shop keeps: " + practice,

@@ -62,10 +62,7 @@ func (v *view) slotKey(f *parts.Radial, diameterMm float64) {
 	if err != nil || wide > 0.5*key.WidthMm || wide <= 0.05 && deep >= -0.3 && deep <= 0.5 {
 		return
 	}
-	standard := "DIN 6885-1"
-	if v.job.Units == parts.Inches {
-		standard = "ASME B17.1"
-	}
+	standard := parts.By(v.job.Units, "DIN 6885-1", "ASME B17.1")
 	v.report(Check, f.Name.Value, f.Pos, Finding{
 		What: f.Name.Value + " is not the keyway of " + v.mm(diameterMm), OverMm: over(max(wide, math.Abs(deep))),
 		Numbers: v.mm(f.Around.Mm) + " wide and " + v.mm(f.Depth.Mm) + " deep; the standard has " + v.mm(key.WidthMm) + " and " + v.mm(key.ShaftDepthMm),

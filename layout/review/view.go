@@ -9,7 +9,6 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
-	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -369,20 +368,11 @@ func (h *hole) bolt() bool { return h.group != nil && h.group.Size.Make == parts
 
 // mm writes a length in the job's units, with the unit.
 func (r *reviewer) mm(v float64) string {
-	text := r.w.Size(math.Round(v/r.stepMm()) * r.stepMm())
-	if r.job.Units != parts.Inches {
-		text += " mm"
-	}
-	return text
+	return r.w.Said(math.Round(v/r.stepMm()) * r.stepMm())
 }
 
 // stepMm is what mm rounds a length to.
-func (r *reviewer) stepMm() float64 {
-	if r.job.Units == parts.Inches {
-		return words.MmPerInch / 1000
-	}
-	return 0.01
-}
+func (r *reviewer) stepMm() float64 { return r.w.Step(0.01, 0.001) }
 
 // here is the beginning of a finding about a feature of the part, at a place of the input.
 func (v *view) here(feature string, pos parts.Pos) Finding {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/measured"
@@ -19,10 +20,8 @@ type Flange struct {
 
 // fixed writes a measured length for a column: to 0.001 mm or 0.0001 in.
 func (f Flange) fixed(mm float64) string {
-	if f.Units == parts.Inches {
-		return fmt.Sprintf("%.4f", Round(mm/MmPerInch, 4)+0) // never -0
-	}
-	return fmt.Sprintf("%.3f", Round(mm, 3)+0)
+	n := parts.By(f.Units, 3, 4)
+	return strconv.FormatFloat(Round(mm/f.Units.Mm(), n)+0, 'f', n, 64) // never -0
 }
 
 // off writes a signed length with its unit.
@@ -214,10 +213,7 @@ func (f Flange) HoleTight(p measured.Pair, bolt string) string {
 
 // needed is the hole that a pair needs, rounded up to 0.01 mm or 0.001 in.
 func (f Flange) needed(p measured.Pair) string {
-	if f.Units == parts.Inches {
-		return f.Dia(up(p.NeedsMm/MmPerInch, 3) * MmPerInch)
-	}
-	return f.Dia(up(p.NeedsMm, 2))
+	return f.Dia(up(p.NeedsMm/f.Units.Mm(), parts.By(f.Units, 2, 3)) * f.Units.Mm())
 }
 
 // Mating writes how the drawn part goes onto the flange, as lines.

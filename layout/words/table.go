@@ -15,28 +15,18 @@ import (
 // Fixed writes a length in the job's units with the digits of a table: two
 // decimals in millimetres, three in inches.
 func Fixed(mm float64, units parts.Units) string {
-	if units == parts.Inches {
-		return plainMinus(strconv.FormatFloat(Round(mm/geom.MmPerInch, 3), 'f', 3, 64))
-	}
-	return plainMinus(strconv.FormatFloat(Round(mm, 2), 'f', 2, 64))
+	n := parts.By(units, 2, 3)
+	return plainMinus(strconv.FormatFloat(Round(mm/units.Mm(), n), 'f', n, 64))
 }
 
 // Readout writes a length in the job's units with the digits of a readout: three
 // decimals in millimetres, four in inches.
 func Readout(mm float64, units parts.Units) string {
-	if units == parts.Inches {
-		return plainMinus(strconv.FormatFloat(mm/geom.MmPerInch, 'f', 4, 64))
-	}
-	return plainMinus(strconv.FormatFloat(mm, 'f', 3, 64))
+	return plainMinus(strconv.FormatFloat(mm/units.Mm(), 'f', parts.By(units, 3, 4), 64))
 }
 
 // Short writes a length in the job's units without closing zeros.
-func Short(mm float64, units parts.Units) string {
-	if units == parts.Inches {
-		return Trim(mm/geom.MmPerInch, 3)
-	}
-	return Trim(mm, 2)
-}
+func Short(mm float64, units parts.Units) string { return Trim(mm/units.Mm(), parts.By(units, 2, 3)) }
 
 // PitchCircle writes the circle that holes lie on and its middle, in lengths by size: "PCD 140", "PCD 140 about
 // x 30, y -40"; of none nothing.
@@ -60,11 +50,8 @@ func Narrow(r plan.Range, units parts.Units) string {
 
 // NarrowFine is one of hundredths of a millimetre: in micrometres, or in inches to four decimals.
 func NarrowFine(r plan.Range, units parts.Units) string {
-	per, decimals, unit := 1e-3, 0, " µm"
-	if units == parts.Inches {
-		per, decimals, unit = geom.MmPerInch, 4, " in"
-	}
-	return narrow(Trim(r.Min/per, decimals), Trim(r.Max/per, decimals), r.Min < 0 || r.Max < 0) + unit
+	per, decimals := parts.By(units, 1e-3, geom.MmPerInch), parts.By(units, 0, 4)
+	return narrow(Trim(r.Min/per, decimals), Trim(r.Max/per, decimals), r.Min < 0 || r.Max < 0) + parts.By(units, " µm", " in")
 }
 
 // narrow joins the ends of a range, which are one where they read alike.
@@ -94,10 +81,7 @@ const KgPerPound = geom.KgPerPound
 
 // mass is a mass in kg in the job's unit, and the name of that.
 func (w Writer) mass(kg float64) (value float64, unit string) {
-	if w.Units == parts.Inches {
-		return kg / KgPerPound, " lb"
-	}
-	return kg, " kg"
+	return kg / parts.By(w.Units, 1, KgPerPound), parts.By(w.Units, " kg", " lb")
 }
 
 // Mass writes kilograms with three figures, in an inch job as pounds; 0, that of a material without data, is not known.
@@ -197,9 +181,4 @@ func Lettered(f parts.Face, first, count int) string {
 }
 
 // LengthWord names the unit of a table's lengths.
-func LengthWord(units parts.Units) string {
-	if units == parts.Inches {
-		return "inches"
-	}
-	return "mm"
-}
+func LengthWord(units parts.Units) string { return parts.By(units, "mm", "inches") }

@@ -132,81 +132,51 @@ func (w Writer) Size(mm float64) string {
 }
 
 // Said writes a length with its unit, for sentences: "0.5 mm", "0.0197 in".
-func (w Writer) Said(mm float64) string {
-	if w.Units == parts.Inches {
-		return w.Size(mm)
-	}
-	return w.Size(mm) + " mm"
-}
+func (w Writer) Said(mm float64) string { return w.Size(mm) + parts.By(w.Units, " mm", "") }
 
 // Read writes a length as callipers read it: to 0.01 mm or 0.001 in.
-func (w Writer) Read(mm float64) string {
-	if w.Units == parts.Inches {
-		return Trim(mm/MmPerInch, 3) + " in"
-	}
-	return Trim(mm, 2)
-}
+func (w Writer) Read(mm float64) string { return Short(mm, w.Units) + parts.By(w.Units, "", " in") }
 
 // Near writes a length of advice, with one figure: "0.3 mm", "0.01 in". It is
 // for what nobody measures; a limit is written by Limits.
 func (w Writer) Near(mm float64) string { return w.near(mm) + w.unit() }
 
 // About writes such a length as Size does, without its unit in a job in millimetres.
-func (w Writer) About(mm float64) string {
-	if w.Units == parts.Inches {
-		return w.Near(mm)
-	}
-	return w.near(mm)
-}
+func (w Writer) About(mm float64) string { return w.near(mm) + parts.By(w.Units, "", " in") }
 
 // NearBetween writes two of them: "0.3 to 0.5 mm".
 func (w Writer) NearBetween(loMm, hiMm float64) string { return w.near(loMm) + " to " + w.Near(hiMm) }
 
 func (w Writer) near(mm float64) string {
-	if w.Units == parts.Inches {
-		mm /= MmPerInch
-	}
 	if mm <= 0 {
 		return "0"
 	}
-	return Trim(mm, max(0, -int(math.Floor(math.Log10(mm)))))
+	own := mm / w.Units.Mm()
+	return Trim(own, max(0, -int(math.Floor(math.Log10(own)))))
 }
 
-func (w Writer) unit() string {
-	if w.Units == parts.Inches {
-		return " in"
-	}
-	return " mm"
-}
+func (w Writer) unit() string { return parts.By(w.Units, " mm", " in") }
 
 // Even rounds a length that the shop chooses, or that nothing measures finer, to a step
 // of the job's unit: stepMm, in an inch job stepIn.
 func (w Writer) Even(mm, stepMm, stepIn float64) float64 {
-	stepMm = w.step(stepMm, stepIn)
+	stepMm = w.Step(stepMm, stepIn)
 	return geom.Clean(Round(mm/stepMm, 0) * stepMm)
 }
 
 // Up rounds a length up to such a step.
 func (w Writer) Up(mm, stepMm, stepIn float64) float64 {
-	stepMm = w.step(stepMm, stepIn)
+	stepMm = w.Step(stepMm, stepIn)
 	return geom.Clean(math.Ceil(mm/stepMm-1e-6) * stepMm)
 }
 
-// step is a step of the job's unit, in mm.
-func (w Writer) step(mm, inch float64) float64 {
-	if w.Units == parts.Inches {
-		return inch * MmPerInch
-	}
-	return mm
-}
+// Step is a length that the shop chooses: so many mm, or so many inches in a job in those; in mm.
+func (w Writer) Step(mm, inch float64) float64 { return parts.By(w.Units, mm, inch*MmPerInch) }
 
 // Room writes the room that a machine takes up: whole millimetres or hundredths of an
 // inch, rounded up.
 func (w Writer) Room(mm float64) string {
-	if w.Units == parts.Inches {
-		return Trim(math.Ceil(Round(mm/MmPerInch*100, 6))/100, 2) + " in"
-	}
-	return Trim(math.Ceil(Round(mm, 6)), 0)
+	return parts.By(w.Units, Trim(math.Ceil(Round(mm, 6)), 0), Trim(math.Ceil(Round(mm/MmPerInch*100, 6))/100, 2)+" in")
 }
 
 // Dia writes a diameter.
@@ -261,11 +231,7 @@ func (w Writer) inward(minMm, maxMm float64) (a, b float64, n int, unit string) 
 // are printed.
 func (w Writer) Aim(mm, minMm, maxMm float64) string {
 	a, b, n, unit := w.inward(minMm, maxMm)
-	scale := 1.0
-	if w.Units == parts.Inches {
-		scale = MmPerInch
-	}
-	if v := mm / scale; v < a || v > b {
+	if v := mm / w.Units.Mm(); v < a || v > b {
 		return Trim(math.Min(math.Max(v, a), b), n) + unit
 	}
 	return w.Size(mm)
@@ -283,34 +249,23 @@ func up(v float64, n int) float64 {
 // Setting writes a setting in thousandths of a millimetre, or ten-thousandths of
 // an inch: "0.02 mm", "-0.0012 in".
 func (w Writer) Setting(mm float64) string {
-	if w.Units == parts.Inches {
-		return Trim(mm/MmPerInch, 4) + " in"
-	}
-	return Trim(mm, 3) + " mm"
+	return Trim(mm/w.Units.Mm(), parts.By(w.Units, 3, 4)) + w.unit()
 }
 
 // Exact writes a measured size with all the digits a micrometer gives.
 func (w Writer) Exact(mm float64) string {
-	if w.Units == parts.Inches {
-		return fmt.Sprintf("%.4f", Round(mm/MmPerInch, 4))
-	}
-	return fmt.Sprintf("%.2f", Round(mm, 2))
+	n := parts.By(w.Units, 2, 4)
+	return strconv.FormatFloat(Round(mm/w.Units.Mm(), n), 'f', n, 64)
 }
 
 // Area writes an area: "22.2 mm²", "0.0344 in²".
 func (w Writer) Area(mm2 float64) string {
-	if w.Units == parts.Inches {
-		return Trim(mm2/(geom.MmPerInch*geom.MmPerInch), 4) + " in²"
-	}
-	return Trim(mm2, 1) + " mm²"
+	return Trim(mm2/(w.Units.Mm()*w.Units.Mm()), parts.By(w.Units, 1, 4)) + w.unit() + "²"
 }
 
 // Fine writes a range of micrometres: "12 – 34 µm", in an inch job in inches.
 func (w Writer) Fine(loUm, hiUm float64, decimals int) string {
-	if w.Units == parts.Inches {
-		return Between(loUm/1000/MmPerInch, hiUm/1000/MmPerInch, 4, "in")
-	}
-	return Between(loUm, hiUm, decimals, "µm")
+	return parts.By(w.Units, Between(loUm, hiUm, decimals, "µm"), Between(loUm/1000/MmPerInch, hiUm/1000/MmPerInch, 4, "in"))
 }
 
 // NmPerPoundFoot is a pound-force foot in newton metres: 0.45359237 kg,
@@ -339,12 +294,8 @@ func (w Writer) Torque(nm float64) string { return w.Torques(nm, nm) }
 
 // Torques is a range of torques.
 func (w Writer) Torques(lo, hi float64) string {
-	text := between(lo, hi, "N m")
-	if w.Units == parts.Inches {
-		unit, per := w.TorqueUnit((lo + hi) / 2)
-		return between(lo/per, hi/per, unit) + " (" + text + ")"
-	}
-	return text
+	unit, per := w.TorqueUnit((lo + hi) / 2)
+	return w.beside(between(lo/per, hi/per, unit), between(lo, hi, "N m"))
 }
 
 // Heat is a temperature, in an inch job in Fahrenheit first: "230 °F (110 °C)".
@@ -357,18 +308,12 @@ func (w Writer) Heats(lo, hi float64) string {
 
 // HeatsRead is the same in the job's own unit alone, as it is read off.
 func (w Writer) HeatsRead(lo, hi float64) string {
-	if w.Units == parts.Inches {
-		return Between(lo*9/5+32, hi*9/5+32, 0, "°F")
-	}
-	return Between(lo, hi, 0, "°C")
+	return parts.By(w.Units, Between(lo, hi, 0, "°C"), Between(lo*9/5+32, hi*9/5+32, 0, "°F"))
 }
 
 // beside puts the metric text in brackets behind that of an inch job.
 func (w Writer) beside(text, metric string) string {
-	if w.Units == parts.Inches {
-		return text + " (" + metric + ")"
-	}
-	return metric
+	return parts.By(w.Units, metric, text+" ("+metric+")")
 }
 
 // MPaPerPsi is a pound-force per square inch in megapascals: NPerPound over a square

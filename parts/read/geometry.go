@@ -311,15 +311,8 @@ func (r *reader) radialRoom(p *parts.Profile, f *parts.Radial) {
 // bare is a length in the units, to a thousandth of a millimetre or a ten-thousandth of an
 // inch; said names the unit too. Units that are not known are millimetres.
 func (r *reader) bare(mm float64) string {
-	if r.units == parts.Inches {
-		return fmt.Sprint(math.Round(mm/geom.MmPerInch*1e4)/1e4 + 0)
-	}
-	return fmt.Sprint(math.Round(mm*1000)/1000 + 0)
+	digits := parts.By(r.units, 1e3, 1e4)
+	return fmt.Sprint(math.Round(mm/r.units.Mm()*digits)/digits + 0)
 }
 
-func (r *reader) said(mm float64) string {
-	if r.units == parts.Inches {
-		return r.bare(mm) + " in"
-	}
-	return r.bare(mm) + " mm"
-}
+func (r *reader) said(mm float64) string { return r.bare(mm) + parts.By(r.units, " mm", " in") }

@@ -88,10 +88,7 @@ func size(v *plan.View) (w, h float64) { return v.MaxMm.XMm - v.MinMm.XMm, v.Max
 
 // scale is the least reduction at which something fits.
 func (r *arranger) scale(fits func(scale float64) bool) float64 {
-	list := metricScales
-	if r.pl.Units == parts.Inches {
-		list = inchScales
-	}
+	list := parts.By(r.pl.Units, metricScales, inchScales)
 	for _, s := range list {
 		if fits(s) {
 			return s

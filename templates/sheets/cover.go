@@ -179,7 +179,7 @@ func coverHead(pl *plan.Plan, width float64) draw.Piece {
 }
 
 func unitName(u parts.Units) string {
-	return words.Either(u == parts.Inches, "inches, angles in degrees", "millimetres, angles in degrees")
+	return parts.By(u, "millimetres", "inches") + ", angles in degrees"
 }
 
 // howToPrint is what to do before trusting a template.
@@ -199,17 +199,11 @@ func howToPrint(inches bool) []string {
 // stand the general caution, how angles are counted and who signs, as far as there
 // is room; it returns the rest.
 func (d density) scaleCheck(units parts.Units, width float64) (p draw.Piece, rest []draw.Piece) {
-	left := 12.0
-	if units == parts.Inches {
-		left = 24
-	}
+	left := parts.By(units, 12.0, 24)
 	title := draw.Heading("Print at true size, and check it", width)
 	p.Draw.Place(&title.Draw, 0, 0)
 	y := -title.Height - 2
-	foot := y - draw.ScaleLengthMm
-	if units == parts.Inches {
-		foot = y - 4*geom.MmPerInch
-	}
+	foot := y - parts.By(units, draw.ScaleLengthMm, 4*geom.MmPerInch)
 	draw.RuleUp(&p.Draw, 10, foot)
 	if units == parts.Inches {
 		draw.InchRule(&p.Draw, 21, foot, true)
