@@ -72,76 +72,28 @@ type faced interface {
 	onFace(w words.Writer, out *plan.Face)
 }
 
-// formKind is a form with how to tell it from what the drawing gives.
-type formKind struct {
-	name string
-	of   func(*parts.Part, parts.Units) form
-}
-
-// forms are the forms there are. The first that fits a part is taken.
-var forms = []formKind{
-	{"folded", func(p *parts.Part, units parts.Units) form {
-		if p.Bends == nil {
-			return nil
-		}
-		return newFolded(p, units == parts.Inches)
-	}},
-	{"flat", func(p *parts.Part, _ parts.Units) form {
-		if p.Outline == nil {
-			return nil
-		}
-		return &flat{Part: p}
-	}},
-	{"rolled", func(p *parts.Part, _ parts.Units) form {
-		if p.Rolled == nil {
-			return nil
-		}
-		return &rolled{tube{turned{in: p.Profile}, p.Ends}, p.Rolled}
-	}},
-	{"tube", func(p *parts.Part, _ parts.Units) form {
-		if p.Profile == nil || p.Kind != parts.Tube {
-			return nil
-		}
-		return &tube{turned{in: p.Profile}, p.Ends}
-	}},
-	{"turned", func(p *parts.Part, _ parts.Units) form {
-		if p.Profile == nil {
-			return nil
-		}
-		return &turned{in: p.Profile}
-	}},
-	{"cone", func(p *parts.Part, _ parts.Units) form {
-		if p.Frustum == nil {
-			return nil
-		}
-		return &cone{in: p.Frustum}
-	}},
-	{"flight", func(p *parts.Part, _ parts.Units) form {
-		if p.Flight == nil {
-			return nil
-		}
-		return newHelix(p.Flight)
-	}},
-	{"bar", func(p *parts.Part, units parts.Units) form {
-		if p.Bar == nil {
-			return nil
-		}
-		return newBar(p.Bar, units == parts.Inches)
-	}},
-	{"transition", func(p *parts.Part, _ parts.Units) form {
-		if p.Transition == nil {
-			return nil
-		}
-		return &transition{in: p.Transition}
-	}},
-}
-
-// formOf is the form of a part; the reader lets none through without one.
+// formOf is the form of a part by what the drawing gives: the first that fits. The reader lets
+// none through without one.
 func formOf(p *parts.Part, units parts.Units) form {
-	for _, f := range forms {
-		if found := f.of(p, units); found != nil {
-			return found
-		}
+	switch inch := units == parts.Inches; {
+	case p.Bends != nil:
+		return newFolded(p, inch)
+	case p.Outline != nil:
+		return &flat{Part: p}
+	case p.Rolled != nil:
+		return &rolled{tube{turned{in: p.Profile}, p.Ends}, p.Rolled}
+	case p.Profile != nil && p.Kind == parts.Tube:
+		return &tube{turned{in: p.Profile}, p.Ends}
+	case p.Profile != nil:
+		return &turned{in: p.Profile}
+	case p.Frustum != nil:
+		return &cone{in: p.Frustum}
+	case p.Flight != nil:
+		return newHelix(p.Flight)
+	case p.Bar != nil:
+		return newBar(p.Bar, inch)
+	case p.Transition != nil:
+		return &transition{in: p.Transition}
 	}
 	panic("part: " + p.Name.Value + " has no form")
 }
