@@ -488,14 +488,17 @@ func (f Face) Other() Face {
 	return Front
 }
 
+// At is what holds at a face, of what holds at the front and at the back.
+func At[T any](f Face, front, back T) T {
+	if f == Back {
+		return back
+	}
+	return front
+}
+
 // FromFront is how far a place lies from the front face of a part of a length, given how far it lies from
 // this face; and from this face, given the other.
-func (f Face) FromFront(mm, lengthMm float64) float64 {
-	if f == Back {
-		return lengthMm - mm
-	}
-	return mm
-}
+func (f Face) FromFront(mm, lengthMm float64) float64 { return At(f, mm, lengthMm-mm) }
 
 // Outward is the direction along the part's axis that a face looks in, -1 or 1.
 func (f Face) Outward() float64 {

@@ -199,10 +199,7 @@ type threadSizes struct{ inch bool }
 func (s threadSizes) all(names string, mm ...float64) string {
 	in, metric := "", ""
 	for i, name := range strings.Split(names, ",") {
-		sep := ""
-		if i > 0 {
-			sep = ","
-		}
+		sep := words.When(i > 0, ",")
 		in += sep + name + words.Trim(mm[i]/geom.MmPerInch, 4)
 		if metric += sep + " "; !s.inch {
 			metric += strings.TrimPrefix(name, " ")

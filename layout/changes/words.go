@@ -109,25 +109,16 @@ func sentence(w words.Writer, c Change) string {
 	case Printed:
 		return "no size of its own has changed; its sheets read otherwise"
 	case Added:
-		text = "new: " + is
-		if is == "" {
-			text = "new"
-		}
+		text = words.Either(is == "", "new", "new: "+is)
 	case Removed:
-		text = "no longer: " + was
-		if was == "" {
-			text = "no longer"
-		}
+		text = words.Either(was == "", "no longer", "no longer: "+was)
 	case More:
 		text = strconv.Itoa(c.Count) + " more, the others where they were"
 	case Fewer:
 		text = strconv.Itoa(c.Count) + " fewer, the others where they were"
 	case Moved:
 		name = c.Feature
-		text = "moved " + w.Said(c.MovedMm)
-		if c.Count != 0 {
-			text = fmt.Sprintf("at other places, %+d", c.Count)
-		}
+		text = words.Either(c.Count != 0, fmt.Sprintf("at other places, %+d", c.Count), "moved "+w.Said(c.MovedMm))
 		text += words.When(c.What != "", " ("+c.What+" "+was+" → "+is+")")
 	default:
 		text = arrow(was, is)

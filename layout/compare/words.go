@@ -169,10 +169,7 @@ func (r *Report) Lines(drawing string) []string {
 		out = append(out, "neither cut nor marked: "+strings.Join(r.Unmarked, ", "))
 	}
 	for _, f := range r.Findings {
-		at := drawing
-		if f.Line > 0 {
-			at = fmt.Sprintf("%s:%d:%d", drawing, f.Line, f.Column)
-		}
+		at := words.Either(f.Line > 0, fmt.Sprintf("%s:%d:%d", drawing, f.Line, f.Column), drawing)
 		out = append(out, fmt.Sprintf("%s: %s: %s", at, f.Code, f.What))
 	}
 	if len(r.Findings) == 0 {

@@ -171,10 +171,7 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 	case p.SquareUpMm <= 0 || !ok:
 	case spare >= p.SquareUpMm:
 		p.Faced = f.r.Part.Name.Value
-		source := "common practice, no source"
-		if asked {
-			source = "job file"
-		}
+		source := words.Either(asked, "job file", "common practice, no source")
 		t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" on the joint face", source)
 	default:
 		box := f.r.OutlinePath().Bounds()

@@ -254,10 +254,7 @@ func (t *joint) seats(p *plan.BearingPlan) {
 	t.seat(t.b, in.Outside.Mm, inch, cup)
 	t.figure("cone seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")
 	t.figure("cup seat", p.CupClass+"; advised "+p.CupAdvice, "bearing fit table on ISO 286 classes")
-	source := "ISO 492 normal class"
-	if inch {
-		source = "ABMA 19.2 classes 4 and 2, from memory"
-	}
+	source := words.Either(inch, "ABMA 19.2 classes 4 and 2, from memory", "ISO 492 normal class")
 	if known {
 		t.figure("cone on shaft", t.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
 		t.figure("cup in housing", t.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)

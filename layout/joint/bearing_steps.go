@@ -119,10 +119,7 @@ func (t *joint) bearingFigures(p *plan.BearingPlan) {
 	}
 	t.figure("push ring for the cup", "Ø"+t.w.Read(p.CupRingInMm)+" inside, "+"Ø"+t.w.Read(p.CupRingOutMm)+" outside", "common practice, no source")
 	if p.KeepOff != "" {
-		text := "its width B is not in the job: measure"
-		if in.ConeWidth.Set() {
-			text = t.w.Read(p.KeepOffMm)
-		}
+		text := words.Either(in.ConeWidth.Set(), t.w.Read(p.KeepOffMm), "its width B is not in the job: measure")
 		t.figure("small end off "+p.KeepOff, text, "shoulders and widths as drawn")
 	}
 	if p.HeatConeC > 0 {
@@ -147,18 +144,12 @@ func held(p *plan.BearingPlan) string {
 
 // shoulderOf is the shoulder of a step in words; one whose name says so is only a step.
 func shoulderOf(step string) string {
-	if strings.Contains(step, "shoulder") {
-		return "the step " + step
-	}
-	return "the shoulder " + step
+	return words.Either(strings.Contains(step, "shoulder"), "the step "+step, "the shoulder "+step)
 }
 
 // follows is the end of the cone that the sleeve bears on.
 func follows(p *plan.BearingPlan) string {
-	if p.Adjusted {
-		return "large"
-	}
-	return "small"
+	return words.Either(p.Adjusted, "large", "small")
 }
 
 // here are the cups and the cones that are mounted at a joint: its own, and of a pair both of what the

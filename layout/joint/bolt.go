@@ -654,10 +654,7 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 			t.step("Start the nuts", all+"on the studs, over "+a+strings.ReplaceAll(wash, " it", " each")+".", "Force none.")
 			return
 		}
-		where := "through " + a + " and " + b
-		if p.Spacer {
-			where = "with their shoulders between " + a + " and " + b
-		}
+		where := words.Either(p.Spacer, "with their shoulders between "+a+" and "+b, "through "+a+" and "+b)
 		t.step("Start the studs", all+where+", a nut on each end"+wash+".", t.ends, "Force none.")
 		return
 	case t.in.Bolt.Washer:
@@ -665,10 +662,7 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 			wash += " and nut"
 		}
 	}
-	into := "into " + b
-	if !tapped {
-		into = "with nuts on " + b
-	}
+	into := words.Either(!tapped, "with nuts on "+b, "into "+b)
 	s := t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "Force none.")
 	for i := range p.Shifts {
 		s.Do = append(s.Do, "From the place drawn "+t.a.title()+" can be shifted "+t.shiftText(i)+": set it now.")

@@ -46,10 +46,7 @@ func (j *making) standChecks(t *joint) []plan.Check {
 	main := t.b.title()
 	apart := math.Min(s.ClockDeg, 360-s.ClockDeg)
 	off := weld.PlaceOff(apart * math.Pi / 180 * s.MainMm / 2)
-	set := "square, feeler"
-	if s.AngleDeg != 90 {
-		set = "bevel protractor, feeler"
-	}
+	set := words.Either(s.AngleDeg != 90, "bevel protractor, feeler", "square, feeler")
 	return []plan.Check{
 		length("axis of "+t.a.title(), " from "+from, geom.Clean(s.AxialMm+past)),
 		{What: "clock", Wanted: words.Trim(s.ClockDeg, 2) + "°, " + s.Way(main), Limits: "within " + w.Read(off) + " round", MaxMm: geom.Clean(off), Gauge: "rule", Source: weld.PlaceSource},

@@ -344,10 +344,7 @@ func (j *making) diagonals(r *ring) []string {
 
 // word is one for a mitred frame, or one for a frame of bars that stand between others.
 func (r *ring) word(mitred, square string) string {
-	if r.openingMm[0] > 0 {
-		return square
-	}
-	return mitred
+	return words.Either(r.openingMm[0] > 0, square, mitred)
 }
 
 // takeOff keeps a frame to its size: its bars are drawn for cuts that touch, so that a gap
@@ -714,10 +711,7 @@ func (t *joint) seamOrder() string {
 	if len(faces) == 2 {
 		out += ", then turn it over"
 	}
-	if len(edges) == 0 {
-		return "T" + out + "."
-	}
-	return "First t" + out + "; the " + strings.Join(edges, ", then the ") + " edges last."
+	return words.Either(len(edges) == 0, "T"+out+".", "First t"+out+"; the "+strings.Join(edges, ", then the ")+" edges last.")
 }
 
 // hollow warns of bolts that draw the walls of a tube together.

@@ -93,10 +93,7 @@ func (d *drilled) register() *part.Step {
 
 // ends tells whether a step begins at the face of the holes.
 func (d *drilled) ends(s *part.Step) bool {
-	if d.face == parts.Back {
-		return geom.Alike(s.ToMm, d.r.LengthMm())
-	}
-	return !geom.Over(s.FromMm, 0)
+	return parts.At(d.face, !geom.Over(s.FromMm, 0), geom.Alike(s.ToMm, d.r.LengthMm()))
 }
 
 // samePlaces tells whether two patterns are the same set of places.
@@ -309,18 +306,12 @@ func (j *shop) jigNotes(g jig, bush *parts.Bush) []string {
 // down is the face of a jig that lies on a part with its bore, or its spigot. A jig
 // that only goes over spigots lies on its back.
 func (g *jig) down(bore bool) string {
-	if bore || len(g.plugs) == 0 {
-		return "the back"
-	}
-	return "the front"
+	return words.Either(bore || len(g.plugs) == 0, "the back", "the front")
 }
 
 // lay says how jig no lies on one of its parts.
 func (g *jig) lay(no string, d drilled) string {
-	on := "its register in the " + words.Spaced(d.place.Name)
-	if !d.place.Inside {
-		on = "its bore over the " + words.Spaced(d.place.Name)
-	}
+	on := words.Either(!d.place.Inside, "its bore over the "+words.Spaced(d.place.Name), "its register in the "+words.Spaced(d.place.Name))
 	return "Lay drill jig " + no + " on the " + string(d.face) + " face: " + g.down(d.place.Inside) + " of the jig down, " + on + ", TOP to TOP; clamp it."
 }
 

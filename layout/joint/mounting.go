@@ -231,10 +231,7 @@ const seatShare = 0.8
 func back(dir float64) bool { return dir > 0 }
 
 func faceName(dir float64) string {
-	if back(dir) {
-		return "back"
-	}
-	return "front"
+	return words.Either(back(dir), "back", "front")
 }
 
 // partner is the other bearing between the same two parts; nil if there is none.

@@ -112,10 +112,7 @@ func (pressKind) title(t *joint) string {
 	case "cool":
 		return "Shrink " + t.a.title() + ", cooled, into " + t.b.title()
 	}
-	if t.inward {
-		return "Press " + t.a.title() + " into " + t.b.title()
-	}
-	return "Press " + t.b.title() + " on " + t.a.title()
+	return words.Either(t.inward, "Press "+t.a.title()+" into "+t.b.title(), "Press "+t.b.title()+" on "+t.a.title())
 }
 
 func (pressKind) buy(*shop, *joint, *buying) {}
@@ -277,10 +274,7 @@ func (t *joint) pressFigures(p *plan.PressPlan, source string, in press.Input) {
 }
 
 func hollow(w words.Writer, m press.Member) string {
-	if m.InsideMm == 0 {
-		return ", solid shaft"
-	}
-	return ", shaft bore " + w.Dia(m.InsideMm)
+	return words.Either(m.InsideMm == 0, ", solid shaft", ", shaft bore "+w.Dia(m.InsideMm))
 }
 
 func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, coldCautions []press.Caution) {

@@ -315,10 +315,7 @@ func (j *shop) placeText(t *joint, p *parts.Place) string {
 	}
 	text := p.With + " of " + t.a.title() + " on the " + on + j.fromText(t, p) + j.originText(t, p)
 	if p.Looks != "" {
-		end := "TOP"
-		if p.Edge() {
-			end = "front"
-		}
+		end := words.Either(p.Edge(), "front", "TOP")
 		text += ", " + end + " " + t.looksText(p)
 		if to := lengthTo(p); to != "" && t.a.r.Part.Bar != nil {
 			text += ", its right end to the " + to + " of " + t.b.title()
@@ -386,10 +383,7 @@ func (j *shop) flightsOn(hub parts.Instance) (n int) {
 func (j *shop) pastText(t *joint) (text string) {
 	ways, past := faceWays[t.in.Place.On], j.seams.PastMm(t.in)
 	for i, side := range []string{opposite[ways[0]], ways[0], opposite[ways[1]], ways[1]} {
-		word := " past its "
-		if past[i] < 0 {
-			word = " short of its "
-		}
+		word := words.Either(past[i] < 0, " short of its ", " past its ")
 		text += ", " + j.w.Size(math.Abs(past[i])) + word + side
 	}
 	return text
@@ -442,10 +436,7 @@ func (t *joint) leansText(p *parts.Place) string {
 }
 
 func side(v float64, below, above string) string {
-	if v < 0 {
-		return below
-	}
-	return above
+	return words.Either(v < 0, below, above)
 }
 
 // figure adds a number to the joint.

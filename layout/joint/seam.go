@@ -103,10 +103,7 @@ func (t *joint) flare() string {
 	_, on, _ := t.onBarEnd()
 	section, _, _ := on.r.Bar()
 	r, _ := section.CornersMm()
-	layers := ""
-	if p.FlareRuns > 1 {
-		layers = ", root first, in layers"
-	}
+	layers := words.When(p.FlareRuns > 1, ", root first, in layers")
 	return "over the round corner of " + on.title() + ", radius about " + t.w.Read(r) + ", the gap opens to a flare" + layers + ": "
 }
 

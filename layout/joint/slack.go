@@ -41,10 +41,7 @@ func (j *making) slack(t *joint, p *plan.WeldPlan) {
 	}
 	p.GapLeastMm = words.Round(math.Max(0, out.MinMm-in.MaxMm)/2, 2)
 	p.GapMm = words.Round(math.Max(0, out.MaxMm-in.MinMm)/2+t.flatsShortMm(), 2)
-	where := ""
-	if t.flatsShortMm() > 0 {
-		where = " at the middles of the flats"
-	}
+	where := words.When(t.flatsShortMm() > 0, " at the middles of the flats")
 	t.unbridged(p, where)
 }
 

@@ -33,20 +33,14 @@ func (t *joint) reachMm() float64 {
 // run is from the middle of the slots of a group to the centre of an end, seen as its points are; zero of holes.
 func (f feature) run() plan.XY {
 	half, _, _ := f.group.SlotMm()
-	if f.group.Face == parts.Back {
-		return half.Mirrored()
-	}
-	return half
+	return parts.At(f.group.Face, half, half.Mirrored())
 }
 
 func (f feature) slotted() bool { return f.group != nil && f.group.Hole == nil }
 
 // place is one of what a group consists of.
 func (f feature) place() string {
-	if f.slotted() {
-		return "slot"
-	}
-	return "hole"
+	return words.Either(f.slotted(), "slot", "hole")
 }
 
 // holes is what a group consists of.

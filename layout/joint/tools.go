@@ -233,10 +233,7 @@ func (j *making) plugText(t *joint) string {
 
 // each says where the two plugs of a long bore go.
 func each(bore *part.Step) string {
-	if bore.LengthMm() > longDias*(bore.Size.MinMm-plugMm) {
-		return ", one in each end"
-	}
-	return ""
+	return words.When(bore.LengthMm() > longDias*(bore.Size.MinMm-plugMm), ", one in each end")
 }
 
 // filled tells whether one of some joints puts a part into a bore.

@@ -74,10 +74,7 @@ func (t *joint) eats(a, b metal) {
 	if eaten == b.kind {
 		a, b = b, a
 	}
-	verb := " is eaten by "
-	if a.screws || a.several {
-		verb = " are eaten by "
-	}
+	verb := words.Either(a.screws || a.several, " are eaten by ", " is eaten by ")
 	with := "copper grease, thin, between the two, and paint over the edge once it is tight"
 	switch {
 	case eaten == material.AluminiumAlloy:

@@ -305,10 +305,7 @@ func (t *joint) reaches(onB bool, end parts.Face, sizeMm float64) bool {
 	case !t.axis || own == nil || other == nil:
 		return true
 	}
-	edge := own.FromMm
-	if end == parts.Back {
-		edge = own.ToMm
-	}
+	edge := parts.At(end, own.FromMm, own.ToMm)
 	z, room := at.z0+at.s*edge, sizeMm+t.in.Weld.Size.Mm+agreeMm
 	return other.FromMm-room < z && z < other.ToMm+room
 }
@@ -361,10 +358,7 @@ func (t *joint) ring(p *plan.WeldPlan) error {
 
 func (t *joint) weldFigures(p *plan.WeldPlan) {
 	t.figure("symbol", strings.TrimSpace(p.Symbol+" "+p.Designation), "ISO 2553")
-	round := ""
-	if p.DiameterMm > 0 && len(p.TacksDeg) > 0 {
-		round = ", all round " + t.w.Dia(p.DiameterMm)
-	}
+	round := words.When(p.DiameterMm > 0 && len(p.TacksDeg) > 0, ", all round "+t.w.Dia(p.DiameterMm))
 	if len(p.Corners) > 1 && round != "" {
 		round = ", on both faces"
 	}
@@ -630,9 +624,4 @@ func (j *making) returnClamp(t *joint) string {
 	return ""
 }
 
-func runs(n int) string {
-	if n == 1 {
-		return "1 run"
-	}
-	return words.Trim(float64(n), 0) + " runs"
-}
+func runs(n int) string { return words.Counted(n, "run") }

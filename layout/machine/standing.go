@@ -77,10 +77,7 @@ func facing(plate, b *assembly.Body) (parts.Face, bool) {
 }
 
 func outward(b *assembly.Body, face parts.Face) assembly.Vec {
-	if face == parts.Back {
-		return b.Pose.Z.Reversed()
-	}
-	return b.Pose.Z
+	return parts.At(face, b.Pose.Z, b.Pose.Z.Reversed())
 }
 
 // carriedPart is the least part of a foot that lies on what it stands on. Common
@@ -200,10 +197,7 @@ func TouchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
 // no screw goes in there, or its head finds no room.
 func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Problem {
 	r := m.PartOf(plate.ID)
-	var depth float64
-	if face == parts.Back {
-		depth = r.LengthMm()
-	}
+	depth := parts.At(face, 0, r.LengthMm())
 	for g := range seq.Refs(r.Groups) {
 		if g.Face != face && !g.Through() || m.Used(r, g) {
 			continue

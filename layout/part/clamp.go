@@ -87,17 +87,12 @@ func (s *Sizes) clampRow() *plan.ClampRow {
 // split is the slot seen on a face, from the bore out, and hidden lines of the screw.
 func (c *Clamp) split(out *plan.Face) {
 	row := &c.Row
-	deg := row.ClockDeg
-	if out.Face == parts.Back {
-		deg = -deg
-	}
+	deg := parts.At(out.Face, row.ClockDeg, -row.ClockDeg)
 	sin, cos := math.Sincos(deg * math.Pi / 180)
 	turned := func(points ...plan.XY) []plan.XY {
 		var line []plan.XY
 		for _, q := range points {
-			if out.Face == parts.Back {
-				q.XMm = -q.XMm
-			}
+			q.XMm = parts.At(out.Face, q.XMm, -q.XMm)
 			line = append(line, plan.XY{XMm: geom.Clean(q.XMm*cos + q.YMm*sin), YMm: geom.Clean(q.YMm*cos - q.XMm*sin)})
 		}
 		return line

@@ -200,10 +200,7 @@ func (s *Sizes) seenFrom(st *Step, f parts.Face) bool {
 		if o == st || o.Inside != st.Inside {
 			continue
 		}
-		nearer := o.FromMm < st.FromMm
-		if f == parts.Back {
-			nearer = o.FromMm > st.FromMm
-		}
+		nearer := parts.At(f, o.FromMm < st.FromMm, o.FromMm > st.FromMm)
 		hides := o.Size.NominalMm >= st.Size.NominalMm
 		if st.Inside {
 			hides = o.Size.NominalMm <= st.Size.NominalMm

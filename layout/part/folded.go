@@ -248,9 +248,7 @@ func (f *folded) toBendMm(m *Group, at plan.XY) float64 {
 		}
 		return from
 	}
-	if m.Face == parts.Back {
-		at = at.Mirrored()
-	}
+	at = parts.At(m.Face, at, at.Mirrored())
 	least := math.Inf(1)
 	for fold := range seq.Refs(f.blank.Folds) {
 		if fold.Nth > 0 {

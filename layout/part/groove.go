@@ -90,10 +90,8 @@ func (z *sizer) onFace(g *Groove) bool {
 		z.fault(g.In.In.Pos, "the groove, from "+z.W.Dia(ring.Min)+" to "+z.W.Dia(ring.Max)+" at its limits, does not lie on one level of the "+string(r.Face)+" face"+cross, fix)
 		return false
 	}
-	r.FromMm, r.ToMm = geom.Clean(inner), geom.Clean(inner+r.DepthMm)
-	if r.Face == parts.Back {
-		r.FromMm, r.ToMm = geom.Clean(inner-r.DepthMm), geom.Clean(inner)
-	}
+	from := parts.At(r.Face, inner, inner-r.DepthMm)
+	r.FromMm, r.ToMm = geom.Clean(from), geom.Clean(from+r.DepthMm)
 	return true
 }
 
@@ -219,10 +217,7 @@ func (g *Groove) sizeText(w words.Writer) string {
 
 // placeText says where a groove lies.
 func (s *Sizes) placeText(g *Groove) string {
-	w, off := s.W, g.Row.FromMm
-	if g.Row.Face == parts.Back {
-		off = geom.Clean(s.LengthMm() - g.Row.ToMm)
-	}
+	w, off := s.W, parts.At(g.Row.Face, g.Row.FromMm, geom.Clean(s.LengthMm()-g.Row.ToMm))
 	switch {
 	case g.Row.Face != "" && off > geom.CloseMm:
 		return "in the shoulder " + w.Size(off) + " from the " + string(g.Row.Face) + " face"

@@ -105,11 +105,7 @@ func groupsOf(p *parts.Part) []groupIn {
 
 // placeGroup places a group from the edges of the part, seen on its marked face.
 func (usual) placeGroup(z *sizer, m *Group) {
-	box := z.Bounds()
-	if m.Face == parts.Back {
-		box = box.Mirrored()
-	}
-	m.Points = m.pattern.Shape.Places(box)
+	m.Points = m.pattern.Shape.Places(z.boundsOn(m.Face))
 	z.onMetal(m)
 }
 
@@ -147,10 +143,7 @@ func (z *sizer) faceGroups() {
 func (z *sizer) onMetal(m *Group) {
 	edge, bore := geom.NewContour(z.OutlinePath()), z.boreMm()
 	for i, at := range m.Points {
-		front := at
-		if m.Face == parts.Back {
-			front = at.Mirrored()
-		}
+		front := parts.At(m.Face, at, at.Mirrored())
 		if edge.DepthMm(front) > geom.CloseMm && geom.Distance(at, plan.XY{}) >= bore/2-geom.CloseMm {
 			continue
 		}
@@ -160,10 +153,7 @@ func (z *sizer) onMetal(m *Group) {
 
 // SeenFront are places of the group in mm, which are seen on its face, as seen from the front.
 func (m *Group) SeenFront(at []plan.XY) []plan.XY {
-	if m.Face == parts.Back {
-		return seq.Map(at, plan.XY.Mirrored)
-	}
-	return at
+	return parts.At(m.Face, at, seq.Map(at, plan.XY.Mirrored))
 }
 
 // seen is where the group's centres and slot ends lie seen from a face.
@@ -256,10 +246,7 @@ func (usual) where(n *Numbered, m *Group) string {
 func (n *Numbered) alongWords(a geom.Along) string {
 	edge := words.Either(a.FromRight, "right", "left")
 	text := "the first " + n.W.Size(a.FirstMm) + " from the " + edge + " edge"
-	if a.Count > 1 {
-		return words.Trim(float64(a.Count), 0) + " at " + n.W.Size(a.PitchMm) + ", " + text
-	}
-	return text
+	return words.Either(a.Count > 1, words.Trim(float64(a.Count), 0)+" at "+n.W.Size(a.PitchMm)+", "+text, text)
 }
 
 // gridWords says "3 × 2 at 40 × 30".

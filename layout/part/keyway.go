@@ -180,10 +180,7 @@ func (k *Keyway) floorMm() float64 { return geom.Clean(k.across.NominalMm - k.Ro
 
 // opensAt tells whether a keyway runs out at an end face.
 func (k *Keyway) opensAt(f parts.Face, lengthMm float64) bool {
-	if f == parts.Front {
-		return k.Row.FromMm < geom.CloseMm
-	}
-	return k.Row.ToMm > lengthMm-geom.CloseMm
+	return parts.At(f, k.Row.FromMm < geom.CloseMm, k.Row.ToMm > lengthMm-geom.CloseMm)
 }
 
 // notch is the keyway as a face shows it: from the round down one side, along the
@@ -194,10 +191,7 @@ func (k *Keyway) notch(f parts.Face) []plan.XY {
 	if !k.Row.Inside {
 		floor = geom.Clean(r - k.Row.DepthMm)
 	}
-	deg := k.Row.ClockDeg
-	if f == parts.Back {
-		deg = -deg
-	}
+	deg := parts.At(f, k.Row.ClockDeg, -k.Row.ClockDeg)
 	sin, cos := math.Sincos(deg * math.Pi / 180)
 	var out []plan.XY
 	for _, q := range [4][2]float64{{-half, crown}, {-half, floor}, {half, floor}, {half, crown}} {

@@ -106,10 +106,7 @@ func (s *Sizes) PlaneOf(m *Group, f parts.Face) (zMm, thickMm float64, ok bool) 
 	default:
 		return s.Plane(f, geom.MeanRadiusMm(m.Points))
 	}
-	if f == parts.Back {
-		zMm = thickMm
-	}
-	return zMm, thickMm, true
+	return parts.At(f, zMm, thickMm), thickMm, true
 }
 
 // boreMm is the narrowest bore right through the part, 0 if there is none.

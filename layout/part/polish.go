@@ -82,10 +82,7 @@ func (f finish) polished() bool {
 }
 
 func (f finish) clause(w words.Writer) string {
-	if f.polished() {
-		return "; " + f.text + ", leave " + w.Read(polishMm) + " on the diameter for that"
-	}
-	return "; " + f.text
+	return words.Either(f.polished(), "; "+f.text+", leave "+w.Read(polishMm)+" on the diameter for that", "; "+f.text)
 }
 
 // after is how a surface that is finer than turning leaves it is brought there; a spiral

@@ -161,10 +161,7 @@ func (t *rolled) operations(b *bench) {
 func (s *Sizes) girth(st *Step) string {
 	f, z := s.Part.Rolled, st.Size
 	lap := develop.Shell{OutsideDiameterMm: z.NominalMm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm}.LapGirthMm()
-	text := s.W.Limits(math.Pi*z.MinMm+lap, math.Pi*z.MaxMm+lap)
-	if !z.Limited {
-		text = sawnText(s.W, math.Pi*z.NominalMm+lap)
-	}
+	text := words.Either(!z.Limited, sawnText(s.W, math.Pi*z.NominalMm+lap), s.W.Limits(math.Pi*z.MinMm+lap, math.Pi*z.MaxMm+lap))
 	return text + words.Either(lap > 0, " over the lap", " outside")
 }
 

@@ -138,10 +138,7 @@ func (b *bench) landMm(g *Groove) float64 {
 	if g.step != nil {
 		return math.Min(g.Row.FromMm-g.step.FromMm, g.step.ToMm-g.Row.ToMm)
 	}
-	face, least, ring := g.Row.FromMm, math.Inf(1), g.wallsMm()
-	if g.Row.Face == parts.Back {
-		face = g.Row.ToMm
-	}
+	face, least, ring := parts.At(g.Row.Face, g.Row.FromMm, g.Row.ToMm), math.Inf(1), g.wallsMm()
 	for s := range seq.Refs(b.Steps) {
 		if d := 2 * s.drawnRadius(); math.Abs(s.FromMm-face) < geom.CloseMm || math.Abs(s.ToMm-face) < geom.CloseMm {
 			least = math.Min(least, math.Max(ring.Min-d-math.Max(0, s.Size.MaxMm-s.Size.NominalMm), d-math.Max(0, s.Size.NominalMm-s.Size.MinMm)-ring.Max)/2)

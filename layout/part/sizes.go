@@ -148,6 +148,12 @@ func (s *Sizes) WallMm(zMm float64) float64 { return s.form.wallMm(s, zMm) }
 // Bounds are those of the outline seen on the front face.
 func (s *Sizes) Bounds() geom.Box { return geom.Bounds(s.OutlinePath()) }
 
+// boundsOn are those seen on a face.
+func (s *Sizes) boundsOn(f parts.Face) geom.Box {
+	box := s.Bounds()
+	return parts.At(f, box, box.Mirrored())
+}
+
 // StockText is the stock in words: "plate 12, laser cut".
 func (s *Sizes) StockText() string { return s.form.stockText(s) }
 

@@ -61,10 +61,7 @@ func (s *Step) diameterAt(zMm float64) float64 {
 	if t == nil {
 		return s.Size.NominalMm
 	}
-	off := zMm - s.FromMm
-	if t.large == parts.Back {
-		off = s.ToMm - zMm
-	}
+	off := parts.At(t.large, zMm-s.FromMm, s.ToMm-zMm)
 	return t.LargeMm - off/t.Ratio()
 }
 

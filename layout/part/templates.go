@@ -8,7 +8,6 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
-	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -105,10 +104,7 @@ func (s *Sizes) blindMm2(f parts.Face) float64 {
 	if len(box) == 0 {
 		return 0
 	}
-	edges := geom.Bounds(s.OutlinePath())
-	if f == parts.Back {
-		edges = edges.Mirrored()
-	}
+	edges := s.boundsOn(f)
 	x := func(a, b plan.XY) int { return cmp.Compare(a.XMm, b.XMm) }
 	y := func(a, b plan.XY) int { return cmp.Compare(a.YMm, b.YMm) }
 	left, right, low, high := slices.MinFunc(box, x).XMm, slices.MaxFunc(box, x).XMm, slices.MinFunc(box, y).YMm, slices.MaxFunc(box, y).YMm

@@ -65,17 +65,11 @@ type wrapped struct {
 
 // cylinder is the wrapped stretch as package develop takes it.
 func (w wrapped) cylinder(paperMm float64) develop.Cylinder {
-	c := develop.Cylinder{DiameterMm: w.Size.NominalMm, PaperMm: paperMm, Edge: develop.FrontFace}
-	if w.edge == parts.Back {
-		c.Edge = develop.BackFace
-	}
+	c := develop.Cylinder{DiameterMm: w.Size.NominalMm, PaperMm: paperMm, Edge: parts.At(w.edge, develop.FrontFace, develop.BackFace)}
 	c.TabMm = math.Min(wrapTabMm, words.Round(math.Pi*c.DiameterMm/5, 1))
 	var reach float64
 	for _, row := range w.rows {
-		f := develop.Feature{Name: row.Name + " " + strconv.Itoa(row.N), ClockDeg: row.ClockDeg, AxialMm: geom.Clean(row.AxialMm - w.FromMm)}
-		if w.edge == parts.Back {
-			f.AxialMm = geom.Clean(w.ToMm - row.AxialMm)
-		}
+		f := develop.Feature{Name: row.Name + " " + strconv.Itoa(row.N), ClockDeg: row.ClockDeg, AxialMm: geom.Clean(parts.At(w.edge, row.AxialMm-w.FromMm, w.ToMm-row.AxialMm))}
 		along := radialKinds[parts.RadialShape(row.Shape)].wrap(row, &f)
 		if low, high := f.AxialMm-along/2, f.AxialMm+along/2; f.Kind == develop.AxialSlot && min(high, w.LengthMm())-max(low, 0) > row.AroundMm { // what runs out over the next step
 			low, high = max(low, 0), min(high, w.LengthMm())
@@ -102,19 +96,14 @@ func (d *shaper) wrap(w wrapped) {
 	d.wrapped[name] = w.Step
 	out := d.pattern(name, plan.WrapPattern, p)
 	out.Title = "Wrap template: " + at + ", " + d.W.Dia(c.DiameterMm)
-	out.On = "the outside of " + at + ", " + d.W.Dia(c.DiameterMm)
-	if w.Name == "outside" {
-		out.On = "the outside, " + d.W.Dia(c.DiameterMm)
-	}
+	out.On = words.Either(w.Name == "outside", "the outside, "+d.W.Dia(c.DiameterMm), "the outside of "+at+", "+d.W.Dia(c.DiameterMm))
 	out.Edge, out.Beyond = d.wrapSeat(w)
 	out.SeatAt = string(w.edge)
 	out.PaperMm, out.WidthMm = c.PaperMm, c.WidthMm
 	out.WrapMm, _ = p.Result("wrap length")
 	out.ScaleMm, _ = p.Result("millimetres per degree")
 	out.SeamDeg, _ = p.Result("seam clock angle")
-	if w.edge == parts.Back {
-		out.ScaleMm = -out.ScaleMm
-	}
+	out.ScaleMm = parts.At(w.edge, out.ScaleMm, -out.ScaleMm)
 	out.Marks = w.marks(c, p)
 	out.Sizes = []plan.PatternValue{
 		{Name: "wrap length, seam to seam", Text: d.exact(out.WrapMm)},

@@ -76,10 +76,7 @@ func (v *view) faceGrooveEdge(g plan.GrooveRow) {
 		return
 	}
 	next := seq.First(v.outside, func(c *cylinder) bool {
-		if g.Face == parts.Back {
-			return geom.Alike(c.fromMm, g.ToMm)
-		}
-		return geom.Alike(c.toMm, g.FromMm)
+		return parts.At(g.Face, geom.Alike(c.toMm, g.FromMm), geom.Alike(c.fromMm, g.ToMm))
 	})
 	if next != nil && geom.Over(next.radiusMm, g.InnerMm/2) {
 		v.crosses(Stop, g, Finding{

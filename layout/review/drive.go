@@ -177,10 +177,7 @@ func (v *view) barKey() {
 			best = s
 		}
 	}
-	of := " has the width of no keyway"
-	if len(own) < len(all) {
-		of = " has not the width of the keyway that is to go over it"
-	}
+	of := words.Either(len(own) < len(all), " has not the width of the keyway that is to go over it", " has the width of no keyway")
 	f := v.here("", v.p.Name.Pos)
 	f.Rule, f.Source = "a key goes into a keyway of its own size", "by geometry"
 	v.firstOf(f,
@@ -231,10 +228,7 @@ var nutThreads = map[float64]float64{
 
 // nutSource is where the thread of a locking nut of so many mm comes from.
 func nutSource(threadMm float64) string {
-	if threadMm <= 80 || threadMm == 90 {
-		return "ISO 2982-1"
-	}
-	return "ISO 2982-1, from memory"
+	return words.Either(threadMm <= 80 || threadMm == 90, "ISO 2982-1", "ISO 2982-1, from memory")
 }
 
 // lockNuts looks for metric threads that adjust a bearing and that no locking nut

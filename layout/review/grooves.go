@@ -79,10 +79,7 @@ func (v *view) behindFace(g plan.GrooveRow) float64 {
 		if len(spans) == 0 {
 			return 0
 		}
-		s := spans[0]
-		if g.Face == parts.Back {
-			s = spans[len(spans)-1]
-		}
+		s := parts.At(g.Face, spans[0], spans[len(spans)-1])
 		least = math.Min(least, s.toMm-s.fromMm-g.DepthMm)
 	}
 	return least
@@ -243,10 +240,7 @@ func (v *view) sealLand(c *cylinder) {
 	if !ok || c.inside || h.Value >= land.HardnessHRC {
 		return
 	}
-	said := "not said"
-	if h.Pos.Line > 0 {
-		said = number(h.Value) + " HRC"
-	}
+	said := words.Either(h.Pos.Line > 0, number(h.Value)+" HRC", "not said")
 	v.report(Check, c.name, c.pos, Finding{
 		What: c.name + " is not hard enough for the lip of its seal", Numbers: said + ", wanted " + number(land.HardnessHRC) + " HRC, and " + number(land.HardnessFastHRC) + " from 4 m/s on or in dirt",
 		Rule: "a lip wears a groove into a soft land", Source: land.Source.String(), Fix: "hardness: " + number(land.HardnessHRC) + ", a hardened sleeve, or accept it at a low speed",
@@ -385,10 +379,7 @@ func (c *cylinder) edge(name string) bool { return name == c.name+"-front" || na
 
 // end is the outside step at a face.
 func (v *view) end(face parts.Face) *cylinder {
-	if face == parts.Back {
-		return v.outside[len(v.outside)-1]
-	}
-	return v.outside[0]
+	return parts.At(face, v.outside[0], v.outside[len(v.outside)-1])
 }
 
 // centreHole looks for a centre hole that takes up nearly the whole end: a rim

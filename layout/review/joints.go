@@ -151,10 +151,7 @@ func ways(wrong []plan.Trap) string {
 	case wrong[0].OtherWay:
 		first = "the other way round at " + number(wrong[0].TurnDeg) + "°"
 	}
-	if len(wrong) == 1 {
-		return "one wrong way: " + first
-	}
-	return number(float64(len(wrong))) + " wrong ways, such as " + first
+	return words.Either(len(wrong) == 1, "one wrong way: "+first, number(float64(len(wrong)))+" wrong ways, such as "+first)
 }
 
 // few lists at most four texts.
@@ -258,8 +255,5 @@ func (r *reviewer) stepOf(ref parts.JointRef) *cylinder { return r.viewOf(ref.Pa
 
 // copyTitle is the title of a copy of a part, with its number where there are several.
 func copyTitle(p *parts.Part, copy int) string {
-	if p.Quantity > 1 {
-		return p.Title.Value + " " + number(float64(copy))
-	}
-	return p.Title.Value
+	return words.Either(p.Quantity > 1, p.Title.Value+" "+number(float64(copy)), p.Title.Value)
 }

@@ -25,10 +25,7 @@ type opening struct {
 }
 
 func (o *opening) title(v *view) string {
-	if len(o.radial.Clock) == 1 {
-		return o.radial.Name.Value
-	}
-	return o.radial.Name.Value + " at " + number(math.Mod(o.clockDeg+360, 360)) + "°"
+	return words.Either(len(o.radial.Clock) == 1, o.radial.Name.Value, o.radial.Name.Value+" at "+number(math.Mod(o.clockDeg+360, 360))+"°")
 }
 
 // number writes a plain number with at most two decimals.
@@ -38,10 +35,7 @@ func number(x float64) string {
 
 // axialMm is where a radial feature is centred, from the front face.
 func (v *view) axialMm(f *parts.Radial) float64 {
-	if f.From == parts.Back {
-		return v.lengthMm - f.Axial.Mm
-	}
-	return f.Axial.Mm
+	return parts.At(f.From, f.Axial.Mm, v.lengthMm-f.Axial.Mm)
 }
 
 // wallAt is the wall of a turned part at z, half the diameter of a solid one.

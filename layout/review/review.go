@@ -333,10 +333,7 @@ func (f *Finding) number() float64 {
 func (r *reviewer) roundedMm() float64 { return 0.6 * r.stepMm() }
 
 func (r *reviewer) unmatched(a parts.Accept) {
-	where := " about the job"
-	if a.Part != "" {
-		where = " at " + words.Join(".", a.Part, a.Feature)
-	}
+	where := words.Either(a.Part != "", " at "+words.Join(".", a.Part, a.Feature), " about the job")
 	r.code = "accepted-nothing"
 	r.add(Finding{
 		Severity: Note, Part: a.Part, Feature: a.Feature, Pos: a.Pos, What: "the job accepts " + a.Finding.Value + where + ", but the review finds no such thing",

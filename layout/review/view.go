@@ -250,9 +250,7 @@ func (v *view) addSlot(f *plan.Face, s plan.Slot) {
 
 // frontXY turns a place on a face into one seen from the front.
 func frontXY(f parts.Face, p plan.XY) plan.XY {
-	if f == parts.Back {
-		p.XMm = 0 - p.XMm
-	}
+	p.XMm = parts.At(f, p.XMm, 0-p.XMm)
 	return p
 }
 
@@ -263,10 +261,7 @@ func (v *view) place(h *hole, depthMm float64) {
 	if len(spans) == 0 {
 		return // drilled in the air: the bore takes all of it
 	}
-	first := spans[0]
-	if h.face == parts.Back {
-		first = spans[len(spans)-1]
-	}
+	first := parts.At(h.face, spans[0], spans[len(spans)-1])
 	h.metalMm = first.toMm - first.fromMm
 	switch {
 	case h.through:

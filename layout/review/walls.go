@@ -45,10 +45,7 @@ func (v *view) chamfer(c *parts.Chamfer) {
 
 // chamferWall looks at what a chamfer leaves of its wall, and at holes that it runs into.
 func (v *view) chamferWall(c *parts.Chamfer, step *cylinder, end parts.Face, title string) {
-	acrossMm, faceMm := c.AcrossMm(), step.fromMm
-	if end == parts.Back {
-		faceMm = step.toMm
-	}
+	acrossMm, faceMm := c.AcrossMm(), parts.At(end, step.fromMm, step.toMm)
 	wallMm := v.wallAt(faceMm - end.Outward()*c.Size.Mm/2)
 	if !v.turned() && step.inside {
 		wallMm = v.flatWall()

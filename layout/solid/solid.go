@@ -280,10 +280,7 @@ func saddle(r *part.Model, e *parts.TubeEnd) []assembly.Simple {
 	if e.SetIn && e.Wall.Mm > 0 {
 		radius -= e.Wall.Mm
 	}
-	z := -reach
-	if e.Face == parts.Front {
-		z = reach - r.LengthMm()
-	}
+	z := parts.At(e.Face, reach-r.LengthMm(), -reach)
 	// The main's front lies at the branch's clock e.Clock, leaning to the acute
 	// side.
 	along := assembly.ClockWay(e.Clock.Deg)

@@ -40,9 +40,7 @@ func (m *Stand) HolesAndSlots(b *assembly.Body) (all []Faced) {
 			f.Sunk = face == g.Face && g.Hole != nil && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil)
 			pose, deep := b.Pose.Of(solid.Wall(r, g)), 0.0
 			if !g.OnWall() {
-				if face == parts.Back {
-					f.Out = f.Out.Reversed()
-				}
+				f.Out = parts.At(face, f.Out, f.Out.Reversed())
 				z, _, ok := r.PlaneOf(g, face)
 				if !ok {
 					continue

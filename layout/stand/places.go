@@ -227,10 +227,7 @@ func (m *Stand) Saddle(a, b parts.Instance) *parts.TubeEnd {
 // out along it; and which way along the main it leans.
 func BranchAxis(e *parts.TubeEnd, lengthMm float64) (from, along, lean assembly.Vec) {
 	out := assembly.ClockWay(e.Place.Clock.Deg)
-	lean = assembly.AxisZ
-	if e.Place.Leans == parts.Back {
-		lean = lean.Reversed()
-	}
+	lean = parts.At(e.Place.Leans, assembly.AxisZ, assembly.AxisZ.Reversed())
 	side := out.Cross(lean)
 	from = assembly.Vec{Z: -e.Place.AxialMm(lengthMm)}.Add(side.Times(-e.Offset.Mm))
 	return from, assembly.Rotate(side, 90-e.Angle.Deg).Turn(out), lean

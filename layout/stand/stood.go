@@ -106,10 +106,8 @@ func (m *Stand) inLine() {
 // face to its end. ok is false where nothing tells which face that is.
 func (m *Stand) onPlate(s *parts.Stands, r *part.Model, g *part.Group, plate assembly.Pose) (at assembly.Pose, solid *assembly.Solid, ok bool) {
 	middle, face := geom.Mean(g.SeenFront(g.Points)), cmp.Or(s.Face, m.faceAway(plate.Z))
-	at = assembly.Move(assembly.Vec{X: middle.XMm, Y: middle.YMm})
-	if face == parts.Back {
-		at = assembly.Frame(assembly.Vec{X: middle.XMm, Y: middle.YMm}, assembly.AxisZ.Reversed(), assembly.AxisY)
-	}
+	on := assembly.Vec{X: middle.XMm, Y: middle.YMm}
+	at = parts.At(face, assembly.Move(on), assembly.Frame(on, assembly.AxisZ.Reversed(), assembly.AxisY))
 	z, _, onMetal := r.PlaneOf(g, face)
 	at.At.Z = -z
 	solid = m.motorSolid(s, r, g)

@@ -26,10 +26,7 @@ func (f Flange) fixed(mm float64) string {
 
 // off writes a signed length with its unit.
 func (f Flange) off(mm float64) string {
-	sign := "+"
-	if mm < 0 {
-		sign = "-"
-	}
+	sign := Either(mm < 0, "-", "+")
 	return sign + f.fixed(math.Abs(mm)) + " " + string(f.Units)
 }
 
@@ -42,10 +39,7 @@ func (f Flange) Entry(e measured.Entry) string {
 	switch {
 	case e.Reading > 0:
 		r := f.Readings[e.Reading-1]
-		to := fmt.Sprint(r.To)
-		if r.To == measured.Spigot {
-			to = "spigot"
-		}
+		to := Either(r.To == measured.Spigot, "spigot", fmt.Sprint(r.To))
 		return fmt.Sprintf("%d–%s %s", r.From, to, r.Kind)
 	case e.Hole > 0:
 		return fmt.Sprintf("diameter of hole %d", e.Hole)
@@ -176,10 +170,7 @@ func (f Flange) Nearest(m *measured.Match) string {
 		classes = append(classes, seq.Map(m.Spigots, func(c measured.SpigotClass) string { return c.Class })...)
 	}
 	is := fmt.Sprintf("%s: pitch circle %s (%s), spigot %s %s, %d holes, bolt %s", m.Name, f.Said(m.PitchMm), f.off(m.PitchOffMm), f.Said(m.SpigotMm), strings.Join(classes, " or "), m.Standard.Holes, m.Thread)
-	if m.Matches {
-		return "this is " + is + " (" + m.Source + ")"
-	}
-	return "nearest is " + is + "; but " + f.Against(m) + " (" + m.Source + ")"
+	return Either(m.Matches, "this is "+is+" ("+m.Source+")", "nearest is "+is+"; but "+f.Against(m)+" ("+m.Source+")")
 }
 
 // SpigotFit says what can be said of the spigot in its bore; empty if either is
@@ -204,10 +195,7 @@ func (f Flange) SpigotFit(m *measured.Mating, transition bool) string {
 
 // HoleTight says how far a bolt may be from passing a pair of holes.
 func (f Flange) HoleTight(p measured.Pair, bolt string) string {
-	would := "a drawn hole of " + f.needed(p) + " would do"
-	if p.NeedsMm == 0 {
-		would = "the flange's own hole may be only " + f.Dia(p.FlangeMinMm)
-	}
+	would := Either(p.NeedsMm == 0, "the flange's own hole may be only "+f.Dia(p.FlangeMinMm), "a drawn hole of "+f.needed(p)+" would do")
 	return fmt.Sprintf("hole %d of the flange and hole %d of the part: the bolt %s may not pass, by %s; %s", p.Flange, p.Drawn, bolt, f.Setting(-p.MarginMm), would)
 }
 

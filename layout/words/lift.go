@@ -56,18 +56,12 @@ func (w Writer) Sling(l *plan.Lift) string {
 	how := "sling it " + w.Read(s.HalfMm) + " to each side of that, straps at most " + w.Read(s.StrapMm) + " wide, on " + on + ", the hook " + w.Read(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source)"
 	switch {
 	case s.Eyes != "":
-		below := ""
-		if s.Through {
-			below = ", no thread out below"
-		}
+		below := When(s.Through, ", no thread out below")
 		how = "a strap would be caught: eye bolts rated for it, home in the " + s.Eyes + " holes " + s.Holes + " of " + on + " to both sides of that" + below + ", legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper, the hook so high that none touches what stands there"
 	case s.HalfMm == 0:
 		how = "hold it to both sides of that, the straps clear of the joint"
 	}
-	end := s.End + " end"
-	if s.FrontUp {
-		end = "side at " + s.End + ", front up"
-	}
+	end := Either(s.FrontUp, "side at "+s.End+", front up", s.End+" end")
 	return "On the hoist: its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + end + ", that of " + s.At + ": " + how + "; lift a hand's breadth and look." + turns
 }
 
@@ -106,10 +100,7 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		if h.On[0] == h.On[1] {
 			under = "both ends of " + h.On[0] + ", its centre of gravity between them"
 		}
-		how := "By itself it rolls or falls over: "
-		if h.Once {
-			how = "Once together it rolls or falls over: "
-		}
+		how := Either(h.Once, "Once together it rolls or falls over: ", "By itself it rolls or falls over: ")
 		if h.Cups {
 			how = "For the cups upright on the table, as their rows say. " + how
 		}
@@ -119,10 +110,7 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		says = append(says, how+"chocked V-blocks under "+under+", "+w.Read(h.CentreMm)+" from its front end, that of "+h.At+".")
 	}
 	if h.BeyondMm > 0 {
-		when := ""
-		if len(h.Later) > 0 {
-			when = "; so again whenever " + strings.Join(h.Later, " and ") + " is off"
-		}
+		when := When(len(h.Later) > 0, "; so again whenever "+strings.Join(h.Later, " and ")+" is off")
 		keeps, hold := "Only the anchors keep it from tipping", "Anchors tight, or a"
 		if h.Free {
 			keeps, hold = "By itself it tips", "A"
@@ -157,9 +145,6 @@ func guided(h *plan.Hold) string {
 
 // takesOut says that a block comes out while something slides over the part that lay on it.
 func (w Writer) takesOut(h *plan.Hold) string {
-	tips := ""
-	if h.TipsMm > 0 {
-		tips = ", or it tips"
-	}
+	tips := When(h.TipsMm > 0, ", or it tips")
 	return "Clamp " + h.On[0] + " down" + tips + ", block out from under " + h.Out + " as this goes over it. Then "
 }

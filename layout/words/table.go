@@ -106,10 +106,7 @@ func (w Writer) Mass(kg float64) string {
 // what would be none of them in grams or ounces.
 func (w Writer) RoundMass(kg float64, decimals int) string {
 	value, unit := w.mass(kg)
-	if kg > 0 && Round(value, decimals) == 0 {
-		return w.Grams(kg * 1000)
-	}
-	return Trim(value, decimals) + unit
+	return Either(kg > 0 && Round(value, decimals) == 0, w.Grams(kg*1000), Trim(value, decimals)+unit)
 }
 
 // KgPerOunce is the avoirdupois ounce, a sixteenth of a pound (NIST SP 811).
@@ -129,10 +126,7 @@ func (w Writer) Grams(g float64) string {
 
 // Span writes a run of numbers: "7" or "1–6".
 func Span(first, count int) string {
-	if count <= 1 {
-		return strconv.Itoa(first)
-	}
-	return strconv.Itoa(first) + "–" + strconv.Itoa(first+count-1)
+	return Either(count <= 1, strconv.Itoa(first), strconv.Itoa(first)+"–"+strconv.Itoa(first+count-1))
 }
 
 // Numbers lists numbers, three and more that follow one another as a run: "1, 2, 5–8".

@@ -53,10 +53,7 @@ func CountOf(n int) string {
 
 // Counted is "1 page", "2 pages".
 func Counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return strconv.Itoa(n) + " " + what + "s"
+	return Either(n == 1, "1 "+what, strconv.Itoa(n)+" "+what+"s")
 }
 
 // Spaced turns a name into text: "bore-back" to "bore back".
@@ -88,10 +85,7 @@ func Between(lo, hi float64, decimals int, unit string) string {
 	if unit == "" {
 		return a + " – " + b
 	}
-	if a == b {
-		return a + " " + unit
-	}
-	return a + " – " + b + " " + unit
+	return Either(a == b, a+" "+unit, a+" – "+b+" "+unit)
 }
 
 // Writer writes sizes in a job's units.
@@ -106,10 +100,7 @@ func Trim(v float64, n int) string {
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
-	if s == "-0" {
-		return "0"
-	}
-	return s
+	return Either(s == "-0", "0", s)
 }
 
 // Round rounds to n decimals, halves away from 0, forgiving what binary fractions

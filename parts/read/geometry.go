@@ -129,10 +129,7 @@ func (r *reader) onFace(p *parts.Part, pattern parts.Pattern, face parts.Face, w
 	}
 	for i, at := range pattern.Shape.Places(edges) {
 		radius := math.Hypot(at.XMm, at.YMm)
-		front := at
-		if face == parts.Back {
-			front = at.Mirrored()
-		}
+		front := parts.At(face, at, at.Mirrored())
 		off := p.Outline != nil && !geom.Over(contour.DepthMm(front), 0) || outside > 0 && !geom.Over(outside/2, radius)
 		switch {
 		case off:

@@ -395,10 +395,7 @@ func (f *facePicture) titles() {
 
 // caption is what stands under a face.
 func caption(face *plan.Face) string {
-	if len(face.Folds) > 0 {
-		return "Flat blank, " + words.Upper(face.Face) + " face"
-	}
-	return words.Upper(face.Face) + " face"
+	return words.Either(len(face.Folds) > 0, "Flat blank, "+words.Upper(face.Face)+" face", words.Upper(face.Face)+" face")
 }
 
 // numbers are those of the holes and slots beside them, where there is room; the first of a

@@ -54,10 +54,7 @@ func inOrder(rows map[float64]string) []float64 {
 func (r *arranger) anchored() string {
 	var sizes []string
 	for _, a := range r.a.Anchors {
-		size := "Ø" + r.w.Read(a.DiameterMm)
-		if a.Slot {
-			size = "slots " + r.w.Read(a.DiameterMm) + " wide"
-		}
+		size := words.Either(a.Slot, "slots "+r.w.Read(a.DiameterMm)+" wide", "Ø"+r.w.Read(a.DiameterMm))
 		sizes = seq.Add(sizes, size)
 	}
 	from := ", as far from the FRONT end and from the axis as written above and beside it."

@@ -458,10 +458,7 @@ func clockPicture() draw.Drawing {
 			d.Add(draw.Segment(cx+s*clockMm, cy+c*clockMm, cx+s*(clockMm+1.5), cy+c*(clockMm+1.5), draw.ThinMm))
 		}
 		for n := range 6 {
-			a := float64(30+60*n) * math.Pi / 180
-			if face == parts.Back {
-				a = -a
-			}
+			a := parts.At(face, 1.0, -1) * float64(30+60*n) * math.Pi / 180
 			s, c := math.Sincos(a)
 			d.Add(draw.Ring(cx+pitchMm*s, cy+pitchMm*c, 0.8, draw.ThinMm))
 			d.Add(draw.Text{XMm: cx + (pitchMm-3)*s, YMm: cy + (pitchMm-3)*c - 0.95, SizeMm: draw.SmallMm, Align: draw.Centre, Content: strconv.Itoa(n + 1)})
