@@ -82,74 +82,56 @@ func (p *Part) name(n int, group string) string {
 	return fmt.Sprintf("hole %d (%s)", n, group)
 }
 
-func (c *comparison) say(f *Finding) string {
-	by, at := c.sizes("", f.ByMm), c.place(f.XMm, f.YMm)
-	drawn, wanted := f.Drawn, f.Wanted
-	switch f.Code {
-	case Empty:
-		return "the drawing holds nothing to cut"
-	case Scale:
-		return "the drawing is " + words.Trim(c.report.Scale, 4) + " times its size" + c.why()
-	case Mirror:
-		return "the drawing is a mirror image of the front"
-	case Turned:
-		way := words.Either(c.report.TurnedDeg < 0, "anticlockwise", "clockwise")
-		return "the drawing is turned " + words.Trim(math.Abs(c.report.TurnedDeg), 2) + "° " + way
-	case OutlineMissing:
-		what := "no closed contour can be the outline of " + c.sizes(" × ", wanted.WidthMm, wanted.HeightMm)
-		what += words.When(drawn != nil, "; the one that could does not close")
-		return what
-	case OutlineSize:
-		return "the outline is " + c.sizes(" × ", drawn.WidthMm, drawn.HeightMm) + ", not " + c.sizes(" × ", wanted.WidthMm, wanted.HeightMm)
-	case OutlineShape:
-		return "the outline has the right size but is up to " + by + " off, at " + at
-	case Open:
-		return "the " + c.thing(drawn) + " does not close: its ends are " + by + " apart, at " + at
-	case Doubled:
-		if drawn == nil {
-			return "a line lies on another one and would be cut twice"
-		}
-		return "the " + c.thing(drawn) + " lies on another one and would be cut twice"
-	case LinesUnread:
-		return fmt.Sprintf("%s on marking layers, the first here: neither marks nor the TOP line, and not compared", words.Counted(f.Count, "line"))
-	case OthersUnread:
-		return fmt.Sprintf("%s, the first here, cannot be compared: texts, pictures, hidden or clipped things", words.Counted(f.Count, "element"))
-	}
-	return c.sayOpening(f)
+// says is what a finding says of each code: {by} how far, {at} where, {name} the hole, slot or mark, of what is
+// {drawn} and what is {wanted} also its place, size and diameter.
+var says = map[Code]string{
+	Empty:          "the drawing holds nothing to cut",
+	Scale:          "the drawing is {scale}",
+	Mirror:         "the drawing is a mirror image of the front",
+	Turned:         "the drawing is turned {turned}",
+	OutlineMissing: "no closed contour can be the outline of {wanted size}{open}",
+	OutlineSize:    "the outline is {drawn size}, not {wanted size}",
+	OutlineShape:   "the outline has the right size but is up to {by} off, at {at}",
+	Open:           "the {drawn} does not close: its ends are {by} apart, at {at}",
+	Doubled:        "{one} lies on another one and would be cut twice",
+	LinesUnread:    "{lines} on marking layers, the first here: neither marks nor the TOP line, and not compared",
+	OthersUnread:   "{elements}, the first here, cannot be compared: texts, pictures, hidden or clipped things",
+	HoleMissing:    "{name} {wanted dia} at {at} is missing",
+	HoleExtra:      "the {drawn} at {at} is nothing of the part",
+	Extra:          "the {drawn} at {at} is nothing of the part",
+	HoleMoved:      "{name} is {by} from its place: at {drawn place}, not {at}",
+	HoleDiameter:   "{name} is {drawn dia}, not {wanted dia} as cut",
+	HoleShape:      "{name} is not round: a {drawn} stands for {wanted dia}, up to {by} off",
+	BlindCut:       "{name} does not go through, and the drawing cuts it: {drawn}",
+	SlotMissing:    "{name} {wanted size} at {at} is missing",
+	SlotMoved:      "{name} is {by} from its place",
+	SlotShape:      "{name} is not {wanted size} turned as drawn: up to {by} off",
+	MarkMissing:    "the mark for {name} at {at} is missing",
+	MarkMoved:      "the mark for {name} is {by} from its place: at {drawn place}, not {at}",
+	MarkExtra:      "the mark at {at} is for nothing of the part",
 }
 
-// sayOpening puts a finding about a hole, slot or mark into words.
-func (c *comparison) sayOpening(f *Finding) string {
-	name := c.want.name(f.N, f.Group)
-	by, at := c.sizes("", f.ByMm), c.place(f.XMm, f.YMm)
-	drawn, wanted := f.Drawn, f.Wanted
-	switch f.Code {
-	case HoleMissing:
-		return name + " " + c.dia(wanted.DiameterMm) + " at " + at + " is missing"
-	case HoleExtra, Extra:
-		return "the " + c.thing(drawn) + " at " + at + " is nothing of the part"
-	case HoleMoved:
-		return name + " is " + by + " from its place: at " + c.place(drawn.XMm, drawn.YMm) + ", not " + at
-	case HoleDiameter:
-		return name + " is " + c.dia(drawn.DiameterMm) + ", not " + c.dia(wanted.DiameterMm) + " as cut"
-	case HoleShape:
-		return name + " is not round: a " + c.thing(drawn) + " stands for " + c.dia(wanted.DiameterMm) + ", up to " + by + " off"
-	case BlindCut:
-		return name + " does not go through, and the drawing cuts it: " + c.thing(drawn)
-	case SlotMissing:
-		return name + " " + c.sizes(" × ", wanted.WidthMm, wanted.HeightMm) + " at " + at + " is missing"
-	case SlotMoved:
-		return name + " is " + by + " from its place"
-	case SlotShape:
-		return name + " is not " + c.sizes(" × ", wanted.WidthMm, wanted.HeightMm) + " turned as drawn: up to " + by + " off"
-	case MarkMissing:
-		return "the mark for " + name + " at " + at + " is missing"
-	case MarkMoved:
-		return "the mark for " + name + " is " + by + " from its place: at " + c.place(drawn.XMm, drawn.YMm) + ", not " + at
-	case MarkExtra:
-		return "the mark at " + at + " is for nothing of the part"
+func (c *comparison) say(f *Finding) string {
+	r, one := c.report, "a line"
+	pairs := []string{
+		"{by}", c.sizes("", f.ByMm), "{at}", c.place(f.XMm, f.YMm), "{name}", c.want.name(f.N, f.Group),
+		"{scale}", words.Trim(r.Scale, 4) + " times its size" + c.why(),
+		"{turned}", words.Trim(math.Abs(r.TurnedDeg), 2) + "° " + words.Either(r.TurnedDeg < 0, "anticlockwise", "clockwise"),
+		"{open}", words.When(f.Drawn != nil, "; the one that could does not close"),
+		"{lines}", words.Counted(f.Count, "line"), "{elements}", words.Counted(f.Count, "element"),
 	}
-	return string(f.Code)
+	shape := func(name string, s *Shape) {
+		pairs = append(pairs, "{"+name+"}", c.thing(s), "{"+name+" size}", c.sizes(" × ", s.WidthMm, s.HeightMm),
+			"{"+name+" dia}", c.dia(s.DiameterMm), "{"+name+" place}", c.place(s.XMm, s.YMm))
+	}
+	if f.Drawn != nil {
+		one = "the " + c.thing(f.Drawn)
+		shape("drawn", f.Drawn)
+	}
+	if f.Wanted != nil {
+		shape("wanted", f.Wanted)
+	}
+	return strings.NewReplacer(append(pairs, "{one}", one)...).Replace(says[f.Code])
 }
 
 // Lines writes the report for reading in a terminal, about a drawing of that
