@@ -93,7 +93,10 @@ func (d *drilled) register() *part.Step {
 
 // ends tells whether a step begins at the face of the holes.
 func (d *drilled) ends(s *part.Step) bool {
-	return parts.At(d.face, !geom.Over(s.FromMm, 0), geom.Alike(s.ToMm, d.r.LengthMm()))
+	if d.face == parts.Back {
+		return geom.Alike(s.ToMm, d.r.LengthMm())
+	}
+	return !geom.Over(s.FromMm, 0)
 }
 
 // samePlaces tells whether two patterns are the same set of places.
