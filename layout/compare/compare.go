@@ -223,10 +223,9 @@ func (p *piece) shape() *Shape {
 // measure notes the box, the area and the middle: the centre of a round piece,
 // and of the box of any other.
 func (p *piece) measure() {
-	lo, hi := p.box()
-	p.w, p.h = hi.XMm-lo.XMm, hi.YMm-lo.YMm
+	p.w, p.h = p.size()
 	p.mm2, _ = p.area()
-	p.mid = lo.Plus(hi).Times(0.5)
+	p.mid = p.box().Middle()
 	if p.round {
 		p.mid = p.centre
 	}

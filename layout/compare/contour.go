@@ -22,18 +22,11 @@ type contour struct {
 	mark   bool // on a layer for marking
 }
 
-func (c *contour) box() (lo, hi point) {
-	lo, hi = xy(math.Inf(1), math.Inf(1)), xy(math.Inf(-1), math.Inf(-1))
-	for _, p := range c.points {
-		lo = xy(math.Min(lo.XMm, p.XMm), math.Min(lo.YMm, p.YMm))
-		hi = xy(math.Max(hi.XMm, p.XMm), math.Max(hi.YMm, p.YMm))
-	}
-	return lo, hi
-}
+func (c *contour) box() geom.Box { return geom.BoxOf(c.points...) }
 
 func (c *contour) size() (w, h float64) {
-	lo, hi := c.box()
-	return hi.XMm - lo.XMm, hi.YMm - lo.YMm
+	size := c.box().Size()
+	return size.XMm, size.YMm
 }
 
 func (c *contour) moved(by point) contour {

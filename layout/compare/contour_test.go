@@ -112,8 +112,7 @@ func TestCurvesAreClose(t *testing.T) {
 				t.Fatalf("%s: %v", body, err)
 			}
 			c := s.contours[0]
-			lo, hi := c.box()
-			centre := lo.Plus(hi).Times(0.5)
+			centre := c.box().Middle()
 			for i, p := range c.points {
 				q := c.points[(i+1)%len(c.points)]
 				if on, between := geom.Distance(p, centre), geom.ToSegment(centre, p, q); math.Abs(on-r) > 0.0045 || r-between > 0.0045 {

@@ -83,22 +83,20 @@ func (c *contour) onLine(b *contour) bool {
 // doubles reports closed contours on each other and uses up the later one.
 func (c *comparison) doubles() {
 	order := make([]int, len(c.closed))
-	lows := make([]point, len(c.closed))
-	highs := make([]point, len(c.closed))
-	for i, p := range c.closed {
+	for i := range order {
 		order[i] = i
-		lows[i], highs[i] = p.box()
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(lows[a].XMm, lows[b].XMm) })
+	boxes := seq.Map(c.closed, func(p *piece) geom.Box { return p.box() })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(boxes[a].Min.XMm, boxes[b].Min.XMm) })
 	twin := map[int]int{} // of a contour, the one before it that it lies on
 	for at, i := range order {
 		for _, j := range order[at+1:] {
-			if lows[j].XMm-lows[i].XMm > doubledMm {
+			if boxes[j].Min.XMm-boxes[i].Min.XMm > doubledMm {
 				break
 			}
 			_, iTwin := twin[i]
 			_, jTwin := twin[j]
-			if iTwin || jTwin || geom.Distance(lows[i], lows[j]) > 2*doubledMm || geom.Distance(highs[i], highs[j]) > 2*doubledMm {
+			if iTwin || jTwin || geom.Distance(boxes[i].Min, boxes[j].Min) > 2*doubledMm || geom.Distance(boxes[i].Max, boxes[j].Max) > 2*doubledMm {
 				continue
 			}
 			if onEachOther(c.closed[i], c.closed[j]) {

@@ -181,8 +181,7 @@ func (s *poser) findsSlot(p pose, w Slot, edge *piece) bool {
 		if g == edge || g.round {
 			continue
 		}
-		lo, hi := g.box()
-		if geom.Distance(p.apply(lo.Plus(hi).Times(0.5)), w.Point) > poseMm {
+		if geom.Distance(p.apply(g.box().Middle()), w.Point) > poseMm {
 			continue
 		}
 		laid := p.lay(sampled(g.points, 60))

@@ -62,7 +62,7 @@ func TestShapes(t *testing.T) {
 		{`<path d="M0 0a5 5 0 0 1 10 0a5 5 0 1 1 -10 0z"/>`, 0, -5, 10, 5, math.Pi * 25},
 	} {
 		c := read1(t, test.body)
-		lo, hi := c.box()
+		lo, hi := c.box().Min, c.box().Max
 		area, _ := c.area()
 		for _, d := range []float64{lo.XMm - test.x0, lo.YMm - test.y0, hi.XMm - test.x1, hi.YMm - test.y1} {
 			if math.Abs(d) > 0.005 {

@@ -248,14 +248,3 @@ func (o opening) path(inMm float64) *canvas.Path {
 	p.Close()
 	return p
 }
-
-// segmentDistance is the least distance between two straight lines ab and cd.
-func segmentDistance(a, b, c, d plan.XY) float64 {
-	cross := func(o, p, q plan.XY) float64 {
-		return (p.XMm-o.XMm)*(q.YMm-o.YMm) - (p.YMm-o.YMm)*(q.XMm-o.XMm)
-	}
-	if cross(a, b, c)*cross(a, b, d) < 0 && cross(c, d, a)*cross(c, d, b) < 0 {
-		return 0
-	}
-	return math.Min(math.Min(geom.ToSegment(a, c, d), geom.ToSegment(b, c, d)), math.Min(geom.ToSegment(c, a, b), geom.ToSegment(d, a, b)))
-}

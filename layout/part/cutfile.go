@@ -160,13 +160,13 @@ func (c *cutter) webs(a asCut) {
 
 // web is the metal between two openings; none is left where one lies in the other.
 func (o opening) web(q opening) float64 {
-	near := segmentDistance(o.a, o.b, q.a, q.b) - o.radius - q.radius
+	near := geom.Apart(o.a, o.b, q.a, q.b) - o.radius - q.radius
 	if o.square || q.square {
 		mine, r := o.core()
 		its, s := q.core()
 		for i, a := range mine {
 			for k, b := range its {
-				near = min(near, segmentDistance(a, mine[(i+1)%len(mine)], b, its[(k+1)%len(its)])-r-s)
+				near = min(near, geom.Apart(a, mine[(i+1)%len(mine)], b, its[(k+1)%len(its)])-r-s)
 			}
 		}
 	}
@@ -192,7 +192,7 @@ func (o opening) toEdge(outline *canvas.Path, edge []canvas.Point, round bool) f
 	near := math.Inf(1)
 	for k := range edge {
 		s, t := edge[k], edge[(k+1)%len(edge)]
-		near = math.Min(near, segmentDistance(o.a, o.b, plan.XY{XMm: s.X, YMm: s.Y}, plan.XY{XMm: t.X, YMm: t.Y})-o.radius)
+		near = math.Min(near, geom.Apart(o.a, o.b, plan.XY{XMm: s.X, YMm: s.Y}, plan.XY{XMm: t.X, YMm: t.Y})-o.radius)
 	}
 	return near
 }
@@ -262,7 +262,7 @@ func (c *cutter) topLine(a asCut) {
 		to := plan.XY{XMm: 0, YMm: geom.Clean(from.YMm - length)}
 		clear := outline.Contains(0, to.YMm, canvas.NonZero)
 		for _, o := range a.openings {
-			clear = clear && segmentDistance(from, to, o.a, o.b) > o.radius+1
+			clear = clear && geom.Apart(from, to, o.a, o.b) > o.radius+1
 		}
 		if clear {
 			out.TopLine = []plan.XY{from, to}

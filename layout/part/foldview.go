@@ -53,11 +53,10 @@ func (f *folded) show(n *Numbered, out *plan.PartPlan) {
 // addMetal puts a closed path among the metal of a view.
 func addMetal(v *plan.FoldView, p *canvas.Path) {
 	b := geom.Bounds(p)
-	if len(v.Metal) == 0 {
-		v.MinMm, v.MaxMm = b.Min, b.Max
+	if len(v.Metal) > 0 {
+		b = b.Join(geom.Box{Min: v.MinMm, Max: v.MaxMm})
 	}
-	v.MinMm = plan.XY{XMm: min(v.MinMm.XMm, b.Min.XMm), YMm: min(v.MinMm.YMm, b.Min.YMm)}
-	v.MaxMm = plan.XY{XMm: max(v.MaxMm.XMm, b.Max.XMm), YMm: max(v.MaxMm.YMm, b.Max.YMm)}
+	v.MinMm, v.MaxMm = b.Min, b.Max
 	v.Metal = append(v.Metal, plan.Contour(p.ToSVG()))
 }
 

@@ -61,10 +61,10 @@ func TestSegmentDistance(t *testing.T) {
 		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 1, YMm: 0}, plan.XY{XMm: 0.5, YMm: 0.1}, plan.XY{XMm: 0.5, YMm: 0.9}, 0.1}, // one towards the other
 		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 1, YMm: 0}, plan.XY{XMm: 0.5, YMm: -0.1}, plan.XY{XMm: 0.5, YMm: -0.9}, 0.1},
 	} {
-		if got := segmentDistance(c.a, c.b, c.c, c.d); math.Abs(got-c.want) > 1e-12 {
+		if got := geom.Apart(c.a, c.b, c.c, c.d); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("distance %v, want %v", got, c.want)
 		}
-		if got := segmentDistance(c.c, c.d, c.a, c.b); math.Abs(got-c.want) > 1e-12 {
+		if got := geom.Apart(c.c, c.d, c.a, c.b); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("distance, turned round %v, want %v", got, c.want)
 		}
 	}

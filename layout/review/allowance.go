@@ -79,12 +79,8 @@ func (v *view) flatAllowance() {
 
 // box is the width and height of the outline of a flat part.
 func (v *view) box() (wide, high float64) {
-	lo, hi := v.outline[0], v.outline[0]
-	for _, p := range v.outline {
-		lo = plan.XY{XMm: min(lo.XMm, p.XMm), YMm: min(lo.YMm, p.YMm)}
-		hi = plan.XY{XMm: max(hi.XMm, p.XMm), YMm: max(hi.YMm, p.YMm)}
-	}
-	return hi.XMm - lo.XMm, hi.YMm - lo.YMm
+	size := geom.BoxOf(v.outline...).Size()
+	return size.XMm, size.YMm
 }
 
 func (v *view) tubeAllowance() {

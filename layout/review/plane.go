@@ -27,23 +27,13 @@ func polyline(c plan.Contour) []plan.XY {
 	return out
 }
 
-// apart is the distance of two straight lines a to b and c to d, 0 where they
-// cross.
-func apart(a, b, c, d plan.XY) float64 {
-	turn := func(p, q, r plan.XY) float64 { return q.Minus(p).Cross(r.Minus(p)) }
-	if turn(a, b, c)*turn(a, b, d) < 0 && turn(c, d, a)*turn(c, d, b) < 0 {
-		return 0
-	}
-	return min(geom.ToSegment(a, c, d), geom.ToSegment(b, c, d), geom.ToSegment(c, a, b), geom.ToSegment(d, a, b))
-}
-
 // nearMm and farMm are the least and the greatest distance of a hole's middle
 // line from the axis.
 func (h *hole) nearMm() float64 { return geom.ToSegment(plan.XY{}, h.a, h.b) }
 func (h *hole) farMm() float64  { return max(h.a.LengthMm(), h.b.LengthMm()) }
 
 // apartMm is the distance of two holes' middle lines.
-func apartMm(g, h *hole) float64 { return apart(g.a, g.b, h.a, h.b) }
+func apartMm(g, h *hole) float64 { return geom.Apart(g.a, g.b, h.a, h.b) }
 
 // toOutline is the distance of a hole's middle line from the outline of a flat
 // part.
@@ -53,7 +43,7 @@ func (v *view) toOutline(h *hole) float64 {
 	}
 	best := math.Inf(1)
 	for i := 0; i+1 < len(v.outline); i++ {
-		best = math.Min(best, apart(h.a, h.b, v.outline[i], v.outline[i+1]))
+		best = math.Min(best, geom.Apart(h.a, h.b, v.outline[i], v.outline[i+1]))
 	}
 	return best
 }

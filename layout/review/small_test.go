@@ -71,7 +71,7 @@ func TestSmallGeometry(t *testing.T) {
 		what      string
 		got, want any
 	}{
-		{"two lines: crossing, beside, end on, one at the other's end", []float64{apart(p(0, 0), p(10, 0), p(5, -5), p(5, 5)), apart(p(0, 0), p(10, 0), p(2, 4), p(8, 4)), apart(p(0, 0), p(10, 0), p(13, 4), p(20, 4)), apart(p(0, 0), p(10, 0), p(5, 2), p(5, 9)), apart(p(5, 2), p(5, 9), p(0, 0), p(10, 0)), apart(p(0, 0), p(10, 0), p(10, 0), p(20, 5))}, []float64{0, 4, 5, 2, 2, 0}},
+		{"two lines: crossing, beside, end on, one at the other's end", []float64{geom.Apart(p(0, 0), p(10, 0), p(5, -5), p(5, 5)), geom.Apart(p(0, 0), p(10, 0), p(2, 4), p(8, 4)), geom.Apart(p(0, 0), p(10, 0), p(13, 4), p(20, 4)), geom.Apart(p(0, 0), p(10, 0), p(5, 2), p(5, 9)), geom.Apart(p(5, 2), p(5, 9), p(0, 0), p(10, 0)), geom.Apart(p(0, 0), p(10, 0), p(10, 0), p(20, 5))}, []float64{0, 4, 5, 2, 2, 0}},
 		{"an outline that is closed, and one that is not", [][]plan.XY{polyline("M0 0H10V5Z"), polyline("M0 0H10V5"), polyline("")}, [][]plan.XY{{p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, {p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, nil}},
 		{"greatest divisors", []int{gcd(12, 18), gcd(18, 12), gcd(7, 5), gcd(4, 0)}, []int{6, 6, 1, 4}},
 		{"the radius at places of an axis", radii(-0.1, 0, 10, 20, 20.1, 50, 50.1), []float64{0, 30, 30, 30, 20, 20, 0}},

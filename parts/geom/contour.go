@@ -117,11 +117,7 @@ func (c Contour) AreaMm2() float64 {
 // round; the centroid of one without area is the middle of its box.
 func Middle(corners []Point) (mm2 float64, centroid Point) {
 	var sum, x, y float64
-	lo, hi := Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
-	for _, p := range corners {
-		lo, hi = Point{min(lo.XMm, p.XMm), min(lo.YMm, p.YMm)}, Point{max(hi.XMm, p.XMm), max(hi.YMm, p.YMm)}
-	}
-	o := lo.Plus(hi).Times(0.5)
+	o := BoxOf(corners...).Middle()
 	for i, p := range corners {
 		a, b := p.Minus(o), corners[(i+1)%len(corners)].Minus(o)
 		cross := float64(a.XMm*b.YMm) - float64(b.XMm*a.YMm)

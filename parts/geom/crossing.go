@@ -20,13 +20,8 @@ type span struct {
 // spans are the sides of a closed polygon in order along its longer way; side
 // n runs from corner n to the next.
 func spans(c []Point) []span {
-	low, high := c[0], c[0]
-	for _, p := range c {
-		low = Point{math.Min(low.XMm, p.XMm), math.Min(low.YMm, p.YMm)}
-		high = Point{math.Max(high.XMm, p.XMm), math.Max(high.YMm, p.YMm)}
-	}
 	along := func(p Point) float64 { return p.XMm }
-	if high.YMm-low.YMm > high.XMm-low.XMm {
+	if size := BoxOf(c...).Size(); size.YMm > size.XMm {
 		along = func(p Point) float64 { return p.YMm }
 	}
 	out := make([]span, len(c))

@@ -127,6 +127,26 @@ func Clean(v float64) float64 {
 // Box is an upright rectangle, such as the bounds of an outline.
 type Box struct{ Min, Max Point }
 
+// BoxOf is the least box around points; around none it is inside out, without end.
+func BoxOf(points ...Point) Box {
+	b := Box{Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}}
+	for _, p := range points {
+		b = b.Join(Box{p, p})
+	}
+	return b
+}
+
+// Join is the least box around two.
+func (b Box) Join(o Box) Box {
+	return Box{Point{min(b.Min.XMm, o.Min.XMm), min(b.Min.YMm, o.Min.YMm)}, Point{max(b.Max.XMm, o.Max.XMm), max(b.Max.YMm, o.Max.YMm)}}
+}
+
+// Size is the width and the height of the box, mm.
+func (b Box) Size() Point { return b.Max.Minus(b.Min) }
+
+// Middle is the middle of the box.
+func (b Box) Middle() Point { return b.Min.Plus(b.Max).Times(0.5) }
+
 // Mirrored is the box as seen from the other face.
 func (b Box) Mirrored() Box {
 	return Box{Point{-b.Max.XMm, b.Min.YMm}, Point{-b.Min.XMm, b.Max.YMm}}

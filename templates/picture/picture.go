@@ -12,6 +12,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
@@ -486,12 +487,8 @@ func (f *facePicture) number(l draw.Search, r float64, n int) bool {
 // be seen: where of some level chords the middle of a stretch has the most round it, of chords with as
 // much the one nearest to the middle.
 func Metal(loops [][]plan.XY, over []*plan.Shape) plan.XY {
-	low, high := loops[0][0], loops[0][0]
-	for _, loop := range loops {
-		for _, q := range loop {
-			low, high = plan.XY{XMm: min(low.XMm, q.XMm), YMm: min(low.YMm, q.YMm)}, plan.XY{XMm: max(high.XMm, q.XMm), YMm: max(high.YMm, q.YMm)}
-		}
-	}
+	box := geom.BoxOf(slices.Concat(loops...)...)
+	low, high := box.Min, box.Max
 	near := seq.Map(over, func(s *plan.Shape) [][]plan.XY { return s.Loops })
 	best, at := 0.0, loops[0][0]
 	for n := range 24 {
