@@ -79,7 +79,7 @@ func (j *making) drawsIn(t *joint, forceN float64) *drawScrew {
 		}
 		s.plateMm = j.up(s.plateMm)
 		s.tubeMm = j.up(t.a.r.LengthMm() + endMm/2) // as far as the bush could come out
-		s.longMm = j.next(2*t.a.r.LengthMm()+t.b.r.LengthMm()+s.tubeMm+2*s.plateMm+4*rod.Thread.MajorMm, 10, 1.0/2)
+		s.longMm = j.w.Up(2*t.a.r.LengthMm()+t.b.r.LengthMm()+s.tubeMm+2*s.plateMm+4*rod.Thread.MajorMm, 10, 1.0/2)
 		return s
 	}
 	return nil
