@@ -940,6 +940,52 @@ func TestLowestOver(t *testing.T) {
 	}
 }
 
+// TestReachOf: over heads 50 from the axis, 6.4 high, lies a lid, and a disc or a ring between. A torque wrench for bolts to 10.5 is 28 of socket and 25 of head, 17 to
+// a side, for larger ones 38, 35 and 22; its socket is (1.25 × 16 + 3) / 2 = 11.5 to a side on 16 across flats, 7.75 for a key of a screw of 10. An
+// extension takes it 125 higher; a crow-foot needs 5 and the wrench's head over the bolt's, 16 + 12 beside it, outward or inward.
+func TestReachOf(t *testing.T) {
+	t.Parallel()
+	between := func(high, outer, inner float64) placedPart {
+		p := lying("between", 20+high, 1, cylinder(0, 10, 2*outer, false))
+		p.r.Part.Outline = &parts.Outline{Shape: parts.CircleOutline}
+		return p
+	}
+	for _, c := range []struct {
+		name               string
+		lid                float64 // over the seats
+		high, outer, inner float64
+		bolt, flats, sunk  float64
+		head               string
+		nuts               bool
+		want               reach
+	}{
+		{"socket", 53, 200, 1, 0, 10, 16, 0, "", false, bySocket}, {"no socket", 52.9, 200, 1, 0, 10, 16, 0, "", false, byCrowFoot}, {"crow-foot", 36.5, 200, 1, 0, 10, 16, 0, "", false, byCrowFoot}, {"nothing", 36.3, 200, 1, 0, 10, 16, 0, "", false, bySpanner},
+		{"sunk", 30.1, 200, 1, 0, 10, 16, 6.4, "", false, byCrowFoot}, {"sunk lower", 30.1, 200, 1, 0, 10, 16, 10, "", false, byCrowFoot}, {"sunk, no room", 29.9, 200, 1, 0, 10, 16, 10, "", false, bySpanner},
+		{"just small", 53, 200, 1, 0, 10.5, 16, 0, "", false, bySocket}, {"just large", 60, 200, 1, 0, 11, 16, 0, "", false, byCrowFoot}, {"large", 73, 200, 1, 0, 12, 18, 0, "", false, bySocket}, {"large, no socket", 72.9, 200, 1, 0, 12, 18, 0, "", false, byCrowFoot}, {"large, nothing", 46.3, 200, 1, 0, 12, 18, 0, "", false, bySpanner}, {"large, crow-foot", 46.5, 200, 1, 0, 12, 18, 0, "", false, byCrowFoot},
+		{"key", 59.5, 200, 1, 0, 10, 16, 0, "socket", false, bySocket}, {"no key", 59.3, 200, 1, 0, 10, 16, 0, "socket", false, bySpanner}, {"nuts of keyed screws", 53, 200, 1, 0, 10, 16, 0, "socket", true, bySocket},
+		{"over a disc inward", 200, 10, 45, 0, 10, 16, 0, "", false, byCrowFoot}, {"as far as outward", 200, 10, 60.9, 0, 10, 16, 0, "", false, byCrowFoot}, {"over all", 200, 10, 61.5, 0, 10, 16, 0, "", false, bySpanner},
+		{"over a ring outward", 200, 10, 150, 39.1, 10, 16, 0, "", false, byCrowFoot}, {"too far inward", 200, 10, 150, 38.9, 10, 16, 0, "", false, bySpanner},
+		{"beside the socket", 156.5, 30, 35, 0, 10, 16, 0, "", false, bySocket}, {"no extension", 156.3, 30, 35, 0, 10, 16, 0, "", false, byCrowFoot}, {"beside the wrench", 156.3, 30, 32.9, 0, 10, 16, 0, "", false, bySocket}, {"under it", 156.3, 30, 33.1, 0, 10, 16, 0, "", false, byCrowFoot},
+		{"beside a key", 100, 10, 42.2, 0, 10, 16, 0, "socket", false, bySocket}, {"not beside it", 100, 10, 42.3, 0, 10, 16, 0, "socket", false, bySpanner},
+	} {
+		lid, disc := between(c.lid, 300, 0), between(c.high, c.outer, 0)
+		lid.Part = "lid"
+		j := &making{assembly: standing(lid, disc)}
+		section := func(outer, inner float64) *plan.Section {
+			s := &plan.Section{LengthMm: 10, Outer: []plan.XY{{YMm: outer}, {XMm: 10, YMm: outer}}}
+			if inner > 0 {
+				s.Inner = []plan.XY{{YMm: inner}, {XMm: 10, YMm: inner}}
+			}
+			return s
+		}
+		lid.r.Out.Section, disc.r.Out.Section = section(300, 0), section(c.outer, c.inner)
+		in := &joint{in: &parts.Joint{Bolt: &parts.BoltJoint{Head: c.head}}, out: &plan.JointPlan{}, boltMm: c.bolt, bolt: &bolts.Bolt{AcrossFlatsMm: c.flats}, a: lid.of(), b: disc.of()}
+		if got, _ := j.reachOf(in, headSide{zMm: 20, dir: 1, pts: []plan.XY{{YMm: 50}}, headMm: 6.4, sunkMm: c.sunk, isNut: c.nuts}); got != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
 // TestEndForEndOf: what comes turned end for end looks the same where each of it has its like at the mirrored place:
 // of a part, of the step that it is joined by.
 func TestEndForEndOf(t *testing.T) {
