@@ -545,6 +545,113 @@ func TestAtHome(t *testing.T) {
 	}
 }
 
+// TestWeldMetalSaid: what hardens is said unless a preheat is all that it wants, what takes a filler of its own unless it is at home with it, the rest always, and of what welds like
+// ordinary steel nothing.
+func TestWeldMetalSaid(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		reason  material.JoinReason
+		class   material.WeldClass
+		process string
+		want    plan.ProblemKind
+	}{
+		{material.JoinHardens, material.WeldPreheated, "TIG", ""}, {material.JoinHardens, material.WeldProcedure, "TIG", plan.WeldHardens}, {material.JoinOwn, material.WeldProcedure, "TIG", ""}, {material.JoinOwn, material.WeldPreheated, "self-shielded", plan.WeldOwnWay},
+		{material.JoinIron, material.WeldPreheated, "TIG", plan.WeldIron}, {material.JoinStainless, material.WeldPreheated, "TIG", plan.WeldOwnWay}, {material.JoinMetals, material.WeldProcedure, "TIG", plan.WeldMixed}, {material.JoinPlain, material.WeldProcedure, "self-shielded", ""},
+	} {
+		end := stepped(parts.Part{}, part.Step{})
+		end.r.Material = &material.Material{Kind: material.AusteniticStainless}
+		j := &joint{in: &parts.Joint{Kind: parts.WeldKind, Weld: &parts.WeldJoint{Process: c.process}}, out: &plan.JointPlan{}, a: end, b: end}
+		weldMetalProblem(j, material.Join{Reason: c.reason, Class: c.class, Worse: material.Material{Name: "X"}})
+		if got := j.out.Problems; len(got) != map[bool]int{true: 1}[c.want != ""] || len(got) > 0 && got[0].Kind != c.want {
+			t.Errorf("%v, %v, %s: %+v, want %q", c.reason, c.class, c.process, got, c.want)
+		}
+	}
+}
+
+// TestPackRoom: between bearings of 50 × 90 a room of 80 about a shaft of 60, 60 long, is π/4 · (80² − 60²) · 60 = 131.9 cm³, at 0.9 g 118.7 g. It is packed
+// where a port lies in it and the shaft that the motor drives turns at 50,000 / 70 = 714 a minute at the most.
+func TestPackRoom(t *testing.T) {
+	t.Parallel()
+	shaft := lying("shaft", 0, 1, cylinder(0, 20, 50, false), cylinder(20, 80, 60, false), cylinder(80, 100, 50, false))
+	house := lying("house", 0, 1, cylinder(0, 20, 90, true), cylinder(20, 80, 80, true), cylinder(80, 100, 90, true))
+	j := &making{assembly: standing(shaft, house)}
+	bearing := func(k int) *joint {
+		at := func(p *placedPart) feature {
+			f := p.of()
+			f.step = &p.r.Steps[k]
+			return f
+		}
+		return &joint{in: &parts.Joint{Kind: parts.BearingKind}, out: &plan.JointPlan{Bearing: &plan.BearingPlan{BoreMm: 50, OutsideMm: 90, Ports: []string{"port"}}}, a: at(&shaft), b: at(&house), w: words.Writer{Units: parts.Millimetres}}
+	}
+	for _, c := range []struct {
+		name     string
+		drives   string
+		rpm, out float64
+		ports    bool
+		want     string
+	}{
+		{"slow", "shaft", 714, 0, true, "about 120 g of"}, {"fast", "shaft", 715, 0, true, ""}, {"with a gear", "shaft", 1430, 30, true, "about 120 g of"}, {"nobody knows", "shaft", 0, 0, true, ""}, {"no port", "shaft", 714, 0, false, ""}, {"another shaft", "house", 714, 0, true, ""}, {"no motor", "", 714, 0, true, ""},
+	} {
+		first, second := bearing(0), bearing(2)
+		if !c.ports {
+			first.out.Bearing.Ports = nil
+		}
+		if j.job.Motor = nil; c.drives != "" {
+			j.job.Motor = &parts.Motor{RPM: parts.Number{Value: c.rpm}, OutRPM: parts.Number{Value: c.out}, Drives: parts.JointRef{Part: c.drives}}
+		}
+		if got := j.packRoom(first, second); (got != "") != (c.want != "") || !strings.Contains(got, c.want) {
+			t.Errorf("%s: %q", c.name, got)
+		}
+		if got := j.packRoom(second, first); c.ports && got != j.packRoom(first, second) {
+			t.Errorf("%s, the other first: %q", c.name, got)
+		}
+	}
+}
+
+// TestEndFloatAt: of a pair the end float is set once both are on, as the second says it or else the first; of one by itself as it says.
+func TestEndFloatAt(t *testing.T) {
+	t.Parallel()
+	shaft, house := lying("shaft", 0, 1, cylinder(0, 20, 50, false)), lying("house", 0, 1, cylinder(0, 20, 90, true))
+	bearing := func(float ...parts.Length) *joint {
+		return &joint{in: &parts.Joint{Kind: parts.BearingKind, Bearing: &parts.BearingJoint{EndFloat: float}}, kind: bearingKind{}, a: shaft.of(), b: house.of()}
+	}
+	low, high, more := length(0.05), length(0.1), length(0.2)
+	for _, c := range []struct {
+		name        string
+		own, other  []parts.Length
+		pair, later bool
+		want        []parts.Length
+	}{
+		{"alone", []parts.Length{low, high}, nil, false, false, []parts.Length{low, high}}, {"the second says it", []parts.Length{low, high}, nil, true, true, []parts.Length{low, high}}, {"both do", []parts.Length{low, high}, []parts.Length{low, more}, true, true, []parts.Length{low, high}},
+		{"the first said it", nil, []parts.Length{low, more}, true, true, []parts.Length{low, more}}, {"before the second", []parts.Length{low, high}, nil, true, false, nil}, {"nobody does", nil, nil, true, true, nil},
+	} {
+		now, other := bearing(c.own...), bearing(c.other...)
+		j := &making{assembly: standing(shaft, house)}
+		if j.all = []*joint{now}; c.pair {
+			j.all = append(j.all, other)
+		}
+		if c.later {
+			j.before = []*joint{other}
+		}
+		if got := j.endFloat(now); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}
+
+// TestMassKnown: the mass of some parts is that of all where all are known, the lightest too.
+func TestMassKnown(t *testing.T) {
+	t.Parallel()
+	for kg, known := range map[float64]bool{0.25: true, 0: false, 3: true} {
+		a, b := lying("a", 0, 1, cylinder(0, 20, 50, false)), lying("b", 0, 1, cylinder(0, 20, 50, false))
+		j := standing(a, b)
+		a.r.Out.MassKg, b.r.Out.MassKg = 0.5, kg
+		if sum, all := j.massKg([]parts.Instance{a.Instance, b.Instance}, nil); sum != 0.5+kg || all != known {
+			t.Errorf("with %g: %g, all %v", kg, sum, all)
+		}
+	}
+}
+
 // TestInterference: a fit of the joint goes before the drawings, but is not true of a tube as bought; a
 // bore turned to what it meets takes 0.01 to 0.03. ISO 286-2: 40 H7 is 0 to 25, p6 26 to 42.
 func TestInterference(t *testing.T) {
