@@ -195,14 +195,29 @@ func (j *making) onCone(t *joint) {
 	p := &plan.SlidePlan{From: faceName(t.dir)}
 	p.Cone, _ = t.b.step.Cone()
 	t.out.Slide = p
-	if stop := shoulder(t.b, -t.dir); stop != nil && t.coneOffMm() < coneStopMm {
-		t.problem(plan.SlideTaperStop, plan.Named(t.a.title()), plan.Named(words.Spaced(stop.Name)), plan.Of(plan.Mm, max(0, t.coneOffMm())))
+	if stop, off := shoulder(t.b, -t.dir), t.coneOffMm(); stop != nil {
+		named := []plan.Arg{plan.Named(t.a.title()), plan.Named(words.Spaced(stop.Name)), plan.Of(plan.Mm, max(0, off))}
+		nearer := words.Round(p.Cone*(t.a.made().MaxMm-t.a.step.Size.NominalMm+t.b.step.Size.NominalMm-t.b.made().MinMm), 2)
+		switch {
+		case off < coneStopMm:
+			t.problem(plan.SlideTaperStop, named...)
+		case geom.Over(nearer, off):
+			t.problem(plan.SlideTaperLimits, append(named, plan.Of(plan.Mm, nearer))...)
+		}
 	}
 	t.keyed(p)
 	if j.kept(t, p) {
 		t.slideFigures(p)
 		j.slideSteps(t, p)
 	}
+}
+
+// made is the size of a step as it may come out, by the general tolerance where it has no limits of its own.
+func (f feature) made() part.Sized {
+	if s := f.step.Size; s.Limited {
+		return s
+	}
+	return f.r.General(geom.Clean(f.step.Size.NominalMm))
 }
 
 // leadDir is the end of the hub that goes on first, in a direction along its own axis.

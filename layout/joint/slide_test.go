@@ -436,11 +436,15 @@ func TestHubOnACone(t *testing.T) {
 		want  plan.ProblemKind
 	}{
 		{on("40", cone, cone), plan.SlideTaperStop}, {on("39.92", cone, cone), plan.SlideTaperStop}, // 0.8 off
+		{on("39.8", cone, cone), plan.SlideTaperLimits}, {on("39.8", ", fit: {plus-minus: 0.15}"+cone, ", fit: {plus-minus: 0.06}"+cone), plan.SlideTaperLimits}, // 2.1 of 2
 		{on("39.8", ", fit: H8", cone), plan.SlideTapers}, {on("39.8", cone, ", fit: h7"), plan.SlideTapers},
 		{on("39.8", ", taper: {ratio: 12, toward: front}", cone), plan.SlideTapers}, {on("39.8", ", taper: {ratio: 10, toward: back}", cone), plan.SlideTapers},
 	} {
 		if _, problems := slidPlan(t, c.edits...); !slices.Contains(kinds(problems), c.want) {
 			t.Errorf("%v: %v, want %s", c.edits, kinds(problems), c.want)
 		}
+	}
+	if _, problems := slidPlan(t, on("39.8", ", fit: {plus-minus: 0.13}"+cone, ", fit: {plus-minus: 0.06}"+cone)...); slices.Contains(kinds(problems), plan.SlideTaperLimits) { // 1.9 of 2
+		t.Errorf("%v", kinds(problems))
 	}
 }

@@ -126,7 +126,8 @@ func TestBounds(t *testing.T) {
 		{"engagement", plate + "holes: [{name: h, at: [[0, 0], [30, 0], [0, 30]], size: M8 tap, depth: %g}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"}, // once for a group
 		{"engagement", plate + "holes: [{name: h, at: [[0, 0]], size: M8 tap, depth: %g}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},
 		{"engagement", plate + "holes: [{name: h, at: [[0, 0]], size: M8 tap, depth: through, counterbore: {diameter: 15, depth: %g}}]\n", 4, 4.1, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},
-		{"thin", plate + "holes: [{name: h, at: [[0, 0]], size: M8 clearance, counterbore: {diameter: 15, depth: %g}}]\n", 8.4, 8.5, "stays under the counterbores", "3.5 mm of 12 mm, wanted 3.6 mm"}, // 0.4 of a hole of 9
+		{"thin", plate + "holes: [{name: h, at: [[0, 0]], size: M8 clearance, counterbore: {diameter: 15, depth: %g}}]\n", 8.4, 8.5, "stays under the counterbores", "3.5 mm of 12 mm, wanted 3.6 mm"},                     // 0.4 of a hole of 9
+		{"thin", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: M8 clearance, countersink: {diameter: %g, angle: 90}}]\n", 32.9, 33.1, "come out on the other side", "12 mm of metal, the cone is deep 12.05 mm"}, // (33.1 − 9) / 2
 		{"thin", plate + "slots: [{name: h, at: [[0, 0]], width: 10, length: 30, turn: 0, depth: %g}]\n", 10.5, 10.6, "stays under h", "1.4 mm of 12 mm, wanted 1.5 mm"},
 		{"thin", sleeve + "  - {name: h, clock: 0, axial: 50, slot: {around: 8, along: 20}, depth: %g}\n", 7.5, 7.6, "little metal under it", "2.4 mm of 10 mm, wanted 2.5 mm"},
 		{"thin", solid + "radial:\n  - {name: h, clock: 0, axial: 50, slot: {around: 8, along: 20}, depth: %g}\n", 12, 12.1, "little metal under it", "47.9 mm of 60 mm, wanted 48 mm"},
