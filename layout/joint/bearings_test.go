@@ -412,7 +412,7 @@ func TestCoverHoldsTheCup(t *testing.T) {
 		t.Errorf("%+v %+v, %s", left.Problems, right.Problems, right.Bearing.Arrangement)
 	}
 	says(t, left, []string{"until its back is 6 mm below the face", "Kept from sliding out until cover is bolted on"}, []string{"sounds home"})
-	says(t, right, []string{"fit shims under cap, once it is bolted on, until"}, []string{"Nothing sets it"})
+	says(t, right, []string{"fit shims under cap, once it is bolted on, until", "until its back is 6 mm below the face"}, []string{"Nothing sets it"})
 	p = filed(t, joints, shaft, housing, lid("cover", "62, fit: g7"), lid("cap", "58"))
 	if q := jointNamed(t, p, "right").Problems; len(q) == 0 || q[0].Kind != plan.CupNotHeld {
 		t.Errorf("nothing holds the cup: %+v", q)
