@@ -114,6 +114,8 @@ const (
 	LeadInBehind      ProblemKind = "lead-in-behind"
 	PressTooWeak      ProblemKind = "press-too-weak"
 	PressFramed       ProblemKind = "press-framed"
+	GasketIn          ProblemKind = "gasket-in"
+	BarShort          ProblemKind = "bar-short"
 	PressTooHot       ProblemKind = "press-too-hot"
 	PressTooCold      ProblemKind = "press-too-cold"
 	PressNoContact    ProblemKind = "press-no-contact"
