@@ -81,6 +81,40 @@ func (v *view) setScrew(f *parts.Radial) {
 	}
 }
 
+// squareDeg is how far off square to its key a set screw may stand. Common practice, no source.
+const squareDeg = 15.0
+
+// besideKey looks for a set screw in a keyed bore that comes down neither on the key, which it then holds, nor square to
+// it, where it pushes the shaft on the side of the bore that is whole: between the two its thread or its seat ends
+// beside the key, and the hub is pushed askew off it.
+func (v *view) besideKey(f *parts.Radial) {
+	t := radialThread(f)
+	if t == nil || !parts.SetScrew(f.Fitted.Value) {
+		return
+	}
+	for _, row := range v.q.Radials {
+		if row.Name != f.Name.Value && !strings.HasPrefix(row.Name, f.Name.Value+"-") {
+			continue
+		}
+		k := seq.At(v.q.Keyways, func(k *plan.KeywayRow) bool {
+			return k.Inside && slices.ContainsFunc(v.inside, func(c *cylinder) bool {
+				return c.name == k.In && row.AxialMm > c.fromMm && row.AxialMm < c.toMm
+			})
+		})
+		if k == nil {
+			continue
+		}
+		off := math.Abs(math.Remainder(row.ClockDeg-k.ClockDeg, 360))
+		if off*math.Pi/360*k.DiameterMm > k.WidthMm/2 && math.Abs(off-90) > squareDeg {
+			v.report(Check, f.Name.Value, f.Pos, Finding{
+				What: "the set screw of " + f.Name.Value + " comes down neither on the key in " + words.Spaced(k.In) + " nor square to it", Numbers: "at " + number(row.ClockDeg) + "°, the key at " + number(k.ClockDeg) + "°",
+				Rule: "a set screw of a keyed hub stands over the key, or a quarter turn from it", Fix: "clock: " + number(k.ClockDeg) + ", " + number(math.Mod(k.ClockDeg+90, 360)) + " or " + number(math.Mod(k.ClockDeg+270, 360)),
+			})
+			return
+		}
+	}
+}
+
 // landsOn looks at where a set screw points in space: to no slot of the shaft that its part goes over, unless
 // that is for a key under it, and from the tube round it to an opening that lets a key come. What is put in by hand slides along its shaft.
 func (v *view) landsOn(f *parts.Radial, row *plan.RadialRow, screwMm float64) {

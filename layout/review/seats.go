@@ -197,6 +197,7 @@ func pressed(c *cylinder) bool {
 func (v *view) limitsOff(c *cylinder) {
 	const mostMm = 0.25
 	v.asMeasured(c)
+	v.lengthOff(c)
 	l, nominal := c.size.Fit.Limits, c.size.Nominal.Mm
 	if len(l) != 2 {
 		return
@@ -205,6 +206,21 @@ func (v *view) limitsOff(c *cylinder) {
 		v.report(Check, c.name, c.pos, Finding{
 			What: "the limits of " + c.name + " are not those of its nominal size", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(nominal),
 			OverMm: over(off), Rule: "limits lie at the nominal size", Fix: "the nominal size or the limits are wrong",
+		})
+	}
+}
+
+// lengthOff looks at the limits of a length, which lie about it: all other places along the axis are worked out from the
+// length.
+func (v *view) lengthOff(c *cylinder) {
+	l, long := c.step.Limits, c.step.Length.Mm
+	if len(l) != 2 || long == 0 {
+		return
+	}
+	if off := math.Max(l[0].Mm-long, long-l[1].Mm); geom.Over(off, 0) {
+		v.report(Check, c.name, l[0].Pos, Finding{
+			What: "the length of " + c.name + " does not lie between its limits", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(long),
+			OverMm: over(off), Rule: "limits lie about what they limit", Fix: "the length, by which all places are worked out, between them: the middle is " + v.mm((l[0].Mm+l[1].Mm)/2),
 		})
 	}
 }
