@@ -87,3 +87,36 @@ func TestSlings(t *testing.T) {
 		t.Error("a sling in the air")
 	}
 }
+
+// A block of 100 × 60 × 40 that bears on four places 15 under its middle, 20 within two of its sides and 40 of the others from that, tips over the nearer ones at
+// atan(20 / 15); on two places, or on none, nothing stands.
+func TestStandingOn(t *testing.T) {
+	t.Parallel()
+	block, at := []Body{{ID: "b", Solid: Of(Cuboid(Vec{}, Vec{100, 60, 40})), Pose: Still, DensityKgM3: 7850}}, []Vec{{10, 10, 5}, {90, 10, 5}, {90, 50, 5}, {10, 50, 5}}
+	got, ok := StandingOn(block, at, AxisZ)
+	if !ok || len(got.Feet) != 4 || got.Feet[0].Z != 5 || math.Abs(got.MarginMm-20) > 1e-9 || math.Abs(got.TipDeg-math.Atan2(20, 15)*180/math.Pi) > 1e-9 {
+		t.Errorf("%+v, %v", got, ok)
+	}
+	for n := range 3 {
+		if _, ok := StandingOn(block, at[:n], AxisZ); ok {
+			t.Errorf("it stands on %d places", n)
+		}
+	}
+}
+
+// A step comes down on a plate of 60 × 60 with half of it 0.25 and half 0.75 off: it bears in the columns of the half that is nearer than asked, at its own face.
+func TestContact(t *testing.T) {
+	t.Parallel()
+	plate, step := still("p", Of(Cuboid(Vec{}, Vec{60, 60, 10}))), still("s", Of(Cuboid(Vec{0, 0, 10.25}, Vec{30, 60, 20}), Cuboid(Vec{30, 0, 10.75}, Vec{60, 60, 20})))
+	for within, want := range map[float64]int{0.25: 0, 0.5: 30 * 60, 0.76: 60 * 60} {
+		got := Contact(&plate, &step, AxisZ.Times(-1), within)
+		if len(got) != want {
+			t.Errorf("within %g: %d places", within, len(got))
+		}
+		for _, p := range got {
+			if math.Abs(p.Z-10.25) > 1e-9 && (within < 0.75 || p.X < 30 || math.Abs(p.Z-10.75) > 1e-9) {
+				t.Fatalf("within %g: at %v", within, p)
+			}
+		}
+	}
+}
