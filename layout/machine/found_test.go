@@ -81,6 +81,12 @@ func TestSmallPlateOnLarge(t *testing.T) {
 			t.Errorf("%s from the left: %q, want %q", left, got, want)
 		}
 	}
+	// The large one set on the small one, 300 over its left edge, has its middle 100 off that: it is the one that stands over.
+	files := map[string]string{"base.yaml": basePart, "foot.yaml": "part: foot\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {square: 100}\n",
+		"job.yaml": strings.Replace(ribJob, "rib.yaml", "foot.yaml", 1) + "  - {name: w, weld: {part: base.outline, to: foot.outline, type: fillet, size: 6, length: 80}, place: {on: front, with: back, from-left: -300, from-bottom: -50, top: up}}\n"}
+	if got := found(t, files, plan.FootBeyond, plan.Overhangs); got != "overhangs base foot 300" {
+		t.Errorf("on the small one: %q", got)
+	}
 }
 
 // A plate of 100 that lies flat on a rail of 60, or with both ends on two, lies on most of itself or with its
