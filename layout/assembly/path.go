@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Way is how parts come to their seats: from far along a straight line.
@@ -286,11 +287,7 @@ func (c *coaxial) around(w Way, f, m *Body, r, limit float64) (here Span, met bo
 }
 
 func acrossAll(gs []*region, r float64) []Span {
-	var out []Span
-	for _, g := range gs {
-		out = append(out, g.across(r)...)
-	}
-	return out
+	return seq.Flat(gs, func(g *region) []Span { return g.across(r) })
 }
 
 // bands are the radii between the corners of the sections, the wider ones in

@@ -2,6 +2,7 @@ package material
 
 import (
 	"centrepop/layout/lookup"
+	"slices"
 	"strings"
 )
 
@@ -56,11 +57,7 @@ func (g grade) material(asked string) Material {
 
 // grades returns the rows in print order.
 func grades() []grade {
-	var out []grade
-	for _, t := range [][]grade{structural, american, machinery, alloyed, stainless, irons, aluminium, coppers} {
-		out = append(out, t...)
-	}
-	return out
+	return slices.Concat(structural, american, machinery, alloyed, stainless, irons, aluminium, coppers)
 }
 
 // Shorthands of the tables: weld classes, and the heat limit of quenched and

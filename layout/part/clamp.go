@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Clamp is the split of a ring worked out, with its screw.
@@ -87,15 +88,9 @@ func (s *Sizes) clampRow() *plan.ClampRow {
 // split is the slot seen on a face, from the bore out, and hidden lines of the screw.
 func (c *Clamp) split(out *plan.Face) {
 	row := &c.Row
-	deg := parts.At(out.Face, row.ClockDeg, -row.ClockDeg)
-	sin, cos := math.Sincos(deg * math.Pi / 180)
+	hand := parts.At(out.Face, 1.0, -1)
 	turned := func(points ...plan.XY) []plan.XY {
-		var line []plan.XY
-		for _, q := range points {
-			q.XMm = parts.At(out.Face, q.XMm, -q.XMm)
-			line = append(line, plan.XY{XMm: geom.Clean(q.XMm*cos + q.YMm*sin), YMm: geom.Clean(q.YMm*cos - q.XMm*sin)})
-		}
-		return line
+		return clocked(hand*row.ClockDeg, seq.Map(points, func(q plan.XY) plan.XY { return plan.XY{XMm: hand * q.XMm, YMm: q.YMm} })...)
 	}
 	half, in, rim := row.SlotMm/2, row.BoreMm/2, row.OutsideMm/2
 	at := func(radius, x float64) plan.XY {

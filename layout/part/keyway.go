@@ -191,13 +191,16 @@ func (k *Keyway) notch(f parts.Face) []plan.XY {
 	if !k.Row.Inside {
 		floor = geom.Clean(r - k.Row.DepthMm)
 	}
-	deg := parts.At(f, k.Row.ClockDeg, -k.Row.ClockDeg)
+	return clocked(parts.At(f, k.Row.ClockDeg, -k.Row.ClockDeg),
+		plan.XY{XMm: -half, YMm: crown}, plan.XY{XMm: -half, YMm: floor}, plan.XY{XMm: half, YMm: floor}, plan.XY{XMm: half, YMm: crown})
+}
+
+// clocked are points drawn at TOP, turned clockwise to an angle.
+func clocked(deg float64, points ...plan.XY) []plan.XY {
 	sin, cos := math.Sincos(deg * math.Pi / 180)
-	var out []plan.XY
-	for _, q := range [4][2]float64{{-half, crown}, {-half, floor}, {half, floor}, {half, crown}} {
-		out = append(out, plan.XY{XMm: geom.Clean(q[0]*cos + q[1]*sin), YMm: geom.Clean(q[1]*cos - q[0]*sin)})
-	}
-	return out
+	return seq.Map(points, func(q plan.XY) plan.XY {
+		return plan.XY{XMm: geom.Clean(q.XMm*cos + q.YMm*sin), YMm: geom.Clean(q.YMm*cos - q.XMm*sin)}
+	})
 }
 
 func (k *Keyway) widthText(w words.Writer) string {

@@ -31,11 +31,8 @@ func (e *UnknownError) Nearest() []string {
 	if e.nearest != nil {
 		return e.nearest
 	}
-	var out []string
-	for _, t := range meant.Sorted(plain(e.Designation), All(), func(t Thread) string { return plain(t.Designation) })[:3] {
-		out = append(out, t.Designation)
-	}
-	return out
+	nearest := meant.Sorted(plain(e.Designation), All(), func(t Thread) string { return plain(t.Designation) })
+	return seq.Map(nearest[:3], func(t Thread) string { return t.Designation })
 }
 
 // maxDesignation is the longest designation that is looked at, in bytes.
