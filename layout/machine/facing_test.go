@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -177,6 +178,7 @@ func TestAskedOfHoles(t *testing.T) {
 		"seat.yaml": plate("seat", "1", "20", "300, 200", "holes:\n  - {name: x, at: [[20, 0], [70, 0], [120, 0]], size: 9}\n  - {name: rim, at: [[30, 24]], size: 9}\n  - {name: off, at: [[30, 24.1]], size: 9}\n  - {name: up, at: [[-130, 80], [30, 24]], size: 9}\n  - {name: down, at: [[-130, 80], [30, -24]], size: 9}\n  - {name: both, at: [[30, 0], [30, 15]], size: 9}\n  - {name: mixed, at: [[-1, 0]], size: 9}\n"+
 			"  - {name: edge, at: [[70, 10]], size: 9}\n  - {name: under, at: [[120, 12]], size: 9}\n  - {name: near, at: [[12, 95]], size: 4}\n"),
 		"roof.yaml": plate("roof", "2", "10", "60, 40", "holes: [{name: y, at: [[-20, 0], [26, 0]], size: 6}]\n"), "foot.yaml": plate("foot", "1", "10", "40, 40", ""), "cap.yaml": plate("cap", "1", "5", "10, 10", "")}))
+	items := machine.NewStage(m).ItemOf
 	round := func(mm float64) string { return words.Trim(mm, 3) }
 	before := func(group string) string {
 		over, up := m.Above("seat", group)
@@ -205,6 +207,7 @@ func TestAskedOfHoles(t *testing.T) {
 		{"right over it", over("x", 20, 12), "roof 0"}, {"beside it", over("edge", 20, 12), "roof 10.417"}, {"finer", over("edge", 12, 12), "roof 10.25"}, {"not so far round", over("edge", 10, 12), " 0"}, {"not so high", over("edge", 20, 11.9), " 0"}, {"what lies under it", over("under", 20, 50), " 0"}, {"high over the middle", over("x", 25, 31), "roof 0"},
 		// Of the hole at 30 − 20 that at 20 is 10 off; of the other copy's at 26 − 90 it is 84, and that at (12, 95) √(76² + 95²).
 		{"the farther copy's nearest hole", off("roof", "seat", "x"), "84 true"}, {"of two", off("roof", "seat", "both"), "94 true"}, {"of one", off("roof", "seat", "near"), "121.659 true"}, {"the other way", off("seat", "roof", "y"), "10 true"}, {"no holes", off("cap", "seat", "x"), "+Inf false"},
+		{"the numbers of parts", fmt.Sprint(items["seat"], items["roof"], items["foot"], items["cap"]), "1 2 3 4"},
 		{"on the axis of another", fmt.Sprint(m.On("cap", assembly.Vec{X: 1, Y: 2, Z: 3}, "seat"), m.On("seat", assembly.Vec{X: 1, Y: 2, Z: 3}, "cap"), m.On("roof", assembly.Vec{}, "seat"), m.On("seat", assembly.Vec{}, "seat")), "[{1 2 38}] [{1 2 -32}] [] []"},
 	} {
 		if c.got != c.want {
