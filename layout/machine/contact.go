@@ -40,6 +40,9 @@ func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 		return nil
 	}
 	mm, _ := assembly.Clearance(a, b, farMm, apartToMm)
+	if mm > farMm-2*apartToMm { // they stand in the room by chance
+		return []plan.Problem{m.Fault(j.Name, plan.WeldUnplaced, m.Named(a.ID), m.Named(b.ID))}
+	}
 	return []plan.Problem{m.Fault(j.Name, plan.WeldApart, m.Named(a.ID), m.Named(b.ID), stand.Rounded(mm, 0))}
 }
 

@@ -382,3 +382,24 @@ func TestTwoPlacesOfOneGuard(t *testing.T) {
 		}
 	}
 }
+
+// A branch that is cut for another round than the one it is welded to has no place on that: no distance is said.
+func TestWeldUnplaced(t *testing.T) {
+	t.Parallel()
+	for onto, want := range map[string]string{
+		"onto: {diameter: 190}, gap: 1":                   "weld-unplaced branch main",
+		"onto: main.outside, gap: 1, place: {axial: 200}": "",
+	} {
+		files := map[string]string{
+			"main.yaml":   "part: main\nkind: tube\nmaterial: S235\nstock: {tube: 200, wall: 10}\ntube: {outside: 200, wall: 10, length: 400}\nradial:\n  - {name: hole, clock: 0, axial: 200, size: 60}\n",
+			"branch.yaml": "part: branch\nkind: tube\nmaterial: S235\nstock: {tube: 80, wall: 5}\ntube: {outside: 80, wall: 5, length: 300}\nends:\n  back: {" + onto + "}\n",
+			"job.yaml": "job: Branch\nunits: mm\nparts: [main.yaml, branch.yaml, end.yaml, mouth.yaml]\njoints:\n  - {name: branch, weld: {part: branch.bore, to: main.hole, type: fillet}}\n" +
+				"  - {name: end, weld: {part: end.bore, to: main.outside, type: fillet}, level: front-with-front, below: 5}\n  - {name: mouth, weld: {part: mouth.bore, to: branch.outside, type: fillet}, level: front-with-front, below: 5}\n",
+			"end.yaml":   "part: end\nkind: flange\nmaterial: S235\nstock: {plate: 10}\noutline: {circle: 260}\nbore: {diameter: 200.5}\n",
+			"mouth.yaml": "part: mouth\nkind: flange\nmaterial: S235\nstock: {plate: 10}\noutline: {circle: 120}\nbore: {diameter: 80.5}\n",
+		}
+		if got := found(t, files, plan.WeldUnplaced, plan.WeldApart); got != want {
+			t.Errorf("%s: %q, want %q", onto, got, want)
+		}
+	}
+}

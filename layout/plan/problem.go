@@ -249,6 +249,7 @@ const (
 	LoopTurn       ProblemKind = "loop-turn"   // of the joints of a loop
 	FrameSkew      ProblemKind = "frame-skew"  // a bar of it has its long points on two sides
 	WeldApart      ProblemKind = "weld-apart"
+	WeldUnplaced   ProblemKind = "weld-unplaced" // a weld of parts of which no joint gives the one a place on the other
 	BracesOne      ProblemKind = "braces-one"
 	OpeningCovered ProblemKind = "opening-covered"
 	PathBlocked    ProblemKind = "path-blocked"
