@@ -20,7 +20,7 @@ type bead struct {
 // beads are the corners between two cut surfaces that a weld fills: where one
 // contour leaves the other at an angle, and the wedge between them is empty. Of a
 // weld from one side that is taken which an edge is prepared for, else the
-// largest; all round, those like it at both sides of the axis. Only those whose middle lies
+// largest, of two alike the outer one; all round, those like it at both sides of the axis. Only those whose middle lies
 // where one may be are taken.
 func beads(a, b [][]plan.XY, w *plan.WeldPlan, there func(plan.XY) bool) [][]plan.XY {
 	leg := cmp.Or(w.LegMm, w.ThinnerMm)
@@ -34,6 +34,7 @@ func beads(a, b [][]plan.XY, w *plan.WeldPlan, there func(plan.XY) bool) [][]pla
 		}
 	}
 	all = slices.DeleteFunc(all, func(c bead) bool { return !there(c.middle()) })
+	middle := middleOf(all, w.DiameterMm/2+2*leg)
 	slices.SortStableFunc(all, func(p, q bead) int {
 		if p.groove != q.groove {
 			if p.groove {
@@ -41,17 +42,39 @@ func beads(a, b [][]plan.XY, w *plan.WeldPlan, there func(plan.XY) bool) [][]pla
 			}
 			return 1
 		}
-		return -cmp.Compare(math.Round(p.areaMm2*100), math.Round(q.areaMm2*100))
+		if c := -cmp.Compare(math.Round(p.areaMm2*100), math.Round(q.areaMm2*100)); c != 0 || w.DiameterMm == 0 {
+			return c
+		}
+		return -cmp.Compare(math.Round(geom.Distance(p.middle(), middle)*100), math.Round(geom.Distance(q.middle(), middle)*100))
 	})
 	var kept []bead
 	var out [][]plan.XY
+	near := leg
+	if w.OneSided() {
+		near = max(leg, w.DiameterMm/2) // the corner on the other face of a plate, or inside the round, is another side
+	}
 	for _, c := range all {
-		again := slices.ContainsFunc(kept, func(k bead) bool { return geom.Distance(k.middle(), c.middle()) < leg })
+		again := slices.ContainsFunc(kept, func(k bead) bool { return geom.Distance(k.middle(), c.middle()) < near })
 		if again || w.OneSided() && len(kept) > 0 && (w.DiameterMm == 0 || c.groove != kept[0].groove || c.areaMm2 < 0.4*kept[0].areaMm2) {
 			continue
 		}
 		kept = append(kept, c)
 		out = append(out, c.points[:])
+	}
+	return out
+}
+
+// middleOf is what the beads of a round lie about: a place on the axis of the picture where they are within its
+// radius of that, else the middle of them all.
+func middleOf(all []bead, radiusMm float64) (out plan.XY) {
+	onAxis := true
+	for i := range all {
+		m := all[i].middle()
+		out = out.Plus(m.Times(1 / float64(len(all))))
+		onAxis = onAxis && math.Abs(m.YMm) < radiusMm
+	}
+	if onAxis {
+		out.YMm = 0
 	}
 	return out
 }

@@ -43,6 +43,10 @@ func TestBeads(t *testing.T) {
 		// Under two fifths of the larger it is none of its kind.
 		"round, narrow on one side": {box(-5, 0, 5, 40), box(-50, -10, 7.3, 0), plan.WeldPlan{LegMm: 6, Sides: 1, DiameterMm: 10}, []float64{18}, []float64{-7}},
 		"round, less narrow":        {box(-5, 0, 5, 40), box(-50, -10, 7.5, 0), plan.WeldPlan{LegMm: 6, Sides: 1, DiameterMm: 10}, []float64{18, 7.5}, []float64{-7, 5 + 2.5/3}},
+		// A tube that ends 4 within the plate on it has a corner with its bore too: the outer one is welded.
+		"round, with an end within": {box(0, 50, 10, 80), box(4, 46, 90, 50), plan.WeldPlan{LegMm: 3, Sides: 1, DiameterMm: 100}, []float64{4.5}, []float64{11}},
+		"both of its corners":       {box(0, 50, 10, 80), box(4, 46, 90, 50), plan.WeldPlan{LegMm: 3, Sides: 2, DiameterMm: 100}, []float64{4.5, 4.5}, []float64{11, 3}},
+		"beside the axis":           {append(box(0, 150, 10, 180), box(0, 20, 10, 50)...), append(box(4, 146, 90, 150), box(4, 50, 90, 54)...), plan.WeldPlan{LegMm: 3, Sides: 1, DiameterMm: 100}, []float64{4.5, 4.5}, []float64{11, 11}},
 		"under":                     {box(-5, -50, 5, -10), floor, plan.WeldPlan{LegMm: 30, Sides: 2}, []float64{450, 450}, []float64{-15, 15}},
 	} {
 		got := beads(c.a, c.b, &c.w, func(plan.XY) bool { return true })
