@@ -85,7 +85,7 @@ func workStrip(b bend.Bend, legs []string, out *bendJSON) error {
 	chain := bend.Chain{}
 	for i, text := range legs {
 		leg := &lengthArg{name: "--legs", text: text, need: true}
-		if err := leg.read(); err != nil {
+		if err := leg.read(parts.Millimetres); err != nil {
 			return err
 		}
 		chain.LegsMm = append(chain.LegsMm, leg.mm)

@@ -65,10 +65,10 @@ func commands() []command {
 		{"circle", "--pcd D --count N", "bolt circle coordinates and chords", circle},
 		{"thread", "NAME", "thread sizes, tap drill and clearance holes", thread},
 		{"key", "DIAMETER", "key and keyways for a shaft, such as 38 or \"1-1/4 in\"", key},
-		{"ring", "DIAMETER [--inside]", "retaining ring and its groove, on a shaft or in a bore", ring},
+		{"ring", "DIAMETER [--inside] [--units mm|in]", "retaining ring and its groove, on a shaft or in a bore", ring},
 		{"oring", "INSIDExSECTION --bore D | --rod D | --face SIDE", "O-ring groove: depth, width, squeeze, fill, stretch, lead-in", oring},
 		{"undercut", "DIAMETER | THREAD", "relief undercut at a shoulder, or undercut and run-out of a thread", undercut},
-		{"seal", "DIAMETER", "land, lead-in and housing of a rotary shaft seal", seal},
+		{"seal", "DIAMETER [--units mm|in]", "land, lead-in and housing of a rotary shaft seal", seal},
 		{"centre", "DIAMETER | --drill D", "centre hole by part diameter or centre drill", centre},
 		{"flats", "--round D --across A", "flats or a polygon milled on a round: depth, width, index", flats},
 		{"taper", "--large D --length L --small D | --ratio X | --angle A", "a cone: top-slide angle, gauge plane, measurement over pins", taper},
@@ -95,6 +95,7 @@ type call struct {
 
 	lengths  []*lengthArg // flags that parse reads
 	argument *lengthArg   // the first argument, if it is one too
+	bare     *string      // the unit of bare numbers, where the first argument is a length; else nil
 	w        words.Writer // in the units of the lengths
 }
 

@@ -2,8 +2,11 @@ package main
 
 import (
 	"errors"
+	"fmt"
 
 	"centrepop/layout/grooves"
+	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 type ringJSON struct {
@@ -28,8 +31,11 @@ func ring(c *call) error {
 	r, err := grooves.RingFor(diameter.mm, *inside)
 	var gap *grooves.RingError
 	if errors.As(err, &gap) {
-		return badUse("no retaining ring of %s fits %s: the nearest are for %s and %s", map[bool]string{false: "DIN 471", true: "DIN 472"}[*inside],
-			c.w.Said(gap.DiameterMm), c.w.Said(gap.BelowMm), c.w.Said(gap.AboveMm))
+		standard, more := map[bool]string{false: "DIN 471", true: "DIN 472"}[*inside], ""
+		if c.w.Units == parts.Inches { // the table has no rings of inch sizes
+			more = fmt.Sprintf(", which are metric rings %s and %s: a seat of that size, or the groove that the maker of an inch ring prints", words.Trim(gap.BelowMm, 2), words.Trim(gap.AboveMm, 2))
+		}
+		return badUse("no retaining ring of %s fits %s: the nearest are for %s and %s%s", standard, c.w.Said(gap.DiameterMm), c.w.Said(gap.BelowMm), c.w.Said(gap.AboveMm), more)
 	}
 	if err != nil {
 		return err

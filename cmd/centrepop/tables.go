@@ -25,11 +25,11 @@ type lengthArg struct {
 // given tells whether it is on the command line.
 func (l *lengthArg) given() bool { return l.text != "" }
 
-// read reads what is given into mm.
-func (l *lengthArg) read() (err error) {
+// read reads what is given into mm; a bare number is in units.
+func (l *lengthArg) read(units parts.Units) (err error) {
 	switch {
 	case l.given():
-		if l.mm, err = parts.ParseLength(l.text, parts.Millimetres); err != nil {
+		if l.mm, err = parts.ParseLength(l.text, units); err != nil {
 			return badUse("%s %s: %s", l.name, l.text, err)
 		}
 	case l.need:
@@ -49,13 +49,22 @@ func (c *call) length(name, usage string, need bool) *lengthArg {
 // first makes the first argument a length, which parse reads before the flags.
 func (c *call) first(name string) *lengthArg {
 	c.argument = &lengthArg{name: name}
+	c.bare = c.flags.String("units", string(parts.Millimetres), "`UNIT` of bare numbers: mm or in")
 	return c.argument
 }
 
-// read reads lengths. The answer is written in inches if one of them is.
+// read reads lengths. The answer is written in inches if one of them is, or bare numbers are.
 func (c *call) read(lengths ...*lengthArg) error {
+	units := c.w.Units
+	if c.bare != nil {
+		units = parts.Units(*c.bare)
+	}
+	if units != parts.Millimetres && units != parts.Inches {
+		return badUse("--units %s: mm or in", units)
+	}
+	c.w.Units = units
 	for _, l := range lengths {
-		if err := l.read(); err != nil {
+		if err := l.read(units); err != nil {
 			return err
 		}
 		if strings.HasSuffix(strings.TrimSpace(l.text), "in") {
