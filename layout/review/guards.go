@@ -55,7 +55,7 @@ func (r *reviewer) windows(drives parts.JointRef) {
 	}
 }
 
-// turnsWith are a shaft and all that joints other than bearings hold to it.
+// turnsWith are a shaft, all that joints other than bearings hold to it, and what lies on these.
 func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
 	turns := map[parts.Instance]bool{shaft: true}
 	for n := 0; n < len(turns); {
@@ -64,6 +64,11 @@ func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
 			a, b := j.A.Instance(), j.B.Instance()
 			if j.Bearing == nil && (turns[a] || turns[b]) {
 				turns[a], turns[b] = true, true
+			}
+		}
+		for _, l := range r.machine().Laid() {
+			if turns[l.On] && !l.Loose.Off {
+				turns[l.Instance] = true
 			}
 		}
 	}

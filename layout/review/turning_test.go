@@ -12,7 +12,7 @@ import (
 // What is taken as it is opens again where it comes nearer.
 func TestWindowOverWhatTurns(t *testing.T) {
 	t.Parallel()
-	job := "job: J\nunits: mm\ntolerance: m\nparts: [drum.yaml, housing.yaml, shaft.yaml, hub.yaml, fin.yaml]\njoints:\n" +
+	job := "job: J\nunits: mm\ntolerance: m\nparts: [drum.yaml, housing.yaml, shaft.yaml, hub.yaml, fin.yaml, vane.yaml]\njoints:\n" +
 		"  - {name: hub, slide: {hub: hub.bore, on: shaft.seat, kept-by: shaft.ring}}\n" +
 		"  - {name: fin, weld: {part: fin.outline, to: hub.body, type: fillet, size: 3, length: 40, sides: 2}, place: {on: front, with: left, at: [0, 58], front: left, gap: -160}, before: hub}\n" +
 		"  - {name: inner, bearing: {bearing: \"30207\", cup: housing.inner, cone: shaft.near, rotating: inner, bore: 35, outside: 72, width: 18.25}, other-way-round: yes}\n" +
@@ -26,6 +26,7 @@ func TestWindowOverWhatTurns(t *testing.T) {
 		"shaft.yaml":   "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 60, length: 500}\nprofile:\n  outside: [{name: seat, diameter: 45, fit: h7, length: 240}, {name: collar, diameter: 56, length: 8}, {name: near, diameter: 35, fit: k6, length: 16}, {name: middle, diameter: 34.8, length: 15}, {name: far, diameter: 35, fit: k6, length: 16}, {name: nut, thread: M35x1.5, length: 16}, {name: drive, diameter: 30, fit: h6, length: 60}]\nkeyways: [{name: key, in: seat, length: 100}]\ngrooves: [{name: ring, in: seat, axial: 36, for: retaining-ring}]\n",
 		"hub.yaml":     "part: hub\nkind: turned\nmaterial: S235\nstock: {round: 80, length: 205}\nprofile:\n  outside: [{name: body, diameter: 76, length: 200}]\n  inside: [{name: bore, diameter: 45, fit: H7, length: 200}]\nkeyways: [{name: key, in: bore}]\n",
 		"fin.yaml":     "part: fin\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {rectangle: [120, 40]}\n",
+		"vane.yaml":    "part: vane\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {rectangle: [120, 60]}\n",
 	}
 	found := func(edits ...string) (what, open string) {
 		a := &txtar.Archive{}
@@ -47,6 +48,8 @@ func TestWindowOverWhatTurns(t *testing.T) {
 		{"gap: -160", "gap: -160", "a hand gets through gate to fin, which turns", "60 mm x 60 mm open, 31.59 mm off"},
 		{"gap: -160", "gap: 40", "a hand gets through gate to hub, which turns", "60 mm x 60 mm open, 72 mm off"},
 		{"along: 60", "along: 10", "a finger gets through gate to fin, which turns", "60 mm x 10 mm open, 31.59 mm off"},
+		{"motor:", "loose: [{part: vane, how: hung on the fin, after: hub, lies: [{on: fin.front, with: back, at: [0, 0]}]}]\nmotor:", "a hand gets through gate to vane, which turns", "60 mm x 60 mm open, 21.64 mm off"}, // on the far side of the fin: hypot(88, 8) = 88.36
+		{"motor:", "loose: [{part: vane, how: hung on the fin, after: hub, off: yes, lies: [{on: fin.front, with: back, at: [0, 0]}]}]\nmotor:", "a hand gets through gate to fin, which turns", "60 mm x 60 mm open, 31.59 mm off"},
 		{"around: 60, along: 60", "around: 4, along: 60", "", ""},
 		{"motor:", "accept: [{finding: guard, at: drum.gate, number: 31.5, reason: R}]\nmotor:", "", ""},
 		{"motor:", "accept: [{finding: guard, at: drum.gate, number: 32, reason: R}]\nmotor:", "a hand gets through gate to fin, which turns, worse than the 32 mm that was accepted", "60 mm x 60 mm open, 31.59 mm off"},
