@@ -166,6 +166,9 @@ radial:
 		if err != nil {
 			t.Fatal(err)
 		}
+		if do := strings.Join(worked.Plan.Parts[0].Operations[0].Do, "\n"); cut == "laser" && (!strings.Contains(do, "hatch: 120 around × 100 along, corners R10; 119.11 around in the flat.") || strings.Count(do, "in the flat") != 1) { // 120 · 400/403; round ends stay round
+			t.Error(do)
+		}
 		var marked []string
 		for _, d := range worked.Plan.Parts[0].Developments {
 			for _, m := range d.Marks {

@@ -30,18 +30,21 @@ func (t *rolled) volumeMm3(g *Shape) float64 {
 // flat is the blank, with the openings that are cut in it.
 func (t *rolled) flat(s *Sizes) (develop.Shell, develop.Development, error) {
 	outside := s.widest().Size.NominalMm
-	scale := 1 - t.in.Thickness.Mm/outside // what a tape reads outside, at the middle of the sheet
 	shell := develop.Shell{OutsideDiameterMm: outside, LengthMm: t.in.Height.Mm, ThicknessMm: t.in.Thickness.Mm, OverlapMm: t.in.Overlap.Mm, SeamDeg: t.in.Seam.Deg}
 	for _, row := range s.flatRows() {
 		f := develop.Feature{Name: flatName(row), Kind: develop.Window, OnSurface: true, ClockDeg: row.ClockDeg, AxialMm: row.AxialMm}
-		f.WidthMm, f.LengthMm, f.CornerMm = row.Sides()
-		if f.WidthMm > 2*f.CornerMm {
-			f.WidthMm = max(f.WidthMm*scale, 2*f.CornerMm)
-		}
+		_, f.LengthMm, f.CornerMm = row.Sides()
+		f.WidthMm = t.flatAroundMm(s, row)
 		shell.Openings = append(shell.Openings, f)
 	}
 	p, err := shell.Develop()
 	return shell, p, err
+}
+
+// flatAroundMm is how wide an opening is in the flat: what a tape reads outside, at the middle of the sheet. Round ends stay round.
+func (t *rolled) flatAroundMm(s *Sizes, row plan.RadialRow) float64 {
+	around, _, corner := row.Sides()
+	return max(around*(1-t.in.Thickness.Mm/s.widest().Size.NominalMm), min(around, 2*corner))
 }
 
 func (t *rolled) developments(d *shaper) {
@@ -136,8 +139,11 @@ func (t *rolled) operations(b *bench) {
 		"; diagonals " + sawnText(b.W, math.Hypot(long, t.in.Height.Mm)) + ", alike; cut edges deburred."
 	o := plan.Operation{Machine: plan.Cutter, Title: "Cut the flat blank", Do: []string{cut}, Gauge: "rule, square", Refs: b.refs(plan.LengthFeature)}
 	for m := range seq.Refs(b.Radials) {
-		if m.Rows[0].InFlat {
-			o.Do = append(o.Do, words.Join("; ", "Cut with it, outside up, "+words.Spaced(m.In.Name.Value)+": "+words.CountOf(len(m.Rows))+m.Rows[0].SizeText, m.In.Note.Value)+".")
+		if row := m.Rows[0]; row.InFlat {
+			around, _, _ := row.Sides()
+			flat := t.flatAroundMm(b.Sizes, row)
+			o.Do = append(o.Do, words.Join("; ", "Cut with it, outside up, "+words.Spaced(m.In.Name.Value)+": "+words.CountOf(len(m.Rows))+row.SizeText,
+				words.When(geom.Over(around, flat), b.exact(flat)+" around in the flat"), m.In.Note.Value)+".")
 			o.Refs = append(o.Refs, b.ref(m))
 		}
 	}
