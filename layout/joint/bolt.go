@@ -624,7 +624,7 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 		}
 		t.figure("preload wanted", t.w.Force(p.PreloadN, 1)+", scatter "+t.w.Forces(p.PreloadRangeN.Min, p.PreloadRangeN.Max, 1), of)
 		t.figure("torque", t.w.Torque(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+", threads "+p.Threads+"; single bolts need "+t.w.Torques(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max)+" for that preload", p.KSource)
-		t.figure("torque, threads "+p.OtherThreads, t.w.Torque(p.OtherTorqueNm), "the same preload")
+		t.figure("torque, threads "+p.OtherThreads, t.w.TorqueAs(p.OtherTorqueNm, p.TorqueNm), "the same preload")
 	}
 	for i := range p.Shifts {
 		t.figure("to be shifted", t.shiftText(i)+", from the place drawn", "slots as drawn, the play left out")
@@ -703,10 +703,10 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	if do = nil; len(order) > 1 {
 		do, again = append(do, "Order "+strings.Join(order, ", ")+" ("+t.a.place()+" numbers of "+t.a.title()+")."), "then round once more."
 	}
-	switch round := func(part float64) string { return t.w.Torque(p.TorqueNm * part) }; {
+	switch round := func(part float64) string { return t.w.TorqueAs(p.TorqueNm*part, p.TorqueNm) }; {
 	case p.TorqueNm != 0:
 		do = append(do, "First "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", "+again,
-			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+t.w.Torque(p.OtherTorqueNm)+".")
+			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+t.w.TorqueAs(p.OtherTorqueNm, p.TorqueNm)+".")
 	case p.Soft != nil:
 		do = append(do, "Round by round, each a little tighter, until "+p.Soft.What+" is compressed as its maker says, alike at every bolt. No torque is worked out: what the screws stand is no measure of what a soft gasket does. It settles: once more the next day (common practice, no source).")
 	default:

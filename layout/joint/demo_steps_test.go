@@ -100,11 +100,11 @@ func TestSmallPartsAreFitted(t *testing.T) {
 	}
 }
 
-// 1/4-20 UNC of grade 5, dry: 0.2 × 0.75 × 85,000 × 0.0318 in² × 1/4 in = 101.4
-// lb in = 8.4 lb ft = 11.4 N m (SAE J429 Table 1; T = K F d).
+// 1/4-20 UNC of F835, its countersunk head for 0.8 of A574's 140,000 psi, dry: 0.2 × 0.75 × 0.8 × 140,000 × 0.0318 in² ×
+// 1/4 in = 133.6 lb in = 11.1 lb ft = 15.1 N m (ASTM A574 Table 3, T = K F d); its shares are read on the same wrench.
 func TestTorqueIsRoundedOnce(t *testing.T) {
 	t.Parallel()
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "cap"), []string{"third 101 lb in (11 N m)", "oiled they take 76 lb in (9 N m)"}, []string{"12 N m"})
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "cap"), []string{"First 3 lb ft (5 N m), second 8 lb ft (11 N m), third 11 lb ft (15 N m)", "oiled they take 8 lb ft (11 N m)"}, []string{"lb in", "16 N m"})
 }
 
 // A gauge reads the throat of a fillet; of a groove it reads only that it is full.

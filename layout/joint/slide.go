@@ -546,9 +546,13 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	default:
 		t.step("Keep", p.Keeper+" keeps it once it is bolted on: hold "+hub+" until then.")
 	}
+	last := &t.out.Steps[len(t.out.Steps)-1]
+	nut := j.keeper(t).nut
+	if nut != nil && nut.Size.Thread.LeftHand {
+		last.Do = append(last.Do, "LEFT HAND: the nut goes on and tightens counter-clockwise.")
+	}
 	if p.Dragged {
-		last := &t.out.Steps[len(t.out.Steps)-1]
-		last.Do = append(last.Do, "The shaft turns "+words.When(j.keeper(t).nut.Size.Thread.LeftHand, "counter-")+"clockwise seen from this nut, and what the flight moves drags it off: take a self-locking one, and a new one each time it has been off.")
+		last.Do = append(last.Do, "The shaft turns "+words.When(nut.Size.Thread.LeftHand, "counter-")+"clockwise seen from this nut, and what the flight moves drags it off: take a self-locking one, and a new one each time it has been off.")
 	}
 }
 

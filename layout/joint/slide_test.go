@@ -157,6 +157,11 @@ func TestSlideUnderItsNut(t *testing.T) {
 		t.Errorf("%+v %v", s, problems)
 	}
 	bare := j.MassKg
+	const leftHand = "LEFT HAND: the nut goes on and tightens counter-clockwise."
+	left, problems := slidPlan(t, append(long, "shaft.yaml|thread: M24|thread: M24 LH")...)
+	if len(problems) > 0 || strings.Contains(stepText(j), leftHand) || !strings.Contains(stepText(left), "Run the nut M24 LH up and tighten it against Hub") || !strings.Contains(stepText(left), leftHand) {
+		t.Errorf("%v %v", problems, stepText(left))
+	}
 	j, problems = slidPlan(t, long[0], long[1], "job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose")
 	if s := j.Slide; len(problems) > 0 || s.NutFromMm != 30 || s.PlateMm != 8 || s.Keeper != "Cap under nut M24" {
 		t.Errorf("%+v %v", s, problems)

@@ -284,8 +284,13 @@ func (w Writer) TorqueUnit(nm float64) (unit string, perNm float64) {
 func (w Writer) Torque(nm float64) string { return w.Torques(nm, nm) }
 
 // Torques is a range of torques.
-func (w Writer) Torques(lo, hi float64) string {
-	unit, per := w.TorqueUnit((lo + hi) / 2)
+func (w Writer) Torques(lo, hi float64) string { return w.torques(lo, hi, (lo+hi)/2) }
+
+// TorqueAs is a torque in the unit in which another is read: one wrench does both.
+func (w Writer) TorqueAs(nm, readNm float64) string { return w.torques(nm, nm, readNm) }
+
+func (w Writer) torques(lo, hi, readNm float64) string {
+	unit, per := w.TorqueUnit(readNm)
 	return w.beside(between(lo/per, hi/per, unit), between(lo, hi, "N m"))
 }
 
