@@ -127,7 +127,7 @@ func TestFirstRun(t *testing.T) {
 		{"After", "6 × M10 x 35, Die ring to Barrel flange 1", "38 N m, threads lubricated"},
 		{"After", "4 × Pillar, Motor adapter to Housing plate", "117 N m, threads dry"},
 		{"After", "6 × M6 x 30, Gland ring to Bearing housing", "10 N m when Lantern is off"},
-		{"After", "4 × M6 x 16, Rear cover to Bearing housing", "10 N m when Coupling guard and Flexible coupling are off"},
+		{"After", "4 × M6 x 16, Rear cover to Bearing housing", "8 N m when Coupling guard and Flexible coupling are off"},
 		{"After", "8 × M10 x 30, Housing plate to Bearing housing", "51 N m when Coupling guard is off"},
 		{"After", "2 × M8 x 16, Switch bracket to Housing plate", "25 N m when Coupling guard is off"},
 		{"After", "2 × M6 x 12, Coupling guard to Housing plate", "10 N m, threads dry"},
@@ -310,10 +310,10 @@ func TestSources(t *testing.T) {
 		{What: "S235", Source: "EN 10025-2:2004 Table 7", State: "checked"},
 		{What: "1.4301", Source: "EN 10088-3 Table 13, lowest of 1.4301, 1.4306 and 1.4307", State: "from memory"},
 		{What: "correlation factor of fillets", Source: "EN 1993-1-8 Table 4.1", State: "checked"},
-		{What: "Woodruff keys", Source: "DIN 6888", State: "checked; some rows from memory"},
+		{What: "Woodruff keys", Source: "DIN 6888", State: "checked in part"},
 		{What: "centre holes, sizes", Source: "ISO 6411", State: "checked"},
 		{What: "thread ends, undercuts", Source: "DIN 76-1", State: "checked"},
-		{What: "knurls", Source: "DIN 82:1973", State: "checked; some rows from memory"},
+		{What: "knurls", Source: "DIN 82:1973", State: "checked in part"},
 		{What: "edges of butt welds", Source: "ISO 9692-1", State: "from memory"},
 	} {
 		if !slices.ContainsFunc(all, func(t plan.SourceTable) bool { return slices.Contains(t.Rows, want) }) {

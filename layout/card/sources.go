@@ -34,7 +34,7 @@ func sources(job *parts.Job) []plan.SourceTable {
 	columns := seq.Map(material.Columns(), func(c material.Column) plan.SourceRow {
 		return plan.SourceRow{What: c.Name, Source: c.Source, State: c.State.String()}
 	})
-	all := []plan.SourceTable{{Title: "Strength of the materials of this job", Rows: strengths}, {Title: "Other columns of the table of materials", Rows: columns}, {Title: "Tables of standard forms", Rows: slices.Concat(tableSources(), wholeTables)}}
+	all := []plan.SourceTable{{Title: "Strength of the materials of this job", Rows: strengths}, {Title: "Other columns of the table of materials", Rows: columns}, {Title: "Tables of standard forms (in part: the rest not checked)", Rows: slices.Concat(tableSources(), wholeTables)}}
 	return slices.DeleteFunc(all, func(t plan.SourceTable) bool { return len(t.Rows) == 0 })
 }
 
@@ -91,20 +91,21 @@ var asked = []struct {
 // wholeTables are the tables whose rows carry no state of their own; what each library
 // says at its table, and in its notes.
 var wholeTables = []plan.SourceRow{
-	{What: "limits of fits", Source: "ISO 286", State: someFromMemory},
+	{What: "limits of fits", Source: "ISO 286", State: inPart},
 	{What: "general tolerances", Source: "ISO 2768-1", State: lookup.Checked.String()},
-	{What: "tubes as bought", Source: "EN 10210-2, EN 10219-2", State: someFromMemory},
-	{What: "threads, holes", Source: "ISO 965-1, ISO 273, ASME", State: someFromMemory},
-	{What: "bolts, nuts, washers", Source: "ISO, ASME, SAE", State: someFromMemory},
-	{What: "drills", Source: "ISO 235, ASME B94.11M", State: someFromMemory},
+	{What: "tubes as bought", Source: "EN 10210-2, EN 10219-2", State: inPart},
+	{What: "threads, holes", Source: "ISO 965-1, ISO 273, ASME", State: inPart},
+	{What: "bolts, nuts, washers", Source: "ISO, ASME, SAE", State: inPart},
+	{What: "drills", Source: "ISO 235, ASME B94.11M", State: inPart},
 	{What: "edges of butt welds", Source: "ISO 9692-1", State: lookup.FromMemory.String()},
-	{What: "sections of bars", Source: "EN, DIN, ASTM", State: someFromMemory},
+	{What: "sections of bars", Source: "EN, DIN, ASTM", State: inPart},
 	{What: "lifting by hand", Source: "ISO 11228-1", State: lookup.FromMemory.String()},
 	{What: "abutments of tapered bearings", Source: "common practice, safe for 26 published sizes up to 32 mm bore; larger ones unchecked", State: lookup.Unchecked.String()},
-	{What: "motor flanges", Source: "IEC 60072-1, NEMA MG 1", State: someFromMemory},
+	{What: "motor flanges", Source: "IEC 60072-1, NEMA MG 1", State: inPart},
 }
 
-const someFromMemory = "checked; some rows from memory"
+// inPart is the state of a table that has rows of another state beside those that are checked.
+const inPart = "checked in part"
 
 // tableSources asks every table at whole millimetres and half ones: no table
 // has a row narrower than that.
@@ -132,6 +133,9 @@ func states(seen []lookup.Source, name string) string {
 		if slices.Contains(seen, lookup.Source{Name: name, State: state}) {
 			text = append(text, state.String())
 		}
+	}
+	if len(text) > 1 && text[0] == lookup.Checked.String() {
+		return inPart
 	}
 	return strings.Join(text, "; some rows ")
 }

@@ -142,7 +142,7 @@ func (f *Flow) Table(t Table) {
 	}
 	for i := range rows {
 		for _, b := range rows[i] {
-			switch need := t.together(rows, i, max(b.high, f.Tallest()*0.4), b.high); {
+			switch need := t.together(rows, i, max(b.high, min(f.Tallest()*0.4, togetherMm)), b.high); {
 			case !started:
 				if !f.Fits(headHeight + need) {
 					f.advance()
@@ -227,6 +227,9 @@ func (t *Table) padMm() float64 {
 // LeastRows is how many rows of a table stand together before and after a
 // break.
 const LeastRows = 4
+
+// togetherMm is what need not stand together any more: rows as high as paragraphs part sooner.
+const togetherMm = 36
 
 // dropSpare leaves out the spare columns that are empty.
 func (t *Table) dropSpare() {
