@@ -655,12 +655,18 @@ type FaceSlot struct {
 	Name          Text
 	Face          Face
 	On            Side    // as of holes
+	Walls         string  // as of holes
 	Pattern       Pattern // of slot centres
 	Width, Length Length
 	Turn          Angle
 	Through       bool
 	Depth         Length
 	For           Use // as of holes
+}
+
+// AsHoles are the slots as holes of their width.
+func (s *FaceSlot) AsHoles() HoleGroup {
+	return HoleGroup{Pos: s.Pos, Name: s.Name, Face: s.Face, On: s.On, Walls: s.Walls, Pattern: s.Pattern, Through: s.Through, Depth: s.Depth, For: s.For, Size: HoleSize{Size: Size{Nominal: s.Width}}}
 }
 
 // RadialShape names what is cut into a round from outside.

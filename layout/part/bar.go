@@ -115,7 +115,7 @@ func (s *Sizes) Cope(end parts.Side) (c bars.Cope, ok bool) {
 }
 
 // BothWalls tells whether the holes of a group go through both walls of a tube.
-func (m *Group) BothWalls() bool { return m.Hole != nil && m.Hole.Walls == parts.BothWalls }
+func (m *Group) BothWalls() bool { return m.walls == parts.BothWalls }
 
 // Side is the side of a bar that a group is on.
 func (m *Group) Side() parts.Side { return cmp.Or(m.on, parts.Side(m.Face)) }
@@ -324,11 +324,14 @@ func (b *bar) throughWords(m *Group) string {
 }
 
 // barXMm is a place of a group along the front view.
-func (m *Group) barXMm(i int) float64 {
+func (m *Group) barXMm(i int) float64 { return m.inFront(m.Points[i]).XMm }
+
+// inFront is a place or a way on the side of a group as it lies in the front view and those beside it.
+func (m *Group) inFront(at plan.XY) plan.XY {
 	if m.on == "" && m.Face == parts.Back {
-		return -m.Points[i].XMm
+		return at.Mirrored()
 	}
-	return m.Points[i].XMm
+	return at
 }
 
 // NearEnd is the end of a bar that the middle of a group's holes lies nearer to.
@@ -424,11 +427,15 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 		for k, q := range m.Points {
 			mm, end := b.fromEnd(m, k)
 			out.Holes = append(out.Holes, plan.BarHole{
-				N: m.Group.First + k, Group: m.name, Side: string(m.Side()), XMm: m.barXMm(k), YMm: q.YMm, DiameterMm: m.Group.DrillMm, Size: m.Group.SizeText,
+				N: m.Group.First + k, Group: m.name, Side: string(m.Side()), XMm: m.barXMm(k), YMm: q.YMm, DiameterMm: m.Group.DrillMm, Size: m.Group.SizeText, EndMm: m.inFront(m.ownHalf),
 				From: n.W.Size(mm) + " from the " + string(end), Up: n.W.Size(b.upMm(m, k)),
 			})
 		}
-		text := words.Spaced(m.name) + ", " + holesWords(m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
+		lie := ""
+		if s, ok := m.kind.(slots); ok {
+			lie = "long axis " + b.longAxis(m, s) + ", "
+		}
+		text := words.Spaced(m.name) + ", " + numbered(m.kind.cutShape(), m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + lie + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
 		out.Ways = append(out.Ways, words.Join("; ", text, m.Group.Extra))
 		out.Measures = append(out.Measures, b.holeRecords(n, m)...)
 	}
@@ -460,12 +467,13 @@ func (b *bar) holeRecords(n *Numbered, m *Group) []plan.BarRecord {
 		}
 		g := *m.Group
 		g.First, g.Count = g.First+at[0], len(at)
-		what, ends := holesWords(&g), at
+		shape := m.kind.cutShape()
+		what, ends := numbered(shape, &g), at
 		row, along := m.pattern.Shape.(geom.Along)
 		pitched := along && len(at) > mostListed
 		if pitched {
 			ends = []int{at[0], at[len(at)-1]}
-			what = "holes " + words.Trim(float64(g.First), 0) + ", " + words.Trim(float64(g.First+g.Count-1), 0)
+			what = shape + "s " + words.Trim(float64(g.First), 0) + ", " + words.Trim(float64(g.First+g.Count-1), 0)
 		}
 		r := plan.BarRecord{What: words.Spaced(m.name) + ", " + what + " from the " + string(end) + " end"}
 		add := func(z Sized, prefix string) {
@@ -478,7 +486,7 @@ func (b *bar) holeRecords(n *Numbered, m *Group) []plan.BarRecord {
 			add(n.General(mm[0]), "")
 		}
 		if pitched {
-			r.What += ", hole to hole"
+			r.What += ", " + shape + " to " + shape
 			add(n.pitch(row.PitchMm, m.Size), "each ")
 		} else if (along || len(at) == 2) && len(at) > 1 && n.pitchLost(mm[1], mm[0], m.Size) {
 			add(n.pitch(m.apartMm(ends[len(ends)-2], ends[len(ends)-1]), m.Size), "pitch ")
@@ -495,6 +503,10 @@ func (b *bar) holeRecords(n *Numbered, m *Group) []plan.BarRecord {
 func (b *bar) sizeRecord(n *Numbered, m *Group, r *plan.BarRecord) {
 	if l := n.limitsText(m.Size.Size); l != "" {
 		r.Wanted, r.Limits = r.Wanted+"; "+m.Group.SizeText, r.Limits+"; Ø"+l
+	}
+	if s, ok := m.kind.(slots); ok {
+		r.Wanted += "; " + s.cutText(n.W, m)
+		r.Limits = words.Join("; ", r.Limits, words.Join(" × ", n.limitsText(n.General(s.in.Width.Mm)), n.limitsText(n.General(s.in.Length.Mm))))
 	}
 	if m.Size.Thread == nil {
 		return

@@ -89,6 +89,45 @@ func TestBar(t *testing.T) {
 
 // In inches a side is not rounded past the whole: 33-1/3 in with a mitre of 22.5° on the
 // bottom, and 12 in coped on a round, whose sides are the whole.
+// TestBarSlots: slots of a bar are counted, said, measured and taken out of its metal as its holes are; on the back they
+// lie as seen there, and the picture has them as from the front.
+func TestBarSlots(t *testing.T) {
+	t.Parallel()
+	const rail = "part: a\nkind: bar\nmaterial: S235\nbar: {square: 60, wall: 4, length: 500}\n"
+	const slots = "slots:\n  - {name: adjust, along: {first: 120, count: 2, pitch: 200}, width: 14, length: 44, turn: 90, walls: both}\n" +
+		"  - {name: cross, on: top, along: {from: right, first: 80}, width: 9, length: 25}\n  - {name: lean, face: back, at: [[-100, 5]], width: 8, length: 20, turn: 60}\n"
+	m := work(t, "mm", rail+slots)
+	b := m.Out.Bar
+	for i, want := range []string{
+		"adjust, slots 1 to 2: 2 × slot 14 × 44 overall, long axis along the bar, through both walls, on the middle line",
+		"cross, slot 3: slot 9 × 25 overall, long axis square across the bar, through this wall only, on the middle line",
+		"lean, slot 4: slot 8 × 20 overall, long axis to clock 60° as it is seen with the right end at the left, through this wall only, 35 over the lower edge of the back",
+	} {
+		if b.Ways[i] != want {
+			t.Errorf("%q, want %q", b.Ways[i], want)
+		}
+	}
+	ends := []plan.XY{{XMm: 15}, {XMm: 15}, {YMm: 8}, {XMm: -6 * math.Sin(math.Pi/3), YMm: 6 * math.Cos(math.Pi/3)}}
+	for i, h := range b.Holes {
+		if geom.Distance(h.EndMm, ends[i]) > 1e-9 {
+			t.Errorf("slot %d: %v, want %v", h.N, h.EndMm, ends[i])
+		}
+	}
+	if r := b.Measures[0]; r.What != "adjust, slots 1 to 2 from the left end" || r.Wanted != "120, 320; 14 × 44" || r.Limits != "119.7 – 120.3, 319.5 – 320.5; 13.8 – 14.2 × 43.7 – 44.3" { // ISO 2768-m
+		t.Errorf("%+v", r)
+	}
+	gone := 4 * (4*(14*30+math.Pi*49) + 9*16 + math.Pi*4.5*4.5 + 8*12 + math.Pi*16)
+	if got := work(t, "mm", rail).Out.MassKg - m.Out.MassKg; math.Abs(got-gone*7.85e-6) > 1e-4 {
+		t.Errorf("%v kg less, want %v", got, gone*7.85e-6)
+	}
+	said := strings.Join(doText(m.Out), "\n")
+	for _, want := range []string{"Mark the slots along the sides", "Set the long axis along the bar; drill the two ends, mill between", "Set the long axis to clock 60° as it is seen with the right end at the left"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("no %q in %s", want, said)
+		}
+	}
+}
+
 // TestSawShort: sawn 2 and 6 shorter at its ends, a bar of 600 is 592 long, and its holes
 // lie as much nearer to them, on its front, its back and its top; what stands from it in
 // the machine stays as it is drawn, and a bar with a cope is not made shorter.
@@ -228,14 +267,26 @@ func TestBarProblems(t *testing.T) {
 		{"square: 50, wall: 4, length: 300, left: {mitre: 45, long: bottom}", "on: top, along: {first: 58}, size: 12", plan.BarHoleNear, 2},
 		{"square: 50, wall: 4, length: 300, left: {mitre: 45, long: bottom}", "on: bottom, along: {first: 8}, size: 12", plan.BarHoleNear, 2}, // it ends there
 		{"square: 50, wall: 4, length: 300, left: {mitre: 45, long: bottom}", "on: bottom, along: {first: 9.5}, size: 12", "", 0},
-		{"rectangle: [60, 40], wall: 3, length: 300, left: {onto: {diameter: 100}}", "along: {first: 18.5}, size: 12", plan.BarHoleNear, 2.5}, // hollow 10 deep
+		{"rectangle: [60, 40], wall: 3, length: 300, left: {onto: {diameter: 100}}", "along: {first: 18.5}, size: 12", plan.BarHoleNear, 2.5},       // hollow 10 deep
+		{"square: 50, wall: 4, length: 300", "along: {first: 20}, width: 10, length: 30, turn: 90", "", 0},                                          // 5 left of a slot, 2.5 wanted
+		{"square: 50, wall: 4, length: 300", "along: {first: 17}, width: 10, length: 30, turn: 90", plan.BarHoleNear, 2},                            //
+		{"square: 50, wall: 4, length: 300", "along: {first: 17}, width: 10, length: 30", "", 0},                                                    // across
+		{"square: 50, wall: 4, length: 300", "along: {first: 90}, width: 10, length: 34", "", 0},                                                    // flat from 8 to 42
+		{"square: 50, wall: 4, length: 300", "along: {first: 90}, width: 10, length: 35", plan.BarHoleOut, 0.5},                                     //
+		{"square: 50, wall: 4, length: 300", "along: {first: 90, up: 14}, width: 8, length: 28, turn: 45", plan.BarHoleOut, 5.07},                   // 10 · cos 45° + 4 below 14
+		{"flat: [80, 8], length: 300, left: {mitre: 45, long: top}", "along: {first: 60}, width: 10, length: 30, turn: 90", plan.BarHoleNear, 2.07}, // (50 − 40)/√2 − 5
 		{"flat: [30, 8], length: 300", "along: {first: 100}, size: M6 tap, depth: 8", plan.BarTooDeep, 8},
+		{"flat: [30, 8], length: 300", "along: {first: 100}, width: 6, length: 20, depth: 8", plan.BarTooDeep, 8},
 		{"flat: [30, 8], length: 300", "on: top, along: {first: 100}, size: 4, depth: 29", "", 0},
 		{"square: 50, wall: 7, length: 300", "along: {first: 100}, size: 9", plan.BarNotSold, 0},
 		{"square: 50, wall: 1.5, length: 300", "along: {first: 100}, size: 9", plan.BarTooThin, 1.5}, // EN 10219-2 begins with 2
 		{"square: 50, wall: 4, length: 6001", "along: {first: 100}, size: 9", plan.BarTooLong, 6001},
 	} {
-		m := work(t, "mm", "part: a\nkind: bar\nmaterial: S235\nbar: {"+c.bar+"}\nholes: [{name: h, "+c.holes+"}]\n")
+		key := "holes"
+		if strings.Contains(c.holes, "width:") {
+			key = "slots"
+		}
+		m := work(t, "mm", "part: a\nkind: bar\nmaterial: S235\nbar: {"+c.bar+"}\n"+key+": [{name: h, "+c.holes+"}]\n")
 		var kinds []plan.ProblemKind
 		for _, p := range m.Out.Problems {
 			kinds = append(kinds, p.Kind)

@@ -85,8 +85,13 @@ func (b *bar) mark(w *bench) {
 	}
 	w.op(warn(plan.Operation{
 		Machine: plan.Bench, Title: "Mark out, punch", Tool: "tape or rule hooked on the outermost point, square, centre punch",
-		Do: []string{"Chalk an L on the left end and T on the top as the bar lies in its picture.", "Mark the holes along the sides from the ends as the cut list gives them; gauge the lines from the lower edge of the side."},
+		Do: []string{"Chalk an L on the left end and T on the top as the bar lies in its picture.", "Mark the " + holesOrSlots(w) + " along the sides from the ends as the cut list gives them; gauge the lines from the lower edge of the side."},
 	}, punching))
+}
+
+// holesOrSlots are what there is of them in a bar.
+func holesOrSlots(w *bench) string {
+	return words.Join(" and ", words.When(len(w.Part.Holes) > 0, "holes"), words.When(len(w.Part.Slots) > 0, "slots"))
 }
 
 // developments are the templates of the copes.
@@ -170,6 +175,18 @@ func (b *bar) heldUnder(_ *bench, m *Group) string {
 	return "clamped on parallels, " + string(m.Side()) + " up"
 }
 
+// longAxis is how a slot lies on its side, seen with that side's lower edge down.
+func (b *bar) longAxis(_ *Group, s slots) string {
+	switch turn := math.Mod(s.in.Turn.Deg+360, 180); turn {
+	case 0:
+		return "square across the bar"
+	case 90:
+		return "along the bar"
+	default:
+		return "to clock " + words.Trim(turn, 2) + "° as it is seen with the " + words.Either(s.in.On == "" && s.in.Face == parts.Back, "right", "left") + " end at the left"
+	}
+}
+
 // checkPlace measures each place of a group along the bar from its end.
 func (b *bar) checkPlace(r *record, m *Group) {
 	for i := range m.Points {
@@ -197,9 +214,9 @@ type rim struct {
 	leftMm, want float64
 }
 
-// ends are the rims of a hole towards the two ends of the bar.
-func (b *bar) ends(m *Group, i int, wantMm float64) []rim {
-	x, y := m.barXMm(i), m.Points[i].YMm
+// ends are the rims of a hole, or of an end of a slot, towards the two ends of the bar.
+func (b *bar) ends(m *Group, at plan.XY, wantMm float64) []rim {
+	x, y := m.inFront(at).XMm, at.YMm
 	switch m.on {
 	case parts.TopSide:
 		y = b.in.Width.Mm / 2
@@ -225,9 +242,9 @@ func (b *bar) ends(m *Group, i int, wantMm float64) []rim {
 	return out
 }
 
-// across are the rims of a hole over its side: to a free edge, or to the corner or the
+// across are the rims of the same over its side: to a free edge, or to the corner or the
 // root of the section, which it only must not reach.
-func (b *bar) across(m *Group, i int, wantMm float64) []rim {
+func (b *bar) across(m *Group, at plan.XY, wantMm float64) []rim {
 	if b.in.Section == parts.RoundBar {
 		return nil
 	}
@@ -239,7 +256,7 @@ func (b *bar) across(m *Group, i int, wantMm float64) []rim {
 		}
 		return rim{"an edge", left, wantMm}
 	}
-	return []rim{of(m.Points[i].YMm-low-radius, -low), of(high-m.Points[i].YMm-radius, high)}
+	return []rim{of(at.YMm-low-radius, -low), of(high-at.YMm-radius, high)}
 }
 
 // Metal wanted beside a hole, in diameters of it: a bolt hole's centre lies 1.2 of them
@@ -267,10 +284,12 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 			endWant = tapRim * m.Size.FinishedMm
 		}
 		worst, at := rim{leftMm: math.Inf(1)}, 0
-		for i := range m.Points {
-			for _, r := range append(b.ends(m, i, endWant), b.across(m, i, want)...) {
-				if r.leftMm-r.want < worst.leftMm-worst.want {
-					worst, at = r, i
+		for i, q := range m.Points {
+			for _, end := range []plan.XY{q.Plus(m.ownHalf), q.Minus(m.ownHalf)} {
+				for _, r := range append(b.ends(m, end, endWant), b.across(m, end, want)...) {
+					if r.leftMm-r.want < worst.leftMm-worst.want {
+						worst, at = r, i
+					}
 				}
 			}
 		}

@@ -44,6 +44,7 @@ type form interface {
 	mark(b *bench)                        // TOP and the places of holes
 	onMill(s *Sizes) bool                 // the mill bores it
 	heldUnder(b *bench, m *Group) string  // the drill
+	longAxis(m *Group, s slots) string    // how slots lie on it, in words
 	check(r *record, f plan.Feature)      // measures a feature of its own
 	checkPlace(r *record, m *Group)       // measures where a group lies
 	trueBy(n *Numbered) string            // what it is set true by after its welds
@@ -52,19 +53,22 @@ type form interface {
 // usual is what most forms answer alike; a form has it and answers itself what is otherwise there.
 type usual struct{}
 
-func (usual) steps(*sizer) []Step                                { return nil }
-func (usual) round() bool                                        { return false }
-func (usual) roundMm(string) float64                             { return 0 }
-func (usual) listed() bool                                       { return false }
-func (usual) stockText(s *Sizes) string                          { return s.StockWords(s.Part.Stock) }
-func (usual) seamMm() float64                                    { return 0 }
-func (usual) needless(*shaper) string                            { return "" }
-func (usual) items(*Shape) []item                                { return nil }
-func (usual) problems(*Numbered) []plan.Problem                  { return nil }
-func (usual) show(*Numbered, *plan.PartPlan)                     {}
-func (usual) onMill(*Sizes) bool                                 { return false }
-func (usual) fromEdge(s *Sizes, mm float64) Sized                { return s.General(geom.Clean(mm)) }
-func (usual) throughWords(*Group) string                         { return "through" }
+func (usual) steps(*sizer) []Step                 { return nil }
+func (usual) round() bool                         { return false }
+func (usual) roundMm(string) float64              { return 0 }
+func (usual) listed() bool                        { return false }
+func (usual) stockText(s *Sizes) string           { return s.StockWords(s.Part.Stock) }
+func (usual) seamMm() float64                     { return 0 }
+func (usual) needless(*shaper) string             { return "" }
+func (usual) items(*Shape) []item                 { return nil }
+func (usual) problems(*Numbered) []plan.Problem   { return nil }
+func (usual) show(*Numbered, *plan.PartPlan)      {}
+func (usual) onMill(*Sizes) bool                  { return false }
+func (usual) fromEdge(s *Sizes, mm float64) Sized { return s.General(geom.Clean(mm)) }
+func (usual) throughWords(*Group) string          { return "through" }
+func (usual) longAxis(m *Group, s slots) string {
+	return "to clock " + words.Trim(s.turnDeg(m), 2) + "°"
+}
 func (usual) wallsMm(s *Sizes, _ *Group) (metal, across float64) { return s.LengthMm(), s.LengthMm() }
 
 // faced is a form whose front face is drawn without a hole too, with what it puts there.

@@ -33,6 +33,7 @@ type groupIn struct {
 	on      parts.Side // of a folded part: its flange; empty is the base
 	pattern parts.Pattern
 	through bool
+	walls   string // of a tube: both, or one of them
 	anchors bool
 	depth   parts.Length
 	halfMm  plan.XY // from the middle of a slot to the centre of one end; zero for holes
@@ -94,11 +95,11 @@ func (m *Group) Pattern() parts.Pattern { return m.pattern }
 func groupsOf(p *parts.Part) []groupIn {
 	var out []groupIn
 	for h := range seq.Refs(p.Holes) {
-		out = append(out, groupIn{kind: holes{h}, name: h.Name.Value, pos: h.Pos, face: h.Face, on: h.On, pattern: h.Pattern, through: h.Through, anchors: h.Anchors(), depth: h.Depth})
+		out = append(out, groupIn{kind: holes{h}, name: h.Name.Value, pos: h.Pos, face: h.Face, on: h.On, pattern: h.Pattern, through: h.Through, walls: h.Walls, anchors: h.Anchors(), depth: h.Depth})
 	}
 	for s := range seq.Refs(p.Slots) {
 		half := geom.Clock((s.Length.Mm-s.Width.Mm)/2, s.Turn.Deg)
-		out = append(out, groupIn{kind: slots{s}, name: s.Name.Value, pos: s.Pos, face: s.Face, on: s.On, pattern: s.Pattern, through: s.Through, anchors: s.Anchors(), depth: s.Depth, halfMm: half, ownHalf: half})
+		out = append(out, groupIn{kind: slots{s}, name: s.Name.Value, pos: s.Pos, face: s.Face, on: s.On, pattern: s.Pattern, through: s.Through, walls: s.Walls, anchors: s.Anchors(), depth: s.Depth, halfMm: half, ownHalf: half})
 	}
 	return out
 }
@@ -255,11 +256,14 @@ func (n *Numbered) gridWords(g geom.Grid) string {
 }
 
 // holesWords names the holes of a group by their numbers.
-func holesWords(g *plan.Group) string {
+func holesWords(g *plan.Group) string { return numbered("hole", g) }
+
+// numbered names the places of a group by what they are and their numbers.
+func numbered(what string, g *plan.Group) string {
 	if g.Count == 1 {
-		return "hole " + words.Trim(float64(g.First), 0)
+		return what + " " + words.Trim(float64(g.First), 0)
 	}
-	return "holes " + words.Trim(float64(g.First), 0) + " to " + words.Trim(float64(g.First+g.Count-1), 0)
+	return what + "s " + words.Trim(float64(g.First), 0) + " to " + words.Trim(float64(g.First+g.Count-1), 0)
 }
 
 // placesWords names the holes as they are found on the metal: by the letter of their

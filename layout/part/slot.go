@@ -53,11 +53,16 @@ func (s slots) operation(b *bench, m *Group, cut bool) {
 	}
 	tool, way := b.slotDrill("", s.in.Width.Mm), "plunge at one end, mill to the other"+passes(m.depth.Mm, s.in.Width.Mm)
 	if m.through {
-		tool, way = b.slotTool(s.in.Width.Mm, m.depthMm(b.Sizes), true)
+		_, travel := b.DrillMm(m)
+		tool, way = b.slotTool(s.in.Width.Mm, travel, true)
+	}
+	holding := "machine vice or clamps, part set square"
+	if b.Part.Bar != nil {
+		holding = b.form.heldUnder(b, m)
 	}
 	b.op(plan.Operation{Machine: plan.Mill, Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
-		Do:      []string{"Set the long axis to clock " + words.Trim(s.turnDeg(m), 2) + "°" + seen + "; " + way + ".", "Depth: " + m.Group.DepthText + "."},
-		Holding: "machine vice or clamps, part set square", Tool: tool, Refs: []int{b.ref(m)}})
+		Do:      []string{"Set the long axis " + b.form.longAxis(m, s) + seen + "; " + way + ".", "Depth: " + m.Group.DepthText + "."},
+		Holding: holding, Tool: tool, Refs: []int{b.ref(m)}})
 }
 
 // checkPlace measures each slot from the edges; on a round face from the bore or the

@@ -32,7 +32,7 @@ type BarEnd struct {
 	Cope   string  `json:"cope,omitempty"` // how it is hollowed, one line; empty where it is not
 }
 
-// BarHole is a hole on a side of a bar.
+// BarHole is a hole or a slot on a side of a bar.
 type BarHole struct {
 	N          int     `json:"n"`
 	Group      string  `json:"group"`
@@ -40,6 +40,7 @@ type BarHole struct {
 	XMm        float64 `json:"x_mm"` // along the bar in its front view
 	YMm        float64 `json:"y_mm"` // across the side, from its middle, as seen
 	DiameterMm float64 `json:"diameter_mm"`
+	EndMm      XY      `json:"end_mm,omitzero"` // of a slot: from its middle to the centre of an end, as XMm and YMm; else none
 	Size       string  `json:"size"`
 	From       string  `json:"from"` // "50 from the left end"
 	Up         string  `json:"up"`   // "25 from the lower edge"

@@ -37,7 +37,7 @@ func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
 // bought compares the screws that are ordered for a loose part with its threads, and with
 // the holes in the wall of what it stands in.
 var bought = together(
-	of(everyPart, each(everyHole, (*view).sizesNamed)),
+	of(everyPart, each(everyHoleOrSlot, (*view).sizesNamed)),
 	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree, (*reviewer).nutOnThread, (*reviewer).howInNoList, (*reviewer).standsUnheld),
 	of(everyMotor, motored.notesInNoList),
 	of(everyMade, made.boughtFor),
@@ -45,9 +45,7 @@ var bought = together(
 
 // holesAndSlots are the groups of holes of the part, and its slots as such.
 func (v *view) holesAndSlots() []parts.HoleGroup {
-	return append(slices.Clone(v.p.Holes), seq.Map(v.p.Slots, func(s parts.FaceSlot) parts.HoleGroup {
-		return parts.HoleGroup{Pos: s.Pos, Name: s.Name, Face: s.Face, Pattern: s.Pattern, Through: s.Through, Depth: s.Depth, For: s.For, Size: parts.HoleSize{Size: parts.Size{Nominal: s.Width}}}
-	})...)
+	return append(slices.Clone(v.p.Holes), seq.Map(v.p.Slots, func(s parts.FaceSlot) parts.HoleGroup { return s.AsHoles() })...)
 }
 
 // groups are all groups of holes and slots of the job, each with its part.

@@ -95,22 +95,23 @@ func everyPlan(kind parts.JointKind) func(*reviewer) iter.Seq[*plan.JointPlan] {
 }
 
 // What a rule about one thing of a part looks at.
-func everyStep(v *view) iter.Seq[*cylinder]           { return slices.Values(v.steps()) }
-func everyKeyway(v *view) iter.Seq[plan.KeywayRow]    { return slices.Values(v.q.Keyways) }
-func everyGroove(v *view) iter.Seq[plan.GrooveRow]    { return slices.Values(v.q.Grooves) }
-func everyChamfer(v *view) iter.Seq[*parts.Chamfer]   { return seq.Refs(v.p.Chamfers) }
-func everyDrilled(v *view) iter.Seq[drilled]          { return slices.Values(v.drilledSizes()) }
-func everyDemand(v *view) iter.Seq[parts.Requirement] { return slices.Values(v.p.Require) }
-func everyEnd(v *view) iter.Seq[*parts.TubeEnd]       { return seq.Refs(v.p.Ends) }
-func everyText(v *view) iter.Seq[parts.Text]          { return slices.Values(v.texts()) }
-func everyHole(v *view) iter.Seq[*parts.HoleGroup]    { return seq.Refs(v.p.Holes) }
-func everyRadial(v *view) iter.Seq[*parts.Radial]     { return seq.Refs(v.p.Radials) }
-func everySlot(v *view) iter.Seq[*parts.FaceSlot]     { return seq.Refs(v.p.Slots) }
-func everyOutside(v *view) iter.Seq[*cylinder]        { return slices.Values(v.outside) }
-func everyInside(v *view) iter.Seq[*cylinder]         { return slices.Values(v.inside) }
-func everyFlat(v *view) iter.Seq[plan.FlatsRow]       { return slices.Values(v.q.Flats) }
-func everyCentre(v *view) iter.Seq[plan.CentreRow]    { return slices.Values(v.q.Centres) }
-func everyClamp(v *view) iter.Seq[*plan.ClampRow]     { return one(v.q.Clamp) }
+func everyStep(v *view) iter.Seq[*cylinder]              { return slices.Values(v.steps()) }
+func everyKeyway(v *view) iter.Seq[plan.KeywayRow]       { return slices.Values(v.q.Keyways) }
+func everyGroove(v *view) iter.Seq[plan.GrooveRow]       { return slices.Values(v.q.Grooves) }
+func everyChamfer(v *view) iter.Seq[*parts.Chamfer]      { return seq.Refs(v.p.Chamfers) }
+func everyDrilled(v *view) iter.Seq[drilled]             { return slices.Values(v.drilledSizes()) }
+func everyDemand(v *view) iter.Seq[parts.Requirement]    { return slices.Values(v.p.Require) }
+func everyEnd(v *view) iter.Seq[*parts.TubeEnd]          { return seq.Refs(v.p.Ends) }
+func everyText(v *view) iter.Seq[parts.Text]             { return slices.Values(v.texts()) }
+func everyHole(v *view) iter.Seq[*parts.HoleGroup]       { return seq.Refs(v.p.Holes) }
+func everyRadial(v *view) iter.Seq[*parts.Radial]        { return seq.Refs(v.p.Radials) }
+func everyHoleOrSlot(v *view) iter.Seq[*parts.HoleGroup] { return seq.Refs(v.holesAndSlots()) }
+func everySlot(v *view) iter.Seq[*parts.FaceSlot]        { return seq.Refs(v.p.Slots) }
+func everyOutside(v *view) iter.Seq[*cylinder]           { return slices.Values(v.outside) }
+func everyInside(v *view) iter.Seq[*cylinder]            { return slices.Values(v.inside) }
+func everyFlat(v *view) iter.Seq[plan.FlatsRow]          { return slices.Values(v.q.Flats) }
+func everyCentre(v *view) iter.Seq[plan.CentreRow]       { return slices.Values(v.q.Centres) }
+func everyClamp(v *view) iter.Seq[*plan.ClampRow]        { return one(v.q.Clamp) }
 
 // partRules are the rules about one part, in the order they are tried.
 var partRules = []rule[*view]{

@@ -106,12 +106,11 @@ func (r *reader) barLength(b *parts.Bar) {
 	}
 }
 
-// onBar checks that a group of holes lies on a wall of a bar.
-func (r *reader) onBar(b *parts.Bar, g *parts.HoleGroup) {
-	side := g.Side()
-	walls := b.Walls()
+// onBar checks that a group of holes or slots lies on a wall of a bar.
+func (r *reader) onBar(b *parts.Bar, g parts.HoleGroup, what string) {
+	side, walls := g.Side(), b.Walls()
 	if !slices.Contains(walls, side) {
-		r.faultf(g.Pos, "holes on "+all(plain(walls)), "the side %s of the %s has no metal to drill", side, b.Section)
+		r.faultf(g.Pos, what+"s on "+all(plain(walls)), "the side %s of the %s has no metal to drill", side, b.Section)
 		return
 	}
 	if g.Walls == parts.BothWalls && !b.Tube() {
@@ -135,7 +134,7 @@ func (r *reader) onBar(b *parts.Bar, g *parts.HoleGroup) {
 		off := !geom.Over(at.YMm, box.Min.YMm) || !geom.Over(box.Max.YMm, at.YMm) || b.Section == parts.RoundBar && geom.Over(math.Abs(at.YMm), 0) ||
 			!geom.Over(x, b.EndMm(parts.LeftEnd, y)-b.Length.Mm/2) || !geom.Over(b.Length.Mm/2-b.EndMm(parts.RightEnd, y), x)
 		if off {
-			r.faultf(g.Pattern.PosOf(i), "a place on that side, x from the middle of the bar and y from the middle of the side", "the hole at x %s, y %s is not on the side %s of the bar", r.bare(at.XMm), r.said(at.YMm), side)
+			r.faultf(g.Pattern.PosOf(i), "a place on that side, x from the middle of the bar and y from the middle of the side", "the %s at x %s, y %s is not on the side %s of the bar", what, r.bare(at.XMm), r.said(at.YMm), side)
 		}
 	}
 }

@@ -36,13 +36,15 @@ func (f *fields) geometry(p *parts.Part) {
 	}
 	if p.Bar != nil {
 		f.barLength(p.Bar)
-		eachSound(f, "holes", p.Holes, func(g *parts.HoleGroup) { f.onBar(p.Bar, g) })
+		eachSound(f, "holes", p.Holes, func(g *parts.HoleGroup) { f.onBar(p.Bar, *g, "hole") })
+		eachSound(f, "slots", p.Slots, func(s *parts.FaceSlot) { f.onBar(p.Bar, s.AsHoles(), "slot") })
 		return
 	}
 	f.chamferEdges(p)
 	eachSound(f, "holes", p.Holes, func(g *parts.HoleGroup) { f.holesRoom(p, g) })
 	eachSound(f, "slots", p.Slots, func(s *parts.FaceSlot) {
 		f.onPart(p, s.On, s.Pattern, s.Face, "slot")
+		f.oneWall(s.Pos, s.Walls)
 		f.notDeeper(p, s.Depth, "slot")
 	})
 	eachSound(f, "keyways", p.Keyways, func(k *parts.Keyway) { f.keywayRoom(p, k) })
@@ -73,12 +75,16 @@ func eachSound[T any](f *fields, key string, read []T, check func(*T)) {
 // holesRoom checks that holes lie on the part and do not go deeper.
 func (r *reader) holesRoom(p *parts.Part, g *parts.HoleGroup) {
 	r.onPart(p, g.On, g.Pattern, g.Face, "hole")
-	if g.Walls == parts.BothWalls {
-		r.fault(g.Pos, "only a bar of tube has two walls to drill", "delete walls")
-	}
+	r.oneWall(g.Pos, g.Walls)
 	r.notDeeper(p, g.Depth, "hole")
 	if c := g.Counterbore; c != nil {
 		r.notDeeper(p, c.Depth, "counterbore")
+	}
+}
+
+func (r *reader) oneWall(pos parts.Pos, walls string) {
+	if walls == parts.BothWalls {
+		r.fault(pos, "only a bar of tube has two walls to drill", "delete walls")
 	}
 }
 

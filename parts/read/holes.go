@@ -134,7 +134,7 @@ func (r *reader) threadedHole(n *node, size *parts.HoleSize, before []string, re
 
 func (f *fields) slots() parts.FaceSlot {
 	s := parts.FaceSlot{
-		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: parts.Side(f.word("on")), Pattern: f.pattern(),
+		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: parts.Side(f.word("on")), Walls: f.word("walls"), Pattern: f.pattern(),
 		Width: f.length("width"), Length: f.length("length"), Turn: f.angle("turn"),
 	}
 	s.Through, s.Depth = f.depth("depth")

@@ -163,7 +163,10 @@ func (v *barView) marks(list []plan.BarHole, y, high float64) {
 	for _, h := range list {
 		x, hy := v.x(h.XMm), y+high/2+h.YMm*v.scale()
 		r := math.Max(0.7, h.DiameterMm/2*v.scale())
-		v.d.Add(draw.Ring(x, hy, r, draw.LineMm), draw.Segment(x-r-1, hy, x+r+1, hy, draw.HairMm), draw.Segment(x, hy-r-1, x, hy+r+1, draw.HairMm))
+		end := h.EndMm.Times(v.scale())
+		v.d.Add(draw.Stadium(canvas.Point{X: x, Y: hy}, canvas.Point{X: end.XMm, Y: end.YMm}, r, draw.LineMm))
+		r += math.Abs(end.XMm)
+		v.d.Add(draw.Segment(x-r-1, hy, x+r+1, hy, draw.HairMm), draw.Segment(x, hy-r-1, x, hy+r+1, draw.HairMm))
 		number := draw.Text{XMm: x + r + 0.6, YMm: hy + 0.5, SizeMm: draw.SmallMm, Bold: true, Content: strconv.Itoa(h.N)}
 		if high < flatBarMm {
 			number.YMm = y - draw.SmallMm

@@ -37,7 +37,7 @@ func Unbarred(list []*plan.PartPlan) []*plan.PartPlan {
 func (d density) bars(pl *plan.Plan, bars []*plan.PartPlan, paper draw.Frame) []*draw.Sheet {
 	head := draw.RunningHead("Bars", "cut list and record", paper.Body().Width())
 	f := draw.NewFlow(draw.Pages(draw.Sheet{Frame: paper, Name: BarsName}, head, "Bars", "cut list and record, continued"))
-	f.Add(draw.Paragraph("", barLead, d.smallMm(), false, f.Width())...)
+	f.Add(draw.Paragraph("", barLead(bars), d.smallMm(), false, f.Width())...)
 	f.Add(draw.Space(1.5))
 	for i, part := range bars {
 		f.Add(d.bar(pl, part, letter(i), f.Width()))
@@ -49,8 +49,13 @@ func (d density) bars(pl *plan.Plan, bars []*plan.PartPlan, paper draw.Frame) []
 	return f.Sheets
 }
 
-const barLead = "Every bar lies as in its picture: chalk L on its left end and T on its top. Lengths go over the outermost points, saw angles are from a square cut. " +
-	"Saw one, measure, then set the stop. Holes are measured from the end that is named, on the side that is named."
+func barLead(bars []*plan.PartPlan) string {
+	slotted := slices.ContainsFunc(bars, func(p *plan.PartPlan) bool {
+		return slices.ContainsFunc(p.Bar.Holes, func(h plan.BarHole) bool { return h.EndMm != plan.XY{} })
+	})
+	return "Every bar lies as in its picture: chalk L on its left end and T on its top. Lengths go over the outermost points, saw angles are from a square cut. " +
+		"Saw one, measure, then set the stop. Holes" + words.When(slotted, ", and slots to their middles,") + " are measured from the end that is named, on the side that is named."
+}
 
 // letter names a bar on its cut list: A to Z, then A2 and on.
 func letter(i int) string {
