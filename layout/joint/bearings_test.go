@@ -208,7 +208,7 @@ func TestLengthsEat(t *testing.T) {
 		{"auger-shaft.yaml", ", length-limits: [369.5, 370]", "", "auger", plan.LengthsEat, 3, -1.9},
 		{"barrel-end.yaml", ", length-limits: [15.8, 16.2]", "", "nozzle", plan.LengthsEat, 3, 7.9},
 		{"pillar.yaml", "M16, length: 44", "M16, length: 42", "motor", plan.LengthsEat, 3, 40.7},
-		{"auger-shaft.yaml", "M36x3, length: 50", "M36x3, length: 48.9", "auger", plan.SlideLockRoom, 2, 42},
+		{"auger-shaft.yaml", "M36x3 LH, length: 50", "M36x3, length: 48.9", "auger", plan.SlideLockRoom, 2, 42},
 		{"auger-shaft.yaml", "axial: 91.5, from: back, slot: {around: 6, along: 29}", "axial: 91, from: back, slot: {around: 6, along: 20}", "rear-bearing", plan.SlotShort, 1, 2.5},
 	} {
 		p, err := draft(editedDemo(t, "pugmill", c.file, c.from, c.to))

@@ -481,7 +481,7 @@ func TestSeamOfABarsSection(t *testing.T) {
 // What pushes a hub along its shaft is not in the job: its nut has no torque, and the step says why.
 func TestNutOfAHubHasNoTorque(t *testing.T) {
 	t.Parallel()
-	says(t, jointNamed(t, demoPlan(t, "pugmill"), "auger"), []string{"Put Auger lock plate under nut M36x3, its 3 pins in the holes pins of Auger hub and flat on it before the nut goes on, and tighten it against Auger hub, spanner-tight: the job does not say what pushes the hub along"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "auger"), []string{"Put Auger lock plate under nut M36x3 LH, its 3 pins in the holes pins of Auger hub and flat on it before the nut goes on, and tighten it against Auger hub, spanner-tight: the job does not say what pushes the hub along"}, nil)
 }
 
 // An inch job reads its oven in Fahrenheit: 129 °C is 264 °F.

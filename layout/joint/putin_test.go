@@ -68,7 +68,7 @@ func TestComesOffAgain(t *testing.T) {
 // The nut that keeps a hub, ordered by the job, is bought once and comes before it is tightened.
 func TestNutOfAHubIsOrdered(t *testing.T) {
 	t.Parallel()
-	for item, own := range map[string]bool{"hexagon nut M36 × 3": true, "hexagon nut M36": false} {
+	for item, own := range map[string]bool{"hexagon nut M36 × 3 LH": true, "hexagon nut M36 × 3": false, "hexagon nut M36": false} {
 		p := planned(t, editedDemo(t, "pugmill", "job.yaml", "loose:\n", "loose:\n  - {item: \""+item+"\", how: on the nose, after: auger}\n"))
 		bought := slices.ContainsFunc(p.Bought, func(r plan.BoughtRow) bool { return strings.HasPrefix(r.Item, "Nut M36x3") })
 		var order []string
@@ -81,21 +81,31 @@ func TestNutOfAHubIsOrdered(t *testing.T) {
 	}
 }
 
-// A right-hand nut on a shaft that turns clockwise seen from it lags behind and comes off;
+// A right-hand nut on a shaft that turns clockwise seen from it lags behind and comes off, a left-hand one on a shaft that
+// turns the other way;
 // the thicker plate has the longer thread of a made stud.
 func TestNutsAndStudsSayTheirSide(t *testing.T) {
 	t.Parallel()
-	said := "The shaft turns clockwise seen from this nut"
-	says(t, jointNamed(t, demoPlan(t, "pugmill"), "auger"), []string{said, "self-locking"}, nil)
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "motor"), []string{"Back thread, 44 long, through Motor adapter; front thread, 38 long, through Housing plate."}, nil)
-	for _, edit := range [][2]string{{"rotation: counter-clockwise", "rotation: clockwise"}, {"rotation: counter-clockwise", "rotation: either"}, {"seen-from: non-drive-end", "seen-from: drive-end"}, {"drives: auger-shaft.drive", "drives: auger-shaft.nose"}} {
-		p, err := draft(editedDemo(t, "pugmill", "job.yaml", edit[0], edit[1]))
+	for _, c := range []struct{ file, from, to, turns, bought string }{
+		{"job.yaml", "rotation: counter-clockwise", "rotation: counter-clockwise", "", "Nut M36x3 LH"},
+		{"auger-shaft.yaml", "M36x3 LH", "M36x3", "clockwise", "Nut M36x3, self-locking"},
+		{"job.yaml", "rotation: counter-clockwise", "rotation: clockwise", "counter-clockwise", "Nut M36x3 LH, self-locking"},
+		{"job.yaml", "seen-from: non-drive-end", "seen-from: drive-end", "counter-clockwise", "Nut M36x3 LH, self-locking"},
+		{"job.yaml", "rotation: counter-clockwise", "rotation: either", "", "Nut M36x3 LH"},
+		{"job.yaml", "drives: auger-shaft.drive", "drives: auger-shaft.nose", "counter-clockwise", "Nut M36x3 LH, self-locking"},
+	} {
+		p, err := draft(editedDemo(t, "pugmill", c.file, c.from, c.to))
 		if err != nil {
 			t.Fatal(err)
 		}
-		says(t, jointNamed(t, p, "auger"), nil, []string{said})
-		if !slices.ContainsFunc(p.Bought, func(r plan.BoughtRow) bool { return r.Item == "Nut M36x3" }) {
-			t.Errorf("%v: no plain nut is bought", edit)
+		if c.turns != "" {
+			says(t, jointNamed(t, p, "auger"), []string{"The shaft turns " + c.turns + " seen from this nut", "self-locking"}, nil)
+		} else {
+			says(t, jointNamed(t, p, "auger"), nil, []string{"seen from this nut"})
+		}
+		if !slices.ContainsFunc(p.Bought, func(r plan.BoughtRow) bool { return r.Item == c.bought }) {
+			t.Errorf("%s: no %s is bought", c.to, c.bought)
 		}
 	}
 	p, err := draft(editedDemo(t, "pugmill", "pillar.yaml", "thread: M16, length: 38", "thread: M16, length: 44"))

@@ -66,9 +66,11 @@ func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
 				turns[a], turns[b] = true, true
 			}
 		}
-		for _, l := range r.machine().Laid() {
-			if turns[l.On] && !l.Loose.Off {
-				turns[l.Instance] = true
+		for e := range seq.Refs(r.job.Loose) {
+			for k, l := range e.Lies {
+				if turns[l.Ref.Instance()] && !e.Off {
+					turns[parts.Instance{Part: e.Part.Value, Copy: k + 1}] = true
+				}
 			}
 		}
 	}
