@@ -142,7 +142,7 @@ func (f *Flow) Table(t Table) {
 	}
 	for i := range rows {
 		for _, b := range rows[i] {
-			switch need := t.together(rows, i, max(b.high, min(f.Tallest()*0.4, togetherMm)), b.high); {
+			switch need := t.together(rows, i, f.Tallest()*0.4, b.high); {
 			case !started:
 				if !f.Fits(headHeight + need) {
 					f.advance()
@@ -174,8 +174,11 @@ func (f *Flow) heads(t *Table, title, lead string) {
 // four, unless they are higher than most, and the foot of the table.
 func (t *Table) together(rows [][]band, i int, most, high float64) float64 {
 	first, last := i == 0, i == len(rows)-LeastRows
+	if first && !last {
+		most = min(most, togetherMm)
+	}
 	if first || last {
-		high = min(bandsMm(rows[i:min(i+LeastRows, len(rows))]), most)
+		high = min(bandsMm(rows[i:min(i+LeastRows, len(rows))]), max(high, most))
 	}
 	if i == len(rows)-1 || last || first && len(rows) <= LeastRows {
 		high += t.Foot
@@ -228,7 +231,7 @@ func (t *Table) padMm() float64 {
 // break.
 const LeastRows = 4
 
-// togetherMm is what need not stand together any more: rows as high as paragraphs part sooner.
+// togetherMm is what need not stand together at the top of a table any more: rows as high as paragraphs part sooner.
 const togetherMm = 36
 
 // dropSpare leaves out the spare columns that are empty.
