@@ -110,6 +110,17 @@ func (p *Part) BarEnd(feature string) *BarEnd {
 	return nil
 }
 
+// OtherEnd is the other end of a bar, empty for a side that is none.
+func (s Side) OtherEnd() Side {
+	switch s {
+	case LeftEnd:
+		return RightEnd
+	case RightEnd:
+		return LeftEnd
+	}
+	return ""
+}
+
 // End is one of the two ends.
 func (b *Bar) End(side Side) *BarEnd {
 	if side == RightEnd {

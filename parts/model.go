@@ -648,6 +648,11 @@ type Countersink struct {
 	Angle    Angle
 }
 
+// DepthMm is how deep its cone goes, in mm, down to a hole of a diameter.
+func (c *Countersink) DepthMm(holeMm float64) float64 {
+	return (c.Diameter.Mm - holeMm) / 2 / math.Tan(c.Angle.Deg*math.Pi/360)
+}
+
 // FaceSlot is an obround slot on a face. Turn is the clock angle of its long
 // axis.
 type FaceSlot struct {

@@ -358,7 +358,7 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 		do = append(do, "It slides on by hand.")
 	}
 	if t.draw != nil {
-		do = append(do, "Or draw it on: rod into "+t.draw.into+", tube on the "+follows(t.out.Bearing)+" end, plate, washer, nut; oil the threads, turn the nut until the play is nearly gone, not over "+t.w.Torque(t.draw.torqueNm)+".")
+		do = append(do, "Or draw it on: rod into "+t.draw.into+", tube on the "+follows(t.out.Bearing)+" end, plate, washer, nut; oil the threads, turn the nut until the play is nearly gone, not over "+t.w.Torque(t.draw.nutNm)+".")
 	}
 	if p.KeepOff != "" {
 		keep := "It never reaches " + shoulderOf(p.KeepOff)

@@ -27,14 +27,33 @@ const (
 // of bearings up without a blow: a tube on the cone, a plate across it, a rod in the
 // shaft's end and a nut.
 type drawBolt struct {
-	rod      bolts.Bolt
-	class    string // of the rod
-	forceN   float64
-	proofN   float64
-	torqueNm float64 // on the nut, oiled, for the force
-	plateMm  float64
-	longMm   float64 // the rod
-	into     string  // "thread draw of Auger shaft"
+	pullRod
+	forceN float64
+	into   string // "thread draw of Auger shaft"
+}
+
+// pullRod is a threaded rod with a nut, which pulls two things together over a plate.
+type pullRod struct {
+	rod     bolts.Bolt
+	class   string
+	proofN  float64
+	nutNm   float64 // on the nut, oiled, for the greatest force
+	plateMm float64 // thickness
+	longMm  float64
+}
+
+// rodFor is a rod with what it stands and the torque on its nut for a force; ok where it stands drawTimes that.
+func rodFor(rod bolts.Bolt, forceN float64) (r pullRod, ok bool) {
+	r = pullRod{rod: rod, class: words.Either(rod.Thread.TPI > 0, "grade 5", "8.8")}
+	oiled, err := bolts.FindNutFactor("oiled")
+	proof, unknown := rod.ProofLoadN(r.class)
+	r.proofN, r.nutNm = proof, oiled.K*forceN*rod.Thread.MajorMm/1000
+	return r, err == nil && unknown == nil && proof >= drawTimes*forceN
+}
+
+// nutFigure is the torque on the nut of a rod.
+func (t *joint) nutFigure(r pullRod) {
+	t.figure("at the nut", "up to "+t.w.Torque(r.nutNm)+", oiled", "K 0.15, design handbook page; ±30 % or more")
 }
 
 // pull finds the thread in the end of a shaft that a rod goes into: a tapped hole in
@@ -74,20 +93,11 @@ func (j *making) drawn(t *joint, p *plan.BearingPlan, m mounting) *drawBolt {
 	if err != nil || noBolt != nil {
 		return nil
 	}
-	d := &drawBolt{rod: rod, class: "8.8", forceN: math.Max(leastN, force), into: into + " of " + t.a.title()}
-	if thread.TPI > 0 {
-		d.class = "grade 5"
-	}
-	wants := drawTimes * d.forceN
-	if d.proofN, err = rod.ProofLoadN(d.class); err != nil || d.proofN < wants {
+	d := &drawBolt{forceN: math.Max(leastN, force), into: into + " of " + t.a.title()}
+	plate, noPlate := bolts.PlateMm(drawTimes*d.forceN, (p.ConeSleeveInMm+p.ConeSleeveOutMm)/2, rod.WasherODMm, drawMPa)
+	if d.pullRod, ok = rodFor(rod, d.forceN); !ok || noPlate != nil {
 		return nil
 	}
-	oiled, err := bolts.FindNutFactor("oiled")
-	plate, noPlate := bolts.PlateMm(wants, (p.ConeSleeveInMm+p.ConeSleeveOutMm)/2, rod.WasherODMm, drawMPa)
-	if err != nil || noPlate != nil {
-		return nil
-	}
-	d.torqueNm = oiled.K * d.forceN * thread.MajorMm / 1000
 	d.plateMm = j.up(math.Max(leastPlate, plate))
 	// Engaged in the shaft, over what stands between its thread there and the end of the tube while the cone's
 	// small end is only at the edge of its seat, through the plate, nut and its own diameter beyond.
@@ -139,7 +149,7 @@ func (t *joint) drawFigures() {
 	}
 	t.figure("to draw the cone on", "up to "+t.w.Force(d.forceN, 1), "tightest limits, dry; friction is a guess within half: feel the nut, and stop where it grows heavy before the cone is home")
 	t.figure("draw bolt", d.rod.Thread.Designation+", "+d.class+", proof load "+t.w.Force(d.proofN, 1)+"; plate "+t.w.Size(d.plateMm)+" thick", "for "+words.Trim(drawTimes, 0)+" times that force (common practice, no source); plate as one that is free at its edge, from memory")
-	t.figure("at the nut", "up to "+t.w.Torque(d.torqueNm)+", oiled", "K 0.15, design handbook page; ±30 % or more")
+	t.nutFigure(d.pullRod)
 }
 
 // drawTools are the plate and the rod of a draw bolt, whose tube is a driver.

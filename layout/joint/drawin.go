@@ -4,11 +4,9 @@ import (
 	"math"
 
 	"centrepop/layout/bolts"
-	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
-	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -40,41 +38,33 @@ func (j *making) reached(t *joint, p *plan.PressPlan) {
 }
 
 // drawScrew pulls a bush into a hub that no press takes: a rod through both, a plate on the bush, and on the
-// other side of the hub a tube round the bore with a plate on it.
+// other side of the hub a tube round the bore with a plate on it, as thick.
 type drawScrew struct {
-	rod     bolts.Bolt
-	class   string // of the rod
-	proofN  float64
-	nutNm   float64 // on the nut, oiled, for the greatest force
-	plateMm float64 // thickness of both plates
-	outMm   float64 // across them
-	tube    bounds  // inside of the tube
-	tubeMm  float64 // its length
-	longMm  float64 // the rod
+	pullRod
+	outMm  float64 // across the plates
+	tube   bounds  // inside of the tube
+	tubeMm float64 // its length
 }
 
-// drawsIn is the screw for a force: the thinnest that stands drawTimes that and goes through the shaft and its
-// hub; nil where there is none.
+// drawsIn is the screw for a force: the thinnest that stands it and goes through the shaft and its hub; nil where
+// there is none.
 func (j *making) drawsIn(t *joint, forceN float64) *drawScrew {
-	free := math.Min(passMm(t.a), passMm(t.b))
-	oiled, err := bolts.FindNutFactor("oiled")
-	if !t.inward || err != nil {
+	if !t.inward {
 		return nil
 	}
-	inches := t.w.Units == parts.Inches
-	class, wants := words.Either(inches, "grade 5", "8.8"), drawTimes*forceN
-	for _, rod := range bolts.Coarse(inches) {
-		proof, err := rod.ProofLoadN(class)
-		if err != nil || proof < wants || rod.Thread.MajorMm+overMm > free {
+	free := math.Min(t.a.r.BoreMm(), t.b.r.BoreMm())
+	for _, rod := range bolts.Coarse(t.w.Units == parts.Inches) {
+		r, strong := rodFor(rod, forceN)
+		if !strong || rod.Thread.MajorMm+overMm > free {
 			continue
 		}
 		d := t.b.step.Size.NominalMm
 		wide := seq.Max(d, stepsAt(t.a.r, false, 0, t.a.r.LengthMm()), diameterMm)
-		s := &drawScrew{rod: rod, class: class, proofN: proof, nutNm: oiled.K * forceN * rod.Thread.MajorMm / 1000, tube: bounds{wide + overMm/2, wide + 3*overMm/2, wide + overMm}}
+		s := &drawScrew{pullRod: r, tube: bounds{wide + overMm/2, wide + 3*overMm/2, wide + overMm}}
 		on := s.tube.nominal + sleeveWallMm(d)
 		s.outMm = j.up(s.tube.high + 2*sleeveWallMm(d))
 		s.plateMm = leastPlate
-		if thick, err := bolts.PlateMm(wants, on, rod.WasherODMm, drawMPa); err == nil { // else the washer lies on the tube
+		if thick, err := bolts.PlateMm(drawTimes*forceN, on, rod.WasherODMm, drawMPa); err == nil { // else the washer lies on the tube
 			s.plateMm = math.Max(leastPlate, thick)
 		}
 		s.plateMm = j.up(s.plateMm)
@@ -83,18 +73,6 @@ func (j *making) drawsIn(t *joint, forceN float64) *drawScrew {
 		return s
 	}
 	return nil
-}
-
-// passMm is the widest round that passes a part along its axis; 0 where it is closed.
-func passMm(f feature) float64 {
-	if f.r.Part.Flat() {
-		return f.step.Size.NominalMm
-	}
-	_, inside := f.r.Sides()
-	if geom.Over(f.r.LengthMm(), seq.Sum(inside, (*part.Step).LengthMm)) {
-		return 0
-	}
-	return seq.Min(math.Inf(1), inside, diameterMm)
 }
 
 // drawSteps draw the shaft of a press into a hub that no press takes.

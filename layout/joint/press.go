@@ -266,7 +266,7 @@ func (t *joint) pressFigures(p *plan.PressPlan, source string, in press.Input) {
 	}
 	if s := t.screw; s != nil {
 		t.figure("draw screw", s.rod.Thread.Designation+", "+s.class+", proof load "+t.w.Force(s.proofN, 1)+"; plates "+t.w.Size(s.plateMm)+" thick", "for "+words.Trim(drawTimes, 0)+" times the greatest force (common practice, no source); plate as one that is free at its edge, from memory")
-		t.figure("at the nut", "up to "+t.w.Torque(p.DrawNm)+", oiled", "K 0.15, design handbook page; ±30 % or more")
+		t.nutFigure(s.pullRod)
 	}
 	if p.ShopPressN > 0 {
 		t.figure("shop press", t.w.Force(p.ShopPressN, 0)+", used to "+words.Trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")

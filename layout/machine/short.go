@@ -25,7 +25,7 @@ func (m *Machine) short() (found []plan.Problem) {
 			if p := m.Joint(j.Name).Place; p != nil && k == 0 {
 				feature = p.With
 			}
-			far := map[string]string{string(parts.LeftEnd): string(parts.RightEnd), string(parts.RightEnd): string(parts.LeftEnd)}[feature]
+			far := string(parts.Side(feature).OtherEnd())
 			b := m.At(e)
 			if far == "" || b == nil || m.PartOf(b.ID).Part.Bar == nil || m.endJoined(e.Instance(), far) {
 				continue

@@ -52,18 +52,11 @@ const copeGapMm = 1.0
 
 // copeLines are how an end is hollowed.
 func (b *bar) copeLines(w words.Writer, side parts.Side, c bars.Cope) []string {
-	mark := "Wrap the template round the end, its square edge on a line " + w.Size(b.templateFromMm(w, c)) + " from the " + string(other(side)) + " end; scribe the curve on front and back."
+	mark := "Wrap the template round the end, its square edge on a line " + w.Size(b.templateFromMm(w, c)) + " from the " + string(side.OtherEnd()) + " end; scribe the curve on front and back."
 	if !b.wraps() {
 		mark = "Scribe the arc R" + w.Size(c.RadiusMm) + " on the front, its middle " + w.Read(c.DepthMm) + " from the end."
 	}
 	return []string{mark, "Cut with a hole saw of " + w.Dia(2*c.RadiusMm) + " where there is one, else saw and grind to the line; try it on the round: no gap over " + w.Near(copeGapMm) + "."}
-}
-
-func other(side parts.Side) parts.Side {
-	if side == parts.LeftEnd {
-		return parts.RightEnd
-	}
-	return parts.LeftEnd
 }
 
 // copeMarginMm is the paper beyond the deepest place of a cope.
@@ -140,7 +133,7 @@ func (b *bar) copePattern(d *shaper, side parts.Side, c bars.Cope) plan.Developm
 	edge.Close()
 	out := plan.Development{
 		Name: "cope-" + string(side), Kind: plan.CopePattern, Title: "Cope template: " + string(side) + " end", Copies: 1,
-		On: "the outside of the bar, " + b.sectionWords(d.W), Edge: "on a line square round the bar, " + d.W.Size(from) + " from the " + string(other(side)) + " end",
+		On: "the outside of the bar, " + b.sectionWords(d.W), Edge: "on a line square round the bar, " + d.W.Size(from) + " from the " + string(side.OtherEnd()) + " end",
 		Beyond: "to the " + string(side) + " end", MaxMm: plan.XY{XMm: geom.Clean(x), YMm: geom.Clean(long)},
 		Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour(edge.ToSVG())}},
 		Sizes: []plan.PatternValue{{Name: "front to back", Text: d.exact(x)}, {Name: "radius of the round", Text: d.W.Size(c.RadiusMm)}, {Name: "depth of the hollow", Text: d.exact(c.DepthMm)}},

@@ -36,7 +36,7 @@ func (t *turned) asCut(s *Sizes, cut string) asCut {
 	}
 	a := asCut{outline: canvas.Circle(wide / 2), round: true, size: s.W.Dia(wide)}
 	a.text = a.size + " as cut, " + s.W.Size(leave) + " left over its size"
-	bore := s.boreMm()
+	bore := s.BoreMm()
 	if bore == 0 {
 		return a
 	}

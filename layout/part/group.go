@@ -142,7 +142,7 @@ func (z *sizer) faceGroups() {
 // checked those whose sizes it knows; the thread tables and the sizes worked
 // out here come after it.
 func (z *sizer) onMetal(m *Group) {
-	edge, bore := geom.NewContour(z.OutlinePath()), z.boreMm()
+	edge, bore := geom.NewContour(z.OutlinePath()), z.BoreMm()
 	for i, at := range m.Points {
 		front := parts.At(m.Face, at, at.Mirrored())
 		if edge.DepthMm(front) > geom.CloseMm && geom.Distance(at, plan.XY{}) >= bore/2-geom.CloseMm {

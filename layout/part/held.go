@@ -32,7 +32,7 @@ func (b *bench) heldBefore(wide *Step) bool {
 // freeHold is what holds a part while the whole of its outside is worked.
 func (b *bench) freeHold() string {
 	switch {
-	case b.boreMm() > 0:
+	case b.BoreMm() > 0:
 		return "a mandrel in the bore"
 	case len(b.centreRows()) == 0:
 		return "centres, drilled small in both ends"
@@ -152,7 +152,7 @@ const pinchShare = 0.05
 
 // thinWallMm is the wall of a short ring that jaws would bend, where its bore is finished before it is turned round; else 0.
 func (b *bench) thinWallMm(before []*Step) float64 {
-	out, bore := b.widest().Size.NominalMm, b.boreMm()
+	out, bore := b.widest().Size.NominalMm, b.BoreMm()
 	wall := geom.Clean((out - bore) / 2)
 	if bore == 0 || wall >= pinchShare*out || b.LengthMm() > out || !slices.ContainsFunc(before, func(s *Step) bool { return s.Inside && !s.Size.AsBought }) {
 		return 0

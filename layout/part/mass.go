@@ -49,7 +49,7 @@ func (m *Group) volumeMm3(s *Sizes) float64 {
 			each += (sweptMm2(c.Diameter.Mm, 0) - sweptMm2(d, 0)) * math.Min(c.Depth.Mm, deep)
 		}
 		if c := m.Hole.Countersink; c != nil {
-			rise := (c.Diameter.Mm - d) / 2 / math.Tan(c.Angle.Deg/2*math.Pi/180)
+			rise := c.DepthMm(d)
 			each += math.Pi/12*rise*(c.Diameter.Mm*c.Diameter.Mm+c.Diameter.Mm*d+d*d) - sweptMm2(d, 0)*rise
 		}
 	}

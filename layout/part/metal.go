@@ -109,8 +109,8 @@ func (s *Sizes) PlaneOf(m *Group, f parts.Face) (zMm, thickMm float64, ok bool) 
 	return parts.At(f, zMm, thickMm), thickMm, true
 }
 
-// boreMm is the narrowest bore right through the part, 0 if there is none.
-func (s *Sizes) boreMm() float64 {
+// BoreMm is the narrowest bore right through the part in mm, 0 if there is none.
+func (s *Sizes) BoreMm() float64 {
 	inside := s.Side(true)
 	if len(inside) == 0 || inside[len(inside)-1].ToMm < s.LengthMm()-geom.CloseMm {
 		return 0

@@ -217,7 +217,7 @@ func (usual) mark(b *bench) {
 		if len(faces) > 1 {
 			it = "each"
 		}
-		if bore := b.StepNamed(boreStep); b.boreMm() > 0 && (b.form.round() || bore != nil && bore.Size.Fitted()) {
+		if bore := b.StepNamed(boreStep); b.BoreMm() > 0 && (b.form.round() || bore != nil && bore.Size.Fitted()) {
 			to = "bore" // truer than an edge as cut
 		}
 		o.Do = append(o.Do, "Cut out the "+which+" template, set "+it+" to the "+to+" and to TOP, tape it down, punch every centre"+b.exceptCut()+".")

@@ -68,7 +68,7 @@ func (q *requirement) operations(b *bench) {
 	case !ok:
 		b.last = append(b.last, line)
 		return
-	case earlier && (!datum.Inside || b.boreMm() < leverMm):
+	case earlier && (!datum.Inside || b.BoreMm() < leverMm):
 		b.last = append(b.last, q.measuredBy(b, borne(datum)+", indicator on the other, "+reading))
 		return
 	case earlier:

@@ -161,7 +161,7 @@ func (b *bench) chuckSupport(set setting, h held) string {
 			return cutting.BendInChuckMm(bar, math.Abs(z-h.freeMm), b.Material.EMPa)
 		})
 	}
-	centre := words.Either(b.boreMm() > 0, "; a centre in a plug, or a steady, at the free end", "; a centre or a steady at the free end")
+	centre := words.Either(b.BoreMm() > 0, "; a centre in a plug, or a steady, at the free end", "; a centre or a steady at the free end")
 	switch wide := b.widest().Size.NominalMm; {
 	case worst != nil:
 		text += centre + ": " + b.bends(worst, mm)

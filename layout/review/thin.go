@@ -73,8 +73,7 @@ func (c *cylinder) rootMm() float64 {
 // thinHead is the metal under a counterbore's head, and that for the cone of a countersink.
 func (v *view) thinHead() {
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil && h.group.Countersink != nil && h.metalMm > 0 }) {
-		c := h.group.Countersink
-		v.atLeast(h.name, h.pos, h.metalMm, (c.Diameter.Mm/2-h.radiusMm)/math.Tan(c.Angle.Deg*math.Pi/360), Finding{
+		v.atLeast(h.name, h.pos, h.metalMm, h.group.Countersink.DepthMm(2*h.radiusMm), Finding{
 			What: "the countersinks of " + h.name + " come out on the other side", Numbers: " of metal, the cone is deep ",
 			Rule: "a part is no thinner than the heads that are let into it: they would bear on what lies under it", Fix: "smaller screws, or a thicker part",
 		})

@@ -191,8 +191,7 @@ func hole(g *part.Group, deep float64) assembly.Simple {
 		line = append(line, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: r}, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: h.Counterbore.Diameter.Mm / 2}, assembly.ZR{Z: past, R: h.Counterbore.Diameter.Mm / 2})
 	case h.Countersink != nil:
 		wide := h.Countersink.Diameter.Mm / 2
-		sink := (wide - r) / math.Tan(h.Countersink.Angle.Deg/2*math.Pi/180)
-		line = append(line, assembly.ZR{Z: -sink, R: r}, assembly.ZR{Z: 0, R: wide}, assembly.ZR{Z: past, R: wide})
+		line = append(line, assembly.ZR{Z: -h.Countersink.DepthMm(2 * r), R: r}, assembly.ZR{Z: 0, R: wide}, assembly.ZR{Z: past, R: wide})
 	default:
 		line = append(line, assembly.ZR{Z: past, R: r})
 	}
