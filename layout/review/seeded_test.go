@@ -249,12 +249,13 @@ const inSpaceToo = ", in space"
 const inLot = 8
 
 // lots are the edits that are looked at at once: those of one job in files of their own, each fault with a code of its
-// own, all in space or none. What is refused or missed is alone.
+// own. What is refused or missed is alone.
 func lots(all []seed) (out [][]seed) {
 	alone := func(s seed) bool { return s.code == "refused" || s.code == "missed" }
-	for _, s := range all {
+	space, paper := seq.Keep(all, seed.space), seq.Keep(all, func(s seed) bool { return !s.space() }) // what needs no machine goes with what does
+	for _, s := range slices.Concat(space, paper) {
 		i := slices.IndexFunc(out, func(lot []seed) bool {
-			return !alone(s) && !alone(lot[0]) && len(lot) < inLot && lot[0].job == s.job && lot[0].space() == s.space() &&
+			return !alone(s) && !alone(lot[0]) && len(lot) < inLot && lot[0].job == s.job &&
 				!slices.ContainsFunc(lot, func(o seed) bool { return o.code == s.code && s.code != "" || o.file == s.file })
 		})
 		if i < 0 {
@@ -280,7 +281,7 @@ func (s seed) findings(t *testing.T, with ...seed) ([]Finding, error) {
 		return nil, err
 	}
 	work := onPaper
-	if s.space() {
+	if s.space() || slices.ContainsFunc(with, seed.space) {
 		work = layout.Work
 	}
 	w, err := work(job)
@@ -299,7 +300,7 @@ func (s seed) findings(t *testing.T, with ...seed) ([]Finding, error) {
 	return found, nil
 }
 
-// unfound are the faults of a lot that are not found, in their file or of its part, when all are in the job at once,
+// unfound are the faults of a lot that are not found, in their file, of its part or with its name, when all are in the job at once,
 // nor when those that are left then are.
 func unfound(t *testing.T, lot []seed, clean []string, told *sayings) []seed {
 	if len(lot) < 2 {
@@ -309,7 +310,7 @@ func unfound(t *testing.T, lot []seed, clean []string, told *sayings) []seed {
 	left := seq.Keep(lot, func(s seed) bool {
 		names := s.names(clean)
 		its := seq.Keep(found, func(f Finding) bool {
-			return names(f) && (filepath.Base(f.Pos.File) == s.file || f.Part+".yaml" == s.file)
+			return names(f) && (filepath.Base(f.Pos.File) == s.file || f.Part+".yaml" == s.file || s.title(f.What+f.Numbers))
 		})
 		told.put(s, its)
 		return len(its) == 0
@@ -326,6 +327,11 @@ func (s seed) names(clean []string) func(f Finding) bool {
 	return func(f Finding) bool {
 		return f.Open() && f.Code == code && !slices.Contains(clean, f.Code+f.What+f.Numbers)
 	}
+}
+
+// title tells whether words name the part whose file has the fault.
+func (s seed) title(words string) bool {
+	return strings.Contains(strings.ToLower(words), strings.ReplaceAll(strings.TrimSuffix(s.file, ".yaml"), "-", " "))
 }
 
 // check puts the fault into its job alone and looks for its code among the findings
