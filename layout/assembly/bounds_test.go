@@ -80,7 +80,7 @@ func TestFacesLieOnTheShape(t *testing.T) {
 
 func TestLooks(t *testing.T) {
 	t.Parallel()
-	for z, want := range map[float64]int{1: 1, 2e-9: 1, 1e-9: 0, 0: 0, -1e-9: 0, -2e-9: -1, -1: -1} {
+	for z, want := range map[float64]int{1: 1, 2e-6: 1, 1e-6: 0, 0: 0, -1e-6: 0, -2e-6: -1, -1: -1} {
 		if got := looks(Vec{X: 1, Z: z}, AxisZ); got != want {
 			t.Errorf("a normal with %g: %d, want %d", z, got, want)
 		}
@@ -327,7 +327,7 @@ func TestSmallBounds(t *testing.T) {
 		{"a hull leaves out what lies on its sides", hull([]geom.Point{{XMm: 0, YMm: 0}, {XMm: 10, YMm: 0}, {XMm: 5, YMm: 0}, {XMm: 5, YMm: 5}, {XMm: 10, YMm: 10}, {XMm: 0, YMm: 10}, {XMm: 10, YMm: 5}, {XMm: 3, YMm: 4}}), []geom.Point{{XMm: 0, YMm: 0}, {XMm: 10, YMm: 0}, {XMm: 10, YMm: 10}, {XMm: 0, YMm: 10}}},
 		{"a hull of one place, of a line", [][]geom.Point{hull([]geom.Point{{XMm: 1, YMm: 2}}), hull([]geom.Point{{XMm: 0, YMm: 0}, {XMm: 5, YMm: 5}, {XMm: 10, YMm: 10}})}, [][]geom.Point{{{XMm: 1, YMm: 2}}, {{XMm: 0, YMm: 0}, {XMm: 10, YMm: 10}}}},
 		{"a clock", []float64{ClockDeg(Vec{Y: 1}), ClockDeg(Vec{X: 1}), ClockDeg(Vec{Y: -1}), ClockDeg(Vec{X: -1})}, []float64{0, 90, 180, 270}},
-		{"any y where it is along z", []float64{Frame(Vec{}, AxisX, AxisX.Times(3)).Y.Dot(AxisZ), Frame(Vec{}, AxisX, Vec{3, 0.95e-9, 0}).Y.Dot(AxisZ), Frame(Vec{}, AxisX, Vec{3, 1.05e-9, 0}).Y.Dot(AxisZ)}, []float64{1, 1, 0}},
+		{"any y where it is along z", []float64{Frame(Vec{}, AxisX, AxisX.Times(3)).Y.Dot(AxisZ), Frame(Vec{}, AxisX, Vec{3, 0.95e-6, 0}).Y.Dot(AxisZ), Frame(Vec{}, AxisX, Vec{3, 1.05e-6, 0}).Y.Dot(AxisZ)}, []float64{1, 1, 0}},
 		{"gaps that are alike to 0.01 are one", addGap(addGap(addGap(nil, Gap{Mm: 1, AreaMm2: 2}), Gap{Mm: 1.0099, AreaMm2: 3}), Gap{Mm: 0.9899, AreaMm2: 4}), []Gap{{Mm: 1, AreaMm2: 5}, {Mm: 0.9899, AreaMm2: 4}}},
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {
@@ -390,6 +390,8 @@ func TestWithinRounding(t *testing.T) {
 		arc := seg{arc: true, r: 10, from: math.Pi/2 - early, sweep: 1, a: xy(10*cos, 10*sin), b: xy(10*math.Cos(math.Pi/2+1-early), 10*math.Sin(math.Pi/2+1-early))}
 		return len(arc.split())
 	}
+	plate := Of(Cuboid(Vec{Z: -10}, Vec{10, 10, 0}))
+	islands, _ := newRegion(Outline{geom.PolygonLoop(xy(0, 0), xy(10, 0), xy(10, 10), xy(0, 10)), geom.PolygonLoop(xy(10.5, 0), xy(20.5, 0), xy(20.5, 10), xy(10.5, 10))}).area()
 	parallel := func(rise float64) bool { // two of 1, crossed in their middles
 		_, ok := (&seg{a: xy(-0.5, -rise/2), b: xy(0.5, rise/2)}).crossings(&seg{a: xy(-0.5, 0), b: xy(0.5, 0)})
 		return !ok
@@ -412,17 +414,22 @@ func TestWithinRounding(t *testing.T) {
 		got, want any
 	}{
 		{"the room of a quarter to the right, and of one to the left", [][2]geom.Point{room(7, -7, 7, 7), room(-7, 7, -7, -7)}, [][2]geom.Point{{xy(7, -7), xy(9.9, 7)}, {xy(-9.9, -7), xy(-7, 7)}}},
-		{"numbers", []int{len(distinct([]float64{5, 5 + 0.95e-9})), len(distinct([]float64{5, 5 + 1.05e-9})), len(distinct([]float64{3, 1, 3}))}, []int{1, 2, 2}},
+		{"numbers", []int{len(distinct([]float64{5, 5 + 0.95e-6})), len(distinct([]float64{5, 5 + 1.05e-6})), len(distinct([]float64{3, 1, 3}))}, []int{1, 2, 2}},
 		{"roots: of a square, of a line, of nothing, of none", []int{roots(1, 0, -1), roots(1.05e-12, 1, -1), roots(0.95e-12, 1, -1), roots(0, 1.05e-12, -1), roots(0, 0.95e-12, -1), roots(1, 0, 1), roots(1, 0, 0)}, []int{2, 2, 1, 1, 0, 0, 1}},
-		{"corners", []int{sides(0.95e-9), sides(1.05e-9)}, []int{4, 5}},
+		{"corners", []int{sides(0.95e-6), sides(1.05e-6)}, []int{4, 5}},
 		{"beyond the end of a quarter, 1e-9 of its radius inward", []bool{in(0), in(1.38e-9), in(1.48e-9), in(-1)}, []bool{true, true, false, true}},
 		{"an arc that begins before the top", []int{cuts(0.95e-9), cuts(1.05e-9), cuts(0.5), cuts(-0.1)}, []int{1, 2, 2, 1}},
-		{"parallel", []bool{parallel(0.95e-12), parallel(1.05e-12)}, []bool{true, false}},
-		{"a skin along the axis", []int{axis(0.95e-9), axis(1.05e-9)}, []int{3 * sectors, 4 * sectors}},
+		{"a straight side is one piece", len(newRegion(Outline{geom.PolygonLoop(xy(0, 0), xy(10, 0), xy(10, 10))}).flat(0, 0.1)), 3},
+		{"two islands half a millimetre apart", islands, 200.0},
+		{"an arc from 170° to 460°", len((seg{arc: true, r: 10, from: math.Pi * 170 / 180, sweep: math.Pi * 290 / 180}).split()), 3}, // over 270° and 450°
+		{"the sides of a prism of 0.8", len(Of(ruledBetween([]geom.Point{xy(0, 0), xy(0.8, 0), xy(0.8, 0.8), xy(0, 0.8)}, []geom.Point{xy(0, 0), xy(0.8, 0), xy(0.8, 0.8), xy(0, 0.8)}, 0, 5)).Spans(Vec{-5, 0.4, 2}, AxisX)), 1},
+		{"an edge on the surface, and off it", []int{len(plate.onSurface([]Vec{{}, {X: 5}}, 10)), len(plate.onSurface([]Vec{{}, {X: 5}, {X: 5, Z: 50}}, 10)), len(plate.onSurface([]Vec{{}, {Z: 50}}, 10))}, []int{1, 1, 0}},
+		{"parallel", []bool{parallel(0), parallel(0.1)}, []bool{true, false}},
+		{"a skin along the axis", []int{axis(0.95e-6), axis(1.05e-6)}, []int{3 * sectors, 4 * sectors}},
 		{"rings tilted to one another by 1.414e-6", []bool{tilted(7.9e-5), tilted(8.3e-5)}, []bool{true, false}},
-		{"nothing to weigh", []float64{rests(0.95e-12), rests(1.05e-12)}, []float64{0, 5}},
-		{"a chord", []bool{straight([]Vec{{}, {X: 5}, {X: 0.95e-9}}, 1), straight([]Vec{{}, {X: 5}, {X: 1.05e-9}}, 1), straight([]Vec{{}, {X: 5, Y: 0.9}, {X: 10}}, 1), straight([]Vec{{}, {X: 5, Y: 1.05}, {X: 10}}, 1)}, []bool{false, true, true, false}},
-		{"seen along an arc's axis", []int{len(quarter.grazed(xy(0, 0.95e-9))), len(quarter.grazed(xy(0, 1.05e-9))), len(quarter.grazed(xy(1, 0)))}, []int{0, 1, 0}},
+		{"nothing to weigh", []float64{rests(0), rests(1)}, []float64{0, 5}},
+		{"a chord", []bool{straight([]Vec{{}, {X: 5}, {X: 0.95e-6}}, 1), straight([]Vec{{}, {X: 5}, {X: 1.05e-6}}, 1), straight([]Vec{{}, {X: 5, Y: 0.9}, {X: 10}}, 1), straight([]Vec{{}, {X: 5, Y: 1.05}, {X: 10}}, 1)}, []bool{false, true, true, false}},
+		{"seen along an arc's axis", []int{len(quarter.grazed(xy(0, 0.95e-6))), len(quarter.grazed(xy(0, 1.05e-6))), len(quarter.grazed(xy(1, 0)))}, []int{0, 1, 0}},
 		{"a line beside an edge", []float64{lineDist2(xy(0, 0), xy(10, 0), xy(5, 3)), lineDist2(xy(0, 0), xy(10, 0), xy(-4, 3)), lineDist2(xy(0, 0), xy(10, 0), xy(13, 4)), lineDist2(xy(0, 0), xy(10, 0), xy(0, 2)), lineDist2(xy(0, 0), xy(10, 0), xy(10, 2))}, []float64{9, 25, 25, 4, 4}},
 		{"a line in a body for long enough", []int{len(Of(Cuboid(Vec{}, Vec{10, 10, 0.95e-7})).Spans(Vec{5, 5, -1}, AxisZ)), len(Of(Cuboid(Vec{}, Vec{10, 10, 1.05e-7})).Spans(Vec{5, 5, -1}, AxisZ))}, []int{0, 1}},
 		{"two stretches with a gap", []int{len(Of(Cuboid(Vec{}, Vec{10, 10, 1}), Cuboid(Vec{Z: 1 + 0.95e-6}, Vec{10, 10, 2})).Spans(Vec{5, 5, -1}, AxisZ)), len(Of(Cuboid(Vec{}, Vec{10, 10, 1}), Cuboid(Vec{Z: 1 + 1.05e-6}, Vec{10, 10, 2})).Spans(Vec{5, 5, -1}, AxisZ))}, []int{1, 2}},

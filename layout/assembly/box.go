@@ -79,18 +79,10 @@ func beyond(x, low, high float64) float64 {
 	return 0
 }
 
-func (b Box) corners() [8]Vec {
-	var out [8]Vec
-	for i := range out {
-		out[i] = b.Low
-		if i&1 != 0 {
-			out[i].X = b.High.X
-		}
-		if i&2 != 0 {
-			out[i].Y = b.High.Y
-		}
-		if i&4 != 0 {
-			out[i].Z = b.High.Z
+func (b Box) corners() (out []Vec) {
+	for _, x := range []float64{b.Low.X, b.High.X} {
+		for _, y := range []float64{b.Low.Y, b.High.Y} {
+			out = append(out, Vec{x, y, b.Low.Z}, Vec{x, y, b.High.Z})
 		}
 	}
 	return out

@@ -13,7 +13,7 @@ type Bulk struct {
 
 func (b *Bulk) add(mm3 float64, centre Vec) {
 	total := b.VolumeMm3 + mm3
-	if math.Abs(total) > 1e-12 {
+	if total != 0 {
 		b.Centre = b.Centre.Times(b.VolumeMm3 / total).Add(centre.Times(mm3 / total))
 	}
 	b.VolumeMm3 = total
@@ -75,7 +75,7 @@ func (b *Bulk) sum(columns Simple, s *Solid, sign float64) {
 	one, _ := columnSum(columns, s, 1)
 	two, _ := columnSum(columns, s, 2)
 	mm3, centre := columnSum(columns, s, 3)
-	if math.Abs(mm3-one)+math.Abs(mm3-two) > 1e-9*math.Abs(mm3) { // not one length throughout
+	if max(math.Abs(mm3-one), math.Abs(mm3-two)) > 1e-9*math.Abs(mm3) { // not one length throughout
 		half := mm3
 		mm3, centre = columnSum(columns, s, fine)
 		b.ErrorMm3 += math.Abs(mm3 - half)
@@ -87,7 +87,7 @@ func columnSum(columns Simple, s *Solid, n int) (mm3 float64, centre Vec) {
 	along := columns.at.Turn(AxisZ)
 	var moment Vec
 	for _, c := range columns.shape.columns(n) {
-		foot := columns.at.Apply(Vec{c.at.XMm, c.at.YMm, 0})
+		foot := columns.at.Apply(Vec{X: c.at.XMm, Y: c.at.YMm})
 		for _, span := range s.Spans(foot, along) {
 			v := c.area * (span.ToMm - span.FromMm)
 			mm3 += v

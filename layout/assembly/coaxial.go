@@ -62,7 +62,7 @@ func sections(b *Body, axis Pose) []*region {
 		rel := axis.Inverse().Of(b.Pose.Of(b.Solid.add[i].at))
 		src := b.Solid.add[i].shape.(*turned).g
 		way := math.Copysign(1, rel.Z.Z)
-		g := &region{starts: []int{0}}
+		g := &region{}
 		for _, s := range src.segs {
 			s.a.XMm, s.b.XMm = rel.At.Z+way*s.a.XMm, rel.At.Z+way*s.b.XMm
 			g.segs = append(g.segs, s)
@@ -98,26 +98,26 @@ func (c *coaxial) deepest(a, b *Body, limit float64) (depth float64, deep bool) 
 			}
 		}
 	}
-	if depth <= limit+surfaceMm {
+	if !geom.Over(depth, limit) {
 		return 0, false
 	}
 	if !c.cut {
 		return depth, true
 	}
 	var best float64
-	for deg := 0.0; deg < 360; deg += 3 {
-		p := c.at(where, deg)
+	for k := range 120 {
+		p := c.at(where, 3*float64(k))
 		da, db := a.Dist(p), b.Dist(p)
-		if max(da, db) > surfaceMm {
+		if geom.Over(max(da, db), 0) {
 			continue // a hole clears it
 		}
 		d := -max(da, db)
-		if d < surfaceMm { // on the surface of one, in the other
+		if !geom.Over(d, 0) { // on the surface of one, in the other
 			d = -min(da, db)
 		}
 		best = max(best, d)
 	}
-	if best <= limit+surfaceMm {
+	if !geom.Over(best, limit) {
 		best = 0
 	}
 	return best, true
@@ -201,8 +201,8 @@ func (g *region) spans(at float64, split func(p geom.Point) (along, across float
 	}
 	slices.Sort(hits)
 	var out []Span
-	for i := 0; i+1 < len(hits); i += 2 {
-		out = append(out, Span{hits[i], hits[i+1]})
+	for ends := range slices.Chunk(hits, 2) {
+		out = append(out, Span{ends[0], ends[1]})
 	}
 	return out
 }

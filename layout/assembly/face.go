@@ -1,6 +1,10 @@
 package assembly
 
-import "math"
+import (
+	"math"
+
+	"centrepop/parts/geom"
+)
 
 // face is a piece of a surface: a point for each a and b between two limits.
 type face struct {
@@ -103,21 +107,21 @@ func (w *walker) enter(f *face, who among) (in among, off float64) {
 	if who = w.look(f.centre, f.reach, who); who == 0 {
 		return 0, 0
 	}
-	if off = math.Abs(w.solid.Dist(f.centre)); off > f.reach+surfaceMm {
+	if off = math.Abs(w.solid.Dist(f.centre)); geom.Over(off, f.reach) {
 		return 0, off
 	}
 	return who, off
 }
 
 func (w *walker) corner(p Vec, who among) {
-	if who = w.look(p, 0, who); who != 0 && math.Abs(w.solid.Dist(p)) < surfaceMm {
+	if who = w.look(p, 0, who); who != 0 && geom.Alike(w.solid.Dist(p), 0) {
 		w.point(p, who)
 	}
 }
 
 func (w *walker) halve(f *face, round *corners, who among, off float64) {
 	if f.reach <= w.finest {
-		if off < surfaceMm {
+		if !geom.Over(off, 0) {
 			if who = w.look(f.centre, 0, who); who != 0 {
 				w.point(f.centre, who)
 			}
@@ -174,7 +178,7 @@ const (
 func (s *Solid) Same(moved Pose) bool {
 	s.known.outlined.Do(func() { s.known.outline = s.Surface(sameEveryMm) })
 	for _, p := range s.known.outline {
-		if q := moved.Apply(p); !s.bound.within(q, sameMm) || math.Abs(s.Dist(q)) > sameMm {
+		if q := moved.Apply(p); !s.bound.within(q, sameMm) || geom.Over(math.Abs(s.Dist(q)), sameMm) {
 			return false
 		}
 	}

@@ -52,7 +52,7 @@ func columns(a, b *Body, toward Vec, give func(at Vec, g Gap)) {
 	cell := geom.Point{XMm: size.X / n, YMm: size.Y / n}
 	for i := range n {
 		for k := range n {
-			from := frame.Apply(Vec{low.X + cell.XMm*(float64(i)+0.5), low.Y + cell.YMm*(float64(k)+0.5), 0})
+			from := frame.Apply(Vec{X: low.X + cell.XMm*(float64(i)+0.5), Y: low.Y + cell.YMm*(float64(k)+0.5)})
 			ahead := a.Spans(from, toward)
 			if len(ahead) == 0 {
 				continue
@@ -68,14 +68,13 @@ func columns(a, b *Body, toward Vec, give func(at Vec, g Gap)) {
 // facing is how far from an end of a stretch of b the next stretch of a ahead is, and where that end is.
 func facing(a, b []Span) (gaps, ends []float64) {
 	for _, s := range b {
-		best, ok := inf, false
+		best := inf
 		for _, f := range a {
-			middle := (f.FromMm + f.ToMm) / 2
-			if middle > (s.FromMm+s.ToMm)/2 && f.FromMm-s.ToMm < best {
-				best, ok = f.FromMm-s.ToMm, true
+			if f.FromMm+f.ToMm > s.FromMm+s.ToMm {
+				best = min(best, f.FromMm-s.ToMm)
 			}
 		}
-		if ok {
+		if best < inf {
 			gaps, ends = append(gaps, best), append(ends, s.ToMm)
 		}
 	}
@@ -162,5 +161,5 @@ func Clearance(a, b *Body, limitMm, toMm float64) (mm float64, ok bool) {
 	}
 	near(a, b)
 	near(b, a)
-	return mm, ok && mm > -surfaceMm
+	return mm, ok && !geom.Over(0, mm)
 }

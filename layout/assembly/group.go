@@ -114,7 +114,7 @@ func standing(bodies []Body, frame Pose, on []Vec, lowest float64) (Stand, bool)
 		in := geom.Point{XMm: -e.YMm, YMm: e.XMm}.Times(1 / e.LengthMm()) // the hull runs anticlockwise
 		if margin := (geom.Point{XMm: c.X, YMm: c.Y}).Minus(p).Dot(in); margin < out.MarginMm {
 			out.MarginMm = margin
-			out.Toward = frame.Turn(Vec{-in.XMm, -in.YMm, 0})
+			out.Toward = frame.Turn(Vec{X: -in.XMm, Y: -in.YMm})
 		}
 	}
 	out.TipDeg = math.Atan2(out.MarginMm, c.Z-lowest) * 180 / math.Pi

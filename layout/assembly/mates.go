@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -56,12 +57,6 @@ type Poses struct {
 	Missed []Mismatch      // joints whose frames do not meet
 }
 
-// missMm and missDeg are what frames may miss by from rounding.
-const (
-	missMm  = 1e-6
-	missDeg = 1e-6
-)
-
 // Solve places the parts from the root, which stands still, each by
 // the first meet that reaches it, and then moves them within the freedoms so
 // that the other meets close too.
@@ -74,7 +69,7 @@ func Solve(root string, meets []Meet) Poses {
 		miss := s.miss(out.At, &meets[i])
 		mm := Vec{miss[0], miss[1], miss[2]}.Len()
 		deg := Vec{miss[3], miss[4], miss[5]}.Len() / leverMm * 180 / math.Pi
-		if mm > missMm || deg > missDeg {
+		if geom.Over(mm, 0) || geom.Over(deg, 0) {
 			along := out.At[meets[i].A].Of(meets[i].OnA).Turn(Vec{miss[0], miss[1], miss[2]}).Unit()
 			out.Missed = append(out.Missed, Mismatch{meets[i].ID, mm, deg, s.path(meets[i].A, meets[i].B), along})
 		}
@@ -245,9 +240,7 @@ func (s *solver) close() {
 		}
 		next := s.misses(q)
 		if norm2(next) >= norm2(now) {
-			if damp *= 10; damp > 1e6 {
-				return
-			}
+			damp *= 10
 			continue
 		}
 		s.q, now, damp = q, next, math.Max(1e-12, damp/10)

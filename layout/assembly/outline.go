@@ -155,7 +155,7 @@ func newRegion(o Outline) *region {
 		g.starts = append(g.starts, len(g.segs))
 		var kept geom.Loop // without a corner that lies on the next: a side left out would leave the figure open there
 		for i, v := range loop {
-			if loop[(i+1)%len(loop)].Minus(v.Point).LengthMm() >= 1e-9 {
+			if loop[(i+1)%len(loop)].Minus(v.Point).LengthMm() > geom.CloseMm {
 				kept = append(kept, v)
 			}
 		}
@@ -219,7 +219,7 @@ func (g *region) counts(i int) (mm2 float64, moment geom.Point, sign float64) {
 	mm2, moment = g.loops[i].Area()
 	sign = math.Copysign(1, mm2)
 	for k := range g.loops {
-		if in := (&region{segs: g.loop(k)}); k != i && in.dist(g.loop(i)[0].at(0.5)) < 0 {
+		if in := (&region{segs: g.loop(k)}); k != i && in.dist(g.loop(i)[0].a) < 0 {
 			sign = -sign
 		}
 	}
@@ -275,11 +275,7 @@ func (s *seg) pieces(tol float64) int {
 // straight.
 func (s *seg) crossings(o *seg) (float64, bool) {
 	d, e := s.b.Minus(s.a), o.b.Minus(o.a)
-	den := d.Cross(e)
-	if math.Abs(den) < 1e-12 {
-		return 0, false
-	}
-	q := o.a.Minus(s.a)
+	q, den := o.a.Minus(s.a), d.Cross(e) // of parallel ones 0, and the shares no numbers between 0 and 1
 	t, u := q.Cross(e)/den, q.Cross(d)/den
 	return t, t > 0 && t < 1 && u >= 0 && u <= 1
 }

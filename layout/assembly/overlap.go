@@ -1,8 +1,7 @@
 package assembly
 
 import (
-	"math"
-
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -42,7 +41,7 @@ func Overlaps(bodies []Body, allowed []Allowed, tol Tolerance) []Overlap {
 	seq.OnAll(len(near), func(k int) {
 		a, b := near[k][0], near[k][1]
 		limit := may[[2]string{a.ID, b.ID}]
-		if math.IsInf(limit, 1) {
+		if limit == inf {
 			return
 		}
 		if o, ok := PairOverlap(a, b, limit, tol); ok {
@@ -114,7 +113,7 @@ func deepest(a, b *Body, limit, finest float64) (depth float64) {
 		if d-reach >= best {
 			return 0
 		}
-		if d < surfaceMm && reach > 2*finest && math.Abs(b.Solid.Dist(mid)) < surfaceMm {
+		if !geom.Over(d, 0) && reach > 2*finest && geom.Alike(b.Solid.Dist(mid), 0) {
 			// Faces that lie on one another and look the same way hide the
 			// depth: look below the surface.
 			best = min(best, d)

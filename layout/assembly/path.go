@@ -93,7 +93,7 @@ func (w Way) pairs(movers, fixed []Body, allowed []Allowed) iter.Seq2[[2]int, fl
 					continue
 				}
 				limit := may[[2]string{movers[i].ID, fixed[k].ID}]
-				if !math.IsInf(limit, 1) && !yield([2]int{i, k}, limit) {
+				if limit != inf && !yield([2]int{i, k}, limit) {
 					return
 				}
 			}
@@ -148,9 +148,9 @@ type target struct {
 // runs deeper than the limit in one of the targets, until that is enough.
 func (w Way) rays(b *Body, targets []target, along Vec, found func(Span) (enough bool)) {
 	const most = 64
-	for first := 0; first < len(targets); first += most {
+	for some := range slices.Chunk(targets, most) {
 		r := rayed{way: w, b: b, along: b.Pose.Inverse().Turn(along), seen: map[Vec]bool{}, found: found}
-		for _, t := range targets[first:min(first+most, len(targets))] {
+		for _, t := range some {
 			inv := t.body.Pose.Inverse()
 			r.aims = append(r.aims, aim{t.body.Solid, t.limit, inv.Of(b.Pose), inv.Turn(along)})
 		}
@@ -223,7 +223,7 @@ func (r *rayed) point(p Vec, who among) {
 func leads(s *Solid, p, along Vec) bool {
 	step := along.Times(1e-3)
 	ahead := s.Dist(p.Add(step))
-	return ahead >= surfaceMm || ahead > -surfaceMm && s.Dist(p.Sub(step)) >= surfaceMm
+	return geom.Over(ahead, 0) || geom.Alike(ahead, 0) && geom.Over(s.Dist(p.Sub(step)), 0)
 }
 
 // back is 1 where the mover comes from along the axis, −1 where from against it.
@@ -275,9 +275,8 @@ func meeting(w Way, fixed, mover []Span, back, limit float64) (here Span, met bo
 
 // around looks at a radius all round the axis, for bodies with holes.
 func (c *coaxial) around(w Way, f, m *Body, r, limit float64) (here Span, met bool) {
-	const degs = 5
-	for deg := 0.5; deg < 360; deg += degs {
-		foot := c.at(geom.Point{XMm: 0, YMm: r}, deg)
+	for k := range 72 {
+		foot := c.at(geom.Point{YMm: r}, 5*float64(k)+0.5)
 		s, ok := meeting(w, f.Spans(foot, c.axis.Z), m.Spans(foot, c.axis.Z), c.back(w), limit)
 		if ok && (!met || s.ToMm > here.ToMm) {
 			here, met = s, true

@@ -176,7 +176,7 @@ func (s *seg) along(t float64) geom.Point {
 
 // grazed are the points of an arc that a view from the side touches.
 func (s *seg) grazed(view geom.Point) []geom.Point {
-	if !s.arc || view.LengthMm() < 1e-9 {
+	if !s.arc || geom.Alike(view.LengthMm(), 0) {
 		return nil
 	}
 	side := geom.Point{XMm: -view.YMm, YMm: view.XMm}.Times(1 / view.LengthMm())
@@ -193,7 +193,7 @@ func (s *prism) generators() (out []generator) {
 	box := s.box()
 	for i := range s.g.starts {
 		flat := s.g.flat(i, edgeFlatMm)
-		turn := seq.Map(append(flat, flat[0]), func(p geom.Point) Vec { return Vec{p.XMm, p.YMm, 0} })
+		turn := seq.Map(append(flat, flat[0]), func(p geom.Point) Vec { return Vec{X: p.XMm, Y: p.YMm} })
 		out = append(out, generator{turn, box.Low.Z, box.High.Z})
 	}
 	return out

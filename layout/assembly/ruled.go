@@ -138,7 +138,7 @@ func (s *ruled) edges(view Vec) [][]Vec {
 	normal := func(i int) Vec {
 		along := lift(mix(s.b[i], s.b[(i+1)%n], 0.5), s.high).Sub(lift(mix(s.a[i], s.a[(i+1)%n], 0.5), s.low))
 		across := s.a[(i+1)%n].Minus(s.a[i])
-		if across.LengthMm() < 1e-9 {
+		if geom.Alike(across.LengthMm(), 0) {
 			across = s.b[(i+1)%n].Minus(s.b[i])
 		}
 		return lift(across, 0).Cross(along).Unit()
@@ -158,9 +158,9 @@ func (s *ruled) edges(view Vec) [][]Vec {
 // away: 1, 0, −1.
 func looks(normal, view Vec) int {
 	switch dot := normal.Dot(view); {
-	case dot > 1e-9:
+	case geom.Over(dot, 0):
 		return 1
-	case dot < -1e-9:
+	case geom.Over(0, dot):
 		return -1
 	}
 	return 0

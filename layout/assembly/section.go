@@ -40,7 +40,7 @@ func (s *scan) at(y float64) row {
 // edgeMm; strips between them; strips joined to loops.
 func (b *Body) Section(plane Pose, flatMm float64) [][]geom.Point {
 	box := b.Box().Moved(plane.Inverse())
-	if box.Empty() || box.Low.Z > 0 || box.High.Z < 0 {
+	if box.Low.Z > 0 || box.High.Z < 0 {
 		return nil
 	}
 	s := &scan{solid: b.Solid, plane: b.Pose.Inverse().Of(plane), flat: flatMm}

@@ -1,7 +1,6 @@
 package assembly
 
 import (
-	"math"
 	"slices"
 	"sync"
 
@@ -174,7 +173,7 @@ func (s *Solid) Dist(p Vec) float64 {
 	d := inf
 	for i := range s.add {
 		a := &s.add[i]
-		if i == 0 || a.bound.within(p, d) {
+		if a.bound.within(p, d) {
 			d = min(d, a.dist(p))
 		}
 	}
@@ -233,7 +232,7 @@ func (s *Solid) stretches(from, along Vec, low, high, limit float64) []Span {
 		if b-a < 1e-7 || s.Dist(from.Add(along.Times((a+b)/2))) > limit {
 			continue
 		}
-		if n := len(out); n > 0 && a-out[n-1].ToMm < 1e-6 {
+		if n := len(out); n > 0 && !geom.Over(a, out[n-1].ToMm) {
 			out[n-1].ToMm = b
 		} else {
 			out = append(out, Span{a, b})
@@ -264,7 +263,7 @@ func (s *Solid) blocks(from, along Vec, length, limit, leastMm float64) bool {
 	var run float64
 	for i := 0; i+1 < len(ts); i++ {
 		a, b := max(0, ts[i]), min(length, ts[i+1])
-		if b-a < 1e-7 {
+		if !geom.Over(b, a) {
 			continue
 		}
 		if s.Dist(from.Add(along.Times((a+b)/2))) > limit {
@@ -280,5 +279,5 @@ func (s *Solid) blocks(from, along Vec, length, limit, leastMm float64) bool {
 // before.
 func distinct(v []float64) []float64 {
 	slices.Sort(v)
-	return slices.CompactFunc(v, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 })
+	return slices.CompactFunc(v, geom.Alike)
 }

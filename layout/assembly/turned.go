@@ -36,28 +36,25 @@ func newTurned(outer, inner []ZR) *turned {
 		onAxis(first)
 		return turnedLoop(points)
 	}
-	if end := inner[len(inner)-1]; !level(end.Z, last.Z) {
+	if end := inner[len(inner)-1]; !geom.Alike(end.Z, last.Z) {
 		onAxis(last)
 		onAxis(end)
 	}
 	for i := len(inner) - 1; i >= 0; i-- {
 		add(inner[i])
 	}
-	if !level(inner[0].Z, first.Z) {
+	if !geom.Alike(inner[0].Z, first.Z) {
 		onAxis(inner[0])
 		onAxis(first)
 	}
 	return turnedLoop(points)
 }
 
-// level tells whether two heights are one but for rounding.
-func level(a, b float64) bool { return math.Abs(a-b) < surfaceMm }
-
 // turnedLoop turns a closed polygon in z (X) and r (Y).
 func turnedLoop(points []geom.Point) *turned {
 	t := &turned{g: newRegion(Outline{geom.PolygonLoop(points...)})}
 	for s := range seq.Refs(t.g.segs) {
-		s.ghost = s.a.YMm < 1e-9 && s.b.YMm < 1e-9
+		s.ghost = geom.Alike(s.a.YMm, 0) && geom.Alike(s.b.YMm, 0)
 	}
 	t.g.square()
 	r := t.g.high.YMm
@@ -78,7 +75,7 @@ func (t *turned) hits(o, d Vec, ts []float64) []float64 {
 			continue
 		}
 		dz := s.b.XMm - s.a.XMm
-		if math.Abs(dz) < 1e-9 {
+		if geom.Alike(dz, 0) {
 			if d.Z != 0 {
 				ts = append(ts, (s.a.XMm-o.Z)/d.Z)
 			}
@@ -86,10 +83,10 @@ func (t *turned) hits(o, d Vec, ts []float64) []float64 {
 		}
 		k := (s.b.YMm - s.a.YMm) / dz
 		r0, r1 := s.a.YMm+k*(o.Z-s.a.XMm), k*d.Z // the radius is r0 + r1 t along the line
-		low, high := min(s.a.XMm, s.b.XMm)-surfaceMm, max(s.a.XMm, s.b.XMm)+surfaceMm
+		low, high := min(s.a.XMm, s.b.XMm), max(s.a.XMm, s.b.XMm)
 		ts = quadratic(d.X*d.X+d.Y*d.Y-r1*r1, 2*(o.X*d.X+o.Y*d.Y-r0*r1), o.X*o.X+o.Y*o.Y-r0*r0, ts, func(t float64) bool {
 			z := o.Z + t*d.Z
-			return z >= low && z <= high
+			return !geom.Over(low, z) && !geom.Over(z, high)
 		})
 	}
 	return ts
@@ -187,7 +184,7 @@ func (t *turned) edges(view Vec) [][]Vec {
 	segs := t.g.segs
 	for i := range segs {
 		s, before := &segs[i], &segs[(i+len(segs)-1)%len(segs)]
-		if s.a.YMm > 1e-9 && sharp(s.a.Minus(before.a), s.b.Minus(s.a)) {
+		if geom.Over(s.a.YMm, 0) && sharp(s.a.Minus(before.a), s.b.Minus(s.a)) {
 			out = append(out, ring(s.a.YMm, s.a.XMm))
 		}
 		if s.ghost {
@@ -196,12 +193,8 @@ func (t *turned) edges(view Vec) [][]Vec {
 		// The normal lies in the plane of the view at cos = −nz vz / nr v.
 		d := s.b.Minus(s.a)
 		nr, nz := -d.XMm, d.YMm
-		flat := math.Hypot(view.X, view.Y)
-		if math.Abs(nr) < 1e-9 || flat < 1e-9 {
-			continue
-		}
-		cos := -nz * view.Z / (nr * flat)
-		if math.Abs(cos) > 1 {
+		cos := -nz * view.Z / (nr * math.Hypot(view.X, view.Y))
+		if math.Abs(cos) > 1 || math.IsNaN(cos) { // on no line, or on all
 			continue
 		}
 		for _, sign := range []float64{-1, 1} {

@@ -1,7 +1,9 @@
 package assembly
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"centrepop/parts/geom"
 )
@@ -101,7 +103,7 @@ func Rotate(axis Vec, deg float64) Pose {
 func Frame(at, z, y Vec) Pose {
 	z = z.Unit()
 	y = y.Sub(z.Times(z.Dot(y)))
-	if y.Len() < 1e-9 {
+	if geom.Alike(y.Len(), 0) {
 		y = z.Square()
 	}
 	y = y.Unit()
@@ -166,10 +168,6 @@ func turnBetween(p, q Pose) Vec {
 		return Vec{}
 	}
 	// A half turn: its axis is halfway between an axis and its image.
-	for _, pair := range [][2]Vec{{p.X, q.X}, {p.Y, q.Y}, {p.Z, q.Z}} {
-		if half := pair[0].Add(pair[1]); half.Len() > 0.5 {
-			return half.Unit().Times(math.Pi)
-		}
-	}
-	return Vec{}
+	halves := []Vec{p.X.Add(q.X), p.Y.Add(q.Y), p.Z.Add(q.Z)} // some are nothing
+	return slices.MaxFunc(halves, func(a, b Vec) int { return cmp.Compare(a.Len(), b.Len()) }).Unit().Times(math.Pi)
 }

@@ -83,7 +83,7 @@ func (v *viewer) seen(p Vec) bool {
 	if q.Z > -1e-3 {
 		return false
 	}
-	before := Box{Low: q, High: Vec{q.X, q.Y, 0}}
+	before := Box{Low: q, High: Vec{X: q.X, Y: q.Y}}
 	for i, s := range v.before {
 		if s.box.High.Z <= q.Z || !s.box.Meets(before, surfaceMm) {
 			continue
@@ -126,7 +126,7 @@ func straight(line []Vec, offMm float64) bool {
 	a, b := line[0], line[len(line)-1]
 	d := b.Sub(a)
 	l := d.Len()
-	if l < 1e-9 {
+	if geom.Alike(l, 0) {
 		return false
 	}
 	return !slices.ContainsFunc(line[1:len(line)-1], func(p Vec) bool { return p.Sub(a).Cross(d).Len() > offMm*l })
@@ -134,6 +134,9 @@ func straight(line []Vec, offMm float64) bool {
 
 // chordMm is how far the straight pieces of a rim may lie off it.
 const chordMm = 0.1
+
+// besideEnd is how far from the ends of a piece of an edge, as a share of it, it is looked at.
+const besideEnd = 1e-3
 
 // visible are the stretches of an edge that are seen, in the view.
 func (v *viewer) visible(edge []Vec) []Line {
@@ -154,7 +157,7 @@ func (v *viewer) visible(edge []Vec) []Line {
 		a, b := edge[i], edge[i+1]
 		n := max(1, int(math.Ceil(b.Sub(a).Len()/v.fine)))
 		if i == 0 { // later ones begin where the one before ended
-			was = v.seen(mixVec(a, b, 1e-3/float64(n)))
+			was = v.seen(mixVec(a, b, besideEnd/float64(n)))
 		}
 		if was && len(run) == 0 {
 			put(a)
@@ -162,7 +165,7 @@ func (v *viewer) visible(edge []Vec) []Line {
 			flush()
 		}
 		for k := range n {
-			t0, t1 := (float64(k)+1e-3)/float64(n), (float64(k)+1-1e-3)/float64(n)
+			t0, t1 := (float64(k)+besideEnd)/float64(n), (float64(k)+1-besideEnd)/float64(n)
 			is := v.seen(mixVec(a, b, t1))
 			if is != was {
 				put(mixVec(a, b, v.change(a, b, t0, t1, was)))
