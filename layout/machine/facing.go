@@ -148,8 +148,8 @@ func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float6
 			}
 			along := math.Abs(g.At[0].Sub(f.At[0]).Dot(f.Out))
 			beside := seq.Max(0, f.At, func(p assembly.Vec) float64 { return beside(&g, p, f.Out) })
-			if along+beside < least {
-				least, apartMm, besideMm, ok = along+beside, along, beside, true
+			if off := math.Hypot(along, beside); off < least {
+				least, apartMm, besideMm, ok = off, along, beside, true
 			}
 		}
 	}

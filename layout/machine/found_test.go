@@ -199,12 +199,13 @@ func TestLegsShort(t *testing.T) {
 func TestLegsUneven(t *testing.T) {
 	t.Parallel()
 	plate := "kind: plate\nmaterial: S235\nstock: {plate: 20 mm}\n"
-	for _, c := range []struct{ title, last, foot, want string }{
-		{"Leg", "300", "", ""}, {"Leg", "297", "", "leg-high Last leg 3"}, {"Leg", "299.6", "", ""}, {"Leg", "299.5", "", "leg-high Last leg 0.5"}, {"Leg", "340", "", "leg-low Last leg 40"}, {"Leg", "297", "3", ""}, {"Leg", "300", "3", "leg-low Last leg 3"},
-		{"Post", "297", "", ""},
+	for _, c := range []struct{ title, last, foot, legs, want string }{
+		{"Leg", "300", "", "leg#1 leg#2 leg#3 last", ""}, {"Leg", "297", "", "leg#1 leg#2 leg#3 last", "leg-high Last leg 3"}, {"Leg", "299.6", "", "leg#1 leg#2 leg#3 last", ""}, {"Leg", "299.5", "", "leg#1 leg#2 leg#3 last", "leg-high Last leg 0.5"}, {"Leg", "340", "", "leg#1 leg#2 leg#3 last", "leg-low Last leg 40"},
+		{"Leg", "297", "3", "leg#1 leg#2 leg#3 last", ""}, {"Leg", "300", "3", "leg#1 leg#2 leg#3 last", "leg-low Last leg 3"},
+		{"Leg", "297", "", "leg#1 leg#2 last", "leg-high Last leg 3"}, {"Leg", "297", "", "leg#1 last", ""}, {"Post", "297", "", "leg#1 leg#2 leg#3 last", ""},
 	} {
 		joints := ""
-		for i, name := range []string{"leg#1", "leg#2", "leg#3", "last"} {
+		for i, name := range strings.Fields(c.legs) {
 			joints += fmt.Sprintf("  - {name: l%d, weld: {part: %s.outline, to: base.outline, type: fillet}, place: {on: bottom, with: top, from-left: %d, from-bottom: 0, front: up}}\n", i, name, 100*i)
 		}
 		files := map[string]string{

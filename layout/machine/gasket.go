@@ -47,7 +47,7 @@ func (m *Machine) reachesIn(b *assembly.Body, boreMm float64) (mm float64) {
 		for k := range bare {
 			side := assembly.Rotate(axis, 360*float64(k)/rays).Turn(axis.Square())
 			for bare[k] < most {
-				if hit := assembly.Crossings(others, middle.Add(side.Times(boreMm+bare[k]+rimMm/2)), out); len(hit) > 0 && hit[0].FromMm < half+backedMm {
+				if hit := assembly.Crossings(others, middle.Add(side.Times(boreMm+bare[k]+rimMm/2)), out); len(hit) > 0 && !geom.Over(hit[0].FromMm, half+backedMm) {
 					break
 				}
 				bare[k] = geom.Clean(bare[k] + rimMm)

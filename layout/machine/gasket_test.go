@@ -27,17 +27,21 @@ func TestGasketReachesIn(t *testing.T) {
 		{"77.8", "", "3", "Gasket", "gasket-in Gasket 1.1 80"},
 		{"60", "", "3", "Gasket", "gasket-in Gasket 10 80"},
 		{"60", "", "3", "Spacer", ""},
+		{"", "", "3", "Gasket", ""}, // a blind one
 		{"100", "", "11", "Gasket", ""},
 		{"90", "", "9.9", "Gasket", ""},
 		{"90", "", "10.1", "Gasket", "gasket-in Gasket 5.3 101"}, // to the flange, 100.5,
 		{"100", "110", "3", "Gasket", "gasket-in Gasket 5 110"},
 		{"110", "110", "3", "Gasket", ""},
 	} {
-		cover := ""
+		cover, ring := "", ""
 		if c.cover != "" {
 			cover = bore(c.cover)
 		}
-		files := map[string]string{"job.yaml": strings.Replace(job, "below: 3", "below: "+c.below, 1), "neck.yaml": neck, "cover.yaml": flat("cover", "10", cover, ""), "ring.yaml": flat("ring", "3", bore(c.gasket), "title: "+c.title+"\n"), "flange.yaml": flat("flange", "20", bore("100.5"), "")}
+		if c.gasket != "" {
+			ring = bore(c.gasket)
+		}
+		files := map[string]string{"job.yaml": strings.Replace(job, "below: 3", "below: "+c.below, 1), "neck.yaml": neck, "cover.yaml": flat("cover", "10", cover, ""), "ring.yaml": flat("ring", "3", ring, "title: "+c.title+"\n"), "flange.yaml": flat("flange", "20", bore("100.5"), "")}
 		if got := found(t, files, plan.GasketIn); got != c.want {
 			t.Errorf("%s in the gasket, %q in the cover, the neck %s below, %s: %q, want %q", c.gasket, c.cover, c.below, c.title, got, c.want)
 		}

@@ -72,8 +72,8 @@ func (m *Machine) nutsEngage() (found []plan.Problem) {
 			for b := range seq.Refs(m.Bodies) {
 				if r := m.PartOf(b.ID); !held && r != nil && b.ID != l.ID() && stand.SameAxis(mine, b.Pose) {
 					for _, u := range other(r, s) {
-						has, wants, say := m.engages(&l, s, b, u)
-						if held = held || say == nil && has >= wants-StandsMm; say != nil && (worst == nil || has > most) {
+						has, say, on := m.engages(&l, s, b, u)
+						if held = held || on && say == nil; say != nil && (worst == nil || has > most) {
 							worst, most = say, has
 						}
 					}
@@ -98,27 +98,30 @@ func other(r *part.Model, s *part.Step) []*part.Step {
 	})
 }
 
-// engages is how much of a thread of a body lies in that of a loose part, and how much is wanted, mm, with
-// what is wrong.
-func (m *Machine) engages(l *stand.Laid, s *part.Step, b *assembly.Body, u *part.Step) (has, wants float64, wrong *plan.Problem) {
+// engages is how much of a thread of a body lies in that of a loose part, mm, with what is wrong; on is false for
+// another thread, which it does not reach.
+func (m *Machine) engages(l *stand.Laid, s *part.Step, b *assembly.Body, u *part.Step) (has float64, wrong *plan.Problem, on bool) {
 	low, high := liesAlong(b.Pose.Inverse().Of(m.Poses[l.ID()]), s)
 	nut := s
 	if !s.Inside {
 		nut = u
 	}
-	has, wants = max(0, min(high, u.ToMm)-max(low, u.FromMm)), min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
+	has = max(0, min(high, u.ToMm)-max(low, u.FromMm))
+	wants := min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
 	if nut.Size.Thread.Lead != nil { // a nut that travels carries on all of it
 		wants = nutFullShare * nut.LengthMm()
 	}
 	mine, its := s.Size.Thread.Designation, u.Size.Thread.Designation
 	say := stand.Problem(l.Loose.After.Value, plan.NutHangs, l.At.Ref.Pos, m.Named(l.ID()), plan.Named(m.Title(b.ID)+" "+words.Spaced(u.Name)), stand.Rounded(has, 2), stand.Rounded(wants, 2))
 	switch {
-	case mine != its && has >= StandsMm:
+	case mine != its && has < StandsMm:
+		return has, nil, false
+	case mine != its:
 		say.Kind, say.Args = plan.NutPitch, append(say.Args[:2], plan.Named(mine), plan.Named(its))
-	case mine != its || has >= wants-StandsMm:
-		return has, wants, nil
+	case has >= wants-StandsMm:
+		return has, nil, true
 	}
-	return has, wants, &say
+	return has, &say, true
 }
 
 // lay brings the loose parts of a step to where they lie: those that come before its two

@@ -88,6 +88,8 @@ func TestNutsEngage(t *testing.T) {
 	for _, c := range []struct{ thread, gap, tip, high, want string }{
 		{"M30", "-16", "", "16", ""},
 		{"M30", "-11.8", "", "16", ""},
+		{"M30", "-11.5", "", "16", ""},
+		{"M30", "-11.4", "", "16", "nut-hangs Nut Pin end 11.4 12"},
 		{"M30", "-5.1234", "", "16", "nut-hangs Nut Pin end 5.12 12"},
 		{"M30", "-5.1234", "", "16.255", "nut-hangs Nut Pin end 5.12 12.19"},
 		{"M30", "1", "", "16", "nut-hangs Nut Pin end 0 12"},
@@ -123,6 +125,7 @@ func TestInUse(t *testing.T) {
 		{"job.yaml", way, "travels: {front: 6.5, with: [stop-collar]}", "travel-strikes Stop collar 2, Yoke plate, 164, 165, front"},
 		{"job.yaml", way, "travels: {back: 0.5, with: [stop-collar]}", "travel-runs Stem, 6, 0, front; travel-strikes Stop collar 1, Key bar, 0, 13, back"},
 		{"job.yaml", way, "travels: {front: 5.5, with: [stop-collar]}", "travel-runs Stem, 14, 140, front"},
+		{"job.yaml", way, "travels: {front: 5.5, back: 0.5, with: [stop-collar]}", "travel-runs Stem, 15, 140, front; travel-strikes Stop collar 1, Key bar, 0, 13, back"}, // a tenth of 6
 		{"stem.yaml", "along: 10-1/4", "along: 8-1/4", "travel-strikes Stem, Key bar, 152, 159, front"},
 	} {
 		var edits [][3]string

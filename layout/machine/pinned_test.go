@@ -11,21 +11,30 @@ import (
 // 11.957 to 12 (ISO 286-2). What is driven in may be larger, and what does not reach the hole.
 func TestPinsGoThrough(t *testing.T) {
 	t.Parallel()
-	for _, c := range []struct{ hole, body, how, travels, want string }{
-		{"12.5", "12", "by hand", "", ""},
-		{"12.3", "12", "by hand", "", "pin-tight Pin body Plate hole 0.1"},
-		{"12", "12", "by hand", "", "pin-tight Pin body Plate hole 0.4"},
-		{"12.3", "12.0006", "by hand", "", "pin-tight Pin body Plate hole 0.101"},
-		{"12.3", "12", "driven in", "", ""},
-		{"12.3", "12, fit: h9", "by hand", "", ""},
-		{"13.9", "12", "by hand", "", ""},
-		{"13.9", "12", "by hand", ", travels: {front: 20}", "pin-tight Pin nose Plate hole 0.5"},
-		{"13.9", "12", "by hand", ", travels: {back: 20}", ""},
-		{"13.9", "12", "by hand", ", travels: {front: 0.4}", ""},
+	const through = "on: plate.front, with: back, gap: -40"
+	for _, c := range []struct{ hole, body, how, lies, travels, want string }{
+		{"12.5", "12", "by hand", through, "", ""},
+		{"12.3", "12", "by hand", through, "", "pin-tight Pin body Plate hole 0.1"},
+		{"12", "12", "by hand", through, "", "pin-tight Pin body Plate hole 0.4"},
+		{"12.3", "12.0006", "by hand", through, "", "pin-tight Pin body Plate hole 0.101"},
+		{"12.3", "12", "driven in", through, "", ""},
+		{"12.3", "12, fit: h9", "by hand", through, "", ""},
+		{"M12 tap", "12", "by hand", through, "", ""}, // it is screwed in
+		{"12.3, depth: 15", "12", "by hand", "on: plate.front, with: front, gap: -15", "", "pin-tight Pin body Plate hole 0.1"},
+		{"12.3, face: back, depth: 15", "12", "by hand", "on: plate.back, with: front, gap: -15", "", "pin-tight Pin body Plate hole 0.1"},
+		{"12.3, face: back, depth: 15", "12", "by hand", "on: plate.front, with: front", "", ""}, // the hole is not there
+		{"13.9", "12", "by hand", through, "", ""},
+		{"13.9", "12", "by hand", through, ", travels: {front: 20}", "pin-tight Pin nose Plate hole 0.5"},
+		{"13.9", "12", "by hand", through, ", travels: {back: 20}", ""},
+		{"13.9", "12", "by hand", through, ", travels: {front: 0.4}", ""},
 	} {
+		face := ", face: front"
+		if strings.Contains(c.hole, "face") {
+			face = ""
+		}
 		got := found(t, map[string]string{
-			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, base.yaml, pin.yaml]\njoints:\n  - {name: on, weld: {part: plate.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: 50, from-bottom: 20, front: left}}\nloose:\n  - {part: pin, how: " + c.how + ", after: on, lies: [{on: plate.front, with: back, gap: -40}]" + c.travels + "}\n",
-			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nholes: [{name: hole, face: front, at: [[0, 0]], size: " + c.hole + " mm}]\n",
+			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, base.yaml, pin.yaml]\njoints:\n  - {name: on, weld: {part: plate.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: 50, from-bottom: 20, front: left}}\nloose:\n  - {part: pin, how: " + c.how + ", after: on, lies: [{" + c.lies + "}]" + c.travels + "}\n",
+			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nholes: [{name: hole" + face + ", at: [[0, 0]], size: " + c.hole + "}]\n",
 			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 200}\n",
 			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 20, length: 62}\nprofile:\n  outside: [{name: body, diameter: " + c.body + ", length: 30}, {name: nose, diameter: 14, length: 20}]\n",
 		}, plan.PinTight)
@@ -48,12 +57,17 @@ func TestPressedInIsLarger(t *testing.T) {
 		{"12, fit: n6", "pressed in", ""},
 		{"10, fit: n6", "pressed into the plate", "pressed-loose Pin body Plate hole 1.981"}, // 10.01 to 10.019
 		{"9, fit: n6", "pressed into the plate", ""},
+		{"M12", "pressed into the plate", ""}, // by its thread nobody presses
 	} {
+		size := "diameter: " + c.body
+		if strings.HasPrefix(c.body, "M") {
+			size = "thread: " + c.body
+		}
 		got := found(t, map[string]string{
 			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, base.yaml, pin.yaml]\njoints:\n  - {name: on, weld: {part: plate.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: 50, from-bottom: 20, front: left}}\nloose:\n  - {part: pin, how: " + c.how + ", after: on, lies: [{on: plate.front, with: back, gap: -20}]}\n",
 			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nholes: [{name: hole, face: front, at: [[0, 0]], size: {diameter: 12, fit: H7}}]\n",
 			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 200}\n",
-			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 20, length: 62}\nprofile:\n  outside: [{name: body, diameter: " + c.body + ", length: 30}]\n",
+			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 20, length: 62}\nprofile:\n  outside: [{name: body, " + size + ", length: 30}]\n",
 		}, plan.PressedLoose)
 		if got != c.want {
 			t.Errorf("%v: %q", c, got)

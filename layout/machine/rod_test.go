@@ -51,6 +51,9 @@ func TestRods(t *testing.T) {
 			t.Errorf("a stud of %g ends %g over the hub", long, mm)
 		}
 	}
+	if mm, ok := m.RodsPast("thrust-housing", "arm", 9.525, 152.4, "none"); ok || mm != 0 {
+		t.Errorf("over no part: %g", mm)
+	}
 	if in, before := m.Rods("thrust-housing", "arm", 9.525, 15); in != nil || before != nil {
 		t.Errorf("a stud that does not come through: %q, %q", in, before)
 	}

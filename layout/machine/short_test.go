@@ -41,6 +41,7 @@ joints:
 		{"290", far, "", "", ""},
 		{"290", "", "at: [0, 0]", "at: [228, 0]", ""}, // half of it past the end of the rail
 		{"290", "", "", "", "bar-short cross right 10 rail 2 300"},
+		{"290.1234", "", "", "", "bar-short cross right 9.88 rail 2 300.003"},
 	} {
 		files := map[string]string{"job.yaml": strings.Replace(job, c.was, c.is, 1) + c.more, "rail.yaml": bar("rail", "2", "480"), "cross.yaml": bar("cross", "1", c.length),
 			"base.yaml": "part: base\nkind: plate\nmaterial: S235\ntop: punch\nstock: {plate: 10, cut: laser}\noutline: {rectangle: [500, 500]}\n"}

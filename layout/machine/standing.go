@@ -207,14 +207,14 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 			along, what = alongSlot(half, radius), "slot "
 		}
 		for n, q := range g.Points {
-			least, of := 1.0, 0.0
+			of := 0.0
 			for _, off := range along {
 				at := g.SeenFront([]plan.XY{q.Plus(off)})[0]
 				o := assembly.Opening{At: plate.Pose.Apply(assembly.Vec{X: at.XMm, Y: at.YMm, Z: -depth}), Along: outward(plate, face), RadiusMm: radius, ReachMm: StandsMm}
 				free, _ := o.Look(nearby([]assembly.Body{*b}, plate.ID, o))
-				least, of = min(least, free), of+1-free
+				of += 1 - free
 			}
-			if least < 1 {
+			if of > 0 {
 				return []plan.Problem{stand.Problem(m.between(b.ID, plate.ID), plan.HoleClosed, g.Pos(), plan.Named(words.Spaced(g.Group.Name)), m.Named(plate.ID), m.Named(b.ID),
 					plan.Named(what+strconv.Itoa(g.Group.First+n)), plan.Of(plan.Number, words.Round(100*(1-of/float64(len(along))), 0)))}
 			}

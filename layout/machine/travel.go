@@ -126,16 +126,18 @@ func (m *Machine) comesRound(j *plan.JointPlan, k int, fixed []int) (found []pla
 	beside := seq.Keep(all, func(b assembly.Body) bool {
 		return b.ID != on && m.Roles[b.ID].Kind != stand.Standing && m.Roles[b.ID].On != on
 	})
-	for _, back := range []assembly.Vec{mv[0].Pose.X, mv[0].Pose.X.Reversed(), mv[0].Pose.Y, mv[0].Pose.Y.Reversed(), mv[0].Pose.Z, mv[0].Pose.Z.Reversed()} {
-		fx := beside
-		if len(found) >= 4 { // along the shaft
-			fx = all
+	pose := mv[0].Pose
+	for _, from := range []struct {
+		fx    []assembly.Body
+		backs []assembly.Vec
+	}{{beside, []assembly.Vec{pose.X, pose.X.Reversed(), pose.Y, pose.Y.Reversed()}}, {all, []assembly.Vec{pose.Z, pose.Z.Reversed()}}} {
+		for _, back := range from.backs {
+			b, blocked := m.block(way(back, mv, from.fx), mv, from.fx)
+			if !blocked {
+				return nil
+			}
+			found = append(found, m.blocked(j, b)...)
 		}
-		b, blocked := m.block(way(back, mv, fx), mv, fx)
-		if !blocked {
-			return nil
-		}
-		found = append(found, m.blocked(j, b)...)
 	}
 	return found[:1]
 }
@@ -226,7 +228,7 @@ func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Prob
 	ends, first := map[bool]string{true: "back", false: "front"}, ""
 	for _, back := range []assembly.Vec{a, a.Reversed()} {
 		if w := way(back, mv, fx); w.Free(mv, fx, m.Allowed(mv)) {
-			if first = ends[back == a]; drawn(j.A, first) || drawn(j.B, ends[back.Dot(b) < 0]) {
+			if first = ends[back == a]; drawn(j.A, first) || drawn(j.B, ends[math.Signbit(back.Dot(b))]) {
 				return nil
 			}
 		}
@@ -247,16 +249,14 @@ func (m *Machine) freeWay(pose assembly.Pose, mv, fx []assembly.Body, meant ...a
 		return worst, true
 	}
 	ways := waysAlong(pose, mv, fx)
-	worst = assembly.Block{LastMm: -1}
 	for _, back := range meant {
 		ways = []assembly.Way{way(back, mv, fx)}
 	}
-	for _, w := range ways {
-		if b, _ := m.block(w, mv, fx); b.LastMm > worst.LastMm { // it comes furthest out this way
-			worst = b
-		}
-	}
-	return worst, false
+	blocks := seq.Map(ways, func(w assembly.Way) assembly.Block {
+		b, _ := m.block(w, mv, fx)
+		return b
+	})
+	return slices.MaxFunc(blocks, func(a, b assembly.Block) int { return cmp.Compare(a.LastMm, b.LastMm) }), false // it comes furthest out that way
 }
 
 // FromBeside is the last leg of a way of two, to where movers are along an axis of a pose: before it they come

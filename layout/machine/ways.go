@@ -20,7 +20,7 @@ import (
 // end for end, of parts beside the other's axis, and of what is pressed, slid, welded or
 // carried by bearings. One with nothing out of place changes nothing. They are known once the machine is reviewed.
 func (m *Machine) Ways(joint string) []plan.Trap {
-	if i := m.StepOf(joint); i >= 0 && m.ways != nil {
+	if i := m.StepOf(joint); m.ways != nil && i >= 0 {
 		return m.ways[i]
 	}
 	return nil

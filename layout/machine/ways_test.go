@@ -77,6 +77,9 @@ func TestTurnedFree(t *testing.T) {
 func TestWholeWays(t *testing.T) {
 	t.Parallel()
 	m, _ := load(t, "../../testdata/pugmill/job.yaml")
+	if w := m.Ways("none"); w != nil {
+		t.Errorf("of no joint: %v", w)
+	}
 	for joint, want := range map[string][2]int{"housing": {0, 5}, "hopper": {7, 0}, "barrel": {}, "lantern": {}} {
 		var got [2]int
 		for _, w := range m.Ways(joint) {
