@@ -166,13 +166,13 @@ func (f *fitting) onEdges() (traps []plan.Trap) {
 	if f.m.FormOf(f.turns.ID) == parts.BarPart {
 		kept = assembly.AxisX
 	}
-	if math.Round(z.Dot(kept)) != 0 {
+	if math.Abs(z.Dot(kept)) > 0.5 {
 		return nil // it stands on end, or lies flat
 	}
 	mine, seat := f.lies(f.turns)
 	for _, face := range solid.Faces {
 		to := solid.OutOf(face)
-		if math.Round(to.Dot(z)) != 0 || math.Round(to.Dot(kept)) != 0 {
+		if math.Abs(to.Dot(z)) > 0.5 || math.Abs(to.Dot(kept)) > 0.5 {
 			continue
 		}
 		var at []assembly.Pose

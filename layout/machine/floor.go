@@ -195,7 +195,7 @@ func (m *Machine) legsUneven() []plan.Problem {
 		return nil
 	}
 	kind := plan.LegHigh
-	if math.Signbit(off) {
+	if off < 0 {
 		kind = plan.LegLow
 	}
 	return []plan.Problem{stand.Problem(m.between(leg.ID, ""), kind, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(math.Abs(off), 2))}

@@ -228,7 +228,7 @@ func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Prob
 	ends, first := map[bool]string{true: "back", false: "front"}, ""
 	for _, back := range []assembly.Vec{a, a.Reversed()} {
 		if w := way(back, mv, fx); w.Free(mv, fx, m.Allowed(mv)) {
-			if first = ends[back == a]; drawn(j.A, first) || drawn(j.B, ends[math.Signbit(back.Dot(b))]) {
+			if first = ends[back == a]; drawn(j.A, first) || drawn(j.B, ends[back.Dot(b) < 0]) {
 				return nil
 			}
 		}
