@@ -43,9 +43,12 @@ func (m *Machine) foot() (looks []look) {
 
 // weldGroups names, for each body that a weld holds, what it is welded into in
 // the end.
-func (m *Machine) weldGroups() map[string]string {
+func (m *Machine) weldGroups() map[string]string { return groups(m.OfKind(parts.WeldKind)) }
+
+// groups names, for each body that joints hold, one of those with which it goes.
+func groups(joints []*plan.JointPlan) map[string]string {
 	group := map[string]string{}
-	for _, j := range m.OfKind(parts.WeldKind) {
+	for _, j := range joints {
 		a, b := j.A.Instance().ID(), j.B.Instance().ID()
 		was, is := group[b], cmp.Or(group[a], a)
 		group[a], group[b] = is, is

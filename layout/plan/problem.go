@@ -235,6 +235,7 @@ const (
 	BushTight      ProblemKind = "bush-tight"
 	BushUnknown    ProblemKind = "bush-unknown" // how far it closes
 	BushShort      ProblemKind = "bush-short"
+	EndPlayNone    ProblemKind = "end-play-none"
 	FlightTight    ProblemKind = "flight-tight"
 	WeldPast       ProblemKind = "weld-past"
 	FlightWide     ProblemKind = "flight-wide"

@@ -1,0 +1,187 @@
+package machine
+
+import (
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/stand"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// endFace is a face across the axis of a shaft, of a part on that: where it and the part's other end there lie from the
+// shaft's front, and from the part's own.
+type endFace struct {
+	*assembly.Body
+	of        *part.Model
+	mm, ownMm [2]float64
+}
+
+// endPlays finds shafts in plain bushes that have no play along them at some limits, between what of theirs, or of what is
+// fixed to them, meets the bushes, or what is fixed to those, at either end. What is free to run out at an end has play; what
+// rolling bearings hold, or has a spacer by words, is not looked at.
+func (m *Machine) endPlays() (found []plan.Problem) {
+	runs := func(j *plan.JointPlan) bool {
+		in := m.Joint(j.Name)
+		return in.Slide != nil && in.Slide.Turns() || j.Kind == parts.BearingKind
+	}
+	group, seen := groups(seq.Keep(m.Joints, func(j *plan.JointPlan) bool { return !runs(j) })), map[string]bool{}
+	of := func(id string) string {
+		if g := group[id]; g != "" {
+			return g
+		}
+		return id
+	}
+	for _, j := range m.OfKind(parts.SlideKind) {
+		shaft, bush := m.At(j.B), m.At(j.A)
+		if shaft == nil || bush == nil || !runs(j) || seen[of(shaft.ID)] || of(shaft.ID) == of(bush.ID) {
+			continue
+		}
+		seen[of(shaft.ID)] = true
+		on := seq.Keep(m.Joints, func(o *plan.JointPlan) bool {
+			return o.A.Instance() == j.B.Instance() || o.B.Instance() == j.B.Instance()
+		})
+		if slices.ContainsFunc(on, func(o *plan.JointPlan) bool {
+			return o.Kind == parts.BearingKind || slices.ContainsFunc(m.Job.Loose, func(e parts.Loose) bool { return e.As == parts.ASpacer && e.After.Value == o.Name })
+		}) {
+			continue
+		}
+		inGroup := func(is string) []assembly.Body {
+			return seq.Keep(m.Bodies, func(b assembly.Body) bool { return m.PartOf(b.ID) != nil && of(b.ID) == is })
+		}
+		if p := m.endPlay(j, shaft, inGroup(of(shaft.ID)), inGroup(of(bush.ID))); p != nil {
+			found = append(found, *p)
+		}
+	}
+	return found
+}
+
+// endPlay is what is wrong with the play of a shaft along its bushes; nil where it has some, or nothing meets.
+func (m *Machine) endPlay(j *plan.JointPlan, shaft *assembly.Body, turning, still []assembly.Body) *plan.Problem {
+	turns0, still0, gap0 := m.nearest(shaft, turning, still, false)
+	turns1, still1, gap1 := m.nearest(shaft, turning, still, true)
+	play := geom.Clean(gap0 + gap1)
+	if play == inf {
+		return nil
+	}
+	least := m.apartMm(shaft, turning, turns0, turns1).Min - m.apartMm(shaft, still, still0, still1).Max
+	if geom.Over(least, 0) {
+		return nil
+	}
+	p := m.Fault(j.Name, plan.EndPlayNone, m.Named(shaft.ID), m.Named(turns1.ID), m.Named(still1.ID), m.Named(turns0.ID), m.Named(still0.ID), plan.Of(plan.Mm, words.Round(least, 2)), plan.Of(plan.Mm, play))
+	return &p
+}
+
+// nearest are the faces that meet first when what turns goes along a shaft, to its back or its front, and how far it goes
+// till then: infinitely where none meet. Of each part its metal is looked at between the radii of both.
+func (m *Machine) nearest(shaft *assembly.Body, turning, still []assembly.Body, back bool) (turns, stands endFace, gapMm float64) {
+	gapMm = inf
+	for t := range seq.Refs(turning) {
+		for f := range seq.Refs(still) {
+			if !stand.SameAxis(shaft.Pose, t.Pose) || !stand.SameAxis(shaft.Pose, f.Pose) {
+				continue
+			}
+			for _, r := range betweenRadii(m.PartOf(t.ID), m.PartOf(f.ID)) {
+				for _, a := range m.facesAt(shaft, t, r, back) {
+					for _, b := range m.facesAt(shaft, f, r, !back) {
+						gap := b.mm[0] - a.mm[0]
+						if !back {
+							gap = -gap
+						}
+						if gap > -geom.CloseMm && gap < gapMm-geom.CloseMm {
+							turns, stands, gapMm = a, b, gap
+						}
+					}
+				}
+			}
+		}
+	}
+	return turns, stands, gapMm
+}
+
+// betweenRadii are radii between those of the steps of two parts, and one outside of all.
+func betweenRadii(a, b *part.Model) (between []float64) {
+	at := []float64{0}
+	for _, s := range slices.Concat(a.Steps, b.Steps) {
+		at = append(at, s.Size.NominalMm/2)
+	}
+	slices.Sort(at)
+	for i, r := range at[1:] {
+		if geom.Over(r, at[i]) {
+			between = append(between, (at[i]+r)/2)
+		}
+	}
+	return append(between, at[len(at)-1]+1)
+}
+
+// facesAt are the faces of a body at a radius that look to the back of a shaft, or to its front.
+func (m *Machine) facesAt(shaft, b *assembly.Body, radiusMm float64, back bool) (all []endFace) {
+	at, of := shaft.Pose.Inverse().Of(b.Pose), m.PartOf(b.ID)
+	for _, own := range of.MetalAt(radiusMm) {
+		f := endFace{Body: b, of: of}
+		for k := range own {
+			f.mm[k], f.ownMm[k] = -at.Apply(assembly.Vec{Z: -own[k]}).Z, own[k]
+		}
+		if f.mm[0] < f.mm[1] == back {
+			slices.Reverse(f.mm[:])
+			slices.Reverse(f.ownMm[:])
+		}
+		all = append(all, f)
+	}
+	return all
+}
+
+// apartMm is how far one face lies behind another, less than nothing where it is before it, inside the limits of lengths:
+// along a part in which both end, or on which their parts end; else as drawn.
+func (m *Machine) apartMm(shaft *assembly.Body, bodies []assembly.Body, behind, before endFace) plan.Range {
+	for along := range seq.Refs(bodies) {
+		if !stand.SameAxis(shaft.Pose, along.Pose) {
+			continue
+		}
+		for k := range 4 { // faces of their own first
+			a, b := k&1, k>>1
+			from, ok := m.endsAt(shaft, along, before.mm[b])
+			to, too := m.endsAt(shaft, along, behind.mm[a])
+			if !ok || !too {
+				continue
+			}
+			out := lies(m.PartOf(along.ID), from, to, behind.mm[a]-before.mm[b])
+			for _, own := range []plan.Range{lies(behind.of, behind.ownMm[a], behind.ownMm[0], behind.mm[0]-behind.mm[a]), lies(before.of, before.ownMm[0], before.ownMm[b], before.mm[b]-before.mm[0])} {
+				out.Min, out.Max = out.Min+own.Min, out.Max+own.Max
+			}
+			return out
+		}
+	}
+	d := behind.mm[0] - before.mm[0]
+	return plan.Range{Min: d, Max: d}
+}
+
+// endsAt is where a step outside of a body ends at a place along a shaft, from the front of the body's part.
+func (m *Machine) endsAt(shaft, b *assembly.Body, mm float64) (ownMm float64, ok bool) {
+	at := shaft.Pose.Inverse().Of(b.Pose)
+	for _, s := range m.PartOf(b.ID).Side(false) {
+		for _, own := range []float64{s.FromMm, s.ToMm} {
+			if geom.Alike(-at.Apply(assembly.Vec{Z: -own}).Z, mm) {
+				return own, true
+			}
+		}
+	}
+	return 0, false
+}
+
+// lies is how far apart two places of a part are inside the limits of its lengths, with the sign of what is drawn; as drawn
+// where its steps have no length there.
+func lies(r *part.Model, fromMm, toMm, drawnMm float64) plan.Range {
+	between := r.BetweenMm(false, min(fromMm, toMm), max(fromMm, toMm))
+	switch {
+	case between.Max <= 0:
+		return plan.Range{Min: drawnMm, Max: drawnMm}
+	case drawnMm < 0:
+		return plan.Range{Min: -between.Max, Max: -between.Min}
+	}
+	return between
+}

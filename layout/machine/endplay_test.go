@@ -1,0 +1,44 @@
+package machine_test
+
+import (
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// A tube of 80 with a bush of 25 flush with each end, and a shaft that turns in both, from its head to an arm that a
+// nut holds on a shoulder. At class m (ISO 2768-1) lengths of 30 to 120 are ±0.3 and of 6 to 30 ±0.2: a journal of 80.5
+// may be 80.2, and the tube 80.3. Between the bushes are 80 less 25 twice: at the least 79.7 - 50.4 = 29.3, where a
+// collar of 29.2 may be 30: the whole, 89.4 ± 0.3, less 25.2 ± 0.2 and 35 ± 0.3.
+func TestEndPlays(t *testing.T) {
+	t.Parallel()
+	const arm = "{name: head, diameter: 36, length: 8}, {name: journal, diameter: 25, fit: e8, length: 80.5}, {name: arm, diameter: 22, fit: h7, length: 20}, {name: end, thread: M20, length: 24}"
+	const collar = "{name: journal, diameter: 25, fit: e8, length: 25.2}, {name: collar, diameter: 30, length: 29.2}, {name: tail, diameter: 25, fit: e8, length: 35}"
+	kept := "  - {name: arm, slide: {hub: arm.bore, on: shaft.arm, kept-by: shaft.end}}\n"
+	free := "  - {name: arm, weld: {part: arm.outline, to: tube.outside, type: fillet}, place: {on: top, with: bottom, at: [0, -30], front: up}}\n"
+	for _, c := range []struct{ name, steps, arm, loose, want string }{
+		{"short by its limits", arm, kept, "", "end-play-none Shaft Shaft Bush 1 Arm Tube -0.1 0.5"},
+		{"longer", strings.Replace(arm, "80.5", "80.7", 1), kept, "", ""},
+		{"with none at the limits", strings.Replace(arm, "80.5", "80.6", 1), kept, "", "end-play-none Shaft Shaft Bush 1 Arm Tube 0 0.6"},
+		{"limited closer", strings.Replace(arm, "80.5", "80.5, length-limits: [80.4, 80.5]", 1), kept, "", ""},
+		{"with a spacer by words", arm, kept, "loose:\n  - {item: spacer 25 x 36, how: between the arm and the bush as it fits, after: arm}\n", ""},
+		{"free to run out", arm, free, "", ""},
+		{"a collar between the bushes", collar, free, "", "end-play-none Shaft Shaft Bush 2 Shaft Bush 1 -0.7 0.8"},
+		{"one with limits", strings.Replace(collar, "29.2", "29.2, length-limits: [29, 29.2]", 1), free, "", ""},
+		{"one longer by its limits", strings.Replace(collar, "29.2", "29.2, length-limits: [29, 29.3]", 1), free, "", "end-play-none Shaft Shaft Bush 2 Shaft Bush 1 0 0.8"},
+	} {
+		got := found(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [tube.yaml, bush.yaml, shaft.yaml, arm.yaml]\njoints:\n" +
+				"  - {name: one, press: {shaft: bush#1.outside, bore: tube.front}, level: front-with-front}\n  - {name: two, press: {shaft: bush#2.outside, bore: tube.back}, level: back-with-back}\n" +
+				"  - {name: turn, slide: {hub: bush#1.bore, on: shaft.journal}, " + map[bool]string{true: "face: front-on-back", false: "level: front-with-front"}[c.steps != collar && strings.HasPrefix(c.steps, "{name: head")] + "}\n" + c.arm + c.loose,
+			"tube.yaml":  "part: tube\ntitle: Tube\nkind: tube\nmaterial: S355\nstock: {tube: 50, wall: 8, length: 84, cut: saw}\nprofile:\n  outside: [{name: outside, diameter: 50, length: 80}]\n  inside: [{name: front, diameter: 36, fit: H7, length: 26}, {name: middle, diameter: 34, length: 28}, {name: back, diameter: 36, fit: H7, length: 26}]\n",
+			"bush.yaml":  "part: bush\ntitle: Bush\nkind: turned\nquantity: 2\nmaterial: CuSn8\nstock: {round: 40, length: 30, cut: saw}\nprofile:\n  outside: [{name: outside, diameter: 36, fit: n6, length: 25}]\n  inside: [{name: bore, diameter: 25, fit: F8, length: 25}]\n",
+			"shaft.yaml": "part: shaft\ntitle: Shaft\nkind: shaft\nmaterial: C45\nstock: {round: 40, length: 150, cut: saw}\nprofile:\n  outside: [" + c.steps + "]\n",
+			"arm.yaml":   "part: arm\ntitle: Arm\nkind: plate\nmaterial: S355\nstock: {plate: 25, cut: waterjet}\noutline: {rectangle: [60, 50]}\nbore: {diameter: 22, fit: H8, leave: 3}\n",
+		}, plan.EndPlayNone)
+		if got != c.want {
+			t.Errorf("%s: %q", c.name, got)
+		}
+	}
+}
