@@ -18,6 +18,9 @@ import (
 func TestBeadLine(t *testing.T) {
 	t.Parallel()
 	plate := assembly.Body{ID: "p", Solid: assembly.Of(assembly.Cuboid(assembly.Vec{X: 10, Y: 20, Z: -4}, assembly.Vec{X: 18, Y: 26})), Pose: assembly.Move(assembly.Vec{X: 100})}
+	if line, _ := beadLine(&plate, "bottom", 2); math.Abs(line[0].Z-0.9) > 1e-9 || math.Abs(line[0].Y-20.9) > 1e-9 {
+		t.Errorf("of a leg of 2 the middle lies 0.9 out and up: %v", line[0])
+	}
 	for edge, at := range map[string]func(t, up float64) assembly.Vec{
 		"bottom": func(t, up float64) assembly.Vec { return assembly.Vec{X: 110 + t, Y: 20 + up} },
 		"top":    func(t, up float64) assembly.Vec { return assembly.Vec{X: 110 + t, Y: 26 - up} },

@@ -156,7 +156,7 @@ func (m *Machine) inBush(bush *pressedIn, b *assembly.Body, shaft *part.Model, b
 			run, most = s, long
 		}
 	}
-	if run == nil || most <= 0 && lies > 0 {
+	if run == nil || !geom.Over(most, 0) && geom.Over(lies, 0) {
 		return nil, lies
 	}
 	var found []plan.Problem
@@ -167,18 +167,18 @@ func (m *Machine) inBush(bush *pressedIn, b *assembly.Body, shaft *part.Model, b
 	if most < fillShare*bore.LengthMm() {
 		say(plan.BushShort, words.Round(max(most, 0), 2), bore.LengthMm())
 	}
-	if most <= 0 {
+	if !geom.Over(most, 0) {
 		return found, most
 	}
 	drawn, closes := bore.Size.MinMm-run.Size.MaxMm, bush.closesMm
 	switch left := drawn - closes; {
-	case drawn <= 0:
+	case !geom.Over(drawn, 0):
 		say(plan.BushSeizes, words.Round(drawn, 3))
 	case math.IsNaN(closes):
 		say(plan.BushUnknown, words.Round(drawn, 3))
-	case left <= 0:
+	case !geom.Over(left, 0):
 		say(plan.BushCloses, words.Round(left, 3), closes)
-	case left < oilShare*bore.Size.NominalMm:
+	case geom.Over(oilShare*bore.Size.NominalMm, left):
 		say(plan.BushTight, words.Round(left, 3), closes)
 	}
 	return found, most

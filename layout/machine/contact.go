@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -19,8 +20,7 @@ import (
 const (
 	bridgedMm    = 5.0
 	seamFinestMm = 2.0
-	farMm        = 10_000.0 // as large as a part may be
-	apartToMm    = 0.8      // to which it is said how far parts stand apart, and standOffToMm how far off a brace stands
+	apartToMm    = 0.8 // to which it is said how far parts stand apart, and standOffToMm how far off a brace stands
 	standOffToMm = 0.2
 )
 
@@ -39,8 +39,8 @@ func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 	if a == nil || b == nil || a == b || skew || assembly.Near(a, b, bridgedMm, seamFinestMm) {
 		return nil
 	}
-	mm, _ := assembly.Clearance(a, b, farMm, apartToMm)
-	if mm > farMm-2*apartToMm { // they stand in the room by chance
+	mm, _ := assembly.Clearance(a, b, geom.LargestMm, apartToMm)
+	if mm > geom.LargestMm-2*apartToMm { // they stand in the room by chance
 		return []plan.Problem{m.Fault(j.Name, plan.WeldUnplaced, m.Named(a.ID), m.Named(b.ID))}
 	}
 	return []plan.Problem{m.Fault(j.Name, plan.WeldApart, m.Named(a.ID), m.Named(b.ID), stand.Rounded(mm, 0))}
@@ -95,7 +95,7 @@ func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
 			if above(b).High.Z < above(a).Low.Z+bridgedMm {
 				continue // behind what it stands on
 			}
-			if mm, ok := assembly.Clearance(a, b, min(least, farMm), standOffToMm); ok && mm < least {
+			if mm, ok := assembly.Clearance(a, b, min(least, geom.LargestMm), standOffToMm); ok && mm < least {
 				near, least = b.ID, mm
 			}
 		case touched != "":

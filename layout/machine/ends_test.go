@@ -83,6 +83,8 @@ func TestWeldedWays(t *testing.T) {
 		{"a blind hole in the middle", edge, fmt.Sprintf(hole, "0, 0", "5 mm"), nil, "180:1 0r:0 180r:1 left:1 right:1"},
 		{"flat, an eye over its middle", flat, fmt.Sprintf(hole, "0, 20", "through"), nil, "180:1 0r:0 180r:1"},
 		{"flat and square, an eye over its middle", flat, fmt.Sprintf(hole, "0, 20", "through"), []string{"[60, 80]", "[60, 60]"}, "90:1 180:1 270:1 0r:0 90r:1 180r:1 270r:1"},
+		{"flat and as good as square", flat, fmt.Sprintf(hole, "0, 20", "through"), []string{"[60, 80]", "[60, 60.6]"}, "90:1 180:1 270:1 0r:0 90r:1 180r:1 270r:1"},
+		{"flat, a millimetre longer than wide", flat, fmt.Sprintf(hole, "0, 20", "through"), []string{"[60, 80]", "[60, 61]"}, "180:1 0r:0 180r:1"},
 		{"a stop beside it, over which the longer edge would go", strings.Replace(edge, "[plate.yaml, lug", "[plate.yaml, stop.yaml, lug", 1) + fmt.Sprintf(stop, 95), "", nil, "180:0 0r:0 180r:0 left:1 right:1"},
 		{"a stop on the other side", strings.Replace(edge, "[plate.yaml, lug", "[plate.yaml, stop.yaml, lug", 1) + fmt.Sprintf(stop, 15), "", nil, "180:0 0r:0 180r:0 left:1 right:1"},
 		{"an upper edge cut off", edge, "", []string{"{rectangle: [60, 80]}", "{polygon: {points: [[-30, -40], [30, -40], [10, 40], [-30, 40]]}}"}, "180:1 left:1"},

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -148,7 +149,7 @@ func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float6
 			}
 			along := math.Abs(g.At[0].Sub(f.At[0]).Dot(f.Out))
 			beside := seq.Max(0, f.At, func(p assembly.Vec) float64 { return beside(&g, p, f.Out) })
-			if off := math.Hypot(along, beside); off < least {
+			if off := math.Hypot(along, beside); geom.Over(least, off) {
 				least, apartMm, besideMm, ok = off, along, beside, true
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // What a flight leaves beside it in its tube, as shares of its outside: at the least what
@@ -57,10 +58,10 @@ func (m *Machine) inTubes() (found []plan.Problem) {
 		}
 		name, least, in := m.flightIn(b, f)
 		kind := plan.FlightTight
-		if least > wideShare*f.Outside.Mm {
+		if geom.Over(least, wideShare*f.Outside.Mm) {
 			kind = plan.FlightWide
 		}
-		if name == "" || kind == plan.FlightTight && least >= tightShare*f.Outside.Mm || kind == plan.FlightWide && in < f.Length.Mm/2 {
+		if name == "" || kind == plan.FlightTight && !geom.Over(tightShare*f.Outside.Mm, least) || kind == plan.FlightWide && geom.Over(f.Length.Mm/2, in) {
 			continue
 		}
 		found = append(found, stand.Problem(m.between(b.ID, ""), kind, f.Pos, m.Named(b.ID), plan.Named(name), stand.Rounded(least, 2)))

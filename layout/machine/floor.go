@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -114,7 +115,7 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 			continue
 		}
 		middle := assembly.Together(m.Bodies).Centre.Dot(m.Up)
-		if m.low(&m.Bodies[i]) <= middle {
+		if !geom.Over(m.low(&m.Bodies[i]), middle) {
 			continue
 		}
 		found = append(found, stand.Problem(j.Name, plan.AnchoredHigh, m.Joint(j.Name).Anchored.Pos, m.Named(m.Bodies[i].ID), stand.Rounded(m.low(&m.Bodies[i])-middle, 0)))
@@ -128,22 +129,21 @@ func (m *Machine) legsShort() []plan.Problem {
 	if len(m.Joints) < len(m.Job.Joints) || slices.ContainsFunc(m.Job.Joints, func(in *parts.Joint) bool { return in.Anchored.Value != "" }) {
 		return nil
 	}
-	var leg, lowest *assembly.Body
-	for b := range m.Parts() {
+	var all, legs []*assembly.Body
+	for b, r := range m.Parts() {
 		if m.hangs(b) {
 			continue
 		}
-		if lowest == nil || m.low(b) < m.low(lowest) {
-			lowest = b
-		}
-		if m.PartOf(b.ID).Part.For == parts.Leg && (leg == nil || m.low(b) < m.low(leg)) {
-			leg = b
+		if all = append(all, b); r.Part.For == parts.Leg {
+			legs = append(legs, b)
 		}
 	}
-	if leg == nil || m.low(leg)-m.low(lowest) < 1 || !NewStage(m).Together(len(m.Joints), leg.ID)[lowest.ID] {
+	if len(legs) == 0 {
 		return nil
 	}
-	if m.standsOnPart(leg, m.low(lowest)) {
+	lower := func(a, b *assembly.Body) int { return cmp.Compare(m.low(a), m.low(b)) }
+	leg, lowest := slices.MinFunc(legs, lower), slices.MinFunc(all, lower)
+	if m.low(leg)-m.low(lowest) < 1 || !NewStage(m).Together(len(m.Joints), leg.ID)[lowest.ID] || m.standsOnPart(leg, m.low(lowest)) {
 		return nil
 	}
 	return []plan.Problem{stand.Problem("", plan.LegsShort, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(m.low(leg)-m.low(lowest), 1), m.Named(lowest.ID))}
@@ -205,7 +205,7 @@ func (m *Machine) legsUneven() []plan.Problem {
 // bars of a frame, of which more than one reach so low.
 func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
 	if p.Kind != parts.BarPart {
-		return p.Flat() && b.Pose.Z.Cross(m.Up).Len() < 1e-6
+		return p.Flat() && geom.Alike(b.Pose.Z.Cross(m.Up).Len(), 0)
 	}
 	feet := 0
 	for o := range seq.Refs(m.Bodies) {

@@ -32,6 +32,7 @@ func TestGasketReachesIn(t *testing.T) {
 		{"90", "", "9.9", "Gasket", ""},
 		{"90", "", "10.1", "Gasket", "gasket-in Gasket 5.3 101"}, // to the flange, 100.5,
 		{"100", "110", "3", "Gasket", "gasket-in Gasket 5 110"},
+		{"100", "140", "3", "Gasket", "gasket-in Gasket 20 140"},
 		{"110", "110", "3", "Gasket", ""},
 	} {
 		cover, ring := "", ""

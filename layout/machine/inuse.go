@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/solid"
 	"centrepop/layout/stand"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -118,7 +119,7 @@ func (m *Machine) shifted() (found []plan.Problem) {
 				w.FarMm = min(w.FarMm, want)
 			}
 			first := m.soonest(w, mv, fx)
-			if first.LastMm >= w.FarMm-overlapMm || m.overlapping[[2]string{first.Mover, first.Fixed}] {
+			if !geom.Over(w.FarMm-overlapMm, first.LastMm) || m.overlapping[[2]string{first.Mover, first.Fixed}] {
 				continue
 			}
 			kind := plan.ShiftStrikes

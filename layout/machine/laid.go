@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -68,12 +69,12 @@ func (m *Machine) nutsEngage() (found []plan.Problem) {
 		outside, inside := m.Model(l.Part).Sides()
 		for _, s := range slices.Concat(outside, inside) {
 			var worst *plan.Problem // of what engages most
-			most, held := 0.0, !placed || s.Size.Thread == nil
+			most, held := -inf, !placed || s.Size.Thread == nil
 			for b := range seq.Refs(m.Bodies) {
 				if r := m.PartOf(b.ID); !held && r != nil && b.ID != l.ID() && stand.SameAxis(mine, b.Pose) {
 					for _, u := range other(r, s) {
 						has, say, on := m.engages(&l, s, b, u)
-						if held = held || on && say == nil; say != nil && (worst == nil || has > most) {
+						if held = held || on && say == nil; say != nil && geom.Over(has, most) {
 							worst, most = say, has
 						}
 					}

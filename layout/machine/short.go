@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -49,7 +50,7 @@ func (m *Machine) before(b *assembly.Body, i parts.Instance, end string, others 
 		return "", 0
 	}
 	cut = b.Pose.Of(cut)
-	low, high := inf, 0.0
+	low, high := inf, -inf
 	for _, at := range [][2]float64{{0.5, 0.5}, {0.2, 0.2}, {0.8, 0.2}, {0.2, 0.8}, {0.8, 0.8}} {
 		hit := assembly.Crossings(others, cut.Apply(assembly.Vec{X: at[0] * size.X, Y: at[1] * size.Y}), cut.Z)
 		if len(hit) == 0 || id != "" && hit[0].ID != id {
@@ -57,7 +58,7 @@ func (m *Machine) before(b *assembly.Body, i parts.Instance, end string, others 
 		}
 		id, low, high = hit[0].ID, math.Min(low, hit[0].FromMm), math.Max(high, hit[0].FromMm)
 	}
-	if low < standOffToMm || high-low > evenMm || low > max(bar.Width.Mm, bar.Depth.Mm) {
+	if geom.Over(standOffToMm, low) || geom.Over(high-low, evenMm) || geom.Over(low, max(bar.Width.Mm, bar.Depth.Mm)) {
 		return "", 0
 	}
 	return id, words.Round(low, 2)

@@ -13,6 +13,7 @@ import (
 	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -71,9 +72,9 @@ func facing(plate, b *assembly.Body) (parts.Face, bool) {
 		return "", false
 	}
 	switch {
-	case math.Abs(box.Low.Z-own.High.Z) < StandsMm:
+	case geom.Over(StandsMm, math.Abs(box.Low.Z-own.High.Z)):
 		return parts.Front, true
-	case math.Abs(box.High.Z-own.Low.Z) < StandsMm:
+	case geom.Over(StandsMm, math.Abs(box.High.Z-own.Low.Z)):
 		return parts.Back, true
 	}
 	return "", false
@@ -108,7 +109,7 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	if beyond < StandsMm && box.High.Z-box.Low.Z >= min(wide, high) && m.weldedOn(b.ID, plate.ID) {
 		beyond = m.cornerMm(plate, b, toward)
 	}
-	if beyond < StandsMm || long || m.weldedOn(plate.ID, b.ID) && wide*high > (own.High.X-own.Low.X)*(own.High.Y-own.Low.Y) {
+	if beyond < StandsMm || long || m.weldedOn(plate.ID, b.ID) && geom.Over(wide*high, (own.High.X-own.Low.X)*(own.High.Y-own.Low.Y)) {
 		return nil // else it is the plate that stands, on the body
 	}
 	if TouchMm2(plate, b, toward) == 0 {
@@ -250,7 +251,7 @@ func (m *Machine) liftsLow() (found []plan.Problem) {
 			seen[f.Group] = true
 			_, centre, known := b.Mass()
 			high := seq.Max(-inf, f.At, func(at assembly.Vec) float64 { return at.Sub(centre).Dot(m.Up) })
-			if known && high < -StandsMm {
+			if known && geom.Over(-high, StandsMm) {
 				joint := m.between(b.ID, "")
 				found = append(found, stand.Problem(joint, plan.LiftsLow, in.Pos, plan.Named(words.Spaced(f.Group.Group.Name)), m.Named(b.ID), stand.Rounded(-high, 0)))
 			}
