@@ -424,6 +424,7 @@ func TestWithinRounding(t *testing.T) {
 		{"an arc from 170° to 460°", len((seg{arc: true, r: 10, from: math.Pi * 170 / 180, sweep: math.Pi * 290 / 180}).split()), 3}, // over 270° and 450°
 		{"the sides of a prism of 0.8", len(Of(ruledBetween([]geom.Point{xy(0, 0), xy(0.8, 0), xy(0.8, 0.8), xy(0, 0.8)}, []geom.Point{xy(0, 0), xy(0.8, 0), xy(0.8, 0.8), xy(0, 0.8)}, 0, 5)).Spans(Vec{-5, 0.4, 2}, AxisX)), 1},
 		{"an edge on the surface, and off it", []int{len(plate.onSurface([]Vec{{}, {X: 5}}, 10)), len(plate.onSurface([]Vec{{}, {X: 5}, {X: 5, Z: 50}}, 10)), len(plate.onSurface([]Vec{{}, {Z: 50}}, 10))}, []int{1, 1, 0}},
+		{"over an end that rises by 3 in 4", (End{AtMm: 10, Rise: 0.75}).over(Vec{X: 4, Z: 18}), 4.0}, // 5 above it at 13, times 4 in 5
 		{"parallel", []bool{parallel(0), parallel(0.1)}, []bool{true, false}},
 		{"a skin along the axis", []int{axis(0.95e-6), axis(1.05e-6)}, []int{3 * sectors, 4 * sectors}},
 		{"rings tilted to one another by 1.414e-6", []bool{tilted(7.9e-5), tilted(8.3e-5)}, []bool{true, false}},

@@ -23,7 +23,7 @@ const gapStep = 0.01
 // can go; a face that should close and is not the first stands off. Exact for
 // turned bodies on one axis along it; else by columns across the direction.
 func Gaps(a, b *Body, toward Vec) []Gap {
-	if c, ok := onAxis(a, b); ok && math.Abs(c.axis.Z.Dot(toward)) > 1-1e-9 && !c.cut {
+	if c, ok := onAxis(a, b); ok && geom.Alike(c.axis.Z.Cross(toward).Len(), 0) && !c.cut {
 		return c.gaps(math.Copysign(1, c.axis.Z.Dot(toward)))
 	}
 	var out []Gap

@@ -104,7 +104,7 @@ func (w Way) pairs(movers, fixed []Body, allowed []Allowed) iter.Seq2[[2]int, fl
 // onAxis tells whether two bodies are turned about one axis, along the way.
 func (w Way) onAxis(f, m *Body) (*coaxial, bool) {
 	c, ok := onAxis(f, m)
-	return c, ok && math.Abs(c.axis.Z.Dot(w.Back)) > 1-1e-9
+	return c, ok && geom.Alike(c.axis.Z.Cross(w.Back).Len(), 0)
 }
 
 func (w Way) block(m, f *Body, allowedMm float64) (Block, bool) {

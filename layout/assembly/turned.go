@@ -194,11 +194,12 @@ func (t *turned) edges(view Vec) [][]Vec {
 		d := s.b.Minus(s.a)
 		nr, nz := -d.XMm, d.YMm
 		cos := -nz * view.Z / (nr * math.Hypot(view.X, view.Y))
-		if math.Abs(cos) > 1 || math.IsNaN(cos) { // on no line, or on all
+		half := math.Acos(cos)
+		if math.IsNaN(half) { // on no line, or on all
 			continue
 		}
 		for _, sign := range []float64{-1, 1} {
-			sin, cos := math.Sincos(math.Atan2(view.Y, view.X) + sign*math.Acos(cos))
+			sin, cos := math.Sincos(math.Atan2(view.Y, view.X) + sign*half)
 			out = append(out, []Vec{{s.a.YMm * cos, s.a.YMm * sin, s.a.XMm}, {s.b.YMm * cos, s.b.YMm * sin, s.b.XMm}})
 		}
 	}

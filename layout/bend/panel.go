@@ -227,7 +227,7 @@ func (b *PanelBlank) reachMm(f *PanelFold) float64 {
 // meet tells whether two flanges come together at a corner, f on the side before
 // that of next; one that stays off far enough has a relief of its own.
 func (b *PanelBlank) meet(f, next *PanelFold) bool {
-	return f != nil && next != nil && f.ToMm <= next.ReliefMm+b.ThicknessMm && next.FromMm <= f.ReliefMm+b.ThicknessMm
+	return f != nil && next != nil && !geom.Over(f.ToMm, next.ReliefMm+b.ThicknessMm) && !geom.Over(next.FromMm, f.ReliefMm+b.ThicknessMm)
 }
 
 // ends works out where a flange ends, and its fold line.

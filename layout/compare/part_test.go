@@ -112,6 +112,9 @@ func TestSawn(t *testing.T) {
 	if len(saw.Rounds) != 1 || saw.Rounds[0].Later || !reflect.DeepEqual(saw, laser) {
 		t.Errorf("sawn %+v, cut by a laser %+v", saw, laser)
 	}
+	if err := (&Part{Outline: "M0 0L9 0L0 9Z"}).setEdge(); err != nil {
+		t.Errorf("a triangle: %v", err)
+	}
 	for _, outline := range []string{"M0 0L1 1Z", "nonsense"} {
 		if err := (&Part{Outline: plan.Contour(outline)}).setEdge(); err == nil {
 			t.Errorf("%q is an outline", outline)

@@ -92,7 +92,7 @@ func (p *pen) arc(to geom.Stroke) {
 	if x0 == x && y0 == y {
 		return
 	}
-	if rx < 1e-12 || ry < 1e-12 {
+	if geom.Alike(min(rx, ry), 0) {
 		p.to(x, y)
 		return
 	}

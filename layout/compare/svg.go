@@ -87,10 +87,11 @@ func (f *file) svg(root *element) error {
 	if _, ok := root.attr("viewBox"); !ok {
 		return f.inside(root, context{m: m, w: w / mmPerPx, h: h / mmPerPx}, 0)
 	}
-	x, y, vw, vh, err := f.viewBox(root)
+	box, err := f.viewBox(root)
 	if err != nil {
 		return err
 	}
+	x, y, vw, vh := box[0], box[1], box[2], box[3]
 	sx, sy := w/vw, h/vh // 0 where the size is not said
 	if w == 0 && h == 0 {
 		sx, sy = mmPerPx, mmPerPx
@@ -139,21 +140,21 @@ func (f *file) side(e *element, name string) (mm float64, err error) {
 	return v * per, nil
 }
 
-func (f *file) viewBox(e *element) (x, y, w, h float64, err error) {
+// viewBox is an element's: x, y, width and height.
+func (f *file) viewBox(e *element) (v [4]float64, err error) {
 	text, _ := e.attr("viewBox")
 	s := geom.Scanner{Text: text}
-	var v [4]float64
 	for i := range v {
 		var ok bool
 		if v[i], ok = s.Number(); !ok {
-			return 0, 0, 0, 0, f.faultIn(e, "viewBox", s.At, "viewBox needs four numbers")
+			return v, f.faultIn(e, "viewBox", s.At, "viewBox needs four numbers")
 		}
 		s.Comma()
 	}
 	if s.Blank(); s.At < len(text) || !(v[2] > 0) || !(v[3] > 0) {
-		return 0, 0, 0, 0, f.faultIn(e, "viewBox", 0, "viewBox is %q; it needs four numbers, width and height above 0", short(text))
+		return v, f.faultIn(e, "viewBox", 0, "viewBox is %q; it needs four numbers, width and height above 0", short(text))
 	}
-	return v[0], v[1], v[2], v[3], nil
+	return v, nil
 }
 
 // never are elements whose contents are not drawn where they stand.
@@ -282,10 +283,11 @@ func (f *file) nested(e *element, c context, depth int) error {
 	}
 	c.m = m
 	if _, ok := e.attr("viewBox"); ok {
-		bx, by, bw, bh, err := f.viewBox(e)
+		box, err := f.viewBox(e)
 		if err != nil {
 			return err
 		}
+		bx, by, bw, bh := box[0], box[1], box[2], box[3]
 		sx, sy := 1.0, 1.0
 		if w > 0 && h > 0 {
 			sx, sy = keepRatio(e, w/bw, h/bh)

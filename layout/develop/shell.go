@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"centrepop/layout/lookup"
+	"centrepop/parts/geom"
 )
 
 // Shell is a cylinder rolled from sheet and closed by a seam along it.
@@ -48,7 +49,7 @@ func (s Shell) Develop() (Development, error) {
 	edge := d.Curves[0].Box()
 	d.Curves = slices.DeleteFunc(d.Curves, func(c Curve) bool { // what would be scribed along a cut
 		x := c.Start.XMm
-		return c.Role == Division && min(x-edge.Min.XMm, edge.Max.XMm-x) < 1e-6
+		return c.Role == Division && (geom.Alike(x, edge.Min.XMm) || geom.Alike(x, edge.Max.XMm))
 	})
 	for _, f := range s.Openings {
 		c, _, err := f.shape(middle.DiameterMm / 2)
@@ -58,7 +59,7 @@ func (s Shell) Develop() (Development, error) {
 		at := middle.Position(normalDeg(f.ClockDeg), f.AxialMm)
 		at.XMm -= long * math.Ceil((at.XMm-edge.Max.XMm)/long)
 		c = c.movedBy(at)
-		if b := c.Box(); b.Min.XMm < edge.Min.XMm || b.Max.XMm > edge.Max.XMm || b.Min.YMm < edge.Min.YMm || b.Max.YMm > edge.Max.YMm {
+		if b := c.Box(); geom.Over(edge.Min.XMm, b.Min.XMm) || geom.Over(b.Max.XMm, edge.Max.XMm) || geom.Over(edge.Min.YMm, b.Min.YMm) || geom.Over(b.Max.YMm, edge.Max.YMm) {
 			return Development{}, refuse("opening %q runs over the edge of the blank", f.Name)
 		}
 		c.Name, c.Role = f.Name, Cut

@@ -3,6 +3,7 @@ package keys
 import (
 	"errors"
 	"math"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -13,7 +14,12 @@ import (
 // printed refusal states.
 func TestRanges(t *testing.T) {
 	t.Parallel()
-	last := func(_ any, err error) error { return err }
+	last := func(nothing any, err error) error {
+		if err != nil && !reflect.ValueOf(nothing).IsZero() {
+			t.Errorf("%v, and %v with it", err, nothing)
+		}
+		return err
+	}
 	for name, c := range map[string]struct {
 		err         error
 		above, upTo float64

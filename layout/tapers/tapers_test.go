@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"reflect"
 	"testing"
 
 	"centrepop/layout/lookup"
@@ -178,7 +179,12 @@ func ExampleTaper() {
 func TestRanges(t *testing.T) {
 	t.Parallel()
 	taper := must(t)(New(40, 30, 100))
-	last := func(_ any, err error) error { return err }
+	last := func(nothing any, err error) error {
+		if err != nil && !reflect.ValueOf(nothing).IsZero() {
+			t.Errorf("%v, and %v with it", err, nothing)
+		}
+		return err
+	}
 	for name, c := range map[string]struct {
 		err         error
 		above, upTo float64
