@@ -87,3 +87,28 @@ func TestBarOverAPlate(t *testing.T) {
 		}
 	}
 }
+
+// Of rails with their long points on two sides the last corner of a frame does not close: that they are skew is said, and
+// not besides that what is welded there stands apart.
+func TestSkewFrame(t *testing.T) {
+	t.Parallel()
+	for long, want := range map[string]string{"bottom": "", "top": "frame-skew c4 rail"} {
+		job := "job: J\nunits: mm\nparts: [rail.yaml, end.yaml]\njoints:\n"
+		for i, j := range []string{"end#1.left, to: rail#1.right", "end#1.right, to: rail#2.left", "end#2.left, to: rail#2.right", "end#2.right, to: rail#1.left"} {
+			job += "  - {name: c" + strconv.Itoa(i+1) + ", weld: {part: " + j + ", type: square, process: MAG}}\n"
+		}
+		m, _ := load(t, write(t, map[string]string{"job.yaml": job,
+			"rail.yaml": "part: rail\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 600, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: " + long + "}}\n",
+			"end.yaml":  "part: end\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 400, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}}\n"}))
+		got := ""
+		for _, p := range m.Problems {
+			got += string(p.Kind) + " " + p.Joint
+			if p.Kind == plan.FrameSkew {
+				got += " " + p.Args[3].Text
+			}
+		}
+		if got != want {
+			t.Errorf("long at the %s: %q, want %q: %s", long, got, want, argued(m))
+		}
+	}
+}

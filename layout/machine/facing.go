@@ -294,14 +294,14 @@ func (m *Machine) Uneven(part, group string, radiusMm, reachMm float64) (mm floa
 	for _, f := range m.holes(part, group) {
 		others := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { return b.ID == f.Body.ID || m.Roles[b.ID].Kind == stand.Screw })
 		for _, at := range f.At {
-			low, high, first := inf, 0.0, ""
-			for k := range rays + 1 {
-				side := f.Out.Square().Times(radiusMm)
-				if k == rays {
-					side = assembly.Vec{}
-				}
+			round := []assembly.Vec{at}
+			for k := range rays {
+				round = append(round, at.Add(assembly.Rotate(f.Out, 360*float64(k)/rays).Turn(f.Out.Square().Times(radiusMm))))
+			}
+			low, high, first := inf, -inf, ""
+			for _, p := range round {
 				off := reachMm
-				if hit := assembly.Crossings(others, at.Add(assembly.Rotate(f.Out, 360*float64(k)/rays).Turn(side)), f.Out); len(hit) > 0 && hit[0].FromMm < reachMm {
+				if hit := assembly.Crossings(others, p, f.Out); len(hit) > 0 && hit[0].FromMm < reachMm {
 					off = hit[0].FromMm
 					if off < low {
 						first = hit[0].ID

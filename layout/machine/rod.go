@@ -56,7 +56,7 @@ func (m *Machine) RodsPast(of, group string, diameterMm, longMm float64, name st
 			return rod.Solid.Box().High.Z - b.Box().Moved(rod.Pose.Inverse()).High.Z, true
 		}
 	}
-	return 0, false
+	return mm, false
 }
 
 // rodIn are what a rod lies in, besides the part of its own name.
@@ -89,7 +89,7 @@ func rodBefore(rod, b *assembly.Body, f *part.Radial) bool {
 func (m *Machine) Past(name, other string, face parts.Face) (mm float64, ok bool) {
 	b, on := m.Standing(parts.Instance{Part: name, Copy: 1}), m.Standing(parts.Instance{Part: other, Copy: 1})
 	if b == nil || on == nil || !stand.SameAxis(b.Pose, on.Pose) {
-		return 0, false
+		return mm, false
 	}
 	box, own := b.Box().Moved(on.Pose.Inverse()), on.Solid.Box()
 	if face == parts.Back {

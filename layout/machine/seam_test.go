@@ -95,3 +95,19 @@ func TestOpeningOf(t *testing.T) {
 		}
 	}
 }
+
+// TestRodBefore: a gun 15 wide and 60 long goes to an opening at 3 o'clock in a round of 100. A rod stands before it within
+// that length and within its outermost looks, √(11/12) of its half width out, 7.18.
+func TestRodBefore(t *testing.T) {
+	t.Parallel()
+	body, opening := &assembly.Body{Pose: assembly.Still}, &part.Radial{Rows: []plan.RadialRow{{ClockDeg: 90, AxialMm: 30, OutsideMm: 100}}}
+	for _, c := range []struct {
+		x, y float64
+		want bool
+	}{{109.5, -5, true}, {110.5, -5, false}, {60, 7.1, true}, {60, 7.3, false}, {60, -17.1, true}, {60, -17.3, false}, {-110, -5, false}} {
+		low := assembly.Vec{X: c.x, Y: c.y, Z: -40}
+		if got := rodBefore(&assembly.Body{Solid: assembly.Of(assembly.Cuboid(low, low.Add(assembly.Vec{X: 10, Y: 10, Z: 20}))), Pose: assembly.Still}, body, opening); got != c.want {
+			t.Errorf("a rod from %g, %g on: %v", c.x, c.y, got)
+		}
+	}
+}

@@ -178,10 +178,10 @@ func footMm2(plate, b *assembly.Body, toward assembly.Vec) float64 {
 
 // cornerMm is how much of the foot of a plate on edge stands where the outline of another has
 // a corner cut or rounded off.
-func (m *Machine) cornerMm(plate, b *assembly.Body, toward assembly.Vec) float64 {
+func (m *Machine) cornerMm(plate, b *assembly.Body, toward assembly.Vec) (mm float64) {
 	r, of := m.PartOf(plate.ID), m.PartOf(b.ID)
 	if !r.Part.Flat() || !of.Part.Flat() {
-		return 0
+		return mm
 	}
 	whole := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Prism(assembly.Outline(solid.Outline(r)), -r.LengthMm(), 0))}
 	return (footMm2(plate, b, toward) - TouchMm2(&whole, b, toward)) / of.LengthMm()
@@ -190,7 +190,7 @@ func (m *Machine) cornerMm(plate, b *assembly.Body, toward assembly.Vec) float64
 // TouchMm2 is the area on which a body going one way, of length 1, touches another, within StandsMm.
 func TouchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
 	for _, g := range assembly.Gaps(on, b, toward) {
-		if math.Abs(g.Mm) < StandsMm {
+		if geom.Over(StandsMm, math.Abs(g.Mm)) {
 			mm2 += g.AreaMm2
 		}
 	}
