@@ -43,7 +43,6 @@ import (
 
 	"centrepop/layout/lookup"
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // ErrInput is wrapped by every error of this package: the dimensions given
@@ -129,6 +128,9 @@ type Development struct {
 	Openings []Point
 	// Box is the exact bounding box of the Cut and Tab curves.
 	Box Box
+	// WrapMm is the length round of what is wrapped on a tube, SeamDeg the clock
+	// angle at which the ends of a Cylinder's meet.
+	WrapMm, SeamDeg float64
 	// Inputs repeats the numbers the piece was calculated from.
 	Inputs []Value
 	// Results are the leading dimensions of the flat piece.
@@ -139,12 +141,6 @@ type Development struct {
 	Tables []Table
 	// Notes are remarks for the sheet: how to place it, what it assumes.
 	Notes []string
-}
-
-// Result returns the named number of Results and whether it exists.
-func (d *Development) Result(name string) (float64, bool) {
-	v, ok := seq.Find(d.Results, func(v Value) bool { return v.Name == name })
-	return v.Value, ok
 }
 
 // finish sets the bounding box and refuses a pattern with a number that is

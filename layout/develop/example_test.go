@@ -16,8 +16,7 @@ func ExampleCylinder() {
 		fmt.Println(err)
 		return
 	}
-	length, _ := d.Result("wrap length")
-	fmt.Printf("wrap length %.2f mm\n", length)
+	fmt.Printf("wrap length %.2f mm\n", d.WrapMm)
 	for _, l := range d.Labels {
 		if l.Text == "grease port" {
 			fmt.Printf("%s: %.2f mm right of TOP, %.0f mm from the front face\n", l.Text, l.At.XMm, l.At.YMm)

@@ -103,6 +103,13 @@ type SaddlePattern struct {
 	Hole Development
 	// Foot is where the branch's axis goes through the outside of the main, on Hole.
 	Foot Point
+	// HoleMm is how large the hole is on its sheet, round the main and along it,
+	// ThroughMm its diameter across the branch.
+	HoleMm    [2]float64
+	ThroughMm float64
+	// LongestMm is the branch from the crossing of the axes to where it is
+	// longest, DeepestMm how far the cut goes down from there.
+	LongestMm, DeepestMm float64
 	// Ordinates is the branch's table, one line per division.
 	Ordinates []Ordinate
 	// SquareEdgeMm is the distance along the branch's axis from the crossing
@@ -148,12 +155,11 @@ func (s Saddle) Develop() (SaddlePattern, error) {
 		}
 	}
 	g.square = g.longest + g.margin
-	p := SaddlePattern{SquareEdgeMm: g.square, Ordinates: g.ordinates(), Foot: Point{XMm: g.mainScale * asin(s.OffsetMm/g.mainOut), YMm: g.axisFoot()}}
+	p := SaddlePattern{SquareEdgeMm: g.square, LongestMm: g.longest, DeepestMm: g.longest - g.shortest, ThroughMm: 2 * g.holeRadius, Ordinates: g.ordinates(), Foot: Point{XMm: g.mainScale * asin(s.OffsetMm/g.mainOut), YMm: g.axisFoot()}}
 	if p.Branch, err = g.branch(p.Ordinates); err != nil {
 		return SaddlePattern{}, err
 	}
-	p.Hole, err = g.hole(p.Foot)
-	if err != nil {
+	if err := g.hole(&p); err != nil {
 		return SaddlePattern{}, err
 	}
 	return p, nil
@@ -315,7 +321,7 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 	s := g.in
 	left, right := g.branchScale*rad(g.leftDeg), g.branchScale*rad(g.leftDeg+360)
 	girth := 2 * math.Pi * g.branchScale
-	d := Development{Title: fmt.Sprintf("branch end, %s, square edge to the free end", s.Joint)}
+	d := Development{Title: fmt.Sprintf("branch end, %s, square edge to the free end", s.Joint), WrapMm: girth}
 	top := g.profile(g.leftDeg, g.leftDeg+360)
 	slices.Reverse(top)
 	d.Curves = append(d.Curves, polygon(append([]Point{{XMm: left, YMm: 0}, {XMm: right, YMm: 0}}, top...)...))
@@ -378,8 +384,9 @@ func (g saddleGeometry) inputs() []Value {
 	}
 }
 
-func (g saddleGeometry) hole(foot Point) (Development, error) {
-	s := g.in
+// hole puts the pattern of the hole in the main, and how large that is.
+func (g saddleGeometry) hole(p *SaddlePattern) error {
+	s, foot, d := g.in, p.Foot, &p.Hole
 	at := func(t float64) Point {
 		side := s.OffsetMm + g.holeRadius*sinDeg(t)
 		height := math.Sqrt(math.Max(0, g.mainOut*g.mainOut-side*side))
@@ -388,7 +395,7 @@ func (g saddleGeometry) hole(foot Point) (Development, error) {
 			YMm: (g.holeRadius*cosDeg(t) + height*g.cos) / g.sin,
 		}
 	}
-	d := Development{Title: fmt.Sprintf("hole in the main, branch %s", s.Joint)}
+	d.Title = fmt.Sprintf("hole in the main, branch %s", s.Joint)
 	// Positions grow clockwise on the sheet; run them backwards so that the
 	// closed curve is anticlockwise like every other.
 	points := sample(at, 360, 0, 16)
@@ -408,12 +415,13 @@ func (g saddleGeometry) hole(foot Point) (Development, error) {
 		polyline("branch axis", Division, Point{XMm: lo.XMm, YMm: foot.YMm}, Point{XMm: hi.XMm, YMm: foot.YMm}),
 		polyline("branch axis", Division, Point{XMm: foot.XMm, YMm: lo.YMm}, Point{XMm: foot.XMm, YMm: hi.YMm}))
 	d.Labels = append(d.Labels, Label{"origin", foot})
-	g.holePoints(&d, at)
+	g.holePoints(d, at)
 	d.Inputs = g.inputs()
+	p.HoleMm = [2]float64{b.WidthMm(), b.HeightMm()}
 	d.Results = []Value{
-		{"hole diameter across the branch", 2 * g.holeRadius, "mm"},
-		{"hole width on the sheet", b.WidthMm(), "mm"},
-		{"hole length along the main", b.HeightMm(), "mm"},
+		{"hole diameter across the branch", p.ThroughMm, "mm"},
+		{"hole width on the sheet", p.HoleMm[0], "mm"},
+		{"hole length along the main", p.HoleMm[1], "mm"},
 		{"branch axis meets the surface at y", foot.YMm, "mm"},
 	}
 	d.Formulas = []Formula{
@@ -425,7 +433,7 @@ func (g saddleGeometry) hole(foot Point) (Development, error) {
 	} else {
 		d.Formulas = append(d.Formulas, Formula{"hole size, set on", "r = branch bore/2"})
 	}
-	return d, d.finish()
+	return d.finish()
 }
 
 // holePoints adds the points of the hole at the divisions, numbered, with their

@@ -151,7 +151,8 @@ func (c Cylinder) closed(outlines []outline, lengthMm, seamDeg float64) (Develop
 	leftMm := lengthMm * left / 360
 	d := Development{
 		Title:   fmt.Sprintf("wrap template, square edge to %s", c.Edge),
-		Results: []Value{{"wrap length", lengthMm, "mm"}, {"seam clock angle", normalDeg(seamDeg), "deg"}, {"millimetres per degree", lengthMm / 360, "mm"}},
+		WrapMm:  lengthMm,
+		SeamDeg: normalDeg(seamDeg),
 		Formulas: []Formula{
 			{"wrap length", "L = π·(D + paper)"},
 			{"clock angle to x", "x = L·clock/360"},

@@ -63,9 +63,8 @@ func TestWrapSheet(t *testing.T) {
 		right := left + length
 		near(t, "left", d.Box.Min.XMm, left, 1e-8)
 		near(t, "right", d.Box.Max.XMm, right+c.TabMm, 1e-8)
-		for i, want := range []float64{length, math.Mod(seam+720, 360), length / 360} {
-			near(t, d.Results[i].Name, d.Results[i].Value, want, 1e-9)
-		}
+		near(t, "length", d.WrapMm, length, 1e-9)
+		near(t, "seam", d.SeamDeg, math.Mod(seam+720, 360), 1e-9)
 		lines := map[string][]float64{}
 		for _, k := range d.Curves {
 			if k.Role == Top || k.Role == Division {

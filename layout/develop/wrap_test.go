@@ -143,13 +143,12 @@ func TestWrapSlotsAndWindows(t *testing.T) {
 	}
 	// The widest gap is from the window measured by tape (ends 20 mm of
 	// surface after 270°) to the axial slot (starts asin(6/50) before TOP).
-	seam, _ := d.Result("seam clock angle")
+	seam := d.SeamDeg
 	c.Edge = BackFace
 	if d, err = c.Develop(); err != nil {
 		t.Fatal(err)
 	}
-	back, _ := d.Result("seam clock angle")
-	near(t, "seam from the back face", back, seam, 1e-6)
+	near(t, "seam from the back face", d.SeamDeg, seam, 1e-6)
 	near(t, "seam", seam, (270+deg(20/r)+360-deg(math.Asin(6/r)))/2, 0.05)
 }
 

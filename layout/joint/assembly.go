@@ -327,43 +327,30 @@ const inMetalMm = 0.1
 
 // relative places part A in the coordinates of part B. It reports false where
 // the two do not share an axis.
-func (j *shop) relative(t *joint) (placement, bool) {
-	var radiusA, radiusB float64 // where the faces are taken
-	outer := 1.0                 // A is the outer part
+func (j *shop) relative(t *joint) (at placement, shared bool) {
 	_, helix := t.flightOf()
-	switch {
+	switch p := t.in.Place; {
 	case helix && t.in.Meet.Level:
 		return t.onLevel(), true
-	case t.a.group != nil && t.b.group != nil:
-		radiusA, radiusB = geom.MeanRadiusMm(t.a.points()), geom.MeanRadiusMm(t.b.points())
-	case t.a.step != nil && t.b.step != nil:
-		mean := (t.a.step.Size.NominalMm + t.b.step.Size.NominalMm) / 4
-		radiusA, radiusB = mean+inMetalMm, mean+inMetalMm
-		if !t.a.step.Inside {
-			outer = -1
-		}
-	default:
+	case !t.alike():
 		return placement{}, false
-	}
-	if p := t.in.Place; p != nil && (!t.is(parts.BoltKind) || p.At != nil) {
+	case p != nil && (!t.is(parts.BoltKind) || p.At != nil):
 		at, ok := j.onFace(t)
 		return at, ok && p.OnAxis()
 	}
 	if at, ok := t.kind.place(t); ok {
 		return at, true
 	}
-	m, s := t.meeting(), t.facing()
-	if !m.Set() && t.turns() { // other joints say where along the axis
+	m := t.meeting()
+	switch {
+	case !m.Set() && t.turns(): // other joints say where along the axis
 		return placement{}, false
-	}
-	if !m.Set() {
+	case !m.Set():
 		return t.set(t.b.step.MidMm(), t.a.step.MidMm(), t.sense()), true
 	}
-	if m.Level && t.a.step != nil { // each in its own metal, however loose they are
-		radiusA, radiusB = t.a.step.Size.NominalMm/2+outer*inMetalMm, t.b.step.Size.NominalMm/2-outer*inMetalMm
-	}
-	za, _, okA := t.a.r.Plane(m.First, radiusA)
-	zb, _, okB := t.b.r.Plane(m.Second, radiusB)
+	onA, onB, outer := t.meetAt()
+	za, _, okA := t.a.r.Plane(m.First, onA)
+	zb, _, okB := t.b.r.Plane(m.Second, onB)
 	if !okA || !okB {
 		bad := t.a
 		if okA {
@@ -373,7 +360,27 @@ func (j *shop) relative(t *joint) (placement, bool) {
 		return placement{}, false
 	}
 	zb += m.Second.Outward() * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
-	return t.set(zb, za, s), true
+	return t.set(zb, za, t.facing()), true
+}
+
+// alike tells whether both ends are holes, or both are steps.
+func (t *joint) alike() bool {
+	return t.a.group != nil && t.b.group != nil || t.a.step != nil && t.b.step != nil
+}
+
+// meetAt are the radii at which the faces of two parts on one axis are taken, and 1 where A is the outer part, else −1.
+func (t *joint) meetAt() (onA, onB, outer float64) {
+	if t.a.step == nil || t.b.step == nil {
+		return geom.MeanRadiusMm(t.a.points()), geom.MeanRadiusMm(t.b.points()), 1
+	}
+	a, b, outer := t.a.step.Size.NominalMm, t.b.step.Size.NominalMm, 1.0
+	if !t.a.step.Inside {
+		outer = -1
+	}
+	if t.in.Meet.Level { // each in its own metal, however loose they are
+		return a/2 + outer*inMetalMm, b/2 - outer*inMetalMm, outer
+	}
+	return (a+b)/4 + inMetalMm, (a+b)/4 + inMetalMm, outer
 }
 
 // sense is −1 where the joint says that its parts look opposite ways, else 1.

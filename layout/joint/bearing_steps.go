@@ -35,9 +35,10 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 	}
 	off, known := j.clearance(t, m)
 	o := t.partner(j.all)
+	oneSeat := o != nil && o.a.step == t.a.step // the other cone lies before this one
 	if p.Adjusted && m.small != nil {
-		p.KeepOff = words.Spaced(m.small.Name)
-		if p.KeepOffMm = off; known && o != nil && o.a.step == t.a.step { // the other cone stands there
+		p.KeepOff, p.KeepOffMm = words.Spaced(m.small.Name), off
+		if known && oneSeat {
 			p.KeepOffMm = geom.Clean(off - o.in.Bearing.ConeWidth.Mm)
 		}
 		if known && p.KeepOffMm <= 0 {
@@ -46,22 +47,28 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 	}
 	j.nutShort(t, m)
 	if n, held := o.mount(); held {
-		if p.Arrangement = arrangement(m, n); p.Arrangement == plan.InTandem {
-			t.problem(plan.Tandem, plan.Named(faceName(m.cupDir)))
-		}
-		if p.Adjusted && known && n.fixed != nil && p.Arrangement == plan.BackToBack {
-			t.rely(relied{what: "the gap before the small end of the cone", mm: off, wantMm: standsOffMm, of: words.Spaced(m.small.Name),
-				less: lessMm(t.b.r, true, m.cupBackMm, n.cupBackMm) + moreMm(t.a.r, false, n.coneBackMm, end(m.small, m.coneDir))})
-		}
+		t.paired(p, m, n, off, known)
 	}
 	if m.fixed != nil {
 		off = t.a.step.LengthMm() - p.WidthMm
 	}
-	if o != nil && o.a.step == t.a.step && p.Arrangement == plan.BackToBack {
-		m.small = nil // the other cone lies before it
+	if oneSeat && p.Arrangement == plan.BackToBack {
+		m.small = nil
 	}
 	t.judgeMounting(p, m, off)
 	return m, true
+}
+
+// paired says in the plan how a bearing and the other between its two parts stand to each other, and judges the gap
+// before the small end that the lengths between the two leave.
+func (t *joint) paired(p *plan.BearingPlan, m, n mounting, offMm float64, known bool) {
+	if p.Arrangement = arrangement(m, n); p.Arrangement == plan.InTandem {
+		t.problem(plan.Tandem, plan.Named(faceName(m.cupDir)))
+	}
+	if p.Adjusted && known && n.fixed != nil && p.Arrangement == plan.BackToBack {
+		t.rely(relied{what: "the gap before the small end of the cone", mm: offMm, wantMm: standsOffMm, of: words.Spaced(m.small.Name),
+			less: lessMm(t.b.r, true, m.cupBackMm, n.cupBackMm) + moreMm(t.a.r, false, n.coneBackMm, end(m.small, m.coneDir))})
+	}
 }
 
 // holds says in the plan where the large end looks, and what holds it.
@@ -324,39 +331,7 @@ func (t *joint) cupForceN(p *plan.BearingPlan) float64 {
 
 // coneStep mounts a cone: that of the joint or of its partner.
 func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
-	sleeve := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the " + follows(p) + " end of the cone: not on the cage."
-	if p.Adjusted && t.draw == nil { // no shoulder stops it, and its force goes through the rollers
-		sleeve += " Hold " + t.a.title() + " at its " + string(parts.Face(p.LargeEnd).Other()) + " end, and stop while there is still end play."
-	}
-	first := "Large end first, to " + shoulderOf(p.HeldBy) + " of " + t.a.title() + "."
-	if p.Adjusted {
-		first = "Small end first over " + of.a.text() + ", into its cup; "
-		if p.HeldBy == "" {
-			first += "nothing of the job holds its large end."
-		} else {
-			first += j.nutTitle(p.HeldBy) + " on " + p.HeldBy + " follows on the large end."
-		}
-	}
-	do := []string{first}
-	switch {
-	case p.HeatConeC > 0:
-		on := "slip it on, hold until it grips."
-		if p.Adjusted { // nothing draws it back; common practice, no source
-			on = "slip it on, stop with " + t.w.Near(0.2) + " to " + t.w.Near(0.3) + " of end play left, hold until it grips: nothing draws it back."
-		}
-		heat := "Heat the cone to "
-		if p.ConeFitUm.Min < 0 { // of a sliding seat, such as g6, few grip
-			heat = "If it does not slide on by hand: heat the cone to "
-		}
-		do = append(do, heat+t.w.Heat(p.HeatConeC)+" in oil or on a plate, "+on)
-		if t.draw == nil { // which stops better than a press, and needs nothing that holds the shaft
-			do = append(do, "Or press it: "+words.Lower(sleeve))
-		}
-	case p.ConeFitUm.Max > 0:
-		do = append(do, sleeve, "Press it: heating to "+t.w.Heat(coneHeatC)+" would not open it enough.")
-	default:
-		do = append(do, "It slides on by hand.")
-	}
+	do := append([]string{j.coneEnd(t, of, p)}, t.coneOn(p)...)
 	if t.draw != nil {
 		do = append(do, "Or draw it on: rod into "+t.draw.into+", tube on the "+follows(t.out.Bearing)+" end, plate, washer, nut; oil the threads, turn the nut until the play is nearly gone, not over "+t.w.Torque(t.draw.nutNm)+".")
 	}
@@ -369,15 +344,47 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 	}
 	s := t.step("Cone of "+words.Spaced(of.in.Name.Value), do...)
 	if !p.Adjusted && p.HeldBy != "" {
-		s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between large end and shoulder"
-		if p.HeatConeC > 0 {
-			s.Hold += " when it is cold"
-		}
-		s.Hold += "."
+		s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between large end and shoulder" + words.When(p.HeatConeC > 0, " when it is cold") + "."
 	}
 	if p.HeatConeC > 0 {
 		s.Caution = "Not over " + t.w.Heat(press.OpenBearingC) + ", no flame; gloves."
 	}
+}
+
+// coneEnd says which end of a cone goes first, and against what its large one comes.
+func (j *making) coneEnd(t, of *joint, p *plan.BearingPlan) string {
+	switch small := "Small end first over " + of.a.text() + ", into its cup; "; {
+	case !p.Adjusted:
+		return "Large end first, to " + shoulderOf(p.HeldBy) + " of " + t.a.title() + "."
+	case p.HeldBy == "":
+		return small + "nothing of the job holds its large end."
+	default:
+		return small + j.nutTitle(p.HeldBy) + " on " + p.HeldBy + " follows on the large end."
+	}
+}
+
+// coneOn says how a cone goes on its seat: hot, pressed or by hand.
+func (t *joint) coneOn(p *plan.BearingPlan) (do []string) {
+	sleeve := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the " + follows(p) + " end of the cone: not on the cage."
+	if p.Adjusted && t.draw == nil { // no shoulder stops it, and its force goes through the rollers
+		sleeve += " Hold " + t.a.title() + " at its " + string(parts.Face(p.LargeEnd).Other()) + " end, and stop while there is still end play."
+	}
+	switch {
+	case p.HeatConeC == 0 && p.ConeFitUm.Max > 0:
+		return []string{sleeve, "Press it: heating to " + t.w.Heat(coneHeatC) + " would not open it enough."}
+	case p.HeatConeC == 0:
+		return []string{"It slides on by hand."}
+	}
+	on := "slip it on, hold until it grips."
+	if p.Adjusted { // nothing draws it back; common practice, no source
+		on = "slip it on, stop with " + t.w.Near(0.2) + " to " + t.w.Near(0.3) + " of end play left, hold until it grips: nothing draws it back."
+	}
+	heat := words.Either(p.ConeFitUm.Min < 0, "If it does not slide on by hand: heat the cone to ", "Heat the cone to ") // of a sliding seat, such as g6, few grip
+	do = []string{heat + t.w.Heat(p.HeatConeC) + " in oil or on a plate, " + on}
+	if t.draw == nil { // which stops better than a press, and needs nothing that holds the shaft
+		do = append(do, "Or press it: "+words.Lower(sleeve))
+	}
+	return do
 }
 
 // fastenedBy is the joint after one of a bearing that fastens its housing to that of another bearing of the

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -72,34 +73,46 @@ func (j *shop) boltFits(t *joint) {
 	if t.a.group == nil || t.b.group == nil {
 		return
 	}
-	if thread := t.b.group.Size.Thread; thread != nil {
-		if thread.Designation != b.Thread.Designation {
-			t.refuse(in.Pos, plan.OtherThread, plan.Named(b.Thread.Designation), plan.Named(t.b.text()), plan.Named(thread.Designation))
-		}
-		if in.Nut && in.Stud.Value == "" {
-			cure := "nut: no"
-			if slices.ContainsFunc(j.job.Of(parts.BoltKind), func(o *parts.Joint) bool {
-				return o.Bolt.Through.Part == t.b.ref.Part && o.Bolt.Through.Feature == t.b.ref.Feature
-			}) {
-				cure = "clearance holes: another joint has its bolts go through them"
-			}
-			t.refuse(in.Pos, plan.TappedWithNut, plan.Named(t.b.text()), plan.Named(cure))
-		}
-	} else if !in.Nut && in.Stud.Value == "" {
-		t.refuse(in.Pos, plan.NoThreadNoNut, plan.Named(t.b.text()))
-	}
+	j.heldIn(t)
 	for _, f := range append([]feature{t.a, t.b}, j.stack(t)...) {
-		if f.group == nil || f.group.Size.Thread != nil {
-			continue
-		}
-		if mm := f.group.Size.FinishedMm; mm < t.boltMm || !f.group.Size.Size.Fitted() && mm < leastHoleShare*t.boltMm || f.slotted() && geom.Over(b.SlotMm(), mm) {
+		if f.group != nil && f.group.Size.Thread == nil && !f.passes(&b) {
 			unit := plan.Diameter
 			if f.slotted() {
 				unit = plan.Mm
 			}
-			t.refuse(f.ref.Pos, plan.HoleTooSmall, plan.Named(f.text()), plan.Of(unit, mm), plan.Named(b.Thread.Designation), f.holes())
+			t.refuse(f.ref.Pos, plan.HoleTooSmall, plan.Named(f.text()), plan.Of(unit, f.group.Size.FinishedMm), plan.Named(b.Thread.Designation), f.holes())
 		}
 	}
+}
+
+// heldIn checks that the bolts are held in part B by its thread or by nuts, one of the two, and that it is theirs.
+func (j *shop) heldIn(t *joint) {
+	in, thread := t.in.Bolt, t.b.group.Size.Thread
+	nuts := in.Nut && in.Stud.Value == ""
+	if thread != nil && thread.Designation != t.bolt.Thread.Designation {
+		t.refuse(in.Pos, plan.OtherThread, plan.Named(t.bolt.Thread.Designation), plan.Named(t.b.text()), plan.Named(thread.Designation))
+	}
+	switch {
+	case thread == nil && !in.Nut && in.Stud.Value == "":
+		t.refuse(in.Pos, plan.NoThreadNoNut, plan.Named(t.b.text()))
+	case thread != nil && nuts:
+		cure := "nut: no"
+		if slices.ContainsFunc(j.job.Of(parts.BoltKind), func(o *parts.Joint) bool {
+			return o.Bolt.Through.Part == t.b.ref.Part && o.Bolt.Through.Feature == t.b.ref.Feature
+		}) {
+			cure = "clearance holes: another joint has its bolts go through them"
+		}
+		t.refuse(in.Pos, plan.TappedWithNut, plan.Named(t.b.text()), plan.Named(cure))
+	}
+}
+
+// passes tells whether a bolt goes through the holes of a group, or fits its slots.
+func (f feature) passes(b *bolts.Bolt) bool {
+	mm, least := f.group.Size.FinishedMm, b.Thread.MajorMm
+	if !f.group.Size.Size.Fitted() {
+		least *= leastHoleShare
+	}
+	return mm >= least && !(f.slotted() && geom.Over(b.SlotMm(), mm))
 }
 
 func (j *shop) stack(t *joint) []feature {
@@ -209,51 +222,62 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 		return false
 	}
 	reach := j.leeway(t)
-	worst := reach.farthest(a, b)
-	used := func(f, of feature, off, room float64) {
-		if geom.Over(off, playUsed*room) {
-			t.problem(plan.PlayUsed, plan.Named(f.text()), plan.Of(plan.Mm, words.Round(off, 3)), plan.Named(of.text()), plan.Of(plan.Mm, words.Round(room, 3)), f.holes())
+	if !meets(a, b, still, reach) {
+		kind, args := j.misses(t, a, b, reach)
+		t.refuse(t.in.Pos, kind, append([]plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text())}, args...)...)
+		return false
+	}
+	for _, s := range j.stack(t) {
+		of, at, run, room := t.a, a, reach.a, (t.a.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm
+		if t.b.group.Size.Thread != nil { // the threads say where the bolts are
+			of, at, run, room = t.b, b, reach.b, (s.group.Size.FinishedMm-t.boltMm)/2
+		} else if t.a.slotted() {
+			of, at, run, room = t.b, b, reach.b, (t.b.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm
+		}
+		q, r := j.pattern(s), leeway{room, run, j.runIn(s)}
+		if q == nil {
+			continue
+		}
+		if !meets(at, q, still, r) {
+			t.refuse(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(of.text()), s.holes())
+			return false
+		}
+		t.usesPlay(s, of, r.farthest(at, q), room)
+	}
+	t.usesPlay(t.a, t.b, reach.farthest(a, b), reach.mm)
+	return true
+}
+
+// usesPlay notes that the drawing uses up too much of the room that the holes of one part have over those of another.
+func (t *joint) usesPlay(f, of feature, off, room float64) {
+	if geom.Over(off, playUsed*room) {
+		t.problem(plan.PlayUsed, plan.Named(f.text()), plan.Of(plan.Mm, words.Round(off, 3)), plan.Named(of.text()), plan.Of(plan.Mm, words.Round(room, 3)), f.holes())
+	}
+}
+
+// misses says what is wrong of two patterns that do not meet: the circle or the pitch, how the parts are turned, else
+// by how much at the worst.
+func (j *making) misses(t *joint, a, b []plan.XY, reach leeway) (plan.ProblemKind, []plan.Arg) {
+	worst := []plan.Arg{plan.Of(plan.Mm, words.Round(reach.farthest(a, b), 3)), plan.Of(plan.Mm, geom.Clean(reach.mm)), t.a.holes()}
+	if t.a.group.Pattern().AboutAxis() && t.b.group.Pattern().AboutAxis() {
+		if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); geom.Over(math.Abs(ra-rb), reach.mm) {
+			return plan.HolesMissCircle, append(worst, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
+		}
+	} else {
+		run := reach.mm + reach.a.LengthMm() + reach.b.LengthMm()
+		mm, other := spacing(a, b, run)
+		if mm == other && (t.beside != nil || !t.walls()) { // else nothing says how the slots lie to one another
+			run = reach.mm
+			mm, other = spacing(reach.across(a), reach.across(b), run)
+		}
+		if mm != other {
+			return plan.HolesMissApart, []plan.Arg{plan.Of(plan.Mm, words.Round(mm, 3)), plan.Of(plan.Mm, words.Round(run, 3)), t.a.holes(), plan.Of(plan.Mm, words.Round(other, 3))}
 		}
 	}
-	if meets(a, b, still, reach) {
-		for _, s := range j.stack(t) {
-			of, at, run, room := t.a, a, reach.a, (t.a.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm
-			if t.b.group.Size.Thread != nil { // the threads say where the bolts are
-				of, at, run, room = t.b, b, reach.b, (s.group.Size.FinishedMm-t.boltMm)/2
-			} else if t.a.slotted() {
-				of, at, run, room = t.b, b, reach.b, (t.b.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm
-			}
-			q, r := j.pattern(s), leeway{room, run, j.runIn(s)}
-			if q == nil {
-				continue
-			}
-			if !meets(at, q, still, r) {
-				t.refuse(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(of.text()), s.holes())
-				return false
-			}
-			used(s, of, r.farthest(at, q), room)
-		}
-		used(t.a, t.b, worst, reach.mm)
-		return true
+	if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 && t.in.Place == nil { // else a turn takes out of line what is in it, or is the place's own
+		return plan.HolesMissTurn, append(worst, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.way(t.b.Instance())*ms[0].turn), 3)))
 	}
-	kind, args := plan.HolesMiss, []plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Of(plan.Mm, geom.Clean(reach.mm)), t.a.holes()}
-	onCircles := t.a.group.Pattern().AboutAxis() && t.b.group.Pattern().AboutAxis()
-	run := reach.mm + reach.a.LengthMm() + reach.b.LengthMm()
-	mm, other := spacing(a, b, run)
-	if mm == other && (t.beside != nil || !t.walls()) { // else nothing says how the slots lie to one another
-		run = reach.mm
-		mm, other = spacing(reach.across(a), reach.across(b), run)
-	}
-	if !onCircles && mm != other {
-		args[2], args[3] = plan.Of(plan.Mm, words.Round(mm, 3)), plan.Of(plan.Mm, words.Round(run, 3))
-		kind, args = plan.HolesMissApart, append(args, plan.Of(plan.Mm, words.Round(other, 3)))
-	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && geom.Over(math.Abs(ra-rb), reach.mm) {
-		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
-	} else if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 && t.in.Place == nil { // else a turn takes out of line what is in it, or is the place's own
-		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.way(t.b.Instance())*ms[0].turn), 3)))
-	}
-	t.refuse(t.in.Pos, kind, args...)
-	return false
+	return plan.HolesMiss, worst
 }
 
 // way is 1 for a part as it is drawn or without a place, −1 for one with its front the other way round.
@@ -267,35 +291,35 @@ func (j *assembly) way(i parts.Instance) float64 {
 // open verifies that the bolts can go through A and into B at the faces that
 // meet, and that their heads seat.
 func (t *joint) open(m parts.Meeting) bool {
-	into, tapped := t.b.group, t.b.group.Size.Thread != nil
-	for _, of := range []struct {
-		feature
-		mate parts.Face
-	}{{t.a, m.First}, {t.b, m.Second}} {
-		if _, thick, _ := of.plane(of.mate); of.group.Size.Thread == nil && !of.group.Through() && geom.Over(thick, of.group.DepthMm()) {
-			t.refuse(of.ref.Pos, plan.NotThrough, plan.Named(of.text()), plan.Of(plan.Mm, of.group.DepthMm()), plan.Of(plan.Mm, geom.Clean(thick)))
+	for i, f := range []feature{t.a, t.b} {
+		if _, thick, _ := f.plane([]parts.Face{m.First, m.Second}[i]); f.group.Size.Thread == nil && !f.group.Through() && geom.Over(thick, f.group.DepthMm()) {
+			t.refuse(f.ref.Pos, plan.NotThrough, plan.Named(f.text()), plan.Of(plan.Mm, f.group.DepthMm()), plan.Of(plan.Mm, geom.Clean(thick)))
 			return false
 		}
 	}
-	if !into.Through() && into.Face != m.Second && tapped {
+	if into := t.b.group; into.Size.Thread != nil && !into.Through() && into.Face != m.Second {
 		t.refuse(t.in.Pos, plan.OpensElsewhere, plan.Named(t.b.text()), plan.Named(string(into.Face)), plan.Named(string(m.Second)))
 		return false
 	}
-	h := t.a.group.Hole
-	if h != nil && (h.Counterbore != nil || h.Countersink != nil) && t.a.group.Face == m.First {
+	t.seated(m.First)
+	return true
+}
+
+// seated judges how the heads sit in part A, which meets with a face what they clamp.
+func (t *joint) seated(mate parts.Face) {
+	h := cmp.Or(t.a.group.Hole, &parts.HoleGroup{}) // a slot has no sink
+	if (h.Counterbore != nil || h.Countersink != nil) && t.a.group.Face == mate {
 		t.problem(plan.BoreSinkWrongSide, plan.Named(t.a.text()))
 	}
+	sunk := t.head() == bolts.Countersunk
 	switch s, ok := t.bolt.Sunk(); {
-	case t.head() != bolts.Countersunk:
-		if h != nil && h.Countersink != nil {
-			t.problem(plan.Countersunk, plan.Named(t.a.text()), plan.Named(t.in.Bolt.Head))
-		}
-	case h == nil || h.Countersink == nil:
+	case !sunk && h.Countersink != nil:
+		t.problem(plan.Countersunk, plan.Named(t.a.text()), plan.Named(t.in.Bolt.Head))
+	case sunk && h.Countersink == nil:
 		t.problem(plan.NoCountersink, plan.Named(t.a.text()), plan.Of(plan.Diameter, s.DiameterMm), plan.Of(plan.Degree, s.AngleDeg))
-	case ok && t.headsMm(t.a) < -geom.CloseMm:
+	case sunk && ok && t.headsMm(t.a) < -geom.CloseMm:
 		t.problem(plan.SunkProud, plan.Named(t.a.text()), plan.Of(plan.Mm, words.Round(-t.headsMm(t.a), 2)), plan.Of(plan.Diameter, h.Countersink.Diameter.Mm), plan.Of(plan.Diameter, s.DiameterMm))
 	}
-	return true
 }
 
 // head is the form of the heads, and headsMm how deep their tops, or their seats in counterbores, lie under the face of a
@@ -467,7 +491,7 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 		wall, who, of := j.wall(side)
 		if wall > 0 {
 			place.WallMm = wall
-			place.FilletMm = j.filletAt(of, side.bearing.Instance)
+			place.FilletMm = j.filletAt(of, side.on.Instance())
 		}
 		room, err := t.bolt.HeadRoom(place)
 		if err != nil {
@@ -492,7 +516,7 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 // blocked finds a part that lies right on top of heads that stand proud.
 func (j *making) blocked(t *joint, side headSide) {
 	for q := range seq.Refs(j.placed) {
-		if q.group != side.group || q.Instance == side.bearing.Instance {
+		if q.group != side.group || q.Instance == side.on.Instance() {
 			continue
 		}
 		if gap, over := j.over(q, side); over && geom.Over(side.headMm, gap+side.sunkMm) {
@@ -510,7 +534,7 @@ func (j *making) wall(side headSide) (mm float64, who string, of parts.Instance)
 			continue
 		}
 		for s := range seq.Refs(q.r.Steps) {
-			if q.Instance == side.bearing.Instance && q.r.Part.Flat() {
+			if q.Instance == side.on.Instance() && q.r.Part.Flat() {
 				continue
 			}
 			from, to := side.outMm(q, s.FromMm), side.outMm(q, s.ToMm)

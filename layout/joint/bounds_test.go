@@ -894,7 +894,7 @@ func TestBlocked(t *testing.T) {
 		cap.r.Steps[0].Size.NominalMm = c.mm
 		j := &making{assembly: standing(flange, cap)}
 		in := &joint{in: &parts.Joint{}, out: &plan.JointPlan{}}
-		j.blocked(in, headSide{what: "heads", zMm: 20, dir: 1, pts: []plan.XY{{YMm: 50}}, headMm: 8, sunkMm: c.sunk, bearing: flange})
+		j.blocked(in, headSide{what: "heads", zMm: 20, dir: 1, pts: []plan.XY{{YMm: 50}}, headMm: 8, sunkMm: c.sunk, on: feature{ref: parts.JointRef{Part: "flange", Copy: 1}}})
 		got := ""
 		for _, p := range in.out.Problems {
 			got = strings.Join([]string{string(p.Kind), p.Args[0].Text, words.Trim(p.Args[1].Value, 2), p.Args[2].Text, words.Trim(p.Args[3].Value, 2)}, ", ")

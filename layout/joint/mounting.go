@@ -65,6 +65,11 @@ func (t *joint) covered(all []*joint) {
 	if t.refused() || !t.is(parts.BearingKind) {
 		return
 	}
+	tandem := 0.0 // where the other cup's back looks
+	if p := t.partner(all); p != nil && !p.refused() {
+		n, _ := p.mount()
+		tandem = n.cupDir
+	}
 	for _, o := range ofKind(all, parts.BoltKind) {
 		on, cover, ok := o.from(t.b.Instance())
 		if !ok || o.refused() || on.group == nil || cover.r == nil {
@@ -72,12 +77,7 @@ func (t *joint) covered(all []*joint) {
 		}
 		dir := on.group.Face.Outward()
 		face := faceMm(on.r, dir)
-		if p := t.partner(all); p != nil && !p.refused() {
-			if n, held := p.mount(); held && n.cupDir == dir {
-				continue
-			}
-		}
-		if !geom.Alike(end(t.b.step, dir), face) {
+		if dir == tandem || !geom.Alike(end(t.b.step, dir), face) {
 			continue
 		}
 		for _, s := range cover.r.Side(false) {

@@ -184,68 +184,50 @@ func (j *shop) saidRules(all []*joint) []rule {
 	return out
 }
 
-// trade says which of two joints that share a part comes first, by their kinds, where when is so, and why.
-// Common practice, no source.
+// trade says which of two joints comes first, by their kinds, where when is so, and why. Common practice, no source.
 var trade = map[[2]parts.JointKind]struct {
 	why  string
 	when func(first, then *joint, all []*joint) bool
 }{
 	{parts.PressKind, parts.WeldKind}:   {"put together before it is welded", func(t, o *joint, _ []*joint) bool { return t.joins(o) }},
-	{parts.WeldKind, parts.BearingKind}: {"welding heat pulls a bore out of size: weld, measure the bore cold, then press", nil},
-	{parts.WeldKind, parts.PressKind}:   {"welding heat pulls a bore out of size: weld, measure the bore cold, then press", func(_, o *joint, all []*joint) bool { return !welded(o, all) }},
-	{parts.PressKind, parts.SlideKind}:  {"a bush is pressed in, and finished where it has closed, before its shaft", func(t, o *joint, _ []*joint) bool { return o.turns() && t.a.Instance() == o.a.Instance() }},
-	{parts.WeldKind, parts.SlideKind}:   {"welding heat pulls a bore out of size: weld, measure the bore cold, then slide it on", nil},
-	{parts.WeldKind, parts.BoltKind}:    {weldBeforeBolting, nil},
+	{parts.WeldKind, parts.BearingKind}: {"welding heat pulls a bore out of size: weld, measure the bore cold, then press", sharing},
+	{parts.WeldKind, parts.PressKind}:   {"welding heat pulls a bore out of size: weld, measure the bore cold, then press", func(t, o *joint, all []*joint) bool { return t.shares(o) && !welded(o, all) }},
+	{parts.PressKind, parts.SlideKind}:  {"a bush is pressed in, and finished where it has closed, before its shaft", (*joint).opens},
+	{parts.WeldKind, parts.SlideKind}:   {"welding heat pulls a bore out of size: weld, measure the bore cold, then slide it on", sharing},
+	{parts.WeldKind, parts.BoltKind}:    {weldBeforeBolting, sharing},
 	{parts.BearingKind, parts.BoltKind}: {"the bearing goes in first", func(t, o *joint, _ []*joint) bool { return o.covers(t) }},
+}
+
+func sharing(first, then *joint, _ []*joint) bool { return first.shares(then) }
+
+// opens tells whether a bush that is pressed in is one of those which a shaft that turns goes through at once.
+func (t *joint) opens(shaft *joint, all []*joint) bool {
+	return shaft.turns() && slices.ContainsFunc(all, func(o *joint) bool {
+		return o.turns() && o.a.Instance() == t.a.Instance() && o.b.Instance() == shaft.b.Instance()
+	})
 }
 
 const weldBeforeBolting = "weld before bolting: heat pulls the joint face"
 
 // tradeRules are what the trade knows. Common practice, no source.
-func (j *assembly) tradeRules(all []*joint) []rule {
-	var out []rule
-	add := func(first, then *joint, why string) {
-		if first != then {
-			out = append(out, rule{first, then, why})
-		}
-	}
-	at := map[parts.Instance][]int{} // the joints of each part, by their places in all
-	for i, t := range all {
-		for _, p := range t.held() {
-			if n := len(at[p]); n == 0 || at[p][n-1] != i {
-				at[p] = append(at[p], i)
-			}
-		}
-	}
+func (j *assembly) tradeRules(all []*joint) (out []rule) {
 	for _, t := range all {
-		sharing := seq.Flat(t.held(), func(p parts.Instance) []int { return at[p] })
-		slices.Sort(sharing)
-		for _, i := range slices.Compact(sharing) {
-			o := all[i]
-			if t == o {
-				continue
-			}
-			if r, ok := trade[[2]parts.JointKind{t.in.Kind, o.in.Kind}]; ok && (r.when == nil || r.when(t, o, all)) {
-				add(t, o, r.why)
+		for _, o := range all {
+			if r, ok := trade[[2]parts.JointKind{t.in.Kind, o.in.Kind}]; ok && r.when(t, o, all) {
+				out = append(out, rule{t, o, r.why})
 			}
 		}
-		if t.is(parts.BoltKind) && t.axis {
-			j.reachRules(t, all, add)
-		}
-		if t.is(parts.PressKind) { // the shaft goes through all its bushes at once
-			for _, x := range all {
-				for _, o := range all {
-					if x != o && x.turns() && o.turns() && x.a.Instance() == t.a.Instance() && x.b.Instance() == o.b.Instance() {
-						add(t, o, trade[[2]parts.JointKind{parts.PressKind, parts.SlideKind}].why)
-					}
-				}
-			}
-		}
+		out = append(out, j.reachRules(t, all)...)
 	}
 	return out
 }
 
-// joins tells whether two joints are between the same two parts.
+// shares tells whether two joints hold a part in common, joins whether they are between the same two.
+func (t *joint) shares(o *joint) bool {
+	held := o.held()
+	return slices.ContainsFunc(t.held(), func(i parts.Instance) bool { return slices.Contains(held, i) })
+}
+
 func (t *joint) joins(o *joint) bool {
 	_, other, ok := t.from(o.a.Instance())
 	return ok && other.Instance() == o.b.Instance()
@@ -272,21 +254,24 @@ func (t *joint) covers(bearing *joint) bool {
 
 // reachRules finds the parts that come to lie over the heads (or nuts) of a
 // bolted joint: the bolts go in before them.
-func (j *assembly) reachRules(t *joint, all []*joint, add func(first, then *joint, why string)) {
+func (j *assembly) reachRules(t *joint, all []*joint) (out []rule) {
+	if !t.is(parts.BoltKind) || !t.axis {
+		return nil
+	}
 	for _, side := range j.headSides(t) {
 		for p := range seq.Refs(j.placed) {
 			if p.group != side.group || slices.Contains(t.held(), p.Instance) {
 				continue
 			}
-			gap, over := j.over(p, side)
-			if !over || gap > side.needMm {
+			if gap, over := j.over(p, side); !over || gap > side.needMm {
 				continue
 			}
 			if o := t.brings(p.Instance, all); o != nil {
-				add(t, o, copyTitle(p.r, p.Copy)+" covers the "+side.what)
+				out = append(out, rule{t, o, copyTitle(p.r, p.Copy) + " covers the " + side.what})
 			}
 		}
 	}
+	return out
 }
 
 // brings is the joint by which a part comes to those of a bolted joint: with what it is welded or
@@ -310,17 +295,18 @@ func (t *joint) brings(part parts.Instance, all []*joint) (by *joint) {
 
 // headSide is where the heads or nuts of a bolted joint sit in the assembly.
 type headSide struct {
-	what    string // heads or nuts
-	group   int
-	zMm     float64 // the face they bear on
-	dir     float64 // outward, along the assembly's axis
-	pts     []plan.XY
-	far     []plan.XY // where those come to as far as slots let the parts be shifted
-	needMm  float64   // room along the axis for the head and the tool on it
-	headMm  float64
-	sunkMm  float64 // depth of the counterbore
-	isNut   bool
-	bearing placedPart
+	what   string // heads or nuts
+	isNut  bool
+	on     feature
+	mate   parts.Face // of what they sit on, away from them
+	headMm float64
+	group  int
+	zMm    float64 // the face they bear on
+	dir    float64 // outward, along the assembly's axis
+	pts    []plan.XY
+	far    []plan.XY // where those come to as far as slots let the parts be shifted
+	needMm float64   // room along the axis for the head and the tool on it
+	sunkMm float64   // depth of the counterbore
 }
 
 // Room above a head for the hand: a hexagon is reached from the side with a
@@ -331,50 +317,59 @@ const (
 )
 
 // headSides are the head's side and, with nuts or studs, the other.
-func (j *assembly) headSides(t *joint) []headSide {
-	a, b := j.at(t.a.Instance()), j.at(t.b.Instance())
-	if a == nil || b == nil || t.bolt == nil || t.walls() {
+func (j *assembly) headSides(t *joint) (out []headSide) {
+	if j.at(t.a.Instance()) == nil || j.at(t.b.Instance()) == nil || t.bolt == nil || t.walls() {
 		return nil
 	}
 	m := t.meeting()
-	var out []headSide
-	side := func(f feature, p *placedPart, mate parts.Face, what string, height float64, nut bool) {
-		z, thick, ok := f.plane(mate)
-		if !ok {
-			return
-		}
-		s := headSide{what: what, group: p.group, pts: j.pattern(f), isNut: nut, headMm: height, bearing: *p,
-			zMm: p.at.z0 + p.at.s*(z-mate.Outward()*thick), dir: -p.at.s * mate.Outward()}
-		if t.out != nil && t.out.Bolt != nil && t.out.Bolt.OffMm != nil {
-			s.pts, s.far = j.stood(t, f)
-		}
-		if f.group.Face != mate {
-			s.sunkMm = t.headsMm(f)
-			if t.head() == bolts.Countersunk && !nut {
-				s.sunkMm += height
-			}
-		}
-		s.needMm = height - s.sunkMm + sideRoomMm
-		if !nut && t.head().Keyed() {
-			s.needMm = height - s.sunkMm + keyRoomMm
-		}
-		out = append(out, s)
+	sides := []headSide{{what: "heads", on: t.a, mate: m.First, headMm: t.headHighMm()}, {what: "nuts", on: t.b, mate: m.Second, headMm: t.bolt.NutHeightMm, isNut: true}}
+	if t.b.group.Size.Thread != nil {
+		sides = sides[:1]
 	}
-	height := t.bolt.HeadHeightMm
-	switch {
-	case t.in.Stud() != "":
-		height = t.bolt.NutHeightMm
-	case t.head() == bolts.Socket:
-		height = t.bolt.SocketHeadHeightMm
-	case t.head() == bolts.Countersunk:
-		s, _ := t.bolt.Sunk()
-		height = s.HeightMm
-	}
-	side(t.a, a, m.First, "heads", height, false)
-	if t.b.group.Size.Thread == nil {
-		side(t.b, b, m.Second, "nuts", t.bolt.NutHeightMm, true)
+	for _, s := range sides {
+		if j.seat(t, &s) {
+			out = append(out, s)
+		}
 	}
 	return out
+}
+
+// headHighMm is how high the heads are, or the nuts on studs.
+func (t *joint) headHighMm() float64 {
+	switch s, _ := t.bolt.Sunk(); {
+	case t.in.Stud() != "":
+		return t.bolt.NutHeightMm
+	case t.head() == bolts.Socket:
+		return t.bolt.SocketHeadHeightMm
+	case t.head() == bolts.Countersunk:
+		return s.HeightMm
+	}
+	return t.bolt.HeadHeightMm
+}
+
+// seat says where heads or nuts sit in the assembly, and what room they need there; false where there is no face.
+func (j *assembly) seat(t *joint, s *headSide) bool {
+	z, thick, ok := s.on.plane(s.mate)
+	if !ok {
+		return false
+	}
+	p, keyed := j.at(s.on.Instance()), !s.isNut && t.head().Keyed()
+	s.group, s.pts = p.group, j.pattern(s.on)
+	s.zMm, s.dir = p.at.z0+p.at.s*(z-s.mate.Outward()*thick), -p.at.s*s.mate.Outward()
+	if t.out != nil && t.out.Bolt != nil && t.out.Bolt.OffMm != nil {
+		s.pts, s.far = j.stood(t, s.on)
+	}
+	if s.on.group.Face != s.mate {
+		s.sunkMm = t.headsMm(s.on)
+		if t.head() == bolts.Countersunk && !s.isNut {
+			s.sunkMm += s.headMm
+		}
+	}
+	s.needMm = s.headMm - s.sunkMm + sideRoomMm
+	if keyed {
+		s.needMm = s.headMm - s.sunkMm + keyRoomMm
+	}
+	return true
 }
 
 // all are the places of bolts, and those that they come to.

@@ -191,7 +191,7 @@ func TestWall(t *testing.T) {
 		j := &making{assembly: standing(c.placed...)}
 		side := headSide{dir: c.dir, pts: []plan.XY{{XMm: 30, YMm: 40}, {XMm: 0, YMm: -50}}, headMm: 10}
 		if len(c.placed) > 0 {
-			side.bearing = c.placed[0]
+			side.on.ref = parts.JointRef{Part: c.placed[0].Part, Copy: c.placed[0].Copy}
 		}
 		if mm, who, _ := j.wall(side); mm != c.mm || who != c.who {
 			t.Errorf("%s: %g of %q, want %g of %q", c.name, mm, who, c.mm, c.who)

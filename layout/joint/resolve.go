@@ -151,6 +151,7 @@ func (j *making) joint(t *joint) {
 	}
 	t.out = &plan.JointPlan{Name: t.in.Name.Value, Kind: t.in.Kind, A: t.a.end(), B: t.b.end(), Why: t.reasons(), Beside: t.beside}
 	t.out.How = j.how(t)
+	j.slidesAlong(t)
 	for _, p := range t.flaws {
 		t.add(p)
 	}
@@ -192,11 +193,16 @@ func (j *making) how(t *joint) string {
 		return t.alongText() + j.topText(t)
 	case p != nil:
 		return j.placeText(t, p)
-	case !t.axis && t.turns():
+	case t.axis:
+		return j.axisText(t)
+	case t.turns():
 		return "where the other joints have them"
-	case !t.axis:
-		return j.cutText(t)
 	}
+	return j.cutText(t)
+}
+
+// axisText says how two parts stand to each other that meet on one axis.
+func (j *making) axisText(t *joint) string {
 	m, text := t.meeting(), "fronts looking the same way"
 	switch {
 	case !m.Set() && slices.ContainsFunc(j.before, t.joins):
@@ -204,10 +210,7 @@ func (j *making) how(t *joint) string {
 	case m.Level:
 		text = j.setting(t).words(j.w, t.a.title(), t.b.title())
 	case m.Set():
-		text = string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
-		if t.turns() {
-			text = t.againstText(text)
-		}
+		text = t.againstText()
 	case j.stands(t).turned():
 		text = "fronts looking opposite ways"
 	}
@@ -217,19 +220,25 @@ func (j *making) how(t *joint) string {
 	if t.is(parts.BoltKind) && len(t.in.Bolt.Stack) > 0 {
 		text += ", " + j.between(t) + " between them"
 	}
-	if !m.Set() && t.enters() && !slices.ContainsFunc(without(j.all, t), t.joins) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
-		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
-	}
 	return text + j.topText(t)
 }
 
-// againstText says which shoulder of its shaft a bush stands against; else it leaves the words.
-func (t *joint) againstText(text string) string {
-	m := t.meeting()
-	if stop := shoulder(t.b, -m.Second.Outward()); stop != nil {
-		return string(m.First) + " of " + t.a.title() + " against " + shoulderOf(words.Spaced(stop.Name)) + " of " + t.b.title()
+// slidesAlong notes that nothing says how far a part goes into the other, in which it could be pushed along.
+func (j *making) slidesAlong(t *joint) {
+	if t.axis && t.in.Place == nil && !t.meeting().Set() && t.enters() && !slices.ContainsFunc(without(j.all, t), t.joins) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
+		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
-	return text
+}
+
+// againstText says which faces meet, or which shoulder of its shaft a bush stands against.
+func (t *joint) againstText() string {
+	m := t.meeting()
+	if t.turns() {
+		if stop := shoulder(t.b, -m.Second.Outward()); stop != nil {
+			return string(m.First) + " of " + t.a.title() + " against " + shoulderOf(words.Spaced(stop.Name)) + " of " + t.b.title()
+		}
+	}
+	return string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
 }
 
 // cutText says how two parts without a common axis stand to each other by the way their ends are cut.

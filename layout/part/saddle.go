@@ -53,10 +53,7 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 		d.fault(e.Pos, "the saddle cannot be cut: "+d.W.Refused(err), "a branch no larger than the main, at 30° to 90°, on its surface")
 		return
 	}
-	m := &saddle{end: e, main: on.name, mainMm: on.diaMm, wallMm: on.wallMm, boreMm: s.BranchDiameterMm - 2*s.BranchWallMm}
-	m.holeMm[0], _ = p.Hole.Result("hole width on the sheet")
-	m.holeMm[1], _ = p.Hole.Result("hole length along the main")
-	m.throughMm, _ = p.Hole.Result("hole diameter across the branch")
+	m := &saddle{end: e, main: on.name, mainMm: on.diaMm, wallMm: on.wallMm, boreMm: s.BranchDiameterMm - 2*s.BranchWallMm, holeMm: p.HoleMm, throughMm: p.ThroughMm}
 	m.measure(p, d.LengthMm())
 	m.origin = on.foot(e, p)
 	if o := m.origin; o != nil && (geom.Over(on.fromMm, o.fromFrontMm()) || geom.Over(o.fromFrontMm(), on.toMm)) {
@@ -88,11 +85,9 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 // to its longest point; that is where the cut comes nearest to the crossing of
 // the axes.
 func (m *saddle) measure(p develop.SaddlePattern, lengthMm float64) {
-	longest, _ := p.Branch.Result("longest from axis crossing")
-	deep, _ := p.Branch.Result("deepest drop")
-	nearest := longest - deep
+	nearest := p.LongestMm - p.DeepestMm
 	sum := seq.Sum(p.Ordinates, func(o develop.Ordinate) float64 { return o.FromCrossingMm })
-	m.reachMm, m.deepMm = geom.Clean(lengthMm+nearest), words.Round(deep, 2)
+	m.reachMm, m.deepMm = geom.Clean(lengthMm+nearest), words.Round(p.DeepestMm, 2)
 	m.dropsMm = seq.Map(p.Ordinates, func(o develop.Ordinate) float64 { return geom.Clean(o.FromCrossingMm - nearest) })
 	m.meanMm = sum/float64(len(p.Ordinates)) - nearest
 	m.squareMm = geom.Clean(m.reachMm - p.SquareEdgeMm)
@@ -277,8 +272,7 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 	out.On = "this tube, " + d.W.Dia(s.BranchDiameterMm) + "; it meets " + m.main
 	out.Edge = "square to the axis, " + d.exact(m.squareMm) + " from the " + string(m.far()) + " face"
 	out.Beyond = "to the " + string(e.Face)
-	out.PaperMm, out.SeamDeg = s.PaperMm, s.SeamDeg
-	out.WrapMm, _ = p.Branch.Result("girth on the sheet")
+	out.PaperMm, out.SeamDeg, out.WrapMm = s.PaperMm, s.SeamDeg, p.Branch.WrapMm
 	out.Sizes = append(d.values(p.Branch.Inputs), d.values(p.Branch.Results)...)
 	out.Sizes = append(out.Sizes, plan.PatternValue{Name: "square edge from the " + string(m.far()) + " face", Text: d.exact(m.squareMm)},
 		plan.PatternValue{Name: "crossing of the axes from the " + string(m.far()) + " face", Text: d.exact(m.reachMm)})

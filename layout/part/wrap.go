@@ -99,11 +99,8 @@ func (d *shaper) wrap(w wrapped) {
 	out.On = words.Either(w.Name == "outside", "the outside, "+d.W.Dia(c.DiameterMm), "the outside of "+at+", "+d.W.Dia(c.DiameterMm))
 	out.Edge, out.Beyond = d.wrapSeat(w)
 	out.SeatAt = string(w.edge)
-	out.PaperMm, out.WidthMm = c.PaperMm, c.WidthMm
-	out.WrapMm, _ = p.Result("wrap length")
-	out.ScaleMm, _ = p.Result("millimetres per degree")
-	out.SeamDeg, _ = p.Result("seam clock angle")
-	out.ScaleMm = parts.At(w.edge, out.ScaleMm, -out.ScaleMm)
+	out.PaperMm, out.WidthMm, out.WrapMm, out.SeamDeg = c.PaperMm, c.WidthMm, p.WrapMm, p.SeamDeg
+	out.ScaleMm = parts.At(w.edge, out.WrapMm, -out.WrapMm) / 360
 	out.Marks = w.marks(c, p)
 	out.Sizes = []plan.PatternValue{
 		{Name: "wrap length, seam to seam", Text: d.exact(out.WrapMm)},
