@@ -183,7 +183,7 @@ func TestUpkeepOf(t *testing.T) {
 func TestComesOff(t *testing.T) {
 	t.Parallel()
 	front := func() *plan.JointPlan {
-		j := bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, EndFloatMm: plan.Range{Min: 0.02, Max: 0.05}, ShutBy: []string{"Guard"}})
+		j := bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, EndFloatMm: plan.Range{Min: 0.02, Max: 0.05}, ShutBy: []plan.Off{{Title: "Guard"}}})
 		j.N = 1
 		return j
 	}
@@ -193,7 +193,9 @@ func TestComesOff(t *testing.T) {
 	}
 	for kg, want := range map[float64]string{25: "Guard off, step 1", 25.1: "Guard (25.1 kg, hoist) off, step 1"} {
 		job.Loose = []parts.Loose{{Item: said("Guard"), MassKg: kg}}
-		lines, _ := rows(filled(job, front()).FirstRun, "After 2 h")
+		j := front()
+		j.Bearing.ShutBy[0].Loose = &job.Loose[0]
+		lines, _ := rows(filled(job, j).FirstRun, "After 2 h")
 		if want = "Front 30208: end play of Shaft; else " + want; !slices.ContainsFunc(lines, func(l plan.CardLine) bool { return l.Do == want }) {
 			t.Errorf("%g kg: no %q in %q", kg, want, lines)
 		}
@@ -249,7 +251,7 @@ func TestTightenedAgain(t *testing.T) {
 	}
 	// What shuts a bearing comes off by name; of more than two things the last names the rest.
 	for n, want := range []string{"; else step 0", "; else A off, step 0", "; else A, B off, step 0", "; else all over C, and that, off, step 0"} {
-		j := bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, ShutBy: []string{"A", "B", "C"}[:n]})
+		j := bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, ShutBy: []plan.Off{{Title: "A"}, {Title: "B"}, {Title: "C"}}[:n]})
 		if got := after(&parts.Job{}, j); len(got) != 1 || !strings.Contains(got[0], "end play of Shaft"+want+":") {
 			t.Errorf("%q, want %q", got, want)
 		}
@@ -257,7 +259,7 @@ func TestTightenedAgain(t *testing.T) {
 	// Before a coupling comes off, the motor that is on another part does.
 	on := func(part string) *parts.Stands { return &parts.Stands{On: parts.JointRef{Part: part}} }
 	job := &parts.Job{Loose: []parts.Loose{{Item: said("Coupling"), Stands: on("shaft")}, {Item: said("Motor"), MassKg: 40, Stands: on("plate")}}}
-	if got := after(job, bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, ShutBy: []string{"Coupling"}})); len(got) != 1 || !strings.Contains(got[0], "; else Motor (40 kg, hoist), Coupling off, step 0:") {
+	if got := after(job, bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, ShutBy: []plan.Off{{Title: "Coupling", Loose: &job.Loose[0]}}})); len(got) != 1 || !strings.Contains(got[0], "; else Motor (40 kg, hoist), Coupling off, step 0:") {
 		t.Errorf("%q", got)
 	}
 }

@@ -280,26 +280,21 @@ func (c cards) coupledAt() int {
 
 // withMasses adds the mass of what a hand does not lift to things that come off, and before a
 // coupling the motor behind it.
-func (c cards) withMasses(titles []string) (out []string) {
-	coupled := func(e parts.Loose) bool {
-		return e.Stands != nil && slices.Contains(titles, words.Head(e.Item.Value))
-	}
-	if i := slices.IndexFunc(c.job.Loose, coupled); i >= 0 {
-		for _, e := range c.job.Loose {
-			if e.Stands != nil && e.Stands.On.Part != c.job.Loose[i].Stands.On.Part {
-				titles = slices.Insert(slices.Clone(titles), 0, words.Head(e.Item.Value))
+func (c cards) withMasses(off []plan.Off) []string {
+	coupled := func(o plan.Off) bool { return o.Loose != nil && o.Loose.Stands != nil }
+	if coupling, ok := seq.Find(off, coupled); ok {
+		for e := range seq.Refs(c.job.Loose) {
+			if e.Stands != nil && e.Stands.On.Part != coupling.Loose.Stands.On.Part {
+				off = slices.Insert(slices.Clone(off), 0, plan.Off{Title: words.Head(e.Item.Value), Loose: e})
 			}
 		}
 	}
-	for _, title := range titles {
-		for _, e := range c.job.Loose {
-			if e.MassKg > plan.LiftKg && words.Head(e.Item.Value) == title {
-				title += " (" + c.w.RoundMass(e.MassKg, 1) + ", hoist)"
-			}
+	return seq.Map(off, func(o plan.Off) string {
+		if e := o.Loose; e != nil && e.MassKg > plan.LiftKg {
+			return o.Title + " (" + c.w.RoundMass(e.MassKg, 1) + ", hoist)"
 		}
-		out = append(out, title)
-	}
-	return out
+		return o.Title
+	})
 }
 
 // endPlay is a line for each bearing that is set; once the machine has run, with what to do
@@ -311,7 +306,7 @@ func (c cards) endPlay(run bool) (out []plan.CardLine) {
 			if run {
 				off := slices.Concat(c.over(b.ShutBy), c.withMasses(b.ShutBy))
 				if n := len(b.ShutBy) - 1; n > 1 { // the row of its bolts names what is over it
-					off = []string{"all over " + b.ShutBy[n] + ", and that,"}
+					off = []string{"all over " + b.ShutBy[n].Title + ", and that,"}
 				}
 				do += "; else " + words.Join(" off, ", strings.Join(off, ", "), "step "+strconv.Itoa(j.N))
 			}
@@ -322,9 +317,9 @@ func (c cards) endPlay(run bool) (out []plan.CardLine) {
 }
 
 // over lists the guards over the bolts of what comes off.
-func (c cards) over(titles []string) (out []string) {
+func (c cards) over(off []plan.Off) (out []string) {
 	for _, j := range c.pl.Joints {
-		if j.Bolt != nil && (slices.Contains(titles, j.A.Title) || slices.Contains(titles, j.B.Title)) {
+		if j.Bolt != nil && slices.ContainsFunc(off, func(o plan.Off) bool { return o.Of == j.A.Instance() || o.Of == j.B.Instance() }) {
 			out = seq.Add(out, j.Bolt.Under...)
 		}
 	}

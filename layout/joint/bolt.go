@@ -164,7 +164,7 @@ func (boltKind) work(j *making, t *joint) {
 	}
 	j.oneBolt(t)
 	j.headRoom(t, p)
-	p.ComesOff, p.Behind = j.comesOff(t), j.behind(t)
+	p.ComesOff, p.Behind = titles(j.comesOff(t)), titles(j.behind(t))
 	j.hollow(t)
 	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, t.clocked(t.bolts))
 	t.boltFigures(p)

@@ -16,7 +16,7 @@ import (
 // comesOff lists, the last put on first, what is put on by hand with a later joint and lies over
 // the heads or nuts of bolts, with what lies on that, and a motor that its notes set on it, under
 // its guards: it comes off before these are tightened.
-func (j *making) comesOff(t *joint) (titles []string) {
+func (j *making) comesOff(t *joint) (out []plan.Off) {
 	var off []*parts.Loose
 	guards := 0
 	for e := range seq.Refs(j.job.Loose) {
@@ -31,7 +31,7 @@ func (j *making) comesOff(t *joint) (titles []string) {
 			over = over || slices.ContainsFunc(j.headSides(t), func(side headSide) bool { return j.overHeads(r, side, t) })
 		}
 		if over {
-			off, titles = append(off, e), slices.Insert(titles, 0, title)
+			off, out = append(off, e), slices.Insert(out, 0, plan.Off{Title: title, Loose: e})
 			if j.job.Motor.Guarded(title) {
 				guards++
 			}
@@ -40,9 +40,14 @@ func (j *making) comesOff(t *joint) (titles []string) {
 	if m := j.job.Motor; m != nil && slices.ContainsFunc(m.Notes, func(n parts.Text) bool {
 		return slices.ContainsFunc(off, func(below *parts.Loose) bool { return j.job.Over(n.Value, below) })
 	}) {
-		titles = slices.Insert(titles, guards, "the motor")
+		out = slices.Insert(out, guards, plan.Off{Title: "the motor"})
 	}
-	return titles
+	return out
+}
+
+// titles are those of things that come off.
+func titles(off []plan.Off) []string {
+	return seq.Map(off, func(o plan.Off) string { return o.Title })
 }
 
 // overHeads tells whether a loose part sits beyond the heads of bolts, on the step of a shaft
@@ -70,7 +75,7 @@ func (j *making) overHeads(r *part.Model, side headSide, t *joint) bool {
 // behind lists what stands over the heads or nuts of bolts in the finished machine and is no
 // matter of a hand: parts that later joints bring, motors and couplings. They are reached when
 // that is off.
-func (j *making) behind(t *joint) (titles []string) {
+func (j *making) behind(t *joint) (out []plan.Off) {
 	there := j.there(t)
 	for _, side := range j.headSides(t) {
 		for p := range seq.Refs(j.placed) {
@@ -78,16 +83,16 @@ func (j *making) behind(t *joint) (titles []string) {
 				continue
 			}
 			if gap, over := j.over(p, side); over && gap <= side.needMm {
-				titles = seq.Add(titles, copyTitle(p.r, p.Copy))
+				out = seq.Add(out, plan.Off{Title: copyTitle(p.r, p.Copy), Of: p.Instance})
 			}
 		}
-		for _, e := range j.job.Loose {
+		for e := range seq.Refs(j.job.Loose) {
 			if e.Stands != nil && !e.Off && j.standsOver(e.Stands, side, t) {
-				titles = seq.Add(titles, words.Head(e.Item.Value))
+				out = seq.Add(out, plan.Off{Title: words.Head(e.Item.Value), Loose: e})
 			}
 		}
 	}
-	return titles
+	return out
 }
 
 // standsOver tells whether a coupling on the end of a shaft begins in the room of heads and
@@ -111,11 +116,11 @@ func (j *making) standsOver(on *parts.Stands, side headSide, t *joint) bool {
 
 // shutBy lists what is taken off, in that order, before the bearing of a joint is set anew: the
 // covers of its bore, and before these what lies over their heads.
-func (j *making) shutBy(t *joint) (titles []string) {
+func (j *making) shutBy(t *joint) (out []plan.Off) {
 	for _, o := range ofKind(j.all, parts.BoltKind) {
 		if o.axis && o.covers(t) && len(o.a.r.MetalAt(t.b.step.Size.NominalMm/2-geom.CloseMm)) > 0 {
-			titles = append(titles, append(append(j.behind(o), j.comesOff(o)...), o.a.title())...)
+			out = slices.Concat(out, j.behind(o), j.comesOff(o), []plan.Off{{Title: o.a.title(), Of: o.a.Instance()}})
 		}
 	}
-	return titles
+	return out
 }

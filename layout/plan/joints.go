@@ -497,6 +497,16 @@ const (
 	InTandem   Pair = "tandem"
 )
 
+// Off is something that comes off again; as text its title.
+type Off struct {
+	Title string
+	Of    parts.Instance // the part that joints have put on; none of what a hand has
+	Loose *parts.Loose   // what a hand has put on, else nil
+}
+
+// MarshalText gives the title.
+func (o Off) MarshalText() ([]byte, error) { return []byte(o.Title), nil }
+
 // BearingPlan is the numbers of a bearing.
 type BearingPlan struct {
 	Bearing         string     `json:"bearing"`
@@ -519,7 +529,7 @@ type BearingPlan struct {
 	HeatLeftUm      float64    `json:"heat_left_um,omitempty"` // least play at that temperature
 	EndFloatMm      Range      `json:"end_float_mm"`
 	HasEndFloat     bool       `json:"has_end_float"`
-	ShutBy          []string   `json:"shut_by,omitempty"` // titles of what comes off before it is set anew, in that order
+	ShutBy          []Off      `json:"shut_by,omitempty"` // what comes off before it is set anew, in that order
 	GreaseG         float64    `json:"grease_g"`
 	Grease          string     `json:"grease,omitempty"`
 	Ports           []string   `json:"ports,omitempty"`

@@ -1,6 +1,7 @@
 package golden
 
 import (
+	"encoding"
 	"fmt"
 	"math"
 	"reflect"
@@ -14,7 +15,7 @@ const lineMost = 150
 // Text writes a value so that a person can read it and compare it line by line:
 // the exported fields of structs by name, without those that are zero, numbers to
 // six digits and no finer than a millionth, in one line what fits in one. A struct of two or three numbers is a
-// point, (x y), without names. Pointers are followed; maps and
+// point, (x y), without names; what says itself as text is that. Pointers are followed; maps and
 // functions are refused, by a panic, for they have no order or no text.
 func Text(v any) []byte {
 	var b strings.Builder
@@ -169,6 +170,12 @@ func empty(v reflect.Value) bool {
 
 func short(v reflect.Value) string {
 	v = followed(v)
+	if v.IsValid() && v.CanInterface() {
+		if m, ok := v.Interface().(encoding.TextMarshaler); ok {
+			text, _ := m.MarshalText()
+			return strconv.Quote(string(text))
+		}
+	}
 	switch v.Kind() {
 	case reflect.Invalid:
 		return "nil"
