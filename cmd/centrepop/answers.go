@@ -173,10 +173,7 @@ func thread(c *call) error {
 			fmt.Fprintf(c.stdout, "tap drill %s %s\n", s.all("", t.TapDrillMm), t.TapDrillName)
 		}
 		if cl := out.Clearance; cl != nil {
-			names := "clearance hole fine , medium , coarse "
-			if s.inch { // ASME B18.2.8
-				names = "clearance hole close , normal , loose "
-			}
+			names := words.Either(s.inch, "clearance hole close , normal , loose ", "clearance hole fine , medium , coarse ") // ASME B18.2.8
 			fmt.Fprintln(c.stdout, s.all(names, cl.Fine, cl.Medium, cl.Coarse))
 		}
 		if t.GaugeLengthMm > 0 {

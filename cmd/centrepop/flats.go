@@ -37,9 +37,7 @@ func flats(c *call) error {
 	if m.IndexDeg > 0 {
 		out.HeadTurns = fmt.Sprint(m.HeadTurns)
 	}
-	if m.HeadRest > 0 {
-		out.HeadTurns += fmt.Sprintf(" %d/%d", m.HeadRest, m.HeadOf)
-	}
+	out.HeadTurns += words.When(m.HeadRest > 0, fmt.Sprintf(" %d/%d", m.HeadRest, m.HeadOf))
 	return c.answer(out, func() {
 		c.line("flats", "%d, %s across", out.Sides, c.w.Said(out.AcrossMm))
 		c.line("cut", "%s deep from the crown of the round, each flat %s wide", c.withUnit(out.DepthMm), c.withUnit(out.WidthMm))

@@ -60,10 +60,7 @@ func (s threadSizes) lead(w io.Writer, l *leadSizes) {
 		name string
 		leadSide
 	}{{"screw", l.Screw}, {"nut", l.Nut}} {
-		major := s.all("major least , most ", side.MajorMm[0], side.MajorMm[1])
-		if side.MajorMm[1] == 0 {
-			major = s.all("major at least ", side.MajorMm[0])
-		}
+		major := words.Either(side.MajorMm[1] == 0, s.all("major at least ", side.MajorMm[0]), s.all("major least , most ", side.MajorMm[0], side.MajorMm[1]))
 		fmt.Fprintf(w, "%s %s: %s; %s; %s; %s\n", side.name, side.Class, major, s.all("pitch diameter least , most ", side.PitchMm[:]...), s.all("minor least , most ", side.MinorMm[:]...), s.all("tool flat , depth ", side.FlatMm, side.DepthMm))
 	}
 	if l.OverMm != nil {

@@ -156,9 +156,7 @@ func (c cards) runs(in *parts.FirstRun) (idle, load []plan.RunRow) {
 	}
 	for i, r := range list {
 		row := plan.RunRow{What: r.Load.Value, After: minutes(r.Minutes.Value)}
-		if i > 0 && r.Load.Value == list[i-1].Load.Value {
-			row.After += " in all"
-		}
+		row.After += words.When(i > 0 && r.Load.Value == list[i-1].Load.Value, " in all")
 		if r.Speed.Value > 0 {
 			row.Speed = words.Trim(r.Speed.Value, 1) + " rev/min"
 		}
@@ -236,9 +234,7 @@ func (c cards) looseBolts() (out []plan.CardLine) {
 			if strings.Contains(e.How.Value, "torque") {
 				wanted = "as step " + strconv.Itoa(j.N) + " has it"
 			}
-			if c.offForMotor(of + "; " + e.How.Value) {
-				wanted += ", where it is on"
-			}
+			wanted += words.When(c.offForMotor(of+"; "+e.How.Value), ", where it is on")
 			out = append(out, plan.CardLine{Do: words.CountOf(e.Count) + words.Lower(what) + ", " + words.Head(of), Wanted: wanted})
 		}
 	}

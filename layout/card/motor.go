@@ -70,10 +70,7 @@ func (c cards) rotation() (shaft, turns, from string) {
 	if shaft = c.driven(); shaft == "" || m.Rotation == "either" {
 		return "", m.Rotation, seenFrom[m.SeenFrom]
 	}
-	turns = "clockwise"
-	if m.TurnsClockwise() { // seen from the other end
-		turns = "counter-clockwise"
-	}
+	turns = words.Either(m.TurnsClockwise(), "counter-clockwise", "clockwise") // seen from the other end
 	return shaft, turns, "its end away from the motor"
 }
 

@@ -123,8 +123,6 @@ func (c cards) grams(g greasing) string {
 		shares = append(shares, c.w.Grams(one))
 	}
 	text := c.w.Grams(sum)
-	if len(shares) > 1 {
-		text += " (" + strings.Join(shares, " and ") + ")"
-	}
+	text += words.When(len(shares) > 1, " ("+strings.Join(shares, " and ")+")")
 	return text
 }

@@ -200,9 +200,7 @@ func (f feature) title() string { return copyTitle(f.r, f.ref.Copy) }
 
 func copyTitle(r *part.Model, n int) string {
 	t := r.Out.Title
-	if r.Part.Quantity > 1 {
-		t += " " + words.Trim(float64(n), 0)
-	}
+	t += words.When(r.Part.Quantity > 1, " "+words.Trim(float64(n), 0))
 	return t
 }
 

@@ -460,8 +460,5 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 func turnOf(thread *part.Step, loMm, hiMm float64) string {
 	deg := func(mm float64) float64 { return 360 * mm / thread.Size.Thread.PitchMm }
 	lo, hi := math.Ceil(deg(loMm)-1e-9), math.Floor(deg(hiMm)+1e-9)
-	if lo > hi {
-		return words.Trim(deg((loMm+hiMm)/2), 1) + "°"
-	}
-	return words.Trim(lo, 0) + "° to " + words.Trim(hi, 0) + "°"
+	return words.Either(lo > hi, words.Trim(deg((loMm+hiMm)/2), 1)+"°", words.Trim(lo, 0)+"° to "+words.Trim(hi, 0)+"°")
 }

@@ -625,14 +625,9 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 	t.figure("grip", grip, "")
 	if p.Ordered != "" {
 		text := words.Trim(float64(p.Count), 0) + " × " + p.Ordered
-		if p.Class != "" {
-			text += ", " + p.Class + ", " + p.Head + " head"
-		}
+		text += words.When(p.Class != "", ", "+p.Class+", "+p.Head+" head")
 		t.figure("bolts", text, t.bolt.SourceOf(t.head()))
-		source := "rule of thumb by material"
-		if t.strips {
-			source = "thread as strong as the bolt: Machinery's Handbook, 24th edition, length of engagement"
-		}
+		source := words.Either(t.strips, "thread as strong as the bolt: Machinery's Handbook, 24th edition, length of engagement", "rule of thumb by material")
 		t.figure("engagement", t.w.Read(p.EngagementMm)+", "+t.w.Read(p.NeedMm)+" needed", source)
 	}
 	if p.SpareMm > 0 {
@@ -659,9 +654,7 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 // startBolts puts the bolts in by hand, or the studs with a nut at each end.
 func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	a, b := t.a.title(), t.b.title()
-	if len(t.in.Bolt.Stack) > 0 {
-		a += ", " + j.between(t)
-	}
+	a += words.When(len(t.in.Bolt.Stack) > 0, ", "+j.between(t))
 	all, wash, washer := "All "+words.Trim(float64(p.Count), 0)+" by hand ", "", "a washer"
 	if p.Count == 1 {
 		all = "By hand "

@@ -115,14 +115,10 @@ func (t *joint) boreMatters() bool {
 func (t *joint) thermalFigures(p *plan.PressPlan, in press.Joint) {
 	p.HeatLimitC, p.ColdLimitC = in.Hub.Material.MaxHeatC, in.Shaft.Material.MinColdC
 	hot := t.w.Heat(p.HeatHubC) + ", clearance " + t.w.Size(p.ClearanceMm)
-	if p.TooHot() {
-		hot += "; over the " + t.w.Heat(p.HeatLimitC) + " that " + in.Hub.Material.Name + " stands: not by heat alone"
-	}
+	hot += words.When(p.TooHot(), "; over the "+t.w.Heat(p.HeatLimitC)+" that "+in.Hub.Material.Name+" stands: not by heat alone")
 	t.figure("slips on with the hub at", hot, "from "+t.w.Heat(in.RoomC))
 	cold := t.w.Heat(p.CoolShaftC)
-	if p.TooCold() {
-		cold += "; under the " + t.w.Heat(p.ColdLimitC) + " to be had: not by cold alone"
-	}
+	cold += words.When(p.TooCold(), "; under the "+t.w.Heat(p.ColdLimitC)+" to be had: not by cold alone")
 	t.figure("or with the shaft at", cold, "")
 	if hubC, shaftC, ok, err := press.Together(in); err == nil && ok && p.TooHot() && p.TooCold() {
 		t.figure("or both", "hub "+t.w.Heat(hubC)+" and shaft "+t.w.Heat(shaftC), "the same clearance")

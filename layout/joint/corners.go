@@ -115,9 +115,7 @@ func (t *joint) sides(corners []plan.Corner, along string) string {
 	long := map[string][]string{}
 	names := seq.Map(its, func(c plan.Corner) string {
 		name := c.Side
-		if several {
-			name += " of " + c.Of
-		}
+		name += words.When(several, " of "+c.Of)
 		long[name] = append(long[name], t.w.Read(c.LengthMm))
 		return name
 	})

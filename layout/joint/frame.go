@@ -657,9 +657,7 @@ func (t *joint) grindEdges(p *plan.WeldPlan) string {
 		edges, deg = "Grind both edges of each cut to ", deg/2
 	}
 	edges += words.Trim(deg, 1) + "° with a root face of " + t.w.Read(p.RootFaceMm) + "."
-	if t.in.Weld.Sides == 1 {
-		edges += " The groove opens to the " + t.seamSides() + "."
-	}
+	edges += words.When(t.in.Weld.Sides == 1, " The groove opens to the "+t.seamSides()+".")
 	return edges
 }
 
@@ -708,9 +706,7 @@ func (t *joint) seamOrder() string {
 		return "First the seams of one side all round, then turn it over."
 	}
 	out := "he seams of the " + faces[0] + " all round"
-	if len(faces) == 2 {
-		out += ", then turn it over"
-	}
+	out += words.When(len(faces) == 2, ", then turn it over")
 	return words.Either(len(edges) == 0, "T"+out+".", "First t"+out+"; the "+strings.Join(edges, ", then the ")+" edges last.")
 }
 

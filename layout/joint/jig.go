@@ -282,10 +282,7 @@ func (j *shop) bush(g jig) (out *parts.Bush) {
 
 // jigNotes say what the sheet of a jig does not show.
 func (j *shop) jigNotes(g jig, bush *parts.Bush) []string {
-	thick := words.Trim(jigDias, 1) + " drills"
-	if jigDias*g.first.m.Group.DrillMm < jigLeastMm {
-		thick = j.w.Size(j.jigMm(g))
-	}
+	thick := words.Either(jigDias*g.first.m.Group.DrillMm < jigLeastMm, j.w.Size(j.jigMm(g)), words.Trim(jigDias, 1)+" drills")
 	out := []string{"Scribe TOP over the edge to both faces. A plate " + thick + " thick without bushes is common practice, no source: make a new one when a guide hole is worn."}
 	if bush != nil {
 		out[0] = "Scribe TOP over the edge to both faces. Press the bushes in square, flush with both faces or below them; change one when its bore is worn."

@@ -131,9 +131,7 @@ func (t *joint) register(s spigot) {
 	direct := slices.Contains(ends, s.p.Instance) && slices.Contains(ends, s.q.Instance)
 	if !far || direct {
 		said := s.text() + ": clearance " + t.w.Fine(lo*1000, hi*1000, 0)
-		if off > 0 && asMeasured {
-			said += " under the bore as measured"
-		}
+		said += words.When(off > 0 && asMeasured, " under the bore as measured")
 		t.figure("register", said, words.Join("; ", out.Source, in.Source))
 	}
 	switch {
@@ -154,9 +152,7 @@ func (t *joint) register(s spigot) {
 func (t *joint) binds(s spigot, mm float64) {
 	by, out, in := plan.Of(plan.Mm, words.Round(mm, 3)), words.Spaced(s.out.Name), words.Spaced(s.in.Name)
 	cure := "a smaller " + out
-	if !s.q.r.Part.BoughtTube() || s.in.Size.Fitted() { // that of a tube is as bought
-		cure += ", or a larger " + in
-	}
+	cure += words.When(!s.q.r.Part.BoughtTube() || s.in.Size.Fitted(), ", or a larger "+in) // that of a tube is as bought
 	if s.smallerMm() < 0 {
 		t.add(plan.Problem{Kind: plan.RegisterLarger,
 			Ends: []parts.JointRef{{Part: s.p.Part, Copy: s.p.Copy, Feature: s.out.Name}, {Part: s.q.Part, Copy: s.q.Copy, Feature: s.in.Name}},

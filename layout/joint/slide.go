@@ -52,9 +52,7 @@ func (slideKind) title(t *joint) string { return "Slide " + t.a.title() + " on "
 // buy lists the nut that the job does not order itself; the key and the ring are listed with their keyway and groove.
 func (slideKind) buy(s *shop, t *joint, list *buying) {
 	if n := t.out.Slide.Nut; n != "" && s.nutOrdered(n) == nil {
-		if t.out.Slide.Dragged {
-			n += ", self-locking"
-		}
+		n += words.When(t.out.Slide.Dragged, ", self-locking")
 		list.use(t, "Nut "+n, 1, "")
 	}
 }
@@ -315,9 +313,7 @@ func (t *joint) keyed(p *plan.SlidePlan) {
 	from, to := shaft.KeyMm()
 	at, long := t.rel, to-from
 	p.Key = t.w.Size(shaft.WidthMm) + " × " + t.w.Size(shaft.HeightMm)
-	if shaft.Woodruff == "" {
-		p.Key += " × " + t.w.Size(long)
-	}
+	p.Key += words.When(shaft.Woodruff == "", " × "+t.w.Size(long))
 	p.OverMm = geom.Clean(shaft.DepthMm + hub.DepthMm - shaft.HeightMm)
 	low, high := at.span(hub.FromMm, hub.ToMm)
 	p.KeyOnMm = geom.Clean(max(0, min(high, to)-max(low, from)))

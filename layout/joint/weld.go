@@ -256,9 +256,7 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 	p.BevelDeg, p.GapMm, p.RootFaceMm = prep.AngleDeg.Use, prep.GapMm.Use, prep.RootFaceMm.Use
 	p.OneEdge = prep.Shape == weld.SingleBevel || prep.Shape == weld.DoubleBevel
 	text := p.Symbol
-	if p.BevelDeg > 0 {
-		text += ", " + words.Trim(p.BevelDeg, 0) + "°, root face " + t.w.Read(p.RootFaceMm)
-	}
+	text += words.When(p.BevelDeg > 0, ", "+words.Trim(p.BevelDeg, 0)+"°, root face "+t.w.Read(p.RootFaceMm))
 	t.figure("preparation", text+", gap "+t.w.Read(p.GapMm), prep.Source)
 	if p.Besides = prep.Note; in.Type != "square" && prep.Shape == weld.Square {
 		t.caution("No " + in.Type + " as the job says: " + t.w.Size(p.ThinnerMm) + " is welded square, not bevelled.")
@@ -362,9 +360,7 @@ func (t *joint) weldFigures(p *plan.WeldPlan) {
 	if len(p.Corners) > 1 && round != "" {
 		round = ", on both faces"
 	}
-	if t.eachSide() {
-		round += ", on each side"
-	}
+	round += words.When(t.eachSide(), ", on each side")
 	t.figure("length", t.w.Read(p.LengthMm)+round, "")
 	if p.FlareMm > 0 {
 		t.figure("flush sides", t.w.Read(p.FlareMm)+" of "+t.w.Area(p.FlareMm2)+", in the weld metal", "by geometry")
@@ -388,9 +384,7 @@ func (t *joint) shrinks(p *plan.WeldPlan) {
 		return
 	}
 	across := t.w.Read(s.AcrossMinMm)
-	if s.AcrossMaxMm > s.AcrossMinMm {
-		across += " to " + t.w.Read(s.AcrossMaxMm)
-	}
+	across += words.When(s.AcrossMaxMm > s.AcrossMinMm, " to "+t.w.Read(s.AcrossMaxMm))
 	t.figure("draws in, each weld", across+" across, "+t.w.Read(s.AlongMm)+" along", s.Source)
 }
 
@@ -416,9 +410,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		if e := t.branchEnd(); e != nil && e.Angle.Deg != 90 {
 			square = words.Trim(e.Angle.Deg, 3) + "° to " + t.b.title() + " where it leans, and square across that"
 		}
-		if len(t.out.InLine) > 0 {
-			square += ", and what must line up"
-		}
+		square += words.When(len(t.out.InLine) > 0, ", and what must line up")
 		s.Hold = "Check " + square + "; knock straight now."
 	} else if t.helixMm() > 0 {
 		t.tackHelix()
@@ -482,9 +474,7 @@ func (t *joint) slanting(p *plan.WeldPlan) (do []string) {
 	corner := func(what, side string, deg float64, worth string) {
 		leg := words.Round(p.ThroatMm/math.Cos(deg*math.Pi/360), 1)
 		text := what + " corner, on its " + side + ", " + words.Trim(deg, 3) + "°: legs of " + t.w.Read(max(leg, p.LegMm)) + " for the throat of " + t.w.Read(p.ThroatMm)
-		if deg < leastCornerDeg || deg > mostCornerDeg {
-			text += "; " + worth + " (EN 1993-1-8, 4.3.2.1, from memory)"
-		}
+		text += words.When(deg < leastCornerDeg || deg > mostCornerDeg, "; "+worth+" (EN 1993-1-8, 4.3.2.1, from memory)")
 		do = append(do, text+".")
 	}
 	corner("Open", open, 90+end.Mitre.Deg, "what the seam there holds is found by test alone")

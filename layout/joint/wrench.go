@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/bolts"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -153,10 +154,7 @@ func (j *making) tightenWith(t *joint, p *plan.BoltPlan) (text, gauge string) {
 	}
 	heads := sides[0]
 	how, who := j.reachOf(t, heads)
-	what := heads.what
-	if t.in.Stud() != "" {
-		what = "nuts"
-	}
+	what := words.Either(t.in.Stud() != "", "nuts", heads.what)
 	why := who + " bars a socket on the " + what + ": "
 	switch {
 	case how == bySocket:
@@ -167,10 +165,7 @@ func (j *making) tightenWith(t *joint, p *plan.BoltPlan) (text, gauge string) {
 		return why + "a crow-foot, square to the wrench.", "torque wrench"
 	}
 	arm := j.up(armDias * t.boltMm)
-	tool := "an open spanner"
-	if !heads.isNut && t.head().Keyed() {
-		tool = "a hexagon key in a tube"
-	}
+	tool := words.Either(!heads.isNut && t.head().Keyed(), "a hexagon key in a tube", "an open spanner")
 	return why + "pull " + tool + " with a spring balance, square to it. " + t.w.Force(p.TorqueNm/arm*1000, 2) + " at " + t.w.Size(arm) + " is the full torque.", "spring balance"
 }
 

@@ -138,10 +138,7 @@ func (b *bar) copePattern(d *shaper, side parts.Side, c bars.Cope) plan.Developm
 		Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour(edge.ToSVG())}},
 		Sizes: []plan.PatternValue{{Name: "front to back", Text: d.exact(x)}, {Name: "radius of the round", Text: d.W.Size(c.RadiusMm)}, {Name: "depth of the hollow", Text: d.exact(c.DepthMm)}},
 	}
-	next := "bottom" // right of the front, the right end up
-	if side == parts.LeftEnd {
-		next = "top"
-	}
+	next := words.Either(side == parts.LeftEnd, "top", "bottom") // right of the front, the right end up
 	for i, name := range []string{"front | " + next, next + " | back"} {
 		p := &canvas.Path{}
 		p.MoveTo(folds[i], 0)

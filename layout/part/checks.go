@@ -54,10 +54,7 @@ func checks(n *Numbered) []plan.Check {
 func (usual) check(r *record, f plan.Feature) {
 	switch whole := r.whole(); f.Kind {
 	case plan.LengthFeature, plan.HeightFeature:
-		gauge := gauge(&Step{Size: whole})
-		if !whole.ByLimits() {
-			gauge = "calipers"
-		}
+		gauge := words.Either(!whole.ByLimits(), "calipers", gauge(&Step{Size: whole}))
 		r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(whole.NominalMm), Gauge: gauge}, whole)
 	case plan.OffsetFeature:
 		r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "square from the other end, rule", Source: r.generalSource(f.Limits)})

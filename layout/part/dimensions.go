@@ -67,10 +67,7 @@ func (r *Sizes) cutDimensions() []plan.Dimension {
 	var out []plan.Dimension
 	for k := range seq.Refs(r.Keyways) {
 		from, to := k.Row.KeyMm()
-		text := "keyway " + k.widthText(r.W)
-		if k.open < 2 {
-			text = "keyway " + k.sizeText(r.W)
-		}
+		text := words.Either(k.open < 2, "keyway "+k.sizeText(r.W), "keyway "+k.widthText(r.W))
 		out = append(out, plan.Dimension{
 			Kind: plan.DiameterDim, FromMm: from, ToMm: to, RadiusMm: k.floorMm(), Inside: k.Row.Inside,
 			Text: text})

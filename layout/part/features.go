@@ -67,9 +67,7 @@ func (n *Numbered) refs(kinds ...plan.FeatureKind) []int {
 func (n *Numbered) stepFeatures(kind plan.FeatureKind, withLength bool) {
 	for s := range seq.Refs(n.Steps) {
 		size := n.sizeText(s)
-		if withLength {
-			size += " × " + n.longText(s) + " long"
-		}
+		size += words.When(withLength, " × "+n.longText(s)+" long")
 		k := kind
 		if !withLength && s.Inside {
 			k = plan.BoreFeature

@@ -184,10 +184,7 @@ func (z *sizer) sizeFault(pos parts.Pos, lead string, err error) {
 			value, above, upTo = z.W.Said(geom.Clean(r.Value)), z.W.Said(geom.Clean(r.Above)), z.W.Said(r.UpTo)
 		}
 		what = lead + r.What + " is " + value
-		right = "more than " + above
-		if r.Value > r.Above {
-			right = "at most " + upTo
-		}
+		right = words.Either(r.Value > r.Above, "at most "+upTo, "more than "+above)
 	}
 	z.fault(pos, what, right)
 }

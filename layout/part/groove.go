@@ -248,10 +248,7 @@ func (g *Groove) line(b *bench) []string {
 	if g.Row.Face != "" {
 		return append([]string{text + ". Trepan with a tool ground to clear the outer wall, then each wall to its diameter."}, g.kind.lines(w, g)...)
 	}
-	tool := "a grooving tool no wider than " + w.Size(g.Row.WidthMm)
-	if g.width.Limited {
-		tool = "a grooving tool narrower than " + w.Size(g.width.MinMm)
-	}
+	tool := words.Either(g.width.Limited, "a grooving tool narrower than "+w.Size(g.width.MinMm), "a grooving tool no wider than "+w.Size(g.Row.WidthMm))
 	feed := words.Either(g.Row.Inside, "feed out "+w.Size(g.Row.DepthMm)+" from the bore", "feed in "+w.Size(g.Row.DepthMm)+" from the outside")
 	return append([]string{text + ". Plunge with " + tool + ", " + feed + ", then each side to the width."}, g.kind.lines(w, g)...)
 }

@@ -167,10 +167,7 @@ func (s *Sizes) depthText(m Made, depth parts.Length) string {
 			return "thread " + s.W.Size(depth.Mm) + " deep, drill " + s.W.Size(s.W.Even(drill, 0.01, 0.01)) + " deep"
 		}
 	}
-	if m.Reamed {
-		return s.W.Size(depth.Mm) + " deep, drilled " + s.W.Read(depth.Mm+cutting.ReamBeyondMm(m.FinishedMm))
-	}
-	return s.W.Size(depth.Mm) + " deep"
+	return words.Either(m.Reamed, s.W.Size(depth.Mm)+" deep, drilled "+s.W.Read(depth.Mm+cutting.ReamBeyondMm(m.FinishedMm)), s.W.Size(depth.Mm)+" deep")
 }
 
 // holes is the kind of group that is drilled.

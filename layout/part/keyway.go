@@ -167,10 +167,7 @@ func (k *Keyway) kind() string { return words.Either(k.sunk(), "Woodruff keyway"
 
 // sizeText is the keyway's width by its length, or by the disc of its key.
 func (k *Keyway) sizeText(w words.Writer) string {
-	if k.sunk() {
-		return k.widthText(w) + " × " + w.Dia(k.cutter)
-	}
-	return k.widthText(w) + " × " + w.Size(k.lengthMm())
+	return words.Either(k.sunk(), k.widthText(w)+" × "+w.Dia(k.cutter), k.widthText(w)+" × "+w.Size(k.lengthMm()))
 }
 
 func (k *Keyway) lengthMm() float64 { return geom.Clean(k.Row.ToMm - k.Row.FromMm) }
@@ -214,10 +211,7 @@ func (k *Keyway) Bought(w words.Writer) (item, note string) {
 		return "", ""
 	}
 	if k.sunk() {
-		size := ""
-		if !strings.Contains(k.Row.Woodruff, "x") { // a number, which does not say it
-			size = w.Size(k.Row.WidthMm) + " × " + w.Size(k.Row.HeightMm)
-		}
+		size := words.When(!strings.Contains(k.Row.Woodruff, "x"), w.Size(k.Row.WidthMm)+" × "+w.Size(k.Row.HeightMm)) // a number, which does not say it
 		return words.Join(", ", "Key Woodruff "+k.Row.Woodruff, size, k.key.Standard), ""
 	}
 	ends := "round ends"
@@ -233,11 +227,7 @@ func (k *Keyway) Bought(w words.Writer) (item, note string) {
 	if slices.ContainsFunc(sold, func(l float64) bool { return math.Abs(l-long) < geom.CloseMm }) {
 		return item, ""
 	}
-	if len(sold) > 0 {
-		note = "no stock length: cut from a longer one"
-	} else {
-		note = "cut from bar"
-	}
+	note = words.Either(len(sold) > 0, "no stock length: cut from a longer one", "cut from bar")
 	return item, note
 }
 
@@ -405,10 +395,7 @@ func (k *Keyway) slotted(b *bench, o *plan.Operation) {
 		return
 	}
 	if k.open == 2 {
-		bush := "its bush " + b.W.Dia(k.Row.DiameterMm)
-		if k.onCone() != "" {
-			bush = "a bush turned to the cone, its slot along the axis,"
-		}
+		bush := words.Either(k.onCone() != "", "a bush turned to the cone, its slot along the axis,", "its bush "+b.W.Dia(k.Row.DiameterMm))
 		o.Tool = "broach " + b.W.Size(k.Row.WidthMm) + " with " + bush + " and shims, or slotting machine"
 		*o = warn(*o, broaching)
 		o.Do = append(o.Do, "Broach with shims in turn, or slot, "+depth+".")

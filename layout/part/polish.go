@@ -96,8 +96,6 @@ func (f finish) after(_ *bench, s *Step) (int, string) {
 		return finishPhase, "Hone " + name + " to size: boring alone leaves it rougher than " + f.text + "."
 	}
 	line := "Grind or polish " + name + " to size, 320 then 600 cloth with oil, held by its ends, never wrapped round: turning alone leaves it rougher than " + f.text
-	if parts.SeatUse(s.Seat) == parts.ASeal {
-		line += "; no spiral, the cloth square on at the last: a spiral pumps under the lip"
-	}
+	line += words.When(parts.SeatUse(s.Seat) == parts.ASeal, "; no spiral, the cloth square on at the last: a spiral pumps under the lip")
 	return finishPhase, line + "."
 }

@@ -378,9 +378,7 @@ func (b *bench) gauges(steps []*Step) string {
 func (b *bench) stepWork(s *Step, whole bool) string {
 	if s.Size.AsBought {
 		text := words.Capital(words.Spaced(s.Name)) + " " + b.W.Dia(s.Size.NominalMm)
-		if s.LengthMm() < b.LengthMm()-geom.CloseMm {
-			text += ", " + b.longText(s) + " long"
-		}
+		text += words.When(s.LengthMm() < b.LengthMm()-geom.CloseMm, ", "+b.longText(s)+" long")
 		return text + ": as bought, not turned."
 	}
 	verb := "Turn "

@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -144,10 +145,7 @@ func (r *reviewer) windowsOver(sweeps []sweep, v *view, p *standingPart, stack [
 			}
 		}
 		if near != "" {
-			wide := r.mm(around) + " x " + r.mm(along)
-			if o.radial.Shape == parts.RadialHole {
-				wide = r.mm(around)
-			}
+			wide := words.Either(o.radial.Shape == parts.RadialHole, r.mm(around), r.mm(around)+" x "+r.mm(along))
 			v.report(Check, o.radial.Name.Value, o.radial.Pos, r.tooOpen(min(around, along), o.radial.Name.Value+" to "+near+", which turns", wide, off, "a narrower opening, or a guard over it"))
 			return
 		}
@@ -156,10 +154,7 @@ func (r *reviewer) windowsOver(sweeps []sweep, v *view, p *standingPart, stack [
 
 // tooOpen is the finding of an opening, leastMm wide, that is too near, offMm, to what turns.
 func (r *reviewer) tooOpen(leastMm float64, what, open string, offMm float64, fix string) Finding {
-	through := "a hand"
-	if leastMm <= openMm {
-		through = "a finger"
-	}
+	through := words.Either(leastMm <= openMm, "a finger", "a hand")
 	return Finding{What: through + " gets through " + what, Numbers: open + " open, " + r.mm(offMm) + " off", LeftMm: left(offMm), Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857 table 4", Fix: fix}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -70,10 +71,7 @@ func (r *headRoom) measure(wall string) bool {
 
 func (r *headRoom) report(worst *worst) {
 	h := r.hole
-	key := h.name + string(r.side)
-	if r.what == "the next bolt" {
-		key = h.name // the same on both sides
-	}
+	key := words.Either(r.what == "the next bolt", h.name, h.name+string(r.side)) // the same on both sides
 	if geom.Over(0, r.near) {
 		worst.add(key, r.near, func(count int) {
 			r.view.report(Check, h.name, h.pos, Finding{

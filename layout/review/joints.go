@@ -201,9 +201,7 @@ func (r *reviewer) isBore(ref parts.JointRef) bool {
 
 func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c *cylinder) {
 	numbers := words.Join(" ", r.mm(2*c.radiusMm), c.size.Fit.Class.Value)
-	if j.Weld.BoreLeaveMm > 0 {
-		numbers += "; leave " + r.mm(j.Weld.BoreLeaveMm) + " on diameter and " + r.mm(j.Weld.SquareUpMm) + " on a face"
-	}
+	numbers += words.When(j.Weld.BoreLeaveMm > 0, "; leave "+r.mm(j.Weld.BoreLeaveMm)+" on diameter and "+r.mm(j.Weld.SquareUpMm)+" on a face")
 	r.ofJoint(j, Finding{
 		What: j.Title + ": " + end.Title + " " + c.name + " is finished on its own sheet, before the weld that distorts it", Numbers: numbers,
 		Rule: "fine sizes are finished after the last weld near them", Fix: "after-weld: yes at it, or weld far enough away",

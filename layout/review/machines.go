@@ -88,9 +88,7 @@ func stockLeft(v *view) {
 			What: "the " + feature + " has a fit, but the " + cut + " leaves too little for the lathe", Numbers: v.mm(leaveMm) + " left on " + v.mm(onMm) + ", wanted " + v.mm(least),
 			Rule: "at least " + v.mm(least) + " on diameter for the lathe over a " + cut + " cut edge, which is rough and tapered", Fix: "add leave, at least " + v.mm(least+lessMm),
 		}
-		if lessMm > 0 {
-			f.Numbers += " and the " + v.mm(lessMm) + " that its tube, as bought, may be smaller"
-		}
+		f.Numbers += words.When(lessMm > 0, " and the "+v.mm(lessMm)+" that its tube, as bought, may be smaller")
 		if geom.Over(least+lessMm, leaveMm) {
 			v.report(Stop, feature, pos, f)
 		}

@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/measured"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -196,10 +197,7 @@ func (v *view) onFace(h *parts.HoleGroup, s measured.Standard, stop Severity) {
 	middle, pcd := v.circleOf(h.Name.Value)
 	off := math.Abs(pcd - s.PitchMm)
 	count, mm := v.groupSize(h.Name.Value)
-	screws := "has holes for " + s.Thread
-	if s.Tapped {
-		screws = "is tapped " + s.Thread + ", and the plate has clearance holes"
-	}
+	screws := words.Either(s.Tapped, "is tapped "+s.Thread+", and the plate has clearance holes", "has holes for "+s.Thread)
 	v.eachOf(f,
 		flaw{off > faceOffMm, Finding{What: "the pitch circle of " + h.Name.Value + " is" + not, Numbers: v.mm(pcd) + has + v.mm(s.PitchMm), OverMm: over(off)}},
 		flaw{count != s.Holes, Finding{What: "the number of holes of " + h.Name.Value + " is" + not, Numbers: number(float64(count)) + has + number(float64(s.Holes)), OverMm: over(0)}},

@@ -173,9 +173,7 @@ func gathered(found []Finding) []Finding {
 	at := map[kind]int{}
 	out := found[:0]
 	add := func(list *string, text string) {
-		if !strings.Contains(*list, text) {
-			*list += "; " + text
-		}
+		*list += words.When(!strings.Contains(*list, text), "; "+text)
 	}
 	for _, f := range found {
 		k := kind{f.Code, f.Fix}

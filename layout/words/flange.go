@@ -85,9 +85,7 @@ func (f Flange) Inconsistent(e *measured.Inconsistent, i int) (what, right strin
 	if len(e.Suspects) == 0 {
 		right = "measure again, each hole to the next but one as well; look for a swapped over and between, and for wrong hole numbers"
 	}
-	if e.CaliperMm > 0 {
-		right += "; or, if all were read with care, say how good the caliper is: caliper: " + f.Said(e.CaliperMm)
-	}
+	right += When(e.CaliperMm > 0, "; or, if all were read with care, say how good the caliper is: caliper: "+f.Said(e.CaliperMm))
 	if len(e.Suspects) == 0 {
 		return "the readings do not close: they leave up to " + f.Said(Round(e.WorstMm, 2)) + ", and no single one is to blame", right
 	}
@@ -187,9 +185,7 @@ func (f Flange) SpigotFit(m *measured.Mating, transition bool) string {
 	} else if m.Spigot == measured.SpigotUndecided {
 		text += "; measure both with micrometers"
 	}
-	if m.Concentric {
-		text += "; it is taken to be in the middle of the holes, as nothing was measured to it"
-	}
+	text += When(m.Concentric, "; it is taken to be in the middle of the holes, as nothing was measured to it")
 	return text
 }
 

@@ -30,9 +30,7 @@ func Out(o plan.Out) string {
 	case o.Elsewhere:
 		text += " elsewhere"
 	}
-	if o.Unruled {
-		text += " (no rule says where it belongs)"
-	}
+	text += When(o.Unruled, " (no rule says where it belongs)")
 	return text
 }
 
@@ -46,13 +44,8 @@ func (w Writer) Sling(l *plan.Lift) string {
 		return "Sling it as where it is bolted on."
 	}
 	on := s.On[0]
-	if s.On[1] != on {
-		on += " and " + s.On[1]
-	}
-	turns := ""
-	if s.OverMm > 0 {
-		turns = " It lies up to " + w.Read(s.OverMm) + " above those places: hold the top with a third sling, or the load turns over."
-	}
+	on += When(s.On[1] != on, " and "+s.On[1])
+	turns := When(s.OverMm > 0, " It lies up to "+w.Read(s.OverMm)+" above those places: hold the top with a third sling, or the load turns over.")
 	how := "sling it " + w.Read(s.HalfMm) + " to each side of that, straps at most " + w.Read(s.StrapMm) + " wide, on " + on + ", the hook " + w.Read(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source)"
 	switch {
 	case s.Eyes != "":

@@ -188,10 +188,7 @@ func (w Writer) Refused(err error) string {
 // for.
 func (w Writer) Drill(mm float64) string {
 	whole := func(v float64) bool { return math.Abs(v-math.Round(v)) < 1e-6 }
-	if w.Units == parts.Inches && whole(mm*20) && !whole(mm/MmPerInch*64) {
-		return w.Dia(mm) + " (" + Trim(mm, 2) + " mm)"
-	}
-	return w.Dia(mm)
+	return Either(w.Units == parts.Inches && whole(mm*20) && !whole(mm/MmPerInch*64), w.Dia(mm)+" ("+Trim(mm, 2)+" mm)", w.Dia(mm))
 }
 
 // Limits writes two sizes to machine to: "90.000 – 90.035", "59.7 – 60.3". They

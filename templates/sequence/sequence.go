@@ -119,9 +119,7 @@ func (c closeness) orderTable(pl *plan.Plan) draw.Table {
 		if b := j.Bolt; b != nil && b.Ordered != "" {
 			what += ": " + strconv.Itoa(b.Count) + " × " + b.Ordered
 		}
-		if len(last.PutIn) > 0 {
-			what += "; put in " + strings.Join(last.PutIn, ", ")
-		}
+		what += words.When(len(last.PutIn) > 0, "; put in "+strings.Join(last.PutIn, ", "))
 		kg := ""
 		if last.MassKg > 0 {
 			kg = words.Writer{Units: pl.Units}.Mass(last.MassKg)

@@ -95,10 +95,7 @@ func stepsWord(run []*plan.JointPlan) string {
 
 // titleOf is the title of a step, of a frame with what is done.
 func titleOf(run []*plan.JointPlan) string {
-	if frameRun(run) {
-		return runTitle(run) + ": tack all corners, check, weld"
-	}
-	return runTitle(run)
+	return words.Either(frameRun(run), runTitle(run)+": tack all corners, check, weld", runTitle(run))
 }
 
 // runTitle is the title of a joint, of a run with all its pieces.
@@ -373,10 +370,7 @@ func holdLine(run []*plan.JointPlan, width float64) draw.Piece {
 	p := draw.Piece{Height: 8.5}
 	p.Draw.Add(draw.Box(draw.R(0, -8, width, 0), 0.7))
 	p.Draw.Add(draw.Text{XMm: 2.5, YMm: -5.8, SizeMm: 4.4, Bold: true, Content: "HOLD"})
-	text := "All done and inside the limits: go on."
-	if len(run) > 1 {
-		text = "All " + strconv.Itoa(len(run)) + " done and inside the limits: go on."
-	}
+	text := words.Either(len(run) > 1, "All "+strconv.Itoa(len(run))+" done and inside the limits: go on.", "All done and inside the limits: go on.")
 	p.Draw.Add(draw.Text{XMm: 18, YMm: -5.6, SizeMm: 3.4, Content: text}.Within(width*0.56 - 20))
 	x := width * 0.56
 	p.Draw.Add(draw.Text{XMm: x, YMm: -5.6, SizeMm: 3.4, Content: "Signed"}, draw.Segment(x+12, -6.2, width*0.8, -6.2, draw.ThinMm),
