@@ -58,9 +58,7 @@ func (e Errors) Error() string {
 }
 
 // Unwrap gives the single faults to errors.Is and errors.As.
-func (e Errors) Unwrap() []error {
-	return seq.Map(e, func(one *Error) error { return one })
-}
+func (e Errors) Unwrap() []error { return seq.Map(e, func(one *Error) error { return one }) }
 
 // Fault makes an error at a place in one of the job's files, with the excerpt
 // of its line, for stages after loading. A place outside the files read gives

@@ -362,9 +362,7 @@ func lengthMm(steps []Step) float64 {
 }
 
 // Through tells whether the inside steps go through the part.
-func (p *Profile) Through() bool {
-	return len(p.Inside) > 0 && !geom.Over(p.LengthMm(), p.InsideMm())
-}
+func (p *Profile) Through() bool { return len(p.Inside) > 0 && !geom.Over(p.LengthMm(), p.InsideMm()) }
 
 // Flat tells whether a part is cut from plate by an outline, bent or not, and Turned whether it has steps.
 func (p *Part) Flat() bool   { return p.Outline != nil }

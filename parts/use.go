@@ -81,14 +81,10 @@ func use(of []saidUse, text string) Use {
 }
 
 // HoleUse is what holes, slots or an opening of a name and a note are for, by these.
-func HoleUse(name, note string) Use {
-	return cmp.Or(use(holeUses, name+" "+note), use(nameUses, name))
-}
+func HoleUse(name, note string) Use { return cmp.Or(use(holeUses, name+" "+note), use(nameUses, name)) }
 
 // PartUse is what a part of a title is for; a brace and a gasket are known by their names as well.
-func PartUse(name, title string) Use {
-	return cmp.Or(use(partUses, title), use(partUses[2:], name))
-}
+func PartUse(name, title string) Use { return cmp.Or(use(partUses, title), use(partUses[2:], name)) }
 
 // SeatUse is what sits in a seat of some words.
 func SeatUse(seat string) Use { return use(seatUses, seat) }

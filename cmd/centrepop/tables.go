@@ -121,8 +121,6 @@ func (c *call) unit() string { return words.When(c.w.Units != parts.Inches, " mm
 func round4(v float64) float64 { return words.Round(v, 4) }
 
 // between writes limits with their unit, rounded inward.
-func (c *call) between(minMm, maxMm float64) string {
-	return c.w.Limits(minMm, maxMm) + c.unit()
-}
+func (c *call) between(minMm, maxMm float64) string { return c.w.Limits(minMm, maxMm) + c.unit() }
 
 func (c *call) series(mm []float64) string { return strings.Join(seq.Map(mm, c.w.Size), ", ") }

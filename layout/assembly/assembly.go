@@ -50,9 +50,7 @@ func (b *Body) Along(way Vec) (low, high float64) {
 }
 
 // boxes are those of bodies, in their order.
-func boxes(bodies []Body) []Box {
-	return seq.Map(bodies, func(b Body) Box { return b.Box() })
-}
+func boxes(bodies []Body) []Box { return seq.Map(bodies, func(b Body) Box { return b.Box() }) }
 
 // Dist is Solid.Dist of a point in the machine's frame.
 func (b *Body) Dist(p Vec) float64 { return b.Solid.Dist(b.Pose.in(p)) }

@@ -6,9 +6,7 @@ import "math"
 type Box struct{ Low, High Vec }
 
 // nothing is the box of no point.
-func nothing() Box {
-	return Box{Vec{inf, inf, inf}, Vec{-inf, -inf, -inf}}
-}
+func nothing() Box { return Box{Vec{inf, inf, inf}, Vec{-inf, -inf, -inf}} }
 
 // Empty tells whether the box holds no point.
 func (b Box) Empty() bool { return b.Low.X > b.High.X }

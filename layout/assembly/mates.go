@@ -247,9 +247,7 @@ func (s *solver) close() {
 	}
 }
 
-func norm2(v []float64) float64 {
-	return seq.Sum(v, func(x float64) float64 { return x * x })
-}
+func norm2(v []float64) float64 { return seq.Sum(v, func(x float64) float64 { return x * x }) }
 
 // dampedStep solves (JᵀJ + damp) step = Jᵀ miss by Cholesky.
 func dampedStep(cols [][]float64, miss []float64, damp float64) []float64 {

@@ -122,9 +122,7 @@ func (s *prism) bulk() (mm3 float64, centre Vec) {
 
 // columns are a grid of lines along z; each stands for the same area, and all
 // together for the outline's.
-func (s *prism) columns(n int) []column {
-	return gridColumns(s.g, 4*n)
-}
+func (s *prism) columns(n int) []column { return gridColumns(s.g, 4*n) }
 
 func gridColumns(g *region, n int) []column {
 	size := g.high.Minus(g.low)

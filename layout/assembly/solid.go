@@ -208,9 +208,7 @@ type Span struct{ FromMm, ToMm float64 }
 
 // Spans are the stretches of a line that lie in the solid, in order. along has
 // length 1. A line that only touches the surface has none there.
-func (s *Solid) Spans(from, along Vec) []Span {
-	return s.spans(from, along, -inf, inf)
-}
+func (s *Solid) Spans(from, along Vec) []Span { return s.spans(from, along, -inf, inf) }
 
 // spans is Spans between two distances.
 func (s *Solid) spans(from, along Vec, low, high float64) []Span {

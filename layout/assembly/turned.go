@@ -207,9 +207,7 @@ func (t *turned) edges(view Vec) [][]Vec {
 }
 
 // sharp tells whether a contour turns by more than 10° where two lines meet.
-func sharp(d, e geom.Point) bool {
-	return math.Abs(math.Atan2(d.Cross(e), d.Dot(e))) > 10*math.Pi/180
-}
+func sharp(d, e geom.Point) bool { return math.Abs(math.Atan2(d.Cross(e), d.Dot(e))) > 10*math.Pi/180 }
 
 // unitRing is round once, of radius 1.
 var unitRing = sync.OnceValue(func() (out [around + 1]Vec) {

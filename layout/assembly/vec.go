@@ -27,9 +27,7 @@ func (a Vec) Reversed() Vec { return Vec{-a.X, -a.Y, -a.Z} }
 func (a Vec) Dot(b Vec) float64 { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
 
 // Cross is the vector product, right-handed.
-func (a Vec) Cross(b Vec) Vec {
-	return Vec{a.Y*b.Z - a.Z*b.Y, a.Z*b.X - a.X*b.Z, a.X*b.Y - a.Y*b.X}
-}
+func (a Vec) Cross(b Vec) Vec { return Vec{a.Y*b.Z - a.Z*b.Y, a.Z*b.X - a.X*b.Z, a.X*b.Y - a.Y*b.X} }
 
 // Len is the length in mm.
 func (a Vec) Len() float64 { return math.Sqrt(a.Dot(a)) }
@@ -132,9 +130,7 @@ func (p *Pose) apply(v Vec) Vec {
 }
 
 // Of is the pose in the surrounding frame of what stands at q in this one.
-func (p Pose) Of(q Pose) Pose {
-	return Pose{p.Turn(q.X), p.Turn(q.Y), p.Turn(q.Z), p.Apply(q.At)}
-}
+func (p Pose) Of(q Pose) Pose { return Pose{p.Turn(q.X), p.Turn(q.Y), p.Turn(q.Z), p.Apply(q.At)} }
 
 // Inverse undoes the pose.
 func (p Pose) Inverse() Pose {

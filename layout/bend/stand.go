@@ -23,9 +23,7 @@ func (f frame) point(p geom.Point) geom.Point {
 func (f frame) of(g frame) frame { return frame{f.point(g.at), f.turnRad + g.turnRad} }
 
 // from is a point as seen in the frame.
-func (f frame) from(p geom.Point) geom.Point {
-	return frame{turnRad: -f.turnRad}.point(p.Minus(f.at))
-}
+func (f frame) from(p geom.Point) geom.Point { return frame{turnRad: -f.turnRad}.point(p.Minus(f.at)) }
 
 // turned is the end of a flange's bend in the frame of its beginning, and run how far
 // it goes on along the flange.

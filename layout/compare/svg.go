@@ -352,9 +352,7 @@ func (f *file) use(e *element, c context, depth int) error {
 	return f.nested(&sized, c, depth+1)
 }
 
-func count(e *element) int {
-	return 1 + seq.Sum(e.children, count)
-}
+func count(e *element) int { return 1 + seq.Sum(e.children, count) }
 
 // short cuts a piece of input for a message.
 func short(s string) string {

@@ -21,9 +21,7 @@ func (c *comparison) sizes(sep string, mm ...float64) string {
 
 func (c *comparison) place(x, y float64) string { return c.sizes(", ", x, y) }
 
-func (c *comparison) dia(mm float64) string {
-	return "Ø" + words.Writer{Units: c.want.Units}.Read(mm)
-}
+func (c *comparison) dia(mm float64) string { return "Ø" + words.Writer{Units: c.want.Units}.Read(mm) }
 
 func (c *comparison) thing(s *Shape) string {
 	switch {

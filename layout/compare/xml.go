@@ -20,9 +20,7 @@ type SyntaxError struct {
 }
 
 // Error names the place and what is wrong there.
-func (e *SyntaxError) Error() string {
-	return fmt.Sprintf("%d:%d: %s", e.Line, e.Column, e.What)
-}
+func (e *SyntaxError) Error() string { return fmt.Sprintf("%d:%d: %s", e.Line, e.Column, e.What) }
 
 type element struct {
 	name     string

@@ -126,9 +126,7 @@ func (p placement) then(q placement) placement { // q after p
 // turned tells whether the part looks the other way than the frame.
 func (p placement) turned() bool { return p.s < 0 }
 
-func (p placement) inverse() placement {
-	return placement{-p.s * p.z0, norm(-p.s * p.turn), p.s}
-}
+func (p placement) inverse() placement { return placement{-p.s * p.z0, norm(-p.s * p.turn), p.s} }
 
 // seenFrom is a placement in the coordinates of what another places in the same frame.
 func (p placement) seenFrom(q placement) placement { return p.then(q.inverse()) }
@@ -633,6 +631,4 @@ func (t *joint) ways() [2][2]feature { return [2][2]feature{{t.a, t.b}, {t.b, t.
 func (t *joint) held() []parts.Instance { return append(t.others(), t.a.Instance(), t.b.Instance()) }
 
 // others are the parts clamped with the two ends.
-func (t *joint) others() []parts.Instance {
-	return seq.Map(t.in.Clamped(), parts.JointRef.Instance)
-}
+func (t *joint) others() []parts.Instance { return seq.Map(t.in.Clamped(), parts.JointRef.Instance) }

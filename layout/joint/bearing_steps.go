@@ -155,9 +155,7 @@ func shoulderOf(step string) string {
 }
 
 // follows is the end of the cone that the sleeve bears on.
-func follows(p *plan.BearingPlan) string {
-	return words.Either(p.Adjusted, "large", "small")
-}
+func follows(p *plan.BearingPlan) string { return words.Either(p.Adjusted, "large", "small") }
 
 // here are the cups and the cones that are mounted at a joint: its own, and of a pair both of what the
 // shaft cannot pass once its other rings are on, with the first of the two: the cones where the backs of

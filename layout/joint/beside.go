@@ -93,9 +93,7 @@ func centroid(pts []plan.XY) plan.XY {
 	return sum.Times(1 / float64(len(pts)))
 }
 
-func placedBy(pts []plan.XY, at placement) []plan.XY {
-	return seq.Map(pts, at.point)
-}
+func placedBy(pts []plan.XY, at placement) []plan.XY { return seq.Map(pts, at.point) }
 
 // patterns are the holes of both parts in one frame: the assembly's, or where
 // the parts share no axis the second part's.

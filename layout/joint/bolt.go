@@ -115,9 +115,7 @@ func (f feature) passes(b *bolts.Bolt) bool {
 	return mm >= least && !(f.slotted() && geom.Over(b.SlotMm(), mm))
 }
 
-func (j *shop) stack(t *joint) []feature {
-	return seq.Map(t.in.Bolt.Stack, j.find)
-}
+func (j *shop) stack(t *joint) []feature { return seq.Map(t.in.Bolt.Stack, j.find) }
 
 func (boltKind) title(t *joint) string { return "Bolt " + t.a.title() + " to " + t.b.title() }
 

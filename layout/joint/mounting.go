@@ -230,9 +230,7 @@ const seatShare = 0.8
 // back tells whether a direction along an axis, 1 or -1, is toward the back.
 func back(dir float64) bool { return dir > 0 }
 
-func faceName(dir float64) string {
-	return words.Either(back(dir), "back", "front")
-}
+func faceName(dir float64) string { return words.Either(back(dir), "back", "front") }
 
 // partner is the other bearing between the same two parts; nil if there is none.
 func (t *joint) partner(all []*joint) *joint {

@@ -99,9 +99,7 @@ func connected(order []*joint) clusters {
 }
 
 // sound are the joints that nothing has been found against so far.
-func sound(all []*joint) []*joint {
-	return slices.DeleteFunc(slices.Clone(all), (*joint).refused)
-}
+func sound(all []*joint) []*joint { return slices.DeleteFunc(slices.Clone(all), (*joint).refused) }
 
 func (j *shop) read() []*joint {
 	var all []*joint
@@ -444,9 +442,7 @@ func (t *joint) leansText(p *parts.Place) string {
 	return ", leaning " + words.Trim(end.Mitre.Deg, 3) + "° " + t.looksText(&to)
 }
 
-func side(v float64, below, above string) string {
-	return words.Either(v < 0, below, above)
-}
+func side(v float64, below, above string) string { return words.Either(v < 0, below, above) }
 
 // figure adds a number to the joint.
 func (t *joint) figure(label, value, source string) {

@@ -39,9 +39,7 @@ func (f feature) run() plan.XY {
 func (f feature) slotted() bool { return f.group != nil && f.group.Hole == nil }
 
 // place is one of what a group consists of.
-func (f feature) place() string {
-	return words.Either(f.slotted(), "slot", "hole")
-}
+func (f feature) place() string { return words.Either(f.slotted(), "slot", "hole") }
 
 // holes is what a group consists of.
 func (f feature) holes() plan.Arg { return plan.Named(f.place() + "s") }

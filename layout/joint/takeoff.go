@@ -46,9 +46,7 @@ func (j *making) comesOff(t *joint) (out []plan.Off) {
 }
 
 // titles are those of things that come off.
-func titles(off []plan.Off) []string {
-	return seq.Map(off, func(o plan.Off) string { return o.Title })
-}
+func titles(off []plan.Off) []string { return seq.Map(off, func(o plan.Off) string { return o.Title }) }
 
 // overHeads tells whether a loose part sits beyond the heads of bolts, on the step of a shaft
 // that is its seat, and reaches out over one of them.

@@ -23,9 +23,7 @@ var plainer = strings.NewReplacer(" ", "", "\t", "", "-", "", "+", "", "_", "", 
 
 // normal brings a name to the form of the table: upper case, without spaces,
 // hyphens, plus signs, slashes, underscores and brackets.
-func normal(s string) string {
-	return plainer.Replace(strings.ToUpper(s))
-}
+func normal(s string) string { return plainer.Replace(strings.ToUpper(s)) }
 
 // bodies may stand before a name.
 var bodies = []string{"ASTM", "AISI", "SAE", "UNS", "BS", "DIN", "ISO"}

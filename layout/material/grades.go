@@ -69,10 +69,8 @@ var (
 	qtHeat  = own{maxHeatC: 300}
 )
 
-func cev(c float64) Weldability { return Weldability{WeldReadily, c, Span{}} }
-func warm(c, lo, hi float64) Weldability {
-	return Weldability{WeldPreheated, c, Span{lo, hi}}
-}
+func cev(c float64) Weldability            { return Weldability{WeldReadily, c, Span{}} }
+func warm(c, lo, hi float64) Weldability   { return Weldability{WeldPreheated, c, Span{lo, hi}} }
 func proven(c, lo, hi float64) Weldability { return Weldability{WeldProcedure, c, Span{lo, hi}} }
 
 const (

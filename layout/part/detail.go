@@ -47,18 +47,14 @@ func details(in parts.Step, st *Step) []detail {
 // bare is a detail that changes nothing.
 type bare struct{}
 
-func (bare) contour(_ *Sizes, _ *Step, line []plan.XY) []plan.XY { return line }
-func (bare) thread(*Step) *plan.ThreadLine                       { return nil }
-func (bare) note(words.Writer) string                            { return "" }
-func (bare) clause(words.Writer) string                          { return "" }
-func (bare) after(*bench, *Step) (int, string) {
-	return 0, ""
-}
-func (bare) check(*Step, *plan.Check) {}
-func (bare) more(*record, *Step)      {}
-func (bare) dimension(*Sizes, *Step, *plan.Dimension) []plan.Dimension {
-	return nil
-}
+func (bare) contour(_ *Sizes, _ *Step, line []plan.XY) []plan.XY       { return line }
+func (bare) thread(*Step) *plan.ThreadLine                             { return nil }
+func (bare) note(words.Writer) string                                  { return "" }
+func (bare) clause(words.Writer) string                                { return "" }
+func (bare) after(*bench, *Step) (int, string)                         { return 0, "" }
+func (bare) check(*Step, *plan.Check)                                  {}
+func (bare) more(*record, *Step)                                       {}
+func (bare) dimension(*Sizes, *Step, *plan.Dimension) []plan.Dimension { return nil }
 
 // seat is what sits on the step.
 type seat struct {

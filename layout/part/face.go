@@ -14,9 +14,7 @@ import (
 	"centrepop/parts/seq"
 )
 
-func mirrored(p *canvas.Path) *canvas.Path {
-	return p.Transform(canvas.Identity.Scale(-1, 1))
-}
+func mirrored(p *canvas.Path) *canvas.Path { return p.Transform(canvas.Identity.Scale(-1, 1)) }
 
 func (s *Sizes) marked(f parts.Face) bool {
 	return slices.ContainsFunc(s.Groups, func(m Group) bool { return m.Face == f })

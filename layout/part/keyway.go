@@ -200,9 +200,7 @@ func clocked(deg float64, points ...plan.XY) []plan.XY {
 	})
 }
 
-func (k *Keyway) widthText(w words.Writer) string {
-	return k.width.worked(w)
-}
+func (k *Keyway) widthText(w words.Writer) string { return k.width.worked(w) }
 
 // Bought is the key of a shaft keyway as it is ordered, and what to note of it;
 // empty for a keyway in a bore, whose key lies in the shaft.

@@ -44,9 +44,7 @@ func (s *Sizes) boreAt(z float64) *Step { return stepAt(s.Side(true), z) }
 
 // MetalAt lists the stretches of a part's axis where there is metal at a radius.
 // The edge of an outline that is not round is not looked at.
-func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 {
-	return s.form.metalAt(s, radiusMm)
-}
+func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 { return s.form.metalAt(s, radiusMm) }
 
 func (usual) metalAt(s *Sizes, radiusMm float64) [][2]float64 {
 	outsides, insides := s.Sides()

@@ -120,9 +120,7 @@ func (s *Sizes) flatRows() []plan.RadialRow {
 }
 
 // needless is why the blank needs no paper.
-func (t *rolled) needless(*shaper) string {
-	return "a rectangle: two sides and a diagonal set it out"
-}
+func (t *rolled) needless(*shaper) string { return "a rectangle: two sides and a diagonal set it out" }
 
 func (t *rolled) features(n *Numbered) {
 	t.tube.features(n)

@@ -36,9 +36,7 @@ func (z Sized) within(limits []parts.Length) Sized {
 
 // Fitted tells whether a size has limits of its own, not only the job's general
 // tolerance or what its cutter holds.
-func (s Sized) Fitted() bool {
-	return s.Limited && !s.AsCut && !s.ByClass
-}
+func (s Sized) Fitted() bool { return s.Limited && !s.AsCut && !s.ByClass }
 
 // Measured tells whether a size is made to what it meets, as that measures, and so has no limits
 // before.

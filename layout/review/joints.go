@@ -134,9 +134,7 @@ func (r *reviewer) unlike(j *plan.JointPlan) {
 }
 
 // outs are what lies out of place, in words.
-func outs(list []plan.Out) (out []string) {
-	return seq.Map(list, words.Out)
-}
+func outs(list []plan.Out) (out []string) { return seq.Map(list, words.Out) }
 
 // ways counts wrong ways and names the first.
 func ways(wrong []plan.Trap) string {

@@ -29,9 +29,7 @@ func (o *opening) title(v *view) string {
 }
 
 // number writes a plain number with at most two decimals.
-func number(x float64) string {
-	return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64)
-}
+func number(x float64) string { return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64) }
 
 // axialMm is where a radial feature is centred, from the front face.
 func (v *view) axialMm(f *parts.Radial) float64 {
@@ -39,9 +37,7 @@ func (v *view) axialMm(f *parts.Radial) float64 {
 }
 
 // wallAt is the wall of a turned part at z, half the diameter of a solid one.
-func (v *view) wallAt(z float64) float64 {
-	return radiusAt(v.outside, z) - radiusAt(v.inside, z)
-}
+func (v *view) wallAt(z float64) float64 { return radiusAt(v.outside, z) - radiusAt(v.inside, z) }
 
 func radialThread(f *parts.Radial) *threads.Thread {
 	if f.Shape != parts.RadialHole || f.Size.Make != parts.TappedHole {

@@ -362,9 +362,7 @@ func (h *hole) headRadiusMm() float64 {
 func (h *hole) bolt() bool { return h.group != nil && h.group.Size.Make == parts.ClearanceHole }
 
 // mm writes a length in the job's units, with the unit.
-func (r *reviewer) mm(v float64) string {
-	return r.w.Said(math.Round(v/r.stepMm()) * r.stepMm())
-}
+func (r *reviewer) mm(v float64) string { return r.w.Said(math.Round(v/r.stepMm()) * r.stepMm()) }
 
 // stepMm is what mm rounds a length to.
 func (r *reviewer) stepMm() float64 { return r.w.Step(0.01, 0.001) }

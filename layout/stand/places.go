@@ -98,9 +98,7 @@ func (m *Stand) weighs(ids []string, at map[string]assembly.Pose) float64 {
 const ApartMm = 50_000
 
 // Tied tells whether joints that are worked out place two bodies to one another.
-func (m *Stand) Tied(a, b *assembly.Body) bool {
-	return StandsIn(a) == StandsIn(b)
-}
+func (m *Stand) Tied(a, b *assembly.Body) bool { return StandsIn(a) == StandsIn(b) }
 
 // StandsIn is the place among the assemblies of the one that a body stands in: 0 is the machine's.
 func StandsIn(b *assembly.Body) int { return int(math.Round(b.Pose.At.X / ApartMm)) }

@@ -148,6 +148,4 @@ func (b Box) Size() Point { return b.Max.Minus(b.Min) }
 func (b Box) Middle() Point { return b.Min.Plus(b.Max).Times(0.5) }
 
 // Mirrored is the box as seen from the other face.
-func (b Box) Mirrored() Box {
-	return Box{Point{-b.Max.XMm, b.Min.YMm}, Point{-b.Min.XMm, b.Max.YMm}}
-}
+func (b Box) Mirrored() Box { return Box{Point{-b.Max.XMm, b.Min.YMm}, Point{-b.Min.XMm, b.Max.YMm}} }

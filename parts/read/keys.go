@@ -90,9 +90,7 @@ type Group struct {
 }
 
 // names of the keys, in the order of the table.
-func (g *Group) names() []string {
-	return seq.Map(g.Keys, func(k Key) string { return k.Name })
-}
+func (g *Group) names() []string { return seq.Map(g.Keys, func(k Key) string { return k.Name }) }
 
 // key finds a key of the group. Asking for one that is not in the table is a
 // fault of the program.

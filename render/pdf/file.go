@@ -68,9 +68,7 @@ func (f *file) begin(n int) {
 }
 
 // stream writes a stream, compressed, with further entries of its dictionary.
-func (f *file) stream(entries string, data []byte) int {
-	return f.packed(entries, f.pack.pack(data))
-}
+func (f *file) stream(entries string, data []byte) int { return f.packed(entries, f.pack.pack(data)) }
 
 // packed writes a stream that is compressed already.
 func (f *file) packed(entries string, data []byte) int {

@@ -14,9 +14,7 @@ import (
 )
 
 // through returns the rectangle about a after a transform.
-func through(a draw.Rect, m canvas.Matrix) draw.Rect {
-	return draw.Rect(canvas.Rect(a).Transform(m))
-}
+func through(a draw.Rect, m canvas.Matrix) draw.Rect { return draw.Rect(canvas.Rect(a).Transform(m)) }
 
 // pen is the part of the graphics state that items set: it is only written
 // where it differs from what the file has set already.

@@ -49,9 +49,7 @@ type Flow struct {
 const GutterMm = 6.0
 
 // NewFlow begins a flow on its first page, in one column.
-func NewFlow(next func(page int) (*Sheet, Piece)) *Flow {
-	return NewTrial(next, 0)
-}
+func NewFlow(next func(page int) (*Sheet, Piece)) *Flow { return NewTrial(next, 0) }
 
 // NewTrial begins a flow that draws nothing: what is set in it only shows whether
 // it takes more than some pages. With 0 pages it is no trial, and draws.

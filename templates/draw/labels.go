@@ -37,19 +37,13 @@ func (r Rect) Within(s Rect) Rect {
 }
 
 // Meets tells whether the rectangles have more than an edge in common.
-func (r Rect) Meets(s Rect) bool {
-	return r.X0 < s.X1 && s.X0 < r.X1 && r.Y0 < s.Y1 && s.Y0 < r.Y1
-}
+func (r Rect) Meets(s Rect) bool { return r.X0 < s.X1 && s.X0 < r.X1 && r.Y0 < s.Y1 && s.Y0 < r.Y1 }
 
 // Holds tells whether s lies in r, edges included.
-func (r Rect) Holds(s Rect) bool {
-	return r.X0 <= s.X0 && s.X1 <= r.X1 && r.Y0 <= s.Y0 && s.Y1 <= r.Y1
-}
+func (r Rect) Holds(s Rect) bool { return r.X0 <= s.X0 && s.X1 <= r.X1 && r.Y0 <= s.Y0 && s.Y1 <= r.Y1 }
 
 // HasPoint tells whether a point lies in r, edges included.
-func (r Rect) HasPoint(x, y float64) bool {
-	return r.X0 <= x && x <= r.X1 && r.Y0 <= y && y <= r.Y1
-}
+func (r Rect) HasPoint(x, y float64) bool { return r.X0 <= x && x <= r.X1 && r.Y0 <= y && y <= r.Y1 }
 
 // Path is the rectangle as a closed path.
 func (r Rect) Path() *canvas.Path {

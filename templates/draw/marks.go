@@ -33,9 +33,7 @@ func Segment(x0, y0, x1, y1, width float64, dash ...float64) Shape {
 }
 
 // Box is the outline of a rectangle.
-func Box(r Rect, width float64) Shape {
-	return Shape{Path: r.Path(), Stroke: Black, WidthMm: width}
-}
+func Box(r Rect, width float64) Shape { return Shape{Path: r.Path(), Stroke: Black, WidthMm: width} }
 
 // Ring is a circle.
 func Ring(x, y, radius, width float64, dash ...float64) Shape {

@@ -20,9 +20,7 @@ const (
 )
 
 // TextWidth is the printed width of a line, in millimetres.
-func TextWidth(s string, sizeMm float64, bold bool) float64 {
-	return typeface.WidthMm(s, sizeMm, bold)
-}
+func TextWidth(s string, sizeMm float64, bold bool) float64 { return typeface.WidthMm(s, sizeMm, bold) }
 
 // Wrap breaks a text into lines no wider than widthMm; at least one.
 func Wrap(s string, sizeMm float64, bold bool, widthMm float64) []string {

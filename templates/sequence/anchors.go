@@ -46,9 +46,7 @@ func (r *arranger) anchors(d *draw.Drawing, p *picture.Paper, box draw.Rect, bel
 }
 
 // inOrder are the places of rows, the least first.
-func inOrder(rows map[float64]string) []float64 {
-	return slices.Sorted(maps.Keys(rows))
-}
+func inOrder(rows map[float64]string) []float64 { return slices.Sorted(maps.Keys(rows)) }
 
 // anchored says of which holes the crosses in the view from above are, and from where they lie so far.
 func (r *arranger) anchored() string {

@@ -114,9 +114,7 @@ func (d density) blocks(f *draw.Flow, a *plan.Arrangement, lists []draw.Table, w
 	return set, highs
 }
 
-func total(highs []float64) float64 {
-	return seq.Sum(highs, func(h float64) float64 { return h })
-}
+func total(highs []float64) float64 { return seq.Sum(highs, func(h float64) float64 { return h }) }
 
 // lowestSplit is how many blocks stand in the left of two columns so that the
 // taller is as low as can be, and how high that is.

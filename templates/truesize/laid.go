@@ -19,17 +19,13 @@ type laid struct {
 }
 
 // seen is the window about the template's origin.
-func (l laid) seen() draw.Rect {
-	return l.Window.Moved(-l.ox, -l.oy)
-}
+func (l laid) seen() draw.Rect { return l.Window.Moved(-l.ox, -l.oy) }
 
 // shift carries the template to its place on the paper.
 func (l laid) shift() canvas.Matrix { return canvas.Identity.Translate(l.ox, l.oy) }
 
 // onPaper is where on the paper a room about the template's origin lies.
-func (l laid) onPaper(r draw.Rect) draw.Rect {
-	return r.Moved(l.ox, l.oy)
-}
+func (l laid) onPaper(r draw.Rect) draw.Rect { return r.Moved(l.ox, l.oy) }
 
 // clip puts the lines on the sheet, cut off at the window.
 func (l laid) clip() {

@@ -230,9 +230,7 @@ const atRuleMm = 0.8
 
 // inside tells whether a tile that shares its sheet is so tall with its caption that
 // this stands in it.
-func (p *page) inside(captionedMm float64) bool {
-	return captionedMm > window(p.frame).Height()+1e-9
-}
+func (p *page) inside(captionedMm float64) bool { return captionedMm > window(p.frame).Height()+1e-9 }
 
 // draw draws a tile inside r: in its middle where r is larger; texts stand
 // where it leaves room. It tells whether some are left for which there is none.
