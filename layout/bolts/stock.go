@@ -114,14 +114,10 @@ func (b Bolt) fullThreadAvailable(h Head, l float64) bool {
 	case h.Keyed():
 		return b.ThreadLengthMm(h, l) >= l
 	case b.metric:
-		return l <= fullThreadTo(b.Thread.MajorMm)
+		return l <= math.Min(10*b.Thread.MajorMm, 200) // ISO 4017, from memory: 10 d to the nearest listed length, 200 from M20 up
 	}
 	return l <= 4*inch
 }
-
-// fullThreadTo is the longest ISO 4017 screw in mm, from memory: 10 d to the
-// nearest listed length, 200 from M20 up.
-func fullThreadTo(d float64) float64 { return math.Min(10*d, 200) }
 
 // Ordered names the bolt with a length in mm as it is ordered: "M10 x 40".
 func (b Bolt) Ordered(lengthMm float64) string {

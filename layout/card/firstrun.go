@@ -31,7 +31,7 @@ func (c cards) firstRun() *plan.FirstRun {
 	if in == nil {
 		return nil
 	}
-	out := &plan.FirstRun{Degrees: c.degrees(), Watch: c.watched(in)}
+	out := &plan.FirstRun{Degrees: parts.By(c.w.Units, "°C", "°F"), Watch: c.watched(in)}
 	idle, load := c.runs(in)
 	var warm []plan.CardLine
 	if in.WarmUp.Value > 0 {
@@ -392,6 +392,3 @@ func (c cards) turning() (out []string) {
 }
 
 func minutes(v float64) string { return words.Trim(v, 1) + " min" }
-
-// degrees is the unit of temperatures that are read off.
-func (c cards) degrees() string { return parts.By(c.w.Units, "°C", "°F") }

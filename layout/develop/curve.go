@@ -163,9 +163,6 @@ func (b Box) add(p Point) Box {
 	}
 }
 
-// Union returns the smallest box around both.
-func (b Box) Union(o Box) Box { return b.add(o.Min).add(o.Max) }
-
 // WidthMm returns the extent in x.
 func (b Box) WidthMm() float64 { return b.Max.XMm - b.Min.XMm }
 

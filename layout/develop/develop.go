@@ -153,7 +153,7 @@ func (d *Development) finish() error {
 			return refuse("%s: the line %q is not finite", d.Title, c.Name)
 		}
 		if c.Role == Cut || c.Role == Tab {
-			box = box.Union(b)
+			box = box.add(b.Min).add(b.Max)
 		}
 	}
 	d.Box = box

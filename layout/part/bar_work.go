@@ -78,13 +78,8 @@ func (b *bar) mark(w *bench) {
 	}
 	w.op(warn(plan.Operation{
 		Machine: plan.Bench, Title: "Mark out, punch", Tool: "tape or rule hooked on the outermost point, square, centre punch",
-		Do: []string{"Chalk an L on the left end and T on the top as the bar lies in its picture.", "Mark the " + holesOrSlots(w) + " along the sides from the ends as the cut list gives them; gauge the lines from the lower edge of the side."},
+		Do: []string{"Chalk an L on the left end and T on the top as the bar lies in its picture.", "Mark the " + words.Join(" and ", words.When(len(w.Part.Holes) > 0, "holes"), words.When(len(w.Part.Slots) > 0, "slots")) + " along the sides from the ends as the cut list gives them; gauge the lines from the lower edge of the side."},
 	}, punching))
-}
-
-// holesOrSlots are what there is of them in a bar.
-func holesOrSlots(w *bench) string {
-	return words.Join(" and ", words.When(len(w.Part.Holes) > 0, "holes"), words.When(len(w.Part.Slots) > 0, "slots"))
 }
 
 // developments are the templates of the copes.

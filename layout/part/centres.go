@@ -66,14 +66,10 @@ func (s *Shape) centreAt(face parts.Face) string {
 
 func (c *centreHole) feature(n *Numbered) plan.Feature {
 	f := plan.Feature{
-		Kind: plan.CentreFeature, Name: "centre " + string(c.face), Size: c.Designation, Note: c.sizes(n.W), Balloon: plan.XY{XMm: c.face.FromFront(0, n.LengthMm())},
+		Kind: plan.CentreFeature, Name: "centre " + string(c.face), Size: c.Designation, Note: "pilot " + n.W.Dia(c.PilotMm) + ", " + n.W.Dia(c.MouthMm) + " " + c.at, Balloon: plan.XY{XMm: c.face.FromFront(0, n.LengthMm())},
 	}
 	f.Note += words.When(n.drilledAway(c) != nil, ", to turn by: drilled away later")
 	return f
-}
-
-func (c *centreHole) sizes(w words.Writer) string {
-	return "pilot " + w.Dia(c.PilotMm) + ", " + w.Dia(c.MouthMm) + " " + c.at
 }
 
 // operations: a centre is drilled when its end is faced.

@@ -86,7 +86,7 @@ func (h *helix) developments(d *shaper) {
 			{Name: "inside diameter", Text: d.exact(b.InsideMm)}, {Name: "outside diameter", Text: d.exact(b.OutsideMm)},
 			{Name: "gap", Text: words.Trim(b.GapDeg, 2) + "°"}, {Name: "gap across the inside", Text: d.exact(b.InsideGapMm)},
 			{Name: "gap across the outside", Text: d.exact(b.OutsideGapMm)}, {Name: "inside edge", Text: d.exact(b.InsideHelixMm)},
-			{Name: "outside edge", Text: d.exact(b.OutsideHelixMm)}, {Name: stretched(b.MidStrain), Text: words.Trim(100*math.Abs(b.MidStrain), 1) + " %"},
+			{Name: "outside edge", Text: d.exact(b.OutsideHelixMm)}, {Name: words.Either(b.MidStrain < 0, "the middle is upset by", "the middle stretches by"), Text: words.Trim(100*math.Abs(b.MidStrain), 1) + " %"},
 		},
 		Rules: []string{"both edges as long as the helices they become, the width kept"},
 	}
@@ -125,11 +125,6 @@ func (h *helix) metalAt(s *Sizes, radiusMm float64) [][2]float64 {
 
 // seamMm is across the blade, where a turn is joined to the next.
 func (h *helix) seamMm() float64 { return (h.in.Outside.Mm - h.in.Shaft.Mm) / 2 }
-
-// stretched names what the middle of the sheet has to do.
-func stretched(strain float64) string {
-	return words.Either(strain < 0, "the middle is upset by", "the middle stretches by")
-}
 
 // ring is a flat ring with a gap at TOP.
 func ring(inside, outside, gapDeg float64) *canvas.Path {

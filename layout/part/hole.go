@@ -96,7 +96,7 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 			return Made{}
 		}
 		return Made{
-			DrillMm: d, FinishedMm: d, Size: Sized{NominalMm: d, MinMm: d, MaxMm: d, Class: "", Source: clearanceSource(t)},
+			DrillMm: d, FinishedMm: d, Size: Sized{NominalMm: d, MinMm: d, MaxMm: d, Class: "", Source: words.Either(t.TPI > 0, "ASME B18.2.8", "ISO 273")},
 			Text: z.W.Drill(d) + " for " + t.Designation, Clearance: true, For: t.Designation,
 		}
 	}
@@ -153,10 +153,6 @@ func finishWord(f cutting.Finish) string {
 		return ", bore"
 	}
 	return ""
-}
-
-func clearanceSource(t threads.Thread) string {
-	return words.Either(t.TPI > 0, "ASME B18.2.8", "ISO 273")
 }
 
 // depthText is how deep to go, and for a blind hole that is tapped or reamed how deep

@@ -165,7 +165,7 @@ func coverHead(pl *plan.Plan, width float64) draw.Piece {
 	var p draw.Piece
 	p.Draw.Add(draw.Text{YMm: -9, SizeMm: 10, Bold: true, Content: pl.Job, Heading: 1}.Within(width))
 	line := words.Join("  ·  ", draw.Labelled("Revision", pl.Revision), draw.Labelled("Date", pl.Date),
-		draw.Labelled("Drawn", pl.DrawnBy), draw.Labelled("Checked", pl.CheckedBy), "Sizes in "+unitName(pl.Units))
+		draw.Labelled("Drawn", pl.DrawnBy), draw.Labelled("Checked", pl.CheckedBy), "Sizes in "+parts.By(pl.Units, "millimetres", "inches")+", angles in degrees")
 	y := -10.5
 	for _, text := range draw.Wrap(line, 3.8, false, width) {
 		y -= 3.8 * draw.Leading
@@ -174,10 +174,6 @@ func coverHead(pl *plan.Plan, width float64) draw.Piece {
 	p.Draw.Add(draw.Segment(0, y-2.5, width, y-2.5, draw.ThickMm))
 	p.Height = -y + 4
 	return p
-}
-
-func unitName(u parts.Units) string {
-	return parts.By(u, "millimetres", "inches") + ", angles in degrees"
 }
 
 // howToPrint is what to do before trusting a template.

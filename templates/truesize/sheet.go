@@ -357,7 +357,9 @@ type stripCell struct {
 	arrow, mapped bool // TOP before its lines, the map of the tiles after them
 }
 
-func jobText(pl *plan.Plan) string { return words.Join(" ", pl.Job, labelledRev(pl.Revision)) }
+func jobText(pl *plan.Plan) string {
+	return words.Join(" ", pl.Job, words.When(pl.Revision != "", "rev "+pl.Revision))
+}
 
 func (p *page) strip(pl *plan.Plan, s *draw.Sheet, page string) {
 	b := draw.R(draw.MarginMm, s.Frame.HeightMm-draw.MarginMm-stripMm, s.Frame.WidthMm-draw.MarginMm, s.Frame.HeightMm-draw.MarginMm)
@@ -480,8 +482,6 @@ func (c stripCell) running(width float64) (all []string, sizes []float64) {
 	}
 	return all, []float64{size, size, size}
 }
-
-func labelledRev(revision string) string { return words.When(revision != "", "rev "+revision) }
 
 // rules draws rules along the left and the lower edge of a window: millimetres,
 // or eighths of an inch in an inch job. What to check by stands out on
