@@ -20,6 +20,15 @@ const (
 	safeDeg = 11.0
 )
 
+// holding is a step as one looks for what is to be held at it: what stands before what comes is put on and
+// after, the way that it comes and the way up.
+type holding struct {
+	*viewed
+	*plan.Hold
+	before, after []assembly.Body
+	into, top     assembly.Vec
+}
+
 // hold finds what is to be held at a step until the joint holds it: a piece that is tacked,
 // what does not stand on the bench by itself, and what a sling carries from the side. Nil
 // where all stands.
@@ -27,63 +36,70 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	if v.j.Frame != "" || v.FormOf(v.mover.ID) == parts.FlightPart { // flat on its plate, or round what it is welded to
 		return nil
 	}
-	out := &plan.Hold{}
-	top := v.upward(into)
-	before := v.BodiesOf(v.j.N-1, v.still.ID)
-	if v.j.Kind == parts.WeldKind && !has(before, v.mover.ID) {
-		v.loose(out, before, into, top)
-		out.RunsOn = v.runsOn(before)
-		if v.radial() {
-			out.GapMm = v.j.Weld.GapMm
-		}
-	}
-	after := slices.DeleteFunc(v.BodiesOf(v.j.N, v.still.ID), func(b assembly.Body) bool { // before what is put in by hand then
+	h := &holding{viewed: v, Hold: &plan.Hold{}, into: into, top: v.upward(into), before: v.BodiesOf(v.j.N-1, v.still.ID)}
+	h.after = slices.DeleteFunc(v.BodiesOf(v.j.N, v.still.ID), func(b assembly.Body) bool { // before what is put in by hand then
 		return slices.ContainsFunc(v.News[v.j.N-1], func(o *assembly.Body) bool { return o.ID == b.ID })
 	})
+	if v.j.Kind == parts.WeldKind && !has(h.before, v.mover.ID) {
+		h.tacked()
+	}
 	floor := v.OnFloor(v.j.N, v.still.ID)
-	if !floor && assembly.Together(after).MassKg >= handKg {
-		v.benched(out, before, after, into, top)
+	switch {
+	case floor:
+		h.balance()
+		h.setOn()
+	case assembly.Together(h.after).MassKg >= handKg:
+		h.benched()
 	}
 	if v.j.Kind == parts.PressKind && v.j.Press.LetDown {
-		v.letDown(out, top)
+		h.letDown()
 	}
-	if floor {
-		v.balance(out, after)
-		v.setOn(out, top)
+	if lift := v.j.Lift; lift != nil && !lift.Loose {
+		h.Slung = floor && math.Abs(h.top.Dot(v.Up)) < machine.Steep || h.On[0] != "" || h.Packed
 	}
-	out.Slung = v.j.Lift != nil && !v.j.Lift.Loose && (floor && math.Abs(top.Dot(v.Up)) < machine.Steep || out.On[0] != "" || out.Packed)
-	if !out.Needed() {
+	if !h.Needed() {
 		return nil
 	}
-	return out
+	return h.Hold
 }
 
 // benched notes how what does not stand on the floor is held on the bench, before and after the step.
-func (v *viewed) benched(out *plan.Hold, before, after []assembly.Body, into, top assembly.Vec) {
-	switch tied := has(before, v.mover.ID) && v.FormOf(v.mover.ID) == parts.BarPart; {
-	case v.j.Kind == parts.BoltKind && v.stays(before, v.Up) && v.stays(after, v.Up),
-		v.j.Kind == parts.WeldKind && tied && (v.stays(after, v.Up) || v.stays(after, v.Up.Reversed())):
+func (h *holding) benched() {
+	if h.asMounted() {
 		return
 	}
-	fallsDeg, lies := worse(tips(before, top), tips(after, top)), v.onlyLies(v.j.N, v.still.ID)
-	if v.softFoot(after, top.Reversed()) {
+	fallsDeg, lies := worse(tips(h.before, h.top), tips(h.after, h.top)), h.onlyLies(h.j.N, h.still.ID)
+	if h.softFoot(h.after, h.top.Reversed()) {
 		fallsDeg = worse(fallsDeg, 1)
 	}
 	switch {
 	case fallsDeg <= 0:
-		if _, round := v.AxisOf(v.j); round && v.j.Kind == parts.BoltKind && assembly.Together(after).MassKg >= 4*handKg {
-			out.Foot = v.endmost(before, top.Reversed())
+		if _, round := h.AxisOf(h.j); round && h.j.Kind == parts.BoltKind && assembly.Together(h.after).MassKg >= 4*handKg {
+			h.Foot = h.endmost(h.before, h.top.Reversed())
 		}
-	case v.j.Kind == parts.PressKind:
-		out.UprightDeg = fallsDeg
+	case h.j.Kind == parts.PressKind:
+		h.UprightDeg = fallsDeg
 	case lies != "": // laid down it would slide off
-		out.UprightDeg, out.Lies = worse(fallsDeg, tips(v.BodiesOf(v.j.N, v.still.ID), top)), lies
+		h.UprightDeg, h.Lies = worse(fallsDeg, tips(h.BodiesOf(h.j.N, h.still.ID), h.top)), lies
 	default:
-		out.Once = tips(before, top) <= 0 && !v.softFoot(before, top.Reversed())
-		out.Cups = v.j.Kind == parts.BearingKind && len(v.j.Bearing.CupsHere) > 0
-		v.lay(out, after, top)
-		v.takeOut(out, before, into, top)
+		h.Once = h.stays(h.before, h.top)
+		h.Cups = h.j.Kind == parts.BearingKind && len(h.j.Bearing.CupsHere) > 0
+		lies := h.lay(h.after, h.top)
+		h.On, h.Packed, h.CentreMm, h.At = lies.on, lies.packed, lies.centreMm, lies.at
+		h.takeOut()
 	}
+}
+
+// asMounted tells whether what is bolted stands as it will in the machine, and what is welded to a bar that others hold
+// as it will or upside down.
+func (h *holding) asMounted() bool {
+	switch h.j.Kind {
+	case parts.BoltKind:
+		return h.stays(h.before, h.Up) && h.stays(h.after, h.Up)
+	case parts.WeldKind:
+		return has(h.before, h.mover.ID) && h.FormOf(h.mover.ID) == parts.BarPart && (h.stays(h.after, h.Up) || h.stays(h.after, h.Up.Reversed()))
+	}
+	return false
 }
 
 // stays tells whether bodies stand by themselves, this way up.
@@ -112,31 +128,35 @@ func (v *viewed) softFoot(bodies []assembly.Body, down assembly.Vec) bool {
 }
 
 // letDown notes how a shaft is held that is let down into its hub.
-func (v *viewed) letDown(out *plan.Hold, top assembly.Vec) {
-	shaft, down := v.still.ID, top.Reversed()
-	if v.Of[v.mover.ID].Part == v.j.A.Part {
-		shaft, down = v.mover.ID, top
+func (h *holding) letDown() {
+	shaft, down := h.still.ID, h.top.Reversed()
+	if h.Of[h.mover.ID].Part == h.j.A.Part {
+		shaft, down = h.mover.ID, h.top
 	}
-	if alone := v.BodiesOf(v.j.N-1, shaft); assembly.Together(alone).MassKg >= handKg {
-		out.UprightDeg = tips(alone, down)
-		out.Grips = out.UprightDeg > 0
+	if alone := h.BodiesOf(h.j.N-1, shaft); assembly.Together(alone).MassKg >= handKg {
+		h.UprightDeg = tips(alone, down)
+		h.Grips = h.UprightDeg > 0
 	}
 }
 
-// loose notes how a piece stands until it is tacked: at the slope at which it falls over, flat against
-// an upright face, or against one with nothing under it.
-func (v *viewed) loose(out *plan.Hold, before []assembly.Body, into, top assembly.Vec) {
-	piece := []assembly.Body{*v.mover}
-	if out.PieceDeg = tips(piece, top); math.Abs(into.Dot(top)) > 1-machine.Steep {
+// tacked notes what a piece stands off, what else its seam runs on to, and how it stands until it is tacked: at the
+// slope at which it falls over, flat against an upright face, or against one with nothing under it.
+func (h *holding) tacked() {
+	h.RunsOn = h.runsOn(h.before)
+	if h.radial() {
+		h.GapMm = h.j.Weld.GapMm
+	}
+	piece := []assembly.Body{*h.mover}
+	if h.PieceDeg = tips(piece, h.top); math.Abs(h.into.Dot(h.top)) > 1-machine.Steep {
 		return
 	}
-	carried := slices.ContainsFunc(before, func(b assembly.Body) bool {
-		return b.Box().Meets(v.mover.Box(), machine.StandsMm) && machine.TouchMm2(&b, v.mover, top.Reversed()) > 0
+	carried := slices.ContainsFunc(h.before, func(b assembly.Body) bool {
+		return b.Box().Meets(h.mover.Box(), machine.StandsMm) && machine.TouchMm2(&b, h.mover, h.top.Reversed()) > 0
 	})
-	if flat := tips(piece, into.Reversed()) == 0; flat && (!carried || out.PieceDeg > 0) {
-		out.Against = v.PartOf(v.still.ID).Out.Title
+	if flat := tips(piece, h.into.Reversed()) == 0; flat && (!carried || h.PieceDeg > 0) {
+		h.Against = h.PartOf(h.still.ID).Out.Title
 	} else {
-		out.Hangs = !carried
+		h.Hangs = !carried
 	}
 }
 
@@ -154,56 +174,60 @@ func (v *viewed) onlyLies(n int, id string) string {
 
 // balance notes that what stands on the floor then has its centre of gravity beyond its feet. Once
 // something bought and weighed is on, whose place no joint gives, it is not known.
-func (v *viewed) balance(out *plan.Hold, after []assembly.Body) {
+func (h *holding) balance() {
 	var later []string
-	for k, e := range v.Job.Loose {
-		i := v.StepOf(e.After.Value)
+	for k, e := range h.Job.Loose {
+		i := h.StepOf(e.After.Value)
 		switch {
-		case e.MassKg <= plan.LiftKg || i < 0 || slices.ContainsFunc(v.Drive, func(id string) bool { return v.Roles[id].Loose == k }) && v.Joints[i].N <= v.j.N:
-		case v.Joints[i].N < v.j.N:
+		case e.MassKg <= plan.LiftKg || i < 0 || slices.ContainsFunc(h.Drive, func(id string) bool { return h.Roles[id].Loose == k }) && h.Joints[i].N <= h.j.N:
+		case h.Joints[i].N < h.j.N:
 			return
 		default:
 			later = append(later, words.Head(e.Item.Value))
 		}
 	}
-	if s, ok := assembly.Standing(v.BodiesOf(v.j.N-1, v.Bodies[v.Lowest].ID), v.Up); ok && s.MarginMm < 0 {
+	if s, ok := assembly.Standing(h.BodiesOf(h.j.N-1, h.Bodies[h.Lowest].ID), h.Up); ok && s.MarginMm < 0 {
 		return // said at an earlier step
 	}
-	if s, ok := assembly.Standing(after, v.Up); ok && s.MarginMm < 0 && !v.OnlyBars(v.Together(v.j.N, v.still.ID)) {
-		out.BeyondMm, out.Later = math.Ceil(-s.MarginMm), later
-		out.At = v.endmost(after, s.Toward)
-		out.Free = !slices.ContainsFunc(v.Joints, func(o *plan.JointPlan) bool { return o.N <= v.j.N && v.Joint(o.Name).Anchored.Value != "" })
+	if s, ok := assembly.Standing(h.after, h.Up); ok && s.MarginMm < 0 && !h.OnlyBars(h.Together(h.j.N, h.still.ID)) {
+		h.BeyondMm, h.Later = math.Ceil(-s.MarginMm), later
+		h.At = h.endmost(h.after, s.Toward)
+		h.Free = !slices.ContainsFunc(h.Joints, func(o *plan.JointPlan) bool { return o.N <= h.j.N && h.Joint(o.Name).Anchored.Value != "" })
 	}
 }
 
 // setOn notes that what is bolted on what stands on the floor falls over until its bolts hold, and what
 // lies loose on it.
-func (v *viewed) setOn(out *plan.Hold, top assembly.Vec) {
-	comes := v.BodiesOf(v.j.N-1, v.mover.ID)
-	if v.j.Kind != parts.BoltKind || v.j.Lift != nil || v.OnFloor(v.j.N-1, v.mover.ID) || assembly.Together(comes).MassKg < handKg {
+func (h *holding) setOn() {
+	comes := h.BodiesOf(h.j.N-1, h.mover.ID)
+	kg := assembly.Together(comes).MassKg
+	if h.j.Kind != parts.BoltKind || h.j.Lift != nil || h.OnFloor(h.j.N-1, h.mover.ID) || kg < handKg {
 		return
 	}
-	var bears []assembly.Vec
-	before := v.BodiesOf(v.j.N-1, v.still.ID)
-	for c := range seq.Refs(v.BodiesOf(v.j.N, v.still.ID)) { // what comes, and what lies between the two
-		if c.Bought || has(before, c.ID) {
+	s, ok := assembly.StandingOn(comes, h.bears(), h.Up)
+	switch up := h.top.Dot(h.Up); {
+	case up < machine.Steep: // it comes from below, or against an upright face
+		if carried := ok && s.MarginMm >= 0; !carried && (up < -machine.Steep || kg >= 4*handKg) {
+			h.Comes = h.Title(h.mover.ID)
+		}
+	case ok && s.TipDeg < safeDeg:
+		h.UprightDeg, h.Bolts, h.Lies = math.Max(1, math.Floor(s.TipDeg)), true, h.onlyLies(h.j.N-1, h.mover.ID)
+	}
+}
+
+// bears are the places where what comes, and what lies between the two, bears on what stands.
+func (h *holding) bears() (at []assembly.Vec) {
+	for c := range seq.Refs(h.BodiesOf(h.j.N, h.still.ID)) {
+		if c.Bought || has(h.before, c.ID) {
 			continue
 		}
-		for b := range seq.Refs(before) {
+		for b := range seq.Refs(h.before) {
 			if b.Box().Meets(c.Box(), machine.StandsMm) {
-				bears = append(bears, assembly.Contact(b, c, v.Up.Reversed(), machine.StandsMm)...)
+				at = append(at, assembly.Contact(b, c, h.Up.Reversed(), machine.StandsMm)...)
 			}
 		}
 	}
-	switch s, ok := assembly.StandingOn(comes, bears, v.Up); {
-	case top.Dot(v.Up) < machine.Steep: // it comes from below, or against an upright face
-		if carried := ok && s.MarginMm >= 0; !carried && (top.Dot(v.Up) < -machine.Steep || assembly.Together(comes).MassKg >= 4*handKg) {
-			out.Comes = v.Title(v.mover.ID)
-		}
-	case !ok:
-	case s.TipDeg < safeDeg:
-		out.UprightDeg, out.Bolts, out.Lies = math.Max(1, math.Floor(s.TipDeg)), true, v.onlyLies(v.j.N-1, v.mover.ID)
-	}
+	return at
 }
 
 // runsOn are the parts that a piece on a face touches besides the one it is joined to, where its
@@ -263,60 +287,80 @@ func has(bodies []assembly.Body, id string) bool {
 	return slices.ContainsFunc(bodies, func(b assembly.Body) bool { return b.ID == id })
 }
 
-// lay finds what lies in V-blocks of what does not stand on end: its heaviest part, and beyond
-// the centre of gravity the part under the farthest place that carries; where that is above
-// the heaviest part itself, that alone. It gives where along the axis the second block is, and
-// by how much the centre of gravity lies beyond the first part.
-func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (block, beyondMm float64) {
-	axis, down := v.still.Pose.Z, v.still.Pose.Y.Reversed()
-	if a, ok := v.AxisOf(v.j); ok {
-		axis, down = a.Z, a.Y.Reversed()
-	} else if math.Abs(axis.Dot(top)) < stand.Level {
-		down = top.Reversed()
+// lying is how what does not stand on end lies: the parts of it in V-blocks, or that it is packed up; its centre of gravity
+// from the front end, that of a part; where along the axis the second block is, and by how much the centre of gravity lies
+// beyond the first part.
+type lying struct {
+	on                [2]string
+	packed            bool
+	centreMm          float64
+	at                string
+	blockMm, beyondMm float64
+}
+
+// lay finds what lies in V-blocks: the heaviest part of some bodies, and beyond the centre of gravity the part under the
+// farthest place that carries; where that is above the heaviest part itself, that alone.
+func (v *viewed) lay(bodies []assembly.Body, top assembly.Vec) (out lying) {
+	heavy, g := v.heaviest(bodies), assembly.Together(bodies)
+	if heavy == nil || len(g.Unknown) > 0 {
+		return out
 	}
-	heavy, most := -1, 0.0
-	for i := range bodies {
-		if kg, _, ok := bodies[i].Mass(); ok && kg > most && v.carries(bodies[i].ID) {
-			heavy, most = i, kg
-		}
+	axis, down, aslant := v.laidAlong(heavy, top)
+	if aslant {
+		return lying{packed: true}
 	}
-	g := assembly.Together(bodies)
-	if heavy < 0 || len(g.Unknown) > 0 {
-		return block, beyondMm
-	}
-	switch z := bodies[heavy].Pose.Z; {
-	case !v.rounded(bodies[heavy].ID):
-		out.Packed = true
-		return block, beyondMm
-	case math.Abs(z.Dot(axis)) < stand.Level && math.Abs(z.Dot(top)) < stand.Level:
-		axis, down = z, top.Reversed()
-	case math.Abs(z.Dot(axis)) < machine.Steep: // aslant to what is welded on it
-		out.Packed = true
-		return block, beyondMm
-	}
-	low, high := bodies[heavy].Along(axis)
+	low, high := heavy.Along(axis)
 	back, front := low, high
 	for i := range bodies {
 		least, most := bodies[i].Along(axis)
 		back, front = min(back, least), max(front, most)
 	}
-	centre, name := g.Centre.Dot(axis), v.Title(bodies[heavy].ID)
-	out.CentreMm, out.At = words.Round(front-centre, 0), v.endmost(bodies, axis)
+	centre, name := g.Centre.Dot(axis), v.Title(heavy.ID)
+	out = lying{centreMm: words.Round(front-centre, 0), at: v.endmost(bodies, axis)}
 	if quarter := (high - low) / 4; centre > low+quarter && centre < high-quarter {
-		out.On = [2]string{name, name}
-		return block, beyondMm
+		out.on = [2]string{name, name}
+		return out
 	}
 	away := math.Copysign(front-back, centre-(low+high)/2)
 	for _, share := range slung {
 		p := g.Centre.Add(axis.Times(share * away)).Add(down.Times(front - back + g.Box.Size().Len()))
 		hit := assembly.Crossings(bodies, p, down.Reversed())
 		if len(hit) > 0 && v.carries(hit[0].ID) {
-			out.On = [2]string{name, v.Title(hit[0].ID)}
-			return p.Dot(axis), math.Ceil(max(0, low-centre, centre-high))
+			out.on, out.blockMm, out.beyondMm = [2]string{name, v.Title(hit[0].ID)}, p.Dot(axis), math.Ceil(max(0, low-centre, centre-high))
+			return out
 		}
 	}
-	out.CentreMm, out.At = 0, ""
-	return block, beyondMm
+	return lying{}
+}
+
+// heaviest is the heaviest of bodies that carries the others; nil where there is none.
+func (v *viewed) heaviest(bodies []assembly.Body) (heavy *assembly.Body) {
+	most := 0.0
+	for b := range seq.Refs(bodies) {
+		if kg, _, ok := b.Mass(); ok && kg > most && v.carries(b.ID) {
+			heavy, most = b, kg
+		}
+	}
+	return heavy
+}
+
+// laidAlong is the axis along which bodies lie in blocks, and the way down then: that of the joint, or of what it stands
+// on, or of the heaviest where that is level; aslant tells that this is not round, or neither.
+func (v *viewed) laidAlong(heavy *assembly.Body, top assembly.Vec) (axis, down assembly.Vec, aslant bool) {
+	axis, down = v.still.Pose.Z, v.still.Pose.Y.Reversed()
+	if a, ok := v.AxisOf(v.j); ok {
+		axis, down = a.Z, a.Y.Reversed()
+	} else if math.Abs(axis.Dot(top)) < stand.Level {
+		down = top.Reversed()
+	}
+	switch z := heavy.Pose.Z; {
+	case !v.rounded(heavy.ID):
+		return axis, down, true
+	case math.Abs(z.Dot(axis)) < stand.Level && math.Abs(z.Dot(top)) < stand.Level:
+		return z, top.Reversed(), false
+	default: // aslant to what is welded on it
+		return axis, down, math.Abs(z.Dot(axis)) < machine.Steep
+	}
 }
 
 // rounded tells whether a part has an outside that lies in V-blocks.
@@ -331,18 +375,17 @@ func (v *viewed) rounded(id string) bool {
 
 // takeOut finds the block under what lies already that is in the way of what slides over it,
 // where that is too heavy for one hand while the other moves the block, or what lies tips without it.
-func (v *viewed) takeOut(out *plan.Hold, before []assembly.Body, into, top assembly.Vec) {
-	axis, shared := v.AxisOf(v.j)
-	if out.On[0] == "" || !shared || has(before, v.mover.ID) || tips(before, top) == 0 {
+func (h *holding) takeOut() {
+	axis, shared := h.AxisOf(h.j)
+	if h.On[0] == "" || !shared || has(h.before, h.mover.ID) || tips(h.before, h.top) == 0 {
 		return
 	}
-	var was plan.Hold
-	block, beyondMm := v.lay(&was, before, top)
-	if was.On[0] == was.On[1] || was.On[0] != out.On[0] {
+	was := h.lay(h.before, h.top)
+	if was.on[0] == was.on[1] || was.on[0] != h.On[0] {
 		return
 	}
-	comes := assembly.Together(v.BodiesOf(v.j.N-1, v.mover.ID))
-	if _, foremost := comes.Box.Along(into); (comes.MassKg >= handKg || beyondMm > 0) && foremost > axis.Z.Times(block).Dot(into) {
-		out.Out, out.TipsMm = was.On[1], beyondMm
+	comes := assembly.Together(h.BodiesOf(h.j.N-1, h.mover.ID))
+	if _, foremost := comes.Box.Along(h.into); (comes.MassKg >= handKg || was.beyondMm > 0) && foremost > axis.Z.Times(was.blockMm).Dot(h.into) {
+		h.Out, h.TipsMm = was.on[1], was.beyondMm
 	}
 }
