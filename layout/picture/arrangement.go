@@ -143,7 +143,7 @@ func (s *drawing) look(view *plan.View, plane assembly.Pose, bodies []assembly.B
 	}
 	view.MinMm, view.MaxMm = all.min, all.max
 	longest := map[int]float64{}
-	for _, l := range assembly.Look(bodies, plane, max(all.size().XMm, all.size().YMm)/linesAcross) {
+	for _, l := range assembly.Look(bodies, plane, all.longest()/linesAcross) {
 		line := seq.Map(l.Points, func(p geom.Point) plan.XY { return xy(p.XMm, p.YMm) })
 		view.Lines = append(view.Lines, line)
 		item := s.itemOf(l.ID)

@@ -56,7 +56,7 @@ func (v *viewed) framePicture() (p plan.Picture, ok bool) {
 		}
 		corners = append(corners, corner)
 	}
-	win = win.grown(0.04 * max(win.size().XMm, win.size().YMm))
+	win = win.grown(0.04 * win.longest())
 	p = plan.Picture{Cut: plan.CutFrame, MinMm: win.min, MaxMm: win.max, Centres: diagonals(corners), Corners: corners}
 	p.Shapes, _ = v.shapes(plane, win)
 	return p, true

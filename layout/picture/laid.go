@@ -63,7 +63,6 @@ func (v *viewed) showsUnder(plane assembly.Pose, win rect, hidden []*assembly.Bo
 		if on == nil || !slices.Contains(hidden, v.BodyOf[l.ID()]) {
 			return false
 		}
-		shown := rectOf(win.clip(v.cut(plane, on))).size()
-		return max(shown.XMm, shown.YMm) > 0.2*max(win.size().XMm, win.size().YMm)
+		return rectOf(win.clip(v.cut(plane, on))).longest() > 0.2*win.longest()
 	})
 }

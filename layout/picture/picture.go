@@ -304,17 +304,27 @@ func (v *viewed) picture(plane assembly.Pose) (plan.Picture, bool) {
 // bearings and screws with their centre lines. The two parts of the joint come first, so
 // that of copies these are named.
 func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centres [][2]plan.XY) {
-	add := func(shape plan.Shape) {
-		if shape.Loops = win.clip(shape.Loops); len(shape.Loops) > 0 {
-			out = append(out, shape)
-		}
-	}
 	for _, b := range v.seenBodies() {
 		item, r := v.itemOf(b.ID), v.Roles[b.ID]
 		if room, ok := extent(plane, b); ok && win.touches(room) && (item > 0 || r.What != "") {
-			add(plan.Shape{Kind: v.kindIn(plane, b), Item: item, Title: v.Title(b.ID), New: v.mover != nil && v.isNew(b), Loops: v.cut(plane, b)})
+			out = append(out, plan.Shape{Kind: v.kindIn(plane, b), Item: item, Title: v.Title(b.ID), New: v.mover != nil && v.isNew(b), Loops: v.cut(plane, b)})
 		}
 	}
+	joining := v.shapesJoining(plane, win)
+	for _, shape := range joining {
+		if shape.Kind == plan.ShapeScrew || shape.Kind == plan.ShapeBar {
+			centres = append(centres, rectOf(shape.Loops).long())
+		}
+	}
+	out = append(out, joining...)
+	for s := range seq.Refs(out) {
+		s.Loops = win.clip(s.Loops)
+	}
+	return slices.DeleteFunc(out, func(s plan.Shape) bool { return len(s.Loops) == 0 }), win.clipLines(centres)
+}
+
+// shapesJoining are those of weld metal, bearings and screws, not clipped to the window.
+func (v *viewed) shapesJoining(plane assembly.Pose, win rect) (out []plan.Shape) {
 	for _, j := range v.Joints {
 		bearing := j.Kind == parts.BearingKind
 		if !v.joins(plane, win, j) || j.N > v.j.N && !bearing { // whose cup may be in already
@@ -322,13 +332,10 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 		}
 		for _, shape := range v.joining(plane, j, v.BodyOf[v.Ends[j.N-1][0]], v.BodyOf[v.Ends[j.N-1][1]]) {
 			shape.New = !v.byHand && (shape.New || j == v.j && !bearing)
-			add(shape)
-			if shape.Kind == plan.ShapeScrew || shape.Kind == plan.ShapeBar {
-				centres = append(centres, rectOf(shape.Loops).long())
-			}
+			out = append(out, shape)
 		}
 	}
-	return out, win.clipLines(centres)
+	return out
 }
 
 // seenBodies are what stands at the step, the two parts of the joint first, and what comes with it and
@@ -399,46 +406,50 @@ func onFaceOf(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.Body) func(
 // stretch about the joint and its screws; beside another part also the others of its kind.
 func (v *viewed) window(plane assembly.Pose, mover, still [][]plan.XY) rect {
 	small, big := rectOf(mover), rectOf(still)
-	if max(small.size().XMm, small.size().YMm) > max(big.size().XMm, big.size().YMm) {
+	if small.longest() > big.longest() {
 		small, big = big, small
 	}
-	all := small.join(big)
-	reach := 0.6 * max(small.size().XMm, small.size().YMm)
-	axis, ok := v.AxisOf(v.j)
-	if !ok {
+	axis, onAxis := v.AxisOf(v.j)
+	about, reach := small.meet(big), 0.6*small.longest()
+	if !onAxis {
 		reach *= 4 // its place on the other matters
 	}
-	about := small.meet(big)
-	var rings [][]plan.XY
-	for _, o := range v.OfKind(parts.BearingKind) {
-		for _, r := range v.rings(plane, o) {
-			if v.j.Kind == o.Kind {
-				rings = append(rings, r.Loops...)
-			}
-		}
-	}
-	if len(rings) > 0 { // that their way round shows
+	if rings := v.ringsIn(plane); len(rings) > 0 { // that their way round shows
 		about = rectOf(rings)
-		reach = 0.25 * max(about.size().XMm, about.size().YMm)
+		reach = 0.25 * about.longest()
 	}
-	pad := 0.02 * max(all.size().XMm, all.size().YMm)
+	all := small.join(big)
+	pad := 0.02 * all.longest()
 	win := all.grown(pad).meet(about.grown(reach))
 	for _, s := range v.screwsIn(plane, v.j) { // heads and nuts whole
 		if s.Kind == plan.ShapeScrew {
 			win = win.join(rectOf(s.Loops).grown(pad))
 		}
 	}
-	if !ok {
-		for b := range seq.Refs(v.Bodies) {
-			if !v.stands[b.ID] || v.Of[b.ID].Part != v.j.A.Part {
-				continue
-			}
-			r, cut := extent(plane, b)
-			if all, now := win.join(r.grown(pad)).size(), win.size(); cut && (b == v.mover || b == v.still || max(all.XMm/now.XMm, all.YMm/now.YMm) < 1.5) { // else it would make all small
-				win = win.join(r.grown(pad))
-			}
-		}
-		return win
+	if onAxis {
+		return win.half(onPlane(plane, axis.At), dirOn(plane, axis.Z), append(mover, still...))
 	}
-	return win.half(onPlane(plane, axis.At), dirOn(plane, axis.Z), append(mover, still...))
+	for b := range seq.Refs(v.Bodies) {
+		if !v.stands[b.ID] || v.Of[b.ID].Part != v.j.A.Part {
+			continue
+		}
+		r, cut := extent(plane, b)
+		if all, now := win.join(r.grown(pad)).size(), win.size(); cut && (b == v.mover || b == v.still || max(all.XMm/now.XMm, all.YMm/now.YMm) < 1.5) { // else it would make all small
+			win = win.join(r.grown(pad))
+		}
+	}
+	return win
+}
+
+// ringsIn are the cut rings of all bearings, in the picture of one.
+func (v *viewed) ringsIn(plane assembly.Pose) (loops [][]plan.XY) {
+	if v.j.Kind != parts.BearingKind {
+		return nil
+	}
+	for _, o := range v.OfKind(parts.BearingKind) {
+		for _, r := range v.rings(plane, o) {
+			loops = append(loops, r.Loops...)
+		}
+	}
+	return loops
 }

@@ -41,6 +41,9 @@ func (r rect) grown(by float64) rect {
 
 func (r rect) size() plan.XY { return xy(r.max.XMm-r.min.XMm, r.max.YMm-r.min.YMm) }
 
+// longest is the larger of the two.
+func (r rect) longest() float64 { return max(r.size().XMm, r.size().YMm) }
+
 func (r rect) centre() plan.XY { return xy((r.max.XMm+r.min.XMm)/2, (r.max.YMm+r.min.YMm)/2) }
 
 // inside is the point of the rectangle nearest to another.
@@ -50,7 +53,7 @@ func (r rect) inside(p plan.XY) plan.XY {
 
 // long is the centre line along the longer way, a little beyond both ends.
 func (r rect) long() [2]plan.XY {
-	c, over := r.centre(), 0.15*max(r.size().XMm, r.size().YMm)
+	c, over := r.centre(), 0.15*r.longest()
 	if r.size().XMm > r.size().YMm {
 		return [2]plan.XY{xy(r.min.XMm-over, c.YMm), xy(r.max.XMm+over, c.YMm)}
 	}
