@@ -139,27 +139,11 @@ func (m *Machine) joinsTo(a, b string) bool {
 
 // inBush judges the journal of a shaft in a bore of a bush, and says on how much of it the shaft lies; less than
 // nothing is how far off the journal ends.
-func (m *Machine) inBush(bush *pressedIn, b *assembly.Body, shaft *part.Model, bore *part.Step) ([]plan.Problem, float64) {
-	at := bush.Pose.Inverse().Of(b.Pose)
-	outside, _ := shaft.Sides()
-	var run *part.Step
-	most, lies := -inf, -inf
-	for _, s := range outside {
-		low, high := liesAlong(at, s)
-		long := min(high, bore.ToMm) - max(low, bore.FromMm)
-		if s.Size.NominalMm > (1+nearShare)*bore.Size.NominalMm {
-			continue // round it, not in it
-		}
-		lies = max(lies, long)
-		near := math.Abs(bore.Size.NominalMm-s.Size.NominalMm) <= nearShare*bore.Size.NominalMm
-		if near && long > most && s.Size.Thread == nil && bore.Size.Thread == nil && s.Size.Limited && bore.Size.Limited {
-			run, most = s, long
-		}
-	}
+func (m *Machine) inBush(bush *pressedIn, b *assembly.Body, shaft *part.Model, bore *part.Step) (found []plan.Problem, most float64) {
+	run, most, lies := journalIn(bush.Pose.Inverse().Of(b.Pose), shaft, bore)
 	if run == nil || !geom.Over(most, 0) && geom.Over(lies, 0) {
 		return nil, lies
 	}
-	var found []plan.Problem
 	say := func(kind plan.ProblemKind, mm ...float64) {
 		args := []plan.Arg{plan.Named(m.Title(b.ID) + " " + words.Spaced(run.Name)), plan.Named(m.Title(bush.ID) + " " + words.Spaced(bore.Name))}
 		found = append(found, bush.fault(kind, append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, v) })...)...))
@@ -182,4 +166,24 @@ func (m *Machine) inBush(bush *pressedIn, b *assembly.Body, shaft *part.Model, b
 		say(plan.BushTight, words.Round(left, 3), closes)
 	}
 	return found, most
+}
+
+// journalIn is the step of a shaft that runs in a bore, of its size and with limits as that has, nil if none does; on how
+// much of the bore it lies, and on how much of it any step does that goes in. The shaft stands so in the bush.
+func journalIn(at assembly.Pose, shaft *part.Model, bore *part.Step) (run *part.Step, most, lies float64) {
+	most, lies = -inf, -inf
+	outside, _ := shaft.Sides()
+	for _, s := range outside {
+		if s.Size.NominalMm > (1+nearShare)*bore.Size.NominalMm {
+			continue // round it, not in it
+		}
+		low, high := liesAlong(at, s)
+		long := min(high, bore.ToMm) - max(low, bore.FromMm)
+		lies = max(lies, long)
+		near := math.Abs(bore.Size.NominalMm-s.Size.NominalMm) <= nearShare*bore.Size.NominalMm
+		if near && long > most && s.Size.Thread == nil && bore.Size.Thread == nil && s.Size.Limited && bore.Size.Limited {
+			run, most = s, long
+		}
+	}
+	return run, most, lies
 }

@@ -65,27 +65,40 @@ const nutHighShare, nutFullShare = 0.8, 0.75
 // on the axis that they lie on.
 func (m *Machine) nutsEngage() (found []plan.Problem) {
 	for _, l := range m.Laid() {
-		mine, placed := m.Poses[l.ID()]
 		outside, inside := m.Model(l.Part).Sides()
 		for _, s := range slices.Concat(outside, inside) {
-			var worst *plan.Problem // of what engages most
-			most, held := -inf, !placed || s.Size.Thread == nil
-			for b := range seq.Refs(m.Bodies) {
-				if r := m.PartOf(b.ID); !held && r != nil && b.ID != l.ID() && stand.SameAxis(mine, b.Pose) {
-					for _, u := range other(r, s) {
-						has, say, on := m.engages(&l, s, b, u)
-						if held = held || on && say == nil; say != nil && geom.Over(has, most) {
-							worst, most = say, has
-						}
-					}
-				}
-			}
-			if !held && worst != nil {
+			if worst := m.engagesBadly(&l, s); worst != nil {
 				found = append(found, *worst)
 			}
 		}
 	}
 	return found
+}
+
+// engagesBadly is what is wrong with the thread of a step of something laid where it engages most; nil where it is held by
+// some thread, or has none to engage in.
+func (m *Machine) engagesBadly(l *stand.Laid, s *part.Step) (worst *plan.Problem) {
+	mine, placed := m.Poses[l.ID()]
+	if !placed || s.Size.Thread == nil {
+		return nil
+	}
+	most := -inf
+	for b := range seq.Refs(m.Bodies) {
+		r := m.PartOf(b.ID)
+		if r == nil || b.ID == l.ID() || !stand.SameAxis(mine, b.Pose) {
+			continue
+		}
+		for _, u := range other(r, s) {
+			has, say, on := m.engages(l, s, b, u)
+			switch {
+			case on && say == nil:
+				return nil
+			case say != nil && geom.Over(has, most):
+				worst, most = say, has
+			}
+		}
+	}
+	return worst
 }
 
 // other are the threads of a part that may go on or into one.

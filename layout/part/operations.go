@@ -106,7 +106,7 @@ const threadRPM = 150.0
 
 // rpm is the spindle speed for an operation at a diameter, from the shop's own
 // list of the machine where it has one, with its remark and the tool; 0 for a material
-// without data. On the lathe the work turns, whatever cuts it, and bounds the speed.
+// without data.
 func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, note string, tool cutting.Tool) {
 	tool = cutting.HSS
 	if b.Material == nil || !(diaMm > 0) {
@@ -115,10 +115,27 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, no
 	if op != cutting.Drill && op != cutting.Ream && b.Job.Shop.CarbideTool {
 		tool = cutting.Carbide
 	}
-	list, limit := b.Job.Shop.DrillRPM, 0.0
+	list := b.Job.Shop.DrillRPM
 	if onLathe {
-		list, limit = b.Job.Shop.LatheRPM, cutting.SpindleLimitRPM(b.swungMm())
+		list = b.Job.Shop.LatheRPM
 	}
+	want, err := b.wantedRPM(op, tool, diaMm, onLathe)
+	if err != nil || len(list) == 0 {
+		return math.Round(want/5) * 5, "", tool
+	}
+	rpm, _ = cutting.ChooseSpeed(want, seq.Map(list, func(n parts.Number) float64 { return n.Value }))
+	switch { // a quarter too fast is borne by a light cut; common practice, no source
+	case rpm > 1.25*want:
+		with := words.Either(b.Material.Kind == material.GreyIron, "dry", "coolant")
+		note = "slowest speed, " + words.Trim(want, 0) + " wanted: light cuts, " + with
+	case rpm > 0 && rpm < 0.6*want:
+		note = "nearest below " + words.Trim(want, 0)
+	}
+	return rpm, note, tool
+}
+
+// wantedRPM is the speed that tool and material would have. On the lathe the work turns, whatever cuts it, and bounds it.
+func (b *bench) wantedRPM(op cutting.Op, tool cutting.Tool, diaMm float64, onLathe bool) (float64, error) {
 	span, _, err := cutting.Speed(b.Material.Kind, op, tool)
 	v := span.MidMPerMin()
 	if op == cutting.Drill && b.Material.Kind == material.AusteniticStainless {
@@ -128,22 +145,13 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, no
 	if op == cutting.Thread {
 		want = math.Min(want, threadRPM)
 	}
-	if limit > 0 {
+	if !onLathe {
+		return want, err
+	}
+	if limit := cutting.SpindleLimitRPM(b.swungMm()); limit > 0 {
 		want = math.Min(want, limit)
 	}
-	if err != nil || len(list) == 0 {
-		return math.Round(want/5) * 5, "", tool
-	}
-	speeds := seq.Map(list, func(n parts.Number) float64 { return n.Value })
-	rpm, _ = cutting.ChooseSpeed(want, speeds)
-	switch { // a quarter too fast is borne by a light cut; common practice, no source
-	case rpm > 1.25*want:
-		with := words.Either(b.Material.Kind == material.GreyIron, "dry", "coolant")
-		note = "slowest speed, " + words.Trim(want, 0) + " wanted: light cuts, " + with
-	case rpm > 0 && rpm < 0.6*want:
-		note = "nearest below " + words.Trim(want, 0)
-	}
-	return rpm, note, tool
+	return want, err
 }
 
 // swungMm is the largest diameter that a part swings in the lathe, corners and
@@ -184,16 +192,36 @@ func (b *bench) markTop() {
 
 // mark marks TOP, sets the templates and punches what the cutter has not made.
 func (usual) mark(b *bench) {
-	top := b.Part.Top.Value
 	faces, chords := b.punched()
-	which := strings.Join(faces, " and the ")
-	place := b.topPlace()
+	wrapped, templates := b.wrapLines()
+	o := plan.Operation{Machine: plan.Bench, Title: "Mark TOP", Tool: "scriber", Do: []string{b.topLine(faces) + "."}}
+	if len(faces) > 0 || b.radialsLeft() {
+		o.Title, o.Tool = "Mark TOP, set out, punch", "scriber, centre punch 60° to find, 90° to open"
+		o = warn(o, punching)
+	}
+	if len(faces) > 0 || templates {
+		o.Title = "Mark TOP, set the template, punch"
+		o.Do = append(o.Do, "Check the printed rules of every template.")
+	}
+	o.Do = slices.Concat(o.Do, b.templateLines(faces), b.jigLookLines(), wrapped)
+	if b.radialsLeft() && len(wrapped) == 0 {
+		o.Do = append(o.Do, "Mark from the TOP line by the arc lengths of the table, on the outside, and from the front face.")
+	}
+	if chords {
+		o.Do = append(o.Do, "Check one chord with dividers before drilling.")
+	}
+	b.op(o)
+}
+
+// topLine marks TOP, over the edge too where a template needs it on another face.
+func (b *bench) topLine(faces []string) string {
+	top, place := b.Part.Top.Value, b.topPlace()
 	line := "Mark TOP " + place + " (" + top + ")"
 	switch top {
 	case "":
 		line = "Scribe TOP " + place + ", for setting out"
 	case topKeyway: // which is milled later
-		if face := "on the " + b.topFace() + " face"; which != "" && place != face {
+		if face := "on the " + b.topFace() + " face"; len(faces) > 0 && place != face {
 			place = face + " and " + place
 		}
 		line = "First scribe TOP lightly " + place + ", where the keyway comes"
@@ -202,35 +230,20 @@ func (usual) mark(b *bench) {
 	if i := slices.IndexFunc(faces, func(f string) bool { return f != b.topFace() }); i >= 0 {
 		line += "; carry it over the edge to the " + faces[i]
 	}
-	o := plan.Operation{Machine: plan.Bench, Title: "Mark TOP", Tool: "scriber", Do: []string{line + "."}}
-	if which != "" || b.radialsLeft() {
-		o.Title, o.Tool = "Mark TOP, set out, punch", "scriber, centre punch 60° to find, 90° to open"
-		o = warn(o, punching)
+	return line
+}
+
+// templateLines set the templates of faces and punch through them.
+func (b *bench) templateLines(faces []string) []string {
+	if len(faces) == 0 {
+		return nil
 	}
-	wrapped, templates := b.wrapLines()
-	if which != "" || templates {
-		o.Title = "Mark TOP, set the template, punch"
-		o.Do = append(o.Do, "Check the printed rules of every template.")
+	to := b.edgesOf(faces)
+	if bore := b.StepNamed(boreStep); b.BoreMm() > 0 && (b.form.round() || bore != nil && bore.Size.Fitted()) {
+		to = "bore" // truer than an edge as cut
 	}
-	if which != "" {
-		it, to := "it", b.edgesOf(faces)
-		if len(faces) > 1 {
-			it = "each"
-		}
-		if bore := b.StepNamed(boreStep); b.BoreMm() > 0 && (b.form.round() || bore != nil && bore.Size.Fitted()) {
-			to = "bore" // truer than an edge as cut
-		}
-		o.Do = append(o.Do, "Cut out the "+which+" template, set "+it+" to the "+to+" and to TOP, tape it down, punch every centre"+b.exceptCut()+".")
-		o.Do = slices.Concat(o.Do, b.carriedLines(), b.sharedLines(), b.steppedLines())
-	}
-	o.Do = slices.Concat(o.Do, b.jigLookLines(), wrapped)
-	if b.radialsLeft() && len(wrapped) == 0 {
-		o.Do = append(o.Do, "Mark from the TOP line by the arc lengths of the table, on the outside, and from the front face.")
-	}
-	if chords {
-		o.Do = append(o.Do, "Check one chord with dividers before drilling.")
-	}
-	b.op(o)
+	set := "Cut out the " + strings.Join(faces, " and the ") + " template, set " + words.Either(len(faces) > 1, "each", "it") + " to the " + to + " and to TOP, tape it down, punch every centre" + b.exceptCut() + "."
+	return slices.Concat([]string{set}, b.carriedLines(), b.sharedLines(), b.steppedLines())
 }
 
 // fromSeam is where TOP lies from the seam of what is closed by one.

@@ -325,10 +325,27 @@ func (s *Sizes) inRow(m *Radial) (before *Radial, mm float64) {
 }
 
 func (m *Radial) checks(r *record) {
-	row, depth := m.Rows[0], 0.0
+	row := m.Rows[0]
 	if len(m.Rows) == 1 && r.branchOver(row.N) != nil {
 		return // that hole has its own line, and takes this one away
 	}
+	m.checkSize(r)
+	r.sized(plan.Check{
+		Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + clockList(m.Rows), Wanted: r.W.Size(row.DatumMm) + " from " + strings.ToUpper(row.Datum), Gauge: "calipers",
+	}, r.General(row.DatumMm))
+	if o, mm := r.inRow(m); o != nil {
+		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(o.Rows[0].Name) + " to " + words.Spaced(row.Name) + ", centre to centre", Wanted: r.W.Size(mm), Gauge: "calipers"}, r.pitch(mm, m.Size))
+	}
+	for _, row := range m.Rows {
+		if row.ArcMm > 0 {
+			r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm), Gauge: "tape"}, r.taped(row.ArcMm))
+		}
+	}
+}
+
+// checkSize measures one of them: a hole, or a slot or window that goes through or is so deep.
+func (m *Radial) checkSize(r *record) {
+	row, depth := m.Rows[0], 0.0
 	if !m.In.Through {
 		depth = m.In.Depth.Mm
 	}
@@ -352,23 +369,10 @@ func (m *Radial) checks(r *record) {
 		}
 	default:
 		thread := depth
-		if m.In.Through {
-			if wall := r.radialMm(m, row.AxialMm); r.threadMm(m.Size, wall) < wall {
-				thread = r.threadMm(m.Size, wall)
-			}
+		if wall := r.radialMm(m, row.AxialMm); m.In.Through && r.threadMm(m.Size, wall) < wall {
+			thread = r.threadMm(m.Size, wall)
 		}
 		r.checkHole(plan.Check{Ref: r.ref(m), What: name, Wanted: words.CountOf(len(m.Rows))}, m.Size, depth, thread)
-	}
-	r.sized(plan.Check{
-		Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + clockList(m.Rows), Wanted: r.W.Size(row.DatumMm) + " from " + strings.ToUpper(row.Datum), Gauge: "calipers",
-	}, r.General(row.DatumMm))
-	if o, mm := r.inRow(m); o != nil {
-		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(o.Rows[0].Name) + " to " + words.Spaced(row.Name) + ", centre to centre", Wanted: r.W.Size(mm), Gauge: "calipers"}, r.pitch(mm, m.Size))
-	}
-	for _, row := range m.Rows {
-		if row.ArcMm > 0 {
-			r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm), Gauge: "tape"}, r.taped(row.ArcMm))
-		}
 	}
 }
 

@@ -185,7 +185,7 @@ func (t *turned) features(n *Numbered) {
 func (t *turned) operations(b *bench) {
 	settings := b.settings()
 	b.onCentres = len(b.Side(true)) == 0 && b.slender()
-	if k := b.Part.Stock; !b.onCentres && !k.Length.Set() && b.cut.outline == nil && b.anyTurned(settings[0].steps) && (b.LengthMm() < 2*leastHeldMm || !slices.ContainsFunc(settings[0].steps, b.whole)) {
+	if b.shortInJaws(settings[0].steps) {
 		b.moreMm = b.W.Up(math.Max(0, b.jawStockMm(settings[0].steps)-b.sawnMm()), 1, 1.0/16)
 	}
 	t.saw(b)
@@ -202,12 +202,17 @@ func (t *turned) operations(b *bench) {
 	}
 	settings[1].before = settings[0].steps
 	for _, s := range settings {
-		if b.onlySawn(s) || b.onCentres && len(s.steps) == 0 && (s.first() || len(b.rest()) == 0) {
-			continue
+		if idle := len(s.steps) == 0 && (s.first() || len(b.rest()) == 0); !b.onlySawn(s) && !(b.onCentres && idle) {
+			b.turnSetting(s)
 		}
-		b.turnSetting(s)
 	}
 	for _, s := range far {
 		b.lineBore(s)
 	}
+}
+
+// shortInJaws tells whether stock that is sawn for the part may be too short for the jaws when its first steps are turned.
+func (b *bench) shortInJaws(first []*Step) bool {
+	free := !b.onCentres && !b.Part.Stock.Length.Set() && b.cut.outline == nil && b.anyTurned(first)
+	return free && (b.LengthMm() < 2*leastHeldMm || !slices.ContainsFunc(first, b.whole))
 }

@@ -377,29 +377,10 @@ func (b *bench) gauges(steps []*Step) string {
 // stepWork is the line for one cylinder; a whole one is turned up to the jaws.
 func (b *bench) stepWork(s *Step, whole bool) string {
 	if s.Size.AsBought {
-		text := words.Capital(words.Spaced(s.Name)) + " " + b.W.Dia(s.Size.NominalMm)
-		text += words.When(s.LengthMm() < b.LengthMm()-geom.CloseMm, ", "+b.longText(s)+" long")
-		return text + ": as bought, not turned."
+		short := words.When(s.LengthMm() < b.LengthMm()-geom.CloseMm, ", "+b.longText(s)+" long")
+		return words.Capital(words.Spaced(s.Name)) + " " + b.W.Dia(s.Size.NominalMm) + short + ": as bought, not turned."
 	}
-	verb := "Turn "
-	switch {
-	case s.Inside && s.Size.Thread == nil && b.noBar(s):
-		verb = "Drill out "
-	case s.Name == "bore":
-		verb = "Machine "
-	case s.Inside:
-		verb = "Bore "
-	}
-	name, long := words.Spaced(s.Name), ", "+b.longText(s)+" long"
-	line := verb + name + " " + b.sizeText(s) + long
-	switch first, what := b.firstSize(s); {
-	case tapped(s):
-		line = words.Capital(name) + ": the tap drill makes it, no bar reaches so deep" + long
-	case first != "":
-		line = verb + name + " to " + first + long + what
-	case b.drilledFirst(s):
-		line = words.Capital(name) + " " + b.sizeText(s) + long + ": made by the drill above, no bar reaches so deep"
-	}
+	line := b.cutLine(s)
 	switch {
 	case whole && s.Inside:
 		line += ", half of it from here, the rest when turned round: so the bar stays short"
@@ -414,6 +395,29 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 		line += d.clause(b.W)
 	}
 	return line + "."
+}
+
+// cutLine says by what one cylinder is cut, to what size and how long.
+func (b *bench) cutLine(s *Step) string {
+	verb := "Turn "
+	switch {
+	case s.Inside && s.Size.Thread == nil && b.noBar(s):
+		verb = "Drill out "
+	case s.Name == boreStep:
+		verb = "Machine "
+	case s.Inside:
+		verb = "Bore "
+	}
+	name, long := words.Spaced(s.Name), ", "+b.longText(s)+" long"
+	switch first, what := b.firstSize(s); {
+	case tapped(s):
+		return words.Capital(name) + ": the tap drill makes it, no bar reaches so deep" + long
+	case first != "":
+		return verb + name + " to " + first + long + what
+	case b.drilledFirst(s):
+		return words.Capital(name) + " " + b.sizeText(s) + long + ": made by the drill above, no bar reaches so deep"
+	}
+	return verb + name + " " + b.sizeText(s) + long
 }
 
 // firstSize is what a step is turned to first, and what for; empty where that is its size.

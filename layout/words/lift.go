@@ -63,57 +63,54 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 	if h == nil {
 		return ""
 	}
-	var says []string
+	return Join(" ", w.holdsPiece(h, piece),
+		When(len(h.RunsOn) > 0, "Its seam runs on along "+strings.Join(h.RunsOn, " and ")+"."),
+		When(h.UprightDeg > 0, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright"+guided(h)+"."),
+		When(h.Foot != "", "It stands upright on "+h.Foot+"."),
+		When(h.Packed, Either(h.Once, "Once together it falls over", "By itself it falls over")+": pack it up level on what is firm and clamp it, or leave it in the sling, until the step is done."),
+		When(h.On[0] != "", w.inBlocks(h)),
+		When(h.BeyondMm > 0, w.tipsBeyond(h)),
+		When(h.Slung, "What hangs in the sling stays in it until the joint is tight."))
+}
+
+// holdsPiece says how a piece is held until it is tacked, or what comes until it is bolted.
+func (w Writer) holdsPiece(h *plan.Hold, piece string) string {
 	switch {
 	case h.GapMm > 0:
-		says = append(says, "Pack the gap of "+w.Read(h.GapMm)+" and clamp "+piece+" until its tacks hold.")
+		return "Pack the gap of " + w.Read(h.GapMm) + " and clamp " + piece + " until its tacks hold."
 	case h.Against != "":
-		says = append(says, "Loose, "+piece+" comes off the upright face of "+h.Against+": clamp it to that until its tacks hold.")
+		return "Loose, " + piece + " comes off the upright face of " + h.Against + ": clamp it to that until its tacks hold."
 	case h.Comes != "":
-		says = append(says, "Nothing carries "+h.Comes+" there: prop it or hold it to the face until two bolts are home.")
+		return "Nothing carries " + h.Comes + " there: prop it or hold it to the face until two bolts are home."
 	case h.Hangs:
-		says = append(says, "Nothing is under "+piece+": prop it, or clamp it to an angle plate, until its tacks hold.")
+		return "Nothing is under " + piece + ": prop it, or clamp it to an angle plate, until its tacks hold."
 	case h.PieceDeg > 0:
-		says = append(says, "Loose, "+piece+" falls over "+Trim(h.PieceDeg, 0)+"° off upright: clamp it to an angle plate or a block until its tacks hold.")
+		return "Loose, " + piece + " falls over " + Trim(h.PieceDeg, 0) + "° off upright: clamp it to an angle plate or a block until its tacks hold."
 	}
-	if len(h.RunsOn) > 0 {
-		says = append(says, "Its seam runs on along "+strings.Join(h.RunsOn, " and ")+".")
+	return ""
+}
+
+// inBlocks says what lies in V-blocks, and why.
+func (w Writer) inBlocks(h *plan.Hold) string {
+	under := h.On[0] + " and " + h.On[1] + ", astride its centre of gravity"
+	if h.On[0] == h.On[1] {
+		under = "both ends of " + h.On[0] + ", its centre of gravity between them"
 	}
-	if h.UprightDeg > 0 {
-		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright"+guided(h)+".")
+	how := When(h.Cups, "For the cups upright on the table, as their rows say. ") + Either(h.Once, "Once together it rolls or falls over: ", "By itself it rolls or falls over: ")
+	if h.Out != "" {
+		how = w.takesOut(h)
 	}
-	if h.Foot != "" {
-		says = append(says, "It stands upright on "+h.Foot+".")
+	return how + "chocked V-blocks under " + under + ", " + w.Read(h.CentreMm) + " from its front end, that of " + h.At + "."
+}
+
+// tipsBeyond says towards what something tips, and what keeps it.
+func (w Writer) tipsBeyond(h *plan.Hold) string {
+	keeps, hold := "Only the anchors keep it from tipping", "Anchors tight, or a"
+	if h.Free {
+		keeps, hold = "By itself it tips", "A"
 	}
-	if h.Packed {
-		says = append(says, Either(h.Once, "Once together it falls over", "By itself it falls over")+": pack it up level on what is firm and clamp it, or leave it in the sling, until the step is done.")
-	}
-	if h.On[0] != "" {
-		under := h.On[0] + " and " + h.On[1] + ", astride its centre of gravity"
-		if h.On[0] == h.On[1] {
-			under = "both ends of " + h.On[0] + ", its centre of gravity between them"
-		}
-		how := Either(h.Once, "Once together it rolls or falls over: ", "By itself it rolls or falls over: ")
-		if h.Cups {
-			how = "For the cups upright on the table, as their rows say. " + how
-		}
-		if h.Out != "" {
-			how = w.takesOut(h)
-		}
-		says = append(says, how+"chocked V-blocks under "+under+", "+w.Read(h.CentreMm)+" from its front end, that of "+h.At+".")
-	}
-	if h.BeyondMm > 0 {
-		when := When(len(h.Later) > 0, "; so again whenever "+strings.Join(h.Later, " and ")+" is off")
-		keeps, hold := "Only the anchors keep it from tipping", "Anchors tight, or a"
-		if h.Free {
-			keeps, hold = "By itself it tips", "A"
-		}
-		says = append(says, keeps+": the centre of gravity lies "+w.Read(h.BeyondMm)+" beyond its feet, towards "+h.At+". "+hold+" prop under it there"+when+".")
-	}
-	if h.Slung {
-		says = append(says, "What hangs in the sling stays in it until the joint is tight.")
-	}
-	return strings.Join(says, " ")
+	when := When(len(h.Later) > 0, "; so again whenever "+strings.Join(h.Later, " and ")+" is off")
+	return keeps + ": the centre of gravity lies " + w.Read(h.BeyondMm) + " beyond its feet, towards " + h.At + ". " + hold + " prop under it there" + when + "."
 }
 
 // guided says how what falls over is kept upright.
