@@ -21,6 +21,7 @@ type profileAnswer struct {
 	*plan.Profile
 }
 
+// profile writes what a cutter gets of a part.
 func profile(c *call) error {
 	out := c.flags.StringP("output", "o", "", "SVG or PDF `FILE` to write, true size, front face (of blanks the outside) up; contours in the group cut, pop marks, scribed lines and TOP in the group mark")
 	cut := c.flags.String("cut", "", "`CUTTER` laser, plasma, waterjet or flame instead of the part's stock.cut")
@@ -56,17 +57,7 @@ func profile(c *call) error {
 		return err
 	}
 	p.Held = len(rel.among(c.args[1:])) > 0
-	page, err := truesize.Profile(p)
-	if err != nil {
-		return err
-	}
-	err = c.save(*out, job, func(w io.Writer) error {
-		if ext != ".pdf" {
-			return svg.Write(w, &page.Drawing, page.WidthMm, page.HeightMm)
-		}
-		return pdf.Write(w, truesize.ProfileDocument(p, page, pl.Date))
-	})
-	if err != nil {
+	if err := c.saveProfile(*out, job, p, pl.Date); err != nil {
 		return err
 	}
 	if !*c.json {
@@ -75,6 +66,20 @@ func profile(c *call) error {
 		return err
 	}
 	return rel.answer(c, *asDraft, c.args[1:])
+}
+
+// saveProfile writes a profile to a file, as a page where its name ends in .pdf, else as a drawing.
+func (c *call) saveProfile(out string, job *parts.Job, p *plan.Profile, date string) error {
+	page, err := truesize.Profile(p)
+	if err != nil {
+		return err
+	}
+	return c.save(out, job, func(w io.Writer) error {
+		if !strings.EqualFold(filepath.Ext(out), ".pdf") {
+			return svg.Write(w, &page.Drawing, page.WidthMm, page.HeightMm)
+		}
+		return pdf.Write(w, truesize.ProfileDocument(p, page, date))
+	})
 }
 
 // kerf reads --kerf; none given is 0.

@@ -213,44 +213,55 @@ func sheets(c *call) error {
 // printer, into which file, against which earlier state of the job.
 type packetOf struct{ path, size, device, out, old string }
 
+// printed is a job worked out and reviewed, with the paper and the printer that it goes to.
+type printed struct {
+	*release
+	job     *parts.Job
+	pl      *plan.Plan
+	paper   parts.Paper
+	printer *layout.Correction
+}
+
+func (c *call) printed(of packetOf) (p printed, err error) {
+	if p.printer, err = correction(of.device); err != nil {
+		return p, err
+	}
+	c.tell.stage("working out the job")
+	if p.job, p.pl, p.release, err = draft(of.path, of.out); err == nil {
+		p.paper, err = paper(p.pl, of.size)
+	}
+	return p, err
+}
+
 // packet is the shop packet of a job, corrected for a printer if one is named;
 // no document if it differs in nothing from an earlier state that is named.
 func (c *call) packet(of packetOf, opt templates.Options) (*parts.Job, *draw.Document, written, error) {
-	fix, err := correction(of.device)
-	if err != nil {
-		return nil, nil, written{}, err
-	}
-	c.tell.stage("working out the job")
-	job, pl, rel, err := draft(of.path, of.out)
-	if err != nil {
-		return nil, nil, written{}, err
-	}
-	p, err := paper(pl, of.size)
+	p, err := c.printed(of)
 	if err != nil {
 		return nil, nil, written{}, err
 	}
 	for _, name := range opt.Parts {
-		if _, err := partNamed(pl, name); err != nil {
+		if _, err := partNamed(p.pl, name); err != nil {
 			return nil, nil, written{}, err
 		}
 	}
-	if opt.Since, err = since(of.old, job); err != nil || opt.Since != nil && !opt.Since.Report.Differs() {
+	if opt.Since, err = since(of.old, p.job); err != nil || opt.Since != nil && !opt.Since.Report.Differs() {
 		return nil, nil, written{}, err
 	}
 	c.tell.stage("drawing the sheets")
-	opt.Paper, opt.Printer, opt.Findings, opt.Held = p, fix, rel.findings, rel.held()
-	doc, err := templates.Packet(pl, opt)
-	count := review.Summary(rel.findings)
-	answer := written{Paper: p.Name, Review: &count, release: rel}
+	opt.Paper, opt.Printer, opt.Findings, opt.Held = p.paper, p.printer, p.findings, p.held()
+	doc, err := templates.Packet(p.pl, opt)
+	count := review.Summary(p.findings)
+	answer := written{Paper: p.paper.Name, Review: &count, release: p.release}
 	if answer.Parts = opt.Parts; len(answer.Parts) == 0 {
-		for _, q := range pl.Parts {
+		for _, q := range p.pl.Parts {
 			if opt.Since == nil || slices.Contains(opt.Since.Report.Print, q.Name) {
 				answer.Parts = append(answer.Parts, q.Name)
 			}
 		}
 	}
-	answer.NotReleased = rel.among(answer.Parts)
-	return job, doc, answer, located(err, job)
+	answer.NotReleased = p.among(answer.Parts)
+	return p.job, doc, answer, located(err, p.job)
 }
 
 func template(c *call) error {
@@ -269,47 +280,47 @@ func template(c *call) error {
 	if *face != "" && *face != string(parts.Front) && *face != string(parts.Back) {
 		return badUse("--face %s: front or back", *face)
 	}
-	fix, err := correction(*device)
-	if err != nil {
-		return err
-	}
-	job, pl, rel, err := draft(c.args[0], *out)
-	if err != nil {
-		return err
-	}
-	p, err := paper(pl, *size)
+	p, err := c.printed(packetOf{path: c.args[0], size: *size, device: *device, out: *out})
 	if err != nil {
 		return err
 	}
 	names := c.args[1:]
 	for _, name := range names {
-		q, err := partNamed(pl, name)
-		if err != nil {
+		if err := p.shows(name, parts.Face(*face)); err != nil {
 			return err
-		}
-		if *face != "" {
-			view, err := part.FaceView(job, name, parts.Face(*face))
-			if err != nil {
-				return err
-			}
-			q.Faces, q.Developments = nil, nil
-			if view != nil {
-				q.Faces = []*plan.Face{view}
-			}
-		}
-		if len(q.Faces) == 0 && len(q.Developments) == 0 {
-			return badUse("%s has no holes or slots on a face, and nothing to wrap or develop", name)
 		}
 	}
 	press := &pdf.Press{}
-	doc, err := templates.Templates(pl, names, templates.Options{Paper: p, Printer: fix, Held: rel.held(), Press: press.Take, Templates: truesize.All, Apart: *apart})
+	doc, err := templates.Templates(p.pl, names, templates.Options{Paper: p.paper, Printer: p.printer, Held: p.held(), Press: press.Take, Templates: truesize.All, Apart: *apart})
 	if err != nil {
-		return located(err, job)
+		return located(err, p.job)
 	}
-	if err := c.writePDF(job, doc, press, *out, written{Paper: p.Name, Parts: names, NotReleased: rel.among(names)}); err != nil {
+	if err := c.writePDF(p.job, doc, press, *out, written{Paper: p.paper.Name, Parts: names, NotReleased: p.among(names)}); err != nil {
 		return err
 	}
-	return rel.answer(c, *asDraft, names)
+	return p.answer(c, *asDraft, names)
+}
+
+// shows leaves of a part the templates of one face, if one is given, and refuses one that has none.
+func (p *printed) shows(name string, face parts.Face) error {
+	q, err := partNamed(p.pl, name)
+	if err != nil {
+		return err
+	}
+	if face != "" {
+		view, err := part.FaceView(p.job, name, face)
+		if err != nil {
+			return err
+		}
+		q.Faces, q.Developments = nil, nil
+		if view != nil {
+			q.Faces = []*plan.Face{view}
+		}
+	}
+	if len(q.Faces) == 0 && len(q.Developments) == 0 {
+		return badUse("%s has no holes or slots on a face, and nothing to wrap or develop", name)
+	}
+	return nil
 }
 
 func partNamed(pl *plan.Plan, name string) (*plan.PartPlan, error) {
