@@ -42,9 +42,12 @@ type pullRod struct {
 	longMm  float64
 }
 
-// rodFor is a rod with what it stands and the torque on its nut for a force; ok where it stands drawTimes that.
-func rodFor(rod bolts.Bolt, forceN float64) (r pullRod, ok bool) {
+// rodFor is a rod with what it stands and the torque on its nut for a force, and the plate under the nut over a tube
+// of a mean diameter, no thinner than the least where the washer lies on the tube; ok where it stands drawTimes that.
+func (j *shop) rodFor(rod bolts.Bolt, forceN, onMm float64) (r pullRod, ok bool) {
 	r = pullRod{rod: rod, class: words.Either(rod.Thread.TPI > 0, "grade 5", "8.8")}
+	thick, _ := bolts.PlateMm(drawTimes*forceN, onMm, rod.WasherODMm, drawMPa)
+	r.plateMm = j.up(math.Max(leastPlate, thick))
 	oiled, err := bolts.FindNutFactor("oiled")
 	proof, unknown := rod.ProofLoadN(r.class)
 	r.proofN, r.nutNm = proof, oiled.K*forceN*rod.Thread.MajorMm/1000
@@ -94,11 +97,9 @@ func (j *making) drawn(t *joint, p *plan.BearingPlan, m mounting) *drawBolt {
 		return nil
 	}
 	d := &drawBolt{forceN: math.Max(leastN, force), into: into + " of " + t.a.title()}
-	plate, noPlate := bolts.PlateMm(drawTimes*d.forceN, (p.ConeSleeveInMm+p.ConeSleeveOutMm)/2, rod.WasherODMm, drawMPa)
-	if d.pullRod, ok = rodFor(rod, d.forceN); !ok || noPlate != nil {
+	if d.pullRod, ok = j.rodFor(rod, d.forceN, (p.ConeSleeveInMm+p.ConeSleeveOutMm)/2); !ok {
 		return nil
 	}
-	d.plateMm = j.up(math.Max(leastPlate, plate))
 	// Engaged in the shaft, over what stands between its thread there and the end of the tube while the cone's
 	// small end is only at the edge of its seat, through the plate, nut and its own diameter beyond.
 	d.longMm = j.w.Up(j.tubeMm(t, m)+coneMm(p)-reachMm(t.a, m.coneDir)+deep+d.plateMm+(engagedDias+2)*d.rod.Thread.MajorMm, 10, 1.0/2)

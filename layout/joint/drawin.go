@@ -52,22 +52,15 @@ func (j *making) drawsIn(t *joint, forceN float64) *drawScrew {
 	if !t.inward {
 		return nil
 	}
-	free := math.Min(t.a.r.BoreMm(), t.b.r.BoreMm())
+	free, d := math.Min(t.a.r.BoreMm(), t.b.r.BoreMm()), t.b.step.Size.NominalMm
+	wide := seq.Max(d, stepsAt(t.a.r, false, 0, t.a.r.LengthMm()), diameterMm)
+	tube := bounds{wide + overMm/2, wide + 3*overMm/2, wide + overMm}
 	for _, rod := range bolts.Coarse(t.w.Units == parts.Inches) {
-		r, strong := rodFor(rod, forceN)
+		r, strong := j.rodFor(rod, forceN, tube.nominal+sleeveWallMm(d))
 		if !strong || rod.Thread.MajorMm+overMm > free {
 			continue
 		}
-		d := t.b.step.Size.NominalMm
-		wide := seq.Max(d, stepsAt(t.a.r, false, 0, t.a.r.LengthMm()), diameterMm)
-		s := &drawScrew{pullRod: r, tube: bounds{wide + overMm/2, wide + 3*overMm/2, wide + overMm}}
-		on := s.tube.nominal + sleeveWallMm(d)
-		s.outMm = j.up(s.tube.high + 2*sleeveWallMm(d))
-		s.plateMm = leastPlate
-		if thick, err := bolts.PlateMm(drawTimes*forceN, on, rod.WasherODMm, drawMPa); err == nil { // else the washer lies on the tube
-			s.plateMm = math.Max(leastPlate, thick)
-		}
-		s.plateMm = j.up(s.plateMm)
+		s := &drawScrew{pullRod: r, tube: tube, outMm: j.up(tube.high + 2*sleeveWallMm(d))}
 		s.tubeMm = j.up(t.a.r.LengthMm() + endMm/2) // as far as the bush could come out
 		s.longMm = j.w.Up(2*t.a.r.LengthMm()+t.b.r.LengthMm()+s.tubeMm+2*s.plateMm+4*rod.Thread.MajorMm, 10, 1.0/2)
 		return s

@@ -43,7 +43,7 @@ type form interface {
 	show(n *Numbered, out *plan.PartPlan) // what shows it in place of, or beside, the half section
 	mark(b *bench)                        // TOP and the places of holes
 	onMill(s *Sizes) bool                 // the mill bores it
-	heldUnder(b *bench, m *Group) string  // the drill
+	heldUnder(b *bench, m *Group) string  // the drill, or on the mill for slots
 	longAxis(m *Group, s slots) string    // how slots lie on it, in words
 	check(r *record, f plan.Feature)      // measures a feature of its own
 	checkPlace(r *record, m *Group)       // measures where a group lies

@@ -269,8 +269,11 @@ func (h holes) operation(b *bench, m *Group, cut bool) {
 // practice, no source).
 const tallDias = 1.5
 
-// heldUnder is how the part lies under the drill.
+// heldUnder is how the part lies under the drill, or on the mill for slots.
 func (usual) heldUnder(b *bench, m *Group) string {
+	if m.Hole == nil {
+		return "machine vice or clamps, part set square"
+	}
 	face := string(m.drilledFrom()) + " face up"
 	if w := b.widest(); b.form.round() && w != nil && b.LengthMm() > tallDias*w.Size.NominalMm {
 		return "upright in a vee on an angle plate, " + face + ", " + b.W.Said(b.LengthMm()) + " high"

@@ -56,13 +56,9 @@ func (s slots) operation(b *bench, m *Group, cut bool) {
 		_, travel := b.DrillMm(m)
 		tool, way = b.slotTool(s.in.Width.Mm, travel, true)
 	}
-	holding := "machine vice or clamps, part set square"
-	if b.Part.Bar != nil {
-		holding = b.form.heldUnder(b, m)
-	}
 	b.op(plan.Operation{Machine: plan.Mill, Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
 		Do:      []string{"Set the long axis " + b.form.longAxis(m, s) + seen + "; " + way + ".", "Depth: " + m.Group.DepthText + "."},
-		Holding: holding, Tool: tool, Refs: []int{b.ref(m)}})
+		Holding: b.form.heldUnder(b, m), Tool: tool, Refs: []int{b.ref(m)}})
 }
 
 // checkPlace measures each slot from the edges; on a round face from the bore or the

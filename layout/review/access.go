@@ -55,7 +55,7 @@ func (r *reviewer) footEnd(j *plan.JointPlan, before []*plan.JointPlan) ([]weldE
 		}
 		for _, k := range slices.Backward(before) {
 			stack := r.stack(k)
-			if p := standing(stack, of[0]); p != nil {
+			if p := standing(stack, of[0].Instance()); p != nil {
 				return []weldEnd{{z: p.Z(foot), r: tube.wideMm(), dir: math.Copysign(1, p.Z(free)-p.Z(foot)), sides: []float64{1}}}, stack
 			}
 		}
@@ -92,8 +92,8 @@ func (r *reviewer) weldEnds(j *plan.JointPlan) ([]weldEnd, []*standingPart) {
 		return nil, nil
 	}
 	stack := r.stack(j)
-	outer, outerEnd := standing(stack, j.A), j.A
-	inner, innerEnd := standing(stack, j.B), j.B
+	outer, outerEnd := standing(stack, j.A.Instance()), j.A
+	inner, innerEnd := standing(stack, j.B.Instance()), j.B
 	if !outerEnd.Inside {
 		outer, inner, outerEnd, innerEnd = inner, outer, innerEnd, outerEnd
 	}
@@ -172,13 +172,9 @@ func (r *reviewer) stack(j *plan.JointPlan) []*standingPart {
 	return out
 }
 
-func standing(stack []*standingPart, e plan.JointEnd) *standingPart {
-	return seq.First(stack, func(p *standingPart) bool { return p.Part == e.Part && p.Copy == e.Copy })
-}
-
-// standingRef is the same of what the input names, whose copy is the first where it says none.
-func standingRef(stack []*standingPart, ref parts.JointRef) *standingPart {
-	return standing(stack, plan.JointEnd{Part: ref.Part, Copy: max(1, ref.Copy)})
+// standing is that of a part, nil where it is not in the stack.
+func standing(stack []*standingPart, i parts.Instance) *standingPart {
+	return seq.First(stack, func(p *standingPart) bool { return p.Instance() == i })
 }
 
 // radii are where the part has metal at a place of the assembly's axis.

@@ -282,7 +282,7 @@ func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 func (r *reviewer) beyondCone(j *plan.JointPlan, c *cylinder) float64 {
 	long, b := c.longMm(), j.Bearing
 	for _, stack := range r.lastStacks() {
-		if me := standing(stack, j.A); me != nil && b.LargeEndDir != 0 {
+		if me := standing(stack, j.A.Instance()); me != nil && b.LargeEndDir != 0 {
 			end, far := me.Own(b.LargeEndMm), c.toMm
 			if me.Own(b.LargeEndMm+b.LargeEndDir) < end {
 				far = c.fromMm

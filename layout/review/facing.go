@@ -103,7 +103,7 @@ func (p *standingPart) looks(s plan.SealMark) float64 {
 func (r *reviewer) nearestBearing(z float64, stack []*standingPart) float64 {
 	near := math.Inf(1)
 	for _, j := range r.job.Of(parts.BearingKind) {
-		on, c := standingRef(stack, j.Bearing.Cone), r.stepOf(j.Bearing.Cone)
+		on, c := standing(stack, j.Bearing.Cone.Instance()), r.stepOf(j.Bearing.Cone)
 		if on != nil && c != nil && math.Abs(on.Z(c.middleMm())-z) < math.Abs(near-z) {
 			near = on.Z(c.middleMm())
 		}
@@ -120,7 +120,7 @@ const pressedShare = 0.5
 func (r *reviewer) facesRing(v *view, p *standingPart, g plan.GrooveRow, stack []*standingPart) {
 	if slices.ContainsFunc(r.job.Of(parts.BoltKind), func(j *parts.Joint) bool { // what closes it has no place where its joint is wrong
 		a, b := j.Ends()
-		return (a.Part == p.Part || b.Part == p.Part) && (standingRef(stack, a) == nil || standingRef(stack, b) == nil)
+		return (a.Part == p.Part || b.Part == p.Part) && (standing(stack, a.Instance()) == nil || standing(stack, b.Instance()) == nil)
 	}) {
 		return
 	}
@@ -221,7 +221,7 @@ func (r *reviewer) inLine() *view {
 	}
 	sizes := flangeNumber.FindAllString(m.Flange.Value, -1)
 	for p := range everyStanding(r) {
-		shaft, v := standingRef(p.stack, m.Drives), r.viewOf(p.Part)
+		shaft, v := standing(p.stack, m.Drives.Instance()), r.viewOf(p.Part)
 		if shaft != nil && p.standingPart != shaft && v.p.Bore != nil && slices.ContainsFunc(v.pitchCircles(), func(mm float64) bool { return slices.Contains(sizes, number(mm)) }) {
 			return v
 		}

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"centrepop/layout/assembly"
-	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -48,9 +47,9 @@ func standOffMm(width, length float64, round bool) float64 {
 // windows looks for openings beside the driven shaft, what turns with it or a flight that a hand
 // or a finger gets through to it, and that nothing closes.
 func (r *reviewer) windows(drives parts.JointRef) {
-	turns := r.turnsWith(parts.Instance{Part: drives.Part, Copy: max(1, drives.Copy)})
+	turns := r.turnsWith(drives.Instance())
 	for p := range everyStanding(r) {
-		if standingRef(p.stack, drives) != nil && !turns[p.Instance()] {
+		if standing(p.stack, drives.Instance()) != nil && !turns[p.Instance()] {
 			r.windowsOver(r.sweepsIn(p, turns), r.viewOf(p.Part), p.standingPart, p.stack)
 		}
 	}
@@ -67,11 +66,9 @@ func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
 				turns[a], turns[b] = true, true
 			}
 		}
-		for e := range seq.Refs(r.job.Loose) {
-			for k, l := range e.Lies {
-				if turns[l.Ref.Instance()] && !e.Off {
-					turns[parts.Instance{Part: e.Part.Value, Copy: k + 1}] = true
-				}
+		for _, l := range r.machine().Laid() {
+			if turns[l.On] && !l.Loose.Off {
+				turns[l.Instance] = true
 			}
 		}
 	}
@@ -115,7 +112,7 @@ func (r *reviewer) sweepsIn(p standingIn, turns map[parts.Instance]bool) (out []
 			if off := box.Centre(); math.Hypot(off.X, off.Y) >= v.p.Flight.Shaft.Mm/2 {
 				continue
 			}
-		} else if !turns[of] || !m.Tied(b, &m.Bodies[k]) || standing(p.stack, plan.JointEnd{Part: of.Part, Copy: of.Copy}) != nil {
+		} else if !turns[of] || !m.Tied(b, &m.Bodies[k]) || standing(p.stack, of) != nil {
 			continue
 		}
 		out = append(out, sweep{v.p.Title.Value, func(o *opening) (radius, gap float64) {
@@ -167,12 +164,7 @@ func guards(r *reviewer) {
 	}
 	r.windows(m.Drives)
 	all := r.machine()
-	var shaft *assembly.Body
-	for b := range seq.Refs(all.Bodies) {
-		if of := all.Of[b.ID]; of.Part == m.Drives.Part && of.Copy == max(1, m.Drives.Copy) {
-			shaft = b
-		}
-	}
+	shaft := seq.At(all.Bodies, func(b *assembly.Body) bool { return all.Of[b.ID] == m.Drives.Instance() })
 	for b := range seq.Refs(all.Bodies) {
 		v := r.viewOf(all.Of[b.ID].Part)
 		if shaft == nil || v == nil || v.p.Kind != parts.Folded || v.p.For != parts.Guarding || !all.Tied(b, shaft) {

@@ -150,7 +150,7 @@ func covered(r *reviewer) {
 	done := map[string]bool{}
 	for _, j := range r.planned(parts.PressKind) {
 		v, stack := r.viewOf(j.A.Part), r.stack(j)
-		tube, ring := standing(stack, j.A), standing(stack, j.B)
+		tube, ring := standing(stack, j.A.Instance()), standing(stack, j.B.Instance())
 		if tube == nil || ring == nil {
 			continue
 		}

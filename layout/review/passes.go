@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -15,7 +14,7 @@ import (
 func (r *reviewer) screwPasses(p, q *parts.Part, screw *cylinder) {
 	front, back := screw.reaches()
 	for _, stack := range r.lastStacks() {
-		me := standing(stack, plan.JointEnd{Part: p.Name.Value, Copy: 1})
+		me := standing(stack, parts.Instance{Part: p.Name.Value, Copy: 1})
 		if me == nil {
 			continue
 		}

@@ -27,12 +27,14 @@ func (r *reviewer) lastStacks() [][]*standingPart {
 
 // lastStacksOf are those in which both ends of a joint stand.
 func (r *reviewer) lastStacksOf(j *plan.JointPlan) [][]*standingPart {
-	return seq.Keep(r.lastStacks(), func(s []*standingPart) bool { return standing(s, j.A) != nil && standing(s, j.B) != nil })
+	return seq.Keep(r.lastStacks(), func(s []*standingPart) bool {
+		return standing(s, j.A.Instance()) != nil && standing(s, j.B.Instance()) != nil
+	})
 }
 
 func holds(t, s []*standingPart) bool {
 	return !slices.ContainsFunc(s, func(p *standingPart) bool {
-		return standing(t, plan.JointEnd{Part: p.Part, Copy: p.Copy}) == nil
+		return standing(t, p.Instance()) == nil
 	})
 }
 
@@ -133,7 +135,7 @@ const coneShare = 0.8
 
 // coneSeat finds cones that stand beside their seat.
 func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
-	b, shaft := j.Bearing, standing(stack, j.A)
+	b, shaft := j.Bearing, standing(stack, j.A.Instance())
 	if j.A.Inside || r.twoSizes(j) {
 		return
 	}
@@ -152,7 +154,7 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 // openCover finds the end of a housing that is closed by parts with a bore wider
 // than the bearing behind them: they neither hold the cup nor keep dirt out.
 func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
-	b, housing := j.Bearing, standing(stack, j.B)
+	b, housing := j.Bearing, standing(stack, j.B.Instance())
 	from, to := housing.Span(j.B)
 	end, out := max(from, to), 1.0 // the end of the seat that the back does not stand at
 	if math.Abs(b.CupBackMm-end) < math.Abs(b.CupBackMm-min(from, to)) {
@@ -204,7 +206,7 @@ func spigots(r *reviewer) {
 			}
 			for _, c := range v.spigotsAt(face, other) {
 				for _, stack := range stacks {
-					if me := standing(stack, e); me != nil && !done[e.Part+"."+c.name] {
+					if me := standing(stack, e.Instance()); me != nil && !done[e.Part+"."+c.name] {
 						done[e.Part+"."+c.name] = r.centres(v, c, me, stack)
 					}
 				}

@@ -126,7 +126,7 @@ func (r *reviewer) wayOn(j *plan.JointPlan, shaft *view) (way, openMm float64, n
 		return way, b.BoreMm / 2, "the bearing " + b.Bearing
 	}
 	stack := r.stack(j)
-	on, of, over := standing(stack, plan.JointEnd{Part: shaft.p.Name.Value, Copy: 1}), standing(stack, j.B), standing(stack, j.A)
+	on, of, over := standing(stack, parts.Instance{Part: shaft.p.Name.Value, Copy: 1}), standing(stack, j.B.Instance()), standing(stack, j.A.Instance())
 	if first, _ := r.comes(j.A.Part); j.Kind != parts.BoltKind || on == nil || over == nil || of == nil || on == of || on == over || r.with(first) != j.Name {
 		return 0, 0, ""
 	}
@@ -142,7 +142,7 @@ func (r *reviewer) middleOn(j *plan.JointPlan, shaft *view) float64 {
 		return named(shaft.outside, j.A.Feature).middleMm()
 	}
 	stack := r.stack(j)
-	return standing(stack, plan.JointEnd{Part: shaft.p.Name.Value, Copy: 1}).Own(standing(stack, j.A).middle())
+	return standing(stack, parts.Instance{Part: shaft.p.Name.Value, Copy: 1}).Own(standing(stack, j.A.Instance()).middle())
 }
 
 // span is where a part begins and ends along the axis of the assembly.
