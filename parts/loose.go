@@ -86,3 +86,23 @@ type Lying struct {
 	Place
 	Ref JointRef // that part and its face
 }
+
+// Laid is a copy of a loose part that the job gives a place: what the job says of the part
+// and of its place, and the copy that it lies on.
+type Laid struct {
+	Loose *Loose
+	At    *Lying
+	Instance
+	On Instance
+}
+
+// Laid are the copies of loose parts that the job gives a place, in its order.
+func (j *Job) Laid() (all []Laid) {
+	for e := range seq.Refs(j.Loose) {
+		for k := range e.Lies {
+			at := &e.Lies[k]
+			all = append(all, Laid{e, at, Instance{Part: e.Part.Value, Copy: k + 1}, at.Ref.Instance()})
+		}
+	}
+	return all
+}

@@ -66,7 +66,7 @@ func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
 				turns[a], turns[b] = true, true
 			}
 		}
-		for _, l := range r.machine().Laid() {
+		for _, l := range r.job.Laid() {
 			if turns[l.On] && !l.Loose.Off {
 				turns[l.Instance] = true
 			}

@@ -10,25 +10,11 @@ import (
 	"centrepop/parts/seq"
 )
 
-// Laid is a copy of a loose part that the job gives a place: what the job says of the part
-// and of its place, and the copy that it lies on.
-type Laid struct {
-	Loose *parts.Loose
-	At    *parts.Lying
-	parts.Instance
-	On parts.Instance
-}
+// Laid is a copy of a loose part that the job gives a place.
+type Laid = parts.Laid
 
-// Laid are the copies of loose parts that the job gives a place, in its order.
-func (m *Stand) Laid() (all []Laid) {
-	for e := range seq.Refs(m.Job.Loose) {
-		for k := range e.Lies {
-			at := &e.Lies[k]
-			all = append(all, Laid{e, at, parts.Instance{Part: e.Part.Value, Copy: k + 1}, at.Ref.Instance()})
-		}
-	}
-	return all
-}
+// Laid are those of the job.
+func (m *Stand) Laid() []Laid { return m.Job.Laid() }
 
 // off tells whether a loose part comes off again in its step.
 func (m *Stand) off(part string) bool {
