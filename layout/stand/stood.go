@@ -73,7 +73,7 @@ func (m *Stand) inLine() {
 		}
 	}
 	motor, coupling := ends[false], ends[true]
-	if shaft == nil || motor == nil || math.Abs(shaft.Pose.Z.Dot(motor.Pose.Z)) < 1-1e-6 {
+	if shaft == nil || motor == nil || !m.Tied(shaft, motor) || math.Abs(shaft.Pose.Z.Dot(motor.Pose.Z)) < 1-1e-6 {
 		return
 	}
 	e := &m.Job.Loose[m.Roles[motor.ID].Loose]

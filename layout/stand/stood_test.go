@@ -126,6 +126,13 @@ func TestMotorInLine(t *testing.T) {
 			t.Errorf("%+v: %q", c, got)
 		}
 	}
+	// Nothing says where the plate stands from the shaft: nor does the motor stand beside it by so much.
+	files := motorJob("", "", "after: lid")
+	files["job.yaml"] = strings.NewReplacer("cup.yaml]", "cup.yaml, ring.yaml]", "{name: plate, bolt: {through: adapter.screws, into: spindle.taps, bolt: M10 8.8}, face: back-on-front}", "{name: ring, weld: {part: ring.outline, to: spindle.flange, type: fillet, size: 4}, place: {on: back, with: front, at: [0, 0], top: up}}").Replace(files["job.yaml"])
+	files["ring.yaml"] = "part: ring\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {circle: 300}\n"
+	if got := found(t, files, plan.MotorBeside); got != "" {
+		t.Errorf("untied: %q", got)
+	}
 }
 
 // Without a motor that drives, one stands on the face that its place says; where none is said nothing tells.
