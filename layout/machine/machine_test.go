@@ -1,6 +1,7 @@
 package machine_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -184,6 +185,30 @@ func TestCoveredOpening(t *testing.T) {
 			"  - {name: plug, bolt: {through: plug.screws, into: ring.taps, bolt: M8 8.8}, face: back-on-front}\n"}))
 		if got := argued(m); got != want {
 			t.Errorf("%s: %q, want %q", axial, got, want)
+		}
+	}
+}
+
+// A rib that a weld names without its place, from either side, lacks it, and with a lid on it the two stand by themselves: nothing
+// else is found of them, by whatever looks at welds, seats, bars and loose parts.
+func TestNoPlace(t *testing.T) {
+	t.Parallel()
+	const lid = "loose:\n  - {part: lid, how: laid on, after: second, lies: [{on: %s, with: back, at: [40, 20]}]}\n"
+	for _, c := range []struct{ second, rib, lies, want string }{
+		{"rib#2.outline, to: base.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#2.front", "weld-unplaced rib 2 base"},
+		{"base.outline, to: rib#2.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#2.front", "weld-unplaced base rib 2"},
+		{"rib#2.outline, to: base.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#1.front", "place-lacking rib 2 base"},
+		{"rib#2.left, to: base.outline, type: fillet, size: 4, length: 60", "part: rib\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {flat: [60, 10], length: 100}\n", "rib#2.front", "weld-unplaced rib 2 base"},
+	} {
+		first := "rib#1.outline"
+		if strings.Contains(c.rib, "bar") {
+			first = "rib#1.left"
+		}
+		got := found(t, map[string]string{"base.yaml": basePart, "rib.yaml": c.rib, "lid.yaml": "part: lid\nkind: plate\nmaterial: S235\nstock: {plate: 5 mm}\noutline: {rectangle: [20, 10]}\n",
+			"job.yaml": strings.Replace(ribJob, "rib.yaml", "rib.yaml, lid.yaml", 1) + "  - {name: first, weld: {part: " + first + ", to: base.outline, type: fillet, size: 4}, place: {on: front, with: " + map[bool]string{true: "left", false: "bottom"}[first == "rib#1.left"] + ", from-left: 30, from-bottom: 20, front: down}}\n" +
+				"  - {name: second, weld: {part: " + c.second + "}, after: first}\n" + fmt.Sprintf(lid, c.lies)})
+		if got != c.want {
+			t.Errorf("%s, lid on %s: %q, want %q", c.second, c.lies, got, c.want)
 		}
 	}
 }
