@@ -13,19 +13,6 @@ import (
 	"centrepop/parts/geom"
 )
 
-// limitsJSON is one side of a fit.
-type limitsJSON struct {
-	Class   string  `json:"class"`
-	UpperUm float64 `json:"upper_um"`
-	LowerUm float64 `json:"lower_um"`
-	MaxMm   float64 `json:"max_mm"`
-	MinMm   float64 `json:"min_mm"`
-}
-
-func sideJSON(l fits.Limits) *limitsJSON {
-	return &limitsJSON{l.Class, l.UpperUm, l.LowerUm, l.MaxMm, l.MinMm}
-}
-
 func fit(c *call) error {
 	first := c.first("size")
 	if err := c.parse(2, 2); err != nil {
@@ -33,12 +20,12 @@ func fit(c *call) error {
 	}
 	size := first.mm
 	var out struct {
-		NominalMm      float64     `json:"nominal_mm"`
-		Hole           *limitsJSON `json:"hole,omitempty"`
-		Shaft          *limitsJSON `json:"shaft,omitempty"`
-		Kind           string      `json:"kind,omitempty"`
-		ClearanceMaxUm *float64    `json:"clearance_max_um,omitempty"`
-		ClearanceMinUm *float64    `json:"clearance_min_um,omitempty"`
+		NominalMm      float64      `json:"nominal_mm"`
+		Hole           *fits.Limits `json:"hole,omitempty"`
+		Shaft          *fits.Limits `json:"shaft,omitempty"`
+		Kind           string       `json:"kind,omitempty"`
+		ClearanceMaxUm *float64     `json:"clearance_max_um,omitempty"`
+		ClearanceMinUm *float64     `json:"clearance_min_um,omitempty"`
 	}
 	out.NominalMm = size
 	if strings.Contains(c.args[1], "/") {
@@ -46,7 +33,7 @@ func fit(c *call) error {
 		if err != nil {
 			return err
 		}
-		out.Hole, out.Shaft, out.Kind = sideJSON(f.Hole), sideJSON(f.Shaft), f.Kind
+		out.Hole, out.Shaft, out.Kind = &f.Hole, &f.Shaft, f.Kind
 		out.ClearanceMaxUm, out.ClearanceMinUm = &f.ClearanceMaxUm, &f.ClearanceMinUm
 	} else {
 		l, err := fits.Limit(size, c.args[1])
@@ -54,15 +41,15 @@ func fit(c *call) error {
 			return err
 		}
 		if l.Hole {
-			out.Hole = sideJSON(l)
+			out.Hole = &l
 		} else {
-			out.Shaft = sideJSON(l)
+			out.Shaft = &l
 		}
 	}
 	return c.answer(out, func() {
 		for _, side := range []struct {
 			name string
-			l    *limitsJSON
+			l    *fits.Limits
 		}{{"hole", out.Hole}, {"shaft", out.Shaft}} {
 			if side.l != nil {
 				fmt.Fprintf(c.stdout, "%-6s Ø%s %-5s %s   (%+g / %+g µm)\n", side.name, c.w.Size(size), side.l.Class, c.between(side.l.MinMm, side.l.MaxMm), side.l.UpperUm, side.l.LowerUm)

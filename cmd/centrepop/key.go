@@ -1,29 +1,30 @@
 package main
 
 import (
+	"centrepop/layout/fits"
 	"centrepop/layout/keys"
 	"centrepop/parts"
 )
 
 // keyJSON is the answer of the key command for a parallel key.
 type keyJSON struct {
-	WidthMm         float64     `json:"width_mm"`
-	HeightMm        float64     `json:"height_mm"`
-	ShaftDepthMm    float64     `json:"shaft_depth_mm"`
-	HubDepthMm      float64     `json:"hub_depth_mm"`
-	OverMm          [2]float64  `json:"over_mm"` // shaft diameters: above the first, up to the second
-	ShaftAcrossMm   float64     `json:"shaft_across_mm"`
-	HubAcrossMm     float64     `json:"hub_across_mm"`
-	ShaftDeeperMm   float64     `json:"shaft_deeper_mm"`
-	HubDeeperMm     float64     `json:"hub_deeper_mm"`
-	Fit             string      `json:"fit,omitempty"`
-	ShaftWidth      *limitsJSON `json:"shaft_width,omitempty"`
-	HubWidth        *limitsJSON `json:"hub_width,omitempty"`
-	LengthsMm       []float64   `json:"lengths_mm,omitempty"`
-	Material        string      `json:"material"`
-	Standard        string      `json:"standard"`
-	Source          string      `json:"source"`
-	ToleranceSource string      `json:"tolerance_source"`
+	WidthMm         float64      `json:"width_mm"`
+	HeightMm        float64      `json:"height_mm"`
+	ShaftDepthMm    float64      `json:"shaft_depth_mm"`
+	HubDepthMm      float64      `json:"hub_depth_mm"`
+	OverMm          [2]float64   `json:"over_mm"` // shaft diameters: above the first, up to the second
+	ShaftAcrossMm   float64      `json:"shaft_across_mm"`
+	HubAcrossMm     float64      `json:"hub_across_mm"`
+	ShaftDeeperMm   float64      `json:"shaft_deeper_mm"`
+	HubDeeperMm     float64      `json:"hub_deeper_mm"`
+	Fit             string       `json:"fit,omitempty"`
+	ShaftWidth      *fits.Limits `json:"shaft_width,omitempty"`
+	HubWidth        *fits.Limits `json:"hub_width,omitempty"`
+	LengthsMm       []float64    `json:"lengths_mm,omitempty"`
+	Material        string       `json:"material"`
+	Standard        string       `json:"standard"`
+	Source          string       `json:"source"`
+	ToleranceSource string       `json:"tolerance_source"`
 }
 
 // discJSON is one Woodruff key.
@@ -75,7 +76,7 @@ func key(c *call) error {
 		if err != nil {
 			return err
 		}
-		out.Fit, out.ShaftWidth, out.HubWidth = *fitName, sideJSON(widths.Shaft), sideJSON(widths.Hub)
+		out.Fit, out.ShaftWidth, out.HubWidth = *fitName, &widths.Shaft, &widths.Hub
 	}
 	return c.answer(out, func() { printKey(c, out) })
 }
@@ -93,7 +94,7 @@ func parallelKey(shaftMm float64, inch, flat bool) (keys.Parallel, error) {
 func printKey(c *call, k keyJSON) {
 	c.line("key", "%s × %s, %s", c.w.Size(k.WidthMm), c.w.Size(k.HeightMm), k.Material)
 	c.line("for shafts", "over %s up to %s", c.w.Size(k.OverMm[0]), c.w.Said(k.OverMm[1]))
-	side := func(name string, depth, across, least, most float64, width *limitsJSON) {
+	side := func(name string, depth, across, least, most float64, width *fits.Limits) {
 		c.line(name, "deep %s from the crown", c.between(depth, depth+most-least))
 		c.line("", "%s across to the far side", c.between(across+least, across+most))
 		if width != nil {

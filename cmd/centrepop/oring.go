@@ -5,38 +5,31 @@ import (
 	"strings"
 
 	"centrepop/layout/grooves"
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/seq"
 )
 
 type oringJSON struct {
-	InsideMm           float64        `json:"inside_mm"`
-	SectionMm          float64        `json:"section_mm"`
-	SectionToleranceMm float64        `json:"section_tolerance_mm"`
-	Seat               string         `json:"seat"`
-	DepthMm            float64        `json:"depth_mm"`
-	DeeperMm           float64        `json:"deeper_mm"`
-	WidthMm            float64        `json:"width_mm"`
-	WiderMm            float64        `json:"wider_mm"`
-	RadiusMm           float64        `json:"radius_mm"`
-	FloorMm            float64        `json:"floor_mm,omitempty"`
-	OuterMm            float64        `json:"outer_mm,omitempty"`
-	InnerMm            float64        `json:"inner_mm,omitempty"`
-	Squeeze            spanJSON       `json:"squeeze"`
-	Fill               float64        `json:"fill"`
-	Stretch            float64        `json:"stretch"`
-	LeadInMm           float64        `json:"lead_in_mm,omitempty"`
-	LeadInDeg          float64        `json:"lead_in_deg,omitempty"`
-	Problems           []glandProblem `json:"problems,omitempty"`
-	Source             string         `json:"source"`
-}
-
-// glandProblem is a value beyond common practice, as shares.
-type glandProblem struct {
-	Code  string  `json:"code"`
-	Value float64 `json:"value"`
-	Least float64 `json:"least"`
-	Most  float64 `json:"most"`
+	InsideMm           float64           `json:"inside_mm"`
+	SectionMm          float64           `json:"section_mm"`
+	SectionToleranceMm float64           `json:"section_tolerance_mm"`
+	Seat               string            `json:"seat"`
+	DepthMm            float64           `json:"depth_mm"`
+	DeeperMm           float64           `json:"deeper_mm"`
+	WidthMm            float64           `json:"width_mm"`
+	WiderMm            float64           `json:"wider_mm"`
+	RadiusMm           float64           `json:"radius_mm"`
+	FloorMm            float64           `json:"floor_mm,omitempty"`
+	OuterMm            float64           `json:"outer_mm,omitempty"`
+	InnerMm            float64           `json:"inner_mm,omitempty"`
+	Squeeze            plan.Range        `json:"squeeze"`
+	Fill               float64           `json:"fill"`
+	Stretch            float64           `json:"stretch"`
+	LeadInMm           float64           `json:"lead_in_mm,omitempty"`
+	LeadInDeg          float64           `json:"lead_in_deg,omitempty"`
+	Problems           []grooves.Problem `json:"problems,omitempty"`
+	Source             string            `json:"source"`
 }
 
 func oring(c *call) error {
@@ -94,11 +87,8 @@ func oringAnswer(o grooves.ORing, seat grooves.Seat, g grooves.Gland) oringJSON 
 	out := oringJSON{
 		InsideMm: round4(o.InsideMm), SectionMm: round4(o.SectionMm), SectionToleranceMm: g.SectionTolMm, Seat: string(seat), DepthMm: g.DepthMm, DeeperMm: g.DeeperMm,
 		WidthMm: g.WidthMm, WiderMm: g.WiderMm, RadiusMm: g.RadiusMm, FloorMm: round4(g.FloorMm), OuterMm: round4(g.OuterMm), InnerMm: round4(g.InnerMm),
-		Squeeze: spanJSON{round4(g.SqueezeMin), round4(g.SqueezeMax)}, Fill: round4(g.Fill), Stretch: round4(g.Stretch),
-		LeadInMm: g.LeadInMm, LeadInDeg: g.LeadInDeg, Source: g.Source.String(),
-	}
-	for _, p := range g.Problems {
-		out.Problems = append(out.Problems, glandProblem{string(p.Code), round4(p.Value), p.Least, p.Most})
+		Squeeze: plan.Range{Min: round4(g.SqueezeMin), Max: round4(g.SqueezeMax)}, Fill: round4(g.Fill), Stretch: round4(g.Stretch),
+		LeadInMm: g.LeadInMm, LeadInDeg: g.LeadInDeg, Problems: seq.Map(g.Problems, func(p grooves.Problem) grooves.Problem { p.Value = round4(p.Value); return p }), Source: g.Source.String(),
 	}
 	return out
 }
@@ -118,7 +108,7 @@ func printORing(c *call, g oringJSON) {
 		c.line("lead-in", "%s long at %s°, edges broken", c.w.Said(g.LeadInMm), words.Trim(g.LeadInDeg, 0))
 	}
 	for _, p := range g.Problems {
-		c.line("caution", "%s %s, where %s to %s is common", map[string]string{"stretch-high": "stretched by", "stretch-low": "stretched by", "fill-high": "the groove is filled to"}[p.Code],
+		c.line("caution", "%s %s, where %s to %s is common", map[grooves.Code]string{grooves.StretchHigh: "stretched by", grooves.StretchLow: "stretched by", grooves.FillHigh: "the groove is filled to"}[p.Code],
 			percent(p.Value), percent(p.Least), percent(p.Most))
 	}
 	c.line("source", "%s", g.Source)

@@ -7,39 +7,34 @@ import (
 	"strings"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/plan"
 	"centrepop/layout/press"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
 
-// spanJSON is a value at the least and at the greatest interference.
-type spanJSON struct {
-	Min float64 `json:"min"`
-	Max float64 `json:"max"`
-}
-
 type pressJSON struct {
-	InterferenceUm spanJSON `json:"interference_um"`
-	PressureMPa    spanJSON `json:"pressure_mpa"`
-	HubHoopMPa     spanJSON `json:"hub_bore_hoop_mpa"`
-	HubMisesMPa    spanJSON `json:"hub_bore_von_mises_mpa"`
-	ShaftHoopMPa   spanJSON `json:"shaft_outside_hoop_mpa"`
-	ShaftMisesMPa  spanJSON `json:"shaft_worst_von_mises_mpa"`
-	HubSafety      float64  `json:"hub_safety"`
-	ShaftSafety    float64  `json:"shaft_safety"`
-	ForceN         spanJSON `json:"force_n"`
-	TorqueNm       spanJSON `json:"torque_nm"`
-	Friction       spanJSON `json:"friction"`
-	FrictionSource string   `json:"friction_source"`
-	HeatHubC       float64  `json:"heat_hub_c"`
-	CoolShaftC     float64  `json:"cool_shaft_c"`
-	ClearanceMm    float64  `json:"joining_clearance_mm"`
-	LeadInMm       float64  `json:"lead_in_mm"`
-	LeadInDeg      float64  `json:"lead_in_deg"`
-	HubMaterial    string   `json:"hub_material"`
-	ShaftMaterial  string   `json:"shaft_material"`
-	Cautions       []string `json:"cautions,omitempty"`
+	InterferenceUm plan.Range `json:"interference_um"`
+	PressureMPa    plan.Range `json:"pressure_mpa"`
+	HubHoopMPa     plan.Range `json:"hub_bore_hoop_mpa"`
+	HubMisesMPa    plan.Range `json:"hub_bore_von_mises_mpa"`
+	ShaftHoopMPa   plan.Range `json:"shaft_outside_hoop_mpa"`
+	ShaftMisesMPa  plan.Range `json:"shaft_worst_von_mises_mpa"`
+	HubSafety      float64    `json:"hub_safety"`
+	ShaftSafety    float64    `json:"shaft_safety"`
+	ForceN         plan.Range `json:"force_n"`
+	TorqueNm       plan.Range `json:"torque_nm"`
+	Friction       plan.Range `json:"friction"`
+	FrictionSource string     `json:"friction_source"`
+	HeatHubC       float64    `json:"heat_hub_c"`
+	CoolShaftC     float64    `json:"cool_shaft_c"`
+	ClearanceMm    float64    `json:"joining_clearance_mm"`
+	LeadInMm       float64    `json:"lead_in_mm"`
+	LeadInDeg      float64    `json:"lead_in_deg"`
+	HubMaterial    string     `json:"hub_material"`
+	ShaftMaterial  string     `json:"shaft_material"`
+	Cautions       []string   `json:"cautions,omitempty"`
 }
 
 func pressFit(c *call) error {
@@ -166,7 +161,7 @@ func (p *pressCase) work() (*pressJSON, error) {
 func (p *pressCase) answer(r press.Limits, friction press.Friction) *pressJSON {
 	worst := func(r press.Result) float64 { return math.Max(r.ShaftOutside.VonMisesMPa, r.ShaftBore.VonMisesMPa) }
 	a, b := r.Loosest, r.Tightest
-	span := func(min, max float64) spanJSON { return spanJSON{fourDecimals(min), fourDecimals(max)} }
+	span := func(min, max float64) plan.Range { return plan.Range{Min: fourDecimals(min), Max: fourDecimals(max)} }
 	force, torque := r.ForceN(), r.TorqueNm()
 	out := &pressJSON{
 		InterferenceUm: span(p.loMm*1000, p.hiMm*1000), PressureMPa: span(a.PressureMPa, b.PressureMPa),

@@ -4,22 +4,23 @@ import (
 	"errors"
 	"fmt"
 
+	"centrepop/layout/fits"
 	"centrepop/layout/grooves"
 	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
 type ringJSON struct {
-	NominalMm   float64     `json:"nominal_mm"`
-	ThicknessMm float64     `json:"thickness_mm"`
-	GrooveMm    float64     `json:"groove_mm"`
-	Groove      *limitsJSON `json:"groove"`
-	WidthMm     float64     `json:"width_mm"`
-	Width       *limitsJSON `json:"width"`
-	EdgeMm      float64     `json:"edge_mm"`  // least from the groove to the end of the part
-	ClearMm     float64     `json:"clear_mm"` // diameter to keep free for the lugs
-	Standard    string      `json:"standard"`
-	Source      string      `json:"source"`
+	NominalMm   float64      `json:"nominal_mm"`
+	ThicknessMm float64      `json:"thickness_mm"`
+	GrooveMm    float64      `json:"groove_mm"`
+	Groove      *fits.Limits `json:"groove"`
+	WidthMm     float64      `json:"width_mm"`
+	Width       *fits.Limits `json:"width"`
+	EdgeMm      float64      `json:"edge_mm"`  // least from the groove to the end of the part
+	ClearMm     float64      `json:"clear_mm"` // diameter to keep free for the lugs
+	Standard    string       `json:"standard"`
+	Source      string       `json:"source"`
 }
 
 func ring(c *call) error {
@@ -41,8 +42,8 @@ func ring(c *call) error {
 		return err
 	}
 	out := ringJSON{
-		NominalMm: r.NominalMm, ThicknessMm: r.ThicknessMm, GrooveMm: r.Groove.NominalMm, Groove: sideJSON(r.Groove),
-		WidthMm: r.Width.NominalMm, Width: sideJSON(r.Width), EdgeMm: r.EdgeMm, ClearMm: round4(r.ClearMm), Standard: r.Standard, Source: r.Source.String(),
+		NominalMm: r.NominalMm, ThicknessMm: r.ThicknessMm, GrooveMm: r.Groove.NominalMm, Groove: &r.Groove,
+		WidthMm: r.Width.NominalMm, Width: &r.Width, EdgeMm: r.EdgeMm, ClearMm: round4(r.ClearMm), Standard: r.Standard, Source: r.Source.String(),
 	}
 	return c.answer(out, func() { printRing(c, out, *inside) })
 }

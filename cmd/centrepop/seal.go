@@ -1,26 +1,28 @@
 package main
 
 import (
+	"centrepop/layout/fits"
 	"centrepop/layout/grooves"
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 )
 
 type sealJSON struct {
-	Shaft             *limitsJSON `json:"shaft"`
-	Roundness         string      `json:"roundness"`
-	RaUm              spanJSON    `json:"ra_um"`
-	RzUm              spanJSON    `json:"rz_um"`
-	RmaxUm            float64     `json:"rmax_um"`
-	HardnessHRC       float64     `json:"hardness_hrc"`
-	HardnessFastHRC   float64     `json:"hardness_fast_hrc"`
-	LeadInMm          float64     `json:"lead_in_mm"`
-	LeadInDeg         spanJSON    `json:"lead_in_deg"`
-	HousingClass      string      `json:"housing_class"`
-	HousingRaUm       spanJSON    `json:"housing_ra_um"`
-	HousingStraightMm float64     `json:"housing_straight_mm,omitempty"`
-	HousingDepthMm    float64     `json:"housing_depth_mm,omitempty"`
-	Source            string      `json:"source"`
-	LeadInSource      string      `json:"lead_in_source"`
+	Shaft             *fits.Limits `json:"shaft"`
+	Roundness         string       `json:"roundness"`
+	RaUm              plan.Range   `json:"ra_um"`
+	RzUm              plan.Range   `json:"rz_um"`
+	RmaxUm            float64      `json:"rmax_um"`
+	HardnessHRC       float64      `json:"hardness_hrc"`
+	HardnessFastHRC   float64      `json:"hardness_fast_hrc"`
+	LeadInMm          float64      `json:"lead_in_mm"`
+	LeadInDeg         plan.Range   `json:"lead_in_deg"`
+	HousingClass      string       `json:"housing_class"`
+	HousingRaUm       plan.Range   `json:"housing_ra_um"`
+	HousingStraightMm float64      `json:"housing_straight_mm,omitempty"`
+	HousingDepthMm    float64      `json:"housing_depth_mm,omitempty"`
+	Source            string       `json:"source"`
+	LeadInSource      string       `json:"lead_in_source"`
 }
 
 func seal(c *call) error {
@@ -34,9 +36,9 @@ func seal(c *call) error {
 		return err
 	}
 	out := sealJSON{
-		Shaft: sideJSON(l.Shaft), Roundness: l.RoundClass, RaUm: spanJSON{l.RaMinUm, l.RaMaxUm}, RzUm: spanJSON{l.RzMinUm, l.RzMaxUm}, RmaxUm: l.RmaxUm,
-		HardnessHRC: l.HardnessHRC, HardnessFastHRC: l.HardnessFastHRC, LeadInMm: round4(l.LeadInMm), LeadInDeg: spanJSON{l.LeadInMinDeg, l.LeadInMaxDeg},
-		HousingClass: l.HousingClass, HousingRaUm: spanJSON{l.HousingRaMinUm, l.HousingRaMaxUm}, HousingStraightMm: round4(l.HousingStraightMm), HousingDepthMm: round4(l.HousingDepthMm),
+		Shaft: &l.Shaft, Roundness: l.RoundClass, RaUm: plan.Range{Min: l.RaMinUm, Max: l.RaMaxUm}, RzUm: plan.Range{Min: l.RzMinUm, Max: l.RzMaxUm}, RmaxUm: l.RmaxUm,
+		HardnessHRC: l.HardnessHRC, HardnessFastHRC: l.HardnessFastHRC, LeadInMm: round4(l.LeadInMm), LeadInDeg: plan.Range{Min: l.LeadInMinDeg, Max: l.LeadInMaxDeg},
+		HousingClass: l.HousingClass, HousingRaUm: plan.Range{Min: l.HousingRaMinUm, Max: l.HousingRaMaxUm}, HousingStraightMm: round4(l.HousingStraightMm), HousingDepthMm: round4(l.HousingDepthMm),
 		Source: l.Source.String(), LeadInSource: l.LeadInSource.String(),
 	}
 	return c.answer(out, func() { printSeal(c, out) })

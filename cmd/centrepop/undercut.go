@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"centrepop/layout/fits"
 	"centrepop/layout/grooves"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -27,17 +28,17 @@ type reliefJSON struct {
 
 // threadEndJSON is the answer of the undercut command for a thread.
 type threadEndJSON struct {
-	Thread     string      `json:"thread"`
-	FloorMm    float64     `json:"floor_mm"`
-	Floor      *limitsJSON `json:"floor"`
-	LeastMm    float64     `json:"straight_mm"` // at least
-	MostMm     float64     `json:"whole_mm"`    // at most
-	RadiusMm   float64     `json:"radius_mm"`
-	AngleDeg   float64     `json:"angle_deg"`
-	RunoutMm   float64     `json:"runout_mm,omitempty"`
-	ShoulderMm float64     `json:"shoulder_mm,omitempty"`
-	Source     string      `json:"source"`
-	RestSource string      `json:"rest_source"`
+	Thread     string       `json:"thread"`
+	FloorMm    float64      `json:"floor_mm"`
+	Floor      *fits.Limits `json:"floor"`
+	LeastMm    float64      `json:"straight_mm"` // at least
+	MostMm     float64      `json:"whole_mm"`    // at most
+	RadiusMm   float64      `json:"radius_mm"`
+	AngleDeg   float64      `json:"angle_deg"`
+	RunoutMm   float64      `json:"runout_mm,omitempty"`
+	ShoulderMm float64      `json:"shoulder_mm,omitempty"`
+	Source     string       `json:"source"`
+	RestSource string       `json:"rest_source"`
 }
 
 func undercut(c *call) error {
@@ -111,7 +112,7 @@ func threadEnd(c *call, t threads.Thread, inside, short bool) error {
 		return err
 	}
 	out := threadEndJSON{
-		Thread: t.Designation, FloorMm: round4(e.FloorMm), Floor: sideJSON(floor), LeastMm: e.LeastMm, MostMm: e.MostMm, RadiusMm: e.RadiusMm, AngleDeg: e.AngleDeg,
+		Thread: t.Designation, FloorMm: round4(e.FloorMm), Floor: &floor, LeastMm: e.LeastMm, MostMm: e.MostMm, RadiusMm: e.RadiusMm, AngleDeg: e.AngleDeg,
 		RunoutMm: e.RunoutMm, ShoulderMm: e.ShoulderMm, Source: e.Source.String(), RestSource: e.RestSource.String(),
 	}
 	return c.answer(out, func() {

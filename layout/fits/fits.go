@@ -38,13 +38,13 @@ const MaxNominalMm = 3150
 
 // Limits holds the two limits of one class at one nominal size.
 type Limits struct {
-	NominalMm float64 // nominal size, mm
-	Class     string  // as [Class.String] writes it, "H7" or "js6"
-	UpperUm   float64 // upper limit deviation ES or es, µm, signed
-	LowerUm   float64 // lower limit deviation EI or ei, µm, signed
-	MaxMm     float64 // upper limit of size, mm, to the nearest 0.000 001 mm
-	MinMm     float64 // lower limit of size, mm, to the nearest 0.000 001 mm
-	Hole      bool    // true for an internal feature, false for an external one
+	NominalMm float64 `json:"-"`        // nominal size, mm
+	Class     string  `json:"class"`    // as [Class.String] writes it, "H7" or "js6"
+	UpperUm   float64 `json:"upper_um"` // upper limit deviation ES or es, µm, signed
+	LowerUm   float64 `json:"lower_um"` // lower limit deviation EI or ei, µm, signed
+	MaxMm     float64 `json:"max_mm"`   // upper limit of size, mm, to the nearest 0.000 001 mm
+	MinMm     float64 `json:"min_mm"`   // lower limit of size, mm, to the nearest 0.000 001 mm
+	Hole      bool    `json:"-"`        // true for an internal feature, false for an external one
 }
 
 // Limit returns the limits of a class such as "H7" (hole) or "p6" (shaft) at a

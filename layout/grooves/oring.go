@@ -109,8 +109,10 @@ const (
 
 // Problem is one value of a gland beyond what is common.
 type Problem struct {
-	Code               Code
-	Value, Least, Most float64 // shares
+	Code  Code    `json:"code"`
+	Value float64 `json:"value"` // shares
+	Least float64 `json:"least"`
+	Most  float64 `json:"most"`
 }
 
 // Limits of a good seat: common practice, no source.

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // oringGroove is that of an O-ring, in a round or in an end face.
@@ -60,10 +61,7 @@ func (k *oringGroove) size(z *sizer, g *Groove) bool {
 	}
 	g.Row.ORing = &plan.ORingFit{
 		InsideMm: geom.Clean(k.ring.InsideMm), SectionMm: geom.Clean(k.ring.SectionMm), Moving: in.Moving,
-		SqueezeMin: words.Round(d.SqueezeMin, 4), SqueezeMax: words.Round(d.SqueezeMax, 4), Fill: words.Round(d.Fill, 4), Stretch: words.Round(d.Stretch, 4),
-	}
-	for _, p := range d.Problems {
-		g.Row.ORing.Problems = append(g.Row.ORing.Problems, plan.GlandProblem{Code: string(p.Code), Value: words.Round(p.Value, 4), Least: p.Least, Most: p.Most})
+		SqueezeMin: words.Round(d.SqueezeMin, 4), SqueezeMax: words.Round(d.SqueezeMax, 4), Fill: words.Round(d.Fill, 4), Stretch: words.Round(d.Stretch, 4), Problems: seq.Map(d.Problems, func(p grooves.Problem) grooves.Problem { p.Value = words.Round(p.Value, 4); return p }),
 	}
 	if wrong := g.wrongSide(); wrong != "" {
 		z.fault(in.Pos, wrong, "an O-ring of this size, or another diameter to seal against")

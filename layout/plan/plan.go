@@ -7,6 +7,7 @@ package plan
 import (
 	"slices"
 
+	"centrepop/layout/grooves"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -529,23 +530,14 @@ type CentreRow struct {
 
 // ORingFit is how an O-ring lies in its groove; shares are of 1.
 type ORingFit struct {
-	InsideMm   float64        `json:"inside_mm"`
-	SectionMm  float64        `json:"section_mm"`
-	Moving     bool           `json:"moving,omitempty"`
-	SqueezeMin float64        `json:"squeeze_min"`
-	SqueezeMax float64        `json:"squeeze_max"`
-	Fill       float64        `json:"fill"`
-	Stretch    float64        `json:"stretch"`
-	Problems   []GlandProblem `json:"problems,omitempty"`
-}
-
-// GlandProblem is a share beyond what is common: stretch-high, stretch-low or
-// fill-high.
-type GlandProblem struct {
-	Code  string  `json:"code"`
-	Value float64 `json:"value"`
-	Least float64 `json:"least"`
-	Most  float64 `json:"most"`
+	InsideMm   float64           `json:"inside_mm"`
+	SectionMm  float64           `json:"section_mm"`
+	Moving     bool              `json:"moving,omitempty"`
+	SqueezeMin float64           `json:"squeeze_min"`
+	SqueezeMax float64           `json:"squeeze_max"`
+	Fill       float64           `json:"fill"`
+	Stretch    float64           `json:"stretch"`
+	Problems   []grooves.Problem `json:"problems,omitempty"`
 }
 
 // Part finds a part of the plan by name, or nil.

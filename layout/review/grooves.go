@@ -169,7 +169,7 @@ func (v *view) oring(g plan.GrooveRow) {
 		v.report(severity, g.Name, entryPos(v.p, g.Name), Finding{What: "the O-ring of " + g.Name + " " + what, Numbers: numbers, Rule: "an O-ring is squeezed by its groove, hardly stretched, and has room to swell", Source: practice, Fix: fix})
 	}
 	for _, p := range o.Problems {
-		what := map[string]string{"stretch-high": "is stretched too far", "stretch-low": "lies loose, or is pressed together", "fill-high": "fills its groove"}[p.Code]
+		what := map[grooves.Code]string{grooves.StretchHigh: "is stretched too far", grooves.StretchLow: "lies loose, or is pressed together", grooves.FillHigh: "fills its groove"}[p.Code]
 		say(Check, what, percent(p.Value)+", wanted "+percent(p.Least)+" to "+percent(p.Most), "an O-ring of another size")
 	}
 	if o.SqueezeMin < leastSqueeze-1e-9 || o.SqueezeMax > mostSqueeze+1e-9 {
