@@ -38,25 +38,30 @@ func length(text string) (v float64, unit, bad string) {
 
 // coordinate reads an attribute in user units; of is what 100 % stands for.
 func (f *file) coordinate(e *element, name string, of, otherwise float64) (float64, error) {
-	text, ok := e.attr(name)
-	if !ok || strings.TrimSpace(text) == "auto" {
+	if text, ok := e.attr(name); !ok || strings.TrimSpace(text) == "auto" {
 		return otherwise, nil
 	}
-	v, unit, bad := length(text)
-	if bad != "" {
-		return 0, f.faultIn(e, name, 0, "%s is %q: %s", name, short(text), bad)
-	}
+	v, unit, err := f.inUnit(e, name)
 	switch unit {
 	case "":
-		return v, nil
+		return v, err
 	case "%":
-		return v / 100 * of, nil
+		return v / 100 * of, err
 	}
-	per, ok := mmPer[unit]
-	if !ok {
-		return 0, f.faultIn(e, name, 0, "%s is %q: the unit %s depends on a font", name, short(text), unit)
+	return v * mmPer[unit] / mmPerPx, err
+}
+
+// inUnit reads a length with its unit, which is one that is known, or a share in percent.
+func (f *file) inUnit(e *element, name string) (v float64, unit string, err error) {
+	text, _ := e.attr(name)
+	v, unit, bad := length(text)
+	if _, known := mmPer[unit]; bad == "" && !known && unit != "%" {
+		bad = "the unit " + unit + " depends on a font"
 	}
-	return v * per / mmPerPx, nil
+	if bad != "" {
+		return 0, "", f.faultIn(e, name, 0, "%s is %q: %s", name, short(text), bad)
+	}
+	return v, unit, nil
 }
 
 // matrix maps x, y to a·x + c·y + e, b·x + d·y + f, as in SVG.

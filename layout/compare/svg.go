@@ -119,25 +119,18 @@ func keepRatio(e *element, sx, sy float64) (float64, float64) {
 // side reads width or height of the outermost element in mm; 0 where it is
 // absent or relative.
 func (f *file) side(e *element, name string) (mm float64, err error) {
-	text, ok := e.attr(name)
-	if !ok || strings.TrimSpace(text) == "" || strings.TrimSpace(text) == "auto" {
+	text, _ := e.attr(name)
+	if text = strings.TrimSpace(text); text == "" || text == "auto" {
 		return 0, nil
 	}
-	v, unit, bad := length(text)
-	if bad != "" {
-		return 0, f.faultIn(e, name, 0, "%s is %q: %s", name, short(text), bad)
-	}
-	if unit == "%" {
-		return 0, nil
+	v, unit, err := f.inUnit(e, name)
+	if err != nil || unit == "%" {
+		return 0, err
 	}
 	if !(v > 0) {
 		return 0, f.faultIn(e, name, 0, "%s is %q; it must be more than 0", name, short(text))
 	}
-	per, ok := mmPer[unit]
-	if !ok {
-		return 0, f.faultIn(e, name, 0, "%s is %q: the unit %s depends on a font", name, short(text), unit)
-	}
-	return v * per, nil
+	return v * mmPer[unit], nil
 }
 
 // viewBox is an element's: x, y, width and height.

@@ -20,7 +20,7 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 		j.boreCorners(t, p, plate, round)
 	}
 	_, _, barEnd := t.onBarEnd()
-	if t.in.Place == nil && (!barEnd || t.corner() || t.copeText() != "") || t.a.roundMm() > 0 || t.b.roundMm() > 0 && !t.onFlat() {
+	if set := t.in.Place != nil || barEnd && !t.corner() && t.copeText() == ""; !set || !t.straight() {
 		return
 	}
 	in := t.in.Weld
@@ -37,6 +37,9 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	}
 	t.out.How += t.cornersText(p)
 }
+
+// straight tells whether the first part stands on the other along lines, not round either.
+func (t *joint) straight() bool { return t.a.roundMm() == 0 && (t.b.roundMm() == 0 || t.onFlat()) }
 
 // onFlat tells whether the first part stands on the front or the back of a flat one, where it matters nothing that
 // its outline is round.

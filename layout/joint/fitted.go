@@ -18,26 +18,19 @@ func fitted(what parts.Text, size part.Made) string {
 // fitSmall fits the seals, O-rings and what is screwed into holes of a part at the first joint
 // that bolts it: its welds are made then, and its faces are open for the last time.
 func (j *making) fitSmall(t *joint) {
-	var do []string
-	for _, f := range []feature{t.a, t.b} {
-		if !bolted(j.before, f.Instance()) {
-			do = append(do, j.carried(f)...)
-		}
-	}
-	if len(do) > 0 {
-		t.step("Fit small parts", do...)
-	}
+	j.fitCarried(t, func(i parts.Instance) bool { return !bolted(j.before, i) })
 }
 
 // fitLate fits them where nothing bolts the part, at the last joint that it is in.
 func (j *making) fitLate(t *joint) {
-	var do []string
-	for _, f := range []feature{t.a, t.b} {
-		if i := f.Instance(); !bolted(j.all, i) && !slices.ContainsFunc(j.left(j.made(t)), func(o *joint) bool { return o.has(i) }) {
-			do = append(do, j.carried(f)...)
-		}
-	}
-	if len(do) > 0 {
+	j.fitCarried(t, func(i parts.Instance) bool {
+		return !bolted(j.all, i) && !slices.ContainsFunc(j.left(j.made(t)), func(o *joint) bool { return o.has(i) })
+	})
+}
+
+func (j *making) fitCarried(t *joint, now func(parts.Instance) bool) {
+	open := seq.Keep([]feature{t.a, t.b}, func(f feature) bool { return now(f.Instance()) })
+	if do := seq.Flat(open, j.carried); len(do) > 0 {
 		t.step("Fit small parts", do...)
 	}
 }

@@ -80,11 +80,8 @@ func (t *joint) covered(all []*joint) {
 		if dir == tandem || !geom.Alike(end(t.b.step, dir), face) {
 			continue
 		}
-		for _, s := range cover.r.Side(false) {
-			if tip, ok := spigotMm(cover.r, s); ok && geom.Alike(s.Size.NominalMm, t.b.step.Size.NominalMm) {
-				bore := seq.At(cover.r.Steps, func(q *part.Step) bool { return q.Inside && q.FromMm <= tip && q.ToMm >= tip })
-				t.lid = mounting{cupDir: dir, cupBackMm: geom.Clean(face - dir*s.LengthMm()), cupShoulder: cmp.Or(bore, &part.Step{}), lid: o}
-			}
+		if s, bore := spigotOf(cover.r, t.b.step.Size.NominalMm); s != nil {
+			t.lid = mounting{cupDir: dir, cupBackMm: geom.Clean(face - dir*s.LengthMm()), cupShoulder: bore, lid: o}
 		}
 	}
 }
@@ -98,6 +95,18 @@ func spigotMm(r *part.Model, s *part.Step) (tipMm float64, ok bool) {
 		}
 	}
 	return 0, false
+}
+
+// spigotOf is the last spigot of a cover that has a diameter, and the bore at its tip, one without a size if there is none;
+// nil where there is no such spigot.
+func spigotOf(cover *part.Model, mm float64) (spigot, bore *part.Step) {
+	for _, s := range cover.Side(false) {
+		if tip, ok := spigotMm(cover, s); ok && geom.Alike(s.Size.NominalMm, mm) {
+			spigot = s
+			bore = cmp.Or(seq.At(cover.Steps, func(q *part.Step) bool { return q.Inside && q.FromMm <= tip && q.ToMm >= tip }), &part.Step{})
+		}
+	}
+	return spigot, bore
 }
 
 // end is a step's end in a direction.

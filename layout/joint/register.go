@@ -120,19 +120,14 @@ func (s spigot) tubeOffMm() float64 {
 
 // register says what play a spigot has in its bore, and judges it.
 func (t *joint) register(s spigot) {
-	out, in := s.out.Size, s.in.Size
-	lo, hi := in.MinMm-out.MaxMm, in.MaxMm-out.MinMm
-	what, off, asMeasured := plan.Named(s.text()), s.tubeOffMm(), out.Measured()
-	if asMeasured && lo >= 0 { // else it is drawn larger than the bore
-		lo, hi = -out.OffMm.Max, -out.OffMm.Min
-	}
-	far := s.smallerMm() > nearMm
-	ends := t.held()
+	lo, hi := s.playMm()
+	what, off, asMeasured := plan.Named(s.text()), s.tubeOffMm(), s.out.Size.Measured()
+	far, ends := s.smallerMm() > nearMm, t.held()
 	direct := slices.Contains(ends, s.p.Instance) && slices.Contains(ends, s.q.Instance)
 	if !far || direct {
 		said := s.text() + ": clearance " + t.w.Fine(lo*1000, hi*1000, 0)
 		said += words.When(off > 0 && asMeasured, " under the bore as measured")
-		t.figure("register", said, words.Join("; ", out.Source, in.Source))
+		t.figure("register", said, words.Join("; ", s.out.Size.Source, s.in.Size.Source))
 	}
 	switch {
 	case s.meetsBottom():
@@ -142,10 +137,19 @@ func (t *joint) register(s spigot) {
 	case lo < off && !asMeasured:
 		t.problem(plan.RegisterTube, what, plan.Of(plan.Mm, words.Round(off, 2)))
 	case far && direct:
-		t.problem(plan.RegisterOff, what, plan.Of(plan.Diameter, out.NominalMm), plan.Of(plan.Diameter, in.NominalMm), plan.Of(plan.Mm, geom.Clean(s.smallerMm())))
+		t.problem(plan.RegisterOff, what, plan.Of(plan.Diameter, s.out.Size.NominalMm), plan.Of(plan.Diameter, s.in.Size.NominalMm), plan.Of(plan.Mm, geom.Clean(s.smallerMm())))
 	case s.fitted() && !far && hi > looseMm:
 		t.problem(plan.RegisterLoose, what, plan.Of(plan.Mm, words.Round(hi, 3)))
 	}
+}
+
+// playMm is the play by the limits of both; of one turned to its bore as measured by those, where it is not drawn larger.
+func (s spigot) playMm() (lo, hi float64) {
+	out, in := s.out.Size, s.in.Size
+	if lo, hi = in.MinMm-out.MaxMm, in.MaxMm-out.MinMm; out.Measured() && lo >= 0 {
+		return -out.OffMm.Max, -out.OffMm.Min
+	}
+	return lo, hi
 }
 
 // binds says of a spigot that it may be larger than its bore by mm, or is drawn so, and what cures that.

@@ -442,13 +442,7 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	p.Nut = k.nut.Size.Thread.Designation
 	p.Keeper, p.Dragged = "nut "+p.Nut, j.draggedOff(t, k.nut.Size.Thread.LeftHand)
 	if ref := t.in.Slide.Plate; ref.Set() {
-		f := j.find(ref)
-		p.Keeper, p.PlateMm = f.title()+" under "+p.Keeper, geom.Clean(f.step.LengthMm())
-		if major := k.nut.Size.NominalMm; f.step.Size.MinMm < major {
-			t.problem(plan.SlidePlate, plan.Named(f.text()), plan.Of(plan.Diameter, f.step.Size.NominalMm), plan.Named(p.Nut))
-		} else if b := slideNut(t); b != nil && f.step.Size.MaxMm > b.NutAcrossFlatsMm-nutBearsShare*major {
-			t.problem(plan.SlideWide, plan.Named(f.text()), plan.Of(plan.Diameter, f.step.Size.NominalMm), plan.Named(p.Nut))
-		}
+		j.plateKeeps(t, k, p, j.find(ref))
 	}
 	at := t.dir*math.Max(t.dir*hubEndMm, t.dir*end(k.nut, -t.dir)) + t.dir*p.PlateMm
 	p.NutFromMm, p.NutDir = geom.Clean(at), t.dir
@@ -456,19 +450,31 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 		t.problem(plan.SlideNutShort, plan.Named(words.Spaced(k.nut.Name)), plan.Of(plan.Mm, short), plan.Named(t.a.title()))
 	}
 	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
-	if u, b := k.nut.Undercut, slideNut(t); u != nil && b != nil && t.b.r.UndercutAtBack(k.nut) == back(-t.dir) {
+	b := slideNut(t)
+	if u := k.nut.Undercut; u != nil && b != nil && t.b.r.UndercutAtBack(k.nut) == back(-t.dir) {
 		in := geom.Clean(min(left, b.NutHeightMm) - max(0, t.dir*(end(k.nut, -t.dir)-at)+u.WidthMm))
 		if geom.Over(nutInShare*b.NutHeightMm, in) && !geom.Over(b.NutHeightMm, left) {
 			t.problem(plan.SlideNutUndercut, plan.Named(words.Spaced(k.nut.Name)), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, max(0, in)), plan.Of(plan.Mm, b.NutHeightMm))
 		}
 	}
-	switch b := slideNut(t); {
+	switch {
 	case !geom.Over(left, 0):
 		t.problem(plan.SlideNoThread, plan.Named("nut "+p.Nut), plan.Of(plan.Mm, geom.Clean(-left)))
 	case b != nil && geom.Over(b.NutHeightMm, left):
 		t.problem(plan.SlideNutRoom, plan.Of(plan.Mm, left), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, b.NutHeightMm))
 	case b != nil && p.Dragged && geom.Over(lockingNutMm(b), left):
 		t.problem(plan.SlideLockRoom, plan.Of(plan.Mm, left), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, lockingNutMm(b)))
+	}
+}
+
+// plateKeeps puts the plate under the nut of a hub in the plan, and judges its bore.
+func (j *making) plateKeeps(t *joint, k keeper, p *plan.SlidePlan, plate feature) {
+	p.Keeper, p.PlateMm = plate.title()+" under "+p.Keeper, geom.Clean(plate.step.LengthMm())
+	bore := []plan.Arg{plan.Named(plate.text()), plan.Of(plan.Diameter, plate.step.Size.NominalMm), plan.Named(p.Nut)}
+	if major := k.nut.Size.NominalMm; plate.step.Size.MinMm < major {
+		t.problem(plan.SlidePlate, bore...)
+	} else if b := slideNut(t); b != nil && plate.step.Size.MaxMm > b.NutAcrossFlatsMm-nutBearsShare*major {
+		t.problem(plan.SlideWide, bore...)
 	}
 }
 
