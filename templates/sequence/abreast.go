@@ -179,7 +179,7 @@ func (c asideWay) asidePictures(pl *plan.Plan, run []*plan.JointPlan, width floa
 // besidePictures are what stands over the sections of a joint, and what beside or below them.
 func (c asideWay) besidePictures(pl *plan.Plan, run []*plan.JointPlan, width float64) (head []draw.Piece, beside []draw.Panel) {
 	beside = aboutSection(pl, run[len(run)-1], smallDialMm)
-	list := keyNumbers(run, pl.Units)
+	list := keyNumbers(run, words.Writer{Units: pl.Units})
 	row, whole := numberRow(list, width)
 	switch {
 	case len(list) == 0:

@@ -6,7 +6,6 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts"
 	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
@@ -16,49 +15,48 @@ type keyNumber struct{ label, value, rest string }
 
 // keyNumbers are the few numbers of a joint, or of several that are the same work, that the
 // hands need.
-func keyNumbers(run []*plan.JointPlan, units parts.Units) []keyNumber {
+func keyNumbers(run []*plan.JointPlan, w words.Writer) []keyNumber {
 	switch j := run[len(run)-1]; {
 	case j.Press != nil:
-		return pressNumbers(j, units)
+		return pressNumbers(j, w)
 	case j.Weld != nil:
-		return weldNumbers(j.Weld, len(run), units)
+		return weldNumbers(j.Weld, len(run), w)
 	case j.Bolt != nil:
-		return boltNumbers(j.Bolt, units)
+		return boltNumbers(j.Bolt, w)
 	case j.Slide != nil:
-		return slideNumbers(j.Slide, units)
+		return slideNumbers(j.Slide, w)
 	case j.Bearing != nil:
-		return bearingNumbers(j.Bearing, units)
+		return bearingNumbers(j.Bearing, w)
 	}
 	return nil
 }
 
-func pressNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
+func pressNumbers(j *plan.JointPlan, w words.Writer) []keyNumber {
 	p := j.Press
-	heat := keyNumber{"Heat " + j.B.Title + " to", words.Writer{Units: units}.HeatsRead(p.HeatHubC, p.HeatHubC), "clearance " + words.Writer{Units: units}.Size(p.ClearanceMm)}
+	heat := keyNumber{"Heat " + j.B.Title + " to", w.HeatsRead(p.HeatHubC, p.HeatHubC), "clearance " + w.Size(p.ClearanceMm)}
 	var out []keyNumber
 	switch {
 	case p.Method == "heat" && p.TooHot(), p.Method == "cool" && p.TooCold(): // no number to work by
 	case p.Method == "heat":
 		out = append(out, heat)
 	case p.Method == "cool":
-		out = append(out, keyNumber{"Cool " + j.A.Title + " to", words.Writer{Units: units}.HeatsRead(p.CoolShaftC, p.CoolShaftC), heat.rest})
+		out = append(out, keyNumber{"Cool " + j.A.Title + " to", w.HeatsRead(p.CoolShaftC, p.CoolShaftC), heat.rest})
 	default:
-		out = append(out, pressForce(p, units))
+		out = append(out, pressForce(p, w))
 		if !p.TooHot() && p.DrawNm == 0 { // what stands in a frame is not heated evenly
 			heat.label = "Or heat " + j.B.Title + " to"
 			out = append(out, heat)
 		}
 	}
-	out = append(out, keyNumber{"Interference", words.NarrowFine(p.InterferenceMm, units), "on diameter"})
+	out = append(out, keyNumber{"Interference", words.NarrowFine(p.InterferenceMm, w.Units), "on diameter"})
 	if p.LeadInOn != "" {
-		out = append(out, keyNumber{"Lead-in", words.Sized(p.LeadInMm, units) + " × " + words.Angle(p.LeadInDeg), "on " + p.LeadInOn})
+		out = append(out, keyNumber{"Lead-in", words.Sized(p.LeadInMm, w.Units) + " × " + words.Angle(p.LeadInDeg), "on " + p.LeadInOn})
 	}
 	return out
 }
 
 // pressForce is the force in the unit that the press shows; the step has both.
-func pressForce(p *plan.PressPlan, units parts.Units) keyNumber {
-	w := words.Writer{Units: units}
+func pressForce(p *plan.PressPlan, w words.Writer) keyNumber {
 	rest := words.Either(p.ShopPressN > 0, "the shop's press: "+w.ForcesRead(p.ShopPressN, p.ShopPressN, 0), "at the end of travel")
 	if p.DrawNm > 0 {
 		return keyNumber{"Draw force", w.NarrowForces(p.ForceN.Min, p.ForceN.Max, 1), "nut up to " + w.Torque(p.DrawNm) + ", oiled"}
@@ -66,30 +64,30 @@ func pressForce(p *plan.PressPlan, units parts.Units) keyNumber {
 	return keyNumber{"Press force", w.NarrowForces(p.ForceN.Min, p.ForceN.Max, 1), rest}
 }
 
-func weldNumbers(w *plan.WeldPlan, pieces int, units parts.Units) []keyNumber {
-	first := keyNumber{label: "Butt", value: w.Symbol}
+func weldNumbers(p *plan.WeldPlan, pieces int, w words.Writer) []keyNumber {
+	first := keyNumber{label: "Butt", value: p.Symbol}
 	switch {
-	case w.Designation != "":
-		first = keyNumber{"Fillet", w.Designation, "leg " + words.Short(w.LegMm, units) + ", throat " + words.Sized(w.ThroatMm, units)}
-	case w.DepthMm > 0:
-		first.rest = words.Angle(w.BevelDeg) + ", " + words.Sized(w.DepthMm, units) + " along the round"
-	case w.BevelDeg > 0:
-		first.rest = words.Angle(w.BevelDeg) + ", root face " + words.Sized(w.RootFaceMm, units)
+	case p.Designation != "":
+		first = keyNumber{"Fillet", p.Designation, "leg " + words.Short(p.LegMm, w.Units) + ", throat " + words.Sized(p.ThroatMm, w.Units)}
+	case p.DepthMm > 0:
+		first.rest = words.Angle(p.BevelDeg) + ", " + words.Sized(p.DepthMm, w.Units) + " along the round"
+	case p.BevelDeg > 0:
+		first.rest = words.Angle(p.BevelDeg) + ", root face " + words.Sized(p.RootFaceMm, w.Units)
 	}
-	gap := keyNumber{"Gap", words.Sized(w.GapMm, units), "when set up"}
-	if w.GapLeastMm < w.GapMm {
+	gap := keyNumber{"Gap", words.Sized(p.GapMm, w.Units), "when set up"}
+	if p.GapLeastMm < p.GapMm {
 		gap.rest = "at most, when set up"
 	}
 	out := []keyNumber{first, gap}
-	if n := len(w.TacksDeg); n > 0 {
-		out = append(out, keyNumber{"Tacks", strconv.Itoa(n) + " × " + words.Sized(w.TackLengthMm, units), "in the order shown"})
+	if n := len(p.TacksDeg); n > 0 {
+		out = append(out, keyNumber{"Tacks", strconv.Itoa(n) + " × " + words.Sized(p.TackLengthMm, w.Units), "in the order shown"})
 	}
-	runs := keyNumber{"Runs", strconv.Itoa(w.Runs), w.Process + ", buy " + words.Writer{Units: units}.RoundMass(w.BuyKg*float64(pieces), 2)}
+	runs := keyNumber{"Runs", strconv.Itoa(p.Runs), p.Process + ", buy " + w.RoundMass(p.BuyKg*float64(pieces), 2)}
 	runs.rest += words.When(pieces > 1, " for "+strconv.Itoa(pieces))
 	return append(out, runs)
 }
 
-func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
+func boltNumbers(b *plan.BoltPlan, w words.Writer) []keyNumber {
 	first := keyNumber{"Bolts", strconv.Itoa(b.Count) + " × " + b.Ordered, words.Join(", ", b.Class, b.Head+" head")}
 	if b.Ordered == "" {
 		first.value = strconv.Itoa(b.Count) + " × " + b.Size
@@ -99,21 +97,21 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 		head = "nut"
 		first.label, first.rest = "Studs", "made here, a nut at each end"
 		if b.StudStandsMm > 0 {
-			first.rest = "made here, " + words.Sized(b.StudStandsMm, units) + " stand out"
+			first.rest = "made here, " + words.Sized(b.StudStandsMm, w.Units) + " stand out"
 		}
 	}
 	out := []keyNumber{first}
 	if b.TorqueNm > 0 {
-		unit, per := words.Writer{Units: units}.TorqueUnit(b.TorqueNm)
+		unit, per := w.TorqueUnit(b.TorqueNm)
 		out = append(out, keyNumber{"Torque", words.Trim(b.TorqueNm/per, 0) + " " + unit,
 			"threads " + b.Threads + "; " + b.OtherThreads + " " + words.Trim(b.OtherTorqueNm/per, 0)})
 	}
 	if b.Soft != nil {
-		out = append(out, keyNumber{b.Soft.What, words.Sized(b.Soft.ThickMm, units), "free; no torque is known"})
+		out = append(out, keyNumber{b.Soft.What, words.Sized(b.Soft.ThickMm, w.Units), "free; no torque is known"})
 	}
-	out = append(out, keyNumber{"Thread engaged", words.Sized(b.EngagementMm, units), "needs " + words.Sized(b.NeedMm, units)})
+	out = append(out, keyNumber{"Thread engaged", words.Sized(b.EngagementMm, w.Units), "needs " + words.Sized(b.NeedMm, w.Units)})
 	if len(b.Grip) > 0 {
-		grip := seq.Map(b.Layers(), func(g plan.GripRow) string { return words.Short(g.ThickMm, units) })
+		grip := seq.Map(b.Layers(), func(g plan.GripRow) string { return words.Short(g.ThickMm, w.Units) })
 		from := strings.Join(grip, " + ")
 		if len(grip) < 4 { // more need the room
 			from = "from the " + head + " " + from
@@ -121,54 +119,54 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 		if b.Spacer {
 			from = "each end its own: " + strings.Join(grip, ", ")
 		}
-		out = append(out, keyNumber{"Grip", words.Sized(b.ClampedMm(), units), from})
+		out = append(out, keyNumber{"Grip", words.Sized(b.ClampedMm(), w.Units), from})
 	}
 	return out
 }
 
-func slideNumbers(p *plan.SlidePlan, units parts.Units) []keyNumber {
+func slideNumbers(p *plan.SlidePlan, w words.Writer) []keyNumber {
 	var out []keyNumber
 	if p.Cone > 0 {
 		out = append(out, keyNumber{"Cone", "1:" + words.Trim(p.Cone, 3), "it bears all round"})
 	} else {
-		out = append(out, keyNumber{"Play of the bore", words.NarrowFine(p.PlayMm, units), "on diameter"})
+		out = append(out, keyNumber{"Play of the bore", words.NarrowFine(p.PlayMm, w.Units), "on diameter"})
 	}
 	if p.Key != "" {
-		out = append(out, keyNumber{"Key", p.Key, words.Sized(p.KeyOnMm, units) + " of it in the hub"})
+		out = append(out, keyNumber{"Key", p.Key, words.Sized(p.KeyOnMm, w.Units) + " of it in the hub"})
 	}
 	if p.Keeper == "" {
 		return out
 	}
 	label, along := "Free along the shaft", p.FreeMm
 	if at := p.FreeAtMm; at != nil {
-		return append(out, keyNumber{label, words.Narrow(*at, units), p.Keeper})
+		return append(out, keyNumber{label, words.Narrow(*at, w.Units), p.Keeper})
 	}
 	if p.FreeMm < 0 {
 		label, along = "Past its seat", -p.FreeMm
 	}
-	return append(out, keyNumber{label, words.Sized(along, units), p.Keeper})
+	return append(out, keyNumber{label, words.Sized(along, w.Units), p.Keeper})
 }
 
-func bearingNumbers(b *plan.BearingPlan, units parts.Units) []keyNumber {
+func bearingNumbers(b *plan.BearingPlan, w words.Writer) []keyNumber {
 	var out []keyNumber
 	if b.HasEndFloat {
 		label, rest := "End float", "dial gauge on the shaft end"
 		if b.EndFloatMm.Max <= 0 {
 			label, rest = "Preload", "tighter than no play"
 		}
-		out = append(out, keyNumber{label, words.NarrowFine(b.EndFloatMm, units), rest})
+		out = append(out, keyNumber{label, words.NarrowFine(b.EndFloatMm, w.Units), rest})
 	}
 	if b.HeatConeC > 0 {
-		out = append(out, keyNumber{"Cone goes on at", words.Writer{Units: units}.HeatsRead(b.HeatConeC, b.HeatConeC), ""})
+		out = append(out, keyNumber{"Cone goes on at", w.HeatsRead(b.HeatConeC, b.HeatConeC), ""})
 	}
 	if b.Sleeve {
-		out = append(out, keyNumber{"Sleeve for the cone", "Ø" + words.Short(b.ConeSleeveInMm, units) + " / " + words.Short(b.ConeSleeveOutMm, units), "inside / outside at most, " + words.LengthWord(units)})
+		out = append(out, keyNumber{"Sleeve for the cone", "Ø" + words.Short(b.ConeSleeveInMm, w.Units) + " / " + words.Short(b.ConeSleeveOutMm, w.Units), "inside / outside at most, " + words.LengthWord(w.Units)})
 	}
 	for _, r := range b.Rings {
-		out = append(out, keyNumber{"Ring for the cup", "Ø" + words.Short(r.InMm, units) + " / " + words.Short(r.OutMm, units), "inside / outside, " + words.LengthWord(units)})
+		out = append(out, keyNumber{"Ring for the cup", "Ø" + words.Short(r.InMm, w.Units) + " / " + words.Short(r.OutMm, w.Units), "inside / outside, " + words.LengthWord(w.Units)})
 	}
 	return append(out,
-		keyNumber{"Grease", words.Writer{Units: units}.Grams(b.GreaseG), "when regreasing"})
+		keyNumber{"Grease", w.Grams(b.GreaseG), "when regreasing"})
 }
 
 // bigNumbers sets numbers in a row of boxes.

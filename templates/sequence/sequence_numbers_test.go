@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/templates/sheettest"
 )
@@ -29,7 +30,7 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 		{bolt, parts.Millimetres, keyNumber{"Torque", "11 N m", "threads dry; oiled 9"}},
 		{bolt, parts.Inches, keyNumber{"Torque", "101 lb in", "threads dry; oiled 76"}},
 	} {
-		if got := keyNumbers([]*plan.JointPlan{c.j}, c.units); !slices.Contains(got, c.want) {
+		if got := keyNumbers([]*plan.JointPlan{c.j}, words.Writer{Units: c.units}); !slices.Contains(got, c.want) {
 			t.Errorf("%v, want %v", got, c.want)
 		}
 	}
@@ -43,7 +44,7 @@ func TestKindsHaveNumbers(t *testing.T) {
 	for _, name := range []string{"barrel", "feeder", "formed"} {
 		for _, j := range sheettest.Worked(t, "joint", name).Plan.Joints {
 			seen[j.Kind] = true
-			if len(keyNumbers([]*plan.JointPlan{j}, parts.Millimetres)) == 0 {
+			if len(keyNumbers([]*plan.JointPlan{j}, words.Writer{})) == 0 {
 				t.Errorf("%s %s, a %s, has no numbers", name, j.Name, j.Kind)
 			}
 		}

@@ -218,7 +218,7 @@ func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, table
 	f := draw.NewTrial(draw.Pages(draw.Sheet{Frame: paper, All: true, Part: Name, Name: stepsWord(run) + ": " + string(j.Kind)},
 		jointHead(pl, run, paper.Body().Width()), stepsWord(run)+" "+kindWord(j)+": "+j.Title, "continued"), c.trial)
 	f.Add(c.warnings(pl, run, f.Width())...)
-	f.Add(bigNumbers(keyNumbers(run, pl.Units), f.Width()), draw.Space(2))
+	f.Add(bigNumbers(keyNumbers(run, words.Writer{Units: pl.Units}), f.Width()), draw.Space(2))
 	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c.closeness)+min(c.spareMm, f.Body.Height()*0.2))...)
 	f.Add(c.told(run, f.Width())...)
 	for _, t := range tables {
