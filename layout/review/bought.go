@@ -313,14 +313,14 @@ func (v *view) reachInto(e *parts.Loose, g *parts.HoleGroup, t threads.Thread, w
 func (v *view) meetsRows(g *parts.HoleGroup, wall *view, rows []plan.RadialRow, t threads.Thread) {
 	play := rows[0].DiameterMm - t.MajorMm
 	off, turned := rowOff(g, rows), seq.At(rows, func(row *plan.RadialRow) bool { return row.ClockDeg != rows[0].ClockDeg })
-	if off <= play+meetMm {
+	if !geom.Over(off, play+meetMm) {
 		return
 	}
 	f := v.here(g.Name.Value, g.Pos)
 	f.Source = "by geometry"
 	f.What, f.Numbers, f.OverMm = g.Name.Value+" of "+v.p.Title.Value+" do not meet the holes in "+wall.p.Title.Value, v.mm(off)+" off, with "+v.mm(play)+" of play", over(off)
 	f.Rule, f.Fix = "a screw through a wall meets its thread", "the same distances on both drawings"
-	if turned != nil && rowOff(g, onClock(rows, rows[0].ClockDeg)) <= play+meetMm {
+	if turned != nil && !geom.Over(rowOff(g, onClock(rows, rows[0].ClockDeg)), play+meetMm) {
 		f.What = turned.Name + " of " + wall.p.Title.Value + " lies at another clock angle than " + rows[0].Name + ": " + g.Name.Value + " of " + v.p.Title.Value + " are in one line"
 		f.Numbers, f.OverMm = number(turned.ClockDeg)+"° and "+number(rows[0].ClockDeg)+"°", over(math.Abs(math.Remainder(turned.ClockDeg-rows[0].ClockDeg, 360))*math.Pi/180*wall.q.Section.MaxMm)
 		f.Rule, f.Fix = "holes for one row of screws are in one line", "one clock angle for both"
