@@ -214,7 +214,7 @@ func (v *view) metalBetween(a, b *opening, worst *worst) {
 	around := turn*math.Pi/180*radius - a.aroundMm - b.aroundMm
 	along := math.Abs(a.zMm-b.zMm) - a.alongMm - b.alongMm
 	gap := math.Max(around, along)
-	if around > 0 && along > 0 {
+	if min(around, along) > 0 {
 		gap = math.Hypot(around, along)
 	}
 	least := math.Min(a.leastMm(v), b.leastMm(v))

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"fmt"
 	"math"
 	"reflect"
 	"testing"
@@ -153,6 +154,76 @@ func TestNeighbourInItsFlange(t *testing.T) {
 		v := &view{holes: []hole{at(0, 0, 12), at(5, c.from, c.from+12), at(60, 0, 12)}}
 		if got := v.neighbourMm(&v.holes[0]); got != c.want {
 			t.Errorf("from %v: %v, want %v", c.from, got, c.want)
+		}
+	}
+}
+
+// TestTooRarely: bolts and wear are looked at once in five years at the least, or 60 months, 260 weeks, 2000 days, 10 seasons or
+// 10 000 hours, and grease is put in after two fifths of that, of hours after all. What is no time says nothing.
+func TestTooRarely(t *testing.T) {
+	t.Parallel()
+	said := func(up parts.Upkeep) int {
+		r := &reviewer{job: &parts.Job{Upkeep: &up}}
+		r.tooRarely()
+		return len(r.found)
+	}
+	for unit, most := range map[string][2]int{"years": {5, 2}, "months": {60, 24}, "weeks": {260, 104}, "days": {2000, 800}, "seasons": {10, 4}, "h": {10_000, 10_000}, "hours": {10_000, 10_000}, "turns": {1 << 20, 1 << 20}} {
+		for over := range 2 {
+			wears, grease := parts.Text{Value: fmt.Sprintf("%d %s", most[0]+over, unit)}, parts.Text{Value: fmt.Sprintf("%d %s", most[1]+over, unit)}
+			want := over
+			if unit == "turns" {
+				want = 0
+			}
+			if got := [3]int{said(parts.Upkeep{Ports: []parts.Port{{Every: grease}}}), said(parts.Upkeep{Bolts: []parts.Retighten{{Every: wears}}}), said(parts.Upkeep{Wear: []parts.Wear{{Every: wears}}})}; got != [3]int{want, want, want} {
+				t.Errorf("%q and %q: %v, want %d", grease.Value, wears.Value, got, want)
+			}
+		}
+	}
+}
+
+// TestSaidSide: heads are sunk in the back, or holes are blind from there, and words let the screws in from the front.
+func TestSaidSide(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name, said string
+		g          parts.HoleGroup
+		want       bool
+	}{
+		{"countersunk", "screws of the cover from the front", parts.HoleGroup{Through: true, Countersink: &parts.Countersink{}}, true},
+		{"counterbored", "screws of the cover from the front", parts.HoleGroup{Through: true, Counterbore: &parts.Counterbore{}}, true},
+		{"blind", "screws of the cover from the front", parts.HoleGroup{}, true},
+		{"from where they are", "screws of the cover from the back", parts.HoleGroup{}, false},
+		{"plain", "screws of the cover from the front", parts.HoleGroup{Through: true}, false},
+		{"of others", "screws of the lid from the front", parts.HoleGroup{}, false},
+		{"no screws", "light for the cover from the front", parts.HoleGroup{}, false},
+		{"blind, screwed to it", "cover screwed to the front with screws", parts.HoleGroup{}, true},
+		{"through, screwed to it", "cover screwed to the front with screws", parts.HoleGroup{Through: true, Countersink: &parts.Countersink{}}, false},
+	} {
+		c.g.Name, c.g.Face = parts.Text{Value: "cover"}, parts.Back
+		r := &reviewer{job: &parts.Job{}}
+		v := &view{reviewer: r, p: &parts.Part{}}
+		if got := v.saidSide(&c.g, parts.Text{Value: c.said}); got != c.want || len(r.found) > 0 != c.want {
+			t.Errorf("%s: %v, %d found", c.name, got, len(r.found))
+		}
+	}
+}
+
+// TestOnPlate: a figure of a motor is that of its plate within six hundredths, as makers round theirs; a plate without one says nothing.
+func TestOnPlate(t *testing.T) {
+	t.Parallel()
+	number := func(v float64) parts.Number { return parts.Number{Value: v} }
+	kw, hp := &parts.Motor{KW: number(10), Hz: number(50), RPM: number(1500), OutRPM: number(30)}, &parts.Motor{HP: number(2)}
+	for _, c := range []struct {
+		m            *parts.Motor
+		figure, unit string
+		want         bool
+	}{
+		{kw, "10.5", "kW", true}, {kw, "10.7", "kW", false}, {kw, "9.4", "kW", true}, {kw, "9.3", "kW", false}, {kw, "13.4", "HP", true}, {kw, "10", "hp", false},
+		{kw, "50", "Hz", true}, {kw, "60", "Hz", false}, {kw, "1430", "rev/min", true}, {kw, "31", "rpm", true}, {kw, "300", "rpm", false},
+		{hp, "1.5", "kW", true}, {hp, "2.2", "kW", false}, {hp, "2", "hp", true}, {hp, "60", "Hz", true},
+	} {
+		if got := onPlate(c.m, []string{"", c.figure, c.unit, "", ""}); got != c.want {
+			t.Errorf("%s %s: %v", c.figure, c.unit, got)
 		}
 	}
 }
