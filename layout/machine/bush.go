@@ -109,7 +109,7 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 		for _, s := range steps {
 			low, high := liesAlong(at, s)
 			through = through || slices.ContainsFunc(bores, func(bore *part.Step) bool {
-				return s.Size.NominalMm <= bore.Size.NominalMm && high > bore.FromMm && low < bore.ToMm
+				return s.Size.NominalMm <= bore.Size.NominalMm && geom.Over(high, bore.FromMm) && geom.Over(bore.ToMm, low)
 			})
 			if low < -geom.CloseMm {
 				thick = max(thick, s.Size.NominalMm)

@@ -181,7 +181,7 @@ func (m *Machine) Off(part, other, to string) (offMm float64, ok bool) {
 				}
 			}
 		}
-		offMm, ok = max(offMm, near), ok || !math.IsInf(near, 1)
+		offMm, ok = max(offMm, near), ok || near < inf
 	}
 	return offMm, ok
 }

@@ -93,7 +93,7 @@ func (m *Machine) tipsUnder() (found []plan.Problem) {
 			continue
 		}
 		for b := range seq.Refs(m.Bodies) {
-			if under := m.low(&m.Bodies[lowest]) - m.low(b); m.IsScrew(b.ID, j) && under > stand.SurfaceMm {
+			if under := m.low(&m.Bodies[lowest]) - m.low(b); m.IsScrew(b.ID, j) && geom.Over(under, stand.SurfaceMm) {
 				found = append(found, m.Fault(j.Name, plan.TipUnder, m.Named(m.Bodies[lowest].ID), stand.Rounded(under, 1), plan.Named(j.Title)))
 				break
 			}

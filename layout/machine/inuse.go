@@ -50,7 +50,7 @@ func (m *Machine) travels(e *parts.Loose, along assembly.Vec, mm float64, to par
 	switch {
 	case first.LastMm < mm-overlapMm:
 		return []plan.Problem{stand.Problem(e.After.Value, plan.TravelStrikes, e.Travels.Pos, append([]plan.Arg{m.Named(first.Mover), m.Named(first.Fixed), stand.Rounded(first.LastMm, 1)}, way...)...)}
-	case math.IsInf(first.LastMm, 1):
+	case first.LastMm == inf:
 		return []plan.Problem{stand.Problem(e.After.Value, plan.TravelRuns, e.Travels.Pos, append([]plan.Arg{m.Named(mv[0].ID), plan.Of(plan.Mm, w.FarMm-mm)}, way...)...)}
 	}
 	return nil
@@ -80,7 +80,7 @@ func (m *Machine) shifts(j *plan.JointPlan) (out []shift) {
 	for k := range j.Bolt.Shifts {
 		e, g := j.A, m.Model(j.A.Part).GroupNamed(j.A.Feature)
 		half, _, slot := g.SlotMm()
-		if k > 0 || !slot || half.LengthMm() == 0 { // as the joint lists them
+		if k > 0 || !slot || geom.Alike(half.LengthMm(), 0) { // as the joint lists them
 			e, g = j.B, m.Model(j.B.Part).GroupNamed(j.B.Feature)
 			half, _, _ = g.SlotMm()
 		}

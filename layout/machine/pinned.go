@@ -149,7 +149,7 @@ func (m *Machine) keyless(l *stand.Laid, shaft, hub *assembly.Body) (found []pla
 			key := slices.ContainsFunc(of.Out.Keyways, func(k plan.KeywayRow) bool {
 				from, to := k.KeyMm()
 				low, high := liesAlong(at, &part.Step{FromMm: from, ToMm: to})
-				return !k.Inside && k.In == s.Name && min(high, bore.ToMm) > max(low, bore.FromMm)
+				return !k.Inside && k.In == s.Name && geom.Over(min(high, bore.ToMm), max(low, bore.FromMm))
 			})
 			if key == keyed {
 				continue

@@ -46,7 +46,7 @@ func (m *Machine) short() (found []plan.Problem) {
 func (m *Machine) before(b *assembly.Body, i parts.Instance, end string, others []assembly.Body) (id string, mm float64) {
 	cut, size, ok := m.CutOf(i, end)
 	bar := m.PartOf(b.ID).Part.Bar
-	if !ok || m.Mitred(i, end) || len(others) == 0 {
+	if !ok || m.Mitred(i, end) {
 		return "", 0
 	}
 	cut = b.Pose.Of(cut)

@@ -145,8 +145,10 @@ func (m *Machine) comesRound(j *plan.JointPlan, k int, fixed []int) (found []pla
 // goWith are the bodies that lie on part A when it comes: its studs, where none are screwed into
 // part B, and what is clamped with it.
 func (m *Machine) goWith(j *plan.JointPlan) (out []string) {
-	if studs := m.Studs(j); len(studs) > 0 && j.Bolt.StudStandsMm == 0 {
-		out = seq.Map(studs, func(t assembly.Meet) string { return t.B })
+	for _, t := range m.Studs(j) {
+		if j.Bolt.StudStandsMm == 0 {
+			out = append(out, t.B)
+		}
 	}
 	return append(out, seq.Map(m.Joint(j.Name).Clamped(), func(ref parts.JointRef) string { return ref.Instance().ID() })...)
 }
