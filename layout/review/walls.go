@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -176,13 +177,20 @@ func (v *view) undercut(c *cylinder) {
 	}
 	shoulders := seq.Keep(c.next(), func(o *cylinder) bool { return geom.Over(c.outBy(o), 0) })
 	severity, needed := v.reliefNeed(c)
-	if len(shoulders) == 0 || !needed {
+	if len(shoulders) == 0 || !needed || v.keptOff(c, shoulders) {
 		return
 	}
 	v.report(severity, c.name, c.pos, Finding{
 		What: c.name + " ends at the shoulder of " + shoulders[len(shoulders)-1].name + " without an undercut", Numbers: "seat of " + c.seat() + ", " + v.mm(2*c.radiusMm),
 		Rule: "a seat that is to touch its shoulder has a relief in the corner, or its counterpart a chamfer larger than the corner",
 		Fix:  "add an undercut, or check the counterpart's chamfer against the tool's corner radius",
+	})
+}
+
+// keptOff tells whether a nut sets the cone of a bearing on a seat, off the only shoulder of that.
+func (v *view) keptOff(c *cylinder, shoulders []*cylinder) bool {
+	return len(shoulders) == 1 && slices.ContainsFunc(v.planned(parts.BearingKind), func(j *plan.JointPlan) bool {
+		return j.A.Part == v.p.Name.Value && j.A.Feature == c.name && j.Bearing.Adjusted && j.Bearing.KeepOffMm > 0
 	})
 }
 
