@@ -14,7 +14,7 @@ import (
 const postsMm = 500.0
 
 // reached finds whether a press of a shop can take what the shaft or hub that stays stands in by then: not where
-// that is too heavy to be lifted by hand and too wide. A screw draws a bush into it, else it is a problem.
+// that is too heavy to be lifted by hand and too wide. A screw draws a bush into it, or a hub on by the shaft's end, else it is a problem.
 func (j *making) reached(t *joint, p *plan.PressPlan) {
 	side, comes := t.a, t.b
 	if t.inward {
@@ -30,7 +30,10 @@ func (j *making) reached(t *joint, p *plan.PressPlan) {
 		return
 	}
 	t.frame, p.ShopPressN = words.AtLeast(!all)+t.w.RoundMass(kg, 0)+", "+t.w.Read(across)+" across", 0
-	if t.screw = j.drawsIn(t, p.ForceN.Max); t.screw != nil {
+	if t.screw = j.drawsIn(t, p.ForceN.Max); !t.inward {
+		t.screw = j.drawsOn(t, p.ForceN.Max)
+	}
+	if t.screw != nil {
 		p.DrawNm = t.screw.nutNm
 		return
 	}
@@ -38,9 +41,11 @@ func (j *making) reached(t *joint, p *plan.PressPlan) {
 }
 
 // drawScrew pulls a bush into a hub that no press takes: a rod through both, a plate on the bush, and on the
-// other side of the hub a tube round the bore with a plate on it, as thick.
+// other side of the hub a tube round the bore with a plate on it, as thick. A hub is pulled on by a rod in the end of its
+// shaft, with one plate.
 type drawScrew struct {
 	pullRod
+	into   string  // the thread in the end of a shaft that a hub comes onto; empty for a bush
 	outMm  float64 // across the plates
 	tube   bounds  // inside of the tube
 	tubeMm float64 // its length
@@ -68,16 +73,48 @@ func (j *making) drawsIn(t *joint, forceN float64) *drawScrew {
 	return nil
 }
 
-// drawSteps draw the shaft of a press into a hub that no press takes.
+// drawsOn is the screw that draws a hub onto a shaft by the thread in the end that it comes from; nil where there is none,
+// or that stands less than twice the force.
+func (j *making) drawsOn(t *joint, forceN float64) *drawScrew {
+	out, span := j.standsOutMm(t)
+	dir := 1.0
+	if span[0] == 0 {
+		dir = -1
+	}
+	thread, into, deep, ok := pull(t.a, dir)
+	rod, err := bolts.Find(thread.Designation)
+	if !ok || err != nil || j.setting(t).far {
+		return nil
+	}
+	d := t.b.step.Size.NominalMm
+	r, strong := j.rodFor(rod, forceN, d)
+	if !strong {
+		return nil
+	}
+	s := &drawScrew{pullRod: r, into: into, outMm: j.up(d + 2*sleeveWallMm(d))}
+	s.longMm = j.w.Up(deep+t.b.step.LengthMm()-out+s.plateMm+(engagedDias+2)*rod.Thread.MajorMm, 10, 1.0/2)
+	return s
+}
+
+// drawSteps draw the shaft of a press into a hub that no press takes, or the hub onto the shaft.
 func (j *making) drawSteps(t *joint, p *plan.PressPlan, title, clean string) {
 	hub, shaft, s := t.b.title(), t.a.title(), t.screw
 	if s == nil {
 		t.step("Stop", "It does not go together so: what it is pressed with stands in "+t.frame+", which goes into no shop press, and no screw draws it home. The way of joining, or the order, is changed first.")
 		return
 	}
+	if s.into != "" {
+		t.step(title, clean+"set "+hub+" by hand on the end of "+shaft+", lead-in inside. "+shaft+" stands in "+t.frame+", which goes into no press: a screw in its end draws "+hub+" on.", "Check square with a try square at two places 90° apart.")
+		j.draw(t, p, "Rod into "+s.into+" of "+shaft+" by "+t.w.Near(engagedDias*s.rod.Thread.MajorMm)+" or more; the plate on "+hub+"; nut, washer and rod oiled. Hold the rod and turn the nut by half turns, with a look at the square after each, to: "+ofPlace+".", "Draw on")
+		return
+	}
 	t.step(title, clean+"set "+shaft+" by hand on the mouth of the bore of "+hub+", lead-in inside. "+hub+" stands in "+t.frame+", which goes into no press: a screw draws "+shaft+" in.", "Check square with a try square at two places 90° apart.")
-	draw := t.step("Draw in", "Rod through both; on "+shaft+" one plate, on the other side of "+hub+" the tube round its bore and on that the other plate; nuts, washers and rod oiled. Hold one nut and turn the other by half turns, with a look at the square after each, to: "+ofPlace+".",
-		j.stopText(t), "At the nut at most "+t.w.Torque(p.DrawNm)+" for the "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+" that it takes at the end.")
+	j.draw(t, p, "Rod through both; on "+shaft+" one plate, on the other side of "+hub+" the tube round its bore and on that the other plate; nuts, washers and rod oiled. Hold one nut and turn the other by half turns, with a look at the square after each, to: "+ofPlace+".", "Draw in")
+}
+
+// draw is the step in which a screw draws, and what follows it.
+func (j *making) draw(t *joint, p *plan.PressPlan, how, title string) {
+	draw := t.step(title, how, j.stopText(t), "At the nut at most "+t.w.Torque(p.DrawNm)+" for the "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+" that it takes at the end.")
 	draw.Caution = "Stop where the nut grows heavy before that, or past it: the parts are tilted or galling. Stand out of line with the rod."
 	t.rest(welded(t, j.all))
 }
@@ -95,8 +132,13 @@ func (j *assembly) screwTools(t *joint, list *tooling) {
 	if out, _ := j.standsOutMm(t); out < 0 {
 		list.add(t, tool{"Stop disc", j.plateText(d-overMm, -out, clear) + ", to lie on the end of " + t.a.r.Out.Title, j.plate(d-overMm, -out, clear, 1), nil})
 	}
-	list.add(t, tool{"Draw tube", j.hollow(s.tube.nominal, s.tube.nominal+2*sleeveWallMm(d), s.tubeMm) + "ends square", j.sleeve(s.tube, free(j.up(s.tube.high+2*sleeveWallMm(d))), s.tubeMm), nil})
-	list.add(t, tool{"Draw plate", j.plateText(s.outMm, s.plateMm, clear) + ", 2, with rod " + s.rod.Thread.Designation + " × " + t.w.Size(s.longMm) + " long, " + s.class + ", 2 nuts and washers", j.plate(s.outMm, s.plateMm, clear, 2), nil})
+	plates, with, nuts := 2, ", 2, with rod ", ", 2 nuts and washers"
+	if s.into != "" {
+		plates, with, nuts = 1, ", with rod ", ", nut and washer"
+	} else {
+		list.add(t, tool{"Draw tube", j.hollow(s.tube.nominal, s.tube.nominal+2*sleeveWallMm(d), s.tubeMm) + "ends square", j.sleeve(s.tube, free(j.up(s.tube.high+2*sleeveWallMm(d))), s.tubeMm), nil})
+	}
+	list.add(t, tool{"Draw plate", j.plateText(s.outMm, s.plateMm, clear) + with + s.rod.Thread.Designation + " × " + t.w.Size(s.longMm) + " long, " + s.class + nuts, j.plate(s.outMm, s.plateMm, clear, plates), nil})
 }
 
 // plateText are the sizes of a round plate with a hole for the list, and plate is its drawing.

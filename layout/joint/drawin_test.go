@@ -120,3 +120,46 @@ profile:
 		})
 	}
 }
+
+// A hub that comes onto a stub which stands welded on that beam is drawn on by the thread in the stub's end, where it has
+// one that stands twice the force: 147 kN of M20, 8.8 (ISO 898-1); 33.7 of M10 are too few. The rod is 3.5 times 20 longer than the hub and its plate.
+func TestDrawnOn(t *testing.T) {
+	t.Parallel()
+	const beam = "part: beam\nkind: plate\nmaterial: S235\ntop: punch\nstock: {plate: 40, cut: flame}\noutline: {rectangle: [800, 120]}\n"
+	const hub = "part: hub\nkind: turned\nmaterial: S235\ntop: scribe\nstock: {round: 75, length: 24, cut: saw}\nprofile:\n  outside: [{name: outside, diameter: 70, length: 20}]\n  inside: [{name: bore, diameter: 40, fit: H7, length: 20}]\n"
+	for _, c := range []struct {
+		what, below, method, holes string
+		problems                   int
+		says                       []string
+	}{
+		{"a tapped end", "0", "", "holes:\n  - {name: draw, face: front, at: [[0, 0]], size: M20 tap, depth: 40}\n", 0, []string{
+			"stands in 31 kg, 810 across, which goes into no press: a screw in its end draws hub on.", "Rod into draw of stub by 30 mm or more; the plate on hub; nut"}},
+		{"that ends in the hub", "2", "", "holes:\n  - {name: draw, face: front, at: [[0, 0]], size: M20 tap, depth: 40}\n", 0, []string{"Rod into draw of stub by 30 mm or more; the plate on hub; nut", "The stop disc lies on the end of stub"}},
+		{"a thread too weak", "0", "", "holes:\n  - {name: draw, face: front, at: [[0, 0]], size: M10 tap, depth: 25}\n", 1, []string{"It does not go together so"}},
+		{"no thread", "0", "", "", 1, []string{"It does not go together so"}},
+		{"a thread off the middle", "0", "", "holes:\n  - {name: draw, face: front, at: [[5, 0]], size: M20 tap, depth: 40}\n", 1, []string{"It does not go together so"}},
+		{"heated", "0", ", method: heat", "", 0, []string{"Heat hub evenly"}},
+	} {
+		stub := "part: stub\nkind: turned\nmaterial: S235\ntop: scribe\nstock: {round: 65, length: 60, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: 40, fit: p6, length: 30}, {name: foot, diameter: 60, length: 20}]\nchamfers: [{edge: seat-front, size: 1, angle: 15, for: lead-in}]\n" + c.holes
+		_, p := layouttest.Load(t, layouttest.Write(t, map[string]string{
+			"job.yaml":  "job: J\nunits: mm\ntolerance: m\ntools: yes\nshop: {press: 20 t}\nparts: [beam.yaml, stub.yaml, hub.yaml]\njoints:\n  - name: stub\n    weld: {part: stub.foot, to: beam.outline, type: fillet, size: 6}\n    place: {on: front, with: back, at: [0, 0], top: up}\n  - name: hub\n    press: {shaft: stub.seat, bore: hub.bore" + c.method + "}\n    level: front-with-front\n    below: " + c.below + "\n    after: stub\n",
+			"beam.yaml": beam, "hub.yaml": hub, "stub.yaml": stub,
+		}))
+		j, found := p.Joints[len(p.Joints)-1], 0
+		for _, q := range j.Problems {
+			if q.Kind == plan.PressFramed {
+				found++
+			}
+		}
+		said := fmt.Sprint(j.Steps)
+		for _, want := range c.says {
+			if !strings.Contains(said, want) {
+				t.Errorf("%s: no %q in %s", c.what, want, said)
+			}
+		}
+		tools := fmt.Sprint(p.Tools)
+		if rod := "with rod M20 × 110 long, 8.8, nut and washer"; found != c.problems || c.what == "a tapped end" && (!strings.Contains(tools, rod) || strings.Contains(tools, "Draw tube")) {
+			t.Errorf("%s: %d problems, tools %s", c.what, found, tools)
+		}
+	}
+}
