@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"centrepop/layout/bars"
+	"centrepop/layout/bolts"
 	"centrepop/layout/part"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -26,12 +27,15 @@ func (j *shop) anchors(t *joint) (out []anchor) {
 		if !g.Anchors() || j.bolted(r, g) {
 			continue
 		}
-		item := "Anchor for holes " + j.w.Dia(g.Size.FinishedMm)
+		item, most := "Anchor for holes "+j.w.Dia(g.Size.FinishedMm), j.through(g.Size.FinishedMm)
 		switch {
 		case g.Hole == nil:
 			item = "Anchor for slots " + j.w.Size(g.Size.FinishedMm) + " wide"
 		case g.Size.For != "":
-			item = "Anchor " + g.Size.For
+			item, most = "Anchor "+g.Size.For, ""
+		}
+		if most != "" {
+			item += ", " + most + " at most"
 		}
 		spacer := ""
 		if mm := t.underMm(r, g); mm > 0 {
@@ -40,6 +44,16 @@ func (j *shop) anchors(t *joint) (out []anchor) {
 		out = append(out, anchor{item, words.Spaced(g.Group.Name), len(g.Points) * r.Part.Quantity, spacer})
 	}
 	return out
+}
+
+// through is the thickest bolt of a coarse thread that goes through a hole or a slot; empty where none does.
+func (j *shop) through(mm float64) (size string) {
+	for _, b := range bolts.Coarse(j.w.Units == parts.Inches) {
+		if !geom.Over(b.SlotMm(), mm) {
+			size = b.Thread.Designation
+		}
+	}
+	return size
 }
 
 // underMm is how far above the floor the underside of a leg lies that an anchor holds down:

@@ -372,7 +372,7 @@ func TestHowMany(t *testing.T) {
 	p := filed(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M12 8.8, washer: yes}, face: back-on-front, anchored: b}",
 		"part: a\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: laser}\noutline: {square: 150}\nholes:\n  - {name: h, at: [[0, 0]], size: M12 clearance}\n",
 		"part: b\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: laser}\noutline: {square: 150}\nholes:\n  - {name: h, at: [[0, 0]], size: M12 tap}\nslots:\n  - {name: floor, at: [[60, 60], [-60, -60]], width: 14, length: 26}\n")
-	says(t, jointNamed(t, p, "j"), []string{"to the floor, before anything more goes on: 2 × anchor for slots 14 wide (floor), the kind", "By hand through a into b, a washer", "First 26 N m, second 62 N m, third 88 N m, then once more."}, []string{"All 1", "Order", "round once more"})
+	says(t, jointNamed(t, p, "j"), []string{"to the floor, before anything more goes on: 2 × anchor for slots 14 wide, M12 at most (floor), the kind", "By hand through a into b, a washer", "First 26 N m, second 62 N m, third 88 N m, then once more."}, []string{"All 1", "Order", "round once more"})
 }
 
 // What fixes the stand to the floor goes through the hole that no bolt of the job uses, one in
