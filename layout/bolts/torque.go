@@ -3,6 +3,7 @@ package bolts
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"strings"
 )
 
@@ -72,6 +73,7 @@ type Tightening struct {
 	Class     string  // strength class, see Grade; must be given but for ProofMPa
 	ProofMPa  float64 // proof stress of a stud that is made, used instead of Class; above 0
 	Condition string  // see FindNutFactor; empty is dry
+	MostN     float64 // the preload that what lies under head and nut bears, N; 0 where that is not known
 }
 
 // A Torque is a tightening torque with the preload it gives.
@@ -102,6 +104,9 @@ func (b Bolt) Tighten(t Tightening) (Torque, error) {
 	force := preloadShare * proof
 	if t.Head == Countersunk {
 		force *= sunkShare
+	}
+	if t.MostN > 0 {
+		force = math.Min(force, t.MostN)
 	}
 	torque := factor.K * force * b.Thread.MajorMm / 1000
 	return Torque{

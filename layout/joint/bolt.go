@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -154,6 +155,9 @@ func (boltKind) work(j *making, t *joint) {
 	tapped := t.b.group.Size.Thread != nil
 	if !tapped && !layer(t.b, m.Second) {
 		return
+	}
+	if f := seq.First(append(j.stack(t), t.a, t.b), feature.creeps); f.r != nil {
+		p.Creeps = f.title()
 	}
 	if in.Stud.Value != "" {
 		j.stud(t, p)
@@ -415,21 +419,43 @@ func (t *joint) flangeMoreMm() float64 {
 // practice, no source: the fine holes of ISO 273 have 1.03 and more.
 const leastHoleShare = 1.02
 
-// tighten works out the torque, and that for threads in the other state; none for what lies on a soft gasket.
+// tighten works out the torque, and that for threads in the other state; none for what lies on a soft gasket or a plastic.
 func (t *joint) tighten(p *plan.BoltPlan, of bolts.Tightening) bool {
-	if p.Soft != nil {
+	if p.Soft != nil || p.Creeps != "" {
 		return true
 	}
-	grade, err := t.bolt.Tighten(of)
+	full, err := t.bolt.Tighten(of)
 	if err != nil {
 		t.refuse(t.in.Bolt.Pos, plan.NoTorque, plan.Named(t.w.Refused(err)))
 		return false
+	}
+	grade := full
+	if on, mostN := t.bearsLeast(of.Head); mostN > 0 && mostN < full.PreloadN {
+		of.MostN = mostN
+		grade, _ = t.bolt.Tighten(of)
+		p.Seat = &plan.SeatRow{What: on.title(), Metal: on.r.Material.Name, MPa: on.r.Material.PressureMPa(), Share: words.Round(mostN/full.PreloadN, 2)}
 	}
 	p.PreloadN, p.PreloadRangeN = words.Round(grade.PreloadN, 0), plan.Range{Min: words.Round(grade.PreloadLowN, 0), Max: words.Round(grade.PreloadHighN, 0)}
 	p.TorqueNm, p.TorqueRangeNm = words.Round(grade.TorqueNm, 3), plan.Range{Min: words.Round(grade.TorqueLowNm, 3), Max: words.Round(grade.TorqueHighNm, 3)}
 	p.K, p.KSource = grade.NutFactor.K, grade.NutFactor.Source
 	t.companions(p, of)
 	return true
+}
+
+// bearsLeast is the part under the heads or nuts whose metal bears the least preload, N, and that; 0 where that of none is kept.
+func (t *joint) bearsLeast(head bolts.Head) (on feature, mostN float64) {
+	bears := func(f feature, nut bool) {
+		if f.group == nil || f.group.Size.Thread != nil || f.r.Material == nil {
+			return
+		}
+		n := t.bolt.SeatMm2(head, nut, t.in.Bolt.Washer, f.group.Size.FinishedMm) * f.r.Material.PressureMPa()
+		if n > 0 && (mostN == 0 || n < mostN) {
+			on, mostN = f, n
+		}
+	}
+	bears(t.a, t.in.Stud() != "")
+	bears(t.b, true)
+	return on, mostN
 }
 
 // nearestFaults says why the lengths around the range do not fit, at most four.
@@ -639,6 +665,9 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 		if t.head() == bolts.Countersunk {
 			of = "0.8 for the countersunk head, ISO 10642, from memory, of " + of
 		}
+		if s := p.Seat; s != nil {
+			of = words.Trim(100*s.Share, 0) + " % of what the bolt takes: more presses into " + s.What + ", which bears " + t.w.Stresses(s.MPa, s.MPa, 0) + " of " + s.Metal + " under heads and nuts, VDI 2230; scatter ±30 %, Bickford"
+		}
 		t.figure("preload wanted", t.w.Force(p.PreloadN, 1)+", scatter "+t.w.Forces(p.PreloadRangeN.Min, p.PreloadRangeN.Max, 1), of)
 		t.figure("torque", t.w.Torque(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+", threads "+p.Threads+"; single bolts need "+t.w.Torques(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max)+" for that preload", p.KSource)
 		t.figure("torque, threads "+p.OtherThreads, t.w.TorqueAs(p.OtherTorqueNm, p.TorqueNm), "the same preload")
@@ -724,6 +753,8 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+t.w.TorqueAs(p.OtherTorqueNm, p.TorqueNm)+".")
 	case p.Soft != nil:
 		do = append(do, "Round by round, each a little tighter, until "+p.Soft.What+" is compressed as its maker says, alike at every bolt. No torque is worked out: what the screws stand is no measure of what a soft gasket does. It settles: once more the next day (common practice, no source).")
+	case p.Creeps != "":
+		do = append(do, "Round by round, each a little tighter, until the joint is closed, and no further. No torque is worked out: "+p.Creeps+" is of a plastic, which gives way and creeps under what the screws stand. It settles: once more the next day (common practice, no source).")
 	default:
 		do = append(do, "Three rounds, each a little tighter.")
 	}
@@ -758,8 +789,14 @@ func (t *joint) closing(p *plan.BoltPlan) closing {
 	return c
 }
 
-// soft tells whether a part is a gasket of no metal that is known.
-func (f feature) soft() bool { return f.r.Part.For == parts.Gasket && f.r.Material == nil }
+// soft tells whether a part is a gasket of no metal that is known, or of rubber.
+func (f feature) soft() bool {
+	n := f.r.Nonmetal
+	return f.r.Material == nil && (f.r.Part.For == parts.Gasket || n != nil && n.Kind == material.Rubber)
+}
+
+// creeps tells whether a part is of a plastic.
+func (f feature) creeps() bool { return f.r.Nonmetal != nil && f.r.Nonmetal.Kind == material.Plastic }
 
 // turned tells whether the faces of a part come from the lathe, and not from the mill, the
 // folder or the saw as those of a plate, a bar or a tube do.

@@ -286,10 +286,10 @@ func (c *cutter) weigh(a asCut) {
 	case name == "":
 		out.Notes = append(out.Notes, "No material is given: masses are left out.")
 		return
-	case c.Material == nil:
+	case c.DensityKgM3() == 0:
 		out.Notes = append(out.Notes, "Material "+name+" has no density here: masses are left out.")
 		return
 	}
-	out.NetKg = geom.Clean(area * out.ThicknessMm * 1e-9 * c.Material.DensityKgM3)
-	out.GrossKg = geom.Clean(out.BlankXMm * out.BlankYMm * out.ThicknessMm * 1e-9 * c.Material.DensityKgM3)
+	out.NetKg = geom.Clean(area * out.ThicknessMm * 1e-9 * c.DensityKgM3())
+	out.GrossKg = geom.Clean(out.BlankXMm * out.BlankYMm * out.ThicknessMm * 1e-9 * c.DensityKgM3())
 }

@@ -13,7 +13,7 @@ import (
 // less holes, openings, keyways and flats, and in place of an opening inside it the whole
 // hole of a branch. Broken edges are left out.
 func (g *Shape) massKg() float64 {
-	if g.Material == nil {
+	if g.DensityKgM3() == 0 {
 		return 0
 	}
 	volume := g.form.volumeMm3(g)
@@ -36,7 +36,7 @@ func (g *Shape) massKg() float64 {
 	if g.Clamp != nil {
 		volume -= g.Clamp.volumeMm3(g.LengthMm())
 	}
-	return geom.Clean(math.Max(0, volume) * 1e-9 * g.Material.DensityKgM3)
+	return geom.Clean(math.Max(0, volume) * 1e-9 * g.DensityKgM3())
 }
 
 // volumeMm3 is the metal that the group takes off, drilled or milled, with what its

@@ -21,7 +21,8 @@ type Sizes struct {
 	Job      *parts.Job
 	Part     *parts.Part
 	W        words.Writer
-	Material *material.Material // nil if the material is not known
+	Material *material.Material // nil if the material is not known, or no metal
+	Nonmetal *material.Nonmetal // nil where it is no plastic or rubber that is known
 	Steps    []Step             // every cylinder: outside first, then inside
 	Groups   []Group            // holes and slots on the faces in printing order
 	Radials  []Radial           // what is cut from outside into a round
@@ -58,6 +59,17 @@ func (s *Step) MidMm() float64 { return (s.FromMm + s.ToMm) / 2 }
 // bearing tells whether a rolling bearing sits on the step.
 func (s *Step) bearing() bool { return parts.SeatUse(s.Seat) == parts.ABearing }
 
+// DensityKgM3 is that of the part's material, kg/m³; 0 where it is not known.
+func (s *Sizes) DensityKgM3() float64 {
+	switch {
+	case s.Material != nil:
+		return s.Material.DensityKgM3
+	case s.Nonmetal != nil:
+		return s.Nonmetal.DensityKgM3
+	}
+	return 0
+}
+
 type sizer struct {
 	*Sizes
 	faults
@@ -67,6 +79,8 @@ func newSizer(job *parts.Job, p *parts.Part) *sizer {
 	z := &sizer{Sizes: &Sizes{Job: job, Part: p, W: words.Writer{Units: job.Units}, form: formOf(p, job.Units)}, faults: faults{job: job}}
 	if m, err := material.Find(p.Material.Value); err == nil {
 		z.Material = &m
+	} else if n, ok := material.FindNonmetal(p.Material.Value); ok {
+		z.Nonmetal = &n
 	}
 	z.Steps = z.form.steps(z)
 	return z
@@ -207,7 +221,7 @@ func (g *Shape) notes() []string {
 	drawn := seq.Keep(g.Part.Notes, func(n parts.Text) bool { return g.form.listed() || parts.AskedBy(n.Value) == nil })
 	out := seq.Map(drawn, func(n parts.Text) string { return n.Value })
 	if name := g.Part.Material.Value; name != "" && g.Material == nil {
-		out = append(out, "Material "+name+" has no cutting data here: mass and speeds are left out.")
+		out = append(out, "Material "+name+" has no cutting data here: "+words.When(g.DensityKgM3() == 0, "mass and ")+"speeds are left out.")
 	}
 	return append(out, g.Notes...)
 }

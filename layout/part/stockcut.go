@@ -78,7 +78,7 @@ func (m *Model) BlankLengthMm() float64 {
 // 0 where it is not known.
 func (b *bench) stockKg() float64 {
 	k := b.Part.Stock
-	if b.Material == nil || !k.Size.Set() {
+	if b.DensityKgM3() == 0 || !k.Size.Set() {
 		return 0
 	}
 	area, long := sweptMm2(k.Size.Mm, 0), 0.0
@@ -97,7 +97,7 @@ func (b *bench) stockKg() float64 {
 	case k.Form == "square":
 		area = k.Size.Mm * k.Size.Mm
 	}
-	return area * cmp.Or(long, b.sawnMm()) * 1e-9 * b.Material.DensityKgM3
+	return area * cmp.Or(long, b.sawnMm()) * 1e-9 * b.DensityKgM3()
 }
 
 // castKg is the mass of a casting as castText orders it.
@@ -107,7 +107,7 @@ func (b *bench) castKg() float64 {
 	pieces[0].LengthMm += (b.sawnMm() - b.LengthMm()) / 2
 	pieces[len(pieces)-1].LengthMm += (b.sawnMm() - b.LengthMm()) / 2
 	core := sweptMm2(b.coreMm(more), 0)
-	return seq.Sum(pieces, func(p cutting.Stretch) float64 { return (sweptMm2(p.OutMm+more, 0) - core) * p.LengthMm }) * 1e-9 * b.Material.DensityKgM3
+	return seq.Sum(pieces, func(p cutting.Stretch) float64 { return (sweptMm2(p.OutMm+more, 0) - core) * p.LengthMm }) * 1e-9 * b.DensityKgM3()
 }
 
 // jawStockMm is how long the stock has to be for the jaws to have enough behind what is turned in

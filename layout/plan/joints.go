@@ -441,7 +441,9 @@ type BoltPlan struct {
 	Shifts         []Shift   `json:"shifts,omitempty"`           // with slots: how far A can be shifted from where it is drawn
 	PreloadN       float64   `json:"preload_n,omitempty"`
 	PreloadRangeN  Range     `json:"preload_range_n"`
-	Soft           *GripRow  `json:"soft,omitempty"` // a soft gasket between the parts, free: no preload or torque is known then
+	Soft           *GripRow  `json:"soft,omitempty"`   // a soft gasket between the parts, free: no preload or torque is known then
+	Creeps         string    `json:"creeps,omitempty"` // a part of plastic between the bolts' ends: no preload or torque is known then
+	Seat           *SeatRow  `json:"seat,omitempty"`   // what limits the preload, where the bolt takes more than what it presses on
 	TorqueNm       float64   `json:"torque_nm,omitempty"`
 	TorqueRangeNm  Range     `json:"torque_range_nm"`
 	Threads        string    `json:"threads,omitempty"`         // the condition TorqueNm is for: "dry", "oiled", …
@@ -459,6 +461,14 @@ type BoltPlan struct {
 	Behind []string `json:"behind,omitempty"`
 	// Under are the titles of guards and hoods that later joints put over the heads.
 	Under []string `json:"under,omitempty"`
+}
+
+// SeatRow is a part that bears less under heads or nuts than their bolts take.
+type SeatRow struct {
+	What  string  `json:"what"`
+	Metal string  `json:"metal"`
+	MPa   float64 `json:"mpa"`   // what that bears
+	Share float64 `json:"share"` // of the preload that the bolt takes
 }
 
 // GripRow is one layer under the head.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"centrepop/layout/material"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -25,7 +26,12 @@ func unknownMaterial(v *view) {
 				What: v.p.Title.Value + " is split, and " + m.Name + " breaks as its screw closes it", Rule: "a split ring bends a little each time", Fix: "steel, or bronze",
 			})
 		}
-		if errors.As(err, &unknown) {
+		if n, ok := material.FindNonmetal(name); err != nil && ok {
+			v.report(Check, "", v.p.Material.Pos, Finding{
+				What: v.p.Title.Value + " is of " + name + ", a " + n.Kind + ", of which no strength" + words.Either(n.DensityKgM3 == 0, ", density or speed is", " and no speed are") + " kept",
+				Rule: rule, Fix: "work it by what its maker says, and accept it",
+			})
+		} else if errors.As(err, &unknown) {
 			v.report(Check, "", v.p.Material.Pos, Finding{
 				What: v.p.Title.Value + " is of " + name + ", for which there are no data", Numbers: "nearest names: " + strings.Join(unknown.Nearest, ", "),
 				Rule: rule, Fix: "write the grade as its standard does, or work the part out by hand",

@@ -91,10 +91,7 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Stand {
 				m.Floating = append(m.Floating, i)
 				continue
 			}
-			b := assembly.Body{ID: i.ID(), Solid: m.solid(name), Pose: pose}
-			if r.Material != nil {
-				b.DensityKgM3 = r.Material.DensityKgM3
-			}
+			b := assembly.Body{ID: i.ID(), Solid: m.solid(name), Pose: pose, DensityKgM3: r.DensityKgM3()}
 			if m.Of[b.ID] = i; m.off(name) {
 				m.Passing = append(m.Passing, b)
 				continue
