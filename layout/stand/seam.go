@@ -83,26 +83,32 @@ const (
 func (s Seams) Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corners []plan.Corner, flush []string) {
 	m, j := s.standing(joints), joints[len(joints)-1]
 	c := cornered{Seams: s, ends: ends, out: BeadShare * legMm, mm: map[plan.Corner]float64{}, flush: map[[2]string]float64{}}
-	a, still := j.A.Instance(), j.B.Instance()
+	a := j.A.Instance()
 	pose, ok := m.Poses[a.ID()]
 	if !ok {
 		return nil, nil
 	}
 	c.a, m.Of[a.ID()] = assembly.Body{ID: a.ID(), Solid: m.solid(a.Part), Pose: pose}, a
-	near := c.a.Box()
-	with := []parts.Instance{a} // what hangs together with it already has no corner with it to weld
-	for k := 0; k < len(with); k++ {
-		for _, o := range joints[:len(joints)-1] {
-			p, q := o.A.Instance(), o.B.Instance()
-			if q == with[k] {
-				p, q = q, p
-			}
-			if p == with[k] {
-				with = seq.Add(with, q)
-			}
-		}
+	c.beside(m, joints)
+	lying, foot := solid.Faces, j.A.Feature
+	if p := s.m.Joint(j.Name).Place; p != nil {
+		foot = p.With
 	}
-	there := map[parts.Instance]bool{a: true}
+	if s.m.Mitred(a, foot) {
+		lying = []string{foot} // beside it the sides of the bar lean over what it stands on
+	}
+	for _, face := range lying {
+		c.onFace(face)
+	}
+	return c.found()
+}
+
+// beside takes the parts near the first of the last of some joints that such joints have set by then, but what hangs
+// together with it already: that has no corner with it to weld, save the one that it is welded to now.
+func (c *cornered) beside(m *Stand, joints []*plan.JointPlan) {
+	j, near := joints[len(joints)-1], c.a.Box()
+	a, still := j.A.Instance(), j.B.Instance()
+	with, there := hanging(a, joints[:len(joints)-1]), map[parts.Instance]bool{a: true}
 	for _, o := range joints {
 		for _, end := range []plan.JointEnd{o.B, o.A} {
 			i := end.Instance()
@@ -117,17 +123,22 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corn
 			}
 		}
 	}
-	lying, foot := solid.Faces, j.A.Feature
-	if p := s.m.Joint(j.Name).Place; p != nil {
-		foot = p.With
+}
+
+// hanging is what hangs together with a part by some joints, that first.
+func hanging(a parts.Instance, joints []*plan.JointPlan) []parts.Instance {
+	with := []parts.Instance{a}
+	for k := 0; k < len(with); k++ {
+		for _, o := range joints {
+			switch p, q := o.A.Instance(), o.B.Instance(); with[k] {
+			case p:
+				with = seq.Add(with, q)
+			case q:
+				with = seq.Add(with, p)
+			}
+		}
 	}
-	if s.m.Mitred(a, foot) {
-		lying = []string{foot} // beside it the sides of the bar lean over what it stands on
-	}
-	for _, face := range lying {
-		c.onFace(face)
-	}
-	return c.found()
+	return with
 }
 
 // welds tells whether a weld of the job joins two parts.

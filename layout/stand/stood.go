@@ -82,11 +82,16 @@ func (m *Stand) inLine() {
 	}
 	if off := motor.Pose.At.Sub(shaft.Pose.At).Cross(shaft.Pose.Z).Len(); off > offAxisMm {
 		report(plan.MotorBeside, plan.Named(motor.ID), m.Named(shaft.ID), plan.Of(plan.Mm, off))
-		return
+	} else if coupling != nil {
+		if lacks, diameterMm := m.lacksInCoupling(motor, coupling, e); diameterMm > 0 && lacks > offAxisMm {
+			report(plan.CouplingShort, plan.Named(coupling.ID), plan.Named(motor.ID), plan.Of(plan.Mm, lacks), plan.Of(plan.Mm, diameterMm))
+		}
 	}
-	if coupling == nil {
-		return
-	}
+}
+
+// lacksInCoupling is how much of half its diameter the shaft of a motor lacks in its coupling, and that diameter, which
+// the coupling says where the motor does not; 0 where neither is known.
+func (m *Stand) lacksInCoupling(motor, coupling *assembly.Body, e *parts.Loose) (lacks, diameterMm float64) {
 	of := &m.Job.Loose[m.Roles[coupling.ID].Loose]
 	diameterMm, lengthMm := MotorShaft(m.Job, e.Stands)
 	seat := m.Model(of.Stands.On.Part).StepNamed(of.Stands.On.Feature)
@@ -96,10 +101,7 @@ func (m *Stand) inLine() {
 		}
 	}
 	tip := motor.Pose.At.Sub(motor.Pose.Z.Times(cmp.Or(lengthMm, measured.ShaftLengthMm(diameterMm))))
-	lacks := tip.Sub(coupling.Pose.At).Dot(coupling.Pose.Z) - of.Stands.Length.Mm + diameterMm/2
-	if diameterMm > 0 && lacks > offAxisMm {
-		report(plan.CouplingShort, plan.Named(coupling.ID), plan.Named(motor.ID), plan.Of(plan.Mm, lacks), plan.Of(plan.Mm, diameterMm))
-	}
+	return tip.Sub(coupling.Pose.At).Dot(coupling.Pose.Z) - of.Stands.Length.Mm + diameterMm/2, diameterMm
 }
 
 // onPlate is a motor on a face of a plate or a turned part, in its frame: z along its axis, from the
