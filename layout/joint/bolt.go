@@ -89,14 +89,14 @@ func (j *shop) boltFits(t *joint) {
 // heldIn checks that the bolts are held in part B by its thread or by nuts, one of the two, and that it is theirs.
 func (j *shop) heldIn(t *joint) {
 	in, thread := t.in.Bolt, t.b.group.Size.Thread
-	nuts := in.Nut && in.Stud.Value == ""
 	if thread != nil && thread.Designation != t.bolt.Thread.Designation {
 		t.refuse(in.Pos, plan.OtherThread, plan.Named(t.bolt.Thread.Designation), plan.Named(t.b.text()), plan.Named(thread.Designation))
 	}
 	switch {
-	case thread == nil && !in.Nut && in.Stud.Value == "":
+	case in.Stud.Value != "":
+	case thread == nil && !in.Nut:
 		t.refuse(in.Pos, plan.NoThreadNoNut, plan.Named(t.b.text()))
-	case thread != nil && nuts:
+	case thread != nil && in.Nut:
 		cure := "nut: no"
 		if slices.ContainsFunc(j.job.Of(parts.BoltKind), func(o *parts.Joint) bool {
 			return o.Bolt.Through.Part == t.b.ref.Part && o.Bolt.Through.Feature == t.b.ref.Feature

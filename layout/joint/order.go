@@ -353,7 +353,7 @@ func (j *assembly) seat(t *joint, s *headSide) bool {
 	if !ok {
 		return false
 	}
-	p, keyed := j.at(s.on.Instance()), !s.isNut && t.head().Keyed()
+	p := j.at(s.on.Instance())
 	s.group, s.pts = p.group, j.pattern(s.on)
 	s.zMm, s.dir = p.at.z0+p.at.s*(z-s.mate.Outward()*thick), -p.at.s*s.mate.Outward()
 	if t.out != nil && t.out.Bolt != nil && t.out.Bolt.OffMm != nil {
@@ -366,7 +366,7 @@ func (j *assembly) seat(t *joint, s *headSide) bool {
 		}
 	}
 	s.needMm = s.headMm - s.sunkMm + sideRoomMm
-	if keyed {
+	if !s.isNut && t.head().Keyed() {
 		s.needMm = s.headMm - s.sunkMm + keyRoomMm
 	}
 	return true

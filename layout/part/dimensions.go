@@ -17,7 +17,7 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 	var out []plan.Dimension
 	for _, inside := range []bool{false, true} {
 		for s := range seq.Refs(r.Steps) {
-			if s.Inside != inside || !profiled && s.Name != "outline" && s.Name != "bore" {
+			if s.Inside != inside || !profiled && s.Name != outlineStep && s.Name != boreStep {
 				continue
 			}
 			text := "Ø" + s.Size.classed(r.W)
