@@ -100,10 +100,7 @@ func (j *shop) anchorText(t *joint) string {
 			under = " The leg stands clear of the floor: a " + words.Lower(a.spacer) + ", round each anchor under it, or tightening bends the leg."
 		}
 	}
-	if by == "" {
-		return text + "; no holes for anchors are drawn: clamp or weld " + it + " to what the floor has."
-	}
-	return text + ": " + by + ", the kind, length and torque by its maker for this floor." + under
+	return words.Either(by == "", text+"; no holes for anchors are drawn: clamp or weld "+it+" to what the floor has.", text+": "+by+", the kind, length and torque by its maker for this floor."+under)
 }
 
 // buyAnchors lists what fixes parts to the floor.

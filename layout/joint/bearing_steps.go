@@ -116,10 +116,7 @@ func (t *joint) bearingFigures(p *plan.BearingPlan) {
 	if p.Arrangement != "" {
 		t.figure("pair", string(p.Arrangement), "by geometry: where the backs of the cups look")
 	}
-	source := "the maker's, as the job gives them"
-	if p.ByRule {
-		source = "share of the section, common practice, no source: take the maker's da, db, Da, Db where you have them"
-	}
+	source := words.Either(p.ByRule, "share of the section, common practice, no source: take the maker's da, db, Da, Db where you have them", "the maker's, as the job gives them")
 	t.figure("may touch the cone", "at its small end up to "+"Ø"+t.w.Read(p.SmallEndMaxMm)+"; shoulder at its large end at least "+"Ø"+t.w.Read(p.LargeEndMinMm), source)
 	if p.ConeSleeveInMm > 0 {
 		t.figure("sleeve for the cone", "Ø"+t.w.Read(p.ConeSleeveInMm)+" inside, "+"Ø"+t.w.Read(p.ConeSleeveOutMm)+" outside at the most, on its "+follows(p)+" end", "common practice, no source")

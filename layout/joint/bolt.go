@@ -642,10 +642,7 @@ func tightening(first int, pts []plan.XY) (numbers []int, deg []float64) {
 
 func (t *joint) boltFigures(p *plan.BoltPlan) {
 	layers := seq.Map(p.Layers(), func(g plan.GripRow) string { return g.What + " " + t.w.Size(g.ThickMm) })
-	grip := t.w.Size(p.ClampedMm()) + ": " + strings.Join(layers, " + ")
-	if p.Spacer {
-		grip = strings.Join(layers, " at one end, ") + " at the other, each between shoulder and nut"
-	}
+	grip := words.Either(p.Spacer, strings.Join(layers, " at one end, ")+" at the other, each between shoulder and nut", t.w.Size(p.ClampedMm())+": "+strings.Join(layers, " + "))
 	t.figure("grip", grip, "")
 	if p.Ordered != "" {
 		text := words.Trim(float64(p.Count), 0) + " × " + p.Ordered

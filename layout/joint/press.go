@@ -283,10 +283,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 	if weldFollows {
 		title, clean = "Clean and start square", "Clean both seats to bright metal; no oil, for the weld comes here; "
 	}
-	interference := "Interference"
-	if t.b.step.Size.Press.Set() { // bored to the largest, so that out of round it is less elsewhere
-		interference = "The largest of " + t.a.text() + " less the bore"
-	}
+	interference := words.Either(t.b.step.Size.Press.Set(), "The largest of "+t.a.text()+" less the bore", "Interference") // bored to the largest, so that out of round it is less elsewhere
 	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at four places each, both at room temperature.",
 		interference+" must be "+t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
 	measure.Hold = "Do not go on outside these limits."

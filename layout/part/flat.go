@@ -59,10 +59,7 @@ func (f *flat) cutLimits(z *Sizes, s Sized, leaveMm float64) Sized {
 
 func (f *flat) overall(s *Sizes) string {
 	b := s.OutlinePath().Bounds()
-	if f.round() {
-		return s.W.Dia(b.W()) + " × " + s.W.Size(s.LengthMm()) + " thick"
-	}
-	return s.W.Size(b.W()) + " × " + s.W.Size(b.H()) + " × " + s.W.Size(s.LengthMm()) + " thick"
+	return words.Either(f.round(), s.W.Dia(b.W())+" × "+s.W.Size(s.LengthMm())+" thick", s.W.Size(b.W())+" × "+s.W.Size(b.H())+" × "+s.W.Size(s.LengthMm())+" thick")
 }
 
 func (f *flat) section(s *Sizes) *plan.Section {
@@ -102,10 +99,7 @@ func (f *flat) features(n *Numbered) {
 
 // thickAs says how thick the plate is until it is faced, or bought where it is not.
 func (f *flat) thickAs(w words.Writer, bought string) string {
-	if !f.Stock.ByArea() || f.Stock.Size.Mm <= f.Thickness.Mm+geom.CloseMm {
-		return bought
-	}
-	return w.Size(f.Stock.Size.Mm) + " as bought, faced to " + w.Size(f.Thickness.Mm) + " later"
+	return words.Either(!f.Stock.ByArea() || f.Stock.Size.Mm <= f.Thickness.Mm+geom.CloseMm, bought, w.Size(f.Stock.Size.Mm)+" as bought, faced to "+w.Size(f.Thickness.Mm)+" later")
 }
 
 // fromEdge limits a length that is measured from the edge of the part: no closer than

@@ -260,19 +260,13 @@ func holesWords(g *plan.Group) string { return numbered("hole", g) }
 
 // numbered names the places of a group by what they are and their numbers.
 func numbered(what string, g *plan.Group) string {
-	if g.Count == 1 {
-		return what + " " + words.Trim(float64(g.First), 0)
-	}
-	return what + "s " + words.Trim(float64(g.First), 0) + " to " + words.Trim(float64(g.First+g.Count-1), 0)
+	return words.Either(g.Count == 1, what+" "+words.Trim(float64(g.First), 0), what+"s "+words.Trim(float64(g.First), 0)+" to "+words.Trim(float64(g.First+g.Count-1), 0))
 }
 
 // placesWords names the holes as they are found on the metal: by the letter of their
 // face where the other face's template marks them.
 func (m *Group) placesWords() string {
-	if m.Group.PunchedFrom == "" {
-		return holesWords(m.Group)
-	}
-	return holesWords(m.Group) + " (" + words.Lettered(m.Face, m.Group.First, m.Group.Count) + " of the " + string(m.Group.PunchedFrom) + " template)"
+	return words.Either(m.Group.PunchedFrom == "", holesWords(m.Group), holesWords(m.Group)+" ("+words.Lettered(m.Face, m.Group.First, m.Group.Count)+" of the "+string(m.Group.PunchedFrom)+" template)")
 }
 
 // shown puts the group on a view of a face; offset shifts its numbers past

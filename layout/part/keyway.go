@@ -230,10 +230,7 @@ func (k *Keyway) Bought(w words.Writer) (item, note string) {
 }
 
 func (k *Keyway) stretchText(w words.Writer) string {
-	if k.sunk() {
-		return "its middle " + w.Size(k.Row.FromMm) + " from the front face"
-	}
-	return w.Size(k.Row.FromMm) + " to " + w.Size(k.Row.ToMm) + " from the front face"
+	return words.Either(k.sunk(), "its middle "+w.Size(k.Row.FromMm)+" from the front face", w.Size(k.Row.FromMm)+" to "+w.Size(k.Row.ToMm)+" from the front face")
 }
 
 func (k *Keyway) feature(n *Numbered) plan.Feature {

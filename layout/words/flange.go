@@ -81,10 +81,7 @@ func (f Flange) Refused(e *measured.InputError) (what, right string) {
 // Inconsistent says of suspect i, or of the whole if there is none, how the
 // readings disagree, and what to do.
 func (f Flange) Inconsistent(e *measured.Inconsistent, i int) (what, right string) {
-	right = "measure it again"
-	if len(e.Suspects) == 0 {
-		right = "measure again, each hole to the next but one as well; look for a swapped over and between, and for wrong hole numbers"
-	}
+	right = Either(len(e.Suspects) == 0, "measure again, each hole to the next but one as well; look for a swapped over and between, and for wrong hole numbers", "measure it again")
 	right += When(e.CaliperMm > 0, "; or, if all were read with care, say how good the caliper is: caliper: "+f.Said(e.CaliperMm))
 	if len(e.Suspects) == 0 {
 		return "the readings do not close: they leave up to " + f.Said(Round(e.WorstMm, 2)) + ", and no single one is to blame", right

@@ -92,10 +92,7 @@ func (w Writer) holdsPiece(h *plan.Hold, piece string) string {
 
 // inBlocks says what lies in V-blocks, and why.
 func (w Writer) inBlocks(h *plan.Hold) string {
-	under := h.On[0] + " and " + h.On[1] + ", astride its centre of gravity"
-	if h.On[0] == h.On[1] {
-		under = "both ends of " + h.On[0] + ", its centre of gravity between them"
-	}
+	under := Either(h.On[0] == h.On[1], "both ends of "+h.On[0]+", its centre of gravity between them", h.On[0]+" and "+h.On[1]+", astride its centre of gravity")
 	how := When(h.Cups, "For the cups upright on the table, as their rows say. ") + Either(h.Once, "Once together it rolls or falls over: ", "By itself it rolls or falls over: ")
 	if h.Out != "" {
 		how = w.takesOut(h)

@@ -55,9 +55,6 @@ func (r *arranger) anchored() string {
 		size := words.Either(a.Slot, "slots "+r.w.Read(a.DiameterMm)+" wide", "Ø"+r.w.Read(a.DiameterMm))
 		sizes = seq.Add(sizes, size)
 	}
-	from := ", as far from the FRONT end and from the axis as written above and beside it."
-	if r.a.Stands != "" {
-		from = ", as far from the two centre lines as written below and beside it."
-	}
+	from := words.Either(r.a.Stands != "", ", as far from the two centre lines as written below and beside it.", ", as far from the FRONT end and from the axis as written above and beside it.")
 	return words.When(len(sizes) != 0, "Crosses in the view from above: holes for anchors, "+strings.Join(sizes, ", ")+from)
 }

@@ -99,10 +99,7 @@ func weldWords(p *draw.Panel, w *plan.WeldPlan) {
 // touches under it.
 func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, at plan.XY, half float64, units parts.Units) {
 	gap, face, depth, halves := 1.6, 0.0, 22.0, 2.0
-	says := "gap " + words.Sized(w.GapMm, units)
-	if w.BevelDeg > 0 {
-		says = "gap " + words.Short(w.GapMm, units) + ", root face " + words.Sized(w.RootFaceMm, units)
-	}
+	says := words.Either(w.BevelDeg > 0, "gap "+words.Short(w.GapMm, units)+", root face "+words.Sized(w.RootFaceMm, units), "gap "+words.Sized(w.GapMm, units))
 	if w.RootFaceMm > 0 {
 		face = max(2.2, depth*w.RootFaceMm/max(w.ThinnerMm, w.RootFaceMm))
 	}

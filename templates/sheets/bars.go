@@ -92,10 +92,7 @@ func (d density) bar(pl *plan.Plan, part *plan.PartPlan, name string, width floa
 // barLines are the operations of a bar in few lines.
 func barLines(part *plan.PartPlan) []string {
 	b := part.Bar
-	ends := words.Capital(b.Left.Name) + " " + b.Left.Cut + "; " + b.Right.Name + " " + b.Right.Cut + "."
-	if b.Left.Cut == b.Right.Cut {
-		ends = "Both ends " + b.Left.Cut + "."
-	}
+	ends := words.Either(b.Left.Cut == b.Right.Cut, "Both ends "+b.Left.Cut+".", words.Capital(b.Left.Name)+" "+b.Left.Cut+"; "+b.Right.Name+" "+b.Right.Cut+".")
 	ways := seq.Map(b.Ways, func(w string) string { return words.Capital(w) + "." })
 	copes := seq.Keep([]string{b.Left.Cope, b.Right.Cope}, func(line string) bool { return line != "" })
 	return slices.Concat([]string{words.Join(" ", ends, b.Short)}, ways, copes)
