@@ -278,7 +278,7 @@ func (slideKind) work(j *making, t *joint) {
 		}
 	}
 	pressed := seq.First(j.before, func(o *joint) bool { return o.is(parts.PressKind) && o.a.Instance() == t.a.Instance() })
-	if p.PlayMm.Min < 0 && (!t.turns() || pressed == nil) { // the machine asks how a pressed bush closes
+	if p.PlayMm.Min < 0 && (!t.turns() || pressed == nil || p.PlayMm.Max < 0) { // the machine asks how a pressed bush closes
 		t.problem(plan.SlideBinds, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(-p.PlayMm.Min, 3)))
 	}
 	if t.turns() {
@@ -444,6 +444,10 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	if ref := t.in.Slide.Plate; ref.Set() {
 		j.plateKeeps(t, k, p, j.find(ref))
 	}
+	if p.Dragged {
+		left := k.nut.Size.Thread.LeftHand
+		t.problem(plan.SlideDragged, plan.Named(t.a.title()), plan.Named(words.Spaced(k.nut.Name)), plan.Named(words.Either(left, "left", "right")), plan.Named(words.When(left, "counter-")+"clockwise"))
+	}
 	at := t.dir*math.Max(t.dir*hubEndMm, t.dir*end(k.nut, -t.dir)) + t.dir*p.PlateMm
 	p.NutFromMm, p.NutDir = geom.Clean(at), t.dir
 	if short := geom.Clean(t.dir*(end(k.nut, -t.dir)-at) + t.b.r.FullThreadMm(k.nut, back(-t.dir))); geom.Over(short, 0) {
@@ -554,7 +558,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		last.Do = append(last.Do, "LEFT HAND: the nut goes on and tightens counter-clockwise.")
 	}
 	if p.Dragged {
-		last.Do = append(last.Do, "The shaft turns "+words.When(nut.Size.Thread.LeftHand, "counter-")+"clockwise seen from this nut, and what the flight moves drags it off: take a self-locking one, and a new one each time it has been off.")
+		last.Do = append(last.Do, "The shaft turns "+words.When(nut.Size.Thread.LeftHand, "counter-")+"clockwise seen from this nut, and "+words.Either(j.conveys(t), "what the flight moves", "the load on "+hub)+" drags it off: take a self-locking one, and a new one each time it has been off.")
 	}
 }
 
@@ -617,12 +621,17 @@ func (j *making) pinsIn(t *joint) string {
 	return ""
 }
 
+// conveys tells whether a flight is on the hub.
+func (j *making) conveys(t *joint) bool {
+	return slices.ContainsFunc(j.members(t.a.Instance(), j.before), func(i parts.Instance) bool { return j.model(i.Part).Part.Flight != nil })
+}
+
 // draggedOff tells whether the drag on the nut of a hub turns it off: a right-hand thread
-// on a shaft that turns clockwise seen from the nut, or a left-hand one on one that turns the other way, with a flight on its hub.
+// on a shaft that turns clockwise seen from the nut, or a left-hand one on one that turns the other way; not of what the
+// motor drives the shaft by.
 func (j *making) draggedOff(t *joint, left bool) bool {
 	m := j.job.Motor
-	flight := func(i parts.Instance) bool { return j.model(i.Part).Part.Flight != nil }
-	if m == nil || m.Rotation == "either" || m.Drives.Part != t.b.ref.Part || !slices.ContainsFunc(j.members(t.a.Instance(), j.before), flight) {
+	if m == nil || m.Rotation == "either" || m.Drives.Part != t.b.ref.Part || m.Drives.Feature == t.b.ref.Feature {
 		return false
 	}
 	driven := j.find(m.Drives)

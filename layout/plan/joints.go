@@ -492,7 +492,7 @@ type SlidePlan struct {
 	NutFromMm float64 `json:"nut_from_mm,omitempty"` // the nut's face, on the shaft's axis
 	NutDir    float64 `json:"nut_dir,omitempty"`     // from there towards the shaft's back 1, front −1
 	PlateMm   float64 `json:"plate_mm,omitempty"`    // what lies under the nut
-	Dragged   bool    `json:"dragged_off,omitempty"` // what a flight moves drags the nut off
+	Dragged   bool    `json:"dragged_off,omitempty"` // the load on the hub drags the nut off
 	FreeMm    float64 `json:"free_mm"`               // how far the hub can move along the shaft; below 0 it is clamped by so much
 	FreeAtMm  *Range  `json:"free_at_mm,omitempty"`  // the same of one kept by a ring, inside the limits of the lengths; nil where none have limits
 }

@@ -187,6 +187,7 @@ const (
 	SlideFar         ProblemKind = "slide-far" // the ring is off its hub, by the second argument, at all limits
 	SlideNutRoom     ProblemKind = "slide-nut-room"
 	SlideLockRoom    ProblemKind = "slide-lock-room"
+	SlideDragged     ProblemKind = "slide-dragged"
 	SlideNoThread    ProblemKind = "slide-no-thread"
 	SlidePlate       ProblemKind = "slide-plate"
 	SlideWide        ProblemKind = "slide-plate-wide"

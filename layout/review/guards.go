@@ -171,7 +171,7 @@ func guards(r *reviewer) {
 			continue
 		}
 		g := guardOn{r, v, b, shaft}
-		if g.away(m.Drives) {
+		if g.away(m.Drives) || m.Through == "belt" && g.beside(all.Bodies) {
 			continue
 		}
 		g.ends(all.Bodies)
@@ -249,6 +249,23 @@ func (g *guardOn) away(drives parts.JointRef) bool {
 		return false
 	}
 	g.open("does not stand over the "+c.seat()+" that it is for: a flange of it is bent to the other side, or it hangs the wrong way", "", nil)
+	return true
+}
+
+// overBelt is in the title of a guard over a belt or a chain and its wheels.
+var overBelt = regexp.MustCompile(`(?i)\b(?:belt|pulley|chain|sprocket)s?\b`)
+
+// beside tells whether neither a guard of the belt nor another of its title stands round the line of the shaft that the
+// belt turns, and says so.
+func (g *guardOn) beside(bodies []assembly.Body) bool {
+	if !overBelt.MatchString(g.v.p.Title.Value) || slices.ContainsFunc(bodies, func(b assembly.Body) bool {
+		v := g.r.viewOf(g.r.machine().Of[b.ID].Part)
+		_, _, through := g.along(&b)
+		return through && v != nil && v.p.For == parts.Guarding && overBelt.MatchString(v.p.Title.Value)
+	}) {
+		return false
+	}
+	g.open("stands beside the shaft that the belt turns, not over it: it hangs the wrong way, or its holes are at another edge", "", nil)
 	return true
 }
 

@@ -63,6 +63,7 @@ func (v made) toOthers() {
 			continue
 		}
 		v.throughOpening(o)
+		v.enters(o, words)
 		if m := goesIn.FindStringSubmatch(words); m != nil && v.job.Begins(m[2], o.p) {
 			v.tooWide(o)
 		}
@@ -72,6 +73,61 @@ func (v made) toOthers() {
 			continue
 		}
 		v.to(o, words)
+	}
+}
+
+// entering are words that say into or through what a part goes, and what is done with it.
+var entering = regexp.MustCompile(`(?:(\w+) )?\b(?:into|through) (?:the |its )?`)
+
+// pressOverMm is how much larger than its hole what is pressed in may be drawn. Common practice, no source.
+const pressOverMm = 0.2
+
+// enters looks at a round that its words put into or through another part, or screw into it: one of its steps at least
+// has a hole there, or one of its threads.
+func (v made) enters(o *view, words string) {
+	for _, at := range entering.FindAllStringSubmatchIndex(words, -1) {
+		switch {
+		case !v.turned() || !v.job.Begins(words[at[1]:], o.p):
+		case at[2] >= 0 && strings.HasPrefix(words[at[2]:at[3]], "screw"):
+			v.screwsInto(o)
+			return
+		case len(o.holes) > 0 && o.p.Bore == nil && !o.turned():
+			v.goesInto(o)
+			return
+		}
+	}
+}
+
+// goesInto compares the thinnest step of a round with the widest hole of the flat part that it goes into.
+func (v made) goesInto(o *view) {
+	thin := seq.Min(math.Inf(1), v.outside, func(c *cylinder) float64 { return c.radiusMm })
+	wide := seq.Max(0, o.holes, func(h hole) float64 { return h.radiusMm })
+	if geom.Over(2*(thin-wide), pressOverMm) {
+		v.report(Check, "", v.e.Part.Pos, Finding{
+			What: v.p.Title.Value + " does not go into " + o.p.Title.Value, Numbers: v.mm(2*thin) + " at its thinnest into " + v.mm(2*wide) + " at the widest", OverMm: over(2 * (thin - wide)),
+			Rule: "what goes into a hole is no larger than it", Source: "by geometry", Fix: "a larger hole, or a thinner step",
+		})
+	}
+}
+
+// screwsInto compares the threads on the outside of a round with those of the part that it is screwed into.
+func (v made) screwsInto(o *view) {
+	var own []string
+	has := o.threads()
+	for _, c := range v.outside {
+		if c.thread == nil {
+			continue
+		}
+		if has[threadName(c.size.Thread.Value)] {
+			return
+		}
+		own = append(own, c.size.Thread.Value)
+	}
+	if len(own) > 0 {
+		v.report(Stop, "", v.e.Part.Pos, Finding{
+			What: v.p.Title.Value + " does not screw into " + o.p.Title.Value + ", which has not its thread", Numbers: strings.Join(own, ", "),
+			Rule: "a screw and its nut have one thread", Source: "by geometry", Fix: "the same thread on both drawings",
+		})
 	}
 }
 

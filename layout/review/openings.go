@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"regexp"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -20,6 +21,7 @@ func (v *view) openRules(f *parts.Radial) {
 	v.stopsInWall(f, z)
 	v.overSeat(f, z)
 	v.highDrain(f, z)
+	v.lowCup(f)
 	v.bareNipple(f, z)
 	v.tooMuchRound(f, z)
 }
@@ -88,10 +90,7 @@ func (v *view) highDrain(f *parts.Radial, z float64) {
 	if f.For != parts.Drain {
 		return
 	}
-	pose, up := assembly.Still, assembly.AxisY
-	if b := v.bodyOf(v.p.Name.Value); b != nil {
-		pose, up = b.Pose, v.machine().Up
-	}
+	pose, up := v.stands()
 	upright, highest := math.Abs(pose.Z.Dot(up)) > 0.5, -geom.CloseMm
 	if upright {
 		highest = 1.0 / 6
@@ -107,6 +106,30 @@ func (v *view) highDrain(f *parts.Radial, z float64) {
 		found.Numbers, found.Fix = v.mm(z)+" from the front of "+v.mm(v.lengthMm), "near the end that is down"
 	}
 	v.report(Check, f.Name.Value, f.Pos, found)
+}
+
+// stands is how the first copy of a part lies in the machine, and which way is up there; as it is drawn where it has no place.
+func (v *view) stands() (pose assembly.Pose, up assembly.Vec) {
+	if b := v.bodyOf(v.p.Name.Value); b != nil {
+		return b.Pose, v.machine().Up
+	}
+	return assembly.Still, assembly.AxisY
+}
+
+// oilCup are words for what holds oil over what it feeds.
+var oilCup = regexp.MustCompile(`(?i)\boil(?:er)?[ -]?cups?\b|\boilers?\b`)
+
+// lowCup finds cups of oil that hang from the lower half of the part as it stands in the machine.
+func (v *view) lowCup(f *parts.Radial) {
+	pose, up := v.stands()
+	for _, c := range f.Clock {
+		if oilCup.MatchString(f.Fitted.Value+" "+f.Note.Value) && pose.Turn(assembly.Clock(1, c.Deg)).Dot(up) < -geom.CloseMm {
+			v.report(Check, f.Name.Value, f.Pos, Finding{
+				What: "the oil cup of " + f.Name.Value + " hangs upside down", Numbers: "at " + number(c.Deg) + "° from TOP",
+				Rule: "oil runs down out of its cup", Source: "by geometry", Fix: "clock: in the upper half, or a grease nipple",
+			})
+		}
+	}
 }
 
 // tooMuchRound finds openings that leave too little of the round standing.

@@ -182,15 +182,15 @@ func (v *view) pinIn(h forPin) {
 }
 
 // pinSize is what is wrong with the size of a hole for a pin: it does not go in, or is not held though it is
-// pressed in, or rattles. Ground pins are m6 (ISO 8734), or 0.0001 to 0.0003 in over their size (ASME B18.8.2,
+// pressed in, for most good holes are wider, or rattles. Ground pins are m6 (ISO 8734), or 0.0001 to 0.0003 in over their size (ASME B18.8.2,
 // from memory): the most is the same to 0.004 mm.
 func (v *view) pinSize(h forPin, across float64, pressed bool) flaw {
 	hole, most := h.size.Nominal.Mm, across
 	if m6, err := fits.Limit(across, "m6"); err == nil {
 		most = m6.MaxMm
 	}
-	low, _, limited := v.limitsOf(&cylinder{size: h.size})
-	loose := pressed && (geom.Over(hole, across) || limited && low > most+geom.CloseMm)
+	low, high, limited := v.limitsOf(&cylinder{size: h.size})
+	loose := pressed && (geom.Over(hole, across) || limited && fine(h.size.Fit, pinGrade) && (low+high)/2 > most+geom.CloseMm)
 	f := flaw{geom.Over(across, hole) || loose || hole > widestPin*across, Finding{
 		Severity: Stop, What: "the pin of " + h.name + " is larger than its hole", Numbers: v.mm(across) + " in " + v.mm(hole),
 		Rule: "a pin goes into its hole", Source: "ISO 8734 and ISO 2338 in H7, ASME B18.8.2"}}
@@ -198,7 +198,7 @@ func (v *view) pinSize(h forPin, across float64, pressed bool) flaw {
 	case loose:
 		f.What, f.Rule = "the pin of "+h.name+" is pressed in, and loose in its hole", "a pin that is pressed in is held by its hole: of m6 in H7"
 		if !geom.Over(hole, across) {
-			f.Numbers = v.mm(most) + " at the most in " + v.mm(low) + " at the least"
+			f.Numbers = v.mm(most) + " at the most in " + v.mm(low) + " to " + v.mm(high)
 		}
 	case hole > across:
 		f.Severity, f.What, f.OverMm = Check, "the pin of "+h.name+" rattles in its hole", over(hole-across)

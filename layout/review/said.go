@@ -339,6 +339,33 @@ func (r *reviewer) saidHoles() {
 	}
 }
 
+// itsHoles are holes of the part that is put on, by what they are for; ringOn is a retaining ring and what it is on.
+var (
+	itsHoles = regexp.MustCompile(`(?i)\bits (\w+)[ -]holes\b`)
+	ringOn   = regexp.MustCompile(`(?i)\b(?:(?:retaining|snap) rings?|circlips?) (?:on|in|of) the ([^,;.]*)`)
+)
+
+// saidPuttingOn looks in the words by which things are put on by hand for holes that the part is to have for what moves
+// it, and for a retaining ring on a part without its groove.
+func (r *reviewer) saidPuttingOn(e *parts.Loose) {
+	v := r.viewOf(e.Part.Value)
+	for t, m := range saying([]parts.Text{e.How}, itsHoles) {
+		use := parts.HoleUse(m[1], "")
+		its := func(p *parts.Part) bool { // of it, or of another that the words name
+			return (p == v.p || p.NamedIn(t.Value)) && slices.ContainsFunc(p.Holes, func(g parts.HoleGroup) bool { return g.For == use })
+		}
+		if v != nil && use.Moves() && !slices.ContainsFunc(r.job.Parts, its) {
+			r.disagree(t.Pos, v.p.Name.Value, "the words name "+strings.ToLower(m[1])+" holes, which "+v.p.Title.Value+" has not", t.Value, "the holes, or the words")
+		}
+	}
+	for t, m := range saying([]parts.Text{e.How}, ringOn) {
+		p := seq.First(r.job.Parts, func(p *parts.Part) bool { return r.job.Begins(m[1], p) })
+		if p != nil && !slices.ContainsFunc(p.Grooves, func(g parts.Groove) bool { return g.Kind == parts.RingGroove }) {
+			r.disagree(t.Pos, p.Name.Value, "the words have a retaining ring on "+p.Title.Value+", which has no groove for one", m[0], "the groove, or the words")
+		}
+	}
+}
+
 // namedStep is a step named in words, with what comes before it in its sentence.
 var namedStep = regexp.MustCompile(`([^.;]*)\bstep (\d+)\b`)
 

@@ -234,6 +234,11 @@ const (
 	drawnMeasured = 0.003
 )
 
+// joinedTo tells whether a joint holds a step and a feature of another part.
+func (v *view) joinedTo(c *cylinder, to parts.Ref) bool {
+	return slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Names(v.p.Name.Value, c.name) && j.Names(to.Part, to.Feature) })
+}
+
 // asMeasured looks at a step that is turned to what its counterpart measures: to a gap that it
 // goes in by and that centres it, and near the size that is drawn.
 func (v *view) asMeasured(c *cylinder) {
@@ -242,7 +247,8 @@ func (v *view) asMeasured(c *cylinder) {
 		return
 	}
 	for _, tube := range v.all() {
-		if tube == v || tube.p.Kind != parts.Tube || !tube.p.NamedIn(c.seat()) {
+		centres := tube.p.NamedIn(c.seat()) // what is welded there is held by its weld
+		if tube == v || tube.p.Kind != parts.Tube || !centres && !v.joinedTo(c, parts.Ref{Part: tube.p.Name.Value, Feature: "bore"}) {
 			continue
 		}
 		inner, _, ok := midRadii(tube.q.Section)
@@ -251,10 +257,10 @@ func (v *view) asMeasured(c *cylinder) {
 		switch off := math.Max(bore-high-drawn, drawn-(bore-low)); {
 		case !ok:
 			continue
-		case low < leastMeasured*bore:
+		case centres && low < leastMeasured*bore:
 			f.What, f.LeftMm = c.name+" does not go into a tube as it comes", left(low)
 			f.Rule, f.Fix = "a tube that is not bored is out of round, by its weld and by what is welded to it", "measured: at least "+v.mm(leastMeasured*bore)
-		case high > mostMeasured*bore:
+		case centres && high > mostMeasured*bore:
 			f.What, f.OverMm = c.name+" is so loose in its tube that it centres nothing", over(high)
 			f.Rule, f.Fix = "a spigot is smaller than its bore by a hundredth or so at the most", "measured: at most "+v.mm(mostMeasured*bore)
 		case off > drawnMeasured*bore:

@@ -2,7 +2,9 @@ package review
 
 import (
 	"math"
+	"slices"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -25,7 +27,7 @@ func (r *reviewer) slips(j *plan.JointPlan) {
 		return
 	}
 	if p := in.Place; p != nil && !p.Edge() && p.Gap.Mm >= 0 {
-		r.standsOn(j, a, b)
+		r.standsOn(j, a, b, r.besideMm(in.Weld.Part, in.Weld.To))
 		return
 	}
 	goes, round := a, b // one goes into the other, either way
@@ -53,8 +55,8 @@ func (r *reviewer) slips(j *plan.JointPlan) {
 }
 
 // standsOn looks at an end that is placed on the face of the other: metal meets metal, and
-// round a bore no ledge is left.
-func (r *reviewer) standsOn(j *plan.JointPlan, a, b roundEnd) {
+// round a bore no ledge is left, by their sizes or by how far the two stand beside one another.
+func (r *reviewer) standsOn(j *plan.JointPlan, a, b roundEnd, beside float64) {
 	f := Finding{
 		Part: j.Name, Pos: r.jointPos(j.Name), Numbers: "inside " + r.mm(a.insideMm) + " on " + r.mm(b.insideMm),
 		Rule: "an end that stands on another meets its metal", Source: "by geometry", Fix: "sizes that agree, or a gap below 0 where it goes in",
@@ -66,11 +68,76 @@ func (r *reviewer) standsOn(j *plan.JointPlan, a, b roundEnd) {
 		f.Numbers = "outside " + r.mm(min(a.outsideMm, b.outsideMm)) + ", inside " + r.mm(max(a.insideMm, b.insideMm))
 	case geom.Over(ledge, ledgeMm) && min(a.insideMm, b.insideMm) > 0:
 		f.What, f.OverMm = j.Title+": the insides leave a ledge", over(ledge)
-		f.Rule, f.Source = "a duct runs through a joint without a step", practice
+		f.Rule, f.Source = ductRule, practice
+	case geom.Over(2*beside, ledgeMm) && min(a.insideMm, b.insideMm) > 0:
+		f.What, f.OverMm = j.Title+": the one stands beside the opening of the other", over(beside)
+		f.Numbers, f.Rule, f.Source, f.Fix = r.mm(beside)+" from middle to middle", ductRule, practice, "at: that puts the one round end over the other"
 	default:
 		return
 	}
 	r.add(f)
+}
+
+// ductRule is what two openings that lie over one another are held to.
+const ductRule = "a duct runs through a joint without a step"
+
+// besideMm is how far the middles of two ends lie apart, across the second's axis; 0 where one of them stands nowhere.
+func (r *reviewer) besideMm(a, b parts.JointRef) float64 {
+	m := r.machine()
+	on, to := m.Standing(a.Instance()), m.Standing(b.Instance())
+	if on == nil || to == nil {
+		return 0
+	}
+	off := on.Pose.Apply(r.middle(a)).Sub(to.Pose.Apply(r.middle(b)))
+	return off.Sub(to.Pose.Z.Times(off.Dot(to.Pose.Z))).Len()
+}
+
+// middle is that of an end, in the frame of its part: off the axis where a cone or a transition leans to it.
+func (r *reviewer) middle(ref parts.JointRef) assembly.Vec {
+	switch p := r.job.Part(ref.Part); {
+	case p.Kind == parts.TransitionPiece && ref.Feature == "round-end":
+		return assembly.Vec{X: p.Transition.Offset.X.Mm, Y: p.Transition.Offset.Y.Mm}
+	case p.Kind == parts.Cone && ref.Feature == "small-end":
+		return assembly.Vec{Y: p.Frustum.Offset.Mm}
+	}
+	return assembly.Vec{}
+}
+
+// chokes looks for a flat part between two that are bolted whose bore is narrower than both of theirs, where one of
+// these ends a duct, and that has no other holes there to let through what comes.
+func (r *reviewer) chokes(j *parts.Joint) {
+	bore := func(ref parts.JointRef) float64 {
+		if p := r.job.Part(ref.Part); p.Flat() && p.Bore != nil {
+			return p.Bore.Size.Nominal.Mm
+		}
+		return 0
+	}
+	through, into := bore(j.Bolt.Through), bore(j.Bolt.Into)
+	way := min(through, into)
+	if way == 0 || !r.endsDuct(j.Bolt.Through) && !r.endsDuct(j.Bolt.Into) {
+		return
+	}
+	for _, ref := range j.Bolt.Stack {
+		p, open := r.job.Part(ref.Part), bore(ref)
+		past := func(h hole) bool { return h.centreMm() < way/2 }
+		if p.For == parts.Gasket || open == 0 || !geom.Over(way-open, ledgeMm) || slices.ContainsFunc(r.viewOf(ref.Part).holes, past) {
+			continue
+		}
+		r.add(Finding{
+			Part: p.Name.Value, Feature: "bore", Pos: p.Bore.Pos, What: p.Title.Value + " narrows the way between the two that it lies between", Numbers: r.mm(open) + " between " + r.mm(through) + " and " + r.mm(into), LeftMm: left(open),
+			Rule: ductRule, Source: practice, Fix: "a bore as wide as theirs, or accept it where it is to hold back",
+		})
+	}
+}
+
+// endsDuct tells whether a tube, a cone or a transition is welded to a flat part or pressed into it.
+func (r *reviewer) endsDuct(ref parts.JointRef) bool {
+	bore := parts.JointRef{Part: ref.Part, Copy: ref.Copy, Feature: "bore"}
+	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
+		return (j.Weld != nil || j.Press != nil) && j.Some(bore.Is) && j.Some(func(o parts.JointRef) bool {
+			return slices.Contains([]parts.Kind{parts.Tube, parts.Cone, parts.TransitionPiece}, r.job.Part(o.Part).Kind)
+		})
+	})
 }
 
 // roundEnd is the outside and inside diameter of an end; one is 0 or infinite

@@ -93,7 +93,7 @@ func TestStandingBounds(t *testing.T) {
 		return func(r *reviewer) { r.found = append(r.found, Finding{What: fmt.Sprint(overlapped(a, b))}) }
 	}
 	stands := func(a, b roundEnd) rule {
-		return func(r *reviewer) { r.standsOn(&plan.JointPlan{Name: "seam", Title: "Seam"}, a, b) }
+		return func(r *reviewer) { r.standsOn(&plan.JointPlan{Name: "seam", Title: "Seam"}, a, b, 0) }
 	}
 	slips := func(small, overlap, bore float64) rule { // a cone of 2 of sheet, measured inside, in a bore
 		return func(r *reviewer) {
