@@ -77,25 +77,19 @@ func (m *Machine) endPlay(j *plan.JointPlan, shaft *assembly.Body, turning, stil
 }
 
 // nearest are the faces that meet first when what turns goes along a shaft, to its back or its front, and how far it goes
-// till then: infinitely where none meet. Of each part its metal is looked at between the radii of both.
+// till then: infinitely where none meet. The metal of all is looked at between the radii of their steps.
 func (m *Machine) nearest(shaft *assembly.Body, turning, still []assembly.Body, back bool) (turns, stands endFace, gapMm float64) {
+	way := -1.0
+	if back {
+		way = 1
+	}
 	gapMm = inf
-	for t := range seq.Refs(turning) {
-		for f := range seq.Refs(still) {
-			if !stand.SameAxis(shaft.Pose, t.Pose) || !stand.SameAxis(shaft.Pose, f.Pose) {
-				continue
-			}
-			for _, r := range betweenRadii(m.PartOf(t.ID), m.PartOf(f.ID)) {
-				for _, a := range m.facesAt(shaft, t, r, back) {
-					for _, b := range m.facesAt(shaft, f, r, !back) {
-						gap := b.mm[0] - a.mm[0]
-						if !back {
-							gap = -gap
-						}
-						if gap > -geom.CloseMm && gap < gapMm-geom.CloseMm {
-							turns, stands, gapMm = a, b, gap
-						}
-					}
+	for _, r := range m.betweenRadii(slices.Concat(turning, still)) {
+		others := m.facesAt(shaft, still, r, !back)
+		for _, a := range m.facesAt(shaft, turning, r, back) {
+			for _, b := range others {
+				if gap := way * (b.mm[0] - a.mm[0]); gap > -geom.CloseMm && gap < gapMm-geom.CloseMm {
+					turns, stands, gapMm = a, b, gap
 				}
 			}
 		}
@@ -103,11 +97,13 @@ func (m *Machine) nearest(shaft *assembly.Body, turning, still []assembly.Body, 
 	return turns, stands, gapMm
 }
 
-// betweenRadii are radii between those of the steps of two parts, and one outside of all.
-func betweenRadii(a, b *part.Model) (between []float64) {
+// betweenRadii are radii between those of the steps of parts, and one outside of all.
+func (m *Machine) betweenRadii(bodies []assembly.Body) (between []float64) {
 	at := []float64{0}
-	for _, s := range slices.Concat(a.Steps, b.Steps) {
-		at = append(at, s.Size.NominalMm/2)
+	for b := range seq.Refs(bodies) {
+		for _, s := range m.PartOf(b.ID).Steps {
+			at = append(at, s.Size.NominalMm/2)
+		}
 	}
 	slices.Sort(at)
 	for i, r := range at[1:] {
@@ -118,19 +114,24 @@ func betweenRadii(a, b *part.Model) (between []float64) {
 	return append(between, at[len(at)-1]+1)
 }
 
-// facesAt are the faces of a body at a radius that look to the back of a shaft, or to its front.
-func (m *Machine) facesAt(shaft, b *assembly.Body, radiusMm float64, back bool) (all []endFace) {
-	at, of := shaft.Pose.Inverse().Of(b.Pose), m.PartOf(b.ID)
-	for _, own := range of.MetalAt(radiusMm) {
-		f := endFace{Body: b, of: of}
-		for k := range own {
-			f.mm[k], f.ownMm[k] = -at.Apply(assembly.Vec{Z: -own[k]}).Z, own[k]
+// facesAt are the faces, of the bodies on the axis of a shaft, at a radius that look to its back or to its front.
+func (m *Machine) facesAt(shaft *assembly.Body, bodies []assembly.Body, radiusMm float64, back bool) (all []endFace) {
+	for b := range seq.Refs(bodies) {
+		if !stand.SameAxis(shaft.Pose, b.Pose) {
+			continue
 		}
-		if f.mm[0] < f.mm[1] == back {
-			slices.Reverse(f.mm[:])
-			slices.Reverse(f.ownMm[:])
+		at, of := shaft.Pose.Inverse().Of(b.Pose), m.PartOf(b.ID)
+		for _, own := range of.MetalAt(radiusMm) {
+			f := endFace{Body: b, of: of}
+			for k := range own {
+				f.mm[k], f.ownMm[k] = -at.Apply(assembly.Vec{Z: -own[k]}).Z, own[k]
+			}
+			if f.mm[0] < f.mm[1] == back {
+				slices.Reverse(f.mm[:])
+				slices.Reverse(f.ownMm[:])
+			}
+			all = append(all, f)
 		}
-		all = append(all, f)
 	}
 	return all
 }

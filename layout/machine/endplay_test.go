@@ -18,9 +18,9 @@ func TestEndPlays(t *testing.T) {
 	kept := "  - {name: arm, slide: {hub: arm.bore, on: shaft.arm, kept-by: shaft.end}}\n"
 	free := "  - {name: arm, weld: {part: arm.outline, to: tube.outside, type: fillet}, place: {on: top, with: bottom, at: [0, -30], front: up}}\n"
 	for _, c := range []struct{ name, steps, arm, loose, want string }{
-		{"short by its limits", arm, kept, "", "end-play-none Shaft Shaft Bush 1 Arm Tube -0.1 0.5"},
+		{"short by its limits", arm, kept, "", "end-play-none Shaft Shaft Bush 1 Arm Bush 2 -0.1 0.5"},
 		{"longer", strings.Replace(arm, "80.5", "80.7", 1), kept, "", ""},
-		{"with none at the limits", strings.Replace(arm, "80.5", "80.6", 1), kept, "", "end-play-none Shaft Shaft Bush 1 Arm Tube 0 0.6"},
+		{"with none at the limits", strings.Replace(arm, "80.5", "80.6", 1), kept, "", "end-play-none Shaft Shaft Bush 1 Arm Bush 2 0 0.6"},
 		{"limited closer", strings.Replace(arm, "80.5", "80.5, length-limits: [80.4, 80.5]", 1), kept, "", ""},
 		{"with a spacer by words", arm, kept, "loose:\n  - {item: spacer 25 x 36, how: between the arm and the bush as it fits, after: arm}\n", ""},
 		{"free to run out", arm, free, "", ""},
