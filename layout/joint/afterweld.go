@@ -3,6 +3,7 @@ package joint
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/part"
@@ -41,12 +42,12 @@ func (j *making) finishLater(t *joint) {
 	clamped, set := "", "turn or bore only now"
 	for _, i := range body {
 		r := j.model(i.Part)
-		title, held := copyTitle(r, i.Copy), r.LaterHeld
+		title, held := copyTitle(r, i.Copy), j.heldLater(t, i, body)
 		later := slices.DeleteFunc(slices.Clone(r.Steps), func(s part.Step) bool { return !s.AfterWeld })
 		what = append(what, seq.Map(later, func(s part.Step) string { return title + " " + r.Finished(&s) })...)
 		if most := j.job.Shop.SwingMm.Mm; len(later) > 0 {
 			by = append(by, title+" true by "+r.LaterTrue)
-			if swings := j.swingMm(t, i, body); swings > most {
+			if swings := j.swingMm(t, i, body); geom.Over(swings, most) {
 				held, clamped, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(words.Round(swings, 0))+" and the lathe takes "+t.w.Read(most)+", ", "bore only now with the boring head"
 				for _, s := range slices.DeleteFunc(later, func(s part.Step) bool { return s.Inside }) {
 					t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, words.Round(swings, 0)), plan.Of(plan.Read, most))
@@ -63,6 +64,24 @@ func (j *making) finishLater(t *joint) {
 		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set + ", without letting go between bores of one axis: " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
 	}
 }
+
+// heldLater says how a part of a weldment is held as it is turned or bored: as before, or where something long is
+// welded to its end by that.
+func (j *making) heldLater(t *joint, i parts.Instance, body []parts.Instance) []string {
+	r := j.model(i.Part)
+	end := func(i parts.Instance) plan.JointEnd { return plan.JointEnd{Part: i.Part, Copy: i.Copy} }
+	long := j.seams.LongMm(j.with(t), end(i), seq.Map(body, end)) > longOver*r.LengthMm()
+	return seq.Map(r.LaterHeld, func(h part.Held) string {
+		as := "as in operation " + strconv.Itoa(h.Operation) + " of its sheet"
+		if long {
+			return h.Step + " with the tool " + as + ", but held by what is round on the long part of the weldment: a chuck at one end of it, a steady or a centre at the other."
+		}
+		return h.Step + " held, and with the tool, " + as + ", clear of what is welded on."
+	})
+}
+
+// longOver its own length is a weldment whose part is no more held by the end it was roughed from. Common practice, no source.
+const longOver = 2.0
 
 // swingMm is what a weldment turns across about the axis of one of its parts, as it is after a weld; 0
 // where the shop's lathe has no swing.

@@ -18,6 +18,7 @@ import (
 type Seams interface {
 	Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corners []plan.Corner, flush []string)
 	SwingMm(joints []*plan.JointPlan, about plan.JointEnd, with []plan.JointEnd) float64
+	LongMm(joints []*plan.JointPlan, about plan.JointEnd, with []plan.JointEnd) float64
 	BoreMm(joints []*plan.JointPlan, plate, round plan.JointEnd, boreMm float64) map[string]float64
 	PastMm(in *parts.Joint) [4]float64
 }
@@ -63,6 +64,7 @@ type joint struct {
 	bolt   *bolts.Bolt // bolted joints
 	boltMm float64     // its major diameter
 	bolts  []plan.XY   // where they stand in the frame of patterns
+	shifts feature     // along slots: the part that is set, that with less on it
 	strips bool        // the strength of its hole's thread says how far it goes in
 	sleeve *joint      // in whose step the sleeves for its bolts go into a bar; nil for its own
 	marked []string    // the first mark of the clock, in words; nil if none
@@ -597,6 +599,16 @@ func (j *shop) members(i parts.Instance, made []*joint) []parts.Instance {
 func (j *shop) side(t *joint, made []*joint) (with []parts.Instance, tied bool) {
 	with = j.members(t.a.Instance(), made)
 	return with, slices.Contains(with, t.b.Instance())
+}
+
+// tiedBy is the joint with which the two of a later one come to hang together; nil where they do not before it.
+func (j *making) tiedBy(t *joint) *joint {
+	for i := range j.before {
+		if _, tied := j.side(t, j.before[:i+1]); tied {
+			return j.before[i]
+		}
+	}
+	return nil
 }
 
 // there are the parts that hang together with either end of a joint before it is made.

@@ -161,6 +161,9 @@ func (boltKind) work(j *making, t *joint) {
 	}
 	if in.Stud.Value != "" {
 		j.stud(t, p)
+		if by := j.tiedBy(t); p.Spacer && by != nil {
+			t.problem(plan.StudShut, plan.Named(p.Ordered), plan.Named(t.a.title()), plan.Named(t.b.title()), plan.Named(by.in.Name.Value))
+		}
 	} else if !j.chooseBolt(t, p, tapped) {
 		return
 	}
@@ -169,6 +172,7 @@ func (boltKind) work(j *making, t *joint) {
 	p.ComesOff, p.Behind = titles(j.comesOff(t)), titles(j.behind(t))
 	j.hollow(t)
 	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, t.clocked(t.bolts))
+	t.shifts = j.setAlong(t)
 	t.boltFigures(p)
 	j.fitSmall(t)
 	j.boltSteps(t, p, tapped)
@@ -706,7 +710,7 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	into := words.Either(!tapped, "with nuts on "+b, "into "+b)
 	s := t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "Force none.")
 	for i := range p.Shifts {
-		s.Do = append(s.Do, "From the place drawn "+t.a.title()+" can be shifted "+t.shiftText(i)+": set it now.")
+		s.Do = append(s.Do, "From the place drawn "+t.shifts.title()+" can be shifted "+t.shiftText(i)+": set it now.")
 	}
 }
 
@@ -719,11 +723,15 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	}
 	title := "Offer up"
 	if _, tied := j.side(t, j.before); tied {
-		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+ofPlace+". See that it is so, and nothing lies between the two faces."
+		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+ofPlace+". See that it is so"+words.When(!p.Spacer, ", and nothing "+words.When(len(t.in.Bolt.Stack) > 0, "else ")+"lies between the two faces")+"."
 	}
 	var closed []string
 	for _, o := range j.closedBy(t) {
-		closed = append(closed, "of "+o.a.title()+" and "+o.b.title())
+		with := ""
+		if len(o.in.Bolt.Stack) > 0 {
+			with = " over " + j.between(o)
+		}
+		closed = append(closed, "of "+o.a.title()+" and "+o.b.title()+with)
 	}
 	too := strings.Join(closed, ", ")
 	if too != "" {

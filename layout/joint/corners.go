@@ -65,7 +65,13 @@ func (t *joint) cornersText(p *plan.WeldPlan) string {
 	if len(along) < 2 && len(p.Flush) == 0 && !p.Round {
 		return ""
 	}
-	each := seq.Map(along, func(title string) string { return " along " + title + " on its " + t.sides(p.Corners, title) })
+	each := seq.Map(along, func(title string) string {
+		sides := t.sides(p.Corners, title)
+		if own, ok := strings.CutSuffix(sides, " of "+t.a.title()); ok {
+			return " on its " + own + " along " + title
+		}
+		return " on the " + sides + " along " + title
+	})
 	return "; fillet" + strings.Join(each, ",")
 }
 
@@ -85,7 +91,7 @@ func (j *making) boreCorners(t *joint, p *plan.WeldPlan, plate, round *feature) 
 			}
 		}
 		if mm := wide[face]; mm > 0 {
-			p.Corners = append(p.Corners, plan.Corner{Side: face, Of: plate.title(), Along: round.title(), LengthMm: words.Round(math.Pi*mm, 1)})
+			p.Corners = append(p.Corners, plan.Corner{Side: face, Of: plate.title(), Along: round.title(), LengthMm: words.Round(math.Pi*mm, 2)})
 		}
 	}
 	switch {
@@ -110,8 +116,7 @@ func alongs(corners []plan.Corner) []string {
 	return seq.Add(nil, seq.Map(corners, func(c plan.Corner) string { return c.Along })...)
 }
 
-// sides names the sides on which a fillet runs along a part, each once with its lengths, and of which part where
-// there are several.
+// sides names the sides on which a fillet runs along a part, each once with its lengths, and of which part.
 func (t *joint) sides(corners []plan.Corner, along string) string {
 	its := seq.Keep(corners, func(c plan.Corner) bool { return c.Along == along })
 	several := slices.ContainsFunc(its, func(c plan.Corner) bool { return c.Of != its[0].Of })
@@ -124,7 +129,7 @@ func (t *joint) sides(corners []plan.Corner, along string) string {
 	})
 	return words.Join(" and ", seq.Map(seq.Add(nil, names...), func(name string) string {
 		return name + " (" + strings.Join(long[name], " and ") + ")"
-	})...)
+	})...) + words.When(!several, " of "+its[0].Of)
 }
 
 // oneSide keeps the corners of the side that has most of them.

@@ -216,32 +216,35 @@ func TestLugRoundItsEnds(t *testing.T) {
 
 // A hub whose spigot of 36 goes through an arm of 12 and whose shoulder of 45 lies against its back has two corners,
 // π · 36 = 113.1 and π · 45 = 141.4. From one side the first is meant, and the words say on which face; from both
-// the two make 254.5. One that ends level in front has only that of its shoulder; without a shoulder both are alike.
+// the two make 254.5. One that ends level in front has only that of its shoulder, also where the weld alone sets it so;
+// without a shoulder both are alike.
 func TestCornersOfABore(t *testing.T) {
 	t.Parallel()
 	hub := func(spigot, body float64) string {
 		return fmt.Sprintf("part: hub\nkind: turned\nmaterial: S235\nstock: {round: 50, length: 40}\nprofile:\n  outside:\n    - {name: spigot, diameter: 36, length: %g}\n    - {name: body, diameter: %g, length: 15}\n", spigot, body)
 	}
 	const arm = "part: arm\nkind: plate\nmaterial: S235\nstock: {plate: 12, cut: laser}\noutline: {square: 100}\nbore: {diameter: 36, fit: H8}\n"
+	const out = "}, place: {on: front, with: back, at: [0, 0], gap: -27}"
 	for _, c := range []struct {
 		spigot, body float64
-		sides        string
+		said         string
 		mm, dia      float64
 		says         string
 	}{
-		{20, 45, "", 113.1, 36, "On the front (113.1) of arm alone."},
-		{20, 45, ", sides: 2", 254.5, 36, "On the front (113.1) and back (141.4) of arm. "},
-		{12, 45, "", 141.37, 45, "On the back (141.4) of arm alone."},
-		{20, 36, "", 113.1, 36, "On the front (113.1) of arm alone."},
-		{20, 36, ", sides: 2", 113.1, 36, "Weld on the front and the back of arm"},
+		{20, 45, out, 113.1, 36, "On the front (113.1) of arm alone."},
+		{20, 45, ", sides: 2" + out, 254.5, 36, "On the front (113.1) and back (141.37) of arm. "},
+		{12, 45, out, 141.37, 45, "On the back (141.37) of arm alone."},
+		{12, 45, "}, level: front-with-front", 141.37, 45, "On the back (141.37) of arm alone."},
+		{20, 36, out, 113.1, 36, "On the front (113.1) of arm alone."},
+		{20, 36, ", sides: 2" + out, 113.1, 36, "Weld on the front and the back of arm"},
 	} {
-		j := filed(t, fmt.Sprintf("{name: j, weld: {part: hub.spigot, to: arm.bore, type: fillet, size: 5%s}, place: {on: front, with: back, at: [0, 0], gap: -27}}", c.sides), hub(c.spigot, c.body), arm).Joints[0]
+		j := filed(t, "{name: j, weld: {part: hub.spigot, to: arm.bore, type: fillet, size: 5"+c.said+"}", hub(c.spigot, c.body), arm).Joints[0]
 		got := ""
 		for _, s := range j.Steps {
 			got += strings.Join(s.Do, " ")
 		}
 		if math.Abs(j.Weld.LengthMm-c.mm) > 0.06 || j.Weld.DiameterMm != c.dia || !strings.Contains(got, c.says) {
-			t.Errorf("%v %v%s: %v long round %v, %q", c.spigot, c.body, c.sides, j.Weld.LengthMm, j.Weld.DiameterMm, got)
+			t.Errorf("%v %v%s: %v long round %v, %q", c.spigot, c.body, c.said, j.Weld.LengthMm, j.Weld.DiameterMm, got)
 		}
 	}
 }
@@ -255,6 +258,19 @@ func TestWeldOnTheFaceOfARound(t *testing.T) {
 	)
 	j := filed(t, "{name: w, weld: {part: bar.left, to: disc.outline, type: fillet, size: 4}, place: {on: back, with: left, at: [0, 60], front: up}}", disc, bar).Joints[0]
 	if j.Weld == nil || math.Abs(j.Weld.LengthMm-92) > 0.01 {
+		t.Errorf("%+v, %v", j.Weld, j.Problems)
+	}
+}
+
+// The mouth of a transition, 200 × 160 outside, on the back of a plate has a fillet all round it, 2 × (200 + 160).
+func TestWeldOfAMouth(t *testing.T) {
+	t.Parallel()
+	const (
+		plate  = "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 6 mm, cut: laser}\noutline: {rectangle: [260, 220]}\nbore: {diameter: 120}\n"
+		hopper = "part: hopper\nkind: transition\nmaterial: S235\nstock: {sheet: 2, cut: laser}\ntransition: {width: 200, depth: 160, diameter: 120, height: 150, thickness: 2}\n"
+	)
+	j := filed(t, "{name: w, weld: {part: hopper.mouth, to: plate.outline, type: fillet, size: 2}, place: {on: back, with: front, at: [0, 0], top: up}}", plate, hopper).Joints[0]
+	if len(j.Problems) > 0 || j.Weld == nil || math.Abs(j.Weld.LengthMm-720) > 0.01 {
 		t.Errorf("%+v, %v", j.Weld, j.Problems)
 	}
 }

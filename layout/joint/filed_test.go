@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -201,6 +202,42 @@ func TestRoughSeats(t *testing.T) {
 		}
 		if seated != "0.1 0.5 0.1 – 0.5 below, at four places" {
 			t.Errorf("seated: %q", seated)
+		}
+	}
+}
+
+// Two plates with two rows of bolts each over a bar of its own: the second bar is named where the first is put in,
+// and is nothing else that lies between the faces. A rail on slots of what stands already is what is set.
+func TestBoltedOverItsOwn(t *testing.T) {
+	t.Parallel()
+	const flat = "kind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 160}\nholes:\n  - {name: left, at: [[-60, -40], [-60, 40]], size: M10 clearance}\n  - {name: right, at: [[60, -40], [60, 40]], size: M10 clearance}\n"
+	p := planned(t, jobOf(t, "{name: one, bolt: {through: top.left, stack: [bar#1.h], into: base.left, bolt: M10 8.8, nut: yes}, face: back-on-front}\n  - {name: two, bolt: {through: top.right, stack: [bar#2.h], into: base.right, bolt: M10 8.8, nut: yes}, face: back-on-front}\n  - {name: rail, bolt: {through: top.slots, into: rail.h, bolt: M6 8.8, washer: yes, nut: yes, adjust: 5}, face: front-on-back}",
+		"part: top\n"+flat+"slots: [{name: slots, at: [[0, -40], [0, 40]], width: 6.6, length: 20, turn: 0}]\n", "part: base\n"+strings.NewReplacer("[-60, ", "[-50, ", "[60, ", "[70, ").Replace(flat),
+		"part: bar\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {flat: [30, 20], length: 120}\nholes: [{name: h, along: {from: left, first: 20, pitch: 80, count: 2}, size: M10 clearance}]\n",
+		"part: rail\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {rectangle: [30, 120]}\nholes: [{name: h, at: [[0, -40], [0, 40]], size: M6 clearance}]\n"))
+	says(t, jointNamed(t, p, "one"), []string{"bar 1 between them", "The faces of top and base over bar 2 close here too"}, nil)
+	says(t, jointNamed(t, p, "two"), []string{"bar 2 between them. See that it is so, and nothing else lies between the two faces."}, nil)
+	says(t, jointNamed(t, p, "rail"), []string{"From the place drawn rail can be shifted 6.7 mm each way along the slots of top: set it now."}, []string{"top can be shifted"})
+}
+
+// Studs of one part in two joints are its copies one after another: four stand in four holes, and of three one lacks.
+// A body of 100 holds the plates 100 apart, and no face lies on another.
+func TestStudsOfTwoJoints(t *testing.T) {
+	t.Parallel()
+	const flat = "kind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 160}\nholes:\n  - {name: left, at: [[-60, -40], [-60, 40]], size: M10 clearance}\n  - {name: right, at: [[60, -40], [60, 40]], size: M10 clearance}\n"
+	for _, c := range []struct {
+		quantity int
+		lacks    bool
+	}{{4, false}, {3, true}} {
+		p := planned(t, jobOf(t, "{name: one, bolt: {through: top.left, into: base.left, bolt: M10, stud: stud, nut: yes}, face: back-on-front}\n  - {name: two, bolt: {through: top.right, into: base.right, bolt: M10, stud: stud, nut: yes}, face: back-on-front}",
+			"part: top\n"+flat, "part: base\n"+flat,
+			fmt.Sprintf("part: stud\nkind: turned\nquantity: %d\nmaterial: S355\nstock: {round: 20, length: 153}\nprofile:\n  outside:\n    - {name: front-end, thread: M10, length: 25}\n    - {name: body, diameter: 20, length: 100}\n    - {name: back-end, thread: M10, length: 25}\n", c.quantity)))
+		one, two := jointNamed(t, p, "one"), jointNamed(t, p, "two")
+		says(t, one, []string{"back of top 100 from the front of base"}, []string{"back of top on the front"})
+		says(t, two, nil, []string{"nothing lies between"})
+		missing := func(q plan.Problem) bool { return q.Kind == plan.StudsMissing }
+		if slices.ContainsFunc(one.Problems, missing) || slices.ContainsFunc(two.Problems, missing) != c.lacks {
+			t.Errorf("%d: %v, %v", c.quantity, one.Problems, two.Problems)
 		}
 	}
 }

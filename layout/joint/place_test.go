@@ -248,6 +248,25 @@ func TestFinishedAfterTheLastWeld(t *testing.T) {
 	says(t, jointNamed(t, p, "two"), []string{"Finish after welding", "turn or bore only now, without letting go between bores of one axis: Hub 1 bore Ø50 H7; Hub 2 bore Ø50 H7", "Hub 1: Chamfer bore back 1 × 45°: to Ø52 at the face.", "Stop", "groove Ø54", "3.9 deep", "53.9 on Ø50", "Hub 2 bore: 50.000 – 50.025"}, []string{"Measure what was finished"})
 }
 
+// What only the weld itself sets level has its place in its own step: hubs of 115 on the ends of a tube of 101.6
+// turn 115 across.
+// Of 390 the one of 45 is no more held as when it was alone.
+func TestWeldmentSetByItsWeld(t *testing.T) {
+	t.Parallel()
+	const hub = "part: hub\nkind: turned\nquantity: 2\nmaterial: S355\nstock: {round: 120, length: 51}\nprofile:\n  outside: [{name: nose, diameter: 91.6, length: 15}, {name: flange, diameter: 115, length: 30}]\n  inside: [{name: bore, diameter: 50, fit: H7, length: 45, after-weld: yes}]\n"
+	const tube = "part: drum\nkind: tube\nmaterial: S355\nstock: {tube: 101.6, wall: 5, length: 303}\ntube: {outside: 101.6, wall: 5, length: 300}\n"
+	const welds = "{name: one, weld: {part: hub#1.nose, to: drum.bore, type: fillet, size: 5}, level: front-with-front, below: 15}\n  - {name: two, weld: {part: hub#2.nose, to: drum.bore, type: fillet, size: 5}, level: front-with-back, below: 15}\nshop: {lathe: {swing: %d}}"
+	for _, c := range []struct {
+		swing     int
+		says, not string
+	}{
+		{115, "bore with the tool as in operation", "mill's table"},
+		{114, "for it would swing 115 and the lathe takes 114", "turn or bore only now"},
+	} {
+		says(t, jointNamed(t, planned(t, jobOf(t, fmt.Sprintf(welds, c.swing), hub, tube)), "two"), []string{c.says}, []string{c.not})
+	}
+}
+
 // A weldment that the lathe does not swing is bored on the mill: an arm with its far edge 300 out of the
 // axis and 40 wide turns 2 × hypot(300, 20) = 601.3 across. What is to be turned outside after the weld
 // is not made.

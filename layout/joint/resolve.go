@@ -155,8 +155,14 @@ func (j *making) joint(t *joint) {
 	}
 	j.align(t)
 	j.thickYet(t)
+	if t.axis && !t.refused() {
+		t.out.Placed = j.onAxis(t)
+	}
 	t.kind.work(j, t)
 	t.out.Title = t.kind.title(t)
+	if t.refused() {
+		t.out.Placed = nil
+	}
 	if moved, tied := j.side(t, j.before); t.axis && !t.refused() && !tied { // else other joints hold it
 		t.kind.traps(j, t, moved)
 	}
@@ -182,11 +188,19 @@ func (j *shop) between(t *joint) string {
 	return strings.Join(seq.Map(j.stack(t), feature.title), ", ")
 }
 
+// betweenText names what is clamped between the two, nothing where that is nothing.
+func (j *shop) betweenText(t *joint) string {
+	if !t.is(parts.BoltKind) || len(t.in.Bolt.Stack) == 0 {
+		return ""
+	}
+	return ", " + j.between(t) + " between them"
+}
+
 // how says in words how the parts stand to each other.
 func (j *making) how(t *joint) string {
 	switch p := t.in.Place; {
 	case t.out.Beside != nil:
-		return t.besideText(j.w)
+		return t.besideText(j.w) + j.betweenText(t)
 	case p != nil && t.axis && t.enters():
 		return t.alongText() + j.topText(t)
 	case p != nil:
@@ -208,17 +222,16 @@ func (j *making) axisText(t *joint) string {
 	case m.Level:
 		text = j.setting(t).words(j.w, t.a.title(), t.b.title())
 	case m.Set():
-		text = t.againstText()
+		if text = t.againstText(); j.spacerMm(t) > 0 {
+			text = string(m.First) + " of " + t.a.title() + " " + j.w.Size(j.spacerMm(t)) + " from the " + string(m.Second) + " of " + t.b.title()
+		}
 	case j.stands(t).turned():
 		text = "fronts looking opposite ways"
 	}
 	if t.is(parts.BearingKind) || t.turns() { // its shaft turns
 		return text
 	}
-	if t.is(parts.BoltKind) && len(t.in.Bolt.Stack) > 0 {
-		text += ", " + j.between(t) + " between them"
-	}
-	return text + j.topText(t)
+	return text + j.betweenText(t) + j.topText(t)
 }
 
 // slidesAlong notes that nothing says how far a part goes into the other, in which it could be pushed along.
@@ -487,21 +500,26 @@ func (t *joint) add(p plan.Problem) {
 	t.out.Problems = append(t.out.Problems, p)
 }
 
-// finish places the assembly, marks the clock and weighs it.
+// onAxis are the parts that hang together on the axis of a joint once it is made, and where each is on it.
+func (j *making) onAxis(t *joint) (placed []plan.Placed) {
+	members, added, group := j.members(t.a.Instance(), j.made(t)), j.added(t), j.at(t.a.Instance()).group
+	for _, q := range j.placed {
+		if q.group == group && slices.Contains(members, q.Instance) {
+			placed = append(placed, plan.Placed{
+				Part: q.Part, Copy: q.Copy, Title: copyTitle(q.r, q.Copy),
+				FrontMm: geom.Clean(q.at.z0), TurnDeg: norm(q.at.turn), OtherWay: q.at.turned(),
+				New: slices.Contains(added, q.Instance),
+			})
+		}
+	}
+	return placed
+}
+
+// finish marks the clock of the assembly and weighs it.
 func (j *making) finish(t *joint) {
 	made := j.made(t)
 	members := j.members(t.a.Instance(), made)
 	if t.axis {
-		added, group := j.added(t), j.at(t.a.Instance()).group
-		for _, q := range j.placed {
-			if q.group == group && slices.Contains(members, q.Instance) {
-				t.out.Placed = append(t.out.Placed, plan.Placed{
-					Part: q.Part, Copy: q.Copy, Title: copyTitle(q.r, q.Copy),
-					FrontMm: geom.Clean(q.at.z0), TurnDeg: norm(q.at.turn), OtherWay: q.at.turned(),
-					New: slices.Contains(added, q.Instance),
-				})
-			}
-		}
 		j.clockMarks(t)
 	}
 	if mark := (plan.JointStep{Title: "Mark the clock", Do: t.marked}); t.places {

@@ -235,11 +235,23 @@ func (t *joint) bridged(f feature, nut bool) {
 	}
 }
 
-// shiftText says how far A can be shifted along slots from where it is drawn: along its own, which come first, or B's.
+// setAlong is the part that is set along slots: the first, or the second where less hangs together with that.
+func (j *making) setAlong(t *joint) feature {
+	if a, b := j.members(t.a.Instance(), j.before), j.members(t.b.Instance(), j.before); len(b) < len(a) {
+		return t.b
+	}
+	return t.a
+}
+
+// shiftText says how far a part can be shifted along slots from where it is drawn: along those of the first part, which come
+// first, or of the second.
 func (t *joint) shiftText(i int) string {
 	s, f := t.out.Bolt.Shifts[i], t.a
 	if i > 0 || !f.slotted() {
 		f = t.b
+	}
+	if t.shifts.Instance() == t.b.Instance() {
+		s.Mm, s.BackMm = s.BackMm, s.Mm
 	}
 	text := t.w.Said(s.Mm) + " each way"
 	if !geom.Alike(s.Mm, s.BackMm) {

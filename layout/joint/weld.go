@@ -71,8 +71,8 @@ func (weldKind) ends(_ *shop, t *joint) {
 		return
 	}
 	for _, f := range []feature{t.a, t.b} {
-		edge := f.step != nil || f.radial != nil || f.group == nil && (f.ref.Feature == "outline" || f.r.Part.Bar != nil || f.roundMm() > 0)
-		t.need(f, edge, "a step, a bore, an outline, an opening, or an end or side of a bar")
+		edge := f.step != nil || f.radial != nil || f.group == nil && (f.ref.Feature == "outline" || f.ref.Feature == "mouth" || f.r.Part.Bar != nil || f.roundMm() > 0)
+		t.need(f, edge, "a step, a bore, an outline, an opening, an end of a cone or transition, or an end or side of a bar")
 	}
 }
 
@@ -486,7 +486,7 @@ func (t *joint) laid(p *plan.WeldPlan) []string {
 	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
 	if p.DiameterMm > 0 && len(p.Corners) > 0 {
 		alone := map[bool]string{true: " alone"}[len(p.Corners) == 1]
-		do = append(do, "On the "+t.sides(p.Corners, p.Corners[0].Along)+" of "+p.Corners[0].Of+alone+".")
+		do = append(do, "On the "+t.sides(p.Corners, p.Corners[0].Along)+alone+".")
 	}
 	if drawn, on := weldChamfers(t); len(drawn) == 1 && p.Bevelled != "" {
 		_, end := drawn[0].On()

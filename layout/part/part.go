@@ -35,16 +35,23 @@ import (
 	"centrepop/parts/seq"
 )
 
+// Held is a step and the operation of its part, by number, in which it is roughed.
+type Held struct {
+	Step      string
+	Operation int
+}
+
 // Model is one part worked out, read-only.
 type Model struct {
 	*Numbered
 	Out  *plan.PartPlan
 	Errs parts.Errors // faults of the input; the rest is then not to be used
 	// Later is what its record checks and its operations do once it is welded, as Out leaves them out.
-	// LaterHeld says how it is held for that where it is turned.
-	Later              []plan.Check
-	LaterDo, LaterHeld []string
-	LaterTrue          string // what it is set true by then
+	// LaterHeld says in which operations it was held for that where it is turned.
+	Later     []plan.Check
+	LaterDo   []string
+	LaterHeld []Held
+	LaterTrue string // what it is set true by then
 
 	work *bench // how it is made as it is drawn
 }
@@ -106,8 +113,8 @@ func (m *Model) finishing(b *bench, first *Model) (now finishing) {
 		m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Said(left)+" stay on the diameter until then.")
 		for _, o := range first.Out.Operations {
 			if Bores(o) && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
-				line := words.Spaced(s.Name) + " held, and with the tool, as in operation " + strconv.Itoa(o.N)
-				now.held, m.LaterHeld = append(now.held, line+"."), append(m.LaterHeld, line+" of its sheet, clear of what is welded on.")
+				now.held = append(now.held, words.Spaced(s.Name)+" held, and with the tool, as in operation "+strconv.Itoa(o.N)+".")
+				m.LaterHeld = append(m.LaterHeld, Held{words.Spaced(s.Name), o.N})
 			}
 		}
 	}

@@ -77,6 +77,7 @@ const (
 	StudThread        ProblemKind = "stud-thread"
 	StudShort         ProblemKind = "stud-short"
 	StudOff           ProblemKind = "stud-off"
+	StudShut          ProblemKind = "stud-shut" // its body goes between two that stand there already
 	CounterboreTight  ProblemKind = "counterbore-tight"
 	NoRoomKnown       ProblemKind = "no-room-known"
 	HeadsCovered      ProblemKind = "heads-covered"

@@ -102,7 +102,7 @@ func (r *reviewer) weldEnds(j *plan.JointPlan) ([]weldEnd, []*standingPart) {
 	}
 	o0, o1 := outer.Span(outerEnd)
 	i0, i1 := inner.Span(innerEnd)
-	radius := j.Weld.DiameterMm / 2
+	radius := min(outerEnd.DiameterMm, innerEnd.DiameterMm) / 2 // of a shoulder the weld runs further out
 	return []weldEnd{
 		newWeldEnd(-1, radius, surfaceEnd{outer, o0}, surfaceEnd{inner, i0}),
 		newWeldEnd(1, radius, surfaceEnd{outer, o1}, surfaceEnd{inner, i1}),

@@ -132,7 +132,8 @@ func (m *Stand) Studs(j *plan.JointPlan) (out []assembly.Meet) {
 	if j.Bolt.StudBack {
 		z, turned = z+way*stud.LengthMm(), !turned
 	}
-	for n, q := range g.SeenFront(g.Points[:min(len(g.Points), stud.Part.Quantity)]) {
+	first := m.studsBefore(in)
+	for n, q := range g.SeenFront(g.Points[:max(0, min(len(g.Points), stud.Part.Quantity-first))]) {
 		if off := j.Bolt.OffMm; len(off) > 0 {
 			q = q.Plus(off[n])
 		}
@@ -140,10 +141,25 @@ func (m *Stand) Studs(j *plan.JointPlan) (out []assembly.Meet) {
 		if turned {
 			at = at.Of(assembly.Rotate(assembly.AxisY, 180))
 		}
-		id := parts.Instance{Part: in.Stud(), Copy: n + 1}.ID()
+		id := parts.Instance{Part: in.Stud(), Copy: first + n + 1}.ID()
 		out = append(out, assembly.Meet{ID: j.Name, A: j.A.Instance().ID(), B: id, OnA: at, OnB: assembly.Still})
 	}
 	return out
+}
+
+// studsBefore is how many copies of its stud the joints before one have, in the order of the job.
+func (m *Stand) studsBefore(in *parts.Joint) (n int) {
+	for _, o := range m.Job.Joints {
+		if o == in {
+			break
+		}
+		if o.Stud() == in.Stud() {
+			if g := m.Model(o.Bolt.Through.Part).GroupNamed(o.Bolt.Through.Feature); g != nil {
+				n += len(g.Points)
+			}
+		}
+	}
+	return n
 }
 
 // Two joints of the same parts say the same place within agreeMm, and the same directions within agreeTurn

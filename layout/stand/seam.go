@@ -165,6 +165,19 @@ func (s Seams) SwingMm(joints []*plan.JointPlan, about plan.JointEnd, with []pla
 	return mm
 }
 
+// LongMm is how long some parts are together along the axis of one, as the joints leave them; 0 where it stands nowhere.
+func (s Seams) LongMm(joints []*plan.JointPlan, about plan.JointEnd, with []plan.JointEnd) float64 {
+	m := s.standing(joints)
+	axis, lowMm, highMm := m.Poses[about.Instance().ID()].Inverse(), math.Inf(1), math.Inf(-1)
+	for _, i := range with {
+		if pose, ok := m.Poses[i.Instance().ID()]; ok {
+			box := m.solid(i.Part).Box().Moved(axis.Of(pose))
+			lowMm, highMm = min(lowMm, box.Low.Z), max(highMm, box.High.Z)
+		}
+	}
+	return max(0, highMm-lowMm)
+}
+
 // underMm is how far within its bore a round has metal where it leaves it. Common practice, no source.
 const underMm = 1.0
 
@@ -368,7 +381,7 @@ func (c *cornered) found() (corners []plan.Corner, flush []string) {
 	for _, key := range c.order {
 		notch := c.ends && key.Of == c.m.Title(c.a.ID) && slices.Contains(c.lies, key.Side) && c.m.PartOf(c.a.ID).Part.PlateLike()
 		if mm := c.mm[key]; mm >= cornerLeastMm && !notch {
-			key.LengthMm = words.Round(mm, 0)
+			key.LengthMm = words.Writer{Units: c.m.Job.Units}.Even(mm, 1, 0.05)
 			corners = append(corners, key)
 		}
 	}

@@ -98,6 +98,7 @@ var Problems = []About{
 	{plan.NoStockLength, "bolt-length", plan.CheckSeverity, nil, "no stock length of {0} fits: {because}", "change the grip, the thread depth or the bolt", "a bolt reaches its thread and does not bottom", practice},
 	{plan.StudThread, "bolt-length", plan.StopSeverity, nil, "the end {0} of {1} is not {2}", "the thread of the joint on both ends", "a stud takes the nuts of its joint", byGeometry},
 	{plan.StudOff, "stud", plan.CheckSeverity, more(1), "the shoulder {0} stands {1} off {2}: the thread before it runs out there", "an undercut at the end of the thread", "a stud is tightened on its shoulder", byGeometry},
+	{plan.StudShut, "stud", plan.CheckSeverity, nil, "{0} does not come between {1} and {2}, which {3} has brought together: it is thicker than their holes", "before: {3}", "a stud with shoulders is put in before the second of its parts comes", byGeometry},
 	{plan.StudShort, "bolt-length", plan.StopSeverity, nil, "the thread {0} of {1} is {2} too short", "a longer thread", "the thread reaches through what it clamps", byGeometry},
 	{plan.NoCountersink, "counterbore", plan.StopSeverity, nil, "the heads are countersunk, and {0} have no countersink", "countersink: {1} and {2}", "a countersunk head lies in its cone", "ISO 10642, ASME B18.3"},
 	{plan.SunkProud, "counterbore", plan.CheckSeverity, more(1), "countersunk heads may stand {1} above {0}: the cones are {2} wide, a head up to {3}", "countersink: diameter {3}", "a countersunk head lies in its cone", "ISO 10642, ASME B18.3"},
@@ -274,7 +275,7 @@ var Problems = []About{
 	{plan.BarHoleOut, "edge", plan.StopSeverity, nil, "{0} run {1} into {2} of the bar", "move them", "a hole keeps flat metal all round", byGeometry},
 	{plan.BarTooDeep, "edge", plan.StopSeverity, nil, "{0} are {1} deep in {2} of metal", "a smaller depth, or depth: through", "a blind hole ends in the metal", byGeometry},
 	{plan.BarNotSold, "stock", plan.NoteSeverity, nil, "{0}: the list of {1} has this section with walls of {2}", "a wall that the merchant has", "a bar is bought in a size that is made", "{1}"},
-	{plan.BarTooThin, "stock", plan.CheckSeverity, less(3), "{0}: its wall of {3} is thinner than any that this section is made with; the list of {1} has {2}", "a wall that the merchant has", "a bar is bought in a size that is made", "{1}"},
+	{plan.BarTooThin, "stock", plan.CheckSeverity, less(3), "{0}: its wall of {3} is thinner than any that {1} lists for this section, which are {2}", "a wall that the merchant has", "a bar is bought in a size that is made", "{1}"},
 	{plan.CentreThin, "centre", plan.CheckSeverity, nil, "{0} ends the part at {1}, and no centre hole is known up to {2}: the part is too long to turn without", "a thicker stub with the centre, cut off last; or the pilot in centres", "what is longer than three diameters is turned between centres", practice},
 	{plan.BarTooLong, "stock", plan.StopSeverity, nil, "the bar is {0} long, and bars are sold {1} long", "a shorter bar, or a splice with its own joint", "a piece comes out of one bar", practice},
 	{plan.CornerUnlike, "mitre", plan.CheckSeverity, more(2), "the cuts of {0} and {1} differ by {2} in length: the mitres are not those of their corner", "{3} on {0} and {4} on {1}", "each mitre runs from the inside corner to the outside one; of equal bars it is half of the corner", byGeometry},
@@ -297,6 +298,9 @@ func AboutKind(kind plan.ProblemKind) About { return aboutKind[kind] }
 
 // Says is the sentence of a problem, in the writer's units.
 func (w Writer) Says(p plan.Problem) string { return w.fill(AboutKind(p.Kind).Says, p) }
+
+// Source is where the rule of a problem is from.
+func (w Writer) Source(p plan.Problem) string { return w.fill(AboutKind(p.Kind).Source, p) }
 
 // Fix is what would put a problem right.
 func (w Writer) Fix(p plan.Problem) string { return w.fill(AboutKind(p.Kind).Fix, p) }
