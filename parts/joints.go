@@ -280,6 +280,9 @@ type SlideJoint struct {
 // Turns tells whether the bore is that of a plain bush, in which the shaft turns: nothing keeps it there.
 func (s *SlideJoint) Turns() bool { return !s.KeptBy.Set() }
 
+// Runs tells whether one part of a joint turns in the other: in a bearing, or in a plain bush.
+func (j *Joint) Runs() bool { return j.Kind == BearingKind || j.Slide != nil && j.Slide.Turns() }
+
 // Part finds a part by its name, nil if there is none.
 func (j *Job) Part(name string) *Part {
 	return seq.First(j.Parts, func(p *Part) bool { return p.Name.Value == name })

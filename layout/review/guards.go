@@ -55,14 +55,14 @@ func (r *reviewer) windows(drives parts.JointRef) {
 	}
 }
 
-// turnsWith are a shaft, all that joints other than bearings hold to it, and what lies on these.
+// turnsWith are a shaft, all that joints other than bearings and plain bushes hold to it, and what lies on these.
 func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
 	turns := map[parts.Instance]bool{shaft: true}
 	for n := 0; n < len(turns); {
 		n = len(turns)
 		for _, j := range r.pl.Joints {
 			a, b := j.A.Instance(), j.B.Instance()
-			if j.Bearing == nil && (turns[a] || turns[b]) {
+			if (turns[a] || turns[b]) && !r.job.Joint(j.Name).Runs() {
 				turns[a], turns[b] = true, true
 			}
 		}
@@ -269,21 +269,19 @@ func (g *guardOn) beside(bodies []assembly.Body) bool {
 	return true
 }
 
-// ends looks for the gap between an end of the guard and the next plate.
+// ends looks for the gap between an end of the guard and the next plate, where what turns with the shaft reaches into
+// it or it is shorter than the guard: what is left open beyond that is not what the guard closes.
 func (g *guardOn) ends(bodies []assembly.Body) {
 	from, to, _ := g.along(g.body)
 	for _, way := range []float64{-1, 1} {
-		gap, plate := math.Inf(1), ""
+		gap, plate, end := math.Inf(1), "", map[float64]float64{-1: from, 1: to}[way]
 		for i := range bodies {
 			low, high, through := g.along(&bodies[i])
 			o := g.r.viewOf(g.r.machine().Of[bodies[i].ID].Part)
 			if o == nil || !o.p.Flat() || o.p.Kind == parts.Folded || !through {
 				continue
 			}
-			end, face := to, low
-			if way < 0 {
-				end, face = from, high
-			}
+			face := map[float64]float64{-1: high, 1: low}[way]
 			if way*(low+high-from-to) < 0 {
 				continue // it lies the other way
 			}
@@ -291,10 +289,22 @@ func (g *guardOn) ends(bodies []assembly.Body) {
 				gap, plate = d, o.p.Title.Value
 			}
 		}
-		if gap > openMm && gap < to-from {
+		if plate != "" && gap > openMm && (gap < to-from || g.turning(bodies, end, way*gap)) {
 			g.open("leaves a gap to "+plate, g.r.mm(gap)+", wanted at most "+g.r.mm(openMm), over(gap))
 		}
 	}
+}
+
+// turning tells whether what turns with the shaft, beside it, reaches into a stretch of its axis that begins at a place
+// and is so long, to the front where that is below 0.
+func (g *guardOn) turning(bodies []assembly.Body, atMm, longMm float64) bool {
+	of := g.r.machine().Of
+	turns := g.r.turnsWith(of[g.shaft.ID])
+	low, high := min(atMm, atMm+longMm)+geom.CloseMm, max(atMm, atMm+longMm)-geom.CloseMm
+	return seq.At(bodies, func(b *assembly.Body) bool {
+		from, to, _ := g.along(b)
+		return b.ID != g.shaft.ID && (turns[of[b.ID]] || g.r.machine().Roles[b.ID].Runs) && from < high && to > low
+	}) != nil
 }
 
 // sides looks whether the guard stands on both sides of the shaft, where it does on one.

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 )
@@ -28,6 +29,34 @@ func TestStandOff(t *testing.T) {
 	for wide, who := range map[float64]string{20: "a finger", 20.5: "a hand"} {
 		if got := r.tooOpen(wide, "the grille", r.mm(wide), 90, ""); got.What != who+" gets through the grille" || got.Numbers != r.mm(wide)+" open, "+r.mm(90)+" off" {
 			t.Errorf("%g: %+v", wide, got)
+		}
+	}
+}
+
+// What a press or a key holds to a shaft turns with it; what a bearing or a plain bush has of it does not, nor what
+// stands on that.
+func TestTurnsWith(t *testing.T) {
+	t.Parallel()
+	job, pl := &parts.Job{}, &plan.Plan{}
+	for _, j := range []struct {
+		a, b string
+		in   parts.Joint
+	}{
+		{"wheel", "shaft", parts.Joint{Kind: parts.PressKind}},
+		{"pulley", "shaft", parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{KeptBy: parts.JointRef{Part: "shaft", Pos: parts.Pos{Line: 1}}}}},
+		{"blade", "wheel", parts.Joint{Kind: parts.WeldKind}},
+		{"bush", "shaft", parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{}}},
+		{"housing", "shaft", parts.Joint{Kind: parts.BearingKind}},
+		{"bush", "plate", parts.Joint{Kind: parts.PressKind}},
+	} {
+		j.in.Name.Value = j.a + "-" + j.b
+		job.Joints = append(job.Joints, &j.in)
+		pl.Joints = append(pl.Joints, &plan.JointPlan{Name: j.in.Name.Value, A: plan.JointEnd{Part: j.a, Copy: 1}, B: plan.JointEnd{Part: j.b, Copy: 1}})
+	}
+	turns := (&reviewer{job: job, pl: pl}).turnsWith(parts.Instance{Part: "shaft", Copy: 1})
+	for part, want := range map[string]bool{"shaft": true, "wheel": true, "pulley": true, "blade": true, "bush": false, "housing": false, "plate": false} {
+		if turns[parts.Instance{Part: part, Copy: 1}] != want {
+			t.Errorf("%s: %v", part, !want)
 		}
 	}
 }
