@@ -153,7 +153,7 @@ func (k *ringGroove) size(z *sizer, g *Groove) bool {
 	if err != nil {
 		right := "a diameter that has a ring"
 		if near := (*grooves.RingError)(nil); errors.As(err, &near) {
-			right = z.W.Dia(near.BelowMm) + " or " + z.W.Dia(near.AboveMm)
+			right = z.W.Dia(near.BelowMm) + " or " + z.W.Dia(near.AboveMm) + parts.By(z.W.Units, "", ", for rings of "+words.Trim(near.BelowMm, 2)+" or "+words.Trim(near.AboveMm, 2)+" mm")
 		}
 		z.fault(g.In.In.Pos, "no standard retaining ring is for "+z.W.Dia(g.Row.DiameterMm), right)
 		return false
@@ -166,8 +166,9 @@ func (k *ringGroove) size(z *sizer, g *Groove) bool {
 
 func (k *ringGroove) purpose(w words.Writer) string { return "for " + words.Lower(k.bought(w)) }
 
+// bought is the ring as its standard names it, in millimetres in a job in inches too.
 func (k *ringGroove) bought(w words.Writer) string {
-	return "Retaining ring " + k.ring.Standard + " " + w.Size(k.ring.NominalMm) + " × " + w.Size(k.ring.ThicknessMm)
+	return "Retaining ring " + k.ring.Standard + " " + words.Trim(k.ring.NominalMm, 2) + " × " + words.Trim(k.ring.ThicknessMm, 2) + parts.By(w.Units, "", " mm")
 }
 
 func (k *ringGroove) gauge() string { return "gauge blocks, or the ring itself" }

@@ -162,6 +162,25 @@ func TestGrooveOrder(t *testing.T) {
 }
 
 // What no table has is refused with what would do.
+// A metric ring is ordered by its millimetres in inches too: a shaft of 38, 1.4961 in, has DIN 471 38 × 1.75; one of
+// 1-1/2 in has none.
+func TestMetricRingInInches(t *testing.T) {
+	t.Parallel()
+	for size, want := range map[string]string{"38 mm": "Retaining ring DIN 471 38 × 1.75 mm", "1-1/2 in": "Ø1.4961 in or Ø1.5354 in, for rings of 38 or 39 mm"} {
+		job := load(t, "in", "part: shaft\nkind: turned\nmaterial: 1018\nstock: {round: 2, length: 4}\nprofile:\n  outside: [{name: seat, diameter: "+size+", length: 3}]\ngrooves: [{name: groove, in: seat, axial: 1, for: retaining-ring}]\n")
+		m := Work(job, job.Parts[0])
+		got := ""
+		if len(m.Errs) > 0 {
+			got = m.Errs[0].Right
+		} else {
+			got = m.Grooves[0].Bought(m.W)
+		}
+		if got != want {
+			t.Errorf("%s: %q, want %q", size, got, want)
+		}
+	}
+}
+
 func TestGrooveRefused(t *testing.T) {
 	t.Parallel()
 	for key, want := range map[string]string{

@@ -146,6 +146,8 @@ func (f *fields) boltJoint() *parts.BoltJoint {
 			f.faultf(t.Pos, `a size and a class such as "M10 8.8" or "1/2-13 UNC grade 5"`, "the bolt is %s", parts.Quote(t.Value))
 		case m[2] == "" && b.Stud.Value == "":
 			f.faultf(t.Pos, `"M10 8.8" or "1/2-13 UNC grade 5"`, "the bolt %s lacks its strength class", parts.Quote(t.Value))
+		case m[2] != "" && b.Stud.Value != "":
+			f.faultf(t.Pos, parts.Quote(strings.TrimSpace(m[1]))+": the size alone", "the bolt %s has a class, and %s is as strong as its own metal", parts.Quote(t.Value), b.Stud.Value)
 		default:
 			b.Size, b.Class, b.Pos = m[1], m[2], t.Pos
 		}

@@ -129,6 +129,7 @@ func TestJointFaults(t *testing.T) {
 		{"{name: a, bolt: {through: plate.bolts, into: plate#2.bolts, bolt: big}}", `the bolt is "big"`},
 		{"{name: a, bolt: {through: plate.bolts, into: plate#2.bolts, bolt: M8 8.8, washer: maybe}}", "washer is"},
 		{"{name: a, bolt: {through: plate.bolts, into: plate#2.bolts, bolt: M8, stud: rod}}", "no part rod"},
+		{"{name: a, bolt: {through: plate.bolts, into: plate#2.bolts, bolt: M8 8.8, stud: plate}}", "has a class, and plate is as strong as its own metal"},
 		{"{name: a, bearing: {bearing: x, cup: plate.bore, cone: tube.outside, rotating: inner, bore: 50, outside: 40, width: 10}}", "not smaller than its outside"},
 		{"{name: a, bearing: {bearing: x, cup: plate.bore, cone: tube.outside, rotating: inner, bore: 20, outside: 40, width: 10, end-float: [0.1, 0]}}", "least end float"},
 		{"{name: a, weld: {part: plate.bore, to: tube.outside, type: fillet, sides: 3}}", "sides is"},
