@@ -20,6 +20,7 @@ type Seams interface {
 	SwingMm(joints []*plan.JointPlan, about plan.JointEnd, with []plan.JointEnd) float64
 	LongMm(joints []*plan.JointPlan, about plan.JointEnd, with []plan.JointEnd) float64
 	BoreMm(joints []*plan.JointPlan, plate, round plan.JointEnd, boreMm float64) map[string]float64
+	GapMm(joints []*plan.JointPlan) (mm float64, tied bool)
 	PastMm(in *parts.Joint) [4]float64
 }
 

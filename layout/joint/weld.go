@@ -122,7 +122,7 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 		t.problem(plan.WeldLonger, plan.Of(plan.Mm, long), plan.Named(t.kind.title(t)), plan.Of(plan.Mm, words.Round(round, 0)))
 	}
 	if p.LengthMm = words.Round(long, 2); long == 0 {
-		t.refuse(t.in.Pos, plan.WeldNoLength)
+		j.noLength(t)
 		return nil
 	}
 	if fillet {
@@ -134,6 +134,19 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 		return err
 	}
 	return t.ring(p)
+}
+
+// noLength refuses a weld that has no corner: its parts stand apart, or nothing says where, or nothing gives it a length.
+func (j *making) noLength(t *joint) {
+	a, b := plan.Named(t.a.title()), plan.Named(t.b.title())
+	switch mm, tied := j.seams.GapMm(j.with(t)); {
+	case !tied:
+		t.refuse(t.in.Pos, plan.WeldUnplaced, a, b)
+	case mm > 1: // a seam bridges less
+		t.refuse(t.in.Pos, plan.WeldApart, a, b, plan.Of(plan.Mm, words.Round(mm, 1)))
+	default:
+		t.refuse(t.in.Pos, plan.WeldNoLength)
+	}
 }
 
 // fill reckons the weld metal and its runs, with that of the sides that are flush over a round corner.
