@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"math"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -56,8 +57,54 @@ func (m *Machine) endPlays() (found []plan.Problem) {
 		if p := m.endPlay(j, shaft, inGroup(of(shaft.ID)), inGroup(of(bush.ID))); p != nil {
 			found = append(found, *p)
 		}
+		others := seq.Keep(m.Bodies, func(b assembly.Body) bool { return m.PartOf(b.ID) != nil && of(b.ID) != of(shaft.ID) && b.ID != bush.ID })
+		carry := seq.Keep(m.Joints, func(o *plan.JointPlan) bool {
+			return runs(o) && (of(o.A.Instance().ID()) == of(shaft.ID) || of(o.B.Instance().ID()) == of(shaft.ID))
+		})
+		if p := m.oneBush(j, shaft, bush, inGroup(of(shaft.ID)), others); p != nil && len(carry) == 1 {
+			found = append(found, *p)
+		}
 	}
 	return found
+}
+
+// tipsMm is how far beside a bush the centre of gravity of what turns in it may lie: by play and estimate no more than
+// within. Common practice, no source.
+const tipsMm = 1.0
+
+// oneBush is what is wrong where one bush carries a level shaft whose centre of gravity, with what is fixed to it, lies beside
+// it; nil where it lies in it, the shaft stands, or what turns lies in a bore of another as well.
+func (m *Machine) oneBush(j *plan.JointPlan, shaft, bush *assembly.Body, turning, others []assembly.Body) *plan.Problem {
+	if math.Abs(shaft.Pose.Z.Dot(m.Up)) > stand.Level || slices.ContainsFunc(turning, func(t assembly.Body) bool { return m.inAny(&t, others) }) {
+		return nil
+	}
+	kg, at := 0.0, 0.0
+	along := shaft.Pose.Z
+	for b := range seq.Refs(turning) {
+		if mass, centre, ok := b.Mass(); ok {
+			kg, at = kg+mass, at+mass*centre.Dot(along)
+		}
+	}
+	low, high := bush.Box().Along(along)
+	if kg == 0 {
+		return nil
+	}
+	off := max(low-at/kg, at/kg-high)
+	if !geom.Over(off, tipsMm) {
+		return nil
+	}
+	p := m.Fault(j.Name, plan.OneBush, m.Named(shaft.ID), m.Named(bush.ID), plan.Of(plan.Mm, words.Round(off, 0)))
+	return &p
+}
+
+// inAny tells whether a journal of a body lies in a bore of one of others.
+func (m *Machine) inAny(b *assembly.Body, others []assembly.Body) bool {
+	return slices.ContainsFunc(others, func(o assembly.Body) bool {
+		return stand.SameAxis(b.Pose, o.Pose) && slices.ContainsFunc(m.PartOf(o.ID).Side(true), func(bore *part.Step) bool {
+			_, most, _ := journalIn(o.Pose.Inverse().Of(b.Pose), m.PartOf(b.ID), bore)
+			return geom.Over(most, 0)
+		})
+	})
 }
 
 // endPlay is what is wrong with the play of a shaft along its bushes; nil where it has some, or nothing meets.

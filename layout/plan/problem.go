@@ -238,6 +238,7 @@ const (
 	BushUnknown    ProblemKind = "bush-unknown" // how far it closes
 	BushShort      ProblemKind = "bush-short"
 	EndPlayNone    ProblemKind = "end-play-none"
+	OneBush        ProblemKind = "one-bush" // what turns has its centre of gravity beside the one bush that carries it
 	FlightTight    ProblemKind = "flight-tight"
 	WeldPast       ProblemKind = "weld-past"
 	FlightWide     ProblemKind = "flight-wide"
