@@ -57,7 +57,9 @@ func (m *Machine) endPlays() (found []plan.Problem) {
 		if p := m.endPlay(j, shaft, inGroup(of(shaft.ID)), inGroup(of(bush.ID))); p != nil {
 			found = append(found, *p)
 		}
-		others := seq.Keep(m.Bodies, func(b assembly.Body) bool { return m.PartOf(b.ID) != nil && of(b.ID) != of(shaft.ID) && b.ID != bush.ID })
+		others := seq.Keep(m.Bodies, func(b assembly.Body) bool {
+			return m.PartOf(b.ID) != nil && of(b.ID) != of(shaft.ID) && b.ID != bush.ID
+		})
 		carry := seq.Keep(m.Joints, func(o *plan.JointPlan) bool {
 			return runs(o) && (of(o.A.Instance().ID()) == of(shaft.ID) || of(o.B.Instance().ID()) == of(shaft.ID))
 		})
