@@ -974,8 +974,8 @@ func TestSidesOnce(t *testing.T) {
 	j := &joint{w: words.Writer{Units: parts.Millimetres}}
 	back := plan.Corner{Side: "back", Along: "Leg", Of: "Rail", LengthMm: 29}
 	for want, corners := range map[string][]plan.Corner{
-		"back (29 and 29)":                        {back, back},
-		"front (12) and back (29)":                {{Side: "front", Along: "Leg", Of: "Rail", LengthMm: 12}, back},
+		"back (29 and 29) of Rail":                {back, back},
+		"front (12) and back (29) of Rail":        {{Side: "front", Along: "Leg", Of: "Rail", LengthMm: 12}, back},
 		"back of Rail (29) and back of Foot (12)": {back, {Side: "back", Along: "Leg", Of: "Foot", LengthMm: 12}},
 	} {
 		if got := j.sides(corners, "Leg"); got != want {

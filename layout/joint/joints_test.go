@@ -337,7 +337,7 @@ func TestJointFaults(t *testing.T) {
 		{"general tolerances make no fit", "  - {name: a, press: {shaft: pin.end, bore: plain.bore}}\n", "has no limits", "fit: H7/p6"},
 		{"a bore for a shaft", "  - {name: a, press: {shaft: flange.bore, bore: body.cup}}\n", "cannot be joined so", "round outside"},
 		{"the wrong bearing", "  - {name: a, bearing: {bearing: x, cup: body.cup, cone: shaft.seat, rotating: inner, bore: 50, outside: 80, width: 20}}\n", "bearing's bore", "fits the seat"},
-		{"weld without a length", "  - {name: a, weld: {part: foot.outline, to: flange.outline, type: fillet}}\n", "has no length", "or its length"},
+		{"weld without a place", "  - {name: a, weld: {part: foot.outline, to: flange.outline, type: fillet}}\n", "nothing says where it stands", "place:"},
 		{"too long a seat", "  - {name: a, press: {shaft: pin.end, bore: plain.bore, fit: H7/p6, length: 30}}\n", "longer than the shorter step", "at most 12"},
 	} {
 		job, err := small(t, c.joints)

@@ -214,7 +214,8 @@ func TestDraggedOff(t *testing.T) {
 		{"the other way, the nut behind", func(m *parts.Motor, t *joint, hub *parts.Part) { m.Rotation, t.dir = "counter-clockwise", 1 }, false},
 		{"either way", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; m.Rotation = "either" }, false},
 		{"another shaft", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; m.Drives.Part = "hub" }, false},
-		{"no flight", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; hub.Flight = nil }, false},
+		{"no flight", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; hub.Flight = nil }, true},
+		{"what it is driven by", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; t.b.ref.Feature = "drive" }, false},
 		{"driven by no step", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; m.Drives.Feature = "end" }, false},
 		{"driven at its front", func(m *parts.Motor, t *joint, hub *parts.Part) { m.Drives.Feature = "nose" }, true},
 	} {
@@ -225,7 +226,7 @@ func TestDraggedOff(t *testing.T) {
 		hub.Flight = &parts.Flight{}
 		j.job.Motor = motor
 		c.change(motor, s, hub)
-		tells := !slices.Contains([]string{"either way", "another shaft", "no flight", "driven by no step"}, c.name)
+		tells := !slices.Contains([]string{"either way", "another shaft", "what it is driven by", "driven by no step"}, c.name)
 		if got, left := j.draggedOff(s, false), j.draggedOff(s, true); got != c.dragged || left != (tells && !c.dragged) {
 			t.Errorf("%s: %v, left-hand %v", c.name, got, left)
 		}

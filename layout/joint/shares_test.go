@@ -227,7 +227,7 @@ func TestSidesOfSeveral(t *testing.T) {
 	t.Parallel()
 	leg, plate := plan.Corner{Side: "back", Of: "Plate", Along: "Leg", LengthMm: 29}, plan.Corner{Side: "back", Of: "Strip", Along: "Leg", LengthMm: 12}
 	j := new(joint)
-	if got := j.sides([]plan.Corner{leg, {Side: "top", Of: "Plate", Along: "Rail", LengthMm: 5}}, "Leg"); got != "back (29)" {
+	if got := j.sides([]plan.Corner{leg, {Side: "top", Of: "Plate", Along: "Rail", LengthMm: 5}}, "Leg"); got != "back (29) of Plate" {
 		t.Error(got)
 	}
 	if got := j.sides([]plan.Corner{leg, plate}, "Leg"); got != "back of Plate (29) and back of Strip (12)" {

@@ -88,7 +88,7 @@ func Columns() []Column {
 		{"thread engagement", "engaged length over diameter", lookup.Practice},
 		{"weldability and preheat", "carbon equivalent of the International Institute of Welding; class and preheat by grade", lookup.Practice},
 		{"correlation factor of fillets", "EN 1993-1-8 Table 4.1", lookup.Checked},
-		{"pressure under heads", "VDI 2230:2003, table of limiting surface pressures, as a catalogue of fasteners prints it (mastik.pt, page 678); most marked there as not checked anew", lookup.Checked},
+		{"pressure under heads", "VDI 2230:2003, table of limiting surface pressures, as a catalogue of fasteners prints it; most marked there as not checked anew", lookup.Checked},
 		{"galvanic place", "corrosion potentials in flowing sea water, silver/silver chloride electrode: published series", lookup.Checked},
 		{"cutting speeds", "as each figure says", lookup.Practice},
 	}

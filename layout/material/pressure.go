@@ -1,7 +1,7 @@
 package material
 
 // pressures are the limiting pressures under the heads of bolts, MPa, of VDI 2230:2003, as a catalogue of fasteners prints
-// that table (mastik.pt, page 678); the grades that it has, in its state: EN AW-6082 F31 and F28 differ by 30.
+// that table; the grades that it has, in its state: EN AW-6082 F31 and F28 differ by 30.
 var pressures = map[string]float64{
 	"S235": 490, "E295": 710, "S355": 760, "42CrMo4+QT": 850, "34CrNiMo6+QT": 1080, "16MnCr5": 900,
 	"EN-GJL-150": 600, "EN-GJL-250": 900, "EN-GJL-350": 900, "EN-GJS-400-15": 700, "EN-GJS-500-7": 900, "EN-GJS-600-3": 1000,

@@ -88,7 +88,7 @@ func TestEndsOfABar(t *testing.T) {
 func TestLongEnough(t *testing.T) {
 	t.Parallel()
 	corner := func(side string) plan.Corner { return plan.Corner{Side: side} }
-	c := &cornered{order: []plan.Corner{corner("left"), corner("right"), corner("top")}, mm: map[plan.Corner]float64{corner("left"): 2.99, corner("right"): 3, corner("top"): 40},
+	c := &cornered{Seams: Seams{m: &Stand{Job: &parts.Job{Units: parts.Millimetres}}}, order: []plan.Corner{corner("left"), corner("right"), corner("top")}, mm: map[plan.Corner]float64{corner("left"): 2.99, corner("right"): 3, corner("top"): 40},
 		flush: map[[2]string]float64{{"front", "bottom"}: 3, {"front", "back"}: 2.99}}
 	corners, flush := c.found()
 	if !slices.Equal(corners, []plan.Corner{{Side: "top", LengthMm: 40}, {Side: "right", LengthMm: 3}}) || !slices.Equal(flush, []string{"bottom"}) {
