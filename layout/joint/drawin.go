@@ -30,9 +30,11 @@ func (j *making) reached(t *joint, p *plan.PressPlan) {
 		return
 	}
 	t.frame, p.ShopPressN = words.AtLeast(!all)+t.w.RoundMass(kg, 0)+", "+t.w.Read(across)+" across", 0
-	if t.screw = j.drawsIn(t, p.ForceN.Max); !t.inward {
-		t.screw = j.drawsOn(t, p.ForceN.Max)
+	draws := j.drawsOn
+	if t.inward {
+		draws = j.drawsIn
 	}
+	t.screw = draws(t, p.ForceN.Max)
 	if t.screw != nil {
 		p.DrawNm = t.screw.nutNm
 		return
@@ -54,9 +56,6 @@ type drawScrew struct {
 // drawsIn is the screw for a force: the thinnest that stands it and goes through the shaft and its hub; nil where
 // there is none.
 func (j *making) drawsIn(t *joint, forceN float64) *drawScrew {
-	if !t.inward {
-		return nil
-	}
 	free, d := math.Min(t.a.r.BoreMm(), t.b.r.BoreMm()), t.b.step.Size.NominalMm
 	wide := seq.Max(d, stepsAt(t.a.r, false, 0, t.a.r.LengthMm()), diameterMm)
 	tube := bounds{wide + overMm/2, wide + 3*overMm/2, wide + overMm}

@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -26,57 +27,63 @@ type endFace struct {
 // fixed to them, meets the bushes, or what is fixed to those, at either end. What is free to run out at an end has play; what
 // rolling bearings hold, or has a spacer by words, is not looked at.
 func (m *Machine) endPlays() (found []plan.Problem) {
-	runs := func(j *plan.JointPlan) bool {
-		in := m.Joint(j.Name)
-		return in.Slide != nil && in.Slide.Turns() || j.Kind == parts.BearingKind
-	}
-	group, seen := groups(seq.Keep(m.Joints, func(j *plan.JointPlan) bool { return !runs(j) })), map[string]bool{}
-	of := func(id string) string {
-		if g := group[id]; g != "" {
-			return g
-		}
-		return id
-	}
+	seen, of := map[string]bool{}, m.fixed()
 	for _, j := range m.OfKind(parts.SlideKind) {
 		shaft, bush := m.At(j.B), m.At(j.A)
-		if shaft == nil || bush == nil || !runs(j) || seen[of(shaft.ID)] || of(shaft.ID) == of(bush.ID) {
+		if !m.runs(j) || shaft == nil || bush == nil || seen[of(shaft.ID)] || of(shaft.ID) == of(bush.ID) {
 			continue
 		}
 		seen[of(shaft.ID)] = true
-		on := seq.Keep(m.Joints, func(o *plan.JointPlan) bool {
-			return o.A.Instance() == j.B.Instance() || o.B.Instance() == j.B.Instance()
-		})
-		if slices.ContainsFunc(on, func(o *plan.JointPlan) bool {
-			return o.Kind == parts.BearingKind || slices.ContainsFunc(m.Job.Loose, func(e parts.Loose) bool { return e.As == parts.ASpacer && e.After.Value == o.Name })
-		}) {
+		if m.spacedElse(j.B.Instance()) {
 			continue
 		}
-		inGroup := func(is string) []assembly.Body {
-			return seq.Keep(m.Bodies, func(b assembly.Body) bool { return m.PartOf(b.ID) != nil && of(b.ID) == is })
+		turning, others := []assembly.Body(nil), []assembly.Body(nil)
+		for b := range m.Parts() {
+			if of(b.ID) == of(shaft.ID) {
+				turning = append(turning, *b)
+			} else {
+				others = append(others, *b)
+			}
 		}
-		if p := m.endPlay(j, shaft, inGroup(of(shaft.ID)), inGroup(of(bush.ID))); p != nil {
-			found = append(found, *p)
-		}
-		others := seq.Keep(m.Bodies, func(b assembly.Body) bool {
-			return m.PartOf(b.ID) != nil && of(b.ID) != of(shaft.ID) && b.ID != bush.ID
-		})
-		carry := seq.Keep(m.Joints, func(o *plan.JointPlan) bool {
-			return runs(o) && (of(o.A.Instance().ID()) == of(shaft.ID) || of(o.B.Instance().ID()) == of(shaft.ID))
-		})
-		if p := m.oneBush(j, shaft, bush, inGroup(of(shaft.ID)), others); p != nil && len(carry) == 1 {
-			found = append(found, *p)
+		still := seq.Keep(others, func(b assembly.Body) bool { return of(b.ID) == of(bush.ID) })
+		beside := seq.Keep(others, func(b assembly.Body) bool { return b.ID != bush.ID })
+		found = append(found, m.endPlay(j, shaft, turning, still)...)
+		if carry := seq.Keep(m.Joints, func(o *plan.JointPlan) bool {
+			return m.runs(o) && (of(o.A.Instance().ID()) == of(shaft.ID) || of(o.B.Instance().ID()) == of(shaft.ID))
+		}); len(carry) == 1 {
+			found = append(found, m.oneBush(j, shaft, bush, turning, beside)...)
 		}
 	}
 	return found
+}
+
+// runs tells whether one part of a joint turns in the other.
+func (m *Machine) runs(j *plan.JointPlan) bool {
+	in := m.Joint(j.Name)
+	return in.Slide != nil && in.Slide.Turns() || j.Kind == parts.BearingKind
+}
+
+// fixed names, for each body, what it is fixed to: by all joints but those in which one part turns.
+func (m *Machine) fixed() (of func(id string) string) {
+	group := groups(seq.Keep(m.Joints, func(j *plan.JointPlan) bool { return !m.runs(j) }))
+	return func(id string) string { return cmp.Or(group[id], id) }
+}
+
+// spacedElse tells whether rolling bearings hold a shaft along its axis, or words put a spacer there.
+func (m *Machine) spacedElse(shaft parts.Instance) bool {
+	return slices.ContainsFunc(m.Joints, func(j *plan.JointPlan) bool {
+		spaced := func(e parts.Loose) bool { return e.As == parts.ASpacer && e.After.Value == j.Name }
+		return (j.A.Instance() == shaft || j.B.Instance() == shaft) && (j.Kind == parts.BearingKind || slices.ContainsFunc(m.Job.Loose, spaced))
+	})
 }
 
 // tipsMm is how far beside a bush the centre of gravity of what turns in it may lie: by play and estimate no more than
 // within. Common practice, no source.
 const tipsMm = 1.0
 
-// oneBush is what is wrong where one bush carries a level shaft whose centre of gravity, with what is fixed to it, lies beside
+// oneBush finds what is wrong where one bush carries a level shaft whose centre of gravity, with what is fixed to it, lies beside
 // it; nil where it lies in it, the shaft stands, or what turns lies in a bore of another as well.
-func (m *Machine) oneBush(j *plan.JointPlan, shaft, bush *assembly.Body, turning, others []assembly.Body) *plan.Problem {
+func (m *Machine) oneBush(j *plan.JointPlan, shaft, bush *assembly.Body, turning, others []assembly.Body) []plan.Problem {
 	if math.Abs(shaft.Pose.Z.Dot(m.Up)) > stand.Level || slices.ContainsFunc(turning, func(t assembly.Body) bool { return m.inAny(&t, others) }) {
 		return nil
 	}
@@ -95,8 +102,7 @@ func (m *Machine) oneBush(j *plan.JointPlan, shaft, bush *assembly.Body, turning
 	if !geom.Over(off, tipsMm) {
 		return nil
 	}
-	p := m.Fault(j.Name, plan.OneBush, m.Named(shaft.ID), m.Named(bush.ID), plan.Of(plan.Mm, words.Round(off, 0)))
-	return &p
+	return []plan.Problem{m.Fault(j.Name, plan.OneBush, m.Named(shaft.ID), m.Named(bush.ID), plan.Of(plan.Mm, words.Round(off, 0)))}
 }
 
 // inAny tells whether a journal of a body lies in a bore of one of others.
@@ -110,7 +116,7 @@ func (m *Machine) inAny(b *assembly.Body, others []assembly.Body) bool {
 }
 
 // endPlay is what is wrong with the play of a shaft along its bushes; nil where it has some, or nothing meets.
-func (m *Machine) endPlay(j *plan.JointPlan, shaft *assembly.Body, turning, still []assembly.Body) *plan.Problem {
+func (m *Machine) endPlay(j *plan.JointPlan, shaft *assembly.Body, turning, still []assembly.Body) []plan.Problem {
 	turns0, still0, gap0 := m.nearest(shaft, turning, still, false)
 	turns1, still1, gap1 := m.nearest(shaft, turning, still, true)
 	play := geom.Clean(gap0 + gap1)
@@ -121,8 +127,7 @@ func (m *Machine) endPlay(j *plan.JointPlan, shaft *assembly.Body, turning, stil
 	if geom.Over(least, 0) {
 		return nil
 	}
-	p := m.Fault(j.Name, plan.EndPlayNone, m.Named(shaft.ID), m.Named(turns1.ID), m.Named(still1.ID), m.Named(turns0.ID), m.Named(still0.ID), plan.Of(plan.Mm, words.Round(least, 2)), plan.Of(plan.Mm, play))
-	return &p
+	return []plan.Problem{m.Fault(j.Name, plan.EndPlayNone, m.Named(shaft.ID), m.Named(turns1.ID), m.Named(still1.ID), m.Named(turns0.ID), m.Named(still0.ID), plan.Of(plan.Mm, words.Round(least, 2)), plan.Of(plan.Mm, play))}
 }
 
 // nearest are the faces that meet first when what turns goes along a shaft, to its back or its front, and how far it goes
