@@ -219,7 +219,7 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 func (j *making) facedAt(t *joint, plate parts.Instance) *joint {
 	body, at := j.weldment(plate), t
 	for _, o := range j.later(t) {
-		if !o.forGood() && slices.Contains(o.held(), plate) {
+		if !o.forGood() && o.takes(plate) {
 			break
 		}
 		if o.is(parts.WeldKind) && slices.Contains(body, o.a.Instance()) {

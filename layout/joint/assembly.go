@@ -637,6 +637,11 @@ func (t *joint) from(i parts.Instance) (own, other feature, ok bool) {
 // has tells whether a part is one of a joint's two.
 func (t *joint) has(i parts.Instance) bool { return t.a.Instance() == i || t.b.Instance() == i }
 
+// takes tells whether a part is one of a joint's two, or clamped with them.
+func (t *joint) takes(i parts.Instance) bool {
+	return t.has(i) || slices.ContainsFunc(t.in.Clamped(), func(r parts.JointRef) bool { return r.Instance() == i })
+}
+
 // ways are the two ends of a joint, either first.
 func (t *joint) ways() [2][2]feature { return [2][2]feature{{t.a, t.b}, {t.b, t.a}} }
 

@@ -224,8 +224,7 @@ func (j *assembly) tradeRules(all []*joint) (out []rule) {
 
 // shares tells whether two joints hold a part in common, joins whether they are between the same two.
 func (t *joint) shares(o *joint) bool {
-	held := o.held()
-	return slices.ContainsFunc(t.held(), func(i parts.Instance) bool { return slices.Contains(held, i) })
+	return o.takes(t.a.Instance()) || o.takes(t.b.Instance()) || slices.ContainsFunc(t.in.Clamped(), func(r parts.JointRef) bool { return o.takes(r.Instance()) })
 }
 
 func (t *joint) joins(o *joint) bool {
@@ -260,7 +259,7 @@ func (j *assembly) reachRules(t *joint, all []*joint) (out []rule) {
 	}
 	for _, side := range j.headSides(t) {
 		for p := range seq.Refs(j.placed) {
-			if p.group != side.group || slices.Contains(t.held(), p.Instance) {
+			if p.group != side.group || t.takes(p.Instance) {
 				continue
 			}
 			if gap, over := j.over(p, side); !over || gap > side.needMm {

@@ -136,13 +136,16 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 	return t.ring(p)
 }
 
+// standsApartMm is how far apart parts stand that no seam was meant to bridge. Common practice, no source.
+const standsApartMm = 1.0
+
 // noLength refuses a weld that has no corner: its parts stand apart, or nothing says where, or nothing gives it a length.
 func (j *making) noLength(t *joint) {
 	a, b := plan.Named(t.a.title()), plan.Named(t.b.title())
 	switch mm, tied := j.seams.GapMm(j.with(t)); {
 	case !tied:
 		t.refuse(t.in.Pos, plan.WeldUnplaced, a, b)
-	case mm > 1: // a seam bridges less
+	case mm > standsApartMm:
 		t.refuse(t.in.Pos, plan.WeldApart, a, b, plan.Of(plan.Mm, words.Round(mm, 1)))
 	default:
 		t.refuse(t.in.Pos, plan.WeldNoLength)

@@ -125,8 +125,13 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 // liesAlong is where a step of a body lies along the axis of another, from the front face of that, by its pose
 // there.
 func liesAlong(at assembly.Pose, s *part.Step) (lowMm, highMm float64) {
-	from, to := -at.Apply(assembly.Vec{Z: -s.FromMm}).Z, -at.Apply(assembly.Vec{Z: -s.ToMm}).Z
+	from, to := alongMm(at, s.FromMm), alongMm(at, s.ToMm)
 	return min(from, to), max(from, to)
+}
+
+// alongMm is where a place on the axis of a body, from its front face, lies along that of another.
+func alongMm(at assembly.Pose, ownMm float64) float64 {
+	return -at.Apply(assembly.Vec{Z: -ownMm}).Z
 }
 
 // joinsTo tells whether a joint is between two bodies that does not let one turn in the other.

@@ -87,19 +87,11 @@ func (m *Machine) oneBush(j *plan.JointPlan, shaft, bush *assembly.Body, turning
 	if math.Abs(shaft.Pose.Z.Dot(m.Up)) > stand.Level || slices.ContainsFunc(turning, func(t assembly.Body) bool { return m.inAny(&t, others) }) {
 		return nil
 	}
-	kg, at := 0.0, 0.0
-	along := shaft.Pose.Z
-	for b := range seq.Refs(turning) {
-		if mass, centre, ok := b.Mass(); ok {
-			kg, at = kg+mass, at+mass*centre.Dot(along)
-		}
-	}
+	all, along := assembly.Together(turning), shaft.Pose.Z
 	low, high := bush.Box().Along(along)
-	if kg == 0 {
-		return nil
-	}
-	off := max(low-at/kg, at/kg-high)
-	if !geom.Over(off, tipsMm) {
+	at := all.Centre.Dot(along)
+	off := max(low-at, at-high)
+	if all.MassKg == 0 || !geom.Over(off, tipsMm) {
 		return nil
 	}
 	return []plan.Problem{m.Fault(j.Name, plan.OneBush, m.Named(shaft.ID), m.Named(bush.ID), plan.Of(plan.Mm, words.Round(off, 0)))}
@@ -178,7 +170,7 @@ func (m *Machine) facesAt(shaft *assembly.Body, bodies []assembly.Body, radiusMm
 		for _, own := range of.MetalAt(radiusMm) {
 			f := endFace{Body: b, of: of}
 			for k := range own {
-				f.mm[k], f.ownMm[k] = -at.Apply(assembly.Vec{Z: -own[k]}).Z, own[k]
+				f.mm[k], f.ownMm[k] = alongMm(at, own[k]), own[k]
 			}
 			if f.mm[0] < f.mm[1] == back {
 				slices.Reverse(f.mm[:])
@@ -220,7 +212,7 @@ func (m *Machine) endsAt(shaft, b *assembly.Body, mm float64) (ownMm float64, ok
 	at := shaft.Pose.Inverse().Of(b.Pose)
 	for _, s := range m.PartOf(b.ID).Side(false) {
 		for _, own := range []float64{s.FromMm, s.ToMm} {
-			if geom.Alike(-at.Apply(assembly.Vec{Z: -own}).Z, mm) {
+			if geom.Alike(alongMm(at, own), mm) {
 				return own, true
 			}
 		}

@@ -35,20 +35,25 @@ const keyMPa = 40.0
 // no source: what presses harder sets its keyway.
 const keyYield = 0.9
 
+// bearsMm is the length on which the side of a key, on half its height, carries a torque at a pressure.
+func bearsMm(k plan.KeywayRow, nm, mpa float64) float64 {
+	return 2000 * nm / k.DiameterMm / (mpa * k.HeightMm / 2)
+}
+
 // keyLength looks for a key that bears on hardly any length: where a limiter holds the
 // torque, for that; else for its shaft, or for what the motor puts through it.
 func (v *view) keyLength(k plan.KeywayRow) {
 	f := Finding{What: "the key of " + k.Name + " is short for its shaft", Rule: "a key bears along half the diameter of its shaft at the least", Fix: "a longer keyway, or accept it for a light drive"}
 	bears, least := k.ToMm-k.FromMm-k.WidthMm, keyShare*k.DiameterMm
 	if nm := v.limiterNm(); nm > 0 && k.HeightMm > 0 {
-		least = 2000 * nm / k.DiameterMm / (keyMPa * k.HeightMm / 2)
+		least = bearsMm(k, nm, keyMPa)
 		f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the limiter lets through", v.w.Torque(nm)+" on half the height of the key, at "+v.w.Stresses(keyMPa, keyMPa, 0), "a longer keyway, or a limiter set lower"
 	}
 	m := v.motor()
 	if metal, err := material.Find(v.p.Material.Value); err == nil && v.limiterNm() == 0 && k.HeightMm > 0 && m.Drives.Part == v.p.Name.Value && m.Drives.Feature == k.In {
 		s, err := metal.Strength(k.DiameterMm)
-		if mpa, nm := keyYield*s.YieldMPa, m.OutputNm(); err == nil && mpa > 0 && 2000*nm/k.DiameterMm/(mpa*k.HeightMm/2) > least {
-			least = 2000 * nm / k.DiameterMm / (mpa * k.HeightMm / 2)
+		if mpa, nm := keyYield*s.YieldMPa, m.OutputNm(); err == nil && mpa > 0 && bearsMm(k, nm, mpa) > least {
+			least = bearsMm(k, nm, mpa)
 			f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the motor puts through it", v.w.Torque(nm)+" on half the height of the key, at nine tenths of the yield of "+v.p.Material.Value+", "+v.w.Stresses(mpa, mpa, 0), "a longer keyway, a larger shaft, or a limiter"
 		}
 	}

@@ -178,11 +178,8 @@ func (s Seams) LongMm(joints []*plan.JointPlan, about plan.JointEnd, with []plan
 	return max(0, highMm-lowMm)
 }
 
-// farMm is more than parts of one assembly stand apart, and apartToMm to which it is said how far they do.
-const (
-	farMm     = 10_000.0
-	apartToMm = 0.2
-)
+// apartToMm is to how much it is said how far parts stand apart.
+const apartToMm = 0.2
 
 // GapMm is how far the two of the last joint stand apart, as the others have them; tied is false where those give the two
 // no place to each other.
@@ -191,10 +188,10 @@ func (s Seams) GapMm(joints []*plan.JointPlan) (mm float64, tied bool) {
 	poseA, okA := m.Poses[last.A.Instance().ID()]
 	poseB, okB := m.Poses[last.B.Instance().ID()]
 	a, b := &assembly.Body{Solid: m.solid(last.A.Part), Pose: poseA}, &assembly.Body{Solid: m.solid(last.B.Part), Pose: poseB}
-	if !okA || !okB || !a.Box().Meets(b.Box(), farMm) { // they stand in the room by chance
+	if !okA || !okB || !a.Box().Meets(b.Box(), geom.LargestMm) { // they stand in the room by chance
 		return 0, false
 	}
-	mm, _ = assembly.Clearance(a, b, farMm, apartToMm)
+	mm, _ = assembly.Clearance(a, b, geom.LargestMm, apartToMm)
 	return mm, true
 }
 
