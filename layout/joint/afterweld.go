@@ -69,6 +69,9 @@ func (j *making) finishLater(t *joint) {
 // welded to its end by that.
 func (j *making) heldLater(t *joint, i parts.Instance, body []parts.Instance) []string {
 	r := j.model(i.Part)
+	if len(r.LaterHeld) == 0 {
+		return nil
+	}
 	end := func(i parts.Instance) plan.JointEnd { return plan.JointEnd{Part: i.Part, Copy: i.Copy} }
 	long := j.seams.LongMm(j.with(t), end(i), seq.Map(body, end)) > longOver*r.LengthMm()
 	return seq.Map(r.LaterHeld, func(h part.Held) string {
