@@ -88,6 +88,13 @@ func (b tab) open(url string) tab {
 	return b
 }
 
+// settled waits until the sheet of a number is drawn and no later one is on its way:
+// what is found on it then stays there to be clicked.
+func (b tab) settled(n int) {
+	b.Helper()
+	b.waitFor("the sheet is settled", fmt.Sprintf(`document.querySelector('#sheet[aria-label^="sheet %d of "][aria-busy=false] svg') !== null && document.querySelector("#status").textContent.endsWith("up to date")`, n))
+}
+
 // has is the condition that a text stands on the sheet in view.
 func has(s string) string {
 	return fmt.Sprintf(`document.querySelector("#sheet").textContent.includes(%q)`, s)
@@ -149,7 +156,7 @@ func TestWatchInBrowser(t *testing.T) {
 	b.waitFor("second sheet", `document.querySelector("nav a[aria-current]").dataset.page === "1"`)
 	// A part's row on the cover leads to its sheet.
 	b.do("keys", chromedp.KeyEvent(kb.Home))
-	b.waitFor("the cover", `document.querySelector("#sheet svg a") !== null`)
+	b.settled(1)
 	b.do("row of the part", chromedp.Click(`#sheet a[*|href="#ring"] path`))
 	b.waitFor("the part's sheet", `document.querySelector("#sheet").getAttribute("aria-label").endsWith(": ring, Operations and record")`)
 	b.do("zoom", chromedp.KeyEvent("+"))

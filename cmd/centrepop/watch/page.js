@@ -21,6 +21,7 @@ async function show() {
   }
   $("sheet").setAttribute("aria-label", "sheet " + (page + 1) + " of " + state.pages.length + ": " + name(p));
   const want = p.sum;
+  $("sheet").setAttribute("aria-busy", want !== shown); // until the drawing is that of the label
   if (want === shown) return; // the sheet is as it was
   const answer = await fetch("sheet/" + page + ".svg?v=" + state.version);
   if (!answer.ok) return; // a newer state is on its way
@@ -28,7 +29,7 @@ async function show() {
   if (want !== state.pages[page]?.sum) return;
   shown = want;
   $("sheet").innerHTML = svg.replace(/^<\?xml[^>]*>\s*/, "");
-  $("sheet").dataset.shown = want;
+  $("sheet").setAttribute("aria-busy", false);
   const drawing = $("sheet").querySelector("svg");
   for (const a of drawing.querySelectorAll("a")) { // rows and parts: drawn, so without words of their own
     const to = state.pages[state.marks[mark(a)]];
