@@ -38,7 +38,7 @@ func browser(t *testing.T) context.Context {
 		}
 		t.Skip("no chromium")
 	}
-	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(path), chromedp.UserDataDir(t.TempDir())}
+	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(path), chromedp.UserDataDir(t.TempDir()), chromedp.WSURLReadTimeout(time.Minute)}
 	for _, flag := range []string{"headless", "no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync"} {
 		options = append(options, chromedp.Flag(flag, true))
 	}
@@ -84,7 +84,7 @@ func (b tab) waitFor(what, condition string) {
 func (b tab) open(url string) tab {
 	b.Helper()
 	b.do("open", chromedp.Navigate(url))
-	b.do("sheet", chromedp.WaitVisible("#sheet svg"))
+	b.waitFor("sheet", `document.querySelector("#sheet svg")?.checkVisibility() === true`)
 	return b
 }
 
