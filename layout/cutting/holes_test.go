@@ -78,9 +78,10 @@ func TestWayFor(t *testing.T) {
 		{"5.04 clearance", Hole{NominalMm: 5.04, Clearance: true, LargestMm: 23}, "5.0 drilled"},
 		{"5.06 clearance", Hole{NominalMm: 5.06, Clearance: true, LargestMm: 23}, "5.1 drilled"},
 		{"5.06", Hole{NominalMm: 5.06, LargestMm: 23}, "5.1 drilled"},
-		// Drills go by thirty-seconds here: 27/32 leaves 0.169 of the 0.397 for a reamer, 11/16
-		// 0.137, less than half; 1 7/32 under 1 1/4 leaves 0.794.
-		{"1 27/32 H7 in inches", Hole{NominalMm: 46.83125, MinMm: 46.83125, MaxMm: 46.85625, Class: "H7", LargestMm: 50.8, System: Inch}, "1/4 in 15/32 in 29/32 in 1-13/16 in bored leave 0.794"},
+		// Over an inch drills go by thirty-seconds: 1 27/32 leaves 0.169 of the 0.397 for a
+		// reamer of 47, 1 11/16 leaves 0.137 of that of 43, less than half; 1 7/32 under 1 1/4 leaves 0.794.
+		{"47 H7 by drills in inches", Hole{NominalMm: 47, MinMm: 47, MaxMm: 47.025, Class: "H7", LargestMm: 50.8, System: Inch}, "1/4 in 15/32 in 29/32 in 1-13/16 in bored leave 0.963"},
+		{"43 H7 by drills in inches", Hole{NominalMm: 43, MinMm: 43, MaxMm: 43.025, Class: "H7", LargestMm: 50.8, System: Inch}, "7/32 in 7/16 in 27/32 in 1-21/32 in bored leave 0.931"},
 		{"1 1/4 H7 in inches", Hole{NominalMm: 31.75, MinMm: 31.75, MaxMm: 31.775, Class: "H7", LargestMm: 50.8, System: Inch}, "5/16 in 5/8 in 1-7/32 in reamed leave 0.794"},
 	} {
 		w, err := WayFor(c.hole)

@@ -151,6 +151,28 @@ func TestEqualSpacing(t *testing.T) {
 	near(t, "furthest", r.EqualOffMm, 0.375*math.Pi/180*132.5, 1e-4) // less its share of the mean
 }
 
+// TestEqualInDoubt: readings of a square that are all as far out, the chords long and
+// the diagonals short, turn no hole: as long as they agree at all, they leave it equal.
+func TestEqualInDoubt(t *testing.T) {
+	most := 0.0
+	for off := 0.0; off < 0.2; off += 0.005 {
+		s := flange(265, 14.5, 45, 135, 225, 315)
+		for i := range s.Readings {
+			s.Readings[i].Mm += map[bool]float64{true: off, false: -off}[i < 4]
+		}
+		r, err := measured.Fit(s)
+		if err != nil {
+			break
+		}
+		if most = r.ChiSquare; !r.Equal {
+			t.Errorf("%.3f out: called unequal", off)
+		}
+	}
+	if most < 5 {
+		t.Errorf("the readings agree no further than chi-square %.1f", most)
+	}
+}
+
 // TestWrongReading puts one wrong reading into a survey and wants it named.
 func TestWrongReading(t *testing.T) {
 	for k := range 6 {
