@@ -274,13 +274,6 @@ func (r *reviewer) pushed(j *plan.JointPlan) {
 	})
 }
 
-// lockNutsOver are the outside diameters of locking nuts by their thread: ISO 2982-1
-// series KM, from memory.
-var lockNutsOver = map[float64]float64{
-	10: 18, 12: 22, 15: 25, 17: 28, 20: 32, 25: 38, 30: 45, 35: 52, 40: 58, 45: 65, 50: 70, 55: 75, 60: 80, 65: 85, 70: 92, 75: 98, 80: 105,
-	85: 110, 90: 120, 95: 125, 100: 130,
-}
-
 // nutOver is the outside diameter and the height of the nut on a thread: a part of
 // the job, or a locking nut.
 func (r *reviewer) nutOver(designation string) (overMm, highMm float64) {
@@ -290,17 +283,15 @@ func (r *reviewer) nutOver(designation string) (overMm, highMm float64) {
 		}
 	}
 	t, err := threads.Parse(designation)
-	switch {
-	case err != nil:
+	if err != nil {
 		return 0, 0
-	case nutThreads[t.MajorMm] == t.PitchMm:
-		return lockNutsOver[t.MajorMm], nutHighMm(t)
 	}
-	return leastNutOver * t.MajorMm, nutHighMm(t)
+	nut := lockNutOf(t)
+	return nut.overMm, nut.highMm
 }
 
 // leastNutOver is how wide a nut is at the least whose series is not known, as a share of its
-// thread. Common practice, no source: locking nuts of ISO 2982-1 are 1.3 and more.
+// thread. Common practice, no source: locking nuts of ISO 2982-2 are 1.27 and more.
 const leastNutOver = 1.3
 
 // nutClear looks for parts in the place of the nut that sets a bearing.
@@ -325,7 +316,7 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 			r.add(Finding{
 				Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos, What: p.Title + " stands in the place of the nut that sets " + b.Bearing,
 				Numbers: "the nut on " + b.HeldBy + " is at least " + r.mm(wide) + " across; they lie " + r.mm(deep) + " in one another",
-				Rule:    "the nut has its place, and is reached", Source: "ISO 2982-1, from memory", Fix: "a wider bore there",
+				Rule:    "the nut has its place, and is reached", Source: "ISO 2982-2", Fix: "a wider bore there",
 			})
 		}
 	}

@@ -237,15 +237,27 @@ func (v *view) seizes(w *view, nut *cylinder, screw *threads.Thread) {
 	})
 }
 
-// The threads of locking nuts for bearings: ISO 2982-1; 85 and from 95 mm on from memory.
-var nutThreads = map[float64]float64{
-	10: 0.75, 12: 1, 15: 1, 17: 1, 20: 1, 25: 1.5, 30: 1.5, 35: 1.5, 40: 1.5, 45: 1.5, 50: 1.5, 55: 2, 60: 2, 65: 2, 70: 2, 75: 2, 80: 2, 85: 2, 90: 2, 95: 2, 100: 2,
-	105: 2, 110: 2, 115: 2, 120: 2, 125: 2, 130: 2, 140: 2, 150: 2,
+// lockNut is a locking nut for bearings and its washer: the pitch of its thread, how wide and high it is and how
+// thick the washer, mm.
+type lockNut struct{ pitchMm, overMm, highMm, washerMm float64 }
+
+// lockNuts are those of series KM, KM0 to KM30, with washers MB, by their thread: ISO 2982-2 (DIN 981 and DIN 5406).
+var lockNuts = map[float64]lockNut{
+	10: {0.75, 18, 4, 1}, 12: {1, 22, 4, 1}, 15: {1, 25, 5, 1}, 17: {1, 28, 5, 1}, 20: {1, 32, 6, 1}, 25: {1.5, 38, 7, 1.25},
+	30: {1.5, 45, 7, 1.25}, 35: {1.5, 52, 8, 1.25}, 40: {1.5, 58, 9, 1.25}, 45: {1.5, 65, 10, 1.25}, 50: {1.5, 70, 11, 1.25},
+	55: {2, 75, 11, 1.5}, 60: {2, 80, 11, 1.5}, 65: {2, 85, 12, 1.5}, 70: {2, 92, 12, 1.5}, 75: {2, 98, 13, 1.5}, 80: {2, 105, 15, 1.75},
+	85: {2, 110, 16, 1.75}, 90: {2, 120, 16, 1.75}, 95: {2, 125, 17, 1.75}, 100: {2, 130, 18, 1.75}, 105: {2, 140, 18, 1.75},
+	110: {2, 145, 19, 1.75}, 115: {2, 150, 19, 2}, 120: {2, 155, 20, 2}, 125: {2, 160, 21, 2}, 130: {2, 165, 21, 2}, 135: {2, 175, 22, 2},
+	140: {2, 180, 22, 2}, 145: {2, 190, 24, 2}, 150: {2, 195, 24, 2},
 }
 
-// nutSource is where the thread of a locking nut of so many mm comes from.
-func nutSource(threadMm float64) string {
-	return words.Either(threadMm <= 80 || threadMm == 90, "ISO 2982-1", "ISO 2982-1, from memory")
+// lockNutOf is the locking nut on a thread. One of no series is taken to be as wide as most of them are at the least, as high
+// as they are on the whole, and to have a washer of the middle: common practice, no source.
+func lockNutOf(t threads.Thread) lockNut {
+	if n := lockNuts[t.MajorMm]; n.pitchMm == t.PitchMm {
+		return n
+	}
+	return lockNut{t.PitchMm, leastNutOver * t.MajorMm, 0.15*t.MajorMm + 3, 1.25}
 }
 
 // lockNuts looks for metric threads that adjust a bearing and that no locking nut
@@ -257,39 +269,33 @@ func (r *reviewer) lockNuts(j *plan.JointPlan) {
 		return
 	}
 	r.nutRoom(j, t)
-	if nutThreads[t.MajorMm] == t.PitchMm && !t.LeftHand || slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) }) {
+	if lockNuts[t.MajorMm].pitchMm == t.PitchMm && !t.LeftHand || slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) }) {
 		return
 	}
 	fits := math.Floor(b.BoreMm + geom.CloseMm)
-	for fits > 10 && nutThreads[fits] == 0 {
+	for fits > 10 && lockNuts[fits].pitchMm == 0 {
 		fits--
 	}
 	r.ofJoint(j, Finding{
 		What: "no locking nut has the thread " + t.Designation + " that adjusts " + b.Bearing,
-		Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: nutSource(fits), Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(nutThreads[fits], 2) + ", or a nut among the parts",
+		Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-2", Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(lockNuts[fits].pitchMm, 2) + ", or a nut among the parts",
 	})
 }
-
-// nutHighMm is about how high the locking nut of a thread is: 0.15 of it and 3 mm.
-// ISO 2982-1, from memory.
-func nutHighMm(t threads.Thread) float64 { return 0.15*t.MajorMm + 3 }
-
-// washerMm is how thick a locking washer is. ISO 2982-2, from memory: 1 to 2.
-const washerMm = 1.25
 
 // nutRoom looks for a thread that is shorter, beyond the cone, than the locking nut on it with
 // its washer and one turn for the chamfer.
 func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
-	wanted := nutHighMm(t)
+	nut := lockNutOf(t)
+	wanted := nut.highMm
 	shaft := r.viewOf(j.A.Part)
 	if slices.ContainsFunc(shaft.p.Radials, func(f parts.Radial) bool { return isWasher(&f) }) {
-		wanted += washerMm + t.PitchMm
+		wanted += nut.washerMm + t.PitchMm
 	}
 	for _, c := range shaft.outside {
 		if c.size.Thread.Value == j.Bearing.HeldBy {
 			shaft.atLeast(c.name, c.pos, r.beyondCone(j, c), wanted, Finding{
 				What: c.name + " has no room for the nut that adjusts " + j.Bearing.Bearing, Numbers: " of " + t.Designation + ", wanted ",
-				Rule: "the thread is longer than its locking nut", Source: "ISO 2982-1, from memory", Fix: "a longer thread",
+				Rule: "the thread is longer than its locking nut", Source: "ISO 2982-2", Fix: "a longer thread",
 			})
 		}
 	}

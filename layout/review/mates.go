@@ -89,9 +89,9 @@ func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
 		return
 	}
 	if t := thread.thread; t != nil {
-		v.atLeast(f.Name.Value, f.Pos, f.Depth.Mm, (t.MajorMm-t.MinorMm)/2+washerMm, Finding{
+		v.atLeast(f.Name.Value, f.Pos, f.Depth.Mm, (t.MajorMm-t.MinorMm)/2+lockNutOf(*t).washerMm, Finding{
 			What: f.Name.Value + " is too shallow for the tongue of the washer under the nut", Numbers: ", wanted at least ",
-			Rule: "the nut passes over the tongue, which lies under its thread", Source: "ISO 2982-2, from memory", Fix: "a deeper slot",
+			Rule: "the nut passes over the tongue, which lies under its thread", Source: "ISO 2982-2", Fix: "a deeper slot",
 		})
 	}
 	mid, straight := v.axialMm(f), (f.Along.Mm-f.Around.Mm)/2 // its ends are round

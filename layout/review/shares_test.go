@@ -300,7 +300,7 @@ func TestShares(t *testing.T) {
 			v.keyReach(v, tube)
 		}
 	}
-	nutOn := func(long float64, name string) rule { // M40x1.5: its nut is 9 high, ISO 2982-1, from memory
+	nutOn := func(long float64, name string) rule { // M40x1.5: its nut is 9 high, ISO 2982-2
 		return func(v *view) {
 			v.p.Radials = []parts.Radial{{Name: text(name)}}
 			c := step("", 0, long, 40)

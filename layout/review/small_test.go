@@ -79,7 +79,7 @@ func TestSmallGeometry(t *testing.T) {
 		{"what is larger or smaller by more than 0.05", []float64{way(29.948, false), way(29.951, false), way(10, false), way(20.052, true), way(20.049, true), way(40, true)}, []float64{30, 0, 30, 20, 0, 30}},
 		{"a ring that looks alike so often", []bool{repeats(ring(0, 90, 180, 270), 4), repeats(ring(0, 90, 180, 270), 2), repeats(ring(0, 80, 180, 260), 2), repeats(ring(0, 80, 180, 260), 4), repeats(ring(10, 130, 250), 3), repeats(ring(10, 130, 251), 3), repeats(ring(0, 90.01, 180, 270), 4), repeats(ring(0, 90.02, 180, 270), 4)}, []bool{true, true, true, false, true, false, true, false}},
 		{"on one place to 0.01 mm: 0.0114° of 50", []bool{onOne(0.0114, 50), onOne(-0.0114, 50), onOne(0.0115, 50), onOne(0.0057, 100), onOne(0.0058, 100)}, []bool{true, true, false, true, false}},
-		{"the height of a nut", nutHighMm(threads.Thread{MajorMm: 40}), 9.0},
+		{"the height of a nut: KM8, one of no series", []float64{lockNutOf(threads.Thread{MajorMm: 40, PitchMm: 1.5}).highMm, lockNutOf(threads.Thread{MajorMm: 40, PitchMm: 3}).highMm}, []float64{9, 9}},
 		{"the outside of a nut of no series: 1.3 × 38.1", func() float64 { mm, _ := (&reviewer{job: &parts.Job{}}).nutOver("1-1/2-12 UNF"); return round(mm) }(), 49.53},
 		{"the wall of a tube", []float64{leastWallMm(60), leastWallMm(75), leastWallMm(200)}, []float64{1.5, 1.5, 4}},
 		{"few of many", []string{few([]string{"a", "b", "c", "d"}), few([]string{"a", "b", "c", "d", "e"}), few([]string{"a", "b", "c", "d", "e", "f"}), few([]string{"a"})}, []string{"a, b, c, d", "a, b, c, d and 1 more", "a, b, c, d and 2 more", "a"}},

@@ -26,8 +26,7 @@ func bearingsKnown() (rows []string) {
 func TestTables(t *testing.T) {
 	t.Parallel()
 	golden.Held(t, "tapered bearings: outside, width T, mm", bearingsKnown())
-	golden.Held(t, "ISO 2982-1 KM: thread, outside, mm", golden.Pairs(lockNutsOver))
-	golden.Held(t, "ISO 2982-1 KM: thread, pitch, mm", golden.Pairs(nutThreads))
+	golden.Held(t, "ISO 2982-2 KM and MB: thread, pitch, outside, height, washer, mm", golden.Pairs(lockNuts))
 	golden.Held(t, "DIN 623-1: bores of the codes 00 to 03 in mm", smallBoresMm)
 	golden.Held(t, "DIN 623-1: kind, series", otherSeries)
 	golden.Held(t, "EN 50347 frames: most kW in 2, 4, 6, 8 poles", framesOf)
