@@ -1,6 +1,11 @@
 package material
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+
+	"centrepop/parts/golden"
+)
 
 func TestFindNonmetal(t *testing.T) {
 	for name, want := range map[string]Nonmetal{
@@ -14,8 +19,10 @@ func TestFindNonmetal(t *testing.T) {
 	}
 }
 
-// Every metal whose pressure under heads is kept is in the table, and no name of a plastic or a rubber is that of a metal.
+// The pressures under heads and the densities of plastics are those of testdata/reference/tables.csv; every metal whose
+// pressure is kept is in the table of materials, and no name of a plastic or a rubber is that of a metal.
 func TestPressures(t *testing.T) {
+	golden.Held(t, "VDI 2230 pressure under heads: grade, MPa", golden.Pairs(pressures))
 	for name, mpa := range pressures {
 		if m, err := Find(name); err != nil || m.PressureMPa() != mpa || m.Name != name {
 			t.Errorf("%s: %v %v", name, m.Name, err)
@@ -24,9 +31,16 @@ func TestPressures(t *testing.T) {
 	if m, err := Find("CuSn12"); err != nil || m.PressureMPa() != 0 {
 		t.Errorf("bronze bears %v: %v", m.PressureMPa(), err)
 	}
+	var plastics []string
 	for _, n := range nonmetals {
+		if n.Kind == Plastic {
+			plastics = append(plastics, fmt.Sprint(n.Name, " ", n.DensityKgM3))
+		} else if n.DensityKgM3 != 0 {
+			t.Errorf("%s has a density", n.Name)
+		}
 		if m, err := Find(n.Name); err == nil {
 			t.Errorf("%s is a metal too: %s", n.Name, m.Name)
 		}
 	}
+	golden.Held(t, "plastics: density, kg/m³", plastics)
 }
