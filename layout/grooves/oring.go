@@ -74,7 +74,8 @@ var leadIns = []struct{ upTo, length float64 }{{1.78, 2.1}, {2.62, 3.1}, {3.53, 
 // leadInDeg is the angle of the lead-in to the axis, same source.
 const leadInDeg = 15
 
-// sectionTolerances is ISO 3601-1, grade A, by section. From memory.
+// sectionTolerances is ISO 3601-1 by section, as a seller of O-rings prints it (rtdygert.com, tolerances for metric
+// O-rings).
 var sectionTolerances = []struct{ upTo, plusMinus float64 }{{2.25, 0.08}, {3.15, 0.09}, {4.5, 0.1}, {6.3, 0.13}, {8.4, 0.15}}
 
 // Gland is the groove of an O-ring and how the ring sits in it.
