@@ -165,6 +165,20 @@ func (j *Joint) Meeting(into Face) Meeting {
 	return m
 }
 
+// MeetingOf is Joint.Meeting of a joint of the job, by the holes or slots that its bolts go into.
+func (j *Job) MeetingOf(in *Joint) Meeting {
+	if in.Meet.Set() || in.Bolt == nil {
+		return in.Meet
+	}
+	p, into := j.Part(in.Bolt.Into.Part), in.Bolt.Into.Feature
+	for _, g := range append(seq.Map(p.Slots, func(s FaceSlot) HoleGroup { return s.AsHoles() }), p.Holes...) {
+		if g.Name.Value == into {
+			return in.Meeting(g.Face)
+		}
+	}
+	return in.Meet
+}
+
 // Place says where the first part of a joint stands on the second where they
 // share no axis. Faces are front and back and the four edges of the front view.
 // Directions and distances are as seen by who looks at the second's face On.

@@ -200,10 +200,11 @@ func (m *Machine) boltedInto(held, other string, p *plan.Problem) bool {
 // faceAt is the face by which an instance meets the other end of a joint.
 func (m *Machine) faceAt(joint, id string) parts.Face {
 	in := m.Joint(joint)
+	meet := m.Job.MeetingOf(in)
 	if namedIn(in)[0] == id {
-		return in.Meet.First
+		return meet.First
 	}
-	return in.Meet.Second
+	return meet.Second
 }
 
 // made tells whether bodies are parts of the job, none of them bought.

@@ -214,8 +214,8 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 
 // Meant is the way by which part A of a bolted joint is to come: by the face that it meets with; false of another joint.
 func (m *Machine) Meant(j *plan.JointPlan) (into assembly.Vec, ok bool) {
-	in, z := m.Joint(j.Name), m.Poses[j.A.Instance().ID()].Z
-	return parts.At(in.Meet.First, z, z.Reversed()), in.Kind == parts.BoltKind && in.Meet.Set()
+	meet, z := m.Job.MeetingOf(m.Joint(j.Name)), m.Poses[j.A.Instance().ID()].Z
+	return parts.At(meet.First, z, z.Reversed()), j.Kind == parts.BoltKind && meet.Set()
 }
 
 // leadsIn finds a shaft that can be pressed into its hub only with an end first at which neither has a chamfer.

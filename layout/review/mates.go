@@ -386,12 +386,13 @@ func (v *view) motorSide(s measured.Standard) {
 	}
 	for _, j := range v.job.Of(parts.BoltKind) {
 		first, second := j.Ends()
-		lies, with := j.Meet.Second, v.job.Part(first.Part)
+		meet := v.job.MeetingOf(j)
+		lies, with := meet.Second, v.job.Part(first.Part)
 		if first.Part == v.p.Name.Value {
-			lies, with = j.Meet.First, v.job.Part(second.Part)
+			lies, with = meet.First, v.job.Part(second.Part)
 		}
 		other := lies.Other()
-		if with.Kind == parts.Folded || !j.Meet.Set() || !j.Holds(v.p.Name.Value) || !lead(lies) || lead(other) { // the flange of a guard leaves the bore open
+		if with.Kind == parts.Folded || !meet.Set() || !j.Holds(v.p.Name.Value) || !lead(lies) || lead(other) { // the flange of a guard leaves the bore open
 			continue
 		}
 		v.report(Check, "bore", v.p.Bore.Pos, Finding{

@@ -133,9 +133,10 @@ func (r *reviewer) disagree(pos parts.Pos, part, what, numbers, fix string) {
 func (v *view) saidOfJoints(note parts.Text) {
 	for _, j := range v.job.Joints {
 		own, other := j.Ends()
-		face, isFirst := j.Meet.First, own.Part == v.p.Name.Value
+		meet := v.job.MeetingOf(j)
+		face, isFirst := meet.First, own.Part == v.p.Name.Value
 		if !isFirst {
-			own, other, face = other, own, j.Meet.Second
+			own, other, face = other, own, meet.Second
 		}
 		if own.Part != v.p.Name.Value {
 			continue
@@ -160,7 +161,7 @@ func (v *view) saidOfJoints(note parts.Text) {
 
 // saidFaces compares a note with the face that looks at a part by a joint.
 func (v *view) saidFaces(note parts.Text, j *parts.Joint, p *parts.Part, face parts.Face) {
-	if m := facesPart.FindStringSubmatch(note.Value); m != nil && j.Meet.Set() && !j.Meet.Level && v.job.Begins(m[2], p) && !strings.EqualFold(m[1], string(face)) {
+	if m := facesPart.FindStringSubmatch(note.Value); m != nil && face != "" && !j.Meet.Level && v.job.Begins(m[2], p) && !strings.EqualFold(m[1], string(face)) {
 		v.unlike(note.Pos, "", "a note says which face of "+v.p.Title.Value+" looks at "+p.Title.Value+", and the joint "+j.Name.Value+" has the other", m[0]+"; the joint has the "+string(face), "the note, or face: of the joint")
 	}
 }

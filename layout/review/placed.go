@@ -61,13 +61,14 @@ func (r *reviewer) levelled(j *parts.Joint) {
 func (r *reviewer) boltedTo(hub parts.JointRef) map[parts.Face][]string {
 	out := map[parts.Face][]string{}
 	for _, j := range r.job.Of(parts.BoltKind) {
-		if !j.Meet.Set() || j.Meet.Level {
+		m := r.job.MeetingOf(j)
+		if !m.Set() || m.Level {
 			continue
 		}
 		if b := j.Bolt; b.Through.Instance() == hub.Instance() {
-			out[j.Meet.First] = append(out[j.Meet.First], r.job.Part(b.Into.Part).Title.Value)
+			out[m.First] = append(out[m.First], r.job.Part(b.Into.Part).Title.Value)
 		} else if b.Into.Instance() == hub.Instance() {
-			out[j.Meet.Second] = append(out[j.Meet.Second], r.job.Part(b.Through.Part).Title.Value)
+			out[m.Second] = append(out[m.Second], r.job.Part(b.Through.Part).Title.Value)
 		}
 	}
 	return out
@@ -302,15 +303,16 @@ func (r *reviewer) takesSpigot(v *view, group string) bool {
 // faceOf is the face of a part that meets the other in a joint.
 func (r *reviewer) faceOf(joint, part string) (parts.Face, bool) {
 	j := r.job.Joint(joint)
-	if j == nil || !j.Meet.Set() {
+	if j == nil {
 		return "", false
 	}
+	m := r.job.MeetingOf(j)
 	first, second := j.Ends()
 	switch part {
 	case first.Part:
-		return j.Meet.First, true
+		return m.First, m.Set()
 	case second.Part:
-		return j.Meet.Second, true
+		return m.Second, m.Set()
 	}
 	return "", false
 }

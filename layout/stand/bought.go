@@ -97,7 +97,7 @@ func (m *Stand) screws(j *plan.JointPlan, in *parts.Joint) {
 	}
 	shank, nut := solid.Screw(b, in, j)
 	body, bare := assembly.Of(append(nut, shank...)...), assembly.Of(shank...)
-	for n, seat := range m.seats(&j.A, m.meetingFace(j, in), j.Bolt.OffMm) {
+	for n, seat := range m.seats(&j.A, m.Job.MeetingOf(in).First, j.Bolt.OffMm) {
 		id := fmt.Sprintf("%s screw %d", j.Name, n+1)
 		m.Shanks[id] = bare
 		m.add(assembly.Body{ID: id, Solid: body, Pose: seat, DensityKgM3: steelKgM3}, Role{Kind: Screw, Joint: j.Name})
@@ -148,17 +148,13 @@ func (m *Stand) studNuts(j *plan.JointPlan, in *parts.Joint) {
 		out = append(out, assembly.Tube(b.WasherODMm/2, radius, 0, up))
 	}
 	solid := assembly.Of(append(out, assembly.Hexagon(b.NutAcrossFlatsMm, up, up+b.NutHeightMm))...)
-	seats := m.seats(&j.A, m.meetingFace(j, in), j.Bolt.OffMm)
+	seats := m.seats(&j.A, m.Job.MeetingOf(in).First, j.Bolt.OffMm)
 	run := 0.0 // from the middle of a slot of B to the centre of its end
 	if g := m.Model(j.B.Part).GroupNamed(j.B.Feature); g != nil && g.Size.Thread == nil {
 		if half, _, slot := g.SlotMm(); slot {
 			run = half.LengthMm()
 		}
-		meet := g.Face
-		if in.Meet.Set() {
-			meet = in.Meet.Second
-		}
-		seats = append(seats, m.seats(&j.B, meet, nil)...)
+		seats = append(seats, m.seats(&j.B, m.Job.MeetingOf(in).Second, nil)...)
 	}
 	studs, n := m.Studs(j), 0
 	if j.Bolt.StudStandsMm > 0 {
@@ -179,14 +175,6 @@ func (m *Stand) studNuts(j *plan.JointPlan, in *parts.Joint) {
 			break
 		}
 	}
-}
-
-// meetingFace is the face of part A that looks to part B.
-func (m *Stand) meetingFace(j *plan.JointPlan, in *parts.Joint) parts.Face {
-	if g := m.Model(j.B.Part).GroupNamed(j.B.Feature); g != nil {
-		return in.Meeting(g.Face).First
-	}
-	return in.Meet.First
 }
 
 // cupShare is how wide a cup is as a part of its bearing, which no job gives:

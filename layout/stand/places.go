@@ -123,7 +123,7 @@ func (m *Stand) Studs(j *plan.JointPlan) (out []assembly.Meet) {
 		return nil
 	}
 	r, stud, way, turned := m.Model(j.A.Part), m.Model(in.Stud()), 1.0, true // from A to B
-	g, meet := r.GroupNamed(j.A.Feature), m.meetingFace(j, in)
+	g, meet := r.GroupNamed(j.A.Feature), m.Job.MeetingOf(in).First
 	if meet == parts.Back {
 		way, turned = -1, false
 	}

@@ -124,8 +124,9 @@ func TestUnplaced(t *testing.T) {
 	t.Parallel()
 	const plate = "kind: plate\nmaterial: S235\nstock: {plate: 12}\noutline: {rectangle: [120, 80]}\nholes:\n  - {name: h, at: [[30, 20]], size: M10 clearance}\n"
 	ref := func(part string) parts.JointRef { return parts.JointRef{Part: part, Copy: 1, Feature: "h"} }
-	m := stand.Of(&parts.Job{Joints: []*parts.Joint{{Name: parts.Text{Value: "j"}, Kind: parts.BoltKind, Bolt: &parts.BoltJoint{Through: ref("p"), Into: ref("q"), Size: "M10"}}}},
-		[]*part.Model{layouttest.Model(t, "part: p\n"+plate), layouttest.Model(t, "part: q\n"+plate)},
+	p, q := layouttest.Model(t, "part: p\n"+plate), layouttest.Model(t, "part: q\n"+plate)
+	m := stand.Of(&parts.Job{Parts: []*parts.Part{p.Part, q.Part}, Joints: []*parts.Joint{{Name: parts.Text{Value: "j"}, Kind: parts.BoltKind, Bolt: &parts.BoltJoint{Through: ref("p"), Into: ref("q"), Size: "M10"}}}},
+		[]*part.Model{p, q},
 		[]*plan.JointPlan{{Name: "j", A: plan.JointEnd{Part: "p", Copy: 1, Feature: "h"}, B: plan.JointEnd{Part: "q", Copy: 1, Feature: "h"}, Bolt: &plan.BoltPlan{LengthMm: 40}}})
 	if len(m.Bodies) > 0 || len(m.Floating) != 2 {
 		t.Errorf("%d stand, %d float", len(m.Bodies), len(m.Floating))
