@@ -157,7 +157,7 @@ func TestSmallBounds(t *testing.T) {
 		return [2]any{math.Round(kg*1e6) / 1e6, ok}
 	}
 	deep := func(a, b *Solid, move Vec) float64 {
-		over, _ := PairOverlap(&Body{Solid: a, Pose: Still}, &Body{Solid: b, Pose: Move(move)}, 0, Usual)
+		over, _ := PairOverlap(&Body{Solid: a, Pose: Still}, &Body{Solid: b, Pose: Move(move)}, Usual)
 		return math.Round(over.DepthMm*1e3) / 1e3
 	}
 	axial := func(p Pose, more ...Simple) bool { // the ring is made up of more than one

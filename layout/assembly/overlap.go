@@ -14,9 +14,15 @@ type Tolerance struct {
 	FinestMm  float64 // pieces of a surface that lies near another body
 }
 
-// Usual finds 0.2 mm between turned bodies on one axis and 1 mm elsewhere.
+// Usual lets turned bodies on one axis lie 0.05 mm in one another and others 0.3 mm.
 // Common practice, no source.
 var Usual = Tolerance{CoaxialMm: 0.05, OtherMm: 0.3, FinestMm: 4}
+
+// allowing is the tolerance of two bodies that may lie so deep in one another besides, mm.
+func (t Tolerance) allowing(mm float64) Tolerance {
+	t.CoaxialMm, t.OtherMm = max(t.CoaxialMm, mm), max(t.OtherMm, mm)
+	return t
+}
 
 // Allowed is a pair of bodies that may lie in one another up to a depth in mm:
 // the interference of a press fit, a thread in its tapped hole. UpToMm may be
@@ -44,7 +50,7 @@ func Overlaps(bodies []Body, allowed []Allowed, tol Tolerance) []Overlap {
 		if limit == inf {
 			return
 		}
-		if o, ok := PairOverlap(a, b, limit, tol); ok {
+		if o, ok := PairOverlap(a, b, tol.allowing(limit)); ok {
 			found[k] = o
 		}
 	})
@@ -76,25 +82,23 @@ func pairs(bodies []Body) [][2]*Body {
 	return out
 }
 
-// PairOverlap is where two bodies lie in one another by more than the tolerance
-// and the allowed depth in mm.
-func PairOverlap(a, b *Body, allowedMm float64, tol Tolerance) (Overlap, bool) {
+// PairOverlap is where two bodies lie in one another by more than the tolerance.
+func PairOverlap(a, b *Body, tol Tolerance) (Overlap, bool) {
 	out := Overlap{A: a.ID, B: b.ID}
 	boxA, boxB := a.Box(), b.Box()
-	limit := max(allowedMm, tol.OtherMm)
-	if !boxA.Meets(boxB, -max(allowedMm, min(tol.CoaxialMm, tol.OtherMm))) {
+	if !boxA.Meets(boxB, -min(tol.CoaxialMm, tol.OtherMm)) {
 		return out, false // what both hold lies no deeper in them than their boxes lie in one another
 	}
 	if c, ok := onAxis(a, b); ok {
-		depth, deep := c.deepest(a, b, max(allowedMm, tol.CoaxialMm))
+		depth, deep := c.deepest(a, b, tol.CoaxialMm)
 		if out.DepthMm = depth; !deep || depth > 0 {
 			return out, deep
 		}
 	}
-	if !boxA.Meets(boxB, -limit) {
+	if !boxA.Meets(boxB, -tol.OtherMm) {
 		return out, false
 	}
-	out.DepthMm = max(deepest(a, b, limit, tol.FinestMm), deepest(b, a, limit, tol.FinestMm))
+	out.DepthMm = max(deepest(a, b, tol.OtherMm, tol.FinestMm), deepest(b, a, tol.OtherMm, tol.FinestMm))
 	return out, out.DepthMm > 0
 }
 

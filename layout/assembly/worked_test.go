@@ -49,7 +49,7 @@ func TestWorked(t *testing.T) {
 	}
 	for i := range bodies {
 		a, b := &bodies[i], &bodies[(i+1)%len(bodies)]
-		if o, ok := PairOverlap(a, b, 0.1, Usual); ok {
+		if o, ok := PairOverlap(a, b, Usual.allowing(0.1)); ok {
 			say("%s in %s: %.3f deep", b.ID, a.ID, o.DepthMm)
 		}
 		away := *b

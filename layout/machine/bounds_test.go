@@ -213,6 +213,22 @@ func TestPosAt(t *testing.T) {
 	}
 }
 
+// TestBetweenRadii: of steps of 30, 25 and 30 across and one of 36 metal is looked at in the middle of what lies between them, from
+// their axis on, and 1 outside of them.
+func TestBetweenRadii(t *testing.T) {
+	t.Parallel()
+	shaft, arm := titled("shaft", "Shaft"), titled("arm", "Arm")
+	for _, mm := range []float64{30, 25, 30} {
+		shaft.Steps = append(shaft.Steps, part.Step{Size: part.Sized{NominalMm: mm}})
+	}
+	arm.Steps = []part.Step{{Inside: true, Size: part.Sized{NominalMm: 36}}}
+	m := Of(&parts.Job{}, []*part.Model{shaft, arm}, nil)
+	m.Of = map[string]parts.Instance{"shaft#1": {Part: "shaft", Copy: 1}, "arm#1": {Part: "arm", Copy: 1}}
+	if got := m.betweenRadii([]assembly.Body{{ID: "shaft#1"}, {ID: "arm#1"}}); !slices.Equal(got, []float64{6.25, 13.75, 16.5, 19}) {
+		t.Error(got)
+	}
+}
+
 // TestScrewsOf: the screws and the nuts of a joint are named as one, anything else by itself.
 func TestScrewsOf(t *testing.T) {
 	t.Parallel()
@@ -221,6 +237,22 @@ func TestScrewsOf(t *testing.T) {
 	for id, want := range map[string]string{"screw": "j screws", "nut": "j screws", "seal": "seal", "motor": "motor", "plate#1": "plate#1"} {
 		if got := m.screwsOf(id); got != want {
 			t.Errorf("%s: %q", id, got)
+		}
+	}
+}
+
+// TestKnownTraps: what a joint says itself of a turn, either way round, holds for what comes within half a degree of it; what it says of
+// another part instead is of no turn.
+func TestKnownTraps(t *testing.T) {
+	t.Parallel()
+	f := &fitting{j: &plan.JointPlan{Traps: []plan.Trap{{TurnDeg: 90}, {TurnDeg: 180, OtherWay: true}, {TurnDeg: 45, Instead: "x"}}}}
+	for _, c := range []struct {
+		round bool
+		deg   float64
+		want  bool
+	}{{false, 90, true}, {true, 90, false}, {true, 180, true}, {false, 180, false}, {false, 45, false}, {true, 45, false}} {
+		if got := f.known(c.round, func(deg float64) bool { return deg == c.deg }); got != c.want {
+			t.Errorf("%+v: %v", c, got)
 		}
 	}
 }

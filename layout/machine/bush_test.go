@@ -18,7 +18,7 @@ func TestInBushes(t *testing.T) {
 		{"f7", "-20", "bush-closes Shaft run Bush bore -0.012 0.052"},
 		{"e8", "-20", "bush-tight Shaft run Bush bore 0.008 0.052"},
 		{"d8", "-20", ""}, {"f7", "turns", "bush-closes Shaft run Bush bore -0.012 0.052"}, {"d8", "turns", ""},
-		{"m6", "-20", "bush-seizes Shaft run Bush bore -0.001"},
+		{"m6", "-20", "bush-seizes Shaft run Bush bore -0.001"}, {"25, fit: {limits: [25, 25.0213]}", "-20", "bush-seizes Shaft run Bush bore -0.001"},
 		{"d8", "-12", "bush-short Shaft run Bush bore 12 20"},
 		{"d8", "-15", ""},
 		{"d8", "-14.9", "bush-short Shaft run Bush bore 14.9 20"},

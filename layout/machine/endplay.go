@@ -217,7 +217,7 @@ func (m *Machine) endsAt(shaft, b *assembly.Body, mm float64) (ownMm float64, ok
 			}
 		}
 	}
-	return 0, false
+	return ownMm, false
 }
 
 // lies is how far apart two places of a part are inside the limits of its lengths, with the sign of what is drawn; as drawn

@@ -19,6 +19,7 @@ func TestEndPlays(t *testing.T) {
 	free := "  - {name: arm, weld: {part: arm.outline, to: tube.outside, type: fillet}, place: {on: top, with: bottom, at: [0, -30], front: up}}\n"
 	for _, c := range []struct{ name, steps, arm, loose, want string }{
 		{"short by its limits", arm, kept, "", "end-play-none Shaft Shaft Bush 1 Arm Bush 2 -0.1 0.5"},
+		{"by hundredths", strings.Replace(arm, "80.5", "80.512", 1), kept, "", "end-play-none Shaft Shaft Bush 1 Arm Bush 2 -0.09 0.512"},
 		{"longer", strings.Replace(arm, "80.5", "80.7", 1), kept, "", ""},
 		{"with none at the limits", strings.Replace(arm, "80.5", "80.6", 1), kept, "", "end-play-none Shaft Shaft Bush 1 Arm Bush 2 0 0.6"},
 		{"limited closer", strings.Replace(arm, "80.5", "80.5, length-limits: [80.4, 80.5]", 1), kept, "", ""},

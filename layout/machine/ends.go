@@ -166,13 +166,13 @@ func (f *fitting) onEdges() (traps []plan.Trap) {
 	if f.m.FormOf(f.turns.ID) == parts.BarPart {
 		kept = assembly.AxisX
 	}
-	if math.Abs(z.Dot(kept)) > 0.5 {
+	if along(z, kept) {
 		return nil // it stands on end, or lies flat
 	}
 	mine, seat := f.lies(f.turns)
 	for _, face := range solid.Faces {
 		to := solid.OutOf(face)
-		if math.Abs(to.Dot(z)) > 0.5 || math.Abs(to.Dot(kept)) > 0.5 {
+		if along(to, z) || along(to, kept) {
 			continue
 		}
 		var at []assembly.Pose
@@ -187,6 +187,9 @@ func (f *fitting) onEdges() (traps []plan.Trap) {
 	}
 	return traps
 }
+
+// along tells whether one axis of a body, of length 1, is another, either way.
+func along(a, b assembly.Vec) bool { return math.Abs(a.Dot(b)) > Steep }
 
 // oneOf is what comes of some motions: nothing wrong if one of them changes nothing, as the
 // look of the part says which is meant, else what the first that there is room for does.

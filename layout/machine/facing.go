@@ -101,7 +101,7 @@ const meetMm = 0.25
 // unmet finds holes that face one another: those of two groups of one name are to meet
 // each with each, but for jack screws in both, and of any two none is to cut the other.
 func (m *Machine) unmet(j *plan.JointPlan, f, g *stand.Faced) []plan.Problem {
-	if f.Used || g.Used || f.Out.Dot(g.Out) > -1+1e-6 || math.Abs(g.At[0].Sub(f.At[0]).Dot(f.Out)) > StandsMm {
+	if f.Used || g.Used || f.Out.Dot(g.Out) > stand.Level-1 || math.Abs(g.At[0].Sub(f.At[0]).Dot(f.Out)) > StandsMm {
 		return nil
 	}
 	a, b := f.Group.Size.FinishedMm/2, g.Group.Size.FinishedMm/2
@@ -144,7 +144,7 @@ func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float6
 	least := inf
 	for _, f := range m.holes(part, group) {
 		for _, g := range m.holes(other, to) {
-			if math.Abs(f.Out.Dot(g.Out)) < 1-1e-6 || m.overlapping[[2]string{f.Body.ID, g.Body.ID}] {
+			if !parallel(&f, &g) || m.overlapping[[2]string{f.Body.ID, g.Body.ID}] {
 				continue
 			}
 			along := math.Abs(g.At[0].Sub(f.At[0]).Dot(f.Out))
@@ -156,6 +156,9 @@ func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float6
 	}
 	return apartMm, besideMm, ok
 }
+
+// parallel tells whether the axes of two groups of holes are.
+func parallel(f, g *stand.Faced) bool { return math.Abs(f.Out.Dot(g.Out)) > 1-stand.Level }
 
 // beside is how far the nearest hole, or the middle line of a slot, lies beside an axis through a place.
 func beside(f *stand.Faced, p, along assembly.Vec) float64 {
@@ -176,7 +179,7 @@ func (m *Machine) Off(part, other, to string) (offMm float64, ok bool) {
 		near := inf
 		for f := range seq.Refs(m.HolesAndSlots(b)) {
 			for _, g := range holes {
-				if math.Abs(f.Out.Dot(g.Out)) > 1-1e-6 {
+				if parallel(f, &g) {
 					near = seq.Min(near, g.At, func(p assembly.Vec) float64 { return beside(f, p, f.Out) })
 				}
 			}
@@ -191,7 +194,7 @@ func (m *Machine) On(part string, at assembly.Vec, other string) (all []assembly
 	for a := range seq.Refs(m.Bodies) {
 		for b := range seq.Refs(m.Bodies) {
 			of, to := m.Of[a.ID].Part, m.Of[b.ID].Part
-			if rel := b.Pose.Inverse().Of(a.Pose); of == part && to == other && a != b && math.Abs(rel.Z.Z) > 1-1e-6 && math.Hypot(rel.At.X, rel.At.Y) < StandsMm {
+			if rel := b.Pose.Inverse().Of(a.Pose); of == part && to == other && a != b && math.Abs(rel.Z.Z) > 1-stand.Level && math.Hypot(rel.At.X, rel.At.Y) < StandsMm {
 				all = append(all, rel.Apply(at))
 			}
 		}
@@ -230,10 +233,7 @@ func (m *Machine) others(id string) []assembly.Body {
 func (m *Machine) InMetal(part, group string) bool {
 	const beside, rings, rays = 0.3, 8, 12 // beside its wall; along it; round it
 	for _, f := range m.holes(part, group) {
-		radius := f.Group.Size.FinishedMm / 2
-		if t := f.Group.Size.Thread; t != nil {
-			radius = max(radius, t.MajorMm/2)
-		}
+		radius := f.Group.Size.FinishedMm / 2 // of a thread its largest
 		for _, at := range f.At {
 			own := seq.Keep(f.Body.Spans(at, f.Out.Reversed()), func(s assembly.Span) bool { return s.ToMm > 0 })
 			if len(own) == 0 {
@@ -257,6 +257,13 @@ func (m *Machine) InMetal(part, group string) bool {
 	return false
 }
 
+// looksPart is how much of a direction lies along another that it looks that way: 60° off it at the most. Common
+// practice, no source.
+const looksPart = 0.5
+
+// looks tells whether the mouths of a group look a way.
+func looks(f *stand.Faced, way assembly.Vec) bool { return f.Out.Dot(way) > looksPart }
+
 // Above is what lies nearest over the upper mouths of a group of holes, made or standing there, and how far
 // over them it is, mm; empty for nothing.
 func (m *Machine) Above(part, group string) (over string, freeMm float64) {
@@ -272,7 +279,7 @@ func (m *Machine) Below(part, group string) (under string, freeMm float64) {
 func (m *Machine) beforeMouths(part, group string, way assembly.Vec) (title string, freeMm float64) {
 	freeMm = inf
 	for _, f := range m.holes(part, group) {
-		if f.Out.Dot(way) <= 0.5 {
+		if !looks(&f, way) {
 			continue
 		}
 		rim := f.Out.Square().Times(0.45 * f.Group.Size.FinishedMm)
@@ -324,10 +331,13 @@ func (m *Machine) Uneven(part, group string, radiusMm, reachMm float64) (mm floa
 func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other string, freeMm float64) {
 	const rounds, rays, socket = 48, 12, 3
 	for _, f := range m.holes(part, group) {
+		if !looks(&f, m.Up) {
+			continue
+		}
 		others := m.others(f.Body.ID)
 		for k := range len(f.At) * rounds * rays {
 			at, r := f.At[k/rounds/rays], radiusMm*float64(k/rays%rounds)/rounds // the full radius itself may touch
-			if f.Out.Dot(m.Up) < 0.5 || other != "" && r >= freeMm {
+			if other != "" && r >= freeMm {
 				continue
 			}
 			side := assembly.Rotate(f.Out, 360*float64(k%rays)/rays).Turn(f.Out.Square())
@@ -336,7 +346,7 @@ func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other stri
 			}
 		}
 		for _, at := range f.At {
-			if round := allRound(others, at.Add(f.Out.Times(socket*highMm)), f.Out); f.Out.Dot(m.Up) >= 0.5 && round != "" {
+			if round := allRound(others, at.Add(f.Out.Times(socket*highMm)), f.Out); round != "" {
 				return m.Of[round].Part, 0
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -96,6 +97,7 @@ func TestFlightInTube(t *testing.T) {
 		{"158.4", "200", ""}, // 0.8, of 0.792
 		{"158.43", "200", "flight-tight Flight Tube 0.79"}, // 0.785, of 0.792
 		{"158.43", "100", "flight-tight Flight Tube 0.79"},
+		{"158.43", "30.6", "flight-tight Flight Tube 0.79"}, {"158.43", "29.4", ""}, // 0.6 of it in the tube, and none
 		{"133.4", "200", ""}, // 13.3, of 13.34
 		{"133.2", "200", "flight-wide Flight Tube 13.4"},
 		{"133.2", "195", "flight-wide Flight Tube 13.4"},
@@ -195,12 +197,18 @@ func TestAskedOfHoles(t *testing.T) {
 		return other + " " + round(mm)
 	}
 	under := func(group string, reach float64) string { return strings.Join(m.Under("seat", group, reach), ",") }
+	leaning := func(deg float64) string { // mouths look up or down as far as 60° off that
+		up := m.Up
+		defer func() { m.Up = up }()
+		m.Up = assembly.Rotate(assembly.AxisX, deg).Turn(up)
+		return before("x")
+	}
 	off := func(part, other, group string) string {
 		mm, ok := m.Off(part, other, group)
 		return fmt.Sprint(round(mm), " ", ok)
 	}
 	for _, c := range []struct{ what, got, want string }{
-		{"over and under the holes", before("x"), "roof 1 12 foot 7"}, {"over their rim", before("rim"), "roof 1 12  +Inf"}, {"just beside it", before("off"), " +Inf  +Inf"}, {"over the rim of the second", before("up"), "roof 1 12  +Inf"}, {"on its other side", before("down"), "roof 1 12  +Inf"}, {"under another", before("under"), " +Inf foot 7"},
+		{"over and under the holes", before("x"), "roof 1 12 foot 7"}, {"59° off", leaning(59), "roof 1 12 foot 7"}, {"61° off", leaning(61), " +Inf  +Inf"}, {"over their rim", before("rim"), "roof 1 12  +Inf"}, {"just beside it", before("off"), " +Inf  +Inf"}, {"over the rim of the second", before("up"), "roof 1 12  +Inf"}, {"on its other side", before("down"), "roof 1 12  +Inf"}, {"under another", before("under"), " +Inf foot 7"},
 		{"before each, 12 off", under("x", 12), "roof,,foot"}, {"11.9 off", under("x", 11.9), ",,foot"}, {"7 off", under("x", 7), ",,foot"}, {"6.9 off", under("x", 6.9), ",,"}, {"before two", under("both", 20), "roof,roof"}, {"copy by copy", strings.Join(m.Under("roof", "y", 12), ","), "seat,seat,seat,seat"},
 		// 15 and 8 of radius leave the roof's edge at 20; what lies nearest counts.
 		{"even", uneven("both", 4, 50), "roof 1 0"}, {"over an edge", uneven("both", 8, 50), "roof 1 38"}, {"on the roof beside the cap, 18 over it", uneven("mixed", 3, 50), "roof 1 18"}, {"no further than asked", uneven("both", 8, 20), "roof 1 8"}, {"nearest on the foot", uneven("x", 8, 50), "foot 0"}, {"over the foot's edge", uneven("under", 8.5, 50), "foot 43"}, {"just on it", uneven("under", 7.9, 50), "foot 0"}, {"nothing so near", uneven("x", 8, 6), " 0"},
@@ -292,12 +300,16 @@ func TestOffSlots(t *testing.T) {
 // anywhere in the tube not at all, though the wall is 26 off.
 func TestOverInATube(t *testing.T) {
 	t.Parallel()
-	for at, want := range map[string]string{"50": "leg 20.5", "28": "leg 0", "0": "leg 0", "90": " 0"} {
+	for at, want := range map[string]string{"50": "leg 20.5", "28": "leg 0", "0": "leg 0", "90": " 0", "50 leaning 59": "leg 20.5", "50 leaning 61": " 0", "0 leaning 59": "leg 0", "0 leaning 61": " 0"} {
+		at, leans, _ := strings.Cut(at, " leaning ")
 		m, _ := load(t, write(t, map[string]string{
 			"foot.yaml": "part: foot\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [260, 100]}\nslots: [{name: anchor, at: [[" + at + ", 0]], width: 12, length: 20, turn: 0}]\n",
 			"leg.yaml":  "part: leg\nkind: bar\nmaterial: S235\nbar: {square: 60, wall: 4, length: 300}\n",
 			"job.yaml":  "job: J\nunits: mm\nup: front\nparts: [foot.yaml, leg.yaml]\njoints:\n  - {name: leg, weld: {part: leg.left, to: foot.outline, type: fillet, size: 4}, place: {on: front, with: left, at: [0, -30], front: down}}\n",
 		}))
+		if deg, err := strconv.ParseFloat(leans, 64); err == nil { // a mouth looks up as far as 60° off that
+			m.Up = assembly.Rotate(assembly.AxisX, deg).Turn(m.Up)
+		}
 		if other, mm := m.Over("foot", "anchor", 24, 24); other+" "+words.Trim(mm, 3) != want {
 			t.Errorf("at %s: %s %v, want %s", at, other, mm, want)
 		}

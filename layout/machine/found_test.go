@@ -87,6 +87,11 @@ func TestSmallPlateOnLarge(t *testing.T) {
 	if got := found(t, files, plan.FootBeyond, plan.Overhangs); got != "overhangs base foot 300" {
 		t.Errorf("on the small one: %q", got)
 	}
+	// 360 over it, its right edge 40 on the foot, 60 of that reach out from under it.
+	files["job.yaml"] = strings.Replace(files["job.yaml"], "-300", "-360", 1)
+	if got := found(t, files, plan.FootBeyond, plan.Overhangs); got != "overhangs foot base 60; overhangs base foot 360" {
+		t.Errorf("on its edge: %q", got)
+	}
 }
 
 // A plate of 100 that lies flat on a rail of 60, or with both ends on two, lies on most of itself or with its
@@ -199,14 +204,14 @@ func TestLegsShort(t *testing.T) {
 func TestLegsUneven(t *testing.T) {
 	t.Parallel()
 	plate := "kind: plate\nmaterial: S235\nstock: {plate: 20 mm}\n"
-	for _, c := range []struct{ title, last, foot, legs, want string }{
-		{"Leg", "300", "", "leg#1 leg#2 leg#3 last", ""}, {"Leg", "297", "", "leg#1 leg#2 leg#3 last", "leg-high Last leg 3"}, {"Leg", "299.6", "", "leg#1 leg#2 leg#3 last", ""}, {"Leg", "299.5", "", "leg#1 leg#2 leg#3 last", "leg-high Last leg 0.5"}, {"Leg", "340", "", "leg#1 leg#2 leg#3 last", "leg-low Last leg 40"},
-		{"Leg", "297", "3", "leg#1 leg#2 leg#3 last", ""}, {"Leg", "300", "3", "leg#1 leg#2 leg#3 last", "leg-low Last leg 3"},
-		{"Leg", "297", "", "leg#1 leg#2 last", "leg-high Last leg 3"}, {"Leg", "297", "", "leg#1 last", ""}, {"Post", "297", "", "leg#1 leg#2 leg#3 last", ""},
+	for _, c := range []struct{ title, last, foot, legs, want, up string }{
+		{"Leg", "300", "", "leg#1 leg#2 leg#3 last", "", ""}, {"Leg", "297", "", "leg#1 leg#2 leg#3 last", "leg-high Last leg 3", ""}, {"Leg", "299.6", "", "leg#1 leg#2 leg#3 last", "", ""}, {"Leg", "299.5", "", "leg#1 leg#2 leg#3 last", "leg-high Last leg 0.5", ""}, {"Leg", "340", "", "leg#1 leg#2 leg#3 last", "leg-low Last leg 40", ""},
+		{"Leg", "297", "3", "leg#1 leg#2 leg#3 last", "", ""}, {"Leg", "300", "3", "leg#1 leg#2 leg#3 last", "leg-low Last leg 3", ""},
+		{"Leg", "297", "", "leg#1 leg#2 last", "leg-high Last leg 3", ""}, {"Leg", "297", "", "leg#1 last", "", ""}, {"Post", "297", "", "leg#1 leg#2 leg#3 last", "", ""}, {"Leg", "300", "", "leg#1 leg#2 leg#3 last", "", "up: front\n"},
 	} {
 		joints := ""
 		for i, name := range strings.Fields(c.legs) {
-			joints += fmt.Sprintf("  - {name: l%d, weld: {part: %s.outline, to: base.outline, type: fillet}, place: {on: bottom, with: top, from-left: %d, from-bottom: 0, front: up}}\n", i, name, 100*i)
+			joints += fmt.Sprintf("  - {name: l%d, weld: {part: %s.outline, to: base.outline, type: fillet}, place: {on: bottom, with: top, from-left: %d, from-bottom: %d, front: up}}\n", i, name, 100*i, 5*len(c.up)*(i/3))
 		}
 		files := map[string]string{
 			"base.yaml": basePart, "leg.yaml": "part: leg\ntitle: " + c.title + "\nquantity: 3\n" + plate + "outline: {rectangle: [40, 300]}\n", "last.yaml": "part: last\ntitle: Last " + strings.ToLower(c.title) + "\n" + plate + "outline: {rectangle: [40, " + c.last + "]}\n",
@@ -217,7 +222,7 @@ func TestLegsUneven(t *testing.T) {
 			files["pad.yaml"] = "part: pad\n" + plate + "outline: {rectangle: [60, " + c.foot + "]}\n"
 			joints += "  - {name: pad, weld: {part: pad.outline, to: last.outline, type: fillet}, place: {on: bottom, with: top, at: [0, 0], front: up}}\n"
 		}
-		files["job.yaml"] = "job: J\nunits: mm\nparts: [" + names + "]\njoints:\n" + joints
+		files["job.yaml"] = "job: J\nunits: mm\n" + c.up + "parts: [" + names + "]\njoints:\n" + joints
 		if got := strings.TrimSpace(found(t, files, plan.LegHigh) + " " + found(t, files, plan.LegLow)); got != c.want {
 			t.Errorf("%v: %q", c, got)
 		}

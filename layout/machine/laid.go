@@ -166,7 +166,7 @@ func (m *Machine) passes(j *plan.JointPlan, l *stand.Laid, fixed []int) []plan.P
 			continue
 		}
 		for k := range fx {
-			if o, in := assembly.PairOverlap(b, &fx[k], 0, pairTolerance); in {
+			if o, in := assembly.PairOverlap(b, &fx[k], pairTolerance); in {
 				return []plan.Problem{stand.Problem(j.Name, plan.PartsOverlap, l.At.Pos, m.Named(b.ID), m.Named(fx[k].ID), stand.Rounded(o.DepthMm, 2))}
 			}
 		}

@@ -94,16 +94,21 @@ func TestNutsEngage(t *testing.T) {
 		{"M30", "-5.1234", "", "16.255", "nut-hangs Nut Pin end 5.12 12.19"},
 		{"M30", "1", "", "16", "nut-hangs Nut Pin end 0 12"},
 		{"M30", "-20", "", "40", "nut-hangs Nut Pin end 20 24"},
+		{"Tr30x6", "-20", "", "40", "nut-hangs Nut Pin end 20 30"}, // what travels carries on three quarters of it
 		{"M30", "-40", tip, "16", ""},
 		{"M30", "-8", tip, "16", "nut-hangs Nut Pin tip 8 12"},
 		{"M30x2", "-16", "", "16", "nut-pitch Nut Pin end M30x2 M30"},
 		{"M36", "-16", "", "16", ""}, // over it, and not on it
 	} {
+		end := "M30"
+		if strings.HasPrefix(c.thread, "Tr") {
+			end = c.thread
+		}
 		got := found(t, map[string]string{
 			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, pin.yaml, nut.yaml]\njoints:\n  - {name: pin, press: {shaft: pin.seat, bore: plate.bore}, level: front-with-front}\n" +
 				"loose:\n  - {part: nut, how: screwed on by hand, after: pin, lies: [{on: pin.back, with: front, gap: " + c.gap + "}]}\n",
 			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\nbore: {diameter: 32, fit: H7, leave: 2}\n",
-			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 36, length: 70}\nprofile:\n  outside: [{name: seat, diameter: 32, fit: s6, length: 20}, {name: end, thread: M30, length: 20}" + c.tip + "]\nchamfers: [{edge: seat-front, size: 1, angle: 15, for: lead-in}]\n",
+			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 36, length: 70}\nprofile:\n  outside: [{name: seat, diameter: 32, fit: s6, length: 20}, {name: end, thread: " + end + ", length: 20}" + c.tip + "]\nchamfers: [{edge: seat-front, size: 1, angle: 15, for: lead-in}]\n",
 			"nut.yaml":   "part: nut\ntitle: Nut\nkind: turned\nmaterial: C45\nstock: {round: 60, length: 44}\nprofile:\n  outside: [{name: body, diameter: 55, length: " + c.high + "}]\n  inside: [{name: thread, thread: " + c.thread + ", length: " + c.high + "}]\n",
 		}, plan.NutHangs, plan.NutPitch)
 		if got != c.want {

@@ -197,7 +197,7 @@ func (m *Machine) inMouths(l *stand.Laid, pin, b *assembly.Body, early bool, las
 // holds tells whether a step of a part at a pose lies in the hole, or comes there as it travels.
 func (h *mouth) holds(pose assembly.Pose, fromMm, toMm float64, t *parts.Travels) bool {
 	to := h.at.Sub(pose.At)
-	if pose.Z.Cross(h.out).Len() > 1e-6 || to.Cross(pose.Z).Len() > StandsMm {
+	if pose.Z.Cross(h.out).Len() > stand.Level || to.Cross(pose.Z).Len() > StandsMm {
 		return false
 	}
 	way, at := pose.Z.Dot(h.out), -to.Dot(h.out)

@@ -91,6 +91,8 @@ func TestLooseShaftInItsHub(t *testing.T) {
 		{"25, fit: h6", "25, fit: H7", key + "body, length: 14, axial: 50}]", "", "-20", "pin-keyless Shaft body Hub bore"},
 		{"25, fit: h6", "25, fit: H7", key + "body, length: 14, axial: 10}]", "", "-20", ""},
 		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-20", "pin-keyless Hub bore Shaft body"},
+		{"24.5, fit: h6", "25, fit: H7", "", key + "bore}]", "-20", "pin-unlike Shaft body Hub bore 24.5 25; pin-keyless Hub bore Shaft body"}, // half a millimetre is still its size
+		{"24.4, fit: h6", "25, fit: H7", "", key + "bore}]", "-20", "pin-unlike Shaft body Hub bore 24.4 25"},
 		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-10", "pin-keyless Hub bore Shaft body"},
 		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-9.9", ""},
 		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-70", "pin-keyless Hub bore Shaft body"}, // its front 10 in

@@ -65,7 +65,7 @@ func (m *Machine) rodIn(rod *assembly.Body) (titles []string) {
 		if b.ID == rod.ID {
 			continue
 		}
-		if _, meets := assembly.PairOverlap(rod, b, 0, pairTolerance); meets {
+		if _, meets := assembly.PairOverlap(rod, b, pairTolerance); meets {
 			titles = append(titles, m.Title(b.ID))
 		}
 	}

@@ -16,7 +16,7 @@ func TestBarShort(t *testing.T) {
 units: mm
 tolerance: m
 up: front
-parts: [base.yaml, rail.yaml, cross.yaml]
+parts: [base.yaml, rail.yaml, cross.yaml, stop.yaml]
 joints:
   - name: rail-a
     weld: {part: rail#1.back, to: base.outline, type: fillet, size: 3, length: 400, sides: 2}
@@ -28,6 +28,7 @@ joints:
     weld: {part: cross.left, to: rail#1.bottom, type: fillet, size: 3}
     place: {on: bottom, with: left, at: [0, 0], front: up}
 `
+	const railB = "  - name: rail-b\n    weld: {part: rail#2.back, to: base.outline, type: fillet, size: 3, length: 400, sides: 2}\n    place: {on: front, with: back, at: [170, 0], top: left}\n"
 	const far = "  - name: far\n    weld: {part: cross.right, to: rail#2.top, type: fillet, size: 3}\n"
 	bar := func(name, quantity, length string) string {
 		return "part: " + name + "\nkind: bar\nquantity: " + quantity + "\nmaterial: S235\nbar: {square: 40, wall: 3, length: " + length + "}\n"
@@ -39,11 +40,12 @@ joints:
 		{"260.1", "", "", "", "bar-short cross right 39.9 rail 2 300"},
 		{"259.9", "", "", "", ""},
 		{"290", far, "", "", ""},
+		{"290", "loose:\n  - {part: stop, how: laid there, after: cross, lies: [{on: base.front, with: back, at: [170, 0], top: left}]}\n", railB, "", ""}, // a rail that is laid there is none of the frame's
 		{"290", "", "at: [0, 0]", "at: [228, 0]", ""}, // half of it past the end of the rail
 		{"290", "", "", "", "bar-short cross right 10 rail 2 300"},
 		{"290.1234", "", "", "", "bar-short cross right 9.88 rail 2 300.003"},
 	} {
-		files := map[string]string{"job.yaml": strings.Replace(job, c.was, c.is, 1) + c.more, "rail.yaml": bar("rail", "2", "480"), "cross.yaml": bar("cross", "1", c.length),
+		files := map[string]string{"job.yaml": strings.Replace(job, c.was, c.is, 1) + c.more, "rail.yaml": bar("rail", "2", "480"), "stop.yaml": bar("stop", "1", "480"), "cross.yaml": bar("cross", "1", c.length),
 			"base.yaml": "part: base\nkind: plate\nmaterial: S235\ntop: punch\nstock: {plate: 10, cut: laser}\noutline: {rectangle: [500, 500]}\n"}
 		if got := found(t, files, plan.BarShort); got != c.want {
 			t.Errorf("%s long, %q: %q, want %q", c.length, c.is+c.more, got, c.want)

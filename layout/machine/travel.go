@@ -204,10 +204,8 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	own := func(of []int, e plan.JointEnd) []assembly.Body {
 		return m.pick(seq.Keep(of, func(i int) bool { return m.Of[m.Bodies[i].ID] == e.Instance() }))
 	}
-	if a, b := own(movers, j.A), own(fixed, j.B); len(a) > 0 && len(b) > 0 { // what the two do by themselves comes first
-		if first, alone := m.freeWay(pose, a, b, meant...); !alone {
-			block = first
-		}
+	if first, alone := m.freeWay(pose, own(movers, j.A), own(fixed, j.B), meant...); !alone { // what the two do by themselves comes first
+		block = first
 	}
 	return m.blocked(j, block)
 }

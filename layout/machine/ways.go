@@ -241,7 +241,7 @@ func (f *fitting) meet(g assembly.Pose) bool {
 	for _, p := range f.a {
 		q := g.Apply(p)
 		q.Z = 0
-		if !slices.ContainsFunc(f.b, func(o assembly.Vec) bool { return o.Sub(q).Len() <= f.j.Bolt.PlayMm/2+1e-6 }) {
+		if !slices.ContainsFunc(f.b, func(o assembly.Vec) bool { return !geom.Over(o.Sub(q).Len(), f.j.Bolt.PlayMm/2) }) {
 			return false
 		}
 	}
@@ -286,7 +286,7 @@ func (f *fitting) room(moved []assembly.Body) bool {
 	tol := assembly.Tolerance{CoaxialMm: assembly.Usual.CoaxialMm, OtherMm: overlapMm, FinestMm: waysMm}
 	for i := range moved {
 		for k := range f.fixed {
-			if _, in := assembly.PairOverlap(&moved[i], &f.fixed[k], 0, tol); in {
+			if _, in := assembly.PairOverlap(&moved[i], &f.fixed[k], tol); in {
 				return false
 			}
 		}
