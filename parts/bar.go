@@ -1,7 +1,6 @@
 package parts
 
 import (
-	"cmp"
 	"iter"
 	"math"
 	"slices"
@@ -161,6 +160,3 @@ func (b *Bar) EndMm(side Side, yMm float64) float64 {
 
 // IsEnd tells whether it is the left or the right end of a bar.
 func (s Side) IsEnd() bool { return s == LeftEnd || s == RightEnd }
-
-// Side is the side of a bar that a group of holes is on.
-func (g *HoleGroup) Side() Side { return cmp.Or(g.On, Side(g.Face)) }

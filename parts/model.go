@@ -6,6 +6,7 @@
 package parts
 
 import (
+	"cmp"
 	"math"
 	"strings"
 
@@ -608,32 +609,40 @@ type HoleSize struct {
 	Size   Size   // plain holes
 }
 
-// Anchors tells whether anchors to the floor go through holes that no joint puts bolts through: plain
-// or clearance ones that go through the part, not those of pins, which have a fit, nor what is for another use.
-func (g *HoleGroup) Anchors() bool {
-	return g.Through && g.For.free() && g.Size.Make != TappedHole && g.Size.Size.Fit.Pos.Line == 0
+// FaceGroup is what equal holes and equal slots on a face have in common.
+type FaceGroup struct {
+	Pos     Pos
+	Name    Text
+	Face    Face
+	On      Side    // of a folded part: the flange it is on; of a bar its top or bottom; empty is the base, or Face
+	Walls   string  // of a tube bar: one or both; empty is one
+	Pattern Pattern // of the centres
+	Through bool
+	Depth   Length // blind depth (full diameter or full thread); unset if Through
+	For     Use    // as the file says, or its name and note
 }
 
-// Anchors is HoleGroup.Anchors of slots.
-func (s *FaceSlot) Anchors() bool { return s.Through && s.For.free() }
+// Anchors tells whether anchors to the floor go through what no joint puts bolts through: it goes through
+// the part, and is for no other use.
+func (g *FaceGroup) Anchors() bool { return g.Through && g.For.free() }
+
+// Side is the side of a bar, or the flange or face, that it is on.
+func (g *FaceGroup) Side() Side { return cmp.Or(g.On, Side(g.Face)) }
 
 // HoleGroup is a named set of equal holes on a face.
 type HoleGroup struct {
-	Pos         Pos
-	Name        Text
-	Face        Face
-	On          Side   // of a folded part: the flange it is on; of a bar its top or bottom; empty is the base, or Face
-	Walls       string // of a tube bar: one or both; empty is one
-	Pattern     Pattern
+	FaceGroup
 	Size        HoleSize
-	Through     bool
-	Depth       Length // blind depth (full diameter or full thread); unset if Through
 	Counterbore *Counterbore
 	Countersink *Countersink
 	Note        Text // beside the size: what is fitted, and the note
-	For         Use  // as the file says, or its name and note
 	Fitted      Text // what is screwed or pressed into each, as ordered but for its thread; at the note where that says it
 	ByTable     bool // placed by the co-ordinates of a mill table, not punched; of shop-made tools alone
+}
+
+// Anchors is FaceGroup.Anchors of plain or clearance holes, and not of those of pins, which have a fit.
+func (g *HoleGroup) Anchors() bool {
+	return g.FaceGroup.Anchors() && g.Size.Make != TappedHole && g.Size.Size.Fit.Pos.Line == 0
 }
 
 // Counterbore is a flat-bottomed enlargement at the marked face.
@@ -651,25 +660,17 @@ func (c *Countersink) DepthMm(holeMm float64) float64 {
 	return (c.Diameter.Mm - holeMm) / 2 / math.Tan(c.Angle.Deg*math.Pi/360)
 }
 
-// FaceSlot is an obround slot on a face. Turn is the clock angle of its long
+// FaceSlot is a named set of obround slots on a face. Turn is the clock angle of their long
 // axis.
 type FaceSlot struct {
-	Pos           Pos
-	Name          Text
-	Face          Face
-	On            Side    // as of holes
-	Walls         string  // as of holes
-	Pattern       Pattern // of slot centres
+	FaceGroup
 	Width, Length Length
 	Turn          Angle
-	Through       bool
-	Depth         Length
-	For           Use // as of holes
 }
 
 // AsHoles are the slots as holes of their width.
 func (s *FaceSlot) AsHoles() HoleGroup {
-	return HoleGroup{Pos: s.Pos, Name: s.Name, Face: s.Face, On: s.On, Walls: s.Walls, Pattern: s.Pattern, Through: s.Through, Depth: s.Depth, For: s.For, Size: HoleSize{Size: Size{Nominal: s.Width}}}
+	return HoleGroup{FaceGroup: s.FaceGroup, Size: HoleSize{Size: Size{Nominal: s.Width}}}
 }
 
 // RadialShape names what is cut into a round from outside.

@@ -117,7 +117,7 @@ func TestBar(t *testing.T) {
 		{"its ends", two(ends(rail), ends(plate)), "left 30 right 45  "},
 		{"by name", fmt.Sprint(rail.BarEnd("right") == &tube.Right, rail.BarEnd("left") == &tube.Left, rail.BarEnd("top") == nil, plate.BarEnd("left") == nil), "true true true true"},
 		{"a tube", fmt.Sprint(rail.Tubular(), (&Part{Bar: &solid}).Tubular(), plate.Tubular()), "true false false"},
-		{"one wall", fmt.Sprint((&HoleGroup{}).OneWall(), (&HoleGroup{Walls: BothWalls}).OneWall(), (&HoleGroup{Size: HoleSize{Make: TappedHole}}).OneWall()), "true false false"},
+		{"one wall", fmt.Sprint((&HoleGroup{}).OneWall(), (&HoleGroup{FaceGroup: FaceGroup{Walls: BothWalls}}).OneWall(), (&HoleGroup{Size: HoleSize{Make: TappedHole}}).OneWall()), "true false false"},
 		{"tube", fmt.Sprint(tube.Tube(), solid.Tube(), (&Bar{Section: AngleBar, Wall: at(5)}).Tube(), (&Bar{Section: SquareBar, Wall: at(2)}).Tube(), (&Bar{Section: RoundBar, Wall: at(2)}).Tube()), "true false false true true"},
 		{"rise of the ends", two(tube.End(LeftEnd).RiseDeg(), tube.End(RightEnd).RiseDeg()), "30 -45"},
 		{"square", two(solid.Left.RiseDeg(), solid.Left.Mitred()), "0 false"},
@@ -132,7 +132,7 @@ func TestBar(t *testing.T) {
 		{"front", tube.SideMm(FrontSide), geom.Box{Min: geom.Point{XMm: -400, YMm: -30}, Max: geom.Point{XMm: 400, YMm: 30}}},
 		{"bottom", tube.SideMm(BottomSide), geom.Box{Min: geom.Point{XMm: -400, YMm: -20}, Max: geom.Point{XMm: 400, YMm: 20}}},
 		{"top", tube.SideMm(TopSide), geom.Box{Min: geom.Point{XMm: -400, YMm: -20}, Max: geom.Point{XMm: 400, YMm: 20}}},
-		{"holes", two((&HoleGroup{Face: Back}).Side(), (&HoleGroup{Face: Front, On: TopSide}).Side()), "back top"},
+		{"holes", two((&HoleGroup{FaceGroup: FaceGroup{Face: Back}}).Side(), (&HoleGroup{FaceGroup: FaceGroup{Face: Front, On: TopSide}}).Side()), "back top"},
 	})
 }
 
@@ -210,12 +210,12 @@ func TestHoles(t *testing.T) {
 		{"its own line", given.PosOf(1).Line, 5},
 		{"no line of its own", given.PosOf(2).Line, 9},
 		{"the circle's", circle.PosOf(0).Line, 7},
-		{"clearance", anchors(HoleGroup{Through: true, Size: HoleSize{Make: ClearanceHole}}), true},
+		{"clearance", anchors(HoleGroup{FaceGroup: FaceGroup{Through: true}, Size: HoleSize{Make: ClearanceHole}}), true},
 		{"blind", anchors(HoleGroup{Size: HoleSize{Make: ClearanceHole}}), false},
-		{"tapped", anchors(HoleGroup{Through: true, Size: HoleSize{Make: TappedHole}}), false},
-		{"of a shackle", anchors(HoleGroup{Through: true, For: Lifting}), false}, {"of no other use", anchors(HoleGroup{Through: true, For: NoUse}), true},
-		{"slot", (&FaceSlot{Through: true}).Anchors(), true}, {"blind slot", (&FaceSlot{}).Anchors(), false}, {"slot of a drain", (&FaceSlot{Through: true, For: Drain}).Anchors(), false},
-		{"of a pin", anchors(HoleGroup{Through: true, Size: HoleSize{Make: PlainHole, Size: Size{Fit: Fit{Pos: Pos{Line: 1}}}}}), false},
+		{"tapped", anchors(HoleGroup{FaceGroup: FaceGroup{Through: true}, Size: HoleSize{Make: TappedHole}}), false},
+		{"of a shackle", anchors(HoleGroup{FaceGroup: FaceGroup{Through: true, For: Lifting}}), false}, {"of no other use", anchors(HoleGroup{FaceGroup: FaceGroup{Through: true, For: NoUse}}), true},
+		{"slot", (&FaceSlot{FaceGroup: FaceGroup{Through: true}}).Anchors(), true}, {"blind slot", (&FaceSlot{}).Anchors(), false}, {"slot of a drain", (&FaceSlot{FaceGroup: FaceGroup{Through: true, For: Drain}}).Anchors(), false},
+		{"of a pin", anchors(HoleGroup{FaceGroup: FaceGroup{Through: true}, Size: HoleSize{Make: PlainHole, Size: Size{Fit: Fit{Pos: Pos{Line: 1}}}}}), false},
 	})
 }
 
@@ -231,7 +231,7 @@ func TestFeatures(t *testing.T) {
 	}
 	window := Radial{Name: text("window"), Clock: []Angle{deg(0), deg(90)}}
 	for want, p := range map[string]Part{
-		"outline:outline:0 bore:bore:0 top:TOP:0 pcd:holes:0 adjust:slots:0":   {Outline: &Outline{}, Bore: &Bore{}, Holes: []HoleGroup{{Name: text("pcd")}}, Slots: []FaceSlot{{Name: text("adjust")}}},
+		"outline:outline:0 bore:bore:0 top:TOP:0 pcd:holes:0 adjust:slots:0":   {Outline: &Outline{}, Bore: &Bore{}, Holes: []HoleGroup{{FaceGroup: FaceGroup{Name: text("pcd")}}}, Slots: []FaceSlot{{FaceGroup: FaceGroup{Name: text("adjust")}}}},
 		"top:TOP:0 large-end:end:0 small-end:end:0":                            {Frustum: &Frustum{}},
 		"top:TOP:0 mouth:end:0 round-end:end:0":                                {Transition: &Transition{}},
 		"top:TOP:0 inside:end:0":                                               {Flight: &Flight{}},
@@ -345,7 +345,7 @@ func TestMotor(t *testing.T) {
 func TestPutOn(t *testing.T) {
 	t.Parallel()
 	bores := func(item string, u Units) string { return fmt.Sprint((&Loose{Item: text(item)}).Bores(u)) }
-	holes := []HoleGroup{{Name: text("feet")}}
+	holes := []HoleGroup{{FaceGroup: FaceGroup{Name: text("feet")}}}
 	job := Job{Parts: []*Part{{Name: text("plate"), Outline: &Outline{}, Holes: holes}, {Name: text("ring"), Profile: &Profile{}, Holes: holes}, {Name: text("rail"), Bar: &Bar{}, Holes: holes}}}
 	on := func(part, feature string) bool {
 		return job.OnHoles(&Stands{On: JointRef{Part: part, Feature: feature}})

@@ -125,7 +125,7 @@ func depth(through bool, mm float64) size {
 
 // group is the holes or slots of a face.
 func (m model) group(g *part.Group) feature {
-	f := feature{name: words.Spaced(g.Group.Name), opening: true, kind: string(g.Face), places: g.Points, pcdMm: g.Pattern().PCD.Mm}
+	f := feature{name: words.Spaced(g.Group.Name), opening: true, kind: string(g.Face), places: g.Points, pcdMm: g.Pattern.PCD.Mm}
 	if m.Part.Bar != nil { // measured from its end, wherever the middle comes to lie
 		f.places, f.kind = m.FromEnd(g)
 	}

@@ -391,7 +391,7 @@ func (j *making) shifted(t *joint, p placedPart, m placement, named []parts.Join
 		pts := j.pattern(f)
 		if !isNamed(p.Instance, named, f.ref.Feature) && !meets(pts, pts, m, leeway{mm: 0.25}) {
 			out = append(out, plan.Out{What: f.text(), Elsewhere: true, Unruled: true})
-		} else if m.turned() && !f.group.Through() {
+		} else if m.turned() && !f.group.Through {
 			out = append(out, plan.Out{What: f.text() + " on the wrong side"})
 		}
 	}

@@ -265,7 +265,7 @@ func (t *joint) usesPlay(f, of feature, off, room float64) {
 // by how much at the worst.
 func (j *making) misses(t *joint, a, b []plan.XY, reach leeway) (plan.ProblemKind, []plan.Arg) {
 	worst := []plan.Arg{plan.Of(plan.Mm, words.Round(reach.farthest(a, b), 3)), plan.Of(plan.Mm, geom.Clean(reach.mm)), t.a.holes()}
-	if t.a.group.Pattern().AboutAxis() && t.b.group.Pattern().AboutAxis() {
+	if t.a.group.Pattern.AboutAxis() && t.b.group.Pattern.AboutAxis() {
 		if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); geom.Over(math.Abs(ra-rb), reach.mm) {
 			return plan.HolesMissCircle, append(worst, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
 		}
@@ -298,12 +298,12 @@ func (j *assembly) way(i parts.Instance) float64 {
 // meet, and that their heads seat.
 func (t *joint) open(m parts.Meeting) bool {
 	for i, f := range []feature{t.a, t.b} {
-		if _, thick, _ := f.plane([]parts.Face{m.First, m.Second}[i]); f.group.Size.Thread == nil && !f.group.Through() && geom.Over(thick, f.group.DepthMm()) {
-			t.refuse(f.ref.Pos, plan.NotThrough, plan.Named(f.text()), plan.Of(plan.Mm, f.group.DepthMm()), plan.Of(plan.Mm, geom.Clean(thick)))
+		if _, thick, _ := f.plane([]parts.Face{m.First, m.Second}[i]); f.group.Size.Thread == nil && !f.group.Through && geom.Over(thick, f.group.Depth.Mm) {
+			t.refuse(f.ref.Pos, plan.NotThrough, plan.Named(f.text()), plan.Of(plan.Mm, f.group.Depth.Mm), plan.Of(plan.Mm, geom.Clean(thick)))
 			return false
 		}
 	}
-	if into := t.b.group; into.Size.Thread != nil && !into.Through() && into.Face != m.Second {
+	if into := t.b.group; into.Size.Thread != nil && !into.Through && into.Face != m.Second {
 		t.refuse(t.in.Pos, plan.OpensElsewhere, plan.Named(t.b.text()), plan.Named(string(into.Face)), plan.Named(string(m.Second)))
 		return false
 	}

@@ -247,7 +247,7 @@ func TestFaces(t *testing.T) {
 	} {
 		j := &joint{in: &parts.Joint{Pos: pos, Meet: c.meet, OtherWay: c.otherWay}}
 		if c.bolted != "" {
-			j.in.Kind, j.in.Bolt, j.b.group = parts.BoltKind, &parts.BoltJoint{}, &part.Group{Face: c.bolted}
+			j.in.Kind, j.in.Bolt, j.b.group = parts.BoltKind, &parts.BoltJoint{}, &part.Group{FaceGroup: parts.FaceGroup{Face: c.bolted}}
 		}
 		if m := j.meeting(); m.First != c.want[0] || m.Second != c.want[1] || j.facing() != c.facing {
 			t.Errorf("%s: %s on %s, facing %g, want %v, %g", c.name, m.First, m.Second, j.facing(), c.want, c.facing)
@@ -305,7 +305,7 @@ func TestPull(t *testing.T) {
 		return s
 	}
 	tapped := func(face parts.Face, at ...plan.XY) part.Group {
-		return part.Group{Face: face, Points: at, Hole: &parts.HoleGroup{Size: parts.HoleSize{Make: parts.TappedHole}}, Size: part.Made{Thread: &threads.Thread{Designation: "hole"}}, Group: &plan.Group{Name: "hole"}}
+		return part.Group{FaceGroup: parts.FaceGroup{Face: face}, Points: at, Hole: &parts.HoleGroup{Size: parts.HoleSize{Make: parts.TappedHole}}, Size: part.Made{Thread: &threads.Thread{Designation: "hole"}}, Group: &plan.Group{Name: "hole"}}
 	}
 	for _, c := range []struct {
 		name   string
@@ -512,7 +512,7 @@ func TestClocks(t *testing.T) {
 	}{
 		{"TOP", feature{ref: parts.JointRef{Feature: "top"}}, []float64{0}}, {"a step", feature{ref: parts.JointRef{Feature: "seat"}, step: &part.Step{}}, nil}, {"a keyway", feature{keyway: keyway}, []float64{45}},
 		{"from the side", feature{radial: radial}, []float64{30, 120}}, {"the first", feature{radial: radial, nth: 1}, []float64{30}}, {"the second", feature{radial: radial, nth: 2}, []float64{120}},
-		{"holes", feature{group: &part.Group{Face: parts.Front, Points: at}}, []float64{0, 90}}, {"in the back", feature{group: &part.Group{Face: parts.Back, Points: at}}, []float64{0, 270}},
+		{"holes", feature{group: &part.Group{FaceGroup: parts.FaceGroup{Face: parts.Front}, Points: at}}, []float64{0, 90}}, {"in the back", feature{group: &part.Group{FaceGroup: parts.FaceGroup{Face: parts.Back}, Points: at}}, []float64{0, 270}},
 	} {
 		if got := c.f.clocks(); !slices.Equal(got, c.want) {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
@@ -710,7 +710,7 @@ func TestCovered(t *testing.T) {
 		housing.r.Steps, cover.r.Steps = []part.Step{cylinder(0, 100, 80, true)}, c.steps
 		housing.step, housing.ref.Part, cover.ref.Part = &housing.r.Steps[0], "housing", "cover"
 		holes := housing
-		holes.step, holes.group = nil, &part.Group{Face: c.face}
+		holes.step, holes.group = nil, &part.Group{FaceGroup: parts.FaceGroup{Face: c.face}}
 		in := &joint{in: &parts.Joint{Kind: parts.BearingKind, Bearing: &parts.BearingJoint{}}, b: housing}
 		lid := &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}}, a: cover, b: holes}
 		in.covered([]*joint{in, lid})
@@ -809,7 +809,7 @@ func TestRowsApart(t *testing.T) {
 	part1.r.Out, bar.r.Out = &plan.PartPlan{Title: "Lid"}, &plan.PartPlan{Title: "Rail"}
 	on := func(f feature, name string, copied int, face parts.Face, mm float64, at ...plan.XY) feature {
 		f.ref, f.step = parts.JointRef{Part: name, Copy: copied}, nil
-		f.group = &part.Group{Face: face, Points: at, Size: part.Made{FinishedMm: mm}}
+		f.group = &part.Group{FaceGroup: parts.FaceGroup{Face: face}, Points: at, Size: part.Made{FinishedMm: mm}}
 		return f
 	}
 	for _, c := range []struct {

@@ -15,7 +15,7 @@ import (
 // fixed to it yet, its holes go through, and with its other face on the joint it
 // and part B do not lie in one another.
 func (j *making) canFlip(t *joint) bool {
-	return t.a.group != nil && t.a.group.Through() && len(j.members(t.a.Instance(), j.before)) == 1 &&
+	return t.a.group != nil && t.a.group.Through && len(j.members(t.a.Instance(), j.before)) == 1 &&
 		(t.a.r.Part.Flat() || t.a.r.Part.Turned() && j.goesRound(t))
 }
 

@@ -241,9 +241,8 @@ func (j *shop) jigTool(g jig) tool {
 	}
 	at := g.first.at
 	p.Holes = []parts.HoleGroup{{
-		Name: parts.Text{Value: "guides"}, Face: parts.Front, Through: true, ByTable: true,
-		Pattern: parts.Pattern{Shape: geom.Listed{At: at, Datum: "centre"}, Count: len(at)},
-		Size:    parts.HoleSize{Make: parts.PlainHole, Size: guide},
+		FaceGroup: parts.FaceGroup{Name: parts.Text{Value: "guides"}, Face: parts.Front, Through: true, Pattern: parts.Pattern{Shape: geom.Listed{At: at, Datum: "centre"}, Count: len(at)}},
+		Size:      parts.HoleSize{Make: parts.PlainHole, Size: guide}, ByTable: true,
 	}}
 	if bush != nil {
 		sizes += ", with bushes " + j.w.Dia(bush.Bore.Mm) + " in " + j.w.Dia(bush.Outside.Mm)

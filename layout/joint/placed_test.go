@@ -336,7 +336,7 @@ func TestOffsetHole(t *testing.T) {
 		j := &making{assembly: standing(lying("flange", 0, 1, cylinder(0, 10, 200, false)), lying("cover", 10, 1, cylinder(0, 10, 200, false)))}
 		end := func(p *placedPart) feature {
 			f := p.of()
-			f.ref.Feature, f.step, f.group = "bolts", nil, &part.Group{Face: parts.Front, Points: four, Size: part.Made{FinishedMm: c.hole}, Group: &plan.Group{First: 1}}
+			f.ref.Feature, f.step, f.group = "bolts", nil, &part.Group{FaceGroup: parts.FaceGroup{Face: parts.Front}, Points: four, Size: part.Made{FinishedMm: c.hole}, Group: &plan.Group{First: 1}}
 			return f
 		}
 		bolted := func() *joint {

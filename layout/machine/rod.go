@@ -33,7 +33,7 @@ func (m *Machine) Rods(of, group string, diameterMm, longMm float64) (in, before
 func (m *Machine) rods(of, group string, diameterMm, longMm float64) (rods []assembly.Body) {
 	for _, f := range m.holes(of, group) {
 		_, deep, ok := f.Model.PlaneOf(f.Group, f.Group.Face)
-		if !f.Group.Through() {
+		if !f.Group.Through {
 			deep = f.Group.Hole.Depth.Mm
 		}
 		if !ok || f.Group.OnWall() || f.Out.Dot(m.Up) < Steep || longMm <= deep {

@@ -203,7 +203,7 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 	r := m.PartOf(plate.ID)
 	depth := parts.At(face, 0, r.LengthMm())
 	for g := range seq.Refs(r.Groups) {
-		if g.Face != face && !g.Through() || m.Used(r, g) {
+		if g.Face != face && !g.Through || m.Used(r, g) {
 			continue
 		}
 		radius, along, what := g.Size.FinishedMm/2, []plan.XY{{}}, "hole "
@@ -219,7 +219,7 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 				of += 1 - free
 			}
 			if of > 0 {
-				return []plan.Problem{stand.Problem(m.between(b.ID, plate.ID), plan.HoleClosed, g.Pos(), plan.Named(words.Spaced(g.Group.Name)), m.Named(plate.ID), m.Named(b.ID),
+				return []plan.Problem{stand.Problem(m.between(b.ID, plate.ID), plan.HoleClosed, g.Pos, plan.Named(words.Spaced(g.Group.Name)), m.Named(plate.ID), m.Named(b.ID),
 					plan.Named(what+strconv.Itoa(g.Group.First+n)), plan.Of(plan.Number, words.Round(100*(1-of/float64(len(along))), 0)))}
 			}
 		}

@@ -99,7 +99,7 @@ func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 	}
 	slices.Sort(with)
 	f := m.fits(j, with, *stands)
-	f.through = ga.Through()
+	f.through = ga.Through
 	f.stand(&m.Bodies[s.bodies[idA]], &m.Bodies[s.bodies[idB]], [2]*part.Group{ga, gb})
 	return f
 }

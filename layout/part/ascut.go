@@ -100,7 +100,7 @@ func tooSmall(s *Sizes, mm float64, cut string) string {
 
 // whyNot is why a group is not cut to size, or nothing.
 func (m *Group) whyNot(s *Sizes, cut string) string {
-	if !m.through {
+	if !m.Through {
 		return "blind"
 	}
 	if why := m.kind.finished(m); why != "" {
@@ -117,16 +117,16 @@ func (m *Group) whyNot(s *Sizes, cut string) string {
 // group cuts or marks a group. One drawn on the back is mirrored to the front.
 func (a *asCut) group(s *Sizes, m *Group, cut string) {
 	why := m.whyNot(s, cut)
-	if !m.through && m.Face == parts.Back {
-		a.notes = append(a.notes, m.name+": blind from the back, neither cut nor marked.")
+	if !m.Through && m.Face == parts.Back {
+		a.notes = append(a.notes, m.Name.Value+": blind from the back, neither cut nor marked.")
 		return
 	}
-	a.whole[m.name] = why == ""
+	a.whole[m.Name.Value] = why == ""
 	points, half := m.seen(parts.Front)
 	for k, q := range points {
-		name := fmt.Sprintf("%s %d", m.name, m.Group.First+k)
+		name := fmt.Sprintf("%s %d", m.Name.Value, m.Group.First+k)
 		name += words.When(m.Face == parts.Back, " (from the back)")
-		o := opening{name: name, shape: m.kind.cutShape(), text: m.kind.cutText(s.W, m), radius: m.Group.FinishedMm / 2, pos: m.pos,
+		o := opening{name: name, shape: m.kind.cutShape(), text: m.kind.cutText(s.W, m), radius: m.Group.FinishedMm / 2, pos: m.Pos,
 			a: plan.XY{XMm: geom.Clean(q.XMm + half.XMm), YMm: geom.Clean(q.YMm + half.YMm)}, b: plan.XY{XMm: geom.Clean(q.XMm - half.XMm), YMm: geom.Clean(q.YMm - half.YMm)}}
 		if why == "" {
 			a.openings = append(a.openings, o)

@@ -41,16 +41,16 @@ func TestProfileAgreesWithSheet(t *testing.T) {
 			}
 			for i := range m.Groups {
 				g := &m.Groups[i]
-				inFile := slices.ContainsFunc(file.Contours, func(c plan.CutContour) bool { return strings.HasPrefix(c.Name, g.name+" ") })
+				inFile := slices.ContainsFunc(file.Contours, func(c plan.CutContour) bool { return strings.HasPrefix(c.Name, g.Name.Value+" ") })
 				made := drilled(m, g)
 				switch {
 				case inFile:
 					cut++
-				case slices.ContainsFunc(file.Marks, func(c plan.CutMark) bool { return strings.HasPrefix(c.Name, g.name+" ") }):
+				case slices.ContainsFunc(file.Marks, func(c plan.CutMark) bool { return strings.HasPrefix(c.Name, g.Name.Value+" ") }):
 					marked++
 				}
 				if inFile == made {
-					t.Errorf("%s: %s cut %v, drilled or milled %v", p.Name.Value, g.name, inFile, made)
+					t.Errorf("%s: %s cut %v, drilled or milled %v", p.Name.Value, g.Name.Value, inFile, made)
 				}
 			}
 		}

@@ -1,7 +1,6 @@
 package part
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -86,7 +85,7 @@ func (m *Model) SawShort(leftMm, rightMm float64) (ok bool) {
 	sizes.form, sizes.Groups = sawn, slices.Clone(m.Groups)
 	for g := range seq.Refs(sizes.Groups) {
 		off := geom.Point{XMm: (leftMm - rightMm) / 2} // of the middle
-		if g.on == "" && g.Face == parts.Back {
+		if g.On == "" && g.Face == parts.Back {
 			off.XMm = -off.XMm
 		}
 		g.Points = slices.Clone(g.Points)
@@ -115,10 +114,7 @@ func (s *Sizes) Cope(end parts.Side) (c bars.Cope, ok bool) {
 }
 
 // BothWalls tells whether the holes of a group go through both walls of a tube.
-func (m *Group) BothWalls() bool { return m.walls == parts.BothWalls }
-
-// Side is the side of a bar that a group is on.
-func (m *Group) Side() parts.Side { return cmp.Or(m.on, parts.Side(m.Face)) }
+func (m *Group) BothWalls() bool { return m.Walls == parts.BothWalls }
 
 func (b *bar) lengthMm() float64         { return b.in.Depth.Mm }
 func (b *bar) listed() bool              { return true }
@@ -281,7 +277,7 @@ func (b *bar) cutFile(c *cutter) (*plan.Profile, error) {
 
 // placeGroup puts a group on its side as seen.
 func (b *bar) placeGroup(_ *sizer, m *Group) {
-	m.Points = m.pattern.Shape.Places(b.in.SideMm(m.Side()))
+	m.Points = m.Pattern.Shape.Places(b.in.SideMm(m.Side()))
 }
 
 // throughMm is how much metal a through hole of a group goes through, and how far the
@@ -306,8 +302,8 @@ func (b *bar) wallsMm(_ *Sizes, m *Group) (metal, across float64) {
 
 // DrillMm is how deep a group of a bar goes: the metal, and the way of the drill, in mm.
 func (s *Sizes) DrillMm(m *Group) (metal, travel float64) {
-	if !m.through {
-		return m.depth.Mm, m.depth.Mm
+	if !m.Through {
+		return m.Depth.Mm, m.Depth.Mm
 	}
 	return s.form.throughMm(s, m)
 }
@@ -328,7 +324,7 @@ func (m *Group) barXMm(i int) float64 { return m.inFront(m.Points[i]).XMm }
 
 // inFront is a place or a way on the side of a group as it lies in the front view and those beside it.
 func (m *Group) inFront(at plan.XY) plan.XY {
-	if m.on == "" && m.Face == parts.Back {
+	if m.On == "" && m.Face == parts.Back {
 		return at.Mirrored()
 	}
 	return at
@@ -351,8 +347,8 @@ func (m *Group) NearEnd() parts.Side {
 func (b *bar) fromEnd(m *Group, i int) (mm float64, end parts.Side) {
 	x, half := m.barXMm(i), b.in.Length.Mm/2
 	end = parts.LeftEnd
-	if a, row := m.pattern.Shape.(geom.Along); row {
-		if a.FromRight != (m.on == "" && m.Face == parts.Back) {
+	if a, row := m.Pattern.Shape.(geom.Along); row {
+		if a.FromRight != (m.On == "" && m.Face == parts.Back) {
 			end = parts.RightEnd
 		}
 	} else if x > geom.CloseMm {
@@ -427,7 +423,7 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 		for k, q := range m.Points {
 			mm, end := b.fromEnd(m, k)
 			out.Holes = append(out.Holes, plan.BarHole{
-				N: m.Group.First + k, Group: m.name, Side: string(m.Side()), XMm: m.barXMm(k), YMm: q.YMm, DiameterMm: m.Group.DrillMm, Size: m.Group.SizeText, EndMm: m.inFront(m.ownHalf),
+				N: m.Group.First + k, Group: m.Name.Value, Side: string(m.Side()), XMm: m.barXMm(k), YMm: q.YMm, DiameterMm: m.Group.DrillMm, Size: m.Group.SizeText, EndMm: m.inFront(m.ownHalf),
 				From: n.W.Size(mm) + " from the " + string(end), Up: n.W.Size(b.upMm(m, k)),
 			})
 		}
@@ -435,7 +431,7 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 		if s, ok := m.kind.(slots); ok {
 			lie = "long axis " + b.longAxis(m, s) + ", "
 		}
-		text := words.Spaced(m.name) + ", " + numbered(m.kind.cutShape(), m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + lie + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
+		text := words.Spaced(m.Name.Value) + ", " + numbered(m.kind.cutShape(), m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + lie + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
 		out.Ways = append(out.Ways, words.Join("; ", text, m.Group.Extra))
 		out.Measures = append(out.Measures, b.holeRecords(n, m)...)
 	}
@@ -469,13 +465,13 @@ func (b *bar) holeRecords(n *Numbered, m *Group) []plan.BarRecord {
 		g.First, g.Count = g.First+at[0], len(at)
 		shape := m.kind.cutShape()
 		what, ends := numbered(shape, &g), at
-		row, along := m.pattern.Shape.(geom.Along)
+		row, along := m.Pattern.Shape.(geom.Along)
 		pitched := along && len(at) > mostListed
 		if pitched {
 			ends = []int{at[0], at[len(at)-1]}
 			what = shape + "s " + words.Trim(float64(g.First), 0) + ", " + words.Trim(float64(g.First+g.Count-1), 0)
 		}
-		r := plan.BarRecord{What: words.Spaced(m.name) + ", " + what + " from the " + string(end) + " end"}
+		r := plan.BarRecord{What: words.Spaced(m.Name.Value) + ", " + what + " from the " + string(end) + " end"}
 		add := func(z Sized, prefix string) {
 			r.Wanted, r.Limits = words.Join(", ", r.Wanted, prefix+n.W.Size(z.NominalMm)), words.Join(", ", r.Limits, n.limitsText(z))
 		}
@@ -512,8 +508,8 @@ func (b *bar) sizeRecord(n *Numbered, m *Group, r *plan.BarRecord) {
 		return
 	}
 	deep := 0.0
-	if !m.through {
-		deep = m.depth.Mm
+	if !m.Through {
+		deep = m.Depth.Mm
 	}
 	r.Wanted, r.Limits = r.Wanted+"; "+m.Size.Thread.Designation, r.Limits+"; "+n.runsFreely(m.Size.Thread, deep)
 }

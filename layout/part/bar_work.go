@@ -174,13 +174,13 @@ func (b *bar) longAxis(_ *Group, s slots) string {
 func (b *bar) checkPlace(r *record, m *Group) {
 	for i := range m.Points {
 		mm, end := b.fromEnd(m, i)
-		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(m.Group.First+i), 0) + " from the " + string(end) + " end", Wanted: r.W.Size(mm), Gauge: "rule"}, r.General(mm))
+		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + words.Trim(float64(m.Group.First+i), 0) + " from the " + string(end) + " end", Wanted: r.W.Size(mm), Gauge: "rule"}, r.General(mm))
 		if i == 0 {
 			continue
 		}
 		if before, from := b.fromEnd(m, i-1); from == end && r.pitchLost(before, mm, m.Size) {
 			pitch := m.apartMm(i-1, i)
-			r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(m.Group.First+i-1), 0) + " to " + words.Trim(float64(m.Group.First+i), 0) + ", centre to centre", Wanted: r.W.Size(pitch), Gauge: "calipers"}, r.pitch(pitch, m.Size))
+			r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + words.Trim(float64(m.Group.First+i-1), 0) + " to " + words.Trim(float64(m.Group.First+i), 0) + ", centre to centre", Wanted: r.W.Size(pitch), Gauge: "calipers"}, r.pitch(pitch, m.Size))
 		}
 	}
 }
@@ -200,7 +200,7 @@ type rim struct {
 // ends are the rims of a hole, or of an end of a slot, towards the two ends of the bar.
 func (b *bar) ends(m *Group, at plan.XY, wantMm float64) []rim {
 	x, y := m.inFront(at).XMm, at.YMm
-	switch m.on {
+	switch m.On {
 	case parts.TopSide:
 		y = b.in.Width.Mm / 2
 	case parts.BottomSide:
@@ -214,7 +214,7 @@ func (b *bar) ends(m *Group, at plan.XY, wantMm float64) []rim {
 			room = b.in.Length.Mm/2 - x
 		}
 		left := room - b.in.EndMm(side, y) - radius
-		if m.on == "" { // else the cut runs square across the side
+		if m.On == "" { // else the cut runs square across the side
 			left = (room-b.in.EndMm(side, y))*math.Cos(b.in.End(side).Mitre.Deg*math.Pi/180) - radius
 			if c, coped := b.copes[side]; coped {
 				left = math.Hypot(room+c.EdgeMm, y) - c.RadiusMm - radius
@@ -276,7 +276,7 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 				}
 			}
 		}
-		p := plan.Problem{Pos: m.pattern.PosOf(at), Feature: m.name, Args: []plan.Arg{plan.Named(words.Spaced(m.name))}}
+		p := plan.Problem{Pos: m.Pattern.PosOf(at), Feature: m.Name.Value, Args: []plan.Arg{plan.Named(words.Spaced(m.Name.Value))}}
 		switch {
 		case worst.leftMm < -1e-6:
 			p.Kind = plan.BarHoleOut
@@ -287,8 +287,8 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 			p.Args = append(p.Args, plan.Of(plan.Mm, words.Round(worst.leftMm, 2)), plan.Named(worst.what), plan.Of(plan.Mm, words.Round(worst.want, 2)), plan.Of(plan.Diameter, m.Size.FinishedMm))
 			out = append(out, p)
 		}
-		if metal, _ := b.throughMm(n.Sizes, m); !m.through && m.depth.Mm >= metal-geom.CloseMm {
-			out = append(out, plan.Problem{Kind: plan.BarTooDeep, Pos: m.depth.Pos, Feature: m.name, Args: []plan.Arg{plan.Named(words.Spaced(m.name)), plan.Of(plan.Mm, m.depth.Mm), plan.Of(plan.Mm, metal)}})
+		if metal, _ := b.throughMm(n.Sizes, m); !m.Through && m.Depth.Mm >= metal-geom.CloseMm {
+			out = append(out, plan.Problem{Kind: plan.BarTooDeep, Pos: m.Depth.Pos, Feature: m.Name.Value, Args: []plan.Arg{plan.Named(words.Spaced(m.Name.Value)), plan.Of(plan.Mm, m.Depth.Mm), plan.Of(plan.Mm, metal)}})
 		}
 	}
 	return append(out, b.bought(n.Job.Units == parts.Inches, n.W)...)

@@ -82,7 +82,7 @@ func (c *centreHole) checks(r *record) {
 		if seat == 0 {
 			return
 		}
-		k.Wanted, k.Limits, k.Source = "60° in the mouth of "+words.Spaced(m.name), r.W.Dia(seat)+" "+c.at+", bright all round", "common practice, no source"
+		k.Wanted, k.Limits, k.Source = "60° in the mouth of "+words.Spaced(m.Name.Value), r.W.Dia(seat)+" "+c.at+", bright all round", "common practice, no source"
 	}
 	r.add(k)
 }

@@ -146,13 +146,13 @@ func (s *Sizes) groupsOn(out *plan.Face, others bool) {
 		case m.Face == out.Face:
 			m.shown(s.W, out, 0)
 			offset = max(offset, m.Group.First+m.Group.Count-1)
-		case !m.through:
+		case !m.Through:
 		case others:
 			m.shown(s.W, out, offset)
 		default:
 			at, half := m.seen(out.Face)
 			for _, q := range at {
-				out.Circles = append(out.Circles, plan.Circle{Label: m.name + " from the " + string(m.Face), DiameterMm: m.Group.DrillMm, CentreMm: q, HalfMm: half})
+				out.Circles = append(out.Circles, plan.Circle{Label: m.Name.Value + " from the " + string(m.Face), DiameterMm: m.Group.DrillMm, CentreMm: q, HalfMm: half})
 			}
 		}
 	}
@@ -162,7 +162,7 @@ func (s *Sizes) groupsOn(out *plan.Face, others bool) {
 // which names any; ok is false if none does.
 func (s *Sizes) datumOf(some func(*Group) bool, seenOn parts.Face) (datum string, ok bool) {
 	for m := range seq.Refs(s.Groups) {
-		if d := m.pattern.Datum; some(m) && strings.Contains(d, "-") {
+		if d := m.Pattern.Datum; some(m) && strings.Contains(d, "-") {
 			if m.Face != seenOn {
 				d = mirroredDatum.Replace(d)
 			}

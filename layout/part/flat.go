@@ -198,8 +198,8 @@ func (f *flat) cutBlank(b *bench) {
 		o.Do = append(o.Do, b.cut.bore)
 	}
 	for m := range seq.Refs(b.Groups) {
-		if b.cut.whole[m.name] {
-			o.Do = append(o.Do, "Cut with it "+words.Spaced(m.name)+": "+words.CountOf(m.Group.Count)+m.kind.cutText(b.W, m)+", final.")
+		if b.cut.whole[m.Name.Value] {
+			o.Do = append(o.Do, "Cut with it "+words.Spaced(m.Name.Value)+": "+words.CountOf(m.Group.Count)+m.kind.cutText(b.W, m)+", final.")
 			o.Refs = append(o.Refs, b.ref(m))
 		}
 	}

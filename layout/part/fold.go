@@ -138,13 +138,13 @@ func (o fold) checks(r *record) {
 	r.add(angle)
 	under := words.Either(b.Nth > 0, "the flange it is on", "the base")
 	for m := range seq.Refs(r.Groups) {
-		if m.on != o.f.in.Flanges[o.i].Side {
+		if m.On != o.f.in.Flanges[o.i].Side {
 			continue
 		}
 		s := r.General(m.own[0].YMm)
-		c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + ", " + holesWords(m.Group) + " from " + under, Wanted: r.W.Size(m.own[0].YMm), Gauge: "height over the outside of " + under + ", folded"}
+		c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + ", " + holesWords(m.Group) + " from " + under, Wanted: r.W.Size(m.own[0].YMm), Gauge: "height over the outside of " + under + ", folded"}
 		if m.Group.Count > 1 {
-			c.What = words.Spaced(m.name) + ", hole " + words.Trim(float64(m.Group.First), 0) + " from " + under
+			c.What = words.Spaced(m.Name.Value) + ", hole " + words.Trim(float64(m.Group.First), 0) + " from " + under
 		}
 		r.sized(c, s)
 	}
@@ -170,7 +170,7 @@ func (f *folded) baseChecks(r *record) {
 
 // where says where the holes of a group are on their flange.
 func (f *folded) where(n *Numbered, m *Group) string {
-	if m.on == "" {
+	if m.On == "" {
 		return f.usual.where(n, m)
 	}
 	var list string
@@ -181,7 +181,7 @@ func (f *folded) where(n *Numbered, m *Group) string {
 		}
 		list = words.Join(" ", list, "("+n.W.Size(q.XMm)+", "+n.W.Size(q.YMm)+")")
 	}
-	return "on the " + words.Spaced(string(m.on)) + " flange, along it from its side's middle and up from the corner: " + list
+	return "on the " + words.Spaced(string(m.On)) + " flange, along it from its side's middle and up from the corner: " + list
 }
 
 // blockMost is half the width of the widest block that a die is taken to have, in
@@ -207,8 +207,8 @@ func (f *folded) problems(n *Numbered) []plan.Problem {
 		for k, at := range m.OwnMm() {
 			room := seq.Min(math.Inf(1), ends(at, m.ownHalf), func(end plan.XY) float64 { return f.toBendMm(m, end) - m.Group.FinishedMm/2 })
 			if least := nearBendThick * f.Thickness.Mm; room < least-1e-6 {
-				out = append(out, plan.Problem{Kind: plan.NearBend, Pos: m.pattern.PosOf(k), Feature: m.name, Args: []plan.Arg{
-					plan.Named(words.Spaced(m.name)), plan.Of(plan.Mm, math.Max(0, words.Round(room, 2))), plan.Of(plan.Mm, least)}})
+				out = append(out, plan.Problem{Kind: plan.NearBend, Pos: m.Pattern.PosOf(k), Feature: m.Name.Value, Args: []plan.Arg{
+					plan.Named(words.Spaced(m.Name.Value)), plan.Of(plan.Mm, math.Max(0, words.Round(room, 2))), plan.Of(plan.Mm, least)}})
 				break
 			}
 		}

@@ -21,10 +21,10 @@ func TestToBend(t *testing.T) {
 		{XMm: 0, YMm: 30}: 6, {XMm: 0, YMm: 36}: 0, {XMm: 0, YMm: 37}: -1, {XMm: -20, YMm: 37}: -1,
 		{XMm: -30, YMm: 30}: math.Hypot(10, 6), {XMm: -23, YMm: 32}: 5, {XMm: -30, YMm: 38}: math.Inf(1),
 	} {
-		if got := f.toBendMm(&Group{Face: parts.Front}, at); got != want && !(math.Abs(got-want) < 1e-9) {
+		if got := f.toBendMm(&Group{FaceGroup: parts.FaceGroup{Face: parts.Front}}, at); got != want && !(math.Abs(got-want) < 1e-9) {
 			t.Errorf("%v: %g, want %g", at, got, want)
 		}
-		if got := f.toBendMm(&Group{Face: parts.Back}, at.Mirrored()); got != want && !(math.Abs(got-want) < 1e-9) {
+		if got := f.toBendMm(&Group{FaceGroup: parts.FaceGroup{Face: parts.Back}}, at.Mirrored()); got != want && !(math.Abs(got-want) < 1e-9) {
 			t.Errorf("%v from the back: %g, want %g", at, got, want)
 		}
 	}

@@ -89,29 +89,29 @@ func (s *Sizes) Folded() (bend.PanelBlank, bool) {
 // blank; false for a group on the base, and for other parts.
 func (s *Sizes) FlapOf(m *Group) (*bend.PanelFold, bool) {
 	f, ok := s.form.(*folded)
-	if !ok || m.on == "" {
+	if !ok || m.On == "" {
 		return nil, false
 	}
-	return f.on(m.on), true
+	return f.on(m.On), true
 }
 
 // OnWall tells whether a group is on a flange of a folded part, or on the top or the
 // bottom of a bar, and not on the part's front or back.
-func (m *Group) OnWall() bool { return m.on != "" }
+func (m *Group) OnWall() bool { return m.On != "" }
 
 // WallOf names the flange or the side of a bar that a group is on, and which of its
 // faces looks outward; the name is empty for a group on the part's front or back.
 func (s *Sizes) WallOf(m *Group) (name string, outside parts.Face) {
 	if fold, ok := s.FlapOf(m); ok {
 		if fold.Forward {
-			return words.Spaced(string(m.on)) + " flange", parts.Back
+			return words.Spaced(string(m.On)) + " flange", parts.Back
 		}
-		return words.Spaced(string(m.on)) + " flange", parts.Front
+		return words.Spaced(string(m.On)) + " flange", parts.Front
 	}
-	if m.on == "" {
+	if m.On == "" {
 		return "", ""
 	}
-	return string(m.on), parts.Front
+	return string(m.On), parts.Front
 }
 
 // OwnMm are a group's places as dimensioned: on its flange, along the side from
@@ -193,12 +193,12 @@ func (z *sizer) sizeFault(pos parts.Pos, lead string, err error) {
 func (f *folded) placeGroup(z *sizer, m *Group) {
 	box := geom.Bounds(f.Outline.Contour().Path)
 	switch {
-	case m.on != "":
-		box = f.in.On(m.on).BoxMm(f.Outline)
+	case m.On != "":
+		box = f.in.On(m.On).BoxMm(f.Outline)
 	case m.Face == parts.Back:
 		box = box.Mirrored()
 	}
-	m.Points = m.pattern.Shape.Places(box)
+	m.Points = m.Pattern.Shape.Places(box)
 	f.onBlank(z, m)
 	z.onMetal(m)
 }
@@ -218,14 +218,14 @@ func (f *folded) onBlank(z *sizer, m *Group) {
 	}
 	for i, at := range m.Points {
 		if f.toBendMm(m, at) < 0 {
-			z.fault(m.pattern.PosOf(i), "the place at x "+z.W.Size(at.XMm)+", y "+z.W.Size(at.YMm)+" lies in a bend, where no hole keeps its shape", "a place further from the bend")
+			z.fault(m.Pattern.PosOf(i), "the place at x "+z.W.Size(at.XMm)+", y "+z.W.Size(at.YMm)+" lies in a bend, where no hole keeps its shape", "a place further from the bend")
 		}
 	}
-	if m.on == "" {
+	if m.On == "" {
 		return
 	}
 	m.own = m.Points
-	fold := f.on(m.on)
+	fold := f.on(m.On)
 	m.Points = nil
 	for _, at := range m.own {
 		q := fold.OnBlank(at.XMm, at.YMm)
@@ -237,8 +237,8 @@ func (f *folded) onBlank(z *sizer, m *Group) {
 // toBendMm is how far a place of a group lies from the nearest bend, along the
 // flat; negative within one.
 func (f *folded) toBendMm(m *Group, at plan.XY) float64 {
-	if m.on != "" {
-		fold := f.on(m.on)
+	if m.On != "" {
+		fold := f.on(m.On)
 		from := at.YMm - fold.SetbackMm
 		if fold.NextMm > 0 {
 			from = math.Min(from, fold.HeightMm-fold.NextMm-at.YMm)
@@ -302,7 +302,7 @@ func (f *folded) pattern(d *shaper) plan.Development {
 		at, half := m.seen(parts.Front)
 		for k, q := range at {
 			for _, end := range ends(q, half) {
-				out.Marks = append(out.Marks, plan.PatternMark{N: m.Group.First + k, Name: m.name, Size: m.Group.SizeText, CentreMm: end, MinMm: end, MaxMm: end, DiameterMm: m.Group.DrillMm})
+				out.Marks = append(out.Marks, plan.PatternMark{N: m.Group.First + k, Name: m.Name.Value, Size: m.Group.SizeText, CentreMm: end, MinMm: end, MaxMm: end, DiameterMm: m.Group.DrillMm})
 			}
 		}
 	}

@@ -43,18 +43,18 @@ func TestFoldedBlank(t *testing.T) {
 	where := map[string]plan.XY{"feet": {XMm: -80, YMm: -30}, "gland": {XMm: -30, YMm: 60 + 20 - 3.83739}, "adjust": {XMm: -(100 + 17 - 3.83739), YMm: 5}}
 	for i := range m.Groups {
 		g := &m.Groups[i]
-		if want := where[g.name]; math.Abs(g.Points[0].XMm-want.XMm) > 1e-4 || math.Abs(g.Points[0].YMm-want.YMm) > 1e-4 {
-			t.Errorf("%s lies at %v, want %v", g.name, g.Points[0], want)
+		if want := where[g.Name.Value]; math.Abs(g.Points[0].XMm-want.XMm) > 1e-4 || math.Abs(g.Points[0].YMm-want.YMm) > 1e-4 {
+			t.Errorf("%s lies at %v, want %v", g.Name.Value, g.Points[0], want)
 		}
-		if g.OnWall() != (g.name != "feet") {
-			t.Errorf("%s on a flange: %v", g.name, g.OnWall())
+		if g.OnWall() != (g.Name.Value != "feet") {
+			t.Errorf("%s on a flange: %v", g.Name.Value, g.OnWall())
 		}
 	}
 	// Ends and edges are those of the flange, of the left one 20 in from those of its side.
 	same := work(t, "mm", strings.NewReplacer("at: [[-30, 20]]", "along: {from: right, first: 130, up: 20}", "at: [[5, 17]]", "at: [[45, 8]], datum: left-top").Replace(tray))
 	for i := range m.Groups {
 		if got, want := same.Groups[i].Points[0], m.Groups[i].Points[0]; math.Hypot(got.XMm-want.XMm, got.YMm-want.YMm) > 1e-9 {
-			t.Errorf("%s from the edges lies at %v, want %v", m.Groups[i].name, got, want)
+			t.Errorf("%s from the edges lies at %v, want %v", m.Groups[i].Name.Value, got, want)
 		}
 	}
 	// The slot lies along its side, which stands upright on the blank.

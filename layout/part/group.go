@@ -15,27 +15,13 @@ import (
 // Group is a set of equal holes or slots on a face. A slot is what a disc
 // sweeps from one end to the other; a hole is one whose ends are the same.
 type Group struct {
-	Hole   *parts.HoleGroup // nil for slots
-	Group  *plan.Group
-	Size   Made
-	Face   parts.Face
-	Points []plan.XY // of a folded part, on its blank
-	own    []plan.XY // as dimensioned: on the flange, of one that is on a flange
-	groupIn
-}
-
-// groupIn is what the drawing gives of a group, and what it is.
-type groupIn struct {
+	parts.FaceGroup
+	Hole    *parts.HoleGroup // nil for slots
+	Group   *plan.Group
+	Size    Made
+	Points  []plan.XY // of a folded part, on its blank
+	own     []plan.XY // as dimensioned: on the flange, of one that is on a flange
 	kind    groupKind
-	name    string
-	pos     parts.Pos
-	face    parts.Face
-	on      parts.Side // of a folded part: its flange; empty is the base
-	pattern parts.Pattern
-	through bool
-	walls   string // of a tube: both, or one of them
-	anchors bool
-	depth   parts.Length
 	halfMm  plan.XY // from the middle of a slot to the centre of one end; zero for holes
 	ownHalf plan.XY // the same as dimensioned
 }
@@ -61,24 +47,20 @@ func (s *Sizes) GroupNamed(name string) *Group {
 	return seq.At(s.Groups, func(g *Group) bool { return g.Group.Name == name })
 }
 
-// Pos is where the drawing gives the group.
-func (m *Group) Pos() parts.Pos { return m.pos }
-
-// Through tells whether a group goes through the part.
-func (m *Group) Through() bool { return m.through }
-
 // Anchors tells whether anchors to the floor go through a group that no joint puts bolts through.
-func (m *Group) Anchors() bool { return m.anchors }
+func (m *Group) Anchors() bool {
+	if m.Hole != nil {
+		return m.Hole.Anchors()
+	}
+	return m.FaceGroup.Anchors()
+}
 
 // SlotMm is the way from the middle of a slot to the centre of one end, seen on
 // the marked face as dimensioned, and its depth, 0 if it goes through; ok is false for holes,
 // whose way is none.
 func (m *Group) SlotMm() (half plan.XY, depthMm float64, ok bool) {
-	return m.ownHalf, m.depth.Mm, m.Hole == nil
+	return m.ownHalf, m.Depth.Mm, m.Hole == nil
 }
-
-// DepthMm is how deep a group is drilled or milled that does not go through; else 0.
-func (m *Group) DepthMm() float64 { return m.depth.Mm }
 
 // SunkMm is how deep heads lie in the counterbores of a group; 0 without.
 func (m *Group) SunkMm() float64 {
@@ -88,25 +70,22 @@ func (m *Group) SunkMm() float64 {
 	return m.Hole.Counterbore.Depth.Mm
 }
 
-// Pattern is the pattern of a group.
-func (m *Group) Pattern() parts.Pattern { return m.pattern }
-
 // groupsOf lists the groups as the drawing gives them, holes first.
-func groupsOf(p *parts.Part) []groupIn {
-	var out []groupIn
+func groupsOf(p *parts.Part) []Group {
+	var out []Group
 	for h := range seq.Refs(p.Holes) {
-		out = append(out, groupIn{kind: holes{h}, name: h.Name.Value, pos: h.Pos, face: h.Face, on: h.On, pattern: h.Pattern, through: h.Through, walls: h.Walls, anchors: h.Anchors(), depth: h.Depth})
+		out = append(out, Group{FaceGroup: h.FaceGroup, Hole: h, kind: holes{h}})
 	}
 	for s := range seq.Refs(p.Slots) {
 		half := geom.Clock((s.Length.Mm-s.Width.Mm)/2, s.Turn.Deg)
-		out = append(out, groupIn{kind: slots{s}, name: s.Name.Value, pos: s.Pos, face: s.Face, on: s.On, pattern: s.Pattern, through: s.Through, walls: s.Walls, anchors: s.Anchors(), depth: s.Depth, halfMm: half, ownHalf: half})
+		out = append(out, Group{FaceGroup: s.FaceGroup, kind: slots{s}, halfMm: half, ownHalf: half})
 	}
 	return out
 }
 
 // placeGroup places a group from the edges of the part, seen on its marked face.
 func (usual) placeGroup(z *sizer, m *Group) {
-	m.Points = m.pattern.Shape.Places(z.boundsOn(m.Face))
+	m.Points = m.Pattern.Shape.Places(z.boundsOn(m.Face))
 	z.onMetal(m)
 }
 
@@ -117,19 +96,19 @@ func (z *sizer) faceGroups() {
 		if !z.form.listed() {
 			next = 1
 		}
-		for _, in := range groupsOf(z.Part) {
-			if in.face != f {
+		for _, m := range groupsOf(z.Part) {
+			if m.Face != f {
 				continue
 			}
-			m := Group{groupIn: in, Face: f, Size: in.kind.size(z)}
+			m.Size = m.kind.size(z)
 			z.form.placeGroup(z, &m)
 			m.Group = &plan.Group{
-				Name: in.name, First: next, Count: len(m.Points), SizeText: m.Size.Text, Marked: f,
-				DepthText: z.depthText(m.Size, in.depth), Thread: m.Size.ThreadName(),
+				Name: m.Name.Value, First: next, Count: len(m.Points), SizeText: m.Size.Text, Marked: f,
+				DepthText: z.depthText(m.Size, m.Depth), Thread: m.Size.ThreadName(),
 				DrillMm: m.Size.DrillMm, FinishedMm: m.Size.FinishedMm,
 			}
-			in.kind.describe(z.Sizes, &m)
-			if in.through {
+			m.kind.describe(z.Sizes, &m)
+			if m.Through {
 				m.Group.DepthText = z.form.throughWords(&m)
 			}
 			z.Groups = append(z.Groups, m)
@@ -148,7 +127,7 @@ func (z *sizer) onMetal(m *Group) {
 		if edge.DepthMm(front) > geom.CloseMm && geom.Distance(at, plan.XY{}) >= bore/2-geom.CloseMm {
 			continue
 		}
-		z.fault(m.pattern.PosOf(i), fmt.Sprintf("the place at x %s, y %s has no metal under it", z.W.Size(at.XMm), z.W.Size(at.YMm)), "a place between the bore and the outside")
+		z.fault(m.Pattern.PosOf(i), fmt.Sprintf("the place at x %s, y %s has no metal under it", z.W.Size(at.XMm), z.W.Size(at.YMm)), "a place between the bore and the outside")
 	}
 }
 
@@ -168,8 +147,8 @@ func (m *Group) seen(from parts.Face) (at []plan.XY, half plan.XY) {
 
 // depthMm is how far the group goes into the metal under it.
 func (m *Group) depthMm(s *Sizes) float64 {
-	if !m.through {
-		return m.depth.Mm
+	if !m.Through {
+		return m.Depth.Mm
 	}
 	metal, _ := s.form.throughMm(s, m)
 	return metal
@@ -186,14 +165,14 @@ func (usual) throughMm(s *Sizes, m *Group) (metal, travel float64) {
 
 func (m *Group) feature(n *Numbered) plan.Feature {
 	return plan.Feature{
-		Kind: m.kind.feature(), Name: words.Spaced(m.name), Size: words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + m.Group.DepthText,
+		Kind: m.kind.feature(), Name: words.Spaced(m.Name.Value), Size: words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + m.Group.DepthText,
 		Limits: n.limitsText(m.Size.Size), Note: words.Join("; ", n.form.where(n, m), m.Group.Extra), Face: m.Face, Balloon: m.Points[0],
 	}
 }
 
 // operations make the group, or what is left to do where the blank's cutter has
 // made it.
-func (m *Group) operations(b *bench) { m.kind.operation(b, m, b.cut.whole[m.name]) }
+func (m *Group) operations(b *bench) { m.kind.operation(b, m, b.cut.whole[m.Name.Value]) }
 
 // checks are the group's size and, over pins, its spacing.
 func (m *Group) checks(r *record) {
@@ -221,14 +200,14 @@ func (r *record) checkChords(m *Group, equal []plan.Chord) {
 	}
 	s.MinMm, s.MaxMm = s.MinMm+pin, s.MaxMm+pin
 	r.sized(plan.Check{
-		Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Pairs(equal), Gauge: "calipers",
+		Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + words.Pairs(equal), Gauge: "calipers",
 		Wanted: each + r.W.Read(equal[0].OverMm) + " over pins " + r.W.Dia(pin),
 	}, s)
 }
 
 // where says where the holes are: "PCD 140, first at 30°".
 func (usual) where(n *Numbered, m *Group) string {
-	p := m.pattern
+	p := m.Pattern
 	face := string(m.Face) + " face"
 	switch shape := p.Shape.(type) {
 	case geom.Ring, geom.Arc, geom.Angles:
@@ -285,7 +264,7 @@ func (m *Group) shown(w words.Writer, out *plan.Face, offset int) {
 		}
 	}
 	out.Groups = append(out.Groups, g)
-	if pcd := m.pattern.PCD.Mm; pcd > 0 && m.on == "" && m.Hole != nil { // slots are measured from edges
+	if pcd := m.Pattern.PCD.Mm; pcd > 0 && m.On == "" && m.Hole != nil { // slots are measured from edges
 		c := plan.Circle{Label: "PCD " + w.Size(pcd), DiameterMm: pcd, CentreMm: g.PCDAboutMm, Pitch: true}
 		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
 			out.Circles = append(out.Circles, c)

@@ -172,9 +172,8 @@ type holes struct{ in *parts.HoleGroup }
 func (h holes) size(z *sizer) Made { return z.holeSize(h.in.Size) }
 
 func (h holes) describe(s *Sizes, m *Group) {
-	m.Hole = h.in
-	m.Group.PCDMm, m.Group.PCDAboutMm = m.pattern.PCD.Mm, m.pattern.Centre
-	m.Group.Chords = chords(m.pattern.Shape, m.Points, m.Group.First, m.Size.pinMm())
+	m.Group.PCDMm, m.Group.PCDAboutMm = m.Pattern.PCD.Mm, m.Pattern.Centre
+	m.Group.Chords = chords(m.Pattern.Shape, m.Points, m.Group.First, m.Size.pinMm())
 	m.Group.Extra = words.Join("; ", h.mouth(s.W)...)
 }
 
@@ -235,7 +234,7 @@ func (holes) mark(f *plan.Face, g plan.Group, at []plan.XY, _ plan.XY) {
 // operation drills, reams, taps and sinks the group.
 func (h holes) operation(b *bench, m *Group, cut bool) {
 	o := plan.Operation{
-		Machine: plan.Drill, Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
+		Machine: plan.Drill, Title: words.Spaced(m.Name.Value) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
 		Holding: b.form.heldUnder(b, m),
 		Refs:    []int{b.ref(m)},
 	}
@@ -304,11 +303,11 @@ func (b *bench) underHoles(m *Group, face string) string {
 }
 
 func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
-	depth := m.depth.Mm
-	if m.through {
+	depth := m.Depth.Mm
+	if m.Through {
 		_, depth = b.form.throughMm(b.Sizes, m)
 	}
-	way := b.holeWay(m.Size, depth, !m.through)
+	way := b.holeWay(m.Size, depth, !m.Through)
 	centred := slices.ContainsFunc(b.centres, func(c *centreHole) bool { return b.drilledAway(c) == m })
 	switch j := b.jig(m); {
 	case j != nil && len(way.Drills) > 0:
@@ -327,7 +326,7 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	}
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
 	if m.Size.Thread == nil {
-		o.Limits = b.limits(words.Spaced(m.name), m.Size.Size)
+		o.Limits = b.limits(words.Spaced(m.Name.Value), m.Size.Size)
 	}
 	if o.Limits != nil && m.Size.DrillMm != m.Size.FinishedMm {
 		o.Gauge = plugGauge

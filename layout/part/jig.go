@@ -30,7 +30,7 @@ func (m *Model) ThroughJigs(jigs []Jigged) {
 // placed notes what makes a group instead of punch marks, on each template that shows it.
 func (n *Numbered) placed(group, by string) {
 	for i := range n.Groups {
-		if n.Groups[i].name == group {
+		if n.Groups[i].Name.Value == group {
 			n.Groups[i].Group.Placed = by
 		}
 	}
@@ -56,11 +56,11 @@ func (m *Group) DrilledFrom() (parts.Face, []plan.XY) {
 }
 
 // CutWhole tells whether the cutter of the blank makes a group to its size.
-func (n *Numbered) CutWhole(m *Group) bool { return n.cut.whole[m.name] }
+func (n *Numbered) CutWhole(m *Group) bool { return n.cut.whole[m.Name.Value] }
 
 // jig is the jig that a group is drilled through, or nil.
 func (b *bench) jig(m *Group) *Jigged {
-	if i := slices.IndexFunc(b.jigs, func(j Jigged) bool { return j.Group == m.name }); i >= 0 {
+	if i := slices.IndexFunc(b.jigs, func(j Jigged) bool { return j.Group == m.Name.Value }); i >= 0 {
 		return &b.jigs[i]
 	}
 	return nil
@@ -69,7 +69,7 @@ func (b *bench) jig(m *Group) *Jigged {
 // unpunched tells whether a group needs no punch marks: it is cut, turned, drilled
 // through a jig or placed by the table of the mill.
 func (b *bench) unpunched(m *Group) bool {
-	return b.cut.whole[m.name] || b.central(m) || b.jig(m) != nil || m.byTable()
+	return b.cut.whole[m.Name.Value] || b.central(m) || b.jig(m) != nil || m.byTable()
 }
 
 // byTable tells whether a group is placed by the co-ordinates of the mill table.
@@ -82,7 +82,7 @@ func (b *bench) jigLines(j *Jigged, m *Group, way cutting.Way) []string {
 	way.Drills = slices.Clone(way.Drills[len(way.Drills)-1:])
 	out := append([]string{j.Lay}, b.drillLines(way, false)...)
 	out[1] = "Through the jig: " + out[1] + pin
-	if !m.through {
+	if !m.Through {
 		out = append(out, "The stop of the drill counts the "+b.W.Size(j.PlateMm)+" of the jig on top of the depth.")
 	}
 	return out

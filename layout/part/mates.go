@@ -45,7 +45,7 @@ func (s *Sizes) mates(f parts.Face) []mate {
 }
 
 func (s *Sizes) hasGroup(name string, f parts.Face) bool {
-	return slices.ContainsFunc(s.Groups, func(m Group) bool { return m.name == name && m.Face == f })
+	return slices.ContainsFunc(s.Groups, func(m Group) bool { return m.Name.Value == name && m.Face == f })
 }
 
 // owner is the part whose template serves a face: a mate's that has all of its holes,

@@ -62,8 +62,8 @@ func TestOneTemplate(t *testing.T) {
 		carried := 0
 		for i := range m.Groups {
 			g := &m.Groups[i]
-			if g.Group.PunchedFrom != c.from[g.name] {
-				t.Errorf("%s: %s is punched from %q, want %q", name, g.name, g.Group.PunchedFrom, c.from[g.name])
+			if g.Group.PunchedFrom != c.from[g.Name.Value] {
+				t.Errorf("%s: %s is punched from %q, want %q", name, g.Name.Value, g.Group.PunchedFrom, c.from[g.Name.Value])
 			}
 			if g.Group.PunchedFrom != "" {
 				carried += g.Group.Count

@@ -317,7 +317,7 @@ func (b *bench) carriedLines() []string {
 		var own, there []string
 		other, first, count := parts.Face(""), 0, 0
 		for m := range seq.Refs(b.Groups) {
-			if m.Group.PunchedFrom != f.Face || b.cut.whole[m.name] {
+			if m.Group.PunchedFrom != f.Face || b.cut.whole[m.Name.Value] {
 				continue
 			}
 			if n := len(own) - 1; n >= 0 && m.Group.First == first+count {
@@ -344,10 +344,10 @@ func (b *bench) exceptCut() string {
 	var names, jigs []string
 	for m := range seq.Refs(b.Groups) {
 		switch {
-		case b.cut.whole[m.name]:
-			names = append(names, words.Spaced(m.name))
+		case b.cut.whole[m.Name.Value]:
+			names = append(names, words.Spaced(m.Name.Value))
 		case b.jig(m) != nil:
-			jigs = append(jigs, words.Spaced(m.name))
+			jigs = append(jigs, words.Spaced(m.Name.Value))
 		}
 	}
 	var out []string

@@ -25,10 +25,7 @@ func TestPatternWords(t *testing.T) {
 	}
 	n := &Numbered{Shape: &Shape{Sizes: &Sizes{W: words.Writer{Units: parts.Millimetres}}}}
 	for i, p := range geom.Patterns {
-		m := &Group{
-			groupIn: groupIn{pattern: parts.Pattern{Shape: p, PCD: parts.Length{Mm: 100}}}, Group: &plan.Group{First: 1}, Face: parts.Front,
-			Points: p.Places(geom.Box{}),
-		}
+		m := &Group{FaceGroup: parts.FaceGroup{Face: parts.Front, Pattern: parts.Pattern{Shape: p, PCD: parts.Length{Mm: 100}}}, Group: &plan.Group{First: 1}, Points: p.Places(geom.Box{})}
 		if got := (usual{}).where(n, m); got != want[i] {
 			t.Errorf("%T: %s, want %s", p, got, want[i])
 		}

@@ -98,28 +98,28 @@ func (r *record) checkSize(ref int, what string, mm float64) {
 // sizes of a hole are its own and those of its mouth.
 func (h holes) sizes(r *record, m *Group) {
 	deep := 0.0
-	if !m.through {
-		deep = m.depth.Mm
+	if !m.Through {
+		deep = m.Depth.Mm
 	}
-	r.checkHole(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name), Wanted: words.CountOf(m.Group.Count)}, m.Size, deep, deep)
+	r.checkHole(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value), Wanted: words.CountOf(m.Group.Count)}, m.Size, deep, deep)
 	if c := h.in.Countersink; c != nil {
 		s := r.General(c.Diameter.Mm) // in a smaller one the head stands proud
 		s.MinMm, s.MaxMm = c.Diameter.Mm, 2*s.MaxMm-c.Diameter.Mm
-		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " countersink " + words.Trim(c.Angle.Deg, 1) + "°, Ø at the face", Wanted: r.W.Read(c.Diameter.Mm), Gauge: "calipers"}, s)
+		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " countersink " + words.Trim(c.Angle.Deg, 1) + "°, Ø at the face", Wanted: r.W.Read(c.Diameter.Mm), Gauge: "calipers"}, s)
 	}
 	if c := h.in.Counterbore; c != nil {
-		r.checkSize(r.ref(m), words.Spaced(m.name)+" counterbore "+r.W.Dia(c.Diameter.Mm)+", depth", c.Depth.Mm)
+		r.checkSize(r.ref(m), words.Spaced(m.Name.Value)+" counterbore "+r.W.Dia(c.Diameter.Mm)+", depth", c.Depth.Mm)
 	}
 }
 
 // sizes of a slot are its width and its length over all, and of a blind one its depth.
 func (s slots) sizes(r *record, m *Group) {
-	what := words.Spaced(m.name) + " width × length"
-	if m.through {
+	what := words.Spaced(m.Name.Value) + " width × length"
+	if m.Through {
 		r.checkSizes(r.ref(m), what, s.in.Width.Mm, s.in.Length.Mm)
 		return
 	}
-	r.checkSizes(r.ref(m), what+" × depth", s.in.Width.Mm, s.in.Length.Mm, m.depth.Mm)
+	r.checkSizes(r.ref(m), what+" × depth", s.in.Width.Mm, s.in.Length.Mm, m.Depth.Mm)
 }
 
 // checkPlace checks where the group lies, which no chord shows: on a pitch circle
@@ -132,9 +132,9 @@ func (usual) checkPlace(r *record, m *Group) {
 			s.checkPlace(r, m, f)
 			continue
 		}
-		if f.Face == m.Face && m.pattern.AboutAxis() && m.Group.Count > 1 {
+		if f.Face == m.Face && m.Pattern.AboutAxis() && m.Group.Count > 1 {
 			m.checkRound(r)
-		} else if f.Face == m.Face && !m.pattern.AboutAxis() && !f.Round {
+		} else if f.Face == m.Face && !m.Pattern.AboutAxis() && !f.Round {
 			m.checkEdges(r, f)
 		}
 	}
@@ -143,7 +143,7 @@ func (usual) checkPlace(r *record, m *Group) {
 // checkRound: each hole lies on the radius within its general tolerance, or within
 // what the cutter holds of a round that it cuts, so two gaps differ by twice that at most.
 func (m *Group) checkRound(r *record) {
-	s := r.General(m.pattern.PCD.Mm / 2)
+	s := r.General(m.Pattern.PCD.Mm / 2)
 	if !s.Limited {
 		return
 	}
@@ -161,7 +161,7 @@ func (m *Group) checkRound(r *record) {
 		s.MinMm, s.MaxMm, s.Source = round.Size.MinMm, round.Size.MaxMm, round.Size.Source
 	}
 	first := m.Group.First
-	r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + edge + " to pin, at " + words.Trim(float64(first), 0) + " and " + words.Trim(float64(first+far), 0),
+	r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + edge + " to pin, at " + words.Trim(float64(first), 0) + " and " + words.Trim(float64(first+far), 0),
 		Limits: "alike within " + r.W.Read(geom.Clean(s.MaxMm-s.MinMm)), MaxMm: geom.Clean(s.MaxMm - s.MinMm), Gauge: "calipers", Source: s.Source})
 }
 
@@ -181,7 +181,7 @@ func (m *Group) checkEdges(r *record, f *plan.Face) {
 func (m *Group) checkRows(r *record) {
 	var row []plan.Chord
 	for o := range seq.Refs(r.Groups) {
-		if o.Hole == nil || o.Face != m.Face || o.pattern.AboutAxis() || o.Group.First >= m.Group.First || o.Group.Count != m.Group.Count || o.Size.Text != m.Size.Text {
+		if o.Hole == nil || o.Face != m.Face || o.Pattern.AboutAxis() || o.Group.First >= m.Group.First || o.Group.Count != m.Group.Count || o.Size.Text != m.Size.Text {
 			continue
 		}
 		near := plan.Chord{From: o.Group.First, CentreMm: math.Inf(1)}
@@ -214,7 +214,7 @@ func (m *Group) fromEdges(r *record, f *plan.Face, of placed) {
 	corner, sx, sy := geom.Corner(datum, geom.Box{Min: f.MinMm, Max: f.MaxMm})
 	fromX, fromY := geom.Clean((of.at.XMm-corner.XMm)*sx), geom.Clean((of.at.YMm-corner.YMm)*sy)
 	x, y := r.form.fromEdge(r.Sizes, fromX), r.form.fromEdge(r.Sizes, fromY)
-	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(of.n), 0) + ", " + datumSides(datum) + " edge to " + of.to,
+	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + words.Trim(float64(of.n), 0) + ", " + datumSides(datum) + " edge to " + of.to,
 		Wanted: r.W.Read(geom.Clean(fromX-of.reach.XMm)) + ", " + r.W.Read(geom.Clean(fromY-of.reach.YMm)), Limits: words.OrNone(""), Gauge: "calipers", Source: x.Source}
 	if x.Limited && y.Limited {
 		c.Limits = r.W.Limits(x.MinMm-of.reach.XMm, x.MaxMm-of.reach.XMm) + ", " + r.W.Limits(y.MinMm-of.reach.YMm, y.MaxMm-of.reach.YMm)

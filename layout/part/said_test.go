@@ -127,7 +127,7 @@ func TestFoldedTemplate(t *testing.T) {
 		m := work(t, "mm", strings.Replace(tray, "[[-30, 20]], size: 20 mm", "["+strings.Join(at, ", ")+"], size: 6 mm", 1))
 		s := ""
 		for i := range m.Groups {
-			if m.Groups[i].name == "gland" {
+			if m.Groups[i].Name.Value == "gland" {
 				s = m.form.where(m.Numbered, &m.Groups[i])
 			}
 		}

@@ -51,12 +51,12 @@ func (s slots) operation(b *bench, m *Group, cut bool) {
 	if f := m.Group.PunchedFrom; f != "" {
 		seen = " seen on the " + string(f) + ", whose template has them as " + words.Lettered(m.Face, m.Group.First, m.Group.Count)
 	}
-	tool, way := b.slotDrill("", s.in.Width.Mm), "plunge at one end, mill to the other"+passes(m.depth.Mm, s.in.Width.Mm)
-	if m.through {
+	tool, way := b.slotDrill("", s.in.Width.Mm), "plunge at one end, mill to the other"+passes(m.Depth.Mm, s.in.Width.Mm)
+	if m.Through {
 		_, travel := b.DrillMm(m)
 		tool, way = b.slotTool(s.in.Width.Mm, travel, true)
 	}
-	b.op(plan.Operation{Machine: plan.Mill, Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
+	b.op(plan.Operation{Machine: plan.Mill, Title: words.Spaced(m.Name.Value) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
 		Do:      []string{"Set the long axis " + b.form.longAxis(m, s) + seen + "; " + way + ".", "Depth: " + m.Group.DepthText + "."},
 		Holding: b.form.heldUnder(b, m), Tool: tool, Refs: []int{b.ref(m)}})
 }
@@ -68,7 +68,7 @@ func (s slots) checkPlace(r *record, m *Group, f *plan.Face) {
 		if q.Group != m.Group.Name {
 			continue
 		}
-		what := words.Spaced(m.name) + " " + words.Trim(float64(q.N), 0)
+		what := words.Spaced(m.Name.Value) + " " + words.Trim(float64(q.N), 0)
 		if math.Mod(q.TurnDeg, 90) != 0 {
 			limits, source := r.angleLimits(q.LengthMm)
 			r.add(plan.Check{Ref: r.ref(m), What: what + ", long axis at clock", Wanted: words.Angle(math.Mod(q.TurnDeg+360, 180)), Limits: limits, Gauge: "protractor", Source: source})

@@ -86,7 +86,7 @@ func (s *Sizes) oneTemplate() {
 		first, second = second, first
 	}
 	for m := range seq.Refs(s.Groups) {
-		if m.Face == second && m.through {
+		if m.Face == second && m.Through {
 			m.Group.PunchedFrom = first
 		}
 	}
@@ -97,7 +97,7 @@ func (s *Sizes) oneTemplate() {
 func (s *Sizes) blindMm2(f parts.Face) float64 {
 	var box []plan.XY
 	for m := range seq.Refs(s.Groups) {
-		if m.Face == f && !m.through {
+		if m.Face == f && !m.Through {
 			box = append(box, m.Points...)
 		}
 	}

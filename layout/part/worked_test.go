@@ -62,7 +62,7 @@ func asked(m *Model) (out []string) {
 		g := &m.Groups[i]
 		metal, travel := m.DrillMm(g)
 		half, depth, slot := g.SlotMm()
-		text := fmt.Sprintf("%s: through %v, drill %.3f of %.3f, slot %.3f %.3f %v, ", g.Group.Name, g.Through(), metal, travel, half, depth, slot)
+		text := fmt.Sprintf("%s: through %v, drill %.3f of %.3f, slot %.3f %.3f %v, ", g.Group.Name, g.Through, metal, travel, half, depth, slot)
 		for _, f := range []parts.Face{parts.Front, parts.Back} {
 			z, thick, ok := m.PlaneOf(g, f)
 			text += at(f, z, thick, ok)

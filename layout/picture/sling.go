@@ -194,7 +194,7 @@ func (h *hung) eyes(found plan.Sling) *plan.Sling {
 			}
 			if open && low < -eyeMm && high > eyeMm {
 				found.Eyes, found.Holes, found.OverMm = thread.Designation, words.Spaced(f.Group.Group.Name), math.Ceil(max(0, -heightMm))
-				found.Through = f.Group.Through()
+				found.Through = f.Group.Through
 				found.On = [2]string{h.Title(b.ID), h.Title(b.ID)}
 				return &found
 			}

@@ -46,7 +46,7 @@ func TestFlaws(t *testing.T) {
 	screws := func(buy string, count int, clamp string, others ...parts.HoleGroup) rule { // two parts with three M8 each
 		return func(v *view) {
 			v.p.Quantity = 2
-			v.p.Holes = append(others, parts.HoleGroup{Name: text("rim"), Size: parts.HoleSize{Make: parts.TappedHole, Thread: "M8"}, Pattern: parts.Pattern{Count: 3}})
+			v.p.Holes = append(others, parts.HoleGroup{FaceGroup: parts.FaceGroup{Name: text("rim"), Pattern: parts.Pattern{Count: 3}}, Size: parts.HoleSize{Make: parts.TappedHole, Thread: "M8"}})
 			if clamp != "" {
 				v.q.Clamp = &plan.ClampRow{Thread: clamp}
 			}
@@ -55,7 +55,7 @@ func TestFlaws(t *testing.T) {
 	}
 	pins := func(said string, d, deep, apart, off float64, fit string) rule { // in the back
 		return func(v *view) {
-			g := &parts.HoleGroup{Name: text("pin"), Face: parts.Back, Size: parts.HoleSize{Size: parts.Size{Fit: parts.Fit{Class: text(fit)}}}}
+			g := &parts.HoleGroup{FaceGroup: parts.FaceGroup{Name: text("pin"), Face: parts.Back}, Size: parts.HoleSize{Size: parts.Size{Fit: parts.Fit{Class: text(fit)}}}}
 			for _, x := range []float64{-apart / 2, apart / 2} {
 				v.holes = append(v.holes, hole{name: "pin", group: g, a: plan.XY{XMm: x, YMm: off}, radiusMm: d / 2, fromMm: 50, toMm: 50 + deep})
 			}
@@ -142,7 +142,7 @@ func TestFlaws(t *testing.T) {
 		{"5° off a flat", flats(30, 5), ""}, {"more", flats(30, 5.1), "check p.h: h lies beside the flats f; 30 mm from the front; they run from 20 mm to 40 mm (8)"}, {"on the other flat", flats(30, 180), ""}, {"beside the other flat", flats(30, 175.1), ""}, {"across the flats", flats(30, 270), "check p.h: h lies beside the flats f; 30 mm from the front; they run from 20 mm to 40 mm (8)"},
 		{"three studs", studs(3, 3), "check p.b: nothing asks that the 3 of P are alike in length, and they hold cover parallel to base; 30 mm by general tolerances"}, {"two", studs(2, 3), ""}, {"without a collar", studs(3, 2), ""}, {"to one length", studs(3, 3, parts.Requirement{Kind: parts.EqualLength}), ""},
 		{"six M8 for two times three", screws("M8 x 20", 6, ""), ""}, {"five", screws("M8 x 20", 5, ""), "check p.: fewer screws are bought for P than it has holes; 5 for 6"}, {"eight with their clamps", screws("M8 x 20", 8, "M8"), ""}, {"seven", screws("M8 x 20", 7, "M8"), "check p.: fewer screws are bought for P than it has holes; 7 for 8"}, {"clamps of others", screws("M8 x 20", 6, "M6"), ""},
-		{"M10", screws("M10 x 20", 6, ""), "check p.: the screws bought for P have the thread of none of its holes; M10 x 20"}, {"through holes of their own", screws("M10 x 20", 6, "", parts.HoleGroup{Size: parts.HoleSize{Make: parts.ClearanceHole, Thread: "M10"}}), ""}, {"jack screws", screws("M8 x 20", 6, "", parts.HoleGroup{Name: text("jack"), For: parts.Jacking, Size: parts.HoleSize{Make: parts.TappedHole, Thread: "M8"}, Pattern: parts.Pattern{Count: 2}}), ""},
+		{"M10", screws("M10 x 20", 6, ""), "check p.: the screws bought for P have the thread of none of its holes; M10 x 20"}, {"through holes of their own", screws("M10 x 20", 6, "", parts.HoleGroup{Size: parts.HoleSize{Make: parts.ClearanceHole, Thread: "M10"}}), ""}, {"jack screws", screws("M8 x 20", 6, "", parts.HoleGroup{FaceGroup: parts.FaceGroup{Name: text("jack"), For: parts.Jacking, Pattern: parts.Pattern{Count: 2}}, Size: parts.HoleSize{Make: parts.TappedHole, Thread: "M8"}}), ""},
 		{"pins in their holes", four(10.5, 30.3, 60, 5), ""}, {"in less", four(9.9, 30.3, 60, 5), pin + "9.9 mm; check p.pin: pin of P need not meet the pins though both are right; centres may differ by 0.3 mm, the play is -0.3 mm (-0.3)"}, {"in 1.2 of them", four(12, 30.3, 60, 5), ""}, {"in more", four(12.1, 30.3, 60, 5), pin + "12.1 mm"},
 		{"not as deep", four(10.5, 30.2, 60, 5), pin + "30.2 mm"}, {"0.25 farther apart", four(10.6, 30.3, 60.25, 5), ""}, {"more", four(10.6, 30.3, 60.3, 5), pin + "60.3 mm"}, {"0.25 farther off", four(10.5, 30.3, 60, 5.25), ""}, {"more", four(10.5, 30.3, 60, 5.3), pin + "5.3 mm"}, {"nearer", four(10.5, 30.3, 60, 4.7), pin + "4.7 mm"},
 		{"0.3 of play at ±0.3", pins("pins 10", 10.5, 5, 60, 0, ""), ""}, {"less", pins("pins 10", 10.49, 5, 60, 0, ""), "check p.pin: pin of P need not meet the pins though both are right; centres may differ by 0.3 mm, the play is 0.29 mm (0.29)"}, {"the same of reamed holes", pins("pins 10", 10.3, 5, 60, 0, "H7"), ""}, {"0.2 at ±0.2", pins("pins 10", 10.4, 5, 30, 0, ""), ""},

@@ -114,7 +114,9 @@ func TestSaysHoles(t *testing.T) {
 // Words of a thing that stands on holes name no others: the shaft of a motor is not the hole that a guard has for one.
 func TestWordsOfWhatStands(t *testing.T) {
 	t.Parallel()
-	named := func(name string) parts.HoleGroup { return parts.HoleGroup{Name: parts.Text{Value: name}} }
+	named := func(name string) parts.HoleGroup {
+		return parts.HoleGroup{FaceGroup: parts.FaceGroup{Name: parts.Text{Value: name}}}
+	}
 	part := func(name string, holes ...parts.HoleGroup) *parts.Part {
 		return &parts.Part{Name: parts.Text{Value: name}, Holes: holes}
 	}

@@ -39,15 +39,15 @@ func TestHoldingBounds(t *testing.T) {
 	pinned := func(note string, plate, hub []hole, depth float64) rule { // a plate of 12
 		return func(r *reviewer) {
 			a, b := &view{reviewer: r, p: part("plate"), lengthMm: 12, holes: plate}, &view{reviewer: r, p: part("hub"), holes: hub}
-			g := parts.HoleGroup{Name: text("pin"), Note: text(note), Through: true}
-			a.p.Holes, b.p.Holes = []parts.HoleGroup{g}, []parts.HoleGroup{{Name: text("pin"), Depth: mm(depth), Through: depth == 0}}
+			g := parts.HoleGroup{FaceGroup: parts.FaceGroup{Name: text("pin"), Through: true}, Note: text(note)}
+			a.p.Holes, b.p.Holes = []parts.HoleGroup{g}, []parts.HoleGroup{{FaceGroup: parts.FaceGroup{Name: text("pin"), Depth: mm(depth), Through: depth == 0}}}
 			r.pinned(a, b, &g)
 		}
 	}
 	inHole := func(note string, across float64, fit string, depth float64) rule { // in 12
 		return func(r *reviewer) {
 			p := part("plate")
-			p.Holes = []parts.HoleGroup{{Name: text("pin"), Note: text(note), Through: depth == 0, Depth: mm(depth), Size: parts.HoleSize{Make: parts.PlainHole, Size: parts.Size{Nominal: mm(across), Fit: parts.Fit{Class: text(fit)}}}}}
+			p.Holes = []parts.HoleGroup{{FaceGroup: parts.FaceGroup{Name: text("pin"), Through: depth == 0, Depth: mm(depth)}, Note: text(note), Size: parts.HoleSize{Make: parts.PlainHole, Size: parts.Size{Nominal: mm(across), Fit: parts.Fit{Class: text(fit)}}}}}
 			(&view{reviewer: r, p: p, lengthMm: 12}).pinInHole(&p.Holes[0])
 		}
 	}
@@ -59,7 +59,7 @@ func TestHoldingBounds(t *testing.T) {
 		for _, z := range at {
 			rows = append(rows, plan.RadialRow{AxialMm: z})
 		}
-		return say(rowOff(&parts.HoleGroup{Pattern: parts.Pattern{Shape: geom.Along{Count: count, PitchMm: pitch}}}, rows))
+		return say(rowOff(&parts.HoleGroup{FaceGroup: parts.FaceGroup{Pattern: parts.Pattern{Shape: geom.Along{Count: count, PitchMm: pitch}}}}, rows))
 	}
 	takes := func(words, item, buy string) rule {
 		return say(fmt.Sprintf("%.3g", (&screwOrder{words: words}).takes(&parts.Loose{Item: text(item), Buy: text(buy)})))
@@ -68,7 +68,7 @@ func TestHoldingBounds(t *testing.T) {
 		return func(r *reviewer) {
 			v := &view{reviewer: r, p: part("cover")}
 			v.p.Quantity = 2
-			v.p.Holes = []parts.HoleGroup{{Name: text("rim"), Pattern: parts.Pattern{Count: 3}}}
+			v.p.Holes = []parts.HoleGroup{{FaceGroup: parts.FaceGroup{Name: text("rim"), Pattern: parts.Pattern{Count: 3}}}}
 			g := &v.p.Holes[0]
 			h := hole{group: g, name: "rim", radiusMm: across / 2, fromMm: 2, toMm: 2 + deep}
 			if into != "" {
@@ -82,7 +82,7 @@ func TestHoldingBounds(t *testing.T) {
 	slotted := func(words string, long float64, count int) rule { // slots of 9 in 10, two of them
 		return func(r *reviewer) {
 			v := &view{reviewer: r, p: part("rail"), q: &plan.PartPlan{}}
-			v.p.Slots = []parts.FaceSlot{{Name: text("motor"), Width: mm(9), Pattern: parts.Pattern{Count: 2}}}
+			v.p.Slots = []parts.FaceSlot{{FaceGroup: parts.FaceGroup{Name: text("motor"), Pattern: parts.Pattern{Count: 2}}, Width: mm(9)}}
 			r.views["rail"], r.job.Parts, r.pl.Parts = v, []*parts.Part{v.p}, []*plan.PartPlan{v.q}
 			v.holes = []hole{{slot: &v.p.Slots[0], name: "motor", radiusMm: 4.5, toMm: 10}}
 			r.boughtBy(&parts.Loose{Item: text(fmt.Sprintf(words, long)), How: text("through the motor slots of the rail"), Count: count})

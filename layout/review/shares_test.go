@@ -142,13 +142,13 @@ func TestShares(t *testing.T) {
 	foot := func(thick float64, thread string, hole float64) rule {
 		return func(v *view) {
 			v.p.Kind, v.p.Bar = parts.BarPart, &parts.Bar{Width: mm(60), Depth: mm(thick)}
-			v.anchorRoom(&parts.HoleGroup{Name: text("h"), Size: parts.HoleSize{Thread: thread, Size: size(hole)}})
+			v.anchorRoom(&parts.HoleGroup{FaceGroup: parts.FaceGroup{Name: text("h")}, Size: parts.HoleSize{Thread: thread, Size: size(hole)}})
 		}
 	}
 	hangs := func(across, x, y float64) rule { // a plate of 100 × 40, by two holes whose middle lies there
 		return func(v *view) {
 			v.p.Bore, v.outline = &parts.Bore{}, []plan.XY{{XMm: -50, YMm: -20}, {XMm: 50, YMm: -20}, {XMm: 50, YMm: 20}}
-			g := &parts.HoleGroup{Name: text("lifting"), For: parts.Lifting}
+			g := &parts.HoleGroup{FaceGroup: parts.FaceGroup{Name: text("lifting"), For: parts.Lifting}}
 			for _, at := range []plan.XY{{XMm: x - 30, YMm: y}, {XMm: x + 30, YMm: y}} {
 				v.holes = append(v.holes, hole{group: g, name: "lifting", a: at, b: at, radiusMm: across / 2})
 			}
@@ -260,7 +260,7 @@ func TestShares(t *testing.T) {
 			for _, z := range []float64{10, 40, 70 + off} {
 				wall.q.Radials = append(wall.q.Radials, plan.RadialRow{Name: "h", AxialMm: z, DiameterMm: 9})
 			}
-			g := &parts.HoleGroup{Name: text("row"), Through: true, Pattern: parts.Pattern{Shape: geom.Along{Count: 3, PitchMm: 30}}}
+			g := &parts.HoleGroup{FaceGroup: parts.FaceGroup{Name: text("row"), Through: true, Pattern: parts.Pattern{Shape: geom.Along{Count: 3, PitchMm: 30}}}}
 			th, _ := threads.Parse("M8")
 			v.boughtInto(&parts.Loose{How: text("through the wall")}, v, g, th, 30)
 		}

@@ -189,15 +189,15 @@ func TestSaidSide(t *testing.T) {
 		g          parts.HoleGroup
 		want       bool
 	}{
-		{"countersunk", "screws of the cover from the front", parts.HoleGroup{Through: true, Countersink: &parts.Countersink{}}, true},
-		{"counterbored", "screws of the cover from the front", parts.HoleGroup{Through: true, Counterbore: &parts.Counterbore{}}, true},
+		{"countersunk", "screws of the cover from the front", parts.HoleGroup{FaceGroup: parts.FaceGroup{Through: true}, Countersink: &parts.Countersink{}}, true},
+		{"counterbored", "screws of the cover from the front", parts.HoleGroup{FaceGroup: parts.FaceGroup{Through: true}, Counterbore: &parts.Counterbore{}}, true},
 		{"blind", "screws of the cover from the front", parts.HoleGroup{}, true},
 		{"from where they are", "screws of the cover from the back", parts.HoleGroup{}, false},
-		{"plain", "screws of the cover from the front", parts.HoleGroup{Through: true}, false},
+		{"plain", "screws of the cover from the front", parts.HoleGroup{FaceGroup: parts.FaceGroup{Through: true}}, false},
 		{"of others", "screws of the lid from the front", parts.HoleGroup{}, false},
 		{"no screws", "light for the cover from the front", parts.HoleGroup{}, false},
 		{"blind, screwed to it", "cover screwed to the front with screws", parts.HoleGroup{}, true},
-		{"through, screwed to it", "cover screwed to the front with screws", parts.HoleGroup{Through: true, Countersink: &parts.Countersink{}}, false},
+		{"through, screwed to it", "cover screwed to the front with screws", parts.HoleGroup{FaceGroup: parts.FaceGroup{Through: true}, Countersink: &parts.Countersink{}}, false},
 	} {
 		c.g.Name, c.g.Face = parts.Text{Value: "cover"}, parts.Back
 		r := &reviewer{job: &parts.Job{}}

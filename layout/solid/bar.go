@@ -52,7 +52,7 @@ func onSide(r *part.Model, side parts.Side) assembly.Pose {
 func barHoles(r *part.Model, g *part.Group) []assembly.Simple {
 	in := r.Part.Bar
 	deep, travel := r.DrillMm(g)
-	if deep = max(deep, travel); !g.Through() {
+	if deep = max(deep, travel); !g.Through {
 		deep += past // it ends where it says
 	}
 	var out []assembly.Simple

@@ -33,17 +33,17 @@ func TestHole(t *testing.T) {
 		size part.Made
 		want float64
 	}{
-		{"through", parts.HoleGroup{Through: true}, made(10), pi * 25 * 20},
-		{"through, whatever its depth", parts.HoleGroup{Through: true, Depth: mm(5)}, made(10), pi * 25 * 20},
-		{"blind", parts.HoleGroup{Depth: mm(12)}, made(10), pi * 25 * 12},
-		{"as deep as the part", parts.HoleGroup{Depth: mm(20)}, made(10), pi * 25 * 20},
-		{"tapped", parts.HoleGroup{Through: true}, tapped, pi * 16 * 20},
-		{"counterbored", parts.HoleGroup{Through: true, Counterbore: &parts.Counterbore{Diameter: mm(18), Depth: mm(6)}}, made(10), pi * (25*14 + 81*6)},
-		{"counterbored, blind", parts.HoleGroup{Depth: mm(15), Counterbore: &parts.Counterbore{Diameter: mm(18), Depth: mm(6)}}, made(10), pi * (25*9 + 81*6)},
+		{"through", parts.HoleGroup{FaceGroup: parts.FaceGroup{Through: true}}, made(10), pi * 25 * 20},
+		{"through, whatever its depth", parts.HoleGroup{FaceGroup: parts.FaceGroup{Through: true, Depth: mm(5)}}, made(10), pi * 25 * 20},
+		{"blind", parts.HoleGroup{FaceGroup: parts.FaceGroup{Depth: mm(12)}}, made(10), pi * 25 * 12},
+		{"as deep as the part", parts.HoleGroup{FaceGroup: parts.FaceGroup{Depth: mm(20)}}, made(10), pi * 25 * 20},
+		{"tapped", parts.HoleGroup{FaceGroup: parts.FaceGroup{Through: true}}, tapped, pi * 16 * 20},
+		{"counterbored", parts.HoleGroup{FaceGroup: parts.FaceGroup{Through: true}, Counterbore: &parts.Counterbore{Diameter: mm(18), Depth: mm(6)}}, made(10), pi * (25*14 + 81*6)},
+		{"counterbored, blind", parts.HoleGroup{FaceGroup: parts.FaceGroup{Depth: mm(15)}, Counterbore: &parts.Counterbore{Diameter: mm(18), Depth: mm(6)}}, made(10), pi * (25*9 + 81*6)},
 		// 90° from 20 to 10: 5 deep, a frustum of π·5/3·(100 + 50 + 25).
-		{"countersunk", parts.HoleGroup{Through: true, Countersink: &parts.Countersink{Diameter: mm(20), Angle: parts.Angle{Deg: 90}}}, made(10), pi * (25*15 + 5*175.0/3)},
+		{"countersunk", parts.HoleGroup{FaceGroup: parts.FaceGroup{Through: true}, Countersink: &parts.Countersink{Diameter: mm(20), Angle: parts.Angle{Deg: 90}}}, made(10), pi * (25*15 + 5*175.0/3)},
 		// 60° from 20 to 10: 5/tan 30° deep.
-		{"countersunk steeply", parts.HoleGroup{Through: true, Countersink: &parts.Countersink{Diameter: mm(20), Angle: parts.Angle{Deg: 60}}}, made(10), pi * (25*(20-5*math.Sqrt(3)) + 5*math.Sqrt(3)*175/3)},
+		{"countersunk steeply", parts.HoleGroup{FaceGroup: parts.FaceGroup{Through: true}, Countersink: &parts.Countersink{Diameter: mm(20), Angle: parts.Angle{Deg: 60}}}, made(10), pi * (25*(20-5*math.Sqrt(3)) + 5*math.Sqrt(3)*175/3)},
 	} {
 		g := &part.Group{Hole: &c.hole, Size: c.size}
 		if got := gone(hole(g, 20)); math.Abs(got-c.want) > 1e-3*c.want {

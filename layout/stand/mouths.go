@@ -33,7 +33,7 @@ func (m *Stand) HolesAndSlots(b *assembly.Body) (all []Faced) {
 	r := m.PartOf(b.ID)
 	for g := range seq.Refs(r.Groups) {
 		for _, face := range []parts.Face{parts.Front, parts.Back} {
-			if face != g.Face && (!g.Through() || g.OnWall()) {
+			if face != g.Face && (!g.Through || g.OnWall()) {
 				continue
 			}
 			f := Faced{Body: b, Model: r, Group: g, Out: assembly.AxisZ, Used: m.Used(r, g)}

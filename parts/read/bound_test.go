@@ -155,7 +155,7 @@ func TestCountedOnTheBound(t *testing.T) {
 	t.Parallel()
 	for n, want := range map[int]int{maxPlaces: 0, maxPlaces + 1: 1} {
 		r := &reader{source: &source{}}
-		p := &parts.Part{Holes: []parts.HoleGroup{{Pattern: parts.Pattern{Count: 7}}, {Pattern: parts.Pattern{Count: n - 12}}}, Slots: []parts.FaceSlot{{Pattern: parts.Pattern{Count: 3}}}, Radials: []parts.Radial{{Clock: make([]parts.Angle, 2)}}}
+		p := &parts.Part{Holes: []parts.HoleGroup{{FaceGroup: parts.FaceGroup{Pattern: parts.Pattern{Count: 7}}}, {FaceGroup: parts.FaceGroup{Pattern: parts.Pattern{Count: n - 12}}}}, Slots: []parts.FaceSlot{{FaceGroup: parts.FaceGroup{Pattern: parts.Pattern{Count: 3}}}}, Radials: []parts.Radial{{Clock: make([]parts.Angle, 2)}}}
 		if ok := r.fewPlaces(p); ok != (want == 0) || len(r.errs) != want {
 			t.Errorf("%d places: %v, %v", n, ok, r.errs)
 		}

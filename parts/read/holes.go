@@ -11,13 +11,16 @@ import (
 const maxCount = 1000
 
 func (f *fields) holes() parts.HoleGroup {
-	g := parts.HoleGroup{
-		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: parts.Side(f.word("on")), Walls: f.word("walls"), Pattern: f.pattern(),
-		Size: f.holeSize(f.val("size")),
-	}
-	g.Through, g.Depth = f.depth("depth")
+	g := parts.HoleGroup{FaceGroup: f.faceGroup(), Size: f.holeSize(f.val("size"))}
 	g.For, g.Fitted, g.Note = f.served(g.Name)
 	f.headRoom(&g)
+	return g
+}
+
+// faceGroup reads what holes and slots have in common, but for their use.
+func (f *fields) faceGroup() parts.FaceGroup {
+	g := parts.FaceGroup{Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: parts.Side(f.word("on")), Walls: f.word("walls"), Pattern: f.pattern()}
+	g.Through, g.Depth = f.depth("depth")
 	seenOn(&g.Pattern, g.Face)
 	return g
 }
@@ -133,13 +136,8 @@ func (r *reader) threadedHole(n *node, size *parts.HoleSize, before []string, re
 }
 
 func (f *fields) slots() parts.FaceSlot {
-	s := parts.FaceSlot{
-		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: parts.Side(f.word("on")), Walls: f.word("walls"), Pattern: f.pattern(),
-		Width: f.length("width"), Length: f.length("length"), Turn: f.angle("turn"),
-	}
-	s.Through, s.Depth = f.depth("depth")
+	s := parts.FaceSlot{FaceGroup: f.faceGroup(), Width: f.length("width"), Length: f.length("length"), Turn: f.angle("turn")}
 	s.For = cmp.Or(parts.Use(f.word("for")), parts.HoleUse(s.Name.Value, ""))
-	seenOn(&s.Pattern, s.Face)
 	f.not(s.Length, "<=", s.Width, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide")
 	return s
 }
