@@ -92,18 +92,20 @@ func TestBarOverAPlate(t *testing.T) {
 // not besides that what is welded there stands apart.
 func TestSkewFrame(t *testing.T) {
 	t.Parallel()
-	// What lies in one of them is said all the same.
-	const lug = "  - {name: lug, weld: {part: lug.outline, to: rail#1.front, type: fillet, size: 3}, place: {on: front, with: back, at: [0, 0], top: up, gap: -6}}\n"
-	for long, want := range map[string]string{"bottom": "", "top": "frame-skew c4 rail", "top with a lug": "frame-skew c4 railparts-overlap lug"} {
+	// What lies in two of them is said all the same, of each.
+	lug := func(n string) string {
+		return "  - {name: lug-" + n + ", weld: {part: lug#" + n + ".outline, to: rail#" + n + ".front, type: fillet, size: 3}, place: {on: front, with: back, at: [0, 0], top: up, gap: -6}}\n"
+	}
+	for long, want := range map[string]string{"bottom": "", "top": "frame-skew c4 rail", "top with a lug": "frame-skew c4 railparts-overlap lug-1parts-overlap lug-2"} {
 		long, lugs, _ := strings.Cut(long, " with a ")
 		job := "job: J\nunits: mm\nparts: [rail.yaml, end.yaml" + map[bool]string{true: ", lug.yaml"}[lugs != ""] + "]\njoints:\n"
 		for i, j := range []string{"end#1.left, to: rail#1.right", "end#1.right, to: rail#2.left", "end#2.left, to: rail#2.right", "end#2.right, to: rail#1.left"} {
 			job += "  - {name: c" + strconv.Itoa(i+1) + ", weld: {part: " + j + ", type: square, process: MAG}}\n"
 		}
 		if lugs != "" {
-			job += lug
+			job += lug("1") + lug("2")
 		}
-		m, _ := load(t, write(t, map[string]string{"job.yaml": job, "lug.yaml": "part: lug\nkind: plate\nmaterial: S235\nstock: {plate: 12}\noutline: {square: 40}\n",
+		m, _ := load(t, write(t, map[string]string{"job.yaml": job, "lug.yaml": "part: lug\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 12}\noutline: {square: 40}\n",
 			"rail.yaml": "part: rail\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 600, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: " + long + "}}\n",
 			"end.yaml":  "part: end\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 400, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}}\n"}))
 		got := ""

@@ -280,9 +280,9 @@ type seat struct {
 
 func (s *seat) middle() float64 { return (s.low + s.high) / 2 }
 
-// seats are those of all joints of the two parts; ok is false where one has none, so
+// seats are those of all joints of the two parts; none where one has none, so
 // that it decides itself which way they go together.
-func (f *fitting) seats() (out []seat, ok bool) {
+func (f *fitting) seats() (out []seat) {
 	for _, j := range f.m.Joints {
 		ends := stand.EndsOf(j)
 		if !slices.Contains(ends, f.turns.ID) || !slices.Contains(ends, f.holds.ID) {
@@ -291,7 +291,7 @@ func (f *fitting) seats() (out []seat, ok bool) {
 		a, okA := f.stretch(&j.A)
 		b, okB := f.stretch(&j.B)
 		if !okA || !okB || j.Kind == parts.BoltKind {
-			return nil, false
+			return nil
 		}
 		s := seat{low: math.Max(a[0], b[0]), high: math.Min(a[1], b[1])}
 		if j.Bearing != nil {
@@ -299,7 +299,7 @@ func (f *fitting) seats() (out []seat, ok bool) {
 		}
 		out = append(out, s)
 	}
-	return out, true
+	return out
 }
 
 // stretch is where a joint's step lies on the frame's axis.
@@ -318,8 +318,8 @@ func (f *fitting) stretch(e *plan.JointEnd) (low [2]float64, ok bool) {
 // its seats, whichever finds room: wrong unless it, or what stands, looks the same so
 // turned at one of the clock angles of its features.
 func (f *fitting) endForEnd() []plan.Trap {
-	seats, ok := f.seats()
-	if !ok || len(seats) == 0 || f.j.Bearing != nil && len(seats) == 1 && f.j.Bearing.LargeEnd != "" {
+	seats := f.seats()
+	if len(seats) == 0 || f.j.Bearing != nil && len(seats) == 1 && f.j.Bearing.LargeEnd != "" {
 		return nil
 	}
 	for _, turn := range f.clocks() {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
 )
@@ -55,6 +56,35 @@ func TestCorner(t *testing.T) {
 			if far > 0.001 || b.groove != c.groove || math.Abs(b.areaMm2-c.areaMm2) > 0.001 {
 				t.Errorf("%s: %+v", c.name, b)
 			}
+		}
+	}
+}
+
+// TestExtent: a block of 40 × 20 from 5, 6 on, in a plane that passes it, its faces with it, and in one half a millimetre beside it.
+func TestExtent(t *testing.T) {
+	t.Parallel()
+	for z, passes := range map[float64]bool{-5: true, -10: true, 0: true, 0.5: false, -10.5: false} { // of its lower face
+		r, ok := extent(assembly.Move(assembly.Vec{X: 1, Y: 2, Z: 3}), &assembly.Body{
+			Solid: assembly.Of(assembly.Cuboid(assembly.Vec{X: 5, Y: 6}, assembly.Vec{X: 45, Y: 26, Z: 10})), Pose: assembly.Move(assembly.Vec{Z: z + 3})})
+		if want := (rect{plan.XY{XMm: 4, YMm: 4}, plan.XY{XMm: 44, YMm: 24}}); ok != passes || r != want {
+			t.Errorf("%g over the plane: %v, %v", z, r, ok)
+		}
+	}
+}
+
+// TestMiddleOf: beads 8 off an axis at both sides lie about it, however far apart along it, while their weld is wider than that; else about
+// their own middle.
+func TestMiddleOf(t *testing.T) {
+	t.Parallel()
+	at := func(x, y float64) bead {
+		return bead{points: [3]plan.XY{{XMm: x, YMm: y}, {XMm: x + 3, YMm: y}, {XMm: x, YMm: y + 3}}} // its middle 1, 1 on
+	}
+	for _, c := range []struct {
+		radius float64
+		want   plan.XY
+	}{{8.1, plan.XY{XMm: 16}}, {7.9, plan.XY{XMm: 16, YMm: 8.0 / 3}}} {
+		if got := middleOf([]bead{at(0, 7), at(15, 7), at(30, -9)}, c.radius); geom.Distance(got, c.want) > 1e-9 {
+			t.Errorf("within %g: %v", c.radius, got)
 		}
 	}
 }

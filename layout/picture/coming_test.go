@@ -2,9 +2,11 @@ package picture_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"testing"
 
+	"centrepop/layout/picture"
 	"centrepop/layout/plan"
 )
 
@@ -74,4 +76,57 @@ func TestEveryArrow(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A block comes onto a base from its front; under the roof that the joint before it sets over that place it comes from below, from
+// where nothing stands. One laid on the base beside a rib of 60 comes onto the face that it lies on, though beside the base it would be free after 45.
+func TestComesAsItIsFree(t *testing.T) {
+	t.Parallel()
+	plate := func(name, thick, size string) string {
+		return "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + "}\noutline: {rectangle: [" + size + "]}\n"
+	}
+	weld := func(a, b, place, after string) string {
+		return "  - {name: " + a + ", weld: {part: " + a + ".outline, to: " + b + ".outline, type: fillet, size: 4, length: 40}, place: {" + place + "}" + after + "}\n"
+	}
+	const laid = "loose:\n  - {part: chip, how: laid on it, after: wall, lies: [{on: base.front, with: back, at: [185, 50], top: up}]}\n"
+	for _, c := range []struct {
+		roof, block string // what they come after
+		want        plan.XY
+	}{{"block", "wall", right}, {"wall", "roof", up}} {
+		m, pl := load(t, write(t, map[string]string{"base.yaml": plate("base", "20", "400, 200"), "wall.yaml": plate("wall", "10", "200, 100"), "roof.yaml": plate("roof", "10", "200, 150"), "block.yaml": plate("block", "30", "60, 60"), "chip.yaml": plate("chip", "10", "60, 40"),
+			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, wall.yaml, roof.yaml, block.yaml, chip.yaml]\njoints:\n" + weld("wall", "base", "on: front, with: bottom, at: [0, 60], front: up", "") +
+				weld("roof", "wall", "on: top, with: back, at: [0, -60], top: right", ", after: "+c.roof) + weld("block", "base", "on: front, with: back, at: [0, 0], top: up", ", after: "+c.block) + laid}))
+		picture.Draw(m)
+		got := map[string]plan.XY{}
+		for _, j := range pl.Joints {
+			for _, p := range j.Pictures {
+				for _, a := range p.Arrows {
+					got[a.Of] = a.Dir
+				}
+			}
+		}
+		if got["block"] != c.want || got["chip"] != right {
+			t.Errorf("the roof after %s: %v", c.roof, got)
+		}
+	}
+}
+
+// Of the jack with its windows up and down, in the plane of its pictures, the upper stop collar comes in by the one above, 12 in behind the
+// front of the guide tube, which lies 1/32 behind that of the frame.
+func TestComesInTurned(t *testing.T) {
+	t.Parallel()
+	m, pl := load(t, edited(t, "gatejack", [3]string{"guide-tube.yaml", "{name: sight, clock: [90, 270]", "{name: sight, clock: [0, 180]"}))
+	picture.Draw(m)
+	for _, j := range pl.Joints {
+		for _, p := range j.Pictures {
+			for _, a := range p.Arrows {
+				if a.Of == "Stop collar 1" && (a.Dir != down || math.Abs(a.AtMm.XMm-12.03125*25.4) > 1e-6 || a.AtMm.YMm != 0) {
+					t.Errorf("%s: %+v", j.Name, a)
+				} else if a.Of == "Stop collar 1" {
+					return
+				}
+			}
+		}
+	}
+	t.Error("no arrow of the stop collar")
 }
