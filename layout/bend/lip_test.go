@@ -199,6 +199,11 @@ func TestMitredLips(t *testing.T) {
 				p.Flanges[i].FromMm, p.Flanges[i].ToMm = 30, 30
 			}
 		},
+		"stays off by half": func(p *Panel) {
+			for i := 1; i < len(p.Flanges); i += 2 {
+				p.Flanges[i].ToMm = 0.5
+			}
+		},
 		"another radius": func(p *Panel) { p.Flanges[1].RadiusMm, p.Flanges[5].RadiusMm = 3, 3 },
 	} {
 		b := turnedIn([4]float64{15, 12, 15, 12}, edit)
@@ -206,6 +211,20 @@ func TestMitredLips(t *testing.T) {
 			if f.LeftMitreMm != 0 || f.RightMitreMm != 0 {
 				t.Errorf("%s: side %d is mitred", name, f.Side)
 			}
+		}
+	}
+	// One slanted flange is mitred at neither of its corners, the others where they meet.
+	b = turnedIn([4]float64{15, 12, 15, 12}, func(p *Panel) { p.Flanges[1].AngleDeg = 80 })
+	for side, want := range map[Side][2]float64{Top: {}, Right: {0, 8}, Bottom: {8, 8}, Left: {8, 0}} {
+		if f := b.at(side, 1); !near(f.LeftMitreMm, want[0], 1e-9) || !near(f.RightMitreMm, want[1], 1e-9) {
+			t.Errorf("beside a slanted one: side %d is mitred %v and %v", side, f.LeftMitreMm, f.RightMitreMm)
+		}
+	}
+	// Square ones give way to those of 15 at the top and the bottom, with the gap: 60 less 15.5.
+	b = turnedIn([4]float64{15, 12, 15, 12}, func(p *Panel) { p.Mitred = false })
+	for _, side := range []Side{Right, Left} {
+		if f := b.at(side, 1); !near(f.LeftMm, -44.5, 1e-9) || !near(f.RightMm, 44.5, 1e-9) {
+			t.Errorf("square: side %d from %v to %v", side, f.LeftMm, f.RightMm)
 		}
 	}
 	b = turnedIn([4]float64{15, 12, 0, 0}, nil) // one corner

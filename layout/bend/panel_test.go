@@ -158,12 +158,16 @@ func TestPanelOrder(t *testing.T) {
 	}
 	// Set in by 60 and 26 high, a flange across ends some 60 behind the fold line, and
 	// (60 − 26) / √2 = 24 beside the punch at last; set in by 40 it is 10 beside it. One
-	// that hangs stays off the die from 50 behind the line on.
+	// that hangs stays off the die from 50 behind the line on. The line lies 4 less half a bend in from the end: a tenth more
+	// or less than 50, and than 15·√2 + 26, tells.
+	line := 4 - allowance/2
 	for _, c := range []struct {
 		inMm    float64
 		forward bool
 		want    [2]float64
-	}{{60, false, [2]float64{}}, {40, false, [2]float64{120 - 2, 0}}, {60, true, [2]float64{}}, {40, true, [2]float64{0, 120 - 2}}} {
+	}{{60, false, [2]float64{}}, {40, false, [2]float64{120 - 2, 0}}, {60, true, [2]float64{}}, {40, true, [2]float64{0, 120 - 2}},
+		{line + 50.1, true, [2]float64{}}, {line + 49.9, true, [2]float64{0, 120 - 2}}, {line + 15*math.Sqrt2 + 26.1, false, [2]float64{}}, {line + 15*math.Sqrt2 + 25.9, false, [2]float64{120 - 2, 0}},
+	} {
 		b, err := box(Flange{Side: Top, HeightMm: 26, FromMm: c.inMm, ToMm: c.inMm, Forward: c.forward}, Flange{Side: Left, HeightMm: 90}).Blank()
 		if err != nil {
 			t.Fatal(err)

@@ -281,10 +281,8 @@ func (g saddleGeometry) between(tDeg float64) float64 {
 func (g saddleGeometry) stations(from, to float64, n int) []float64 {
 	step := 360 / float64(n)
 	out := []float64{from}
-	for k := math.Floor(from/step) + 1; k*step < to-1e-9; k++ {
-		if k*step > from+1e-9 {
-			out = append(out, k*step)
-		}
+	for k := math.Floor((from+1e-9)/step) + 1; k*step < to-1e-9; k++ {
+		out = append(out, k*step)
 	}
 	return append(out, to)
 }

@@ -409,3 +409,15 @@ func TestRolledTurnsAreAlike(t *testing.T) {
 	near(t, "A4", turn["A4"], 0, 1e-6)
 	near(t, "B0 as A0", turn["B0"], turn["A0"], 1e-6)
 }
+
+// A rolled surface is unrolled in 720 flat strips or more, as many in each division: 103 in each of 7, and two where one would make 719.
+func TestFineStrips(t *testing.T) {
+	for divisions, want := range map[int]int{7: 103, 24: 30, 719: 2, 720: 1, 721: 1} {
+		if got := (&Forming{Bend: Rolled}).fine(divisions); got != want {
+			t.Errorf("%d in each of %d divisions", got, divisions)
+		}
+	}
+	if got := (&Forming{Bend: Faceted}).fine(7); got != 1 {
+		t.Errorf("%d where it is folded", got)
+	}
+}
