@@ -25,6 +25,20 @@ func plateJob(t testing.TB) string {
 	return jobOf(t, fileText(t, "testdata/hostile/good/plate.yaml"))
 }
 
+// partsAlone writes a demo's parts as a job in which nothing says how they meet: what is
+// asked of a part alone then waits for no machine to be stood.
+func partsAlone(t testing.TB, demo string) string {
+	t.Helper()
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS(filepath.Dir(demo))); err != nil {
+		t.Fatal(err)
+	}
+	job := filepath.Join(dir, "job.yaml")
+	own, _, _ := strings.Cut(fileText(t, job), "\njoints:\n")
+	write(t, job, own+"\n")
+	return job
+}
+
 // jobOf writes a job of one part, whose file is part.yaml.
 func jobOf(t testing.TB, part string) string {
 	t.Helper()

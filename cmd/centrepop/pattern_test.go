@@ -83,7 +83,7 @@ func near(t *testing.T, what string, got, want, tol float64) {
 // run to the left. All places are worked out here from the YAML's numbers.
 func TestWrapOnPaper(t *testing.T) {
 	t.Parallel()
-	doc := opened(t, "template", pugMill, "bearing-housing", "--apart", "--paper", "900x1200 mm")
+	doc := opened(t, "template", partsAlone(t, pugMill), "bearing-housing", "--apart", "--paper", "900x1200 mm")
 	page := sheetsWith(t, doc, "Wrap template: body")[0]
 	shapes := contours(doc, page)
 	lo, hi := extent(shapes[0])
@@ -139,7 +139,7 @@ func TestWrapOnPaper(t *testing.T) {
 // match marks and measures across the joint.
 func TestWrapTilesMeet(t *testing.T) {
 	t.Parallel()
-	doc := opened(t, "template", pugMill, "lantern", "--apart", "--paper", "A4")
+	doc := opened(t, "template", partsAlone(t, pugMill), "lantern", "--apart", "--paper", "A4")
 	pages := sheetsWith(t, doc, "Wrap template: waist")
 	if len(pages) != 2 {
 		t.Fatalf("%d tiles", len(pages))
@@ -278,7 +278,7 @@ func TestSaddleOnPaper(t *testing.T) {
 // square to the barrel of 168.3.
 func TestMainHoleOnPaper(t *testing.T) {
 	t.Parallel()
-	doc := opened(t, "template", pugMill, "inlet-stub", "--apart", "--paper", "900x1200 mm")
+	doc := opened(t, "template", partsAlone(t, pugMill), "inlet-stub", "--apart", "--paper", "900x1200 mm")
 	shapes := contours(doc, sheetsWith(t, doc, "Hole in the main")[0])
 	if len(shapes) < 2 || len(shapes[1]) < 50 {
 		t.Fatalf("%d contours", len(shapes))
@@ -295,7 +295,7 @@ func TestMainHoleOnPaper(t *testing.T) {
 // become: the mouth's girth and the circle of the round end, rolled, at mid-thickness.
 func TestTransitionOnPaper(t *testing.T) {
 	t.Parallel()
-	doc := opened(t, "template", pugMill, "hopper-throat", "--apart", "--paper", "1400x1400 mm")
+	doc := opened(t, "template", partsAlone(t, pugMill), "hopper-throat", "--apart", "--paper", "1400x1400 mm")
 	page := sheetsWith(t, doc, "Square to round")[0]
 	edge := contours(doc, page)[0]
 	total := 0.0

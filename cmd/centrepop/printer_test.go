@@ -191,7 +191,7 @@ func TestLyingPrinter(t *testing.T) {
 	if worst < 1 {
 		t.Errorf("without correction the worst hole is only %.3f mm off: the printer is too good for this test", worst)
 	}
-	do(t, "template", pugMill, "inlet-stub", "hopper", "--printer", "liar", "-o", file)
+	do(t, "template", partsAlone(t, pugMill), "inlet-stub", "hopper", "--printer", "liar", "-o", file)
 	tubes, tiles := openPDF(t, file), 0
 	for page := range tubes.Pages() {
 		if strings.Contains(tubes.Text(page), "Tile ") {
@@ -261,7 +261,7 @@ func TestCorrectedSheetsFit(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "a.pdf")
 	for _, r := range [][4]string{{"143", "238", "278.4", "277"}, {"157", "262", "304.8", "306.1"}} {
 		do(t, "printer", "set", "edge", "--across", r[0], "--up", r[1], "--diagonal1", r[2], "--diagonal2", r[3])
-		do(t, "template", pugMill, "barrel-flange", "base-plate", "guard-bracket", "--printer", "edge", "-o", file)
+		do(t, "template", partsAlone(t, pugMill), "barrel-flange", "base-plate", "guard-bracket", "--printer", "edge", "-o", file)
 		doc := openPDF(t, file)
 		for page := range doc.Pages() {
 			w, h := doc.Size(page)

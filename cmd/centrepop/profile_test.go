@@ -150,8 +150,9 @@ func TestProfileSVG(t *testing.T) {
 // be closed and the outline to be the last of them.
 func TestProfileClosed(t *testing.T) {
 	t.Parallel()
+	job := partsAlone(t, pugMill)
 	for _, part := range []string{"gusset", "guard-bracket", "lifting-link", "inlet-flange", "housing-plate"} {
-		d := profilePDF(t, "../../testdata/pugmill/job.yaml", part, "--cut", "waterjet", "--kerf", "0.8", "--compensate")
+		d := profilePDF(t, job, part, "--cut", "waterjet", "--kerf", "0.8", "--compensate")
 		width, height := d.Size(0)
 		closed := 0
 		var last [4]float64

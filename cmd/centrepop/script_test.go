@@ -34,7 +34,8 @@ func slowWriter() {
 }
 
 // TestScripts runs every script of testdata/script. Set CENTREPOP_UPDATE=1 to
-// write the wanted outputs anew, then read the difference.
+// write the wanted outputs anew, then read the difference. $DATA has the demos, $PARTS the
+// parts of the mill alone.
 func TestScripts(t *testing.T) {
 	scripts, err := filepath.Glob("testdata/script/*.txtar")
 	if err != nil || len(scripts) == 0 {
@@ -44,6 +45,7 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	alone := filepath.Dir(partsAlone(t, pugMill))
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata/script",
 		RequireExplicitExec: true,
@@ -51,6 +53,7 @@ func TestScripts(t *testing.T) {
 		UpdateScripts:       golden.Update(),
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("DATA", filepath.Join(root, "testdata"))
+			env.Setenv("PARTS", alone)
 			return nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){"status": status},
