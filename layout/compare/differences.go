@@ -96,7 +96,7 @@ func (c *comparison) doubles() {
 			}
 			_, iTwin := twin[i]
 			_, jTwin := twin[j]
-			if iTwin || jTwin || geom.Distance(boxes[i].Min, boxes[j].Min) > 2*doubledMm || geom.Distance(boxes[i].Max, boxes[j].Max) > 2*doubledMm {
+			if iTwin || jTwin || geom.Distance(boxes[i].Min, boxes[j].Min) > 2*doubledMm {
 				continue
 			}
 			if onEachOther(c.closed[i], c.closed[j]) {

@@ -189,10 +189,7 @@ func checkLength(name string, mm float64) error {
 
 // checkAllowance is checkLength with zero allowed.
 func checkAllowance(name string, mm float64) error {
-	if mm == 0 {
-		return nil
-	}
-	if finite(mm) && mm > 0 && mm < MinLengthMm {
+	if mm >= 0 && mm < MinLengthMm {
 		return nil // paper and gaps may be thinner than any other length
 	}
 	return checkLength(name, mm)

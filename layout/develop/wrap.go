@@ -398,7 +398,8 @@ func (c Cylinder) widestGapDeg(outlines []outline) float64 {
 	}
 	// By start, then end: a fixed order makes the first of equal gaps win.
 	slices.SortFunc(spans, func(a, b span) int { return cmp.Or(cmp.Compare(a.lo, b.lo), cmp.Compare(a.hi, b.hi)) })
-	reach, best, at := spans[0].hi, -1.0, 0.0
+	var at float64
+	reach, best := spans[0].hi, -1.0
 	for _, s := range spans[1:] {
 		if gap := s.lo - reach; gap > best+1e-9 {
 			best, at = gap, reach+gap/2
