@@ -52,6 +52,8 @@ func (b *bench) holding(set setting) string {
 	text := "chuck on the back end, set true"
 	switch {
 	case set.first():
+	case !slices.ContainsFunc(b.ops, func(o plan.Operation) bool { return o.Machine == plan.Lathe }): // the front is only sawn
+		text = "chuck on the front end, set true"
 	case !b.anyTurned(set.steps) && len(b.rest()) == 0:
 		text = "turned round, set true"
 	default:

@@ -274,6 +274,9 @@ func (s *Sizes) topKeyway() *Keyway {
 // keyway that is TOP where it comes out, or else on the outside round it.
 func (s *Shape) topPlace() string {
 	face := "on the " + s.topFace() + " face"
+	if s.saddledEnd(parts.Face(s.topFace())) { // as both ends are then
+		face = "along the outside"
+	}
 	if s.Part.Top.Value != topKeyway {
 		return face
 	}

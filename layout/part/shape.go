@@ -94,6 +94,9 @@ func (g *Shape) topFace() string {
 	if len(g.Faces) > 0 {
 		return string(g.Faces[0].Face)
 	}
+	if g.saddledEnd(parts.Front) {
+		return string(parts.Back)
+	}
 	return string(parts.Front)
 }
 

@@ -1,12 +1,16 @@
 package part
 
 import (
+	"slices"
 	"strings"
 	"testing"
+
+	"centrepop/layout/plan"
 )
 
 // A tube's saddled end that nothing is turned at needs no setting of its own, whatever is
-// chamfered at the other; its length is measured over the tips, once the last end is cut.
+// chamfered at the other; its length is measured over the tips, once the last end is cut. TOP
+// stands where a saddle does not take it away.
 func TestSaddledEnds(t *testing.T) {
 	t.Parallel()
 	const tube = "part: stub\nkind: tube\nmaterial: S235\ntop: paint\nstock: {tube: 60 mm, wall: 4 mm, length: 140 mm}\ntube: {outside: 60, wall: 4, length: 136}\nends: {ENDS}\nchamfers: [{edge: outside-EDGE, size: 0.5 mm, angle: 15, for: lead-in}]\n"
@@ -15,10 +19,11 @@ func TestSaddledEnds(t *testing.T) {
 		ends, edge string
 		titles     string
 		tips       string
+		top        string
 	}{
-		{"back: " + saddle, "front", "Cut the stock, Face the front end, Cut the back end to the saddle curve, Deburr and inspect", "Cut the back end"},
-		{"front: " + saddle, "back", "Cut the stock, Face the back end, Cut the front end to the saddle curve, Deburr and inspect", "Cut the front end"},
-		{"front: " + saddle + ", back: " + saddle, "front", "Cut the stock, Face the front end, Cut the front end to the saddle curve, Cut the back end to the saddle curve, Deburr and inspect", "Cut the back end"},
+		{"back: " + saddle, "front", "Cut the stock, Face the front end, Cut the back end to the saddle curve, Deburr and inspect", "Cut the back end", "on the front face"},
+		{"front: " + saddle, "back", "Cut the stock, Face the back end, Cut the front end to the saddle curve, Deburr and inspect", "Cut the front end", "on the back face"},
+		{"front: " + saddle + ", back: " + saddle, "front", "Cut the stock, Face the front end, Cut the front end to the saddle curve, Cut the back end to the saddle curve, Deburr and inspect", "Cut the back end", "along the outside"},
 	} {
 		m := work(t, "mm", strings.NewReplacer("ENDS", c.ends, "EDGE", c.edge).Replace(tube))
 		var titles []string
@@ -29,7 +34,13 @@ func TestSaddledEnds(t *testing.T) {
 			if want := strings.HasPrefix(o.Title, c.tips); strings.Contains(limits, "length over the tips 135.5 – 136.5") != want || strings.HasPrefix(limits, "length 1") {
 				t.Errorf("%s: %s: %s", c.ends, o.Title, limits)
 			}
-			marked += strings.Count(strings.Join(o.Do, " "), "Mark TOP on the front face (paint).")
+			marked += strings.Count(strings.Join(o.Do, " "), "Mark TOP "+c.top+" (paint).")
+		}
+		if held := m.Out.Operations[1].Holding; strings.HasPrefix(held, "turned round") {
+			t.Errorf("%s: first in the lathe %s", c.ends, held)
+		}
+		if !slices.ContainsFunc(m.Out.Checks, func(k plan.Check) bool { return k.What == "TOP marked" && k.Limits == c.top }) {
+			t.Errorf("%s: the record does not ask for TOP %s", c.ends, c.top)
 		}
 		if got := strings.Join(titles, ", "); got != c.titles || marked != 1 {
 			t.Errorf("%s: %s, TOP marked %d times", c.ends, got, marked)

@@ -82,7 +82,10 @@ func (h *holding) benched() {
 	case lies != "": // laid down it would slide off
 		h.UprightDeg, h.Lies = worse(fallsDeg, tips(h.BodiesOf(h.j.N, h.still.ID), h.top)), lies
 	default:
-		h.Once = h.stays(h.before, h.top)
+		if h.Once = h.stays(h.before, h.top); h.j.Kind == parts.BoltKind && h.stays(h.after, h.Up) { // as it will in the machine
+			h.Packed = true
+			return
+		}
 		h.Cups = h.j.Kind == parts.BearingKind && len(h.j.Bearing.CupsHere) > 0
 		lies := h.lay(h.after, h.top)
 		h.On, h.Packed, h.CentreMm, h.At = lies.on, lies.packed, lies.centreMm, lies.at
@@ -90,11 +93,11 @@ func (h *holding) benched() {
 	}
 }
 
-// asMounted tells whether what is bolted stands as it will in the machine, and what is welded to a bar that others hold
+// asMounted tells whether what is bolted or slid on stands as it will in the machine, and what is welded to a bar that others hold
 // as it will or upside down.
 func (h *holding) asMounted() bool {
 	switch h.j.Kind {
-	case parts.BoltKind:
+	case parts.BoltKind, parts.SlideKind:
 		return h.stays(h.before, h.Up) && h.stays(h.after, h.Up)
 	case parts.WeldKind:
 		return has(h.before, h.mover.ID) && h.FormOf(h.mover.ID) == parts.BarPart && (h.stays(h.after, h.Up) || h.stays(h.after, h.Up.Reversed()))

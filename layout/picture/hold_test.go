@@ -99,6 +99,27 @@ func TestHoldAsItStands(t *testing.T) {
 	}
 }
 
+// Two plates of 300 by 200 that stand on edge, 12 thick, with a roll between them in bushes: on one plate that lies it would fall over
+// once the rods are in, and is packed up until they are tight; then it stands by itself, and no block holds it while a bush is tried.
+func TestHoldUntilItStands(t *testing.T) {
+	t.Parallel()
+	m, pl := load(t, write(t, map[string]string{
+		"side.yaml": "part: side\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {rectangle: [300, 200]}\nbore: {diameter: 40, fit: H7}\nholes: [{name: rods, at: [[-130, 80], [130, 80], [130, -80], [-130, -80]], size: M12 clearance}]\n",
+		"bush.yaml": "part: bush\nkind: turned\nquantity: 2\nmaterial: CuSn7Zn4Pb7-C\nstock: {round: 45}\nprofile:\n  outside: [{name: outside, diameter: 40, fit: r6, length: 12}]\n  inside: [{name: bore, diameter: 25, fit: E9, length: 12}]\n",
+		"roll.yaml": "part: roll\nkind: shaft\nmaterial: S355\nstock: {round: 85}\nprofile:\n  outside: [{name: front, diameter: 25, fit: h7, length: 40}, {name: body, diameter: 80, length: 190}, {name: back, diameter: 25, fit: h7, length: 40}]\n",
+		"rod.yaml":  "part: rod\nkind: turned\nquantity: 4\nmaterial: S355\nstock: {round: 30}\nprofile:\n  outside: [{name: front, thread: M12, length: 30}, {name: body, diameter: 25, length: 200}, {name: back, thread: M12, length: 30}]\n",
+		"job.yaml": "job: Rolls\nunits: mm\ntolerance: m\nparts: [side.yaml, bush.yaml, roll.yaml, rod.yaml]\njoints:\n  - {name: bush-1, press: {shaft: bush#1.outside, bore: side#1.bore}, level: front-with-front}\n  - {name: bush-2, press: {shaft: bush#2.outside, bore: side#2.bore}, level: front-with-front}\n" +
+			"  - {name: in, slide: {hub: bush#1.bore, on: roll.front}, place: {on: front, with: back, gap: -35}, after: [bush-1, bush-2]}\n  - {name: rods, bolt: {through: side#1.rods, into: side#2.rods, bolt: M12, nut: yes, stud: rod}, face: back-on-front, after: in}\n  - {name: there, slide: {hub: bush#2.bore, on: roll.back}, after: rods}\n",
+	}))
+	picture.Draw(m)
+	for name, want := range map[string]*plan.Hold{"rods": {Packed: true, Once: true}, "there": nil} {
+		j := pl.Joints[slices.IndexFunc(pl.Joints, func(j *plan.JointPlan) bool { return j.Name == name })]
+		if !reflect.DeepEqual(j.Hold, want) {
+			t.Errorf("%s: %+v, want %+v", name, j.Hold, want)
+		}
+	}
+}
+
 // On the upright face of a post of 60 that stands: a pad lies flat against it and is clamped to it, in the
 // air and, thin, on the base; a rib on edge is propped in the air, and on the base falls
 // over at the arc tangent of 4 over 40; one of 40 is a block, which stands by itself.
