@@ -731,7 +731,11 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		if len(o.in.Bolt.Stack) > 0 {
 			with = " over " + j.between(o)
 		}
-		closed = append(closed, "of "+o.a.title()+" and "+o.b.title()+with)
+		a, b := o.a.title(), o.b.title()
+		if with == "" && a == t.a.title() && b == t.b.title() { // the same two again: by their holes
+			a, b = o.a.text(), o.b.text()
+		}
+		closed = append(closed, "of "+a+" and "+b+with)
 	}
 	too := strings.Join(closed, ", ")
 	if too != "" {

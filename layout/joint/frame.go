@@ -322,8 +322,8 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 
 // bothOf writes two lengths, once where they read alike.
 func (t *joint) bothOf(mm [2]float64) string {
-	both := t.w.Read(words.Round(mm[0], 1))
-	if other := t.w.Read(words.Round(mm[1], 1)); other != both {
+	both := t.w.Taped(mm[0])
+	if other := t.w.Taped(mm[1]); other != both {
 		both += " and " + other
 	}
 	return both
@@ -581,7 +581,7 @@ func (j *making) sleeves(t *joint, bars []feature) string {
 }
 
 func (t *joint) sizesOf(mm [2]float64) string {
-	return t.w.Read(words.Round(mm[0], 1)) + " × " + t.w.Read(words.Round(mm[1], 1))
+	return t.w.Taped(mm[0]) + " × " + t.w.Taped(mm[1])
 }
 
 // sidesMm are the outer sides of a rectangular frame, or those of an opening, as drawn.

@@ -84,6 +84,8 @@ func TestFrameTolerance(t *testing.T) {
 	says(t, jointNamed(t, framed(t, "rail.yaml|length: 600|length: 2500", "end.yaml|length: 450|length: 1875"), "corner-4"), []string{"within 3.13."}, nil)
 	inch := framed(t, "job.yaml|units: mm|units: in", "job.yaml|length: 150|length: 6", "rail.yaml|square: 50, wall: 4, length: 600|square: 2, wall: 1/8, length: 24", "end.yaml|square: 50, wall: 4, length: 450|square: 2, wall: 1/8, length: 18")
 	says(t, jointNamed(t, inch, "corner-4"), []string{"corners, 30 in by the drawing", "within 0.039 in."}, []string{"mm"})
+	odd := framed(t, "job.yaml|units: mm|units: in", "job.yaml|length: 150|length: 6", "rail.yaml|square: 50, wall: 4, length: 600|square: 2, wall: 1/8, length: 24", "end.yaml|square: 50, wall: 4, length: 450|square: 2, wall: 1/8, length: 18.25")
+	says(t, jointNamed(t, odd, "corner-4"), []string{"the outside 24 in × 18.25 in"}, nil) // 463.55 mm
 }
 
 // The gaps do not make a frame larger: each bar is sawn shorter by half of the gap, which

@@ -416,7 +416,7 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 		Left: b.endPlan(n.W, parts.LeftEnd), Right: b.endPlan(n.W, parts.RightEnd),
 	}
 	if out.TopMm != out.LengthMm || out.BottomMm != out.LengthMm {
-		out.Top, out.Bottom = sawnText(n.W, out.TopMm), sawnText(n.W, out.BottomMm)
+		out.Top, out.Bottom = n.W.Taped(out.TopMm), n.W.Taped(out.BottomMm)
 	}
 	out.Profile = append(out.Profile, seq.Map(b.shape.Loops(), sectionContour)...)
 	for m := range seq.Refs(n.Groups) {
@@ -512,11 +512,6 @@ func (b *bar) sizeRecord(n *Numbered, m *Group, r *plan.BarRecord) {
 		deep = m.Depth.Mm
 	}
 	r.Wanted, r.Limits = r.Wanted+"; "+m.Size.Thread.Designation, r.Limits+"; "+n.runsFreely(m.Size.Thread, deep)
-}
-
-// sawnText is a length no finer than a tape reads: in millimetres to a tenth.
-func sawnText(w words.Writer, mm float64) string {
-	return w.Read(parts.By(w.Units, words.Round(mm, 1), mm))
 }
 
 // sectionContour draws a loop of a section, x to the back.

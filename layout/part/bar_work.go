@@ -20,7 +20,7 @@ func (b *bar) operations(w *bench) {
 	saw := plan.Operation{Machine: plan.Saw, Title: "Saw to length", Gauge: "tape, square, protractor", Refs: w.refs(plan.LengthFeature)}
 	length := w.W.Size(b.in.Length.Mm) + " between the outermost points"
 	line := "From " + b.sectionWords(w.W) + ": " + length
-	line += words.When(b.sides.TopMm != b.sides.BottomMm, ", top "+sawnText(w.W, b.sides.TopMm)+" and bottom "+sawnText(w.W, b.sides.BottomMm)+" from point to point")
+	line += words.When(b.sides.TopMm != b.sides.BottomMm, ", top "+w.W.Taped(b.sides.TopMm)+" and bottom "+w.W.Taped(b.sides.BottomMm)+" from point to point")
 	saw.Do = []string{line + "."}
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 		switch e := b.endPlan(w.W, side); {

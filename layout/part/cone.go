@@ -155,7 +155,7 @@ func (c *cone) operations(b *bench) {
 		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
 	b.op(warn(plan.Operation{Machine: plan.Roll, Title: "Roll and close the seam",
 		Do:    []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld: " + b.seamText()},
-		Gauge: "tape round both ends: " + sawnText(b.W, math.Pi*(f.Large.Mm+edgeMm)) + " and " + sawnText(b.W, math.Pi*(f.Small.Mm+edgeMm)) + " girth outside",
+		Gauge: "tape round both ends: " + b.W.Taped(math.Pi*(f.Large.Mm+edgeMm)) + " and " + b.W.Taped(math.Pi*(f.Small.Mm+edgeMm)) + " girth outside",
 		Refs:  b.refs(plan.SeamFeature)}, rolls, welding))
 }
 

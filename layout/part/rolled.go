@@ -134,7 +134,7 @@ func (t *rolled) operations(b *bench) {
 	}
 	long, lap := blanks[0].MaxMm.XMm-blanks[0].MinMm.XMm, t.in.Overlap.Mm
 	cut := "Cut " + b.W.Read(long) + " × " + b.W.Said(t.in.Height.Mm) + " from " + b.StockText() + words.When(lap > 0, ", the lap of "+b.W.Read(lap)+" in it") +
-		"; diagonals " + sawnText(b.W, math.Hypot(long, t.in.Height.Mm)) + ", alike; cut edges deburred."
+		"; diagonals " + b.W.Taped(math.Hypot(long, t.in.Height.Mm)) + ", alike; cut edges deburred."
 	o := plan.Operation{Machine: plan.Cutter, Title: "Cut the flat blank", Do: []string{cut}, Gauge: "rule, square", Refs: b.refs(plan.LengthFeature)}
 	for m := range seq.Refs(b.Radials) {
 		if row := m.Rows[0]; row.InFlat {
@@ -165,7 +165,7 @@ func (t *rolled) operations(b *bench) {
 func (s *Sizes) girth(st *Step) string {
 	f, z := s.Part.Rolled, st.Size
 	lap := develop.Shell{OutsideDiameterMm: z.NominalMm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm}.LapGirthMm()
-	text := words.Either(!z.Limited, sawnText(s.W, math.Pi*z.NominalMm+lap), s.W.Limits(math.Pi*z.MinMm+lap, math.Pi*z.MaxMm+lap))
+	text := words.Either(!z.Limited, s.W.Taped(math.Pi*z.NominalMm+lap), s.W.Limits(math.Pi*z.MinMm+lap, math.Pi*z.MaxMm+lap))
 	return text + words.Either(lap > 0, " over the lap", " outside")
 }
 

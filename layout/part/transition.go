@@ -154,12 +154,12 @@ func (t *transition) operations(b *bench) {
 		bend.Do = []string{"Form each corner over a bar or in the rolls, round from line to line by the turn of the table, the flats left flat.", "Try against a template of the round end after each corner."}
 		b.op(warn(bend, rolls))
 	} else {
-		bend.Do[1] = "Try the round end after each corner: " + words.Trim(facets, 0) + " flats, their middles " + sawnText(b.W, FlatsShortMm(t.in)) + " inside the round."
+		bend.Do[1] = "Try the round end after each corner: " + words.Trim(facets, 0) + " flats, their middles " + b.W.Taped(FlatsShortMm(t.in)) + " inside the round."
 		b.op(warn(bend, pressBrake))
 	}
 	b.op(warn(plan.Operation{Machine: plan.Weld, Title: "Close the seam", Do: []string{
 		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld: " + b.seamText()},
-		Gauge: "tape: both diagonals alike; round end by tape round it " + sawnText(b.W, t.roundEndMm(b.Section.Outer[1].YMm)),
+		Gauge: "tape: both diagonals alike; round end by tape round it " + b.W.Taped(t.roundEndMm(b.Section.Outer[1].YMm)),
 		Refs:  b.refs(plan.SeamFeature)}, welding))
 }
 

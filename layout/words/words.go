@@ -128,6 +128,9 @@ func (w Writer) Said(mm float64) string { return w.Size(mm) + parts.By(w.Units, 
 // Read writes a length as callipers read it: to 0.01 mm or 0.001 in.
 func (w Writer) Read(mm float64) string { return Short(mm, w.Units) + parts.By(w.Units, "", " in") }
 
+// Taped writes a length no finer than a tape reads: to 0.1 mm or 0.001 in.
+func (w Writer) Taped(mm float64) string { return w.Read(parts.By(w.Units, Round(mm, 1), mm)) }
+
 // Near writes a length of advice, with one figure: "0.3 mm", "0.01 in". It is
 // for what nobody measures; a limit is written by Limits.
 func (w Writer) Near(mm float64) string { return w.near(mm) + w.unit() }

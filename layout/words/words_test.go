@@ -28,6 +28,7 @@ func TestWriter(t *testing.T) {
 		{"Size", mm.Size(103.9234), "103.92"}, {"Size", mm.Size(-0.9994), "-0.999"}, {"Size", mm.Size(1.0004), "1"}, {"Size", mm.Size(-1.2346), "-1.23"}, {"Size", in.Size(1.3125 * 25.4), "1.3125 in"},
 		{"Said", mm.Said(0.5), "0.5 mm"}, {"Said", in.Said(0.5), "0.0197 in"},
 		{"Read", mm.Read(1.2349), "1.23"}, {"Read", in.Read(1.2346 * 25.4), "1.235 in"},
+		{"Taped", mm.Taped(260.36), "260.4"}, {"Taped", in.Taped(260.35), "10.25 in"},
 		{"Near", mm.Near(0.34), "0.3 mm"}, {"Near", in.Near(0.34), "0.01 in"}, {"Near", mm.Near(0), "0 mm"}, {"Near", in.Near(-1), "0 in"}, {"Near", mm.Near(12.6), "13 mm"}, {"Near", mm.Near(0.05), "0.05 mm"},
 		{"Dia", mm.Dia(90), "Ø90"}, {"Dia", in.Dia(25.4), "Ø1 in"},
 		{"Drill", mm.Drill(8.5004), "Ø8.5"}, {"Drill", mm.Drill(11.1125), "Ø11.11"},
