@@ -30,7 +30,7 @@ func (m *Machine) overlapped() {
 		a, b string
 		mm   float64
 	}
-	astray := slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.FrameSkew || p.Kind == plan.PlaceMisses }) // each may be why
+	astray := slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.FrameSkew || misses(p) }) // each may be why
 	at := map[kinds]int{}
 	var found [][]assembly.Overlap
 	for _, o := range assembly.Overlaps(m.Bodies, m.Loose, tol) {
@@ -149,7 +149,7 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 		if q.Kind == plan.FrameSkew && slices.Contains(m.heldBy(q.Joint, o.A), o.B) {
 			return // as its bar is cut
 		}
-		if q.Kind == plan.PlaceMisses && slices.Contains(m.heldBy(q.Joint, o.A), o.B) {
+		if misses(q) && slices.Contains(m.heldBy(q.Joint, o.A), o.B) {
 			p.Kind, p.Args, p.Joint, p.Pos = plan.OverlapMisses, append(p.Args, q.Args...), q.Joint, q.Pos
 			p.Because = q.Because
 			m.Problems[i] = p
@@ -172,6 +172,9 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 	}
 	m.Problems = append(m.Problems, p)
 }
+
+// misses tells whether a problem is a joint that does not meet.
+func misses(p plan.Problem) bool { return p.Kind == plan.PlaceMisses || p.Kind == plan.PlaceTurned }
 
 // boltedInto says of a body that is pressed or welded into what the other that it lies in is bolted to, by which joint it
 // is there, if it is.

@@ -249,6 +249,7 @@ const (
 	FlightLacking  ProblemKind = "flight-lacking"
 	PlaceOpen      ProblemKind = "place-open"
 	PlaceMisses    ProblemKind = "place-misses"
+	PlaceTurned    ProblemKind = "place-turned" // by more than sizes are rounded by
 	LoopLength     ProblemKind = "loop-length" // that of a part between two joints of a loop
 	LoopTurn       ProblemKind = "loop-turn"   // of the joints of a loop
 	FrameSkew      ProblemKind = "frame-skew"  // a bar of it has its long points on two sides

@@ -18,6 +18,7 @@ import (
 const (
 	closesMm  = 0.05
 	closesDeg = 0.05
+	turnedDeg = 1 // more is no size that was rounded, but the part the other way round
 )
 
 // undetermined says what the places leave open, and what does not meet.
@@ -41,7 +42,9 @@ func (m *Stand) undetermined(solved assembly.Poses) {
 			continue
 		}
 		p := m.Fault(x.ID, plan.PlaceMisses, plan.Named(x.ID), plan.Arg{Unit: plan.Miss, Value: words.Round(x.Mm, 2), High: words.Round(x.Deg, 2)}, plan.Named(strings.Join(x.By, ", ")))
-		p.Because = m.lengths(x)
+		if p.Because = m.lengths(x); x.Deg > turnedDeg {
+			p.Kind = plan.PlaceTurned
+		}
 		skew, said := m.corners(append(slices.Clone(x.By), x.ID))
 		if skew != "" {
 			p.Kind, p.Args = plan.FrameSkew, append(p.Args, plan.Named(skew))

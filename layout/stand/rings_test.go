@@ -15,10 +15,10 @@ import (
 func missed(m *machine.Machine) string {
 	var all []string
 	for _, p := range m.Problems {
-		if p.Kind != plan.PlaceMisses {
+		if p.Kind != plan.PlaceMisses && p.Kind != plan.PlaceTurned {
 			continue
 		}
-		all = append(all, fmt.Sprintf("%s by %.4g mm, %.4g° through %s", p.Joint, p.Args[1].Value, p.Args[1].High, p.Args[2].Text))
+		all = append(all, fmt.Sprintf("%s %s by %.4g mm, %.4g° through %s", p.Joint, strings.TrimPrefix(string(p.Kind), "place-"), p.Args[1].Value, p.Args[1].High, p.Args[2].Text))
 		for _, b := range p.Because {
 			words := []string{b.Name, string(b.Problem.Kind)}
 			for _, a := range b.Problem.Args {
@@ -46,12 +46,12 @@ func TestStrapOnTwoLinks(t *testing.T) {
 		want      string
 	}{
 		{94, 0, 40, ""}, {94.04, 0, 40, ""}, {93.96, 0, 40, ""}, {94, 0.048, 40, ""},
-		{94.053, 0, 40, "r2 by 0.05 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 94.05 l2 r2; link 2 loop-length 40 r1 r2"},
-		{93, 0, 40, "r2 by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 93 l2 r2; link 2 loop-length 40 r1 r2"},
-		{93, 0, 0.6, "r2 by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 0.6 l1 l2; strap loop-length 93 l2 r2; link 2 loop-length 0.6 r1 r2"},
-		{93, 0, 0, "r2 by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; strap loop-length 93 l2 r2"},
-		{94, 0.053, 40, "r2 by 0.04 mm, 0.05° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
-		{94, 30, 40, "r2 by 24.33 mm, 30° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
+		{94.053, 0, 40, "r2 misses by 0.05 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 94.05 l2 r2; link 2 loop-length 40 r1 r2"},
+		{93, 0, 40, "r2 misses by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 93 l2 r2; link 2 loop-length 40 r1 r2"},
+		{93, 0, 0.6, "r2 misses by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 0.6 l1 l2; strap loop-length 93 l2 r2; link 2 loop-length 0.6 r1 r2"},
+		{93, 0, 0, "r2 misses by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; strap loop-length 93 l2 r2"},
+		{94, 0.053, 40, "r2 misses by 0.04 mm, 0.05° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
+		{94, 30, 40, "r2 turned by 24.33 mm, 30° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
 	} {
 		sin, cos := math.Sincos(c.deg * math.Pi / 180)
 		pair := func(name string, x, cos, sin float64) string {
@@ -88,8 +88,8 @@ func TestFrameSaysItsLengths(t *testing.T) {
 		got[length] = missed(m)
 	}
 	if want := map[string]string{
-		"338":    "c4 by 2 mm, 0° through c1, c2, c3; end 1 loop-length 290 c1 c2; arm 2 loop-length 288 c3 c4",
-		"339.94": "c4 by 0.06 mm, 0° through c1, c2, c3; end 1 loop-length 290 c1 c2; arm 2 loop-length 289.94 c3 c4",
+		"338":    "c4 misses by 2 mm, 0° through c1, c2, c3; end 1 loop-length 290 c1 c2; arm 2 loop-length 288 c3 c4",
+		"339.94": "c4 misses by 0.06 mm, 0° through c1, c2, c3; end 1 loop-length 290 c1 c2; arm 2 loop-length 289.94 c3 c4",
 		"339.96": "",
 	}; !maps.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)

@@ -218,6 +218,7 @@ var Problems = []About{
 	{plan.PlaceMisses, "place", plan.CheckSeverity, more(1), "{0} misses by {1} the place that {2} give its parts", "make these agree: {because}", "a part has one place", byGeometry},
 	{plan.LoopLength, "place", plan.CheckSeverity, nil, "{0} from {1} to {2}", "a length that agrees", "a part has one place", byGeometry},
 	{plan.LoopTurn, "place", plan.CheckSeverity, nil, "and {0}, by their faces, turns and places", "faces and turns that agree", "a part has one place", byGeometry},
+	{plan.PlaceTurned, "place", plan.StopSeverity, nil, "{0} misses by {1} the place that {2} give its parts", "make these agree: {because}", "a part lies one way round", byGeometry},
 	{plan.FrameSkew, "place", plan.StopSeverity, nil, "{0} misses by {1} the place that {2} give its parts: {3} has its long points on two sides", "long: the same side at both ends of {3}", "a bar of a closed frame is longest along one side", byGeometry},
 	{plan.WeldUnplaced, "weld-gap", plan.StopSeverity, nil, "{0} is welded to {1}, and nothing says where it stands on that", "place:, or of a saddled end onto: that part, and its place:", "what is welded has its place", byGeometry},
 	{plan.WeldApart, "weld-gap", plan.StopSeverity, nil, "{0} stands {2} off {1}: there is nothing to weld", "a place where the two touch, or another size", "what is welded touches, or leaves a gap that one run bridges", byGeometry},
