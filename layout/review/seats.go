@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/part"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -239,39 +240,62 @@ func (v *view) joinedTo(c *cylinder, to parts.Ref) bool {
 	return slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Names(v.p.Name.Value, c.name) && j.Names(to.Part, to.Feature) })
 }
 
-// asMeasured looks at a step that is turned to what its counterpart measures: to a gap that it
-// goes in by and that centres it, and near the size that is drawn.
+// asMeasured looks at a step that is turned to what its counterpart measures: to a gap that it goes in by and that centres
+// it in a tube, else near the size that is drawn: by the step of another part that joints or words put against it, the nearest
+// of several.
 func (v *view) asMeasured(c *cylinder) {
 	gap := c.size.Fit.Measured
-	if len(gap) != 2 || c.inside {
+	if len(gap) != 2 {
 		return
 	}
-	for _, tube := range v.all() {
-		centres := tube.p.NamedIn(c.seat()) // what is welded there is held by its weld
-		if tube == v || tube.p.Kind != parts.Tube || !centres && !v.joinedTo(c, parts.Ref{Part: tube.p.Name.Value, Feature: "bore"}) {
-			continue
+	var to *view
+	var near *cylinder
+	for _, o := range v.all() {
+		named := o.p.NamedIn(c.seat()) // what is welded there is held by its weld
+		for _, s := range o.steps() {
+			if o == v || s.inside == c.inside || !named && !v.joinedTo(c, parts.Ref{Part: o.p.Name.Value, Feature: s.name}) {
+				continue
+			}
+			if named && s.inside && o.p.Kind == parts.Tube && v.gapInTube(c, 2*s.radiusMm) {
+				return
+			}
+			if near == nil || c.offGapMm(2*s.radiusMm) < c.offGapMm(2*near.radiusMm) {
+				to, near = o, s
+			}
 		}
-		inner, _, ok := midRadii(tube.q.Section)
-		bore, low, high, drawn := 2*inner, gap[0].Mm, gap[1].Mm, c.size.Nominal.Mm
-		f := Finding{Numbers: v.w.Limits(low, high) + " in a bore of " + v.mm(bore), Source: practice}
-		switch off := math.Max(bore-high-drawn, drawn-(bore-low)); {
-		case !ok:
-			continue
-		case centres && low < leastMeasured*bore:
-			f.What, f.LeftMm = c.name+" does not go into a tube as it comes", left(low)
-			f.Rule, f.Fix = "a tube that is not bored is out of round, by its weld and by what is welded to it", "measured: at least "+v.mm(leastMeasured*bore)
-		case centres && high > mostMeasured*bore:
-			f.What, f.OverMm = c.name+" is so loose in its tube that it centres nothing", over(high)
-			f.Rule, f.Fix = "a spigot is smaller than its bore by a hundredth or so at the most", "measured: at most "+v.mm(mostMeasured*bore)
-		case off > drawnMeasured*bore:
-			f.What, f.OverMm = c.name+" is not drawn at the size that the tube and its gap give", over(off)
-			f.Numbers += ", drawn " + v.mm(drawn)
-			f.Rule, f.Fix = "words and numbers of one drawing agree", "the diameter, or the gap"
-		default:
-			continue
-		}
-		v.report(Check, c.name, c.pos, f)
 	}
+	if near == nil {
+		return
+	}
+	if its := 2 * near.radiusMm; geom.Over(c.offGapMm(its), drawnMeasured*its) {
+		v.report(Check, c.name, c.pos, Finding{
+			What:    c.name + " is not drawn at the size that " + near.name + " of " + to.p.Title.Value + " and its gap give",
+			Numbers: v.w.Limits(gap[0].Mm, gap[1].Mm) + words.Either(near.inside, " in a bore of ", " over ") + v.mm(its) + ", drawn " + v.mm(c.size.Nominal.Mm), OverMm: over(c.offGapMm(its)),
+			Rule: "words and numbers of one drawing agree", Fix: "the diameter, or the gap",
+		})
+	}
+}
+
+// gapInTube reports a gap by which a spigot does not go into the bore of a tube, or is not centred there, and tells whether it did.
+func (v *view) gapInTube(c *cylinder, bore float64) bool {
+	low, high := c.size.Fit.Measured[0].Mm, c.size.Fit.Measured[1].Mm
+	f := v.here(c.name, c.pos)
+	f.Numbers = v.w.Limits(low, high) + " in a bore of " + v.mm(bore)
+	return v.firstOf(f,
+		flaw{low < leastMeasured*bore, Finding{
+			What: c.name + " does not go into a tube as it comes", LeftMm: left(low),
+			Rule: "a tube that is not bored is out of round, by its weld and by what is welded to it", Fix: "measured: at least " + v.mm(leastMeasured*bore)}},
+		flaw{high > mostMeasured*bore, Finding{
+			What: c.name + " is so loose in its tube that it centres nothing", OverMm: over(high),
+			Rule: "a spigot is smaller than its bore by a hundredth or so at the most", Fix: "measured: at most " + v.mm(mostMeasured*bore)}},
+	)
+}
+
+// offGapMm is how far a step is drawn outside the sizes that a counterpart and the gap it is measured for give; less than
+// nothing within them.
+func (c *cylinder) offGapMm(its float64) float64 {
+	gap := c.sign() * (its - c.size.Nominal.Mm)
+	return math.Max(c.size.Fit.Measured[0].Mm-gap, gap-c.size.Fit.Measured[1].Mm)
 }
 
 // nutThread looks for a screw and a nut of the job that bear the same name and
