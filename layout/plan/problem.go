@@ -250,9 +250,9 @@ const (
 	PlaceOpen      ProblemKind = "place-open"
 	PlaceMisses    ProblemKind = "place-misses"
 	PlaceTurned    ProblemKind = "place-turned" // by more than sizes are rounded by
-	LoopLength     ProblemKind = "loop-length" // that of a part between two joints of a loop
-	LoopTurn       ProblemKind = "loop-turn"   // of the joints of a loop
-	FrameSkew      ProblemKind = "frame-skew"  // a bar of it has its long points on two sides
+	LoopLength     ProblemKind = "loop-length"  // that of a part between two joints of a loop
+	LoopTurn       ProblemKind = "loop-turn"    // of the joints of a loop
+	FrameSkew      ProblemKind = "frame-skew"   // a bar of it has its long points on two sides
 	WeldApart      ProblemKind = "weld-apart"
 	WeldUnplaced   ProblemKind = "weld-unplaced" // a weld of parts of which no joint gives the one a place on the other
 	BracesOne      ProblemKind = "braces-one"
