@@ -71,7 +71,7 @@ func TestEveryGrade(t *testing.T) {
 
 // TestGradeEnds: the diameter up to which a standard has each class, that one
 // included: ISO 898-1 to M39, with a step of 8.8 at M16; ISO 3506-1 to M24 but
-// for A2-50 (a table of ISO 4762; 80 from memory); SAE J429 to 1 1/2 in, grade 5 here to 1 in, grade 2
+// for A2-50 (a table of ISO 4762; 80 like 70, within the scope of M39); SAE J429 to 1 1/2 in, grade 5 here to 1 in, grade 2
 // with a step at 3/4 in.
 func TestGradeEnds(t *testing.T) {
 	t.Parallel()

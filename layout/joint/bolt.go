@@ -664,7 +664,7 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 	if p.TorqueNm > 0 {
 		of := "0.75 of proof load, Shigley; scatter ±30 %, Bickford"
 		if t.head() == bolts.Countersunk {
-			of = "0.8 for the countersunk head, ISO 10642, from memory, of " + of
+			of = "0.8 for the countersunk head, ISO 10642 and 14581, of " + of
 		}
 		if s := p.Seat; s != nil {
 			of = words.Trim(100*s.Share, 0) + " % of what the bolt takes: more presses into " + s.What + ", which bears " + t.w.Stresses(s.MPa, s.MPa, 0) + " of " + s.Metal + " under heads and nuts, VDI 2230; scatter ±30 %, Bickford"
