@@ -29,13 +29,9 @@ type SealLand struct {
 }
 
 // leadInBy is by how much the lead-in is smaller than the shaft: DIN 3760 and
-// ISO 6194-1, from memory; up to 70 mm the same as tto.com.tw prints.
-var leadInBy = []struct {
-	upTo, by float64
-	state    lookup.State
-}{
-	{10, 1.5, lookup.Checked}, {20, 2, lookup.Checked}, {30, 2.5, lookup.Checked}, {40, 3, lookup.Checked}, {50, 3.5, lookup.Checked},
-	{70, 4, lookup.Checked}, {95, 4.5, lookup.FromMemory}, {130, 5.5, lookup.FromMemory}, {240, 7, lookup.FromMemory}, {500, 11, lookup.FromMemory},
+// ISO 6194-1, the same as tto.com.tw prints to 70 mm and GOST 8752-79, appendix 2, table 2, to 500.
+var leadInBy = []struct{ upTo, by float64 }{
+	{10, 1.5}, {20, 2}, {30, 2.5}, {40, 3}, {50, 3.5}, {70, 4}, {95, 4.5}, {130, 5.5}, {240, 7}, {500, 11},
 }
 
 // inchBores are how much under and over its size, in, the bore for an inch seal may be: RMA OS-4, now ARPM, as seal
@@ -80,7 +76,7 @@ func SealLandFor(shaftMm, widthMm float64) (SealLand, error) {
 		HardnessHRC: 45, HardnessFastHRC: 55, LeadInMm: shaftMm - leadInBy[i].by, LeadInMinDeg: 15, LeadInMaxDeg: 30,
 		HousingClass: "H8", HousingRaMinUm: 1.6, HousingRaMaxUm: 6.3, HousingChamferMin: 10, HousingChamferMax: 20,
 		Source:       lookup.Source{Name: "DIN 3760 as seal makers print it", State: lookup.Checked},
-		LeadInSource: lookup.Source{Name: "DIN 3760", State: leadInBy[i].state},
+		LeadInSource: lookup.Source{Name: "DIN 3760", State: lookup.Checked},
 	}
 	if widthMm > 0 {
 		l.HousingStraightMm, l.HousingDepthMm = 0.85*widthMm, widthMm+0.3

@@ -37,7 +37,7 @@ func deviation(table []ringTolerance, mm float64) (um plan.Range, known bool) {
 
 // Inch tapered roller bearings of the usual classes have a bore of 0 to +13 µm
 // up to 76.2 mm and an outside of 0 to +25 µm up to 304.8 mm (ABMA 19.2 classes
-// 4 and 2, from memory).
+// 4 and 2, as a bearing maker's catalogue prints them).
 const (
 	inchBoreUm, inchBoreToMm = 13.0, 76.2
 	inchCupUm, inchCupToMm   = 25.0, 304.8
@@ -64,19 +64,23 @@ type advised struct {
 }
 
 // coneSeats are the shaft classes for the inner ring, cupSeats the housing classes for the outer: the first row
-// that fits. General bearing fit table on ISO 286 classes, roller column; 140 mm and over, and heavy loads, from memory.
+// that fits. Bearing makers' table of fits on ISO 286 classes, roller column, as one's general catalogue prints it (
+// "Fits of radial bearings with shafts", "with housings").
 var (
 	above, under40, under50 = math.Inf(1), lookup.Under(40), lookup.Under(50)
 	coneSeats               = []advised{
 		{true, "", 0, above, advice{[]string{"g6", "h6"}, "stationary inner ring: g6 if it must slide for adjustment, else h6"}},
 		{false, "light", 0, under40, advice{[]string{"js6", "j6"}, "rotating inner ring, light load"}},
 		{false, "light", 0, 140, advice{[]string{"k6"}, "rotating inner ring, light load"}},
-		{false, "heavy", under50, 140, advice{[]string{"n6"}, "rotating inner ring, heavy load (from memory)"}},
-		{false, "heavy", 140, above, advice{[]string{"p6"}, "rotating inner ring, heavy load (from memory)"}},
+		{false, "light", 140, 200, advice{[]string{"m6"}, "rotating inner ring, light load"}},
+		{false, "heavy", under50, 140, advice{[]string{"n6"}, "rotating inner ring, heavy load"}},
+		{false, "heavy", 140, 200, advice{[]string{"p6"}, "rotating inner ring, heavy load"}},
+		{false, "heavy", 200, above, advice{[]string{"r6"}, "rotating inner ring, heavy load"}},
 		{false, "", 0, under40, advice{[]string{"k5", "k6"}, "rotating inner ring, normal load"}},
 		{false, "", 0, 100, advice{[]string{"m5", "m6", "k5", "k6"}, "rotating inner ring, normal load; k5 and k6 are allowed for single-row tapered roller bearings"}},
 		{false, "", 0, 140, advice{[]string{"m6"}, "rotating inner ring, normal load"}},
-		{false, "", 140, above, advice{[]string{"n6"}, "rotating inner ring, normal load (from memory)"}},
+		{false, "", 140, 200, advice{[]string{"n6"}, "rotating inner ring, normal load"}},
+		{false, "", 200, above, advice{[]string{"p6"}, "rotating inner ring, normal load"}},
 	}
 	cupSeats = []advised{
 		{true, "heavy", 0, above, advice{[]string{"P7"}, "rotating outer ring, heavy load or thin wall"}},
@@ -185,7 +189,7 @@ func (bearingKind) work(j *making, t *joint) {
 	t.draw = j.drawn(t, p, m)
 	t.heats(p)
 	// Grease at a bearing: grams = 0.005 D B (bearing makers' rule for
-	// regreasing, from memory).
+	// regreasing).
 	p.GreaseG = words.Round(0.005*D*in.Width.Mm, 1)
 	p.Ports = j.greasePorts(t.b)
 	if float := j.endFloat(t); len(float) == 2 {
@@ -254,7 +258,7 @@ func (t *joint) seats(p *plan.BearingPlan) {
 	t.seat(t.b, in.Outside.Mm, inch, cup)
 	t.figure("cone seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")
 	t.figure("cup seat", p.CupClass+"; advised "+p.CupAdvice, "bearing fit table on ISO 286 classes")
-	source := words.Either(inch, "ABMA 19.2 classes 4 and 2, from memory", "ISO 492 normal class")
+	source := words.Either(inch, "ABMA 19.2 classes 4 and 2", "ISO 492 normal class")
 	if known {
 		t.figure("cone on shaft", t.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
 		t.figure("cup in housing", t.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)

@@ -127,12 +127,12 @@ func (t *joint) bearingFigures(p *plan.BearingPlan) {
 		t.figure("small end off "+p.KeepOff, text, "shoulders and widths as drawn")
 	}
 	if p.HeatConeC > 0 {
-		t.figure("cone slips on at", t.w.Heat(p.HeatConeC)+" with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm, 0)+" or more to spare", "expansion 12e-6 /K, from memory")
+		t.figure("cone slips on at", t.w.Heat(p.HeatConeC)+" with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm, 0)+" or more to spare", "expansion 12e-6 /K; bearing steel has 12.5e-6")
 	}
 	if p.HasEndFloat {
 		t.figure("end float", t.w.Fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0)+" (negative is preload)", "job file")
 	}
-	t.figure("grease", t.w.Grams(p.GreaseG)+" when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule, from memory")
+	t.figure("grease", t.w.Grams(p.GreaseG)+" when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule")
 }
 
 // held is what the large end stands against.

@@ -45,7 +45,7 @@ func TestBranchWeldAgreesWithTheBranch(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// The gap takes from the leg (ISO 9692-1, from memory): 3 + 1.5.
+	// The gap takes from the leg (AWS D1.1 adds one over 1/16 in to it): 3 + 1.5.
 	if w := jointNamed(t, p, "inlet-stub").Weld; w.LegMm != 4.5 || w.GapMm != 1.5 {
 		t.Errorf("leg %v, gap %v", w.LegMm, w.GapMm)
 	}

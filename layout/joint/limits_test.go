@@ -37,7 +37,8 @@ func TestRingTolerances(t *testing.T) {
 	}
 }
 
-// TestAdviceAtItsLimits: where the table of seats goes to its next row.
+// TestAdviceAtItsLimits: where the table of seats goes to its next row, as a bearing maker's general catalogue prints
+// it, "Fits of radial bearings with shafts", cylindrical and tapered rollers, which has no light loads over 200 mm.
 func TestAdviceAtItsLimits(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -46,9 +47,9 @@ func TestAdviceAtItsLimits(t *testing.T) {
 		want string
 	}{
 		{"light", 0.5, "js6"}, {"normal", 0.5, "k5"}, {"heavy", 0.5, "k5"},
-		{"light", 39.9, "js6"}, {"light", 40, "k6"}, {"light", 140, "k6"}, {"light", 140.5, "n6"},
-		{"normal", 39.9, "k5"}, {"normal", 40, "m5"}, {"normal", 100, "m5"}, {"normal", 100.1, "m6"}, {"normal", 140, "m6"}, {"normal", 140.1, "n6"},
-		{"heavy", 49.9, "m5"}, {"heavy", 50, "n6"}, {"heavy", 140, "n6"}, {"heavy", 140.1, "p6"},
+		{"light", 39.9, "js6"}, {"light", 40, "k6"}, {"light", 140, "k6"}, {"light", 140.5, "m6"}, {"light", 200, "m6"}, {"light", 200.1, "p6"},
+		{"normal", 39.9, "k5"}, {"normal", 40, "m5"}, {"normal", 100, "m5"}, {"normal", 100.1, "m6"}, {"normal", 140, "m6"}, {"normal", 140.1, "n6"}, {"normal", 200, "n6"}, {"normal", 200.1, "p6"},
+		{"heavy", 49.9, "m5"}, {"heavy", 50, "n6"}, {"heavy", 140, "n6"}, {"heavy", 140.1, "p6"}, {"heavy", 200, "p6"}, {"heavy", 200.1, "r6"},
 	} {
 		if got := seatOf(coneSeats, &parts.BearingJoint{Load: c.load, Bore: length(c.d)}).classes; got[0] != c.want {
 			t.Errorf("%s load, %g mm: %v, want %s", c.load, c.d, got, c.want)

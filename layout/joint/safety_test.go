@@ -15,7 +15,7 @@ import (
 
 // A seat that is welded afterwards is not oiled: oil in the root is porosity; nor does
 // it rest a day, as one that is only pressed.
-// More than two people lift by ISO 11228-1 (25 kg each, from memory) is not
+// More than two people lift by ISO 11228-1 (25 kg each) is not
 // lifted by two people. What is lifted is the lighter of two sides.
 func TestStepsHurtNobody(t *testing.T) {
 	t.Parallel()

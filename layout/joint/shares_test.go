@@ -191,7 +191,7 @@ func TestRingBounds(t *testing.T) {
 		// ISO 492, as a seller prints it.
 		{"bores by size", off(coneBores, 18, 50, 50.1, 80, 80.1, 120.1, 180.1, 250.1, 315, 315.1), []float64{-12, -12, -15, -15, -20, -25, -30, -35, -35, 0}},
 		{"outsides by size", off(cupSizes, 30, 30.1, 50.1, 80.1, 120.1, 150.1, 180.1, 250.1, 315.1, 400, 400.1), []float64{-12, -14, -16, -18, -20, -25, -30, -35, -40, -40, 0}},
-		// ABMA 19.2 classes 4 and 2, from memory: bores of 0 to +13 to 76.2, outsides of 0 to +25 to 304.8.
+		// ABMA 19.2 classes 4 and 2: bores of 0 to +13 to 76.2, outsides of 0 to +25 to 304.8.
 		{"inch rings on their seats", fitsOf(38.1, 76.2), "true {-3 30} {10 55}"}, {"large ones", fitsOf(76.2, 304.8), "true {-3 30} {10 55}"}, {"a larger bore", fitsOf(76.3, 304.8), "false {0 0} {0 0}"}, {"a larger outside", fitsOf(76.2, 304.9), "false {0 0} {0 0}"}, {"metric ones", fitsOf(40, 80), "true {10 42} {-6 30}"},
 		{"abutments of 0.16, 2.8 and 0.14, 2.5 and 0.145 ± 0.06, and 0.09 of the section", []float64{p.SmallEndMaxMm, p.LargeEndMinMm, p.CupBackMinMm, p.CupBackMaxMm, p.CupFaceMinMm}, []float64{46.4, 48.4, 69.3, 74.1, 76.4}},
 		{"a seat for an inch ring, 0.0015 of it tighter", seat(40, 40.01, 40.059, true, false), ""}, {"tighter", seat(40, 40.01, 40.061, true, false), "seat-tightness"}, {"0.001 of it looser", seat(40, 39.96, 40.01, true, false), ""}, {"looser", seat(40, 39.959, 40.01, true, false), "seat-tightness"},

@@ -42,8 +42,8 @@ func TestBraceInItsCorner(t *testing.T) {
 	pl := planned(t, jobOf(t, joints, slantLeg, rail, slantBrace))
 	says(t, jointNamed(t, pl, "foot"), []string{
 		"left of brace on the top of rail, 78.02 from its right edge, 5 from its bottom edge, front to the front of rail, leaning 45° to the left of rail",
-		"Open corner, on its bottom, 135°: legs of 5.5 for the throat of 2.12; what the seam there holds is found by test alone (EN 1993-1-8, 4.3.2.1, from memory).",
-		"Close corner, on its top, 45°: legs of 3 for the throat of 2.12; the seam there counts as a butt weld that is not through (EN 1993-1-8, 4.3.2.1, from memory).",
+		"Open corner, on its bottom, 135°: legs of 5.5 for the throat of 2.12; what the seam there holds is found by test alone (EN 1993-1-8, 4.3.2.1).",
+		"Close corner, on its top, 45°: legs of 3 for the throat of 2.12; the seam there counts as a butt weld that is not through (EN 1993-1-8, 4.3.2.1).",
 	}, nil)
 	says(t, jointNamed(t, pl, "head"), []string{"leaning 45° to the left of leg"}, nil)
 	for name, deg := range map[string]string{"30": "60°: legs of 3 for the throat of 2.12.", "31": "59°: legs of 3 for the throat of 2.12; the seam"} {

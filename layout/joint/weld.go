@@ -202,7 +202,7 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	reason := string(rule)
 	if e := t.branchEnd(); e != nil && e.Gap.Mm > 0 {
 		leg += e.Gap.Mm
-		reason += "; the gap takes from the leg, and is added (ISO 9692-1, from memory)"
+		reason += "; the gap takes from the leg, and is added (AWS D1.1, fit-up of fillet welds)"
 	}
 	if in.Size.Set() {
 		leg, reason = in.Size.Mm, "as drawn"
@@ -475,7 +475,7 @@ func (t *joint) lean() (mm float64, text string) {
 	return mm, "within " + t.w.Read(mm) + " over " + t.w.Size(high)
 }
 
-// The angles between two faces in which a fillet is one: EN 1993-1-8, clause 4.3.2.1, from memory.
+// The angles between two faces in which a fillet is one: EN 1993-1-8, clause 4.3.2.1.
 const leastCornerDeg, mostCornerDeg = 60.0, 120.0
 
 // slanting is what the open and the close corner of a bar ask that leans on its mitred end: a leg for the throat, and
@@ -490,7 +490,7 @@ func (t *joint) slanting(p *plan.WeldPlan) (do []string) {
 	corner := func(what, side string, deg float64, worth string) {
 		leg := words.Round(p.ThroatMm/math.Cos(deg*math.Pi/360), 1)
 		text := what + " corner, on its " + side + ", " + words.Trim(deg, 3) + "°: legs of " + t.w.Read(max(leg, p.LegMm)) + " for the throat of " + t.w.Read(p.ThroatMm)
-		text += words.When(deg < leastCornerDeg || deg > mostCornerDeg, "; "+worth+" (EN 1993-1-8, 4.3.2.1, from memory)")
+		text += words.When(deg < leastCornerDeg || deg > mostCornerDeg, "; "+worth+" (EN 1993-1-8, 4.3.2.1)")
 		do = append(do, text+".")
 	}
 	corner("Open", open, 90+end.Mitre.Deg, "what the seam there holds is found by test alone")

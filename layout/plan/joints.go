@@ -631,7 +631,7 @@ type CutPiece struct {
 }
 
 // LiftKg is the mass above which one person should not lift unaided: the
-// reference mass of ISO 11228-1 for ideal conditions (from memory).
+// reference mass of ISO 11228-1 for ideal conditions, of men; it has 20 for women.
 const LiftKg = 25.0
 
 // HoistKg is the mass above which two people do not lift either: a team of two lifts two thirds

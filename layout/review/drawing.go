@@ -99,7 +99,7 @@ func (v *view) thinPlate() {
 	if s := &v.p.Stock; s.Form == "plate" {
 		v.atLeast("", s.Pos, s.Size.Mm, leastMm, Finding{
 			What: "the plate is thinner than plate is rolled",
-			Rule: "hot-rolled plate begins at " + v.mm(leastMm), Source: "scope of EN 10029, from memory", Fix: "sheet instead of plate, or the right unit",
+			Rule: "hot-rolled plate begins at " + v.mm(leastMm), Source: "scope of EN 10029", Fix: "sheet instead of plate, or the right unit",
 		})
 	}
 }

@@ -18,7 +18,7 @@ import (
 const (
 	leastYield = 0.25 // of volts times amperes, turned out: common practice, no source
 	mostYield  = 0.92 // the same at the most, efficiency times power factor: common practice, no source
-	oneYield   = 0.7  // the same of a small motor of one phase: NEC table 430.248, from memory, has 0.28 for 1/4 hp to 0.47 for 1 hp
+	oneYield   = 0.7  // the same of a small motor of one phase: NEC table 430.248 has 0.28 for 1/4 hp to 0.41 for 1 hp, 2.9 and 8 A at 230 V
 	smallW     = 750  // and up to what power it is small
 	oneMostV   = 300  // of a single phase: common practice, no source
 	mostPairs  = 6    // of poles: common practice, no source
@@ -213,9 +213,10 @@ type frameOf struct {
 }
 
 // framesOf are the frames with the most power in kW that is usual in each of 2, 4, 6 and 8
-// poles, the longest of a height for all. EN 50347, as a maker's series has them; 56 and 63 from memory.
+// poles, the longest of a height for all. EN 50347, as a maker's series has them; 56 and
+// 63, which it gives no 6 and 8 poles, as another's; 56 with 8 poles from memory.
 var framesOf = []frameOf{
-	{"56", [4]float64{0.12, 0.09, 0.06, 0.04}}, {"63", [4]float64{0.25, 0.18, 0.12, 0.09}}, {"71", [4]float64{0.55, 0.37, 0.25, 0.12}}, {"80", [4]float64{1.1, 0.75, 0.55, 0.25}},
+	{"56", [4]float64{0.12, 0.09, 0.06, 0.04}}, {"63", [4]float64{0.25, 0.18, 0.09, 0.06}}, {"71", [4]float64{0.55, 0.37, 0.25, 0.12}}, {"80", [4]float64{1.1, 0.75, 0.55, 0.25}},
 	{"90", [4]float64{2.2, 1.5, 1.1, 0.55}}, {"100", [4]float64{3, 3, 1.5, 1.1}}, {"112", [4]float64{4, 4, 2.2, 1.5}}, {"132", [4]float64{7.5, 7.5, 5.5, 3}},
 	{"160", [4]float64{18.5, 15, 11, 7.5}}, {"180", [4]float64{22, 22, 15, 11}}, {"200", [4]float64{37, 30, 22, 15}}, {"225", [4]float64{45, 45, 30, 22}},
 	{"250", [4]float64{55, 55, 37, 30}}, {"280", [4]float64{90, 90, 55, 45}},

@@ -344,7 +344,7 @@ func TestShares(t *testing.T) {
 		{"a quarter of the edge", seam(25, parts.BarEnd{}), ""}, {"less", seam(24.9, parts.BarEnd{}), "24.9 mm on 100 mm, wanted at least 25 mm"}, {"all of it", seam(100, parts.BarEnd{}), ""}, {"more", seam(100.1, parts.BarEnd{}), "100.1 mm on 100 mm"},
 		{"a quarter of its corners", corners(30, 1), ""}, {"less", corners(29.9, 1), "29.9 mm on 120 mm, wanted at least 30 mm"}, {"half of that on each side", corners(15, 2), ""}, {"less", corners(14.9, 2), "29.8 mm on 120 mm, wanted at least 30 mm"},
 		{"of one that is coped, 1.3 of it", seam(130, parts.BarEnd{Round: mm(60)}), ""}, {"more", seam(130.1, parts.BarEnd{Round: mm(60)}), "130.1 mm on 130 mm"},
-		{"a square end on 65", onRound(65), ""}, {"on less", onRound(64), "its sides stand off by 1.603 mm, wanted at most 1.6 mm"}, // 1/16 in: AWS D1.1, from memory
+		{"a square end on 65", onRound(65), ""}, {"on less", onRound(64), "its sides stand off by 1.603 mm, wanted at most 1.6 mm"}, // 1/16 in: AWS D1.1
 		{"a root of 4", root(4), ""}, {"wider", root(4.1), "4.1 mm, wanted at most 4 mm"}, {"a press by a quarter", presses(10), ""}, {"by less", presses(9.9), "9.9 mm of 40 mm, wanted at least 10 mm"},
 		{"a clamp with room", steel(func(*plan.ClampRow) {}), ""}, {"a cut of a saw", clampOf(func(*plan.ClampRow) {}, 0.75, "S235JR"), ""}, {"narrower", clampOf(func(*plan.ClampRow) {}, 0.74, "S235JR"), "0.74 mm, wanted 0.75 mm"},
 		{"a quarter of M8 inside", steel(func(c *plan.ClampRow) { c.InnerMm = 2 }), ""}, {"less", steel(func(c *plan.ClampRow) { c.InnerMm = 1.9 }), "1.9 mm, wanted 2 mm"}, {"outside", steel(func(c *plan.ClampRow) { c.OuterMm = 2 }), ""}, {"less", steel(func(c *plan.ClampRow) { c.OuterMm = 1.9 }), "1.9 mm, wanted 2 mm"},
@@ -359,7 +359,7 @@ func TestShares(t *testing.T) {
 		{"a face that seals", useful(parts.Requirement{Kind: parts.Flatness, Of: text("front")}, 100, func(v *view) { v.p.Notes = []parts.Text{text("the front takes the gasket")} }), "0.2 mm"}, {"another", useful(parts.Requirement{Kind: parts.Flatness, Of: text("back")}, 100, func(v *view) { v.p.Notes = []parts.Text{text("the front takes the gasket")} }), "0.4 mm"},
 		{"a bearing's seat", useful(parts.Requirement{Kind: parts.RunOut, Of: text("s")}, 100, func(v *view) { v.outside = inRow(false, step("bearing 6008", 0, 30, 40)) }), "0.06 mm"}, {"another", useful(parts.Requirement{Kind: parts.RunOut, Of: text("s")}, 100, func(v *view) { v.outside = inRow(false, step("hub", 0, 30, 40)) }), "0.5 mm"},
 		{"a thread as long as its nut", nutOn(9, "oil"), ""}, {"shorter", nutOn(8.9, "oil"), "8.9 mm of M40x1.5, wanted 9 mm"}, {"with a washer of 1.25 and a turn", nutOn(11.75, "lock-washer"), ""}, {"shorter", nutOn(11.7, "lock-washer"), "11.7 mm of M40x1.5, wanted 11.75 mm"},
-		{"plate of 3", sheet(3), ""}, {"thinner", sheet(2.9), "2.9 mm, wanted 3 mm"}, // EN 10029, from memory
+		{"plate of 3", sheet(3), ""}, {"thinner", sheet(2.9), "2.9 mm, wanted 3 mm"}, // EN 10029, scope
 		{"a register beside the middle", register(0.49, 40), ""}, {"farther", register(0.5, 40), "none"}, {"0.4 narrower", register(0, 39.61), ""}, {"more", register(0, 39.6), "none"}, {"1.5 % wider", register(0, 40.59), ""}, {"more", register(0, 40.6), "none"},
 		{"off by 1 of play and 0.25", meets(1.25), ""}, {"more", meets(1.26), "1.26 mm off, with 1 mm of play"},
 	} {

@@ -274,7 +274,7 @@ func (r *reviewer) barSeamMm(ref parts.JointRef, asCut bool) float64 {
 }
 
 // offRoundMm is the widest gap that a fillet bridges without a longer leg, 1/16 in: AWS
-// D1.1, from memory.
+// D1.1, fit-up of fillet welds.
 const offRoundMm = 1.6
 
 // squareOnRound looks for a bar whose square end is welded to a round: it touches along a
