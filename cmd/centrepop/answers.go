@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"centrepop/layout/fits"
@@ -79,13 +78,7 @@ func circle(c *call) error {
 	if err != nil {
 		return badUse("%s", err)
 	}
-	// A tenth of a micrometre is far finer than any punch.
-	bc.ChordMm, bc.AcrossMm = fourDecimals(bc.ChordMm), fourDecimals(bc.AcrossMm)
-	for i := range bc.Holes {
-		h := &bc.Holes[i]
-		h.AngleDeg, h.XMm, h.YMm = fourDecimals(h.AngleDeg), fourDecimals(h.XMm), fourDecimals(h.YMm)
-	}
-	return c.answer(bc, func() {
+	return c.looked(&bc, func() {
 		read := func(mm float64) string { return words.Readout(mm, c.w.Units) }
 		fmt.Fprintf(c.stdout, "hole   angle°         x         y   (%s; clock angle from TOP, x right, y up)\n", c.w.Units)
 		for _, h := range bc.Holes {
@@ -95,35 +88,26 @@ func circle(c *call) error {
 	})
 }
 
-func fourDecimals(v float64) float64 { return geom.Clean(math.Round(v*1e4) / 1e4) }
-
-// clearance is the answer's clearance holes, in mm.
-type clearance struct {
-	Fine   float64 `json:"fine"`
-	Medium float64 `json:"medium"`
-	Coarse float64 `json:"coarse"`
-}
-
 // threadAnswer is what is known of a thread, in mm.
 type threadAnswer struct {
-	Designation     string     `json:"designation"`
-	PitchMm         float64    `json:"pitch_mm"`
-	TPI             float64    `json:"tpi,omitempty"`
-	MajorMm         float64    `json:"major_mm"`
-	PitchDiameterMm float64    `json:"pitch_diameter_mm"`
-	MinorMm         float64    `json:"minor_mm"`
-	Class           string     `json:"class,omitempty"`
-	PitchMinMm      float64    `json:"pitch_diameter_min_mm,omitempty"`
-	PitchMaxMm      float64    `json:"pitch_diameter_max_mm,omitempty"`
-	TapDrillMm      float64    `json:"tap_drill_mm,omitempty"`
-	TapDrill        string     `json:"tap_drill,omitempty"`
-	Clearance       *clearance `json:"clearance_mm,omitempty"`
-	Lead            *leadSizes `json:"lead,omitempty"`
-	GaugeMm         float64    `json:"gauge_mm,omitempty"`
-	UsefulMm        float64    `json:"useful_mm,omitempty"`
-	WrenchMm        float64    `json:"wrench_mm,omitempty"`
-	Source          string     `json:"source"`
-	Note            string     `json:"note,omitempty"`
+	Designation     string             `json:"designation"`
+	PitchMm         float64            `json:"pitch_mm"`
+	TPI             float64            `json:"tpi,omitempty"`
+	MajorMm         float64            `json:"major_mm"`
+	PitchDiameterMm float64            `json:"pitch_diameter_mm"`
+	MinorMm         float64            `json:"minor_mm"`
+	Class           string             `json:"class,omitempty"`
+	PitchMinMm      float64            `json:"pitch_diameter_min_mm,omitempty"`
+	PitchMaxMm      float64            `json:"pitch_diameter_max_mm,omitempty"`
+	TapDrillMm      float64            `json:"tap_drill_mm,omitempty"`
+	TapDrill        string             `json:"tap_drill,omitempty"`
+	Clearance       *threads.Clearance `json:"clearance_mm,omitempty"`
+	Lead            *leadSizes         `json:"lead,omitempty"`
+	GaugeMm         float64            `json:"gauge_mm,omitempty"`
+	UsefulMm        float64            `json:"useful_mm,omitempty"`
+	WrenchMm        float64            `json:"wrench_mm,omitempty"`
+	Source          string             `json:"source"`
+	Note            string             `json:"note,omitempty"`
 }
 
 func thread(c *call) error {
@@ -138,12 +122,9 @@ func thread(c *call) error {
 		Designation: t.Designation, PitchMm: t.PitchMm, TPI: t.TPI, MajorMm: t.MajorMm, Class: t.Class,
 		PitchDiameterMm: t.PitchDiameterMm, MinorMm: t.MinorMm, TapDrillMm: t.TapDrillMm, TapDrill: t.TapDrillName,
 		GaugeMm: t.GaugeLengthMm, UsefulMm: t.UsefulLengthMm, WrenchMm: t.WrenchMm, Source: t.Source, Note: t.Note,
+		Clearance: t.Clearance, Lead: leadAnswer(t),
 	}
 	out.PitchMinMm, out.PitchMaxMm = t.PitchLimitsMm()
-	if cl := t.Clearance; cl != nil {
-		out.Clearance = &clearance{cl.FineMm, cl.MediumMm, cl.CoarseMm}
-	}
-	out.Lead = leadAnswer(t)
 	return c.answer(out, func() {
 		s := threadSizes{inch: strings.HasPrefix(t.Series, "UN") || t.Series == threads.PipeNPT || t.Series == threads.Acme}
 		fmt.Fprintf(c.stdout, "%s   (%s)\npitch %s", t.Designation, t.Source, s.all("", t.PitchMm))
@@ -161,7 +142,7 @@ func thread(c *call) error {
 		}
 		if cl := out.Clearance; cl != nil {
 			names := words.Either(s.inch, "clearance hole close , normal , loose ", "clearance hole fine , medium , coarse ") // ASME B18.2.8
-			fmt.Fprintln(c.stdout, s.all(names, cl.Fine, cl.Medium, cl.Coarse))
+			fmt.Fprintln(c.stdout, s.all(names, cl.FineMm, cl.MediumMm, cl.CoarseMm))
 		}
 		if t.GaugeLengthMm > 0 {
 			fmt.Fprintln(c.stdout, s.all("gauge length , useful length ", t.GaugeLengthMm, t.UsefulLengthMm))

@@ -8,18 +8,14 @@ import (
 )
 
 type bendJSON struct {
-	K           float64    `json:"k"` // of the thickness, from the inside
-	AllowanceMm float64    `json:"allowance_mm"`
-	DeductionMm float64    `json:"deduction_mm"`
-	SetbackMm   float64    `json:"setback_mm"`
-	MeasuredTo  string     `json:"legs_measured_to"`
-	ReliefMm    [2]float64 `json:"relief_mm"` // width, depth from the outside of the bend
-	DieMm       float64    `json:"die_mm,omitempty"`
-	DieRadiusMm float64    `json:"die_radius_mm,omitempty"`
-	MinFlangeMm float64    `json:"min_flange_mm,omitempty"`
-	BlankMm     float64    `json:"blank_mm,omitempty"`
-	BendLinesMm []float64  `json:"bend_lines_mm,omitempty"`
-	Source      string     `json:"source"`
+	bend.Result
+	MeasuredTo string     `json:"legs_measured_to"`
+	ReliefMm   [2]float64 `json:"relief_mm"` // width, depth from the outside of the bend
+	*bend.Die
+	MinFlangeMm float64   `json:"min_flange_mm,omitempty"`
+	BlankMm     float64   `json:"blank_mm,omitempty"`
+	BendLinesMm []float64 `json:"bend_lines_mm,omitempty"`
+	Source      string    `json:"source"`
 }
 
 func bendCmd(c *call) error {
@@ -47,7 +43,7 @@ func bendCmd(c *call) error {
 			return err
 		}
 	}
-	return c.answer(out, func() { printBend(c, out) })
+	return c.looked(out, func() { printBend(c, out) })
 }
 
 func workBend(b bend.Bend, w words.Writer) (*bendJSON, error) {
@@ -59,10 +55,7 @@ func workBend(b bend.Bend, w words.Writer) (*bendJSON, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &bendJSON{
-		K: words.Round(r.K, 3), AllowanceMm: words.Round(r.AllowanceMm, 3), DeductionMm: words.Round(r.DeductionMm, 3), SetbackMm: words.Round(r.SetbackMm, 3),
-		MeasuredTo: "outside corner", ReliefMm: [2]float64{words.Round(width, 3), words.Round(depth, 3)}, Source: "DIN 6935",
-	}
+	out := &bendJSON{Result: r, MeasuredTo: "outside corner", ReliefMm: [2]float64{width, depth}, Source: "DIN 6935"}
 	if r.ToTangent {
 		out.MeasuredTo = "outside tangent"
 	}
@@ -71,11 +64,10 @@ func workBend(b bend.Bend, w words.Writer) (*bendJSON, error) {
 	}
 	// A sheet too thick for the dies sold has no shortest flange to tell.
 	if die, err := bend.DieFor(b.ThicknessMm, w.Units == parts.Inches); err == nil {
-		flange, err := die.MinFlangeMm(b.AngleDeg)
-		if err != nil {
+		if out.MinFlangeMm, err = die.MinFlangeMm(b.AngleDeg); err != nil {
 			return nil, err
 		}
-		out.DieMm, out.DieRadiusMm, out.MinFlangeMm = die.OpeningMm, words.Round(die.RadiusMm, 3), words.Round(flange, 3)
+		out.Die = &die
 	}
 	return out, nil
 }
@@ -97,8 +89,8 @@ func workStrip(b bend.Bend, legs []string, out *bendJSON) error {
 	if err != nil {
 		return err
 	}
-	out.BlankMm = words.Round(flat.LengthMm, 3)
-	out.BendLinesMm = seq.Map(flat.Folds, func(f bend.Fold) float64 { return words.Round(f.LineMm, 3) })
+	out.BlankMm = flat.LengthMm
+	out.BendLinesMm = seq.Map(flat.Folds, func(f bend.Fold) float64 { return f.LineMm })
 	return nil
 }
 
@@ -106,8 +98,8 @@ func printBend(c *call, out *bendJSON) {
 	c.line("K", "%s of the thickness (%s)", words.Trim(out.K, 3), out.Source)
 	c.line("allowance", "%s along the neutral line", c.w.Setting(out.AllowanceMm))
 	c.line("deduction", "%s off the sum of both legs, measured to the %s", c.w.Setting(out.DeductionMm), out.MeasuredTo)
-	if out.DieMm > 0 {
-		c.line("die", "V %s for air bending leaves a radius of about %s in mild steel; shortest flange %s outside", c.withUnit(out.DieMm), c.withUnit(out.DieRadiusMm), c.withUnit(out.MinFlangeMm))
+	if out.Die != nil {
+		c.line("die", "V %s for air bending leaves a radius of about %s in mild steel; shortest flange %s outside", c.withUnit(out.OpeningMm), c.withUnit(out.RadiusMm), c.withUnit(out.MinFlangeMm))
 	}
 	c.line("relief", "at least %s wide and %s deep from the outside of the bend (common practice, no source)", c.w.Setting(out.ReliefMm[0]), c.w.Setting(out.ReliefMm[1]))
 	if out.BlankMm > 0 {

@@ -5,17 +5,6 @@ import (
 	"centrepop/layout/lookup"
 )
 
-type centreJSON struct {
-	Designation  string  `json:"designation"`
-	PilotMm      float64 `json:"pilot_mm"`
-	MouthMm      float64 `json:"mouth_mm"`
-	ConeMm       float64 `json:"cone_mm"`
-	PilotDepthMm float64 `json:"pilot_depth_mm"`
-	ConeDepthMm  float64 `json:"cone_depth_mm,omitempty"`
-	Source       string  `json:"source"`
-	Choice       string  `json:"choice,omitempty"`
-}
-
 func centre(c *call) error {
 	form := c.flags.String("form", string(grooves.CentreA), "A (plain), B (protected) or R (curved)")
 	drill := c.length("drill", "diameter of the centre drill's pilot, instead of a part diameter", false)
@@ -36,22 +25,19 @@ func centre(c *call) error {
 	if err != nil {
 		return err
 	}
-	out := centreJSON{
-		Designation: h.Designation, PilotMm: h.PilotMm, MouthMm: h.MouthMm, ConeMm: h.ConeMm, PilotDepthMm: h.PilotDepth,
-		ConeDepthMm: round4(h.ConeDepthMm), Source: h.Source.String(),
-	}
-	if choice.Name != "" {
-		out.Choice = choice.String()
-	}
-	return c.answer(out, func() {
+	out := struct {
+		grooves.Centre
+		Choice lookup.Source `json:"choice,omitzero"`
+	}{h, choice}
+	return c.looked(&out, func() {
 		c.line("centre hole", "%s", out.Designation)
 		c.line("mouth", "Ø%s at the face", c.w.Said(out.MouthMm))
-		c.line("pilot", "Ø%s, %s below the cone", c.w.Said(out.PilotMm), c.w.Said(out.PilotDepthMm))
+		c.line("pilot", "Ø%s, %s below the cone", c.w.Said(out.PilotMm), c.w.Said(out.PilotDepth))
 		if out.ConeDepthMm > 0 {
 			c.line("cone", "Ø%s at 60°, the pilot begins %s from the face", c.w.Said(out.ConeMm), c.withUnit(out.ConeDepthMm))
 		}
 		c.line("source", "%s", out.Source)
-		if out.Choice != "" {
+		if choice.Name != "" {
 			c.line("size", "%s", out.Choice)
 		}
 	})

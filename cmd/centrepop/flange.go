@@ -268,26 +268,6 @@ func boreLimits(job *parts.Job, s parts.Size) (minMm, maxMm float64, err error) 
 	return mm, mm, nil
 }
 
-// tidy rounds every number of an answer to a tenth of a micrometre.
-func tidy(v reflect.Value) {
-	switch v.Kind() {
-	case reflect.Pointer:
-		if !v.IsNil() {
-			tidy(v.Elem())
-		}
-	case reflect.Struct:
-		for i := range v.NumField() {
-			tidy(v.Field(i))
-		}
-	case reflect.Slice:
-		for i := range v.Len() {
-			tidy(v.Index(i))
-		}
-	case reflect.Float64:
-		v.SetFloat(fourDecimals(v.Float()))
-	}
-}
-
 // text is the answer for reading in a terminal.
 func (a *flangeAnswer) text(say words.Flange) string {
 	lines := append(say.Result(a.Flange, a.Measured), say.Nearest(a.Nearest))

@@ -31,14 +31,14 @@ func flats(c *call) error {
 		return err
 	}
 	out := flatsJSON{
-		Sides: *sides, DepthMm: round4(m.DepthMm), WidthMm: round4(m.WidthMm), AcrossMm: round4(across.mm), CornersMm: round4(m.CornersMm), Full: m.Full,
-		IndexDeg: round4(m.IndexDeg), LeastRound: round4(m.LeastRound),
+		Sides: *sides, DepthMm: m.DepthMm, WidthMm: m.WidthMm, AcrossMm: across.mm, CornersMm: m.CornersMm, Full: m.Full,
+		IndexDeg: m.IndexDeg, LeastRound: m.LeastRound,
 	}
 	if m.IndexDeg > 0 {
 		out.HeadTurns = fmt.Sprint(m.HeadTurns)
 	}
 	out.HeadTurns += words.When(m.HeadRest > 0, fmt.Sprintf(" %d/%d", m.HeadRest, m.HeadOf))
-	return c.answer(out, func() {
+	return c.looked(&out, func() {
 		c.line("flats", "%d, %s across", out.Sides, c.w.Said(out.AcrossMm))
 		c.line("cut", "%s deep from the crown of the round, each flat %s wide", c.withUnit(out.DepthMm), c.withUnit(out.WidthMm))
 		if out.IndexDeg > 0 {

@@ -8,36 +8,11 @@ import (
 
 // keyJSON is the answer of the key command for a parallel key.
 type keyJSON struct {
-	WidthMm         float64      `json:"width_mm"`
-	HeightMm        float64      `json:"height_mm"`
-	ShaftDepthMm    float64      `json:"shaft_depth_mm"`
-	HubDepthMm      float64      `json:"hub_depth_mm"`
-	OverMm          [2]float64   `json:"over_mm"` // shaft diameters: above the first, up to the second
-	ShaftAcrossMm   float64      `json:"shaft_across_mm"`
-	HubAcrossMm     float64      `json:"hub_across_mm"`
-	ShaftDeeperMm   float64      `json:"shaft_deeper_mm"`
-	HubDeeperMm     float64      `json:"hub_deeper_mm"`
-	Fit             string       `json:"fit,omitempty"`
-	ShaftWidth      *fits.Limits `json:"shaft_width,omitempty"`
-	HubWidth        *fits.Limits `json:"hub_width,omitempty"`
-	LengthsMm       []float64    `json:"lengths_mm,omitempty"`
-	Material        string       `json:"material"`
-	Standard        string       `json:"standard"`
-	Source          string       `json:"source"`
-	ToleranceSource string       `json:"tolerance_source"`
-}
-
-// discJSON is one Woodruff key.
-type discJSON struct {
-	Designation  string     `json:"designation"`
-	WidthMm      float64    `json:"width_mm"`
-	HeightMm     float64    `json:"height_mm"`
-	DiscMm       float64    `json:"disc_mm"`
-	LengthMm     float64    `json:"length_mm"`
-	ShaftDepthMm float64    `json:"shaft_depth_mm"`
-	HubDepthMm   float64    `json:"hub_depth_mm"`
-	OverMm       [2]float64 `json:"over_mm"`
-	Source       string     `json:"source"`
+	keys.Parallel
+	Fit        string       `json:"fit,omitempty"`
+	ShaftWidth *fits.Limits `json:"shaft_width,omitempty"`
+	HubWidth   *fits.Limits `json:"hub_width,omitempty"`
+	LengthsMm  []float64    `json:"lengths_mm,omitempty"`
 }
 
 // key answers which key goes with a shaft, in the standard of its units.
@@ -64,13 +39,7 @@ func key(c *call) error {
 	if err != nil {
 		return err
 	}
-	out := keyJSON{
-		WidthMm: round4(k.WidthMm), HeightMm: round4(k.HeightMm), ShaftDepthMm: round4(k.ShaftDepthMm), HubDepthMm: round4(k.HubDepthMm),
-		OverMm:        [2]float64{round4(k.OverMm), round4(k.UpToMm)},
-		ShaftAcrossMm: round4(k.ShaftAcrossMm), HubAcrossMm: round4(k.HubAcrossMm),
-		ShaftDeeperMm: round4(k.ShaftDeeperMm), HubDeeperMm: round4(k.HubDeeperMm), LengthsMm: k.LengthsMm(),
-		Material: k.Material, Standard: k.Standard, Source: k.Source.String(), ToleranceSource: k.ToleranceSource.String(),
-	}
+	out := keyJSON{Parallel: k, LengthsMm: k.LengthsMm()}
 	if !inch {
 		widths, err := k.Widths(keys.Fit(*fitName))
 		if err != nil {
@@ -78,7 +47,7 @@ func key(c *call) error {
 		}
 		out.Fit, out.ShaftWidth, out.HubWidth = *fitName, &widths.Shaft, &widths.Hub
 	}
-	return c.answer(out, func() { printKey(c, out) })
+	return c.looked(&out, func() { printKey(c, out) })
 }
 
 func parallelKey(shaftMm float64, inch, flat bool) (keys.Parallel, error) {
@@ -115,16 +84,9 @@ func woodruff(c *call, shaftMm float64) error {
 		return err
 	}
 	out := struct {
-		Keys []discJSON `json:"keys"`
-	}{}
-	for _, k := range list {
-		out.Keys = append(out.Keys, discJSON{
-			Designation: k.Designation, WidthMm: round4(k.WidthMm), HeightMm: round4(k.HeightMm), DiscMm: round4(k.DiscMm),
-			LengthMm: round4(k.LengthMm), ShaftDepthMm: round4(k.ShaftDepthMm), HubDepthMm: round4(k.HubDepthMm),
-			OverMm: [2]float64{round4(k.OverMm), round4(k.UpToMm)}, Source: k.Source.String(),
-		})
-	}
-	return c.answer(out, func() {
+		Keys []keys.Woodruff `json:"keys"`
+	}{list}
+	return c.looked(&out, func() {
 		for _, k := range list {
 			c.line("Woodruff "+k.Designation, "cutter Ø%s × %s, sunk %s from the crown; hub keyway %s deep; key %s high, %s long   (%s)",
 				c.w.Said(k.DiscMm), c.w.Said(k.WidthMm), c.w.Said(k.ShaftDepthMm), c.w.Said(k.HubDepthMm), c.w.Said(k.HeightMm), c.withUnit(k.LengthMm), k.Source)

@@ -36,7 +36,7 @@ func mitre(c *call) error {
 	if err != nil {
 		return err
 	}
-	out := mitreJSON{SawDeg: round4(saw), OtherSawDeg: round4(otherSaw), OffsetMm: round4(sample.EndOffMm), CutMm: round4(sample.EndCutMm)}
+	out := mitreJSON{SawDeg: saw, OtherSawDeg: otherSaw, OffsetMm: sample.EndOffMm, CutMm: sample.EndCutMm}
 	if length.given() {
 		m, err := bars.ByLong(length.mm, own, saw, saw)
 		if err != nil {
@@ -46,9 +46,9 @@ func mitre(c *call) error {
 		if err != nil {
 			return err
 		}
-		out.LongMm, out.ShortMm, out.CentreMm = round4(s.LongMm), round4(s.ShortMm), round4(m.LengthMm)
+		out.LongMm, out.ShortMm, out.CentreMm = s.LongMm, s.ShortMm, m.LengthMm
 	}
-	return c.answer(out, func() {
+	return c.looked(&out, func() {
 		c.line("saw", "%s° from square; the other bar %s°", words.Trim(out.SawDeg, 2), words.Trim(out.OtherSawDeg, 2))
 		c.line("cut", "%s long, the long point %s beyond the short one", c.withUnit(out.CutMm), c.withUnit(out.OffsetMm))
 		if out.LongMm > 0 {

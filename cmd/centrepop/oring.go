@@ -5,31 +5,13 @@ import (
 	"strings"
 
 	"centrepop/layout/grooves"
-	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/seq"
 )
 
 type oringJSON struct {
-	InsideMm           float64           `json:"inside_mm"`
-	SectionMm          float64           `json:"section_mm"`
-	SectionToleranceMm float64           `json:"section_tolerance_mm"`
-	Seat               string            `json:"seat"`
-	DepthMm            float64           `json:"depth_mm"`
-	DeeperMm           float64           `json:"deeper_mm"`
-	WidthMm            float64           `json:"width_mm"`
-	WiderMm            float64           `json:"wider_mm"`
-	RadiusMm           float64           `json:"radius_mm"`
-	FloorMm            float64           `json:"floor_mm,omitempty"`
-	OuterMm            float64           `json:"outer_mm,omitempty"`
-	InnerMm            float64           `json:"inner_mm,omitempty"`
-	Squeeze            plan.Range        `json:"squeeze"`
-	Fill               float64           `json:"fill"`
-	Stretch            float64           `json:"stretch"`
-	LeadInMm           float64           `json:"lead_in_mm,omitempty"`
-	LeadInDeg          float64           `json:"lead_in_deg,omitempty"`
-	Problems           []grooves.Problem `json:"problems,omitempty"`
-	Source             string            `json:"source"`
+	grooves.ORing
+	grooves.Gland
 }
 
 func oring(c *call) error {
@@ -64,8 +46,8 @@ func oring(c *call) error {
 	if err != nil {
 		return err
 	}
-	out := oringAnswer(o, seat, g)
-	return c.answer(out, func() { printORing(c, out) })
+	out := oringJSON{o, g}
+	return c.looked(&out, func() { printORing(c, out) })
 }
 
 // oringSeat reads which of the three seats is meant.
@@ -83,18 +65,8 @@ func oringSeat(bore, rod *lengthArg, face string) (grooves.Seat, float64, error)
 	return grooves.Seat("face-" + face), 0, nil
 }
 
-func oringAnswer(o grooves.ORing, seat grooves.Seat, g grooves.Gland) oringJSON {
-	out := oringJSON{
-		InsideMm: round4(o.InsideMm), SectionMm: round4(o.SectionMm), SectionToleranceMm: g.SectionTolMm, Seat: string(seat), DepthMm: g.DepthMm, DeeperMm: g.DeeperMm,
-		WidthMm: g.WidthMm, WiderMm: g.WiderMm, RadiusMm: g.RadiusMm, FloorMm: round4(g.FloorMm), OuterMm: round4(g.OuterMm), InnerMm: round4(g.InnerMm),
-		Squeeze: plan.Range{Min: round4(g.SqueezeMin), Max: round4(g.SqueezeMax)}, Fill: round4(g.Fill), Stretch: round4(g.Stretch),
-		LeadInMm: g.LeadInMm, LeadInDeg: g.LeadInDeg, Problems: seq.Map(g.Problems, func(p grooves.Problem) grooves.Problem { p.Value = round4(p.Value); return p }), Source: g.Source.String(),
-	}
-	return out
-}
-
 func printORing(c *call, g oringJSON) {
-	c.line("O-ring", "%s × %s ± %s", c.w.Size(g.InsideMm), c.w.Size(g.SectionMm), c.w.Said(g.SectionToleranceMm))
+	c.line("O-ring", "%s × %s ± %s", c.w.Size(g.InsideMm), c.w.Size(g.SectionMm), c.w.Said(g.SectionTolMm))
 	c.line("groove", "deep %s", c.between(g.DepthMm, g.DepthMm+g.DeeperMm))
 	c.line("", "wide %s, corners R%s at most", c.between(g.WidthMm, g.WidthMm+g.WiderMm), c.w.Size(g.RadiusMm))
 	if g.FloorMm > 0 {

@@ -82,7 +82,7 @@ func pressFit(c *call) error {
 	if err != nil {
 		return err
 	}
-	return c.answer(out, func() { printPress(c, c.w, out) })
+	return c.looked(out, func() { printPress(c, c.w, out) })
 }
 
 // interference returns the least and the greatest interference on diameter in
@@ -161,13 +161,13 @@ func (p *pressCase) work() (*pressJSON, error) {
 func (p *pressCase) answer(r press.Limits, friction press.Friction) *pressJSON {
 	worst := func(r press.Result) float64 { return math.Max(r.ShaftOutside.VonMisesMPa, r.ShaftBore.VonMisesMPa) }
 	a, b := r.Loosest, r.Tightest
-	span := func(min, max float64) plan.Range { return plan.Range{Min: fourDecimals(min), Max: fourDecimals(max)} }
+	span := func(min, max float64) plan.Range { return plan.Range{Min: min, Max: max} }
 	force, torque := r.ForceN(), r.TorqueNm()
 	out := &pressJSON{
 		InterferenceUm: span(p.loMm*1000, p.hiMm*1000), PressureMPa: span(a.PressureMPa, b.PressureMPa),
 		HubHoopMPa: span(a.HubBore.HoopMPa, b.HubBore.HoopMPa), HubMisesMPa: span(a.HubBore.VonMisesMPa, b.HubBore.VonMisesMPa),
 		ShaftHoopMPa: span(a.ShaftOutside.HoopMPa, b.ShaftOutside.HoopMPa), ShaftMisesMPa: span(worst(a), worst(b)),
-		HubSafety: fourDecimals(math.Min(b.HubSafety, 999)), ShaftSafety: fourDecimals(math.Min(b.ShaftSafety, 999)), // JSON has no infinity
+		HubSafety: math.Min(b.HubSafety, 999), ShaftSafety: math.Min(b.ShaftSafety, 999), // JSON has no infinity
 		ForceN: span(force.Min, force.Max), TorqueNm: span(torque.Min, torque.Max),
 		Friction: span(friction.Min, friction.Max), FrictionSource: friction.Source,
 		HubMaterial:   p.hub.Material.Name + ", " + p.hub.Material.Source,
@@ -196,8 +196,8 @@ func (p *pressCase) joining(out *pressJSON) error {
 	if err != nil {
 		return err
 	}
-	out.HeatHubC, out.CoolShaftC, out.ClearanceMm = fourDecimals(heat.HubC), fourDecimals(cold), fourDecimals(heat.ClearanceMm)
-	out.LeadInMm, out.LeadInDeg = fourDecimals(lead), press.LeadInDeg
+	out.HeatHubC, out.CoolShaftC, out.ClearanceMm = heat.HubC, cold, heat.ClearanceMm
+	out.LeadInMm, out.LeadInDeg = lead, press.LeadInDeg
 	for _, c := range append(heat.Cautions, coldCautions...) {
 		out.Cautions = append(out.Cautions, "joining: "+p.w.PressCaution(c))
 	}

@@ -43,9 +43,9 @@ func ring(c *call) error {
 	}
 	out := ringJSON{
 		NominalMm: r.NominalMm, ThicknessMm: r.ThicknessMm, GrooveMm: r.Groove.NominalMm, Groove: &r.Groove,
-		WidthMm: r.Width.NominalMm, Width: &r.Width, EdgeMm: r.EdgeMm, ClearMm: round4(r.ClearMm), Standard: r.Standard, Source: r.Source.String(),
+		WidthMm: r.Width.NominalMm, Width: &r.Width, EdgeMm: r.EdgeMm, ClearMm: r.ClearMm, Standard: r.Standard, Source: r.Source.String(),
 	}
-	return c.answer(out, func() { printRing(c, out, *inside) })
+	return c.looked(&out, func() { printRing(c, out, *inside) })
 }
 
 func printRing(c *call, r ringJSON, inside bool) {

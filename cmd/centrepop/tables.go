@@ -4,11 +4,14 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"reflect"
 	"strings"
 
+	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -116,9 +119,37 @@ func (c *call) withUnit(mm float64) string { return c.w.Read(mm) + c.unit() }
 // unit is what the writer leaves off its sizes.
 func (c *call) unit() string { return words.When(c.w.Units != parts.Inches, " mm") }
 
-// round4 rounds a value for JSON to a tenth of a micrometre, far finer than any
-// tool; halves of the last place are forgiven what binary fractions take off.
-func round4(v float64) float64 { return words.Round(v, 4) }
+// looked answers what a table or a computation of the libraries gives, in whose fields the names of
+// the answer stand; as JSON with its numbers to a tenth of a micrometre, far finer than any tool.
+func (c *call) looked(v any, write func()) error {
+	if *c.json {
+		tidy(reflect.ValueOf(v))
+	}
+	return c.answer(v, write)
+}
+
+// tidy rounds all numbers but limits of size, which are those of a standard; halves of the last place
+// are forgiven what binary fractions take off.
+func tidy(v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Pointer:
+		if !v.IsNil() {
+			tidy(v.Elem())
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if v.Type() != reflect.TypeFor[fits.Limits]() {
+				tidy(v.Field(i))
+			}
+		}
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			tidy(v.Index(i))
+		}
+	case reflect.Float64:
+		v.SetFloat(geom.Clean(words.Round(v.Float(), 4)))
+	}
+}
 
 // between writes limits with their unit, rounded inward.
 func (c *call) between(minMm, maxMm float64) string { return c.w.Limits(minMm, maxMm) + c.unit() }

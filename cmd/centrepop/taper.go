@@ -50,13 +50,13 @@ func taper(c *call) error {
 		return err
 	}
 	out := taperJSON{
-		LargeMm: round4(t.LargeMm), SmallMm: round4(t.SmallMm), LengthMm: round4(t.LengthMm), IncludedDeg: round4(t.IncludedDeg()),
-		TopSlideDeg: round4(t.TopSlideDeg()), Ratio: round4(t.Ratio()), FlankMm: round4(t.FlankMm()),
+		LargeMm: t.LargeMm, SmallMm: t.SmallMm, LengthMm: t.LengthMm, IncludedDeg: t.IncludedDeg(),
+		TopSlideDeg: t.TopSlideDeg(), Ratio: t.Ratio(), FlankMm: t.FlankMm(),
 	}
 	if err := out.measure(t, at, pin, stack); err != nil {
 		return err
 	}
-	return c.answer(out, func() { printTaper(c, out, at, pin, stack) })
+	return c.looked(&out, func() { printTaper(c, out, at, pin, stack) })
 }
 
 func (out *taperJSON) measure(t tapers.Taper, at, pin, stack *lengthArg) error {
@@ -65,7 +65,6 @@ func (out *taperJSON) measure(t tapers.Taper, at, pin, stack *lengthArg) error {
 		if err != nil {
 			return err
 		}
-		d = round4(d)
 		out.AtMm = &d
 	}
 	if pin.given() {
@@ -73,7 +72,6 @@ func (out *taperJSON) measure(t tapers.Taper, at, pin, stack *lengthArg) error {
 		if err != nil {
 			return err
 		}
-		m = round4(m)
 		out.OverPinsMm = &m
 	}
 	return nil

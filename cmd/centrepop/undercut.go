@@ -4,42 +4,11 @@ import (
 	"math"
 	"strings"
 
-	"centrepop/layout/fits"
 	"centrepop/layout/grooves"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
 )
-
-// reliefJSON is the answer of the undercut command for a shoulder.
-type reliefJSON struct {
-	Designation string  `json:"designation"`
-	RadiusMm    float64 `json:"radius_mm"`
-	DepthMm     float64 `json:"depth_mm"`
-	WidthMm     float64 `json:"width_mm"`
-	FaceDepthMm float64 `json:"face_depth_mm,omitempty"`
-	FaceWidthMm float64 `json:"face_width_mm,omitempty"`
-	RunoutDeg   float64 `json:"runout_deg"`
-	ChamferMm   float64 `json:"mate_chamfer_mm"` // the mate's chamfer must be larger
-	OverMm      float64 `json:"over_mm"`
-	UpToMm      float64 `json:"up_to_mm,omitempty"`
-	Source      string  `json:"source"`
-}
-
-// threadEndJSON is the answer of the undercut command for a thread.
-type threadEndJSON struct {
-	Thread     string       `json:"thread"`
-	FloorMm    float64      `json:"floor_mm"`
-	Floor      *fits.Limits `json:"floor"`
-	LeastMm    float64      `json:"straight_mm"` // at least
-	MostMm     float64      `json:"whole_mm"`    // at most
-	RadiusMm   float64      `json:"radius_mm"`
-	AngleDeg   float64      `json:"angle_deg"`
-	RunoutMm   float64      `json:"runout_mm,omitempty"`
-	ShoulderMm float64      `json:"shoulder_mm,omitempty"`
-	Source     string       `json:"source"`
-	RestSource string       `json:"rest_source"`
-}
 
 func undercut(c *call) error {
 	form := c.flags.String("form", string(grooves.FormF), "E (cylinder) or F (cylinder and shoulder); for a diameter")
@@ -79,23 +48,19 @@ func relief(c *call, text string, form grooves.Form, changing bool) error {
 	if err != nil {
 		return err
 	}
-	out := reliefJSON{
-		Designation: r.Designation, RadiusMm: r.RadiusMm, DepthMm: r.DepthMm, WidthMm: r.WidthMm, FaceDepthMm: r.FaceDepthMm, FaceWidthMm: r.FaceWidthMm,
-		RunoutDeg: r.RunoutDeg, ChamferMm: r.ChamferMm, OverMm: r.OverMm, Source: r.Source.String(),
+	if math.IsInf(r.UpToMm, 1) { // JSON has no infinity
+		r.UpToMm = 0
 	}
-	if !math.IsInf(r.UpToMm, 1) { // JSON has no infinity
-		out.UpToMm = r.UpToMm
-	}
-	return c.answer(out, func() {
-		c.line("undercut", "%s", out.Designation)
-		c.line("cylinder", "%s deep (radial), %s wide, R%s, back to the cylinder at %s°", c.w.Said(out.DepthMm), c.w.Said(out.WidthMm), c.w.Size(out.RadiusMm), words.Trim(out.RunoutDeg, 0))
+	return c.looked(&r, func() {
+		c.line("undercut", "%s", r.Designation)
+		c.line("cylinder", "%s deep (radial), %s wide, R%s, back to the cylinder at %s°", c.w.Said(r.DepthMm), c.w.Said(r.WidthMm), c.w.Size(r.RadiusMm), words.Trim(r.RunoutDeg, 0))
 		if form == grooves.FormF {
-			c.line("shoulder", "%s deep, as far as %s up from the floor", c.w.Said(out.FaceDepthMm), c.w.Said(out.FaceWidthMm))
+			c.line("shoulder", "%s deep, as far as %s up from the floor", c.w.Said(r.FaceDepthMm), c.w.Said(r.FaceWidthMm))
 		}
-		if out.ChamferMm > 0 {
-			c.line("counterpart", "its chamfer must be larger than %s", c.w.Said(out.ChamferMm))
+		if r.ChamferMm > 0 {
+			c.line("counterpart", "its chamfer must be larger than %s", c.w.Said(r.ChamferMm))
 		}
-		c.line("source", "%s", out.Source)
+		c.line("source", "%s", r.Source)
 	})
 }
 
@@ -107,15 +72,11 @@ func threadEnd(c *call, t threads.Thread, inside, short bool) error {
 	if err != nil {
 		return err
 	}
-	floor, err := e.Floor()
-	if err != nil {
-		return err
-	}
-	out := threadEndJSON{
-		Thread: t.Designation, FloorMm: round4(e.FloorMm), Floor: &floor, LeastMm: e.LeastMm, MostMm: e.MostMm, RadiusMm: e.RadiusMm, AngleDeg: e.AngleDeg,
-		RunoutMm: e.RunoutMm, ShoulderMm: e.ShoulderMm, Source: e.Source.String(), RestSource: e.RestSource.String(),
-	}
-	return c.answer(out, func() {
+	out := struct {
+		Thread string `json:"thread"`
+		grooves.ThreadEnd
+	}{t.Designation, e}
+	return c.looked(&out, func() {
 		c.line("undercut", "%s, Ø %s (%s)", out.Thread, c.between(out.Floor.MinMm, out.Floor.MaxMm), out.Floor.Class)
 		c.line("", "straight for %s at least, %s in all at most, R%s, flank %s°", c.w.Said(out.LeastMm), c.w.Said(out.MostMm), c.w.Size(out.RadiusMm), words.Trim(out.AngleDeg, 0))
 		if !inside {

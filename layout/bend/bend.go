@@ -68,12 +68,12 @@ func KFactor(insideRadiusMm, thicknessMm float64) (float64, error) {
 
 // Result is what one bend comes to.
 type Result struct {
-	K            float64 // position of the neutral line in thicknesses from the inside
-	AllowanceMm  float64 // length of the neutral line in the bend
-	SetbackMm    float64 // from the tangent of each leg to the point it is measured to
-	DeductionMm  float64 // to take off the sum of both legs to get the blank
-	ToTangent    bool    // legs are measured to the outside tangent, not to the corner
-	OutsideArcMm float64 // length of the outside of the bend, which stretches
+	K            float64 `json:"k"`            // position of the neutral line in thicknesses from the inside
+	AllowanceMm  float64 `json:"allowance_mm"` // length of the neutral line in the bend
+	DeductionMm  float64 `json:"deduction_mm"` // to take off the sum of both legs to get the blank
+	SetbackMm    float64 `json:"setback_mm"`   // from the tangent of each leg to the point it is measured to
+	ToTangent    bool    `json:"-"`            // legs are measured to the outside tangent, not to the corner
+	OutsideArcMm float64 `json:"-"`            // length of the outside of the bend, which stretches
 }
 
 // Work computes the bend. It errs with a *lookup.RangeError for a number out of

@@ -24,8 +24,8 @@ func AirRadiusMm(openingMm float64) float64 { return radiusShare * openingMm }
 
 // Die is a V die for air bending.
 type Die struct {
-	OpeningMm float64
-	RadiusMm  float64 // inside radius it leaves in mild steel, whatever the punch
+	OpeningMm float64 `json:"die_mm"`
+	RadiusMm  float64 `json:"die_radius_mm"` // inside radius it leaves in mild steel, whatever the punch
 }
 
 // DieFor returns the V die for a thickness: an opening of 6 thicknesses below 3

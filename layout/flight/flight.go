@@ -45,17 +45,18 @@ type Flight struct {
 
 // Blank is the flat ring for one turn.
 type Blank struct {
-	InsideMm, OutsideMm float64 // diameters
-	WidthMm             float64 // radial, in the flat as on the shaft
-	GapDeg              float64 // the sector to cut out
-	InsideGapMm         float64 // the gap as a straight line at the inside
-	OutsideGapMm        float64 // and at the outside
-	InsideHelixMm       float64 // length of the inside edge: the weld seam of one turn
-	OutsideHelixMm      float64 // length of the outside edge
-	InsideLeadDeg       float64 // angle of the inside edge to a plane across the shaft
-	OutsideLeadDeg      float64 // and of the outside edge
-	MidStrain           float64 // how much the middle of the ring must stretch, as a share; negative: upset
-	AreaMm2             float64 // of the sheet
+	InsideMm       float64 `json:"blank_inside_mm"` // diameter
+	OutsideMm      float64 `json:"blank_outside_mm"`
+	GapDeg         float64 `json:"gap_deg"`          // the sector to cut out
+	WidthMm        float64 `json:"width_mm"`         // radial, in the flat as on the shaft
+	InsideGapMm    float64 `json:"inside_gap_mm"`    // the gap as a straight line at the inside
+	OutsideGapMm   float64 `json:"outside_gap_mm"`   // and at the outside
+	InsideHelixMm  float64 `json:"inside_helix_mm"`  // length of the inside edge: the weld seam of one turn
+	OutsideHelixMm float64 `json:"outside_helix_mm"` // length of the outside edge
+	InsideLeadDeg  float64 `json:"inside_lead_deg"`  // angle of the inside edge to a plane across the shaft
+	OutsideLeadDeg float64 `json:"outside_lead_deg"` // and of the outside edge
+	MidStrain      float64 `json:"mid_strain"`       // how much the middle of the ring must stretch, as a share; negative: upset
+	AreaMm2        float64 `json:"-"`                // of the sheet
 }
 
 // Blank computes the ring. It errs with a *lookup.RangeError for a diameter or
@@ -97,12 +98,12 @@ func degrees(rad float64) float64 { return rad * 180 / math.Pi }
 
 // Run is the flights along a length of shaft.
 type Run struct {
-	Turns     float64 // pitches in the length
-	Blanks    int     // rings to cut, the last perhaps shortened
-	LastDeg   float64 // sector of the last ring to keep; the whole ring if no part is left over
-	SeamMm    float64 // weld along the inside edge, one side
-	SheetMm2  float64 // area of all the flights
-	VolumeMm3 float64 // of their metal
+	Turns     float64 `json:"turns"`    // pitches in the length
+	Blanks    int     `json:"blanks"`   // rings to cut, the last perhaps shortened
+	LastDeg   float64 `json:"last_deg"` // sector of the last ring to keep; the whole ring if no part is left over
+	SeamMm    float64 `json:"seam_mm"`  // weld along the inside edge, one side
+	SheetMm2  float64 `json:"-"`        // area of all the flights
+	VolumeMm3 float64 `json:"-"`        // of their metal
 }
 
 // For returns what a length of auger along the axis needs. It errs as Blank

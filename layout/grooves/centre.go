@@ -19,14 +19,14 @@ const (
 
 // Centre is a centre hole.
 type Centre struct {
-	Designation string // as drawings name it: "ISO 6411-B 2.5/8"
-	Form        CentreForm
-	PilotMm     float64 // diameter of the pilot hole (d), which names the drill
-	MouthMm     float64 // diameter at the face (D)
-	ConeMm      float64 // diameter of the 60° cone where it ends; the mouth but in form B
-	PilotDepth  float64 // of the pilot below the cone, reference (t), mm
-	ConeDepthMm float64 // of the cone and the chamfer; 0 in form R
-	Source      lookup.Source
+	Designation string        `json:"designation"` // as drawings name it: "ISO 6411-B 2.5/8"
+	Form        CentreForm    `json:"-"`
+	PilotMm     float64       `json:"pilot_mm"`                // diameter of the pilot hole (d), which names the drill
+	MouthMm     float64       `json:"mouth_mm"`                // diameter at the face (D)
+	ConeMm      float64       `json:"cone_mm"`                 // diameter of the 60° cone where it ends; the mouth but in form B
+	PilotDepth  float64       `json:"pilot_depth_mm"`          // of the pilot below the cone, reference (t), mm
+	ConeDepthMm float64       `json:"cone_depth_mm,omitempty"` // of the cone and the chamfer; 0 in form R
+	Source      lookup.Source `json:"source"`
 }
 
 // centres is ISO 6411 (ISO 866, 2540, 2541): pilot, cone of forms A and R, mouth

@@ -149,8 +149,8 @@ func TestSealLand(t *testing.T) {
 		}
 	}
 	l, err := SealLandFor(40, 12)
-	if err != nil || l.RaMinUm != 0.2 || l.RaMaxUm != 0.8 || l.RzMinUm != 1 || l.RzMaxUm != 4 || l.RmaxUm != 6.3 || l.HardnessHRC != 45 || l.HardnessFastHRC != 55 ||
-		l.RoundClass != "IT8" || l.HousingClass != "H8" || l.HousingRaMinUm != 1.6 || l.HousingRaMaxUm != 6.3 || l.HousingChamferMin != 10 || l.HousingChamferMax != 20 || l.LeadInMinDeg != 15 || l.LeadInMaxDeg != 30 {
+	if err != nil || l.RaUm != (lookup.Range{Min: 0.2, Max: 0.8}) || l.RzUm != (lookup.Range{Min: 1, Max: 4}) || l.RmaxUm != 6.3 || l.HardnessHRC != 45 || l.HardnessFastHRC != 55 ||
+		l.RoundClass != "IT8" || l.HousingClass != "H8" || l.HousingRaUm != (lookup.Range{Min: 1.6, Max: 6.3}) || l.HousingChamferDeg != (lookup.Range{Min: 10, Max: 20}) || l.LeadInDeg != (lookup.Range{Min: 15, Max: 30}) {
 		t.Errorf("%+v, %v", l, err)
 	}
 	// yumpu.com 53306168: width 7 wants 5.95 and 7.3; 20 wants 17 and 20.3.

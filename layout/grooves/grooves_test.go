@@ -121,7 +121,7 @@ func TestPiston(t *testing.T) {
 	section := 3.53 / math.Sqrt(1.032)
 	for name, c := range map[string][2]float64{
 		"floor": {g.FloorMm, 51.6}, "stretch": {g.Stretch, 0.032}, "tolerance": {g.SectionTolMm, 0.1},
-		"squeeze": {g.Squeeze, 1 - 2.7/section}, "least": {g.SqueezeMin, 1 - 2.75/(section-0.1)}, "most": {g.SqueezeMax, 1 - 2.7/(section+0.1)},
+		"least": {g.Squeeze.Min, 1 - 2.75/(section-0.1)}, "most": {g.Squeeze.Max, 1 - 2.7/(section+0.1)},
 		"fill": {g.Fill, math.Pi / 4 * section * section / 2.7 / 4.8}, "lead-in": {g.LeadInMm, 4}, "lead-in angle": {g.LeadInDeg, 15},
 	} {
 		if !near(c[0], c[1], 1e-9) {
@@ -139,7 +139,7 @@ func TestPiston(t *testing.T) {
 func TestRodAndFace(t *testing.T) {
 	t.Parallel()
 	g, err := ORing{50, 3.53}.In(Rod, 51, false)
-	if err != nil || !near(g.FloorMm, 56.4, 1e-9) || !near(g.Stretch, 56.4/57.06-1, 1e-12) || !near(g.Squeeze, 1-2.7/3.53, 1e-12) || g.OuterMm != 0 {
+	if err != nil || !near(g.FloorMm, 56.4, 1e-9) || !near(g.Stretch, 56.4/57.06-1, 1e-12) || !near(g.Squeeze.Max, 1-2.7/3.63, 1e-12) || g.OuterMm != 0 {
 		t.Errorf("%+v, %v", g, err)
 	}
 	g, err = ORing{50, 3.53}.In(FaceInside, 0, false)
@@ -191,13 +191,13 @@ func TestORingProblems(t *testing.T) {
 			t.Errorf("%+v: %v, %v, stretch %v", c, got, err, g.Stretch)
 		}
 	}
-	full := Gland{Fill: 0.851}
-	full.judge(FaceInside)
+	full := Gland{Seat: FaceInside, Fill: 0.851}
+	full.judge()
 	if len(full.Problems) != 1 || full.Problems[0] != (Problem{FillHigh, 0.851, 0, 0.85}) {
 		t.Errorf("%+v", full.Problems)
 	}
-	almost := Gland{Fill: 0.849}
-	almost.judge(FaceInside)
+	almost := Gland{Seat: FaceInside, Fill: 0.849}
+	almost.judge()
 	if almost.Problems != nil {
 		t.Errorf("%+v", almost.Problems)
 	}

@@ -8,7 +8,10 @@ import (
 )
 
 // ORing is an O-ring by its free inside diameter and section.
-type ORing struct{ InsideMm, SectionMm float64 }
+type ORing struct {
+	InsideMm  float64 `json:"inside_mm"`
+	SectionMm float64 `json:"section_mm"`
+}
 
 // Seat is how an O-ring is held.
 type Seat string
@@ -80,22 +83,24 @@ var sectionTolerances = []struct{ upTo, plusMinus float64 }{{2.25, 0.08}, {3.15,
 
 // Gland is the groove of an O-ring and how the ring sits in it.
 type Gland struct {
-	DepthMm, DeeperMm float64 // from the surface sealed against, and its tolerance
-	WidthMm, WiderMm  float64
-	RadiusMm          float64 // of the corners, at most
-	FloorMm           float64 // diameter of the groove's floor; 0 in a face
-	OuterMm, InnerMm  float64 // diameters of the groove's walls in a face; 0 on a round
-	WallClass         string  // tolerance class (ISO 286-1) of the wall that holds the ring, in a face
-	SectionTolMm      float64 // the section is this much more or less
-	Stretch           float64 // of the inside on a piston, of the outside elsewhere: share, negative if pressed together
-	Squeeze           float64 // share of the section pressed flat, nominal
-	SqueezeMin        float64 // thin ring, deep groove
-	SqueezeMax        float64 // thick ring, nominal groove
-	Fill              float64 // share of the groove that the ring takes, nominal
-	LeadInMm          float64 // length of the chamfer the ring is pushed over; 0 in a face
-	LeadInDeg         float64
-	Problems          []Problem
-	Source            lookup.Source // of depth, width and lead-in
+	SectionTolMm float64       `json:"section_tolerance_mm"` // the section is this much more or less
+	Seat         Seat          `json:"seat"`
+	DepthMm      float64       `json:"depth_mm"`  // from the surface sealed against
+	DeeperMm     float64       `json:"deeper_mm"` // its tolerance
+	WidthMm      float64       `json:"width_mm"`
+	WiderMm      float64       `json:"wider_mm"`
+	RadiusMm     float64       `json:"radius_mm"`            // of the corners, at most
+	FloorMm      float64       `json:"floor_mm,omitempty"`   // diameter of the groove's floor; 0 in a face
+	OuterMm      float64       `json:"outer_mm,omitempty"`   // diameter of the groove's outer wall in a face; 0 on a round
+	InnerMm      float64       `json:"inner_mm,omitempty"`   // and of the inner one
+	WallClass    string        `json:"-"`                    // tolerance class (ISO 286-1) of the wall that holds the ring, in a face
+	Squeeze      lookup.Range  `json:"squeeze"`              // share of the section pressed flat, of a thin ring in a deep groove and of a thick one in a nominal groove
+	Fill         float64       `json:"fill"`                 // share of the groove that the ring takes, nominal
+	Stretch      float64       `json:"stretch"`              // of the inside on a piston, of the outside elsewhere: share, negative if pressed together
+	LeadInMm     float64       `json:"lead_in_mm,omitempty"` // length of the chamfer the ring is pushed over; 0 in a face
+	LeadInDeg    float64       `json:"lead_in_deg,omitempty"`
+	Problems     []Problem     `json:"problems,omitempty"`
+	Source       lookup.Source `json:"source"` // of depth, width and lead-in
 }
 
 // Code names a problem of a gland.
@@ -134,7 +139,7 @@ func (o ORing) In(seat Seat, diameterMm float64, moving bool) (Gland, error) {
 		return Gland{}, err
 	}
 	g := Gland{
-		DepthMm: row.still, DeeperMm: radialDeeper, WidthMm: row.width, WiderMm: radialWider, RadiusMm: row.radius,
+		Seat: seat, DepthMm: row.still, DeeperMm: radialDeeper, WidthMm: row.width, WiderMm: radialWider, RadiusMm: row.radius,
 		SectionTolMm: sectionTolerance(row.section), LeadInDeg: leadInDeg,
 		Source: lookup.Source{Name: "trade tables of housings by section; limits of stretch and fill common practice, no source", State: lookup.Checked},
 	}
@@ -172,7 +177,7 @@ func (o ORing) In(seat Seat, diameterMm float64, moving bool) (Gland, error) {
 		return Gland{}, e
 	}
 	g.squeeze(section)
-	g.judge(seat)
+	g.judge()
 	return g, nil
 }
 
@@ -194,17 +199,15 @@ func (o ORing) row() (glandRow, error) {
 
 // squeeze fills in what the ring's section comes to in the groove.
 func (g *Gland) squeeze(sectionMm float64) {
-	g.Squeeze = (sectionMm - g.DepthMm) / sectionMm
 	thin, thick := sectionMm-g.SectionTolMm, sectionMm+g.SectionTolMm
-	g.SqueezeMin = (thin - g.DepthMm - g.DeeperMm) / thin
-	g.SqueezeMax = (thick - g.DepthMm) / thick
+	g.Squeeze = lookup.Range{Min: (thin - g.DepthMm - g.DeeperMm) / thin, Max: (thick - g.DepthMm) / thick}
 	g.Fill = math.Pi / 4 * sectionMm * sectionMm / (g.DepthMm * g.WidthMm)
 }
 
 // judge lists what is beyond common practice.
-func (g *Gland) judge(seat Seat) {
+func (g *Gland) judge() {
 	least, most := -maxTogether, 0.0
-	switch seat {
+	switch g.Seat {
 	case Piston:
 		least, most = 0, maxStretch
 	case Rod:

@@ -55,7 +55,7 @@ func TestThreadReference(t *testing.T) {
 		got, err := ThreadEndFor(20, r.number("pitch_mm"), inside, false)
 		class := map[bool]string{false: "h13", true: "H13"}[inside]
 		if err != nil || !near(got.FloorMm, 20+r.number("floor_from_diameter_mm"), 1e-9) || got.MostMm != r.number("most_mm") ||
-			got.RadiusMm != r.number("radius_mm") || got.AngleDeg != 30 || got.FloorClass != class {
+			got.RadiusMm != r.number("radius_mm") || got.AngleDeg != 30 || got.Floor.Class != class {
 			t.Errorf("%v: %+v, %v", r.cells, got, err)
 		}
 	}

@@ -19,17 +19,18 @@ const (
 
 // Relief is a relief undercut at a shoulder.
 type Relief struct {
-	Designation    string  // as drawings name it: "DIN 509-F 0.6x0.3"
-	OverMm, UpToMm float64 // diameters it is meant for; UpToMm is infinite in the last row
-	RadiusMm       float64 // r
-	DepthMm        float64 // into the cylinder, radial (t1), +0.1
-	WidthMm        float64 // along the axis from the shoulder (f), +0.2
-	FaceDepthMm    float64 // into the shoulder (t2), +0.05; 0 for form E
-	FaceWidthMm    float64 // up the shoulder from the floor of DepthMm (g); 0 for form E
-	RunoutDeg      float64 // of the slope back to the cylinder
-	FaceRunoutDeg  float64 // and of the slope back to the shoulder; 0 for form E
-	ChamferMm      float64 // the mate's chamfer must be larger than this to clear the radius (a)
-	Source         lookup.Source
+	Designation   string        `json:"designation"`             // as drawings name it: "DIN 509-F 0.6x0.3"
+	RadiusMm      float64       `json:"radius_mm"`               // r
+	DepthMm       float64       `json:"depth_mm"`                // into the cylinder, radial (t1), +0.1
+	WidthMm       float64       `json:"width_mm"`                // along the axis from the shoulder (f), +0.2
+	FaceDepthMm   float64       `json:"face_depth_mm,omitempty"` // into the shoulder (t2), +0.05; 0 for form E
+	FaceWidthMm   float64       `json:"face_width_mm,omitempty"` // up the shoulder from the floor of DepthMm (g); 0 for form E
+	RunoutDeg     float64       `json:"runout_deg"`              // of the slope back to the cylinder
+	FaceRunoutDeg float64       `json:"-"`                       // and of the slope back to the shoulder; 0 for form E
+	ChamferMm     float64       `json:"mate_chamfer_mm"`         // the mate's chamfer must be larger than this to clear the radius (a)
+	OverMm        float64       `json:"over_mm"`                 // diameters above which it is meant for
+	UpToMm        float64       `json:"up_to_mm,omitempty"`      // and up to which; infinite in the last row
+	Source        lookup.Source `json:"source"`
 }
 
 // reliefRow is radius, depth, width, g, t2, and the chamfer a for E and F.

@@ -7,25 +7,22 @@ import (
 
 // SealLand is what a rotary shaft seal needs of its shaft and housing.
 type SealLand struct {
-	Shaft             fits.Limits // h11
-	RoundClass        string      // tolerance grade of the shaft's roundness
-	RaMinUm, RaMaxUm  float64     // roughness of the land; smoother than RaMinUm carries no oil
-	RzMinUm, RzMaxUm  float64
-	RmaxUm            float64
-	HardnessHRC       float64 // at least
-	HardnessFastHRC   float64 // at least from 4 m/s on, or with dirt from outside
-	LeadInMm          float64 // diameter at the end of the shaft's lead-in, at most
-	LeadInMinDeg      float64 // angle of the lead-in to the axis
-	LeadInMaxDeg      float64
-	HousingClass      string  // of the bore the seal is pressed in
-	HousingRaMinUm    float64 // roughness of that bore for a seal with rubber outside
-	HousingRaMaxUm    float64
-	HousingChamferMin float64 // its lead-in, degrees
-	HousingChamferMax float64
-	HousingStraightMm float64       // cylindrical part of the bore, at least; 0 if no seal width was given
-	HousingDepthMm    float64       // to the shoulder or the lead-in, at least; 0 if no seal width was given
-	Source            lookup.Source // of class, roughness, hardness, housing
-	LeadInSource      lookup.Source
+	Shaft             fits.Limits   `json:"shaft"`     // h11
+	RoundClass        string        `json:"roundness"` // tolerance grade of the shaft's roundness
+	RaUm              lookup.Range  `json:"ra_um"`     // roughness of the land; smoother than its least carries no oil
+	RzUm              lookup.Range  `json:"rz_um"`
+	RmaxUm            float64       `json:"rmax_um"`
+	HardnessHRC       float64       `json:"hardness_hrc"`                  // at least
+	HardnessFastHRC   float64       `json:"hardness_fast_hrc"`             // at least from 4 m/s on, or with dirt from outside
+	LeadInMm          float64       `json:"lead_in_mm"`                    // diameter at the end of the shaft's lead-in, at most
+	LeadInDeg         lookup.Range  `json:"lead_in_deg"`                   // angle of the lead-in to the axis
+	HousingClass      string        `json:"housing_class"`                 // of the bore the seal is pressed in
+	HousingRaUm       lookup.Range  `json:"housing_ra_um"`                 // roughness of that bore for a seal with rubber outside
+	HousingChamferDeg lookup.Range  `json:"-"`                             // its lead-in
+	HousingStraightMm float64       `json:"housing_straight_mm,omitempty"` // cylindrical part of the bore, at least; 0 if no seal width was given
+	HousingDepthMm    float64       `json:"housing_depth_mm,omitempty"`    // to the shoulder or the lead-in, at least; 0 if no seal width was given
+	Source            lookup.Source `json:"source"`                        // of class, roughness, hardness, housing
+	LeadInSource      lookup.Source `json:"lead_in_source"`
 }
 
 // leadInBy is by how much the lead-in is smaller than the shaft: DIN 3760 and
@@ -72,9 +69,9 @@ func SealLandFor(shaftMm, widthMm float64) (SealLand, error) {
 	for ; shaftMm > leadInBy[i].upTo; i++ {
 	}
 	l := SealLand{
-		Shaft: shaft, RoundClass: "IT8", RaMinUm: 0.2, RaMaxUm: 0.8, RzMinUm: 1, RzMaxUm: 4, RmaxUm: 6.3,
-		HardnessHRC: 45, HardnessFastHRC: 55, LeadInMm: shaftMm - leadInBy[i].by, LeadInMinDeg: 15, LeadInMaxDeg: 30,
-		HousingClass: "H8", HousingRaMinUm: 1.6, HousingRaMaxUm: 6.3, HousingChamferMin: 10, HousingChamferMax: 20,
+		Shaft: shaft, RoundClass: "IT8", RaUm: lookup.Range{Min: 0.2, Max: 0.8}, RzUm: lookup.Range{Min: 1, Max: 4}, RmaxUm: 6.3,
+		HardnessHRC: 45, HardnessFastHRC: 55, LeadInMm: shaftMm - leadInBy[i].by, LeadInDeg: lookup.Range{Min: 15, Max: 30},
+		HousingClass: "H8", HousingRaUm: lookup.Range{Min: 1.6, Max: 6.3}, HousingChamferDeg: lookup.Range{Min: 10, Max: 20},
 		Source:       lookup.Source{Name: "DIN 3760 as seal makers print it", State: lookup.Checked},
 		LeadInSource: lookup.Source{Name: "DIN 3760", State: lookup.Checked},
 	}

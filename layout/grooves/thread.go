@@ -10,17 +10,17 @@ import (
 // ThreadEnd is what a metric thread needs at its end: the length in which it
 // runs out, the room to a shoulder, and the undercut that replaces both.
 type ThreadEnd struct {
-	PitchMm    float64       // of the row used: the thread's own, or the next larger one
-	RunoutMm   float64       // unfinished turns outside (x); for a blind hole see threads.Thread.RunoutMm. 0 inside
-	ShoulderMm float64       // last full turn to a shoulder without undercut (a). 0 inside
-	FloorMm    float64       // diameter of the undercut (dg)
-	FloorClass string        // its tolerance class: h13 outside, H13 inside
-	LeastMm    float64       // straight part of the undercut, at least (g1)
-	MostMm     float64       // the whole undercut, at most (g2)
-	RadiusMm   float64       // of its corners
-	AngleDeg   float64       // of its flank on the thread's side
-	Source     lookup.Source // of diameter and radius, and of the whole length of the regular form
-	RestSource lookup.Source // of the other values
+	PitchMm    float64       `json:"-"`                     // of the row used: the thread's own, or the next larger one
+	FloorMm    float64       `json:"floor_mm"`              // diameter of the undercut (dg)
+	Floor      fits.Limits   `json:"floor"`                 // its limits, of h13 outside and H13 inside (ISO 286-1)
+	LeastMm    float64       `json:"straight_mm"`           // straight part of the undercut, at least (g1)
+	MostMm     float64       `json:"whole_mm"`              // the whole undercut, at most (g2)
+	RadiusMm   float64       `json:"radius_mm"`             // of its corners
+	AngleDeg   float64       `json:"angle_deg"`             // of its flank on the thread's side
+	RunoutMm   float64       `json:"runout_mm,omitempty"`   // unfinished turns outside (x); for a blind hole see threads.Thread.RunoutMm. 0 inside
+	ShoulderMm float64       `json:"shoulder_mm,omitempty"` // last full turn to a shoulder without undercut (a). 0 inside
+	Source     lookup.Source `json:"source"`                // of diameter and radius, and of the whole length of the regular form
+	RestSource lookup.Source `json:"rest_source"`           // of the other values
 }
 
 // endRow is one pitch of DIN 76-1: smaller is how much below (outside) the
@@ -80,20 +80,21 @@ func ThreadEndFor(majorMm, pitchMm float64, inside, short bool) (ThreadEnd, erro
 	if math.Abs(r.pitch-pitchMm) > 1e-6 {
 		e.Source = lookup.Source{Name: name + ", next larger pitch", State: lookup.Practice}
 	}
-	switch {
+	class := "H13"
+	switch e.FloorMm = majorMm + r.larger; {
 	case inside && short:
-		e.FloorMm, e.FloorClass, e.LeastMm, e.MostMm = majorMm+r.larger, "H13", r.leastInsideShort, r.mostInsideShort
+		e.LeastMm, e.MostMm = r.leastInsideShort, r.mostInsideShort
 	case inside:
-		e.FloorMm, e.FloorClass, e.LeastMm, e.MostMm = majorMm+r.larger, "H13", 4*r.pitch, r.mostInside
+		e.LeastMm, e.MostMm = 4*r.pitch, r.mostInside
 	case short:
-		e.FloorMm, e.FloorClass, e.LeastMm, e.MostMm = majorMm-r.smaller, "h13", r.leastShort, r.mostShort
-		e.RunoutMm, e.ShoulderMm = r.runoutShort, 2*r.pitch
+		e.LeastMm, e.MostMm, e.RunoutMm, e.ShoulderMm = r.leastShort, r.mostShort, r.runoutShort, 2*r.pitch
 	default:
-		e.FloorMm, e.FloorClass, e.LeastMm, e.MostMm = majorMm-r.smaller, "h13", r.least, r.most
-		e.RunoutMm, e.ShoulderMm = r.runout, 3*r.pitch
+		e.LeastMm, e.MostMm, e.RunoutMm, e.ShoulderMm = r.least, r.most, r.runout, 3*r.pitch
 	}
-	return e, nil
+	if !inside {
+		e.FloorMm, class = majorMm-r.smaller, "h13"
+	}
+	var err error
+	e.Floor, err = fits.Limit(e.FloorMm, class)
+	return e, err
 }
-
-// Floor returns the limits of the undercut's diameter by its class, ISO 286-1.
-func (e ThreadEnd) Floor() (fits.Limits, error) { return fits.Limit(e.FloorMm, e.FloorClass) }

@@ -19,8 +19,8 @@ import (
 	"centrepop/parts/seq"
 )
 
-// Span takes a range from the press package.
-func spanRange(s press.Span, decimals int) plan.Range {
+// spanRange is a range with so many decimals.
+func spanRange(s plan.Range, decimals int) plan.Range {
 	return plan.Range{Min: words.Round(s.Min, decimals), Max: words.Round(s.Max, decimals)}
 }
 

@@ -85,7 +85,7 @@ func ForInch(shaftMm float64, section Section) (Parallel, error) {
 		state = lookup.FromMemory
 	}
 	p := inchKey(d, r.width, h, state)
-	p.OverMm, p.UpToMm = over*mmPerInch, r.upTo*mmPerInch
+	p.OverMm = [2]float64{over * mmPerInch, r.upTo * mmPerInch}
 	return p, nil
 }
 

@@ -32,21 +32,21 @@ import (
 
 // Parallel is a parallel key with the two keyways it lies in.
 type Parallel struct {
-	OverMm, UpToMm  float64 // shaft diameters this key is for: above the first, up to the second
-	WidthMm         float64
-	HeightMm        float64
-	ShaftDepthMm    float64 // from the crown of the shaft to the floor of its keyway
-	HubDepthMm      float64 // from the crown of the bore to the floor of its keyway
-	ShaftAcrossMm   float64 // floor of the shaft keyway to the far side of the shaft
-	HubAcrossMm     float64 // floor of the hub keyway to the far side of the bore
-	ShaftDeeperMm   float64 // tolerance: the shaft keyway may be this much deeper
-	HubDeeperMm     float64 // tolerance: the hub keyway may be this much deeper
-	LeastLengthMm   float64 // shortest key sold, 0 if not tabled
-	MostLengthMm    float64 // longest key sold, 0 if not tabled
-	Material        string  // of the key
-	Standard        string
-	Source          lookup.Source // of width, height and depths
-	ToleranceSource lookup.Source // of depth tolerances and length range
+	WidthMm         float64       `json:"width_mm"`
+	HeightMm        float64       `json:"height_mm"`
+	ShaftDepthMm    float64       `json:"shaft_depth_mm"`  // from the crown of the shaft to the floor of its keyway
+	HubDepthMm      float64       `json:"hub_depth_mm"`    // from the crown of the bore to the floor of its keyway
+	OverMm          [2]float64    `json:"over_mm"`         // shaft diameters this key is for: above the first, up to the second
+	ShaftAcrossMm   float64       `json:"shaft_across_mm"` // floor of the shaft keyway to the far side of the shaft
+	HubAcrossMm     float64       `json:"hub_across_mm"`   // floor of the hub keyway to the far side of the bore
+	ShaftDeeperMm   float64       `json:"shaft_deeper_mm"` // tolerance: the shaft keyway may be this much deeper
+	HubDeeperMm     float64       `json:"hub_deeper_mm"`   // tolerance: the hub keyway may be this much deeper
+	LeastLengthMm   float64       `json:"-"`               // shortest key sold, 0 if not tabled
+	MostLengthMm    float64       `json:"-"`               // longest key sold, 0 if not tabled
+	Material        string        `json:"material"`        // of the key
+	Standard        string        `json:"standard"`
+	Source          lookup.Source `json:"source"`           // of width, height and depths
+	ToleranceSource lookup.Source `json:"tolerance_source"` // of depth tolerances and length range
 }
 
 // row is one line of DIN 6885-1, high form.
@@ -122,7 +122,7 @@ func For(shaftMm float64) (Parallel, error) {
 	}
 	r := din6885[i]
 	return Parallel{
-		OverMm: over, UpToMm: r.upTo, WidthMm: r.width, HeightMm: r.height,
+		OverMm: [2]float64{over, r.upTo}, WidthMm: r.width, HeightMm: r.height,
 		ShaftDepthMm: r.shaft, HubDepthMm: r.hub, ShaftAcrossMm: shaftMm - r.shaft, HubAcrossMm: shaftMm + r.hub,
 		ShaftDeeperMm: deeperMm(r.width), HubDeeperMm: deeperMm(r.width),
 		LeastLengthMm: r.least, MostLengthMm: r.most, Material: "C45+C", Standard: "DIN 6885-1",

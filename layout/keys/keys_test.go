@@ -40,7 +40,7 @@ func TestParallelReference(t *testing.T) {
 				continue
 			}
 			for column, v := range map[string]float64{
-				"over_mm": got.OverMm, "up_to_mm": got.UpToMm, "width_mm": got.WidthMm, "height_mm": got.HeightMm,
+				"over_mm": got.OverMm[0], "up_to_mm": got.OverMm[1], "width_mm": got.WidthMm, "height_mm": got.HeightMm,
 				"shaft_depth_mm": got.ShaftDepthMm, "hub_depth_mm": got.HubDepthMm,
 			} {
 				if v != want[column] {
@@ -88,7 +88,7 @@ func TestInchSizes(t *testing.T) {
 		{4, 3.75, 4.5, 1, 1, 0.75}, {5, 4.5, 5.5, 1.25, 1.25, 0.875}, {6.5, 5.5, 6.5, 1.5, 1.5, 1}, {7, 6.5, 7.5, 1.75, 1.75, 1.5}, {9, 7.5, 9, 2, 2, 1.5},
 	} {
 		got, err := ForInch(c.d*25.4, Square)
-		if err != nil || !near(got.WidthMm, c.width*25.4, 1e-9) || !near(got.HeightMm, c.square*25.4, 1e-9) || !near(got.OverMm, c.over*25.4, 1e-9) || !near(got.UpToMm, c.upTo*25.4, 1e-9) {
+		if err != nil || !near(got.WidthMm, c.width*25.4, 1e-9) || !near(got.HeightMm, c.square*25.4, 1e-9) || !near(got.OverMm[0], c.over*25.4, 1e-9) || !near(got.OverMm[1], c.upTo*25.4, 1e-9) {
 			t.Errorf("%v in: %+v, %v", c.d, got, err)
 		}
 		got, err = ForInch(c.d*25.4, Rectangular)

@@ -12,16 +12,16 @@ import (
 // Woodruff is a disc key: a segment of a disc in a pocket that a cutter of the
 // same diameter sinks.
 type Woodruff struct {
-	Designation    string  // "5x6.5", or the inch key number "808"
-	OverMm, UpToMm float64 // shaft diameters it is for, where it drives alone
-	WidthMm        float64
-	HeightMm       float64
-	DiscMm         float64 // diameter of the disc and of the cutter
-	LengthMm       float64 // of the key at its flat, by geometry
-	ShaftDepthMm   float64 // how deep the cutter is sunk from the crown
-	HubDepthMm     float64 // hub keyway from the crown of the bore
-	Standard       string
-	Source         lookup.Source
+	Designation  string        `json:"designation"` // "5x6.5", or the inch key number "808"
+	WidthMm      float64       `json:"width_mm"`
+	HeightMm     float64       `json:"height_mm"`
+	DiscMm       float64       `json:"disc_mm"`        // diameter of the disc and of the cutter
+	LengthMm     float64       `json:"length_mm"`      // of the key at its flat, by geometry
+	ShaftDepthMm float64       `json:"shaft_depth_mm"` // how deep the cutter is sunk from the crown
+	HubDepthMm   float64       `json:"hub_depth_mm"`   // hub keyway from the crown of the bore
+	OverMm       [2]float64    `json:"over_mm"`        // shaft diameters it is for, above the first, up to the second, where it drives alone
+	Standard     string        `json:"-"`
+	Source       lookup.Source `json:"source"`
 }
 
 type discRow struct {
@@ -131,7 +131,7 @@ func WoodruffNamed(designation string) (Woodruff, error) {
 // of an inch key ASME B17.2; of a metric one common practice.
 func (w Woodruff) In(diameterMm float64) Parallel {
 	p := Parallel{
-		OverMm: w.OverMm, UpToMm: w.UpToMm, WidthMm: w.WidthMm, HeightMm: w.HeightMm,
+		OverMm: w.OverMm, WidthMm: w.WidthMm, HeightMm: w.HeightMm,
 		ShaftDepthMm: w.ShaftDepthMm, HubDepthMm: w.HubDepthMm,
 		ShaftAcrossMm: diameterMm - w.ShaftDepthMm, HubAcrossMm: diameterMm + w.HubDepthMm,
 		ShaftDeeperMm: 0.1, HubDeeperMm: 0.1, Standard: w.Standard, Source: w.Source,
@@ -199,7 +199,7 @@ func (t discTable) on(shaftMm float64) ([]Woodruff, error) {
 
 func (t discTable) key(r discRow) Woodruff {
 	return Woodruff{
-		Designation: t.name(r), OverMm: r.over * t.unitMm, UpToMm: r.upTo * t.unitMm,
+		Designation: t.name(r), OverMm: [2]float64{r.over * t.unitMm, r.upTo * t.unitMm},
 		WidthMm: r.width * t.unitMm, HeightMm: r.height * t.unitMm, DiscMm: r.disc * t.unitMm,
 		LengthMm:     2 * math.Sqrt(r.height*(r.disc-r.height)) * t.unitMm,
 		ShaftDepthMm: r.shaft * t.unitMm, HubDepthMm: r.hub * t.unitMm,

@@ -47,7 +47,7 @@ func TestWoodruff(t *testing.T) {
 				continue
 			}
 			found = true
-			if w.OverMm != c.over || w.UpToMm != c.upTo || w.DiscMm != c.disc || !near(w.LengthMm, c.length, 0.005) ||
+			if w.OverMm != ([2]float64{c.over, c.upTo}) || w.DiscMm != c.disc || !near(w.LengthMm, c.length, 0.005) ||
 				w.ShaftDepthMm != c.depth || w.HubDepthMm != c.hubDepth || w.Source.State != c.state || w.Standard != "DIN 6888" {
 				t.Errorf("%s: %+v", c.name, w)
 			}
@@ -89,7 +89,7 @@ func TestWoodruffInch(t *testing.T) {
 		"1210": {0.375, 0.547, 1.25, 0.3545, 0.1935, 1, 2.625}, "1212": {0.375, 0.641, 1.5, 0.4485, 0.1935, 1, 2.625},
 	} {
 		w := numbers[name]
-		for i, got := range []float64{w.WidthMm, w.HeightMm, w.DiscMm, w.ShaftDepthMm, w.HubDepthMm, w.OverMm, w.UpToMm} {
+		for i, got := range []float64{w.WidthMm, w.HeightMm, w.DiscMm, w.ShaftDepthMm, w.HubDepthMm, w.OverMm[0], w.OverMm[1]} {
 			if !near(got/25.4, want[i], 1e-9) {
 				t.Errorf("%s: value %d is %v, want %v", name, i, got/25.4, want[i])
 			}

@@ -7,6 +7,7 @@
 package lookup
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
 	"math"
@@ -60,6 +61,15 @@ func (s Source) String() string {
 		return s.State.String()
 	}
 	return s.Name + ", " + s.State.String()
+}
+
+// MarshalJSON writes the source as String does.
+func (s Source) MarshalJSON() ([]byte, error) { return json.Marshal(s.String()) }
+
+// Range is a least and a greatest value, in the unit of its field.
+type Range struct {
+	Min float64 `json:"min"`
+	Max float64 `json:"max"`
 }
 
 // RangeError refuses a number: it must be above Above and at most UpTo, either

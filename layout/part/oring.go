@@ -61,7 +61,7 @@ func (k *oringGroove) size(z *sizer, g *Groove) bool {
 	}
 	g.Row.ORing = &plan.ORingFit{
 		InsideMm: geom.Clean(k.ring.InsideMm), SectionMm: geom.Clean(k.ring.SectionMm), Moving: in.Moving,
-		SqueezeMin: words.Round(d.SqueezeMin, 4), SqueezeMax: words.Round(d.SqueezeMax, 4), Fill: words.Round(d.Fill, 4), Stretch: words.Round(d.Stretch, 4), Problems: seq.Map(d.Problems, func(p grooves.Problem) grooves.Problem { p.Value = words.Round(p.Value, 4); return p }),
+		SqueezeMin: words.Round(d.Squeeze.Min, 4), SqueezeMax: words.Round(d.Squeeze.Max, 4), Fill: words.Round(d.Fill, 4), Stretch: words.Round(d.Stretch, 4), Problems: seq.Map(d.Problems, func(p grooves.Problem) grooves.Problem { p.Value = words.Round(p.Value, 4); return p }),
 	}
 	if wrong := g.wrongSide(); wrong != "" {
 		z.fault(in.Pos, wrong, "an O-ring of this size, or another diameter to seal against")
@@ -103,7 +103,7 @@ func (k *oringGroove) lines(w words.Writer, g *Groove) []string {
 	d := &k.gland
 	percent := func(v float64) string { return words.Trim(100*v, 0) + " %" }
 	out := []string{"Corners R" + w.Size(d.RadiusMm) + " at most, floor and walls smooth, edges broken so that they do not cut the ring."}
-	fit := "The ring is squeezed " + percent(d.SqueezeMin) + " to " + percent(d.SqueezeMax) + " and fills " + percent(d.Fill) + " of the groove"
+	fit := "The ring is squeezed " + percent(d.Squeeze.Min) + " to " + percent(d.Squeeze.Max) + " and fills " + percent(d.Fill) + " of the groove"
 	if g.Row.Face == "" {
 		word := ", stretched "
 		stretch := d.Stretch

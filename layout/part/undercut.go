@@ -79,16 +79,12 @@ func threadUndercut(in *parts.Step, inside bool) (*Undercut, error) {
 	if err != nil {
 		return nil, err
 	}
-	floor, err := e.Floor()
-	if err != nil {
-		return nil, err
-	}
 	drawn := t.MajorMm
 	if inside {
 		drawn = t.MinorMm
 	}
 	return &Undercut{
-		Name: "DIN 76-" + form, WidthMm: e.MostMm, DepthMm: geom.Clean(math.Abs(drawn-e.FloorMm) / 2), radiusMm: e.RadiusMm, runoutDeg: e.AngleDeg, floor: floor, source: e.Source,
+		Name: "DIN 76-" + form, WidthMm: e.MostMm, DepthMm: geom.Clean(math.Abs(drawn-e.FloorMm) / 2), radiusMm: e.RadiusMm, runoutDeg: e.AngleDeg, floor: e.Floor, source: e.Source,
 	}, nil
 }
 

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"centrepop/layout/lookup"
 	"slices"
 	"strconv"
 
@@ -277,10 +278,7 @@ type JointStep struct {
 }
 
 // Range is a least and a greatest value.
-type Range struct {
-	Min float64 `json:"min"`
-	Max float64 `json:"max"`
-}
+type Range = lookup.Range
 
 // PressPlan is the numbers of an interference fit: Min at the least
 // interference, Max at the greatest.

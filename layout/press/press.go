@@ -53,11 +53,6 @@ type Input struct {
 	Smoothing      Smoothing // 0 takes Smoothing2001 (Range: see there)
 }
 
-// Span is a lowest and a highest value.
-type Span struct {
-	Min, Max float64
-}
-
 // Stress is the state at one surface, MPa, tension positive. Axial stress is
 // taken as zero.
 type Stress struct {
@@ -88,9 +83,9 @@ type Result struct {
 
 	// Axial force in N to press the last millimetre in, at the friction span.
 	// It is also what the finished joint holds against being pushed out.
-	ForceN Span
+	ForceN lookup.Range
 	// Torque in N m the joint holds, at the friction span.
-	TorqueNm Span
+	TorqueNm lookup.Range
 
 	Cautions []Caution // what a person should know, in a fixed order; nil if nothing
 }
@@ -118,10 +113,14 @@ type Limits struct {
 
 // ForceN returns the span of press forces in N to prepare for: loosest joint at
 // the lowest friction, tightest joint at the highest.
-func (l Limits) ForceN() Span { return Span{l.Loosest.ForceN.Min, l.Tightest.ForceN.Max} }
+func (l Limits) ForceN() lookup.Range {
+	return lookup.Range{Min: l.Loosest.ForceN.Min, Max: l.Tightest.ForceN.Max}
+}
 
 // TorqueNm returns the span of torques in N m the joint may hold, likewise.
-func (l Limits) TorqueNm() Span { return Span{l.Loosest.TorqueNm.Min, l.Tightest.TorqueNm.Max} }
+func (l Limits) TorqueNm() lookup.Range {
+	return lookup.Range{Min: l.Loosest.TorqueNm.Min, Max: l.Tightest.TorqueNm.Max}
+}
 
 // Range computes the joint at the least and the greatest interference of a fit
 // (mm on diameter; minMm may be zero or below, as in a transition fit, and then
@@ -227,8 +226,8 @@ func (in Input) solve() (Result, error) {
 	r.HubSafety = hub.safety(r.HubBore, r.HubOutside)
 	r.ShaftSafety = shaft.safety(r.ShaftOutside, r.ShaftBore)
 	normal := p * math.Pi * d * in.LengthMm
-	r.ForceN = Span{in.Friction.Min * normal, in.Friction.Max * normal}
-	r.TorqueNm = Span{r.ForceN.Min * d / 2000, r.ForceN.Max * d / 2000}
+	r.ForceN = lookup.Range{Min: in.Friction.Min * normal, Max: in.Friction.Max * normal}
+	r.TorqueNm = lookup.Range{Min: r.ForceN.Min * d / 2000, Max: r.ForceN.Max * d / 2000}
 	if math.IsInf(r.TorqueNm.Max, 0) {
 		return Result{}, fmt.Errorf("press: the sizes are out of all proportion: no finite answer")
 	}

@@ -331,16 +331,16 @@ func (v *view) sealLeadIn(c *cylinder, land grooves.SealLand) {
 	cone := func(s *cylinder) bool {
 		front := !geom.Over(s.toMm, c.fromMm)
 		rise := s.endMm(!front) - s.endMm(front)
-		return geom.Alike(s.endMm(!front), c.radiusMm) && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.longMm()*math.Tan(land.LeadInMaxDeg*math.Pi/180)
+		return geom.Alike(s.endMm(!front), c.radiusMm) && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.longMm()*math.Tan(land.LeadInDeg.Max*math.Pi/180)
 	}
 	chamfer := func(h parts.Chamfer) bool {
-		return c.edge(h.Edge.Value) && !underRing(c, h.Edge.Value) && 2*(c.radiusMm-h.AcrossMm()) <= land.LeadInMm+0.01 && !geom.Over(land.LeadInMinDeg, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.LeadInMaxDeg)
+		return c.edge(h.Edge.Value) && !underRing(c, h.Edge.Value) && 2*(c.radiusMm-h.AcrossMm()) <= land.LeadInMm+0.01 && !geom.Over(land.LeadInDeg.Min, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.LeadInDeg.Max)
 	}
 	if slices.ContainsFunc(c.next(), cone) || slices.ContainsFunc(v.p.Chamfers, chamfer) {
 		return
 	}
 	v.report(Check, c.name, c.pos, Finding{
-		What: c.name + " has no lead-in for the lip of its seal", Numbers: "wanted down to " + v.mm(land.LeadInMm) + " at " + number(land.LeadInMinDeg) + "° to " + number(land.LeadInMaxDeg) + "°",
+		What: c.name + " has no lead-in for the lip of its seal", Numbers: "wanted down to " + v.mm(land.LeadInMm) + " at " + number(land.LeadInDeg.Min) + "° to " + number(land.LeadInDeg.Max) + "°",
 		Rule: "a lip that is pushed over a sharp edge leaks", Source: land.LeadInSource.String(), Fix: "a chamfer on " + c.name + "-front or " + c.name + "-back, for: lead-in",
 	})
 }
@@ -350,7 +350,7 @@ func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
 	fit := c.size.Fit
 	class := fit.Class.Value
 	led := slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool {
-		return c.edge(h.Edge.Value) && !geom.Over(land.HousingChamferMin, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.HousingChamferMax)
+		return c.edge(h.Edge.Value) && !geom.Over(land.HousingChamferDeg.Min, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.HousingChamferDeg.Max)
 	})
 	f := v.here(c.name, c.pos)
 	f.Source = land.Source.String()
@@ -369,7 +369,7 @@ func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
 		flaw{!holds, Finding{
 			What: c.name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + wanted, Rule: "a seal is pressed into its bore", Source: by, Fix: "fit: " + land.HousingClass}},
 		flaw{!led, Finding{
-			What: c.name + " has no lead-in for its seal", Numbers: "wanted " + number(land.HousingChamferMin) + "° to " + number(land.HousingChamferMax) + "°",
+			What: c.name + " has no lead-in for its seal", Numbers: "wanted " + number(land.HousingChamferDeg.Min) + "° to " + number(land.HousingChamferDeg.Max) + "°",
 			Rule: "a seal that is pressed over a sharp edge is damaged", Fix: "add a chamfer: size " + v.mm(1) + ", angle 15, for: lead-in"}},
 	)
 }

@@ -122,11 +122,11 @@ const keyEndMm = 1.5
 // woodruff looks for a Woodruff key in a shaft that its standard has others for.
 func (v *view) woodruff(k plan.KeywayRow) {
 	key, err := keys.WoodruffNamed(k.Woodruff)
-	if err != nil || k.Inside || geom.Over(k.DiameterMm, key.OverMm) && !geom.Over(k.DiameterMm, key.UpToMm) {
+	if err != nil || k.Inside || geom.Over(k.DiameterMm, key.OverMm[0]) && !geom.Over(k.DiameterMm, key.OverMm[1]) {
 		return
 	}
 	v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
-		What: "the Woodruff key " + k.Woodruff + " is not one of its shaft", Numbers: v.mm(k.DiameterMm) + "; it is for over " + v.mm(key.OverMm) + " up to " + v.mm(key.UpToMm),
+		What: "the Woodruff key " + k.Woodruff + " is not one of its shaft", Numbers: v.mm(k.DiameterMm) + "; it is for over " + v.mm(key.OverMm[0]) + " up to " + v.mm(key.OverMm[1]),
 		Rule: "a keyway takes a key of its diameter", Source: key.Source.String(), Fix: "another size, or accept it where it only keeps the clock",
 	})
 }

@@ -20,11 +20,12 @@ type Lead struct {
 
 // LeadLimits are the limits of the diameters of one side, least and most in mm, and what cuts it.
 type LeadLimits struct {
-	Class        string
-	Major, Pitch [2]float64 // that of the major diameter of a trapezoidal nut has no most: 0
-	Minor        [2]float64
-	FlatMm       float64 // of the point of the tool, at most
-	DepthMm      float64 // on the radius, from the crest at its basic diameter to the root
+	Class   string     `json:"class"`
+	Major   [2]float64 `json:"major_mm"` // that of a trapezoidal nut has no most: 0
+	Pitch   [2]float64 `json:"pitch_diameter_mm"`
+	Minor   [2]float64 `json:"minor_mm"`
+	FlatMm  float64    `json:"tool_flat_mm"` // of the point of the tool, at most
+	DepthMm float64    `json:"depth_mm"`     // on the radius, from the crest at its basic diameter to the root
 }
 
 // Of are the limits of the nut, or of the screw.

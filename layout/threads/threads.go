@@ -118,7 +118,9 @@ type Thread struct {
 // medium and coarse series of ISO 273, or close, normal and loose fit of
 // ASME B18.2.8.
 type Clearance struct {
-	FineMm, MediumMm, CoarseMm float64
+	FineMm   float64 `json:"fine"`
+	MediumMm float64 `json:"medium"`
+	CoarseMm float64 `json:"coarse"`
 }
 
 // TaperPerMm is the taper of R, Rc and NPT threads: growth of diameter per mm of
