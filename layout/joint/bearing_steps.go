@@ -71,9 +71,9 @@ func (t *joint) paired(p *plan.BearingPlan, m, n mounting, offMm float64, known 
 	}
 }
 
-// holds says in the plan where the large end looks, and what holds it.
+// holds says in the plan where the large end looks, what holds it, and from which side the cup comes.
 func (m mounting) holds(p *plan.BearingPlan) {
-	p.LargeEnd, p.Adjusted = faceName(m.coneDir), m.fixed == nil
+	p.LargeEnd, p.Adjusted, p.CupFromCover = faceName(m.coneDir), m.fixed == nil, m.lid != nil && m.lid.out == nil
 	switch {
 	case m.fixed != nil:
 		p.HeldBy = words.Spaced(m.fixed.Name)
@@ -264,12 +264,14 @@ func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 	if ring := (plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm}); !slices.Contains(t.out.Bearing.Rings, ring) {
 		t.out.Bearing.Rings = append(t.out.Bearing.Rings, ring)
 	}
+	first, under := "thin side of the cup; its thick side, the back, goes first", m.cupDir
 	home, hold := "until it sounds home", "A "+t.w.Near(0.05)+" feeler does not enter between cup and shoulder."
-	if m.lid != nil && m.lid.out == nil {
+	if p.CupFromCover {
+		first, under = "thick side of the cup, its back; its thin side goes first", -m.cupDir
 		home, hold = "until its back is "+t.w.Said(math.Abs(end(of.b.step, m.cupDir)-m.cupBackMm))+" below the face", "Kept from sliding out until "+m.lid.coverOf(of.b)+" is bolted on behind it."
 	}
-	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the thin side of the cup; its thick side, the back, goes first.",
-		of.pushText(p)+" into "+of.b.text()+" square "+home+", "+of.b.title()+" borne square at its "+faceName(m.cupDir)+", the bore clear.")
+	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the "+first+".",
+		of.pushText(p)+" into "+of.b.text()+" square "+home+", "+of.b.title()+" borne square at its "+faceName(under)+", the bore clear.")
 	if most := of.cupForceN(p); most > 0 {
 		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: knock it out and start again."
 	}

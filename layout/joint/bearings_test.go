@@ -411,8 +411,16 @@ func TestCoverHoldsTheCup(t *testing.T) {
 	if len(left.Problems)+len(right.Problems) > 0 || right.Bearing.Arrangement != "face to face" || left.Bearing.LargeEnd != "back" || right.Bearing.LargeEnd != "front" {
 		t.Errorf("%+v %+v, %s", left.Problems, right.Problems, right.Bearing.Arrangement)
 	}
-	says(t, left, []string{"until its back is 6 mm below the face", "Kept from sliding out until cover is bolted on"}, []string{"sounds home"})
+	says(t, left, []string{"on the thick side of the cup, its back; its thin side goes first.", "until its back is 6 mm below the face, housing borne square at its back", "Kept from sliding out until cover is bolted on"}, []string{"sounds home", "its thick side, the back, goes first"})
 	says(t, right, []string{"fit shims under cap, once it is bolted on, until", "until its back is 6 mm below the face"}, []string{"Nothing sets it"})
+	if ring := seq.First(p.Tools, func(r plan.ToolRow) bool { return strings.HasPrefix(r.Tool, "Press ring") }); !left.Bearing.CupFromCover || !strings.Contains(ring.Tool, " 20 long") { // from the face: what stands out of the housing alone
+		t.Errorf("%+v", ring)
+	}
+	// A cover that is not bored out behind the cup: 62 − 2.5 − 0.205 × 32 is 52.94.
+	p = filed(t, joints, shaft, housing, strings.Replace(lid("cover", "62, fit: g7"), "diameter: 54", "diameter: 40", 1), lid("cap", "62, fit: g7"))
+	if got := argued(jointNamed(t, p, "left").Problems); got != "cup-cover-high, cover, housing left cup, 40, 52.9" {
+		t.Error(got)
+	}
 	p = filed(t, joints, shaft, housing, lid("cover", "62, fit: g7"), lid("cap", "58"))
 	if q := jointNamed(t, p, "right").Problems; len(q) == 0 || q[0].Kind != plan.CupNotHeld {
 		t.Errorf("nothing holds the cup: %+v", q)
@@ -425,6 +433,32 @@ func TestCoverHoldsTheCup(t *testing.T) {
 	}
 	if i := slices.IndexFunc(p.Bought, func(b plan.BoughtRow) bool { return strings.HasPrefix(b.Item, "Nut ") }); i >= 0 {
 		t.Errorf("bought: %+v", p.Bought[i])
+	}
+}
+
+// Each cup of a shaft in two housings is held by a cover, though a step that is narrower lies 12 inside of it,
+// before a seal: both shoulders of the shaft lie inside, and neither cone has a nut. With a nut next to its
+// seat in place of the shoulder, the step holds the cup.
+func TestCoverHoldsTheCupBeforeAStep(t *testing.T) {
+	t.Parallel()
+	const housing = "part: housing\nkind: bearing-housing\nquantity: 2\nmaterial: S355\nstock: {round: 105 mm}\nprofile:\n  outside: [{name: body, diameter: 100, length: 50}]\n  inside: [{name: cup, diameter: 62, fit: H7, length: 36}, {name: seal, diameter: 54, length: 14}]\nholes: [{name: taps, size: M6 tap, depth: 15, circle: {pcd: 80, count: 4}}]\n"
+	const cover = "part: cover\nkind: flange\nquantity: 2\nmaterial: S355\nstock: {round: 105 mm}\nprofile:\n  outside: [{name: spigot, diameter: 62, fit: g7, length: 6}, {name: rim, diameter: 100, length: 10}]\n  inside: [{name: b, diameter: 54, length: 16}]\nholes: [{name: bolts, face: back, size: M6 clearance, circle: {pcd: 80, count: 4}}]\n"
+	const shaft = "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm}\nprofile:\n  outside: [{name: nose, thread: M27x2, length: 20}, {name: land, diameter: 28, length: 20}, {name: left-seat, diameter: 30, fit: k6, length: 18}, {name: mid, diameter: 38, length: 200}, {name: right-seat, diameter: 30, fit: k6, length: 18}]\n"
+	bearing := func(name, n, more string) string {
+		return "{name: " + name + ", bearing: {bearing: \"30206\", cup: housing#" + n + ".cup, cone: shaft." + name + "-seat, rotating: inner, bore: 30, outside: 62, width: 17.25}" + more + "}\n"
+	}
+	joints := bearing("left", "1", "") + "  - " + bearing("right", "2", ", other-way-round: yes") +
+		"  - {name: on-left, bolt: {through: cover#1.bolts, into: housing#1.taps, bolt: M6 8.8}}\n  - {name: on-right, bolt: {through: cover#2.bolts, into: housing#2.taps, bolt: M6 8.8}}\n"
+	p := filed(t, joints, shaft, housing, cover)
+	for name, large := range map[string]string{"left": "back", "right": "front"} {
+		if j := jointNamed(t, p, name); len(j.Problems) > 0 || j.Bearing.LargeEnd != large || !j.Bearing.CupFromCover {
+			t.Errorf("%s: large end to the %s, %+v", name, j.Bearing.LargeEnd, j.Problems)
+		}
+	}
+	nut := strings.Replace(shaft, "{name: nose, thread: M27x2, length: 20}, {name: land, diameter: 28, length: 20}", "{name: nose, diameter: 25, length: 20}, {name: thread, thread: M30x1.5, length: 20}", 1)
+	p = filed(t, joints, nut, housing, cover)
+	if j := jointNamed(t, p, "left"); j.Bearing.LargeEnd != "front" || j.Bearing.CupFromCover || j.Bearing.HeldBy != "M30x1.5" {
+		t.Errorf("large end to the %s, %+v", j.Bearing.LargeEnd, j.Bearing)
 	}
 }
 

@@ -86,7 +86,7 @@ func (j *making) left(made []*joint) []*joint {
 func passed(bore *part.Step, housing parts.Instance, all []*joint) bool {
 	return slices.ContainsFunc(ofKind(all, parts.BearingKind), func(t *joint) bool {
 		m, ok := t.mount()
-		return ok && t.b.Instance() == housing && (bore.MidMm()-t.b.step.MidMm())*m.cupDir < 0
+		return ok && t.b.Instance() == housing && (bore.MidMm()-t.b.step.MidMm())*t.cupGoes(m) < 0
 	})
 }
 

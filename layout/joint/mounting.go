@@ -31,7 +31,8 @@ type mounting struct {
 
 // mount finds how the bearing of a joint sits; false if no shoulder, or one at
 // either end, holds the cup. Where the housing has none, the spigot of a cover that is bolted
-// to it is one.
+// to it is one; and where its only shoulder leaves the large end of the cone to nothing, as one far
+// inside before a seal does, and the shaft has its own for that of the cover.
 func (t *joint) mount() (m mounting, held bool) {
 	if t == nil {
 		return m, false
@@ -48,6 +49,16 @@ func (t *joint) mount() (m mounting, held bool) {
 	default:
 		return mounting{}, false
 	}
+	m = t.onShaft(m)
+	if l := t.onShaft(t.lid); l.lid != nil && l.cupDir == -m.cupDir && l.fixed != nil && m.fixed == nil && !m.nutBeside(shaft) {
+		m = l
+	}
+	return m, true
+}
+
+// onShaft says where the large end of the cone looks for the back of a cup, and what holds it there.
+func (t *joint) onShaft(m mounting) mounting {
+	shaft := t.a
 	if m.coneDir = -m.cupDir; t.in.OtherWay {
 		m.coneDir = m.cupDir
 	}
@@ -56,17 +67,23 @@ func (t *joint) mount() (m mounting, held bool) {
 	if m.fixed == nil {
 		m.nut = threadBeyond(shaft, m.coneDir)
 	}
-	return m, true
+	return m
+}
+
+// nutBeside tells whether the nut of the large end runs on a thread that begins where the seat ends.
+func (m mounting) nutBeside(shaft feature) bool {
+	return m.nut != nil && geom.Alike(end(m.nut, -m.coneDir), end(shaft.step, m.coneDir))
 }
 
 // covered finds the cover on the open end of a bearing's bore: bolted to the housing there, with
-// a spigot that goes into the bore before a wider step. Not one that would set a pair in tandem.
+// a spigot that goes into the bore before a wider step. Not one that would set a pair in tandem, nor of a
+// pair whose bore has a shoulder between the two, which the cones of a shaft do not pass.
 func (t *joint) covered(all []*joint) {
 	if t.refused() || !t.is(parts.BearingKind) {
 		return
 	}
-	tandem := 0.0 // where the other cup's back looks
-	if p := t.partner(all); p != nil && !p.refused() {
+	tandem, p := 0.0, t.partner(all) // where the other cup's back looks
+	if p != nil && !p.refused() {
 		n, _ := p.mount()
 		tandem = n.cupDir
 	}
@@ -77,7 +94,7 @@ func (t *joint) covered(all []*joint) {
 		}
 		dir := on.group.Face.Outward()
 		face := faceMm(on.r, dir)
-		if dir == tandem || !geom.Alike(end(t.b.step, dir), face) {
+		if dir == tandem || p != nil && shoulder(t.b, -dir) != nil || !geom.Alike(end(t.b.step, dir), face) {
 			continue
 		}
 		if s, bore := spigotOf(cover.r, t.b.step.Size.NominalMm); s != nil {
@@ -202,6 +219,8 @@ func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting, offMm float64) {
 	switch c := m.cupShoulder.Size.NominalMm; {
 	case geom.Over(c, p.CupBackMaxMm):
 		t.problem(plan.CupShoulderLow, plan.Named(t.b.text()), dia(m.cupShoulder), plan.Of(plan.Diameter, p.CupBackMaxMm))
+	case geom.Over(p.CupBackMinMm, c) && m.lid != nil: // which comes off
+		t.problem(plan.CupCoverHigh, plan.Named(m.lid.coverOf(t.b)), plan.Named(t.b.text()), dia(m.cupShoulder), plan.Of(plan.Diameter, p.CupBackMinMm))
 	case geom.Over(p.CupBackMinMm, c):
 		t.problem(plan.CupShoulderHigh, plan.Named(t.b.text()), dia(m.cupShoulder), plan.Of(plan.Diameter, p.CupBackMinMm))
 	}

@@ -163,7 +163,7 @@ func (j *assembly) cupRing(t, of *joint, list *tooling) {
 	if !ok {
 		return
 	}
-	long := reachMm(of.b, -m.cupDir) + endMm
+	long := reachMm(of.b, -of.cupGoes(m)) + endMm
 	list.add(t, tool{"Press ring", j.hollow(p.CupRingInMm, p.CupRingOutMm, long) + "on the cup", j.sleeve(atLeast(p.CupRingInMm, 0.3), within(p.CupRingOutMm, 0.5), long), nil})
 }
 
@@ -196,6 +196,15 @@ func (t *joint) mounted() (*plan.BearingPlan, mounting, bool) {
 	}
 	m, ok := t.mount()
 	return t.out.Bearing, m, ok
+}
+
+// cupGoes is the direction in which a cup goes into its housing: its back first, or, where a cover is bolted on
+// behind it later, from that side.
+func (t *joint) cupGoes(m mounting) float64 {
+	if t.out != nil && t.out.Bearing != nil && t.out.Bearing.CupFromCover {
+		return -m.cupDir
+	}
+	return m.cupDir
 }
 
 // reachMm is how far a step lies from the end of its part in a direction.

@@ -203,12 +203,16 @@ func (s *drawing) ringLoops(plane assembly.Pose, j *plan.JointPlan, shape ringSh
 }
 
 // ringWay is the way of a ring to its place: a cup towards its shoulder, and so the cone that a
-// nut holds, with its small end first. Lone tells whether it comes by itself: a cone on the
+// nut holds, with its small end first; a cup that a cover is bolted on behind comes from that side. Lone tells whether it comes by itself: a cone on the
 // shoulder of a shaft comes with that, and the rollers with their cone.
 func (v *viewed) ringWay(j *plan.JointPlan, kind plan.ShapeKind) (into assembly.Vec, lone bool) {
 	axis, ok := v.AxisOf(j)
 	if b := j.Bearing; ok && j.Kind == parts.BearingKind && b.LargeEnd != "" {
-		return axis.Z.Times(b.LargeEndDir), kind == plan.ShapeCup || kind == plan.ShapeCone && b.Adjusted
+		dir := b.LargeEndDir
+		if kind == plan.ShapeCup && b.CupFromCover {
+			dir = -dir
+		}
+		return axis.Z.Times(dir), kind == plan.ShapeCup || kind == plan.ShapeCone && b.Adjusted
 	}
 	return into, false
 }

@@ -554,6 +554,7 @@ type BearingPlan struct {
 	Adjusted      bool    `json:"adjusted"`                  // a nut holds it, and not a shoulder
 	KeepOff       string  `json:"keep_off,omitempty"`        // the shoulder that the small end must not reach
 	KeepOffMm     float64 `json:"keep_off_mm,omitempty"`     // how far it stays off, where the cone's own width is known
+	CupFromCover  bool    `json:"cup_from_cover,omitempty"`  // its thin side goes first, from the side of a cover that is bolted on behind it later
 	CupBackMm     float64 `json:"cup_back_mm"`               // on the assembly's axis
 	LargeEndMm    float64 `json:"large_end_mm"`              // the same of the large end's face
 	LargeEndDir   float64 `json:"large_end_direction"`       // +1 towards the assembly's back, −1 towards its front

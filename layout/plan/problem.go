@@ -86,6 +86,7 @@ const (
 	CupNotHeld        ProblemKind = "cup-not-held"
 	CupShoulderLow    ProblemKind = "cup-shoulder-low"
 	CupShoulderHigh   ProblemKind = "cup-shoulder-high"
+	CupCoverHigh      ProblemKind = "cup-cover-high"
 	ConeNotHeld       ProblemKind = "cone-not-held"
 	RegisterBottoms   ProblemKind = "register-bottoms"
 	NoSectionStrength ProblemKind = "no-section-strength"
