@@ -143,10 +143,9 @@ func (w *walker) halve(f *face, round *corners, who among, off float64) {
 // spacing in mm, corners and rims included.
 func (s *Solid) Surface(spacingMm float64) []Vec {
 	var out []Vec
-	seen := map[[3]int64]bool{}
+	seen := map[Vec]bool{}
 	s.walk(spacingMm/2, func(Vec, float64, among) among { return 1 }, func(p Vec, _ among) {
-		key := [3]int64{int64(math.Round(p.X * 1e4)), int64(math.Round(p.Y * 1e4)), int64(math.Round(p.Z * 1e4))}
-		if !seen[key] {
+		if key := p.rounded(1e-4); !seen[key] {
 			seen[key] = true
 			out = append(out, p)
 		}

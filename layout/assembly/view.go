@@ -41,7 +41,7 @@ func Look(bodies []Body, frame Pose, fineMm float64) []Line {
 				v.before = append(v.before, s)
 			}
 		}
-		key := drawnSolid{bodies[i].Solid, own.along.rounded()}
+		key := drawnSolid{bodies[i].Solid, own.along.rounded(1e-9)}
 		if _, done := edges[key]; !done {
 			edges[key] = key.edges(fineMm)
 		}
@@ -337,8 +337,7 @@ func (s *Solid) rim(c *Simple) [][]Vec {
 	return out
 }
 
-// rounded leaves out what is off by rounding in a direction.
-func (a Vec) rounded() Vec {
-	const to = 1e-9
+// rounded leaves out what is off by rounding, to so much.
+func (a Vec) rounded(to float64) Vec {
 	return Vec{math.Round(a.X/to) * to, math.Round(a.Y/to) * to, math.Round(a.Z/to) * to}
 }

@@ -43,6 +43,7 @@ joints:
 		{"290", "loose:\n  - {part: stop, how: laid there, after: cross, lies: [{on: base.front, with: back, at: [170, 0], top: left}]}\n", railB, "", ""}, // a rail that is laid there is none of the frame's
 		{"290", "", "at: [0, 0]", "at: [228, 0]", ""}, // half of it past the end of the rail
 		{"290", "", "", "", "bar-short cross right 10 rail 2 300"},
+		{"290", "", "part: cross.left", "part: cross.bottom", "bar-short cross right 10 rail 2 300"}, // it stands on its left end all the same
 		{"290.1234", "", "", "", "bar-short cross right 9.88 rail 2 300.003"},
 	} {
 		files := map[string]string{"job.yaml": strings.Replace(job, c.was, c.is, 1) + c.more, "rail.yaml": bar("rail", "2", "480"), "stop.yaml": bar("stop", "1", "480"), "cross.yaml": bar("cross", "1", c.length),
