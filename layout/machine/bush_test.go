@@ -28,6 +28,7 @@ func TestInBushes(t *testing.T) {
 		{"d8", "79.9", "bush-short Shaft run Bush bore 0 20"}, {"d8", "80.1", ""}, // beyond four times its length it is not its own
 		// What is 0.75 smaller than the bore is still its journal: three hundredths.
 		{"24.25, fit: {limits: [24.2, 24.25]}", "-12", "bush-short Shaft run Bush bore 12 20"}, {"24.24, fit: {limits: [24.2, 24.24]}", "-12", ""},
+		{"24.98, fit: {limits: [24.97, 24.9803]}", "-20", "bush-closes Shaft run Bush bore -0.012 0.052"}, {"24.95, fit: {limits: [24.94, 24.9563]}", "-20", "bush-tight Shaft run Bush bore 0.012 0.052"}, // to thousandths
 		// 25.020 - 0.052 - 0.0125 = 24.9555.
 		{"24.95, fit: {limits: [24.94, 24.955]}", "-20", ""}, {"24.95, fit: {limits: [24.94, 24.956]}", "-20", "bush-tight Shaft run Bush bore 0.012 0.052"},
 	} {

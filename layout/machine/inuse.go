@@ -119,7 +119,7 @@ func (m *Machine) shifted() (found []plan.Problem) {
 				w.FarMm = min(w.FarMm, want)
 			}
 			first := m.soonest(w, mv, fx)
-			if !geom.Over(w.FarMm-overlapMm, first.LastMm) || m.overlapping[[2]string{first.Mover, first.Fixed}] {
+			if first.LastMm == inf || m.overlapping[[2]string{first.Mover, first.Fixed}] {
 				continue
 			}
 			kind := plan.ShiftStrikes

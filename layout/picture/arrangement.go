@@ -136,7 +136,7 @@ func (s *drawing) anchors(above assembly.Pose, bodies []assembly.Body, from plan
 // look adds the edges that are seen to a view, its size, and of each part a place
 // on its longest edge.
 func (s *drawing) look(view *plan.View, plane assembly.Pose, bodies []assembly.Body) {
-	all, _ := extent(plane, &bodies[0])
+	all := rectOf(nil)
 	for i := range bodies {
 		r, _ := extent(plane, &bodies[i])
 		all = all.join(r)

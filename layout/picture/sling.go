@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -87,16 +88,13 @@ func (h *hung) straps(found plan.Sling, longMm float64) (best *plan.Sling) {
 		if !ok || !h.carries(at.IDs[0]) || !h.carries(at.IDs[1]) || math.Abs(at.Points[0].Sub(at.Points[1]).Dot(h.Up)) > unevenMm || !h.even(at, half) || h.caught(half) || h.caught(-half) {
 			continue
 		}
-		over := h.overMm(at)
-		if over > 0 && best != nil {
-			continue
-		}
 		place := found
-		place.StrapMm, place.HalfMm, place.HookMm, place.OverMm = h.strapMm, half, math.Ceil(half*math.Tan(plan.SlingDeg*math.Pi/180)), over
+		place.StrapMm, place.HalfMm, place.HookMm, place.OverMm = h.strapMm, half, math.Ceil(half*math.Tan(plan.SlingDeg*math.Pi/180)), h.overMm(at)
 		place.On = [2]string{h.Title(at.IDs[1]), h.Title(at.IDs[0])} // front or right first
-		if best = &place; over == 0 {
-			break
+		if place.OverMm == 0 {
+			return &place
 		}
+		best = cmp.Or(best, &place)
 	}
 	return best
 }

@@ -67,6 +67,23 @@ func TestSlungFrontUp(t *testing.T) {
 	}
 }
 
+// An upright of 900 × 40 with one of 200 × 360 on its middle, 60 thick, has its centre of gravity 153.3 up, (36 · 20 + 72 · 220) / 108: 114 over
+// wherever a strap lies on its ends. So it is slung at the widest places, 0.35 of 900 off the middle.
+func TestSlungOverItsStraps(t *testing.T) {
+	t.Parallel()
+	m, pl := load(t, write(t, map[string]string{
+		"base.yaml": strings.Replace(basePart, "20 mm", "60 mm", 1),
+		"post.yaml": "part: post\nkind: plate\nmaterial: S235\nstock: {plate: 60 mm}\noutline: {polygon: {points: [[0, 0], [900, 0], [900, 40], [550, 40], [550, 400], [350, 400], [350, 40], [0, 40]]}}\n",
+		"job.yaml": "job: Post\nunits: mm\nparts: [post.yaml, base.yaml]\njoints:\n" + strings.ReplaceAll(ribWeld, "rib.outline", "post.outline") +
+			", place: {on: front, with: bottom, from-left: -250, from-bottom: 70, front: down}, anchored: base}\n",
+	}))
+	picture.Draw(m)
+	want := plan.Sling{End: "left", At: "post", CentreMm: 450, HalfMm: 315, StrapMm: 50, On: [2]string{"post", "post"}, HookMm: 546, OverMm: 114}
+	if l := pl.Joints[0].Lift; l == nil || l.Sling == nil || *l.Sling != want {
+		t.Errorf("%+v", l)
+	}
+}
+
 // By hand from the drawings: 24.1 kg of base plate 10 under its face, 10.3 kg of plate on it
 // up to 320, and four gussets of 0.708 kg with their middle 54.4 up have their centre
 // 41.9 over the face that eye bolts stand on, for a strap would lie on the stand. Of the barrel every
