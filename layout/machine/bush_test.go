@@ -52,6 +52,29 @@ func TestInBushes(t *testing.T) {
 	}
 }
 
+// A port through the wall of a hub comes out on the bush that is pressed in there: it is open where the bush has a hole at
+// its clock angle or a groove round, and not with one on the other side or beside it along the axis. What is no port is not looked at.
+func TestFeedClosed(t *testing.T) {
+	t.Parallel()
+	const closed = "feed-closed port Hub Bush"
+	for _, c := range []struct{ bush, use, want string }{
+		{"", "grease", closed}, {"", "other", ""},
+		{"radial: [{name: oil, clock: 0, axial: 10, size: 4, for: grease}]\n", "grease", ""},
+		{"radial: [{name: oil, clock: 90, axial: 10, size: 4, for: grease}]\n", "grease", closed},
+		{"radial: [{name: oil, clock: 0, axial: 4, size: 4, for: grease}]\n", "grease", closed},
+		{"grooves: [{name: round, in: outside, for: grease, axial: 8, width: 4, depth: 1.5}]\n", "grease", ""},
+	} {
+		got := found(t, map[string]string{
+			"job.yaml":  "job: J\nunits: mm\ntolerance: m\nparts: [hub.yaml, bush.yaml]\njoints:\n  - {name: bush, press: {shaft: bush.outside, bore: hub.bore}, level: front-with-front}\n",
+			"hub.yaml":  "part: hub\ntitle: Hub\nkind: turned\nmaterial: S235\nstock: {round: 75, length: 24}\nprofile:\n  outside: [{name: outside, diameter: 70, length: 20}]\n  inside: [{name: bore, diameter: 32, fit: H7, length: 20}]\nradial: [{name: port, clock: 0, axial: 10, size: M8x1 tap, for: " + c.use + "}]\n",
+			"bush.yaml": "part: bush\ntitle: Bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 36, length: 24}\nprofile:\n  outside: [{name: outside, diameter: 32, fit: s6, length: 20}]\n  inside: [{name: bore, diameter: 25, fit: F7, length: 20}]\n" + c.bush,
+		}, plan.FeedClosed)
+		if got != c.want {
+			t.Errorf("%q, for %s: %q, want %q", c.bush, c.use, got, c.want)
+		}
+	}
+}
+
 // A bush goes into a bore that is narrower behind with its back first: the chamfer on it lies there, or
 // one on the mouth of the bore. It is pressed into what is heavier, not that on it.
 func TestLeadsIn(t *testing.T) {

@@ -117,11 +117,11 @@ const (
 	freePart = 0.7
 )
 
-// openings looks out of every opening in a part's side, and says what covers it.
+// openings looks out of every opening in a part's side, and into the bore, and says what covers it.
 func (m *Machine) openings() (looks []look) {
 	for b, r := range m.Parts() {
 		for f := range seq.Refs(r.Radials) {
-			looks = append(looks, func() []plan.Problem { return m.lookOut(b, r, f) })
+			looks = append(looks, func() []plan.Problem { return slices.Concat(m.lookOut(b, r, f), m.lookIn(b, f)) })
 		}
 	}
 	return looks
@@ -159,6 +159,31 @@ func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) []pla
 			continue // what is pressed on is looked at where the press is
 		}
 		return []plan.Problem{stand.Problem(joint, plan.OpeningCovered, f.In.Pos, plan.Named(words.Spaced(row.Name)), m.Named(b.ID), m.Named(covers[0].ID), stand.Rounded(covers[0].FirstMm, 1))}
+	}
+	return nil
+}
+
+// lookIn looks from the openings of one row that feed or drain a bore at what is pressed into it, and says what closes
+// one whole. A groove round that lets through.
+func (m *Machine) lookIn(b *assembly.Body, f *part.Radial) []plan.Problem {
+	if !f.In.For.Opens() || !f.In.Through || f.Size.FinishedMm == 0 {
+		return nil
+	}
+	const skinMm = 0.5 // each side of the surface of the bore
+	for _, row := range f.Rows {
+		in := openingOf(b, &row)
+		in.Along = in.Along.Reversed()
+		in.At = in.At.Add(in.Along.Times(row.DepthMm - skinMm))
+		in.RadiusMm, in.ReachMm = f.Size.FinishedMm/4, 2*skinMm
+		for _, j := range m.OfKind(parts.PressKind) {
+			inner, outer := m.At(j.A), m.At(j.B)
+			if outer != b || inner == nil {
+				continue
+			}
+			if free, _ := in.Look([]assembly.Body{*inner}); free == 0 {
+				return []plan.Problem{stand.Problem(j.Name, plan.FeedClosed, f.In.Pos, plan.Named(words.Spaced(row.Name)), m.Named(b.ID), m.Named(inner.ID))}
+			}
+		}
 	}
 	return nil
 }

@@ -258,6 +258,7 @@ const (
 	WeldUnplaced   ProblemKind = "weld-unplaced" // a weld of parts of which no joint gives the one a place on the other
 	BracesOne      ProblemKind = "braces-one"
 	OpeningCovered ProblemKind = "opening-covered"
+	FeedClosed     ProblemKind = "feed-closed"
 	PathBlocked    ProblemKind = "path-blocked"
 	LaidEarly      ProblemKind = "laid-early"
 	LaidFree       ProblemKind = "laid-free"
