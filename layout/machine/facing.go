@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/layout/words"
@@ -33,7 +34,7 @@ func (m *Machine) faces() (looks []look) {
 			for k := range to {
 				found = append(found, m.deadEnd(j, &to[k], a)...)
 			}
-			return found
+			return append(found, m.narrowed(j, a, b)...)
 		})
 	}
 	for _, l := range m.Laid() {
@@ -82,6 +83,70 @@ func shutBy(f *stand.Faced, other *assembly.Body, share float64) (n int) {
 		}
 	}
 	return n
+}
+
+// A share of an opening that is free is as good as all of it. Common practice, no source: what plates are off by
+// when their bolts have play.
+const openShare = 0.95
+
+// narrowed finds openings that a gasket there, or a part with an opening of its own, closes in part; all of it is closed by a lid,
+// and a plate with a bore may carry what goes in.
+func (m *Machine) narrowed(j *plan.JointPlan, a, b *assembly.Body) (found []plan.Problem) {
+	row := []*assembly.Body{a}
+	for _, ref := range m.Joint(j.Name).Bolt.Stack {
+		if between := m.Standing(ref.Instance()); between != nil {
+			row = append(row, between)
+		}
+	}
+	for _, body := range append(row, b) {
+		for _, other := range append(row, b) {
+			if other != body {
+				found = append(found, m.closesPart(j, body, other)...)
+			}
+		}
+	}
+	return found
+}
+
+// closesPart finds the openings of a body that another closes in part.
+func (m *Machine) closesPart(j *plan.JointPlan, b, other *assembly.Body) (found []plan.Problem) {
+	open, r := func(g *part.Group) bool { return g.For == parts.Opening }, m.PartOf(other.ID)
+	if m.PartOf(b.ID).Part.For == parts.Gasket || r.Part.For != parts.Gasket && seq.At(r.Groups, open) == nil { // a gasket may end beside the edge that it seals
+		return nil
+	}
+	for _, f := range m.HolesAndSlots(b) {
+		if !open(f.Group) {
+			continue
+		}
+		if least := seq.Min(1, f.At, func(at assembly.Vec) float64 { return freeOf(&f, at, other) }); least > 0 && least < openShare {
+			found = append(found, stand.Problem(j.Name, plan.OpeningPartly, f.Group.Pos, plan.Named(words.Spaced(f.Group.Group.Name)), m.Named(b.ID), m.Named(other.ID), plan.Of(plan.Number, words.Round(100*least, 0))))
+		}
+	}
+	return found
+}
+
+// freeOf is the share of a mouth that a body leaves free, looked at in rows across it and all along a slot.
+func freeOf(f *stand.Faced, at assembly.Vec, other *assembly.Body) float64 {
+	const rows = 40
+	radius, run := f.Group.Size.FinishedMm/2, f.Run.Len()
+	way := f.Out.Square()
+	if run > 0 {
+		way = f.Run.Times(1 / run)
+	}
+	across, step, body := f.Out.Cross(way), 2*radius/rows, []assembly.Body{*other}
+	var free, all float64
+	for y := -radius + step/2; y < radius; y += step {
+		for x := -radius - run + step/2; x < radius+run; x += step {
+			if math.Hypot(math.Max(0, math.Abs(x)-run), y) > radius {
+				continue
+			}
+			all++
+			if hit := assembly.Crossings(body, at.Add(way.Times(x)).Add(across.Times(y)), f.Out); len(hit) == 0 || geom.Over(hit[0].FromMm, StandsMm) {
+				free++
+			}
+		}
+	}
+	return free / all
 }
 
 // partShut finds plain holes of one group of which a part closes some, and has none of

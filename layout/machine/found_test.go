@@ -409,3 +409,33 @@ func TestWeldUnplaced(t *testing.T) {
 		}
 	}
 }
+
+// A plate with an opening of 40 by 240, round at its ends, 200·40 + 400·π = 9257 mm², lies under a flange with a gasket between.
+// An opening of 30 by 240 in the gasket leaves 210·30 + 225·π = 7007 of it, 75.7 %; one moved by half its width 200·20 and the
+// lens of two circles of 40 that are 20 apart, 491, 48.5 %. What closes it whole is a lid, what has a bore
+// carries something in it, and a gasket may end beside the edges
+// that it seals.
+func TestOpeningsUnderGaskets(t *testing.T) {
+	t.Parallel()
+	slot := func(x, width string) string {
+		return "slots:\n  - {name: way, at: [[" + x + ", 0]], width: " + width + ", length: 240, turn: 0, for: opening}\n"
+	}
+	plate := func(name, thick, slots string) string {
+		return "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + "}\noutline: {rectangle: [160, 320]}\nholes:\n  - {name: h, at: [[-60, -140], [60, -140], [-60, 140], [60, 140]], size: M8 clearance}\n" + slots
+	}
+	same := slot("0", "40")
+	for _, c := range []struct{ gasket, flange, want string }{
+		{same, same, ""},
+		{slot("0", "30"), same, "opening-partly way flange gasket 76; opening-partly way table gasket 76"},
+		{same, slot("20", "40"), "opening-partly way flange gasket 49"},
+		{same, "", ""},
+		{same, "bore: {diameter: 30}\n", ""},
+		{slot("0", "44"), same, ""},
+	} {
+		files := map[string]string{"table.yaml": plate("table", "12", same), "gasket.yaml": plate("gasket", "3", c.gasket), "flange.yaml": plate("flange", "10", c.flange),
+			"job.yaml": "job: J\nunits: mm\nparts: [table.yaml, gasket.yaml, flange.yaml]\njoints:\n  - {name: j, bolt: {through: flange.h, stack: [gasket.h], into: table.h, bolt: M8 8.8, nut: yes}}\n"}
+		if got := found(t, files, plan.OpeningPartly); got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.gasket, c.flange, got, c.want)
+		}
+	}
+}

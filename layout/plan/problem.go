@@ -220,6 +220,7 @@ const (
 	OverlapMisses  ProblemKind = "overlap-misses" // of two whose joint does not meet
 	Overhangs      ProblemKind = "overhangs"
 	HoleClosed     ProblemKind = "hole-closed"
+	OpeningPartly  ProblemKind = "opening-partly" // under what is bolted on it
 	HoleDeadEnd    ProblemKind = "hole-dead-end"
 	HolesPartShut  ProblemKind = "holes-part-shut"
 	HeadShutIn     ProblemKind = "head-shut-in"

@@ -120,7 +120,7 @@ func TestProblemsHaveTheirNumber(t *testing.T) {
 		plan.BendRadius,    // either way
 		plan.NoStockLength, // each length tried has its own
 
-		"nut-not-filled", // a share
+		"nut-not-filled", plan.OpeningPartly, // a share
 		plan.SeatsUnproved,
 		plan.LoopLength, plan.LoopTurn, // of the finding that they explain
 	}
