@@ -1,10 +1,15 @@
 package review
 
 import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // A screw reaches out of its nut with its thread and with what is beyond that.
@@ -36,6 +41,60 @@ func TestNarrowest(t *testing.T) {
 	} {
 		if got := narrowest(&standingPart{section: &plan.Section{LengthMm: 10, Outer: outer, Inner: c.inner}}); got != c.want {
 			t.Errorf("%v: narrowest %v, want %v", c.inner, got, c.want)
+		}
+	}
+}
+
+// A screw of Tr30 x 20 with a tail of 20 x 50 before its thread and a collar of 44 x 30 behind it sticks out of its nut by 70 to the
+// front and by 50 to the back: the bore of a cover so near before the nut lets 30 pass, of one behind it 44.
+func TestScrewPasses(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		behind bool
+		gap    float64
+		bore   string
+		want   string
+	}{
+		{true, 5, "44", ""}, {true, 5, "43.9", "Screw does not pass Cover: 44 mm through 43.9 mm"}, {true, 49.9, "43.9", "Screw does not pass Cover: 44 mm through 43.9 mm"}, {true, 50.1, "43.9", ""},
+		{false, 5, "30", ""}, {false, 5, "29.9", "Screw does not pass Cover: 30 mm through 29.9 mm"}, {false, 69.9, "29.9", "Screw does not pass Cover: 30 mm through 29.9 mm"}, {false, 70.1, "29.9", ""},
+	} {
+		rooms := []string{"{name: seat, diameter: 60, fit: H7, length: 60}", fmt.Sprintf("{name: room, diameter: 65, length: %g}", c.gap), "{name: end, diameter: 70, fit: H7, length: 20}"}
+		level := "back-with-back"
+		if !c.behind {
+			rooms[0], rooms[2], level = rooms[2], rooms[0], "front-with-front"
+		}
+		turned := func(name, outside, inside string) string {
+			return "part: " + name + "\ntitle: " + strings.ToUpper(name[:1]) + name[1:] + "\nkind: turned\nmaterial: C45\nstock: {round: 130}\nprofile:\n  outside: [" + outside + "]\n" + inside
+		}
+		dir := t.TempDir()
+		for name, text := range map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [housing.yaml, nut.yaml, cover.yaml, screw.yaml]\njoints:\n  - {name: nut, press: {shaft: nut.outside, bore: housing.seat}, level: " + map[bool]string{true: "front-with-front", false: "back-with-back"}[c.behind] + "}\n" +
+				"  - {name: cover, press: {shaft: cover.outside, bore: housing.end}, level: " + level + ", after: nut}\n",
+			"housing.yaml": turned("housing", fmt.Sprintf("{name: outside, diameter: 120, length: %g}", 80+c.gap), "  inside: ["+strings.Join(rooms, ", ")+"]\n"),
+			"nut.yaml":     turned("nut", "{name: outside, diameter: 60, fit: s6, length: 60}", "  inside: [{name: screw, thread: Tr30x6, length: 60}]\n"),
+			"cover.yaml":   turned("cover", "{name: outside, diameter: 70, fit: s6, length: 20}", "  inside: [{name: bore, diameter: "+c.bore+", length: 20}]\n"),
+			"screw.yaml":   turned("screw", "{name: tail, diameter: 20, length: 50}, {name: screw, thread: Tr30x6, length: 20}, {name: collar, diameter: 44, length: 30}", ""),
+		} {
+			if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		job, err := read.Load(filepath.Join(dir, "job.yaml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		all, _, err := reviewed(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for _, f := range all {
+			if strings.Contains(f.What, "does not pass Cover") {
+				got += f.What + ": " + f.Numbers
+			}
+		}
+		if got != c.want {
+			t.Errorf("%+v: %q: %q", c, got, told(all))
 		}
 	}
 }
