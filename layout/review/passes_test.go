@@ -98,3 +98,20 @@ func TestScrewPasses(t *testing.T) {
 		}
 	}
 }
+
+// Holes of 5 in rows staggered at 4 run into one another by 1, at 5 they touch, and at 5.1 there is metal between them.
+func TestSheetHolesMeet(t *testing.T) {
+	t.Parallel()
+	for at, want := range map[string]string{"4": "the holes of Perforated sheet run into one another: 5 mm at 4 mm, over 1", "5": "the holes of Perforated sheet run into one another: 5 mm at 5 mm, over 0", "5.1": ""} {
+		e := parts.Loose{Item: parts.Text{Value: "perforated sheet, holes 5"}, How: parts.Text{Value: "staggered at " + at}}
+		r := &reviewer{job: &parts.Job{}}
+		r.holesMeet(&e)
+		got := ""
+		for _, f := range r.found {
+			got += fmt.Sprintf("%s: %s, over %g", f.What, f.Numbers, *f.OverMm)
+		}
+		if got != want {
+			t.Errorf("at %s: %q, want %q", at, got, want)
+		}
+	}
+}
