@@ -265,7 +265,11 @@ func diagonalsMm(diagonalMm float64) float64 { return math.Max(1, diagonalMm/100
 // frame is checked and welded.
 func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.out.Frame = r.last.in.Name.Value
-	t.step("Set up", "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up; shim until none rocks.",
+	lay, over, before := "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up; shim until none rocks.", "turn it over", "it leaves the plate"
+	if j.builtIn(r) {
+		lay, over, before = "The bars that are built in already stay where they stand: clamp the others to them, fronts level by a straight edge from bar to bar.", "those of the other side", "the clamps come off"
+	}
+	t.step("Set up", lay,
 		"Clean bright "+t.w.Near(25)+" each side of the joint.", j.takeOff(t, r, p), t.grindEdges(p), "Set: "+ofPlace+".", t.gapText(p), t.preheat())
 	_, p.TackLengthMm = t.tackRow(p.LengthMm / 4)
 	s := t.step("Tack", "Tack both ends of the "+r.word("cut", "seam")+" on the front, "+t.w.Read(p.TackLengthMm)+" long. No weld yet: all corners of the frame are tacked first.")
@@ -308,7 +312,7 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		}
 	}
 	t.step("Weld", runs(p.Runs)+" of "+p.Process+", "+strings.TrimSpace(p.Symbol+" "+p.Designation)+", opposite corners in turn: "+strings.Join(order, ", ")+".",
-		t.seamOrder()+" Let it cool to hand-warm in between. Measure again before it leaves the plate.")
+		t.seamOrder(over)+" Let it cool to hand-warm in between. Measure again before "+before+".")
 	j.inspectWeld(t, p)
 	filled := &t.out.Checks[len(t.out.Checks)-1]
 	filled.Wanted, filled.Joins = strings.TrimSpace(p.Designation+" each corner, "+t.seamSides()), false
@@ -318,6 +322,23 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		s.Do = append(s.Do, text)
 	}
 	j.welded(t, r, p)
+}
+
+// builtIn tells whether joints made before its first corner hold bars of a frame to one another: between
+// legs that stand already they are not laid down.
+func (j *making) builtIn(r *ring) bool {
+	made := j.before
+	if n := slices.IndexFunc(made, func(o *joint) bool { return slices.Contains(r.corners, o) }); n >= 0 {
+		made = made[:n]
+	}
+	var all []parts.Instance
+	for _, c := range r.corners {
+		all = seq.Add(seq.Add(all, c.a.Instance()), c.b.Instance())
+	}
+	return slices.ContainsFunc(all, func(bar parts.Instance) bool {
+		with := j.members(bar, made)
+		return slices.ContainsFunc(all, func(o parts.Instance) bool { return o != bar && slices.Contains(with, o) })
+	})
 }
 
 // bothOf writes two lengths, once where they read alike.
@@ -699,14 +720,14 @@ func (t *joint) seamSides() string {
 	return on
 }
 
-// seamOrder is the order of the seams of a corner.
-func (t *joint) seamOrder() string {
+// seamOrder is the order of the seams of a corner, and how those of the other side are come by.
+func (t *joint) seamOrder(over string) string {
 	faces, edges := t.seamFaces()
 	if len(faces) == 0 {
-		return "First the seams of one side all round, then turn it over."
+		return "First the seams of one side all round, then " + over + "."
 	}
 	out := "he seams of the " + faces[0] + " all round"
-	out += words.When(len(faces) == 2, ", then turn it over")
+	out += words.When(len(faces) == 2, ", then "+over)
 	return words.Either(len(edges) == 0, "T"+out+".", "First t"+out+"; the "+strings.Join(edges, ", then the ")+" edges last.")
 }
 

@@ -156,7 +156,7 @@ func TestFrameDrawsIn(t *testing.T) {
 	}
 	says(t, jointNamed(t, framed(t, append(v, "rail.yaml|quantity: 2|quantity: 3")...), "corner-4"), []string{"rail is sawn without what the weld draws in: its end comes out 0.13 short."}, nil)
 	inch := framed(t, append(v, "job.yaml|units: mm|units: in", "job.yaml|type: v, length: 150|type: v, length: 6", "rail.yaml|square: 50, wall: 6, length: 600|square: 2, wall: 1/4, length: 24", "end.yaml|square: 50, wall: 6, length: 450|square: 2, wall: 1/4, length: 18")...)
-	says(t, jointNamed(t, inch, "corner-4"), []string{"the outside 24.126 in × 18.126 in, within 0.039 in."}, []string{"mm"})
+	says(t, jointNamed(t, inch, "corner-4"), []string{"the outside 24.125 in × 18.125 in, within 0.039 in."}, []string{"mm"})
 	says(t, jointNamed(t, crossed(t, "job.yaml|type: fillet|type: v", "rail.yaml|wall: 4|wall: 6", "end.yaml|wall: 4|wall: 6"), "corner-4"), []string{"the opening 360 × 304.5, within 1."}, nil)
 	// What is bolted to two of the bars measures by the holes: 400 apart and 9 through, half of
 	// the play of 8 in 9 and 9 for the bars.
@@ -239,11 +239,24 @@ func TestSquareFrame(t *testing.T) {
 	says(t, jointNamed(t, p, "corner-4"), []string{"across the opening, from corner to corner, 468.6 by the drawing", "Diagonals alike, and the opening 360 × 300, within 1.", "opposite corners in turn: corner 2, corner 3, corner 4, corner 1.", "diagonals: 468.6"},
 		[]string{"outer", "off each cut"})
 	inch := crossed(t, "job.yaml|units: mm|units: in", "job.yaml|length: 150|length: 6", "job.yaml|-205|-8", "rail.yaml|square: 50, wall: 4, length: 460|square: 2, wall: 1/8, length: 18", "end.yaml|square: 50, wall: 4, length: 300|square: 2, wall: 1/8, length: 12")
-	says(t, jointNamed(t, inch, "corner-4"), []string{"corner to corner, 18.441 in by", "14 in × 12 in, within 0.039 in"}, []string{"mm"}) // √(14² + 12²)
+	says(t, jointNamed(t, inch, "corner-4"), []string{"corner to corner, 18.439 in by", "14 in × 12 in, within 0.039 in"}, []string{"mm"}) // √(14² + 12²)
 	gap := jointNamed(t, crossed(t, "job.yaml|type: fillet|type: square"), "corner-4")
 	says(t, gap, []string{"The bars are sawn for the gap: each end that stands on another " + words.Trim(gap.Weld.GapMm, 3) + " short."}, nil)
 	if b := crossed(t, "job.yaml|type: fillet|type: square").Parts[1].Bar; b.Length != words.Trim(300-2*gap.Weld.GapMm, 2) {
 		t.Errorf("%s with gaps of %v", b.Length, gap.Weld.GapMm)
+	}
+	// Rails that a plate holds already are not laid down; one that lies on an end alone changes nothing.
+	for to, built := range map[string]bool{"rail#2": true, "": false} {
+		tie := "joints:\n  - {name: tie, weld: {part: plate.outline, to: rail#1.back, type: fillet, length: 40}, place: {on: back, with: front, at: [0, 175], top: up}, before: corner-1}\n"
+		if to != "" {
+			tie += "  - {name: tie-2, weld: {part: plate.outline, to: rail#2.back, type: fillet, length: 40}, before: corner-1}\n"
+		}
+		p := crossed(t, "job.yaml|end.yaml]|end.yaml, plate.yaml]", "job.yaml|joints:\n|"+tie, "plate.yaml|[200, 200]|[200, 400]")
+		laid, clamped := []string{"Lay the bars on a flat plate", "one side all round, then turn it over", "before it leaves the plate"}, []string{"built in already stay where they stand: clamp", "one side all round, then those of the other side", "before the clamps come off"}
+		if built {
+			laid, clamped = clamped, laid
+		}
+		says(t, jointNamed(t, p, "corner-4"), laid, clamped)
 	}
 	// What is no rectangle of level bars has no diagonals.
 	for what, edit := range map[string]string{

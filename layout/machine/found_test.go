@@ -357,6 +357,24 @@ func TestHeadShutIn(t *testing.T) {
 	}
 }
 
+// A screw that stands in one part runs in the nut of another where both have one thread and one axis, and lies in it
+// with any other thread, and 4 beside the axis, where a bore of 19 leaves 5.5 of 12.
+func TestScrewRunsInItsNut(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ thread, at, want string }{{"Tr24x5", "[0, 0]", ""}, {"Tr24x3", "[0, 0]", "parts-overlap screw nut 2.5"}, {"Tr24x5", "[4, 0]", "parts-overlap screw nut 6.5"}} {
+		files := map[string]string{
+			"plate.yaml": "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 12, cut: laser}\noutline: {square: 120}\nbore: {diameter: 30}\n",
+			"screw.yaml": "part: screw\nkind: turned\nmaterial: S235\nstock: {round: 35, cut: saw}\nprofile:\n  outside: [{name: thread, thread: " + c.thread + ", length: 60}, {name: root, diameter: 30, length: 12}]\n",
+			"tube.yaml":  "part: tube\nkind: tube\nmaterial: S235\nstock: {tube: 70, wall: 5, cut: saw}\ntube: {outside: 70, wall: 5, length: 40}\n",
+			"nut.yaml":   "part: nut\nkind: turned\nmaterial: S235\nstock: {round: 65, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 60, length: 15}]\n  inside: [{name: thread, thread: Tr24x5, length: 15}]\n",
+			"job.yaml": "job: J\nunits: mm\nparts: [plate.yaml, screw.yaml, tube.yaml, nut.yaml]\njoints:\n  - {name: root, weld: {part: screw.root, to: plate.bore, type: fillet}, level: back-with-back}\n" +
+				"  - {name: foot, weld: {part: tube.outside, to: plate.outline, type: fillet}, place: {on: front, with: back, at: " + c.at + "}}\n  - {name: rim, weld: {part: nut.rim, to: tube.bore, type: fillet}, level: front-with-front}\n"}
+		if got := found(t, files, plan.PartsOverlap); got != c.want {
+			t.Errorf("%s at %s: %q, want %q", c.thread, c.at, got, c.want)
+		}
+	}
+}
+
 // What a register is said to be too small for by half a millimetre is no second fault; what is
 // drawn too large to be meant for it is one.
 func TestRegisterLarger(t *testing.T) {

@@ -51,6 +51,22 @@ func (m *Stand) screwed() {
 	}
 }
 
+// driven lets parts lie in one another that joints have brought to one axis and whose steps have one thread, as
+// a lead screw and the nut that it moves do.
+func (m *Stand) driven() {
+	for screw, r := range m.Parts() {
+		outside, _ := r.Sides()
+		for _, s := range outside {
+			for nut, of := range m.Parts() {
+				_, inside := of.Sides()
+				if t := s.Size.Thread; t != nil && SameAxis(screw.Pose, nut.Pose) && slices.ContainsFunc(inside, func(s *part.Step) bool { return s.Size.Thread != nil && s.Size.Thread.Designation == t.Designation }) {
+					m.Allow(screw.ID, nut.ID, (t.MajorMm-t.MinorMm)/2+FitMm)
+				}
+			}
+		}
+	}
+}
+
 // threaded tells whether a step of a body, or a tapped hole of it on an axis, has a thread.
 func (m *Stand) threaded(b *assembly.Body, axis assembly.Pose, t *threads.Thread) bool {
 	return m.HasThread(b, t) ||

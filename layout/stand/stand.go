@@ -108,6 +108,7 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Stand {
 	m.keys()
 	m.keepers()
 	m.screwed()
+	m.driven()
 	return m
 }
 
