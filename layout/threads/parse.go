@@ -206,7 +206,11 @@ func parseUnified(designation, text string) (Thread, error) {
 	case tpi == 0 && (series == UnifiedUN || series == UnifiedUNS):
 		return Thread{}, &UnknownError{designation, "this series needs its threads per inch", ofSize(size, tpi)}
 	case series == "" && tpi == 0:
-		return Thread{}, unknown(designation, "no thread series: add UNC, UNF or threads per inch, or start with M, Tr, G, R, Rc or Rp, or end with NPT or ACME")
+		why := "no thread series: add UNC, UNF or threads per inch, or start with M, Tr, G, R, Rc or Rp, or end with NPT or ACME"
+		if strings.Contains(size, "/") {
+			return Thread{}, &UnknownError{designation, why, ofSize(size, tpi)}
+		}
+		return Thread{}, unknown(designation, why) // of a whole number of inches or millimetres
 	}
 	for _, u := range atSize(size) {
 		if (series == "" || series == u.Series || series == UnifiedUN) && (tpi == 0 || tpi == u.TPI) {

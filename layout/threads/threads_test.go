@@ -366,6 +366,7 @@ func TestUnknown(t *testing.T) {
 		"G5/4":                        "nearest: G1/4, G5/8, G3/4",
 		"R5/8":                        "ISO 7-1 does not have this size; nearest: ",
 		"1/2":                         "no thread series: add UNC, UNF",
+		"3/8":                         "or end with NPT or ACME; nearest: 3/8-16 UNC, ",
 		"1/2-14 UNC":                  "nearest: 1/2-13 UNC, ",
 		"4-9 UN":                      "nearest: 4-8 UN, 4-6 UN, 4-12 UN",
 		"1-9/16-24 UN":                "nearest: 1 9/16-20 UN, 1 9/16-18 UNEF, ",

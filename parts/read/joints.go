@@ -187,7 +187,7 @@ func (f *fields) slideJoint() *parts.SlideJoint {
 
 // meeting reads face (A-on-B) or level (A-with-B).
 func (f *fields) meeting() parts.Meeting {
-	m := parts.Meeting{Below: f.length("below")}
+	m := parts.Meeting{Below: f.below()}
 	if f.given("face") && f.given("level") {
 		f.fault(f.n.keyPos("level"), "a joint has face and level", "keep one of the two")
 		return parts.Meeting{}
@@ -209,6 +209,20 @@ func (f *fields) meeting() parts.Meeting {
 		f.spare("below", true, "below needs level", "level: front-with-front")
 	}
 	return m
+}
+
+// below reads how far an end lies under a face. What is to stand out of it is said by the face that it goes in by, or by a place.
+func (f *fields) below() parts.Length {
+	n := f.n.get("below")
+	if n == nil {
+		return parts.Length{}
+	}
+	if mm, wrong := parts.MmOf(n.text, f.units); wrong != "" || mm >= 0 {
+		return f.length("below")
+	}
+	f.val("below")
+	f.faultf(n.pos, "0 or more; where it stands out, in a weld place: {on: front, with: back, at: [0, 0], gap: -20} instead, by how far it goes in; in a press a shoulder and face", "%s is %s; it must not be negative", n.label, parts.Quote(n.text))
+	return parts.Length{}
 }
 
 func (f *fields) placeOnFace(on string) *parts.Place {
@@ -372,7 +386,11 @@ func (l *loader) feature(r parts.JointRef) *parts.Part {
 	}
 	if _, ok := p.Feature(r.Feature); !ok {
 		names := p.FeatureNames()
-		l.faultf(r.Pos, "the features of "+r.Part+" are "+list(names), "the part %s has no feature %s%s", r.Part, r.Feature, meant.Perhaps(r.Feature, names))
+		right := "the features of " + r.Part + " are " + list(names)
+		if slices.Contains(parts.Sides, r.Feature) && p.Outline != nil {
+			right += "; what meets its " + r.Feature + " names the outline, and the face by face, or on and with of place"
+		}
+		l.faultf(r.Pos, right, "the part %s has no feature %s%s", r.Part, r.Feature, meant.Perhaps(r.Feature, names))
 		return nil
 	}
 	return p
