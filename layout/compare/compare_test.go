@@ -510,6 +510,7 @@ func TestPathCommands(t *testing.T) {
 	}
 	for _, d := range []string{
 		"M0 5A5 5 0 1 0 10 5 5 5 0 1 0 0 5Z", "M0 5a5 5 0 01 5-5 5 5 0 015 5A5 5 0 0 1 0 5Z",
+		"M10 5A5 5 0 0 1 8.535534 8.535534 5 5 0 0 1 5 10 5 5 0 0 1 1.464466 8.535534 5 5 0 0 1 0 5 5 5 0 0 1 1.464466 1.464466 5 5 0 0 1 5 0 5 5 0 0 1 8.535534 1.464466 5 5 0 0 1 10 5Z", // eighths
 		"M0 5A5 5 45 1 1 10 5A1 1 0 0 1 0 5Z", // radii too small grow (F.6.6)
 	} {
 		s, err := Read(strings.NewReader(`<svg width="10mm" viewBox="0 0 10 10"><path d="` + d + `"/></svg>`))
