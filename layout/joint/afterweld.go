@@ -18,16 +18,40 @@ import (
 // Common practice, no source.
 const fineMm = 0.1
 
-// fineSizes are the sizes of a part to finish after welding, the seat of the
+// fineSteps are the steps of a part with sizes to finish after welding, the seat of the
 // weld itself and bores that hold something already left out.
+func fineSteps(f feature, made []*joint) []part.Step {
+	return seq.Keep(f.r.Steps, func(s part.Step) bool {
+		seat := f.step != nil && f.step.Name == s.Name
+		return !seat && !s.AfterWeld && !(s.Inside && filled(f.Instance(), &s, made)) && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil
+	})
+}
+
+// fineSizes are the sizes of those.
 func fineSizes(f feature, made []*joint) []string {
-	var out []string
-	for s := range seq.Refs(f.r.Steps) {
-		if s != f.step && !s.AfterWeld && !(s.Inside && filled(f.Instance(), s, made)) && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
-			out = append(out, f.title()+" "+words.Spaced(s.Name)+" "+f.r.W.Limits(s.Size.MinMm, s.Size.MaxMm))
+	return seq.Map(fineSteps(f, made), func(s part.Step) string {
+		return f.title() + " " + words.Spaced(s.Name) + " " + f.r.W.Limits(s.Size.MinMm, s.Size.MaxMm)
+	})
+}
+
+// outOfSize says what is done with finished sizes that a weld has pulled out: a bore is bored, what is welded too small
+// outside is not mended in the shop.
+func (j *making) outOfSize(t *joint) string {
+	var bores, outsides bool
+	for _, f := range []feature{t.a, t.b} {
+		for _, s := range fineSteps(f, j.before) {
+			if !j.weldedLater(t, f.Instance()) {
+				bores, outsides = bores || s.Inside, outsides || !s.Inside
+			}
 		}
 	}
-	return out
+	switch {
+	case !bores:
+		return "force nothing onto it: ask who drew it."
+	case !outsides:
+		return "force nothing into it: bore it where it stands, or ask who drew it."
+	}
+	return "force nothing together: a bore is bored where it stands, of the rest ask who drew it."
 }
 
 // finishLater is the step after the last weld of a weldment, in which its parts get the sizes that

@@ -162,6 +162,18 @@ func TestAcceptedBoreIsHeldTrue(t *testing.T) {
 	says(t, jointNamed(t, q, "gusset-4"), []string{"Measure what was finished", "Still inside the limits: Housing plate bore 130.00 – 130.04; if not, force nothing into it"}, []string{"Measure what was held true"})
 }
 
+// A pin that was turned to its limits before its foot is welded in a plate is not bored where it stands; nor is
+// it where the plate has a bore with limits too.
+func TestOutsideOutOfSize(t *testing.T) {
+	t.Parallel()
+	const pin = "part: pin\nkind: turned\nmaterial: S355\nstock: {round: 40, cut: saw}\nprofile:\n  outside: [{name: tip, diameter: 30, fit: h8, length: 22}, {name: root, diameter: 36, length: 12}]\n"
+	const flange = "part: flange\nkind: turned\nmaterial: S355\nstock: {round: 125, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 120, length: 12}]\n  inside: [{name: hole, diameter: 36, length: 6}, {name: seat, diameter: 50LIMITS, length: 6}]\n"
+	for fit, want := range map[string]string{"": "pin tip 29.97 – 30.00; if not, force nothing onto it: ask who drew it.", ", fit: H7": "if not, force nothing together: a bore is bored where it stands, of the rest ask who drew it."} {
+		p := filed(t, "{name: foot, weld: {part: pin.root, to: flange.hole, type: fillet}, level: front-with-front, below: 0}\n", pin, strings.Replace(flange, "LIMITS", fit, 1))
+		says(t, jointNamed(t, p, "foot"), []string{want}, []string{"force nothing into it"})
+	}
+}
+
 // TestCupsSayTheirForce: Ø90 K7 (+10, −25 µm) about a cup of 90 0/−18, and Ø80 H7 about one
 // of 80 0/−16 (ISO 286-1, ISO 492). 25 µm on a solid Ø90 in Ø180, E 210 GPa, Poisson's ratio
 // 0.3: Lamé (Shigley eq. 3-57) gives 21.88 MPa, on 21.75 wide 134.5 kN, of which friction

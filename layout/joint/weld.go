@@ -453,7 +453,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 			held, title = "Leave in what holds it until all is cold, then take it out.", "Measure what was held true"
 		}
 		s := t.step(title, held)
-		s.Hold = "Still inside the limits: " + strings.Join(p.Finish, "; ") + "; if not, force nothing into it: bore it where it stands, or ask who drew it."
+		s.Hold = "Still inside the limits: " + strings.Join(p.Finish, "; ") + "; if not, " + j.outOfSize(t)
 	}
 	j.finishLater(t)
 	j.boresCold(t)
