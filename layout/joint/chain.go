@@ -14,6 +14,7 @@ type relied struct {
 	mm, less float64
 	wantMm   float64
 	of       string // the steps whose length wants limits
+	cone     bool   // the diameters of those do: a length comes from them by their taper
 }
 
 // standsOffMm is how far what must not touch first stands off at the least. Common practice, no source.
@@ -22,7 +23,11 @@ const standsOffMm = 0.1
 // rely notes a length that is there as drawn, and not at the limits.
 func (t *joint) rely(l relied) {
 	if least := geom.Clean(l.mm - l.less); !geom.Over(l.wantMm, l.mm) && geom.Over(l.wantMm, least) {
-		t.problem(plan.LengthsEat, plan.Named(l.what), plan.Of(plan.Mm, l.mm), plan.Of(plan.Mm, words.Round(l.wantMm, 2)), plan.Of(plan.Mm, words.Round(least, 2)), plan.Named(l.of))
+		kind := plan.LengthsEat
+		if l.cone {
+			kind = plan.ConeEats
+		}
+		t.problem(kind, plan.Named(l.what), plan.Of(plan.Mm, l.mm), plan.Of(plan.Mm, words.Round(l.wantMm, 2)), plan.Of(plan.Mm, words.Round(least, 2)), plan.Named(l.of))
 	}
 }
 

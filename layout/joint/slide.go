@@ -195,12 +195,11 @@ func (j *making) onCone(t *joint) {
 	t.out.Slide = p
 	if stop, off := shoulder(t.b, -t.dir), t.coneOffMm(); stop != nil {
 		named := []plan.Arg{plan.Named(t.a.title()), plan.Named(words.Spaced(stop.Name)), plan.Of(plan.Mm, max(0, off))}
-		nearer := words.Round(p.Cone*(t.a.made().MaxMm-t.a.step.Size.NominalMm+t.b.step.Size.NominalMm-t.b.made().MinMm), 2)
 		switch {
 		case off < coneStopMm:
 			t.problem(plan.SlideTaperStop, named...)
-		case geom.Over(nearer, off):
-			t.problem(plan.SlideTaperLimits, append(named, plan.Of(plan.Mm, nearer))...)
+		case geom.Over(t.nearerMm(p), off):
+			t.problem(plan.SlideTaperLimits, append(named, plan.Of(plan.Mm, t.nearerMm(p)))...)
 		}
 	}
 	t.keyed(p)
@@ -208,6 +207,15 @@ func (j *making) onCone(t *joint) {
 		t.slideFigures(p)
 		j.slideSteps(t, p)
 	}
+}
+
+// nearerMm is how much farther up its cone a hub may come than drawn, inside the limits of both diameters; 0 of one on
+// a cylinder.
+func (t *joint) nearerMm(p *plan.SlidePlan) float64 {
+	if p.Cone == 0 {
+		return 0
+	}
+	return words.Round(p.Cone*(t.a.made().MaxMm-t.a.step.Size.NominalMm+t.b.step.Size.NominalMm-t.b.made().MinMm), 2)
 }
 
 // made is the size of a step as it may come out, by the general tolerance where it has no limits of its own.
@@ -380,7 +388,7 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 	}
 	from, to := end(t.b.step, -t.dir), hubEnd+t.dir*p.FreeMm
 	t.rely(relied{what: "what " + t.a.title() + " stands past its seat", mm: -p.FreeMm, wantMm: standsOffMm, of: words.Spaced(t.a.step.Name) + " and " + words.Spaced(t.b.step.Name),
-		less: lessMm(t.a.r, true, t.a.step.FromMm, t.a.step.ToMm) + moreMm(t.b.r, false, from, to)})
+		less: lessMm(t.a.r, true, t.a.step.FromMm, t.a.step.ToMm) + moreMm(t.b.r, false, from, to) + t.nearerMm(p), cone: p.Cone > 0})
 	return true
 }
 

@@ -452,4 +452,11 @@ func TestHubOnACone(t *testing.T) {
 	if _, problems := slidPlan(t, on("39.8", ", fit: {plus-minus: 0.13}"+cone, ", fit: {plus-minus: 0.06}"+cone)...); slices.Contains(kinds(problems), plan.SlideTaperLimits) { // 1.9 of 2
 		t.Errorf("%v", kinds(problems))
 	}
+	// A hub of 60 stands 2 past the cone. 0.05 on both diameters are 10 × 0.1 along, 0.1 on both all of it.
+	for play, want := range map[string]bool{"0.05": false, "0.1": true} {
+		edits := append(on("39.8", ", fit: {plus-minus: "+play+"}"+cone, ", fit: {plus-minus: "+play+"}"+cone), "hub.yaml|diameter: 80, length: 50|diameter: 80, length: 60", "hub.yaml|length: 50|length: 60")
+		if j, problems := slidPlan(t, edits...); j.Slide.FreeMm != -2 || slices.Contains(kinds(problems), plan.ConeEats) != want {
+			t.Errorf("%s: %v past, %v", play, -j.Slide.FreeMm, kinds(problems))
+		}
+	}
 }
