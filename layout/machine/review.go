@@ -3,9 +3,12 @@ package machine
 import (
 	"slices"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -22,18 +25,50 @@ func (m *Machine) Review() {
 		m.follows(j, a, b)
 	}
 	m.overlapped()
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inBushes, m.endPlays, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.legsShort, m.legsUneven, m.tipsUnder, m.shutIn, m.laidEarly, m.laidFree, m.pinned, m.nutsEngage, m.inUse, m.shifted, m.gaskets, m.short}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.keepers, m.stand, m.conveys, m.inBushes, m.endPlays, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.legsShort, m.legsUneven, m.tipsUnder, m.shutIn, m.laidEarly, m.laidFree, m.pinned, m.nutsEngage, m.inUse, m.shifted, m.gaskets, m.short}))...)
 }
 
 // keptBy lets a hub that stands past its seat press on the plate that keeps it, which is drawn on the
 // end of the shaft.
 func (m *Machine) keptBy(j *plan.JointPlan, hub string) {
-	by := m.Joint(j.Name).Slide.KeptBy
-	for _, k := range m.OfKind(parts.BoltKind) {
-		if j.Slide.FreeMm < 0 && k.B.Instance() == by.Instance() && k.B.Feature == by.Feature {
+	for _, k := range m.keeping(j) {
+		if j.Slide.FreeMm < 0 {
 			m.Allow(k.A.Instance().ID(), hub, -j.Slide.FreeMm+stand.FitMm)
 		}
 	}
+}
+
+// keeping are the joints that bolt what keeps a hub into the end of its shaft.
+func (m *Machine) keeping(j *plan.JointPlan) []*plan.JointPlan {
+	by := m.Joint(j.Name).Slide.KeptBy
+	return seq.Keep(m.OfKind(parts.BoltKind), func(k *plan.JointPlan) bool { return k.B.Instance() == by.Instance() && k.B.Feature == by.Feature })
+}
+
+// keepers finds what is bolted on to keep a hub and has nothing before the end of the hub, round its bore.
+func (m *Machine) keepers() (found []plan.Problem) {
+	const onMm, rays = 0.5, 24 // outside the bore; round it
+	for _, j := range m.OfKind(parts.SlideKind) {
+		hub := m.At(j.A)
+		for _, k := range m.keeping(j) {
+			plate := m.At(k.A)
+			if hub == nil || plate == nil {
+				continue
+			}
+			bore, bears := m.PartOf(hub.ID).StepNamed(j.A.Feature), false
+			wide := bore.Size.NominalMm
+			if ratio, _ := bore.Cone(); ratio > 0 { // its small end is the keeper's
+				wide -= bore.LengthMm() / ratio
+			}
+			for ray := range rays {
+				at := hub.Pose.Apply(assembly.Clock(wide/2+onMm, 360*float64(ray)/rays))
+				bears = bears || len(plate.Spans(at, hub.Pose.Z)) > 0
+			}
+			if !bears {
+				found = append(found, m.Fault(k.Name, plan.KeeperSmall, m.Named(plate.ID), plan.Named(words.Spaced(bore.Name)), m.Named(hub.ID), plan.Of(plan.Diameter, geom.Clean(wide))))
+			}
+		}
+	}
+	return found
 }
 
 // look finds problems. Looks know nothing of one another and only read the

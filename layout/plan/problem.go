@@ -180,8 +180,9 @@ const (
 	SlideKeyOff      ProblemKind = "slide-key-off"
 	SlideNoStop      ProblemKind = "slide-no-stop"
 	SlideNotHeld     ProblemKind = "slide-not-held"
-	LengthsEat       ProblemKind = "lengths-eat" // what a joint relies on, nominal and wanted, is not there at the limits of the lengths
-	ConeEats         ProblemKind = "cone-eats"   // the same of what sits on a cone, at the limits of the diameters too
+	LengthsEat       ProblemKind = "lengths-eat"  // what a joint relies on, nominal and wanted, is not there at the limits of the lengths
+	KeeperSmall      ProblemKind = "keeper-small" // what is bolted on to keep a hub is no larger than its bore
+	ConeEats         ProblemKind = "cone-eats"    // the same of what sits on a cone, at the limits of the diameters too
 	SlideNutShort    ProblemKind = "slide-nut-short"
 	SlideShoulderLow ProblemKind = "slide-shoulder-low"
 	SlideLoose       ProblemKind = "slide-loose"
