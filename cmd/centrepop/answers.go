@@ -121,7 +121,7 @@ func thread(c *call) error {
 	out := threadAnswer{
 		Designation: t.Designation, PitchMm: t.PitchMm, TPI: t.TPI, MajorMm: t.MajorMm, Class: t.Class,
 		PitchDiameterMm: t.PitchDiameterMm, MinorMm: t.MinorMm, TapDrillMm: t.TapDrillMm, TapDrill: t.TapDrillName,
-		GaugeMm: t.GaugeLengthMm, UsefulMm: t.UsefulLengthMm, WrenchMm: t.WrenchMm, Source: t.Source, Note: t.Note,
+		GaugeMm: t.GaugeLengthMm, UsefulMm: t.UsefulLengthMm, WrenchMm: t.WrenchMm, Source: t.Source.String(), Note: t.Note,
 		Clearance: t.Clearance, Lead: leadAnswer(t),
 	}
 	out.PitchMinMm, out.PitchMaxMm = t.PitchLimitsMm()

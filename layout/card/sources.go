@@ -117,7 +117,7 @@ var tableSources = sync.OnceValue(func() (out []plan.SourceRow) {
 		}
 		var names []string
 		for _, s := range seen {
-			names = seq.Add(names, s.Name)
+			names = seq.Add(names, s.Name+s.Of)
 		}
 		for _, name := range names {
 			out = append(out, plan.SourceRow{What: table.what, Source: name, State: states(seen, name)})
@@ -130,7 +130,7 @@ var tableSources = sync.OnceValue(func() (out []plan.SourceRow) {
 func states(seen []lookup.Source, name string) string {
 	var text []string
 	for state := lookup.Checked; state >= lookup.Unchecked; state-- {
-		if slices.Contains(seen, lookup.Source{Name: name, State: state}) {
+		if slices.ContainsFunc(seen, func(s lookup.Source) bool { return s.Name+s.Of == name && s.State == state }) {
 			text = append(text, state.String())
 		}
 	}

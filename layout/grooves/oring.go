@@ -141,7 +141,7 @@ func (o ORing) In(seat Seat, diameterMm float64, moving bool) (Gland, error) {
 	g := Gland{
 		Seat: seat, DepthMm: row.still, DeeperMm: radialDeeper, WidthMm: row.width, WiderMm: radialWider, RadiusMm: row.radius,
 		SectionTolMm: sectionTolerance(row.section), LeadInDeg: leadInDeg,
-		Source: lookup.Source{Name: "trade tables of housings by section; limits of stretch and fill common practice, no source", State: lookup.Checked},
+		Source: lookup.Source{Name: "trade tables of housings by section", Of: "; limits of stretch and fill common practice, no source", State: lookup.Checked, Told: true},
 	}
 	if moving {
 		g.DepthMm = row.moving

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/lookup"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
@@ -408,7 +409,7 @@ func (j *making) fastenedBy(t, other *joint) *joint {
 // Common practice, no source.
 func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight bool) {
 	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
-	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
+	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: lookup.Told("job file")}
 	defer func() { t.out.Checks = append(t.out.Checks, check) }()
 	other := bearingOn(seq.Keep(j.all, func(o *joint) bool { return o.b.Instance() != t.b.Instance() }), t.a.Instance())
 	if late := j.fastenedBy(t, other); late != nil {

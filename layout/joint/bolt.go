@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/lookup"
 	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -771,9 +772,9 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	s = t.step("Tighten", append(do, with)...)
 	s.Hold = c.shut
 	if p.TorqueNm > 0 {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: c.each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: gauge, Source: p.KSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: c.each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: gauge, Source: lookup.Told(p.KSource)})
 	}
-	t.out.Checks = append(t.out.Checks, plan.Check{What: c.gap, Wanted: c.wanted, Limits: c.limits, Gauge: "feeler", Source: "common practice, no source"})
+	t.out.Checks = append(t.out.Checks, plan.Check{What: c.gap, Wanted: c.wanted, Limits: c.limits, Gauge: "feeler", Source: lookup.NoSource})
 }
 
 // closing is what a bolted joint is when it is tight: what meets, on what each torque is, and how that is seen.

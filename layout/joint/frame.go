@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/bars"
+	"centrepop/layout/lookup"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
@@ -292,7 +293,7 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
 		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" "+set+".",
 			"If one is longer, clamp across it until both agree; tack again.", checked)
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals alike", Wanted: welded, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: "common practice, no source", Boxes: j.diagonals(r)})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals alike", Wanted: welded, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: lookup.NoSource, Boxes: j.diagonals(r)})
 		s.Hold = "Diagonals alike"
 		if _, rectangle := r.sidesMm(); rectangle { // its outside to the same limit
 			s.Hold += ", and the " + r.word("outside", "opening") + " " + t.sizesOf(sides) + ","
@@ -537,7 +538,7 @@ func (j *making) rowsApart(t *joint, r *ring) (found bool) {
 			beside := !slices.ContainsFunc(a.on.group.Points, func(p plan.XY) bool { return geom.Over(nearest(p), apart) }) // rows side by side
 			pin := (a.bar.group.Size.FinishedMm + b.bar.group.Size.FinishedMm) / 2
 			over, play := geom.Clean(apart+pin), math.Min(a.bolt.reachMm(), b.bolt.reachMm())
-			c := plan.Check{What: words.Either(beside, "holes, ", "nearest holes, ") + a.bar.title() + " to " + b.bar.title() + ", cold", Wanted: t.w.Read(over) + " over pins " + t.w.Dia(pin), MinMm: over - play, MaxMm: over + play, Gauge: "calipers, tape", Source: "half the play of the bolts"}
+			c := plan.Check{What: words.Either(beside, "holes, ", "nearest holes, ") + a.bar.title() + " to " + b.bar.title() + ", cold", Wanted: t.w.Read(over) + " over pins " + t.w.Dia(pin), MinMm: over - play, MaxMm: over + play, Gauge: "calipers, tape", Source: lookup.Told("half the play of the bolts")}
 			c.Limits = t.w.Limits(c.MinMm, c.MaxMm)
 			if beside {
 				c.Boxes = []string{"least", "most"}
@@ -616,7 +617,7 @@ func (r *ring) sidesMm() (sides [2]float64, ok bool) {
 // welded records what a frame has become, by the holes that bolts hold to one part or else by
 // its sides: a weld draws in more or less than its mean.
 func (j *making) welded(t *joint, r *ring, p *plan.WeldPlan) {
-	draws, drawn := r.drawnIn(p.Symbol), plan.Check{What: r.word("outside", "opening") + " after the weld, cold", Gauge: "tape", Source: "common practice, no source"}
+	draws, drawn := r.drawnIn(p.Symbol), plan.Check{What: r.word("outside", "opening") + " after the weld, cold", Gauge: "tape", Source: lookup.NoSource}
 	sides, ok := r.sidesMm()
 	if !ok || j.rowsApart(t, r) || r.drawsMm(p.Symbol).most == 0 {
 		return

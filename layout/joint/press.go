@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/lookup"
 	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -353,7 +354,7 @@ func weighed(p *plan.PressPlan) string {
 // seated is how the place of what was pressed is measured: set back by a depth
 // gauge, level by a straight edge, and against a shoulder by a feeler.
 func (j *making) seated(t *joint) plan.Check {
-	c := plan.Check{What: "seated", Wanted: t.out.How, Limits: "no gap at the shoulder, a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"}
+	c := plan.Check{What: "seated", Wanted: t.out.How, Limits: "no gap at the shoulder, a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: lookup.NoSource}
 	m := t.meeting()
 	set := j.setting(t)
 	below, low := math.Abs(set.outMm), " below"
@@ -364,8 +365,8 @@ func (j *making) seated(t *joint) plan.Check {
 	case !m.Level:
 	case below > 0:
 		off, err := fits.General(below, j.job.Tolerance.Value)
-		if c.Source = "ISO 2768-" + j.job.Tolerance.Value; err != nil {
-			off, c.Source = 0.2, "common practice, no source"
+		if c.Source = lookup.Standard("ISO 2768-" + j.job.Tolerance.Value); err != nil {
+			off, c.Source = 0.2, lookup.NoSource
 		}
 		c.MinMm, c.MaxMm = geom.Clean(below-off), geom.Clean(below+off)
 		c.Limits, c.Gauge = t.w.Limits(c.MinMm, c.MaxMm)+low+", at four places", "depth gauge"

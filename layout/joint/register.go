@@ -127,7 +127,7 @@ func (t *joint) register(s spigot) {
 	if !far || direct {
 		said := s.text() + ": clearance " + t.w.Fine(lo*1000, hi*1000, 0)
 		said += words.When(off > 0 && asMeasured, " under the bore as measured")
-		t.figure("register", said, words.Join("; ", s.out.Size.Source, s.in.Size.Source))
+		t.figure("register", said, words.Join("; ", s.out.Size.Source.String(), s.in.Size.Source.String()))
 	}
 	switch {
 	case s.meetsBottom():

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/fits"
+	"centrepop/layout/lookup"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -532,12 +533,12 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	hub, shaft, to := t.a.title(), t.b.title(), "to its place"
 	if p.HeldBy != "" {
 		to = "against " + shoulderOf(p.HeldBy)
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "against the shoulder", Wanted: hub + " on " + p.HeldBy, Limits: "a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "against the shoulder", Wanted: hub + " on " + p.HeldBy, Limits: "a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: lookup.NoSource})
 	}
 	if p.Cone > 0 {
 		to = "home on its cone"
 		t.step("Blue the cone", "Wipe both cones clean and dry. A thin coat of marking blue on that of "+shaft+", "+hub+" on by hand, an eighth of a turn without its key, and off again.").Hold = "Blue over three quarters of the bore, all round, and at its large end."
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "on the cone", Wanted: hub + " does not rock", Limits: "bears over three quarters, blued", Gauge: "marking blue", Source: "common practice, no source"})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "on the cone", Wanted: hub + " does not rock", Limits: "bears over three quarters, blued", Gauge: "marking blue", Source: lookup.NoSource})
 	}
 	over := ""
 	if p.Key != "" {
@@ -598,7 +599,7 @@ func (j *making) turnSteps(t *joint, p *plan.SlidePlan, pressed *joint) {
 			"Bring "+t.a.title()+" and "+t.b.title()+" together along their axis: nothing is driven.")
 	}
 	s.Hold = t.b.title() + " turns by hand all round, with no tight place."
-	t.out.Checks = append(t.out.Checks, plan.Check{What: "turns by hand", Wanted: t.b.text() + " in " + t.a.text(), Limits: "all round, with no tight place", Gauge: "hand", Source: "common practice, no source"})
+	t.out.Checks = append(t.out.Checks, plan.Check{What: "turns by hand", Wanted: t.b.text() + " in " + t.a.text(), Limits: "all round, with no tight place", Gauge: "hand", Source: lookup.NoSource})
 }
 
 // held says what holds a shaft that turns in its bearings while a nut is tightened on it.

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/lookup"
 	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -227,7 +228,7 @@ func (j *making) screwIn(t *joint, p *plan.BoltPlan) {
 	nut, washer := t.nutMm()
 	least, most := p.GripMm+nut, min(p.LengthMm-p.NeedMm, p.GripMm+washer+s.ends[0].LengthMm()-s.bareMm(0))
 	if s.shoulder == nil && least <= p.StudStandsMm && p.StudStandsMm <= most {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "studs out of " + t.b.title(), Wanted: out, Limits: t.w.Limits(least, most), MinMm: least, MaxMm: most, Gauge: "depth gauge", Source: "nut and two pitches beyond the plates, thread engaged below"})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "studs out of " + t.b.title(), Wanted: out, Limits: t.w.Limits(least, most), MinMm: least, MaxMm: most, Gauge: "depth gauge", Source: lookup.Told("nut and two pitches beyond the plates, thread engaged below")})
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/lookup"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
@@ -557,7 +558,7 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 			where += ", on each side"
 		}
 		s.Hold = "Weld gauge on the throat " + where + "."
-		c.What, c.Limits, c.MinMm, c.Gauge, c.Source = "throat", t.w.Read(p.ThroatMm)+" or more", p.ThroatMm, "weld gauge", "EN 1993-1-8 clause 4.5.3.3"
+		c.What, c.Limits, c.MinMm, c.Gauge, c.Source = "throat", t.w.Read(p.ThroatMm)+" or more", p.ThroatMm, "weld gauge", lookup.Standard("EN 1993-1-8 clause 4.5.3.3")
 	} else {
 		where, full := "Straight edge across the weld", "nowhere under the edge of the groove"
 		c.Limits, c.Gauge = "level or proud all along", "straight edge, eye"
@@ -567,7 +568,7 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 			where = "Straight edge on " + t.grooveSide(plate) + plate.title() + ", along a radius over the weld"
 		}
 		s.Hold = where + ": full, " + full + ", no undercut."
-		c.What, c.Source = "groove filled", "common practice, no source"
+		c.What, c.Source = "groove filled", lookup.NoSource
 	}
 	t.out.Checks = append(append(t.out.Checks, j.standChecks(t)...), c)
 	if mm, within := t.lean(); mm > 0 && bolted(j.all, t.a.Instance()) {
@@ -575,7 +576,7 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 	}
 	if on := groundSides[t.in.Weld.Ground]; on != "" {
 		s.Do = append(s.Do, "Then grind the weld flush "+on+" with the metal beside it, not below it.")
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "ground flush " + on, Limits: "no step that a finger finds, nothing below the metal beside it", Gauge: "eye, finger", Source: "common practice, no source"})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "ground flush " + on, Limits: "no step that a finger finds, nothing below the metal beside it", Gauge: "eye, finger", Source: lookup.NoSource})
 	}
 }
 

@@ -7,7 +7,6 @@
 package lookup
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"math"
@@ -45,32 +44,45 @@ func (s State) String() string {
 	return "unchecked"
 }
 
-// Source is where a value comes from.
+// Source is where a value comes from. The zero Source is that of a value that nothing limits.
 type Source struct {
 	Name  string // standard and table, or the publication the value was read in
+	Of    string // what of it, or what else with it, as it stands behind the name: " (chamfers)"
 	State State
+	Told  bool // it is no standard: a drawing, a merchant or the tables of a trade say so
 }
 
-// String returns the name, and the state where it is not Checked: "DIN 6888,
-// from memory".
+// NoSource is that of common practice.
+var NoSource = Source{State: Practice}
+
+// Standard is the source of what was read in a standard.
+func Standard(name string) Source { return Source{Name: name, State: Checked} }
+
+// Told is the source of what no standard says, but a drawing, a job or a merchant.
+func Told(by string) Source { return Source{Name: by, State: Checked, Told: true} }
+
+// String returns the name with what of it, and the state where it is not Checked: "DIN 6888,
+// from memory"; nothing of the zero Source.
 func (s Source) String() string {
 	switch {
 	case s.State == Checked:
-		return s.Name
+		return s.Name + s.Of
+	case s == Source{}:
+		return ""
 	case s.Name == "":
 		return s.State.String()
 	}
-	return s.Name + ", " + s.State.String()
+	return s.Name + s.Of + ", " + s.State.String()
 }
-
-// MarshalJSON writes the source as String does.
-func (s Source) MarshalJSON() ([]byte, error) { return json.Marshal(s.String()) }
 
 // Range is a least and a greatest value, in the unit of its field.
 type Range struct {
 	Min float64 `json:"min"`
 	Max float64 `json:"max"`
 }
+
+// MarshalText writes the source as String does.
+func (s Source) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // RangeError refuses a number: it must be above Above and at most UpTo, either
 // of which may be infinite. NaN is always refused.

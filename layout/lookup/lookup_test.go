@@ -49,13 +49,15 @@ func TestWords(t *testing.T) {
 		s    Source
 		want string
 	}{
-		{Source{"ISO 286-1", Checked}, "ISO 286-1"},
-		{Source{"DIN 6888", FromMemory}, "DIN 6888, from memory"},
-		{Source{"", Practice}, "common practice, no source"},
-		{Source{"DIN 509", Unchecked}, "DIN 509, unchecked"},
+		{Source{Name: "ISO 286-1", State: Checked}, "ISO 286-1"},
+		{Source{Name: "DIN 6888", State: FromMemory}, "DIN 6888, from memory"},
+		{Source{Name: "", State: Practice}, "common practice, no source"},
+		{Source{Name: "DIN 509", State: Unchecked}, "DIN 509, unchecked"},
+		{Source{Name: "ISO 2768-m", Of: " (radii)", State: Checked}, "ISO 2768-m (radii)"},
+		{Source{}, ""}, {NoSource, "common practice, no source"}, {Standard("ISO 261"), "ISO 261"}, {Told("drawing"), "drawing"},
 	} {
-		if got := c.s.String(); got != c.want {
-			t.Errorf("%q, want %q", got, c.want)
+		if text, err := c.s.MarshalText(); err != nil || c.s.String() != c.want || string(text) != c.want {
+			t.Errorf("%q, %q, %v, want %q", c.s, text, err, c.want)
 		}
 	}
 	if got := (&UnknownError{"form", "C", []string{"A", "B"}}).Error(); got != `form "C" is not known, only [A B]` {

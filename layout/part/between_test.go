@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 )
 
@@ -48,14 +49,14 @@ profile:
 		if got := m.BetweenMm(false, 0, 106.5); math.Abs(got.Min-106.48) > 1e-9 || math.Abs(got.Max-106.52) > 1e-9 {
 			t.Errorf("%s: %+v", c, got)
 		}
-		if row := check(m, "length"); row == nil || row.MinMm != 106.48 || row.MaxMm != 106.52 || row.Gauge != "micrometer" || row.Source != "drawing" {
+		if row := check(m, "length"); row == nil || row.MinMm != 106.48 || row.MaxMm != 106.52 || row.Gauge != "micrometer" || row.Source != lookup.Told("drawing") {
 			t.Errorf("%s: the record has %+v", c, row)
 		}
 		if said := told(m); strings.Count(said, "length 106.48 – 106.52") != 1 || strings.Contains(said, "52 long") {
 			t.Errorf("%s:\n%s", c, said)
 		}
 	}
-	if c := check(work(t, "mm", limited), "body length"); c == nil || c.MinMm != 99.9 || c.MaxMm != 100 || c.Source != "drawing" {
+	if c := check(work(t, "mm", limited), "body length"); c == nil || c.MinMm != 99.9 || c.MaxMm != 100 || c.Source != lookup.Told("drawing") {
 		t.Errorf("the record has %+v", c)
 	}
 	if c := check(work(t, "mm", pin), "body length"); c != nil {

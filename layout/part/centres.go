@@ -3,6 +3,7 @@ package part
 import (
 	"centrepop/layout/cutting"
 	"centrepop/layout/grooves"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -76,13 +77,13 @@ func (c *centreHole) feature(n *Numbered) plan.Feature {
 func (c *centreHole) operations(*bench) {}
 
 func (c *centreHole) checks(r *record) {
-	k := plan.Check{Ref: r.ref(c), What: "centre " + string(c.face), Wanted: c.Designation, Limits: "cone whole to " + r.W.Dia(c.MouthMm) + " " + c.at, Gauge: "calipers", Source: c.Source.String()}
+	k := plan.Check{Ref: r.ref(c), What: "centre " + string(c.face), Wanted: c.Designation, Limits: "cone whole to " + r.W.Dia(c.MouthMm) + " " + c.at, Gauge: "calipers", Source: c.Source}
 	if m := r.drilledAway(c); m != nil {
 		seat := seatMm(m)
 		if seat == 0 {
 			return
 		}
-		k.Wanted, k.Limits, k.Source = "60° in the mouth of "+words.Spaced(m.Name.Value), r.W.Dia(seat)+" "+c.at+", bright all round", "common practice, no source"
+		k.Wanted, k.Limits, k.Source = "60° in the mouth of "+words.Spaced(m.Name.Value), r.W.Dia(seat)+" "+c.at+", bright all round", lookup.NoSource
 	}
 	r.add(k)
 }

@@ -178,7 +178,7 @@ func (c *chamfer) checks(r *record) {
 	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: "Ø" + r.W.Read(c.diaMm) + " at the face", Limits: words.OrNone(""), Gauge: "calipers"}
 	if pm, ok := r.chamferPm(c.Size.Mm, &check); ok {
 		check.Limits = r.W.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
-		check.Source = "ISO 2768-" + r.Job.Tolerance.Value + " (chamfers)"
+		check.Source = generalBy(r.Job.Tolerance.Value, " (chamfers)")
 		if deg, err := fits.GeneralAngle(c.Size.Mm*min(1, tanDeg(c.Angle.Deg)), r.Job.Tolerance.Value); err == nil {
 			check.Limits += " × " + words.Trim(c.Angle.Deg, 1) + "° ±" + words.Trim(deg, 2) + "°"
 		}

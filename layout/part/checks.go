@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -64,9 +65,9 @@ func (usual) check(r *record, f plan.Feature) {
 }
 
 // checkSaid measures a feature as it is said; where nothing limits it, by its note.
-func (r *record) checkSaid(f plan.Feature, source string) {
+func (r *record) checkSaid(f plan.Feature, source lookup.Source) {
 	if f.Limits == "" {
-		source = ""
+		source = lookup.Source{}
 	}
 	r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: "calipers", Source: source})
 }
@@ -113,8 +114,17 @@ func (r *record) checkStep(s *Step) {
 	}
 }
 
-func (r *record) generalSource(limits string) string {
-	return words.When(limits != "" && r.Job.Tolerance.Value != "", "ISO 2768-"+r.Job.Tolerance.Value)
+// generalSource is that of the general tolerance, where it limits.
+func (r *record) generalSource(limits string) (source lookup.Source) {
+	if limits != "" && r.Job.Tolerance.Value != "" {
+		source = generalBy(r.Job.Tolerance.Value, "")
+	}
+	return source
+}
+
+// generalBy is a class of the general tolerance as a source, with what of it.
+func generalBy(class, of string) lookup.Source {
+	return lookup.Source{Name: "ISO 2768-" + class, Of: of, State: lookup.Checked}
 }
 
 func (r *record) checkLength(ref int, what string, mm float64) {

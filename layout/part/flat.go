@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/fits"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -240,7 +241,7 @@ func (f *flat) millOutline(b *bench) {
 	}
 	do := []string{by + b.W.Size(leave/2) + " off all round, to " + size + f.outlineWords(b.W) + how}
 	o := plan.Operation{Machine: plan.Mill, Title: "Mill the outline", Do: do, Tool: "end mill", Gauge: "calipers, square", Holding: "clamped on parallels, clear of the edges", Refs: b.refs(plan.EdgeFeature)}
-	if limits, source := b.limitsOf(f.fromEdge(b.Sizes, box.W()), f.fromEdge(b.Sizes, box.H())); source != "" {
+	if limits, source := b.limitsOf(f.fromEdge(b.Sizes, box.W()), f.fromEdge(b.Sizes, box.H())); source != (lookup.Source{}) {
 		o.Limits = []string{outlineStep + " " + limits}
 	}
 	b.op(warn(o, clampPart))
@@ -249,16 +250,16 @@ func (f *flat) millOutline(b *bench) {
 // CutterHolds is the width of limits that a cutter holds of a size in plate of a thickness,
 // mm, with its source; 0 for a saw, and for what the standard does not know. Laser and water jet
 // hold ±0.1 mm.
-func CutterHolds(cut string, mm, plateMm float64) (widthMm float64, source string) {
+func CutterHolds(cut string, mm, plateMm float64) (widthMm float64, source lookup.Source) {
 	switch cut {
 	case "laser", "waterjet":
-		return 0.2, "as the " + cut + " cuts, common practice, no source"
+		return 0.2, lookup.Source{Name: "as the " + cut + " cuts", State: lookup.Practice, Told: true}
 	case "plasma", "flame":
 		if pm, err := fits.ThermalCut(mm, plateMm); err == nil {
-			return 2 * pm, "ISO 9013 class 2"
+			return 2 * pm, lookup.Standard("ISO 9013 class 2")
 		}
 	}
-	return 0, ""
+	return 0, lookup.Source{}
 }
 
 // drillBore makes a bore that nothing cuts and the lathe need not finish.

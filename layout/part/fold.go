@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"centrepop/layout/bend"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -133,7 +134,7 @@ func (o fold) checks(r *record) {
 	angle := plan.Check{Ref: r.ref(o), What: o.name() + " angle", Wanted: o.turn() + " turned", Gauge: o.gauge()}
 	if angle.Limits, angle.Source = r.angleLimits(b.HeightMm); b.AngleDeg == 90 && (o.f.made.Folds[o.i].AngleDeg < 90 || b.HeightMm > squareMm) {
 		angle.What, angle.Wanted, angle.Gauge = o.name()+", free edge out of square", "0", "square inside, rule at the edge"
-		angle.Limits, angle.Source = "±"+r.W.Said(b.HeightMm*byHandPart), "common practice, no source"
+		angle.Limits, angle.Source = "±"+r.W.Said(b.HeightMm*byHandPart), lookup.NoSource
 	}
 	r.add(angle)
 	under := words.Either(b.Nth > 0, "the flange it is on", "the base")
@@ -151,7 +152,7 @@ func (o fold) checks(r *record) {
 	if b.RightMitreMm > 0 {
 		gap := o.f.in.Gap.Mm
 		r.sized(plan.Check{Ref: r.ref(o), What: o.name() + ", gap at its right mitre", Wanted: r.W.Size(gap), Gauge: "feeler, folded"},
-			Sized{NominalMm: gap, MaxMm: math.Max(2*gap, o.f.Thickness.Mm/2), Limited: true, Source: "common practice, no source"})
+			Sized{NominalMm: gap, MaxMm: math.Max(2*gap, o.f.Thickness.Mm/2), Limited: true, Source: lookup.NoSource})
 	}
 	if o.n == len(o.f.order)-1 {
 		o.f.baseChecks(r)

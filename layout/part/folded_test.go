@@ -8,6 +8,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 )
@@ -105,7 +106,7 @@ func TestFoldedEdge(t *testing.T) {
 	}
 	for cut, want := range map[string]string{"laser": "199.5 – 200.5 × 136.5 – 137.4 ISO 2768-m", "plasma": "199.2 – 200.8 × 136.2 – 137.7 ISO 9013 class 2"} {
 		m := work(t, "mm", strings.Replace(lid, "laser", cut, 1))
-		if c := m.Out.Checks[0]; c.What+" "+c.Wanted+" "+c.Limits+" "+c.Source != "flat blank 200 × 136.98 "+want {
+		if c := m.Out.Checks[0]; c.What+" "+c.Wanted+" "+c.Limits+" "+c.Source.String() != "flat blank 200 × 136.98 "+want {
 			t.Errorf("%s: %+v", cut, c)
 		}
 	}
@@ -311,7 +312,7 @@ func TestMitredCorners(t *testing.T) {
 			t.Errorf("%s: %q, want %q", name, f.Note, want)
 		}
 	}
-	if c := check(m, "top 2 flange, gap at its right mitre"); c == nil || c.MaxMm != 1 || c.MinMm != 0 || c.Source != "common practice, no source" {
+	if c := check(m, "top 2 flange, gap at its right mitre"); c == nil || c.MaxMm != 1 || c.MinMm != 0 || c.Source != lookup.NoSource {
 		t.Errorf("the gap: %v", c)
 	}
 	if c := check(m, "right 2 flange, gap at its right mitre"); c != nil {

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/layout/grooves"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -107,12 +108,12 @@ func (g *Groove) wallsMm() plan.Range {
 	return out
 }
 
-func limited(l fits.Limits, source string) Sized {
+func limited(l fits.Limits, source lookup.Source) Sized {
 	return Sized{NominalMm: l.NominalMm, MinMm: l.MinMm, MaxMm: l.MaxMm, Limited: true, Class: l.Class, Source: source}
 }
 
 // spread is a size with limits that no class names.
-func spread(nominalMm, lessMm, moreMm float64, source string) Sized {
+func spread(nominalMm, lessMm, moreMm float64, source lookup.Source) Sized {
 	return Sized{NominalMm: nominalMm, MinMm: geom.Clean(nominalMm - lessMm), MaxMm: geom.Clean(nominalMm + moreMm), Limited: true, Source: source}
 }
 
@@ -159,7 +160,7 @@ func (k *ringGroove) size(z *sizer, g *Groove) bool {
 		return false
 	}
 	k.ring = ring
-	g.floor, g.width = limited(ring.Groove, ring.Source.String()), limited(ring.Width, ring.Source.String())
+	g.floor, g.width = limited(ring.Groove, ring.Source), limited(ring.Width, ring.Source)
 	g.Row.EdgeMm, g.Row.ClearMm = geom.Clean(ring.EdgeMm), geom.Clean(ring.ClearMm)
 	return true
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/cutting"
+	"centrepop/layout/lookup"
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
@@ -50,7 +51,7 @@ func (m Made) playMm() float64 {
 func (s *Sizes) pitch(mm float64, m Made) Sized {
 	out := s.General(mm)
 	if half := pitchShare * m.playMm(); out.Limited && half > 0 && out.MaxMm-mm > half {
-		out.MinMm, out.MaxMm, out.ByClass, out.Source = mm-half, mm+half, false, "common practice, no source"
+		out.MinMm, out.MaxMm, out.ByClass, out.Source = mm-half, mm+half, false, lookup.NoSource
 	}
 	return out
 }
@@ -96,7 +97,7 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 			return Made{}
 		}
 		return Made{
-			DrillMm: d, FinishedMm: d, Size: Sized{NominalMm: d, MinMm: d, MaxMm: d, Class: "", Source: words.Either(t.TPI > 0, "ASME B18.2.8", "ISO 273")},
+			DrillMm: d, FinishedMm: d, Size: Sized{NominalMm: d, MinMm: d, MaxMm: d, Class: "", Source: lookup.Standard(words.Either(t.TPI > 0, "ASME B18.2.8", "ISO 273"))},
 			Text: z.W.Drill(d) + " for " + t.Designation, Clearance: true, For: t.Designation,
 		}
 	}

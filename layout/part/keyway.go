@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/keys"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -92,7 +93,7 @@ func (z *sizer) keywayWidth(k *Keyway) bool {
 		z.fault(k.In.Pos, "no usual fit is known for a keyway "+z.W.Size(w)+" wide", "fit: its limits")
 		return false
 	}
-	k.width = Sized{NominalMm: w, MinMm: l.MinMm, MaxMm: l.MaxMm, Limited: true, Class: l.Class, Source: source.String()}
+	k.width = Sized{NominalMm: w, MinMm: l.MinMm, MaxMm: l.MaxMm, Limited: true, Class: l.Class, Source: source}
 	return true
 }
 
@@ -109,7 +110,7 @@ func (z *sizer) place(k *Keyway) {
 	across := geom.Clean(dia + toward*depth)
 	if deeper > 0 {
 		far := across + toward*deeper
-		k.across = Sized{NominalMm: across, MinMm: math.Min(across, far), MaxMm: math.Max(across, far), Limited: true, Source: k.key.ToleranceSource.String()}
+		k.across = Sized{NominalMm: across, MinMm: math.Min(across, far), MaxMm: math.Max(across, far), Limited: true, Source: k.key.ToleranceSource}
 	} else {
 		k.across = z.General(across)
 	}
@@ -416,6 +417,6 @@ func (k *Keyway) checks(r *record) {
 	add("floor to far side"+k.onCone(), r.W.Size(k.aimMm()), k.acrossGauge(), k.across)
 	if k.open < 2 && !k.sunk() {
 		long := k.lengthMm()
-		add("length", r.W.Size(long), "calipers", Sized{NominalMm: long, MinMm: long, MaxMm: long + keys.LongerMm(long), Limited: true, Source: "DIN 6885-1, from memory"})
+		add("length", r.W.Size(long), "calipers", Sized{NominalMm: long, MinMm: long, MaxMm: long + keys.LongerMm(long), Limited: true, Source: lookup.Source{Name: "DIN 6885-1", State: lookup.FromMemory}})
 	}
 }

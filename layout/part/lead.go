@@ -10,9 +10,6 @@ import (
 	"centrepop/layout/words"
 )
 
-// practice is the source of what no standard says.
-const practice = "common practice, no source"
-
 // The broad flanks of a lead screw are cut at half the speed of a thread that holds (leadSlow is by what its
 // diameter is taken larger), and past finePitchMm no longer with a tool that cuts on its whole edge. Common
 // practice, no source.
@@ -110,5 +107,5 @@ func threadEnd(t *threads.Thread) (grooves.ThreadEnd, error) {
 		return grooves.ThreadEndFor(t.MajorMm, t.PitchMm, false, false)
 	}
 	out, err := t.RunoutMm()
-	return grooves.ThreadEnd{RunoutMm: out, ShoulderMm: out, Source: lookup.Source{Name: practice}}, err
+	return grooves.ThreadEnd{RunoutMm: out, ShoulderMm: out, Source: lookup.NoSource}, err
 }

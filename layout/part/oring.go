@@ -38,12 +38,12 @@ func (k *oringGroove) size(z *sizer, g *Groove) bool {
 		return false
 	}
 	d := &k.gland
-	g.width = spread(d.WidthMm, 0, d.WiderMm, d.Source.String())
+	g.width = spread(d.WidthMm, 0, d.WiderMm, d.Source)
 	g.Row.OuterMm, g.Row.InnerMm, g.Row.AgainstMm = geom.Clean(d.OuterMm), geom.Clean(d.InnerMm), geom.Clean(against)
 	g.Row.LeadInMm = geom.Clean(d.LeadInMm)
 	switch {
 	case g.Row.Face != "":
-		g.floor, g.Row.AgainstMm = spread(d.DepthMm, 0, d.DeeperMm, d.Source.String()), 0
+		g.floor, g.Row.AgainstMm = spread(d.DepthMm, 0, d.DeeperMm, d.Source), 0
 		wallMm := g.Row.OuterMm
 		if in.PressureOutside {
 			wallMm = g.Row.InnerMm
@@ -53,11 +53,11 @@ func (k *oringGroove) size(z *sizer, g *Groove) bool {
 			z.glandFault(g, err)
 			return false
 		}
-		g.wall = limited(wall, d.Source.String())
+		g.wall = limited(wall, d.Source)
 	case g.Row.Inside:
-		g.floor = spread(d.FloorMm, 0, 2*d.DeeperMm, d.Source.String())
+		g.floor = spread(d.FloorMm, 0, 2*d.DeeperMm, d.Source)
 	default:
-		g.floor = spread(d.FloorMm, 2*d.DeeperMm, 0, d.Source.String())
+		g.floor = spread(d.FloorMm, 2*d.DeeperMm, 0, d.Source)
 	}
 	g.Row.ORing = &plan.ORingFit{
 		InsideMm: geom.Clean(k.ring.InsideMm), SectionMm: geom.Clean(k.ring.SectionMm), Moving: in.Moving,

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -75,7 +76,7 @@ func TestCutLimits(t *testing.T) {
 	for _, c := range [][3]string{{"flame", "", "36.2 – 39.8"}, {"plasma", "", "36.2 – 39.8"}, {"laser", "", "37.7 – 38.3"}, {"flame", ", fit: {plus-minus: 0.3}", "37.7 – 38.3"}, {"flame", ", leave: 3", "37.7 – 38.3"}, {"saw", "", "37.7 – 38.3"}} {
 		m := work(t, "mm", strings.NewReplacer("CUT", c[0], "MORE", c[1]).Replace(plate))
 		w := check(m, "bore")
-		if w == nil || w.Limits != c[2] || strings.Contains(w.Source, "ISO 9013") != (c[2] == "36.2 – 39.8") {
+		if w == nil || w.Limits != c[2] || strings.Contains(w.Source.String(), "ISO 9013") != (c[2] == "36.2 – 39.8") {
 			t.Errorf("%s%s: %+v, want %s", c[0], c[1], w, c[2])
 		}
 	}
@@ -86,7 +87,7 @@ func TestCutterHolds(t *testing.T) {
 		cut  string
 		want float64
 	}{{"laser", 0.2}, {"waterjet", 0.2}, {"plasma", 2.6}, {"flame", 2.6}, {"saw", 0}} { // ISO 9013 class 2: ±1.3 over 35 in 8 mm
-		if got, source := CutterHolds(c.cut, 40, 8); got != c.want || (source == "") != (c.want == 0) {
+		if got, source := CutterHolds(c.cut, 40, 8); got != c.want || (source == (lookup.Source{})) != (c.want == 0) {
 			t.Errorf("%s holds %g mm by %q, want %g", c.cut, got, source, c.want)
 		}
 	}
@@ -107,7 +108,7 @@ func TestOutlineIsMeasured(t *testing.T) {
 	} {
 		m := work(t, "mm", plate(stock))
 		o, thick := check(m, "outline"), check(m, "thickness")
-		if o == nil || thick == nil || o.Limits != want[0] || thick.Limits != want[1] || !strings.HasPrefix(o.Source, want[2]) {
+		if o == nil || thick == nil || o.Limits != want[0] || thick.Limits != want[1] || !strings.HasPrefix(o.Source.String(), want[2]) {
 			t.Errorf("%s: %+v, %+v", stock, o, thick)
 		}
 	}

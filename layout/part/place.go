@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -26,10 +27,10 @@ func (r *record) checkSized(ref int, what string, sizes ...Sized) {
 
 // limitsOf are the limits of several lengths, with the source of the first; none where nothing limits
 // one of them.
-func (s *Sizes) limitsOf(sizes ...Sized) (text, source string) {
+func (s *Sizes) limitsOf(sizes ...Sized) (text string, source lookup.Source) {
 	for _, z := range sizes {
 		if !z.Limited {
-			return words.OrNone(""), ""
+			return words.OrNone(""), lookup.Source{}
 		}
 		text, source = words.Join(" × ", text, s.limitsText(z)), cmp.Or(source, z.Source)
 	}
@@ -37,12 +38,12 @@ func (s *Sizes) limitsOf(sizes ...Sized) (text, source string) {
 }
 
 // angleLimits are those of an angle by the general tolerance, with their source.
-func (r *record) angleLimits(legMm float64) (text, source string) {
+func (r *record) angleLimits(legMm float64) (text string, source lookup.Source) {
 	pm, err := fits.GeneralAngle(legMm, r.Job.Tolerance.Value)
 	if err != nil {
-		return words.OrNone(""), ""
+		return words.OrNone(""), lookup.Source{}
 	}
-	return "±" + words.Trim(pm, 2) + "°", "ISO 2768-" + r.Job.Tolerance.Value
+	return "±" + words.Trim(pm, 2) + "°", generalBy(r.Job.Tolerance.Value, "")
 }
 
 // checkHole completes the check of a hole's size: the gauge of its thread, its limits,

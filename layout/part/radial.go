@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/develop"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -362,10 +363,10 @@ func (m *Radial) checkSize(r *record) {
 			around.MaxMm = row.AroundMm
 		}
 		r.checkSized(r.ref(m), name+" around × along", around, r.General(geom.Clean(row.AlongMm)))
-		if c := &r.list[len(r.list)-1]; c.Source != "" && !noWider && !row.InFlat && r.filed(m) {
+		if c := &r.list[len(r.list)-1]; c.Source != (lookup.Source{}) && !noWider && !row.InFlat && r.filed(m) {
 			c.What += ", no wider: less reaches in"
 			c.Limits = r.W.Limits(row.AroundMm-filedMm, row.AroundMm) + " × " + r.W.Limits(row.AlongMm-filedMm, row.AlongMm+filedMm)
-			c.Source = "common practice, no source"
+			c.Source = lookup.NoSource
 		}
 	default:
 		thread := depth

@@ -3,6 +3,7 @@ package part
 import (
 	"slices"
 
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -141,6 +142,6 @@ func borne(datum *Step) string {
 func (q *requirement) checks(r *record) {
 	r.add(plan.Check{
 		Ref: r.ref(q), What: q.text(), Wanted: q.within(r.W), Limits: "within " + r.W.Said(q.Within.Mm),
-		MaxMm: q.Within.Mm, Gauge: toleranced[q.Kind].gauge, Source: "drawing",
+		MaxMm: q.Within.Mm, Gauge: toleranced[q.Kind].gauge, Source: lookup.Told("drawing"),
 	})
 }

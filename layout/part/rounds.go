@@ -159,7 +159,7 @@ func (c *chamfer) roundCheck(r *record) plan.Check {
 	if pm, ok := r.chamferPm(c.Radius.Mm, &check); ok && pm < c.Radius.Mm {
 		check.MinMm, check.MaxMm = geom.Clean(c.Radius.Mm-pm), geom.Clean(c.Radius.Mm+pm)
 		check.Limits = r.W.Limits(check.MinMm, check.MaxMm)
-		check.Source = "ISO 2768-" + r.Job.Tolerance.Value + " (radii)"
+		check.Source = generalBy(r.Job.Tolerance.Value, " (radii)")
 	}
 	return check
 }

@@ -108,7 +108,7 @@ func TestRoundWork(t *testing.T) {
 	} {
 		m := work(t, "mm", pin(c.edge, c.inside))
 		has(t, m, c.line, "Break every edge that has no chamfer or radius")
-		if got := check(m, c.what); got == nil || got.Wanted != c.dim || got.Limits != c.limits || got.Gauge != c.gauge || got.Source != "ISO 2768-m (radii)" {
+		if got := check(m, c.what); got == nil || got.Wanted != c.dim || got.Limits != c.limits || got.Gauge != c.gauge || got.Source.String() != "ISO 2768-m (radii)" {
 			t.Errorf("%s: the record has %+v", c.edge, got)
 		}
 		labels := 0

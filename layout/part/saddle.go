@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"centrepop/layout/develop"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -372,7 +373,7 @@ func (m *saddle) operations(b *bench) {
 func (m *saddle) checks(r *record) {
 	r.add(plan.Check{
 		Ref: r.ref(m), What: string(m.end.Face) + m.said(" end saddle on its main", " end saddle in its main"), Wanted: "gap " + r.W.Size(m.end.Gap.Mm) + " all round",
-		Limits: "± " + r.W.About(1) + " at any place", Gauge: "wire or feeler", Source: "common practice, no source",
+		Limits: "± " + r.W.About(1) + " at any place", Gauge: "wire or feeler", Source: lookup.NoSource,
 	})
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -17,7 +18,7 @@ type Sized struct {
 	MinMm, MaxMm float64 // equal to nominal where nothing limits it
 	Limited      bool
 	Class        string // "H7", "±0.1", "light press", "M40x1.5", "ISO 2768-m", or ""
-	Source       string
+	Source       lookup.Source
 	AsCut        bool // the limits are those that its cutter holds
 	AsBought     bool // nobody turns it: the maker of the tube or bar limits it, or the girth of what is rolled
 	ByClass      bool // the limits are the job's general tolerance
@@ -29,7 +30,7 @@ type Sized struct {
 // within is a size with limits of its own, where it has some.
 func (z Sized) within(limits []parts.Length) Sized {
 	if len(limits) == 2 {
-		z.MinMm, z.MaxMm, z.Limited, z.Class, z.Source = limits[0].Mm, limits[1].Mm, true, limitsClass, "drawing"
+		z.MinMm, z.MaxMm, z.Limited, z.Class, z.Source = limits[0].Mm, limits[1].Mm, true, limitsClass, lookup.Told("drawing")
 	}
 	return z
 }
@@ -85,21 +86,21 @@ func (z *sizer) sizeOf(s parts.Size, inside bool) Sized {
 			return out
 		}
 		out.MinMm, out.MaxMm, out.Limited = l.MinMm, l.MaxMm, true
-		out.Class, out.Source = l.Class, "ISO 286-1 "+l.Class
+		out.Class, out.Source = l.Class, lookup.Standard("ISO 286-1 "+l.Class)
 	case f.LightPress.Set():
 		out.Class, out.Press = pressClass, f.LightPress
-		out.Source = "common practice, no source"
+		out.Source = lookup.NoSource
 	case len(f.Measured) == 2:
-		out.Class, out.Source = measuredClass, "drawing"
+		out.Class, out.Source = measuredClass, lookup.Told("drawing")
 		if out.OffMm = (plan.Range{Min: f.Measured[0].Mm, Max: f.Measured[1].Mm}); !inside {
 			out.OffMm = plan.Range{Min: -f.Measured[1].Mm, Max: -f.Measured[0].Mm}
 		}
 	case len(f.Limits) == 2:
 		out.MinMm, out.MaxMm, out.Limited = f.Limits[0].Mm, f.Limits[1].Mm, true
-		out.Class, out.Source = limitsClass, "drawing"
+		out.Class, out.Source = limitsClass, lookup.Told("drawing")
 	case f.PlusMinus.Set():
 		out.MinMm, out.MaxMm, out.Limited = s.Nominal.Mm-f.PlusMinus.Mm, s.Nominal.Mm+f.PlusMinus.Mm, true
-		out.Class, out.Source = "±"+z.W.Size(f.PlusMinus.Mm), "drawing"
+		out.Class, out.Source = "±"+z.W.Size(f.PlusMinus.Mm), lookup.Told("drawing")
 	default:
 		out.general(z.Job.Tolerance.Value)
 	}
@@ -111,7 +112,7 @@ func (z *sizer) sizeOf(s parts.Size, inside bool) Sized {
 func (z *sizer) left(st *Step) {
 	stock, d := z.Part.Stock, st.Size.NominalMm
 	asIs := func(what string) {
-		st.Size = Sized{NominalMm: d, MinMm: d, MaxMm: d, Source: what + " as bought", AsBought: true}
+		st.Size = Sized{NominalMm: d, MinMm: d, MaxMm: d, Source: lookup.Told(what + " as bought"), AsBought: true}
 	}
 	switch {
 	case z.Part.Rolled != nil: // its girth holds what limits it
@@ -146,7 +147,7 @@ func (s *Sized) general(class string) {
 	}
 	if pm, err := fits.General(s.NominalMm, class); err == nil {
 		s.MinMm, s.MaxMm, s.Limited, s.ByClass = s.NominalMm-pm, s.NominalMm+pm, true, true
-		s.Source = "ISO 2768-" + class
+		s.Source = generalBy(class, "")
 	}
 }
 
@@ -165,7 +166,7 @@ const tapeOffMm = 1.0
 func (s *Sizes) taped(mm float64) Sized {
 	out := s.General(mm)
 	if out.Limited && out.MaxMm-mm < tapeOffMm {
-		out.MinMm, out.MaxMm, out.Source = mm-tapeOffMm, mm+tapeOffMm, "common practice, no source"
+		out.MinMm, out.MaxMm, out.Source = mm-tapeOffMm, mm+tapeOffMm, lookup.NoSource
 	}
 	return out
 }

@@ -157,7 +157,7 @@ func (k *knurled) after(b *bench, st *Step) (int, string) {
 }
 
 func (k *knurled) check(_ *Step, c *plan.Check) {
-	c.Wanted, c.Limits, c.MinMm, c.MaxMm, c.Source = c.Wanted+" over the points", "points full, not flaking", 0, 0, k.work.Source.String()
+	c.Wanted, c.Limits, c.MinMm, c.MaxMm, c.Source = c.Wanted+" over the points", "points full, not flaking", 0, 0, k.work.Source
 }
 
 // shapes are a step's taper and knurl, and what it is turned to before them.

@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -147,7 +148,7 @@ func (b *bench) runOut(st *Step) string {
 		if err != nil {
 			return ""
 		}
-		source := words.Either(t.Lead != nil, practice, "DIN 76-1")
+		source := words.Either(t.Lead != nil, words.NoSource, "DIN 76-1")
 		before := "the floor"
 		if !blind {
 			before = words.Spaced(next.Name)
@@ -163,7 +164,7 @@ func (b *bench) runOut(st *Step) string {
 		from = words.Spaced(next.Name)
 		stop = "; stop the tool short of " + from + ", it would mark it"
 	}
-	return " No undercut is drawn: the last " + b.W.Said(b.W.Even(e.RunoutMm, 0.01, 0.001)) + " run out, and full thread ends " + b.W.Said(b.W.Even(e.ShoulderMm, 0.01, 0.001)) + " from " + from + " at most (" + e.Source.Name + ")" + stop + "; what screws on up to there needs a recess or a spacer."
+	return " No undercut is drawn: the last " + b.W.Said(b.W.Even(e.RunoutMm, 0.01, 0.001)) + " run out, and full thread ends " + b.W.Said(b.W.Even(e.ShoulderMm, 0.01, 0.001)) + " from " + from + " at most (" + cmp.Or(e.Source.Name, e.Source.String()) + ")" + stop + "; what screws on up to there needs a recess or a spacer."
 }
 
 // FullThreadMm is how far from its end, the back or else the front, an outside thread

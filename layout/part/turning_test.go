@@ -270,7 +270,7 @@ func TestChamferLimits(t *testing.T) {
 	} {
 		p := mustJob(t, "units: mm\ntolerance: m", "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {circle: 90}\nbore: {diameter: 40, fit: H7}\nchamfers: [{edge: bore-front, "+c.cut+"}]\n").Parts[0]
 		i := slices.IndexFunc(p.Checks, func(k plan.Check) bool { return strings.HasSuffix(k.What, " bore front") })
-		if i < 0 || p.Checks[i].Limits+"; "+p.Checks[i].Source != c.want {
+		if i < 0 || p.Checks[i].Limits+"; "+p.Checks[i].Source.String() != c.want {
 			t.Errorf("%+v: %d of %+v", c, i, p.Checks)
 		}
 	}

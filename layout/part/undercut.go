@@ -185,10 +185,10 @@ func (u undercut) more(r *record, st *Step) {
 	switch {
 	case u.Name == "":
 	case u.floor.NominalMm > 0:
-		s := limited(u.floor, u.source.String())
+		s := limited(u.floor, u.source)
 		r.sized(plan.Check{Ref: r.ref(st), What: what, Wanted: r.W.Dia(s.NominalMm) + " " + s.Class, Gauge: "calipers with thin jaws"}, s)
 	default:
-		s := spread(u.DepthMm, 0, 0.1, u.source.String())
+		s := spread(u.DepthMm, 0, 0.1, u.source)
 		r.add(plan.Check{Ref: r.ref(st), What: what, Wanted: u.Name, Limits: "depth " + r.limitsText(s), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "profile gauge, or by the tool", Source: s.Source})
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"centrepop/layout/grooves"
+	"centrepop/layout/lookup"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -367,15 +368,15 @@ type Danger struct {
 
 // Check is a line of the inspection record.
 type Check struct {
-	Ref    int     `json:"ref"` // feature number, 0 if none
-	What   string  `json:"what"`
-	Wanted string  `json:"wanted"` // size as drawn
-	Limits string  `json:"limits"` // the two limits, or a single rule
-	MinMm  float64 `json:"min_mm"`
-	MaxMm  float64 `json:"max_mm"`
-	Gauge  string  `json:"gauge"`
-	Source string  `json:"source,omitempty"` // "ISO 286-1 H7", "ISO 2768-m", "common practice, no source"
-	Joins  bool    `json:"joins,omitempty"`  // it is of what the joint joins, which the sheet names
+	Ref    int           `json:"ref"` // feature number, 0 if none
+	What   string        `json:"what"`
+	Wanted string        `json:"wanted"` // size as drawn
+	Limits string        `json:"limits"` // the two limits, or a single rule
+	MinMm  float64       `json:"min_mm"`
+	MaxMm  float64       `json:"max_mm"`
+	Gauge  string        `json:"gauge"`
+	Source lookup.Source `json:"source,omitzero"`
+	Joins  bool          `json:"joins,omitempty"` // it is of what the joint joins, which the sheet names
 	// Boxes name what is measured, one box each, of a frame that its corners have in common.
 	Boxes []string `json:"boxes,omitempty"`
 }

@@ -98,7 +98,7 @@ func (v *view) wideNeck(c *cylinder) {
 // rootSource is where the root of a thread is from.
 func rootSource(t *threads.Thread) string {
 	if t.Lead != nil {
-		return t.Source
+		return t.Source.String()
 	}
 	return "ISO 724, ASME B1.1"
 }

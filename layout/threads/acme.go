@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"centrepop/layout/lookup"
 	"centrepop/parts/geom"
 )
 
@@ -56,7 +57,7 @@ func acmeThread(row acmeRow, class string, left bool, starts int) Thread {
 	return Thread{
 		Designation: handed(name, left), Series: Acme, Class: class,
 		PitchMm: mm(p), TPI: row.tpi, MajorMm: round4(geom.MmPerInch * row.d), PitchDiameterMm: mm(middle), MinorMm: mm(row.d - p),
-		Source: "ASME B1.5 class " + of,
+		Source: lookup.Standard("ASME B1.5 class " + of),
 		Note:   "cut with a tool or a tap of its own; limits by the formulas of the standard (from memory), to 1 1/8 in as a maker prints them",
 		Lead: &Lead{
 			AngleDeg: 29, Starts: starts, LeftHand: left, LeadMm: geom.MmPerInch * p * float64(starts), ClearanceMm: mm(clear / 2),

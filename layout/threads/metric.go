@@ -3,6 +3,8 @@ package threads
 import (
 	"math"
 	"strconv"
+
+	"centrepop/layout/lookup"
 )
 
 // Factors of the basic profile, ISO 68-1: with H = P·√3/2, the pitch diameter
@@ -128,7 +130,7 @@ func metricThread(row metricRow, pitch float64) Thread {
 		PitchDiameterMm: round3(row.d - pitchDiameterFactor*pitch),
 		MinorMm:         round3(row.d - minorFactor*pitch),
 		TapDrillMm:      row.drill,
-		Source:          "ISO 261, ISO 724; tap drill ISO 2306 practice",
+		Source:          lookup.Source{Name: "ISO 261, ISO 724", Of: "; tap drill ISO 2306 practice", State: lookup.Checked},
 	}
 	if pitch != row.coarse {
 		t.Series = MetricFine
@@ -141,7 +143,7 @@ func metricThread(row metricRow, pitch float64) Thread {
 	}
 	if row.hole[1] > 0 {
 		t.Clearance = &Clearance{row.hole[0], row.hole[1], row.hole[2]}
-		t.Source += "; clearance ISO 273:1979"
+		t.Source.Of += "; clearance ISO 273:1979"
 	}
 	return t
 }

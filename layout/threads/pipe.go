@@ -3,6 +3,7 @@ package threads
 import (
 	"strconv"
 
+	"centrepop/layout/lookup"
 	"centrepop/parts/geom"
 )
 
@@ -76,7 +77,7 @@ func pipeThread(series string, row pipeRow) (Thread, bool) {
 		MajorMm:         row.major,
 		PitchDiameterMm: round3(row.major - height),
 		MinorMm:         round3(row.major - 2*height),
-		Source:          "ISO 7-1:1994 Table 1",
+		Source:          lookup.Standard("ISO 7-1:1994 Table 1"),
 	}
 	if series != PipeG {
 		t.GaugeLengthMm, t.UsefulLengthMm = row.gauge, row.useful
@@ -86,7 +87,7 @@ func pipeThread(series string, row pipeRow) (Thread, bool) {
 	}
 	switch series {
 	case PipeG:
-		t.Source = "ISO 228-1:2000 Table 1"
+		t.Source = lookup.Standard("ISO 228-1:2000 Table 1")
 		t.TapDrillMm = row.gTap
 		t.Note = "tap drill common practice"
 	case PipeR:
@@ -161,7 +162,7 @@ func nptThread(row nptRow) Thread {
 		GaugeLengthMm:   round3(geom.MmPerInch * row.hand),
 		UsefulLengthMm:  round3(geom.MmPerInch * row.effective),
 		WrenchMm:        round3(turns * pitch),
-		Source:          "ASME B1.20.1-2013 Table 2",
+		Source:          lookup.Standard("ASME B1.20.1-2013 Table 2"),
 		Note:            "tap drill for tapping without a taper reamer, ASME B94.9-2008 to 2 1/2 in, above it common practice",
 	}
 }

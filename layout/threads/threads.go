@@ -35,6 +35,7 @@ import (
 	"math"
 	"strings"
 
+	"centrepop/layout/lookup"
 	"centrepop/parts/seq"
 )
 
@@ -108,7 +109,7 @@ type Thread struct {
 	// Lead holds what trapezoidal and Acme threads have beyond this; nil for all others.
 	Lead *Lead
 	// Source names the standard the dimensions follow.
-	Source string
+	Source lookup.Source
 	// Note says which values are from memory or shop practice; it may be
 	// empty.
 	Note string

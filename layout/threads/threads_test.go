@@ -440,7 +440,7 @@ func TestAllConsistent(t *testing.T) {
 		if !(0 < thread.MinorMm && thread.MinorMm < thread.PitchDiameterMm && thread.PitchDiameterMm < thread.MajorMm) {
 			t.Errorf("%s: diameters %v %v %v", name, thread.MinorMm, thread.PitchDiameterMm, thread.MajorMm)
 		}
-		if thread.Source == "" {
+		if thread.Source.Name == "" {
 			t.Errorf("%s has no source", name)
 		}
 		if c := thread.Clearance; c != nil && !(thread.MajorMm < c.FineMm && c.FineMm < c.MediumMm && c.MediumMm < c.CoarseMm && c.CoarseMm < 1.6*thread.MajorMm) {
@@ -591,12 +591,12 @@ func TestClasses(t *testing.T) {
 		}
 	}
 	for _, n := range nutRows { // each says which nut goes on it, and what stands before them in the list says nothing of a nut
-		if got, err := Parse(fmt.Sprintf("%s-%g UNS", n.size, n.tpi)); err != nil || got.Source != "ABMA 8.2, lock nut "+n.nut {
+		if got, err := Parse(fmt.Sprintf("%s-%g UNS", n.size, n.tpi)); err != nil || got.Source.String() != "ABMA 8.2, lock nut "+n.nut {
 			t.Errorf("%s: %s, %v", n.nut, got.Source, err)
 		}
 	}
 	for _, u := range unified() {
-		if u.Series != UnifiedUNS && !strings.HasPrefix(u.Source, "ASME B1.1") {
+		if u.Series != UnifiedUNS && !strings.HasPrefix(u.Source.String(), "ASME B1.1") {
 			t.Errorf("%s: %s", u.Designation, u.Source)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/lookup"
 	"centrepop/parts/seq"
 )
 
@@ -111,7 +112,7 @@ func trThread(d, pitch float64, class string, left bool, starts int) Thread {
 	return Thread{
 		Designation: handed(name, left), Series: Trapezoidal, Class: class,
 		PitchMm: pitch, MajorMm: d, PitchDiameterMm: round3(middle), MinorMm: round3(least),
-		Source: "ISO 2904, limits ISO 2903",
+		Source: lookup.Standard("ISO 2904, limits ISO 2903"),
 		Note:   "cut with a tool or a tap of its own; limits of pitches 1.5 to 5 to 25 mm as tables print them, others from memory, by the standard's formulas; flat of the tool by geometry",
 		Lead: &Lead{
 			AngleDeg: 30, Starts: starts, LeftHand: left, LeadMm: lead, ClearanceMm: clear,

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"sync"
 
+	"centrepop/layout/lookup"
 	"centrepop/parts/geom"
 )
 
@@ -129,7 +130,7 @@ var unified = sync.OnceValue(func() (list []sized) {
 	for _, n := range nutRows {
 		d, _ := decimal(n.size)
 		add(UnifiedUNS, unifiedRow{size: n.size, d: d}, unifiedPitch{tpi: n.tpi})
-		list[len(list)-1].Source = "ABMA 8.2, lock nut " + n.nut
+		list[len(list)-1].Source = lookup.Standard("ABMA 8.2, lock nut " + n.nut)
 	}
 	return list
 })
@@ -172,7 +173,7 @@ func unifiedThread(series string, row unifiedRow, pitch unifiedPitch) Thread {
 		MinorMm:         round3(geom.MmPerInch * (row.d - minorFactor/pitch.tpi)),
 		TapDrillMm:      round4(geom.MmPerInch * pitch.drill),
 		TapDrillName:    pitch.name,
-		Source:          "ASME B1.1",
+		Source:          lookup.Standard("ASME B1.1"),
 		Note:            note,
 	}
 	if row.hole[1] > 0 {
@@ -187,7 +188,7 @@ func unifiedThread(series string, row unifiedRow, pitch unifiedPitch) Thread {
 		case "9/16":
 			t.Note += "; 9/16 is not in ASME B18.2.8: clearance by the steps of 1/2 and 5/8, common practice"
 		default:
-			t.Source += "; clearance ASME B18.2.8-1999"
+			t.Source.Of += "; clearance ASME B18.2.8-1999"
 			t.Note += "; close fit hole from memory, within 0.2 mm of the metric drill the standard gives"
 		}
 	}

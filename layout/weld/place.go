@@ -1,10 +1,12 @@
 package weld
 
+import "centrepop/layout/lookup"
+
 import "math"
 
 // PlaceSource is where PlaceOff and LeanOff come from. The finest class is taken: other
 // work is built on what is placed.
-const PlaceSource = "ISO 13920 class A"
+var PlaceSource = lookup.Standard("ISO 13920 class A")
 
 // generalStep is a tolerance of sizes up to a size, both in mm; of the lean it is mm per m.
 type generalStep struct{ upToMm, off float64 }
@@ -33,7 +35,7 @@ func PlaceOff(mm float64) float64 { return generalOff(placeSteps, mm) }
 func LeanOff(mm float64) float64 { return generalOff(leanSteps, mm) * mm / 1000 }
 
 // AlikeSource is where AlikeOff comes from.
-const AlikeSource = "ISO 13920 class E"
+var AlikeSource = lookup.Standard("ISO 13920 class E")
 
 // AlikeOff returns by how much the distances between two faces of mm across may differ after
 // welding, in mm: parallelism of ISO 13920 table 3, class E

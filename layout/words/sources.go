@@ -1,25 +1,22 @@
 package words
 
-import (
-	"slices"
-	"strings"
-)
+import "centrepop/layout/lookup"
 
 // NoSource marks what is only common practice.
 const NoSource = "common practice, no source"
 
 // Cited is how a row of a table gives its source: by the standard, which is named once under the
-// table without its clause, or by what it has instead. Neither is what comes from the tolerance that
-// the whole table names.
-func Cited(source, tolerance string) (standard, other string) {
-	source, _, _ = strings.Cut(source, ";")
-	if tolerance != "" && strings.HasPrefix(source, tolerance) {
-		return "", ""
+// table without what of it, or by what it has instead. Neither is what comes from the tolerance that
+// the whole table names. How sure a standard's number is stands in the appendix.
+func Cited(s lookup.Source, tolerance string) (standard, other string) {
+	s.Of = ""
+	switch {
+	case s.Name == "", s.Name == tolerance:
+		return "", When(s == lookup.NoSource, NoSource)
+	case s.Told:
+		return "", s.String()
+	case s.State == lookup.FromMemory:
+		return s.Name, ""
 	}
-	if !slices.ContainsFunc([]string{"ISO ", "ASME ", "DIN ", "EN ", "BS "}, func(body string) bool { return strings.HasPrefix(source, body) }) {
-		return "", source
-	}
-	standard, _, _ = strings.Cut(source, ", from memory") // its state stands in the appendix
-	standard, _, _ = strings.Cut(standard, " (")
-	return standard, ""
+	return s.String(), ""
 }

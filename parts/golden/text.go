@@ -75,7 +75,7 @@ func write(b *strings.Builder, v reflect.Value, indent string) {
 }
 
 // isTable tells whether a list is written with its names once: three structs or more,
-// in which no structs are but points.
+// in which no structs are but points and what says itself as text.
 func isTable(v reflect.Value) bool {
 	t := v.Type().Elem()
 	if v.Len() < 3 || t.Kind() != reflect.Struct {
@@ -84,7 +84,7 @@ func isTable(v reflect.Value) bool {
 	for i := range t.NumField() {
 		switch f := t.Field(i).Type; f.Kind() {
 		case reflect.Struct:
-			if !isPoint(f) {
+			if !isPoint(f) && !f.Implements(reflect.TypeFor[encoding.TextMarshaler]()) {
 				return false
 			}
 		case reflect.Slice, reflect.Array, reflect.Pointer, reflect.Interface:

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/templates/draw"
@@ -53,7 +54,7 @@ func TestVerdictNotAlone(t *testing.T) {
 	for n := 1; n <= 90; n += 4 {
 		part.Checks = nil
 		for range n {
-			part.Checks = append(part.Checks, plan.Check{What: "length", Wanted: "120", Limits: "119.700 – 120.300", Gauge: "calipers", Source: "ISO 2768-m"})
+			part.Checks = append(part.Checks, plan.Check{What: "length", Wanted: "120", Limits: "119.700 – 120.300", Gauge: "calipers", Source: lookup.Standard("ISO 2768-m")})
 		}
 		sheets := Parts(pl, []*plan.PartPlan{&part}, a4, nil, nil)
 		if countText(sheets[len(sheets)-1].Draw, "119.700") == 0 {

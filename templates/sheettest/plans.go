@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"centrepop/layout"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/golden"
@@ -121,9 +122,9 @@ func FlangePart() *plan.PartPlan {
 			{N: 3, Machine: "Drill", Title: "Drill and tap", Do: []string{"Glue the template on the front face, TOP to TOP.", "Pop 1 to 8.", "Drill 1–6: 5 mm, 8.5 mm, then 11 mm.", "Drill 7–8 at 6.8 mm and tap M8."}, Holding: "clamped on parallels", Tool: "twist drills 5, 6.8, 8.5, 11; tap M8", Speed: "720 rev/min (25 m/min, Ø11)", Gauge: "caliper over pins", Refs: []int{4, 5}},
 		},
 		Checks: []plan.Check{
-			{Ref: 1, What: "Outline", Wanted: "Ø165", Limits: "164.5 – 165.5", Gauge: "caliper", Source: "ISO 2768-m"},
-			{Ref: 2, What: "Bore", Wanted: "Ø114.3", Limits: "0.01 – 0.03 under the tube", Gauge: "telescopic gauge and micrometer", Source: "common practice, no source"},
-			{Ref: 4, What: "Holes 1 to 4, over pins", Wanted: "151.00", Limits: "150.7 – 151.3", Gauge: "caliper and two 11 mm pins", Source: "ISO 2768-m"},
+			{Ref: 1, What: "Outline", Wanted: "Ø165", Limits: "164.5 – 165.5", Gauge: "caliper", Source: lookup.Standard("ISO 2768-m")},
+			{Ref: 2, What: "Bore", Wanted: "Ø114.3", Limits: "0.01 – 0.03 under the tube", Gauge: "telescopic gauge and micrometer", Source: lookup.NoSource},
+			{Ref: 4, What: "Holes 1 to 4, over pins", Wanted: "151.00", Limits: "150.7 – 151.3", Gauge: "caliper and two 11 mm pins", Source: lookup.Standard("ISO 2768-m")},
 		},
 		Ladders:  []plan.Ladder{ladderOf()},
 		Notes:    []string{"The chamfer faces away from the barrel."},
@@ -175,7 +176,7 @@ func HousingPart() *plan.PartPlan {
 			f.Face = parts.Back
 		}
 		p.Features = append(p.Features, f)
-		p.Checks = append(p.Checks, plan.Check{Ref: i + 1, What: name, Wanted: "Ø90 H7", Limits: "90.000 – 90.035", Gauge: "bore gauge", Source: "ISO 286-1 H7"})
+		p.Checks = append(p.Checks, plan.Check{Ref: i + 1, What: name, Wanted: "Ø90 H7", Limits: "90.000 – 90.035", Gauge: "bore gauge", Source: lookup.Standard("ISO 286-1 H7")})
 		p.Operations = append(p.Operations, plan.Operation{N: i + 1, Machine: plan.Lathe, Title: "Turn the " + name, Do: []string{"Rough to 0.5 mm.", "Let it cool, measure, finish in two cuts of equal depth."},
 			Holding: "3-jaw chuck, soft jaws", Tool: "HSS, R0.4", Speed: "115 rev/min (30 m/min, Ø90)", Limits: []string{"90.000 – 90.035"}, Gauge: "bore gauge", Refs: []int{i + 1}})
 	}
