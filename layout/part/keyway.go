@@ -127,6 +127,9 @@ func (z *sizer) place(k *Keyway) {
 			k.open++
 		}
 	}
+	if !st.Inside && !k.In.Cutter.Set() {
+		k.Row.RoundEnds = 2 - k.open
+	}
 	if k.cutter > 0 && !st.Inside {
 		run, err := keys.SledRunoutMm(k.cutter, depth)
 		if err != nil {
@@ -214,10 +217,10 @@ func (k *Keyway) Bought(w words.Writer) (item, note string) {
 		return words.Join(", ", "Key Woodruff "+k.Row.Woodruff, size, k.key.Standard), ""
 	}
 	ends := "round ends"
-	switch {
-	case k.In.Cutter.Set() || k.open == 2:
+	switch k.Row.RoundEnds {
+	case 0:
 		ends = "square ends"
-	case k.open == 1:
+	case 1:
 		ends = "one end round"
 	}
 	sizes := w.Size(k.Row.WidthMm) + " × " + w.Size(k.Row.HeightMm) + " × " + w.Size(k.lengthMm())

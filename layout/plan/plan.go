@@ -447,6 +447,7 @@ type KeywayRow struct {
 	HeightMm   float64 `json:"key_height_mm"`
 	DepthMm    float64 `json:"depth_mm"`             // from the crown of the round
 	DeeperMm   float64 `json:"-"`                    // how much deeper its limits let it be
+	RoundEnds  int     `json:"-"`                    // how many round ends its key has, each half its width long, that do not bear
 	RunoutMm   float64 `json:"run_out_mm,omitempty"` // of a side-and-face or Woodruff cutter beyond each end
 	Woodruff   string  `json:"woodruff,omitempty"`   // size or number of a Woodruff key, whose pocket in a shaft is all run-out
 }

@@ -44,7 +44,7 @@ func bearsMm(k plan.KeywayRow, nm, mpa float64) float64 {
 // torque, for that; else for its shaft, or for what the motor puts through it.
 func (v *view) keyLength(k plan.KeywayRow) {
 	f := Finding{What: "the key of " + k.Name + " is short for its shaft", Rule: "a key bears along half the diameter of its shaft at the least", Fix: "a longer keyway, or accept it for a light drive"}
-	bears, least := k.ToMm-k.FromMm-k.WidthMm, keyShare*k.DiameterMm
+	bears, least := k.ToMm-k.FromMm-float64(k.RoundEnds)*k.WidthMm/2, keyShare*k.DiameterMm
 	if nm := v.limiterNm(); nm > 0 && k.HeightMm > 0 {
 		least = bearsMm(k, nm, keyMPa)
 		f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the limiter lets through", v.w.Torque(nm)+" on half the height of the key, at "+v.w.Stresses(keyMPa, keyMPa, 0), "a longer keyway, or a limiter set lower"
@@ -57,7 +57,8 @@ func (v *view) keyLength(k plan.KeywayRow) {
 			f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the motor puts through it", v.w.Torque(nm)+" on half the height of the key, at nine tenths of the yield of "+v.p.Material.Value+", "+v.w.Stresses(mpa, mpa, 0), "a longer keyway, a larger shaft, or a limiter"
 		}
 	}
-	if f.Numbers = " between its round ends, wanted "; !k.Inside && k.Woodruff == "" {
+	f.Numbers = words.Either(k.RoundEnds == 2, " between its round ends, wanted ", " along its straight sides, wanted ")
+	if !k.Inside && k.Woodruff == "" {
 		v.atLeast(k.Name, entryPos(v.p, k.Name), bears, least, f)
 	}
 }

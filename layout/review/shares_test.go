@@ -83,12 +83,12 @@ func TestShares(t *testing.T) {
 			each(everyStep, (*view).contact)(v)
 		}
 	}
-	key := func(long, nm float64) rule { // 10 × 8 on 40
+	key := func(long, nm float64, rounds int) rule { // 10 × 8 on 40
 		return func(v *view) {
 			if nm > 0 {
 				v.job.Motor = &parts.Motor{Notes: []parts.Text{text("limiter set to " + number(nm) + " N m")}}
 			}
-			v.keyLength(plan.KeywayRow{Name: "k", FromMm: 5, ToMm: 5 + long, WidthMm: 10, HeightMm: 8, DiameterMm: 40})
+			v.keyLength(plan.KeywayRow{Name: "k", FromMm: 5, ToMm: 5 + long, WidthMm: 10, HeightMm: 8, DiameterMm: 40, RoundEnds: rounds})
 		}
 	}
 	twisted := func(nm, open float64) rule { // S235 yields at 225 over 16: EN 10025-2 Table 7
@@ -317,8 +317,9 @@ func TestShares(t *testing.T) {
 	}{
 		{"half a millimetre of shoulder, with 0.5 off its edge and off the other's", shoulder("hub", 1.5), ""}, {"less", shoulder("hub", 1.4), "1.4 mm high, less 0.5 mm off its edge and 0.5 mm for the edge of what sits there; wanted 0.5 mm"},
 		{"the corner of a bearing takes 1", shoulder("bearing 6008", 2), ""}, {"less", shoulder("bearing 6008", 1.9), "1.9 mm high, less 0.5 mm off its edge and 1 mm for the edge of what sits there; wanted 0.5 mm"}, {"0.5 is a shoulder", shoulder("hub", 0.5), "0.5 mm high, less 0.5 mm off its edge and 0.5 mm for the edge of what sits there; wanted 0.5 mm"}, {"and less is none", shoulder("hub", 0.49), ""},
-		{"a key of half the diameter between its ends", key(30, 0), ""}, {"shorter", key(29.9, 0), "19.9 mm between its round ends, wanted 20 mm"},
-		{"2000 · 80 / 40 / (40 · 8 / 2) are 25", key(35, 80), ""}, {"shorter", key(34.9, 80), "24.9 mm between its round ends, wanted 25 mm"},
+		{"a key of half the diameter between its ends", key(30, 0, 2), ""}, {"shorter", key(29.9, 0, 2), "19.9 mm between its round ends, wanted 20 mm"},
+		{"2000 · 80 / 40 / (40 · 8 / 2) are 25", key(35, 80, 2), ""}, {"shorter", key(34.9, 80, 2), "24.9 mm between its round ends, wanted 25 mm"},
+		{"a key with one round end", key(25, 0, 1), ""}, {"with square ends", key(20, 0, 0), ""}, {"shorter", key(24.9, 0, 1), "19.9 mm along its straight sides, wanted 20 mm"}, {"square", key(19.9, 0, 0), "19.9 mm along its straight sides, wanted 20 mm"},
 		{"16 · 101.9 / (π · 20³) are 64.9 of 0.2885 · 225", twisted(101.9, 0), ""}, {"more", twisted(102, 0), "102 N m: 65 MPa of shear, wanted at most 65 MPa in S235JR, without its keyway"},
 		{"with a bore of 10, 15/16 of it", twisted(95.5, 10), ""}, {"more", twisted(95.7, 10), "96 N m: 65 MPa of shear, wanted at most 65 MPa in S235JR, without its keyway"},
 		{"a nut of two diameters travels", nut(16, "S235JR", "C45"), "16 mm of thread on M8"}, {"a shorter one holds", nut(15.9, "S235JR", "C45"), ""}, {"bronze on steel", nut(16, "CuSn12", "C45"), ""}, {"bronze on bronze", nut(16, "CuSn12", "CuSn12"), "16 mm of thread on M8"},
