@@ -470,19 +470,23 @@ func (r *reviewer) goesOnOwn(e *parts.Loose) bool {
 	return true
 }
 
-// nutOnThread compares a nut that is bought alone with the threads on the outside of the parts that its words name: with
-// the step that they name, or where they name none with those of its diameter.
+// nutOnThread compares a nut that is bought alone with the threads on the outside of the parts that its words name, or
+// else of the shaft whose hub it keeps: with the step that they name, or where they name none with those of its diameter.
 func (r *reviewer) nutOnThread(e *parts.Loose) {
 	m := nutAlone.FindStringSubmatch(e.Item.Value)
 	if e.As != parts.ANut || m == nil {
 		return
 	}
 	nut, err := threads.Parse(m[1])
+	if err != nil {
+		return
+	}
 	how := e.Item.Value + " " + e.How.Value
-	for _, v := range r.all() {
-		if err != nil || !v.p.NamedIn(how) {
-			continue
-		}
+	named := seq.Keep(r.all(), func(v *view) bool { return v.p.NamedIn(how) })
+	if j := r.job.Joint(e.After.Value); len(named) == 0 && j.Slide != nil && j.Slide.KeptBy.Set() {
+		named = []*view{r.viewOf(j.Slide.KeptBy.Part)}
+	}
+	for _, v := range named {
 		own := seq.Keep(v.outside, func(c *cylinder) bool { return c.thread != nil })
 		said := seq.Keep(own, func(c *cylinder) bool { return strings.Contains(unhyphened(how), unhyphened(c.name)) })
 		if len(said) == 0 {
