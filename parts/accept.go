@@ -7,7 +7,6 @@ type Accept struct {
 	Finding Text   // code of the finding, such as edge
 	Part    string // where: name of a part or joint; empty for what is about the whole job
 	Feature string // of that part; empty for all of it
-	At      Pos    // of the place; that of the entry if none is given
 	Number  Length // what the finding measured when it was accepted; optional
 	Reason  Text
 }

@@ -54,7 +54,6 @@ type Port struct {
 
 // Retighten is a bolt joint to look at.
 type Retighten struct {
-	Pos   Pos
 	Joint Text
 	Every Text
 }

@@ -74,7 +74,6 @@ func (u Units) Mm() float64 { return By(u, 1, geom.MmPerInch) }
 type Paper struct {
 	Name              string // A4, A3, Letter, Tabloid, or custom
 	WidthMm, HeightMm float64
-	Pos               Pos
 }
 
 // Job is a checked job: every part loaded, every reference resolvable.
@@ -514,7 +513,6 @@ func (f Face) Outward() float64 {
 // Sphere the whole end of a turned part is; Size and Angle are then those of the
 // arc's chord.
 type Chamfer struct {
-	Pos    Pos
 	Edge   Text
 	Size   Length
 	Angle  Angle

@@ -31,12 +31,8 @@ func mitre(c *call) error {
 	if err != nil {
 		return err
 	}
-	// A piece long enough for both its mitres shows what one of them takes.
-	sample, err := bars.Member{LengthMm: 10 * own, WidthMm: own, EndDeg: saw}.Work()
-	if err != nil {
-		return err
-	}
-	out := mitreJSON{SawDeg: saw, OtherSawDeg: otherSaw, OffsetMm: sample.EndOffMm, CutMm: sample.EndCutMm}
+	out := mitreJSON{SawDeg: saw, OtherSawDeg: otherSaw}
+	out.CutMm, out.OffsetMm = bars.Across(own, saw)
 	if length.given() {
 		m, err := bars.ByLong(length.mm, own, saw, saw)
 		if err != nil {
@@ -46,7 +42,7 @@ func mitre(c *call) error {
 		if err != nil {
 			return err
 		}
-		out.LongMm, out.ShortMm, out.CentreMm = s.LongMm, s.ShortMm, m.LengthMm
+		out.LongMm, out.ShortMm, out.CentreMm = max(s.TopMm, s.BottomMm), min(s.TopMm, s.BottomMm), m.LengthMm
 	}
 	return c.looked(&out, func() {
 		c.line("saw", "%s° from square; the other bar %s°", words.Trim(out.SawDeg, 2), words.Trim(out.OtherSawDeg, 2))

@@ -38,13 +38,6 @@ type Member struct {
 // Sides is a member as it is measured and sawn.
 type Sides struct {
 	TopMm, BottomMm    float64 // from point to point along each side
-	LongMm, ShortMm    float64 // the longer and the shorter of them
-	StartOffMm         float64 // how far the top sticks out at the start; negative: the bottom does
-	EndOffMm           float64
-	StartCutMm         float64 // length of the cut across
-	EndCutMm           float64
-	StartSawDeg        float64 // saw setting from square, without sign
-	EndSawDeg          float64
 	LongPointToPointMm float64 // between the two outermost points along the bar: the least stock
 }
 
@@ -67,6 +60,12 @@ func tan(deg float64) float64 { return math.Tan(deg * math.Pi / 180) }
 
 func cos(deg float64) float64 { return math.Cos(deg * math.Pi / 180) }
 
+// Across returns how long a cut at deg from square is across a bar, and how far its long
+// point is beyond the short one.
+func Across(widthMm, deg float64) (cutMm, offMm float64) {
+	return widthMm / cos(deg), widthMm * tan(deg)
+}
+
 // Work returns what to measure and to saw. It errs with a *lookup.RangeError for
 // a number out of range and for mitres that would meet within the bar.
 func (m Member) Work() (Sides, error) {
@@ -75,14 +74,7 @@ func (m Member) Work() (Sides, error) {
 	}
 	half := m.WidthMm / 2
 	a, b := half*tan(m.StartDeg), half*tan(m.EndDeg)
-	s := Sides{
-		TopMm: m.LengthMm + a + b, BottomMm: m.LengthMm - a - b, StartOffMm: 2 * a, EndOffMm: 2 * b,
-		StartCutMm: m.WidthMm / cos(m.StartDeg), EndCutMm: m.WidthMm / cos(m.EndDeg),
-		StartSawDeg: math.Abs(m.StartDeg), EndSawDeg: math.Abs(m.EndDeg),
-		LongPointToPointMm: m.LengthMm + math.Abs(a) + math.Abs(b),
-	}
-	s.LongMm, s.ShortMm = math.Max(s.TopMm, s.BottomMm), math.Min(s.TopMm, s.BottomMm)
-	return s, nil
+	return Sides{TopMm: m.LengthMm + a + b, BottomMm: m.LengthMm - a - b, LongPointToPointMm: m.LengthMm + math.Abs(a) + math.Abs(b)}, nil
 }
 
 // ByLong returns the member whose longer side is longMm. It errs as Work does,

@@ -19,29 +19,28 @@ func TestMember(t *testing.T) {
 		m    Member
 		want Sides
 	}{
-		{Member{450, 50, 45, 45}, Sides{500, 400, 500, 400, 50, 50, 70.710678, 70.710678, 45, 45, 500}},
-		{Member{450, 50, -45, -45}, Sides{400, 500, 500, 400, -50, -50, 70.710678, 70.710678, 45, 45, 500}},
-		{Member{450, 50, 45, -45}, Sides{450, 450, 450, 450, 50, -50, 70.710678, 70.710678, 45, 45, 500}},
-		{Member{450, 50, 30, 0}, Sides{464.433757, 435.566243, 464.433757, 435.566243, 28.867513, 0, 57.735027, 50, 30, 0, 464.433757}},
-		{Member{450, 50, 0, 30}, Sides{464.433757, 435.566243, 464.433757, 435.566243, 0, 28.867513, 50, 57.735027, 0, 30, 464.433757}},
+		{Member{450, 50, 45, 45}, Sides{500, 400, 500}},
+		{Member{450, 50, -45, -45}, Sides{400, 500, 500}},
+		{Member{450, 50, 45, -45}, Sides{450, 450, 500}},
+		{Member{450, 50, 30, 0}, Sides{464.433757, 435.566243, 464.433757}},
+		{Member{450, 50, 0, 30}, Sides{464.433757, 435.566243, 464.433757}},
 	} {
 		s, err := c.m.Work()
 		if err != nil {
 			t.Error(err)
 			continue
 		}
-		w := c.want
-		for i, pair := range [][2]float64{
-			{s.TopMm, w.TopMm}, {s.BottomMm, w.BottomMm}, {s.LongMm, w.LongMm}, {s.ShortMm, w.ShortMm}, {s.StartOffMm, w.StartOffMm}, {s.EndOffMm, w.EndOffMm},
-			{s.StartCutMm, w.StartCutMm}, {s.EndCutMm, w.EndCutMm}, {s.StartSawDeg, w.StartSawDeg}, {s.EndSawDeg, w.EndSawDeg}, {s.LongPointToPointMm, w.LongPointToPointMm},
-		} {
-			if !near(pair[0], pair[1], 1e-6) {
-				t.Errorf("%+v: value %d is %v, want %v", c.m, i, pair[0], pair[1])
-			}
+		if !near(s.TopMm, c.want.TopMm, 1e-6) || !near(s.BottomMm, c.want.BottomMm, 1e-6) || !near(s.LongPointToPointMm, c.want.LongPointToPointMm, 1e-6) {
+			t.Errorf("%+v: %+v, want %+v", c.m, s, c.want)
 		}
-		back, err := ByLong(s.LongMm, c.m.WidthMm, c.m.StartDeg, c.m.EndDeg)
+		back, err := ByLong(math.Max(s.TopMm, s.BottomMm), c.m.WidthMm, c.m.StartDeg, c.m.EndDeg)
 		if err != nil || !near(back.LengthMm, c.m.LengthMm, 1e-9) {
 			t.Errorf("%+v by its long side: %+v, %v", c.m, back, err)
+		}
+	}
+	for deg, want := range map[float64][2]float64{0: {50, 0}, 30: {57.735027, 28.867513}, 45: {70.710678, 50}, -45: {70.710678, -50}} {
+		if cut, off := Across(50, deg); !near(cut, want[0], 1e-6) || !near(off, want[1], 1e-6) {
+			t.Errorf("%v°: %v, %v", deg, cut, off)
 		}
 	}
 	for _, c := range []struct {
@@ -142,6 +141,6 @@ func ExampleMember_Work() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("long point %.0f, short point %.0f, saw %.0f\n", s.LongMm, s.ShortMm, s.StartSawDeg)
-	// Output: long point 600, short point 500, saw 45
+	fmt.Printf("top %.0f, bottom %.0f\n", s.TopMm, s.BottomMm)
+	// Output: top 600, bottom 500
 }

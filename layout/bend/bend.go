@@ -68,12 +68,11 @@ func KFactor(insideRadiusMm, thicknessMm float64) (float64, error) {
 
 // Result is what one bend comes to.
 type Result struct {
-	K            float64 `json:"k"`            // position of the neutral line in thicknesses from the inside
-	AllowanceMm  float64 `json:"allowance_mm"` // length of the neutral line in the bend
-	DeductionMm  float64 `json:"deduction_mm"` // to take off the sum of both legs to get the blank
-	SetbackMm    float64 `json:"setback_mm"`   // from the tangent of each leg to the point it is measured to
-	ToTangent    bool    `json:"-"`            // legs are measured to the outside tangent, not to the corner
-	OutsideArcMm float64 `json:"-"`            // length of the outside of the bend, which stretches
+	K           float64 `json:"k"`            // position of the neutral line in thicknesses from the inside
+	AllowanceMm float64 `json:"allowance_mm"` // length of the neutral line in the bend
+	DeductionMm float64 `json:"deduction_mm"` // to take off the sum of both legs to get the blank
+	SetbackMm   float64 `json:"setback_mm"`   // from the tangent of each leg to the point it is measured to
+	ToTangent   bool    `json:"-"`            // legs are measured to the outside tangent, not to the corner
 }
 
 // Work computes the bend. It errs with a *lookup.RangeError for a number out of
@@ -100,7 +99,7 @@ func (b Bend) Work() (Result, error) {
 	outside := b.InsideRadiusMm + b.ThicknessMm
 	r := Result{
 		K: k, AllowanceMm: turn * (b.InsideRadiusMm + k*b.ThicknessMm),
-		SetbackMm: outside * math.Tan(turn/2), ToTangent: b.AngleDeg > 90, OutsideArcMm: turn * outside,
+		SetbackMm: outside * math.Tan(turn/2), ToTangent: b.AngleDeg > 90,
 	}
 	if r.ToTangent {
 		r.SetbackMm = outside

@@ -88,10 +88,9 @@ func limitOf(nominalMm float64, c Class) (Limits, error) {
 
 // Fit is a hole and a shaft of the same nominal size.
 type Fit struct {
-	NominalMm float64 // nominal size of both, mm
-	Hole      Limits
-	Shaft     Limits
-	Kind      string // "clearance", "transition" or "interference"
+	Hole  Limits
+	Shaft Limits
+	Kind  string // "clearance", "transition" or "interference"
 	// ClearanceMaxUm is the largest hole less the smallest shaft, µm;
 	// negative means interference.
 	ClearanceMaxUm float64
@@ -142,7 +141,6 @@ func Between(nominalMm float64, fit string) (Fit, error) {
 		return Fit{}, err
 	}
 	f := Fit{
-		NominalMm:      nominalMm,
 		Hole:           hole,
 		Shaft:          shaft,
 		Kind:           KindTransition,

@@ -102,7 +102,6 @@ type Run struct {
 	Blanks    int     `json:"blanks"`   // rings to cut, the last perhaps shortened
 	LastDeg   float64 `json:"last_deg"` // sector of the last ring to keep; the whole ring if no part is left over
 	SeamMm    float64 `json:"seam_mm"`  // weld along the inside edge, one side
-	SheetMm2  float64 `json:"-"`        // area of all the flights
 	VolumeMm3 float64 `json:"-"`        // of their metal
 }
 
@@ -122,6 +121,6 @@ func (f Flight) For(lengthMm float64) (Run, error) {
 	ring := 360 - b.GapDeg
 	return Run{
 		Turns: turns, Blanks: blanks, LastDeg: ring * math.Min(1, turns-float64(blanks-1)),
-		SeamMm: turns * b.InsideHelixMm, SheetMm2: turns * b.AreaMm2, VolumeMm3: turns * b.AreaMm2 * f.ThicknessMm,
+		SeamMm: turns * b.InsideHelixMm, VolumeMm3: turns * b.AreaMm2 * f.ThicknessMm,
 	}, nil
 }

@@ -19,8 +19,7 @@ const (
 
 // Centre is a centre hole.
 type Centre struct {
-	Designation string        `json:"designation"` // as drawings name it: "ISO 6411-B 2.5/8"
-	Form        CentreForm    `json:"-"`
+	Designation string        `json:"designation"`             // as drawings name it: "ISO 6411-B 2.5/8"
 	PilotMm     float64       `json:"pilot_mm"`                // diameter of the pilot hole (d), which names the drill
 	MouthMm     float64       `json:"mouth_mm"`                // diameter at the face (D)
 	ConeMm      float64       `json:"cone_mm"`                 // diameter of the 60° cone where it ends; the mouth but in form B
@@ -73,7 +72,7 @@ func CentreFor(pilotMm float64, form CentreForm) (Centre, error) {
 		if math.Abs(row.pilot-pilotMm) > 1e-6 {
 			continue
 		}
-		c := Centre{Form: form, PilotMm: row.pilot, MouthMm: row.cone, ConeMm: row.cone, PilotDepth: row.depth, Source: lookup.Source{Name: "ISO 6411", State: lookup.Checked}}
+		c := Centre{PilotMm: row.pilot, MouthMm: row.cone, ConeMm: row.cone, PilotDepth: row.depth, Source: lookup.Source{Name: "ISO 6411", State: lookup.Checked}}
 		if form == CentreB {
 			c.MouthMm = row.mouthB
 		}

@@ -10,7 +10,6 @@ import (
 // Ring is a retaining ring with its groove.
 type Ring struct {
 	NominalMm   float64     // diameter of the shaft or bore
-	Inside      bool        // in a bore (DIN 472); else on a shaft (DIN 471)
 	ThicknessMm float64     // of the ring
 	Groove      fits.Limits // diameter of the groove's floor
 	Width       fits.Limits // of the groove, H13
@@ -94,7 +93,7 @@ func RingFor(diameterMm float64, inside bool) (Ring, error) {
 	}
 	depth := math.Abs(r.nominal-r.groove) / 2
 	ring := Ring{
-		NominalMm: r.nominal, Inside: inside, ThicknessMm: r.thickness, EdgeMm: math.Floor(30*depth+0.5+1e-9) / 10,
+		NominalMm: r.nominal, ThicknessMm: r.thickness, EdgeMm: math.Floor(30*depth+0.5+1e-9) / 10,
 		ClearMm: r.nominal + 2.1*r.lug, Standard: standard, Source: lookup.Source{Name: standard + ", normal type", State: lookup.Checked},
 	}
 	if inside {

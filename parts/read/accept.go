@@ -15,7 +15,7 @@ var renamedFindings = map[string]string{"mate": "counterpart", "align": "in-line
 func (l *loader) accept() {
 	job := l.job
 	for _, f := range l.each("accept") {
-		a := parts.Accept{Pos: f.n.pos, Finding: f.name("finding"), Reason: f.text("reason"), Number: f.length("number"), At: f.n.pos}
+		a := parts.Accept{Pos: f.n.pos, Finding: f.name("finding"), Reason: f.text("reason"), Number: f.length("number")}
 		if now := renamedFindings[a.Finding.Value]; now != "" {
 			l.faultf(a.Finding.Pos, "finding: "+now, "the finding %s of earlier versions is now %s", a.Finding.Value, now)
 			continue
@@ -44,7 +44,6 @@ func (l *loader) place(n *node, a *parts.Accept) bool {
 		return false
 	}
 	if text == "job" {
-		a.At = n.pos
 		return true
 	}
 	part, feature, dot := strings.Cut(text, ".")
@@ -56,6 +55,6 @@ func (l *loader) place(n *node, a *parts.Accept) bool {
 		l.faultf(n.pos, right, "there is no part or joint %s in the job%s", part, meant.Perhaps(part, names))
 		return false
 	}
-	a.Part, a.Feature, a.At = part, feature, n.pos
+	a.Part, a.Feature = part, feature
 	return true
 }

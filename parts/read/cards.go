@@ -88,7 +88,7 @@ func (l *loader) upkeep(f *fields) *parts.Upkeep {
 		u.Ports = append(u.Ports, p)
 	}
 	u.Bolts = eachOf(f, "bolts", func(e *fields) parts.Retighten {
-		return parts.Retighten{Pos: e.n.pos, Joint: l.jointOf(e, "joint", parts.BoltKind), Every: every(e)}
+		return parts.Retighten{Joint: l.jointOf(e, "joint", parts.BoltKind), Every: every(e)}
 	})
 	u.Wear = eachOf(f, "wear", l.wear)
 	return u

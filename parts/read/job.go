@@ -72,7 +72,6 @@ func (f *fields) paper() parts.Paper {
 		f.fault(n.pos, wrong, parts.PaperForms)
 		return parts.Paper{}
 	}
-	p.Pos = n.pos
 	return p
 }
 

@@ -10,7 +10,7 @@ import (
 // chamfer reads a bevel, a rounded edge or a spherical end. That the edge exists is
 // checked, and the chord of a sphere worked out, with the geometry.
 func (f *fields) chamfer() parts.Chamfer {
-	c := parts.Chamfer{Pos: f.n.pos, Edge: f.name("edge"), For: f.word("for")}
+	c := parts.Chamfer{Edge: f.name("edge"), For: f.word("for")}
 	key, _ := f.oneOf()
 	c.Size, c.Angle = f.length("size"), f.angle("angle")
 	if key != "radius" && key != "sphere" {

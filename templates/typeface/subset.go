@@ -11,7 +11,6 @@ type Metrics struct {
 	Em                         int // font units per em
 	XMin, YMin, XMax, YMax     int // box about all glyphs
 	Ascent, Descent, CapHeight int
-	GlyphCount                 int
 }
 
 // MetricsOf returns the metrics of one weight.
@@ -19,7 +18,7 @@ func MetricsOf(bold bool) Metrics {
 	s := faceOf(bold).sfnt
 	return Metrics{
 		Em: int(s.Head.UnitsPerEm), XMin: int(s.Head.XMin), YMin: int(s.Head.YMin), XMax: int(s.Head.XMax), YMax: int(s.Head.YMax),
-		Ascent: int(s.Hhea.Ascender), Descent: int(s.Hhea.Descender), CapHeight: capUnits, GlyphCount: int(s.NumGlyphs()),
+		Ascent: int(s.Hhea.Ascender), Descent: int(s.Hhea.Descender), CapHeight: capUnits,
 	}
 }
 
