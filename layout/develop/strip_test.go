@@ -367,6 +367,7 @@ func TestStripRefuses(t *testing.T) {
 		{ob(func(o *Oblique) { o.OffsetTopMm = math.Inf(-1) }), "offset to TOP"},
 		{ob(func(o *Oblique) { o.OffsetRightMm = 1e7 }), "offset to the right"},
 		{ob(func(o *Oblique) { o.TopDiameterMm, o.OffsetTopMm = 400, 0 }), "use the cylinder wrap"},
+		{ob(func(o *Oblique) { o.TopDiameterMm, o.OffsetTopMm = 400.0003, 0.0003 }), "use the cylinder wrap"}, // to a millionth of it, 0.0004
 		{ob(func(o *Oblique) { o.ThicknessMm = 120 }), "too thick"},
 		{ob(func(o *Oblique) { o.Measured = 9 }), "surface 9"},
 		{ob(func(o *Oblique) { o.Bend = 9 }), "bend 9"},
