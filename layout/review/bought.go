@@ -39,7 +39,7 @@ func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
 var bought = together(
 	of(everyPart, each(everyHoleOrSlot, (*view).sizesNamed)),
 	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree, (*reviewer).nutOnThread, (*reviewer).howInNoList, (*reviewer).standsUnheld),
-	of(everyMotor, motored.notesInNoList),
+	of(everyMotor, together(motored.notesInNoList, motored.beltBought)),
 	of(everyMade, made.boughtFor),
 )
 
@@ -554,6 +554,22 @@ func (r *reviewer) howInNoList(e *parts.Loose) { r.inNoList(e.How) }
 func (m motored) notesInNoList() {
 	for _, note := range m.m.Notes {
 		m.inNoList(note)
+	}
+}
+
+// beltWord is in the words of a belt or a chain as ordered.
+var beltWord = regexp.MustCompile(`(?i)belts?\b|\bchains?\b`)
+
+// beltBought looks for the belt or the chain that the motor drives through.
+func (m motored) beltBought() {
+	ordered := func(e *parts.Loose) bool {
+		return beltWord.MatchString(e.Item.Value) || beltWord.MatchString(e.Buy.Value)
+	}
+	if m.m.Through == "belt" && seq.At(m.job.Loose, ordered) == nil {
+		m.add(Finding{
+			Pos: m.m.Pos, What: "the motor drives through a belt or a chain, and none is bought",
+			Rule: "what drives is bought", Source: "by the job", Fix: "an entry of loose with the belt or chain as item, or through: as it drives",
+		})
 	}
 }
 
