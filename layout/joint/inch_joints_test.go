@@ -23,7 +23,7 @@ func TestInchFilletsAreInSixteenths(t *testing.T) {
 		t.Errorf("%+v", j.Figures)
 	}
 	says(t, j, []string{"fillet weld 0.125 in leg", "throat: 0.089 in or more"}, []string{"z3"})
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "frame-corner-4"), []string{"Gap 0.063 in.", "the outside 16.126 in × 10.626 in, within 0.039 in.", "a root face of 0.063 in", "Lay Yoke plate on it, cold: all 4 bolts, 5/8-11 UNC, that are to hold it there enter by hand"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "frame-corner-4"), []string{"Gap 0.063 in.", "the outside 16.125 in × 10.625 in, within 0.039 in.", "a root face of 0.063 in", "Lay Yoke plate on it, cold: all 4 bolts, 5/8-11 UNC, that are to hold it there enter by hand"}, nil)
 	if row := stockRow(t, demoPlan(t, "gatejack"), "round Ø3.125 in, saw cut"); row.KerfMm != 25.4*3/32 || row.TrimMm != 25.4*3/8 {
 		t.Errorf("a cut of %v and %v at the end", row.KerfMm, row.TrimMm)
 	}
