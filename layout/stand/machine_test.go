@@ -241,3 +241,17 @@ func TestApartByWeight(t *testing.T) {
 		t.Errorf("they stand in%s", got)
 	}
 }
+
+// A shaft of which only its place along the bush is said lies on the axis of that, and has no clock: nothing is open. It
+// is 20 in the bush, its centre of gravity 17 beside it.
+func TestPlaceOnAnAxis(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, write(t, map[string]string{
+		"job.yaml":   "job: J\nunits: mm\nparts: [bush.yaml, shaft.yaml]\njoints:\n  - {name: turn, slide: {hub: bush.bore, on: shaft.run}, place: {on: front, with: front, gap: -20}}\n",
+		"bush.yaml":  "part: bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 50, length: 24}\nprofile:\n  outside: [{name: outside, diameter: 45, length: 20}]\n  inside: [{name: bore, diameter: 25, fit: H8, length: 20}]\n",
+		"shaft.yaml": "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 30, length: 86}\nprofile:\n  outside: [{name: run, diameter: 25, fit: f7, length: 60}, {name: end, thread: M20, length: 20}]\n",
+	}))
+	if got := argued(m); got != "one-bush shaft bush 17" {
+		t.Error(got)
+	}
+}

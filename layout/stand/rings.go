@@ -29,6 +29,9 @@ func (m *Stand) undetermined(solved assembly.Poses) {
 	open := map[string][]string{}
 	var names []string
 	for _, o := range solved.Open {
+		if m.seated(o) {
+			continue
+		}
 		if open[o.ID] == nil {
 			names = append(names, o.ID)
 		}
@@ -53,6 +56,13 @@ func (m *Stand) undetermined(solved assembly.Poses) {
 			m.Problems = append(m.Problems, p)
 		}
 	}
+}
+
+// seated tells whether what the place of a shaft in its bush leaves open is settled by their one axis; what turns has no
+// clock either.
+func (m *Stand) seated(o assembly.Open) bool {
+	s := m.Joint(o.ID).Slide
+	return s != nil && SameAxis(m.Poses[s.Hub.Instance().ID()], m.Poses[s.On.Instance().ID()])
 }
 
 // lengths are how long the parts of a ring that does not close are along its miss, each
