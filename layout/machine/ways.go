@@ -130,9 +130,10 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 			continue
 		}
 		f := m.fits(j, []int{me}, others)
-		centre := geom.Mean(g.OwnMm())
+		at := g.SeenFront(g.OwnMm())
+		centre := geom.Mean(at)
 		f.frame = f.movers[0].Pose.Of(solid.On(solid.Wall(m.Model(j.A.Part), g), centre))
-		f.a = seq.Map(g.OwnMm(), func(q plan.XY) assembly.Vec { return assembly.Vec{X: q.XMm - centre.XMm, Y: q.YMm - centre.YMm} })
+		f.a = seq.Map(at, func(q plan.XY) assembly.Vec { return assembly.Vec{X: q.XMm - centre.XMm, Y: q.YMm - centre.YMm} })
 		f.b = f.a
 		for _, deg := range []float64{180, 90, 270} {
 			if moved, _ := f.elsewhere(f.inFrame(motion(false, deg))); len(moved) > 0 && f.meet(motion(false, deg)) && f.room(moved) {

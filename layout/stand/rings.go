@@ -105,7 +105,7 @@ func (m *Stand) pointOf(i parts.Instance, feature string) (at assembly.Vec, ok b
 	if g == nil {
 		return at, false
 	}
-	return solid.On(solid.Wall(r, g), geom.Mean(g.SeenFront(g.Points))).At, true
+	return solid.On(solid.Wall(r, g), geom.Mean(g.SeenFront(g.OwnMm()))).At, true
 }
 
 // corners looks at the corners of a frame that does not close: a bar of them with its long

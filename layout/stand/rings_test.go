@@ -95,3 +95,26 @@ func TestFrameSaysItsLengths(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// A guard 100 high outside, of 2 sheet, has a flange out from the free edge of its top and of its bottom, with holes 12 from
+// the outside corner: 50 + 12 - 2 = 60 from its middle each. On holes 121 apart it misses by 1.
+func TestGuardOnItsEdges(t *testing.T) {
+	t.Parallel()
+	for low, want := range map[string]string{
+		"-60": "", "-61": "lower misses by 1 mm, 0° through upper; guard loop-length 120 upper lower; plate loop-length 121 upper lower",
+	} {
+		m, _ := load(t, write(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, guard.yaml]\njoints:\n" +
+				"  - {name: upper, bolt: {through: guard.upper, into: plate.upper, bolt: M6 8.8}, face: back-on-front}\n" +
+				"  - {name: lower, bolt: {through: guard.lower, into: plate.lower, bolt: M6 8.8}, face: back-on-front, rotate: 180}\n",
+			"plate.yaml": "part: plate\ntitle: plate\nkind: plate\nmaterial: S235\nstock: {plate: 15, cut: laser}\noutline: {rectangle: [200, 200]}\nholes:\n" +
+				"  - {name: upper, at: [[-40, 60], [40, 60]], size: M6 tap}\n  - {name: lower, at: [[-40, " + low + "], [40, " + low + "]], size: M6 tap}\n",
+			"guard.yaml": "part: guard\ntitle: guard\nkind: folded\nmaterial: S235\nstock: {sheet: 2, cut: laser}\noutline: {rectangle: [120, 100]}\nbends:\n  radius: 2\n  flanges:\n" +
+				"    - {side: top, height: 50}\n    - {side: bottom, height: 50}\n    - {side: top-2, height: 24, toward: front}\n    - {side: bottom-2, height: 24, toward: front}\nholes:\n" +
+				"  - {name: upper, on: top-2, at: [[-40, 12], [40, 12]], size: M6 clearance}\n  - {name: lower, on: bottom-2, at: [[-40, 12], [40, 12]], size: M6 clearance}\n",
+		}))
+		if got := missed(m); got != want {
+			t.Errorf("%s: %q, want %q", low, got, want)
+		}
+	}
+}
