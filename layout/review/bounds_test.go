@@ -184,6 +184,7 @@ func TestBounds(t *testing.T) {
 		{"sense", cut("saw") + "holes: [{name: h, at: [[0, 0], [40, 0]], size: 5}]\n", 60, 60.1, "h is deeper than a drill of its size goes well", "60.1 mm, wanted at most 60 mm"},
 		{"sense", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: 10, depth: %g}]\n", 7.5, 7.4, "h is too shallow for anything to hold in it", "7.4 mm, wanted at least 7.5 mm"},
 		{"drill-size", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: %g}]\n", 10.005, 10.03, "no common drill has this size", "10.03 mm; the nearest drill is 10.0 mm"},
+		{"drill-size", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: %g}]\n", 13.4874, 13.47, "no common drill has this size", "13.47 mm; the nearest drill is 13.5 mm"}, // 0.531 in is 17/32
 		{"allowance", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: %g mm, cut: saw}\nthickness: 12\noutline: {square: 100}\n", 12, 12.1, "check: the plate is thicker than the part, and no step faces it", "12.1 mm for 12 mm"},
 		{"allowance", "part: p\nkind: plate\nmaterial: S235\nstock: {flat: 100 mm, wall: %g mm, length: 103 mm, cut: saw}\nthickness: 12\noutline: {square: 100}\n", 12, 12.1, "check: the flat is thicker than the part, and no step faces it", "12.1 mm for 12 mm"},
 		{"allowance", "part: p\nkind: plate\nmaterial: S235\nstock: {flat: 100 mm, wall: %g mm, length: 103 mm, cut: saw}\nthickness: 12\noutline: {square: 100}\n", 12, 11.9, "stop: the flat is thinner than the part", "11.9 mm for 12 mm"},

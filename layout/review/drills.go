@@ -38,6 +38,9 @@ func (v *view) drilledSizes() []drilled {
 	return out
 }
 
+// asDrawnMm is how far from its drill the size of a hole may lie: inches are drawn to three decimals, 17/32 as 0.531.
+const asDrawnMm = 0.0005 * geom.MmPerInch
+
 // drillSize looks for plain holes of a size no common drill has. Clearance and
 // tapped holes take theirs from tables, and a fitted hole is reamed.
 func (v *view) drillSize(d drilled) {
@@ -45,7 +48,7 @@ func (v *view) drillSize(d drilled) {
 		return
 	}
 	metric, inch := nearestDrill(cutting.Metric, d.mm), nearestDrill(cutting.Inch, d.mm)
-	if math.Min(math.Abs(metric.DiaMm-d.mm), math.Abs(inch.DiaMm-d.mm)) < 0.006 || d.mm > 50 {
+	if math.Min(math.Abs(metric.DiaMm-d.mm), math.Abs(inch.DiaMm-d.mm)) < asDrawnMm || d.mm > 50 {
 		return
 	}
 	near := parts.By(v.job.Units, metric.Name+" mm", inch.Name+" ("+v.mm(inch.DiaMm)+")")
