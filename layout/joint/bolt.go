@@ -726,19 +726,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	if _, tied := j.side(t, j.before); tied {
 		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+ofPlace+". See that it is so"+words.When(!p.Spacer, ", and nothing "+words.When(len(t.in.Bolt.Stack) > 0, "else ")+"lies between the two faces")+"."
 	}
-	var closed []string
-	for _, o := range j.closedBy(t) {
-		with := ""
-		if len(o.in.Bolt.Stack) > 0 {
-			with = " over " + j.between(o)
-		}
-		a, b := o.a.title(), o.b.title()
-		if with == "" && a == t.a.title() && b == t.b.title() { // the same two again: by their holes
-			a, b = o.a.text(), o.b.text()
-		}
-		closed = append(closed, "of "+a+" and "+b+with)
-	}
-	too := strings.Join(closed, ", ")
+	too := j.closesToo(t)
 	if too != "" {
 		do = append(do, "The faces "+too+" close here too: clean them as well.")
 	}
@@ -752,29 +740,49 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		s := &t.out.Steps[len(t.out.Steps)-1]
 		s.Do = append(s.Do, "Start those "+too+" too, before any is pulled tight: what is tight keeps the others out.")
 	}
-	order := seq.Map(p.Order, func(n int) string { return words.Trim(float64(n), 0) })
-	again := "then once more."
-	if do = nil; len(order) > 1 {
-		do, again = append(do, "Order "+strings.Join(order, ", ")+" ("+t.a.place()+" numbers of "+t.a.title()+")."), "then round once more."
-	}
-	switch round := func(part float64) string { return t.w.TorqueAs(p.TorqueNm*part, p.TorqueNm) }; {
-	case p.TorqueNm != 0:
-		do = append(do, "First "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", "+again,
-			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+t.w.TorqueAs(p.OtherTorqueNm, p.TorqueNm)+".")
-	case p.Soft != nil:
-		do = append(do, "Round by round, each a little tighter, until "+p.Soft.What+" is compressed as its maker says, alike at every bolt. No torque is worked out: what the screws stand is no measure of what a soft gasket does. It settles: once more the next day (common practice, no source).")
-	case p.Creeps != "":
-		do = append(do, "Round by round, each a little tighter, until the joint is closed, and no further. No torque is worked out: "+p.Creeps+" is of a plastic, which gives way and creeps under what the screws stand. It settles: once more the next day (common practice, no source).")
-	default:
-		do = append(do, "Three rounds, each a little tighter.")
-	}
 	with, gauge := j.tightenWith(t, p)
-	s = t.step("Tighten", append(do, with)...)
+	s = t.step("Tighten", append(t.rounds(p), with)...)
 	s.Hold = c.shut
 	if p.TorqueNm > 0 {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: c.each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: gauge, Source: lookup.Told(p.KSource)})
 	}
 	t.out.Checks = append(t.out.Checks, plan.Check{What: c.gap, Wanted: c.wanted, Limits: c.limits, Gauge: "feeler", Source: lookup.NoSource})
+}
+
+// closesToo names what closes between the same faces as a bolted joint.
+func (j *making) closesToo(t *joint) string {
+	var closed []string
+	for _, o := range j.closedBy(t) {
+		with := ""
+		if len(o.in.Bolt.Stack) > 0 {
+			with = " over " + j.between(o)
+		}
+		a, b := o.a.title(), o.b.title()
+		if with == "" && a == t.a.title() && b == t.b.title() { // the same two again: by their holes
+			a, b = o.a.text(), o.b.text()
+		}
+		closed = append(closed, "of "+a+" and "+b+with)
+	}
+	return strings.Join(closed, ", ")
+}
+
+// rounds are the words of tightening: in what order, and to what in each round.
+func (t *joint) rounds(p *plan.BoltPlan) (do []string) {
+	order := seq.Map(p.Order, func(n int) string { return words.Trim(float64(n), 0) })
+	again := "then once more."
+	if len(order) > 1 {
+		do, again = []string{"Order " + strings.Join(order, ", ") + " (" + t.a.place() + " numbers of " + t.a.title() + ")."}, "then round once more."
+	}
+	switch round := func(part float64) string { return t.w.TorqueAs(p.TorqueNm*part, p.TorqueNm) }; {
+	case p.TorqueNm != 0:
+		return append(do, "First "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", "+again,
+			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+t.w.TorqueAs(p.OtherTorqueNm, p.TorqueNm)+".")
+	case p.Soft != nil:
+		return append(do, "Round by round, each a little tighter, until "+p.Soft.What+" is compressed as its maker says, alike at every bolt. No torque is worked out: what the screws stand is no measure of what a soft gasket does. It settles: once more the next day (common practice, no source).")
+	case p.Creeps != "":
+		return append(do, "Round by round, each a little tighter, until the joint is closed, and no further. No torque is worked out: "+p.Creeps+" is of a plastic, which gives way and creeps under what the screws stand. It settles: once more the next day (common practice, no source).")
+	}
+	return append(do, "Three rounds, each a little tighter.")
 }
 
 // closing is what a bolted joint is when it is tight: what meets, on what each torque is, and how that is seen.

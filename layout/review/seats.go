@@ -241,29 +241,13 @@ func (v *view) joinedTo(c *cylinder, to parts.Ref) bool {
 }
 
 // asMeasured looks at a step that is turned to what its counterpart measures: to a gap that it goes in by and that centres
-// it in a tube, else near the size that is drawn: by the step of another part that joints or words put against it, the nearest
-// of several.
+// it in a tube, else near the size that is drawn.
 func (v *view) asMeasured(c *cylinder) {
 	gap := c.size.Fit.Measured
 	if len(gap) != 2 {
 		return
 	}
-	var to *view
-	var near *cylinder
-	for _, o := range v.all() {
-		named := o.p.NamedIn(c.seat()) // what is welded there is held by its weld
-		for _, s := range o.steps() {
-			if o == v || s.inside == c.inside || !named && !v.joinedTo(c, parts.Ref{Part: o.p.Name.Value, Feature: s.name}) {
-				continue
-			}
-			if named && s.inside && o.p.Kind == parts.Tube && v.gapInTube(c, 2*s.radiusMm) {
-				return
-			}
-			if near == nil || c.offGapMm(2*s.radiusMm) < c.offGapMm(2*near.radiusMm) {
-				to, near = o, s
-			}
-		}
-	}
+	to, near := v.measuredAgainst(c)
 	if near == nil {
 		return
 	}
@@ -274,6 +258,26 @@ func (v *view) asMeasured(c *cylinder) {
 			Rule: "words and numbers of one drawing agree", Fix: "the diameter, or the gap",
 		})
 	}
+}
+
+// measuredAgainst is the step of another part that joints or words put against one that is turned to it as measured, the nearest
+// of several; nil where there is none, or its tube is found not to fit.
+func (v *view) measuredAgainst(c *cylinder) (to *view, near *cylinder) {
+	for _, o := range v.all() {
+		named := o.p.NamedIn(c.seat()) // what is welded there is held by its weld
+		for _, s := range o.steps() {
+			if o == v || s.inside == c.inside || !named && !v.joinedTo(c, parts.Ref{Part: o.p.Name.Value, Feature: s.name}) {
+				continue
+			}
+			if named && s.inside && o.p.Kind == parts.Tube && v.gapInTube(c, 2*s.radiusMm) {
+				return nil, nil
+			}
+			if near == nil || c.offGapMm(2*s.radiusMm) < c.offGapMm(2*near.radiusMm) {
+				to, near = o, s
+			}
+		}
+	}
+	return to, near
 }
 
 // gapInTube reports a gap by which a spigot does not go into the bore of a tube, or is not centred there, and tells whether it did.
