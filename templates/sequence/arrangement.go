@@ -132,10 +132,11 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 	}
 	x := (room.X0 + room.X1 - w/scale) / 2
 	if !listed {
-		if left := room.X0 + w/scale + 2.5*aroundMm; room.X1-left >= leastColumnMm {
+		rows := picture.BalloonStepMm * float64(len(r.items())/2+1) // of the numbers, half above and half below
+		if left := room.X0 + max(w/scale+2.5*aroundMm, rows+aroundMm/4); room.X1-left >= leastColumnMm {
 			listed, whole = r.column(sheet, draw.Rect{X0: left, Y0: room.Y0, X1: room.X1, Y1: room.Y1}, scale)
 			if listed {
-				x, room.X1 = room.X0+1.25*aroundMm, left-aroundMm/4
+				x, room.X1 = (room.X0+left-w/scale)/2, left-aroundMm/4
 			}
 		}
 	}

@@ -149,6 +149,40 @@ func TestArrangementOfATallMachine(t *testing.T) {
 	}
 }
 
+// The numbers of a tall machine with many parts have rows as long as they need beside the list, and do not lie over one
+// another: thirty, 6.8 across and 1.2 between, half above and half below.
+func TestManyNumbersOfATallMachine(t *testing.T) {
+	t.Parallel()
+	pl := &plan.Plan{Job: "Mill", Units: parts.Millimetres, Arrangement: &plan.Arrangement{}}
+	front := plan.View{MaxMm: plan.XY{XMm: 500, YMm: 1400}}
+	for n := range 30 {
+		pl.Parts = append(pl.Parts, &plan.PartPlan{Title: "Part " + strconv.Itoa(n+1), Quantity: 1})
+		front.Behind = append(front.Behind, plan.Place{Item: n + 1, AtMm: plan.XY{XMm: 250, YMm: 40 * float64(n+1)}})
+	}
+	pl.Arrangement.Front, pl.Arrangement.End, pl.Arrangement.Top = front, plan.View{MaxMm: plan.XY{XMm: 200, YMm: 4000}}, plan.View{MaxMm: plan.XY{XMm: 500, YMm: 200}}
+	sheet := Chapters(pl, draw.Frame{WidthMm: 210, HeightMm: 297})[0].Sheets[0]
+	if !slices.Contains(allTexts(sheet.Draw), "Part 30") {
+		t.Error("no list beside the machine")
+	}
+	var at [][2]float64
+	for _, item := range sheet.Draw.Items {
+		if ring, ok := item.(draw.Shape); ok && ring.Path != nil && math.Abs(ring.Path.Bounds().W()-2*draw.BalloonMm) < 0.01 && math.Abs(ring.Path.Bounds().H()-2*draw.BalloonMm) < 0.01 {
+			b := ring.Path.Bounds()
+			at = append(at, [2]float64{b.X0, b.Y0})
+		}
+	}
+	for i, a := range at {
+		for _, b := range at[:i] {
+			if math.Hypot(a[0]-b[0], a[1]-b[1]) < 2*draw.BalloonMm {
+				t.Errorf("numbers lie over one another at %v and %v", a, b)
+			}
+		}
+	}
+	if len(at) != 30 {
+		t.Errorf("%d numbers", len(at))
+	}
+}
+
 // A machine of 400 by 400 by 1000 that stands with its front up is drawn upright at 1:10 on an upright
 // sheet, with the list, the plan and a view from the side at the right, which in third angle is that
 // of TOP, with the plan above, and in first angle the other, with the plan below. A list of a hundred
