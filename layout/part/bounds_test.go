@@ -3,6 +3,7 @@ package part
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -903,6 +904,20 @@ func TestThreadFromEndToEnd(t *testing.T) {
 		s := lines(work(t, "mm", "part: p\nkind: turned\nmaterial: S235\nstock: {round: 25 mm}\nprofile:\n  outside: [{name: screw, "+c.size+", length: "+c.long+"}]\n"))
 		if !strings.Contains(s, c.want) || strings.Count(s, "M20, pitch") > 1 || strings.Contains(s, "between centres") != (c.long == "200") || strings.Contains(s, "split ring") {
 			t.Errorf("%s, %s long: %s", c.size, c.long, s)
+		}
+	}
+}
+
+// TestSawnOff: a roll whose back journal is turned with the rest, before the part is let go, is held by what is sawn on behind
+// it and sawn off after; of stock bought to length and of a casting nothing is, and no line of a casting is empty.
+func TestSawnOff(t *testing.T) {
+	t.Parallel()
+	roll := work(t, "mm", "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 105 mm}\nprofile:\n  one-setting: [front, body, back]\n  outside: [{name: front, diameter: 25, length: 40}, {name: body, diameter: 100, length: 150}, {name: back, diameter: 25, length: 40}]\n")
+	has(t, roll, "Saw off what it was held by, 1 mm over the length.", "the rest is to face both ends, and to hold it by until it is sawn off.")
+	for _, stock := range []string{"round: 105 mm, length: 70 mm", "casting: 105 mm"} {
+		other := work(t, "mm", "part: p\nkind: turned\nmaterial: EN-GJL-250\nstock: {"+stock+"}\nprofile:\n  outside: [{name: rim, diameter: 100, length: 40}, {name: hub, diameter: 60, length: 20}]\n")
+		if strings.Contains(lines(other), "held by") || slices.ContainsFunc(other.Out.Operations, func(o plan.Operation) bool { return slices.Contains(o.Do, "") }) {
+			t.Errorf("%s: %s", stock, lines(other))
 		}
 	}
 }

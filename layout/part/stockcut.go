@@ -130,9 +130,14 @@ func (b *bench) ends() string {
 		return "face one end and cut the other to its saddle curve"
 	case b.partedOff():
 		return "face the front, and to hold it by until it is parted off"
+	case b.sawnOff():
+		return "face both ends, and to hold it by until it is sawn off"
 	}
 	return "face both ends"
 }
+
+// sawnOff tells whether more is sawn on for the jaws than facing takes off again.
+func (b *bench) sawnOff() bool { return b.moreMm >= partOffMm }
 
 // leastCoreMm is the smallest hole that is cored. Common practice, no source.
 const leastCoreMm = 20.0
@@ -174,11 +179,11 @@ func (t *turned) saw(b *bench) {
 		return
 	}
 	if b.Part.Stock.Form == "casting" {
-		b.op(warn(plan.Operation{
-			Machine: plan.Bench, Title: "Check the casting",
-			Do:    []string{b.castText(), "Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."},
-			Gauge: "calipers, surface gauge",
-		}, castFlash))
+		do := []string{"Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."}
+		if ordered := b.castText(); ordered != "" {
+			do = slices.Insert(do, 0, ordered)
+		}
+		b.op(warn(plan.Operation{Machine: plan.Bench, Title: "Check the casting", Do: do, Gauge: "calipers, surface gauge"}, castFlash))
 		return
 	}
 	b.op(warn(plan.Operation{

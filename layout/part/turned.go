@@ -213,6 +213,6 @@ func (t *turned) operations(b *bench) {
 
 // shortInJaws tells whether stock that is sawn for the part may be too short for the jaws when its first steps are turned.
 func (b *bench) shortInJaws(first []*Step) bool {
-	free := !b.onCentres && !b.Part.Stock.Length.Set() && b.cut.outline == nil && b.anyTurned(first)
+	free := !b.onCentres && b.Part.Stock.Form != "casting" && !b.Part.Stock.Length.Set() && b.cut.outline == nil && b.anyTurned(first)
 	return free && (b.LengthMm() < 2*leastHeldMm || !slices.ContainsFunc(first, b.whole))
 }

@@ -101,6 +101,8 @@ func (b *bench) turnSetting(set setting) {
 	b.boxes(o, phases, all > boxCuts)
 	if last := &b.ops[len(b.ops)-1]; set.first() && b.partedOff() {
 		last.Do = append(last.Do, "Part off, "+b.W.Near(1)+" over the length.")
+	} else if set.first() && b.sawnOff() {
+		last.Do = append(last.Do, "Saw off what it was held by, "+b.W.Near(1)+" over the length.")
 	} else if need := b.partingStockMm(); set.first() && need > 0 {
 		in := b.Part.Stock
 		b.unmeasured = append(b.unmeasured, plan.Problem{Kind: plan.StockShort, Pos: in.Length.Pos, Feature: b.widest().Name, Args: []plan.Arg{plan.Named(b.namesTogether(set.steps)), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Up(need, 1, 1.0/16))}})
