@@ -921,3 +921,13 @@ func TestSawnOff(t *testing.T) {
 		}
 	}
 }
+
+// TestNoTopOfAMiddle: a washer whose one hole is in its middle has no TOP to mark; with a second hole it has.
+func TestNoTopOfAMiddle(t *testing.T) {
+	t.Parallel()
+	washer := "part: p\nkind: turned\nmaterial: S235\nstock: {round: 65 mm}\nprofile:\n  outside: [{name: body, diameter: 60, length: 6}]\nholes:\n  - {name: bolt, at: [[0, 0]], size: 10.5}\n"
+	if got := lines(work(t, "mm", washer)); strings.Contains(got, "TOP") {
+		t.Error(got)
+	}
+	has(t, work(t, "mm", washer+"  - {name: pin, at: [[0, 20]], size: 6}\n"), "Scribe TOP on the front face, for setting out")
+}

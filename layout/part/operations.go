@@ -177,9 +177,10 @@ func (b *bench) speed(op cutting.Op, diaMm float64) string {
 	return words.When(rpm != 0, words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+b.W.Dia(diaMm)+", "+string(tool), note))
 }
 
-// markTop marks TOP with what comes before, where nothing else is marked.
+// markTop marks TOP with what comes before, where nothing else is marked: a hole in the middle has no clock angle.
 func (b *bench) markTop() {
-	if len(b.Groups) == 0 && !b.radialsLeft() && len(b.Keyways) == 0 {
+	set := slices.ContainsFunc(b.Groups, func(m Group) bool { return !b.central(&m) })
+	if !set && !b.radialsLeft() && len(b.Keyways) == 0 {
 		if top := b.Part.Top.Value; top != "" && len(b.ops) > 0 { // with what comes before
 			o := &b.ops[len(b.ops)-1]
 			b.top = "Mark TOP " + b.topPlace() + " (" + top + ")" + b.fromSeam() + "."
