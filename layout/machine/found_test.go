@@ -457,3 +457,22 @@ func TestOpeningsUnderGaskets(t *testing.T) {
 		}
 	}
 }
+
+// A tube of 60.3 is welded on a plate over an opening of 80, a bore or a hole: its end stands 9.85 before nothing. Over one of 56 it stands
+// on metal.
+func TestTubeOverItsOpening(t *testing.T) {
+	t.Parallel()
+	for opening, want := range map[string]string{
+		"bore: {diameter: 80}": "weld-apart tube plate 10", "holes: [{name: duct, at: [[0, 0]], size: 80, for: opening}]": "weld-apart tube plate 10",
+		"bore: {diameter: 56}": "", "holes: [{name: duct, at: [[0, 0]], size: 56, for: opening}]": "",
+	} {
+		got := found(t, map[string]string{
+			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, tube.yaml]\njoints:\n  - {name: w, weld: {part: tube.outside, to: plate.outline, type: fillet, size: 3, process: MAG}, place: {on: front, with: back, at: [0, 0], top: up}}\n",
+			"plate.yaml": "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 200}\n" + opening + "\n",
+			"tube.yaml":  "part: tube\nkind: tube\nmaterial: S235\nstock: {tube: 60.3, wall: 3.6, length: 103, cut: saw}\ntube: {outside: 60.3, wall: 3.6, length: 100}\n",
+		}, plan.WeldApart)
+		if got != want {
+			t.Errorf("%s: %q, want %q", opening, got, want)
+		}
+	}
+}

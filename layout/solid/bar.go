@@ -61,7 +61,7 @@ func barHoles(r *part.Model, g *part.Group) []assembly.Simple {
 		if g.Side() == parts.BackSide {
 			at = assembly.Frame(assembly.Vec{X: -q.XMm, Y: q.YMm, Z: -in.Depth.Mm}, assembly.AxisZ.Reversed(), assembly.AxisY)
 		}
-		out = append(out, hole(g, deep).At(at))
+		out = append(out, hole(g, deep, past).At(at))
 	}
 	return out
 }

@@ -85,13 +85,17 @@ func behind(line []plan.XY) []assembly.ZR {
 	return seq.Map(line, func(q plan.XY) assembly.ZR { return assembly.ZR{Z: -q.XMm, R: q.YMm} })
 }
 
+// clearMm is how far a bore, or a hole in what is flat, is clear before and behind its part, where nothing of that lies: further
+// than anything is looked for there, so that what stands before its mouth is as far off as the metal round it.
+const clearMm = 1000.0
+
 // bore is what a bore's contour takes out, past both faces.
 func bore(inner []plan.XY) assembly.Simple {
 	line := behind(inner)
 	first, last := line[0], line[len(line)-1]
-	line = append([]assembly.ZR{{Z: first.Z + past, R: first.R}}, line...)
+	line = append([]assembly.ZR{{Z: first.Z + clearMm, R: first.R}}, line...)
 	if last.R > 0 {
-		line = append(line, assembly.ZR{Z: last.Z - past, R: last.R})
+		line = append(line, assembly.ZR{Z: last.Z - clearMm, R: last.R})
 	}
 	return assembly.Turned(line, nil)
 }
@@ -144,7 +148,11 @@ func holes(r *part.Model, g *part.Group) []assembly.Simple {
 			at = On(Wall(r, g), g.OwnMm()[n])
 		}
 		// In the hole's frame z runs out of the face and x as seen on it.
-		out = append(out, hole(g, deep).At(at))
+		clear := past
+		if r.Part.Flat() && r.Part.Kind != parts.Folded {
+			clear = clearMm
+		}
+		out = append(out, hole(g, deep, clear).At(at))
 	}
 	return out
 }
@@ -166,34 +174,34 @@ func On(frame assembly.Pose, at plan.XY) assembly.Pose {
 	return frame.Of(assembly.Move(assembly.Vec{X: at.XMm, Y: at.YMm}))
 }
 
-// hole is one hole or slot at its mouth, in a part so deep.
-func hole(g *part.Group, deep float64) assembly.Simple {
+// hole is one hole or slot at its mouth, in a part so deep, which leaves it clear so far before its mouths.
+func hole(g *part.Group, deep, clear float64) assembly.Simple {
 	if half, depth, ok := g.SlotMm(); ok {
-		low := -deep - past
+		low := -deep - clear
 		if depth > 0 {
 			low = -depth
 		}
 		l, w := math.Hypot(half.XMm, half.YMm), g.Size.FinishedMm/2
-		flat := assembly.Prism(assembly.Outline{obround(l, w)}, low, past)
+		flat := assembly.Prism(assembly.Outline{obround(l, w)}, low, clear)
 		return flat.At(assembly.Frame(assembly.Vec{}, assembly.AxisZ, assembly.Vec{X: half.XMm, Y: half.YMm}))
 	}
 	h, r := g.Hole, g.Size.FinishedMm/2
 	if g.Size.Thread != nil {
 		r = g.Size.DrillMm / 2
 	}
-	low := -deep - past
+	low := -deep - clear
 	if !h.Through && h.Depth.Mm < deep-1e-6 {
 		low = -h.Depth.Mm
 	}
 	line := []assembly.ZR{{Z: low, R: r}}
 	switch {
 	case h.Counterbore != nil:
-		line = append(line, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: r}, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: h.Counterbore.Diameter.Mm / 2}, assembly.ZR{Z: past, R: h.Counterbore.Diameter.Mm / 2})
+		line = append(line, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: r}, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: h.Counterbore.Diameter.Mm / 2}, assembly.ZR{Z: clear, R: h.Counterbore.Diameter.Mm / 2})
 	case h.Countersink != nil:
 		wide := h.Countersink.Diameter.Mm / 2
-		line = append(line, assembly.ZR{Z: -h.Countersink.DepthMm(2 * r), R: r}, assembly.ZR{Z: 0, R: wide}, assembly.ZR{Z: past, R: wide})
+		line = append(line, assembly.ZR{Z: -h.Countersink.DepthMm(2 * r), R: r}, assembly.ZR{Z: 0, R: wide}, assembly.ZR{Z: clear, R: wide})
 	default:
-		line = append(line, assembly.ZR{Z: past, R: r})
+		line = append(line, assembly.ZR{Z: clear, R: r})
 	}
 	return assembly.Turned(line, nil)
 }

@@ -46,7 +46,7 @@ func TestHole(t *testing.T) {
 		{"countersunk steeply", parts.HoleGroup{FaceGroup: parts.FaceGroup{Through: true}, Countersink: &parts.Countersink{Diameter: mm(20), Angle: parts.Angle{Deg: 60}}}, made(10), pi * (25*(20-5*math.Sqrt(3)) + 5*math.Sqrt(3)*175/3)},
 	} {
 		g := &part.Group{Hole: &c.hole, Size: c.size}
-		if got := gone(hole(g, 20)); math.Abs(got-c.want) > 1e-3*c.want {
+		if got := gone(hole(g, 20, past)); math.Abs(got-c.want) > 1e-3*c.want {
 			t.Errorf("%s: %.1f mm³ gone, want %.1f", c.name, got, c.want)
 		}
 	}
