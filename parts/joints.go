@@ -170,13 +170,35 @@ func (j *Job) MeetingOf(in *Joint) Meeting {
 	if in.Meet.Set() || in.Bolt == nil {
 		return in.Meet
 	}
-	p, into := j.Part(in.Bolt.Into.Part), in.Bolt.Into.Feature
-	for _, g := range append(seq.Map(p.Slots, func(s FaceSlot) HoleGroup { return s.AsHoles() }), p.Holes...) {
-		if g.Name.Value == into {
-			return in.Meeting(g.Face)
-		}
+	if g := j.faceGroup(in.Bolt.Into); g != nil {
+		return in.Meeting(g.Face)
 	}
 	return in.Meet
+}
+
+// StudsBefore is how many copies of the stud of a joint those before it have, in the order of the job.
+func (j *Job) StudsBefore(in *Joint) (n int) {
+	for _, o := range j.Joints[:slices.Index(j.Joints, in)] {
+		if o.Stud() != in.Stud() {
+			continue
+		}
+		if g := j.faceGroup(o.Bolt.Through); g != nil {
+			n += g.Pattern.Count
+		}
+	}
+	return n
+}
+
+// faceGroup finds the holes or slots on a face that a reference names, nil if it names none.
+func (j *Job) faceGroup(ref JointRef) *FaceGroup {
+	p := j.Part(ref.Part)
+	if s := seq.At(p.Slots, func(s *FaceSlot) bool { return s.Name.Value == ref.Feature }); s != nil {
+		return &s.FaceGroup
+	}
+	if h := seq.At(p.Holes, func(h *HoleGroup) bool { return h.Name.Value == ref.Feature }); h != nil {
+		return &h.FaceGroup
+	}
+	return nil
 }
 
 // Place says where the first part of a joint stands on the second where they

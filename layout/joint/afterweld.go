@@ -96,8 +96,7 @@ func (j *making) heldLater(t *joint, i parts.Instance, body []parts.Instance) []
 	if len(r.LaterHeld) == 0 {
 		return nil
 	}
-	end := func(i parts.Instance) plan.JointEnd { return plan.JointEnd{Part: i.Part, Copy: i.Copy} }
-	long := j.seams.LongMm(j.with(t), end(i), seq.Map(body, end)) > longOver*r.LengthMm()
+	long := j.seams.LongMm(j.with(t), endOf(i), seq.Map(body, endOf)) > longOver*r.LengthMm()
 	return seq.Map(r.LaterHeld, func(h part.Held) string {
 		as := "as in operation " + strconv.Itoa(h.Operation) + " of its sheet"
 		if long {
@@ -106,6 +105,9 @@ func (j *making) heldLater(t *joint, i parts.Instance, body []parts.Instance) []
 		return h.Step + " held, and with the tool, " + as + ", clear of what is welded on."
 	})
 }
+
+// endOf is an end of a joint that names a part alone.
+func endOf(i parts.Instance) plan.JointEnd { return plan.JointEnd{Part: i.Part, Copy: i.Copy} }
 
 // longOver its own length is a weldment whose part is no more held by the end it was roughed from. Common practice, no source.
 const longOver = 2.0
@@ -121,8 +123,7 @@ func (j *making) swingMm(t *joint, about parts.Instance, body []parts.Instance) 
 
 // acrossMm is the same of any shop.
 func (j *making) acrossMm(t *joint, about parts.Instance, body []parts.Instance) float64 {
-	end := func(i parts.Instance) plan.JointEnd { return plan.JointEnd{Part: i.Part, Copy: i.Copy} }
-	return j.seams.SwingMm(j.with(t), end(about), seq.Map(body, end))
+	return j.seams.SwingMm(j.with(t), endOf(about), seq.Map(body, endOf))
 }
 
 // boresCold are the checks of bores that are finished before the last weld on their part: their

@@ -66,11 +66,10 @@ func (t *joint) cornersText(p *plan.WeldPlan) string {
 		return ""
 	}
 	each := seq.Map(along, func(title string) string {
-		sides := t.sides(p.Corners, title)
-		if own, ok := strings.CutSuffix(sides, " of "+t.a.title()); ok {
+		if own, of := t.sidesOf(p.Corners, title); of == t.a.title() {
 			return " on its " + own + " along " + title
 		}
-		return " on the " + sides + " along " + title
+		return " on the " + t.sides(p.Corners, title) + " along " + title
 	})
 	return "; fillet" + strings.Join(each, ",")
 }
@@ -118,6 +117,12 @@ func alongs(corners []plan.Corner) []string {
 
 // sides names the sides on which a fillet runs along a part, each once with its lengths, and of which part.
 func (t *joint) sides(corners []plan.Corner, along string) string {
+	text, of := t.sidesOf(corners, along)
+	return text + words.When(of != "", " of "+of)
+}
+
+// sidesOf is the same with the part whose sides they all are apart; of several each side names its own.
+func (t *joint) sidesOf(corners []plan.Corner, along string) (text, of string) {
 	its := seq.Keep(corners, func(c plan.Corner) bool { return c.Along == along })
 	several := slices.ContainsFunc(its, func(c plan.Corner) bool { return c.Of != its[0].Of })
 	long := map[string][]string{}
@@ -129,7 +134,7 @@ func (t *joint) sides(corners []plan.Corner, along string) string {
 	})
 	return words.Join(" and ", seq.Map(seq.Add(nil, names...), func(name string) string {
 		return name + " (" + strings.Join(long[name], " and ") + ")"
-	})...) + words.When(!several, " of "+its[0].Of)
+	})...), words.When(!several, its[0].Of)
 }
 
 // oneSide keeps the corners of the side that has most of them.

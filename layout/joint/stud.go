@@ -122,7 +122,7 @@ func (j *making) stud(t *joint, p *plan.BoltPlan) {
 	title := s.r.Out.Title
 	p.Ordered, p.LengthMm, p.Spacer = title, s.r.LengthMm(), s.spacer
 	p.StudTipMm, p.StudBack, p.StudStandsMm = geom.Clean(s.tipMm), s.back, geom.Clean(s.standsMm)
-	if have, want := s.r.Part.Quantity, j.studsOf(t); have < want {
+	if have, want := s.r.Part.Quantity, j.job.StudsBefore(t.in)+p.Count; have < want {
 		t.problem(plan.StudsMissing, plan.Of(plan.Number, float64(want)), plan.Of(plan.Number, float64(have)), plan.Named(title))
 	}
 	plates, goes := []plan.GripRow{p.Grip[0], p.Grip[len(p.Grip)-1]}, "through "
@@ -155,21 +155,6 @@ func (j *making) stud(t *joint, p *plan.BoltPlan) {
 		}
 	}
 	t.studTorque(p, s.r)
-}
-
-// studsOf is how many copies of its stud the joints up to one have, in the order of the job.
-func (j *shop) studsOf(t *joint) (n int) {
-	for _, o := range j.job.Joints {
-		if o.Stud() == t.in.Stud() {
-			if f := j.find(o.Bolt.Through); f.group != nil {
-				n += len(f.group.Points)
-			}
-		}
-		if o == t.in {
-			break
-		}
-	}
-	return n
 }
 
 // nutEnd checks the end of a stud that stands so far through a plate, and ends in so much of bare thread.

@@ -98,8 +98,9 @@ func (m *Machine) narrowed(j *plan.JointPlan, a, b *assembly.Body) (found []plan
 			row = append(row, between)
 		}
 	}
-	for _, body := range append(row, b) {
-		for _, other := range append(row, b) {
+	row = append(row, b)
+	for _, body := range row {
+		for _, other := range row {
 			if other != body {
 				found = append(found, m.closesPart(j, body, other)...)
 			}

@@ -45,14 +45,15 @@ func bearsMm(k plan.KeywayRow, nm, mpa float64) float64 {
 func (v *view) keyLength(k plan.KeywayRow) {
 	f := Finding{What: "the key of " + k.Name + " is short for its shaft", Rule: "a key bears along half the diameter of its shaft at the least", Fix: "a longer keyway, or accept it for a light drive"}
 	bears, least := k.ToMm-k.FromMm-float64(k.RoundEnds)*k.WidthMm/2, keyShare*k.DiameterMm
-	if nm := v.limiterNm(); nm > 0 && k.HeightMm > 0 {
-		least = bearsMm(k, nm, keyMPa)
-		f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the limiter lets through", v.w.Torque(nm)+" on half the height of the key, at "+v.w.Stresses(keyMPa, keyMPa, 0), "a longer keyway, or a limiter set lower"
-	}
-	m := v.motor()
-	if metal, err := material.Find(v.p.Material.Value); err == nil && v.limiterNm() == 0 && k.HeightMm > 0 && m.Drives.Part == v.p.Name.Value && m.Drives.Feature == k.In {
-		s, err := metal.Strength(k.DiameterMm)
-		if mpa, nm := keyYield*s.YieldMPa, m.OutputNm(); err == nil && mpa > 0 && bearsMm(k, nm, mpa) > least {
+	limiter, m := v.limiterNm(), v.motor()
+	switch driven := m.Drives.Part == v.p.Name.Value && m.Drives.Feature == k.In; {
+	case k.HeightMm == 0:
+	case limiter > 0:
+		least = bearsMm(k, limiter, keyMPa)
+		f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the limiter lets through", v.w.Torque(limiter)+" on half the height of the key, at "+v.w.Stresses(keyMPa, keyMPa, 0), "a longer keyway, or a limiter set lower"
+	case driven:
+		mpa, nm := keyYield*v.yieldMPa(k.DiameterMm), m.OutputNm()
+		if mpa > 0 && bearsMm(k, nm, mpa) > least {
 			least = bearsMm(k, nm, mpa)
 			f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the motor puts through it", v.w.Torque(nm)+" on half the height of the key, at nine tenths of the yield of "+v.p.Material.Value+", "+v.w.Stresses(mpa, mpa, 0), "a longer keyway, a larger shaft, or a limiter"
 		}
@@ -109,13 +110,19 @@ func (v *view) drives(c *cylinder) {
 	}
 }
 
+// yieldMPa is what the metal of a part yields at where it is so thick; 0 where that is not known.
+func (v *view) yieldMPa(sectionMm float64) float64 {
+	metal, err := material.Find(v.p.Material.Value)
+	if err != nil {
+		return 0
+	}
+	s, _ := metal.Strength(sectionMm)
+	return s.YieldMPa
+}
+
 // twist looks for a driven step that the motor's torque shears by more than half of what its metal
 // yields at, taken as solid outside and open as its bore.
 func (v *view) twist(c *cylinder, nm float64) {
-	m, err := material.Find(v.p.Material.Value)
-	if err != nil || nm == 0 {
-		return
-	}
 	d, open := 2*c.radiusMm, 0.0
 	for _, in := range v.inside {
 		if geom.Over(math.Min(in.toMm, c.toMm), math.Max(in.fromMm, c.fromMm)) {
@@ -123,10 +130,10 @@ func (v *view) twist(c *cylinder, nm float64) {
 		}
 	}
 	const share = 0.577 / 2 // of yield: its shear by von Mises, twice over
-	s, err := m.Strength(d)
-	if mpa := 16 * 1000 * nm * d / (math.Pi * (math.Pow(d, 4) - math.Pow(open, 4))); err == nil && s.YieldMPa > 0 && (mpa > share*s.YieldMPa || open >= d) {
+	yield := v.yieldMPa(d)
+	if mpa := 16 * 1000 * nm * d / (math.Pi * (math.Pow(d, 4) - math.Pow(open, 4))); nm > 0 && yield > 0 && (mpa > share*yield || open >= d) {
 		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " is thin for the torque that drives it", Numbers: v.w.Torque(nm) + ": " + v.w.Stresses(mpa, mpa, 0) + " of shear, wanted at most " + v.w.Stresses(share*s.YieldMPa, share*s.YieldMPa, 0) + " in " + v.p.Material.Value + ", without its keyway",
+			What: c.name + " is thin for the torque that drives it", Numbers: v.w.Torque(nm) + ": " + v.w.Stresses(mpa, mpa, 0) + " of shear, wanted at most " + v.w.Stresses(share*yield, share*yield, 0) + " in " + v.p.Material.Value + ", without its keyway",
 			Rule: "a shaft takes its torque at half of its shear yield", Fix: "a larger diameter, a stronger metal, or a limiter",
 		})
 	}

@@ -130,6 +130,10 @@ func holes(r *part.Model, g *part.Group) []assembly.Simple {
 	if r.Part.Kind == parts.BarPart {
 		return barHoles(r, g)
 	}
+	clear := past
+	if r.Part.PlateLike() {
+		clear = clearMm
+	}
 	var out []assembly.Simple
 	for n, q := range g.Points {
 		x, way := q.XMm, -1.0 // into the part from the front
@@ -148,10 +152,6 @@ func holes(r *part.Model, g *part.Group) []assembly.Simple {
 			at = On(Wall(r, g), g.OwnMm()[n])
 		}
 		// In the hole's frame z runs out of the face and x as seen on it.
-		clear := past
-		if r.Part.Flat() && r.Part.Kind != parts.Folded {
-			clear = clearMm
-		}
 		out = append(out, hole(g, deep, clear).At(at))
 	}
 	return out

@@ -55,11 +55,9 @@ func (m *Stand) screwed() {
 // a lead screw and the nut that it moves do.
 func (m *Stand) driven() {
 	for screw, r := range m.Parts() {
-		outside, _ := r.Sides()
-		for _, s := range outside {
+		for _, t := range threadsOn(r.Side(false)) {
 			for nut, of := range m.Parts() {
-				_, inside := of.Sides()
-				if t := s.Size.Thread; t != nil && SameAxis(screw.Pose, nut.Pose) && slices.ContainsFunc(inside, func(s *part.Step) bool { return s.Size.Thread != nil && s.Size.Thread.Designation == t.Designation }) {
+				if SameAxis(screw.Pose, nut.Pose) && hasThread(threadsOn(of.Side(true)), t) {
 					m.Allow(screw.ID, nut.ID, (t.MajorMm-t.MinorMm)/2+FitMm)
 				}
 			}
@@ -78,13 +76,23 @@ func (m *Stand) threaded(b *assembly.Body, axis assembly.Pose, t *threads.Thread
 
 // HasThread tells whether a step of a body, on its outside or inside, has a thread.
 func (m *Stand) HasThread(b *assembly.Body, t *threads.Thread) bool {
-	return slices.ContainsFunc(threadsOf(m.PartOf(b.ID)), func(o *threads.Thread) bool { return o.Designation == t.Designation })
+	return hasThread(threadsOf(m.PartOf(b.ID)), t)
+}
+
+// hasThread tells whether a thread is one of some.
+func hasThread(list []*threads.Thread, t *threads.Thread) bool {
+	return slices.ContainsFunc(list, func(o *threads.Thread) bool { return o.Designation == t.Designation })
 }
 
 // threadsOf are the threads of a turned part.
-func threadsOf(r *part.Model) (list []*threads.Thread) {
+func threadsOf(r *part.Model) []*threads.Thread {
 	outside, inside := r.Sides()
-	for _, s := range slices.Concat(outside, inside) {
+	return threadsOn(slices.Concat(outside, inside))
+}
+
+// threadsOn are the threads of some steps.
+func threadsOn(steps []*part.Step) (list []*threads.Thread) {
+	for _, s := range steps {
 		if s.Size.Thread != nil {
 			list = append(list, s.Size.Thread)
 		}

@@ -132,7 +132,7 @@ func (m *Stand) Studs(j *plan.JointPlan) (out []assembly.Meet) {
 	if j.Bolt.StudBack {
 		z, turned = z+way*stud.LengthMm(), !turned
 	}
-	first := m.studsBefore(in)
+	first := m.Job.StudsBefore(in)
 	for n, q := range g.SeenFront(g.Points[:max(0, min(len(g.Points), stud.Part.Quantity-first))]) {
 		if off := j.Bolt.OffMm; len(off) > 0 {
 			q = q.Plus(off[n])
@@ -145,21 +145,6 @@ func (m *Stand) Studs(j *plan.JointPlan) (out []assembly.Meet) {
 		out = append(out, assembly.Meet{ID: j.Name, A: j.A.Instance().ID(), B: id, OnA: at, OnB: assembly.Still})
 	}
 	return out
-}
-
-// studsBefore is how many copies of its stud the joints before one have, in the order of the job.
-func (m *Stand) studsBefore(in *parts.Joint) (n int) {
-	for _, o := range m.Job.Joints {
-		if o == in {
-			break
-		}
-		if o.Stud() == in.Stud() {
-			if g := m.Model(o.Bolt.Through.Part).GroupNamed(o.Bolt.Through.Feature); g != nil {
-				n += len(g.Points)
-			}
-		}
-	}
-	return n
 }
 
 // Two joints of the same parts say the same place within agreeMm, and the same directions within agreeTurn
