@@ -43,20 +43,8 @@ func Ring(x, y, radius, width float64, dash ...float64) Shape {
 // Stadium is a slot with round ends about a centre; half leads from there to
 // the centre of one end, and is zero for a circle.
 func Stadium(centre, half canvas.Point, radius, width float64) Shape {
-	s := Ring(centre.X, centre.Y, radius, width)
-	long := half.Length()
-	if long == 0 {
-		return s
-	}
-	p := &canvas.Path{}
-	p.MoveTo(-long, -radius)
-	p.LineTo(long, -radius)
-	p.ArcTo(radius, radius, 0, false, true, long, radius)
-	p.LineTo(-long, radius)
-	p.ArcTo(radius, radius, 0, false, true, -long, -radius)
-	p.Close()
-	s.Path = p.Transform(canvas.Identity.Translate(centre.X, centre.Y).Rotate(math.Atan2(half.Y, half.X) * 180 / math.Pi))
-	return s
+	a, b := centre.Sub(half), centre.Add(half)
+	return Shape{Path: SlotPath(a.X, a.Y, b.X, b.Y, 2*radius), Stroke: Black, WidthMm: width}
 }
 
 // Disc is a filled circle.
@@ -209,32 +197,65 @@ func RuleUp(d *Drawing, x, y float64) { mmRuler.draw(d, x, y, true) }
 // lie on the same side as those of the millimetre rules. Marks are eighths.
 func InchRule(d *Drawing, x, y float64, up bool) { inchRuler.draw(d, x, y, up) }
 
+// draw draws the whole ruler, its last number bold.
 func (r ruler) draw(d *Drawing, x, y float64, up bool) {
-	marks, long := &canvas.Path{}, float64(r.marks)*r.stepMm
-	for i := range r.marks + 1 {
-		at, tick := float64(i)*r.stepMm, r.tickMm(i)
-		t := Text{SizeMm: SmallMm, Content: strconv.Itoa(i / r.major * r.unit), Bold: i == r.marks}
-		if up {
-			marks.MoveTo(x, y+at)
-			marks.LineTo(x-tick, y+at)
-			t.XMm, t.YMm, t.Align = x-4.6, y+at-0.95, Right
-		} else {
-			marks.MoveTo(x+at, y)
-			marks.LineTo(x+at, y-tick)
-			t.XMm, t.YMm, t.Align = x+at, y-6.9, Centre
+	l := laidRule{r, canvas.Point{X: x, Y: y}, up, 1}
+	long := float64(r.marks) * r.stepMm
+	l.draw(d, long, func(i int, along float64) {
+		t := l.number(i, 6.9, 4.6)
+		if t.Bold = i == r.marks; t.Bold && !up {
+			t.XMm, t.Align, t.Content = x+along-r.endBackMm, Left, r.end
 		}
-		if i == r.marks && !up {
-			t.XMm, t.Align, t.Content = x+at-r.endBackMm, Left, r.end
-		}
-		if i%r.major == 0 {
-			d.Add(t)
-		}
-	}
+		d.Add(t)
+	})
 	line := Segment(x-ThinMm/2, y, x+long+ThinMm/2, y, ThinMm)
 	if up {
 		line = Segment(x, y-ThinMm/2, x, y+long+ThinMm/2, ThinMm)
 	}
-	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm}, line)
+	d.Add(line)
+}
+
+// laidRule is a ruler along an edge with its zero at a point, across with its marks hanging
+// down, or up with them to the left, which are a share of their length.
+type laidRule struct {
+	ruler
+	zero  canvas.Point
+	up    bool
+	share float64
+}
+
+// at is a place along a rule and off its edge.
+func (l laidRule) at(along, off float64) (x, y float64) {
+	if l.up {
+		return l.zero.X - off, l.zero.Y + along
+	}
+	return l.zero.X + along, l.zero.Y - off
+}
+
+// draw draws the marks as far as lengthMm; number is called at those that have one.
+func (l laidRule) draw(d *Drawing, lengthMm float64, number func(i int, along float64)) {
+	marks := &canvas.Path{}
+	for i := 0; float64(i)*l.stepMm <= lengthMm+1e-9; i++ {
+		along := float64(i) * l.stepMm
+		marks.MoveTo(l.at(along, 0))
+		marks.LineTo(l.at(along, l.share*l.tickMm(i)))
+		if i%l.major == 0 {
+			number(i, along)
+		}
+	}
+	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm})
+}
+
+// number is that of the mark i, so far off the edge of a rule that runs across or up.
+func (l laidRule) number(i int, acrossMm, upMm float64) Text {
+	along := float64(i) * l.stepMm
+	t := Text{SizeMm: SmallMm, Align: Centre, Content: strconv.Itoa(i / l.major * l.unit)}
+	t.XMm, t.YMm = l.at(along, acrossMm)
+	if l.up {
+		t.Align = Right
+		t.XMm, t.YMm = l.at(along-0.95, upMm)
+	}
+	return t
 }
 
 // tickMm is the length of the mark i.
@@ -256,61 +277,28 @@ func TickMm(mm int) float64 { return mmRuler.tickMm(mm) }
 // hanging down, or up with them to the left, in 8 mm of room. The 100 mm, or 4 in, to
 // check a print by stand out.
 func EdgeRule(d *Drawing, zero canvas.Point, lengthMm float64, inches, up bool) {
-	r := rulerOf(inches)
-	checkMm := float64(r.marks) * r.stepMm
-	at := func(along, off float64) (float64, float64) {
-		if up {
-			return zero.X - off, zero.Y + along
-		}
-		return zero.X + along, zero.Y - off
-	}
-	line := func(p *canvas.Path, along, from, to float64) {
-		p.MoveTo(at(along, from))
-		p.LineTo(at(along, to))
-	}
-	number := func(along float64, text string, bold bool) {
-		t := Text{SizeMm: SmallMm, Content: text, Bold: bold, Align: Centre}
-		t.XMm, t.YMm = at(along, 5.9)
-		if up {
-			t.Align = Right
-			t.XMm, t.YMm = at(along-0.95, 3.8)
-		}
-		d.Add(t)
-	}
-	marks := &canvas.Path{}
-	for i := 0; float64(i)*r.stepMm <= lengthMm+1e-9; i++ {
-		along := float64(i) * r.stepMm
-		tick := 1.6
-		switch {
-		case i%r.major == 0:
-			tick = 3.2
-		case i%r.middle == 0:
-			tick = 2.4
-		}
-		line(marks, along, 0, tick)
+	l := laidRule{rulerOf(inches), zero, up, 0.8}
+	checkMm := float64(l.marks) * l.stepMm
+	l.draw(d, lengthMm, func(i int, along float64) {
 		// Nothing is written where the mark to check by stands, nor where the rules meet.
-		if i%r.major != 0 || i == 0 || math.Abs(along-checkMm) < 9 || along > lengthMm-2 {
-			continue
+		if i > 0 && math.Abs(along-checkMm) >= 9 && along <= lengthMm-2 {
+			d.Add(l.number(i, 5.9, 3.8))
 		}
-		number(along, strconv.Itoa(i/r.major*r.unit), false)
-	}
-	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm})
+	})
 	if lengthMm < checkMm+9 {
 		return
 	}
 	check := &canvas.Path{}
-	check.MoveTo(at(0, 4))
-	check.LineTo(at(0, 0))
-	check.LineTo(at(checkMm, 0))
-	check.LineTo(at(checkMm, 4))
-	d.Add(Shape{Path: check, Stroke: Black, WidthMm: LineMm})
-	if up {
-		tx, ty := at(checkMm, 4.6)
-		d.Add(Text{XMm: tx + 0.9, YMm: ty, SizeMm: SmallMm, Bold: true, Align: Centre, RotateDeg: 90, Content: r.end})
-		return
+	check.MoveTo(l.at(0, 4))
+	check.LineTo(l.at(0, 0))
+	check.LineTo(l.at(checkMm, 0))
+	check.LineTo(l.at(checkMm, 4))
+	t := Text{SizeMm: SmallMm, Bold: true, Align: Centre, Content: l.end}
+	if t.XMm, t.YMm = l.at(checkMm, 6.6); up {
+		t.XMm, t.YMm = l.at(checkMm, 4.6-0.9)
+		t.RotateDeg = 90
 	}
-	tx, ty := at(checkMm, 6.6)
-	d.Add(Text{XMm: tx, YMm: ty, SizeMm: SmallMm, Bold: true, Align: Centre, Content: r.end})
+	d.Add(Shape{Path: check, Stroke: Black, WidthMm: LineMm}, t)
 }
 
 // SlotPath is an obround outline: half circles of radius widthMm/2 about the

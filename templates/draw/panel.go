@@ -43,16 +43,19 @@ func PlaceRow(p *Piece, panels []Panel, width float64) {
 // its edge.
 func Hatch(d *Drawing, cut *canvas.Path, bounds Rect) {
 	const pitch = 2.4
-	d.Add(Shape{Path: cut, Fill: Pale})
 	h := bounds.Height()
 	lines := &canvas.Path{}
 	for x := bounds.X0 - h; x < bounds.X1; x += pitch {
 		lines.MoveTo(x, bounds.Y0)
 		lines.LineTo(x+h, bounds.Y1)
 	}
+	hatched(d, cut, Pale, lines, LineMm)
+}
+
+// hatched is a filled surface with lines on it, and its edge.
+func hatched(d *Drawing, cut *canvas.Path, fill Tone, lines *canvas.Path, edgeMm float64) {
 	inner := &Drawing{Items: []Item{Shape{Path: lines, Stroke: Black, WidthMm: HairMm}}}
-	d.Add(Group{Drawing: inner, Transform: canvas.Identity, Clip: cut})
-	d.Add(Shape{Path: cut, Stroke: Black, WidthMm: LineMm})
+	d.Add(Shape{Path: cut, Fill: fill}, Group{Drawing: inner, Transform: canvas.Identity, Clip: cut}, Shape{Path: cut, Stroke: Black, WidthMm: edgeMm})
 }
 
 // Spread moves wanted positions (in rising order) apart to at least step,
@@ -104,7 +107,6 @@ func Cross(a, b, c, d canvas.Point) bool {
 
 // HatchAt draws a cut surface white with lines at an angle.
 func HatchAt(d *Drawing, cut *canvas.Path, deg, pitch, edgeMm float64) {
-	d.Add(Shape{Path: cut, Fill: White})
 	b := cut.Bounds()
 	cx, cy := (b.X0+b.X1)/2, (b.Y0+b.Y1)/2
 	sin, cos := math.Sincos(deg * math.Pi / 180)
@@ -118,7 +120,5 @@ func HatchAt(d *Drawing, cut *canvas.Path, deg, pitch, edgeMm float64) {
 		lines.MoveTo(ox-cos*half, oy-sin*half)
 		lines.LineTo(ox+cos*half, oy+sin*half)
 	}
-	inner := &Drawing{Items: []Item{Shape{Path: lines, Stroke: Black, WidthMm: HairMm}}}
-	d.Add(Group{Drawing: inner, Transform: canvas.Identity, Clip: cut})
-	d.Add(Shape{Path: cut, Stroke: Black, WidthMm: edgeMm})
+	hatched(d, cut, White, lines, edgeMm)
 }

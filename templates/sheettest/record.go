@@ -103,7 +103,7 @@ func with(b *strings.Builder, wanted bool, format string, args ...any) {
 // written by two corners.
 func points(path *canvas.Path, dx, dy float64) string {
 	var b strings.Builder
-	if c := path.Coords(); len(c) == 5 && path.Closed() && c[0].X == c[3].X && c[1].X == c[2].X && c[0].Y == c[1].Y && c[2].Y == c[3].Y {
+	if c := path.Coords(); len(c) == 5 && path.Flat() && path.Closed() && c[0].X == c[3].X && c[1].X == c[2].X && c[0].Y == c[1].Y && c[2].Y == c[3].Y {
 		return fmt.Sprintf("□ %s %s %s %s", Tenth(c[0].X+dx), Tenth(c[0].Y+dy), Tenth(c[2].X+dx), Tenth(c[2].Y+dy))
 	}
 	at := func(name string, p canvas.Point) { fmt.Fprintf(&b, "%s%s %s", name, Tenth(p.X+dx), Tenth(p.Y+dy)) }
