@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strconv"
@@ -142,34 +143,29 @@ func (p *pressCase) of(hubName, shaftName string) error {
 
 // work is pressing, heating and cooling in one answer.
 func (p *pressCase) work() (*pressJSON, error) {
-	friction, err := press.FrictionFor(p.hub.Material, p.shaft.Material, press.PressedOiled)
-	if err != nil {
-		return nil, err
-	}
+	friction, errFriction := press.FrictionFor(p.hub.Material, p.shaft.Material, press.PressedOiled)
 	if p.friction != 0 {
 		friction = press.Friction{Min: p.friction, Max: p.friction, Source: "as given"}
 	}
-	r, err := press.Range(press.Input{Hub: p.hub, Shaft: p.shaft, LengthMm: p.lengthMm, Friction: friction}, p.loMm, p.hiMm)
-	if err != nil {
+	joint := press.Joint{Hub: p.hub, Shaft: p.shaft, InterferenceMm: p.hiMm, ClearanceMm: p.clearanceMm, RoomC: 20, ShaftC: 20}
+	r, errRange := press.Range(press.Input{Hub: p.hub, Shaft: p.shaft, LengthMm: p.lengthMm, Friction: friction}, p.loMm, p.hiMm)
+	heat, errHeat := press.Heat(joint)
+	cold, coldCautions, errCold := press.Cool(joint)
+	lead, errLead := press.LeadInFor(p.shaftMm, p.hiMm, p.lengthMm)
+	if err := cmp.Or(errFriction, errRange, errHeat, errCold, errLead); err != nil {
 		return nil, err
 	}
-	out := p.answer(r, friction)
-	return out, p.joining(out)
-}
-
-// answer is what the fit holds and how it is strained.
-func (p *pressCase) answer(r press.Limits, friction press.Friction) *pressJSON {
 	worst := func(r press.Result) float64 { return math.Max(r.ShaftOutside.VonMisesMPa, r.ShaftBore.VonMisesMPa) }
 	a, b := r.Loosest, r.Tightest
 	span := func(min, max float64) plan.Range { return plan.Range{Min: min, Max: max} }
-	force, torque := r.ForceN(), r.TorqueNm()
 	out := &pressJSON{
 		InterferenceUm: span(p.loMm*1000, p.hiMm*1000), PressureMPa: span(a.PressureMPa, b.PressureMPa),
 		HubHoopMPa: span(a.HubBore.HoopMPa, b.HubBore.HoopMPa), HubMisesMPa: span(a.HubBore.VonMisesMPa, b.HubBore.VonMisesMPa),
 		ShaftHoopMPa: span(a.ShaftOutside.HoopMPa, b.ShaftOutside.HoopMPa), ShaftMisesMPa: span(worst(a), worst(b)),
 		HubSafety: math.Min(b.HubSafety, 999), ShaftSafety: math.Min(b.ShaftSafety, 999), // JSON has no infinity
-		ForceN: span(force.Min, force.Max), TorqueNm: span(torque.Min, torque.Max),
+		ForceN: r.ForceN(), TorqueNm: r.TorqueNm(),
 		Friction: span(friction.Min, friction.Max), FrictionSource: friction.Source,
+		HeatHubC: heat.HubC, CoolShaftC: cold, ClearanceMm: heat.ClearanceMm, LeadInMm: lead, LeadInDeg: press.LeadInDeg,
 		HubMaterial:   p.hub.Material.Name + ", " + p.hub.Material.Source,
 		ShaftMaterial: p.shaft.Material.Name + ", " + p.shaft.Material.Source,
 	}
@@ -178,30 +174,10 @@ func (p *pressCase) answer(r press.Limits, friction press.Friction) *pressJSON {
 		cautions = append(a.Cautions, cautions...) // at the loosest limits it holds nothing
 	}
 	out.Cautions = seq.Map(cautions, p.w.PressCaution)
-	return out
-}
-
-// joining adds heat, cold and the lead-in.
-func (p *pressCase) joining(out *pressJSON) error {
-	joint := press.Joint{Hub: p.hub, Shaft: p.shaft, InterferenceMm: p.hiMm, ClearanceMm: p.clearanceMm, RoomC: 20, ShaftC: 20}
-	heat, err := press.Heat(joint)
-	if err != nil {
-		return err
-	}
-	cold, coldCautions, err := press.Cool(joint)
-	if err != nil {
-		return err
-	}
-	lead, err := press.LeadInFor(p.shaftMm, p.hiMm, p.lengthMm)
-	if err != nil {
-		return err
-	}
-	out.HeatHubC, out.CoolShaftC, out.ClearanceMm = heat.HubC, cold, heat.ClearanceMm
-	out.LeadInMm, out.LeadInDeg = lead, press.LeadInDeg
 	for _, c := range append(heat.Cautions, coldCautions...) {
 		out.Cautions = append(out.Cautions, "joining: "+p.w.PressCaution(c))
 	}
-	return nil
+	return out, nil
 }
 
 // printPress prints the answer, of an inch question with the metric values behind.

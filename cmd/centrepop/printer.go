@@ -31,6 +31,7 @@ type printerFlags struct {
 	output, paper, printer           string
 	across, up, diagonal1, diagonal2 string
 	name                             string // the argument, not a flag
+	book                             *printerBook
 }
 
 // printer keeps what is known of the user's printers.
@@ -60,6 +61,12 @@ func printer(c *call) error {
 		}
 		if v.names == 1 {
 			f.name = c.args[1]
+		}
+		if v.name != "check" { // which needs none, unless it corrects for a printer
+			var err error
+			if f.book, err = openPrinters(); err != nil {
+				return err
+			}
 		}
 		return v.run(c, f)
 	}
@@ -142,24 +149,16 @@ func printerSet(c *call, f *printerFlags) error {
 	if wrong := entry.wrong(); wrong != "" {
 		return badUse("%s", wrong)
 	}
-	book, err := openPrinters()
-	if err != nil {
-		return err
-	}
-	book.put(entry)
-	if err := book.save(); err != nil {
+	f.book.put(entry)
+	if err := f.book.save(); err != nil {
 		return err
 	}
 	return printPrinter(c, entry)
 }
 
-func printerList(c *call, _ *printerFlags) error {
-	book, err := openPrinters()
-	if err != nil {
-		return err
-	}
+func printerList(c *call, f *printerFlags) error {
 	out := []printerAnswer{}
-	for _, p := range book.printers {
+	for _, p := range f.book.printers {
 		a, err := p.answer()
 		if err != nil {
 			return err
@@ -177,11 +176,7 @@ func printerList(c *call, _ *printerFlags) error {
 }
 
 func printerShow(c *call, f *printerFlags) error {
-	book, err := openPrinters()
-	if err != nil {
-		return err
-	}
-	p, err := book.find(f.name)
+	p, err := f.book.find(f.name)
 	if err != nil {
 		return err
 	}
@@ -189,15 +184,11 @@ func printerShow(c *call, f *printerFlags) error {
 }
 
 func printerForget(c *call, f *printerFlags) error {
-	book, err := openPrinters()
-	if err != nil {
+	if _, err := f.book.find(f.name); err != nil {
 		return err
 	}
-	if _, err := book.find(f.name); err != nil {
-		return err
-	}
-	book.printers = slices.DeleteFunc(book.printers, func(p savedPrinter) bool { return p.Name == f.name })
-	if err := book.save(); err != nil {
+	f.book.remove(f.name)
+	if err := f.book.save(); err != nil {
 		return err
 	}
 	return c.answer(map[string]string{"forgotten": f.name}, func() { fmt.Fprintf(c.stdout, "forgot printer %s\n", f.name) })

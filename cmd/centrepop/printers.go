@@ -115,7 +115,7 @@ func readPrinters(file string, data []byte) ([]savedPrinter, error) {
 	if rest := bytes.TrimLeft(data[dec.InputOffset():], " \t\r\n"); len(rest) > 0 {
 		return nil, in.fault(int64(len(data)-len(rest)), "the file goes on after the list")
 	}
-	slices.SortFunc(out, func(a, b savedPrinter) int { return strings.Compare(a.Name, b.Name) })
+	slices.SortFunc(out, byName)
 	return out, nil
 }
 
@@ -209,10 +209,16 @@ func (b *printerBook) find(name string) (savedPrinter, error) {
 
 // put adds a printer, or replaces that of the same name.
 func (b *printerBook) put(p savedPrinter) {
-	b.printers = slices.DeleteFunc(b.printers, func(q savedPrinter) bool { return q.Name == p.Name })
+	b.remove(p.Name)
 	b.printers = append(b.printers, p)
-	slices.SortFunc(b.printers, func(a, c savedPrinter) int { return strings.Compare(a.Name, c.Name) })
+	slices.SortFunc(b.printers, byName)
 }
+
+func (b *printerBook) remove(name string) {
+	b.printers = slices.DeleteFunc(b.printers, func(p savedPrinter) bool { return p.Name == name })
+}
+
+func byName(a, b savedPrinter) int { return strings.Compare(a.Name, b.Name) }
 
 // save writes the file whole or not at all, one printer on a line.
 func (b *printerBook) save() error {
@@ -223,21 +229,15 @@ func (b *printerBook) save() error {
 		return err
 	}
 	return atomicfile.Write(b.path, func(w io.Writer) error {
-		var out bytes.Buffer
-		out.WriteString("[")
-		for i, p := range b.printers {
+		var lines []string
+		for _, p := range b.printers {
 			line, err := json.Marshal(p)
 			if err != nil {
 				return err
 			}
-			if i > 0 {
-				out.WriteString(",")
-			}
-			out.WriteString("\n  ")
-			out.Write(line)
+			lines = append(lines, "\n  "+string(line))
 		}
-		out.WriteString("\n]\n")
-		_, err := w.Write(out.Bytes())
+		_, err := io.WriteString(w, "["+strings.Join(lines, ",")+"\n]\n")
 		return err
 	})
 }
