@@ -26,6 +26,7 @@ type Standard struct {
 	HoleMm         float64       `json:"hole_mm,omitempty"` // FF: free holes
 	Thread         string        `json:"thread"`            // FT: the tapped hole; FF: the bolt
 	Tapped         bool          `json:"tapped"`
+	DeepMm         float64       `json:"screw_depth_mm,omitempty"` // the most that a screw may come into a tapped hole; 0 where no standard says it
 }
 
 // SpigotClass is a tolerance class of ISO 286-2 with its limits.
@@ -118,7 +119,7 @@ func nemaFaces() (out []Standard) {
 		}
 		out = append(out, Standard{
 			Name: "NEMA " + strings.Join(f.frames, ", "), PitchMm: f.PitchMm, SpigotMm: f.SpigotMm, Spigots: []SpigotClass{{class, f.SpigotMm, f.SpigotMm - under}},
-			OutsideMm: f.OutsideMm, SpigotHeightMm: f.SpigotHeightMm, Holes: 4, Thread: f.thread, Tapped: true,
+			OutsideMm: f.OutsideMm, SpigotHeightMm: f.SpigotHeightMm, Holes: 4, Thread: f.thread, Tapped: true, DeepMm: f.deepMm,
 		})
 	}
 	return out

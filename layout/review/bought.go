@@ -591,13 +591,11 @@ func (o *screwOrder) nut() bool  { return strings.Contains(o.words, "nut") }
 func (o *screwOrder) sunk() bool { return sunkHead.MatchString(o.words) }
 
 // takes is what of a bolt lies beyond the hole that is drawn, in diameters: its nut, its
-// washers, and the flange of a thing that is bought. Common practice, no source: a flange is
-// about as thick as its bolts.
+// washers, and the flange of a thing that is bought.
 func (o *screwOrder) takes(e *parts.Loose) float64 {
-	const flange = 0.8
 	out := nutted + o.washers()
 	if e.Item.Value != "" && e.Buy.Value != "" && !o.sunk() { // sunk heads hold what is thin
-		out += flange
+		out += flangeLeast
 	}
 	return out
 }
@@ -645,7 +643,9 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 		flaw{e.Count < v.count(g), Finding{
 			What: f.What + " are fewer than the holes", Numbers: number(float64(e.Count)) + " for " + need, Rule: "each hole has its screw", Fix: "count: " + need}},
 	) {
-		look(e, g, h, o, f)
+		if m, ok := v.mounting(e, g); !ok || !m.screws(h, o, f) {
+			look(e, g, h, o, f)
+		}
 	}
 }
 

@@ -184,13 +184,18 @@ func (v *view) flangeOn(e *parts.Loose, h *parts.HoleGroup) *measured.Standard {
 	return &named[0]
 }
 
+// ofMotor is the word for a motor's flange, and where its sizes come from.
+func ofMotor(s measured.Standard) (word, source string) {
+	if strings.HasPrefix(s.Name, "F") {
+		return "flange ", measured.StandardSource
+	}
+	return "face ", measured.FaceSource
+}
+
 // onFace compares a group of holes, and the round in its middle, with a motor's flange: how bad it is that one does
 // not go on.
 func (v *view) onFace(h *parts.HoleGroup, s measured.Standard, stop Severity) {
-	what, source := "flange ", measured.StandardSource
-	if !strings.HasPrefix(s.Name, "F") {
-		what, source = "face ", measured.FaceSource
-	}
+	what, source := ofMotor(s)
 	f := v.here(h.Name.Value, h.Pos)
 	f.Severity, f.Rule, f.Source, f.Fix = stop, "a motor's "+what+"has its standard's sizes", source, "the size of the standard, or measure the motor"
 	not, has := " not that of the motor's "+what+s.Name, ", the "+what+"has "
