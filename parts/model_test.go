@@ -78,6 +78,8 @@ func TestAlongTheAxis(t *testing.T) {
 		{"chamfer 2 × 60°", (&Chamfer{Size: at(2), Angle: deg(60)}).AcrossMm(), 3.46},
 		{"radius 3", (&Chamfer{Radius: at(3), Size: at(1), Angle: deg(45)}).AcrossMm(), 3.0},
 		{"crown", (&Chamfer{Radius: at(30), Sphere: true, Size: at(4), Angle: deg(45)}).AcrossMm(), 4.0},
+		{"countersink of 60° down to its hole", (&Countersink{Diameter: at(12), Angle: deg(60)}).DepthMm(6), 5.2}, // 3/tan 30°
+		{"with its own width and depth", fmt.Sprint(GreaseGroove.Plain(), ReliefGroove.Plain(), OtherGroove.Plain(), GrooveKind("retaining").Plain()), "true true true false"},
 	})
 	for want, c := range map[string]Chamfer{"chamfer": {}, "radius": {Radius: at(1)}, "crown": {Radius: at(20), Sphere: true}} {
 		if c.Word() != want {
@@ -132,6 +134,7 @@ func TestBar(t *testing.T) {
 		{"front", tube.SideMm(FrontSide), geom.Box{Min: geom.Point{XMm: -400, YMm: -30}, Max: geom.Point{XMm: 400, YMm: 30}}},
 		{"bottom", tube.SideMm(BottomSide), geom.Box{Min: geom.Point{XMm: -400, YMm: -20}, Max: geom.Point{XMm: 400, YMm: 20}}},
 		{"top", tube.SideMm(TopSide), geom.Box{Min: geom.Point{XMm: -400, YMm: -20}, Max: geom.Point{XMm: 400, YMm: 20}}},
+		{"an end", fmt.Sprint(LeftEnd.IsEnd(), RightEnd.IsEnd(), TopSide.IsEnd()), "true true false"},
 		{"holes", two((&HoleGroup{FaceGroup: FaceGroup{Face: Back}}).Side(), (&HoleGroup{FaceGroup: FaceGroup{Face: Front, On: TopSide}}).Side()), "back top"},
 	})
 }
@@ -214,6 +217,7 @@ func TestHoles(t *testing.T) {
 		{"blind", anchors(HoleGroup{Size: HoleSize{Make: ClearanceHole}}), false},
 		{"tapped", anchors(HoleGroup{FaceGroup: FaceGroup{Through: true}, Size: HoleSize{Make: TappedHole}}), false},
 		{"of a shackle", anchors(HoleGroup{FaceGroup: FaceGroup{Through: true, For: Lifting}}), false}, {"of no other use", anchors(HoleGroup{FaceGroup: FaceGroup{Through: true, For: NoUse}}), true},
+		{"about the axis", fmt.Sprint(Pattern{PCD: at(90)}.AboutAxis(), Pattern{PCD: at(90), Centre: geom.Point{XMm: 5}}.AboutAxis(), Pattern{}.AboutAxis(), Pattern{PCD: at(1)}.AboutAxis()), "true false false true"},
 		{"slot", (&FaceSlot{FaceGroup: FaceGroup{Through: true}}).Anchors(), true}, {"blind slot", (&FaceSlot{}).Anchors(), false}, {"slot of a drain", (&FaceSlot{FaceGroup: FaceGroup{Through: true, For: Drain}}).Anchors(), false},
 		{"of a pin", anchors(HoleGroup{FaceGroup: FaceGroup{Through: true}, Size: HoleSize{Make: PlainHole, Size: Size{Fit: Fit{Pos: Pos{Line: 1}}}}}), false},
 	})
@@ -251,7 +255,7 @@ func TestFeatures(t *testing.T) {
 		{"found", two(f.N, ok), "2 true"}, {"not there", none, false},
 		{"names", fmt.Sprint(p.FeatureNames(), p.FeatureNames(RadialFeature)), "[top window] [window]"},
 	})
-	for name, want := range map[string]string{"window-2": "window 2 true", "in-line": "in 0 false", "window-0": "window 0 false", "-2": " 0 false", "a-2": "a 2 true", "plain": " 0 false"} {
+	for name, want := range map[string]string{"window-2": "window 2 true", "window-1": "window 1 true", "in-line": "in 0 false", "window-0": "window 0 false", "-2": " 0 false", "a-2": "a 2 true", "plain": " 0 false"} {
 		if base, n, ok := Numbered(name); fmt.Sprint(base, " ", n, " ", ok) != want {
 			t.Errorf("%s: %q %d %v, want %s", name, base, n, ok, want)
 		}
@@ -290,7 +294,26 @@ func TestJoints(t *testing.T) {
 		{"no weld holds", fmt.Sprint(job.Unwelded(job.Parts[0]), job.Unwelded(job.Parts[1])), "[1] [2 3]"},
 		{"on an edge", fmt.Sprint((&Place{With: "left"}).Edge(), (&Place{With: "front"}).Edge(), (&Place{With: "back"}).Edge()), "true false false"},
 		{"set on", two((&TubeEnd{}).Joint(), (&TubeEnd{SetIn: true}).Joint()), "set on set in"},
+		{"on a rim", fmt.Sprint((&Place{On: "rim"}).OnRim(), (&Place{On: "front"}).OnRim(), (&Place{On: "back"}).OnRim()), "true false false"},
+		{"turns", fmt.Sprint((&Joint{Kind: BearingKind}).Runs(), (&Joint{Slide: &SlideJoint{}}).Runs(), (&Joint{Slide: &SlideJoint{KeptBy: a}}).Runs(), (&Joint{Kind: WeldKind}).Runs()), "true true false false"},
 	})
+	plate := Job{Parts: []*Part{{Name: text("lid"), Holes: []HoleGroup{{FaceGroup: FaceGroup{Name: text("pcd"), Face: Back}}}}}}
+	for want, j := range map[string]Joint{
+		"front on back": {Kind: BoltKind, Bolt: &BoltJoint{Into: JointRef{Part: "lid", Feature: "pcd"}}}, // as usual: both look the same way
+		"back on back":  {Kind: BoltKind, OtherWay: true, Bolt: &BoltJoint{Into: JointRef{Part: "lid", Feature: "pcd"}}},
+		"front on left": {Kind: BoltKind, Meet: Meeting{Pos: Pos{Line: 4}, First: "front", Second: "left"}, Bolt: &BoltJoint{Into: JointRef{Part: "lid", Feature: "pcd"}}},
+		" on ":          {Kind: BoltKind, Bolt: &BoltJoint{Into: JointRef{Part: "lid", Feature: "rim"}}},
+	} {
+		if m := plate.MeetingOf(&j); fmt.Sprint(m.First, " on ", m.Second) != want {
+			t.Errorf("%s meets %s, want %s", m.First, m.Second, want)
+		}
+	}
+	if (&Joint{Kind: WeldKind}).Meeting(Front).Set() || (&Joint{Kind: BoltKind}).Meeting("").Set() || plate.MeetingOf(&Joint{Kind: SlideKind, Slide: &SlideJoint{}}).Set() {
+		t.Error("only bolts into a face say how two faces meet")
+	}
+	if said := (Meeting{Pos: Pos{Line: 4}, First: Back, Second: Back}); (&Joint{Kind: BoltKind, Meet: said}).Meeting(Front) != said {
+		t.Error("what the job says of a meeting does not hold")
+	}
 	for looks, want := range map[string]string{"up": "0 0", "right": "90 270", "down": "180 180", "left": "270 90", "": "0 0"} {
 		if got := two((&Place{On: "front", Looks: looks}).TurnDeg(), (&Place{On: "back", Looks: looks}).TurnDeg()); got != want {
 			t.Errorf("%s: %s, want %s", looks, got, want)
@@ -392,13 +415,15 @@ func TestBeforeWeld(t *testing.T) {
 	bore := disc.BeforeWeld(2).Bore
 	two2 := p
 	two2.Keyways = []Keyway{{In: name[0]}, {In: name[1]}}
+	flatTop := p
+	flatTop.Top.Value = "flat"
 	same(t, []answer{
 		{"outside, with metal left", two(b.Profile.Outside[0].Size.Nominal.Mm, b.Profile.Outside[0].Size.Fit.Class.Value), "52 "},
 		{"as drawn", two(b.Profile.Outside[1].Size.Nominal.Mm, b.Profile.Outside[1].Length.Mm), "40 10"},
 		{"inside", two(b.Profile.Inside[0].Size.Nominal.Mm, b.Profile.Inside[0].Length.Mm), "18 40"},
 		{"the drawing stays", two(p.Profile.Outside[0].Size.Nominal.Mm, len(p.Keyways)), "50 1"},
 		{"cut into them", fmt.Sprint(len(b.Keyways), len(b.Grooves), b.Grooves[0].In.Value, len(b.Flats), b.Flats[0].In.Value, len(b.Require)), "0 1nose1nose1"},
-		{"TOP", fmt.Sprint(b.Top.Value, " ", two2.BeforeWeld(2).Top.Value), "scribe keyway"},
+		{"TOP", fmt.Sprint(b.Top.Value, " ", two2.BeforeWeld(2).Top.Value, " ", flatTop.BeforeWeld(2).Top.Value), "scribe keyway flat"},
 		{"edges", edges, "seat-back nose-back seat-front-back "},
 		{"more left by the cutter", fmt.Sprint(bore.Size.Nominal.Mm, bore.Size.Fit.Class.Value, bore.Waits, bore.AfterWeld), "55true false"},
 		{"left for the weld", (&Bore{Leave: at(1), AfterWeld: true}).LeftMm(2), 2.0},
@@ -420,6 +445,7 @@ func TestFaults(t *testing.T) {
 		"c:1:61: far\n    " + long[:100] + "…\n" + strings.Repeat(" ", 64) + "^": FaultIn([]string{long}, Pos{"c", 1, 61}, "far", ""),
 		"c:1:91: far\n    …" + long[:100] + "\n" + strings.Repeat(" ", 65) + "^": FaultIn([]string{long}, Pos{"c", 1, 91}, "far", ""),
 		"c:1:71: far\n    " + long[:100] + "\n" + strings.Repeat(" ", 74) + "^":  FaultIn([]string{long[:100]}, Pos{"c", 1, 71}, "far", ""),
+		"c:1:1: odd\n    x\n    ^": FaultIn([]string{"x"}, Pos{File: "c"}, "odd", ""),
 		"c:1:1: one\n\nd:2:2: two": Errors{{Pos: Pos{"c", 1, 1}, What: "one"}, {Pos: Pos{"d", 2, 2}, What: "two"}},
 	} {
 		if err.Error() != want {
@@ -453,5 +479,21 @@ func TestFormed(t *testing.T) {
 		{"a cone by its inside", two(cone.Formed().Walls()), "6 0"},
 		{"a transition by its outside", two(hood.Formed().Walls()), "0 4"},
 		{"a plate", (&Part{Kind: Plate}).Formed() == nil, true},
+		{"plates", fmt.Sprint((&Part{Kind: Plate, Outline: &Outline{}}).PlateLike(), (&Part{Kind: Folded, Outline: &Outline{}}).PlateLike(), (&Part{Kind: BarPart, Bar: &Bar{Section: FlatBar}}).PlateLike(), (&Part{Kind: BarPart, Bar: &Bar{Section: AngleBar}}).PlateLike()), "true false true false"},
+		{"a tube as bought", fmt.Sprint((&Part{Kind: Tube}).BoughtTube(), (&Part{Kind: Tube, Rolled: &Formed{}}).BoughtTube(), (&Part{Kind: Cone}).BoughtTube()), "true false false"},
+		// of 360 mm round 1 mm a degree: the lap reaches from 90 to 100, its middle is 95
+		{"beside a seam", (&Formed{Seam: deg(90), Overlap: at(10)}).SeamGapMm(360/math.Pi, 120, 8), 12.0},
+		{"before a seam", (&Formed{Seam: deg(10), Overlap: at(10)}).SeamGapMm(720/math.Pi, 350, 8), 32.0},
+		{"in a seam", (&Formed{Seam: deg(90), Overlap: at(10)}).SeamGapMm(360/math.Pi, 102, 8), -6.0},
 	})
+	for name, one := range map[string]Part{"hole": {Holes: make([]HoleGroup, 1)}, "slot": {Slots: make([]FaceSlot, 1)}, "window": {Radials: make([]Radial, 1)}, "keyway": {Keyways: make([]Keyway, 1)},
+		"flat": {Flats: make([]Flats, 1)}, "branch": {Ends: make([]TubeEnd, 1)}, "clamp": {Clamp: &Clamp{}}} {
+		one.Profile = &Profile{}
+		if one.AllRound() {
+			t.Errorf("a part with a %s is the same all round", name)
+		}
+	}
+	if !(&Part{Profile: &Profile{}}).AllRound() || !(&Part{Kind: Tube}).AllRound() || (&Part{Kind: Plate}).AllRound() {
+		t.Error("what is turned and a tube are the same all round, a plate is not")
+	}
 }

@@ -54,3 +54,22 @@ func TestOver(t *testing.T) {
 		t.Error("by its place")
 	}
 }
+
+// TestNamedIn: a sentence names a part by its title or its name, as whole words; the guards of a motor by their titles.
+func TestNamedIn(t *testing.T) {
+	t.Parallel()
+	p := &Part{Name: Text{Value: "hub-2"}, Title: Text{Value: "Handwheel hub"}}
+	for words, want := range map[string]bool{"Screw the handwheel hub, by hand.": true, "press on hub-2; dry": true, "the handwheel": false, "hub-21": false} {
+		if p.NamedIn(words) != want {
+			t.Errorf("%q names it: %v", words, !want)
+		}
+	}
+	m := &Motor{Guards: []Text{{Value: "Belt guard"}}}
+	if !m.Guarded("belt guard") || m.Guarded("belt") || (*Motor)(nil).Guarded("belt guard") {
+		t.Error("the guard of a motor by its title")
+	}
+	job := &Job{Loose: []Loose{{Part: Text{Value: "lid"}, Lies: []Lying{{Ref: JointRef{Part: "base", Copy: 3}}, {Ref: JointRef{Part: "base", Copy: 1}}}}}}
+	if all := job.Laid(); len(all) != 2 || all[1].Instance != (Instance{"lid", 2}) || all[1].On != (Instance{"base", 1}) {
+		t.Errorf("the second lid lies on the first base, not %v", all)
+	}
+}

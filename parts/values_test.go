@@ -22,7 +22,7 @@ func TestParsePaperValue(t *testing.T) {
 		t.Errorf("ParsePaper = %+v, %v; want 279.4 × 431.8", p, err)
 	}
 	// ISO 216 and ANSI/ASME Y14.1; in an inch job too.
-	for name, want := range map[string][2]float64{"A4": {210, 297}, "a3": {297, 420}, "Letter": {215.9, 279.4}, "Tabloid": {279.4, 431.8}, "140x200": {140, 200}, "200x140": {200, 140}, "2000x140": {2000, 140}, "6×8 in": {152.4, 203.2}} {
+	for name, want := range map[string][2]float64{"A4": {210, 297}, "a3": {297, 420}, "Letter": {215.9, 279.4}, "Tabloid": {279.4, 431.8}, "140x200": {140, 200}, "200x140": {200, 140}, "2000x140": {2000, 140}, "6×8 in": {152.4, 203.2}, "8 in x 300 mm": {203.2, 300}} {
 		units := Inches
 		if strings.ContainsAny(name, "0") {
 			units = Millimetres
@@ -31,9 +31,17 @@ func TestParsePaperValue(t *testing.T) {
 			t.Errorf("ParsePaper(%q) = %+v, %v; want %v", name, p, err, want)
 		}
 	}
-	for _, text := range []string{"139x200", "140x199", "140x2001", "", "A9", "50x50", "x", "300x", "1x2x3", "3000x300", "nanxnan"} {
-		if p, err := ParsePaper(text, Millimetres); err == nil {
-			t.Errorf("ParsePaper(%q) = %+v, want a refusal", text, p)
+	for text, part := range map[string]string{"139x200": "smaller", "140x199": "smaller", "140x2001": "larger", "": "not known", "A9": "not known", "50x50": "smaller", "x": "not known", "300": "not known",
+		"300x": "not known", "300 cm x 200 mm": "not known", "1x2x3": "not known", "3000x300": "larger", "nanxnan": "not known"} {
+		if p, err := ParsePaper(text, Millimetres); err == nil || !strings.Contains(err.Error(), part) {
+			t.Errorf("ParsePaper(%q) = %+v, %v; want it to say %q", text, p, err, part)
 		}
+	}
+}
+
+// TestUnits: one of the unit of a job, in millimetres.
+func TestUnits(t *testing.T) {
+	if Millimetres.Mm() != 1 || Inches.Mm() != 25.4 {
+		t.Errorf("%g and %g mm", Millimetres.Mm(), Inches.Mm())
 	}
 }
