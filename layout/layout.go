@@ -36,6 +36,13 @@ type Worked struct {
 	// Machine stands the job in space, once for all who ask: a solid in its
 	// place for every part and for what is bought, and what that shows.
 	Machine func() *machine.Machine
+
+	models []*part.Model // of the job's parts, in its order
+}
+
+// Model is a part worked out, by its name; nil if there is none.
+func (w *Worked) Model(name string) *part.Model {
+	return seq.First(w.models, func(m *part.Model) bool { return m.Part.Name.Value == name })
 }
 
 // Resolve works out a job of which everything can be worked out. The error is a
@@ -75,7 +82,7 @@ func Work(job *parts.Job) (*Worked, error) {
 	}
 	out.Dangers = dangers(out.Parts)
 	out.Faults = joint.Resolve(out, job, models, stand.NewSeams(job, models))
-	return &Worked{Job: job, Plan: out, Machine: sync.OnceValue(func() *machine.Machine { return standing(job, out, models) })}, nil
+	return &Worked{Job: job, Plan: out, models: models, Machine: sync.OnceValue(func() *machine.Machine { return standing(job, out, models) })}, nil
 }
 
 // Faults are what keeps joints from being worked out, as located errors; nil if

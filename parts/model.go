@@ -383,23 +383,6 @@ func (k Kind) OfSheet() bool {
 	return k == Cone || k == TransitionPiece || k == Folded || k == FlightPart
 }
 
-// Rounds are the steps of a turned part; of a flat one lengthMm thick its outline, where that is round, and its bore.
-func (p *Part) Rounds(lengthMm float64) (outside, inside []Step) {
-	if p.Profile != nil {
-		return p.Profile.Outside, p.Profile.Inside
-	}
-	long := Length{Mm: lengthMm}
-	if o := p.Outline; o != nil && o.Shape == CircleOutline {
-		size := o.Size
-		size.Nominal = o.Width
-		outside = []Step{{Pos: o.Pos, Name: Text{Value: "outline"}, Size: size, Length: long}}
-	}
-	if b := p.Bore; b != nil {
-		inside = []Step{{Pos: b.Pos, Name: Text{Value: "bore"}, Size: b.Size, Length: long, AfterWeld: b.AfterWeld}}
-	}
-	return outside, inside
-}
-
 // Step is one cylinder of a profile.
 type Step struct {
 	Pos      Pos

@@ -177,26 +177,16 @@ func TestContours(t *testing.T) {
 	}
 }
 
-// TestRounds: the rounds of turned and of flat parts, how long they are, and what goes through.
+// TestRounds: how long the rounds of turned parts are, what goes through, and what is flat.
 func TestRounds(t *testing.T) {
 	t.Parallel()
 	step := func(name string, long float64) Step { return Step{Name: text(name), Length: at(long)} }
 	turned := Part{Profile: &Profile{Outside: []Step{step("body", 30), step("nose", 10)}, Inside: []Step{step("bore", 15), step("eye", 20)}}}
 	through := Profile{Outside: turned.Profile.Outside, Inside: []Step{step("bore", 40-1e-7)}}
 	disc := Part{Outline: &Outline{Shape: CircleOutline, Width: at(90)}, Bore: &Bore{Size: Size{Nominal: at(20)}, AfterWeld: true}}
-	outside, inside := disc.Rounds(8)
-	ofTurned := func() string { o, i := turned.Rounds(99); return two(len(o), len(i)) }
-	square := func() int {
-		o, _ := (&Part{Outline: &Outline{Shape: SquareOutline, Width: at(90)}}).Rounds(8)
-		return len(o)
-	}
 	same(t, []answer{
 		{"lengths", two(turned.Profile.LengthMm(), turned.Profile.InsideMm()), "40 35"},
 		{"through", fmt.Sprint(turned.Profile.Through(), through.Through(), (&Profile{}).Through()), "false true false"},
-		{"of what is turned", ofTurned(), "2 2"},
-		{"of a square", square(), 0},
-		{"of a disc", two(outside[0].Size.Nominal.Mm, outside[0].Length.Mm), "90 8"},
-		{"of its bore", fmt.Sprint(inside[0].Name.Value, inside[0].Size.Nominal.Mm, inside[0].Length.Mm, inside[0].AfterWeld), "bore20 8 true"},
 		{"flat or turned", fmt.Sprint(disc.Flat(), disc.Turned(), turned.Flat(), turned.Turned()), "true false false true"},
 		{"plate", fmt.Sprint(Stock{Form: "plate"}.ByArea(), Stock{Form: "sheet"}.ByArea(), Stock{Form: "flat"}.ByArea()), "true true false"},
 		{"without a datum", fmt.Sprint(Flatness.Alone(), EqualLength.Alone(), Squareness.Alone()), "true true false"},

@@ -142,7 +142,7 @@ func (a *asCut) group(s *Sizes, m *Group, cut string) {
 // cutBore cuts the bore as left for the lathe, or marks its centre.
 func (a *asCut) cutBore(s *Sizes, st *Step, cut string) {
 	leave := BoreLeftMm(s.Job, s.Part.Bore)
-	dia := 2*st.drawnRadius() - leave
+	dia := 2*st.RadiusMm() - leave
 	turned := s.boreTurned(st)
 	_, _, follows := LeastHoleMm(cut, s.plateMm())
 	if why := tooSmall(s, dia, cut); dia <= 0 || why != "" {

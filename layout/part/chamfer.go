@@ -29,7 +29,7 @@ func (s *Sizes) chamfers() []*chamfer {
 		back := end == parts.Back
 		c := &chamfer{Chamfer: in, step: s.StepNamed(name), back: back}
 		if c.step != nil {
-			round := c.step.drawnRadius()
+			round := c.step.RadiusMm()
 			if c.step.Inside && c.step.Size.Thread != nil {
 				round = c.step.leastMm() / 2
 			}
@@ -140,7 +140,7 @@ func (c *chamfer) feature(n *Numbered) plan.Feature {
 	}
 	if c.step != nil {
 		f.Size += words.When(!c.Sphere, ": Ø"+n.W.Read(c.diaMm)+" at the face")
-		f.Balloon = plan.XY{XMm: c.step.FromMm, YMm: c.step.drawnRadius()}
+		f.Balloon = plan.XY{XMm: c.step.FromMm, YMm: c.step.RadiusMm()}
 		if c.back {
 			f.Balloon.XMm = c.step.ToMm
 		}

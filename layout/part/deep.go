@@ -85,5 +85,5 @@ func (b *bench) deepLines(s *Step) []string {
 
 // drilledFirst tells whether the drills that open the middle make a bore.
 func (b *bench) drilledFirst(s *Step) bool {
-	return b.noBar(s) && !slices.ContainsFunc(b.Side(true), func(o *Step) bool { return o.drawnRadius() < s.drawnRadius() })
+	return b.noBar(s) && !slices.ContainsFunc(b.Side(true), func(o *Step) bool { return o.RadiusMm() < s.RadiusMm() })
 }

@@ -3,7 +3,6 @@ package part
 import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts"
 )
 
 // detail is something on a step besides its diameter and length. What a kind
@@ -22,7 +21,8 @@ type detail interface {
 
 // details makes what is on a step, in the order it is worked; a new kind of
 // detail is a file like this and a line here.
-func details(in parts.Step, st *Step) []detail {
+func details(st *Step) []detail {
+	in := st.Drawn
 	var out []detail
 	if st.Undercut != nil {
 		out = append(out, undercut{Undercut: st.Undercut})

@@ -25,7 +25,7 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 				text = s.Size.Thread.Designation
 			}
 			d := plan.Dimension{
-				Kind: plan.DiameterDim, FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: s.drawnRadius(), Inside: inside,
+				Kind: plan.DiameterDim, FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: s.RadiusMm(), Inside: inside,
 				Text: text, Limits: r.limitsText(s.Size)}
 			if s.Size.ByLimits() { // drawn by them
 				d.Text, d.Limits = "Ø"+d.Limits, ""

@@ -74,7 +74,7 @@ func (n *Numbered) stepFeatures(kind plan.FeatureKind, withLength bool) {
 		}
 		n.numbers[s] = n.add(plan.Feature{
 			Kind: k, Name: words.Spaced(s.Name), Size: size, Limits: n.limitsText(s.Size), Within: s.Size.leftOut(), Note: n.detailNote(s),
-			Balloon: plan.XY{XMm: geom.Clean(s.MidMm()), YMm: s.drawnRadius()},
+			Balloon: plan.XY{XMm: geom.Clean(s.MidMm()), YMm: s.RadiusMm()},
 		})
 	}
 }

@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -36,15 +37,17 @@ func (f *flat) developments(d *shaper) { d.cut = f.asCut(d.Sizes, f.Stock.Cut) }
 
 func (f *flat) steps(z *sizer) []Step {
 	var out []Step
-	if f.round() {
-		size := f.Outline.Size
-		if size.Nominal.Mm == 0 {
-			size.Nominal = f.Outline.Width
-		}
-		out = append(out, Step{Name: outlineStep, ToMm: f.Thickness.Mm, Size: f.cutLimits(z.Sizes, z.sizeOf(size, false), f.Outline.LeaveOnPart.Mm)})
+	take := func(s parts.Step, inside bool, leaveMm float64) {
+		s.Length = f.Thickness
+		out = append(out, Step{Drawn: &s, Name: s.Name.Value, Inside: inside, ToMm: f.Thickness.Mm, AfterWeld: s.AfterWeld, Size: f.cutLimits(z.Sizes, z.sizeOf(s.Size, inside), leaveMm)})
 	}
-	if f.Bore != nil {
-		out = append(out, Step{Name: boreStep, Inside: true, ToMm: f.Thickness.Mm, AfterWeld: f.Bore.AfterWeld, Size: f.cutLimits(z.Sizes, z.sizeOf(f.Bore.Size, true), f.Bore.Leave.Mm)})
+	if o := f.Outline; f.round() {
+		size := o.Size
+		size.Nominal = cmp.Or(size.Nominal, o.Width)
+		take(parts.Step{Pos: o.Pos, Name: parts.Text{Value: outlineStep}, Size: size}, false, o.LeaveOnPart.Mm)
+	}
+	if b := f.Bore; b != nil {
+		take(parts.Step{Pos: b.Pos, Name: parts.Text{Value: boreStep}, Size: b.Size, AfterWeld: b.AfterWeld}, true, b.Leave.Mm)
 	}
 	return out
 }

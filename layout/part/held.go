@@ -166,7 +166,7 @@ func (b *bench) thinWallMm(before []*Step) float64 {
 // bearings, or it is required.
 func (b *bench) coaxialMm(s, f *Step) (float64, bool) {
 	within, ok := truedMm, false
-	if s.bearing() && f.bearing() && s.Size.Limited && f.Size.Limited {
+	if s.Bears() && f.Bears() && s.Size.Limited && f.Size.Limited {
 		within, ok = math.Min(within, math.Min(s.Size.MaxMm-s.Size.MinMm, f.Size.MaxMm-f.Size.MinMm)/2), true
 	}
 	for _, q := range b.required {

@@ -153,7 +153,7 @@ func (s *Sizes) opensAt(st *Step, back bool, fromMm, toMm float64) bool {
 	case next == nil:
 		return !back || !s.blind(st)
 	}
-	return st.side()*(next.drawnRadius()-st.drawnRadius()) < 0
+	return st.side()*(next.RadiusMm()-st.RadiusMm()) < 0
 }
 
 // onCone is where a keyway in a cone is measured, for its floor lies along the axis

@@ -10,9 +10,9 @@ import (
 	"centrepop/parts/seq"
 )
 
-// drawnRadius is the radius a step is drawn with: an inside thread shows its
+// RadiusMm is the radius a step is drawn with: an inside thread shows its
 // minor diameter.
-func (s *Step) drawnRadius() float64 {
+func (s *Step) RadiusMm() float64 {
 	if s.Inside && s.Size.Thread != nil {
 		return s.Size.Thread.MinorMm / 2
 	}
@@ -27,7 +27,7 @@ func (s *Step) leastMm() float64 {
 	if t := s.Size.Thread; t != nil && s.Inside && t.TapDrillMm > 0 {
 		return t.TapDrillMm
 	}
-	return 2 * s.drawnRadius()
+	return 2 * s.RadiusMm()
 }
 
 // stepAt is the step of one side at a place on the axis, or nil; the first
@@ -48,17 +48,9 @@ func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 { return s.form.metalAt(s
 
 func (usual) metalAt(s *Sizes, radiusMm float64) [][2]float64 {
 	outsides, insides := s.Sides()
-	cuts := []float64{0, s.LengthMm()}
-	for _, st := range s.Steps {
-		cuts = append(cuts, st.FromMm, st.ToMm)
-	}
-	slices.Sort(cuts)
 	var out [][2]float64
-	for i := 0; i+1 < len(cuts); i++ {
-		if cuts[i+1]-cuts[i] < geom.CloseMm {
-			continue
-		}
-		mid, outside, inside := (cuts[i]+cuts[i+1])/2, math.Inf(1), -1.0
+	for _, cut := range s.Stretches() {
+		mid, outside, inside := (cut[0]+cut[1])/2, math.Inf(1), -1.0
 		if len(outsides) > 0 {
 			outside = stepAt(outsides, mid).Size.NominalMm / 2
 		}
@@ -68,10 +60,25 @@ func (usual) metalAt(s *Sizes, radiusMm float64) [][2]float64 {
 		if outside <= radiusMm || inside >= radiusMm {
 			continue
 		}
-		if n := len(out); n > 0 && cuts[i]-out[n-1][1] < geom.CloseMm {
-			out[n-1][1] = cuts[i+1]
+		if n := len(out); n > 0 && cut[0]-out[n-1][1] < geom.CloseMm {
+			out[n-1][1] = cut[1]
 		} else {
-			out = append(out, [2]float64{cuts[i], cuts[i+1]})
+			out = append(out, cut)
+		}
+	}
+	return out
+}
+
+// Stretches are those of the part's axis in which no diameter changes, front to back, mm.
+func (s *Sizes) Stretches() (out [][2]float64) {
+	ends := []float64{0, s.LengthMm()}
+	for _, st := range s.Steps {
+		ends = append(ends, st.FromMm, st.ToMm)
+	}
+	slices.Sort(ends)
+	for i, from := range ends[:len(ends)-1] {
+		if to := ends[i+1]; to-from >= geom.CloseMm {
+			out = append(out, [2]float64{from, to})
 		}
 	}
 	return out

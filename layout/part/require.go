@@ -48,7 +48,7 @@ func (q *requirement) feature(n *Numbered) plan.Feature {
 	f := plan.Feature{Kind: plan.RequirementFeature, Name: q.text(), Size: q.within(n.W), Balloon: plan.XY{XMm: n.LengthMm(), YMm: n.Section.MaxMm * 0.7}}
 	switch st := n.StepNamed(q.Of.Value); {
 	case st != nil:
-		f.Balloon = plan.XY{XMm: geom.Clean(st.MidMm()), YMm: st.drawnRadius()}
+		f.Balloon = plan.XY{XMm: geom.Clean(st.MidMm()), YMm: st.RadiusMm()}
 	case q.Of.Value == string(parts.Front):
 		f.Balloon.XMm = 0
 	}

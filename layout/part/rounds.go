@@ -77,7 +77,7 @@ func arc(c *parts.Chamfer, radius float64, inside bool) []plan.XY {
 
 // dimension labels the middle of the arc with R or SR (ISO 129-1).
 func (c *chamfer) dimension(w words.Writer) plan.Dimension {
-	mid := arc(&c.Chamfer, c.step.drawnRadius(), c.step.Inside)
+	mid := arc(&c.Chamfer, c.step.RadiusMm(), c.step.Inside)
 	d := plan.Dimension{
 		Kind: plan.DiameterDim, FromMm: c.step.FromMm, ToMm: geom.Clean(c.step.FromMm + c.Size.Mm), RadiusMm: mid[len(mid)/2].YMm,
 		Inside: c.step.Inside, Text: c.sizeText(w),
@@ -99,7 +99,7 @@ func (c *chamfer) roundLine(w words.Writer) string {
 	var cuts []string
 	for i := roundSteps - 1; i > 0; i-- {
 		z := words.Round(c.Size.Mm*float64(i)/roundSteps/unit, decimals) * unit
-		cuts = append(cuts, w.Read(z)+" to Ø"+w.Read(2*onArcMm(&c.Chamfer, c.step.drawnRadius(), z, c.step.Inside)))
+		cuts = append(cuts, w.Read(z)+" to Ø"+w.Read(2*onArcMm(&c.Chamfer, c.step.RadiusMm(), z, c.step.Inside)))
 	}
 	way := words.Either(c.step.Inside, "bor", "turn")
 	return line + ", " + way + "ed in steps from the face: " + strings.Join(cuts, ", ") + "; then blend them with a file, its handle on and sleeves clear of the chuck, to the " + c.gauge() + "."
@@ -140,7 +140,7 @@ func (b *bench) landMm(g *Groove) float64 {
 	}
 	face, least, ring := parts.At(g.Row.Face, g.Row.FromMm, g.Row.ToMm), math.Inf(1), g.wallsMm()
 	for s := range seq.Refs(b.Steps) {
-		if d := 2 * s.drawnRadius(); math.Abs(s.FromMm-face) < geom.CloseMm || math.Abs(s.ToMm-face) < geom.CloseMm {
+		if d := 2 * s.RadiusMm(); math.Abs(s.FromMm-face) < geom.CloseMm || math.Abs(s.ToMm-face) < geom.CloseMm {
 			least = math.Min(least, math.Max(ring.Min-d-math.Max(0, s.Size.MaxMm-s.Size.NominalMm), d-math.Max(0, s.Size.NominalMm-s.Size.MinMm)-ring.Max)/2)
 		}
 	}

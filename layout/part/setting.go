@@ -42,7 +42,7 @@ func (b *bench) settings() [2]setting {
 	share(outside, split)
 	if len(inside) > 0 {
 		last := inside[len(inside)-1]
-		byRadius := func(p, q *Step) int { return cmp.Compare(p.drawnRadius(), q.drawnRadius()) }
+		byRadius := func(p, q *Step) int { return cmp.Compare(p.RadiusMm(), q.RadiusMm()) }
 		narrow := slices.MinFunc(inside, byRadius)
 		slices.SortStableFunc(inside, byRadius)
 		split := narrow.ToMm
@@ -116,7 +116,7 @@ func (b *bench) together(out *[2]setting) {
 	out[to].steps = append(out[to].steps, found[from]...)
 	order := func(s *Step) float64 { // outsides from the largest on, then bores from the smallest on
 		if s.Inside {
-			return s.drawnRadius()
+			return s.RadiusMm()
 		}
 		return -s.Size.NominalMm
 	}

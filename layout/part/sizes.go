@@ -36,6 +36,7 @@ type Sizes struct {
 // Step is one cylinder of a turned part, or the bore or round outline of a
 // flat one, with its place on the axis and its limits.
 type Step struct {
+	Drawn        *parts.Step // of the outline or bore of a flat part a step like it
 	Name         string
 	Inside       bool
 	FromMm, ToMm float64
@@ -56,8 +57,8 @@ func (s *Step) LengthMm() float64 { return geom.Clean(s.ToMm - s.FromMm) }
 // MidMm is the step's middle on the axis, from the front face.
 func (s *Step) MidMm() float64 { return (s.FromMm + s.ToMm) / 2 }
 
-// bearing tells whether a rolling bearing sits on the step.
-func (s *Step) bearing() bool { return parts.SeatUse(s.Seat) == parts.ABearing }
+// Bears tells whether a rolling bearing sits on the step.
+func (s *Step) Bears() bool { return parts.SeatUse(s.Seat) == parts.ABearing }
 
 // DensityKgM3 is that of the part's material, kg/m³; 0 where it is not known.
 func (s *Sizes) DensityKgM3() float64 {

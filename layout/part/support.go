@@ -46,10 +46,10 @@ func (b *bench) pieces(fromMm, toMm float64) []cutting.Stretch {
 		middle := (ends[i-1] + ends[i]) / 2
 		p := cutting.Stretch{LengthMm: ends[i] - ends[i-1]}
 		if s := b.outsideAt(middle); s != nil {
-			p.OutMm = 2 * s.drawnRadius()
+			p.OutMm = 2 * s.RadiusMm()
 		}
 		if s := b.boreAt(middle); s != nil {
-			p.InMm = 2 * s.drawnRadius()
+			p.InMm = 2 * s.RadiusMm()
 		}
 		out = append(out, p)
 	}

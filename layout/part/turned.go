@@ -36,11 +36,11 @@ func (t *turned) steps(z *sizer) []Step {
 	var out []Step
 	take := func(steps []parts.Step, inside bool) {
 		at := 0.0
-		for _, s := range steps {
-			st := Step{Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size, inside), Undercut: z.undercutOf(&s, inside), Seat: s.Seat.Value, Finish: Finish(z.W, s.Finish.Value), Lip: s.Lip, AfterWeld: s.AfterWeld, limits: s.Limits}
+		for s := range seq.Refs(steps) {
+			st := Step{Drawn: s, Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size, inside), Undercut: z.undercutOf(s, inside), Seat: s.Seat.Value, Finish: Finish(z.W, s.Finish.Value), Lip: s.Lip, AfterWeld: s.AfterWeld, limits: s.Limits}
 			z.left(&st)
-			st.details = details(s, &st)
-			z.shapes(&s, &st)
+			st.details = details(&st)
+			z.shapes(s, &st)
 			out = append(out, st)
 			at += s.Length.Mm
 		}
@@ -49,7 +49,7 @@ func (t *turned) steps(z *sizer) []Step {
 	hard := func(s Step) bool { _, ok := s.hardened(); return ok }
 	if slices.ContainsFunc(out, hard) { // it moves the seats beside it
 		for s := range seq.Refs(out) {
-			if s.bearing() && s.Size.Limited && !hard(*s) {
+			if s.Bears() && s.Size.Limited && !hard(*s) {
 				s.details = append(s.details, hardened{})
 			}
 		}
@@ -71,9 +71,9 @@ func (t *turned) reach(z *sizer, steps []Step) {
 	}
 	hidden := func(s Step, front bool) bool {
 		return slices.ContainsFunc(steps, func(o Step) bool {
-			before := o.drawnRadius() < s.drawnRadius()-geom.CloseMm
+			before := o.RadiusMm() < s.RadiusMm()-geom.CloseMm
 			if !s.Inside {
-				before = o.drawnRadius() > s.drawnRadius()+geom.CloseMm
+				before = o.RadiusMm() > s.RadiusMm()+geom.CloseMm
 			}
 			return o.Inside == s.Inside && before && (o.FromMm < s.FromMm) == front
 		})
@@ -124,7 +124,7 @@ func (t *turned) section(s *Sizes) *plan.Section {
 func (s *Sizes) contour(steps []*Step) []plan.XY {
 	var out []plan.XY
 	for _, st := range steps {
-		line := s.edge(*st, st.drawnRadius())
+		line := s.edge(*st, st.RadiusMm())
 		for _, d := range st.details {
 			line = d.contour(s, st, line)
 		}

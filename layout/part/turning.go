@@ -203,7 +203,7 @@ func (b *bench) lengthLimits(set setting, out []phase) {
 	for s := range seq.Refs(b.Steps) {
 		here := slices.Contains(set.steps, s)
 		other := slices.ContainsFunc(b.beside(s), func(o *Step) bool {
-			return slices.Contains(set.steps, o) != here && s.Inside == (o.drawnRadius() > s.drawnRadius())
+			return slices.Contains(set.steps, o) != here && s.Inside == (o.RadiusMm() > s.RadiusMm())
 		})
 		done := here || other
 		if set.first() {

@@ -112,7 +112,7 @@ func (s *Sizes) shoulderMm(st *Step) float64 {
 	if s.blind(st) {
 		return math.Inf(1)
 	}
-	return geom.Clean(seq.Max(0, s.beside(st), func(o *Step) float64 { return st.side() * (o.drawnRadius() - st.drawnRadius()) }))
+	return geom.Clean(seq.Max(0, s.beside(st), func(o *Step) float64 { return st.side() * (o.RadiusMm() - st.RadiusMm()) }))
 }
 
 // upMm is how far an undercut of form F goes up its shoulder from the cylinder.
@@ -196,7 +196,7 @@ func (u undercut) more(r *record, st *Step) {
 // contour takes the recess out of the cylinder, and that of form F out of a shoulder
 // that is high enough: into it with the slope of its table, and back to the plane up it.
 func (u undercut) contour(s *Sizes, st *Step, line []plan.XY) []plan.XY {
-	radius, atBack := st.drawnRadius(), s.UndercutAtBack(st)
+	radius, atBack := st.RadiusMm(), s.UndercutAtBack(st)
 	groove, slope := geom.Clean(radius-st.side()*u.DepthMm), 0.0
 	if u.runoutDeg < 90 {
 		slope = math.Min(u.WidthMm/2, u.DepthMm/math.Tan(u.runoutDeg*math.Pi/180))

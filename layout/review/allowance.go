@@ -2,7 +2,6 @@ package review
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"centrepop/layout/fits"
@@ -92,9 +91,9 @@ func (v *view) tubeAllowance() {
 		flaw{s.Second.Set() && !geom.Alike(wall, s.Second.Mm), Finding{What: "the wall that is bought is not the one that is drawn", Numbers: v.mm(s.Second.Mm) + " for " + v.mm(wall)}},
 	)
 	for _, c := range v.outside {
-		if over := s.Size.Mm - 2*c.radiusMm; c.fitted() && geom.Over(turnMm, over) {
-			v.report(Check, c.name, s.Pos, Finding{
-				What: "the tube leaves nothing to turn " + c.name, LeftMm: left(max(0, over)), Numbers: v.mm(over) + " on diameter, wanted " + v.mm(turnMm),
+		if over := s.Size.Mm - 2*c.RadiusMm(); c.fitted() && geom.Over(turnMm, over) {
+			v.report(Check, c.Name, s.Pos, Finding{
+				What: "the tube leaves nothing to turn " + c.Name, LeftMm: left(max(0, over)), Numbers: v.mm(over) + " on diameter, wanted " + v.mm(turnMm),
 				Rule: "the skin of the stock is turned away", Fix: "no fit on the outside, and the other part bored to it as measured; or a turned part from thicker tube",
 			})
 		}
@@ -108,14 +107,14 @@ func (v *view) turnAllowance() {
 	if s.Form == "casting" {
 		least, face = castMm, castFaceMm
 	}
-	over := s.Size.Mm - 2*wide.radiusMm
+	over := s.Size.Mm - 2*wide.RadiusMm()
 	m, err := material.Find(v.p.Material.Value) // bars of cast metals are sold with their skin
 	cast := err == nil && slices.Contains([]material.Kind{material.GreyIron, material.DuctileIron, material.TinBronze, material.OtherBronze}, m.Kind)
-	asBought := !cast && geom.Alike(over, 0) && !wide.fitted() && !wide.threaded() && wide.step.Finish.Value == ""
+	asBought := !cast && geom.Alike(over, 0) && !wide.fitted() && !wide.threaded() && wide.Drawn.Finish.Value == ""
 	if !geom.Over(0, over) && geom.Over(least, over) && !asBought {
-		v.report(Check, wide.name, s.Pos, Finding{
-			What: "the stock leaves nothing to turn " + wide.name, Numbers: v.mm(over) + " on diameter, wanted " + v.mm(least), LeftMm: left(over),
-			Rule: "the skin of the stock is turned away", Fix: "the next larger stock, or " + wide.name + " as small as it is to be",
+		v.report(Check, wide.Name, s.Pos, Finding{
+			What: "the stock leaves nothing to turn " + wide.Name, Numbers: v.mm(over) + " on diameter, wanted " + v.mm(least), LeftMm: left(over),
+			Rule: "the skin of the stock is turned away", Fix: "the next larger stock, or " + wide.Name + " as small as it is to be",
 		})
 	}
 	v.boreAllowance()
@@ -124,30 +123,25 @@ func (v *view) turnAllowance() {
 
 // widest is the first of the widest steps of a turned part.
 func (v *view) widest() *cylinder {
-	return slices.MaxFunc(v.outside, func(a, b *cylinder) int { return cmp.Compare(a.radiusMm, b.radiusMm) })
+	return slices.MaxFunc(v.outside, func(a, b *cylinder) int { return cmp.Compare(a.RadiusMm(), b.RadiusMm()) })
 }
 
 // boreAllowance looks for tube whose hole leaves nothing to bore a fitted step.
 func (v *view) boreAllowance() {
-	s, narrow := v.p.Stock, &cylinder{radiusMm: math.Inf(1)}
-	if s.Form != "tube" || !s.Second.Set() {
+	s := v.p.Stock
+	if s.Form != "tube" || !s.Second.Set() || len(v.inside) == 0 {
 		return
 	}
-	for _, c := range v.inside {
-		if c.radiusMm > 0 && c.radiusMm < narrow.radiusMm {
-			narrow = c
-		}
-	}
-	left := 2*narrow.radiusMm - (s.Size.Mm - 2*s.Second.Mm)
+	narrow := slices.MinFunc(v.inside, func(a, b *cylinder) int { return cmp.Compare(a.RadiusMm(), b.RadiusMm()) })
+	left := 2*narrow.RadiusMm() - (s.Size.Mm - 2*s.Second.Mm)
 	f := Finding{Numbers: v.mm(left) + " on diameter, wanted " + v.mm(turnMm), LeftMm: &left, Rule: "the skin of the stock is turned away", Source: practice, Fix: "a thicker wall"}
 	switch {
-	case math.IsInf(narrow.radiusMm, 1):
 	case geom.Over(0, left):
-		f.What = "the hole of the tube is larger than " + narrow.name
-		v.report(Stop, narrow.name, s.Pos, f)
+		f.What = "the hole of the tube is larger than " + narrow.Name
+		v.report(Stop, narrow.Name, s.Pos, f)
 	case geom.Over(turnMm, left) && narrow.fitted():
-		f.What = "the tube leaves nothing to bore " + narrow.name
-		v.report(Check, narrow.name, s.Pos, f)
+		f.What = "the tube leaves nothing to bore " + narrow.Name
+		v.report(Check, narrow.Name, s.Pos, f)
 	}
 }
 

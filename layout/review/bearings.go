@@ -402,14 +402,14 @@ func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, lo, hi float64
 			}
 		}
 		for _, c := range v.inside {
-			low, _, ok := v.limitsOf(c)
-			z0, z1 := min(p.Z(c.fromMm), p.Z(c.toMm)), max(p.Z(c.fromMm), p.Z(c.toMm))
+			low, _, ok := limitsOf(c.Drawn.Size)
+			z0, z1 := min(p.Z(c.FromMm), p.Z(c.ToMm)), max(p.Z(c.FromMm), p.Z(c.ToMm))
 			if !ok {
-				low = 2 * c.radiusMm
+				low = 2 * c.RadiusMm()
 			}
 			if free := low/2 - wide - off; !geom.Over(free, 0) && z1 > lo && z0 < hi {
-				v.report(Check, c.name, c.pos, Finding{
-					What: what + " may strike " + c.name + " of " + p.Title + " as it turns", Numbers: r.mm(low/2-wide) + " round it, and " + r.mm(off) + " that " + p.Title + " may stand off the axis", LeftMm: left(free),
+				v.report(Check, c.Name, c.Drawn.Pos, Finding{
+					What: what + " may strike " + c.Name + " of " + p.Title + " as it turns", Numbers: r.mm(low/2-wide) + " round it, and " + r.mm(off) + " that " + p.Title + " may stand off the axis", LeftMm: left(free),
 					Rule: "what turns clears what is round it wherever the bolts let that stand", Source: "by geometry", Fix: "a larger bore, a register, or a head under the round",
 				})
 			}

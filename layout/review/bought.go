@@ -456,15 +456,15 @@ func (r *reviewer) goesOnOwn(e *parts.Loose) bool {
 	if v == nil || m == nil {
 		return false
 	}
-	own := seq.Keep(v.outside, func(c *cylinder) bool { return c.thread != nil })
-	if slices.ContainsFunc(own, func(c *cylinder) bool { return sameThread(c.thread.Designation, m[1]) }) {
+	own := seq.Keep(v.outside, func(c *cylinder) bool { return c.Size.Thread != nil })
+	if slices.ContainsFunc(own, func(c *cylinder) bool { return sameThread(c.Size.Thread.Designation, m[1]) }) {
 		return true
 	}
 	if len(own) == 0 || slices.ContainsFunc(v.p.Holes, func(g parts.HoleGroup) bool { return g.Size.Make == parts.ClearanceHole }) {
 		return false
 	}
-	v.report(Check, own[0].name, e.Buy.Pos, Finding{
-		What: "the nut that is bought goes on no thread of " + v.p.Title.Value, Numbers: e.Buy.Value + " on " + own[0].thread.Designation,
+	v.report(Check, own[0].Name, e.Buy.Pos, Finding{
+		What: "the nut that is bought goes on no thread of " + v.p.Title.Value, Numbers: e.Buy.Value + " on " + own[0].Size.Thread.Designation,
 		Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
 	})
 	return true
@@ -487,16 +487,16 @@ func (r *reviewer) nutOnThread(e *parts.Loose) {
 		named = []*view{r.viewOf(j.Slide.KeptBy.Part)}
 	}
 	for _, v := range named {
-		own := seq.Keep(v.outside, func(c *cylinder) bool { return c.thread != nil })
-		said := seq.Keep(own, func(c *cylinder) bool { return strings.Contains(unhyphened(how), unhyphened(c.name)) })
+		own := seq.Keep(v.outside, func(c *cylinder) bool { return c.Size.Thread != nil })
+		said := seq.Keep(own, func(c *cylinder) bool { return strings.Contains(unhyphened(how), unhyphened(c.Name)) })
 		if len(said) == 0 {
-			said = seq.Keep(own, func(c *cylinder) bool { return geom.Alike(c.thread.MajorMm, nut.MajorMm) })
+			said = seq.Keep(own, func(c *cylinder) bool { return geom.Alike(c.Size.Thread.MajorMm, nut.MajorMm) })
 		}
-		if len(said) == 0 || slices.ContainsFunc(said, func(c *cylinder) bool { return c.thread.Designation == nut.Designation }) {
+		if len(said) == 0 || slices.ContainsFunc(said, func(c *cylinder) bool { return c.Size.Thread.Designation == nut.Designation }) {
 			continue
 		}
-		v.report(Stop, said[0].name, e.Item.Pos, Finding{
-			What: "the nut that is bought does not go on " + said[0].name + " of " + v.p.Title.Value, Numbers: nut.Designation + " on " + said[0].thread.Designation,
+		v.report(Stop, said[0].Name, e.Item.Pos, Finding{
+			What: "the nut that is bought does not go on " + said[0].Name + " of " + v.p.Title.Value, Numbers: nut.Designation + " on " + said[0].Size.Thread.Designation,
 			Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
 		})
 	}

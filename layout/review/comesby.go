@@ -98,7 +98,7 @@ func (v *view) besideKey(f *parts.Radial) {
 		}
 		k := seq.At(v.q.Keyways, func(k *plan.KeywayRow) bool {
 			return k.Inside && slices.ContainsFunc(v.inside, func(c *cylinder) bool {
-				return c.name == k.In && row.AxialMm > c.fromMm && row.AxialMm < c.toMm
+				return c.Name == k.In && row.AxialMm > c.FromMm && row.AxialMm < c.ToMm
 			})
 		})
 		if k == nil {
@@ -121,7 +121,7 @@ func (v *view) landsOn(f *parts.Radial, row *plan.RadialRow, screwMm float64) {
 	slides := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return e.Part.Value == v.p.Name.Value })
 	up, locked := v.lockedUp(v.p.Name.Value)
 	for _, o := range v.all() {
-		tube := o.p.Kind == parts.Tube && len(o.inside) > 0 && o.inside[0].radiusMm > v.wideMm()
+		tube := o.p.Kind == parts.Tube && len(o.inside) > 0 && o.inside[0].RadiusMm() > v.wideMm()
 		for _, p := range v.machine().On(v.p.Name.Value, assembly.Clock(1, row.ClockDeg).Add(assembly.Vec{Z: -row.AxialMm}), o.p.Name.Value) {
 			if b := v.bodyOf(o.p.Name.Value); tube && b != nil {
 				p.Z += up * b.Pose.Z.Dot(v.machine().Up)
@@ -214,7 +214,7 @@ func (r *reviewer) couplingBores(e *parts.Loose) {
 		return
 	}
 	if v := r.viewOf(e.Stands.On.Part); v != nil {
-		on(e.Stands.On.Feature+" of "+v.p.Title.Value, 2*seq.First(v.outside, func(c *cylinder) bool { return c.name == e.Stands.On.Feature }).radiusMm)
+		on(e.Stands.On.Feature+" of "+v.p.Title.Value, 2*seq.First(v.outside, func(c *cylinder) bool { return c.Name == e.Stands.On.Feature }).RadiusMm())
 	}
 	for o := range seq.Refs(r.job.Loose) {
 		if o.Stands != nil && o != e && o.As == parts.AMotor {

@@ -18,26 +18,26 @@ const (
 // contact looks for shoulders of which the edge outside, and in the corner the chamfer of
 // what sits there, leave nothing to lie against.
 func (v *view) contact(c *cylinder) {
-	if c.inside || c.seat() == "" || v.seal(c) != nil {
+	if c.Inside || c.Seat == "" || v.seal(c) != nil {
 		return
 	}
-	mate := math.Max(part.BrokenMm, v.hubEdgeMm(c.name))
-	if c.undercut != nil {
-		mate = math.Max(mate, c.undercut.MateMm)
+	mate := math.Max(part.BrokenMm, v.hubEdgeMm(c.Name))
+	if c.Undercut != nil {
+		mate = math.Max(mate, c.Undercut.MateMm)
 	}
-	if c.bears() {
+	if c.Bears() {
 		mate = math.Max(mate, bearingEdgeMm)
 	}
 	for _, n := range c.next() {
-		if n.radiusMm < c.radiusMm+leastFaceMm || n.threaded() && c.undercut == nil {
+		if n.RadiusMm() < c.RadiusMm()+leastFaceMm || n.threaded() && c.Undercut == nil {
 			continue // no shoulder, one that is none, or that of the nut on it
 		}
 		edge := v.edgeMm(n, n.toward(c))
-		if wide := n.radiusMm - edge - c.radiusMm - mate; geom.Over(leastFaceMm, wide) {
-			v.report(Check, c.name, c.pos, Finding{
-				What:    "what sits on " + c.name + " has hardly a shoulder in " + n.name,
-				Numbers: v.mm(n.radiusMm-c.radiusMm) + " high, less " + v.mm(edge) + " off its edge and " + v.mm(mate) + " for the edge of what sits there; wanted " + v.mm(leastFaceMm),
-				LeftMm:  left(math.Max(0, wide)), Rule: "what is pushed against a shoulder lies on it", Fix: "a thinner seat, a collar, or a smaller chamfer on " + n.name,
+		if wide := n.RadiusMm() - edge - c.RadiusMm() - mate; geom.Over(leastFaceMm, wide) {
+			v.report(Check, c.Name, c.Drawn.Pos, Finding{
+				What:    "what sits on " + c.Name + " has hardly a shoulder in " + n.Name,
+				Numbers: v.mm(n.RadiusMm()-c.RadiusMm()) + " high, less " + v.mm(edge) + " off its edge and " + v.mm(mate) + " for the edge of what sits there; wanted " + v.mm(leastFaceMm),
+				LeftMm:  left(math.Max(0, wide)), Rule: "what is pushed against a shoulder lies on it", Fix: "a thinner seat, a collar, or a smaller chamfer on " + n.Name,
 			})
 		}
 	}

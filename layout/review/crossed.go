@@ -47,7 +47,7 @@ func (v *view) grooveUnderLip(g plan.GrooveRow) {
 		return
 	}
 	v.crosses(Check, g, Finding{
-		What: g.Name + " lies in the land of " + c.seat(), Numbers: v.mm(g.WidthMm) + " wide in " + c.name, OverMm: over(g.WidthMm),
+		What: g.Name + " lies in the land of " + c.Seat, Numbers: v.mm(g.WidthMm) + " wide in " + c.Name, OverMm: over(g.WidthMm),
 		Rule: "a lip is pushed along its land, and an edge cuts it", Fix: "a groove in another step",
 	})
 }
@@ -76,12 +76,12 @@ func (v *view) faceGrooveEdge(g plan.GrooveRow) {
 		return
 	}
 	next := seq.First(v.outside, func(c *cylinder) bool {
-		return parts.At(g.Face, geom.Alike(c.toMm, g.FromMm), geom.Alike(c.fromMm, g.ToMm))
+		return parts.At(g.Face, geom.Alike(c.ToMm, g.FromMm), geom.Alike(c.FromMm, g.ToMm))
 	})
-	if next != nil && geom.Over(next.radiusMm, g.InnerMm/2) {
+	if next != nil && geom.Over(next.RadiusMm(), g.InnerMm/2) {
 		v.crosses(Stop, g, Finding{
-			What: g.Name + " lies under " + next.name + ", which stands on its face", Numbers: "from " + v.mm(g.InnerMm) + " on, " + next.name + " is " + v.mm(2*next.radiusMm),
-			Rule: "a groove in a shoulder is open to the face", Fix: "a larger O-ring, or a smaller " + next.name,
+			What: g.Name + " lies under " + next.Name + ", which stands on its face", Numbers: "from " + v.mm(g.InnerMm) + " on, " + next.Name + " is " + v.mm(2*next.RadiusMm()),
+			Rule: "a groove in a shoulder is open to the face", Fix: "a larger O-ring, or a smaller " + next.Name,
 		})
 		return
 	}

@@ -125,7 +125,7 @@ func (v *view) useful(q parts.Requirement) (mm float64, by, source string) {
 	case q.Kind == parts.EqualLength && v.isStud(v.p):
 		return sealedMm, "the plates on studs want", practice
 	case q.Kind == parts.EqualLength && c != nil:
-		if plusMinus, err := fits.General(c.longMm(), v.job.Tolerance.Value); err == nil {
+		if plusMinus, err := fits.General(c.LengthMm(), v.job.Tolerance.Value); err == nil {
 			return 2 * plusMinus, "the general tolerance lets copies differ by", "ISO 2768-1"
 		}
 		return 0, "", ""
@@ -166,7 +166,7 @@ func (v *view) unmadeRequire(q parts.Requirement) {
 // rolls tells whether a step is the seat of a rolling bearing, or the shoulder beside one.
 func (v *view) rolls(name string) bool {
 	c := v.step(name)
-	return c != nil && (c.bears() || c.seat() == "" && slices.ContainsFunc(c.next(), func(s *cylinder) bool { return s.bears() && s.size.Nominal.Mm != c.size.Nominal.Mm }))
+	return c != nil && (c.Bears() || c.Seat == "" && slices.ContainsFunc(c.next(), func(s *cylinder) bool { return s.Bears() && s.Drawn.Size.Nominal.Mm != c.Drawn.Size.Nominal.Mm }))
 }
 
 // seals tells whether a face seals, by a groove in it or by the words about it.
@@ -182,35 +182,35 @@ func (v *view) seals(face string) bool {
 // or the end of a blind bore. What is to be measured or to take something there is out of reach.
 func (v *view) recess(c *cylinder) {
 	narrow := func(steps []*cylinder) bool {
-		return slices.ContainsFunc(steps, func(o *cylinder) bool { return geom.Over(c.radiusMm, o.radiusMm) })
+		return slices.ContainsFunc(steps, func(o *cylinder) bool { return geom.Over(c.RadiusMm(), o.RadiusMm()) })
 	}
 	n := len(v.inside)
-	if !c.inside || !v.turned() || !narrow(c.before) {
+	if !c.Inside || !v.turned() || !narrow(c.before) {
 		return
 	}
-	end, blind := v.inside[n-1].toMm, geom.Over(v.lengthMm, v.inside[n-1].toMm)
-	wanted := fine(c.size.Fit, 9) || c.thread != nil || c.seat() != ""
+	end, blind := v.inside[n-1].ToMm, geom.Over(v.lengthMm, v.inside[n-1].ToMm)
+	wanted := fine(c.Drawn.Size.Fit, 9) || c.Size.Thread != nil || c.Seat != ""
 	if !wanted || !blind && !narrow(c.behind) {
 		return
 	}
-	f := Finding{What: c.name + " is wider than the bore on both its sides", Rule: "a seat in a bore is open to one end of it", Source: "by geometry", Fix: "steps that narrow from an end"}
+	f := Finding{What: c.Name + " is wider than the bore on both its sides", Rule: "a seat in a bore is open to one end of it", Source: "by geometry", Fix: "steps that narrow from an end"}
 	if blind {
-		f.What, f.Numbers, f.Fix = c.name+" is wider than the bore before it, and the bore is blind: no tool gets in from the back", v.mm(end)+" of bore in "+v.mm(v.lengthMm), "inside steps as long as the part together, or a bore that narrows"
+		f.What, f.Numbers, f.Fix = c.Name+" is wider than the bore before it, and the bore is blind: no tool gets in from the back", v.mm(end)+" of bore in "+v.mm(v.lengthMm), "inside steps as long as the part together, or a bore that narrows"
 	}
-	v.report(Stop, c.name, c.pos, f)
+	v.report(Stop, c.Name, c.Drawn.Pos, f)
 }
 
 // tapReach looks for inside threads that are tapped, for no bar reaches, and are deeper than
 // a hand tap goes.
 func (v *view) tapReach(c *cylinder) {
-	t := c.thread
-	if !c.inside || t == nil || t.TapDrillMm == 0 {
+	t := c.Size.Thread
+	if !c.Inside || t == nil || t.TapDrillMm == 0 {
 		return
 	}
-	most, long := cutting.TapReachMm(t.MajorMm), c.longMm()
+	most, long := cutting.TapReachMm(t.MajorMm), c.LengthMm()
 	if near, both := cutting.BarReach(t.TapDrillMm, long); most > 0 && (!near || both) {
-		v.atMost(c.name, c.pos, long, most, Finding{
-			What: "no hand tap goes through " + c.name, Numbers: " of " + t.Designation + ", wanted at most ",
+		v.atMost(c.Name, c.Drawn.Pos, long, most, Finding{
+			What: "no hand tap goes through " + c.Name, Numbers: " of " + t.Designation + ", wanted at most ",
 			Rule: "a hand tap is as long as its standard has it, and a wrench holds its square", Source: "ISO 529, from memory", Fix: "a shorter thread with a wider bore beside it, or a tap with a long shank, accepted here",
 		})
 	}

@@ -72,12 +72,12 @@ var drive = together(each(everyKeyway, (*view).keyLength), each(everyOutside, (*
 func (v *view) driven(c *cylinder) {
 	m := v.motor()
 	switch {
-	case m.Drives.Part != v.p.Name.Value || m.Drives.Feature != c.name:
+	case m.Drives.Part != v.p.Name.Value || m.Drives.Feature != c.Name:
 	case v.holdsBy(c):
 		v.twist(c, cmp.Or(v.limiterNm(), m.OutputNm()))
 	default:
-		v.report(Check, c.name, m.Drives.Pos, Finding{
-			What: "the motor is to drive " + c.name + ", which nothing turns", Numbers: "no keyway, no flat, and a fit that may be loose",
+		v.report(Check, c.Name, m.Drives.Pos, Finding{
+			What: "the motor is to drive " + c.Name + ", which nothing turns", Numbers: "no keyway, no flat, and a fit that may be loose",
 			Rule: "what drives is keyed, or shrunk on", Fix: "drives: the step that its coupling sits on, or a keyway there",
 		})
 	}
@@ -90,21 +90,21 @@ func (v *view) stoodOn(e *parts.Loose, feature string) bool {
 
 // drives looks at a step by which something that sits on it is turned.
 func (v *view) drives(c *cylinder) {
-	stands := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return v.stoodOn(&e, c.name) })
-	turns := driven.MatchString(c.seat())
+	stands := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return v.stoodOn(&e, c.Name) })
+	turns := driven.MatchString(c.Seat)
 	if !c.fitted() || !stands && !turns {
 		return
 	}
-	_, high, _ := v.limitsOf(c)
-	if class := c.size.Fit.Class.Value; c.step.Taper == nil && class != "" && class < looseClass {
-		v.report(Check, c.name, c.pos, Finding{
-			What: "the " + cmp.Or(c.seat(), "coupling") + " sits loose on " + c.name, Numbers: v.mm(2*c.radiusMm) + " " + class + ": " + v.mm(2*c.radiusMm-high) + " of play at the least in a bore of its size",
+	_, high, _ := limitsOf(c.Drawn.Size)
+	if class := c.Drawn.Size.Fit.Class.Value; c.Drawn.Taper == nil && class != "" && class < looseClass {
+		v.report(Check, c.Name, c.Drawn.Pos, Finding{
+			What: "the " + cmp.Or(c.Seat, "coupling") + " sits loose on " + c.Name, Numbers: v.mm(2*c.RadiusMm()) + " " + class + ": " + v.mm(2*c.RadiusMm()-high) + " of play at the least in a bore of its size",
 			Rule: "what is keyed sits without play, or the key works loose", Fix: "fit: h6 or k6",
 		})
 	}
 	if turns && !v.holdsBy(c) {
-		v.report(Check, c.name, c.pos, Finding{
-			What: "nothing turns the " + c.seat() + " on " + c.name, Numbers: "no keyway, no flat, and a fit that may be loose",
+		v.report(Check, c.Name, c.Drawn.Pos, Finding{
+			What: "nothing turns the " + c.Seat + " on " + c.Name, Numbers: "no keyway, no flat, and a fit that may be loose",
 			Rule: "what drives is keyed, or shrunk on", Fix: "add a keyway, or accept it where screws or a clamp hold",
 		})
 	}
@@ -123,17 +123,17 @@ func (v *view) yieldMPa(sectionMm float64) float64 {
 // twist looks for a driven step that the motor's torque shears by more than half of what its metal
 // yields at, taken as solid outside and open as its bore.
 func (v *view) twist(c *cylinder, nm float64) {
-	d, open := 2*c.radiusMm, 0.0
+	d, open := 2*c.RadiusMm(), 0.0
 	for _, in := range v.inside {
-		if geom.Over(math.Min(in.toMm, c.toMm), math.Max(in.fromMm, c.fromMm)) {
-			open = math.Max(open, 2*in.radiusMm)
+		if geom.Over(math.Min(in.ToMm, c.ToMm), math.Max(in.FromMm, c.FromMm)) {
+			open = math.Max(open, 2*in.RadiusMm())
 		}
 	}
 	const share = 0.577 / 2 // of yield: its shear by von Mises, twice over
 	yield := v.yieldMPa(d)
 	if mpa := 16 * 1000 * nm * d / (math.Pi * (math.Pow(d, 4) - math.Pow(open, 4))); nm > 0 && yield > 0 && (mpa > share*yield || open >= d) {
-		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " is thin for the torque that drives it", Numbers: v.w.Torque(nm) + ": " + v.w.Stresses(mpa, mpa, 0) + " of shear, wanted at most " + v.w.Stresses(share*yield, share*yield, 0) + " in " + v.p.Material.Value + ", without its keyway",
+		v.report(Check, c.Name, c.Drawn.Pos, Finding{
+			What: c.Name + " is thin for the torque that drives it", Numbers: v.w.Torque(nm) + ": " + v.w.Stresses(mpa, mpa, 0) + " of shear, wanted at most " + v.w.Stresses(share*yield, share*yield, 0) + " in " + v.p.Material.Value + ", without its keyway",
 			Rule: "a shaft takes its torque at half of its shear yield", Fix: "a larger diameter, a stronger metal, or a limiter",
 		})
 	}
@@ -141,16 +141,16 @@ func (v *view) twist(c *cylinder, nm float64) {
 
 // holdsBy tells whether a seat has what turns the thing on it.
 func (v *view) holdsBy(c *cylinder) bool {
-	return v.fast(c) || slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.In == c.name })
+	return v.fast(c) || slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.In == c.Name })
 }
 
 // fast tells whether a seat has what holds the thing on it both round and along: a hole or slot across
 // it, flats, a taper, a knurl, or a fit with interference throughout.
 func (v *view) fast(c *cylinder) bool {
-	class := strings.TrimRight(c.size.Fit.Class.Value, "0123456789")
-	return c.step.Taper != nil || c.step.Knurl != nil || class >= "p" && class <= "zc" ||
-		slices.ContainsFunc(v.q.Flats, func(f plan.FlatsRow) bool { return f.In == c.name }) ||
-		seq.At(v.p.Radials, func(f *parts.Radial) bool { z := v.axialMm(f); return z > c.fromMm && z < c.toMm }) != nil
+	class := strings.TrimRight(c.Drawn.Size.Fit.Class.Value, "0123456789")
+	return c.Drawn.Taper != nil || c.Drawn.Knurl != nil || class >= "p" && class <= "zc" ||
+		slices.ContainsFunc(v.q.Flats, func(f plan.FlatsRow) bool { return f.In == c.Name }) ||
+		seq.At(v.p.Radials, func(f *parts.Radial) bool { z := v.axialMm(f); return z > c.FromMm && z < c.ToMm }) != nil
 }
 
 // keySlot is a slot or keyway that a key may go into.
@@ -239,8 +239,8 @@ func (v *view) seizes(w *view, nut *cylinder, screw *threads.Thread) {
 	if errA != nil || errB != nil || a.Name != b.Name && !(steel(a) && steel(b)) {
 		return
 	}
-	v.report(Check, nut.name, v.p.Material.Pos, Finding{
-		What: v.p.Title.Value + " of " + a.Name + " travels on " + w.p.Title.Value + " of " + b.Name + ": like on like seizes", Numbers: v.mm(nut.longMm()) + " of thread on " + screw.Designation,
+	v.report(Check, nut.Name, v.p.Material.Pos, Finding{
+		What: v.p.Title.Value + " of " + a.Name + " travels on " + w.p.Title.Value + " of " + b.Name + ": like on like seizes", Numbers: v.mm(nut.LengthMm()) + " of thread on " + screw.Designation,
 		Rule: "a nut that travels is of bronze or iron, its screw of steel", Fix: "material: CuSn12 for the nut, or accept it for a slow, greased thread",
 	})
 }
@@ -300,9 +300,9 @@ func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 		wanted += nut.washerMm + t.PitchMm
 	}
 	for _, c := range shaft.outside {
-		if c.size.Thread.Value == j.Bearing.HeldBy {
-			shaft.atLeast(c.name, c.pos, r.beyondCone(j, c), wanted, Finding{
-				What: c.name + " has no room for the nut that adjusts " + j.Bearing.Bearing, Numbers: " of " + t.Designation + ", wanted ",
+		if c.Drawn.Size.Thread.Value == j.Bearing.HeldBy {
+			shaft.atLeast(c.Name, c.Drawn.Pos, r.beyondCone(j, c), wanted, Finding{
+				What: c.Name + " has no room for the nut that adjusts " + j.Bearing.Bearing, Numbers: " of " + t.Designation + ", wanted ",
 				Rule: "the thread is longer than its locking nut", Source: "ISO 2982-2", Fix: "a longer thread",
 			})
 		}
@@ -311,12 +311,12 @@ func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 
 // beyondCone is how long the thread of a nut that sets a bearing is beyond the cone.
 func (r *reviewer) beyondCone(j *plan.JointPlan, c *cylinder) float64 {
-	long, b := c.longMm(), j.Bearing
+	long, b := c.LengthMm(), j.Bearing
 	for _, stack := range r.lastStacks() {
 		if me := standing(stack, j.A.Instance()); me != nil && b.LargeEndDir != 0 {
-			end, far := me.Own(b.LargeEndMm), c.toMm
+			end, far := me.Own(b.LargeEndMm), c.ToMm
 			if me.Own(b.LargeEndMm+b.LargeEndDir) < end {
-				far = c.fromMm
+				far = c.FromMm
 			}
 			long = min(long, math.Abs(far-end))
 		}
@@ -327,5 +327,5 @@ func (r *reviewer) beyondCone(j *plan.JointPlan, c *cylinder) float64 {
 // nutOf tells whether a part has a thread inside.
 func (r *reviewer) nutOf(part, designation string) bool {
 	v := r.viewOf(part)
-	return v != nil && slices.ContainsFunc(v.inside, func(c *cylinder) bool { return c.thread != nil && c.thread.Designation == designation })
+	return v != nil && slices.ContainsFunc(v.inside, func(c *cylinder) bool { return c.Size.Thread != nil && c.Size.Thread.Designation == designation })
 }

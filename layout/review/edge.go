@@ -122,7 +122,7 @@ func (v *view) nearestEdge(h *hole) nearest {
 	if v.p.Flat() {
 		n.take(v.toOutline(h)-h.radiusMm, "the outline")
 		for _, c := range v.inside {
-			n.take(h.nearMm()-h.radiusMm-c.radiusMm, "the bore")
+			n.take(h.nearMm()-h.radiusMm-c.RadiusMm(), "the bore")
 		}
 		return n
 	}
@@ -132,16 +132,16 @@ func (v *view) nearestEdge(h *hole) nearest {
 		out, in := at(v.outside, mid), at(v.inside, mid)
 		switch {
 		case out == nil:
-		case h.centreMm() >= out.radiusMm:
+		case h.centreMm() >= out.RadiusMm():
 			// The drill passes beside a hub on its way to the face.
 			before := mid < h.fromMm && h.face == parts.Front || mid > h.toMm && h.face == parts.Back
-			if gap := h.nearMm() - h.radiusMm - out.radiusMm; before && gap < 0 {
-				n.take(gap, "the side of "+out.name)
+			if gap := h.nearMm() - h.radiusMm - out.RadiusMm(); before && gap < 0 {
+				n.take(gap, "the side of "+out.Name)
 			}
 		case geom.Over(along.toMm, s.fromMm) && geom.Over(s.toMm, along.fromMm):
-			n.take(out.radiusMm-h.farMm()-h.radiusMm, "the outside of "+out.name)
-			if in != nil && h.centreMm() > in.radiusMm {
-				n.take(h.nearMm()-h.radiusMm-in.radiusMm, "the bore "+in.name)
+			n.take(out.RadiusMm()-h.farMm()-h.radiusMm, "the outside of "+out.Name)
+			if in != nil && h.centreMm() > in.RadiusMm() {
+				n.take(h.nearMm()-h.radiusMm-in.RadiusMm(), "the bore "+in.Name)
 			}
 		}
 	}
@@ -163,7 +163,7 @@ func outerMm(c *cylinder) float64 {
 	if c == nil {
 		return 0
 	}
-	return c.radiusMm
+	return c.RadiusMm()
 }
 
 // same says how many others have the same fault.

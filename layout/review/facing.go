@@ -53,7 +53,7 @@ func (r *reviewer) lipOn(v *view, p *standingPart, s plan.SealMark, stack []*sta
 		}
 		if c := at(v.inside, (s.FromMm+s.ToMm)/2); c != nil {
 			r.add(Finding{
-				Severity: Stop, Part: p.Part, Feature: c.name, Pos: c.pos, What: "the seal of " + c.name + " is not one for " + o.Title, Numbers: c.seat() + " on " + r.mm(2*outer),
+				Severity: Stop, Part: p.Part, Feature: c.Name, Pos: c.Drawn.Pos, What: "the seal of " + c.Name + " is not one for " + o.Title, Numbers: c.Seat + " on " + r.mm(2*outer),
 				Rule: "a lip runs on the shaft of its size", Source: "ISO 6194-1", Fix: "one seal on both drawings",
 			})
 		}
@@ -81,7 +81,7 @@ func (r *reviewer) lipAway(flighted *standingPart, stack []*standingPart) {
 				return
 			}
 			away = cmp.Or(away, &Finding{
-				Part: p.Part, Feature: c.name, Pos: c.pos, What: "the lip of the seal in " + c.name + " looks away from the flight on " + flighted.Title + ", and no other keeps that from the bearing", Numbers: c.seat(),
+				Part: p.Part, Feature: c.Name, Pos: c.Drawn.Pos, What: "the lip of the seal in " + c.Name + " looks away from the flight on " + flighted.Title + ", and no other keeps that from the bearing", Numbers: c.Seat,
 				Rule: "a lip keeps back what it looks at", Fix: "lip: the other way",
 			})
 		}
@@ -104,8 +104,8 @@ func (r *reviewer) nearestBearing(z float64, stack []*standingPart) float64 {
 	near := math.Inf(1)
 	for _, j := range r.job.Of(parts.BearingKind) {
 		on, c := standing(stack, j.Bearing.Cone.Instance()), r.stepOf(j.Bearing.Cone)
-		if on != nil && c != nil && math.Abs(on.Z(c.middleMm())-z) < math.Abs(near-z) {
-			near = on.Z(c.middleMm())
+		if on != nil && c != nil && math.Abs(on.Z(c.MidMm())-z) < math.Abs(near-z) {
+			near = on.Z(c.MidMm())
 		}
 	}
 	return near
@@ -171,7 +171,7 @@ func (r *reviewer) leadSide(p standingIn) {
 func (v *view) leadsFrom(c *cylinder, from parts.Face) {
 	if h := v.chamferOn(c, from.Other()); h != nil && h.For == "lead-in" && v.chamferOn(c, from) == nil {
 		v.report(Check, h.Edge.Value, h.Edge.Pos, Finding{
-			What: h.Edge.Value + " is a lead-in, and what goes into " + c.name + " enters by the " + string(from), Rule: "a lead-in is where a part enters", Source: "by the job", Fix: "edge: " + c.name + "-" + string(from),
+			What: h.Edge.Value + " is a lead-in, and what goes into " + c.Name + " enters by the " + string(from), Rule: "a lead-in is where a part enters", Source: "by the job", Fix: "edge: " + c.Name + "-" + string(from),
 		})
 	}
 }
@@ -185,8 +185,8 @@ func (r *reviewer) entersFrom(p *standingPart, c *cylinder, stack []*standingPar
 		}
 		var long float64
 		const stepMm = 0.5
-		for z := range middles(c.fromMm, c.toMm, stepMm) {
-			if _, outer, ok := o.radii(p.Z(z)); ok && !geom.Over(outer, c.radiusMm) && outer > c.radiusMm-entersOff {
+		for z := range middles(c.FromMm, c.ToMm, stepMm) {
+			if _, outer, ok := o.radii(p.Z(z)); ok && !geom.Over(outer, c.RadiusMm()) && outer > c.RadiusMm()-entersOff {
 				long += stepMm
 			}
 		}
@@ -194,7 +194,7 @@ func (r *reviewer) entersFrom(p *standingPart, c *cylinder, stack []*standingPar
 			continue
 		}
 		side := parts.Front
-		if p.Own(o.middle()) > c.middleMm() {
+		if p.Own(o.middle()) > c.MidMm() {
 			side = parts.Back
 		}
 		if from != "" && from != side {

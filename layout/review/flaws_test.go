@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -13,6 +14,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // TestFlaws: rules of one part, or of one thing bought, at their bounds and a tenth beyond, by hand: how many screws
@@ -25,7 +27,7 @@ func TestFlaws(t *testing.T) {
 	fitted := parts.Fit{Class: parts.Text{Value: "h6"}, Pos: parts.Pos{Line: 1}}
 	type rule = func(v *view)
 	step := func(name string, from, to, d float64) *cylinder {
-		return &cylinder{name: name, fromMm: from, toMm: to, radiusMm: d / 2, step: &parts.Step{Name: text(name)}, size: parts.Size{Nominal: mm(d)}}
+		return cyl(name, from, to, d, parts.Step{})
 	}
 	say := func(words ...string) rule {
 		return func(v *view) { v.found = append(v.found, Finding{What: strings.Join(words, ", ")}) }
@@ -39,7 +41,7 @@ func TestFlaws(t *testing.T) {
 	studs := func(quantity, steps int, asks ...parts.Requirement) rule {
 		return func(v *view) {
 			v.p.Quantity, v.p.Require = quantity, asks
-			v.outside = inRow(false, []*cylinder{step("a", 0, 20, 10), step("b", 20, 50, 20), step("c", 50, 70, 10)}[:steps]...)
+			v.outside = sideBy(false, []*cylinder{step("a", 0, 20, 10), step("b", 20, 50, 20), step("c", 50, 70, 10)}[:steps]...)
 			v.unequal(&plan.JointPlan{A: plan.JointEnd{Title: "cover"}, B: plan.JointEnd{Title: "base"}})
 		}
 	}
@@ -67,8 +69,8 @@ func TestFlaws(t *testing.T) {
 	}
 	tube := func(seat, wall float64) rule { // of 60 and 5 drawn
 		return func(v *view) {
-			v.outside, v.inside = inRow(false, step("body", 0, 80, 60), step("seat", 80, 100, seat)), inRow(true, step("bore", 0, 100, 50))
-			v.outside[1].size.Fit = fitted
+			v.outside, v.inside = sideBy(false, step("body", 0, 80, 60), step("seat", 80, 100, seat)), sideBy(true, step("bore", 0, 100, 50))
+			v.outside[1].Drawn.Size.Fit = fitted
 			v.p.Stock = parts.Stock{Form: "tube", Size: mm(60), Second: mm(wall)}
 			v.tubeAllowance()
 		}
@@ -94,14 +96,14 @@ func TestFlaws(t *testing.T) {
 	}
 	shoulder := func(inner, outer float64) rule { // beside a nose of 60, in a body of 100
 		return func(v *view) {
-			v.outside = inRow(false, step("nose", 0, 20, 60), step("body", 20, 50, 100))
+			v.outside = sideBy(false, step("nose", 0, 20, 60), step("body", 20, 50, 100))
 			v.faceGrooveEdge(plan.GrooveRow{Name: "g", Face: parts.Front, FromMm: 20, ToMm: 23, InnerMm: inner, OuterMm: outer, DepthMm: 3})
 		}
 	}
 	relief := func(wide, deep float64) rule { // on 30 of 40
 		return func(v *view) {
 			c := step("s", 0, 30, 40)
-			c.undercut = &part.Undercut{WidthMm: wide, DepthMm: deep}
+			c.Undercut = &part.Undercut{WidthMm: wide, DepthMm: deep}
 			v.relief(c)
 		}
 	}
@@ -176,4 +178,16 @@ func TestFlaws(t *testing.T) {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}
+}
+
+// cyl is a step as the rules see it, from one place of the axis to another; its diameter is that drawn too, unless
+// another is.
+func cyl(name string, fromMm, toMm, diameterMm float64, drawn parts.Step) *cylinder {
+	drawn.Name.Value, drawn.Size.Nominal.Mm = name, cmp.Or(drawn.Size.Nominal.Mm, diameterMm)
+	return &cylinder{Step: &part.Step{Drawn: &drawn, Name: name, Seat: drawn.Seat.Value, FromMm: fromMm, ToMm: toMm, Size: part.Sized{NominalMm: diameterMm}}}
+}
+
+// sideBy are steps of one side beside one another.
+func sideBy(inside bool, all ...*cylinder) []*cylinder {
+	return inRow(seq.Map(all, func(c *cylinder) *part.Step { c.Inside = inside; return c.Step })...)
 }

@@ -32,10 +32,10 @@ func (v *view) grooveEdge(g plan.GrooveRow) {
 	falls := func(o *cylinder) bool { return o == nil || geom.Over(0, c.outBy(o)) }
 	before, behind := c.neighbours()
 	if falls(before) {
-		land = g.FromMm - c.fromMm - v.p.BevelMm(c.name+"-front")
+		land = g.FromMm - c.FromMm - v.p.BevelMm(c.Name+"-front")
 	}
 	if falls(behind) {
-		land = math.Min(land, c.toMm-g.ToMm-v.p.BevelMm(c.name+"-back"))
+		land = math.Min(land, c.ToMm-g.ToMm-v.p.BevelMm(c.Name+"-back"))
 	}
 	land = seq.Min(land, v.besideIn(g), func(o plan.GrooveRow) float64 { return math.Max(o.FromMm-g.ToMm, g.FromMm-o.ToMm) })
 	v.atLeast(g.Name, entryPos(v.p, g.Name), land, g.EdgeMm, Finding{
@@ -75,12 +75,11 @@ func (v *view) outerAt(z float64) float64 {
 func (v *view) behindFace(g plan.GrooveRow) float64 {
 	least := math.Inf(1)
 	for _, radius := range []float64{g.InnerMm / 2, (g.InnerMm + g.OuterMm) / 4, g.OuterMm / 2} {
-		spans := v.metal(radius)
-		if len(spans) == 0 {
+		_, thickMm, _ := v.m.Plane(g.Face, radius)
+		if thickMm == 0 {
 			return 0
 		}
-		s := parts.At(g.Face, spans[0], spans[len(spans)-1])
-		least = math.Min(least, s.toMm-s.fromMm-g.DepthMm)
+		least = min(least, thickMm-g.DepthMm)
 	}
 	return least
 }
@@ -101,7 +100,7 @@ func (v *view) groovePath(g plan.GrooveRow) {
 
 // inWords names what is in the way at both ends.
 func (v *view) inWords(shut []*cylinder) string {
-	each := seq.Map(shut, func(c *cylinder) string { return c.name + " " + v.mm(2*c.radiusMm) })
+	each := seq.Map(shut, func(c *cylinder) string { return c.Name + " " + v.mm(2*c.RadiusMm()) })
 	return "; " + strings.Join(each, " and ") + " are in the way"
 }
 
@@ -110,10 +109,10 @@ func (v *view) inWords(shut []*cylinder) string {
 // is not known.
 func (v *view) grooveSeat(g plan.GrooveRow) {
 	c := v.step(g.In)
-	if g.Face != "" || g.ORing != nil || c.seat() == "" {
+	if g.Face != "" || g.ORing != nil || c.Seat == "" {
 		return
 	}
-	before, behind := g.FromMm-c.fromMm, c.toMm-g.ToMm
+	before, behind := g.FromMm-c.FromMm, c.ToMm-g.ToMm
 	left := math.Max(before, behind)
 	if shut := c.inTheWay(); g.EdgeMm > 0 && len(shut) == 1 { // a ring holds what lies between it and a shoulder
 		if left = before; c.toward(shut[0]) == parts.Back {
@@ -121,15 +120,15 @@ func (v *view) grooveSeat(g plan.GrooveRow) {
 		}
 	}
 	left = seq.Min(left, v.besideIn(g), func(o plan.GrooveRow) float64 {
-		return max(max(o.FromMm, g.FromMm)-min(o.ToMm, g.ToMm), min(o.FromMm, g.FromMm)-c.fromMm, c.toMm-max(o.ToMm, g.ToMm))
+		return max(max(o.FromMm, g.FromMm)-min(o.ToMm, g.ToMm), min(o.FromMm, g.FromMm)-c.FromMm, c.ToMm-max(o.ToMm, g.ToMm))
 	})
 	wanted, rule, known := v.seatWidth(c)
 	if g.Kind == string(parts.GreaseGroove) && !known { // what runs there bears on both sides of it
 		left = before + behind
 	}
 	v.atLeast(g.Name, entryPos(v.p, g.Name), left, wanted, Finding{
-		What: g.Name + " eats the seat of " + c.seat(), Numbers: " of " + c.name + " stay whole, wanted ",
-		Rule: rule, Fix: "move the groove to an end of " + c.name + ", or a longer step",
+		What: g.Name + " eats the seat of " + c.Seat, Numbers: " of " + c.Name + " stay whole, wanted ",
+		Rule: rule, Fix: "move the groove to an end of " + c.Name + ", or a longer step",
 	})
 }
 
@@ -137,16 +136,16 @@ func (v *view) grooveSeat(g plan.GrooveRow) {
 func (v *view) seatWidth(c *cylinder) (mm float64, rule string, known bool) {
 	for _, j := range v.job.Of(parts.BearingKind) {
 		switch b := j.Bearing; {
-		case b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.name && b.ConeWidth.Set():
+		case b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.Name && b.ConeWidth.Set():
 			return b.ConeWidth.Mm, "a bearing's ring lies on its seat over its whole width", true
-		case b.Cup.Part == v.p.Name.Value && b.Cup.Feature == c.name:
+		case b.Cup.Part == v.p.Name.Value && b.Cup.Feature == c.Name:
 			return 0.6 * b.Width.Mm, "a bearing's ring lies in its seat over its whole width", true
 		}
 	}
 	if m := v.seal(c); m != nil {
 		return m.WidthMm, "a seal lies in its seat over its whole width", true
 	}
-	return 0.6 * c.longMm(), "a groove leaves three fifths of its seat in one piece", false
+	return 0.6 * c.LengthMm(), "a groove leaves three fifths of its seat in one piece", false
 }
 
 // The limits of squeeze and of the gap beside an O-ring: common practice, no
@@ -197,7 +196,7 @@ const oringMinDeg, oringMaxDeg = 10, 20 // common practice, no source: 15° is d
 // the O-ring.
 func (v *view) oringLeadIn(g plan.GrooveRow) {
 	for _, p := range v.job.Parts {
-		if p == v.p || !p.NamedIn(v.step(g.In).seat()) {
+		if p == v.p || !p.NamedIn(v.step(g.In).Seat) {
 			continue
 		}
 		edges := v.viewOf(p.Name.Value).edges(g.AgainstMm, 0.5, !g.Inside)
@@ -216,8 +215,8 @@ func (v *view) oringLeadIn(g plan.GrooveRow) {
 // edges are those of the bores, or else of the turned outsides, of a part that have about a diameter.
 func (v *view) edges(diameterMm, offMm float64, bores bool) (out []string) {
 	for _, c := range v.steps() {
-		if c.inside == bores && (bores || v.turned()) && math.Abs(c.size.Nominal.Mm-diameterMm) < offMm {
-			out = append(out, c.name+"-front", c.name+"-back")
+		if c.Inside == bores && (bores || v.turned()) && math.Abs(c.Drawn.Size.Nominal.Mm-diameterMm) < offMm {
+			out = append(out, c.Name+"-front", c.Name+"-back")
 		}
 	}
 	return out
@@ -236,13 +235,13 @@ func (v *view) sealed(c *cylinder) (land grooves.SealLand, ok bool) {
 // sealLand looks for the land of a shaft seal that is soft.
 func (v *view) sealLand(c *cylinder) {
 	land, ok := v.sealed(c)
-	h := c.step.Hardness
-	if !ok || c.inside || h.Value >= land.HardnessHRC {
+	h := c.Drawn.Hardness
+	if !ok || c.Inside || h.Value >= land.HardnessHRC {
 		return
 	}
 	said := words.Either(h.Pos.Line > 0, number(h.Value)+" HRC", "not said")
-	v.report(Check, c.name, c.pos, Finding{
-		What: c.name + " is not hard enough for the lip of its seal", Numbers: said + ", wanted " + number(land.HardnessHRC) + " HRC, and " + number(land.HardnessFastHRC) + " from 4 m/s on or in dirt",
+	v.report(Check, c.Name, c.Drawn.Pos, Finding{
+		What: c.Name + " is not hard enough for the lip of its seal", Numbers: said + ", wanted " + number(land.HardnessHRC) + " HRC, and " + number(land.HardnessFastHRC) + " from 4 m/s on or in dirt",
 		Rule: "a lip wears a groove into a soft land", Source: land.Source.String(), Fix: "hardness: " + number(land.HardnessHRC) + ", a hardened sleeve, or accept it at a low speed",
 	})
 }
@@ -252,7 +251,7 @@ func (v *view) sealLand(c *cylinder) {
 func (v *view) sealFit(c *cylinder) {
 	switch land, ok := v.sealed(c); {
 	case !ok:
-	case c.inside:
+	case c.Inside:
 		v.sealHousing(c, land)
 	default:
 		v.sealLeadIn(c, land)
@@ -263,15 +262,15 @@ func (v *view) sealFit(c *cylinder) {
 // sealLip looks for seals of which nobody said where the lip looks.
 func (v *view) sealLip(c *cylinder) {
 	for _, m := range v.q.Section.Seals {
-		if mid := (m.FromMm + m.ToMm) / 2; !c.inside || c.step.Lip != "" || mid < c.fromMm || mid > c.toMm {
+		if mid := (m.FromMm + m.ToMm) / 2; !c.Inside || c.Drawn.Lip != "" || mid < c.FromMm || mid > c.ToMm {
 			continue
 		}
 		lip := parts.Front
 		if m.LipBack {
 			lip = parts.Back
 		}
-		v.report(Note, c.name, c.pos, Finding{
-			What: "which way the lip of the seal in " + c.name + " looks is not said", Numbers: "taken: to the " + string(lip) + ", away from the open end of the bore",
+		v.report(Note, c.Name, c.Drawn.Pos, Finding{
+			What: "which way the lip of the seal in " + c.Name + " looks is not said", Numbers: "taken: to the " + string(lip) + ", away from the open end of the bore",
 			Rule: "a lip keeps back what it looks at", Fix: "lip: front, or lip: back",
 		})
 	}
@@ -280,12 +279,12 @@ func (v *view) sealLip(c *cylinder) {
 // hardStep looks for a step that is to be harder than its metal is sure to get.
 func (v *view) hardStep(c *cylinder) {
 	m, err := material.Find(v.p.Material.Value)
-	if err != nil || c.step.Hardness.Pos.Line == 0 || m.HardHRC > 0 && c.step.Hardness.Value <= m.HardHRC {
+	if err != nil || c.Drawn.Hardness.Pos.Line == 0 || m.HardHRC > 0 && c.Drawn.Hardness.Value <= m.HardHRC {
 		return
 	}
-	wanted := number(c.step.Hardness.Value) + " HRC"
+	wanted := number(c.Drawn.Hardness.Value) + " HRC"
 	severity, f := Check, Finding{
-		What: m.Name + " does not get as hard as " + c.name + " is to be", Numbers: wanted + ", and it is no metal to be quenched",
+		What: m.Name + " does not get as hard as " + c.Name + " is to be", Numbers: wanted + ", and it is no metal to be quenched",
 		Rule: "a metal hardens as far as its carbon lets it", Fix: "a grade that hardens (C45 or 1045 to 55, 42CrMo4 or 4140 to 53), or a hardened sleeve",
 	}
 	switch {
@@ -293,25 +292,25 @@ func (v *view) hardStep(c *cylinder) {
 		f.Numbers, f.Source = wanted+", and its surface is sure of "+number(m.HardHRC), "EN 10083-2 and EN 10083-3, flame or induction hardened, from memory; case-hardened 58, common practice"
 		f.Fix = "hardness: " + number(m.HardHRC) + ", another grade, a hardened sleeve, or accept it on the word of who hardens it"
 	case m.HardHRC == 0:
-		severity, f.What, f.Numbers, f.Fix = Note, "how hard "+m.Name+" gets is not known here", c.name+" is to have "+wanted, "ask who hardens it before it is turned"
+		severity, f.What, f.Numbers, f.Fix = Note, "how hard "+m.Name+" gets is not known here", c.Name+" is to have "+wanted, "ask who hardens it before it is turned"
 	case m.Kind == material.MildSteel:
 		f.Fix += ", or accept it to be case-hardened"
 	default:
 		severity = Stop
 	}
-	v.report(severity, c.name, c.step.Hardness.Pos, f)
+	v.report(severity, c.Name, c.Drawn.Hardness.Pos, f)
 }
 
 // sealRound finds a land whose limits lie outside those of its seal's class.
 func (v *view) sealRound(c *cylinder, land grooves.SealLand) {
-	low, high, ok := v.limitsOf(c)
+	low, high, ok := limitsOf(c.Drawn.Size)
 	least, most := land.Shaft.MinMm, land.Shaft.MaxMm
-	f := v.here(c.name, c.pos)
+	f := v.here(c.Name, c.Drawn.Pos)
 	f.Numbers, f.Rule, f.Source, f.Fix = "wanted "+v.w.Limits(least, most), "a seal's shaft is h11", land.Source.String(), "fit: h11"
 	v.eachOf(f,
-		flaw{!c.fitted(), Finding{What: c.name + " has no limits, and the lip of a seal runs on it"}},
+		flaw{!c.fitted(), Finding{What: c.Name + " has no limits, and the lip of a seal runs on it"}},
 		flaw{ok && (geom.Over(least, low) || geom.Over(high, most)), Finding{
-			What: c.name + " has other limits than the lip of its seal takes", Numbers: v.w.Limits(low, high) + ", wanted " + v.w.Limits(least, most), OverMm: over(max(least-low, high-most))}},
+			What: c.Name + " has other limits than the lip of its seal takes", Numbers: v.w.Limits(low, high) + ", wanted " + v.w.Limits(least, most), OverMm: over(max(least-low, high-most))}},
 	)
 }
 
@@ -319,42 +318,42 @@ func (v *view) sealRound(c *cylinder, land grooves.SealLand) {
 // against: no seal comes from there.
 func underRing(c *cylinder, edge string) bool {
 	next, behind := c.neighbours()
-	if edge == c.name+"-back" {
+	if edge == c.Name+"-back" {
 		next = behind
 	}
-	return next != nil && next.bears()
+	return next != nil && next.Bears()
 }
 
 // sealLeadIn finds a land that its lip comes on to over no slope: no chamfer, and no cone beside it that
 // is as steep at the most.
 func (v *view) sealLeadIn(c *cylinder, land grooves.SealLand) {
 	cone := func(s *cylinder) bool {
-		front := !geom.Over(s.toMm, c.fromMm)
+		front := !geom.Over(s.ToMm, c.FromMm)
 		rise := s.endMm(!front) - s.endMm(front)
-		return geom.Alike(s.endMm(!front), c.radiusMm) && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.longMm()*math.Tan(land.LeadInDeg.Max*math.Pi/180)
+		return geom.Alike(s.endMm(!front), c.RadiusMm()) && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.LengthMm()*math.Tan(land.LeadInDeg.Max*math.Pi/180)
 	}
 	chamfer := func(h parts.Chamfer) bool {
-		return c.edge(h.Edge.Value) && !underRing(c, h.Edge.Value) && 2*(c.radiusMm-h.AcrossMm()) <= land.LeadInMm+0.01 && !geom.Over(land.LeadInDeg.Min, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.LeadInDeg.Max)
+		return c.edge(h.Edge.Value) && !underRing(c, h.Edge.Value) && 2*(c.RadiusMm()-h.AcrossMm()) <= land.LeadInMm+0.01 && !geom.Over(land.LeadInDeg.Min, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.LeadInDeg.Max)
 	}
 	if slices.ContainsFunc(c.next(), cone) || slices.ContainsFunc(v.p.Chamfers, chamfer) {
 		return
 	}
-	v.report(Check, c.name, c.pos, Finding{
-		What: c.name + " has no lead-in for the lip of its seal", Numbers: "wanted down to " + v.mm(land.LeadInMm) + " at " + number(land.LeadInDeg.Min) + "° to " + number(land.LeadInDeg.Max) + "°",
-		Rule: "a lip that is pushed over a sharp edge leaks", Source: land.LeadInSource.String(), Fix: "a chamfer on " + c.name + "-front or " + c.name + "-back, for: lead-in",
+	v.report(Check, c.Name, c.Drawn.Pos, Finding{
+		What: c.Name + " has no lead-in for the lip of its seal", Numbers: "wanted down to " + v.mm(land.LeadInMm) + " at " + number(land.LeadInDeg.Min) + "° to " + number(land.LeadInDeg.Max) + "°",
+		Rule: "a lip that is pushed over a sharp edge leaks", Source: land.LeadInSource.String(), Fix: "a chamfer on " + c.Name + "-front or " + c.Name + "-back, for: lead-in",
 	})
 }
 
 // sealHousing looks at the bore that a seal is pressed into.
 func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
-	fit := c.size.Fit
+	fit := c.Drawn.Size.Fit
 	class := fit.Class.Value
 	led := slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool {
 		return c.edge(h.Edge.Value) && !geom.Over(land.HousingChamferDeg.Min, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.HousingChamferDeg.Max)
 	})
-	f := v.here(c.name, c.pos)
+	f := v.here(c.Name, c.Drawn.Pos)
 	f.Source = land.Source.String()
-	wanted, nominal, holds := land.HousingClass, c.size.Nominal.Mm, class == land.HousingClass
+	wanted, nominal, holds := land.HousingClass, c.Drawn.Size.Nominal.Mm, class == land.HousingClass
 	by := f.Source
 	if less, more, source := grooves.InchSealBore(nominal); v.seal(c).Inch {
 		by = source.String() + "; " + by
@@ -367,15 +366,15 @@ func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
 	}
 	v.eachOf(f,
 		flaw{!holds, Finding{
-			What: c.name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + wanted, Rule: "a seal is pressed into its bore", Source: by, Fix: "fit: " + land.HousingClass}},
+			What: c.Name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + wanted, Rule: "a seal is pressed into its bore", Source: by, Fix: "fit: " + land.HousingClass}},
 		flaw{!led, Finding{
-			What: c.name + " has no lead-in for its seal", Numbers: "wanted " + number(land.HousingChamferDeg.Min) + "° to " + number(land.HousingChamferDeg.Max) + "°",
+			What: c.Name + " has no lead-in for its seal", Numbers: "wanted " + number(land.HousingChamferDeg.Min) + "° to " + number(land.HousingChamferDeg.Max) + "°",
 			Rule: "a seal that is pressed over a sharp edge is damaged", Fix: "add a chamfer: size " + v.mm(1) + ", angle 15, for: lead-in"}},
 	)
 }
 
 // edge tells whether a name is that of one of the edges of a step.
-func (c *cylinder) edge(name string) bool { return name == c.name+"-front" || name == c.name+"-back" }
+func (c *cylinder) edge(name string) bool { return name == c.Name+"-front" || name == c.Name+"-back" }
 
 // end is the outside step at a face.
 func (v *view) end(face parts.Face) *cylinder {
@@ -386,7 +385,7 @@ func (v *view) end(face parts.Face) *cylinder {
 // of a tenth of its diameter has to stay, beside the bevel.
 func (v *view) centreHole(c plan.CentreRow) {
 	end := v.end(c.Face)
-	flat := 2 * end.radiusMm
+	flat := 2 * end.RadiusMm()
 	if h := v.chamferOn(end, c.Face); h != nil && !h.Sphere {
 		flat -= 2 * h.AcrossMm()
 	}
@@ -394,7 +393,7 @@ func (v *view) centreHole(c plan.CentreRow) {
 	if in := v.p.Centres; in != nil {
 		pos = in.Pos
 	}
-	v.atMost("", pos, c.MouthMm, flat-0.2*2*end.radiusMm, Finding{
+	v.atMost("", pos, c.MouthMm, flat-0.2*2*end.RadiusMm(), Finding{
 		What: "the centre in the " + string(c.Face) + " end leaves hardly a face", Numbers: " of " + v.mm(flat) + ", wanted at most ",
 		Rule: "a rim of a tenth of the diameter stays round a centre", Fix: "a smaller pilot, or form A",
 	})
@@ -438,7 +437,7 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 
 // flatsWall looks for flats that leave a thin wall over a bore.
 func (v *view) flatsWall(f plan.FlatsRow) {
-	over := seq.Keep(v.inside, func(c *cylinder) bool { return geom.Over(f.ToMm, c.fromMm) && geom.Over(c.toMm, f.FromMm) })
+	over := seq.Keep(v.inside, func(c *cylinder) bool { return geom.Over(f.ToMm, c.FromMm) && geom.Over(c.ToMm, f.FromMm) })
 	if bore := mostMm(over); bore > 0 {
 		v.thin(f.Name, f.DiameterMm/2-f.DepthMm-bore, leastWallMm(f.DiameterMm), "cuts into the bore", Finding{
 			What: f.Name + " leaves little metal over the bore", Rule: "under a flat stays a wall that can be turned", Fix: "a larger size across the flats, or a smaller bore",

@@ -241,14 +241,14 @@ func (g *guardOn) away(drives parts.JointRef) bool {
 		return false
 	}
 	c := named(shaft.outside, drives.Feature)
-	if c == nil || c.seat() == "" || !strings.Contains(parts.Bare(g.v.p.Title.Value), parts.Bare(c.seat())) {
+	if c == nil || c.Seat == "" || !strings.Contains(parts.Bare(g.v.p.Title.Value), parts.Bare(c.Seat)) {
 		return false
 	}
 	from, to, _ := g.along(g.body)
-	if from < -c.fromMm && to > -c.toMm {
+	if from < -c.FromMm && to > -c.ToMm {
 		return false
 	}
-	g.open("does not stand over the "+c.seat()+" that it is for: a flange of it is bent to the other side, or it hangs the wrong way", "", nil)
+	g.open("does not stand over the "+c.Seat+" that it is for: a flange of it is bent to the other side, or it hangs the wrong way", "", nil)
 	return true
 }
 

@@ -135,11 +135,11 @@ func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
 		mid := (s.fromMm + s.toMm) / 2
 		// Over a blind hole through a flange, the far side is where it ends.
 		above := mid < h.fromMm && side == parts.Front || mid > h.toMm && side == parts.Back
-		if c := at(v.outside, mid); above && c != nil && !c.fitted() && c.radiusMm < r {
-			near.take(r-c.radiusMm, "the side of "+c.name)
+		if c := at(v.outside, mid); above && c != nil && !c.fitted() && c.RadiusMm() < r {
+			near.take(r-c.RadiusMm(), "the side of "+c.Name)
 		}
-		if c := at(v.inside, mid); above && c != nil && c.radiusMm > r {
-			near.take(c.radiusMm-r, "the bore "+c.name)
+		if c := at(v.inside, mid); above && c != nil && c.RadiusMm() > r {
+			near.take(c.RadiusMm()-r, "the bore "+c.Name)
 		}
 	}
 	if !v.turned() || near.what == "" {

@@ -95,11 +95,11 @@ func TestHoldingBounds(t *testing.T) {
 				if fit == "" {
 					size = parts.Size{Nominal: mm(40), Fit: parts.Fit{Limits: []parts.Length{mm(d), mm(d + 0.02)}}}
 				}
-				return &cylinder{name: name, fromMm: from, toMm: to, radiusMm: d / 2, step: &parts.Step{Name: text(name)}, size: size}
+				return cyl(name, from, to, d, parts.Step{Size: size})
 			}
-			v := &view{reviewer: r, p: part("ring"), lengthMm: 20, inside: inRow(true, step("bore", 0, 19, bore, ""))}
-			v.outside = inRow(false, step("rim", 0, 20, 80, ""))
-			to := &view{reviewer: r, p: part("shaft"), outside: inRow(false, step("end", 0, 20, 30, ""), step("seat", 20, 60, seat, ""), step("collar", 60, 80, 60, ""))}
+			v := &view{reviewer: r, p: part("ring"), lengthMm: 20, inside: sideBy(true, step("bore", 0, 19, bore, ""))}
+			v.outside = sideBy(false, step("rim", 0, 20, 80, ""))
+			to := &view{reviewer: r, p: part("shaft"), outside: sideBy(false, step("end", 0, 20, 30, ""), step("seat", 20, 60, seat, ""), step("collar", 60, 80, 60, ""))}
 			each(made{v, &parts.Loose{How: text(how), After: text("last")}}, to, to.outside[1])
 		}
 	}

@@ -148,11 +148,11 @@ func (r *reviewer) carried(e *parts.Loose) {
 	v := r.viewOf(e.Part.Value)
 	for _, o := range r.all() {
 		for _, c := range o.inside {
-			if c.thread == nil || !slices.ContainsFunc(v.outside, func(s *cylinder) bool { return s.size.Thread.Value == c.size.Thread.Value }) {
+			if c.Size.Thread == nil || !slices.ContainsFunc(v.outside, func(s *cylinder) bool { return s.Drawn.Size.Thread.Value == c.Drawn.Size.Thread.Value }) {
 				continue
 			}
-			o.atLeast(c.name, c.pos, c.longMm(), c.thread.MajorMm, Finding{
-				What: e.Part.Value + " travels in few turns of thread", Numbers: " of " + c.size.Thread.Value + ", wanted at least ",
+			o.atLeast(c.Name, c.Drawn.Pos, c.LengthMm(), c.Size.Thread.MajorMm, Finding{
+				What: e.Part.Value + " travels in few turns of thread", Numbers: " of " + c.Drawn.Size.Thread.Value + ", wanted at least ",
 				Rule: "a nut that moves its load is at least as long as its thread is wide", Fix: "a longer thread",
 			})
 		}
@@ -171,16 +171,16 @@ func (r *reviewer) turnedUp(e *parts.Loose) {
 			continue
 		}
 		for _, c := range v.steps() {
-			if !c.threaded() || !r.carriedBy(v, c.size.Thread.Value) {
+			if !c.threaded() || !r.carriedBy(v, c.Drawn.Size.Thread.Value) {
 				continue
 			}
 			up := strings.EqualFold(w[1], "clockwise") == strings.EqualFold(w[2], "above")
-			if strings.Contains(c.size.Thread.Value, "LH") {
+			if strings.Contains(c.Drawn.Size.Thread.Value, "LH") {
 				up = !up
 			}
 			if up == strings.EqualFold(w[3], "lowers") {
 				r.add(Finding{
-					Part: e.Part.Value, Pos: t.Pos, What: "the words have " + e.Part.Value + " go the other way than its thread moves it", Numbers: w[0] + "; " + c.size.Thread.Value,
+					Part: e.Part.Value, Pos: t.Pos, What: "the words have " + e.Part.Value + " go the other way than its thread moves it", Numbers: w[0] + "; " + c.Drawn.Size.Thread.Value,
 					Rule: "what is held from turning comes towards who turns its right-hand nut clockwise", Source: "by geometry", Fix: "the other way, or a left-hand thread",
 				})
 			}
@@ -192,7 +192,7 @@ func (r *reviewer) turnedUp(e *parts.Loose) {
 // carriedBy tells whether a thread has its mate in another part.
 func (r *reviewer) carriedBy(v *view, thread string) bool {
 	return slices.ContainsFunc(r.all(), func(o *view) bool {
-		return o != v && slices.ContainsFunc(o.steps(), func(c *cylinder) bool { return c.size.Thread.Value == thread })
+		return o != v && slices.ContainsFunc(o.steps(), func(c *cylinder) bool { return c.Drawn.Size.Thread.Value == thread })
 	})
 }
 

@@ -170,11 +170,11 @@ func (r *reviewer) weldFirst(j *plan.JointPlan) {
 			continue
 		}
 		for _, c := range r.viewOf(end.Part).steps() {
-			grade, is := 9, func(ref parts.JointRef) bool { return ref.Part == end.Part && ref.Feature == c.name }
+			grade, is := 9, func(ref parts.JointRef) bool { return ref.Part == end.Part && ref.Feature == c.Name }
 			if slices.ContainsFunc(r.job.Of(parts.SlideKind), func(o *parts.Joint) bool { return is(o.Slide.Hub) || is(o.Slide.On) }) {
 				grade = 11 // a weld along it closes more than the play that it slides by
 			}
-			if fine(c.size.Fit, grade) && !c.step.AfterWeld && !r.shutBy(j, end.Part, c.name) {
+			if fine(c.Drawn.Size.Fit, grade) && !c.Drawn.AfterWeld && !r.shutBy(j, end.Part, c.Name) {
 				r.weldMoves(j, end, c)
 			}
 		}
@@ -194,14 +194,14 @@ func (r *reviewer) shutBy(weld *plan.JointPlan, part, feature string) bool {
 // isBore tells a feature that is a bore.
 func (r *reviewer) isBore(ref parts.JointRef) bool {
 	c := r.stepOf(ref)
-	return c != nil && c.inside
+	return c != nil && c.Inside
 }
 
 func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c *cylinder) {
-	numbers := words.Join(" ", r.mm(2*c.radiusMm), c.size.Fit.Class.Value)
+	numbers := words.Join(" ", r.mm(2*c.RadiusMm()), c.Drawn.Size.Fit.Class.Value)
 	numbers += words.When(j.Weld.BoreLeaveMm > 0, "; leave "+r.mm(j.Weld.BoreLeaveMm)+" on diameter and "+r.mm(j.Weld.SquareUpMm)+" on a face")
 	r.ofJoint(j, Finding{
-		What: j.Title + ": " + end.Title + " " + c.name + " is finished on its own sheet, before the weld that distorts it", Numbers: numbers,
+		What: j.Title + ": " + end.Title + " " + c.Name + " is finished on its own sheet, before the weld that distorts it", Numbers: numbers,
 		Rule: "fine sizes are finished after the last weld near them", Fix: "after-weld: yes at it, or weld far enough away",
 	})
 }
@@ -213,7 +213,7 @@ func (r *reviewer) fitSides(j *parts.Joint) {
 	bore, shaft, _ := strings.Cut(p.Fit.Value, "/")
 	a, b := r.stepOf(p.Bore), r.stepOf(p.Shaft)
 	switch {
-	case a != nil && a.size.Fit.LightPress.Set(): // it follows the mate as measured
+	case a != nil && a.Drawn.Size.Fit.LightPress.Set(): // it follows the mate as measured
 		if p.Fit.Value != "" {
 			r.add(Finding{
 				Part: j.Name.Value, Pos: p.Fit.Pos, What: "the joint asks for a fit, and the bore for a light press on what is measured", Numbers: p.Fit.Value,
@@ -228,7 +228,7 @@ func (r *reviewer) fitSides(j *parts.Joint) {
 
 // fitSide compares one side of a press, as drawn, with its class by the joint.
 func (r *reviewer) fitSide(j *parts.Joint, ref parts.JointRef, c *cylinder, class string) {
-	drawn, where := c.size.Fit.Class.Value, ref.Part+"."+ref.Feature
+	drawn, where := c.Drawn.Size.Fit.Class.Value, ref.Part+"."+ref.Feature
 	f := Finding{
 		Part: j.Name.Value, Pos: ref.Pos,
 		Rule: "a fit stands on both drawings, as each part is made and checked by its own sheet", Source: "ISO 286-1", Fix: "write the class at both features",

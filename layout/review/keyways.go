@@ -37,14 +37,14 @@ func (v *view) keywayDepth(k plan.KeywayRow) {
 func (v *view) boughtHub(k plan.KeywayRow) {
 	key, err := v.keyFor(k.DiameterMm)
 	c := named(v.outside, k.In)
-	if err != nil || k.Inside || k.Woodruff != "" || c == nil || c.seat() == "" || geom.Alike(key.WidthMm, k.WidthMm) {
+	if err != nil || k.Inside || k.Woodruff != "" || c == nil || c.Seat == "" || geom.Alike(key.WidthMm, k.WidthMm) {
 		return
 	}
-	if slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p.NamedIn(c.seat()) }) {
+	if slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p.NamedIn(c.Seat) }) {
 		return
 	}
 	v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
-		What: k.Name + " has another key than its diameter, and what sits there is bought", Numbers: v.mm(k.WidthMm) + " wide for " + c.seat() + " on " + v.mm(k.DiameterMm) + ", the standard has " + v.mm(key.WidthMm),
+		What: k.Name + " has another key than its diameter, and what sits there is bought", Numbers: v.mm(k.WidthMm) + " wide for " + c.Seat + " on " + v.mm(k.DiameterMm) + ", the standard has " + v.mm(key.WidthMm),
 		OverMm: over(math.Abs(key.WidthMm - k.WidthMm)), Rule: "a hub as bought has the keyway of its bore", Source: key.Source.String(), Fix: "delete key, or accept it where the hub is bored and keyed for this shaft",
 	})
 }
@@ -58,11 +58,11 @@ type keyEnd struct {
 // ends are those of a keyway in a step, from the back, where a step has its undercut if it can.
 func (c *cylinder) ends(k plan.KeywayRow) [2]keyEnd {
 	before, behind := c.neighbours()
-	return [2]keyEnd{{behind, c.toMm - k.ToMm}, {before, k.FromMm - c.fromMm}}
+	return [2]keyEnd{{behind, c.ToMm - k.ToMm}, {before, k.FromMm - c.FromMm}}
 }
 
 // risesMm is how much higher than the step of the keyway that beside it is.
-func (e keyEnd) risesMm(c *cylinder) float64 { return outerMm(e.next) - c.radiusMm }
+func (e keyEnd) risesMm(c *cylinder) float64 { return outerMm(e.next) - c.RadiusMm() }
 
 // keywayEnds looks for a keyway of a shaft that runs through the undercut of its step or leaves a
 // sliver before its open end.
@@ -76,14 +76,14 @@ func (v *view) keywayEnds(k plan.KeywayRow) {
 	for _, end := range c.ends(k) {
 		rises := end.risesMm(c)
 		switch f.OverMm = left(end.leftMm); {
-		case geom.Over(rises, 0) && c.undercut != nil && !relieved:
+		case geom.Over(rises, 0) && c.Undercut != nil && !relieved:
 			relieved = true
-			v.firstOf(f, flaw{geom.Over(c.undercut.WidthMm, end.leftMm), Finding{
-				What: k.Name + " runs through the undercut of " + c.name, Numbers: v.mm(end.leftMm) + " before its shoulder, the undercut is " + v.mm(c.undercut.WidthMm) + " wide",
+			v.firstOf(f, flaw{geom.Over(c.Undercut.WidthMm, end.leftMm), Finding{
+				What: k.Name + " runs through the undercut of " + c.Name, Numbers: v.mm(end.leftMm) + " before its shoulder, the undercut is " + v.mm(c.Undercut.WidthMm) + " wide",
 				Source: "by geometry", Fix: "a shorter keyway, or one nearer the other end"}})
 		case geom.Over(0, rises) && geom.Over(end.leftMm, 0):
 			v.firstOf(f, flaw{geom.Over(keyEndMm, end.leftMm), Finding{
-				What: k.Name + " nearly runs out at the end of " + c.name, Numbers: v.mm(end.leftMm) + " of metal left, wanted at least " + v.mm(keyEndMm), Fix: "a shorter keyway, or one out at the end"}})
+				What: k.Name + " nearly runs out at the end of " + c.Name, Numbers: v.mm(end.leftMm) + " of metal left, wanted at least " + v.mm(keyEndMm), Fix: "a shorter keyway, or one out at the end"}})
 		}
 	}
 }
@@ -105,7 +105,7 @@ func (v *view) keyLengths(k plan.KeywayRow) {
 	ends := c.ends(k)
 	key, err := keys.Of(k.DiameterMm, k.WidthMm, k.HeightMm, v.job.Units == parts.Inches)
 	long := k.ToMm - k.FromMm
-	sold := seq.Keep(key.LengthsMm(), func(l float64) bool { return l <= c.longMm() }) // none for inch keys, which are cut from bar
+	sold := seq.Keep(key.LengthsMm(), func(l float64) bool { return l <= c.LengthMm() }) // none for inch keys, which are cut from bar
 	if err != nil || open(ends[0]) || open(ends[1]) || k.RunoutMm > 0 || len(sold) == 0 {
 		return
 	}
@@ -171,9 +171,9 @@ func (v *view) cutterRoom(k plan.KeywayRow) {
 		return
 	}
 	for _, c := range v.outside {
-		if c.name != k.In && geom.Over(c.radiusMm, k.DiameterMm/2) && geom.Over(k.ToMm+k.RunoutMm, c.fromMm) && geom.Over(c.toMm, k.FromMm-k.RunoutMm) {
+		if c.Name != k.In && geom.Over(c.RadiusMm(), k.DiameterMm/2) && geom.Over(k.ToMm+k.RunoutMm, c.FromMm) && geom.Over(c.ToMm, k.FromMm-k.RunoutMm) {
 			v.report(Stop, k.Name, entryPos(v.p, k.Name), Finding{
-				What:    "the cutter of " + k.Name + " runs into " + c.name,
+				What:    "the cutter of " + k.Name + " runs into " + c.Name,
 				Numbers: "it runs out " + v.mm(k.RunoutMm) + " beyond the full depth, to " + v.mm(k.FromMm-k.RunoutMm) + " and " + v.mm(k.ToMm+k.RunoutMm) + " from the front face",
 				Rule:    "a side-and-face cutter runs out at both ends", Source: "by geometry", Fix: "a smaller cutter, an end mill, or a shorter keyway",
 			})
@@ -214,9 +214,9 @@ func (r *reviewer) slidKeys(j *parts.Joint) {
 }
 
 func (v *view) seatKeys(c *cylinder) {
-	slid := slices.ContainsFunc(v.job.Of(parts.SlideKind), func(j *parts.Joint) bool { return j.Slide.On.Part == v.p.Name.Value && j.Slide.On.Feature == c.name })
-	if hub := v.hubNamed(c.seat(), c.size.Nominal.Mm); hub != nil && !slid {
-		v.mated(keyed{v, c.name}, *hub, true, Check)
+	slid := slices.ContainsFunc(v.job.Of(parts.SlideKind), func(j *parts.Joint) bool { return j.Slide.On.Part == v.p.Name.Value && j.Slide.On.Feature == c.Name })
+	if hub := v.hubNamed(c.Seat, c.Drawn.Size.Nominal.Mm); hub != nil && !slid {
+		v.mated(keyed{v, c.Name}, *hub, true, Check)
 	}
 }
 
@@ -227,8 +227,8 @@ func (r *reviewer) hubNamed(seat string, diameterMm float64) *keyed {
 	}
 	for _, v := range r.all() {
 		for _, c := range v.inside {
-			if geom.Alike(2*c.radiusMm, diameterMm) && v.p.NamedIn(seat) {
-				return &keyed{v, c.name}
+			if geom.Alike(2*c.RadiusMm(), diameterMm) && v.p.NamedIn(seat) {
+				return &keyed{v, c.Name}
 			}
 		}
 	}

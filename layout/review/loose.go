@@ -100,7 +100,7 @@ func (v made) enters(o *view, words string) {
 
 // goesInto compares the thinnest step of a round with the widest hole of the flat part that it goes into.
 func (v made) goesInto(o *view) {
-	thin := seq.Min(math.Inf(1), v.outside, func(c *cylinder) float64 { return c.radiusMm })
+	thin := seq.Min(math.Inf(1), v.outside, func(c *cylinder) float64 { return c.RadiusMm() })
 	wide := seq.Max(0, o.holes, func(h hole) float64 { return h.radiusMm })
 	if geom.Over(2*(thin-wide), pressOverMm) {
 		v.report(Check, "", v.e.Part.Pos, Finding{
@@ -115,13 +115,13 @@ func (v made) screwsInto(o *view) {
 	var own []string
 	has := o.threads()
 	for _, c := range v.outside {
-		if c.thread == nil {
+		if c.Size.Thread == nil {
 			continue
 		}
-		if has[threadName(c.size.Thread.Value)] {
+		if has[threadName(c.Drawn.Size.Thread.Value)] {
 			return
 		}
-		own = append(own, c.size.Thread.Value)
+		own = append(own, c.Drawn.Size.Thread.Value)
 	}
 	if len(own) > 0 {
 		v.report(Stop, "", v.e.Part.Pos, Finding{
@@ -359,7 +359,7 @@ func (v *view) wideMm() float64 { return mostMm(v.outside) }
 
 // mostMm is the greatest radius of some steps.
 func mostMm(steps []*cylinder) float64 {
-	return seq.Max(0, steps, func(c *cylinder) float64 { return c.radiusMm })
+	return seq.Max(0, steps, func(c *cylinder) float64 { return c.RadiusMm() })
 }
 
 // openMm is the radius of the narrowest opening along the axis, infinite where there is none.
@@ -368,7 +368,7 @@ func (v *view) openMm() float64 {
 		_, inside := v.p.Formed().Walls()
 		return (v.p.Frustum.Small.Mm - inside) / 2
 	}
-	return seq.Min(math.Inf(1), v.inside, func(c *cylinder) float64 { return c.radiusMm })
+	return seq.Min(math.Inf(1), v.inside, func(c *cylinder) float64 { return c.RadiusMm() })
 }
 
 // screwsPass looks at the screws of a loose part that come through holes of their name in
@@ -398,8 +398,10 @@ func tooSmall(row plan.RadialRow, g *parts.HoleGroup, t threads.Thread) bool {
 func (v made) goesOver(shaft *view) {
 	open := v.openMm()
 	for _, o := range shaft.outside {
-		if o.thread != nil && slices.ContainsFunc(v.inside, func(c *cylinder) bool { return c.thread != nil && c.thread.Designation == o.thread.Designation }) {
-			open = max(open, o.radiusMm)
+		if o.Size.Thread != nil && slices.ContainsFunc(v.inside, func(c *cylinder) bool {
+			return c.Size.Thread != nil && c.Size.Thread.Designation == o.Size.Thread.Designation
+		}) {
+			open = max(open, o.RadiusMm())
 		}
 	}
 	for g := range seq.Refs(v.p.Holes) {
@@ -410,14 +412,14 @@ func (v made) goesOver(shaft *view) {
 		return
 	}
 	past := func(end, next *cylinder) float64 {
-		least := 2 * end.radiusMm
+		least := 2 * end.RadiusMm()
 		if len(v.e.Lies) > 0 { // it is known where it comes to lie: on the end that is as long as it
 			least = min(least, v.lengthMm)
 		}
-		if end.longMm() < least {
-			return max(end.radiusMm, next.radiusMm) // a short step at the very end is its point
+		if end.LengthMm() < least {
+			return max(end.RadiusMm(), next.RadiusMm()) // a short step at the very end is its point
 		}
-		return end.radiusMm
+		return end.RadiusMm()
 	}
 	if least := min(past(shaft.outside[0], shaft.outside[min(1, n-1)]), past(shaft.outside[n-1], shaft.outside[max(n-2, 0)])); geom.Over(least, open) {
 		v.report(Check, "", v.e.Part.Pos, Finding{
@@ -444,12 +446,12 @@ func (r *reviewer) keyReach(v, tube *view) {
 				continue
 			}
 			c := at(shaft.outside, shaft.axialMm(f))
-			if c == nil || c.radiusMm > tube.inside[0].radiusMm {
+			if c == nil || c.RadiusMm() > tube.inside[0].RadiusMm() {
 				continue
 			}
-			in := high - (tube.inside[0].radiusMm - c.radiusMm)
+			in := high - (tube.inside[0].RadiusMm() - c.RadiusMm())
 			if !geom.Over(reachShare*f.Depth.Mm, in) && !geom.Over(in, f.Depth.Mm) {
-				r.keyPath(v, shaft, f, tube.inside[0].radiusMm-high)
+				r.keyPath(v, shaft, f, tube.inside[0].RadiusMm()-high)
 				continue
 			}
 			v.report(Check, "", v.p.Name.Pos, Finding{
@@ -468,8 +470,8 @@ func (r *reviewer) keyPath(v, shaft *view, f *parts.Radial, tipMm float64) {
 	for _, way := range []float64{-1, 1} {
 		end, most := z+way*f.Along.Mm/2, 0.0
 		for _, c := range shaft.outside {
-			if geom.Over(way*((c.fromMm+c.toMm)/2-end), -c.longMm()/2) {
-				most = max(most, c.radiusMm)
+			if geom.Over(way*((c.FromMm+c.ToMm)/2-end), -c.LengthMm()/2) {
+				most = max(most, c.RadiusMm())
 			}
 		}
 		closed = min(closed, most-tipMm)

@@ -133,7 +133,7 @@ func blank(v *view) {
 	wide, f := v.widest(), v.here("", s.Pos)
 	f.Severity, f.Rule, f.Source, f.Fix = Stop, "the stock is at least as large as the part", "by geometry", "what is drawn within the stock, or a larger stock where the drawing is right"
 	v.eachOf(f,
-		flaw{geom.Over(2*wide.radiusMm, s.Size.Mm), Finding{What: "the stock is thinner than " + wide.name + " of the part", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(2*wide.radiusMm)}},
+		flaw{geom.Over(2*wide.RadiusMm(), s.Size.Mm), Finding{What: "the stock is thinner than " + wide.Name + " of the part", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(2*wide.RadiusMm())}},
 		flaw{s.Length.Set() && geom.Over(v.lengthMm, s.Length.Mm), Finding{What: "the stock is shorter than the part", Numbers: v.mm(s.Length.Mm) + " for " + v.mm(v.lengthMm)}},
 	)
 }
@@ -183,14 +183,14 @@ func between(v *view) {
 // turned, and for fits that nothing answers: a class on a bore whose shaft in
 // the job, named by the seat, has none. Joints are looked at by their own rules.
 func (v *view) counterpart(c *cylinder) {
-	ref := c.size.Fit.LightPress
+	ref := c.Drawn.Size.Fit.LightPress
 	other := v.viewOf(ref.Part)
 	if other == nil || other.p.Kind == parts.Tube || !other.turned() {
 		return // a tube as bought has no limits, and is measured
 	}
 	if s := named(other.outside, ref.Feature); s != nil && !s.fitted() {
-		v.report(Note, c.name, ref.Pos, Finding{
-			What: "the counterpart of " + c.name + " is turned here too, and has no limits", Numbers: ref.Part + "." + ref.Feature + " " + v.mm(s.size.Nominal.Mm),
+		v.report(Note, c.Name, ref.Pos, Finding{
+			What: "the counterpart of " + c.Name + " is turned here too, and has no limits", Numbers: ref.Part + "." + ref.Feature + " " + v.mm(s.Drawn.Size.Nominal.Mm),
 			Rule: "a light press goes over what is bought and measured; two turned parts take a fit", Fix: "give both sides a fit, such as H7 and p6",
 		})
 	}

@@ -52,7 +52,7 @@ func (v *view) slotKeyway(f *parts.Radial) {
 	case isWasher(f):
 		v.tongueBeside(f, step)
 	default:
-		v.slotKey(f, 2*step.radiusMm)
+		v.slotKey(f, 2*step.RadiusMm())
 	}
 }
 
@@ -76,8 +76,8 @@ func (v *view) tongueBeside(f *parts.Radial, step *cylinder) {
 	z := v.axialMm(f)
 	threads := seq.Keep(v.outside, (*cylinder).threaded)
 	v.report(Check, f.Name.Value, f.Pos, Finding{
-		What: f.Name.Value + " is not in the thread of the nut whose washer it holds", Numbers: "it lies on " + step.name + ", " + v.mm(2*step.radiusMm),
-		OverMm: over(seq.Min(math.Inf(1), threads, func(c *cylinder) float64 { return max(c.fromMm-z, z-c.toMm) })),
+		What: f.Name.Value + " is not in the thread of the nut whose washer it holds", Numbers: "it lies on " + step.Name + ", " + v.mm(2*step.RadiusMm()),
+		OverMm: over(seq.Min(math.Inf(1), threads, func(c *cylinder) float64 { return max(c.FromMm-z, z-c.ToMm) })),
 		Rule:   "the tongue of a locking washer lies in the thread of its nut", Source: "by geometry", Fix: "move it along, or a longer thread",
 	})
 }
@@ -88,7 +88,7 @@ func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
 	if !isWasher(f) {
 		return
 	}
-	if t := thread.thread; t != nil {
+	if t := thread.Size.Thread; t != nil {
 		v.atLeast(f.Name.Value, f.Pos, f.Depth.Mm, (t.MajorMm-t.MinorMm)/2+lockNutOf(*t).washerMm, Finding{
 			What: f.Name.Value + " is too shallow for the tongue of the washer under the nut", Numbers: ", wanted at least ",
 			Rule: "the nut passes over the tongue, which lies under its thread", Source: "ISO 2982-2", Fix: "a deeper slot",
@@ -97,19 +97,19 @@ func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
 	mid, straight := v.axialMm(f), (f.Along.Mm-f.Around.Mm)/2 // its ends are round
 	shut, free := math.Inf(1), [2]bool{true, true}
 	for _, c := range v.outside {
-		if geom.Over(c.radiusMm, thread.radiusMm) {
-			free[0], free[1] = free[0] && c.fromMm > thread.fromMm, free[1] && c.fromMm < thread.fromMm
+		if geom.Over(c.RadiusMm(), thread.RadiusMm()) {
+			free[0], free[1] = free[0] && c.FromMm > thread.FromMm, free[1] && c.FromMm < thread.FromMm
 		}
 	}
 	if free[0] {
-		shut = min(shut, mid-straight-thread.fromMm)
+		shut = min(shut, mid-straight-thread.FromMm)
 	}
 	if free[1] {
-		shut = min(shut, thread.toMm-mid-straight)
+		shut = min(shut, thread.ToMm-mid-straight)
 	}
 	if geom.Over(shut, 0) && !math.IsInf(shut, 1) {
 		v.report(Check, f.Name.Value, f.Pos, Finding{
-			What: f.Name.Value + " is shut at the end of " + thread.name + " that the washer comes from", Numbers: v.mm(shut) + " of the thread before its full width",
+			What: f.Name.Value + " is shut at the end of " + thread.Name + " that the washer comes from", Numbers: v.mm(shut) + " of the thread before its full width",
 			OverMm: over(shut), Rule: "the tongue of a locking washer gets into its slot from the end", Source: "by geometry", Fix: "a longer slot, out at the end of the thread",
 		})
 	}
@@ -265,7 +265,7 @@ func (v *view) roundAt(middle plan.XY, wantedMm float64) (mm float64, size parts
 		}
 	}
 	for _, c := range v.inside {
-		near(plan.XY{}, 2*c.radiusMm, c.size)
+		near(plan.XY{}, 2*c.RadiusMm(), c.Drawn.Size)
 	}
 	for _, o := range v.holes {
 		if o.group != nil {

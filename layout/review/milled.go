@@ -54,17 +54,17 @@ func (v *view) slotReach(name string, pos parts.Pos, widthMm, depthMm float64) {
 // both sides, and for one outside whose small end lies between wider ones: what it
 // is for does not get there.
 func (v *view) shutCone(c *cylinder) {
-	if c.step.Taper == nil {
+	if c.Drawn.Taper == nil {
 		return
 	}
 	v.steepCone(c)
 	free := c.behind // a ring comes over the small end of a cone, a plug in at its wide end
-	if (c.step.Taper.Toward == parts.Back) == c.inside {
+	if (c.Drawn.Taper.Toward == parts.Back) == c.Inside {
 		free = c.before
 	}
 	if shut := seq.First(free, func(o *cylinder) bool { return geom.Over(c.outBy(o), 0) }); shut != nil {
-		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " is a cone that nothing gets onto past " + shut.name, Numbers: v.mm(2*c.radiusMm) + " at its wide end, " + shut.name + " " + v.mm(2*shut.radiusMm), OverMm: over(math.Abs(c.radiusMm - shut.radiusMm)),
+		v.report(Check, c.Name, c.Drawn.Pos, Finding{
+			What: c.Name + " is a cone that nothing gets onto past " + shut.Name, Numbers: v.mm(2*c.RadiusMm()) + " at its wide end, " + shut.Name + " " + v.mm(2*shut.RadiusMm()), OverMm: over(math.Abs(c.RadiusMm() - shut.RadiusMm())),
 			Rule: "a cone is open at the end that its counterpart comes from", Source: "by geometry", Fix: "the cone the other way round, or accept it where nothing sits on it",
 		})
 	}
@@ -73,12 +73,12 @@ func (v *view) shutCone(c *cylinder) {
 // steepCone finds a cone of more than 45 degrees to its axis: what is that steep is
 // a chamfer or a countersink, and a slip among the sizes of a cone.
 func (v *view) steepCone(c *cylinder) {
-	rise, long := c.radiusMm-c.step.Taper.SmallMm(2*c.radiusMm, c.longMm())/2, c.longMm()
+	rise, long := c.RadiusMm()-c.Drawn.Taper.SmallMm(2*c.RadiusMm(), c.LengthMm())/2, c.LengthMm()
 	if !geom.Over(rise, long) {
 		return
 	}
-	v.report(Check, c.name, c.pos, Finding{
-		What: c.name + " is steeper than cones are", Numbers: v.mm(2*c.radiusMm) + " to " + v.mm(2*(c.radiusMm-rise)) + " in " + v.mm(long) + ", " + number(2*math.Atan2(rise, long)*180/math.Pi) + "° in all",
+	v.report(Check, c.Name, c.Drawn.Pos, Finding{
+		What: c.Name + " is steeper than cones are", Numbers: v.mm(2*c.RadiusMm()) + " to " + v.mm(2*(c.RadiusMm()-rise)) + " in " + v.mm(long) + ", " + number(2*math.Atan2(rise, long)*180/math.Pi) + "° in all",
 		OverMm: over(rise), Rule: "a cone is at most as high as it is long", Fix: "the small diameter, or a chamfer in its place",
 	})
 }

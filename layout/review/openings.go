@@ -57,13 +57,13 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 		half = v.radialHoleMm(f) / 2
 	}
 	for _, c := range v.inside {
-		blind := !f.Through && geom.Over(radiusAt(v.outside, z)-c.radiusMm, f.Depth.Mm)
-		if blind || c.seat() == "" || !fine(c.size.Fit, 9) || !geom.Over(z+half, c.fromMm) || !geom.Over(c.toMm, z-half) {
+		blind := !f.Through && geom.Over(radiusAt(v.outside, z)-c.RadiusMm(), f.Depth.Mm)
+		if blind || c.Seat == "" || !fine(c.Drawn.Size.Fit, 9) || !geom.Over(z+half, c.FromMm) || !geom.Over(c.ToMm, z-half) {
 			continue
 		}
 		v.report(Stop, f.Name.Value, f.Pos, Finding{
-			What:    f.Name.Value + " comes out in the seat " + c.name,
-			Numbers: "it runs from " + v.mm(z-half) + " to " + v.mm(z+half) + " from the front face, " + c.name + " from " + v.mm(c.fromMm) + " to " + v.mm(c.toMm),
+			What:    f.Name.Value + " comes out in the seat " + c.Name,
+			Numbers: "it runs from " + v.mm(z-half) + " to " + v.mm(z+half) + " from the front face, " + c.Name + " from " + v.mm(c.FromMm) + " to " + v.mm(c.ToMm),
 			Rule:    "what sits in a seat covers an opening there, and an edge cuts it", Source: "by geometry", Fix: "move it along the axis",
 		})
 	}
@@ -74,7 +74,7 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 func (v *view) bareNipple(f *parts.Radial, z float64) {
 	pressed := func(j *parts.Joint) bool {
 		s := j.Press.Shaft
-		return s.Part == v.p.Name.Value && slices.ContainsFunc(v.outside, func(c *cylinder) bool { return c.name == s.Feature && c.fromMm <= z && z <= c.toMm })
+		return s.Part == v.p.Name.Value && slices.ContainsFunc(v.outside, func(c *cylinder) bool { return c.Name == s.Feature && c.FromMm <= z && z <= c.ToMm })
 	}
 	if f.For != parts.Grease || f.Shape == parts.RadialHole && f.Size.Make == parts.TappedHole || slices.ContainsFunc(v.job.Of(parts.PressKind), pressed) {
 		return
@@ -158,8 +158,8 @@ func (v *view) turnedSlot(f *parts.Radial) {
 	case geom.Over(f.Around.Mm, f.Along.Mm) && step.fitted():
 		finding.What, finding.Numbers = f.Name.Value+" lies round the shaft", v.mm(f.Around.Mm)+" round and "+v.mm(f.Along.Mm)+" along"
 		finding.Fix = "exchange around and along"
-	case step.threaded() && geom.Over(f.Along.Mm, 2*step.radiusMm):
-		finding.What, finding.Numbers = f.Name.Value+" is cut along the thread "+step.name, v.mm(f.Along.Mm)+" long in a thread of "+v.mm(2*step.radiusMm)
+	case step.threaded() && geom.Over(f.Along.Mm, 2*step.RadiusMm()):
+		finding.What, finding.Numbers = f.Name.Value+" is cut along the thread "+step.Name, v.mm(f.Along.Mm)+" long in a thread of "+v.mm(2*step.RadiusMm())
 		finding.Fix = "move it along the axis: is it measured from the right face?"
 	default:
 		return

@@ -99,15 +99,15 @@ func (r *reviewer) seatLong(e *parts.Loose) {
 	if c == nil {
 		return
 	}
-	room := c.longMm()
+	room := c.LengthMm()
 	for _, g := range v.q.Grooves {
 		if g.In == e.Stands.On.Feature {
-			room = min(room, max(g.FromMm-c.fromMm, c.toMm-g.ToMm))
+			room = min(room, max(g.FromMm-c.FromMm, c.ToMm-g.ToMm))
 		}
 	}
 	if long := r.itemMm(m[1] + " " + m[2]); geom.Over(long, room) {
 		r.add(Finding{
-			Severity: Check, Part: v.p.Name.Value, Feature: c.name, Pos: e.How.Pos, What: "what sits on " + c.name + " of " + v.p.Title.Value + " is longer than its seat, by the words", Numbers: r.mm(long) + " on " + r.mm(room), OverMm: over(long - room),
+			Severity: Check, Part: v.p.Name.Value, Feature: c.Name, Pos: e.How.Pos, What: "what sits on " + c.Name + " of " + v.p.Title.Value + " is longer than its seat, by the words", Numbers: r.mm(long) + " on " + r.mm(room), OverMm: over(long - room),
 			Rule: "a hub has its whole length on its seat, before what keeps it", Source: "by the job", Fix: "a shorter one, or a longer seat",
 		})
 	}

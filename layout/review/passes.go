@@ -53,10 +53,10 @@ type reach struct{ radiusMm, longMm float64 }
 
 // reaches are those of a screw in front of its thread and behind it, the thread with both.
 func (c *cylinder) reaches() (front, back reach) {
-	front = reach{max(mostMm(c.before), c.radiusMm), c.toMm}
-	back = reach{max(mostMm(c.behind), c.radiusMm), c.longMm()}
+	front = reach{max(mostMm(c.before), c.RadiusMm()), c.ToMm}
+	back = reach{max(mostMm(c.behind), c.RadiusMm()), c.LengthMm()}
 	for _, o := range c.behind {
-		back.longMm += o.longMm()
+		back.longMm += o.LengthMm()
 	}
 	return front, back
 }
@@ -80,19 +80,19 @@ const nearlyShare = 0.15
 // loneBore looks for bores of flat parts in no joint that something runs in, by
 // their class, of which no outside of the job has the size and one nearly has.
 func (v *view) loneBore() {
-	if len(v.inside) != 1 || v.inside[0].size.Fit.Class.Value == "" || v.inside[0].size.Fit.Class.Value >= "H" || v.inJoint(v.p.Name.Value) {
+	if len(v.inside) != 1 || v.inside[0].Drawn.Size.Fit.Class.Value == "" || v.inside[0].Drawn.Size.Fit.Class.Value >= "H" || v.inJoint(v.p.Name.Value) {
 		return
 	}
-	size, near, off := v.inside[0].size, "", math.Inf(1)
+	size, near, off := v.inside[0].Drawn.Size, "", math.Inf(1)
 	for _, o := range v.all() {
 		for _, s := range o.outside {
-			if d := math.Abs(s.size.Nominal.Mm - size.Nominal.Mm); o != v && o.turned() && s.fitted() && d < off {
-				near, off = s.name+" of "+o.p.Title.Value+" is "+v.mm(s.size.Nominal.Mm), d
+			if d := math.Abs(s.Drawn.Size.Nominal.Mm - size.Nominal.Mm); o != v && o.turned() && s.fitted() && d < off {
+				near, off = s.Name+" of "+o.p.Title.Value+" is "+v.mm(s.Drawn.Size.Nominal.Mm), d
 			}
 		}
 	}
 	if geom.Over(off, 0) && off <= nearlyShare*size.Nominal.Mm {
-		v.report(Check, v.inside[0].name, size.Nominal.Pos, Finding{
+		v.report(Check, v.inside[0].Name, size.Nominal.Pos, Finding{
 			What:    "the bore of " + v.p.Title.Value + " is a running fit on no shaft of the job",
 			Numbers: v.mm(size.Nominal.Mm) + " " + size.Fit.Class.Value + "; " + near, OverMm: over(off),
 			Rule: "bore and shaft have one nominal size", Source: "ISO 286-1", Fix: "the size of the shaft, or accept it for a shaft that is bought",

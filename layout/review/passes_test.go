@@ -15,11 +15,8 @@ import (
 // A screw reaches out of its nut with its thread and with what is beyond that.
 func TestScrewReach(t *testing.T) {
 	t.Parallel()
-	step := func(mm, long float64) parts.Step {
-		return parts.Step{Size: parts.Size{Nominal: parts.Length{Mm: mm}}, Length: parts.Length{Mm: long}}
-	}
-	steps := []parts.Step{step(6, 5), step(20, 100), step(12, 10), step(25, 40)}
-	front, back := stepsOf(steps, false)[1].reaches()
+	step := func(from, to, d float64) *cylinder { return cyl("", from, to, d, parts.Step{}) }
+	front, back := sideBy(false, step(0, 5, 6), step(5, 105, 20), step(105, 115, 12), step(115, 155, 25))[1].reaches()
 	if want := (reach{10, 105}); front != want {
 		t.Errorf("in front %v, want %v", front, want)
 	}

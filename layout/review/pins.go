@@ -189,7 +189,7 @@ func (v *view) pinSize(h forPin, across float64, pressed bool) flaw {
 	if m6, err := fits.Limit(across, "m6"); err == nil {
 		most = m6.MaxMm
 	}
-	low, high, limited := v.limitsOf(&cylinder{size: h.size})
+	low, high, limited := limitsOf(h.size)
 	loose := pressed && (geom.Over(hole, across) || limited && fine(h.size.Fit, pinGrade) && (low+high)/2 > most+geom.CloseMm)
 	f := flaw{geom.Over(across, hole) || loose || hole > widestPin*across, Finding{
 		Severity: Stop, What: "the pin of " + h.name + " is larger than its hole", Numbers: v.mm(across) + " in " + v.mm(hole),

@@ -207,8 +207,8 @@ func spigots(r *reviewer) {
 			}
 			for _, c := range v.spigotsAt(face, other) {
 				for _, stack := range stacks {
-					if me := standing(stack, e.Instance()); me != nil && !done[e.Part+"."+c.name] {
-						done[e.Part+"."+c.name] = r.centres(v, c, me, stack)
+					if me := standing(stack, e.Instance()); me != nil && !done[e.Part+"."+c.Name] {
+						done[e.Part+"."+c.Name] = r.centres(v, c, me, stack)
 					}
 				}
 			}
@@ -220,12 +220,12 @@ func spigots(r *reviewer) {
 // and that are to centre it.
 func (v *view) spigotsAt(face parts.Face, other *view) []*cylinder {
 	ofSize := func(c *cylinder) bool {
-		return slices.ContainsFunc(other.inside, func(o *cylinder) bool { return geom.Alike(o.radiusMm, c.radiusMm) })
+		return slices.ContainsFunc(other.inside, func(o *cylinder) bool { return geom.Alike(o.RadiusMm(), c.RadiusMm()) })
 	}
 	near, far := v.end(face), v.end(face.Other())
 	return seq.Keep([]*cylinder{near, far}, func(c *cylinder) bool {
 		return c.fitted() && !c.threaded() &&
-			(c.name == near.name || ofSize(c) && !ofSize(near) || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && p.NamedIn(c.seat()) }))
+			(c.Name == near.Name || ofSize(c) && !ofSize(near) || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && p.NamedIn(c.Seat) }))
 	})
 }
 
@@ -244,10 +244,10 @@ func (r *reviewer) centres(v *view, c *cylinder, me *standingPart, stack []*stan
 		return false
 	}
 	var reach float64
-	for z := range middles(c.fromMm, c.toMm, stepMm) {
+	for z := range middles(c.FromMm, c.ToMm, stepMm) {
 		for _, o := range stack {
 			inner, _, ok := o.radii(me.Z(z))
-			if o != me && ok && inner > c.radiusMm-overlapMm && inner < c.radiusMm*(1+spigotPart) {
+			if o != me && ok && inner > c.RadiusMm()-overlapMm && inner < c.RadiusMm()*(1+spigotPart) {
 				reach += stepMm
 				break
 			}
@@ -256,9 +256,9 @@ func (r *reviewer) centres(v *view, c *cylinder, me *standingPart, stack []*stan
 	if reach >= reachMm {
 		return false
 	}
-	v.report(Check, c.name, c.pos, Finding{
-		What:    c.name + " reaches into no register of its size",
-		Numbers: r.mm(reach) + " of " + r.mm(c.longMm()) + " at " + r.mm(2*c.radiusMm) + ", wanted " + r.mm(reachMm), LeftMm: left(reach),
+	v.report(Check, c.Name, c.Drawn.Pos, Finding{
+		What:    c.Name + " reaches into no register of its size",
+		Numbers: r.mm(reach) + " of " + r.mm(c.LengthMm()) + " at " + r.mm(2*c.RadiusMm()) + ", wanted " + r.mm(reachMm), LeftMm: left(reach),
 		Rule: "a fitted step at the face of a joint centres it", Fix: "a longer step, the size of the bore it goes into, or the part the other way round",
 	})
 	return true
@@ -268,7 +268,7 @@ func (r *reviewer) centres(v *view, c *cylinder, me *standingPart, stack []*stan
 func (r *reviewer) tooLarge(v *view, c *cylinder) bool {
 	return slices.ContainsFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
 		return slices.ContainsFunc(j.Problems, func(p plan.Problem) bool {
-			return p.Kind == plan.RegisterLarger && p.Ends[0].Part == v.p.Name.Value && p.Ends[0].Feature == c.name
+			return p.Kind == plan.RegisterLarger && p.Ends[0].Part == v.p.Name.Value && p.Ends[0].Feature == c.Name
 		})
 	})
 }
@@ -283,7 +283,7 @@ func registers(h *hole, steps []*cylinder, at *plan.Beside) bool {
 		return false
 	}
 	radius := h.group.Size.Size.Nominal.Mm / 2
-	return slices.ContainsFunc(steps, func(c *cylinder) bool { return radius > c.radiusMm-overlapMm && radius < c.radiusMm*(1+spigotPart) })
+	return slices.ContainsFunc(steps, func(c *cylinder) bool { return radius > c.RadiusMm()-overlapMm && radius < c.RadiusMm()*(1+spigotPart) })
 }
 
 // registerBeside tells whether a step of a part goes into a hole off the middle of what it is bolted to.
@@ -328,7 +328,7 @@ func (r *reviewer) studShoulder(j *plan.JointPlan) {
 		return // it holds nothing apart
 	}
 	stud.unequal(j)
-	wide := seq.Max(0, stud.outside, func(c *cylinder) float64 { return c.size.Nominal.Mm })
+	wide := seq.Max(0, stud.outside, func(c *cylinder) float64 { return c.Drawn.Size.Nominal.Mm })
 	if h := seq.At(v.holes, func(h *hole) bool { return h.name == j.A.Feature && wide < 2*h.radiusMm+1 }); h != nil {
 		stud.report(Stop, "", stud.p.Name.Pos, Finding{
 			What: stud.p.Title.Value + " has no shoulder that stands against " + j.A.Title, Numbers: v.mm(wide) + " at a hole of " + v.mm(2*h.radiusMm),
@@ -356,8 +356,8 @@ func (stud *view) unequal(j *plan.JointPlan) {
 		return
 	}
 	body := stud.outside[1]
-	stud.report(Check, body.name, body.pos, Finding{
-		What: "nothing asks that the " + number(float64(stud.p.Quantity)) + " of " + stud.p.Title.Value + " are alike in length, and they hold " + j.A.Title + " parallel to " + j.B.Title, Numbers: stud.mm(body.longMm()) + " by general tolerances",
-		Rule: "what keeps two plates apart is made to one length", Fix: "require: equal, within " + stud.mm(0.05) + ", of " + body.name,
+	stud.report(Check, body.Name, body.Drawn.Pos, Finding{
+		What: "nothing asks that the " + number(float64(stud.p.Quantity)) + " of " + stud.p.Title.Value + " are alike in length, and they hold " + j.A.Title + " parallel to " + j.B.Title, Numbers: stud.mm(body.LengthMm()) + " by general tolerances",
+		Rule: "what keeps two plates apart is made to one length", Fix: "require: equal, within " + stud.mm(0.05) + ", of " + body.Name,
 	})
 }

@@ -39,7 +39,7 @@ func apartMm(g, h *hole) float64 { return geom.Apart(g.a, g.b, h.a, h.b) }
 // part.
 func (v *view) toOutline(h *hole) float64 {
 	if len(v.outside) > 0 {
-		return v.outside[0].radiusMm - h.farMm()
+		return v.outside[0].RadiusMm() - h.farMm()
 	}
 	best := math.Inf(1)
 	for i := 0; i+1 < len(v.outline); i++ {

@@ -43,7 +43,7 @@ func (v made) kept(to *view, seat *cylinder) {
 		return
 	}
 	v.report(Check, "", v.e.How.Pos, Finding{
-		What: "nothing keeps " + v.p.Title.Value + " on " + seat.name + " of " + to.p.Title.Value, Numbers: "no nut, ring or screw, and no words for it",
+		What: "nothing keeps " + v.p.Title.Value + " on " + seat.Name + " of " + to.p.Title.Value, Numbers: "no nut, ring or screw, and no words for it",
 		Rule: "what is put on stays on", Fix: "what keeps it: a nut, a ring, a screw, or the words, such as: stays by its weight",
 	})
 }
@@ -53,7 +53,7 @@ func (v made) kept(to *view, seat *cylinder) {
 func (v made) seatOn(to *view) *cylinder {
 	words := parts.Bare(v.e.How.Value)
 	return seq.First(to.outside, func(c *cylinder) bool {
-		return to.turned() && (v.p.NamedIn(c.seat()) || c.threaded() && v.nutOf(v.p.Name.Value, c.size.Thread.Value) || strings.Contains(words, " "+strings.ReplaceAll(c.name, "-", " ")+" "))
+		return to.turned() && (v.p.NamedIn(c.Seat) || c.threaded() && v.nutOf(v.p.Name.Value, c.Drawn.Size.Thread.Value) || strings.Contains(words, " "+strings.ReplaceAll(c.Name, "-", " ")+" "))
 	})
 }
 
@@ -101,7 +101,7 @@ func (v made) blocks(to *view, seat *cylinder) {
 	}
 	for _, j := range slices.Backward(v.pl.Joints[mine[0]+1:]) {
 		way, open, name := v.wayOn(j, to)
-		if way == 0 || !geom.Over(wide, open) || way*(seat.middleMm()-v.middleOn(j, to)) <= 0 {
+		if way == 0 || !geom.Over(wide, open) || way*(seat.MidMm()-v.middleOn(j, to)) <= 0 {
 			continue
 		}
 		v.report(Stop, "", v.e.After.Pos, Finding{
@@ -139,7 +139,7 @@ func (r *reviewer) wayOn(j *plan.JointPlan, shaft *view) (way, openMm float64, n
 // middleOn is where, from a shaft's front, what a joint puts on it comes to lie.
 func (r *reviewer) middleOn(j *plan.JointPlan, shaft *view) float64 {
 	if j.Bearing != nil {
-		return named(shaft.outside, j.A.Feature).middleMm()
+		return named(shaft.outside, j.A.Feature).MidMm()
 	}
 	stack := r.stack(j)
 	return standing(stack, parts.Instance{Part: shaft.p.Name.Value, Copy: 1}).Own(standing(stack, j.A.Instance()).middle())
@@ -167,9 +167,9 @@ func (v made) looseFit(to *view, seat *cylinder) {
 		said += " " + n.Value
 	}
 	for _, c := range v.inside {
-		low, high, ok := v.limitsOf(c)
-		from, most, ok2 := to.limitsOf(seat)
-		if !ok || !ok2 || c.threaded() || c.size.Nominal.Mm != seat.size.Nominal.Mm || byForce.MatchString(said) {
+		low, high, ok := limitsOf(c.Drawn.Size)
+		from, most, ok2 := limitsOf(seat.Drawn.Size)
+		if !ok || !ok2 || c.threaded() || c.Drawn.Size.Nominal.Mm != seat.Drawn.Size.Nominal.Mm || byForce.MatchString(said) {
 			continue
 		}
 		tight := (from + most - low - high) / 2
@@ -179,7 +179,7 @@ func (v made) looseFit(to *view, seat *cylinder) {
 		if !geom.Over(tight, 0) {
 			continue
 		}
-		v.report(Check, c.name, c.pos, Finding{
+		v.report(Check, c.Name, c.Drawn.Pos, Finding{
 			OverMm: over(tight), What: v.p.Title.Value + " is too tight to be put on " + to.p.Title.Value + " as the job says",
 			Numbers: v.w.Limits(low, high) + " over " + v.w.Limits(from, most), Rule: "what no joint presses goes on by hand", Source: "ISO 286-1", Fix: "a fit with play, such as H7/h7, or a press joint",
 		})
@@ -193,15 +193,15 @@ var bothEnds = regexp.MustCompile(`(?i)\bone\b.*\bthe other\b.*\bfrom (?:the )?(
 // from both ends and passes one of them only.
 func (v made) twoWays(to *view, seat *cylinder) {
 	open := v.openMm()
-	named := strings.Contains(parts.Bare(v.e.How.Value), "on the "+strings.ReplaceAll(seat.name, "-", " ")+" ")
-	if math.IsInf(open, 1) || !named && !v.p.NamedIn(seat.seat()) || seat.threaded() || byForce.MatchString(v.e.How.Value) {
+	named := strings.Contains(parts.Bare(v.e.How.Value), "on the "+strings.ReplaceAll(seat.Name, "-", " ")+" ")
+	if math.IsInf(open, 1) || !named && !v.p.NamedIn(seat.Seat) || seat.threaded() || byForce.MatchString(v.e.How.Value) {
 		return
 	}
-	past, name := seat.radiusMm, seat.name
+	past, name := seat.RadiusMm(), seat.Name
 	if bothEnds.MatchString(v.e.How.Value) {
 		for _, c := range to.outside {
-			if c.radiusMm > past {
-				past, name = c.radiusMm, c.name
+			if c.RadiusMm() > past {
+				past, name = c.RadiusMm(), c.Name
 			}
 		}
 	}
@@ -210,8 +210,8 @@ func (v made) twoWays(to *view, seat *cylinder) {
 		return
 	}
 	what := v.p.Title.Value + " does not go on " + name + " of " + to.p.Title.Value
-	if name != seat.name {
-		what = v.p.Title.Value + " does not pass " + name + " of " + to.p.Title.Value + " to " + seat.name + ", and one comes from that end"
+	if name != seat.Name {
+		what = v.p.Title.Value + " does not pass " + name + " of " + to.p.Title.Value + " to " + seat.Name + ", and one comes from that end"
 	}
 	v.report(Check, "", v.e.How.Pos, Finding{
 		What: what, Numbers: v.mm(2*open) + " over " + v.mm(2*past), OverMm: over(2 * (past - open)),
@@ -225,9 +225,9 @@ func (v *view) blindOn(to *view, seat *cylinder) {
 	if !v.turned() || n == 0 || len(seat.before) == 0 || len(seat.behind) == 0 {
 		return
 	}
-	if c := v.inside[n-1]; geom.Over(v.lengthMm, c.toMm) {
-		v.report(Stop, c.name, c.pos, Finding{
-			What: "the bore of " + v.p.Title.Value + " is blind, and " + to.p.Title.Value + " goes through it", Numbers: v.mm(c.toMm) + " of " + v.mm(v.lengthMm),
+	if c := v.inside[n-1]; geom.Over(v.lengthMm, c.ToMm) {
+		v.report(Stop, c.Name, c.Drawn.Pos, Finding{
+			What: "the bore of " + v.p.Title.Value + " is blind, and " + to.p.Title.Value + " goes through it", Numbers: v.mm(c.ToMm) + " of " + v.mm(v.lengthMm),
 			Rule: "a ring in the middle of a shaft is open at both ends", Source: "by geometry", Fix: "a bore as long as the part",
 		})
 	}

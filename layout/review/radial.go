@@ -87,8 +87,8 @@ func (v *view) oneRound(z float64) *cylinder {
 	}
 	out := *c
 	for _, s := range v.outside {
-		if geom.Alike(s.radiusMm, c.radiusMm) && !geom.Over(out.fromMm, s.toMm) && !geom.Over(s.fromMm, out.toMm) {
-			out.fromMm, out.toMm = min(out.fromMm, s.fromMm), max(out.toMm, s.toMm)
+		if geom.Alike(s.RadiusMm(), c.RadiusMm()) && !geom.Over(out.FromMm, s.ToMm) && !geom.Over(s.FromMm, out.ToMm) {
+			out.FromMm, out.ToMm = min(out.FromMm, s.FromMm), max(out.ToMm, s.ToMm)
 		}
 	}
 	return &out
@@ -112,10 +112,10 @@ func radialEdge(v *view) {
 				OverMm: over(math.Max(-fromMm, toMm-v.lengthMm)),
 				Rule:   "an opening in the outside keeps metal at both ends", Source: "by geometry", Fix: "move it along the axis, or make it shorter",
 			})
-		case step != nil && (geom.Over(step.fromMm, fromMm) && !o.runsOut(v, fromMm) || geom.Over(toMm, step.toMm) && !o.runsOut(v, toMm)):
+		case step != nil && (geom.Over(step.FromMm, fromMm) && !o.runsOut(v, fromMm) || geom.Over(toMm, step.ToMm) && !o.runsOut(v, toMm)):
 			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
-				What: o.title(v) + " runs over the end of " + step.name, Numbers: numbers + ", " + step.name + " from " + v.mm(step.fromMm) + " to " + v.mm(step.toMm),
-				OverMm: over(math.Max(step.fromMm-fromMm, toMm-step.toMm)),
+				What: o.title(v) + " runs over the end of " + step.Name, Numbers: numbers + ", " + step.Name + " from " + v.mm(step.FromMm) + " to " + v.mm(step.ToMm),
+				OverMm: over(math.Max(step.FromMm-fromMm, toMm-step.ToMm)),
 				Rule:   "an opening lies on one diameter, as its template is wrapped round one", Fix: "move it along the axis, or make it shorter",
 			})
 		case geom.Over(o.leastMm(v), math.Min(fromMm, v.lengthMm-toMm)):

@@ -21,6 +21,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/machine"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -111,7 +112,7 @@ func (c Count) Open() int { return c.Stop + c.Check }
 // the job file first and the part files in the job's order. Notes of one sort are one
 // finding, at their first place.
 func Review(w *layout.Worked) []Finding {
-	r := &reviewer{job: w.Job, pl: w.Plan, machine: w.Machine, w: words.Writer{Units: w.Job.Units}, found: []Finding{}, views: map[string]*view{}}
+	r := &reviewer{job: w.Job, pl: w.Plan, model: w.Model, machine: w.Machine, w: words.Writer{Units: w.Job.Units}, found: []Finding{}, views: map[string]*view{}}
 	return r.review()
 }
 
@@ -200,6 +201,7 @@ func rank(s Severity) int { return slices.Index([]Severity{Stop, Check, Note}, s
 type reviewer struct {
 	job     *parts.Job
 	pl      *plan.Plan
+	model   func(name string) *part.Model
 	machine func() *machine.Machine
 	w       words.Writer
 	code    string // of the rule at work

@@ -30,8 +30,8 @@ func (r *reviewer) steelOnSteel(j *parts.Joint) {
 		}
 		of[i], hard[i] = &m, softHRC
 		for c := range everyStep(v) {
-			if c.name == ref.Feature && c.step.Hardness.Pos.Line > 0 {
-				hard[i] = c.step.Hardness.Value
+			if c.Name == ref.Feature && c.Drawn.Hardness.Pos.Line > 0 {
+				hard[i] = c.Drawn.Hardness.Value
 			}
 		}
 	}

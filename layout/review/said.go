@@ -153,19 +153,19 @@ var clearOf = regexp.MustCompile(`(?i)` + noteLength + ` (?:clear|off)\b`)
 
 // saidClear compares what the words at a bore keep clear with the shafts of the job.
 func (v *view) saidClear(c *cylinder) {
-	m := clearOf.FindStringSubmatch(c.seat())
+	m := clearOf.FindStringSubmatch(c.Seat)
 	if m == nil {
 		return
 	}
 	mm := noteMm(m[1], m[2])
 	for _, o := range v.all() {
 		for _, s := range o.outside {
-			if o != v && o.turned() && math.Abs(c.radiusMm-s.size.Nominal.Mm/2-mm) < 0.05 {
+			if o != v && o.turned() && math.Abs(c.RadiusMm()-s.Drawn.Size.Nominal.Mm/2-mm) < 0.05 {
 				return
 			}
 		}
 	}
-	v.unlike(c.pos, c.name, c.name+" stays off no shaft of the job by what its words say", c.seat()+", at "+v.mm(2*c.radiusMm), "the words, or the bore")
+	v.unlike(c.Drawn.Pos, c.Name, c.Name+" stays off no shaft of the job by what its words say", c.Seat+", at "+v.mm(2*c.RadiusMm()), "the words, or the bore")
 }
 
 // texts are the notes of a part and of its holes and openings.
@@ -202,7 +202,7 @@ func (v *view) pitchCircles() (out []float64) {
 func (v *view) diameters() (out []float64) {
 	of := func(o *view) {
 		for _, c := range o.steps() {
-			out = append(out, 2*c.radiusMm, c.size.Nominal.Mm)
+			out = append(out, 2*c.RadiusMm(), c.Drawn.Size.Nominal.Mm)
 		}
 		for i := range o.holes {
 			out = append(out, 2*o.holes[i].radiusMm, 2*o.holes[i].headRadiusMm())
@@ -275,7 +275,7 @@ func (v *view) below() (out []float64) {
 func (v *view) pastSeat() (out []float64) {
 	for _, j := range v.job.Of(parts.SlideKind) {
 		if seat := v.stepOf(j.Slide.On); seat != nil && j.Slide.Hub.Part == v.p.Name.Value {
-			out = append(out, v.lengthMm-seat.longMm())
+			out = append(out, v.lengthMm-seat.LengthMm())
 		}
 	}
 	return out
@@ -399,7 +399,7 @@ func (v *view) threads() map[string]bool {
 		has[threadName(f.Size.Thread)] = true
 	}
 	for _, c := range v.steps() {
-		has[threadName(c.size.Thread.Value)] = true
+		has[threadName(c.Drawn.Size.Thread.Value)] = true
 	}
 	if p.Clamp != nil {
 		has[threadName(p.Clamp.Size)] = true

@@ -15,9 +15,9 @@ import (
 // path looks for seats that what sits on them cannot reach: from both
 // ends of the part something larger is in the way.
 func (v *view) path(c *cylinder) {
-	if shut := c.inTheWay(); c.seat() != "" && c.fitted() && len(shut) == 2 {
-		v.report(Stop, c.name, c.pos, Finding{
-			What: "what sits on " + c.name + " cannot get there", Numbers: c.name + " " + v.mm(2*c.radiusMm) + v.inWords(shut),
+	if shut := c.inTheWay(); c.Seat != "" && c.fitted() && len(shut) == 2 {
+		v.report(Stop, c.Name, c.Drawn.Pos, Finding{
+			What: "what sits on " + c.Name + " cannot get there", Numbers: c.Name + " " + v.mm(2*c.RadiusMm()) + v.inWords(shut),
 			OverMm: over(2 * seq.Min(math.Inf(1), shut, c.outBy)),
 			Rule:   "a ring reaches its seat from one end", Source: "by geometry", Fix: "a step that lets it pass, on one side",
 		})
@@ -25,7 +25,7 @@ func (v *view) path(c *cylinder) {
 }
 
 // seal is the radial shaft seal that a step is the seat of, nil for another.
-func (v *view) seal(c *cylinder) *part.SealSize { return part.SealOf(c.seat(), v.job.Units) }
+func (v *view) seal(c *cylinder) *part.SealSize { return part.SealOf(c.Seat, v.job.Units) }
 
 // seatWords looks for seats that are not those of what the drawing says sits
 // on them: a seal of other sizes, a bearing that its joint does not name, or a
@@ -33,15 +33,15 @@ func (v *view) seal(c *cylinder) *part.SealSize { return part.SealOf(c.seat(), v
 func (v *view) seatWords(c *cylinder) {
 	if m := v.seal(c); m != nil {
 		v.sealSeat(c, m)
-		if other := v.sealBore(m); !c.inside && other != "" {
-			v.report(Check, c.name, c.pos, Finding{
-				What: c.name + " is the land of a seal that no bore of the job takes", Numbers: m.Name + "; " + other,
+		if other := v.sealBore(m); !c.Inside && other != "" {
+			v.report(Check, c.Name, c.Drawn.Pos, Finding{
+				What: c.Name + " is the land of a seal that no bore of the job takes", Numbers: m.Name + "; " + other,
 				Rule: "the shaft names the seal that its housing takes", Source: "by the job", Fix: "one seal on both drawings",
 			})
 		}
 	}
 	v.bearingSeat(c)
-	if !c.inside {
+	if !c.Inside {
 		v.partSeat(c)
 	}
 }
@@ -54,7 +54,7 @@ func (v *view) sealBore(m *part.SealSize) (other string) {
 			if o := v.seal(c); o != nil && *o == *m {
 				return ""
 			} else if o != nil && o.ShaftMm == m.ShaftMm {
-				other = c.name + " of " + of.p.Title.Value + " takes " + o.Name
+				other = c.Name + " of " + of.p.Title.Value + " takes " + o.Name
 			}
 		}
 	}
@@ -63,18 +63,18 @@ func (v *view) sealBore(m *part.SealSize) (other string) {
 
 func (v *view) sealSeat(c *cylinder, m *part.SealSize) {
 	wanted, width := m.ShaftMm, m.WidthMm
-	if c.inside {
+	if c.Inside {
 		wanted = m.BoreMm
 	}
-	if got := 2 * c.radiusMm; !geom.Alike(got, wanted) {
-		v.report(Stop, c.name, c.pos, Finding{
-			What: c.name + " has not the size of its seal " + m.Name, Numbers: v.mm(got) + ", the seal has " + v.mm(wanted),
+	if got := 2 * c.RadiusMm(); !geom.Alike(got, wanted) {
+		v.report(Stop, c.Name, c.Drawn.Pos, Finding{
+			What: c.Name + " has not the size of its seal " + m.Name, Numbers: v.mm(got) + ", the seal has " + v.mm(wanted),
 			Rule: "a seal is named by shaft, bore and width", Source: "ISO 6194-1", Fix: "the size of the seal, or the seal of the size",
 		})
 	}
-	if long := c.longMm(); geom.Over(width, long) {
-		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " is shorter than its seal " + m.Name, Numbers: v.mm(long) + " for " + v.mm(width), LeftMm: left(long),
+	if long := c.LengthMm(); geom.Over(width, long) {
+		v.report(Check, c.Name, c.Drawn.Pos, Finding{
+			What: c.Name + " is shorter than its seal " + m.Name, Numbers: v.mm(long) + " for " + v.mm(width), LeftMm: left(long),
 			Rule: "a seal lies in its seat over its whole width", Source: "by geometry", Fix: "a longer seat, or a narrower seal",
 		})
 	}
@@ -82,14 +82,14 @@ func (v *view) sealSeat(c *cylinder, m *part.SealSize) {
 
 // bearingSeat compares the bearing that a seat names with that of its joint.
 func (v *view) bearingSeat(c *cylinder) {
-	words := strings.Fields(c.seat())
+	words := strings.Fields(c.Seat)
 	if len(words) < 2 || words[0] != "bearing" {
 		return
 	}
 	for _, j := range v.job.Of(parts.BearingKind) {
-		if j.Names(v.p.Name.Value, c.name) && !strings.Contains(j.Bearing.Bearing.Value, words[1]) {
-			v.report(Stop, c.name, c.step.Seat.Pos, Finding{
-				What: c.name + " says bearing " + words[1] + ", and the joint " + j.Name.Value + " has " + j.Bearing.Bearing.Value,
+		if j.Names(v.p.Name.Value, c.Name) && !strings.Contains(j.Bearing.Bearing.Value, words[1]) {
+			v.report(Stop, c.Name, c.Drawn.Seat.Pos, Finding{
+				What: c.Name + " says bearing " + words[1] + ", and the joint " + j.Name.Value + " has " + j.Bearing.Bearing.Value,
 				Rule: "drawing and joint name one bearing", Source: "by the job", Fix: "the same designation in both places",
 			})
 		}
@@ -100,15 +100,15 @@ func (v *view) bearingSeat(c *cylinder) {
 // its seat names.
 func (v *view) partSeat(c *cylinder) {
 	for _, p := range v.job.Parts {
-		if p.Bore == nil || p == v.p || !p.NamedIn(c.seat()) {
+		if p.Bore == nil || p == v.p || !p.NamedIn(c.Seat) {
 			continue
 		}
-		bore, same := p.Bore.Size.Nominal.Mm, func(mm float64) bool { return geom.Alike(mm, 2*c.radiusMm) }
+		bore, same := p.Bore.Size.Nominal.Mm, func(mm float64) bool { return geom.Alike(mm, 2*c.RadiusMm()) }
 		if same(bore) || slices.ContainsFunc(p.Holes, func(g parts.HoleGroup) bool { return same(g.Size.Size.Nominal.Mm) }) {
 			continue
 		}
-		v.report(Stop, c.name, c.pos, Finding{
-			What: c.name + " is the seat of " + p.Title.Value + ", whose bore is another size", Numbers: v.mm(2*c.radiusMm) + " in " + v.mm(bore),
+		v.report(Stop, c.Name, c.Drawn.Pos, Finding{
+			What: c.Name + " is the seat of " + p.Title.Value + ", whose bore is another size", Numbers: v.mm(2*c.RadiusMm()) + " in " + v.mm(bore),
 			Rule: "seat and bore have one nominal size", Source: "ISO 286-1", Fix: "the same nominal size on both drawings",
 		})
 	}
@@ -124,14 +124,14 @@ const (
 
 // rough looks for seats of bearings and of seal lips that are too rough.
 func (v *view) rough(c *cylinder) {
-	ra := part.RaUm(part.Finish(v.w, c.step.Finish.Value))
+	ra := part.RaUm(part.Finish(v.w, c.Drawn.Finish.Value))
 	most, source := 0.0, practice
 	switch {
-	case c.bears():
+	case c.Bears():
 		most = seatRa
 	case v.seal(c) == nil:
 		return
-	case c.inside:
+	case c.Inside:
 		most, source = sealBoreRa, "DIN 3760 as seal makers print it"
 	default:
 		most, source = lipRa, "ISO 6194-1"
@@ -139,8 +139,8 @@ func (v *view) rough(c *cylinder) {
 	if !geom.Over(ra, most) {
 		return
 	}
-	v.report(Check, c.name, c.step.Finish.Pos, Finding{
-		What: c.name + " is too rough for what runs or sits on it", Numbers: part.Finish(v.w, "Ra "+number(ra)+" µm") + ", wanted at most " + part.Finish(v.w, "Ra "+number(most)+" µm"),
+	v.report(Check, c.Name, c.Drawn.Finish.Pos, Finding{
+		What: c.Name + " is too rough for what runs or sits on it", Numbers: part.Finish(v.w, "Ra "+number(ra)+" µm") + ", wanted at most " + part.Finish(v.w, "Ra "+number(most)+" µm"),
 		Rule: "a seat is turned fine, and a lip runs on a ground land", Source: source, Fix: "a finer finish",
 	})
 }
@@ -152,11 +152,11 @@ func (v *view) leadIn(c *cylinder) {
 	var f Finding
 	switch {
 	case c.threaded():
-		first = first && !geom.Over(c.fromMm, 0) || !c.inside && c.passes(c.before)
-		last = last && !geom.Over(v.lengthMm, c.toMm) || !c.inside && c.passes(c.behind)
-		f = Finding{What: "a thread is started", Numbers: c.size.Thread.Value, Rule: "a thread starts at a chamfer", Fix: "size: the depth of the thread, angle: 45"}
-	case c.seat() != "" && pressed(c):
-		f = Finding{What: "something is pressed over it", Numbers: c.seat() + " on " + v.mm(2*c.radiusMm), Rule: "a press fit has a lead-in", Fix: "size: " + v.mm(1) + ", angle: 30"}
+		first = first && !geom.Over(c.FromMm, 0) || !c.Inside && c.passes(c.before)
+		last = last && !geom.Over(v.lengthMm, c.ToMm) || !c.Inside && c.passes(c.behind)
+		f = Finding{What: "a thread is started", Numbers: c.Drawn.Size.Thread.Value, Rule: "a thread starts at a chamfer", Fix: "size: the depth of the thread, angle: 45"}
+	case c.Seat != "" && pressed(c):
+		f = Finding{What: "something is pressed over it", Numbers: c.Seat + " on " + v.mm(2*c.RadiusMm()), Rule: "a press fit has a lead-in", Fix: "size: " + v.mm(1) + ", angle: 30"}
 	default:
 		return
 	}
@@ -170,27 +170,27 @@ func (v *view) leadIn(c *cylinder) {
 
 // passes tells whether a nut reaches an outside thread over all of these steps.
 func (c *cylinder) passes(steps []*cylinder) bool {
-	return !slices.ContainsFunc(steps, func(o *cylinder) bool { return !geom.Over(c.radiusMm, o.radiusMm) })
+	return !slices.ContainsFunc(steps, func(o *cylinder) bool { return !geom.Over(c.RadiusMm(), o.RadiusMm()) })
 }
 
 // noLeadIn reports a chamfer that the edge of a step at a face lacks: why, and with what size.
 func (v *view) noLeadIn(c *cylinder, face parts.Face, f Finding) {
-	edge := c.name + "-" + string(face)
+	edge := c.Name + "-" + string(face)
 	if v.chamferOn(c, face) != nil {
 		return
 	}
 	f.What, f.Source = edge+" has no chamfer, and "+f.What, practice
 	f.Fix = "add a chamfer: {edge: " + edge + ", " + f.Fix + ", for: lead-in}"
-	v.report(Check, c.name, c.pos, f)
+	v.report(Check, c.Name, c.Drawn.Pos, f)
 }
 
 // pressed tells seats that hold by interference, or may: of bearings with a
 // fit, and of classes from j on.
 func pressed(c *cylinder) bool {
-	if c.bears() && c.fitted() {
+	if c.Bears() && c.fitted() {
 		return true
 	}
-	class := strings.ToLower(strings.TrimRight(c.size.Fit.Class.Value, "0123456789"))
+	class := strings.ToLower(strings.TrimRight(c.Drawn.Size.Fit.Class.Value, "0123456789"))
 	return class >= "j" && class != "js" || class == "js"
 }
 
@@ -199,13 +199,13 @@ func (v *view) limitsOff(c *cylinder) {
 	const mostMm = 0.25
 	v.asMeasured(c)
 	v.lengthOff(c)
-	l, nominal := c.size.Fit.Limits, c.size.Nominal.Mm
+	l, nominal := c.Drawn.Size.Fit.Limits, c.Drawn.Size.Nominal.Mm
 	if len(l) != 2 {
 		return
 	}
 	if off := math.Max(l[0].Mm-nominal, nominal-l[1].Mm); geom.Over(off, mostMm) {
-		v.report(Check, c.name, c.pos, Finding{
-			What: "the limits of " + c.name + " are not those of its nominal size", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(nominal),
+		v.report(Check, c.Name, c.Drawn.Pos, Finding{
+			What: "the limits of " + c.Name + " are not those of its nominal size", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(nominal),
 			OverMm: over(off), Rule: "limits lie at the nominal size", Fix: "the nominal size or the limits are wrong",
 		})
 	}
@@ -214,13 +214,13 @@ func (v *view) limitsOff(c *cylinder) {
 // lengthOff looks at the limits of a length, which lie about it: all other places along the axis are worked out from the
 // length.
 func (v *view) lengthOff(c *cylinder) {
-	l, long := c.step.Limits, c.step.Length.Mm
+	l, long := c.Drawn.Limits, c.Drawn.Length.Mm
 	if len(l) != 2 || long == 0 {
 		return
 	}
 	if off := math.Max(l[0].Mm-long, long-l[1].Mm); geom.Over(off, 0) {
-		v.report(Check, c.name, l[0].Pos, Finding{
-			What: "the length of " + c.name + " does not lie between its limits", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(long),
+		v.report(Check, c.Name, l[0].Pos, Finding{
+			What: "the length of " + c.Name + " does not lie between its limits", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(long),
 			OverMm: over(off), Rule: "limits lie about what they limit", Fix: "the length, by which all places are worked out, between them: the middle is " + v.mm((l[0].Mm+l[1].Mm)/2),
 		})
 	}
@@ -237,13 +237,13 @@ const (
 
 // joinedTo tells whether a joint holds a step and a feature of another part.
 func (v *view) joinedTo(c *cylinder, to parts.Ref) bool {
-	return slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Names(v.p.Name.Value, c.name) && j.Names(to.Part, to.Feature) })
+	return slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Names(v.p.Name.Value, c.Name) && j.Names(to.Part, to.Feature) })
 }
 
 // asMeasured looks at a step that is turned to what its counterpart measures: to a gap that it goes in by and that centres
 // it in a tube, else near the size that is drawn.
 func (v *view) asMeasured(c *cylinder) {
-	gap := c.size.Fit.Measured
+	gap := c.Drawn.Size.Fit.Measured
 	if len(gap) != 2 {
 		return
 	}
@@ -251,10 +251,10 @@ func (v *view) asMeasured(c *cylinder) {
 	if near == nil {
 		return
 	}
-	if its := 2 * near.radiusMm; geom.Over(c.offGapMm(its), drawnMeasured*its) {
-		v.report(Check, c.name, c.pos, Finding{
-			What:    c.name + " is not drawn at the size that " + near.name + " of " + to.p.Title.Value + " and its gap give",
-			Numbers: v.w.Limits(gap[0].Mm, gap[1].Mm) + words.Either(near.inside, " in a bore of ", " over ") + v.mm(its) + ", drawn " + v.mm(c.size.Nominal.Mm), OverMm: over(c.offGapMm(its)),
+	if its := 2 * near.RadiusMm(); geom.Over(c.offGapMm(its), drawnMeasured*its) {
+		v.report(Check, c.Name, c.Drawn.Pos, Finding{
+			What:    c.Name + " is not drawn at the size that " + near.Name + " of " + to.p.Title.Value + " and its gap give",
+			Numbers: v.w.Limits(gap[0].Mm, gap[1].Mm) + words.Either(near.Inside, " in a bore of ", " over ") + v.mm(its) + ", drawn " + v.mm(c.Drawn.Size.Nominal.Mm), OverMm: over(c.offGapMm(its)),
 			Rule: "words and numbers of one drawing agree", Fix: "the diameter, or the gap",
 		})
 	}
@@ -264,15 +264,15 @@ func (v *view) asMeasured(c *cylinder) {
 // of several; nil where there is none, or its tube is found not to fit.
 func (v *view) measuredAgainst(c *cylinder) (to *view, near *cylinder) {
 	for _, o := range v.all() {
-		named := o.p.NamedIn(c.seat()) // what is welded there is held by its weld
+		named := o.p.NamedIn(c.Seat) // what is welded there is held by its weld
 		for _, s := range o.steps() {
-			if o == v || s.inside == c.inside || !named && !v.joinedTo(c, parts.Ref{Part: o.p.Name.Value, Feature: s.name}) {
+			if o == v || s.Inside == c.Inside || !named && !v.joinedTo(c, parts.Ref{Part: o.p.Name.Value, Feature: s.Name}) {
 				continue
 			}
-			if named && s.inside && o.p.Kind == parts.Tube && v.gapInTube(c, 2*s.radiusMm) {
+			if named && s.Inside && o.p.Kind == parts.Tube && v.gapInTube(c, 2*s.RadiusMm()) {
 				return nil, nil
 			}
-			if near == nil || c.offGapMm(2*s.radiusMm) < c.offGapMm(2*near.radiusMm) {
+			if near == nil || c.offGapMm(2*s.RadiusMm()) < c.offGapMm(2*near.RadiusMm()) {
 				to, near = o, s
 			}
 		}
@@ -282,15 +282,15 @@ func (v *view) measuredAgainst(c *cylinder) (to *view, near *cylinder) {
 
 // gapInTube reports a gap by which a spigot does not go into the bore of a tube, or is not centred there, and tells whether it did.
 func (v *view) gapInTube(c *cylinder, bore float64) bool {
-	low, high := c.size.Fit.Measured[0].Mm, c.size.Fit.Measured[1].Mm
-	f := v.here(c.name, c.pos)
+	low, high := c.Drawn.Size.Fit.Measured[0].Mm, c.Drawn.Size.Fit.Measured[1].Mm
+	f := v.here(c.Name, c.Drawn.Pos)
 	f.Numbers = v.w.Limits(low, high) + " in a bore of " + v.mm(bore)
 	return v.firstOf(f,
 		flaw{low < leastMeasured*bore, Finding{
-			What: c.name + " does not go into a tube as it comes", LeftMm: left(low),
+			What: c.Name + " does not go into a tube as it comes", LeftMm: left(low),
 			Rule: "a tube that is not bored is out of round, by its weld and by what is welded to it", Fix: "measured: at least " + v.mm(leastMeasured*bore)}},
 		flaw{high > mostMeasured*bore, Finding{
-			What: c.name + " is so loose in its tube that it centres nothing", OverMm: over(high),
+			What: c.Name + " is so loose in its tube that it centres nothing", OverMm: over(high),
 			Rule: "a spigot is smaller than its bore by a hundredth or so at the most", Fix: "measured: at most " + v.mm(mostMeasured*bore)}},
 	)
 }
@@ -298,15 +298,15 @@ func (v *view) gapInTube(c *cylinder, bore float64) bool {
 // offGapMm is how far a step is drawn outside the sizes that a counterpart and the gap it is measured for give; less than
 // nothing within them.
 func (c *cylinder) offGapMm(its float64) float64 {
-	gap := c.sign() * (its - c.size.Nominal.Mm)
-	return math.Max(c.size.Fit.Measured[0].Mm-gap, gap-c.size.Fit.Measured[1].Mm)
+	gap := c.sign() * (its - c.Drawn.Size.Nominal.Mm)
+	return math.Max(c.Drawn.Size.Fit.Measured[0].Mm-gap, gap-c.Drawn.Size.Fit.Measured[1].Mm)
 }
 
 // nutThread looks for a screw and a nut of the job that bear the same name and
 // have other threads, and for a bore of the nut that its screw does not pass.
 func (v *view) nutThread(nut *cylinder) {
 	for _, w := range v.all() {
-		if screw := named(w.outside, nut.name); nut.inside && nut.thread != nil && screw != nil && screw.thread != nil && w != v {
+		if screw := named(w.outside, nut.Name); nut.Inside && nut.Size.Thread != nil && screw != nil && screw.Size.Thread != nil && w != v {
 			v.nutOn(w, nut, screw)
 		}
 	}
@@ -314,29 +314,29 @@ func (v *view) nutThread(nut *cylinder) {
 
 // nutOn compares an inside thread of a part with the screw in it.
 func (v *view) nutOn(w *view, nut, screw *cylinder) {
-	title, its, out := v.p.Title.Value, w.p.Title.Value, screw.thread
-	if nut.thread.Designation != out.Designation {
-		v.report(Stop, nut.name, nut.pos, Finding{
-			What: title + " and " + its + " have other threads at " + nut.name, Numbers: nut.thread.Designation + " and " + out.Designation,
+	title, its, out := v.p.Title.Value, w.p.Title.Value, screw.Size.Thread
+	if nut.Size.Thread.Designation != out.Designation {
+		v.report(Stop, nut.Name, nut.Drawn.Pos, Finding{
+			What: title + " and " + its + " have other threads at " + nut.Name, Numbers: nut.Size.Thread.Designation + " and " + out.Designation,
 			Rule: "a nut has the thread of its screw", Source: "by the job", Fix: "the same thread on both drawings",
 		})
 		return
 	}
-	if out.Lead != nil || nut.longMm() >= motionShare*out.MajorMm {
+	if out.Lead != nil || nut.LengthMm() >= motionShare*out.MajorMm {
 		v.seizes(w, nut, out)
 		v.screwPasses(v.p, w.p, screw)
 	}
-	if has, wants := screw.longMm(), math.Min(nut.longMm(), out.MajorMm); !geom.Over(has, nut.longMm()) {
-		w.atLeast(screw.name, screw.pos, has, wants, Finding{
-			What: its + " has little thread for " + title, Numbers: " in a nut of " + v.mm(nut.longMm()) + ", wanted ",
+	if has, wants := screw.LengthMm(), math.Min(nut.LengthMm(), out.MajorMm); !geom.Over(has, nut.LengthMm()) {
+		w.atLeast(screw.Name, screw.Drawn.Pos, has, wants, Finding{
+			What: its + " has little thread for " + title, Numbers: " in a nut of " + v.mm(nut.LengthMm()) + ", wanted ",
 			Rule: "a nut is filled, or at least one diameter of it", Fix: "a longer thread, or a thinner nut",
 		})
 		return
 	}
 	for _, c := range nut.next() {
-		if !c.threaded() && geom.Over(out.MajorMm, c.size.Nominal.Mm) {
-			v.report(Stop, c.name, c.pos, Finding{
-				What: its + " does not pass " + c.name + " of " + title, Numbers: v.mm(out.MajorMm) + " of " + out.Designation + " through " + v.mm(c.size.Nominal.Mm),
+		if !c.threaded() && geom.Over(out.MajorMm, c.Drawn.Size.Nominal.Mm) {
+			v.report(Stop, c.Name, c.Drawn.Pos, Finding{
+				What: its + " does not pass " + c.Name + " of " + title, Numbers: v.mm(out.MajorMm) + " of " + out.Designation + " through " + v.mm(c.Drawn.Size.Nominal.Mm),
 				Rule: "a screw that is longer than its nut comes out behind it", Source: "by geometry", Fix: "a bore wider than the thread",
 			})
 		}

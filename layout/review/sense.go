@@ -64,8 +64,8 @@ func (v *view) senseOfHoles() {
 
 // lowShoulder looks at the shoulder that a shaft seal lies against.
 func (v *view) lowShoulder(c *cylinder) {
-	if v.seal(c) != nil && slices.ContainsFunc(c.next(), func(o *cylinder) bool { return o.radiusMm != c.radiusMm }) {
-		v.atLeast(c.name, c.pos, seq.Max(0, c.next(), c.outBy), sealEdgeMm, Finding{What: "the shoulder behind the seal in " + c.name + " is low", Numbers: ", wanted at least ", Rule: "a seal lies against a shoulder that it does not slip over", Fix: "a smaller bore behind the seal"})
+	if v.seal(c) != nil && slices.ContainsFunc(c.next(), func(o *cylinder) bool { return o.RadiusMm() != c.RadiusMm() }) {
+		v.atLeast(c.Name, c.Drawn.Pos, seq.Max(0, c.next(), c.outBy), sealEdgeMm, Finding{What: "the shoulder behind the seal in " + c.Name + " is low", Numbers: ", wanted at least ", Rule: "a seal lies against a shoulder that it does not slip over", Fix: "a smaller bore behind the seal"})
 	}
 }
 

@@ -74,12 +74,12 @@ func TestShares(t *testing.T) {
 		return o
 	}
 	step := func(seat string, from, to, d float64) *cylinder {
-		return &cylinder{name: "s", fromMm: from, toMm: to, radiusMm: d / 2, step: &parts.Step{Name: text("s"), Seat: text(seat)}, size: size(d)}
+		return cyl("s", from, to, d, parts.Step{Seat: text(seat)})
 	}
 	type rule = func(v *view)
 	shoulder := func(seat string, high float64) rule {
 		return func(v *view) {
-			v.outside = inRow(false, step(seat, 0, 30, 40), &cylinder{name: "collar", fromMm: 30, toMm: 50, radiusMm: 20 + high, step: &parts.Step{}})
+			v.outside = sideBy(false, step(seat, 0, 30, 40), cyl("collar", 30, 50, 40+2*high, parts.Step{}))
 			each(everyStep, (*view).contact)(v)
 		}
 	}
@@ -95,7 +95,7 @@ func TestShares(t *testing.T) {
 		return func(v *view) {
 			v.p.Material = text("S235JR")
 			if open > 0 {
-				v.inside = inRow(true, step("", 0, 30, open))
+				v.inside = sideBy(true, step("", 0, 30, open))
 			}
 			v.twist(step("", 0, 30, 20), nm)
 		}
@@ -106,13 +106,13 @@ func TestShares(t *testing.T) {
 			v.p.Material, o.p.Material = text(metal), text(screw)
 			th, _ := threads.Parse("M8")
 			nut, on := step("", 0, long, 8), step("", 0, long, 8)
-			nut.thread, on.thread = &th, &th
+			nut.Size.Thread, on.Size.Thread = &th, &th
 			v.nutOn(o, nut, on)
 		}
 	}
 	ring := func(least, most, gap float64, inside bool) rule {
 		return func(v *view) {
-			v.outside, v.inside = inRow(false, step("", 0, 30, 40)), inRow(true, step("", 0, 30, 40))
+			v.outside, v.inside = sideBy(false, step("", 0, 30, 40)), sideBy(true, step("", 0, 30, 40))
 			g := plan.GrooveRow{Name: "o", In: "s", DiameterMm: 40, AgainstMm: 40 + gap, Inside: inside, ORing: &plan.ORingFit{SqueezeMin: least, SqueezeMax: most}}
 			if inside {
 				g.AgainstMm = 40 - gap
@@ -123,9 +123,9 @@ func TestShares(t *testing.T) {
 	leadIn := func(deg, long, bore float64) rule { // into a housing that the seat names
 		return func(v *view) {
 			o := beside(v, "housing")
-			o.inside = inRow(true, &cylinder{name: "bore", size: size(bore)})
+			o.inside = sideBy(true, cyl("bore", 0, 0, bore, parts.Step{}))
 			o.p.Chamfers = []parts.Chamfer{{Edge: text("bore-front"), Size: mm(long), Angle: parts.Angle{Deg: deg}}}
-			v.outside = inRow(false, step("housing", 0, 30, 40))
+			v.outside = sideBy(false, step("housing", 0, 30, 40))
 			v.oring(plan.GrooveRow{Name: "o", In: "s", DiameterMm: 40, AgainstMm: 40, LeadInMm: 3, ORing: &plan.ORingFit{SqueezeMin: 0.1, SqueezeMax: 0.2}})
 		}
 	}
@@ -158,14 +158,14 @@ func TestShares(t *testing.T) {
 	finish := func(seat, ra string, inside bool) rule {
 		return func(v *view) {
 			c := step(seat, 0, 30, 40)
-			c.step.Finish, c.inside = text("Ra "+ra), inside
+			c.Drawn.Finish, c.Inside = text("Ra "+ra), inside
 			v.rough(c)
 		}
 	}
 	limits := func(lo, hi float64) rule { // of 40
 		return func(v *view) {
 			c := step("", 0, 30, 40)
-			c.size.Fit.Limits = []parts.Length{mm(lo), mm(hi)}
+			c.Drawn.Size.Fit.Limits = []parts.Length{mm(lo), mm(hi)}
 			v.limitsOff(c)
 		}
 	}
@@ -188,7 +188,10 @@ func TestShares(t *testing.T) {
 		}
 	}
 	behind := func(bore float64) rule { // a seal of 62 outside
-		return func(v *view) { v.inside = inRow(true, step("seal 40x62x8", 0, 8, 62), step("", 8, 30, bore)); sense(v) }
+		return func(v *view) {
+			v.inside = sideBy(true, step("seal 40x62x8", 0, 8, 62), step("", 8, 30, bore))
+			sense(v)
+		}
 	}
 	welded := func(work func(v *view, w *parts.WeldJoint, j *plan.WeldPlan)) rule {
 		return func(v *view) {
@@ -231,7 +234,7 @@ func TestShares(t *testing.T) {
 			v.p.Kind, v.p.Bar = parts.BarPart, &parts.Bar{Width: mm(20), Depth: mm(20)}
 			o := beside(v, "tube")
 			o.p.Profile = &parts.Profile{}
-			o.outside, w.To = inRow(false, step("", 0, 100, d)), parts.JointRef{Part: "tube", Feature: "s"}
+			o.outside, w.To = sideBy(false, step("", 0, 100, d)), parts.JointRef{Part: "tube", Feature: "s"}
 		})
 	}
 	root := func(gap float64) rule {
@@ -248,7 +251,7 @@ func TestShares(t *testing.T) {
 	register := func(off, wide float64) rule { // of a spigot of 40
 		return func(v *view) {
 			h := hole{a: plan.XY{XMm: 30 + off, YMm: -20}, group: &parts.HoleGroup{Size: parts.HoleSize{Make: parts.PlainHole, Size: parts.Size{Nominal: mm(wide), Fit: parts.Fit{Class: text("H8")}}}}}
-			if !registers(&h, inRow(false, step("", 0, 5, 40)), &plan.Beside{XMm: 30, YMm: -20}) {
+			if !registers(&h, sideBy(false, step("", 0, 5, 40)), &plan.Beside{XMm: 30, YMm: -20}) {
 				v.add(Finding{Numbers: "none"})
 			}
 		}
@@ -256,7 +259,7 @@ func TestShares(t *testing.T) {
 	meets := func(off float64) rule { // three M8 of 30 pitch through 9
 		return func(v *view) {
 			wall := beside(v, "wall")
-			wall.outside, wall.inside = inRow(false, step("", 0, 100, 120)), inRow(true, step("", 0, 100, 100))
+			wall.outside, wall.inside = sideBy(false, step("", 0, 100, 120)), sideBy(true, step("", 0, 100, 100))
 			for _, z := range []float64{10, 40, 70 + off} {
 				wall.q.Radials = append(wall.q.Radials, plan.RadialRow{Name: "h", AxialMm: z, DiameterMm: 9})
 			}
@@ -276,8 +279,8 @@ func TestShares(t *testing.T) {
 	steel := func(edit func(c *plan.ClampRow)) rule { return clampOf(edit, 2, "S235JR") }
 	keyed := func(from, to float64) rule { // on 40, behind a shoulder of 60
 		return func(v *view) {
-			v.outside = inRow(false, step("", 0, 20, 60), step("", 20, 80, 40))
-			v.outside[0].name = "collar"
+			v.outside = sideBy(false, step("", 0, 20, 60), step("", 20, 80, 40))
+			v.outside[0].Name = "collar"
 			v.keywayEnds(plan.KeywayRow{Name: "k", In: "s", FromMm: from, ToMm: to})
 		}
 	}
@@ -294,8 +297,8 @@ func TestShares(t *testing.T) {
 		return func(v *view) {
 			v.p.Kind, v.p.Title, v.p.Bar = parts.BarPart, text("Key"), &parts.Bar{Width: mm(high), Depth: mm(8)}
 			tube, shaft := beside(v, "tube"), beside(v, "shaft")
-			tube.p.Kind, tube.inside = parts.Tube, inRow(true, step("", 0, 100, 60))
-			shaft.outside = inRow(false, step("", 0, 100, 50))
+			tube.p.Kind, tube.inside = parts.Tube, sideBy(true, step("", 0, 100, 60))
+			shaft.outside = sideBy(false, step("", 0, 100, 50))
 			shaft.p.Radials = []parts.Radial{{Name: text("k"), Axial: mm(50), Shape: parts.RadialSlot, Around: mm(8), Along: mm(30), Depth: mm(4)}}
 			v.keyReach(v, tube)
 		}
@@ -304,8 +307,8 @@ func TestShares(t *testing.T) {
 		return func(v *view) {
 			v.p.Radials = []parts.Radial{{Name: text(name)}}
 			c := step("", 0, long, 40)
-			c.size.Thread = text("M40x1.5")
-			v.outside = inRow(false, c)
+			c.Drawn.Size.Thread = text("M40x1.5")
+			v.outside = sideBy(false, c)
 			th, _ := threads.Parse("M40x1.5")
 			v.nutRoom(&plan.JointPlan{A: plan.JointEnd{Part: "p"}, Bearing: &plan.BearingPlan{HeldBy: "M40x1.5"}}, th)
 		}
@@ -358,7 +361,7 @@ func TestShares(t *testing.T) {
 		{"flat to 100", useful(parts.Requirement{Kind: parts.Flatness}, 100, plain), "0.4 mm"}, {"beyond", useful(parts.Requirement{Kind: parts.Parallelism}, 100.1, plain), "0.8 mm"}, {"to 3000", useful(parts.Requirement{Kind: parts.Flatness}, 3000, plain), "1.6 mm"}, {"beyond", useful(parts.Requirement{Kind: parts.Flatness}, 3001, plain), "0 mm"},
 		{"square to 100", useful(parts.Requirement{Kind: parts.Squareness}, 100, plain), "0.6 mm"}, {"beyond", useful(parts.Requirement{Kind: parts.Squareness}, 101, plain), "1 mm"}, {"run-out", useful(parts.Requirement{Kind: parts.RunOut}, 100, plain), "0.5 mm"},
 		{"a face that seals", useful(parts.Requirement{Kind: parts.Flatness, Of: text("front")}, 100, func(v *view) { v.p.Notes = []parts.Text{text("the front takes the gasket")} }), "0.2 mm"}, {"another", useful(parts.Requirement{Kind: parts.Flatness, Of: text("back")}, 100, func(v *view) { v.p.Notes = []parts.Text{text("the front takes the gasket")} }), "0.4 mm"},
-		{"a bearing's seat", useful(parts.Requirement{Kind: parts.RunOut, Of: text("s")}, 100, func(v *view) { v.outside = inRow(false, step("bearing 6008", 0, 30, 40)) }), "0.06 mm"}, {"another", useful(parts.Requirement{Kind: parts.RunOut, Of: text("s")}, 100, func(v *view) { v.outside = inRow(false, step("hub", 0, 30, 40)) }), "0.5 mm"},
+		{"a bearing's seat", useful(parts.Requirement{Kind: parts.RunOut, Of: text("s")}, 100, func(v *view) { v.outside = sideBy(false, step("bearing 6008", 0, 30, 40)) }), "0.06 mm"}, {"another", useful(parts.Requirement{Kind: parts.RunOut, Of: text("s")}, 100, func(v *view) { v.outside = sideBy(false, step("hub", 0, 30, 40)) }), "0.5 mm"},
 		{"a thread as long as its nut", nutOn(9, "oil"), ""}, {"shorter", nutOn(8.9, "oil"), "8.9 mm of M40x1.5, wanted 9 mm"}, {"with a washer of 1.25 and a turn", nutOn(11.75, "lock-washer"), ""}, {"shorter", nutOn(11.7, "lock-washer"), "11.7 mm of M40x1.5, wanted 11.75 mm"},
 		{"plate of 3", sheet(3), ""}, {"thinner", sheet(2.9), "2.9 mm, wanted 3 mm"}, // EN 10029, scope
 		{"a register beside the middle", register(0.49, 40), ""}, {"farther", register(0.5, 40), "none"}, {"0.4 narrower", register(0, 39.61), ""}, {"more", register(0, 39.6), "none"}, {"1.5 % wider", register(0, 40.59), ""}, {"more", register(0, 40.6), "none"},

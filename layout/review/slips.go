@@ -160,10 +160,10 @@ func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 	switch {
 	case p.Kind == parts.FlightPart && ref.Feature == "inside":
 		return roundEnd{outsideMm: math.Inf(1), insideMm: p.Flight.Shaft.Mm}, true
-	case c != nil && c.inside && p.Flat():
-		return roundEnd{outsideMm: math.Inf(1), insideMm: c.size.Nominal.Mm}, true
-	case c != nil && !c.inside && p.Turned():
-		return roundEnd{outsideMm: c.size.Nominal.Mm}, true
+	case c != nil && c.Inside && p.Flat():
+		return roundEnd{outsideMm: math.Inf(1), insideMm: c.Drawn.Size.Nominal.Mm}, true
+	case c != nil && !c.Inside && p.Turned():
+		return roundEnd{outsideMm: c.Drawn.Size.Nominal.Mm}, true
 	}
 	return roundEnd{}, false
 }

@@ -32,11 +32,11 @@ func TestSmallGeometry(t *testing.T) {
 		return out
 	}
 	limit := func(f parts.Fit) [3]any {
-		lo, hi, ok := (&view{}).limitsOf(&cylinder{size: parts.Size{Fit: f, Nominal: parts.Length{Mm: 20}}})
+		lo, hi, ok := limitsOf(parts.Size{Fit: f, Nominal: parts.Length{Mm: 20}})
 		return [3]any{math.Round(lo*1e6) / 1e6, math.Round(hi*1e6) / 1e6, ok}
 	}
 	six := func(f parts.Fit) bool { return fine(f, 6) }
-	steps := inRow(false, &cylinder{fromMm: 0, toMm: 20, radiusMm: 30}, &cylinder{fromMm: 20, toMm: 50, radiusMm: 20})
+	steps := sideBy(false, cyl("", 0, 20, 60, parts.Step{}), cyl("", 20, 50, 40, parts.Step{}))
 	radii := func(zs ...float64) (out []float64) {
 		for _, z := range zs {
 			out = append(out, radiusAt(steps, z))
@@ -44,7 +44,9 @@ func TestSmallGeometry(t *testing.T) {
 		return out
 	}
 	way := func(radius float64, inside bool) float64 {
-		return mostMm((&cylinder{radiusMm: radius, inside: inside, before: steps}).inTheWay())
+		c := cyl("", 50, 60, 2*radius, parts.Step{})
+		c.Inside, c.before = inside, steps
+		return mostMm(c.inTheWay())
 	}
 	ring := func(degs ...float64) (out []place) {
 		for _, d := range degs {
@@ -89,7 +91,7 @@ func TestSmallGeometry(t *testing.T) {
 		{"fine fits", fits(six, class("k6"), class("H7"), class("h5"), class(""), limits(20, 20.03), limits(20, 20.031), within(0.015), within(0.0151)), []bool{true, false, true, false, true, false, true, false}},
 		{"limits of a step of 20", [][3]any{limit(limits(19.9, 20.2)), limit(within(0.05)), limit(class("H7")), limit(parts.Fit{})}, [][3]any{{19.9, 20.2, true}, {19.95, 20.05, true}, {20.0, 20.021, true}, {0.0, 0.0, false}}}, // ISO 286-2
 		{"where no joint stands", (&reviewer{job: &parts.Job{File: "job.yaml"}}).jointPos("none"), parts.Pos{File: "job.yaml", Line: 1, Column: 1}},
-		{"pressed fits", []bool{pressed(&cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("j6")}}), pressed(&cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("H7")}}), pressed(&cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("js6")}}), pressed(&cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("k6")}})}, []bool{true, false, true, true}},
+		{"pressed fits", []bool{pressed(cyl("", 0, 0, 0, parts.Step{Size: parts.Size{Fit: class("j6")}})), pressed(cyl("", 0, 0, 0, parts.Step{Size: parts.Size{Fit: class("H7")}})), pressed(cyl("", 0, 0, 0, parts.Step{Size: parts.Size{Fit: class("js6")}})), pressed(cyl("", 0, 0, 0, parts.Step{Size: parts.Size{Fit: class("k6")}}))}, []bool{true, false, true, true}},
 		// 10° of Ø120 are 10.472 round: off by that, 30 mm along by 10 and 30.
 		{"off the axis of a branch", []float64{round(offBranch(row, 30, 0, 20)), round(offBranch(row, 30, 350, 20)), round(offBranch(row, 40, 350, 20)), offBranch(row, 75, 350, 20), offBranch(row, 75.1, 350, 20)}, []float64{10.471976, 0, 10, 45, math.Inf(1)}},
 		{"edge of a window", grid(plan.RadialRow{AroundMm: 20, AlongMm: 12, CornerMm: 2}), [4]plan.XY{p(10, 4), p(8, 6), p(10, 4), p(8, 6)}},

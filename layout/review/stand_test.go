@@ -42,7 +42,7 @@ func TestStandingBounds(t *testing.T) {
 	}
 	stack := func(all ...*standingPart) []*standingPart { return all }
 	step := func(name string, from, to, diameter float64) *cylinder {
-		return &cylinder{name: name, fromMm: from, toMm: to, radiusMm: diameter / 2, step: &parts.Step{Seat: text("seal")}, size: parts.Size{Nominal: mm(diameter)}}
+		return cyl(name, from, to, diameter, parts.Step{Seat: text("seal")})
 	}
 	job := func() *reviewer {
 		return &reviewer{job: &parts.Job{Parts: []*parts.Part{{Name: text("cover"), Title: text("Cover")}}, Joints: []*parts.Joint{{Name: text("rear"), Kind: parts.BearingKind, Bearing: &parts.BearingJoint{}}}}, pl: &plan.Plan{}, views: map[string]*view{}}
@@ -84,7 +84,7 @@ func TestStandingBounds(t *testing.T) {
 	lip := func(outer, from float64) rule { // a seal of 60 outside for 40
 		return func(r *reviewer) {
 			v := viewOf(r)
-			v.inside = inRow(true, step("seat", 0, 10, 60))
+			v.inside = sideBy(true, step("seat", 0, 10, 60))
 			me := ring("cover", 0, 20, 60, 90)
 			r.lipOn(v, me, plan.SealMark{FromMm: 2, ToMm: 10, OuterMm: 60, InnerMm: 40}, stack(me, ring("shaft", from, 300, 0, outer)))
 		}
@@ -98,8 +98,7 @@ func TestStandingBounds(t *testing.T) {
 	slips := func(small, overlap, bore float64) rule { // a cone of 2 of sheet, measured inside, in a bore
 		return func(r *reviewer) {
 			plate := &parts.Part{Name: text("plate"), Outline: &parts.Outline{}, Bore: &parts.Bore{Size: parts.Size{Nominal: mm(bore)}}}
-			_, inside := plate.Rounds(10)
-			r.views["plate"], r.views["cone"] = &view{reviewer: r, p: plate, inside: stepsOf(inside, true)}, &view{reviewer: r}
+			r.views["plate"], r.views["cone"] = &view{reviewer: r, p: plate, inside: sideBy(true, cyl("bore", 0, 10, bore, parts.Step{}))}, &view{reviewer: r}
 			r.job.Parts = append(r.job.Parts, plate, &parts.Part{Name: text("cone"), Kind: parts.Cone, Frustum: &parts.Frustum{Small: mm(small), Formed: parts.Formed{Thickness: mm(2), Inside: true, Overlap: parts.Length{Mm: overlap}}}})
 			r.job.Joints = []*parts.Joint{{Name: text("seam"), Weld: &parts.WeldJoint{Part: parts.JointRef{Part: "plate", Feature: "bore"}, To: parts.JointRef{Part: "cone", Feature: "small-end"}}}}
 			r.slips(&plan.JointPlan{Name: "seam", Title: "Seam"})
@@ -137,9 +136,9 @@ func TestStandingBounds(t *testing.T) {
 			r.job.Parts = append(r.job.Parts, &parts.Part{Name: text("pin"), Title: text("Pin")})
 			r.job.Parts[1].Profile = &parts.Profile{}
 			r.views["cover"], r.views["pin"] = viewOf(r), &view{reviewer: r, p: r.job.Parts[1]}
-			r.views["cover"].inside = inRow(true, &cylinder{name: "bore", size: parts.Size{Nominal: mm(bore), Fit: parts.Fit{Class: text(fit)}}})
-			r.views["pin"].outside = inRow(false, step("end", 0, 10, shaft))
-			r.views["pin"].outside[0].size.Fit.Pos.Line = 1
+			r.views["cover"].inside = sideBy(true, cyl("bore", 0, 0, bore, parts.Step{Size: parts.Size{Fit: parts.Fit{Class: text(fit)}}}))
+			r.views["pin"].outside = sideBy(false, step("end", 0, 10, shaft))
+			r.views["pin"].outside[0].Drawn.Size.Fit.Pos.Line = 1
 			r.views["cover"].loneBore()
 		}
 	}

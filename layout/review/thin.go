@@ -31,7 +31,7 @@ func (v *view) thinRim() {
 		return
 	}
 	if wall := v.flatWall(); geom.Over(wall, 0) {
-		v.atLeast("bore", v.inside[0].pos, wall, min(max(2, 0.5*v.lengthMm), 0.25*v.inside[0].radiusMm), Finding{
+		v.atLeast("bore", v.inside[0].Drawn.Pos, wall, min(max(2, 0.5*v.lengthMm), 0.25*v.inside[0].RadiusMm()), Finding{
 			What: "little metal stays between the bore and the outline", Numbers: " at the thinnest, wanted ",
 			Rule: "a ring is at least half as wide as it is thick, or an eighth of its bore", Fix: "a smaller bore or a larger outline",
 		})
@@ -47,13 +47,13 @@ func (v *view) thinWall() {
 		}
 		wall := out.rootMm() - in.rootMm()
 		for _, c := range []*cylinder{out, in} {
-			u := c.undercut
-			if u != nil && (s.toMm > c.toMm-u.WidthMm && s.fromMm < c.toMm || s.fromMm < c.fromMm+u.WidthMm && s.toMm > c.fromMm) {
-				wall -= max(0, u.DepthMm-math.Abs(c.radiusMm-c.rootMm())) // it is as deep under the thread as its floor lies
+			u := c.Undercut
+			if u != nil && (s.toMm > c.ToMm-u.WidthMm && s.fromMm < c.ToMm || s.fromMm < c.FromMm+u.WidthMm && s.toMm > c.FromMm) {
+				wall -= max(0, u.DepthMm-math.Abs(c.RadiusMm()-c.rootMm())) // it is as deep under the thread as its floor lies
 			}
 		}
-		v.atLeast(in.name, in.pos, wall, leastWallMm(2*out.radiusMm), Finding{
-			What: "the wall between " + in.name + " and " + out.name + " is thin", Numbers: " left, wanted ",
+		v.atLeast(in.Name, in.Drawn.Pos, wall, leastWallMm(2*out.RadiusMm()), Finding{
+			What: "the wall between " + in.Name + " and " + out.Name + " is thin", Numbers: " left, wanted ",
 			Rule: "a turned wall at least 2 % of its diameter, and not under " + v.mm(1.5), Fix: "a smaller bore, a larger outside, or a shallower undercut",
 		})
 	}
@@ -61,13 +61,13 @@ func (v *view) thinWall() {
 
 // rootMm is the radius to the bottom of a thread, or of the plain cylinder.
 func (c *cylinder) rootMm() float64 {
-	switch t := c.thread; {
+	switch t := c.Size.Thread; {
 	case t == nil:
-		return c.radiusMm
-	case geom.Over(c.radiusMm, t.MinorMm/2):
+		return c.RadiusMm()
+	case geom.Over(c.RadiusMm(), t.MinorMm/2):
 		return t.RootMm() / 2
 	}
-	return c.thread.GroundMm() / 2
+	return c.Size.Thread.GroundMm() / 2
 }
 
 // thinHead is the metal under a counterbore's head, and that for the cone of a countersink.
@@ -134,9 +134,9 @@ func (v *view) wideHole(f *parts.Radial, acrossMm float64) {
 // closes it part of the way, as behind a seal, or a collar.
 func (v *view) thinWeb(c *cylinder) {
 	high := seq.Min(math.Inf(1), c.next(), func(o *cylinder) float64 { return -c.outBy(o) })
-	if long := c.longMm(); v.turnedWall() && !math.IsInf(high, 1) && high > long {
-		v.atLeast(c.name, c.pos, long, max(1.5, high/10), Finding{
-			What: c.name + " is left as a thin disc", Numbers: " thick and " + v.mm(high) + " high, wanted ",
+	if long := c.LengthMm(); v.turnedWall() && !math.IsInf(high, 1) && high > long {
+		v.atLeast(c.Name, c.Drawn.Pos, long, max(1.5, high/10), Finding{
+			What: c.Name + " is left as a thin disc", Numbers: " thick and " + v.mm(high) + " high, wanted ",
 			Rule: "a collar is a tenth as thick as it is high, and not under " + v.mm(1.5), Fix: "a longer step",
 		})
 	}
@@ -163,14 +163,14 @@ func (v *view) thinCast() {
 // relief looks for undercuts that eat the seat they belong to: wider than a
 // quarter of it, or deeper than reliefs are.
 func (v *view) relief(c *cylinder) {
-	if c.undercut == nil || c.threaded() {
+	if c.Undercut == nil || c.threaded() {
 		return
 	}
-	u, long := c.undercut, c.longMm()
-	deepest := math.Max(0.6, 0.02*c.radiusMm*2)
+	u, long := c.Undercut, c.LengthMm()
+	deepest := math.Max(0.6, 0.02*c.RadiusMm()*2)
 	if geom.Over(u.WidthMm, 0.25*long) || geom.Over(u.DepthMm, deepest) {
-		v.report(Check, c.name, c.pos, Finding{
-			What: "the undercut of " + c.name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.radiusMm) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
+		v.report(Check, c.Name, c.Drawn.Pos, Finding{
+			What: "the undercut of " + c.Name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.RadiusMm()) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
 			OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")", Fix: "a narrower or shallower undercut, such as DIN 509 F",
 		})
 	}

@@ -37,9 +37,9 @@ func (v *view) idleSteps() {
 		return
 	}
 	for _, c := range v.steps() {
-		named := func(o *cylinder) bool { return v.jointNames(o.name) }
-		if c.threaded() && c.seat() == "" && !slices.ContainsFunc(append(c.next(), c), named) {
-			v.idle(c.name, c.pos, parts.HoleSize{Thread: c.size.Thread.Value}, parts.HoleUse(c.name, ""))
+		named := func(o *cylinder) bool { return v.jointNames(o.Name) }
+		if c.threaded() && c.Seat == "" && !slices.ContainsFunc(append(c.next(), c), named) {
+			v.idle(c.Name, c.Drawn.Pos, parts.HoleSize{Thread: c.Drawn.Size.Thread.Value}, parts.HoleUse(c.Name, ""))
 		}
 	}
 }
@@ -75,11 +75,11 @@ func (r *reviewer) takes(o *parts.Part, size parts.HoleSize) bool {
 	if v == nil {
 		return false
 	}
-	if size.Thread != "" && slices.ContainsFunc(v.steps(), func(c *cylinder) bool { return sameThread(c.size.Thread.Value, size.Thread) }) {
+	if size.Thread != "" && slices.ContainsFunc(v.steps(), func(c *cylinder) bool { return sameThread(c.Drawn.Size.Thread.Value, size.Thread) }) {
 		return true
 	}
 	if size.Thread == "" && slices.ContainsFunc(v.outside, func(c *cylinder) bool {
-		return c.fitted() && geom.Alike(c.size.Nominal.Mm, size.Size.Nominal.Mm)
+		return c.fitted() && geom.Alike(c.Drawn.Size.Nominal.Mm, size.Size.Nominal.Mm)
 	}) {
 		return true // what is pressed or pushed into it
 	}

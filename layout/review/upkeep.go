@@ -208,8 +208,8 @@ func (r *reviewer) wornOut(w parts.Wear) {
 	}
 	play := r.itemMm(m[1] + " " + m[2])
 	for _, c := range v.inside {
-		if t := c.thread; t != nil && play > wornShare*t.PitchMm {
-			v.report(Check, c.name, w.Look.Pos, Finding{
+		if t := c.Size.Thread; t != nil && play > wornShare*t.PitchMm {
+			v.report(Check, c.Name, w.Look.Pos, Finding{
 				What: "by the words " + v.p.Title.Value + " runs until its thread is worn through", Numbers: r.mm(play) + " of play on a pitch of " + r.mm(t.PitchMm), OverMm: over(play),
 				Rule: "a nut is changed before half its thread is worn", Source: practice, Fix: "a smaller play",
 			})

@@ -18,6 +18,7 @@ import (
 // its front face, x right, y up, z from the front face (0) to the back.
 type view struct {
 	*reviewer
+	m        *part.Model
 	p        *parts.Part
 	q        *plan.PartPlan
 	lengthMm float64
@@ -29,37 +30,22 @@ type view struct {
 
 // cylinder is a step of the part, outside or inside.
 type cylinder struct {
-	name         string
-	fromMm, toMm float64
-	radiusMm     float64 // to the metal: minor of an inside thread, major of an outside one
-	size         parts.Size
-	thread       *threads.Thread
-	step         *parts.Step
-	undercut     *part.Undercut // nil if there is none
-	pos          parts.Pos
-	inside       bool
-	before       []*cylinder // those of its side, front to back, as are those behind it
-	behind       []*cylinder
+	*part.Step
+	before []*cylinder // those of its side, front to back, as are those behind it
+	behind []*cylinder
 }
 
 // sign is that of what stands out on its side.
 func (c *cylinder) sign() float64 {
-	if c.inside {
+	if c.Inside {
 		return -1
 	}
 	return 1
 }
 
-// longMm is how long it is and middleMm where its middle lies, seat what the words say sits there, and bears whether
-// that is a bearing.
-func (c *cylinder) longMm() float64   { return c.toMm - c.fromMm }
-func (c *cylinder) middleMm() float64 { return (c.fromMm + c.toMm) / 2 }
-func (c *cylinder) seat() string      { return c.step.Seat.Value }
-func (c *cylinder) bears() bool       { return parts.SeatUse(c.seat()) == parts.ABearing }
-
 // fitted tells whether its diameter has limits, threaded whether it is a thread.
-func (c *cylinder) fitted() bool   { return c.size.Fit.Pos.Line > 0 }
-func (c *cylinder) threaded() bool { return c.size.Thread.Value != "" }
+func (c *cylinder) fitted() bool   { return c.Drawn.Size.Fit.Pos.Line > 0 }
+func (c *cylinder) threaded() bool { return c.Drawn.Size.Thread.Value != "" }
 
 // neighbours are the steps just before it and just behind it, nil where there is none.
 func (c *cylinder) neighbours() (before, behind *cylinder) {
@@ -80,14 +66,14 @@ func (c *cylinder) next() []*cylinder {
 
 // toward is the face of it that looks to another of its side.
 func (c *cylinder) toward(o *cylinder) parts.Face {
-	if o.fromMm > c.fromMm {
+	if o.FromMm > c.FromMm {
 		return parts.Back
 	}
 	return parts.Front
 }
 
 // outBy is how far another step stands out beyond it on their side.
-func (c *cylinder) outBy(o *cylinder) float64 { return c.sign() * (o.radiusMm - c.radiusMm) }
+func (c *cylinder) outBy(o *cylinder) float64 { return c.sign() * (o.RadiusMm() - c.RadiusMm()) }
 
 // inTheWay are the first steps that keep a ring from passing to it, from the front and from the back. The tenth of a
 // millimetre lets steps with other limits of the same nominal size through.
@@ -101,12 +87,13 @@ func (c *cylinder) inTheWay() (shut []*cylinder) {
 	return shut
 }
 
-// inRow tells the steps of one side of those beside them.
-func inRow(inside bool, steps ...*cylinder) []*cylinder {
-	for i, c := range steps {
-		c.inside, c.before, c.behind = inside, steps[:i], steps[i+1:]
+// inRow are the steps of one side, each with those beside it.
+func inRow(steps ...*part.Step) []*cylinder {
+	out := seq.Map(steps, func(s *part.Step) *cylinder { return &cylinder{Step: s} })
+	for i, c := range out {
+		c.before, c.behind = out[:i], out[i+1:]
 	}
-	return steps
+	return out
 }
 
 // hole is one hole or slot on a face.
@@ -131,8 +118,8 @@ type hole struct {
 func (r *reviewer) viewOf(name string) *view {
 	v, ok := r.views[name]
 	if !ok {
-		if p, q := r.job.Part(name), r.pl.Part(name); p != nil && q != nil {
-			v = newView(r, p, q)
+		if q := r.pl.Part(name); q != nil {
+			v = newView(r, r.model(name), q)
 		}
 		r.views[name] = v
 	}
@@ -158,12 +145,11 @@ func (r *reviewer) planned(kind parts.JointKind) []*plan.JointPlan {
 func (v *view) turned() bool { return v.p.Turned() }
 
 // newView works out the geometry the rules share.
-func newView(r *reviewer, p *parts.Part, q *plan.PartPlan) *view {
-	v := &view{reviewer: r, p: p, q: q, lengthMm: q.Section.LengthMm}
-	outside, inside := p.Rounds(v.lengthMm)
-	v.outside, v.inside = stepsOf(outside, false), stepsOf(inside, true)
-	if p.Flat() {
-		v.outline = polyline(part.OutlineContour(r.job, p))
+func newView(r *reviewer, m *part.Model, q *plan.PartPlan) *view {
+	v := &view{reviewer: r, m: m, p: m.Part, q: q, lengthMm: q.Section.LengthMm}
+	v.outside, v.inside = inRow(m.Side(false)...), inRow(m.Side(true)...)
+	if m.Part.Flat() {
+		v.outline = polyline(part.OutlineContour(r.job, m.Part))
 	}
 	for _, f := range q.Faces {
 		for _, h := range f.Holes {
@@ -176,33 +162,12 @@ func newView(r *reviewer, p *parts.Part, q *plan.PartPlan) *view {
 	return v
 }
 
-func stepsOf(steps []parts.Step, inside bool) []*cylinder {
-	var out []*cylinder
-	var z float64
-	for s := range seq.Refs(steps) {
-		c := &cylinder{name: s.Name.Value, fromMm: z, toMm: z + s.Length.Mm, radiusMm: s.Size.Nominal.Mm / 2, size: s.Size, step: s, pos: s.Pos}
-		if s.Size.Thread.Value != "" { // an unknown thread is looked up at length
-			if t, err := threads.Parse(s.Size.Thread.Value); err == nil {
-				c.thread, c.radiusMm = &t, t.MajorMm/2
-				if inside {
-					c.radiusMm = t.MinorMm / 2
-				}
-			}
-		}
-		// What has no table is a fault of the input, and never comes here.
-		c.undercut, _ = part.UndercutOf(s, inside)
-		out = append(out, c)
-		z = c.toMm
-	}
-	return inRow(inside, out...)
-}
-
 // steps are those outside and then those inside.
 func (v *view) steps() []*cylinder { return slices.Concat(v.outside, v.inside) }
 
 // chamferOn is the chamfer of a step at an end, nil if there is none.
 func (v *view) chamferOn(c *cylinder, end parts.Face) *parts.Chamfer {
-	return seq.At(v.p.Chamfers, func(h *parts.Chamfer) bool { return h.Edge.Value == c.name+"-"+string(end) })
+	return seq.At(v.p.Chamfers, func(h *parts.Chamfer) bool { return h.Edge.Value == c.Name+"-"+string(end) })
 }
 
 // step is one by its name, nil if there is none.
@@ -214,27 +179,24 @@ func (v *view) groupNamed(name string) (*parts.HoleGroup, *parts.FaceSlot) {
 }
 
 func (v *view) addHole(f *plan.Face, h plan.Hole) {
-	group, _ := v.groupNamed(h.Group)
-	if group == nil {
+	g := v.m.GroupNamed(h.Group)
+	if g == nil {
 		return
 	}
-	o := hole{group: group, name: h.Group, face: f.Face, n: h.N, pos: group.Pos, through: group.Through, depthMm: group.Depth.Mm, radiusMm: h.DiameterMm / 2, drillMm: h.DiameterMm}
+	o := hole{group: g.Hole, name: h.Group, face: f.Face, n: h.N, pos: g.Pos, through: g.Through, depthMm: g.Depth.Mm, radiusMm: h.DiameterMm / 2, drillMm: h.DiameterMm}
 	o.a = frontXY(f.Face, plan.XY{XMm: h.XMm, YMm: h.YMm})
 	o.b = o.a
 	depthMm := o.depthMm
-	switch group.Size.Make {
-	case parts.TappedHole:
-		if t, err := threads.Parse(group.Size.Thread); err == nil {
-			o.thread, o.radiusMm = &t, t.MajorMm/2
-			if d, err := t.BlindDrillMm(depthMm); err == nil && !o.through {
-				depthMm = d
-			}
+	switch t := g.Size.Thread; {
+	case t != nil:
+		o.thread, o.radiusMm = t, t.MajorMm/2
+		if d, err := t.BlindDrillMm(depthMm); err == nil && !o.through {
+			depthMm = d
 		}
-	case parts.PlainHole:
-		o.radiusMm = group.Size.Size.Nominal.Mm / 2
+	case g.Hole.Size.Make == parts.PlainHole:
+		o.radiusMm = g.Size.FinishedMm / 2
 	}
 	v.place(&o, depthMm)
-	v.holes = append(v.holes, o)
 }
 
 func (v *view) addSlot(f *plan.Face, s plan.Slot) {
@@ -245,7 +207,6 @@ func (v *view) addSlot(f *plan.Face, s plan.Slot) {
 	o := hole{slot: slot, name: s.Group, face: f.Face, n: s.N, pos: slot.Pos, through: slot.Through, depthMm: slot.Depth.Mm, radiusMm: s.WidthMm / 2}
 	o.a, o.b = frontXY(f.Face, s.EndsMm[0]), frontXY(f.Face, s.EndsMm[1])
 	v.place(&o, o.depthMm)
-	v.holes = append(v.holes, o)
 }
 
 // frontXY turns a place on a face into one seen from the front.
@@ -254,64 +215,31 @@ func frontXY(f parts.Face, p plan.XY) plan.XY {
 	return p
 }
 
-// place finds where a hole lies along the axis. A hole starts at the first metal
+// place takes a hole up, and finds where it lies along the axis. It starts at the first metal
 // under its centre, seen from its face.
 func (v *view) place(h *hole, depthMm float64) {
-	spans := v.metal(h.centreMm())
-	if len(spans) == 0 {
-		return // drilled in the air: the bore takes all of it
+	if metal := v.m.MetalAt(h.centreMm()); len(metal) > 0 { // else drilled in the air: the bore takes all of it
+		last := metal[len(metal)-1]
+		first := parts.At(h.face, metal[0], last)
+		h.metalMm = first[1] - first[0]
+		switch {
+		case h.through:
+			h.fromMm, h.toMm = metal[0][0], last[1]
+		case h.face == parts.Back:
+			h.fromMm, h.toMm = max(0, first[1]-depthMm), first[1]
+		default:
+			h.fromMm, h.toMm = first[0], min(v.lengthMm, first[0]+depthMm)
+		}
 	}
-	first := parts.At(h.face, spans[0], spans[len(spans)-1])
-	h.metalMm = first.toMm - first.fromMm
-	switch {
-	case h.through:
-		h.fromMm, h.toMm = spans[0].fromMm, spans[len(spans)-1].toMm
-	case h.face == parts.Back:
-		h.fromMm, h.toMm = math.Max(0, first.toMm-depthMm), first.toMm
-	default:
-		h.fromMm, h.toMm = first.fromMm, math.Min(v.lengthMm, first.fromMm+depthMm)
-	}
+	v.holes = append(v.holes, *h)
 }
 
 // span is a stretch along the axis.
 type span struct{ fromMm, toMm float64 }
 
-// metal is where a line parallel to the axis at a radius runs in metal, front
-// to back. Flat parts are metal all through.
-func (v *view) metal(radiusMm float64) []span {
-	if v.p.Flat() {
-		return []span{{0, v.lengthMm}}
-	}
-	var out []span
-	for _, s := range v.cuts() {
-		mid := (s.fromMm + s.toMm) / 2
-		outer, inner := radiusAt(v.outside, mid), radiusAt(v.inside, mid)
-		if !geom.Over(outer, radiusMm) || inner > 0 && !geom.Over(radiusMm, inner) {
-			continue
-		}
-		if n := len(out); n > 0 && !geom.Over(s.fromMm, out[n-1].toMm) {
-			out[n-1].toMm = s.toMm
-		} else {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
 // cuts are the stretches of the axis in which no diameter changes.
 func (v *view) cuts() []span {
-	ends := []float64{0, v.lengthMm}
-	for _, c := range v.steps() {
-		ends = append(ends, c.fromMm, c.toMm)
-	}
-	slices.Sort(ends)
-	var out []span
-	for i := 0; i+1 < len(ends); i++ {
-		if geom.Over(ends[i+1], ends[i]) {
-			out = append(out, span{ends[i], ends[i+1]})
-		}
-	}
-	return out
+	return seq.Map(v.m.Stretches(), func(s [2]float64) span { return span{s[0], s[1]} })
 }
 
 // radiusAt is the radius of the steps at z, 0 where there is none.
@@ -319,7 +247,7 @@ func radiusAt(steps []*cylinder, z float64) float64 { return outerMm(at(steps, z
 
 // at is the step that covers z, or nil. Where two meet it is the first.
 func at(steps []*cylinder, z float64) *cylinder {
-	return seq.First(steps, func(s *cylinder) bool { return !geom.Over(s.fromMm, z) && !geom.Over(z, s.toMm) })
+	return seq.First(steps, func(s *cylinder) bool { return !geom.Over(s.FromMm, z) && !geom.Over(z, s.ToMm) })
 }
 
 // oneOfEach is the first hole of each group that ok holds for.

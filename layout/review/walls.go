@@ -23,7 +23,7 @@ func (v *view) chamfer(c *parts.Chamfer) {
 		v.chamferMeets(c, name, nil, v.lengthMm)
 		return
 	}
-	v.chamferMeets(c, name, step, step.longMm())
+	v.chamferMeets(c, name, step, step.LengthMm())
 	if c.Sphere {
 		return // it takes the whole end; [crowned]
 	}
@@ -35,9 +35,9 @@ func (v *view) chamfer(c *parts.Chamfer) {
 		return
 	}
 	const mostOfSeat = 1.0 / 3
-	if seat := step.seat() != "" || step.fitted(); seat && c.For != "weld" && geom.Over(c.Size.Mm, mostOfSeat*step.longMm()) {
+	if seat := step.Seat != "" || step.fitted(); seat && c.For != "weld" && geom.Over(c.Size.Mm, mostOfSeat*step.LengthMm()) {
 		v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
-			What: title + " takes much of the seat", Numbers: v.mm(c.Size.Mm) + " of " + v.mm(step.longMm()), OverMm: over(c.Size.Mm),
+			What: title + " takes much of the seat", Numbers: v.mm(c.Size.Mm) + " of " + v.mm(step.LengthMm()), OverMm: over(c.Size.Mm),
 			Rule: "a chamfer leaves two thirds of its seat at the least", Fix: "a shorter chamfer",
 		})
 	}
@@ -46,9 +46,9 @@ func (v *view) chamfer(c *parts.Chamfer) {
 
 // chamferWall looks at what a chamfer leaves of its wall, and at holes that it runs into.
 func (v *view) chamferWall(c *parts.Chamfer, step *cylinder, end parts.Face, title string) {
-	acrossMm, faceMm := c.AcrossMm(), parts.At(end, step.fromMm, step.toMm)
+	acrossMm, faceMm := c.AcrossMm(), parts.At(end, step.FromMm, step.ToMm)
 	wallMm := v.wallAt(faceMm - end.Outward()*c.Size.Mm/2)
-	if !v.turned() && step.inside {
+	if !v.turned() && step.Inside {
 		wallMm = v.flatWall()
 	}
 	if dome := c.Radius.Set() && len(v.inside) == 0; !dome && !geom.Over(wallMm, acrossMm) {
@@ -61,7 +61,7 @@ func (v *view) chamferWall(c *parts.Chamfer, step *cylinder, end parts.Face, tit
 	if h := v.chamferHole(step, acrossMm, faceMm); h != nil {
 		v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
 			What:    title + " runs into " + h.name,
-			Numbers: v.mm(acrossMm) + " across on " + v.mm(2*step.radiusMm) + ", " + h.name + " " + v.mm(2*h.radiusMm) + " at " + v.mm(h.centreMm()) + " from the centre",
+			Numbers: v.mm(acrossMm) + " across on " + v.mm(2*step.RadiusMm()) + ", " + h.name + " " + v.mm(2*h.radiusMm) + " at " + v.mm(h.centreMm()) + " from the centre",
 			OverMm:  over(acrossMm), Rule: "a chamfer stays clear of holes", Source: "by geometry", Fix: "a smaller chamfer, or move the holes",
 		})
 	}
@@ -75,21 +75,21 @@ func (v *view) noEdge(step *cylinder, front bool) (what, numbers string) {
 		next = behind
 	}
 	switch {
-	case next == nil && step.inside && !front && geom.Over(v.lengthMm, step.toMm):
-		return "the floor of a blind bore", v.mm(v.lengthMm-step.toMm) + " of metal behind it"
-	case next == nil || next.undercut != nil || step.undercut != nil:
+	case next == nil && step.Inside && !front && geom.Over(v.lengthMm, step.ToMm):
+		return "the floor of a blind bore", v.mm(v.lengthMm-step.ToMm) + " of metal behind it"
+	case next == nil || next.Undercut != nil || step.Undercut != nil:
 	case !geom.Over(0, step.sign()*(next.endMm(!front)-step.endMm(front))):
-		return "no edge: " + next.name + " begins there", v.mm(2*next.endMm(!front)) + " beside " + v.mm(2*step.endMm(front)) + " on diameter"
+		return "no edge: " + next.Name + " begins there", v.mm(2*next.endMm(!front)) + " beside " + v.mm(2*step.endMm(front)) + " on diameter"
 	}
 	return "", ""
 }
 
 // endMm is the radius of a step at its front or its back, of a cone there.
 func (c *cylinder) endMm(front bool) float64 {
-	if c.step.Taper == nil || (c.step.Taper.Toward == parts.Front) != front {
-		return c.radiusMm
+	if c.Drawn.Taper == nil || (c.Drawn.Taper.Toward == parts.Front) != front {
+		return c.RadiusMm()
 	}
-	return c.step.Taper.SmallMm(2*c.radiusMm, c.longMm()) / 2
+	return c.Drawn.Taper.SmallMm(2*c.RadiusMm(), c.LengthMm()) / 2
 }
 
 // knifeMm is the land under which what is left between two cuts is a knife edge, that cuts the hand and breaks
@@ -118,8 +118,8 @@ func (v *view) chamferMeets(c *parts.Chamfer, name string, step *cylinder, roomM
 			meets("the chamfers at both ends", o.Size.Mm, o.Size.Pos, o.Edge.Value, sharp(c) || sharp(o))
 		}
 	}
-	if step != nil && step.undercut != nil {
-		meets("the "+c.Word()+" and the undercut", step.undercut.WidthMm, c.Size.Pos, c.Edge.Value, sharp(c))
+	if step != nil && step.Undercut != nil {
+		meets("the "+c.Word()+" and the undercut", step.Undercut.WidthMm, c.Size.Pos, c.Edge.Value, sharp(c))
 	}
 }
 
@@ -154,25 +154,25 @@ func (v *view) crowned(c *parts.Chamfer) {
 // chamferHole is a hole that a chamfer of a step reaches at a face, or nil.
 func (v *view) chamferHole(step *cylinder, acrossMm, faceMm float64) *hole {
 	return seq.At(v.holes, func(h *hole) bool {
-		return !geom.Over(h.fromMm, faceMm) && !geom.Over(faceMm, h.toMm) && (step.inside && geom.Over(step.radiusMm+acrossMm, h.nearMm()-h.radiusMm) ||
-			!step.inside && geom.Over(h.farMm()+h.radiusMm, step.radiusMm-acrossMm) && h.centreMm() < step.radiusMm)
+		return !geom.Over(h.fromMm, faceMm) && !geom.Over(faceMm, h.toMm) && (step.Inside && geom.Over(step.RadiusMm()+acrossMm, h.nearMm()-h.radiusMm) ||
+			!step.Inside && geom.Over(h.farMm()+h.radiusMm, step.RadiusMm()-acrossMm) && h.centreMm() < step.RadiusMm())
 	})
 }
 
 // flatWall is the least metal between bore and outline of a flat part.
 func (v *view) flatWall() float64 {
 	centre := hole{}
-	return v.toOutline(&centre) - v.inside[0].radiusMm
+	return v.toOutline(&centre) - v.inside[0].RadiusMm()
 }
 
 func named(steps []*cylinder, name string) *cylinder {
-	return seq.First(steps, func(s *cylinder) bool { return s.name == name })
+	return seq.First(steps, func(s *cylinder) bool { return s.Name == name })
 }
 
 // undercut looks for fine seats that end at a shoulder without a relief, where
 // the corner radius of the tool keeps what sits there off the shoulder.
 func (v *view) undercut(c *cylinder) {
-	if c.step.Undercut != nil || c.seat() == "" || !fine(c.size.Fit, 7) {
+	if c.Drawn.Undercut != nil || c.Seat == "" || !fine(c.Drawn.Size.Fit, 7) {
 		return
 	}
 	shoulders := seq.Keep(c.next(), func(o *cylinder) bool { return geom.Over(c.outBy(o), 0) })
@@ -180,8 +180,8 @@ func (v *view) undercut(c *cylinder) {
 	if len(shoulders) == 0 || !needed || v.keptOff(c, shoulders) {
 		return
 	}
-	v.report(severity, c.name, c.pos, Finding{
-		What: c.name + " ends at the shoulder of " + shoulders[len(shoulders)-1].name + " without an undercut", Numbers: "seat of " + c.seat() + ", " + v.mm(2*c.radiusMm),
+	v.report(severity, c.Name, c.Drawn.Pos, Finding{
+		What: c.Name + " ends at the shoulder of " + shoulders[len(shoulders)-1].Name + " without an undercut", Numbers: "seat of " + c.Seat + ", " + v.mm(2*c.RadiusMm()),
 		Rule: "a seat that is to touch its shoulder has a relief in the corner, or its counterpart a chamfer larger than the corner",
 		Fix:  "add an undercut, or check the counterpart's chamfer against the tool's corner radius",
 	})
@@ -190,7 +190,7 @@ func (v *view) undercut(c *cylinder) {
 // keptOff tells whether a nut sets the cone of a bearing on a seat, off the only shoulder of that.
 func (v *view) keptOff(c *cylinder, shoulders []*cylinder) bool {
 	return len(shoulders) == 1 && slices.ContainsFunc(v.planned(parts.BearingKind), func(j *plan.JointPlan) bool {
-		return j.A.Part == v.p.Name.Value && j.A.Feature == c.name && j.Bearing.Adjusted && j.Bearing.KeepOffMm > 0
+		return j.A.Part == v.p.Name.Value && j.A.Feature == c.Name && j.Bearing.Adjusted && j.Bearing.KeepOffMm > 0
 	})
 }
 
@@ -198,11 +198,11 @@ func (v *view) keptOff(c *cylinder, shoulders []*cylinder) bool {
 // how badly: a bearing's ring does, as its radius is small; a part of this job
 // with a chamfer of its own does not.
 func (v *view) reliefNeed(c *cylinder) (Severity, bool) {
-	if c.bears() {
+	if c.Bears() {
 		return Check, true
 	}
 	for _, p := range v.job.Parts {
-		if p != v.p && p.NamedIn(c.seat()) {
+		if p != v.p && p.NamedIn(c.Seat) {
 			return Note, !v.counterChamfer(p, c)
 		}
 	}
@@ -212,8 +212,8 @@ func (v *view) reliefNeed(c *cylinder) (Severity, bool) {
 // counterChamfer tells whether the surface of a part that goes onto a seat, or
 // into it, has a chamfer.
 func (v *view) counterChamfer(p *parts.Part, c *cylinder) bool {
-	edges := v.viewOf(p.Name.Value).edges(2*c.radiusMm, 1, !c.inside)
-	if p.Bore != nil && !c.inside {
+	edges := v.viewOf(p.Name.Value).edges(2*c.RadiusMm(), 1, !c.Inside)
+	if p.Bore != nil && !c.Inside {
 		edges = append(edges, "bore-front", "bore-back")
 	}
 	return slices.ContainsFunc(p.Chamfers, func(h parts.Chamfer) bool { return slices.Contains(edges, h.Edge.Value) })
@@ -233,10 +233,10 @@ func fine(f parts.Fit, grade int) bool {
 	return err == nil && n <= grade
 }
 
-// limitsOf are the limits of a step's diameter that its fit gives; ok is false
-// where it has none.
-func (v *view) limitsOf(c *cylinder) (lowMm, highMm float64, ok bool) {
-	f, nominal := c.size.Fit, c.size.Nominal.Mm
+// limitsOf are the limits of a diameter that its fit gives; ok is false where it
+// has none.
+func limitsOf(s parts.Size) (lowMm, highMm float64, ok bool) {
+	f, nominal := s.Fit, s.Nominal.Mm
 	switch {
 	case len(f.Limits) == 2:
 		return f.Limits[0].Mm, f.Limits[1].Mm, true

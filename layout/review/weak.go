@@ -31,14 +31,14 @@ func (v *view) weakFlats(f plan.FlatsRow) {
 // wideTip finds a plain end before a thread that is larger than the core of its nut, where
 // nothing lets the nut on from the other side.
 func (v *view) wideTip(c *cylinder) {
-	t := c.thread
+	t := c.Size.Thread
 	if t == nil {
 		return
 	}
 	wide := func(steps []*cylinder) (out *cylinder) {
 		for _, o := range steps {
-			like := o.size.Thread.Value == c.size.Thread.Value // a nut screws over it
-			if !like && geom.Over(2*o.radiusMm, t.MinorMm) && o.radiusMm > outerMm(out) {
+			like := o.Drawn.Size.Thread.Value == c.Drawn.Size.Thread.Value // a nut screws over it
+			if !like && geom.Over(2*o.RadiusMm(), t.MinorMm) && o.RadiusMm() > outerMm(out) {
 				out = o
 			}
 		}
@@ -49,11 +49,11 @@ func (v *view) wideTip(c *cylinder) {
 		return // open at one end
 	}
 	tip := front
-	if back.radiusMm < front.radiusMm {
+	if back.RadiusMm() < front.RadiusMm() {
 		tip = back
 	}
-	v.report(Check, tip.name, tip.pos, Finding{
-		What: "no nut starts on " + c.name + ": " + tip.name + " before it is larger than its core", OverMm: over(2 * tip.radiusMm), Numbers: v.mm(2*tip.radiusMm) + ", wanted at most " + v.mm(t.MinorMm),
+	v.report(Check, tip.Name, tip.Drawn.Pos, Finding{
+		What: "no nut starts on " + c.Name + ": " + tip.Name + " before it is larger than its core", OverMm: over(2 * tip.RadiusMm()), Numbers: v.mm(2*tip.RadiusMm()) + ", wanted at most " + v.mm(t.MinorMm),
 		Rule: "what stands before a thread goes through its nut", Source: rootSource(t), Fix: "a smaller diameter there",
 	})
 }
@@ -61,11 +61,11 @@ func (v *view) wideTip(c *cylinder) {
 // weakNeck finds the undercut of a thread, or a step between two larger ones, one of them a thread, that
 // is well under the core of that thread: it breaks before the thread does.
 func (v *view) weakNeck(c *cylinder) {
-	d, name, of := 2*c.radiusMm, c.name, c
+	d, name, of := 2*c.RadiusMm(), c.Name, c
 	switch before, behind := c.neighbours(); {
-	case c.threaded() && c.undercut != nil:
-		d, name = d-2*c.undercut.DepthMm, "the undercut"
-	case c.threaded() || outerMm(before) <= c.radiusMm || outerMm(behind) <= c.radiusMm || !before.threaded() && !behind.threaded():
+	case c.threaded() && c.Undercut != nil:
+		d, name = d-2*c.Undercut.DepthMm, "the undercut"
+	case c.threaded() || outerMm(before) <= c.RadiusMm() || outerMm(behind) <= c.RadiusMm() || !before.threaded() && !behind.threaded():
 		return
 	case !before.threaded() || behind.threaded() && behind.rootMm() < before.rootMm():
 		of = behind
@@ -73,8 +73,8 @@ func (v *view) weakNeck(c *cylinder) {
 		of = before
 	}
 	core := 2 * of.rootMm()
-	v.atLeast(c.name, c.pos, d, neckShare*core, Finding{
-		What: name + " is weaker than " + of.name + " beside it", Numbers: " beside a core of " + v.mm(core) + ", wanted at least ",
+	v.atLeast(c.Name, c.Drawn.Pos, d, neckShare*core, Finding{
+		What: name + " is weaker than " + of.Name + " beside it", Numbers: " beside a core of " + v.mm(core) + ", wanted at least ",
 		Rule: "a neck beside a thread keeps about the core of the thread", Fix: "a larger diameter there",
 	})
 }
@@ -85,12 +85,12 @@ func (v *view) wideNeck(c *cylinder) {
 	beside := c.next()
 	for k, o := range beside {
 		root, next := o.rootMm(), beside[len(beside)-1-k]
-		if next == o || !o.threaded() || o.step.Undercut != nil || c.longMm() > 2*o.radiusMm || !geom.Over(c.radiusMm, root) || !geom.Over(o.radiusMm, c.radiusMm) || next.radiusMm <= c.radiusMm {
+		if next == o || !o.threaded() || o.Drawn.Undercut != nil || c.LengthMm() > 2*o.RadiusMm() || !geom.Over(c.RadiusMm(), root) || !geom.Over(o.RadiusMm(), c.RadiusMm()) || next.RadiusMm() <= c.RadiusMm() {
 			continue
 		}
-		v.report(Check, c.name, c.pos, Finding{
-			What: "the thread " + o.name + " does not run out into " + c.name + ": it is cut deeper than that", OverMm: over(2 * c.radiusMm), Numbers: v.mm(2*c.radiusMm) + ", the root of " + o.size.Thread.Value + " " + v.mm(2*root),
-			Rule: "a neck that a thread runs out into is under its root", Source: rootSource(o.thread), Fix: "at most " + v.mm(2*root) + ", or an undercut",
+		v.report(Check, c.Name, c.Drawn.Pos, Finding{
+			What: "the thread " + o.Name + " does not run out into " + c.Name + ": it is cut deeper than that", OverMm: over(2 * c.RadiusMm()), Numbers: v.mm(2*c.RadiusMm()) + ", the root of " + o.Drawn.Size.Thread.Value + " " + v.mm(2*root),
+			Rule: "a neck that a thread runs out into is under its root", Source: rootSource(o.Size.Thread), Fix: "at most " + v.mm(2*root) + ", or an undercut",
 		})
 	}
 }
@@ -106,46 +106,46 @@ func rootSource(t *threads.Thread) string {
 // leadRelief finds the thread of a lead screw whose undercut is shallower than the thread, and one without
 // where metal stands over its root: so broad a tool cannot be drawn out of a full cut by hand. Common practice, no source.
 func (v *view) leadRelief(c *cylinder) {
-	if c.thread == nil || c.thread.Lead == nil {
+	if c.Size.Thread == nil || c.Size.Thread.Lead == nil {
 		return
 	}
-	t, l := c.thread, c.thread.Lead.Of(c.inside)
+	t, l := c.Size.Thread, c.Size.Thread.Lead.Of(c.Inside)
 	f := Finding{Rule: "a broad tool runs out into a relief that is as deep as its thread", Source: practice}
-	if u := c.undercut; u != nil {
-		deep := math.Max(c.radiusMm, c.rootMm()) - math.Min(c.radiusMm, c.rootMm()) // to the nominal root
-		f.What, f.Numbers, f.Fix = "the undercut of "+c.name+" is shallower than its thread", ", wanted ", "a depth of "+v.mm(deep+reliefMm)
-		v.atLeast(c.name, c.pos, u.DepthMm, deep, f)
+	if u := c.Undercut; u != nil {
+		deep := math.Max(c.RadiusMm(), c.rootMm()) - math.Min(c.RadiusMm(), c.rootMm()) // to the nominal root
+		f.What, f.Numbers, f.Fix = "the undercut of "+c.Name+" is shallower than its thread", ", wanted ", "a depth of "+v.mm(deep+reliefMm)
+		v.atLeast(c.Name, c.Drawn.Pos, u.DepthMm, deep, f)
 		return
 	}
 	stands := func(o *cylinder, end bool) bool { // over the root; of a blind bore its floor
 		switch {
 		case o == nil:
 			return !end
-		case c.inside:
+		case c.Inside:
 			return geom.Over(c.rootMm(), o.rootMm())
 		}
-		return geom.Over(o.radiusMm, c.rootMm())
+		return geom.Over(o.RadiusMm(), c.rootMm())
 	}
 	before, behind := c.neighbours()
-	if !stands(before, !geom.Over(c.fromMm, 0)) && !stands(behind, !geom.Over(v.lengthMm, c.toMm)) {
+	if !stands(before, !geom.Over(c.FromMm, 0)) && !stands(behind, !geom.Over(v.lengthMm, c.ToMm)) {
 		return
 	}
-	f.What, f.Numbers = "the tool of "+c.name+" has no relief to run out into", t.Designation+" of "+v.mm(l.DepthMm)+" depth"
+	f.What, f.Numbers = "the tool of "+c.Name+" has no relief to run out into", t.Designation+" of "+v.mm(l.DepthMm)+" depth"
 	f.OverMm, f.Fix = over(l.DepthMm), "undercut: {width: two pitches, depth: a little over that of the thread}, or a neck under its root"
-	v.report(Check, c.name, c.pos, f)
+	v.report(Check, c.Name, c.Drawn.Pos, f)
 }
 
 // fewTurns finds a thread of so few turns that nothing holds by it.
 func (v *view) fewTurns(c *cylinder) {
-	if c.thread == nil {
+	if c.Size.Thread == nil {
 		return
 	}
-	long := c.longMm()
-	if c.undercut != nil {
-		long -= c.undercut.WidthMm
+	long := c.LengthMm()
+	if c.Undercut != nil {
+		long -= c.Undercut.WidthMm
 	}
-	v.atLeast(c.name, c.pos, long, leastTurns*c.thread.PitchMm, Finding{
-		What: c.name + " has few turns of thread", Numbers: " of " + c.thread.Designation + ", wanted at least ",
+	v.atLeast(c.Name, c.Drawn.Pos, long, leastTurns*c.Size.Thread.PitchMm, Finding{
+		What: c.Name + " has few turns of thread", Numbers: " of " + c.Size.Thread.Designation + ", wanted at least ",
 		Rule: "a thread holds by " + strconv.Itoa(int(leastTurns)) + " turns at the least", Fix: "a longer step, or a finer thread",
 	})
 }

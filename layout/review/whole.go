@@ -287,9 +287,9 @@ func (r *reviewer) squareOnRound(j *plan.JointPlan) {
 		return
 	}
 	half := min(p.Bar.Width.Mm, p.Bar.Depth.Mm) / 2
-	off := c.radiusMm
-	if half < c.radiusMm {
-		off -= math.Sqrt(c.radiusMm*c.radiusMm - half*half)
+	off := c.RadiusMm()
+	if half < c.RadiusMm() {
+		off -= math.Sqrt(c.RadiusMm()*c.RadiusMm() - half*half)
 	}
 	if off > offRoundMm {
 		r.ofJoint(j, Finding{
