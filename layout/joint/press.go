@@ -389,21 +389,18 @@ type setting struct {
 // setting is by the two faces that a level joint names, or where these lie far apart by the end
 // of the shaft's seat and the face of the hub that lie nearest to one another.
 func (j *assembly) setting(t *joint) setting {
-	m := t.meeting()
-	best := setting{end: string(m.First), outMm: -m.Below.Mm, face: m.Second}
-	st := t.a.step
-	if _, helix := t.flightOf(); !helix && st != nil && st.Inside { // the other lies so far under it
-		best.outMm = m.Below.Mm
+	m, is, st := t.meeting(), j.stands(t), t.a.step
+	outMm := func(z float64, face parts.Face) float64 { // of a place of the first part, out of a face of the second
+		return geom.Clean(face.Outward() * (is.z0 + is.s*z - faceMm(t.b.r, face.Outward())))
 	}
+	best := setting{end: string(m.First), outMm: outMm(faceMm(t.a.r, m.First.Outward()), m.Second), face: m.Second}
 	if !t.is(parts.PressKind) || !m.Level || m.Below.Mm <= st.LengthMm() {
 		return best
 	}
-	is := j.stands(t)
 	faces := []parts.Face{parts.Front, parts.Back}
 	for i, z := range []float64{st.FromMm, st.ToMm} {
 		for _, face := range faces {
-			out := geom.Clean(face.Outward() * (is.z0 + is.s*z - faceMm(t.b.r, face.Outward())))
-			if math.Abs(out) < math.Abs(best.outMm) {
+			if out := outMm(z, face); math.Abs(out) < math.Abs(best.outMm) {
 				best = setting{string(faces[i]) + " end of " + words.Spaced(st.Name), out, face, true}
 			}
 		}

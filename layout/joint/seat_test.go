@@ -25,13 +25,20 @@ stock: {round: 105 mm}
 profile:
   outside: [{name: plug, diameter: 100, length: 30}, {name: journal, diameter: 35, length: 60}]
 `
+	recessed := strings.Replace(roller, "{name: near, diameter: 100, length: 32}", "{name: mouth, diameter: 110, length: 5}, {name: near, diameter: 100, length: 27}", 1)
 	for _, c := range []struct{ level, how, limits, tool string }{
 		{"front-with-back, below: 470", "back end of plug of stub level with the front of roller", "a 0.05 mm feeler does not enter under a straight edge", "Flat plate wider than Ø100"},
 		{"front-with-back, below: 468", "back end of plug of stub 2 mm below the front of roller", "1.9 – 2.1 below, at four places", "Flat plate wider than Ø100"},
 		{"front-with-back, below: 473", "back end of plug of stub 3 mm out of the front of roller", "2.9 – 3.1 out, at four places", "Flat plate wider than Ø100"},
 		{"front-with-front, below: 1", "front of stub 1 mm below the front of roller", "0.9 – 1.1 below, at four places", "Stop disc Ø99 × 1 thick, to lie on the end of stub"},
+		// Behind a mouth 5 deep it stands in its own bore, and is measured from the front.
+		{"front-with-front, below: 1 ", "front of stub 6 mm below the front of roller", "5.9 – 6.1 below, at four places", "Stop disc Ø99 × 1 thick, to lie on the end of stub"},
 	} {
-		p := filed(t, "{name: stub, press: {shaft: stub.plug, bore: roller.near, fit: H7/p6}, level: "+c.level+"}", roller, stub)
+		in, home := roller, "level with roller."
+		if strings.HasSuffix(c.level, " ") {
+			in, home = recessed, "level with the end of roller near there."
+		}
+		p := filed(t, "{name: stub, press: {shaft: stub.plug, bore: roller.near, fit: H7/p6}, level: "+c.level+"}", in, stub)
 		j := p.Joints[0]
 		limits, tool := "", ""
 		for _, k := range j.Checks {
@@ -42,7 +49,7 @@ profile:
 		for _, r := range p.Tools {
 			tool += r.Tool
 		}
-		if !strings.HasPrefix(j.How, c.how) || limits != c.limits || tool != c.tool || strings.Contains(stepText(j), "stop disc") != strings.HasPrefix(c.tool, "Stop") {
+		if !strings.HasPrefix(j.How, c.how) || limits != c.limits || tool != c.tool || strings.Contains(stepText(j), home) != strings.HasPrefix(c.tool, "Stop") {
 			t.Errorf("%s: %s; %q; %q %v", c.level, j.How, limits, tool, j.Problems)
 		}
 	}

@@ -110,10 +110,18 @@ func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64) {
 
 // stopText says where the disc lies that stops the ram, or a hub that is slipped on.
 func (j *assembly) stopText(t *joint) string {
-	if out, _ := j.standsOutMm(t); out >= 0 {
+	out, span := j.standsOutMm(t)
+	if out >= 0 {
 		return ""
 	}
-	return "The stop disc lies on the end of " + t.a.title() + ": home when it is level with " + t.b.title() + "."
+	mouth, level := t.b.step.ToMm, t.b.title()
+	if front := span[0] == 0; front == (j.stands(t).s > 0) {
+		mouth = t.b.step.FromMm
+	}
+	if geom.Over(mouth, 0) && geom.Over(t.b.r.LengthMm(), mouth) { // in a recess
+		level = "the end of " + t.b.text() + " there"
+	}
+	return "The stop disc lies on the end of " + t.a.title() + ": home when it is level with " + level + "."
 }
 
 // tools are what stands between the ram and the hub: a sleeve over a shaft
