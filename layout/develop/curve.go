@@ -17,36 +17,17 @@ func polar(radiusMm, angleDeg float64) Point {
 }
 
 // Role says what a curve of a pattern is for.
-type Role int
+type Role string
 
 // The roles of a curve.
 const (
-	// Cut is an edge of the piece or of an opening in it.
-	Cut Role = iota
-	// Tab is the outline of an overlap beyond the seam.
-	Tab
-	// Seam is the line where the ends of the pattern meet.
-	Seam
-	// Fold is a bend line.
-	Fold
-	// Division is a construction or ordinate line, to mark but not to bend.
-	Division
-	// Top is the TOP line, clock angle 0°.
-	Top
+	Cut      Role = "cut"      // an edge of the piece or of an opening in it
+	Tab      Role = "tab"      // the outline of an overlap beyond the seam
+	Seam     Role = "seam"     // where the ends of the pattern meet
+	Fold     Role = "fold"     // a bend line
+	Division Role = "division" // a construction or ordinate line, to mark but not to bend
+	Top      Role = "top"      // the TOP line, clock angle 0°
 )
-
-// String returns the role in lower case.
-func (r Role) String() string {
-	return nameOf(int(r), "role", "cut", "tab", "seam", "fold", "division", "top")
-}
-
-// nameOf names the value i of a kind of thing.
-func nameOf(i int, kind string, names ...string) string {
-	if i < 0 || i >= len(names) {
-		return "unknown " + kind
-	}
-	return names[i]
-}
 
 // Segment is one straight or circular piece of a Curve; it starts where the
 // piece before it ends.
@@ -130,54 +111,28 @@ func (c Curve) AreaMm2() (sum float64) {
 }
 
 // Box returns the exact bounding box, the bulge of arcs included.
-func (c Curve) Box() Box {
-	b, at := emptyBox().add(c.Start), c.Start
+func (c Curve) Box() geom.Box {
+	on, at := []Point{c.Start}, c.Start
 	for _, s := range c.Segments {
-		b = b.add(s.To)
+		on = append(on, s.To)
 		if s.SweepDeg != 0 {
 			r := at.Minus(s.Center)
 			from := deg(math.Atan2(r.YMm, r.XMm))
 			lo, hi := math.Min(from, from+s.SweepDeg), math.Max(from, from+s.SweepDeg)
 			for q := math.Ceil(lo/90) * 90; q <= hi; q += 90 {
-				b = b.add(s.Center.Plus(polar(r.LengthMm(), q)))
+				on = append(on, s.Center.Plus(polar(r.LengthMm(), q)))
 			}
 		}
 		at = s.To
 	}
-	return b
+	return geom.BoxOf(on...)
 }
 
-// Box is an upright rectangle, in millimetres.
-type Box struct{ Min, Max Point }
-
-func emptyBox() Box {
-	inf := math.Inf(1)
-	return Box{Point{XMm: inf, YMm: inf}, Point{XMm: -inf, YMm: -inf}}
-}
-
-func (b Box) add(p Point) Box {
-	// math.Min and math.Max carry NaN through, so finite can see it.
-	return Box{
-		Point{XMm: math.Min(b.Min.XMm, p.XMm), YMm: math.Min(b.Min.YMm, p.YMm)},
-		Point{XMm: math.Max(b.Max.XMm, p.XMm), YMm: math.Max(b.Max.YMm, p.YMm)},
-	}
-}
-
-// WidthMm returns the extent in x.
-func (b Box) WidthMm() float64 { return b.Max.XMm - b.Min.XMm }
-
-// HeightMm returns the extent in y.
-func (b Box) HeightMm() float64 { return b.Max.YMm - b.Min.YMm }
-
-// FitsSheet reports whether the box lies on a sheet of the given size, either
-// way round.
-func (b Box) FitsSheet(widthMm, heightMm float64) bool {
-	w, h := b.WidthMm(), b.HeightMm()
-	return w <= widthMm && h <= heightMm || w <= heightMm && h <= widthMm
-}
-
-func (b Box) finite() bool {
-	return finite(b.Min.XMm) && finite(b.Min.YMm) && finite(b.Max.XMm) && finite(b.Max.YMm)
+// fitsSheet reports whether a piece of a size lies on a sheet of another, either way round; one of no width
+// has no limit.
+func fitsSheet(size Point, widthMm, heightMm float64) bool {
+	w, h := size.XMm, size.YMm
+	return widthMm == 0 || w <= widthMm && h <= heightMm || w <= heightMm && h <= widthMm
 }
 
 // sample returns points of f over from..to whose chords stay within

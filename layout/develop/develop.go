@@ -56,10 +56,6 @@ const (
 	MinLengthMm = 0.01
 	// MaxLengthMm is the largest length accepted, 100 m.
 	MaxLengthMm = 100_000
-	// MinDivisions and MaxDivisions bound the number of equal divisions.
-	MinDivisions = 4
-	// MaxDivisions is the upper bound of equal divisions.
-	MaxDivisions = 360
 	// DefaultDivisions is used where a Divisions field is zero.
 	DefaultDivisions = 12
 )
@@ -118,16 +114,14 @@ type Label struct {
 // Development is one flat piece with everything needed to draw, mark out and
 // check it. All points are millimetres, x right, y up, seen from outside.
 type Development struct {
-	// Title names the piece.
-	Title string
 	// Curves are the lines of the pattern in drawing order.
 	Curves []Curve
 	// Labels are texts at points.
 	Labels []Label
+	// Blank is the edge of a piece that is cut from sheet, with the lap.
+	Blank Curve
 	// Openings are the middles of those of a Shell, in its order.
 	Openings []Point
-	// Box is the exact bounding box of the Cut and Tab curves.
-	Box Box
 	// WrapMm is the length round of what is wrapped on a tube, SeamDeg the clock
 	// angle at which the ends of a Cylinder's meet.
 	WrapMm, SeamDeg float64
@@ -143,30 +137,15 @@ type Development struct {
 	Notes []string
 }
 
-// finish sets the bounding box and refuses a pattern with a number that is
-// not finite, which would be a gap in the input checks.
-func (d *Development) finish() error {
-	box := emptyBox()
+// Box is the exact bounding box of the Cut and Tab curves.
+func (d *Development) Box() geom.Box {
+	box := geom.BoxOf()
 	for _, c := range d.Curves {
-		b := c.Box()
-		if !b.finite() {
-			return refuse("%s: the line %q is not finite", d.Title, c.Name)
-		}
 		if c.Role == Cut || c.Role == Tab {
-			box = box.add(b.Min).add(b.Max)
+			box = box.Join(c.Box())
 		}
 	}
-	d.Box = box
-	for _, t := range d.Tables {
-		for _, r := range t.Rows {
-			for i, v := range r.Values {
-				if !finite(v) {
-					return refuse("%s: table %q, line %s, column %s is not finite", d.Title, t.Title, r.Label, t.Columns[i].Name)
-				}
-			}
-		}
-	}
-	return nil
+	return box
 }
 
 // refuse builds an error that wraps ErrInput; its lengths are of type lookup.Mm.
@@ -215,21 +194,6 @@ func checkAngle(name string, deg float64) error {
 		return refuse("%s is %g°, want -360° to 360°", name, deg)
 	}
 	return nil
-}
-
-// checkDivisions returns the number of divisions to use, DefaultDivisions for
-// zero, and refuses a count out of range or not a multiple of step.
-func checkDivisions(n, step int) (int, error) {
-	if n == 0 {
-		return DefaultDivisions, nil
-	}
-	if n < MinDivisions || n > MaxDivisions {
-		return 0, refuse("divisions is %d, want %d to %d", n, MinDivisions, MaxDivisions)
-	}
-	if n%step != 0 {
-		return 0, refuse("divisions is %d, want a multiple of %d", n, step)
-	}
-	return n, nil
 }
 
 func rad(deg float64) float64 { return deg * math.Pi / 180 }

@@ -5,32 +5,16 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 )
 
-// Surface names the side of the plate that a diameter was measured on.
-type Surface int
-
-// The surfaces of a plate.
-const (
-	// Outside diameters are over the plate.
-	Outside Surface = iota
-	// Inside diameters are clear of the plate.
-	Inside
-)
-
-// String returns "outside" or "inside".
-func (s Surface) String() string { return nameOf(int(s), "surface", "outside", "inside") }
-
-// toMiddle returns what to add to a diameter to reach the middle of a plate
-// that takes up thicknessMm along the radius.
-func (s Surface) toMiddle(thicknessMm float64) (float64, error) {
-	switch s {
-	case Outside:
-		return -thicknessMm, nil
-	case Inside:
-		return thicknessMm, nil
+// toMiddle returns what to add to a diameter, measured inside the plate or over it, to reach the middle of
+// a plate that takes up thicknessMm along the radius, and what such diameters are called.
+func toMiddle(inside bool, thicknessMm float64) (addMm float64, measured string) {
+	if inside {
+		return thicknessMm, "inside"
 	}
-	return 0, refuse("surface %d is not known", s)
+	return -thicknessMm, "outside"
 }
 
 // MaxGores is the largest number of equal pieces a cone is split into.
@@ -38,11 +22,9 @@ const MaxGores = 24
 
 // Frustum is a right cone, cut off, with both ends on one axis.
 type Frustum struct {
-	// LargeDiameterMm and SmallDiameterMm are the end diameters on the named
-	// surface.
+	// LargeDiameterMm and SmallDiameterMm are the end diameters, over the plate or, with Inside, clear of it.
 	LargeDiameterMm, SmallDiameterMm float64
-	// Measured names the surface of both diameters.
-	Measured Surface
+	Inside                           bool
 	// HeightMm is along the axis between the edges the diameters are
 	// measured at.
 	HeightMm float64
@@ -95,18 +77,13 @@ func (f Frustum) Develop() (FrustumPattern, error) {
 		return FrustumPattern{}, refuse("both ends are %v: this is a cylinder, use the cylinder wrap", lookup.Mm(f.LargeDiameterMm))
 	case f.SmallDiameterMm > f.LargeDiameterMm:
 		return FrustumPattern{}, refuse("the small end, %v, is larger than the large end, %v: swap them", lookup.Mm(f.SmallDiameterMm), lookup.Mm(f.LargeDiameterMm))
-	case (f.SheetWidthMm == 0) != (f.SheetHeightMm == 0):
-		return FrustumPattern{}, refuse("give both sheet width and height, or neither")
 	}
 
 	// The plate leans by the half apex angle, so along the radius its middle
 	// is half its thickness times the cosine away; both edges shift along the
 	// axis alike and the height stays.
 	halfApex := math.Atan2((f.LargeDiameterMm-f.SmallDiameterMm)/2, f.HeightMm)
-	add, err := f.Measured.toMiddle(f.ThicknessMm * math.Cos(halfApex))
-	if err != nil {
-		return FrustumPattern{}, err
-	}
+	add, _ := toMiddle(f.Inside, f.ThicknessMm*math.Cos(halfApex))
 	large, small := (f.LargeDiameterMm+add)/2, (f.SmallDiameterMm+add)/2
 	if small < f.ThicknessMm/2*math.Cos(halfApex) {
 		return FrustumPattern{}, refuse("a plate of %v is too thick for a small end of %v", lookup.Mm(f.ThicknessMm), lookup.Mm(f.SmallDiameterMm))
@@ -141,20 +118,14 @@ func (f Frustum) split(p *FrustumPattern, from, to int) error {
 			}
 			return err
 		}
-		p.Piece = Development{Title: "cone development"}
-		if p.Gores > 1 {
-			p.Piece.Title = fmt.Sprintf("cone development, cut %d pieces", p.Gores)
-		}
+		p.Piece = Development{}
 		f.draw(p, (DefaultDivisions+p.Gores-1)/p.Gores)
-		if err := p.Piece.finish(); err != nil {
-			return err
-		}
-		if f.SheetWidthMm == 0 || p.Piece.Box.FitsSheet(f.SheetWidthMm, f.SheetHeightMm) {
+		if fitsSheet(p.Piece.Box().Size(), f.SheetWidthMm, f.SheetHeightMm) {
 			return nil
 		}
 	}
-	b := p.Piece.Box
-	return refuse("a piece of %d needs %v × %v, the sheet is %v × %v", to, lookup.Mm(b.WidthMm()), lookup.Mm(b.HeightMm()), lookup.Mm(f.SheetWidthMm), lookup.Mm(f.SheetHeightMm))
+	size := p.Piece.Box().Size()
+	return refuse("a piece of %d needs %v × %v, the sheet is %v × %v", to, lookup.Mm(size.XMm), lookup.Mm(size.YMm), lookup.Mm(f.SheetWidthMm), lookup.Mm(f.SheetHeightMm))
 }
 
 // checkLap refuses a lap that would cover the piece's other edge, which
@@ -174,12 +145,14 @@ func (f Frustum) draw(p *FrustumPattern, parts int) {
 	half := p.PieceAngleDeg / 2
 	outerL, outerR := polar(p.OuterRadiusMm, 270-half), polar(p.OuterRadiusMm, 270+half)
 	innerL, innerR := polar(p.InnerRadiusMm, 270-half), polar(p.InnerRadiusMm, 270+half)
-	edge := Curve{Name: "edge", Role: Cut, Closed: true, Start: outerL}
-	edge.Segments = []Segment{{To: outerR, SweepDeg: p.PieceAngleDeg}, {To: innerR}, {To: innerL, SweepDeg: -p.PieceAngleDeg}, {To: outerL}}
-	d.Curves = append(d.Curves, edge)
+	d.Blank = Curve{Name: "edge", Role: Cut, Closed: true, Start: outerL}
+	d.Blank.Segments = []Segment{{To: outerR, SweepDeg: p.PieceAngleDeg}, {To: innerR}, {To: innerL, SweepDeg: -p.PieceAngleDeg}, {To: outerL}}
+	d.Curves = append(d.Curves, d.Blank)
 	if f.OverlapMm > 0 {
 		out := polar(f.OverlapMm, half) // square to the right edge
-		d.Curves = append(d.Curves, polyline("lap", Tab, outerR, outerR.Plus(out), innerR.Plus(out), innerR), polyline("seam", Seam, outerR, innerR))
+		lap := polyline("lap", Tab, outerR, outerR.Plus(out), innerR.Plus(out), innerR)
+		d.Curves = append(d.Curves, lap, polyline("seam", Seam, outerR, innerR))
+		d.Blank.Segments = slices.Insert(slices.Clone(d.Blank.Segments), 1, lap.Segments[:2]...)
 	}
 	t := Table{Title: "divisions", Drawn: true, Columns: []Column{
 		{"angle from left edge", "deg"}, {"outer x", "mm"}, {"outer y", "mm"}, {"inner x", "mm"}, {"inner y", "mm"},
@@ -202,9 +175,10 @@ func (f Frustum) draw(p *FrustumPattern, parts int) {
 // describe fills in the numbers and rules of the piece.
 func (f Frustum) describe(p *FrustumPattern, large, small, halfApex float64) {
 	d := &p.Piece
+	_, measured := toMiddle(f.Inside, 0)
 	d.Inputs = []Value{
-		{"large diameter, " + f.Measured.String(), f.LargeDiameterMm, "mm"},
-		{"small diameter, " + f.Measured.String(), f.SmallDiameterMm, "mm"},
+		{"large diameter, " + measured, f.LargeDiameterMm, "mm"},
+		{"small diameter, " + measured, f.SmallDiameterMm, "mm"},
 		{"height", f.HeightMm, "mm"},
 		{"plate thickness", f.ThicknessMm, "mm"},
 		{"seam overlap", f.OverlapMm, "mm"},

@@ -15,8 +15,7 @@ import (
 // The base is the front face. The pattern has the base down and clock angles
 // growing to the right.
 type Oblique struct {
-	// BaseDiameterMm and TopDiameterMm are the end diameters on the named
-	// surface; either may be the larger.
+	// BaseDiameterMm and TopDiameterMm are the end diameters; either may be the larger.
 	BaseDiameterMm, TopDiameterMm float64
 	Forming
 }
@@ -24,8 +23,8 @@ type Oblique struct {
 // Forming is what the triangulated patterns share: sheet formed between two
 // parallel planes.
 type Forming struct {
-	// Measured names the surface that the sizes of the ends are on.
-	Measured Surface
+	// Inside tells that the sizes of the ends are those clear of the plate, not over it.
+	Inside bool
 	// HeightMm is the distance between the planes of the two ends.
 	HeightMm float64
 	// OffsetTopMm and OffsetRightMm shift the middle of the top from that of the
@@ -35,7 +34,10 @@ type Forming struct {
 	// middle by ∓ t: common practice, no source; the exact amount varies round a
 	// leaning cone.
 	ThicknessMm float64
-	Bend        Bend
+	// Faceted tells that it is bent in the press at every division line, round ends to polygons with their
+	// corners on the circle; else it is formed smoothly, and division lines are for marking and for guiding
+	// the rolls or the bar.
+	Faceted bool
 	// OverlapMm is the lap at the right-hand end of each piece.
 	OverlapMm float64
 	// SeamDeg is the clock angle of the seam, -360..360; of a transition the
@@ -62,26 +64,23 @@ func (o Oblique) Develop() (StripPattern, error) {
 
 // develop tries numbers of pieces, fewest first.
 func (o Oblique) develop(choices []int) (StripPattern, error) {
-	n, errN := checkDivisions(o.Divisions, 1)
-	err := cmp.Or(errN,
-		checkLength("base diameter", o.BaseDiameterMm), checkLength("top diameter", o.TopDiameterMm),
-		o.check())
-	if err != nil {
+	if err := cmp.Or(checkLength("base diameter", o.BaseDiameterMm), checkLength("top diameter", o.TopDiameterMm), o.check()); err != nil {
 		return StripPattern{}, err
 	}
+	n := cmp.Or(o.Divisions, DefaultDivisions)
 	offset := math.Hypot(o.OffsetTopMm, o.OffsetRightMm)
 	if math.Abs(o.BaseDiameterMm-o.TopDiameterMm) < 1e-6*o.BaseDiameterMm && offset < 1e-6*o.BaseDiameterMm {
 		return StripPattern{}, refuse("both ends are %v on one axis: this is a cylinder, use the cylinder wrap", lookup.Mm(o.BaseDiameterMm))
 	}
-	base, err1 := middleRadius("base diameter", o.BaseDiameterMm, o.ThicknessMm, o.Measured)
-	top, err2 := middleRadius("top diameter", o.TopDiameterMm, o.ThicknessMm, o.Measured)
+	base, err1 := middleRadius("base diameter", o.BaseDiameterMm, o.ThicknessMm, o.Inside)
+	top, err2 := middleRadius("top diameter", o.TopDiameterMm, o.ThicknessMm, o.Inside)
 	if err := cmp.Or(err1, err2); err != nil {
 		return StripPattern{}, err
 	}
 
 	fine := o.fine(n)
 	m := n * fine
-	s := strip{title: "oblique cone development", bend: o.Bend, lapMm: o.OverlapMm,
+	s := strip{title: "oblique cone development", faceted: o.Faceted, lapMm: o.OverlapMm,
 		baseGirthMm: polygonGirthMm(base, m), topGirthMm: polygonGirthMm(top, m)}
 	for i := range m + 1 {
 		a := o.SeamDeg + 360*float64(i%m)/float64(m)
@@ -105,8 +104,9 @@ func (o Oblique) develop(choices []int) (StripPattern, error) {
 }
 
 func (o Oblique) describe(d *Development, base, top, areaMm2 float64) {
+	_, measured := toMiddle(o.Inside, 0)
 	d.Formulas = []Formula{{"middle of plate", "D' = D ∓ t (common practice, no source)"}, {"true length", "√(Δx² + Δy² + Δdepth²) between points at equal clock angle"}}
-	o.Forming.describe(d, []Value{{"base diameter, " + o.Measured.String(), o.BaseDiameterMm, "mm"}, {"top diameter, " + o.Measured.String(), o.TopDiameterMm, "mm"}},
+	o.Forming.describe(d, []Value{{"base diameter, " + measured, o.BaseDiameterMm, "mm"}, {"top diameter, " + measured, o.TopDiameterMm, "mm"}},
 		[]Value{{"base diameter, middle of plate", 2 * base, "mm"}, {"top diameter, middle of plate", 2 * top, "mm"}}, areaMm2)
 }
 
@@ -115,15 +115,7 @@ func (f *Forming) check() error {
 	err := cmp.Or(checkLength("height", f.HeightMm), checkOffset("offset to TOP", f.OffsetTopMm), checkOffset("offset to the right", f.OffsetRightMm),
 		checkAllowance("plate thickness", f.ThicknessMm), checkAllowance("seam overlap", f.OverlapMm),
 		checkAllowance("sheet width", f.SheetWidthMm), checkAllowance("sheet height", f.SheetHeightMm))
-	switch {
-	case err != nil:
-		return err
-	case f.Bend != Rolled && f.Bend != Faceted:
-		return refuse("bend %d is not known", f.Bend)
-	case (f.SheetWidthMm == 0) != (f.SheetHeightMm == 0):
-		return refuse("give both sheet width and height, or neither")
-	}
-	return checkAngle("seam angle", f.SeamDeg)
+	return cmp.Or(err, checkAngle("seam angle", f.SeamDeg))
 }
 
 // describe says what the pattern was made from and how, given its own sizes
@@ -134,7 +126,7 @@ func (f *Forming) describe(d *Development, own, middle []Value, areaMm2 float64)
 	d.Results = append(middle, Value{"area of all pieces", areaMm2, "mm2"})
 	d.Formulas = append(d.Formulas, Formula{"triangulation", "each point from the two before it by true lengths"})
 	d.Notes = append(d.Notes, "Seen from outside, base down: clock angles grow to the right.")
-	if f.Bend == Faceted {
+	if f.Faceted {
 		d.Notes = append(d.Notes, "Bend at every fold line; corners of round ends lie on the circle.")
 		return
 	}
@@ -143,18 +135,15 @@ func (f *Forming) describe(d *Development, own, middle []Value, areaMm2 float64)
 
 // fine is how many lines a division has, where the sheet is rolled.
 func (f *Forming) fine(divisions int) int {
-	if f.Bend == Rolled {
-		return (rolledSteps + divisions - 1) / divisions
+	if f.Faceted {
+		return 1
 	}
-	return 1
+	return (rolledSteps + divisions - 1) / divisions
 }
 
 // middleRadius returns half of a size moved to the middle of the plate.
-func middleRadius(name string, sizeMm, thicknessMm float64, s Surface) (float64, error) {
-	add, err := s.toMiddle(thicknessMm)
-	if err != nil {
-		return 0, err
-	}
+func middleRadius(name string, sizeMm, thicknessMm float64, inside bool) (float64, error) {
+	add, _ := toMiddle(inside, thicknessMm)
 	if middle := sizeMm + add; middle > thicknessMm {
 		return middle / 2, nil
 	}

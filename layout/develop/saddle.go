@@ -8,22 +8,6 @@ import (
 	"slices"
 )
 
-// Joint says how a branch meets the main tube.
-type Joint int
-
-// The joints of a branch.
-const (
-	// SetOn stands the branch on the main's outside; the hole in the main is
-	// the branch's bore.
-	SetOn Joint = iota
-	// SetIn puts the branch through the main's wall, flush with the main's
-	// bore; the hole is the branch's outside with the gap all round.
-	SetIn
-)
-
-// String returns "set on" or "set in".
-func (j Joint) String() string { return nameOf(int(j), "joint", "set on", "set in") }
-
 // The angles a branch may have. Below 30° the toe of the branch can no longer
 // be reached for welding: common practice, no source.
 const (
@@ -52,15 +36,18 @@ type Saddle struct {
 	// MainDiameterMm and BranchDiameterMm are outside diameters.
 	MainDiameterMm, BranchDiameterMm float64
 	// MainWallMm and BranchWallMm are wall thicknesses, 0 for thin sheet;
-	// SetIn needs the main's wall.
+	// a branch set in needs the main's wall.
 	MainWallMm, BranchWallMm float64
 	// AngleDeg is the acute angle between the axes, 30 to 90.
 	AngleDeg float64
 	// OffsetMm is the distance between the axes, positive to the right.
 	OffsetMm float64
-	Joint    Joint
-	// GapMm is the root gap for the weld: SetOn keeps it between branch and
-	// main square to the main's surface, SetIn all round in the hole.
+	// SetIn puts the branch through the main's wall, flush with the main's bore; the hole is the branch's
+	// outside with the gap all round. Else it stands on the main's outside; the hole in the main is the
+	// branch's bore.
+	SetIn bool
+	// GapMm is the root gap for the weld: set on, between branch and
+	// main square to the main's surface, set in all round in the hole.
 	GapMm float64
 	// PaperMm is the thickness of a template wrapped round the outside.
 	PaperMm float64
@@ -156,18 +143,13 @@ func (s Saddle) Develop() (SaddlePattern, error) {
 	}
 	g.square = g.longest + g.margin
 	p := SaddlePattern{SquareEdgeMm: g.square, LongestMm: g.longest, DeepestMm: g.longest - g.shortest, ThroughMm: 2 * g.holeRadius, Ordinates: g.ordinates(), Foot: Point{XMm: g.mainScale * asin(s.OffsetMm/g.mainOut), YMm: g.axisFoot()}}
-	if p.Branch, err = g.branch(p.Ordinates); err != nil {
-		return SaddlePattern{}, err
-	}
-	if err := g.hole(&p); err != nil {
-		return SaddlePattern{}, err
-	}
+	p.Branch = g.branch(p.Ordinates)
+	g.hole(&p)
 	return p, nil
 }
 
 func (s Saddle) check() (saddleGeometry, error) {
-	n, errN := checkDivisions(s.Divisions, 4)
-	err := cmp.Or(errN,
+	err := cmp.Or(
 		checkLength("main diameter", s.MainDiameterMm), checkLength("branch diameter", s.BranchDiameterMm),
 		checkAllowance("main wall", s.MainWallMm), checkAllowance("branch wall", s.BranchWallMm),
 		checkOffset("offset", s.OffsetMm), checkAllowance("gap", s.GapMm), checkAllowance("paper thickness", s.PaperMm),
@@ -181,7 +163,7 @@ func (s Saddle) check() (saddleGeometry, error) {
 		}
 	}
 	mainOut, branchOut := s.MainDiameterMm/2, s.BranchDiameterMm/2
-	g := saddleGeometry{in: s, mainOut: mainOut, branchBore: branchOut - s.BranchWallMm, branchOut: branchOut, divisions: n, margin: cmp.Or(s.MarginMm, DefaultSaddleMarginMm),
+	g := saddleGeometry{in: s, mainOut: mainOut, branchBore: branchOut - s.BranchWallMm, branchOut: branchOut, divisions: cmp.Or(s.Divisions, DefaultDivisions), margin: cmp.Or(s.MarginMm, DefaultSaddleMarginMm),
 		branchScale: branchOut + s.PaperMm/2, mainScale: mainOut + s.PaperMm/2, sin: sinDeg(s.AngleDeg), cos: cosDeg(s.AngleDeg)}
 	if err := s.meets(); err != nil {
 		return g, err
@@ -218,22 +200,18 @@ func (s Saddle) meets() error {
 func (g *saddleGeometry) setJoint() error {
 	s := g.in
 	mainBore, offset := g.mainOut-s.MainWallMm, math.Abs(s.OffsetMm)
-	switch s.Joint {
-	case SetOn:
-		g.cutSurface, g.holeRadius = g.mainOut+s.GapMm, g.branchBore
-	case SetIn:
-		if s.MainWallMm == 0 {
-			return refuse("a set-in branch needs the main's wall thickness")
-		}
-		if !within(offset+g.branchOut, mainBore) {
-			return refuse("a set-in branch of %v does not pass the main's bore of %v at this offset: set it on", lookup.Mm(s.BranchDiameterMm), lookup.Mm(2*mainBore))
-		}
-		g.cutSurface, g.holeRadius = mainBore, g.branchOut+s.GapMm
-		if !within(offset+g.holeRadius, g.mainOut) {
-			return refuse("the hole with a gap of %v is wider than the main", lookup.Mm(s.GapMm))
-		}
-	default:
-		return refuse("joint %d is not known", s.Joint)
+	g.cutSurface, g.holeRadius = g.mainOut+s.GapMm, g.branchBore
+	if !s.SetIn {
+		return nil
+	}
+	g.cutSurface, g.holeRadius = mainBore, g.branchOut+s.GapMm
+	switch {
+	case s.MainWallMm == 0:
+		return refuse("a set-in branch needs the main's wall thickness")
+	case !within(offset+g.branchOut, mainBore):
+		return refuse("a set-in branch of %v does not pass the main's bore of %v at this offset: set it on", lookup.Mm(s.BranchDiameterMm), lookup.Mm(2*mainBore))
+	case !within(offset+g.holeRadius, g.mainOut):
+		return refuse("the hole with a gap of %v is wider than the main", lookup.Mm(s.GapMm))
 	}
 	return nil
 }
@@ -315,11 +293,11 @@ func (g saddleGeometry) ordinates() []Ordinate {
 	return out
 }
 
-func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
+func (g saddleGeometry) branch(table []Ordinate) (d Development) {
 	s := g.in
 	left, right := g.branchScale*rad(g.leftDeg), g.branchScale*rad(g.leftDeg+360)
 	girth := 2 * math.Pi * g.branchScale
-	d := Development{Title: fmt.Sprintf("branch end, %s, square edge to the free end", s.Joint), WrapMm: girth}
+	d.WrapMm = girth
 	top := g.profile(g.leftDeg, g.leftDeg+360)
 	slices.Reverse(top)
 	d.Curves = append(d.Curves, polygon(append([]Point{{XMm: left, YMm: 0}, {XMm: right, YMm: 0}}, top...)...))
@@ -352,20 +330,16 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 		{"deepest drop", g.longest - g.shortest, "mm"},
 		{"square edge from axis crossing", g.square, "mm"},
 	}
-	d.Formulas = append([]Formula{
+	d.Formulas = []Formula{
 		{"cut along the branch", "w = (√(R² - (e + r·sin t)²) + r·cos t·cos b)/sin b"},
 		{"girth", "x = (d + paper)/2·t; rolled: (d - wall)/2·t"},
 		{"ordinate", "y = longest w + margin - w"},
-	}, g.edgeRule())
-	return d, d.finish()
-}
-
-func (g saddleGeometry) edgeRule() Formula {
-	rule := "R = main outside/2 + gap"
-	if g.in.Joint == SetIn {
-		rule = "R = main bore/2"
+		{"surfaces, set on, whole wall", "R = main outside/2 + gap, r = the part of the branch's wall that touches first"},
 	}
-	return Formula{"surfaces, " + g.in.Joint.String() + ", whole wall", rule + ", r = the part of the branch's wall that touches first"}
+	if s.SetIn {
+		d.Formulas[3] = Formula{"surfaces, set in, whole wall", "R = main bore/2, r = the part of the branch's wall that touches first"}
+	}
+	return d
 }
 
 func (g saddleGeometry) inputs() []Value {
@@ -383,7 +357,7 @@ func (g saddleGeometry) inputs() []Value {
 }
 
 // hole puts the pattern of the hole in the main, and how large that is.
-func (g saddleGeometry) hole(p *SaddlePattern) error {
+func (g saddleGeometry) hole(p *SaddlePattern) {
 	s, foot, d := g.in, p.Foot, &p.Hole
 	at := func(t float64) Point {
 		side := s.OffsetMm + g.holeRadius*sinDeg(t)
@@ -393,7 +367,6 @@ func (g saddleGeometry) hole(p *SaddlePattern) error {
 			YMm: (g.holeRadius*cosDeg(t) + height*g.cos) / g.sin,
 		}
 	}
-	d.Title = fmt.Sprintf("hole in the main, branch %s", s.Joint)
 	// Positions grow clockwise on the sheet; run them backwards so that the
 	// closed curve is anticlockwise like every other.
 	points := sample(at, 360, 0, 16)
@@ -415,7 +388,7 @@ func (g saddleGeometry) hole(p *SaddlePattern) error {
 	d.Labels = append(d.Labels, Label{"origin", foot})
 	g.holePoints(d, at)
 	d.Inputs = g.inputs()
-	p.HoleMm = [2]float64{b.WidthMm(), b.HeightMm()}
+	p.HoleMm = [2]float64{b.Size().XMm, b.Size().YMm}
 	d.Results = []Value{
 		{"hole diameter across the branch", p.ThroughMm, "mm"},
 		{"hole width on the sheet", p.HoleMm[0], "mm"},
@@ -426,12 +399,11 @@ func (g saddleGeometry) hole(p *SaddlePattern) error {
 		{"round the main", "x = (D + paper)/2·asin((e + r·sin t)/(D/2)); rolled: (D - wall)/2"},
 		{"along the main", "y = (r·cos t + √(R² - (e + r·sin t)²)·cos b)/sin b, R = D/2"},
 	}
-	if s.Joint == SetIn {
+	if s.SetIn {
 		d.Formulas = append(d.Formulas, Formula{"hole size, set in", "r = branch outside/2 + gap"})
 	} else {
 		d.Formulas = append(d.Formulas, Formula{"hole size, set on", "r = branch bore/2"})
 	}
-	return d.finish()
 }
 
 // holePoints adds the points of the hole at the divisions, numbered, with their

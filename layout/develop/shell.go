@@ -35,17 +35,14 @@ func (s Shell) Develop() (Development, error) {
 		return Development{}, refuse("a sheet of %v cannot be rolled to a diameter of %v", lookup.Mm(s.ThicknessMm), lookup.Mm(s.OutsideDiameterMm))
 	}
 	middle := Cylinder{DiameterMm: s.OutsideDiameterMm - s.ThicknessMm, WidthMm: s.LengthMm, TabMm: s.OverlapMm}
-	long, err := WrapLengthMm(middle.DiameterMm, 0)
+	long, err := wrapLengthMm(middle.DiameterMm, 0)
 	if err != nil {
 		return Development{}, err
 	}
 	if s.OverlapMm > long/2 {
 		return Development{}, refuse("a lap of %v is more than half of the girth of %v", lookup.Mm(s.OverlapMm), lookup.Mm(long))
 	}
-	d, err := middle.closed(nil, long, s.SeamDeg)
-	if err != nil {
-		return Development{}, err
-	}
+	d := middle.closed(nil, long, s.SeamDeg)
 	edge := d.Curves[0].Box()
 	d.Curves = slices.DeleteFunc(d.Curves, func(c Curve) bool { // what would be scribed along a cut
 		x := c.Start.XMm
@@ -65,7 +62,7 @@ func (s Shell) Develop() (Development, error) {
 		c.Name, c.Role = f.Name, Cut
 		d.Curves, d.Labels, d.Openings = append(d.Curves, c), append(d.Labels, Label{f.Name, at}), append(d.Openings, at)
 	}
-	d.Title, d.Results = "shell development", []Value{{"girth at the middle of the sheet", long, "mm"}}
+	d.Results = []Value{{"girth at the middle of the sheet", long, "mm"}}
 	d.Formulas = []Formula{{"girth", "L = π·(D − t): the middle of the sheet keeps its length (DIN 6935, inside radius over 5·t)"}}
 	return d, nil
 }

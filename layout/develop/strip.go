@@ -8,19 +8,6 @@ import (
 	"centrepop/parts/geom"
 )
 
-// Bend says how a triangulated part is formed.
-type Bend int
-
-// The ways of forming.
-const (
-	// Rolled forms the part smoothly; division lines are for marking and for
-	// guiding the rolls or the bar.
-	Rolled Bend = iota
-	// Faceted bends the part in the press at every division line; round ends
-	// become polygons with their corners on the circle.
-	Faceted
-)
-
 // rolledSteps is the least number of flat strips a rolled surface is unrolled
 // in. A chord of half a degree is 3 millionths shorter than its arc.
 const rolledSteps = 720
@@ -87,10 +74,10 @@ type rung struct {
 
 // strip is a closed band of rungs in clock order; the last repeats the first.
 type strip struct {
-	title string
-	rungs []rung
-	bend  Bend
-	lapMm float64
+	title   string
+	rungs   []rung
+	faceted bool
+	lapMm   float64
 	// girths in space by formula, for the check
 	baseGirthMm, topGirthMm float64
 }
@@ -113,11 +100,10 @@ func unroll(rungs []rung) (base, top []Point) {
 	up := top[len(top)/2].Minus(base[len(base)/2])
 	up = up.Times(1 / up.LengthMm())
 	turn := func(p Point) Point { return Point{XMm: p.Cross(up), YMm: p.Dot(up)} }
-	box := emptyBox()
 	for i := range base {
 		base[i], top[i] = turn(base[i]), turn(top[i])
-		box = box.add(base[i]).add(top[i])
 	}
+	box := geom.BoxOf(base...).Join(geom.BoxOf(top...))
 	for i := range base {
 		base[i], top[i] = base[i].Minus(box.Min), top[i].Minus(box.Min)
 	}
@@ -154,12 +140,9 @@ func (s strip) develop(pieces int) (StripPattern, error) {
 		from, to := cuts[spans*k/pieces], cuts[spans*(k+1)/pieces]
 		part := s.rungs[from : to+1]
 		base, top := unroll(part)
-		d := Development{Title: s.title}
-		if pieces > 1 {
-			d.Title = fmt.Sprintf("%s, piece %d of %d", s.title, k+1, pieces)
-		}
-		if err := s.draw(&d, part, base, top); err != nil {
-			return StripPattern{}, err
+		var d Development
+		if !s.draw(&d, part, base, top) {
+			return StripPattern{}, refuse("%s: the flat pattern overlaps itself, make it in more pieces", s.named(k, pieces))
 		}
 		p.AreaMm2 += d.Curves[0].AreaMm2()
 		for i := 1; i < len(part); i++ {
@@ -185,6 +168,14 @@ func (s strip) develop(pieces int) (StripPattern, error) {
 	return p, nil
 }
 
+// named names one of the pieces.
+func (s strip) named(k, pieces int) string {
+	if pieces == 1 {
+		return s.title
+	}
+	return fmt.Sprintf("%s, piece %d of %d", s.title, k+1, pieces)
+}
+
 func trueAreaMm2(a, b, c Space) float64 {
 	n := b.minus(a).cross(c.minus(a))
 	return math.Sqrt(n.dot(n)) / 2
@@ -202,9 +193,8 @@ func (s strip) fit(choices []int, sheetWidthMm, sheetHeightMm float64) (StripPat
 		}
 		last = nil
 		for i := range p.Pieces {
-			b := p.Pieces[i].Box
-			if sheetWidthMm > 0 && !b.FitsSheet(sheetWidthMm, sheetHeightMm) {
-				last = refuse("%s needs %v × %v, the sheet is %v × %v", p.Pieces[i].Title, lookup.Mm(b.WidthMm()), lookup.Mm(b.HeightMm()), lookup.Mm(sheetWidthMm), lookup.Mm(sheetHeightMm))
+			if size := p.Pieces[i].Box().Size(); !fitsSheet(size, sheetWidthMm, sheetHeightMm) {
+				last = refuse("%s needs %v × %v, the sheet is %v × %v", s.named(i, pieces), lookup.Mm(size.XMm), lookup.Mm(size.YMm), lookup.Mm(sheetWidthMm), lookup.Mm(sheetHeightMm))
 			}
 		}
 		if last == nil {
@@ -214,8 +204,8 @@ func (s strip) fit(choices []int, sheetWidthMm, sheetHeightMm float64) (StripPat
 	return StripPattern{}, last
 }
 
-// draw adds outline, lap, lines, labels and the line table of one piece.
-func (s strip) draw(d *Development, part []rung, base, top []Point) error {
+// draw adds outline, lap, lines, labels and the line table of one piece; false for one that overlaps itself.
+func (s strip) draw(d *Development, part []rung, base, top []Point) bool {
 	n := len(part) - 1
 	var ring []Point
 	add := func(p Point) {
@@ -230,11 +220,10 @@ func (s strip) draw(d *Development, part []rung, base, top []Point) error {
 		add(top[i])
 	}
 	d.Curves = append(d.Curves, polygon(ring...))
-	if crossesItself(s.drawLap(d, ring, [2]Point{base[n], top[n]})) {
-		return refuse("%s: the flat pattern overlaps itself, make it in more pieces", d.Title)
-	}
+	whole := s.drawLap(d, ring, [2]Point{base[n], top[n]})
+	d.Blank = polygon(whole...)
 	s.drawLines(d, part, base, top)
-	return d.finish()
+	return !crossesItself(whole)
 }
 
 // drawLap adds the lap beside the last line, from base to top, and returns the
@@ -274,7 +263,7 @@ func (s strip) drawLines(d *Development, part []rung, base, top []Point) {
 	for k, i := range marked {
 		if i > 0 && i < n {
 			role := Division
-			if s.bend == Faceted && !part[i].flat {
+			if s.faceted && !part[i].flat {
 				role = Fold
 			}
 			d.Curves = append(d.Curves, polyline(part[i].label, role, base[i], top[i]))

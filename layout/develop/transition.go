@@ -16,9 +16,9 @@ import (
 // clock angles growing to the right.
 type Transition struct {
 	// WidthMm is the rectangle's size from 9 to 3 o'clock, DepthMm from 6
-	// o'clock to TOP, on the named surface.
+	// o'clock to TOP.
 	WidthMm, DepthMm float64
-	// DiameterMm is the round end, the top, on the named surface.
+	// DiameterMm is the round end, the top.
 	DiameterMm float64
 	Forming
 }
@@ -35,23 +35,19 @@ func (tr Transition) Develop() (StripPattern, error) {
 
 // develop tries numbers of pieces, fewest first.
 func (tr Transition) develop(choices []int) (StripPattern, error) {
-	n, errN := checkDivisions(tr.Divisions, 4)
-	err := cmp.Or(errN,
-		checkLength("width", tr.WidthMm), checkLength("depth", tr.DepthMm), checkLength("diameter", tr.DiameterMm),
-		tr.check())
-	if err != nil {
+	if err := cmp.Or(checkLength("width", tr.WidthMm), checkLength("depth", tr.DepthMm), checkLength("diameter", tr.DiameterMm), tr.check()); err != nil {
 		return StripPattern{}, err
 	}
 	if math.Mod(tr.SeamDeg, 90) != 0 {
 		return StripPattern{}, refuse("seam angle is %g°, want the middle of a side: 0, 90, 180 or 270°", tr.SeamDeg)
 	}
-	halfWidth, err1 := middleRadius("width", tr.WidthMm, tr.ThicknessMm, tr.Measured)
-	halfDepth, err2 := middleRadius("depth", tr.DepthMm, tr.ThicknessMm, tr.Measured)
-	radius, err3 := middleRadius("diameter", tr.DiameterMm, tr.ThicknessMm, tr.Measured)
+	halfWidth, err1 := middleRadius("width", tr.WidthMm, tr.ThicknessMm, tr.Inside)
+	halfDepth, err2 := middleRadius("depth", tr.DepthMm, tr.ThicknessMm, tr.Inside)
+	radius, err3 := middleRadius("diameter", tr.DiameterMm, tr.ThicknessMm, tr.Inside)
 	if err := cmp.Or(err1, err2, err3); err != nil {
 		return StripPattern{}, err
 	}
-	p, err := tr.strip(n, halfWidth, halfDepth, radius).fit(choices, tr.SheetWidthMm, tr.SheetHeightMm)
+	p, err := tr.strip(cmp.Or(tr.Divisions, DefaultDivisions), halfWidth, halfDepth, radius).fit(choices, tr.SheetWidthMm, tr.SheetHeightMm)
 	if err != nil {
 		return StripPattern{}, err
 	}
@@ -66,7 +62,7 @@ func (tr Transition) develop(choices []int) (StripPattern, error) {
 // by its corner letter and division number.
 func (tr Transition) strip(n int, halfWidth, halfDepth, radius float64) strip {
 	fine := tr.fine(n)
-	s := strip{title: "transition development", bend: tr.Bend, lapMm: tr.OverlapMm,
+	s := strip{title: "transition development", faceted: tr.Faceted, lapMm: tr.OverlapMm,
 		baseGirthMm: 4 * (halfWidth + halfDepth), topGirthMm: polygonGirthMm(radius, n*fine)}
 	onCircle := func(step int) Space {
 		a := tr.SeamDeg + 360*float64(step%(n*fine))/float64(n*fine)
@@ -106,7 +102,8 @@ func sign(v float64) float64 {
 }
 
 func (tr Transition) describe(d *Development, halfWidth, halfDepth, radius, areaMm2 float64) {
-	at := ", " + tr.Measured.String()
+	_, at := toMiddle(tr.Inside, 0)
+	at = ", " + at
 	d.Formulas = []Formula{{"middle of plate", "size ∓ t (common practice, no source)"}, {"true length", "√(Δx² + Δy² + Δdepth²) from corner to circle"}}
 	tr.Forming.describe(d, []Value{{"width" + at, tr.WidthMm, "mm"}, {"depth" + at, tr.DepthMm, "mm"}, {"diameter" + at, tr.DiameterMm, "mm"}},
 		[]Value{{"width, middle of plate", 2 * halfWidth, "mm"}, {"depth, middle of plate", 2 * halfDepth, "mm"}, {"diameter, middle of plate", 2 * radius, "mm"}}, areaMm2)

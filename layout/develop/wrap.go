@@ -11,21 +11,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// Face names the end of a cylinder that a pattern's square edge is set to.
-type Face int
-
-// The two faces.
-const (
-	// FrontFace puts y = 0 at the front face; clock angles grow to the right.
-	FrontFace Face = iota
-	// BackFace puts y = 0 at the back face; clock angles, still those of the
-	// front face, grow to the left.
-	BackFace
-)
-
-// String returns "front face" or "back face".
-func (f Face) String() string { return nameOf(int(f), "face", "front face", "back face") }
-
 // FeatureKind is the shape of an opening in the side of a cylinder.
 type FeatureKind int
 
@@ -79,18 +64,19 @@ type Cylinder struct {
 	// TabMm is the overlap beyond the right end, glued under the left end;
 	// 0 for ends that butt.
 	TabMm float64
-	// Edge is the face that the square edge y = 0 is set to.
-	Edge Face
+	// FromBack puts the square edge y = 0 at the back face; clock angles, still those of the front face, grow
+	// to the left. Else it is at the front face, and they grow to the right.
+	FromBack bool
 	// Features are what is marked on it; its ends meet in the middle of the widest gap between them.
 	Features []Feature
 }
 
-// WrapLengthMm returns the length of a sheet of the given thickness that just
+// wrapLengthMm returns the length of a sheet of the given thickness that just
 // closes around the outside of a cylinder, π·(D + t): the middle of the sheet
 // keeps its length. Both in millimetres; the diameter within
 // MinLengthMm..MaxLengthMm, the thickness zero or more and below the
 // diameter, else an error.
-func WrapLengthMm(diameterMm, thicknessMm float64) (float64, error) {
+func wrapLengthMm(diameterMm, thicknessMm float64) (float64, error) {
 	err := cmp.Or(checkLength("diameter", diameterMm), checkAllowance("paper thickness", thicknessMm))
 	if err != nil {
 		return 0, err
@@ -103,7 +89,7 @@ func WrapLengthMm(diameterMm, thicknessMm float64) (float64, error) {
 
 // Position returns the point of the template for a clock angle on the front
 // face and an axial distance from the square edge, with x = 0 on the TOP
-// line. For FrontFace x grows with the clock angle, for BackFace it falls.
+// line. From the front x grows with the clock angle, from the back it falls.
 // The angle is not reduced: 370° lies one wrap beyond 10°. Nothing is
 // checked; Develop does that.
 func (c Cylinder) Position(clockDeg, axialMm float64) Point {
@@ -112,7 +98,7 @@ func (c Cylinder) Position(clockDeg, axialMm float64) Point {
 
 // turn returns the clock angle with the sign it has on the sheet.
 func (c Cylinder) turn(clockDeg float64) float64 {
-	if c.Edge == BackFace {
+	if c.FromBack {
 		return -clockDeg
 	}
 	return clockDeg
@@ -122,7 +108,7 @@ func (c Cylinder) turn(clockDeg float64) float64 {
 // refuses lengths out of range, a feature wider than the cylinder, one that
 // runs over the template's edges, and two features of the same name.
 func (c Cylinder) Develop() (Development, error) {
-	length, err := WrapLengthMm(c.DiameterMm, c.PaperMm)
+	length, err := wrapLengthMm(c.DiameterMm, c.PaperMm)
 	if err != nil {
 		return Development{}, err
 	}
@@ -132,25 +118,21 @@ func (c Cylinder) Develop() (Development, error) {
 	if c.TabMm > length/2 {
 		return Development{}, refuse("a tab of %v is more than half of the wrap length of %v", lookup.Mm(c.TabMm), lookup.Mm(length))
 	}
-	if c.Edge != FrontFace && c.Edge != BackFace {
-		return Development{}, refuse("square edge %d is neither front nor back face", c.Edge)
-	}
 	outlines, err := c.outlines()
 	if err != nil {
 		return Development{}, err
 	}
-	return c.closed(outlines, length, c.widestGapDeg(outlines))
+	return c.closed(outlines, length, c.widestGapDeg(outlines)), nil
 }
 
 // closed is the template whose ends meet at a clock angle.
-func (c Cylinder) closed(outlines []outline, lengthMm, seamDeg float64) (Development, error) {
+func (c Cylinder) closed(outlines []outline, lengthMm, seamDeg float64) Development {
 	left := normalDeg(c.turn(seamDeg))
 	if left > 0 {
 		left -= 360
 	}
 	leftMm := lengthMm * left / 360
 	d := Development{
-		Title:   fmt.Sprintf("wrap template, square edge to %s", c.Edge),
 		WrapMm:  lengthMm,
 		SeamDeg: normalDeg(seamDeg),
 		Formulas: []Formula{
@@ -161,18 +143,19 @@ func (c Cylinder) closed(outlines []outline, lengthMm, seamDeg float64) (Develop
 	}
 	c.frame(&d, leftMm, leftMm+lengthMm)
 	c.place(&d, outlines, leftMm, leftMm+lengthMm)
-	return d, d.finish()
+	return d
 }
 
 // frame draws the edges, the tab, the seam and the quadrant lines.
 func (c Cylinder) frame(d *Development, leftMm, rightMm float64) {
-	w := c.WidthMm
-	d.Curves = append(d.Curves, polygon(Point{XMm: leftMm, YMm: 0}, Point{XMm: rightMm, YMm: 0}, Point{XMm: rightMm, YMm: w}, Point{XMm: leftMm, YMm: w}))
+	w, end := c.WidthMm, rightMm+c.TabMm
+	left, right := [2]Point{{XMm: leftMm}, {XMm: leftMm, YMm: w}}, [2]Point{{XMm: rightMm}, {XMm: rightMm, YMm: w}}
+	d.Blank = polygon(left[0], right[0], right[1], left[1])
+	d.Curves = append(d.Curves, d.Blank)
 	if c.TabMm > 0 {
-		end := rightMm + c.TabMm
-		d.Curves = append(d.Curves,
-			polyline("tab", Tab, Point{XMm: rightMm, YMm: 0}, Point{XMm: end, YMm: 0}, Point{XMm: end, YMm: w}, Point{XMm: rightMm, YMm: w}),
-			polyline("seam", Seam, Point{XMm: rightMm, YMm: 0}, Point{XMm: rightMm, YMm: w}))
+		tab := []Point{right[0], {XMm: end}, {XMm: end, YMm: w}, right[1]}
+		d.Curves = append(d.Curves, polyline("tab", Tab, tab...), polyline("seam", Seam, right[:]...))
+		d.Blank = polygon(append(append(left[:1:1], tab...), left[1])...)
 	}
 	for q := 0.0; q < 360; q += 90 {
 		role, name := Division, fmt.Sprintf("%g°", q)
@@ -269,7 +252,7 @@ func (c Cylinder) outline(f Feature) (outline, error) {
 	if box.Min.YMm < 0 || box.Max.YMm > c.WidthMm {
 		return outline{}, refuse("reaches from %v to %v, but the template from 0 to %v", lookup.Mm(box.Min.YMm), lookup.Mm(box.Max.YMm), lookup.Mm(c.WidthMm))
 	}
-	if box.WidthMm() >= 2*math.Pi*scale {
+	if box.Size().XMm >= 2*math.Pi*scale {
 		return outline{}, refuse("goes all the way round")
 	}
 	return o, nil

@@ -26,12 +26,8 @@ func closedAt(t reporter, c Cylinder, seamDeg float64) Development {
 	if err != nil {
 		t.Fatalf("%v", err)
 	}
-	length, _ := WrapLengthMm(c.DiameterMm, c.PaperMm)
-	d, err := c.closed(outlines, length, seamDeg)
-	if err != nil {
-		t.Fatalf("%v", err)
-	}
-	return d
+	length, _ := wrapLengthMm(c.DiameterMm, c.PaperMm)
+	return c.closed(outlines, length, seamDeg)
 }
 
 // TestWrapSheet: the frame, the quadrant lines and the labels of any template, worked out from
@@ -40,7 +36,7 @@ func TestWrapSheet(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		c := Cylinder{DiameterMm: 100, PaperMm: rapid.SampledFrom([]float64{0, 0.1}).Draw(t, "paper"), WidthMm: 80, TabMm: rapid.SampledFrom([]float64{0, 0.5, 15}).Draw(t, "tab"),
-			Edge: rapid.SampledFrom([]Face{FrontFace, BackFace}).Draw(t, "edge")}
+			FromBack: rapid.Bool().Draw(t, "from back")}
 		for i := range rapid.IntRange(0, 3).Draw(t, "holes") {
 			c.Features = append(c.Features, Feature{Name: string(rune('a' + i)), Kind: Hole, ClockDeg: float64(rapid.IntRange(-36, 36).Draw(t, "clock")) * 10, AxialMm: 40, DiameterMm: 6})
 		}
@@ -48,7 +44,7 @@ func TestWrapSheet(t *testing.T) {
 		d := closedAt(t, c, seam)
 		length := math.Pi * (100 + c.PaperMm)
 		sign := 1.0
-		if c.Edge == BackFace {
+		if c.FromBack {
 			sign = -1
 		}
 		x := func(clock float64) float64 { return sign * length * clock / 360 }
@@ -61,8 +57,8 @@ func TestWrapSheet(t *testing.T) {
 			left += length
 		}
 		right := left + length
-		near(t, "left", d.Box.Min.XMm, left, 1e-8)
-		near(t, "right", d.Box.Max.XMm, right+c.TabMm, 1e-8)
+		near(t, "left", d.Box().Min.XMm, left, 1e-8)
+		near(t, "right", d.Box().Max.XMm, right+c.TabMm, 1e-8)
 		near(t, "length", d.WrapMm, length, 1e-9)
 		near(t, "seam", d.SeamDeg, math.Mod(seam+720, 360), 1e-9)
 		lines := map[string][]float64{}
@@ -102,7 +98,7 @@ func TestWrapSheet(t *testing.T) {
 			for _, k := range d.Curves {
 				if k.Name == f.Name {
 					extents = append(extents, k.Box().Min.XMm, k.Box().Max.XMm)
-					if whole := k.Box().WidthMm() > 2*half-0.1; k.Closed != whole {
+					if whole := k.Box().Size().XMm > 2*half-0.1; k.Closed != whole {
 						t.Fatalf("%s from %v: closed %v", f.Name, extents, k.Closed)
 					}
 				}

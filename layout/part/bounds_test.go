@@ -14,8 +14,6 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
-
-	"github.com/tdewolff/canvas"
 )
 
 // told is all that is said of a part, a line each: operations with their limits and
@@ -259,35 +257,6 @@ func TestTabsOfSmallTubes(t *testing.T) {
 			if got := d.MaxMm.XMm - d.MinMm.XMm - girth; math.Abs(got-want) > 1e-6 {
 				t.Errorf("%s of Ø%s: a tab of %g, want %g", d.Name, od, got, want)
 			}
-		}
-	}
-}
-
-// TestWithLap: a lap of 1 mm stands on one side of a square of 10, whichever way round and
-// whichever side, the last one too, which closes it: 2 mm more round it, and nothing of a
-// curve beside it is lost.
-func TestWithLap(t *testing.T) {
-	t.Parallel()
-	square, curved := canvas.MustParseSVGPath("M0 0H10V10H0Z"), canvas.MustParseSVGPath("M0 0H10Q15 5 10 10H0Z")
-	lap := func(c ...float64) (out []canvas.Point) {
-		for i := 0; i < len(c); i += 2 {
-			out = append(out, canvas.Point{X: c[i], Y: c[i+1]})
-		}
-		return out
-	}
-	for _, c := range []struct {
-		edge *canvas.Path
-		lap  []canvas.Point
-		more float64 // -1 for none
-	}{
-		{square, lap(0, 0, 0, -1, 10, -1, 10, 0), 2}, {square, lap(10, 0, 10, -1, 0, -1, 0, 0), 2}, {square, lap(10, 0, 11, 0, 11, 10, 10, 10), 2}, {square, lap(0, 10, -1, 10, -1, 0, 0, 0), 2}, {square, lap(0, 0, -1, 0, -1, 10, 0, 10), 2},
-		{square, lap(0, 0, 0, -1, 9, -1, 9, 0), -1}, {square, lap(1, 0, 1, -1, 10, -1, 10, 0), -1}, {curved, lap(10, 10, 10, 11, 0, 11, 0, 10), 2}, {curved, lap(10, 0, 11, 0, 11, 10, 10, 10), -1},
-	} {
-		out, err := withLap(c.edge, c.lap)
-		if (err != nil) != (c.more < 0) {
-			t.Errorf("%v on %v: %v", c.lap, c.edge, err)
-		} else if err == nil && math.Abs(out.Length()-c.edge.Length()-c.more) > 1e-9 {
-			t.Errorf("%v on %v: %v round %v", c.lap, c.edge, out.Length(), out)
 		}
 	}
 }

@@ -61,7 +61,7 @@ func (c *cone) developments(d *shaper) {
 	if f.Offset.Mm > 0 {
 		p, err := develop.Oblique{
 			BaseDiameterMm: f.Large.Mm, TopDiameterMm: f.Small.Mm,
-			Forming: develop.Forming{Measured: surface(f.Inside), HeightMm: f.Height.Mm, OffsetTopMm: f.Offset.Mm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SeamDeg: f.Seam.Deg, Divisions: coneDivisions, SheetWidthMm: f.SheetWidth.Mm, SheetHeightMm: f.SheetHeight.Mm},
+			Forming: develop.Forming{Inside: f.Inside, HeightMm: f.Height.Mm, OffsetTopMm: f.Offset.Mm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SeamDeg: f.Seam.Deg, Divisions: coneDivisions, SheetWidthMm: f.SheetWidth.Mm, SheetHeightMm: f.SheetHeight.Mm},
 		}.Develop()
 		if err != nil {
 			d.fault(f.Pos, "the cone cannot be developed: "+d.W.Refused(err), "other sizes, or another sheet")
@@ -74,7 +74,7 @@ func (c *cone) developments(d *shaper) {
 		return
 	}
 	p, err := develop.Frustum{
-		LargeDiameterMm: f.Large.Mm, SmallDiameterMm: f.Small.Mm, Measured: surface(f.Inside), HeightMm: f.Height.Mm,
+		LargeDiameterMm: f.Large.Mm, SmallDiameterMm: f.Small.Mm, Inside: f.Inside, HeightMm: f.Height.Mm,
 		ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SheetWidthMm: f.SheetWidth.Mm, SheetHeightMm: f.SheetHeight.Mm,
 	}.Develop()
 	if err != nil {
@@ -133,7 +133,7 @@ func (c *cone) edgesMm() float64 {
 
 func (c *cone) features(n *Numbered) {
 	f := c.in
-	at := " " + surface(c.in.Inside).String()
+	at := words.Either(f.Inside, " inside", " outside")
 	ends := []struct {
 		name string
 		mm   float64

@@ -16,9 +16,13 @@ import (
 
 // pattern takes over the lines and labels of a development.
 func (s *Sizes) pattern(name string, kind plan.DevelopmentKind, d develop.Development) plan.Development {
-	out := plan.Development{Name: name, Kind: kind, Copies: 1, MinMm: at(d.Box.Min), MaxMm: at(d.Box.Max)}
+	box := d.Box()
+	out := plan.Development{Name: name, Kind: kind, Copies: 1, MinMm: at(box.Min), MaxMm: at(box.Max)}
+	if d.Blank.Closed {
+		out.Blank = contour(d.Blank)
+	}
 	for _, c := range d.Curves {
-		out.Lines = append(out.Lines, plan.PatternLine{Name: c.Name, Role: c.Role.String(), Path: contour(c)})
+		out.Lines = append(out.Lines, plan.PatternLine{Name: c.Name, Role: string(c.Role), Path: contour(c)})
 		if lap := c.Role == develop.Tab && out.AreaMm2 > 0; lap || c.Name == "edge" && c.Closed {
 			c.Closed = true // a lap is, along the edge that it stands on
 			out.AreaMm2 += math.Abs(c.AreaMm2())
@@ -189,12 +193,4 @@ func (n *Numbered) offsetFeature(end string, mm float64, plus, minus string) {
 		plus = minus
 	}
 	n.add(plan.Feature{Kind: plan.OffsetFeature, Name: end + ", its middle to " + plus, Size: n.W.Size(math.Abs(mm)), Limits: n.limitsText(n.General(math.Abs(mm))), Balloon: n.Section.Outer[1]})
-}
-
-// surface is the side of the sheet that the sizes of the ends are taken on.
-func surface(inside bool) develop.Surface {
-	if inside {
-		return develop.Inside
-	}
-	return develop.Outside
 }

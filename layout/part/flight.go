@@ -79,9 +79,10 @@ func (h *helix) developments(d *shaper) {
 		return
 	}
 	b := h.blank
+	edge := ring(b.InsideMm/2, b.OutsideMm/2, b.GapDeg)
 	out := plan.Development{
 		Name: string(plan.FlightPattern), Kind: plan.FlightPattern, Title: "Flat ring of one turn", Copies: h.run.Blanks, AreaMm2: geom.Clean(b.AreaMm2),
-		Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour(ring(b.InsideMm/2, b.OutsideMm/2, b.GapDeg).ToSVG())}},
+		Blank: plan.Contour(edge.ToSVG()), Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour(edge.ToSVG())}},
 		Sizes: []plan.PatternValue{
 			{Name: "inside diameter", Text: d.exact(b.InsideMm)}, {Name: "outside diameter", Text: d.exact(b.OutsideMm)},
 			{Name: "gap", Text: words.Trim(b.GapDeg, 2) + "°"}, {Name: "gap across the inside", Text: d.exact(b.InsideGapMm)},

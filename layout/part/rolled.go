@@ -68,7 +68,7 @@ func (s *Sizes) flatTable(shell develop.Shell, p develop.Development) plan.Patte
 	out := plan.PatternTable{Title: "Openings on the flat, outside up, to their centres", Heads: []string{"No.", "what", "from the left edge", "from the front edge", "around"}}
 	for i, row := range s.flatRows() {
 		centre := p.Openings[i]
-		out.Rows = append(out.Rows, []string{strconv.Itoa(row.N), words.Spaced(row.Name), s.exact(centre.XMm - p.Box.Min.XMm), s.exact(centre.YMm), s.exact(shell.Openings[i].WidthMm)})
+		out.Rows = append(out.Rows, []string{strconv.Itoa(row.N), words.Spaced(row.Name), s.exact(centre.XMm - p.Box().Min.XMm), s.exact(centre.YMm), s.exact(shell.Openings[i].WidthMm)})
 	}
 	return out
 }

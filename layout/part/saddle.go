@@ -43,11 +43,8 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 	od := d.widest().Size.NominalMm
 	s := develop.Saddle{
 		MainDiameterMm: on.diaMm, MainWallMm: on.wallMm, BranchDiameterMm: od, BranchWallMm: geom.Clean((od - d.Side(true)[0].Size.NominalMm) / 2),
-		AngleDeg: e.Angle.Deg, OffsetMm: e.Offset.Mm, GapMm: e.Gap.Mm, PaperMm: d.paperMm(),
+		AngleDeg: e.Angle.Deg, OffsetMm: e.Offset.Mm, SetIn: e.SetIn, GapMm: e.Gap.Mm, PaperMm: d.paperMm(),
 		TabMm: math.Min(wrapTabMm, words.Round(math.Pi*od/5, 1)), Divisions: saddleDivisions, SeamDeg: 180,
-	}
-	if e.SetIn {
-		s.Joint = develop.SetIn
 	}
 	p, err := s.Develop()
 	if err != nil {
@@ -301,7 +298,7 @@ func (d *shaper) mainPattern(m *saddle, s develop.Saddle, p develop.SaddlePatter
 	out := d.pattern("hole-"+string(e.Face), plan.MainPattern, p.Hole)
 	out.OriginMm = at(p.Foot)
 	for l := range seq.Refs(out.Lines) {
-		if l.Role == develop.Top.String() {
+		if l.Role == string(develop.Top) {
 			l.Text = m.side() + " →"
 			if e.Place != nil {
 				l.Text = "clock " + words.Trim(e.Place.Clock.Deg, 2) + "°, " + l.Text

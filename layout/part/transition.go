@@ -68,10 +68,7 @@ func (t *transition) developments(d *shaper) {
 	d.offset(in.Offset.Y.Mm)
 	s := develop.Transition{
 		WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, DiameterMm: in.Diameter.Mm,
-		Forming: develop.Forming{HeightMm: in.Height.Mm, OffsetTopMm: in.Offset.Y.Mm, OffsetRightMm: in.Offset.X.Mm, ThicknessMm: in.Thickness.Mm, Measured: surface(in.Inside), OverlapMm: in.Overlap.Mm, SeamDeg: in.Seam.Deg, Divisions: facets, SheetWidthMm: in.SheetWidth.Mm, SheetHeightMm: in.SheetHeight.Mm},
-	}
-	if in.Faceted {
-		s.Bend = develop.Faceted
+		Forming: develop.Forming{HeightMm: in.Height.Mm, OffsetTopMm: in.Offset.Y.Mm, OffsetRightMm: in.Offset.X.Mm, ThicknessMm: in.Thickness.Mm, Inside: in.Inside, Faceted: in.Faceted, OverlapMm: in.Overlap.Mm, SeamDeg: in.Seam.Deg, Divisions: facets, SheetWidthMm: in.SheetWidth.Mm, SheetHeightMm: in.SheetHeight.Mm},
 	}
 	p, err := s.Develop()
 	if err != nil {
@@ -125,7 +122,7 @@ func (t *transition) onFace(w words.Writer, out *plan.Face) {
 }
 
 func (t *transition) features(n *Numbered) {
-	at, line := " "+surface(t.in.Inside).String(), n.Section.Outer
+	at, line := words.Either(t.in.Inside, " inside", " outside"), n.Section.Outer
 	off, axis := t.in.Offset, ""
 	if off.X.Mm == 0 && off.Y.Mm == 0 {
 		axis = "on the rectangle's axis"

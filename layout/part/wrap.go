@@ -65,7 +65,7 @@ type wrapped struct {
 
 // cylinder is the wrapped stretch as package develop takes it.
 func (w wrapped) cylinder(paperMm float64) develop.Cylinder {
-	c := develop.Cylinder{DiameterMm: w.Size.NominalMm, PaperMm: paperMm, Edge: parts.At(w.edge, develop.FrontFace, develop.BackFace)}
+	c := develop.Cylinder{DiameterMm: w.Size.NominalMm, PaperMm: paperMm, FromBack: w.edge == parts.Back}
 	c.TabMm = math.Min(wrapTabMm, words.Round(math.Pi*c.DiameterMm/5, 1))
 	var reach float64
 	for _, row := range w.rows {
@@ -150,7 +150,7 @@ func (g *Shape) bevelNote(w wrapped) string {
 // marks finds where the features lie on the pattern: once, or twice where one
 // crosses the seam.
 func (w wrapped) marks(c develop.Cylinder, p develop.Development) []plan.PatternMark {
-	labels, boxes := map[string][]develop.Label{}, map[string][]develop.Box{}
+	labels, boxes := map[string][]develop.Label{}, map[string][]geom.Box{}
 	for _, l := range p.Labels {
 		labels[l.Text] = append(labels[l.Text], l)
 	}

@@ -53,6 +53,7 @@ type Development struct {
 	// laps left out; nil where there is none.
 	MirrorMm *float64       `json:"mirror,omitempty"`
 	Lines    []PatternLine  `json:"lines"`
+	Blank    Contour        `json:"-"` // the edge with the lap
 	Marks    []PatternMark  `json:"marks,omitempty"`
 	Labels   []PatternLabel `json:"labels,omitempty"`
 	MinMm    XY             `json:"min"` // box of the edges and the tab
