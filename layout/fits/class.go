@@ -3,7 +3,6 @@ package fits
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 )
 
@@ -18,19 +17,14 @@ type Class struct {
 // The grades at the two ends of the system, as [Class].Grade counts them.
 const (
 	GradeIT01  = -1
-	GradeIT0   = 0
 	GradeFinal = 18
 )
 
 // String writes the class as a drawing does: "H7", "js6", "H01".
-func (c Class) String() string { return c.Letter + gradeText(c.Grade) }
+func (c Class) String() string { return c.Letter + grades[c.Grade-GradeIT01] }
 
-func gradeText(grade int) string {
-	if grade == GradeIT01 {
-		return "01"
-	}
-	return strconv.Itoa(grade)
-}
+// grades are the grades from IT01 on as classes have them.
+var grades = strings.Fields("01 0 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18")
 
 // letters are the fundamental deviations of ISO 286-1 in order from the
 // loosest shaft to the tightest; holes have the same in capitals. I, L, O, Q
@@ -50,11 +44,8 @@ func letterIndex(small string) int { return slices.Index(letters[:], small) }
 // any size: whether the class is defined at a size is for [Limit] to say.
 func Parse(class string) (Class, error) {
 	s := strings.TrimSpace(class)
-	n := 0
-	for n < len(s) && isLetter(s[n]) {
-		n++
-	}
-	letter, digits := s[:n], s[n:]
+	digits := strings.TrimLeftFunc(s, func(r rune) bool { return 'a' <= r && r <= 'z' || 'A' <= r && r <= 'Z' })
+	letter := s[:len(s)-len(digits)]
 	switch {
 	case s == "":
 		return Class{}, fmt.Errorf(`fits: empty tolerance class: write a letter and a grade, such as "H7" or "js6"`)
@@ -70,23 +61,9 @@ func Parse(class string) (Class, error) {
 		return Class{}, fmt.Errorf("fits: %q mixes capitals and small letters: write %s for a hole or %s for a shaft",
 			class, strings.ToUpper(letter)+digits, small+digits)
 	}
-	grade, ok := parseGrade(digits)
-	if !ok {
+	grade := slices.Index(grades, digits) + GradeIT01
+	if grade < GradeIT01 {
 		return Class{}, fmt.Errorf("fits: %q: %q is not a tolerance grade: the grades are 01, 0 and 1 to 18", class, digits)
 	}
 	return Class{Letter: letter, Grade: grade, Hole: hole}, nil
-}
-
-func isLetter(b byte) bool { return 'a' <= b && b <= 'z' || 'A' <= b && b <= 'Z' }
-
-// parseGrade takes only the spellings that [Class.String] writes.
-func parseGrade(digits string) (grade int, ok bool) {
-	if digits == "01" {
-		return GradeIT01, true
-	}
-	grade, err := strconv.Atoi(digits)
-	if err != nil || grade < GradeIT0 || grade > GradeFinal || strconv.Itoa(grade) != digits {
-		return 0, false
-	}
-	return grade, true
 }

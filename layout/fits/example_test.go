@@ -27,10 +27,3 @@ func ExampleLimit_refused() {
 	// Output:
 	// fits: 20 mm t6: not defined by the standard: letter T of hole and shaft is given only above 24 mm; nearest defined: s6
 }
-
-func ExampleLightPress() {
-	lo, hi := fits.LightPress(114.3)
-	fmt.Printf("bore %.2f – %.2f\n", lo, hi)
-	// Output:
-	// bore 114.27 – 114.29
-}

@@ -54,7 +54,7 @@ func TestReferenceTolerances(t *testing.T) {
 	for _, r := range rows {
 		over, upTo := r.Number(t, "over_mm"), r.Number(t, "up_to_mm")
 		for grade := GradeIT01; grade <= GradeFinal; grade++ {
-			column := "IT" + gradeText(grade)
+			column := "IT" + grades[grade-GradeIT01]
 			bottom := math.Nextafter(over, upTo)
 			if over == 0 && grade >= 14 {
 				bottom = math.Nextafter(1, upTo) // IT14 and above begin above 1 mm

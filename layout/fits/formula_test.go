@@ -47,7 +47,7 @@ func TestTolerancesFollowFormula(t *testing.T) {
 		for i, got := range row {
 			if want[i] == none || got == none {
 				if got != want[i] {
-					t.Errorf("up to %v mm, IT%s: got %v, want %v", mainSteps[s], gradeText(i-1), got, want[i])
+					t.Errorf("up to %v mm, IT%s: got %v, want %v", mainSteps[s], grades[i], got, want[i])
 				}
 				continue
 			}
@@ -62,7 +62,7 @@ func TestTolerancesFollowFormula(t *testing.T) {
 				slack = math.Max(0.07*want[i], 0.75)
 			}
 			if math.Abs(got-want[i]) > slack {
-				t.Errorf("up to %v mm, IT%s: table %v, formula %.2f", mainSteps[s], gradeText(i-1), got, want[i])
+				t.Errorf("up to %v mm, IT%s: table %v, formula %.2f", mainSteps[s], grades[i], got, want[i])
 			}
 		}
 	}
@@ -74,10 +74,10 @@ func TestTolerancesRise(t *testing.T) {
 	for s, row := range standardTolerances {
 		for i := range row {
 			if i > 0 && row[i] != none && row[i] <= row[i-1] {
-				t.Errorf("up to %v mm: IT%s is %v, not above %v", mainSteps[s], gradeText(i-1), row[i], row[i-1])
+				t.Errorf("up to %v mm: IT%s is %v, not above %v", mainSteps[s], grades[i], row[i], row[i-1])
 			}
 			if s > 0 && row[i] != none && row[i] < standardTolerances[s-1][i] {
-				t.Errorf("up to %v mm: IT%s is %v, less than in the step below", mainSteps[s], gradeText(i-1), row[i])
+				t.Errorf("up to %v mm: IT%s is %v, less than in the step below", mainSteps[s], grades[i], row[i])
 			}
 		}
 	}
@@ -105,7 +105,7 @@ func TestTolerancesTenfold(t *testing.T) {
 func TestPublishedTolerances(t *testing.T) {
 	for _, row := range golden.Table(t, "testdata/published_tolerances.csv", len(mainSteps)) {
 		for grade := GradeIT01; grade <= 16; grade++ {
-			column, mm := "IT"+gradeText(grade), row.Number(t, "up_to_mm")
+			column, mm := "IT"+grades[grade-GradeIT01], row.Number(t, "up_to_mm")
 			if got, blank := tolerance(mm, grade); row[column] != "" && (blank != "" || got != row.Number(t, column)) {
 				t.Errorf("%v mm %s: got %v, %q; want %s", mm, column, got, blank, row[column])
 			}

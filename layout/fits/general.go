@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"centrepop/layout/lookup"
 )
@@ -57,7 +58,7 @@ const generalFromMm = 0.5
 //
 // The error wraps [ErrNotDefined] below 0.5 mm and above 4000 mm, for f above
 // 2000 mm and for v up to and including 3 mm; it is a plain error for another
-// class or a size that is not a finite number above zero.
+// class.
 // Source: ISO 2768-1:1989, Table 1.
 func General(nominalMm float64, class string) (plusMinusMm float64, err error) {
 	return general(generalLinear[:], "general linear tolerance", nominalMm, generalFromMm, class)
@@ -85,19 +86,12 @@ func general(rows []generalRow, what string, sizeMm, fromMm float64, class strin
 	if column < 0 {
 		return 0, fmt.Errorf(`fits: %s: there is no class %q: the classes are "f", "m", "c" and "v"`, what, class)
 	}
+	i := sort.Search(len(rows), func(i int) bool { return sizeMm <= rows[i].upToMm })
 	switch {
-	case math.IsNaN(sizeMm) || math.IsInf(sizeMm, 0):
-		return 0, fmt.Errorf("fits: %s: size %v is not a finite number", what, sizeMm)
-	case sizeMm <= 0:
-		return 0, fmt.Errorf("fits: %s: size %v mm is not above zero", what, sizeMm)
 	case sizeMm < fromMm:
 		return 0, lookup.Refuse("fits: %v: %w: %s begins at %v: write the tolerance at the dimension", lookup.Mm(sizeMm), ErrNotDefined, what, lookup.Mm(fromMm))
-	case sizeMm > rows[len(rows)-1].upToMm:
+	case i == len(rows):
 		return 0, lookup.Refuse("fits: %v: %w: %s ends at %v: write the tolerance at the dimension", lookup.Mm(sizeMm), ErrNotDefined, what, lookup.Mm(rows[len(rows)-1].upToMm))
-	}
-	i := 0
-	for sizeMm > rows[i].upToMm {
-		i++
 	}
 	if v := rows[i].limit[column]; v != none {
 		return v, nil

@@ -1,5 +1,7 @@
 package fits
 
+import "sort"
+
 // mainSteps are the main steps of nominal size, mm, by their upper ends; each
 // begins above the end of the one before. Source: ISO 286-1:2010, Table 1.
 var mainSteps = [...]float64{
@@ -55,10 +57,4 @@ func tolerance(nominalMm float64, grade int) (um float64, reason string) {
 
 // stepOf returns the first step whose upper end is not below the size, which
 // must not be above the last one.
-func stepOf(ends []float64, nominalMm float64) int {
-	i := 0
-	for nominalMm > ends[i] {
-		i++
-	}
-	return i
-}
+func stepOf(ends []float64, nominalMm float64) int { return sort.SearchFloat64s(ends, nominalMm) }

@@ -44,12 +44,8 @@ const checkedTubes = "EN 10210-2, EN 10219-2, ASTM A500"
 // TubeOutside returns the tolerance on the outside diameter outsideMm (mm) of a tube
 // bought to a standard: EN 10210-2 (hot finished), EN 10219-2 (cold formed), EN
 // 10216-1 (seamless), EN 10217-1 (welded, for pressure), ASTM A53 or A500. It errs
-// for another standard, which may be much closer (precision tube of EN 10305), and
-// for a diameter that is not positive and finite.
+// for another standard, which may be much closer (precision tube of EN 10305).
 func TubeOutside(standard string, outsideMm float64) (TubeTolerance, error) {
-	if !(outsideMm > 0) || math.IsInf(outsideMm, 0) {
-		return TubeTolerance{}, fmt.Errorf("fits: tube of %v mm: want a positive diameter", outsideMm)
-	}
 	for _, r := range tubeRules {
 		if r.standard == standard && outsideMm <= r.upToMm {
 			source := r.standard + " " + r.table

@@ -28,11 +28,6 @@ func TestTubeOutside(t *testing.T) {
 			t.Errorf("%s, %v mm: %+v, %v; want %v", c.standard, c.mm, got, err, c.want)
 		}
 	}
-	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		if got, err := TubeOutside("EN 10219-2", bad); err == nil || got != (TubeTolerance{}) {
-			t.Errorf("%v mm: %+v", bad, got)
-		}
-	}
 	if got, err := TubeOutside("EN 10305-1", 50); err == nil || got != (TubeTolerance{}) {
 		t.Errorf("precision tube: %+v", got)
 	}
@@ -59,12 +54,7 @@ func TestGeneralAngle(t *testing.T) {
 			}
 		}
 	}
-	for _, bad := range []struct {
-		legMm float64
-		class string
-	}{{0, "m"}, {math.NaN(), "m"}, {math.Inf(1), "m"}, {20, "x"}} {
-		if got, err := GeneralAngle(bad.legMm, bad.class); err == nil || got != 0 {
-			t.Errorf("%+v: %v", bad, got)
-		}
+	if got, err := GeneralAngle(20, "x"); err == nil || got != 0 {
+		t.Errorf("another class: %v", got)
 	}
 }

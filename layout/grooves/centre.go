@@ -2,6 +2,7 @@ package grooves
 
 import (
 	"math"
+	"sort"
 	"strconv"
 
 	"centrepop/layout/lookup"
@@ -52,11 +53,12 @@ func PilotFor(partMm float64) (float64, lookup.Source, error) {
 	if err := lookup.Length("part diameter", partMm, LeastCentredMm, 1e4); err != nil {
 		return 0, lookup.Source{}, err
 	}
-	i := 0
-	for ; partMm > pilotFor[i].upTo; i++ {
-	}
-	return pilotFor[i].pilot, lookup.Source{Name: "choice by part diameter, trainees' handbook", State: pilotFor[i].state}, nil
+	row := pilotFor[sort.Search(len(pilotFor), func(i int) bool { return partMm <= pilotFor[i].upTo })]
+	return row.pilot, lookup.Source{Name: "choice by part diameter, trainees' handbook", State: row.state}, nil
 }
+
+// number writes a size without trailing zeros.
+func number(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 
 // CentreFor returns the centre hole with a pilot of the series 1, 1.25, 1.6, 2,
 // 2.5, 3.15, 4, 5, 6.3, 8, 10 mm. It errs with a *lookup.UnknownError for another
@@ -65,7 +67,6 @@ func CentreFor(pilotMm float64, form CentreForm) (Centre, error) {
 	if form != CentreA && form != CentreB && form != CentreR {
 		return Centre{}, &lookup.UnknownError{What: "form", Value: string(form), Known: []string{string(CentreA), string(CentreB), string(CentreR)}}
 	}
-	number := func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 	unknown := &lookup.UnknownError{What: "pilot", Value: number(pilotMm)}
 	for _, row := range centres {
 		unknown.Known = append(unknown.Known, number(row.pilot))

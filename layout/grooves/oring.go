@@ -2,6 +2,7 @@ package grooves
 
 import (
 	"math"
+	"sort"
 
 	"centrepop/layout/lookup"
 	"centrepop/parts/seq"
@@ -23,9 +24,6 @@ const (
 	FaceInside  Seat = "face-inside"  // groove in a face, pressure from within
 	FaceOutside Seat = "face-outside" // groove in a face, pressure from around, or vacuum within
 )
-
-// Seats is the seats in the order to offer them.
-var Seats = []Seat{Piston, Rod, FaceInside, FaceOutside}
 
 // glandRow is one section: radial depth moving and at rest, radial width, depth
 // and width in a face, and radius of the groove's corners.
@@ -140,14 +138,12 @@ func (o ORing) In(seat Seat, diameterMm float64, moving bool) (Gland, error) {
 	}
 	g := Gland{
 		Seat: seat, DepthMm: row.still, DeeperMm: radialDeeper, WidthMm: row.width, WiderMm: radialWider, RadiusMm: row.radius,
-		SectionTolMm: sectionTolerance(row.section), LeadInDeg: leadInDeg,
+		SectionTolMm: sectionTolerances[sort.Search(len(sectionTolerances), func(i int) bool { return row.section <= sectionTolerances[i].upTo })].plusMinus,
+		LeadInMm:     leadIns[sort.Search(len(leadIns), func(i int) bool { return row.section <= leadIns[i].upTo })].length, LeadInDeg: leadInDeg,
 		Source: lookup.Source{Name: "trade tables of housings by section", Of: "; limits of stretch and fill common practice, no source", State: lookup.Checked, Told: true},
 	}
 	if moving {
 		g.DepthMm = row.moving
-	}
-	for i := len(leadIns) - 1; i >= 0 && row.section <= leadIns[i].upTo; i-- {
-		g.LeadInMm = leadIns[i].length
 	}
 	outside, section := o.InsideMm+2*o.SectionMm, o.SectionMm
 	switch seat {
@@ -172,9 +168,7 @@ func (o ORing) In(seat Seat, diameterMm float64, moving bool) (Gland, error) {
 			g.OuterMm, g.InnerMm, g.WallClass = o.InsideMm+2*g.WidthMm, o.InsideMm, innerWall
 		}
 	default:
-		e := &lookup.UnknownError{What: "seat", Value: string(seat)}
-		e.Known = seq.Map(Seats, func(s Seat) string { return string(s) })
-		return Gland{}, e
+		return Gland{}, &lookup.UnknownError{What: "seat", Value: string(seat), Known: []string{string(Piston), string(Rod), string(FaceInside), string(FaceOutside)}}
 	}
 	g.squeeze(section)
 	g.judge()
@@ -222,14 +216,6 @@ func (g *Gland) judge() {
 	if g.Fill > maxFill {
 		g.Problems = append(g.Problems, Problem{FillHigh, g.Fill, 0, maxFill})
 	}
-}
-
-// sectionTolerance is the tolerance of a section in mm, more or less.
-func sectionTolerance(sectionMm float64) float64 {
-	i := 0
-	for ; sectionMm > sectionTolerances[i].upTo; i++ {
-	}
-	return sectionTolerances[i].plusMinus
 }
 
 // SectionError refuses a section for which the table has no groove.

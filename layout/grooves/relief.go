@@ -3,7 +3,7 @@ package grooves
 import (
 	"math"
 	"slices"
-	"strconv"
+	"sort"
 
 	"centrepop/layout/lookup"
 )
@@ -81,10 +81,7 @@ func ReliefFor(diameterMm float64, form Form, changing bool) (Relief, error) {
 	if err := lookup.Length("diameter", diameterMm, table[0].over, 1e4); err != nil {
 		return Relief{}, err
 	}
-	i := 0
-	for ; diameterMm > table[i].upTo; i++ {
-	}
-	return table[i].relief(form), nil
+	return table[sort.Search(len(table), func(i int) bool { return diameterMm <= table[i].upTo })].relief(form), nil
 }
 
 // ReliefSized returns the relief undercut of DIN 509 that drawings name by its
@@ -111,7 +108,6 @@ func unknownForm(form Form) error {
 }
 
 func designation(form Form, radiusMm, depthMm float64) string {
-	number := func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 	return "DIN 509-" + string(form) + " " + number(radiusMm) + "x" + number(depthMm)
 }
 

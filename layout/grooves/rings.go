@@ -2,6 +2,7 @@ package grooves
 
 import (
 	"math"
+	"sort"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
@@ -84,9 +85,7 @@ func RingFor(diameterMm float64, inside bool) (Ring, error) {
 	if err := lookup.Length("diameter", diameterMm, lookup.Under(first), last); err != nil {
 		return Ring{}, err
 	}
-	i := 0
-	for ; table[i].nominal < diameterMm-1e-6; i++ {
-	}
+	i := sort.Search(len(table), func(i int) bool { return table[i].nominal >= diameterMm-1e-6 })
 	r := table[i]
 	if math.Abs(r.nominal-diameterMm) > 1e-6 {
 		return Ring{}, &RingError{DiameterMm: diameterMm, BelowMm: table[i-1].nominal, AboveMm: r.nominal}

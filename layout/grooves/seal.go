@@ -1,6 +1,8 @@
 package grooves
 
 import (
+	"sort"
+
 	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
 )
@@ -65,12 +67,10 @@ func SealLandFor(shaftMm, widthMm float64) (SealLand, error) {
 	if err != nil {
 		return SealLand{}, err
 	}
-	i := 0
-	for ; shaftMm > leadInBy[i].upTo; i++ {
-	}
+	leadIn := leadInBy[sort.Search(len(leadInBy), func(i int) bool { return shaftMm <= leadInBy[i].upTo })]
 	l := SealLand{
 		Shaft: shaft, RoundClass: "IT8", RaUm: lookup.Range{Min: 0.2, Max: 0.8}, RzUm: lookup.Range{Min: 1, Max: 4}, RmaxUm: 6.3,
-		HardnessHRC: 45, HardnessFastHRC: 55, LeadInMm: shaftMm - leadInBy[i].by, LeadInDeg: lookup.Range{Min: 15, Max: 30},
+		HardnessHRC: 45, HardnessFastHRC: 55, LeadInMm: shaftMm - leadIn.by, LeadInDeg: lookup.Range{Min: 15, Max: 30},
 		HousingClass: "H8", HousingRaUm: lookup.Range{Min: 1.6, Max: 6.3}, HousingChamferDeg: lookup.Range{Min: 10, Max: 20},
 		Source:       lookup.Source{Name: "DIN 3760 as seal makers print it", State: lookup.Checked},
 		LeadInSource: lookup.Source{Name: "DIN 3760", State: lookup.Checked},

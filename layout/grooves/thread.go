@@ -2,6 +2,7 @@ package grooves
 
 import (
 	"math"
+	"sort"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
@@ -68,10 +69,7 @@ func ThreadEndFor(majorMm, pitchMm float64, inside, short bool) (ThreadEnd, erro
 	if err := lookup.Length("pitch", pitchMm, lookup.Under(ends[0].pitch), last); err != nil {
 		return ThreadEnd{}, err
 	}
-	i := 0
-	for ; ends[i].pitch < pitchMm-1e-6; i++ {
-	}
-	r := ends[i]
+	r := ends[sort.Search(len(ends), func(i int) bool { return ends[i].pitch >= pitchMm-1e-6 })]
 	if err := lookup.Length("major diameter", majorMm, r.smaller, 1e4); err != nil {
 		return ThreadEnd{}, err
 	}

@@ -2,6 +2,7 @@ package keys
 
 import (
 	"math"
+	"sort"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
@@ -61,9 +62,7 @@ func (p Parallel) Keyway(hub bool) (fits.Limits, lookup.Source, error) {
 	if err := lookup.Length("key width", p.WidthMm, 0, 3.5*mmPerInch); err != nil {
 		return fits.Limits{}, lookup.Source{}, err
 	}
-	i := 0
-	for ; p.WidthMm/mmPerInch > inchWider[i].upTo+1e-9; i++ {
-	}
+	i := sort.Search(len(inchWider), func(i int) bool { return p.WidthMm/mmPerInch <= inchWider[i].upTo+1e-9 })
 	wider := inchWider[i].wider * mmPerInch
 	return fits.Limits{NominalMm: p.WidthMm, MinMm: p.WidthMm, MaxMm: p.WidthMm + wider, UpperUm: wider * 1000, Hole: true},
 		lookup.Source{Name: "ASME B17.1-1967 class 1", State: lookup.Checked}, nil

@@ -112,18 +112,19 @@ func (s state) space() {
 func (s Survey) closeRing(st *state, chords []float64) {
 	longest := slices.Max(chords)
 	at := slices.Index(chords, longest)
-	// turn is how far round the chords reach; wide means that the longest
-	// one spans more than half the circle.
-	turn := func(r float64, wide bool) float64 {
-		sum := 0.0
-		for i, c := range chords {
-			a := 2 * math.Asin(math.Min(c/2/r, 1))
-			if wide && i == at {
-				a = 2*math.Pi - a
-			}
-			sum += a
+	// The angle of a chord; wide means that the longest one spans more than half the circle.
+	angle := func(i int, r float64, wide bool) float64 {
+		a := 2 * math.Asin(math.Min(chords[i]/2/r, 1))
+		if wide && i == at {
+			a = 2*math.Pi - a
 		}
-		return sum - 2*math.Pi
+		return a
+	}
+	turn := func(r float64, wide bool) (over float64) { // how far round the chords reach
+		for i := range chords {
+			over += angle(i, r, wide)
+		}
+		return over - 2*math.Pi
 	}
 	lo := longest / 2
 	wide := turn(lo, false) < 0
@@ -144,14 +145,8 @@ func (s Survey) closeRing(st *state, chords []float64) {
 		}
 	}
 	st.p[0] = lo
-	angle := 0.0
-	for i, c := range chords {
-		st.p[st.angleAt(i)] = angle
-		a := 2 * math.Asin(math.Min(c/2/lo, 1))
-		if wide && i == at {
-			a = 2*math.Pi - a
-		}
-		angle += a
+	for i := 1; i < len(chords); i++ {
+		st.p[st.angleAt(i)] = st.p[st.angleAt(i-1)] + angle(i-1, lo, wide)
 	}
 }
 

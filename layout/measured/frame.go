@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // ShaftEnd is the end of a motor's shaft, in mm.
@@ -53,24 +54,20 @@ func FrameShaft(frame string) (end ShaftEnd, ok bool) {
 	return end, ok
 }
 
-// Face is the mounting face of a motor, in mm: its bolt circle, its spigot, its outside
-// diameter, and how far the spigot stands out.
-type Face struct{ PitchMm, SpigotMm, OutsideMm, SpigotHeightMm float64 }
-
 // cFaces are the faces of NEMA MG 1: AJ, AK, BD and BB, as tabled by makers; the thread of their four
 // screws by tables 18-33 and 18-34 of MG 1 (9 and 3 3/4 in from memory), and the frames that have them, from memory.
 // How deep a screw may come in, its BF, is from memory, 0 where it is not known.
 var cFaces = []struct {
-	Face
-	thread string
-	deepMm float64
-	frames []string
+	pitchMm, spigotMm, outsideMm, spigotHeightMm float64
+	thread                                       string
+	deepMm                                       float64
+	frames                                       string
 }{
-	{Face{95.25, 76.2, 142.875, 3.175}, "1/4-20 UNC", 0, []string{"42C", "48C"}},
-	{Face{149.225, 114.3, 165.1, 3.175}, "3/8-16 UNC", 0.56 * geom.MmPerInch, []string{"56C", "143TC", "145TC"}},
-	{Face{184.15, 215.9, 254, 6.35}, "1/2-13 UNC", 0.75 * geom.MmPerInch, []string{"182TC", "184TC", "213TC", "215TC", "254TC", "256TC"}},
-	{Face{228.6, 266.7, 285.75, 6.35}, "1/2-13 UNC", 0.75 * geom.MmPerInch, []string{"284TC", "286TC"}},
-	{Face{279.4, 317.5, 339.725, 6.35}, "5/8-11 UNC", 0.94 * geom.MmPerInch, []string{"324TC", "326TC"}},
+	{95.25, 76.2, 142.875, 3.175, "1/4-20 UNC", 0, "42C, 48C"},
+	{149.225, 114.3, 165.1, 3.175, "3/8-16 UNC", 0.56 * geom.MmPerInch, "56C, 143TC, 145TC"},
+	{184.15, 215.9, 254, 6.35, "1/2-13 UNC", 0.75 * geom.MmPerInch, "182TC, 184TC, 213TC, 215TC, 254TC, 256TC"},
+	{228.6, 266.7, 285.75, 6.35, "1/2-13 UNC", 0.75 * geom.MmPerInch, "284TC, 286TC"},
+	{279.4, 317.5, 339.725, 6.35, "5/8-11 UNC", 0.94 * geom.MmPerInch, "324TC, 326TC"},
 }
 
 // flangeName is a standard flange in words: of IEC, or a frame of NEMA that has a face.
@@ -93,11 +90,8 @@ func Named(words string) (out []Standard) {
 
 // FaceOf is the mounting face with a bolt circle and a spigot for a bore, both within
 // 0.5 mm, of IEC 60072-1 or NEMA MG 1; ok is false where there is none.
-func FaceOf(pitchMm, boreMm float64) (face Face, ok bool) {
-	for _, s := range append(Standards(), nemaFaces()...) {
-		if math.Abs(s.PitchMm-pitchMm) < pitchMatchMm && math.Abs(s.SpigotMm-boreMm) < pitchMatchMm {
-			return Face{s.PitchMm, s.SpigotMm, s.OutsideMm, s.SpigotHeightMm}, true
-		}
-	}
-	return face, false
+func FaceOf(pitchMm, boreMm float64) (face Standard, ok bool) {
+	return seq.Find(append(Standards(), nemaFaces()...), func(s Standard) bool {
+		return math.Abs(s.PitchMm-pitchMm) < pitchMatchMm && math.Abs(s.SpigotMm-boreMm) < pitchMatchMm
+	})
 }

@@ -61,14 +61,15 @@ func TestFrameShaft(t *testing.T) {
 func TestFaceOf(t *testing.T) {
 	t.Parallel()
 	const inch = 25.4
-	for _, want := range []Face{
+	for _, want := range []struct{ PitchMm, SpigotMm, OutsideMm, SpigotHeightMm float64 }{
 		{3.75 * inch, 3 * inch, 5.625 * inch, inch / 8}, {5.875 * inch, 4.5 * inch, 6.5 * inch, inch / 8}, {7.25 * inch, 8.5 * inch, 10 * inch, inch / 4},
 		{9 * inch, 10.5 * inch, 11.25 * inch, inch / 4}, {11 * inch, 12.5 * inch, 13.375 * inch, inch / 4}, {265, 230, 300, 4},
 	} {
 		for off, fits := range map[float64]bool{0: true, 0.49: true, -0.49: true, 0.51: false, -0.51: false} {
 			got, ok := FaceOf(want.PitchMm+off, want.SpigotMm)
 			_, bored := FaceOf(want.PitchMm, want.SpigotMm-off)
-			if ok != fits || bored != fits || fits && fmt.Sprintf("%.3f", got) != fmt.Sprintf("%.3f", want) {
+			is := []float64{got.PitchMm, got.SpigotMm, got.OutsideMm, got.SpigotHeightMm}
+			if ok != fits || bored != fits || fits && fmt.Sprintf("{%.3f %.3f %.3f %.3f}", is[0], is[1], is[2], is[3]) != fmt.Sprintf("%.3f", want) {
 				t.Errorf("%+v, %g off: %+v, %v, %v", want, off, got, ok, bored)
 			}
 		}

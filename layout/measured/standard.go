@@ -114,12 +114,12 @@ func Standards() []Standard {
 func nemaFaces() (out []Standard) {
 	for _, f := range cFaces {
 		under, class := 0.003*geom.MmPerInch, "0/−0.003 in"
-		if f.SpigotMm >= 12*geom.MmPerInch {
+		if f.spigotMm >= 12*geom.MmPerInch {
 			under, class = 0.005*geom.MmPerInch, "0/−0.005 in"
 		}
 		out = append(out, Standard{
-			Name: "NEMA " + strings.Join(f.frames, ", "), PitchMm: f.PitchMm, SpigotMm: f.SpigotMm, Spigots: []SpigotClass{{class, f.SpigotMm, f.SpigotMm - under}},
-			OutsideMm: f.OutsideMm, SpigotHeightMm: f.SpigotHeightMm, Holes: 4, Thread: f.thread, Tapped: true, DeepMm: f.deepMm,
+			Name: "NEMA " + f.frames, PitchMm: f.pitchMm, SpigotMm: f.spigotMm, Spigots: []SpigotClass{{class, f.spigotMm, f.spigotMm - under}},
+			OutsideMm: f.outsideMm, SpigotHeightMm: f.spigotHeightMm, Holes: 4, Thread: f.thread, Tapped: true, DeepMm: f.deepMm,
 		})
 	}
 	return out

@@ -50,12 +50,8 @@ func (t Thread) RunoutMm() (float64, error) {
 // BlindDrillMm returns how deep to drill a blind hole, in mm to the end of
 // the full drill diameter (the drill point goes deeper), so that the thread
 // is full over fullThreadMm: the full thread plus the regular run-out of
-// DIN 76-1. It is an error for R, Rc and NPT threads, and when
-// fullThreadMm is not a positive finite number.
+// DIN 76-1. It is an error for R, Rc and NPT threads.
 func (t Thread) BlindDrillMm(fullThreadMm float64) (drillDepthMm float64, err error) {
-	if err := positive("full thread length", fullThreadMm); err != nil {
-		return 0, err
-	}
 	runout, err := t.RunoutMm()
 	if err != nil {
 		return 0, err

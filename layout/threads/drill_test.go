@@ -54,13 +54,3 @@ func TestMinorTolerance(t *testing.T) {
 		}
 	}
 }
-
-// TestPositive: a length may be short, but not nothing, endless or no number.
-func TestPositive(t *testing.T) {
-	t.Parallel()
-	for mm, ok := range map[float64]bool{0.01: true, 0.9: true, 1: true, 0: false, -0.1: false, math.Inf(1): false, math.NaN(): false} {
-		if err := positive("it", mm); (err == nil) != ok {
-			t.Errorf("%v: %v", mm, err)
-		}
-	}
-}

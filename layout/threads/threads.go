@@ -26,11 +26,11 @@
 // standard behind it, Thread.Note says so.
 //
 // Nothing here panics on bad input: an unknown designation is an
-// [*UnknownError] that lists the nearest known ones, and a length that is not
-// a finite number is refused.
+// [*UnknownError] that lists the nearest known ones.
 package threads
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -134,34 +134,17 @@ const TaperPerMm = 1.0 / 16
 // an error to ask for another series, or for a thread without a clearance
 // hole (see Thread.Clearance).
 func (t Thread) ClearanceMm(series string) (float64, error) {
-	word := strings.ToLower(strings.TrimSpace(series))
-	pick := -1
-	switch word {
-	case "fine", "close":
-		pick = 0
-	case "medium", "normal", "":
-		pick = 1
-	case "coarse", "loose":
-		pick = 2
-	default:
+	of := cmp.Or(t.Clearance, &Clearance{})
+	mm, known := map[string]float64{
+		"fine": of.FineMm, "close": of.FineMm, "medium": of.MediumMm, "normal": of.MediumMm, "": of.MediumMm, "coarse": of.CoarseMm, "loose": of.CoarseMm,
+	}[strings.ToLower(strings.TrimSpace(series))]
+	switch {
+	case !known:
 		return 0, fmt.Errorf("threads: clearance series %q is not known: use fine, medium or coarse (or close, normal, loose)", series)
-	}
-	if t.Clearance == nil {
+	case t.Clearance == nil:
 		return 0, fmt.Errorf("threads: no standard clearance hole for %s: give the hole diameter itself", t.Designation)
 	}
-	c := t.Clearance
-	return [3]float64{c.FineMm, c.MediumMm, c.CoarseMm}[pick], nil
-}
-
-// finite reports whether x is a number, not NaN and not infinite.
-func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
-
-// positive is an error unless x is a finite number above zero.
-func positive(what string, x float64) error {
-	if !finite(x) || x <= 0 {
-		return fmt.Errorf("threads: %s must be a positive number of mm, not %v", what, x)
-	}
-	return nil
+	return mm, nil
 }
 
 // round3 rounds to 0.001 mm, the step of ISO 724 and ISO 228-1.
