@@ -42,6 +42,10 @@ func (b *bench) freeHold() string {
 
 // holding is how a part is held in a setting, after the steps turned before.
 func (b *bench) holding(set setting) string {
+	b.tail = false
+	if s := seq.First(set.steps, func(s *Step) bool { return b.behind(set.face, s) }); b.onCentres && s != nil {
+		return "between centres, by a face driver: a driver on the outside stands in the way of " + words.Spaced(s.Name) + b.onCentresSupport(set.steps)
+	}
 	if b.onCentres {
 		on := words.Either(!set.first() && b.anyTurned(set.before), "the end turned before, over a split sleeve or copper sheet", "the end not turned")
 		if mine, _, _ := b.trueTo(set.steps, b.Side(false)); mine == nil {
@@ -62,6 +66,15 @@ func (b *bench) holding(set setting) string {
 	h := b.heldIn(set)
 	b.letGo(set, h)
 	return text + b.chuckSupport(set, h)
+}
+
+// behind tells whether an outside lies behind the widest, seen from the end that a setting works from: where the driver is.
+func (b *bench) behind(face parts.Face, s *Step) bool {
+	wide := b.widest()
+	if face == parts.Front {
+		return s.FromMm >= wide.ToMm-geom.CloseMm && !s.Inside && !s.Size.AsBought
+	}
+	return s.ToMm <= wide.FromMm+geom.CloseMm && !s.Inside && !s.Size.AsBought
 }
 
 // truedMm is how true a finished diameter runs when a part is turned round (common

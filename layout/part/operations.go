@@ -35,6 +35,7 @@ type bench struct {
 
 	roughed   bool // both ends, before either is finished
 	onCentres bool // turned between centres
+	tail      bool // a centre may hold the free end in the setting
 
 	moreMm float64 // sawn on for the jaws
 	holeMm float64 // the drill that is through the middle after the first setting

@@ -162,12 +162,15 @@ func (b *bench) chuckSupport(set setting, h held) string {
 		})
 	}
 	centre := words.Either(b.BoreMm() > 0, "; a centre in a plug, or a steady, at the free end", "; a centre or a steady at the free end")
+	b.tail = true
 	switch wide := b.widest().Size.NominalMm; {
 	case worst != nil:
 		text += centre + ": " + b.bends(worst, mm)
 	case h.outMm > chatterDias*wide || weak && h.outMm > wide:
 		text += centre
 		text += words.When(slices.ContainsFunc(set.steps, func(s *Step) bool { return !s.Inside && !s.Size.AsBought }), " until the outside is rough turned")
+	default:
+		b.tail = false
 	}
 	return text
 }

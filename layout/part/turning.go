@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/cutting"
+	"centrepop/layout/grooves"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -31,15 +32,17 @@ func (b *bench) centreOperation() {
 // finished. Common practice, no source.
 const roughOverMm = 2.0
 
-// roughBoth roughs both ends of a bar that is turned between centres: metal taken off one
+// roughBoth roughs both ends of a bar that is turned between centres, each from its own: metal taken off one
 // end moves the other.
 func (b *bench) roughBoth(settings [2]setting) {
 	o := plan.Operation{Machine: plan.Lathe, Title: "Rough both ends", Tool: "roughing tool", Gauge: "calipers",
 		Holding: "between centres, driver on the end not turned; or in the chuck with a centre at the free end"}
 	var all []*Step
-	for _, set := range settings {
+	for i, set := range settings {
 		var to []string
-		for _, s := range set.steps {
+		own := seq.Keep(set.steps, func(s *Step) bool { return !b.behind(set.face, s) })
+		others := seq.Keep(settings[1-i].steps, func(s *Step) bool { return b.behind(settings[1-i].face, s) })
+		for _, s := range append(own, others...) {
 			if over := b.W.Even(s.Size.NominalMm+roughOverMm, 0.01, 0.01); !s.Size.AsBought && over < b.Part.Stock.Size.Mm {
 				to, all = append(to, words.Spaced(s.Name)+" to "+b.W.Dia(over)), append(all, s)
 			}
@@ -79,13 +82,13 @@ func (b *bench) turnSetting(set setting) {
 	if !b.anyTurned(set.steps) {
 		o.Title = "Face the " + string(set.face) + " end"
 	}
+	o.Holding = b.holding(set)
 	if b.onCentres {
 		o.Tool = "turning tool"
 	} else {
 		b.faceLines(set, &o)
 		b.faced[set.face] = len(b.ops)
 	}
-	o.Holding = b.holding(set)
 	if names := b.namesTogether(set.steps); names != "" {
 		o.Do = append(o.Do, "Without letting the part go between them: "+names+".")
 	}
@@ -296,7 +299,25 @@ func (b *bench) faceLines(set setting, o *plan.Operation) {
 			o.Limits = append(o.Limits, b.wholeLimits("length")...)
 		}
 	}
+	if line := b.tailLine(set); line != "" {
+		o.Do, o.Tool = append(o.Do, line), o.Tool+", centre drill"
+	}
 	o.Do = append(o.Do, b.openLines(set)...)
+}
+
+// tailLine drills the centre of a free end that one is to hold, where the drawing has none there: there is none before.
+func (b *bench) tailLine(set setting) string {
+	end := set.face.FromFront(0, b.LengthMm())
+	solid := math.Abs(end - geom.CloseMm)
+	if !b.tail || b.centreLine(set.face) != "" || b.boreAt(solid) != nil {
+		return ""
+	}
+	size, speed := "", ""
+	if pilot, _, err := grooves.PilotFor(b.outsideAt(solid).Size.NominalMm); err == nil {
+		c, _ := grooves.CentreFor(pilot, grooves.CentreA) // of the series
+		size, speed = " "+c.Designation, b.atSpeed(cutting.Drill, c.ConeMm, true)
+	}
+	return "If a centre holds it, not a steady: centre-drill" + size + speed + ", before anything is turned; it stays in the end."
 }
 
 // waistMm is how far both neighbours stand over an outside for a usual tool not to reach between them.

@@ -368,3 +368,34 @@ func TestHeldByMoreThanAShortSpigot(t *testing.T) {
 	p = mustJob(t, "units: mm", strings.Replace(cover("15"), "length: 25", "length: 42", 1)).Parts[0]
 	inOrder(t, p, "Turn flange Ø128, (27) long", "on spigot")
 }
+
+// TestCentreBeforeItHolds: a centre that is to hold the free end in the chuck is drilled once that is faced, before anything is
+// turned there; an end that has its own, or a bore, or that nothing holds, gets none.
+func TestCentreBeforeItHolds(t *testing.T) {
+	t.Parallel()
+	stub := func(more, inside string) *plan.PartPlan {
+		return mustJob(t, "units: mm", "part: stub\nkind: turned\nmaterial: C45\nstock: {round: 100}\n"+more+"profile:\n  outside: [{name: body, diameter: 90, length: 60}, {name: journal, diameter: 40, fit: h7, length: 180}]\n"+inside).Parts[0]
+	}
+	const own = "If a centre holds it, not a steady: centre-drill ISO 6411-A 3.15/6.7"
+	p := stub("", "")
+	inOrder(t, p, "Turn body Ø90", "Face the back to length 240", own, "Turn journal Ø40", "on body, soft jaws or indicated within 0.02 mm; a centre or a steady at the free end", "facing and turning tool, centre drill")
+	if n := strings.Count(strings.Join(workText(p), "\n"), own); n != 1 {
+		t.Errorf("%d centres", n)
+	}
+	absent(t, stub("centres: {form: B}\n", ""), own)
+	absent(t, stub("", "  inside: [{name: bore, diameter: 12, length: 240}]\n"), own)
+	inOrder(t, stub("", "  inside: [{name: oil, diameter: 8, length: 40}]\n"), own, "Turn journal")
+}
+
+// TestJournalsTogether: the journals at both ends of a roll are roughed each from its own end, and finished in one setting by
+// a face driver: a driver on either would be in the way.
+func TestJournalsTogether(t *testing.T) {
+	t.Parallel()
+	roll := func(together string) *plan.PartPlan {
+		return mustJob(t, "units: mm", "part: roll\nkind: turned\nmaterial: C45\nstock: {round: 100}\nprofile:\n  one-setting: ["+together+"]\n  outside: [{name: front, diameter: 40, fit: k6, length: 40}, {name: body, diameter: 90, length: 400}, {name: back, diameter: 40, fit: k6, length: 120}]\n").Parts[0]
+	}
+	const face = "between centres, by a face driver: a driver on the outside stands in the way of "
+	inOrder(t, roll("front, back"), "Face and centre both ends", "From the front face: body to Ø92, front to Ø42.", "From the back face: back to Ø42.", "Turn body Ø90", "Turn back Ø40", "Turn front Ø40", face+"front")
+	inOrder(t, roll("front, body, back"), "From the front face: body to Ø92, front to Ø42.", "From the back face: back to Ø42.", "Turn body Ø90", "Turn back Ø40", face+"back")
+	absent(t, roll("front, body"), "face driver")
+}
