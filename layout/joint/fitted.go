@@ -104,7 +104,7 @@ func (j *making) seals(f feature, made []*joint, wanted func(bore *part.Step) bo
 				by = " (it is on the shaft: with a ring in two halves, before " + by + ")"
 			}
 		}
-		do = append(do, "Press seal "+q.Size+by+" into "+words.Spaced(bore.Name)+" of "+f.title()+": square, by its rim, the lip greased and to the "+string(q.Lip)+" of "+f.title()+"; nothing sharp may pass the lip.")
+		do = append(do, "Press seal "+q.Name+by+" into "+words.Spaced(bore.Name)+" of "+f.title()+": square, by its rim, the lip greased and to the "+string(q.Lip)+" of "+f.title()+"; nothing sharp may pass the lip.")
 		do = append(do, ringOver(bore, f, j.w)...)
 	}
 	return do
@@ -169,7 +169,7 @@ func (j *making) slipSeals(t *joint) {
 		}
 		over, _ := j.notOver(t, j.before, bore, 1)
 		other, end := j.notOver(t, j.before, bore, -1)
-		switch seal := "seal " + q.Size; {
+		switch seal := "seal " + q.Name; {
 		case over != "" && other != "":
 			t.problem(plan.SealShut, plan.Named(seal), plan.Named(t.b.title()), plan.Named(over), plan.Named(other))
 		case over != "":

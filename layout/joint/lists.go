@@ -133,7 +133,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 		}
 		for i := range r.Steps {
 			if q := r.SealIn(&r.Steps[i]); q != nil {
-				add("Seal "+q.Size, r.Part.Quantity, "")
+				add("Seal "+q.Name, r.Part.Quantity, "")
 			}
 		}
 		for _, k := range r.Keyways {

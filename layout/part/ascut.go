@@ -3,6 +3,7 @@ package part
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/tdewolff/canvas"
 
@@ -132,9 +133,8 @@ func (a *asCut) group(s *Sizes, m *Group, cut string) {
 			a.openings = append(a.openings, o)
 			continue
 		}
-		a.marks = append(a.marks, plan.CutMark{Name: name, N: m.Group.First + k, AtMm: o.a, DrillMm: m.Group.DrillMm, Why: why})
-		if o.a != o.b {
-			a.marks = append(a.marks, plan.CutMark{Name: name, N: m.Group.First + k, AtMm: o.b, DrillMm: m.Group.DrillMm, Why: why})
+		for _, end := range slices.Compact([]plan.XY{o.a, o.b}) {
+			a.marks = append(a.marks, plan.CutMark{Name: name, N: m.Group.First + k, AtMm: end, DrillMm: m.Group.DrillMm, Why: why})
 		}
 	}
 }

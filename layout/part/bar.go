@@ -514,21 +514,8 @@ func (b *bar) sizeRecord(n *Numbered, m *Group, r *plan.BarRecord) {
 	r.Wanted, r.Limits = r.Wanted+"; "+m.Size.Thread.Designation, r.Limits+"; "+n.runsFreely(m.Size.Thread, deep)
 }
 
-// sectionContour draws a loop of a section, x to the back.
+// sectionContour draws a loop of a section, x to the back. Up and out make a frame that x and y turn over
+// twice: the sense stays.
 func sectionContour(loop geom.Loop) plan.Contour {
-	p := &canvas.Path{}
-	p.MoveTo(-loop[0].YMm, loop[0].XMm)
-	for i, v := range loop {
-		to := loop[(i+1)%len(loop)]
-		if v.Bulge == 0 {
-			p.LineTo(-to.YMm, to.XMm)
-			continue
-		}
-		chord := math.Hypot(to.XMm-v.XMm, to.YMm-v.YMm)
-		r := chord / 2 / math.Sin(2*math.Atan(math.Abs(v.Bulge)))
-		// Up and out make a frame that x and y turn over twice: the sense stays.
-		p.ArcTo(r, r, 0, false, v.Bulge > 0, -to.YMm, to.XMm)
-	}
-	p.Close()
-	return plan.Contour(p.ToSVG())
+	return plan.Contour(loopOf(loop, false, func(q plan.XY) plan.XY { return plan.XY{XMm: -q.YMm, YMm: q.XMm} }).ToSVG())
 }

@@ -133,10 +133,7 @@ func (b *bar) copePattern(d *shaper, side parts.Side, c bars.Cope) plan.Developm
 	}
 	next := words.Either(side == parts.LeftEnd, "top", "bottom") // right of the front, the right end up
 	for i, name := range []string{"front | " + next, next + " | back"} {
-		p := &canvas.Path{}
-		p.MoveTo(folds[i], 0)
-		p.LineTo(folds[i], long-c.DepthMm-1)
-		out.Lines = append(out.Lines, plan.PatternLine{Name: name, Role: "fold", Path: plan.Contour(p.ToSVG()), Text: name})
+		out.Lines = append(out.Lines, plan.PatternLine{Name: name, Role: "fold", Path: lineOf(plan.XY{XMm: folds[i]}, plan.XY{XMm: folds[i], YMm: long - c.DepthMm - 1}), Text: name})
 	}
 	return out
 }

@@ -9,7 +9,6 @@ import (
 // has nothing to say to, bare says nothing to.
 type detail interface {
 	contour(s *Sizes, st *Step, line []plan.XY) []plan.XY // the step's contour, front to back, with it
-	thread(st *Step) *plan.ThreadLine                     // a line drawn beside the contour
 	note(w words.Writer) string                           // beside the step in the list of features
 	clause(w words.Writer) string                         // at the end of the line that turns the step
 	after(b *bench, st *Step) (phase int, line string)    // a line of its own once all steps are turned, and where
@@ -48,7 +47,6 @@ func details(st *Step) []detail {
 type bare struct{}
 
 func (bare) contour(_ *Sizes, _ *Step, line []plan.XY) []plan.XY       { return line }
-func (bare) thread(*Step) *plan.ThreadLine                             { return nil }
 func (bare) note(words.Writer) string                                  { return "" }
 func (bare) clause(words.Writer) string                                { return "" }
 func (bare) after(*bench, *Step) (int, string)                         { return 0, "" }

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/tdewolff/canvas"
+
 	"centrepop/layout/develop"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -107,6 +109,35 @@ func contour(c develop.Curve) plan.Contour {
 		b.WriteString("Z")
 	}
 	return plan.Contour(b.String())
+}
+
+// lineOf draws lines from point to point.
+func lineOf(points ...plan.XY) plan.Contour {
+	p := &canvas.Path{}
+	p.MoveTo(points[0].XMm, points[0].YMm)
+	for _, q := range points[1:] {
+		p.LineTo(q.XMm, q.YMm)
+	}
+	return plan.Contour(p.ToSVG())
+}
+
+// loopOf draws a loop as it lies once each of its points is moved; mirrored tells that the way it turns is
+// the other then.
+func loopOf(loop geom.Loop, mirrored bool, moved func(plan.XY) plan.XY) *canvas.Path {
+	p, start := &canvas.Path{}, moved(loop[0].Point)
+	p.MoveTo(start.XMm, start.YMm)
+	for i, v := range loop {
+		next := loop[(i+1)%len(loop)].Point
+		to := moved(next)
+		if v.Bulge == 0 {
+			p.LineTo(to.XMm, to.YMm)
+			continue
+		}
+		r := geom.Distance(v.Point, next) / 2 / math.Sin(2*math.Atan(math.Abs(v.Bulge)))
+		p.ArcTo(r, r, 0, false, v.Bulge > 0 != mirrored, to.XMm, to.YMm)
+	}
+	p.Close()
+	return p
 }
 
 func coordinate(mm float64) string { return words.Trim(mm, 6) }

@@ -97,16 +97,9 @@ func (h *helix) developments(d *shaper) {
 		out.On = d.StockText()
 	}
 	if whole := 360 - b.GapDeg; h.run.LastDeg < whole-0.01 {
-		at := func(radius float64) canvas.Point {
-			p := geom.Clock(radius, b.GapDeg/2+h.run.LastDeg)
-			return canvas.Point{X: p.XMm, Y: p.YMm}
-		}
-		line := &canvas.Path{}
-		line.MoveTo(at(b.InsideMm/2).X, at(b.InsideMm/2).Y)
-		line.LineTo(at(b.OutsideMm/2).X, at(b.OutsideMm/2).Y)
-		out.Lines = append(out.Lines, plan.PatternLine{Name: "last", Role: "division", Path: plan.Contour(line.ToSVG()), Text: "the last ring ends here"})
-		mid := at((b.InsideMm + b.OutsideMm) / 4)
-		out.Labels = append(out.Labels, plan.PatternLabel{Text: "last of " + words.Trim(float64(h.run.Blanks), 0) + ": cut here", AtMm: plan.XY{XMm: mid.X, YMm: mid.Y}})
+		at := func(radius float64) plan.XY { return geom.Clock(radius, b.GapDeg/2+h.run.LastDeg) }
+		out.Lines = append(out.Lines, plan.PatternLine{Name: "last", Role: "division", Path: lineOf(at(b.InsideMm/2), at(b.OutsideMm/2)), Text: "the last ring ends here"})
+		out.Labels = append(out.Labels, plan.PatternLabel{Text: "last of " + words.Trim(float64(h.run.Blanks), 0) + ": cut here", AtMm: at((b.InsideMm + b.OutsideMm) / 4)})
 		out.Notes = []string{"The last ring is cut to " + words.Trim(h.run.LastDeg, 1) + "° from the gap's right edge, clockwise."}
 	}
 	d.Developments = append(d.Developments, out)

@@ -354,13 +354,9 @@ func (f *folded) stopText(d *shaper, i int) string {
 
 // next is the flange on the free edge of another, nil if there is none.
 func (f *folded) next(i int) *bend.PanelFold {
-	k := slices.IndexFunc(f.blank.Folds, func(b bend.PanelFold) bool {
+	return seq.At(f.blank.Folds, func(b *bend.PanelFold) bool {
 		return b.Side == f.blank.Folds[i].Side && b.Nth == f.blank.Folds[i].Nth+1
 	})
-	if k < 0 {
-		return nil
-	}
-	return &f.blank.Folds[k]
 }
 
 // ends are the centres of both ends of a slot; a hole has one place.
@@ -396,11 +392,8 @@ func (f *folded) foldLines(w words.Writer) []plan.PatternLine {
 	var out []plan.PatternLine
 	for n, i := range f.order {
 		fold := &f.blank.Folds[i]
-		line := &canvas.Path{}
-		line.MoveTo(fold.LineFrom.XMm, fold.LineFrom.YMm)
-		line.LineTo(fold.LineTo.XMm, fold.LineTo.YMm)
 		out = append(out, plan.PatternLine{
-			Name: "fold " + words.Spaced(string(f.in.Flanges[i].Side)), Role: "fold", Path: plan.Contour(line.ToSVG()),
+			Name: "fold " + words.Spaced(string(f.in.Flanges[i].Side)), Role: "fold", Path: lineOf(fold.LineFrom, fold.LineTo),
 			Text: "fold " + words.Trim(float64(n+1), 0) + ": " + words.Trim(fold.AngleDeg, 1) + "° " + f.way(i) + ", R" + w.Size(fold.RadiusMm),
 		})
 	}

@@ -74,23 +74,7 @@ func (f *folded) over(view plan.FoldView, mm float64, text, limits string) plan.
 func (f *folded) flapView(s *Sizes, v *plan.FoldView, i int, hand float64) {
 	fold := &f.blank.Folds[i]
 	at := func(p plan.XY) plan.XY { return plan.XY{XMm: geom.Clean(hand * p.XMm), YMm: geom.Clean(p.YMm)} }
-	section := fold.Section()
-	path := &canvas.Path{}
-	for k, p := range append(section, section[0]) {
-		q := at(p.Point)
-		switch {
-		case k == 0:
-			path.MoveTo(q.XMm, q.YMm)
-		case section[k-1].Bulge != 0:
-			b := section[k-1].Bulge
-			r := geom.Distance(section[k-1].Point, p.Point) / 2 / math.Sin(2*math.Atan(math.Abs(b)))
-			path.ArcTo(r, r, 0, false, b*hand > 0, q.XMm, q.YMm)
-		default:
-			path.LineTo(q.XMm, q.YMm)
-		}
-	}
-	path.Close()
-	addMetal(v, path)
+	addMetal(v, loopOf(fold.Section(), hand < 0, at))
 	foot, turn := fold.Wall()
 	sin, cos := math.Sincos(turn * math.Pi / 180)
 	along, out := plan.XY{XMm: cos, YMm: sin}, plan.XY{XMm: -sin, YMm: cos} // out of the front

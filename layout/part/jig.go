@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Jigged is a group that is drilled through a jig.
@@ -29,21 +30,17 @@ func (m *Model) ThroughJigs(jigs []Jigged) {
 
 // placed notes what makes a group instead of punch marks, on each template that shows it.
 func (n *Numbered) placed(group, by string) {
-	for i := range n.Groups {
-		if n.Groups[i].Name.Value == group {
-			n.Groups[i].Group.Placed = by
-		}
+	if m := n.GroupNamed(group); m != nil {
+		m.Group.Placed = by
 	}
+	named := func(g *plan.Group) bool { return g.Name == group }
 	for _, f := range n.Faces {
-		all := [][]plan.Group{f.Groups}
-		if f.Carried != nil {
-			all = append(all, f.Carried.Groups)
-		}
-		for _, of := range all {
-			for i := range of {
-				if of[i].Name == group {
-					of[i].Placed = by
-				}
+		for _, view := range []*plan.Face{f, f.Carried} {
+			if view == nil {
+				continue
+			}
+			if g := seq.At(view.Groups, named); g != nil {
+				g.Placed = by
 			}
 		}
 	}
@@ -60,10 +57,7 @@ func (n *Numbered) CutWhole(m *Group) bool { return n.cut.whole[m.Name.Value] }
 
 // jig is the jig that a group is drilled through, or nil.
 func (b *bench) jig(m *Group) *Jigged {
-	if i := slices.IndexFunc(b.jigs, func(j Jigged) bool { return j.Group == m.Name.Value }); i >= 0 {
-		return &b.jigs[i]
-	}
-	return nil
+	return seq.At(b.jigs, func(j *Jigged) bool { return j.Group == m.Name.Value })
 }
 
 // unpunched tells whether a group needs no punch marks: it is cut, turned, drilled

@@ -8,10 +8,6 @@ import (
 	"centrepop/parts/geom"
 )
 
-// Clock is the point at a clock angle on a circle about the origin: 0° at
-// TOP, clockwise, x right, y up.
-func Clock(radiusMm, clockDeg float64) plan.XY { return geom.Clock(radiusMm, clockDeg) }
-
 // BoltCircle is a circle of equally spaced holes.
 type BoltCircle struct {
 	Holes    []CircleHole `json:"holes"`
@@ -48,7 +44,7 @@ func NewBoltCircle(pcdMm float64, count int, firstDeg float64) (*BoltCircle, err
 	}
 	c := &BoltCircle{}
 	for i, a := range (geom.Ring{Count: count, FirstDeg: firstDeg}).AnglesDeg() {
-		p := Clock(pcdMm/2, a)
+		p := geom.Clock(pcdMm/2, a)
 		c.Holes = append(c.Holes, CircleHole{i + 1, a, p.XMm, p.YMm})
 	}
 	if count > 1 {

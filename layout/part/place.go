@@ -168,12 +168,8 @@ func (m *Group) checkRound(r *record) {
 
 // checkEdges measures the first hole from two edges.
 func (m *Group) checkEdges(r *record, f *plan.Face) {
-	for _, h := range f.Holes {
-		if h.Group == m.Group.Name && h.N == m.Group.First {
-			half := m.Group.DrillMm / 2
-			m.fromEdges(r, f, placed{h.N, "pin", plan.XY{XMm: h.XMm, YMm: h.YMm}, plan.XY{XMm: half, YMm: half}})
-		}
-	}
+	half := m.Group.DrillMm / 2
+	m.fromEdges(r, f, placed{m.Group.First, "pin", m.Points[0], plan.XY{XMm: half, YMm: half}})
 	m.checkRows(r)
 }
 

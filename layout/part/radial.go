@@ -399,18 +399,18 @@ func (radialHole) wrap(row plan.RadialRow, f *develop.Feature) float64 {
 	return row.DiameterMm
 }
 
-// opened fills in what slots and windows have in common.
-func opened(w words.Writer, m *Radial, row *plan.RadialRow) {
-	f := m.In
+// opened is what slots and windows have in common.
+type opened struct{}
+
+func (opened) size(z *sizer, m *Radial, row *plan.RadialRow) {
+	f, w := m.In, z.W
 	row.AroundMm, row.AlongMm, row.CornerMm = geom.Clean(f.Around.Mm), geom.Clean(f.Along.Mm), geom.Clean(f.Corner.Mm)
 	row.SizeText = w.Size(f.Around.Mm) + " around × " + w.Size(f.Along.Mm) + " along"
 	row.SizeText += words.When(f.Corner.Mm > 0, ", corners R"+w.Size(f.Corner.Mm))
 }
 
 // radialSlot is a slot with round ends; a blind one is a keyway.
-type radialSlot struct{}
-
-func (radialSlot) size(z *sizer, m *Radial, row *plan.RadialRow) { opened(z.W, m, row) }
+type radialSlot struct{ opened }
 
 // milledMm is the widest slot that is milled, not chain-drilled like a window. Common practice, no source.
 const milledMm = 25.0
@@ -512,9 +512,7 @@ func (radialSlot) wrap(row plan.RadialRow, f *develop.Feature) float64 {
 }
 
 // radialWindow is a rectangular opening.
-type radialWindow struct{}
-
-func (radialWindow) size(z *sizer, m *Radial, row *plan.RadialRow) { opened(z.W, m, row) }
+type radialWindow struct{ opened }
 
 func (radialWindow) work(b *bench, m *Radial, o *plan.Operation) {
 	o.Machine = plan.Mill

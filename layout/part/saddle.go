@@ -256,14 +256,9 @@ func (m *saddle) endSide() string {
 func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePattern) plan.Development {
 	e := m.end
 	out := d.pattern("saddle-"+string(e.Face), plan.BranchPattern, p.Branch)
-	for i, o := range p.Ordinates {
-		for l := range seq.Refs(out.Lines) {
-			if l.Name == strconv.Itoa(i) {
-				l.Text = d.exact(o.YMm)
-				if i == 0 {
-					l.Text += " " + m.endSide()
-				}
-			}
+	for l := range seq.Refs(out.Lines) {
+		if i, err := strconv.Atoi(l.Name); err == nil {
+			l.Text = d.exact(p.Ordinates[i].YMm) + words.When(i == 0, " "+m.endSide())
 		}
 	}
 	out.Title = "Saddle cut: " + string(e.Face) + " end, branch " + d.W.Dia(s.BranchDiameterMm)

@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"regexp"
 	"strings"
 
@@ -12,10 +13,8 @@ import (
 
 // Seal is a rotary shaft seal that sits in a bore.
 type Seal struct {
-	Size             string // as it is ordered: "60x80x8"
-	ShaftMm, WidthMm float64
-	Lip              parts.Face // that its lip looks to
-	Said             bool       // by the drawing; else away from the open end of the bore
+	*SealSize
+	Lip parts.Face // that its lip looks to: said by the drawing, else away from the open end of the bore
 }
 
 // SealSize is a shaft seal as a seat names it.
@@ -61,13 +60,11 @@ func (s *Sizes) SealIn(st *Step) *Seal {
 	if parts.SeatUse(st.Seat) != parts.ASeal || q == nil || !st.Inside {
 		return nil
 	}
-	out := &Seal{Size: q.Name, ShaftMm: q.ShaftMm, WidthMm: q.WidthMm, Lip: st.Lip, Said: st.Lip != ""}
-	if !out.Said {
-		if out.Lip = parts.Front; s.UndercutAtBack(st) { // its shoulder
-			out.Lip = parts.Back
-		}
+	shoulder := parts.Front
+	if s.UndercutAtBack(st) {
+		shoulder = parts.Back
 	}
-	return out
+	return &Seal{q, cmp.Or(st.Lip, shoulder)}
 }
 
 // sealMarks are the seals as the section shows them, each up to its shoulder.

@@ -102,7 +102,7 @@ func (z *sizer) sizeOf(s parts.Size, inside bool) Sized {
 		out.MinMm, out.MaxMm, out.Limited = s.Nominal.Mm-f.PlusMinus.Mm, s.Nominal.Mm+f.PlusMinus.Mm, true
 		out.Class, out.Source = "±"+z.W.Size(f.PlusMinus.Mm), lookup.Told("drawing")
 	default:
-		out.general(z.Job.Tolerance.Value)
+		return z.General(s.Nominal.Mm)
 	}
 	return out
 }
@@ -140,22 +140,15 @@ func (z *sizer) left(st *Step) {
 	}
 }
 
-// general applies the ISO 2768-1 class, where one is named and covers the size.
-func (s *Sized) general(class string) {
-	if class == "" {
-		return
-	}
-	if pm, err := fits.General(s.NominalMm, class); err == nil {
-		s.MinMm, s.MaxMm, s.Limited, s.ByClass = s.NominalMm-pm, s.NominalMm+pm, true, true
-		s.Source = generalBy(class, "")
-	}
-}
-
-// General limits a plain length, mm, by the general tolerance of the job (ISO 2768-1).
+// General limits a plain length, mm, by the general tolerance of the job (ISO 2768-1), where it has one that
+// covers the size.
 func (s *Sizes) General(mm float64) Sized {
-	out := Sized{NominalMm: mm, MinMm: mm, MaxMm: mm}
-	out.general(s.Job.Tolerance.Value)
-	return out
+	class := s.Job.Tolerance.Value
+	pm, err := fits.General(mm, class)
+	if err != nil {
+		return Sized{NominalMm: mm, MinMm: mm, MaxMm: mm}
+	}
+	return Sized{NominalMm: mm, MinMm: mm - pm, MaxMm: mm + pm, Limited: true, ByClass: true, Source: generalBy(class, "")}
 }
 
 // tapeOffMm is how far off a tape reads round or along a tube. Common practice, no source.

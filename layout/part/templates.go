@@ -1,13 +1,12 @@
 package part
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -104,11 +103,8 @@ func (s *Sizes) blindMm2(f parts.Face) float64 {
 	if len(box) == 0 {
 		return 0
 	}
-	edges := s.boundsOn(f)
-	x := func(a, b plan.XY) int { return cmp.Compare(a.XMm, b.XMm) }
-	y := func(a, b plan.XY) int { return cmp.Compare(a.YMm, b.YMm) }
-	left, right, low, high := slices.MinFunc(box, x).XMm, slices.MaxFunc(box, x).XMm, slices.MinFunc(box, y).YMm, slices.MaxFunc(box, y).YMm
-	return min(right-edges.Min.XMm, edges.Max.XMm-left) * min(high-edges.Min.YMm, edges.Max.YMm-low)
+	edges, all := s.boundsOn(f), geom.BoxOf(box...)
+	return min(all.Max.XMm-edges.Min.XMm, edges.Max.XMm-all.Min.XMm) * min(all.Max.YMm-edges.Min.YMm, edges.Max.YMm-all.Min.YMm)
 }
 
 // carry puts on a face what its template marks of the other one.

@@ -108,13 +108,13 @@ func (thread) check(st *Step, c *plan.Check) {
 	}
 }
 
-func (thread) thread(st *Step) *plan.ThreadLine {
-	t := st.Size.Thread
-	line := &plan.ThreadLine{FromMm: st.FromMm, ToMm: st.ToMm, RadiusMm: t.RootMm() / 2, Inside: st.Inside}
-	if st.Inside {
-		line.RadiusMm = t.GroundMm() / 2
+// threadLine is drawn beside the contour of a threaded step.
+func (s *Step) threadLine() plan.ThreadLine {
+	bottom := s.Size.Thread.RootMm()
+	if s.Inside {
+		bottom = s.Size.Thread.GroundMm()
 	}
-	return line
+	return plan.ThreadLine{FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: bottom / 2, Inside: s.Inside}
 }
 
 func (thread) after(b *bench, st *Step) (int, string) {

@@ -106,14 +106,8 @@ func (t *transition) onFace(w words.Writer, out *plan.Face) {
 	out.MinMm = plan.XY{XMm: min(-t.in.Width.Mm/2, at.XMm-r), YMm: min(-t.in.Depth.Mm/2, at.YMm-r)}
 	out.MaxMm = plan.XY{XMm: max(t.in.Width.Mm/2, at.XMm+r), YMm: max(t.in.Depth.Mm/2, at.YMm+r)}
 	out.Circles = append(out.Circles, plan.Circle{Label: w.Dia(2*r) + " round end", DiameterMm: 2 * r, CentreMm: at})
-	for i := range 4 {
-		corner := plan.XY{XMm: t.in.Width.Mm / 2, YMm: t.in.Depth.Mm / 2}
-		if i == 1 || i == 2 {
-			corner.YMm = -corner.YMm
-		}
-		if i >= 2 {
-			corner.XMm = -corner.XMm
-		}
+	wide, deep := t.in.Width.Mm/2, t.in.Depth.Mm/2
+	for i, corner := range []plan.XY{{XMm: wide, YMm: deep}, {XMm: wide, YMm: -deep}, {XMm: -wide, YMm: -deep}, {XMm: -wide, YMm: deep}} {
 		for k := range 2 {
 			top := geom.Clock(r, 90*float64(i+k))
 			out.Hidden = append(out.Hidden, []plan.XY{corner, {XMm: geom.Clean(at.XMm + top.XMm), YMm: geom.Clean(at.YMm + top.YMm)}})

@@ -107,10 +107,8 @@ func (t *turned) section(s *Sizes) *plan.Section {
 	outside, inside := s.Sides()
 	out.Outer, out.Inner = s.contour(outside), s.contour(inside)
 	for st := range seq.Refs(s.Steps) {
-		for _, d := range st.details {
-			if line := d.thread(st); line != nil {
-				out.Threads = append(out.Threads, *line)
-			}
+		if st.Size.Thread != nil {
+			out.Threads = append(out.Threads, st.threadLine())
 		}
 	}
 	out.Seals = s.sealMarks()

@@ -45,12 +45,10 @@ func (d *shaper) wraps() {
 		if st.ToMm-st.FromMm <= wrapSplitMm && len(front) > 0 {
 			front, back = append(front, back...), nil
 		}
-		both := len(front) > 0 && len(back) > 0
-		if len(front) > 0 {
-			d.wrap(wrapped{st, front, parts.Front, both})
-		}
-		if len(back) > 0 {
-			d.wrap(wrapped{st, back, parts.Back, both})
+		for _, w := range []wrapped{{st, front, parts.Front, len(back) > 0}, {st, back, parts.Back, len(front) > 0}} {
+			if len(w.rows) > 0 {
+				d.wrap(w)
+			}
 		}
 	}
 }

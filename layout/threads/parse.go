@@ -157,8 +157,7 @@ func metricNear(d float64) []string {
 
 // parsePipe reads the size after G, R, Rc or Rp.
 func parsePipe(designation, series, text string) (Thread, error) {
-	size := strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(text), "-"))
-	size = strings.Join(strings.FieldsFunc(size, func(r rune) bool { return r == ' ' || r == '-' }), " ")
+	size := strings.Join(strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '-' }), " ")
 	if size == "" {
 		return Thread{}, unknown(designation, "the size is missing")
 	}
