@@ -54,6 +54,21 @@ func (s *shop) copies(e *parts.Loose) string {
 	return words.CountOf(s.model(e.Part.Value).Part.Quantity)
 }
 
+// looseInOrder are the loose things as they are listed, a coupling before the motor that comes in the same step and is
+// listed before it: its hub goes along its shaft while nothing stands before that.
+func (s *shop) looseInOrder() (out []*parts.Loose) {
+	for e := range seq.Refs(s.job.Loose) {
+		at := slices.IndexFunc(out, func(o *parts.Loose) bool {
+			return o.After.Value == e.After.Value && o.First == e.First && o.Stands != nil && s.job.OnHoles(o.Stands)
+		})
+		if at < 0 || e.Stands == nil || s.job.OnHoles(e.Stands) {
+			at = len(out)
+		}
+		out = slices.Insert(out, at, e)
+	}
+	return out
+}
+
 // putIn adds to the step what no joint fastens and the job says after this one, as far as
 // it comes then.
 func (j *making) putIn(t *joint, when putWhen) {
@@ -63,7 +78,7 @@ func (j *making) putIn(t *joint, when putWhen) {
 		made, ordered = j.nutMade(thread), j.nutOrdered(thread)
 	}
 	first := 0
-	for e := range seq.Refs(j.job.Loose) {
+	for _, e := range j.looseInOrder() {
 		comes, title := putLast, j.looseTitle(e)
 		switch {
 		case e.First:

@@ -31,9 +31,17 @@ func TestBoughtThings(t *testing.T) {
 			t.Errorf("%d × %s is not in the list to buy", count, item)
 		}
 	}
-	pounds, err := draft(editedDemo(t, "pugmill", "job.yaml", "kg: 48", "lb: 100")) // 45.359 kg
+	job := editedDemo(t, "pugmill", "job.yaml", "kg: 48", "lb: 100") // 45.359 kg
+	isMotor := func(e parts.Loose) bool { return e.As == parts.AMotor }
+	if i := slices.IndexFunc(job.Loose, isMotor); i > 0 { // listed before the coupling on the shaft that it stands before
+		job.Loose[i-1], job.Loose[i] = job.Loose[i], job.Loose[i-1]
+	}
+	pounds, err := draft(job)
 	if err != nil {
 		t.Fatal(err)
+	}
+	if again := jointNamed(t, pounds, "coupling-guard"); !strings.HasPrefix(again.Steps[0].Do[0], "Flexible coupling") || again.Steps[1].Do[0] != last.Do[0] {
+		t.Errorf("the motor comes before its coupling: %+v", again.Steps[:2])
 	}
 	if got := motor.MassKg - jointNamed(t, pounds, "coupling-guard").MassKg; math.Abs(got-2.641) > 0.001 {
 		t.Errorf("48 kg less 100 lb: %v kg", got)

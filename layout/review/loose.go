@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -17,7 +18,7 @@ import (
 // loose compares parts that no joint holds with the part that their words name: what goes
 // over it, and a key that reaches from the tube it stands in into a keyway.
 var loose = together(
-	(*reviewer).motorOver, each(everyLoose, (*reviewer).whileFree), each(everyBought, (*reviewer).covers, (*reviewer).itemCircle, (*reviewer).itemOver),
+	(*reviewer).motorOver, each(everyLoose, (*reviewer).whileFree), each(everyBought, (*reviewer).covers, (*reviewer).itemCircle, (*reviewer).itemOver, (*reviewer).coupledLate),
 	of(everyMade, made.roomFor, made.inItem, made.toOthers),
 )
 
@@ -38,6 +39,32 @@ func (r *reviewer) whileFree(e *parts.Loose) {
 			Pos: e.Pos, What: "what is to be put in while nothing is under it comes when the parts of " + e.After.Value + " are together", Numbers: stillFree.FindString(e.How.Value),
 			Rule: "words and order of one job agree", Source: "by the job", Fix: "first: yes",
 		})
+	}
+}
+
+// comesInPieces are words of a coupling that goes round a shaft from the side.
+var comesInPieces = regexp.MustCompile(`(?i)\bsplit\b`)
+
+// coupledLate looks at a coupling that comes when the motor stands before its shaft already: its hub goes on along that.
+func (r *reviewer) coupledLate(e *parts.Loose) {
+	m := r.motor()
+	if e.Stands == nil || r.job.OnHoles(e.Stands) || m.Drives.Set() && (!m.InLine() || m.Drives.Part != e.Stands.On.Part) || comesInPieces.MatchString(e.Item.Value+" "+e.How.Value) {
+		return
+	}
+	turn := func(o *parts.Loose) int { // the step, and whether before or after its two meet
+		n := 2 * slices.IndexFunc(r.pl.Joints, func(j *plan.JointPlan) bool { return j.Name == o.After.Value })
+		if !o.First {
+			n++
+		}
+		return n
+	}
+	for o := range everyBought(r) {
+		if (o.As == parts.AMotor || o.Stands != nil && r.job.OnHoles(o.Stands)) && turn(o) < turn(e) {
+			r.add(Finding{
+				Pos: e.Pos, What: words.Head(e.Item.Value) + " is put on when " + words.Head(o.Item.Value) + " stands before its shaft already", Numbers: "after " + e.After.Value + "; the motor after " + o.After.Value,
+				Rule: "a hub goes on along its shaft before the other shaft stands there", Fix: "after: " + o.After.Value + words.Either(o.First, ", first: yes", "") + " for it too, or the motor later",
+			})
+		}
 	}
 }
 
