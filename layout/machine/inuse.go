@@ -93,6 +93,12 @@ func (m *Machine) shifts(j *plan.JointPlan) (out []shift) {
 	return out
 }
 
+// shiftEnd is where what the slots of a joint let be set strikes.
+type shiftEnd struct {
+	joint, mover, fixed string
+	lastMm              float64
+}
+
 // shifted sets what is bolted by slots off along them, with all that hangs on it, as far as the joint wants it to be
 // set, else as its slots go, and finds what it strikes before that. What other joints hold to both is not set.
 func (m *Machine) shifted() (found []plan.Problem) {
@@ -100,6 +106,7 @@ func (m *Machine) shifted() (found []plan.Problem) {
 	for _, j := range m.OfKind(parts.BoltKind) {
 		all = append(all, m.shifts(j)...)
 	}
+	said := map[shiftEnd]bool{} // that it strikes the same both ways is said once
 	for _, s := range all {
 		free := map[string]bool{} // joints that let go that way
 		for _, o := range all {
@@ -119,9 +126,11 @@ func (m *Machine) shifted() (found []plan.Problem) {
 				w.FarMm = min(w.FarMm, want)
 			}
 			first := m.soonest(w, mv, fx)
-			if first.LastMm == inf || m.overlapping[[2]string{first.Mover, first.Fixed}] {
+			end := shiftEnd{s.of.Name, first.Mover, first.Fixed, geom.Clean(first.LastMm)}
+			if first.LastMm == inf || said[end] || m.overlapping[[2]string{first.Mover, first.Fixed}] {
 				continue
 			}
+			said[end] = true
 			kind := plan.ShiftStrikes
 			if want == 0 {
 				kind = plan.ShiftStops
@@ -138,7 +147,7 @@ func (m *Machine) shifted() (found []plan.Problem) {
 func (m *Machine) parted(s shift, free map[string]bool) (mv, fx []assembly.Body) {
 	at := NewStage(m)
 	for id, ties := range at.ties {
-		at.ties[id] = seq.Keep(ties, func(t tie) bool { return t.n < 0 || !free[m.Joints[t.n].Name] })
+		at.ties[id] = seq.Keep(ties, func(t tie) bool { return t.n < 0 || t.lies || !free[m.Joints[t.n].Name] })
 	}
 	with := at.Together(len(m.Joints), s.of.A.Instance().ID())
 	if with[s.of.B.Instance().ID()] {

@@ -166,6 +166,8 @@ func TestShiftedAlongSlots(t *testing.T) {
 		{holes, slots, "nut: yes, adjust: 8", "36", "", "shift-strikes Foot Stop 6 8 Base s"},
 		{slots, taps, "adjust: 8", "45", "  - {name: hub, weld: {part: hub.outline, to: foot.outline, type: fillet, size: 3}, place: {on: front, with: back, at: [0, 0], top: up}}\n", "shift-strikes Hub Stop 5 8 Foot s"},
 		{slots, taps, "adjust: 8", "36", "  - {name: tie, weld: {part: foot.outline, to: base.outline, type: fillet, size: 3, length: 20}}\n", ""},
+		// It lies on the foot since the step that bolts that, and goes with it.
+		{slots, taps, "adjust: 8", "45", "loose: [{part: hub, how: on the foot, after: foot, lies: [{on: foot.front, with: back}]}]\n", "shift-strikes Hub Stop 5 8 Foot s"},
 	} {
 		plate := func(name, thick, outline string) string {
 			return "part: " + name + "\ntitle: " + strings.ToUpper(name[:1]) + name[1:] + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + ", cut: laser}\noutline: {" + outline + "}\n"

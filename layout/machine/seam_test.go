@@ -67,8 +67,8 @@ func TestFirstTied(t *testing.T) {
 func TestOnFloor(t *testing.T) {
 	t.Parallel()
 	s := &Stage{Machine: &Machine{Stand: &stand.Stand{Bodies: []assembly.Body{{ID: "a#1"}, {ID: "b#1"}, {ID: "c#1"}}}}, HasFloor: true, Lowest: 1, ties: map[string][]tie{}}
-	s.tie(0, "a#1", "b#1")
-	s.tie(1, "a#1", "c#1")
+	s.tie("a#1", "b#1", tie{n: 0})
+	s.tie("a#1", "c#1", tie{n: 1})
 	for n, want := range []map[string]bool{{"a#1": false, "b#1": true, "c#1": false}, {"a#1": true, "b#1": true, "c#1": false}, {"a#1": true, "b#1": true, "c#1": true}} {
 		for id, on := range want {
 			if s.OnFloor(n, id) != on {

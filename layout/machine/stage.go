@@ -36,8 +36,9 @@ type Stage struct {
 // tie is what a body hangs together with after the first n joints: at a joint, as a loose part or what
 // one lies on, or as what rides on it from the start.
 type tie struct {
-	n  int
-	id string
+	n    int
+	id   string
+	lies bool // it lies on it, or the other way round, and no joint holds it there
 }
 
 // NewStage is that of a machine that stands.
@@ -57,7 +58,7 @@ func NewStage(m *Machine) *Stage {
 			s.Drive = append(s.Drive, id)
 		}
 		if m.Rides(id) {
-			s.ties[r.On] = append(s.ties[r.On], tie{-1, id})
+			s.ties[r.On] = append(s.ties[r.On], tie{n: -1, id: id})
 		}
 	}
 	for n, j := range m.Joints {
@@ -67,7 +68,7 @@ func NewStage(m *Machine) *Stage {
 		ends = append(ends, seq.Map(m.Joint(j.Name).Clamped(), func(ref parts.JointRef) string { return ref.Instance().ID() })...)
 		s.Ends = append(s.Ends, ends)
 		for _, e := range ends {
-			s.tie(n, ends[0], e)
+			s.tie(ends[0], e, tie{n: n})
 		}
 	}
 	s.News = make([][]*assembly.Body, len(m.Joints))
@@ -81,14 +82,18 @@ func NewStage(m *Machine) *Stage {
 			continue
 		}
 		if s.News[n] = append(s.News[n], b); !l.Loose.Off {
-			s.tie(n, l.On.ID(), l.ID())
+			s.tie(l.On.ID(), l.ID(), tie{n: n, lies: true})
 		}
 	}
 	return s
 }
 
-func (s *Stage) tie(n int, a, b string) {
-	s.ties[a], s.ties[b] = append(s.ties[a], tie{n, b}), append(s.ties[b], tie{n, a})
+// tie ties two bodies together, each way as it is.
+func (s *Stage) tie(a, b string, is tie) {
+	for from, to := range map[string]string{a: b, b: a} {
+		is.id = to
+		s.ties[from] = append(s.ties[from], is)
+	}
 }
 
 // First is the place among the joints, from 0, of the first that ties a body to another; -1 where none does.

@@ -74,6 +74,21 @@ func TestAcceptedAsPrinted(t *testing.T) {
 	}
 }
 
+// What is left may be nothing, or less than nothing: it is accepted by the number that is printed, and not when it gets worse.
+func TestAcceptedBelowNothing(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		left, number float64
+		accepted     bool
+	}{{0, 0, true}, {-0.02, 0, false}, {-33, -33, true}, {-33.5, -33, false}, {-33, -50, false}} {
+		r := &reviewer{job: &parts.Job{}, found: []Finding{{Severity: Check, LeftMm: &c.left}}}
+		f := &r.found[0]
+		if r.take(f, parts.Accept{Number: parts.Length{Mm: c.number, Pos: parts.Pos{Line: 1}}}); f.Accepted != c.accepted {
+			t.Errorf("%g left, %g accepted: %v, %s", c.left, c.number, f.Accepted, f.What)
+		}
+	}
+}
+
 // A joint's problem that the job takes as it is says so on the joint's own page.
 func TestAcceptedOnThePage(t *testing.T) {
 	t.Parallel()

@@ -107,6 +107,13 @@ func TestFlaws(t *testing.T) {
 			v.relief(c)
 		}
 	}
+	spigot := func(on string) rule { // a post of 50 h6, which another part slides on or not
+		return func(v *view) {
+			v.outside = sideBy(false, cyl("body", 0, 500, 50, parts.Step{Size: parts.Size{Fit: fitted}}))
+			v.job.Joints = []*parts.Joint{{Kind: parts.SlideKind, Slide: &parts.SlideJoint{Hub: parts.JointRef{Part: "clamp", Feature: "bore"}, On: parts.JointRef{Part: "p", Feature: on}}}}
+			say(fmt.Sprint(len(v.spigotsAt(parts.Front, &view{})) > 0))(v)
+		}
+	}
 	slips := func(said, set string, loose ...parts.Loose) rule {
 		return func(v *view) {
 			v.job.Motor, v.job.Loose = &parts.Motor{Notes: []parts.Text{text(set)}}, loose
@@ -167,6 +174,7 @@ func TestFlaws(t *testing.T) {
 		{"where no key comes to it", say(fmt.Sprint(shut(2.2, 50), shut(2.4, 50), shut(0, 56.9), shut(0, 57), shut(0, 0), shut(0, 100), shut(90, 0.1), shut(90, 99.9))), "false true false true false false true true"},
 		{"screws of a motor", say(fmt.Sprint(screw(8, parts.PlainHole, "", false), screw(7.9, parts.PlainHole, "", false), screw(10.4, parts.PlainHole, "", false), screw(10.5, parts.PlainHole, "", false), screw(0, parts.ClearanceHole, "M8", false), screw(0, parts.ClearanceHole, "M10", false), screw(0, parts.TappedHole, "M8", false), screw(0, parts.TappedHole, "M8", true))),
 			"false true false true false true false true"},
+		{"a fitted end at the face of a joint", spigot("head"), "true"}, {"what slides on it is what it is fitted for", spigot("body"), "false"},
 		{"middles", say(fmt.Sprint(slices.Collect(middles(1, 2.5, 0.5))), fmt.Sprint(slices.Collect(middles(0, 1.2, 0.5)))), "[1.25 1.75 2.25], [0.25 0.75]"},
 	} {
 		p := &parts.Part{Name: text("p"), Title: text("P"), Quantity: 1}

@@ -48,7 +48,7 @@ func TestHoldingBounds(t *testing.T) {
 		return func(r *reviewer) {
 			p := part("plate")
 			p.Holes = []parts.HoleGroup{{FaceGroup: parts.FaceGroup{Name: text("pin"), Through: depth == 0, Depth: mm(depth)}, Note: text(note), Size: parts.HoleSize{Make: parts.PlainHole, Size: parts.Size{Nominal: mm(across), Fit: parts.Fit{Class: text(fit)}}}}}
-			(&view{reviewer: r, p: p, lengthMm: 12}).pinInHole(&p.Holes[0])
+			(&view{reviewer: r, p: p, lengthMm: 50, holes: []hole{{name: "pin", metalMm: 12}}}).pinInHole(&p.Holes[0]) // in a flange
 		}
 	}
 	wall := func(across float64) rule {

@@ -141,9 +141,9 @@ func (v *view) pinInHole(g *parts.HoleGroup) {
 	if g.Size.Make != parts.PlainHole {
 		return
 	}
-	h := forPin{g.Name.Value, g.Pos, g.Note.Value, g.Fitted.Value != "", g.Through, g.Size.Size, v.lengthMm}
-	if !g.Through {
-		h.deepMm = g.Depth.Mm
+	h := forPin{g.Name.Value, g.Pos, g.Note.Value, g.Fitted.Value != "", g.Through, g.Size.Size, g.Depth.Mm}
+	if g.Through {
+		h.deepMm = seq.First(v.holes, func(o hole) bool { return o.name == h.name }).metalMm
 	}
 	v.pinIn(h)
 }

@@ -224,7 +224,7 @@ func (v *view) spigotsAt(face parts.Face, other *view) []*cylinder {
 	}
 	near, far := v.end(face), v.end(face.Other())
 	return seq.Keep([]*cylinder{near, far}, func(c *cylinder) bool {
-		return c.fitted() && !c.threaded() &&
+		return c.fitted() && !c.threaded() && (ofSize(c) || !v.jointNames(c.Name)) && // what slides or is pressed there is what it is fitted for
 			(c.Name == near.Name || ofSize(c) && !ofSize(near) || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && p.NamedIn(c.Seat) }))
 	})
 }

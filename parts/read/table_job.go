@@ -210,7 +210,7 @@ var standsGroup = &Group{Name: "stands", Means: "Where a motor or a coupling sta
 var acceptGroup = &Group{Name: "accept", Means: "A finding that is taken as it is.", Example: "{finding: edge, at: cover.pry, number: 4 mm, reason: only jacks the joint apart}", Keys: []Key{
 	{Name: "finding", Type: NameType, Need: true, Means: "code of the finding", Example: "the code the review prints, such as finding: edge"},
 	{Name: "at", Type: PlaceType, Need: true, Means: "part, part.feature or joint; job for what is about the whole job", Example: "a part such as cover, its feature such as cover.pry, a joint, or job"},
-	{Name: "number", Type: SizeType, Means: "the number that the review prints with the finding; if it gets worse the finding opens again", Example: "the number the review prints, such as number: 4 mm"},
+	{Name: "number", Type: CoordinateType, Means: "the number that the review prints with the finding; if it gets worse the finding opens again", Example: "the number the review prints, such as number: 4 mm"},
 	{Name: "reason", Type: TextType, Need: true, Means: "why it is right all the same; printed on the review", Longest: maxNote, Example: "why it is right all the same, in a line of text"},
 }}
 
