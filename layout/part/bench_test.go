@@ -430,6 +430,28 @@ func TestEqualLengthWhenBothEndsAreThere(t *testing.T) {
 	if line := "Before letting go: Length of body 180 mm: write down what the first piece has, set a stop by it, and make the others like it within 0.025 mm: "; strings.Contains(front, "Before letting go") || !strings.Contains(back, line) {
 		t.Errorf("in\n%s", lines(m))
 	}
+	m = work(t, "mm", "part: p\nkind: turned\nquantity: 2\nmaterial: S235\nstock: {tube: 21.3, wall: 2.6, length: 245, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 20, length: 240}]\n  inside: [{name: bore, diameter: 16.1, length: 240}]\nrequire:\n  - {is: equal, within: 0.03, of: body}\n")
+	front, back, _ = strings.Cut(lines(m), "Turn from the back face") // its second end is the face of the part
+	if line := "Before letting go: Length of body 240 mm"; strings.Contains(front, line) || !strings.Contains(back, line) {
+		t.Errorf("in\n%s", lines(m))
+	}
+}
+
+// TestRimsBeforeTheirBore: the edge of a bore that is bored later, from the other face, is chamfered on what is opened
+// there to 1 under the bore, 1 deeper than the chamfer; nothing is opened where the bore itself comes first.
+func TestRimsBeforeTheirBore(t *testing.T) {
+	t.Parallel()
+	const housing = "part: p\nkind: bearing-housing\nmaterial: S355\nstock: {round: 155, length: 66, cut: saw}\nprofile:\n  one-setting: [spigot, bush-bore]\n  outside: [{name: flange, diameter: 150, length: 14}, {name: spigot, diameter: 90, fit: h7, length: 12}, {name: tail, diameter: 80, length: 34}]\n  inside: [{name: bush-bore, diameter: 45, fit: H7, length: 60}]\nchamfers: [{edge: bush-bore-front, size: 1}]\n"
+	const opened = "Open bush bore at the face to Ø44, 2 mm deep: the rest is bored later, from the back; its edge is cut now."
+	front, back, _ := strings.Cut(lines(work(t, "mm", housing)), "Turn from the back face")
+	if strings.Index(front, opened) < 0 || strings.Index(front, opened) > strings.Index(front, "Chamfer bush bore front") || !strings.Contains(back, "Bore bush bore Ø45 H7") {
+		t.Errorf("in\n%s\n%s", front, back)
+	}
+	for _, text := range []string{strings.Replace(housing, "one-setting: [spigot, bush-bore]", "", 1), strings.Replace(housing, "bush-bore-front", "bush-bore-back", 1)} {
+		if got := lines(work(t, "mm", text)); strings.Contains(got, "at the face to Ø44") {
+			t.Error(got)
+		}
+	}
 }
 
 // TestToolRunsOutInside: an inside thread of G2 before a bore that is made later, from

@@ -151,6 +151,14 @@ func (c *chamfer) feature(n *Numbered) plan.Feature {
 	return f
 }
 
+// face is that of the part on whose side its edge is.
+func (c *chamfer) face() parts.Face {
+	if c.back {
+		return parts.Back
+	}
+	return parts.Front
+}
+
 func (c *chamfer) name() string { return c.Word() + " " + words.Spaced(c.Edge.Value) }
 
 // sizeText is how a drawing gives it: "2 × 45°", "R2", "SR20" (ISO 129-1).
@@ -222,4 +230,34 @@ func (b *bench) chamferLines(wanted func(*chamfer) bool) (do []string, refs []in
 		}
 	}
 	return do, refs
+}
+
+// How far a bore is opened at a face for the chamfer of its edge, before it is bored from the other: less
+// than its diameter, and deeper than the chamfer. Common practice, no source.
+const (
+	rimUnderMm  = 1.0
+	rimBeyondMm = 1.0
+)
+
+// rimLines open at the face in front what is bored later, from the other: the chamfer of its edge can be cut there now
+// alone, and has metal to cut round a smaller drilled hole that it does not reach.
+func (b *bench) rimLines(set setting) (do []string) {
+	for _, c := range b.bevels {
+		if c.step == nil || !c.step.Inside || !set.first() || !b.reached(c, set) || slices.Contains(set.steps, c.step) {
+			continue
+		}
+		if open := c.step.leastMm() - rimUnderMm; b.holeMm > 0 && b.holeMm < open {
+			deep := math.Min(c.deepMm()+rimBeyondMm, c.step.LengthMm())
+			do = append(do, "Open "+words.Spaced(c.step.Name)+" at the face to "+b.W.Dia(b.W.Even(open, 0.1, 0.01))+", "+b.W.Said(deep)+" deep: the rest is bored later, from the back; its edge is cut now.")
+		}
+	}
+	return do
+}
+
+// deepMm is how far from the face it goes.
+func (c *chamfer) deepMm() float64 {
+	if c.Radius.Set() {
+		return c.Radius.Mm
+	}
+	return c.Size.Mm
 }

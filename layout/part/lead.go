@@ -53,8 +53,7 @@ func (b *bench) leadWork(st *Step) string {
 	if n := t.Lead.Starts; n > 1 {
 		line += " " + strconv.Itoa(n) + " starts: the gears for a lead of " + w.Said(t.Lead.LeadMm) + "; each next one with the top slide moved on by one pitch, " + w.Said(t.Lead.LeadMm/float64(n)) + "."
 	}
-	line += words.When(t.Lead.LeftHand, " Left hand: the lathe runs forward, the carriage goes from the headstock to the tailstock.")
-	return line + " Finish by " + b.leadGauge(st) + "."
+	return line + b.handed(st) + " Finish by " + b.leadGauge(st) + "."
 }
 
 // leadGauge is what the thread is finished by: wires where they are a fair measure, or its counterpart.

@@ -31,7 +31,7 @@ func TestLeadScrews(t *testing.T) {
 		says, never                  []string
 	}{
 		{"mm", "shaft", shaft, "Tr24x5 LH", []string{
-			"pitch 5 mm", "Tool ground to 30°, its point 1.69 wide", "relieved for a helix of 4.2°", "depth 2.75 on the radius", "root 18.02 – 18.50", "straight in", "Left hand: the lathe runs forward",
+			"pitch 5 mm", "Tool ground to 30°, its point 1.69 wide", "relieved for a helix of 4.2°", "depth 2.75 on the radius", "root 18.02 – 18.50", "straight in", "LEFT HAND: the lathe runs forward",
 			"three wires Ø2.6, 24.44 – 24.73 over them", "screw before the thread 23.67 – 24.00", "Tr24x5 LH-7e thread", "screw over wires | Ø2.6 | 24.44 – 24.73", "to Ø23.83",
 		}, []string{"Tap", "tap ", "no shake", "15°", "starts", "DIN 76"}},
 		{"mm", "shaft", shaft, "Tr24x3-8c", []string{"set 15° from square to the axis, the last ones straight in, with cutting oil.", "Tr24x3-8c thread"}, []string{"Left hand", "DIN 76"}},

@@ -33,9 +33,10 @@ type bench struct {
 	ground     []string // what is measured once it is ground
 	groundRefs []int
 
-	roughed   bool // both ends, before either is finished
-	onCentres bool // turned between centres
-	tail      bool // a centre may hold the free end in the setting
+	roughed   bool       // both ends, before either is finished
+	onCentres bool       // turned between centres
+	tail      bool       // a centre may hold the free end in the setting
+	face      parts.Face // looks at the tailstock in the setting
 
 	moreMm float64 // sawn on for the jaws
 	holeMm float64 // the drill that is through the middle after the first setting

@@ -108,6 +108,11 @@ func (q *requirement) madeIn(b *bench) (i int, ok bool) {
 	makes := seq.Keep([]*Step{of, to}, func(s *Step) bool { return s != nil && (ok || of != nil) })
 	if of != nil && q.Kind == parts.EqualLength { // it is there when the last of its two ends is
 		makes = append(makes, b.beside(of)...)
+		for face, k := range b.faced {
+			if b.atFace(of, face) {
+				i, ok = max(i, k), true
+			}
+		}
 	}
 	for k, o := range b.ops {
 		if o.Machine == plan.Lathe && k >= i && slices.ContainsFunc(makes, func(s *Step) bool { return slices.Contains(o.Refs, b.ref(s)) }) {

@@ -69,7 +69,50 @@ func (b *bench) threadWork(s *Step) string {
 		line += ", pitch " + words.Trim(t.PitchMm, 3) + " mm"
 	}
 	line += words.When(t.Taper, ", taper 1:16")
-	return line + ", " + b.W.Size(s.LengthMm()) + " long." + b.leadWork(s) + words.When(t.LeftHand, " LEFT HAND: the lathe runs forward, the carriage goes from the headstock to the tailstock.")
+	return line + ", " + b.W.Size(s.LengthMm()) + " long." + words.Either(t.Lead != nil, b.leadWork(s), b.handed(s))
+}
+
+// handed says how a thread is cut where that is not forward and towards the headstock. Its hand goes by the turning
+// and the way together, and the tool ends at metal without an undercut: it cannot begin there.
+func (b *bench) handed(s *Step) string {
+	t := s.Size.Thread
+	tail, head := b.neighbours(s)
+	atTail, atHead := false, b.blind(s)
+	if b.face == parts.Back {
+		tail, head, atTail, atHead = head, tail, atHead, atTail
+	}
+	left := t.LeftHand || t.Lead != nil && t.Lead.LeftHand
+	toTail := left
+	if s.Undercut == nil && !t.Taper {
+		atHead, atTail = atHead || overRoot(s, head) > geom.CloseMm, atTail || overRoot(s, tail) > geom.CloseMm
+		toTail = !atHead && (atTail || toTail)
+	}
+	from, to := "headstock", "tailstock"
+	if !toTail {
+		from, to = to, from
+	}
+	way := "the carriage goes from the " + from + " to the " + to
+	switch {
+	case toTail == left:
+		return words.When(left, " LEFT HAND: the lathe runs forward, "+way+".")
+	case left:
+		way = "LEFT HAND, and it ends at metal: the lathe runs in reverse, " + way
+	default:
+		way = "It ends at metal: the lathe runs in reverse, " + way
+	}
+	return " " + way + ", the tool upside down or on the far side; a chuck that is screwed on is locked first."
+}
+
+// overRoot is how far, on diameter, a step stands over the root of a thread; at most 0 where there is none.
+func overRoot(st, s *Step) float64 {
+	switch t := st.Size.Thread; {
+	case s == nil:
+		return 0
+	case st.Inside:
+		return t.GroundMm() - s.Size.NominalMm
+	default:
+		return s.Size.NominalMm - t.RootMm()
+	}
 }
 
 // toolRoom lets the tool that cuts an inside thread run out into a wider bore which is
@@ -126,10 +169,7 @@ func (thread) after(b *bench, st *Step) (int, string) {
 // would mark. Nothing where it runs out freely.
 func (b *bench) runOut(st *Step) string {
 	t := st.Size.Thread
-	over := func(s *Step) float64 { return s.Size.NominalMm - t.RootMm() }
-	if st.Inside {
-		over = func(s *Step) float64 { return t.GroundMm() - s.Size.NominalMm }
-	}
+	over := func(s *Step) float64 { return overRoot(st, s) }
 	if st.Undercut != nil || t.Taper {
 		return ""
 	}

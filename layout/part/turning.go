@@ -78,6 +78,7 @@ type phase struct {
 // widest down, bores from the narrowest up, undercuts, chamfers and grooves, threads,
 // and what is polished. Few cuts are one operation, many are one after the other.
 func (b *bench) turnSetting(set setting) {
+	b.face = set.face
 	o := plan.Operation{Machine: plan.Lathe, Title: "Turn from the " + string(set.face) + " face", Tool: "facing and turning tool"}
 	if !b.anyTurned(set.steps) {
 		o.Title = "Face the " + string(set.face) + " end"
@@ -185,6 +186,7 @@ func (b *bench) phases(set setting) []phase {
 	b.lengthLimits(set, out)
 	c, g := &out[chamferPhase], &out[groovePhase]
 	c.do, c.refs = b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) })
+	c.do = slices.Concat(b.rimLines(set), c.do)
 	g.do, g.limits, g.refs = b.grooveLines(func(g *Groove) bool { return g.at(set) })
 	c.cuts, g.cuts = len(c.refs), len(g.refs)
 	return append(out[:1], slices.DeleteFunc(out[1:], func(p phase) bool { return len(p.do) == 0 })...)
@@ -278,15 +280,18 @@ func (b *bench) anyTurned(steps []*Step) bool {
 // reached tells whether a chamfer is cut in a setting: those of the end faces
 // with the face, the others with their step.
 func (b *bench) reached(c *chamfer, set setting) bool {
-	switch {
+	switch face := c.face(); {
 	case c.step == nil:
 		return true
-	case c.back && c.step.ToMm >= b.LengthMm()-1e-9:
-		return set.face == parts.Back
-	case !c.back && c.step.FromMm <= 1e-9:
-		return set.face == parts.Front
+	case b.atFace(c.step, face):
+		return set.face == face
 	}
 	return slices.Contains(set.steps, c.step)
+}
+
+// atFace tells whether a step begins or ends in a face of the part.
+func (s *Sizes) atFace(st *Step, face parts.Face) bool {
+	return face == parts.Front && st.FromMm < geom.CloseMm || face == parts.Back && st.ToMm > s.LengthMm()-geom.CloseMm
 }
 
 // faceLines face the end that is in front, and open the bores.
