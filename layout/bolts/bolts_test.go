@@ -219,3 +219,20 @@ func TestInchHeads(t *testing.T) {
 		}
 	}
 }
+
+// TestCoarse: the sizes of ISO 4017 hexagon screws and those of ASME B18.2.1 in inches that
+// the tables hold; number sizes have no hexagon.
+func TestCoarse(t *testing.T) {
+	for inches, want := range map[bool]string{
+		false: "M3 M4 M5 M6 M8 M10 M12 M14 M16 M18 M20 M22 M24 M27 M30 M33 M36",
+		true:  "1/4-20 UNC 5/16-18 UNC 3/8-16 UNC 7/16-14 UNC 1/2-13 UNC 9/16-12 UNC 5/8-11 UNC 3/4-10 UNC 7/8-9 UNC 1-8 UNC",
+	} {
+		var got []string
+		for _, b := range Coarse(inches) {
+			got = append(got, b.Thread.Designation)
+		}
+		if strings.Join(got, " ") != want {
+			t.Errorf("inches %v: %q", inches, got)
+		}
+	}
+}

@@ -197,10 +197,9 @@ func (b Bolt) choose(c *Choice, j Joint) {
 // nutRange sets the wanted range for a nut: two threads past it, at most one
 // diameter (common practice, no source).
 func (b Bolt) nutRange(c *Choice) {
-	p := b.pitch()
 	c.NeedMm = b.NutHeightMm
-	c.MinMm = c.ClampMm + b.NutHeightMm + 2*p
-	c.MaxMm = c.ClampMm + b.NutHeightMm + math.Max(b.Thread.MajorMm, 2*p)
+	c.MinMm = c.ClampMm + b.NutHeightMm + 2*b.pitch()
+	c.MaxMm = c.ClampMm + b.NutHeightMm + b.Thread.MajorMm
 }
 
 // stripMm is the engagement at which the threads of a hole are as strong as the bolt: twice its

@@ -29,7 +29,7 @@ func (g grade) known() []string { return append([]string{normal(g.name)}, string
 
 // marked tells whether the marks of structural steels may follow the names.
 func (g grade) marked() bool {
-	return g.kind == MildSteel && len(g.name) > 1 && strings.ContainsRune("SPE", rune(g.name[0])) && isDigit(g.name[1])
+	return strings.ContainsRune("SPE", rune(g.name[0])) && isDigit(g.name[1])
 }
 
 // material puts row and kind together; asked is the name when it has a mark that

@@ -22,7 +22,7 @@ func TestFindNames(t *testing.T) {
 		"S355M":              "S355M, S355ML, S355MH, 1.8845",
 		"S460":               "S460N, S460MH, 1.8953",
 		"E295":               "E295, St 50-2, 1.0050",
-		"E335":               "St 60-2, 1.0060",
+		"E335":               "St 60-2, 1.0060, E335+N", // EN 10025-2: the same strength +AR and +N
 		"P265":               "P265GH, P265TR1, 1.0425, P265 TR2, HII",
 		"C45+N":              "C45, Ck45, 1.0503, 1.1191, C45E, C45+N, XC45",
 		"C45+QT":             "C45+QT, C45E+QT",
@@ -67,7 +67,7 @@ func TestFindMarks(t *testing.T) {
 	t.Parallel()
 	for name, want := range map[string]string{
 		"42CrMo4+A": "42CrMo4+QT", "6061-T4": "EN AW-6061 T6", "EN-GJL-400": "grey cast iron, grade unknown", "GGG35": "ductile cast iron, grade unknown",
-		"S355MC": "S355", "1050A-H14": "EN AW-1050A", "EN AW-3003": "aluminium, grade unknown", "304H": "1.4301", "CuSn12-C-GZ": "CuSn12-C",
+		"S355MC": "S355", "A36N": "A36", "C10N": "C10", "EN-GJL-250M": "EN-GJL-250", "1050A-H14": "EN AW-1050A", "EN AW-3003": "aluminium, grade unknown", "304H": "1.4301", "CuSn12-C-GZ": "CuSn12-C",
 	} {
 		m, err := Find(name)
 		if err != nil || m.Name != want {

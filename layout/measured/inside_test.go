@@ -216,10 +216,10 @@ func TestStart(t *testing.T) {
 		}
 	}
 	s := Survey{Holes: make([]Diameter, 6), Readings: []Reading{
-		{From: 1, To: 3, Kind: Centres, Mm: chord(50, 120)}, {From: 6, To: 1, Kind: Centres, Mm: chord(51, 60)}, {From: 2, To: 5, Kind: Centres, Mm: chord(52, 180)},
+		{From: 1, To: 3, Kind: Centres, Mm: chord(50, 120)}, {From: 6, To: 1, Kind: Centres, Mm: chord(51, 60)}, {From: 2, To: 5, Kind: Centres, Mm: chord(52, 180)}, {From: 3, To: 6, Kind: Centres, Mm: chord(53, 180)}, {From: 1, To: 4, Kind: Centres, Mm: chord(49, 180)},
 	}}
 	if st := s.start(); math.Abs(st.p[0]-51) > 1e-9 || math.Abs(st.angle(4)-4*math.Pi/3) > 1e-12 {
-		t.Errorf("the middle of three radii is %g", st.p[0])
+		t.Errorf("the middle of five radii is %g", st.p[0])
 	}
 	// From a hole of 8 to a spigot of 60: 12 between the edges, 20 from the far edge.
 	s = Survey{Holes: []Diameter{{Mm: 8}, {Mm: 8}, {Mm: 8}}, Spigot: Diameter{Mm: 60}, Readings: []Reading{{From: 1, Kind: Between, Mm: 12}, {From: 2, Kind: Over, Mm: 20}, {From: 3, Kind: Centres, Mm: 16}}}
@@ -272,6 +272,10 @@ func TestMargin(t *testing.T) {
 		if got := p.margin(test.turn, test.x, test.y); math.Abs(got-test.want) > 1e-3 {
 			t.Errorf("%+v: %g", test, got)
 		}
+	}
+	// Turned 0.4 mm round, a hole at the top goes to the right, and a shift adds to it.
+	if off := p.off(2, 0.004, 0.3, 0); math.Abs(off-0.7) > 1e-3 {
+		t.Errorf("off by %g", off)
 	}
 	// The most is left where the second, in most doubt, lies best.
 	if turn, x, y := p.improve(0.5); p.margin(turn, x, y) < 0.5-1e-3 {

@@ -380,7 +380,7 @@ func TestNearest(t *testing.T) {
 		t.Errorf("got %+v", m)
 	}
 	s.Spigot.Mm = 229.5
-	if m, ok = fit(t, s).Nearest(false); !ok || m.Matches || len(m.Against) != 1 || m.Against[0].Code != measured.SpigotDiffers || math.Abs(m.Against[0].OffMm+0.5) > 1e-3 {
+	if m, ok = fit(t, s).Nearest(false); !ok || m.Matches || len(m.Against) != 1 || m.Against[0].Code != measured.SpigotDiffers || m.Against[0].Hole != 0 || math.Abs(m.Against[0].OffMm+0.5) > 1e-3 {
 		t.Errorf("spigot half a millimetre small: %+v", m)
 	}
 	s = flange(130, 6.7, 0, 90, 180, 270)
