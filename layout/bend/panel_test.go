@@ -147,6 +147,11 @@ func TestPanelOrder(t *testing.T) {
 			t.Fatalf("order %v", order)
 		}
 	}
+	// A flange on the left as high as 130 would stand up to the ram: its pair comes last.
+	deep, err := box(Flange{Side: Top, HeightMm: 60}, Flange{Side: Right, HeightMm: 50}, Flange{Side: Bottom, HeightMm: 40}, Flange{Side: Left, HeightMm: 130}).Blank()
+	if err != nil || !slices.Equal(deep.Order(), []int{2, 0, 1, 3}) {
+		t.Errorf("order %v, %v", deep.Order(), err)
+	}
 	// Square over square: (base − height − thickness) / √2. Between the sides: 200 − 2·2.
 	for i, want := range []Way{
 		{BesideMm: (120 - 40 - 2) / math.Sqrt2, PunchMm: 196}, {BesideMm: (200 - 30 - 2) / math.Sqrt2}, {BesideMm: math.Inf(1), PunchMm: 196}, {BesideMm: math.Inf(1)},

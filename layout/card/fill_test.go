@@ -105,6 +105,11 @@ func TestFirstRunNumbers(t *testing.T) {
 	if !has(pl.Motor.Plate, plan.Fact{Label: "Frequency", Value: "0.123 Hz"}) {
 		t.Errorf("plate: %q", pl.Motor.Plate)
 	}
+	// 60 × 50 / (2 π × 1400) N m.
+	job.Motor.KW, job.Motor.RPM = amount(0.05), amount(1400)
+	if m := filled(job).Motor.Machine; !strings.HasPrefix(m[3].Value, "0.3 N m at full power") {
+		t.Errorf("torque of a small motor: %q", m)
+	}
 	job.Motor.Guards = nil
 	if lines, _ = rows(filled(job).FirstRun, "Guards"); len(lines) != 1 || !strings.HasPrefix(lines[0].Do, "The job names no guard") {
 		t.Errorf("no guard: %q", lines)
@@ -113,6 +118,25 @@ func TestFirstRunNumbers(t *testing.T) {
 	in.Watch, job.Units = []parts.Watch{{Place: said("case"), MostC: amount(66)}}, parts.Inches
 	if r = filled(job).FirstRun; r.Watch[0].Most != "151 °F (66 °C)" || r.Degrees != "°F" {
 		t.Errorf("%q in %s", r.Watch, r.Degrees)
+	}
+}
+
+// TestGuardsThatArePutOn: what is folded to keep hands off goes on, unless the motor's page has it stop the
+// motor; its screws are tight where a bolted joint holds it.
+func TestGuardsThatArePutOn(t *testing.T) {
+	t.Parallel()
+	part := func(name string, use parts.Use, bends *parts.Bends) *parts.Part {
+		return &parts.Part{Name: said(name), Title: said("The " + name), For: use, Bends: bends}
+	}
+	ends := func(a, b string) *parts.BoltJoint {
+		return &parts.BoltJoint{Through: parts.JointRef{Part: a}, Into: parts.JointRef{Part: b}}
+	}
+	job := &parts.Job{FirstRun: &parts.FirstRun{}, Motor: &parts.Motor{Guards: []parts.Text{said("the door")}},
+		Parts:  []*parts.Part{part("hood", parts.Guarding, &parts.Bends{}), part("cover", parts.Guarding, &parts.Bends{}), part("disc", parts.Guarding, nil), part("tray", "", &parts.Bends{}), part("door", parts.Guarding, &parts.Bends{})},
+		Joints: []*parts.Joint{{Kind: parts.BoltKind, Bolt: ends("hood", "frame")}, {Kind: parts.WeldKind, Weld: &parts.WeldJoint{Part: parts.JointRef{Part: "cover"}}}}}
+	lines, _ := rows(filled(job).FirstRun, "Guards")
+	if want := []plan.CardLine{{Do: "The door: on and shut"}, {Do: "The hood: on, all its screws tight"}, {Do: "The cover: on"}}; !slices.Equal(lines, want) {
+		t.Errorf("%q, want %q", lines, want)
 	}
 }
 
@@ -191,7 +215,7 @@ func TestComesOff(t *testing.T) {
 	if lines, _ := rows(filled(job, front()).FirstRun, "By"); len(lines) != 1 || lines[0].Do != "Shaft: turned by hand at step 1, before it was coupled, as signed there" {
 		t.Errorf("coupled at the first step: %q", lines)
 	}
-	for kg, want := range map[float64]string{25: "Guard off, step 1", 25.1: "Guard (25.1 kg, hoist) off, step 1"} {
+	for kg, want := range map[float64]string{25: "Guard off, step 1", 25.16: "Guard (25.2 kg, hoist) off, step 1"} {
 		job.Loose = []parts.Loose{{Item: said("Guard"), MassKg: kg}}
 		j := front()
 		j.Bearing.ShutBy[0].Loose = &job.Loose[0]

@@ -46,6 +46,7 @@ func TestStepUse(t *testing.T) {
 		{"bore smaller", round(20, 20.1), round(19.9, 20), true, Scrap},
 		{"same thread", m30, m30, false, AsIs},
 		{"bolt turned off to its root", m30, round(27.43, 27.6), false, Rework},
+		{"bolt turned off just to its root", m30, round(m30.MaxMm-2*rootPitches, 27.6), false, Rework},
 		{"bolt whose root would show", m30, round(27.45, 27.6), false, Scrap},
 		{"nut bored out", m30, round(30, 30.1), true, Rework},
 		{"nut bored to its root", m30, round(29.9, 30.1), true, Rework},
@@ -61,6 +62,26 @@ func TestStepUse(t *testing.T) {
 	} {
 		if got := stepUse(c.was, c.is, c.inside); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// TestClampUse: a ring made shorter by 2 at its front keeps its screw, which then lies 2 nearer to it; a counterbore
+// can be made deeper and a cut wider, and neither taken back.
+func TestClampUse(t *testing.T) {
+	t.Parallel()
+	was := plan.ClampRow{ClockDeg: 90, AtMm: 14, AxialMm: 10, SlotMm: 2, HoleMm: 5.5, HeadMm: 10, DeepMm: 6}
+	for _, c := range []struct {
+		axial, slot, deep, shift float64
+		want                     Use
+	}{
+		{8, 2, 6, 2, NoMetal}, {10, 2, 6, 2, Scrap}, {12, 2, 6, 2, Scrap}, {10, 2, 6, 0, NoMetal},
+		{10, 2.5, 6, 0, Rework}, {10, 2, 7, 0, Rework}, {10, 1.5, 6, 0, Scrap}, {10, 2, 5, 0, Scrap}, {10, 2.5, 5, 0, Scrap},
+	} {
+		is := was
+		is.AxialMm, is.SlotMm, is.DeepMm = c.axial, c.slot, c.deep
+		if got := clampUse(&was, &is, c.shift); got != c.want {
+			t.Errorf("%+v: %q", c, got)
 		}
 	}
 }

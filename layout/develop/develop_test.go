@@ -159,6 +159,9 @@ func TestCurveBoxAndArea(t *testing.T) {
 	down := Curve{Closed: true, Start: Point{XMm: 10, YMm: 0}, Segments: []Segment{{To: Point{XMm: -10, YMm: 0}, SweepDeg: -180}, {To: Point{XMm: 10, YMm: 0}}}}
 	near(t, "area clockwise", down.AreaMm2(), -50*math.Pi, 1e-9)
 	near(t, "bottom", down.Box().Min.YMm, -10, 1e-12)
+	up.Closed = false
+	near(t, "area of an open curve", up.AreaMm2(), 0, 0)
+	up.Closed = true
 	for _, tol := range []float64{0.5, 0.01} {
 		points := up.Points(tol)
 		for i := 2; i < len(points); i++ {

@@ -1,10 +1,12 @@
 package develop
 
 import (
-	"centrepop/layout/lookup"
 	"cmp"
 	"fmt"
 	"math"
+
+	"centrepop/layout/lookup"
+	"centrepop/parts/geom"
 )
 
 // Oblique is a cone between two parallel circles that need not lie on one
@@ -122,7 +124,7 @@ func (f *Forming) check() error {
 // and those at the middle of the plate.
 func (f *Forming) describe(d *Development, own, middle []Value, areaMm2 float64) {
 	d.Inputs = append(own, Value{"height", f.HeightMm, "mm"}, Value{"offset to TOP", f.OffsetTopMm, "mm"}, Value{"offset to the right", f.OffsetRightMm, "mm"},
-		Value{"plate thickness", f.ThicknessMm, "mm"}, Value{"seam overlap", f.OverlapMm, "mm"}, Value{"seam clock angle", normalDeg(f.SeamDeg), "deg"})
+		Value{"plate thickness", f.ThicknessMm, "mm"}, Value{"seam overlap", f.OverlapMm, "mm"}, Value{"seam clock angle", geom.OnClock(f.SeamDeg), "deg"})
 	d.Results = append(middle, Value{"area of all pieces", areaMm2, "mm2"})
 	d.Formulas = append(d.Formulas, Formula{"triangulation", "each point from the two before it by true lengths"})
 	d.Notes = append(d.Notes, "Seen from outside, base down: clock angles grow to the right.")

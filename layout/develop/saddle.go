@@ -1,11 +1,13 @@
 package develop
 
 import (
-	"centrepop/layout/lookup"
 	"cmp"
 	"fmt"
 	"math"
 	"slices"
+
+	"centrepop/layout/lookup"
+	"centrepop/parts/geom"
 )
 
 // The angles a branch may have. Below 30° the toe of the branch can no longer
@@ -131,7 +133,7 @@ func (s Saddle) Develop() (SaddlePattern, error) {
 	if err != nil {
 		return SaddlePattern{}, err
 	}
-	g.leftDeg = normalDeg(s.SeamDeg)
+	g.leftDeg = geom.OnClock(s.SeamDeg)
 	if g.leftDeg > 0 {
 		g.leftDeg -= 360
 	}

@@ -53,7 +53,7 @@ func (s Shell) Develop() (Development, error) {
 		if err != nil {
 			return Development{}, lookup.Refuse("opening %q: %w", f.Name, err)
 		}
-		at := middle.Position(normalDeg(f.ClockDeg), f.AxialMm)
+		at := middle.Position(geom.OnClock(f.ClockDeg), f.AxialMm)
 		at.XMm -= long * math.Ceil((at.XMm-edge.Max.XMm)/long)
 		c = c.movedBy(at)
 		if b := c.Box(); geom.Over(edge.Min.XMm, b.Min.XMm) || geom.Over(b.Max.XMm, edge.Max.XMm) || geom.Over(edge.Min.YMm, b.Min.YMm) || geom.Over(b.Max.YMm, edge.Max.YMm) {

@@ -370,6 +370,7 @@ func TestStripRefuses(t *testing.T) {
 		{ob(func(o *Oblique) { o.TopDiameterMm, o.OffsetTopMm = 400.0003, 0.0003 }), "use the cylinder wrap"}, // to a millionth of it, 0.0004
 		{ob(func(o *Oblique) { o.ThicknessMm = 120 }), "too thick"},
 		{ob(func(o *Oblique) { o.SheetWidthMm, o.SheetHeightMm = 50, 50 }), "the sheet is"},
+		{ob(func(o *Oblique) { o.SheetWidthMm, o.SheetHeightMm = 0.5, 5000 }), "the sheet is"},
 		{ob(func(o *Oblique) { o.SeamDeg = nan }), "seam angle"},
 		{tr(func(v *Transition) { v.WidthMm = nan }), "width"},
 		{tr(func(v *Transition) { v.DepthMm = -3 }), "depth"},

@@ -127,14 +127,14 @@ func (c Cylinder) Develop() (Development, error) {
 
 // closed is the template whose ends meet at a clock angle.
 func (c Cylinder) closed(outlines []outline, lengthMm, seamDeg float64) Development {
-	left := normalDeg(c.turn(seamDeg))
+	left := geom.OnClock(c.turn(seamDeg))
 	if left > 0 {
 		left -= 360
 	}
 	leftMm := lengthMm * left / 360
 	d := Development{
 		WrapMm:  lengthMm,
-		SeamDeg: normalDeg(seamDeg),
+		SeamDeg: geom.OnClock(seamDeg),
 		Formulas: []Formula{
 			{"wrap length", "L = π·(D + paper)"},
 			{"clock angle to x", "x = L·clock/360"},
@@ -179,18 +179,6 @@ func copies(x, period, lo, hi float64) []float64 {
 	return out
 }
 
-// normalDeg brings an angle into 0 <= a < 360.
-func normalDeg(a float64) float64 {
-	a = math.Mod(a, 360)
-	if a < 0 {
-		a += 360
-	}
-	if a >= 360 {
-		a = 0
-	}
-	return a
-}
-
 // outline is a feature's closed polyline around x = its clock angle
 // (reduced to 0..360 on the sheet) and its centre.
 type outline struct {
@@ -229,7 +217,7 @@ func (c Cylinder) outline(f Feature) (outline, error) {
 		return outline{}, err
 	}
 	scale := (c.DiameterMm + c.PaperMm) / 2
-	base := scale * rad(normalDeg(c.turn(f.ClockDeg)))
+	base := scale * rad(geom.OnClock(c.turn(f.ClockDeg)))
 	unroll := func(p Point) Point {
 		return Point{XMm: base + scale*project(p.XMm), YMm: f.AxialMm + p.YMm}
 	}
@@ -392,7 +380,7 @@ func (c Cylinder) widestGapDeg(outlines []outline) float64 {
 	if gap := spans[0].lo + length - reach; gap > best+1e-9 {
 		at = reach + gap/2
 	}
-	return normalDeg(c.turn(360 * at / length))
+	return geom.OnClock(c.turn(360 * at / length))
 }
 
 // place adds every outline at its place on the sheet. One that crosses the

@@ -119,7 +119,7 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 	for _, turn := range turns {
 		off := func(rule parts.LineRule) bool { _, ok := j.aligned(rule, moved, turnedBy(turn)); return !ok }
 		if !slices.ContainsFunc(t.in.InLine, off) {
-			return norm(t.in.Rotate.Deg + b.at.s*turn), true
+			return geom.OnClock(t.in.Rotate.Deg + b.at.s*turn), true
 		}
 	}
 	return 0, false
@@ -139,7 +139,7 @@ func (j *making) turnsInto(rule parts.LineRule, moved []parts.Instance) (turns [
 			out = append(out, angles...)
 		}
 	}
-	turns = append(turns, seq.Flat(in, func(a float64) []float64 { return seq.Map(out, func(b float64) float64 { return norm(b - a) }) })...)
+	turns = append(turns, seq.Flat(in, func(a float64) []float64 { return seq.Map(out, func(b float64) float64 { return geom.OnClock(b - a) }) })...)
 	return turns
 }
 

@@ -123,19 +123,21 @@ type placement struct {
 }
 
 func (p placement) then(q placement) placement { // q after p
-	return placement{q.z0 + q.s*p.z0, norm(q.turn + q.s*p.turn), q.s * p.s}
+	return placement{q.z0 + q.s*p.z0, geom.OnClock(q.turn + q.s*p.turn), q.s * p.s}
 }
 
 // turned tells whether the part looks the other way than the frame.
 func (p placement) turned() bool { return p.s < 0 }
 
-func (p placement) inverse() placement { return placement{-p.s * p.z0, norm(-p.s * p.turn), p.s} }
+func (p placement) inverse() placement {
+	return placement{-p.s * p.z0, geom.OnClock(-p.s * p.turn), p.s}
+}
 
 // seenFrom is a placement in the coordinates of what another places in the same frame.
 func (p placement) seenFrom(q placement) placement { return p.then(q.inverse()) }
 
 // clock is the frame's clock angle of a part's.
-func (p placement) clock(deg float64) float64 { return norm(p.turn + p.s*deg) }
+func (p placement) clock(deg float64) float64 { return geom.OnClock(p.turn + p.s*deg) }
 
 // point is the frame's x and y of a point seen from the part's front.
 func (p placement) point(q plan.XY) plan.XY {
@@ -155,21 +157,9 @@ var still = placement{s: 1}
 
 func turnedBy(deg float64) placement { return placement{turn: deg, s: 1} }
 
-// norm brings an angle into 0 ≤ a < 360.
-func norm(deg float64) float64 {
-	a := math.Mod(deg, 360)
-	if a < 0 {
-		a += 360
-	}
-	if a = geom.Clean(a); a >= 360 {
-		a = 0
-	}
-	return a
-}
-
 // apart is the angle between two clock angles, 0 to 180.
 func apart(a, b float64) float64 {
-	d := norm(a - b)
+	d := geom.OnClock(a - b)
 	return math.Min(d, 360-d)
 }
 
@@ -393,7 +383,7 @@ func (t *joint) sense() float64 {
 // set is A in the coordinates of B, turned as the joint says and looking along B or against it, with a place on
 // its axis at one on B's.
 func (t *joint) set(onB, onA, s float64) placement {
-	return placement{geom.Clean(onB - s*onA), norm(t.in.Rotate.Deg), s}
+	return placement{geom.Clean(onB - s*onA), geom.OnClock(t.in.Rotate.Deg), s}
 }
 
 // onLevel places A in the coordinates of B where one of them is a flight, whose end lies as far
@@ -404,7 +394,7 @@ func (t *joint) onLevel() placement {
 	if t.a.helical() {
 		out = -out
 	}
-	return t.faced(m.First, m.Second, out*m.Below.Mm, placement{turn: norm(t.in.Rotate.Deg), s: s})
+	return t.faced(m.First, m.Second, out*m.Below.Mm, placement{turn: geom.OnClock(t.in.Rotate.Deg), s: s})
 }
 
 // faced is A in the coordinates of B, turned as it is, with its first face so far along B's axis from

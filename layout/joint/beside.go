@@ -41,7 +41,7 @@ func (j *shop) besides(t *joint) *plan.Beside {
 	if !ok {
 		return nil
 	}
-	at := placement{turn: norm(t.in.Rotate.Deg + turn), s: s}
+	at := placement{turn: geom.OnClock(t.in.Rotate.Deg + turn), s: s}
 	ca = centroid(placedBy(t.a.points(), at))
 	za, _, okA := t.a.plane(m.First)
 	zb, _, okB := t.b.plane(m.Second)

@@ -282,7 +282,7 @@ func (j *making) misses(t *joint, a, b []plan.XY, reach leeway) (plan.ProblemKin
 		}
 	}
 	if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 && t.in.Place == nil { // else a turn takes out of line what is in it, or is the place's own
-		return plan.HolesMissTurn, append(worst, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.way(t.b.Instance())*ms[0].turn), 3)))
+		return plan.HolesMissTurn, append(worst, plan.Named(words.Trim(geom.OnClock(t.in.Rotate.Deg+j.way(t.b.Instance())*ms[0].turn), 3)))
 	}
 	return plan.HolesMiss, worst
 }

@@ -173,7 +173,7 @@ func (j *making) moved(t *joint, shift float64) []plan.Out {
 		if n := f.r.Part.Quantity; n > 1 {
 			of = f.r.Out.Title + " " + words.Spaced(f.ref.Feature) + " (all " + words.Trim(float64(n), 0) + " pieces)"
 		}
-		return plan.Out{What: "hole " + words.Trim(float64(f.group.Group.First+k), 0) + " of " + of, Clocked: true, AtDeg: norm(was + by), RightDeg: was}
+		return plan.Out{What: "hole " + words.Trim(float64(f.group.Group.First+k), 0) + " of " + of, Clocked: true, AtDeg: geom.OnClock(was + by), RightDeg: was}
 	}
 	k := len(lead.group.Points) - 1
 	out := []plan.Out{at(lead, k, shift)}

@@ -13,8 +13,8 @@ import (
 func TestPlacementAlgebra(t *testing.T) {
 	for i := range 200 {
 		v := float64(i)
-		p := placement{v*1.7 - 100, norm(v * 37.3), 1 - 2*float64(i%2)}
-		q := placement{50 - v, norm(v * 91.7), 1 - 2*float64(i/2%2)}
+		p := placement{v*1.7 - 100, geom.OnClock(v * 37.3), 1 - 2*float64(i%2)}
+		q := placement{50 - v, geom.OnClock(v * 91.7), 1 - 2*float64(i/2%2)}
 		back := p.then(p.inverse())
 		if math.Abs(back.z0) > 1e-9 || apart(back.turn, 0) > 1e-6 || back.s != 1 {
 			t.Fatalf("%v and back is %v", p, back)

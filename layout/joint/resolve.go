@@ -507,7 +507,7 @@ func (j *making) onAxis(t *joint) (placed []plan.Placed) {
 		if q.group == group && slices.Contains(members, q.Instance) {
 			placed = append(placed, plan.Placed{
 				Part: q.Part, Copy: q.Copy, Title: copyTitle(q.r, q.Copy),
-				FrontMm: geom.Clean(q.at.z0), TurnDeg: norm(q.at.turn), OtherWay: q.at.turned(),
+				FrontMm: geom.Clean(q.at.z0), TurnDeg: geom.OnClock(q.at.turn), OtherWay: q.at.turned(),
 				New: slices.Contains(added, q.Instance),
 			})
 		}

@@ -152,7 +152,7 @@ func (slideKind) place(t *joint) (placement, bool) {
 	if hub, shaft := t.keyways(); hub != nil && shaft != nil {
 		turn = shaft.ClockDeg - s*hub.ClockDeg
 	}
-	return placement{geom.Clean(end(t.b.step, -t.dir) - s*end(t.a.step, -s*t.dir) + t.dir*t.coneOffMm()), norm(turn), s}, true
+	return placement{geom.Clean(end(t.b.step, -t.dir) - s*end(t.a.step, -s*t.dir) + t.dir*t.coneOffMm()), geom.OnClock(turn), s}, true
 }
 
 // coned tells whether the hub or its seat is a cone.
@@ -667,7 +667,7 @@ func (slideKind) traps(j *making, t *joint, moved []parts.Instance) {
 		return
 	}
 	at := j.at(t.b.Instance()).at
-	m := placement{turn: norm(2 * at.clock(shaft.ClockDeg)), s: -1}
+	m := placement{turn: geom.OnClock(2 * at.clock(shaft.ClockDeg)), s: -1}
 	if out, breaks := j.outOfPlace(t, moved, m); len(out) > 0 {
 		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: true, Breaks: breaks, Out: out})
 		t.out.Remedies = append(t.out.Remedies, "Mark the "+faceName(t.leadDir())+" of "+t.a.title()+": it goes on first, and the key lets it go on the other way round too.")

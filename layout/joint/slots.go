@@ -79,7 +79,7 @@ func (r leeway) found(p, q plan.XY) bool { return !geom.Over(r.offMm(p, q), r.mm
 // quarter turns as well that do not bring their middles on one another.
 func (r leeway) turns(first plan.XY, onto []plan.XY) (turns []float64) {
 	for _, q := range onto {
-		turn := norm(geom.ClockDeg(q) - geom.ClockDeg(first))
+		turn := geom.OnClock(geom.ClockDeg(q) - geom.ClockDeg(first))
 		if !slices.ContainsFunc(turns, func(o float64) bool { return !geom.Over(apart(o, turn), 0) }) {
 			turns = append(turns, turn)
 		}
@@ -163,7 +163,7 @@ func (j *making) slots(t *joint, a, b []plan.XY) (bolts []plan.XY) {
 	shift := func(f feature, run plan.XY, frame placement) {
 		if long := run.LengthMm(); long > 0 {
 			way := run.Times(1 / long)
-			p.Shifts = append(p.Shifts, plan.Shift{Of: f.text(), Mm: r.shiftMm(a, mates, way), BackMm: r.shiftMm(a, mates, way.Times(-1)), Along: plan.XY{XMm: geom.Clean(way.XMm), YMm: geom.Clean(way.YMm)}, TowardsDeg: norm(geom.ClockDeg(frame.inverse().point(way)))})
+			p.Shifts = append(p.Shifts, plan.Shift{Of: f.text(), Mm: r.shiftMm(a, mates, way), BackMm: r.shiftMm(a, mates, way.Times(-1)), Along: plan.XY{XMm: geom.Clean(way.XMm), YMm: geom.Clean(way.YMm)}, TowardsDeg: geom.OnClock(geom.ClockDeg(frame.inverse().point(way)))})
 		}
 	}
 	shift(t.a, r.a, own)
@@ -255,7 +255,7 @@ func (t *joint) shiftText(i int) string {
 	}
 	text := t.w.Said(s.Mm) + " each way"
 	if !geom.Alike(s.Mm, s.BackMm) {
-		text = t.w.Said(s.Mm) + " " + f.toward(s.TowardsDeg) + " and " + t.w.Said(s.BackMm) + " " + f.toward(norm(s.TowardsDeg+180))
+		text = t.w.Said(s.Mm) + " " + f.toward(s.TowardsDeg) + " and " + t.w.Said(s.BackMm) + " " + f.toward(geom.OnClock(s.TowardsDeg+180))
 	}
 	return text + " along the slots of " + f.title()
 }

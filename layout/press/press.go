@@ -228,7 +228,7 @@ func (in Input) solve() (Result, error) {
 	normal := p * math.Pi * d * in.LengthMm
 	r.ForceN = lookup.Range{Min: in.Friction.Min * normal, Max: in.Friction.Max * normal}
 	r.TorqueNm = lookup.Range{Min: r.ForceN.Min * d / 2000, Max: r.ForceN.Max * d / 2000}
-	if math.IsInf(r.TorqueNm.Max, 0) {
+	if !notNegative(r.TorqueNm.Max) {
 		return Result{}, fmt.Errorf("press: the sizes are out of all proportion: no finite answer")
 	}
 	r.Cautions = in.cautions(r)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"centrepop/layout/lookup"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -67,7 +68,7 @@ func TackCircle(diameterMm, thinnerMm, thickerMm, firstDeg float64) (Tacks, erro
 	n := max(4, int(want))
 	t := Tacks{PitchMm: girth / float64(n)}
 	t.LengthMm = math.Min(length, tackShare*t.PitchMm)
-	t.Tacks = append(t.Tacks, seq.Map(balanced(n), func(i int) Tack { return Tack{clock(firstDeg + 360*float64(i)/float64(n))} })...)
+	t.Tacks = append(t.Tacks, seq.Map(balanced(n), func(i int) Tack { return Tack{geom.OnClock(firstDeg + 360*float64(i)/float64(n))} })...)
 	return t, nil
 }
 
@@ -135,18 +136,6 @@ func apart(i, j, n int) int {
 	return min(d, n-d)
 }
 
-// clock brings an angle to 0 up to below 360 degrees.
-func clock(deg float64) float64 {
-	deg = math.Mod(deg, 360)
-	if deg < 0 {
-		deg += 360
-	}
-	if deg >= 360 { // a hair under zero rounds up
-		deg = 0
-	}
-	return deg
-}
-
 // Run is one stretch of weld on a circle, struck at StartDeg and broken at EndDeg.
 type Run struct {
 	Layer     int     // 1 is the root
@@ -190,7 +179,7 @@ func RunOrder(diameterMm float64, layers int, firstDeg float64) ([]Run, error) {
 		begin := firstDeg + float64(layer-1)*step/2
 		clockwise := layer%2 == 1
 		for _, i := range balanced(n) {
-			from, to := clock(begin+float64(i)*step), clock(begin+float64(i+1)*step)
+			from, to := geom.OnClock(begin+float64(i)*step), geom.OnClock(begin+float64(i+1)*step)
 			if !clockwise {
 				from, to = to, from
 			}

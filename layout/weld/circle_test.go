@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"centrepop/parts/geom"
 )
 
 func TestBalanced(t *testing.T) {
@@ -75,7 +77,7 @@ func TestTackCircle(t *testing.T) {
 	for i, want := range []float64{315, 135, 45, 225} {
 		near(t, "clock angle", p.Tacks[i].ClockDeg, want, 1e-9)
 	}
-	for _, bad := range [][4]float64{{0, 6, 6, 0}, {100, 0, 6, 0}, {100, 6, 5, 0}, {100, 6, math.NaN(), 0}, {100, 6, 6, math.NaN()}, {100, 6, 6, math.Inf(1)}, {math.NaN(), 6, 6, 0}, {1e9, 6, 6, 0}, {math.Inf(1), 6, 6, 0}} {
+	for _, bad := range [][4]float64{{0, 6, 6, 0}, {100, 0, 6, 0}, {100, 6, 5, 0}, {100, 6, math.NaN(), 0}, {100, 6, 6, math.NaN()}, {100, 6, 6, math.Inf(1)}, {100, 6, 6, math.Inf(-1)}, {math.NaN(), 6, 6, 0}, {1e9, 6, 6, 0}, {math.Inf(1), 6, 6, 0}} {
 		if p, err := TackCircle(bad[0], bad[1], bad[2], bad[3]); err == nil {
 			t.Errorf("TackCircle(%v) = %v, want an error", bad, p)
 		}
@@ -103,7 +105,7 @@ func TestTackRow(t *testing.T) {
 		}
 	}
 	for _, bad := range [][3]float64{{0, 6, 6}, {100, 0, 6}, {100, 6, 5}, {100, 6, math.NaN()}, {math.NaN(), 6, 6}, {1e9, 6, 6}, {math.Inf(1), 6, 6}} {
-		if n, _, err := TackRow(bad[0], bad[1], bad[2]); err == nil {
+		if n, each, err := TackRow(bad[0], bad[1], bad[2]); err == nil || n != 0 || each != 0 {
 			t.Errorf("TackRow(%v) = %v, want an error", bad, n)
 		}
 	}
@@ -147,7 +149,7 @@ func TestRunOrder(t *testing.T) {
 				if !r.Clockwise {
 					from, to = to, from
 				}
-				near(t, "sector", clock(to-from), 360/float64(n), 1e-9)
+				near(t, "sector", geom.OnClock(to-from), 360/float64(n), 1e-9)
 				starts = append(starts, from)
 			}
 			slices.Sort(starts)
@@ -160,7 +162,7 @@ func TestRunOrder(t *testing.T) {
 				if !below.Clockwise {
 					from = below.EndDeg
 				}
-				offset := math.Mod(clock(starts[0]-from)+1e-9, 360/float64(n))
+				offset := math.Mod(geom.OnClock(starts[0]-from)+1e-9, 360/float64(n))
 				near(t, "ends half a sector apart", offset, 180/float64(n), 1e-6)
 			}
 		}
@@ -168,14 +170,6 @@ func TestRunOrder(t *testing.T) {
 	for _, bad := range [][3]float64{{}, {100, 0, 0}, {100, 51, 0}, {math.NaN(), 1, 0}, {-1, 1, 0}, {100, 1, math.NaN()}, {1e9, 1, 0}} {
 		if runs, err := RunOrder(bad[0], int(bad[1]), bad[2]); err == nil {
 			t.Errorf("RunOrder(%v) = %d runs, want an error", bad, len(runs))
-		}
-	}
-}
-
-func TestClock(t *testing.T) {
-	for in, want := range map[float64]float64{0: 0, 360: 0, -90: 270, 725: 5, -1e-20: 0} {
-		if got := clock(in); got != want {
-			t.Errorf("clock(%v) = %v, want %v", in, got, want)
 		}
 	}
 }

@@ -203,13 +203,16 @@ func TestAreasAgainstHandbook(t *testing.T) {
 	}
 	near(t, "cap kg/m", (capped-flush)*rho, 0.106, 0.001)
 
+	for thick, want := range map[float64]float64{5: 1, 20: 2, 40: 3} { // a tenth, 1 to 3 mm
+		near(t, "cap", CapMm(thick), want, 1e-12)
+	}
 	for name, p := range map[string]Prep{
 		"fillet":    {Shape: Fillet},
 		"root face": {Shape: SingleV, RootFaceMm: Choice{Use: 10}},
 		"angle":     {Shape: SingleV, AngleDeg: Choice{Use: math.NaN()}},
 		"gap":       {Shape: SingleV, GapMm: Choice{Use: -1}},
 	} {
-		if a, err := p.GrooveArea(10, 0); err == nil {
+		if a, err := p.GrooveArea(10, 0); err == nil || a != 0 {
 			t.Errorf("%s: %v, want an error", name, a)
 		}
 	}
@@ -296,7 +299,7 @@ func TestChamfer(t *testing.T) {
 		depth, deg float64
 		p          Process
 	}{{0, 45, MAG}, {math.NaN(), 45, MAG}, {5, 29, MAG}, {5, 61, MAG}, {5, math.NaN(), MAG}, {5, 40, MAG}, {3, 45, Stick}, {5, 45, 99}, {1e200, 45, MAG}} {
-		if got, err := ChamferThroat(bad.depth, bad.deg, bad.p, true); err == nil {
+		if got, err := ChamferThroat(bad.depth, bad.deg, bad.p, true); err == nil || got != 0 {
 			t.Errorf("ChamferThroat(%+v) = %v, want an error", bad, got)
 		}
 	}
@@ -410,7 +413,7 @@ func TestSaddle(t *testing.T) {
 		t.Errorf("offset branch %v is not longer than %v", a, mid)
 	}
 	for _, bad := range []Saddle{{}, {100, 0, 90, 0}, {100, 101, 90, 0}, {100, 80, 90, 11}, {100, 80, 90, -11}, {100, 80, 29, 0}, {100, 80, 91, 0}, {100, 80, math.NaN(), 0}, {100, 80, 90, math.NaN()}, {math.Inf(1), 80, 90, 0}} {
-		if got, err := bad.LengthMm(); err == nil {
+		if got, err := bad.LengthMm(); err == nil || got != 0 {
 			t.Errorf("%+v: %v, want an error", bad, got)
 		}
 	}

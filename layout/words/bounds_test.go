@@ -42,6 +42,7 @@ func TestWriterBounds(t *testing.T) {
 		{"Holds", mm.Holds(&plan.Hold{UprightDeg: 0.8}, "the lug"), "Upright it falls over 1° off upright: guide it until the ram holds it."},
 		{"Holds", mm.Holds(&plan.Hold{BeyondMm: 6, At: "Barrel"}, ""), "Only the anchors keep it from tipping: the centre of gravity lies 6 beyond its feet, towards Barrel. Anchors tight, or a prop under it there."},
 		{"Holds", mm.Holds(&plan.Hold{BeyondMm: 6, At: "Barrel", Free: true}, ""), "By itself it tips: the centre of gravity lies 6 beyond its feet, towards Barrel. A prop under it there."},
+		{"Holds", mm.Holds(&plan.Hold{BeyondMm: 6, At: "Barrel", Free: true, Later: []string{"Lid"}}, ""), "By itself it tips: the centre of gravity lies 6 beyond its feet, towards Barrel. A prop under it there; so again whenever Lid is off."},
 		{"Holds", mm.Holds(&plan.Hold{}, "the lug"), ""}, {"Holds", mm.Holds(nil, "the lug"), ""},
 	} {
 		if c.got != c.want {

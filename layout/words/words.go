@@ -48,7 +48,7 @@ func CountOf(n int) string {
 	if n == 1 {
 		return ""
 	}
-	return Trim(float64(n), 0) + " × "
+	return strconv.Itoa(n) + " × "
 }
 
 // Counted is "1 page", "2 pages".

@@ -87,6 +87,18 @@ func Clock(radiusMm, clockDeg float64) Point {
 	return Point{Clean(radiusMm * sin), Clean(radiusMm * cos)}
 }
 
+// OnClock brings an angle into 0 ≤ a < 360. 359.9999999999 from rounding is TOP.
+func OnClock(deg float64) float64 {
+	a := math.Mod(deg, 360)
+	if a < 0 {
+		a += 360
+	}
+	if a = Clean(a); a >= 360 {
+		a = 0
+	}
+	return a
+}
+
 // ClockDeg is the clock angle of a point, 0 ≤ a < 360; 0 at the origin.
 func ClockDeg(p Point) float64 {
 	if p.XMm == 0 && p.YMm == 0 {

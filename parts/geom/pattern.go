@@ -190,17 +190,10 @@ func SweepDeg(first, last float64) float64 {
 }
 
 // FromTop brings clock angles into 0 ≤ a < 360 and sorts them, so that the
-// first at or after TOP comes first. 359.9999999999 from rounding is TOP.
+// first at or after TOP comes first.
 func FromTop(deg []float64) {
 	for i, a := range deg {
-		a = math.Mod(a, 360)
-		if a < 0 {
-			a += 360
-		}
-		if a = Clean(a); a >= 360 {
-			a = 0
-		}
-		deg[i] = a
+		deg[i] = OnClock(a)
 	}
 	slices.Sort(deg)
 }

@@ -99,6 +99,21 @@ func TestPatternsAreComplete(t *testing.T) {
 	}
 }
 
+// TestAlong: a row half way up what lies off the middle, from the left and from the right.
+func TestAlong(t *testing.T) {
+	t.Parallel()
+	edges := Box{Point{-20, -10}, Point{180, 40}}
+	for want, a := range map[[2]Point]Along{
+		{{0, 15}, {50, 15}}:     {FirstMm: 20, PitchMm: 50, Count: 2},
+		{{160, 15}, {110, 15}}:  {FromRight: true, FirstMm: 20, PitchMm: 50, Count: 2},
+		{{0, -9.5}, {50, -9.5}}: {FirstMm: 20, PitchMm: 50, Count: 2, UpMm: 0.5},
+	} {
+		if got := a.Places(edges); !slices.Equal(got, want[:]) {
+			t.Errorf("%+v: %v, want %v", a, got, want)
+		}
+	}
+}
+
 func TestClock(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
