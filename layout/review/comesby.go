@@ -62,7 +62,7 @@ func (v *view) setScrew(f *parts.Radial) {
 		return
 	}
 	for row := range seq.Refs(v.q.Radials) {
-		if row.Name == f.Name.Value || strings.HasPrefix(row.Name, f.Name.Value+"-") {
+		if rowOf(*row, f) {
 			v.landsOn(f, row, t.MajorMm)
 		}
 	}
@@ -93,7 +93,7 @@ func (v *view) besideKey(f *parts.Radial) {
 		return
 	}
 	for _, row := range v.q.Radials {
-		if row.Name != f.Name.Value && !strings.HasPrefix(row.Name, f.Name.Value+"-") {
+		if !rowOf(row, f) {
 			continue
 		}
 		k := seq.At(v.q.Keyways, func(k *plan.KeywayRow) bool {

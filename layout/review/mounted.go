@@ -91,7 +91,7 @@ func (m mounted) holdMotor(h *hole, o screwOrder, f Finding) bool {
 		in += deep - flange
 		through, into = m.mm(o.longMm)+" long, "+m.mm(flange)+" of it in the flange at the least", " hardly reach into their threads through the motor's flange"
 	case free:
-		need, into, rule = flange+nutted*d, " are too short for the motor's flange and their nuts", "a bolt comes through its nut"
+		need, into, rule = flange+nutted*d, " are too short for their nuts behind the motor's flange", "a bolt comes through its nut"
 	}
 	in = max(0, in)
 	return m.firstOf(f, flaw{geom.Over(need, in), Finding{

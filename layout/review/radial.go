@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
@@ -148,6 +149,46 @@ func radialGap(v *view) {
 		v.metalBetween(&all[pair[0]], &all[pair[1]], worst)
 	}
 	worst.report()
+	v.threadsMeet()
+}
+
+// rowOf tells whether a row of the table is of a radial feature, or of one of its copies.
+func rowOf(row plan.RadialRow, f *parts.Radial) bool {
+	return row.Name == f.Name.Value || strings.HasPrefix(row.Name, f.Name.Value+"-")
+}
+
+// threadsMeet looks for threads that are apart on the outside and run into each other towards the axis, where their
+// screws meet before they hold.
+func (v *view) threadsMeet() {
+	type thread struct {
+		plan.RadialRow
+		f *parts.Radial
+	}
+	var all []thread
+	for _, row := range v.q.Radials {
+		f := seq.At(v.p.Radials, func(f *parts.Radial) bool { return rowOf(row, f) })
+		if f == nil || radialThread(f) == nil {
+			continue
+		}
+		for _, o := range all {
+			turn := (row.ClockDeg - o.ClockDeg) * math.Pi / 180
+			need := (row.DiameterMm + o.DiameterMm) / 2
+			apart := func(a, b float64) float64 {
+				return math.Hypot(row.AxialMm-o.AxialMm, math.Hypot(b*math.Sin(turn), a-b*math.Cos(turn)))
+			}
+			low, lowest := max(0, row.OutsideMm/2-row.DepthMm), max(0, o.OutsideMm/2-o.DepthMm)
+			near := func(from, at, high float64) float64 { return max(from, min(high, at*math.Cos(turn))) }
+			gap := min(apart(low, near(lowest, low, o.OutsideMm/2)), apart(near(low, lowest, row.OutsideMm/2), lowest)) - need
+			oneLine := math.Cos(turn) < geom.CloseMm-1 && geom.Alike(row.AxialMm, o.AxialMm)
+			if gap < -geom.CloseMm && apart(row.OutsideMm/2, o.OutsideMm/2) > need && !oneLine {
+				v.report(Check, f.Name.Value, f.Pos, Finding{
+					What: row.Name + " and " + o.Name + " of " + v.p.Title.Value + " run into each other inside", Numbers: "they overlap by " + v.mm(-gap) + " before they end", OverMm: over(-gap),
+					Rule: "a screw holds in a thread that no other crosses", Source: "by geometry", Fix: "less deep, or apart along the axis",
+				})
+			}
+		}
+		all = append(all, thread{row, f})
+	}
 }
 
 // Metal wanted between an opening and the seam of a rolled tube, in thicknesses, common practice, no source; and the
