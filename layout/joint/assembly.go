@@ -71,6 +71,7 @@ type joint struct {
 	marked []string    // the first mark of the clock, in words; nil if none
 	inward bool        // of a press: the shaft goes into the hub, which is the heavier
 	frame  string      // of a press: what the side that stays stands in, which goes into no press; else empty
+	built  bool        // of a press: the shaft stands by then in what nobody lifts into a hub that is heated
 	screw  *drawScrew  // that draws its shaft in then; nil where none can
 	places bool        // it places the parts: scribed before they are joined, not as a witness after
 	ends   string      // which end of a made stud goes to which part; empty where they are alike

@@ -14,7 +14,7 @@ import (
 const postsMm = 500.0
 
 // reached finds whether a press of a shop can take what the shaft or hub that stays stands in by then: not where
-// that is too heavy to be lifted by hand and too wide. A screw draws a bush into it, or a hub on by the shaft's end, else it is a problem.
+// that is too heavy to be lifted by hand and too wide; one too heavy lets no shaft down into a hot hub either. A screw draws a bush into it, or a hub on by the shaft's end, else it is a problem.
 func (j *making) reached(t *joint, p *plan.PressPlan) {
 	side, comes := t.a, t.b
 	if t.inward {
@@ -22,7 +22,11 @@ func (j *making) reached(t *joint, p *plan.PressPlan) {
 	}
 	body := j.members(side.Instance(), j.before)
 	kg, all := j.massKg(body, j.before)
-	if p.Method != "press" || len(body) < 2 || kg <= plan.LiftKg {
+	if len(body) < 2 || kg <= plan.LiftKg {
+		return
+	}
+	if p.Method != "press" {
+		t.built = !t.inward
 		return
 	}
 	across := t.w.Even(j.acrossMm(t, side.Instance(), body), 10, 1)

@@ -138,7 +138,8 @@ func TestDrawnOn(t *testing.T) {
 		{"a thread too weak", "0", "", "holes:\n  - {name: draw, face: front, at: [[0, 0]], size: M10 tap, depth: 25}\n", 1, []string{"It does not go together so"}},
 		{"no thread", "0", "", "", 1, []string{"It does not go together so"}},
 		{"a thread off the middle", "0", "", "holes:\n  - {name: draw, face: front, at: [[5, 0]], size: M20 tap, depth: 40}\n", 1, []string{"It does not go together so"}},
-		{"heated", "0", ", method: heat", "", 0, []string{"Heat hub evenly"}},
+		{"heated", "0", ", method: heat", "", 0, []string{"Heat hub evenly", "Slip it on in one move to"}},
+		{"heated, its end in the hub", "2", ", method: heat", "", 0, []string{"two stops of one height to stub where the far face of hub comes. Slip it on in one move against both"}},
 	} {
 		stub := "part: stub\nkind: turned\nmaterial: S235\ntop: scribe\nstock: {round: 65, length: 60, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: 40, fit: p6, length: 30}, {name: foot, diameter: 60, length: 20}]\nchamfers: [{edge: seat-front, size: 1, angle: 15, for: lead-in}]\n" + c.holes
 		_, p := layouttest.Load(t, layouttest.Write(t, map[string]string{
@@ -158,6 +159,9 @@ func TestDrawnOn(t *testing.T) {
 			}
 		}
 		tools := fmt.Sprint(p.Tools)
+		if c.method != "" && strings.Contains(tools, "Stop disc") {
+			t.Errorf("%s: a disc that nothing is let down onto: %s", c.what, tools)
+		}
 		if rod := "with rod M20 × 110 long, 8.8, nut and washer"; found != c.problems || c.what == "a tapped end" && (!strings.Contains(tools, rod) || strings.Contains(tools, "Draw tube")) {
 			t.Errorf("%s: %d problems, tools %s", c.what, found, tools)
 		}

@@ -309,7 +309,10 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		t.rest(weldFollows)
 	case p.Method == "heat":
 		slip := "Slip it on in one move to: " + ofPlace + "."
-		if j.stopText(t) != "" { // what hangs hot on a shaft runs past a disc
+		switch stops := j.stopText(t) != ""; { // what hangs hot on a shaft runs past a disc
+		case stops && t.built:
+			slip = "First, cold: fasten two stops of one height to " + shaft + " where the far face of " + hub + " comes. Slip it on in one move against both: " + ofPlace + "."
+		case stops:
 			p.LetDown = true
 			slip = "Lay it " + string(t.meeting().Second) + " down on a flat plate, the stop disc in it; let " + shaft + " down onto the disc in one move: " + ofPlace + "."
 		}

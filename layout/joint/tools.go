@@ -126,7 +126,8 @@ func (j *assembly) stopText(t *joint) string {
 
 // tools are what stands between the ram and the hub: a sleeve over a shaft
 // that stands out, or a disc that stops the ram where the shaft lies under the
-// hub's face. A hub that is heated needs the disc alone.
+// hub's face. A hub that is heated needs the disc alone, which has
+// no use where the shaft cannot be let down onto it.
 func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 	out, span := j.standsOutMm(t)
 	hot := t.in.Press.Method != "press"
@@ -135,6 +136,7 @@ func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 		return
 	}
 	switch d := t.b.step.Size.NominalMm; {
+	case t.built: // against stops on the shaft
 	case out < 0:
 		if tol, _, known := t.tubeLimits(); known { // the bore is turned to suit the least of them
 			d = -j.w.Up(tol.PlusMinusMm-d, 0.5, 1.0/64)
