@@ -179,6 +179,7 @@ func guards(r *reviewer) {
 		g.saidUnder()
 	}
 	if shaft != nil {
+		r.gates(m.Drives, shaft)
 		r.grilles(shaft)
 	}
 }

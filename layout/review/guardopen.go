@@ -1,0 +1,199 @@
+package review
+
+import (
+	"maps"
+	"math"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// gate is an opening of a guard in space: a hole, a slot, its bore, or an end of its tube.
+type gate struct {
+	name          string
+	pos           parts.Pos
+	at            []assembly.Vec // middles of round openings that it is made of: one, or three along a slot
+	along         assembly.Vec   // across its mouth
+	wideMm, ofMm  float64        // least width, and length
+	round, anyWay bool           // anyWay: a hand comes from either side
+}
+
+// swept is the round that something turns in: how far it reaches from the axis of the shaft, and where it lies along that.
+type swept struct {
+	title          string
+	farMm          float64
+	lowMm, highMm  float64
+	shaft, inverse assembly.Pose
+}
+
+// nearest is the place of the round that lies next to a point.
+func (s *swept) nearest(p assembly.Vec) assembly.Vec {
+	q := s.inverse.Apply(p)
+	if r := math.Hypot(q.X, q.Y); r > s.farMm {
+		q.X, q.Y = q.X*s.farMm/r, q.Y*s.farMm/r
+	}
+	q.Z = min(max(q.Z, s.lowMm), s.highMm)
+	return s.shaft.Apply(q)
+}
+
+// sweptWith are the rounds of a shaft and of all that turns with it.
+func (r *reviewer) sweptWith(shaft *assembly.Body, turns map[parts.Instance]bool) (out []swept) {
+	const everyMm = 5.0
+	m, inverse := r.machine(), shaft.Pose.Inverse()
+	for b := range seq.Refs(m.Bodies) {
+		v := r.viewOf(m.Of[b.ID].Part)
+		if v == nil || !turns[m.Of[b.ID]] || !m.Tied(b, shaft) {
+			continue
+		}
+		low, high := b.Along(shaft.Pose.Z)
+		off := shaft.Pose.At.Dot(shaft.Pose.Z)
+		out = append(out, swept{v.p.Title.Value, b.Solid.ReachMm(inverse.Of(b.Pose), everyMm), low - off, high - off, shaft.Pose, inverse})
+	}
+	return out
+}
+
+// guardGates are the openings of a guard that is flat, or a tube, that no joint and nothing fitted fills.
+func (v *view) guardGates(b *assembly.Body) (out []gate) {
+	middle, along := -v.lengthMm/2, b.Pose.Z
+	in := func(x, y, z float64) assembly.Vec { return b.Pose.Apply(assembly.Vec{X: x, Y: y, Z: z}) }
+	for h := range seq.Refs(v.holes) {
+		if !h.through || h.thread != nil || v.jointNames(h.name) || h.group != nil && h.group.Fitted.Value != "" {
+			continue
+		}
+		g := gate{h.name, h.pos, []assembly.Vec{in(h.a.XMm, h.a.YMm, middle)}, along, 2 * h.radiusMm, 2 * h.radiusMm, h.slot == nil, true}
+		if h.slot != nil {
+			g.ofMm += h.a.Minus(h.b).LengthMm()
+			g.at = append(g.at, in(h.middle().XMm, h.middle().YMm, middle), in(h.b.XMm, h.b.YMm, middle))
+		}
+		out = append(out, g)
+	}
+	ends := map[string]float64{"bore": middle}
+	if !v.p.Flat() {
+		ends = map[string]float64{"front end": 0, "back end": -v.lengthMm}
+	}
+	for _, name := range slices.Sorted(maps.Keys(ends)) {
+		z, along := ends[name], along
+		if name == "back end" {
+			along = along.Reversed()
+		}
+		if bore := radiusAt(v.inside, min(max(-z, geom.CloseMm), v.lengthMm-geom.CloseMm)); bore > 0 {
+			out = append(out, gate{name, v.p.Name.Pos, []assembly.Vec{in(0, 0, z)}, along, 2 * bore, 2 * bore, true, v.p.Flat()})
+		}
+	}
+	return out
+}
+
+// gates looks for openings of flat guards, and for open ends of tubes, that a hand or a finger gets through to what turns
+// with the shaft.
+func (r *reviewer) gates(drives parts.JointRef, shaft *assembly.Body) {
+	m, turns := r.machine(), r.turnsWith(drives.Instance())
+	var sweeps []swept
+	for b := range seq.Refs(m.Bodies) {
+		v := r.viewOf(m.Of[b.ID].Part)
+		if v == nil || v.p.For != parts.Guarding || v.p.Kind == parts.Folded || turns[m.Of[b.ID]] || !m.Tied(b, shaft) {
+			continue
+		}
+		if sweeps == nil {
+			sweeps = r.sweptWith(shaft, turns)
+		}
+		l := lookOut{r, v, sweeps, turns, seq.Keep(m.Bodies, func(o assembly.Body) bool { return o.ID != b.ID })}
+		seq.At(v.guardGates(b), l.tooOpen)
+	}
+}
+
+// lookOut is a guard whose openings are looked at.
+type lookOut struct {
+	r      *reviewer
+	v      *view
+	sweeps []swept
+	turns  map[parts.Instance]bool
+	others []assembly.Body // all but the guard
+}
+
+// tooOpen tells whether an opening is too near to what turns, and says so: of the first of a guard.
+func (l *lookOut) tooOpen(g *gate) bool {
+	r, v := l.r, l.v
+	wide, length, off, near := g.wideMm, g.ofMm, standOffMm(g.wideMm, g.ofMm, g.round), ""
+	for s := range seq.Refs(l.sweeps) {
+		for _, at := range g.at {
+			to := s.nearest(at).Sub(at)
+			outward, way := g.along, to.Dot(g.along)
+			switch {
+			case to.Len() >= off || g.anyWay && math.Abs(way) < v.lengthMm/2 || !g.anyWay && way > geom.CloseMm:
+				continue // it is far, turns in the opening itself, or outside of the tube
+			case way > 0:
+				outward = outward.Reversed()
+			}
+			free, beyond, closed := l.mouth(at, outward, g.wideMm/2)
+			at = at.Add(outward.Times(beyond))
+			d, open := s.nearest(at).Sub(at).Len(), min(g.wideMm, 2*free)
+			if !closed && d < min(off, standOffMm(open, g.ofMm-g.wideMm+open, g.round)) && !l.stopped(at, s.nearest(at)) {
+				wide, length, off, near = open, g.ofMm-g.wideMm+open, d, s.title
+			}
+		}
+	}
+	if near == "" {
+		return false
+	}
+	open := words.Either(g.round, r.mm(wide), r.mm(wide)+" x "+r.mm(length))
+	v.report(Check, words.When(g.pos != v.p.Name.Pos, g.name), g.pos, r.tooOpen(wide, words.Spaced(g.name)+" of "+v.p.Title.Value+" to "+near+", which turns", open, off, "a narrower opening, or a guard over it"))
+	return true
+}
+
+// mouth is the radius that is free before the middle of an opening, and how far outward what narrows it reaches. It is closed
+// where something stands before its middle, or where another guard narrows it, whose own opening counts.
+func (l *lookOut) mouth(at, outward assembly.Vec, radiusMm float64) (free, beyondMm float64, closed bool) {
+	const rings, spokes = 24, 8
+	var shut []assembly.Crossing
+	frame, most, first := assembly.Frame(at, outward, outward.Square()), radiusMm-geom.CloseMm, rings
+	before := func(r float64) []assembly.Crossing {
+		var hits []assembly.Crossing
+		for k := range spokes {
+			hits = append(hits, l.before(frame.Apply(assembly.Clock(r, 360*float64(k)/spokes)), outward)...)
+		}
+		return hits
+	}
+	for k := rings; k > 0; k-- {
+		if hits := before(most * float64(k) / rings); len(hits) > 0 {
+			shut, first = append(shut, hits...), k-1
+		}
+	}
+	closed = len(l.before(at, outward)) > 0 || slices.ContainsFunc(shut, func(c assembly.Crossing) bool { return l.guards(c.ID) })
+	if len(shut) == 0 {
+		return radiusMm, 0, closed
+	}
+	free, wide := most*float64(first)/rings, most*float64(first+1)/rings
+	for wide-free > geom.CloseMm {
+		if mid := (free + wide) / 2; len(before(mid)) > 0 {
+			wide = mid
+		} else {
+			free = mid
+		}
+	}
+	return free, seq.Max(0, before(wide), func(c assembly.Crossing) float64 { return c.ToMm }), closed
+}
+
+// before are the parts that shut a place outward: another guard however far off, or the shaft, and what stands so near that
+// no fingers come in between.
+func (l *lookOut) before(from, outward assembly.Vec) []assembly.Crossing {
+	return seq.Keep(assembly.Crossings(l.others, from, outward), func(c assembly.Crossing) bool { return c.FromMm <= openMm || l.guards(c.ID) })
+}
+
+// guards tells whether a body is a guard.
+func (l *lookOut) guards(id string) bool {
+	v := l.r.viewOf(l.r.machine().Of[id].Part)
+	return v != nil && v.p.For == parts.Guarding
+}
+
+// stopped tells whether something that stands still lies on the line from an opening to what turns.
+func (l *lookOut) stopped(from, to assembly.Vec) bool {
+	way := to.Sub(from)
+	long := way.Len()
+	return long > geom.CloseMm && slices.ContainsFunc(assembly.Crossings(l.others, from, way.Unit()), func(c assembly.Crossing) bool {
+		return !l.turns[l.r.machine().Of[c.ID]] && c.FromMm < long-geom.CloseMm
+	})
+}
