@@ -1,8 +1,12 @@
 package review
 
 import (
+	"math"
 	"slices"
 
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -21,6 +25,66 @@ func (v *view) located(c *cylinder) {
 			Rule: "what sits on a shaft has its place along it", Fix: "a shoulder, a groove for a retaining ring, a set screw in the hub, or a joint that holds it",
 		})
 	}
+}
+
+// ringOffMm is how far a retaining ring may stand off what it keeps: washers take up so much. Common practice, no source.
+const ringOffMm = 2.0
+
+// ringKeeps looks for the retaining ring of a step that something turns on which lies under that, or under another part, and
+// does not get in, or which stands off it and keeps nothing. What a joint has kept by a ring, it looks at itself.
+func (v *view) ringKeeps(g plan.GrooveRow) {
+	if g.EdgeMm == 0 || g.Inside || slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool {
+		return j.Slide != nil && j.Slide.KeptBy.Part == v.p.Name.Value && j.Slide.KeptBy.Feature == g.Name
+	}) {
+		return
+	}
+	for _, j := range v.planned(parts.SlideKind) {
+		spaced := func(e parts.Loose) bool { return e.As == parts.ASpacer && e.After.Value == j.Name }
+		if j.B.Part == v.p.Name.Value && j.B.Feature == g.In && v.job.Joint(j.Name).Runs() && !slices.ContainsFunc(v.job.Loose, spaced) && v.ringOf(j, g) {
+			return
+		}
+	}
+}
+
+// ringOf is the same for one joint, and tells whether it is so.
+func (v *view) ringOf(j *plan.JointPlan, g plan.GrooveRow) bool {
+	m, pos := v.machine(), entryPos(v.p, g.Name)
+	shaft := m.At(j.B)
+	if shaft == nil {
+		return false
+	}
+	const rays = 8
+	radius, half := (3*g.DiameterMm+g.ClearMm)/8, g.WidthMm/2 // in the middle of what the ring stands out
+	off, by, under := math.Inf(1), "", map[string]int{}
+	others := seq.Keep(m.Bodies, func(b assembly.Body) bool { return b.ID != shaft.ID && m.Roles[b.ID].Kind != stand.Ring })
+	for b := range seq.Refs(others) {
+		for ray := range rays {
+			at := assembly.Clock(radius, 360*float64(ray)/rays).Sub(assembly.AxisZ.Times((g.FromMm + g.ToMm) / 2))
+			for _, s := range b.Spans(shaft.Pose.Apply(at), shaft.Pose.Z) {
+				switch gap := max(s.FromMm, -s.ToMm) - half; {
+				case geom.Over(0, gap):
+					under[b.ID]++
+				case gap < off:
+					off, by = gap, m.Title(b.ID)
+				}
+			}
+		}
+		if under[b.ID] > rays/2 {
+			v.report(Stop, g.Name, pos, Finding{
+				What: "the retaining ring of " + g.Name + " lies under " + m.Title(b.ID), Numbers: v.mm(g.FromMm) + " to " + v.mm(g.ToMm) + " from the front face",
+				Rule: "a ring is sprung in where its groove is free", Source: "by geometry", Fix: "move the groove along " + g.In + ", to the end of what it keeps",
+			})
+			return true
+		}
+	}
+	if math.IsInf(off, 1) || !geom.Over(off, ringOffMm) {
+		return false
+	}
+	v.report(Check, g.Name, pos, Finding{
+		What: "the retaining ring of " + g.Name + " stands off " + by + ", which is next to it on " + g.In, Numbers: v.mm(off) + ", wanted at most " + v.mm(ringOffMm), OverMm: over(off),
+		Rule: "a ring keeps what it lies against", Source: practice, Fix: "move the groove along " + g.In + ", or a spacer in between",
+	})
+	return true
 }
 
 // jointNames tells whether a joint of any kind names a feature.

@@ -171,7 +171,7 @@ var partRules = []rule[*view]{
 	{"motor", "a plate does not take the flange of the motor, or nearly is one", each(everyHole, (*view).motorFlange)},
 	{"path", "what sits on a seat cannot get there", each(everyStep, (*view).path)},
 	{"seat-of", "a seat is not that of what sits on it", each(everyStep, (*view).seatWords)},
-	{"located", "nothing holds what sits on a shaft in its place along it", each(everyStep, (*view).located)},
+	{"located", "nothing holds what sits on a shaft in its place along it", together(each(everyStep, (*view).located), each(everyGroove, (*view).ringKeeps))},
 	{"finish", "a seat is too rough", each(everyStep, (*view).rough)},
 	{"lead-in", "a press seat or a turned thread has no lead-in", each(everyStep, (*view).leadIn)},
 	{"limits", "limits lie far from their nominal size", each(everyStep, (*view).limitsOff)},
