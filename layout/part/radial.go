@@ -78,10 +78,18 @@ func (s *Sizes) radialDepth(m *Radial, axialMm float64) string {
 	if s.boreAt(axialMm) == nil {
 		text = "through, " + s.W.Size(wall)
 	}
-	if t := s.threadMm(m.Size, wall); t < wall {
+	switch t := s.threadMm(m.Size, wall); {
+	case t < wall && m.bearsInBore(s, axialMm):
+		return "drilled " + text + ", opened out from outside " + s.W.Size(geom.Clean(wall-t)) + " deep, thread in the " + s.W.Size(t) + " left at the bore"
+	case t < wall:
 		return "thread " + s.W.Size(t) + " deep, drilled " + text
 	}
 	return text
+}
+
+// bearsInBore tells whether what is fitted in a radial feature is a set screw that bears on what is in the bore.
+func (m *Radial) bearsInBore(s *Sizes, axialMm float64) bool {
+	return m.In.Through && parts.SetScrew(m.In.Fitted.Value) && s.boreAt(axialMm) != nil
 }
 
 // radialMm is how much metal a radial feature goes through, where that is most.
@@ -391,6 +399,9 @@ func (radialHole) work(b *bench, m *Radial, o *plan.Operation) {
 	way := b.holeWay(m.Size, wall, !m.In.Through || b.boreAt(m.Rows[0].AxialMm) != nil)
 	o.Do = append(o.Do, b.drillLines(way, false)...)
 	o.Do = append(o.Do, "Depth: "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
+	if t := b.threadMm(m.Size, wall); t < wall && m.bearsInBore(b.Sizes, m.Rows[0].AxialMm) {
+		o.Do = append(o.Do, "Open it out so that the shank of the tap goes in: the set screw has to come through the thread to what is in the bore.")
+	}
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
 }
 
