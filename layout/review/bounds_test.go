@@ -404,7 +404,8 @@ func TestAsMeasured(t *testing.T) {
 		{"99.8", "0.1, 0.3", ""}, {"99.8", "0.099, 0.3", "does not go into a tube as it comes"}, {"99", "0.5, 1.5", ""}, {"99", "0.5, 1.51", "so loose in its tube"},
 		{"100.1", "0.2, 0.4", ""}, {"100.11", "0.2, 0.4", "not drawn at the size"}, {"99.3", "0.2, 0.4", ""}, {"99.29", "0.2, 0.4", "not drawn at the size"},
 	} {
-		w, err := onPaper(load(t, txtar.Parse([]byte("-- job.yaml --\njob: J\nunits: mm\ntolerance: m\nparts: [tube.yaml, plug.yaml]\n"+
+		w, err := onPaper(load(t, txtar.Parse([]byte("-- job.yaml --\njob: J\nunits: mm\ntolerance: m\nparts: [tube.yaml, ring.yaml, plug.yaml]\n"+
+			"-- ring.yaml --\npart: ring\ntitle: Packing ring\nkind: turned\nmaterial: S235\nstock: {round: 130 mm}\nprofile:\n  outside: [{name: body, diameter: 120, length: 20}]\n  inside: [{name: eye, diameter: 99.6, length: 20}]\n"+ // of which nobody says that the spigot goes into it
 			"-- tube.yaml --\npart: tube\ntitle: Tube\nkind: tube\nmaterial: S235\nstock: {tube: 108 mm, wall: 4 mm}\ntube: {outside: 108, wall: 4, length: 200}\n"+
 			"-- plug.yaml --\npart: plug\ntitle: Plug\nkind: turned\nmaterial: S235\nstock: {round: 130 mm}\nprofile:\n  outside: [{name: rim, diameter: 120, length: 20}, {name: spigot, diameter: "+c.drawn+", fit: {measured: ["+c.gap+"]}, seat: tube bore as measured, length: 20}]\n"))))
 		if err != nil {

@@ -114,3 +114,33 @@ func TestHeadTextsAreWhole(t *testing.T) {
 		t.Errorf("%q", said)
 	}
 }
+
+// TestPrice: a template on two tiles is a cut one, on one or none it is not; what it leaves out costs as much paper as
+// what it shows.
+func TestPrice(t *testing.T) {
+	one := &template{full: draw.R(0, 0, 100, 60)}
+	of := func(area draw.Rect, windows ...draw.Rect) (tiles []tile) {
+		for _, w := range windows {
+			tiles = append(tiles, tile{of: one, window: w, grid: &grid{area: area}})
+		}
+		return tiles
+	}
+	for _, c := range []struct {
+		name  string
+		tiles []tile
+		want  price
+	}{
+		{"none", nil, price{}},
+		{"whole", of(one.full, one.full), price{tileCost: 1, paperCost: 6000}},
+		{"in two that lap by 10", of(one.full, draw.R(0, 0, 55, 60), draw.R(45, 0, 100, 60)), price{cutCost: 1, tileCost: 2, paperCost: 6600}},
+		{"without a corner", of(draw.R(0, 0, 80, 50), draw.R(0, 0, 80, 50)), price{tileCost: 1, paperCost: 2000 + 4000}},
+	} {
+		var got price
+		if got.add(one, c.tiles); got != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+	if a, b := (price{1, 0, 2, 5}), (price{0, 9, 2, 6}); a.less(b, []int{cutCost, paperCost}) || !a.less(b, []int{tileCost, paperCost}) || a.less(a, []int{cutCost}) {
+		t.Error("what counts first decides, then what counts next")
+	}
+}

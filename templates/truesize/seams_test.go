@@ -245,7 +245,7 @@ func TestTopTexts(t *testing.T) {
 		{"the seat is taken", 80, "up", []draw.Rect{draw.R(0, 0, 200, oy+12)}, []draw.Text{{XMm: ox + 2, YMm: oy + 13, SizeMm: 4.4, Content: "TOP line"}, {XMm: ox + 7.5, YMm: oy + 69, SizeMm: 5, Content: "TOP"}}},
 		{"narrow", 15, "up", nil, []draw.Text{{XMm: ox + 1, YMm: oy + 15 - 1.5 - 4.4, SizeMm: 4.4, Content: "TOP"}}},
 		{"narrow, the right taken", 15, "up", []draw.Rect{draw.R(ox+0.6, 0, 200, 200)}, []draw.Text{{XMm: ox - 1 - draw.TextWidth("TOP", 4.4, true), YMm: oy + 15 - 1.5 - 4.4, SizeMm: 4.4, Content: "TOP"}}},
-		{"narrower", 10.5, "up", nil, []draw.Text{{XMm: ox + 1, YMm: oy + 10.5 - 1.5 - draw.TextMm, SizeMm: draw.TextMm, Content: "TOP"}}},
+		{"narrower", 10, "up", nil, []draw.Text{{XMm: ox + 1, YMm: oy + 10 - 1.5 - draw.TextMm, SizeMm: draw.TextMm, Content: "TOP"}}},
 		{"no room", 60, "up", []draw.Rect{draw.R(0, 0, 200, 200)}, nil},
 	} {
 		s, room := &draw.Sheet{}, draw.NewOccupied(draw.R(0, 0, 200, 200))
