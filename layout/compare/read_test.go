@@ -41,6 +41,7 @@ func TestShapes(t *testing.T) {
 		{`<path d="M8.660254 5A10 5 30 0 1 -8.660254 -5A10 5 30 0 1 8.660254 5Z"/>`, -9.01388, -6.61438, 9.01388, 6.61438, math.Pi * 50},
 		// From 3 o'clock the long way round to 4, by 330°: a segment of 30° is left out.
 		{`<path d="M5 0A5 5 0 1 0 4.330127 2.5Z"/>`, -5, -5, 5, 5, 25*math.Pi - 12.5*(math.Pi/6-0.5)},
+		{`<path d="M0 0A5 5 0 0 1 0 10Z"/>`, 0, -10, 5, 0, 12.5 * math.Pi}, // half a circle, its ends one over the other
 		// A parabola over 10 with its control at 10: area 2/3 of 10 × 5.
 		{`<path d="M0 0Q5 10 10 0Z"/>`, 0, -5, 10, 0, 100.0 / 3},
 		{`<path d="m0 0q5 10 10 0z"/>`, 0, -5, 10, 0, 100.0 / 3},

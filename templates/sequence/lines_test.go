@@ -350,7 +350,7 @@ func TestNumberBoxes(t *testing.T) {
 // width to 0.8, and one for the date behind it.
 func TestHoldLine(t *testing.T) {
 	t.Parallel()
-	for n, says := range map[int]string{1: "All done and inside the limits: go on.", 3: "All 3 done and inside the limits: go on."} {
+	for n, says := range map[int]string{1: "All done and inside the limits: go on.", 2: "All 2 done and inside the limits: go on."} {
 		for _, w := range []float64{190, 240} {
 			p := holdLine(make([]*plan.JointPlan, n), w)
 			d, x := &p.Draw, w*0.56

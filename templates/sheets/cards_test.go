@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -133,6 +134,10 @@ func TestCardTables(t *testing.T) {
 	}
 	if runs := runsTable(pl.FirstRun); len(runs.Columns) != 5+len(pl.FirstRun.Watch) || runs.Columns[4].Head != "front bearing, °C: stop above 70 °C" {
 		t.Errorf("columns of the runs: %+v", runs.Columns)
+	}
+	mixed := &plan.Plan{Job: "x", FirstRun: &plan.FirstRun{Stages: []plan.RunStage{{Title: "Idle", Runs: []plan.RunRow{{What: "empty"}}}, {Title: "Look", Lines: []plan.CardLine{{Do: "at the seals"}}}}}}
+	if all := allTexts(Cards(mixed, a4)[0].Sheets[0].Draw); slices.Index(all, "1 Idle") < 0 || slices.Index(all, "1 Idle") > slices.Index(all, "2 Look") {
+		t.Errorf("what is looked at after a run stands before it: %q", all)
 	}
 	if got := sized(linesTable(), 2.65).RowMm; got != leastTickMm {
 		t.Errorf("a box in a row of %g mm", got)

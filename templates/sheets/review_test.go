@@ -109,6 +109,7 @@ func TestPlaceOnABar(t *testing.T) {
 		Holes: []plan.BarHole{{Group: "a", Side: "top", XMm: 50, DiameterMm: 10}, {Group: "b", Side: "top", XMm: -50, DiameterMm: 10}, {Group: "c", Side: "front"}}}}
 	pl := sheettest.JobOf("Frame", parts.Millimetres, bar)
 	var filled, open []float64
+	var edge draw.Rect
 	d := placePicture(pl, review.Finding{Part: "bar", Feature: "a"})
 	for _, item := range d.Items {
 		if s, ok := item.(draw.Shape); ok && s.Path.Bounds().W() < 4 {
@@ -117,7 +118,13 @@ func TestPlaceOnABar(t *testing.T) {
 			} else {
 				open = append(open, (b.X0+b.X1)/2)
 			}
+		} else if ok {
+			b := s.Path.Bounds()
+			edge = draw.R(b.X0, b.Y0, b.X1, b.Y1)
 		}
+	}
+	if math.Abs(edge.Width()-30) > 1e-6 || math.Abs(edge.Height()-leastSideMm) > 1e-6 {
+		t.Errorf("the side of the bar is drawn in %v", edge)
 	}
 	if len(filled) != 1 || math.Abs(filled[0]-21) > 1e-6 || len(open) != 1 || math.Abs(open[0]-11) > 1e-6 || !slices.Contains(allTexts(d), "top, left end at the left") {
 		t.Errorf("%v filled, %v open, %q", filled, open, allTexts(d))
@@ -144,6 +151,13 @@ func TestOpenFinding(t *testing.T) {
 		{check, part.Title, []string{part.Title + ": close", "Mend: move it", "f.yaml line 7", "mended"}, true},
 		{stop, draw.StepOf("weld"), []string{"weld: close", "mended"}, false},
 	} {
+		long := c.f
+		long.Rule = strings.Repeat("wide words in the way ", 20)
+		for _, item := range density(1).openFinding(pl, long, 180).Draw.Items {
+			if text, ok := item.(draw.Text); ok && (draw.TextRect(text).X1 > 180 || draw.TextRect(text).X0 < 0) {
+				t.Errorf("%q stands out of its frame", text.Content)
+			}
+		}
 		p := density(1).openFinding(pl, c.f, 180)
 		s := strings.Join(allTexts(p.Draw), " ")
 		for _, want := range c.says {

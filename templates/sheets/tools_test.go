@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"testing"
 
+	"centrepop/layout/plan"
 	"centrepop/templates/draw"
 )
 
@@ -26,5 +27,17 @@ func TestPacked(t *testing.T) {
 		if got := packed(pieces, c.first, 110); !reflect.DeepEqual(got, c.want) {
 			t.Errorf("%v: %v, want %v", c.high, got, c.want)
 		}
+	}
+}
+
+// TestToolHead: the facts of a tool stand at the right of its line, so small that they leave its name alone.
+func TestToolHead(t *testing.T) {
+	t.Parallel()
+	const width = 120.0
+	tool := &plan.PartPlan{Title: "Push sleeve for the tapered bearings", Material: "C45, normalised", StockText: "round 80 mm, 130 mm long", Overall: "Ø 75 × 120 mm", Quantity: 1}
+	items := toolHead(&plan.Plan{}, tool, width).Draw.Items
+	name, facts := draw.TextRect(items[0].(draw.Text)), draw.TextRect(items[1].(draw.Text))
+	if facts.X0 < name.X1+3.9 || facts.X1 > width+1e-6 {
+		t.Errorf("the name in %v, its facts in %v", name, facts)
 	}
 }
