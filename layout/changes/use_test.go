@@ -123,6 +123,7 @@ func TestHoleUse(t *testing.T) {
 		{"tapped in a drilled hole", drilled(8.5), tapped, Rework},
 		{"tapped in a larger drilled hole", drilled(8.6), tapped, Scrap},
 		{"a thread drilled out", tapped, plain(10, 10.2), Rework},
+		{"a thread drilled to just its size", tapped, plain(9.9, 10), Rework},
 		{"a thread that would show", tapped, plain(9.8, 9.9), Scrap},
 		{"larger", plain(8, 8.1), plain(8.1, 8.2), Rework},
 		{"smaller", plain(8, 8.1), plain(7.8, 7.9), Scrap},

@@ -20,7 +20,7 @@ func TestStockDrill(t *testing.T) {
 		{14.1, Metric, Down, "14.0"}, {14.1, Metric, Up, "14.25"}, {30.8, Metric, Down, "30.75"}, // to 32 by 0.25: DIN 345
 		{14.125, Metric, Nearest, "14.0"}, // tie: smaller
 		{32.2, Metric, Up, "32.5"}, {3.1, Metric, Up, "3.1"}, {3.2, Metric, Up, "3.2"}, {3.22, Metric, Up, "3.25"}, {2.72, Metric, Up, "2.8"},
-		{1, Metric, Down, "1.0"}, {50, Metric, Up, "50.0"},
+		{1, Metric, Down, "1.0"}, {1.02, Metric, Down, "1.0"}, {50, Metric, Up, "50.0"}, {49.9, Metric, Up, "50.0"},
 		{0.201 * 25.4, Inch, Nearest, "#7"}, // 1/4-20 UNC tap drill
 		{0.257 * 25.4, Inch, Nearest, "F"},  // 5/16-18 UNC tap drill
 		{27. / 64 * 25.4, Inch, Down, "27/64 in"},

@@ -34,6 +34,9 @@ func TestShell(t *testing.T) {
 	if _, err := (Shell{OutsideDiameterMm: 400, ThicknessMm: 3, LengthMm: 300, OverlapMm: 623}).Develop(); err != nil {
 		t.Errorf("a lap just under half the girth: %v", err)
 	}
+	if _, err := (Shell{OutsideDiameterMm: 400, ThicknessMm: 199.9, LengthMm: 300}).Develop(); err != nil {
+		t.Errorf("a sheet that all but fills the round: %v", err)
+	}
 }
 
 // TestLapGirth draws the round and the lap as a polygon, and takes the convex hull for the tape.

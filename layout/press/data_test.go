@@ -101,7 +101,7 @@ func TestLeadIn(t *testing.T) {
 	}
 	near(t, "short lead-in", l, 2.5, 1e-9)
 	for _, bad := range [][3]float64{{0, 0, 9}, {-5, 0, 9}, {5, -1, 9}, {math.NaN(), 0, 9}, {5, math.Inf(1), 9}, {5, 0.1, 0}} {
-		if l, err := LeadInFor(bad[0], bad[1], bad[2]); err == nil {
+		if l, err := LeadInFor(bad[0], bad[1], bad[2]); err == nil || l != 0 {
 			t.Errorf("LeadInFor(%v) = %v, want an error", bad, l)
 		}
 	}
@@ -315,7 +315,7 @@ func TestContact(t *testing.T) {
 		}
 	}
 	for _, bad := range []Stretch{{2, 1}, {math.NaN(), 1}, {0, math.Inf(1)}, {math.Inf(-1), 0}} {
-		if got, err := ContactMm(bad, Stretch{0, 1}, nil); err == nil {
+		if got, err := ContactMm(bad, Stretch{0, 1}, nil); err == nil || got != 0 {
 			t.Errorf("hub %v: %v, want an error", bad, got)
 		}
 		if got, err := ContactMm(Stretch{0, 1}, Stretch{0, 1}, []Stretch{bad}); err == nil {

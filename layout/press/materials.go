@@ -42,9 +42,7 @@ func (m Material) safety(a, b Stress) float64 {
 		if !m.Brittle {
 			return s.VonMisesMPa
 		}
-		tension := max(s.HoopMPa, s.RadialMPa, 0)
-		compression := -min(s.HoopMPa, s.RadialMPa, 0)
-		return max(tension, compression/3)
+		return max(s.HoopMPa, s.RadialMPa, -s.HoopMPa/3, -s.RadialMPa/3)
 	}
 	worst := max(govern(a), govern(b))
 	return min(m.StrengthMPa/worst, maxSafety)

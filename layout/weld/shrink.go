@@ -50,6 +50,9 @@ type Allowance struct {
 	Source string
 }
 
+// squareUpMm is the largest diameter that SquareUp answers for.
+const squareUpMm = 1000.0
+
 // SquareUp returns the metal to leave on a flange or ring of diameterMm that is
 // welded on and then faced and bored true: 1.5 mm a face and 2 mm on a bore to 150
 // mm diameter, 2 and 3 to 300, 3 and 4 to 600, 4 and 5 to 1000; half as much again
@@ -57,8 +60,8 @@ type Allowance struct {
 // dishes. Common practice, no source: measure the first one made. It errs for
 // sizes that are not positive, or a diameter over 1000 mm.
 func SquareUp(diameterMm, thickMm float64) (Allowance, error) {
-	if !positive(diameterMm) || !positive(thickMm) || diameterMm > 1000 {
-		return Allowance{}, lookup.Refuse("weld: square-up allowance is for diameters to %v and a positive thickness, not %v and %v", lookup.Mm(1000), lookup.Mm(diameterMm), lookup.Mm(thickMm))
+	if !positive(diameterMm) || !positive(thickMm) || diameterMm > squareUpMm {
+		return Allowance{}, lookup.Refuse("weld: square-up allowance is for diameters to %v and a positive thickness, not %v and %v", lookup.Mm(squareUpMm), lookup.Mm(diameterMm), lookup.Mm(thickMm))
 	}
 	a := Allowance{4, 5, "common practice, no source"}
 	switch {
