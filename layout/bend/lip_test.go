@@ -204,6 +204,21 @@ func TestMitredLips(t *testing.T) {
 				p.Flanges[i].ToMm = 0.5
 			}
 		},
+		"stays off from the left by half": func(p *Panel) {
+			for i := 1; i < len(p.Flanges); i += 2 {
+				p.Flanges[i].FromMm = 0.5
+			}
+		},
+		"its wall stays off": func(p *Panel) {
+			for i := 0; i < len(p.Flanges); i += 2 {
+				p.Flanges[i].ToMm = 0.5
+			}
+		},
+		"its wall stays off from the left": func(p *Panel) {
+			for i := 0; i < len(p.Flanges); i += 2 {
+				p.Flanges[i].FromMm = 0.5
+			}
+		},
 		"another radius": func(p *Panel) { p.Flanges[1].RadiusMm, p.Flanges[5].RadiusMm = 3, 3 },
 	} {
 		b := turnedIn([4]float64{15, 12, 15, 12}, edit)

@@ -287,7 +287,7 @@ func (b *PanelBlank) mitre(f, next *PanelFold) bool {
 			return false
 		}
 	}
-	if b.on(f.Side).HeightMm != b.on(next.Side).HeightMm || f.ThicknessMm+f.RadiusMm != next.ThicknessMm+next.RadiusMm {
+	if b.on(f.Side).HeightMm != b.on(next.Side).HeightMm || f.RadiusMm != next.RadiusMm {
 		return false
 	}
 	in := f.SetbackMm + b.GapMm/math.Sqrt2 // where the cuts begin, from the outside of the corner
