@@ -1,6 +1,7 @@
 package card_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -258,6 +259,14 @@ func TestTightenedAgain(t *testing.T) {
 		if got := after(&parts.Job{}, tight(c.bolt)); !slices.Equal(got, []string{"2 × M8, Lid to Box: " + c.want}) {
 			t.Errorf("%+v: %q, want %q", c.bolt, got, c.want)
 		}
+	}
+	// Two that join equal parts alike are one line, by the parts without their numbers.
+	first, second := tight(plan.BoltPlan{}), tight(plan.BoltPlan{})
+	for i, j := range []*plan.JointPlan{first, second} {
+		j.A, j.B = plan.JointEnd{Part: "foot", PartTitle: "Foot", Title: fmt.Sprint("Foot ", i+1)}, plan.JointEnd{Part: "box", PartTitle: "Box", Title: "Box"}
+	}
+	if got := after(&parts.Job{}, first, second); !slices.Equal(got, []string{"4 × M8, Foot to Box: 20 N m, threads dry"}) {
+		t.Errorf("alike: %q", got)
 	}
 	for _, c := range []struct {
 		loose parts.Loose

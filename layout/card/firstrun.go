@@ -356,7 +356,7 @@ func (c cards) boltText(joints ...*plan.JointPlan) string {
 	j, count := joints[0], seq.Sum(joints, func(o *plan.JointPlan) int { return o.Bolt.Count })
 	size, a, b := cmp.Or(j.Bolt.Ordered, j.Bolt.Size), j.A.Title, j.B.Title
 	if len(joints) > 1 {
-		a, b = c.pl.Part(j.A.Part).Title, c.pl.Part(j.B.Part).Title
+		a, b = j.A.PartTitle, j.B.PartTitle
 	}
 	return words.CountOf(count) + size + ", " + a + " to " + b
 }

@@ -43,7 +43,7 @@ func TestWriterBounds(t *testing.T) {
 		{"Holds", mm.Holds(&plan.Hold{BeyondMm: 6, At: "Barrel"}, ""), "Only the anchors keep it from tipping: the centre of gravity lies 6 beyond its feet, towards Barrel. Anchors tight, or a prop under it there."},
 		{"Holds", mm.Holds(&plan.Hold{BeyondMm: 6, At: "Barrel", Free: true}, ""), "By itself it tips: the centre of gravity lies 6 beyond its feet, towards Barrel. A prop under it there."},
 		{"Holds", mm.Holds(&plan.Hold{BeyondMm: 6, At: "Barrel", Free: true, Later: []string{"Lid"}}, ""), "By itself it tips: the centre of gravity lies 6 beyond its feet, towards Barrel. A prop under it there; so again whenever Lid is off."},
-		{"Holds", mm.Holds(&plan.Hold{}, "the lug"), ""}, {"Holds", mm.Holds(nil, "the lug"), ""},
+		{"Holds", mm.Holds(&plan.Hold{RunsOn: []string{"Rib"}}, ""), "Its seam runs on along Rib."}, {"Holds", mm.Holds(&plan.Hold{}, "the lug"), ""}, {"Holds", mm.Holds(nil, "the lug"), ""},
 	} {
 		if c.got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, c.got, c.want)

@@ -56,7 +56,7 @@ func TestNarrow(t *testing.T) {
 	r := func(lo, hi float64) plan.Range { return plan.Range{Min: lo, Max: hi} }
 	w := Writer{parts.Millimetres}
 	for _, c := range [][2]string{
-		{Narrow(r(12, 14.006), parts.Millimetres), "12–14.01 mm"}, {Narrow(r(-12.7, 25.4), parts.Inches), "-0.5 to 1 in"}, {Narrow(r(2, 2), parts.Millimetres), "2 mm"},
+		{Narrow(r(12, 14.006), parts.Millimetres), "12–14.01 mm"}, {Narrow(r(-12.7, 25.4), parts.Inches), "-0.5 to 1 in"}, {Narrow(r(2, 2), parts.Millimetres), "2 mm"}, {Narrow(r(0.5, 0.9), parts.Millimetres), "0.5–0.9 mm"},
 		{NarrowFine(r(-0.0005, 0.002), parts.Millimetres), "-1 to 2 µm"}, {NarrowFine(r(0.0254, 2.54), parts.Inches), "0.001–0.1 in"},
 		{Sized(3.505, parts.Millimetres), "3.51 mm"}, {Sized(25.4, parts.Inches), "1 in"},
 		{w.NarrowForces(12000, 34000, 1), "12–34 kN"}, {w.NarrowForces(12000, 12000, 1), "12 kN"},
