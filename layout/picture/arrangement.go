@@ -80,7 +80,7 @@ func (s *drawing) drawn(bodies []assembly.Body, at assembly.Pose) (out *plan.Arr
 	across, end, above, angle := s.planes()
 	across, end, above = at.Of(across), at.Of(end), at.Of(above)
 	out, cut = &plan.Arrangement{Stands: angle}, map[int]bool{}
-	out.Front.Shapes, out.Front.Centres = v.shapes(across, rect{plan.XY{XMm: -stand.ApartMm, YMm: -stand.ApartMm}, plan.XY{XMm: stand.ApartMm, YMm: stand.ApartMm}})
+	out.Front.Shapes, out.Front.Centres = v.shapes(across, spanning(xy(-stand.ApartMm, -stand.ApartMm), xy(stand.ApartMm, stand.ApartMm)))
 	for i := range out.Front.Shapes {
 		out.Front.Shapes[i].New = false
 		cut[out.Front.Shapes[i].Item] = true
@@ -141,13 +141,14 @@ func (s *drawing) look(view *plan.View, plane assembly.Pose, bodies []assembly.B
 		r, _ := extent(plane, &bodies[i])
 		all = all.join(r)
 	}
-	view.MinMm, view.MaxMm = all.min, all.max
+	view.MinMm, view.MaxMm = all.Min, all.Max
 	longest := map[int]float64{}
 	for _, l := range assembly.Look(bodies, plane, all.longest()/linesAcross) {
 		line := seq.Map(l.Points, func(p geom.Point) plan.XY { return xy(p.XMm, p.YMm) })
 		view.Lines = append(view.Lines, line)
 		item := s.itemOf(l.ID)
-		at := plan.Place{Item: item, AtMm: rect{line[0], line[1]}.centre()}
+		middle := spanning(line[0], line[1]).Middle()
+		at := plan.Place{Item: item, AtMm: xy(middle.XMm, middle.YMm)}
 		switch long := geom.Distance(line[0], line[1]); {
 		case item == 0 || long <= longest[item]:
 		case longest[item] == 0:

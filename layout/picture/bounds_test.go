@@ -66,7 +66,7 @@ func TestExtent(t *testing.T) {
 	for z, passes := range map[float64]bool{-5: true, -10: true, 0: true, 0.5: false, -10.5: false} { // of its lower face
 		r, ok := extent(assembly.Move(assembly.Vec{X: 1, Y: 2, Z: 3}), &assembly.Body{
 			Solid: assembly.Of(assembly.Cuboid(assembly.Vec{X: 5, Y: 6}, assembly.Vec{X: 45, Y: 26, Z: 10})), Pose: assembly.Move(assembly.Vec{Z: z + 3})})
-		if want := (rect{plan.XY{XMm: 4, YMm: 4}, plan.XY{XMm: 44, YMm: 24}}); ok != passes || r != want {
+		if want := spanning(xy(4, 4), xy(44, 24)); ok != passes || r != want {
 			t.Errorf("%g over the plane: %v, %v", z, r, ok)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -128,18 +129,18 @@ func (c *coming) loops(v *viewed, plane assembly.Pose) [][]plan.XY {
 // tail is the place on closed contours where what moves along d is pushed: of the one that
 // reaches furthest back, the highest of equals, behind its middle.
 func tail(loops [][]plan.XY, d plan.XY) plan.XY {
-	along := func(q plan.XY) float64 { return q.XMm*d.XMm + q.YMm*d.YMm }
+	along := d.Dot
 	var best []plan.XY
 	back, top := inf, -inf
 	for _, loop := range loops {
 		last := along(slices.MinFunc(loop, func(a, b plan.XY) int { return cmp.Compare(along(a), along(b)) }))
-		high := rectOf([][]plan.XY{loop}).max.YMm
+		high := geom.BoxOf(loop...).Max.YMm
 		if last < back-stand.Level || last < back+stand.Level && high > top {
 			best, back, top = loop, last, high
 		}
 	}
-	c := rectOf([][]plan.XY{best}).centre()
-	off := func(q plan.XY) float64 { return (q.YMm-c.YMm)*d.XMm - (q.XMm-c.XMm)*d.YMm }
+	c := geom.BoxOf(best...).Middle()
+	off := func(q plan.XY) float64 { return d.Cross(q.Minus(c)) }
 	at := c
 	for i, q := range best {
 		p := best[(i+len(best)-1)%len(best)]
@@ -163,7 +164,7 @@ func (v *viewed) endOn() {
 			}) {
 				break
 			}
-			if loops := (rect{p.MinMm, p.MaxMm}).clip(c.loops(v, v.planesOf[k])); len(loops) > 0 {
+			if loops := spanning(p.MinMm, p.MaxMm).clip(c.loops(v, v.planesOf[k])); len(loops) > 0 {
 				p.Arrows = append(p.Arrows, plan.Arrow{Of: c.title, AtMm: tail(loops, plan.XY{YMm: -1})})
 			}
 		}
@@ -192,11 +193,10 @@ func (v *viewed) number() {
 	largest := map[int]*plan.Shape{}
 	share := map[int]float64{}
 	for p := range seq.Refs(pics) {
-		size := rect{p.MinMm, p.MaxMm}.size()
+		whole := spanning(p.MinMm, p.MaxMm).longest()
 		for s := range seq.Refs(p.Shapes) {
-			own := rectOf(s.Loops).size()
 			s.Named = s.Item > 0 && (s.New || s.Title == v.j.A.Title || s.Title == v.j.B.Title)
-			if part := max(own.XMm, own.YMm) / max(size.XMm, size.YMm); !s.Named && s.Item > 0 && part > max(sliver, share[s.Item]) {
+			if part := rectOf(s.Loops).longest() / whole; !s.Named && s.Item > 0 && part > max(sliver, share[s.Item]) {
 				largest[s.Item], share[s.Item] = s, part
 			}
 		}

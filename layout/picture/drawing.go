@@ -49,7 +49,7 @@ func (s *drawing) cut(plane assembly.Pose, b *assembly.Body) [][]plan.XY {
 // extent is the rectangle about a body in a plane that passes its box.
 func extent(plane assembly.Pose, b *assembly.Body) (rect, bool) {
 	box := b.Box().Moved(plane.Inverse())
-	return rect{xy(box.Low.X, box.Low.Y), xy(box.High.X, box.High.Y)}, box.Low.Z <= 0 && box.High.Z >= 0
+	return spanning(xy(box.Low.X, box.Low.Y), xy(box.High.X, box.High.Y)), box.Low.Z <= 0 && box.High.Z >= 0
 }
 
 // itemOf is the number of a body in the list of parts and of what stands, from 1; 0 for another.

@@ -49,7 +49,7 @@ func (v *viewed) framePicture() (p plan.Picture, ok bool) {
 		at := longPoint(bar, parts.Side(e.Feature))
 		corner := onPlane(plane, pose.Apply(at))
 		if !bar.End(parts.Side(e.Feature)).Mitred() { // that of the opening
-			middle := win.min.Plus(win.max).Times(0.5)
+			middle := win.Middle()
 			if other := onPlane(plane, pose.Apply(assembly.Vec{X: at.X, Y: -at.Y})); geom.Distance(other, middle) < geom.Distance(corner, middle) {
 				corner = other
 			}
@@ -57,7 +57,7 @@ func (v *viewed) framePicture() (p plan.Picture, ok bool) {
 		corners = append(corners, corner)
 	}
 	win = win.grown(0.04 * win.longest())
-	p = plan.Picture{Cut: plan.CutFrame, MinMm: win.min, MaxMm: win.max, Centres: diagonals(corners), Corners: corners}
+	p = plan.Picture{Cut: plan.CutFrame, MinMm: win.Min, MaxMm: win.Max, Centres: diagonals(corners), Corners: corners}
 	p.Shapes, _ = v.shapes(plane, win)
 	return p, true
 }

@@ -34,18 +34,18 @@ func (v *viewed) laidPicture() {
 			continue
 		}
 		all := rectOf(loops)
-		size := all.size()
-		win := all.grown(0.6 * max(size.XMm, size.YMm))
+		long := all.longest()
+		win := all.grown(0.6 * long)
 		if !v.showsUnder(plane, win, hidden) {
-			win = all.grown(1.5 * max(size.XMm, size.YMm))
+			win = all.grown(1.5 * long)
 		}
 		v.byHand = true
 		shapes, _ := v.shapes(plane, win)
 		for _, s := range shapes { // no wider than what it shows
 			all = all.join(rectOf(s.Loops))
 		}
-		win = win.meet(all.grown(0.02 * max(size.XMm, size.YMm)))
-		p := plan.Picture{Cut: plan.CutAxis, MinMm: win.min, MaxMm: win.max, Arrows: v.arrows(plane, win, v.News[v.j.N-1])}
+		win = win.meet(all.grown(0.02 * long))
+		p := plan.Picture{Cut: plan.CutAxis, MinMm: win.Min, MaxMm: win.Max, Arrows: v.arrows(plane, win, v.News[v.j.N-1])}
 		p.Shapes, p.Centres = v.shapes(plane, win)
 		if plane != stand.AlongAxis {
 			p.Cut = lieOf(plane)

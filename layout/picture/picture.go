@@ -291,7 +291,7 @@ func (v *viewed) picture(plane assembly.Pose) (plan.Picture, bool) {
 	}
 	p := plan.Picture{Cut: v.kindOf(plane)}
 	win := v.window(plane, moverLoops, stillLoops)
-	p.MinMm, p.MaxMm = win.min, win.max
+	p.MinMm, p.MaxMm = win.Min, win.Max
 	p.Shapes, p.Centres = v.shapes(plane, win)
 	if axis, ok := v.AxisOf(v.j); ok {
 		p.Centres = append(p.Centres, win.clipLines([][2]plan.XY{win.through(onPlane(plane, axis.At), dirOn(plane, axis.Z))})...)
@@ -434,7 +434,7 @@ func (v *viewed) window(plane assembly.Pose, mover, still [][]plan.XY) rect {
 			continue
 		}
 		r, cut := extent(plane, b)
-		if all, now := win.join(r.grown(pad)).size(), win.size(); cut && (b == v.mover || b == v.still || max(all.XMm/now.XMm, all.YMm/now.YMm) < 1.5) { // else it would make all small
+		if all, now := win.join(r.grown(pad)).Size(), win.Size(); cut && (b == v.mover || b == v.still || max(all.XMm/now.XMm, all.YMm/now.YMm) < 1.5) { // else it would make all small
 			win = win.join(r.grown(pad))
 		}
 	}

@@ -77,7 +77,7 @@ func TestWindow(t *testing.T) {
 	square := rectOf(box(0, 0, 4, 4))
 	for at, want := range map[float64]float64{-1: 16, 1: 12, 3: 4, 5: 0} {
 		cut := square
-		cut.min.XMm, cut.max.XMm = at, 10
+		cut.Min.XMm, cut.Max.XMm = at, 10
 		area := 0.0
 		for _, loop := range cut.clip(box(0, 0, 4, 4)) {
 			for i, q := range loop {
@@ -117,7 +117,7 @@ func TestWindow(t *testing.T) {
 				}
 				moved = append(moved, to)
 			}
-			want := rect{c.want.min.Plus(at), c.want.max.Plus(at)}
+			want := spanning(c.want.Min.Plus(at), c.want.Max.Plus(at))
 			if got := rectOf(moved).half(at, c.dir, moved); got != want {
 				t.Errorf("%s, axis at %v: %v, want %v", name, at, got, want)
 			}
@@ -133,7 +133,7 @@ func TestRects(t *testing.T) {
 		what      string
 		got, want any
 	}{
-		{"size", r.size(), plan.XY{XMm: 40, YMm: 10}}, {"centre", r.centre(), plan.XY{XMm: 30, YMm: 25}}, {"grown", r.grown(3), rectOf(box(7, 17, 53, 33))},
+		{"size", r.Size(), plan.XY{XMm: 40, YMm: 10}}, {"centre", r.Middle(), plan.XY{XMm: 30, YMm: 25}}, {"grown", r.grown(3), rectOf(box(7, 17, 53, 33))},
 		{"shared", r.meet(rectOf(box(40, 25, 90, 90))), rectOf(box(40, 25, 50, 30))}, {"above", r.meet(rectOf(box(0, 35, 90, 90))), rectOf(box(10, 30, 50, 35))},
 		{"nearest inside", r.inside(plan.XY{XMm: 5, YMm: 28}), plan.XY{XMm: 10, YMm: 28}}, {"nearest corner", r.inside(plan.XY{XMm: 60, YMm: 2}), plan.XY{XMm: 50, YMm: 20}},
 		{"long way", r.long(), [2]plan.XY{{XMm: 4, YMm: 25}, {XMm: 56, YMm: 25}}}, {"upright", rectOf(box(20, 10, 30, 50)).long(), [2]plan.XY{{XMm: 25, YMm: 4}, {XMm: 25, YMm: 56}}},

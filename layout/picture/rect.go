@@ -2,62 +2,53 @@ package picture
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 )
 
 // rect is an upright rectangle in a plane, in mm.
-type rect struct{ min, max plan.XY }
+type rect struct{ geom.Box }
 
-func rectOf(loops [][]plan.XY) rect {
-	r := rect{plan.XY{XMm: inf, YMm: inf}, plan.XY{XMm: -inf, YMm: -inf}}
-	for _, loop := range loops {
-		for _, p := range loop {
-			r = r.join(rect{p, p})
-		}
-	}
-	return r
-}
+func rectOf(loops [][]plan.XY) rect { return rect{geom.BoxOf(slices.Concat(loops...)...)} }
 
-func (r rect) join(o rect) rect {
-	return rect{plan.XY{XMm: min(r.min.XMm, o.min.XMm), YMm: min(r.min.YMm, o.min.YMm)}, plan.XY{XMm: max(r.max.XMm, o.max.XMm), YMm: max(r.max.YMm, o.max.YMm)}}
-}
+func (r rect) join(o rect) rect { return rect{r.Join(o.Box)} }
+
+// spanning is the rectangle of two of its corners.
+func spanning(p, q plan.XY) rect { return rect{geom.BoxOf(p, q)} }
 
 // meet is what two rectangles share; where they share nothing, what lies between
 // them.
 func (r rect) meet(o rect) rect {
-	x0, x1 := max(r.min.XMm, o.min.XMm), min(r.max.XMm, o.max.XMm)
-	y0, y1 := max(r.min.YMm, o.min.YMm), min(r.max.YMm, o.max.YMm)
-	return rect{xy(min(x0, x1), min(y0, y1)), xy(max(x0, x1), max(y0, y1))}
+	x0, x1 := max(r.Min.XMm, o.Min.XMm), min(r.Max.XMm, o.Max.XMm)
+	y0, y1 := max(r.Min.YMm, o.Min.YMm), min(r.Max.YMm, o.Max.YMm)
+	return spanning(xy(x0, y0), xy(x1, y1))
 }
 
 func (r rect) touches(o rect) bool {
-	return r.min.XMm <= o.max.XMm && o.min.XMm <= r.max.XMm && r.min.YMm <= o.max.YMm && o.min.YMm <= r.max.YMm
+	return r.Min.XMm <= o.Max.XMm && o.Min.XMm <= r.Max.XMm && r.Min.YMm <= o.Max.YMm && o.Min.YMm <= r.Max.YMm
 }
 
 func (r rect) grown(by float64) rect {
-	return rect{xy(r.min.XMm-by, r.min.YMm-by), xy(r.max.XMm+by, r.max.YMm+by)}
+	return spanning(xy(r.Min.XMm-by, r.Min.YMm-by), xy(r.Max.XMm+by, r.Max.YMm+by))
 }
 
-func (r rect) size() plan.XY { return xy(r.max.XMm-r.min.XMm, r.max.YMm-r.min.YMm) }
-
 // longest is the larger of the two.
-func (r rect) longest() float64 { return max(r.size().XMm, r.size().YMm) }
-
-func (r rect) centre() plan.XY { return xy((r.max.XMm+r.min.XMm)/2, (r.max.YMm+r.min.YMm)/2) }
+func (r rect) longest() float64 { return max(r.Size().XMm, r.Size().YMm) }
 
 // inside is the point of the rectangle nearest to another.
 func (r rect) inside(p plan.XY) plan.XY {
-	return xy(max(r.min.XMm, min(r.max.XMm, p.XMm)), max(r.min.YMm, min(r.max.YMm, p.YMm)))
+	return xy(max(r.Min.XMm, min(r.Max.XMm, p.XMm)), max(r.Min.YMm, min(r.Max.YMm, p.YMm)))
 }
 
 // long is the centre line along the longer way, a little beyond both ends.
 func (r rect) long() [2]plan.XY {
-	c, over := r.centre(), 0.15*r.longest()
-	if r.size().XMm > r.size().YMm {
-		return [2]plan.XY{xy(r.min.XMm-over, c.YMm), xy(r.max.XMm+over, c.YMm)}
+	c, over := r.Middle(), 0.15*r.longest()
+	if r.Size().XMm > r.Size().YMm {
+		return [2]plan.XY{xy(r.Min.XMm-over, c.YMm), xy(r.Max.XMm+over, c.YMm)}
 	}
-	return [2]plan.XY{xy(c.XMm, r.min.YMm-over), xy(c.XMm, r.max.YMm+over)}
+	return [2]plan.XY{xy(c.XMm, r.Min.YMm-over), xy(c.XMm, r.Max.YMm+over)}
 }
 
 // half leaves out the half below an axis, or left of an upright one, and of wide
@@ -65,9 +56,9 @@ func (r rect) long() [2]plan.XY {
 func (r rect) half(at, dir plan.XY, loops [][]plan.XY) rect {
 	const roomX, roomY = 110, 75 // of a picture on paper
 	level := math.Abs(dir.XMm) > math.Abs(dir.YMm)
-	outer, inner := max(r.max.YMm-at.YMm, at.YMm-r.min.YMm), inf
+	outer, inner := max(r.Max.YMm-at.YMm, at.YMm-r.Min.YMm), inf
 	if !level {
-		outer = max(r.max.XMm-at.XMm, at.XMm-r.min.XMm)
+		outer = max(r.Max.XMm-at.XMm, at.XMm-r.Min.XMm)
 	}
 	for _, loop := range loops {
 		near, far := inf, -inf
@@ -84,9 +75,9 @@ func (r rect) half(at, dir plan.XY, loops [][]plan.XY) rect {
 	}
 	scale := func(across float64) float64 {
 		if level {
-			return min(roomX/r.size().XMm, roomY/across)
+			return min(roomX/r.Size().XMm, roomY/across)
 		}
-		return min(roomX/across, roomY/r.size().YMm)
+		return min(roomX/across, roomY/r.Size().YMm)
 	}
 	from := at
 	full, half, ring := scale(2*outer), scale(1.05*outer), scale(outer-0.9*inner)
@@ -99,9 +90,9 @@ func (r rect) half(at, dir plan.XY, loops [][]plan.XY) rect {
 		return r
 	}
 	if level {
-		r.min.YMm = max(r.min.YMm, from.YMm)
+		r.Min.YMm = max(r.Min.YMm, from.YMm)
 	} else {
-		r.min.XMm = max(r.min.XMm, from.XMm)
+		r.Min.XMm = max(r.Min.XMm, from.XMm)
 	}
 	return r
 }
@@ -109,9 +100,9 @@ func (r rect) half(at, dir plan.XY, loops [][]plan.XY) rect {
 // through is the stretch of a level or upright line that crosses the rectangle.
 func (r rect) through(p, dir plan.XY) [2]plan.XY {
 	if math.Abs(dir.XMm) > math.Abs(dir.YMm) {
-		return [2]plan.XY{xy(r.min.XMm, p.YMm), xy(r.max.XMm, p.YMm)}
+		return [2]plan.XY{xy(r.Min.XMm, p.YMm), xy(r.Max.XMm, p.YMm)}
 	}
-	return [2]plan.XY{xy(p.XMm, r.min.YMm), xy(p.XMm, r.max.YMm)}
+	return [2]plan.XY{xy(p.XMm, r.Min.YMm), xy(p.XMm, r.Max.YMm)}
 }
 
 // clipLines keeps of level and upright lines what lies in the rectangle.
@@ -130,10 +121,10 @@ func (r rect) clip(loops [][]plan.XY) [][]plan.XY {
 	var out [][]plan.XY
 	for _, loop := range loops {
 		for _, inside := range []func(plan.XY) float64{
-			func(q plan.XY) float64 { return q.XMm - r.min.XMm },
-			func(q plan.XY) float64 { return r.max.XMm - q.XMm },
-			func(q plan.XY) float64 { return q.YMm - r.min.YMm },
-			func(q plan.XY) float64 { return r.max.YMm - q.YMm },
+			func(q plan.XY) float64 { return q.XMm - r.Min.XMm },
+			func(q plan.XY) float64 { return r.Max.XMm - q.XMm },
+			func(q plan.XY) float64 { return q.YMm - r.Min.YMm },
+			func(q plan.XY) float64 { return r.Max.YMm - q.YMm },
 		} {
 			loop = clipHalf(loop, inside)
 		}
