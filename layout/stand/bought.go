@@ -227,11 +227,8 @@ func (m *Stand) Allow(a, b string, upToMm float64) {
 }
 
 // Allowed is what some bodies may lie in.
-func (m *Stand) Allowed(bodies []assembly.Body) (out []assembly.Allowed) {
-	for i := range bodies {
-		out = append(out, m.looseOf[bodies[i].ID]...)
-	}
-	return out
+func (m *Stand) Allowed(bodies []assembly.Body) []assembly.Allowed {
+	return seq.Flat(bodies, func(b assembly.Body) []assembly.Allowed { return m.looseOf[b.ID] })
 }
 
 // FitMm is how deep parts of one fit may lie in one another: a press fit's

@@ -22,12 +22,11 @@ func (m *Stand) off(part string) bool {
 }
 
 // lies are the meets of loose parts with what they lie on.
-func (m *Stand) lies() (out []assembly.Meet) {
-	for _, l := range m.Laid() {
+func (m *Stand) lies() []assembly.Meet {
+	return seq.Map(m.Laid(), func(l Laid) assembly.Meet {
 		rel, _, _ := m.Placed(&l.At.Place, l.Instance, l.On)
-		out = append(out, assembly.Meet{ID: l.Loose.After.Value, A: l.On.ID(), B: l.ID(), OnA: rel, OnB: assembly.Still})
-	}
-	return out
+		return assembly.Meet{ID: l.Loose.After.Value, A: l.On.ID(), B: l.ID(), OnA: rel, OnB: assembly.Still}
+	})
 }
 
 // screwed lets loose parts and others lie in one another where the thread of a step of one is that of a step of

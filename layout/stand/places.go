@@ -5,7 +5,6 @@ import (
 	"maps"
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -32,13 +31,7 @@ func onAxis(p *plan.Placed) assembly.Pose {
 // plans, the others from the places of their joints and the saddles of tubes.
 func (m *Stand) place() {
 	var meets []assembly.Meet
-	var ids []string
 	size := map[string]int{} // of the assembly that starts with an instance
-	for _, r := range m.Models {
-		for n := range r.Part.Quantity {
-			ids = append(ids, parts.Instance{Part: r.Part.Name.Value, Copy: n + 1}.ID())
-		}
-	}
 	for _, j := range m.Joints {
 		if len(j.Placed) == 0 {
 			if meet, ok := m.MeetOf(j); ok {
@@ -49,31 +42,27 @@ func (m *Stand) place() {
 		first := &j.Placed[0]
 		root := first.Instance().ID()
 		size[root] = max(size[root], len(j.Placed))
-		for k := range j.Placed[1:] {
-			p := &j.Placed[k+1]
+		for p := range seq.Refs(j.Placed[1:]) {
 			meets = append(meets, assembly.Meet{
 				ID: j.Name, A: root, B: p.Instance().ID(), OnA: onAxis(first).Inverse().Of(onAxis(p)), OnB: assembly.Still,
 			})
 		}
 	}
-	meets = append(meets, seq.Flat(m.Joints, m.Studs)...)
-	meets = append(meets, m.lies()...)
+	meets = distinct(slices.Concat(meets, seq.Flat(m.Joints, m.Studs), m.lies()))
 	m.Poses = map[string]assembly.Pose{}
-	meets = distinct(meets)
 	tied := map[string]bool{}
 	for _, t := range meets {
 		tied[t.A], tied[t.B] = true, true
 	}
 	var all []map[string]assembly.Pose
-	for root := m.root(ids, tied, size); root != ""; root = m.root(ids, tied, size) {
+	for root := m.root(tied, size); root != ""; root = m.root(tied, size) {
 		solved := assembly.Solve(root, meets)
 		all = append(all, solved.At)
 		maps.Copy(m.Poses, solved.At)
 		m.undetermined(solved)
 	}
 	if len(all) > 1 { // what no joint ties together stands well apart, the heaviest first
-		kg := func(at map[string]assembly.Pose) float64 { return m.weighs(ids, at) }
-		slices.SortStableFunc(all, func(a, b map[string]assembly.Pose) int { return cmp.Compare(kg(b), kg(a)) })
+		slices.SortStableFunc(all, func(a, b map[string]assembly.Pose) int { return cmp.Compare(m.weighs(b), m.weighs(a)) })
 	}
 	for n, at := range all {
 		for id, pose := range at {
@@ -82,14 +71,13 @@ func (m *Stand) place() {
 	}
 }
 
-// weighs is the mass in kg of those of some instances that are placed, as far as it is known.
-func (m *Stand) weighs(ids []string, at map[string]assembly.Pose) float64 {
-	return seq.Sum(ids, func(id string) float64 {
-		name, _, _ := strings.Cut(id, "#")
-		if _, in := at[id]; !in {
+// weighs is the mass in kg of the parts that are placed so, as far as it is known.
+func (m *Stand) weighs(at map[string]assembly.Pose) float64 {
+	return seq.Sum(m.copies(), func(i parts.Instance) float64 {
+		if _, in := at[i.ID()]; !in {
 			return 0
 		}
-		return m.Model(name).Out.MassKg
+		return m.Model(i.Part).Out.MassKg
 	})
 }
 
@@ -104,9 +92,10 @@ func (m *Stand) Tied(a, b *assembly.Body) bool { return StandsIn(a) == StandsIn(
 func StandsIn(b *assembly.Body) int { return int(math.Round(b.Pose.At.X / ApartMm)) }
 
 // root is the first part of the largest assembly that is not placed yet.
-func (m *Stand) root(ids []string, tied map[string]bool, size map[string]int) string {
+func (m *Stand) root(tied map[string]bool, size map[string]int) string {
 	best, most := "", -1
-	for _, id := range ids {
+	for _, i := range m.copies() {
+		id := i.ID()
 		_, done := m.Poses[id]
 		if !done && tied[id] && size[id] > most {
 			best, most = id, size[id]

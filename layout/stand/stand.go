@@ -82,23 +82,19 @@ func EndsOf(j *plan.JointPlan) []string { return []string{j.A.Instance().ID(), j
 func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Stand {
 	m := bare(job, models, joints)
 	m.place()
-	for _, r := range models {
-		name := r.Part.Name.Value
-		for n := range r.Part.Quantity {
-			i := parts.Instance{Part: name, Copy: n + 1}
-			pose, ok := m.Poses[i.ID()]
-			if !ok {
-				m.Floating = append(m.Floating, i)
-				continue
-			}
-			b := assembly.Body{ID: i.ID(), Solid: m.solid(name), Pose: pose, DensityKgM3: r.DensityKgM3()}
-			if m.Of[b.ID] = i; m.off(name) {
-				m.Passing = append(m.Passing, b)
-				continue
-			}
-			m.bodyOf[i] = len(m.Bodies)
-			m.Bodies = append(m.Bodies, b)
+	for _, i := range m.copies() {
+		pose, ok := m.Poses[i.ID()]
+		if !ok {
+			m.Floating = append(m.Floating, i)
+			continue
 		}
+		b := assembly.Body{ID: i.ID(), Solid: m.solid(i.Part), Pose: pose, DensityKgM3: m.Model(i.Part).DensityKgM3()}
+		if m.Of[b.ID] = i; m.off(i.Part) {
+			m.Passing = append(m.Passing, b)
+			continue
+		}
+		m.bodyOf[i] = len(m.Bodies)
+		m.Bodies = append(m.Bodies, b)
 	}
 	for _, j := range joints {
 		m.bought(j)
@@ -129,6 +125,16 @@ func bare(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Stand
 		m.modelOf[r.Part.Name.Value] = r
 	}
 	return m
+}
+
+// copies are those of all parts, in the job's order.
+func (m *Stand) copies() (all []parts.Instance) {
+	for _, r := range m.Models {
+		for n := range r.Part.Quantity {
+			all = append(all, parts.Instance{Part: r.Part.Name.Value, Copy: n + 1})
+		}
+	}
+	return all
 }
 
 // solid is that of a part, made once.
