@@ -11,6 +11,7 @@
 package templates
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -215,10 +216,8 @@ func (opt Options) work(tasks []task) ([]draw.Chapter, error) {
 			errs[i] = opt.press(done[i])
 		}
 	})
-	for _, err := range errs {
-		if err != nil {
-			return nil, err
-		}
+	if err := cmp.Or(errs...); err != nil {
+		return nil, err
 	}
 	return slices.Concat(done...), nil
 }

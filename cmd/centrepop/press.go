@@ -174,9 +174,8 @@ func (p *pressCase) work() (*pressJSON, error) {
 		cautions = append(a.Cautions, cautions...) // at the loosest limits it holds nothing
 	}
 	out.Cautions = seq.Map(cautions, p.w.PressCaution)
-	for _, c := range append(heat.Cautions, coldCautions...) {
-		out.Cautions = append(out.Cautions, "joining: "+p.w.PressCaution(c))
-	}
+	joining := seq.Map(append(heat.Cautions, coldCautions...), p.w.PressCaution)
+	out.Cautions = append(out.Cautions, seq.Map(joining, func(text string) string { return "joining: " + text })...)
 	return out, nil
 }
 

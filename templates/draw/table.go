@@ -287,13 +287,7 @@ func (t *Table) bands(row int, tallest float64) []band {
 }
 
 func bandsMm(rows [][]band) float64 {
-	var sum float64
-	for _, bands := range rows {
-		for _, b := range bands {
-			sum += b.high
-		}
-	}
-	return sum
+	return seq.Sum(slices.Concat(rows...), func(b band) float64 { return b.high })
 }
 
 func (t *Table) rowPiece(row int, b band) Piece {

@@ -161,10 +161,7 @@ func (r *arranger) cutView(d *draw.Drawing, p *picture.Paper) (spots []picture.S
 	v := &r.a.Front
 	p.Lines(d, v.Lines, draw.ThinMm)
 	seen := map[int]bool{}
-	over := make([]*plan.Shape, len(v.Shapes))
-	for i := range v.Shapes {
-		over[i] = &v.Shapes[i]
-	}
+	over := slices.Collect(seq.Refs(v.Shapes))
 	for i, s := range over {
 		p.Shape(d, s, draw.LineMm)
 		if s.Item == 0 {
@@ -486,9 +483,11 @@ func (r *arranger) list(blocks int) draw.Table {
 // items are the rows of the list of parts; of what stands apart those that are in it.
 func (r *arranger) items() (rows [][]string) {
 	for i, p := range r.pl.Parts {
-		if off := r.a.Holds[i+1]; r.a.Holds == nil {
-			rows = append(rows, []string{strconv.Itoa(i + 1), p.Title, strconv.Itoa(p.Quantity), p.Material})
-		} else if off > 0 {
+		off := p.Quantity
+		if r.a.Holds != nil {
+			off = r.a.Holds[i+1]
+		}
+		if off > 0 {
 			rows = append(rows, []string{strconv.Itoa(i + 1), p.Title, strconv.Itoa(off), p.Material})
 		}
 	}

@@ -240,8 +240,8 @@ func painted(pic *plan.Picture) (out []*plan.Shape) {
 		func(s *plan.Shape) bool { return s.Item > 0 && s.New },
 		func(s *plan.Shape) bool { return s.Item == 0 },
 	} {
-		for i := range pic.Shapes {
-			if s := &pic.Shapes[i]; layer(s) {
+		for s := range seq.Refs(pic.Shapes) {
+			if layer(s) {
 				out = append(out, s)
 			}
 		}
@@ -251,8 +251,8 @@ func painted(pic *plan.Picture) (out []*plan.Shape) {
 
 // balloonOf is the first new shape of an item that has its number in a picture, or the first; nil for none.
 func balloonOf(pic *plan.Picture, item int) (out *plan.Shape) {
-	for i := range pic.Shapes {
-		if s := &pic.Shapes[i]; s.Item == item && s.Named && (out == nil || s.New && !out.New) {
+	for s := range seq.Refs(pic.Shapes) {
+		if s.Item == item && s.Named && (out == nil || s.New && !out.New) {
 			out = s
 		}
 	}

@@ -109,12 +109,8 @@ func (c closeness) orderTable(pl *plan.Plan) draw.Table {
 	}}
 	for _, run := range equalRuns(pl.Joints) {
 		j, last := run[0], run[len(run)-1]
-		var holds []string
-		for _, s := range last.Steps {
-			if s.Hold != "" {
-				holds = append(holds, s.Title)
-			}
-		}
+		held := seq.Keep(last.Steps, func(s plan.JointStep) bool { return s.Hold != "" })
+		holds := seq.Map(held, func(s plan.JointStep) string { return s.Title })
 		what := titleOf(run)
 		if b := j.Bolt; b != nil && b.Ordered != "" {
 			what += ": " + strconv.Itoa(b.Count) + " × " + b.Ordered

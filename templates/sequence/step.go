@@ -116,12 +116,7 @@ func joined(run []*plan.JointPlan) string {
 
 // copiesOf names one side of a run by its copies, each once: "Gusset 1, 2 and 3".
 func copiesOf(run []*plan.JointPlan, side func(*plan.JointPlan) plan.JointEnd) string {
-	var copies []string
-	for _, k := range run {
-		if n := strconv.Itoa(side(k).Copy); !slices.Contains(copies, n) {
-			copies = append(copies, n)
-		}
-	}
+	copies := seq.Add(nil, seq.Map(run, func(k *plan.JointPlan) string { return strconv.Itoa(side(k).Copy) })...)
 	first, n := side(run[0]), len(copies)
 	if n == 1 {
 		return first.Title

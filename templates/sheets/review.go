@@ -257,10 +257,9 @@ func Notes(pl *plan.Plan, findings []review.Finding) []draw.Table {
 		if !isNote(f) {
 			continue
 		}
-		var whats []string
-		for _, one := range f.Each() {
-			whats = append(whats, draw.Bold(titleOf(pl, one)+":")+" "+words.Join(", ", one.What, one.Numbers))
-		}
+		whats := seq.Map(f.Each(), func(one review.Finding) string {
+			return draw.Bold(titleOf(pl, one)+":") + " " + words.Join(", ", one.What, one.Numbers)
+		})
 		t.Rows = append(t.Rows, []string{draw.Bold(strconv.Itoa(len(t.Rows)+1)+" "+f.Code+".") + " " + f.Rule + " (" + f.Source + "): " + f.Fix, strings.Join(whats, "; ")})
 	}
 	if len(t.Rows) == 0 {

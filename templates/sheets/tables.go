@@ -58,11 +58,10 @@ func (d density) holeTable(face *plan.Face, units parts.Units) draw.Table {
 		{Head: "from " + face.FromY, Align: draw.Right, Size: d.em(3.2), Bold: true, Spare: true},
 		{Head: "Drill Ø", Align: draw.Right, Size: d.smallMm()},
 	}}
-	var lead []string
 	short := func(mm float64) string { return words.Short(mm, units) }
-	for _, g := range face.Groups {
-		lead = append(lead, words.Span(g.First, g.Count)+": "+words.Join(", ", g.SizeText, g.DepthText, g.Extra, words.PitchCircle(g.PCDMm, g.PCDAboutMm, short))+".")
-	}
+	lead := seq.Map(face.Groups, func(g plan.Group) string {
+		return words.Span(g.First, g.Count) + ": " + words.Join(", ", g.SizeText, g.DepthText, g.Extra, words.PitchCircle(g.PCDMm, g.PCDAboutMm, short)) + "."
+	})
 	t.Lead = strings.Join(append(lead, countedFrom(face, units)...), " ")
 	for _, h := range face.Holes {
 		row := []string{strconv.Itoa(h.N), words.Angle(h.AngleDeg),

@@ -79,9 +79,9 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 	if dev.MirrorMm != nil && len(dev.Marks) == 0 {
 		t.half = p.halfOf(t)
 	}
-	for _, m := range dev.Marks {
-		t.marks = append(t.marks, spot{pops: []plan.XY{m.CentreMm}, wideMm: m.DiameterMm}.room())
-	}
+	t.marks = seq.Map(dev.Marks, func(m plan.PatternMark) draw.Rect {
+		return spot{pops: []plan.XY{m.CentreMm}, wideMm: m.DiameterMm}.room()
+	})
 	return t, nil
 }
 

@@ -167,11 +167,7 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*t
 		core: draw.R(lo.XMm-rimMm, lo.YMm-rimMm, hi.XMm+rimMm, hi.YMm+topRoomMm), legend: p.legend(), how: p.how(), draw: p.drawFace,
 	}
 	t.marks = seq.Map(p.spots, spot.room)
-	for _, c := range p.circles() {
-		if p.shows(c) && isSmall(c) {
-			t.spare = append(t.spare, circleRect(c))
-		}
-	}
+	t.spare = seq.Map(seq.Keep(p.circles(), func(c plan.Circle) bool { return p.shows(c) && isSmall(c) }), circleRect)
 	top := p.top()
 	t.dividers, t.topMm = p.dividers(), &top
 	if !face.Round {
@@ -282,12 +278,7 @@ func (p *punch) drawFace(l laid) {
 // circles are those of the face and of what else its template serves, and what is
 // marked from the other face; a hole that is marked here is none.
 func (p *punch) circles() []plan.Circle {
-	all := slices.Concat(p.face.Circles, p.extra)
-	for _, c := range p.drilled {
-		if !slices.Contains(all, c) { // patterns of both faces may share a pitch circle
-			all = append(all, c)
-		}
-	}
+	all := seq.Add(slices.Concat(p.face.Circles, p.extra), p.drilled...) // patterns of both faces may share a pitch circle
 	return slices.DeleteFunc(all, func(c plan.Circle) bool {
 		return !c.Pitch && slices.ContainsFunc(p.spots, func(s spot) bool { return c.CentreMm == s.at && c.DiameterMm == s.wideMm })
 	})

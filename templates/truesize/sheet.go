@@ -202,27 +202,27 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 		s.Unsaid = one.draw(s, w, notes(texts, false)...)
 	} else {
 		for one := range seq.Refs(p.tiles) {
-			y := w.Y1 - one.y
-			if p.inside(one.captionedMm()) {
-				if x := w.X0 + one.x - gapMm/2; one.x > 0 {
-					s.Draw.Add(draw.Segment(x, w.Y0, x, w.Y1, draw.ThinMm))
-				}
-				one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), notes(one.captionTexts(), true)...)
-				continue
+			x, y, texts := w.X0+one.x, w.Y1-one.y, []draw.Text(nil)
+			if !p.inside(one.captionedMm()) {
+				y = one.drawCaption(s, x, y)
+			} else if texts = notes(one.captionTexts(), true); one.x > 0 {
+				s.Draw.Add(draw.Segment(x-gapMm/2, w.Y0, x-gapMm/2, w.Y1, draw.ThinMm))
 			}
-			for j, line := range one.captionLines() {
-				y -= draw.TextMm * 1.25
-				size := draw.SmallMm
-				if j == 0 {
-					size = draw.TextMm
-				}
-				s.Draw.Add(draw.Text{XMm: w.X0 + one.x + captionPadMm, YMm: y + 0.8, SizeMm: size, Bold: j == 0, Content: line})
-			}
-			y -= 1.5
-			one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y))
+			one.draw(s, draw.R(x, y-one.window.Height(), x+one.window.Width(), y), texts...)
 		}
 	}
 	return s
+}
+
+// drawCaption sets the caption of a tile from a place down, and returns where it ends.
+func (one *tile) drawCaption(s *draw.Sheet, x, y float64) float64 {
+	size := draw.TextMm
+	for i, line := range one.captionLines() {
+		y -= draw.TextMm * 1.25
+		s.Draw.Add(draw.Text{XMm: x + captionPadMm, YMm: y + 0.8, SizeMm: size, Bold: i == 0, Content: line})
+		size = draw.SmallMm
+	}
+	return y - 1.5
 }
 
 // atRuleMm is the room that texts leave to the rule on the left.
@@ -465,9 +465,8 @@ func (c stripCell) draw(s *draw.Sheet, left, right float64, b draw.Rect) {
 // running breaks the text of a cell into three lines at the most, the smaller the longer it is; what has
 // no room is left out by whole texts, if the first has room.
 func (c stripCell) running(width float64) (all []string, sizes []float64) {
-	broken := func(size float64, texts ...string) (out []string) {
-		out = append(out, seq.Flat(texts, func(text string) []string { return draw.Wrap(text, size, false, width) })...)
-		return out
+	broken := func(size float64, texts ...string) []string {
+		return seq.Flat(texts, func(text string) []string { return draw.Wrap(text, size, false, width) })
 	}
 	size := c.sizes[0]
 	for all = broken(size, c.lines...); len(all) > 2 && (len(all) > 3 || size > threeLinesMm) && size > draw.SmallMm; all = broken(size, c.lines...) {
