@@ -67,7 +67,7 @@ func (j *making) finishLater(t *joint) {
 	for _, i := range body {
 		r := j.model(i.Part)
 		title, held := copyTitle(r, i.Copy), j.heldLater(t, i, body)
-		later := slices.DeleteFunc(slices.Clone(r.Steps), func(s part.Step) bool { return !s.AfterWeld })
+		later := seq.Keep(r.Steps, func(s part.Step) bool { return s.AfterWeld })
 		what = append(what, seq.Map(later, func(s part.Step) string { return title + " " + r.Finished(&s) })...)
 		if most := j.job.Shop.SwingMm.Mm; len(later) > 0 {
 			by = append(by, title+" true by "+r.LaterTrue)

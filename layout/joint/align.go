@@ -46,8 +46,8 @@ func (j *assembly) aligned(rule parts.LineRule, moved []parts.Instance, m placem
 			common = angles
 			continue
 		}
-		common = slices.DeleteFunc(slices.Clone(common), func(a float64) bool {
-			return !slices.ContainsFunc(angles, func(b float64) bool { return apart(a, b) <= alignDeg })
+		common = seq.Keep(common, func(a float64) bool {
+			return slices.ContainsFunc(angles, func(b float64) bool { return apart(a, b) <= alignDeg })
 		})
 	}
 	if len(common) == 0 {
@@ -104,15 +104,12 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 	if tied {
 		return 0, false
 	}
-	turns := []float64{}
+	var turns []float64
 	if t.is(parts.BoltKind) {
-		for _, m := range j.matches(t) {
-			if !m.turned() {
-				turns = append(turns, m.turn)
-			}
-		}
+		level := seq.Keep(j.matches(t), func(m placement) bool { return !m.turned() })
+		turns = seq.Map(level, func(m placement) float64 { return m.turn })
 	} else {
-		turns = append(turns, seq.Flat(t.in.InLine, func(rule parts.LineRule) []float64 { return j.turnsInto(rule, moved) })...)
+		turns = seq.Flat(t.in.InLine, func(rule parts.LineRule) []float64 { return j.turnsInto(rule, moved) })
 		slices.Sort(turns)
 	}
 	b := j.at(t.b.Instance())
@@ -126,7 +123,7 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 }
 
 // turnsInto are the turns of what is moved that bring two features of a rule in line.
-func (j *making) turnsInto(rule parts.LineRule, moved []parts.Instance) (turns []float64) {
+func (j *making) turnsInto(rule parts.LineRule, moved []parts.Instance) []float64 {
 	var in, out []float64
 	if rule.Up {
 		out = append(out, 0)
@@ -139,12 +136,11 @@ func (j *making) turnsInto(rule parts.LineRule, moved []parts.Instance) (turns [
 			out = append(out, angles...)
 		}
 	}
-	turns = append(turns, seq.Flat(in, func(a float64) []float64 { return seq.Map(out, func(b float64) float64 { return geom.OnClock(b - a) }) })...)
-	return turns
+	return seq.Flat(in, func(a float64) []float64 { return seq.Map(out, func(b float64) float64 { return geom.OnClock(b - a) }) })
 }
 
 func without(all []*joint, t *joint) []*joint {
-	return slices.DeleteFunc(slices.Clone(all), func(o *joint) bool { return o == t })
+	return seq.Keep(all, func(o *joint) bool { return o != t })
 }
 
 func (j *shop) ruleText(rule parts.LineRule) string {
@@ -231,11 +227,9 @@ func (j *making) witness(t *joint, moved []parts.Instance) {
 		return
 	}
 	keep, needed := "", turned(t.a.r.Out) && turned(t.b.r.Out)
-	for _, rule := range append(slices.Clone(t.in.InLine), j.rules()...) {
-		if j.crosses(rule, moved) {
-			keep, needed = ", and keep "+j.ruleText(rule)+" in line", true
-			break
-		}
+	rules := append(slices.Clone(t.in.InLine), j.rules()...)
+	if rule, ok := seq.Find(rules, func(rule parts.LineRule) bool { return j.crosses(rule, moved) }); ok {
+		keep, needed = ", and keep "+j.ruleText(rule)+" in line", true
 	}
 	if needed {
 		t.scribe(true, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
@@ -260,15 +254,9 @@ func (j *shop) rules() []parts.LineRule {
 
 // crosses tells whether a rule ties moved parts to parts that stay.
 func (j *shop) crosses(rule parts.LineRule, moved []parts.Instance) bool {
-	in, out := false, rule.Up
-	for _, ref := range rule.Refs {
-		if slices.Contains(moved, ref.Instance()) {
-			in = true
-		} else {
-			out = true
-		}
-	}
-	return in && out
+	comes := func(ref parts.JointRef) bool { return slices.Contains(moved, ref.Instance()) }
+	stays := func(ref parts.JointRef) bool { return !comes(ref) }
+	return slices.ContainsFunc(rule.Refs, comes) && (rule.Up || slices.ContainsFunc(rule.Refs, stays))
 }
 
 // outOfPlace lists what would lie wrong with the moved parts displaced.
@@ -373,11 +361,10 @@ func (j *making) shifted(t *joint, p placedPart, m placement, named []parts.Join
 	for rad := range seq.Refs(p.r.Radials) {
 		name := rad.In.Name.Value
 		angles := seq.Map(rad.Rows, func(row plan.RadialRow) float64 { return p.at.clock(row.ClockDeg) })
-		stays := true
-		for _, a := range angles {
-			stays = stays && slices.ContainsFunc(angles, func(b float64) bool { return apart(m.clock(a), b) <= alignDeg })
+		leaves := func(a float64) bool {
+			return !slices.ContainsFunc(angles, func(b float64) bool { return apart(m.clock(a), b) <= alignDeg })
 		}
-		if !stays && !isNamed(p.Instance, named, name) {
+		if slices.ContainsFunc(angles, leaves) && !isNamed(p.Instance, named, name) {
 			o := clocked(title+" "+words.Spaced(name), m, angles[0])
 			o.Unruled = true
 			out = append(out, o)

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // anchor is a hole of a part that stands on the floor, and how many there are on all its copies.
@@ -22,8 +23,7 @@ type anchor struct {
 // through: what fixes it to the floor goes there.
 func (j *shop) anchors(t *joint) (out []anchor) {
 	r := j.model(t.in.Anchored.Value)
-	for i := range r.Groups {
-		g := &r.Groups[i]
+	for g := range seq.Refs(r.Groups) {
 		if !g.Anchors() || j.bolted(r, g) {
 			continue
 		}

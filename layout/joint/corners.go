@@ -146,5 +146,5 @@ func oneSide(corners []plan.Corner) []plan.Corner {
 			best = c.Side
 		}
 	}
-	return slices.DeleteFunc(slices.Clone(corners), func(c plan.Corner) bool { return c.Side != best })
+	return seq.Keep(corners, func(c plan.Corner) bool { return c.Side == best })
 }

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // A draw bolt is made for twice the force worked out, and for no less than leastN:
@@ -63,8 +64,7 @@ func (t *joint) nutFigure(r pullRod) {
 // the middle of the face, or a thread inside; ok is false where there is none.
 func pull(shaft feature, dir float64) (t threads.Thread, into string, deepMm float64, ok bool) {
 	face := parts.Face(faceName(dir))
-	for i := range shaft.r.Groups {
-		g := &shaft.r.Groups[i]
+	for g := range seq.Refs(shaft.r.Groups) {
 		if g.Face == face && len(g.Points) == 1 && !geom.Over(g.Points[0].LengthMm(), 0) && g.Size.Thread != nil && g.Hole != nil && g.Hole.Size.Make == parts.TappedHole {
 			return *g.Size.Thread, words.Spaced(g.Group.Name), 0, true
 		}

@@ -92,15 +92,13 @@ func passed(bore *part.Step, housing parts.Instance, all []*joint) bool {
 
 // seals says how to fit the wanted seals of a part once some joints are made.
 func (j *making) seals(f feature, made []*joint, wanted func(bore *part.Step) bool) (do []string) {
-	for i := range f.r.Steps {
-		bore := &f.r.Steps[i]
-		q := f.r.SealIn(bore)
-		if q == nil || !wanted(bore) {
+	for _, q := range f.r.Seals() {
+		bore, by := q.Bore, ""
+		if !wanted(bore) {
 			continue
 		}
-		by := ""
 		if o := bearingIn(made, f.Instance()); o != nil {
-			if by, _ = j.notOver(o, made[:slices.Index(made, o)], bore, 1); by != "" {
+			if by, _ = j.notOver(o, made[:slices.Index(made, o)], q, 1); by != "" {
 				by = " (it is on the shaft: with a ring in two halves, before " + by + ")"
 			}
 		}
@@ -124,16 +122,16 @@ func ringOver(bore *part.Step, f feature, w words.Writer) []string {
 // overSealMm is how much larger than its shaft a seal is pulled over. Common practice, no source.
 const overSealMm = 0.5
 
-// notOver names what is on the shaft of a bearing before it enters that the seal in a bore of its housing does not
+// notOver names what is on the shaft of a bearing before it enters that a seal of its housing does not
 // go over, empty where there is nothing, and the end of the shaft there: on the side that the seal comes
 // from, away from its shoulder, or with −1 on the other.
-func (j *assembly) notOver(t *joint, before []*joint, bore *part.Step, dir float64) (by, end string) {
-	shaft, q := j.at(t.a.Instance()), t.b.r.SealIn(bore)
-	if shoulder(feature{r: t.b.r, step: bore}, -1) == nil {
+func (j *assembly) notOver(t *joint, before []*joint, q *part.Seal, dir float64) (by, end string) {
+	shaft := j.at(t.a.Instance())
+	if shoulder(feature{r: t.b.r, step: q.Bore}, -1) == nil {
 		dir = -dir
 	}
 	at := j.at(t.b.Instance()).at.seenFrom(shaft.at)
-	z, end := at.z0+at.s*bore.MidMm(), faceName(at.s*dir)
+	z, end := at.z0+at.s*q.Bore.MidMm(), faceName(at.s*dir)
 	for _, i := range j.members(t.a.Instance(), before) {
 		r, on, known := j.model(i.Part), placement{}, false
 		if p := j.at(i); p != nil && p.group == shaft.group {
@@ -161,14 +159,9 @@ func (j *assembly) notOver(t *joint, before []*joint, bore *part.Step, dir float
 // slipSeals slips on a shaft, before its cones, the seals of its housing that do not go over it from their
 // own side later, and finds those that go over neither end.
 func (j *making) slipSeals(t *joint) {
-	for i := range t.b.r.Steps {
-		bore := &t.b.r.Steps[i]
-		q := t.b.r.SealIn(bore)
-		if q == nil {
-			continue
-		}
-		over, _ := j.notOver(t, j.before, bore, 1)
-		other, end := j.notOver(t, j.before, bore, -1)
+	for _, q := range t.b.r.Seals() {
+		over, _ := j.notOver(t, j.before, q, 1)
+		other, end := j.notOver(t, j.before, q, -1)
 		switch seal := "seal " + q.Name; {
 		case over != "" && other != "":
 			t.problem(plan.SealShut, plan.Named(seal), plan.Named(t.b.title()), plan.Named(over), plan.Named(other))

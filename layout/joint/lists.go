@@ -131,10 +131,8 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 				out.add(item, n, r.Out.Title, note)
 			}
 		}
-		for i := range r.Steps {
-			if q := r.SealIn(&r.Steps[i]); q != nil {
-				add("Seal "+q.Name, r.Part.Quantity, "")
-			}
+		for _, q := range r.Seals() {
+			add("Seal "+q.Name, r.Part.Quantity, "")
 		}
 		for _, k := range r.Keyways {
 			item, note := k.Bought(j.w)

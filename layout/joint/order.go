@@ -47,7 +47,7 @@ func (j *assembly) order(all []*joint) (done []*joint) {
 		r.then.why = append(r.then.why, r)
 	}
 	if len(done) < len(all) {
-		left := slices.DeleteFunc(slices.Clone(all), func(t *joint) bool { return slices.Contains(done, t) })
+		left := seq.Keep(all, func(t *joint) bool { return !slices.Contains(done, t) })
 		j.cycle(left, rules)
 		return append(done, left...)
 	}

@@ -428,8 +428,7 @@ func (s setting) words(w words.Writer, shaft, hub string) string {
 // where there is none. Cold, the bevel of a weld is none: the end that goes in is sharp.
 func leadIn(t *joint) (drawn *parts.Chamfer, on string) {
 	for _, f := range []feature{t.a, t.b} {
-		for i := range f.r.Part.Chamfers {
-			c := &f.r.Part.Chamfers[i]
+		for c := range seq.Refs(f.r.Part.Chamfers) {
 			if of, _ := c.On(); of == f.ref.Feature && !c.Radius.Set() && (c.For != "weld" || t.in.Press.Method != "press") && (drawn == nil || c.For == "lead-in" && drawn.For != "lead-in") {
 				drawn, on = c, f.title()
 			}

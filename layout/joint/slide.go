@@ -75,12 +75,10 @@ func (s *shop) keeper(t *joint) keeper {
 	if k.step != nil && !k.step.Inside && k.step.Size.Thread != nil {
 		k.nut = k.step
 	}
-	for i := range k.r.Grooves {
-		g := &k.r.Grooves[i]
-		if _, _, ring := g.Ring(s.w); ring && g.Row.Name == k.ref.Feature && !g.Row.Inside {
-			k.ring = g
-		}
-	}
+	k.ring = seq.At(k.r.Grooves, func(g *part.Groove) bool {
+		_, _, ring := g.Ring(s.w)
+		return ring && g.Row.Name == k.ref.Feature && !g.Row.Inside
+	})
 	return k
 }
 
@@ -111,10 +109,8 @@ func (t *joint) shut(k keeper) bool {
 // there is none.
 func (t *joint) keyways() (hub, shaft *plan.KeywayRow) {
 	in := func(f feature) *plan.KeywayRow {
-		for i := range f.r.Keyways {
-			if k := &f.r.Keyways[i].Row; k.In == f.ref.Feature {
-				return k
-			}
+		if k := seq.At(f.r.Keyways, func(k *part.Keyway) bool { return k.Row.In == f.ref.Feature }); k != nil {
+			return &k.Row
 		}
 		return nil
 	}

@@ -233,8 +233,8 @@ func (weldKind) tools(j *assembly, t *joint, before []*joint, list *tooling) {
 // emptyBores goes through the bores of what a weld joins that have limits and nothing in them yet.
 func (t *joint) emptyBores(before []*joint, visit func(f feature, bore *part.Step)) {
 	for _, f := range []feature{t.a, t.b} {
-		for i := range f.r.Steps {
-			if s := &f.r.Steps[i]; s.Inside && s.Size.Fitted() && !s.AfterWeld && !filled(f.Instance(), s, append(slices.Clone(before), t)) {
+		for _, s := range f.r.Side(true) {
+			if s.Size.Fitted() && !s.AfterWeld && !filled(f.Instance(), s, append(slices.Clone(before), t)) {
 				visit(f, s)
 			}
 		}

@@ -14,7 +14,8 @@ import (
 // Seal is a rotary shaft seal that sits in a bore.
 type Seal struct {
 	*SealSize
-	Lip parts.Face // that its lip looks to: said by the drawing, else away from the open end of the bore
+	Bore *Step
+	Lip  parts.Face // that its lip looks to: said by the drawing, else away from the open end of the bore
 }
 
 // SealSize is a shaft seal as a seat names it.
@@ -54,32 +55,28 @@ func SealOf(seat string, units parts.Units) *SealSize {
 	return out
 }
 
-// SealIn is the shaft seal of a bore, nil for another step.
-func (s *Sizes) SealIn(st *Step) *Seal {
-	q := SealOf(st.Seat, s.W.Units)
-	if parts.SeatUse(st.Seat) != parts.ASeal || q == nil || !st.Inside {
-		return nil
+// Seals are the shaft seals in the bores of a part.
+func (s *Sizes) Seals() (list []*Seal) {
+	for _, st := range s.Side(true) {
+		if q := SealOf(st.Seat, s.W.Units); q != nil && parts.SeatUse(st.Seat) == parts.ASeal {
+			shoulder := parts.Front
+			if s.UndercutAtBack(st) {
+				shoulder = parts.Back
+			}
+			list = append(list, &Seal{q, st, cmp.Or(st.Lip, shoulder)})
+		}
 	}
-	shoulder := parts.Front
-	if s.UndercutAtBack(st) {
-		shoulder = parts.Back
-	}
-	return &Seal{q, cmp.Or(st.Lip, shoulder)}
+	return list
 }
 
 // sealMarks are the seals as the section shows them, each up to its shoulder.
 func (s *Sizes) sealMarks() []plan.SealMark {
-	var out []plan.SealMark
-	for st := range seq.Refs(s.Steps) {
-		q := s.SealIn(st)
-		if q == nil {
-			continue
-		}
+	return seq.Map(s.Seals(), func(q *Seal) plan.SealMark {
+		st := q.Bore
 		m := plan.SealMark{FromMm: st.FromMm, ToMm: geom.Clean(st.FromMm + q.WidthMm), OuterMm: st.Size.NominalMm, InnerMm: q.ShaftMm, LipBack: q.Lip == parts.Back}
 		if s.UndercutAtBack(st) {
 			m.FromMm, m.ToMm = geom.Clean(st.ToMm-q.WidthMm), st.ToMm
 		}
-		out = append(out, m)
-	}
-	return out
+		return m
+	})
 }

@@ -12,7 +12,7 @@ import (
 // A seal 60x80x8 in a bore of 80 lies up to its shoulder. Its lip looks to where the
 // drawing says, else away from the open end of the bore. On a shaft, and where the size
 // is not that of a seal, there is none.
-func TestSealIn(t *testing.T) {
+func TestSeals(t *testing.T) {
 	t.Parallel()
 	const front = "{name: register, diameter: 80, fit: H8, length: 10, SEAT}, {name: land, diameter: 66, length: 7}"
 	const back = "{name: land, diameter: 66, length: 7}, {name: register, diameter: 80, fit: H8, length: 10, SEAT}"
@@ -29,15 +29,15 @@ func TestSealIn(t *testing.T) {
 	} {
 		m := work(t, "mm", "part: p\nkind: turned\nmaterial: S235\nstock: {round: 120 mm}\nprofile:\n  outside: [{name: rim, diameter: 116, length: 17, seat: seal 116x140x8}]\n  inside: ["+strings.Replace(c.inside, "SEAT", c.seat, 1)+"]\n")
 		has(t, m, c.clause)
-		q := m.SealIn(m.StepNamed("register"))
+		seals := m.Seals()
 		if c.lip == "" {
-			if q != nil || len(m.Section.Seals) > 0 {
-				t.Errorf("%s: %+v, %v", c.seat, q, m.Section.Seals)
+			if len(seals) > 0 || len(m.Section.Seals) > 0 {
+				t.Errorf("%s: %+v, %v", c.seat, seals, m.Section.Seals)
 			}
 			continue
 		}
 		want := plan.SealMark{FromMm: c.from, ToMm: c.to, OuterMm: 80, InnerMm: 60, LipBack: c.lip == parts.Back}
-		if q == nil || q.Lip != c.lip || q.ShaftMm != 60 || !slices.Equal(m.Section.Seals, []plan.SealMark{want}) {
+		if q := seals[0]; len(seals) > 1 || q.Bore.Name != "register" || q.Lip != c.lip || q.ShaftMm != 60 || !slices.Equal(m.Section.Seals, []plan.SealMark{want}) {
 			t.Errorf("%s: %+v, %+v, want %+v", c.seat, q, m.Section.Seals, want)
 		}
 	}
