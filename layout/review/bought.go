@@ -690,10 +690,31 @@ func (v *view) throughHole(e *parts.Loose, g *parts.HoleGroup, h *hole, o screwO
 			What: what + " have heads for a countersink, and the holes have none", Numbers: o.words,
 			Rule: "a head that is to lie flush lies in its cone", Fix: "countersink: as wide as the head, on the side that the screws go in by"}},
 		o.otherCone(g, what),
+		flaw{!o.nut() && saysInto(e, g.Name.Value) && !v.nutsBought(o.thread.Designation) && !v.threadFree(o.thread.Designation), Finding{
+			What: what + " hold nothing: the holes that they are to go into have no thread", Numbers: o.words + " in " + v.mm(2*h.radiusMm),
+			Rule: "a bolt has a nut or a thread behind it", Source: "by the job", Fix: "a tapped hole, or a nut"}},
 		flaw{o.nut() && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d, Finding{
 			What: what + " are too short for their nuts", Numbers: v.mm(o.longMm) + " long through " + v.mm(deep) + ", with what comes on " + v.mm(o.takes(e)*d) + " wanted beyond", LeftMm: left(o.longMm - deep),
 			Rule: "a bolt comes through its nut", Fix: "a longer screw"}},
 	)
+}
+
+// intoWords are words for what something goes into.
+var intoWords = regexp.MustCompile(`(?i)\binto\b[^.,;]*`)
+
+// saysInto tells whether words put what is bought into a group of holes, by its name.
+func saysInto(e *parts.Loose, group string) bool {
+	return slices.ContainsFunc(intoWords.FindAllString(e.How.Value, -1), func(s string) bool { return saysHoles(unhyphened(s), group) })
+}
+
+// threadFree tells whether a group of holes has a thread that no joint fills: a screw may go on into that.
+func (r *reviewer) threadFree(thread string) bool {
+	for v, g := range r.groups() {
+		if g.Size.Make == parts.TappedHole && sameThread(g.Size.Thread, thread) && !v.jointNames(g.Name.Value) {
+			return true
+		}
+	}
+	return false
 }
 
 // otherCone is a head of another angle than the cone that it is to lie in.
