@@ -199,7 +199,7 @@ func (j *making) onCone(t *joint) {
 			t.problem(plan.SlideTaperLimits, append(named, plan.Of(plan.Mm, t.nearerMm(p)))...)
 		}
 	}
-	t.keyed(p)
+	j.keyed(t, p)
 	if j.kept(t, p) {
 		t.slideFigures(p)
 		j.slideSteps(t, p)
@@ -295,7 +295,7 @@ func (slideKind) work(j *making, t *joint) {
 	} else {
 		t.problem(plan.SlideNoStop, plan.Named(t.a.title()), plan.Named(t.b.text()), plan.Named(faceName(-t.dir)))
 	}
-	t.keyed(p)
+	j.keyed(t, p)
 	if g, err := fits.Limit(shaft.NominalMm, slides); err == nil && p.Key != "" && geom.Over(p.PlayMm.Min, shaft.NominalMm-g.MaxMm) {
 		t.problem(plan.SlidePlay, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(p.PlayMm.Min, 3)), plan.Of(plan.Mm, words.Round(p.PlayMm.Max, 3)))
 	}
@@ -307,10 +307,10 @@ func (slideKind) work(j *making, t *joint) {
 }
 
 // keyed compares the two keyways where the hub stands.
-func (t *joint) keyed(p *plan.SlidePlan) {
+func (j *making) keyed(t *joint, p *plan.SlidePlan) {
 	hub, shaft := t.keyways()
 	if hub == nil || shaft == nil {
-		if hub == shaft {
+		if hub == shaft && !j.turnsOnPin(t) {
 			t.problem(plan.SlideNoKey, plan.Named(t.a.text()), plan.Named(t.b.text()))
 		}
 		return
@@ -332,6 +332,25 @@ func (t *joint) keyed(p *plan.SlidePlan) {
 	case geom.Over(long, p.KeyOnMm):
 		t.problem(plan.SlideKeyOff, plan.Of(plan.Mm, p.KeyOnMm), plan.Named(t.b.title()), plan.Named(t.a.text()), plan.Of(plan.Mm, geom.Clean(long)))
 	}
+}
+
+// turnsOnPin tells whether a hub without a key turns, with play, on a pin that another joint fixes and that nothing turns,
+// as a lever does that a ring keeps on it.
+func (j *making) turnsOnPin(t *joint) bool {
+	if m := j.job.Motor; j.keeper(t).ring == nil || m != nil && m.Drives.Part == t.b.ref.Part || geom.Over(t.b.step.Size.MaxMm, t.a.step.Size.MinMm) {
+		return false
+	}
+	fixed := false
+	for _, o := range j.all {
+		switch its := o.a.Instance() == t.b.Instance() || o.b.Instance() == t.b.Instance(); {
+		case !its:
+		case o.is(parts.BearingKind), o.turns():
+			return false
+		default:
+			fixed = fixed || !o.is(parts.SlideKind)
+		}
+	}
+	return fixed
 }
 
 // ringOffMm is how far a ring may be off its hub at the least, without a spacer. Common practice, no source.
@@ -553,7 +572,9 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		j.putIn(t, putNut)
 		t.step("Keep", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight, j.held(t))
 	case p.Ring:
-		t.step("Keep", "Spring the "+p.Keeper+" into "+words.Spaced(k.Feature)+" with its pliers and turn it: it sits on the floor of the groove all round.").Caution = "A ring springs off its pliers: eyes protected."
+		s := t.step("Keep", "Spring the "+p.Keeper+" into "+words.Spaced(k.Feature)+" with its pliers and turn it: it sits on the floor of the groove all round.")
+		s.Caution = "A ring springs off its pliers: eyes protected."
+		s.Hold = words.When(p.Key == "" && j.turnsOnPin(t), hub+" turns on "+shaft+" by hand, no tight place.")
 	default:
 		t.step("Keep", p.Keeper+" keeps it once it is bolted on: hold "+hub+" until then.")
 	}

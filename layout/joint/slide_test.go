@@ -346,6 +346,30 @@ func TestRingFarFromItsHub(t *testing.T) {
 	}
 }
 
+// TestLeverOnAPin: what a ring keeps on a pin that another joint fixes turns there, without a key; on a shaft that nothing
+// fixes, and on one that turns in a bush, it wants one.
+func TestLeverOnAPin(t *testing.T) {
+	t.Parallel()
+	keyless := []string{"hub.yaml|keyways:\n  - {name: key, in: bore, clock: 30}\n|", "shaft.yaml|keyways:\n  - {name: key, in: seat, clock: 90, axial: 70, length: 40}\n|", "shaft.yaml|top: keyway|top: punch", "cap.yaml|circle: 60}|circle: 120}", "cap.yaml|pcd: 40|pcd: 80", "cap.yaml|diameter: 24.5|diameter: 55, fit: H7", "shaft.yaml|collar, diameter: 55|collar, diameter: 55, fit: p6"}
+	const fixed, runs = "press: {shaft: shaft.collar, bore: cap.bore, fit: H7/p6}\n    level: back-with-back\n", "slide: {hub: cap.bore, on: shaft.collar}\n    level: back-with-back\n"
+	for _, c := range []struct {
+		other string
+		key   bool
+	}{{"", true}, {fixed, false}, {runs, true}} {
+		edits := keyless
+		if c.other != "" {
+			edits = append(slices.Clone(keyless), "job.yaml|kept-by: shaft.ring}\n|kept-by: shaft.ring}\n  - name: other\n    "+c.other)
+		}
+		p := slidJob(t, edits...)
+		hub := jointNamed(t, p, "pulley")
+		turns := slices.ContainsFunc(hub.Steps, func(s plan.JointStep) bool { return s.Hold == "Hub turns on Shaft by hand, no tight place." })
+		key := slices.ContainsFunc(hub.Problems, func(p plan.Problem) bool { return p.Kind == plan.SlideNoKey })
+		if key != c.key || turns == c.key || len(p.Faults) > 0 {
+			t.Errorf("%q: %v %v %+v", c.other, hub.Problems, p.Faults, hub.Steps)
+		}
+	}
+}
+
 // A cap of 8 on the front of a hub of 40: hub 60 to 100, cap 52 to 60, the ring's face at 46.75
 // (TestSlideUpToItsRing). A cap that is bored 50 goes over the ring, and the hub itself is kept.
 func TestSlideWithWhatIsOnTheHub(t *testing.T) {
