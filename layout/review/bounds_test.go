@@ -303,8 +303,8 @@ func TestLooseBounds(t *testing.T) {
 		{"pugmill", "water-funnel.yaml", "small: 30, height: 90, thickness: 1.5, offset: 20, measured: inside", "small: %g, height: 90, thickness: 1.5, offset: 20, measured: outside", 37.9, 38, "loose", "does not go into a hole", "38 mm in 38 mm"},
 		{"pugmill", "job.yaml", "sheet 344 x 304", "sheet 344 x %g", 296.5, 296, "loose", "on the mouth of Hopper throat falls into it", "344 mm by 296 mm on 336 mm by 296 mm"}, // 2 of sheet on each side
 		{"pugmill", "job.yaml", "sheet 344 x 304", "sheet %g x 304", 336.5, 336, "loose", "falls into it", "336 mm by 304 mm on 336 mm by 296 mm"},
-		{"pugmill", "job.yaml", "bolt M10 x 45 8.8 with nut", "bolt M10 x %g 8.8 with nut", 40, 39.9, "bought", "too short for their nuts", "39.9 mm long through 28 mm"},                                                                          // 8 and 20 of plate, 8 of nut, 4 of washers
-		{"pugmill", "job.yaml", "bolt M12 x 60 8.8 with nut", "bolt M12 x %g 8.8 with nut", 44, 43.9, "bought", "too short for the motor's flange and their nuts", "43.9 mm long through 20 mm: 19.1 mm beyond, less the washers, wanted 19.2 mm"}, // 9.6 of nut, 4.8 of washers, 9.6 of flange
+		{"pugmill", "job.yaml", "bolt M10 x 45 8.8 with nut", "bolt M10 x %g 8.8 with nut", 40, 39.9, "bought", "too short for their nuts", "39.9 mm long through 28 mm"},                                                   // 8 and 20 of plate, 8 of nut, 4 of washers
+		{"pugmill", "job.yaml", "bolt M12 x 60 8.8 with nut", "bolt M12 x %g 8.8 with nut", 44, 43.9, "bought", "too short for their nuts", "43.9 mm long through 20 mm: 19.1 mm beyond, less the washers, wanted 19.2 mm"}, // 9.6 of nut, 4.8 of washers, 9.6 of flange
 		{"pugmill", "lifting-link.yaml", "17/32 in", "%g mm", 10, 9.9, "bought", "go through none of its holes", "through 9.9 mm"},
 		{"pugmill", "lock-plate.yaml", "across-flats: 90", "across-flats: %g", 68, 67.8, "edge", "close to the outline", "3.9 mm, wanted 4 mm"},
 		{"pugmill", "pillar.yaml", "diameter: 30, length: 180", "diameter: 30, length: %g", 179.5, 179.4, "held", "do not hold it on Motor adapter", "5.1 mm apart"}, // 1.5 of sheet, 1 of play, 2.6 short
