@@ -109,11 +109,16 @@ func (m *Machine) endPlay(j *plan.JointPlan, shaft *assembly.Body, turning, stil
 	if play == inf {
 		return nil
 	}
-	least := m.apartMm(shaft, turning, turns0, turns1).Min - m.apartMm(shaft, still, still0, still1).Max
-	if geom.Over(least, 0) {
+	turns, sure := m.apartMm(shaft, turning, turns0, turns1)
+	stands, too := m.apartMm(shaft, still, still0, still1)
+	least, kind := turns.Min-stands.Max, plan.EndPlayNone
+	switch {
+	case geom.Over(least, 0):
 		return nil
+	case !sure || !too:
+		kind = plan.EndPlayUnsure
 	}
-	return []plan.Problem{m.Fault(j.Name, plan.EndPlayNone, m.Named(shaft.ID), m.Named(turns1.ID), m.Named(still1.ID), m.Named(turns0.ID), m.Named(still0.ID), plan.Of(plan.Mm, words.Round(least, 2)), plan.Of(plan.Mm, play))}
+	return []plan.Problem{m.Fault(j.Name, kind, m.Named(shaft.ID), m.Named(turns1.ID), m.Named(still1.ID), m.Named(turns0.ID), m.Named(still0.ID), plan.Of(plan.Mm, words.Round(least, 2)), plan.Of(plan.Mm, play))}
 }
 
 // nearest are the faces that meet first when what turns goes along a shaft, to its back or its front, and how far it goes
@@ -177,8 +182,9 @@ func (m *Machine) facesAt(shaft *assembly.Body, bodies []assembly.Body, radiusMm
 }
 
 // apartMm is how far one face lies behind another, less than nothing where it is before it, inside the limits of lengths:
-// along a part in which both end, or on which their parts end; else as drawn.
-func (m *Machine) apartMm(shaft *assembly.Body, bodies []assembly.Body, behind, before endFace) plan.Range {
+// along a part in which both end, or on which their parts end, or along all that joints hold together between them; else as
+// drawn, and not sure, nor where what lies between has no limits.
+func (m *Machine) apartMm(shaft *assembly.Body, bodies []assembly.Body, behind, before endFace) (mm plan.Range, sure bool) {
 	for along := range seq.Refs(bodies) {
 		if !stand.SameAxis(shaft.Pose, along.Pose) {
 			continue
@@ -190,15 +196,29 @@ func (m *Machine) apartMm(shaft *assembly.Body, bodies []assembly.Body, behind, 
 			if !ok || !too {
 				continue
 			}
-			out := lies(m.PartOf(along.ID), from, to, behind.mm[a]-before.mm[b])
-			for _, own := range []plan.Range{lies(behind.of, behind.ownMm[a], behind.ownMm[0], behind.mm[0]-behind.mm[a]), lies(before.of, before.ownMm[0], before.ownMm[b], before.mm[b]-before.mm[0])} {
+			out := lies(m.PartOf(along.ID), false, [2]float64{from, to}, behind.mm[a]-before.mm[b])
+			for _, own := range []plan.Range{
+				lies(behind.of, false, [2]float64{behind.ownMm[a], behind.ownMm[0]}, behind.mm[0]-behind.mm[a]),
+				lies(before.of, false, [2]float64{before.ownMm[0], before.ownMm[b]}, before.mm[b]-before.mm[0]),
+			} {
 				out.Min, out.Max = out.Min+own.Min, out.Max+own.Max
 			}
-			return out
+			return out, true
 		}
 	}
+	if out, sure, ok := m.chain(shaft, bodies, before.places(), behind.places()); ok {
+		return out, sure
+	}
 	d := behind.mm[0] - before.mm[0]
-	return plan.Range{Min: d, Max: d}
+	return plan.Range{Min: d, Max: d}, false
+}
+
+// places are a face as the end of a step outside and of one inside.
+func (f *endFace) places() (all [2]placeOn) {
+	for k := range all {
+		all[k] = placeOn{f.ID, f.of, k > 0, f.mm[0], f.ownMm[0]}
+	}
+	return all
 }
 
 // endsAt is where a step outside of a body ends at a place along a shaft, from the front of the body's part.
@@ -216,8 +236,8 @@ func (m *Machine) endsAt(shaft, b *assembly.Body, mm float64) (ownMm float64, ok
 
 // lies is how far apart two places of a part are inside the limits of its lengths, with the sign of what is drawn; as drawn
 // where its steps have no length there.
-func lies(r *part.Model, fromMm, toMm, drawnMm float64) plan.Range {
-	between := r.BetweenMm(false, min(fromMm, toMm), max(fromMm, toMm))
+func lies(r *part.Model, inside bool, fromTo [2]float64, drawnMm float64) plan.Range {
+	between := r.BetweenMm(inside, min(fromTo[0], fromTo[1]), max(fromTo[0], fromTo[1]))
 	switch {
 	case between.Max <= 0:
 		return plan.Range{Min: drawnMm, Max: drawnMm}

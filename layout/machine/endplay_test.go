@@ -44,6 +44,30 @@ func TestEndPlays(t *testing.T) {
 	}
 }
 
+// Bushes of 12 in two plates of 12 as bought, 100 apart on pillars, and a collar of 99 between: it may be 99.05, and at
+// class m each bush 12.2, and so stand in by 0.2. Pillars of 99.95 leave 99.95 - 0.4 - 99.05 = 0.5, those of 98 leave -1.45,
+// less what the plates lack.
+func TestEndPlayOverPillars(t *testing.T) {
+	t.Parallel()
+	for limits, want := range map[string]string{"[99.95, 100.05]": "", "[98, 102]": "end-play-unsure Shaft Shaft Bush 2 Shaft Bush 1 -1.45 1"} {
+		plate := "kind: plate\nmaterial: S355\ntop: scribe\nstock: {plate: 12, cut: laser}\noutline: {rectangle: [200, 100]}\nbore: {diameter: 36, fit: H7, leave: 3}\nholes: [{name: pillars, at: [[-70, 0], [70, 0]], size: M16 clearance}]\n"
+		got := found(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [front.yaml, back.yaml, pillar.yaml, bush.yaml, shaft.yaml]\njoints:\n" +
+				"  - {name: one, press: {shaft: bush#1.outside, bore: front.bore}, level: front-with-front}\n  - {name: two, press: {shaft: bush#2.outside, bore: back.bore}, level: back-with-back}\n" +
+				"  - {name: pillars, bolt: {through: back.pillars, into: front.pillars, bolt: M16, stud: pillar, nut: yes}, face: front-on-back}\n" +
+				"  - {name: turn, slide: {hub: bush#1.bore, on: shaft.journal}, place: {on: front, with: back, at: [0, 0], top: up, gap: -20}}\n",
+			"front.yaml":  "part: front\ntitle: Front\n" + plate,
+			"back.yaml":   "part: back\ntitle: Back\n" + plate,
+			"pillar.yaml": "part: pillar\ntitle: Pillar\nkind: turned\nquantity: 2\nmaterial: C45\nstock: {round: 32, length: 170}\nprofile:\n  outside: [{name: first, thread: M16, length: 32}, {name: body, diameter: 30, length: 100, length-limits: " + limits + "}, {name: last, thread: M16, length: 32}]\n",
+			"bush.yaml":   "part: bush\ntitle: Bush\nkind: turned\nquantity: 2\nmaterial: CuSn8\nstock: {round: 40, length: 16}\nprofile:\n  outside: [{name: outside, diameter: 36, fit: n6, length: 12}]\n  inside: [{name: bore, diameter: 25, fit: F8, length: 12}]\n",
+			"shaft.yaml":  "part: shaft\ntitle: Shaft\nkind: shaft\nmaterial: C45\nstock: {round: 40, length: 145}\nprofile:\n  outside: [{name: journal, diameter: 25, fit: e8, length: 20}, {name: collar, diameter: 32, length: 99, length-limits: [98.95, 99.05]}, {name: tail, diameter: 25, fit: e8, length: 20}]\n",
+		}, plan.EndPlayNone, plan.EndPlayUnsure)
+		if got != want {
+			t.Errorf("%s: %q, want %q", limits, got, want)
+		}
+	}
+}
+
 // A shaft of 36 × 8, 25 × 80.5, 22 × 20 and M20 × 24 has its centre of gravity 57.3 behind its front: 24 behind a bush of
 // 25 against its head, and between that and a second one.
 func TestOneBush(t *testing.T) {

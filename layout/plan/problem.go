@@ -242,7 +242,8 @@ const (
 	BushUnknown    ProblemKind = "bush-unknown" // how far it closes
 	BushShort      ProblemKind = "bush-short"
 	EndPlayNone    ProblemKind = "end-play-none"
-	OneBush        ProblemKind = "one-bush" // what turns has its centre of gravity beside the one bush that carries it
+	EndPlayUnsure  ProblemKind = "end-play-unsure" // not all that counts has limits
+	OneBush        ProblemKind = "one-bush"        // what turns has its centre of gravity beside the one bush that carries it
 	FlightTight    ProblemKind = "flight-tight"
 	WeldPast       ProblemKind = "weld-past"
 	FlightWide     ProblemKind = "flight-wide"

@@ -204,7 +204,7 @@ var jobRules = []rule[*reviewer]{
 	{"bar-key", "a key goes into no keyway", of(everyPart, (*view).barKey)},
 	{"loose", "what no joint holds does not go where it is to", loose},
 	{"held", "what the words stand or screw on a part is not on it, or stands another way up", held},
-	{"travel", "what travels strikes something, nothing stops it, or words say otherwise of it", each(everyLoose, (*reviewer).inUse)},
+	{"travel", "what travels strikes something, nothing stops it, or words say otherwise of it", together(each(everyLoose, (*reviewer).inUse), (*reviewer).turnStrikes)},
 	{"bought", "the screws bought for a part are not those of its holes", bought},
 	{"place", "a weld and its place name two sides of a part", each(everyJoint(parts.WeldKind), (*reviewer).placeSides)},
 	{"seal-of", "a seal stands where it cannot seal", each(everyStanding, (*reviewer).standingSeals)},
