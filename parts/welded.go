@@ -61,6 +61,9 @@ func (p *Part) BeforeWeld(leaveMm float64) *Part {
 	}
 	out.Grooves = slices.DeleteFunc(slices.Clone(p.Grooves), func(g Groove) bool { return is(g.In) })
 	out.Flats = slices.DeleteFunc(slices.Clone(p.Flats), func(f Flats) bool { return is(f.In) })
+	if p.Clamp != nil && is(p.Clamp.In) {
+		out.Clamp = nil // an open ring is neither welded nor bored
+	}
 	out.Require = slices.DeleteFunc(slices.Clone(p.Require), func(q Requirement) bool { return is(q.Of) || is(q.To) })
 	out.Chamfers = slices.DeleteFunc(slices.Clone(p.Chamfers), func(c Chamfer) bool {
 		return c.For != "weld" && slices.ContainsFunc(later, func(name string) bool {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -64,6 +65,30 @@ func TestSplitRing(t *testing.T) {
 	whole := work(t, "mm", strings.Replace(splitRing, "clamp:", "notes: [x]\n#", 1))
 	if got, want := whole.Out.MassKg-m.Out.MassKg, 2*10*16*1e-9*m.Material.DensityKgM3; math.Abs(got-want) > 1e-9 {
 		t.Errorf("the saw takes %v kg, want %v", got, want)
+	}
+}
+
+// A ring that is bored after its weld is split after that: its sheet neither saws it nor taps it for the screw, and
+// what is done later drills, taps and then saws.
+func TestSplitAfterItsWeld(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", strings.Replace(splitRing, "fit: H7,", "fit: H7, after-weld: yes,", 1))
+	for _, o := range m.Out.Operations {
+		if strings.Contains(o.Title, "clamp") {
+			t.Errorf("on the sheet: %s", o.Title)
+		}
+	}
+	later := strings.Join(m.LaterDo, "\n")
+	tap, saw := strings.Index(later, "Tap the far side M5."), strings.Index(later, "clamp: split the ring")
+	if tap < 0 || saw < tap {
+		t.Error(later)
+	}
+	now := m.Out.Operations[len(m.Out.Operations)-2]
+	if text := strings.Join(now.Do, "\n"); !strings.HasPrefix(now.Title, "Finish") || strings.Index(text, "bore Ø30 H7") > strings.Index(text, "split the ring") {
+		t.Errorf("%s: %s", now.Title, text)
+	}
+	if !slices.ContainsFunc(m.Later, func(c plan.Check) bool { return c.What == "clamp closes" }) || m.Out.Clamp == nil {
+		t.Errorf("%+v", m.Later)
 	}
 }
 

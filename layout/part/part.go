@@ -121,7 +121,8 @@ func (m *Model) finishing(b *bench, first *Model) (now finishing) {
 	return now
 }
 
-// cutLater are the numbers of what has operations of its own after a weld: steps, and the keyways and flats on them.
+// cutLater are the numbers of what has operations of its own after a weld: steps, the keyways and flats on them, and
+// the split of a ring whose bore they are.
 func (m *Model) cutLater() map[int]bool {
 	cut := map[int]bool{}
 	for s := range seq.Refs(m.Steps) {
@@ -132,6 +133,9 @@ func (m *Model) cutLater() map[int]bool {
 	}
 	for f := range seq.Refs(m.Flats) {
 		cut[m.ref(f)] = f.step.AfterWeld
+	}
+	if c := m.Clamp; c != nil {
+		cut[m.ref(c)] = m.StepNamed(c.Row.In).AfterWeld
 	}
 	return cut
 }
