@@ -138,6 +138,7 @@ func TestBounds(t *testing.T) {
 		{"engagement", "part: p\nkind: plate\nmaterial: S235\nthickness: 40\noutline: {square: 100}\nholes: [{name: h, at: [[0, 0]], size: 1/4 NPT tap, depth: %g}]\n", 10.3, 10, "too short for its fitting to close", "1/4-18 NPT with 10 mm of thread, wanted 10.21 mm"},
 		// ISO 4762: the head of M8 is 8 high; a countersunk one 1.8 times its screw across, 14.4.
 		{"counterbore", plate + "holes: [{name: h, at: [[0, 0]], size: M8 clearance, counterbore: {diameter: 15, depth: %g}}]\n", 8, 7.9, "stands above the face", "counterbore 7.9 mm deep, socket head 8 mm high"},
+		{"countersink", plate + "holes: [{name: h, at: [[0, 0]], size: M8 clearance, countersink: {diameter: %g, angle: 90}}]\n", 20.8, 20.9, "goes deep under the face", "20.9 mm, wanted at most 20.8 mm"}, // 2.6 × 8
 		{"countersink", plate + "holes: [{name: h, at: [[0, 0]], size: M8 clearance, countersink: {diameter: %g, angle: 90}}]\n", 14.4, 14.3, "stands above the face", "14.3 mm, wanted 14.4 mm"},
 		{"radial-gap", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\n  - {name: h, clock: 0, axial: %g, size: 12}\n", 68, 67.9, "lie close together", "5.9 mm of metal between them, wanted 6 mm"},
 		{"radial-gap", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\n  - {name: h, clock: 0, axial: %g, size: 12}\n", 68, 61.9, "run into each other", "they overlap by 0.1 mm"},

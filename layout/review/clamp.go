@@ -3,9 +3,13 @@ package review
 import (
 	"math"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/clamp"
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // sawnMm is the narrowest cut of a saw through a ring. Common practice, no source: 1/32 in and
@@ -33,4 +37,150 @@ func (v *view) clamped(c *plan.ClampRow) {
 	} {
 		v.atLeast("clamp", v.p.Clamp.Pos, one.have, one.least, Finding{What: "clamp: " + one.what, Rule: one.rule, Fix: one.fix})
 	}
+}
+
+// across is a stretch of the screw of a split ring, along it from the middle of the cut: positive on the side of its
+// head.
+type across struct{ fromMm, toMm, radiusMm float64 }
+
+// screwRoom are the hole of the screw on the side of its head, its counterbore, and the thread.
+func screwRoom(c *plan.ClampRow) []across {
+	exit := math.Sqrt(math.Max(0, c.OutsideMm*c.OutsideMm/4-c.AtMm*c.AtMm))
+	return []across{{0, c.SeatMm, c.HoleMm / 2}, {c.SeatMm, exit, c.HeadMm / 2}, {-exit, 0, c.MajorMm / 2}}
+}
+
+// clampFree looks for what else of the part, or welded to it, the cut or the screw of a split ring goes through.
+func (v *view) clampFree(c *plan.ClampRow) {
+	out := geom.Clock(1, c.ClockDeg)
+	meets := func(what string, cutMm, screwMm float64) {
+		f := Finding{Rule: "a ring is split, and its screw lies, where nothing else is: the cut opens what it runs through, a drill runs off in it", Source: "by geometry", Fix: "clock: where nothing is, or move " + what}
+		f.What, f.OverMm = "clamp: its cut runs into "+what, over(cutMm)
+		if !geom.Over(cutMm, 0) {
+			f.What, f.OverMm = "clamp: its screw runs into "+what, over(screwMm)
+		}
+		if deep := math.Max(cutMm, screwMm); geom.Over(deep, 0) {
+			f.Numbers = "by " + v.mm(deep) + "; cut at clock " + number(c.ClockDeg) + "°, screw " + v.mm(c.AtMm) + " from the axis, " + v.mm(c.AxialMm) + " from the front face"
+			v.report(Stop, "clamp", v.p.Clamp.Pos, f)
+		}
+	}
+	seen := map[string]bool{}
+	for h := range seq.Refs(v.holes) {
+		cut, screw := holeInCut(c, h, out), holeInScrew(c, h, out)
+		if !seen[h.name] && geom.Over(math.Max(cut, screw), 0) {
+			seen[h.name] = true
+			meets(h.title(), cut, screw)
+		}
+	}
+	for _, k := range v.q.Keyways {
+		side := math.Abs(math.Sin((k.ClockDeg-c.ClockDeg)*math.Pi/180)) * c.BoreMm / 2
+		if k.In == c.In && geom.Clock(1, k.ClockDeg).Dot(out) > 0 {
+			meets("the keyway "+k.Name, k.WidthMm/2+c.SlotMm/2-side, 0)
+		}
+	}
+	for o := range seq.Refs(v.openings()) {
+		cut, screw := o.inCut(c, out), o.inScrew(c)
+		if !seen[o.radial.Name.Value] && geom.Over(math.Max(cut, screw), 0) {
+			seen[o.radial.Name.Value] = true
+			meets(o.title(v), cut, screw)
+		}
+	}
+	v.clampWelded(c)
+}
+
+// holeInCut is how far a hole in a face reaches into the cut, holeInScrew into the room of the screw; 0 or less where it
+// lies clear.
+func holeInCut(c *plan.ClampRow, h *hole, out plan.XY) float64 {
+	deep := 0.0
+	for _, q := range []plan.XY{h.a, h.b} {
+		if up := q.Dot(out); up+h.radiusMm > c.BoreMm/2 && up-h.radiusMm < c.OutsideMm/2 && up > 0 {
+			deep = math.Max(deep, h.radiusMm+c.SlotMm/2-math.Abs(q.Cross(out)))
+		}
+	}
+	return deep
+}
+
+func holeInScrew(c *plan.ClampRow, h *hole, out plan.XY) (deep float64) {
+	head := geom.Clock(1, c.ClockDeg+90)
+	for _, q := range []plan.XY{h.a, h.b} {
+		for _, s := range screwRoom(c) {
+			low, high := c.AxialMm-s.radiusMm, c.AxialMm+s.radiusMm
+			beside := math.Max(s.fromMm-q.Dot(head), q.Dot(head)-s.toMm)
+			if geom.Over(math.Min(h.toMm, high), math.Max(h.fromMm, low)) {
+				deep = math.Max(deep, math.Min(h.radiusMm-beside, h.radiusMm+s.radiusMm-math.Abs(q.Dot(out)-c.AtMm)))
+			}
+		}
+	}
+	return deep
+}
+
+// inCut is how far an opening in the outside reaches into the cut at the outside, inScrew into the room of the screw.
+func (o *opening) inCut(c *plan.ClampRow, out plan.XY) float64 {
+	if geom.Clock(1, o.clockDeg).Dot(out) <= 0 {
+		return 0
+	}
+	return o.aroundMm + c.SlotMm/2 - o.outerMm*math.Abs(math.Sin((o.clockDeg-c.ClockDeg)*math.Pi/180))
+}
+
+func (o *opening) inScrew(c *plan.ClampRow) (deep float64) {
+	turn := (o.clockDeg - c.ClockDeg) * math.Pi / 180
+	in := c.BoreMm / 2
+	if !o.radial.Through {
+		in = math.Max(in, o.outerMm-o.radial.Depth.Mm)
+	}
+	at := func(radius float64) plan.XY {
+		return plan.XY{XMm: radius * math.Sin(turn), YMm: radius * math.Cos(turn)}
+	}
+	for _, s := range screwRoom(c) {
+		apart := geom.Apart(at(in), at(o.outerMm), plan.XY{XMm: s.fromMm, YMm: c.AtMm}, plan.XY{XMm: s.toMm, YMm: c.AtMm})
+		deep = math.Max(deep, math.Min(s.radiusMm+o.aroundMm-apart, s.radiusMm+o.alongMm-math.Abs(o.zMm-c.AxialMm)))
+	}
+	return deep
+}
+
+// clampWelded looks for what is welded to a split ring over its cut, or before its screw.
+func (v *view) clampWelded(c *plan.ClampRow) {
+	b := v.bodyOf(v.p.Name.Value)
+	if b == nil {
+		return
+	}
+	m, rim := v.machine(), c.OutsideMm/2+1
+	point := func(outMm, headMm, axialMm float64) assembly.Vec {
+		top := farMm(b, b.Pose.Z) - b.Pose.At.Dot(b.Pose.Z) // the front face, along the axis
+		deg := c.ClockDeg + math.Atan2(headMm, outMm)*180/math.Pi
+		return b.Pose.At.Add(b.Pose.Z.Times(top - axialMm)).Add(b.Pose.Turn(assembly.Clock(math.Hypot(outMm, headMm), deg)))
+	}
+	var cut, screw []assembly.Vec
+	for axial := 0.5; axial < v.lengthMm; axial++ {
+		cut = append(cut, point(rim, 0, axial))
+	}
+	for way := 0.5; way < c.LongMm; way++ { // the screw comes in along its axis
+		screw = append(screw, point(c.AtMm, math.Sqrt(math.Max(0, rim*rim-c.AtMm*c.AtMm))+way, c.AxialMm))
+	}
+	for o := range seq.Refs(m.Bodies) {
+		title, covers := m.Title(o.ID), func(at []assembly.Vec) bool {
+			return seq.First(at, func(p assembly.Vec) bool { return o.Dist(p) < 0 }) != assembly.Vec{}
+		}
+		what := "clamp: its cut runs into " + title
+		switch {
+		case o.ID == b.ID || !v.welds(m.Of[o.ID]):
+			continue
+		case covers(cut):
+		case covers(screw):
+			what = "clamp: " + title + " stands before its screw"
+		default:
+			continue
+		}
+		v.report(Stop, "clamp", v.p.Clamp.Pos, Finding{What: what, Numbers: "cut at clock " + number(c.ClockDeg) + "°",
+			Rule: "a ring opens and closes where nothing is welded over its cut, and its screw is reached", Source: "by geometry", Fix: "another clock, or " + title + " at another place"})
+	}
+}
+
+// welds tells whether a joint welds a copy of another part to this one.
+func (v *view) welds(o parts.Instance) bool {
+	for _, j := range v.job.Of(parts.WeldKind) {
+		if ends := [2]parts.JointRef{j.Weld.Part, j.Weld.To}; ends[0].Instance() == o && ends[1].Part == v.p.Name.Value || ends[1].Instance() == o && ends[0].Part == v.p.Name.Value {
+			return true
+		}
+	}
+	return false
 }

@@ -192,11 +192,11 @@ func (v *view) oring(g plan.GrooveRow) {
 // The angle to the axis of a lead-in that an O-ring is pushed over.
 const oringMinDeg, oringMaxDeg = 10, 20 // common practice, no source: 15° is drawn
 
-// oringLeadIn looks for a counterpart that the seat names without a lead-in for
-// the O-ring.
+// oringLeadIn looks for a counterpart that the seat names, or that a joint puts on this part, without a lead-in for the
+// O-ring.
 func (v *view) oringLeadIn(g plan.GrooveRow) {
 	for _, p := range v.job.Parts {
-		if p == v.p || !p.NamedIn(v.step(g.In).Seat) {
+		if p == v.p || !p.NamedIn(v.step(g.In).Seat) && !v.joinedWith(p) {
 			continue
 		}
 		edges := v.viewOf(p.Name.Value).edges(g.AgainstMm, 0.5, !g.Inside)
@@ -210,6 +210,11 @@ func (v *view) oringLeadIn(g plan.GrooveRow) {
 			Rule: "a sharp edge cuts the O-ring that is pushed over it", Source: "trade tables of O-ring housings", Fix: "add a chamfer there: angle 15, for: lead-in",
 		})
 	}
+}
+
+// joinedWith tells whether one joint holds this part and another.
+func (v *view) joinedWith(p *parts.Part) bool {
+	return slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Holds(v.p.Name.Value) && j.Holds(p.Name.Value) })
 }
 
 // edges are those of the bores, or else of the turned outsides, of a part that have about a diameter.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -205,6 +206,7 @@ func (r *reviewer) hexInCounterbore(j *parts.Joint) {
 // the diameter of ISO 10642 at the least, about 1.8 times the thread.
 func (v *view) countersink(g *parts.HoleGroup) {
 	const least = 1.8
+	const most = 2.6 // common practice, no source: heads are 1.8 to 2.25 times the screw
 	b, err := bolts.Find(g.Size.Thread)
 	if g.Countersink == nil || g.Size.Make != parts.ClearanceHole || err != nil {
 		return
@@ -221,6 +223,56 @@ func (v *view) countersink(g *parts.HoleGroup) {
 	}
 	v.atLeast(g.Name.Value, g.Countersink.Diameter.Pos, g.Countersink.Diameter.Mm, least*b.Thread.MajorMm, Finding{
 		What: g.Name.Value + ": the countersunk head stands above the face", Rule: "a countersink is as wide as the head, 1.8 times the screw", Fix: "a wider countersink",
+	})
+	v.atMost(g.Name.Value, g.Countersink.Diameter.Pos, g.Countersink.Diameter.Mm, most*b.Thread.MajorMm, Finding{
+		What: g.Name.Value + ": the countersink is far wider than its head, which goes deep under the face",
+		Rule: "a countersink is as wide as the head, 2.6 times the screw at the most", Fix: "countersink: the diameter of the head",
+	})
+}
+
+// eyebolt is one by the major diameter of its thread, with what it carries straight and, of two, each at 45°.
+type eyebolt struct{ majorMm, straightKg, slantKg float64 }
+
+// eyeKg is what an eyebolt carries, straight and each of two at 45°, by the major diameter of its thread in mm: DIN
+// 580:2003-08, table A.1; M6 from memory, as makers have it.
+var eyeKg = []eyebolt{
+	{6, 75, 55}, {8, 140, 100}, {10, 230, 170}, {12, 340, 240}, {16, 700, 500}, {20, 1200, 860}, {24, 1800, 1290}, {30, 3200, 2300}, {36, 4600, 3300},
+}
+
+// eyebolts compares tapped holes that a part hangs by with its mass: of two or more eyes two carry, at 45°. An inch
+// thread counts as the metric one that is no larger, but for a fiftieth.
+func (v *view) eyebolts(g *parts.HoleGroup) {
+	t, err := threads.Parse(g.Size.Thread)
+	if g.For != parts.Lifting || g.Size.Make != parts.TappedHole || err != nil || v.q.MassKg == 0 {
+		return
+	}
+	carries := func(majorMm float64) (kg float64) {
+		for _, e := range eyeKg {
+			switch {
+			case e.majorMm > 1.02*majorMm:
+			case g.Pattern.Count > 1:
+				kg = 2 * e.slantKg
+			default:
+				kg = e.straightKg
+			}
+		}
+		return kg
+	}
+	kg := carries(t.MajorMm)
+	if v.q.MassKg <= kg {
+		return
+	}
+	has := v.w.RoundMass(kg, 0) + " at the most"
+	if kg == 0 {
+		has = "no eyebolt with a known load has that thread"
+	}
+	fix := "more than one eye, or a lug"
+	if e := seq.First(eyeKg, func(e eyebolt) bool { return carries(e.majorMm) >= v.q.MassKg }); e.majorMm > 0 {
+		fix = "M" + number(e.majorMm) + " or its like at the least, or a lug"
+	}
+	v.report(Check, g.Name.Value, g.Pos, Finding{
+		What: g.Name.Value + " is small for what it lifts", Numbers: v.p.Title.Value + " weighs " + v.w.RoundMass(v.q.MassKg, 1) + "; " + t.Designation + ": " + has,
+		LeftMm: left(t.MajorMm), Rule: "an eyebolt carries what its thread lets it, and of several two, at 45°; what else hangs with the part comes to that", Source: "DIN 580:2003-08, table A.1", Fix: fix,
 	})
 }
 

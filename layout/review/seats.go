@@ -129,7 +129,7 @@ func (v *view) rough(c *cylinder) {
 	switch {
 	case c.Bears():
 		most = seatRa
-	case v.seal(c) == nil:
+	case !v.sealsOn(c):
 		return
 	case c.Inside:
 		most, source = sealBoreRa, "DIN 3760 as seal makers print it"

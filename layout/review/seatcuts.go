@@ -1,0 +1,59 @@
+package review
+
+import (
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// runsRound is what a step carries all round, so that nothing may be cut into it: the ring of a bearing, the lip of a
+// seal, the nut that sets a bearing; empty for another.
+func (v *view) runsRound(c *cylinder) string {
+	bears := func(j *parts.Joint) bool {
+		b := j.Bearing
+		return b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.Name || b.Cup.Part == v.p.Name.Value && b.Cup.Feature == c.Name
+	}
+	nut := func(j *plan.JointPlan) bool {
+		return j.A.Part == v.p.Name.Value && j.Bearing.HeldBy != "" && j.Bearing.HeldBy == c.Drawn.Size.Thread.Value
+	}
+	behindRing := slices.ContainsFunc(c.next(), func(o *cylinder) bool { return o.Bears() })
+	switch {
+	case c.threaded() && !c.Inside && (behindRing || slices.ContainsFunc(v.planned(parts.BearingKind), nut)):
+		return "the nut that sets a bearing"
+	case c.threaded():
+		return ""
+	case c.Bears() || slices.ContainsFunc(v.job.Of(parts.BearingKind), bears):
+		return "the ring of a bearing"
+	case v.sealsOn(c):
+		return "a seal"
+	}
+	return ""
+}
+
+// sealsOn tells whether the lip of a seal runs on a step, or a seal sits in it, with or without its sizes.
+func (v *view) sealsOn(c *cylinder) bool {
+	return v.seal(c) != nil || parts.SeatUse(c.Seat) == parts.ASeal
+}
+
+// flatsInSeat and keywayInSeat look for what is cut into such a step. A keyway in a thread is that of its lock washer.
+func (v *view) flatsInSeat(f plan.FlatsRow) { v.cutIn(v.step(f.In), f.Name, f.FromMm, f.ToMm) }
+
+func (v *view) keywayInSeat(k plan.KeywayRow) {
+	if c := v.step(k.In); c != nil && !c.threaded() {
+		from, to := k.KeyMm()
+		v.cutIn(c, k.Name, from, to)
+	}
+}
+
+func (v *view) cutIn(c *cylinder, name string, fromMm, toMm float64) {
+	if c == nil || v.runsRound(c) == "" {
+		return
+	}
+	on := v.runsRound(c)
+	v.report(Check, name, entryPos(v.p, name), Finding{
+		What: name + " is cut into " + c.Name + ", which carries " + on, Numbers: v.mm(fromMm) + " to " + v.mm(toMm) + " from the front face; " + c.Name + " from " + v.mm(c.FromMm) + " to " + v.mm(c.ToMm),
+		OverMm: over(min(toMm, c.ToMm) - max(fromMm, c.FromMm)), Rule: "a ring bears, a lip seals and a nut holds all round: a flat or a key takes that away, and a key stands in the way of a ring", Source: practice,
+		Fix: "in a step of its own beside " + c.Name,
+	})
+}
