@@ -109,7 +109,8 @@ func (m *Motor) OutputNm() float64 {
 
 // TurnsClockwise tells how the shaft turns that a motor drives, seen from beyond
 // its end at the motor. Behind a motor in line one looks the same way; a belt or a
-// pair of gears beside it has both shaft ends on the side that one looks from.
+// pair of gears beside it has both shaft ends on the side that one looks from, as long as nothing that stands says
+// otherwise.
 func (m *Motor) TurnsClockwise() bool {
 	clockwise := m.Rotation == "clockwise"
 	if m.InLine() != (m.SeenFrom == "non-drive-end") {

@@ -260,6 +260,26 @@ func TestMotor(t *testing.T) {
 	if want := (plan.Fact{Label: "Rotation wanted", Value: "Auger shaft clockwise, seen from its end away from the motor; judge it there, not by the motor's fan"}); !slices.Contains(m.Machine, want) {
 		t.Errorf("rotation: %q", m.Machine)
 	}
+	// Beside it by a belt, with both ends to one side: clockwise from behind the motor is clockwise from the far end; with
+	// its shaft the other way it is against that from there.
+	for opposed, want := range map[bool]string{false: "clockwise", true: "counter-clockwise"} {
+		text, err := os.ReadFile("../../testdata/pugmill/job.yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		job, err := read.LoadText("job.yaml", []byte(strings.NewReplacer("rotation: counter-clockwise\n", "rotation: clockwise\n  through: belt\n").Replace(string(text))), "../../testdata/pugmill")
+		if err != nil {
+			t.Fatal(err)
+		}
+		worked, err := layout.Resolve(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		worked.ArrangeAs(&plan.Plan{Arrangement: &plan.Arrangement{Opposed: opposed}})
+		if want = "Auger shaft turns " + want + ", seen from its end away from the belt"; !slices.Contains(worked.Plan.Motor.Sign, want) {
+			t.Errorf("%v: %q", opposed, worked.Plan.Motor.Sign)
+		}
+	}
 	// Seen from where the other end of the motor is, or of no part that is named.
 	for edit, want := range map[string]string{"rotation: clockwise\n": "Auger shaft turns counter-clockwise, seen from its end away from the motor", "rotation: counter-clockwise\n  seen-from: drive-end\n": "Auger shaft turns counter-clockwise, seen from its end away from the motor"} {
 		old := "rotation: counter-clockwise\n"

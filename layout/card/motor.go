@@ -1,6 +1,7 @@
 package card
 
 import (
+	"cmp"
 	"strconv"
 
 	"centrepop/layout/plan"
@@ -63,15 +64,16 @@ func (c cards) driven() string {
 }
 
 // rotation is which way the driven part turns, seen from its end away from the motor: behind a
-// motor nobody sees it, and a gear may turn it the other way than its fan. Where the job names no
-// such part, or no one way, it is the motor's, and the shaft is empty.
+// motor nobody sees it, and a gear may turn it the other way than its fan; of a motor beside it that is the end away
+// from what it is driven by. Where the job names no such part, or no one way, it is the motor's, and the shaft is empty.
 func (c cards) rotation() (shaft, turns, from string) {
 	m := c.job.Motor
 	if shaft = c.driven(); shaft == "" || m.Rotation == "either" {
 		return "", m.Rotation, seenFrom[m.SeenFrom]
 	}
-	turns = words.Either(m.TurnsClockwise(), "counter-clockwise", "clockwise") // seen from the other end
-	return shaft, turns, "its end away from the motor"
+	opposed := c.pl.Arrangement != nil && c.pl.Arrangement.Opposed
+	turns = words.Either(m.TurnsClockwise() != opposed, "counter-clockwise", "clockwise") // seen from the other end
+	return shaft, turns, "its end away from " + cmp.Or(map[string]string{"belt": "the belt", "gear-pair": "the gears"}[m.Through], "the motor")
 }
 
 // wanted are the words for the rotation on the page for the electrician.

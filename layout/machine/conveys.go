@@ -17,7 +17,7 @@ func (m *Machine) conveys() (found []plan.Problem) {
 	if shaft == nil {
 		return nil
 	}
-	clockwise, turns := motor.TurnsClockwise(), "turns counter-clockwise seen from the motor's end"
+	clockwise, turns := motor.TurnsClockwise() != m.Opposed(), "turns counter-clockwise seen from the motor's end"
 	if clockwise {
 		turns = "turns clockwise seen from the motor's end"
 	}

@@ -56,6 +56,7 @@ func (s *drawing) arrangement() *plan.Arrangement {
 	}
 	out, cut := s.drawn(all[0], assembly.Still)
 	s.names(out, cut)
+	out.Opposed = s.Opposed()
 	for n, bodies := range all[1:] {
 		also, _ := s.drawn(bodies, assembly.Move(assembly.Vec{X: stand.ApartMm * float64(n+1)}))
 		also.Holds = map[int]int{}

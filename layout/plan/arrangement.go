@@ -14,6 +14,8 @@ type Arrangement struct {
 	// Bought are the motors and couplings that stand in it, by title: the items after
 	// the parts.
 	Bought []string
+	// Opposed tells that the shaft of a motor beside the one that it drives looks the other way than the driven end of that.
+	Opposed bool
 	// Anchors are the holes by which it is fixed to the floor, seen from above.
 	Anchors []Anchor
 	// Apart are the assemblies that no joint ties to it, the heaviest first. Of each of them Title is that

@@ -89,6 +89,22 @@ func (m *Stand) inLine() {
 	}
 }
 
+// Opposed tells whether the shaft of a motor that drives by a belt or a pair of gears looks the other way than the driven
+// end of its shaft, beside it: parts.Motor.TurnsClockwise takes both for one side, and is then to be turned over. False
+// where nothing stands that tells.
+func (m *Stand) Opposed() bool {
+	drive := m.Job.Motor
+	if drive == nil || !drive.Drives.Set() || drive.InLine() {
+		return false
+	}
+	shaft := m.Standing(drive.Drives.Instance())
+	return shaft != nil && slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool {
+		r, shaftOut := m.Roles[b.ID], b.Pose.Z.Reversed()
+		end := shaft.Pose.Z.Times(m.Driven(drive.Drives))
+		return r.Kind == Standing && !r.Runs && m.Tied(shaft, &b) && shaftOut.Dot(end) < -1+1e-6
+	})
+}
+
 // lacksInCoupling is how much of half its diameter the shaft of a motor lacks in its coupling, and that diameter, which
 // the coupling says where the motor does not; 0 where neither is known.
 func (m *Stand) lacksInCoupling(motor, coupling *assembly.Body, e *parts.Loose) (lacks, diameterMm float64) {

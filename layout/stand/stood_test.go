@@ -92,6 +92,24 @@ func TestMotorStands(t *testing.T) {
 	}
 }
 
+// The driven end of the spindle looks to the front. A motor beside it on the plate's back has its shaft to the front too,
+// one on the front has it to the back; in line it always looks against the end, and nothing is turned over.
+func TestOpposed(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		stands, plate string
+		want          bool
+	}{
+		{"", ", through: belt", false}, {", face: back", ", through: belt", false}, {", face: front", ", through: belt", true},
+		{", face: front", ", through: gear-pair", true}, {", face: front", "", false}, {", face: back", "", false},
+	} {
+		m, _ := load(t, write(t, motorJob(c.stands, c.plate, "after: lid, first: yes")))
+		if got := m.Opposed(); got != c.want {
+			t.Errorf("%+v: %v", c, got)
+		}
+	}
+}
+
 // A motor in line with what it drives: over holes 160 and 40 beside the axis it stands √(160² + 40²) off it; half a millimetre is taken for in line. From the
 // shoulder of the drive at −14 a coupling reaches its length, the motor's shaft from the plate's face at 6 its own,
 // by half a diameter at least: 10 of 28 across to −4, or 23 of 11 across (ISO/R 775, from memory), by the bores of the coupling, to −17.
