@@ -48,19 +48,20 @@ type making struct {
 
 // joint is one joint on its way to a JointPlan.
 type joint struct {
-	in     *parts.Joint
-	kind   kind
-	w      words.Writer
-	a, b   feature
-	out    *plan.JointPlan
-	axis   bool         // the parts share an axis
-	rel    placement    // then that of A in the coordinates of B
-	dir    float64      // of a hub that slides: from its shoulder to what keeps it, +1 towards the shaft's back
-	fixed  bool         // what it belongs to stands on its anchors
-	beside *plan.Beside // the place of bolted parts that do not; else nil
-	why    []rule
-	faults []plan.Problem // what keeps it from being worked out
-	flaws  []plan.Problem // what is wrong with its place in the order
+	in      *parts.Joint
+	kind    kind
+	w       words.Writer
+	a, b    feature
+	out     *plan.JointPlan
+	axis    bool          // the parts share an axis
+	rel     placement     // then that of A in the coordinates of B
+	dir     float64       // of a hub that slides: from its shoulder to what keeps it, +1 towards the shaft's back
+	fixed   bool          // what it belongs to stands on its anchors
+	beside  *plan.Beside  // the place of bolted parts that do not; else nil
+	stacked []plan.Beside // of the parts between the two, in part A's frame
+	why     []rule
+	faults  []plan.Problem // what keeps it from being worked out
+	flaws   []plan.Problem // what is wrong with its place in the order
 
 	bolt   *bolts.Bolt // bolted joints
 	boltMm float64     // its major diameter
@@ -485,7 +486,11 @@ func (s *shop) place(all []*joint) *assembly {
 			if t.walls() && t.in.Place != nil {
 				t.refuse(t.in.Place.Pos, plan.PlaceIdle, plan.Named(t.a.title()))
 			}
-			if t.beside = j.besides(t); t.beside != nil || t.walls() {
+			if t.beside = j.besides(t); t.beside != nil {
+				t.stacked = j.besideStack(t)
+				continue
+			}
+			if t.walls() {
 				continue
 			}
 		}

@@ -59,6 +59,31 @@ func (j *shop) besides(t *joint) *plan.Beside {
 	return out
 }
 
+// besideStack is where the parts between the two ends of such a joint lie, in part A's frame: one on the other from its
+// face, looking the way it looks, the holes of each on A's. None where the holes of one do not meet A's.
+func (j *shop) besideStack(t *joint) (out []plan.Beside) {
+	first := t.meeting().First
+	mate, _, _ := t.a.plane(first)
+	a, way := t.a.points(), first.Outward()
+	for _, f := range j.stack(t) {
+		front, thick, ok := f.plane(parts.Front)
+		if q := f.points(); !ok || len(q) != len(a) || len(a) == 0 {
+			return nil
+		}
+		turn, ok := turnOnto(f.points(), a, t.leewayIn(still, still), false)
+		if !ok {
+			return nil
+		}
+		if way < 0 {
+			front += thick // its back comes against part A's front
+		}
+		off := centroid(a).Minus(centroid(placedBy(f.points(), turnedBy(turn))))
+		out = append(out, plan.Beside{XMm: geom.Clean(off.XMm), YMm: geom.Clean(off.YMm), FrontMm: geom.Clean(mate - front), TurnDeg: turn})
+		mate += way * thick
+	}
+	return out
+}
+
 // walls tells whether a joint has holes on a flange of a folded part, or on the top or
 // the bottom of a bar.
 func (t *joint) walls() bool { return t.a.onWall() || t.b.onWall() }

@@ -147,7 +147,7 @@ func (j *making) joint(t *joint) {
 	if t.refused() { // it waits for others that wait for it
 		return
 	}
-	t.out = &plan.JointPlan{Name: t.in.Name.Value, Kind: t.in.Kind, A: t.a.end(), B: t.b.end(), Why: t.reasons(), Beside: t.beside}
+	t.out = &plan.JointPlan{Name: t.in.Name.Value, Kind: t.in.Kind, A: t.a.end(), B: t.b.end(), Why: t.reasons(), Beside: t.beside, Stack: t.stacked}
 	t.out.How = j.how(t)
 	j.slidesAlong(t)
 	for _, p := range t.flaws {

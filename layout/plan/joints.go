@@ -24,6 +24,7 @@ type JointPlan struct {
 	Why      []Reason        `json:"why,omitempty"`    // why it comes at this place of the order
 	Placed   []Placed        `json:"placed,omitempty"` // the assembly once this joint is made; empty where the parts do not share an axis
 	Beside   *Beside         `json:"beside,omitempty"` // of a bolted part whose axis is not the other's
+	Stack    []Beside        `json:"stack,omitempty"`  // of that the parts between the two, in the job's order: how each lies to part A as A does to B
 	Figures  []Figure        `json:"figures"`          // every number of the joint, in reading order
 	Clock    []ClockMark     `json:"clock,omitempty"`  // what lies where, seen from the front of the assembly
 	InLine   []InLine        `json:"in_line,omitempty"`

@@ -174,6 +174,7 @@ const (
 	SlideTaperStop   ProblemKind = "slide-taper-stop"   // a hub that meets a shoulder before it sits on its cone
 	SlideTaperLimits ProblemKind = "slide-taper-limits" // one that may, by the limits of the two diameters
 	SlideBinds       ProblemKind = "slide-binds"
+	SeatMissed       ProblemKind = "seat-missed" // a hub that lies beside its seat along the axis, by the third argument
 	SlidePlay        ProblemKind = "slide-play"
 	SlideNoKey       ProblemKind = "slide-no-key"
 	SlideClosed      ProblemKind = "slide-keyway-closed"

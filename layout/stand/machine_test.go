@@ -172,6 +172,39 @@ func TestLugsBesideTheAxis(t *testing.T) {
 	}
 }
 
+// A washer of 10 between two plates of 12, the holes of the first 25 off its middle: it lies between them, on whichever
+// face they meet, its bore over the middle of the holes, turned where its own are.
+func TestStackBesideTheAxis(t *testing.T) {
+	t.Parallel()
+	round := func(name, thick, holes string) string {
+		return "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + " mm}\noutline: {circle: 150}\nholes:\n  - {name: bolts, circle: {pcd: 100, count: 4, first: " + holes + "}, size: M10 clearance}\n"
+	}
+	for _, c := range []struct {
+		face, first string
+		z           [2]float64
+		turn        float64
+	}{
+		{"back-on-front", "45", [2]float64{-22, -12}, 0}, {"front-on-back", "45", [2]float64{0, 10}, 0}, {"back-on-front", "15", [2]float64{-22, -12}, 30},
+	} {
+		m, pl := load(t, write(t, map[string]string{
+			"a.yaml": round("a", "12", "45, centre: [25, 0]"), "b.yaml": round("b", "10", c.first), "c.yaml": round("c", "12", "45"),
+			"job.yaml": "job: J\nunits: mm\nparts: [a.yaml, b.yaml, c.yaml]\njoints:\n  - {name: j, bolt: {through: a.bolts, stack: [b.bolts], into: c.bolts, bolt: M10 8.8, nut: yes}, face: " + c.face + "}\n",
+		}))
+		a, b := body(t, m, "a#1"), body(t, m, "b#1")
+		at := a.Pose.Inverse().Of(b.Pose)
+		low, high := at.At.Z-10, at.At.Z
+		if at.At.Sub(assembly.Vec{X: 25, Z: at.At.Z}).Len() > 1e-9 || math.Abs(low-c.z[0]) > 1e-9 || math.Abs(high-c.z[1]) > 1e-9 || at.Z.Sub(assembly.AxisZ).Len() > 1e-9 {
+			t.Errorf("%+v: %+v", c, at)
+		}
+		if got := math.Atan2(at.X.Y, at.X.X) * 180 / math.Pi; math.Abs(math.Remainder(math.Abs(got)-c.turn, 90)) > 1e-6 {
+			t.Errorf("%+v: turned by %v", c, got)
+		}
+		if len(m.Problems) != 0 || len(pl.Faults) != 0 {
+			t.Errorf("%+v: %+v %+v", c, m.Problems, pl.Faults)
+		}
+	}
+}
+
 // Where the axis of an oblique, offset branch goes through the outside of its main is
 // what its sheets call the origin: R = 100, offset 50, 30 degrees round from the place
 // that is said, to the right of who looks at it with the acute side up, whichever end of the branch is cut.

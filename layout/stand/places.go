@@ -36,6 +36,7 @@ func (m *Stand) place() {
 		if len(j.Placed) == 0 {
 			if meet, ok := m.MeetOf(j); ok {
 				meets = append(meets, meet)
+				meets = append(meets, m.stacked(j)...)
 			}
 			continue
 		}
@@ -102,6 +103,15 @@ func (m *Stand) root(tied map[string]bool, size map[string]int) string {
 		}
 	}
 	return best
+}
+
+// stacked are the meets of the parts between those of a joint that share no axis.
+func (m *Stand) stacked(j *plan.JointPlan) (out []assembly.Meet) {
+	for n, s := range j.Stack {
+		at := onAxis(&plan.Placed{FrontMm: s.FrontMm, TurnDeg: s.TurnDeg}).Shifted(assembly.Vec{X: s.XMm, Y: s.YMm})
+		out = append(out, assembly.Meet{ID: j.Name, A: j.A.Instance().ID(), B: m.Joint(j.Name).Bolt.Stack[n].Instance().ID(), OnA: at, OnB: assembly.Still})
+	}
+	return out
 }
 
 // Studs are the meets of the made studs of a joint, one in each hole of part A: so much of each

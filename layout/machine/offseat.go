@@ -1,0 +1,46 @@
+package machine
+
+import (
+	"math"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// sameRound is how far the diameters of steps may differ that are one round to a hub, as a share: limits and
+// clearances. Common practice, no source.
+const sameRound = 0.02
+
+// offSeats finds hubs that slide or are pressed on a shaft and stand wholly beside the seat that their joint names, and
+// beside all of its diameter.
+func (m *Machine) offSeats() (found []plan.Problem) {
+	for _, j := range m.Joints {
+		hub, shaft := m.At(j.A), m.At(j.B)
+		if j.Kind != parts.SlideKind && j.Kind != parts.PressKind || hub == nil || shaft == nil {
+			continue
+		}
+		bore, seat := m.PartOf(hub.ID).StepNamed(j.A.Feature), m.PartOf(shaft.ID).StepNamed(j.B.Feature)
+		inHub, onShaft := j.A, j.B
+		if bore != nil && !bore.Inside {
+			hub, shaft, bore, seat, inHub, onShaft = shaft, hub, seat, bore, j.B, j.A
+		}
+		if bore == nil || seat == nil || !bore.Inside || seat.Inside {
+			continue
+		}
+		at, apart := hub.Pose.Inverse().Of(shaft.Pose), math.Inf(1)
+		for _, s := range seq.Keep(m.PartOf(shaft.ID).Side(false), func(s *part.Step) bool {
+			return math.Abs(s.Size.NominalMm-seat.Size.NominalMm) <= sameRound*seat.Size.NominalMm
+		}) {
+			low, high := liesAlong(at, s)
+			apart = min(apart, max(low-bore.ToMm, bore.FromMm-high))
+		}
+		if !geom.Over(0, apart) {
+			found = append(found, m.Fault(j.Name, plan.SeatMissed, plan.Named(inHub.Title+" "+words.Spaced(inHub.Feature)), plan.Named(onShaft.Title+" "+words.Spaced(onShaft.Feature)), plan.Of(plan.Mm, words.Round(apart, 2))))
+		}
+	}
+	return found
+}
