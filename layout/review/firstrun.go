@@ -47,14 +47,14 @@ const latestH = 100.0
 // sameSpeed is how far the speed of a run may lie from that of the motor's output and be the same.
 const sameSpeed = 0.05
 
-// tooFast looks for speeds of the first run that are above that of the motor's output.
+// tooFast looks for speeds of the first run that are above the one that the motor gives what it drives.
 func (r *reviewer) tooFast() {
-	out := r.motor().OutRPM.Value
+	out, by := r.drivenRPM()
 	for i, s := range r.run().Runs {
 		if out > 0 && s.Speed.Value > (1+sameSpeed)*out {
 			r.add(Finding{
-				Pos: s.Pos, What: "run " + number(float64(i+1)) + " of the first run is faster than the motor's output", Numbers: number(s.Speed.Value) + " rev/min, the output " + number(out),
-				Rule: "the machine is tried at its own speed", Source: "by the job", Fix: "the speed that the gear gives, output-speed as on its plate, or accept it where a belt changes the speed",
+				Pos: s.Pos, What: "run " + number(float64(i+1)) + " of the first run is faster than " + by, Numbers: number(s.Speed.Value) + " rev/min, the output " + number(out),
+				Rule: "the machine is tried at its own speed", Source: "by the job", Fix: "the speed that the gear or the belt gives, the speeds as on the plate, or accept it where something else changes it",
 			})
 		}
 	}

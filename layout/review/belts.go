@@ -1,0 +1,112 @@
+package review
+
+import (
+	"math"
+	"regexp"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/words"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// onMotor are words that put a part on the shaft of the motor.
+var onMotor = regexp.MustCompile(`(?i)\bmotor(?:'s)? shaft\b`)
+
+// outOfLine is how far the grooves of two pulleys may lie out of line, as a share of the distance of their shafts: 1/10 in a
+// foot, as makers of V-belts ask; and by how much at the least, mm, by which nobody sets them closer (common practice, no
+// source).
+const outOfLine, leastOutMm = 0.1 / 12, 0.5
+
+// pulleys are the part that the words put on the motor's shaft, and the one that a joint puts on the step which the motor
+// drives through a belt; nil where the job tells none of the two.
+func (r *reviewer) pulleys() (motor, driven *view) {
+	m := r.motor()
+	if m.Through != "belt" || !m.Drives.Set() {
+		return nil, nil
+	}
+	for v := range everyMade(r) {
+		if onMotor.MatchString(v.e.How.Value) && v.grooveMm() > 0 {
+			motor = v.view
+		}
+	}
+	for _, j := range r.job.Joints {
+		hub, on := j.Ends()
+		switch {
+		case j.Press != nil:
+			hub, on = j.Press.Bore, j.Press.Shaft
+		case j.Slide == nil:
+			continue
+		}
+		if v := r.viewOf(hub.Part); on.Part == m.Drives.Part && on.Feature == m.Drives.Feature && v != nil && v.grooveMm() > 0 {
+			driven = v
+		}
+	}
+	if motor == nil || driven == nil {
+		return nil, nil
+	}
+	return motor, driven
+}
+
+// grooveMm is where the middle of the one groove in the outside of a pulley lies, from its front: a step that is lower than
+// both beside it. 0 where there is none, or more than one.
+func (v *view) grooveMm() (mm float64) {
+	low := seq.Keep(v.outside, func(c *cylinder) bool {
+		before, behind := c.neighbours()
+		return before != nil && behind != nil && geom.Over(c.outBy(before), 0) && geom.Over(c.outBy(behind), 0)
+	})
+	if len(low) != 1 {
+		return 0
+	}
+	return (low[0].FromMm + low[0].ToMm) / 2
+}
+
+// pulleyMm are the diameters of a pulley over its rim and in its groove.
+func (v *view) pulleyMm() (rim, floor float64) {
+	at := v.grooveMm()
+	return 2 * mostMm(v.outside), 2 * radiusAt(v.outside, at)
+}
+
+// drivenRPM is the speed at the driven shaft: that of the gear's output, of the motor through a coupling, and through a belt
+// that of the motor by its pulleys, at their rims or their grooves, whichever is faster; 0 where the job does not tell.
+func (r *reviewer) drivenRPM() (rpm float64, by string) {
+	m := r.motor()
+	if m.OutRPM.Value > 0 {
+		return m.OutRPM.Value, "the motor's output"
+	}
+	if m.Through == "coupling" && m.Drives.Set() {
+		return m.RPM.Value, "the motor"
+	}
+	motor, driven := r.pulleys()
+	if motor == nil {
+		return 0, ""
+	}
+	rim, floor := motor.pulleyMm()
+	onRim, onFloor := driven.pulleyMm()
+	return m.RPM.Value * math.Max(rim/onRim, floor/onFloor), "the motor turns " + driven.p.Title.Value + " by " + motor.p.Title.Value
+}
+
+// beltOff looks for pulleys whose grooves do not lie in one plane.
+func (r *reviewer) beltOff() {
+	motor, driven := r.pulleys()
+	if motor == nil {
+		return
+	}
+	a, b := r.bodyOf(motor.p.Name.Value), r.bodyOf(driven.p.Name.Value)
+	if a == nil || b == nil || !r.machine().Tied(a, b) || math.Abs(a.Pose.Z.Dot(b.Pose.Z)) < 1-1e-6 {
+		return
+	}
+	groove := func(body *assembly.Body, v *view) assembly.Vec {
+		return body.Pose.Apply(assembly.Vec{Z: -v.grooveMm()})
+	}
+	apart := groove(a, motor).Sub(groove(b, driven))
+	off := math.Abs(apart.Dot(b.Pose.Z))
+	span := math.Sqrt(math.Max(0, apart.Dot(apart)-off*off))
+	if most := math.Max(leastOutMm, outOfLine*span); geom.Over(off, most) {
+		r.add(Finding{
+			Part: driven.p.Name.Value, Pos: driven.p.Pos, What: "the belt runs askew: the groove of " + motor.p.Title.Value + " lies beside that of " + driven.p.Title.Value,
+			Numbers: r.mm(words.Round(off, 2)) + " out of line, shafts " + r.mm(words.Round(span, 0)) + " apart, wanted at most " + r.mm(words.Round(most, 1)), OverMm: over(off),
+			Rule: "the grooves of two pulleys lie in one plane, to 1/10 in a foot between their shafts (8 mm in a metre)", Source: "makers of V-belts", Fix: "one of the two farther along its shaft, or the motor higher or lower",
+		})
+	}
+}

@@ -1,0 +1,60 @@
+package review
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/txtar"
+
+	"centrepop/parts/read"
+)
+
+// The wheel on its shaft reaches from 40 to 60 behind a plate of 20, the pulley beside it as far as its gap is: 40 of it are
+// in line. The shafts are 200 apart, and 1/120 of that is 1.67. The motor turns 1400: by rims of 100 on 200 that is 700, to
+// 735 with a twentieth, by grooves of 80 on 180 less.
+func TestBelts(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		old, new, code string
+		want           []string
+	}{
+		{"gap: 22", "gap: 40", "belt", nil}, {"gap: 22", "gap: 38.4", "belt", nil},
+		{"gap: 22", "gap: 38.2", "belt", []string{"1.8 mm out of line, shafts 200 mm apart, wanted at most 1.7 mm"}},
+		{"the motor shaft", "its shaft", "belt", nil}, {"through: belt", "through: gear-pair", "belt", nil},
+		{"gap: 22", "gap: 22", "first-run", []string{"736 rev/min, the output 700"}},
+		{"diameter: 100, length: 4}, {name: groove", "diameter: 101, length: 4}, {name: groove", "first-run", nil},
+		{"the motor shaft", "its shaft", "first-run", nil},
+		{"through: belt", "through: coupling", "first-run", nil}, {"speed: 736", "speed: 1471", "first-run", []string{"1471 rev/min, the output 700"}},
+	} {
+		a, err := txtar.ParseFile("testdata/belt.txtar")
+		if err != nil {
+			t.Fatal(err)
+		}
+		dir := t.TempDir()
+		for _, f := range a.Files {
+			if err := os.WriteFile(filepath.Join(dir, f.Name), bytes.Replace(f.Data, []byte(c.old), []byte(c.new), 1), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		job, err := read.Load(filepath.Join(dir, "job.yaml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		all, _, err := reviewed(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, f := range all {
+			if f.Code == c.code {
+				got = append(got, f.Numbers)
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", c.new, got, c.want)
+		}
+	}
+}
