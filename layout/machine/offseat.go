@@ -2,6 +2,7 @@ package machine
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -16,7 +17,7 @@ import (
 const sameRound = 0.02
 
 // offSeats finds hubs that slide or are pressed on a shaft and stand wholly beside the seat that their joint names, and
-// beside all of its diameter.
+// beside all of its diameter. Of a bush that is pressed in, inBushes says it.
 func (m *Machine) offSeats() (found []plan.Problem) {
 	for _, j := range m.Joints {
 		hub, shaft := m.At(j.A), m.At(j.B)
@@ -28,7 +29,8 @@ func (m *Machine) offSeats() (found []plan.Problem) {
 		if bore != nil && !bore.Inside {
 			hub, shaft, bore, seat, inHub, onShaft = shaft, hub, seat, bore, j.B, j.A
 		}
-		if bore == nil || seat == nil || !bore.Inside || seat.Inside {
+		bush := m.Joint(j.Name).Runs() && slices.ContainsFunc(m.OfKind(parts.PressKind), func(k *plan.JointPlan) bool { return k.A.Instance() == j.A.Instance() })
+		if bush || bore == nil || seat == nil || !bore.Inside || seat.Inside {
 			continue
 		}
 		at, apart := hub.Pose.Inverse().Of(shaft.Pose), math.Inf(1)
