@@ -36,11 +36,11 @@ func deviation(table []ringTolerance, mm float64) (um plan.Range, known bool) {
 }
 
 // Inch tapered roller bearings of the usual classes have a bore of 0 to +13 µm
-// up to 76.2 mm and an outside of 0 to +25 µm up to 304.8 mm (ABMA 19.2 classes
-// 4 and 2, as a bearing maker's catalogue prints them).
+// up to 76.2 mm and an outside of 0 to +25 µm up to 304.8 mm, 0.0005 and 0.001 in
+// (ABMA 19.2 classes 4 and 2, as a bearing maker's catalogue prints them in both units).
 const (
-	inchBoreUm, inchBoreToMm = 13.0, 76.2
-	inchCupUm, inchCupToMm   = 25.0, 304.8
+	inchBoreIn, inchBoreToMm = 0.0005, 76.2
+	inchCupIn, inchCupToMm   = 0.001, 304.8
 )
 
 // inchBearing tells the inch series by a bore that is no whole millimetre.
@@ -269,14 +269,14 @@ func (t *joint) seats(p *plan.BearingPlan) {
 // table of rings goes so far.
 func (t *joint) fits(p *plan.BearingPlan) (known bool) {
 	in, cone, cup := t.in.Bearing, t.a.step.Size, t.b.step.Size
+	um := func(mm float64) float64 { return mm * 1000 }
 	bore, knownBore := deviation(coneBores, in.Bore.Mm)
 	outside, knownCup := deviation(cupSizes, in.Outside.Mm)
 	known = knownBore && knownCup
 	if inchBearing(in) {
-		bore, outside = plan.Range{Max: inchBoreUm}, plan.Range{Max: inchCupUm}
+		bore, outside = plan.Range{Max: um(inchBoreIn * words.MmPerInch)}, plan.Range{Max: um(inchCupIn * words.MmPerInch)}
 		known = in.Bore.Mm <= inchBoreToMm && in.Outside.Mm <= inchCupToMm
 	}
-	um := func(mm float64) float64 { return mm * 1000 }
 	if cone.Fitted() && known {
 		p.ConeFitUm = plan.Range{Min: words.Round(um(cone.MinMm-in.Bore.Mm)-bore.Max, 1), Max: words.Round(um(cone.MaxMm-in.Bore.Mm)-bore.Min, 1)}
 	}

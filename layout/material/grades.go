@@ -113,7 +113,7 @@ var structural = []grade{
 // american are structural and plain carbon steels of ASTM and SAE, for a bare
 // name in the hot-rolled condition, which is the weaker.
 var american = []grade{
-	{"A36", "K02600", MildSteel, readily, own{}, []Step{{203, 250, 400}}, "ASTM A36, 36 and 58 ksi", lookup.Checked},
+	{"A36", "K02600", MildSteel, readily, own{}, []Step{{203.2, 250, 400}, {AnySize, 220, 400}}, "ASTM A36, 36 and 58 ksi, over 8 in 32 ksi", lookup.Checked},
 	{"A53 grade B", "A53 A53B A53GRB A106 A106B A106GRB A106GRADEB", MildSteel, readily, own{}, []Step{{AnySize, 240, 415}}, "ASTM A53 and A106 grade B, 35 and 60 ksi", lookup.Checked},
 	{"A500 grade B", "A500 A500B A500GRB A500GRC A500GRADEC", MildSteel, readily, own{}, []Step{{AnySize, 290, 400}}, "ASTM A500 grade B round, 42 and 58 ksi", lookup.Checked},
 	{"A513 1020 DOM", "A513 DOM 1020DOM 1026DOM", MildSteel, readily, own{}, []Step{{AnySize, 414, 480}}, "ASTM A513 type 5, 60 and 70 ksi", lookup.Checked},

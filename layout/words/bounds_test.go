@@ -49,8 +49,8 @@ func TestWriterBounds(t *testing.T) {
 			t.Errorf("%s: %q, want %q", c.name, c.got, c.want)
 		}
 	}
-	turned := mm.Sling(&plan.Lift{Sling: &plan.Sling{On: [2]string{"a", "a"}, OverMm: 0.4}})
-	if want := " It lies up to 0.4 above those places: hold the top with a third sling, or the load turns over."; turned[len(turned)-len(want):] != want {
+	turned := mm.Sling(&plan.Lift{Sling: &plan.Sling{On: [2]string{"a", "a"}, OverMm: 12.4}})
+	if want := " It lies up to 13 above those places: hold the top with a third sling, or the load turns over."; turned[len(turned)-len(want):] != want {
 		t.Errorf("%q", turned)
 	}
 }

@@ -43,10 +43,13 @@ func (w Writer) Sling(l *plan.Lift) string {
 	case l.Tried != "":
 		return "Sling it as where it is bolted on."
 	}
+	tape := func(mm float64) string { return w.Read(w.Even(mm, 1, 0.1)) }
+	atMost := func(mm float64) string { return w.Read(-w.Up(-mm, 1, 0.1)) }
+	atLeast := func(mm float64) string { return w.Read(w.Up(mm, 1, 0.1)) }
 	on := s.On[0]
 	on += When(s.On[1] != on, " and "+s.On[1])
-	turns := When(s.OverMm > 0, " It lies up to "+w.Read(s.OverMm)+" above those places: hold the top with a third sling, or the load turns over.")
-	how := "sling it " + w.Read(s.HalfMm) + " to each side of that, straps at most " + w.Read(s.StrapMm) + " wide, on " + on + ", the hook " + w.Read(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source)"
+	turns := When(s.OverMm > 0, " It lies up to "+atLeast(s.OverMm)+" above those places: hold the top with a third sling, or the load turns over.")
+	how := "sling it " + tape(s.HalfMm) + " to each side of that, straps at most " + atMost(s.StrapMm) + " wide, on " + on + ", the hook " + atLeast(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source)"
 	switch {
 	case s.Eyes != "":
 		below := When(s.Through, ", no thread out below")
@@ -55,7 +58,7 @@ func (w Writer) Sling(l *plan.Lift) string {
 		how = "hold it to both sides of that, the straps clear of the joint"
 	}
 	end := Either(s.FrontUp, "side at "+s.End+", front up", s.End+" end")
-	return "On the hoist: its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + end + ", that of " + s.At + ": " + how + "; lift a hand's breadth and look." + turns
+	return "On the hoist: its centre of gravity, as worked out, lies " + tape(s.CentreMm) + " from its " + end + ", that of " + s.At + ": " + how + "; lift a hand's breadth and look." + turns
 }
 
 // Holds says what to hold at a step until its joint does; piece is what is tacked.
