@@ -66,6 +66,9 @@ func TestTaper(t *testing.T) {
 	if !slices.Equal(texts, []string{"Ø34", "Ø40"}) {
 		t.Errorf("dimensions %v", texts)
 	}
+	// In inches 0.001 on the diameter of 1:8 is 0.008 along.
+	inch := work(t, "in", strings.NewReplacer("TAPER", "taper: {ratio: 8}", ", GRIP", "", "CENTRES", "", "diameter: 40", "diameter: 1.6", "length: 60", "length: 2.4").Replace(taperShaft))
+	has(t, inch, "0.001 in on the diameter moves the gauge 0.008 in along.")
 	job := load(t, "mm", strings.NewReplacer("TAPER", "taper: {ratio: 1.5}", ", GRIP", "", "CENTRES", "").Replace(taperShaft))
 	if m := Work(job, job.Parts[0]); len(m.Errs) != 1 || m.Errs[0].What != "the taper comes to a point within its step" {
 		t.Errorf("%v", m.Errs)
