@@ -148,6 +148,7 @@ func TestBounds(t *testing.T) {
 		// Taps of 6.8 square to one another end √2 · (30 − depth) apart in a round of 60, and further where they lie along it.
 		{"radial-gap", solid + "radial:\n  - {name: g, clock: 0, axial: 50, size: M8 tap, depth: 25.3}\n  - {name: h, clock: 90, axial: 50, size: M8 tap, depth: %g}\n", 25, 25.2, "run into each other inside", "they overlap by 0.08 mm before they end"},
 		{"radial-gap", solid + "radial:\n  - {name: g, clock: 0, axial: 50, size: M8 tap, depth: 25.3}\n  - {name: h, clock: 90, axial: %g, size: M8 tap, depth: 25.3}\n", 51.5, 51, "run into each other inside", "they overlap by 0.08 mm before they end"},
+		{"radial-gap", sleeve + "  - {name: g, clock: 90, axial: 50, size: 12}\n  - {name: h, clock: %g, axial: 50, size: 12}\n", 125, 124, "lie close together", "5.8 mm of metal between them, wanted 6 mm"},
 		{"crossing", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\nholes: [{name: f, at: [[0, 25]], size: 4, depth: %g}]\n", 44, 44.1, "runs into g", "they overlap by 0.1 mm"},
 		{"crossing", sleeve + "  - {name: g, clock: 90, axial: 50, from: back, size: 12}\nholes: [{name: f, at: [[25, %g]], size: 4, depth: 60}]\n", 8.1, 7.9, "runs into g", "they overlap by 0.1 mm"},
 		{"crossing", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12, depth: %g}\nholes: [{name: f, at: [[0, 23]], size: 4, depth: 60}]\n", 4.9, 5.1, "runs into g", "they overlap by 8 mm"},

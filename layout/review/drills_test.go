@@ -21,7 +21,8 @@ func TestNearestDrillNamed(t *testing.T) {
 		{parts.Inches, 0.2805 * 25.4, "0.281 in; the nearest drill is K (0.281 in)"},
 		{parts.Millimetres, 0.2022 * 25.4, "5.14 mm; the nearest drill is 5.1 mm"},
 		{parts.Millimetres, 5.1, ""},
-		{parts.Inches, 5.1, ""}, // a metric drill makes it
+		{parts.Millimetres, 55.03, ""}, // is bored
+		{parts.Inches, 5.1, ""},        // a metric drill makes it
 	} {
 		r := &reviewer{job: &parts.Job{Units: c.units}, w: words.Writer{Units: c.units}}
 		v := &view{reviewer: r, p: &parts.Part{}}

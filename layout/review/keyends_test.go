@@ -58,3 +58,17 @@ func TestTravelOverAKey(t *testing.T) {
 		t.Errorf("%v, %q", most, by)
 	}
 }
+
+// TestTongueOfAWasher: the slot for the tongue of a locking washer lies in the thread of its nut, open at the end that both
+// come from; one beside it is found with how far it is out of it.
+func TestTongueOfAWasher(t *testing.T) {
+	t.Parallel()
+	const shaft = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm}\nprofile:\n  outside: [{name: seat, diameter: 38, length: 40}, {name: end, thread: M35x1.5, length: 30}]\nradial: [{name: washer, clock: 0, axial: %g, slot: {around: 6, along: 20}, depth: 4}]\n"
+	if found := alone(t, "keyway", fmt.Sprintf(shaft, 63.0)); len(found) > 0 {
+		t.Errorf("in its thread: %+v", found[0])
+	}
+	found := alone(t, "keyway", fmt.Sprintf(shaft, 28.0))
+	if len(found) != 1 || found[0].What != "washer is not in the thread of the nut whose washer it holds" || found[0].Numbers != "it lies on seat, 38 mm" || found[0].OverMm == nil || *found[0].OverMm != 12 {
+		t.Errorf("12 mm before its thread: %+v", found)
+	}
+}

@@ -229,3 +229,26 @@ func TestOnPlate(t *testing.T) {
 		}
 	}
 }
+
+// TestHolesForAScrew: a screw goes into the tapped holes of its own thread that nothing moves in, and passes through
+// clearance holes of its own alone.
+func TestHolesForAScrew(t *testing.T) {
+	t.Parallel()
+	m8, err := threads.Parse("M8")
+	if err != nil {
+		t.Fatal(err)
+	}
+	group := func(make parts.HoleMake, thread string) parts.HoleGroup {
+		return parts.HoleGroup{Size: parts.HoleSize{Make: make, Thread: thread}}
+	}
+	for want, holes := range map[string][]parts.HoleGroup{
+		"2 1 false": {group(parts.TappedHole, "M8"), group(parts.TappedHole, "M6"), group(parts.TappedHole, "M8"), group(parts.ClearanceHole, "M10")},
+		"0 0 true":  {group(parts.ClearanceHole, "M8"), {Size: parts.HoleSize{Make: parts.PlainHole}}},
+		"0 1 false": {group(parts.TappedHole, "M8x1")},
+	} {
+		own, others, passes := (&view{p: &parts.Part{Holes: holes}}).forScrew(m8)
+		if got := fmt.Sprint(len(own), others, passes); got != want {
+			t.Errorf("%s, want %s", got, want)
+		}
+	}
+}
