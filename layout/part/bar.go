@@ -300,7 +300,7 @@ func (b *bar) wallsMm(_ *Sizes, m *Group) (metal, across float64) {
 	return b.shape.AtMm(bars.Side(side)), across
 }
 
-// DrillMm is how deep a group of a bar goes: the metal, and the way of the drill, in mm.
+// DrillMm is how deep a group goes: the metal, and the way of the drill, in mm.
 func (s *Sizes) DrillMm(m *Group) (metal, travel float64) {
 	if !m.Through {
 		return m.Depth.Mm, m.Depth.Mm
@@ -507,11 +507,7 @@ func (b *bar) sizeRecord(n *Numbered, m *Group, r *plan.BarRecord) {
 	if m.Size.Thread == nil {
 		return
 	}
-	deep := 0.0
-	if !m.Through {
-		deep = m.Depth.Mm
-	}
-	r.Wanted, r.Limits = r.Wanted+"; "+m.Size.Thread.Designation, r.Limits+"; "+n.runsFreely(m.Size.Thread, deep)
+	r.Wanted, r.Limits = r.Wanted+"; "+m.Size.Thread.Designation, r.Limits+"; "+n.runsFreely(m.Size.Thread, m.Depth.Mm)
 }
 
 // sectionContour draws a loop of a section, x to the back. Up and out make a frame that x and y turn over

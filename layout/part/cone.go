@@ -134,12 +134,8 @@ func (c *cone) edgesMm() float64 {
 func (c *cone) features(n *Numbered) {
 	f := c.in
 	at := words.Either(f.Inside, " inside", " outside")
-	ends := []struct {
-		name string
-		mm   float64
-	}{{"large end", c.in.Large.Mm}, {"small end", c.in.Small.Mm}}
-	for i, e := range ends {
-		n.add(plan.Feature{Kind: plan.EndFeature, Name: e.name, Size: n.W.Dia(e.mm) + at, Limits: n.limitsText(n.General(e.mm)), Balloon: n.Section.Outer[i]})
+	for i, mm := range []float64{f.Large.Mm, f.Small.Mm} {
+		n.add(plan.Feature{Kind: plan.EndFeature, Name: words.Either(i == 0, "large end", "small end"), Size: n.W.Dia(mm) + at, Limits: n.limitsText(n.General(mm)), Balloon: n.Section.Outer[i]})
 	}
 	n.offsetFeature("small end", f.Offset.Mm, "TOP", "")
 	n.seamFeature(f.Seam.Deg, f.Overlap.Mm)

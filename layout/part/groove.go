@@ -134,17 +134,13 @@ func (g *Groove) Ring(w words.Writer) (item string, thickMm float64, ok bool) {
 // false the wall before it from a place behind it, inside the limits of the lengths, of the groove's
 // place and of its width.
 func (s *Sizes) ToWallMm(g *Groove, atMm float64, back bool) plan.Range {
-	at := s.General(geom.Clean(g.In.Axial.Mm))
-	if fromBack := g.In.From == parts.Back; fromBack == back { // measured from the far end
-		end := s.BetweenMm(false, 0, atMm)
-		if back {
-			end = s.BetweenMm(false, atMm, s.LengthMm())
-		}
-		return plan.Range{Min: geom.Clean(end.Min - at.MaxMm), Max: geom.Clean(end.Max - at.MinMm)}
+	at, fromBack := s.General(geom.Clean(g.In.Axial.Mm)), g.In.From == parts.Back
+	end := s.BetweenMm(false, 0, atMm) // to the end that the groove is measured from
+	if fromBack {
+		end = s.BetweenMm(false, atMm, s.LengthMm())
 	}
-	end := s.BetweenMm(false, atMm, s.LengthMm())
-	if back {
-		end = s.BetweenMm(false, 0, atMm)
+	if fromBack == back { // of its walls the one that is measured
+		return plan.Range{Min: geom.Clean(end.Min - at.MaxMm), Max: geom.Clean(end.Max - at.MinMm)}
 	}
 	return plan.Range{Min: geom.Clean(at.MinMm + g.width.MinMm - end.Max), Max: geom.Clean(at.MaxMm + g.width.MaxMm - end.Min)}
 }

@@ -145,15 +145,6 @@ func (m *Group) seen(from parts.Face) (at []plan.XY, half plan.XY) {
 	return at, m.halfMm.Mirrored()
 }
 
-// depthMm is how far the group goes into the metal under it.
-func (m *Group) depthMm(s *Sizes) float64 {
-	if !m.Through {
-		return m.Depth.Mm
-	}
-	metal, _ := s.form.throughMm(s, m)
-	return metal
-}
-
 // throughMm is how much metal a through group goes through, and how far the drill travels for it.
 func (usual) throughMm(s *Sizes, m *Group) (metal, travel float64) {
 	all := s.MetalAt(geom.Distance(m.Points[0], plan.XY{}))

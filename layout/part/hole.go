@@ -147,13 +147,7 @@ func (s *Sizes) tapDrillText(tap cutting.DrillSize) string {
 
 // finishWord is what follows the drill in a hole's text.
 func finishWord(f cutting.Finish) string {
-	switch f {
-	case cutting.Reamed, cutting.AdjustReamed:
-		return ", ream"
-	case cutting.Bored:
-		return ", bore"
-	}
-	return ""
+	return map[cutting.Finish]string{cutting.Reamed: ", ream", cutting.AdjustReamed: ", ream", cutting.Bored: ", bore"}[f]
 }
 
 // depthText is how deep to go, and for a blind hole that is tapped or reamed how deep
@@ -298,16 +292,11 @@ func (b *bench) underHoles(m *Group, face string) string {
 	if gap = geom.Clean(gap); gap < geom.CloseMm {
 		return ", " + face
 	}
-	text := " under " + words.Spaced(b.outsideAt(at).Name) + ", " + face
-	text += words.When(gap >= overhangMm, "; packing "+b.W.Said(gap)+" higher beside each hole")
-	return text
+	return " under " + words.Spaced(b.outsideAt(at).Name) + ", " + face + words.When(gap >= overhangMm, "; packing "+b.W.Said(gap)+" higher beside each hole")
 }
 
 func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
-	depth := m.Depth.Mm
-	if m.Through {
-		_, depth = b.form.throughMm(b.Sizes, m)
-	}
+	_, depth := b.DrillMm(m)
 	way := b.holeWay(m.Size, depth, !m.Through)
 	centred := slices.ContainsFunc(b.centres, func(c *centreHole) bool { return b.drilledAway(c) == m })
 	switch j := b.jig(m); {

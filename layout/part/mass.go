@@ -42,7 +42,8 @@ func (g *Shape) massKg() float64 {
 // volumeMm3 is the metal that the group takes off, drilled or milled, with what its
 // holes are sunk by.
 func (m *Group) volumeMm3(s *Sizes) float64 {
-	d, deep := m.Size.pinMm(), m.depthMm(s)
+	d := m.Size.pinMm()
+	deep, _ := s.DrillMm(m)
 	each := sweptMm2(d, 2*geom.Distance(m.halfMm, plan.XY{})) * deep
 	if m.Hole != nil {
 		if c := m.Hole.Counterbore; c != nil {

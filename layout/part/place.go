@@ -98,11 +98,7 @@ func (r *record) checkSize(ref int, what string, mm float64) {
 
 // sizes of a hole are its own and those of its mouth.
 func (h holes) sizes(r *record, m *Group) {
-	deep := 0.0
-	if !m.Through {
-		deep = m.Depth.Mm
-	}
-	r.checkHole(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value), Wanted: words.CountOf(m.Group.Count)}, m.Size, deep, deep)
+	r.checkHole(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value), Wanted: words.CountOf(m.Group.Count)}, m.Size, m.Depth.Mm, m.Depth.Mm)
 	if c := h.in.Countersink; c != nil {
 		s := r.General(c.Diameter.Mm) // in a smaller one the head stands proud
 		s.MinMm, s.MaxMm = c.Diameter.Mm, 2*s.MaxMm-c.Diameter.Mm

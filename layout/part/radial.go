@@ -354,10 +354,7 @@ func (m *Radial) checks(r *record) {
 
 // checkSize measures one of them: a hole, or a slot or window that goes through or is so deep.
 func (m *Radial) checkSize(r *record) {
-	row, depth := m.Rows[0], 0.0
-	if !m.In.Through {
-		depth = m.In.Depth.Mm
-	}
+	row, depth := m.Rows[0], m.In.Depth.Mm
 	switch name := words.Spaced(row.Name); {
 	case row.AroundMm > 0 && depth > 0:
 		around := r.General(geom.Clean(row.AroundMm))

@@ -208,11 +208,10 @@ func (o *origin) words(w words.Writer) string {
 
 // side names the side that line 0 goes to.
 func (m *saddle) side() string {
-	lean := words.Either(m.end.Angle.Deg == 90, "front of the main", "acute side")
-	if m.origin != nil {
-		lean = string(m.origin.leans) + " of the main"
+	if side := m.endSide(); side != "acute" {
+		return side + " of the main"
 	}
-	return lean
+	return "acute side"
 }
 
 // mainOf finds the round that an end sits on.
@@ -329,9 +328,7 @@ func (m *saddle) where(w words.Writer) string {
 	if m.origin == nil {
 		return ""
 	}
-	text := m.origin.words(w) + " of the main"
-	text += words.When(m.end.Angle.Deg != 90, ", leaning to its "+string(m.origin.leans))
-	return text
+	return m.origin.words(w) + " of the main" + words.When(m.end.Angle.Deg != 90, ", leaning to its "+string(m.origin.leans))
 }
 
 // said is one of two texts: for a branch set on its main, or set in.
@@ -429,9 +426,7 @@ func (n *Numbered) shownRows() []plan.RadialRow {
 }
 
 func (h *branchHole) note(w words.Writer) string {
-	text := "origin at " + h.origin.words(w)
-	text += words.When(h.end.Angle.Deg != 90, ", leaning to the "+string(h.origin.leans))
-	return text
+	return "origin at " + h.origin.words(w) + words.When(h.end.Angle.Deg != 90, ", leaning to the "+string(h.origin.leans))
 }
 
 func (h *branchHole) operations(b *bench) {

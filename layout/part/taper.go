@@ -101,9 +101,8 @@ func (t *tapered) check(st *Step, c *plan.Check) { c.What += t.end(st.Name, t.la
 
 // end names an end to be measured: a chamfer takes it away.
 func (t *tapered) end(step string, face parts.Face) string {
-	text := " at the " + string(face) + " end"
-	text += words.When(slices.ContainsFunc(t.bevels, func(c parts.Chamfer) bool { return c.Edge.Value == step+"-"+string(face) }), ", before its chamfer")
-	return text
+	bevelled := slices.ContainsFunc(t.bevels, func(c parts.Chamfer) bool { return c.Edge.Value == step+"-"+string(face) })
+	return " at the " + string(face) + " end" + words.When(bevelled, ", before its chamfer")
 }
 
 // more measures the small end and the angle.
