@@ -254,3 +254,34 @@ func TestMitredLips(t *testing.T) {
 		t.Error("mitres that cross are taken")
 	}
 }
+
+// TestPunchUnderLips: walls of 80 with edges of 18 turned in at the top and the bottom are folded last, with 140 less the
+// sheet of the sides between those; folded first they leave 160 less twice 18 for the punch, and all between the walls at
+// the left where the edges begin 110 from there: 110 leaned by 45° lie 110 cos 45° − 80 sin 45° = 21 off the punch, over 15.
+func TestPunchUnderLips(t *testing.T) {
+	t.Parallel()
+	panel := func(offMm float64) PanelBlank {
+		wall := func(s Side) Flange {
+			return Flange{Side: s, HeightMm: 80, AngleDeg: 90, RadiusMm: 1.5, Forward: true}
+		}
+		top, bottom := wall(Top), wall(Bottom)
+		top.Nth, top.HeightMm, top.FromMm = 1, 18, offMm
+		bottom.Nth, bottom.HeightMm, bottom.ToMm = 1, 18, offMm
+		b, err := Panel{WidthMm: 140, HeightMm: 160, ThicknessMm: 1.5, GapMm: 0.5, Flanges: []Flange{wall(Top), wall(Right), wall(Bottom), wall(Left), top, bottom}}.Blank()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
+	b, first := panel(0), []int{4, 5, 0, 2, 1, 3}
+	if w := b.WayOf(b.Order(), 0); !near(w.PunchMm, 140-2*1.5, 1e-9) || !slices.Equal(b.Order()[2:4], []int{1, 3}) {
+		t.Errorf("last: %+v, %v", w, b.Order())
+	}
+	if w := b.WayOf(first, 1); !near(w.PunchMm, 160-2*18, 1e-9) {
+		t.Errorf("first: %+v", w)
+	}
+	b = panel(110)
+	if right, left := b.WayOf(first, 1).PunchMm, b.WayOf(first, 3).PunchMm; !near(right, 160-2*18, 1e-9) || !near(left, 160-2*1.5, 1e-9) {
+		t.Errorf("at one end: %v and %v", right, left)
+	}
+}

@@ -98,8 +98,8 @@ func (f *PanelFold) section(from frame) geom.Loop {
 const ramMm = 100.0
 
 // Order is the order to fold in: what is further out first; then opposite flanges one
-// after the other, last the pair that would stand up to the ram, else that with the
-// longer fold lines, and of a pair first the lower flange, which is the less in the way.
+// after the other, last the pair that would stand up to the ram, else that which turns in over
+// the ends of the others, else that with the longer fold lines, and of a pair first the lower flange, which is the less in the way.
 // Common practice, no source.
 func (b *PanelBlank) Order() []int {
 	order := make([]int, len(b.Folds))
@@ -110,10 +110,14 @@ func (b *PanelBlank) Order() []int {
 		_, half := b.halves(b.Folds[i].Side)
 		return half
 	}
-	var stands [2]float64
+	var stands, in [2]float64
 	for i := range b.Folds {
-		if f := &b.Folds[i]; f.Nth == 0 && f.HeightMm > ramMm {
+		f := &b.Folds[i]
+		if f.Nth == 0 && f.HeightMm > ramMm {
 			stands[f.Side%2] = math.Max(stands[f.Side%2], f.HeightMm)
+		}
+		if f.Nth == 0 && b.at(f.Side, 1) != nil {
+			in[f.Side%2] = math.Max(in[f.Side%2], b.reachMm(f)-math.Max(b.ThicknessMm, f.inMm()))
 		}
 	}
 	slices.SortStableFunc(order, func(i, j int) int {
@@ -123,6 +127,9 @@ func (b *PanelBlank) Order() []int {
 		}
 		if d := cmp.Compare(stands[b.Folds[i].Side%2], stands[b.Folds[j].Side%2]); d != 0 {
 			return d
+		}
+		if d := in[f.Side%2] - in[g.Side%2]; math.Abs(d) > geom.CloseMm {
+			return int(math.Copysign(1, d))
 		}
 		if d := pair(i) - pair(j); d != 0 {
 			return int(math.Copysign(1, d))
@@ -181,7 +188,7 @@ func (b *PanelBlank) WayOf(order []int, i int) Way {
 			way.RamMm = math.Max(way.RamMm, b.risenMm(f, o.HeightMm))
 		}
 		in := math.Max(b.ThicknessMm, o.inMm())
-		if lip := b.at(o.Side, 1); lip != nil && lip.LeftMitreMm+lip.RightMitreMm > 0 && done[b.Index(lip)] {
+		if lip := b.at(o.Side, 1); lip != nil && done[b.Index(lip)] && !f.clears(&PanelFold{Flange: Flange{Forward: o.Forward, HeightMm: o.HeightMm}, LineFrom: lip.LineFrom, LineTo: lip.LineTo}) {
 			in = b.reachMm(o)
 		}
 		*room -= in

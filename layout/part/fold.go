@@ -77,7 +77,8 @@ func (o fold) operations(b *bench) {
 		case tool.ends == 1:
 			op.Do = append(op.Do, tool.name+" clear of the flange that "+tool.verb+"s at one end.")
 		case tool.ends > 1:
-			op.Do = append(op.Do, tool.name+" no longer than "+b.W.Read(tool.mm)+": flanges "+tool.verb+" at its ends.")
+			op.Do = append(op.Do, tool.name+" no longer than "+b.W.Read(tool.mm)+": flanges "+tool.verb+" at its ends."+
+				words.When(line.RightMm-line.LeftMm > tool.mm+hornsMm, " The line is "+b.W.Read(line.RightMm-line.LeftMm)+": end pieces with horns reach in under what is turned in there."))
 		}
 	}
 	if way.RamMm > 0 {
@@ -101,6 +102,10 @@ func (o fold) operations(b *bench) {
 	}
 	b.op(warn(op, risingSheet, sheetEdges))
 }
+
+// hornsMm is how much longer than the tool between flanges a fold line is that is pressed over its whole length
+// by no straight tool. Common practice, no source.
+const hornsMm = 10.0
 
 // stop is how the blank is laid: against a stop, or by the lines where the edge is turned
 // to a slant.
