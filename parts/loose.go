@@ -33,9 +33,22 @@ func (j *Job) OnHoles(s *Stands) bool {
 	return p != nil && (p.Outline != nil || p.Profile != nil) && slices.ContainsFunc(p.Holes, func(g HoleGroup) bool { return g.Name.Value == s.On.Feature })
 }
 
-// Coupled is the first motor or coupling that is put on: what that turns, no hand turns any
-// more; nil where the job has none.
+// beltWord is in the words of a belt or a chain as ordered.
+var beltWord = regexp.MustCompile(`(?i)belts?\b|\bchains?\b`)
+
+// Belt tells whether it is a belt or a chain, by the words of what is bought.
+func (e *Loose) Belt() bool {
+	return beltWord.MatchString(e.Item.Value) || beltWord.MatchString(e.Buy.Value)
+}
+
+// Coupled is what couples the motor to what it turns, which goes by hand no more: the belt that it drives through, else
+// the first motor or coupling that is put on; nil where the job has none.
 func (j *Job) Coupled() *Loose {
+	if m := j.Motor; m != nil && m.Through == "belt" {
+		if belt := seq.At(j.Loose, (*Loose).Belt); belt != nil {
+			return belt
+		}
+	}
 	return seq.At(j.Loose, func(e *Loose) bool { return e.Stands != nil || e.As == AMotor })
 }
 

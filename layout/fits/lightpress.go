@@ -39,3 +39,7 @@ func LightPressLadder(nominalMm, spreadMm, stepMm float64) ([]Rung, error) {
 	}
 	return rungs, nil
 }
+
+// OilShare is the share of its diameter that a journal has of play in its bush at the least, for oil. Common practice, no
+// source.
+const OilShare = 0.0005

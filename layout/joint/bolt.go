@@ -711,7 +711,11 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	into := words.Either(!tapped, "with nuts on "+b, "into "+b)
 	s := t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "Force none.")
 	for i := range p.Shifts {
-		s.Do = append(s.Do, "From the place drawn "+t.shifts.title()+" can be shifted "+t.shiftText(i)+": set it now.")
+		set := ": set it now."
+		if belt := j.beltLater(t); belt != "" {
+			set = "; it is set there when " + belt + " is on."
+		}
+		s.Do = append(s.Do, "From the place drawn "+t.shifts.title()+" can be shifted "+t.shiftText(i)+set)
 	}
 }
 

@@ -278,7 +278,7 @@ func TestPressCautions(t *testing.T) {
 		a, b := stepped(parts.Part{}, append([]part.Step{seat}, c.inside...)...), stepped(parts.Part{}, bore)
 		a.r.Out, b.r.Out = &plan.PartPlan{Title: "Pin"}, &plan.PartPlan{Title: "Hub"}
 		j := &joint{in: &parts.Joint{}, a: a, b: b, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}}
-		j.pressCautions([]press.Caution{{Code: c.code, C: 300, LimitC: 250, Material: "C45", Mm: 0.01}})
+		(&making{assembly: &assembly{shop: &shop{}}}).pressCautions(j, []press.Caution{{Code: c.code, C: 300, LimitC: 250, Material: "C45", Mm: 0.01}})
 		got := ""
 		for _, p := range j.out.Problems {
 			got += string(p.Kind)

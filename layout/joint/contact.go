@@ -2,14 +2,15 @@ package joint
 
 import (
 	"math"
-	"slices"
 
+	"centrepop/layout/fits"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // strengthSectionMm is the size of the stock as bought by which its standard gives
@@ -81,7 +82,7 @@ func (f feature) cuts(place func(from, to float64) press.Stretch) []press.Stretc
 }
 
 // pressCautions prints cautions, and notes the ones that stop as problems.
-func (t *joint) pressCautions(cautions []press.Caution) {
+func (j *making) pressCautions(t *joint, cautions []press.Caution) {
 	for _, c := range cautions {
 		switch c.Code {
 		case press.BoreCloses:
@@ -89,9 +90,18 @@ func (t *joint) pressCautions(cautions []press.Caution) {
 				p.BoreClosesMm = words.Round(c.Mm, 3)
 			}
 			t.figure("bore of the inner part closes by", t.w.Read(words.Round(c.Mm, 3)), "Lamé")
-			if !t.boreMatters() {
+			bore := t.boreToKeep()
+			if bore == nil {
 				continue
 			}
+			text := t.w.PressCaution(c)
+			if left := j.playLeft(t, c.Mm); left != "" {
+				text = left
+			} else if bore.Size.Thread == nil {
+				text += " Its limits: " + t.w.Limits(bore.Size.MinMm, bore.Size.MaxMm) + "."
+			}
+			t.caution(text)
+			continue
 		case press.TooHot:
 			t.problem(plan.PressTooHot, plan.Named(t.b.title()), plan.Of(plan.Celsius, c.C), plan.Named(c.Material), plan.Of(plan.Celsius, c.LimitC))
 		case press.TooCold:
@@ -101,11 +111,26 @@ func (t *joint) pressCautions(cautions []press.Caution) {
 	}
 }
 
-// boreMatters tells whether a bore inside the joint has a size to keep: limits of
-// its own, or a thread.
-func (t *joint) boreMatters() bool {
+// playLeft says which play a shaft keeps that turns in the bore of what is pressed in, closed by so much; empty where
+// none is known to, or too little is left.
+func (j *making) playLeft(t *joint, closesMm float64) string {
+	for _, o := range j.all {
+		bore, shaft := o.a.step, o.b.step
+		if o.refused() || !o.turns() || o.a.Instance() != t.a.Instance() || bore == nil || shaft == nil {
+			continue
+		}
+		least, most := bore.Size.MinMm-shaft.Size.MaxMm-closesMm, bore.Size.MaxMm-shaft.Size.MinMm
+		if !geom.Over(fits.OilShare*bore.Size.NominalMm, least) {
+			return "The inner part's bore closes by up to " + t.w.Said(words.Round(closesMm, 3)) + ", and is made for it: " + o.b.title() + " keeps " + t.w.Fine(least*1000, most*1000, 0) + " of play in it. It is not reamed after pressing."
+		}
+	}
+	return ""
+}
+
+// boreToKeep is a bore inside the joint that has a size to keep, limits of its own or a thread; nil without one.
+func (t *joint) boreToKeep() *part.Step {
 	_, inside := t.a.r.Sides()
-	return slices.ContainsFunc(inside, func(s *part.Step) bool {
+	return seq.First(inside, func(s *part.Step) bool {
 		return s.FromMm < t.a.step.ToMm && s.ToMm > t.a.step.FromMm && (s.Size.Fitted() || s.Size.Thread != nil)
 	})
 }

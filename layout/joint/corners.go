@@ -39,7 +39,9 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 }
 
 // straight tells whether the first part stands on the other along lines, not round either.
-func (t *joint) straight() bool { return t.a.roundMm() == 0 && (t.b.roundMm() == 0 || t.onFlat()) }
+func (t *joint) straight() bool {
+	return t.overhangs() || t.a.roundMm() == 0 && (t.b.roundMm() == 0 || t.onFlat())
+}
 
 // onFlat tells whether the first part stands on the front or the back of a flat one, where it matters nothing that
 // its outline is round.

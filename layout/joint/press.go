@@ -167,7 +167,7 @@ func (pressKind) work(j *making, t *joint) {
 	j.reached(t, p)
 	t.pressFigures(p, source, input)
 	t.thermalFigures(p, thermal)
-	t.seatFigures(lo, r, input)
+	j.seatFigures(t, lo, r, input)
 	switch shaft := input.Shaft; {
 	case p.HubSafety >= 1 && p.ShaftSafety >= 1:
 	case p.HubSafety >= 1 && shaft.InsideMm > 0 && !shaft.Material.Brittle: // a bush gives, and nothing breaks
@@ -206,14 +206,14 @@ func (j *making) pressInput(t *joint) (press.Input, error) {
 }
 
 // seatFigures say what the roughness of its seats takes off a press of at least loMm, and what to mind of them.
-func (t *joint) seatFigures(loMm float64, r press.Limits, input press.Input) {
+func (j *making) seatFigures(t *joint, loMm float64, r press.Limits, input press.Input) {
 	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
 		t.figure("flattened roughness takes", t.w.Fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
 	}
 	if loMm > 0 && r.Loosest.EffectiveMm == 0 {
-		t.pressCautions(r.Loosest.Cautions) // roughness may take it all
+		j.pressCautions(t, r.Loosest.Cautions) // roughness may take it all
 	}
-	t.pressCautions(r.Tightest.Cautions)
+	j.pressCautions(t, r.Tightest.Cautions)
 	t.boughtTube()
 	if input.HubRzUm == 0 && input.ShaftRzUm == 0 {
 		t.caution("No finish is drawn on the two seats: what roughness takes off the interference is left out.")
@@ -322,7 +322,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+t.w.Heat(p.CoolShaftC)+", wipe off frost, insert in one move to: "+ofPlace+".")
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
 	}
-	t.pressCautions(map[string][]press.Caution{"heat": heat.Cautions, "cool": coldCautions}[p.Method])
+	j.pressCautions(t, map[string][]press.Caution{"heat": heat.Cautions, "cool": coldCautions}[p.Method])
 }
 
 // rest is the step after a press, which a weld does not wait for: it carries the load, and its heat ends what the rest is for.

@@ -104,7 +104,10 @@ func (j *making) putIn(t *joint, when putWhen) {
 			s.Caution = "It is " + t.w.RoundMass(e.MassKg, 1) + ": " + t.w.Carriers(e.MassKg) + "."
 		}
 		if e == j.job.Coupled() {
-			j.turnedByHand(&s)
+			j.turnedByHand(&s, t)
+		}
+		if e.Belt() && !e.Off {
+			s.Do = append(s.Do, j.tensioned(t)...)
 		}
 		if when == putFirst {
 			t.out.Steps = slices.Insert(t.out.Steps, first, s)
@@ -116,8 +119,8 @@ func (j *making) putIn(t *joint, when putWhen) {
 }
 
 // turnedByHand has the shaft that the motor drives felt by hand first, in the row in which it is coupled, or what turns
-// in bearings where that is not known to turn.
-func (j *making) turnedByHand(s *plan.JointStep) {
+// in bearings where that is not known to turn. Nothing where it comes to turn in a later step.
+func (j *making) turnedByHand(s *plan.JointStep, t *joint) {
 	var turn, driven []string
 	for _, o := range j.all {
 		of := o.b
@@ -127,10 +130,14 @@ func (j *making) turnedByHand(s *plan.JointStep) {
 		case o.is(parts.BearingKind) && o.in.Bearing.Rotating != "outer":
 			of = o.a
 		}
+		later := !slices.Contains(j.made(t), o)
 		if m := j.job.Motor; m != nil && m.Drives.Part == of.ref.Part {
+			if later {
+				return
+			}
 			driven = seq.Add(driven, of.title())
 		}
-		if o.is(parts.BearingKind) {
+		if o.is(parts.BearingKind) && !later {
 			turn = seq.Add(turn, of.title())
 		}
 	}
@@ -138,8 +145,29 @@ func (j *making) turnedByHand(s *plan.JointStep) {
 		turn = driven
 	}
 	if turn != nil {
-		s.Hold = "Before that " + strings.Join(turn, " and ") + " turned by hand, three turns each way, nothing rubs, no tight place, signed here: then no hand turns it any more."
+		s.Hold = "Before that " + strings.Join(turn, " and ") + " turned by hand, three turns each way, nothing rubs, no tight place, signed here; after it by hand only with the motor locked off."
 	}
+}
+
+// tensioned has a belt tensioned that comes with a joint: by what is bolted in slots by then, to be set along them.
+func (j *making) tensioned(t *joint) (do []string) {
+	for _, o := range j.made(t) {
+		if o.in.Bolt != nil && o.in.Bolt.Adjust.Set() && o.out.Bolt != nil && len(o.out.Bolt.Shifts) > 0 {
+			do = append(do, "Loosen the bolts that hold "+o.a.title()+" and "+o.b.title()+" together, shift "+o.shifts.title()+" along the slots until the belt has the tension that its maker says, and tighten them again as in their own step.")
+		}
+	}
+	return do
+}
+
+// beltLater is what a joint in slots is to tension and comes with a later one, by its title; empty without one.
+func (j *making) beltLater(t *joint) string {
+	belt := seq.At(j.job.Loose, func(e *parts.Loose) bool {
+		return e.Belt() && !e.Off && !slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Name.Value == e.After.Value })
+	})
+	if !t.in.Bolt.Adjust.Set() || belt == nil {
+		return ""
+	}
+	return words.Head(j.looseTitle(belt))
 }
 
 // looseKg is the mass of what is put in by hand with the joints made so far of an

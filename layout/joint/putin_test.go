@@ -48,6 +48,34 @@ func TestBoughtThings(t *testing.T) {
 	}
 }
 
+// TestCoupledBeforeItTurns: what the motor drives is not felt by hand in a step before it comes to turn.
+func TestCoupledBeforeItTurns(t *testing.T) {
+	t.Parallel()
+	p := planned(t, editedDemo(t, "pugmill", "job.yaml", "after: coupling-guard, first: yes, kg: 10", "after: front-bearing, kg: 10"))
+	for _, j := range p.Joints {
+		says(t, j, nil, []string{"three turns each way"})
+	}
+}
+
+// TestBeltIsTensioned: what is bolted in slots before its belt comes is set when that is on; where the belt is there, now.
+func TestBeltIsTensioned(t *testing.T) {
+	t.Parallel()
+	const (
+		flat   = "kind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 160}\nholes: [{name: feet, at: [[-60, -40], [-60, 40]], size: M6 clearance}]\n"
+		rail   = "part: rail\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {rectangle: [30, 120]}\nholes: [{name: h, at: [[0, -40], [0, 40]], size: M6 clearance}]\n"
+		slide  = "{name: slide, bolt: {through: top.slots, into: rail.h, bolt: M6 8.8, washer: yes, nut: yes, adjust: 5}, face: front-on-back}"
+		foot   = "{name: foot, bolt: {through: top.feet, into: base.feet, bolt: M6 8.8, nut: yes}, face: back-on-front, AFTER}"
+		joints = slide + "\n  - " + foot + "\nloose:\n  - {item: V-belt SPZ 800, how: laid on, after: foot}"
+	)
+	top, base := "part: top\n"+flat+"slots: [{name: slots, at: [[0, -40], [0, 40]], width: 6.6, length: 20, turn: 0}]\n", "part: base\n"+flat
+	p := planned(t, jobOf(t, strings.Replace(joints, "AFTER", "after: slide", 1), top, base, rail))
+	says(t, jointNamed(t, p, "slide"), []string{"along the slots of top; it is set there when V-belt SPZ 800 is on."}, []string{"set it now"})
+	says(t, jointNamed(t, p, "foot"), []string{"Loosen the bolts that hold top and rail together, shift rail along the slots"}, nil)
+	p = planned(t, jobOf(t, strings.Replace(joints, "AFTER", "before: slide", 1), top, base, rail))
+	says(t, jointNamed(t, p, "slide"), []string{"set it now"}, nil)
+	says(t, jointNamed(t, p, "foot"), nil, []string{"Loosen the bolts"})
+}
+
 // The nut of a bearing that the job orders itself is bought once, and is on before the cone is set by it.
 func TestNutIsOrdered(t *testing.T) {
 	t.Parallel()

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/bars"
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
@@ -21,6 +22,9 @@ const seamOverMm = 10.0
 func (t *joint) seamRoundMm() float64 {
 	if bar, _, ok := t.onBarEnd(); ok {
 		section, _, _ := bar.r.Bar()
+		if section.Shape == bars.Round {
+			return math.Pi * section.WidthMm
+		}
 		return 2 * (section.WidthMm + section.DepthMm)
 	}
 	return math.Pi * t.weldDiameterMm()
@@ -72,6 +76,13 @@ func (t *joint) weldedRound() bool {
 	return ok
 }
 
+// roundSection tells whether the bar whose end is welded is round.
+func (t *joint) roundSection() bool {
+	bar, _, _ := t.onBarEnd()
+	section, _, _ := bar.r.Bar()
+	return section.Shape == bars.Round
+}
+
 // flares are the section and the length of the seams where the end of a bar stands flush over the
 // round corner of a hollow section; no length where it does so on no side.
 func (t *joint) flares(p *plan.WeldPlan) (mm2, mm float64) {
@@ -114,6 +125,8 @@ func (t *joint) seam() seam {
 	switch out := (seam{"", "From the middle outward.", "at both ends and in the middle"}); {
 	case barEnd && flush:
 		return seam{"the middle of each side of the section", "The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: " + t.flare() + "a seam filled level with both.", "in the middle of each fillet"}
+	case barEnd && t.roundSection():
+		return seam{"at four places round it, the opposite one after each", "In quarters, opposite ones in turn.", "in the middle of each quarter"}
 	case barEnd:
 		return seam{"the middle of two opposite sides of the section, then of the other two", "Each side of the section from its middle outward, opposite sides in turn.", "in the middle of each side"}
 	case t.out.Weld.Round:

@@ -1,6 +1,9 @@
 package joint_test
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 const (
 	slantLeg   = "part: leg\nkind: bar\nquantity: 1\nmaterial: S235\nbar: {square: 50, wall: 4, length: 600}\n"
@@ -19,6 +22,32 @@ func TestSlantingBrace(t *testing.T) {
 	says(t, jointNamed(t, planned(t, jobOf(t, brace(", length: 40, sides: 2"), slantLeg, slantBrace)), "brace"),
 		append(leans, "Tack each seam 2 × 7 long: both ends", "turn and turn about on the two sides"), []string{"of the section", "on both sides", "square and place"})
 	says(t, jointNamed(t, planned(t, jobOf(t, brace(", length: 120"), slantLeg, slantBrace)), "brace"), append(leans, "two opposite sides of the section"), nil)
+}
+
+// TestRoundOnNarrower: a round plate on the end of a bar is welded round the bar, not round itself: a square tube of 50 along
+// its sides, a round of 16 round that, π · 16 = 50.27; on a wider bar it is welded round the plate.
+func TestRoundOnNarrower(t *testing.T) {
+	t.Parallel()
+	const foot = "part: foot\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {circle: 160}\n"
+	const on = "{name: foot, weld: {part: foot.outline, to: BAR.right, type: fillet, size: 3}, place: {on: right, with: front, at: [0, 0], top: up}}"
+	const arm = "part: arm\nkind: bar\nquantity: 1\nmaterial: S235\nbar: {round: 16, length: 200}\n"
+	on1 := func(bar string) string { return strings.Replace(on, "BAR", bar, 1) }
+	leg := jointNamed(t, planned(t, jobOf(t, on1("leg"), slantLeg, foot)), "foot")
+	if w := leg.Weld; w.DiameterMm != 0 || w.LengthMm < 170 || w.LengthMm > 200 || len(w.Corners) != 4 {
+		t.Errorf("%+v", w)
+	}
+	says(t, leg, []string{"Each side of the section"}, []string{"all round"})
+	round := jointNamed(t, planned(t, jobOf(t, on1("arm"), arm, foot)), "foot")
+	if w := round.Weld; w.DiameterMm != 16 || w.LengthMm != 50.27 || len(w.TacksDeg) == 0 || w.ClockOf != "foot" {
+		t.Errorf("%+v", w)
+	}
+	says(t, round, []string{"50.27, all round Ø16"}, []string{"side of the section"})
+	said := strings.Replace(on1("arm"), "size: 3", "size: 3, length: 45", 1)
+	says(t, jointNamed(t, planned(t, jobOf(t, said, arm, foot)), "foot"), []string{"In quarters, opposite ones in turn."}, []string{"of the section"})
+	wide := strings.Replace(arm, "round: 16", "round: 180", 1)
+	if w := jointNamed(t, planned(t, jobOf(t, on1("arm"), wide, foot)), "foot").Weld; w.DiameterMm != 160 {
+		t.Errorf("on the wide one: %+v", w)
+	}
 }
 
 // TestShortCorners: a post that stands with 12 or 20 mm of its 40 on a rail, whose edge is round, is tacked as its long side is, not as its short ones.

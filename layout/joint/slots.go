@@ -235,9 +235,14 @@ func (t *joint) bridged(f feature, nut bool) {
 	}
 }
 
-// setAlong is the part that is set along slots: the first, or the second where less hangs together with that.
+// setAlong is the part that is set along slots: the first, or the second where less hangs together with that, by all
+// other joints where a later one is set again, else by those made before.
 func (j *making) setAlong(t *joint) feature {
-	if a, b := j.members(t.a.Instance(), j.before), j.members(t.b.Instance(), j.before); len(b) < len(a) {
+	by := j.before
+	if t.in.Bolt.Adjust.Set() {
+		by = seq.Keep(j.all, func(o *joint) bool { return o != t })
+	}
+	if a, b := j.members(t.a.Instance(), by), j.members(t.b.Instance(), by); len(b) < len(a) {
 		return t.b
 	}
 	return t.a

@@ -1,7 +1,9 @@
 package joint_test
 
 import (
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -36,6 +38,10 @@ func TestShaftTurnsInBush(t *testing.T) {
 	}
 	says(t, j, []string{"nothing is driven", "turns by hand all round"}, []string{"scribe", "nut", "key", "galvanic", "eaten"})
 	says(t, jointNamed(t, p, "wheel"), []string{"Hold shaft by a strap"}, nil)
+	// It closes too far for f7, and is finished to its limits; of d9 (−65/−117) enough is left, and nothing is reamed.
+	says(t, jointNamed(t, p, "press"), []string{"finish it after pressing", "Its limits: 20.00 – 20.03."}, []string{"not reamed"})
+	loose := jointNamed(t, filed(t, turn+press, plate, bush, strings.Replace(shaft, "fit: f7", "fit: d9", 1)), "press")
+	says(t, loose, []string{"shaft keeps " + strconv.Itoa(int(math.Round(65-closes))) + " – 150 µm of play in it. It is not reamed"}, []string{"finish it after pressing"})
 	// Where nothing says how it lies along the bush, this joint gives it no place.
 	if how := jointNamed(t, filed(t, strings.Replace(turn, ", face: back-on-front", "", 1)+press, plate, bush, shaft), "turn").How; how != "where the other joints have them" {
 		t.Errorf("%q", how)

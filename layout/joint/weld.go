@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/bars"
 	"centrepop/layout/lookup"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -39,7 +40,7 @@ func (f feature) thickMm() float64 {
 func (t *joint) weldDiameterMm() float64 {
 	a, b := t.a.roundMm(), t.b.roundMm()
 	switch {
-	case t.helixMm() > 0:
+	case t.helixMm() > 0 || t.overhangs():
 		return 0
 	case a > 0 && b > 0:
 		return math.Min(a, b)
@@ -58,6 +59,40 @@ func (t *joint) standsRound() bool {
 	at := map[string]float64{string(parts.Front): s.FromMm, string(parts.Back): t.a.r.LengthMm() - s.ToMm}
 	off, end := at[p.With]
 	return end && geom.Alike(off, 0)
+}
+
+// overhangs tells whether the first part is round and lies with its face on one that is narrower than it: they touch
+// in what that one has, and the weld runs there.
+func (t *joint) overhangs() bool {
+	if !t.standsRound() || t.b.roundMm() > 0 {
+		return false
+	}
+	wide, high := math.Inf(1), math.Inf(1)
+	section, _, bar := t.b.r.Bar()
+	_, end := t.b.barEnd()
+	switch p := t.b.r.Part; {
+	case bar && end:
+		wide, high = section.WidthMm, section.DepthMm
+	case bar:
+		wide, high = t.b.r.LengthMm(), section.WidthMm
+		if on := parts.Side(t.in.Place.On); on == parts.TopSide || on == parts.BottomSide {
+			high = section.DepthMm
+		}
+	case p.Flat() && t.onFlat():
+		box := t.b.r.OutlinePath().Bounds()
+		wide, high = box.W(), box.H()
+	}
+	return min(wide, high) < t.a.roundMm()-geom.CloseMm
+}
+
+// roundEndMm is the diameter of the end of a round bar, square to it, that is welded on; 0 for another weld.
+func (t *joint) roundEndMm() float64 {
+	bar, _, ok := t.onBarEnd()
+	section, _, _ := bar.r.Bar()
+	if _, cut := bar.mitre(); !ok || cut || section.Shape != bars.Round {
+		return 0
+	}
+	return section.WidthMm
 }
 
 // roundMm is the diameter of a round feature, 0 for another.
@@ -114,6 +149,9 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 			return err
 		}
 		j.corners(t, p)
+		if mm := t.roundEndMm(); !in.Length.Set() && len(p.Flush) == 0 && mm > 0 && p.CornerMm > allRound*math.Pi*mm {
+			p.DiameterMm, p.Corners = mm, nil
+		}
 	}
 	long, err := t.longMm(p)
 	if err != nil {
@@ -136,6 +174,10 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 	}
 	return t.ring(p)
 }
+
+// allRound is the share of the way round the end of a round bar from which on it is welded all round: corners are
+// found along chords. Common practice, no source.
+const allRound = 0.95
 
 // standsApartMm is how far apart parts stand that no seam was meant to bridge. Common practice, no source.
 const standsApartMm = 1.0
@@ -619,6 +661,9 @@ func (t *joint) branchEnd() *parts.TubeEnd {
 func (t *joint) weldClock() feature {
 	if t.branchEnd() != nil {
 		return t.a
+	}
+	if _, on, ok := t.onBarEnd(); ok { // a bar's front is along it
+		return on
 	}
 	return t.b
 }

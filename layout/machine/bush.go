@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/fits"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
@@ -14,11 +15,10 @@ import (
 	"centrepop/parts/seq"
 )
 
-// A journal runs in a bore that is wider by no more than nearShare of it, has oilShare of its
+// A journal runs in a bore that is wider by no more than nearShare of it, has fits.OilShare of its
 // diameter of play there at the least and fills fillShare of its length. Common practice, no source.
 const (
 	nearShare = 0.03
-	oilShare  = 0.0005
 	fillShare = 0.75
 	// reachShare of the length of a bush is how far off a journal is still taken for its own.
 	reachShare = 4
@@ -167,7 +167,7 @@ func (m *Machine) inBush(bush *pressedIn, b *assembly.Body, shaft *part.Model, b
 		say(plan.BushUnknown, words.Round(drawn, 3))
 	case !geom.Over(left, 0):
 		say(plan.BushCloses, words.Round(left, 3), closes)
-	case geom.Over(oilShare*bore.Size.NominalMm, left):
+	case geom.Over(fits.OilShare*bore.Size.NominalMm, left):
 		say(plan.BushTight, words.Round(left, 3), closes)
 	}
 	return found, most

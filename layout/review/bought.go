@@ -557,15 +557,9 @@ func (m motored) notesInNoList() {
 	}
 }
 
-// beltWord is in the words of a belt or a chain as ordered.
-var beltWord = regexp.MustCompile(`(?i)belts?\b|\bchains?\b`)
-
 // beltBought looks for the belt or the chain that the motor drives through.
 func (m motored) beltBought() {
-	ordered := func(e *parts.Loose) bool {
-		return beltWord.MatchString(e.Item.Value) || beltWord.MatchString(e.Buy.Value)
-	}
-	if m.m.Through == "belt" && seq.At(m.job.Loose, ordered) == nil {
+	if m.m.Through == "belt" && seq.At(m.job.Loose, (*parts.Loose).Belt) == nil {
 		m.add(Finding{
 			Pos: m.m.Pos, What: "the motor drives through a belt or a chain, and none is bought",
 			Rule: "what drives is bought", Source: "by the job", Fix: "an entry of loose with the belt or chain as item, or through: as it drives",
