@@ -62,6 +62,7 @@ func TestStandsOut(t *testing.T) {
 	} {
 		j := standing(lying("shaft", c.shaft, c.s, cylinder(0, 100, 40, false)), lying("hub", c.hub, c.h, cylinder(0, 30, 40, true)))
 		j.placed[0].r = worked("seat", 100)
+		j.placed[1].r = worked("bore", 30)
 		p := &joint{in: &parts.Joint{Kind: parts.PressKind, Press: &parts.PressJoint{}}, a: j.placed[0].of(), b: j.placed[1].of()}
 		if mm, span := j.standsOutMm(p); mm != c.mm || span != c.span {
 			t.Errorf("%s: %g of %v, want %g of %v", c.name, mm, span, c.mm, c.span)
