@@ -86,13 +86,13 @@ func (v *view) oneRound(z float64) *cylinder {
 	if c == nil {
 		return nil
 	}
-	out := *c
+	round := *c.Step
 	for _, s := range v.outside {
-		if geom.Alike(s.RadiusMm(), c.RadiusMm()) && !geom.Over(out.FromMm, s.ToMm) && !geom.Over(s.FromMm, out.ToMm) {
-			out.FromMm, out.ToMm = min(out.FromMm, s.FromMm), max(out.ToMm, s.ToMm)
+		if geom.Alike(s.RadiusMm(), c.RadiusMm()) && !geom.Over(round.FromMm, s.ToMm) && !geom.Over(s.FromMm, round.ToMm) {
+			round.FromMm, round.ToMm = min(round.FromMm, s.FromMm), max(round.ToMm, s.ToMm)
 		}
 	}
-	return &out
+	return &cylinder{Step: &round}
 }
 
 // radialEdge looks for openings that break into an end face or cross the
