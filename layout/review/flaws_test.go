@@ -107,6 +107,14 @@ func TestFlaws(t *testing.T) {
 			v.relief(c)
 		}
 	}
+	reliefCure := func(name string) rule { // of an undercut too wide
+		return func(v *view) {
+			c := cyl("s", 0, 12, 90, parts.Step{})
+			c.Undercut = &part.Undercut{Name: name, WidthMm: 4, DepthMm: 0.3}
+			v.relief(c)
+			v.found = []Finding{{What: v.found[0].Fix}}
+		}
+	}
 	spigot := func(on string) rule { // a post of 50 h6, which another part slides on or not
 		return func(v *view) {
 			v.outside = sideBy(false, cyl("body", 0, 500, 50, parts.Step{Size: parts.Size{Fit: fitted}}))
@@ -174,6 +182,7 @@ func TestFlaws(t *testing.T) {
 		{"where no key comes to it", say(fmt.Sprint(shut(2.2, 50), shut(2.4, 50), shut(0, 56.9), shut(0, 57), shut(0, 0), shut(0, 100), shut(90, 0.1), shut(90, 99.9))), "false true false true false false true true"},
 		{"screws of a motor", say(fmt.Sprint(screw(8, parts.PlainHole, "", false), screw(7.9, parts.PlainHole, "", false), screw(10.4, parts.PlainHole, "", false), screw(10.5, parts.PlainHole, "", false), screw(0, parts.ClearanceHole, "M8", false), screw(0, parts.ClearanceHole, "M10", false), screw(0, parts.TappedHole, "M8", false), screw(0, parts.TappedHole, "M8", true))),
 			"false true false true false true false true"},
+		{"the cure for an undercut too wide", reliefCure(""), "a narrower or shallower undercut, such as DIN 509 F"}, {"for one of the standard", reliefCure("DIN 509-F 1.2x0.4"), "a narrower or shallower undercut, of a smaller row of DIN 509, or a longer seat"},
 		{"a fitted end at the face of a joint", spigot("head"), "true"}, {"what slides on it is what it is fitted for", spigot("body"), "false"},
 		{"middles", say(fmt.Sprint(slices.Collect(middles(1, 2.5, 0.5))), fmt.Sprint(slices.Collect(middles(0, 1.2, 0.5)))), "[1.25 1.75 2.25], [0.25 0.75]"},
 	} {

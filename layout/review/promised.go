@@ -133,7 +133,8 @@ func (r motored) absent(said []parts.Text) {
 			r.add(f)
 		}
 	}
-	if r.m.Drives.Set() && none("motor") {
+	isMotor := func(e *parts.Loose) bool { return e.As == parts.AMotor }
+	if r.m.Drives.Set() && none("motor") && seq.At(r.job.Loose, isMotor) == nil {
 		f.Pos, f.Numbers, f.What = r.m.Drives.Pos, r.m.Drives.Part+"."+r.m.Drives.Feature, "the motor that drives "+r.job.Part(r.m.Drives.Part).Title.Value+" is not on the list of what to buy"
 		r.add(f)
 	}

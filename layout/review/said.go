@@ -305,6 +305,9 @@ func saidThreads(r *reviewer) {
 			}
 		}
 		for _, m := range namedThread.FindAllString(t.Value, -1) {
+			if _, err := threads.Parse(m); err != nil { // of a screw, with its length
+				m, _, _ = strings.Cut(m, "x")
+			}
 			if !has[threadName(m)] {
 				r.disagree(t.Pos, part, "the words name a thread "+m+", which "+on+" has not", t.Value, "the words, or the thread")
 			}

@@ -47,10 +47,13 @@ func (v *view) keywayInSeat(k plan.KeywayRow) {
 }
 
 func (v *view) cutIn(c *cylinder, name string, fromMm, toMm float64) {
-	if c == nil || v.runsRound(c) == "" {
+	if c == nil {
 		return
 	}
 	on := v.runsRound(c)
+	if on == "" {
+		return
+	}
 	v.report(Check, name, entryPos(v.p, name), Finding{
 		What: name + " is cut into " + c.Name + ", which carries " + on, Numbers: v.mm(fromMm) + " to " + v.mm(toMm) + " from the front face; " + c.Name + " from " + v.mm(c.FromMm) + " to " + v.mm(c.ToMm),
 		OverMm: over(min(toMm, c.ToMm) - max(fromMm, c.FromMm)), Rule: "a ring bears, a lip seals and a nut holds all round: a flat or a key takes that away, and a key stands in the way of a ring", Source: practice,

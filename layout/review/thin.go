@@ -2,10 +2,12 @@ package review
 
 import (
 	"math"
+	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/material"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -171,7 +173,7 @@ func (v *view) relief(c *cylinder) {
 	if geom.Over(u.WidthMm, 0.25*long) || geom.Over(u.DepthMm, deepest) {
 		v.report(Check, c.Name, c.Drawn.Pos, Finding{
 			What: "the undercut of " + c.Name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.RadiusMm()) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
-			OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")", Fix: "a narrower or shallower undercut, such as DIN 509 F",
+			OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")", Fix: "a narrower or shallower undercut, " + words.Either(strings.HasPrefix(u.Name, "DIN 509"), "of a smaller row of DIN 509, or a longer seat", "such as DIN 509 F"),
 		})
 	}
 }
