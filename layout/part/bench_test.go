@@ -444,7 +444,7 @@ func TestRimsBeforeTheirBore(t *testing.T) {
 	const housing = "part: p\nkind: bearing-housing\nmaterial: S355\nstock: {round: 155, length: 66, cut: saw}\nprofile:\n  one-setting: [spigot, bush-bore]\n  outside: [{name: flange, diameter: 150, length: 14}, {name: spigot, diameter: 90, fit: h7, length: 12}, {name: tail, diameter: 80, length: 34}]\n  inside: [{name: bush-bore, diameter: 45, fit: H7, length: 60}]\nchamfers: [{edge: bush-bore-front, size: 1}]\n"
 	const opened = "Open bush bore at the face to Ø44, 2 mm deep: the rest is bored later, from the back; its edge is cut now."
 	front, back, _ := strings.Cut(lines(work(t, "mm", housing)), "Turn from the back face")
-	if strings.Index(front, opened) < 0 || strings.Index(front, opened) > strings.Index(front, "Chamfer bush bore front") || !strings.Contains(back, "Bore bush bore Ø45 H7") {
+	if !strings.Contains(front, opened) || strings.Index(front, opened) > strings.Index(front, "Chamfer bush bore front") || !strings.Contains(back, "Bore bush bore Ø45 H7") {
 		t.Errorf("in\n%s\n%s", front, back)
 	}
 	for _, text := range []string{strings.Replace(housing, "one-setting: [spigot, bush-bore]", "", 1), strings.Replace(housing, "bush-bore-front", "bush-bore-back", 1)} {
