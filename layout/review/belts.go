@@ -1,17 +1,41 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"regexp"
+	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
 // onMotor are words that put a part on the shaft of the motor.
 var onMotor = regexp.MustCompile(`(?i)\bmotor(?:'s)? shaft\b`)
+
+// onMotorShaft compares the bore of what the words put on the motor's shaft with the shaft that the motor stands with.
+func (v made) onMotorShaft() {
+	motor := seq.At(v.job.Loose, func(e *parts.Loose) bool {
+		return e.As == parts.AMotor && e.Stands != nil && e.Stands.Shaft.Set()
+	})
+	if motor == nil || len(v.inside) == 0 || !onMotor.MatchString(v.e.How.Value) {
+		return
+	}
+	bore := slices.MinFunc(v.inside, func(a, b *cylinder) int { return cmp.Compare(a.RadiusMm(), b.RadiusMm()) })
+	shaftMm, what := motor.Stands.Shaft.Mm, " is loose on the motor's shaft"
+	if geom.Over(shaftMm, 2*bore.RadiusMm()) {
+		what = " does not go on the motor's shaft"
+	}
+	if off := math.Abs(2*bore.RadiusMm() - shaftMm); off > faceOffMm {
+		v.report(Stop, bore.Name, bore.Drawn.Pos, Finding{
+			What: v.p.Title.Value + what, Numbers: v.mm(2*bore.RadiusMm()) + " on " + v.mm(shaftMm), OverMm: over(off),
+			Rule: "a bore has the size of its shaft", Source: "by geometry", Fix: "the bore, or the shaft as measured",
+		})
+	}
+}
 
 // outOfLine is how far the grooves of two pulleys may lie out of line, as a share of the distance of their shafts: 1/10 in a
 // foot, as makers of V-belts ask; and by how much at the least, mm, by which nobody sets them closer (common practice, no

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/bolts"
 	"centrepop/layout/clamp"
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
@@ -22,6 +23,12 @@ func (v *view) clamped(c *plan.ClampRow) {
 	steel := true
 	if m, err := material.Find(v.p.Material.Value); err == nil {
 		steel = m.Kind.Data().Family == material.Steel
+	}
+	if b, err := bolts.Find(c.Thread); err == nil && !b.MadeWith(c.Class, bolts.Socket) {
+		v.report(Check, "clamp", v.p.Clamp.Pos, Finding{
+			What: "clamp: its screw has a socket head, and those are not made in " + c.Class, Rule: "inch socket head screws are of ASTM A574, or of stainless steel; the grades of SAE J429 are hexagon",
+			Source: "ASTM A574; SAE J429", Fix: "A574, or A2-70",
+		})
 	}
 	face := math.Min(c.AxialMm, v.lengthMm-c.AxialMm) - c.HeadMm/2
 	for _, one := range []struct {

@@ -88,6 +88,13 @@ func TestHoldingBounds(t *testing.T) {
 			r.boughtBy(&parts.Loose{Item: text(fmt.Sprintf(words, long)), How: text("through the motor slots of the rail"), Count: count})
 		}
 	}
+	onMotor := func(how string, bore, shaft float64) rule {
+		return func(r *reviewer) {
+			r.job.Loose = []parts.Loose{{As: parts.AMotor, Stands: &parts.Stands{Shaft: mm(shaft)}}}
+			v := &view{reviewer: r, p: part("pulley"), inside: sideBy(true, cyl("recess", 0, 5, 40, parts.Step{}), cyl("bore", 5, 30, bore, parts.Step{}))}
+			made{v, &parts.Loose{How: text(how)}}.onMotorShaft()
+		}
+	}
 	onShaft := func(how string, bore, seat float64, each func(v made, to *view, seat *cylinder)) rule { // of three steps, the last 60
 		return func(r *reviewer) {
 			step := func(name string, from, to, d float64, fit string) *cylinder {
@@ -112,6 +119,8 @@ func TestHoldingBounds(t *testing.T) {
 		{"one too few", pinned("", set(10, 0, 50), set(10.8, 0), 0), "stop plate.pin: pin of Plate and of Hub are not as many; 2 and 1"}, {"into smaller holes", pinned("", set(10, 0), set(9.9, 0), 0), "stop plate.pin: the pins of Plate do not go into Hub; 10 mm into 9.9 mm"}, {"into as large ones", pinned("", set(10, 0), set(10, 0), 0), ""},
 		{"out of 12 by 8, into 8.1", pinned("pin 10 x 20", set(10, 0), set(10, 0), 8.1), ""}, {"into 8", pinned("pin 10 x 20", set(10, 0), set(10, 0), 8), "stop plate.pin: the pins of Plate keep it off Hub; they stand out 8 mm, and their holes are 8 mm deep"}, {"right through", pinned("pin 10 x 20", set(10, 0), set(10, 0), 0), ""},
 		{"0.6 of play at ±0.3", pinned("", set(10, 20, 0, 50), set(10.8, 20, 0, 50), 0), ""}, {"less", pinned("", set(10, 20, 0, 50), set(10.79, 20, 0, 50), 0), "check plate.pin: pin of Plate and of Hub need not meet though both are right; centres may differ by 0.6 mm, the play is 0.59 mm (0.59)"}, {"0.7, drawn 0.05 off", pinned("", set(10, 0, 50), set(10.9, 0, 50.05), 0), ""}, {"less for that", pinned("", set(10, 0, 50), set(10.89, 0, 50.05), 0), "check plate.pin: pin of Plate and of Hub need not meet though both are right; centres may differ by 0.7 mm, the play is 0.69 mm (0.69)"},
+		{"a bore of the motor's shaft", onMotor("on the motor's shaft, to its shoulder", 14, 14), ""}, {"a larger one", onMotor("slid on the motor shaft", 19, 14), "stop pulley.bore: Pulley is loose on the motor's shaft; 19 mm on 14 mm (5)"},
+		{"a smaller one", onMotor("slid on the motor shaft", 14, 19), "stop pulley.bore: Pulley does not go on the motor's shaft; 14 mm on 19 mm (5)"}, {"as finely as words say it", onMotor("slid on the motor shaft", 22.2, 22.225), ""}, {"on another shaft", onMotor("slid on the shaft beside the motor", 19, 14), ""},
 		{"a pin of its hole", inHole("pin 8 x 24, pressed in, stands out", 8, "H7", 0), ""}, {"larger", inHole("pin 8 x 24, pressed in, stands out", 7.9, "H7", 0), "stop plate.pin: the pin of pin is larger than its hole; 8 mm in 7.9 mm"}, {"pressed and smaller", inHole("pin 8 x 24, pressed in, stands out", 8.1, "H7", 0), "stop plate.pin: the pin of pin is pressed in, and loose in its hole; 8 mm in 8.1 mm"}, {"not pressed and smaller", inHole("pin 8 x 24", 8.1, "", 0), ""},
 		{"of grade 8", inHole("pin 8 x 24, pressed in, stands out", 8, "H8", 0), ""}, {"of grade 9", inHole("pin 8 x 24, pressed in, stands out", 8, "H9", 0), "check plate.pin: pin has no fit, and a pin is pressed into it; pin 8 x 24, pressed in, stands out in 8 mm (0)"}, {"how far is not said", inHole("pin 8 x 24, pressed in", 8, "H7", 0), "check plate.pin: nothing says how far the pin of pin stands out, and of which face; pin 8 x 24, pressed in (0)"}, {"the hole says it", inHole("pin 8 x 24, pressed in", 8, "H7", 20), ""},
 		{"half of it out", inHole("pin 8 x 16, pressed in, stands out", 8, "H7", 0), ""}, {"less out", inHole("pin 8 x 15.9, pressed in, stands out", 8, "H7", 0), "check plate.pin: the pin of pin hardly stands out of its hole; 15.9 mm long in 12 mm (3.9)"}, {"half of it out of a blind hole", inHole("pin 8 x 24", 8, "", 20), ""}, {"less of a deeper", inHole("pin 8 x 24", 8, "", 20.1), "check plate.pin: the pin of pin hardly stands out of its hole; 24 mm long in 20.1 mm (3.9)"},

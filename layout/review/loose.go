@@ -19,7 +19,7 @@ import (
 // over it, and a key that reaches from the tube it stands in into a keyway.
 var loose = together(
 	(*reviewer).motorOver, each(everyLoose, (*reviewer).whileFree), each(everyBought, (*reviewer).covers, (*reviewer).itemCircle, (*reviewer).itemOver, (*reviewer).coupledLate),
-	of(everyMade, made.roomFor, made.inItem, made.toOthers),
+	of(everyMade, made.roomFor, made.inItem, made.toOthers, made.onMotorShaft),
 )
 
 // motorOver looks at what the motor brings over a part, itemOver at what another thing bought does.
@@ -84,7 +84,7 @@ func (v made) roomFor() {
 
 // toOthers looks at a part beside each other that its words name.
 func (v made) toOthers() {
-	words := parts.Bare(v.e.How.Value)
+	words := parts.Bare(onMotor.ReplaceAllString(v.e.How.Value, "")) // which no part of the job is
 	for _, o := range v.all() {
 		if o == v.view {
 			continue
