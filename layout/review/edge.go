@@ -76,7 +76,7 @@ func edge(v *view) {
 			})
 			continue
 		}
-		if !geom.Over(wantMm, n.wallMm) {
+		if !geom.Over(wantMm, n.wallMm) || n.what == "the bore" && geom.Over(n.wallMm, 0) && v.standardFace(h.group) {
 			continue
 		}
 		worst.add(h.name, n.wallMm-wantMm, func(count int) {

@@ -151,13 +151,11 @@ func (v *view) motorFlange(h *parts.HoleGroup) {
 
 // nearFlange compares holes with a flange of IEC that is like them, where two of three sizes are its own.
 func (v *view) nearFlange(h *parts.HoleGroup, s measured.Standard) {
-	count, hole := v.groupSize(h.Name.Value)
-	same := [...]bool{math.Abs(h.Pattern.PCD.Mm-s.PitchMm) < 0.05, math.Abs(v.p.Bore.Size.Nominal.Mm-s.SpigotMm) < 0.05, count == s.Holes && math.Abs(hole-s.HoleMm) < 1.01}
-	is := seq.Sum(same[:], func(same bool) int { return map[bool]int{true: 1}[same] })
+	is := v.sizesOf(h, s)
 	m, severity := v.motor(), Check
 	if flangeNamed(m, s) {
 		severity = Stop // it is the job's motor, and it does not go on
-	} else if is == len(same) && flangeNumber.MatchString(m.Flange.Value) {
+	} else if is == flangeSizes && flangeNumber.MatchString(m.Flange.Value) {
 		v.report(Check, h.Name.Value, m.Flange.Pos, Finding{
 			What: v.p.Title.Value + " is for a motor flange " + s.Name + ", and the job's motor has another", Numbers: m.Flange.Value,
 			Rule: "plate and motor have one flange", Source: "by the job", Fix: "the flange on the motor's plate",
@@ -166,6 +164,22 @@ func (v *view) nearFlange(h *parts.HoleGroup, s measured.Standard) {
 	if is > 1 {
 		v.onFace(h, s, severity)
 	}
+}
+
+// flangeSizes are those by which a plate is for a flange: its pitch circle, its bore and its holes. sizesOf counts those
+// that holes and the bore in their middle have.
+const flangeSizes = 3
+
+func (v *view) sizesOf(h *parts.HoleGroup, s measured.Standard) int {
+	count, hole := v.groupSize(h.Name.Value)
+	same := []bool{math.Abs(h.Pattern.PCD.Mm-s.PitchMm) < 0.05, math.Abs(v.p.Bore.Size.Nominal.Mm-s.SpigotMm) < 0.05, count == s.Holes && math.Abs(hole-s.HoleMm) < 1.01}
+	return len(seq.Keep(same, func(is bool) bool { return is }))
+}
+
+// standardFace tells whether holes and the bore in their middle are those of a standard flange of motors, which has less
+// metal between them than rules ask.
+func (v *view) standardFace(h *parts.HoleGroup) bool {
+	return h != nil && v.p.Bore != nil && slices.ContainsFunc(measured.Standards(), func(s measured.Standard) bool { return v.sizesOf(h, s) == flangeSizes })
 }
 
 // flangeOn is the standard flange that words of the job give the motor on a group of holes, or without a gear its frame;

@@ -154,11 +154,17 @@ var promises = []struct {
 	{"the screw of the earth", regexp.MustCompile(`(?i)\bearth:.*\b(?:screw|lug)\b`), regexp.MustCompile(`(?i)\b(?:earth|ground)\b`)},
 }
 
+// ownEarth is where a motor brings its own screw for the earth.
+var ownEarth = regexp.MustCompile(`(?i)\bterminal (?:box|block|board)\b`)
+
 // promised looks for what words of the motor, of the first run and of how things are put on
 // rely on for safety, and that nobody is to buy.
 func (r motored) promised() {
 	m := r.m
-	said := slices.Concat([]parts.Text{{Value: "earth: " + m.Earth.Value, Pos: m.Earth.Pos}}, m.Notes)
+	said := slices.Clone(m.Notes)
+	if !ownEarth.MatchString(m.Earth.Value) {
+		said = append(said, parts.Text{Value: "earth: " + m.Earth.Value, Pos: m.Earth.Pos})
+	}
 	if m.EmergencyStop.Value != "" {
 		said = append(said, parts.Text{Value: "emergency stop: " + m.EmergencyStop.Value, Pos: m.EmergencyStop.Pos})
 	}
