@@ -139,7 +139,7 @@ func TestDrawnOn(t *testing.T) {
 		{"no thread", "0", "", "", 1, []string{"It does not go together so"}},
 		{"a thread off the middle", "0", "", "holes:\n  - {name: draw, face: front, at: [[5, 0]], size: M20 tap, depth: 40}\n", 1, []string{"It does not go together so"}},
 		{"heated", "0", ", method: heat", "", 0, []string{"Heat hub evenly", "Slip it on in one move to"}},
-		{"heated, its end in the hub", "2", ", method: heat", "", 0, []string{"two stops of one height to stub where the far face of hub comes. Slip it on in one move against both"}},
+		{"heated, its end in the hub", "2", ", method: heat", "", 0, []string{"Before anything is hot fasten two stops of one height to stub, where the far face of hub comes. Degrease both. Heat hub", "Slip it on in one move against both stops: "}},
 	} {
 		stub := "part: stub\nkind: turned\nmaterial: S235\ntop: scribe\nstock: {round: 65, length: 60, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: 40, fit: p6, length: 30}, {name: foot, diameter: 60, length: 20}]\nchamfers: [{edge: seat-front, size: 1, angle: 15, for: lead-in}]\n" + c.holes
 		_, p := layouttest.Load(t, layouttest.Write(t, map[string]string{

@@ -308,15 +308,16 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		s.Caution = "Stop if the force jumps or exceeds " + t.w.Force(p.ForceN.Max, 1) + ": the parts are tilted or galling. Stand aside, guard the press."
 		t.rest(weldFollows)
 	case p.Method == "heat":
-		slip := "Slip it on in one move to: " + ofPlace + "."
+		first, slip := "", "Slip it on in one move to: "+ofPlace+"."
 		switch stops := j.stopText(t) != ""; { // what hangs hot on a shaft runs past a disc
 		case stops && t.built:
-			slip = "First, cold: fasten two stops of one height to " + shaft + " where the far face of " + hub + " comes. Slip it on in one move against both: " + ofPlace + "."
+			first = "Before anything is hot fasten two stops of one height to " + shaft + ", where the far face of " + hub + " comes."
+			slip = "Slip it on in one move against both stops: " + ofPlace + "."
 		case stops:
 			p.LetDown = true
 			slip = "Lay it " + string(t.meeting().Second) + " down on a flat plate, the stop disc in it; let " + shaft + " down onto the disc in one move: " + ofPlace + "."
 		}
-		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+t.w.Heat(p.HeatHubC)+"; check with a crayon or probe.", slip, "Hold until it grips.")
+		s := t.step("Heat", first, "Degrease both. Heat "+hub+" evenly to "+t.w.Heat(p.HeatHubC)+"; check with a crayon or probe.", slip, "Hold until it grips.")
 		s.Caution = "Hot metal: gloves, no flame near oil."
 	case p.Method == "cool":
 		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+t.w.Heat(p.CoolShaftC)+", wipe off frost, insert in one move to: "+ofPlace+".")
