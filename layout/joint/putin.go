@@ -93,22 +93,7 @@ func (j *making) putIn(t *joint, when putWhen) {
 		for _, m := range ranged.FindAllStringSubmatch(e.How.Value, -1) {
 			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Head(title) + ": " + m[1] + m[4], Limits: m[2] + " – " + m[3], Gauge: "calipers"})
 		}
-		s := plan.JointStep{Title: "Put in", Do: []string{strings.TrimSuffix(j.copies(e)+title+": "+e.How.Value, ".") + "."}}
-		if e.Buy.Value != "" {
-			s.Do = append(s.Do, "Use "+words.CountOf(e.Count)+e.Buy.Value+".")
-		}
-		if e.Off && !saysOff.MatchString(e.How.Value) {
-			s.Do = append(s.Do, "It comes off again before the next step.")
-		}
-		if e.MassKg > plan.LiftKg {
-			s.Caution = "It is " + t.w.RoundMass(e.MassKg, 1) + ": " + t.w.Carriers(e.MassKg) + "."
-		}
-		if e == j.job.Coupled() {
-			j.turnedByHand(&s, t)
-		}
-		if e.Belt() && !e.Off {
-			s.Do = append(s.Do, j.tensioned(t)...)
-		}
+		s := j.putInStep(t, e)
 		if when == putFirst {
 			t.out.Steps = slices.Insert(t.out.Steps, first, s)
 			first++
@@ -116,6 +101,27 @@ func (j *making) putIn(t *joint, when putWhen) {
 		}
 		t.out.Steps = append(t.out.Steps, s)
 	}
+}
+
+// putInStep is the row in which one thing is put in.
+func (j *making) putInStep(t *joint, e *parts.Loose) plan.JointStep {
+	s := plan.JointStep{Title: "Put in", Do: []string{strings.TrimSuffix(j.copies(e)+j.looseTitle(e)+": "+e.How.Value, ".") + "."}}
+	if e.Buy.Value != "" {
+		s.Do = append(s.Do, "Use "+words.CountOf(e.Count)+e.Buy.Value+".")
+	}
+	if e.Off && !saysOff.MatchString(e.How.Value) {
+		s.Do = append(s.Do, "It comes off again before the next step.")
+	}
+	if e.MassKg > plan.LiftKg {
+		s.Caution = "It is " + t.w.RoundMass(e.MassKg, 1) + ": " + t.w.Carriers(e.MassKg) + "."
+	}
+	if e == j.job.Coupled() {
+		j.turnedByHand(&s, t)
+	}
+	if e.Belt() && !e.Off {
+		s.Do = append(s.Do, j.tensioned(t)...)
+	}
+	return s
 }
 
 // turnedByHand has the shaft that the motor drives felt by hand first, in the row in which it is coupled, or what turns

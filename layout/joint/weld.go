@@ -149,9 +149,7 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 			return err
 		}
 		j.corners(t, p)
-		if mm := t.roundEndMm(); !in.Length.Set() && len(p.Flush) == 0 && mm > 0 && p.CornerMm > allRound*math.Pi*mm {
-			p.DiameterMm, p.Corners = mm, nil
-		}
+		t.allRound(p)
 	}
 	long, err := t.longMm(p)
 	if err != nil {
@@ -175,9 +173,14 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 	return t.ring(p)
 }
 
-// allRound is the share of the way round the end of a round bar from which on it is welded all round: corners are
-// found along chords. Common practice, no source.
-const allRound = 0.95
+// allRound has the end of a round bar welded all round, where it is told no length: its corners are found along chords,
+// and so many of the way round are all of it. Common practice, no source.
+func (t *joint) allRound(p *plan.WeldPlan) {
+	const share = 0.95
+	if mm := t.roundEndMm(); mm > 0 && !t.in.Weld.Length.Set() && len(p.Flush) == 0 && p.CornerMm > share*math.Pi*mm {
+		p.DiameterMm, p.Corners = mm, nil
+	}
+}
 
 // standsApartMm is how far apart parts stand that no seam was meant to bridge. Common practice, no source.
 const standsApartMm = 1.0

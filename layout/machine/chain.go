@@ -72,50 +72,63 @@ func linked(before, behind *placeOn, meet map[[2]string]meeting) (mm plan.Range,
 	return lies(before.of, before.inside, [2]float64{before.ownMm, behind.ownMm}, d), true, true
 }
 
+// wayTo is how far a face lies behind the first of a chain inside limits, by the way on which it loses least.
+type wayTo struct {
+	mm    plan.Range
+	sure  bool    // all on the way have limits
+	least float64 // what it loses, a way with what has no limits more than any
+	done  bool
+}
+
+// nextOf is the way that loses least of those not yet gone on from, -1 where none is left.
+func nextOf(ways []wayTo) int {
+	next := -1
+	for k, w := range ways {
+		if !w.done && w.least < inf && (next < 0 || w.least < ways[next].least) {
+			next = k
+		}
+	}
+	return next
+}
+
 // chain is how far one face lies behind another inside the limits of lengths, along the parts that joints hold together
 // between, by the way on which they lose least; sure where all on it have limits. ok is false where no such way is found.
 func (m *Machine) chain(shaft *assembly.Body, bodies []assembly.Body, from, to [2]placeOn) (mm plan.Range, sure, ok bool) {
-	meet := m.meetings()
-	held := map[string]bool{}
-	for b := range seq.Refs(bodies) {
-		held[b.ID] = true
-	}
-	studs := seq.Keep(m.Bodies, func(b assembly.Body) bool {
-		return m.PartOf(b.ID) != nil && !held[b.ID] && slices.ContainsFunc(bodies, func(o assembly.Body) bool { _, held := meet[[2]string{o.ID, b.ID}]; return held }) && m.isStud(b.ID)
-	})
-	all := m.placesOn(shaft, slices.Concat(bodies, studs))
-	type way struct {
-		mm    plan.Range
-		sure  bool
-		least float64 // what it loses, a way with what has no limits more than any
-		done  bool
-	}
 	const unsureMm, linkMm = 1e3, 1e-6
-	ways := seq.Map(all, func(p placeOn) way {
-		return way{least: map[bool]float64{true: 0, false: inf}[p.is(from[0]) || p.is(from[1])], sure: true}
+	meet := m.meetings()
+	all := m.placesOn(shaft, slices.Concat(bodies, m.studsAt(bodies, meet)))
+	ways := seq.Map(all, func(p placeOn) wayTo {
+		if p.is(from[0]) || p.is(from[1]) {
+			return wayTo{sure: true}
+		}
+		return wayTo{least: inf}
 	})
-	for {
-		next := -1
-		for k := range ways {
-			if !ways[k].done && ways[k].least < inf && (next < 0 || ways[k].least < ways[next].least) {
-				next = k
-			}
-		}
-		if next < 0 {
-			return plan.Range{}, false, false
-		}
+	for next := nextOf(ways); next >= 0; next = nextOf(ways) {
 		w := &ways[next]
 		if w.done = true; all[next].is(to[0]) || all[next].is(to[1]) {
 			return w.mm, w.sure, true
 		}
 		for k := range all {
 			link, sure, ok := linked(&all[next], &all[k], meet)
-			least := w.least + link.Max - link.Min + linkMm + map[bool]float64{false: unsureMm}[sure]
+			least := w.least + link.Max - link.Min + linkMm
+			if !sure {
+				least += unsureMm
+			}
 			if ok && !ways[k].done && least < ways[k].least {
-				ways[k] = way{plan.Range{Min: w.mm.Min + link.Min, Max: w.mm.Max + link.Max}, w.sure && sure, least, false}
+				ways[k] = wayTo{plan.Range{Min: w.mm.Min + link.Min, Max: w.mm.Max + link.Max}, w.sure && sure, least, false}
 			}
 		}
 	}
+	return plan.Range{}, false, false
+}
+
+// studsAt are the made studs that meet one of some bodies, and are none of them.
+func (m *Machine) studsAt(bodies []assembly.Body, meet map[[2]string]meeting) []assembly.Body {
+	return seq.Keep(m.Bodies, func(b assembly.Body) bool {
+		own := slices.ContainsFunc(bodies, func(o assembly.Body) bool { return o.ID == b.ID })
+		meets := func(o assembly.Body) bool { _, is := meet[[2]string{o.ID, b.ID}]; return is }
+		return m.PartOf(b.ID) != nil && !own && m.isStud(b.ID) && slices.ContainsFunc(bodies, meets)
+	})
 }
 
 // meeting is how two bodies that a joint holds together meet along their axis: face to face, or with an end of each level.

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -15,6 +16,18 @@ import (
 // sameRound is how far the diameters of steps may differ that are one round to a hub, as a share: limits and
 // clearances. Common practice, no source.
 const sameRound = 0.02
+
+// besideSeat is how far a bore lies beside all of the diameter of a seat, below 0 where it lies on it.
+func (m *Machine) besideSeat(hub, shaft *assembly.Body, bore, seat *part.Step) float64 {
+	at := hub.Pose.Inverse().Of(shaft.Pose)
+	like := seq.Keep(m.PartOf(shaft.ID).Side(false), func(s *part.Step) bool {
+		return math.Abs(s.Size.NominalMm-seat.Size.NominalMm) <= sameRound*seat.Size.NominalMm
+	})
+	return seq.Min(math.Inf(1), like, func(s *part.Step) float64 {
+		low, high := liesAlong(at, s)
+		return max(low-bore.ToMm, bore.FromMm-high)
+	})
+}
 
 // offSeats finds hubs that slide or are pressed on a shaft and stand wholly beside the seat that their joint names, and
 // beside all of its diameter. Of a bush that is pressed in, inBushes says it.
@@ -33,14 +46,7 @@ func (m *Machine) offSeats() (found []plan.Problem) {
 		if bush || bore == nil || seat == nil || !bore.Inside || seat.Inside {
 			continue
 		}
-		at, apart := hub.Pose.Inverse().Of(shaft.Pose), math.Inf(1)
-		for _, s := range seq.Keep(m.PartOf(shaft.ID).Side(false), func(s *part.Step) bool {
-			return math.Abs(s.Size.NominalMm-seat.Size.NominalMm) <= sameRound*seat.Size.NominalMm
-		}) {
-			low, high := liesAlong(at, s)
-			apart = min(apart, max(low-bore.ToMm, bore.FromMm-high))
-		}
-		if !geom.Over(0, apart) {
+		if apart := m.besideSeat(hub, shaft, bore, seat); !geom.Over(0, apart) {
 			found = append(found, m.Fault(j.Name, plan.SeatMissed, plan.Named(inHub.Title+" "+words.Spaced(inHub.Feature)), plan.Named(onShaft.Title+" "+words.Spaced(onShaft.Feature)), plan.Of(plan.Mm, words.Round(apart, 2))))
 		}
 	}
