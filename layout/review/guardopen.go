@@ -101,7 +101,9 @@ func (r *reviewer) gates(drives parts.JointRef, shaft *assembly.Body) {
 			sweeps = r.sweptWith(shaft, turns)
 		}
 		l := lookOut{r, v, sweeps, turns, seq.Keep(m.Bodies, func(o assembly.Body) bool { return o.ID != b.ID })}
-		seq.At(v.guardGates(b), l.tooOpen)
+		for _, g := range v.guardGates(b) {
+			l.tooOpen(g)
+		}
 	}
 }
 
@@ -114,8 +116,8 @@ type lookOut struct {
 	others []assembly.Body // all but the guard
 }
 
-// tooOpen tells whether an opening is too near to what turns, and says so: of the first of a guard.
-func (l *lookOut) tooOpen(g *gate) bool {
+// tooOpen looks whether an opening is too near to what turns.
+func (l *lookOut) tooOpen(g gate) {
 	r, v := l.r, l.v
 	wide, length, off, near := g.wideMm, g.ofMm, standOffMm(g.wideMm, g.ofMm, g.round), ""
 	for s := range seq.Refs(l.sweeps) {
@@ -137,11 +139,10 @@ func (l *lookOut) tooOpen(g *gate) bool {
 		}
 	}
 	if near == "" {
-		return false
+		return
 	}
 	open := words.Either(g.round, r.mm(wide), r.mm(wide)+" x "+r.mm(length))
 	v.report(Check, words.When(g.pos != v.p.Name.Pos, g.name), g.pos, r.tooOpen(wide, words.Spaced(g.name)+" of "+v.p.Title.Value+" to "+near+", which turns", open, off, "a narrower opening, or a guard over it"))
-	return true
 }
 
 // mouth is the radius that is free before the middle of an opening, and how far outward what narrows it reaches. It is closed
