@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/bolts"
@@ -165,7 +166,7 @@ func (v *view) clampWelded(c *plan.ClampRow) {
 	}
 	for o := range seq.Refs(m.Bodies) {
 		title, covers := m.Title(o.ID), func(at []assembly.Vec) bool {
-			return seq.First(at, func(p assembly.Vec) bool { return o.Dist(p) < 0 }) != assembly.Vec{}
+			return slices.ContainsFunc(at, func(p assembly.Vec) bool { return o.Dist(p) < 0 })
 		}
 		what := "clamp: its cut runs into " + title
 		switch {
@@ -184,10 +185,8 @@ func (v *view) clampWelded(c *plan.ClampRow) {
 
 // welds tells whether a joint welds a copy of another part to this one.
 func (v *view) welds(o parts.Instance) bool {
-	for _, j := range v.job.Of(parts.WeldKind) {
-		if ends := [2]parts.JointRef{j.Weld.Part, j.Weld.To}; ends[0].Instance() == o && ends[1].Part == v.p.Name.Value || ends[1].Instance() == o && ends[0].Part == v.p.Name.Value {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(v.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
+		a, b := j.Ends()
+		return a.Instance() == o && b.Part == v.p.Name.Value || b.Instance() == o && a.Part == v.p.Name.Value
+	})
 }
