@@ -27,6 +27,7 @@ const (
 const (
 	Guarding Use = "guard"  // keeps hands off
 	Leg      Use = "leg"    // the machine stands on it
+	AKey     Use = "key"    // a flat part or a bar that goes into keyways
 	Brace    Use = "brace"  // stands between two others, and holds one on the other
 	Gasket   Use = "gasket" // lies between two others that are bolted together, and seals
 )
@@ -70,7 +71,7 @@ var (
 		said(Opening, `\b(?:drain|vent|drip|port|window|sight|inlet|outlet|inspection)\b`),
 		said(Pins, `\b(?:pin|dowel)s?\b`),
 	}
-	partUses = []saidUse{said(Guarding, `\b(?:guard|hood)\b`), said(Leg, `\b(?:foot|feet|legs?)\b`), said(Brace, `\b(?:gusset|brace|knee)s?\b`), said(Gasket, `\bgaskets?\b`)}
+	partUses = []saidUse{said(Guarding, `\b(?:guard|hood)\b`), said(Leg, `\b(?:foot|feet|legs?)\b`), said(AKey, `\bkey\b`), said(Brace, `\b(?:gusset|brace|knee)s?\b`), said(Gasket, `\bgaskets?\b`)}
 	seatUses = []saidUse{said(ABearing, `^ *bearings?(?: *$| .*\d)`), said(ASeal, `^ *seals?(?: |$)`)}
 	itemUses = []saidUse{said(ANut, `\bnut\b`), said(ASpacer, `\b(?:spacers?|shims?|(?:distance|support) (?:rings?|pieces?|sleeves?))\b`)}
 )
@@ -84,7 +85,7 @@ func use(of []saidUse, text string) Use {
 func HoleUse(name, note string) Use { return cmp.Or(use(holeUses, name+" "+note), use(nameUses, name)) }
 
 // PartUse is what a part of a title is for; a brace and a gasket are known by their names as well.
-func PartUse(name, title string) Use { return cmp.Or(use(partUses, title), use(partUses[2:], name)) }
+func PartUse(name, title string) Use { return cmp.Or(use(partUses, title), use(partUses[3:], name)) }
 
 // SeatUse is what sits in a seat of some words.
 func SeatUse(seat string) Use { return use(seatUses, seat) }

@@ -20,7 +20,7 @@ func TestUsesInWords(t *testing.T) {
 			t.Errorf("%s, %q: %q, want %q", c.name, c.note, got, c.want)
 		}
 	}
-	for title, want := range map[string]Use{"Coupling guard": Guarding, "Belt hood": Guarding, "Stand foot": Leg, "Feet": Leg, "Leg": Leg, "Gusset": Brace, "Knee brace": Brace, "Footing": "", "Plate": "", "Door gasket": Gasket, "Gaskets": Gasket} {
+	for title, want := range map[string]Use{"Coupling guard": Guarding, "Belt hood": Guarding, "Stand foot": Leg, "Feet": Leg, "Leg": Leg, "Gusset": Brace, "Knee brace": Brace, "Footing": "", "Plate": "", "Door gasket": Gasket, "Gaskets": Gasket, "Key bar": AKey, "Keyhole plate": ""} {
 		if got := PartUse("x", title); got != want {
 			t.Errorf("%s: %q, want %q", title, got, want)
 		}

@@ -195,16 +195,18 @@ func (v *view) barKey() {
 	all := v.keySlots()
 	own, title := v.slotsOver(all), v.p.Title.Value
 	thick, _, long := v.keyMm()
-	off := func(s keySlot) float64 { return math.Abs(s.wideMm - thick) }
-	best := keySlot{}
-	for _, s := range own {
-		if off(s) < off(best) || !geom.Over(off(s), 0) && s.longMm > best.longMm {
-			best = s
-		}
-	}
-	of := words.Either(len(own) < len(all), " has not the width of the keyway that is to go over it", " has the width of no keyway")
 	f := v.here("", v.p.Name.Pos)
 	f.Rule, f.Source = "a key goes into a keyway of its own size", "by geometry"
+	if len(own) == 0 {
+		f.What, f.Fix = "the job has no keyway for "+title, "a keyway, or for: other where it is no key"
+		v.add(f)
+		return
+	}
+	off := func(s keySlot) float64 { return math.Abs(s.wideMm - thick) }
+	best := slices.MinFunc(own, func(a, b keySlot) int {
+		return cmp.Or(cmp.Compare(geom.Clean(off(a)), geom.Clean(off(b))), cmp.Compare(b.longMm, a.longMm))
+	})
+	of := words.Either(len(own) < len(all), " has not the width of the keyway that is to go over it", " has the width of no keyway")
 	v.firstOf(f,
 		flaw{geom.Over(off(best), 0), Finding{What: title + of, Numbers: v.mm(thick) + "; " + best.name + " is " + v.mm(best.wideMm) + " wide", Fix: "one width for both", OverMm: over(off(best))}},
 		flaw{geom.Over(long, best.longMm), Finding{
@@ -213,9 +215,9 @@ func (v *view) barKey() {
 	)
 }
 
-// isKey tells whether a flat part or a bar is a key, by its title.
+// isKey tells whether a flat part or a bar is a key.
 func isKey(p *parts.Part) bool {
-	return (p.Flat() || p.Kind == parts.BarPart) && slices.Contains(strings.Fields(strings.ToLower(p.Title.Value)), "key")
+	return p.For == parts.AKey && (p.Flat() || p.Kind == parts.BarPart)
 }
 
 // keyMm are the sizes of a part that is a key: across its keyway, up out of it and along it.

@@ -2,9 +2,11 @@ package review
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -200,6 +202,54 @@ func TestDemoJobsAreReady(t *testing.T) {
 		if a, b := text(first), text(again); err != nil || !bytes.Equal(a, b) {
 			t.Errorf("%s: two reviews differ: %v %s", name, err, golden.Diff(a, b))
 		}
+	}
+}
+
+// TestTitlesDecideNothing gives the parts of a demo titles that are full of the words of other things, wherever its files
+// name them: the findings and their places stay.
+func TestTitlesDecideNothing(t *testing.T) {
+	t.Parallel()
+	first, err := demos["pugmill"]()
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir, files := t.TempDir(), map[string]string{}
+	var titles []string
+	paths, err := filepath.Glob("../../testdata/pugmill/*.yaml")
+	for _, path := range paths {
+		src, errRead := os.ReadFile(path)
+		err = cmp.Or(err, errRead)
+		files[filepath.Base(path)] = string(src)
+		if m := regexp.MustCompile(`(?m)^title: (.+ .+)$`).FindSubmatch(src); m != nil {
+			titles = append(titles, string(m[1]))
+		}
+	}
+	words := []string{"Ring 3 holes and slot", "Belt stop", "Keyed motor weld", "Height", "Plate over bolts", "Bush with nut", "Dowel pin hinge", "Thread anchor", "Seal washer", "Press pulley"}
+	slices.SortFunc(titles, func(a, b string) int { return cmp.Or(len(b)-len(a), strings.Compare(a, b)) })
+	for i, title := range titles {
+		for name, src := range files {
+			files[name] = regexp.MustCompile(`(?i)\b`+title+`\b`).ReplaceAllString(src, fmt.Sprint(words[i%len(words)], " ", i))
+		}
+	}
+	for name, src := range files {
+		err = cmp.Or(err, os.WriteFile(filepath.Join(dir, name), []byte(src), 0o666))
+	}
+	job, errLoad := read.Load(filepath.Join(dir, "job.yaml"))
+	if err := cmp.Or(err, errLoad); err != nil {
+		t.Fatal(err)
+	}
+	second, _, err := reviewed(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := func(of []Finding) (out []string) {
+		for _, f := range of {
+			out = append(out, fmt.Sprint(f.Severity, " ", f.Code, " ", f.Part, " ", f.Feature, " ", f.Pos.File, " ", f.Pos.Line))
+		}
+		return slices.Sorted(slices.Values(out))
+	}
+	if want, got := said(first), said(second); !slices.Equal(got, want) {
+		t.Errorf("other titles: %s%s", golden.Diff([]byte(strings.Join(want, "\n")), []byte(strings.Join(got, "\n"))), text(second))
 	}
 }
 

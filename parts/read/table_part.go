@@ -32,7 +32,7 @@ var partGroup = &Group{Name: "part", Means: "A part file: one drawing.", Keys: [
 	{Name: "part", Type: NameType, Need: true, Means: "the name that jobs and other parts refer to", Example: "a name, such as part: cover"},
 	{Name: "title", Type: TextType, Means: "the name for people", Default: "the name with spaces"},
 	{Name: "kind", Type: WordType, Need: true, Means: "what the part is; turned serves any turned part, plate any flat one", Words: Kinds(), Example: "kind: " + list(Kinds())},
-	{Name: "for", Type: WordType, Means: "what it is for: it keeps hands off, the machine stands on it, it holds one part on another, it lies between two that are bolted together and seals; not said, by its title", Words: useWords(parts.Guarding, parts.Leg, parts.Brace, parts.Gasket)},
+	{Name: "for", Type: WordType, Means: "what it is for: it keeps hands off, the machine stands on it, it goes into keyways, it holds one part on another, it lies between two that are bolted together and seals; not said, by its title", Words: useWords(parts.Guarding, parts.Leg, parts.AKey, parts.Brace, parts.Gasket)},
 	{Name: "quantity", Type: CountType, Means: "how many are made", Default: "1", Low: 1, High: 10_000},
 	{Name: "units", Type: WordType, Means: "the unit of bare numbers in this file", Words: []string{string(parts.Millimetres), string(parts.Inches)}},
 	{Name: "material", Type: TextType, Means: "the grade, such as S235, 1.4301 or A36; the review says if it is not known"},
