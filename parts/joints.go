@@ -309,15 +309,27 @@ type BearingJoint struct {
 // is kept there by a nut, a retaining ring or a plate on the shaft's end.
 type SlideJoint struct {
 	Hub, On JointRef // the bore, and the step of the shaft
-	KeptBy  JointRef // of the shaft: the thread of a nut, the groove of a ring, or the tapped holes of an end plate; unset where it turns
+	KeptBy  JointRef // of the shaft: the thread of a nut, the groove of a ring, or the tapped holes of an end plate; unset where it turns, or a split hub grips it
 	Plate   JointRef // bore of a part under the nut; may be unset
 }
 
-// Turns tells whether the bore is that of a plain bush, in which the shaft turns: nothing keeps it there.
-func (s *SlideJoint) Turns() bool { return !s.KeptBy.Set() }
+// Unkept tells whether nothing on the shaft keeps the hub: it is a plain bush, in which the shaft turns, or a split
+// ring that grips it.
+func (s *SlideJoint) Unkept() bool { return !s.KeptBy.Set() }
+
+// Gripped tells whether a joint puts a shaft into the bore of a split ring, whose screw then holds it there.
+func (j *Job) Gripped(o *Joint) bool {
+	if o.Slide == nil {
+		return false
+	}
+	hub := j.Part(o.Slide.Hub.Part)
+	return hub != nil && hub.Clamp != nil && hub.Clamp.In.Value == o.Slide.Hub.Feature
+}
 
 // Runs tells whether one part of a joint turns in the other: in a bearing, or in a plain bush.
-func (j *Joint) Runs() bool { return j.Kind == BearingKind || j.Slide != nil && j.Slide.Turns() }
+func (j *Job) Runs(o *Joint) bool {
+	return o.Kind == BearingKind || o.Slide != nil && o.Slide.Unkept() && !j.Gripped(o)
+}
 
 // Part finds a part by its name, nil if there is none.
 func (j *Job) Part(name string) *Part {

@@ -274,6 +274,8 @@ func TestJoints(t *testing.T) {
 	}
 	none, _ := (&Joint{}).Ends()
 	job := Job{Parts: []*Part{{Name: text("a"), Quantity: 2}, {Name: text("b"), Quantity: 3}}, Joints: []*Joint{{Name: text("seam"), Kind: WeldKind, Weld: &WeldJoint{Part: JointRef{Part: "a", Copy: 2}, To: JointRef{Part: "b", Copy: 1}}}, {Name: text("fit"), Kind: PressKind, Press: &PressJoint{Shaft: JointRef{Part: "a", Copy: 1}}}}}
+	split := Job{Parts: []*Part{{Name: text("ring"), Clamp: &Clamp{In: text("bore")}}}}
+	gripped, turning := &Joint{Slide: &SlideJoint{Hub: JointRef{Part: "ring", Feature: "bore"}}}, &Joint{Slide: &SlideJoint{Hub: JointRef{Part: "ring", Feature: "mouth"}}}
 	same(t, []answer{
 		{"none", two(none.Set(), a.Set()), "false true"},
 		{"meeting", two(Meeting{}.Set(), Meeting{Pos: Pos{Line: 1}}.Set()), "false true"},
@@ -285,7 +287,8 @@ func TestJoints(t *testing.T) {
 		{"on an edge", fmt.Sprint((&Place{With: "left"}).Edge(), (&Place{With: "front"}).Edge(), (&Place{With: "back"}).Edge()), "true false false"},
 		{"set on", two((&TubeEnd{}).Joint(), (&TubeEnd{SetIn: true}).Joint()), "set on set in"},
 		{"on a rim", fmt.Sprint((&Place{On: "rim"}).OnRim(), (&Place{On: "front"}).OnRim(), (&Place{On: "back"}).OnRim()), "true false false"},
-		{"turns", fmt.Sprint((&Joint{Kind: BearingKind}).Runs(), (&Joint{Slide: &SlideJoint{}}).Runs(), (&Joint{Slide: &SlideJoint{KeptBy: a}}).Runs(), (&Joint{Kind: WeldKind}).Runs()), "true true false false"},
+		{"turns", fmt.Sprint(job.Runs(&Joint{Kind: BearingKind}), job.Runs(&Joint{Slide: &SlideJoint{}}), job.Runs(&Joint{Slide: &SlideJoint{KeptBy: a}}), job.Runs(&Joint{Kind: WeldKind})), "true true false false"},
+		{"a split ring grips", fmt.Sprint(split.Gripped(gripped), split.Runs(gripped), split.Gripped(turning), split.Runs(turning), split.Gripped(&Joint{Kind: WeldKind})), "true false false true false"},
 	})
 	plate := Job{Parts: []*Part{{Name: text("lid"), Holes: []HoleGroup{{FaceGroup: FaceGroup{Name: text("pcd"), Face: Back}}}}}}
 	for want, j := range map[string]Joint{

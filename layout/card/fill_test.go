@@ -296,3 +296,19 @@ func TestTightenedAgain(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// TestClampIsTightenedAgain: the screw of a split hub is in the list of what is tightened once more; a hub that is kept
+// otherwise is not.
+func TestClampIsTightenedAgain(t *testing.T) {
+	t.Parallel()
+	slid := func(gripped bool) *plan.JointPlan {
+		return &plan.JointPlan{Name: "hub", A: plan.JointEnd{Part: "ring", Title: "Ring"}, B: plan.JointEnd{Part: "post", Title: "Post"}, Slide: &plan.SlidePlan{Gripped: gripped}}
+	}
+	for gripped, want := range map[bool][]plan.CardLine{true: {{Do: "M8 x 35, 8.8, Ring on Post", Wanted: "19 N m, threads oiled"}}, false: nil} {
+		pl := &plan.Plan{Joints: []*plan.JointPlan{slid(gripped)}, Parts: []*plan.PartPlan{{Name: "ring", Title: "Ring", Clamp: &plan.ClampRow{Screw: "M8 x 35, 8.8", TorqueNm: 19.3}}}}
+		card.Fill(pl, &parts.Job{FirstRun: &parts.FirstRun{AgainHours: 8}})
+		if after, _ := rows(pl.FirstRun, "After 8 h"); !slices.Equal(after, want) {
+			t.Errorf("%v: %q", gripped, after)
+		}
+	}
+}

@@ -206,6 +206,12 @@ func (c cards) retorque() (out []plan.CardLine) {
 	for _, k := range kinds {
 		out = append(out, plan.CardLine{Do: c.boltText(same[k]...), Wanted: k.torque, Source: same[k][0].Bolt.KSource})
 	}
+	for _, j := range c.pl.Joints {
+		if j.Slide != nil && j.Slide.Gripped {
+			grip := c.pl.Part(j.A.Part).Clamp
+			out = append(out, plan.CardLine{Do: grip.Screw + ", " + j.A.Title + " on " + j.B.Title, Wanted: c.w.Torque(grip.TorqueNm) + ", threads oiled"})
+		}
+	}
 	return out
 }
 

@@ -334,7 +334,7 @@ func (j *shop) relative(t *joint) (at placement, shared bool) {
 	}
 	m := t.meeting()
 	switch {
-	case !m.Set() && t.turns(): // other joints say where along the axis
+	case !m.Set() && t.unkept(): // other joints say where along the axis
 		return placement{}, false
 	case !m.Set():
 		return t.set(t.b.step.MidMm(), t.a.step.MidMm(), t.sense()), true

@@ -109,6 +109,9 @@ func (j *making) putInStep(t *joint, e *parts.Loose) plan.JointStep {
 	if e.Buy.Value != "" {
 		s.Do = append(s.Do, "Use "+words.CountOf(e.Count)+e.Buy.Value+".")
 	}
+	if grip := j.looseClamp(e); grip != "" {
+		s.Do = append(s.Do, grip)
+	}
 	if e.Off && !saysOff.MatchString(e.How.Value) {
 		s.Do = append(s.Do, "It comes off again before the next step.")
 	}

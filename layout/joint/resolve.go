@@ -207,7 +207,7 @@ func (j *making) how(t *joint) string {
 		return j.placeText(t, p)
 	case t.axis:
 		return j.axisText(t)
-	case t.turns():
+	case t.unkept():
 		return "where the other joints have them"
 	}
 	return j.cutText(t)
@@ -244,7 +244,7 @@ func (j *making) slidesAlong(t *joint) {
 // againstText says which faces meet, or which shoulder of its shaft a bush stands against.
 func (t *joint) againstText() string {
 	m := t.meeting()
-	if t.turns() {
+	if t.unkept() {
 		if stop := shoulder(t.b, -m.Second.Outward()); stop != nil {
 			return string(m.First) + " of " + t.a.title() + " against " + shoulderOf(words.Spaced(stop.Name)) + " of " + t.b.title()
 		}

@@ -22,7 +22,7 @@ type slideKind struct{ plain }
 func (slideKind) ends(s *shop, t *joint) {
 	t.need(t.a, round(t.a, true), "the bore of the hub")
 	t.need(t.b, round(t.b, false), "the step of the shaft that the hub slides on")
-	if t.turns() {
+	if t.unkept() {
 		hub, shaft := t.keyways()
 		t.need(t.a, hub == nil && shaft == nil, "kept-by: what keeps the hub along the shaft; with a keyway it does not turn there")
 		return
@@ -45,8 +45,11 @@ func (slideKind) ends(s *shop, t *joint) {
 	}
 }
 
+// unkept tells whether a joint is a slide in which nothing on the shaft keeps the hub.
+func (t *joint) unkept() bool { return t.in.Slide != nil && t.in.Slide.Unkept() }
+
 // turns tells whether a joint is a shaft that turns in a plain bush.
-func (t *joint) turns() bool { return t.in.Slide != nil && t.in.Slide.Turns() }
+func (t *joint) turns() bool { return t.unkept() && !t.gripped() }
 
 func (slideKind) title(t *joint) string { return "Slide " + t.a.title() + " on " + t.b.title() }
 
@@ -141,7 +144,7 @@ func (t *joint) keyPlay() string {
 // place puts the hub on the shaft: against the shoulder that looks to the keeper, its keyway over
 // that of the shaft.
 func (slideKind) place(t *joint) (placement, bool) {
-	if t.turns() {
+	if t.unkept() {
 		return placement{}, false
 	}
 	s, turn := t.sense(), 0.0
@@ -265,7 +268,7 @@ func (s *shop) boltedInto(ref parts.JointRef) *parts.JointRef {
 const slides = "g6"
 
 func (slideKind) work(j *making, t *joint) {
-	if t.coned() && !t.turns() {
+	if t.coned() && !t.unkept() {
 		j.onCone(t)
 		return
 	}
@@ -286,8 +289,12 @@ func (slideKind) work(j *making, t *joint) {
 	if p.PlayMm.Min < 0 && (!t.turns() || pressed == nil || p.PlayMm.Max < 0) { // the machine asks how a pressed bush closes
 		t.problem(plan.SlideBinds, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(-p.PlayMm.Min, 3)))
 	}
-	if t.turns() {
+	switch {
+	case t.turns():
 		j.turnSteps(t, p, pressed)
+		return
+	case t.unkept():
+		j.gripSteps(t, p)
 		return
 	}
 	if stop := shoulder(t.b, -t.dir); stop != nil {
@@ -310,7 +317,7 @@ func (slideKind) work(j *making, t *joint) {
 func (j *making) keyed(t *joint, p *plan.SlidePlan) {
 	hub, shaft := t.keyways()
 	if hub == nil || shaft == nil {
-		if hub == shaft && !j.turnsOnPin(t) {
+		if hub == shaft && !j.turnsOnPin(t) && !t.gripped() {
 			t.problem(plan.SlideNoKey, plan.Named(t.a.text()), plan.Named(t.b.text()))
 		}
 		return
@@ -561,7 +568,8 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		t.step("Key", "Deburr both keyways. Tap the key "+p.Key+" down to the floor of its keyway in "+shaft+".",
 			"Try "+hub+" over it by hand before anything is greased."+t.easedKey()).Hold = "It slides by hand" + t.keyPlay() + "."
 	}
-	t.step("Slide on", words.Either(p.Cone > 0, "Wipe the blue off both: a cone goes on clean and dry.", "Wipe seat and bore clean and grease them thinly."),
+	wipe := words.Either(p.Cone > 0, "Wipe the blue off both: a cone goes on clean and dry.", "Wipe seat and bore clean and grease them thinly.")
+	t.step("Slide on", words.Either(t.gripped(), t.wipedDry(), wipe),
 		"Bring "+hub+" from the "+p.From+" of "+shaft+", its "+faceName(t.leadDir())+" leading"+over+" and push it "+to+".")
 	k := t.in.Slide.KeptBy
 	switch {
@@ -579,6 +587,9 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		t.step("Keep", p.Keeper+" keeps it once it is bolted on: hold "+hub+" until then.")
 	}
 	last := &t.out.Steps[len(t.out.Steps)-1]
+	if t.gripped() {
+		j.clampStep(t, p)
+	}
 	nut := j.keeper(t).nut
 	if nut != nil && nut.Size.Thread.LeftHand {
 		last.Do = append(last.Do, "LEFT HAND: the nut goes on and tightens counter-clockwise.")
@@ -671,7 +682,7 @@ func (j *making) draggedOff(t *joint, left bool) bool {
 // traps finds whether the hub goes on end for end: with a plain bore whose
 // keyway, if it has one, is open at both ends.
 func (slideKind) traps(j *making, t *joint, moved []parts.Instance) {
-	if t.turns() {
+	if t.unkept() {
 		return
 	}
 	hub, shaft := t.keyways()

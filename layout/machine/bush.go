@@ -138,7 +138,7 @@ func alongMm(at assembly.Pose, ownMm float64) float64 {
 func (m *Machine) joinsTo(a, b string) bool {
 	return slices.ContainsFunc(m.Joints, func(j *plan.JointPlan) bool {
 		ids, in := stand.EndsOf(j), m.Joint(j.Name)
-		return (in.Slide == nil || !in.Slide.Turns()) && slices.Contains(ids, a) && slices.Contains(ids, b)
+		return (in.Slide == nil || !m.Job.Runs(in)) && slices.Contains(ids, a) && slices.Contains(ids, b)
 	})
 }
 

@@ -153,7 +153,7 @@ func (j meeting) sets(a, b *placeOn) bool {
 func (m *Machine) meetings() map[[2]string]meeting {
 	meet := map[[2]string]meeting{}
 	for _, j := range m.Joints {
-		if m.Joint(j.Name).Runs() {
+		if m.Job.Runs(m.Joint(j.Name)) {
 			continue
 		}
 		a, b := j.A.Instance().ID(), j.B.Instance().ID()

@@ -30,7 +30,7 @@ func (m *Machine) endPlays() (found []plan.Problem) {
 	seen, of := map[string]bool{}, m.fixed()
 	for _, j := range m.OfKind(parts.SlideKind) {
 		shaft, bush := m.At(j.B), m.At(j.A)
-		if !m.Joint(j.Name).Runs() || shaft == nil || bush == nil || seen[of(shaft.ID)] || of(shaft.ID) == of(bush.ID) {
+		if !m.Job.Runs(m.Joint(j.Name)) || shaft == nil || bush == nil || seen[of(shaft.ID)] || of(shaft.ID) == of(bush.ID) {
 			continue
 		}
 		seen[of(shaft.ID)] = true
@@ -49,7 +49,7 @@ func (m *Machine) endPlays() (found []plan.Problem) {
 		beside := seq.Keep(others, func(b assembly.Body) bool { return b.ID != bush.ID })
 		found = append(found, m.endPlay(j, shaft, turning, still)...)
 		if carry := seq.Keep(m.Joints, func(o *plan.JointPlan) bool {
-			return m.Joint(o.Name).Runs() && (of(o.A.Instance().ID()) == of(shaft.ID) || of(o.B.Instance().ID()) == of(shaft.ID))
+			return m.Job.Runs(m.Joint(o.Name)) && (of(o.A.Instance().ID()) == of(shaft.ID) || of(o.B.Instance().ID()) == of(shaft.ID))
 		}); len(carry) == 1 {
 			found = append(found, m.oneBush(j, shaft, bush, turning, beside)...)
 		}
@@ -59,7 +59,7 @@ func (m *Machine) endPlays() (found []plan.Problem) {
 
 // fixed names, for each body, what it is fixed to: by all joints but those in which one part turns.
 func (m *Machine) fixed() (of func(id string) string) {
-	group := groups(seq.Keep(m.Joints, func(j *plan.JointPlan) bool { return !m.Joint(j.Name).Runs() }))
+	group := groups(seq.Keep(m.Joints, func(j *plan.JointPlan) bool { return !m.Job.Runs(m.Joint(j.Name)) }))
 	return func(id string) string { return cmp.Or(group[id], id) }
 }
 

@@ -42,7 +42,7 @@ func (m *Machine) offSeats() (found []plan.Problem) {
 		if bore != nil && !bore.Inside {
 			hub, shaft, bore, seat, inHub, onShaft = shaft, hub, seat, bore, j.B, j.A
 		}
-		bush := m.Joint(j.Name).Runs() && slices.ContainsFunc(m.OfKind(parts.PressKind), func(k *plan.JointPlan) bool { return k.A.Instance() == j.A.Instance() })
+		bush := m.Job.Runs(m.Joint(j.Name)) && slices.ContainsFunc(m.OfKind(parts.PressKind), func(k *plan.JointPlan) bool { return k.A.Instance() == j.A.Instance() })
 		if bush || bore == nil || seat == nil || !bore.Inside || seat.Inside {
 			continue
 		}

@@ -63,6 +63,7 @@ func (z *sizer) clamp() {
 		Thread: b.Thread.Designation, Class: in.Class, LongMm: w.LongMm, AtMm: w.AtMm, AxialMm: geom.Clean(at), HoleMm: w.HoleMm, HeadMm: w.HeadMm, SeatMm: w.SeatMm, DeepMm: w.DeepMm,
 		GripMm: w.GripMm, HoldsMm: w.HoldsMm, InnerMm: w.InnerMm, OuterMm: w.OuterMm, ProudMm: w.ProudMm, MajorMm: b.Thread.MajorMm,
 	}
+	c.Row.Screw, c.Row.TorqueNm, c.Row.HoldsNm = c.screwText(), w.TorqueNm, plan.Range{Min: w.LowNm, Max: w.HighNm}
 	z.Clamp = c
 }
 
@@ -75,6 +76,14 @@ func (c *Clamp) Bought() string { return "Bolt " + c.screwText() + ", socket hea
 // Tighten says to what torque its screw is tightened.
 func (c *Clamp) Tighten(w words.Writer) string {
 	return "screw " + c.screwText() + " to " + w.Torque(c.work.TorqueNm) + ", oiled (K " + words.Trim(c.work.NutFactor.K, 2) + ")"
+}
+
+// NutFactor is the friction of its screw that the torque counts with.
+func (c *Clamp) NutFactor() bolts.NutFactor { return c.work.NutFactor }
+
+// Grips says what torque the ring holds on its bore once the screw is tightened so.
+func (c *Clamp) Grips(w words.Writer) string {
+	return "it then holds " + w.Torques(c.work.LowNm, c.work.HighNm) + ", a guess: friction and the ring's stiffness are not known"
 }
 
 // clampRow is the split, nil if there is none.
@@ -141,7 +150,7 @@ func (c *Clamp) operations(b *bench) {
 		Machine: plan.Saw, Title: "clamp: split the ring, last of all", Holding: "vice, on the faces, screw out", Tool: "slitting saw, or hacksaw with blades side by side", Refs: []int{b.ref(c)},
 		Do: []string{
 			"Bore and thread are finished before: the cut lets stresses go. Saw " + w.Size(row.SlotMm) + " wide at clock " + words.Trim(row.ClockDeg, 3) + "° from the outside into " + words.Spaced(row.In) + "; deburr it.",
-			"When it is mounted: " + c.Tighten(w) + "; it then holds " + w.Torques(c.work.LowNm, c.work.HighNm) + ", a guess: friction and the ring's stiffness are not known.",
+			"When it is mounted: " + c.Tighten(w) + "; " + c.Grips(w) + ".",
 		},
 	})
 }

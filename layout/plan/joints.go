@@ -493,6 +493,7 @@ type SlidePlan struct {
 	PlateMm   float64 `json:"plate_mm,omitempty"`    // what lies under the nut
 	Dragged   bool    `json:"dragged_off,omitempty"` // the load on the hub drags the nut off
 	FreeMm    float64 `json:"free_mm"`               // how far the hub can move along the shaft; below 0 it is clamped by so much
+	Gripped   bool    `json:"gripped,omitempty"`     // the hub is split, and its screw closes it on the shaft
 	FreeAtMm  *Range  `json:"free_at_mm,omitempty"`  // the same of one kept by a ring, inside the limits of the lengths; nil where none have limits
 }
 

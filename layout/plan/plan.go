@@ -520,6 +520,9 @@ type ClampRow struct {
 	InnerMm   float64 `json:"inner_mm"` // metal between hole and bore
 	OuterMm   float64 `json:"outer_mm"` // and between hole and outside
 	ProudMm   float64 `json:"proud_mm"` // the head over the round; below 0 under it
+	Screw     string  `json:"screw"`    // as it is ordered
+	TorqueNm  float64 `json:"torque_nm"`
+	HoldsNm   Range   `json:"holds_nm"` // on the bore then
 }
 
 // CentreRow is a centre hole in an end.

@@ -62,7 +62,7 @@ func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
 		n = len(turns)
 		for _, j := range r.pl.Joints {
 			a, b := j.A.Instance(), j.B.Instance()
-			if (turns[a] || turns[b]) && !r.job.Joint(j.Name).Runs() {
+			if (turns[a] || turns[b]) && !r.job.Runs(r.job.Joint(j.Name)) {
 				turns[a], turns[b] = true, true
 			}
 		}

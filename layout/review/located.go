@@ -40,7 +40,7 @@ func (v *view) ringKeeps(g plan.GrooveRow) {
 	}
 	for _, j := range v.planned(parts.SlideKind) {
 		spaced := func(e parts.Loose) bool { return e.As == parts.ASpacer && e.After.Value == j.Name }
-		if j.B.Part == v.p.Name.Value && j.B.Feature == g.In && v.job.Joint(j.Name).Runs() && !slices.ContainsFunc(v.job.Loose, spaced) && v.ringOf(j, g) {
+		if j.B.Part == v.p.Name.Value && j.B.Feature == g.In && v.job.Runs(v.job.Joint(j.Name)) && !slices.ContainsFunc(v.job.Loose, spaced) && v.ringOf(j, g) {
 			return
 		}
 	}

@@ -17,7 +17,7 @@ const (
 // steelOnSteel looks for a shaft of steel that turns in a bush of steel no softer or harder than it: both wear, and seize
 // when they are dry once. Two of stainless steel are told with the metals of their joint.
 func (r *reviewer) steelOnSteel(j *parts.Joint) {
-	if !j.Slide.Turns() {
+	if !r.job.Runs(j) {
 		return
 	}
 	var hard [2]float64

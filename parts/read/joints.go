@@ -61,7 +61,7 @@ func (f *fields) joint() (*parts.Joint, bool) {
 	case parts.SlideKind:
 		j.Slide = subOf(f, kind, (*fields).slideJoint)
 		for _, key := range []string{"face", "level", "below", "rotate", "place"} {
-			f.spare(key, j.Slide == nil || !j.Slide.Turns(), key+" beside slide", "delete "+key+"; the shoulder gives the place of the hub, and the keyways its clock angle")
+			f.spare(key, j.Slide == nil || !j.Slide.Unkept(), key+" beside slide", "delete "+key+"; the shoulder gives the place of the hub, and the keyways its clock angle")
 		}
 	}
 	j.Meet = f.meeting()
@@ -176,7 +176,7 @@ func (f *fields) slideJoint() *parts.SlideJoint {
 		Hub: f.jointRef(f.val("hub")), On: f.jointRef(f.val("on")),
 		KeptBy: f.jointRef(f.val("kept-by")), Plate: f.jointRef(f.val("plate")),
 	}
-	if s.Turns() && s.Plate.Set() {
+	if s.Unkept() && s.Plate.Set() {
 		f.fault(s.Plate.Pos, "no nut is there for the plate to lie under", "kept-by: the thread of the shaft that the nut runs on")
 	}
 	if k := s.KeptBy; k.Set() && s.On.Set() && (k.Part != s.On.Part || k.Copy != s.On.Copy) {

@@ -168,7 +168,7 @@ var bearingGroup = &Group{Name: "bearing", Means: "A tapered roller bearing.", E
 var slideGroup = &Group{Name: "slide", Means: "A hub that slides on a shaft with a key, up to a shoulder, and is kept there; or a plain bush, in which the shaft turns. The keyways of the two give the clock angle of a hub.", Example: "slide: {hub: pulley.bore, on: shaft.seat, kept-by: shaft.nose}", Keys: []Key{
 	{Name: "hub", Type: RefType, Need: true, Means: "bore that slides"},
 	{Name: "on", Type: RefType, Need: true, Means: "step of the shaft that it slides on"},
-	{Name: "kept-by", Type: RefType, Means: "of the shaft: the thread that a nut runs on, the groove of a retaining ring, or tapped holes in its end that a joint bolts a plate into; without it the shaft turns in the bore, and lies along it by face, level or place where no other joint says it"},
+	{Name: "kept-by", Type: RefType, Means: "of the shaft: the thread that a nut runs on, the groove of a retaining ring, or tapped holes in its end that a joint bolts a plate into; without it the shaft turns in the bore, or a hub with clamp grips it, and lies along it by face, level or place where no other joint says it"},
 	{Name: "plate", Type: RefType, Means: "bore of a part that lies between the nut and the hub"},
 }}
 
