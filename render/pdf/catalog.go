@@ -121,18 +121,18 @@ func outlineTree(doc *draw.Document) []entry {
 		for _, b := range page.Bookmarks {
 			i := len(entries)
 			e := entry{title: b.Title, page: p, parent: -1, prev: -1, next: -1, first: -1, end: -1}
-			if b.Level < len(path) {
-				e.prev = path[b.Level]
-				entries[e.prev].next = i
-			}
-			path = append(path[:b.Level], i)
 			if b.Level > 0 {
 				e.parent = path[b.Level-1]
-				if entries[e.parent].first < 0 {
-					entries[e.parent].first = i
-				}
 				entries[e.parent].end = i
 			}
+			switch {
+			case b.Level < len(path):
+				e.prev = path[b.Level]
+				entries[e.prev].next = i
+			case b.Level > 0:
+				entries[e.parent].first = i
+			}
+			path = append(path[:b.Level], i)
 			for _, above := range path[:b.Level] {
 				entries[above].open++
 			}

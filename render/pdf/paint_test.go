@@ -7,6 +7,7 @@ import (
 	"io"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/tdewolff/canvas"
@@ -356,8 +357,14 @@ func TestTextsAtTheEdge(t *testing.T) {
 	room := typeface.WidthMm("il", size, false) + 2*size
 	for off, seen := range map[float64]bool{0: true, room - 0.1: true, room + 0.1: false} {
 		for _, at := range [][2]float64{{-off, 50}, {100 + off, 50}, {50, -off}, {50, 100 + off}} {
-			if got := content(t, draw.Text{XMm: at[0], YMm: at[1], SizeMm: size, Content: "il"}); (got != "") != seen {
+			text := draw.Text{XMm: at[0], YMm: at[1], SizeMm: size, Content: "il"}
+			if got := content(t, text); (got != "") != seen {
 				t.Errorf("%v off at %v: written %v", off, at, got != "")
+			}
+			text.XMm, text.YMm = text.XMm-30, text.YMm+200
+			moved := draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{text}}, Transform: canvas.Identity.Translate(30, -200)}
+			if got := content(t, moved); strings.Contains(got, "Tj") != seen {
+				t.Errorf("%v off at %v, moved there: %s", off, at, got)
 			}
 		}
 	}

@@ -115,7 +115,7 @@ func TestPressed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, m := range map[string]canvas.Matrix{"in place": canvas.Identity, "moved": canvas.Identity.Translate(7, -5), "turned": canvas.Identity.Translate(100, 100).Rotate(30).Scale(0.7, 0.8)} {
+	for name, m := range map[string]canvas.Matrix{"in place": canvas.Identity, "moved": canvas.Identity.Translate(7, -5), "moved up": canvas.Identity.Translate(0, 9), "moved along": canvas.Identity.Translate(9, 0), "turned": canvas.Identity.Translate(100, 100).Rotate(30).Scale(0.7, 0.8)} {
 		pictures := make([][]byte, 2)
 		for i, inner := range []draw.Drawing{page, {Items: []draw.Item{taken}}} {
 			doc := onA4(grey, draw.Group{Drawing: &inner, Transform: m}, grey)

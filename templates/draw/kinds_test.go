@@ -185,9 +185,10 @@ func TestRefersMove(t *testing.T) {
 // not fit; at the head of a page one that is too tall stays.
 func TestLowColumns(t *testing.T) {
 	t.Parallel()
-	for used, pages := range map[float64]int{20: 1, 60: 2} {
+	for part, pages := range map[float64]int{0.2: 1, 0.49: 1, 0.51: 2} {
 		f := newFlow(100, 150, 0)
 		high := f.Body.Height()
+		used := part * high
 		f.Add(piece(used, false))
 		f.Columns(2)
 		f.Add(piece(high-used-5, false), piece(high-25, false))

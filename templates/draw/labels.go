@@ -154,7 +154,7 @@ func (o *Occupied) addPoint(x, y float64) {
 	}
 }
 
-// lineStepMm is the most that two points of a line are apart.
+// lineStepMm is the most that two points of a line or a circle are apart.
 const lineStepMm = 0.5
 
 // AddLine keeps a straight line clear.
@@ -195,7 +195,7 @@ func linePoints(window Rect, x0, y0, x1, y1 float64) iter.Seq2[float64, float64]
 
 // AddCircle keeps a circle's line clear.
 func (o *Occupied) AddCircle(x, y, r float64) {
-	n := max(12, int(math.Ceil(2*math.Pi*r/0.5)))
+	n := max(12, int(math.Ceil(2*math.Pi*r/lineStepMm)))
 	for i := range n {
 		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
 		o.addPoint(x+r*c, y+r*s)

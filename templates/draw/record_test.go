@@ -70,14 +70,16 @@ func written() *draw.Document {
 func marked() *draw.Drawing {
 	d := &draw.Drawing{}
 	d.Add(draw.PopCross(20, 20), draw.Disc(30, 20, 1.5), draw.Ring(40, 20, 5, draw.ThinMm, draw.ChainDash...), draw.Stadium(canvas.Point{X: 60, Y: 20}, canvas.Point{X: 8, Y: 3}, 3, draw.ThickMm),
-		draw.Segment(0, 0, 10, 5, draw.HairMm, draw.CutDash...), draw.TopArrow(80, 20, 12), draw.Shape{Path: draw.SlotPath(90, 10, 100, 17.5, 6), Stroke: draw.Black, WidthMm: draw.ThinMm})
-	for _, items := range [][]draw.Item{draw.Balloon(20, 40, 7), draw.Balloon(35, 40, 128), draw.Leader(20, 40, 50, 55), draw.MatchMark(60, 40), draw.Warning(75, 40, 6), draw.Over(draw.Text{XMm: 90, YMm: 40, SizeMm: 3, RotateDeg: 30, Content: "Ø11"})} {
+		draw.Segment(0, 0, 10, 5, draw.HairMm, draw.CutDash...), draw.TopArrow(80, 20, 120), draw.Shape{Path: draw.SlotPath(90, 10, 100, 17.5, 6), Stroke: draw.Black, WidthMm: draw.ThinMm})
+	for _, items := range [][]draw.Item{draw.Balloon(20, 40, 7), draw.Balloon(35, 40, 128), draw.Leader(20, 40, 50, 55), draw.MatchMark(60, 40), draw.Warning(75, 40, 60), draw.Over(draw.Text{XMm: 90, YMm: 40, SizeMm: 3, RotateDeg: 30, Content: "Ø11"})} {
 		d.Add(items...)
 	}
 	draw.RuleAcross(d, 10, 70)
 	draw.RuleUp(d, 150, 20)
 	draw.InchRule(d, 10, 90, false)
 	draw.EdgeRule(d, canvas.Point{X: 10, Y: 105}, 33, false, true)
+	draw.EdgeRule(d, canvas.Point{X: 160, Y: 20}, 112, false, true)
+	draw.EdgeRule(d, canvas.Point{X: 10, Y: 110}, 112, false, false)
 	draw.EdgeRule(d, canvas.Point{X: 10, Y: 115}, 40, true, false)
 	cut := draw.Polygon(10, 130, 40, 130, 40, 150, 25, 144, 10, 150)
 	draw.Hatch(d, cut, draw.R(10, 130, 40, 150))

@@ -111,10 +111,9 @@ func titleWidths(row []titleCell, total float64) []float64 {
 	given := min(lack, left)
 	for i, room := range spare {
 		switch {
-		case given == 0:
 		case room > 0:
 			widths[i] -= room * given / left
-		default:
+		case room < 0:
 			widths[i] -= room * given / lack
 		}
 	}
