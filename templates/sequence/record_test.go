@@ -39,6 +39,7 @@ func TestRecorded(t *testing.T) {
 		worked.Arrange()
 		want[name] = append(Chapters(worked.Plan, a4), Appendix(worked.Plan, a4, nil)...)
 	}
+	want["apart"] = Chapters(sheettest.Worked(t, "joint", "formed").Plan, a4) // nothing stands yet: each part has its own picture
 	for name, chapters := range want {
 		var sheets []*draw.Sheet
 		for _, c := range chapters {

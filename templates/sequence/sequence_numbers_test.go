@@ -25,6 +25,8 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 	}{
 		{press, parts.Millimetres, keyNumber{"Press force", "0.4–1.8 kN", "the shop's press: 196 kN"}},
 		{press, parts.Inches, keyNumber{"Press force", "100–400 lbf", "the shop's press: 44100 lbf"}},
+		{&plan.JointPlan{Slide: &plan.SlidePlan{Cone: 10, Key: "A10×8×40", KeyOnMm: 38}}, parts.Millimetres, keyNumber{"Cone", "1:10", "it bears all round"}},
+		{&plan.JointPlan{Slide: &plan.SlidePlan{Cone: 19.2546}}, parts.Inches, keyNumber{"Cone", "1:19.255", "it bears all round"}},
 		{washered, parts.Millimetres, keyNumber{"Grip", "37.5 mm", "from the head 2.5 + 20 + 15"}},
 		{studs, parts.Millimetres, keyNumber{"Grip", "20 mm", "each end its own: 20, 15"}},
 		{bolt, parts.Millimetres, keyNumber{"Torque", "11 N m", "threads dry; oiled 9"}},
