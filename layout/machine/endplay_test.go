@@ -68,6 +68,31 @@ func TestEndPlayOverPillars(t *testing.T) {
 	}
 }
 
+// Two plates of 12 welded upright on a base, 100 apart: nothing along the shaft says how far, so that is taken as drawn, and not
+// for sure. A collar of 99.8 between their bushes is what 139.8 ± 0.5 leaves less 20 ± 0.2 twice: 100.7 at the most.
+func TestEndPlayOnABase(t *testing.T) {
+	t.Parallel()
+	for collar, want := range map[string]string{"99": "", "99.8": "end-play-unsure Shaft Shaft Bush 2 Shaft Bush 1 -0.7 0.2"} {
+		plate := "kind: plate\nmaterial: S355\ntop: scribe\nstock: {plate: 12, cut: laser}\noutline: {rectangle: [200, 100]}\nbore: {diameter: 36, fit: H7, leave: 3}\n"
+		place := func(name, y string) string {
+			return "  - {name: " + name + ", weld: {part: " + name + ".outline, to: base.outline, type: fillet, length: 150, sides: 2}, place: {on: front, with: bottom, at: [0, " + y + "], front: up}}\n"
+		}
+		got := found(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [base.yaml, front.yaml, back.yaml, bush.yaml, shaft.yaml]\njoints:\n" + place("front", "56") + place("back", "-56") +
+				"  - {name: one, press: {shaft: bush#1.outside, bore: front.bore}, level: front-with-front}\n  - {name: two, press: {shaft: bush#2.outside, bore: back.bore}, level: back-with-back}\n" +
+				"  - {name: turn, slide: {hub: bush#1.bore, on: shaft.journal}, place: {on: front, with: back, at: [0, 0], top: up, gap: -20}}\n",
+			"base.yaml":  "part: base\ntitle: Base\nkind: plate\nmaterial: S355\nstock: {plate: 15, cut: laser}\noutline: {rectangle: [240, 200]}\n",
+			"front.yaml": "part: front\ntitle: Front\n" + plate,
+			"back.yaml":  "part: back\ntitle: Back\n" + plate,
+			"bush.yaml":  "part: bush\ntitle: Bush\nkind: turned\nquantity: 2\nmaterial: CuSn8\nstock: {round: 40, length: 16}\nprofile:\n  outside: [{name: outside, diameter: 36, fit: n6, length: 12}]\n  inside: [{name: bore, diameter: 25, fit: F8, length: 12}]\n",
+			"shaft.yaml": "part: shaft\ntitle: Shaft\nkind: shaft\nmaterial: C45\nstock: {round: 40, length: 145}\nprofile:\n  outside: [{name: journal, diameter: 25, fit: e8, length: 20}, {name: collar, diameter: 32, length: " + collar + "}, {name: tail, diameter: 25, fit: e8, length: 20}]\n",
+		}, plan.EndPlayNone, plan.EndPlayUnsure)
+		if got != want {
+			t.Errorf("%s: %q, want %q", collar, got, want)
+		}
+	}
+}
+
 // A shaft of 36 × 8, 25 × 80.5, 22 × 20 and M20 × 24 has its centre of gravity 57.3 behind its front: 24 behind a bush of
 // 25 against its head, and between that and a second one.
 func TestOneBush(t *testing.T) {

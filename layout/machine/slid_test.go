@@ -33,13 +33,18 @@ func TestSlidEnds(t *testing.T) {
 }
 
 // A hub of 40.5 on a seat of 40 stands 0.5 past it: the plate on the end of its shaft presses on it, and
-// lies in nothing. It bears on the hub by 0.5 on the radius at least: one of 40.9 goes into the bore.
+// lies in nothing. It bears on the hub by 0.5 on the radius at least: one of 40.9 goes into the bore. A cone of 1 in 10 is
+// smaller by 3.8 at the end of a hub of 38, where the plate lies: 36.2.
 func TestPlateOnHub(t *testing.T) {
 	t.Parallel()
-	for _, c := range []struct{ long, wide, want string }{{"38", "55", ""}, {"40", "55", ""}, {"40.5", "55", ""}, {"40.5", "41.1", ""}, {"40.5", "40.9", "keeper-small plate bore hub 40"}} {
+	const cone = ", taper: {ratio: 10, toward: front}"
+	for _, c := range []struct{ long, wide, fits, want string }{
+		{"38", "55", ", fit: h6", ""}, {"40", "55", ", fit: h6", ""}, {"40.5", "55", ", fit: h6", ""}, {"40.5", "41.1", ", fit: h6", ""}, {"40.5", "40.9", ", fit: h6", "keeper-small plate bore hub 40"},
+		{"38", "37.3", cone, ""}, {"38", "37.1", cone, "keeper-small plate bore hub 36.2"},
+	} {
 		m, _ := load(t, write(t, map[string]string{
-			"pin.yaml":   "part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm, length: 120 mm}\nprofile:\n  outside:\n    - {name: seat, diameter: 40, length: 40, fit: h6}\n    - {name: body, diameter: 60, length: 70}\nholes: [{name: tap, face: front, at: [[0, 0]], size: M8 tap, depth: 20 mm}]\n",
-			"hub.yaml":   "part: hub\nkind: turned\nmaterial: S235\nstock: {round: 85 mm, length: 46 mm}\nprofile:\n  outside: [{name: rim, diameter: 80, length: " + c.long + "}]\n  inside: [{name: bore, diameter: 40, length: " + c.long + ", fit: H7}]\n",
+			"pin.yaml":   "part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm, length: 120 mm}\nprofile:\n  outside:\n    - {name: seat, diameter: 40, length: 40" + c.fits + "}\n    - {name: body, diameter: 60, length: 70}\nholes: [{name: tap, face: front, at: [[0, 0]], size: M8 tap, depth: 20 mm}]\n",
+			"hub.yaml":   "part: hub\nkind: turned\nmaterial: S235\nstock: {round: 85 mm, length: 46 mm}\nprofile:\n  outside: [{name: rim, diameter: 80, length: " + c.long + "}]\n  inside: [{name: bore, diameter: 40, length: " + c.long + strings.Replace(c.fits, "h6", "H7", 1) + "}]\n",
 			"plate.yaml": "part: plate\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 5 mm, cut: saw}\noutline: {circle: " + c.wide + "}\nholes: [{name: hole, at: [[0, 0]], size: M8 clearance}]\n",
 			"job.yaml":   "job: J\nunits: mm\nparts: [pin.yaml, hub.yaml, plate.yaml]\njoints:\n  - name: s\n    slide: {hub: hub.bore, on: pin.seat, kept-by: pin.tap}\n  - name: b\n    bolt: {through: plate.hole, into: pin.tap, bolt: M8 8.8}\n    face: back-on-front\n",
 		}))
