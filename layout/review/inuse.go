@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -25,7 +26,7 @@ func (r *reviewer) inUse(e *parts.Loose) {
 	if e.Travels != nil {
 		r.travelUnlike(e)
 		r.tipOver(e, b)
-		r.carried(e)
+		r.carried(e, b)
 		r.turnedUp(e)
 	}
 }
@@ -126,7 +127,9 @@ func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 			at = high
 		}
 		of := seq.At(r.job.Parts, func(p *(*parts.Part)) bool { return r.job.Begins(words[3], *p) })
-		if of == nil || math.IsNaN(at) {
+		if of == nil || math.IsNaN(at) || slices.ContainsFunc(r.job.Loose, func(o parts.Loose) bool {
+			return o.Travels != nil && o.Part.Value != e.Part.Value && r.job.Begins(t.Value, r.job.Part(o.Part.Value)) // another's tip
+		}) {
 			continue
 		}
 		over := r.bodyOf((*of).Name.Value)
@@ -144,9 +147,14 @@ func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 }
 
 // carried finds a travelling part that hangs in too little thread: it wears through, or strips.
-func (r *reviewer) carried(e *parts.Loose) {
-	v := r.viewOf(e.Part.Value)
+func (r *reviewer) carried(e *parts.Loose, b *assembly.Body) {
+	v, m := r.viewOf(e.Part.Value), r.machine()
 	for _, o := range r.all() {
+		if !slices.ContainsFunc(m.Bodies, func(c assembly.Body) bool {
+			return m.Of[c.ID].Part == o.p.Name.Value && stand.SameAxis(b.Pose, c.Pose)
+		}) {
+			continue // it is the nut of another
+		}
 		for _, c := range o.inside {
 			if c.Size.Thread == nil || !slices.ContainsFunc(v.outside, func(s *cylinder) bool { return s.Drawn.Size.Thread.Value == c.Drawn.Size.Thread.Value }) {
 				continue
@@ -239,51 +247,61 @@ var (
 // spotMm is how far a point may lie from its spot. Common practice, no source: it draws in.
 const spotMm = 1.5
 
+// spot is a place of a spot along a part from its front, and of the note that gives it.
+type spot struct {
+	mm  float64
+	pos parts.Pos
+}
+
+// spots are those that its notes give a part.
+func (v *view) spots() (all []spot) {
+	for t, w := range saying(v.p.Notes, spotsAt) {
+		for _, text := range spotsSep.Split(w[2], -1) {
+			z := noteMm(text, w[3])
+			if strings.EqualFold(w[4], "back") {
+				z = v.lengthMm - z
+			}
+			all = append(all, spot{z, t.Pos})
+		}
+	}
+	return all
+}
+
 // pointed looks for set screws with a point in a loose part that lies round one with spots in its
-// note: the point meets one of them, and none lies in a thread.
+// notes: the point meets one of them, and none lies in a thread.
 func (r *reviewer) pointed(e *parts.Loose) {
 	m, v := r.machine(), r.viewOf(e.Part.Value)
 	for _, on := range r.all() {
-		b := r.bodyOf(on.p.Name.Value)
-		for t, w := range saying(on.p.Notes, spotsAt) {
-			if b == nil {
-				break
-			}
-			var spots []float64
-			for _, text := range spotsSep.Split(w[2], -1) {
-				z := noteMm(text, w[3])
-				if strings.EqualFold(w[4], "back") {
-					z = on.lengthMm - z
-				}
-				spots = append(spots, z)
-			}
-			if on.p.Name.Value == e.Part.Value {
-				on.spotsPlain(t, spots)
-				continue
-			}
-			for c := range seq.Refs(m.Bodies) {
-				if m.Of[c.ID].Part == e.Part.Value && v != nil {
-					on.meetsSpot(v, b, c, t, spots)
-				}
+		b, spots := r.bodyOf(on.p.Name.Value), on.spots()
+		switch {
+		case b == nil || v == nil || len(spots) == 0:
+			continue
+		case on == v:
+			v.spotsPlain(spots)
+			continue
+		}
+		for c := range seq.Refs(m.Bodies) {
+			if m.Of[c.ID].Part == e.Part.Value {
+				on.meetsSpot(v, b, c, spots)
 			}
 		}
 	}
 }
 
 // spotsPlain finds spots beside the part, or in a thread of it.
-func (v *view) spotsPlain(t parts.Text, spots []float64) {
-	for _, z := range spots {
-		if c := at(v.outside, z); c == nil || c.threaded() {
-			v.report(Check, "", t.Pos, Finding{
-				What: "a spot of " + v.p.Title.Value + " does not lie on a plain outside", Numbers: v.mm(z) + " from the front", Rule: "a point holds in a spot in full metal", Fix: "another place along it",
+func (v *view) spotsPlain(spots []spot) {
+	for _, s := range spots {
+		if c := at(v.outside, s.mm); c == nil || c.threaded() {
+			v.report(Check, "", s.pos, Finding{
+				What: "a spot of " + v.p.Title.Value + " does not lie on a plain outside", Numbers: v.mm(s.mm) + " from the front", Rule: "a point holds in a spot in full metal", Fix: "another place along it",
 			})
 		}
 	}
 }
 
 // meetsSpot finds a screw with a point in a part round this one that comes down beside all spots.
-func (v *view) meetsSpot(o *view, b, c *assembly.Body, t parts.Text, spots []float64) {
-	if math.Abs(b.Pose.Z.Dot(c.Pose.Z)) < 0.99 {
+func (v *view) meetsSpot(o *view, b, c *assembly.Body, spots []spot) {
+	if !stand.SameAxis(b.Pose, c.Pose) {
 		return
 	}
 	for f := range seq.Refs(o.p.Radials) {
@@ -292,9 +310,10 @@ func (v *view) meetsSpot(o *view, b, c *assembly.Body, t parts.Text, spots []flo
 		}
 		front := farMm(c, c.Pose.Z) - o.axialMm(f)
 		z := farMm(b, b.Pose.Z) - front*b.Pose.Z.Dot(c.Pose.Z)
-		if !slices.ContainsFunc(spots, func(s float64) bool { return math.Abs(s-z) <= spotMm }) {
-			v.report(Check, "", t.Pos, Finding{
-				What: "the point of " + f.Name.Value + " in " + o.p.Title.Value + " meets no spot of " + v.p.Title.Value, Numbers: v.mm(z) + " from its front; spots at " + strings.Join(v.written(spots), ", "),
+		if !slices.ContainsFunc(spots, func(s spot) bool { return math.Abs(s.mm-z) <= spotMm }) {
+			all := seq.Map(spots, func(s spot) float64 { return s.mm })
+			v.report(Check, "", spots[0].pos, Finding{
+				What: "the point of " + f.Name.Value + " in " + o.p.Title.Value + " meets no spot of " + v.p.Title.Value, Numbers: v.mm(z) + " from its front; spots at " + strings.Join(v.written(all), ", "),
 				Rule: "a point goes into its spot", Source: "by geometry", Fix: "the spot where the part comes to lie",
 			})
 		}
