@@ -357,6 +357,42 @@ func TestHeadShutIn(t *testing.T) {
 	}
 }
 
+// A can is closed by a cover on a ring that is welded in, with four nuts under that: no hand gets to them, but through
+// a bore of 70 in the cover or the floor, a window of 70 by 60, or a socket through holes of 20 over them. A bore of 30
+// in the cover or of 50 in the floor lets no hand in, and the nuts lie aside of it. Threads in the ring want none.
+func TestClosedIn(t *testing.T) {
+	t.Parallel()
+	const (
+		plain, nuts = "", "size: M8 clearance"
+		plate       = "part: %s\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {circle: %s}\n%s"
+		holes       = "holes:\n  - {name: h, circle: {pcd: 112, count: 4}, %s}\n"
+	)
+	for _, c := range []struct{ cover, floor, window, holes, want string }{
+		{plain, plain, plain, nuts, "closed-in a nut lid cover"},
+		{"bore: {diameter: 70}\n", plain, plain, nuts, ""},
+		{"bore: {diameter: 30}\n", plain, plain, nuts, "closed-in a nut lid cover"},
+		{"bore: {diameter: 18}\n", plain, plain, nuts, "closed-in a nut lid cover"},
+		{plain, "bore: {diameter: 70}\n", plain, nuts, ""},
+		{plain, fmt.Sprintf(holes, "size: 20"), plain, nuts, ""},
+		{plain, "bore: {diameter: 50}\n", plain, nuts, "closed-in a nut lid cover"},
+		{plain, plain, "radial:\n  - {name: look, clock: 20, axial: 130, window: {around: 70, along: 60}}\n", nuts, ""},
+		{plain, plain, "radial:\n  - {name: look, clock: 20, axial: 130, window: {around: 8, along: 60}}\n", nuts, "closed-in a nut lid cover"},
+		{plain, plain, plain, "size: M8 tap", ""},
+	} {
+		files := map[string]string{
+			"floor.yaml": fmt.Sprintf(plate, "floor", "200", c.floor),
+			"can.yaml":   "part: can\nkind: tube\nmaterial: S235\nstock: {tube: 168.3, wall: 4.5, length: 260}\ntube: {outside: 168.3, wall: 4.5, length: 250}\n" + c.window,
+			"ring.yaml":  fmt.Sprintf(plate, "ring", "158.7", "bore: {diameter: 80}\n"+fmt.Sprintf(holes, c.holes)),
+			"cover.yaml": fmt.Sprintf(plate, "cover", "158", c.cover+fmt.Sprintf(holes, nuts)),
+			"job.yaml": "job: J\nunits: mm\nparts: [floor.yaml, can.yaml, ring.yaml, cover.yaml]\njoints:\n  - {name: seam, weld: {part: ring.outline, to: can.bore, type: fillet}, level: front-with-front, below: 10}\n" +
+				"  - {name: foot, weld: {part: can.outside, to: floor.outline, type: fillet}, place: {on: front, with: back, at: [0, 0]}}\n" +
+				"  - {name: lid, bolt: {through: cover.h, into: ring.h, bolt: M8 8.8, nut: " + words.Either(c.holes == nuts, "yes", "no") + "}, face: back-on-front, after: foot}\n"}
+		if got := found(t, files, plan.ClosedIn); got != c.want {
+			t.Errorf("cover %q, floor %q, can %q, %s: %q, want %q", c.cover, c.floor, c.window, c.holes, got, c.want)
+		}
+	}
+}
+
 // A screw that stands in one part runs in the nut of another where both have one thread and one axis, and lies in it
 // with any other thread, and 4 beside the axis, where a bore of 19 leaves 5.5 of 12.
 func TestScrewRunsInItsNut(t *testing.T) {

@@ -227,6 +227,7 @@ const (
 	HoleDeadEnd    ProblemKind = "hole-dead-end"
 	HolesPartShut  ProblemKind = "holes-part-shut"
 	HeadShutIn     ProblemKind = "head-shut-in"
+	ClosedIn       ProblemKind = "closed-in"
 	FootBeyond     ProblemKind = "foot-beyond"
 	HolesUnmet     ProblemKind = "holes-unmet"
 	TipUnder       ProblemKind = "tip-under"
