@@ -745,7 +745,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		s.Do = append(s.Do, "Start those "+too+" too, before any is pulled tight: what is tight keeps the others out.")
 	}
 	with, gauge := j.tightenWith(t, p)
-	s = t.step("Tighten", append(t.rounds(p), with)...)
+	s = t.step("Tighten", append([]string{j.throughBoth(t, p)}, append(t.rounds(p), with)...)...)
 	s.Hold = c.shut
 	if p.TorqueNm > 0 {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: c.each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: gauge, Source: lookup.Told(p.KSource)})

@@ -128,6 +128,8 @@ const (
 	RegisterOff       ProblemKind = "register-off"
 	RegisterTube      ProblemKind = "register-tube"
 	PlayUsed          ProblemKind = "play-used"
+	BushesByPlay      ProblemKind = "bushes-by-play"
+	BushesEarly       ProblemKind = "bushes-early"
 	OneBolt           ProblemKind = "one-bolt"
 	SocketGrade       ProblemKind = "socket-grade"
 	StudsMissing      ProblemKind = "studs-missing"
