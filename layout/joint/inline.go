@@ -23,7 +23,7 @@ func (j *making) inLineBy(t *joint) *byPlay {
 	if j.locates(t) {
 		return nil
 	}
-	holds := seq.Keep(j.all, func(o *joint) bool { return !o.in.Runs() })
+	holds := seq.Keep(j.all, func(o *joint) bool { return !j.job.Runs(o.in) })
 	sure := seq.Keep(holds, j.locates)
 	for _, o := range holds {
 		if o == t {
