@@ -71,6 +71,7 @@ func TestWidths(t *testing.T) {
 		{"a least width", []Column{{Least: 3 * w}, flex}, []string{word, word}, 5 * w, []float64{3 * w, 2 * w}},
 		{"a most width", []Column{{Flex: true, Most: 1.2 * w}, plain}, []string{word + " " + word, word}, 2.2 * w, []float64{1.2 * w, w}},
 		{"a most width under a word", []Column{{Flex: true, Most: 5}, plain}, []string{word + " " + word, word}, 2 * w, []float64{w, w}},
+		{"a head breaks over 22 mm", []Column{{Head: strings.Repeat("mm ", 20)}, plain}, []string{"1", word}, 2 * (22 + 2*padAcrossMm + 0.2 + w), []float64{2 * (22 + 2*padAcrossMm + 0.2), 2 * w}},
 		{"a firm line is not broken", []Column{{Flex: true, Firm: long}, flex}, []string{word + " " + word, word + " " + word}, w + long, []float64{long, w}},
 	} {
 		table := Table{Columns: c.of, Rows: [][]string{c.row}}

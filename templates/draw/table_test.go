@@ -36,6 +36,11 @@ func TestMixedText(t *testing.T) {
 	if want := []string{Bold("Cut the"), Bold("blank."), "of plate", Bold("9 – 11")}; !slices.Equal(narrow, want) {
 		t.Errorf("%q, want %q", narrow, want)
 	}
+	for off, lines := range map[float64]int{0.01: 1, -0.01: 2} {
+		if got := wrapMixed(Bold("Cut the"), 3, false, TextWidth("Cut the", 3, true)+off); len(got) != lines {
+			t.Errorf("%v mm more than its width: %q", off, got)
+		}
+	}
 	for _, line := range wrapMixed("of "+Bold(strings.Repeat("w", 40)), 3, false, 20) {
 		if w := mixedWidth(line, 3, false); w > 20 {
 			t.Errorf("%q is %v wide in 20", line, w)
