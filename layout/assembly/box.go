@@ -60,7 +60,13 @@ func (b Box) Meets(c Box, mm float64) bool {
 // within tells whether p lies in the box or nearer to it than mm.
 func (b *Box) within(p Vec, mm float64) bool {
 	dx := beyond(p.X, b.Low.X, b.High.X)
+	if dx > 0 && dx >= mm {
+		return false // as most do
+	}
 	dy := beyond(p.Y, b.Low.Y, b.High.Y)
+	if dy > 0 && dy >= mm {
+		return false
+	}
 	dz := beyond(p.Z, b.Low.Z, b.High.Z)
 	off := dx*dx + dy*dy + dz*dz
 	return off == 0 || mm > 0 && off < mm*mm
@@ -100,14 +106,17 @@ func (b Box) Moved(p Pose) Box {
 // meetsLine tells whether a line, from its point at t = low to that at high,
 // passes the box.
 func (b *Box) meetsLine(o, d Vec, low, high float64) bool {
-	t := Span{low, high}.between(o.X, d.X, b.Low.X, b.High.X).between(o.Y, d.Y, b.Low.Y, b.High.Y).between(o.Z, d.Z, b.Low.Z, b.High.Z)
-	return t.FromMm < t.ToMm
+	t := Span{low, high}
+	return t.clip(o.X, d.X, b.Low.X, b.High.X) && t.clip(o.Y, d.Y, b.Low.Y, b.High.Y) && t.clip(o.Z, d.Z, b.Low.Z, b.High.Z)
 }
 
-// between is what of a stretch of a line, which runs from o by d along an axis,
-// lies between two heights; a stretch of nothing or less if none does, as of a line square to the axis (d = 0),
-// whose ends both lie infinitely far one way then.
-func (s Span) between(o, d, from, to float64) Span {
-	a, b := (from-surfaceMm-o)/d, (to+surfaceMm-o)/d
-	return Span{max(s.FromMm, min(a, b)), min(s.ToMm, max(a, b))}
+// clip leaves of a stretch of a line, which runs from o by d along an axis, what lies between two heights, and
+// tells whether there is anything.
+func (s *Span) clip(o, d, from, to float64) bool {
+	if from, to = from-surfaceMm-o, to+surfaceMm-o; d == 0 {
+		return from < 0 && to > 0 && s.FromMm < s.ToMm
+	}
+	a, b := from/d, to/d
+	s.FromMm, s.ToMm = max(s.FromMm, min(a, b)), min(s.ToMm, max(a, b))
+	return s.FromMm < s.ToMm
 }

@@ -2,8 +2,10 @@ package assembly
 
 import (
 	"math"
+	"sync/atomic"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // face is a piece of a surface: a point for each a and b between two limits.
@@ -52,24 +54,75 @@ func (f *face) corners() corners {
 	return corners{f.point(f.a0, f.b0), f.point(f.a1, f.b0), f.point(f.a1, f.b1), f.point(f.a0, f.b1)}
 }
 
-// halves cuts a face with these corners across its longer way: the halves, their
-// corners, and the cut's two ends, which are corners of both.
-func (f *face) halves(round *corners) (halves [2]face, rounds [2]corners, ends [2]Vec) {
-	a, b := (f.a0+f.a1)/2, (f.b0+f.b1)/2
-	halves = [2]face{*f, *f}
-	left, right, low, high := f.point(f.a0, b), f.point(f.a1, b), f.point(a, f.b0), f.point(a, f.b1)
+// patch is a piece of a solid's surface, with what walks that came there found.
+type patch struct {
+	face
+	off atomic.Uint64       // how far the middle is off the surface, as the bits of −off; 0 for not asked yet
+	cut atomic.Pointer[cut] // nil for not cut yet
+}
+
+// cut is a patch cut in two: the halves, and the cut's two ends, which are corners of both.
+type cut struct {
+	halves [2]patch
+	ends   [2]spot
+}
+
+// spot is a corner of patches.
+type spot struct {
+	at Vec
+	on atomic.Int32 // the surface: 0 for not asked yet, 1 or −1
+}
+
+// keptMm is the least reach of patches that stay cut for later walks: finer ones are many, and few come by again.
+const keptMm = 4.0
+
+// halve cuts a patch across its longer way.
+func (c *cut) halve(p *patch, round *corners) {
+	a, b := (p.a0+p.a1)/2, (p.b0+p.b1)/2
+	first, second := &c.halves[0], &c.halves[1]
+	first.face, second.face = p.face, p.face
+	left, right, low, high := p.point(p.a0, b), p.point(p.a1, b), p.point(a, p.b0), p.point(a, p.b1)
 	if left.Sub(right).Len() > low.Sub(high).Len() {
-		halves[0].a1, halves[1].a0 = a, a
-		rounds = [2]corners{{round[0], low, high, round[3]}, {low, round[1], round[2], high}}
-		ends = [2]Vec{low, high}
+		first.a1, second.a0 = a, a
+		c.ends[0].at, c.ends[1].at = low, high
 	} else {
-		halves[0].b1, halves[1].b0 = b, b
-		rounds = [2]corners{{round[0], round[1], right, left}, {left, right, round[2], round[3]}}
-		ends = [2]Vec{left, right}
+		first.b1, second.b0 = b, b
+		c.ends[0].at, c.ends[1].at = left, right
 	}
-	halves[0].settle(rounds[0])
-	halves[1].settle(rounds[1])
-	return halves, rounds, ends
+	rounds := c.rounds(p, round)
+	first.settle(rounds[0])
+	second.settle(rounds[1])
+}
+
+// rounds are the corners of the halves of a patch with these.
+func (c *cut) rounds(p *patch, round *corners) [2]corners {
+	from, to := c.ends[0].at, c.ends[1].at
+	if c.halves[0].a1 != p.a1 {
+		return [2]corners{{round[0], from, to, round[3]}, {from, round[1], round[2], to}}
+	}
+	return [2]corners{{round[0], round[1], to, from}, {from, to, round[2], round[3]}}
+}
+
+// walked is a face of a solid as walks begin at it.
+type walked struct {
+	patch
+	round corners
+	spots [4]spot
+}
+
+// surface are the solid's faces, made ready for walks once.
+func (s *Solid) surface() []walked {
+	s.known.walked.Do(func() {
+		s.known.surface = make([]walked, len(s.faces))
+		for i := range s.faces {
+			w := &s.known.surface[i]
+			w.face, w.round = s.faces[i], s.faces[i].corners()
+			for n, at := range w.round {
+				w.spots[n].at = at
+			}
+		}
+	})
+	return s.known.surface
 }
 
 // among is a set of up to 64 others that a walk is made for, bit by bit.
@@ -82,14 +135,12 @@ type among uint64
 // once.
 func (s *Solid) walk(finest float64, look func(centre Vec, reach float64, who among) among, point func(p Vec, who among)) {
 	w := walker{s, finest, look, point}
-	for i := range s.faces {
-		f := &s.faces[i]
-		if who, off := w.enter(f, math.MaxUint64); who != 0 {
-			round := f.corners()
-			for _, c := range round {
-				w.corner(c, who)
+	for f := range seq.Refs(s.surface()) {
+		if who, off := w.enter(&f.patch, math.MaxUint64); who != 0 {
+			for n := range f.spots {
+				w.corner(&f.spots[n], who)
 			}
-			w.halve(f, &round, who, off)
+			w.pass(&f.patch, &f.round, who, off)
 		}
 	}
 }
@@ -101,40 +152,76 @@ type walker struct {
 	point  func(p Vec, who among)
 }
 
-// enter is who goes on into a face, none if it is off the surface as a whole, and
+// enter is who goes on into a patch, none if it is off the surface as a whole, and
 // how far its middle is off it.
-func (w *walker) enter(f *face, who among) (in among, off float64) {
-	if who = w.look(f.centre, f.reach, who); who == 0 {
-		return 0, 0
+func (w *walker) enter(p *patch, who among) (in among, off float64) {
+	known := p.off.Load()
+	if off = -math.Float64frombits(known); known != 0 && geom.Over(off, p.reach) {
+		return 0, off
 	}
-	if off = math.Abs(w.solid.Dist(f.centre)); geom.Over(off, f.reach) {
+	if who = w.look(p.centre, p.reach, who); who == 0 || known != 0 {
+		return who, off
+	}
+	off = math.Abs(w.solid.Dist(p.centre))
+	p.off.Store(math.Float64bits(-off))
+	if geom.Over(off, p.reach) {
 		return 0, off
 	}
 	return who, off
 }
 
-func (w *walker) corner(p Vec, who among) {
-	if who = w.look(p, 0, who); who != 0 && geom.Alike(w.solid.Dist(p), 0) {
-		w.point(p, who)
+func (w *walker) corner(c *spot, who among) {
+	on := c.on.Load()
+	if on < 0 {
+		return
+	}
+	if who = w.look(c.at, 0, who); who == 0 {
+		return
+	}
+	if on == 0 {
+		on = -1
+		if geom.Alike(w.solid.Dist(c.at), 0) {
+			on = 1
+		}
+		c.on.Store(on)
+	}
+	if on > 0 {
+		w.point(c.at, who)
 	}
 }
 
-func (w *walker) halve(f *face, round *corners, who among, off float64) {
-	if f.reach <= w.finest {
+// pass goes on into a patch with these corners, whose middle is so far off the surface.
+func (w *walker) pass(p *patch, round *corners, who among, off float64) {
+	if p.reach <= w.finest {
 		if !geom.Over(off, 0) {
-			if who = w.look(f.centre, 0, who); who != 0 {
-				w.point(f.centre, who)
+			if who = w.look(p.centre, 0, who); who != 0 {
+				w.point(p.centre, who)
 			}
 		}
 		return
 	}
-	// The cut's two ends are the new corners.
-	halves, rounds, ends := f.halves(round)
-	w.corner(ends[0], who)
-	w.corner(ends[1], who)
-	for i := range halves {
-		if in, off := w.enter(&halves[i], who); in != 0 {
-			w.halve(&halves[i], &rounds[i], in, off)
+	if p.reach < keptMm {
+		var c cut
+		c.halve(p, round)
+		w.halves(&c, c.rounds(p, round), who)
+		return
+	}
+	c := p.cut.Load()
+	if c == nil { // who else cuts it meanwhile finds the same
+		c = &cut{}
+		c.halve(p, round)
+		p.cut.Store(c)
+	}
+	w.halves(c, c.rounds(p, round), who)
+}
+
+// halves goes on into those of a patch that has been cut.
+func (w *walker) halves(c *cut, rounds [2]corners, who among) {
+	w.corner(&c.ends[0], who) // the new corners
+	w.corner(&c.ends[1], who)
+	for i := range c.halves {
+		if in, off := w.enter(&c.halves[i], who); in != 0 {
+			w.pass(&c.halves[i], &rounds[i], in, off)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package assembly
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 
@@ -23,43 +24,78 @@ const gapStep = 0.01
 // can go; a face that should close and is not the first stands off. Exact for
 // turned bodies on one axis along it; else by columns across the direction.
 func Gaps(a, b *Body, toward Vec) []Gap {
-	if c, ok := onAxis(a, b); ok && geom.Alike(c.axis.Z.Cross(toward).Len(), 0) && !c.cut {
-		return c.gaps(math.Copysign(1, c.axis.Z.Dot(toward)))
+	if gaps, ok := turnedGaps(a, b, toward); ok {
+		return gaps
 	}
 	var out []Gap
-	columns(a, b, toward, func(_ Vec, g Gap) { out = addGap(out, g) })
+	for _, g := range columns(a, b, toward) {
+		out = addGap(out, g)
+	}
 	return sortGaps(out)
+}
+
+// turnedGaps are the Gaps of turned bodies on one axis along the direction.
+func turnedGaps(a, b *Body, toward Vec) ([]Gap, bool) {
+	c, ok := onAxis(a, b)
+	if !ok || c.cut || !geom.Alike(c.axis.Z.Cross(toward).Len(), 0) {
+		return nil, false
+	}
+	return c.gaps(math.Copysign(1, c.axis.Z.Dot(toward))), true
+}
+
+// Touches tells whether one of the Gaps is smaller than so much, either way.
+func Touches(a, b *Body, toward Vec, withinMm float64) bool {
+	near := func(g Gap) bool { return geom.Over(withinMm, math.Abs(g.Mm)) }
+	if gaps, ok := turnedGaps(a, b, toward); ok {
+		return slices.ContainsFunc(gaps, near)
+	}
+	for _, g := range columns(a, b, toward) {
+		if near(g) {
+			return true
+		}
+	}
+	return false
 }
 
 // Contact are places where b going along a direction bears on a within so much, one in each column.
 func Contact(a, b *Body, toward Vec, withinMm float64) (out []Vec) {
-	columns(a, b, toward, func(at Vec, g Gap) {
+	for at, g := range columns(a, b, toward) {
 		if math.Abs(g.Mm) < withinMm {
 			out = append(out, at)
 		}
-	})
+	}
 	return out
 }
 
+// thinMm is how thick a room is at most in which no line runs in a body.
+const thinMm = 1e-9
+
 // columns looks along a direction where a and b lie behind one another, and gives each gap between
 // them with the point of b at it.
-func columns(a, b *Body, toward Vec, give func(at Vec, g Gap)) {
+func columns(a, b *Body, toward Vec) iter.Seq2[Vec, Gap] {
 	frame := Frame(Vec{}, toward, toward.Square())
 	inv := frame.Inverse()
-	box := b.Box().Moved(inv).Common(a.Box().Moved(inv))
+	boxA, boxB := a.Box().Moved(inv), b.Box().Moved(inv)
+	box := boxB.Common(boxA)
 	low, size := box.Low, box.Size()
 	const n = 60
 	cell := geom.Point{XMm: size.X / n, YMm: size.Y / n}
-	for i := range n {
-		for k := range n {
-			from := frame.Apply(Vec{X: low.X + cell.XMm*(float64(i)+0.5), Y: low.Y + cell.YMm*(float64(k)+0.5)})
-			ahead := a.Spans(from, toward)
+	return func(yield func(Vec, Gap) bool) {
+		if min(size.X, size.Y, boxA.High.Z-boxB.Low.Z) < thinMm {
+			return // they lie beside one another, or a behind b
+		}
+		inA, inB := a.Pose.Inverse(), b.Pose.Inverse()
+		for i := range n * n {
+			from := frame.Apply(Vec{X: low.X + cell.XMm*(float64(i/n)+0.5), Y: low.Y + cell.YMm*(float64(i%n)+0.5)})
+			ahead := a.Solid.Spans(inA.Apply(from), inA.Turn(toward))
 			if len(ahead) == 0 {
 				continue
 			}
-			gaps, ends := facing(ahead, b.Spans(from, toward))
+			gaps, ends := facing(ahead, b.Solid.Spans(inB.Apply(from), inB.Turn(toward)))
 			for n, mm := range gaps {
-				give(from.Add(toward.Times(ends[n])), Gap{mm, cell.XMm * cell.YMm})
+				if !yield(from.Add(toward.Times(ends[n])), Gap{mm, cell.XMm * cell.YMm}) {
+					return
+				}
 			}
 		}
 	}

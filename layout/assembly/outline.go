@@ -59,8 +59,8 @@ func lineDist2(a, b, p geom.Point) float64 {
 	t := qx*dx + qy*dy
 	if l := dx*dx + dy*dy; t >= l {
 		qx, qy = p.XMm-b.XMm, p.YMm-b.YMm
-	} else {
-		t = max(0, t/l)
+	} else if t > 0 {
+		t /= l
 		qx, qy = qx-dx*t, qy-dy*t
 	}
 	return qx*qx + qy*qy
@@ -196,8 +196,13 @@ func (g *region) dist(p geom.Point) float64 {
 	best, inside := inf, false
 	for i := range g.segs {
 		s := &g.segs[i]
-		if (s.a.YMm > p.YMm) != (s.b.YMm > p.YMm) && s.leftOf(p) {
-			inside = !inside
+		from, to := s.a.YMm-p.YMm, s.b.YMm-p.YMm
+		if (from > 0) != (to > 0) {
+			if s.leftOf(p) {
+				inside = !inside
+			}
+		} else if off := min(math.Abs(from), math.Abs(to)); off*off > best {
+			continue // no arc reaches higher or lower than its ends
 		}
 		switch {
 		case s.ghost:

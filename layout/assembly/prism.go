@@ -39,8 +39,10 @@ func (s *prism) dist(p Vec) float64 {
 
 // slab joins the distance to the side and that to the ends.
 func slab(side, end float64) float64 {
-	s, e := max(side, 0), max(end, 0)
-	return math.Sqrt(s*s+e*e) + min(max(side, end), 0)
+	if side <= 0 || end <= 0 {
+		return max(side, end)
+	}
+	return math.Sqrt(side*side + end*end)
 }
 
 func (s *prism) hits(o, d Vec, ts []float64) []float64 {

@@ -93,8 +93,9 @@ type Solid struct {
 
 // known is what was worked out of a solid when it was first asked for.
 type known struct {
-	weighed, outlined, rimmed sync.Once
+	walked, weighed, outlined, rimmed sync.Once
 
+	surface []walked
 	bulk    Bulk
 	outline []Vec // sameEveryMm apart
 	rims    [][]Vec

@@ -78,6 +78,11 @@ func Find(size string) (Bolt, error) {
 	if err != nil {
 		return Bolt{}, err
 	}
+	return of(t)
+}
+
+// of is the bolt of a thread, as Find has it.
+func of(t threads.Thread) (Bolt, error) {
 	switch t.Series {
 	case threads.MetricCoarse, threads.MetricFine:
 		for i, row := range metricBolts {
@@ -105,7 +110,10 @@ func Coarse(inches bool) (out []Bolt) {
 		series = threads.UnifiedUNC
 	}
 	for _, t := range threads.All() {
-		if b, err := Find(t.Designation); t.Series == series && err == nil && b.AcrossFlatsMm > 0 {
+		if t.Series != series {
+			continue
+		}
+		if b, err := of(t); err == nil && b.AcrossFlatsMm > 0 {
 			out = append(out, b)
 		}
 	}

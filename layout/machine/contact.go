@@ -207,7 +207,7 @@ func Touch(a, b *assembly.Body) bool {
 		if way.Dot(towards) < 0 { // the likelier first
 			way = way.Reversed()
 		}
-		if TouchMm2(a, b, way) > 0 || TouchMm2(a, b, way.Reversed()) > 0 {
+		if assembly.Touches(a, b, way, StandsMm) || assembly.Touches(a, b, way.Reversed(), StandsMm) {
 			return true
 		}
 	}

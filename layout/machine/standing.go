@@ -112,7 +112,7 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	if beyond < StandsMm || long || m.weldedOn(plate.ID, b.ID) && geom.Over(wide*high, (own.High.X-own.Low.X)*(own.High.Y-own.Low.Y)) {
 		return nil // else it is the plate that stands, on the body
 	}
-	if TouchMm2(plate, b, toward) == 0 {
+	if !assembly.Touches(plate, b, toward, StandsMm) {
 		return nil
 	}
 	whole, least := footMm2(plate, b, toward), carriedPart

@@ -154,7 +154,7 @@ func (h *holding) tacked() {
 		return
 	}
 	carried := slices.ContainsFunc(h.before, func(b assembly.Body) bool {
-		return b.Box().Meets(h.mover.Box(), machine.StandsMm) && machine.TouchMm2(&b, h.mover, h.top.Reversed()) > 0
+		return b.Box().Meets(h.mover.Box(), machine.StandsMm) && assembly.Touches(&b, h.mover, h.top.Reversed(), machine.StandsMm)
 	})
 	if flat := tips(piece, h.into.Reversed()) == 0; flat && (!carried || h.PieceDeg > 0) {
 		h.Against = h.PartOf(h.still.ID).Out.Title

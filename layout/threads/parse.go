@@ -251,12 +251,16 @@ func sizeAndTPI(text string) (size string, tpi float64, ok bool) {
 func atSize(size string) (list []sized) {
 	inch, isDecimal := decimal(size)
 	isDecimal = isDecimal && strings.Contains(size, ".")
-	for _, is := range []func(sized) bool{
-		func(u sized) bool { return u.size == size },
-		func(u sized) bool { return u.size == "#"+size },
-		func(u sized) bool { return isDecimal && math.Abs(u.inches-inch) < 0.0006 },
+	for _, is := range []func(*sized) bool{
+		func(u *sized) bool { return u.size == size },
+		func(u *sized) bool { return len(u.size) > 1 && u.size[0] == '#' && u.size[1:] == size },
+		func(u *sized) bool { return isDecimal && math.Abs(u.inches-inch) < 0.0006 },
 	} {
-		list = append(list, seq.Keep(unified(), is)...)
+		for u := range seq.Refs(unified()) {
+			if is(u) {
+				list = append(list, *u)
+			}
+		}
 	}
 	return list
 }
