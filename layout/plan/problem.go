@@ -281,6 +281,7 @@ const (
 	ShiftStrikes   ProblemKind = "shift-strikes" // of what is to be set along slots
 	ShiftStops     ProblemKind = "shift-stops"   // of what can be
 	NutHangs       ProblemKind = "nut-hangs"
+	ThreadStops    ProblemKind = "thread-stops"
 	NutPitch       ProblemKind = "nut-pitch"
 	WouldTip       ProblemKind = "would-tip"
 	OnBead         ProblemKind = "on-bead"

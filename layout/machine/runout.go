@@ -1,0 +1,73 @@
+package machine
+
+import (
+	"math"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/stand"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// stopsShort finds loose parts that are drawn screwed in or on farther than their full thread goes: it runs out before a shoulder
+// without an undercut, and the thread that it goes into begins too near that.
+func (m *Machine) stopsShort() (found []plan.Problem) {
+	for _, l := range m.Laid() {
+		pose, placed := m.Poses[l.ID()]
+		r := m.Model(l.Part)
+		for _, s := range r.Side(false) {
+			if !placed || s.Size.Thread == nil || s.Size.Thread.Taper {
+				continue
+			}
+			for _, back := range []bool{false, true} {
+				full, at, way := r.FullThreadMm(s, back), s.FromMm, assembly.AxisZ.Reversed()
+				if back {
+					at, way = s.ToMm, assembly.AxisZ
+				}
+				shoulder := pose.Of(assembly.Frame(assembly.Vec{Z: -at}, way, assembly.AxisY))
+				if mm, into := m.threadAt(l.ID(), s, shoulder); geom.Over(full, mm+StandsMm) {
+					found = append(found, stand.Problem(l.Loose.After.Value, plan.ThreadStops, l.At.Ref.Pos, m.Named(l.ID()), m.Named(into), stand.Rounded(full-mm, 1), stand.Rounded(full, 1)))
+				}
+			}
+		}
+	}
+	return found
+}
+
+// threadAt is how far before a shoulder, along the z of its frame, the nearest thread of another body begins that takes the thread
+// of a step up to there, and that body; further than anything where there is none.
+func (m *Machine) threadAt(id string, s *part.Step, shoulder assembly.Pose) (mm float64, into string) {
+	in, mm := shoulder.Inverse(), inf
+	begins := func(b string, at assembly.Vec, sunk float64) {
+		q := in.Apply(at)
+		if z := q.Z + sunk; math.Hypot(q.X, q.Y) < StandsMm && z > -StandsMm && z < min(mm, s.LengthMm()) {
+			mm, into = max(0, z), b
+		}
+	}
+	for b, r := range m.Parts() {
+		if b.ID == id {
+			continue
+		}
+		for _, u := range r.Side(true) {
+			if t := u.Size.Thread; t != nil && t.Designation == s.Size.Thread.Designation && stand.SameAxis(b.Pose, shoulder) {
+				from, to := b.Pose.Apply(assembly.Vec{Z: -u.FromMm}), b.Pose.Apply(assembly.Vec{Z: -u.ToMm})
+				if in.Apply(to).Z < in.Apply(from).Z {
+					from = to
+				}
+				begins(b.ID, from, 0)
+			}
+		}
+		for _, f := range seq.Keep(m.Mouths(b), func(f stand.Faced) bool { return f.Group.Size.Thread != nil && f.Out.Dot(shoulder.Z) < 0 }) {
+			for _, at := range seq.Keep(f.At, func(assembly.Vec) bool { return f.Group.Size.Thread.Designation == s.Size.Thread.Designation }) {
+				sunk := 0.0
+				if f.Sunk {
+					sunk = f.Group.SunkMm()
+				}
+				begins(b.ID, at, sunk)
+			}
+		}
+	}
+	return mm, into
+}
