@@ -25,10 +25,14 @@ func TestOutlineCorners(t *testing.T) {
 		{`path: "M0 0 L120 0 L120 30 L50 30 C38 30 30 38 30 50 L30 120 L0 120 Z"`, "(50, 30), curve to (30, 50), (30, 120)", nil},
 		{"polygon: {points: [[0, 0], [50, 20], [100, 0], [100, 80], [0, 80], [0, 60], [20, 40], [0, 20]]}", "(0, 60), (20, 40), (0, 20)", nil}, // notches are no corners
 		{"rectangle: [120, 80], corner: 5", "", nil},
+		{"polygon: {points: [[0, 0], [100, 0], [0, -30]]}", "(100, 30), (0, 0), (0, 30)", []string{"corner cut off, bottom right 100 × 30 99.7 – 100.3 × 29.8 – 30.2"}}, // nothing of it lies above its origin
 		{"polygon: {sides: 6, across-flats: 60}", "", nil},
 	} {
 		m := work(t, "mm", plate(c.outline))
 		note := feature(m, "outline").Note
+		if high := m.Out.Section.MaxMm; !(high >= 15) {
+			t.Errorf("%s: the section is %g high", c.outline, high)
+		}
 		if !strings.Contains(note, c.want) || c.want == "" && strings.Contains(note, "(") {
 			t.Errorf("%s: %q, want %q", c.outline, note, c.want)
 		}

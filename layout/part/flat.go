@@ -67,7 +67,8 @@ func (f *flat) overall(s *Sizes) string {
 }
 
 func (f *flat) section(s *Sizes) *plan.Section {
-	out := &plan.Section{LengthMm: s.LengthMm(), Flat: true, MaxMm: geom.Clean(s.OutlinePath().Bounds().Y1)}
+	b := s.OutlinePath().Bounds()
+	out := &plan.Section{LengthMm: s.LengthMm(), Flat: true, MaxMm: geom.Clean(max(b.Y1, b.H()/2))} // a corner of it may be its origin
 	edge := Step{Name: outlineStep, ToMm: out.LengthMm}
 	out.Outer = s.grooved(&edge, s.edge(edge, out.MaxMm))
 	if bore := s.StepNamed(boreStep); bore != nil {

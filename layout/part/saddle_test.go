@@ -27,6 +27,21 @@ func development(t *testing.T, m *Model, name string) plan.Development {
 	return m.Developments[i]
 }
 
+// A tube that is rolled is cut by its sizes; the paper round its end and beside its hole is wanted all the same.
+func TestRolledTubePaper(t *testing.T) {
+	t.Parallel()
+	tube := strings.Replace(branch("angle: 90, place: {clock: 0, axial: 300}"), "tube: {", "stock: {sheet: 4 mm, cut: laser}\ntube: {seam: 180, ", 1)
+	m := work(t, "mm", tube, mainTube)
+	for _, d := range m.Developments {
+		if shell := d.Kind == plan.ShellPattern; (d.NoTemplate != "") != shell {
+			t.Errorf("%s: no template: %q", d.Name, d.NoTemplate)
+		}
+	}
+	if len(m.Developments) != 3 {
+		t.Errorf("%d flat patterns, want the blank, the end and the hole", len(m.Developments))
+	}
+}
+
 // TestSaddleOrigin: the axis of a branch that leans goes through the outside of
 // the main off the crossing of the axes. Looking at the main's outside with its
 // front up, clock angles grow to the left (0° at TOP, clockwise seen from the front:

@@ -19,8 +19,11 @@ const largeBlankMm = 420.0
 // there is a better way to mark out. Every face with holes keeps its template.
 func (d *shaper) templatePolicy() {
 	for p := range seq.Refs(d.Developments) {
-		if p.NoTemplate = d.form.needless(d); p.Kind == plan.WrapPattern {
+		switch {
+		case p.Kind == plan.WrapPattern:
 			p.NoTemplate = d.needlessWrap(p)
+		case p.Kind.Blank(): // what goes round an end, or beside a branch, is always worth its paper
+			p.NoTemplate = d.form.needless(d)
 		}
 	}
 }

@@ -58,6 +58,7 @@ func (v *view) plateAllowance() {
 	v.firstOf(f,
 		flaw{geom.Over(0, more), Finding{Severity: Stop, What: "the " + s.Form + " is thinner than the part"}},
 		flaw{!v.turned() && geom.Over(more, 0) && len(seq.Keep(v.planned(parts.WeldKind), faced)) < max(1, v.p.Quantity), Finding{What: "the " + s.Form + " is thicker than the part, and no step faces it"}},
+		flaw{v.p.Kind == parts.Tube && geom.Over(more, 0), Finding{What: "the " + s.Form + " is thicker than the wall that is rolled from it"}},
 		flaw{v.turned() && v.p.Kind != parts.Tube && geom.Over(faceMm, more), Finding{What: "the " + s.Form + " leaves nothing to face both ends"}},
 	)
 }

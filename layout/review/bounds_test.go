@@ -191,6 +191,7 @@ func TestBounds(t *testing.T) {
 		{"drill-size", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: %g}]\n", 10.005, 10.03, "no common drill has this size", "10.03 mm; the nearest drill is 10.0 mm"},
 		{"drill-size", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: %g}]\n", 13.4874, 13.47, "no common drill has this size", "13.47 mm; the nearest drill is 13.5 mm"}, // 0.531 in is 17/32
 		{"allowance", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: %g mm, cut: saw}\nthickness: 12\noutline: {square: 100}\n", 12, 12.1, "check: the plate is thicker than the part, and no step faces it", "12.1 mm for 12 mm"},
+		{"allowance", "part: p\nkind: tube\nmaterial: S235\nstock: {sheet: %g mm, cut: saw}\ntube: {outside: 100, wall: 2, length: 100, seam: 0}\n", 2, 2.1, "the sheet is thicker than the wall that is rolled from it", "2.1 mm for 2 mm"},
 		{"allowance", "part: p\nkind: plate\nmaterial: S235\nstock: {flat: 100 mm, wall: %g mm, length: 103 mm, cut: saw}\nthickness: 12\noutline: {square: 100}\n", 12, 12.1, "check: the flat is thicker than the part, and no step faces it", "12.1 mm for 12 mm"},
 		{"allowance", "part: p\nkind: plate\nmaterial: S235\nstock: {flat: 100 mm, wall: %g mm, length: 103 mm, cut: saw}\nthickness: 12\noutline: {square: 100}\n", 12, 11.9, "stop: the flat is thinner than the part", "11.9 mm for 12 mm"},
 		{"allowance", bar, 61, 60.9, "the stock leaves nothing to turn body", "0.9 mm on diameter, wanted 1 mm"}, {"allowance", bar, 60, 60.1, "the stock leaves nothing to turn body", "0.1 mm on diameter, wanted 1 mm"},
