@@ -68,7 +68,10 @@ func (f *flat) overall(s *Sizes) string {
 
 func (f *flat) section(s *Sizes) *plan.Section {
 	b := s.OutlinePath().Bounds()
-	out := &plan.Section{LengthMm: s.LengthMm(), Flat: true, MaxMm: geom.Clean(max(b.Y1, b.H()/2))} // a corner of it may be its origin
+	out := &plan.Section{LengthMm: s.LengthMm(), Flat: true, MaxMm: geom.Clean(b.Y1)}
+	if !geom.Over(out.MaxMm, 0) { // nothing of it lies above its origin
+		out.MaxMm = geom.Clean(b.H())
+	}
 	edge := Step{Name: outlineStep, ToMm: out.LengthMm}
 	out.Outer = s.grooved(&edge, s.edge(edge, out.MaxMm))
 	if bore := s.StepNamed(boreStep); bore != nil {

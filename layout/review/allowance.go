@@ -48,8 +48,10 @@ func (v *view) plateAllowance() {
 		drawn = v.p.Formed().Thickness.Mm
 	case parts.FlightPart:
 		drawn = v.p.Flight.Thickness.Mm
-	case parts.Tube: // rolled
-		drawn = v.wallAt(v.lengthMm / 2)
+	case parts.Tube: // rolled, or a ring out of a plate
+		if v.p.Rolled != nil || s.Form == "sheet" {
+			drawn = v.wallAt(v.lengthMm / 2)
+		}
 	}
 	faced := func(j *plan.JointPlan) bool { return j.Weld.Faced == v.p.Name.Value } // a copy of it, after the weld
 	f, more := v.here("", s.Pos), s.Size.Mm-drawn
@@ -58,7 +60,7 @@ func (v *view) plateAllowance() {
 	v.firstOf(f,
 		flaw{geom.Over(0, more), Finding{Severity: Stop, What: "the " + s.Form + " is thinner than the part"}},
 		flaw{!v.turned() && geom.Over(more, 0) && len(seq.Keep(v.planned(parts.WeldKind), faced)) < max(1, v.p.Quantity), Finding{What: "the " + s.Form + " is thicker than the part, and no step faces it"}},
-		flaw{v.p.Kind == parts.Tube && geom.Over(more, 0), Finding{What: "the " + s.Form + " is thicker than the wall that is rolled from it"}},
+		flaw{v.p.Rolled != nil && geom.Over(more, 0), Finding{What: "the " + s.Form + " is thicker than the wall that is rolled from it"}},
 		flaw{v.turned() && v.p.Kind != parts.Tube && geom.Over(faceMm, more), Finding{What: "the " + s.Form + " leaves nothing to face both ends"}},
 	)
 }

@@ -43,14 +43,19 @@ func separate(r *reviewer) {
 			main = g
 		}
 	}
-	floats := slices.DeleteFunc(slices.Clone(order), func(s string) bool { return root(s) == main })
-	if len(floats) == 0 || 2*len(floats) >= len(order) {
-		return // one machine, or a job of several
+	if 2*count[main] <= len(order) {
+		return // a job of several machines
 	}
-	r.add(Finding{
-		Pos: r.job.Joints[0].Pos, What: "no joint connects " + few(floats) + " to the rest",
-		Rule: "the joints put one machine together", Fix: "add the joint that is missing, or give the other assembly a job of its own",
-	})
+	delete(count, main)
+	for _, s := range order {
+		if g := root(s); count[g] > 0 {
+			delete(count, g)
+			r.add(Finding{
+				Part: s, Pos: r.job.Joints[0].Pos, What: "no joint connects " + few(seq.Keep(order, func(o string) bool { return root(o) == g })) + " to the rest",
+				Rule: "the joints put one machine together", Fix: "add the joint that is missing, or give the other assembly a job of its own",
+			})
+		}
+	}
 }
 
 // unjoined looks for screw holes and tapped holes of two parts that match each
