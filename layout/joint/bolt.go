@@ -751,6 +751,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: c.each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: gauge, Source: lookup.Told(p.KSource)})
 	}
 	t.out.Checks = append(t.out.Checks, plan.Check{What: c.gap, Wanted: c.wanted, Limits: c.limits, Gauge: "feeler", Source: lookup.NoSource})
+	j.dowels(t)
 }
 
 // closesToo names what closes between the same faces as a bolted joint.

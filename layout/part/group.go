@@ -19,6 +19,7 @@ type Group struct {
 	Hole    *parts.HoleGroup // nil for slots
 	Group   *plan.Group
 	Size    Made
+	Dowel   *Dowel    // what it is reamed with; nil for what is finished on the part by itself
 	Points  []plan.XY // of a folded part, on its blank
 	own     []plan.XY // as dimensioned: on the flange, of one that is on a flange
 	kind    groupKind
@@ -167,6 +168,9 @@ func (m *Group) operations(b *bench) { m.kind.operation(b, m, b.cut.whole[m.Name
 
 // checks are the group's size and, over pins, its spacing.
 func (m *Group) checks(r *record) {
+	if m.Dowel != nil { // the step in which it is reamed has its size, and nothing else is held of it
+		return
+	}
 	m.kind.sizes(r, m)
 	r.form.checkPlace(r, m)
 	all := m.Group.Chords

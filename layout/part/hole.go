@@ -228,6 +228,10 @@ func (holes) mark(f *plan.Face, g plan.Group, at []plan.XY, _ plan.XY) {
 
 // operation drills, reams, taps and sinks the group.
 func (h holes) operation(b *bench, m *Group, cut bool) {
+	if m.Dowel != nil && !m.Dowel.Guide {
+		b.op(m.undrilled(b))
+		return
+	}
 	o := plan.Operation{
 		Machine: plan.Drill, Title: words.Spaced(m.Name.Value) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
 		Holding: b.form.heldUnder(b, m),
@@ -296,8 +300,12 @@ func (b *bench) underHoles(m *Group, face string) string {
 }
 
 func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
+	size := m.Size
+	if m.Dowel != nil {
+		size = m.guided()
+	}
 	_, depth := b.DrillMm(m)
-	way := b.holeWay(m.Size, depth, !m.Through)
+	way := b.holeWay(size, depth, !m.Through)
 	centred := slices.ContainsFunc(b.centres, func(c *centreHole) bool { return b.drilledAway(c) == m })
 	switch j := b.jig(m); {
 	case j != nil && len(way.Drills) > 0:
@@ -313,6 +321,10 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
 	if seat := seatMm(m); seat > 0 && centred {
 		o.Do = append(o.Do, "Countersink 60° to "+b.W.Dia(seat)+": the thread begins clean, and the part runs on that centre again.")
+	}
+	if m.Dowel != nil {
+		o.Do = append(o.Do, "Not reamed here: once "+m.Dowel.Title+" is bolted to it, both are, in that step.")
+		return
 	}
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
 	if m.Size.Thread == nil {

@@ -102,6 +102,11 @@ func serves(f, g *plan.Face) bool {
 // again.
 func (b *bench) sharedLines() []string {
 	var out []string
+	for m := range seq.Refs(b.Groups) {
+		if m.Dowel != nil && !m.Dowel.Guide {
+			out = append(out, "Leave "+m.placesWords()+" unpunched.")
+		}
+	}
 	for _, f := range b.Faces {
 		if f.Shares != "" {
 			out = append(out, "The "+string(f.Face)+" template is that of "+b.Job.Part(f.Shares).Title.Value+", which is bolted on: of its holes punch "+holeSpan(f)+", the same side out and TOP to TOP, not mirrored.")

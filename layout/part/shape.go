@@ -38,6 +38,7 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 	for _, c := range d.bevels {
 		d.roundRoom(c)
 	}
+	d.dowels()
 	d.oneTemplate()
 	_, seen := s.form.(faced)
 	for _, f := range []parts.Face{parts.Front, parts.Back} {

@@ -199,6 +199,7 @@ type Group struct {
 	PunchedFrom parts.Face `json:"punched_from,omitempty"`
 	// Placed is what makes it instead of punch marks: ByCutter, or the name of a drill jig.
 	Placed     string  `json:"placed,omitempty"`
+	ReamedWith string  `json:"reamed_with,omitempty"` // the part whose holes for the same pins are reamed together with these
 	PCDMm      float64 `json:"pcd_mm,omitempty"`
 	PCDAboutMm XY      `json:"pcd_about,omitzero"` // middle of the pitch circle, as Marked is seen
 	DrillMm    float64 `json:"drill_mm"`

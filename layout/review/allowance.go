@@ -159,10 +159,17 @@ func (v *view) lengthAllowance(least float64) {
 	}
 }
 
+// reamedLater tells whether holes are reamed with those of another part, in the step that bolts the two together.
+func (v *view) reamedLater(h *parts.HoleGroup) bool {
+	return slices.ContainsFunc(v.q.Faces, func(f *plan.Face) bool {
+		return slices.ContainsFunc(f.Groups, func(g plan.Group) bool { return g.Name == h.Name.Value && g.ReamedWith != "" })
+	})
+}
+
 // fineHoles looks for holes to a fine size that a later weld of their part pulls out of size.
 func (v *view) fineHoles(h *parts.HoleGroup) {
 	size := h.Size.Size
-	if h.Size.Make != parts.PlainHole || !fine(size.Fit, 9) {
+	if h.Size.Make != parts.PlainHole || !fine(size.Fit, 9) || v.reamedLater(h) {
 		return
 	}
 	if _, err := fits.Limit(size.Nominal.Mm, size.Fit.Class.Value); err != nil && size.Fit.Class.Value != "" {

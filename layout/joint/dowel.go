@@ -1,0 +1,39 @@
+package joint
+
+import (
+	"slices"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts/seq"
+)
+
+// dowels drills the holes for dowel pins of one part through those of the other, once the last bolts between the two are
+// tight, reams them together and drives the pins.
+func (j *making) dowels(t *joint) {
+	again := func(o *joint) bool { return o.has(t.a.Instance()) && o.has(t.b.Instance()) }
+	if slices.ContainsFunc(j.later(t), again) {
+		return
+	}
+	for _, f := range [][2]feature{{t.a, t.b}, {t.b, t.a}} {
+		for g := range seq.Refs(f[0].r.Groups) {
+			if d := g.Dowel; d != nil && d.Guide && d.Part == f[1].r.Part.Name.Value {
+				j.dowel(t, g, f[0], f[1])
+			}
+		}
+	}
+}
+
+func (j *making) dowel(t *joint, g *part.Group, guide, other feature) {
+	o, size := other.r.GroupNamed(g.Dowel.Group), g.Size.Size
+	pins, deep := words.CountOf(g.Group.Count), words.Either(o.Through, "through it", "so deep that "+t.w.Said(o.Depth.Mm)+" are of full size")
+	pair := ""
+	if guide.r.Part.Quantity > 1 || other.r.Part.Quantity > 1 {
+		pair = "Stamp both alike: reamed so, they fit no others."
+	}
+	t.step("Dowels", "Once all lies true and its bolts are tight: drill "+guide.r.DowelDrill(g)+" through the holes "+words.Spaced(g.Group.Name)+" of "+guide.title()+" into "+other.title()+", "+deep+". Clear the chips.",
+		"Ream "+t.w.Dia(size.NominalMm)+words.When(size.Class != "", " "+size.Class)+" through both parts in one pass.",
+		"Drive in "+pins+g.Pin(o, t.w)+".", pair).Hold = "All " + words.Trim(float64(g.Group.Count), 0) + " pins are in, and no end stands over a face."
+	t.out.Checks = append(t.out.Checks, plan.Check{What: words.Spaced(g.Group.Name) + ", through both", Wanted: pins + t.w.Dia(size.NominalMm), Limits: t.w.Limits(size.MinMm, size.MaxMm), MinMm: size.MinMm, MaxMm: size.MaxMm, Gauge: "plug gauge", Source: size.Source})
+}

@@ -1,0 +1,82 @@
+package joint_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// TestDowelsAreReamedTogether: holes for the same pins in two parts that are bolted together are drilled in the one that
+// the bolts go through, and through these into the other and reamed in the step; neither sheet has their size or the
+// distance between them. What does not lie alike, is of another size, or is blind where the drill has to pass is made on
+// each part as it is drawn.
+func TestDowelsAreReamedTogether(t *testing.T) {
+	t.Parallel()
+	pins := func(at, size, depth string) string {
+		return "  - {name: pegs, at: [" + at + "], size: {" + size + "}, for: pins" + depth + ", fitted: dowel pin 8 m6 x 20}\n"
+	}
+	const places, reamed = "[-80, 0], [80, 10]", "diameter: 8, fit: H7"
+	for name, c := range map[string]struct {
+		a, b     string
+		together bool
+	}{
+		"alike":         {pins(places, reamed, ""), pins(places, reamed, ""), true},
+		"blind behind":  {pins(places, reamed, ""), pins(places, reamed, ", depth: 6"), true},
+		"blind before":  {pins(places, reamed, ", depth: 6"), pins(places, reamed, ""), false},
+		"one apart":     {pins(places, reamed, ""), pins("[-80, 0], [80, 10.2]", reamed, ""), false},
+		"other pins":    {pins(places, reamed, ""), pins(places, "diameter: 10, fit: H7", ""), false},
+		"one is looser": {pins(places, reamed, ""), pins(places, "diameter: 8, fit: F8", ""), false},
+		"one is plain":  {pins(places, reamed, ""), pins(places, "diameter: 8", ""), false},
+		"not for pins":  {pins(places, reamed, ""), strings.Replace(pins(places, reamed, ""), "for: pins, fitted: dowel pin 8 m6 x 20", "for: opening", 1), false},
+	} {
+		p := filed(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M8 8.8, nut: yes}, face: back-on-front}", drilledPlate("a", "M8 clearance", c.a), drilledPlate("b", "M8 clearance", c.b))
+		j, text := p.Joints[0], stepText(p.Joints[0])
+		deep := "through it"
+		if strings.Contains(c.b, "depth") {
+			deep = "so deep that 6 mm are of full size"
+		}
+		if got := strings.Contains(text, "drill Ø7.8 through the holes pegs of a into b, "+deep) && strings.Contains(text, "Ream Ø8 H7 through both parts in one pass.") && strings.Contains(text, "Drive in 2 × dowel pin 8 m6 x 20.") &&
+			strings.Contains(text, "All 2 pins are in, and no end stands over a face."); got != c.together {
+			t.Errorf("%s: %v\n%s", name, got, text)
+		}
+		size := func(c plan.Check) bool { return strings.Contains(c.What, "pegs") && c.Gauge == "plug gauge" }
+		if slices.ContainsFunc(j.Checks, size) != c.together {
+			t.Errorf("%s: %+v", name, j.Checks)
+		}
+		for i, q := range []*plan.PartPlan{p.Part("a"), p.Part("b")} {
+			var do []string
+			for _, o := range q.Operations {
+				do = append(do, o.Title+": "+strings.Join(o.Do, " "))
+			}
+			said := strings.Join(do, "\n")
+			ops := []string{"Not reamed here: once b is bolted to it, both are, in that step.", "once a is bolted to it, drilled through its holes pegs and reamed with them, in that step."}
+			if strings.Contains(said, ops[i]) != c.together || strings.Contains(said, "Ream Ø8 H7, at half") && c.together {
+				t.Errorf("%s, %s: %s", name, q.Name, said)
+			}
+			if recorded := slices.ContainsFunc(q.Checks, func(c plan.Check) bool { return strings.Contains(c.What, "pegs") }); recorded == c.together {
+				t.Errorf("%s, %s: %+v", name, q.Name, q.Checks)
+			}
+		}
+	}
+}
+
+// TestDowelsAfterTheLastBolts: of two joints between the same two parts the later one drives the pins, and of parts in
+// several copies each pair is stamped.
+func TestDowelsAfterTheLastBolts(t *testing.T) {
+	t.Parallel()
+	more := func(size string) string {
+		return "  - {name: two, at: [[0, 70], [10, -70]], size: " + size + "}\n  - {name: pegs, at: [[-80, 0], [80, 10]], size: {diameter: 8, fit: H7}, for: pins}\n"
+	}
+	plates := []string{drilledPlate("a", "M8 clearance", more("M8 clearance")), drilledPlate("b", "M8 clearance", more("M8 clearance"))}
+	p := filed(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M8 8.8, nut: yes}, face: back-on-front}\n  - {name: k, bolt: {through: a.two, into: b.two, bolt: M8 8.8, nut: yes}, face: back-on-front}", plates...)
+	if first, last := stepText(jointNamed(t, p, "j")), stepText(jointNamed(t, p, "k")); strings.Contains(first, "Ream") || strings.Count(last, "Drive in 2 × dowel pin Ø8.") != 1 || strings.Contains(last, "Stamp both") {
+		t.Errorf("%s\n%s", first, last)
+	}
+	plates[0] = strings.Replace(plates[0], "kind: plate\n", "kind: plate\nquantity: 2\n", 1)
+	p = filed(t, "{name: j, bolt: {through: a#1.h, into: b.h, bolt: M8 8.8, nut: yes}, face: back-on-front}", plates...)
+	if text := stepText(p.Joints[0]); !strings.Contains(text, "Stamp both alike") {
+		t.Error(text)
+	}
+}

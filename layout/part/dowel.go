@@ -1,0 +1,125 @@
+package part
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// Dowel is what a group of holes for dowel pins is reamed together with, once the two parts are bolted to each other.
+// Made each by itself, no distance between two centres is held so well that two pins without play go in.
+type Dowel struct {
+	Part, Title string // the other part
+	Group       string // and its holes
+	Guide       bool   // these are drilled first, and guide the drill
+}
+
+// dowels finds the groups that are reamed with those of another part.
+func (s *Sizes) dowels() {
+	for m := range seq.Refs(s.Groups) {
+		if m.pinned() {
+			m.Dowel = s.dowel(m)
+		}
+		if m.Dowel != nil {
+			m.Group.ReamedWith, m.Group.SizeText = m.Dowel.Part, "Ø"+m.Size.Size.worked(s.W)+", "+m.together(s)
+		}
+	}
+}
+
+// pinned tells whether pins are driven into the holes of a group, which are reamed for them.
+func (m *Group) pinned() bool {
+	return m.Hole != nil && m.Hole.For == parts.Pins && m.Size.Reamed
+}
+
+// dowel is the group of a part bolted to this one that the same pins go into: reamed alike and placed alike, one of the
+// two in the part that the bolts go through, and through that; nil if there is none.
+func (s *Sizes) dowel(m *Group) *Dowel {
+	for _, j := range s.Job.Of(parts.BoltKind) {
+		guide := j.Bolt.Through.Part == s.Part.Name.Value
+		own, other := j.Bolt.Into, j.Bolt.Through
+		if guide {
+			own, other = other, own
+		}
+		p := s.Job.Part(other.Part)
+		if own.Part != s.Part.Name.Value || other.Part == own.Part || p == nil {
+			continue
+		}
+		o, errs := newSizes(s.Job, p)
+		bolts, theirs := s.GroupNamed(own.Feature), o.GroupNamed(other.Feature)
+		if len(errs) > 0 || bolts == nil || theirs == nil {
+			continue
+		}
+		if g := seq.At(o.Groups, func(g *Group) bool { return g.takesPinsOf(m, guide) && alikePlaced(m, bolts, g, theirs) }); g != nil {
+			return &Dowel{p.Name.Value, p.Title.Value, g.Name.Value, guide}
+		}
+	}
+	return nil
+}
+
+// takesPinsOf tells whether the holes of a group are reamed as those of another, with the ones that guide through their part.
+func (m *Group) takesPinsOf(o *Group, guide bool) bool {
+	through := m
+	if guide {
+		through = o
+	}
+	return m.pinned() && through.Through && m.Size.Size.NominalMm == o.Size.Size.NominalMm && m.Size.Size.Class == o.Size.Size.Class
+}
+
+// alikePlaced tells whether two groups lie alike beside the bolts of one joint in their parts: the distances between
+// them and to the bolts are the same, however the parts are turned.
+func alikePlaced(m, bolts, o, others *Group) bool {
+	a, b := distances(m, bolts), distances(o, others)
+	return slices.EqualFunc(a, b, func(x, y float64) bool { return math.Abs(x-y) < geom.CloseMm })
+}
+
+// distances are those between the places of a group and from them to those of another, sorted.
+func distances(m, to *Group) (out []float64) {
+	for _, p := range m.Points {
+		for _, q := range slices.Concat(m.Points, to.Points) {
+			out = append(out, geom.Distance(p, q))
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// guided is the hole as it is drilled on the sheet of the part whose holes guide the drill.
+func (m *Group) guided() Made {
+	return Made{DrillMm: m.Size.DrillMm, FinishedMm: m.Size.DrillMm, Size: Sized{NominalMm: m.Size.DrillMm}}
+}
+
+// Pin is a dowel pin as it is ordered, by this group or by the one it is reamed with.
+func (m *Group) Pin(o *Group, w words.Writer) string {
+	return cmp.Or(m.Hole.Fitted.Value, o.Hole.Fitted.Value, "dowel pin "+w.Dia(m.Size.FinishedMm))
+}
+
+// undrilled is what the sheet of a part says of holes that are drilled through those of another.
+func (m *Group) undrilled(b *bench) plan.Operation {
+	return plan.Operation{
+		Machine: plan.Drill, Title: words.Spaced(m.Name.Value) + ": not on this part alone", Refs: []int{b.ref(m)},
+		Do: []string{"Neither punch nor drill " + m.placesWords() + ": once " + m.Dowel.Title + " is bolted to it, drilled through its holes " + words.Spaced(m.Dowel.Group) + " and reamed with them, in that step."},
+	}
+}
+
+// together says how the holes of a group come to their size with those of another part.
+func (m *Group) together(s *Sizes) string {
+	if d := m.Dowel; !d.Guide {
+		return "drilled and reamed through " + d.Title
+	}
+	return "drill " + s.DowelDrill(m) + ", reamed with " + m.Dowel.Title
+}
+
+// DowelDrill is the drill that a group for dowel pins is drilled with before it is reamed, as the rack is marked.
+func (s *Sizes) DowelDrill(m *Group) string {
+	way := s.holeWay(m.guided(), 0, false)
+	if n := len(way.Drills); n > 0 {
+		return s.drillName(way.Drills[n-1].Size)
+	}
+	return s.W.Drill(m.Size.DrillMm)
+}
