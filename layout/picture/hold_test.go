@@ -324,6 +324,31 @@ func TestWhatItStandsOn(t *testing.T) {
 	}
 }
 
+// A flange of 4.4 kg is bolted on a round block of Ø200 that stands by itself: from 12 kg together the sheet says what it stands
+// on, for 32 of block (7.9 kg) and not for 30 (7.4 kg). A square one has no front or back to turn down.
+func TestStandsOnItsFoot(t *testing.T) {
+	t.Parallel()
+	const taps = "holes:\n  - {name: taps, circle: {pcd: 150, count: 4, first: 45}, size: M10 tap, depth: 15}\n"
+	round := func(long string) string {
+		return "part: block\ntitle: Block\nkind: turned\nmaterial: S355\nprofile:\n  outside: [{name: body, diameter: 200, length: " + long + "}]\n" + taps
+	}
+	for block, want := range map[string]string{round("30"): "", round("32"): "Block", "part: block\ntitle: Block\nkind: plate\nmaterial: S355\nstock: {plate: 40}\noutline: {rectangle: [200, 240]}\n" + strings.Replace(taps, "circle: {", "circle: {centre: [10, 0], ", 1): ""} {
+		m, pl := load(t, write(t, map[string]string{
+			"block.yaml":  block,
+			"flange.yaml": "part: flange\ntitle: Flange\nkind: ring\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {circle: 200}\nbore: {diameter: 60}\nholes: [{name: bolts, circle: {pcd: 150, count: 4, first: 45}, size: M10 clearance}]\n",
+			"job.yaml":    "job: J\nunits: mm\ntolerance: m\nparts: [block.yaml, flange.yaml]\njoints:\n  - {name: flange, bolt: {through: flange.bolts, into: block.taps, bolt: M10 8.8}, face: back-on-front}\n",
+		}))
+		picture.Draw(m)
+		got := ""
+		if h := pl.Joints[0].Hold; h != nil {
+			got = h.Foot
+		}
+		if got != want {
+			t.Errorf("%s: stands on %q, want %q", block, got, want)
+		}
+	}
+}
+
 // A drum of 300 by 400 with a neck in its middle, and a flange put on that: what lies in blocks is the drum, 200 from
 // its own front, though the flange goes on across it. A post of 40 and 300 high on a foot of 50 falls over (25 over 155 is 9°), and no block
 // holds a plate.
