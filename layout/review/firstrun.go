@@ -126,8 +126,8 @@ const travelShare = 1.05
 // long it is: nobody can tell whether the run has gone over all of it; and for one that is
 // longer than words or a keyway give.
 func (r *reviewer) travel(one parts.Run) {
-	most, by := r.mostTravelMm()
 	load := strings.ToLower(one.Load.Value)
+	most, by := r.mostTravelMm(load)
 	goes := strings.Contains(load, "travel") || strings.Contains(load, "stroke")
 	long, said := 0.0, ""
 	if m := runTravel.FindStringSubmatch(load); m != nil {
@@ -143,9 +143,9 @@ func (r *reviewer) travel(one parts.Run) {
 	)
 }
 
-// mostTravelMm is the longest travel that words of the job give, or a key in its keyway, with
+// mostTravelMm is the longest travel that words of the job give what the load of a run names, or a key in its keyway, with
 // what gives it; infinite where nothing does.
-func (r *reviewer) mostTravelMm() (mm float64, by string) {
+func (r *reviewer) mostTravelMm(load string) (mm float64, by string) {
 	mm = math.Inf(1)
 	is := func(most float64, what string) {
 		if most > 0 && most < mm {
@@ -153,6 +153,9 @@ func (r *reviewer) mostTravelMm() (mm float64, by string) {
 		}
 	}
 	for e := range seq.Refs(r.job.Loose) {
+		if e.Part.Value != "" && r.ofAnother(load, e.Part.Value) {
+			continue
+		}
 		if e.Travels != nil {
 			is(e.Travels.Front.Mm+e.Travels.Back.Mm, e.Part.Value+" travels")
 		}

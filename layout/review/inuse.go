@@ -106,6 +106,15 @@ func (r *reviewer) travelUnlike(e *parts.Loose) {
 	}
 }
 
+// ofAnother tells whether words name another part that travels, and not this one.
+func (r *reviewer) ofAnother(words, part string) bool {
+	named := func(name string) bool {
+		p := r.job.Part(name)
+		return p != nil && p.NamedIn(words)
+	}
+	return !named(part) && slices.ContainsFunc(r.job.Loose, func(o parts.Loose) bool { return o.Travels != nil && named(o.Part.Value) })
+}
+
 // tipSaid is a height of the tip of what travels, over a thing.
 var tipSaid = regexp.MustCompile(`(?i)\btip ` + noteLength + ` above the (\w+)`)
 
@@ -127,9 +136,7 @@ func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 			at = high
 		}
 		of := seq.At(r.job.Parts, func(p *(*parts.Part)) bool { return r.job.Begins(words[3], *p) })
-		if of == nil || math.IsNaN(at) || slices.ContainsFunc(r.job.Loose, func(o parts.Loose) bool {
-			return o.Travels != nil && o.Part.Value != e.Part.Value && r.job.Begins(t.Value, r.job.Part(o.Part.Value)) // another's tip
-		}) {
+		if of == nil || math.IsNaN(at) || r.ofAnother(t.Value, e.Part.Value) {
 			continue
 		}
 		over := r.bodyOf((*of).Name.Value)

@@ -48,13 +48,13 @@ func TestTravelOverAKey(t *testing.T) {
 	t.Parallel()
 	text := func(s string) parts.Text { return parts.Text{Value: s} }
 	mm := func(v float64) parts.Length { return parts.Length{Mm: v} }
-	key := &parts.Part{Name: text("key-bar"), Title: text("Key bar"), Kind: parts.BarPart, Bar: &parts.Bar{Width: mm(28), Depth: mm(6), Length: mm(60)}}
+	key := &parts.Part{Name: text("key-bar"), Title: text("Key bar"), For: parts.AKey, Kind: parts.BarPart, Bar: &parts.Bar{Width: mm(28), Depth: mm(6), Length: mm(60)}}
 	stem := &parts.Part{Name: text("stem"), Title: text("Stem"), Radials: []parts.Radial{
 		{Name: text("keyway"), Shape: parts.RadialSlot, Around: mm(6), Along: mm(260)}, {Name: text("other"), Shape: parts.RadialSlot, Around: mm(8), Along: mm(100)},
 	}}
 	r := &reviewer{job: &parts.Job{Parts: []*parts.Part{key, stem}, Loose: []parts.Loose{{Part: key.Name}}}, views: map[string]*view{}}
 	r.views["key-bar"] = &view{reviewer: r, p: key}
-	if most, by := r.mostTravelMm(); most != 200 || by != "Key bar has in keyway of Stem" {
+	if most, by := r.mostTravelMm(""); most != 200 || by != "Key bar has in keyway of Stem" {
 		t.Errorf("%v, %q", most, by)
 	}
 }

@@ -20,8 +20,19 @@ func TestRunAndUpkeep(t *testing.T) {
 		return &parts.Joint{Name: text(name), Kind: parts.BearingKind, Bearing: &parts.BearingJoint{Cup: parts.JointRef{Part: cup}, Grease: text(grease)}}
 	}
 	type of = func(job *parts.Job)
+	travels := func(part string, front, back float64) parts.Loose {
+		return parts.Loose{Part: text(part), Travels: &parts.Travels{Front: parts.Length{Mm: front}, Back: parts.Length{Mm: back}}}
+	}
 	run := func(runs ...parts.Run) of {
 		return func(job *parts.Job) { job.FirstRun.Runs = runs }
+	}
+	ram := func(runs ...parts.Run) of { // which travels 200
+		return func(job *parts.Job) { job.FirstRun.Runs, job.Loose = runs, []parts.Loose{travels("ram", 150, 50)} }
+	}
+	two := func(runs ...parts.Run) of {
+		return func(job *parts.Job) {
+			job.FirstRun.Runs, job.Loose = runs, []parts.Loose{travels("ram", 150, 50), travels("sled", 500, 0)}
+		}
 	}
 	at := func(minutes, speed float64, load string) parts.Run {
 		return parts.Run{Minutes: number(minutes), Speed: number(speed), Load: text(load)}
@@ -54,8 +65,11 @@ func TestRunAndUpkeep(t *testing.T) {
 		of   of
 		want string
 	}{
-		{"all the travel", run(at(10, 40, "its travel of 210 mm")), ""},
-		{"more than it travels", run(at(10, 40, "its travel of 211 mm")), "a run goes over a longer travel than ram travels: travel of 211 mm; at most 200 mm"},
+		{"all the travel", ram(at(10, 40, "its travel of 210 mm")), ""},
+		{"more than it travels", ram(at(10, 40, "its travel of 211 mm")), "a run goes over a longer travel than ram travels: travel of 211 mm; at most 200 mm"},
+		{"the other of two", two(at(10, 40, "sled over its travel of 500 mm")), ""},
+		{"one of two", two(at(10, 40, "ram over its travel of 500 mm, the sled held")), "a run goes over a longer travel than ram travels: travel of 500 mm; at most 200 mm"},
+		{"either of two", two(at(10, 40, "all over its travel of 211 mm")), "a run goes over a longer travel than ram travels: travel of 211 mm; at most 200 mm"},
 		{"a stroke of no length", run(at(10, 40, "over the whole stroke")), "a run goes over a travel, and the job says nowhere how long that is: over the whole stroke"},
 		{"a stroke with its length", run(at(10, 40, "190 mm of stroke")), ""},
 		{"without a travel", run(at(10, 40, "full hopper")), ""},
@@ -88,10 +102,7 @@ func TestRunAndUpkeep(t *testing.T) {
 			Joints:   []*parts.Joint{bearing("front", "housing", "lithium NLGI 2"), bearing("back", "housing", "lithium NLGI 2"), bearing("other", "bracket", "")},
 			Motor:    &parts.Motor{OutRPM: number(40)},
 			FirstRun: &parts.FirstRun{}, Upkeep: &parts.Upkeep{},
-			Parts: []*parts.Part{{Name: text("nut"), Title: text("Feed nut")}},
-		}
-		if strings.Contains(c.name, "travel") || strings.Contains(c.name, "than it") {
-			job.Loose = []parts.Loose{{Part: text("ram"), Travels: &parts.Travels{Front: parts.Length{Mm: 150}, Back: parts.Length{Mm: 50}}}}
+			Parts: []*parts.Part{{Name: text("nut"), Title: text("Feed nut")}, {Name: text("ram"), Title: text("Ram")}, {Name: text("sled"), Title: text("Sled")}},
 		}
 		c.of(job)
 		r := &reviewer{job: job, pl: &plan.Plan{Bought: []plan.BoughtRow{{Item: "belt 20 x 4"}}}, views: map[string]*view{}}

@@ -89,3 +89,32 @@ func TestTableIsRead(t *testing.T) {
 		t.Errorf("defaults: quantity %d, seam %g°, inside %v", p.Quantity, p.Frustum.Seam.Deg, p.Frustum.Inside)
 	}
 }
+
+// The keys of one kind of part are those that all take and its own, with the groups in them and no others; a group has its own.
+func TestGroupsOf(t *testing.T) {
+	t.Parallel()
+	shapes := []string{"quantity", "outline", "bore", "bends", "profile", "tube", "cone", "flight", "bar", "radial", "keyways"}
+	for name, want := range map[string]string{
+		"plate": "quantity outline bore keyways", "turned": "quantity profile radial keyways", "tube": "quantity profile tube radial keyways", "bar": "quantity bar",
+		"cone": "quantity cone", "folded": "quantity outline bends", "flight": "quantity flight", "outline": "", "nothing": "",
+	} {
+		groups, known := GroupsOf(name)
+		if !slices.Contains(known, "plate") || (groups == nil) == slices.Contains(known, name) {
+			t.Errorf("%s: %d groups of %q", name, len(groups), known)
+		}
+		var own []string
+		for i := range groups {
+			for _, k := range groups[i].Keys {
+				if i == 0 && slices.Contains(shapes, k.Name) {
+					own = append(own, k.Name)
+				}
+				if k.Group != nil && !slices.Contains(groups, k.Group) {
+					t.Errorf("%s: the group of %s is missing", name, k.Name)
+				}
+			}
+		}
+		if got := strings.Join(own, " "); got != want {
+			t.Errorf("%s: %q, want %q", name, got, want)
+		}
+	}
+}
