@@ -141,6 +141,8 @@ func TestOtherSides(t *testing.T) {
 		onto   = "  - name: b%[1]d\n    weld: {part: bush#%[1]d.rim, to: plate.outline, type: fillet, size: 3 mm, process: MAG}\n    place: {on: front, with: back, at: [%[2]d, 0], top: up}\n"
 		into   = "  - name: %s\n    press: {shaft: pin%s.nose, bore: bush#%d.bore}\n    level: front-with-front\n"
 	)
+	const ring = "part: ring\nkind: turned\nmaterial: S235\nstock: {round: 200 mm, length: 15 mm}\nprofile:\n  outside: [{name: rim, diameter: 190, length: 10}]\n  inside: [{name: bore, diameter: 170, length: 10}]\n"
+	ringed := strings.NewReplacer("leg.yaml]\njoints:\n", "leg.yaml, ring.yaml]\njoints:\n  - name: r\n    weld: {part: ring.rim, to: plate.outline, type: fillet, size: 3 mm, length: 100, process: MAG}\n    place: {on: front, with: back, at: [-70, -45], top: up}\n").Replace(flat)
 	two := bushes + fmt.Sprintf(onto, 1, -60) + fmt.Sprintf(onto, 2, 60)
 	for _, c := range []struct {
 		name  string
@@ -157,6 +159,7 @@ func TestOtherSides(t *testing.T) {
 		{"a leaning branch", []string{"post.yaml", post, "stub.yaml", fmt.Sprintf(stub, "60", "0"), "job.yaml", stubOn}, "180:1"},
 		{"a branch beside the middle", []string{"post.yaml", post, "stub.yaml", fmt.Sprintf(stub, "90", "12"), "job.yaml", stubOn}, "180:1"},
 		{"an angle of unlike legs", []string{"plate.yaml", plate, "leg.yaml", fmt.Sprintf(angle, "50, 30"), "job.yaml", flat}, "180:1 front:1"},
+		{"an angle of unlike legs in a ring that it does not touch", []string{"plate.yaml", plate, "leg.yaml", fmt.Sprintf(angle, "50, 30"), "ring.yaml", ring, "job.yaml", ringed}, "180:1 front:1"},
 		{"an angle of like legs", []string{"plate.yaml", plate, "leg.yaml", fmt.Sprintf(angle, "50, 50"), "job.yaml", flat}, "180:1 front:0"},
 		{"one pin for two bushes", []string{"plate.yaml", plate, "bush.yaml", bush, "pin.yaml", fmt.Sprintf(pin, 1), "job.yaml", two + fmt.Sprintf(into, "w", "", 1)}, "0r:0 bush 2:1"},
 		{"a pin for each", []string{"plate.yaml", plate, "bush.yaml", bush, "pin.yaml", fmt.Sprintf(pin, 2), "job.yaml", two + fmt.Sprintf(into, "w", "#1", 1) + fmt.Sprintf(into, "p2", "#2", 2)}, "0r:0"},
