@@ -49,9 +49,11 @@ func TestBranchWeldGoesByTheBranch(t *testing.T) {
 	t.Parallel()
 	main := "part: main\nkind: tube\nmaterial: S235\nstock: {tube: 200 mm, wall: 8 mm, length: 604 mm}\ntube: {outside: 200, wall: 8, length: 600}\nradial: [{name: opening, clock: 0, axial: 300, size: 20 mm, depth: through}]\n"
 	branch := "part: branch\nkind: tube\nmaterial: S235\nstock: {tube: 80 mm, wall: 2 mm, length: 320 mm}\ntube: {outside: 80, wall: 2, length: 300}\nends:\n  back: {onto: main.outside, angle: 60, offset: 20, joint: set-on, gap: 1, clock: 0, place: {clock: 0, axial: 300, leans: back}}\n"
-	w := filed(t, "{name: w, weld: {part: branch.outside, to: main.opening, type: square, process: TIG}}", main, branch).Joints[0].Weld
-	if math.Abs(w.LengthMm-277.94) > 0.01 || w.TackLengthMm != 8 || len(w.TacksDeg) != 8 {
-		t.Errorf("%v mm, %d tacks of %v", w.LengthMm, len(w.TacksDeg), w.TackLengthMm)
+	for _, side := range []string{"outside", "bore"} { // the weld runs round its outside whichever is named
+		w := filed(t, "{name: w, weld: {part: branch."+side+", to: main.opening, type: square, process: TIG}}", main, branch).Joints[0].Weld
+		if math.Abs(w.LengthMm-277.94) > 0.01 || w.TackLengthMm != 8 || len(w.TacksDeg) != 8 {
+			t.Errorf("by its %s %v mm, %d tacks of %v", side, w.LengthMm, len(w.TacksDeg), w.TackLengthMm)
+		}
 	}
 }
 

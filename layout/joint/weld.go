@@ -35,8 +35,8 @@ func (f feature) thickMm() float64 {
 	return f.r.WallMm(f.r.LengthMm() / 2)
 }
 
-// weldDiameterMm is where the weld runs round: the smaller of two rounds that
-// fit each other, or one that stands with an end on a face; 0 where the weld is no circle.
+// weldDiameterMm is where the weld runs round: the smaller of two rounds that fit each other, the outside of a branch,
+// or one that stands with an end on a face; 0 where the weld is no circle.
 func (t *joint) weldDiameterMm() float64 {
 	a, b := t.a.roundMm(), t.b.roundMm()
 	switch {
@@ -44,10 +44,20 @@ func (t *joint) weldDiameterMm() float64 {
 		return 0
 	case a > 0 && b > 0:
 		return math.Min(a, b)
-	case t.b.radial != nil || t.standsRound():
+	case t.b.radial != nil:
+		return t.branchMm()
+	case t.standsRound():
 		return a
 	}
 	return 0
+}
+
+// branchMm is the outside of the round that stands on an opening, whichever of its sides the job names; 0 where it is none.
+func (t *joint) branchMm() float64 {
+	if outside, _ := t.a.r.Sides(); t.branchEnd() != nil && len(outside) == 1 {
+		return outside[0].Size.NominalMm
+	}
+	return t.a.roundMm()
 }
 
 // standsRound tells whether the first part stands with an end of a round outside on a face.
