@@ -118,7 +118,7 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 		if !geom.Over(m.low(&m.Bodies[i]), middle) {
 			continue
 		}
-		found = append(found, stand.Problem(j.Name, plan.AnchoredHigh, m.Joint(j.Name).Anchored.Pos, m.Named(m.Bodies[i].ID), stand.Rounded(m.low(&m.Bodies[i])-middle, 0)))
+		found = append(found, stand.Problem(j.Name, plan.AnchoredHigh, m.Joint(j.Name).Anchored.Pos, m.Named(m.Bodies[i].ID), stand.Rounded(m.low(&m.Bodies[i])-middle, 0), plan.Named(m.UpIs())))
 	}
 	return found
 }

@@ -168,7 +168,7 @@ func TestLiftsLow(t *testing.T) {
 // middle, lies over the edge.
 func TestAnchoredHigh(t *testing.T) {
 	t.Parallel()
-	for _, c := range []struct{ high, anchored, want string }{{"300", "base", "anchored-high base 128"}, {"300", "post", ""}, {"20", "base", ""}} {
+	for _, c := range []struct{ high, anchored, want string }{{"300", "base", "anchored-high base 128 TOP of base"}, {"300", "post", ""}, {"20", "base", ""}} {
 		files := map[string]string{"base.yaml": basePart, "post.yaml": "part: post\nkind: plate\nmaterial: S235\nstock: {plate: 60 mm}\noutline: {rectangle: [900, " + c.high + "]}\n",
 			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, post.yaml]\njoints:\n" + strings.Replace(ribWeld, "rib.outline", "post.outline", 1) + ", place: {on: bottom, with: top, from-left: 0, from-bottom: 0, front: up}, anchored: " + c.anchored + "}\n"}
 		if got := found(t, files, plan.AnchoredHigh); got != c.want {

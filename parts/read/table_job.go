@@ -27,7 +27,7 @@ var jobGroup = &Group{Name: "job", Means: "A job file: the parts of a machine an
 	{Name: "parts", Type: FilesType, Need: true, Means: "part files in the job's folder or below it", Entries: [2]int{1, maxParts}, Example: "parts: [cover.yaml, …]"},
 	{Name: "joints", Type: ListType, Means: "how the parts meet", Group: jointGroup, Entries: [2]int{0, maxParts}},
 	{Name: "loose", Type: ListType, Means: "parts that no joint fastens", Group: looseGroup, Entries: [2]int{0, maxParts}},
-	{Name: "up", Type: WordType, Means: "what is up where the machine stands, TOP or front of the first part of its heaviest assembly: for the general arrangement, tipping and lifting", Default: "top", Words: []string{"top", "front"}},
+	{Name: "up", Type: WordType, Means: "what is up where the machine stands, TOP or front of the part that the others are placed from: of the axis with the most parts on it, that which stands first under parts; for the general arrangement, tipping and lifting", Default: "top", Words: []string{"top", "front"}},
 	{Name: "accept", Type: ListType, Means: "findings of the review that are taken as they are", Group: acceptGroup, Entries: [2]int{0, 1000}},
 	{Name: "first-run", Type: KeysType, Means: "what the card of the first run needs; the joints give the rest", Group: firstRunGroup},
 	{Name: "upkeep", Type: KeysType, Means: "what the card at the machine lists", Group: upkeepGroup},
