@@ -201,7 +201,7 @@ func TestWall(t *testing.T) {
 }
 
 // TestDraggedOff: a right-hand nut comes off where the shaft turns clockwise seen from it and a flight
-// on its hub drags, a left-hand one where it turns the other way; nothing tells where the motor turns either way, drives another shaft, or no step.
+// on its hub drags, a left-hand one where it turns the other way, and the other way round of the hub by which the shaft is driven; nothing tells where the motor turns either way, drives another shaft, or no step.
 func TestDraggedOff(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -216,7 +216,8 @@ func TestDraggedOff(t *testing.T) {
 		{"either way", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; m.Rotation = "either" }, false},
 		{"another shaft", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; m.Drives.Part = "hub" }, false},
 		{"no flight", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; hub.Flight = nil }, true},
-		{"what it is driven by", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; t.b.ref.Feature = "drive" }, false},
+		{"what it is driven by", func(m *parts.Motor, t *joint, hub *parts.Part) { t.b.ref.Feature = "drive" }, true},
+		{"what it is driven by, the nut behind", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; t.b.ref.Feature = "drive" }, false},
 		{"driven by no step", func(m *parts.Motor, t *joint, hub *parts.Part) { t.dir = 1; m.Drives.Feature = "end" }, false},
 		{"driven at its front", func(m *parts.Motor, t *joint, hub *parts.Part) { m.Drives.Feature = "nose" }, true},
 	} {
@@ -227,7 +228,7 @@ func TestDraggedOff(t *testing.T) {
 		hub.Flight = &parts.Flight{}
 		j.job.Motor = motor
 		c.change(motor, s, hub)
-		tells := !slices.Contains([]string{"either way", "another shaft", "what it is driven by", "driven by no step"}, c.name)
+		tells := !slices.Contains([]string{"either way", "another shaft", "driven by no step"}, c.name)
 		if got, left := j.draggedOff(s, false), j.draggedOff(s, true); got != c.dragged || left != (tells && !c.dragged) {
 			t.Errorf("%s: %v, left-hand %v", c.name, got, left)
 		}

@@ -477,7 +477,7 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	}
 	if p.Dragged {
 		left := k.nut.Size.Thread.LeftHand
-		t.problem(plan.SlideDragged, plan.Named(t.a.title()), plan.Named(words.Spaced(k.nut.Name)), plan.Named(words.Either(left, "left", "right")), plan.Named(words.When(left, "counter-")+"clockwise"))
+		t.problem(plan.SlideDragged, plan.Named(j.dragging(t, "the load on "+t.a.title())), plan.Named(words.Spaced(k.nut.Name)), plan.Named(words.Either(left, "left", "right")), plan.Named(words.When(left != j.drives(t), "counter-")+"clockwise"))
 	}
 	at := t.dir*math.Max(t.dir*hubEndMm, t.dir*end(k.nut, -t.dir)) + t.dir*p.PlateMm
 	p.NutFromMm, p.NutDir = geom.Clean(at), t.dir
@@ -595,7 +595,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		last.Do = append(last.Do, "LEFT HAND: the nut goes on and tightens counter-clockwise.")
 	}
 	if p.Dragged {
-		last.Do = append(last.Do, "The shaft turns "+words.When(nut.Size.Thread.LeftHand, "counter-")+"clockwise seen from this nut, and "+words.Either(j.conveys(t), "what the flight moves", "the load on "+hub)+" drags it off: take a self-locking one, and a new one each time it has been off.")
+		last.Do = append(last.Do, "The shaft turns "+words.When(nut.Size.Thread.LeftHand != j.drives(t), "counter-")+"clockwise seen from this nut, and "+j.dragging(t, words.Either(j.conveys(t), "what the flight moves", "the load on "+hub))+" drags it off: take a self-locking one, and a new one each time it has been off.")
 	}
 }
 
@@ -663,12 +663,12 @@ func (j *making) conveys(t *joint) bool {
 	return slices.ContainsFunc(j.members(t.a.Instance(), j.before), func(i parts.Instance) bool { return j.model(i.Part).Part.Flight != nil })
 }
 
-// draggedOff tells whether the drag on the nut of a hub turns it off: a right-hand thread
-// on a shaft that turns clockwise seen from the nut, or a left-hand one on one that turns the other way; not of what the
-// motor drives the shaft by.
+// draggedOff tells whether the drag on the nut of a hub turns it off: a right-hand thread on a shaft that turns clockwise
+// seen from the nut, or a left-hand one on one that turns the other way, as the load holds the hub back. What the
+// motor drives the shaft by goes before it, and drags the other way.
 func (j *making) draggedOff(t *joint, left bool) bool {
 	m := j.job.Motor
-	if m == nil || m.Rotation == "either" || m.Drives.Part != t.b.ref.Part || m.Drives.Feature == t.b.ref.Feature {
+	if m == nil || m.Rotation == "either" || m.Drives.Part != t.b.ref.Part {
 		return false
 	}
 	driven := j.find(m.Drives)
@@ -676,7 +676,18 @@ func (j *making) draggedOff(t *joint, left bool) bool {
 		return false
 	}
 	atBack := driven.step.FromMm+driven.step.ToMm > driven.r.LengthMm()
-	return m.TurnsClockwise() == (atBack == back(t.dir)) != left
+	return m.TurnsClockwise() == (atBack == back(t.dir)) != left != j.drives(t)
+}
+
+// drives tells whether a hub sits on the seat by which the motor drives the shaft.
+func (j *making) drives(t *joint) bool {
+	m := j.job.Motor
+	return m != nil && m.Drives.Part == t.b.ref.Part && m.Drives.Feature == t.b.ref.Feature
+}
+
+// dragging is what drags the nut of a hub off: the load on it, as that is called, or the hub that drives its shaft.
+func (j *making) dragging(t *joint, load string) string {
+	return words.Either(j.drives(t), t.a.title()+", which drives "+t.b.title()+",", load)
 }
 
 // traps finds whether the hub goes on end for end: with a plain bore whose
