@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"centrepop/layout"
@@ -15,13 +16,30 @@ import (
 	"centrepop/parts/seq"
 )
 
+// demoPlan is the plan of a demo, worked out once for all tests: they only read it.
 func demoPlan(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	job, err := read.Load("../../testdata/" + name + "/job.yaml")
+	p, err := demos[name]()
 	if err != nil {
 		t.Fatal(err)
 	}
-	return planned(t, job)
+	return p
+}
+
+var demos = map[string]func() (*plan.Plan, error){"pugmill": demo("pugmill"), "gatejack": demo("gatejack")}
+
+func demo(name string) func() (*plan.Plan, error) {
+	return sync.OnceValues(func() (*plan.Plan, error) {
+		job, err := read.Load("../../testdata/" + name + "/job.yaml")
+		if err != nil {
+			return nil, err
+		}
+		w, err := layout.Resolve(job)
+		if err != nil {
+			return nil, err
+		}
+		return w.Plan, nil
+	})
 }
 
 // Which way a cone goes follows from the cup's shoulder: its large end looks

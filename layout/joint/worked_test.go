@@ -18,6 +18,8 @@ import (
 	"centrepop/parts/read"
 )
 
+func TestMain(m *testing.M) { layouttest.Main(m) }
+
 // TestWorked: everything that is worked out of small jobs, which together have every
 // kind of joint, of one whose joints are wrong, and of the demos, as text. The jobs stand in testdata/worked, what is
 // wanted of each beside it. CENTREPOP_UPDATE=1 writes it anew: read
@@ -108,9 +110,11 @@ func TestWorkedFaults(t *testing.T) {
 					edits = edits[:len(edits)-1]
 					text, err = workedOut(layouttest.EditedOnce(t, demo, edits...))
 				}
+				var b strings.Builder
 				for line := range strings.Lines(string(text)) {
-					out[i] += name + "\t" + line
+					b.WriteString(name + "\t" + line)
 				}
+				out[i] = b.String()
 			})
 		}
 	})

@@ -3,7 +3,6 @@ package review
 import (
 	"os"
 	"path/filepath"
-	"runtime/debug"
 	"slices"
 	"strings"
 	"sync"
@@ -11,6 +10,7 @@ import (
 	"testing"
 
 	"centrepop/layout"
+	"centrepop/layout/layouttest"
 	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
@@ -20,11 +20,7 @@ import (
 	"centrepop/parts/seq"
 )
 
-// TestMain lets rubbish lie longer: the tests work out a thousand jobs, and a sixth of their time went to clearing up.
-func TestMain(m *testing.M) {
-	debug.SetGCPercent(400)
-	os.Exit(m.Run())
-}
+func TestMain(m *testing.M) { layouttest.Main(m) }
 
 // seed is a fault put into a demo job: one text of one file replaced.
 type seed struct{ job, file, from, to, code string }
