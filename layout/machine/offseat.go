@@ -2,7 +2,6 @@ package machine
 
 import (
 	"math"
-	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
@@ -42,8 +41,7 @@ func (m *Machine) offSeats() (found []plan.Problem) {
 		if bore != nil && !bore.Inside {
 			hub, shaft, bore, seat, inHub, onShaft = shaft, hub, seat, bore, j.B, j.A
 		}
-		bush := m.Job.Runs(m.Joint(j.Name)) && slices.ContainsFunc(m.OfKind(parts.PressKind), func(k *plan.JointPlan) bool { return k.A.Instance() == j.A.Instance() })
-		if bush || bore == nil || seat == nil || !bore.Inside || seat.Inside {
+		if m.Job.Runs(m.Joint(j.Name)) && m.pressed(j.A.Instance().ID()) || bore == nil || seat == nil || !bore.Inside || seat.Inside {
 			continue
 		}
 		if apart := m.besideSeat(hub, shaft, bore, seat); !geom.Over(0, apart) {

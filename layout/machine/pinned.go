@@ -212,7 +212,7 @@ func (h *mouth) holds(pose assembly.Pose, fromMm, toMm float64, t *parts.Travels
 // roundHoles are the bores and holes of a body without a thread. The bore of a bush is for inBushes.
 func (m *Machine) roundHoles(b *assembly.Body) (all []mouth) {
 	r := m.PartOf(b.ID)
-	if !slices.ContainsFunc(m.OfKind(parts.PressKind), func(j *plan.JointPlan) bool { return j.A.Instance().ID() == b.ID }) {
+	if !m.pressed(b.ID) {
 		_, inside := r.Sides()
 		for _, s := range inside {
 			least := s.Size.NominalMm

@@ -637,7 +637,7 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 		flaw{e.Count < v.count(g), Finding{
 			What: f.What + " are fewer than the holes", Numbers: number(float64(e.Count)) + " for " + need, Rule: "each hole has its screw", Fix: "count: " + need}},
 	) {
-		if m, ok := v.mounting(e, g); !ok || !m.screws(h, o, f) {
+		if m := v.mountings(g); len(m) == 0 || !m[0].screws(h, o, f) {
 			look(e, g, h, o, f)
 		}
 	}

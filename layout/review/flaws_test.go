@@ -144,7 +144,7 @@ func TestFlaws(t *testing.T) {
 		return landing{&view{lengthMm: 100, q: &plan.PartPlan{Radials: []plan.RadialRow{{AxialMm: 50, AlongMm: 30, AroundMm: 20, OutsideMm: 100}}}}, at, false}.shut(8)
 	}
 	screw := func(mm float64, make parts.HoleMake, thread string, tapped bool) bool { // in a motor's flange for M8
-		return otherScrew(&parts.HoleGroup{Size: parts.HoleSize{Make: make, Thread: thread}}, measured.Standard{Thread: "M8", Tapped: tapped}, mm)
+		return mounted{nil, &parts.HoleGroup{Size: parts.HoleSize{Make: make, Thread: thread}}, &measured.Standard{Thread: "M8", Tapped: tapped}}.otherScrew(mm)
 	}
 	const (
 		pin   = "check p.pin: what is bought for pin of P has another size or place; pins 10, 30 long, 60 apart, 5 off the axis; drawn "

@@ -22,40 +22,6 @@ type gate struct {
 	round, anyWay bool           // anyWay: a hand comes from either side
 }
 
-// swept is the round that something turns in: how far it reaches from the axis of the shaft, and where it lies along that.
-type swept struct {
-	title          string
-	farMm          float64
-	lowMm, highMm  float64
-	shaft, inverse assembly.Pose
-}
-
-// nearest is the place of the round that lies next to a point.
-func (s *swept) nearest(p assembly.Vec) assembly.Vec {
-	q := s.inverse.Apply(p)
-	if r := math.Hypot(q.X, q.Y); r > s.farMm {
-		q.X, q.Y = q.X*s.farMm/r, q.Y*s.farMm/r
-	}
-	q.Z = min(max(q.Z, s.lowMm), s.highMm)
-	return s.shaft.Apply(q)
-}
-
-// sweptWith are the rounds of a shaft and of all that turns with it.
-func (r *reviewer) sweptWith(shaft *assembly.Body, turns map[parts.Instance]bool) (out []swept) {
-	const everyMm = 5.0
-	m, inverse := r.machine(), shaft.Pose.Inverse()
-	for b := range seq.Refs(m.Bodies) {
-		v := r.viewOf(m.Of[b.ID].Part)
-		if v == nil || !turns[m.Of[b.ID]] || !m.Tied(b, shaft) {
-			continue
-		}
-		low, high := b.Along(shaft.Pose.Z)
-		off := shaft.Pose.At.Dot(shaft.Pose.Z)
-		out = append(out, swept{v.p.Title.Value, b.Solid.ReachMm(inverse.Of(b.Pose), everyMm), low - off, high - off, shaft.Pose, inverse})
-	}
-	return out
-}
-
 // guardGates are the openings of a guard that is flat, or a tube, that no joint and nothing fitted fills.
 func (v *view) guardGates(b *assembly.Body) (out []gate) {
 	middle, along := -v.lengthMm/2, b.Pose.Z
@@ -90,17 +56,16 @@ func (v *view) guardGates(b *assembly.Body) (out []gate) {
 // gates looks for openings of flat guards, and for open ends of tubes, that a hand or a finger gets through to what turns
 // with the shaft.
 func (r *reviewer) gates(drives parts.JointRef, shaft *assembly.Body) {
-	m, turns := r.machine(), r.turnsWith(drives.Instance())
+	turns := r.turnsWith(drives.Instance())
 	var sweeps []swept
-	for b := range seq.Refs(m.Bodies) {
-		v := r.viewOf(m.Of[b.ID].Part)
-		if v == nil || v.p.For != parts.Guarding || v.p.Kind == parts.Folded || turns[m.Of[b.ID]] || !m.Tied(b, shaft) {
+	for b, v := range r.tiedTo(shaft) {
+		if v.p.For != parts.Guarding || v.p.Kind == parts.Folded || turns[r.machine().Of[b.ID]] {
 			continue
 		}
 		if sweeps == nil {
 			sweeps = r.sweptWith(shaft, turns)
 		}
-		l := lookOut{r, v, sweeps, turns, seq.Keep(m.Bodies, func(o assembly.Body) bool { return o.ID != b.ID })}
+		l := lookOut{r, v, sweeps, turns, seq.Keep(r.machine().Bodies, func(o assembly.Body) bool { return o.ID != b.ID })}
 		for _, g := range v.guardGates(b) {
 			l.tooOpen(g)
 		}
@@ -134,7 +99,7 @@ func (l *lookOut) tooOpen(g gate) {
 			at = at.Add(outward.Times(beyond))
 			d, open := s.nearest(at).Sub(at).Len(), min(g.wideMm, 2*free)
 			if !closed && d < min(off, standOffMm(open, g.ofMm-g.wideMm+open, g.round)) && !l.stopped(at, s.nearest(at)) {
-				wide, length, off, near = open, g.ofMm-g.wideMm+open, d, s.title
+				wide, length, off, near = open, g.ofMm-g.wideMm+open, d, s.v.p.Title.Value
 			}
 		}
 	}

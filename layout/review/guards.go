@@ -98,21 +98,21 @@ func (r *reviewer) sweepsIn(p standingIn, turns map[parts.Instance]bool) (out []
 		}
 	}
 	m := r.machine()
-	k := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID] == p.Instance() })
-	for b := range seq.Refs(m.Bodies) {
+	own := m.Standing(p.Instance())
+	if own == nil {
+		return out
+	}
+	for b := range m.Parts() {
 		of := m.Of[b.ID]
 		v := r.viewOf(of.Part)
-		if k < 0 || v == nil {
-			continue
-		}
-		box := b.Box().Moved(m.Bodies[k].Pose.Inverse()) // z runs from the front face forward
+		box := b.Box().Moved(own.Pose.Inverse()) // z runs from the front face forward
 		far := math.Hypot(max(-box.Low.X, box.High.X), max(-box.Low.Y, box.High.Y))
 		if v.p.Kind == parts.FlightPart {
 			far = v.p.Flight.Outside.Mm / 2
 			if off := box.Centre(); math.Hypot(off.X, off.Y) >= v.p.Flight.Shaft.Mm/2 {
 				continue
 			}
-		} else if !turns[of] || !m.Tied(b, &m.Bodies[k]) || standing(p.stack, of) != nil {
+		} else if !turns[of] || !m.Tied(b, own) || standing(p.stack, of) != nil {
 			continue
 		}
 		out = append(out, sweep{v.p.Title.Value, func(o *opening) (radius, gap float64) {
@@ -164,10 +164,12 @@ func guards(r *reviewer) {
 	}
 	r.windows(m.Drives)
 	all := r.machine()
-	shaft := seq.At(all.Bodies, func(b *assembly.Body) bool { return all.Of[b.ID] == m.Drives.Instance() })
-	for b := range seq.Refs(all.Bodies) {
-		v := r.viewOf(all.Of[b.ID].Part)
-		if shaft == nil || v == nil || v.p.Kind != parts.Folded || v.p.For != parts.Guarding || !all.Tied(b, shaft) {
+	shaft := all.Standing(m.Drives.Instance())
+	if shaft == nil {
+		return
+	}
+	for b, v := range r.tiedTo(shaft) {
+		if v.p.Kind != parts.Folded || v.p.For != parts.Guarding {
 			continue
 		}
 		g := guardOn{r, v, b, shaft}
@@ -178,10 +180,8 @@ func guards(r *reviewer) {
 		g.sides()
 		g.saidUnder()
 	}
-	if shaft != nil {
-		r.gates(m.Drives, shaft)
-		r.grilles(shaft)
-	}
+	r.gates(m.Drives, shaft)
+	r.grilles(shaft)
 }
 
 // grilleHoles is a grille as it is ordered, with the size of its holes.
@@ -191,22 +191,21 @@ var grilleHoles = regexp.MustCompile(`(?i)\bgr(?:ille|id|ating)\b.*\bholes (\d+(
 // holes from its far side to the shaft or its flight.
 func (r *reviewer) grilles(shaft *assembly.Body) {
 	m, into, turning := r.machine(), shaft.Pose.Inverse(), 0.0
-	for b := range seq.Refs(m.Bodies) {
-		if v := r.viewOf(m.Of[b.ID].Part); v != nil && (b.ID == shaft.ID || v.p.Kind == parts.FlightPart) {
+	for b := range m.Parts() {
+		if b.ID == shaft.ID || m.FormOf(b.ID) == parts.FlightPart {
 			turning = max(turning, b.Box().Moved(into).High.X)
 		}
 	}
 	for e := range seq.Refs(r.job.Loose) {
 		said := grilleHoles.FindStringSubmatch(e.Item.Value)
 		off, on := 0.0, ""
-		for k := range m.Bodies {
-			v := r.viewOf(m.Of[m.Bodies[k].ID].Part)
-			if said == nil || v == nil || !v.p.NamedIn(e.How.Value) {
+		for b, of := range m.Parts() {
+			if said == nil || !of.Part.NamedIn(e.How.Value) {
 				continue
 			}
-			box := m.Bodies[k].Box().Moved(into)
+			box := b.Box().Moved(into)
 			if far := max(-box.Low.X, -box.Low.Y, box.High.X, box.High.Y) - turning; far > off {
-				off, on = far, v.p.Title.Value
+				off, on = far, of.Part.Title.Value
 			}
 		}
 		if on == "" {
@@ -276,10 +275,9 @@ func (g *guardOn) ends(bodies []assembly.Body) {
 	from, to, _ := g.along(g.body)
 	for _, way := range []float64{-1, 1} {
 		gap, plate, end := math.Inf(1), "", map[float64]float64{-1: from, 1: to}[way]
-		for i := range bodies {
-			low, high, through := g.along(&bodies[i])
-			o := g.r.viewOf(g.r.machine().Of[bodies[i].ID].Part)
-			if o == nil || !o.p.Flat() || o.p.Kind == parts.Folded || !through {
+		for b, of := range g.r.machine().Parts() {
+			low, high, through := g.along(b)
+			if !of.Part.Flat() || of.Part.Kind == parts.Folded || !through {
 				continue
 			}
 			face := map[float64]float64{-1: high, 1: low}[way]
@@ -287,7 +285,7 @@ func (g *guardOn) ends(bodies []assembly.Body) {
 				continue // it lies the other way
 			}
 			if d := way * (face - end); d < gap {
-				gap, plate = d, o.p.Title.Value
+				gap, plate = d, of.Part.Title.Value
 			}
 		}
 		if plate != "" && gap > openMm && (gap < to-from || g.turning(bodies, end, way*gap)) {

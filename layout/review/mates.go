@@ -1,17 +1,12 @@
 package review
 
 import (
-	"cmp"
 	"math"
 	"regexp"
 	"slices"
-	"strings"
 
 	"centrepop/layout/keys"
-	"centrepop/layout/measured"
 	"centrepop/layout/plan"
-	"centrepop/layout/threads"
-	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -127,138 +122,6 @@ var washer = regexp.MustCompile(`(?i)\bwashers?\b`)
 
 func isWasher(f *parts.Radial) bool { return washer.MatchString(f.Name.Value + " " + f.Note.Value) }
 
-// motorFlange compares holes and the bore in their middle with the flange of the motor that stands on them, as the job
-// names it, or with one of IEC of which two of pitch circle, bore and holes are nearly theirs.
-func (v *view) motorFlange(h *parts.HoleGroup) {
-	named, stands := false, false
-	for e := range seq.Refs(v.job.Loose) {
-		stands = stands || v.stoodOn(e, h.Name.Value)
-		if s := v.flangeOn(e, h); s != nil {
-			v.onFace(h, *s, Stop)
-			named = true
-		}
-	}
-	if named || v.p.Bore == nil || h.Size.Make == parts.TappedHole {
-		return
-	}
-	for _, s := range measured.Standards() {
-		// What stands there has a spigot, however far off the bore.
-		if near := func(mm, of float64) bool { return math.Abs(mm-of) <= 0.1*of }; !s.Tapped && near(h.Pattern.PCD.Mm, s.PitchMm) && (stands || near(v.p.Bore.Size.Nominal.Mm, s.SpigotMm)) {
-			v.nearFlange(h, s)
-		}
-	}
-}
-
-// nearFlange compares holes with a flange of IEC that is like them, where two of three sizes are its own.
-func (v *view) nearFlange(h *parts.HoleGroup, s measured.Standard) {
-	is := v.sizesOf(h, s)
-	m, severity := v.motor(), Check
-	if flangeNamed(m, s) {
-		severity = Stop // it is the job's motor, and it does not go on
-	} else if is == flangeSizes && flangeNumber.MatchString(m.Flange.Value) {
-		v.report(Check, h.Name.Value, m.Flange.Pos, Finding{
-			What: v.p.Title.Value + " is for a motor flange " + s.Name + ", and the job's motor has another", Numbers: m.Flange.Value,
-			Rule: "plate and motor have one flange", Source: "by the job", Fix: "the flange on the motor's plate",
-		})
-	}
-	if is > 1 {
-		v.onFace(h, s, severity)
-	}
-}
-
-// flangeSizes are those by which a plate is for a flange: its pitch circle, its bore and its holes. sizesOf counts those
-// that holes and the bore in their middle have.
-const flangeSizes = 3
-
-func (v *view) sizesOf(h *parts.HoleGroup, s measured.Standard) int {
-	count, hole := v.groupSize(h.Name.Value)
-	same := []bool{math.Abs(h.Pattern.PCD.Mm-s.PitchMm) < 0.05, math.Abs(v.p.Bore.Size.Nominal.Mm-s.SpigotMm) < 0.05, count == s.Holes && math.Abs(hole-s.HoleMm) < 1.01}
-	return len(seq.Keep(same, func(is bool) bool { return is }))
-}
-
-// standardFace tells whether holes and the bore in their middle are those of a standard flange of motors, which has less
-// metal between them than rules ask.
-func (v *view) standardFace(h *parts.HoleGroup) bool {
-	return h != nil && v.p.Bore != nil && slices.ContainsFunc(measured.Standards(), func(s measured.Standard) bool { return v.sizesOf(h, s) == flangeSizes })
-}
-
-// flangeOn is the standard flange that words of the job give the motor on a group of holes, or without a gear its frame;
-// nil for none.
-func (v *view) flangeOn(e *parts.Loose, h *parts.HoleGroup) *measured.Standard {
-	named := measured.Named(v.motor().Flange.Value)
-	if len(named) == 0 {
-		named = measured.Named(e.Item.Value)
-	}
-	if m := v.motor(); len(named) == 0 && m.OutRPM.Value == 0 {
-		named = measured.Named(m.Frame.Value)
-	}
-	if len(named) != 1 || !v.stoodOn(e, h.Name.Value) {
-		return nil
-	}
-	return &named[0]
-}
-
-// ofMotor is the word for a motor's flange, and where its sizes come from.
-func ofMotor(s measured.Standard) (word, source string) {
-	if strings.HasPrefix(s.Name, "F") {
-		return "flange ", measured.StandardSource
-	}
-	return "face ", measured.FaceSource
-}
-
-// onFace compares a group of holes, and the round in its middle, with a motor's flange: how bad it is that one does
-// not go on.
-func (v *view) onFace(h *parts.HoleGroup, s measured.Standard, stop Severity) {
-	what, source := ofMotor(s)
-	f := v.here(h.Name.Value, h.Pos)
-	f.Severity, f.Rule, f.Source, f.Fix = stop, "a motor's "+what+"has its standard's sizes", source, "the size of the standard, or measure the motor"
-	not, has := " not that of the motor's "+what+s.Name, ", the "+what+"has "
-	middle, pcd := v.circleOf(h.Name.Value)
-	off := math.Abs(pcd - s.PitchMm)
-	count, mm := v.groupSize(h.Name.Value)
-	screws := words.Either(s.Tapped, "is tapped "+s.Thread+", and the plate has clearance holes", "has holes for "+s.Thread)
-	v.eachOf(f,
-		flaw{off > faceOffMm, Finding{What: "the pitch circle of " + h.Name.Value + " is" + not, Numbers: v.mm(pcd) + has + v.mm(s.PitchMm), OverMm: over(off)}},
-		flaw{count != s.Holes, Finding{What: "the number of holes of " + h.Name.Value + " is" + not, Numbers: number(float64(count)) + has + number(float64(s.Holes)), OverMm: over(0)}},
-		flaw{otherScrew(h, s, mm), Finding{What: "the screw of " + h.Name.Value + " is" + not, Numbers: cmp.Or(h.Size.Thread, v.mm(mm)) + "; the " + what + screws, OverMm: over(0)}},
-	)
-	v.spigotIn(middle, s, f, what)
-	v.motorTurn(h, s)
-	if v.p.Bore != nil {
-		v.motorSide(s)
-	}
-}
-
-// otherScrew tells whether holes of a size are none for the screws of a motor's flange.
-func otherScrew(h *parts.HoleGroup, s measured.Standard, mm float64) bool {
-	t, err := threads.Parse(s.Thread)
-	switch {
-	case err != nil:
-		return false
-	case s.Tapped && h.Size.Make == parts.TappedHole:
-		return true
-	case h.Size.Thread != "":
-		return !sameThread(h.Size.Thread, s.Thread)
-	}
-	return mm < t.MajorMm || mm > plainShare*t.MajorMm
-}
-
-// spigotIn compares the round in the middle of a motor's holes with its spigot.
-func (v *view) spigotIn(middle plan.XY, s measured.Standard, f Finding, what string) {
-	bore, size := v.roundAt(middle, s.SpigotMm)
-	off, severity := bore-s.SpigotMm, Check
-	if off < 0 {
-		severity = f.Severity
-	}
-	v.firstOf(f,
-		flaw{geom.Over(0, off) || off > faceOffMm, Finding{
-			Severity: severity, What: "the bore round the spigot is not that of the motor's " + what + s.Name, Numbers: v.mm(bore) + ", the spigot " + v.mm(s.SpigotMm), OverMm: over(math.Abs(off))}},
-		flaw{size.Fit.Pos.Line > 0 && !fine(size.Fit, 8), Finding{
-			Severity: Check, Pos: size.Fit.Pos, What: "the bore does not centre the spigot of a motor " + what + s.Name, Numbers: v.mm(bore) + " " + size.Fit.Class.Value,
-			Rule: "the spigot of a motor is j6; its bore H7 or H8", Fix: "fit: H7"}},
-	)
-}
-
 // circleOf is the middle of a group of holes, and of its circle the diameter.
 func (v *view) circleOf(group string) (middle plan.XY, mm float64) {
 	at := v.holesOf(group)
@@ -288,35 +151,6 @@ func (v *view) roundAt(middle plan.XY, wantedMm float64) (mm float64, size parts
 	}
 	return mm, size
 }
-
-// How far sizes of a plate may be off those of a motor's flange, and how much larger than its screw a plain hole
-// is at the most. Common practice, no source.
-const (
-	faceOffMm  = 0.25
-	plainShare = 1.3
-)
-
-// motorTurn looks at how the holes of a motor flange are turned.
-func (v *view) motorTurn(h *parts.HoleGroup, s measured.Standard) {
-	f := Finding{Rule: "the holes of a motor lie on both sides of its TOP", Source: "IEC 60072-1, from memory"}
-	pitch := 360 / float64(s.Holes)
-	holes := v.holesOf(h.Name.Value)
-	if len(holes) == 0 {
-		return
-	}
-	if deg := geom.ClockDeg(holes[0].a); math.Abs(math.Remainder(deg, pitch)) < pitch/2-1 {
-		f.What, f.Numbers, f.Fix = h.Name.Value+" stands turned against the holes of a motor", "one at "+number(deg)+"°, wanted "+number(pitch/2)+"°", "first: "+number(pitch/2)
-		v.report(Check, h.Name.Value, h.Pos, f)
-	}
-}
-
-// flangeNamed tells whether the words for a motor's flange name a pitch circle.
-func flangeNamed(m *parts.Motor, s measured.Standard) bool {
-	return slices.Contains(flangeNumber.FindAllString(m.Flange.Value, -1), number(s.PitchMm))
-}
-
-// flangeNumber is a size in the words for a motor's flange.
-var flangeNumber = regexp.MustCompile(`\d{2,4}`)
 
 // groupSize is the number of holes in a group and their finished size.
 func (v *view) groupSize(name string) (count int, mm float64) {
@@ -395,28 +229,4 @@ func offBranch(row plan.RadialRow, z, clockDeg, half float64) float64 {
 		return math.Inf(1)
 	}
 	return off
-}
-
-// motorSide looks for a lead-in on the face that lies on another part: the motor's spigot
-// comes from the other one.
-func (v *view) motorSide(s measured.Standard) {
-	lead := func(face parts.Face) bool {
-		return slices.ContainsFunc(v.p.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == "bore-"+string(face) })
-	}
-	for _, j := range v.job.Of(parts.BoltKind) {
-		first, second := j.Ends()
-		meet := v.job.MeetingOf(j)
-		lies, with := meet.Second, v.job.Part(first.Part)
-		if first.Part == v.p.Name.Value {
-			lies, with = meet.First, v.job.Part(second.Part)
-		}
-		other := lies.Other()
-		if with.Kind == parts.Folded || !meet.Set() || !j.Holds(v.p.Name.Value) || !lead(lies) || lead(other) { // the flange of a guard leaves the bore open
-			continue
-		}
-		v.report(Check, "bore", v.p.Bore.Pos, Finding{
-			What: "the lead-in of the bore is on the face that lies on another part, and the spigot of the motor " + s.Name + " comes from the other", Numbers: "bore-" + string(lies),
-			Rule: "a spigot comes in at its lead-in", Fix: "the part the other way round, by face: at " + j.Name.Value + ", or edge: bore-" + string(other),
-		})
-	}
 }

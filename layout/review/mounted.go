@@ -1,32 +1,211 @@
 package review
 
 import (
+	"cmp"
+	"math"
+	"regexp"
 	"slices"
 	"strings"
 
 	"centrepop/layout/measured"
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
-// mounted is a part with holes that a motor stands on, and the motor's flange as the job names it; nil where it does not.
+// mounted is a group of holes of a part that a motor stands on, or may: with the standard flange that the job names, or
+// that is compared with it; nil where there is none.
 type mounted struct {
 	*view
+	h    *parts.HoleGroup
 	face *measured.Standard
 }
 
-// mounting is what a group of holes is for that screws are ordered for with a thing, if a motor stands there: that thing
-// or another.
-func (v *view) mounting(e *parts.Loose, g *parts.HoleGroup) (m mounted, ok bool) {
-	if !v.stoodOn(e, g.Name.Value) {
-		e = seq.At(v.job.Loose, func(o *parts.Loose) bool { return v.stoodOn(o, g.Name.Value) })
+// mountings are what stands on a group of holes, each with the flange that words of the job give the motor, or without a
+// gear its frame.
+func (v *view) mountings(h *parts.HoleGroup) (out []mounted) {
+	m := v.motor()
+	for e := range seq.Refs(v.job.Loose) {
+		if !v.stoodOn(e, h.Name.Value) {
+			continue
+		}
+		on, said := mounted{v, h, nil}, []string{m.Flange.Value, e.Item.Value}
+		if m.OutRPM.Value == 0 {
+			said = append(said, m.Frame.Value)
+		}
+		if i := slices.IndexFunc(said, func(s string) bool { return len(measured.Named(s)) > 0 }); i >= 0 {
+			if named := measured.Named(said[i]); len(named) == 1 {
+				on.face = &named[0]
+			}
+		}
+		out = append(out, on)
 	}
-	if e == nil {
-		return m, false
+	return out
+}
+
+// motorFlange compares holes and the bore in their middle with the flange of the motor that stands on them, as the job
+// names it, or with one of IEC of which two of pitch circle, bore and holes are nearly theirs.
+func (v *view) motorFlange(h *parts.HoleGroup) {
+	on := v.mountings(h)
+	named := seq.Keep(on, func(m mounted) bool { return m.face != nil })
+	for _, m := range named {
+		m.onFace(Stop)
 	}
-	return mounted{v, v.flangeOn(e, g)}, true
+	if len(named) > 0 || v.p.Bore == nil || h.Size.Make == parts.TappedHole {
+		return
+	}
+	for _, s := range measured.Standards() {
+		// What stands there has a spigot, however far off the bore.
+		if near := func(mm, of float64) bool { return math.Abs(mm-of) <= 0.1*of }; !s.Tapped && near(h.Pattern.PCD.Mm, s.PitchMm) && (len(on) > 0 || near(v.p.Bore.Size.Nominal.Mm, s.SpigotMm)) {
+			mounted{v, h, &s}.like()
+		}
+	}
+}
+
+// like compares holes with a flange of IEC that is like them, where two of three sizes are its own.
+func (m mounted) like() {
+	is, severity, said := m.sizes(), Check, m.motor().Flange
+	if slices.Contains(flangeNumber.FindAllString(said.Value, -1), number(m.face.PitchMm)) {
+		severity = Stop // it is the job's motor, and it does not go on
+	} else if is == flangeSizes && flangeNumber.MatchString(said.Value) {
+		m.report(Check, m.h.Name.Value, said.Pos, Finding{
+			What: m.p.Title.Value + " is for a motor flange " + m.face.Name + ", and the job's motor has another", Numbers: said.Value,
+			Rule: "plate and motor have one flange", Source: "by the job", Fix: "the flange on the motor's plate",
+		})
+	}
+	if is > 1 {
+		m.onFace(severity)
+	}
+}
+
+// flangeNumber is a size in the words for a motor's flange.
+var flangeNumber = regexp.MustCompile(`\d{2,4}`)
+
+// flangeSizes are those by which a plate is for a flange: its pitch circle, its bore and its holes. sizes counts those
+// that holes and the bore in their middle have.
+const flangeSizes = 3
+
+func (m mounted) sizes() int {
+	count, hole := m.groupSize(m.h.Name.Value)
+	same := []bool{math.Abs(m.h.Pattern.PCD.Mm-m.face.PitchMm) < 0.05, math.Abs(m.p.Bore.Size.Nominal.Mm-m.face.SpigotMm) < 0.05, count == m.face.Holes && math.Abs(hole-m.face.HoleMm) < 1.01}
+	return len(seq.Keep(same, func(is bool) bool { return is }))
+}
+
+// standardFace tells whether holes and the bore in their middle are those of a standard flange of motors, which has less
+// metal between them than rules ask.
+func (v *view) standardFace(h *parts.HoleGroup) bool {
+	return h != nil && v.p.Bore != nil && slices.ContainsFunc(measured.Standards(), func(s measured.Standard) bool { return mounted{v, h, &s}.sizes() == flangeSizes })
+}
+
+// called is the word before the name of the motor's flange, and where the sizes of that come from.
+func (m mounted) called() (word, source string) {
+	if strings.HasPrefix(m.face.Name, "F") {
+		return "flange ", measured.StandardSource
+	}
+	return "face ", measured.FaceSource
+}
+
+// onFace compares a group of holes, and the round in its middle, with the motor's flange: how bad it is that it does
+// not go on.
+func (m mounted) onFace(stop Severity) {
+	name, s := m.h.Name.Value, m.face
+	what, source := m.called()
+	f := m.here(name, m.h.Pos)
+	f.Severity, f.Rule, f.Source, f.Fix = stop, "a motor's "+what+"has its standard's sizes", source, "the size of the standard, or measure the motor"
+	not, has := " not that of the motor's "+what+s.Name, ", the "+what+"has "
+	middle, pcd := m.circleOf(name)
+	off := math.Abs(pcd - s.PitchMm)
+	count, mm := m.groupSize(name)
+	screws := words.Either(s.Tapped, "is tapped "+s.Thread+", and the plate has clearance holes", "has holes for "+s.Thread)
+	m.eachOf(f,
+		flaw{off > faceOffMm, Finding{What: "the pitch circle of " + name + " is" + not, Numbers: m.mm(pcd) + has + m.mm(s.PitchMm), OverMm: over(off)}},
+		flaw{count != s.Holes, Finding{What: "the number of holes of " + name + " is" + not, Numbers: number(float64(count)) + has + number(float64(s.Holes)), OverMm: over(0)}},
+		flaw{m.otherScrew(mm), Finding{What: "the screw of " + name + " is" + not, Numbers: cmp.Or(m.h.Size.Thread, m.mm(mm)) + "; the " + what + screws, OverMm: over(0)}},
+	)
+	m.spigotIn(middle, f, what)
+	m.clocked()
+	if m.p.Bore != nil {
+		m.leadIn()
+	}
+}
+
+// otherScrew tells whether the holes, of a size, are none for the screws of a motor's flange.
+func (m mounted) otherScrew(mm float64) bool {
+	s, size := m.face, m.h.Size
+	t, err := threads.Parse(s.Thread)
+	switch {
+	case err != nil:
+		return false
+	case s.Tapped && size.Make == parts.TappedHole:
+		return true
+	case size.Thread != "":
+		return !sameThread(size.Thread, s.Thread)
+	}
+	return mm < t.MajorMm || mm > plainShare*t.MajorMm
+}
+
+// spigotIn compares the round in the middle of a motor's holes with its spigot.
+func (m mounted) spigotIn(middle plan.XY, f Finding, what string) {
+	bore, size := m.roundAt(middle, m.face.SpigotMm)
+	off, severity := bore-m.face.SpigotMm, Check
+	if off < 0 {
+		severity = f.Severity
+	}
+	m.firstOf(f,
+		flaw{geom.Over(0, off) || off > faceOffMm, Finding{
+			Severity: severity, What: "the bore round the spigot is not that of the motor's " + what + m.face.Name, Numbers: m.mm(bore) + ", the spigot " + m.mm(m.face.SpigotMm), OverMm: over(math.Abs(off))}},
+		flaw{size.Fit.Pos.Line > 0 && !fine(size.Fit, 8), Finding{
+			Severity: Check, Pos: size.Fit.Pos, What: "the bore does not centre the spigot of a motor " + what + m.face.Name, Numbers: m.mm(bore) + " " + size.Fit.Class.Value,
+			Rule: "the spigot of a motor is j6; its bore H7 or H8", Fix: "fit: H7"}},
+	)
+}
+
+// How far sizes of a plate may be off those of a motor's flange, and how much larger than its screw a plain hole
+// is at the most. Common practice, no source.
+const (
+	faceOffMm  = 0.25
+	plainShare = 1.3
+)
+
+// clocked looks at how the holes of a motor flange are turned.
+func (m mounted) clocked() {
+	f := Finding{Rule: "the holes of a motor lie on both sides of its TOP", Source: "IEC 60072-1, from memory"}
+	pitch := 360 / float64(m.face.Holes)
+	holes := m.holesOf(m.h.Name.Value)
+	if len(holes) == 0 {
+		return
+	}
+	if deg := geom.ClockDeg(holes[0].a); math.Abs(math.Remainder(deg, pitch)) < pitch/2-1 {
+		f.What, f.Numbers, f.Fix = m.h.Name.Value+" stands turned against the holes of a motor", "one at "+number(deg)+"°, wanted "+number(pitch/2)+"°", "first: "+number(pitch/2)
+		m.report(Check, m.h.Name.Value, m.h.Pos, f)
+	}
+}
+
+// leadIn looks for a lead-in on the face that lies on another part: the motor's spigot
+// comes from the other one.
+func (m mounted) leadIn() {
+	lead := func(face parts.Face) bool {
+		return slices.ContainsFunc(m.p.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == "bore-"+string(face) })
+	}
+	for _, j := range m.job.Of(parts.BoltKind) {
+		first, second := j.Ends()
+		meet := m.job.MeetingOf(j)
+		lies, with := meet.Second, m.job.Part(first.Part)
+		if first.Part == m.p.Name.Value {
+			lies, with = meet.First, m.job.Part(second.Part)
+		}
+		other := lies.Other()
+		if with.Kind == parts.Folded || !meet.Set() || !j.Holds(m.p.Name.Value) || !lead(lies) || lead(other) { // the flange of a guard leaves the bore open
+			continue
+		}
+		m.report(Check, "bore", m.p.Bore.Pos, Finding{
+			What: "the lead-in of the bore is on the face that lies on another part, and the spigot of the motor " + m.face.Name + " comes from the other", Numbers: "bore-" + string(lies),
+			Rule: "a spigot comes in at its lead-in", Fix: "the part the other way round, by face: at " + j.Name.Value + ", or edge: bore-" + string(other),
+		})
+	}
 }
 
 // nutsBought tells whether nuts of a thread are bought by themselves.
@@ -44,7 +223,7 @@ func (m mounted) screws(h *hole, o screwOrder, f Finding) bool {
 
 // forFace compares screws with the holes of the motor's flange.
 func (m mounted) forFace(h *hole, o screwOrder, f Finding) bool {
-	of, source := ofMotor(*m.face)
+	of, source := m.called()
 	motors, in := " the motor's "+of+m.face.Name, o.longMm-o.washers()*o.thread.MajorMm-(h.toMm-h.fromMm)
 	what, tapped := f.What, m.face.Tapped
 	f.Source = source

@@ -1,8 +1,8 @@
 package review
 
 import (
+	"iter"
 	"math"
-	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/stand"
@@ -22,26 +22,71 @@ func (r *reviewer) turnStrikes() {
 		return
 	}
 	m, turns := r.machine(), r.turnsWith(drives.Instance())
-	shaft := seq.At(m.Bodies, func(b *assembly.Body) bool { return m.Of[b.ID] == drives.Instance() })
+	shaft := m.Standing(drives.Instance())
 	if shaft == nil {
 		return
 	}
-	still := seq.Keep(m.Bodies, func(b assembly.Body) bool {
-		_, made := m.Of[b.ID]
-		return made && !turns[m.Of[b.ID]] && m.Tied(&b, shaft)
-	})
-	for b := range seq.Refs(m.Bodies) {
-		v := r.viewOf(m.Of[b.ID].Part)
-		if v == nil || !turns[m.Of[b.ID]] || v.p.Kind == parts.FlightPart || !m.Tied(b, shaft) || v.roundAbout(b, shaft) {
+	var still []*assembly.Body
+	for b := range r.tiedTo(shaft) {
+		if !turns[m.Of[b.ID]] {
+			still = append(still, b)
+		}
+	}
+	for _, s := range r.sweptWith(shaft, turns) {
+		if s.v.p.Kind == parts.FlightPart || s.v.roundAbout(s.Body, shaft) {
 			continue
 		}
-		if on, deg := struckBy(shaft, b, still); on != nil {
-			r.add(Finding{
-				Severity: Stop, Part: v.p.Name.Value, Pos: v.p.Name.Pos, What: v.p.Title.Value + " turns with " + m.Title(shaft.ID) + " and strikes " + m.Title(on.ID),
-				Numbers: number(deg) + "° on from where it is drawn", Rule: "what turns is free all the way round", Source: "by geometry", Fix: v.p.Title.Value + " nearer the shaft, or " + m.Title(on.ID) + " out of its way",
+		if on, deg := s.strikes(still); on != nil {
+			s.v.report(Stop, "", s.v.p.Name.Pos, Finding{
+				What:    s.v.p.Title.Value + " turns with " + m.Title(shaft.ID) + " and strikes " + m.Title(on.ID),
+				Numbers: number(deg) + "° on from where it is drawn", Rule: "what turns is free all the way round", Source: "by geometry", Fix: s.v.p.Title.Value + " nearer the shaft, or " + m.Title(on.ID) + " out of its way",
 			})
 		}
 	}
+}
+
+// tiedTo goes over the made parts that joints tie to a body, itself among them.
+func (r *reviewer) tiedTo(to *assembly.Body) iter.Seq2[*assembly.Body, *view] {
+	return func(yield func(*assembly.Body, *view) bool) {
+		for b, of := range r.machine().Parts() {
+			if v := r.viewOf(of.Part.Name.Value); v != nil && r.machine().Tied(b, to) && !yield(b, v) {
+				return
+			}
+		}
+	}
+}
+
+// swept is a part that turns with a shaft, and its round: how far that reaches from the axis of the shaft, and where it
+// lies along that, from the origin of the shaft.
+type swept struct {
+	*assembly.Body
+	v              *view
+	farMm          float64
+	lowMm, highMm  float64
+	shaft, inShaft assembly.Pose
+}
+
+// sweptWith are the rounds of a shaft and of all that turns with it.
+func (r *reviewer) sweptWith(shaft *assembly.Body, turns map[parts.Instance]bool) (out []swept) {
+	into, off := shaft.Pose.Inverse(), shaft.Pose.At.Dot(shaft.Pose.Z)
+	for b, v := range r.tiedTo(shaft) {
+		if turns[r.machine().Of[b.ID]] {
+			low, high := b.Along(shaft.Pose.Z)
+			in := into.Of(b.Pose)
+			out = append(out, swept{b, v, b.Solid.ReachMm(in, turnEveryMm), low - off, high - off, shaft.Pose, in})
+		}
+	}
+	return out
+}
+
+// nearest is the place of the round that lies next to a point.
+func (s *swept) nearest(p assembly.Vec) assembly.Vec {
+	q := s.shaft.Inverse().Apply(p)
+	if r := math.Hypot(q.X, q.Y); r > s.farMm {
+		q.X, q.Y = q.X*s.farMm/r, q.Y*s.farMm/r
+	}
+	q.Z = min(max(q.Z, s.lowMm), s.highMm)
+	return s.shaft.Apply(q)
 }
 
 // roundAbout tells whether a part is the same all round the axis of a shaft but for what is cut into it.
@@ -49,31 +94,22 @@ func (v *view) roundAbout(b, shaft *assembly.Body) bool {
 	return stand.SameAxis(b.Pose, shaft.Pose) && (v.p.Turned() || v.p.Kind == parts.Tube || v.p.Flat() && v.p.Outline.Shape == parts.CircleOutline)
 }
 
-// struckBy is what a body that turns with a shaft strikes first, and how far on; nil where it goes round.
-func struckBy(shaft, b *assembly.Body, still []assembly.Body) (on *assembly.Body, deg float64) {
+// strikes is what it strikes first of what stands still, and how far on; nil where it goes round.
+func (s *swept) strikes(still []*assembly.Body) (on *assembly.Body, deg float64) {
 	const leastSteps, mostSteps = 24, 240
-	into := shaft.Pose.Inverse()
-	far := b.Solid.ReachMm(into.Of(b.Pose), turnEveryMm)
-	low, high := b.Along(shaft.Pose.Z)
-	off := shaft.Pose.At.Dot(shaft.Pose.Z)
-	round := assembly.Body{ID: b.ID, Solid: assembly.Of(assembly.Cylinder(far, low-off, high-off)), Pose: shaft.Pose}
-	near := seq.Keep(still, func(o assembly.Body) bool {
-		if _, in := assembly.PairOverlap(&round, &o, assembly.Usual); !in {
-			return false
-		}
-		_, lies := assembly.PairOverlap(b, &o, assembly.Usual)
-		return !lies // that is found as it is drawn
-	})
+	meets := func(b, o *assembly.Body) bool { _, in := assembly.PairOverlap(b, o, assembly.Usual); return in }
+	round := assembly.Body{ID: s.ID, Solid: assembly.Of(assembly.Cylinder(s.farMm, s.lowMm, s.highMm)), Pose: s.shaft}
+	near := seq.Keep(still, func(o *assembly.Body) bool { return meets(&round, o) && !meets(s.Body, o) }) // else it is found as it is drawn
 	if len(near) == 0 {
 		return nil, 0
 	}
-	steps := int(min(max(math.Ceil(2*math.Pi*far/turnEveryMm), leastSteps), mostSteps))
+	steps := int(min(max(math.Ceil(2*math.Pi*s.farMm/turnEveryMm), leastSteps), mostSteps))
 	for k := 1; k < steps; k++ {
 		deg = 360 * float64(k) / float64(steps)
-		turned := *b
-		turned.Pose = shaft.Pose.Of(assembly.Rotate(assembly.AxisZ, deg)).Of(into).Of(b.Pose)
-		if i := slices.IndexFunc(near, func(o assembly.Body) bool { _, in := assembly.PairOverlap(&turned, &o, assembly.Usual); return in }); i >= 0 {
-			return &near[i], geom.Clean(deg)
+		turned := *s.Body
+		turned.Pose = s.shaft.Of(assembly.Rotate(assembly.AxisZ, deg)).Of(s.inShaft)
+		if on := seq.First(near, func(o *assembly.Body) bool { return meets(&turned, o) }); on != nil {
+			return on, geom.Clean(deg)
 		}
 	}
 	return nil, 0
