@@ -197,20 +197,20 @@ func (s Section) VolumeMm3(m Member) float64 {
 
 // Metal lists, from the front, the stretches behind it that have metal half way up:
 // walls, a web, or all of it. Of an angle it is the leg in front.
-func (s Section) Metal() [][2]float64 {
+func (s Section) Metal() []geom.Span {
 	d, t := s.DepthMm, s.WallMm
 	switch {
 	case s.Hollow(), s.Shape == Channel && (s.Open == Top || s.Open == Bottom):
 		if s.Shape == Channel {
 			t = s.FlangeMm
 		}
-		return [][2]float64{{0, t}, {d - t, d}}
+		return []geom.Span{{ToMm: t}, {FromMm: d - t, ToMm: d}}
 	case s.Shape == Angle, s.Shape == Channel && s.Open != Front:
-		return [][2]float64{{0, t}}
+		return []geom.Span{{ToMm: t}}
 	case s.Shape == Channel:
-		return [][2]float64{{d - t, d}}
+		return []geom.Span{{FromMm: d - t, ToMm: d}}
 	}
-	return [][2]float64{{0, d}}
+	return []geom.Span{{ToMm: d}}
 }
 
 // AtMm is the metal that a drill goes through from a side: one wall, or all of a

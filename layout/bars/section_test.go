@@ -125,25 +125,25 @@ func TestSides(t *testing.T) {
 		s             Section
 		side          Side
 		mm, low, high float64
-		stretches     [][2]float64 // behind the front
+		stretches     []geom.Span // behind the front
 	}{
-		{"tube", tube, Front, 3, -24, 24, [][2]float64{{0, 3}, {37, 40}}},
+		{"tube", tube, Front, 3, -24, 24, []geom.Span{{FromMm: 0, ToMm: 3}, {FromMm: 37, ToMm: 40}}},
 		{"tube above", tube, Top, 3, -14, 14, nil},
-		{"round", Section{Shape: Round, WidthMm: 60, DepthMm: 60, WallMm: 5}, Top, 5, -30, 30, [][2]float64{{0, 5}, {55, 60}}},
-		{"solid", Section{Shape: Rectangle, WidthMm: 60, DepthMm: 40}, Front, 40, -30, 30, [][2]float64{{0, 40}}},
+		{"round", Section{Shape: Round, WidthMm: 60, DepthMm: 60, WallMm: 5}, Top, 5, -30, 30, []geom.Span{{FromMm: 0, ToMm: 5}, {FromMm: 55, ToMm: 60}}},
+		{"solid", Section{Shape: Rectangle, WidthMm: 60, DepthMm: 40}, Front, 40, -30, 30, []geom.Span{{FromMm: 0, ToMm: 40}}},
 		{"solid above", Section{Shape: Rectangle, WidthMm: 60, DepthMm: 40}, Top, 60, -20, 20, nil},
-		{"angle", angle, Front, 5, -25, 30, [][2]float64{{0, 5}}},
+		{"angle", angle, Front, 5, -25, 30, []geom.Span{{FromMm: 0, ToMm: 5}}},
 		{"angle below", angle, Bottom, 5, -20, 15, nil},
 		{"angle above", angle, Top, 0, -20, 15, nil},
-		{"web", channel(Back), Front, 6, -41.5, 41.5, [][2]float64{{0, 6}}},
+		{"web", channel(Back), Front, 6, -41.5, 41.5, []geom.Span{{FromMm: 0, ToMm: 6}}},
 		{"flange above", channel(Back), Top, 8.5, -19, 25, nil},
 		{"flange below", channel(Back), Bottom, 8.5, -25, 19, nil},
-		{"web behind", channel(Front), Back, 6, -41.5, 41.5, [][2]float64{{44, 50}}},
+		{"web behind", channel(Front), Back, 6, -41.5, 41.5, []geom.Span{{FromMm: 44, ToMm: 50}}},
 		{"open side", channel(Front), Front, 0, -50, 44, nil},
 		{"flange below, web behind", channel(Front), Bottom, 8.5, -19, 25, nil},
-		{"flange of a trough", channel(Top), Front, 8.5, -19, 25, [][2]float64{{0, 8.5}, {91.5, 100}}},
+		{"flange of a trough", channel(Top), Front, 8.5, -19, 25, []geom.Span{{FromMm: 0, ToMm: 8.5}, {FromMm: 91.5, ToMm: 100}}},
 		{"web of a trough", channel(Top), Bottom, 6, -41.5, 41.5, nil},
-		{"flange of a lid", channel(Bottom), Back, 8.5, -25, 19, [][2]float64{{0, 8.5}, {91.5, 100}}},
+		{"flange of a lid", channel(Bottom), Back, 8.5, -25, 19, []geom.Span{{FromMm: 0, ToMm: 8.5}, {FromMm: 91.5, ToMm: 100}}},
 		{"web of a lid", channel(Bottom), Top, 6, -41.5, 41.5, nil},
 	} {
 		low, high := c.s.FlatMm(c.side)

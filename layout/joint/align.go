@@ -319,24 +319,21 @@ func (j *making) changedOver(t *joint, moved []parts.Instance) (out []plan.Out) 
 // each of it has its like at the mirrored place, looking the other way or the same from both ends.
 func (j *making) endForEnd(t *joint, moved []parts.Instance) bool {
 	first := j.at(t.a.Instance())
-	low, high := first.at.span(0, first.r.LengthMm())
+	about := first.along()
 	if t.a.step != nil {
-		low, high = first.at.span(t.a.step.FromMm, t.a.step.ToMm)
+		about = first.at.span(t.a.step.Span())
 	}
-	sum := low + high
 	return !slices.ContainsFunc(moved, func(i parts.Instance) bool {
 		p := j.at(i)
 		if p == nil || p.group != first.group {
 			return true
 		}
-		_, high := p.at.span(0, p.r.LengthMm())
 		return !slices.ContainsFunc(moved, func(k parts.Instance) bool {
 			o := j.at(k)
 			if o == nil || o.Part != p.Part || o.group != p.group || o.at.s == p.at.s && !p.r.EndForEnd() {
 				return false
 			}
-			from, _ := o.at.span(0, o.r.LengthMm())
-			return geom.Alike(from+high, sum)
+			return geom.Alike(o.along().FromMm+p.along().ToMm, about.FromMm+about.ToMm)
 		})
 	})
 }

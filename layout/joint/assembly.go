@@ -149,10 +149,12 @@ func (p placement) point(q plan.XY) plan.XY {
 }
 
 // span is where a stretch of the part lies in the frame.
-func (p placement) span(fromMm, toMm float64) (low, high float64) {
-	a, b := p.z0+p.s*fromMm, p.z0+p.s*toMm
-	return min(a, b), max(a, b)
+func (p placement) span(own geom.Span) geom.Span {
+	return geom.Between(p.z0+p.s*own.FromMm, p.z0+p.s*own.ToMm)
 }
+
+// along is where a part lies in the frame.
+func (p *placedPart) along() geom.Span { return p.at.span(geom.Span{ToMm: p.r.LengthMm()}) }
 
 // still moves nothing, turnedBy turns clockwise.
 var still = placement{s: 1}

@@ -625,11 +625,11 @@ func TestCuts(t *testing.T) {
 		grooves       []part.Groove
 		undercut      bool
 		before, after float64 // diameters beside it
-		want          []press.Stretch
+		want          []geom.Span
 	}{
-		{"none", nil, nil, false, 30, 30, nil}, {"at the front", []parts.Chamfer{chamfer("seat-front"), chamfer("nose-front")}, nil, false, 30, 30, []press.Stretch{{FromMm: 20, ToMm: 22}}}, {"at the back", []parts.Chamfer{chamfer("seat-back")}, nil, false, 30, 30, []press.Stretch{{FromMm: 48, ToMm: 50}}},
-		{"a groove", nil, []part.Groove{groove("seat", false, "")}, false, 30, 30, []press.Stretch{{FromMm: 30, ToMm: 34}}}, {"in another step", nil, []part.Groove{groove("nose", false, "")}, false, 30, 30, nil}, {"in the bore", nil, []part.Groove{groove("seat", true, "")}, false, 30, 30, nil}, {"in a face", nil, []part.Groove{groove("seat", false, parts.Front)}, false, 30, 30, nil},
-		{"an undercut behind", nil, nil, true, 30, 60, []press.Stretch{{FromMm: 47, ToMm: 50}}}, {"before", nil, nil, true, 60, 30, []press.Stretch{{FromMm: 20, ToMm: 23}}},
+		{"none", nil, nil, false, 30, 30, nil}, {"at the front", []parts.Chamfer{chamfer("seat-front"), chamfer("nose-front")}, nil, false, 30, 30, []geom.Span{{FromMm: 20, ToMm: 22}}}, {"at the back", []parts.Chamfer{chamfer("seat-back")}, nil, false, 30, 30, []geom.Span{{FromMm: 48, ToMm: 50}}},
+		{"a groove", nil, []part.Groove{groove("seat", false, "")}, false, 30, 30, []geom.Span{{FromMm: 30, ToMm: 34}}}, {"in another step", nil, []part.Groove{groove("nose", false, "")}, false, 30, 30, nil}, {"in the bore", nil, []part.Groove{groove("seat", true, "")}, false, 30, 30, nil}, {"in a face", nil, []part.Groove{groove("seat", false, parts.Front)}, false, 30, 30, nil},
+		{"an undercut behind", nil, nil, true, 30, 60, []geom.Span{{FromMm: 47, ToMm: 50}}}, {"before", nil, nil, true, 60, 30, []geom.Span{{FromMm: 20, ToMm: 23}}},
 	} {
 		seat := cylinder(20, 50, 40, false)
 		if seat.Name = "seat"; c.undercut {
@@ -638,7 +638,7 @@ func TestCuts(t *testing.T) {
 		f := stepped(parts.Part{Chamfers: c.chamfers}, cylinder(0, 20, c.before, false), seat, cylinder(50, 80, c.after, false))
 		f.ref.Feature, f.step = "seat", &f.r.Steps[1]
 		f.r.Grooves = c.grooves
-		if got := f.cuts(func(from, to float64) press.Stretch { return press.Stretch{FromMm: from, ToMm: to} }); !slices.Equal(got, c.want) {
+		if got := f.cuts(); !slices.Equal(got, c.want) {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 		}
 	}

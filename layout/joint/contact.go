@@ -42,13 +42,7 @@ func (j *shop) contactMm(t *joint) float64 {
 	if !ok {
 		return 0
 	}
-	shift := func(from, to float64) press.Stretch {
-		low, high := place.span(from, to)
-		return press.Stretch{FromMm: low, ToMm: high}
-	}
-	still := func(from, to float64) press.Stretch { return press.Stretch{FromMm: from, ToMm: to} }
-	cuts := append(t.a.cuts(shift), t.b.cuts(still)...)
-	mm, err := press.ContactMm(still(t.b.step.FromMm, t.b.step.ToMm), shift(t.a.step.FromMm, t.a.step.ToMm), cuts)
+	mm, err := press.ContactMm(t.b.step.Span(), place.span(t.a.step.Span()), append(seq.Map(t.a.cuts(), place.span), t.b.cuts()...))
 	if err != nil {
 		return 0
 	}
@@ -56,26 +50,28 @@ func (j *shop) contactMm(t *joint) float64 {
 }
 
 // cuts are the stretches of a step that a chamfer, an undercut or a groove takes away.
-func (f feature) cuts(place func(from, to float64) press.Stretch) []press.Stretch {
-	var out []press.Stretch
+func (f feature) cuts() (out []geom.Span) {
+	own := f.step.Span()
+	front := func(mm float64) geom.Span { return geom.Span{FromMm: own.FromMm, ToMm: own.FromMm + mm} }
+	back := func(mm float64) geom.Span { return geom.Span{FromMm: own.ToMm - mm, ToMm: own.ToMm} }
 	for _, c := range f.r.Part.Chamfers {
 		switch c.Edge.Value {
 		case f.ref.Feature + "-front":
-			out = append(out, place(f.step.FromMm, f.step.FromMm+c.Size.Mm))
+			out = append(out, front(c.Size.Mm))
 		case f.ref.Feature + "-back":
-			out = append(out, place(f.step.ToMm-c.Size.Mm, f.step.ToMm))
+			out = append(out, back(c.Size.Mm))
 		}
 	}
 	if u := f.step.Undercut; u != nil {
 		if f.r.UndercutAtBack(f.step) {
-			out = append(out, place(f.step.ToMm-u.WidthMm, f.step.ToMm))
+			out = append(out, back(u.WidthMm))
 		} else {
-			out = append(out, place(f.step.FromMm, f.step.FromMm+u.WidthMm))
+			out = append(out, front(u.WidthMm))
 		}
 	}
 	for i := range f.r.Grooves {
 		if g := &f.r.Grooves[i].Row; g.Face == "" && g.In == f.step.Name && g.Inside == f.step.Inside {
-			out = append(out, place(g.FromMm, g.ToMm))
+			out = append(out, geom.Span{FromMm: g.FromMm, ToMm: g.ToMm})
 		}
 	}
 	return out

@@ -40,9 +40,7 @@ func (j *making) goesRound(t *joint) bool {
 	for _, r := range between(t.a.r.Steps, t.b.r.Steps) {
 		for _, m := range t.a.r.MetalAt(r) {
 			for _, n := range t.b.r.MetalAt(r) {
-				lowA, highA := turned.span(m[0], m[1])
-				lowB, highB := b.at.span(n[0], n[1])
-				if min(highA, highB)-max(lowA, lowB) > clearMm {
+				if turned.span(m).OnMm(b.at.span(n)) > clearMm {
 					return false
 				}
 			}

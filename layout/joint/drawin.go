@@ -61,7 +61,7 @@ type drawScrew struct {
 // there is none.
 func (j *making) drawsIn(t *joint, forceN float64) *drawScrew {
 	free, d := math.Min(t.a.r.BoreMm(), t.b.r.BoreMm()), t.b.step.Size.NominalMm
-	wide := seq.Max(d, stepsAt(t.a.r, false, 0, t.a.r.LengthMm()), diameterMm)
+	wide := seq.Max(d, t.a.r.Side(false), diameterMm)
 	tube := bounds{wide + overMm/2, wide + 3*overMm/2, wide + overMm}
 	for _, rod := range bolts.Coarse(t.w.Units == parts.Inches) {
 		r, strong := j.rodFor(rod, forceN, tube.nominal+sleeveWallMm(d))
@@ -81,7 +81,7 @@ func (j *making) drawsIn(t *joint, forceN float64) *drawScrew {
 func (j *making) drawsOn(t *joint, forceN float64) *drawScrew {
 	out, span := j.standsOutMm(t)
 	dir := 1.0
-	if span[0] == 0 {
+	if span.FromMm == 0 {
 		dir = -1
 	}
 	thread, into, deep, ok := pull(t.a, dir)

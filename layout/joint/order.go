@@ -394,7 +394,7 @@ func (j *assembly) over(p *placedPart, side headSide) (gapMm float64, over bool)
 			continue
 		}
 		for _, m := range p.r.MetalAt(radius) {
-			for _, z := range m {
+			for _, z := range []float64{m.FromMm, m.ToMm} {
 				if d := side.outMm(p, z); !geom.Over(0, d) {
 					gapMm, over = math.Min(gapMm, math.Max(0, d)), true
 				}

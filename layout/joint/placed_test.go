@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // standing are parts with steps on one axis, in their places.
@@ -52,13 +53,13 @@ func TestStandsOut(t *testing.T) {
 		shaft, s float64 // place of the shaft
 		hub, h   float64 // and of the hub
 		mm       float64
-		span     [2]float64
+		span     geom.Span
 		says     bool
 	}{
-		{"nearer the back", 0, 1, 40, 1, 30, [2]float64{70, 100}, false}, {"nearer the front", 0, 1, 10, 1, 10, [2]float64{0, 10}, false},
-		{"in the middle", 0, 1, 35, 1, 35, [2]float64{0, 35}, false},
-		{"the hub turned", 0, 1, 95, -1, 5, [2]float64{95, 100}, false}, {"the shaft turned", 100, -1, 40, 1, 30, [2]float64{0, 30}, false}, {"both", 100, -1, 40, -1, 10, [2]float64{90, 100}, false},
-		{"ends in the hub", 0, 1, 80, 1, -10, [2]float64{110, 100}, true}, {"begins in it", 0, 1, -10, 1, -10, [2]float64{0, -10}, true}, {"level", 0, 1, 0, 1, 0, [2]float64{0, 0}, false},
+		{"nearer the back", 0, 1, 40, 1, 30, geom.Span{FromMm: 70, ToMm: 100}, false}, {"nearer the front", 0, 1, 10, 1, 10, geom.Span{FromMm: 0, ToMm: 10}, false},
+		{"in the middle", 0, 1, 35, 1, 35, geom.Span{FromMm: 0, ToMm: 35}, false},
+		{"the hub turned", 0, 1, 95, -1, 5, geom.Span{FromMm: 95, ToMm: 100}, false}, {"the shaft turned", 100, -1, 40, 1, 30, geom.Span{FromMm: 0, ToMm: 30}, false}, {"both", 100, -1, 40, -1, 10, geom.Span{FromMm: 90, ToMm: 100}, false},
+		{"ends in the hub", 0, 1, 80, 1, -10, geom.Span{FromMm: 110, ToMm: 100}, true}, {"begins in it", 0, 1, -10, 1, -10, geom.Span{FromMm: 0, ToMm: -10}, true}, {"level", 0, 1, 0, 1, 0, geom.Span{FromMm: 0, ToMm: 0}, false},
 	} {
 		j := standing(lying("shaft", c.shaft, c.s, cylinder(0, 100, 40, false)), lying("hub", c.hub, c.h, cylinder(0, 30, 40, true)))
 		j.placed[0].r = worked("seat", 100)

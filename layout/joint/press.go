@@ -76,7 +76,7 @@ func (t *joint) member(f feature, sharedMm float64) (press.Member, bool) {
 // member is a part as one side of a fit of sharedMm.
 func (f feature) member(sharedMm float64) (press.Member, error) {
 	m := press.Member{OutsideMm: sharedMm}
-	if opposite := stepsAt(f.r, !f.step.Inside, f.step.FromMm, f.step.ToMm); !f.step.Inside {
+	if opposite := stepsAt(f.r, !f.step.Inside, f.step.Span()); !f.step.Inside {
 		m.InsideMm = seq.Max(0, opposite, diameterMm)
 	} else if m.InsideMm, m.OutsideMm = sharedMm, seq.Min(math.Inf(1), opposite, diameterMm); f.r.Part.Flat() && len(opposite) == 0 {
 		box := f.r.OutlinePath().Bounds()
@@ -87,9 +87,9 @@ func (f feature) member(sharedMm float64) (press.Member, error) {
 	return m, err
 }
 
-// stepsAt are the steps of one side of a part of which something lies between two places on its axis.
-func stepsAt(r *part.Model, inside bool, fromMm, toMm float64) []*part.Step {
-	return seq.Keep(r.Side(inside), func(s *part.Step) bool { return geom.Over(toMm, s.FromMm) && geom.Over(s.ToMm, fromMm) })
+// stepsAt are the steps of one side of a part of which something lies on a stretch of its axis.
+func stepsAt(r *part.Model, inside bool, on geom.Span) []*part.Step {
+	return seq.Keep(r.Side(inside), func(s *part.Step) bool { return s.Span().Meets(on) })
 }
 
 func diameterMm(s *part.Step) float64 { return s.Size.NominalMm }

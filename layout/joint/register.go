@@ -69,9 +69,7 @@ const looseMm = 0.25
 
 // commonMm is the length over which it lies in the bore.
 func (s spigot) commonMm() float64 {
-	alo, ahi := s.p.at.span(s.out.FromMm, s.out.ToMm)
-	blo, bhi := s.q.at.span(s.in.FromMm, s.in.ToMm)
-	return min(ahi, bhi) - max(alo, blo)
+	return s.p.at.span(s.out.Span()).OnMm(s.q.at.span(s.in.Span()))
 }
 
 // smallerMm is how much smaller it is drawn than the bore.

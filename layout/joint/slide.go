@@ -322,13 +322,12 @@ func (j *making) keyed(t *joint, p *plan.SlidePlan) {
 		}
 		return
 	}
-	from, to := shaft.KeyMm()
-	at, long := t.rel, to-from
+	key := shaft.Key()
+	at, long := t.rel, key.LengthMm()
 	p.Key = t.w.Size(shaft.WidthMm) + " × " + t.w.Size(shaft.HeightMm)
 	p.Key += words.When(shaft.Woodruff == "", " × "+t.w.Size(long))
 	p.OverMm = geom.Clean(shaft.DepthMm + hub.DepthMm - shaft.HeightMm)
-	low, high := at.span(hub.FromMm, hub.ToMm)
-	p.KeyOnMm = geom.Clean(max(0, min(high, to)-max(low, from)))
+	p.KeyOnMm = geom.Clean(max(0, at.span(geom.Span{FromMm: hub.FromMm, ToMm: hub.ToMm}).OnMm(key)))
 	lead, open := t.leadDir(), hub.ToMm
 	if back(-lead) {
 		open = hub.FromMm

@@ -96,16 +96,16 @@ func (j *shop) backings(made []*joint, from int) []plan.ToolRow {
 // where the hub goes on, which is the nearer one; below 0 it lies under the
 // hub's face, of a bush that stands out nowhere at the end that is less deep, and where its end lies deep in the
 // hub there is nothing to reckon with. Span is the shaft from there to its end, on its own axis.
-func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64) {
+func (j *assembly) standsOutMm(t *joint) (mm float64, span geom.Span) {
 	if j.setting(t).far {
 		return 0, span
 	}
-	low, high := j.stands(t).inverse().span(t.b.step.FromMm, t.b.step.ToMm) // on the shaft's axis
+	hub := j.stands(t).inverse().span(t.b.step.Span()) // on the shaft's axis
 	long := t.a.r.LengthMm()
-	if other := long - high; (low > other) != (!geom.Over(low, 0) && !geom.Over(other, 0)) {
-		return geom.Clean(other), [2]float64{high, long}
+	if low, other := hub.FromMm, long-hub.ToMm; (low > other) != (!geom.Over(low, 0) && !geom.Over(other, 0)) {
+		return geom.Clean(other), geom.Span{FromMm: hub.ToMm, ToMm: long}
 	}
-	return geom.Clean(low), [2]float64{0, low}
+	return geom.Clean(hub.FromMm), geom.Span{ToMm: hub.FromMm}
 }
 
 // stopText says where the disc lies that stops the ram, or a hub that is slipped on.
@@ -115,7 +115,7 @@ func (j *assembly) stopText(t *joint) string {
 		return ""
 	}
 	mouth, level := t.b.step.ToMm, t.b.title()
-	if front := span[0] == 0; front == (j.stands(t).s > 0) {
+	if front := span.FromMm == 0; front == (j.stands(t).s > 0) {
 		mouth = t.b.step.FromMm
 	}
 	if geom.Over(mouth, 0) && geom.Over(t.b.r.LengthMm(), mouth) { // in a recess
@@ -143,7 +143,7 @@ func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 		}
 		list.add(t, tool{"Stop disc", " " + t.w.Dia(d-overMm) + " × " + t.w.Size(-out) + " thick, to lie on the end of " + t.a.r.Out.Title, j.disc(d-overMm, -out), nil})
 	case out > 0 && !hot:
-		passed := seq.Max(d, stepsAt(t.a.r, false, span[0], span[1]), diameterMm)
+		passed := seq.Max(d, stepsAt(t.a.r, false, span), diameterMm)
 		in := bounds{passed + overMm/2, passed + 3*overMm/2, passed + overMm}
 		list.add(t, tool{"Press sleeve", " " + t.w.Dia(in.nominal) + " inside, " + t.w.Size(j.up(out+endMm)) + " long, ends square", j.sleeve(in, free(j.up(in.high+2*sleeveWallMm(d))), out+endMm), nil})
 	case !hot:

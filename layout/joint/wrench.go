@@ -96,9 +96,9 @@ func (j *making) lowestOver(s headSide, there []parts.Instance, b band) (mm floa
 			at := math.Hypot(p.XMm, p.YMm) + b.outMm
 			for r := at - b.radiusMm; r <= at+b.radiusMm; r += b.radiusMm / 8 {
 				for _, z := range metalAlong(sec, math.Abs(r)) {
-					u, v := s.outMm(&q, z[0]), s.outMm(&q, z[1])
-					if high := math.Max(u, v); geom.Over(high, b.fromMm) && geom.Over(mm, math.Max(b.fromMm, math.Min(u, v))) {
-						mm, who = math.Max(b.fromMm, math.Min(u, v)), copyTitle(q.r, q.Copy)
+					out := geom.Between(s.outMm(&q, z.FromMm), s.outMm(&q, z.ToMm))
+					if low := math.Max(b.fromMm, out.FromMm); geom.Over(out.ToMm, b.fromMm) && geom.Over(mm, low) {
+						mm, who = low, copyTitle(q.r, q.Copy)
 					}
 				}
 			}
@@ -129,7 +129,7 @@ func faceMm(r *part.Model, outward float64) float64 {
 }
 
 // metalAlong are the stretches of metal on a line parallel to the axis.
-func metalAlong(s *plan.Section, radiusMm float64) (out [][2]float64) {
+func metalAlong(s *plan.Section, radiusMm float64) (out []geom.Span) {
 	closed := s.Metal()
 	var cuts []float64
 	for i, a := range closed {
@@ -140,7 +140,7 @@ func metalAlong(s *plan.Section, radiusMm float64) (out [][2]float64) {
 	}
 	slices.Sort(cuts)
 	for i := 0; i+1 < len(cuts); i += 2 {
-		out = append(out, [2]float64{cuts[i], cuts[i+1]})
+		out = append(out, geom.Span{FromMm: cuts[i], ToMm: cuts[i+1]})
 	}
 	return out
 }

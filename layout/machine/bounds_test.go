@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // Along each edge of a plate of 8 × 6 × 4 that stands on it, every 2 mm, the fillets of leg 1 lie
@@ -77,7 +78,7 @@ func TestSmallGeometry(t *testing.T) {
 		own, on := (&fitting{plane: assembly.Move(assembly.Vec{}), size: v(8, 8, 0), rows: 4, holds: cuboid(assembly.Vec{}, v(4, 8, 1), assembly.Vec{})}).lies(cuboid(v(0, 0, -thick), v(5.05, 7.05, 0), assembly.Vec{}))
 		return [2]int{own, on}
 	}
-	seats := []seat{{0, 10, ""}, {30, 50, ""}}
+	seats := []seat{{geom.Between(0, 10), ""}, {geom.Between(30, 50), ""}}
 	carries := func(sum float64, s ...seat) bool { return (&fitting{}).carried(s, sum) }
 	if lowest, ok := Of(&parts.Job{}, nil, nil).floor(); lowest >= 0 || ok {
 		t.Errorf("nothing stands on %d", lowest)
@@ -91,8 +92,7 @@ func TestSmallGeometry(t *testing.T) {
 		{"the faces of a box are in it", edges, []bool{true, true, false, false, false, false, false, false}},
 		{"from the farther end", []float64{fromEnds(bar, v(60, 3, 3)), fromEnds(bar, v(149, 3, 3))}, []float64{90, 99}},
 		{"seats that swap", []bool{carries(10, seats[0]), carries(15, seats[0]), carries(15.1, seats[0]), carries(5, seats[0]), carries(4.9, seats[0]), carries(50, seats...), carries(70, seats...)}, []bool{true, true, false, true, false, true, false}},
-		{"seats of two bearings", []bool{carries(50, seat{0, 20, "a"}, seat{30, 50, "a"}), carries(50, seat{0, 20, "a"}, seat{30, 50, "b"}), carries(50, seat{0, 20, "a"}, seat{40, 60, "a"}), carries(49, seat{0, 20, "a"}, seat{40, 60, "a"})}, []bool{true, false, true, false}},
-		{"the middle of a seat", (&seat{10, 50, ""}).middle(), 30.0},
+		{"seats of two bearings", []bool{carries(50, seat{geom.Between(0, 20), "a"}, seat{geom.Between(30, 50), "a"}), carries(50, seat{geom.Between(0, 20), "a"}, seat{geom.Between(30, 50), "b"}), carries(50, seat{geom.Between(0, 20), "a"}, seat{geom.Between(40, 60), "a"}), carries(49, seat{geom.Between(0, 20), "a"}, seat{geom.Between(40, 60), "a"})}, []bool{true, false, true, false}},
 		// 12 · (1 − cos 5°) = 0.046 and 12 · (1 − cos 85°) = 10.954; 4 deep in a side of 8.
 		{"the face that it stands on, to half a millimetre", []parts.Face{stands(0, 0, 5), stands(0, 0, 5.49), stands(0, 0, 5.51), stands(0, 0, 4.51), stands(0, 0, 4.49), stands(0, 0, -15.49), stands(0, 0, -15.51), stands(0, 0, -14.49)}, []parts.Face{"front", "front", "", "front", "", "back", "", ""}},
 		{"as far as its edges", []parts.Face{stands(55, 0, 5), stands(55.1, 0, 5), stands(-55, 0, 5), stands(-55.1, 0, 5), stands(0, 45, 5), stands(0, 45.1, 5), stands(0, -45, 5), stands(0, -45.1, 5)}, []parts.Face{"front", "", "front", "", "front", "", "front", ""}},
@@ -296,10 +296,10 @@ func TestHeldByAHole(t *testing.T) {
 		{"0.5 beside it", in.Shifted(assembly.Vec{X: 0.5}), 0, 0, true}, {"0.54 beside it", in.Shifted(assembly.Vec{Y: 0.54}), 0, 0, false},
 		{"leaning by 0.95e-6", in.Of(assembly.Rotate(assembly.AxisX, 0.95e-6*180/math.Pi)), 0, 0, true}, {"leaning by 1.05e-6", in.Of(assembly.Rotate(assembly.AxisX, 1.05e-6*180/math.Pi)), 0, 0, false},
 	} {
-		if got := h.holds(c.pose, 0, 10, &parts.Travels{Front: parts.Length{Mm: c.front}, Back: parts.Length{Mm: c.back}}); got != c.want {
+		if got := h.holds(c.pose, geom.Span{ToMm: 10}, &parts.Travels{Front: parts.Length{Mm: c.front}, Back: parts.Length{Mm: c.back}}); got != c.want {
 			t.Errorf("%s: %v", c.name, got)
 		}
-		if c.front+c.back == 0 && h.holds(c.pose, 0, 10, nil) != c.want {
+		if c.front+c.back == 0 && h.holds(c.pose, geom.Span{ToMm: 10}, nil) != c.want {
 			t.Errorf("%s, which does not travel: %v", c.name, !c.want)
 		}
 	}

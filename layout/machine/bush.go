@@ -66,7 +66,7 @@ func (m *Machine) driven(bush *assembly.Body) bool {
 	for b := range m.Parts() {
 		for _, h := range m.roundHoles(b) {
 			if b.ID != bush.ID && slices.ContainsFunc(outside, func(s *part.Step) bool {
-				return mostMm(s) > h.leastMm && s.Size.NominalMm-h.isMm <= stand.FitMm && h.holds(bush.Pose, s.FromMm, s.ToMm, nil)
+				return mostMm(s) > h.leastMm && s.Size.NominalMm-h.isMm <= stand.FitMm && h.holds(bush.Pose, s.Span(), nil)
 			}) {
 				return true
 			}
@@ -112,11 +112,11 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 		at, through, thick := p.Pose.Inverse().Of(b.Pose), false, 0.0
 		steps, _ := r.Sides()
 		for _, s := range steps {
-			low, high := liesAlong(at, s)
+			on := liesAlong(at, s.Span())
 			through = through || slices.ContainsFunc(bores, func(bore *part.Step) bool {
-				return s.Size.NominalMm <= bore.Size.NominalMm && geom.Over(high, bore.FromMm) && geom.Over(bore.ToMm, low)
+				return s.Size.NominalMm <= bore.Size.NominalMm && on.Meets(bore.Span())
 			})
-			if low < -geom.CloseMm {
+			if on.FromMm < -geom.CloseMm {
 				thick = max(thick, s.Size.NominalMm)
 			}
 		}
@@ -127,11 +127,10 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 	return out
 }
 
-// liesAlong is where a step of a body lies along the axis of another, from the front face of that, by its pose
-// there.
-func liesAlong(at assembly.Pose, s *part.Step) (lowMm, highMm float64) {
-	from, to := alongMm(at, s.FromMm), alongMm(at, s.ToMm)
-	return min(from, to), max(from, to)
+// liesAlong is where a stretch of the axis of a body lies along that of another, from the front face of that, by its
+// pose there.
+func liesAlong(at assembly.Pose, own geom.Span) geom.Span {
+	return geom.Between(alongMm(at, own.FromMm), alongMm(at, own.ToMm))
 }
 
 // alongMm is where a place on the axis of a body, from its front face, lies along that of another.
@@ -187,8 +186,7 @@ func journalIn(at assembly.Pose, shaft *part.Model, bore *part.Step) (run *part.
 		if s.Size.NominalMm > (1+nearShare)*bore.Size.NominalMm {
 			continue // round it, not in it
 		}
-		low, high := liesAlong(at, s)
-		long := min(high, bore.ToMm) - max(low, bore.FromMm)
+		long := liesAlong(at, s.Span()).OnMm(bore.Span())
 		lies = max(lies, long)
 		near := math.Abs(bore.Size.NominalMm-s.Size.NominalMm) <= nearShare*bore.Size.NominalMm
 		if near && long > most && s.Size.Thread == nil && bore.Size.Thread == nil && s.Size.Limited && bore.Size.Limited {

@@ -168,8 +168,8 @@ func (m *Machine) facesAt(shaft *assembly.Body, bodies []assembly.Body, radiusMm
 		at, of := shaft.Pose.Inverse().Of(b.Pose), m.PartOf(b.ID)
 		for _, own := range of.MetalAt(radiusMm) {
 			f := endFace{Body: b, of: of}
-			for k := range own {
-				f.mm[k], f.ownMm[k] = alongMm(at, own[k]), own[k]
+			for k, z := range []float64{own.FromMm, own.ToMm} {
+				f.mm[k], f.ownMm[k] = alongMm(at, z), z
 			}
 			if f.mm[0] < f.mm[1] == back {
 				slices.Reverse(f.mm[:])

@@ -274,11 +274,9 @@ func (f *fitting) wrong(g assembly.Pose) (moved []assembly.Body, out []plan.Out)
 
 // seat is a stretch of the frame's axis on which the two parts hold one another.
 type seat struct {
-	low, high float64
-	holds     string // the bearing, if it is one
+	geom.Span
+	holds string // the bearing, if it is one
 }
-
-func (s *seat) middle() float64 { return (s.low + s.high) / 2 }
 
 // seats are those of all joints of the two parts; none where one has none, so
 // that it decides itself which way they go together.
@@ -293,7 +291,7 @@ func (f *fitting) seats() (out []seat) {
 		if !okA || !okB || j.Kind == parts.BoltKind {
 			return nil
 		}
-		s := seat{low: math.Max(a[0], b[0]), high: math.Min(a[1], b[1])}
+		s := seat{Span: geom.Span{FromMm: math.Max(a.FromMm, b.FromMm), ToMm: math.Min(a.ToMm, b.ToMm)}}
 		if j.Bearing != nil {
 			s.holds = j.Bearing.Bearing
 		}
@@ -303,15 +301,14 @@ func (f *fitting) seats() (out []seat) {
 }
 
 // stretch is where a joint's step lies on the frame's axis.
-func (f *fitting) stretch(e *plan.JointEnd) (low [2]float64, ok bool) {
+func (f *fitting) stretch(e *plan.JointEnd) (on geom.Span, ok bool) {
 	r, b := f.m.Model(e.Part), f.m.At(*e)
 	st := r.StepNamed(e.Feature)
 	if st == nil || b == nil {
-		return low, false
+		return on, false
 	}
-	into := f.frame.Inverse().Of(b.Pose)
-	from, to := liesAlong(into, st)
-	return [2]float64{-to, -from}, true
+	on = liesAlong(f.frame.Inverse().Of(b.Pose), st.Span())
+	return geom.Between(-on.FromMm, -on.ToMm), true
 }
 
 // endForEnd turns the shorter part end for end about its own middle, and about that of
@@ -327,9 +324,9 @@ func (f *fitting) endForEnd() []plan.Trap {
 			return []plan.Trap{{OtherWay: true}}
 		}
 	}
-	low, high := seats[0].middle(), seats[0].middle()
+	low, high := seats[0].MidMm(), seats[0].MidMm()
 	for _, s := range seats {
-		low, high = math.Min(low, s.middle()), math.Max(high, s.middle())
+		low, high = math.Min(low, s.MidMm()), math.Max(high, s.MidMm())
 	}
 	for _, centre := range []float64{0, (low + high) / 2} {
 		g := assembly.Move(assembly.Vec{Z: 2 * centre}).Of(motion(true, 0))
@@ -349,7 +346,7 @@ func (f *fitting) endForEnd() []plan.Trap {
 func (f *fitting) carried(seats []seat, sum float64) bool {
 	return !slices.ContainsFunc(seats, func(s seat) bool {
 		return !slices.ContainsFunc(seats, func(o seat) bool {
-			return o.holds == s.holds && math.Min(sum-s.low, o.high)-math.Max(sum-s.high, o.low) >= (s.high-s.low)/2
+			return o.holds == s.holds && o.OnMm(geom.Between(sum-s.FromMm, sum-s.ToMm)) >= s.LengthMm()/2
 		})
 	})
 }

@@ -36,7 +36,7 @@ func (m *Machine) flightIn(b *assembly.Body, f *parts.Flight) (name string, leas
 		ends := b.Box().Moved(o.Pose.Inverse())
 		_, inside := other.Sides()
 		for _, s := range inside {
-			long := min(s.ToMm, -ends.Low.Z) - max(s.FromMm, -ends.High.Z)
+			long := s.Span().OnMm(geom.Between(-ends.High.Z, -ends.Low.Z))
 			if gap := (s.Size.NominalMm - f.Outside.Mm) / 2; long > 0 && s.Size.NominalMm > f.Shaft.Mm {
 				inMm += long
 				if gap < leastMm {

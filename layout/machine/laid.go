@@ -115,12 +115,11 @@ func other(r *part.Model, s *part.Step) []*part.Step {
 // engages is how much of a thread of a body lies in that of a loose part, mm, with what is wrong; on is false for
 // another thread, which it does not reach.
 func (m *Machine) engages(l *stand.Laid, s *part.Step, b *assembly.Body, u *part.Step) (has float64, wrong *plan.Problem, on bool) {
-	low, high := liesAlong(b.Pose.Inverse().Of(m.Poses[l.ID()]), s)
 	nut := s
 	if !s.Inside {
 		nut = u
 	}
-	has = max(0, min(high, u.ToMm)-max(low, u.FromMm))
+	has = max(0, liesAlong(b.Pose.Inverse().Of(m.Poses[l.ID()]), s.Span()).OnMm(u.Span()))
 	wants := min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
 	if nut.Size.Thread.Lead != nil { // a nut that travels carries on all of it
 		wants = nutFullShare * nut.LengthMm()

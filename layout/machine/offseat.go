@@ -23,8 +23,7 @@ func (m *Machine) besideSeat(hub, shaft *assembly.Body, bore, seat *part.Step) f
 		return math.Abs(s.Size.NominalMm-seat.Size.NominalMm) <= sameRound*seat.Size.NominalMm
 	})
 	return seq.Min(math.Inf(1), like, func(s *part.Step) float64 {
-		low, high := liesAlong(at, s)
-		return max(low-bore.ToMm, bore.FromMm-high)
+		return 0 - liesAlong(at, s.Span()).OnMm(bore.Span())
 	})
 }
 

@@ -81,7 +81,7 @@ func (m *Machine) slackIn(l *stand.Laid, pin *assembly.Body) (slack *plan.Proble
 		}
 		for _, h := range m.roundHoles(b) {
 			for _, s := range outside {
-				if s.Size.Thread != nil || s.Size.NominalMm-h.isMm > stand.FitMm || h.isMm-s.Size.NominalMm > max(stand.FitMm, roomShare*s.Size.NominalMm) || !h.holds(pin.Pose, s.FromMm, s.ToMm, nil) {
+				if s.Size.Thread != nil || s.Size.NominalMm-h.isMm > stand.FitMm || h.isMm-s.Size.NominalMm > max(stand.FitMm, roomShare*s.Size.NominalMm) || !h.holds(pin.Pose, s.Span(), nil) {
 					continue
 				}
 				room := h.leastMm - mostMm(s)
@@ -105,7 +105,7 @@ func (m *Machine) filled(h *mouth) bool {
 	for b, r := range m.Parts() {
 		outside, _ := r.Sides()
 		if slices.ContainsFunc(outside, func(s *part.Step) bool {
-			return math.Abs(h.isMm-s.Size.NominalMm) < stand.FitMm && h.holds(b.Pose, s.FromMm, s.ToMm, nil)
+			return math.Abs(h.isMm-s.Size.NominalMm) < stand.FitMm && h.holds(b.Pose, s.Span(), nil)
 		}) {
 			return true
 		}
@@ -117,7 +117,7 @@ func (m *Machine) filled(h *mouth) bool {
 func (m *Machine) unlikeIn(l *stand.Laid, pin, b *assembly.Body) (found []plan.Problem) {
 	outside, _ := m.Model(l.Part).Sides()
 	for _, h := range m.roundHoles(b) {
-		in := seq.Keep(outside, func(s *part.Step) bool { return h.close && isFit(s.Size) && h.holds(pin.Pose, s.FromMm, s.ToMm, nil) })
+		in := seq.Keep(outside, func(s *part.Step) bool { return h.close && isFit(s.Size) && h.holds(pin.Pose, s.Span(), nil) })
 		i := slices.IndexFunc(in, func(s *part.Step) bool { return h.isMm-s.Size.NominalMm <= roomShare*s.Size.NominalMm })
 		if i < 0 || m.filled(&h) {
 			continue
@@ -141,15 +141,11 @@ func (m *Machine) keyless(l *stand.Laid, shaft, hub *assembly.Body) (found []pla
 	for _, bore := range bores {
 		keyed := slices.ContainsFunc(on.Out.Keyways, func(k plan.KeywayRow) bool { return k.Inside && k.In == bore.Name })
 		for _, s := range outside {
-			low, high := liesAlong(at, s)
-			long := min(high, bore.ToMm) - max(low, bore.FromMm)
-			if math.Abs(bore.Size.NominalMm-s.Size.NominalMm) > stand.FitMm || 2*long < bore.LengthMm() {
+			if math.Abs(bore.Size.NominalMm-s.Size.NominalMm) > stand.FitMm || 2*liesAlong(at, s.Span()).OnMm(bore.Span()) < bore.LengthMm() {
 				continue
 			}
 			key := slices.ContainsFunc(of.Out.Keyways, func(k plan.KeywayRow) bool {
-				from, to := k.KeyMm()
-				low, high := liesAlong(at, &part.Step{FromMm: from, ToMm: to})
-				return !k.Inside && k.In == s.Name && geom.Over(min(high, bore.ToMm), max(low, bore.FromMm))
+				return !k.Inside && k.In == s.Name && liesAlong(at, k.Key()).Meets(bore.Span())
 			})
 			if key == keyed {
 				continue
@@ -179,7 +175,7 @@ func (m *Machine) inMouths(l *stand.Laid, pin, b *assembly.Body, early bool, las
 	for _, h := range m.roundHoles(b) {
 		name := plan.Named(m.Title(b.ID) + " " + words.Spaced(h.name))
 		for _, s := range outside {
-			if !h.holds(pin.Pose, s.FromMm, s.ToMm, l.Loose.Travels) {
+			if !h.holds(pin.Pose, s.Span(), l.Loose.Travels) {
 				continue
 			}
 			if over := mostMm(s) - h.leastMm; geom.Over(over, 0) && s.Size.NominalMm-h.isMm < 2*stand.FitMm && !m.overlapping[[2]string{l.ID(), b.ID}] && l.Loose.Held != parts.ByForce { // what is larger lies round it, or overlaps
@@ -195,18 +191,18 @@ func (m *Machine) inMouths(l *stand.Laid, pin, b *assembly.Body, early bool, las
 }
 
 // holds tells whether a step of a part at a pose lies in the hole, or comes there as it travels.
-func (h *mouth) holds(pose assembly.Pose, fromMm, toMm float64, t *parts.Travels) bool {
+func (h *mouth) holds(pose assembly.Pose, own geom.Span, t *parts.Travels) bool {
 	to := h.at.Sub(pose.At)
 	if pose.Z.Cross(h.out).Len() > stand.Level || to.Cross(pose.Z).Len() > StandsMm {
 		return false
 	}
 	way, at := pose.Z.Dot(h.out), -to.Dot(h.out)
-	low, high := at-way*fromMm, at-way*toMm
-	low, high = min(low, high), max(low, high)
+	on := geom.Between(at-way*own.FromMm, at-way*own.ToMm)
 	if t != nil {
-		low, high = min(low, low+way*t.Front.Mm, low-way*t.Back.Mm), max(high, high+way*t.Front.Mm, high-way*t.Back.Mm)
+		front, back := way*t.Front.Mm, -way*t.Back.Mm
+		on = geom.Span{FromMm: on.FromMm + min(0, front, back), ToMm: on.ToMm + max(0, front, back)}
 	}
-	return min(high, 0)-max(low, -h.deepMm) > StandsMm
+	return on.OnMm(geom.Span{FromMm: -h.deepMm}) > StandsMm
 }
 
 // roundHoles are the bores and holes of a body without a thread. The bore of a bush is for inBushes.

@@ -121,7 +121,7 @@ func (b *bar) listed() bool              { return true }
 func (b *bar) stockText(s *Sizes) string { return b.sectionWords(s.W) }
 func (b *bar) volumeMm3(*Shape) float64  { return b.shape.VolumeMm3(b.member) - b.hollowed() }
 
-func (b *bar) metalAt(*Sizes, float64) [][2]float64 { return b.shape.Metal() }
+func (b *bar) metalAt(*Sizes, float64) []geom.Span { return b.shape.Metal() }
 
 // hollowed is what the copes take off, taken as the segment of the round over the
 // share of it that is metal.

@@ -173,17 +173,17 @@ func TestBarSections(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
 		in, want string
-		stretch  [][2]float64
+		stretch  []geom.Span
 		weldMm   float64
 	}{
-		{"rectangle: [60, 40], wall: 3", "rectangular tube 60 × 40 × 3", [][2]float64{{0, 3}, {37, 40}}, 3},
-		{"round: 48.3, wall: 3.2", "round tube Ø48.3 × 3.2", [][2]float64{{0, 3.2}, {45.099999999999994, 48.3}}, 3.2},
-		{"round: 30", "round bar Ø30", [][2]float64{{0, 30}}, 15},
-		{"square: 20", "square bar 20", [][2]float64{{0, 20}}, 10},
-		{"angle: [60, 40], wall: 5", "angle 60 × 40 × 5", [][2]float64{{0, 5}}, 5},
-		{"channel: [100, 50], wall: 6, flange: 8.5", "channel 100 × 50 × 6, flanges 8.5", [][2]float64{{0, 6}}, 6},
-		{"channel: [100, 50], wall: 6, flange: 8.5, open: top", "channel 100 × 50 × 6, flanges 8.5", [][2]float64{{0, 8.5}, {91.5, 100}}, 6},
-		{"flat: [80, 8]", "flat 80 × 8", [][2]float64{{0, 8}}, 8},
+		{"rectangle: [60, 40], wall: 3", "rectangular tube 60 × 40 × 3", []geom.Span{{FromMm: 0, ToMm: 3}, {FromMm: 37, ToMm: 40}}, 3},
+		{"round: 48.3, wall: 3.2", "round tube Ø48.3 × 3.2", []geom.Span{{FromMm: 0, ToMm: 3.2}, {FromMm: 45.099999999999994, ToMm: 48.3}}, 3.2},
+		{"round: 30", "round bar Ø30", []geom.Span{{FromMm: 0, ToMm: 30}}, 15},
+		{"square: 20", "square bar 20", []geom.Span{{FromMm: 0, ToMm: 20}}, 10},
+		{"angle: [60, 40], wall: 5", "angle 60 × 40 × 5", []geom.Span{{FromMm: 0, ToMm: 5}}, 5},
+		{"channel: [100, 50], wall: 6, flange: 8.5", "channel 100 × 50 × 6, flanges 8.5", []geom.Span{{FromMm: 0, ToMm: 6}}, 6},
+		{"channel: [100, 50], wall: 6, flange: 8.5, open: top", "channel 100 × 50 × 6, flanges 8.5", []geom.Span{{FromMm: 0, ToMm: 8.5}, {FromMm: 91.5, ToMm: 100}}, 6},
+		{"flat: [80, 8]", "flat 80 × 8", []geom.Span{{FromMm: 0, ToMm: 8}}, 8},
 	} {
 		m := work(t, "mm", "part: a\nkind: bar\nmaterial: S235\nbar: {"+c.in+", length: 300}\n")
 		if m.Out.Bar.Section != c.want || m.StockText() != c.want || !slices.Equal(m.MetalAt(0), c.stretch) || m.WallMm(0) != c.weldMm || m.Out.Bar.Top != "" {

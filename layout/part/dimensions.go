@@ -66,10 +66,10 @@ func (b *bench) limitsOnce(dims []plan.Dimension) []plan.Dimension {
 func (r *Sizes) cutDimensions() []plan.Dimension {
 	var out []plan.Dimension
 	for k := range seq.Refs(r.Keyways) {
-		from, to := k.Row.KeyMm()
+		key := k.Row.Key()
 		text := words.Either(k.open < 2, "keyway "+k.sizeText(r.W), "keyway "+k.widthText(r.W))
 		out = append(out, plan.Dimension{
-			Kind: plan.DiameterDim, FromMm: from, ToMm: to, RadiusMm: k.floorMm(), Inside: k.Row.Inside,
+			Kind: plan.DiameterDim, FromMm: key.FromMm, ToMm: key.ToMm, RadiusMm: k.floorMm(), Inside: k.Row.Inside,
 			Text: text})
 	}
 	for g := range seq.Refs(r.Grooves) {

@@ -110,11 +110,11 @@ func (h *helix) needless(*shaper) string {
 }
 
 // metalAt: somewhere round, its blade is there.
-func (h *helix) metalAt(s *Sizes, radiusMm float64) [][2]float64 {
+func (h *helix) metalAt(s *Sizes, radiusMm float64) []geom.Span {
 	if radiusMm < h.in.Shaft.Mm/2 || radiusMm > h.in.Outside.Mm/2 {
 		return nil
 	}
-	return [][2]float64{{0, s.LengthMm()}}
+	return []geom.Span{{ToMm: s.LengthMm()}}
 }
 
 // seamMm is across the blade, where a turn is joined to the next.

@@ -77,7 +77,7 @@ func TestFlightMetal(t *testing.T) {
 	t.Parallel()
 	m := work(t, "mm", auger)
 	for radius, stretches := range map[float64]int{29.9: 0, 30: 1, 80: 1, 80.1: 0} {
-		if got := m.MetalAt(radius); len(got) != stretches || stretches > 0 && got[0] != [2]float64{0, 300} {
+		if got := m.MetalAt(radius); len(got) != stretches || stretches > 0 && got[0] != (geom.Span{ToMm: 300}) {
 			t.Errorf("at %g: %v", radius, got)
 		}
 	}

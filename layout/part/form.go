@@ -29,7 +29,7 @@ type form interface {
 	// What usual answers alike for most.
 	listed() bool                                       // it stands in the cut list: no face is drawn, and its notes are all there
 	stockText(s *Sizes) string                          // what it is made from, in words
-	metalAt(s *Sizes, radiusMm float64) [][2]float64    // stretches of the axis with metal at a radius
+	metalAt(s *Sizes, radiusMm float64) []geom.Span     // stretches of the axis with metal at a radius
 	fromEdge(s *Sizes, mm float64) Sized                // a length measured from its edge
 	seamMm() float64                                    // length of the seam of a piece, 0 without one
 	placeGroup(z *sizer, m *Group)                      // puts holes or slots on it, and refuses what has no place there

@@ -152,7 +152,7 @@ func (usual) throughMm(s *Sizes, m *Group) (metal, travel float64) {
 	if len(all) == 0 {
 		return 0, 0
 	}
-	return seq.Sum(all, func(m [2]float64) float64 { return m[1] - m[0] }), all[len(all)-1][1] - all[0][0]
+	return seq.Sum(all, geom.Span.LengthMm), all[len(all)-1].ToMm - all[0].FromMm
 }
 
 func (m *Group) feature(n *Numbered) plan.Feature {

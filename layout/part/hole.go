@@ -289,9 +289,9 @@ func (b *bench) underHoles(m *Group, face string) string {
 	if !b.Part.Turned() || len(metal) == 0 {
 		return ", " + face
 	}
-	gap := metal[0][0]
+	gap := metal[0].FromMm
 	if m.drilledFrom() == parts.Front {
-		gap, at = length-metal[len(metal)-1][1], length
+		gap, at = length-metal[len(metal)-1].ToMm, length
 	}
 	if gap = geom.Clean(gap); gap < geom.CloseMm {
 		return ", " + face

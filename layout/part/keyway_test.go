@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 )
 
 const keyShaft = `part: spindle
@@ -187,12 +188,12 @@ func TestWoodruffKeyways(t *testing.T) {
 		}
 	}
 	k := keyed(t, "mm", shaft, "in: seat, key: woodruff 5x6.5").Keyways[0].Row
-	if a, b := k.KeyMm(); math.Abs(a-32.806) > 0.001 || math.Abs(b-47.194) > 0.001 || math.Abs(k.RunoutMm-7.1937) > 1e-4 {
-		t.Errorf("the key lies from %v to %v, %v", a, b, k.RunoutMm)
+	if key := k.Key(); math.Abs(key.FromMm-32.806) > 0.001 || math.Abs(key.ToMm-47.194) > 0.001 || math.Abs(k.RunoutMm-7.1937) > 1e-4 {
+		t.Errorf("the key lies at %v, %v", key, k.RunoutMm)
 	}
 	k = keyed(t, "mm", keyShaft, "in: seat, length: 40, cutter: 63").Keyways[0].Row
-	if a, b := k.KeyMm(); a != 20 || b != 60 {
-		t.Errorf("a parallel key lies from %v to %v", a, b)
+	if key := k.Key(); key != (geom.Span{FromMm: 20, ToMm: 60}) {
+		t.Errorf("a parallel key lies at %v", key)
 	}
 }
 

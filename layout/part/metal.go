@@ -33,7 +33,7 @@ func (s *Step) leastMm() float64 {
 // stepAt is the step of one side at a place on the axis, or nil; the first
 // where two meet.
 func stepAt(steps []*Step, z float64) *Step {
-	return seq.First(steps, func(s *Step) bool { return z >= s.FromMm-geom.CloseMm && z <= s.ToMm+geom.CloseMm })
+	return seq.First(steps, func(s *Step) bool { return s.Span().Holds(z) })
 }
 
 // outsideAt is the outside step at an axial place.
@@ -44,13 +44,13 @@ func (s *Sizes) boreAt(z float64) *Step { return stepAt(s.Side(true), z) }
 
 // MetalAt lists the stretches of a part's axis where there is metal at a radius.
 // The edge of an outline that is not round is not looked at.
-func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 { return s.form.metalAt(s, radiusMm) }
+func (s *Sizes) MetalAt(radiusMm float64) []geom.Span { return s.form.metalAt(s, radiusMm) }
 
-func (usual) metalAt(s *Sizes, radiusMm float64) [][2]float64 {
+func (usual) metalAt(s *Sizes, radiusMm float64) []geom.Span {
 	outsides, insides := s.Sides()
-	var out [][2]float64
+	var out []geom.Span
 	for _, cut := range s.Stretches() {
-		mid, outside, inside := (cut[0]+cut[1])/2, math.Inf(1), -1.0
+		mid, outside, inside := cut.MidMm(), math.Inf(1), -1.0
 		if len(outsides) > 0 {
 			outside = stepAt(outsides, mid).Size.NominalMm / 2
 		}
@@ -60,8 +60,8 @@ func (usual) metalAt(s *Sizes, radiusMm float64) [][2]float64 {
 		if outside <= radiusMm || inside >= radiusMm {
 			continue
 		}
-		if n := len(out); n > 0 && cut[0]-out[n-1][1] < geom.CloseMm {
-			out[n-1][1] = cut[1]
+		if n := len(out); n > 0 && cut.FromMm-out[n-1].ToMm < geom.CloseMm {
+			out[n-1].ToMm = cut.ToMm
 		} else {
 			out = append(out, cut)
 		}
@@ -70,7 +70,7 @@ func (usual) metalAt(s *Sizes, radiusMm float64) [][2]float64 {
 }
 
 // Stretches are those of the part's axis in which no diameter changes, front to back, mm.
-func (s *Sizes) Stretches() (out [][2]float64) {
+func (s *Sizes) Stretches() (out []geom.Span) {
 	ends := []float64{0, s.LengthMm()}
 	for _, st := range s.Steps {
 		ends = append(ends, st.FromMm, st.ToMm)
@@ -78,7 +78,7 @@ func (s *Sizes) Stretches() (out [][2]float64) {
 	slices.Sort(ends)
 	for i, from := range ends[:len(ends)-1] {
 		if to := ends[i+1]; to-from >= geom.CloseMm {
-			out = append(out, [2]float64{from, to})
+			out = append(out, geom.Span{FromMm: from, ToMm: to})
 		}
 	}
 	return out
@@ -92,10 +92,10 @@ func (s *Sizes) Plane(f parts.Face, radiusMm float64) (zMm, thickMm float64, ok 
 		return 0, 0, false
 	}
 	if f == parts.Front {
-		return m[0][0], m[0][1] - m[0][0], true
+		return m[0].FromMm, m[0].LengthMm(), true
 	}
 	last := m[len(m)-1]
-	return last[1], last[1] - last[0], true
+	return last.ToMm, last.LengthMm(), true
 }
 
 // PlaneOf is where a face of what a group goes through lies, and how much metal lies

@@ -288,7 +288,7 @@ func TestBalloonsOnThePart(t *testing.T) {
 func TestMetalAt(t *testing.T) {
 	t.Parallel()
 	m := work(t, "mm", "part: p\nkind: turned\nmaterial: S235\nprofile:\n  outside:\n    - {name: a, diameter: 60, length: 20}\n    - {name: b, diameter: 40, length: 30}\n    - {name: c, diameter: 60, length: 10}\n  inside:\n    - {name: d, diameter: 30, length: 25}\n    - {name: e, diameter: 10, length: 35}\n")
-	for radius, want := range map[float64]string{2: "[]", 5: "[]", 6: "[[25 60]]", 15: "[[25 60]]", 16: "[[0 60]]", 20: "[[0 20] [50 60]]", 25: "[[0 20] [50 60]]", 29.9: "[[0 20] [50 60]]", 30: "[]"} {
+	for radius, want := range map[float64]string{2: "[]", 5: "[]", 6: "[{25 60}]", 15: "[{25 60}]", 16: "[{0 60}]", 20: "[{0 20} {50 60}]", 25: "[{0 20} {50 60}]", 29.9: "[{0 20} {50 60}]", 30: "[]"} {
 		if got := fmt.Sprint(m.MetalAt(radius)); got != want {
 			t.Errorf("at %v: %v, want %s", radius, got, want)
 		}

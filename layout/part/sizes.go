@@ -51,11 +51,14 @@ type Step struct {
 	firstFor     string
 }
 
+// Span is where the step lies on the axis, from the front face.
+func (s *Step) Span() geom.Span { return geom.Span{FromMm: s.FromMm, ToMm: s.ToMm} }
+
 // LengthMm is the step's length along the axis.
 func (s *Step) LengthMm() float64 { return geom.Clean(s.ToMm - s.FromMm) }
 
 // MidMm is the step's middle on the axis, from the front face.
-func (s *Step) MidMm() float64 { return (s.FromMm + s.ToMm) / 2 }
+func (s *Step) MidMm() float64 { return s.Span().MidMm() }
 
 // Bears tells whether a rolling bearing sits on the step.
 func (s *Step) Bears() bool { return parts.SeatUse(s.Seat) == parts.ABearing }

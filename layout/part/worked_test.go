@@ -9,8 +9,10 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/golden"
 	"centrepop/parts/read"
+	"centrepop/parts/seq"
 )
 
 // TestWorked: everything that is worked out of small parts, which together have every
@@ -114,7 +116,7 @@ func asked(m *Model) (out []string) {
 	}
 	if len(outside) > 0 {
 		middle := m.LengthMm() / 2
-		say("wall %.3f, metal at %.3f: %.3f", m.WallMm(middle), m.Section.MaxMm-1, m.MetalAt(m.Section.MaxMm-1))
+		say("wall %.3f, metal at %.3f: %.3f", m.WallMm(middle), m.Section.MaxMm-1, seq.Map(m.MetalAt(m.Section.MaxMm-1), func(on geom.Span) [2]float64 { return [2]float64{on.FromMm, on.ToMm} }))
 	}
 	return out
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -193,10 +194,7 @@ func (p *Placed) Z(mm float64) float64 {
 }
 
 // Span is where a feature of the part lies on the assembly's axis, in mm.
-func (p *Placed) Span(e JointEnd) (loMm, hiMm float64) {
-	a, b := p.Z(e.FromMm), p.Z(e.ToMm)
-	return min(a, b), max(a, b)
-}
+func (p *Placed) Span(e JointEnd) geom.Span { return geom.Between(p.Z(e.FromMm), p.Z(e.ToMm)) }
 
 // Own is the distance, in mm, from the part's front face of a place on the
 // assembly's axis: what Z undoes.

@@ -1,6 +1,10 @@
 package plan
 
-import "testing"
+import (
+	"testing"
+
+	"centrepop/parts/geom"
+)
 
 // TestPlaced: a part whose front lies at 100 of the assembly's axis has what is 30 behind
 // it at 130, or the other way round at 70; Own undoes that.
@@ -18,21 +22,21 @@ func TestPlaced(t *testing.T) {
 			t.Errorf("other way %v: %v is %v behind the front, want 30", c.otherWay, c.at, got)
 		}
 		for _, e := range []JointEnd{{FromMm: 10, ToMm: 30}, {FromMm: 30, ToMm: 10}} {
-			if low, high := p.Span(e); low != c.low || high != c.high {
-				t.Errorf("other way %v: %v to %v, want %v to %v", c.otherWay, low, high, c.low, c.high)
+			if got := p.Span(e); got.FromMm != c.low || got.ToMm != c.high {
+				t.Errorf("other way %v: %v, want %v to %v", c.otherWay, got, c.low, c.high)
 			}
 		}
 	}
 }
 
-// TestKeyMm: a key of its own length lies in what is cut to its full depth, a Woodruff
+// TestKey: a key of its own length lies in what is cut to its full depth, a Woodruff
 // key, a part of a disc, over the run-out at both ends too.
-func TestKeyMm(t *testing.T) {
+func TestKey(t *testing.T) {
 	t.Parallel()
-	for of, want := range map[string][2]float64{"": {20, 30}, "6x9": {12, 38}} {
+	for of, want := range map[string]geom.Span{"": {FromMm: 20, ToMm: 30}, "6x9": {FromMm: 12, ToMm: 38}} {
 		k := KeywayRow{FromMm: 20, ToMm: 30, RunoutMm: 8, Woodruff: of}
-		if from, to := k.KeyMm(); from != want[0] || to != want[1] {
-			t.Errorf("%q: %v to %v, want %v", of, from, to, want)
+		if got := k.Key(); got != want {
+			t.Errorf("%q: %v, want %v", of, got, want)
 		}
 	}
 }

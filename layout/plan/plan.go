@@ -453,12 +453,12 @@ type KeywayRow struct {
 	Woodruff   string  `json:"woodruff,omitempty"`   // size or number of a Woodruff key, whose pocket in a shaft is all run-out
 }
 
-// KeyMm is where the key lies along the axis, from the front face.
-func (k *KeywayRow) KeyMm() (from, to float64) {
+// Key is where the key lies along the axis, from the front face.
+func (k *KeywayRow) Key() geom.Span {
 	if k.Woodruff == "" {
-		return k.FromMm, k.ToMm
+		return geom.Span{FromMm: k.FromMm, ToMm: k.ToMm}
 	}
-	return k.FromMm - k.RunoutMm, k.ToMm + k.RunoutMm
+	return geom.Span{FromMm: k.FromMm - k.RunoutMm, ToMm: k.ToMm + k.RunoutMm}
 }
 
 // GrooveRow is a groove in a round or in an end face.
@@ -482,6 +482,9 @@ type GrooveRow struct {
 	LeadInMm   float64    `json:"lead_in_mm,omitempty"` // length of the chamfer it is pushed over
 	ORing      *ORingFit  `json:"o_ring,omitempty"`
 }
+
+// Span is where the groove lies along the axis, from the front face.
+func (g *GrooveRow) Span() geom.Span { return geom.Span{FromMm: g.FromMm, ToMm: g.ToMm} }
 
 // FlatsRow is a set of equal flats milled on an outside.
 type FlatsRow struct {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/material"
+	"centrepop/parts/geom"
 )
 
 // Which figure of the one table rules: yield, or tension for a brittle iron.
@@ -291,34 +292,35 @@ func TestHeatAndColdLimits(t *testing.T) {
 // jobs: 12 thick, tube 1 mm below, chamfer 5 at the back; 8, 1 and 4; and in
 // inches 1/2, 1/32 and 3/16.
 func TestContact(t *testing.T) {
+	on := geom.Between
 	for _, c := range []struct {
-		hub, shaft Stretch
-		cuts       []Stretch
+		hub, shaft geom.Span
+		cuts       []geom.Span
 		want       float64
 	}{
-		{Stretch{0, 12}, Stretch{1, 500}, []Stretch{{7, 12}}, 6},
-		{Stretch{0, 8}, Stretch{1, 130}, []Stretch{{4, 8}}, 3},
-		{Stretch{0, 0.5}, Stretch{0.03125, 24}, []Stretch{{0.3125, 0.5}}, 0.28125},
-		{Stretch{0, 12}, Stretch{0, 12}, nil, 12},
-		{Stretch{0, 12}, Stretch{3, 9}, nil, 6},
-		{Stretch{0, 12}, Stretch{1, 500}, []Stretch{{0, 2}, {1, 3}, {7, 12}, {20, 30}}, 4},
-		{Stretch{0, 12}, Stretch{0, 12}, []Stretch{{5, 7}, {0, 1}}, 9},
-		{Stretch{0, 12}, Stretch{0, 12}, []Stretch{{2, 10}, {3, 5}}, 4},
-		{Stretch{0, 12}, Stretch{12, 20}, nil, 0}, {Stretch{5, 5}, Stretch{0, 12}, nil, 0}, {Stretch{0, 12}, Stretch{0, 12}, []Stretch{{5, 5}}, 12},
-		{Stretch{0, 12}, Stretch{15, 20}, []Stretch{{0, 1}}, 0},
-		{Stretch{0, 12}, Stretch{0, 12}, []Stretch{{-3, 20}}, 0},
-		{Stretch{0, 12}, Stretch{0, 12}, []Stretch{{-3, -1}}, 12},
+		{on(0, 12), on(1, 500), []geom.Span{on(7, 12)}, 6},
+		{on(0, 8), on(1, 130), []geom.Span{on(4, 8)}, 3},
+		{on(0, 0.5), on(0.03125, 24), []geom.Span{on(0.3125, 0.5)}, 0.28125},
+		{on(0, 12), on(0, 12), nil, 12},
+		{on(0, 12), on(3, 9), nil, 6},
+		{on(0, 12), on(1, 500), []geom.Span{on(0, 2), on(1, 3), on(7, 12), on(20, 30)}, 4},
+		{on(0, 12), on(0, 12), []geom.Span{on(5, 7), on(0, 1)}, 9},
+		{on(0, 12), on(0, 12), []geom.Span{on(2, 10), on(3, 5)}, 4},
+		{on(0, 12), on(12, 20), nil, 0}, {on(5, 5), on(0, 12), nil, 0}, {on(0, 12), on(0, 12), []geom.Span{on(5, 5)}, 12},
+		{on(0, 12), on(15, 20), []geom.Span{on(0, 1)}, 0},
+		{on(0, 12), on(0, 12), []geom.Span{on(-3, 20)}, 0},
+		{on(0, 12), on(0, 12), []geom.Span{on(-3, -1)}, 12},
 	} {
 		got, err := ContactMm(c.hub, c.shaft, c.cuts)
 		if err != nil || math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("ContactMm(%v, %v, %v) = %v, %v; want %v", c.hub, c.shaft, c.cuts, got, err, c.want)
 		}
 	}
-	for _, bad := range []Stretch{{2, 1}, {math.NaN(), 1}, {0, math.Inf(1)}, {math.Inf(-1), 0}} {
-		if got, err := ContactMm(bad, Stretch{0, 1}, nil); err == nil || got != 0 {
+	for _, bad := range []geom.Span{{FromMm: 2, ToMm: 1}, {FromMm: math.NaN(), ToMm: 1}, {ToMm: math.Inf(1)}, {FromMm: math.Inf(-1)}} {
+		if got, err := ContactMm(bad, on(0, 1), nil); err == nil || got != 0 {
 			t.Errorf("hub %v: %v, want an error", bad, got)
 		}
-		if got, err := ContactMm(Stretch{0, 1}, Stretch{0, 1}, []Stretch{bad}); err == nil {
+		if got, err := ContactMm(on(0, 1), on(0, 1), []geom.Span{bad}); err == nil {
 			t.Errorf("cut %v: %v, want an error", bad, got)
 		}
 	}

@@ -100,12 +100,11 @@ func (r *reviewer) weldEnds(j *plan.JointPlan) ([]weldEnd, []*standingPart) {
 	if outer == nil || inner == nil || !outerEnd.Inside {
 		return nil, nil
 	}
-	o0, o1 := outer.Span(outerEnd)
-	i0, i1 := inner.Span(innerEnd)
+	out, in := outer.Span(outerEnd), inner.Span(innerEnd)
 	radius := min(outerEnd.DiameterMm, innerEnd.DiameterMm) / 2 // of a shoulder the weld runs further out
 	return []weldEnd{
-		newWeldEnd(-1, radius, surfaceEnd{outer, o0}, surfaceEnd{inner, i0}),
-		newWeldEnd(1, radius, surfaceEnd{outer, o1}, surfaceEnd{inner, i1}),
+		newWeldEnd(-1, radius, surfaceEnd{outer, out.FromMm}, surfaceEnd{inner, in.FromMm}),
+		newWeldEnd(1, radius, surfaceEnd{outer, out.ToMm}, surfaceEnd{inner, in.ToMm}),
 	}, stack
 }
 

@@ -301,8 +301,8 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 		return
 	}
 	wide, high := r.nutOver(b.HeldBy)
-	lo, hi := min(b.LargeEndMm, b.LargeEndMm+b.LargeEndDir*high), max(b.LargeEndMm, b.LargeEndMm+b.LargeEndDir*high)
-	nut := ringOf(lo, hi, 0, wide/2)
+	on := geom.Between(b.LargeEndMm, b.LargeEndMm+b.LargeEndDir*high)
+	nut := ringOf(on, 0, wide/2)
 	for _, stack := range r.lastStacksOf(j) {
 		for _, p := range stack {
 			if p.Part == j.A.Part || r.nutOf(p.Part, b.HeldBy) {
@@ -310,7 +310,7 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 			}
 			_, deep := overlapped(nut, p)
 			if deep <= overlapMm {
-				r.nutTurns(b, p, lo, hi)
+				r.nutTurns(b, p, on)
 				continue
 			}
 			r.add(Finding{
@@ -384,7 +384,7 @@ var fiveFigures = regexp.MustCompile(`^3\d\d(\d\d)(?:[^\d.]|$)`)
 // nutTurns finds a part round the nut that sets a bearing, from lo to hi, which the nut or
 // the head of its screw may strike as it turns: where the part is only bolted on, it stands
 // off the axis by what the play of its bolts and the two patterns let it.
-func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, lo, hi float64) {
+func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, on geom.Span) {
 	v := r.viewOf(p.Part)
 	off, bolted := r.offMm(p.Part)
 	if !bolted || v == nil {
@@ -397,17 +397,17 @@ func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, lo, hi float64
 		what, wide := nut.p.Title.Value, nut.wideMm()
 		if c := nut.q.Clamp; c != nil && c.ProudMm > 0 {
 			in := min(c.AxialMm, nut.lengthMm-c.AxialMm) - c.HeadMm/2 // whichever way round the nut is on
-			if from, to := p.span(); lo+in < to && hi-in > from {
+			if of := p.span(); on.FromMm+in < of.ToMm && on.ToMm-in > of.FromMm {
 				what, wide = "the screw of "+what, c.OutsideMm/2+c.ProudMm
 			}
 		}
 		for _, c := range v.inside {
 			low, _, ok := limitsOf(c.Drawn.Size)
-			z0, z1 := min(p.Z(c.FromMm), p.Z(c.ToMm)), max(p.Z(c.FromMm), p.Z(c.ToMm))
+			lies := geom.Between(p.Z(c.FromMm), p.Z(c.ToMm))
 			if !ok {
 				low = 2 * c.RadiusMm()
 			}
-			if free := low/2 - wide - off; !geom.Over(free, 0) && z1 > lo && z0 < hi {
+			if free := low/2 - wide - off; !geom.Over(free, 0) && lies.OnMm(on) > 0 {
 				v.report(Check, c.Name, c.Drawn.Pos, Finding{
 					What: what + " may strike " + c.Name + " of " + p.Title + " as it turns", Numbers: r.mm(low/2-wide) + " round it, and " + r.mm(off) + " that " + p.Title + " may stand off the axis", LeftMm: left(free),
 					Rule: "what turns clears what is round it wherever the bolts let that stand", Source: "by geometry", Fix: "a larger bore, a register, or a head under the round",

@@ -49,12 +49,15 @@ func (v *view) clamped(c *plan.ClampRow) {
 
 // across is a stretch of the screw of a split ring, along it from the middle of the cut: positive on the side of its
 // head.
-type across struct{ fromMm, toMm, radiusMm float64 }
+type across struct {
+	geom.Span
+	radiusMm float64
+}
 
 // screwRoom are the hole of the screw on the side of its head, its counterbore, and the thread.
 func screwRoom(c *plan.ClampRow) []across {
 	exit := math.Sqrt(math.Max(0, c.OutsideMm*c.OutsideMm/4-c.AtMm*c.AtMm))
-	return []across{{0, c.SeatMm, c.HoleMm / 2}, {c.SeatMm, exit, c.HeadMm / 2}, {-exit, 0, c.MajorMm / 2}}
+	return []across{{geom.Span{ToMm: c.SeatMm}, c.HoleMm / 2}, {geom.Span{FromMm: c.SeatMm, ToMm: exit}, c.HeadMm / 2}, {geom.Span{FromMm: -exit}, c.MajorMm / 2}}
 }
 
 // clampFree looks for what else of the part, or welded to it, the cut or the screw of a split ring goes through.
@@ -111,9 +114,8 @@ func holeInScrew(c *plan.ClampRow, h *hole, out plan.XY) (deep float64) {
 	head := geom.Clock(1, c.ClockDeg+90)
 	for _, q := range []plan.XY{h.a, h.b} {
 		for _, s := range screwRoom(c) {
-			low, high := c.AxialMm-s.radiusMm, c.AxialMm+s.radiusMm
-			beside := math.Max(s.fromMm-q.Dot(head), q.Dot(head)-s.toMm)
-			if geom.Over(math.Min(h.toMm, high), math.Max(h.fromMm, low)) {
+			beside := math.Max(s.FromMm-q.Dot(head), q.Dot(head)-s.ToMm)
+			if h.span().Meets(geom.Around(c.AxialMm, s.radiusMm)) {
 				deep = math.Max(deep, math.Min(h.radiusMm-beside, h.radiusMm+s.radiusMm-math.Abs(q.Dot(out)-c.AtMm)))
 			}
 		}
@@ -139,7 +141,7 @@ func (o *opening) inScrew(c *plan.ClampRow) (deep float64) {
 		return plan.XY{XMm: radius * math.Sin(turn), YMm: radius * math.Cos(turn)}
 	}
 	for _, s := range screwRoom(c) {
-		apart := geom.Apart(at(in), at(o.outerMm), plan.XY{XMm: s.fromMm, YMm: c.AtMm}, plan.XY{XMm: s.toMm, YMm: c.AtMm})
+		apart := geom.Apart(at(in), at(o.outerMm), plan.XY{XMm: s.FromMm, YMm: c.AtMm}, plan.XY{XMm: s.ToMm, YMm: c.AtMm})
 		deep = math.Max(deep, math.Min(s.radiusMm+o.aroundMm-apart, s.radiusMm+o.alongMm-math.Abs(o.zMm-c.AxialMm)))
 	}
 	return deep

@@ -28,13 +28,13 @@ func (v *view) crosses(s Severity, g plan.GrooveRow, f Finding) {
 
 func (v *view) grooveOnKeyway(g plan.GrooveRow) {
 	for _, k := range v.q.Keyways {
-		from, to := k.KeyMm()
-		if k.In != g.In || k.Inside != g.Inside || !geom.Over(to, g.FromMm) || !geom.Over(g.ToMm, from) {
+		key := k.Key()
+		if k.In != g.In || k.Inside != g.Inside || !key.Meets(g.Span()) {
 			continue
 		}
 		v.crosses(Check, g, Finding{
-			What: g.Name + " crosses " + k.Name, Numbers: "it runs from " + v.mm(g.FromMm) + " to " + v.mm(g.ToMm) + " from the front face, the keyway from " + v.mm(from) + " to " + v.mm(to),
-			OverMm: over(math.Min(g.ToMm, to) - math.Max(g.FromMm, from)), Rule: "a groove stays whole all round, and a key bears along its whole length", Fix: "move the groove beyond the keyway, or a shorter keyway",
+			What: g.Name + " crosses " + k.Name, Numbers: "it runs from " + v.mm(g.FromMm) + " to " + v.mm(g.ToMm) + " from the front face, the keyway from " + v.mm(key.FromMm) + " to " + v.mm(key.ToMm),
+			OverMm: over(key.OnMm(g.Span())), Rule: "a groove stays whole all round, and a key bears along its whole length", Fix: "move the groove beyond the keyway, or a shorter keyway",
 		})
 	}
 }
@@ -56,9 +56,8 @@ func (v *view) grooveUnderLip(g plan.GrooveRow) {
 // does not seal there.
 func (v *view) faceGrooveHoles(g plan.GrooveRow) {
 	for h := range seq.Refs(v.holes) {
-		atFace := geom.Over(g.ToMm, h.fromMm) && geom.Over(h.toMm, g.FromMm)
 		gap := math.Max(h.centreMm()-h.radiusMm-g.OuterMm/2, g.InnerMm/2-h.centreMm()-h.radiusMm)
-		if !atFace || !geom.Over(0, gap) {
+		if !h.span().Meets(g.Span()) || !geom.Over(0, gap) {
 			continue
 		}
 		v.crosses(Stop, g, Finding{

@@ -68,8 +68,8 @@ func (v *view) obeysSetting(note, said string) bool {
 // What the general tolerances of the coarsest class leave, mm, up to a size in mm: ISO
 // 2768-2 class L, Tables 1 (flatness), 2 (squareness) and 4 (run-out).
 var (
-	generalFlat   = []span{{10, 0.1}, {30, 0.2}, {100, 0.4}, {300, 0.8}, {1000, 1.2}, {3000, 1.6}}
-	generalSquare = []span{{100, 0.6}, {300, 1}, {1000, 1.5}, {3000, 2}}
+	generalFlat   = [][2]float64{{10, 0.1}, {30, 0.2}, {100, 0.4}, {300, 0.8}, {1000, 1.2}, {3000, 1.6}}
+	generalSquare = [][2]float64{{100, 0.6}, {300, 1}, {1000, 1.5}, {3000, 2}}
 )
 
 const generalRunOutMm = 0.5
@@ -113,10 +113,10 @@ func (v *view) idleRequire(q parts.Requirement) {
 // useful is the most that a demand may allow, in words and with its source; 0 where nothing says it.
 func (v *view) useful(q parts.Requirement) (mm float64, by, source string) {
 	size, general := 2*v.q.Section.MaxMm, "the general tolerance leaves"
-	upTo := func(table []span) float64 {
+	upTo := func(table [][2]float64) float64 {
 		for _, row := range table {
-			if size <= row.fromMm {
-				return row.toMm
+			if size <= row[0] {
+				return row[1]
 			}
 		}
 		return 0

@@ -127,8 +127,8 @@ func (v *view) nearestEdge(h *hole) nearest {
 		return n
 	}
 	along := h.wideMm()
-	for _, s := range v.cuts() {
-		mid := (s.fromMm + s.toMm) / 2
+	for _, s := range v.m.Stretches() {
+		mid := s.MidMm()
 		out, in := at(v.outside, mid), at(v.inside, mid)
 		switch {
 		case out == nil:
@@ -138,7 +138,7 @@ func (v *view) nearestEdge(h *hole) nearest {
 			if gap := h.nearMm() - h.radiusMm - out.RadiusMm(); before && gap < 0 {
 				n.take(gap, "the side of "+out.Name)
 			}
-		case geom.Over(along.toMm, s.fromMm) && geom.Over(s.toMm, along.fromMm):
+		case along.Meets(s):
 			n.take(out.RadiusMm()-h.farMm()-h.radiusMm, "the outside of "+out.Name)
 			if in != nil && h.centreMm() > in.RadiusMm() {
 				n.take(h.nearMm()-h.radiusMm-in.RadiusMm(), "the bore "+in.Name)
@@ -149,14 +149,16 @@ func (v *view) nearestEdge(h *hole) nearest {
 }
 
 // wideMm is where a hole has its full diameter: beyond its thread runs a smaller drill.
-func (h *hole) wideMm() span {
+func (h *hole) wideMm() geom.Span {
+	on := h.span()
 	switch {
 	case h.thread == nil || h.through:
-		return span{h.fromMm, h.toMm}
 	case h.face == parts.Back:
-		return span{max(h.fromMm, h.toMm-h.group.Depth.Mm), h.toMm}
+		on.FromMm = max(on.FromMm, on.ToMm-h.group.Depth.Mm)
+	default:
+		on.ToMm = min(on.ToMm, on.FromMm+h.group.Depth.Mm)
 	}
-	return span{h.fromMm, min(h.toMm, h.fromMm+h.group.Depth.Mm)}
+	return on
 }
 
 func outerMm(c *cylinder) float64 {

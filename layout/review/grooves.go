@@ -418,10 +418,11 @@ func (v *view) screwedIn() bool {
 // another part lies round.
 func (v *view) flatsFree(f plan.FlatsRow) {
 	apart := 360 / float64(max(1, f.Sides)) // from one flat to the next
+	flat := geom.Span{FromMm: f.FromMm, ToMm: f.ToMm}
 	for o := range seq.Refs(v.p.Radials) {
 		z, off := v.axialMm(o), math.Abs(math.Remainder(o.Clock[0].Deg-f.ClockDeg, apart))
-		if half := v.radialHoleMm(o) / 2; o.Shape == parts.RadialHole && geom.Over(z+half, f.FromMm) && geom.Over(f.ToMm, z-half) && off > 5 {
-			v.report(Check, o.Name.Value, o.Pos, Finding{What: o.Name.Value + " lies beside the flats " + f.Name, Numbers: v.mm(z) + " from the front; they run from " + v.mm(f.FromMm) + " to " + v.mm(f.ToMm), OverMm: over(min(z+half, f.ToMm) - max(z-half, f.FromMm)),
+		if hole := geom.Around(z, v.radialHoleMm(o)/2); o.Shape == parts.RadialHole && hole.Meets(flat) && off > 5 {
+			v.report(Check, o.Name.Value, o.Pos, Finding{What: o.Name.Value + " lies beside the flats " + f.Name, Numbers: v.mm(z) + " from the front; they run from " + v.mm(f.FromMm) + " to " + v.mm(f.ToMm), OverMm: over(hole.OnMm(flat)),
 				Rule: "a hole lies on a flat or clear of it", Source: practice, Fix: "move one of them along the axis"})
 		}
 	}

@@ -132,8 +132,8 @@ func (v *view) joined(group string) bool { return v.bolted(v.p.Name.Value, group
 func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
 	r := h.centreMm()
 	near := nearest{wallMm: math.Inf(1)}
-	for _, s := range v.cuts() {
-		mid := (s.fromMm + s.toMm) / 2
+	for _, s := range v.m.Stretches() {
+		mid := s.MidMm()
 		// Over a blind hole through a flange, the far side is where it ends.
 		above := mid < h.fromMm && side == parts.Front || mid > h.toMm && side == parts.Back
 		if c := at(v.outside, mid); above && c != nil && !c.fitted() && c.RadiusMm() < r {

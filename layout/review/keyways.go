@@ -171,7 +171,7 @@ func (v *view) cutterRoom(k plan.KeywayRow) {
 		return
 	}
 	for _, c := range v.outside {
-		if c.Name != k.In && geom.Over(c.RadiusMm(), k.DiameterMm/2) && geom.Over(k.ToMm+k.RunoutMm, c.FromMm) && geom.Over(c.ToMm, k.FromMm-k.RunoutMm) {
+		if c.Name != k.In && geom.Over(c.RadiusMm(), k.DiameterMm/2) && c.Span().Meets(geom.Span{FromMm: k.FromMm - k.RunoutMm, ToMm: k.ToMm + k.RunoutMm}) {
 			v.report(Stop, k.Name, entryPos(v.p, k.Name), Finding{
 				What:    "the cutter of " + k.Name + " runs into " + c.Name,
 				Numbers: "it runs out " + v.mm(k.RunoutMm) + " beyond the full depth, to " + v.mm(k.FromMm-k.RunoutMm) + " and " + v.mm(k.ToMm+k.RunoutMm) + " from the front face",
@@ -258,8 +258,7 @@ func (r *reviewer) mated(shaft, hub keyed, tops bool, joined Severity) {
 	}
 	names := " of " + shaft.p.Title.Value + " and " + hub.p.Title.Value
 	high, deep := max(a.HeightMm, b.HeightMm), a.DepthMm+b.DepthMm
-	from, to := a.KeyMm()
-	long, room := to-from, b.ToMm-b.FromMm
+	long, room := a.Key().LengthMm(), b.ToMm-b.FromMm
 	level := func(deg float64) bool { return geom.Alike(math.Remainder(deg, 360), 0) }
 	r.eachOf(f,
 		flaw{!geom.Alike(a.WidthMm, b.WidthMm), Finding{What: "the keyways" + names + " are not of one width", Numbers: r.mm(a.WidthMm) + " and " + r.mm(b.WidthMm), Fix: "the same key at both"}},

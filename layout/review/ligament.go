@@ -25,8 +25,7 @@ func ligament(v *view) {
 
 // besideKeyway looks at the metal between a hole in a face and the corners of a keyway.
 func (v *view) besideKeyway(k plan.KeywayRow, h *hole) {
-	from, to := k.KeyMm()
-	if !geom.Over(math.Min(h.toMm, to), math.Max(h.fromMm, from)) {
+	if !h.span().Meets(k.Key()) {
 		return
 	}
 	low, high := k.DiameterMm/2-k.DepthMm, k.DiameterMm/2
@@ -53,7 +52,7 @@ func (v *view) besideKeyway(k plan.KeywayRow, h *hole) {
 
 // wallBetween looks at the metal between two holes.
 func (v *view) wallBetween(g, h *hole, worst *worst) {
-	if !geom.Over(math.Min(g.toMm, h.toMm), math.Max(g.fromMm, h.fromMm)) {
+	if !g.span().Meets(h.span()) {
 		return
 	}
 	centresMm := apartMm(g, h)

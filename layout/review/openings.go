@@ -58,7 +58,7 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 	}
 	for _, c := range v.inside {
 		blind := !f.Through && geom.Over(radiusAt(v.outside, z)-c.RadiusMm(), f.Depth.Mm)
-		if blind || c.Seat == "" || !fine(c.Drawn.Size.Fit, 9) || !geom.Over(z+half, c.FromMm) || !geom.Over(c.ToMm, z-half) {
+		if blind || c.Seat == "" || !fine(c.Drawn.Size.Fit, 9) || !c.Span().Meets(geom.Around(z, half)) {
 			continue
 		}
 		v.report(Stop, f.Name.Value, f.Pos, Finding{

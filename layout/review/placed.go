@@ -107,8 +107,8 @@ func (r *reviewer) ringClash(j *plan.JointPlan) {
 	if _, other := otherWidth(b.Bearing, b.OutsideMm, b.WidthMm); b.LargeEndDir == 0 || other {
 		return // said of the bearing: where it ends is not known
 	}
-	lo, hi := min(b.CupBackMm, b.LargeEndMm), max(b.CupBackMm, b.LargeEndMm)
-	ring := ringOf(lo, hi, b.BoreMm/2, b.OutsideMm/2)
+	wide := geom.Between(b.CupBackMm, b.LargeEndMm)
+	ring := ringOf(wide, b.BoreMm/2, b.OutsideMm/2)
 	for _, stack := range r.lastStacksOf(j) {
 		r.coneSeat(j, stack)
 		r.openCover(j, stack)
@@ -116,7 +116,7 @@ func (r *reviewer) ringClash(j *plan.JointPlan) {
 			if z, deep := overlapped(ring, p); deep > overlapMm && p.Part != j.A.Part && p.Part != j.B.Part {
 				r.add(Finding{
 					Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos, What: p.Title + " reaches into the bearing " + b.Bearing,
-					Numbers: r.mm(p.Own(z)) + " from its front face; the bearing is " + r.mm(hi-lo) + " wide there",
+					Numbers: r.mm(p.Own(z)) + " from its front face; the bearing is " + r.mm(wide.LengthMm()) + " wide there",
 					Rule:    "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
 				})
 			}
@@ -124,9 +124,11 @@ func (r *reviewer) ringClash(j *plan.JointPlan) {
 	}
 }
 
-// ringOf is a ring that stands from lo to hi on the axis of an assembly.
-func ringOf(lo, hi, inner, outer float64) *standingPart {
-	along := func(radius float64) []plan.XY { return []plan.XY{{XMm: lo, YMm: radius}, {XMm: hi, YMm: radius}} }
+// ringOf is a ring that stands on a stretch of the axis of an assembly.
+func ringOf(on geom.Span, inner, outer float64) *standingPart {
+	along := func(radius float64) []plan.XY {
+		return []plan.XY{{XMm: on.FromMm, YMm: radius}, {XMm: on.ToMm, YMm: radius}}
+	}
 	return &standingPart{metal: along(0), section: &plan.Section{Outer: along(outer), Inner: along(inner)}}
 }
 
@@ -141,10 +143,8 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 		return
 	}
 	wide := cmp.Or(b.ConeWidthMm, coneShare*b.WidthMm)
-	from, to := shaft.Span(j.A)
-	lo, hi := min(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide), max(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide)
 	const least = 0.75
-	if on := min(hi, to) - max(lo, from); on < least*wide {
+	if on := shaft.Span(j.A).OnMm(geom.Between(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide)); on < least*wide {
 		r.ofJoint(j, Finding{
 			Severity: Stop, What: "the cone of " + b.Bearing + " stands beside its seat " + j.A.Feature, Numbers: r.mm(max(0, on)) + " of " + r.mm(wide) + " sit on it",
 			Rule: "a cone sits on its seat over three quarters of its width", Fix: "shoulders that agree: compare their distance on shaft and housing",
@@ -156,10 +156,10 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 // than the bearing behind them: they neither hold the cup nor keep dirt out.
 func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
 	b, housing := j.Bearing, standing(stack, j.B.Instance())
-	from, to := housing.Span(j.B)
-	end, out := max(from, to), 1.0 // the end of the seat that the back does not stand at
-	if math.Abs(b.CupBackMm-end) < math.Abs(b.CupBackMm-min(from, to)) {
-		end, out = min(from, to), -1
+	seat := housing.Span(j.B)
+	end, out := seat.ToMm, 1.0 // the end of the seat that the back does not stand at
+	if math.Abs(b.CupBackMm-end) < math.Abs(b.CupBackMm-seat.FromMm) {
+		end, out = seat.FromMm, -1
 	}
 	// What is far wider is no cover: it only stands round the bearing.
 	const (
@@ -168,12 +168,12 @@ func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
 	)
 	least, cover := math.Inf(1), (*standingPart)(nil)
 	for _, p := range stack {
-		first, last := p.span()
-		if p == housing || p.Part == j.A.Part || max(first*out, last*out) <= end*out || min(math.Abs(first-end), math.Abs(last-end)) > nearMm && (first > end || last < end) {
+		on := p.span()
+		if p == housing || p.Part == j.A.Part || max(on.FromMm*out, on.ToMm*out) <= end*out || !on.Holds(end) && min(math.Abs(on.FromMm-end), math.Abs(on.ToMm-end)) > nearMm {
 			continue
 		}
 		const stepMm = 0.5
-		for z := range middles(first, last, stepMm) {
+		for z := range middles(on.FromMm, on.ToMm, stepMm) {
 			if inner, _, ok := p.radii(z); ok && z*out > end*out && inner < least {
 				least, cover = inner, p
 			}

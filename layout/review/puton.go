@@ -146,7 +146,7 @@ func (r *reviewer) middleOn(j *plan.JointPlan, shaft *view) float64 {
 }
 
 // span is where a part begins and ends along the axis of the assembly.
-func (p *standingPart) span() (lo, hi float64) {
+func (p *standingPart) span() geom.Span {
 	return p.Span(plan.JointEnd{ToMm: p.section.LengthMm})
 }
 

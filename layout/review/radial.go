@@ -88,7 +88,7 @@ func (v *view) oneRound(z float64) *cylinder {
 	}
 	round := *c.Step
 	for _, s := range v.outside {
-		if geom.Alike(s.RadiusMm(), c.RadiusMm()) && !geom.Over(round.FromMm, s.ToMm) && !geom.Over(s.FromMm, round.ToMm) {
+		if geom.Alike(s.RadiusMm(), c.RadiusMm()) && !geom.Over(0, s.Span().OnMm(round.Span())) {
 			round.FromMm, round.ToMm = min(round.FromMm, s.FromMm), max(round.ToMm, s.ToMm)
 		}
 	}
@@ -314,7 +314,7 @@ func crossing(v *view) {
 			if r > o.outerMm || r+h.radiusMm < floorMm || r == 0 {
 				continue
 			}
-			along := math.Max(h.fromMm-(o.zMm+o.alongMm), (o.zMm-o.alongMm)-h.toMm)
+			along := -h.span().OnMm(geom.Around(o.zMm, o.alongMm))
 			turn := (geom.ClockDeg(h.middle()) - o.clockDeg) * math.Pi / 180
 			if math.Cos(turn) <= 0 {
 				continue // on the far side of the axis

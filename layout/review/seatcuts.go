@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // runsRound is what a step carries all round, so that nothing may be cut into it: the ring of a bearing, the lip of a
@@ -37,26 +38,27 @@ func (v *view) sealsOn(c *cylinder) bool {
 }
 
 // flatsInSeat and keywayInSeat look for what is cut into such a step. A keyway in a thread is that of its lock washer.
-func (v *view) flatsInSeat(f plan.FlatsRow) { v.cutIn(v.step(f.In), f.Name, f.FromMm, f.ToMm) }
+func (v *view) flatsInSeat(f plan.FlatsRow) {
+	v.cutIn(v.step(f.In), f.Name, geom.Span{FromMm: f.FromMm, ToMm: f.ToMm})
+}
 
 func (v *view) keywayInSeat(k plan.KeywayRow) {
 	if c := v.step(k.In); c != nil && !c.threaded() {
-		from, to := k.KeyMm()
-		v.cutIn(c, k.Name, from, to)
+		v.cutIn(c, k.Name, k.Key())
 	}
 }
 
-func (v *view) cutIn(c *cylinder, name string, fromMm, toMm float64) {
+func (v *view) cutIn(c *cylinder, name string, on geom.Span) {
 	if c == nil {
 		return
 	}
-	on := v.runsRound(c)
-	if on == "" {
+	carries := v.runsRound(c)
+	if carries == "" {
 		return
 	}
 	v.report(Check, name, entryPos(v.p, name), Finding{
-		What: name + " is cut into " + c.Name + ", which carries " + on, Numbers: v.mm(fromMm) + " to " + v.mm(toMm) + " from the front face; " + c.Name + " from " + v.mm(c.FromMm) + " to " + v.mm(c.ToMm),
-		OverMm: over(min(toMm, c.ToMm) - max(fromMm, c.FromMm)), Rule: "a ring bears, a lip seals and a nut holds all round: a flat or a key takes that away, and a key stands in the way of a ring", Source: practice,
+		What: name + " is cut into " + c.Name + ", which carries " + carries, Numbers: v.mm(on.FromMm) + " to " + v.mm(on.ToMm) + " from the front face; " + c.Name + " from " + v.mm(c.FromMm) + " to " + v.mm(c.ToMm),
+		OverMm: over(on.OnMm(c.Span())), Rule: "a ring bears, a lip seals and a nut holds all round: a flat or a key takes that away, and a key stands in the way of a ring", Source: practice,
 		Fix: "in a step of its own beside " + c.Name,
 	})
 }

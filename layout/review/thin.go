@@ -42,15 +42,15 @@ func (v *view) thinRim() {
 
 // thinWall is the wall of a turned part, less its undercuts and threads.
 func (v *view) thinWall() {
-	for _, s := range v.cuts() {
-		out, in := at(v.outside, (s.fromMm+s.toMm)/2), at(v.inside, (s.fromMm+s.toMm)/2)
+	for _, s := range v.m.Stretches() {
+		out, in := at(v.outside, s.MidMm()), at(v.inside, s.MidMm())
 		if out == nil || in == nil || !v.turnedWall() {
 			continue
 		}
 		wall := out.rootMm() - in.rootMm()
 		for _, c := range []*cylinder{out, in} {
 			u := c.Undercut
-			if u != nil && (s.toMm > c.ToMm-u.WidthMm && s.fromMm < c.ToMm || s.fromMm < c.FromMm+u.WidthMm && s.toMm > c.FromMm) {
+			if u != nil && (s.ToMm > c.ToMm-u.WidthMm && s.FromMm < c.ToMm || s.FromMm < c.FromMm+u.WidthMm && s.ToMm > c.FromMm) {
 				wall -= max(0, u.DepthMm-math.Abs(c.RadiusMm()-c.rootMm())) // it is as deep under the thread as its floor lies
 			}
 		}

@@ -221,25 +221,17 @@ func (v *view) place(h *hole, depthMm float64) {
 	if metal := v.m.MetalAt(h.centreMm()); len(metal) > 0 { // else drilled in the air: the bore takes all of it
 		last := metal[len(metal)-1]
 		first := parts.At(h.face, metal[0], last)
-		h.metalMm = first[1] - first[0]
+		h.metalMm = first.LengthMm()
 		switch {
 		case h.through:
-			h.fromMm, h.toMm = metal[0][0], last[1]
+			h.fromMm, h.toMm = metal[0].FromMm, last.ToMm
 		case h.face == parts.Back:
-			h.fromMm, h.toMm = max(0, first[1]-depthMm), first[1]
+			h.fromMm, h.toMm = max(0, first.ToMm-depthMm), first.ToMm
 		default:
-			h.fromMm, h.toMm = first[0], min(v.lengthMm, first[0]+depthMm)
+			h.fromMm, h.toMm = first.FromMm, min(v.lengthMm, first.FromMm+depthMm)
 		}
 	}
 	v.holes = append(v.holes, *h)
-}
-
-// span is a stretch along the axis.
-type span struct{ fromMm, toMm float64 }
-
-// cuts are the stretches of the axis in which no diameter changes.
-func (v *view) cuts() []span {
-	return seq.Map(v.m.Stretches(), func(s [2]float64) span { return span{s[0], s[1]} })
 }
 
 // radiusAt is the radius of the steps at z, 0 where there is none.
@@ -247,7 +239,7 @@ func radiusAt(steps []*cylinder, z float64) float64 { return outerMm(at(steps, z
 
 // at is the step that covers z, or nil. Where two meet it is the first.
 func at(steps []*cylinder, z float64) *cylinder {
-	return seq.First(steps, func(s *cylinder) bool { return !geom.Over(s.FromMm, z) && !geom.Over(z, s.ToMm) })
+	return seq.First(steps, func(s *cylinder) bool { return s.Span().Holds(z) })
 }
 
 // oneOfEach is the first hole of each group that ok holds for.
@@ -260,6 +252,9 @@ func (v *view) oneOfEach(ok func(*hole) bool) (out []*hole) {
 	}
 	return out
 }
+
+// span is where it has its full diameter along the axis.
+func (h *hole) span() geom.Span { return geom.Span{FromMm: h.fromMm, ToMm: h.toMm} }
 
 // middle is where the middle of a hole lies, centreMm how far from the axis.
 func (h *hole) middle() plan.XY   { return h.a.Plus(h.b).Times(0.5) }

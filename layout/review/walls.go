@@ -154,7 +154,7 @@ func (v *view) crowned(c *parts.Chamfer) {
 // chamferHole is a hole that a chamfer of a step reaches at a face, or nil.
 func (v *view) chamferHole(step *cylinder, acrossMm, faceMm float64) *hole {
 	return seq.At(v.holes, func(h *hole) bool {
-		return !geom.Over(h.fromMm, faceMm) && !geom.Over(faceMm, h.toMm) && (step.Inside && geom.Over(step.RadiusMm()+acrossMm, h.nearMm()-h.radiusMm) ||
+		return h.span().Holds(faceMm) && (step.Inside && geom.Over(step.RadiusMm()+acrossMm, h.nearMm()-h.radiusMm) ||
 			!step.Inside && geom.Over(h.farMm()+h.radiusMm, step.RadiusMm()-acrossMm) && h.centreMm() < step.RadiusMm())
 	})
 }
