@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/threads"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -77,38 +78,39 @@ func stepUse(was, is part.Sized, inside bool) Use {
 	if inside {
 		use, sign = cutUse, -1
 	}
-	root := func(s part.Sized) float64 {
-		if inside {
-			return sign * s.Thread.GroundMm()
-		}
-		if s.Thread.Lead != nil {
-			return s.Thread.RootMm()
-		}
-		return s.Thread.MajorMm - rootPitches*s.Thread.PitchMm
-	}
-	crest := func(s part.Sized) float64 {
-		switch {
-		case s.Thread == nil:
-			return min(sign*s.MinMm, sign*s.MaxMm)
-		case inside:
-			return sign * s.Thread.MinorMm
-		}
-		return sign * s.Thread.MajorMm
-	}
 	least, most := min(sign*was.MinMm, sign*was.MaxMm), max(sign*was.MinMm, sign*was.MaxMm)
+	crest := min(sign*is.MinMm, sign*is.MaxMm)
+	switch t := is.Thread; {
+	case t == nil:
+	case inside:
+		crest = -t.MinorMm
+	default:
+		crest = t.MajorMm
+	}
 	switch {
 	case was.Thread == nil && is.Thread == nil:
 		return use(sized(was), sized(is))
 	case was.Thread != nil && is.Thread != nil && was.Thread.Designation == is.Thread.Designation:
 		return AsIs
-	case was.Thread != nil && root(was) < crest(is)-sameMm:
+	case was.Thread != nil && sign*rootMm(was.Thread, inside) < crest-sameMm:
 		return Scrap
-	case was.Thread != nil || least >= crest(is)-sameMm:
+	case was.Thread != nil || least >= crest-sameMm:
 		return Rework
 	case most < sign*is.Thread.PitchDiameterMm:
 		return Scrap
 	}
 	return Measure
+}
+
+// rootMm is the diameter to which a thread has cut the metal.
+func rootMm(t *threads.Thread, inside bool) float64 {
+	switch {
+	case inside:
+		return t.GroundMm()
+	case t.Lead != nil:
+		return t.RootMm()
+	}
+	return t.MajorMm - rootPitches*t.PitchMm
 }
 
 // clampUse tells whether a split ring serves as another: a saw cut can be made wider

@@ -73,6 +73,9 @@ type source struct {
 	piece      *piece // nil for a mark
 }
 
+// is tells whether it is a hole of a piece, no mark.
+func (g *source) is(p *piece) bool { return g.piece != nil && g.piece == p }
+
 // fits tells whether a source scaled by a pose may be a target, by its kind and
 // its diameter.
 func (w target) fits(g source, scale, least, share float64) bool {
@@ -146,12 +149,10 @@ func (s *poser) scoreHoles(p pose, edge *piece) (score float64, full bool) {
 	taken := make([]bool, len(s.got))
 	at := seq.Map(s.got, func(g source) point { return p.apply(g.at) })
 	for _, w := range s.want {
-		best, off := -1, math.Inf(1)
+		best, off := -1, math.Inf(1) // the free one there whose diameter is nearest
 		for j, g := range s.got {
-			if taken[j] || g.piece != nil && g.piece == edge || (g.diameterMm == 0) != (w.diameterMm == 0) || geom.Distance(at[j], w.at) > poseMm {
-				continue
-			}
-			if d := math.Abs(g.diameterMm*p.scale - w.diameterMm); d < off {
+			there := !taken[j] && !g.is(edge) && (g.diameterMm == 0) == (w.diameterMm == 0) && geom.Distance(at[j], w.at) <= poseMm
+			if d := math.Abs(g.diameterMm*p.scale - w.diameterMm); there && d < off {
 				best, off = j, d
 			}
 		}
@@ -170,7 +171,7 @@ func (s *poser) scoreHoles(p pose, edge *piece) (score float64, full bool) {
 		}
 	}
 	for j, g := range s.got {
-		full = full && (taken[j] || g.piece != nil && g.piece == edge)
+		full = full && (taken[j] || g.is(edge))
 	}
 	return score, full
 }
@@ -307,21 +308,18 @@ func (s *poser) turns(scale float64, mirrored bool, mid point, edge *piece) []fl
 	}
 	found := 0
 	for _, w := range s.want {
-		d := w.at.Minus(s.mid)
-		r := math.Hypot(d.XMm, d.YMm)
+		d, before := w.at.Minus(s.mid), len(out)
+		r := d.LengthMm()
 		if r < leastArmMm || found >= mostArms {
 			continue
 		}
-		before := len(out)
 		for _, g := range s.got {
 			q := g.at.Minus(mid)
-			if g.piece != edge && math.Abs(scale*math.Hypot(q.XMm, q.YMm)-r) <= poseMm && w.fits(g, scale, poseMm, 0.05) {
+			if g.piece != edge && math.Abs(scale*q.LengthMm()-r) <= poseMm && w.fits(g, scale, poseMm, 0.05) {
 				add(d, q)
 			}
 		}
-		if len(out) > before {
-			found++
-		}
+		found += min(1, len(out)-before)
 	}
 	r, corners := farthest(s.edge.points, s.mid)
 	if _, _, round, _ := s.edge.circle(); !round && r > 0 {

@@ -501,20 +501,9 @@ func (j *making) closedBy(t *joint) (out []*joint) {
 // headRoom checks head and spanner against every wall near the bolts.
 func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 	for _, side := range j.headSides(t) {
-		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Stud() != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.Size.FinishedMm}
-		if len(side.pts) > 1 {
-			place.NeighbourMm = math.Inf(1)
-			for i, p := range side.pts {
-				place.NeighbourMm = seq.Min(place.NeighbourMm, side.pts[:i], func(q plan.XY) float64 { return geom.Distance(p, q) })
-			}
-		}
+		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Stud() != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.Size.FinishedMm, NeighbourMm: side.nearestMm()}
 		if side.sunkMm > 0 {
-			h := t.a.group.Hole
-			if c := h.Counterbore; c != nil && p.Head == "socket" {
-				if d, err := t.bolt.HeadDiameterMm(bolts.Socket); err == nil && c.Diameter.Mm < d+math.Max(0, t.a.group.Size.FinishedMm-t.boltMm) {
-					t.problem(plan.CounterboreTight, plan.Of(plan.Diameter, c.Diameter.Mm), plan.Of(plan.Diameter, d))
-				}
-			}
+			t.sunkHead(p)
 			place.Tool = bolts.ToolNone
 		}
 		wall, who, of := j.wall(side)
@@ -539,6 +528,27 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 			t.problem(plan.ProblemKind(pr.Kind), plan.Of(plan.Mm, geom.Clean(pr.Mm[0])), plan.Of(plan.Mm, geom.Clean(pr.Mm[1])), plan.Named(side.what), plan.Named(pr.Of))
 		}
 		j.blocked(t, side)
+	}
+}
+
+// nearestMm is how far apart the nearest two of the heads are, 0 where there is one alone.
+func (s *headSide) nearestMm() float64 {
+	if len(s.pts) < 2 {
+		return 0
+	}
+	mm := math.Inf(1)
+	for i, p := range s.pts {
+		mm = seq.Min(mm, s.pts[:i], func(q plan.XY) float64 { return geom.Distance(p, q) })
+	}
+	return mm
+}
+
+// sunkHead finds counterbores that socket heads do not go into wherever the play of their holes lets them lie.
+func (t *joint) sunkHead(p *plan.BoltPlan) {
+	c := t.a.group.Hole.Counterbore
+	d, err := t.bolt.HeadDiameterMm(bolts.Socket)
+	if c != nil && p.Head == "socket" && err == nil && c.Diameter.Mm < d+math.Max(0, t.a.group.Size.FinishedMm-t.boltMm) {
+		t.problem(plan.CounterboreTight, plan.Of(plan.Diameter, c.Diameter.Mm), plan.Of(plan.Diameter, d))
 	}
 }
 

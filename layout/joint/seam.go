@@ -168,18 +168,8 @@ func (t *joint) tackMm(mm float64) float64 { return t.w.Even(mm, 1, 1.0/16) }
 // tackSeams says how many tacks hold a straight weld, of what length and in what order. The
 // sides of a section are tacked in their middles.
 func (t *joint) tackSeams() string {
-	p, seam, edges := t.out.Weld, t.seam(), map[float64][]string{}
-	long := []float64{p.LengthMm / float64(p.Sides)}
-	switch {
-	case t.in.Weld.Length.Set():
-		long = []float64{t.in.Weld.Length.Mm}
-	case t.derived():
-		long = nil
-		for _, c := range p.Corners {
-			long, edges[c.LengthMm] = append(long, c.LengthMm), append(edges[c.LengthMm], c.Side)
-		}
-	}
-	slices.Sort(long)
+	p, seam := t.out.Weld, t.seam()
+	long, edges := t.seamsMm()
 	alike := long[0] == long[len(long)-1]
 	for len(long) > 1 && t.tackTooShort(long[0]) {
 		long = long[1:]
@@ -216,6 +206,22 @@ func (t *joint) tackSeams() string {
 		of, turn = "each seam ", "; one tack on each seam in turn, so that no side pulls"
 	}
 	return "Tack " + of + strings.Join(each, ", ") + ": " + tackOrder(tacks) + turn + "."
+}
+
+// seamsMm are the lengths of the seams of a straight weld, the shortest first, and on which sides those of corners lie.
+func (t *joint) seamsMm() (long []float64, sides map[float64][]string) {
+	switch p := t.out.Weld; {
+	case t.in.Weld.Length.Set():
+		return []float64{t.in.Weld.Length.Mm}, nil
+	case !t.derived():
+		return []float64{p.LengthMm / float64(p.Sides)}, nil
+	}
+	sides = map[float64][]string{}
+	for _, c := range t.out.Weld.Corners {
+		long, sides[c.LengthMm] = append(long, c.LengthMm), append(sides[c.LengthMm], c.Side)
+	}
+	slices.Sort(long)
+	return long, sides
 }
 
 // tackOrder is the order of tacks along a straight seam.

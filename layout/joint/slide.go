@@ -272,18 +272,10 @@ func (slideKind) work(j *making, t *joint) {
 		j.onCone(t)
 		return
 	}
-	hub, shaft := t.a.step.Size, t.b.step.Size
-	if math.Abs(hub.NominalMm-shaft.NominalMm) > nearMm {
-		t.refuse(t.in.Pos, plan.SlideSizes, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, shaft.NominalMm))
+	shaft := t.b.step.Size
+	p := t.slides()
+	if p == nil {
 		return
-	}
-	p := &plan.SlidePlan{From: faceName(t.dir), PlayMm: plan.Range{Min: geom.Clean(hub.MinMm - shaft.MaxMm), Max: geom.Clean(hub.MaxMm - shaft.MinMm)}}
-	t.out.Slide = p
-	for _, f := range []feature{t.a, t.b} {
-		if !f.step.Size.Fitted() {
-			t.refuse(f.ref.Pos, plan.NoLimits, plan.Named(f.text()), plan.Named("limits on both parts that slide, such as H7 and h6"))
-			return
-		}
 	}
 	pressed := seq.First(j.before, func(o *joint) bool { return o.is(parts.PressKind) && o.a.Instance() == t.a.Instance() })
 	if p.PlayMm.Min < 0 && (!t.turns() || pressed == nil || p.PlayMm.Max < 0) { // the machine asks how a pressed bush closes
@@ -311,6 +303,23 @@ func (slideKind) work(j *making, t *joint) {
 		t.slideFigures(p)
 		j.slideSteps(t, p)
 	}
+}
+
+// slides is the play of what slides, within the limits of both; nil where one of them has none or another size.
+func (t *joint) slides() *plan.SlidePlan {
+	hub, shaft := t.a.step.Size, t.b.step.Size
+	if math.Abs(hub.NominalMm-shaft.NominalMm) > nearMm {
+		t.refuse(t.in.Pos, plan.SlideSizes, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, shaft.NominalMm))
+		return nil
+	}
+	t.out.Slide = &plan.SlidePlan{From: faceName(t.dir), PlayMm: plan.Range{Min: geom.Clean(hub.MinMm - shaft.MaxMm), Max: geom.Clean(hub.MaxMm - shaft.MinMm)}}
+	for _, f := range []feature{t.a, t.b} {
+		if !f.step.Size.Fitted() {
+			t.refuse(f.ref.Pos, plan.NoLimits, plan.Named(f.text()), plan.Named("limits on both parts that slide, such as H7 and h6"))
+			return nil
+		}
+	}
+	return t.out.Slide
 }
 
 // keyed compares the two keyways where the hub stands.

@@ -20,6 +20,8 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+
+	"centrepop/parts/seq"
 )
 
 // ScatterMm is how far off its circle a machined hole usually sits, as a
@@ -160,18 +162,19 @@ func (s Survey) check() error {
 			return &InputError{Code: HolePlusMinus, Reading: -1, Hole: i + 1, Mm: d.PlusMinusMm}
 		}
 	}
-	atSpigot := 0
+	return s.checkReadings()
+}
+
+// checkReadings refuses readings that make no sense, one by one, and too few to the spigot.
+func (s Survey) checkReadings() error {
 	for k, r := range s.Readings {
 		if e := s.checkReading(r); e != nil {
 			e.Reading = k
 			return e
 		}
-		if r.To == Spigot {
-			atSpigot++
-		}
 	}
-	if atSpigot == 1 || atSpigot == 2 {
-		return &InputError{Code: FewToSpigot, Reading: -1, Mm: float64(atSpigot)}
+	if n := len(seq.Keep(s.Readings, func(r Reading) bool { return r.To == Spigot })); n == 1 || n == 2 {
+		return &InputError{Code: FewToSpigot, Reading: -1, Mm: float64(n)}
 	}
 	return nil
 }

@@ -161,24 +161,9 @@ func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
 	if math.Abs(b.CupBackMm-end) < math.Abs(b.CupBackMm-seat.FromMm) {
 		end, out = seat.FromMm, -1
 	}
-	// What is far wider is no cover: it only stands round the bearing.
-	const (
-		nearMm = 5
-		wider  = 1.15
-	)
-	least, cover := math.Inf(1), (*standingPart)(nil)
-	for _, p := range stack {
-		on := p.span()
-		if p == housing || p.Part == j.A.Part || max(on.FromMm*out, on.ToMm*out) <= end*out || !on.Holds(end) && min(math.Abs(on.FromMm-end), math.Abs(on.ToMm-end)) > nearMm {
-			continue
-		}
-		const stepMm = 0.5
-		for z := range middles(on.FromMm, on.ToMm, stepMm) {
-			if inner, _, ok := p.radii(z); ok && z*out > end*out && inner < least {
-				least, cover = inner, p
-			}
-		}
-	}
+	const wider = 1.15 // what is far wider is no cover: it only stands round the bearing
+	others := seq.Keep(stack, func(p *standingPart) bool { return p != housing && p.Part != j.A.Part })
+	cover, least := narrowestBeyond(others, end, out)
 	if cover == nil || 2*least < b.OutsideMm || 2*least > wider*b.OutsideMm {
 		return
 	}
@@ -187,6 +172,25 @@ func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
 		Numbers: "its bore is " + r.mm(2*least) + ", the bearing " + r.mm(b.OutsideMm) + " outside", LeftMm: left(b.OutsideMm - 2*least),
 		Rule: "a cover reaches over the ring of its bearing", Fix: "a smaller bore",
 	})
+}
+
+// narrowestBeyond is which of some parts near a place on the axis is narrowest beyond that, outward, and its radius there;
+// nil where none reaches so far.
+func narrowestBeyond(all []*standingPart, end, out float64) (narrow *standingPart, least float64) {
+	const nearMm, stepMm = 5, 0.5
+	least = math.Inf(1)
+	for _, p := range all {
+		on := p.span()
+		if max(on.FromMm*out, on.ToMm*out) <= end*out || !on.Holds(end) && min(math.Abs(on.FromMm-end), math.Abs(on.ToMm-end)) > nearMm {
+			continue
+		}
+		for z := range middles(on.FromMm, on.ToMm, stepMm) {
+			if inner, _, ok := p.radii(z); ok && z*out > end*out && inner < least {
+				narrow, least = p, inner
+			}
+		}
+	}
+	return narrow, least
 }
 
 // spigots looks for fitted steps of a bolted part that reach into no bore of

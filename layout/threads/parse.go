@@ -69,15 +69,7 @@ func Parse(designation string) (Thread, error) {
 		return parseAcme(designation, before, behind)
 	}
 	if right, ok := strings.CutSuffix(text, "lh"); ok {
-		t, err := Parse(strings.TrimRight(right, " -"))
-		if err != nil {
-			return Thread{}, err
-		}
-		if strings.HasPrefix(t.Designation, "G") || strings.HasPrefix(t.Designation, "R") || t.Taper || t.LeftHand {
-			return Thread{}, &UnknownError{Designation: designation, Why: "a left hand is known of metric, Unified and lead-screw threads alone", nearest: []string{t.Designation}}
-		}
-		t.Designation, t.LeftHand = handed(t.Designation, true), true
-		return t, nil
+		return parseLeft(designation, right)
 	}
 	if rest, ok := strings.CutPrefix(text, "m"); ok {
 		return parseMetric(designation, strings.TrimSpace(rest))
@@ -87,13 +79,25 @@ func Parse(designation string) (Thread, error) {
 			return parsePipe(designation, series, rest)
 		}
 	}
-	if rest, ok := strings.CutSuffix(text, "npt"); ok {
-		return parseNPT(designation, rest)
-	}
-	if rest, ok := strings.CutPrefix(text, "npt"); ok {
-		return parseNPT(designation, rest)
+	for _, cut := range []func(s, affix string) (string, bool){strings.CutSuffix, strings.CutPrefix} {
+		if rest, ok := cut(text, "npt"); ok {
+			return parseNPT(designation, rest)
+		}
 	}
 	return parseUnified(designation, text)
+}
+
+// parseLeft reads the thread that is told to be left-handed, of a kind that is known so.
+func parseLeft(designation, right string) (Thread, error) {
+	t, err := Parse(strings.TrimRight(right, " -"))
+	if err != nil {
+		return Thread{}, err
+	}
+	if strings.HasPrefix(t.Designation, "G") || strings.HasPrefix(t.Designation, "R") || t.Taper || t.LeftHand {
+		return Thread{}, &UnknownError{Designation: designation, Why: "a left hand is known of metric, Unified and lead-screw threads alone", nearest: []string{t.Designation}}
+	}
+	t.Designation, t.LeftHand = handed(t.Designation, true), true
+	return t, nil
 }
 
 // parseMetric reads what follows the M: diameter, or diameter x pitch.
@@ -187,16 +191,7 @@ func parseNPT(designation, text string) (Thread, error) {
 
 // parseUnified reads a size with threads per inch, series, or both, and a class behind them: "-2A", " 3b".
 func parseUnified(designation, text string) (Thread, error) {
-	series, class := "", ""
-	if n := len(text) - 2; n > 0 && strings.Contains(" -", text[n-1:n]) && classShares[strings.ToUpper(text[n:])] > 0 {
-		text, class = strings.TrimRight(text[:n], " -"), strings.ToUpper(text[n:])
-	}
-	for _, s := range []string{UnifiedUNC, UnifiedUNF, UnifiedUNS, UnifiedUNEF, UnifiedUN} {
-		if rest, ok := strings.CutSuffix(text, strings.ToLower(s)); ok {
-			series, text = s, rest
-			break
-		}
-	}
+	text, series, class := ending(text)
 	size, tpi, ok := sizeAndTPI(text)
 	if !ok {
 		return Thread{}, unknown(designation, "")
@@ -219,6 +214,19 @@ func parseUnified(designation, text string) (Thread, error) {
 	}
 	why := "not a thread of UNC, UNF, UNEF, the UN series of 4 to 32 per inch, or bearing lock nuts"
 	return Thread{}, &UnknownError{designation, why, ofSize(size, tpi)}
+}
+
+// ending is the series and the class that a Unified thread ends in, and what stands before them; empty where it has none.
+func ending(text string) (rest, series, class string) {
+	if n := len(text) - 2; n > 0 && strings.Contains(" -", text[n-1:n]) && classShares[strings.ToUpper(text[n:])] > 0 {
+		text, class = strings.TrimRight(text[:n], " -"), strings.ToUpper(text[n:])
+	}
+	for _, s := range []string{UnifiedUNC, UnifiedUNF, UnifiedUNS, UnifiedUNEF, UnifiedUN} {
+		if rest, ok := strings.CutSuffix(text, strings.ToLower(s)); ok {
+			return rest, s, class
+		}
+	}
+	return text, "", class
 }
 
 // sizeAndTPI reads a size and its threads per inch, 0 where none are said: "1 3/8-6", "no. 10-24",
