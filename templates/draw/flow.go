@@ -24,6 +24,26 @@ func drawn(d *Drawing, later func() Drawing) *Drawing {
 	return &made
 }
 
+// Roomiest is the first of several ways to set something, of which the first is the roomiest, that takes the fewest pages,
+// and what it came to when it was tried; of ways with as many pages that with the least of what else a trial costs. One
+// page that costs nothing else is not bettered.
+func Roomiest[W, T any](ways []W, try func(W) T, cost func(T) (pages int, rest float64)) (best W, tried T) {
+	fewest, least := 0, 0.0
+	for _, w := range ways {
+		t := try(w)
+		if n, rest := cost(t); fewest == 0 || n < fewest || n == fewest && rest < least {
+			best, tried, fewest, least = w, t, n, rest
+		}
+		if fewest == 1 && least == 0 {
+			break
+		}
+	}
+	return best, tried
+}
+
+// PagesOf is what sheets cost that are set in several ways.
+func PagesOf(sheets []*Sheet) (pages int, rest float64) { return len(sheets), 0 }
+
 // Space is an empty piece.
 func Space(height float64) Piece { return Piece{Height: height} }
 

@@ -37,14 +37,8 @@ func Appendix(pl *plan.Plan, paper draw.Frame, more []draw.Table) []draw.Chapter
 		small(f, sources(pl))
 		return f
 	}
-	var best *draw.Flow
-	at := spread{}
-	for i := range 6 {
-		w := spread{i % 3, i > 2}
-		if f := set(w, math.MaxInt); best == nil || len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left() {
-			best, at = f, w
-		}
-	}
+	ways := []spread{{0, false}, {1, false}, {2, false}, {0, true}, {1, true}, {2, true}}
+	at, _ := draw.Roomiest(ways, func(w spread) *draw.Flow { return set(w, math.MaxInt) }, func(f *draw.Flow) (pages int, rest float64) { return len(f.Sheets), -f.Left() })
 	drawn := set(at, 0).Sheets
 	if len(drawn[0].Blocks) == 1 {
 		return nil

@@ -164,22 +164,14 @@ type way struct {
 // closest draws something as roomy as it can be on the fewest pages, with the room
 // in mm that is left if that is one page.
 func closest(set func(way) *draw.Flow) []*draw.Sheet {
-	var best *draw.Flow
-	var at way
-	for _, c := range []closeness{1, 0.8, 0.6, 0.42, 0.36} {
-		if f := set(way{closeness: c, trial: math.MaxInt}); best == nil || len(f.Sheets) < len(best.Sheets) {
-			best, at = f, way{closeness: c}
-		}
-		if len(best.Sheets) == 1 {
-			break
-		}
-	}
-	if spare := best.Lowest - best.Body.Y0 - 1; len(best.Sheets) == 1 && spare > 8 {
-		if f := set(way{closeness: at.closeness, spareMm: spare}); len(f.Sheets) == 1 {
+	at, tried := draw.Roomiest([]closeness{1, 0.8, 0.6, 0.42, 0.36}, func(c closeness) *draw.Flow { return set(way{closeness: c, trial: math.MaxInt}) },
+		func(f *draw.Flow) (pages int, rest float64) { return len(f.Sheets), 0 })
+	if spare := tried.Lowest - tried.Body.Y0 - 1; len(tried.Sheets) == 1 && spare > 8 {
+		if f := set(way{closeness: at, spareMm: spare}); len(f.Sheets) == 1 {
 			return f.Sheets
 		}
 	}
-	return set(at).Sheets
+	return set(way{closeness: at}).Sheets
 }
 
 // jointSheets draws a joint, or several that are the same work, on one page if

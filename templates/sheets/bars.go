@@ -25,7 +25,7 @@ func Bars(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame) []draw.Chapter
 	if len(bars) == 0 {
 		return nil
 	}
-	sheets := fewest(densities, func(d density) []*draw.Sheet { return d.bars(pl, bars, paper) })
+	_, sheets := draw.Roomiest(densities, func(d density) []*draw.Sheet { return d.bars(pl, bars, paper) }, draw.PagesOf)
 	return []draw.Chapter{{Name: BarsName, Sheets: sheets}}
 }
 

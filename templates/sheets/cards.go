@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"cmp"
 	"slices"
 	"strconv"
 
@@ -33,12 +32,13 @@ func Cards(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 		if !c.asked {
 			continue
 		}
-		out = append(out, draw.Chapter{Name: c.name, Sheets: fewest(cardSizes, func(sizeMm float64) []*draw.Sheet {
+		_, sheets := draw.Roomiest(cardSizes, func(sizeMm float64) []*draw.Sheet {
 			head := draw.RunningHead(pl.Job, c.rest, paper.Body().Width())
 			f := draw.NewFlow(draw.Pages(draw.Sheet{Frame: paper, Name: c.name}, head, pl.Job, "continued"))
 			c.fill(f, pl, sizeMm)
 			return f.Sheets
-		})})
+		}, draw.PagesOf)
+		out = append(out, draw.Chapter{Name: c.name, Sheets: sheets})
 	}
 	return out
 }
@@ -54,11 +54,6 @@ const leastTickMm = 5.0
 
 // cardSizes are the sizes of text that are tried, the largest first.
 var cardSizes = []float64{largestTextMm, draw.TextMm, 3.2, leastCardMm}
-
-// fewest draws sheets in the first of several ways that needs the fewest pages.
-func fewest[W any](ways []W, lay func(W) []*draw.Sheet) []*draw.Sheet {
-	return slices.MinFunc(seq.Map(ways, lay), func(a, b []*draw.Sheet) int { return cmp.Compare(len(a), len(b)) })
-}
 
 // sized sets all cells of a table in one size of text, and its rows as much
 // lower; below the usual size its lines stand close.

@@ -26,15 +26,8 @@ import (
 // change its length with the numbers in it, so trials without them find that.
 func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters []draw.Chapter, own int) []*draw.Sheet {
 	c := cover{pl, findings, paper, chapters, 0}
-	best, pages := density(0), math.MaxInt
-	for _, d := range []density{1, 0.88, 0.8, 0.7, 0.6} {
-		if n := len(d.cover(c, math.MaxInt)); n < pages {
-			best, pages = d, n
-		}
-	}
-	if c.own = own; own == 0 {
-		c.own = pages
-	}
+	best, tried := draw.Roomiest([]density{1, 0.88, 0.8, 0.7, 0.6}, func(d density) []*draw.Sheet { return d.cover(c, math.MaxInt) }, draw.PagesOf)
+	c.own = cmp.Or(own, len(tried))
 	return best.cover(c, 0)
 }
 

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -23,16 +22,14 @@ const ReviewName = "Review"
 // allow, signed on the first if it can be.
 func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame, notes []draw.Table) []*draw.Sheet {
 	w := reviewing{pl, findings, paper, notes}
-	type set struct {
-		density
-		pages, signed int
-	}
-	best := slices.MinFunc(seq.Map([]density{1, 0.9, 0.8}, func(d density) set {
-		sheets, signed := d.review(w, math.MaxInt)
-		return set{d, len(sheets), signed}
-	}), func(a, b set) int { return cmp.Or(cmp.Compare(a.pages, b.pages), cmp.Compare(a.signed, b.signed)) })
-	drawn, _ := best.review(w, 0)
-	return drawn
+	best, _ := draw.Roomiest([]density{1, 0.9, 0.8}, func(d density) reviewed { return d.review(w, math.MaxInt) }, func(r reviewed) (pages int, rest float64) { return len(r.sheets), float64(r.signed - 1) })
+	return best.review(w, 0).sheets
+}
+
+// reviewed is a review that is set, and its page with the signature.
+type reviewed struct {
+	sheets []*draw.Sheet
+	signed int
 }
 
 type reviewing struct {
@@ -45,9 +42,8 @@ type reviewing struct {
 // notChecked is what a review before cutting leaves to others.
 const notChecked = "Not checked here: whether the machine is strong enough for its load, what the stock measures, the files that the cutter has, drawings that others made."
 
-// review sets a review, and returns the page with the signature too; a trial of so
-// many pages draws nothing, 0 draws.
-func (d density) review(w reviewing, trial int) (sheets []*draw.Sheet, signed int) {
+// review sets a review; a trial of so many pages draws nothing, 0 draws.
+func (d density) review(w reviewing, trial int) reviewed {
 	pl, findings, paper, notes := w.pl, w.findings, w.paper, w.notes
 	head := draw.RunningHead(pl.Job, "review before metal is cut", paper.Body().Width())
 	f := draw.NewTrial(draw.Pages(draw.Sheet{Frame: paper, Name: ReviewName}, head, pl.Job, "review, continued"), trial)
@@ -71,14 +67,14 @@ func (d density) review(w reviewing, trial int) (sheets []*draw.Sheet, signed in
 	sign := signLine("Reviewed by, signature", f.Width())
 	f.Table(d.listed(acceptedTable(pl, accepted)))
 	f.Add(append(draw.Paragraph("", notChecked, d.em(3.2), false, f.Width()), sign)...)
-	signed = len(f.Sheets)
+	signed := len(f.Sheets)
 	if len(notes) == 0 && slices.ContainsFunc(findings, isNote) {
 		f.Add(draw.Paragraph("", "What is worth knowing stands in the appendix.", d.em(3.2), false, f.Width())...)
 	}
 	for _, t := range notes {
 		f.Table(d.listed(t))
 	}
-	return f.Sheets, signed
+	return reviewed{f.Sheets, signed}
 }
 
 // parted sets the rows of the parts in two columns where the paper has them.
