@@ -43,7 +43,7 @@ func (b *bench) freeHold() string {
 // holding is how a part is held in a setting, after the steps turned before.
 func (b *bench) holding(set setting) string {
 	b.tail = false
-	if s := seq.First(set.steps, func(s *Step) bool { return b.behind(set.face, s) }); b.onCentres && s != nil {
+	if s := seq.First(set.steps, func(s *Step) bool { return b.behind(set.face, s) && s != b.neckBehind(b.widest()) }); b.onCentres && s != nil {
 		return "between centres, by a face driver: a driver on the outside stands in the way of " + words.Spaced(s.Name) + b.onCentresSupport(set.steps)
 	}
 	if b.onCentres {

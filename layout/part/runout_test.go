@@ -36,3 +36,18 @@ func TestKeywayRunsOut(t *testing.T) {
 		}
 	}
 }
+
+// A neck into which the widest thread runs out is turned in the setting of the thread, and so before it; one that is
+// thicker than its root, or that nothing larger stands behind, in its own.
+func TestNeckBeforeItsThread(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ neck, behind, want string }{{"18", "20", "front"}, {"19", "20", "back"}, {"18", "17", "back"}} {
+		q := work(t, "mm", "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 30 mm, length: 224 mm, cut: saw}\nprofile:\n  outside: [{name: tip, diameter: 16, length: 20}, {name: screw, thread: Tr24x5, length: 150}, {name: neck, diameter: "+c.neck+", length: 10}, {name: end, diameter: "+c.behind+", length: 40}]\n")
+		for _, o := range q.Out.Operations {
+			do := strings.Join(o.Do, " ")
+			if neck := strings.Index(do, "Turn neck"); neck >= 0 && (!strings.Contains(o.Title, c.want) || neck > strings.Index(do+"Cut screw", "Cut screw") || strings.Contains(o.Holding, "face driver")) {
+				t.Errorf("%+v: %s, %s: %q", c, o.Title, o.Holding, o.Do)
+			}
+		}
+	}
+}

@@ -38,6 +38,9 @@ func (b *bench) settings() [2]setting {
 			out[i].steps = append(out[i].steps, s)
 		}
 	}
+	if neck := b.neckBehind(wide); neck != nil && split == wide.ToMm {
+		split = neck.ToMm // it is turned before the thread that runs out into it
+	}
 	slices.SortStableFunc(outside, func(p, q *Step) int { return cmp.Compare(q.Size.NominalMm, p.Size.NominalMm) })
 	share(outside, split)
 	if len(inside) > 0 {
@@ -56,6 +59,19 @@ func (b *bench) settings() [2]setting {
 	}
 	b.together(&out)
 	return out
+}
+
+// neckBehind is the neck between a thread outside and the larger step behind it, into which the thread runs out; nil
+// if there is none.
+func (b *bench) neckBehind(s *Step) *Step {
+	_, neck := b.neighbours(s)
+	if s.Size.Thread == nil || neck == nil || overRoot(s, neck) > geom.CloseMm {
+		return nil
+	}
+	if _, next := b.neighbours(neck); next == nil || next.RadiusMm() <= neck.RadiusMm() {
+		return nil
+	}
+	return neck
 }
 
 // fromBack tells whether the widest outside, though something lies behind it, is

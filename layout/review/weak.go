@@ -80,18 +80,22 @@ func (v *view) weakNeck(c *cylinder) {
 }
 
 // wideNeck finds a short neck between a thread and a larger step that is thicker than the root of
-// the thread, into which the tool is to run out.
+// the thread, into which the tool is to run out, or shorter than a turn of it.
 func (v *view) wideNeck(c *cylinder) {
 	beside := c.next()
 	for k, o := range beside {
-		root, next := o.rootMm(), beside[len(beside)-1-k]
-		if next == o || !o.threaded() || o.Drawn.Undercut != nil || c.LengthMm() > 2*o.RadiusMm() || !geom.Over(c.RadiusMm(), root) || !geom.Over(o.RadiusMm(), c.RadiusMm()) || next.RadiusMm() <= c.RadiusMm() {
+		next := beside[len(beside)-1-k]
+		if next == o || !o.threaded() || o.Drawn.Undercut != nil || c.LengthMm() > 2*o.RadiusMm() || !geom.Over(o.RadiusMm(), c.RadiusMm()) || next.RadiusMm() <= c.RadiusMm() {
 			continue
 		}
-		v.report(Check, c.Name, c.Drawn.Pos, Finding{
+		root, pitch, f := o.rootMm(), o.Size.Thread.PitchMm, v.here(c.Name, c.Drawn.Pos)
+		v.firstOf(f, flaw{geom.Over(c.RadiusMm(), root), Finding{
 			What: "the thread " + o.Name + " does not run out into " + c.Name + ": it is cut deeper than that", OverMm: over(2 * c.RadiusMm()), Numbers: v.mm(2*c.RadiusMm()) + ", the root of " + o.Drawn.Size.Thread.Value + " " + v.mm(2*root),
 			Rule: "a neck that a thread runs out into is under its root", Source: rootSource(o.Size.Thread), Fix: "at most " + v.mm(2*root) + ", or an undercut",
-		})
+		}}, flaw{geom.Over(pitch, c.LengthMm()), Finding{
+			What: c.Name + " is shorter than a turn of the thread " + o.Name + " that runs out into it", LeftMm: left(c.LengthMm()), Numbers: v.mm(c.LengthMm()) + ", wanted " + v.mm(pitch),
+			Rule: "a tool is drawn out of its thread within a turn at the best", Fix: "a neck two pitches long",
+		}})
 	}
 }
 
