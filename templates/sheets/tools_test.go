@@ -2,10 +2,13 @@ package sheets
 
 import (
 	"reflect"
+	"slices"
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts"
 	"centrepop/templates/draw"
+	"centrepop/templates/sheettest"
 )
 
 // TestPacked: on a first page of so much room and others of 110, with 2.5 between, the
@@ -39,5 +42,27 @@ func TestToolHead(t *testing.T) {
 	name, facts := draw.TextRect(items[0].(draw.Text)), draw.TextRect(items[1].(draw.Text))
 	if facts.X0 < name.X1+3.9 || facts.X1 > width+1e-6 {
 		t.Errorf("the name in %v, its facts in %v", name, facts)
+	}
+}
+
+// TestToolSheet: a tool with a face is shown by that, one without by its section; on paper under 150 mm wide its tables stand one
+// below another, to be parted, and on either there is room for who passed it.
+func TestToolSheet(t *testing.T) {
+	t.Parallel()
+	tool := sheettest.FlangePart()
+	faced := density(1).picture(tool, 90)
+	bare := *tool
+	bare.Faces = nil
+	if len(tool.Faces) != 1 || slices.Equal(allTexts(faced.Draw), allTexts(density(1).picture(&bare, 90).Draw)) {
+		t.Errorf("of %d faces none is shown", len(tool.Faces))
+	}
+	for width, parted := range map[float64]bool{149.9: true, 150: false} {
+		pieces := density(1).tool(sheettest.JobOf("Jack", parts.Inches, tool), tool, width)
+		if (len(pieces) > 1) != parted {
+			t.Errorf("%v wide: %d pieces", width, len(pieces))
+		}
+		if all := draw.Stack(pieces...); !slices.Contains(allTexts(all.Draw), "passed, by") {
+			t.Errorf("%v wide: %q", width, allTexts(all.Draw))
+		}
 	}
 }
