@@ -295,7 +295,7 @@ func TestShares(t *testing.T) {
 	plain := func(*view) {}
 	reaches := func(high float64) rule { // from a tube of 60 into a keyway 4 deep in 50
 		return func(v *view) {
-			v.p.Kind, v.p.Title, v.p.Bar = parts.BarPart, text("Key"), &parts.Bar{Width: mm(high), Depth: mm(8)}
+			v.p.Kind, v.p.For, v.p.Bar = parts.BarPart, parts.AKey, &parts.Bar{Width: mm(high), Depth: mm(8)}
 			tube, shaft := beside(v, "tube"), beside(v, "shaft")
 			tube.p.Kind, tube.inside = parts.Tube, sideBy(true, step("", 0, 100, 60))
 			shaft.outside = sideBy(false, step("", 0, 100, 50))
