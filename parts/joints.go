@@ -290,14 +290,16 @@ type BoltJoint struct {
 	Stud          Text   // name of a part that serves as stud; empty for bought bolts
 }
 
-// BearingJoint is a tapered roller bearing between shaft and housing.
+// BearingJoint is a rolling bearing between shaft and housing: a tapered roller bearing, or a deep-groove ball bearing,
+// whose seats are then Cup, for the outer ring, and Cone, for the inner one.
 type BearingJoint struct {
 	Bearing       Text
+	Ball          bool // deep-groove ball bearing
 	Cup, Cone     JointRef
 	Rotating      string // inner or outer
 	Load          string // light, normal or heavy
 	Bore, Outside Length
-	Width         Length   // T, over both rings
+	Width         Length   // T, over both rings; of a ball bearing B
 	ConeWidth     Length   // B, of the cone alone; optional
 	Da, Db        Length   // abutments on the shaft, as makers write da and db; optional
 	CupDa, CupDb  Length   // abutments in the housing, as makers write Da and Db; optional

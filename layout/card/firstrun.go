@@ -91,6 +91,9 @@ func (c cards) guards() (out []plan.CardLine) {
 // filled is what each bearing and each other port takes.
 func (c cards) filled() (out []plan.CardLine) {
 	for _, j := range c.bearings() {
+		if j.Bearing.Sealed {
+			continue // with its own grease
+		}
 		out = append(out, plan.CardLine{Do: c.bearingText(j) + ": filled at step " + strconv.Itoa(j.N) + ", as signed there"})
 	}
 	if c.job.Upkeep == nil {

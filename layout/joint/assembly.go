@@ -118,6 +118,14 @@ var kinds = map[parts.JointKind]kind{
 	parts.SlideKind:   slideKind{},
 }
 
+// kindOf is the kind of a joint: of a bearing by its rolling bodies.
+func kindOf(in *parts.Joint) kind {
+	if in.Bearing != nil && in.Bearing.Ball {
+		return ballKind{}
+	}
+	return kinds[in.Kind]
+}
+
 // placement takes a part's coordinates to those of a frame: z' = z0 + s z,
 // clock' = turn + s clock, s being −1 for a part that is turned end for end.
 type placement struct {

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/lookup"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/press"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -30,6 +31,20 @@ var (
 	cupSizes  = []ringTolerance{{30, -12}, {50, -14}, {80, -16}, {120, -18}, {150, -20}, {180, -25}, {250, -30}, {315, -35}, {400, -40}}
 )
 
+// ballBores and ballSizes are the same of radial ball bearings of the normal class. ISO 492, as two makers print it.
+var (
+	ballBores = []ringTolerance{{10, -8}, {18, -8}, {30, -10}, {50, -12}, {80, -15}, {120, -20}, {180, -25}, {250, -30}}
+	ballSizes = []ringTolerance{{18, -8}, {30, -9}, {50, -11}, {80, -13}, {120, -15}, {150, -18}, {180, -25}, {250, -30}, {315, -35}, {400, -40}}
+)
+
+// ringTables are the lower deviations of the rings of a bearing.
+func ringTables(b *parts.BearingJoint) (bores, outsides []ringTolerance) {
+	if b.Ball {
+		return ballBores, ballSizes
+	}
+	return coneBores, cupSizes
+}
+
 func deviation(table []ringTolerance, mm float64) (um plan.Range, known bool) {
 	r, known := seq.Find(table, func(r ringTolerance) bool { return mm <= r.toMm })
 	return plan.Range{Min: r.lowUm}, known
@@ -43,9 +58,9 @@ const (
 	inchCupIn, inchCupToMm   = 0.001, 304.8
 )
 
-// inchBearing tells the inch series by a bore that is no whole millimetre.
+// inchBearing tells the inch series of tapered bearings by a bore that is no whole millimetre.
 func inchBearing(b *parts.BearingJoint) bool {
-	return math.Abs(b.Bore.Mm-math.Round(b.Bore.Mm)) > 0.01 || math.Abs(b.Outside.Mm-math.Round(b.Outside.Mm)) > 0.01
+	return !b.Ball && (math.Abs(b.Bore.Mm-math.Round(b.Bore.Mm)) > 0.01 || math.Abs(b.Outside.Mm-math.Round(b.Outside.Mm)) > 0.01)
 }
 
 // advice is the classes a seat may have, and why.
@@ -89,6 +104,35 @@ var (
 		{false, "", 0, above, advice{[]string{"H7", "H8", "G7", "J7", "JS7", "K7"}, "stationary outer ring: H7 in one piece, H8 simple, G7 if heat comes through the shaft, J7, JS7 or K7 if the load's direction is not sure"}},
 	}
 )
+
+// ballShafts are the classes for the inner ring of a ball bearing, ballHousings those for the outer: the ball column of
+// that table, and for heavy loads, which it does not have there, those of normal ones.
+var (
+	under18    = lookup.Under(18)
+	ballShafts = []advised{
+		{true, "", 0, above, advice{[]string{"g6", "h6"}, "stationary inner ring: g6 if it must slide, else h6"}},
+		{false, "light", 0, under18, advice{[]string{"js5", "h5"}, "rotating inner ring, light load"}},
+		{false, "light", 0, 100, advice{[]string{"js6", "j6"}, "rotating inner ring, light load"}},
+		{false, "light", 100, above, advice{[]string{"k6"}, "rotating inner ring, light load"}},
+		{false, "", 0, under18, advice{[]string{"js5", "js6", "j5", "j6"}, "rotating inner ring, normal load"}},
+		{false, "", 0, 100, advice{[]string{"k5", "k6"}, "rotating inner ring, normal load"}},
+		{false, "", 0, 140, advice{[]string{"m5", "m6"}, "rotating inner ring, normal load"}},
+		{false, "", 140, above, advice{[]string{"m6"}, "rotating inner ring, normal load"}},
+	}
+	ballHousings = []advised{
+		{true, "light", 0, above, advice{[]string{"M7"}, "rotating outer ring, light load"}},
+		{true, "", 0, above, advice{[]string{"N7"}, "rotating outer ring, normal or heavy load"}},
+		{false, "", 0, above, cupSeats[len(cupSeats)-1].advice},
+	}
+)
+
+// seatTables are the advice for both seats of a bearing.
+func seatTables(b *parts.BearingJoint) (shafts, housings []advised) {
+	if b.Ball {
+		return ballShafts, ballHousings
+	}
+	return coneSeats, cupSeats
+}
 
 // seatOf is the advice of a table for a bearing.
 func seatOf(table []advised, in *parts.BearingJoint) advice {
@@ -165,20 +209,31 @@ func (s *shop) lock(thread string) string {
 	}
 }
 
-func (bearingKind) work(j *making, t *joint) {
+// goesOn begins the plan of a bearing; false, and the joint is refused, where a seat is of another size.
+func (t *joint) goesOn() (*plan.BearingPlan, bool) {
 	in := t.in.Bearing
-	cone, cup := t.a.step.Size, t.b.step.Size
 	for i, ring := range []parts.Length{in.Bore, in.Outside} {
 		of, kind := []feature{t.a, t.b}[i], []plan.ProblemKind{plan.BearingBore, plan.BearingOutside}[i]
 		if seat := of.step.Size.NominalMm; math.Abs(seat-ring.Mm) > 0.5 {
 			t.refuse(ring.Pos, kind, plan.Named(ring.Text), plan.Named(of.text()), plan.Of(plan.Diameter, seat))
-			return
+			return nil, false
 		}
 	}
-	d, D := in.Bore.Mm, in.Outside.Mm
-	p := &plan.BearingPlan{Bearing: in.Bearing.Value, Rotating: in.Rotating, ConeClass: seatClass(j.w, cone), CupClass: seatClass(j.w, cup), Grease: in.Grease.Value,
-		BoreMm: d, OutsideMm: D, WidthMm: in.Width.Mm, ConeWidthMm: in.ConeWidth.Mm}
-	t.out.Bearing = p
+	t.out.Bearing = &plan.BearingPlan{Bearing: in.Bearing.Value, Rotating: in.Rotating, ConeClass: seatClass(t.w, t.a.step.Size), CupClass: seatClass(t.w, t.b.step.Size), Grease: in.Grease.Value,
+		BoreMm: in.Bore.Mm, OutsideMm: in.Outside.Mm, WidthMm: in.Width.Mm, ConeWidthMm: in.ConeWidth.Mm, Ball: in.Ball, Sealed: in.Sealed()}
+	return t.out.Bearing, true
+}
+
+// greaseGrams is what a bearing takes when it is greased anew, in g: 0.005 D B (bearing makers' rule for regreasing).
+func greaseGrams(in *parts.BearingJoint) float64 {
+	return words.Round(0.005*in.Outside.Mm*in.Width.Mm, 1)
+}
+
+func (bearingKind) work(j *making, t *joint) {
+	p, ok := t.goesOn()
+	if !ok {
+		return
+	}
 	t.seats(p)
 	t.abutments(p)
 	m, held := j.sit(t, p)
@@ -188,9 +243,7 @@ func (bearingKind) work(j *making, t *joint) {
 	t.pushTools(p, m)
 	t.draw = j.drawn(t, p, m)
 	t.heats(p)
-	// Grease at a bearing: grams = 0.005 D B (bearing makers' rule for
-	// regreasing).
-	p.GreaseG = words.Round(0.005*D*in.Width.Mm, 1)
+	p.GreaseG = greaseGrams(t.in.Bearing)
 	p.Ports = j.greasePorts(t.b)
 	if float := j.endFloat(t); len(float) == 2 {
 		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(float[0].Mm), Max: geom.Clean(float[1].Mm)}, true
@@ -208,11 +261,15 @@ const (
 	coneSlipUm = 5.0
 )
 
-// heats puts in the plan how hot the cone slips on: 0 where it slides on cold, or not even hot.
+// heats puts in the plan how hot the cone or the inner ring slips on: 0 where it slides on cold, or not even hot.
 func (*joint) heats(p *plan.BearingPlan) {
+	hot := coneHeatC
+	if p.Sealed {
+		hot = press.SealedBearingC
+	}
 	if hi := p.ConeFitUm.Max; hi > 0 {
-		if left := 1000*steelPerK*p.BoreMm*(coneHeatC-roomC) - hi; left >= coneSlipUm {
-			p.HeatConeC, p.HeatLeftUm = coneHeatC, words.Round(left, 0)
+		if left := 1000*steelPerK*p.BoreMm*(hot-roomC) - hi; left >= coneSlipUm {
+			p.HeatConeC, p.HeatLeftUm = hot, words.Round(left, 0)
 		}
 	}
 }
@@ -247,7 +304,8 @@ func seatClass(w words.Writer, s part.Sized) string {
 // seats compares the drawn seats with the advice.
 func (t *joint) seats(p *plan.BearingPlan) {
 	in := t.in.Bearing
-	cone, cup, inch := seatOf(coneSeats, in), seatOf(cupSeats, in), inchBearing(in)
+	shafts, housings := seatTables(in)
+	cone, cup, inch := seatOf(shafts, in), seatOf(housings, in), inchBearing(in)
 	p.ConeAdvice, p.CupAdvice = cone.text(), cup.text()
 	if inch {
 		p.ConeAdvice = "inch series: limits from the bearing maker's table"
@@ -256,12 +314,13 @@ func (t *joint) seats(p *plan.BearingPlan) {
 	known := t.fits(p)
 	t.seat(t.a, in.Bore.Mm, inch, cone)
 	t.seat(t.b, in.Outside.Mm, inch, cup)
-	t.figure("cone seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")
-	t.figure("cup seat", p.CupClass+"; advised "+p.CupAdvice, "bearing fit table on ISO 286 classes")
+	inner, outer := p.Names()
+	t.figure(inner+" seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")
+	t.figure(outer+" seat", p.CupClass+"; advised "+p.CupAdvice, "bearing fit table on ISO 286 classes")
 	source := words.Either(inch, "ABMA 19.2 classes 4 and 2", "ISO 492 normal class")
 	if known {
-		t.figure("cone on shaft", t.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
-		t.figure("cup in housing", t.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)
+		t.figure(inner+" on shaft", t.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
+		t.figure(outer+" in housing", t.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)
 	}
 }
 
@@ -270,8 +329,9 @@ func (t *joint) seats(p *plan.BearingPlan) {
 func (t *joint) fits(p *plan.BearingPlan) (known bool) {
 	in, cone, cup := t.in.Bearing, t.a.step.Size, t.b.step.Size
 	um := func(mm float64) float64 { return mm * 1000 }
-	bore, knownBore := deviation(coneBores, in.Bore.Mm)
-	outside, knownCup := deviation(cupSizes, in.Outside.Mm)
+	bores, outsides := ringTables(in)
+	bore, knownBore := deviation(bores, in.Bore.Mm)
+	outside, knownCup := deviation(outsides, in.Outside.Mm)
 	known = knownBore && knownCup
 	if inchBearing(in) {
 		bore, outside = plan.Range{Max: um(inchBoreIn * words.MmPerInch)}, plan.Range{Max: um(inchCupIn * words.MmPerInch)}
@@ -347,6 +407,9 @@ func envelope(mm float64, classes []string) (loMm, hiMm float64, ok bool) {
 // an adjusted cone's are before it goes into its cup; one that goes on hot would burn it, and gets
 // it through its large end, which still looks out, when it is cold.
 func greaseText(p *plan.BearingPlan) string {
+	if p.Ball {
+		return words.Join(": ", "Work grease in between balls and cage by hand", p.Grease) + "."
+	}
 	text := "Work grease in between rollers and cage by hand"
 	if p.Adjusted && p.HeatConeC > 0 {
 		text = "When the cone is cold, work grease in by hand between rollers and cage from its large end, turning the shaft, until it comes out at the small end"

@@ -18,6 +18,10 @@ const steelKgMm3 = 7850e-9
 // (0.42 kg), 30210 (0.55 kg) and LM48548/LM48510 (0.25 kg), from memory.
 const bearingShare = 0.73
 
+// ballShare is the same of a deep-groove ball bearing: 0.68 by the masses that makers print for 6004 (0.069 kg), 6204
+// (0.106 kg) and 6308 (0.63 kg), from memory.
+const ballShare = 0.68
+
 // massKg sums parts and what joins them: bolts, nuts, washers, made studs and
 // bearings of the joints made so far, and what was put in by hand with them, things
 // bought as the job weighs them. Keys, seals and weld metal are left out. All is false where
@@ -41,6 +45,10 @@ func (j *shop) massKg(members []parts.Instance, made []*joint) (sum float64, all
 func (bearingKind) massKg(_ *shop, t *joint) float64 {
 	b := t.in.Bearing
 	return bearingShare * steelKgMm3 * b.Width.Mm * ringMm2(b.Outside.Mm, b.Bore.Mm)
+}
+
+func (ballKind) massKg(s *shop, t *joint) float64 {
+	return bearingKind{}.massKg(s, t) * ballShare / bearingShare
 }
 
 func (slideKind) massKg(_ *shop, t *joint) float64 { return nutKg(slideNut(t)) }

@@ -37,6 +37,9 @@ func (t *joint) mount() (m mounting, held bool) {
 	if t == nil {
 		return m, false
 	}
+	if t.in.Bearing.Ball {
+		return t.ballMount()
+	}
 	housing, shaft := t.b, t.a
 	after, before := shoulder(housing, 1), shoulder(housing, -1)
 	switch {
@@ -214,7 +217,6 @@ const cageMm = 5.0
 // judgeMounting notes shoulders that do not hold the rings or that touch what
 // turns, and seats that are too short; offMm is how far the small end stays off what is before it.
 func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting, offMm float64) {
-	in := t.in.Bearing
 	dia := func(s *part.Step) plan.Arg { return plan.Of(plan.Diameter, s.Size.NominalMm) }
 	switch c := m.cupShoulder.Size.NominalMm; {
 	case geom.Over(c, p.CupBackMaxMm):
@@ -235,7 +237,12 @@ func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting, offMm float64) {
 	if m.small != nil && geom.Over(m.small.Size.NominalMm, p.SmallEndMaxMm) && offMm < cageMm {
 		t.problem(plan.CageTouches, plan.Named(t.a.text()), plan.Named(words.Spaced(m.small.Name)), dia(m.small), plan.Of(plan.Diameter, p.SmallEndMaxMm))
 	}
-	least := seatShare * in.Width.Mm
+	t.seatsLong()
+}
+
+// seatsLong notes seats that are too short for their rings.
+func (t *joint) seatsLong() {
+	least := seatShare * t.in.Bearing.Width.Mm
 	for _, f := range []feature{t.a, t.b} {
 		if long := f.step.ToMm - f.step.FromMm; geom.Over(least, long) {
 			t.problem(plan.SeatShort, plan.Named(f.text()), plan.Of(plan.Mm, geom.Clean(long)), plan.Of(plan.Mm, words.Round(least, 2)))

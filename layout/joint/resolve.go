@@ -105,7 +105,7 @@ func (j *shop) read() []*joint {
 	var all []*joint
 	for _, in := range j.job.Joints {
 		first, second := in.Ends()
-		t := &joint{in: in, kind: kinds[in.Kind], w: j.w, a: j.find(first), b: j.find(second)}
+		t := &joint{in: in, kind: kindOf(in), w: j.w, a: j.find(first), b: j.find(second)}
 		t.kind.ends(j, t)
 		all = append(all, t)
 	}

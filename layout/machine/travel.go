@@ -72,7 +72,9 @@ func (s *soFar) join(j *plan.JointPlan) {
 			s.unite(b, t.B) // before A comes
 		}
 	}
-	if cup, cone := j.Name+" cup", j.Name+" cone"; s.of[cup] != nil {
+	if cup, cone := j.Name+" cup", j.Name+" cone"; s.of[cup] != nil && j.Bearing.Ball {
+		s.ball(j, cup, cone)
+	} else if s.of[cup] != nil {
 		s.come(j, *s.of[cup], []int{s.bodies[b]})
 		s.come(j, *s.of[cone], *s.of[a])
 		s.unite(b, cup)
@@ -96,6 +98,18 @@ func (s *soFar) join(j *plan.JointPlan) {
 	for _, id := range screws {
 		s.unite(a, id)
 	}
+}
+
+// ball brings a ball bearing, whose rings do not come apart, to what it goes on first: shaft or housing, or both where they
+// are together.
+func (s *soFar) ball(j *plan.JointPlan, outer, inner string) {
+	to := j.B.Instance().ID()
+	if j.Bearing.OnShaft {
+		to = j.A.Instance().ID()
+	}
+	s.unite(outer, inner)
+	s.come(j, *s.of[outer], *s.of[to])
+	s.unite(to, outer)
 }
 
 // stand brings the keys, motors, couplings and retaining rings of a joint, those before the two

@@ -46,6 +46,14 @@ func (v *viewed) comings(into assembly.Vec) (all []coming) {
 
 // ringsComing are the rings of a bearing that come by themselves.
 func (v *viewed) ringsComing(j *plan.JointPlan) (all []coming) {
+	if way, lone := v.ringWay(j, plan.ShapeCup); j.Bearing.Ball {
+		if lone && j == v.j {
+			all = append(all, coming{title: j.Bearing.Bearing, ring: func(plane assembly.Pose) [][]plan.XY {
+				return seq.Flat(ballShapes, func(r ringPart) [][]plan.XY { return v.ringLoops(plane, j, r.shape) })
+			}, into: way})
+		}
+		return all
+	}
 	for _, r := range ringShapes {
 		if way, lone := v.ringWay(j, r.kind); lone && v.ringStep(j, r.kind) == v.j.N-1 {
 			ring := func(plane assembly.Pose) [][]plan.XY { return v.ringLoops(plane, j, r.shape) }
@@ -62,14 +70,25 @@ func (v *viewed) moverComing(into assembly.Vec) coming {
 	for _, id := range with[2:] {
 		switch b := v.BodyOf[id]; {
 		case b == nil:
-		case v.Roles[id].Kind == stand.Cup:
+		case v.Roles[id].Kind == stand.Cup && !v.withMover(), v.Roles[id].Kind == stand.Cone && v.j.Bearing.Ball && !v.withMover():
 			fixed = append(fixed, *b)
+		case v.Roles[id].Kind == stand.Cup:
+			c.bodies, movers = append(c.bodies, b), append(movers, *b)
 		case v.Roles[id].Kind == stand.Cone || v.Roles[id].Kind == 0 && v.isNew(b):
 			c.bodies, movers = append(c.bodies, b), append(movers, *b)
 		}
 	}
 	c.into, _ = v.FreeInto(v.Poses[with[0]], movers, fixed, into)
 	return c
+}
+
+// withMover tells whether the bearing of the step is a ball bearing that comes with the part that is moved.
+func (v *viewed) withMover() bool {
+	on := v.j.B.Instance()
+	if v.j.Bearing.OnShaft {
+		on = v.j.A.Instance()
+	}
+	return v.j.Bearing.Ball && v.mover.ID == on.ID()
 }
 
 // laidComing is a loose part of the step, held against what is there before it.

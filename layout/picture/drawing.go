@@ -150,24 +150,41 @@ func (s *drawing) movedIn(plane assembly.Pose, j *plan.JointPlan, add func(*asse
 	}
 }
 
-// ringShape is an outline of a tapered roller bearing's part: along the axis in
+// ringShape is an outline of a rolling bearing's part: along the axis in
 // shares of its width from the cup's back, and outward in shares of its section
 // from the bore. The proportions are those of common bearings, for the eye alone.
 type ringShape [][2]float64
 
-var ringShapes = []struct {
+type ringPart struct {
 	kind  plan.ShapeKind
 	shape ringShape
-}{
+}
+
+var ringShapes = []ringPart{
 	{plan.ShapeCup, ringShape{{0, 1}, {0.8, 1}, {0.8, 0.82}, {0, 0.58}}},
 	{plan.ShapeCone, ringShape{{0.1, 0}, {1, 0}, {1, 0.42}, {0.9, 0.42}, {0.9, 0.34}, {0.18, 0.2}, {0.18, 0.26}, {0.1, 0.26}}},
 	{plan.ShapeRoller, ringShape{{0.88, 0.34}, {0.86, 0.84}, {0.2, 0.64}, {0.22, 0.2}}},
 }
 
+// ballShapes are those of a ball bearing, its ball as an octagon.
+var ballShapes = []ringPart{
+	{plan.ShapeCup, ringShape{{0, 1}, {1, 1}, {1, 0.7}, {0, 0.7}}},
+	{plan.ShapeCone, ringShape{{0, 0}, {1, 0}, {1, 0.3}, {0, 0.3}}},
+	{plan.ShapeRoller, ringShape{{0.37, 0.2}, {0.63, 0.2}, {0.82, 0.38}, {0.82, 0.62}, {0.63, 0.8}, {0.37, 0.8}, {0.18, 0.62}, {0.18, 0.38}}},
+}
+
+// shapesOf are the parts of a bearing.
+func shapesOf(j *plan.JointPlan) []ringPart {
+	if j.Bearing.Ball {
+		return ballShapes
+	}
+	return ringShapes
+}
+
 // rings are the cup, the cone and the rollers of a bearing that are in at a step, in a plane
 // that holds its axis, as they sit: the thick side of the cup on its shoulder.
 func (v *viewed) rings(plane assembly.Pose, j *plan.JointPlan) (out []plan.Shape) {
-	for _, r := range ringShapes {
+	for _, r := range shapesOf(j) {
 		if n := v.ringStep(j, r.kind); n < v.j.N {
 			out = append(out, plan.Shape{Kind: r.kind, Title: j.Bearing.Bearing, New: n == v.j.N-1, Loops: v.ringLoops(plane, j, r.shape)})
 		}
@@ -212,7 +229,7 @@ func (v *viewed) ringWay(j *plan.JointPlan, kind plan.ShapeKind) (into assembly.
 		if kind == plan.ShapeCup && b.CupFromCover {
 			dir = -dir
 		}
-		return axis.Z.Times(dir), kind == plan.ShapeCup || kind == plan.ShapeCone && b.Adjusted
+		return axis.Z.Times(dir), b.Ball && !b.OnShaft || kind == plan.ShapeCup && !b.Ball || kind == plan.ShapeCone && b.Adjusted
 	}
 	return into, false
 }

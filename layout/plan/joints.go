@@ -518,6 +518,9 @@ func (o Off) MarshalText() ([]byte, error) { return []byte(o.Title), nil }
 // BearingPlan is the numbers of a bearing.
 type BearingPlan struct {
 	Bearing         string     `json:"bearing"`
+	Ball            bool       `json:"ball,omitempty"` // a ball bearing: cone is its inner ring, cup its outer one
+	Sealed          bool       `json:"sealed,omitempty"`
+	OnShaft         bool       `json:"-"` // of a ball bearing: it goes on the shaft before that goes into the housing
 	Rotating        string     `json:"rotating"`
 	ConeClass       string     `json:"cone_seat"`        // as drawn
 	CupClass        string     `json:"cup_seat"`         // as drawn
@@ -564,6 +567,14 @@ type BearingPlan struct {
 	CupBackMaxMm  float64 `json:"abutment_cup_back_max_mm"`
 	CupFaceMinMm  float64 `json:"abutment_cup_face_min_mm"` // Db
 	ByRule        bool    `json:"abutments_by_rule"`        // some of them are a rule of thumb and not the maker's
+}
+
+// Names are how the rings of a bearing are called, that on the shaft and that in the housing.
+func (b *BearingPlan) Names() (inner, outer string) {
+	if b.Ball {
+		return "inner ring", "outer ring"
+	}
+	return "cone", "cup"
 }
 
 // PushRing is a ring to push a cup home with.

@@ -10,6 +10,10 @@ import (
 // 125 degrees Celsius (bearing makers).
 const OpenBearingC = 120.0
 
+// SealedBearingC is how hot a rolling bearing that is sealed on both sides may get: its seals and its grease (a bearing
+// maker's page on sealed bearings).
+const SealedBearingC = 80.0
+
 // Coolants a small shop can get, degrees Celsius at normal pressure.
 const (
 	DryIceC         = -78.5  // solid carbon dioxide

@@ -54,7 +54,7 @@ func (r *reviewer) besideBearing(j *parts.Joint) {
 	}
 	shaft := seq.Keep(all, func(o *parts.Joint) bool { return o.Bearing.Cone.Part == b.Cone.Part })
 	one := shaft[0].Bearing
-	if one == b && !slices.ContainsFunc(shaft, func(o *parts.Joint) bool { return len(o.Bearing.EndFloat) == 2 }) {
+	if one == b && !b.Ball && !slices.ContainsFunc(shaft, func(o *parts.Joint) bool { return len(o.Bearing.EndFloat) == 2 }) {
 		say("no bearing of "+b.Cone.Part+" says how much end float it is set to", "",
 			"a tapered bearing is set to an end float or a preload", practice, "end-float at the bearing that its nut sets, by the maker's figure")
 	}
@@ -327,22 +327,8 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 func boreCodeMm(name string) float64 {
 	if m := fiveFigures.FindStringSubmatch(name); m != nil {
 		if code, _ := strconv.Atoi(m[1]); code >= 4 {
-			return codedMm(code)
+			return parts.CodedBoreMm(code)
 		}
-	}
-	return 0
-}
-
-// smallBoresMm are the bores of the bore codes 00 to 03, DIN 623-1.
-var smallBoresMm = []float64{10, 12, 15, 17}
-
-// codedMm is the bore that a bore code says, 00 to 96; 0 for another. DIN 623-1, as two bearing makers print it.
-func codedMm(code int) float64 {
-	switch {
-	case code < len(smallBoresMm):
-		return smallBoresMm[code]
-	case code <= 96:
-		return 5 * float64(code)
 	}
 	return 0
 }
@@ -362,20 +348,38 @@ var otherNames = seq.Map(otherSeries, func(o struct{ kind, series string }) *reg
 	return regexp.MustCompile(`^(?:` + o.series + `)(\d\d)(?:[^\d.]|$)`)
 })
 
-// tapered finds a bearing whose designation, with the bore that the job gives, is that of another kind.
+// tapered finds a bearing whose designation, with the bore that the job gives, is that of another kind than its joint.
 func (r *reviewer) tapered(j *parts.Joint) {
+	is, of, fix := "tapered roller", "tapered roller bearings", "a tapered one; of another kind give the seats their fits and buy it under loose"
+	if j.Bearing.Ball {
+		is, of, fix = "deep groove ball", "deep groove ball bearings", "a deep groove one; of another kind give the seats their fits and buy it under loose"
+		if boreCodeMm(j.Bearing.Bearing.Value) == j.Bearing.Bore.Mm {
+			r.otherKind(j, is, "tapered roller", of, "bearing in place of ball-bearing, or a deep groove one")
+		}
+	}
 	for i, other := range otherSeries {
+		if other.kind == is {
+			continue
+		}
 		m := otherNames[i].FindStringSubmatch(j.Bearing.Bearing.Value)
 		if m == nil {
 			continue
 		}
-		if code, _ := strconv.Atoi(m[1]); geom.Alike(codedMm(code), j.Bearing.Bore.Mm) {
-			r.add(Finding{
-				Severity: Stop, Part: j.Name.Value, Pos: j.Bearing.Bearing.Pos, What: j.Bearing.Bearing.Value + " is no tapered roller bearing", Numbers: "the series and the code of its bore are those of a " + other.kind + " bearing",
-				Rule: "what a bearing joint works out holds for tapered roller bearings alone", Source: "DIN 623-1", Fix: "a tapered one; of another kind give the seats their fits and buy it under loose",
-			})
+		if code, _ := strconv.Atoi(m[1]); geom.Alike(parts.CodedBoreMm(code), j.Bearing.Bore.Mm) {
+			if other.kind == "deep groove ball" {
+				fix = "ball-bearing in place of bearing, or a tapered one"
+			}
+			r.otherKind(j, is, other.kind, of, fix)
 		}
 	}
+}
+
+// otherKind says that the designation of a bearing is that of another kind.
+func (r *reviewer) otherKind(j *parts.Joint, is, other, of, fix string) {
+	r.add(Finding{
+		Severity: Stop, Part: j.Name.Value, Pos: j.Bearing.Bearing.Pos, What: j.Bearing.Bearing.Value + " is no " + is + " bearing", Numbers: "the series and the code of its bore are those of a " + other + " bearing",
+		Rule: "what a bearing joint works out holds for " + of + " alone", Source: "DIN 623-1", Fix: fix,
+	})
 }
 
 // fiveFigures is a metric designation with what a maker adds: 32010 X, 30208-A.

@@ -142,12 +142,15 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 	if j.A.Inside || r.twoSizes(j) {
 		return
 	}
-	wide := cmp.Or(b.ConeWidthMm, coneShare*b.WidthMm)
+	wide, inner := cmp.Or(b.ConeWidthMm, coneShare*b.WidthMm), "cone"
+	if b.Ball {
+		wide, inner = b.WidthMm, "inner ring"
+	}
 	const least = 0.75
 	if on := shaft.Span(j.A).OnMm(geom.Between(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide)); on < least*wide {
 		r.ofJoint(j, Finding{
-			Severity: Stop, What: "the cone of " + b.Bearing + " stands beside its seat " + j.A.Feature, Numbers: r.mm(max(0, on)) + " of " + r.mm(wide) + " sit on it",
-			Rule: "a cone sits on its seat over three quarters of its width", Fix: "shoulders that agree: compare their distance on shaft and housing",
+			Severity: Stop, What: "the " + inner + " of " + b.Bearing + " stands beside its seat " + j.A.Feature, Numbers: r.mm(max(0, on)) + " of " + r.mm(wide) + " sit on it",
+			Rule: "a ring sits on its seat over three quarters of its width", Fix: "shoulders that agree: compare their distance on shaft and housing",
 		})
 	}
 }
@@ -156,6 +159,9 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 // than the bearing behind them: they neither hold the cup nor keep dirt out.
 func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
 	b, housing := j.Bearing, standing(stack, j.B.Instance())
+	if b.Sealed {
+		return
+	}
 	seat := housing.Span(j.B)
 	end, out := seat.ToMm, 1.0 // the end of the seat that the back does not stand at
 	if math.Abs(b.CupBackMm-end) < math.Abs(b.CupBackMm-seat.FromMm) {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"centrepop/parts"
 	"centrepop/parts/golden"
 )
 
@@ -27,7 +28,7 @@ func TestTables(t *testing.T) {
 	t.Parallel()
 	golden.Held(t, "tapered bearings: outside, width T, mm", bearingsKnown())
 	golden.Held(t, "ISO 2982-2 KM and MB: thread, pitch, outside, height, washer, mm", golden.Pairs(lockNuts))
-	golden.Held(t, "DIN 623-1: bores of the codes 00 to 03 in mm", smallBoresMm)
+	golden.Held(t, "DIN 623-1: bores of the codes 00 to 03 in mm", []float64{parts.CodedBoreMm(0), parts.CodedBoreMm(1), parts.CodedBoreMm(2), parts.CodedBoreMm(3)})
 	golden.Held(t, "DIN 623-1: kind, series", otherSeries)
 	golden.Held(t, "EN 50347 frames: most kW in 2, 4, 6, 8 poles", framesOf)
 	golden.Held(t, "NEMA MG 13 frames: least hp in 8 poles", nemaOf)

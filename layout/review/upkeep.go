@@ -121,6 +121,8 @@ func (r *reviewer) portGrease(p parts.Port) {
 	first := b.Grease.Value
 	was, is := greaseKind(first), greaseKind(again)
 	r.firstOf(Finding{Part: name, Pos: p.Pos},
+		flaw{b.Sealed(), Finding{
+			What: "the upkeep greases " + name + ", which is sealed on both sides", Numbers: b.Bearing.Value, Rule: "a sealed bearing takes no grease and is changed when it is worn", Fix: "an open bearing, or wear in place of the port"}},
 		flaw{first == "" && again == "", Finding{
 			What: "the upkeep greases " + name + ", and nothing says with what", Rule: "a bearing is greased with what it was filled with", Fix: "grease at the bearing of the joint"}},
 		flaw{len(was) > 0 && len(is) > 0 && !slices.Equal(was, is), Finding{

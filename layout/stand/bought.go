@@ -183,7 +183,7 @@ func (m *Stand) studNuts(j *plan.JointPlan, in *parts.Joint) {
 const cupShare = 0.8
 
 // bearing stands where the joint's plan has its rings' backs: a cup and a cone
-// of their own widths, the rollers with the cone.
+// of their own widths, the rollers with the cone; of a ball bearing the outer and the inner ring, the balls with that.
 func (m *Stand) bearing(j *plan.JointPlan, in *parts.Joint) {
 	b, p := in.Bearing, j.Bearing
 	pose, ok := m.AxisOf(j)
@@ -199,7 +199,11 @@ func (m *Stand) bearing(j *plan.JointPlan, in *parts.Joint) {
 		other := mm + inwards*wide
 		return min(-mm, -other), max(-mm, -other)
 	}
-	cupLow, cupHigh := back(p.CupBackMm, p.LargeEndDir, cupShare*b.Width.Mm)
+	share := cupShare
+	if b.Ball {
+		share = 1
+	}
+	cupLow, cupHigh := back(p.CupBackMm, p.LargeEndDir, share*b.Width.Mm)
 	coneLow, coneHigh := back(p.LargeEndMm, -p.LargeEndDir, cone)
 	for _, ring := range []struct {
 		kind  Kind

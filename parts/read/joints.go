@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -58,6 +59,8 @@ func (f *fields) joint() (*parts.Joint, bool) {
 	case parts.BearingKind:
 		j.Bearing = subOf(f, kind, (*fields).bearingJoint)
 		f.spare("place", true, "place beside bearing", "delete place; the rings and their shoulders say where it sits")
+	case ballKey:
+		j.Kind, j.Bearing = parts.BearingKind, subOf(f, kind, (*fields).ballJoint)
 	case parts.SlideKind:
 		j.Slide = subOf(f, kind, (*fields).slideJoint)
 		for _, key := range []string{"face", "level", "below", "rotate", "place"} {
@@ -170,6 +173,39 @@ func (f *fields) bearingJoint() *parts.BearingJoint {
 	}
 	return b
 }
+
+// ballJoint reads a deep-groove ball bearing: its sizes are those of its designation where a table has that, else
+// the three that are given.
+func (f *fields) ballJoint() *parts.BearingJoint {
+	b := &parts.BearingJoint{
+		Ball: true, Bearing: f.text("bearing"), Cup: f.jointRef(f.val("housing")), Cone: f.jointRef(f.val("shaft")),
+		Rotating: f.word("rotating"), Load: f.word("load"), Grease: f.text("grease"),
+	}
+	own, known := parts.DeepGrooveOf(b.Bearing.Value)
+	for _, s := range []struct {
+		key string
+		to  *parts.Length
+		mm  float64
+	}{{"bore", &b.Bore, own.BoreMm}, {"outside", &b.Outside, own.OutsideMm}, {"width", &b.Width, own.WidthMm}} {
+		given := f.length(s.key)
+		right := s.key + ": " + strconv.FormatFloat(s.mm, 'f', -1, 64) + " mm, or another designation"
+		switch {
+		case !known && !f.given(s.key) && b.Bearing.Value != "":
+			f.faultf(b.Bearing.Pos, s.key+": as its maker gives it", "no table here has %s, and its %s is not given", parts.Quote(b.Bearing.Value), s.key)
+		case known && given.Set() && math.Abs(given.Mm-s.mm) > sameSizeMm:
+			f.faultf(given.Pos, right, "%s is given as %s, and %s has another", s.key, given.Text, b.Bearing.Value)
+		case known:
+			given = parts.Length{Mm: s.mm, Text: strconv.FormatFloat(s.mm, 'f', -1, 64) + " mm", Pos: b.Bearing.Pos}
+		}
+		*s.to = given
+	}
+	f.not(b.Bore, ">=", b.Outside, "a bore smaller than the outside", "the bearing's bore %s is not smaller than its outside %s")
+	f.spare("grease", b.Sealed(), "grease for a bearing that is sealed on both sides", "delete grease; it comes with its own")
+	return b
+}
+
+// sameSizeMm is how far a size in inches may lie off that in millimetres: a rounding. Common practice, no source.
+const sameSizeMm = 0.03
 
 func (f *fields) slideJoint() *parts.SlideJoint {
 	s := &parts.SlideJoint{

@@ -63,12 +63,13 @@ var bushGroup = &Group{Name: "bush", Means: "A size of drill bush, as its maker 
 	{Name: "hole", Type: ClassFitType, Means: "limits of the hole that it is pressed into, as its maker says", Default: "H7, for a bush ground to n6", Group: fitGroup, Example: "hole: H7, or {limits: [low, high]}"},
 }}
 
-var jointGroup = &Group{Name: "joint", Means: "How a first part meets a second; joints become the steps of the sequence.", Example: "{name: front-weld, weld: {part: flange.bore, to: tube.outside, type: fillet}}", OneOf: seq.Map(parts.JointKinds, func(k parts.JointKind) string { return string(k) }), Keys: []Key{
+var jointGroup = &Group{Name: "joint", Means: "How a first part meets a second; joints become the steps of the sequence.", Example: "{name: front-weld, weld: {part: flange.bore, to: tube.outside, type: fillet}}", OneOf: append(seq.Map(parts.JointKinds, func(k parts.JointKind) string { return string(k) }), ballKey), Keys: []Key{
 	{Name: "name", Type: NameType, Need: true, Means: "name of the joint", Example: "name: front-flange"},
 	{Name: "press", Type: KeysType, Means: "an interference fit", Group: pressGroup},
 	{Name: "weld", Type: KeysType, Means: "a weld along a round or a stated length", Group: weldGroup},
 	{Name: "bolt", Type: KeysType, Means: "a ring of bolts", Group: boltGroup},
 	{Name: "bearing", Type: KeysType, Means: "a tapered roller bearing between shaft and housing", Group: bearingGroup},
+	{Name: ballKey, Type: KeysType, Means: "a deep-groove ball bearing between shaft and housing", Group: ballGroup},
 	{Name: "slide", Type: KeysType, Means: "a hub that slides on a shaft with a key and is kept at a shoulder", Group: slideGroup},
 	{Name: "face", Type: WordType, Means: "which face of the first touches which of the second", Words: meetingWords("-on-")},
 	{Name: "level", Type: WordType, Means: "which faces lie level and look the same way; not with face, nor beside the place of a weld", Words: meetingWords("-with-")},
@@ -147,7 +148,7 @@ var boltGroup = &Group{Name: "bolt", Means: "A ring of bolts through one part, p
 	{Name: "stud", Type: NameType, Means: "the part that serves as stud, in place of bought bolts: a nut at each end, or screwed into tapped holes"},
 }}
 
-var bearingGroup = &Group{Name: "bearing", Means: "A tapered roller bearing.", Example: `bearing: {bearing: "30210", cup: housing.front-cup, cone: shaft.seat, rotating: inner, bore: 50, outside: 90, width: 21.75}`, Keys: []Key{
+var bearingGroup = &Group{Name: "bearing", Means: "A tapered roller bearing; a ball bearing has a joint of its own.", Example: `bearing: {bearing: "30210", cup: housing.front-cup, cone: shaft.seat, rotating: inner, bore: 50, outside: 90, width: 21.75}`, Keys: []Key{
 	{Name: "bearing", Type: TextType, Need: true, Means: "designation, as ordered", Longest: 60},
 	{Name: "cup", Type: RefType, Need: true, Means: "bore of the housing for the cup"},
 	{Name: "cone", Type: RefType, Need: true, Means: "seat of the shaft for the cone"},
@@ -163,6 +164,21 @@ var bearingGroup = &Group{Name: "bearing", Means: "A tapered roller bearing.", E
 	{Name: "Db", Type: SizeType, Means: "least bore before the thin side of the cup, by the maker", Default: "a rule of thumb"},
 	{Name: "grease", Type: TextType, Means: "grease and quantity"},
 	{Name: "end-float", Type: FloatsType, Means: "least and most; negative is preload", Default: "set by another bearing", Example: "least and most, such as [0.02 mm, 0.06 mm]; negative is preload"},
+}}
+
+// ballKey is the key of a joint for a ball bearing, which is a joint of the kind bearing.
+const ballKey = "ball-bearing"
+
+var ballGroup = &Group{Name: ballKey, Means: "A deep-groove ball bearing. A shoulder of the housing or of the shaft says where it lies; where the shaft has none, place or level says where that lies.", Example: "ball-bearing: {bearing: 6004-2RS, housing: roller.bore, shaft: axle.seat, rotating: outer}", Keys: []Key{
+	{Name: "bearing", Type: TextType, Need: true, Means: "designation, as ordered; 2RS, 2RZ, 2Z and ZZ say that it is sealed on both sides and greased", Longest: 60},
+	{Name: "housing", Type: RefType, Need: true, Means: "bore of the housing for the outer ring"},
+	{Name: "shaft", Type: RefType, Need: true, Means: "seat of the shaft for the inner ring"},
+	{Name: "rotating", Type: WordType, Need: true, Means: "the ring that turns against the load", Words: []string{"inner", "outer"}},
+	{Name: "load", Type: WordType, Means: "for the choice of fits", Default: "normal", Words: []string{"light", "normal", "heavy"}},
+	{Name: "bore", Type: SizeType, Means: "of the bearing", Default: "by the designation: 6000 to 6020, 6200 to 6220, 6300 to 6320"},
+	{Name: "outside", Type: SizeType, Means: "of the bearing", Default: "by the designation"},
+	{Name: "width", Type: SizeType, Means: "of the bearing", Default: "by the designation"},
+	{Name: "grease", Type: TextType, Means: "grease of an open bearing"},
 }}
 
 var slideGroup = &Group{Name: "slide", Means: "A hub that slides on a shaft with a key, up to a shoulder, and is kept there; or a plain bush, in which the shaft turns. The keyways of the two give the clock angle of a hub.", Example: "slide: {hub: pulley.bore, on: shaft.seat, kept-by: shaft.nose}", Keys: []Key{

@@ -149,6 +149,7 @@ func slideNumbers(p *plan.SlidePlan, w words.Writer) []keyNumber {
 
 func bearingNumbers(b *plan.BearingPlan, w words.Writer) []keyNumber {
 	var out []keyNumber
+	inner, outer := b.Names()
 	if b.HasEndFloat {
 		label, rest := "End float", "dial gauge on the shaft end"
 		if b.EndFloatMm.Max <= 0 {
@@ -157,16 +158,30 @@ func bearingNumbers(b *plan.BearingPlan, w words.Writer) []keyNumber {
 		out = append(out, keyNumber{label, words.NarrowFine(b.EndFloatMm, w.Units), rest})
 	}
 	if b.HeatConeC > 0 {
-		out = append(out, keyNumber{"Cone goes on at", w.HeatsRead(b.HeatConeC, b.HeatConeC), ""})
+		out = append(out, keyNumber{words.Capital(inner) + " goes on at", w.HeatsRead(b.HeatConeC, b.HeatConeC), ""})
 	}
 	if b.Sleeve {
-		out = append(out, keyNumber{"Sleeve for the cone", "Ø" + words.Short(b.ConeSleeveInMm, w.Units) + " / " + words.Short(b.ConeSleeveOutMm, w.Units), "inside / outside at most, " + words.LengthWord(w.Units)})
+		out = append(out, keyNumber{"Sleeve for the " + inner, "Ø" + words.Short(b.ConeSleeveInMm, w.Units) + " / " + words.Short(b.ConeSleeveOutMm, w.Units), "inside / outside at most, " + words.LengthWord(w.Units)})
 	}
 	for _, r := range b.Rings {
-		out = append(out, keyNumber{"Ring for the cup", "Ø" + words.Short(r.InMm, w.Units) + " / " + words.Short(r.OutMm, w.Units), "inside / outside, " + words.LengthWord(w.Units)})
+		out = append(out, keyNumber{ringFor(b, r, outer), "Ø" + words.Short(r.InMm, w.Units) + " / " + words.Short(r.OutMm, w.Units), "inside / outside, " + words.LengthWord(w.Units)})
+	}
+	if b.Sealed {
+		return out
 	}
 	return append(out,
 		keyNumber{"Grease", w.Grams(b.GreaseG), "when regreasing"})
+}
+
+// ringFor names what a press ring is for: of a ball bearing that is pressed by the inner ring or by both, these.
+func ringFor(b *plan.BearingPlan, r plan.PushRing, outer string) string {
+	switch {
+	case b.Ball && r.OutMm < b.CupRingInMm:
+		outer = "inner ring"
+	case b.Ball && r.InMm < b.CupRingInMm:
+		return "Ring for both rings"
+	}
+	return "Ring for the " + outer
 }
 
 // bigNumbers sets numbers in a row of boxes.

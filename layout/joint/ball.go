@@ -1,0 +1,334 @@
+package joint
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/layout/lookup"
+	"centrepop/layout/plan"
+	"centrepop/layout/press"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// ballKind is a deep-groove ball bearing on its shaft and in its housing. Its rings do not come apart: it is pressed
+// whole, by the ring that is tight on what it goes on.
+type ballKind struct{ bearingKind }
+
+func (ballKind) ends(_ *shop, t *joint) {
+	t.need(t.a, round(t.a, false), "the shaft step that takes the inner ring")
+	t.need(t.b, round(t.b, true), "the bore that takes the outer ring")
+}
+
+func (ballKind) title(t *joint) string {
+	return "Ball bearing " + t.in.Bearing.Bearing.Value + ": " + t.a.title() + " in " + t.b.title()
+}
+
+func (ballKind) buy(_ *shop, t *joint, list *buying) {
+	list.use(t, "Deep-groove ball bearing "+t.in.Bearing.Bearing.Value, 1, words.When(t.out.Bearing.Sealed, "sealed, with its grease"))
+}
+
+// ballMount finds the shoulders that the rings of a ball bearing stand against: of the housing, or of a cover's spigot
+// where that has none, and of the shaft. A direction is 0 where there is none; held is false where the housing has none.
+func (t *joint) ballMount() (m mounting, held bool) {
+	for _, dir := range []float64{1, -1} {
+		if s := shoulder(t.b, dir); s != nil && m.cupShoulder == nil {
+			m.cupDir, m.cupBackMm, m.cupShoulder = dir, end(t.b.step, dir), s
+		}
+		if s := shoulder(t.a, dir); s != nil && m.fixed == nil {
+			m.coneDir, m.coneBackMm, m.fixed = dir, end(t.a.step, dir), s
+		}
+	}
+	if l := t.lid; m.cupShoulder == nil && l.lid != nil {
+		m.cupDir, m.cupBackMm, m.cupShoulder, m.lid = l.cupDir, l.cupBackMm, l.cupShoulder, l.lid
+	}
+	return m, m.cupShoulder != nil
+}
+
+// place puts the shaft's shoulder against the face of a bearing that stands on that of the housing.
+func (ballKind) place(t *joint) (placement, bool) {
+	m, ok := t.ballMount()
+	s, face := t.sense(), m.cupBackMm
+	if s*m.coneDir != m.cupDir {
+		face -= m.cupDir * t.in.Bearing.Width.Mm
+	}
+	return t.set(face, m.coneBackMm, s), ok && m.fixed != nil && !t.in.Meet.Set()
+}
+
+func (ballKind) work(j *making, t *joint) {
+	p, ok := t.goesOn()
+	if !ok {
+		return
+	}
+	t.seats(p)
+	t.ballAbutments(p)
+	m, _ := t.ballMount()
+	m = j.ballLies(t, p, m)
+	t.judgeBall(p, m)
+	t.heats(p)
+	if !p.Sealed {
+		p.GreaseG, p.Ports = greaseGrams(t.in.Bearing), j.greasePorts(t.b)
+	}
+	j.ballSteps(t, p, m)
+	t.ballFigures(p)
+}
+
+// ballLies says in the plan where the bearing stands: on the shoulder of the housing, or else of the shaft, or in
+// the middle of its bore; and how it sits, without a shoulder of the shaft that it does not reach.
+func (j *making) ballLies(t *joint, p *plan.BearingPlan, m mounting) mounting {
+	housing, shaft := j.at(t.b.Instance()).at, j.at(t.a.Instance()).at
+	switch {
+	case m.cupDir != 0:
+		p.CupBackMm, p.LargeEndDir = housing.z0+housing.s*m.cupBackMm, -housing.s*m.cupDir
+	case m.coneDir != 0:
+		p.CupBackMm, p.LargeEndDir = shaft.z0+shaft.s*m.coneBackMm, -shaft.s*m.coneDir
+	default:
+		p.CupBackMm, p.LargeEndDir = housing.z0+housing.s*(t.b.step.MidMm())-housing.s*p.WidthMm/2, housing.s
+	}
+	p.CupBackMm = geom.Clean(p.CupBackMm)
+	p.LargeEndMm = geom.Clean(p.CupBackMm + p.LargeEndDir*p.WidthMm)
+	p.LargeEnd = faceName(shaft.s * p.LargeEndDir)
+	said := func(o *joint) bool {
+		n, held := o.ballMount()
+		return o.in.Place != nil || o.in.Meet.Set() || held && n.fixed != nil
+	}
+	other := slices.ContainsFunc(ofKind(j.all, parts.BearingKind), func(o *joint) bool {
+		return o != t && o.a.Instance() == t.a.Instance() && (!o.in.Bearing.Ball || said(o))
+	})
+	if !said(t) && !other {
+		t.problem(plan.RingNowhere, plan.Named(t.a.text()), plan.Named(t.b.text()))
+	}
+	if at := shaft.z0 + shaft.s*m.coneBackMm; min(math.Abs(at-p.CupBackMm), math.Abs(at-p.LargeEndMm)) > agreeMm {
+		m.coneDir, m.fixed = 0, nil
+	}
+	return m
+}
+
+// shoulderHigh is how high a shoulder is at the least for the chamfer of its ring, mm: in light series and in others.
+// DIN 5418, from memory; the rows of 0.6 and 1 mm agree with makers' da and Da of 6300, 6301 and a bearing 25 × 52.
+var shoulderHigh = []struct{ chamferMm, lightMm, mm float64 }{
+	{0.3, 1, 1.2}, {0.6, 1.6, 2.1}, {1, 2.3, 2.8}, {1.1, 3, 3.5}, {1.5, 3.5, 4.5}, {2, 4.4, 5.5}, {2.1, 5.1, 6}, {3, 6.2, 7},
+}
+
+// Shares of the section of a ball bearing, outside less bore: a shoulder for want of a designation that a table knows, the
+// height of its rings as far as they are thick, and of their faces that a tool presses on, inside the seals. Common practice, no
+// source: makers have rings of 0.30 to 0.33 and, of sealed ones, faces of 0.21 to 0.23.
+const (
+	ballLeastShare = 0.2
+	ballRingShare  = 0.3
+	ballFaceShare  = 0.2
+)
+
+// ballAbutments fills the sizes that may touch the rings, and what presses on them.
+func (t *joint) ballAbutments(p *plan.BearingPlan) {
+	d, D := p.BoreMm, p.OutsideMm
+	least := ballLeastShare * (D - d)
+	own, known := parts.DeepGrooveOf(p.Bearing)
+	for _, row := range shoulderHigh {
+		if known && geom.Alike(row.chamferMm, own.ChamferMm) {
+			least = 2 * row.mm
+			if strings.HasPrefix(p.Bearing, "60") {
+				least = 2 * row.lightMm
+			}
+		}
+	}
+	p.ByRule = !known
+	p.LargeEndMinMm, p.SmallEndMaxMm = geom.Clean(d+least), geom.Clean(max(d+least, d+ballRingShare*(D-d)))
+	p.CupBackMaxMm, p.CupBackMinMm = geom.Clean(D-least), geom.Clean(min(D-least, D-ballRingShare*(D-d)))
+	p.ConeSleeveInMm, p.ConeSleeveOutMm = t.w.Even(d+0.5, 0.1, 0.01), t.w.Even(d+ballFaceShare*(D-d), 0.1, 0.01)
+	p.CupRingInMm, p.CupRingOutMm = t.w.Even(D-ballFaceShare*(D-d), 0.1, 0.01), t.w.Even(D-1, 0.1, 0.01)
+}
+
+// judgeBall notes shoulders that do not hold the rings or reach past them, and seats that are too short.
+func (t *joint) judgeBall(p *plan.BearingPlan, m mounting) {
+	judge := func(f feature, mm, edge, sense, least, most float64) {
+		at := geom.Clean(mm - 2*sense*edge)
+		if geom.Over(sense*least, sense*at) {
+			t.problem(plan.RingShoulderLow, plan.Named(f.text()), plan.Of(plan.Diameter, at), plan.Of(plan.Diameter, least))
+		} else if geom.Over(sense*mm, sense*most) {
+			t.problem(plan.RingShoulderHigh, plan.Named(f.text()), plan.Of(plan.Diameter, mm), plan.Of(plan.Diameter, most))
+		}
+	}
+	if m.fixed != nil {
+		judge(t.a, m.fixed.Size.NominalMm, edgeMm(t.a, m.fixed, -m.coneDir), 1, p.LargeEndMinMm, p.SmallEndMaxMm)
+	}
+	if m.cupShoulder != nil && m.lid == nil {
+		judge(t.b, m.cupShoulder.Size.NominalMm, edgeMm(t.b, m.cupShoulder, -m.cupDir), -1, p.CupBackMaxMm, p.CupBackMinMm)
+	}
+	t.seatsLong()
+}
+
+// shutIn tells whether the shaft stands in the housing when the bearing comes, which then goes on both at once.
+func (j *making) shutIn(t *joint) bool {
+	return slices.Contains(j.members(t.a.Instance(), j.before), t.b.Instance())
+}
+
+// ballSteps mounts a ball bearing: on the shaft first where its inner ring is tight by the middle of its limits, else into the
+// housing first; on both at once where the shaft stands in that; by the ring that is tight there, or may be. Common practice,
+// no source.
+func (j *making) ballSteps(t *joint, p *plan.BearingPlan, m mounting) {
+	t.caution("Press only on the ring that is tight, on both at once where both are: a force through the balls dents the raceways.")
+	inner, outer := p.ConeFitUm.Max > 0, p.CupFitUm.Max > 0
+	tight := p.ConeFitUm.Min+p.ConeFitUm.Max > 0
+	if !p.Sealed {
+		t.greaseStep(p)
+	}
+	switch {
+	case j.shutIn(t):
+		t.bothOn(p, m, inner, outer)
+	case tight:
+		p.OnShaft = true
+		t.ballOnShaft(p, m)
+		t.ballInHousing(p, m, outer, t.a.title()+" with its bearing")
+	default:
+		t.ballInHousing(p, m, outer, "the bearing")
+		t.shaftThrough(p, m)
+	}
+	j.putIn(t, putNut)
+	j.fitSeals(t)
+	last := &t.out.Steps[len(t.out.Steps)-1]
+	last.Hold = words.Join(" ", last.Hold, "Turns freely by hand"+words.When(p.Sealed, ", but for the drag of its seals")+".")
+}
+
+// shaftThrough puts the shaft through a bearing that is in its housing, whose inner ring is borne where it may be tight.
+func (t *joint) shaftThrough(p *plan.BearingPlan, m mounting) {
+	p.HeatConeC, p.Sleeve = 0, p.ConeFitUm.Max > 0
+	to := "its place"
+	if m.fixed != nil {
+		to = "the shoulder " + words.Spaced(m.fixed.Name)
+	}
+	do := "Enter " + t.a.title() + " through the inner ring by hand, straight, to " + to + "; no blow: it goes through the balls."
+	press := words.When(p.Sleeve, "It is "+t.tightness(p.ConeFitUm)+". If it does not go by hand: the inner ring on a sleeve Ø"+t.w.Read(p.ConeSleeveInMm)+" inside, at most Ø"+t.w.Read(p.ConeSleeveOutMm)+" outside, and "+t.a.title()+" pressed through it.")
+	t.step("Shaft through the bearing", do, press)
+}
+
+// ballOnShaft presses the bearing on its shaft by its inner ring, or slips it on hot.
+func (t *joint) ballOnShaft(p *plan.BearingPlan, m mounting) {
+	p.Sleeve = true
+	to := "to its place on " + t.a.text()
+	if m.fixed != nil {
+		to = "to the shoulder " + words.Spaced(m.fixed.Name) + " of " + t.a.title()
+		t.shoulderCheck("inner ring", words.When(p.HeatConeC > 0, ", cold"))
+	}
+	cold := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the inner ring; it is " + t.tightness(p.ConeFitUm) + ": press it square " + to + "."
+	if p.HeatConeC == 0 {
+		t.step("Bearing on the shaft", cold)
+		return
+	}
+	hottest := press.OpenBearingC
+	if p.Sealed {
+		hottest = press.SealedBearingC
+	}
+	in := words.Either(p.Sealed, "on a plate or by induction, not in oil: it is sealed", "in oil or on a plate")
+	s := t.step("Bearing on the shaft", "Heat the bearing to "+t.w.Heat(p.HeatConeC)+", "+in+"; slip it on "+to+", hold until it grips.", "Or cold: "+words.Lower(cold))
+	s.Caution = "Not over " + t.w.Heat(hottest) + ", no flame; gloves."
+}
+
+// tightness says how tight a ring is on its seat.
+func (t *joint) tightness(fit plan.Range) string {
+	if fit.Min < 0 {
+		return "between " + t.w.Fine(-fit.Min, -fit.Min, 0) + " loose and " + t.w.Fine(fit.Max, fit.Max, 0) + " tight"
+	}
+	return t.w.Fine(fit.Min, fit.Max, 0) + " tight"
+}
+
+// ballInHousing puts what comes, the bearing or the shaft with it, into the housing: by a ring on the outer ring where
+// that is tight.
+func (t *joint) ballInHousing(p *plan.BearingPlan, m mounting, outer bool, what string) {
+	tool, ring := "", "By hand: a blow or a press is not needed."
+	if outer {
+		r := plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm}
+		p.Rings = append(p.Rings, r)
+		tool, ring = t.ringText(r)+" on the outer ring.", ""
+	}
+	s := t.step("Bearing into the housing", tool, t.pushText(p)+" into "+t.b.text()+" square, "+what+" "+t.home(m)+t.borne(m)+".", ring)
+	if most := t.cupForceN(p); outer && most > 0 {
+		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: take it out and start again."
+	}
+	t.homeCheck(m)
+}
+
+// bothOn puts the bearing over a shaft that stands in the housing and into that, by the ring or the rings that are tight.
+func (t *joint) bothOn(p *plan.BearingPlan, m mounting, inner, outer bool) {
+	p.HeatConeC = 0 // what is slipped on hot is not pressed in
+	r := plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm}
+	on := " on the outer ring alone: the inner one slides."
+	switch {
+	case inner && outer:
+		r.InMm, on = p.ConeSleeveInMm, ", its face flat, on both rings at once: both are tight, or may be."
+	case inner:
+		r, on = plan.PushRing{InMm: p.ConeSleeveInMm, OutMm: p.ConeSleeveOutMm}, " on the inner ring alone: the outer one slides."
+	case !outer:
+		r, on = plan.PushRing{}, "It slides on both by hand: no blow."
+	}
+	do := []string{"Over the end of " + t.a.title() + " and into " + t.b.text() + ", square, " + t.home(m) + t.borne(m) + "."}
+	if r.OutMm > 0 {
+		p.Rings = append(p.Rings, r)
+		on = t.ringText(r) + on
+	}
+	t.step("Bearing on shaft and into the housing", append(do, on)...)
+	t.homeCheck(m)
+}
+
+func (t *joint) ringText(r plan.PushRing) string {
+	return "Press ring Ø" + t.w.Read(r.InMm) + " / Ø" + t.w.Read(r.OutMm)
+}
+
+// home says how far the bearing goes in, borne on what its housing stands meanwhile.
+func (t *joint) home(m mounting) string {
+	return words.Either(m.cupShoulder != nil && (m.lid == nil || m.lid.out != nil), "until it sounds home on its shoulder", "until it stands in its place")
+}
+
+func (t *joint) borne(m mounting) string {
+	return words.When(m.cupDir != 0, ", "+t.b.title()+" borne square at its "+faceName(m.cupDir)+", the bore clear")
+}
+
+// homeCheck has it measured that the outer ring stands on the shoulder of its housing, shoulderCheck that a ring does.
+func (t *joint) homeCheck(m mounting) {
+	if m.cupShoulder != nil && m.lid == nil {
+		t.shoulderCheck("outer ring", "")
+	}
+}
+
+func (t *joint) shoulderCheck(ring, when string) {
+	t.out.Checks = append(t.out.Checks, plan.Check{What: ring + " on its shoulder" + when, Wanted: "no gap", Limits: t.w.Near(0.05) + " does not enter", Gauge: "feeler", Source: lookup.NoSource})
+}
+
+// ballFigures are the numbers of a ball bearing.
+func (t *joint) ballFigures(p *plan.BearingPlan) {
+	sizes := "job file"
+	if own, known := parts.DeepGrooveOf(p.Bearing); known {
+		sizes = words.Either(own.Checked, "ISO 15", "ISO 15, from memory")
+	}
+	t.figure("bearing", p.Bearing+", "+t.w.Size(p.BoreMm)+" × "+t.w.Size(p.OutsideMm)+" × "+t.w.Size(p.WidthMm)+", "+p.Rotating+" ring turns", sizes)
+	source := words.Either(p.ByRule, "shares of the section, common practice, no source", "least by DIN 5418, from memory; most by a share of the section, common practice, no source")
+	t.figure("shoulder of the shaft", "Ø"+t.w.Read(p.LargeEndMinMm)+" to "+t.w.Read(p.SmallEndMaxMm), source)
+	t.figure("shoulder of the housing", "Ø"+t.w.Read(p.CupBackMinMm)+" to "+t.w.Read(p.CupBackMaxMm), source)
+	if p.HeatConeC > 0 {
+		t.figure("inner ring slips on at", t.w.Heat(p.HeatConeC)+" with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm, 0)+" or more to spare", "expansion 12e-6 /K; bearing steel has 12.5e-6")
+	}
+	if !p.Sealed {
+		t.figure("grease", t.w.Grams(p.GreaseG)+" when regreasing; first fill: all spaces between the balls", "0.005 D B, bearing makers' rule")
+	}
+}
+
+// tools are what presses on the rings: a sleeve on the inner one, a ring on the outer one or on both.
+func (ballKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
+	p, m, _ := t.mounted()
+	if p == nil {
+		return
+	}
+	if p.Sleeve {
+		long := t.a.step.LengthMm() + reachMm(t.a, -m.coneDir) + endMm
+		list.add(t, tool{"Sleeve", j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the inner ring", j.sleeve(atLeast(p.ConeSleeveInMm, 0.3), atMost(p.ConeSleeveOutMm, 0.3), long), nil})
+	}
+	for _, r := range p.Rings {
+		on, long := "on the outer ring", t.b.step.LengthMm()+reachMm(t.b, -m.cupDir)+endMm
+		if r.InMm < p.CupRingInMm {
+			on = words.Either(r.OutMm < p.CupRingInMm, "on the inner ring", "on both rings")
+		}
+		list.add(t, tool{"Press ring", j.hollow(r.InMm, r.OutMm, long) + on, j.sleeve(atLeast(r.InMm, 0.3), within(r.OutMm, 0.3), long), nil})
+	}
+}

@@ -1,0 +1,105 @@
+package joint_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// ballJob is a roller on an axle with two ball bearings: the classes of the seats on the axle and in the roller, which ring
+// turns, and the designation.
+func ballJob(t *testing.T, shaft, housing, rotating, bearing string) *plan.Plan {
+	t.Helper()
+	edit := strings.NewReplacer("SHAFT", shaft, "HOUSING", housing)
+	roller := edit.Replace(`part: roller
+kind: turned
+material: S355
+stock: {round: 125, length: 54, cut: saw}
+profile:
+  outside: [{name: tread, diameter: 120, length: 50}]
+  inside:
+    - {name: near, diameter: 42, fit: HOUSING, length: 14}
+    - {name: web, diameter: 37, length: 22}
+    - {name: far, diameter: 42, fit: HOUSING, length: 14}
+`)
+	axle := edit.Replace(`part: axle
+kind: shaft
+material: C45
+stock: {round: 30, length: 104, cut: saw}
+profile: {outside: [{name: seat, diameter: 20, fit: SHAFT, length: 100}]}
+`)
+	one := func(name, bore, place string) string {
+		return "{name: " + name + ", ball-bearing: {bearing: " + bearing + ", housing: roller." + bore + ", shaft: axle.seat, rotating: " + rotating + "}" + place + "}"
+	}
+	return planned(t, jobOf(t, one("near", "near", ", place: {on: front, with: back, at: [0, 0], top: up, gap: -75 mm}")+"\n  - "+one("far", "far", ""), roller, axle))
+}
+
+// Interferences by hand. 6004 of ISO 492 has a bore of 20 −0.010 and an outside of 42 −0.011; h6 is 20 −0.013, k6 20 +0.015 +0.002,
+// N7 42 −0.008 −0.033, H7 42 +0.025. So h6 is 13 loose to 10 tight, k6 2 to 25 tight; N7 from 33 tight to 3 loose, H7 0 to 36
+// loose. What goes on first is what the middle of the limits says is tight, and only that ring is pressed.
+func TestBallBearingGoesOnByItsTightRing(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		shaft, housing, rotating, bearing string
+		inner, outer                      plan.Range
+		onShaft                           bool
+		heatC                             float64
+		first, second                     string
+	}{
+		{"h6", "N7", "outer", "6004-2RS", plan.Range{Min: -13, Max: 10}, plan.Range{Min: -3, Max: 33}, false, 0, "Ø41 on the outer ring", "on both rings at once"},
+		{"g6", "N7", "outer", "6004-2RS", plan.Range{Min: -20, Max: 3}, plan.Range{Min: -3, Max: 33}, false, 0, "If it does not go by hand: the inner ring on a sleeve", "on both rings at once"},
+		{"k6", "H7", "inner", "6004-2RS", plan.Range{Min: 2, Max: 25}, plan.Range{Min: -36, Max: 0}, true, 0, "on the inner ring; it is 2 – 25 µm tight", "on the inner ring alone"},
+		{"js6", "H7", "inner", "6004-2Z", plan.Range{Min: -6.5, Max: 16.5}, plan.Range{Min: -36, Max: 0}, true, 0, "on the inner ring", "on the inner ring alone"},
+		{"js6", "H7", "inner", "6004", plan.Range{Min: -6.5, Max: 16.5}, plan.Range{Min: -36, Max: 0}, true, 110, "Heat the bearing to 110 °C, in oil", "on the inner ring alone"},
+		{"k6", "N7", "inner", "6004-2RS", plan.Range{Min: 2, Max: 25}, plan.Range{Min: -3, Max: 33}, true, 0, "axle with its bearing", "on both rings at once"},
+		{"f7", "H7", "outer", "6004-2RS", plan.Range{Min: -41, Max: -10}, plan.Range{Min: -36, Max: 0}, false, 0, "by hand, straight", "It slides on both by hand"},
+	} {
+		p := ballJob(t, c.shaft, c.housing, c.rotating, c.bearing)
+		near, far := jointNamed(t, p, "near"), jointNamed(t, p, "far")
+		b, name := near.Bearing, c.shaft+" "+c.housing+" "+c.bearing
+		if b.ConeFitUm != c.inner || b.CupFitUm != c.outer {
+			t.Errorf("%s: %v and %v µm, want %v and %v", name, b.ConeFitUm, b.CupFitUm, c.inner, c.outer)
+		}
+		if b.OnShaft != c.onShaft || b.HeatConeC != c.heatC {
+			t.Errorf("%s: on the shaft first %v, heated to %v", name, b.OnShaft, b.HeatConeC)
+		}
+		if text := stepText(near); !strings.Contains(text, c.first) {
+			t.Errorf("%s: first\n%s\nlacks %q", name, text, c.first)
+		}
+		if text := stepText(far); !strings.Contains(text, c.second) {
+			t.Errorf("%s: second\n%s\nlacks %q", name, text, c.second)
+		}
+		if sealed := c.bearing != "6004"; sealed == strings.Contains(stepText(near), "grease") || b.Sealed != sealed || (b.GreaseG == 0) != sealed {
+			t.Errorf("%s: sealed %v, %v g: %s", name, b.Sealed, b.GreaseG, stepText(near))
+		}
+	}
+}
+
+// The web is from 14 to 36 of the roller's front, each bearing 12 wide against it: on 2 to 14, and 36 to 48. Sleeves keep to the
+// faces of the rings: 0.2 of the section of 22 inside them. DIN 5418 has 1.6 mm for 0.6 mm of the light series.
+func TestBallBearingLiesOnItsShoulder(t *testing.T) {
+	t.Parallel()
+	p := ballJob(t, "h6", "N7", "outer", "6004-2RS")
+	near, far := jointNamed(t, p, "near").Bearing, jointNamed(t, p, "far").Bearing
+	for _, c := range []struct{ is, want float64 }{
+		{math.Abs(near.CupBackMm - far.CupBackMm), 22}, {math.Abs(near.LargeEndMm - far.LargeEndMm), 46},
+		{near.LargeEndMinMm, 23.2}, {near.SmallEndMaxMm, 26.6}, {near.CupBackMaxMm, 38.8}, {near.CupBackMinMm, 35.4},
+		{near.ConeSleeveInMm, 20.5}, {near.ConeSleeveOutMm, 24.4}, {near.CupRingInMm, 37.6}, {near.CupRingOutMm, 41},
+	} {
+		if math.Abs(c.is-c.want) > 1e-9 {
+			t.Errorf("%v, want %v", c.is, c.want)
+		}
+	}
+	if near.LargeEndDir != -far.LargeEndDir {
+		t.Error("both come from one side")
+	}
+	bought := ""
+	for _, row := range p.Bought {
+		bought += row.Item + " × " + string(rune('0'+row.Quantity)) + ", " + row.Note + "\n"
+	}
+	if want := "Deep-groove ball bearing 6004-2RS × 2, sealed, with its grease"; !strings.Contains(bought, want) {
+		t.Errorf("%s lacks %s", bought, want)
+	}
+}
