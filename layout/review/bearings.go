@@ -162,10 +162,10 @@ func otherWidth(name string, outsideMm, widthMm float64) (own [2]float64, other 
 // metric bearing leaves one of an inch bearing, unless it is moved to set the bearing, and so does a cup that is loose where that of the same bearing beside it, on
 // a shaft set by a nut, is tight.
 func (r *reviewer) looseRing(j *plan.JointPlan) {
-	if r.job.Units != parts.Inches {
+	b := j.Bearing
+	if r.job.Units != parts.Inches || b.Ball { // of that the table of classes speaks in inches too
 		return
 	}
-	b := j.Bearing
 	end, fit, why := j.A, b.ConeFitUm, "it turns with the load"
 	if b.Rotating == "outer" {
 		end, fit = j.B, b.CupFitUm
