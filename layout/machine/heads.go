@@ -12,6 +12,77 @@ import (
 	"centrepop/parts/seq"
 )
 
+// landMm is how far a head stands over the edge of its hole, all round, at the least: edges are broken by less.
+// Common practice, no source.
+const landMm = 0.5
+
+// headsPass finds loose parts, and pins that slide, whose shoulder lies at the mouth of a hole that is as wide as their
+// head, while nothing else holds them that way: they fall through.
+func (m *Machine) headsPass() (found []plan.Problem) {
+	of, said := m.fixed(), map[string]bool{} // the first of a part speaks for the others
+	look := func(i parts.Instance, joint string, pos parts.Pos) {
+		if pin := m.Standing(i); pin != nil && !said[i.Part] {
+			if p := m.headPasses(pin, of); p != nil {
+				p.Joint, p.Pos, said[i.Part] = joint, pos, true
+				found = append(found, *p)
+			}
+		}
+	}
+	for _, l := range m.Laid() {
+		if l.Loose.Travels == nil && l.Loose.Held != parts.ByForce {
+			look(l.Instance, l.Loose.After.Value, l.At.Pos)
+		}
+	}
+	for _, j := range m.OfKind(parts.SlideKind) {
+		if m.Job.Runs(m.Joint(j.Name)) {
+			look(j.B.Instance(), j.Name, m.PosOf(j.Name))
+		}
+	}
+	return found
+}
+
+// headPasses is what is wrong with the shoulder of a pin that lies at the mouth of a hole; nil where something else that is
+// not fixed to the pin meets it on that way.
+func (m *Machine) headPasses(pin *assembly.Body, of func(id string) string) *plan.Problem {
+	steps := m.PartOf(pin.ID).Side(false)
+	for n := range max(0, len(steps)-1) {
+		head, shank, toward, at := steps[n], steps[n+1], pin.Pose.Z.Reversed(), steps[n].ToMm
+		if head.Size.NominalMm < shank.Size.NominalMm {
+			head, shank, toward = shank, head, pin.Pose.Z
+		}
+		if head.Size.Thread != nil || shank.Size.Thread != nil {
+			continue
+		}
+		for b := range m.Parts() {
+			if b.ID == pin.ID || !stand.SameAxis(b.Pose, pin.Pose) && len(m.PartOf(b.ID).Groups) == 0 {
+				continue
+			}
+			h := seq.At(m.mouths(b), func(h *mouth) bool {
+				return h.holds(pin.Pose, shank.Span(), nil) && h.opensAt(pin.Pose.Apply(assembly.Vec{Z: -at})) && h.isMm > head.Size.NominalMm-2*landMm && h.isMm-head.Size.NominalMm <= max(stand.FitMm, roomShare*head.Size.NominalMm)
+			})
+			if h == nil || m.meets(pin, toward, func(o string) bool { return o == b.ID || of(o) == of(pin.ID) }) {
+				continue
+			}
+			p := stand.Problem("", plan.HeadPasses, parts.Pos{}, plan.Named(m.Title(pin.ID)+" "+words.Spaced(head.Name)), plan.Named(m.Title(b.ID)+" "+words.Spaced(h.name)), plan.Of(plan.Diameter, head.Size.NominalMm), plan.Of(plan.Diameter, h.isMm))
+			return &p
+		}
+	}
+	return nil
+}
+
+// opensAt tells whether one of the mouths of a hole lies in the plane across its axis at a place.
+func (h *mouth) opensAt(at assembly.Vec) bool {
+	deep := h.at.Sub(at).Dot(h.out)
+	return math.Abs(deep) <= StandsMm || math.Abs(deep-h.deepMm) <= StandsMm
+}
+
+// meets tells whether a body touches anything on a way, but for some.
+func (m *Machine) meets(b *assembly.Body, toward assembly.Vec, but func(id string) bool) bool {
+	return slices.ContainsFunc(m.Bodies, func(o assembly.Body) bool {
+		return o.ID != b.ID && !but(o.ID) && o.Box().Meets(b.Box(), StandsMm) && TouchMm2(&o, b, toward) > 0
+	})
+}
+
 // shutIn finds screws whose heads lie inside a tube bar that is none of their joint. The
 // first of a joint speaks for the others.
 func (m *Machine) shutIn() (found []plan.Problem) {

@@ -251,3 +251,22 @@ func TestThreadStops(t *testing.T) {
 		}
 	}
 }
+
+// A bolt with a head of 30 lies in the bore of a plate of 10, its shoulder at the mouth: it falls through one of 30 or 38, does
+// not hold on one that it stands over by less than 0.5, and holds where it stands over by more. Off the mouth, or in a bore that
+// is no hole for it, nobody knows.
+func TestHeadsPass(t *testing.T) {
+	t.Parallel()
+	const laid = "loose:\n  - {part: pin, how: put in from the front, after: rib, lies: [{on: base.front, with: back, gap: "
+	for _, c := range []struct{ bore, gap, want string }{
+		{"21", "-40", ""}, {"28.9", "-40", ""}, {"29.2", "-40", "head-passes pin head base bore 30 29.2"}, {"30", "-40", "head-passes pin head base bore 30 30"}, {"38", "-40", "head-passes pin head base bore 30 38"},
+		{"38", "-35", ""}, {"50", "-40", ""},
+	} {
+		m, _ := load(t, write(t, map[string]string{"base.yaml": basePart + "bore: {diameter: " + c.bore + "}\n", "rib.yaml": ribPart,
+			"pin.yaml": "part: pin\nkind: shaft\nquantity: 1\nmaterial: C45\nstock: {round: 32 mm, length: 64 mm}\nprofile:\n  outside:\n    - {name: head, diameter: 30, length: 20}\n    - {name: seat, diameter: 20, length: 40}\n",
+			"job.yaml": strings.Replace(ribJob, "rib.yaml", "rib.yaml, pin.yaml", 1) + ribWeld + ", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down}}\n" + laid + c.gap + "}]}\n"}))
+		if got := argued(m, plan.HeadPasses); got != c.want {
+			t.Errorf("bore %s, %s: %q, want %q", c.bore, c.gap, got, c.want)
+		}
+	}
+}

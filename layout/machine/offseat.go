@@ -27,12 +27,27 @@ func (m *Machine) besideSeat(hub, shaft *assembly.Body, bore, seat *part.Step) f
 	})
 }
 
-// offSeats finds hubs that slide or are pressed on a shaft and stand wholly beside the seat that their joint names, and
-// beside all of its diameter. Of a bush that is pressed in, inBushes says it.
+// besideAxis is how far an end of a bore lies beside the axis of a shaft.
+func besideAxis(hub, shaft *assembly.Body, bore *part.Step) float64 {
+	at := shaft.Pose.Inverse().Of(hub.Pose)
+	off := func(mm float64) float64 {
+		p := at.Apply(assembly.Vec{Z: -mm})
+		return math.Hypot(p.X, p.Y)
+	}
+	return max(off(bore.FromMm), off(bore.ToMm))
+}
+
+// onAxisMm is how far a bore may lie beside its shaft, beyond their play, where other joints place the two: what sizes on
+// drawings are rounded by. Common practice, no source.
+const onAxisMm = 0.1
+
+// offSeats finds hubs that slide or are pressed on a shaft and stand beside its axis, where other joints place the two, or
+// wholly beside the seat that their joint names and beside all of its diameter. Of a bush that is pressed in and near its
+// journal, inBushes says that.
 func (m *Machine) offSeats() (found []plan.Problem) {
 	for _, j := range m.Joints {
 		hub, shaft := m.At(j.A), m.At(j.B)
-		if j.Kind != parts.SlideKind && j.Kind != parts.PressKind || hub == nil || shaft == nil {
+		if j.Kind != parts.SlideKind && j.Kind != parts.PressKind || hub == nil || shaft == nil || !m.Tied(hub, shaft) {
 			continue
 		}
 		bore, seat := m.PartOf(hub.ID).StepNamed(j.A.Feature), m.PartOf(shaft.ID).StepNamed(j.B.Feature)
@@ -40,11 +55,17 @@ func (m *Machine) offSeats() (found []plan.Problem) {
 		if bore != nil && !bore.Inside {
 			hub, shaft, bore, seat, inHub, onShaft = shaft, hub, seat, bore, j.B, j.A
 		}
-		if m.Job.Runs(m.Joint(j.Name)) && m.pressed(j.A.Instance().ID()) || bore == nil || seat == nil || !bore.Inside || seat.Inside {
+		if bore == nil || seat == nil || !bore.Inside || seat.Inside {
 			continue
 		}
-		if apart := m.besideSeat(hub, shaft, bore, seat); !geom.Over(0, apart) {
-			found = append(found, m.Fault(j.Name, plan.SeatMissed, plan.Named(inHub.Title+" "+words.Spaced(inHub.Feature)), plan.Named(onShaft.Title+" "+words.Spaced(onShaft.Feature)), plan.Of(plan.Mm, words.Round(apart, 2))))
+		names := []plan.Arg{plan.Named(inHub.Title + " " + words.Spaced(inHub.Feature)), plan.Named(onShaft.Title + " " + words.Spaced(onShaft.Feature))}
+		if off := besideAxis(hub, shaft, bore); off > onAxisMm+max(0, bore.Size.NominalMm-seat.Size.NominalMm)/2 {
+			found = append(found, m.Fault(j.Name, plan.SeatAside, append(names, plan.Of(plan.Mm, words.Round(off, 2)))...))
+			continue
+		}
+		bush := m.Job.Runs(m.Joint(j.Name)) && m.pressed(j.A.Instance().ID())
+		if apart := m.besideSeat(hub, shaft, bore, seat); !geom.Over(0, apart) && !(bush && apart < reachShare*bore.LengthMm()) {
+			found = append(found, m.Fault(j.Name, plan.SeatMissed, append(names, plan.Of(plan.Mm, words.Round(apart, 2)))...))
 		}
 	}
 	return found

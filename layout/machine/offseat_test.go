@@ -31,3 +31,36 @@ func TestOffSeats(t *testing.T) {
 		}
 	}
 }
+
+// Two rings welded on a plate 100 apart, and two pins screwed to a strap: the first ring slides on the first pin, and the
+// second closes the loop of joints, at 100 and within what sizes are rounded by; 4 further on, or with the strap turned by 90°, 100 √2 off.
+func TestSeatsAside(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		at, rotate string
+		off        float64
+	}{{"[100, 0]", "0", 0}, {"[100.08, 0]", "0", 0}, {"[104, 0]", "0", 4}, {"[0, 104]", "90", 4}, {"[100, 0]", "90", 141.42}, {"[800, 0]", "0", 700}} {
+		files := map[string]string{
+			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 300}\n",
+			"strap.yaml": "part: strap\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 300}\nholes:\n  - {name: one, at: [[0, 0]], size: M8 clearance}\n  - {name: two, at: [[100, 0]], size: M8 clearance}\n",
+			"ring.yaml":  "part: ring\nquantity: 2\nkind: turned\nmaterial: S235\nstock: {round: 65 mm, length: 26 mm}\nprofile:\n  outside: [{name: rim, diameter: 60, length: 20}]\n  inside: [{name: bore, diameter: 20, length: 20, fit: H8}]\n",
+			"pin.yaml":   "part: pin\nquantity: 2\nkind: shaft\nmaterial: C45\nstock: {round: 25 mm, length: 60 mm}\nprofile:\n  outside: [{name: run, diameter: 20, length: 50, fit: f7}]\nholes:\n  - {name: tap, face: back, at: [[0, 0]], size: M8 tap, depth: 16}\n",
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [base.yaml, strap.yaml, ring.yaml, pin.yaml]\njoints:\n" +
+				"  - {name: r1, weld: {part: ring#1.rim, to: base.outline, type: fillet, process: MAG}, place: {on: front, with: back, at: [0, 0], top: up}}\n" +
+				"  - {name: r2, weld: {part: ring#2.rim, to: base.outline, type: fillet, process: MAG}, place: {on: front, with: back, at: " + c.at + ", top: up}}\n" +
+				"  - {name: s1, slide: {hub: ring#1.bore, on: pin#1.run}, level: front-with-front, rotate: " + c.rotate + "}\n" +
+				"  - {name: p1, bolt: {through: strap.one, into: pin#1.tap, bolt: M8 8.8}, face: front-on-back}\n" +
+				"  - {name: p2, bolt: {through: strap.two, into: pin#2.tap, bolt: M8 8.8}, face: front-on-back}\n" +
+				"  - {name: s2, slide: {hub: ring#2.bore, on: pin#2.run}}\n",
+		}
+		m, _ := load(t, write(t, files))
+		for _, p := range m.Problems {
+			if p.Kind == plan.SeatAside {
+				c.off -= p.Args[2].Value
+			}
+		}
+		if c.off != 0 {
+			t.Errorf("%+v", c)
+		}
+	}
+}

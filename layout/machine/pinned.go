@@ -206,20 +206,30 @@ func (h *mouth) holds(pose assembly.Pose, own geom.Span, t *parts.Travels) bool 
 }
 
 // roundHoles are the bores and holes of a body without a thread. The bore of a bush is for inBushes.
-func (m *Machine) roundHoles(b *assembly.Body) (all []mouth) {
-	r := m.PartOf(b.ID)
-	if !m.pressed(b.ID) {
-		_, inside := r.Sides()
-		for _, s := range inside {
-			least := s.Size.NominalMm
-			if s.Size.Limited {
-				least = s.Size.MinMm
-			}
-			if s.Size.Thread == nil {
-				all = append(all, mouth{b.Pose.Apply(assembly.Vec{Z: -s.FromMm}), b.Pose.Z, s.LengthMm(), s.Size.NominalMm, least, s.Name, s.AfterWeld, isFit(s.Size)})
-			}
+func (m *Machine) roundHoles(b *assembly.Body) []mouth {
+	if m.pressed(b.ID) {
+		return m.drilled(b)
+	}
+	return m.mouths(b)
+}
+
+// mouths are the bores and holes of a body without a thread.
+func (m *Machine) mouths(b *assembly.Body) (all []mouth) {
+	for _, s := range m.PartOf(b.ID).Side(true) {
+		least := s.Size.NominalMm
+		if s.Size.Limited {
+			least = s.Size.MinMm
+		}
+		if s.Size.Thread == nil {
+			all = append(all, mouth{b.Pose.Apply(assembly.Vec{Z: -s.FromMm}), b.Pose.Z, s.LengthMm(), s.Size.NominalMm, least, s.Name, s.AfterWeld, isFit(s.Size)})
 		}
 	}
+	return append(all, m.drilled(b)...)
+}
+
+// drilled are the holes of a body without a thread.
+func (m *Machine) drilled(b *assembly.Body) (all []mouth) {
+	r := m.PartOf(b.ID)
 	for _, f := range m.Mouths(b) {
 		_, thick, ok := r.PlaneOf(f.Group, f.Group.Face)
 		if size := f.Group.Size; ok && size.Thread == nil && (f.Group.OnWall() || (f.Out.Dot(b.Pose.Z) < 0) == (f.Group.Face == parts.Back)) {

@@ -179,6 +179,7 @@ const (
 	SlideTaperStop   ProblemKind = "slide-taper-stop"   // a hub that meets a shoulder before it sits on its cone
 	SlideTaperLimits ProblemKind = "slide-taper-limits" // one that may, by the limits of the two diameters
 	SlideBinds       ProblemKind = "slide-binds"
+	SeatAside        ProblemKind = "seat-aside"  // a hub whose axis lies beside its shaft's, by the third argument
 	SeatMissed       ProblemKind = "seat-missed" // a hub that lies beside its seat along the axis, by the third argument
 	SlidePlay        ProblemKind = "slide-play"
 	SlideNoKey       ProblemKind = "slide-no-key"
@@ -273,6 +274,7 @@ const (
 	PathBlocked    ProblemKind = "path-blocked"
 	LaidEarly      ProblemKind = "laid-early"
 	LaidFree       ProblemKind = "laid-free"
+	HeadPasses     ProblemKind = "head-passes"   // a head that goes through the hole at its shoulder, by both diameters
 	PinUnlike      ProblemKind = "pin-unlike"    // a fit of one nominal size in one of another
 	PinKeyless     ProblemKind = "pin-keyless"   // a keyway that meets none in what it lies in
 	PressedLoose   ProblemKind = "pressed-loose" // by words, into a hole that it is never larger than

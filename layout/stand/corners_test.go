@@ -37,6 +37,9 @@ func TestCornersOfSheet(t *testing.T) {
 			with(map[string]float64{"front Gusset Base": 30, "front Strip Gusset": 20})},
 		{"  - {name: last, weld: {part: strip.outline, to: base.outline, type: fillet, size: 3, sides: 1}, place: {on: front, with: back, at: [50, -50], top: up}}\n",
 			map[string]float64{"left Strip Base": 20, "right Strip Base": 20, "top Strip Base": 20, "bottom Strip Base": 20}},
+		// Face to face with the upright, 8 before it and 13 before it: between the two no torch comes down.
+		{"  - {name: last, weld: " + gusset + ", sides: 2}, place: {on: front, with: bottom, from-left: 60, from-bottom: 108, front: up}}\n", map[string]float64{"front Gusset Base": 50}},
+		{"  - {name: last, weld: " + gusset + ", sides: 2}, place: {on: front, with: bottom, from-left: 60, from-bottom: 113, front: up}}\n", map[string]float64{"front Gusset Base": 50, "back Gusset Base": 50}},
 		// Beside a cover that is bolted on it is welded to the base alone.
 		{"  - {name: cover, bolt: {through: cover.lid, into: base.lid, bolt: M6 8.8, nut: yes}, face: back-on-front}\n  - {name: last, weld: {part: strip.outline, to: base.outline, type: fillet, size: 3, sides: 1}, place: {on: front, with: back, at: [-30, -60], top: up}, after: cover}\n",
 			map[string]float64{"left Strip Base": 20, "right Strip Base": 20, "top Strip Base": 20, "bottom Strip Base": 20}},
