@@ -221,8 +221,11 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 		source := words.Either(asked, "job file", "common practice, no source")
 		t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" on the joint face", source)
 	default:
-		box := f.r.OutlinePath().Bounds()
-		t.step("Check that it is flat", "Rest the joint face of "+f.title()+" on a plate and feel round it.", "Else press it flat over the weld; if it stays so, cut it anew, from plate with metal to face.").Hold =
+		box, feel := f.r.OutlinePath().Bounds(), "Rest the joint face of "+f.title()+" on a plate and feel round it."
+		if slices.ContainsFunc(ofKind(j.before, parts.WeldKind), func(o *joint) bool { return o.has(f.Instance()) }) { // it stands in a frame
+			feel = "Lay a straight edge across the joint face of " + f.title() + ", along, across and from corner to corner, and feel under it."
+		}
+		t.step("Check that it is flat", feel, "Else press it flat over the weld; if it stays so, cut it anew, from plate with metal to face.").Hold =
 			flat(j.w.Up(max(turnedFlatMm, flatShare*max(box.W(), box.H())), 0.1, 0.005))
 		if asked {
 			t.problem(plan.SquareUpStock, plan.Of(plan.Mm, p.SquareUpMm), plan.Named(f.title()), plan.Of(plan.Mm, spare))
@@ -273,10 +276,13 @@ func (j *making) thickYet(t *joint) {
 	}
 }
 
-// facedLater tells whether a part is bolted to something, so that its face must
-// be true.
+// facedLater tells whether a part is bolted to something by more than one bolt, so that its face must
+// be true: what one bolt holds lies on the metal round its hole.
 func (j *shop) facedLater(i parts.Instance) bool {
 	return slices.ContainsFunc(j.job.Of(parts.BoltKind), func(o *parts.Joint) bool {
-		return o.Bolt.Through.Instance() == i || o.Bolt.Into.Instance() == i
+		return slices.ContainsFunc([]parts.JointRef{o.Bolt.Through, o.Bolt.Into}, func(end parts.JointRef) bool {
+			g := j.find(end).group
+			return end.Instance() == i && (g == nil || len(g.Points) > 1)
+		})
 	})
 }
