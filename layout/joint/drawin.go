@@ -46,6 +46,19 @@ func (j *making) reached(t *joint, p *plan.PressPlan) {
 	t.problem(plan.PressFramed, plan.Named(side.title()), plan.Of(plan.Kg, kg), plan.Of(plan.Read, across), plan.Named(comes.title()))
 }
 
+// cupReached finds the same of the cup of a bearing whose housing stands in a frame by then; not of one that may be
+// loose, which is knocked in.
+func (j *making) cupReached(t *joint, p *plan.BearingPlan) {
+	body := j.members(t.b.Instance(), j.before)
+	kg, _ := j.massKg(body, j.before)
+	if len(body) < 2 || kg <= plan.LiftKg || p.CupFitUm.Min < 0 || t.cupForceN(p) <= 0 {
+		return
+	}
+	if across := t.w.Even(j.acrossMm(t, t.b.Instance(), body), 10, 1); across > postsMm {
+		t.problem(plan.CupFramed, plan.Named(t.b.title()), plan.Of(plan.Kg, kg), plan.Of(plan.Read, across), plan.Named(p.Bearing))
+	}
+}
+
 // drawScrew pulls a bush into a hub that no press takes: a rod through both, a plate on the bush, and on the
 // other side of the hub a tube round the bore with a plate on it, as thick. A hub is pulled on by a rod in the end of its
 // shaft, with one plate.

@@ -119,6 +119,7 @@ const (
 	LeadInBehind      ProblemKind = "lead-in-behind"
 	PressTooWeak      ProblemKind = "press-too-weak"
 	PressFramed       ProblemKind = "press-framed"
+	CupFramed         ProblemKind = "cup-framed"
 	GasketIn          ProblemKind = "gasket-in"
 	BarShort          ProblemKind = "bar-short"
 	PressTooHot       ProblemKind = "press-too-hot"

@@ -1,0 +1,34 @@
+package joint_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/layouttest"
+	"centrepop/layout/plan"
+)
+
+// TestCupInAFrame: the cup of a bearing that is a press fit goes into no housing which stands welded on a beam of 800 and
+// 30 kg by then; a transition fit is knocked in, and before the weld, or on a light beam or a short one, a press takes it.
+func TestCupInAFrame(t *testing.T) {
+	t.Parallel()
+	files := map[string]string{
+		"job.yaml":     "job: J\nunits: mm\ntolerance: m\nparts: [beam.yaml, housing.yaml, spindle.yaml]\njoints:\n  - name: foot\n    weld: {part: housing.outside, to: beam.outline, type: fillet, size: 6}\n    place: {on: front, with: back, at: [0, 0], top: up}\n  - name: roller\n    bearing: {bearing: \"30206\", cup: housing.cup, cone: spindle.seat, rotating: inner, bore: 30, outside: 62, width: 17.25, cone-width: 16, grease: NLGI 2}\n    after: foot\n",
+		"beam.yaml":    "part: beam\nkind: plate\nmaterial: S235\ntop: punch\nstock: {plate: 40, cut: flame}\noutline: {rectangle: [800, 120]}\n",
+		"housing.yaml": "part: housing\nkind: turned\nmaterial: S235\ntop: scribe\nstock: {round: 105, length: 44, cut: saw}\nprofile:\n  outside: [{name: outside, diameter: 100, length: 40}]\n  inside: [{name: cup, diameter: 62, fit: P7, length: 18, seat: bearing}, {name: neck, diameter: 52, length: 22}]\n",
+		"spindle.yaml": "part: spindle\nkind: shaft\nmaterial: C45\ntop: punch\nstock: {round: 45, length: 80, cut: saw}\nprofile:\n  outside: [{name: collar, diameter: 40, length: 20}, {name: seat, diameter: 30, fit: k6, length: 40, seat: bearing}]\n",
+	}
+	for edit, want := range map[string]bool{"": true, "fit: P7 => fit: J7": false, "    after: foot => \x20   before: foot": false, "stock: {plate: 40, => stock: {plate: 12,": false, "rectangle: [800, 120] => rectangle: [400, 240]": false} {
+		old, now, _ := strings.Cut(edit, " => ")
+		with := map[string]string{}
+		for name, text := range files {
+			with[name] = strings.Replace(text, old, now, 1)
+		}
+		_, p := layouttest.Load(t, layouttest.Write(t, with))
+		j := jointNamed(t, p, "roller")
+		if got := slices.ContainsFunc(j.Problems, func(q plan.Problem) bool { return q.Kind == plan.CupFramed }); got != want {
+			t.Errorf("%q: %v, %v %v", edit, got, j.Problems, p.Faults)
+		}
+	}
+}
