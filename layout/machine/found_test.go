@@ -162,6 +162,26 @@ func TestLiftsLow(t *testing.T) {
 	}
 }
 
+// Eyes of 40 × 40 × 10 with a hole of 16, 0.014 of a base of 400 × 200 × 20 in volume 1.6, have the centre of gravity between them, or
+// all lie on one side of it. Two with their left edges at 20 and 80 have their middles at 40 and 100, and the centre at
+// (1.6 · 200 + 0.014 · 140)/1.628 = 197.8; of three the last, at 120 and 65 up, lies 76.9 and 34.7 off the centre. One is nobody's pair.
+func TestLiftsAside(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ at, want string }{
+		{"20, 80", "lifts-aside eye 98"}, {"20, 340", ""}, {"20, 160", "lifts-aside eye 18"}, {"20, 180", ""}, {"20, 60, 100", "lifts-aside eye 84"}, {"20, 60, 340", ""}, {"20", ""},
+	} {
+		at, joints := strings.Split(c.at, ", "), ""
+		for n, left := range at {
+			joints += fmt.Sprintf("  - {name: e%d, weld: {part: eye#%d.outline, to: base.outline, type: fillet, size: 3}, place: {on: front, with: bottom, from-left: %s, from-bottom: %d, front: down}}\n", n+1, n+1, left, map[bool]int{true: 60 + 70*(n%2), false: 90}[len(at) > 2])
+		}
+		files := map[string]string{"base.yaml": basePart, "eye.yaml": fmt.Sprintf("part: eye\nkind: plate\nquantity: %d\nmaterial: S235\nstock: {plate: 10}\noutline: {square: 40}\nholes: [{name: lifting, at: [[0, 5]], size: 16}]\n", len(at)),
+			"job.yaml": strings.Replace(strings.Replace(ribJob, "rib.yaml", "eye.yaml", 1), "units: mm\n", "units: mm\nup: front\n", 1) + joints}
+		if got := found(t, files, plan.LiftsAside); got != c.want {
+			t.Errorf("%s: %q, want %q", c.at, got, c.want)
+		}
+	}
+}
+
 // A post of 900 × 60, 300 high, hangs under a base of 400 × 200 × 20 that is anchored: the
 // centre of both lies 250 · 16.2 / 17.8 = 227.5 under the base's middle, and the base's lower
 // edge 127.5 over that. Of 20 high the post weighs 1.08 to 1.6, and the centre, 44.3 under the

@@ -238,6 +238,54 @@ func alongSlot(half plan.XY, radiusMm float64) (at []plan.XY) {
 	return at
 }
 
+// liftsAside finds eyes for lifting, copies of one part, that all lie on one side of the centre of gravity, of what they are
+// welded to and of the whole machine: of two along the line between them, of more all round.
+func (m *Machine) liftsAside() (found []plan.Problem) {
+	_, known := m.floor()
+	eyes, hole, group := map[string][]*assembly.Body{}, map[string]*parts.HoleGroup{}, m.weldGroups()
+	for b, r := range m.Parts() {
+		for _, f := range m.Mouths(b) {
+			if name := r.Part.Name.Value; f.Group.Hole.For == parts.Lifting && !f.Used && stand.StandsIn(b) == 0 {
+				eyes[name], hole[name] = seq.Add(eyes[name], b), f.Group.Hole
+			}
+		}
+	}
+	for _, r := range m.Job.Parts {
+		of := eyes[r.Name.Value]
+		if !known || len(of) < 2 {
+			continue
+		}
+		beside := func(in func(b assembly.Body) bool) float64 {
+			all := assembly.Together(seq.Keep(m.Bodies, in))
+			return besideMm(seq.Map(of, func(b *assembly.Body) assembly.Vec { return b.Box().Centre().Sub(all.Centre) }), m.Up)
+		}
+		welded := beside(func(b assembly.Body) bool { return group[b.ID] != "" && group[b.ID] == group[of[0].ID] })
+		whole := beside(func(b assembly.Body) bool { return stand.StandsIn(&b) == 0 })
+		if off := min(welded, whole); geom.Over(off, tipsMm) {
+			found = append(found, stand.Problem(m.between(of[0].ID, ""), plan.LiftsAside, hole[r.Name.Value].Pos, plan.Named(r.Title.Value), stand.Rounded(off, 0)))
+		}
+	}
+	return found
+}
+
+// besideMm is how far places, of two or more, all lie on one side of a centre, across the way up.
+func besideMm(at []assembly.Vec, up assembly.Vec) (mm float64) {
+	const stepDeg = 5
+	side := up.Square()
+	var ways []assembly.Vec
+	for deg := 0.0; deg < 360; deg += stepDeg {
+		ways = append(ways, assembly.Rotate(up, deg).Turn(side))
+	}
+	if line := at[0].Sub(at[1]); len(at) == 2 {
+		line = line.Sub(up.Times(line.Dot(up)))
+		ways = []assembly.Vec{line.Unit(), line.Unit().Reversed()}
+	}
+	for _, way := range ways {
+		mm = max(mm, seq.Min(inf, at, func(p assembly.Vec) float64 { return p.Dot(way) }))
+	}
+	return mm
+}
+
 // liftsLow finds holes for lifting of which none lies over the centre of gravity of their part
 // as it stands.
 func (m *Machine) liftsLow() (found []plan.Problem) {

@@ -245,6 +245,7 @@ const (
 	FilletNoCorner ProblemKind = "fillet-no-corner"
 	SeamBeyond     ProblemKind = "seam-beyond"
 	LiftsLow       ProblemKind = "lifts-low"
+	LiftsAside     ProblemKind = "lifts-aside" // eyes that all lie on one side of the centre of gravity, by the second argument
 	BushSeizes     ProblemKind = "bush-seizes"
 	BushCloses     ProblemKind = "bush-closes"
 	BushTight      ProblemKind = "bush-tight"
