@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/lookup"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
 	"centrepop/layout/words"
@@ -143,8 +144,12 @@ func (t *joint) ballAbutments(p *plan.BearingPlan) {
 
 // judgeBall notes shoulders that do not hold the rings or reach past them, and seats that are too short.
 func (t *joint) judgeBall(p *plan.BearingPlan, m mounting) {
-	judge := func(f feature, mm, edge, sense, least, most float64) {
-		at := geom.Clean(mm - 2*sense*edge)
+	judge := func(f feature, s *part.Step, dir, least, most float64) {
+		sense, mm := 1.0, s.Size.NominalMm // a shoulder in a housing is the higher the smaller it is
+		if f.step.Inside {
+			sense = -1
+		}
+		at := geom.Clean(mm - 2*sense*edgeMm(f, s, -dir))
 		if geom.Over(sense*least, sense*at) {
 			t.problem(plan.RingShoulderLow, plan.Named(f.text()), plan.Of(plan.Diameter, at), plan.Of(plan.Diameter, least))
 		} else if geom.Over(sense*mm, sense*most) {
@@ -152,10 +157,10 @@ func (t *joint) judgeBall(p *plan.BearingPlan, m mounting) {
 		}
 	}
 	if m.fixed != nil {
-		judge(t.a, m.fixed.Size.NominalMm, edgeMm(t.a, m.fixed, -m.coneDir), 1, p.LargeEndMinMm, p.SmallEndMaxMm)
+		judge(t.a, m.fixed, m.coneDir, p.LargeEndMinMm, p.SmallEndMaxMm)
 	}
 	if m.cupShoulder != nil && m.lid == nil {
-		judge(t.b, m.cupShoulder.Size.NominalMm, edgeMm(t.b, m.cupShoulder, -m.cupDir), -1, p.CupBackMaxMm, p.CupBackMinMm)
+		judge(t.b, m.cupShoulder, m.cupDir, p.CupBackMaxMm, p.CupBackMinMm)
 	}
 	t.seatsLong()
 }

@@ -72,7 +72,7 @@ func (s *soFar) join(j *plan.JointPlan) {
 			s.unite(b, t.B) // before A comes
 		}
 	}
-	if cup, cone := j.Name+" cup", j.Name+" cone"; s.of[cup] != nil && j.Bearing.Ball {
+	if cup, cone := rings(j); s.of[cup] != nil && j.Bearing.Ball {
 		s.ball(j, cup, cone)
 	} else if s.of[cup] != nil {
 		s.come(j, *s.of[cup], []int{s.bodies[b]})
@@ -98,6 +98,14 @@ func (s *soFar) join(j *plan.JointPlan) {
 	for _, id := range screws {
 		s.unite(a, id)
 	}
+}
+
+// rings are the bodies of a bearing's rings, in the housing and on the shaft; of another joint none.
+func rings(j *plan.JointPlan) (outer, inner string) {
+	if j.Bearing != nil {
+		inner, outer = j.Bearing.Names()
+	}
+	return j.Name + " " + outer, j.Name + " " + inner
 }
 
 // ball brings a ball bearing, whose rings do not come apart, to what it goes on first: shaft or housing, or both where they

@@ -200,6 +200,7 @@ func (m *Stand) bearing(j *plan.JointPlan, in *parts.Joint) {
 		return min(-mm, -other), max(-mm, -other)
 	}
 	share := cupShare
+	innerName, outerName := p.Names()
 	if b.Ball {
 		share = 1
 	}
@@ -211,8 +212,8 @@ func (m *Stand) bearing(j *plan.JointPlan, in *parts.Joint) {
 		in    plan.JointEnd
 		solid *assembly.Solid
 	}{
-		{Cup, j.Name + " cup", j.B, assembly.Of(assembly.Tube(outer, middle+gap, cupLow, cupHigh))},
-		{Cone, j.Name + " cone", j.A, assembly.Of(
+		{Cup, j.Name + " " + outerName, j.B, assembly.Of(assembly.Tube(outer, middle+gap, cupLow, cupHigh))},
+		{Cone, j.Name + " " + innerName, j.A, assembly.Of(
 			assembly.Tube(middle-gap, inner, coneLow, coneHigh),
 			assembly.Tube(middle+gap, middle-gap, max(cupLow, coneLow), min(cupHigh, coneHigh)),
 		)},
