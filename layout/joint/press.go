@@ -298,9 +298,11 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		if over {
 			t.problem(plan.PressTooWeak, plan.Of(plan.Newton, p.ForceN.Max), plan.Of(plan.Newton, p.ShopPressN), plan.Of(plan.Celsius, p.HeatHubC))
 		}
-		set, on := "set "+hub+" on the end of "+shaft+" by hand", "Press "+hub+" on"
+		out, _ := j.standsOutMm(t)
+		sleeve := out > 0 && !t.built
+		set, on := "set "+hub+" on the end of "+shaft+" by hand", "Press "+hub+" on"+words.When(sleeve, ", by the press sleeve round "+shaft+",")
 		if t.inward {
-			set, on = "set "+shaft+" by hand on the mouth of the bore of "+hub+", which stays on the table,", "Press "+shaft+" in"
+			set, on = "set "+shaft+" by hand on the mouth of the bore of "+hub+", which "+words.Either(sleeve, "stands on the press sleeve, for "+shaft+" comes out "+t.w.Size(out)+" below it", "stays on the table")+",", "Press "+shaft+" in"
 		}
 		t.step(title, clean+set+" with the lead-in inside.", "Check square with a try square at two places 90° apart.", j.onSaddle(t))
 		s := t.step("Press", on+" with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+ofPlace+".",

@@ -307,7 +307,11 @@ func TestPressSleeves(t *testing.T) {
 			}
 		}
 		// What is pressed, and not welded or shrunk, rests a day (DIN 7190, from memory).
-		if rests := strings.Contains(stepText(worked.Joints[len(worked.Joints)-1]), "Leave 24 h before the full load"); rests != !strings.Contains(c.press, "heat") {
+		step := stepText(worked.Joints[len(worked.Joints)-1])
+		if by := strings.Contains(step, "Press Hub on, by the press sleeve round Shaft,") || strings.Contains(step, "stands on the press sleeve, for Shaft comes out 45 below it"); by != strings.Contains(c.want, "sleeve") {
+			t.Errorf("%s: by the sleeve %v: %s", c.press, by, step)
+		}
+		if rests := strings.Contains(step, "Leave 24 h before the full load"); rests != !strings.Contains(c.press, "heat") {
 			t.Errorf("%s: rests %v", c.press, rests)
 		}
 		if got != c.want || limits != c.limits {
