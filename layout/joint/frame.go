@@ -628,7 +628,7 @@ func (j *making) welded(t *joint, r *ring, p *plan.WeldPlan) {
 }
 
 // dressed says on which sides of a frame the seams are ground level: where something else
-// of the job lies on one of its bars.
+// of the job lies on one of its bars, over an end of that or where nothing says how far off.
 func (j *making) dressed(r *ring) []string {
 	var out []string
 	for _, face := range []parts.Face{parts.Front, parts.Back} {
@@ -639,7 +639,7 @@ func (j *making) dressed(r *ring) []string {
 			}
 			for _, c := range r.corners {
 				for _, bar := range []feature{c.a, c.b} {
-					if title, side := o.onFace(bar.Instance()); side == face {
+					if title, side := o.onFace(bar.Instance()); side == face && j.overEnd(o, bar) {
 						on = seq.Add(on, title)
 					}
 				}
@@ -650,6 +650,16 @@ func (j *making) dressed(r *ring) []string {
 		}
 	}
 	return out
+}
+
+// overEnd tells whether what a joint places on a bar lies over the cut at an end of it, which is as long as the bar is wide.
+func (j *making) overEnd(o *joint, bar feature) bool {
+	if o.in.Place == nil || o.b.Instance() != bar.Instance() {
+		return true
+	}
+	section, _, _ := bar.r.Bar()
+	past := j.seams.PastMm(o.in)
+	return max(past[0], past[1]) > -max(section.WidthMm, section.DepthMm)
 }
 
 // onFace is what a joint puts on a face of a part, and the face.

@@ -94,12 +94,14 @@ func TestFrameTolerance(t *testing.T) {
 func TestFrameGap(t *testing.T) {
 	t.Parallel()
 	square := []string{"job.yaml|parts: [rail.yaml, end.yaml]|parts: [rail.yaml, end.yaml, plate.yaml]",
-		"job.yaml|joints:\n|joints:\n  - {name: lid, weld: {part: plate.outline, to: rail#1.front, type: fillet, length: 100, process: MAG}, place: {on: front, with: back, at: [0, 0], top: up}}\n",
+		"job.yaml|joints:\n|joints:\n  - {name: lid, weld: {part: plate.outline, to: rail#1.front, type: fillet, length: 100, process: MAG}, place: {on: front, with: back, at: [-200, 0], top: up}}\n",
 		"job.yaml|type: fillet, length: 150|type: square, length: 150",
 		"rail.yaml|long: bottom}}\n|long: bottom}}\nholes: [{name: a, along: {from: left, first: 90, pitch: 30, count: 2}, size: 9}, {name: b, face: back, along: {from: right, first: 80, pitch: 30, count: 2}, size: 9}]\n"}
 	p := framed(t, square...)
 	j := jointNamed(t, p, "corner-4")
 	says(t, j, []string{"The bars are sawn for the gap: each cut 2 short of the middle of it.", "Grind the seams level on the front where plate lies.", "outside 600 × 450"}, []string{"level on the back", "off each cut"})
+	square[1] = strings.Replace(square[1], "at: [-200, 0]", "at: [-149, 0]", 1) // its edge 51 from the end, past the cut of 50
+	says(t, jointNamed(t, framed(t, square...), "corner-4"), nil, []string{"Grind the seams level"})
 	if j.Weld.GapMm != 4 {
 		t.Errorf("gap %v", j.Weld.GapMm)
 	}
