@@ -344,7 +344,7 @@ func (j *shop) relative(t *joint) (at placement, shared bool) {
 	}
 	m := t.meeting()
 	switch {
-	case !m.Set() && t.unkept(): // other joints say where along the axis
+	case t.along():
 		return placement{}, false
 	case !m.Set():
 		return t.set(t.b.step.MidMm(), t.a.step.MidMm(), t.sense()), true
@@ -362,6 +362,14 @@ func (j *shop) relative(t *joint) (at placement, shared bool) {
 	}
 	zb += m.Second.Outward() * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
 	return t.set(zb, za, t.facing()), true
+}
+
+// along tells whether a shaft turns in a bush, and other joints say where along the axis.
+func (t *joint) along() bool { return t.unkept() && t.in.Place == nil && !t.meeting().Set() }
+
+// otherwise tells whether other joints hold both parts of one to each other.
+func (j *shop) otherwise(t *joint, all []*joint) bool {
+	return slices.Contains(j.members(t.b.Instance(), without(all, t)), t.a.Instance())
 }
 
 // alike tells whether both ends are holes, or both are steps.
@@ -505,6 +513,9 @@ func (s *shop) place(all []*joint) *assembly {
 			}
 		}
 		rel, ok := j.relative(t)
+		if !ok && t.along() && !j.otherwise(t, all) {
+			rel, ok = t.set(t.b.step.MidMm(), t.a.step.MidMm(), t.sense()), true
+		}
 		if t.axis, t.rel = ok, rel; !ok {
 			if t.cutTo() && t.in.Rotate.Pos.Line > 0 {
 				t.refuse(t.in.Rotate.Pos, plan.TurnIdle, plan.Named(t.a.title()), plan.Named(t.b.title()))

@@ -217,6 +217,8 @@ func (j *making) how(t *joint) string {
 func (j *making) axisText(t *joint) string {
 	m, text := t.meeting(), "fronts looking the same way"
 	switch {
+	case t.along():
+		text = "how far it goes in is not said"
 	case !m.Set() && slices.ContainsFunc(j.before, t.joins):
 		text = "as they were put together"
 	case m.Level:
@@ -236,7 +238,7 @@ func (j *making) axisText(t *joint) string {
 
 // slidesAlong notes that nothing says how far a part goes into the other, in which it could be pushed along.
 func (j *making) slidesAlong(t *joint) {
-	if t.axis && t.in.Place == nil && !t.meeting().Set() && t.enters() && !slices.ContainsFunc(without(j.all, t), t.joins) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
+	if t.axis && t.in.Place == nil && !t.meeting().Set() && (t.enters() || t.along()) && !j.otherwise(t, j.all) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
 		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 }

@@ -42,9 +42,9 @@ func TestShaftTurnsInBush(t *testing.T) {
 	says(t, jointNamed(t, p, "press"), []string{"finish it after pressing", "Its limits: 20.00 – 20.03."}, []string{"not reamed"})
 	loose := jointNamed(t, filed(t, turn+press, plate, bush, strings.Replace(shaft, "fit: f7", "fit: d9", 1)), "press")
 	says(t, loose, []string{"shaft keeps " + strconv.Itoa(int(math.Round(65-closes))) + " – 150 µm of play in it. It is not reamed"}, []string{"finish it after pressing"})
-	// Where nothing says how it lies along the bush, this joint gives it no place.
-	if how := jointNamed(t, filed(t, strings.Replace(turn, ", face: back-on-front", "", 1)+press, plate, bush, shaft), "turn").How; how != "where the other joints have them" {
-		t.Errorf("%q", how)
+	// Where nothing says how it lies along the bush, that is said, and it is drawn middle on middle.
+	if free := jointNamed(t, filed(t, strings.Replace(turn, ", face: back-on-front", "", 1)+press, plate, bush, shaft), "turn"); free.How != "how far it goes in is not said" || len(free.Problems) == 0 || free.Problems[0].Kind != plan.AlongLacking {
+		t.Errorf("%q, %v", free.How, free.Problems)
 	}
 	// The plate in which the bush is pressed weighs 70 kg (π/4 × 0.24² × 0.2 × 7850, less the bore), the shaft less than
 	// one: that is brought to it, and nothing is lifted.

@@ -45,7 +45,7 @@ func (m *Machine) closedIn() (found []plan.Problem) {
 			}
 			shut := seq.Keep(screws, func(s assembly.Body) bool { return !in.reached(&s, what == "a nut", j.Bolt) })
 			if len(shut) > 0 {
-				found = append(found, m.Fault(j.Name, plan.ClosedIn, plan.Named(what), plan.Named(words.Spaced(j.Name)), plan.Named(m.closing(st, in, &shut[0], what == "a nut", j))))
+				found = append(found, m.Fault(j.Name, plan.ClosedIn, plan.Named(what), plan.Named(words.Spaced(j.Name)), plan.Named(m.closing(st, in, &shut[0], what == "a nut", j.Bolt))))
 				break
 			}
 		}
@@ -53,15 +53,13 @@ func (m *Machine) closedIn() (found []plan.Problem) {
 	return found
 }
 
-// closing is the title of what closes in a screw: of the parts without any one of which it is reached, the last to come,
-// one that it does not hold itself before those, whose holes it fills.
-func (m *Machine) closing(st *Stage, in *reach, screw *assembly.Body, nut bool, j *plan.JointPlan) string {
+// closing is the title of what closes in a screw: of the parts without any one of which it is reached, and not through
+// its own hole, the last to come.
+func (m *Machine) closing(st *Stage, in *reach, screw *assembly.Body, nut bool, b *plan.BoltPlan) string {
 	last := slices.SortedStableFunc(slices.Values(in.bodies), func(a, b assembly.Body) int { return st.First(b.ID) - st.First(a.ID) })
-	own := func(b assembly.Body) bool { return b.ID == j.A.Instance().ID() || b.ID == j.B.Instance().ID() }
-	last = append(slices.DeleteFunc(slices.Clone(last), own), seq.Keep(last, own)...)
 	for _, gone := range last {
 		without := seq.Keep(in.bodies, func(o assembly.Body) bool { return o.ID != gone.ID })
-		if newReach(without).reached(screw, nut, j.Bolt) {
+		if newReach(append(without, *screw)).reached(screw, nut, b) {
 			return m.Title(gone.ID)
 		}
 	}
