@@ -35,7 +35,7 @@ func (ballKind) buy(_ *shop, t *joint, list *buying) {
 // where that has none, and of the shaft. A direction is 0 where there is none; held is false where the housing has none.
 func (t *joint) ballMount() (m mounting, held bool) {
 	for _, dir := range []float64{1, -1} {
-		if s := shoulder(t.b, dir); s != nil && m.cupShoulder == nil {
+		if s := shoulder(t.b, dir); s != nil && m.cupShoulder == nil && !t.outer {
 			m.cupDir, m.cupBackMm, m.cupShoulder = dir, end(t.b.step, dir), s
 		}
 		if s := shoulder(t.a, dir); s != nil && m.fixed == nil {
@@ -46,6 +46,16 @@ func (t *joint) ballMount() (m mounting, held bool) {
 		m.cupDir, m.cupBackMm, m.cupShoulder, m.lid = l.cupDir, l.cupBackMm, l.cupShoulder, l.lid
 	}
 	return m, m.cupShoulder != nil
+}
+
+// behind tells whether another bearing of the shaft lies in the same bore, nearer to its shoulder.
+func (t *joint) behind(o *joint) bool {
+	if o == t || o.refused() || o.a.step == nil || o.a.Instance() != t.a.Instance() || o.b.Instance() != t.b.Instance() || o.b.step != t.b.step {
+		return false
+	}
+	return slices.ContainsFunc([]float64{1, -1}, func(dir float64) bool {
+		return shoulder(t.b, dir) != nil && geom.Over(dir*t.sense()*o.a.step.MidMm(), dir*t.sense()*t.a.step.MidMm())
+	})
 }
 
 // place puts the shaft's shoulder against the face of a bearing that stands on that of the housing.
@@ -260,21 +270,26 @@ func (t *joint) bothOn(p *plan.BearingPlan, m mounting, inner, outer bool) {
 	p.HeatConeC = 0 // what is slipped on hot is not pressed in
 	r := plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm}
 	on := " on the outer ring alone: the inner one slides."
+	borne, end := t.borne(m), t.a.title()+" borne at its "+words.Either(m.coneDir != 0, faceName(m.coneDir), "far")+" end"
 	switch {
 	case inner && outer:
 		r.InMm, on = p.ConeSleeveInMm, ", its face flat, on both rings at once: both are tight, or may be."
+		borne = words.Join(" and ", words.Either(borne != "", borne, ", "+t.b.title()+" borne"), end)
 	case inner:
 		r, on = plan.PushRing{InMm: p.ConeSleeveInMm, OutMm: p.ConeSleeveOutMm}, " on the inner ring alone: the outer one slides."
+		borne = ", " + end + " and not " + t.b.title() + ": else the force goes through the balls of the other bearing"
 	case !outer:
 		r, on = plan.PushRing{}, "It slides on both by hand: no blow."
 	}
-	do := []string{"Over the end of " + t.a.title() + " and into " + t.b.text() + ", square, " + t.home(m) + t.borne(m) + "."}
+	do := []string{"Over the end of " + t.a.title() + " and into " + t.b.text() + ", square, " + t.home(m) + borne + "."}
 	if r.OutMm > 0 {
 		p.Rings = append(p.Rings, r)
 		on = t.ringText(r) + on
 	}
 	t.step("Bearing on shaft and into the housing", append(do, on)...)
-	t.homeCheck(m)
+	if t.homeCheck(m); m.fixed != nil {
+		t.shoulderCheck("inner ring", "")
+	}
 }
 
 func (t *joint) ringText(r plan.PushRing) string {
@@ -283,6 +298,9 @@ func (t *joint) ringText(r plan.PushRing) string {
 
 // home says how far the bearing goes in, borne on what its housing stands meanwhile.
 func (t *joint) home(m mounting) string {
+	if m.cupShoulder == nil && m.fixed != nil {
+		return "until it stands on the shoulder " + words.Spaced(m.fixed.Name) + " of " + t.a.title()
+	}
 	return words.Either(m.cupShoulder != nil && (m.lid == nil || m.lid.out != nil), "until it sounds home on its shoulder", "until it stands in its place")
 }
 

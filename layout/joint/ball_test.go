@@ -103,3 +103,23 @@ func TestBallBearingLiesOnItsShoulder(t *testing.T) {
 		t.Errorf("%s lacks %s", bought, want)
 	}
 }
+
+// Two bearings 25 × 52 × 15 of one shaft in one bore with one shoulder, 5 from its front: the one beside that stands on it,
+// from 5 to 20; the other on its own shoulder of the shaft, behind a body of 60, so from 80 to 95. It is pressed on the
+// shaft that stands in the first, whose balls are spared where the shaft is borne and not the housing.
+func TestBallBearingsOfOneBore(t *testing.T) {
+	t.Parallel()
+	const housing = "part: housing\nkind: bearing-housing\nmaterial: EN-GJL-250\nstock: {round: 85, length: 104, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 80, length: 100}]\n  inside: [{name: lip, diameter: 44, length: 5}, {name: bore, diameter: 52, fit: H7, length: 95}]\n"
+	const shaft = "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 40, length: 124, cut: saw}\nprofile:\n  outside: [{name: nose, diameter: 20, length: 30}, {name: one, diameter: 25, fit: k6, length: 15}, {name: body, diameter: 31, length: 60}, {name: two, diameter: 25, fit: k6, length: 15}]\n"
+	on := func(seat string) string {
+		return "{name: " + seat + ", ball-bearing: {bearing: 6205-2RS, housing: housing.bore, shaft: shaft." + seat + ", rotating: inner}}"
+	}
+	p := planned(t, jobOf(t, on("one")+"\n  - "+on("two"), housing, shaft))
+	one, two := jointNamed(t, p, "one"), jointNamed(t, p, "two")
+	if a, b := one.Bearing, two.Bearing; math.Abs(b.LargeEndMm+b.CupBackMm-a.LargeEndMm-a.CupBackMm) != 150 {
+		t.Errorf("one from %g to %g, two from %g to %g", a.CupBackMm, a.LargeEndMm, b.CupBackMm, b.LargeEndMm)
+	}
+	if text := stepText(two); !strings.Contains(text, "until it stands on the shoulder body of shaft, shaft borne at its front end and not housing") {
+		t.Error(text)
+	}
+}
